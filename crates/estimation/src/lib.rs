@@ -1,0 +1,1 @@
+//! Gaussian belief about a job: conditioning, forecasts, doubt.

@@ -1,0 +1,1 @@
+//! Which part goes into which club.

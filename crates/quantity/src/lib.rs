@@ -1,0 +1,1 @@
+//! Typed quantities and the notation of the workshop.

@@ -1,0 +1,2 @@
+//! The binary.
+fn main() {}

@@ -1,0 +1,1 @@
+//! The only place with SQL: SQLite or PostgreSQL.

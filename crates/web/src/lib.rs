@@ -1,0 +1,1 @@
+//! Pages, JSON API and live events.

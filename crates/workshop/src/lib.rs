@@ -1,0 +1,1 @@
+//! The trade's nouns: sheet, part, plan, bench, reading, record.
