@@ -1,1 +1,20 @@
-//! The trade's nouns: sheet, part, plan, bench, reading, record.
+//! The trade's nouns and what follows from them: models and parts, the fitting sheet, the plan, the steps of the
+//! bench, readings, the adhesive batch and the record. Pure: no I/O, no clock, no randomness; the time is a parameter.
+//!
+//! Documents that cross the API are plain structs whose numeric fields end in their unit. Lengths are millimetres,
+//! masses grams, balances points since A0 (so `D2` is 32.0, `D0` is 30.0), angles degrees.
+
+pub mod error;
+pub mod glue;
+pub mod id;
+pub mod job;
+pub mod kind;
+pub mod model;
+pub mod part;
+pub mod plan;
+pub mod reading;
+pub mod sheet;
+pub mod shop;
+pub mod step;
+
+pub use error::WorkshopError;

@@ -1,0 +1,71 @@
+//! What the workshop's own rules refuse, in words for the person at the bench.
+
+use thiserror::Error;
+
+/// A refusal by the workshop's rules.
+#[derive(Debug, Clone, PartialEq, Error)]
+pub enum WorkshopError {
+    /// A figure is not possible for what it describes.
+    #[error("{field} is {value} {unit}: it must lie between {low} and {high} {unit}. Check the figure and its unit")]
+    Impossible {
+        /// What the figure describes, as named in the document.
+        field: String,
+        /// Value that was given.
+        value: f64,
+        /// Lowest possible value.
+        low: f64,
+        /// Highest possible value.
+        high: f64,
+        /// Unit of the three.
+        unit: &'static str,
+    },
+    /// A text could not be read.
+    #[error("{field}: {problem}")]
+    Unreadable {
+        /// Which entry.
+        field: String,
+        /// What was read, where it stopped, an example.
+        problem: String,
+    },
+    /// Something named does not exist.
+    #[error("there is no {what} “{name}”. {next}")]
+    Unknown {
+        /// Kind of thing: "head model", "step" …
+        what: &'static str,
+        /// The name that was given.
+        name: String,
+        /// What to do next.
+        next: String,
+    },
+    /// The document breaks a rule of the workshop.
+    #[error("{what}. {next}")]
+    Refused {
+        /// What is wrong.
+        what: String,
+        /// What to do next.
+        next: String,
+    },
+}
+
+impl WorkshopError {
+    /// The field that the message belongs beside, where there is one.
+    #[must_use]
+    pub fn field(&self) -> Option<&str> {
+        match self {
+            Self::Impossible { field, .. } | Self::Unreadable { field, .. } => Some(field),
+            Self::Unknown { .. } | Self::Refused { .. } => None,
+        }
+    }
+}
+
+/// Refuses a figure that is not finite or lies outside what is possible.
+///
+/// # Errors
+/// [`WorkshopError::Impossible`] with the field, the value and the range.
+pub fn within(field: &str, value: f64, low: f64, high: f64, unit: &'static str) -> Result<f64, WorkshopError> {
+    if value.is_finite() && value >= low && value <= high {
+        Ok(value)
+    } else {
+        Err(WorkshopError::Impossible { field: field.to_owned(), value, low, high, unit })
+    }
+}

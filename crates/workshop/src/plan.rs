@@ -1,0 +1,129 @@
+//! The plan: which parts go into which club, what is cut, and what every stage should read.
+
+use crate::id::PartId;
+use crate::kind::Role;
+use crate::model::PartKind;
+use serde::{Deserialize, Serialize};
+use utoipa::ToSchema;
+
+/// A part as a plan uses it: copied, so that a record still reads right when stock has moved on.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+pub struct PlannedPart {
+    /// What it is for.
+    pub kind: PartKind,
+    /// The part, or the bulk it is taken from.
+    pub part: PartId,
+    /// Its code.
+    pub code: String,
+    /// Its model.
+    pub model: String,
+    /// Mass that the plan counts with: its own where weighed, else its model's.
+    pub mass_g: f64,
+    /// Whether `mass_g` was weighed for this very piece.
+    pub weighed: bool,
+    /// Maker's lot.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub lot: String,
+    /// Where it lies.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub place: String,
+}
+
+/// What one club is made of, how it is cut, and what to expect.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+pub struct ClubPlan {
+    /// Head, shaft, grip and, where used, adapter, ferrule and tip weights.
+    pub parts: Vec<PlannedPart>,
+    /// The number of the head in hand.
+    pub head_number: String,
+    /// Cut off the tip.
+    pub tip_trim_mm: f64,
+    /// Cut off the butt after the tip.
+    pub butt_cut_mm: f64,
+    /// Length of the shaft after both cuts.
+    pub cut_shaft_mm: f64,
+    /// Mass of the shaft after both cuts, by its mass line.
+    pub cut_shaft_mass_g: f64,
+    /// Balance point of the cut shaft from its butt end.
+    pub cut_shaft_balance_point_mm: f64,
+    /// From the bottom of the tip to the ground along the axis: bore to ground, and what lifts the tip.
+    pub tip_to_ground_mm: f64,
+    /// Bend of loft and of lie that the sheet asks of this head, nominal or as received.
+    pub bend_loft_deg: f64,
+    /// See `bend_loft_deg`.
+    pub bend_lie_deg: f64,
+    /// What each reading of the step list should show.
+    pub expected: Vec<Expected>,
+    /// Probability of finishing in tolerance, with the plan as it is.
+    pub chance: f64,
+    /// Why this choice, in words.
+    pub reasons: Vec<String>,
+}
+
+/// What a step should read.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+pub struct Expected {
+    /// Step.
+    pub step: String,
+    /// Balance as the shop's scale will show it, points since A0.
+    pub balance_points: f64,
+    /// Half width of the 95 % band.
+    pub band_points: f64,
+}
+
+/// A club that cannot be built from what is there.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+pub struct Missing {
+    /// Number of the club.
+    pub number: String,
+    /// What is missing.
+    pub kind: PartKind,
+    /// Model that is missing.
+    pub model: String,
+    /// What is wrong and what to do, in a sentence.
+    pub words: String,
+    /// Lowest mass to ask the supplier for.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub order_from_g: Option<f64>,
+    /// Highest mass to ask the supplier for.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub order_to_g: Option<f64>,
+}
+
+/// A proposal for a whole job.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+pub struct Plan {
+    /// One a club, in the order of the job's clubs; none where the club cannot be built.
+    pub clubs: Vec<Option<ClubPlan>>,
+    /// What is missing.
+    pub missing: Vec<Missing>,
+    /// The stated cost of the choice.
+    pub cost: f64,
+    /// A proven lower bound of that cost.
+    pub bound: f64,
+    /// Whether the choice is proven the best for the stated cost.
+    pub proven: bool,
+}
+
+impl ClubPlan {
+    /// The first part of a kind.
+    #[must_use]
+    pub fn part(&self, kind: PartKind) -> Option<&PlannedPart> {
+        self.parts.iter().find(|p| p.kind == kind)
+    }
+
+    /// Sum of the masses that the plan gives a role.
+    #[must_use]
+    pub fn mass_g(&self, role: Role) -> f64 {
+        let of = |kind| self.parts.iter().filter(|p| p.kind == kind).map(|p| p.mass_g).sum();
+        match role {
+            Role::Head => of(PartKind::Head),
+            Role::Adapter => of(PartKind::Adapter),
+            Role::Shaft => self.cut_shaft_mass_g,
+            Role::Ferrule => of(PartKind::Ferrule),
+            Role::TipWeight => of(PartKind::TipWeight),
+            Role::Grip => of(PartKind::Grip),
+            Role::Screw | Role::Turnings | Role::Adhesive | Role::Tape | Role::Solvent | Role::Extra => 0.0,
+        }
+    }
+}

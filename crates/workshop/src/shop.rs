@@ -1,0 +1,76 @@
+//! What the shop says of itself once, and what its scales are worth.
+
+use crate::step::Step;
+use serde::{Deserialize, Serialize};
+use utoipa::ToSchema;
+
+/// A scale of the shop.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Scale {
+    /// Short key, for example `bench`.
+    pub key: String,
+    /// What people call it.
+    pub name: String,
+    /// Step of its display: points for a balance scale, grams for a mass scale.
+    pub display_step: f64,
+    /// Standard deviation of one re-seated reading, same unit.
+    pub noise_sd: f64,
+    /// Standard deviation of what it may be off by today, same unit.
+    pub offset_sd: f64,
+}
+
+/// The shop.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Shop {
+    /// Name of the shop.
+    pub name: String,
+    /// Temperature that the shop keeps, for pot life and cure.
+    pub room_c: f64,
+    /// Its balance scale.
+    pub balance_scale: Scale,
+    /// Its mass scale.
+    pub mass_scale: Scale,
+    /// The adhesive used where a sheet names none.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub adhesive: Option<String>,
+    /// The tape used where a sheet names none.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub tape: Option<String>,
+    /// Most grams of tip weight in one club before another head is the better answer (8 to 10 g: common practice).
+    pub tip_weight_cap_g: f64,
+    /// Share of spacers in the mix, percent by mass.
+    pub bead_share_percent: f64,
+    /// The shop's own steps; a job takes a copy.
+    pub steps: Vec<Step>,
+}
+
+impl Default for Shop {
+    /// A new shop: priors wide, steps of the trade.
+    fn default() -> Self {
+        Self {
+            name: "My shop".into(),
+            room_c: 20.0,
+            balance_scale: Scale {
+                key: "balance".into(),
+                name: "balance scale".into(),
+                display_step: 0.1,
+                noise_sd: 0.1,
+                offset_sd: 0.2,
+            },
+            mass_scale: Scale {
+                key: "mass".into(),
+                name: "gram scale".into(),
+                display_step: 0.1,
+                noise_sd: 0.05,
+                offset_sd: 0.05,
+            },
+            adhesive: None,
+            tape: None,
+            tip_weight_cap_g: 9.0,
+            bead_share_percent: 5.0,
+            steps: crate::step::full_build(),
+        }
+    }
+}
