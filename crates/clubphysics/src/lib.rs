@@ -1,5 +1,13 @@
 //! The physics of a golf club: pure functions, no I/O, no clock.
+//!
+//! Each topic is a module with an input and an output document, a function between them, and plain `f64` kernels below
+//! for callers that hold their own figures. [`calc`] offers all topics by name over JSON.
 
+pub mod balance;
+pub mod calc;
+mod check;
 pub mod error;
+pub mod real;
+pub mod trim;
 
 pub use error::{Bound, PhysicsError};

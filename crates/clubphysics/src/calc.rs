@@ -1,0 +1,123 @@
+//! Every topic by its name: a JSON document in, a JSON document out.
+
+use serde::{Serialize, de::DeserializeOwned};
+use serde_json::Value;
+
+use crate::PhysicsError;
+
+/// A calculation that can be asked for by name.
+#[derive(Debug, Clone, Copy)]
+pub struct Topic {
+    /// Name in addresses and on the command line.
+    pub name: &'static str,
+    /// Heading of its page.
+    pub title: &'static str,
+    /// What it answers, in one sentence.
+    pub summary: &'static str,
+    /// An input that works, to start from.
+    pub example: fn() -> Value,
+    /// The calculation.
+    pub run: fn(Value) -> Result<Value, PhysicsError>,
+}
+
+/// All topics, in the order of a menu.
+#[must_use]
+pub fn topics() -> &'static [Topic] {
+    const TOPICS: &[Topic] = &[];
+    TOPICS
+}
+
+/// Runs the topic of this name.
+///
+/// # Errors
+///
+/// [`PhysicsError::Unreadable`] where there is no such topic or the document has an unknown field or a wrong type;
+/// else what the topic itself refuses.
+///
+/// # Examples
+///
+/// ```
+/// let input = serde_json::json!({ "total_mass_g": 349.8, "balance_point_mm": 824.0 });
+/// let output = clubphysics::calc::run("balance", input)?;
+/// assert_eq!(output["letter"], "D8.0");
+/// # Ok::<(), clubphysics::PhysicsError>(())
+/// ```
+pub fn run(topic: &str, input: Value) -> Result<Value, PhysicsError> {
+    let Some(found) = topics().iter().find(|known| known.name == topic) else {
+        let names: Vec<&str> = topics().iter().map(|known| known.name).collect();
+        let near = nearest(topic, &names).map(|name| format!("did you mean {name}? ")).unwrap_or_default();
+        return Err(PhysicsError::Unreadable {
+            what: format!("there is no topic {topic:?}"),
+            advice: format!("{near}the topics are {}", names.join(", ")),
+        });
+    };
+    (found.run)(input)
+}
+
+/// Reads the input document, calculates, and writes the output document: what a topic's `run` does.
+///
+/// # Errors
+///
+/// [`PhysicsError::Unreadable`] or [`PhysicsError::Missing`] where the document cannot be read; else what `calculate`
+/// refuses.
+pub fn through_json<I: DeserializeOwned, O: Serialize>(
+    input: Value,
+    calculate: impl FnOnce(&I) -> Result<O, PhysicsError>,
+) -> Result<Value, PhysicsError> {
+    let input: I = serde_json::from_value(input).map_err(|error| unreadable(&error.to_string()))?;
+    serde_json::to_value(calculate(&input)?).map_err(|error| PhysicsError::Unreadable {
+        what: format!("the result cannot be written ({error})"),
+        advice: "check the figures for extreme values".to_owned(),
+    })
+}
+
+/// Turns a complaint of the JSON reader into one that names the field and what was probably meant.
+fn unreadable(complaint: &str) -> PhysicsError {
+    let mut quoted = complaint.split('`').skip(1).step_by(2);
+    let name = quoted.next().unwrap_or_default();
+    let known: Vec<&str> = quoted.collect();
+    if complaint.starts_with("missing field") {
+        return PhysicsError::Missing { field: name.to_owned(), advice: "add it to the document" };
+    }
+    let kind = if complaint.starts_with("unknown field") {
+        "field"
+    } else if complaint.starts_with("unknown variant") {
+        "choice"
+    } else {
+        return PhysicsError::Unreadable {
+            what: format!("the document does not fit: {complaint}"),
+            advice: "numbers are written plain, without quotes or units".to_owned(),
+        };
+    };
+    let near = nearest(name, &known).map(|near| format!("did you mean {near}? ")).unwrap_or_default();
+    PhysicsError::Unreadable {
+        what: format!("unknown {kind} {name:?}"),
+        advice: format!("{near}known here: {}", known.join(", ")),
+    }
+}
+
+/// The name most like the one given, if any is near enough to be a slip.
+fn nearest<'a>(given: &str, names: &[&'a str]) -> Option<&'a str> {
+    let given = given.to_lowercase().replace(['-', ' '], "_");
+    names
+        .iter()
+        .map(|name| (distance(&given, &name.replace('-', "_")), *name))
+        .filter(|(slips, name)| *slips * 3 <= name.len().max(given.len()))
+        .min_by_key(|(slips, _)| *slips)
+        .map(|(_, name)| name)
+}
+
+/// Levenshtein distance in bytes.
+fn distance(a: &str, b: &str) -> usize {
+    let mut row: Vec<usize> = (0..=b.len()).collect();
+    for (i, from) in a.bytes().enumerate() {
+        let mut diagonal = row[0];
+        row[0] = i + 1;
+        for (j, to) in b.bytes().enumerate() {
+            let kept = diagonal + usize::from(from != to);
+            diagonal = row[j + 1];
+            row[j + 1] = kept.min(row[j] + 1).min(diagonal + 1);
+        }
+    }
+    row[b.len()]
+}
