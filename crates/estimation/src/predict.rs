@@ -1,0 +1,332 @@
+//! Values and exact derivatives of everything that can be read or asked for.
+
+use crate::club::{OnClub, Role};
+use crate::error::EstimationError as E;
+use crate::layout::{ClubLayout, Layout, PieceLayout, Value, gripped};
+use crate::reading::{Probe, Quantity};
+use crate::{FULCRUM_IN, GRAM_INCH_PER_POINT, POINTS_BELOW_A0};
+
+/// A question with its names looked up.
+#[derive(Debug, Clone)]
+pub(crate) struct Question {
+    pub club: Option<usize>,
+    pub on: OnClub,
+    pub kind: Kind,
+    pub scale: Option<ScaleTerms>,
+}
+
+#[derive(Debug, Clone)]
+pub(crate) enum Kind {
+    PartMass(Role),
+    PartArm(Role),
+    Cap,
+    TotalMass,
+    Balance,
+    BalancePoint,
+    Inertia,
+    ShaftLength,
+    LengthToCap,
+    /// `constant + Σ gain · shared`; the mass is what a fulcrum error acts on.
+    Shared {
+        constant: f64,
+        terms: Vec<(usize, f64)>,
+        balance_mass_g: Option<f64>,
+    },
+}
+
+#[derive(Debug, Clone)]
+pub(crate) struct ScaleTerms {
+    pub scale: usize,
+    offset: usize,
+    gain: usize,
+    fulcrum: usize,
+    drift: Vec<(usize, f64)>,
+}
+
+/// A value and its derivatives with respect to the whitened states of one club and of the job.
+#[derive(Debug, Clone)]
+pub(crate) struct Row {
+    pub club: Option<usize>,
+    pub local: Vec<f64>,
+    pub shared: Vec<f64>,
+    pub value: f64,
+}
+
+/// Where the states stand: whitened, and for the shared ones also in their own units.
+#[derive(Debug, Clone)]
+pub(crate) struct Point {
+    pub local: Vec<Vec<f64>>,
+    pub whitened: Vec<f64>,
+    pub shared: Vec<f64>,
+}
+
+impl Point {
+    pub fn prior(layout: &Layout) -> Self {
+        let whitened = vec![0.0; layout.shared_keys.len()];
+        let local = layout.clubs.iter().map(|club| vec![0.0; club.states.len()]).collect();
+        Self { local, shared: layout.shared_values(&whitened), whitened }
+    }
+
+    /// The point `step` times a direction further.
+    pub fn moved(&self, layout: &Layout, step: f64, local: &[Vec<f64>], shared: &[f64]) -> Self {
+        let add = |a: &[f64], b: &[f64]| a.iter().zip(b).map(|(a, b)| a + step * b).collect::<Vec<_>>();
+        let whitened = add(&self.whitened, shared);
+        let local = self.local.iter().zip(local).map(|(a, b)| add(a, b)).collect();
+        Self { local, shared: layout.shared_values(&whitened), whitened }
+    }
+}
+
+impl Question {
+    pub fn new(layout: &Layout, probe: &Probe, default_at_h: impl Fn(usize) -> f64, who: &str) -> Result<Self, E> {
+        let kind = match &probe.quantity {
+            Quantity::PartMass(role) => Kind::PartMass(*role),
+            Quantity::PartArm(role) => Kind::PartArm(*role),
+            Quantity::CapThickness => Kind::Cap,
+            Quantity::TotalMass => Kind::TotalMass,
+            Quantity::Balance => Kind::Balance,
+            Quantity::BalancePoint => Kind::BalancePoint,
+            Quantity::Inertia => Kind::Inertia,
+            Quantity::ShaftLength => Kind::ShaftLength,
+            Quantity::LengthToCap => Kind::LengthToCap,
+            Quantity::Shared(key) => shared_kind(0.0, vec![(layout.shared(key, who)?, 1.0)], None),
+            Quantity::Combination(shares) => {
+                let term = |share: &crate::Share| {
+                    E::finite(|| format!("{who}, factor of {:?}", share.key), share.gain)?;
+                    Ok((layout.shared(&share.key, who)?, share.gain))
+                };
+                shared_kind(0.0, shares.iter().map(term).collect::<Result<_, E>>()?, None)
+            }
+            Quantity::CheckWeight { true_points, mass_g, shared } => {
+                E::finite(|| format!("{who}, check weight"), *true_points)?;
+                E::not_negative(|| format!("{who}, mass of the check weight"), *mass_g)?;
+                shared_kind(*true_points, own_error(layout, shared.as_deref(), who)?, Some(*mass_g))
+            }
+            Quantity::CheckMass { true_g, shared } => {
+                E::not_negative(|| format!("{who}, check mass"), *true_g)?;
+                shared_kind(*true_g, own_error(layout, shared.as_deref(), who)?, None)
+            }
+        };
+        let club = match &probe.club {
+            Some(key) if probe.quantity.needs_club() => Some(layout.club(key, who)?),
+            None if probe.quantity.needs_club() => return Err(E::ClubMissing { wanted_by: who.into() }),
+            _ => None,
+        };
+        if let (Some(i), Kind::PartMass(role) | Kind::PartArm(role)) = (club, &kind) {
+            let club = &layout.clubs[i];
+            if club.pieces.iter().all(|piece| piece.role != *role) {
+                return Err(E::NoPiece { club: club.key.clone(), role: *role });
+            }
+        }
+        let scale = match &probe.scale {
+            None => None,
+            Some(key) => {
+                let scale = layout.scale(key, who)?;
+                let at_h = probe.at_h.unwrap_or_else(|| default_at_h(scale));
+                let at_h = E::finite(|| format!("{who}, time"), at_h)?;
+                let s = &layout.scales[scale];
+                let drift = s.drift_terms(at_h)?;
+                Some(ScaleTerms { scale, offset: s.offset, gain: s.gain, fulcrum: s.fulcrum, drift })
+            }
+        };
+        Ok(Self { club, on: probe.on, kind, scale })
+    }
+
+    /// The value at a point, and its derivatives there.
+    pub fn row(&self, layout: &Layout, point: &Point) -> Result<Row, E> {
+        let club = self.club.map(|i| (&layout.clubs[i], point.local[i].as_slice()));
+        let mut slope = Slope {
+            local: club.map_or_else(Vec::new, |(_, local)| vec![0.0; local.len()]),
+            shared: vec![0.0; layout.shared_keys.len()],
+        };
+        let scale = self.scale.as_ref();
+        // A scale with a relative error shows that much more of everything that it weighs.
+        let gain = scale.map_or(0.0, |s| point.shared[s.gain]);
+        let is_balance = matches!(self.kind, Kind::Balance | Kind::Shared { balance_mass_g: Some(_), .. });
+        let mut value = match (&self.kind, club) {
+            (Kind::Shared { constant, terms, .. }, _) => {
+                terms.iter().for_each(|(k, g)| slope.shared[*k] += g * (1.0 + gain));
+                constant + terms.iter().map(|(k, g)| g * point.shared[*k]).sum::<f64>()
+            }
+            (kind, Some((club, local))) => {
+                let at = ClubPoint { club, local, shared: &point.shared, on: self.on };
+                at.quantity(kind, 1.0 + gain, &mut slope)?
+            }
+            (_, None) => return Err(E::ClubMissing { wanted_by: "forecast".into() }),
+        };
+        if let Some(s) = scale {
+            let whole = if is_balance { value + POINTS_BELOW_A0 } else { value };
+            slope.shared[s.gain] += whole;
+            slope.shared[s.offset] += 1.0;
+            value += gain * whole + point.shared[s.offset];
+            for (k, part) in &s.drift {
+                slope.shared[*k] += part;
+                value += part * point.shared[*k];
+            }
+            if is_balance {
+                value += self.fulcrum(s.fulcrum, club, point, &mut slope);
+            }
+        }
+        Ok(Row { club: self.club, local: slope.local, shared: layout.whiten(&slope.shared), value })
+    }
+
+    /// A fulcrum that stands `f` inches too near the butt adds `f` to the arm of everything on it.
+    fn fulcrum(&self, key: usize, club: Option<(&ClubLayout, &[f64])>, point: &Point, slope: &mut Slope) -> f64 {
+        let per_g = point.shared[key] / GRAM_INCH_PER_POINT;
+        let mass_g = match (&self.kind, club) {
+            (Kind::Shared { balance_mass_g: Some(mass_g), .. }, _) => *mass_g,
+            (_, Some((club, local))) => {
+                let at = ClubPoint { club, local, shared: &point.shared, on: self.on };
+                at.pieces().map(|piece| slope.add(&piece.mass, per_g, local, &point.shared)).sum()
+            }
+            _ => 0.0,
+        };
+        slope.shared[key] += mass_g / GRAM_INCH_PER_POINT;
+        per_g * mass_g
+    }
+}
+
+fn shared_kind(constant: f64, terms: Vec<(usize, f64)>, balance_mass_g: Option<f64>) -> Kind {
+    Kind::Shared { constant, terms, balance_mass_g }
+}
+
+fn own_error(layout: &Layout, key: Option<&str>, who: &str) -> Result<Vec<(usize, f64)>, E> {
+    key.map(|key| Ok((layout.shared(key, who)?, 1.0))).into_iter().collect()
+}
+
+/// Derivatives: of the club's own states whitened, of the shared ones in their own units.
+struct Slope {
+    local: Vec<f64>,
+    shared: Vec<f64>,
+}
+
+impl Slope {
+    /// Add `factor` times the derivative of a value, and return the value.
+    fn add(&mut self, value: &Value, factor: f64, local: &[f64], shared: &[f64]) -> f64 {
+        if let Some(i) = value.own {
+            self.local[i] += factor * value.sd;
+        }
+        for (k, gain) in &value.shared {
+            self.shared[*k] += factor * gain;
+        }
+        value.at(local, shared)
+    }
+}
+
+struct ClubPoint<'a> {
+    club: &'a ClubLayout,
+    local: &'a [f64],
+    shared: &'a [f64],
+    on: OnClub,
+}
+
+impl ClubPoint<'_> {
+    fn pieces(&self) -> impl Iterator<Item = &PieceLayout> {
+        self.club.pieces.iter().filter(|piece| self.on.contains(piece.role))
+    }
+
+    fn get(&self, value: &Value) -> f64 {
+        value.at(self.local, self.shared)
+    }
+
+    /// Distance of a piece from the end on the stop, and how often the cap is in it.
+    fn lever(&self, piece: &PieceLayout) -> (f64, f64) {
+        let cap_times = f64::from(u8::from(gripped(self.on))) - f64::from(u8::from(piece.from_cap));
+        let moved = if piece.moves { self.get(&self.club.length) - self.club.length.mean } else { 0.0 };
+        (self.get(&piece.arm) + moved + cap_times * self.get(&self.club.cap), cap_times)
+    }
+
+    fn add(&self, slope: &mut Slope, value: &Value, factor: f64) -> f64 {
+        slope.add(value, factor, self.local, self.shared)
+    }
+
+    fn add_lever(&self, slope: &mut Slope, piece: &PieceLayout, cap_times: f64, factor: f64) {
+        self.add(slope, &piece.arm, factor);
+        if cap_times != 0.0 {
+            self.add(slope, &self.club.cap, factor * cap_times);
+        }
+        if piece.moves {
+            self.add(slope, &self.club.length, factor);
+        }
+    }
+
+    /// The quantity, adding `times` its derivatives to the slope.
+    fn quantity(&self, kind: &Kind, times: f64, slope: &mut Slope) -> Result<f64, E> {
+        Ok(match kind {
+            Kind::PartMass(role) => {
+                let same = self.club.pieces.iter().filter(|piece| piece.role == *role);
+                same.map(|piece| self.add(slope, &piece.mass, times)).sum()
+            }
+            Kind::PartArm(role) => self.part_arm(*role, times, slope)?,
+            Kind::Cap => self.add(slope, &self.club.cap, times),
+            Kind::TotalMass => self.pieces().map(|piece| self.add(slope, &piece.mass, times)).sum(),
+            Kind::Balance => self.balance(times, slope),
+            Kind::BalancePoint => self.balance_point(times, slope)?,
+            Kind::Inertia => self.inertia(times, slope),
+            Kind::ShaftLength => self.add(slope, &self.club.length, times),
+            Kind::LengthToCap => self.add(slope, &self.club.length, times) + self.add(slope, &self.club.cap, times),
+            // Shared quantities are answered before a club is looked at.
+            Kind::Shared { constant, .. } => *constant,
+        })
+    }
+
+    fn balance(&self, times: f64, slope: &mut Slope) -> f64 {
+        let mut moment_g_in = 0.0;
+        let times = times / GRAM_INCH_PER_POINT;
+        for piece in self.pieces() {
+            let (lever_in, cap_times) = self.lever(piece);
+            let mass_g = self.add(slope, &piece.mass, times * (lever_in - FULCRUM_IN));
+            self.add_lever(slope, piece, cap_times, times * mass_g);
+            moment_g_in += mass_g * (lever_in - FULCRUM_IN);
+        }
+        moment_g_in / GRAM_INCH_PER_POINT - POINTS_BELOW_A0
+    }
+
+    fn balance_point(&self, times: f64, slope: &mut Slope) -> Result<f64, E> {
+        let (mut mass_g, mut moment_g_in) = (0.0, 0.0);
+        for piece in self.pieces() {
+            let m = self.get(&piece.mass);
+            mass_g += m;
+            moment_g_in += m * self.lever(piece).0;
+        }
+        if mass_g <= 0.0 {
+            return Err(E::NothingOnClub { club: self.club.key.clone(), mass_g });
+        }
+        let centre_in = moment_g_in / mass_g;
+        for piece in self.pieces() {
+            let (lever_in, cap_times) = self.lever(piece);
+            let m = self.add(slope, &piece.mass, times * (lever_in - centre_in) / mass_g);
+            self.add_lever(slope, piece, cap_times, times * m / mass_g);
+        }
+        Ok(centre_in)
+    }
+
+    fn inertia(&self, times: f64, slope: &mut Slope) -> f64 {
+        let mut inertia_g_in2 = 0.0;
+        for piece in self.pieces() {
+            let (lever_in, cap_times) = self.lever(piece);
+            let mass_g = self.add(slope, &piece.mass, times * lever_in * lever_in);
+            self.add_lever(slope, piece, cap_times, times * 2.0 * mass_g * lever_in);
+            inertia_g_in2 += mass_g * lever_in * lever_in + piece.own_inertia_g_in2;
+        }
+        inertia_g_in2
+    }
+
+    fn part_arm(&self, role: Role, times: f64, slope: &mut Slope) -> Result<f64, E> {
+        let same: Vec<&PieceLayout> = self.club.pieces.iter().filter(|piece| piece.role == role).collect();
+        if let [piece] = same.as_slice() {
+            return Ok(self.add(slope, &piece.arm, times));
+        }
+        let mass_g: f64 = same.iter().map(|piece| self.get(&piece.mass)).sum();
+        if mass_g <= 0.0 {
+            return Err(E::NothingOnClub { club: self.club.key.clone(), mass_g });
+        }
+        let moment = same.iter().map(|piece| self.get(&piece.mass) * self.get(&piece.arm)).sum::<f64>();
+        let centre_in = moment / mass_g;
+        for piece in same {
+            let arm_in = self.get(&piece.arm);
+            let m = self.add(slope, &piece.mass, times * (arm_in - centre_in) / mass_g);
+            self.add(slope, &piece.arm, times * m / mass_g);
+        }
+        Ok(centre_in)
+    }
+}

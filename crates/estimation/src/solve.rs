@@ -1,0 +1,189 @@
+//! Solving a job for its readings: in one piece, in one order.
+
+use crate::arrow::Arrow;
+use crate::belief::Belief;
+use crate::error::EstimationError as E;
+use crate::job::JobModel;
+use crate::layout::Layout;
+use crate::predict::{Point, Question, Row};
+use crate::reading::{Observation, Probe};
+use crate::rounding::{interval_estimate, is_coarse, step_variance};
+
+/// A change of less than this many prior standard deviations counts as settled; Newton's next step is far smaller.
+const SETTLED: f64 = 1e-9;
+const ROUNDS: usize = 60;
+
+/// One reading, or several that share their rounding error, as it enters the equations.
+#[derive(Debug, Clone)]
+pub(crate) struct Term {
+    pub question: Question,
+    pub members: Vec<usize>,
+    pub value: f64,
+    pub variance: f64,
+    pub coarse: bool,
+}
+
+impl JobModel {
+    /// Solve the whole job for the believed readings.
+    ///
+    /// The result depends on the set of readings only, bit for bit, not on the order in which they are given; leaving
+    /// a reading out, or giving it with [`crate::Standing::Doubted`], gives exactly the belief without it.
+    ///
+    /// # Errors
+    ///
+    /// Numbers that are not finite, negative standard deviations, unknown or doubled names, readings without any
+    /// uncertainty, and an iteration that does not settle.
+    pub fn solve(&self, readings: &[Observation]) -> Result<Belief, E> {
+        Belief::new(Layout::new(self)?, in_order(readings)?)
+    }
+}
+
+pub(crate) fn in_order(readings: &[Observation]) -> Result<Vec<Observation>, E> {
+    let mut readings = readings.to_vec();
+    readings.sort_by(|a, b| a.id.cmp(&b.id));
+    if let Some(pair) = readings.windows(2).find(|pair| pair[0].id == pair[1].id) {
+        return Err(E::Duplicate { what: "reading", key: pair[0].id.clone() });
+    }
+    for reading in &readings {
+        let place = |what: &str| format!("reading {}, {what}", reading.id);
+        E::finite(|| place("value"), reading.value)?;
+        E::finite(|| place("time"), reading.at_h)?;
+        E::not_negative(|| place("standard deviation"), reading.sd)?;
+        E::not_negative(|| place("rounding step"), reading.resolution)?;
+        if reading.sd == 0.0 && reading.resolution == 0.0 {
+            return Err(E::ReadingWithoutUncertainty { id: reading.id.clone() });
+        }
+    }
+    Ok(readings)
+}
+
+impl Belief {
+    pub(crate) fn new(layout: Layout, readings: Vec<Observation>) -> Result<Self, E> {
+        let questions = readings.iter().map(|r| question(&layout, &r.probe(), &[], &format!("reading {}", r.id)));
+        let questions: Vec<Question> = questions.collect::<Result<_, E>>()?;
+        let latest_h = latest_times(&layout, &readings, &questions);
+        let terms = terms(&layout, &readings, &questions);
+        let sizes: Vec<usize> = layout.clubs.iter().map(|club| club.states.len()).collect();
+        let mut at = Settling::new(&layout, &terms, Point::prior(&layout))?;
+        let mut last_step = f64::INFINITY;
+        for _ in 0..ROUNDS {
+            let arrow = Arrow::new(&sizes, layout.shared_keys.len(), &at.rows);
+            let (mut local, mut shared) = at.descent(&terms);
+            arrow.solve(&mut local, &mut shared);
+            last_step = local.iter().flatten().chain(&shared).fold(0.0, |most: f64, x| most.max(x.abs()));
+            if last_step <= SETTLED {
+                let point = at.point.moved(&layout, 1.0, &local, &shared);
+                let (rows, misfit) = (at.rows, at.misfit);
+                return Ok(Self { layout, point, arrow, readings, terms, rows, latest_h, misfit });
+            }
+            if !last_step.is_finite() {
+                break;
+            }
+            at = at.downhill(&layout, &terms, &local, &shared)?;
+        }
+        Err(E::NotConverged { iterations: ROUNDS, last_step })
+    }
+}
+
+pub(crate) fn question(layout: &Layout, probe: &Probe, latest_h: &[f64], who: &str) -> Result<Question, E> {
+    Question::new(layout, probe, |scale| latest_h.get(scale).copied().unwrap_or(0.0), who)
+}
+
+/// When each scale was last read in earnest; its first knot where it was not.
+fn latest_times(layout: &Layout, readings: &[Observation], questions: &[Question]) -> Vec<f64> {
+    let first = |scale: &crate::layout::ScaleLayout| scale.knots_h.first().copied().unwrap_or(0.0);
+    let mut latest: Vec<f64> = layout.scales.iter().map(first).collect();
+    for (reading, question) in readings.iter().zip(questions).filter(|(reading, _)| reading.is_believed()) {
+        if let Some(terms) = &question.scale {
+            latest[terms.scale] = latest[terms.scale].max(reading.at_h);
+        }
+    }
+    latest
+}
+
+/// Readings as they enter: singly, or together where they share their rounding.
+fn terms(layout: &Layout, readings: &[Observation], questions: &[Question]) -> Vec<Term> {
+    let mut terms: Vec<Term> = Vec::with_capacity(readings.len());
+    for (i, (reading, question)) in readings.iter().zip(questions).enumerate() {
+        if !reading.is_believed() {
+            continue;
+        }
+        let coarse = is_coarse(reading.sd, reading.resolution);
+        let shares = |term: &&mut Term| term.coarse && same_display(layout, &readings[term.members[0]], reading);
+        if let Some(term) = terms.iter_mut().filter(|_| coarse).find(shares) {
+            term.members.push(i);
+            continue;
+        }
+        let variance = reading.sd.powi(2) + step_variance(reading.resolution);
+        let question = question.clone();
+        terms.push(Term { question, members: vec![i], value: reading.value, variance, coarse });
+    }
+    for term in terms.iter_mut().filter(|term| term.members.len() > 1) {
+        let values: Vec<(f64, f64)> = term.members.iter().map(|i| (readings[*i].value, readings[*i].sd)).collect();
+        (term.value, term.variance) = interval_estimate(&values, readings[term.members[0]].resolution);
+    }
+    terms
+}
+
+/// Do two coarse readings show the same value on the same display?
+fn same_display(layout: &Layout, a: &Observation, b: &Observation) -> bool {
+    let same_span = || match &a.scale {
+        Some(key) => {
+            layout.scale(key, "").is_ok_and(|i| layout.scales[i].span(a.at_h) == layout.scales[i].span(b.at_h))
+        }
+        None => true,
+    };
+    a.club == b.club
+        && a.quantity == b.quantity
+        && (a.on == b.on || !a.quantity.depends_on_stage())
+        && a.scale == b.scale
+        && a.resolution.to_bits() == b.resolution.to_bits()
+        && same_span()
+}
+
+/// Where the iteration stands.
+struct Settling {
+    point: Point,
+    rows: Vec<(Row, f64)>,
+    misfit: f64,
+}
+
+impl Settling {
+    fn new(layout: &Layout, terms: &[Term], point: Point) -> Result<Self, E> {
+        let row = |term: &Term| Ok((term.question.row(layout, &point)?, term.variance));
+        let rows = terms.iter().map(row).collect::<Result<Vec<(Row, f64)>, E>>()?;
+        let readings =
+            rows.iter().zip(terms).map(|((row, variance), term)| (term.value - row.value).powi(2) / variance);
+        let prior = point.local.iter().flatten().chain(&point.whitened).map(|x| x * x);
+        let misfit = readings.sum::<f64>() + prior.sum::<f64>();
+        Ok(Self { point, rows, misfit })
+    }
+
+    /// Half the downward gradient of the misfit.
+    fn descent(&self, terms: &[Term]) -> (Vec<Vec<f64>>, Vec<f64>) {
+        let negative = |states: &Vec<f64>| states.iter().map(|x| -x).collect::<Vec<f64>>();
+        let mut local: Vec<Vec<f64>> = self.point.local.iter().map(negative).collect();
+        let mut shared = negative(&self.point.whitened);
+        for ((row, variance), term) in self.rows.iter().zip(terms) {
+            let pull = (term.value - row.value) / variance;
+            if let Some(club) = row.club {
+                local[club].iter_mut().zip(&row.local).for_each(|(x, g)| *x += pull * g);
+            }
+            shared.iter_mut().zip(&row.shared).for_each(|(x, g)| *x += pull * g);
+        }
+        (local, shared)
+    }
+
+    /// A full step, or as much of it as does not make the misfit worse.
+    fn downhill(&self, layout: &Layout, terms: &[Term], local: &[Vec<f64>], shared: &[f64]) -> Result<Self, E> {
+        let mut step = 1.0;
+        loop {
+            let next = Self::new(layout, terms, self.point.moved(layout, step, local, shared))?;
+            // Near the bottom rounding alone may raise the misfit by a few last digits.
+            if next.misfit <= self.misfit * (1.0 + 1e-9) + 1e-9 || step < 1e-6 {
+                return Ok(next);
+            }
+            step *= 0.5;
+        }
+    }
+}
