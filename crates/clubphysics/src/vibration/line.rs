@@ -1,0 +1,218 @@
+//! Bending stiffness and mass along a shaft.
+
+use serde::{Deserialize, Serialize};
+use utoipa::ToSchema;
+
+use crate::check::{above, at_least, enough, finite};
+use crate::error::PhysicsError;
+
+/// One row of a stiffness table.
+///
+/// Two rows with the same position are a step: the first holds before it, the second after it.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct LineRow {
+    /// Distance along the raw shaft from the end named by `measured_from`, mm.
+    pub position_mm: f64,
+    /// Bending stiffness EI there, N·m².
+    pub stiffness_n_m2: f64,
+    /// Mass per length there, g/m.
+    pub mass_g_m: f64,
+}
+
+/// The end of the raw shaft from which the rows are measured.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq, Serialize, Deserialize, ToSchema)]
+#[serde(rename_all = "snake_case")]
+pub enum MeasuredFrom {
+    /// From the butt end, as all other positions of a club are.
+    #[default]
+    Butt,
+    /// From the tip end, as stiffness tables of shafts often are.
+    Tip,
+}
+
+/// How stiffness and mass run between two rows.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq, Serialize, Deserialize, ToSchema)]
+#[serde(rename_all = "snake_case")]
+pub enum BetweenRows {
+    /// Both are straight lines.
+    #[default]
+    Straight,
+    /// A conical tube with a thin wall of one thickness: mass goes with the diameter, stiffness with its cube.
+    ThinCone,
+    /// A solid cone, or a tube whose wall shrinks with it: mass goes with the square, stiffness with the fourth power.
+    SolidCone,
+}
+
+impl BetweenRows {
+    /// Powers of the diameter that stiffness and mass follow.
+    fn powers(self) -> (i32, i32) {
+        match self {
+            Self::Straight => (1, 1),
+            Self::ThinCone => (3, 1),
+            Self::SolidCone => (4, 2),
+        }
+    }
+}
+
+/// How far past its ends a table is continued while derivatives are taken; set-ups themselves must lie inside.
+const BEYOND_M: f64 = 0.01;
+
+/// The stretch between two neighbouring rows; `*_root` are the values whose power is the quantity.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Stretch {
+    from_m: f64,
+    to_m: f64,
+    /// Where the stretch is used: its ends, a little beyond them at both ends of the table.
+    reach_m: (f64, f64),
+    stiffness_root: (f64, f64),
+    mass_root: (f64, f64),
+    powers: (i32, i32),
+}
+
+impl Stretch {
+    /// The part of `[from, to]` that belongs to this stretch.
+    pub(super) fn clip(&self, from_m: f64, to_m: f64) -> (f64, f64) {
+        (self.reach_m.0.max(from_m), self.reach_m.1.min(to_m))
+    }
+
+    /// Stiffness (N·m²) and mass per length (kg/m) at a place measured from the butt.
+    pub(super) fn at(&self, x_m: f64) -> (f64, f64) {
+        let share = (x_m - self.from_m) / (self.to_m - self.from_m);
+        let stiffness = self.stiffness_root.0 + (self.stiffness_root.1 - self.stiffness_root.0) * share;
+        let mass = self.mass_root.0 + (self.mass_root.1 - self.mass_root.0) * share;
+        (stiffness.powi(self.powers.0), mass.powi(self.powers.1))
+    }
+}
+
+/// Stiffness and mass of a raw shaft as a function of the distance from its butt end.
+#[derive(Debug, Clone)]
+pub struct StiffnessLine {
+    stretches: Vec<Stretch>,
+    length_m: f64,
+}
+
+impl StiffnessLine {
+    /// Builds the line from a table.
+    ///
+    /// # Errors
+    /// Fewer than two rows, a value that is not finite, a negative mass, a stiffness that is not positive (zero is
+    /// taken at the very tip only), positions out of order or more than two rows at one place.
+    pub fn new(
+        rows: &[LineRow],
+        measured_from: MeasuredFrom,
+        between: BetweenRows,
+        length_mm: f64,
+    ) -> Result<Self, PhysicsError> {
+        check_rows(rows, measured_from)?;
+        let place = |row: &LineRow| match measured_from {
+            MeasuredFrom::Butt => row.position_mm / 1000.0,
+            MeasuredFrom::Tip => (length_mm - row.position_mm) / 1000.0,
+        };
+        let powers = between.powers();
+        let root = |value: f64, power: i32| if power == 1 { value } else { value.powf(1.0 / f64::from(power)) };
+        let mut stretches: Vec<Stretch> = rows
+            .windows(2)
+            .filter(|pair| pair[1].position_mm > pair[0].position_mm)
+            .map(|pair| {
+                let (butt, tip) = match measured_from {
+                    MeasuredFrom::Butt => (&pair[0], &pair[1]),
+                    MeasuredFrom::Tip => (&pair[1], &pair[0]),
+                };
+                Stretch {
+                    from_m: place(butt),
+                    to_m: place(tip),
+                    reach_m: (place(butt), place(tip)),
+                    stiffness_root: (root(butt.stiffness_n_m2, powers.0), root(tip.stiffness_n_m2, powers.0)),
+                    mass_root: (root(butt.mass_g_m / 1000.0, powers.1), root(tip.mass_g_m / 1000.0, powers.1)),
+                    powers,
+                }
+            })
+            .collect();
+        if measured_from == MeasuredFrom::Tip {
+            stretches.reverse();
+        }
+        if let Some(first) = stretches.first_mut() {
+            first.reach_m.0 -= BEYOND_M;
+        }
+        if let Some(last) = stretches.last_mut() {
+            last.reach_m.1 += BEYOND_M;
+        }
+        Ok(Self { stretches, length_m: length_mm / 1000.0 })
+    }
+
+    /// Length of the raw shaft, m.
+    #[must_use]
+    pub fn length_m(&self) -> f64 {
+        self.length_m
+    }
+
+    /// First and last place the table covers, m from the butt.
+    #[must_use]
+    pub fn covers_m(&self) -> (f64, f64) {
+        let first = self.stretches.first().map_or(0.0, |stretch| stretch.from_m);
+        let last = self.stretches.last().map_or(0.0, |stretch| stretch.to_m);
+        (first, last)
+    }
+
+    /// Stretches that overlap `[from, to]`, in order from the butt.
+    pub(super) fn overlapping(&self, from_m: f64, to_m: f64) -> impl Iterator<Item = &Stretch> {
+        self.stretches.iter().filter(move |stretch| {
+            let (start, end) = stretch.clip(from_m, to_m);
+            end > start
+        })
+    }
+
+    /// Places inside `(from, to)` where the table has a row; the flag says whether stiffness or mass steps there.
+    pub(super) fn breaks_m(&self, from_m: f64, to_m: f64) -> Vec<(f64, bool)> {
+        // Rows closer than a micrometre to an end would only make a sliver of an element.
+        const SLIVER_M: f64 = 1e-6;
+        self.stretches
+            .windows(2)
+            .filter(|pair| pair[0].to_m > from_m + SLIVER_M && pair[0].to_m < to_m - SLIVER_M)
+            .map(|pair| {
+                let steps =
+                    pair[0].stiffness_root.1 != pair[1].stiffness_root.0 || pair[0].mass_root.1 != pair[1].mass_root.0;
+                (pair[0].to_m, steps)
+            })
+            .collect()
+    }
+}
+
+fn check_rows(rows: &[LineRow], measured_from: MeasuredFrom) -> Result<(), PhysicsError> {
+    enough("stiffness_line", rows.len(), 2, "give the stiffness at both ends of the shaft")?;
+    let tip_row = match measured_from {
+        MeasuredFrom::Butt => rows.len() - 1,
+        MeasuredFrom::Tip => 0,
+    };
+    for (i, row) in rows.iter().enumerate() {
+        let field = |name: &str| format!("stiffness_line[{i}].{name}");
+        finite(&field("position_mm"), row.position_mm, "mm")?;
+        let check = if i == tip_row { at_least } else { above };
+        check(
+            &field("stiffness_n_m2"),
+            row.stiffness_n_m2,
+            0.0,
+            "N·m²",
+            "a shaft bends everywhere a little; only the very tip of a table may be zero",
+        )?;
+        at_least(&field("mass_g_m"), row.mass_g_m, 0.0, "g/m", "give the mass of a metre of shaft, zero or more")?;
+        let Some(before) = i.checked_sub(1).map(|j| rows[j].position_mm) else {
+            continue;
+        };
+        at_least(&field("position_mm"), row.position_mm, before, "mm", "sort the table by position, smallest first")?;
+        if i >= 2 && rows[i - 2].position_mm == row.position_mm {
+            return Err(PhysicsError::Contradiction {
+                what: format!("stiffness_line has three rows at {} mm", row.position_mm),
+                advice: "a step takes two rows, one for each side; remove the third",
+            });
+        }
+    }
+    if rows[0].position_mm == rows[rows.len() - 1].position_mm {
+        return Err(PhysicsError::Contradiction {
+            what: format!("stiffness_line has all its rows at {} mm", rows[0].position_mm),
+            advice: "give rows at two places at least",
+        });
+    }
+    Ok(())
+}
