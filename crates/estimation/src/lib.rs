@@ -50,6 +50,11 @@ mod reading;
 mod rounding;
 mod solve;
 
+pub mod capability;
+pub mod chart;
+pub mod conformity;
+pub mod gauge_study;
+pub mod gls;
 pub mod normal;
 
 pub use belief::{Belief, Forecast, Gradient, Joint};
