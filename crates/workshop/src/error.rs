@@ -45,6 +45,15 @@ pub enum WorkshopError {
         /// What to do next.
         next: String,
     },
+    /// The belief could not be worked out from the figures.
+    #[error("the forecast could not be worked out: {0}")]
+    Belief(#[from] estimation::EstimationError),
+    /// A calculation refused its figures.
+    #[error(transparent)]
+    Physics(#[from] clubphysics::PhysicsError),
+    /// The choice of parts could not be worked out.
+    #[error("the plan could not be worked out: {0}")]
+    Matching(String),
 }
 
 impl WorkshopError {
@@ -53,7 +62,7 @@ impl WorkshopError {
     pub fn field(&self) -> Option<&str> {
         match self {
             Self::Impossible { field, .. } | Self::Unreadable { field, .. } => Some(field),
-            Self::Unknown { .. } | Self::Refused { .. } => None,
+            _ => None,
         }
     }
 }

@@ -104,32 +104,5 @@ words! {
     }
 }
 
-words! {
-    /// What can be on a club when it lies on the scale.
-    Role {
-        /// The head.
-        Head = "head", "head";
-        /// The adapter between head and shaft.
-        Adapter = "adapter", "adapter";
-        /// A screw that can be swapped.
-        Screw = "screw", "screw";
-        /// The shaft, cut.
-        Shaft = "shaft", "shaft";
-        /// The ferrule, as it is after turning.
-        Ferrule = "ferrule", "ferrule";
-        /// What turning takes off the ferrule: on the club until it is turned.
-        Turnings = "turnings", "turnings";
-        /// The weight in the tip.
-        TipWeight = "tip_weight", "tip weight";
-        /// The adhesive of the joint.
-        Adhesive = "adhesive", "adhesive";
-        /// Tape under the grip.
-        Tape = "tape", "tape";
-        /// The grip.
-        Grip = "grip", "grip";
-        /// Grip solvent that has not dried yet.
-        Solvent = "solvent", "solvent";
-        /// Anything else: lead tape, powder, a counterweight.
-        Extra = "extra", "extra";
-    }
-}
+/// What can be on a club when it lies on the scale; the belief names its pieces by it.
+pub use estimation::Role;

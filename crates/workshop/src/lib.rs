@@ -4,7 +4,12 @@
 //! Documents that cross the API are plain structs whose numeric fields end in their unit. Lengths are millimetres,
 //! masses grams, balances points since A0 (so `D2` is 32.0, `D0` is 30.0), angles degrees.
 
+pub mod assembly;
+pub mod beam;
+pub mod belief;
+pub mod bench;
 pub mod error;
+pub mod fit;
 pub mod glue;
 pub mod id;
 pub mod job;
@@ -12,7 +17,10 @@ pub mod kind;
 pub mod model;
 pub mod part;
 pub mod plan;
+// pub mod planner;
 pub mod reading;
+// pub mod record;
+pub mod remedy;
 pub mod sheet;
 pub mod shop;
 pub mod step;

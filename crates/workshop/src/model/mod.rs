@@ -4,10 +4,12 @@
 
 mod head;
 mod joint;
+mod library;
 mod shaft_grip;
 
 pub use head::{AdapterModel, ChartEntry, HeadModel, HeadNumber, ScrewOption};
 pub use joint::{AdhesiveModel, CurePoint, FerruleModel, TapeModel, TipWeightModel};
+pub use library::Library;
 pub use shaft_grip::{GripModel, GripShape, ShaftBlank, ShaftMaterial, ShaftModel, TipShape, TipTrim};
 
 use crate::WorkshopError;

@@ -1,0 +1,258 @@
+//! The club put together: each piece with its mass, its arm and what is not known of either, for the belief.
+//!
+//! Arms are counted from the butt end of the bare shaft along its axis. The shaft's tip ends at the bottom of the bore
+//! (lifted by a flange), the ground point lies `bore_to_ground` beyond it, the head's centre `offset` beyond that.
+//! Scatter figures are priors of a new shop: wide, from the trade's common practice (no source) unless a line says
+//! otherwise; the shop's own readings narrow them.
+
+use crate::error::WorkshopError;
+use crate::job::{Job, JobClub};
+use crate::model::{GripModel, Library, PartKind, TapeModel};
+use crate::plan::ClubPlan;
+use crate::sheet::{SheetClub, Wraps};
+use crate::shop::Shop;
+use estimation::{Club, JobModel, Piece, Prior, Role, ScalePrior, SharedPrior};
+use quantity::INCH_MM;
+use std::collections::BTreeMap;
+
+/// What turning takes off a ferrule: mean and standard deviation, g.
+pub(crate) const TURNINGS_G: (f64, f64) = (0.3, 0.15);
+/// Solvent left in a fresh grip: mean and standard deviation, g.
+const SOLVENT_G: (f64, f64) = (2.5, 1.0);
+/// Scatter of one joint's adhesive about the shop's mean, g.
+const JOINT_PIECE_SD_G: f64 = 0.25;
+/// What a shop does not know of a model's grip centre, mm, and the scatter of single grips.
+const GRIP_CENTRE_SD_MM: (f64, f64) = (4.0, 0.7);
+/// What a shop does not know of a model's cap thickness, mm, and the scatter of single grips.
+const CAP_SD_MM: (f64, f64) = (0.3, 0.1);
+/// What a shop does not know of a shaft model's balance point, mm, and the scatter of single shafts.
+const SHAFT_CENTRE_SD_MM: (f64, f64) = (3.0, 2.0);
+/// Share of a tape's stated mass per area that a shop does not know.
+const TAPE_SHARE_SD: f64 = 0.2;
+/// Standard deviation of a saw cut, mm.
+const CUT_SD_MM: f64 = 0.8;
+/// Mass of a weighed part: its scale, its rounding and what clings to it, g.
+const WEIGHED_SD_G: f64 = 0.06;
+
+/// Everything about a job that the belief needs besides its readings.
+#[derive(Debug, Clone, Copy)]
+pub struct Assembly<'a> {
+    /// The job.
+    pub job: &'a Job,
+    /// The models.
+    pub library: &'a Library,
+    /// The shop.
+    pub shop: &'a Shop,
+}
+
+/// Mass of all the tape of a club and where it lies: (mass g, arm mm from the shaft's end, equivalent base layers).
+///
+/// A strip goes once round the shaft and from the end of the shaft to 13 mm short of the grip's mouth, since a grip
+/// swells over tape and shortens (common practice, no source); the lower hand's strip is the lower half of that.
+#[must_use]
+pub fn tape_on(wraps: Wraps, tape: &TapeModel, grip: &GripModel, butt_diameter_mm: f64) -> (f64, f64, f64) {
+    let strip_mm = (grip.length_mm - grip.cap_mm - 13.0).max(50.0);
+    let round_mm = std::f64::consts::PI * butt_diameter_mm;
+    let full_g = strip_mm * round_mm * tape.mass_per_area_g_per_m2 * 1e-6;
+    let full_layers = f64::from(wraps.base) + f64::from(wraps.full);
+    let lower_layers = f64::from(wraps.lower_hand) / 2.0;
+    let layers = full_layers + lower_layers;
+    if layers == 0.0 {
+        return (0.0, strip_mm / 2.0, 0.0);
+    }
+    let arm_mm = (full_layers * strip_mm / 2.0 + lower_layers * strip_mm * 0.75) / layers;
+    (layers * full_g, arm_mm, layers)
+}
+
+impl Assembly<'_> {
+    /// The whole job as the belief sees it before any reading. Clubs without an accepted plan are left out.
+    ///
+    /// # Errors
+    /// A model that the plan names and the library lacks.
+    pub fn job_model(&self) -> Result<JobModel, WorkshopError> {
+        let mut shared = Shared::default();
+        let mut clubs = Vec::new();
+        for club in &self.job.clubs {
+            if let Some(plan) = &club.plan {
+                clubs.push(self.club(club, plan, &mut shared)?);
+            }
+        }
+        Ok(JobModel {
+            clubs,
+            shared: shared.0.into_iter().map(|(key, sd)| SharedPrior { key, mean_shift: 0.0, sd }).collect(),
+            scales: self.scales(),
+            joint: Vec::new(),
+        })
+    }
+
+    /// One club alone, for a plan that is only being weighed up.
+    ///
+    /// # Errors
+    /// See [`Assembly::job_model`].
+    pub fn one_club_model(&self, club: &JobClub, plan: &ClubPlan) -> Result<JobModel, WorkshopError> {
+        let mut shared = Shared::default();
+        let club = self.club(club, plan, &mut shared)?;
+        Ok(JobModel {
+            clubs: vec![club],
+            shared: shared.0.into_iter().map(|(key, sd)| SharedPrior { key, mean_shift: 0.0, sd }).collect(),
+            scales: self.scales(),
+            joint: Vec::new(),
+        })
+    }
+
+    fn scales(&self) -> Vec<ScalePrior> {
+        let balance = &self.shop.balance_scale;
+        let mass = &self.shop.mass_scale;
+        vec![
+            ScalePrior::new(balance.key.clone())
+                .offset_sd(balance.offset_sd)
+                .noise_sd(balance.noise_sd)
+                .resolution(balance.display_step),
+            ScalePrior::new(mass.key.clone())
+                .offset_sd(mass.offset_sd)
+                .noise_sd(mass.noise_sd)
+                .resolution(mass.display_step),
+        ]
+    }
+
+    fn club(&self, club: &JobClub, plan: &ClubPlan, shared: &mut Shared) -> Result<Club, WorkshopError> {
+        let target = &club.target;
+        let grip = self.library.grip(&target.grip_model)?;
+        let shaft = self.library.shaft(&target.shaft_model)?;
+        let head = self.library.head(&target.head_model)?;
+        let tip_mm = plan.cut_shaft_mm;
+        let ground_mm = tip_mm + plan.tip_to_ground_mm;
+        let cap = Prior::new(inch(grip.cap_mm), inch(CAP_SD_MM.1))
+            .with_shared(shared.key(format!("cap:{}", grip.code), inch(CAP_SD_MM.0)));
+        let mut made = Club::new(club.id.0.clone(), inch(ground_mm))
+            .with_length_sd(inch(CUT_SD_MM))
+            .with_cap(cap)
+            .with_target(target.balance_points, target.tolerances.balance_points);
+
+        let (offset_mm, offset_sd_mm) = head.offset_prior_mm();
+        let delta = shared.key(format!("delta:{}", head.code), inch(offset_sd_mm));
+        made = made.with_piece(
+            Piece::new(
+                Role::Head,
+                mass_of(plan, PartKind::Head, 2.0),
+                Prior::new(inch(ground_mm + offset_mm), inch(0.4)).with_shared(delta),
+            )
+            .moving_with_length(),
+        );
+        if let Some(part) = plan.part(PartKind::Adapter) {
+            let adapter = self.library.adapter(&part.model)?;
+            let arm = Prior::new(inch(tip_mm - adapter.length_mm / 2.0), inch(5.0));
+            made = made
+                .with_piece(Piece::new(Role::Adapter, mass_of(plan, PartKind::Adapter, 0.2), arm).moving_with_length());
+        }
+        let centre = shared.key(format!("shaft_centre:{}", shaft.code), inch(SHAFT_CENTRE_SD_MM.0));
+        made = made.with_piece(Piece::new(
+            Role::Shaft,
+            Prior::new(plan.cut_shaft_mass_g, if shaft_weighed(plan) { 0.3 } else { shaft.mass_sd_g.max(0.3) }),
+            Prior::new(inch(plan.cut_shaft_balance_point_mm), inch(SHAFT_CENTRE_SD_MM.1)).with_shared(centre),
+        ));
+        made = self.joint(made, club, plan, head.bore_depth_mm, shared)?;
+        self.grip_end(made, target, plan, grip, shaft.butt_diameter_mm, shared)
+    }
+
+    /// Ferrule, tip weight and adhesive.
+    fn joint(
+        &self,
+        mut made: Club,
+        club: &JobClub,
+        plan: &ClubPlan,
+        bore_depth_mm: f64,
+        shared: &mut Shared,
+    ) -> Result<Club, WorkshopError> {
+        let tip_mm = plan.cut_shaft_mm;
+        if let Some(part) = plan.part(PartKind::Ferrule) {
+            let ferrule = self.library.ferrule(&part.model)?;
+            let arm = Prior::new(inch(tip_mm - bore_depth_mm - ferrule.length_mm / 2.0), inch(1.0));
+            // The whole ferrule is known; only how turning splits it is not: one deviation, with both signs.
+            let turned = shared.key(format!("turned:{}", club.id), TURNINGS_G.1);
+            let whole = mass_of(plan, PartKind::Ferrule, 0.1);
+            made = made
+                .with_piece(
+                    Piece::new(
+                        Role::Ferrule,
+                        Prior::new(whole.mean - TURNINGS_G.0, whole.piece_sd).with_shared_gain(turned.clone(), -1.0),
+                        arm.clone(),
+                    )
+                    .moving_with_length(),
+                )
+                .with_piece(
+                    Piece::new(Role::Turnings, Prior::known(TURNINGS_G.0).with_shared(turned), arm)
+                        .moving_with_length(),
+                );
+        }
+        for part in plan.parts.iter().filter(|p| p.kind == PartKind::TipWeight) {
+            let weight = self.library.tip_weight(&part.model)?;
+            let sd = if part.weighed { WEIGHED_SD_G } else { 0.1 };
+            let arm = Prior::new(inch(tip_mm - weight.length_mm / 2.0), inch(1.0));
+            made = made.with_piece(Piece::new(Role::TipWeight, Prior::new(part.mass_g, sd), arm).moving_with_length());
+        }
+        if let Some(code) = club.target.adhesive.as_ref().or(self.shop.adhesive.as_ref()) {
+            let adhesive = self.library.adhesive(code)?;
+            let mass = Prior::new(adhesive.joint_mass_g, JOINT_PIECE_SD_G)
+                .with_shared(shared.key(format!("adhesive:{code}"), adhesive.joint_mass_sd_g));
+            let arm = Prior::new(inch(tip_mm - bore_depth_mm / 2.0), inch(3.0));
+            made = made.with_piece(Piece::new(Role::Adhesive, mass, arm).moving_with_length());
+        }
+        Ok(made)
+    }
+
+    /// Tape, grip and the solvent in it.
+    fn grip_end(
+        &self,
+        mut made: Club,
+        target: &SheetClub,
+        plan: &ClubPlan,
+        grip: &GripModel,
+        butt_diameter_mm: f64,
+        shared: &mut Shared,
+    ) -> Result<Club, WorkshopError> {
+        if let Some(code) = target.tape.as_ref().or(self.shop.tape.as_ref()) {
+            let tape = self.library.tape(code)?;
+            let (mass_g, arm_mm, layers) = tape_on(target.wraps, tape, grip, butt_diameter_mm);
+            if layers > 0.0 {
+                let mass = Prior::new(mass_g, 0.08 * layers.sqrt())
+                    .with_shared_gain(shared.key(format!("tape:{code}"), TAPE_SHARE_SD * mass_g / layers), layers);
+                made = made.with_piece(Piece::new(Role::Tape, mass, Prior::new(inch(arm_mm), inch(4.0))));
+            }
+        }
+        let centre = shared.key(format!("grip_centre:{}", grip.code), inch(GRIP_CENTRE_SD_MM.0));
+        let arm = Prior::new(inch(grip.centre_mm), inch(GRIP_CENTRE_SD_MM.1)).with_shared(centre);
+        made =
+            made.with_piece(Piece::new(Role::Grip, mass_of(plan, PartKind::Grip, grip.mass_sd_g), arm).from_grip_cap());
+        let solvent = Prior::new(SOLVENT_G.0, 0.5).with_shared(shared.key("solvent".into(), SOLVENT_G.1));
+        Ok(made.with_piece(Piece::new(Role::Solvent, solvent, Prior::new(inch(grip.length_mm / 2.0), inch(10.0)))))
+    }
+}
+
+/// The shared deviations that occur, each once. A tape or a shaft used by several clubs keeps the widest prior.
+#[derive(Default)]
+struct Shared(BTreeMap<String, f64>);
+
+impl Shared {
+    fn key(&mut self, key: String, sd: f64) -> String {
+        let widest = self.0.entry(key.clone()).or_insert(sd);
+        *widest = widest.max(sd);
+        key
+    }
+}
+
+fn inch(mm: f64) -> f64 {
+    mm / INCH_MM
+}
+
+/// Mass of a chosen part: what its own weighing left open, or the scatter of its model where it was not weighed.
+fn mass_of(plan: &ClubPlan, kind: PartKind, unweighed_sd_g: f64) -> Prior {
+    plan.part(kind).map_or_else(
+        || Prior::known(0.0),
+        |part| Prior::new(part.mass_g, if part.weighed { WEIGHED_SD_G } else { unweighed_sd_g }),
+    )
+}
+
+fn shaft_weighed(plan: &ClubPlan) -> bool {
+    plan.part(PartKind::Shaft).is_some_and(|p| p.weighed)
+}

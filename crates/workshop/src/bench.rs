@@ -1,0 +1,350 @@
+//! Where every club of a job stands, what to expect of its next reading, and what a reading means.
+
+use crate::belief::{Believed, Expectation, Finish};
+use crate::error::WorkshopError;
+use crate::glue::{Batch, Gate};
+use crate::id::ClubId;
+use crate::job::{Job, JobClub};
+use crate::kind::words;
+use crate::reading::{Reading, Unit, What};
+use crate::remedy::{Remedy, Spare};
+use crate::step::Step;
+use jiff::Timestamp;
+use quantity::{Balance, decimal};
+use serde::{Deserialize, Serialize};
+use utoipa::ToSchema;
+
+words! {
+    /// How far a step of a club has come.
+    StepStatus {
+        /// Everything that it asks is read.
+        Done = "done", "done";
+        /// Some of it is read.
+        Begun = "begun", "begun";
+        /// Nothing is read yet.
+        Open = "open", "open";
+        /// A later step was read before it: left out, which only leaves the band wider.
+        LeftOut = "left_out", "left out";
+    }
+}
+
+words! {
+    /// How a club looks in the row.
+    Look {
+        /// Will finish in tolerance, as far as can be said.
+        Inside = "inside", "inside";
+        /// May finish in tolerance or not.
+        Open = "open", "open";
+        /// Will finish outside if nothing is done.
+        Off = "off", "off";
+        /// One of its readings is doubted.
+        Doubted = "doubted", "look again";
+        /// No plan, nothing to forecast.
+        Unplanned = "unplanned", "no plan";
+    }
+}
+
+/// One thing that a step asks, with what is expected and what was read.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+pub struct AskState {
+    /// What is read.
+    pub what: What,
+    /// Unit of the figures.
+    pub unit: Unit,
+    /// What the shop's instrument should show.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub expected: Option<Expectation>,
+    /// The reading that stands.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub reading: Option<Reading>,
+    /// Whether that reading is doubted.
+    pub doubted: bool,
+}
+
+/// One step of one club.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+pub struct StepState {
+    /// Key of the step.
+    pub key: String,
+    /// What the builder calls it.
+    pub label: String,
+    /// How far it has come.
+    pub status: StepStatus,
+    /// What it waits for.
+    pub gate: Gate,
+    /// What it asks.
+    pub asks: Vec<AskState>,
+}
+
+/// One club of the job at the bench.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+pub struct ClubState {
+    /// The club.
+    pub club: ClubId,
+    /// Place in the tray.
+    pub slot: i64,
+    /// Number of the club.
+    pub number: String,
+    /// Its card.
+    pub card: String,
+    /// Version to send back with the next reading.
+    pub version: i64,
+    /// Where it will finish.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub finish: Option<Finish>,
+    /// How it looks in the row.
+    pub look: Look,
+    /// Its steps in the order of the job.
+    pub steps: Vec<StepState>,
+    /// Key of the step to do next; none when all is done.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub next_step: Option<String>,
+}
+
+/// How a sentence about a reading is meant.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, ToSchema)]
+#[serde(rename_all = "snake_case")]
+pub enum Tone {
+    /// All is well.
+    Good,
+    /// Something can be done.
+    Act,
+    /// Something does not fit.
+    Doubt,
+}
+
+/// What a reading means, in words for the bench.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+pub struct Meaning {
+    /// How it is meant.
+    pub tone: Tone,
+    /// What it says about the finish.
+    pub words: String,
+    /// What to do now.
+    pub next: String,
+}
+
+/// What must be known besides the belief to say where a job stands.
+#[derive(Debug, Clone, Copy)]
+pub struct Surroundings<'a> {
+    /// Batches that clubs of this job were glued from.
+    pub batches: &'a [Batch],
+    /// Steps that the owner let pass before their strength, by club and step.
+    pub overrides: &'a [(ClubId, String)],
+    /// Now.
+    pub now: Timestamp,
+}
+
+/// Where every club of a job stands.
+///
+/// # Errors
+/// Figures that the belief cannot work with.
+pub fn bench(believed: &Believed<'_>, around: Surroundings<'_>) -> Result<Vec<ClubState>, WorkshopError> {
+    believed.assembly.job.clubs.iter().map(|club| club_state(believed, around, club)).collect()
+}
+
+fn club_state(believed: &Believed<'_>, around: Surroundings<'_>, club: &JobClub) -> Result<ClubState, WorkshopError> {
+    let job = believed.assembly.job;
+    let mut steps = Vec::with_capacity(job.steps.len());
+    for step in &job.steps {
+        steps.push(step_state(believed, around, club, step)?);
+    }
+    let last_touched = steps.iter().rposition(|s| matches!(s.status, StepStatus::Done | StepStatus::Begun));
+    if let Some(last) = last_touched {
+        for step in &mut steps[..last] {
+            if step.status == StepStatus::Open {
+                step.status = StepStatus::LeftOut;
+            }
+        }
+    }
+    let from = last_touched.unwrap_or(0);
+    let next_step =
+        steps[from..].iter().find(|s| matches!(s.status, StepStatus::Open | StepStatus::Begun)).map(|s| s.key.clone());
+    let finish = believed.finish(&club.id)?;
+    let doubted = steps.iter().flat_map(|s| &s.asks).any(|a| a.doubted);
+    Ok(ClubState {
+        club: club.id.clone(),
+        slot: club.slot,
+        number: club.target.number.clone(),
+        card: club.card.clone(),
+        version: club.version,
+        look: look(finish.as_ref(), doubted),
+        finish,
+        steps,
+        next_step,
+    })
+}
+
+fn look(finish: Option<&Finish>, doubted: bool) -> Look {
+    match finish {
+        _ if doubted => Look::Doubted,
+        None => Look::Unplanned,
+        Some(f) if f.chance >= 0.8 => Look::Inside,
+        Some(f) if f.deviation_points.abs() > f.tolerance_points => Look::Off,
+        Some(_) => Look::Open,
+    }
+}
+
+fn step_state(
+    believed: &Believed<'_>,
+    around: Surroundings<'_>,
+    club: &JobClub,
+    step: &Step,
+) -> Result<StepState, WorkshopError> {
+    let readings = believed.standing();
+    let mut asks = Vec::with_capacity(step.asks.len());
+    for &what in &step.asks {
+        let reading =
+            readings.iter().rev().find(|r| r.club == club.id && r.step == step.key && r.what == what).copied();
+        let on = reading.map_or(step.on.as_slice(), |r| r.on.as_slice());
+        asks.push(AskState {
+            what,
+            unit: what.unit(),
+            expected: believed.expected(&club.id, what, on)?,
+            doubted: reading.is_some_and(|r| believed.is_doubted(&r.id)),
+            reading: reading.cloned(),
+        });
+    }
+    let read = asks.iter().filter(|a| a.reading.is_some()).count();
+    let status = match read {
+        0 => StepStatus::Open,
+        n if n == asks.len() => StepStatus::Done,
+        _ => StepStatus::Begun,
+    };
+    let let_pass = around.overrides.iter().any(|(id, key)| *id == club.id && *key == step.key);
+    Ok(StepState {
+        key: step.key.clone(),
+        label: step.label.clone(),
+        status,
+        gate: Gate::of(believed.assembly, club, step, around.batches, let_pass, around.now)?,
+        asks,
+    })
+}
+
+/// "9 in 10 inside": a chance as people say it.
+#[must_use]
+pub fn chance_words(chance: f64) -> String {
+    let tenths = (chance * 10.0).round();
+    if chance >= 0.985 {
+        "99 in 100 inside".into()
+    } else if chance >= 0.945 {
+        "19 in 20 inside".into()
+    } else if tenths < 1.0 {
+        "hardly any chance inside".into()
+    } else {
+        format!("{} in 10 inside", decimal(tenths.min(9.0), 0))
+    }
+}
+
+/// "D0.1 ± 0.4": a finish as people say it.
+#[must_use]
+pub fn finish_words(finish: &Finish) -> String {
+    format!("{} ± {}", Balance::from_points(finish.balance_points).letter(1), decimal(finish.band_points.max(0.05), 1))
+}
+
+/// What a reading means for its club, and what to do now.
+///
+/// # Errors
+/// Figures that the belief cannot work with.
+pub fn meaning(
+    believed: &Believed<'_>,
+    state: &ClubState,
+    reading: &Reading,
+    spares: &[Spare<'_>],
+) -> Result<Meaning, WorkshopError> {
+    let job = believed.assembly.job;
+    if believed.is_doubted(&reading.id) {
+        return Ok(doubt_words(believed, job, reading)?);
+    }
+    let Some(finish) = &state.finish else {
+        return Ok(Meaning { tone: Tone::Good, words: "Kept.".into(), next: next_words(job, state) });
+    };
+    let says = format!("Finish {}, {}.", finish_words(finish), chance_words(finish.chance));
+    let Some(club) = job.club(&state.club) else {
+        return Ok(Meaning { tone: Tone::Good, words: says, next: next_words(job, state) });
+    };
+    if let Some(words) = bend_words(club, reading) {
+        return Ok(words);
+    }
+    let remedies = crate::remedy::remedies(believed, state, spares)?;
+    let best: Option<&Remedy> = remedies.iter().find(|r| r.finish.chance > finish.chance + 0.05);
+    Ok(match best {
+        Some(best) if finish.chance < 0.9 => Meaning { tone: Tone::Act, words: says, next: best.words.clone() },
+        _ => Meaning { tone: Tone::Good, words: says, next: next_words(job, state) },
+    })
+}
+
+fn next_words(job: &Job, state: &ClubState) -> String {
+    match state.next_step.as_deref().and_then(|key| job.step(key)) {
+        Some(step) => format!("Next: {}.", step.label.to_lowercase()),
+        None => "This club is done.".into(),
+    }
+}
+
+/// How far a reading lies off, in its own unit as people write it, and what is worth a look at this step.
+fn doubt_words(believed: &Believed<'_>, job: &Job, reading: &Reading) -> Result<Meaning, WorkshopError> {
+    let expected = believed.expected(&reading.club, reading.what, &reading.on)?;
+    let off = expected.map_or(String::new(), |e| {
+        let off = reading.value - e.value;
+        let side = if off < 0.0 { "under" } else { "over" };
+        let unit = match reading.what.unit() {
+            Unit::Points => "points".to_owned(),
+            other => other.word().to_owned(),
+        };
+        format!("{} {unit} {side} what everything else says", decimal(off.abs(), 1))
+    });
+    let glued = job.steps.iter().position(|s| s.glues);
+    let here = job.steps.iter().position(|s| s.key == reading.step);
+    let look_at = match reading.what {
+        What::Balance if glued.zip(here).is_some_and(|(g, h)| h < g) => {
+            "Butt on the stop? Ferrule on? Right weight in the tip, right head?"
+        }
+        What::Balance => "Butt on the stop? Grip dry? Right grip, weight seated?",
+        What::ShaftLength | What::FinishedLength => "Rule read right, end on the stop?",
+        _ => "Scale at zero, right part in hand?",
+    };
+    Ok(Meaning {
+        tone: Tone::Doubt,
+        words: format!("Doubted: {off}. It is kept, but not counted."),
+        next: format!("{look_at} Seat it again and read once more."),
+    })
+}
+
+/// Loft and lie have no part in the balance: say how far to bend, and whether the head allows it.
+fn bend_words(club: &JobClub, reading: &Reading) -> Option<Meaning> {
+    let (target, tolerance) = match reading.what {
+        What::Loft => (club.target.loft_deg, club.target.tolerances.loft_deg),
+        What::Lie => (club.target.lie_deg, club.target.tolerances.lie_deg),
+        _ => return None,
+    };
+    let by = target - reading.value;
+    let name = reading.what.word();
+    if by.abs() <= tolerance + 1e-9 {
+        return Some(Meaning {
+            tone: Tone::Good,
+            words: format!(
+                "{} {}° is on the sheet's {}°.",
+                capital(name),
+                decimal(reading.value, 1),
+                decimal(target, 1)
+            ),
+            next: "Nothing to bend here.".into(),
+        });
+    }
+    let way = match (reading.what, by > 0.0) {
+        (What::Loft, true) => "weaker",
+        (What::Loft, false) => "stronger",
+        (_, true) => "upright",
+        (_, false) => "flat",
+    };
+    Some(Meaning {
+        tone: Tone::Act,
+        words: format!("{} {}°, the sheet says {}°.", capital(name), decimal(reading.value, 1), decimal(target, 1)),
+        next: format!("Bend {}° {way}.", decimal(by.abs(), 1)),
+    })
+}
+
+fn capital(word: &str) -> String {
+    let mut letters = word.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}

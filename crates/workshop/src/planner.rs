@@ -1,0 +1,559 @@
+//! From targets and stock to a plan: candidates for every club, the best choice among them, cuts and expected readings.
+//!
+//! Moments add, so what a part does to a club's balance does not depend on the other parts; the choice is then the
+//! exact problem of the `matching` crate. Cost, in its order: chance of finishing in tolerance, grams of tip weight,
+//! evenness of the shafts within the set.
+
+use crate::assembly::{Assembly, tape_on};
+use crate::belief::points_per_g;
+use crate::error::WorkshopError;
+use crate::fit::{self, BlankUse, Cut};
+use crate::job::{Job, JobClub};
+use crate::model::{AdapterModel, HeadModel, HeadNumber, PartKind, ShaftModel};
+use crate::part::{Part, PartState};
+use crate::plan::{ClubPlan, Expected, Missing, Plan, PlannedPart};
+use crate::reading::What;
+use matching::{
+    Candidate, ClubNeed, CostWeights, HeadScale, Loss, LossForm, SetProblem, SetSolution, Stock, Tip, TipFit,
+    Unbuildable, Why,
+};
+use quantity::{Balance, decimal};
+use serde::{Deserialize, Serialize};
+use utoipa::ToSchema;
+
+/// What a neighbouring number's blank costs in a plan, in units of one certainly missed club: never taken while the
+/// own blank will do.
+const NEIGHBOUR_COST: f64 = 0.5;
+/// Standard deviation of a finish counted with when a club's own cannot be worked out yet, points.
+const FINISH_SD_POINTS: f64 = 0.3;
+
+/// "This part in this club".
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Lock {
+    /// Place in the tray.
+    pub slot: i64,
+    /// Code of the part: a head, shaft or grip.
+    pub code: String,
+}
+
+/// One club with the parts that fit it.
+struct Fitting<'a> {
+    club: &'a JobClub,
+    head_model: &'a HeadModel,
+    head_number: &'a HeadNumber,
+    shaft_model: &'a ShaftModel,
+    adapter: Option<(&'a Part, &'a AdapterModel)>,
+    ferrule: Option<&'a Part>,
+    cut_mm: f64,
+    cap_mm: f64,
+    /// Shafts with their cut and how their blank is used, beside the candidate of the same index.
+    shafts: Vec<(usize, Cut, BlankUse)>,
+    need: ClubNeed,
+}
+
+/// The stock as the matching sees it: parts by kind, in order.
+struct Shelf<'a> {
+    heads: Vec<&'a Part>,
+    shafts: Vec<&'a Part>,
+    grips: Vec<&'a Part>,
+    tips: Vec<&'a Part>,
+    ferrules: Vec<&'a Part>,
+    adapters: Vec<&'a Part>,
+}
+
+/// Proposes a plan for a whole job from the parts given: those free, and those this job holds already.
+///
+/// # Errors
+/// A model that the sheet names and the library lacks; a lock on a part that does not exist or does not fit.
+pub fn propose(assembly: Assembly<'_>, parts: &[Part], locks: &[Lock]) -> Result<Plan, WorkshopError> {
+    let shelf = Shelf::new(assembly.job, parts);
+    let mut missing = Vec::new();
+    let mut fittings = Vec::new();
+    for club in &assembly.job.clubs {
+        fittings.push(fitting(assembly, club, &shelf, &mut missing)?);
+    }
+    lock(&mut fittings, &shelf, locks)?;
+    let problem = SetProblem {
+        clubs: fittings.iter().map(|f| f.need.clone()).collect(),
+        stock: shelf.stock(assembly)?,
+        weights: CostWeights::default(),
+    };
+    let solution = matching::solve_set(&problem, &matching::Limits::default())
+        .map_err(|e| WorkshopError::Matching(e.to_string()))?;
+    for lack in &solution.unbuildable {
+        missing.push(name_missing(&fittings[lack.club], lack));
+    }
+    let mut clubs = Vec::with_capacity(fittings.len());
+    for (i, fitting) in fittings.iter().enumerate() {
+        clubs.push(club_plan(assembly, fitting, &shelf, &solution, i)?);
+    }
+    expect(assembly, &mut clubs)?;
+    Ok(Plan { clubs, missing, cost: solution.cost, bound: solution.bound, proven: solution.proven })
+}
+
+impl<'a> Shelf<'a> {
+    fn new(job: &Job, parts: &'a [Part]) -> Self {
+        let usable = |p: &&Part| {
+            p.is_free() || (p.state == PartState::Held && p.job.as_ref() == Some(&job.id) && p.count.is_none())
+        };
+        let of = |kind| parts.iter().filter(usable).filter(|p| p.kind == kind).collect();
+        Self {
+            heads: of(PartKind::Head),
+            shafts: of(PartKind::Shaft),
+            grips: of(PartKind::Grip),
+            tips: of(PartKind::TipWeight),
+            ferrules: of(PartKind::Ferrule),
+            adapters: of(PartKind::Adapter),
+        }
+    }
+
+    fn stock(&self, assembly: Assembly<'_>) -> Result<Stock, WorkshopError> {
+        let capacity = |parts: &[&Part]| parts.iter().map(|p| count(p)).collect();
+        let mut tips = Vec::with_capacity(self.tips.len());
+        for part in &self.tips {
+            let nominal_g = assembly.library.tip_weight(&part.model)?.mass_g;
+            tips.push(Tip { grams: part.mass_g.unwrap_or(nominal_g), count: count(part) });
+        }
+        Ok(Stock {
+            heads: capacity(&self.heads),
+            shafts: capacity(&self.shafts),
+            grips: capacity(&self.grips),
+            tips,
+        })
+    }
+}
+
+fn count(part: &Part) -> u32 {
+    part.count.map_or(1, |n| u32::try_from(n.max(0)).unwrap_or(u32::MAX))
+}
+
+/// Everything that fits one club, with what each part does to its balance.
+fn fitting<'a>(
+    assembly: Assembly<'a>,
+    club: &'a JobClub,
+    shelf: &Shelf<'a>,
+    missing: &mut Vec<Missing>,
+) -> Result<Fitting<'a>, WorkshopError> {
+    let target = &club.target;
+    let library = assembly.library;
+    let (head_model, head_number) = library.head_number(&target.head_model, &target.number)?;
+    let shaft_model = library.shaft(&target.shaft_model)?;
+    let grip_model = library.grip(&target.grip_model)?;
+    let cap_mm = grip_model.cap_mm;
+    let adapter = adapter_for(assembly, head_model, shelf)?;
+    if head_model.takes_adapter && adapter.is_none() {
+        missing.push(lacks(club, PartKind::Adapter, &head_model.code, "No free adapter fits this head"));
+    }
+    let ferrule = target
+        .ferrule_model
+        .as_ref()
+        .and_then(|code| shelf.ferrules.iter().copied().find(|p| &p.model == code));
+    if let (Some(code), None) = (&target.ferrule_model, ferrule) {
+        missing.push(lacks(club, PartKind::Ferrule, code, "No free ferrule of this model; the plan goes on without"));
+    }
+    let below_tip_mm = adapter.map_or(0.0, |(_, model)| model.length_mm);
+    let cut_mm = fit::cut_length_mm(target, head_number, grip_model, below_tip_mm)?;
+    let ground_mm = cut_mm + head_number.bore_to_ground_mm + below_tip_mm;
+    let head_arm_mm = ground_mm + head_model.offset_prior_mm().0 + cap_mm;
+    let adapter_bore = adapter.map(|(_, model)| model.bore_diameter_mm);
+    let shaft_fits = fit::head_takes_shaft(head_model, adapter_bore, shaft_model);
+
+    let per_head_g = points_per_g(head_arm_mm);
+    let heads = shelf
+        .heads
+        .iter()
+        .enumerate()
+        .filter(|(_, p)| p.model == head_model.code)
+        .filter(|(_, p)| p.number.as_deref().is_some_and(|n| n.eq_ignore_ascii_case(&target.number)))
+        .filter_map(|(part, p)| p.mass_g.map(|mass_g| candidate(part, mass_g * per_head_g, mass_g, 0.0)))
+        .collect();
+    let mut shafts = Vec::new();
+    let mut shaft_candidates = Vec::new();
+    for (part, p) in shelf.shafts.iter().enumerate().filter(|(_, p)| p.model == shaft_model.code && shaft_fits) {
+        let Some(used) = fit::blank_use(shaft_model, p, &target.number) else { continue };
+        if p.mass_g.is_none() {
+            continue;
+        }
+        let raw = fit::raw_shaft(shaft_model, p, &target.number)?;
+        let Some(cut) = fit::cut(shaft_model, raw, &target.number, cut_mm)? else { continue };
+        let extra = if used == BlankUse::Own { 0.0 } else { NEIGHBOUR_COST };
+        let points = cut.shaft.mass_g * points_per_g(cut.shaft.balance_point_mm + cap_mm);
+        shaft_candidates.push(candidate(part, points, cut.shaft.mass_g, extra));
+        shafts.push((part, cut, used));
+    }
+    let per_grip_g = points_per_g(grip_model.centre_mm);
+    let grips = shelf
+        .grips
+        .iter()
+        .enumerate()
+        .filter(|(_, p)| p.model == grip_model.code)
+        .map(|(part, p)| {
+            let mass_g = p.mass_g.unwrap_or(grip_model.mass_g);
+            candidate(part, mass_g * per_grip_g, mass_g, 0.0)
+        })
+        .collect();
+    let mut tips = Vec::new();
+    for (tip, p) in shelf.tips.iter().enumerate() {
+        let model = library.tip_weight(&p.model)?;
+        if fit::tip_weight_fits(model, shaft_model.tip_diameter_mm) {
+            let mass_g = p.mass_g.unwrap_or(model.mass_g);
+            // The flange lifts the tip, so that the shaft is cut shorter by as much and the weight sits where it was.
+            let arm_mm = cut_mm - model.flange_mm - model.length_mm / 2.0 + cap_mm;
+            tips.push(TipFit { tip, points: mass_g * points_per_g(arm_mm) });
+        }
+    }
+    let fixed_points = fixed(assembly, club, head_model, shaft_model, adapter, ferrule, cut_mm)?;
+    let nominal = fit::raw_shaft(shaft_model, &nominal_shaft(shaft_model, &target.number), &target.number)?;
+    let shaft_nominal_g =
+        fit::cut(shaft_model, nominal, &target.number, cut_mm)?.map_or(nominal.mass_g, |c| c.shaft.mass_g);
+    let loss = Loss::from_sigma(FINISH_SD_POINTS, target.tolerances.balance_points, LossForm::Yield)
+        .map_err(|e| WorkshopError::Matching(e.to_string()))?;
+    let need = ClubNeed {
+        base_points: fixed_points - estimation::POINTS_BELOW_A0 - target.balance_points,
+        heads,
+        shafts: shaft_candidates,
+        grips,
+        tips,
+        tip_cap_g: assembly.shop.tip_weight_cap_g,
+        tip_pair_allowed: false,
+        shaft_nominal_g,
+        mass_target: None,
+        head_scale: Some(HeadScale { points_per_g: per_head_g, zero_mass_g: 0.0 }),
+        loss,
+    };
+    Ok(Fitting { club, head_model, head_number, shaft_model, adapter, ferrule, cut_mm, cap_mm, shafts, need })
+}
+
+fn candidate(part: usize, points: f64, mass_g: f64, extra_cost: f64) -> Candidate {
+    Candidate { part, points, mass_g, extra_cost }
+}
+
+/// A shaft exactly as its model says, to know what the set's line of shaft masses is.
+fn nominal_shaft(model: &ShaftModel, number: &str) -> Part {
+    Part {
+        id: "".into(),
+        code: String::new(),
+        kind: PartKind::Shaft,
+        model: model.code.clone(),
+        number: model.blank(number).and_then(|b| b.number.clone()),
+        mass_g: None,
+        mass_typed: String::new(),
+        count: None,
+        length_mm: None,
+        balance_point_mm: None,
+        loft_deg: None,
+        lie_deg: None,
+        lot: String::new(),
+        place: String::new(),
+        state: PartState::Free,
+        job: None,
+        club: None,
+        version: 0,
+    }
+}
+
+fn adapter_for<'a>(
+    assembly: Assembly<'a>,
+    head: &HeadModel,
+    shelf: &Shelf<'a>,
+) -> Result<Option<(&'a Part, &'a AdapterModel)>, WorkshopError> {
+    if !head.takes_adapter {
+        return Ok(None);
+    }
+    for part in &shelf.adapters {
+        let model = assembly.library.adapter(&part.model)?;
+        if model.fits_head_model == head.code {
+            return Ok(Some((part, model)));
+        }
+    }
+    Ok(None)
+}
+
+/// Points of everything that is not chosen: adapter, turned ferrule, adhesive and tape.
+fn fixed(
+    assembly: Assembly<'_>,
+    club: &JobClub,
+    head: &HeadModel,
+    shaft: &ShaftModel,
+    adapter: Option<(&Part, &AdapterModel)>,
+    ferrule: Option<&Part>,
+    cut_mm: f64,
+) -> Result<f64, WorkshopError> {
+    let target = &club.target;
+    let grip = assembly.library.grip(&target.grip_model)?;
+    let at = |arm_mm: f64| points_per_g(arm_mm + grip.cap_mm);
+    let mut points = 0.0;
+    if let Some((part, model)) = adapter {
+        points += part.mass_g.unwrap_or(model.mass_g) * at(cut_mm - model.length_mm / 2.0);
+    }
+    if let Some(part) = ferrule {
+        let model = assembly.library.ferrule(&part.model)?;
+        let turned_g = part.mass_g.unwrap_or(model.mass_g) - crate::assembly::TURNINGS_G.0;
+        points += turned_g * at(cut_mm - head.bore_depth_mm - model.length_mm / 2.0);
+    }
+    if let Some(code) = target.adhesive.as_ref().or(assembly.shop.adhesive.as_ref()) {
+        points += assembly.library.adhesive(code)?.joint_mass_g * at(cut_mm - head.bore_depth_mm / 2.0);
+    }
+    if let Some(code) = target.tape.as_ref().or(assembly.shop.tape.as_ref()) {
+        let (mass_g, arm_mm, _) =
+            tape_on(target.wraps, assembly.library.tape(code)?, grip, shaft.butt_diameter_mm);
+        points += mass_g * at(arm_mm);
+    }
+    Ok(points)
+}
+
+/// Narrows a club to its locked part and takes the part from all others.
+fn lock(fittings: &mut [Fitting<'_>], shelf: &Shelf<'_>, locks: &[Lock]) -> Result<(), WorkshopError> {
+    for lock in locks {
+        let refused = |why: &str| WorkshopError::Refused {
+            what: format!("{} cannot be kept for club {} of the tray: {why}", lock.code, lock.slot),
+            next: "Choose another part, or take the lock away".into(),
+        };
+        let place = fittings
+            .iter()
+            .position(|f| f.club.slot == lock.slot)
+            .ok_or_else(|| refused("there is no such club"))?;
+        let found = [(PartKind::Head, &shelf.heads), (PartKind::Shaft, &shelf.shafts), (PartKind::Grip, &shelf.grips)]
+            .into_iter()
+            .find_map(|(kind, parts)| {
+                parts.iter().position(|p| p.code.eq_ignore_ascii_case(&lock.code)).map(|i| (kind, i))
+            });
+        let (kind, part) = found.ok_or_else(|| refused("it is not a free head, shaft or grip"))?;
+        for (i, fitting) in fittings.iter_mut().enumerate() {
+            let list = match kind {
+                PartKind::Head => &mut fitting.need.heads,
+                PartKind::Shaft => &mut fitting.need.shafts,
+                _ => &mut fitting.need.grips,
+            };
+            if i == place {
+                list.retain(|c| c.part == part);
+                if list.is_empty() {
+                    return Err(refused("it does not fit there"));
+                }
+            } else {
+                list.retain(|c| c.part != part);
+            }
+        }
+    }
+    Ok(())
+}
+
+fn planned(part: &Part, mass_g: f64) -> PlannedPart {
+    PlannedPart {
+        kind: part.kind,
+        part: part.id.clone(),
+        code: part.code.clone(),
+        model: part.model.clone(),
+        mass_g,
+        weighed: part.mass_g.is_some() && part.count.is_none(),
+        lot: part.lot.clone(),
+        place: part.place.clone(),
+    }
+}
+
+fn club_plan(
+    assembly: Assembly<'_>,
+    fitting: &Fitting<'_>,
+    shelf: &Shelf<'_>,
+    solution: &SetSolution,
+    club: usize,
+) -> Result<Option<ClubPlan>, WorkshopError> {
+    let Some(choice) = &solution.clubs[club] else { return Ok(None) };
+    let target = &fitting.club.target;
+    let head = shelf.heads[choice.head];
+    let shaft = shelf.shafts[choice.shaft];
+    let grip = shelf.grips[choice.grip];
+    let grip_model = assembly.library.grip(&target.grip_model)?;
+    let mut parts = vec![
+        planned(head, head.mass_g.unwrap_or_default()),
+        planned(shaft, shaft.mass_g.unwrap_or_default()),
+        planned(grip, grip.mass_g.unwrap_or(grip_model.mass_g)),
+    ];
+    if let Some((part, model)) = fitting.adapter {
+        parts.push(planned(part, part.mass_g.unwrap_or(model.mass_g)));
+    }
+    if let Some(part) = fitting.ferrule {
+        parts.push(planned(part, part.mass_g.unwrap_or(assembly.library.ferrule(&part.model)?.mass_g)));
+    }
+    let mut off_bottom_mm = fitting.adapter.map_or(0.0, |(_, model)| model.length_mm);
+    for &tip in &choice.tips {
+        let part = shelf.tips[tip];
+        let model = assembly.library.tip_weight(&part.model)?;
+        off_bottom_mm += model.flange_mm;
+        parts.push(planned(part, part.mass_g.unwrap_or(model.mass_g)));
+    }
+    let cut_mm = fit::cut_length_mm(target, fitting.head_number, grip_model, off_bottom_mm)?;
+    let raw = fit::raw_shaft(fitting.shaft_model, shaft, &target.number)?;
+    let cut = fit::cut(fitting.shaft_model, raw, &target.number, cut_mm)?.ok_or_else(|| WorkshopError::Refused {
+        what: format!("shaft {} is too short for the {}", shaft.code, target.number),
+        next: "Choose a longer blank".into(),
+    })?;
+    Ok(Some(ClubPlan {
+        parts,
+        head_number: fitting.head_number.number.clone(),
+        tip_trim_mm: cut.tip_trim_mm,
+        butt_cut_mm: cut.butt_cut_mm,
+        cut_shaft_mm: cut.shaft.length_mm,
+        cut_shaft_mass_g: cut.shaft.mass_g,
+        cut_shaft_balance_point_mm: cut.shaft.balance_point_mm,
+        tip_to_ground_mm: fitting.head_number.bore_to_ground_mm + off_bottom_mm,
+        bend_loft_deg: target.loft_deg - head.loft_deg.unwrap_or(fitting.head_number.loft_deg),
+        bend_lie_deg: target.lie_deg - head.lie_deg.unwrap_or(fitting.head_number.lie_deg),
+        expected: Vec::new(),
+        chance: 0.0,
+        reasons: reasons(fitting, shelf, choice),
+    }))
+}
+
+/// Why this choice, in words a builder would use.
+fn reasons(fitting: &Fitting<'_>, shelf: &Shelf<'_>, choice: &matching::Choice) -> Vec<String> {
+    let head = shelf.heads[choice.head];
+    let mut words = Vec::new();
+    let head_g = head.mass_g.unwrap_or_default();
+    let off_g = head_g - fitting.head_number.mass_g;
+    words.push(format!(
+        "Head {} is {} g {} its number's {} g.",
+        head.code,
+        decimal(off_g.abs(), 1),
+        if off_g < 0.0 { "under" } else { "over" },
+        decimal(fitting.head_number.mass_g, 1)
+    ));
+    words.push(if choice.tip_g > 0.0 {
+        format!(
+            "{} g in the tip leave it {} from target.",
+            decimal(choice.tip_g, 1),
+            points_words(choice.deviation_points)
+        )
+    } else {
+        format!("No weight in the tip: {} from target.", points_words(choice.deviation_points))
+    });
+    if choice.shaft_residual_g.abs() >= 0.05 {
+        words.push(format!(
+            "Its shaft is {} g {} the model's own line.",
+            decimal(choice.shaft_residual_g.abs(), 1),
+            if choice.shaft_residual_g < 0.0 { "under" } else { "over" }
+        ));
+    }
+    if let Some((part, _, BlankUse::Neighbour(_))) = fitting.shafts.iter().find(|(part, _, _)| *part == choice.shaft) {
+        let blank = shelf.shafts[*part].number.as_deref().unwrap_or("?");
+        words.push(format!("The blank is the {blank}'s: give the reason before you cut."));
+    }
+    let bend = fitting.club.target.lie_deg - head.lie_deg.unwrap_or(fitting.head_number.lie_deg);
+    if bend.abs() > fitting.head_model.bend_limit_deg + 1e-9 {
+        words.push(format!("Lie asks for {}°, more than the maker allows.", decimal(bend, 1)));
+    }
+    words
+}
+
+fn points_words(points: f64) -> String {
+    let n = decimal(points.abs(), 2);
+    format!("{n} points")
+}
+
+/// Expected readings of every balance step and the chance of each club, from the belief before any reading.
+fn expect(assembly: Assembly<'_>, plans: &mut [Option<ClubPlan>]) -> Result<(), WorkshopError> {
+    let mut job = assembly.job.clone();
+    for (club, plan) in job.clubs.iter_mut().zip(plans.iter()) {
+        club.plan.clone_from(plan);
+    }
+    let assembly = Assembly { job: &job, ..assembly };
+    let believed = assembly.believe(&[])?;
+    for (club, plan) in job.clubs.iter().zip(plans.iter_mut()) {
+        let Some(plan) = plan else { continue };
+        for step in job.steps.iter().filter(|s| s.asks.contains(&What::Balance)) {
+            if let Some(e) = believed.expected(&club.id, What::Balance, &step.on)? {
+                plan.expected.push(Expected {
+                    step: step.key.clone(),
+                    balance_points: e.value,
+                    band_points: e.band,
+                });
+            }
+        }
+        plan.chance = believed.finish(&club.id)?.map_or(0.0, |f| f.chance);
+    }
+    Ok(())
+}
+
+fn lacks(club: &JobClub, kind: PartKind, model: &str, words: &str) -> Missing {
+    Missing {
+        number: club.target.number.clone(),
+        kind,
+        model: model.to_owned(),
+        words: format!("{words}."),
+        order_from_g: None,
+        order_to_g: None,
+    }
+}
+
+fn name_missing(fitting: &Fitting<'_>, lack: &Unbuildable) -> Missing {
+    let club = fitting.club;
+    let target = &club.target;
+    let with_window = |words: String, window: Option<matching::HeadWindow>| {
+        let window_g = window.and_then(|w| w.low_g.zip(w.high_g));
+        Missing {
+            number: target.number.clone(),
+            kind: PartKind::Head,
+            model: fitting.head_model.code.clone(),
+            words: match window_g {
+                Some((low, high)) => {
+                    format!("{words}. Order one of {} to {} g", decimal(low, 1), decimal(high, 1))
+                }
+                None => words,
+            },
+            order_from_g: window_g.map(|w| w.0),
+            order_to_g: window_g.map(|w| w.1),
+        }
+    };
+    match lack.why {
+        Why::NoHead { window } => {
+            with_window(format!("No free, weighed {} {} head", fitting.head_model.name, target.number), window)
+        }
+        Why::NoShaft => lacks(
+            club,
+            PartKind::Shaft,
+            &fitting.shaft_model.code,
+            &format!(
+                "No free, weighed {} shaft fits: it must leave {} mm after the tip trim and go into the bore",
+                fitting.shaft_model.name,
+                decimal(fitting.cut_mm, 0)
+            ),
+        ),
+        Why::NoGrip => lacks(club, PartKind::Grip, &target.grip_model, "No free grip of this model"),
+        Why::OutOfReach { lacking_points, window } => with_window(
+            format!(
+                "The nearest choice stays {} points {} of {}",
+                decimal(lacking_points.abs(), 1),
+                if lacking_points > 0.0 { "short" } else { "over" },
+                Balance::from_points(target.balance_points).letter_short()
+            ),
+            Some(window),
+        ),
+        Why::Short { kind, window } => match kind {
+            matching::PartKind::Head => with_window("Other clubs take the last head that fits".into(), window),
+            matching::PartKind::Shaft => lacks(
+                club,
+                PartKind::Shaft,
+                &fitting.shaft_model.code,
+                "Other clubs take the last shaft that fits: order one more",
+            ),
+            _ => lacks(club, PartKind::Grip, &target.grip_model, "Other clubs take the last grip: order one more"),
+        },
+    }
+}
+
+/// Whether two plans choose the same parts: what was shown is what is accepted.
+#[must_use]
+pub fn fingerprint(plan: &Plan) -> String {
+    let mut text = String::new();
+    for club in &plan.clubs {
+        for part in club.iter().flat_map(|c| &c.parts) {
+            text.push_str(part.part.as_str());
+            text.push(',');
+        }
+        text.push(';');
+    }
+    // FNV-1a, 64 bits: a short, stable mark of equality between two proposals, not a defence against anyone.
+    let hash = text.bytes().fold(0xcbf2_9ce4_8422_2325_u64, |h, b| (h ^ u64::from(b)).wrapping_mul(0x0100_0000_01b3));
+    format!("{hash:016x}")
+}

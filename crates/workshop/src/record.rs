@@ -1,0 +1,302 @@
+//! The record of a job: reference, target, as built, difference and band, parts and lots, who and when.
+
+use crate::belief::{BAND_95, Believed};
+use crate::error::WorkshopError;
+use crate::glue::Batch;
+use crate::id::ClubId;
+use crate::job::{JobClub, JobState};
+use crate::kind::{Hand, Role, words};
+use crate::model::PartKind;
+use crate::plan::PlannedPart;
+use crate::reading::{Reading, What};
+use crate::sheet::{ReferenceClub, SetRule, SheetClub};
+use estimation::Verdict as Jcgm106;
+use jiff::{Timestamp, civil::Date};
+use serde::{Deserialize, Serialize};
+use utoipa::ToSchema;
+
+words! {
+    /// What may be said of a value against its tolerance, by the rules of JCGM 106.
+    Verdict {
+        /// Inside, with at least 95 % probability.
+        In = "in", "in";
+        /// Outside, with at least 95 % probability.
+        Out = "out", "out";
+        /// Neither can be said with the readings that there are.
+        TooClose = "too_close", "too close to say";
+        /// Not read.
+        NotRead = "not_read", "not read";
+    }
+}
+
+/// One value of one club: target, as built, how far off.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+pub struct Line {
+    /// What it is: "balance", "length to the cap" …
+    pub what: String,
+    /// Unit of the figures.
+    pub unit: String,
+    /// What the sheet asks.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub target: Option<f64>,
+    /// What was built: for the balance and the masses the belief after all readings, else the last reading.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub built: Option<f64>,
+    /// Half width of the 95 % band of `built`.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub band: Option<f64>,
+    /// Built minus target.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub difference: Option<f64>,
+    /// Half width of the tolerance.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub tolerance: Option<f64>,
+    /// What may be said.
+    pub verdict: Verdict,
+}
+
+/// One reading as it stands in the record, replaced and taken-back ones too.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+pub struct RecordReading {
+    /// The reading.
+    pub reading: Reading,
+    /// Whether it stands.
+    pub stands: bool,
+    /// Whether it was doubted at the end.
+    pub doubted: bool,
+}
+
+/// A step that the owner let pass before its strength.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, ToSchema)]
+pub struct LetPass {
+    /// The club.
+    pub club: ClubId,
+    /// The step.
+    pub step: String,
+    /// The reason given.
+    pub reason: String,
+    /// Who.
+    pub by: String,
+    /// When.
+    #[schema(value_type = String, format = DateTime)]
+    pub at: Timestamp,
+}
+
+/// The record of one club.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+pub struct ClubRecord {
+    /// The club.
+    pub club: ClubId,
+    /// Place in the tray.
+    pub slot: i64,
+    /// Its card.
+    pub card: String,
+    /// What the sheet asked.
+    pub target: SheetClub,
+    /// Target and as built.
+    pub lines: Vec<Line>,
+    /// What it is made of.
+    pub parts: Vec<PlannedPart>,
+    /// Length of the cut shaft as planned.
+    pub cut_shaft_mm: Option<f64>,
+    /// Batches it was glued from, the latest last.
+    pub batches: Vec<i64>,
+    /// All its readings.
+    pub readings: Vec<RecordReading>,
+    /// Margins against the Equipment Rules.
+    pub margins: Vec<crate::rules::Margin>,
+    /// Steps let pass.
+    pub let_pass: Vec<LetPass>,
+}
+
+/// The record of a job.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+pub struct Record {
+    /// The shop.
+    pub shop: String,
+    /// Running number of the job.
+    pub job_number: i64,
+    /// Where the job stands.
+    pub state: JobState,
+    /// The player.
+    pub player: String,
+    /// Hand.
+    pub hand: Hand,
+    /// When it was due.
+    #[schema(value_type = String, format = Date)]
+    pub due: Date,
+    /// The law of the set.
+    pub rule: SetRule,
+    /// The reference club.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub reference: Option<ReferenceClub>,
+    /// When the job was made.
+    #[schema(value_type = String, format = DateTime)]
+    pub made_at: Timestamp,
+    /// When the last reading was taken.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schema(value_type = Option<String>, format = DateTime)]
+    pub last_reading_at: Option<Timestamp>,
+    /// Everyone who read or glued.
+    pub hands: Vec<String>,
+    /// Batches of adhesive with their lots.
+    pub batches: Vec<Batch>,
+    /// The clubs.
+    pub clubs: Vec<ClubRecord>,
+}
+
+/// Makes the record of a job as it stands now.
+///
+/// # Errors
+/// Figures that the belief cannot work with.
+pub fn record(
+    believed: &Believed<'_>,
+    readings: &[Reading],
+    batches: &[Batch],
+    let_pass: &[LetPass],
+) -> Result<Record, WorkshopError> {
+    let assembly = believed.assembly;
+    let job = assembly.job;
+    let mut hands: Vec<String> =
+        readings.iter().map(|r| r.by.clone()).chain(batches.iter().map(|b| b.by.clone())).collect();
+    hands.sort();
+    hands.dedup();
+    let clubs = job
+        .clubs
+        .iter()
+        .map(|club| club_record(believed, club, readings, batches, let_pass))
+        .collect::<Result<Vec<_>, _>>()?;
+    Ok(Record {
+        shop: assembly.shop.name.clone(),
+        job_number: job.number,
+        state: job.state,
+        player: job.sheet.player.clone(),
+        hand: job.sheet.hand,
+        due: job.sheet.due,
+        rule: job.sheet.rule,
+        reference: job.sheet.reference.clone(),
+        made_at: job.made_at,
+        last_reading_at: readings.iter().map(|r| r.at).max(),
+        hands,
+        batches: batches.to_vec(),
+        clubs,
+    })
+}
+
+fn club_record(
+    believed: &Believed<'_>,
+    club: &JobClub,
+    readings: &[Reading],
+    batches: &[Batch],
+    let_pass: &[LetPass],
+) -> Result<ClubRecord, WorkshopError> {
+    let standing = believed.standing();
+    let last = |what: What| standing.iter().rev().find(|r| r.club == club.id && r.what == what).copied();
+    let lines = lines(believed, club, &last)?;
+    let length_mm = last(What::FinishedLength).map(|r| r.value);
+    Ok(ClubRecord {
+        club: club.id.clone(),
+        slot: club.slot,
+        card: club.card.clone(),
+        target: club.target.clone(),
+        lines,
+        parts: club.plan.as_ref().map(|p| p.parts.clone()).unwrap_or_default(),
+        cut_shaft_mm: club.plan.as_ref().map(|p| p.cut_shaft_mm),
+        batches: batches.iter().filter(|b| b.clubs.contains(&club.id)).map(|b| b.number).collect(),
+        readings: readings
+            .iter()
+            .filter(|r| r.club == club.id)
+            .map(|r| RecordReading {
+                reading: r.clone(),
+                stands: standing.iter().any(|s| s.id == r.id),
+                doubted: believed.is_doubted(&r.id),
+            })
+            .collect(),
+        margins: margins(believed, club, length_mm)?,
+        let_pass: let_pass.iter().filter(|l| l.club == club.id).cloned().collect(),
+    })
+}
+
+fn lines<'r>(
+    believed: &Believed<'_>,
+    club: &JobClub,
+    last: &dyn Fn(What) -> Option<&'r Reading>,
+) -> Result<Vec<Line>, WorkshopError> {
+    let target = &club.target;
+    let tolerances = &target.tolerances;
+    let mut lines = Vec::new();
+    let finished = believed.standing().iter().any(|r| {
+        r.club == club.id && r.what == What::Balance && r.on.contains(&Role::Grip) && !believed.is_doubted(&r.id)
+    });
+    let finish = if finished { believed.finish(&club.id)? } else { None };
+    lines.push(line(
+        "balance",
+        "points",
+        Some(target.balance_points),
+        finish.map(|f| (f.balance_points, f.band_points)),
+        Some(tolerances.balance_points),
+    )?);
+    let cap_mm = believed.assembly.library.grip(&target.grip_model)?.cap_mm;
+    let to_cap_mm = match target.length_to {
+        crate::kind::LengthTo::Cap => target.length_mm,
+        crate::kind::LengthTo::ShaftEnd => target.length_mm + cap_mm,
+    };
+    // Half widths of single readings: a rule against a stop, a protractor, a frequency meter; common practice, no
+    // source.
+    let read = |what, band: f64| last(what).map(|r: &Reading| (r.value, band.max(r.display_step / 2.0)));
+    lines.push(line(
+        "length to the cap",
+        "mm",
+        Some(to_cap_mm),
+        read(What::FinishedLength, 0.8),
+        Some(tolerances.length_mm),
+    )?);
+    lines.push(line("loft", "°", Some(target.loft_deg), read(What::Loft, 0.25), Some(tolerances.loft_deg))?);
+    lines.push(line("lie", "°", Some(target.lie_deg), read(What::Lie, 0.25), Some(tolerances.lie_deg))?);
+    if target.cpm.is_some() || last(What::Cpm).is_some() {
+        lines.push(line("frequency", "cpm", target.cpm, read(What::Cpm, 1.0), Some(tolerances.cpm))?);
+    }
+    let total = believed.expected(&club.id, What::TotalMass, &gripped())?;
+    let weighed = last(What::TotalMass).and(total);
+    lines.push(line("total mass", "g", None, weighed.map(|e| (e.value, e.band)), None)?);
+    Ok(lines)
+}
+
+fn gripped() -> Vec<Role> {
+    use Role::{Adapter, Adhesive, Extra, Ferrule, Grip, Head, Screw, Shaft, Tape, TipWeight};
+    vec![Head, Adapter, Screw, Shaft, Ferrule, TipWeight, Adhesive, Tape, Grip, Extra]
+}
+
+fn line(
+    what: &str,
+    unit: &str,
+    target: Option<f64>,
+    built: Option<(f64, f64)>,
+    tolerance: Option<f64>,
+) -> Result<Line, WorkshopError> {
+    let verdict = match (target, built, tolerance) {
+        (Some(target), Some((value, band)), Some(tolerance)) => {
+            verdict(value, band / BAND_95, target - tolerance, target + tolerance)?
+        }
+        _ => Verdict::NotRead,
+    };
+    Ok(Line {
+        what: what.to_owned(),
+        unit: unit.to_owned(),
+        target,
+        built: built.map(|b| b.0),
+        band: built.map(|b| b.1),
+        difference: target.zip(built).map(|(t, b)| b.0 - t),
+        tolerance,
+        verdict,
+    })
+}
+
+fn verdict(value: f64, sd: f64, lower: f64, upper: f64) -> Result<Verdict, WorkshopError> {
+    let limits = estimation::Limits { lower: Some(lower), upper: Some(upper) };
+    Ok(match estimation::judge(value, sd, limits, 0.95)?.verdict {
+        Jcgm106::In => Verdict::In,
+        Jcgm106::Out => Verdict::Out,
+        Jcgm106::TooClose => Verdict::TooClose,
+    })
+}
