@@ -23,7 +23,7 @@ pub struct Topic {
 /// All topics, in the order of a menu.
 #[must_use]
 pub fn topics() -> &'static [Topic] {
-    const TOPICS: &[Topic] = &[];
+    const TOPICS: &[Topic] = &[crate::balance::TOPIC, crate::trim::TOPIC];
     TOPICS
 }
 

@@ -9,5 +9,6 @@ mod check;
 pub mod error;
 pub mod real;
 pub mod trim;
+pub mod uncertainty;
 
 pub use error::{Bound, PhysicsError};

@@ -17,18 +17,13 @@ use crate::real::Real;
 /// ```
 #[must_use]
 pub fn moment_g_in(parts: &[(f64, f64)], fulcrum_in: f64) -> f64 {
-    moment(parts.iter().copied(), fulcrum_in)
+    parts.iter().fold(0.0, |sum, (mass_g, arm_in)| sum + mass_g * (arm_in - fulcrum_in))
 }
 
 /// Points above A0 of a moment about the 14-inch fulcrum.
 #[must_use]
 pub fn points_from_oz_in(moment_oz_in: f64) -> f64 {
     points(moment_oz_in)
-}
-
-/// Moment in whatever units masses and places are in.
-pub(crate) fn moment<T: Real>(parts: impl IntoIterator<Item = (T, T)>, fulcrum: f64) -> T {
-    parts.into_iter().fold(T::constant(0.0), |sum, (mass, place)| sum + mass * (place - fulcrum))
 }
 
 /// Points above A0.

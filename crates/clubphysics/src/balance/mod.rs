@@ -4,6 +4,12 @@
 //! `(M − 161 oz·in) / 1.75 oz·in` points above A0 for the fulcrum at 14 in (from memory, the constants of the trade's
 //! scale; apparatus: US patent 1,953,916). The 12-inch moment is `M₁₄ + 2 in × W`, an identity (derived).
 
+mod document;
 mod kernel;
+mod topic;
+mod what_if;
 
+pub use document::{BalanceInput, BalanceOutput, PartInput};
 pub use kernel::{moment_g_in, points_from_oz_in};
+pub use topic::{TOPIC, balance};
+pub use what_if::{AddedMass, Effect, GripChange, WhatIf, WhatIfOutput};

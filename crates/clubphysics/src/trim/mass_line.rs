@@ -139,6 +139,18 @@ impl<T: Real> MassLine<T> {
         Ok(fitted)
     }
 
+    /// The same masses spread over another length.
+    pub(crate) fn stretched(&self, length_mm: T) -> Self {
+        let factor = length_mm / self.length_mm();
+        let stretch = |piece: &Segment<T>| Segment {
+            from_mm: piece.from_mm * factor,
+            to_mm: piece.to_mm * factor,
+            from_g_mm: piece.from_g_mm / factor,
+            to_g_mm: piece.to_g_mm / factor,
+        };
+        Self { segments: self.segments.iter().map(stretch).collect() }
+    }
+
     /// An error where the density is negative anywhere.
     pub(crate) fn refuse_negative(&self, field: &str, balance_point_mm: f64) -> Result<(), PhysicsError> {
         // A shaft whose density just touches nothing at one end may round below it.
@@ -161,13 +173,16 @@ impl<T: Real> MassLine<T> {
     }
 
     /// The line between two places, moved so that it starts at the butt end again.
+    ///
+    /// Between a place and itself it is one piece without length, whose mass is nothing but still has a slope.
     #[must_use]
     pub fn part(&self, from_mm: T, to_mm: T) -> Self {
         let mut segments = Vec::with_capacity(self.segments.len());
         for piece in &self.segments {
-            let start = if piece.from_mm.value() < from_mm.value() { from_mm } else { piece.from_mm };
-            let end = if piece.to_mm.value() > to_mm.value() { to_mm } else { piece.to_mm };
-            if start.value() < end.value() {
+            let start = if piece.from_mm.value() <= from_mm.value() { from_mm } else { piece.from_mm };
+            let end = if piece.to_mm.value() >= to_mm.value() { to_mm } else { piece.to_mm };
+            let point = from_mm.value() == to_mm.value() && start.value() == end.value() && segments.is_empty();
+            if point || start.value() < end.value() {
                 segments.push(Segment {
                     from_mm: start - from_mm,
                     to_mm: end - from_mm,

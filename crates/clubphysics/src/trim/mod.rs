@@ -3,10 +3,18 @@
 //! All places are measured along the shaft axis from the butt end. A club's length L starts where the shaft axis meets
 //! the ground line.
 
+mod document;
 mod finished;
 mod mass_line;
+mod rules_length;
 mod shaft;
+mod topic;
 
+pub use document::{
+    DensityRow, FinishedInput, FinishedOutput, MassLinePiece, StepRow, Tip, TrimInput, TrimOutput, TrimmedPiece,
+};
 pub use finished::{Convention, FinishedLength};
 pub use mass_line::{MassLine, Segment};
+pub use rules_length::{RulesLengthInput, RulesLengthOutput};
 pub use shaft::Shaft;
+pub use topic::{TOPIC, trim};

@@ -1,0 +1,216 @@
+//! The balance topic.
+
+use quantity::{Balance, FULCRUM_IN, INCH_MM, OZ_G};
+use serde_json::{Value, json};
+
+use super::{
+    BalanceInput, BalanceOutput, PartInput,
+    kernel::points,
+    what_if::{Change, Whole},
+};
+use crate::{
+    PhysicsError,
+    calc::{Topic, through_json},
+    check,
+    real::Dual,
+    uncertainty::{Inputs, Point, Var},
+};
+
+/// The older fulcrum.
+const OLD_FULCRUM_IN: f64 = 12.0;
+/// Nothing on a club lies further from the butt; the rules allow 48 in.
+const PLACE_MAX_MM: f64 = 3000.0;
+/// No club or part is heavier.
+const MASS_MAX_G: f64 = 5000.0;
+/// Below this a balance point was surely given in inches: even a grip alone balances further from its cap.
+const BALANCE_POINT_MIN_MM: f64 = 60.0;
+/// Below this a mass was surely given in ounces: even the lightest grip is heavier.
+const TOTAL_MASS_MIN_G: f64 = 20.0;
+
+/// The topic as [`calc`](crate::calc) offers it.
+pub const TOPIC: Topic = Topic {
+    name: "balance",
+    title: "Balance",
+    summary: "Moment about the fulcrum, points and letter of a club, from its parts or from its mass and balance point.",
+    example,
+    run: |input| through_json(input, balance),
+};
+
+fn example() -> Value {
+    json!({
+        "parts": [
+            { "name": "head", "mass_g": 256.0, "mass_g_sd": 0.1, "position_mm": 950.0, "position_mm_sd": 2.0 },
+            { "name": "shaft", "mass_g": 120.0, "mass_g_sd": 0.1, "position_mm": 467.5, "position_mm_sd": 1.0 },
+            { "name": "grip", "mass_g": 50.0, "mass_g_sd": 0.3, "position_mm": 105.0, "position_mm_sd": 2.0 }
+        ],
+        "what_if": { "add": [{ "name": "tip weight", "mass_g": 2.0, "position_mm": 910.0 }] }
+    })
+}
+
+/// The parts of a club among the inputs.
+struct Parts {
+    masses_and_places: Vec<(Var, Var)>,
+    shared_mass: Option<Var>,
+    shared_place: Option<Var>,
+}
+
+impl Parts {
+    fn whole(&self, x: &Point<'_, Dual>) -> Whole<Dual> {
+        let zero = Dual::fixed(0.0);
+        let shared_g = self.shared_mass.map_or(zero, |var| x[var]);
+        let shared_mm = self.shared_place.map_or(zero, |var| x[var]);
+        self.masses_and_places.iter().fold(Whole { mass_g: zero, first_g_mm: zero }, |sum, (mass, place)| {
+            let mass_g = x[*mass] + shared_g;
+            Whole { mass_g: sum.mass_g + mass_g, first_g_mm: sum.first_g_mm + mass_g * (x[*place] + shared_mm) }
+        })
+    }
+}
+
+/// Balance of a club.
+///
+/// Accuracy: 1e-9 relative against exact fractions (`tests/val_balance.rs`); standard deviations are first order,
+/// checked by simulation (`tests/val_topics_by_simulation.rs`).
+///
+/// # Errors
+///
+/// [`PhysicsError`] where the club is given in both ways or in neither, or a figure is impossible or in a wrong unit.
+pub fn balance(input: &BalanceInput) -> Result<BalanceOutput, PhysicsError> {
+    let fulcrum_in = input.fulcrum_in.unwrap_or(FULCRUM_IN);
+    check::not_negative("fulcrum_in", fulcrum_in, "in")?;
+    check::at_most("fulcrum_in", fulcrum_in, PLACE_MAX_MM / INCH_MM, "in", "give the fulcrum in inches from the butt")?;
+    let mut inputs = Inputs::default();
+    let mut warnings = Vec::new();
+    let club = match (&input.parts, input.total_mass_g, input.balance_point_mm) {
+        (Some(parts), None, None) => read_parts(input, parts, &mut inputs, &mut warnings)?,
+        (None, Some(mass_g), Some(place_mm)) => read_whole(input, mass_g, place_mm, &mut inputs)?,
+        (Some(_), ..) => {
+            return Err(PhysicsError::Contradiction {
+                what: "the club is given twice, by parts and by total_mass_g or balance_point_mm".to_owned(),
+                advice: "give one of the two",
+            });
+        }
+        (None, None, None) => return Err(missing("total_mass_g or parts")),
+        (None, None, _) => return Err(missing("total_mass_g")),
+        (None, _, None) => return Err(missing("balance_point_mm")),
+    };
+    let change = input.what_if.as_ref().map(|what_if| Change::read(what_if, &mut inputs)).transpose()?;
+    inputs.correlate_named(&input.correlations)?;
+
+    let fulcrum_mm = fulcrum_in * INCH_MM;
+    let results = inputs.propagate(|x| {
+        let whole = club.whole(x);
+        check::positive("total mass", whole.mass_g.value, "g")?;
+        let moment_oz_in = whole.moment_oz_in(fulcrum_mm);
+        let mut results = vec![
+            moment_oz_in,
+            moment_oz_in * (OZ_G * INCH_MM / 10.0),
+            points(moment_oz_in),
+            whole.mass_g,
+            whole.first_g_mm / whole.mass_g,
+            whole.moment_oz_in(OLD_FULCRUM_IN * INCH_MM),
+        ];
+        if let Some(change) = &change {
+            results.extend(change.results(x, whole, fulcrum_mm)?);
+        }
+        Ok(results)
+    })?;
+    Ok(BalanceOutput {
+        fulcrum_in,
+        moment_oz_in: results.value(0),
+        moment_oz_in_sd: results.sd(0),
+        moment_g_cm: results.value(1),
+        moment_g_cm_sd: results.sd(1),
+        letter: Balance::from_points(results.value(2)).to_string(),
+        points: results.value(2),
+        points_sd: results.sd(2),
+        total_mass_g: results.value(3),
+        total_mass_g_sd: results.sd(3),
+        balance_point_mm: results.value(4),
+        balance_point_mm_sd: results.sd(4),
+        moment_12_in_oz_in: results.value(5),
+        moment_12_in_oz_in_sd: results.sd(5),
+        what_if: change.map(|change| change.output(&results, 6)),
+        warnings,
+    })
+}
+
+fn missing(field: &str) -> PhysicsError {
+    PhysicsError::Missing {
+        field: field.to_owned(),
+        advice: "give total_mass_g and balance_point_mm, or a list of parts",
+    }
+}
+
+fn read_whole(input: &BalanceInput, mass_g: f64, place_mm: f64, inputs: &mut Inputs) -> Result<Parts, PhysicsError> {
+    refuse("shared_mass_g_sd", input.shared_mass_g_sd)?;
+    refuse("shared_position_mm_sd", input.shared_position_mm_sd)?;
+    check::positive("total_mass_g", mass_g, "g")?;
+    check::at_least("total_mass_g", mass_g, TOTAL_MASS_MIN_G, "g", "this looks like ounces; 1 oz is 28.35 g")?;
+    check::at_most("total_mass_g", mass_g, MASS_MAX_G, "g", "give the mass in grams")?;
+    check::positive("balance_point_mm", place_mm, "mm")?;
+    let advice = "this looks like inches; 1 in is 25.4 mm";
+    check::at_least("balance_point_mm", place_mm, BALANCE_POINT_MIN_MM, "mm", advice)?;
+    check::at_most(
+        "balance_point_mm",
+        place_mm,
+        PLACE_MAX_MM,
+        "mm",
+        "give the place in millimetres from the butt end",
+    )?;
+    let mass = inputs.add("total_mass_g", mass_g, input.total_mass_g_sd)?;
+    let place = inputs.add("balance_point_mm", place_mm, input.balance_point_mm_sd)?;
+    Ok(Parts { masses_and_places: vec![(mass, place)], shared_mass: None, shared_place: None })
+}
+
+/// Refuses a field that has no meaning for a club given whole.
+fn refuse(field: &str, value: Option<f64>) -> Result<(), PhysicsError> {
+    match value {
+        None => Ok(()),
+        Some(_) => Err(PhysicsError::Contradiction {
+            what: format!("{field} is given without parts"),
+            advice: "leave it out, or list the parts",
+        }),
+    }
+}
+
+fn read_parts(
+    input: &BalanceInput,
+    parts: &[PartInput],
+    inputs: &mut Inputs,
+    warnings: &mut Vec<String>,
+) -> Result<Parts, PhysicsError> {
+    check::enough("parts", parts.len(), 1, "list the parts of the club with mass and place")?;
+    if input.total_mass_g_sd.is_some() || input.balance_point_mm_sd.is_some() {
+        return Err(PhysicsError::Contradiction {
+            what: "total_mass_g_sd or balance_point_mm_sd is given with parts".to_owned(),
+            advice: "give mass_g_sd and position_mm_sd of the parts",
+        });
+    }
+    let mut masses_and_places = Vec::with_capacity(parts.len());
+    for (i, part) in parts.iter().enumerate() {
+        let field = format!("parts[{i}].mass_g");
+        check::not_negative(&field, part.mass_g, "g")?;
+        check::at_most(&field, part.mass_g, MASS_MAX_G, "g", "give the mass in grams")?;
+        let mass = inputs.add(field, part.mass_g, part.mass_g_sd)?;
+        let field = format!("parts[{i}].position_mm");
+        check::not_negative(&field, part.position_mm, "mm")?;
+        check::at_most(
+            &field,
+            part.position_mm,
+            PLACE_MAX_MM,
+            "mm",
+            "give the place in millimetres from the butt end",
+        )?;
+        masses_and_places.push((mass, inputs.add(field, part.position_mm, part.position_mm_sd)?));
+    }
+    let furthest_mm = parts.iter().map(|part| part.position_mm).fold(0.0, f64::max);
+    if furthest_mm < BALANCE_POINT_MIN_MM {
+        warnings.push(format!("no part lies further than {furthest_mm} mm from the butt end: were inches meant?"));
+    }
+    let mut shared = |field: &str, sd: Option<f64>| sd.map(|sd| inputs.add(field, 0.0, Some(sd))).transpose();
+    Ok(Parts {
+        masses_and_places,
+        shared_mass: shared("shared_mass_g", input.shared_mass_g_sd)?,
+        shared_place: shared("shared_position_mm", input.shared_position_mm_sd)?,
+    })
+}

@@ -1,0 +1,244 @@
+//! Trying a change: another grip, another length, grams at a place.
+
+use quantity::{Balance, INCH_MM, OZ_G};
+use serde::{Deserialize, Serialize};
+use utoipa::ToSchema;
+
+use super::kernel::points;
+use crate::{
+    PhysicsError, check,
+    real::{Dual, Real},
+    uncertainty::{Inputs, Point, Propagated, Var},
+};
+
+/// A change to a club. The parts of it happen in this order: grip, length, added masses.
+#[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields, default)]
+pub struct WhatIf {
+    /// A grip put on or changed.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub grip: Option<GripChange>,
+    /// Length added at the butt in millimetres; negative shortens.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub longer_mm: Option<f64>,
+    /// Standard deviation of `longer_mm`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub longer_mm_sd: Option<f64>,
+    /// Density of the shaft at the butt in grams a metre; where left out, length is added or taken without mass.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub butt_density_g_m: Option<f64>,
+    /// Masses added, each at a place on the changed club.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub add: Vec<AddedMass>,
+}
+
+/// A grip put on a bare club, or one grip for another.
+#[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields, default)]
+pub struct GripChange {
+    /// Mass of the grip taken off, in grams; nothing for a bare club.
+    pub old_mass_g: f64,
+    /// Its centre from the butt end, in millimetres.
+    pub old_position_mm: f64,
+    /// Mass of the new grip in grams; nothing leaves the club bare.
+    pub mass_g: f64,
+    /// Standard deviation of `mass_g`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub mass_g_sd: Option<f64>,
+    /// Its centre from the end of its cap, in millimetres.
+    pub position_mm: f64,
+    /// Standard deviation of `position_mm`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub position_mm_sd: Option<f64>,
+    /// Thickness of the new cap less that of the old one, in millimetres: every arm of the bare club grows by it.
+    pub cap_change_mm: f64,
+    /// Standard deviation of `cap_change_mm`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub cap_change_mm_sd: Option<f64>,
+}
+
+/// Grams added at a place; negative takes them away.
+#[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct AddedMass {
+    /// What it is.
+    #[serde(default)]
+    pub name: String,
+    /// Mass in grams.
+    pub mass_g: f64,
+    /// Standard deviation of `mass_g`.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub mass_g_sd: Option<f64>,
+    /// Place from the butt end of the changed club, in millimetres.
+    pub position_mm: f64,
+    /// Standard deviation of `position_mm`.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub position_mm_sd: Option<f64>,
+}
+
+/// The club after the change.
+#[derive(Debug, Clone, PartialEq, Serialize, ToSchema)]
+pub struct WhatIfOutput {
+    /// Moment about the fulcrum in ounce inches.
+    pub moment_oz_in: f64,
+    /// Standard deviation of `moment_oz_in`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub moment_oz_in_sd: Option<f64>,
+    /// Letter form.
+    pub letter: String,
+    /// Points above A0.
+    pub points: f64,
+    /// Points more than before.
+    pub change_points: f64,
+    /// Standard deviation of `change_points`, in which what both states share cancels.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub change_points_sd: Option<f64>,
+    /// Mass of the whole club in grams.
+    pub total_mass_g: f64,
+    /// Balance point from the butt end in millimetres.
+    pub balance_point_mm: f64,
+    /// What each step of the change gave; they add up to `change_points`.
+    pub effects: Vec<Effect>,
+}
+
+/// One step of a change.
+#[derive(Debug, Clone, PartialEq, Serialize, ToSchema)]
+pub struct Effect {
+    /// Which step.
+    pub name: String,
+    /// Points it gave.
+    pub change_points: f64,
+}
+
+/// Mass and first moment about the butt end: all that a change needs to know of a club.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Whole<T> {
+    pub mass_g: T,
+    pub first_g_mm: T,
+}
+
+impl<T: Real> Whole<T> {
+    pub fn moment_oz_in(&self, fulcrum_mm: f64) -> T {
+        (self.first_g_mm - self.mass_g * fulcrum_mm) / (INCH_MM * OZ_G)
+    }
+
+    fn with(self, mass_g: T, place_mm: T) -> Self {
+        Self { mass_g: self.mass_g + mass_g, first_g_mm: self.first_g_mm + mass_g * place_mm }
+    }
+
+    /// The butt end moves: every arm grows.
+    fn moved(self, by_mm: T) -> Self {
+        Self { first_g_mm: self.first_g_mm + self.mass_g * by_mm, ..self }
+    }
+}
+
+/// The inputs of a change among those of the club.
+pub(super) struct Change {
+    grip: Option<[Var; 5]>,
+    longer: Option<(Var, f64)>,
+    add: Vec<(String, Var, Var)>,
+}
+
+impl Change {
+    /// Checks the change and adds its inputs.
+    pub fn read(what_if: &WhatIf, inputs: &mut Inputs) -> Result<Self, PhysicsError> {
+        let grip = what_if.grip.as_ref().map(|grip| read_grip(grip, inputs)).transpose()?;
+        let density_g_m = what_if.butt_density_g_m.unwrap_or(0.0);
+        check::not_negative("what_if.butt_density_g_m", density_g_m, "g/m")?;
+        let longer =
+            what_if.longer_mm.map(|longer_mm| inputs.add("what_if.longer_mm", longer_mm, what_if.longer_mm_sd));
+        let mut add = Vec::new();
+        for (i, added) in what_if.add.iter().enumerate() {
+            let field = format!("what_if.add[{i}]");
+            check::not_negative(&format!("{field}.position_mm"), added.position_mm, "mm")?;
+            let name = if added.name.is_empty() { format!("added mass {}", i + 1) } else { added.name.clone() };
+            let mass = inputs.add(format!("{field}.mass_g"), added.mass_g, added.mass_g_sd)?;
+            add.push((
+                name,
+                mass,
+                inputs.add(format!("{field}.position_mm"), added.position_mm, added.position_mm_sd)?,
+            ));
+        }
+        Ok(Self { grip, longer: longer.transpose()?.map(|var| (var, density_g_m)), add })
+    }
+
+    /// The club after each step.
+    pub fn steps(&self, x: &Point<'_, Dual>, club: Whole<Dual>) -> Result<Vec<Whole<Dual>>, PhysicsError> {
+        let mut states = Vec::with_capacity(2 + self.add.len());
+        let mut now = club;
+        if let Some([old_mass, old_place, mass, place, cap]) = self.grip {
+            now = now.with(-x[old_mass], x[old_place]).moved(x[cap]).with(x[mass], x[place]);
+            states.push(now);
+        }
+        if let Some((longer, density_g_m)) = self.longer {
+            // Adding: arms grow, then the new piece fills the gap. Taking: the same with a negative piece.
+            let piece_g = x[longer] * (density_g_m / 1000.0);
+            now = now.moved(x[longer]).with(piece_g, x[longer] * 0.5);
+            states.push(now);
+        }
+        for (_, mass, place) in &self.add {
+            now = now.with(x[*mass], x[*place]);
+            states.push(now);
+        }
+        if let Some(last) = states.last() {
+            check::positive("mass of the club after what_if", last.mass_g.value, "g")?;
+        }
+        Ok(states)
+    }
+
+    /// Names of the steps.
+    pub fn names(&self) -> impl Iterator<Item = &str> {
+        let grip = self.grip.map(|_| "grip");
+        let longer = self.longer.map(|_| "length");
+        grip.into_iter().chain(longer).chain(self.add.iter().map(|(name, ..)| name.as_str()))
+    }
+
+    /// Results for [`WhatIfOutput`], in the order [`Change::output`] takes them.
+    pub fn results(&self, x: &Point<'_, Dual>, club: Whole<Dual>, fulcrum_mm: f64) -> Result<Vec<Dual>, PhysicsError> {
+        let before = points(club.moment_oz_in(fulcrum_mm));
+        let states = self.steps(x, club)?;
+        let after = states.last().copied().unwrap_or(club);
+        let moment = after.moment_oz_in(fulcrum_mm);
+        let mut results = vec![moment, points(moment) - before, after.mass_g, after.first_g_mm / after.mass_g];
+        let mut last = before;
+        for state in &states {
+            let now = points(state.moment_oz_in(fulcrum_mm));
+            results.push(now - last);
+            last = now;
+        }
+        Ok(results)
+    }
+
+    /// Document from the results that start at `first`.
+    pub fn output(&self, results: &Propagated, first: usize) -> WhatIfOutput {
+        let moment_oz_in = results.value(first);
+        let balance = Balance::from_points(points(moment_oz_in));
+        let effect =
+            |(i, name): (usize, &str)| Effect { name: name.to_owned(), change_points: results.value(first + 4 + i) };
+        WhatIfOutput {
+            moment_oz_in,
+            moment_oz_in_sd: results.sd(first),
+            letter: balance.to_string(),
+            points: balance.points(),
+            change_points: results.value(first + 1),
+            change_points_sd: results.sd(first + 1),
+            total_mass_g: results.value(first + 2),
+            balance_point_mm: results.value(first + 3),
+            effects: self.names().enumerate().map(effect).collect(),
+        }
+    }
+}
+
+fn read_grip(grip: &GripChange, inputs: &mut Inputs) -> Result<[Var; 5], PhysicsError> {
+    check::not_negative("what_if.grip.old_mass_g", grip.old_mass_g, "g")?;
+    check::not_negative("what_if.grip.old_position_mm", grip.old_position_mm, "mm")?;
+    check::not_negative("what_if.grip.mass_g", grip.mass_g, "g")?;
+    check::not_negative("what_if.grip.position_mm", grip.position_mm, "mm")?;
+    Ok([
+        inputs.add("what_if.grip.old_mass_g", grip.old_mass_g, None)?,
+        inputs.add("what_if.grip.old_position_mm", grip.old_position_mm, None)?,
+        inputs.add("what_if.grip.mass_g", grip.mass_g, grip.mass_g_sd)?,
+        inputs.add("what_if.grip.position_mm", grip.position_mm, grip.position_mm_sd)?,
+        inputs.add("what_if.grip.cap_change_mm", grip.cap_change_mm, grip.cap_change_mm_sd)?,
+    ])
+}

@@ -1,0 +1,107 @@
+//! Length as the Equipment Rules measure woods and irons: on a horizontal plane, the sole against a plane of 60°.
+//!
+//! Source of the method and limits: Equipment Rules effective 2019, part 2, clause 2.1c. The geometry is derived: in
+//! the plane of shaft axis and sole, the shaft axis lies a heel radius r above the horizontal plane; the sole is an arc
+//! of radius R that rests on the ground at a distance s from the axis when the club stands at its lie angle. Turning
+//! the ground to 60° moves the touching point, and the plane meets the horizontal one at
+//! `(s·sin(60° − lie) + R·(1 − cos(60° − lie)))/sin 60° − r/tan 60°` beyond the point where axis and ground line meet.
+
+use serde::{Deserialize, Serialize};
+use utoipa::ToSchema;
+
+use crate::{PhysicsError, check, real::Real, uncertainty::Inputs, uncertainty::Var};
+
+/// Inclination of the measuring plane.
+const PLANE_DEG: f64 = 60.0;
+/// Longest club but putters: 48 in. Source: Equipment Rules, 2.1c.
+const LONGEST_MM: f64 = 1219.2;
+/// Shortest club: 18 in. Source: Equipment Rules, 2.1c.
+const SHORTEST_MM: f64 = 457.2;
+/// Optional limit of local rule G-10, 46 in, putters excluded.
+const LOCAL_LONGEST_MM: f64 = 1168.4;
+
+/// Lie and heel of a wood or an iron. Putters are not measured this way.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct RulesLengthInput {
+    /// Lie angle in degrees.
+    pub lie_deg: f64,
+    /// Standard deviation of `lie_deg`.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub lie_deg_sd: Option<f64>,
+    /// Height of the shaft axis above the horizontal plane at the heel, in millimetres: about the hosel's radius.
+    pub heel_radius_mm: f64,
+    /// From the shaft axis to the point where the sole rests, along the ground toward the toe, in millimetres.
+    pub sole_contact_mm: f64,
+    /// Radius of the sole from heel to toe in millimetres; nothing pivots about the contact point.
+    #[serde(default)]
+    pub sole_radius_mm: f64,
+}
+
+/// Length by the 60-degree plane, with the room left to the limits. A report of figures, not a ruling.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, ToSchema)]
+pub struct RulesLengthOutput {
+    /// Length from the planes' intersection to the top of the grip, in millimetres.
+    pub length_mm: f64,
+    /// Standard deviation of `length_mm`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub length_mm_sd: Option<f64>,
+    /// What the method adds to the length along the axis to the cap, in millimetres.
+    pub beyond_axis_length_mm: f64,
+    /// Room below the limit of 48 in (Equipment Rules 2.1c, putters excluded), in millimetres.
+    pub below_48_in_mm: f64,
+    /// Room below the optional limit of 46 in (local rule G-10, putters excluded), in millimetres.
+    pub below_46_in_mm: f64,
+    /// Room above the limit of 18 in (Equipment Rules 2.1c), in millimetres.
+    pub above_18_in_mm: f64,
+}
+
+/// The geometry among the inputs.
+#[derive(Clone, Copy)]
+pub(super) struct RulesGeometry {
+    lie: Var,
+    heel_radius_mm: f64,
+    sole_contact_mm: f64,
+    sole_radius_mm: f64,
+}
+
+impl RulesGeometry {
+    pub fn read(input: &RulesLengthInput, inputs: &mut Inputs) -> Result<Self, PhysicsError> {
+        const STEEPEST_DEG: f64 = 80.0;
+        const FLATTEST_DEG: f64 = 40.0;
+        let advice = "give the lie of a wood or an iron; a putter is measured along its axis";
+        check::at_least("finished.rules.lie_deg", input.lie_deg, FLATTEST_DEG, "deg", advice)?;
+        check::at_most("finished.rules.lie_deg", input.lie_deg, STEEPEST_DEG, "deg", advice)?;
+        Ok(Self {
+            lie: inputs.add("finished.rules.lie_deg", input.lie_deg, input.lie_deg_sd)?,
+            heel_radius_mm: check::not_negative("finished.rules.heel_radius_mm", input.heel_radius_mm, "mm")?,
+            sole_contact_mm: check::not_negative("finished.rules.sole_contact_mm", input.sole_contact_mm, "mm")?,
+            sole_radius_mm: check::not_negative("finished.rules.sole_radius_mm", input.sole_radius_mm, "mm")?,
+        })
+    }
+
+    pub fn lie(&self) -> Var {
+        self.lie
+    }
+
+    /// What the method adds to the length along the axis to the cap.
+    pub fn beyond_axis_length_mm<T: Real>(&self, lie_deg: T) -> T {
+        let plane = PLANE_DEG.to_radians();
+        let turn = (-lie_deg + PLANE_DEG) * 1f64.to_radians();
+        let touch = turn.sin() * self.sole_contact_mm + (-turn.cos() + 1.0) * self.sole_radius_mm;
+        touch / plane.sin() - self.heel_radius_mm / plane.tan()
+    }
+}
+
+impl RulesLengthOutput {
+    pub(super) fn new(length_mm: f64, length_mm_sd: Option<f64>, to_cap_mm: f64) -> Self {
+        Self {
+            length_mm,
+            length_mm_sd,
+            beyond_axis_length_mm: length_mm - to_cap_mm,
+            below_48_in_mm: LONGEST_MM - length_mm,
+            below_46_in_mm: LOCAL_LONGEST_MM - length_mm,
+            above_18_in_mm: length_mm - SHORTEST_MM,
+        }
+    }
+}

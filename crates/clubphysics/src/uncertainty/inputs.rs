@@ -1,0 +1,250 @@
+//! The inputs of a formula: values, standard deviations, correlations.
+
+use std::ops::Index;
+
+use nalgebra::DMatrix;
+
+use super::{Correlation, Propagated};
+use crate::{
+    Bound, PhysicsError, check,
+    real::{Dual, Real},
+};
+
+/// One input of a formula.
+#[derive(Debug, Clone)]
+struct Entry {
+    name: String,
+    value: f64,
+    sd: f64,
+    degrees_of_freedom: f64,
+}
+
+/// Names one input within its [`Inputs`].
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Var(usize);
+
+/// Values of all inputs, indexed by [`Var`].
+#[derive(Debug, Clone, Copy)]
+pub struct Point<'a, T>(&'a [T]);
+
+impl<T> Index<Var> for Point<'_, T> {
+    type Output = T;
+    fn index(&self, var: Var) -> &T {
+        &self.0[var.0]
+    }
+}
+
+/// Inputs of a formula with what is known about each.
+///
+/// # Examples
+///
+/// ```
+/// use clubphysics::uncertainty::Inputs;
+/// let mut inputs = Inputs::default();
+/// let mass = inputs.add("mass_g", 350.0, Some(0.3))?;
+/// let arm = inputs.add("arm_mm", 468.0, Some(0.4))?;
+/// let moment = inputs.propagate(|x| Ok(vec![x[mass] * x[arm]]))?;
+/// // 468 × 0.3 = 140.4 and 350 × 0.4 = 140 add as squares.
+/// assert!((moment.sd(0).unwrap() - 198.3).abs() < 0.05);
+/// # Ok::<(), clubphysics::PhysicsError>(())
+/// ```
+#[derive(Debug, Clone, Default)]
+pub struct Inputs {
+    entries: Vec<Entry>,
+    correlations: Vec<(usize, usize, f64)>,
+}
+
+impl Inputs {
+    /// Adds an input under the name it has in the document. Without a standard deviation it is exact.
+    ///
+    /// # Errors
+    ///
+    /// [`PhysicsError`] where the value is not finite, or the standard deviation is negative or not finite; the field
+    /// of the latter is the name with `_sd` behind it.
+    pub fn add(&mut self, name: impl Into<String>, value: f64, sd: Option<f64>) -> Result<Var, PhysicsError> {
+        self.add_estimated(name, value, sd, f64::INFINITY)
+    }
+
+    /// Adds an input whose standard deviation was itself estimated from few readings.
+    ///
+    /// # Errors
+    ///
+    /// As [`Inputs::add`], and where the degrees of freedom are not positive (infinity is allowed).
+    pub fn add_estimated(
+        &mut self,
+        name: impl Into<String>,
+        value: f64,
+        sd: Option<f64>,
+        degrees_of_freedom: f64,
+    ) -> Result<Var, PhysicsError> {
+        let name = name.into();
+        check::finite(&name, value, "the unit of its name")?;
+        let sd = sd.unwrap_or(0.0);
+        check::not_negative(&format!("{name}_sd"), sd, "the unit of its name")?;
+        if degrees_of_freedom.is_nan() || degrees_of_freedom <= 0.0 {
+            return Err(PhysicsError::OutOfRange {
+                field: format!("degrees of freedom of {name}"),
+                value: degrees_of_freedom,
+                bound: Bound::Above,
+                limit: 0.0,
+                unit: "readings",
+                advice: "give the number of readings less the number of figures taken from them",
+            });
+        }
+        self.entries.push(Entry { name, value, sd, degrees_of_freedom });
+        Ok(Var(self.entries.len() - 1))
+    }
+
+    /// States a correlation between two inputs.
+    ///
+    /// # Errors
+    ///
+    /// [`PhysicsError`] where the coefficient is not within −1…1 or an input is correlated with itself.
+    pub fn correlate(&mut self, a: Var, b: Var, coefficient: f64) -> Result<(), PhysicsError> {
+        let field = format!("correlation of {} and {}", self.entries[a.0].name, self.entries[b.0].name);
+        check::at_least(&field, coefficient, -1.0, "(no unit)", "a correlation lies between -1 and 1")?;
+        check::at_most(&field, coefficient, 1.0, "(no unit)", "a correlation lies between -1 and 1")?;
+        if a == b {
+            return Err(PhysicsError::Contradiction { what: field, advice: "name two different inputs" });
+        }
+        self.correlations.push((a.0, b.0, coefficient));
+        Ok(())
+    }
+
+    /// States a covariance between two inputs that have standard deviations.
+    ///
+    /// # Errors
+    ///
+    /// As [`Inputs::correlate`]; a covariance greater than the product of the standard deviations is one beyond ±1.
+    pub fn covary(&mut self, a: Var, b: Var, covariance: f64) -> Result<(), PhysicsError> {
+        let product = self.entries[a.0].sd * self.entries[b.0].sd;
+        if covariance == 0.0 { Ok(()) } else { self.correlate(a, b, covariance / product) }
+    }
+
+    /// States correlations by the names of the document.
+    ///
+    /// # Errors
+    ///
+    /// [`PhysicsError::Unreadable`] where a name is not an input with a value; else as [`Inputs::correlate`].
+    pub fn correlate_named(&mut self, correlations: &[Correlation]) -> Result<(), PhysicsError> {
+        for correlation in correlations {
+            let [a, b] = [self.named(&correlation.a)?, self.named(&correlation.b)?];
+            self.correlate(a, b, correlation.coefficient)?;
+        }
+        Ok(())
+    }
+
+    fn named(&self, name: &str) -> Result<Var, PhysicsError> {
+        self.entries.iter().position(|entry| entry.name == name).map(Var).ok_or_else(|| PhysicsError::Unreadable {
+            what: format!("correlations name {name:?}, which is no input of this calculation"),
+            advice: format!(
+                "inputs here: {}",
+                self.entries.iter().map(|e| e.name.as_str()).collect::<Vec<_>>().join(", ")
+            ),
+        })
+    }
+
+    /// Evaluates a formula with its covariance.
+    ///
+    /// Cost: one evaluation more than there are inputs with a standard deviation.
+    ///
+    /// # Errors
+    ///
+    /// What the formula refuses, and [`PhysicsError::Contradiction`] where the correlations cannot all hold at once.
+    pub fn propagate<F>(&self, formula: F) -> Result<Propagated, PhysicsError>
+    where
+        F: Fn(&Point<'_, Dual>) -> Result<Vec<Dual>, PhysicsError>,
+    {
+        self.refuse_impossible_correlations()?;
+        let mut point: Vec<Dual> = self.entries.iter().map(|entry| Dual::fixed(entry.value)).collect();
+        let values: Vec<f64> = formula(&Point(&point))?.iter().map(|result| result.value).collect();
+        let varying: Vec<usize> = (0..self.entries.len()).filter(|i| self.entries[*i].sd > 0.0).collect();
+        // Rows: one input each, slope × standard deviation, the contribution of that input to every result.
+        let mut contributions = vec![Vec::new(); self.entries.len()];
+        for i in varying {
+            point[i] = Dual::variable(self.entries[i].value);
+            contributions[i] =
+                formula(&Point(&point))?.iter().map(|result| result.slope * self.entries[i].sd).collect();
+            point[i] = Dual::fixed(self.entries[i].value);
+        }
+        let names = self.entries.iter().map(|entry| entry.name.clone()).collect();
+        let degrees = self.entries.iter().map(|entry| entry.degrees_of_freedom).collect();
+        Ok(Propagated::assemble(values, names, contributions, degrees, &self.correlations))
+    }
+
+    /// Variances of the results up to second order, for independent inputs that are normally distributed.
+    ///
+    /// Definition: `Σ cᵢ²uᵢ² + Σᵢ Σⱼ (½·cᵢⱼ² + cᵢ·cᵢⱼⱼ)·uᵢ²·uⱼ²` (JCGM 100:2008, note to 5.1.2), c being exact partial
+    /// derivatives. Cost: one evaluation a pair of inputs.
+    ///
+    /// # Errors
+    ///
+    /// What the formula refuses, and [`PhysicsError::Contradiction`] where inputs are correlated: the formula does not
+    /// hold then.
+    pub fn second_order_variances<F>(&self, formula: F) -> Result<Vec<f64>, PhysicsError>
+    where
+        F: Fn(&Point<'_, Dual<Dual<Dual>>>) -> Result<Vec<Dual<Dual<Dual>>>, PhysicsError>,
+    {
+        if !self.correlations.is_empty() {
+            return Err(PhysicsError::Contradiction {
+                what: "second-order terms are asked for with correlated inputs".to_owned(),
+                advice: "leave the correlations out, or use the first order",
+            });
+        }
+        let zero = Dual::fixed(Dual::fixed(0.0));
+        let seed = |value: f64, by_i: bool, by_j: bool| {
+            let step = |on: bool| if on { 1.0 } else { 0.0 };
+            let inner = Dual { value: Dual { value, slope: step(by_j) }, slope: Dual::fixed(step(by_j)) };
+            Dual { value: inner, slope: zero + step(by_i) }
+        };
+        let mut variances: Vec<f64> = Vec::new();
+        let varying: Vec<usize> = (0..self.entries.len()).filter(|i| self.entries[*i].sd > 0.0).collect();
+        for &i in &varying {
+            for &j in &varying {
+                let seeded = |(k, entry): (usize, &Entry)| seed(entry.value, k == i, k == j);
+                let point: Vec<_> = self.entries.iter().enumerate().map(seeded).collect();
+                let results = formula(&Point(&point))?;
+                variances.resize(results.len(), 0.0);
+                let [u_i, u_j] = [self.entries[i].sd, self.entries[j].sd];
+                for (variance, result) in variances.iter_mut().zip(&results) {
+                    let first = result.slope.value.value;
+                    let second = result.slope.slope.value;
+                    let third = result.slope.slope.slope;
+                    let alone = if i == j { (first * u_i).powi(2) } else { 0.0 };
+                    *variance += alone + (0.5 * second * second + first * third) * (u_i * u_j).powi(2);
+                }
+            }
+        }
+        if varying.is_empty() {
+            let point: Vec<_> = self.entries.iter().map(|entry| Dual::constant(entry.value)).collect();
+            variances = vec![0.0; formula(&Point(&point))?.len()];
+        }
+        Ok(variances)
+    }
+
+    /// An error where no distribution can have the stated correlations.
+    fn refuse_impossible_correlations(&self) -> Result<(), PhysicsError> {
+        // Correlations of exactly ±1 are allowed; rounding may take their matrix a hair below.
+        const ROUNDING: f64 = 1e-9;
+        if self.correlations.len() < 2 {
+            return Ok(());
+        }
+        let mut involved: Vec<usize> = self.correlations.iter().flat_map(|(a, b, _)| [*a, *b]).collect();
+        involved.sort_unstable();
+        involved.dedup();
+        let at = |input: &usize| involved.binary_search(input).unwrap_or_default();
+        let mut matrix = DMatrix::identity(involved.len(), involved.len());
+        for (a, b, coefficient) in &self.correlations {
+            matrix[(at(a), at(b))] = *coefficient;
+            matrix[(at(b), at(a))] = *coefficient;
+        }
+        let smallest = matrix.symmetric_eigenvalues().min();
+        if smallest < -ROUNDING * involved.len() as f64 {
+            return Err(PhysicsError::Contradiction {
+                what: "the stated correlations cannot all hold at once".to_owned(),
+                advice: "check their signs: what goes with a third thing goes together",
+            });
+        }
+        Ok(())
+    }
+}
