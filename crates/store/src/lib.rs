@@ -1,1 +1,36 @@
-//! The only place with SQL: SQLite or PostgreSQL.
+//! The only place with SQL: SQLite or PostgreSQL behind one set of queries.
+//!
+//! A [`Store`] hands out transactions. [`Store::read`] sees one consistent state and changes nothing; [`Store::write`]
+//! is alone: there is one writer at a time on either database (SQLite by `BEGIN IMMEDIATE`, PostgreSQL by an advisory
+//! lock), so what was checked in a write transaction still holds when it commits. A shop has a handful of tablets; a
+//! write takes milliseconds. Dropping a [`Tx`] without [`Tx::commit`] leaves everything as it was.
+//!
+//! What is acknowledged is on disk: SQLite runs in WAL with `synchronous = FULL`.
+//!
+//! Models, sheets, steps and plans are documents that are read whole and kept as JSON beside the columns that are
+//! searched. Parts, readings and batches are rows with SI columns, for other programs; the figures that come back here
+//! are those that went in, bit for bit.
+
+mod batch;
+mod column;
+mod error;
+mod event;
+mod hold;
+mod job;
+mod model;
+mod open;
+mod part;
+mod reading;
+mod schema;
+mod sheet;
+mod shop;
+mod tx;
+
+pub use error::StoreError;
+pub use event::Event;
+pub use hold::Hold;
+pub use open::Store;
+pub use part::PartFilter;
+pub use reading::Appended;
+pub use sheet::SheetRow;
+pub use tx::Tx;

@@ -1,0 +1,161 @@
+//! Batches of adhesive.
+
+use crate::column::{Columns, document, finite, query, time_text};
+use crate::error::StoreError;
+use crate::tx::{Query, Tx};
+use jiff::Timestamp;
+use serde::{Deserialize, Serialize};
+use sqlx::any::AnyRow;
+use std::collections::BTreeMap;
+use workshop::glue::Batch;
+use workshop::id::{BatchId, ClubId, JobId};
+
+/// The figures of a batch as they came in; see the same of a part.
+#[derive(Debug, PartialEq, Serialize, Deserialize)]
+struct Given {
+    bead_share_percent: f64,
+    room_c: f64,
+    resin_g: f64,
+    hardener_g: f64,
+    beads_g: f64,
+}
+
+/// Zero of the Celsius scale in kelvin, exact by definition (SI brochure, 9th edition, 2.3.1).
+const ZERO_C_IN_K: f64 = 273.15;
+
+macro_rules! batch_columns {
+    () => {
+        "SELECT b.id, b.number, b.adhesive, b.lot, b.given, b.mixed_at, b.mixed_by FROM batch b "
+    };
+}
+
+impl Tx {
+    /// The number for the next batch. It stays free only until this transaction ends.
+    ///
+    /// # Errors
+    /// The database failed.
+    pub async fn next_batch_number(&mut self) -> Result<i64, StoreError> {
+        self.next(query("SELECT COALESCE(MAX(number), 0) + 1 FROM batch")).await
+    }
+
+    /// Saves a batch with the clubs glued from it.
+    ///
+    /// # Errors
+    /// [`StoreError::CodeTaken`] when its number or identity is there already; [`StoreError::Missing`] for an unknown
+    /// adhesive or club; [`StoreError::NotStorable`] for a figure that is no number.
+    pub async fn insert_batch(&mut self, batch: &Batch) -> Result<(), StoreError> {
+        let what = format!("batch {}", batch.number);
+        let same = query("SELECT 1 FROM batch WHERE id = $1 OR number = $2");
+        if self.any(same.bind(batch.id.0.clone()).bind(batch.number)).await? {
+            return Err(StoreError::CodeTaken { code: what });
+        }
+        self.model_code(&batch.adhesive).await?;
+        for club in &batch.clubs {
+            self.job_of_club(club).await?;
+        }
+        let given = Given {
+            bead_share_percent: batch.bead_share_percent,
+            room_c: batch.room_c,
+            resin_g: batch.resin_g,
+            hardener_g: batch.hardener_g,
+            beads_g: batch.beads_g,
+        };
+        let insert = query(
+            "INSERT INTO batch (id, number, adhesive, lot, bead_mass_fraction, room_k, resin_kg, hardener_kg, beads_kg,
+                 given, mixed_at, mixed_by)
+             VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12)",
+        );
+        let insert = insert
+            .bind(batch.id.0.clone())
+            .bind(batch.number)
+            .bind(batch.adhesive.clone())
+            .bind(batch.lot.clone())
+            .bind(finite(&what, batch.bead_share_percent)? / 100.0)
+            .bind(finite(&what, batch.room_c)? + ZERO_C_IN_K)
+            .bind(finite(&what, batch.resin_g)? / 1000.0)
+            .bind(finite(&what, batch.hardener_g)? / 1000.0)
+            .bind(finite(&what, batch.beads_g)? / 1000.0)
+            .bind(document(&what, &given)?)
+            .bind(time_text(batch.mixed_at))
+            .bind(batch.by.clone());
+        self.change(insert).await?;
+        for (place, club) in (1_i64..).zip(&batch.clubs) {
+            let glued = query("INSERT INTO batch_club (batch, place, club) VALUES ($1, $2, $3)");
+            self.change(glued.bind(batch.id.0.clone()).bind(place).bind(club.0.clone())).await?;
+        }
+        Ok(())
+    }
+
+    /// The batch with this identity.
+    ///
+    /// # Errors
+    /// The database failed, or the row is damaged.
+    pub async fn batch(&mut self, id: &BatchId) -> Result<Option<Batch>, StoreError> {
+        let batches = query(concat!(batch_columns!(), "WHERE b.id = $1")).bind(id.0.clone());
+        let clubs = query("SELECT batch, club FROM batch_club WHERE batch = $1 ORDER BY place").bind(id.0.clone());
+        Ok(self.with_clubs(batches, clubs).await?.pop())
+    }
+
+    /// All batches, or those that a club of a job was glued from, by number.
+    ///
+    /// # Errors
+    /// The database failed, or a row is damaged.
+    pub async fn batches(&mut self, job: Option<&JobId>) -> Result<Vec<Batch>, StoreError> {
+        let Some(job) = job else {
+            let batches = query(concat!(batch_columns!(), "ORDER BY b.number"));
+            return self.with_clubs(batches, query("SELECT batch, club FROM batch_club ORDER BY place")).await;
+        };
+        let batches = query(concat!(
+            batch_columns!(),
+            "WHERE b.id IN (SELECT g.batch FROM batch_club g JOIN job_club c ON c.id = g.club WHERE c.job = $1)
+             ORDER BY b.number"
+        ));
+        let clubs = query(
+            "SELECT batch, club FROM batch_club WHERE batch IN
+                 (SELECT g.batch FROM batch_club g JOIN job_club c ON c.id = g.club WHERE c.job = $1)
+             ORDER BY place",
+        );
+        self.with_clubs(batches.bind(job.0.clone()), clubs.bind(job.0.clone())).await
+    }
+
+    /// The batches mixed at or after a time, by number.
+    ///
+    /// # Errors
+    /// The database failed, or a row is damaged.
+    pub async fn batches_since(&mut self, since: Timestamp) -> Result<Vec<Batch>, StoreError> {
+        let batches = query(concat!(batch_columns!(), "WHERE b.mixed_at >= $1 ORDER BY b.number"));
+        let clubs = query(
+            "SELECT g.batch, g.club FROM batch_club g JOIN batch b ON b.id = g.batch
+             WHERE b.mixed_at >= $1 ORDER BY g.place",
+        );
+        self.with_clubs(batches.bind(time_text(since)), clubs.bind(time_text(since))).await
+    }
+
+    async fn with_clubs(&mut self, batches: Query, clubs: Query) -> Result<Vec<Batch>, StoreError> {
+        let mut clubs_of: BTreeMap<String, Vec<ClubId>> = BTreeMap::new();
+        let batches = self.rows(batches).await?;
+        for row in self.rows(clubs).await? {
+            clubs_of.entry(row.text("batch")?).or_default().push(ClubId(row.text("club")?));
+        }
+        batches.iter().map(|row| batch_of(row, &mut clubs_of)).collect()
+    }
+}
+
+fn batch_of(row: &AnyRow, clubs_of: &mut BTreeMap<String, Vec<ClubId>>) -> Result<Batch, StoreError> {
+    let id = row.text("id")?;
+    let given: Given = row.body("given")?;
+    Ok(Batch {
+        clubs: clubs_of.remove(&id).unwrap_or_default(),
+        id: BatchId(id),
+        number: row.whole("number")?,
+        adhesive: row.text("adhesive")?,
+        lot: row.text("lot")?,
+        bead_share_percent: given.bead_share_percent,
+        room_c: given.room_c,
+        resin_g: given.resin_g,
+        hardener_g: given.hardener_g,
+        beads_g: given.beads_g,
+        mixed_at: row.time("mixed_at")?,
+        by: row.text("mixed_by")?,
+    })
+}

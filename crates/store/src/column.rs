@@ -1,0 +1,112 @@
+//! How values lie in columns: timestamps, words, documents, figures.
+
+use crate::error::StoreError;
+use crate::tx::Query;
+use jiff::Timestamp;
+use serde::Serialize;
+use serde::de::DeserializeOwned;
+use sqlx::any::AnyRow;
+use sqlx::{Any, Row, SqlSafeStr};
+
+/// A query without its values.
+pub(crate) fn query(sql: impl SqlSafeStr) -> Query {
+    sqlx::query::<Any>(sql)
+}
+
+/// RFC 3339 with nine decimals, always: the order of the texts is the order in time.
+pub(crate) fn time_text(at: Timestamp) -> String {
+    format!("{at:.9}")
+}
+
+/// What a code, card or number is looked up by: a hand types `h7-03` for the label `H7-03`.
+pub(crate) fn key(code: &str) -> String {
+    code.to_lowercase()
+}
+
+/// A figure that may be missing, for a place in the SQL that reads `NULLIF($n, 'NaN')`.
+///
+/// A missing figure cannot be bound as NULL: the driver would prepare the statement for a single-precision NULL, keep
+/// it, and then fail on the next row that has the figure. So a missing figure travels as NaN, which no entry can be.
+pub(crate) fn figure(value: Option<f64>) -> f64 {
+    value.unwrap_or(f64::NAN)
+}
+
+/// Refuses a figure that is no number.
+pub(crate) fn finite(what: &str, value: f64) -> Result<f64, StoreError> {
+    if value.is_finite() {
+        Ok(value)
+    } else {
+        Err(StoreError::NotStorable { what: what.to_owned(), problem: format!("its value is {value}, not a number") })
+    }
+}
+
+/// A document as text. Read back before it is let in: what cannot be read again must not be saved.
+pub(crate) fn document<T>(what: &str, value: &T) -> Result<String, StoreError>
+where
+    T: Serialize + DeserializeOwned + PartialEq,
+{
+    let refused = |problem: String| StoreError::NotStorable { what: what.to_owned(), problem };
+    let text = serde_json::to_string(value).map_err(|e| refused(e.to_string()))?;
+    let back: T =
+        serde_json::from_str(&text).map_err(|e| refused(format!("a figure in it is not a number, or {e}")))?;
+    if &back == value { Ok(text) } else { Err(refused("it does not come back as it went in".into())) }
+}
+
+/// Reading a row's columns.
+pub(crate) trait Columns {
+    fn text(&self, column: &'static str) -> Result<String, StoreError>;
+    fn maybe_text(&self, column: &'static str) -> Result<Option<String>, StoreError>;
+    fn whole(&self, column: &'static str) -> Result<i64, StoreError>;
+    fn maybe_whole(&self, column: &'static str) -> Result<Option<i64>, StoreError>;
+    fn real(&self, column: &'static str) -> Result<f64, StoreError>;
+
+    fn flag(&self, column: &'static str) -> Result<bool, StoreError> {
+        Ok(self.whole(column)? != 0)
+    }
+
+    fn time(&self, column: &'static str) -> Result<Timestamp, StoreError> {
+        let text = self.text(column)?;
+        text.parse().map_err(|e: jiff::Error| damaged(column, e))
+    }
+
+    fn body<T: DeserializeOwned>(&self, column: &'static str) -> Result<T, StoreError> {
+        serde_json::from_str(&self.text(column)?).map_err(|e| damaged(column, e))
+    }
+
+    fn maybe_body<T: DeserializeOwned>(&self, column: &'static str) -> Result<Option<T>, StoreError> {
+        let text = self.maybe_text(column)?;
+        text.map(|text| serde_json::from_str(&text).map_err(|e| damaged(column, e))).transpose()
+    }
+
+    /// A member of a closed list, by its key.
+    fn word<T>(&self, column: &'static str, from_key: impl Fn(&str) -> Option<T>) -> Result<T, StoreError> {
+        let text = self.text(column)?;
+        from_key(&text).ok_or_else(|| damaged(column, format!("“{text}” is not a word of it")))
+    }
+}
+
+impl Columns for AnyRow {
+    fn text(&self, column: &'static str) -> Result<String, StoreError> {
+        self.try_get(column).map_err(|e| damaged(column, e))
+    }
+
+    fn maybe_text(&self, column: &'static str) -> Result<Option<String>, StoreError> {
+        self.try_get(column).map_err(|e| damaged(column, e))
+    }
+
+    fn whole(&self, column: &'static str) -> Result<i64, StoreError> {
+        self.try_get(column).map_err(|e| damaged(column, e))
+    }
+
+    fn maybe_whole(&self, column: &'static str) -> Result<Option<i64>, StoreError> {
+        self.try_get(column).map_err(|e| damaged(column, e))
+    }
+
+    fn real(&self, column: &'static str) -> Result<f64, StoreError> {
+        self.try_get(column).map_err(|e| damaged(column, e))
+    }
+}
+
+fn damaged(column: &str, problem: impl ToString) -> StoreError {
+    StoreError::Damaged { what: format!("the column “{column}” of a row"), problem: problem.to_string() }
+}

@@ -1,0 +1,98 @@
+//! The log of what was done, appended to and never changed.
+
+use crate::column::{Columns, query, time_text};
+use crate::error::StoreError;
+use crate::tx::Tx;
+use jiff::Timestamp;
+use sqlx::any::AnyRow;
+use workshop::id::{ClubId, EventId, JobId};
+
+/// An entry of the log.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Event {
+    /// Identity.
+    pub id: EventId,
+    /// When it happened.
+    pub at: Timestamp,
+    /// Who did it.
+    pub by: String,
+    /// The job that it is about.
+    pub job: Option<JobId>,
+    /// The club that it is about.
+    pub club: Option<ClubId>,
+    /// What sort of event, for example `plan_accepted`.
+    pub kind: String,
+    /// Its details.
+    pub body: serde_json::Value,
+}
+
+impl Tx {
+    /// Appends an entry to the log.
+    ///
+    /// # Errors
+    /// [`StoreError::CodeTaken`] when its identity is there already; [`StoreError::Missing`] for an unknown job or
+    /// club.
+    pub async fn append_event(&mut self, event: &Event) -> Result<(), StoreError> {
+        if self.any(query("SELECT 1 FROM event WHERE id = $1").bind(event.id.0.clone())).await? {
+            return Err(StoreError::CodeTaken { code: event.id.0.clone() });
+        }
+        if let Some(job) = &event.job {
+            self.job_must_exist(job).await?;
+        }
+        if let Some(club) = &event.club {
+            self.job_of_club(club).await?;
+        }
+        let seq = self.next(query("SELECT COALESCE(MAX(seq), 0) + 1 FROM event")).await?;
+        let insert = query(
+            "INSERT INTO event (id, seq, happened_at, done_by, job, club, kind, body)
+             VALUES ($1, $2, $3, $4, $5, $6, $7, $8)",
+        );
+        let insert = insert
+            .bind(event.id.0.clone())
+            .bind(seq)
+            .bind(time_text(event.at))
+            .bind(event.by.clone())
+            .bind(event.job.as_ref().map(|id| id.0.clone()))
+            .bind(event.club.as_ref().map(|id| id.0.clone()))
+            .bind(event.kind.clone())
+            .bind(event.body.to_string());
+        self.change(insert).await?;
+        Ok(())
+    }
+
+    /// The last entries of the log, of all jobs or one, at most `limit`, the newest first.
+    ///
+    /// # Errors
+    /// The database failed, or a row is damaged.
+    pub async fn events(&mut self, job: Option<&JobId>, limit: i64) -> Result<Vec<Event>, StoreError> {
+        let limit = limit.max(0);
+        let rows = match job {
+            Some(job) => {
+                let lookup = query(
+                    "SELECT id, happened_at, done_by, job, club, kind, body FROM event WHERE job = $1
+                     ORDER BY seq DESC LIMIT $2",
+                );
+                self.rows(lookup.bind(job.0.clone()).bind(limit)).await?
+            }
+            None => {
+                let lookup = query(
+                    "SELECT id, happened_at, done_by, job, club, kind, body FROM event ORDER BY seq DESC LIMIT $1",
+                );
+                self.rows(lookup.bind(limit)).await?
+            }
+        };
+        rows.iter().map(event_of).collect()
+    }
+}
+
+fn event_of(row: &AnyRow) -> Result<Event, StoreError> {
+    Ok(Event {
+        id: EventId(row.text("id")?),
+        at: row.time("happened_at")?,
+        by: row.text("done_by")?,
+        job: row.maybe_text("job")?.map(JobId),
+        club: row.maybe_text("club")?.map(ClubId),
+        kind: row.text("kind")?,
+        body: row.body("body")?,
+    })
+}

@@ -1,0 +1,181 @@
+//! Opening: the address, what kind of database it is, and whether it is ours and sound.
+
+use crate::error::StoreError;
+use crate::schema;
+use crate::tx::Tx;
+use sqlx::any::{AnyConnectOptions, AnyPoolOptions};
+use sqlx::{Any, AnyConnection, AnyPool, ConnectOptions, Connection};
+use std::sync::Arc;
+use std::time::Duration;
+
+/// How long a caller waits for a connection or a lock before it is told that the database is busy.
+const PATIENCE: Duration = Duration::from_secs(10);
+/// A shop has a few tablets; readers do not wait for the writer.
+const CONNECTIONS: u32 = 8;
+
+/// Which database it is. Only what the two do not share asks for it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Backend {
+    /// SQLite, in a file or in memory.
+    Sqlite,
+    /// PostgreSQL.
+    Postgres,
+}
+
+/// A database, open and checked. Clones share it.
+#[derive(Debug, Clone)]
+pub struct Store {
+    pool: AnyPool,
+    backend: Backend,
+    place: Arc<str>,
+}
+
+impl Store {
+    /// Opens the database at an address, makes the file where there is none, and brings its schema up to date.
+    ///
+    /// `sqlite:///abs/path.db` or `sqlite:rel.db` is a file (its folder must exist), `sqlite::memory:` a database that
+    /// lives as long as the store and has one transaction at a time, `postgres://user@host/name` a database on a
+    /// server.
+    ///
+    /// # Errors
+    /// Each its own variant, nothing changed: [`StoreError::Address`], [`StoreError::CannotOpen`],
+    /// [`StoreError::Server`], [`StoreError::NotADatabase`], [`StoreError::NotOurs`], [`StoreError::Newer`],
+    /// [`StoreError::SchemaDamaged`], [`StoreError::ReadOnly`], [`StoreError::DiskFull`], [`StoreError::Busy`].
+    pub async fn open(url: &str) -> Result<Self, StoreError> {
+        sqlx::any::install_default_drivers();
+        let address = Address::read(url)?;
+        let place: Arc<str> = address.place.as_str().into();
+        let backend = address.backend;
+        if !address.in_memory {
+            // A connection outside of the pool first: the pool would hide the reason of a failure behind its retries.
+            let mut conn = address.options.connect().await.map_err(|e| StoreError::from_sqlx(e, &place))?;
+            let prepared = schema::prepare(&mut conn, backend, &place).await;
+            // Closed hard after a failure, so that the server drops the migration lock with the session.
+            let closed = if prepared.is_ok() { conn.close().await } else { conn.close_hard().await };
+            prepared?;
+            closed.map_err(|e| StoreError::from_sqlx(e, &place))?;
+        }
+        let options = AnyPoolOptions::new()
+            .max_connections(if address.in_memory { 1 } else { CONNECTIONS })
+            .acquire_timeout(PATIENCE)
+            .idle_timeout(None)
+            .max_lifetime(None)
+            .after_connect(move |conn, _| Box::pin(async move { settle(conn, backend).await }));
+        let pool = options.connect_with(address.options).await.map_err(|e| StoreError::from_sqlx(e, &place))?;
+        if address.in_memory {
+            let mut conn = pool.acquire().await.map_err(|e| StoreError::from_sqlx(e, &place))?;
+            schema::prepare(&mut conn, backend, &place).await?;
+        }
+        Ok(Self { pool, backend, place })
+    }
+
+    /// A transaction that sees one consistent state and refuses every change.
+    ///
+    /// # Errors
+    /// No connection could be had.
+    pub async fn read(&self) -> Result<Tx, StoreError> {
+        let begun = match self.backend {
+            Backend::Sqlite => self.pool.begin_with("BEGIN DEFERRED").await,
+            Backend::Postgres => self.pool.begin_with("BEGIN ISOLATION LEVEL REPEATABLE READ READ ONLY").await,
+        };
+        let inner = begun.map_err(|e| StoreError::from_sqlx(e, &self.place))?;
+        Ok(Tx::new(inner, Arc::clone(&self.place), false))
+    }
+
+    /// The transaction that may change things. There is one at a time: a second caller waits for the first.
+    ///
+    /// # Errors
+    /// [`StoreError::Busy`] after ten seconds of waiting; [`StoreError::ReadOnly`] where the file must not be written.
+    pub async fn write(&self) -> Result<Tx, StoreError> {
+        let begun = self.pool.begin_with(begin_write(self.backend)).await;
+        let mut inner = begun.map_err(|e| StoreError::from_sqlx(e, &self.place))?;
+        lock_writers(&mut inner, self.backend).await.map_err(|e| StoreError::from_sqlx(e, &self.place))?;
+        Ok(Tx::new(inner, Arc::clone(&self.place), true))
+    }
+
+    /// Waits for the running transactions and closes every connection.
+    pub async fn close(&self) {
+        self.pool.close().await;
+    }
+}
+
+/// The statement that opens a write transaction.
+pub(crate) const fn begin_write(backend: Backend) -> &'static str {
+    match backend {
+        Backend::Sqlite => "BEGIN IMMEDIATE",
+        // Each statement sees all that was committed before it; the lock below keeps other writers out.
+        Backend::Postgres => "BEGIN ISOLATION LEVEL READ COMMITTED",
+    }
+}
+
+/// One writer at a time on PostgreSQL too: an advisory lock that ends with the transaction. The number is arbitrary.
+pub(crate) async fn lock_writers(conn: &mut AnyConnection, backend: Backend) -> Result<(), sqlx::Error> {
+    if backend == Backend::Postgres {
+        sqlx::query::<Any>("SELECT pg_advisory_xact_lock(7361041526)").execute(conn).await?;
+    }
+    Ok(())
+}
+
+/// What every connection is set to.
+pub(crate) async fn settle(conn: &mut AnyConnection, backend: Backend) -> Result<(), sqlx::Error> {
+    let settings = match backend {
+        Backend::Sqlite => {
+            "PRAGMA busy_timeout = 10000; PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL; \
+             PRAGMA foreign_keys = ON; PRAGMA recursive_triggers = ON;"
+        }
+        Backend::Postgres => "SET lock_timeout = 10000; SET synchronous_commit = on",
+    };
+    sqlx::raw_sql(settings).execute(conn).await?;
+    Ok(())
+}
+
+/// A database address taken apart.
+struct Address {
+    options: AnyConnectOptions,
+    backend: Backend,
+    in_memory: bool,
+    /// What a person may be shown: the path of a file, the address of a server without its password.
+    place: String,
+}
+
+impl Address {
+    fn read(url: &str) -> Result<Self, StoreError> {
+        let bad = |problem: String| StoreError::Address { url: without_password(url), problem };
+        if let Some(rest) = url.strip_prefix("sqlite:") {
+            let (path, query) = rest.split_once('?').map_or((rest, None), |(path, query)| (path, Some(query)));
+            let path = path.strip_prefix("//").unwrap_or(path);
+            if path.is_empty() {
+                return Err(bad("it names no file".into()));
+            }
+            let in_memory = path == ":memory:";
+            let full = match query {
+                _ if in_memory => "sqlite::memory:".to_owned(),
+                Some(query) if query.split('&').any(|pair| pair.starts_with("mode=")) => {
+                    format!("sqlite:{path}?{query}")
+                }
+                Some(query) => format!("sqlite:{path}?{query}&mode=rwc"),
+                None => format!("sqlite:{path}?mode=rwc"),
+            };
+            let options = full.parse().map_err(|e: sqlx::Error| bad(e.to_string()))?;
+            Ok(Self { options, backend: Backend::Sqlite, in_memory, place: path.to_owned() })
+        } else if url.starts_with("postgres://") || url.starts_with("postgresql://") {
+            let options = url.parse().map_err(|e: sqlx::Error| bad(e.to_string()))?;
+            Ok(Self { options, backend: Backend::Postgres, in_memory: false, place: without_password(url) })
+        } else {
+            Err(bad("it starts neither with sqlite: nor with postgres://".into()))
+        }
+    }
+}
+
+/// The address as it may be shown: user and host, no password, no query.
+fn without_password(url: &str) -> String {
+    let url = url.split_once('?').map_or(url, |(front, _)| front);
+    let Some((scheme, rest)) = url.split_once("://") else { return url.to_owned() };
+    match rest.rsplit_once('@') {
+        Some((login, host)) => {
+            let user = login.split_once(':').map_or(login, |(user, _)| user);
+            format!("{scheme}://{user}@{host}")
+        }
+        None => url.to_owned(),
+    }
+}

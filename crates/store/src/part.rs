@@ -1,0 +1,294 @@
+//! Parts: weighed pieces and counted bulk.
+
+use crate::column::{Columns, document, figure, finite, key, query, time_text};
+use crate::error::StoreError;
+use crate::tx::{Query, Tx};
+use jiff::Timestamp;
+use serde::{Deserialize, Serialize};
+use sqlx::AssertSqlSafe;
+use sqlx::any::AnyRow;
+use workshop::id::{ClubId, JobId, PartId};
+use workshop::model::PartKind;
+use workshop::part::{Part, PartState};
+
+/// Which parts are asked for. What is left out does not matter; all that is given must hold.
+#[derive(Debug, Clone, Default, PartialEq)]
+pub struct PartFilter {
+    /// What they are.
+    pub kind: Option<PartKind>,
+    /// Code of their model.
+    pub model: Option<String>,
+    /// Number of the head or taper blank; capitals do not matter.
+    pub number: Option<String>,
+    /// Where they are in their life.
+    pub state: Option<PartState>,
+    /// Words of which each occurs in code, model, number, lot or place; capitals do not matter.
+    pub text: Option<String>,
+    /// The job that holds or used them.
+    pub job: Option<JobId>,
+    /// At most so many; all when left out.
+    pub limit: Option<i64>,
+    /// So many are skipped first.
+    pub offset: i64,
+}
+
+/// The figures of a part as they came in. The SI columns beside are for other programs; a figure that was converted
+/// there and back could differ in its last digit.
+#[derive(Debug, PartialEq, Serialize, Deserialize)]
+struct Given {
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    mass_g: Option<f64>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    length_mm: Option<f64>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    balance_point_mm: Option<f64>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    loft_deg: Option<f64>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    lie_deg: Option<f64>,
+}
+
+const COLUMNS: &str = "id, code, kind, model, number, mass_typed, count, given, lot, place, state, job, club, version";
+
+impl Tx {
+    /// Saves a new part, with the version that it carries.
+    ///
+    /// # Errors
+    /// [`StoreError::CodeTaken`] when its code (capitals do not matter) or identity is there already,
+    /// [`StoreError::Missing`] when its model, job or club is not, [`StoreError::NotStorable`] for a figure that is no
+    /// number.
+    pub async fn insert_part(&mut self, part: &Part, now: Timestamp) -> Result<(), StoreError> {
+        self.check_part(part).await?;
+        if self.any(query("SELECT 1 FROM part WHERE id = $1").bind(part.id.0.clone())).await? {
+            return Err(StoreError::CodeTaken { code: part.id.0.clone() });
+        }
+        let seq = self.next(query("SELECT COALESCE(MAX(seq), 0) + 1 FROM part")).await?;
+        let insert = query(
+            "INSERT INTO part (code, code_key, kind, model, number, mass_kg, mass_typed, count, length_m,
+                 balance_point_m, loft_rad, lie_rad, given, lot, place, state, job, club, search, saved_at,
+                 id, version, seq)
+             VALUES ($1, $2, $3, $4, $5, NULLIF($6, 'NaN'), $7, $8, NULLIF($9, 'NaN'), NULLIF($10, 'NaN'),
+                 NULLIF($11, 'NaN'), NULLIF($12, 'NaN'), $13, $14, $15, $16, $17, $18, $19, $20, $21, $22, $23)",
+        );
+        let insert = bind_part(insert, part, now)?.bind(part.id.0.clone()).bind(part.version).bind(seq);
+        self.change(insert).await?;
+        Ok(())
+    }
+
+    /// Saves a changed part over the version that it was loaded at. Returns the new version.
+    ///
+    /// # Errors
+    /// [`StoreError::Stale`] when another change came first; [`StoreError::Missing`]; [`StoreError::CodeTaken`];
+    /// [`StoreError::NotStorable`].
+    pub async fn update_part(&mut self, part: &Part, now: Timestamp) -> Result<i64, StoreError> {
+        let saved = query("SELECT version FROM part WHERE id = $1").bind(part.id.0.clone());
+        let Some(saved) = self.row(saved).await? else {
+            return Err(StoreError::Missing { what: "part", name: part.code.clone() });
+        };
+        let saved_version = saved.whole("version")?;
+        if saved_version != part.version {
+            return Err(StoreError::Stale { what: format!("the part {}", part.code), saved_version });
+        }
+        self.check_part(part).await?;
+        let update = query(
+            "UPDATE part SET code = $1, code_key = $2, kind = $3, model = $4, number = $5, mass_kg = NULLIF($6, 'NaN'),
+                 mass_typed = $7, count = $8, length_m = NULLIF($9, 'NaN'), balance_point_m = NULLIF($10, 'NaN'),
+                 loft_rad = NULLIF($11, 'NaN'), lie_rad = NULLIF($12, 'NaN'), given = $13, lot = $14, place = $15,
+                 state = $16, job = $17, club = $18, search = $19, saved_at = $20, version = version + 1
+             WHERE id = $21 AND version = $22",
+        );
+        self.change(bind_part(update, part, now)?.bind(part.id.0.clone()).bind(part.version)).await?;
+        Ok(part.version + 1)
+    }
+
+    /// The part with this identity.
+    ///
+    /// # Errors
+    /// The database failed, or the row is damaged.
+    pub async fn part(&mut self, id: &PartId) -> Result<Option<Part>, StoreError> {
+        let sql = format!("SELECT {COLUMNS} FROM part WHERE id = $1");
+        let row = self.row(query(AssertSqlSafe(sql)).bind(id.0.clone())).await?;
+        row.as_ref().map(part_of).transpose()
+    }
+
+    /// The part with this code. Capitals do not matter.
+    ///
+    /// # Errors
+    /// The database failed, or the row is damaged.
+    pub async fn part_by_code(&mut self, code: &str) -> Result<Option<Part>, StoreError> {
+        let sql = format!("SELECT {COLUMNS} FROM part WHERE code_key = $1");
+        let row = self.row(query(AssertSqlSafe(sql)).bind(key(code))).await?;
+        row.as_ref().map(part_of).transpose()
+    }
+
+    /// The parts that a filter asks for, in the order in which they came into the store.
+    ///
+    /// # Errors
+    /// The database failed, or a row is damaged.
+    pub async fn parts(&mut self, filter: &PartFilter) -> Result<Vec<Part>, StoreError> {
+        let mut chosen = Chosen::by(filter);
+        let limit = chosen.value(Value::Whole(filter.limit.unwrap_or(i64::MAX).max(0)));
+        let offset = chosen.value(Value::Whole(filter.offset.max(0)));
+        let sql = format!("SELECT {COLUMNS} FROM part{} ORDER BY seq LIMIT {limit} OFFSET {offset}", chosen.clause());
+        let rows = self.rows(chosen.bind(sql)).await?;
+        rows.iter().map(part_of).collect()
+    }
+
+    /// How many parts a filter asks for, its limit and offset left aside.
+    ///
+    /// # Errors
+    /// The database failed.
+    pub async fn count_parts(&mut self, filter: &PartFilter) -> Result<i64, StoreError> {
+        let chosen = Chosen::by(filter);
+        let sql = format!("SELECT COUNT(*) FROM part{}", chosen.clause());
+        self.number(chosen.bind(sql)).await
+    }
+
+    /// What must hold of a part before it is written.
+    async fn check_part(&mut self, part: &Part) -> Result<(), StoreError> {
+        let refused = |problem: &str| StoreError::NotStorable {
+            what: format!("the part {}", part.code),
+            problem: problem.to_owned(),
+        };
+        if part.count.is_some_and(|count| count < 0) {
+            return Err(refused("its count is below zero"));
+        }
+        if part.state == PartState::Held && (part.job.is_none() || part.club.is_none()) {
+            return Err(refused("it is held, but for no club"));
+        }
+        let other = query("SELECT 1 FROM part WHERE code_key = $1 AND id <> $2");
+        if self.any(other.bind(key(&part.code)).bind(part.id.0.clone())).await? {
+            return Err(StoreError::CodeTaken { code: part.code.clone() });
+        }
+        self.model_code(&part.model).await?;
+        if let Some(job) = &part.job {
+            self.job_must_exist(job).await?;
+        }
+        if let Some(club) = &part.club {
+            self.job_of_club(club).await?;
+        }
+        Ok(())
+    }
+}
+
+/// Binds the first twenty values of the two statements above.
+fn bind_part(statement: Query, part: &Part, now: Timestamp) -> Result<Query, StoreError> {
+    let what = format!("the part {}", part.code);
+    let si = |value: Option<f64>, convert: fn(f64) -> f64| -> Result<f64, StoreError> {
+        let value = value.map(|v| finite(&what, v)).transpose()?;
+        Ok(figure(value.map(convert)))
+    };
+    let thousandth = |v: f64| v / 1000.0;
+    let given = Given {
+        mass_g: part.mass_g,
+        length_mm: part.length_mm,
+        balance_point_mm: part.balance_point_mm,
+        loft_deg: part.loft_deg,
+        lie_deg: part.lie_deg,
+    };
+    let number = part.number.as_deref().unwrap_or_default();
+    let search = [part.code.as_str(), &part.model, number, &part.lot, &part.place].join("\n").to_lowercase();
+    Ok(statement
+        .bind(part.code.clone())
+        .bind(key(&part.code))
+        .bind(part.kind.key())
+        .bind(part.model.clone())
+        .bind(part.number.clone())
+        .bind(si(part.mass_g, thousandth)?)
+        .bind(part.mass_typed.clone())
+        .bind(part.count)
+        .bind(si(part.length_mm, thousandth)?)
+        .bind(si(part.balance_point_mm, thousandth)?)
+        .bind(si(part.loft_deg, f64::to_radians)?)
+        .bind(si(part.lie_deg, f64::to_radians)?)
+        .bind(document(&what, &given)?)
+        .bind(part.lot.clone())
+        .bind(part.place.clone())
+        .bind(part.state.key())
+        .bind(part.job.as_ref().map(|id| id.0.clone()))
+        .bind(part.club.as_ref().map(|id| id.0.clone()))
+        .bind(search)
+        .bind(time_text(now)))
+}
+
+fn part_of(row: &AnyRow) -> Result<Part, StoreError> {
+    let given: Given = row.body("given")?;
+    Ok(Part {
+        id: PartId(row.text("id")?),
+        code: row.text("code")?,
+        kind: row.word("kind", PartKind::from_key)?,
+        model: row.text("model")?,
+        number: row.maybe_text("number")?,
+        mass_g: given.mass_g,
+        mass_typed: row.text("mass_typed")?,
+        count: row.maybe_whole("count")?,
+        length_mm: given.length_mm,
+        balance_point_mm: given.balance_point_mm,
+        loft_deg: given.loft_deg,
+        lie_deg: given.lie_deg,
+        lot: row.text("lot")?,
+        place: row.text("place")?,
+        state: row.word("state", PartState::from_key)?,
+        job: row.maybe_text("job")?.map(JobId),
+        club: row.maybe_text("club")?.map(ClubId),
+        version: row.whole("version")?,
+    })
+}
+
+enum Value {
+    Text(String),
+    Whole(i64),
+}
+
+/// The conditions of a filter with their values, numbered as they are added.
+#[derive(Default)]
+struct Chosen {
+    conditions: Vec<String>,
+    values: Vec<Value>,
+}
+
+impl Chosen {
+    fn by(filter: &PartFilter) -> Self {
+        let mut chosen = Self::default();
+        let plain = [
+            ("kind", filter.kind.map(|k| k.key().to_owned())),
+            ("model", filter.model.clone()),
+            ("state", filter.state.map(|s| s.key().to_owned())),
+            ("job", filter.job.as_ref().map(|id| id.0.clone())),
+        ];
+        for (column, wanted) in plain {
+            if let Some(wanted) = wanted {
+                let place = chosen.value(Value::Text(wanted));
+                chosen.conditions.push(format!("{column} = {place}"));
+            }
+        }
+        if let Some(number) = &filter.number {
+            let place = chosen.value(Value::Text(number.clone()));
+            chosen.conditions.push(format!("LOWER(number) = LOWER({place})"));
+        }
+        for word in filter.text.iter().flat_map(|text| text.split_whitespace()) {
+            let escaped = word.to_lowercase().replace('!', "!!").replace('%', "!%").replace('_', "!_");
+            let place = chosen.value(Value::Text(format!("%{escaped}%")));
+            chosen.conditions.push(format!("search LIKE {place} ESCAPE '!'"));
+        }
+        chosen
+    }
+
+    /// Adds a value; returns its placeholder.
+    fn value(&mut self, value: Value) -> String {
+        self.values.push(value);
+        format!("${}", self.values.len())
+    }
+
+    fn clause(&self) -> String {
+        if self.conditions.is_empty() { String::new() } else { format!(" WHERE {}", self.conditions.join(" AND ")) }
+    }
+
+    /// The query with its values. The text holds only names of columns and numbered placeholders.
+    fn bind(self, sql: String) -> Query {
+        self.values.into_iter().fold(query(AssertSqlSafe(sql)), |bound, value| match value {
+            Value::Text(text) => bound.bind(text),
+            Value::Whole(number) => bound.bind(number),
+        })
+    }
+}

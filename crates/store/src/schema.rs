@@ -1,0 +1,144 @@
+//! The numbered migrations, and the check that the schema still is what they made.
+
+use crate::error::StoreError;
+use crate::open::{Backend, begin_write, lock_writers, settle};
+use sqlx::migrate::{MigrateError, Migration, MigrationType, Migrator};
+use sqlx::{Any, AnyConnection, Connection, Row, SqlSafeStr};
+use std::collections::BTreeMap;
+use std::str::FromStr;
+
+/// The migrations in their order. Never edit one that has been released: add the next number.
+fn migrations(backend: Backend) -> Vec<Migration> {
+    let append_only = match backend {
+        Backend::Sqlite => include_str!("../migrations/0002_append_only.sqlite.sql"),
+        Backend::Postgres => include_str!("../migrations/0002_append_only.postgres.sql"),
+    };
+    [("tables", include_str!("../migrations/0001_tables.sql")), ("append only", append_only)]
+        .into_iter()
+        .zip(1..)
+        .map(|((name, sql), version)| {
+            Migration::new(version, name.into(), MigrationType::Simple, sql.into_sql_str(), false)
+        })
+        .collect()
+}
+
+/// Brings a database up to date: refuses what is not ours or newer, settles the connection, migrates, checks.
+pub(crate) async fn prepare(conn: &mut AnyConnection, backend: Backend, place: &str) -> Result<(), StoreError> {
+    let known = migrations(backend).iter().map(|m| m.version).max().unwrap_or(0);
+    // Looked at before anything is changed: even the change of the journal mode would touch a foreign file.
+    if let Some(found) = applied_version(conn, backend, place).await?
+        && found > known
+    {
+        return Err(StoreError::Newer { place: place.to_owned(), found, known });
+    }
+    settle(conn, backend).await.map_err(|e| StoreError::from_sqlx(e, place))?;
+    migrate(conn, backend, place).await?;
+    check(conn, backend, place).await
+}
+
+/// The newest migration that the database has; none for an empty database.
+async fn applied_version(conn: &mut AnyConnection, backend: Backend, place: &str) -> Result<Option<i64>, StoreError> {
+    let failed = |e| StoreError::from_sqlx(e, place);
+    let sql = match backend {
+        Backend::Sqlite => {
+            "SELECT name FROM sqlite_master WHERE type IN ('table', 'view') AND name NOT LIKE 'sqlite!_%' ESCAPE '!' \
+             ORDER BY name"
+        }
+        Backend::Postgres => {
+            "SELECT CAST(table_name AS TEXT) AS name FROM information_schema.tables \
+             WHERE table_schema = current_schema() ORDER BY 1"
+        }
+    };
+    let mut tables = Vec::new();
+    for row in sqlx::query::<Any>(sql).fetch_all(&mut *conn).await.map_err(failed)? {
+        tables.push(row.try_get::<String, _>("name").map_err(failed)?);
+    }
+    if !tables.iter().any(|t| t == "_sqlx_migrations") {
+        return match tables.into_iter().next() {
+            Some(table) => Err(StoreError::NotOurs { place: place.to_owned(), table }),
+            None => Ok(None),
+        };
+    }
+    let row = sqlx::query::<Any>("SELECT MAX(version) AS newest FROM _sqlx_migrations")
+        .fetch_one(conn)
+        .await
+        .map_err(failed)?;
+    row.try_get("newest").map_err(failed)
+}
+
+/// All pending migrations in one transaction, so that two programs that start at once do not trip over each other and
+/// a failure leaves the old schema. It is a write transaction even when nothing is pending: that nothing can be written
+/// is found out at the start and not at the first reading.
+async fn migrate(conn: &mut AnyConnection, backend: Backend, place: &str) -> Result<(), StoreError> {
+    let failed = |e| StoreError::from_sqlx(e, place);
+    let mut tx = conn.begin_with(begin_write(backend)).await.map_err(failed)?;
+    lock_writers(&mut tx, backend).await.map_err(failed)?;
+    let run = Migrator::with_migrations(migrations(backend)).run(&mut *tx).await;
+    match run {
+        Ok(()) => tx.commit().await.map_err(failed),
+        Err(MigrateError::Execute(e) | MigrateError::ExecuteMigration(e, _)) => Err(failed(e)),
+        Err(other) => Err(StoreError::SchemaDamaged { place: place.to_owned(), problem: other.to_string() }),
+    }
+}
+
+/// Compares what is there with what the migrations make.
+///
+/// The reference is an empty database in memory, migrated afresh, so no list has to be kept by hand. It holds for both
+/// databases, since tables, columns, indexes, triggers and keys carry the same names in both.
+async fn check(conn: &mut AnyConnection, backend: Backend, place: &str) -> Result<(), StoreError> {
+    let failed = |e| StoreError::from_sqlx(e, place);
+    let options = sqlx::any::AnyConnectOptions::from_str("sqlite::memory:").map_err(failed)?;
+    let mut reference = AnyConnection::connect_with(&options).await.map_err(failed)?;
+    migrate(&mut reference, Backend::Sqlite, place).await?;
+    let expected = inventory(&mut reference, Backend::Sqlite).await.map_err(failed)?;
+    reference.close().await.map_err(failed)?;
+    let found = inventory(conn, backend).await.map_err(failed)?;
+    let missing: Vec<&str> = expected
+        .iter()
+        .filter(|(name, count)| found.get(*name).is_none_or(|n| n < count))
+        .map(|(name, _)| name.as_str())
+        .collect();
+    if missing.is_empty() {
+        return Ok(());
+    }
+    let problem = format!("missing: {}", missing.join(", "));
+    Err(StoreError::SchemaDamaged { place: place.to_owned(), problem })
+}
+
+/// Names and numbers of what makes the schema safe.
+async fn inventory(conn: &mut AnyConnection, backend: Backend) -> Result<BTreeMap<String, i64>, sqlx::Error> {
+    let sql = match backend {
+        Backend::Sqlite => {
+            "SELECT 'column ' || m.name || '.' || c.name AS thing, 1 AS amount
+               FROM sqlite_master m, pragma_table_info(m.name) c WHERE m.type = 'table'
+             UNION ALL SELECT type || ' ' || name, 1 FROM sqlite_master
+               WHERE type IN ('index', 'trigger') AND name NOT LIKE 'sqlite!_%' ESCAPE '!'
+             UNION ALL SELECT 'unique key of ' || m.name, COUNT(*)
+               FROM sqlite_master m, pragma_index_list(m.name) i
+               WHERE m.type = 'table' AND i.\"unique\" = 1 GROUP BY m.name
+             UNION ALL SELECT 'foreign key of ' || m.name, COUNT(*)
+               FROM sqlite_master m, pragma_foreign_key_list(m.name) f WHERE m.type = 'table' GROUP BY m.name"
+        }
+        Backend::Postgres => {
+            "SELECT 'column ' || CAST(table_name AS TEXT) || '.' || CAST(column_name AS TEXT) AS thing,
+                    CAST(1 AS BIGINT) AS amount
+               FROM information_schema.columns WHERE table_schema = current_schema()
+             UNION ALL SELECT 'index ' || CAST(indexname AS TEXT), 1 FROM pg_indexes
+               WHERE schemaname = current_schema()
+             UNION ALL SELECT 'trigger ' || CAST(t.tgname AS TEXT), 1
+               FROM pg_trigger t JOIN pg_class c ON c.oid = t.tgrelid JOIN pg_namespace n ON n.oid = c.relnamespace
+               WHERE n.nspname = current_schema() AND NOT t.tgisinternal AND t.tgenabled IN ('O', 'A')
+             UNION ALL SELECT 'unique key of ' || CAST(c.relname AS TEXT), COUNT(*)
+               FROM pg_index i JOIN pg_class c ON c.oid = i.indrelid JOIN pg_namespace n ON n.oid = c.relnamespace
+               WHERE n.nspname = current_schema() AND i.indisunique AND i.indisvalid GROUP BY c.relname
+             UNION ALL SELECT 'foreign key of ' || CAST(c.relname AS TEXT), COUNT(*)
+               FROM pg_constraint k JOIN pg_class c ON c.oid = k.conrelid JOIN pg_namespace n ON n.oid = c.relnamespace
+               WHERE n.nspname = current_schema() AND k.contype = 'f' GROUP BY c.relname"
+        }
+    };
+    let mut things = BTreeMap::new();
+    for row in sqlx::query::<Any>(sql).fetch_all(conn).await? {
+        things.insert(row.try_get("thing")?, row.try_get("amount")?);
+    }
+    Ok(things)
+}

@@ -1,0 +1,82 @@
+//! A transaction, and the few ways in which the queries of the other modules use it.
+
+use crate::error::StoreError;
+use sqlx::any::{AnyArguments, AnyRow};
+use sqlx::{Any, AnyConnection, Transaction};
+use std::sync::Arc;
+
+/// A query with its values bound.
+pub(crate) type Query = sqlx::query::Query<'static, Any, AnyArguments>;
+
+/// An open transaction. Dropping it undoes whatever was done in it.
+pub struct Tx {
+    inner: Transaction<'static, Any>,
+    place: Arc<str>,
+    writing: bool,
+}
+
+impl std::fmt::Debug for Tx {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.debug_struct("Tx").field("place", &self.place).field("writing", &self.writing).finish_non_exhaustive()
+    }
+}
+
+impl Tx {
+    pub(crate) const fn new(inner: Transaction<'static, Any>, place: Arc<str>, writing: bool) -> Self {
+        Self { inner, place, writing }
+    }
+
+    /// Makes everything done in it last. When this returns, it is on disk.
+    ///
+    /// # Errors
+    /// Nothing was saved: the disk is full or failed, or the connection was lost.
+    pub async fn commit(self) -> Result<(), StoreError> {
+        let Self { inner, place, .. } = self;
+        inner.commit().await.map_err(|e| StoreError::from_sqlx(e, &place))
+    }
+
+    fn connection(&mut self) -> &mut AnyConnection {
+        &mut self.inner
+    }
+
+    /// All rows.
+    pub(crate) async fn rows(&mut self, query: Query) -> Result<Vec<AnyRow>, StoreError> {
+        let rows = query.fetch_all(self.connection()).await;
+        rows.map_err(|e| StoreError::from_sqlx(e, &self.place))
+    }
+
+    /// The first row, where there is one.
+    pub(crate) async fn row(&mut self, query: Query) -> Result<Option<AnyRow>, StoreError> {
+        let row = query.fetch_optional(self.connection()).await;
+        row.map_err(|e| StoreError::from_sqlx(e, &self.place))
+    }
+
+    /// The whole number in the first column of the only row.
+    pub(crate) async fn number(&mut self, query: Query) -> Result<i64, StoreError> {
+        use sqlx::Row as _;
+        let row = query.fetch_one(self.connection()).await.map_err(|e| StoreError::from_sqlx(e, &self.place))?;
+        row.try_get(0).map_err(|e| StoreError::from_sqlx(e, &self.place))
+    }
+
+    /// Whether the query gives any row.
+    pub(crate) async fn any(&mut self, query: Query) -> Result<bool, StoreError> {
+        Ok(self.row(query).await?.is_some())
+    }
+
+    /// Changes something; returns how many rows.
+    pub(crate) async fn change(&mut self, query: Query) -> Result<u64, StoreError> {
+        if !self.writing {
+            return Err(StoreError::NotWriting);
+        }
+        let done = query.execute(self.connection()).await;
+        Ok(done.map_err(|e| StoreError::from_sqlx(e, &self.place))?.rows_affected())
+    }
+
+    /// The next number of a sequence: one more than the highest. Safe, since there is one writer at a time.
+    pub(crate) async fn next(&mut self, query: Query) -> Result<i64, StoreError> {
+        if !self.writing {
+            return Err(StoreError::NotWriting);
+        }
+        self.number(query).await
+    }
+}
