@@ -1,1 +1,4 @@
 //! Pages, JSON API and live events.
+
+pub mod assets;
+pub mod look;

@@ -1,0 +1,35 @@
+//! The look of every page: frame, components, pictures and icons as plain functions from plain views to markup.
+//!
+//! Nothing here knows the workshop's types, the store or a route's handler: a page fills a view struct with texts and
+//! figures and gets markup back. Colours and sizes live in `assets/setwright.css`; what moves lives in small modules
+//! beside it, and every page works without them.
+
+pub mod beam;
+pub mod bench;
+pub mod blocks;
+pub mod clubs;
+pub mod forms;
+pub mod frame;
+pub mod funnel;
+pub mod gallery;
+pub mod icons;
+pub mod layout;
+pub mod letter;
+pub mod print;
+
+pub use beam::{BeamPiece, BeamView, ClubShape, PieceKind, beam};
+pub use bench::{BenchBody, Decision, GridRow, LiveBar, bench_body, decision, live_bar, set_grid};
+pub use blocks::{
+    Action, Cell, Column, Figure, Step, StepState, Tab, Table, Tone, actions, card, caution, clock, columns,
+    definitions, empty_state, figure, figures, notice_block, section, stepper, table, tabs, tag, titled_card,
+};
+pub use clubs::{ClubChip, ClubState, club_mark, club_row};
+pub use forms::{
+    Button, ButtonKind, Choice, Field, Select, button, check, field, file_field, hidden, keypad_hints, link_button,
+    radios, request_key, search_bar, select, text_area,
+};
+pub use frame::{Clock, FooterLink, Nav, Notice, PageFrame, page};
+pub use funnel::{FunnelStage, FunnelView, funnel};
+pub use icons::{Icon, icon};
+pub use letter::{grams, letter, letter_short, signed};
+pub use print::{CardSize, JobCard, job_card};
