@@ -1,1 +1,104 @@
-//! Use cases: load, compute, save, publish.
+//! The use cases: open a transaction, load, call something pure, save, tell the other screens.
+//!
+//! Nothing here computes and nothing here writes SQL or HTML. Time comes from a [`Clock`], so that a test can let a
+//! cure pass in an instant.
+
+pub mod bench;
+pub mod calc;
+pub mod clock;
+// pub mod demo;
+pub mod error;
+pub mod glue;
+pub mod job;
+pub mod live;
+pub mod plan;
+// pub mod sheet;
+// pub mod stock;
+
+pub use clock::{Clock, SetClock, SystemClock};
+pub use error::{AppError, Kind};
+pub use live::LiveEvent;
+
+use jiff::Timestamp;
+use std::sync::Arc;
+use store::Store;
+use tokio::sync::broadcast;
+use workshop::model::Library;
+use workshop::shop::Shop;
+
+/// The workshop with its store: cheap to clone, one a program.
+#[derive(Clone)]
+pub struct App {
+    store: Store,
+    clock: Arc<dyn Clock>,
+    live: broadcast::Sender<LiveEvent>,
+}
+
+impl App {
+    /// Opens a database and makes the shop if there is none yet.
+    ///
+    /// # Errors
+    /// What the store says of the database.
+    pub async fn open(url: &str, clock: Arc<dyn Clock>) -> Result<Self, AppError> {
+        let store = Store::open(url).await?;
+        let app = Self { store, clock, live: live::channel() };
+        let mut tx = app.store.write().await?;
+        if tx.shop().await?.is_none() {
+            tx.save_shop(&Shop::default(), app.now()).await?;
+            tx.commit().await?;
+        }
+        Ok(app)
+    }
+
+    /// Now, by the clock that the program was given.
+    #[must_use]
+    pub fn now(&self) -> Timestamp {
+        self.clock.now()
+    }
+
+    /// Waits for open work and closes the database.
+    pub async fn close(&self) {
+        self.store.close().await;
+    }
+
+    /// The shop.
+    ///
+    /// # Errors
+    /// What the store says.
+    pub async fn shop(&self) -> Result<Shop, AppError> {
+        let mut tx = self.store.read().await?;
+        load_shop(&mut tx).await
+    }
+
+    /// Changes what the shop says of itself. Jobs that are under way keep their own steps.
+    ///
+    /// # Errors
+    /// A template or a figure that the bench could not work with; what the store says.
+    pub async fn save_shop(&self, shop: &Shop) -> Result<(), AppError> {
+        shop.check()?;
+        let mut tx = self.store.write().await?;
+        for (what, code) in [("adhesive", &shop.adhesive), ("tape", &shop.tape)] {
+            if let Some(code) = code
+                && tx.model(code).await?.is_none_or(|m| m.kind().key() != what)
+            {
+                return Err(AppError::not_found(what, code, "Add it under Stock, Models first"));
+            }
+        }
+        tx.save_shop(shop, self.now()).await?;
+        tx.commit().await?;
+        Ok(())
+    }
+}
+
+pub(crate) async fn load_shop(tx: &mut store::Tx) -> Result<Shop, AppError> {
+    Ok(tx.shop().await?.unwrap_or_default())
+}
+
+pub(crate) async fn load_library(tx: &mut store::Tx) -> Result<Library, AppError> {
+    Ok(tx.models(None).await?.into_iter().collect())
+}
+
+/// A new identity: UUID version 7, so that identities sort by the time they were made.
+pub(crate) fn new_id() -> String {
+    uuid::Uuid::now_v7().to_string()
+}

@@ -46,7 +46,6 @@ struct Fitting<'a> {
     adapter: Option<(&'a Part, &'a AdapterModel)>,
     ferrule: Option<&'a Part>,
     cut_mm: f64,
-    cap_mm: f64,
     /// Shafts with their cut and how their blank is used, beside the candidate of the same index.
     shafts: Vec<(usize, Cut, BlankUse)>,
     need: ClubNeed,
@@ -79,7 +78,7 @@ pub fn propose(assembly: Assembly<'_>, parts: &[Part], locks: &[Lock]) -> Result
         stock: shelf.stock(assembly)?,
         weights: CostWeights::default(),
     };
-    let solution = matching::solve_set(&problem, &matching::Limits::default())
+    let solution = matching::solve_set(&problem, matching::Limits::default())
         .map_err(|e| WorkshopError::Matching(e.to_string()))?;
     for lack in &solution.unbuildable {
         missing.push(name_missing(&fittings[lack.club], lack));
@@ -115,12 +114,7 @@ impl<'a> Shelf<'a> {
             let nominal_g = assembly.library.tip_weight(&part.model)?.mass_g;
             tips.push(Tip { grams: part.mass_g.unwrap_or(nominal_g), count: count(part) });
         }
-        Ok(Stock {
-            heads: capacity(&self.heads),
-            shafts: capacity(&self.shafts),
-            grips: capacity(&self.grips),
-            tips,
-        })
+        Ok(Stock { heads: capacity(&self.heads), shafts: capacity(&self.shafts), grips: capacity(&self.grips), tips })
     }
 }
 
@@ -145,10 +139,8 @@ fn fitting<'a>(
     if head_model.takes_adapter && adapter.is_none() {
         missing.push(lacks(club, PartKind::Adapter, &head_model.code, "No free adapter fits this head"));
     }
-    let ferrule = target
-        .ferrule_model
-        .as_ref()
-        .and_then(|code| shelf.ferrules.iter().copied().find(|p| &p.model == code));
+    let ferrule =
+        target.ferrule_model.as_ref().and_then(|code| shelf.ferrules.iter().copied().find(|p| &p.model == code));
     if let (Some(code), None) = (&target.ferrule_model, ferrule) {
         missing.push(lacks(club, PartKind::Ferrule, code, "No free ferrule of this model; the plan goes on without"));
     }
@@ -222,7 +214,7 @@ fn fitting<'a>(
         head_scale: Some(HeadScale { points_per_g: per_head_g, zero_mass_g: 0.0 }),
         loss,
     };
-    Ok(Fitting { club, head_model, head_number, shaft_model, adapter, ferrule, cut_mm, cap_mm, shafts, need })
+    Ok(Fitting { club, head_model, head_number, shaft_model, adapter, ferrule, cut_mm, shafts, need })
 }
 
 fn candidate(part: usize, points: f64, mass_g: f64, extra_cost: f64) -> Candidate {
@@ -296,8 +288,7 @@ fn fixed(
         points += assembly.library.adhesive(code)?.joint_mass_g * at(cut_mm - head.bore_depth_mm / 2.0);
     }
     if let Some(code) = target.tape.as_ref().or(assembly.shop.tape.as_ref()) {
-        let (mass_g, arm_mm, _) =
-            tape_on(target.wraps, assembly.library.tape(code)?, grip, shaft.butt_diameter_mm);
+        let (mass_g, arm_mm, _) = tape_on(target.wraps, assembly.library.tape(code)?, grip, shaft.butt_diameter_mm);
         points += mass_g * at(arm_mm);
     }
     Ok(points)
@@ -310,10 +301,8 @@ fn lock(fittings: &mut [Fitting<'_>], shelf: &Shelf<'_>, locks: &[Lock]) -> Resu
             what: format!("{} cannot be kept for club {} of the tray: {why}", lock.code, lock.slot),
             next: "Choose another part, or take the lock away".into(),
         };
-        let place = fittings
-            .iter()
-            .position(|f| f.club.slot == lock.slot)
-            .ok_or_else(|| refused("there is no such club"))?;
+        let place =
+            fittings.iter().position(|f| f.club.slot == lock.slot).ok_or_else(|| refused("there is no such club"))?;
         let found = [(PartKind::Head, &shelf.heads), (PartKind::Shaft, &shelf.shafts), (PartKind::Grip, &shelf.grips)]
             .into_iter()
             .find_map(|(kind, parts)| {
@@ -352,6 +341,81 @@ fn planned(part: &Part, mass_g: f64) -> PlannedPart {
     }
 }
 
+/// The parts of one club.
+#[derive(Debug, Clone)]
+pub struct Picks<'a> {
+    /// The head.
+    pub head: &'a Part,
+    /// The raw shaft.
+    pub shaft: &'a Part,
+    /// The grip, or the bulk it comes from.
+    pub grip: &'a Part,
+    /// The adapter, where the head takes one.
+    pub adapter: Option<&'a Part>,
+    /// The ferrule, where there is one.
+    pub ferrule: Option<&'a Part>,
+    /// What goes into the tip.
+    pub tips: Vec<&'a Part>,
+}
+
+/// Cuts and bends of one club with given parts; without expected readings and reasons.
+///
+/// # Errors
+/// A part that does not fit, a shaft that is too short, a model that the library lacks.
+pub fn plan_with(assembly: Assembly<'_>, club: &JobClub, picks: &Picks<'_>) -> Result<ClubPlan, WorkshopError> {
+    let target = &club.target;
+    let library = assembly.library;
+    let (_, head_number) = library.head_number(&picks.head.model, picks.head.number.as_deref().unwrap_or_default())?;
+    let shaft_model = library.shaft(&picks.shaft.model)?;
+    let grip_model = library.grip(&picks.grip.model)?;
+    let mut parts = vec![
+        planned(picks.head, picks.head.mass_g.unwrap_or(head_number.mass_g)),
+        planned(picks.shaft, fit::raw_shaft(shaft_model, picks.shaft, &target.number)?.mass_g),
+        planned(picks.grip, picks.grip.mass_g.unwrap_or(grip_model.mass_g)),
+    ];
+    let mut off_bottom_mm = 0.0;
+    if let Some(part) = picks.adapter {
+        let model = library.adapter(&part.model)?;
+        off_bottom_mm += model.length_mm;
+        parts.push(planned(part, part.mass_g.unwrap_or(model.mass_g)));
+    }
+    if let Some(part) = picks.ferrule {
+        parts.push(planned(part, part.mass_g.unwrap_or(library.ferrule(&part.model)?.mass_g)));
+    }
+    for part in &picks.tips {
+        let model = library.tip_weight(&part.model)?;
+        if !fit::tip_weight_fits(model, shaft_model.tip_diameter_mm) {
+            return Err(WorkshopError::Refused {
+                what: format!("{} does not go into a {} mm tip", part.code, decimal(shaft_model.tip_diameter_mm, 2)),
+                next: "Choose a weight of the tray that fits the bore".into(),
+            });
+        }
+        off_bottom_mm += model.flange_mm;
+        parts.push(planned(part, part.mass_g.unwrap_or(model.mass_g)));
+    }
+    let cut_mm = fit::cut_length_mm(target, head_number, grip_model, off_bottom_mm)?;
+    let raw = fit::raw_shaft(shaft_model, picks.shaft, &target.number)?;
+    let cut = fit::cut(shaft_model, raw, &target.number, cut_mm)?.ok_or_else(|| WorkshopError::Refused {
+        what: format!("shaft {} is too short for the {}", picks.shaft.code, target.number),
+        next: "Choose a longer blank".into(),
+    })?;
+    Ok(ClubPlan {
+        parts,
+        head_number: head_number.number.clone(),
+        tip_trim_mm: cut.tip_trim_mm,
+        butt_cut_mm: cut.butt_cut_mm,
+        cut_shaft_mm: cut.shaft.length_mm,
+        cut_shaft_mass_g: cut.shaft.mass_g,
+        cut_shaft_balance_point_mm: cut.shaft.balance_point_mm,
+        tip_to_ground_mm: head_number.bore_to_ground_mm + off_bottom_mm,
+        bend_loft_deg: target.loft_deg - picks.head.loft_deg.unwrap_or(head_number.loft_deg),
+        bend_lie_deg: target.lie_deg - picks.head.lie_deg.unwrap_or(head_number.lie_deg),
+        expected: Vec::new(),
+        chance: 0.0,
+        reasons: Vec::new(),
+    })
+}
+
 fn club_plan(
     assembly: Assembly<'_>,
     fitting: &Fitting<'_>,
@@ -360,50 +424,16 @@ fn club_plan(
     club: usize,
 ) -> Result<Option<ClubPlan>, WorkshopError> {
     let Some(choice) = &solution.clubs[club] else { return Ok(None) };
-    let target = &fitting.club.target;
-    let head = shelf.heads[choice.head];
-    let shaft = shelf.shafts[choice.shaft];
-    let grip = shelf.grips[choice.grip];
-    let grip_model = assembly.library.grip(&target.grip_model)?;
-    let mut parts = vec![
-        planned(head, head.mass_g.unwrap_or_default()),
-        planned(shaft, shaft.mass_g.unwrap_or_default()),
-        planned(grip, grip.mass_g.unwrap_or(grip_model.mass_g)),
-    ];
-    if let Some((part, model)) = fitting.adapter {
-        parts.push(planned(part, part.mass_g.unwrap_or(model.mass_g)));
-    }
-    if let Some(part) = fitting.ferrule {
-        parts.push(planned(part, part.mass_g.unwrap_or(assembly.library.ferrule(&part.model)?.mass_g)));
-    }
-    let mut off_bottom_mm = fitting.adapter.map_or(0.0, |(_, model)| model.length_mm);
-    for &tip in &choice.tips {
-        let part = shelf.tips[tip];
-        let model = assembly.library.tip_weight(&part.model)?;
-        off_bottom_mm += model.flange_mm;
-        parts.push(planned(part, part.mass_g.unwrap_or(model.mass_g)));
-    }
-    let cut_mm = fit::cut_length_mm(target, fitting.head_number, grip_model, off_bottom_mm)?;
-    let raw = fit::raw_shaft(fitting.shaft_model, shaft, &target.number)?;
-    let cut = fit::cut(fitting.shaft_model, raw, &target.number, cut_mm)?.ok_or_else(|| WorkshopError::Refused {
-        what: format!("shaft {} is too short for the {}", shaft.code, target.number),
-        next: "Choose a longer blank".into(),
-    })?;
-    Ok(Some(ClubPlan {
-        parts,
-        head_number: fitting.head_number.number.clone(),
-        tip_trim_mm: cut.tip_trim_mm,
-        butt_cut_mm: cut.butt_cut_mm,
-        cut_shaft_mm: cut.shaft.length_mm,
-        cut_shaft_mass_g: cut.shaft.mass_g,
-        cut_shaft_balance_point_mm: cut.shaft.balance_point_mm,
-        tip_to_ground_mm: fitting.head_number.bore_to_ground_mm + off_bottom_mm,
-        bend_loft_deg: target.loft_deg - head.loft_deg.unwrap_or(fitting.head_number.loft_deg),
-        bend_lie_deg: target.lie_deg - head.lie_deg.unwrap_or(fitting.head_number.lie_deg),
-        expected: Vec::new(),
-        chance: 0.0,
-        reasons: reasons(fitting, shelf, choice),
-    }))
+    let picks = Picks {
+        head: shelf.heads[choice.head],
+        shaft: shelf.shafts[choice.shaft],
+        grip: shelf.grips[choice.grip],
+        adapter: fitting.adapter.map(|(part, _)| part),
+        ferrule: fitting.ferrule,
+        tips: choice.tips.iter().map(|&tip| shelf.tips[tip]).collect(),
+    };
+    let plan = plan_with(assembly, fitting.club, &picks)?;
+    Ok(Some(ClubPlan { reasons: reasons(fitting, shelf, choice), ..plan }))
 }
 
 /// Why this choice, in words a builder would use.
@@ -452,7 +482,10 @@ fn points_words(points: f64) -> String {
 }
 
 /// Expected readings of every balance step and the chance of each club, from the belief before any reading.
-fn expect(assembly: Assembly<'_>, plans: &mut [Option<ClubPlan>]) -> Result<(), WorkshopError> {
+///
+/// # Errors
+/// Figures that the belief cannot work with.
+pub fn expect(assembly: Assembly<'_>, plans: &mut [Option<ClubPlan>]) -> Result<(), WorkshopError> {
     let mut job = assembly.job.clone();
     for (club, plan) in job.clubs.iter_mut().zip(plans.iter()) {
         club.plan.clone_from(plan);
@@ -463,11 +496,7 @@ fn expect(assembly: Assembly<'_>, plans: &mut [Option<ClubPlan>]) -> Result<(), 
         let Some(plan) = plan else { continue };
         for step in job.steps.iter().filter(|s| s.asks.contains(&What::Balance)) {
             if let Some(e) = believed.expected(&club.id, What::Balance, &step.on)? {
-                plan.expected.push(Expected {
-                    step: step.key.clone(),
-                    balance_points: e.value,
-                    band_points: e.band,
-                });
+                plan.expected.push(Expected { step: step.key.clone(), balance_points: e.value, band_points: e.band });
             }
         }
         plan.chance = believed.finish(&club.id)?.map_or(0.0, |f| f.chance);
@@ -528,6 +557,12 @@ fn name_missing(fitting: &Fitting<'_>, lack: &Unbuildable) -> Missing {
                 Balance::from_points(target.balance_points).letter_short()
             ),
             Some(window),
+        ),
+        Why::LockedTwice { .. } => lacks(
+            club,
+            PartKind::Head,
+            &fitting.head_model.code,
+            "It is kept for a part that another club is kept for as well: take one of the two away",
         ),
         Why::Short { kind, window } => match kind {
             matching::PartKind::Head => with_window("Other clubs take the last head that fits".into(), window),

@@ -6,11 +6,10 @@ use crate::glue::Batch;
 use crate::id::ClubId;
 use crate::job::{JobClub, JobState};
 use crate::kind::{Hand, Role, words};
-use crate::model::PartKind;
 use crate::plan::PlannedPart;
 use crate::reading::{Reading, What};
 use crate::sheet::{ReferenceClub, SetRule, SheetClub};
-use estimation::Verdict as Jcgm106;
+use estimation::conformity::{Limits, Verdict as Jcgm106, judge};
 use jiff::{Timestamp, civil::Date};
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
@@ -103,8 +102,6 @@ pub struct ClubRecord {
     pub batches: Vec<i64>,
     /// All its readings.
     pub readings: Vec<RecordReading>,
-    /// Margins against the Equipment Rules.
-    pub margins: Vec<crate::rules::Margin>,
     /// Steps let pass.
     pub let_pass: Vec<LetPass>,
 }
@@ -193,7 +190,6 @@ fn club_record(
     let standing = believed.standing();
     let last = |what: What| standing.iter().rev().find(|r| r.club == club.id && r.what == what).copied();
     let lines = lines(believed, club, &last)?;
-    let length_mm = last(What::FinishedLength).map(|r| r.value);
     Ok(ClubRecord {
         club: club.id.clone(),
         slot: club.slot,
@@ -212,7 +208,6 @@ fn club_record(
                 doubted: believed.is_doubted(&r.id),
             })
             .collect(),
-        margins: margins(believed, club, length_mm)?,
         let_pass: let_pass.iter().filter(|l| l.club == club.id).cloned().collect(),
     })
 }
@@ -293,8 +288,8 @@ fn line(
 }
 
 fn verdict(value: f64, sd: f64, lower: f64, upper: f64) -> Result<Verdict, WorkshopError> {
-    let limits = estimation::Limits { lower: Some(lower), upper: Some(upper) };
-    Ok(match estimation::judge(value, sd, limits, 0.95)?.verdict {
+    let limits = Limits { lower: Some(lower), upper: Some(upper) };
+    Ok(match judge(value, sd, limits, 0.95)?.verdict {
         Jcgm106::In => Verdict::In,
         Jcgm106::Out => Verdict::Out,
         Jcgm106::TooClose => Verdict::TooClose,

@@ -1,6 +1,7 @@
 //! What the shop says of itself once, and what its scales are worth.
 
-use crate::step::Step;
+use crate::error::{WorkshopError, within};
+use crate::step::{Step, check_template};
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
@@ -72,5 +73,31 @@ impl Default for Shop {
             bead_share_percent: 5.0,
             steps: crate::step::full_build(),
         }
+    }
+}
+
+impl Shop {
+    /// Refuses a shop that the bench could not work with.
+    ///
+    /// # Errors
+    /// An impossible figure, an unsound template.
+    pub fn check(&self) -> Result<(), WorkshopError> {
+        within("room_c", self.room_c, 5.0, 45.0, "°C")?;
+        within("tip_weight_cap_g", self.tip_weight_cap_g, 0.0, 40.0, "g")?;
+        within("bead_share_percent", self.bead_share_percent, 0.0, 30.0, "%")?;
+        for (name, scale, unit) in
+            [("balance_scale", &self.balance_scale, "points"), ("mass_scale", &self.mass_scale, "g")]
+        {
+            within(&format!("{name}.display_step"), scale.display_step, 0.0, 5.0, unit)?;
+            within(&format!("{name}.noise_sd"), scale.noise_sd, 0.001, 5.0, unit)?;
+            within(&format!("{name}.offset_sd"), scale.offset_sd, 0.0, 5.0, unit)?;
+        }
+        if self.balance_scale.key == self.mass_scale.key || self.balance_scale.key.is_empty() {
+            return Err(WorkshopError::Refused {
+                what: "the two scales need a key each, and not the same".into(),
+                next: "Call them for example balance and mass".into(),
+            });
+        }
+        check_template(&self.steps)
     }
 }

@@ -1,0 +1,406 @@
+//! The bench: readings in, what they mean out.
+
+use crate::job::JobFile;
+use crate::{App, AppError};
+use quantity::{LengthUnit, MassUnit};
+use serde::{Deserialize, Serialize};
+use store::Tx;
+use utoipa::ToSchema;
+use workshop::bench::{ClubState, Meaning, StepStatus};
+use workshop::glue::Gate;
+use workshop::id::{ClubId, ReadingId};
+use workshop::job::{JobClub, JobState};
+use workshop::kind::Role;
+use workshop::model::PartKind;
+use workshop::part::Part;
+use workshop::reading::{Reading, Unit, What, check_value};
+use workshop::remedy::{Remedy, Spare};
+use workshop::step::Step;
+
+/// One entry at the bench.
+#[derive(Debug, Clone, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Entry {
+    /// What was read.
+    pub what: What,
+    /// The entry as typed, in workshop notation: `D8.9`, `36 3/4`, `8.1 oz`.
+    #[serde(default)]
+    pub typed: String,
+    /// The value as a plain number in the unit of `what`, for programs; `typed` may then be left out.
+    #[serde(default)]
+    pub value: Option<f64>,
+}
+
+/// Readings of one club at one step: all are kept or none.
+#[derive(Debug, Clone, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct NewReadings {
+    /// Place in the tray.
+    pub slot: i64,
+    /// Key of the step.
+    pub step: String,
+    /// What was read.
+    pub entries: Vec<Entry>,
+    /// What was on the club; left out: what the step says.
+    #[serde(default)]
+    pub on: Option<Vec<Role>>,
+    /// Who.
+    pub by: String,
+    /// Version of the club that the screen showed; left out: not checked.
+    #[serde(default)]
+    pub version: Option<i64>,
+    /// A key of the sender's own: the same one again keeps nothing twice.
+    #[serde(default)]
+    pub request_key: Option<String>,
+}
+
+/// What became of readings.
+#[derive(Debug, Clone, Serialize, ToSchema)]
+pub struct Kept {
+    /// The readings as kept.
+    pub readings: Vec<Reading>,
+    /// What the last of them means.
+    pub meaning: Meaning,
+    /// What can still be done, the best first.
+    pub remedies: Vec<Remedy>,
+    /// Where the club stands now.
+    pub club: ClubState,
+    /// Whether these had been sent before; nothing was kept twice.
+    pub repeated: bool,
+}
+
+/// Letting a step pass before the joint has its strength.
+#[derive(Debug, Clone, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct LetPassRequest {
+    /// Place in the tray.
+    pub slot: i64,
+    /// Key of the step.
+    pub step: String,
+    /// Why, for the record.
+    pub reason: String,
+    /// Who lets it pass.
+    pub by: String,
+}
+
+impl App {
+    /// Keeps readings of one club, all or none, and says what they mean.
+    ///
+    /// # Errors
+    /// An entry that cannot be read or cannot be; a step that waits for its cure; a club that changed on another
+    /// screen; what the store says.
+    pub async fn read(&self, number: i64, new: &NewReadings) -> Result<Kept, AppError> {
+        let mut tx = self.store.write().await?;
+        let file = JobFile::load(&mut tx, number).await?;
+        let club = file.club_at(new.slot)?.clone();
+        let step = step_of(&file, &new.step)?.clone();
+        if let Some(kept) = self.kept_before(&mut tx, &file, &club, new).await? {
+            return Ok(kept);
+        }
+        need_at_bench(&file)?;
+        need_version(&club, new.version)?;
+        self.need_gate(&file, &club, &step)?;
+        if new.entries.is_empty() {
+            return Err(AppError::Invalid {
+                what: "nothing was entered".into(),
+                next: format!("Enter what “{}” asks for", step.label),
+            });
+        }
+        let readings = new
+            .entries
+            .iter()
+            .map(|entry| self.reading(&file, &club, &step, new, entry))
+            .collect::<Result<Vec<_>, _>>()?;
+        let mut kept = Vec::with_capacity(readings.len());
+        for (i, reading) in readings.iter().enumerate() {
+            let key = new.request_key.as_ref().map(|k| format!("{k}/{i}"));
+            kept.push(tx.append_reading(reading, None, key.as_deref()).await?.reading);
+        }
+        let file = self.after(&mut tx, number, &club.id, &new.by).await?;
+        let answer = self.answer(&mut tx, &file, kept, false).await?;
+        tx.commit().await?;
+        self.tell(Some(number), "reading");
+        Ok(answer)
+    }
+
+    /// The answer to readings that were sent before with the same key.
+    async fn kept_before(
+        &self,
+        tx: &mut Tx,
+        file: &JobFile,
+        club: &JobClub,
+        new: &NewReadings,
+    ) -> Result<Option<Kept>, AppError> {
+        let Some(key) = &new.request_key else { return Ok(None) };
+        let Some(first) = tx.reading_by_request_key(&format!("{key}/0")).await? else { return Ok(None) };
+        let same_value = new.entries.first().and_then(|e| value_of(e).ok()) == Some(first.value);
+        if first.club != club.id || first.step != new.step || !same_value {
+            return Err(AppError::Conflict {
+                what: format!("this entry was kept already, as {} “{}”", first.what, first.typed),
+                next: "Load the page anew; if that was wrong, take it back and enter it again".into(),
+            });
+        }
+        let kept = file.readings.iter().filter(|r| r.at == first.at && r.club == club.id).cloned().collect();
+        self.answer(tx, file, kept, true).await.map(Some)
+    }
+
+    /// Takes a reading back: "that was wrong". It stays in the record.
+    ///
+    /// # Errors
+    /// No such reading; one that is taken back already; what the store says.
+    pub async fn take_back(
+        &self,
+        number: i64,
+        reading: &ReadingId,
+        why: &str,
+        by: &str,
+    ) -> Result<ClubState, AppError> {
+        let mut tx = self.store.write().await?;
+        let file = JobFile::load(&mut tx, number).await?;
+        let found = reading_of(&file, reading)?;
+        if found.taken_back.is_some() {
+            return Err(AppError::Conflict {
+                what: "this reading is taken back already".into(),
+                next: "Nothing needs to be done".into(),
+            });
+        }
+        let club = found.club.clone();
+        let why = if why.trim().is_empty() { "that was wrong" } else { why.trim() };
+        tx.take_back(reading, why, by, self.now()).await?;
+        let file = JobFile::load(&mut tx, number).await?;
+        let state = self.state_of(&file, &club)?;
+        tx.commit().await?;
+        self.tell(Some(number), "reading");
+        Ok(state)
+    }
+
+    /// The builder stands by a doubted reading: it is believed, and the record says so.
+    ///
+    /// # Errors
+    /// No such reading; no reason; what the store says.
+    pub async fn insist(&self, number: i64, reading: &ReadingId, why: &str, by: &str) -> Result<ClubState, AppError> {
+        need_reason(why)?;
+        let mut tx = self.store.write().await?;
+        let file = JobFile::load(&mut tx, number).await?;
+        let club = reading_of(&file, reading)?.club.clone();
+        tx.insist(reading, why.trim(), by, self.now()).await?;
+        let file = JobFile::load(&mut tx, number).await?;
+        let state = self.state_of(&file, &club)?;
+        tx.commit().await?;
+        self.tell(Some(number), "reading");
+        Ok(state)
+    }
+
+    /// Lets a step pass before its strength, with a reason that the record keeps.
+    ///
+    /// # Errors
+    /// No reason; no such club or step; what the store says.
+    pub async fn let_pass(&self, number: i64, request: &LetPassRequest) -> Result<(), AppError> {
+        need_reason(&request.reason)?;
+        let mut tx = self.store.write().await?;
+        let file = JobFile::load(&mut tx, number).await?;
+        let club = file.club_at(request.slot)?;
+        step_of(&file, &request.step)?;
+        let note = serde_json::json!({ "step": request.step, "reason": request.reason.trim() });
+        self.log(&mut tx, Some(&file.job.id), Some(&club.id), crate::job::LET_PASS, &request.by, note).await?;
+        tx.commit().await?;
+        self.tell(Some(number), "reading");
+        Ok(())
+    }
+
+    /// What the last reading of a club means, and what can still be done about it.
+    ///
+    /// # Errors
+    /// No such club; figures that the belief cannot work with; what the store says.
+    pub async fn meaning(&self, file: &JobFile, slot: i64) -> Result<(Option<Meaning>, Vec<Remedy>), AppError> {
+        let club = file.club_at(slot)?;
+        let mut tx = self.store.read().await?;
+        let last = workshop::reading::standing(&file.readings)
+            .into_iter()
+            .rev()
+            .find(|r| r.club == club.id && r.what != What::Done)
+            .cloned();
+        let parts = Self::free_parts(&mut tx).await?;
+        let believed = file.assembly().believe(&file.readings)?;
+        let state = self.state_of(file, &club.id)?;
+        let spares = spares(file, &parts);
+        let meaning = match &last {
+            Some(reading) => Some(workshop::bench::meaning(&believed, &state, reading, &spares)?),
+            None => None,
+        };
+        Ok((meaning, workshop::remedy::remedies(&believed, &state, &spares)?))
+    }
+
+    fn reading(
+        &self,
+        file: &JobFile,
+        club: &JobClub,
+        step: &Step,
+        new: &NewReadings,
+        entry: &Entry,
+    ) -> Result<Reading, AppError> {
+        let value = value_of(entry)?;
+        check_value(entry.what, value)?;
+        let replaces = workshop::reading::standing(&file.readings)
+            .into_iter()
+            .rev()
+            .find(|r| r.club == club.id && r.step == step.key && r.what == entry.what)
+            .map(|r| r.id.clone());
+        let (scale, display_step) = match entry.what.unit() {
+            Unit::Points => (Some(&file.shop.balance_scale), file.shop.balance_scale.display_step),
+            Unit::Gram => (Some(&file.shop.mass_scale), file.shop.mass_scale.display_step),
+            _ => (None, 0.0),
+        };
+        Ok(Reading {
+            id: crate::new_id().as_str().into(),
+            job: file.job.id.clone(),
+            club: club.id.clone(),
+            step: step.key.clone(),
+            what: entry.what,
+            value,
+            unit: entry.what.unit(),
+            typed: if entry.typed.trim().is_empty() { value.to_string() } else { entry.typed.trim().to_owned() },
+            on: new.on.clone().unwrap_or_else(|| step.on.clone()),
+            scale: scale.map(|s| s.key.clone()),
+            display_step,
+            at: self.now(),
+            by: new.by.clone(),
+            replaces,
+            taken_back: None,
+            insisted: false,
+        })
+    }
+
+    fn need_gate(&self, file: &JobFile, club: &JobClub, step: &Step) -> Result<(), AppError> {
+        let around = file.around(self.now());
+        let let_pass = around.overrides.iter().any(|(id, key)| *id == club.id && *key == step.key);
+        match Gate::of(file.assembly(), club, step, around.batches, let_pass, around.now)? {
+            Gate::Open | Gate::LetPass => Ok(()),
+            Gate::Waits { strength, until } => Err(AppError::Waits { step: step.label.clone(), strength, until }),
+            Gate::NotGlued => {
+                Err(AppError::NotGlued { step: step.label.clone(), strength: step.needs, slot: club.slot })
+            }
+        }
+    }
+
+    /// What follows from a finished last step: the club's parts are used; with the last club the job is finished.
+    async fn after(&self, tx: &mut Tx, number: i64, club: &ClubId, by: &str) -> Result<JobFile, AppError> {
+        let file = JobFile::load(tx, number).await?;
+        let states = file.states(self.now())?;
+        let done = |s: &ClubState| s.steps.last().is_some_and(|step| step.status == StepStatus::Done);
+        if !states.iter().any(|s| s.club == *club && done(s)) {
+            return Ok(file);
+        }
+        tx.use_club_parts(club, self.now()).await?;
+        let built: Vec<&ClubId> = file.job.clubs.iter().filter(|c| c.plan.is_some()).map(|c| &c.id).collect();
+        if states.iter().filter(|s| built.contains(&&s.club)).all(done) {
+            let mut job = file.job.clone();
+            job.state = JobState::Finished;
+            tx.save_job(&job).await?;
+            self.log(tx, Some(&job.id), None, "job_finished", by, serde_json::json!({})).await?;
+        }
+        JobFile::load(tx, number).await
+    }
+
+    async fn answer(&self, tx: &mut Tx, file: &JobFile, kept: Vec<Reading>, repeated: bool) -> Result<Kept, AppError> {
+        let last = kept
+            .last()
+            .ok_or_else(|| AppError::Invalid { what: "nothing was kept".into(), next: "Enter it again".into() })?;
+        let parts = Self::free_parts(tx).await?;
+        let believed = file.assembly().believe(&file.readings)?;
+        let club = self.state_of(file, &last.club)?;
+        let spares = spares(file, &parts);
+        // A doubted one among several entries is what the builder must hear of.
+        let telling = kept.iter().find(|r| believed.is_doubted(&r.id)).unwrap_or(last);
+        let meaning = workshop::bench::meaning(&believed, &club, telling, &spares)?;
+        let remedies = workshop::remedy::remedies(&believed, &club, &spares)?;
+        Ok(Kept { meaning, remedies, club, readings: kept, repeated })
+    }
+
+    fn state_of(&self, file: &JobFile, club: &ClubId) -> Result<ClubState, AppError> {
+        file.states(self.now())?
+            .into_iter()
+            .find(|s| s.club == *club)
+            .ok_or_else(|| AppError::not_found("club", club.as_str(), "Load the job anew"))
+    }
+}
+
+/// Free parts with the mass to count with; those whose model is gone are left out.
+pub(crate) fn spares<'a>(file: &JobFile, parts: &'a [Part]) -> Vec<Spare<'a>> {
+    parts
+        .iter()
+        .filter_map(|part| {
+            let nominal = match part.kind {
+                PartKind::Grip => file.library.grip(&part.model).ok()?.mass_g,
+                PartKind::TipWeight => file.library.tip_weight(&part.model).ok()?.mass_g,
+                _ => return None,
+            };
+            Some(Spare { part, mass_g: part.mass_g.unwrap_or(nominal) })
+        })
+        .collect()
+}
+
+/// The value of an entry in the unit of what was read.
+fn value_of(entry: &Entry) -> Result<f64, AppError> {
+    if let Some(value) = entry.value {
+        return Ok(value);
+    }
+    let text = entry.typed.as_str();
+    Ok(match entry.what.unit() {
+        Unit::Gram => quantity::parse_mass(text, MassUnit::Gram)?.g(),
+        Unit::Points => quantity::parse_balance(text)?.points(),
+        Unit::Millimetre => quantity::parse_length(text, LengthUnit::Inch)?.mm(),
+        Unit::Degree => quantity::parse_angle(text)?.deg(),
+        Unit::Cpm => quantity::parse_frequency(text)?.cpm(),
+        Unit::None => 0.0,
+    })
+}
+
+fn step_of<'a>(file: &'a JobFile, key: &str) -> Result<&'a Step, AppError> {
+    file.job.step(key).ok_or_else(|| {
+        let known: Vec<&str> = file.job.steps.iter().map(|s| s.key.as_str()).collect();
+        AppError::not_found("step", key, format!("This job has {}", known.join(", ")))
+    })
+}
+
+fn reading_of<'a>(file: &'a JobFile, id: &ReadingId) -> Result<&'a Reading, AppError> {
+    file.readings
+        .iter()
+        .find(|r| r.id == *id)
+        .ok_or_else(|| AppError::not_found("reading", id.as_str(), "Load the club anew and look at its readings"))
+}
+
+fn need_at_bench(file: &JobFile) -> Result<(), AppError> {
+    match file.job.state {
+        JobState::Planned => Ok(()),
+        JobState::Open => Err(AppError::Conflict {
+            what: format!("job {} has no plan yet", file.job.number),
+            next: "Accept a plan first, so that there is something to expect".into(),
+        }),
+        state => Err(AppError::Conflict {
+            what: format!("job {} is {state}", file.job.number),
+            next: "Its record stands; make a new job for more work on these clubs".into(),
+        }),
+    }
+}
+
+pub(crate) fn need_version(club: &JobClub, version: Option<i64>) -> Result<(), AppError> {
+    match version {
+        Some(seen) if seen != club.version => Err(AppError::Conflict {
+            what: format!("the {} was changed on another screen in the meantime", club.target.number),
+            next: "Nothing was overwritten. Look at what changed, then enter it again".into(),
+        }),
+        _ => Ok(()),
+    }
+}
+
+pub(crate) fn need_reason(reason: &str) -> Result<(), AppError> {
+    if reason.trim().len() >= 3 {
+        Ok(())
+    } else {
+        Err(AppError::Invalid {
+            what: "a reason is needed: the record keeps it".into(),
+            next: "Say in a few words why".into(),
+        })
+    }
+}

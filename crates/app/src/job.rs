@@ -1,0 +1,287 @@
+//! A job with everything that belongs to it, loaded at once.
+
+use crate::{App, AppError, load_library, load_shop};
+use serde::Serialize;
+use store::Tx;
+use utoipa::ToSchema;
+use workshop::assembly::Assembly;
+use workshop::bench::{ClubState, Surroundings};
+use workshop::glue::Batch;
+use workshop::id::ClubId;
+use workshop::job::{Job, JobClub, JobState};
+use workshop::model::Library;
+use workshop::part::Part;
+use workshop::reading::Reading;
+use workshop::record::{LetPass, Record};
+use workshop::shop::Shop;
+
+/// Kind of the event that lets a step pass before its strength.
+pub(crate) const LET_PASS: &str = "let_pass";
+
+/// A job with its readings, its batches and what was let pass, and the shop and models to read them by.
+#[derive(Debug, Clone)]
+pub struct JobFile {
+    /// The job.
+    pub job: Job,
+    /// All its readings in the order of arrival.
+    pub readings: Vec<Reading>,
+    /// Batches of adhesive that its clubs are in.
+    pub batches: Vec<Batch>,
+    /// Steps let pass.
+    pub let_pass: Vec<LetPass>,
+    /// The models.
+    pub library: Library,
+    /// The shop.
+    pub shop: Shop,
+    overrides: Vec<(ClubId, String)>,
+}
+
+impl JobFile {
+    pub(crate) async fn load(tx: &mut Tx, number: i64) -> Result<Self, AppError> {
+        let job = tx
+            .job_by_number(number)
+            .await?
+            .ok_or_else(|| AppError::not_found("job", number.to_string(), "Look it up on the Today page"))?;
+        let readings = tx.readings(&job.id).await?;
+        let batches = tx.batches(Some(&job.id)).await?;
+        let let_pass: Vec<LetPass> = tx
+            .events(Some(&job.id), 10_000)
+            .await?
+            .into_iter()
+            .filter(|e| e.kind == LET_PASS)
+            .filter_map(|e| {
+                let text = |key: &str| e.body.get(key).and_then(|v| v.as_str()).map(str::to_owned);
+                Some(LetPass {
+                    club: e.club.clone()?,
+                    step: text("step")?,
+                    reason: text("reason")?,
+                    by: e.by,
+                    at: e.at,
+                })
+            })
+            .collect();
+        let overrides = let_pass.iter().map(|l| (l.club.clone(), l.step.clone())).collect();
+        let library = load_library(tx).await?;
+        let shop = load_shop(tx).await?;
+        Ok(Self { job, readings, batches, let_pass, library, shop, overrides })
+    }
+
+    /// The job as the belief takes it.
+    #[must_use]
+    pub fn assembly(&self) -> Assembly<'_> {
+        Assembly { job: &self.job, library: &self.library, shop: &self.shop }
+    }
+
+    /// What surrounds the bench at a time.
+    #[must_use]
+    pub fn around(&self, now: jiff::Timestamp) -> Surroundings<'_> {
+        Surroundings { batches: &self.batches, overrides: &self.overrides, now }
+    }
+
+    /// The club at a place in the tray.
+    ///
+    /// # Errors
+    /// No such place.
+    pub fn club_at(&self, slot: i64) -> Result<&JobClub, AppError> {
+        self.job.clubs.iter().find(|c| c.slot == slot).ok_or_else(|| {
+            AppError::not_found(
+                "club",
+                format!("{slot} of job {}", self.job.number),
+                format!("The tray has places 1 to {}", self.job.clubs.len()),
+            )
+        })
+    }
+
+    /// Where every club stands.
+    ///
+    /// # Errors
+    /// Figures that the belief cannot work with.
+    pub fn states(&self, now: jiff::Timestamp) -> Result<Vec<ClubState>, AppError> {
+        let believed = self.assembly().believe(&self.readings)?;
+        Ok(workshop::bench::bench(&believed, self.around(now))?)
+    }
+}
+
+/// A job in a list.
+#[derive(Debug, Clone, Serialize, ToSchema)]
+pub struct JobSummary {
+    /// Running number.
+    pub number: i64,
+    /// The player.
+    pub player: String,
+    /// When it is due.
+    #[schema(value_type = String, format = Date)]
+    pub due: jiff::civil::Date,
+    /// Where it stands.
+    pub state: JobState,
+    /// Numbers of its clubs, in the order of the tray.
+    pub clubs: Vec<String>,
+    /// How many clubs have each step as their next, in the order of the steps.
+    pub next_steps: Vec<NextStep>,
+    /// Clubs with a doubted reading, by number.
+    pub doubted: Vec<String>,
+}
+
+/// How many clubs of a job have a step as their next.
+#[derive(Debug, Clone, Serialize, ToSchema)]
+pub struct NextStep {
+    /// Key of the step.
+    pub key: String,
+    /// What the builder calls it.
+    pub label: String,
+    /// How many clubs.
+    pub clubs: i64,
+}
+
+/// A job with where each club stands.
+#[derive(Debug, Clone, Serialize, ToSchema)]
+pub struct JobView {
+    /// The job.
+    pub job: Job,
+    /// Where each club stands, in the order of the tray.
+    pub clubs: Vec<ClubState>,
+    /// Its batches.
+    pub batches: Vec<Batch>,
+}
+
+impl App {
+    /// A job with everything that belongs to it.
+    ///
+    /// # Errors
+    /// No such job; what the store says.
+    pub async fn job_file(&self, number: i64) -> Result<JobFile, AppError> {
+        let mut tx = self.store.read().await?;
+        JobFile::load(&mut tx, number).await
+    }
+
+    /// A job with where each club stands.
+    ///
+    /// # Errors
+    /// No such job; what the store says.
+    pub async fn job_view(&self, number: i64) -> Result<JobView, AppError> {
+        let file = self.job_file(number).await?;
+        let clubs = file.states(self.now())?;
+        Ok(JobView { clubs, batches: file.batches, job: file.job })
+    }
+
+    /// All jobs that are not finished or dropped, the earliest due first; or those of one state.
+    ///
+    /// # Errors
+    /// What the store says.
+    pub async fn jobs(&self, state: Option<JobState>) -> Result<Vec<JobSummary>, AppError> {
+        let mut tx = self.store.read().await?;
+        let mut found = Vec::new();
+        for job in tx.jobs(state).await? {
+            let open = matches!(job.state, JobState::Open | JobState::Planned);
+            if state.is_none() && !open {
+                continue;
+            }
+            found.push(if open {
+                let file = JobFile::load(&mut tx, job.number).await?;
+                let states = file.states(self.now())?;
+                summary(&file.job, &states)
+            } else {
+                summary(&job, &[])
+            });
+        }
+        found.sort_by(|a, b| a.due.cmp(&b.due).then(a.number.cmp(&b.number)));
+        Ok(found)
+    }
+
+    /// Gives a job up: what it holds is free again, what is glued stays used. The readings stay.
+    ///
+    /// # Errors
+    /// No such job; one that is finished; what the store says.
+    pub async fn drop_job(&self, number: i64, reason: &str, by: &str) -> Result<(), AppError> {
+        let mut tx = self.store.write().await?;
+        let mut job = JobFile::load(&mut tx, number).await?.job;
+        if matches!(job.state, JobState::Finished | JobState::Dropped) {
+            return Err(AppError::Conflict {
+                what: format!("job {number} is {} already", job.state),
+                next: "Nothing needs to be done".into(),
+            });
+        }
+        crate::bench::need_reason(reason)?;
+        job.state = JobState::Dropped;
+        tx.release_job(&job.id, self.now()).await?;
+        tx.save_job(&job).await?;
+        self.log(&mut tx, Some(&job.id), None, "job_dropped", by, serde_json::json!({ "reason": reason })).await?;
+        tx.commit().await?;
+        self.tell(Some(number), "plan");
+        Ok(())
+    }
+
+    /// The club that a scanned card stands for: (job number, place in the tray).
+    ///
+    /// # Errors
+    /// No such card; what the store says.
+    pub async fn card(&self, code: &str) -> Result<(i64, i64), AppError> {
+        let mut tx = self.store.read().await?;
+        let missing = || AppError::not_found("card", code, "Scan the code on the job card again, or type it");
+        let (job, club) = tx.club_by_card(code.trim()).await?.ok_or_else(missing)?;
+        let job = tx.job(&job).await?.ok_or_else(missing)?;
+        let slot = job.club(&club).map(|c| c.slot).ok_or_else(missing)?;
+        Ok((job.number, slot))
+    }
+
+    /// The record of a job as it stands now.
+    ///
+    /// # Errors
+    /// No such job; what the store says.
+    pub async fn record(&self, number: i64) -> Result<Record, AppError> {
+        let file = self.job_file(number).await?;
+        let believed = file.assembly().believe(&file.readings)?;
+        Ok(workshop::record::record(&believed, &file.readings, &file.batches, &file.let_pass)?)
+    }
+
+    pub(crate) async fn log(
+        &self,
+        tx: &mut Tx,
+        job: Option<&workshop::id::JobId>,
+        club: Option<&ClubId>,
+        kind: &str,
+        by: &str,
+        body: serde_json::Value,
+    ) -> Result<(), AppError> {
+        tx.append_event(&store::Event {
+            id: crate::new_id().as_str().into(),
+            at: self.now(),
+            by: by.to_owned(),
+            job: job.cloned(),
+            club: club.cloned(),
+            kind: kind.to_owned(),
+            body,
+        })
+        .await?;
+        Ok(())
+    }
+
+    /// Free parts that could take the place of planned ones, with the mass to count with.
+    pub(crate) async fn free_parts(tx: &mut Tx) -> Result<Vec<Part>, AppError> {
+        Ok(tx.parts(&store::PartFilter { state: Some(workshop::part::PartState::Free), ..Default::default() }).await?)
+    }
+}
+
+fn summary(job: &Job, states: &[ClubState]) -> JobSummary {
+    let next_steps = job
+        .steps
+        .iter()
+        .filter_map(|step| {
+            let clubs = states.iter().filter(|s| s.next_step.as_deref() == Some(step.key.as_str())).count();
+            (clubs > 0).then(|| NextStep {
+                key: step.key.clone(),
+                label: step.label.clone(),
+                clubs: i64::try_from(clubs).unwrap_or(i64::MAX),
+            })
+        })
+        .collect();
+    JobSummary {
+        number: job.number,
+        player: job.sheet.player.clone(),
+        due: job.sheet.due,
+        state: job.state,
+        clubs: job.clubs.iter().map(|c| c.target.number.clone()).collect(),
+        next_steps,
+        doubted: states.iter().filter(|s| s.look == workshop::bench::Look::Doubted).map(|s| s.number.clone()).collect(),
+    }
+}

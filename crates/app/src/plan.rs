@@ -1,0 +1,248 @@
+//! Planning: propose from what is free, hold it when accepted, put another part in place of a planned one.
+
+use crate::job::JobFile;
+use crate::{App, AppError};
+use serde::{Deserialize, Serialize};
+use store::Tx;
+use utoipa::ToSchema;
+use workshop::assembly::Assembly;
+use workshop::id::ClubId;
+use workshop::job::{JobClub, JobState};
+use workshop::model::PartKind;
+use workshop::part::{Part, PartState};
+use workshop::plan::{ClubPlan, Plan};
+use workshop::planner::{self, Lock, Picks};
+use workshop::reading::{Reading, standing};
+
+/// A proposed plan and the mark by which it is accepted.
+#[derive(Debug, Clone, Serialize, ToSchema)]
+pub struct Proposal {
+    /// The plan.
+    pub plan: Plan,
+    /// Send this back to accept exactly this plan.
+    pub fingerprint: String,
+}
+
+/// Accepting a proposal.
+#[derive(Debug, Clone, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Accept {
+    /// The mark of the proposal that was looked at.
+    pub fingerprint: String,
+    /// The locks that it was made with.
+    #[serde(default)]
+    pub locks: Vec<Lock>,
+    /// Build what can be built and leave out what cannot.
+    #[serde(default)]
+    pub partly: bool,
+    /// Who accepts.
+    pub by: String,
+}
+
+/// Another part in place of a planned one.
+#[derive(Debug, Clone, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Swap {
+    /// What is changed.
+    pub kind: PartKind,
+    /// Code of the part to take; empty to leave a tip weight or ferrule out.
+    #[serde(default)]
+    pub code: String,
+    /// Why, for the record.
+    #[serde(default)]
+    pub reason: String,
+    /// Who.
+    pub by: String,
+    /// Version of the club that was looked at.
+    #[serde(default)]
+    pub version: Option<i64>,
+}
+
+impl App {
+    /// Proposes a plan from the parts that are free now. Nothing is held yet.
+    ///
+    /// # Errors
+    /// No such job; one that is planned already; models missing; a lock that cannot be kept; what the store says.
+    pub async fn propose(&self, number: i64, locks: &[Lock]) -> Result<Proposal, AppError> {
+        let mut tx = self.store.read().await?;
+        let file = JobFile::load(&mut tx, number).await?;
+        need_open(&file)?;
+        let parts = Self::free_parts(&mut tx).await?;
+        let plan = planner::propose(file.assembly(), &parts, locks)?;
+        Ok(Proposal { fingerprint: planner::fingerprint(&plan), plan })
+    }
+
+    /// Accepts a proposal: holds its parts, all or none.
+    ///
+    /// # Errors
+    /// Stock that changed since the proposal; clubs without parts where `partly` is not set; what the store says.
+    pub async fn accept(&self, number: i64, accept: &Accept) -> Result<Plan, AppError> {
+        let mut tx = self.store.write().await?;
+        let file = JobFile::load(&mut tx, number).await?;
+        need_open(&file)?;
+        let parts = Self::free_parts(&mut tx).await?;
+        let plan = planner::propose(file.assembly(), &parts, &accept.locks)?;
+        if planner::fingerprint(&plan) != accept.fingerprint {
+            return Err(AppError::Conflict {
+                what: "the stock changed since this plan was proposed".into(),
+                next: "Look at the new plan, then accept it".into(),
+            });
+        }
+        let lacking: Vec<&str> = file
+            .job
+            .clubs
+            .iter()
+            .zip(&plan.clubs)
+            .filter(|(_, p)| p.is_none())
+            .map(|(c, _)| c.target.number.as_str())
+            .collect();
+        if lacking.len() == file.job.clubs.len() || (!accept.partly && !lacking.is_empty()) {
+            return Err(AppError::Conflict {
+                what: format!("no parts for {}", lacking.join(", ")),
+                next: "Order what is missing, or accept the plan for the others only".into(),
+            });
+        }
+        let now = self.now();
+        for (club, club_plan) in file.job.clubs.iter().zip(&plan.clubs) {
+            let Some(club_plan) = club_plan else { continue };
+            for part in &club_plan.parts {
+                tx.hold(&part.part, &file.job.id, &club.id, now).await?;
+            }
+            tx.save_club(&JobClub { plan: Some(club_plan.clone()), ..club.clone() }, &file.job.id).await?;
+        }
+        let mut job = file.job.clone();
+        job.state = JobState::Planned;
+        tx.save_job(&job).await?;
+        let note = serde_json::json!({ "fingerprint": accept.fingerprint });
+        self.log(&mut tx, Some(&job.id), None, "plan_accepted", &accept.by, note).await?;
+        tx.commit().await?;
+        self.tell(Some(number), "plan");
+        Ok(plan)
+    }
+
+    /// Puts another part in place of a planned one. The old one is free again; readings taken with it on the club are
+    /// taken back with a reason, since they speak of a club that is not there any more.
+    ///
+    /// # Errors
+    /// A part that is not free or does not fit; a club without a plan; a version that is out of date.
+    pub async fn swap(&self, number: i64, slot: i64, swap: &Swap) -> Result<ClubPlan, AppError> {
+        let mut tx = self.store.write().await?;
+        let file = JobFile::load(&mut tx, number).await?;
+        let club = file.club_at(slot)?;
+        crate::bench::need_version(club, swap.version)?;
+        let plan = club.plan.as_ref().ok_or_else(|| AppError::Conflict {
+            what: format!("club {slot} of job {number} has no plan"),
+            next: "Plan the job first".into(),
+        })?;
+        let parts = self.picked(&mut tx, plan, swap).await?;
+        let new_plan = replan(&file, club, &parts)?;
+        let now = self.now();
+        tx.release_club(&club.id, now).await?;
+        for part in &new_plan.parts {
+            tx.hold(&part.part, &file.job.id, &club.id, now).await?;
+        }
+        let reason = if swap.reason.trim().is_empty() {
+            format!("read before another {} was put in", swap.kind)
+        } else {
+            format!("read before another {} was put in: {}", swap.kind, swap.reason.trim())
+        };
+        tx.save_club(&JobClub { plan: Some(new_plan.clone()), ..club.clone() }, &file.job.id).await?;
+        for reading in outdated(&file.readings, &club.id, swap.kind) {
+            tx.take_back(&reading.id, &reason, &swap.by, now).await?;
+        }
+        let note = serde_json::json!({ "kind": swap.kind.key(), "code": swap.code, "reason": swap.reason });
+        self.log(&mut tx, Some(&file.job.id), Some(&club.id), "part_swapped", &swap.by, note).await?;
+        tx.commit().await?;
+        self.tell(Some(number), "plan");
+        Ok(new_plan)
+    }
+
+    /// The parts of a plan after a swap.
+    async fn picked(&self, tx: &mut Tx, plan: &ClubPlan, swap: &Swap) -> Result<Vec<Part>, AppError> {
+        let mut parts = Vec::new();
+        for planned in plan.parts.iter().filter(|p| p.kind != swap.kind) {
+            parts.push(
+                tx.part(&planned.part)
+                    .await?
+                    .ok_or_else(|| AppError::not_found("part", planned.code.clone(), "Choose another in its place"))?,
+            );
+        }
+        let code = swap.code.trim();
+        if code.is_empty() {
+            let optional = matches!(swap.kind, PartKind::TipWeight | PartKind::Ferrule);
+            return if optional {
+                Ok(parts)
+            } else {
+                Err(AppError::Invalid {
+                    what: format!("a club needs its {}", swap.kind),
+                    next: "Give the code of the one to take".into(),
+                })
+            };
+        }
+        let part = tx
+            .part_by_code(code)
+            .await?
+            .ok_or_else(|| AppError::not_found("part", code, "Scan or type the code on its label"))?;
+        let mine = part.state == PartState::Held && plan.parts.iter().any(|p| p.part == part.id);
+        if part.kind != swap.kind || !(part.is_free() || mine) {
+            return Err(AppError::Conflict {
+                what: format!("{code} is a {} and {}", part.kind, part.state),
+                next: format!("Choose a free {}", swap.kind),
+            });
+        }
+        parts.push(part);
+        Ok(parts)
+    }
+}
+
+fn replan(file: &JobFile, club: &JobClub, parts: &[Part]) -> Result<ClubPlan, AppError> {
+    let first = |kind| parts.iter().find(|p| p.kind == kind);
+    let need = |kind: PartKind| {
+        first(kind).ok_or_else(|| AppError::Conflict {
+            what: format!("the plan has no {kind}"),
+            next: "Plan the job anew".into(),
+        })
+    };
+    let picks = Picks {
+        head: need(PartKind::Head)?,
+        shaft: need(PartKind::Shaft)?,
+        grip: need(PartKind::Grip)?,
+        adapter: first(PartKind::Adapter),
+        ferrule: first(PartKind::Ferrule),
+        tips: parts.iter().filter(|p| p.kind == PartKind::TipWeight).collect(),
+    };
+    let plan = planner::plan_with(file.assembly(), club, &picks)?;
+    // Expected readings of the whole job with the new part in place.
+    let mut plans: Vec<Option<ClubPlan>> =
+        file.job.clubs.iter().map(|c| if c.id == club.id { Some(plan.clone()) } else { c.plan.clone() }).collect();
+    for other in plans.iter_mut().flatten() {
+        other.expected.clear();
+    }
+    planner::expect(Assembly { ..file.assembly() }, &mut plans)?;
+    let place = file.job.clubs.iter().position(|c| c.id == club.id);
+    Ok(place.and_then(|i| plans[i].clone()).unwrap_or(plan))
+}
+
+/// Readings that stand and were taken with a part of this kind on the club, or of it.
+fn outdated<'a>(readings: &'a [Reading], club: &ClubId, kind: PartKind) -> Vec<&'a Reading> {
+    let Some(role) = workshop::kind::Role::from_key(kind.key()) else { return Vec::new() };
+    standing(readings)
+        .into_iter()
+        .filter(|r| r.club == *club && r.what != workshop::reading::What::Done)
+        .filter(|r| match r.what.mass_of() {
+            Some(of) => of == role,
+            None => r.on.contains(&role),
+        })
+        .collect()
+}
+
+fn need_open(file: &JobFile) -> Result<(), AppError> {
+    if file.job.state == JobState::Open {
+        Ok(())
+    } else {
+        Err(AppError::Conflict {
+            what: format!("job {} is {} already", file.job.number, file.job.state),
+            next: "Change single parts at the bench, or drop the job and approve its sheet again".into(),
+        })
+    }
+}
