@@ -105,6 +105,14 @@ impl Tx {
         Ok(Appended { reading: reading.clone(), club_version, repeated: false })
     }
 
+    /// The reading that was kept for a request key.
+    ///
+    /// # Errors
+    /// The database failed, or the row is damaged.
+    pub async fn reading_by_request_key(&mut self, request_key: &str) -> Result<Option<Reading>, StoreError> {
+        self.reading_by_request(Some(request_key)).await
+    }
+
     async fn reading_by_request(&mut self, request_key: Option<&str>) -> Result<Option<Reading>, StoreError> {
         let Some(request_key) = request_key else { return Ok(None) };
         let lookup = query(concat!(reading_columns!(), "WHERE r.request_key = $1"));
