@@ -1,0 +1,420 @@
+//! From the question to its whole-number form: parts that read the same everywhere become one *type* with a count,
+//! tip weights become a short list of options a club.
+
+use std::collections::HashMap;
+use std::hash::{DefaultHasher, Hash, Hasher};
+use std::ops::Range;
+use std::sync::Arc;
+
+use crate::error::{MatchError, PartKind};
+use crate::grid::{FORBIDDEN, FRAC, MOST_QUANTA, centi_grams, deci_grams, milli_points, quanta};
+use crate::loss::LossForm;
+use crate::model::{Candidate, ClubNeed, CostWeights, JobSet, Stock};
+
+/// Index of a kind in arrays by kind.
+pub(crate) const HEAD: usize = 0;
+/// See [`HEAD`].
+pub(crate) const SHAFT: usize = 1;
+/// See [`HEAD`].
+pub(crate) const GRIP: usize = 2;
+/// See [`HEAD`].
+pub(crate) const TIP: usize = 3;
+
+/// Kinds in the order of their indices.
+pub(crate) const KINDS: [PartKind; 4] = [PartKind::Head, PartKind::Shaft, PartKind::Grip, PartKind::Tip];
+
+/// One type of part as a candidate of one club.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Cand {
+    pub ty: u32,
+    /// Thousandths of a point.
+    pub pts: i32,
+    /// Hundredths of a gram; 0 where the club's mass does not count.
+    pub cg: i32,
+    /// Cost in quanta × [`FRAC`].
+    pub cost: i32,
+    /// Shaft residual, tenths of a gram; 0 for other kinds.
+    pub res: i32,
+}
+
+/// No, one or two tip weights.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct TipOption {
+    pub uses: [Option<u32>; 2],
+    pub pts: i32,
+    pub cg: i32,
+    pub cost: i32,
+}
+
+/// A loss curve in quanta × FRAC, `half` steps to either side of zero.
+#[derive(Debug)]
+pub(crate) struct LossTable {
+    pub half: i32,
+    pub costs: Vec<i32>,
+}
+
+impl LossTable {
+    pub fn at(&self, deviation: i32) -> i32 {
+        let i = deviation.saturating_add(self.half);
+        if i < 0 { FORBIDDEN } else { self.costs.get(i as usize).copied().unwrap_or(FORBIDDEN) }
+    }
+}
+
+/// How whole mass is charged.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct MassCharge {
+    /// Base less target, hundredths of a gram.
+    pub offset_cg: i32,
+    /// Quanta per hundredth of a gram.
+    pub quanta_per_cg: f64,
+}
+
+impl MassCharge {
+    pub fn cost(&self, chosen_cg: i32) -> i32 {
+        let off = f64::from((chosen_cg + self.offset_cg).abs());
+        (off * self.quanta_per_cg).round().min(MOST_QUANTA) as i32 * FRAC
+    }
+}
+
+/// A club in whole numbers.
+#[derive(Debug)]
+pub(crate) struct Club {
+    pub base: i32,
+    /// Candidates by kind: heads, shafts, grips.
+    pub cands: [Vec<Cand>; 3],
+    pub tips: Vec<TipOption>,
+    pub loss: Arc<LossTable>,
+    pub mass: Option<MassCharge>,
+    /// Cost of leaving it unbuilt.
+    pub skip: i32,
+}
+
+/// A set: which clubs, and what a range of shaft residuals costs it.
+#[derive(Debug, Clone)]
+pub(crate) struct SetShape {
+    pub clubs: Range<usize>,
+    quanta_per_dg: f64,
+}
+
+impl SetShape {
+    /// Cost of a range of shaft residuals in tenths of a gram.
+    pub fn range_cost(&self, range_dg: i32) -> i32 {
+        (f64::from(range_dg) * self.quanta_per_dg).round().min(MOST_QUANTA) as i32 * FRAC
+    }
+
+    pub fn charges_range(&self) -> bool {
+        self.quanta_per_dg > 0.0
+    }
+}
+
+/// Parts that are interchangeable in every club.
+#[derive(Debug, Clone)]
+pub(crate) struct PartType {
+    /// The parts, by number, each with its capacity.
+    pub members: Vec<(u32, u32)>,
+    /// Sum of the capacities.
+    pub cap: u32,
+    /// How many clubs list it.
+    pub wanted: u32,
+}
+
+/// The whole problem in whole numbers.
+#[derive(Debug)]
+pub(crate) struct Compiled {
+    pub clubs: Vec<Club>,
+    pub sets: Vec<SetShape>,
+    /// Types by kind: heads, shafts, grips, tips.
+    pub types: [Vec<PartType>; 4],
+    pub quantum: f64,
+}
+
+impl Compiled {
+    /// Whether a type can run out at all.
+    pub fn contended(&self, kind: usize, ty: u32) -> bool {
+        let t = &self.types[kind][ty as usize];
+        let most = if kind == TIP { 2 * t.wanted } else { t.wanted };
+        t.cap < most
+    }
+
+    /// A cost in the caller's unit.
+    pub fn cost(&self, units: i64) -> f64 {
+        units as f64 / f64::from(FRAC) * self.quantum
+    }
+}
+
+/// Checks the problem and brings it to whole numbers.
+pub(crate) fn compile(sets: &[JobSet], stock: &Stock, weights: &CostWeights) -> Result<Compiled, MatchError> {
+    check_weights(weights)?;
+    if sets.iter().all(|s| s.clubs.is_empty()) {
+        return Err(MatchError::NoClubs);
+    }
+    let mut typer = [
+        Typer::new(PartKind::Head, &stock.heads),
+        Typer::new(PartKind::Shaft, &stock.shafts),
+        Typer::new(PartKind::Grip, &stock.grips),
+    ];
+    let mut at = 0;
+    for set in sets {
+        in_range("priority of a job", set.priority, 0.03, 30.0, "times")?;
+        let most = MOST_QUANTA * weights.quantum / set.priority;
+        in_range("cost of an unbuilt club", weights.unbuilt, 0.0, most, "clubs")?;
+        in_range("weight of the loss", weights.loss, 0.0, most / 7.0, "clubs")?;
+        for club in &set.clubs {
+            check_club(at, club, stock)?;
+            for (kind, list) in [&club.heads, &club.shafts, &club.grips].into_iter().enumerate() {
+                typer[kind].see(at, club, list, set.priority, weights)?;
+            }
+            at += 1;
+        }
+    }
+    let typed = typer.map(Typer::finish);
+    let mut tip_types: Vec<PartType> = stock.tips.iter().enumerate().map(|(i, t)| tip_type(i, t.count)).collect();
+    let mut losses: HashMap<((usize, LossForm), u64), Arc<LossTable>> = HashMap::new();
+    let (mut clubs, mut shapes) = (Vec::with_capacity(at), Vec::with_capacity(sets.len()));
+    for set in sets {
+        let from = clubs.len();
+        for need in &set.clubs {
+            let cost = |x: f64| quanta(x * set.priority, weights.quantum) * FRAC;
+            let key = (need.loss.key(), set.priority.to_bits());
+            let loss = losses.entry(key).or_insert_with(|| loss_table(need, set.priority, weights)).clone();
+            let tips = tip_options(need, stock, &cost, weights);
+            for tip in &need.tips {
+                tip_types[tip.tip].wanted += 1;
+            }
+            let lists = [&need.heads, &need.shafts, &need.grips];
+            clubs.push(Club {
+                base: milli_points(need.base_points),
+                cands: [0, 1, 2].map(|k| typed[k].candidates(need, lists[k], k, &cost)),
+                tips,
+                loss,
+                mass: need.mass_target.map(|m| MassCharge {
+                    offset_cg: centi_grams(m.base_mass_g - m.target_g),
+                    quanta_per_cg: weights.mass_per_g * set.priority / 100.0 / weights.quantum,
+                }),
+                skip: cost(weights.unbuilt),
+            });
+        }
+        let quanta_per_dg = weights.shaft_range_per_g * set.priority / 10.0 / weights.quantum;
+        shapes.push(SetShape { clubs: from..clubs.len(), quanta_per_dg });
+    }
+    clubs.iter_mut().for_each(drop_out_of_reach);
+    let [heads, shafts, grips] = typed.map(|t| t.types);
+    Ok(Compiled { clubs, sets: shapes, types: [heads, shafts, grips, tip_types], quantum: weights.quantum })
+}
+
+fn tip_type(index: usize, count: u32) -> PartType {
+    PartType { members: vec![(index as u32, count)], cap: count, wanted: 0 }
+}
+
+fn loss_table(need: &ClubNeed, priority: f64, weights: &CostWeights) -> Arc<LossTable> {
+    let factor = weights.loss * priority;
+    let costs =
+        need.loss.costs().map(|c| c.map_or(FORBIDDEN, |c| quanta(c * factor, weights.quantum) * FRAC)).collect();
+    Arc::new(LossTable { half: need.loss.half_steps(), costs })
+}
+
+/// No weight, each weight, each allowed pair; those over the cap, or more than the tray has, are left out, and so are
+/// those that another option matches point for point at no more cost, mass and scarcity.
+fn tip_options(need: &ClubNeed, stock: &Stock, cost: &impl Fn(f64) -> i32, weights: &CostWeights) -> Vec<TipOption> {
+    let mut options = vec![TipOption { uses: [None, None], pts: 0, cg: 0, cost: 0 }];
+    let mut push = |uses: [Option<u32>; 2], pts: i32, grams: f64| {
+        if grams <= need.tip_cap_g + 1e-9 {
+            let cg = if need.mass_target.is_some() { centi_grams(grams) } else { 0 };
+            options.push(TipOption { uses, pts, cg, cost: cost(grams * weights.tip_per_g) });
+        }
+    };
+    for (i, a) in need.tips.iter().enumerate() {
+        let first = stock.tips[a.tip];
+        if first.count == 0 {
+            continue;
+        }
+        push([Some(a.tip as u32), None], milli_points(a.points), first.grams);
+        if !need.tip_pair_allowed {
+            continue;
+        }
+        for b in &need.tips[i..] {
+            let second = stock.tips[b.tip];
+            if second.count >= if a.tip == b.tip { 2 } else { 1 } {
+                let pts = milli_points(a.points) + milli_points(b.points);
+                push([Some(a.tip as u32), Some(b.tip as u32)], pts, first.grams + second.grams);
+            }
+        }
+    }
+    options.sort_by_key(|o| (o.cost, o.uses));
+    options
+}
+
+/// Collects what each part looks like in every club, and groups parts that look the same everywhere.
+struct Typer<'a> {
+    kind: PartKind,
+    capacity: &'a [u32],
+    /// Fingerprint of all appearances of a part so far (two independent 64-bit hashes), and how many.
+    prints: Vec<(u64, u64, u32)>,
+    last_club: Vec<usize>,
+}
+
+struct Typed {
+    types: Vec<PartType>,
+    type_of: Vec<u32>,
+}
+
+const NO_TYPE: u32 = u32::MAX;
+
+impl<'a> Typer<'a> {
+    fn new(kind: PartKind, capacity: &'a [u32]) -> Self {
+        Self { kind, capacity, prints: vec![(0, 0, 0); capacity.len()], last_club: vec![usize::MAX; capacity.len()] }
+    }
+
+    fn see(
+        &mut self,
+        at: usize,
+        club: &ClubNeed,
+        list: &[Candidate],
+        priority: f64,
+        weights: &CostWeights,
+    ) -> Result<(), MatchError> {
+        for c in list {
+            let (kind, part, count) = (self.kind, c.part, self.capacity.len());
+            if part >= count {
+                return Err(MatchError::UnknownPart { club: at, kind, part, count });
+            }
+            if self.last_club[part] == at {
+                return Err(MatchError::ListedTwice { club: at, kind, part });
+            }
+            self.last_club[part] = at;
+            finite(at, "contribution of a part", c.points)?;
+            finite(at, "mass of a part", c.mass_g)?;
+            in_range("contribution of a part", c.points, -500.0, 500.0, "points")?;
+            in_range("mass of a part", c.mass_g, 0.0, 1e4, "g")?;
+            in_range("extra cost of a part", c.extra_cost, 0.0, MOST_QUANTA * weights.quantum / priority, "clubs")?;
+            let k = if kind == PartKind::Shaft { SHAFT } else { HEAD };
+            let seen = whole(club, c, k, &|x| quanta(x * priority, weights.quantum));
+            let print = &mut self.prints[part];
+            for (half, salt) in [(&mut print.0, 0x9e37_79b9_u64), (&mut print.1, 0x85eb_ca6b)] {
+                let mut hasher = DefaultHasher::new();
+                (*half, salt, at, seen.pts, seen.cg, seen.cost, seen.res).hash(&mut hasher);
+                *half = hasher.finish();
+            }
+            print.2 += 1;
+        }
+        Ok(())
+    }
+
+    fn finish(self) -> Typed {
+        let mut index: HashMap<(u64, u64, u32), u32> = HashMap::new();
+        let mut types: Vec<PartType> = Vec::new();
+        let mut type_of = vec![NO_TYPE; self.capacity.len()];
+        for (part, print) in self.prints.iter().enumerate() {
+            if print.2 == 0 || self.capacity[part] == 0 {
+                continue;
+            }
+            let ty = *index.entry(*print).or_insert_with(|| {
+                types.push(PartType { members: Vec::new(), cap: 0, wanted: print.2 });
+                (types.len() - 1) as u32
+            });
+            let t = &mut types[ty as usize];
+            t.members.push((part as u32, self.capacity[part]));
+            t.cap = t.cap.saturating_add(self.capacity[part]);
+            type_of[part] = ty;
+        }
+        Typed { types, type_of }
+    }
+}
+
+impl Typed {
+    fn candidates(&self, need: &ClubNeed, list: &[Candidate], k: usize, cost: &impl Fn(f64) -> i32) -> Vec<Cand> {
+        let mut out: Vec<Cand> = Vec::new();
+        for c in list {
+            let ty = self.type_of[c.part];
+            if ty != NO_TYPE && self.types[ty as usize].members[0].0 == c.part as u32 {
+                out.push(Cand { ty, ..whole(need, c, k, cost) });
+            }
+        }
+        out.sort_by_key(|c| (c.res, c.pts, c.cost, c.ty));
+        out
+    }
+}
+
+/// Takes out candidates that no choice of the others brings within the loss curve's reach.
+fn drop_out_of_reach(club: &mut Club) {
+    let span = |pts: &mut dyn Iterator<Item = i32>| {
+        pts.fold((i32::MAX / 8, i32::MIN / 8), |(lo, hi), p| (lo.min(p), hi.max(p)))
+    };
+    let tips = span(&mut club.tips.iter().map(|t| t.pts));
+    for _ in 0..2 {
+        for k in [HEAD, SHAFT, GRIP] {
+            let (mut lo, mut hi) = (club.base + tips.0, club.base + tips.1);
+            for other in (0..3).filter(|&o| o != k) {
+                let (a, b) = span(&mut club.cands[other].iter().map(|c| c.pts));
+                (lo, hi) = (lo + a, hi + b);
+            }
+            let half = club.loss.half;
+            club.cands[k].retain(|c| c.pts + hi >= -half && c.pts + lo <= half);
+        }
+    }
+}
+
+/// A candidate in whole numbers; what does not count in this club is left 0 so that it does not tell parts apart.
+fn whole(need: &ClubNeed, c: &Candidate, k: usize, cost: &impl Fn(f64) -> i32) -> Cand {
+    Cand {
+        ty: 0,
+        pts: milli_points(c.points),
+        cg: if need.mass_target.is_some() { centi_grams(c.mass_g) } else { 0 },
+        cost: cost(c.extra_cost),
+        res: if k == SHAFT { deci_grams(c.mass_g - need.shaft_nominal_g) } else { 0 },
+    }
+}
+
+fn check_weights(w: &CostWeights) -> Result<(), MatchError> {
+    in_range("quantum of cost", w.quantum, 1e-7, 1.0, "clubs")?;
+    for (what, value) in [
+        ("weight of the loss", w.loss),
+        ("weight of a gram of tip weight", w.tip_per_g),
+        ("weight of a gram of shaft range", w.shaft_range_per_g),
+        ("weight of a gram of whole mass", w.mass_per_g),
+        ("cost of an unbuilt club", w.unbuilt),
+    ] {
+        in_range(what, value, 0.0, 1e3, "clubs")?;
+    }
+    Ok(())
+}
+
+fn check_club(at: usize, club: &ClubNeed, stock: &Stock) -> Result<(), MatchError> {
+    finite(at, "base deviation", club.base_points)?;
+    finite(at, "nominal shaft mass", club.shaft_nominal_g)?;
+    in_range("base deviation", club.base_points, -500.0, 500.0, "points")?;
+    in_range("nominal shaft mass", club.shaft_nominal_g, -1e4, 1e4, "g")?;
+    in_range("cap of tip weight", club.tip_cap_g, 0.0, 1e3, "g")?;
+    for (i, tip) in club.tips.iter().enumerate() {
+        let (kind, part, count) = (PartKind::Tip, tip.tip, stock.tips.len());
+        if part >= count {
+            return Err(MatchError::UnknownPart { club: at, kind, part, count });
+        }
+        if club.tips[..i].iter().any(|t| t.tip == part) {
+            return Err(MatchError::ListedTwice { club: at, kind, part });
+        }
+        in_range("mass of a tip weight", stock.tips[part].grams, 1e-3, 1e3, "g")?;
+        in_range("contribution of a tip weight", tip.points, -100.0, 100.0, "points")?;
+    }
+    if let Some(m) = club.mass_target {
+        in_range("mass of the parts not chosen", m.base_mass_g, 0.0, 1e4, "g")?;
+        in_range("target mass", m.target_g, 0.0, 1e4, "g")?;
+    }
+    if let Some(h) = club.head_scale {
+        in_range("points per gram of head", h.points_per_g, 1e-3, 100.0, "points/g")?;
+        finite(at, "zero of the head scale", h.zero_mass_g)?;
+    }
+    Ok(())
+}
+
+fn finite(club: usize, what: &'static str, value: f64) -> Result<(), MatchError> {
+    if value.is_finite() { Ok(()) } else { Err(MatchError::NotFinite { club, what, value }) }
+}
+
+fn in_range(what: &'static str, value: f64, low: f64, high: f64, unit: &'static str) -> Result<(), MatchError> {
+    if value.is_finite() && (low..=high).contains(&value) {
+        Ok(())
+    } else {
+        Err(MatchError::OutOfRange { what, value, low, high, unit })
+    }
+}

@@ -1,0 +1,166 @@
+//! Why a club is left unbuilt, and what to order.
+
+use crate::compile::KINDS;
+use crate::error::PartKind;
+use crate::model::{Candidate, ClubNeed, JobSet, Stock};
+use crate::solution::{Choice, HeadWindow, Unbuildable, Why};
+
+/// Names the reason for every unbuilt club of a plan.
+pub(crate) fn unbuildable(sets: &[JobSet], stock: &Stock, plan: &[Vec<Option<Choice>>]) -> Vec<Unbuildable> {
+    let left = left_over(stock, plan);
+    let mut out = Vec::new();
+    for (s, (set, choices)) in sets.iter().zip(plan).enumerate() {
+        for (c, (club, choice)) in set.clubs.iter().zip(choices).enumerate() {
+            if choice.is_none() {
+                out.push(Unbuildable { set: s, club: c, why: why(sets, club, stock, &left, plan) });
+            }
+        }
+    }
+    out
+}
+
+fn why(sets: &[JobSet], club: &ClubNeed, stock: &Stock, left: &Stock, plan: &[Vec<Option<Choice>>]) -> Why {
+    let all = Reach::of(club, stock);
+    if all.shafts.is_none() {
+        return Why::NoShaft;
+    }
+    if all.grips.is_none() {
+        return Why::NoGrip;
+    }
+    if all.heads.is_none() {
+        return Why::NoHead { window: all.window(club) };
+    }
+    if let (Some(lacking_points), Some(window)) = (all.lacking(club), all.window(club))
+        && lacking_points != 0.0
+    {
+        return Why::OutOfReach { lacking_points, window };
+    }
+    if let Some(locked) = locked_twice(sets, club, stock, plan) {
+        return locked;
+    }
+    let rest = Reach::of(club, left);
+    let kind = if rest.heads.is_none() {
+        PartKind::Head
+    } else if rest.shafts.is_none() {
+        PartKind::Shaft
+    } else if rest.grips.is_none() {
+        PartKind::Grip
+    } else {
+        // Parts are left of every kind, but not the ones that would do; a head is what is ordered by mass.
+        PartKind::Head
+    };
+    Why::Short { kind, window: rest.window(club).or_else(|| all.window(club)) }
+}
+
+fn locked_twice(sets: &[JobSet], club: &ClubNeed, stock: &Stock, plan: &[Vec<Option<Choice>>]) -> Option<Why> {
+    let lists = |n: &ClubNeed| [n.heads.clone(), n.shafts.clone(), n.grips.clone()];
+    let capacity = [&stock.heads, &stock.shafts, &stock.grips];
+    for (k, list) in lists(club).iter().enumerate() {
+        let [only] = list.as_slice() else { continue };
+        if capacity[k][only.part] != 1 {
+            continue;
+        }
+        for (other_set, (set, choices)) in sets.iter().zip(plan).enumerate() {
+            for (other_club, (need, choice)) in set.clubs.iter().zip(choices).enumerate() {
+                let locked = [&need.heads, &need.shafts, &need.grips][k].len() == 1;
+                let has = choice.as_ref().is_some_and(|x| [x.head, x.shaft, x.grip][k] == only.part);
+                if locked && has {
+                    return Some(Why::LockedTwice { kind: KINDS[k], part: only.part, other_set, other_club });
+                }
+            }
+        }
+    }
+    None
+}
+
+/// The stock less what a plan takes.
+fn left_over(stock: &Stock, plan: &[Vec<Option<Choice>>]) -> Stock {
+    let mut left = stock.clone();
+    for choice in plan.iter().flatten().flatten() {
+        for (list, part) in
+            [(&mut left.heads, choice.head), (&mut left.shafts, choice.shaft), (&mut left.grips, choice.grip)]
+        {
+            list[part] = list[part].saturating_sub(1);
+        }
+        for &tip in &choice.tips {
+            left.tips[tip].count = left.tips[tip].count.saturating_sub(1);
+        }
+    }
+    left
+}
+
+/// Least and greatest contribution of each kind from what is there.
+struct Reach {
+    heads: Option<(f64, f64)>,
+    shafts: Option<(f64, f64)>,
+    grips: Option<(f64, f64)>,
+    /// No tip weight up to the most that the cap allows.
+    tips: (f64, f64),
+}
+
+impl Reach {
+    fn of(club: &ClubNeed, stock: &Stock) -> Self {
+        Self {
+            heads: ends(&club.heads, &stock.heads),
+            shafts: ends(&club.shafts, &stock.shafts),
+            grips: ends(&club.grips, &stock.grips),
+            tips: tip_ends(club, stock),
+        }
+    }
+
+    /// How far the nearest combination is out of the loss curve's reach; positive: too light in the head.
+    fn lacking(&self, club: &ClubNeed) -> Option<f64> {
+        let (h, s, g) = (self.heads?, self.shafts?, self.grips?);
+        let low = club.base_points + h.0 + s.0 + g.0 + self.tips.0;
+        let high = club.base_points + h.1 + s.1 + g.1 + self.tips.1;
+        let reach = usable_reach(club);
+        Some(if high < -reach {
+            -reach - high
+        } else if low > reach {
+            reach - low
+        } else {
+            0.0
+        })
+    }
+
+    /// Contributions of a head that some shaft, grip and tip weight bring within reach.
+    fn window(&self, club: &ClubNeed) -> Option<HeadWindow> {
+        let (s, g) = (self.shafts?, self.grips?);
+        let reach = usable_reach(club);
+        let low_points = -reach - club.base_points - s.1 - g.1 - self.tips.1;
+        let high_points = reach - club.base_points - s.0 - g.0 - self.tips.0;
+        let grams = |points: f64| club.head_scale.map(|h| h.zero_mass_g + points / h.points_per_g);
+        Some(HeadWindow { low_points, high_points, low_g: grams(low_points), high_g: grams(high_points) })
+    }
+}
+
+/// Deviation up to which the loss curve plans at all.
+fn usable_reach(club: &ClubNeed) -> f64 {
+    let steps = (club.loss.reach_points() / crate::loss::STEP_POINTS).round() as i64;
+    let usable = (0..=steps).rev().map(|i| i as f64 * crate::loss::STEP_POINTS);
+    usable.into_iter().find(|&r| club.loss.cost(r).is_some() || club.loss.cost(-r).is_some()).unwrap_or(0.0)
+}
+
+fn ends(list: &[Candidate], capacity: &[u32]) -> Option<(f64, f64)> {
+    let there = list.iter().filter(|c| capacity[c.part] > 0).map(|c| c.points);
+    there.fold(None, |span, p| Some(span.map_or((p, p), |(lo, hi): (f64, f64)| (lo.min(p), hi.max(p)))))
+}
+
+fn tip_ends(club: &ClubNeed, stock: &Stock) -> (f64, f64) {
+    let (mut low, mut high) = (0.0_f64, 0.0_f64);
+    for (i, a) in club.tips.iter().enumerate() {
+        let first = stock.tips[a.tip];
+        if first.count == 0 || first.grams > club.tip_cap_g {
+            continue;
+        }
+        (low, high) = (low.min(a.points), high.max(a.points));
+        for b in club.tips[i..].iter().filter(|_| club.tip_pair_allowed) {
+            let second = stock.tips[b.tip];
+            let enough = second.count >= if a.tip == b.tip { 2 } else { 1 };
+            if enough && first.grams + second.grams <= club.tip_cap_g {
+                (low, high) = (low.min(a.points + b.points), high.max(a.points + b.points));
+            }
+        }
+    }
+    (low, high)
+}

@@ -1,0 +1,158 @@
+//! The question: clubs that need parts, the stock they share, and what a deviation costs.
+//!
+//! The crate does not know what a club is made of. A club is a *base* deviation (everything that is not chosen here)
+//! plus the contributions of one head, one shaft, one grip and up to two tip weights, all in points of balance, which
+//! add because static moments add.
+
+use crate::loss::Loss;
+
+/// One part that may go into one club.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Candidate {
+    /// Index of the part within its kind in [`Stock`]; one part may be a candidate of many clubs.
+    pub part: usize,
+    /// What the part adds to the club's deviation, points (positive is head-heavy).
+    pub points: f64,
+    /// Mass of the part as it goes into this club (a shaft: as cut), g.
+    pub mass_g: f64,
+    /// Anything else that speaks against the part in this club, in units of one certainly missed club, ≥ 0:
+    /// scarcity, distance from the set's frequency slope, a neighbouring number's blank.
+    pub extra_cost: f64,
+}
+
+/// A tip weight of the tray as it sits in one club.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct TipFit {
+    /// Index into [`Stock::tips`].
+    pub tip: usize,
+    /// What one such weight adds to the club's deviation, points.
+    pub points: f64,
+}
+
+/// One compartment of the tray of tip weights.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Tip {
+    /// Mass of one weight, g.
+    pub grams: f64,
+    /// How many there are.
+    pub count: u32,
+}
+
+/// How a head's mass turns into points in a club, so that a shortage can be named in grams to order.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct HeadScale {
+    /// Points per gram of head.
+    pub points_per_g: f64,
+    /// Head mass at which [`Candidate::points`] would be zero, g.
+    pub zero_mass_g: f64,
+}
+
+/// A target for the whole club's mass.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct MassTarget {
+    /// Mass of everything that is not chosen here, g.
+    pub base_mass_g: f64,
+    /// Wanted mass of the finished club, g.
+    pub target_g: f64,
+}
+
+/// One club: what it lacks and what would fit.
+///
+/// A lock or a part already built in is a list with a single candidate.
+#[derive(Debug, Clone, PartialEq)]
+pub struct ClubNeed {
+    /// Deviation from target of everything that is not chosen, points.
+    pub base_points: f64,
+    /// Heads that fit.
+    pub heads: Vec<Candidate>,
+    /// Shafts that fit.
+    pub shafts: Vec<Candidate>,
+    /// Grips that fit.
+    pub grips: Vec<Candidate>,
+    /// Tip weights that fit (bore, length), with their effect.
+    pub tips: Vec<TipFit>,
+    /// Most tip weight allowed in this club, g.
+    pub tip_cap_g: f64,
+    /// Whether two tip weights may be stacked.
+    pub tip_pair_allowed: bool,
+    /// Shaft mass that the model's own slope along the set gives this club, g; only differences from it count.
+    pub shaft_nominal_g: f64,
+    /// Target for the whole mass, if the sheet asks for one.
+    pub mass_target: Option<MassTarget>,
+    /// Head mass against points, for naming what to order.
+    pub head_scale: Option<HeadScale>,
+    /// What finishing off target by a given deviation costs.
+    pub loss: Loss,
+}
+
+/// How many there are of each part. Weighed pieces have 1, bulk lots more; 0 takes a part out.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Stock {
+    /// Capacity of each head.
+    pub heads: Vec<u32>,
+    /// Capacity of each shaft.
+    pub shafts: Vec<u32>,
+    /// Capacity of each grip.
+    pub grips: Vec<u32>,
+    /// The tray.
+    pub tips: Vec<Tip>,
+}
+
+/// What things cost, all in one unit: 1 is one club that certainly misses its tolerance.
+///
+/// The defaults keep the order that builders give: finishing in tolerance first, then grams of tip weight, whole
+/// mass, and evenness of shafts in the set. They are a judgement (no source), meant to be changed.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct CostWeights {
+    /// Factor on [`Loss`].
+    pub loss: f64,
+    /// Per gram of tip weight.
+    pub tip_per_g: f64,
+    /// Per gram of range (greatest less least) of shaft mass about [`ClubNeed::shaft_nominal_g`] within a set.
+    pub shaft_range_per_g: f64,
+    /// Per gram that the whole club is off [`MassTarget`].
+    pub mass_per_g: f64,
+    /// For a club left unbuilt. Far above everything else by default, so that a set is built as completely as the
+    /// stock allows.
+    pub unbuilt: f64,
+    /// Costs are whole multiples of this (one part in ten thousand of a club by default): plans closer than that are
+    /// equal for every purpose, and whole numbers make the proof exact.
+    pub quantum: f64,
+}
+
+impl Default for CostWeights {
+    fn default() -> Self {
+        Self { loss: 1.0, tip_per_g: 0.005, shaft_range_per_g: 0.010, mass_per_g: 0.001, unbuilt: 10.0, quantum: 1e-4 }
+    }
+}
+
+/// One set to plan on its own.
+#[derive(Debug, Clone, PartialEq)]
+pub struct SetProblem {
+    /// The clubs.
+    pub clubs: Vec<ClubNeed>,
+    /// The stock.
+    pub stock: Stock,
+    /// What things cost.
+    pub weights: CostWeights,
+}
+
+/// One job of a day.
+#[derive(Debug, Clone, PartialEq)]
+pub struct JobSet {
+    /// The clubs of one player's set.
+    pub clubs: Vec<ClubNeed>,
+    /// Factor on everything this job costs: 1 for an ordinary job, more the sooner it is due.
+    pub priority: f64,
+}
+
+/// Many sets on one stock.
+#[derive(Debug, Clone, PartialEq)]
+pub struct DayProblem {
+    /// The jobs.
+    pub sets: Vec<JobSet>,
+    /// The stock they share.
+    pub stock: Stock,
+    /// What things cost.
+    pub weights: CostWeights,
+}

@@ -1,0 +1,88 @@
+//! One set: the public entry.
+
+use crate::check::check;
+use crate::compile::compile;
+use crate::diagnose::unbuildable;
+use crate::error::MatchError;
+use crate::exact;
+use crate::grid::FRAC;
+use crate::model::{JobSet, SetProblem};
+use crate::oracle::SetOracle;
+use crate::plan::choices;
+use crate::solution::{Choice, SetSolution};
+
+/// How much work a proof may take.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Limits {
+    /// Search nodes; at the limit the best plan so far is returned with its bound.
+    pub max_nodes: u64,
+}
+
+impl Default for Limits {
+    /// Two million nodes, well under a second.
+    fn default() -> Self {
+        Self { max_nodes: 2_000_000 }
+    }
+}
+
+/// Where a running search stands.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Progress {
+    /// Cost of the best plan so far.
+    pub cost: f64,
+    /// No plan can cost less than this.
+    pub bound: f64,
+    /// Steps of work done: search nodes for one set, rounds for a day.
+    pub steps: u64,
+}
+
+/// Plans one set and proves it.
+///
+/// # Errors
+/// See [`MatchError`]; clubs that cannot be built are no error but named in the solution.
+pub fn solve_set(problem: &SetProblem, limits: Limits) -> Result<SetSolution, MatchError> {
+    solve_set_watched(problem, limits, &mut |_| true)
+}
+
+/// As [`solve_set`], asking `go_on` now and then; when it says `false` the best plan so far is returned.
+///
+/// # Errors
+/// As [`solve_set`].
+pub fn solve_set_watched(
+    problem: &SetProblem,
+    limits: Limits,
+    go_on: &mut dyn FnMut(Progress) -> bool,
+) -> Result<SetSolution, MatchError> {
+    let sets = [JobSet { clubs: problem.clubs.clone(), priority: 1.0 }];
+    let compiled = compile(&sets, &problem.stock, &problem.weights)?;
+    let mut watch = |s: exact::Status| {
+        go_on(Progress { cost: compiled.cost(s.cost), bound: compiled.cost(s.bound), steps: s.nodes })
+    };
+    let proof = exact::solve(SetOracle::new(&compiled, 0), limits.max_nodes, &mut watch);
+    let plan = choices(&compiled, &sets, &problem.stock, &problem.weights, &proof.plan);
+    let checked = check(&sets, &problem.stock, &problem.weights, &plan).map_err(MatchError::CheckFailed)?;
+    if checked * i64::from(FRAC) != proof.cost {
+        let found = proof.cost / i64::from(FRAC);
+        return Err(MatchError::CheckFailed(format!("cost {checked} quanta, solver says {found}")));
+    }
+    let unbuildable = unbuildable(&sets, &problem.stock, &plan);
+    let clubs = plan.into_iter().next().unwrap_or_default();
+    let shaft_range_g = range(&clubs);
+    Ok(SetSolution {
+        shaft_range_g,
+        shaft_range_cost: shaft_range_g * problem.weights.shaft_range_per_g,
+        clubs,
+        cost: compiled.cost(proof.cost),
+        bound: compiled.cost(proof.bound),
+        proven: proof.bound >= proof.cost,
+        nodes: proof.nodes,
+        unbuildable,
+    })
+}
+
+/// Range of shaft residuals of the built clubs, g.
+pub(crate) fn range(clubs: &[Option<Choice>]) -> f64 {
+    let built = clubs.iter().flatten().map(|c| c.shaft_residual_g);
+    let (lo, hi) = built.fold((f64::INFINITY, f64::NEG_INFINITY), |(lo, hi), r| (lo.min(r), hi.max(r)));
+    (hi - lo).max(0.0)
+}

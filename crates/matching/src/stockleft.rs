@@ -1,0 +1,48 @@
+//! What is left of each type while a plan is being made.
+
+use crate::compile::{Club, Compiled};
+use crate::grid::FORBIDDEN;
+use crate::table::{ByType, Column};
+
+/// Remaining counts, and for the tables a "price" that forbids what has run out.
+#[derive(Debug, Clone)]
+pub(crate) struct StockLeft {
+    pub left: [Vec<u32>; 4],
+}
+
+impl StockLeft {
+    pub fn new(p: &Compiled) -> Self {
+        Self { left: [0, 1, 2, 3].map(|k| p.types[k].iter().map(|t| t.cap).collect()) }
+    }
+
+    /// Takes a column's parts; leaves the stock untouched and says no when something has run out.
+    pub fn take(&mut self, club: &Club, column: &Column) -> bool {
+        for (done, (k, ty)) in column.uses(club).enumerate() {
+            if self.left[k][ty] == 0 {
+                for (k, ty) in column.uses(club).take(done) {
+                    self.left[k][ty] += 1;
+                }
+                return false;
+            }
+            self.left[k][ty] -= 1;
+        }
+        true
+    }
+
+    /// Puts a column's parts back.
+    pub fn put(&mut self, club: &Club, column: &Column) {
+        for (k, ty) in column.uses(club) {
+            self.left[k][ty] += 1;
+        }
+    }
+
+    /// Prices with everything that has run out forbidden. A tip weight of which one is left still allows a pair of
+    /// them here; [`StockLeft::take`] catches that.
+    pub fn guard(&self, prices: &ByType, out: &mut ByType) {
+        for k in 0..4 {
+            for ((o, &price), &left) in out[k].iter_mut().zip(&prices[k]).zip(&self.left[k]) {
+                *o = if left == 0 { FORBIDDEN } else { price };
+            }
+        }
+    }
+}

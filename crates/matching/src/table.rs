@@ -1,0 +1,175 @@
+//! The cheapest club for given prices of parts, by folding one kind after another.
+//!
+//! Contributions add, so what a club costs depends on its shaft and grip only through the sum `y` of their points.
+//! Tip weights are folded into the loss first (the cheapest tip weight for each sum of the rest), heads next (the
+//! cheapest head for each `y`); what is left is a small table over shafts × grips.
+
+use crate::compile::{Club, Compiled, GRIP, HEAD, SHAFT, TIP, TipOption};
+use crate::grid::FORBIDDEN;
+
+/// A figure for each type of each kind: prices, or "none left" as [`FORBIDDEN`].
+pub(crate) type ByType = [Vec<i32>; 4];
+
+/// One figure for all types.
+pub(crate) fn by_type(p: &Compiled, value: i32) -> ByType {
+    [0, 1, 2, 3].map(|k| vec![value; p.types[k].len()])
+}
+
+/// The parts of one club, as positions in its own lists.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) struct Column {
+    pub head: u32,
+    pub shaft: u32,
+    pub grip: u32,
+    pub tip: u32,
+}
+
+impl Column {
+    /// Kind and type of everything the column takes from the stock.
+    pub fn uses<'a>(&self, club: &'a Club) -> impl Iterator<Item = (usize, usize)> + use<'a> {
+        let parts = [(HEAD, self.head), (SHAFT, self.shaft), (GRIP, self.grip)];
+        let tips = club.tips[self.tip as usize].uses;
+        parts
+            .into_iter()
+            .map(|(k, i)| (k, club.cands[k][i as usize].ty as usize))
+            .chain(tips.into_iter().flatten().map(|t| (TIP, t as usize)))
+    }
+
+    /// Cost without prices, shaft range and so on; [`FORBIDDEN`] or more when out of reach.
+    pub fn cost(&self, club: &Club) -> i32 {
+        let [h, s, g] =
+            [(HEAD, self.head), (SHAFT, self.shaft), (GRIP, self.grip)].map(|(k, i)| club.cands[k][i as usize]);
+        let t = club.tips[self.tip as usize];
+        let mass = club.mass.map_or(0, |m| m.cost(h.cg + s.cg + g.cg + t.cg));
+        club.loss.at(club.base + h.pts + s.pts + g.pts + t.pts) + h.cost + s.cost + g.cost + t.cost + mass
+    }
+}
+
+/// Price of a tip option.
+pub(crate) fn tip_price(option: &TipOption, tips: &[i32]) -> i32 {
+    option.uses.iter().flatten().fold(0_i32, |sum, &t| sum.saturating_add(tips[t as usize])).min(FORBIDDEN)
+}
+
+/// Heads and tip weights of one club folded under given prices.
+#[derive(Debug, Clone, Default)]
+pub(crate) struct Folded {
+    /// Least `y` in the table.
+    from: i32,
+    /// Cheapest loss + tip weight + head for each `y`.
+    table: Vec<i32>,
+    /// With a mass target instead: head and tip weight pairs, cheapest first.
+    pairs: Vec<HeadTip>,
+}
+
+#[derive(Debug, Clone, Copy)]
+struct HeadTip {
+    cost: i32,
+    pts: i32,
+    cg: i32,
+}
+
+/// Folds heads and tip weights. `scratch` is room for the tip-folded curve.
+pub(crate) fn fold(club: &Club, heads: &[i32], tips: &[i32], out: &mut Folded, scratch: &mut Vec<i32>) {
+    out.table.clear();
+    out.pairs.clear();
+    if club.mass.is_some() {
+        for h in &club.cands[HEAD] {
+            for t in &club.tips {
+                let cost = h.cost + heads[h.ty as usize].min(FORBIDDEN) + t.cost;
+                let cost = cost.saturating_add(tip_price(t, tips));
+                if cost < FORBIDDEN {
+                    out.pairs.push(HeadTip { cost, pts: h.pts + t.pts, cg: h.cg + t.cg });
+                }
+            }
+        }
+        out.pairs.sort_unstable_by_key(|p| p.cost);
+        return;
+    }
+    let ends = |k: usize| {
+        let pts = club.cands[k].iter().map(|c| c.pts);
+        Some((pts.clone().min()?, pts.max()?))
+    };
+    let (Some(h), Some(s), Some(g)) = (ends(HEAD), ends(SHAFT), ends(GRIP)) else { return };
+    let span = (s.1 + g.1 - s.0 - g.0 + 1) as usize;
+    out.from = s.0 + g.0;
+    // Cheapest tip weight for each sum of base, head, shaft and grip.
+    let first = club.base + out.from + h.0;
+    let length = span + (h.1 - h.0) as usize;
+    scratch.clear();
+    scratch.resize(length, FORBIDDEN);
+    for t in &club.tips {
+        let extra = t.cost.saturating_add(tip_price(t, tips));
+        if extra >= FORBIDDEN {
+            continue;
+        }
+        // Only the stretch where the loss curve is defined.
+        let shift = first + t.pts + club.loss.half;
+        let begin = (-shift).clamp(0, length as i32) as usize;
+        let end = (club.loss.costs.len() as i32 - shift).clamp(begin as i32, length as i32) as usize;
+        if begin < end {
+            let source = &club.loss.costs[(begin as i32 + shift) as usize..(end as i32 + shift) as usize];
+            lower(&mut scratch[begin..end], source, extra);
+        }
+    }
+    out.table.resize(span, FORBIDDEN);
+    for c in &club.cands[HEAD] {
+        let extra = c.cost + heads[c.ty as usize].min(FORBIDDEN);
+        if extra < FORBIDDEN {
+            let begin = (c.pts - h.0) as usize;
+            lower(&mut out.table, &scratch[begin..begin + span], extra);
+        }
+    }
+}
+
+/// `out[i] = min(out[i], source[i] + extra)`; the compiler vectorises it.
+fn lower(out: &mut [i32], source: &[i32], extra: i32) {
+    for (o, &s) in out.iter_mut().zip(source) {
+        *o = (*o).min(s + extra);
+    }
+}
+
+/// Fills `row[g]` with the cheapest club for the `s`-th shaft and each grip; prices of shaft and grip not included.
+pub(crate) fn fill_row(club: &Club, folded: &Folded, s: usize, row: &mut [i32]) {
+    let shaft = club.cands[SHAFT][s];
+    if let Some(charge) = club.mass {
+        for (out, g) in row.iter_mut().zip(&club.cands[GRIP]) {
+            let (y, cg) = (club.base + shaft.pts + g.pts, shaft.cg + g.cg);
+            let mut best = FORBIDDEN;
+            for p in &folded.pairs {
+                if p.cost >= best {
+                    break;
+                }
+                best = best.min(p.cost + club.loss.at(y + p.pts) + charge.cost(cg + p.cg));
+            }
+            *out = best + shaft.cost + g.cost;
+        }
+        return;
+    }
+    if folded.table.is_empty() {
+        row.fill(FORBIDDEN);
+        return;
+    }
+    let offset = shaft.pts - folded.from;
+    for (out, g) in row.iter_mut().zip(&club.cands[GRIP]) {
+        *out = folded.table[(offset + g.pts) as usize] + shaft.cost + g.cost;
+    }
+}
+
+/// The cheapest head and tip weight for a given shaft and grip: column and its cost including head and tip prices.
+pub(crate) fn pick(club: &Club, s: usize, g: usize, heads: &[i32], tips: &[i32]) -> Option<(i32, Column)> {
+    let mut best: Option<(i32, Column)> = None;
+    for (h, head) in club.cands[HEAD].iter().enumerate() {
+        let priced = heads[head.ty as usize];
+        if priced >= FORBIDDEN {
+            continue;
+        }
+        for (t, tip) in club.tips.iter().enumerate() {
+            let column = Column { head: h as u32, shaft: s as u32, grip: g as u32, tip: t as u32 };
+            let cost = column.cost(club).saturating_add(priced).saturating_add(tip_price(tip, tips));
+            if cost < best.map_or(FORBIDDEN, |b| b.0) {
+                best = Some((cost, column));
+            }
+        }
+    }
+    best
+}
