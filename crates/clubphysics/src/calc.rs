@@ -23,7 +23,14 @@ pub struct Topic {
 /// All topics, in the order of a menu.
 #[must_use]
 pub fn topics() -> &'static [Topic] {
-    const TOPICS: &[Topic] = &[crate::balance::TOPIC, crate::trim::TOPIC];
+    const TOPICS: &[Topic] = &[
+        crate::balance::TOPIC,
+        crate::inertia::TOPIC,
+        crate::trim::TOPIC,
+        crate::grip_size::TOPIC,
+        crate::lie::TOPIC,
+        crate::glue::TOPIC,
+    ];
     TOPICS
 }
 

@@ -5,7 +5,7 @@
 pub struct Estimate {
     /// The figure.
     pub value: f64,
-    /// Its standard deviation; `None` where no input had one.
+    /// Its standard deviation; `None` where no input that it depends on had one.
     pub sd: Option<f64>,
 }
 
@@ -92,10 +92,11 @@ impl Propagated {
         (product > 0.0).then(|| self.covariance(one, other) / product)
     }
 
-    /// Standard deviation of a result; `None` where no input had one.
+    /// Standard deviation of a result; `None` where no input that it depends on had one.
     #[must_use]
     pub fn sd(&self, result: usize) -> Option<f64> {
-        self.contributions.iter().any(|given| !given.is_empty()).then(|| self.variance(result).sqrt())
+        let depends = |given: &Vec<f64>| given.get(result).is_some_and(|share| *share != 0.0);
+        self.contributions.iter().any(depends).then(|| self.variance(result).sqrt())
     }
 
     /// Value and standard deviation of a result.

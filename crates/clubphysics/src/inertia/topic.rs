@@ -1,0 +1,232 @@
+//! The inertia topic.
+
+use serde_json::{Value, json};
+
+use super::{
+    InertiaInput, InertiaOutput, InertiaPart, PendulumInput, PendulumOutput,
+    kernel::{GRAVITY_M_S2, amplitude_factor, inertia as about, pendulum_inertia_kg_m2, pendulum_period_s},
+    series::Series,
+};
+use crate::{
+    PhysicsError,
+    calc::{Topic, through_json},
+    check,
+    real::{Dual, Real},
+    uncertainty::{Inputs, Point, Propagated, Var},
+};
+
+/// Grams times square millimetres in a kg·cm².
+const G_MM2_IN_KG_CM2: f64 = 1e5;
+/// kg·cm² in a kg·m².
+const KG_CM2_IN_KG_M2: f64 = 1e4;
+/// Beyond this amplitude the correction is no longer good to 1e-6.
+const AMPLITUDE_MAX_DEG: f64 = 30.0;
+
+/// The topic as [`calc`](crate::calc) offers it.
+pub const TOPIC: Topic = Topic {
+    name: "inertia",
+    title: "Inertia",
+    summary: "Inertia of a club from its parts or from a pendulum, and head masses for equal inertia or equal balance.",
+    example,
+    run: |input| through_json(input, inertia),
+};
+
+fn example() -> Value {
+    json!({
+        "parts": [
+            { "name": "head", "mass_g": 256.0, "mass_g_sd": 0.1, "position_mm": 950.0, "position_mm_sd": 2.0 },
+            { "name": "shaft", "mass_g": 120.0, "position_mm": 467.5, "length_mm": 935.0 },
+            { "name": "grip", "mass_g": 50.0, "position_mm": 105.0, "length_mm": 270.0 }
+        ],
+        "pendulum": {
+            "period_s": 1.8805, "period_s_sd": 0.0005, "total_mass_g": 426.0, "total_mass_g_sd": 0.1,
+            "balance_point_mm": 714.9, "balance_point_mm_sd": 0.5, "amplitude_deg": 8.0
+        },
+        "series": {
+            "reference_length_mm": 950.0, "lengths_mm": [975.4, 962.7, 950.0, 937.3, 924.6],
+            "head_mass_g": 256.0, "head_position_mm": 950.0,
+            "shaft_mass_g": 120.0, "shaft_length_mm": 935.0, "shaft_position_mm": 467.5,
+            "grip_mass_g": 50.0, "grip_length_mm": 270.0, "grip_position_mm": 105.0
+        }
+    })
+}
+
+/// Inertia of a club.
+///
+/// Accuracy: 1e-9 relative against exact fractions (`tests/val_inertia.rs`); standard deviations are first order,
+/// checked by simulation (`tests/val_topics_by_simulation.rs`).
+///
+/// # Errors
+///
+/// [`PhysicsError`] where nothing is asked for, or a figure is impossible: a pivot at the balance point, swings of more
+/// than 30°, a length that leaves no shaft.
+pub fn inertia(input: &InertiaInput) -> Result<InertiaOutput, PhysicsError> {
+    check::finite("axis_mm", input.axis_mm, "mm")?;
+    let gravity = check::positive("gravity_m_s2", input.gravity_m_s2.unwrap_or(GRAVITY_M_S2), "m/s²")?;
+    if input.parts.is_none() && input.pendulum.is_none() && input.series.is_none() {
+        return Err(PhysicsError::Missing {
+            field: "parts".to_owned(),
+            advice: "give parts, a pendulum reading, or a series of lengths",
+        });
+    }
+    let mut inputs = Inputs::default();
+    let parts = input.parts.as_ref().map(|parts| read_parts(parts, &mut inputs)).transpose()?;
+    let pendulum = input.pendulum.as_ref().map(|pendulum| read_pendulum(pendulum, &mut inputs)).transpose()?;
+    let series = input.series.as_ref().map(|series| Series::read(series, &mut inputs)).transpose()?;
+    inputs.correlate_named(&input.correlations)?;
+
+    let results = inputs.propagate(|x| {
+        let mut results = Vec::new();
+        if let Some(parts) = &parts {
+            results.extend(of_parts(x, parts, input.axis_mm, gravity)?);
+        }
+        if let Some(pendulum) = &pendulum {
+            results.extend(of_pendulum(x, *pendulum, input.axis_mm, gravity));
+        }
+        if let Some(series) = &series {
+            let [head, place] = series.vars();
+            results.extend(series.results(x[head], x[place])?);
+        }
+        Ok(results)
+    })?;
+    let after_parts = if parts.is_some() { PARTS_RESULTS } else { 0 };
+    let after_pendulum = after_parts + if pendulum.is_some() { PENDULUM_RESULTS } else { 0 };
+    let value = |at: usize| parts.as_ref().map(|_| results.value(at));
+    let sd = |at: usize| parts.as_ref().and_then(|_| results.sd(at));
+    Ok(InertiaOutput {
+        total_mass_g: value(0),
+        balance_point_mm: value(1),
+        inertia_about_butt_kg_cm2: value(2),
+        inertia_about_butt_kg_cm2_sd: sd(2),
+        inertia_about_axis_kg_cm2: value(3),
+        inertia_about_axis_kg_cm2_sd: sd(3),
+        inertia_about_balance_point_kg_cm2: value(4),
+        inertia_about_balance_point_kg_cm2_sd: sd(4),
+        period_s: value(5).filter(|period_s| period_s.is_finite()),
+        period_s_sd: sd(5).filter(|sd_s| sd_s.is_finite()),
+        pendulum: pendulum.map(|_| pendulum_output(&results, after_parts)),
+        series: series.map(|series| series.rows(&results, after_pendulum)),
+    })
+}
+
+/// Own inertia of a part.
+enum Own {
+    Rod(f64),
+    Given(Var),
+    Point,
+}
+
+/// Mass, place and own inertia of each part.
+fn read_parts(parts: &[InertiaPart], inputs: &mut Inputs) -> Result<Vec<(Var, Var, Own)>, PhysicsError> {
+    check::enough("parts", parts.len(), 1, "list the parts of the club with mass and place")?;
+    let mut read = Vec::with_capacity(parts.len());
+    for (i, part) in parts.iter().enumerate() {
+        let field = |name: &str| format!("parts[{i}].{name}");
+        check::not_negative(&field("mass_g"), part.mass_g, "g")?;
+        check::not_negative(&field("position_mm"), part.position_mm, "mm")?;
+        let mass = inputs.add(field("mass_g"), part.mass_g, part.mass_g_sd)?;
+        let place = inputs.add(field("position_mm"), part.position_mm, part.position_mm_sd)?;
+        let own = match (part.length_mm, part.own_inertia_kg_cm2) {
+            (Some(_), Some(_)) => {
+                return Err(PhysicsError::Contradiction {
+                    what: format!("{} and own_inertia_kg_cm2 are both given", field("length_mm")),
+                    advice: "a part is an even rod or has its own inertia, give one",
+                });
+            }
+            (Some(length_mm), None) => Own::Rod(check::not_negative(&field("length_mm"), length_mm, "mm")?),
+            (None, Some(own)) => {
+                check::not_negative(&field("own_inertia_kg_cm2"), own, "kg·cm²")?;
+                Own::Given(inputs.add(field("own_inertia_kg_cm2"), own, part.own_inertia_kg_cm2_sd)?)
+            }
+            (None, None) => Own::Point,
+        };
+        read.push((mass, place, own));
+    }
+    Ok(read)
+}
+
+const PARTS_RESULTS: usize = 6;
+
+/// Mass, balance point, inertia about butt, axis and balance point, period on the axis.
+fn of_parts(
+    x: &Point<'_, Dual>,
+    parts: &[(Var, Var, Own)],
+    axis_mm: f64,
+    gravity: f64,
+) -> Result<[Dual; PARTS_RESULTS], PhysicsError> {
+    let zero = Dual::fixed(0.0);
+    let figures: Vec<_> = parts
+        .iter()
+        .map(|(mass, place, own)| {
+            let own_g_mm2 = match own {
+                Own::Rod(length_mm) => x[*mass] * (length_mm * length_mm / 12.0),
+                Own::Given(own) => x[*own] * G_MM2_IN_KG_CM2,
+                Own::Point => zero,
+            };
+            (x[*mass], x[*place], own_g_mm2)
+        })
+        .collect();
+    let mass_g = figures.iter().fold(zero, |sum, part| sum + part.0);
+    check::positive("mass of all parts", mass_g.value, "g")?;
+    let centre_mm = figures.iter().fold(zero, |sum, part| sum + part.0 * part.1) / mass_g;
+    let [butt, axis, centre] = [zero, Dual::fixed(axis_mm), centre_mm]
+        .map(|axis_mm| about(figures.iter().copied(), axis_mm) / G_MM2_IN_KG_CM2);
+    let arm_m = (centre_mm - axis_mm) / 1000.0;
+    // The club hangs on either side of the axis; without an arm it does not swing at all.
+    let arm_m = if arm_m.value < 0.0 { -arm_m } else { arm_m };
+    let period_s = if arm_m.value == 0.0 {
+        Dual::fixed(f64::INFINITY)
+    } else {
+        pendulum_period_s(axis / KG_CM2_IN_KG_M2, mass_g / 1000.0, arm_m, gravity)
+    };
+    Ok([mass_g, centre_mm, butt, axis, centre, period_s])
+}
+
+fn read_pendulum(pendulum: &PendulumInput, inputs: &mut Inputs) -> Result<[Var; 5], PhysicsError> {
+    let field = |name: &str| format!("pendulum.{name}");
+    check::positive(&field("period_s"), pendulum.period_s, "s")?;
+    check::positive(&field("total_mass_g"), pendulum.total_mass_g, "g")?;
+    check::positive(&field("balance_point_mm"), pendulum.balance_point_mm, "mm")?;
+    check::finite(&field("pivot_mm"), pendulum.pivot_mm, "mm")?;
+    let advice = "the club must hang with its balance point below the pivot; measure both from the butt end";
+    check::below(&field("pivot_mm"), pendulum.pivot_mm, pendulum.balance_point_mm, "mm", advice)?;
+    check::not_negative(&field("amplitude_deg"), pendulum.amplitude_deg, "deg")?;
+    let advice = "let it swing less: the correction is only good for small angles";
+    check::at_most(&field("amplitude_deg"), pendulum.amplitude_deg, AMPLITUDE_MAX_DEG, "deg", advice)?;
+    Ok([
+        inputs.add(field("period_s"), pendulum.period_s, pendulum.period_s_sd)?,
+        inputs.add(field("total_mass_g"), pendulum.total_mass_g, pendulum.total_mass_g_sd)?,
+        inputs.add(field("balance_point_mm"), pendulum.balance_point_mm, pendulum.balance_point_mm_sd)?,
+        inputs.add(field("pivot_mm"), pendulum.pivot_mm, pendulum.pivot_mm_sd)?,
+        inputs.add(field("amplitude_deg"), pendulum.amplitude_deg, pendulum.amplitude_deg_sd)?,
+    ])
+}
+
+const PENDULUM_RESULTS: usize = 5;
+
+/// Inertia about pivot, butt, axis and balance point, and the period freed from its amplitude.
+fn of_pendulum(x: &Point<'_, Dual>, vars: [Var; 5], axis_mm: f64, gravity: f64) -> [Dual; PENDULUM_RESULTS] {
+    let [period_s, mass_g, centre_mm, pivot_mm, amplitude_deg] = vars.map(|var| x[var]);
+    let small_s = period_s / amplitude_factor(amplitude_deg * 1f64.to_radians());
+    let (mass_kg, arm_m) = (mass_g / 1000.0, (centre_mm - pivot_mm) / 1000.0);
+    let pivot = pendulum_inertia_kg_m2(mass_kg, arm_m, small_s, gravity);
+    let centre = pivot - mass_kg * arm_m.squared();
+    let moved = |arm_mm: Dual| centre + mass_kg * (arm_mm / 1000.0).squared();
+    let [butt, axis] = [moved(centre_mm), moved(centre_mm - axis_mm)];
+    let [pivot, butt, axis, centre] = [pivot, butt, axis, centre].map(|inertia| inertia * KG_CM2_IN_KG_M2);
+    [pivot, butt, axis, centre, small_s]
+}
+
+fn pendulum_output(results: &Propagated, first: usize) -> PendulumOutput {
+    PendulumOutput {
+        inertia_about_pivot_kg_cm2: results.value(first),
+        inertia_about_pivot_kg_cm2_sd: results.sd(first),
+        inertia_about_butt_kg_cm2: results.value(first + 1),
+        inertia_about_butt_kg_cm2_sd: results.sd(first + 1),
+        inertia_about_axis_kg_cm2: results.value(first + 2),
+        inertia_about_axis_kg_cm2_sd: results.sd(first + 2),
+        inertia_about_balance_point_kg_cm2: results.value(first + 3),
+        inertia_about_balance_point_kg_cm2_sd: results.sd(first + 3),
+        small_period_s: results.value(first + 4),
+    }
+}
