@@ -1,0 +1,11 @@
+// What moves: single keys, clocks, entries kept without network, other tablets' readings. The page says by data
+// attributes what it wants; nothing here knows a page, and every page works without it.
+import { clocks } from "./clocks.js";
+import { keys } from "./keys.js";
+import { keep } from "./keep.js";
+import { live } from "./live.js";
+
+clocks();
+keys();
+keep();
+live();

@@ -103,7 +103,7 @@ pub struct GridRow {
 pub fn set_grid(caption: &str, against: &str, rows: &[GridRow]) -> Markup {
     html! {
         div.grid-wrap {
-            table.set-grid {
+            table.set-grid role="table" {
                 caption.hidden { (caption) }
                 thead {
                     tr {
@@ -128,15 +128,15 @@ fn grid_row(row: &GridRow) -> Markup {
         ClubState::Doubted => "doubted",
     };
     html! {
-        tr.(class).current[row.current] aria-current=[row.current.then_some("true")] {
-            th scope="row" { a href=(row.href) { (row.number) } }
-            td.grid-mark {
+        tr.(class).current[row.current] role="row" aria-current=[row.current.then_some("true")] {
+            th scope="row" role="rowheader" { a href=(row.href) { (row.number) } }
+            td.grid-mark role="cell" {
                 (club_mark(row.deviation_points, row.half_band_points, row.tolerance_points, true))
                 span.hidden { (row.state.word()) }
             }
-            td.grid-expected { (row.expected) }
-            td.grid-reading { (row.reading) }
-            td.grid-words {
+            td.grid-expected role="cell" { (row.expected) }
+            td.grid-reading role="cell" { (row.reading) }
+            td.grid-words role="cell" {
                 @match row.state {
                     ClubState::Doubted => { (icon(Icon::Doubt)) }
                     ClubState::Off => { (icon(Icon::Caution)) }

@@ -1,0 +1,81 @@
+// Other tablets' readings: a part of the page with data-live="JOB" is fetched anew when the server says that the job
+// changed, unless somebody is typing in it; then it waits until the entry is empty or left.
+const pending = new Set();
+let fetching = false;
+
+export function live() {
+  document.addEventListener("focusout", () => setTimeout(refresh, 50));
+  document.addEventListener("setwright:sent", () => all().forEach((part) => want(part.dataset.live)));
+  if (!all().length || !window.EventSource) return;
+  const events = new EventSource("/api/v1/live");
+  let broken = false;
+  events.addEventListener("job", (event) => want(jobOf(event.data)));
+  events.addEventListener("error", () => (broken = true));
+  // After a break anything may have changed.
+  events.addEventListener("open", () => broken && ((broken = false), all().forEach((part) => want(part.dataset.live))));
+  window.addEventListener("pagehide", () => events.close());
+}
+
+const all = () => [...document.querySelectorAll("[data-live]")];
+
+function jobOf(data) {
+  try {
+    const value = JSON.parse(data);
+    return typeof value === "object" ? String(value.job ?? value.id) : String(value);
+  } catch {
+    return data;
+  }
+}
+
+function want(job) {
+  if (!all().some((part) => part.dataset.live === job)) return;
+  pending.add(job);
+  refresh();
+}
+
+// Typing: a field of the part holds something that the server does not know yet.
+function typing(part) {
+  const changed = (field) =>
+    field.matches("input:not([type=hidden]), textarea, select") &&
+    (field.matches("[type=checkbox], [type=radio]") ? field.checked !== field.defaultChecked
+      : field.matches("select") ? [...field.options].some((option) => option.selected !== option.defaultSelected) && field === document.activeElement
+      : field.value !== field.defaultValue);
+  return part.querySelector("form[data-busy]") || [...part.querySelectorAll("input, textarea, select")].some(changed);
+}
+
+async function refresh() {
+  if (fetching || !pending.size) return;
+  const free = all().filter((part) => pending.has(part.dataset.live) && !typing(part));
+  if (!free.length) return;
+  fetching = true;
+  const jobs = new Set(free.map((part) => part.dataset.live));
+  jobs.forEach((job) => pending.delete(job));
+  try {
+    const answer = await fetch(location.href, { headers: { Accept: "text/html" } });
+    if (answer.ok) put(new DOMParser().parseFromString(await answer.text(), "text/html"), jobs);
+  } catch {
+    jobs.forEach((job) => pending.add(job));
+  }
+  fetching = false;
+}
+
+function put(page, jobs) {
+  const fresh = [...page.querySelectorAll("[data-live]")];
+  all().forEach((part, index) => {
+    const next = fresh[index];
+    if (!next || !jobs.has(part.dataset.live) || next.dataset.live !== part.dataset.live) return;
+    if (typing(part)) return pending.add(part.dataset.live);
+    if (plain(next) === plain(part)) return;
+    const focused = part.contains(document.activeElement) ? document.activeElement.id : "";
+    const scrolled = [...part.querySelectorAll(".clubs, .stepper, .table-wrap")].map((box) => box.scrollLeft);
+    part.replaceChildren(...document.adoptNode(next).childNodes);
+    [...part.querySelectorAll(".clubs, .stepper, .table-wrap")].forEach((box, at) => (box.scrollLeft = scrolled[at] ?? 0));
+    if (focused) document.getElementById(focused)?.focus({ preventScroll: true });
+    part.classList.remove("is-new");
+    void part.offsetWidth;
+    part.classList.add("is-new");
+  });
+}
+
+// The content without the keys that the server makes anew for each page.
+const plain = (part) => part.innerHTML.replace(/name="request_key" value="[^"]*"/g, "");

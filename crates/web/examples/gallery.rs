@@ -1,0 +1,62 @@
+//! Writes the pages that show the look into a folder, with the style sheet and scripts beside them:
+//! `cargo run -p web --example gallery -- FOLDER [light|dark]`.
+
+use std::path::Path;
+use std::{env, fs, io};
+
+use web::assets::{asset, asset_url};
+use web::look::{Clock, FooterLink, Nav, PageFrame, gallery, page};
+
+fn main() -> io::Result<()> {
+    let Some(folder) = env::args().nth(1) else {
+        return Err(io::Error::other("name the folder to write to, such as target/gallery"));
+    };
+    let theme = match env::args().nth(2).as_deref() {
+        None => None,
+        Some("light") => Some("light"),
+        Some("dark") => Some("dark"),
+        Some(other) => return Err(io::Error::other(format!("`{other}` is no theme; write light or dark"))),
+    };
+    let folder = Path::new(&folder);
+    for name in ["setwright.css", "bench.js", "clocks.js", "keys.js", "keep.js", "live.js", "mark.svg"] {
+        let place = folder.join(asset_url(name).trim_start_matches('/'));
+        fs::create_dir_all(place.parent().unwrap_or(folder))?;
+        fs::write(place, asset(name).ok_or_else(|| io::Error::other(format!("{name} is not carried")))?)?;
+    }
+    let bench = PageFrame {
+        title: "Bench".to_owned(),
+        active: Nav::Bench,
+        crumb: "Job 42 · 8 irons · tip weight in, before gluing".to_owned(),
+        clocks: vec![Clock {
+            label: "Glue".to_owned(),
+            until: "2020-01-01T00:00:00Z".to_owned(),
+            text: "14:20".to_owned(),
+            done: "14:20".to_owned(),
+            href: "/glue".to_owned(),
+        }],
+        at_bench: true,
+        theme,
+        ..PageFrame::default()
+    };
+    let pages = [
+        ("bench.html", PageFrame { body: gallery::bench_example(), ..bench.clone() }),
+        ("grid.html", PageFrame { body: gallery::grid_example(), ..bench.clone() }),
+        ("card.html", PageFrame { title: "Job cards".to_owned(), body: gallery::card_example(), ..bench.clone() }),
+        (
+            "index.html",
+            PageFrame {
+                title: "The look".to_owned(),
+                active: Nav::Elsewhere,
+                crumb: "Colours, blocks and pictures".to_owned(),
+                at_bench: false,
+                body: gallery::gallery(),
+                footer: vec![FooterLink { href: "#".to_owned(), label: "Calculators".to_owned() }],
+                ..bench
+            },
+        ),
+    ];
+    for (name, frame) in pages {
+        fs::write(folder.join(name), page(&frame).into_string().replace("\"/assets/", "\"assets/"))?;
+    }
+    Ok(())
+}
