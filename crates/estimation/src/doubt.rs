@@ -6,10 +6,32 @@ use crate::job::JobModel;
 use crate::layout::Layout;
 use crate::reading::{Observation, Standing};
 use crate::solve::in_order;
+use serde::{Deserialize, Serialize};
 use std::collections::BTreeSet;
+use utoipa::ToSchema;
 
 /// A reading is doubted when it lies this many standard deviations from what the others forecast: 0.27 % of good ones.
 pub const DOUBT_LIMIT: f64 = 3.0;
+
+/// A reading that may be the wrong one.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+pub struct Suspect {
+    /// The reading.
+    pub id: String,
+    /// Its leave-one-out deviation, standard deviations.
+    pub z: f64,
+    /// Odds that this one is wrong against the one that was set aside: exp((z² − z_max²)/2), the ratio of how well
+    /// all readings are explained by a shift of the one or of the other.
+    pub odds: f64,
+}
+
+/// One reading set aside, with those that could have been it instead.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+pub struct Suspicion {
+    /// All suspects with odds of at least 1 in 100, the likeliest first: the first was set aside. Neighbouring readings
+    /// of one club are often hard to tell apart; another reading tells.
+    pub suspects: Vec<Suspect>,
+}
 
 /// A belief without the readings that could not be believed.
 #[derive(Debug, Clone)]
@@ -20,6 +42,9 @@ pub struct Doubt {
     pub set_aside: Vec<String>,
     /// Names of readings that came in doubted and are believed again.
     pub rehabilitated: Vec<String>,
+    /// How each reading came to be set aside, in the order in which it happened; those that came back later are among
+    /// them.
+    pub suspicions: Vec<Suspicion>,
 }
 
 impl JobModel {
@@ -41,8 +66,10 @@ impl JobModel {
         let readings = in_order(readings)?;
         let mut trial = Trial { layout, readings, limit, aside: BTreeSet::new() };
         let mut belief = trial.solve()?;
-        while let Some(worst) = trial.worst(&belief)? {
-            trial.aside.insert(worst);
+        let mut suspicions = Vec::new();
+        while let Some(suspicion) = trial.suspects(&belief)? {
+            trial.aside.insert(suspicion.suspects[0].id.clone());
+            suspicions.push(suspicion);
             belief = trial.solve()?;
         }
         // From here on the set only shrinks: a reading comes back for good, or is refused until another has come back.
@@ -50,7 +77,7 @@ impl JobModel {
         while let Some(mildest) = trial.mildest(&belief, &refused)? {
             trial.aside.remove(&mildest);
             let again = trial.solve()?;
-            if trial.worst(&again)?.is_some() {
+            if trial.suspects(&again)?.is_some() {
                 trial.aside.insert(mildest.clone());
                 refused.insert(mildest);
             } else {
@@ -60,7 +87,7 @@ impl JobModel {
         }
         let came_doubted = |id: &&Observation| id.standing == Standing::Doubted && !trial.aside.contains(&id.id);
         let rehabilitated = trial.readings.iter().filter(came_doubted).map(|r| r.id.clone()).collect();
-        Ok(Doubt { belief, set_aside: trial.aside.into_iter().collect(), rehabilitated })
+        Ok(Doubt { belief, set_aside: trial.aside.into_iter().collect(), rehabilitated, suspicions })
     }
 }
 
@@ -83,19 +110,28 @@ impl Trial {
         Belief::new(self.layout.clone(), readings)
     }
 
-    /// The believed reading that deviates most, if beyond the limit.
-    fn worst(&self, belief: &Belief) -> Result<Option<String>, E> {
-        let mut worst: Option<(f64, String)> = None;
-        for (reading, i) in belief.readings().iter().zip(belief.innovations()?) {
-            let testable = reading.standing == Standing::Believed;
-            let least = worst.as_ref().map_or(self.limit, |(z, _)| *z);
-            // Two readings that disagree only with each other deviate alike up to rounding: take the later.
-            let close = worst.is_some() && (i.z.abs() - least).abs() <= 1e-9 * least;
-            if testable && (i.z.abs() > least || close) {
-                worst = Some((i.z.abs(), i.id));
-            }
+    /// The believed readings that deviate most, if the first is beyond the limit.
+    fn suspects(&self, belief: &Belief) -> Result<Option<Suspicion>, E> {
+        let testable = belief.readings().iter().map(|reading| reading.standing == Standing::Believed);
+        let mut suspects: Vec<Suspect> = belief
+            .innovations()?
+            .into_iter()
+            .zip(testable)
+            .filter(|(_, testable)| *testable)
+            .map(|(i, _)| Suspect { id: i.id, z: i.z, odds: 1.0 })
+            .collect();
+        let most = suspects.iter().fold(0.0, |most: f64, suspect| most.max(suspect.z.abs()));
+        if most <= self.limit {
+            return Ok(None);
         }
-        Ok(worst.map(|(_, id)| id))
+        // Two readings that disagree only with each other deviate alike up to rounding: the later is taken.
+        let first = suspects.iter().rposition(|suspect| suspect.z.abs() >= most * (1.0 - 1e-6)).unwrap_or_default();
+        let first = suspects.remove(first);
+        suspects.iter_mut().for_each(|s| s.odds = (0.5 * (s.z * s.z - first.z * first.z)).exp().min(1.0));
+        suspects.retain(|suspect| suspect.odds >= 0.01);
+        suspects.sort_by(|a, b| b.odds.total_cmp(&a.odds).then_with(|| a.id.cmp(&b.id)));
+        suspects.insert(0, first);
+        Ok(Some(Suspicion { suspects }))
     }
 
     /// The reading set aside that now fits best, if within the limit.

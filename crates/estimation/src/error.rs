@@ -36,6 +36,19 @@ pub enum EstimationError {
         /// The reading.
         id: String,
     },
+    /// A reading is so much better than what was known before that the arithmetic would lose the rest.
+    #[error(
+        "reading {id}: it is {ratio:e} times sharper than what was known before, more than {limit:e}; state its \
+         uncertainty less sharply or the prior less widely"
+    )]
+    TooSharp {
+        /// The reading.
+        id: String,
+        /// Prior standard deviation of what is read over the reading's.
+        ratio: f64,
+        /// The greatest ratio that is computed.
+        limit: f64,
+    },
     /// A name was used twice.
     #[error("{what} {key:?} occurs more than once; names must be unique")]
     Duplicate {

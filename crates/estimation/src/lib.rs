@@ -60,7 +60,7 @@ pub mod normal;
 pub use belief::{Belief, Forecast, Gradient, Joint};
 pub use budget::{Contribution, Source};
 pub use club::{Club, Datum, OnClub, Piece, Prior, Role, Share};
-pub use doubt::{DOUBT_LIMIT, Doubt};
+pub use doubt::{DOUBT_LIMIT, Doubt, Suspect, Suspicion};
 pub use error::EstimationError;
 pub use innovation::Innovation;
 pub use job::{Drift, JobModel, JointPrior, ScalePrior, SharedPrior};

@@ -12,6 +12,9 @@ use crate::rounding::{interval_estimate, is_coarse, step_variance};
 /// A change of less than this many prior standard deviations counts as settled; Newton's next step is far smaller.
 const SETTLED: f64 = 1e-9;
 const ROUNDS: usize = 60;
+/// Prior standard deviation over a reading's: its square times the rounding of a double must stay far below 1, or the
+/// prior of what the reading does not tell would drown in it.
+const SHARPEST: f64 = 3e6;
 
 /// One reading, or several that share their rounding error, as it enters the equations.
 #[derive(Debug, Clone)]
@@ -65,6 +68,14 @@ impl Belief {
         let terms = terms(&layout, &readings, &questions);
         let sizes: Vec<usize> = layout.clubs.iter().map(|club| club.states.len()).collect();
         let mut at = Settling::new(&layout, &terms, Point::prior(&layout))?;
+        for ((row, variance), term) in at.rows.iter().zip(&terms) {
+            let square = row.local.iter().chain(&row.shared).map(|x| x * x).sum::<f64>();
+            let ratio = (square / variance).sqrt();
+            if ratio > SHARPEST {
+                let id = readings[term.members[0]].id.clone();
+                return Err(E::TooSharp { id, ratio, limit: SHARPEST });
+            }
+        }
         let mut last_step = f64::INFINITY;
         for _ in 0..ROUNDS {
             let arrow = Arrow::new(&sizes, layout.shared_keys.len(), &at.rows);
