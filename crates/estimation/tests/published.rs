@@ -128,6 +128,7 @@ fn val_individuals_chart() -> Result<(), EstimationError> {
 
 /// Computed with scipy, agreeing with rounded published tables.
 #[test]
+#[expect(clippy::approx_constant, reason = "d2 of two happens to be 2/√π; the published digits stand here")]
 fn val_constants_of_ranges() {
     let ranges = [1.12838, 1.69257, 2.05875, 2.32593, 2.53441, 2.70436, 2.84720, 2.97003, 3.07751];
     let deviations = [0.797885, 0.886227, 0.921318, 0.939986, 0.951533, 0.959369, 0.965030, 0.969311, 0.972659];
