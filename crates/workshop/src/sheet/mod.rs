@@ -1,5 +1,18 @@
 //! The fitting sheet: who, what, and the readings of the reference club that the fitting settled on.
 
+pub mod check;
+mod check_fit;
+mod check_order;
+mod check_stock;
+pub mod mass_model;
+mod set_rule;
+pub mod short;
+mod short_words;
+
+pub use check::{Severity, SheetProblem, check};
+pub use check_stock::{HeadWindow, head_window};
+pub use short::{ExpandContext, Expanded, KindChoice, Origin, SetModels, ShortError, expand, explain};
+
 use crate::kind::{ClubKind, Facing, Hand, LengthTo, SoftSide, words};
 use jiff::civil::Date;
 use serde::{Deserialize, Serialize};

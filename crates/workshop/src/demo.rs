@@ -1,0 +1,27 @@
+//! An invented shop for demonstration and tests: its models, its stock and a few sheets.
+//!
+//! Names are those of birds, winds and minerals and of nobody's products; players are nobody. The figures hang together
+//! as a real shop's do: heads rise about 7 g a number, lengths fall by half an inch, and with the nominal parts every
+//! sheet is reached with 2 to 6 g in the tip, because the heads are a few grams light on purpose.
+
+mod models;
+mod parts;
+mod sheets;
+
+pub use models::models;
+pub use parts::parts;
+pub use sheets::sheets;
+
+use crate::shop::Shop;
+
+/// The invented shop.
+#[must_use]
+pub fn shop() -> Shop {
+    Shop {
+        name: "Quillmere Bench".into(),
+        room_c: 21.0,
+        adhesive: Some("DOLERITE".into()),
+        tape: Some("TAPE-2S".into()),
+        ..Shop::default()
+    }
+}

@@ -1,0 +1,352 @@
+//! One row of a parts file: its cells read, held against the models, and written again.
+
+use super::BadRow;
+use crate::id::PartId;
+use crate::model::{HeadModel, Library, Model, PartKind, TipShape};
+use crate::part::{Part, PartState};
+use quantity::{LengthUnit, MassUnit, NotationError, decimal, parse_angle, parse_length, parse_mass};
+use std::collections::BTreeMap;
+
+/// Reads rows of a file with these columns.
+pub(super) struct RowReader<'a> {
+    pub library: &'a Library,
+    pub columns: &'a [Option<&'static str>],
+    pub width: usize,
+}
+
+/// What is wrong with one cell.
+struct Fault {
+    column: &'static str,
+    cell: String,
+    problem: String,
+    next: String,
+}
+
+/// The faults of a row as they are found.
+#[derive(Default)]
+struct Faults(Vec<Fault>);
+
+impl Faults {
+    fn add(&mut self, column: &'static str, cell: &str, problem: impl Into<String>, next: impl Into<String>) {
+        self.0.push(Fault { column, cell: cell.to_owned(), problem: problem.into(), next: next.into() });
+    }
+
+    /// The value, or its notation error as a fault.
+    fn read<T>(&mut self, column: &'static str, cell: &str, read: Result<T, NotationError>) -> Option<T> {
+        read.map_err(|e| {
+            self.add(column, cell, e.to_string().trim_end_matches('.'), "Correct the cell");
+        })
+        .ok()
+    }
+}
+
+impl RowReader<'_> {
+    /// The part of a row and what is doubtful about it.
+    pub(super) fn part(
+        &self,
+        record: &csv::StringRecord,
+        line: u64,
+        seen: &mut BTreeMap<String, u64>,
+    ) -> Result<(Part, Vec<String>), Box<BadRow>> {
+        let row: Vec<String> = record.iter().map(str::to_owned).collect();
+        let mut faults = Faults::default();
+        if row.len() != self.width {
+            let open_quote = row.iter().any(|cell| cell.contains('\n'));
+            let next = if open_quote {
+                "A quote in it is not closed"
+            } else if row.len() > self.width {
+                "Put a cell that holds a comma in quotes, for example \"256,1\""
+            } else {
+                "Add the missing commas"
+            };
+            let problem = format!("the row has {} cells and the header {}", row.len(), self.width);
+            return Err(Box::new(BadRow {
+                line,
+                column: String::new(),
+                cell: String::new(),
+                problem,
+                next: next.into(),
+                also: vec![],
+                row,
+            }));
+        }
+        let cell = |name: &str| {
+            let at = self.columns.iter().position(|c| *c == Some(name));
+            at.map_or("", |i| row[i].trim())
+        };
+        let part = self.read(&cell, &mut faults);
+        code_is_new(&part.code, line, seen, &mut faults);
+        if let Err(e) = part.check() {
+            let column = e.field().and_then(|f| super::COLUMNS.iter().copied().find(|c| *c == f)).unwrap_or("code");
+            if !faults.0.iter().any(|f| f.column == column) {
+                faults.add(column, cell(column), e.to_string(), "Correct the row");
+            }
+        }
+        let mut faults = faults.0.into_iter();
+        match faults.next() {
+            None => {
+                seen.insert(part.code.to_lowercase(), line);
+                let doubts = self.doubts(&part);
+                Ok((part, doubts))
+            }
+            Some(first) => Err(Box::new(BadRow {
+                line,
+                column: first.column.to_owned(),
+                cell: first.cell,
+                problem: first.problem,
+                next: first.next,
+                also: faults.map(|f| format!("{} “{}”: {}. {}", f.column, f.cell, f.problem, f.next)).collect(),
+                row,
+            })),
+        }
+    }
+
+    fn read<'c>(&self, cell: &impl Fn(&str) -> &'c str, faults: &mut Faults) -> Part {
+        let mut figure = |column: &'static str, read: fn(&str) -> Result<f64, NotationError>| {
+            let text = cell(column);
+            if text.is_empty() { None } else { faults.read(column, text, read(text)) }
+        };
+        let mass_g = figure("mass_g", |t| parse_mass(t, MassUnit::Gram).map(quantity::Mass::g));
+        let length_mm = figure("length_mm", |t| parse_length(t, LengthUnit::Millimetre).map(quantity::Length::mm));
+        let balance_point_mm =
+            figure("balance_point_mm", |t| parse_length(t, LengthUnit::Millimetre).map(quantity::Length::mm));
+        let loft_deg = figure("loft_deg", |t| parse_angle(t).map(quantity::Angle::deg));
+        let lie_deg = figure("lie_deg", |t| parse_angle(t).map(quantity::Angle::deg));
+        let kind = kind_of(cell("kind"), faults);
+        let state = state_of(cell("state"), faults);
+        let count = count_of(cell("count"), faults);
+        let model = self.model_of(cell("model"), kind, faults);
+        let number = self.number_of(cell("number"), model, faults);
+        let kind = kind.or_else(|| model.map(Model::kind)).unwrap_or(PartKind::Grip);
+        needs_mass(cell("mass_g"), kind, state, faults);
+        Part {
+            id: PartId::from(""),
+            code: cell("code").to_owned(),
+            kind,
+            model: model.map_or_else(|| cell("model").to_owned(), |m| m.code().to_owned()),
+            number,
+            mass_g,
+            mass_typed: if mass_g.is_some() { cell("mass_g").to_owned() } else { String::new() },
+            count,
+            length_mm,
+            balance_point_mm,
+            loft_deg,
+            lie_deg,
+            lot: cell("lot").to_owned(),
+            place: cell("place").to_owned(),
+            state,
+            job: None,
+            club: None,
+            version: 0,
+        }
+    }
+
+    fn model_of(&self, code: &str, kind: Option<PartKind>, faults: &mut Faults) -> Option<&Model> {
+        if code.is_empty() {
+            faults.add("model", code, "no model is named", "Write the code of its model");
+            return None;
+        }
+        let Some(model) = self.library.get(code) else {
+            let near = self.library.iter().find(|m| m.code().eq_ignore_ascii_case(code));
+            let next = match near {
+                Some(m) => format!("Write {}", m.code()),
+                None => {
+                    let known = self.library.iter().filter(|m| kind.is_none_or(|k| k == m.kind()));
+                    let known: Vec<&str> = known.map(Model::code).take(8).collect();
+                    if known.is_empty() {
+                        "Add the model first".into()
+                    } else {
+                        format!("Known are {}", known.join(", "))
+                    }
+                }
+            };
+            faults.add("model", code, "there is no such model", next);
+            return None;
+        };
+        if let Some(kind) = kind
+            && model.kind() != kind
+        {
+            faults.add(
+                "model",
+                code,
+                format!("it is a {} model and the row a {kind}", model.kind()),
+                "Correct one of the two",
+            );
+            return None;
+        }
+        Some(model)
+    }
+
+    /// The number in the model's own spelling, where this sort of part has one.
+    fn number_of(&self, number: &str, model: Option<&Model>, faults: &mut Faults) -> Option<String> {
+        let known: Vec<&str> = match model {
+            Some(Model::Head(head)) => head.numbers.iter().map(|n| n.number.as_str()).collect(),
+            Some(Model::Shaft(shaft)) if shaft.tip == TipShape::Taper => {
+                shaft.blanks.iter().filter_map(|b| b.number.as_deref()).collect()
+            }
+            Some(other) if !number.is_empty() => {
+                let what = if matches!(other, Model::Shaft(_)) {
+                    "a parallel tip".into()
+                } else {
+                    format!("a {}", other.kind())
+                };
+                faults.add("number", number, format!("{what} has no number"), "Leave the cell empty");
+                return None;
+            }
+            _ => return None,
+        };
+        let found = known.iter().find(|k| k.eq_ignore_ascii_case(number));
+        if found.is_none() {
+            let problem = if number.is_empty() { "the number is missing" } else { "the model has no such number" };
+            faults.add("number", number, problem, format!("Write one of {}", known.join(", ")));
+        }
+        found.map(|n| (*n).to_owned())
+    }
+
+    /// Masses far from what the model says: kept, but said.
+    fn doubts(&self, part: &Part) -> Vec<String> {
+        let (Some(mass_g), Some(model)) = (part.mass_g, self.library.get(&part.model)) else { return vec![] };
+        let far = |nominal_g: f64, allowed_g: f64, name: &str| {
+            let apart = mass_g - nominal_g;
+            (apart.abs() > allowed_g).then(|| {
+                format!(
+                    "{} g is {} g {} than {name}, {} g: weigh it again or check its model",
+                    decimal(mass_g, 1),
+                    decimal(apart.abs(), 1),
+                    if apart > 0.0 { "more" } else { "less" },
+                    decimal(nominal_g, 1)
+                )
+            })
+        };
+        let doubt = match model {
+            Model::Head(head) => head_doubt(head, part, mass_g),
+            Model::Shaft(shaft) => part
+                .number
+                .as_deref()
+                .map_or_else(|| shaft.blanks.first(), |n| shaft.blank(n))
+                .and_then(|b| far(b.mass_g, (4.0 * shaft.mass_sd_g).max(3.0), "the raw blank")),
+            Model::Grip(grip) => far(grip.mass_g, (4.0 * grip.mass_sd_g).max(2.0), "the model's grip"),
+            Model::TipWeight(weight) => far(weight.mass_g, 0.5, "the tray's weight"),
+            Model::Ferrule(ferrule) => far(ferrule.mass_g, 0.5, "the model's ferrule"),
+            Model::Adapter(adapter) => far(adapter.mass_g, 0.7, "the model's adapter"),
+            Model::Adhesive(_) | Model::Tape(_) => None,
+        };
+        doubt.into_iter().collect()
+    }
+}
+
+/// A head whose mass is that of another number.
+fn head_doubt(head: &HeadModel, part: &Part, mass_g: f64) -> Option<String> {
+    /// Heads of a number scatter by a gram or more; numbers lie about 7 g apart.
+    const FAR_G: f64 = 4.0;
+    let own = head.number(part.number.as_deref()?)?;
+    if (mass_g - own.mass_g).abs() <= FAR_G {
+        return None;
+    }
+    let nearest = head.numbers.iter().min_by(|a, b| (a.mass_g - mass_g).abs().total_cmp(&(b.mass_g - mass_g).abs()))?;
+    let said = format!("{} g is far from the {}'s {} g", decimal(mass_g, 1), own.number, decimal(own.mass_g, 1));
+    Some(if nearest.number != own.number && (nearest.mass_g - mass_g).abs() <= FAR_G {
+        format!("{said}; it looks like the {}: {} g fits it", nearest.number, decimal(nearest.mass_g, 1))
+    } else {
+        format!("{said}: weigh it again or check its model")
+    })
+}
+
+fn code_is_new(code: &str, line: u64, seen: &BTreeMap<String, u64>, faults: &mut Faults) {
+    let sound = !code.is_empty()
+        && code.len() <= 32
+        && code.chars().all(|c| c.is_ascii_alphanumeric() || matches!(c, '-' | '_' | '.'));
+    if !sound {
+        let problem = if code.is_empty() { "the code is missing" } else { "this cannot be a code" };
+        faults.add("code", code, problem, "Use 1 to 32 letters, digits, - _ or ., for example H7-014");
+        return;
+    }
+    match seen.get(&code.to_lowercase()) {
+        Some(0) => faults.add("code", code, "a part in stock has this code", "Give the new part its own"),
+        Some(before) if *before != line => {
+            faults.add("code", code, format!("line {before} has this code too"), "Give each part its own");
+        }
+        _ => {}
+    }
+}
+
+fn kind_of(text: &str, faults: &mut Faults) -> Option<PartKind> {
+    let plain = text.to_lowercase();
+    let found = PartKind::ALL.iter().copied().find(|k| plain == k.key() || plain == k.word());
+    if found.is_none() {
+        let known = PartKind::ALL.iter().map(|k| k.key()).collect::<Vec<_>>().join(", ");
+        let problem = if text.is_empty() { "the kind is missing" } else { "there is no such kind of part" };
+        faults.add("kind", text, problem, format!("Write one of {known}"));
+    }
+    found
+}
+
+/// Empty is free. What is held or used belongs to a job and cannot come from a file.
+fn state_of(text: &str, faults: &mut Faults) -> PartState {
+    let plain = text.to_lowercase();
+    if plain.is_empty() {
+        return PartState::Free;
+    }
+    match PartState::from_key(&plain) {
+        Some(state @ (PartState::Free | PartState::Ordered | PartState::Pulled | PartState::Rejected)) => state,
+        Some(state) => {
+            faults.add(
+                "state",
+                text,
+                format!("a part that is {state} belongs to a job"),
+                "Write free, or leave the row out",
+            );
+            PartState::Free
+        }
+        None => {
+            faults.add("state", text, "there is no such state", "Write free, ordered, pulled or rejected");
+            PartState::Free
+        }
+    }
+}
+
+fn count_of(text: &str, faults: &mut Faults) -> Option<i64> {
+    if text.is_empty() {
+        return None;
+    }
+    let count = text.parse::<i64>().ok().filter(|n| *n >= 0);
+    if count.is_none() {
+        faults.add(
+            "count",
+            text,
+            "it is not a whole number from 0",
+            "Write how many are in the box, or leave it empty",
+        );
+    }
+    count
+}
+
+/// Heads and shafts are weighed one by one, unless they are still on their way.
+fn needs_mass(text: &str, kind: PartKind, state: PartState, faults: &mut Faults) {
+    if text.is_empty() && matches!(kind, PartKind::Head | PartKind::Shaft) && state != PartState::Ordered {
+        faults.add("mass_g", text, format!("a {kind} in the shop is weighed"), "Weigh it to 0.1 g, or write ordered");
+    }
+}
+
+/// A part as cells in the order of the columns.
+pub(super) fn row_of(part: &Part) -> [String; 13] {
+    let figure = |value: Option<f64>| value.map_or_else(String::new, |v| format!("{v}"));
+    // What was typed, as long as it still says the same.
+    let typed = parse_mass(&part.mass_typed, MassUnit::Gram).ok().map(quantity::Mass::g);
+    let mass = if typed.is_some() && typed == part.mass_g { part.mass_typed.clone() } else { figure(part.mass_g) };
+    [
+        part.code.clone(),
+        part.kind.key().to_owned(),
+        part.model.clone(),
+        part.number.clone().unwrap_or_default(),
+        mass,
+        figure(part.length_mm),
+        figure(part.balance_point_mm),
+        figure(part.loft_deg),
+        figure(part.lie_deg),
+        part.lot.clone(),
+        part.place.clone(),
+        part.state.key().to_owned(),
+        part.count.map_or_else(String::new, |n| n.to_string()),
+    ]
+}
