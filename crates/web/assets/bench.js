@@ -9,3 +9,9 @@ clocks();
 keys();
 keep();
 live();
+
+// In a row that scrolls sideways, the one shown now comes into view.
+for (const current of document.querySelectorAll(".clubs, .stepper, .places, .tabs")) {
+  const shown = current.querySelector("[aria-current]");
+  if (shown) current.scrollLeft += shown.getBoundingClientRect().left - current.getBoundingClientRect().left - (current.clientWidth - shown.clientWidth) / 2;
+}

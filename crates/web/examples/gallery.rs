@@ -29,7 +29,7 @@ fn main() -> io::Result<()> {
         crumb: "Job 42 · 8 irons · tip weight in, before gluing".to_owned(),
         clocks: vec![Clock {
             label: "Glue".to_owned(),
-            until: "2020-01-01T00:00:00Z".to_owned(),
+            until: "".to_owned(),
             text: "14:20".to_owned(),
             done: "14:20".to_owned(),
             href: "/glue".to_owned(),

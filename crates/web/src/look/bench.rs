@@ -111,7 +111,7 @@ pub fn set_grid(caption: &str, against: &str, rows: &[GridRow]) -> Markup {
                         th.grid-mark scope="col" { (against) }
                         th scope="col" { "expected" }
                         th scope="col" { "reading" }
-                        th scope="col" { "finish" }
+                        th scope="col" { "what it means" }
                     }
                 }
                 tbody { @for row in rows { (grid_row(row)) } }

@@ -64,6 +64,9 @@ pub struct ClubChip {
     pub done: bool,
 }
 
+/// Room kept free at either end of a club's picture.
+const EDGE: f64 = 4.0;
+
 /// The row of clubs of a set; scrolls sideways where it must.
 #[must_use]
 pub fn club_row(clubs: &[ClubChip]) -> Markup {
@@ -98,12 +101,12 @@ pub fn club_row(clubs: &[ClubChip]) -> Markup {
 #[must_use]
 pub fn club_mark(deviation: Option<f64>, half_band: f64, tolerance: f64, lying: bool) -> Markup {
     let tolerance = if tolerance.is_finite() && tolerance > 0.0 { tolerance } else { 0.3 };
-    let (long, broad) = if lying { (160.0, 28.0) } else { (44.0, 34.0) };
+    let (long, broad) = if lying { (160.0, 28.0) } else { (50.0, 34.0) };
     let middle = long / 2.0;
-    let per_point = (middle - 4.0) / (3.0 * tolerance);
+    let per_point = (middle - EDGE) / (3.0 * tolerance);
     // Upright, more is up; lying, more is to the right.
     let along = |points: f64| {
-        let place = (points * per_point).clamp(4.0 - middle, middle - 4.0);
+        let place = (points * per_point).clamp(EDGE - middle, middle - EDGE);
         if lying { middle + place } else { middle - place }
     };
     let (box_from, box_to) =
@@ -123,22 +126,22 @@ pub fn club_mark(deviation: Option<f64>, half_band: f64, tolerance: f64, lying: 
                 @let (from, to) = (turn(along(deviation - half_band), broad / 2.0), turn(along(deviation + half_band), broad / 2.0));
                 line.band x1=(num(from.0)) y1=(num(from.1)) x2=(num(to.0)) y2=(num(to.1)) {}
                 @let at = along(deviation);
-                @let beyond = deviation.abs() * per_point > middle - 4.0;
+                @let beyond = deviation.abs() * per_point > middle - EDGE;
                 @let shape = if beyond { arrow(at, broad / 2.0, (at - middle).signum()) } else { diamond(at, broad / 2.0) };
-                polygon.diamond points=(places(&shape.map(|(a, c)| turn(a, c)))) {}
+                polygon.diamond.beyond[beyond] points=(places(&shape.map(|(a, c)| turn(a, c)))) {}
             }
         }
     }
 }
 
 fn diamond(at: f64, across: f64) -> [(f64, f64); 4] {
-    [(at - 6.0, across), (at, across - 4.5), (at + 6.0, across), (at, across + 4.5)]
+    [(at - 5.0, across), (at, across - 4.5), (at + 5.0, across), (at, across + 4.5)]
 }
 
 /// An arrow head at the edge, pointing outward.
 fn arrow(at: f64, across: f64, way: f64) -> [(f64, f64); 4] {
-    let base = at - way * 6.0;
-    [(base, across - 6.0), (at + way * 3.0, across), (base, across + 6.0), (base + way * 2.0, across)]
+    let base = at - way * 5.0;
+    [(base, across - 5.5), (at + way * 3.0, across), (base, across + 5.5), (base, across)]
 }
 
 #[cfg(test)]
@@ -164,7 +167,7 @@ mod tests {
     fn the_diamond_stands_to_scale() {
         // Lying: 160 long, three tolerances (0.9 point) take 76 units from the middle, so 0.45 point takes 38.
         let text = club_mark(Some(0.45), 0.1, 0.3, true).into_string();
-        assert!(text.contains("112,14 118,9.5 124,14 118,18.5"), "{text}");
+        assert!(text.contains("113,14 118,9.5 123,14 118,18.5"), "{text}");
         // Far off: at the edge, and nothing unreadable is drawn.
         let text = club_mark(Some(40.0), f64::NAN, f64::NAN, true).into_string();
         assert!(text.contains("159,14") && !text.contains("NaN"), "{text}");

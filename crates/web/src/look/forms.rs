@@ -52,7 +52,6 @@ pub fn field(view: &Field<'_>) -> Markup {
     html! {
         div.field.big[view.big].wrong[view.error.is_some()] {
             label for=(id) { (view.label) }
-            @if !view.hint.is_empty() { p.hint #(hint_id) { (view.hint) } }
             div.entry {
                 input #(id) name=(view.name) value=(view.value)
                     type=(if view.kind.is_empty() { "text" } else { view.kind })
@@ -63,6 +62,7 @@ pub fn field(view: &Field<'_>) -> Markup {
                     aria-invalid=[view.error.map(|_| "true")] aria-describedby=[described];
                 @if !view.unit.is_empty() { span.unit aria-hidden="true" { (view.unit) } }
             }
+            @if !view.hint.is_empty() { p.hint #(hint_id) { (view.hint) } }
             @if let Some(error) = view.error { (error_line(&error_id, error)) }
         }
     }

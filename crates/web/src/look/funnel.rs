@@ -57,7 +57,7 @@ pub fn funnel(view: &FunnelView) -> Markup {
     html! {
         figure.funnel #(view.id) {
             @if view.stages.is_empty() { p.funnel-none { "No stage has a forecast yet." } }
-            @else { (drawing(view, WIDE)) (drawing(view, NARROW)) (list(view)) }
+            @else { (drawing(view, WIDE)) (drawing(view, NARROW)) div.hidden { (list(view)) } }
         }
     }
 }
@@ -199,7 +199,7 @@ fn stage_labels(view: &FunnelView, at: &dyn Fn(usize) -> f64, y: f64, paper: Pap
 
 fn list(view: &FunnelView) -> Markup {
     html! {
-        table.hidden {
+        table {
             caption { "Finish against " (view.target_label) ", in points" }
             thead { tr { th scope="col" { "stage" } th scope="col" { "forecast" } th scope="col" { "band" } th scope="col" { "reading" } } }
             tbody {

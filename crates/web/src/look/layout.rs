@@ -78,10 +78,10 @@ pub fn text_width(text: &str, size: f64, bold: bool) -> f64 {
             'i' | 'j' | 'l' | 't' | 'f' | 'r' | '.' | ',' | '·' | ' ' | '\'' | '|' => 0.36,
             'm' | 'w' | 'M' | 'W' | '@' => 0.92,
             'A'..='Z' | '+' | '−' | '±' => 0.68,
-            _ => 0.58,
+            _ => 0.6,
         })
         .sum();
-    ems * size * if bold { 1.07 } else { 1.0 }
+    ems * size * if bold { 1.12 } else { 1.0 }
 }
 
 /// A number for an SVG attribute: at most two decimals, no closing zeros; what is not a number becomes 0.

@@ -8,6 +8,8 @@ pub mod beam;
 pub mod bench;
 pub mod blocks;
 pub mod clubs;
+#[cfg(test)]
+mod colours;
 pub mod forms;
 pub mod frame;
 pub mod funnel;

@@ -115,10 +115,15 @@ pub(super) fn axis(view: &BeamView, top_y: f64, paper: Paper) -> Axis {
     if paper.narrow { narrow_axis(&marks, top_y, paper) } else { wide_axis(&marks, top_y, paper) }
 }
 
+/// Half a width as text; nothing when there is none.
+fn give(half: f64) -> String {
+    if half > 0.0 { format!(" ± {}", num((half * 100.0).round() / 100.0)) } else { String::new() }
+}
+
 fn texts(marks: &Marks) -> (Option<String>, Option<String>, Option<String>) {
-    let target = marks.target.map(|target| format!("target {} ± {}", letter_short(target), num(marks.tolerance)));
+    let target = marks.target.map(|target| format!("target {}{}", letter_short(target), give(marks.tolerance)));
     let now = marks.now.map(|now| format!("now {}", letter(now)));
-    let finish = marks.finish.map(|finish| format!("finish {} ± {:.1}", letter(finish), marks.band));
+    let finish = marks.finish.map(|finish| format!("finish {}{}", letter(finish), give(marks.band)));
     (target, now, finish)
 }
 
@@ -130,9 +135,9 @@ fn wide_axis(marks: &Marks, top_y: f64, paper: Paper) -> Axis {
         .map(|text| text_width(&text, paper.size, true))
         .fold(60.0, f64::max);
     let scale = scale(marks.range(), (widest + 18.0).min(paper.width * 0.3), paper);
-    let lane = 19.0;
+    let lane = 18.0;
     let finish_y = top_y + lane * (marks.rungs.len() as f64 + 1.0);
-    let axis_y = finish_y + 14.0;
+    let axis_y = finish_y + 13.0;
     // Now and what is to come are told on one side, the target on the other.
     let right = marks.now.unwrap_or(marks.middle) >= marks.target.unwrap_or(marks.middle);
     let (side, other) = if right { (1.0, -1.0) } else { (-1.0, 1.0) };
@@ -164,7 +169,15 @@ fn wide_axis(marks: &Marks, top_y: f64, paper: Paper) -> Axis {
 fn narrow_axis(marks: &Marks, top_y: f64, paper: Paper) -> Axis {
     let (target_text, now_text, finish_text) = texts(marks);
     let scale = scale(marks.range(), 16.0, paper);
-    let (dot_y, finish_y) = (top_y + 14.0, top_y + 34.0);
+    let dot_y = top_y + 14.0;
+    // The finish is told beside its band where there is room, else on a line of its own over it.
+    let band = marks.finish.map(|finish| (seen(scale.at(finish - marks.band), paper), seen(scale.at(finish + marks.band), paper)));
+    let finish_width = finish_text.as_ref().map_or(0.0, |text| text_width(text, paper.size, true)) + 16.0;
+    let way = band.map_or(0.0, |(from, to)| {
+        let way = if from > paper.width - to { -1.0 } else { 1.0 };
+        if from.max(paper.width - to) > finish_width { way } else { 0.0 }
+    });
+    let finish_y = dot_y + if way == 0.0 && band.is_some() { 40.0 } else { 20.0 };
     let axis_y = finish_y + 14.0;
     // Both labels on one line, in the order of their marks, pushed apart where they would meet.
     let mut heads: Vec<(f64, &str, &String)> = Vec::new();
@@ -190,9 +203,13 @@ fn narrow_axis(marks: &Marks, top_y: f64, paper: Paper) -> Axis {
             }
             @if let (Some(finish), Some(text)) = (marks.finish, &finish_text) {
                 (finish_mark(finish, marks.band, &scale, finish_y, paper))
-                @let x = seen(scale.at(finish), paper);
-                @let way = if x > paper.width / 2.0 { -1.0 } else { 1.0 };
-                (beside(x + way * (marks.band * scale.per_unit()).min(paper.width / 3.0), finish_y, way, 12.0, "finish-text", text))
+                @let (from, to) = band.unwrap_or_default();
+                @if way == 0.0 {
+                    @let x = seen(scale.at(finish), paper).clamp(finish_width / 2.0, paper.width - finish_width / 2.0);
+                    text.finish-text x=(num(x)) y=(num(finish_y - 14.0)) text-anchor="middle" { (text) }
+                } @else {
+                    (beside(if way > 0.0 { to } else { from }, finish_y, way, 12.0, "finish-text", text))
+                }
             }
             (ticks(&scale, axis_y, paper))
         }
@@ -329,7 +346,7 @@ mod tests {
     fn the_letter_scale_is_exact_and_leaves_room_for_labels() {
         let marks = Marks::new(&view());
         let (low, high) = marks.range();
-        assert!(low <= 29.7 && high >= 39.7, "{low} {high}");
+        assert!(low <= 29.7 && high > 39.69, "{low} {high}");
         let scale = scale((low, high), 150.0, WIDE);
         assert!((scale.at(low) - (WIDE.margin + 150.0)).abs() < 1e-9);
         assert!((scale.at(high) - (WIDE.width - WIDE.margin - 150.0)).abs() < 1e-9);

@@ -24,32 +24,35 @@ struct Outline {
     depth_in: f64,
     scale: f64,
     path: &'static [(char, &'static [(f64, f64)])],
+    /// Lines on the face: from, to along the sole, and how far up.
+    scores: &'static [(f64, f64, f64)],
 }
 
 const IRON: Outline = Outline {
     lie_deg: 62.0,
     hosel_in: 2.5,
-    overhang_in: 1.5,
-    depth_in: 3.1,
+    overhang_in: 1.3,
+    depth_in: 3.6,
     scale: 1.0,
     path: &[
         ('M', &[(-1.41, 2.07)]),
         ('L', &[(-0.52, 0.40)]),
         ('C', &[(-0.42, 0.12), (-0.15, 0.0), (0.3, 0.0)]),
-        ('L', &[(2.1, 0.0)]),
-        ('C', &[(2.7, 0.02), (3.0, 0.4), (2.97, 1.0)]),
-        ('C', &[(2.94, 1.6), (2.75, 2.25), (2.3, 2.2)]),
-        ('C', &[(1.9, 2.14), (0.6, 1.35), (0.1, 1.12)]),
-        ('C', &[(-0.15, 1.02), (-0.35, 1.15), (-0.44, 1.41)]),
+        ('L', &[(2.3, 0.0)]),
+        ('C', &[(2.85, 0.02), (3.05, 0.45), (3.02, 1.0)]),
+        ('C', &[(2.98, 1.65), (2.85, 2.36), (2.45, 2.34)]),
+        ('C', &[(2.1, 2.3), (0.8, 1.5), (0.3, 1.2)]),
+        ('C', &[(0.0, 1.03), (-0.3, 1.1), (-0.44, 1.41)]),
         ('L', &[(-0.94, 2.33)]),
     ],
+    scores: &[(0.45, 2.3, 0.42), (0.5, 2.32, 0.72), (0.7, 2.34, 1.02), (1.1, 2.34, 1.32), (1.6, 2.34, 1.62)],
 };
 
 const WOOD: Outline = Outline {
     lie_deg: 58.0,
     hosel_in: 2.6,
-    overhang_in: 2.2,
-    depth_in: 4.1,
+    overhang_in: 1.8,
+    depth_in: 4.35,
     scale: 1.0,
     path: &[
         ('M', &[(-1.57, 2.08)]),
@@ -61,9 +64,10 @@ const WOOD: Outline = Outline {
         ('C', &[(-0.05, 1.3), (-0.4, 1.1), (-0.62, 1.45)]),
         ('L', &[(-1.18, 2.33)]),
     ],
+    scores: &[],
 };
 
-const HYBRID: Outline = Outline { lie_deg: 60.0, hosel_in: 2.0, overhang_in: 1.5, depth_in: 3.1, scale: 0.76, ..WOOD };
+const HYBRID: Outline = Outline { lie_deg: 60.0, hosel_in: 2.0, overhang_in: 1.3, depth_in: 3.35, scale: 0.76, ..WOOD };
 
 const PUTTER: Outline = Outline {
     lie_deg: 71.0,
@@ -82,6 +86,7 @@ const PUTTER: Outline = Outline {
         ('C', &[(0.05, 1.0), (-0.08, 1.0), (-0.14, 1.15)]),
         ('L', &[(-0.4, 1.78)]),
     ],
+    scores: &[],
 };
 
 fn outline(shape: ClubShape) -> Outline {
@@ -156,6 +161,11 @@ pub(super) fn club(view: &BeamView, inches: &Scale, y: f64) -> Markup {
                     points=(tube(-cap_in, grip_length_in, GRIP_CAP_RADIUS_IN, GRIP_MOUTH_RADIUS_IN)) {}
             }
             path.head-shape.(class(has(PieceKind::Head).unwrap_or(false))) d=(head_path(&shape, inches, length_in, y)) {}
+            @for &(from_in, to_in, up_in) in shape.scores {
+                @let from = turn(&shape, inches, length_in, y, (from_in, up_in));
+                @let to = turn(&shape, inches, length_in, y, (to_in, up_in));
+                line.score x1=(num(from.0)) y1=(num(from.1)) x2=(num(to.0)) y2=(num(to.1)) {}
+            }
             @if let Some(on) = has(PieceKind::Ferrule) {
                 polygon.ferrule.(class(on)) points=(tube(
                     length_in - shape.hosel_in - 0.9, length_in - shape.hosel_in, TIP_RADIUS_IN + 0.02, 0.27,
@@ -168,18 +178,20 @@ pub(super) fn club(view: &BeamView, inches: &Scale, y: f64) -> Markup {
     }
 }
 
+/// A place on the head, drawn.
+fn turn(shape: &Outline, inches: &Scale, length_in: f64, y: f64, (sole_in, up_in): (f64, f64)) -> (f64, f64) {
+    let (sin, cos) = shape.lie_deg.to_radians().sin_cos();
+    let along_in = (sole_in * cos - up_in * sin) * shape.scale;
+    let down_in = (sole_in * sin + up_in * cos) * shape.scale;
+    (inches.at(length_in + along_in), y + down_in * inches.per_unit())
+}
+
 /// The head turned so that its shaft axis lies along the beam: the sole leaves the axis at the lie angle.
 fn head_path(shape: &Outline, inches: &Scale, length_in: f64, y: f64) -> String {
-    let (sin, cos) = shape.lie_deg.to_radians().sin_cos();
-    let turn = |&(sole_in, up_in): &(f64, f64)| {
-        let along_in = (sole_in * cos - up_in * sin) * shape.scale;
-        let down_in = (sole_in * sin + up_in * cos) * shape.scale;
-        (inches.at(length_in + along_in), y + down_in * inches.per_unit())
-    };
-    let pieces = shape
-        .path
-        .iter()
-        .map(|(letter, points)| format!("{letter}{}", places(&points.iter().map(turn).collect::<Vec<_>>())));
+    let pieces = shape.path.iter().map(|(letter, points)| {
+        let turned: Vec<_> = points.iter().map(|place| turn(shape, inches, length_in, y, *place)).collect();
+        format!("{letter}{}", places(&turned))
+    });
     pieces.chain(["Z".to_owned()]).collect()
 }
 
@@ -223,7 +235,7 @@ mod tests {
                 beyond <= outline.overhang_in && beyond > outline.overhang_in - 0.7,
                 "{shape:?} reaches {beyond} in"
             );
-            assert!(below <= outline.depth_in + 0.2 && below > outline.depth_in - 0.7, "{shape:?} hangs {below} in");
+            assert!(below <= outline.depth_in && below > outline.depth_in - 0.7, "{shape:?} hangs {below} in");
         }
     }
 

@@ -32,7 +32,7 @@ impl Says {
     fn lines(self, number: usize, piece: &BeamPiece) -> Vec<String> {
         match self {
             Self::TwoLines => {
-                vec![piece.label.clone(), format!("{}  {}", grams(piece.mass_g), signed(piece.points, 1))]
+                vec![piece.label.clone(), format!("{} · {}", grams(piece.mass_g), signed(piece.points, 1))]
             }
             Self::ThreeLines => vec![piece.label.clone(), grams(piece.mass_g), signed(piece.points, 1)],
             Self::Number => vec![number.to_string()],
@@ -48,6 +48,9 @@ fn radius(piece: &BeamPiece, paper: Paper) -> f64 {
 
 /// Centres of the labels, and how much they say.
 fn placed(pieces: &[(usize, &BeamPiece)], inches: &Scale, paper: Paper) -> (Vec<f64>, Says) {
+    if pieces.is_empty() {
+        return (Vec::new(), Says::Nothing);
+    }
     let wanted: Vec<f64> = pieces.iter().map(|(_, piece)| inches.at(piece.arm_in)).collect();
     let tries: &[Says] = if paper.narrow { &[Says::Number] } else { &[Says::TwoLines, Says::ThreeLines, Says::Number] };
     for says in tries {
@@ -69,7 +72,7 @@ fn width(says: Says, number: usize, piece: &BeamPiece, paper: Paper) -> f64 {
 /// Hangs the pieces, which come numbered and in order of their arms.
 pub(super) fn hung(pieces: &[(usize, &BeamPiece)], inches: &Scale, beam_y: f64, shelf_y: f64, paper: Paper) -> Hung {
     let (centres, says) = placed(pieces, inches, paper);
-    let line_height = paper.size * 1.2;
+    let line_height = paper.size * 1.16;
     let lines = match says {
         Says::TwoLines => 2.0,
         Says::ThreeLines => 3.0,
@@ -103,8 +106,8 @@ pub(super) fn hung(pieces: &[(usize, &BeamPiece)], inches: &Scale, beam_y: f64, 
 
 /// Between which heights the strings go aslant. Arms and labels are in the same order, so they never cross.
 fn fan(beam_y: f64, shelf_y: f64, paper: Paper) -> (f64, f64) {
-    let below_fulcrum = if paper.narrow { 20.0 } else { 34.0 };
-    (beam_y + below_fulcrum, (shelf_y - 50.0).max(beam_y + below_fulcrum + 12.0))
+    let below_fulcrum = if paper.narrow { 20.0 } else { 30.0 };
+    (beam_y + below_fulcrum, (shelf_y - 42.0).max(beam_y + below_fulcrum + 12.0))
 }
 
 #[cfg(test)]

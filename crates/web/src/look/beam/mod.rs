@@ -139,7 +139,7 @@ struct Paper {
     narrow: bool,
 }
 
-const WIDE: Paper = Paper { width: 960.0, margin: 34.0, size: 16.0, hang: 116.0, bob: 1.3, narrow: false };
+const WIDE: Paper = Paper { width: 980.0, margin: 30.0, size: 16.0, hang: 98.0, bob: 1.2, narrow: false };
 const NARROW: Paper = Paper { width: 360.0, margin: 14.0, size: 15.0, hang: 72.0, bob: 0.85, narrow: true };
 
 /// The longest club drawn; beyond it something was misread, and the drawing would say nothing.
@@ -187,7 +187,7 @@ pub fn beam(view: &BeamView) -> Markup {
         figure.beam.listed[listed] #(view.id) {
             @if let Some((wide, _)) = &wide { (wide) }
             (narrow)
-            (list(view, &pieces))
+            div.beam-list-room { (list(view, &pieces)) }
         }
     }
 }
@@ -195,12 +195,12 @@ pub fn beam(view: &BeamView) -> Markup {
 /// One drawing, and whether its weights carry numbers in place of names.
 fn drawing(view: &BeamView, pieces: &[&BeamPiece], paper: Paper) -> (Markup, bool) {
     let inches = paper.inches(view);
-    let ruler_y = if paper.narrow { 20.0 } else { 22.0 };
-    let beam_y = ruler_y + if paper.narrow { 26.0 } else { 36.0 };
+    let ruler_y = if paper.narrow { 18.0 } else { 15.0 };
+    let beam_y = ruler_y + if paper.narrow { 26.0 } else { 33.0 };
     let depth = club::depth_in(view.shape) * inches.per_unit();
-    let shelf_y = beam_y + paper.hang.max(depth + if paper.narrow { 36.0 } else { 46.0 });
+    let shelf_y = beam_y + paper.hang.max(depth + if paper.narrow { 32.0 } else { 42.0 });
     let hung = hung::hung(&placed(pieces), &inches, beam_y, shelf_y, paper);
-    let axis = axis::axis(view, hung.bottom_y + if paper.narrow { 22.0 } else { 24.0 }, paper);
+    let axis = axis::axis(view, hung.bottom_y + if paper.narrow { 22.0 } else { 21.0 }, paper);
     let (name, title_id) = (if paper.narrow { "narrow" } else { "wide" }, format!("{}-{}", view.id, paper.width));
     let markup = html! {
         svg class={ "beam-" (name) } viewBox={ "0 0 " (paper.width) " " (axis.bottom_y.ceil()) } role="img"
@@ -223,13 +223,18 @@ fn in_words(view: &BeamView) -> String {
         None => "The club has no reading yet".to_owned(),
     };
     if let Some(finish) = view.forecast_points {
-        words.push_str(&format!("; it will finish at {} ± {:.1}", letter(finish), view.forecast_band_points));
+        words.push_str(&format!("; it will finish at {}{}", letter(finish), give(view.forecast_band_points)));
     }
     if let Some(target) = view.target_points {
-        words.push_str(&format!("; target {} ± {:.1}", letter_short(target), view.tolerance_points));
+        words.push_str(&format!("; target {}{}", letter_short(target), give(view.tolerance_points)));
     }
     words.push_str(". The table lists the masses.");
     words
+}
+
+/// Half a width as text, or nothing when it is not known.
+fn give(half_points: f64) -> String {
+    if half_points.is_finite() { format!(" ± {half_points:.1}") } else { String::new() }
 }
 
 /// The list: shown under the narrow drawing, read out by screen readers always.
@@ -299,7 +304,7 @@ mod tests {
         assert!((scale.at(37.5) - scale.at(0.0) - 37.5 * per_inch).abs() < 1e-9);
         assert!(scale.at(-0.4) >= WIDE.margin - 1e-9);
         // The drawing uses the paper: the far side of the head comes to the right margin.
-        assert!(scale.at(37.5) > 860.0 && scale.at(37.5) < WIDE.width - WIDE.margin);
+        assert!(scale.at(37.5) > 880.0 && scale.at(37.5) < WIDE.width - WIDE.margin);
     }
 
     #[test]
