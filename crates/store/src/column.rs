@@ -31,10 +31,10 @@ pub(crate) fn figure(value: Option<f64>) -> f64 {
     value.unwrap_or(f64::NAN)
 }
 
-/// Refuses a figure that is no number.
+/// Refuses a figure that is no number. Zero loses its sign, which SQLite would not keep and no scale shows.
 pub(crate) fn finite(what: &str, value: f64) -> Result<f64, StoreError> {
     if value.is_finite() {
-        Ok(value)
+        Ok(value + 0.0)
     } else {
         Err(StoreError::NotStorable { what: what.to_owned(), problem: format!("its value is {value}, not a number") })
     }
@@ -107,6 +107,6 @@ impl Columns for AnyRow {
     }
 }
 
-fn damaged(column: &str, problem: impl ToString) -> StoreError {
-    StoreError::Damaged { what: format!("the column “{column}” of a row"), problem: problem.to_string() }
+fn damaged(column: &str, problem: impl std::fmt::Display) -> StoreError {
+    StoreError::Damaged { what: format!("the column “{column}” of a row"), problem: format!("{problem}") }
 }

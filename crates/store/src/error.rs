@@ -270,6 +270,9 @@ impl StoreError {
                     Kind::Other => Self::Database { place, source },
                 }
             }
+            sqlx::Error::PoolTimedOut if place.starts_with("postgres") => {
+                Self::Server { place, problem: "no connection was to be had for ten seconds".into() }
+            }
             sqlx::Error::PoolTimedOut => Self::Busy,
             sqlx::Error::Io(problem) => Self::Server { place, problem: problem.to_string() },
             sqlx::Error::Configuration(problem) => Self::Address { url: place, problem: problem.to_string() },

@@ -48,8 +48,9 @@ impl Store {
         let backend = address.backend;
         if !address.in_memory {
             // A connection outside of the pool first: the pool would hide the reason of a failure behind its retries.
-            let mut conn = address.options.connect().await.map_err(|e| StoreError::from_sqlx(e, &place))?;
-            let prepared = schema::prepare(&mut conn, backend, &place).await;
+            let connected = address.options.connect().await;
+            let mut conn = connected.map_err(|e| read_only_or(StoreError::from_sqlx(e, &place)))?;
+            let prepared = schema::prepare(&mut conn, backend, &place).await.map_err(read_only_or);
             // Closed hard after a failure, so that the server drops the migration lock with the session.
             let closed = if prepared.is_ok() { conn.close().await } else { conn.close_hard().await };
             prepared?;
@@ -96,6 +97,19 @@ impl Store {
     /// Waits for the running transactions and closes every connection.
     pub async fn close(&self) {
         self.pool.close().await;
+    }
+}
+
+/// SQLite cannot open a file in a folder where it may not make its side files. Where the file itself can be read, the
+/// folder is what must not be written.
+fn read_only_or(error: StoreError) -> StoreError {
+    match error {
+        StoreError::CannotOpen { place, .. }
+            if std::path::Path::new(&place).is_file() && std::fs::File::open(&place).is_ok() =>
+        {
+            StoreError::ReadOnly { place }
+        }
+        other => other,
     }
 }
 

@@ -126,7 +126,7 @@ impl Tx {
             && first.step == again.step
             && first.what == again.what
             && first.unit == again.unit
-            && first.value.to_bits() == again.value.to_bits();
+            && first.value == again.value;
         if !same {
             let saved = format!("{} “{}”", first.what, first.typed);
             return Err(StoreError::KeyReused { saved });

@@ -73,9 +73,15 @@ async fn migrate(conn: &mut AnyConnection, backend: Backend, place: &str) -> Res
     let failed = |e| StoreError::from_sqlx(e, place);
     let mut tx = conn.begin_with(begin_write(backend)).await.map_err(failed)?;
     lock_writers(&mut tx, backend).await.map_err(failed)?;
-    let run = Migrator::with_migrations(migrations(backend)).run(&mut *tx).await;
+    // `run` would do the same, but the compiler cannot see that its future may move between threads.
+    let run = Migrator::with_migrations(migrations(backend)).run_direct(None, &mut *tx, false).await;
+    // A write of nothing. Beginning alone would not show that a file is read-only.
+    let touch = "UPDATE _sqlx_migrations SET success = success WHERE version = -1";
     match run {
-        Ok(()) => tx.commit().await.map_err(failed),
+        Ok(()) => {
+            sqlx::query::<Any>(touch).execute(&mut *tx).await.map_err(failed)?;
+            tx.commit().await.map_err(failed)
+        }
         Err(MigrateError::Execute(e) | MigrateError::ExecuteMigration(e, _)) => Err(failed(e)),
         Err(other) => Err(StoreError::SchemaDamaged { place: place.to_owned(), problem: other.to_string() }),
     }

@@ -1,0 +1,21 @@
+//! The store's promises, each held on SQLite and on a real PostgreSQL.
+//!
+//! The address of a PostgreSQL server that may make databases comes from `SETWRIGHT_TEST_POSTGRES`
+//! (`scripts/postgres-for-tests` starts one); each test makes a database of its own there. Where the variable is not
+//! set, those tests fail and say so; `SETWRIGHT_TEST_POSTGRES=none` leaves them out on purpose.
+
+#[macro_use]
+mod database;
+mod samples;
+
+mod adhesive_and_log;
+mod documents;
+mod figures;
+mod holds;
+mod jobs;
+mod killed;
+mod opening;
+mod parts;
+mod readings;
+mod two_at_once;
+mod unwritable;
