@@ -404,3 +404,13 @@ pub(crate) fn need_reason(reason: &str) -> Result<(), AppError> {
         })
     }
 }
+
+/// Reads an entry as it would be kept, for a page that wants to say which of several was wrong.
+///
+/// # Errors
+/// As [`App::read`].
+pub fn check_typed(what: What, typed: &str) -> Result<f64, AppError> {
+    let value = value_of(&Entry { what, typed: typed.to_owned(), value: None })?;
+    check_value(what, value)?;
+    Ok(value)
+}

@@ -6,14 +6,14 @@
 pub mod bench;
 pub mod calc;
 pub mod clock;
-// pub mod demo;
+pub mod demo;
 pub mod error;
 pub mod glue;
 pub mod job;
 pub mod live;
 pub mod plan;
-// pub mod sheet;
-// pub mod stock;
+pub mod sheet;
+pub mod stock;
 
 pub use clock::{Clock, SetClock, SystemClock};
 pub use error::{AppError, Kind};
@@ -101,4 +101,10 @@ pub(crate) async fn load_library(tx: &mut store::Tx) -> Result<Library, AppError
 /// A new identity: UUID version 7, so that identities sort by the time they were made.
 pub(crate) fn new_id() -> String {
     uuid::Uuid::now_v7().to_string()
+}
+
+/// A fresh key for a form or a request, so that sending it twice keeps it once.
+#[must_use]
+pub fn request_key() -> String {
+    new_id()
 }

@@ -1,4 +1,37 @@
-//! Pages, JSON API and live events.
+//! Pages, JSON API and live events: the only place with HTTP and HTML.
 
+mod api;
 pub mod assets;
 pub mod look;
+mod pages;
+mod problem;
+
+pub use api::sheet_schema;
+
+use app::App;
+use axum::Router;
+use axum::extract::DefaultBodyLimit;
+use axum::routing::get;
+use tower_http::catch_panic::CatchPanicLayer;
+use tower_http::compression::CompressionLayer;
+use tower_http::trace::TraceLayer;
+
+/// The whole site: pages at the root, the API under `/api/v1`.
+pub fn router(app: App) -> Router {
+    Router::new()
+        .nest("/api/v1", api::router())
+        .merge(pages::router())
+        .route(assets::ROUTE, get(assets::serve))
+        .layer(DefaultBodyLimit::max(app::stock::IMPORT_MAX_BYTES + 64 * 1024))
+        .layer(CompressionLayer::new())
+        .layer(CatchPanicLayer::custom(|_| {
+            axum::response::IntoResponse::into_response(problem::Problem::new(
+                axum::http::StatusCode::INTERNAL_SERVER_ERROR,
+                "internal",
+                "the program made a mistake; nothing was half saved. Go back and try again, and tell its makers what \
+                 you did",
+            ))
+        }))
+        .layer(TraceLayer::new_for_http())
+        .with_state(app)
+}

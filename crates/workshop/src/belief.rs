@@ -137,6 +137,10 @@ impl Believed<'_> {
         standing(self.readings)
     }
 
+    pub(crate) const fn belief(&self) -> &estimation::Belief {
+        &self.doubt.belief
+    }
+
     /// Whether a reading is doubted: kept, shown, not believed.
     #[must_use]
     pub fn is_doubted(&self, reading: &ReadingId) -> bool {
@@ -220,7 +224,7 @@ impl Believed<'_> {
     /// The finish is judged on the scale that read the reference club: what it shows, its offset and all, is what the
     /// player felt. Where another scale read it, or none is named as the shop's, the shop's own scale defines the
     /// target only if no reference was read; else the true value counts and the difference stays uncertain.
-    fn finish_probe(&self, club: &ClubId) -> Probe {
+    pub(crate) fn finish_probe(&self, club: &ClubId) -> Probe {
         let shop = &self.assembly.shop.balance_scale.key;
         let probe = Probe::of_club(club.0.clone(), Quantity::Balance, OnClub::finished());
         let elsewhere = self

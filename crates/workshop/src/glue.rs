@@ -6,6 +6,7 @@ use crate::id::{BatchId, ClubId};
 use crate::job::JobClub;
 use crate::model::{AdhesiveModel, CurePoint};
 use crate::step::{Step, Strength};
+use clubphysics::glue::{SheetPoint, relative_rate, time_at};
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
@@ -102,8 +103,8 @@ pub fn mix(
         resin_ml: resin_g / adhesive.resin_density_g_per_ml,
         hardener_ml: hardener_g / adhesive.hardener_density_g_per_ml,
         pot_life_min: adhesive.pot_life_min * cup * cure_factor(adhesive.pot_life_at_c, room_c),
-        handling_h: hours_at(&adhesive.handling, room_c),
-        full_cure_h: hours_at(&adhesive.full_cure, room_c),
+        handling_h: hours_at(&adhesive.handling, room_c)?,
+        full_cure_h: hours_at(&adhesive.full_cure, room_c)?,
     })
 }
 
@@ -118,8 +119,8 @@ pub fn ready_at(
 ) -> Result<Option<Timestamp>, WorkshopError> {
     let hours = match strength {
         Strength::None => return Ok(None),
-        Strength::Handling => hours_at(&adhesive.handling, batch.room_c),
-        Strength::Full => hours_at(&adhesive.full_cure, batch.room_c),
+        Strength::Handling => hours_at(&adhesive.handling, batch.room_c)?,
+        Strength::Full => hours_at(&adhesive.full_cure, batch.room_c)?,
     };
     batch.mixed_at.checked_add(jiff::SignedDuration::from_secs((hours * 3600.0).ceil() as i64)).map(Some).map_err(
         |_| WorkshopError::Refused {
@@ -202,29 +203,19 @@ impl Gate {
 
 /// Activation energy where a sheet gives one temperature only: it doubles the rate from 25 to 35 °C (derived from the
 /// suppliers' rule that pot life about halves per 10 °C).
-const ACTIVATION_J_PER_MOL: f64 = 52_950.0;
-/// Molar gas constant, J/(mol·K) (exact in the SI).
-const GAS_J_PER_MOL_K: f64 = 8.314_462_618_153_24;
-const ZERO_C_IN_K: f64 = 273.15;
+const ACTIVATION_KJ_PER_MOL: f64 = 52.95;
 
-/// How many times longer a cure takes at one temperature than at another (Arrhenius).
+/// How many times longer a cure takes at one temperature than at another.
 fn cure_factor(from_c: f64, to_c: f64) -> f64 {
-    slower(ACTIVATION_J_PER_MOL, from_c, to_c)
-}
-
-fn slower(activation_j_per_mol: f64, from_c: f64, to_c: f64) -> f64 {
-    (activation_j_per_mol / GAS_J_PER_MOL_K * (1.0 / (to_c + ZERO_C_IN_K) - 1.0 / (from_c + ZERO_C_IN_K))).exp()
+    1.0 / relative_rate(ACTIVATION_KJ_PER_MOL, to_c, from_c)
 }
 
 /// Hours to a strength at a temperature, by the sheet's one point or through its two.
-fn hours_at(points: &[CurePoint], room_c: f64) -> f64 {
+fn hours_at(points: &[CurePoint], room_c: f64) -> Result<f64, WorkshopError> {
+    let sheet = |p: &CurePoint| SheetPoint { temperature_c: p.at_c, time_min: p.hours * 60.0 };
     match points {
-        [a, b] => {
-            let inverse = |c: f64| 1.0 / (c + ZERO_C_IN_K);
-            let activation = GAS_J_PER_MOL_K * (a.hours / b.hours).ln() / (inverse(a.at_c) - inverse(b.at_c));
-            a.hours * slower(activation, a.at_c, room_c)
-        }
-        [a, ..] => a.hours * cure_factor(a.at_c, room_c),
-        [] => 0.0,
+        [a, b] => Ok(time_at("cure", [sheet(a), sheet(b)], room_c)?.0 / 60.0),
+        [a, ..] => Ok(a.hours * cure_factor(a.at_c, room_c)),
+        [] => Ok(0.0),
     }
 }

@@ -12,6 +12,7 @@ pub mod caution;
 pub mod demo;
 pub mod error;
 pub mod fit;
+pub mod funnel;
 pub mod glue;
 pub mod id;
 pub mod job;

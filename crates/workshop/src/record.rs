@@ -8,6 +8,7 @@ use crate::job::{JobClub, JobState};
 use crate::kind::{Hand, Role, words};
 use crate::plan::PlannedPart;
 use crate::reading::{Reading, What};
+use crate::rules::{Margin, RuleFigures, margins};
 use crate::sheet::{ReferenceClub, SetRule, SheetClub};
 use estimation::conformity::{Limits, Verdict as Jcgm106, judge};
 use jiff::{Timestamp, civil::Date};
@@ -102,6 +103,8 @@ pub struct ClubRecord {
     pub batches: Vec<i64>,
     /// All its readings.
     pub readings: Vec<RecordReading>,
+    /// Margins against the Equipment Rules, as built where it was read, else as the sheet asks.
+    pub margins: Vec<Margin>,
     /// Steps let pass.
     pub let_pass: Vec<LetPass>,
 }
@@ -190,6 +193,13 @@ fn club_record(
     let standing = believed.standing();
     let last = |what: What| standing.iter().rev().find(|r| r.club == club.id && r.what == what).copied();
     let lines = lines(believed, club, &last)?;
+    let grip = believed.assembly.library.grip(&club.target.grip_model)?;
+    let asked = RuleFigures::of_sheet(&club.target, Some(grip));
+    let figures = RuleFigures {
+        length_to_cap_mm: last(What::FinishedLength).map(|r| r.value).or(asked.length_to_cap_mm),
+        lie_deg: last(What::Lie).map(|r| r.value).or(asked.lie_deg),
+        ..asked
+    };
     Ok(ClubRecord {
         club: club.id.clone(),
         slot: club.slot,
@@ -208,6 +218,7 @@ fn club_record(
                 doubted: believed.is_doubted(&r.id),
             })
             .collect(),
+        margins: margins(&figures),
         let_pass: let_pass.iter().filter(|l| l.club == club.id).cloned().collect(),
     })
 }

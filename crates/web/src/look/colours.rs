@@ -3,7 +3,9 @@
 use std::collections::BTreeMap;
 
 /// Text colours with the grounds they stand on.
-const TEXT: [(&str, &str); 16] = [
+const TEXT: [(&str, &str); 18] = [
+    ("ink", "rust-soft"),
+    ("brass-text", "brass-soft"),
     ("ink", "paper"),
     ("ink", "card"),
     ("ink", "brass-soft"),

@@ -94,11 +94,11 @@ pub fn text_area(view: &Field<'_>, rows: u32) -> Markup {
     html! {
         div.field.wrong[view.error.is_some()] {
             label for=(id) { (view.label) }
-            @if !view.hint.is_empty() { p.hint #(hint_id) { (view.hint) } }
             textarea #(id) name=(view.name) rows=(rows) placeholder=[some(view.placeholder)] required[view.required]
                 spellcheck="false" aria-invalid=[view.error.map(|_| "true")] aria-describedby=[described] {
                 (view.value)
             }
+            @if !view.hint.is_empty() { p.hint #(hint_id) { (view.hint) } }
             @if let Some(error) = view.error { (error_line(&error_id, error)) }
         }
     }
@@ -110,9 +110,9 @@ pub fn file_field(name: &str, label: &str, hint: &str, accept: &str) -> Markup {
     html! {
         div.field {
             label for=(name) { (label) }
-            @if !hint.is_empty() { p.hint id={ (name) "-hint" } { (hint) } }
             input #(name) type="file" name=(name) accept=[some(accept)]
                 aria-describedby=[(!hint.is_empty()).then(|| format!("{name}-hint"))];
+            @if !hint.is_empty() { p.hint id={ (name) "-hint" } { (hint) } }
         }
     }
 }
@@ -152,13 +152,13 @@ pub fn select(view: &Select<'_>) -> Markup {
     html! {
         div.field.wrong[view.error.is_some()] {
             label for=(view.name) { (view.label) }
-            @if !view.hint.is_empty() { p.hint #(hint_id) { (view.hint) } }
             select #(view.name) name=(view.name) aria-invalid=[view.error.map(|_| "true")]
                 aria-describedby=[some(&described)] {
                 @for choice in &view.choices {
                     option value=(choice.value) selected[choice.chosen] { (choice.label) }
                 }
             }
+            @if !view.hint.is_empty() { p.hint #(hint_id) { (view.hint) } }
             @if let Some(error) = view.error { (error_line(&error_id, error)) }
         }
     }

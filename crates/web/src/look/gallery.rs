@@ -221,7 +221,8 @@ pub fn grid_example() -> Markup {
         row("G", 0.0, "D8.4 ± 0.3", "", "", ClubState::Unknown),
     ];
     rows[5].current = true;
-    rows[5].reading = html! { input name="reading" aria-label="Reading of the 9 iron" placeholder="D8.5" data-bench-entry; };
+    rows[5].reading =
+        html! { input name="reading" aria-label="Reading of the 9 iron" placeholder="D8.5" data-bench-entry; };
     html! {
         (stepper(&[
             Step { label: "weighed", href: "#1", state: StepState::Done },

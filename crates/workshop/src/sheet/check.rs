@@ -385,8 +385,10 @@ fn check_reference(
             "The target stays what the player felt; the built head carries that mass instead",
         );
     }
-    let known =
-        sheet.clubs.iter().find(|c| super::short::canonical(&c.number) == super::short::canonical(r.number.trim()));
+    let known = sheet
+        .clubs
+        .iter()
+        .find(|c| super::short_clubs::canonical(&c.number) == super::short_clubs::canonical(r.number.trim()));
     if let (Some(club), Some(read)) = (known, r.balance_points)
         && (club.balance_points - read).abs() > club.tolerances.balance_points
         && club.balance_points.is_finite()

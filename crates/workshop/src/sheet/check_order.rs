@@ -2,7 +2,7 @@
 
 use super::Sheet;
 use super::check::{Named, Severity, SheetProblem};
-use super::short::{canonical, family};
+use super::short_clubs::{canonical, family};
 use crate::kind::ClubKind;
 use quantity::{Length, decimal};
 use std::cmp::Ordering;

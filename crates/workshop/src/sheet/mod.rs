@@ -7,6 +7,7 @@ mod check_stock;
 pub mod mass_model;
 mod set_rule;
 pub mod short;
+mod short_clubs;
 mod short_words;
 
 pub use check::{Severity, SheetProblem, check};

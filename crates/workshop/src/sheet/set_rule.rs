@@ -1,7 +1,8 @@
 //! The law that ties the clubs of a set together, and what one fitted club gives to the others.
 
 use super::mass_model::{Ingredients, MassModel};
-use super::short::{ExpandContext, Expanded, Groups, Origin, Roster, Seat, ShortError, Slot, family, letters};
+use super::short::{ExpandContext, Expanded, Groups, Origin, ShortError, Slot, letters};
+use super::short_clubs::{Roster, Seat, family};
 use super::short_words::{Atom, Word};
 use super::{ReferenceClub, SetRule};
 use crate::WorkshopError;

@@ -171,7 +171,9 @@ fn narrow_axis(marks: &Marks, top_y: f64, paper: Paper) -> Axis {
     let scale = scale(marks.range(), 16.0, paper);
     let dot_y = top_y + 14.0;
     // The finish is told beside its band where there is room, else on a line of its own over it.
-    let band = marks.finish.map(|finish| (seen(scale.at(finish - marks.band), paper), seen(scale.at(finish + marks.band), paper)));
+    let band = marks
+        .finish
+        .map(|finish| (seen(scale.at(finish - marks.band), paper), seen(scale.at(finish + marks.band), paper)));
     let finish_width = finish_text.as_ref().map_or(0.0, |text| text_width(text, paper.size, true)) + 16.0;
     let way = band.map_or(0.0, |(from, to)| {
         let way = if from > paper.width - to { -1.0 } else { 1.0 };

@@ -1,0 +1,243 @@
+//! Fitting sheets: expand what was written short, check, save, approve into a job.
+
+use crate::{App, AppError, load_library, load_shop};
+use jiff::civil::Date;
+use serde::{Deserialize, Serialize};
+use store::{PartFilter, SheetRow};
+use utoipa::ToSchema;
+use workshop::id::SheetId;
+use workshop::job::{Job, JobClub, JobState};
+use workshop::sheet::{
+    ExpandContext, Expanded, ReferenceClub, SetModels, SetRule, Severity, Sheet, SheetProblem, check, explain,
+};
+use workshop::step::{Step, check_template};
+
+/// A sheet written short, with the models it is relative to.
+#[derive(Debug, Clone, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct ShortSheet {
+    /// As the builder writes it: `5–PW, +1/2, 2 up, D3, 2 wraps`.
+    pub written: String,
+    /// The models of the set.
+    pub models: SetModels,
+    /// The law of the set.
+    pub rule: SetRule,
+    /// The reference club, where it was read.
+    #[serde(default)]
+    pub reference: Option<ReferenceClub>,
+}
+
+/// A saved sheet with what is to be said of it.
+#[derive(Debug, Clone, Serialize, ToSchema)]
+pub struct SheetView {
+    /// Identity.
+    pub id: SheetId,
+    /// The sheet.
+    pub sheet: Sheet,
+    /// Findings.
+    pub problems: Vec<SheetProblem>,
+    /// Number of the job that was made from it.
+    pub job: Option<i64>,
+    /// Version to send back with a change.
+    pub version: i64,
+}
+
+/// A sheet in a list.
+#[derive(Debug, Clone, Serialize, ToSchema)]
+pub struct SheetSummary {
+    /// Identity.
+    pub id: SheetId,
+    /// The player.
+    pub player: String,
+    /// When it is due.
+    #[schema(value_type = String, format = Date)]
+    pub due: Date,
+    /// Numbers of its clubs.
+    pub clubs: Vec<String>,
+    /// Number of the job that was made from it.
+    pub job: Option<i64>,
+}
+
+/// Approving a sheet.
+#[derive(Debug, Clone, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Approve {
+    /// The job's own steps; left out: the shop's.
+    #[serde(default)]
+    pub steps: Option<Vec<Step>>,
+    /// Who approves.
+    pub by: String,
+}
+
+impl App {
+    /// Expands a short sheet: each club with where its fields came from.
+    ///
+    /// # Errors
+    /// A word that cannot be read, with its place and an example; unknown models; what the store says.
+    pub async fn expand_sheet(&self, short: &ShortSheet) -> Result<Vec<Expanded>, AppError> {
+        let mut tx = self.store.read().await?;
+        let library = load_library(&mut tx).await?;
+        let shop = load_shop(&mut tx).await?;
+        let context = ExpandContext::new(&library, &short.models, &shop);
+        let expanded = explain(&short.written, &context, short.rule, short.reference.as_ref())
+            .map_err(workshop::WorkshopError::from)?;
+        Ok(expanded)
+    }
+
+    /// Everything that is to be said of a sheet, against models, stock and rules.
+    ///
+    /// # Errors
+    /// What the store says.
+    pub async fn check_sheet(&self, sheet: &Sheet) -> Result<Vec<SheetProblem>, AppError> {
+        let mut tx = self.store.read().await?;
+        self.problems(&mut tx, sheet).await
+    }
+
+    async fn problems(&self, tx: &mut store::Tx, sheet: &Sheet) -> Result<Vec<SheetProblem>, AppError> {
+        let library = load_library(tx).await?;
+        let shop = load_shop(tx).await?;
+        let stock = tx.parts(&PartFilter::default()).await?;
+        Ok(check(sheet, &library, &stock, &shop, self.today()))
+    }
+
+    /// Today by the clock, in the machine's own time zone.
+    #[must_use]
+    pub fn today(&self) -> Date {
+        self.now().to_zoned_datetime(jiff::tz::TimeZone::system()).date()
+    }
+
+    /// Saves a new sheet. One with findings may be saved, but not approved.
+    ///
+    /// # Errors
+    /// What the store says.
+    pub async fn save_sheet(&self, sheet: &Sheet) -> Result<SheetView, AppError> {
+        let mut tx = self.store.write().await?;
+        let problems = self.problems(&mut tx, sheet).await?;
+        let id: SheetId = crate::new_id().as_str().into();
+        let row =
+            SheetRow { id: id.clone(), sheet: sheet.clone(), approved_job: None, version: 0, saved_at: self.now() };
+        tx.insert_sheet(&row).await?;
+        let saved = tx.sheet(&id).await?.map_or(0, |r| r.version);
+        tx.commit().await?;
+        self.tell(None, "sheet");
+        Ok(SheetView { id, sheet: sheet.clone(), problems, job: None, version: saved })
+    }
+
+    /// Changes a saved sheet that is not approved yet.
+    ///
+    /// # Errors
+    /// An approved sheet; a version that is out of date; what the store says.
+    pub async fn change_sheet(&self, id: &SheetId, sheet: &Sheet, version: i64) -> Result<SheetView, AppError> {
+        let mut tx = self.store.write().await?;
+        let row = sheet_row(&mut tx, id).await?;
+        if row.approved_job.is_some() {
+            return Err(AppError::Conflict {
+                what: "this sheet is approved; its job keeps it as it was".into(),
+                next: "Write a new sheet for a change".into(),
+            });
+        }
+        tx.update_sheet(&SheetRow { sheet: sheet.clone(), version, ..row }, self.now()).await?;
+        tx.commit().await?;
+        self.sheet(id).await
+    }
+
+    /// A saved sheet with its findings.
+    ///
+    /// # Errors
+    /// No such sheet; what the store says.
+    pub async fn sheet(&self, id: &SheetId) -> Result<SheetView, AppError> {
+        let mut tx = self.store.read().await?;
+        let row = sheet_row(&mut tx, id).await?;
+        let problems = self.problems(&mut tx, &row.sheet).await?;
+        let job = match &row.approved_job {
+            Some(job) => tx.job(job).await?.map(|j| j.number),
+            None => None,
+        };
+        Ok(SheetView { id: row.id, sheet: row.sheet, problems, job, version: row.version })
+    }
+
+    /// Saved sheets, the latest first.
+    ///
+    /// # Errors
+    /// What the store says.
+    pub async fn sheets(&self) -> Result<Vec<SheetSummary>, AppError> {
+        let mut tx = self.store.read().await?;
+        let mut found = Vec::new();
+        for row in tx.sheets(500).await? {
+            let job = match &row.approved_job {
+                Some(job) => tx.job(job).await?.map(|j| j.number),
+                None => None,
+            };
+            found.push(SheetSummary {
+                clubs: row.sheet.clubs.iter().map(|c| c.number.clone()).collect(),
+                id: row.id,
+                player: row.sheet.player,
+                due: row.sheet.due,
+                job,
+            });
+        }
+        Ok(found)
+    }
+
+    /// Approves a sheet: its job is made, with its own copy of the sheet and of the steps.
+    ///
+    /// # Errors
+    /// Findings that must be put right first; a sheet that is approved already; an unsound template.
+    pub async fn approve_sheet(&self, id: &SheetId, approve: &Approve) -> Result<Job, AppError> {
+        let mut tx = self.store.write().await?;
+        let row = sheet_row(&mut tx, id).await?;
+        if let Some(job) = &row.approved_job {
+            let number = tx.job(job).await?.map_or(0, |j| j.number);
+            return Err(AppError::Conflict {
+                what: format!("this sheet is approved already, as job {number}"),
+                next: "Write a new sheet for another set".into(),
+            });
+        }
+        let problems = self.problems(&mut tx, &row.sheet).await?;
+        if let Some(stop) = problems.iter().find(|p| p.severity == Severity::Stop) {
+            let club = stop.club.as_ref().map_or_else(String::new, |c| format!("the {c}: "));
+            return Err(AppError::Invalid { what: format!("{club}{}", stop.words), next: stop.next.clone() });
+        }
+        let steps = match &approve.steps {
+            Some(steps) => steps.clone(),
+            None => load_shop(&mut tx).await?.steps,
+        };
+        check_template(&steps)?;
+        let number = tx.next_job_number().await?;
+        let clubs = row
+            .sheet
+            .clubs
+            .iter()
+            .zip(1_i64..)
+            .map(|(club, slot)| JobClub {
+                id: crate::new_id().as_str().into(),
+                slot,
+                card: format!("J{number}-{slot}"),
+                target: club.clone(),
+                plan: None,
+                version: 0,
+            })
+            .collect();
+        let job = Job {
+            id: crate::new_id().as_str().into(),
+            number,
+            sheet_id: id.clone(),
+            sheet: row.sheet.clone(),
+            state: JobState::Open,
+            steps,
+            made_at: self.now(),
+            clubs,
+            version: 0,
+        };
+        tx.insert_job(&job).await?;
+        tx.update_sheet(&SheetRow { approved_job: Some(job.id.clone()), ..row }, self.now()).await?;
+        self.log(&mut tx, Some(&job.id), None, "sheet_approved", &approve.by, serde_json::json!({})).await?;
+        tx.commit().await?;
+        self.tell(Some(number), "plan");
+        Ok(job)
+    }
+}
+
+async fn sheet_row(tx: &mut store::Tx, id: &SheetId) -> Result<SheetRow, AppError> {
+    tx.sheet(id).await?.ok_or_else(|| AppError::not_found("sheet", id.as_str(), "Look it up under Sheets"))
+}

@@ -1,0 +1,447 @@
+//! Models and parts: look up, add, change, import, export.
+
+use crate::{App, AppError, load_library};
+use serde::{Deserialize, Serialize};
+use store::PartFilter;
+use utoipa::ToSchema;
+use workshop::model::{Model, PartKind};
+use workshop::part::{Part, PartState};
+use workshop::stock_file::{self, BadModel, BadRow, Imported, RowWarning};
+
+/// Most bytes of a file to import: some 100,000 parts.
+pub const IMPORT_MAX_BYTES: usize = 8 * 1024 * 1024;
+
+/// Which parts to list.
+#[derive(Debug, Clone, Default, Deserialize, ToSchema, utoipa::IntoParams)]
+#[serde(deny_unknown_fields, default)]
+pub struct PartQuery {
+    /// Kind.
+    pub kind: Option<PartKind>,
+    /// Code of the model.
+    pub model: Option<String>,
+    /// Number.
+    pub number: Option<String>,
+    /// State.
+    pub state: Option<PartState>,
+    /// Text in code, lot or place.
+    pub text: Option<String>,
+    /// At most so many.
+    pub limit: Option<i64>,
+    /// After so many.
+    pub offset: Option<i64>,
+}
+
+impl PartQuery {
+    fn filter(&self) -> PartFilter {
+        let given = |t: &Option<String>| t.as_ref().map(|t| t.trim().to_owned()).filter(|t| !t.is_empty());
+        PartFilter {
+            kind: self.kind,
+            model: given(&self.model),
+            number: given(&self.number),
+            state: self.state,
+            text: given(&self.text),
+            limit: self.limit,
+            offset: self.offset.unwrap_or(0),
+            ..PartFilter::default()
+        }
+    }
+}
+
+/// A part to add.
+#[derive(Debug, Clone, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct NewPart {
+    /// Code on the label.
+    pub code: String,
+    /// Kind.
+    pub kind: PartKind,
+    /// Code of the model.
+    pub model: String,
+    /// Number of a head or taper blank.
+    #[serde(default)]
+    pub number: Option<String>,
+    /// Mass.
+    #[serde(default)]
+    pub mass_g: Option<f64>,
+    /// The mass as typed, in workshop notation; used where `mass_g` is left out.
+    #[serde(default)]
+    pub mass_typed: String,
+    /// How many, for counted bulk.
+    #[serde(default)]
+    pub count: Option<i64>,
+    /// Raw length of a shaft.
+    #[serde(default)]
+    pub length_mm: Option<f64>,
+    /// Balance point of a raw shaft from its butt.
+    #[serde(default)]
+    pub balance_point_mm: Option<f64>,
+    /// Loft of a head as received.
+    #[serde(default)]
+    pub loft_deg: Option<f64>,
+    /// Lie of a head as received.
+    #[serde(default)]
+    pub lie_deg: Option<f64>,
+    /// Lot.
+    #[serde(default)]
+    pub lot: String,
+    /// Place.
+    #[serde(default)]
+    pub place: String,
+    /// State; left out: free.
+    #[serde(default)]
+    pub state: Option<PartState>,
+}
+
+/// A change of a part by hand. Fields left out stay.
+#[derive(Debug, Clone, Default, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct PartChange {
+    /// Version that was looked at.
+    pub version: i64,
+    /// Mass as typed, in workshop notation.
+    #[serde(default)]
+    pub mass_typed: Option<String>,
+    /// State: ordered, free, pulled or rejected; held and used come from jobs.
+    #[serde(default)]
+    pub state: Option<PartState>,
+    /// Place.
+    #[serde(default)]
+    pub place: Option<String>,
+    /// Lot.
+    #[serde(default)]
+    pub lot: Option<String>,
+    /// Count of a bulk.
+    #[serde(default)]
+    pub count: Option<i64>,
+    /// Loft as received.
+    #[serde(default)]
+    pub loft_deg: Option<f64>,
+    /// Lie as received.
+    #[serde(default)]
+    pub lie_deg: Option<f64>,
+    /// Raw length as measured, after a mis-cut for example.
+    #[serde(default)]
+    pub length_mm: Option<f64>,
+    /// Why.
+    #[serde(default)]
+    pub reason: String,
+    /// Who.
+    pub by: String,
+}
+
+/// What an import of parts kept and refused.
+#[derive(Debug, Clone, Serialize, ToSchema)]
+pub struct PartsImported {
+    /// Parts kept.
+    pub kept: i64,
+    /// Doubts about kept rows.
+    pub warnings: Vec<RowWarning>,
+    /// Refused rows.
+    pub bad: Vec<BadRow>,
+    /// The refused rows as a CSV file to mend and import again; empty where none was refused.
+    pub bad_csv: String,
+}
+
+/// What an import of models kept and refused.
+#[derive(Debug, Clone, Serialize, ToSchema)]
+pub struct ModelsKept {
+    /// Codes of the models kept.
+    pub kept: Vec<String>,
+    /// Refused entries.
+    pub bad: Vec<BadModel>,
+}
+
+impl App {
+    /// Models, of one kind or all, by code.
+    ///
+    /// # Errors
+    /// What the store says.
+    pub async fn models(&self, kind: Option<PartKind>) -> Result<Vec<Model>, AppError> {
+        let mut tx = self.store.read().await?;
+        Ok(tx.models(kind).await?)
+    }
+
+    /// One model.
+    ///
+    /// # Errors
+    /// No such model; what the store says.
+    pub async fn model(&self, code: &str) -> Result<Model, AppError> {
+        let mut tx = self.store.read().await?;
+        tx.model(code).await?.ok_or_else(|| AppError::not_found("model", code, "Look it up under Stock, Models"))
+    }
+
+    /// Adds a model or replaces the one with its code.
+    ///
+    /// # Errors
+    /// Impossible figures; another kind under the same code; what the store says.
+    pub async fn put_model(&self, model: &Model) -> Result<(), AppError> {
+        model.check()?;
+        let mut tx = self.store.write().await?;
+        if let Some(other) = tx.model(model.code()).await?
+            && other.kind() != model.kind()
+        {
+            return Err(AppError::Conflict {
+                what: format!("“{}” is the code of a {} already", model.code(), other.kind()),
+                next: "Choose another code".into(),
+            });
+        }
+        tx.put_model(model, self.now()).await?;
+        tx.commit().await?;
+        self.tell(None, "stock");
+        Ok(())
+    }
+
+    /// Takes a model away that nothing uses.
+    ///
+    /// # Errors
+    /// Parts or sheets that use it; no such model; what the store says.
+    pub async fn remove_model(&self, code: &str) -> Result<(), AppError> {
+        let mut tx = self.store.write().await?;
+        tx.remove_model(code).await?;
+        tx.commit().await?;
+        self.tell(None, "stock");
+        Ok(())
+    }
+
+    /// Imports a JSON file of models: the good ones are kept, the others named.
+    ///
+    /// # Errors
+    /// A file that is no list of models; what the store says.
+    pub async fn import_models(&self, json: &str) -> Result<ModelsKept, AppError> {
+        let read = stock_file::read_models(json).map_err(unreadable)?;
+        let mut tx = self.store.write().await?;
+        let mut kept = Vec::new();
+        let mut bad = read.bad;
+        for (entry, model) in read.good.iter().enumerate() {
+            match tx.model(model.code()).await? {
+                Some(other) if other.kind() != model.kind() => bad.push(BadModel {
+                    entry,
+                    code: model.code().to_owned(),
+                    problem: format!("this is the code of a {} already; choose another", other.kind()),
+                }),
+                _ => {
+                    tx.put_model(model, self.now()).await?;
+                    kept.push(model.code().to_owned());
+                }
+            }
+        }
+        tx.commit().await?;
+        self.tell(None, "stock");
+        Ok(ModelsKept { kept, bad })
+    }
+
+    /// All models as a JSON file.
+    ///
+    /// # Errors
+    /// What the store says.
+    pub async fn export_models(&self) -> Result<String, AppError> {
+        let models = self.models(None).await?;
+        stock_file::write_models(&models).map_err(|e| AppError::Invalid {
+            what: format!("the models could not be written: {e}"),
+            next: "Look at the figures of the models".into(),
+        })
+    }
+
+    /// Parts, in the order in which they came in, and how many there are in all.
+    ///
+    /// # Errors
+    /// What the store says.
+    pub async fn parts(&self, query: &PartQuery) -> Result<(Vec<Part>, i64), AppError> {
+        let mut tx = self.store.read().await?;
+        let filter = query.filter();
+        Ok((tx.parts(&filter).await?, tx.count_parts(&filter).await?))
+    }
+
+    /// One part by its code.
+    ///
+    /// # Errors
+    /// No such part; what the store says.
+    pub async fn part(&self, code: &str) -> Result<Part, AppError> {
+        let mut tx = self.store.read().await?;
+        tx.part_by_code(code.trim())
+            .await?
+            .ok_or_else(|| AppError::not_found("part", code, "Scan or type the code on its label"))
+    }
+
+    /// Adds parts, all or none.
+    ///
+    /// # Errors
+    /// Impossible figures, an unknown model or number, a code that is taken; what the store says.
+    pub async fn add_parts(&self, new: &[NewPart]) -> Result<Vec<Part>, AppError> {
+        let mut tx = self.store.write().await?;
+        let library = load_library(&mut tx).await?;
+        let now = self.now();
+        let mut added = Vec::with_capacity(new.len());
+        for part in new {
+            let part = made(part)?;
+            check_model(&library, &part)?;
+            tx.insert_part(&part, now).await?;
+            added.push(part);
+        }
+        tx.commit().await?;
+        self.tell(None, "stock");
+        Ok(added)
+    }
+
+    /// Changes a part by hand.
+    ///
+    /// # Errors
+    /// A part that changed in between, or that a job holds; impossible figures; what the store says.
+    pub async fn change_part(&self, code: &str, change: &PartChange) -> Result<Part, AppError> {
+        let mut tx = self.store.write().await?;
+        let mut part = tx
+            .part_by_code(code.trim())
+            .await?
+            .ok_or_else(|| AppError::not_found("part", code, "Scan or type the code on its label"))?;
+        if let Some(state) = change.state.filter(|s| *s != part.state) {
+            let by_hand = |s| !matches!(s, PartState::Held | PartState::Used);
+            if !by_hand(state) || !by_hand(part.state) {
+                return Err(AppError::Conflict {
+                    what: format!("{code} is {} and cannot be made {state} by hand", part.state),
+                    next: "Held and used come from jobs: change the plan of its club instead".into(),
+                });
+            }
+            part.state = state;
+        }
+        if let Some(typed) = &change.mass_typed {
+            part.mass_g = mass_of(typed)?;
+            part.mass_typed = typed.trim().to_owned();
+        }
+        if let Some(place) = &change.place {
+            part.place.clone_from(place);
+        }
+        if let Some(lot) = &change.lot {
+            part.lot.clone_from(lot);
+        }
+        part.count = change.count.or(part.count);
+        part.loft_deg = change.loft_deg.or(part.loft_deg);
+        part.lie_deg = change.lie_deg.or(part.lie_deg);
+        part.length_mm = change.length_mm.or(part.length_mm);
+        part.version = change.version;
+        part.check()?;
+        part.version = tx.update_part(&part, self.now()).await?;
+        let note = serde_json::json!({ "code": part.code, "reason": change.reason, "state": part.state.key() });
+        self.log(&mut tx, None, None, "part_changed", &change.by, note).await?;
+        tx.commit().await?;
+        self.tell(None, "stock");
+        Ok(part)
+    }
+
+    /// Looks at a CSV file of parts without keeping anything.
+    ///
+    /// # Errors
+    /// A file that is no such CSV file; what the store says.
+    pub async fn preview_parts(&self, bytes: &[u8]) -> Result<Imported, AppError> {
+        let mut tx = self.store.read().await?;
+        Self::read_file(&mut tx, bytes).await
+    }
+
+    /// Imports a CSV file of parts: good rows are kept, bad ones named.
+    ///
+    /// # Errors
+    /// A file that is no such CSV file; what the store says.
+    pub async fn import_parts(&self, bytes: &[u8]) -> Result<PartsImported, AppError> {
+        let mut tx = self.store.write().await?;
+        let imported = Self::read_file(&mut tx, bytes).await?;
+        let now = self.now();
+        for part in &imported.parts {
+            let part = Part { id: crate::new_id().as_str().into(), ..part.clone() };
+            tx.insert_part(&part, now).await?;
+        }
+        tx.commit().await?;
+        self.tell(None, "stock");
+        let bad_csv = if imported.bad.is_empty() { String::new() } else { stock_file::write_bad(&imported) };
+        Ok(PartsImported {
+            kept: i64::try_from(imported.parts.len()).unwrap_or(i64::MAX),
+            warnings: imported.warnings,
+            bad: imported.bad,
+            bad_csv,
+        })
+    }
+
+    async fn read_file(tx: &mut store::Tx, bytes: &[u8]) -> Result<Imported, AppError> {
+        if bytes.len() > IMPORT_MAX_BYTES {
+            return Err(AppError::Invalid {
+                what: format!("the file has {} bytes, more than {IMPORT_MAX_BYTES}", bytes.len()),
+                next: "Split it and import the pieces one after the other".into(),
+            });
+        }
+        let library = load_library(tx).await?;
+        let codes: Vec<String> = tx.parts(&PartFilter::default()).await?.into_iter().map(|p| p.code).collect();
+        stock_file::read(bytes, &library, &codes).map_err(unreadable)
+    }
+
+    /// The parts as a CSV file that can be imported again.
+    ///
+    /// # Errors
+    /// What the store says.
+    pub async fn export_parts(&self, query: &PartQuery) -> Result<String, AppError> {
+        let (parts, _) = self.parts(&PartQuery { limit: None, offset: None, ..query.clone() }).await?;
+        Ok(stock_file::write(&parts))
+    }
+}
+
+fn unreadable(error: stock_file::StockFileError) -> AppError {
+    AppError::Invalid { what: error.to_string(), next: String::new() }
+}
+
+fn mass_of(typed: &str) -> Result<Option<f64>, AppError> {
+    if typed.trim().is_empty() {
+        return Ok(None);
+    }
+    Ok(Some(quantity::parse_mass(typed, quantity::MassUnit::Gram)?.g()))
+}
+
+fn made(new: &NewPart) -> Result<Part, AppError> {
+    let part = Part {
+        id: crate::new_id().as_str().into(),
+        code: new.code.trim().to_owned(),
+        kind: new.kind,
+        model: new.model.trim().to_owned(),
+        number: new.number.as_ref().map(|n| n.trim().to_owned()).filter(|n| !n.is_empty()),
+        mass_g: match new.mass_g {
+            Some(mass_g) => Some(mass_g),
+            None => mass_of(&new.mass_typed)?,
+        },
+        mass_typed: if new.mass_typed.trim().is_empty() {
+            new.mass_g.map(|g| g.to_string()).unwrap_or_default()
+        } else {
+            new.mass_typed.trim().to_owned()
+        },
+        count: new.count,
+        length_mm: new.length_mm,
+        balance_point_mm: new.balance_point_mm,
+        loft_deg: new.loft_deg,
+        lie_deg: new.lie_deg,
+        lot: new.lot.trim().to_owned(),
+        place: new.place.trim().to_owned(),
+        state: new.state.unwrap_or(PartState::Free),
+        job: None,
+        club: None,
+        version: 0,
+    };
+    if part.code.is_empty() || part.code.len() > 64 {
+        return Err(AppError::Invalid {
+            what: format!("“{}” cannot be the code of a part", part.code),
+            next: "Give what stands on its label, up to 64 letters".into(),
+        });
+    }
+    if matches!(part.state, PartState::Held | PartState::Used) {
+        return Err(AppError::Invalid {
+            what: format!("{} cannot be added as {}", part.code, part.state),
+            next: "Held and used come from jobs: add it as free".into(),
+        });
+    }
+    part.check()?;
+    Ok(part)
+}
+
+fn check_model(library: &workshop::model::Library, part: &Part) -> Result<(), AppError> {
+    let model = library.get(&part.model).filter(|m| m.kind() == part.kind).ok_or_else(|| {
+        AppError::not_found("model", part.model.clone(), format!("Add the {} model first", part.kind))
+    })?;
+    if let Model::Head(_) = model {
+        library.head_number(&part.model, part.number.as_deref().unwrap_or_default())?;
+    }
+    Ok(())
+}

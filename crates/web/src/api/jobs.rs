@@ -1,0 +1,130 @@
+//! Jobs, plans and records.
+
+use crate::problem::{ApiError, Body, Problem};
+use app::App;
+use app::job::{JobSummary, JobView};
+use app::plan::{Accept, Proposal, Swap};
+use axum::Json;
+use axum::extract::{Path, Query, State};
+use serde::Deserialize;
+use utoipa::{IntoParams, ToSchema};
+use utoipa_axum::router::OpenApiRouter;
+use utoipa_axum::routes;
+use workshop::job::JobState;
+use workshop::plan::{ClubPlan, Plan};
+use workshop::planner::Lock;
+use workshop::record::Record;
+
+pub(super) fn router() -> OpenApiRouter<App> {
+    OpenApiRouter::new()
+        .routes(routes!(jobs))
+        .routes(routes!(job))
+        .routes(routes!(drop_job))
+        .routes(routes!(propose))
+        .routes(routes!(accept))
+        .routes(routes!(swap))
+        .routes(routes!(record))
+        .routes(routes!(card))
+}
+
+#[derive(Debug, Deserialize, IntoParams)]
+struct JobQuery {
+    /// Only jobs of this state: `open`, `planned`, `finished` or `dropped`. Left out: open and planned.
+    state: Option<JobState>,
+}
+
+/// Jobs, the earliest due first.
+#[utoipa::path(get, path = "/jobs", params(JobQuery), responses((status = 200, body = Vec<JobSummary>)))]
+async fn jobs(State(app): State<App>, Query(query): Query<JobQuery>) -> Result<Json<Vec<JobSummary>>, ApiError> {
+    Ok(Json(app.jobs(query.state).await?))
+}
+
+/// A job with where each club stands, what to expect of every reading, and the finish it is heading for.
+#[utoipa::path(get, path = "/jobs/{number}", params(("number" = i64, Path)),
+    responses((status = 200, body = JobView), (status = 404, body = Problem)))]
+async fn job(State(app): State<App>, Path(number): Path<i64>) -> Result<Json<JobView>, ApiError> {
+    Ok(Json(app.job_view(number).await?))
+}
+
+/// Why something is given up or let pass, and who says so.
+#[derive(Debug, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+struct Reason {
+    reason: String,
+    by: String,
+}
+
+/// Give a job up; what it holds is free again.
+#[utoipa::path(post, path = "/jobs/{number}/drop", params(("number" = i64, Path)), request_body = Reason,
+    responses((status = 204), (status = 409, body = Problem)))]
+async fn drop_job(
+    State(app): State<App>,
+    Path(number): Path<i64>,
+    Body(reason): Body<Reason>,
+) -> Result<axum::http::StatusCode, ApiError> {
+    app.drop_job(number, &reason.reason, &reason.by).await?;
+    Ok(axum::http::StatusCode::NO_CONTENT)
+}
+
+#[derive(Debug, Default, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+struct Propose {
+    /// Parts that must go into certain clubs.
+    #[serde(default)]
+    locks: Vec<Lock>,
+}
+
+/// Propose a plan from the parts that are free now. Nothing is held.
+#[utoipa::path(post, path = "/jobs/{number}/plan/propose", params(("number" = i64, Path)), request_body = Propose,
+    responses((status = 200, body = Proposal), (status = 409, body = Problem)))]
+async fn propose(
+    State(app): State<App>,
+    Path(number): Path<i64>,
+    Body(propose): Body<Propose>,
+) -> Result<Json<Proposal>, ApiError> {
+    Ok(Json(app.propose(number, &propose.locks).await?))
+}
+
+/// Accept the plan that was looked at: its parts are held, all or none.
+#[utoipa::path(post, path = "/jobs/{number}/plan", params(("number" = i64, Path)), request_body = Accept,
+    responses((status = 200, body = Plan), (status = 409, body = Problem)))]
+async fn accept(
+    State(app): State<App>,
+    Path(number): Path<i64>,
+    Body(accept): Body<Accept>,
+) -> Result<Json<Plan>, ApiError> {
+    Ok(Json(app.accept(number, &accept).await?))
+}
+
+/// Put another part in place of a planned one.
+#[utoipa::path(post, path = "/jobs/{number}/clubs/{slot}/parts",
+    params(("number" = i64, Path), ("slot" = i64, Path)), request_body = Swap,
+    responses((status = 200, body = ClubPlan), (status = 409, body = Problem)))]
+async fn swap(
+    State(app): State<App>,
+    Path((number, slot)): Path<(i64, i64)>,
+    Body(swap): Body<Swap>,
+) -> Result<Json<ClubPlan>, ApiError> {
+    Ok(Json(app.swap(number, slot, &swap).await?))
+}
+
+/// The record of a job as it stands now.
+#[utoipa::path(get, path = "/jobs/{number}/record", params(("number" = i64, Path)),
+    responses((status = 200, body = Record), (status = 404, body = Problem)))]
+async fn record(State(app): State<App>, Path(number): Path<i64>) -> Result<Json<Record>, ApiError> {
+    Ok(Json(app.record(number).await?))
+}
+
+#[derive(Debug, serde::Serialize, ToSchema)]
+struct CardPlace {
+    job: i64,
+    slot: i64,
+}
+
+/// The club that a scanned job card stands for.
+#[utoipa::path(get, path = "/cards/{code}", params(("code" = String, Path)),
+    responses((status = 200, body = CardPlace), (status = 404, body = Problem)))]
+async fn card(State(app): State<App>, Path(code): Path<String>) -> Result<Json<CardPlace>, ApiError> {
+    let (job, slot) = app.card(&code).await?;
+    Ok(Json(CardPlace { job, slot }))
+}

@@ -1,0 +1,113 @@
+//! Fitting sheets.
+
+use crate::problem::{ApiError, Body, Problem};
+use app::App;
+use app::sheet::{Approve, SheetSummary, SheetView, ShortSheet};
+use axum::Json;
+use axum::extract::{Path, State};
+use axum::http::StatusCode;
+use serde::Deserialize;
+use serde_json::{Value, json};
+use utoipa::ToSchema;
+use utoipa_axum::router::OpenApiRouter;
+use utoipa_axum::routes;
+use workshop::job::Job;
+use workshop::sheet::{Expanded, Sheet, SheetProblem};
+
+pub(super) fn router() -> OpenApiRouter<App> {
+    OpenApiRouter::new()
+        .routes(routes!(sheets, save))
+        .routes(routes!(expand))
+        .routes(routes!(check))
+        .routes(routes!(sheet, change))
+        .routes(routes!(approve))
+}
+
+/// The JSON Schema of a sheet's file, taken from the API's own description.
+pub(super) fn schema(description: &str) -> String {
+    let description: Value = serde_json::from_str(description).unwrap_or_default();
+    let schemas = description["components"]["schemas"].clone();
+    let mut defs = serde_json::Map::new();
+    let mut wanted = vec!["Sheet".to_owned()];
+    while let Some(name) = wanted.pop() {
+        if defs.contains_key(&name) || schemas[&name].is_null() {
+            continue;
+        }
+        let text = schemas[&name].to_string().replace("#/components/schemas/", "#/$defs/");
+        for piece in text.split("#/$defs/").skip(1) {
+            wanted.push(piece.chars().take_while(char::is_ascii_alphanumeric).collect());
+        }
+        defs.insert(name, serde_json::from_str(&text).unwrap_or_default());
+    }
+    let schema = json!({
+        "$schema": "https://json-schema.org/draft/2020-12/schema",
+        "title": "Fitting sheet",
+        "$ref": "#/$defs/Sheet",
+        "$defs": defs,
+    });
+    serde_json::to_string_pretty(&schema).unwrap_or_default()
+}
+
+/// Sheets, the latest first.
+#[utoipa::path(get, path = "/sheets", responses((status = 200, body = Vec<SheetSummary>)))]
+async fn sheets(State(app): State<App>) -> Result<Json<Vec<SheetSummary>>, ApiError> {
+    Ok(Json(app.sheets().await?))
+}
+
+/// Save a sheet. One with findings may be saved, but not approved. Its JSON Schema is at `/sheets/schema`.
+#[utoipa::path(post, path = "/sheets", request_body = Sheet,
+    responses((status = 201, body = SheetView), (status = 422, body = Problem)))]
+async fn save(State(app): State<App>, Body(sheet): Body<Sheet>) -> Result<(StatusCode, Json<SheetView>), ApiError> {
+    Ok((StatusCode::CREATED, Json(app.save_sheet(&sheet).await?)))
+}
+
+/// Expand a sheet as builders write it: each club with where its fields came from.
+#[utoipa::path(post, path = "/sheets/expand", request_body = ShortSheet,
+    responses((status = 200, body = Vec<Expanded>), (status = 422, body = Problem)))]
+async fn expand(State(app): State<App>, Body(short): Body<ShortSheet>) -> Result<Json<Vec<Expanded>>, ApiError> {
+    Ok(Json(app.expand_sheet(&short).await?))
+}
+
+/// Everything that is to be said of a sheet, against models, stock and rules. Nothing is saved.
+#[utoipa::path(post, path = "/sheets/check", request_body = Sheet,
+    responses((status = 200, body = Vec<SheetProblem>), (status = 422, body = Problem)))]
+async fn check(State(app): State<App>, Body(sheet): Body<Sheet>) -> Result<Json<Vec<SheetProblem>>, ApiError> {
+    Ok(Json(app.check_sheet(&sheet).await?))
+}
+
+/// One sheet with its findings.
+#[utoipa::path(get, path = "/sheets/{id}", params(("id" = String, Path)),
+    responses((status = 200, body = SheetView), (status = 404, body = Problem)))]
+async fn sheet(State(app): State<App>, Path(id): Path<String>) -> Result<Json<SheetView>, ApiError> {
+    Ok(Json(app.sheet(&id.as_str().into()).await?))
+}
+
+/// A changed sheet with the version that was looked at.
+#[derive(Debug, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+struct SheetChange {
+    version: i64,
+    sheet: Sheet,
+}
+
+/// Change a sheet that is not approved yet.
+#[utoipa::path(put, path = "/sheets/{id}", params(("id" = String, Path)), request_body = SheetChange,
+    responses((status = 200, body = SheetView), (status = 409, body = Problem)))]
+async fn change(
+    State(app): State<App>,
+    Path(id): Path<String>,
+    Body(change): Body<SheetChange>,
+) -> Result<Json<SheetView>, ApiError> {
+    Ok(Json(app.change_sheet(&id.as_str().into(), &change.sheet, change.version).await?))
+}
+
+/// Approve a sheet: its job is made.
+#[utoipa::path(post, path = "/sheets/{id}/approve", params(("id" = String, Path)), request_body = Approve,
+    responses((status = 201, body = Job), (status = 409, body = Problem), (status = 422, body = Problem)))]
+async fn approve(
+    State(app): State<App>,
+    Path(id): Path<String>,
+    Body(approve): Body<Approve>,
+) -> Result<(StatusCode, Json<Job>), ApiError> {
+    Ok((StatusCode::CREATED, Json(app.approve_sheet(&id.as_str().into(), &approve).await?)))
+}

@@ -1,0 +1,176 @@
+//! Glue: what to weigh out, the batch, its clocks.
+
+use super::{Framed, PageResult, Who, failure, failure_status, framed, say};
+use crate::look::{
+    Action, Button, Cell, Choice, Column, Field, Figure, Nav, Notice, Select, Table, button, caution, check, clock,
+    empty_state, field, figures, hidden, section, select, table, titled_card,
+};
+use app::glue::{BatchView, NewBatch};
+use app::{App, AppError};
+use axum::Router;
+use axum::extract::{Form, Query, State};
+use axum::http::StatusCode;
+use axum::response::{IntoResponse, Redirect};
+use axum::routing::get;
+use jiff::Timestamp;
+use maud::{Markup, html};
+use quantity::decimal;
+use serde::Deserialize;
+use workshop::bench::StepStatus;
+use workshop::job::JobState;
+use workshop::model::PartKind;
+use workshop::step::Caution;
+
+pub(super) fn router() -> Router<App> {
+    Router::new().route("/glue", get(index)).route("/glue/new", get(new_batch).post(start))
+}
+
+async fn index(State(app): State<App>) -> PageResult {
+    let batches = app.recent_batches(60).await?;
+    let jobs = app.jobs(Some(JobState::Planned)).await?;
+    let now = app.now();
+    let new = html! { @for job in &jobs { a.button.quiet href={ "/glue/new?job=" (job.number) } { "New batch for job " (job.number) } " " } };
+    let body = if batches.is_empty() {
+        html! {
+            (empty_state("No batch has been mixed.", "A batch starts the pot-life clock and the cure of its clubs.",
+                &[Action { href: "/bench", label: "Bench", primary: jobs.is_empty() }]))
+            (new)
+        }
+    } else {
+        html! {
+            (section("Batches", &new, &html! {
+                @for batch in &batches { (titled_card(&format!("Batch {} · {}", batch.batch.number, batch.adhesive_name), &batch_part(batch, now))) }
+            }))
+        }
+    };
+    Ok(framed(&app, Framed { title: "Glue", active: Nav::Glue, body, ..Framed::default() }).await?.into_response())
+}
+
+fn batch_part(view: &BatchView, now: Timestamp) -> Markup {
+    let b = &view.batch;
+    let row = |what: &str, until: Timestamp, done: &str| {
+        let text = if until > now { say::left(now, until) } else { done.to_owned() };
+        vec![Cell::from(what), Cell(clock(&until.to_string(), &text, done)), Cell::from(say::when(until))]
+    };
+    html! {
+        p { "Clubs " strong { (view.clubs.join("; ")) } ". Lot " (b.lot) ", " (decimal(b.resin_g, 1)) " g resin, "
+            (decimal(b.hardener_g, 1)) " g hardener, " (decimal(b.beads_g, 1)) " g spacers, at " (decimal(b.room_c, 0)) " °C. Mixed "
+            (say::when(b.mixed_at)) " by " (b.by) "." }
+        (table(&Table {
+            caption: "Clocks of the batch",
+            columns: vec![Column { head: "what", figures: false }, Column { head: "left", figures: true }, Column { head: "until", figures: false }],
+            rows: vec![
+                row("pot life", view.pot_life_until, "over"),
+                row("handle, grip, balance", view.handling_at, "now"),
+                row("bend, hand over, swing", view.full_cure_at, "now"),
+            ],
+            ..Table::default()
+        }))
+    }
+}
+
+#[derive(Debug, Default, Deserialize)]
+struct NewQuery {
+    job: Option<i64>,
+}
+
+async fn new_batch(State(app): State<App>, Query(query): Query<NewQuery>) -> PageResult {
+    match query.job {
+        Some(job) => form_page(&app, job, &[], None).await,
+        None => Ok(Redirect::to("/glue").into_response()),
+    }
+}
+
+type Fields = Vec<(String, String)>;
+
+async fn start(State(app): State<App>, Who(by): Who, Form(fields): Form<Fields>) -> PageResult {
+    let text =
+        |name: &str| fields.iter().find(|(k, _)| k == name).map(|(_, v)| v.trim().to_owned()).unwrap_or_default();
+    let job: i64 = text("job").parse().unwrap_or_default();
+    match parsed(&fields, &text, job, by) {
+        Ok(new) => match app.start_batch(&new).await {
+            Ok(_) => Ok(Redirect::to("/glue").into_response()),
+            Err(error) => form_page(&app, job, &fields, Some(error)).await,
+        },
+        Err(error) => form_page(&app, job, &fields, Some(error)).await,
+    }
+}
+
+fn parsed(fields: &Fields, text: &dyn Fn(&str) -> String, job: i64, by: String) -> Result<NewBatch, AppError> {
+    let number = |name: &'static str, label: &str| -> Result<Option<f64>, AppError> {
+        let raw = text(name);
+        if raw.is_empty() {
+            return Ok(None);
+        }
+        raw.replace(',', ".").parse().map(Some).map_err(|_| AppError::Invalid {
+            what: format!("{label} “{raw}” is not a number"),
+            next: "Enter for example 21".into(),
+        })
+    };
+    Ok(NewBatch {
+        job,
+        slots: fields.iter().filter(|(k, _)| k == "slot").filter_map(|(_, v)| v.parse().ok()).collect(),
+        adhesive: Some(text("adhesive")).filter(|a| !a.is_empty()),
+        lot: text("lot"),
+        bead_share_percent: number("bead_share_percent", "The share of spacers")?,
+        room_c: number("room_c", "The temperature")?,
+        by,
+    })
+}
+
+async fn form_page(app: &App, job: i64, fields: &[(String, String)], error: Option<AppError>) -> PageResult {
+    let view = app.job_view(job).await?;
+    let shop = app.shop().await?;
+    let models = app.models(Some(PartKind::Adhesive)).await?;
+    let typed =
+        |name: &str, default: String| fields.iter().find(|(k, _)| k == name).map_or(default, |(_, v)| v.clone());
+    let glue_key = view.job.steps.iter().find(|s| s.glues).map(|s| s.key.clone()).unwrap_or_default();
+    let open: Vec<_> = view
+        .clubs
+        .iter()
+        .filter(|c| c.finish.is_some())
+        .filter(|c| !c.steps.iter().any(|s| s.key == glue_key && s.status == StepStatus::Done))
+        .collect();
+    let chosen = typed("adhesive", shop.adhesive.clone().unwrap_or_default());
+    let mix = if open.is_empty() { None } else { app.mix(Some(&chosen), open.len(), None, None).await.ok() };
+    let notice = error.as_ref().map(failure);
+    let status = error.as_ref().map_or(StatusCode::OK, failure_status);
+    let body = html! {
+        @if let Some(mix) = &mix {
+            (section(&format!("Weigh out for {} joints", mix.joints), &html! {}, &html! {
+                (figures(&[
+                    Figure { label: "resin", value: &format!("{} g", decimal(mix.resin_g, 1)), note: &format!("{} ml", decimal(mix.resin_ml, 1)) },
+                    Figure { label: "hardener", value: &format!("{} g", decimal(mix.hardener_g, 1)), note: &format!("{} ml", decimal(mix.hardener_ml, 1)) },
+                    Figure { label: "spacers, stirred in", value: &format!("{} g", decimal(mix.beads_g, 1)), note: "" },
+                    Figure { label: "pot life", value: &format!("{} min", decimal(mix.pot_life_min, 0)), note: &format!("handle after {} h, swing after {} h", decimal(mix.handling_h, 1), decimal(mix.full_cure_h, 0)) },
+                ]))
+                p.small { "By the data entered from the product's own sheet, at " (decimal(shop.room_c, 0)) " °C. The sheet itself wins." }
+                (caution(workshop::caution::words(Caution::Epoxy)))
+            }))
+        }
+        form.card method="post" action="/glue/new" {
+            (hidden("job", &job.to_string()))
+            fieldset { legend { "Clubs glued from this cup" }
+                @if open.is_empty() { p { "Every club of this job is glued. To glue one again after it was pulled, take its gluing back at the bench first." } }
+                @for club in &open {
+                    @let slot = club.slot.to_string();
+                    @let ticked = fields.is_empty() || fields.iter().any(|(k, v)| k == "slot" && *v == slot);
+                    (check("slot", &slot, &format!("{} (slot {})", club.number, club.slot), ticked))
+                }
+            }
+            (select(&Select {
+                name: "adhesive", label: "Adhesive", hint: "", error: None,
+                choices: models.iter().map(|m| Choice { value: m.code(), label: m.name(), chosen: m.code() == chosen }).collect(),
+            }))
+            (field(&Field { name: "lot", label: "Lot on the tins", value: &typed("lot", String::new()), hint: "How every club of a bad lot is found again", required: true, autofocus: true, ..Field::default() }))
+            (field(&Field { name: "room_c", label: "Room", value: &typed("room_c", decimal(shop.room_c, 0)), unit: "°C", inputmode: "decimal", ..Field::default() }))
+            (field(&Field { name: "bead_share_percent", label: "Spacers", value: &typed("bead_share_percent", decimal(shop.bead_share_percent, 0)), unit: "% by mass", inputmode: "decimal", ..Field::default() }))
+            (button(&Button { label: "Mixed: start the clock", big: true, ..Button::default() }))
+        }
+    };
+    let notice: Option<Notice> = notice;
+    let crumb = format!("Job {job} · {}", view.job.sheet.player);
+    let page =
+        framed(app, Framed { title: "New batch", active: Nav::Glue, crumb, notice, body, ..Framed::default() }).await?;
+    Ok((status, page).into_response())
+}

@@ -1,0 +1,253 @@
+//! The set grid: one step across all clubs of a job, where the cursor moves on by itself.
+
+use super::bench::{club_name, finish_words, mark};
+use super::{Framed, PageResult, Who, failure, failure_status, framed, say};
+use crate::look::{
+    Button, ButtonKind, ClubState as Mark, Field, GridRow, Icon, Nav, Notice, Step as StepMark, StepState as MarkState,
+    Tone, button, field, hidden, keypad_hints, link_button, request_key, set_grid, stepper,
+};
+use app::bench::{Entry, NewReadings};
+use app::job::JobFile;
+use app::{App, AppError};
+use axum::Router;
+use axum::extract::{Form, Path, Query, State};
+use axum::http::StatusCode;
+use axum::response::{IntoResponse, Redirect};
+use axum::routing::get;
+use maud::{Markup, html};
+use quantity::Balance;
+use serde::Deserialize;
+use workshop::bench::{ClubState, StepState, Tone as Said};
+use workshop::reading::What;
+use workshop::step::Step;
+
+pub(super) fn router() -> Router<App> {
+    Router::new().route("/bench/{job}/grid/{step}", get(show).post(keep))
+}
+
+#[derive(Debug, Default, Deserialize)]
+struct GridQuery {
+    /// Which quantity of the step; left out: its first.
+    what: Option<What>,
+    /// The club under the cursor; left out: the first that is not read.
+    at: Option<i64>,
+    /// The club whose reading was kept last.
+    kept: Option<i64>,
+}
+
+async fn show(
+    State(app): State<App>,
+    Path((job, step)): Path<(i64, String)>,
+    Query(query): Query<GridQuery>,
+) -> PageResult {
+    grid_page(&app, job, &step, &query, None).await
+}
+
+#[derive(Debug, Deserialize)]
+struct GridForm {
+    slot: i64,
+    what: What,
+    #[serde(default)]
+    typed: String,
+    request_key: String,
+    version: i64,
+}
+
+async fn keep(
+    State(app): State<App>,
+    Who(by): Who,
+    Path((job, step)): Path<(i64, String)>,
+    Form(form): Form<GridForm>,
+) -> PageResult {
+    let new = NewReadings {
+        slot: form.slot,
+        step: step.clone(),
+        entries: vec![Entry { what: form.what, typed: form.typed.clone(), value: None }],
+        on: None,
+        by,
+        version: Some(form.version),
+        request_key: Some(form.request_key),
+    };
+    let key = form.what.key();
+    match app.read(job, &new).await {
+        Ok(_) => {
+            let to = format!("/bench/{job}/grid/{step}?what={key}&kept={}", form.slot);
+            Ok(Redirect::to(&to).into_response())
+        }
+        Err(error) => {
+            let query = GridQuery { what: Some(form.what), at: Some(form.slot), kept: None };
+            grid_page(&app, job, &step, &query, Some((form.typed, error))).await
+        }
+    }
+}
+
+async fn grid_page(
+    app: &App,
+    number: i64,
+    step: &str,
+    query: &GridQuery,
+    wrong: Option<(String, AppError)>,
+) -> PageResult {
+    let file = app.job_file(number).await?;
+    let step = file
+        .job
+        .step(step)
+        .ok_or_else(|| AppError::Invalid {
+            what: format!("job {number} has no step “{step}”"),
+            next: "Choose one of its steps at the bench".into(),
+        })?
+        .clone();
+    let states = file.states(app.now())?;
+    let what = query.what.filter(|w| step.asks.contains(w)).or(step.asks.first().copied()).unwrap_or(What::Done);
+    let built: Vec<&ClubState> = states.iter().filter(|s| s.finish.is_some()).collect();
+    let read = |s: &ClubState| ask(s, &step.key, what).is_some_and(|a| a.reading.is_some());
+    let at = query.at.or_else(|| {
+        // On from the club that was just kept, round to those left out before it.
+        let after = query.kept.unwrap_or(0);
+        let open = |s: &&&ClubState| !read(s);
+        built.iter().find(|s| s.slot > after && !read(s)).or_else(|| built.iter().find(open)).map(|s| s.slot)
+    });
+    let notice = match (&wrong, query.kept) {
+        (Some((_, error)), _) => Some(failure(error)),
+        (None, Some(slot)) => kept_notice(app, &file, slot).await?,
+        _ => None,
+    };
+    let status = wrong.as_ref().map_or(StatusCode::OK, |(_, error)| failure_status(error));
+    let typed = wrong.map(|(typed, _)| typed).unwrap_or_default();
+    let rows: Vec<GridRow> = built.iter().map(|s| row(&file, s, &step, what, at, &typed)).collect();
+    let targets: Vec<f64> = file.job.clubs.iter().map(|c| c.target.balance_points).collect();
+    let against = match targets.split_first() {
+        Some((first, rest)) if rest.iter().all(|t| (t - first).abs() < 0.05) => {
+            format!("where it will finish, against {}", Balance::from_points(*first).letter_short())
+        }
+        _ => "where it will finish, against its target".to_owned(),
+    };
+    let body = html! {
+        div data-live=(number) {
+            (steps(&file, &step))
+            @if step.asks.len() > 1 { p.tabs { @for other in &step.asks {
+                a href={ "/bench/" (number) "/grid/" (step.key) "?what=" (other.key()) } aria-current=[(*other == what).then_some("page")] { (other.word()) } " "
+            } } }
+            (set_grid(&format!("{} of every club", step.label), &against, &rows))
+            @if at.is_none() { p { strong { "Every club is read at this step." } } }
+            (keypad_hints(&[("Enter", "keep, next club")]))
+        }
+    };
+    let page = framed(
+        app,
+        Framed {
+            title: "Set grid",
+            active: Nav::Bench,
+            crumb: format!("Job {number} · {} · {} · all clubs", step.label.to_lowercase(), what.word()),
+            notice,
+            at_bench: true,
+            body,
+        },
+    )
+    .await?;
+    Ok((status, page).into_response())
+}
+
+async fn kept_notice(app: &App, file: &JobFile, slot: i64) -> Result<Option<Notice>, AppError> {
+    let club = file.club_at(slot)?;
+    let (meaning, _) = app.meaning(file, slot).await?;
+    Ok(meaning.map(|m| Notice {
+        tone: match m.tone {
+            Said::Good => Tone::Good,
+            Said::Act => Tone::Care,
+            Said::Doubt => Tone::Doubt,
+        },
+        text: format!("{}: {}", club_name(club), m.words),
+        next: m.next,
+    }))
+}
+
+fn ask<'a>(state: &'a ClubState, step: &str, what: What) -> Option<&'a workshop::bench::AskState> {
+    step_of(state, step)?.asks.iter().find(|a| a.what == what)
+}
+
+fn step_of<'a>(state: &'a ClubState, step: &str) -> Option<&'a StepState> {
+    state.steps.iter().find(|s| s.key == step)
+}
+
+fn row(file: &JobFile, state: &ClubState, step: &Step, what: What, at: Option<i64>, typed: &str) -> GridRow {
+    let current = at == Some(state.slot);
+    let ask = ask(state, &step.key, what);
+    let gate_open = step_of(state, &step.key).is_some_and(|s| s.gate.is_open());
+    let read = ask.and_then(|a| a.reading.as_ref());
+    let doubted = ask.is_some_and(|a| a.doubted);
+    let number = file.job.number;
+    GridRow {
+        number: state.number.clone(),
+        href: format!("/bench/{number}/{}?step={}", state.slot, step.key),
+        deviation_points: state.finish.map(|f| f.deviation_points),
+        half_band_points: state.finish.map_or(0.0, |f| f.band_points),
+        tolerance_points: state.finish.map_or(0.3, |f| f.tolerance_points),
+        expected: ask
+            .and_then(|a| a.expected.as_ref().map(|e| (a.what, e)))
+            .map_or_else(String::new, |(w, e)| format!("{} ± {}", say::value(w, e.value), say::band(w, e.band))),
+        reading: match read {
+            _ if current && !gate_open => {
+                html! { a href={ "/bench/" (number) "/" (state.slot) "?step=" (step.key) } { "waits for its cure" } }
+            }
+            _ if current && step.glues => link_button(
+                &format!("/glue/new?job={number}"),
+                "Mix a batch",
+                ButtonKind::Primary,
+                Some(Icon::Glue),
+                "g",
+            ),
+            _ if current => entry(number, state, step, what, typed),
+            Some(reading) => html! { (say::value(what, reading.value)) },
+            None => {
+                html! { a href={ "/bench/" (number) "/grid/" (step.key) "?what=" (what.key()) "&at=" (state.slot) } { "enter" } }
+            }
+        },
+        words: if doubted { "doubted: look again".to_owned() } else { finish_words(state) },
+        state: if doubted { Mark::Doubted } else { mark(state.look) },
+        current,
+    }
+}
+
+fn entry(number: i64, state: &ClubState, step: &Step, what: What, typed: &str) -> Markup {
+    let action = format!("/bench/{number}/grid/{}", step.key);
+    html! {
+        form.inline method="post" action=(action) data-keep=(state.number) {
+            (hidden("slot", &state.slot.to_string())) (hidden("what", what.key()))
+            (hidden("version", &state.version.to_string())) (request_key(&app::request_key()))
+            @if what == What::Done {
+                (hidden("typed", "done"))
+                (button(&Button { label: "Done", big: true, ..Button::default() }))
+            } @else {
+                (field(&Field {
+                    name: "typed",
+                    label: what.word(),
+                    value: typed,
+                    placeholder: say::example(what),
+                    inputmode: if what == What::Balance { "text" } else { "decimal" },
+                    autofocus: true,
+                    big: true,
+                    ..Field::default()
+                }))
+                (button(&Button { label: "Keep", ..Button::default() }))
+            }
+        }
+    }
+}
+
+fn steps(file: &JobFile, current: &Step) -> Markup {
+    let hrefs: Vec<String> =
+        file.job.steps.iter().map(|s| format!("/bench/{}/grid/{}", file.job.number, s.key)).collect();
+    let marks: Vec<StepMark<'_>> = file
+        .job
+        .steps
+        .iter()
+        .zip(&hrefs)
+        .map(|(s, href)| StepMark {
+            label: &s.label,
+            href,
+            state: if s.key == current.key { MarkState::Current } else { MarkState::Open },
+        })
+        .collect();
+    stepper(&marks)
+}

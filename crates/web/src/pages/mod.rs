@@ -1,0 +1,180 @@
+//! The pages: server-made HTML with real forms, complete without script.
+
+mod bench;
+// mod calc;
+mod glue;
+mod grid;
+mod plan;
+mod records;
+mod say;
+// mod sheets;
+// mod shop;
+// mod stock;
+mod today;
+
+use crate::look::{Clock, FooterLink, Nav, Notice, PageFrame, Tone, page};
+use crate::problem::Problem;
+use app::{App, AppError, Kind};
+use axum::Router;
+use axum::extract::{FromRequestParts, Path, State};
+use axum::http::header::COOKIE;
+use axum::http::{StatusCode, request::Parts};
+use axum::response::{IntoResponse, Redirect, Response};
+use axum::routing::get;
+use maud::{Markup, html};
+use std::convert::Infallible;
+
+pub(crate) fn router() -> Router<App> {
+    Router::new()
+        .merge(today::router())
+        // .merge(sheets::router())
+        // .merge(stock::router())
+        .merge(plan::router())
+        .merge(bench::router())
+        .merge(grid::router())
+        .merge(glue::router())
+        .merge(records::router())
+        // .merge(shop::router())
+        // .merge(calc::router())
+        .route("/card/{code}", get(card))
+        .fallback(|| async {
+            PageError(Problem::new(StatusCode::NOT_FOUND, "not_found", "There is no such page. Begin again at Today"))
+        })
+}
+
+/// A scanned card leads to its club's next step.
+async fn card(State(app): State<App>, Path(code): Path<String>) -> Result<Redirect, PageError> {
+    let (job, slot) = app.card(&code).await?;
+    Ok(Redirect::to(&format!("/bench/{job}/{slot}")))
+}
+
+/// Who is at this tablet: a name kept in a cookie, set on the Shop page.
+#[derive(Debug, Clone)]
+pub(crate) struct Who(pub String);
+
+/// Name of the cookie that keeps it.
+pub(crate) const WHO_COOKIE: &str = "who";
+
+impl<S: Send + Sync> FromRequestParts<S> for Who {
+    type Rejection = Infallible;
+
+    async fn from_request_parts(parts: &mut Parts, _: &S) -> Result<Self, Infallible> {
+        let name = parts
+            .headers
+            .get_all(COOKIE)
+            .iter()
+            .filter_map(|v| v.to_str().ok())
+            .flat_map(|v| v.split(';'))
+            .find_map(|pair| pair.trim().strip_prefix("who=").map(plain))
+            .filter(|name| !name.is_empty());
+        Ok(Self(name.unwrap_or_else(|| "bench".to_owned())))
+    }
+}
+
+/// A cookie's value, percent-decoded.
+fn plain(text: &str) -> String {
+    let mut bytes = Vec::with_capacity(text.len());
+    let mut rest = text.bytes();
+    while let Some(b) = rest.next() {
+        let hex = |b: Option<u8>| b.and_then(|b| char::from(b).to_digit(16));
+        if b == b'%' {
+            if let (Some(high), Some(low)) = (hex(rest.next()), hex(rest.next())) {
+                bytes.push(u8::try_from(high * 16 + low).unwrap_or(b'?'));
+            }
+        } else {
+            bytes.push(b);
+        }
+    }
+    String::from_utf8_lossy(&bytes).trim().to_owned()
+}
+
+/// An error as a page: what happened, where, what to do next.
+#[derive(Debug)]
+pub(crate) struct PageError(pub Problem);
+
+impl From<AppError> for PageError {
+    fn from(error: AppError) -> Self {
+        if error.kind() == Kind::Unavailable {
+            tracing::error!(%error, "the store could not serve");
+        }
+        Self((&error).into())
+    }
+}
+
+impl IntoResponse for PageError {
+    fn into_response(self) -> Response {
+        let status = self.0.status();
+        let frame = PageFrame {
+            title: self.0.title.clone(),
+            active: Nav::Elsewhere,
+            notice: Some(Notice { tone: Tone::Bad, text: self.0.detail, next: String::new() }),
+            body: html! {
+                p { a.button.quiet href="javascript:history.back()" { "Back" } " " a.button.quiet href="/" { "Today" } }
+            },
+            ..PageFrame::default()
+        };
+        (status, page(&frame)).into_response()
+    }
+}
+
+pub(crate) type PageResult = Result<Response, PageError>;
+
+/// What every page of the shop has: its place, its title, the clocks that run.
+pub(crate) struct Framed<'a> {
+    pub title: &'a str,
+    pub active: Nav,
+    pub crumb: String,
+    pub notice: Option<Notice>,
+    pub at_bench: bool,
+    pub body: Markup,
+}
+
+impl Default for Framed<'_> {
+    fn default() -> Self {
+        Self { title: "", active: Nav::Elsewhere, crumb: String::new(), notice: None, at_bench: false, body: html! {} }
+    }
+}
+
+/// The whole page around a body.
+pub(crate) async fn framed(app: &App, view: Framed<'_>) -> Result<Markup, PageError> {
+    let now = app.now();
+    let clocks = app
+        .recent_batches(2)
+        .await?
+        .into_iter()
+        .filter(|b| b.pot_life_until > now)
+        .take(2)
+        .map(|b| Clock {
+            label: format!("Glue {}", b.batch.number),
+            until: b.pot_life_until.to_string(),
+            text: say::left(now, b.pot_life_until),
+            done: "over".to_owned(),
+            href: "/glue".to_owned(),
+        })
+        .collect();
+    let footer = [("/calc", "Calculations"), ("/shop", "Shop"), ("/api/v1/openapi.json", "API")]
+        .map(|(href, label)| FooterLink { href: href.to_owned(), label: label.to_owned() })
+        .to_vec();
+    Ok(page(&PageFrame {
+        title: view.title.to_owned(),
+        active: view.active,
+        crumb: view.crumb,
+        clocks,
+        now: Some(now.to_string()),
+        notice: view.notice,
+        at_bench: view.at_bench,
+        footer,
+        theme: None,
+        body: view.body,
+    }))
+}
+
+/// A notice for a failure that is shown on the page it belongs to.
+pub(crate) fn failure(error: &AppError) -> Notice {
+    Notice { tone: Tone::Bad, text: error.to_string(), next: String::new() }
+}
+
+/// The status of a page that shows a failure.
+pub(crate) fn failure_status(error: &AppError) -> StatusCode {
+    Problem::from(error).status()
+}

@@ -1,0 +1,378 @@
+//! Plan: which parts go into which club, the cut list, what is missing, the job cards.
+
+use super::bench::club_name;
+use super::{Framed, PageResult, Who, failure, failure_status, framed, say};
+use crate::look::{
+    Action, Button, ButtonKind, CardSize, Cell, Column, Field, JobCard, Nav, Notice, Table, Tone, button, check,
+    empty_state, field, hidden, job_card, link_button, section, table, tag,
+};
+use app::job::JobFile;
+use app::plan::{Accept, Proposal};
+use app::{App, AppError};
+use axum::Router;
+use axum::extract::{Form, Path, Query, State};
+use axum::http::StatusCode;
+use axum::response::{IntoResponse, Redirect};
+use axum::routing::{get, post};
+use maud::{Markup, PreEscaped, html};
+use quantity::{Balance, decimal};
+use serde::Deserialize;
+use workshop::job::{JobClub, JobState};
+use workshop::model::PartKind;
+use workshop::plan::{ClubPlan, Plan};
+use workshop::planner::Lock;
+use workshop::step::Step;
+
+pub(super) fn router() -> Router<App> {
+    Router::new()
+        .route("/plan", get(index))
+        .route("/plan/{job}", get(show).post(accept))
+        .route("/plan/{job}/drop", post(drop_job))
+        .route("/plan/{job}/cards", get(cards))
+}
+
+async fn index(State(app): State<App>) -> PageResult {
+    let open = app.jobs(Some(JobState::Open)).await?;
+    let planned = app.jobs(Some(JobState::Planned)).await?;
+    let list = |jobs: &[app::job::JobSummary]| {
+        html! { ul.plain.big-links { @for job in jobs {
+            li { a.button.quiet href={ "/plan/" (job.number) } { "Job " (job.number) " · " (job.player) " · " (job.clubs.join(" ")) } }
+        } } }
+    };
+    let body = html! {
+        @if open.is_empty() && planned.is_empty() {
+            (empty_state("Nothing to plan.", "Approve a sheet: its job stands here.", &[Action { href: "/sheets", label: "Sheets", primary: true }]))
+        }
+        @if !open.is_empty() { (section("To plan", &html! {}, &list(&open))) }
+        @if !planned.is_empty() { (section("Planned, parts held", &html! {}, &list(&planned))) }
+    };
+    Ok(framed(&app, Framed { title: "Plan", active: Nav::Plan, body, ..Framed::default() }).await?.into_response())
+}
+
+#[derive(Debug, Default, Deserialize)]
+struct PlanQuery {
+    /// Locks as `SLOT:CODE`, separated by commas: kept in the address so that a plan can be shared.
+    #[serde(default)]
+    keep: String,
+}
+
+fn locks(keep: &str) -> Vec<Lock> {
+    keep.split(',')
+        .filter_map(|pair| {
+            let (slot, code) = pair.trim().split_once(':')?;
+            Some(Lock { slot: slot.trim().parse().ok()?, code: code.trim().to_owned() })
+        })
+        .collect()
+}
+
+async fn show(State(app): State<App>, Path(job): Path<i64>, Query(query): Query<PlanQuery>) -> PageResult {
+    plan_page(&app, job, &query.keep, None).await
+}
+
+#[derive(Debug, Deserialize)]
+struct AcceptForm {
+    fingerprint: String,
+    #[serde(default)]
+    keep: String,
+    #[serde(default)]
+    partly: Option<String>,
+}
+
+async fn accept(
+    State(app): State<App>,
+    Who(by): Who,
+    Path(job): Path<i64>,
+    Form(form): Form<AcceptForm>,
+) -> PageResult {
+    let accept = Accept { fingerprint: form.fingerprint, locks: locks(&form.keep), partly: form.partly.is_some(), by };
+    match app.accept(job, &accept).await {
+        Ok(_) => Ok(Redirect::to(&format!("/plan/{job}")).into_response()),
+        Err(error) => plan_page(&app, job, &form.keep, Some(error)).await,
+    }
+}
+
+#[derive(Debug, Deserialize)]
+struct DropForm {
+    #[serde(default)]
+    reason: String,
+}
+
+async fn drop_job(
+    State(app): State<App>,
+    Who(by): Who,
+    Path(job): Path<i64>,
+    Form(form): Form<DropForm>,
+) -> PageResult {
+    match app.drop_job(job, &form.reason, &by).await {
+        Ok(()) => Ok(Redirect::to("/").into_response()),
+        Err(error) => plan_page(&app, job, "", Some(error)).await,
+    }
+}
+
+async fn plan_page(app: &App, number: i64, keep: &str, error: Option<AppError>) -> PageResult {
+    let file = app.job_file(number).await?;
+    let mut status = error.as_ref().map_or(StatusCode::OK, failure_status);
+    let mut notice: Option<Notice> = error.as_ref().map(failure);
+    let body = if file.job.state == JobState::Open {
+        match app.propose(number, &locks(keep)).await {
+            Ok(proposal) => proposal_part(&file, &proposal, keep),
+            Err(error) => {
+                status = failure_status(&error);
+                notice = Some(failure(&error));
+                html! { p { a.button.quiet href={ "/plan/" (number) } { "Plan without what was kept" } } }
+            }
+        }
+    } else {
+        accepted_part(&file)
+    };
+    let body = html! { (body) (drop_part(number, file.job.state)) };
+    let crumb = format!("Job {number} · {} · {}", file.job.sheet.player, file.job.state.word());
+    let page =
+        framed(app, Framed { title: "Plan", active: Nav::Plan, crumb, notice, body, ..Framed::default() }).await?;
+    Ok((status, page).into_response())
+}
+
+fn drop_part(number: i64, state: JobState) -> Markup {
+    html! {
+        @if matches!(state, JobState::Open | JobState::Planned) {
+            details { summary { "Give this job up" }
+                form method="post" action={ "/plan/" (number) "/drop" } {
+                    (field(&Field { name: "reason", label: "Why? The record keeps it.", required: true, ..Field::default() }))
+                    (button(&Button { label: "Give it up, free its parts", kind: ButtonKind::Danger, ..Button::default() }))
+                }
+            }
+        }
+    }
+}
+
+fn proposal_part(file: &JobFile, proposal: &Proposal, keep: &str) -> Markup {
+    let plan = &proposal.plan;
+    let lacking = plan.clubs.iter().any(Option::is_none);
+    let any = plan.clubs.iter().any(Option::is_some);
+    html! {
+        @if !plan.missing.is_empty() {
+            (section("Missing", &html! {}, &html! { ul.plain { @for missing in &plan.missing {
+                li { (tag(Tone::Care, &missing.number)) " " (missing.words) }
+            } } }))
+        }
+        @if any {
+            (plan_table(file, &plan.clubs))
+            p.small { (proof_words(plan)) }
+            form method="post" action={ "/plan/" (file.job.number) } {
+                (hidden("fingerprint", &proposal.fingerprint)) (hidden("keep", keep))
+                @if lacking { (check("partly", "1", "Plan the others, leave out what is missing", false)) }
+                (button(&Button { label: "Hold these parts", big: true, ..Button::default() }))
+            }
+            (cut_list(file, &plan.clubs))
+            (why(file, &plan.clubs))
+            details { summary { "Keep a part for a club" }
+                form method="get" action={ "/plan/" (file.job.number) } {
+                    (field(&Field { name: "keep", label: "Slot and code, for example 3:H-0412, 5:S-0031", value: keep, ..Field::default() }))
+                    (button(&Button { label: "Plan again", kind: ButtonKind::Quiet, ..Button::default() }))
+                }
+            }
+        } @else {
+            (empty_state("No club of this job can be built from the stock.", "Weigh in what is missing, then plan again.",
+                &[Action { href: "/stock", label: "Stock", primary: true }]))
+        }
+    }
+}
+
+fn proof_words(plan: &Plan) -> String {
+    if plan.proven {
+        "Proven: no other choice of these parts comes out better, first by the chance of finishing in tolerance, then \
+         by grams in the tip, then by even shafts."
+            .to_owned()
+    } else {
+        format!("Best found so far; at most {} clubs better is possible.", decimal(plan.cost - plan.bound, 3))
+    }
+}
+
+fn accepted_part(file: &JobFile) -> Markup {
+    let plans: Vec<Option<ClubPlan>> = file.job.clubs.iter().map(|c| c.plan.clone()).collect();
+    let number = file.job.number;
+    html! {
+        p.actions {
+            (link_button(&format!("/bench/{number}"), "To the bench", ButtonKind::Primary, None, ""))
+            (link_button(&format!("/plan/{number}/cards"), "Job cards", ButtonKind::Quiet, Some(crate::look::Icon::Print), ""))
+        }
+        (plan_table(file, &plans))
+        (cut_list(file, &plans))
+        (why(file, &plans))
+    }
+}
+
+fn with_plans<'a>(
+    file: &'a JobFile,
+    plans: &'a [Option<ClubPlan>],
+) -> impl Iterator<Item = (&'a JobClub, &'a ClubPlan)> {
+    file.job.clubs.iter().zip(plans).filter_map(|(c, p)| p.as_ref().map(|p| (c, p)))
+}
+
+fn plan_table(file: &JobFile, plans: &[Option<ClubPlan>]) -> Markup {
+    let part = |plan: &ClubPlan, kind| {
+        plan.part(kind).map_or_else(
+            || Cell::from("none"),
+            |p| {
+                let place = if p.place.is_empty() { String::new() } else { format!(", {}", p.place) };
+                Cell(html! { (p.code) " " span.small { (decimal(p.mass_g, 1)) " g" @if !p.weighed { " (not weighed)" } (place) } })
+            },
+        )
+    };
+    let rows = with_plans(file, plans)
+        .map(|(club, plan)| {
+            let tips: Vec<String> = plan
+                .parts
+                .iter()
+                .filter(|p| p.kind == PartKind::TipWeight)
+                .map(|p| format!("{} g", decimal(p.mass_g, 1)))
+                .collect();
+            vec![
+                Cell::from(club.target.number.clone()),
+                part(plan, PartKind::Head),
+                part(plan, PartKind::Shaft),
+                part(plan, PartKind::Grip),
+                Cell::from(if tips.is_empty() { "none".to_owned() } else { tips.join(" + ") }),
+                Cell::from(Balance::from_points(club.target.balance_points).letter_short()),
+                Cell::from(say::chance(plan.chance)),
+            ]
+        })
+        .collect();
+    section(
+        "Parts",
+        &html! {},
+        &table(&Table {
+            caption: "Parts of each club",
+            columns: ["club", "head", "shaft", "grip", "in the tip", "target", "as planned"]
+                .iter()
+                .map(|head| Column { head, figures: false })
+                .collect(),
+            rows,
+            ..Table::default()
+        }),
+    )
+}
+
+fn cut_list(file: &JobFile, plans: &[Option<ClubPlan>]) -> Markup {
+    let rows = with_plans(file, plans)
+        .map(|(club, plan)| {
+            vec![
+                Cell::from(club.target.number.clone()),
+                Cell::from(if plan.tip_trim_mm > 0.0 { say::length(plan.tip_trim_mm) } else { "nothing".to_owned() }),
+                Cell::from(say::length(plan.butt_cut_mm)),
+                Cell::from(say::length(plan.cut_shaft_mm)),
+                Cell::from(format!("{} g", decimal(plan.cut_shaft_mass_g, 1))),
+                Cell::from(format!(
+                    "{} / {}",
+                    say::signed_angle(plan.bend_loft_deg),
+                    say::signed_angle(plan.bend_lie_deg)
+                )),
+            ]
+        })
+        .collect();
+    section(
+        "Cut list",
+        &html! {},
+        &html! {
+            (table(&Table {
+                caption: "Cuts of each club",
+                columns: ["club", "off the tip", "off the butt", "cut shaft", "should weigh", "bend loft / lie"]
+                    .iter()
+                    .map(|head| Column { head, figures: *head != "club" })
+                    .collect(),
+                rows,
+                ..Table::default()
+            }))
+            p.small { "Lengths go to where the shaft axis meets the ground, by each head's own bore. Or: trim the tip, dry-fit the \
+                head to the bottom of its bore, sole it, mark the sheet's length at the butt, then cut." }
+        },
+    )
+}
+
+fn why(file: &JobFile, plans: &[Option<ClubPlan>]) -> Markup {
+    html! {
+        details { summary { "Why these" }
+            dl.defs { @for (club, plan) in with_plans(file, plans) {
+                div { dt { (club.target.number) } dd { (plan.reasons.join(" ")) } }
+            } }
+        }
+    }
+}
+
+async fn cards(State(app): State<App>, Path(job): Path<i64>) -> PageResult {
+    let file = app.job_file(job).await?;
+    let head = format!("Job {job} · {}", file.job.sheet.player);
+    let body = html! {
+        p.no-print { "Print this page: one card a club, it rides in the tray. " a href={ "/plan/" (job) } { "Back to the plan" } }
+        div.job-cards { @for club in &file.job.clubs { @if let Some(plan) = &club.plan { (one_card(&file, &head, club, plan)) } } }
+    };
+    let page =
+        framed(&app, Framed { title: "Job cards", active: Nav::Plan, crumb: head.clone(), body, ..Framed::default() })
+            .await?;
+    Ok(page.into_response())
+}
+
+fn one_card(file: &JobFile, head: &str, club: &JobClub, plan: &ClubPlan) -> Markup {
+    let target = &club.target;
+    let code = |kind| {
+        plan.part(kind).map_or_else(|| "none".to_owned(), |p| format!("{} ({} g)", p.code, decimal(p.mass_g, 1)))
+    };
+    let tips: Vec<String> = plan
+        .parts
+        .iter()
+        .filter(|p| p.kind == PartKind::TipWeight)
+        .map(|p| format!("{} g", decimal(p.mass_g, 1)))
+        .collect();
+    let facing = |f: Option<workshop::kind::Facing>| f.map_or("as it comes", workshop::kind::Facing::word);
+    let lines = vec![
+        ("head", code(PartKind::Head)),
+        ("shaft", code(PartKind::Shaft)),
+        ("grip", code(PartKind::Grip)),
+        ("in the tip", if tips.is_empty() { "none".into() } else { tips.join(" + ") }),
+        ("off the tip", if plan.tip_trim_mm > 0.0 { say::length(plan.tip_trim_mm) } else { "nothing".into() }),
+        ("cut shaft", say::length(plan.cut_shaft_mm)),
+        ("length", format!("{}, {}", say::length(target.length_mm), target.length_to)),
+        (
+            "wraps",
+            format!("{} base, {} full, {} lower hand", target.wraps.base, target.wraps.full, target.wraps.lower_hand),
+        ),
+        ("labels", format!("grip {}, shaft {}", facing(target.grip_graphics), facing(target.shaft_graphics))),
+        ("soft side", target.soft_side.map_or_else(|| "not asked".to_owned(), |s| s.word().to_owned())),
+        (
+            "bend",
+            format!(
+                "loft {} to {}, lie {} to {}",
+                say::signed_angle(plan.bend_loft_deg),
+                say::angle(target.loft_deg),
+                say::signed_angle(plan.bend_lie_deg),
+                say::angle(target.lie_deg)
+            ),
+        ),
+    ];
+    let expected: Vec<(String, String)> = plan
+        .expected
+        .iter()
+        .map(|e| {
+            let label = file.job.step(&e.step).map_or(e.step.as_str(), |s: &Step| s.label.as_str());
+            (label.to_lowercase(), format!("{} ± {}", say::balance(e.balance_points), decimal(e.band_points, 1)))
+        })
+        .collect();
+    let svg = fast_qr::QRBuilder::new(club.card.as_str())
+        .build()
+        .map(|qr| {
+            let drawn = fast_qr::convert::svg::SvgBuilder::default().to_str(&qr);
+            PreEscaped(drawn)
+        })
+        .unwrap_or_else(|_| PreEscaped(String::new()));
+    job_card(&JobCard {
+        size: CardSize::A6,
+        club: &club_name(club),
+        job: head,
+        slot: &club.slot.to_string(),
+        code: &club.card,
+        code_svg: svg,
+        lines,
+        expected: expected.iter().map(|(label, value)| (label.as_str(), value.clone())).collect(),
+        caution: "No swing before the adhesive maker's full cure.",
+    })
+}

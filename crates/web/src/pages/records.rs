@@ -1,0 +1,150 @@
+//! Records: what was built, against the sheet and the reference club; prints well.
+
+use super::{Framed, PageResult, framed, say};
+use crate::look::{
+    Action, ButtonKind, Cell, Column, Icon, Nav, Table, Tone, definitions, empty_state, link_button, section, table,
+    tag,
+};
+use app::App;
+use axum::Router;
+use axum::extract::{Path, State};
+use axum::response::IntoResponse;
+use axum::routing::get;
+use maud::{Markup, html};
+use quantity::{Balance, Length, decimal};
+use workshop::job::JobState;
+use workshop::record::{ClubRecord, Line, Record, Verdict};
+
+pub(super) fn router() -> Router<App> {
+    Router::new().route("/records", get(index)).route("/records/{job}", get(show))
+}
+
+async fn index(State(app): State<App>) -> PageResult {
+    let finished = app.jobs(Some(JobState::Finished)).await?;
+    let open = app.jobs(Some(JobState::Planned)).await?;
+    let list = |jobs: &[app::job::JobSummary]| {
+        html! { ul.plain.big-links { @for job in jobs {
+            li { a.button.quiet href={ "/records/" (job.number) } { "Job " (job.number) " · " (job.player) " · " (job.clubs.join(" ")) } }
+        } } }
+    };
+    let body = html! {
+        @if finished.is_empty() && open.is_empty() {
+            (empty_state("No record yet.", "A record grows with the readings of a job.", &[Action { href: "/bench", label: "Bench", primary: true }]))
+        }
+        @if !finished.is_empty() { (section("Finished", &html! {}, &list(&finished))) }
+        @if !open.is_empty() { (section("At the bench, so far", &html! {}, &list(&open))) }
+    };
+    Ok(framed(&app, Framed { title: "Records", active: Nav::Records, body, ..Framed::default() })
+        .await?
+        .into_response())
+}
+
+async fn show(State(app): State<App>, Path(job): Path<i64>) -> PageResult {
+    let record = app.record(job).await?;
+    let body = html! {
+        p.actions.no-print {
+            (link_button(&format!("/api/v1/jobs/{job}/record"), "As JSON", ButtonKind::Quiet, Some(Icon::Export), ""))
+        }
+        (summary(&record))
+        @for club in &record.clubs { (club_part(club)) }
+    };
+    let crumb = format!("Job {job} · {} · {}", record.player, record.state.word());
+    let page = framed(&app, Framed { title: "Record", active: Nav::Records, crumb, body, ..Framed::default() }).await?;
+    Ok(page.into_response())
+}
+
+fn summary(record: &Record) -> Markup {
+    let mut rows = vec![
+        ("shop", html! { (record.shop) }),
+        ("player", html! { (record.player) ", " (record.hand) }),
+        ("due", html! { (record.due.strftime("%-d %b %Y").to_string()) }),
+        ("set", html! { (record.rule) }),
+        ("made by", html! { (record.hands.join(", ")) }),
+    ];
+    if let Some(last) = record.last_reading_at {
+        rows.push(("last reading", html! { (say::when(last)) }));
+    }
+    if let Some(reference) = &record.reference {
+        let mut said = vec![format!("the {}", reference.number)];
+        said.extend(reference.balance_points.map(say::balance));
+        said.extend(reference.total_mass_g.map(|g| format!("{} g", decimal(g, 1))));
+        said.extend(reference.length_mm.map(say::length));
+        said.extend(reference.cpm.map(|c| format!("{} cpm", decimal(c, 0))));
+        if !reference.scale.is_empty() {
+            said.push(format!("read on {}", reference.scale));
+        }
+        rows.push(("reference club", html! { (said.join(", ")) }));
+    }
+    for batch in &record.batches {
+        rows.push(("adhesive", html! { "batch " (batch.number) ", " (batch.adhesive) ", lot " (batch.lot) ", mixed " (say::when(batch.mixed_at)) " by " (batch.by) }));
+    }
+    definitions(&rows)
+}
+
+fn club_part(club: &ClubRecord) -> Markup {
+    let target = &club.target;
+    section(
+        &format!("{} {}", target.number, target.club_kind.word()),
+        &html! { span.small { "card " (club.card) } },
+        &html! {
+            (table(&Table {
+                caption: "Target and as built",
+                columns: ["value", "sheet", "built", "off by", "tolerance", ""]
+                    .iter().enumerate().map(|(i, head)| Column { head, figures: (1..5).contains(&i) }).collect(),
+                rows: club.lines.iter().map(line_row).collect(),
+                ..Table::default()
+            }))
+            p { "Parts: " @for (i, part) in club.parts.iter().enumerate() {
+                @if i > 0 { "; " } (part.kind) " " strong { (part.code) } " " (part.model) ", " (decimal(part.mass_g, 1)) " g"
+                @if !part.lot.is_empty() { ", lot " (part.lot) }
+            } "." @if let Some(cut) = club.cut_shaft_mm { " Shaft cut to " (say::length(cut)) "." }
+            @if !club.batches.is_empty() { " Glued from batch " (club.batches.iter().map(ToString::to_string).collect::<Vec<_>>().join(", ")) "." } }
+            @for pass in &club.let_pass { p { (tag(Tone::Care, "let pass")) " " (pass.step) ": " (pass.reason) " (" (pass.by) ", " (say::when(pass.at)) ")" } }
+            details { summary { "Margins against the Equipment Rules" }
+                ul.plain { @for margin in &club.margins { li { (margin.words) " " span.small { (margin.clause) } } } }
+                p.small { "Measured margins only. Whether a club may be played is for the governing bodies to rule." }
+            }
+            details { summary { "All readings" }
+                ul.plain { @for r in &club.readings {
+                    li.struck[!r.stands] { (r.reading.step) ", " (r.reading.what) ": " strong { (r.reading.typed) }
+                        @if r.doubted { " " (tag(Tone::Doubt, "doubted")) }
+                        @if r.reading.insisted { " " (tag(Tone::Care, "stood by")) }
+                        @if let Some(why) = &r.reading.taken_back { " taken back: " (why) }
+                        span.small { " " (r.reading.by) ", " (say::when(r.reading.at)) } }
+                } }
+            }
+        },
+    )
+}
+
+fn line_row(line: &Line) -> Vec<Cell> {
+    let show = |v: f64| match line.unit.as_str() {
+        "points" => Balance::from_points(v).letter(1),
+        "mm" => format!("{} in", decimal(Length::from_mm(v).inch(), 2)),
+        unit => format!("{} {unit}", decimal(v, 1)),
+    };
+    let plain = |v: f64| match line.unit.as_str() {
+        "mm" => decimal(Length::from_mm(v).inch(), 2),
+        _ => decimal(v, 1),
+    };
+    let built = line.built.zip(line.band).map_or_else(
+        || "not read".to_owned(),
+        |(v, band)| format!("{} ± {}", show(v), plain(if line.unit == "mm" { band } else { band.max(0.05) })),
+    );
+    vec![
+        Cell::from(line.what.clone()),
+        Cell::from(line.target.map_or_else(String::new, show)),
+        Cell::from(built),
+        Cell::from(line.difference.map_or_else(String::new, |d| {
+            let sign = if d < 0.0 { "−" } else { "+" };
+            format!("{sign}{}", plain(d.abs()))
+        })),
+        Cell::from(line.tolerance.map_or_else(String::new, |t| format!("± {}", plain(t)))),
+        Cell(match line.verdict {
+            Verdict::In => tag(Tone::Good, "in"),
+            Verdict::Out => tag(Tone::Bad, "out"),
+            Verdict::TooClose => tag(Tone::Care, "too close to say"),
+            Verdict::NotRead => html! {},
+        }),
+    ]
+}

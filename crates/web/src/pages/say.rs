@@ -1,0 +1,114 @@
+//! Figures as the trade writes them.
+
+use jiff::Timestamp;
+use quantity::{Angle, Balance, Length, decimal};
+use workshop::bench::AskState;
+use workshop::reading::{Unit, What};
+
+/// `36 3/4 in (933.5 mm)`.
+pub(crate) fn length(mm: f64) -> String {
+    format!("{} ({} mm)", Length::from_mm(mm).print_inches(), decimal(mm, 1))
+}
+
+/// `D2.1`.
+pub(crate) fn balance(points: f64) -> String {
+    Balance::from_points(points).to_string()
+}
+
+/// `61.5°`.
+pub(crate) fn angle(deg: f64) -> String {
+    Angle::from_deg(deg).print(1)
+}
+
+/// `+1.0°`, `−0.5°`, `0°`.
+pub(crate) fn signed_angle(deg: f64) -> String {
+    let sign = if deg > 0.05 {
+        "+"
+    } else if deg < -0.05 {
+        "−"
+    } else {
+        ""
+    };
+    format!("{sign}{}°", decimal(deg.abs(), 1))
+}
+
+/// A value of a reading in its own unit.
+pub(crate) fn value(what: What, value: f64) -> String {
+    match what.unit() {
+        Unit::Points => balance(value),
+        Unit::Gram => format!("{} g", decimal(value, 1)),
+        Unit::Millimetre => format!("{} in", decimal(Length::from_mm(value).inch(), 2)),
+        Unit::Degree => angle(value),
+        Unit::Cpm => format!("{} cpm", decimal(value, 1)),
+        Unit::None => "done".to_owned(),
+    }
+}
+
+/// Half width of a band in the unit that [`value`] shows.
+pub(crate) fn band(what: What, band: f64) -> String {
+    match what.unit() {
+        Unit::Millimetre => decimal(band / quantity::INCH_MM, 2),
+        _ => decimal(band.max(0.05), 1),
+    }
+}
+
+/// `± 0.3 expected`, or what is asked where nothing can be expected.
+pub(crate) fn expected_note(ask: &AskState) -> String {
+    ask.expected.as_ref().map_or_else(String::new, |e| format!("± {} expected", band(ask.what, e.band)))
+}
+
+/// An example of an entry, for the empty field.
+pub(crate) fn example(what: What) -> &'static str {
+    match what {
+        What::Balance => "D8.9",
+        What::HeadMass => "256.1",
+        What::ShaftMass => "98.6",
+        What::GripMass => "50.2",
+        What::AdapterMass => "5.1",
+        What::FerruleMass => "1.4",
+        What::TipWeightMass => "4.0",
+        What::TapeMass => "3.2",
+        What::TotalMass => "421.5",
+        What::BalancePoint => "28 1/2",
+        What::ShaftLength => "35 3/4",
+        What::FinishedLength => "37 1/2",
+        What::Loft => "30.5",
+        What::Lie => "62",
+        What::Cpm => "302",
+        What::SoftSide => "45",
+        What::Done => "",
+    }
+}
+
+/// Which unit an entry without one is taken in.
+pub(crate) fn unit_hint(what: What) -> &'static str {
+    match what.unit() {
+        Unit::Points => "letter and points, or oz in",
+        Unit::Gram => "g, or 8.1 oz",
+        Unit::Millimetre => "in, or 933.5 mm",
+        Unit::Degree => "degrees",
+        Unit::Cpm => "cpm",
+        Unit::None => "",
+    }
+}
+
+/// `2 h 05 min`, `14 min`, `over`.
+pub(crate) fn left(now: Timestamp, until: Timestamp) -> String {
+    let minutes = (until.as_second() - now.as_second() + 59) / 60;
+    match minutes {
+        m if m <= 0 => "over".to_owned(),
+        m if m < 60 => format!("{m} min"),
+        m if m < 48 * 60 => format!("{} h {:02} min", m / 60, m % 60),
+        m => format!("{} days", m / 60 / 24),
+    }
+}
+
+/// Day and time as the shop writes them, in the machine's own time zone.
+pub(crate) fn when(at: Timestamp) -> String {
+    at.to_zoned_datetime(jiff::tz::TimeZone::system()).strftime("%-d %b %Y %H:%M").to_string()
+}
+
+/// `9 in 10 inside`, in lists.
+pub(crate) fn chance(chance: f64) -> String {
+    workshop::bench::chance_words(chance)
+}
