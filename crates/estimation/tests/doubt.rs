@@ -3,7 +3,7 @@
 mod common;
 
 use common::{DRY, FINISHED, GLUED, Truth, balance, job, key, rng};
-use estimation::{DOUBT_LIMIT, EstimationError, JobModel, Observation, OnClub, Quantity, SharedPrior, Standing};
+use estimation::{DOUBT_LIMIT, EstimationError, JobModel, Observation, OnClub, Quantity, Share, SharedPrior, Standing};
 
 type Tested = Result<(), EstimationError>;
 
@@ -65,6 +65,30 @@ fn majority_wins() -> Tested {
             .collect();
         let doubt = model.solve_with_doubt(&readings, DOUBT_LIMIT)?;
         assert_eq!(doubt.set_aside, [format!("r{wrong}")]);
+    }
+    Ok(())
+}
+
+/// Two blunders at once make good readings look worse than the blunders; these are set aside first and come back. Seven
+/// points of a flat line, the first two of them wrong.
+#[test]
+fn wrongly_blamed_readings_come_back() -> Tested {
+    let shared = vec![SharedPrior::new("level", 100.0), SharedPrior::new("slope", 100.0)];
+    let model = JobModel { shared, ..JobModel::default() };
+    for (points, back) in [
+        ([(4.0, -3.0), (2.0, -3.0), (1.0, 0.1), (6.0, 0.1), (1.0, 0.0), (1.0, 0.1), (2.0, 0.0)], vec!["3"]),
+        ([(1.0, 2.0), (0.0, 2.0), (1.0, 0.0), (3.0, 0.1), (3.0, 0.1), (6.0, 0.0), (4.0, 0.1)], vec!["2", "5"]),
+    ] {
+        let reading = |(i, (x, y)): (usize, &(f64, f64))| {
+            let share = |key: &str, gain| Share { key: key.into(), gain };
+            let line = Quantity::Combination(vec![share("level", 1.0), share("slope", *x)]);
+            Observation::new(i.to_string(), line, *y, 0.1)
+        };
+        let readings: Vec<Observation> = points.iter().enumerate().map(reading).collect();
+        let doubt = model.solve_with_doubt(&readings, DOUBT_LIMIT)?;
+        assert_eq!(doubt.set_aside, ["0", "1"]);
+        let blamed: Vec<&str> = doubt.suspicions.iter().map(|s| s.suspects[0].id.as_str()).collect();
+        assert_eq!(blamed[..back.len()], back);
     }
     Ok(())
 }
