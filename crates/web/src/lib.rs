@@ -35,3 +35,15 @@ pub fn router(app: App) -> Router {
         .layer(TraceLayer::new_for_http())
         .with_state(app)
 }
+
+/// Serves the site on a listener until `until` is done.
+///
+/// # Errors
+/// What the system says of the listener.
+pub async fn serve(
+    listener: tokio::net::TcpListener,
+    app: App,
+    until: impl Future<Output = ()> + Send + 'static,
+) -> std::io::Result<()> {
+    axum::serve(listener, router(app)).with_graceful_shutdown(until).await
+}

@@ -1,0 +1,62 @@
+//! What each command does.
+
+mod calc;
+mod print;
+mod serve;
+mod work;
+
+use crate::config::{Arguments, Command, SheetCommand};
+use crate::failure::Failure;
+use app::{App, SystemClock};
+use std::future::Future;
+use std::sync::Arc;
+
+/// The database that commands use when none is named: a file in this folder.
+pub const USUAL_DATABASE: &str = "sqlite:setwright.db";
+
+/// Runs one command.
+///
+/// # Errors
+/// What went wrong, with the exit code that belongs to it.
+pub fn run(arguments: Arguments) -> Result<(), Failure> {
+    match arguments.command {
+        Command::Demo(serve) => block(serve::serve(&serve, true)),
+        Command::Serve(serve) => block(serve::serve(&serve, false)),
+        Command::Import(import) => told(import.database.json, block(work::import(&import))),
+        Command::Export(export) => told(export.database.json, block(work::export(&export))),
+        Command::Sheet(SheetCommand::Check(file)) => told(file.database.json, block(work::sheet_check(&file))),
+        Command::Sheet(SheetCommand::Add(file)) => told(file.database.json, block(work::sheet_add(&file))),
+        Command::Sheet(SheetCommand::Schema) => {
+            println!("{}", web::sheet_schema());
+            Ok(())
+        }
+        Command::Plan(plan) => told(plan.database.json, block(work::plan(&plan))),
+        Command::Record(record) => told(record.database.json, block(work::record(&record))),
+        Command::Calc(calc) => told(calc.json, calc::calc(&calc)),
+    }
+}
+
+fn told(json: bool, result: Result<(), Failure>) -> Result<(), Failure> {
+    result.map_err(|f| f.in_json(json))
+}
+
+fn block(work: impl Future<Output = Result<(), Failure>>) -> Result<(), Failure> {
+    tokio::runtime::Builder::new_multi_thread()
+        .enable_all()
+        .build()
+        .map_err(|e| Failure::outside(format!("the program could not start its threads: {e}")))?
+        .block_on(work)
+}
+
+/// Opens the shop of a command.
+async fn open(database: Option<&str>) -> Result<App, Failure> {
+    Ok(App::open(database.unwrap_or(USUAL_DATABASE), Arc::new(SystemClock)).await?)
+}
+
+/// Prints a document.
+fn print_json(value: &impl serde::Serialize) -> Result<(), Failure> {
+    let text = serde_json::to_string_pretty(value)
+        .map_err(|e| Failure::outside(format!("the answer could not be written: {e}")))?;
+    println!("{text}");
+    Ok(())
+}

@@ -1,0 +1,98 @@
+//! Serving the bench.
+
+use crate::config::Serve;
+use crate::failure::Failure;
+use app::{App, SystemClock};
+use std::io::Write;
+use std::sync::Arc;
+use std::time::Duration;
+use tokio::net::TcpListener;
+use tracing_subscriber::EnvFilter;
+
+/// How long open requests may take to finish when the program is stopped; live event streams never end by themselves.
+const FINISH_WITHIN: Duration = Duration::from_secs(2);
+
+/// Serves until it is stopped.
+///
+/// # Errors
+/// A database that cannot be opened, an address that cannot be listened on.
+pub async fn serve(arguments: &Serve, demo: bool) -> Result<(), Failure> {
+    tracing_subscriber::fmt()
+        .with_env_filter(EnvFilter::try_from_default_env().unwrap_or_else(|_| EnvFilter::new("warn")))
+        .with_writer(std::io::stderr)
+        .init();
+    let settings = arguments.settings(if demo { "sqlite:setwright-demo.db" } else { super::USUAL_DATABASE })?;
+    let app = App::open(&settings.database, Arc::new(SystemClock)).await?;
+    let fresh = if demo { app.load_demo().await? } else { false };
+    let listener = TcpListener::bind(&settings.listen).await.map_err(|e| {
+        Failure::outside(format!(
+            "{} cannot be listened on: {e}. Stop what listens there, or choose another address with --listen",
+            settings.listen
+        ))
+    })?;
+    let address = listener.local_addr().map_err(|e| Failure::outside(format!("no address: {e}")))?;
+    greet(arguments.database.json, &settings.database, &address.to_string(), demo, fresh);
+    let (stop, stopped) = tokio::sync::oneshot::channel::<()>();
+    let serving = axum_serve(listener, app.clone(), async move {
+        let _ = stopped.await;
+    });
+    tokio::pin!(serving);
+    tokio::select! {
+        ended = &mut serving => ended?,
+        () = asked_to_stop() => {
+            let _ = stop.send(());
+            // A reading that is being kept is finished; streams are cut.
+            let _ = tokio::time::timeout(FINISH_WITHIN, serving).await;
+        }
+    }
+    app.close().await;
+    Ok(())
+}
+
+async fn axum_serve(
+    listener: TcpListener,
+    app: App,
+    until: impl std::future::Future<Output = ()> + Send + 'static,
+) -> Result<(), Failure> {
+    web::serve(listener, app, until).await.map_err(|e| Failure::outside(format!("serving ended: {e}")))
+}
+
+fn greet(json: bool, database: &str, address: &str, demo: bool, fresh: bool) {
+    let mut out = std::io::stdout().lock();
+    let words = if json {
+        serde_json::json!({ "address": format!("http://{address}"), "database": database, "fresh": fresh }).to_string()
+    } else if demo {
+        format!(
+            "Setwright is at http://{address}\n{}\n\nTry first: open Bench, job 1, and read the 4 iron dry: type D9 and \
+             press Enter.\nThen Glue, New batch. Ctrl-C stops it; what was entered stays in {database}.",
+            if fresh {
+                "The invented shop Quillmere Bench is loaded: stock weighed, one set at the bench, one to plan."
+            } else {
+                "The database holds a shop already; it was left as it is."
+            }
+        )
+    } else {
+        format!("Setwright is at http://{address}, with {database}. Ctrl-C stops it.")
+    };
+    let _ = writeln!(out, "{words}");
+    let _ = out.flush();
+}
+
+async fn asked_to_stop() {
+    let ctrl_c = tokio::signal::ctrl_c();
+    #[cfg(unix)]
+    {
+        let Ok(mut term) = tokio::signal::unix::signal(tokio::signal::unix::SignalKind::terminate()) else {
+            let _ = ctrl_c.await;
+            return;
+        };
+        tokio::select! {
+            _ = ctrl_c => {}
+            _ = term.recv() => {}
+        }
+    }
+    #[cfg(not(unix))]
+    {
+        let _ = ctrl_c.await;
+    }
+}

@@ -1,0 +1,209 @@
+//! Commands that open the shop's database, do one thing and close it.
+
+use super::{open, print, print_json};
+use crate::config::{Export, Import, JobArguments, PlanArguments, SheetFile};
+use crate::failure::Failure;
+use app::plan::Accept;
+use app::sheet::Approve;
+use app::stock::PartQuery;
+use indicatif::ProgressBar;
+use std::path::Path;
+use std::time::Duration;
+use workshop::planner::Lock;
+use workshop::sheet::{Severity, Sheet};
+
+fn bytes_of(path: &Path) -> Result<Vec<u8>, Failure> {
+    std::fs::read(path).map_err(|e| Failure::file(path, &e))
+}
+
+fn busy(words: &'static str, json: bool) -> ProgressBar {
+    if json {
+        return ProgressBar::hidden();
+    }
+    let bar = ProgressBar::new_spinner().with_message(words);
+    bar.enable_steady_tick(Duration::from_millis(100));
+    bar
+}
+
+/// Imports parts or models.
+///
+/// # Errors
+/// A file that cannot be read or is neither; what the store says.
+pub async fn import(arguments: &Import) -> Result<(), Failure> {
+    let bytes = bytes_of(&arguments.file)?;
+    let app = open(arguments.database.database.as_deref()).await?;
+    let json = arguments.database.json;
+    let bar = busy("importing", json);
+    let models = arguments.file.extension().is_some_and(|e| e.eq_ignore_ascii_case("json"));
+    let refused = if models {
+        let text = String::from_utf8(bytes).map_err(|_| Failure::usage("the file is not text in UTF-8"))?;
+        let done = app.import_models(&text).await?;
+        bar.finish_and_clear();
+        if json {
+            print_json(&done)?;
+        } else {
+            println!("{} models kept, {} refused", done.kept.len(), done.bad.len());
+            for bad in &done.bad {
+                println!("  entry {}, {}: {}", bad.entry + 1, bad.code, bad.problem);
+            }
+        }
+        done.bad.len()
+    } else {
+        let done = app.import_parts(&bytes).await?;
+        bar.finish_and_clear();
+        if let Some(path) = arguments.refused.as_ref().filter(|_| !done.bad.is_empty()) {
+            std::fs::write(path, &done.bad_csv).map_err(|e| Failure::file(path, &e))?;
+        }
+        if json {
+            print_json(&done)?;
+        } else {
+            println!("{} parts kept, {} rows refused", done.kept, done.bad.len());
+            for warning in &done.warnings {
+                println!("  line {}, {}: {}", warning.line, warning.code, warning.words);
+            }
+            for bad in &done.bad {
+                println!("  {bad}");
+            }
+        }
+        done.bad.len()
+    };
+    app.close().await;
+    if refused > 0 {
+        return Err(Failure::usage(format!(
+            "{refused} rows were refused; the others are kept. Mend them and import them again"
+        )));
+    }
+    Ok(())
+}
+
+/// Exports parts or models.
+///
+/// # Errors
+/// A file that cannot be written; what the store says.
+pub async fn export(arguments: &Export) -> Result<(), Failure> {
+    let app = open(arguments.database.database.as_deref()).await?;
+    let text = if arguments.models {
+        app.export_models().await?
+    } else if arguments.database.json {
+        let (parts, _) = app.parts(&PartQuery::default()).await?;
+        serde_json::to_string_pretty(&parts).map_err(|e| Failure::outside(e.to_string()))?
+    } else {
+        app.export_parts(&PartQuery::default()).await?
+    };
+    app.close().await;
+    match &arguments.out {
+        Some(path) => std::fs::write(path, text).map_err(|e| Failure::file(path, &e)),
+        None => {
+            print!("{text}");
+            Ok(())
+        }
+    }
+}
+
+fn sheet_of(path: &Path) -> Result<Sheet, Failure> {
+    serde_json::from_slice(&bytes_of(path)?).map_err(|e| {
+        Failure::usage(format!(
+            "{} is no sheet file: {e}. Its form is printed by: setwright sheet schema",
+            path.display()
+        ))
+    })
+}
+
+/// Checks a sheet file.
+///
+/// # Errors
+/// A file that is no sheet; findings that must be put right.
+pub async fn sheet_check(arguments: &SheetFile) -> Result<(), Failure> {
+    let sheet = sheet_of(&arguments.file)?;
+    let app = open(arguments.database.database.as_deref()).await?;
+    let problems = app.check_sheet(&sheet).await?;
+    app.close().await;
+    if arguments.database.json {
+        print_json(&problems)?;
+    } else {
+        if problems.is_empty() {
+            println!("Nothing to say against this sheet.");
+        }
+        for p in &problems {
+            let club = p.club.as_ref().map_or_else(String::new, |c| format!("{c}: "));
+            let clause = p.clause.as_ref().map_or_else(String::new, |c| format!(" (clause {c})"));
+            println!("{}: {club}{}{clause}. {}", p.severity, p.words, p.next);
+        }
+    }
+    let stops = problems.iter().filter(|p| p.severity == Severity::Stop).count();
+    if stops > 0 {
+        // The findings are told already; in JSON they are the whole answer.
+        return Err(Failure::usage(format!("{stops} findings must be put right before this sheet can be built")));
+    }
+    Ok(())
+}
+
+/// Saves and approves a sheet file.
+///
+/// # Errors
+/// A file that is no sheet; findings that must be put right; what the store says.
+pub async fn sheet_add(arguments: &SheetFile) -> Result<(), Failure> {
+    let sheet = sheet_of(&arguments.file)?;
+    let app = open(arguments.database.database.as_deref()).await?;
+    let saved = app.save_sheet(&sheet).await?;
+    let job = app.approve_sheet(&saved.id, &Approve { steps: None, by: "command line".into() }).await?;
+    app.close().await;
+    if arguments.database.json {
+        return print_json(&job);
+    }
+    println!("Job {} is made: {} clubs. Plan it with: setwright plan {}", job.number, job.clubs.len(), job.number);
+    Ok(())
+}
+
+/// Proposes or accepts a plan.
+///
+/// # Errors
+/// No such job; a lock that cannot be kept; what the store says.
+pub async fn plan(arguments: &PlanArguments) -> Result<(), Failure> {
+    let locks = arguments.keep.iter().map(|k| lock(k)).collect::<Result<Vec<_>, _>>()?;
+    let app = open(arguments.database.database.as_deref()).await?;
+    let bar = busy("choosing parts", arguments.database.json);
+    let proposal = app.propose(arguments.job, &locks).await?;
+    bar.finish_and_clear();
+    if arguments.accept {
+        let accept = Accept {
+            fingerprint: proposal.fingerprint.clone(),
+            locks,
+            partly: arguments.partly,
+            by: arguments.by.clone(),
+        };
+        app.accept(arguments.job, &accept).await?;
+    }
+    if arguments.database.json {
+        print_json(&proposal)?;
+    } else {
+        let job = app.job_view(arguments.job).await?.job;
+        print::plan(&job, &proposal.plan);
+        if arguments.accept {
+            println!("The parts are held.");
+        }
+    }
+    app.close().await;
+    Ok(())
+}
+
+fn lock(text: &str) -> Result<Lock, Failure> {
+    let wrong = || Failure::usage(format!("“{text}” is no SLOT:CODE. For example --keep 3:H-0412"));
+    let (slot, code) = text.split_once(':').ok_or_else(wrong)?;
+    Ok(Lock { slot: slot.trim().parse().map_err(|_| wrong())?, code: code.trim().to_owned() })
+}
+
+/// The record of a job.
+///
+/// # Errors
+/// No such job; what the store says.
+pub async fn record(arguments: &JobArguments) -> Result<(), Failure> {
+    let app = open(arguments.database.database.as_deref()).await?;
+    let record = app.record(arguments.job).await?;
+    app.close().await;
+    if arguments.database.json {
+        return print_json(&record);
+    }
+    print::record(&record);
+    Ok(())
+}

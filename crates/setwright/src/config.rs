@@ -1,0 +1,199 @@
+//! Arguments and configuration: the command line first, then the environment, then a file, then what is usual.
+
+use clap::{Args, Parser, Subcommand};
+use serde::Deserialize;
+use std::path::{Path, PathBuf};
+
+use crate::failure::Failure;
+
+/// The bench companion of a golf club builder: sheets, stock, plans, readings, glue, records.
+#[derive(Debug, Parser)]
+#[command(name = "setwright", version, about)]
+pub struct Arguments {
+    /// What to do.
+    #[command(subcommand)]
+    pub command: Command,
+}
+
+/// What can be done.
+#[derive(Debug, Subcommand)]
+pub enum Command {
+    /// Load the invented shop into an embedded database and open the bench on this machine.
+    Demo(Serve),
+    /// Open the bench on this machine.
+    Serve(Serve),
+    /// Import parts from a CSV file or models from a JSON file: good rows are kept, bad rows named.
+    Import(Import),
+    /// Export parts as CSV, or models as JSON.
+    Export(Export),
+    /// Fitting sheets.
+    #[command(subcommand)]
+    Sheet(SheetCommand),
+    /// Propose a plan for a job from the parts that are free, or accept it.
+    Plan(PlanArguments),
+    /// The record of a job as it stands now.
+    Record(JobArguments),
+    /// A calculation: reads a JSON document from standard input.
+    Calc(Calc),
+}
+
+/// Where the database is, and whether to answer in JSON.
+#[derive(Debug, Args)]
+pub struct Database {
+    /// The database: sqlite:///path/to/shop.db or postgres://user@host/name.
+    #[arg(long, env = "SETWRIGHT_DATABASE", value_name = "URL")]
+    pub database: Option<String>,
+    /// Answer in JSON.
+    #[arg(long)]
+    pub json: bool,
+}
+
+/// How to serve.
+#[derive(Debug, Args)]
+pub struct Serve {
+    /// Where the database is.
+    #[command(flatten)]
+    pub database: Database,
+    /// Address to listen on. Any other than this machine's own is open to everyone in the network.
+    #[arg(long, env = "SETWRIGHT_LISTEN", value_name = "ADDRESS:PORT")]
+    pub listen: Option<String>,
+    /// Configuration file; left out: setwright.toml in this folder, if it is there.
+    #[arg(long, value_name = "FILE")]
+    pub config: Option<PathBuf>,
+}
+
+/// What to import.
+#[derive(Debug, Args)]
+pub struct Import {
+    /// A CSV file of parts or a JSON file of models.
+    pub file: PathBuf,
+    /// Where to write the refused rows, to mend and import again.
+    #[arg(long, value_name = "FILE")]
+    pub refused: Option<PathBuf>,
+    /// Where the database is.
+    #[command(flatten)]
+    pub database: Database,
+}
+
+/// What to export.
+#[derive(Debug, Args)]
+pub struct Export {
+    /// Models instead of parts.
+    #[arg(long)]
+    pub models: bool,
+    /// File to write; left out: standard output.
+    #[arg(long, value_name = "FILE")]
+    pub out: Option<PathBuf>,
+    /// Where the database is.
+    #[command(flatten)]
+    pub database: Database,
+}
+
+/// Sheets.
+#[derive(Debug, Subcommand)]
+pub enum SheetCommand {
+    /// Check a sheet file against models, stock and rules. Nothing is saved.
+    Check(SheetFile),
+    /// Save a sheet file, and approve it where nothing stands against it.
+    Add(SheetFile),
+    /// The JSON Schema of a sheet file.
+    Schema,
+}
+
+/// A sheet file.
+#[derive(Debug, Args)]
+pub struct SheetFile {
+    /// The sheet, as JSON.
+    pub file: PathBuf,
+    /// Where the database is.
+    #[command(flatten)]
+    pub database: Database,
+}
+
+/// Which job to plan.
+#[derive(Debug, Args)]
+pub struct PlanArguments {
+    /// Number of the job.
+    pub job: i64,
+    /// Hold the parts of the plan.
+    #[arg(long)]
+    pub accept: bool,
+    /// Plan what can be built and leave out the rest.
+    #[arg(long)]
+    pub partly: bool,
+    /// A part that must go into a club: SLOT:CODE. May be given more than once.
+    #[arg(long, value_name = "SLOT:CODE")]
+    pub keep: Vec<String>,
+    /// Who accepts.
+    #[arg(long, default_value = "command line")]
+    pub by: String,
+    /// Where the database is.
+    #[command(flatten)]
+    pub database: Database,
+}
+
+/// Which job.
+#[derive(Debug, Args)]
+pub struct JobArguments {
+    /// Number of the job.
+    pub job: i64,
+    /// Where the database is.
+    #[command(flatten)]
+    pub database: Database,
+}
+
+/// Which calculation.
+#[derive(Debug, Args)]
+pub struct Calc {
+    /// Name of the calculation; left out: all of them are listed.
+    pub topic: Option<String>,
+    /// Print an input that works instead of calculating.
+    #[arg(long)]
+    pub example: bool,
+    /// Answer in JSON.
+    #[arg(long)]
+    pub json: bool,
+}
+
+/// The configuration file.
+#[derive(Debug, Default, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct File {
+    database: Option<String>,
+    listen: Option<String>,
+}
+
+/// Where this machine's bench listens when nothing is said.
+const LISTEN: &str = "127.0.0.1:7340";
+
+/// Where to serve from and to.
+#[derive(Debug)]
+pub struct Settings {
+    /// The database.
+    pub database: String,
+    /// The address.
+    pub listen: String,
+}
+
+impl Serve {
+    /// The settings: command line and environment, then the file, then what is usual.
+    ///
+    /// # Errors
+    /// A configuration file that cannot be read.
+    pub fn settings(&self, usual_database: &str) -> Result<Settings, Failure> {
+        let file = match &self.config {
+            Some(path) => read(path)?,
+            None if Path::new("setwright.toml").exists() => read(Path::new("setwright.toml"))?,
+            None => File::default(),
+        };
+        Ok(Settings {
+            database: self.database.database.clone().or(file.database).unwrap_or_else(|| usual_database.to_owned()),
+            listen: self.listen.clone().or(file.listen).unwrap_or_else(|| LISTEN.to_owned()),
+        })
+    }
+}
+
+fn read(path: &Path) -> Result<File, Failure> {
+    let text = std::fs::read_to_string(path).map_err(|e| Failure::file(path, &e))?;
+    toml::from_str(&text).map_err(|e| Failure::usage(format!("{}: {e}", path.display())))
+}

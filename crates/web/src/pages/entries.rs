@@ -1,0 +1,300 @@
+//! What was typed into a form: read in the workshop's notation, kept as it was typed, each mistake beside its field.
+
+use super::say;
+use crate::look::{Cell, Choice, Column, Field, Notice, Select, Table, Tone, field, select, table, text_area};
+use axum::extract::Multipart;
+use jiff::civil::Date;
+use maud::Markup;
+use quantity::{Balance, INCH_MM, LengthUnit, MassUnit};
+use std::collections::BTreeMap;
+
+/// The fields of a form as they were typed, and what was wrong with them.
+#[derive(Debug, Default, Clone)]
+pub(super) struct Entries {
+    pairs: Vec<(String, String)>,
+    wrong: BTreeMap<String, String>,
+}
+
+impl Entries {
+    pub fn new(pairs: Vec<(String, String)>) -> Self {
+        Self { pairs, wrong: BTreeMap::new() }
+    }
+
+    /// A multipart form: its texts, and the bytes of the file under `file` where one was chosen.
+    pub async fn with_file(mut form: Multipart) -> Result<(Self, Option<Vec<u8>>), String> {
+        let (mut pairs, mut file) = (Vec::new(), None);
+        let broken = |e: axum::extract::multipart::MultipartError| {
+            format!("The file did not arrive whole: {}. Choose it again and send it once more.", e.body_text())
+        };
+        while let Some(part) = form.next_field().await.map_err(broken)? {
+            let name = part.name().unwrap_or_default().to_owned();
+            let bytes = part.bytes().await.map_err(broken)?;
+            if name == "file" {
+                file = Some(bytes.to_vec()).filter(|b| !b.is_empty());
+            } else {
+                pairs.push((name, String::from_utf8_lossy(&bytes).into_owned()));
+            }
+        }
+        Ok((Self::new(pairs), file))
+    }
+
+    /// As typed, without the blanks around it; empty where nothing was sent.
+    pub fn text(&self, name: &str) -> &str {
+        self.raw(name).trim()
+    }
+
+    /// As typed.
+    pub fn raw(&self, name: &str) -> &str {
+        self.pairs.iter().find(|(k, _)| k == name).map_or("", |(_, v)| v)
+    }
+
+    /// The text, where there is one.
+    pub fn some(&self, name: &str) -> Option<String> {
+        Some(self.text(name).to_owned()).filter(|t| !t.is_empty())
+    }
+
+    /// Every value sent under a name, as check boxes do.
+    pub fn all<'a>(&'a self, name: &'a str) -> impl Iterator<Item = &'a str> {
+        self.pairs.iter().filter(move |(k, _)| k == name).map(|(_, v)| v.as_str())
+    }
+
+    pub fn has(&self, name: &str, value: &str) -> bool {
+        self.all(name).any(|v| v == value)
+    }
+
+    pub fn pairs(&self) -> &[(String, String)] {
+        &self.pairs
+    }
+
+    pub fn set(&mut self, name: &str, value: impl Into<String>) {
+        self.pairs.retain(|(k, _)| k != name);
+        self.pairs.push((name.to_owned(), value.into()));
+    }
+
+    /// Puts a mistake beside its field; the first one stays.
+    pub fn refuse(&mut self, name: &str, words: impl Into<String>) {
+        self.wrong.entry(name.to_owned()).or_insert_with(|| words.into());
+    }
+
+    pub fn error(&self, name: &str) -> Option<&str> {
+        self.wrong.get(name).map(String::as_str)
+    }
+
+    pub fn is_sound(&self) -> bool {
+        self.wrong.is_empty()
+    }
+
+    /// The message over a page whose form has mistakes.
+    pub fn notice(&self) -> Option<Notice> {
+        let count = self.wrong.len();
+        (count > 0).then(|| Notice {
+            tone: Tone::Bad,
+            text: if count == 1 { "One entry could not be used.".into() } else { format!("{count} entries could not be used.") },
+            next: "Nothing was saved; what you typed is still here. Look for the red marks.".into(),
+        })
+    }
+
+    fn read<T, E: std::fmt::Display>(&mut self, name: &str, read: impl Fn(&str) -> Result<T, E>) -> Option<T> {
+        let text = self.text(name).to_owned();
+        if text.is_empty() {
+            return None;
+        }
+        match read(&text) {
+            Ok(value) => Some(value),
+            Err(error) => {
+                self.refuse(name, capital(&error.to_string()));
+                None
+            }
+        }
+    }
+
+    /// A plain number; a decimal comma is taken.
+    pub fn number(&mut self, name: &str) -> Option<f64> {
+        self.read(name, plain_number)
+    }
+
+    /// A whole number from 0.
+    pub fn count(&mut self, name: &str) -> Option<i64> {
+        self.read(name, |t| {
+            t.parse::<i64>().ok().filter(|n| *n >= 0).ok_or_else(|| format!("“{t}” is not a count. Enter a whole number, for example 12"))
+        })
+    }
+
+    /// A length in workshop notation, inches where no unit stands.
+    pub fn length_mm(&mut self, name: &str) -> Option<f64> {
+        self.read(name, |t| quantity::parse_length(t, LengthUnit::Inch)).map(quantity::Length::mm)
+    }
+
+    /// A small length, millimetres where no unit stands.
+    pub fn small_mm(&mut self, name: &str) -> Option<f64> {
+        self.read(name, |t| quantity::parse_length(t, LengthUnit::Millimetre)).map(quantity::Length::mm)
+    }
+
+    pub fn mass_g(&mut self, name: &str) -> Option<f64> {
+        self.read(name, |t| quantity::parse_mass(t, MassUnit::Gram)).map(quantity::Mass::g)
+    }
+
+    pub fn angle_deg(&mut self, name: &str) -> Option<f64> {
+        self.read(name, quantity::parse_angle).map(quantity::Angle::deg)
+    }
+
+    pub fn cpm(&mut self, name: &str) -> Option<f64> {
+        self.read(name, quantity::parse_frequency).map(quantity::Frequency::cpm)
+    }
+
+    /// A balance as points since A0.
+    pub fn balance_points(&mut self, name: &str) -> Option<f64> {
+        self.read(name, quantity::parse_balance).map(quantity::SwingMoment::points)
+    }
+
+    pub fn date(&mut self, name: &str) -> Option<Date> {
+        self.read(name, |t| t.parse::<Date>().map_err(|_| format!("“{t}” is not a date. Write it like 2031-05-24")))
+    }
+
+    /// The value that must be there.
+    pub fn needed<T>(&mut self, name: &str, value: Option<T>, words: &str) -> Option<T> {
+        if value.is_none() {
+            self.refuse(name, words);
+        }
+        value
+    }
+
+    /// A field that shows what was typed and what was wrong with it; `shape` says the rest.
+    pub fn field(&self, name: &str, label: &str, shape: Field<'_>) -> Markup {
+        field(&Field { name, label, value: self.raw(name), error: self.error(name), ..shape })
+    }
+
+    pub fn area(&self, name: &str, label: &str, rows: u32, shape: Field<'_>) -> Markup {
+        text_area(&Field { name, label, value: self.raw(name), error: self.error(name), ..shape }, rows)
+    }
+
+    /// A list to choose from, by value and words.
+    pub fn select(&self, name: &str, label: &str, hint: &str, choices: &[(&str, &str)]) -> Markup {
+        let typed = self.raw(name);
+        select(&Select {
+            name,
+            label,
+            hint,
+            error: self.error(name),
+            choices: choices.iter().map(|(value, label)| Choice { value, label, chosen: *value == typed }).collect(),
+        })
+    }
+}
+
+/// A number as people write it.
+pub(super) fn plain_number(text: &str) -> Result<f64, String> {
+    let plain = text.trim().replace(',', ".").replace('−', "-");
+    plain
+        .parse::<f64>()
+        .ok()
+        .filter(|v| v.is_finite())
+        .ok_or_else(|| format!("“{}” is not a number. Enter for example 12.5", text.trim()))
+}
+
+/// With a capital letter at the front.
+pub(super) fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}
+
+/// A length as it is typed: `36 3/4` where the inch takes a 1/16, else millimetres with their unit.
+pub(super) fn typed_length(mm: f64) -> String {
+    let sixteenths = mm / INCH_MM * 16.0;
+    if (sixteenths - sixteenths.round()).abs() < 0.01 {
+        quantity::Length::from_mm(mm).print_inches().trim_end_matches("in").trim().to_owned()
+    } else {
+        format!("{} mm", plain(mm))
+    }
+}
+
+/// A balance as it is typed.
+pub(super) fn typed_balance(points: f64) -> String {
+    let balance = Balance::from_points(points);
+    // Two decimals where the sheet has them; most have none or one.
+    let tenths = points * 10.0;
+    if (tenths - tenths.round()).abs() < 1e-6 { balance.letter_short() } else { balance.letter(2) }
+}
+
+/// A number without closing zeros, at most four decimals.
+pub(super) fn plain(value: f64) -> String {
+    let text = format!("{value:.4}");
+    let text = text.trim_end_matches('0').trim_end_matches('.');
+    if text == "-0" { "0".to_owned() } else { text.to_owned() }
+}
+
+/// A value as one piece of an address.
+pub(super) fn in_address(text: &str) -> String {
+    let mut out = String::with_capacity(text.len());
+    for b in text.bytes() {
+        if b.is_ascii_alphanumeric() || matches!(b, b'-' | b'_' | b'.' | b'~') {
+            out.push(char::from(b));
+        } else {
+            out.push_str(&format!("%{b:02X}"));
+        }
+    }
+    out
+}
+
+/// The query of an address, without what is empty.
+pub(super) fn query(pairs: &[(&str, &str)]) -> String {
+    let pairs: Vec<String> =
+        pairs.iter().filter(|(_, v)| !v.is_empty()).map(|(k, v)| format!("{k}={}", in_address(v))).collect();
+    if pairs.is_empty() { String::new() } else { format!("?{}", pairs.join("&")) }
+}
+
+/// A table from plain words; a heading that starts with `#` is a column of figures.
+pub(super) fn words_table(caption: &str, heads: &[&str], rows: Vec<Vec<Cell>>) -> Markup {
+    table(&Table {
+        caption,
+        columns: heads
+            .iter()
+            .map(|h| Column { head: h.strip_prefix('#').unwrap_or(h), figures: h.starts_with('#') })
+            .collect(),
+        rows,
+        ..Table::default()
+    })
+}
+
+/// `1 club`, `8 clubs`.
+pub(super) fn counted(count: usize, one: &str) -> String {
+    if count == 1 { format!("1 {one}") } else { format!("{count} {one}s") }
+}
+
+/// Day as the shop writes it.
+pub(super) fn day(date: Date) -> String {
+    date.strftime("%-d %b %Y").to_string()
+}
+
+/// Length with its millimetres, where there is one.
+pub(super) fn length_or_dash(mm: Option<f64>) -> String {
+    mm.map_or_else(|| "–".to_owned(), say::length)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_is_typed_is_kept_and_its_mistake_named() {
+        let mut form = Entries::new(vec![("length".into(), "36 3/4".into()), ("lie".into(), "sixty".into())]);
+        assert_eq!(form.length_mm("length"), Some(933.45));
+        assert_eq!(form.angle_deg("lie"), None);
+        assert!(!form.is_sound());
+        let shown = form.field("lie", "Lie", Field::default()).into_string();
+        assert!(shown.contains(r#"value="sixty""#) && shown.contains("aria-invalid"), "{shown}");
+    }
+
+    #[test]
+    fn lengths_come_back_as_they_are_typed() {
+        assert_eq!(typed_length(933.45), "36 3/4");
+        assert_eq!(typed_length(940.0), "940 mm");
+        assert_eq!(typed_balance(32.0), "D2");
+        assert_eq!(typed_balance(31.95), "D1.95");
+        assert_eq!(plain(-0.00001), "0");
+    }
+
+    #[test]
+    fn an_address_holds_any_code() {
+        assert_eq!(query(&[("a", "H 7/é"), ("b", "")]), "?a=H%207%2F%C3%A9");
+    }
+}
