@@ -2,8 +2,7 @@
 
 use crate::compile::Compiled;
 use crate::grid::FORBIDDEN;
-use crate::oracle::SetOracle;
-use crate::table::{ByType, Column, by_type};
+use crate::table::ByType;
 
 /// What the whole stock is worth at given prices; comes off the relaxed cost to give the bound.
 pub(crate) fn stock_worth(p: &Compiled, prices: &ByType) -> i64 {
@@ -18,11 +17,6 @@ pub(crate) fn stock_worth(p: &Compiled, prices: &ByType) -> i64 {
     sum
 }
 
-/// [`stock_worth`] for a set's oracle.
-pub(crate) fn priced_stock(o: &SetOracle<'_>, prices: &ByType) -> i64 {
-    stock_worth(o.p, prices)
-}
-
 /// Prices on their way up.
 #[derive(Debug)]
 pub(crate) struct Climb {
@@ -34,25 +28,40 @@ pub(crate) struct Climb {
     factor: f64,
     idle: usize,
     patience: usize,
-    contended: [Vec<bool>; 4],
+    /// Kind, type and count of everything that can run out.
+    contended: Vec<(usize, usize, i32)>,
+    excess: [Vec<i32>; 4],
 }
 
 impl Climb {
-    pub fn new(p: &Compiled, prices: ByType, patience: usize) -> Self {
-        let exact = [0, 1, 2, 3].map(|k| prices[k].iter().map(|&x| f64::from(x)).collect());
-        let contended = [0, 1, 2, 3].map(|k| (0..p.types[k].len()).map(|t| p.contended(k, t as u32)).collect());
+    /// Starts from given prices; `contended` lists kind, type and count of everything that can run out, and the rest
+    /// has no price.
+    pub fn new(contended: Vec<(usize, usize, i32)>, mut prices: ByType, patience: usize) -> Self {
+        let excess = prices.each_ref().map(|list| vec![0; list.len()]);
+        let mut kept = excess.clone();
+        for &(k, ty, _) in &contended {
+            kept[k][ty] = prices[k][ty];
+        }
+        prices = kept;
+        let exact = prices.each_ref().map(|list| list.iter().map(|&x| f64::from(x)).collect());
         let best_prices = prices.clone();
-        Self { prices, best_prices, best_bound: i64::MIN, exact, factor: 1.0, idle: 0, patience, contended }
+        Self { prices, best_prices, best_bound: i64::MIN, exact, factor: 1.0, idle: 0, patience, contended, excess }
     }
 
-    /// Starts at zero prices.
-    pub fn from_zero(p: &Compiled, patience: usize) -> Self {
-        Self::new(p, by_type(p, 0), patience)
+    /// Forgets bounds and step length but keeps the prices: for a new goal near the old one.
+    pub fn restart(&mut self) {
+        (self.best_bound, self.factor, self.idle) = (i64::MIN, 1.0, 0);
+    }
+
+    /// What the whole stock is worth at the present prices.
+    pub fn worth(&self) -> i64 {
+        let worth = |&(k, ty, cap): &(usize, usize, i32)| i64::from(self.prices[k][ty]) * i64::from(cap);
+        self.contended.iter().map(worth).sum()
     }
 
     /// Notes the relaxed cost at the present prices; whether the bound got better.
-    pub fn score(&mut self, p: &Compiled, value: i64) -> bool {
-        let bound = value - stock_worth(p, &self.prices);
+    pub fn score(&mut self, value: i64) -> bool {
+        let bound = value - self.worth();
         let better = bound > self.best_bound;
         if better {
             self.best_bound = bound;
@@ -68,43 +77,34 @@ impl Climb {
         better
     }
 
-    /// Moves the prices along demand less stock, by Polyak's step toward the best plan's cost. `false` when demand
-    /// meets stock everywhere, that is when the prices cannot get better.
-    pub fn step<'a>(
-        &mut self,
-        p: &Compiled,
-        demand: impl Iterator<Item = (usize, &'a Column)>,
-        value: i64,
-        cost: i64,
-    ) -> bool {
-        let mut excess = [0, 1, 2, 3].map(|k| p.types[k].iter().map(|t| -i64::from(t.cap)).collect::<Vec<i64>>());
-        for (club, column) in demand {
-            for (k, ty) in column.uses(&p.clubs[club]) {
-                excess[k][ty] += 1;
-            }
+    /// Moves the prices along demand (kind and type) less stock, by Polyak's step toward the best plan's cost. `false`
+    /// when demand meets stock everywhere, that is when the prices cannot get better.
+    pub fn step(&mut self, demand: &[(usize, usize)], value: i64, cost: i64) -> bool {
+        for &(k, ty, cap) in &self.contended {
+            self.excess[k][ty] = -cap;
+        }
+        for &(k, ty) in demand {
+            self.excess[k][ty] += 1;
         }
         let mut norm = 0.0;
-        for (k, excess) in excess.iter_mut().enumerate() {
-            for (ty, e) in excess.iter_mut().enumerate() {
-                if !self.contended[k][ty] || (*e < 0 && self.prices[k][ty] == 0) {
-                    *e = 0;
-                }
-                norm += (*e * *e) as f64;
+        for &(k, ty, _) in &self.contended {
+            let e = &mut self.excess[k][ty];
+            if *e < 0 && self.exact[k][ty] == 0.0 {
+                *e = 0;
             }
+            norm += f64::from(*e).powi(2);
         }
         if norm == 0.0 {
             return false;
         }
-        let bound = value - stock_worth(p, &self.prices);
-        let gap = ((cost - bound) as f64).max(1.0);
+        let gap = ((cost - value + self.worth()) as f64).max(1.0);
         let step = self.factor * gap / norm;
-        for (k, excess) in excess.iter().enumerate() {
-            for (ty, &e) in excess.iter().enumerate() {
-                if e != 0 {
-                    let next = (self.exact[k][ty] + step * e as f64).clamp(0.0, f64::from(FORBIDDEN / 16));
-                    self.exact[k][ty] = next;
-                    self.prices[k][ty] = next.round() as i32;
-                }
+        for &(k, ty, _) in &self.contended {
+            let e = self.excess[k][ty];
+            if e != 0 {
+                let next = (self.exact[k][ty] + step * f64::from(e)).clamp(0.0, f64::from(FORBIDDEN / 16));
+                self.exact[k][ty] = next;
+                self.prices[k][ty] = next.round() as i32;
             }
         }
         true

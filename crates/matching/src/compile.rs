@@ -77,7 +77,7 @@ impl MassCharge {
 }
 
 /// A club in whole numbers.
-#[derive(Debug)]
+#[derive(Debug, Clone)]
 pub(crate) struct Club {
     pub base: i32,
     /// Candidates by kind: heads, shafts, grips.
@@ -121,7 +121,7 @@ pub(crate) struct PartType {
 /// The whole problem in whole numbers.
 #[derive(Debug)]
 pub(crate) struct Compiled {
-    pub clubs: Vec<Club>,
+    pub clubs: Vec<Arc<Club>>,
     pub sets: Vec<SetShape>,
     /// Types by kind: heads, shafts, grips, tips.
     pub types: [Vec<PartType>; 4],
@@ -129,13 +129,6 @@ pub(crate) struct Compiled {
 }
 
 impl Compiled {
-    /// Whether a type can run out at all.
-    pub fn contended(&self, kind: usize, ty: u32) -> bool {
-        let t = &self.types[kind][ty as usize];
-        let most = if kind == TIP { 2 * t.wanted } else { t.wanted };
-        t.cap < most
-    }
-
     /// A cost in the caller's unit.
     pub fn cost(&self, units: i64) -> f64 {
         units as f64 / f64::from(FRAC) * self.quantum
@@ -198,6 +191,7 @@ pub(crate) fn compile(sets: &[JobSet], stock: &Stock, weights: &CostWeights) -> 
         shapes.push(SetShape { clubs: from..clubs.len(), quanta_per_dg });
     }
     clubs.iter_mut().for_each(drop_out_of_reach);
+    let clubs = clubs.into_iter().map(Arc::new).collect();
     let [heads, shafts, grips] = typed.map(|t| t.types);
     Ok(Compiled { clubs, sets: shapes, types: [heads, shafts, grips, tip_types], quantum: weights.quantum })
 }

@@ -1,9 +1,11 @@
 //! Which part goes into which club.
 
+mod branch;
 mod check;
 mod climb;
 mod compile;
 mod diagnose;
+mod dive;
 mod error;
 mod exact;
 mod grid;
@@ -12,10 +14,12 @@ mod loss;
 mod model;
 mod oracle;
 mod plan;
+mod reduce;
 mod set;
 mod solution;
 mod stockleft;
 mod table;
+mod windows;
 
 pub use error::{MatchError, PartKind};
 pub use loss::{GripStillToChoose, Loss, LossForm, STEP_POINTS};

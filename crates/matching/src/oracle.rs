@@ -3,33 +3,41 @@
 //! Within a window of shaft residuals the clubs of a set do not affect each other, so the cheapest set is found by
 //! going through windows and adding each club's cheapest column inside.
 
+use std::sync::Arc;
+
 use crate::compile::{Club, Compiled, GRIP, HEAD, SHAFT, SetShape, TIP};
 use crate::grid::FORBIDDEN;
-use crate::table::{ByType, Column, Folded, fill_row, fold, pick};
+use crate::table::{ByType, Column, Folded, by_type, fill_row, fold, pick};
 
 /// Tables above this many entries are not kept but worked out row by row.
 const MATRIX_LIMIT: usize = 1 << 15;
+
+/// In the 16-bit tables: this much dearer than the club's cheapest, or more. A minimum that comes out at this value is
+/// worked out again in 32 bits; any other minimum is exact.
+const DEAR: i16 = i16::MAX;
 
 /// Cheapest shaft and grip at one level of shaft residual.
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct Cell {
     pub value: i32,
     pub shaft: u32,
-    pub grip: u32,
 }
 
-const NO_CELL: Cell = Cell { value: FORBIDDEN, shaft: 0, grip: 0 };
+const NO_CELL: Cell = Cell { value: FORBIDDEN, shaft: 0 };
 
 /// One club's tables under the head and tip prices last given.
 #[derive(Debug, Default)]
 pub(crate) struct ClubTable {
     folded: Folded,
-    matrix: Vec<i32>,
+    /// Shafts × grips, above `offset`.
+    matrix: Vec<i16>,
+    offset: i32,
     /// Level of each shaft.
     level: Vec<u32>,
     /// Heads or tip weights can run out, so the tables depend on prices.
     varies: bool,
-    fresh: bool,
+    /// Head and tip prices that the tables were worked out under; empty before the first time.
+    under: Vec<i32>,
 }
 
 /// All of a set's tables.
@@ -37,14 +45,17 @@ pub(crate) struct ClubTable {
 pub(crate) struct SetOracle<'a> {
     pub p: &'a Compiled,
     pub shape: SetShape,
+    pub clubs: Vec<Arc<Club>>,
     pub tables: Vec<ClubTable>,
     /// Distinct shaft residuals, ascending.
     pub levels: Vec<i32>,
     /// Cheapest cell for each club and level, under the prices last given.
     pub cells: Vec<Vec<Cell>>,
+    /// How many of each type the clubs could take at most.
+    wanted: ByType,
     scratch: Vec<i32>,
     row: Vec<i32>,
-    priced: Vec<i32>,
+    priced: Vec<i16>,
 }
 
 /// A window of levels (inclusive) and a lower bound of sets whose shafts span exactly it.
@@ -58,28 +69,80 @@ pub(crate) struct Window {
 impl<'a> SetOracle<'a> {
     pub fn new(p: &'a Compiled, set: usize) -> Self {
         let shape = p.sets[set].clone();
-        let clubs = &p.clubs[shape.clubs.clone()];
+        let clubs = p.clubs[shape.clubs.clone()].to_vec();
         let charged = shape.charges_range();
         let mut levels: Vec<i32> =
             clubs.iter().flat_map(|c| c.cands[SHAFT].iter().map(|s| if charged { s.res } else { 0 })).collect();
         levels.sort_unstable();
         levels.dedup();
-        let tables = clubs
-            .iter()
-            .map(|club| {
-                let level = club.cands[SHAFT].iter().map(|s| if charged { s.res } else { 0 });
-                let level = level.map(|r| levels.partition_point(|&l| l < r) as u32).collect();
-                let varies = club.cands[HEAD].iter().any(|h| p.contended(HEAD, h.ty))
-                    || club.tips.iter().any(|t| t.uses.iter().flatten().any(|&t| p.contended(TIP, t)));
-                ClubTable { level, varies, ..ClubTable::default() }
-            })
-            .collect();
         let cells = vec![vec![NO_CELL; levels.len()]; clubs.len()];
-        Self { p, shape, tables, levels, cells, scratch: vec![], row: vec![], priced: vec![] }
+        let tables = clubs.iter().map(|_| ClubTable::default()).collect();
+        let mut oracle = Self {
+            p,
+            shape,
+            clubs,
+            tables,
+            levels,
+            cells,
+            wanted: by_type(p, 0),
+            scratch: vec![],
+            row: vec![],
+            priced: vec![],
+        };
+        oracle.renew();
+        oracle
     }
 
-    pub fn club(&self, c: usize) -> &'a Club {
-        &self.p.clubs[self.shape.clubs.start + c]
+    /// Starts all tables anew after candidates have been taken out of clubs.
+    pub fn renew(&mut self) {
+        let mut wanted = by_type(self.p, 0);
+        for club in &self.clubs {
+            for (k, list) in club.cands.iter().enumerate() {
+                list.iter().for_each(|c| wanted[k][c.ty as usize] += 1);
+            }
+            let mut most = vec![0; wanted[TIP].len()];
+            for option in &club.tips {
+                let twice = option.uses[0] == option.uses[1];
+                for &t in option.uses.iter().flatten() {
+                    most[t as usize] = most[t as usize].max(if twice { 2 } else { 1 });
+                }
+            }
+            wanted[TIP].iter_mut().zip(most).for_each(|(w, m)| *w += m);
+        }
+        let short = |k: usize, ty: u32| i64::from(wanted[k][ty as usize]) > i64::from(self.p.types[k][ty as usize].cap);
+        for c in 0..self.clubs.len() {
+            let club = &self.clubs[c];
+            let varies = club.cands[HEAD].iter().any(|h| short(HEAD, h.ty))
+                || club.tips.iter().any(|t| t.uses.iter().flatten().any(|&t| short(TIP, t)));
+            self.tables[c] = self.table(c, varies);
+        }
+        self.wanted = wanted;
+    }
+
+    /// Kind, type and count of everything that these clubs could use up.
+    pub fn contended(&self) -> Vec<(usize, usize, i32)> {
+        let all = (0..4).flat_map(|k| (0..self.wanted[k].len()).map(move |ty| (k, ty)));
+        let counted = all.map(|(k, ty)| (k, ty, self.p.types[k][ty].cap.min(i32::MAX as u32) as i32));
+        counted.filter(|&(k, ty, cap)| self.wanted[k][ty] > cap).collect()
+    }
+
+    fn table(&self, c: usize, varies: bool) -> ClubTable {
+        let charged = self.shape.charges_range();
+        let level = self.clubs[c].cands[SHAFT].iter().map(|s| if charged { s.res } else { 0 });
+        let level = level.map(|r| self.levels.partition_point(|&l| l < r) as u32).collect();
+        ClubTable { level, varies, ..ClubTable::default() }
+    }
+
+    /// Puts another form of a club (with candidates taken out) in its place; returns what was there.
+    pub fn replace(&mut self, c: usize, club: Arc<Club>) -> (Arc<Club>, ClubTable) {
+        let old = std::mem::replace(&mut self.clubs[c], club);
+        let table = self.table(c, self.tables[c].varies);
+        (old, std::mem::replace(&mut self.tables[c], table))
+    }
+
+    /// Undoes [`SetOracle::replace`].
+    pub fn restore(&mut self, c: usize, old: (Arc<Club>, ClubTable)) {
+        (self.clubs[c], self.tables[c]) = old;
     }
 
     pub fn len(&self) -> usize {
@@ -96,68 +159,122 @@ impl<'a> SetOracle<'a> {
         self.tables[c].varies
     }
 
-    /// Brings a club's tables up to the given head and tip prices. `force` does it in any case; otherwise tables of clubs whose
-    /// heads and tip weights cannot run out are kept.
-    pub fn refold(&mut self, c: usize, prices: &ByType, force: bool) {
-        let club = self.club(c);
+    /// Brings a club's tables up to the given head and tip prices, unless they are so already.
+    pub fn refold(&mut self, c: usize, prices: &ByType) {
+        let club = self.clubs[c].clone();
         let table = &mut self.tables[c];
-        if table.fresh && !table.varies && !force {
+        let heads = club.cands[HEAD].iter().map(|h| prices[HEAD][h.ty as usize]);
+        // One leading entry, so that a club without heads is worked out once too.
+        let under = || std::iter::once(0).chain(heads.clone()).chain(prices[TIP].iter().copied());
+        if table.under.iter().copied().eq(under()) {
             return;
         }
-        fold(club, &prices[HEAD], &prices[TIP], &mut table.folded, &mut self.scratch);
-        let (s, g) = (club.cands[SHAFT].len(), club.cands[GRIP].len());
+        table.under.clear();
+        table.under.extend(under());
+        fold(&club, &prices[HEAD], &prices[TIP], &mut table.folded, &mut self.scratch);
         table.matrix.clear();
-        if s * g > 0 && s * g <= MATRIX_LIMIT {
-            table.matrix.resize(s * g, 0);
-            for (i, row) in table.matrix.chunks_exact_mut(g).enumerate() {
-                fill_row(club, &table.folded, i, row);
+        let (shafts, grips) = (club.cands[SHAFT].len(), club.cands[GRIP].len());
+        let entries = shafts * grips;
+        if entries > 0 && entries <= MATRIX_LIMIT {
+            self.row.resize(entries, 0);
+            for (s, row) in self.row.chunks_exact_mut(grips).enumerate() {
+                fill_row(&club, &table.folded, s, row);
             }
+            let offset = self.row.iter().copied().min().unwrap_or(0);
+            table.offset = offset;
+            table.matrix.extend(self.row.iter().map(|&x| narrow(x - offset)));
         }
-        table.fresh = true;
     }
 
     /// The row of a club's table for one shaft: cheapest club with each grip, shaft and grip prices not included.
     pub fn row(&mut self, c: usize, s: usize) -> &[i32] {
-        let club = self.club(c);
-        let grips = club.cands[GRIP].len();
-        let table = &self.tables[c];
-        if table.matrix.is_empty() {
-            self.row.resize(grips, 0);
-            fill_row(club, &table.folded, s, &mut self.row);
-            &self.row
-        } else {
-            &table.matrix[s * grips..(s + 1) * grips]
-        }
+        let club = self.clubs[c].clone();
+        self.row.resize(club.cands[GRIP].len(), 0);
+        fill_row(&club, &self.tables[c].folded, s, &mut self.row);
+        &self.row
     }
 
-    /// Cheapest cell at each level for one club.
-    pub fn cells_of(&mut self, c: usize, prices: &ByType) {
-        let club = self.club(c);
+    /// Cheapest cell at each level for one club, for levels `lo..=hi`.
+    pub fn cells_between(&mut self, c: usize, prices: &ByType, lo: usize, hi: usize) {
+        let club = self.clubs[c].clone();
+        let list = &club.cands[GRIP];
+        let base = list.iter().map(|g| prices[GRIP][g.ty as usize]).min().unwrap_or(0);
         let mut priced = std::mem::take(&mut self.priced);
         priced.clear();
-        priced.extend(club.cands[GRIP].iter().map(|g| prices[GRIP][g.ty as usize]));
-        self.cells[c].fill(NO_CELL);
-        for (s, shaft) in club.cands[SHAFT].iter().enumerate() {
-            let own = prices[SHAFT][shaft.ty as usize];
+        priced.extend(list.iter().map(|g| narrow(prices[GRIP][g.ty as usize] - base)));
+        self.cells[c][lo..=hi].fill(NO_CELL);
+        let first = self.tables[c].level.partition_point(|&l| (l as usize) < lo);
+        for s in first..club.cands[SHAFT].len() {
+            let level = self.tables[c].level[s] as usize;
+            if level > hi {
+                break;
+            }
+            let own = prices[SHAFT][club.cands[SHAFT][s].ty as usize];
             if own >= FORBIDDEN {
                 continue;
             }
-            let level = self.tables[c].level[s] as usize;
-            let row = self.row(c, s);
-            let least = row.iter().zip(&priced).fold(FORBIDDEN, |m, (&r, &q)| m.min(r.saturating_add(q)));
-            let value = least.saturating_add(own);
+            let table = &self.tables[c];
+            let narrow_row = table.matrix.get(s * list.len()..(s + 1) * list.len()).unwrap_or(&[]);
+            let least = least_sum(narrow_row, &priced);
+            let least = if least < DEAR {
+                table.offset + base + i32::from(least)
+            } else {
+                self.row(c, s).iter().zip(list).fold(FORBIDDEN, |m, (&r, g)| m.min(r + prices[GRIP][g.ty as usize]))
+            };
+            let value = least + own;
             if value < self.cells[c][level].value {
-                let row = self.row(c, s);
-                let grip = row.iter().zip(&priced).position(|(&r, &q)| r.saturating_add(q) == least).unwrap_or(0);
-                self.cells[c][level] = Cell { value, shaft: s as u32, grip: grip as u32 };
+                self.cells[c][level] = Cell { value, shaft: s as u32 };
             }
         }
         self.priced = priced;
     }
 
+    /// Cheapest cell at each level for one club.
+    pub fn cells_of(&mut self, c: usize, prices: &ByType) {
+        if let Some(hi) = self.levels.len().checked_sub(1) {
+            self.cells_between(c, prices, 0, hi);
+        }
+    }
+
+    /// The grip behind a cell that was worked out under these prices.
+    fn grip(&mut self, c: usize, cell: Cell, prices: &ByType) -> usize {
+        let (club, s) = (self.clubs[c].clone(), cell.shaft as usize);
+        let list = &club.cands[GRIP];
+        let wanted = cell.value - prices[SHAFT][club.cands[SHAFT][s].ty as usize];
+        let table = &self.tables[c];
+        let kept = table.matrix.get(s * list.len()..(s + 1) * list.len()).unwrap_or(&[]);
+        let mut priced = kept.iter().zip(list).map(|(&r, g)| i32::from(r) + prices[GRIP][g.ty as usize]);
+        if let Some(g) = priced.position(|x| x == wanted - table.offset) {
+            return g;
+        }
+        let priced = self.row(c, s).iter().zip(list).map(|(&r, g)| r + prices[GRIP][g.ty as usize]);
+        priced.enumerate().min_by_key(|x| x.1).map_or(0, |x| x.0)
+    }
+
+    /// The column behind a cell that was worked out under these prices.
+    pub fn column(&mut self, c: usize, cell: Cell, prices: &ByType) -> Option<Column> {
+        let grip = self.grip(c, cell, prices);
+        pick(&self.clubs[c], cell.shaft as usize, grip, &prices[HEAD], &prices[TIP]).map(|x| x.1)
+    }
+
+    /// Kinds and types that cells take from the stock; heads and tip weights only where they can run out.
+    pub fn demand(&mut self, cells: &[Option<Cell>], prices: &ByType, out: &mut Vec<(usize, usize)>) {
+        for (c, cell) in cells.iter().enumerate() {
+            let Some(cell) = *cell else { continue };
+            let club = self.clubs[c].clone();
+            if self.varies(c) {
+                out.extend(self.column(c, cell, prices).iter().flat_map(Column::uses));
+            } else {
+                let grip = self.grip(c, cell, prices);
+                out.push((SHAFT, club.cands[SHAFT][cell.shaft as usize].ty as usize));
+                out.push((GRIP, club.cands[GRIP][grip].ty as usize));
+            }
+        }
+    }
+
     /// The cheapest window, or `None` when leaving every club unbuilt is as cheap; and what the set costs there.
     pub fn best_window(&self) -> (i64, Option<Window>) {
-        let skip: i64 = (0..self.len()).map(|c| i64::from(self.club(c).skip)).sum();
+        let skip: i64 = (0..self.len()).map(|c| i64::from(self.clubs[c].skip)).sum();
         let mut best = (skip, None);
         self.scan_windows(&mut |w, _| {
             if w.value < best.0 {
@@ -173,14 +290,14 @@ impl<'a> SetOracle<'a> {
     pub fn scan_windows(&self, visit: &mut dyn FnMut(Window, i64) -> i64) {
         let n = self.len();
         let floor: i64 = (0..n)
-            .map(|c| self.cells[c].iter().map(|x| x.value).min().unwrap_or(FORBIDDEN).min(self.club(c).skip))
+            .map(|c| self.cells[c].iter().map(|x| x.value).min().unwrap_or(FORBIDDEN).min(self.clubs[c].skip))
             .map(i64::from)
             .sum();
         let mut limit = i64::MAX;
         let mut run = vec![0_i32; n];
         for lo in 0..self.levels.len() {
             for (c, r) in run.iter_mut().enumerate() {
-                *r = self.club(c).skip;
+                *r = self.clubs[c].skip;
             }
             for hi in lo..self.levels.len() {
                 let range = i64::from(self.shape.range_cost(self.levels[hi] - self.levels[lo]));
@@ -201,49 +318,64 @@ impl<'a> SetOracle<'a> {
         }
     }
 
+    /// What the set costs at least in a window, and at least if its shafts touch both ends of it; the cells must be up to
+    /// date.
+    pub fn window_value(&self, w: Window) -> (i64, i64) {
+        let mut sum = i64::from(self.shape.range_cost(self.levels[w.hi] - self.levels[w.lo]));
+        let (mut touch_lo, mut touch_hi) = (i32::MAX, i32::MAX);
+        for (c, cells) in self.cells.iter().enumerate() {
+            let least = cells[w.lo..=w.hi].iter().fold(self.clubs[c].skip, |m, x| m.min(x.value));
+            sum += i64::from(least);
+            touch_lo = touch_lo.min(cells[w.lo].value - least);
+            touch_hi = touch_hi.min(cells[w.hi].value - least);
+        }
+        (sum, sum + i64::from(touch_lo.max(touch_hi)))
+    }
+
+    /// A club's least cost in a window (or of leaving it unbuilt); the cells must be up to date.
+    pub fn least(&self, c: usize, w: Window) -> i32 {
+        self.cells[c][w.lo..=w.hi].iter().fold(self.clubs[c].skip, |m, x| m.min(x.value))
+    }
+
+    /// Points of a column's tip weight, grip, head and shaft.
+    pub fn points_of(&self, c: usize, x: &Column) -> [i32; 4] {
+        let club = &self.clubs[c];
+        let points = |k: usize, ty: u32| club.cands[k].iter().find(|c| c.ty == ty).map_or(0, |c| c.pts);
+        let tip = club.tips.iter().find(|t| t.uses == x.tips).map_or(0, |t| t.pts);
+        [tip, points(GRIP, x.grip), points(HEAD, x.head), points(SHAFT, x.shaft)]
+    }
+
     /// Each club's cheapest cell in a window; `None` where leaving the club unbuilt is as cheap.
     pub fn cells_in(&self, window: Option<Window>) -> Vec<Option<Cell>> {
         let Some(w) = window else { return vec![None; self.len()] };
         (0..self.len())
             .map(|c| {
                 let cell = self.cells[c][w.lo..=w.hi].iter().min_by_key(|x| x.value).copied()?;
-                (cell.value < self.club(c).skip).then_some(cell)
+                (cell.value < self.clubs[c].skip).then_some(cell)
             })
             .collect()
-    }
-
-    /// Columns of cells, with head and tip weight filled in.
-    pub fn columns(&self, cells: &[Option<Cell>], prices: &ByType) -> Vec<Option<Column>> {
-        cells
-            .iter()
-            .enumerate()
-            .map(|(c, cell)| {
-                let cell = (*cell)?;
-                let found = pick(self.club(c), cell.shaft as usize, cell.grip as usize, &prices[HEAD], &prices[TIP]);
-                found.map(|f| f.1)
-            })
-            .collect()
-    }
-
-    /// Columns with the numbers of their clubs over all sets.
-    pub fn demand<'c>(&self, columns: &'c [Option<Column>]) -> impl Iterator<Item = (usize, &'c Column)> + use<'c> {
-        let start = self.shape.clubs.start;
-        columns.iter().enumerate().filter_map(move |(c, column)| Some((start + c, column.as_ref()?)))
     }
 
     /// Real cost of a plan of this set.
     pub fn plan_cost(&self, plan: &[Option<Column>]) -> i64 {
-        let (mut sum, mut span) = (0_i64, None::<(i32, i32)>);
-        for (c, column) in plan.iter().enumerate() {
-            let club = self.club(c);
-            if let Some(column) = column {
-                sum += i64::from(column.cost(club));
-                let r = club.cands[SHAFT][column.shaft as usize].res;
-                span = Some(span.map_or((r, r), |(lo, hi)| (lo.min(r), hi.max(r))));
-            } else {
-                sum += i64::from(club.skip);
-            }
-        }
-        sum + span.map_or(0, |(lo, hi)| i64::from(self.shape.range_cost(hi - lo)))
+        let clubs = plan.iter().zip(&self.clubs).map(|(column, club)| column.map_or(club.skip, |x| x.cost));
+        let range = span(plan).map_or(0, |(lo, hi)| self.shape.range_cost(hi - lo));
+        clubs.map(i64::from).sum::<i64>() + i64::from(range)
     }
+}
+
+/// Least and greatest shaft residual of a plan.
+pub(crate) fn span(plan: &[Option<Column>]) -> Option<(i32, i32)> {
+    let residuals = plan.iter().flatten().map(|x| x.res);
+    residuals.fold(None, |span, r| Some(span.map_or((r, r), |(lo, hi): (i32, i32)| (lo.min(r), hi.max(r)))))
+}
+
+/// A difference of costs in 16 bits.
+fn narrow(x: i32) -> i16 {
+    x.clamp(0, i32::from(DEAR)) as i16
+}
+
+/// Least sum of two rows, [`DEAR`] at most; the compiler vectorises it.
+fn least_sum(a: &[i16], b: &[i16]) -> i16 {
+    a.iter().zip(b).fold(DEAR, |m, (&x, &y)| m.min(x.saturating_add(y)))
 }

@@ -37,10 +37,9 @@ pub(crate) fn choices(
         let mut row = Vec::with_capacity(set.clubs.len());
         for need in &set.clubs {
             row.push(columns[at].map(|column| {
-                let club = &p.clubs[at];
                 let mut parts: [usize; 3] = [0; 3];
                 let mut tips = Vec::new();
-                for (k, ty) in column.uses(club) {
+                for (k, ty) in column.uses() {
                     let piece = pieces.take(p, k, ty);
                     if k < 3 { parts[k] = piece } else { tips.push(piece) }
                 }

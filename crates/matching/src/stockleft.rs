@@ -1,6 +1,6 @@
 //! What is left of each type while a plan is being made.
 
-use crate::compile::{Club, Compiled};
+use crate::compile::Compiled;
 use crate::grid::FORBIDDEN;
 use crate::table::{ByType, Column};
 
@@ -16,12 +16,20 @@ impl StockLeft {
     }
 
     /// Takes a column's parts; leaves the stock untouched and says no when something has run out.
-    pub fn take(&mut self, club: &Club, column: &Column) -> bool {
-        for (done, (k, ty)) in column.uses(club).enumerate() {
+    pub fn take(&mut self, column: &Column) -> bool {
+        self.take_all(column.uses())
+    }
+
+    /// Puts a column's parts back.
+    pub fn put(&mut self, column: &Column) {
+        self.put_all(column.uses());
+    }
+
+    /// [`StockLeft::take`] for kinds and types.
+    pub fn take_all(&mut self, uses: impl Iterator<Item = (usize, usize)> + Clone) -> bool {
+        for (done, (k, ty)) in uses.clone().enumerate() {
             if self.left[k][ty] == 0 {
-                for (k, ty) in column.uses(club).take(done) {
-                    self.left[k][ty] += 1;
-                }
+                self.put_all(uses.take(done));
                 return false;
             }
             self.left[k][ty] -= 1;
@@ -29,9 +37,9 @@ impl StockLeft {
         true
     }
 
-    /// Puts a column's parts back.
-    pub fn put(&mut self, club: &Club, column: &Column) {
-        for (k, ty) in column.uses(club) {
+    /// [`StockLeft::put`] for kinds and types.
+    pub fn put_all(&mut self, uses: impl Iterator<Item = (usize, usize)>) {
+        for (k, ty) in uses {
             self.left[k][ty] += 1;
         }
     }

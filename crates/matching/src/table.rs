@@ -4,7 +4,7 @@
 //! Tip weights are folded into the loss first (the cheapest tip weight for each sum of the rest), heads next (the
 //! cheapest head for each `y`); what is left is a small table over shafts × grips.
 
-use crate::compile::{Club, Compiled, GRIP, HEAD, SHAFT, TIP, TipOption};
+use crate::compile::{Cand, Club, Compiled, GRIP, HEAD, SHAFT, TIP, TipOption};
 use crate::grid::FORBIDDEN;
 
 /// A figure for each type of each kind: prices, or "none left" as [`FORBIDDEN`].
@@ -15,34 +15,33 @@ pub(crate) fn by_type(p: &Compiled, value: i32) -> ByType {
     [0, 1, 2, 3].map(|k| vec![value; p.types[k].len()])
 }
 
-/// The parts of one club, as positions in its own lists.
+/// The parts of one club, by type, with what they cost.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(crate) struct Column {
     pub head: u32,
     pub shaft: u32,
     pub grip: u32,
-    pub tip: u32,
+    pub tips: [Option<u32>; 2],
+    /// Without prices and shaft range.
+    pub cost: i32,
+    /// Shaft residual, tenths of a gram.
+    pub res: i32,
 }
 
 impl Column {
     /// Kind and type of everything the column takes from the stock.
-    pub fn uses<'a>(&self, club: &'a Club) -> impl Iterator<Item = (usize, usize)> + use<'a> {
+    pub fn uses(&self) -> impl Iterator<Item = (usize, usize)> + Clone + use<> {
         let parts = [(HEAD, self.head), (SHAFT, self.shaft), (GRIP, self.grip)];
-        let tips = club.tips[self.tip as usize].uses;
-        parts
-            .into_iter()
-            .map(|(k, i)| (k, club.cands[k][i as usize].ty as usize))
-            .chain(tips.into_iter().flatten().map(|t| (TIP, t as usize)))
+        let tips = self.tips.into_iter().flatten().map(|t| (TIP, t));
+        parts.into_iter().chain(tips).map(|(k, ty)| (k, ty as usize))
     }
+}
 
-    /// Cost without prices, shaft range and so on; [`FORBIDDEN`] or more when out of reach.
-    pub fn cost(&self, club: &Club) -> i32 {
-        let [h, s, g] =
-            [(HEAD, self.head), (SHAFT, self.shaft), (GRIP, self.grip)].map(|(k, i)| club.cands[k][i as usize]);
-        let t = club.tips[self.tip as usize];
-        let mass = club.mass.map_or(0, |m| m.cost(h.cg + s.cg + g.cg + t.cg));
-        club.loss.at(club.base + h.pts + s.pts + g.pts + t.pts) + h.cost + s.cost + g.cost + t.cost + mass
-    }
+/// The column of given candidates; its cost is [`FORBIDDEN`] or more when out of reach.
+pub(crate) fn column(club: &Club, h: &Cand, s: &Cand, g: &Cand, t: &TipOption) -> Column {
+    let mass = club.mass.map_or(0, |m| m.cost(h.cg + s.cg + g.cg + t.cg));
+    let cost = club.loss.at(club.base + h.pts + s.pts + g.pts + t.pts) + h.cost + s.cost + g.cost + t.cost + mass;
+    Column { head: h.ty, shaft: s.ty, grip: g.ty, tips: t.uses, cost, res: s.res }
 }
 
 /// Price of a tip option.
@@ -157,15 +156,21 @@ pub(crate) fn fill_row(club: &Club, folded: &Folded, s: usize, row: &mut [i32]) 
 
 /// The cheapest head and tip weight for a given shaft and grip: column and its cost including head and tip prices.
 pub(crate) fn pick(club: &Club, s: usize, g: usize, heads: &[i32], tips: &[i32]) -> Option<(i32, Column)> {
+    let (shaft, grip) = (&club.cands[SHAFT][s], &club.cands[GRIP][g]);
     let mut best: Option<(i32, Column)> = None;
-    for (h, head) in club.cands[HEAD].iter().enumerate() {
+    for head in &club.cands[HEAD] {
         let priced = heads[head.ty as usize];
         if priced >= FORBIDDEN {
             continue;
         }
-        for (t, tip) in club.tips.iter().enumerate() {
-            let column = Column { head: h as u32, shaft: s as u32, grip: g as u32, tip: t as u32 };
-            let cost = column.cost(club).saturating_add(priced).saturating_add(tip_price(tip, tips));
+        for tip in &club.tips {
+            let least = head.cost + priced + tip.cost;
+            if least >= best.map_or(FORBIDDEN, |b| b.0) {
+                // Tip weights come cheapest first.
+                break;
+            }
+            let column = column(club, head, shaft, grip, tip);
+            let cost = column.cost.saturating_add(priced).saturating_add(tip_price(tip, tips));
             if cost < best.map_or(FORBIDDEN, |b| b.0) {
                 best = Some((cost, column));
             }

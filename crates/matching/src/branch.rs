@@ -1,0 +1,181 @@
+//! Branch and bound inside one window.
+//!
+//! Each node climbs on prices, takes candidates out by reduced cost, and is finished by depth-first search as soon as
+//! few columns are left. Otherwise it is split where the relaxed solutions of the last steps disagree most about one
+//! club: on the effect of its tip weight, or else of its grip, head or shaft, at or below against above a threshold.
+
+use std::sync::Arc;
+
+use crate::climb::Climb;
+use crate::compile::{Club, GRIP, HEAD, SHAFT};
+use crate::exact::Search;
+use crate::grid::FRAC;
+use crate::oracle::Window;
+
+/// Price steps a node.
+const STEPS: usize = 40;
+/// Steps of which the relaxed solutions are held against each other.
+const REMEMBERED: usize = 24;
+/// Column lists shorter than this, all clubs together, are searched at once.
+const FEW_COLUMNS: usize = 300;
+/// Nodes of depth-first search after which a node is split after all.
+const DIVE_NODES: u64 = 2000;
+
+/// By club, what the relaxed solutions chose: points of tip weight, grip, head, shaft.
+type Seen = Vec<Vec<[i32; 4]>>;
+
+/// Where to split.
+#[derive(Debug, Clone, Copy)]
+struct Split {
+    club: usize,
+    /// 0 tip weight, 1 grip, 2 head, 3 shaft.
+    what: usize,
+    /// At or below against above, thousandths of a point.
+    at: i32,
+    /// Whether the side at or below is tried first.
+    low_first: bool,
+}
+
+impl Search<'_, '_> {
+    /// Settles a window by branch and bound; leaves the oracle's clubs as they were.
+    pub(crate) fn branch_window(&mut self, w: Window, climb: &Climb) {
+        let kept: Vec<_> = (0..self.o.len()).map(|c| self.o.replace(c, self.o.clubs[c].clone())).collect();
+        let start = Climb::new(self.o.contended(), climb.best_prices.clone(), 4);
+        self.node(w, start, 0);
+        for (c, old) in kept.into_iter().enumerate() {
+            self.o.restore(c, old);
+        }
+    }
+
+    fn node(&mut self, w: Window, mut climb: Climb, depth: usize) {
+        if !self.count() {
+            return;
+        }
+        let Some(seen) = self.climb_node(w, &mut climb, if depth == 0 { REMEMBERED } else { STEPS }) else { return };
+        // Back to the best prices for fixing and listing.
+        let prices = climb.best_prices.clone();
+        self.price_window(w, &prices);
+        let worth = crate::climb::stock_worth(self.o.p, &prices);
+        let slack = self.cost - i64::from(FRAC) + worth - self.o.window_value(w).0;
+        if slack < 0 {
+            return;
+        }
+        let mut kept = Vec::new();
+        for c in 0..self.o.len() {
+            let most = i64::from(self.o.least(c, w)) + slack;
+            let club = self.o.reduced(c, &prices, w.lo, w.hi, most);
+            kept.push(self.o.replace(c, club));
+        }
+        self.price_window(w, &prices);
+        let range = i64::from(self.o.shape.range_cost(self.o.levels[w.hi] - self.o.levels[w.lo]));
+        let few = self.open_columns(w, &prices, slack, FEW_COLUMNS);
+        if !few.is_some_and(|lists| self.depth_first(lists, range - worth, DIVE_NODES)) {
+            if let Some(split) = self.split(&seen) {
+                self.children(w, &climb, split, depth);
+            } else if let Some(lists) = self.open_columns(w, &prices, slack, usize::MAX) {
+                self.depth_first(lists, range - worth, u64::MAX);
+            }
+        }
+        for (c, old) in kept.into_iter().enumerate() {
+            self.o.restore(c, old);
+        }
+    }
+
+    fn children(&mut self, w: Window, climb: &Climb, split: Split, depth: usize) {
+        for low in [split.low_first, !split.low_first] {
+            let club = side(&self.o.clubs[split.club], split, low);
+            let old = self.o.replace(split.club, club);
+            self.node(w, Climb::new(self.o.contended(), climb.best_prices.clone(), 4), depth + 1);
+            self.o.restore(split.club, old);
+        }
+    }
+
+    fn price_window(&mut self, w: Window, prices: &crate::table::ByType) {
+        for c in 0..self.o.len() {
+            self.o.refold(c, prices);
+            self.o.cells_between(c, prices, w.lo, w.hi);
+        }
+    }
+
+    /// Climbs; `None` when the node is closed.
+    fn climb_node(&mut self, w: Window, climb: &mut Climb, steps: usize) -> Option<Seen> {
+        let mut seen: Seen = vec![Vec::new(); self.o.len()];
+        let mut demand = Vec::new();
+        for step in 0..steps {
+            self.price_window(w, &climb.prices);
+            let value = self.o.window_value(w).0;
+            climb.score(value);
+            if self.cost - climb.best_bound < i64::from(FRAC) {
+                return None;
+            }
+            let cells = self.o.cells_in(Some(w));
+            demand.clear();
+            self.o.demand(&cells, &climb.prices, &mut demand);
+            if step + REMEMBERED >= steps {
+                for (c, cell) in cells.iter().enumerate() {
+                    let column = cell.and_then(|cell| self.o.column(c, cell, &climb.prices));
+                    seen[c].extend(column.map(|x| self.o.points_of(c, &x)));
+                }
+            }
+            if !climb.step(&demand, value, self.cost) {
+                break;
+            }
+        }
+        self.greedy(Some(w), &climb.best_prices);
+        Some(seen)
+    }
+
+    /// The club and quantity about which the relaxed solutions disagree most.
+    fn split(&self, seen: &Seen) -> Option<Split> {
+        // A step of tip weight outweighs any change of grip, head or shaft of the same size in points, because it is
+        // what cannot be had in small steps.
+        let weight = [1.0, 0.5, 0.25, 0.5];
+        let mut best: Option<(f64, Split)> = None;
+        for (club, chosen) in seen.iter().enumerate() {
+            for what in 0..4 {
+                let Some((lo, hi)) = self.extent(club, what) else { continue };
+                if lo == hi || chosen.is_empty() {
+                    continue;
+                }
+                let n = chosen.len() as f64;
+                let mean = chosen.iter().map(|x| f64::from(x[what])).sum::<f64>() / n;
+                let spread = chosen.iter().map(|x| (f64::from(x[what]) - mean).abs()).sum::<f64>() / n;
+                let score = spread * weight[what] + 1e-3 * f64::from(hi - lo) * weight[what];
+                let at = (mean.floor() as i32).clamp(lo, hi - 1);
+                let below = chosen.iter().filter(|x| x[what] <= at).count();
+                let split = Split { club, what, at, low_first: 2 * below >= chosen.len() };
+                if best.is_none_or(|b| score > b.0) {
+                    best = Some((score, split));
+                }
+            }
+        }
+        best.map(|b| b.1)
+    }
+
+    /// Least and greatest points that a club's candidates of one kind offer.
+    fn extent(&self, c: usize, what: usize) -> Option<(i32, i32)> {
+        let club = &self.o.clubs[c];
+        let ends = |list: &mut dyn Iterator<Item = i32>| {
+            list.fold(None, |e: Option<(i32, i32)>, p| Some(e.map_or((p, p), |(lo, hi)| (lo.min(p), hi.max(p)))))
+        };
+        match what {
+            0 => ends(&mut club.tips.iter().map(|t| t.pts)),
+            _ => ends(&mut club.cands[kind_of(what)].iter().map(|x| x.pts)),
+        }
+    }
+}
+
+fn kind_of(what: usize) -> usize {
+    [GRIP, HEAD, SHAFT][what - 1]
+}
+
+/// One side of a split.
+fn side(club: &Arc<Club>, split: Split, low: bool) -> Arc<Club> {
+    let mut club = Club::clone(club);
+    let stays = |pts: i32| (pts <= split.at) == low;
+    match split.what {
+        0 => club.tips.retain(|t| stays(t.pts)),
+        what => club.cands[kind_of(what)].retain(|x| stays(x.pts)),
+    }
+    Arc::new(club)
+}
