@@ -7,7 +7,7 @@
 use crate::kind::{ClubKind, LengthTo};
 use crate::model::{GripModel, GripShape};
 use crate::sheet::SheetClub;
-use quantity::{INCH_MM, decimal};
+use quantity::{INCH_MM, decimal, round_to};
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
@@ -27,6 +27,9 @@ pub const GRIP_WIDEST_MM: f64 = 1.75 * INCH_MM;
 pub const CLUBS_MAX: usize = 14;
 
 /// What is known of one club, for the comparison. What is `None` was not measured.
+///
+/// The rules measure the length of woods and irons from a plane at 60° against the sole; the length here starts where
+/// the shaft axis meets the ground, which differs by a few millimetres: near a limit, measure as the rules do.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, ToSchema)]
 pub struct RuleFigures {
     /// What sort of club.
@@ -179,7 +182,7 @@ fn line(clause: &str, what: &str, measured: Option<f64>, limit: Limit, unit: &st
 fn length_line(clause: &str, what: &str, measured_mm: Option<f64>, limit: Limit) -> Margin {
     let mut made = line(clause, what, measured_mm, limit, "mm", 1);
     let (Limit::AtLeast(limit_mm) | Limit::AtMost(limit_mm)) = limit;
-    made.limit = format!("{} ({} in)", made.limit, limit_mm / INCH_MM);
+    made.limit = format!("{} ({} in)", made.limit, round_to(limit_mm / INCH_MM, 2));
     made
 }
 

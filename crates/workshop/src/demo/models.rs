@@ -5,7 +5,7 @@ use crate::model::{
     AdapterModel, AdhesiveModel, ChartEntry, CurePoint, FerruleModel, GripModel, GripShape, HeadModel, HeadNumber,
     Model, ScrewOption, ShaftBlank, ShaftMaterial, ShaftModel, TapeModel, TipShape, TipTrim, TipWeightModel,
 };
-use quantity::INCH_MM;
+use quantity::{INCH_MM, round_to};
 
 /// Tip and bore of parallel iron shafts, 0.370 in, of taper ones, 0.355 in, and of woods, 0.335 in (published sizes).
 const PARALLEL_MM: f64 = 9.40;
@@ -20,6 +20,11 @@ pub(super) const TRAY_G: [u8; 8] = [2, 3, 4, 5, 6, 7, 8, 9];
 pub(super) const IRONS: [&str; 8] = ["4", "5", "6", "7", "8", "9", "P", "G"];
 /// Numbers of the wedge model.
 pub(super) const WEDGES: [&str; 3] = ["50", "54", "58"];
+
+/// Millimetres without the noise of binary arithmetic.
+fn mm(length_in: f64) -> f64 {
+    round_to(length_in * INCH_MM, 3)
+}
 
 /// All models.
 #[must_use]
@@ -44,7 +49,7 @@ fn numbers(rows: &[Row]) -> Vec<HeadNumber> {
                 lie_deg,
                 bounce_deg,
                 bore_to_ground_mm,
-                chart: ChartEntry { length_mm: length_in * INCH_MM, balance_points },
+                chart: ChartEntry { length_mm: mm(length_in), balance_points },
             }
         })
         .collect()
@@ -148,12 +153,12 @@ fn heads() -> Vec<Model> {
 
 fn shafts() -> Vec<Model> {
     let parallel = |mass_g: f64, length_in: f64, balance_share: f64| {
-        let length_mm = length_in * INCH_MM;
-        vec![ShaftBlank { number: None, mass_g, length_mm, balance_point_mm: length_mm * balance_share }]
+        let length_mm = mm(length_in);
+        vec![ShaftBlank { number: None, mass_g, length_mm, balance_point_mm: round_to(length_mm * balance_share, 1) }]
     };
     let trims = |numbers: &[&str], first_in: f64, step_in: f64| {
         let each = numbers.iter().enumerate();
-        each.map(|(i, n)| TipTrim { number: (*n).into(), trim_mm: (first_in + step_in * i as f64) * INCH_MM }).collect()
+        each.map(|(i, n)| TipTrim { number: (*n).into(), trim_mm: mm(first_in + step_in * i as f64) }).collect()
     };
     let base = ShaftModel {
         code: "TRAMONTANA-P".into(),
@@ -172,8 +177,8 @@ fn shafts() -> Vec<Model> {
     let taper_blank = |number: &str, length_in: f64| ShaftBlank {
         number: Some(number.into()),
         mass_g: 112.0,
-        length_mm: length_in * INCH_MM,
-        balance_point_mm: length_in * INCH_MM * 0.48,
+        length_mm: mm(length_in),
+        balance_point_mm: round_to(mm(length_in) * 0.48, 1),
     };
     let irons = IRONS.iter().enumerate().map(|(i, n)| taper_blank(n, 40.0 - 0.5 * i as f64));
     let taper = ShaftModel {
@@ -318,7 +323,7 @@ fn joint() -> Vec<Model> {
         label: String::new(),
         mass_g: 5.0,
         length_mm: 10.0,
-        bore_diameter_mm: WOOD_MM + 0.04,
+        bore_diameter_mm: 8.55,
         fits_head_model: "FIELDFARE".into(),
         setting: "neutral".into(),
     };

@@ -63,15 +63,21 @@ impl SheetProblem {
 
     /// A refusal of the workshop's rules, beside the field it belongs to.
     fn refused(field: &str, error: &WorkshopError) -> Self {
-        let next = match error {
-            WorkshopError::Unknown { next, .. } => next.clone(),
-            _ => "Correct the figure".to_owned(),
-        };
-        let words = match error {
-            WorkshopError::Unknown { what, name, .. } => format!("there is no {what} “{name}”"),
-            other => other.to_string(),
+        let (words, next) = match error {
+            WorkshopError::Unknown { what, name, next } => (format!("there is no {what} “{name}”"), next.clone()),
+            other => parted(other),
         };
         Self::new(Severity::Stop, field, words, next)
+    }
+}
+
+/// A refusal in two: what is wrong, and what to do next.
+pub(crate) fn parted(error: &WorkshopError) -> (String, String) {
+    const CHECK: &str = "Check the figure and its unit";
+    let words = error.to_string();
+    match words.strip_suffix(CHECK) {
+        Some(what) => (what.trim_end_matches(['.', ' ']).to_owned(), CHECK.to_owned()),
+        None => (words, "Correct it".to_owned()),
     }
 }
 
@@ -341,7 +347,7 @@ fn check_reference(
     ];
     for (name, value, low, high, unit) in figures {
         if let Some(Err(e)) = value.map(|v| within(name, v, low, high, unit)) {
-            push(Severity::Stop, name, e.to_string(), "Correct the reading, or leave it out");
+            push(Severity::Stop, name, parted(&e).0, "Correct the reading and its unit, or leave it out");
         }
     }
     if r.length_mm.is_some() && r.length_to.is_none() {
@@ -469,21 +475,18 @@ fn contradiction(r: &ReferenceClub, library: &Library, shop: &Shop) -> Option<Sh
     let cap_mm =
         r.cap_mm.or_else(|| r.grip_model.as_ref().and_then(|g| library.grip(g).ok()).map(|g| g.cap_mm)).unwrap_or(3.0);
     let without_cap = (points(at_mm + cap_mm) - read).abs();
-    let twelve_inch = (reckoned + 2.0 * mass_g / POINT_G_IN - read).abs();
     let next = if without_cap < sd {
         format!(
             "They agree if the balance point was measured from the shaft's end, {} mm inside the cap: measure from the \
              outside of the cap",
             decimal(cap_mm, 1)
         )
-    } else if twelve_inch < 2.0 * sd {
-        "They agree if the scale has its fulcrum at 12 inches: read the balance on a 14-inch scale".to_owned()
     } else {
         "Read all three again, or leave out the one that is not trusted".to_owned()
     };
     let severity = if ratio > 5.0 { Severity::Stop } else { Severity::Warn };
     if severity == Severity::Stop {
-        words.push_str("; not one club");
+        words.push_str("; these are not readings of one club");
     }
     Some(SheetProblem::new(severity, "reference.balance_points", words, next))
 }

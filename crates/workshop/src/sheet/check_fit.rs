@@ -39,7 +39,7 @@ pub(super) fn check(
             push(
                 Severity::Stop,
                 "club_kind",
-                format!("{} makes a {}, and the sheet says {}", head.name, head.club_kind, club.club.club_kind),
+                format!("{} is of the kind {}, and the sheet says {}", head.name, head.club_kind, club.club.club_kind),
                 format!("Write {}, or choose another head model", head.club_kind),
             );
         }
@@ -86,7 +86,7 @@ fn small_things(club: &Named<'_>, shop: &Shop, push: &mut impl FnMut(Severity, &
             "Nothing to do if the grip goes on without tape".into(),
         );
     }
-    if layers > 8 {
+    if layers > 8 && club.sound {
         push(
             Severity::Warn,
             "wraps",

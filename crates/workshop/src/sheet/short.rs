@@ -33,7 +33,7 @@ use crate::WorkshopError;
 use crate::kind::{ClubKind, LengthTo};
 use crate::model::Library;
 use crate::shop::Shop;
-use quantity::{Balance, Length, decimal};
+use quantity::{Balance, Length, decimal, round_to};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 use thiserror::Error;
@@ -409,12 +409,12 @@ impl<'a> Groups<'a> {
             ferrule_model,
             adhesive: ctx.models.adhesive.clone(),
             tape: ctx.models.tape.clone(),
-            length_mm,
+            length_mm: round_to(length_mm, 6),
             length_to,
             balance_points: seat.number.chart.balance_points,
-            loft_deg,
-            lie_deg,
-            cpm,
+            loft_deg: round_to(loft_deg, 6),
+            lie_deg: round_to(lie_deg, 6),
+            cpm: cpm.map(|v| round_to(v, 6)),
             grip_graphics,
             shaft_graphics,
             soft_side,

@@ -79,7 +79,8 @@ impl RowReader<'_> {
         if let Err(e) = part.check() {
             let column = e.field().and_then(|f| super::COLUMNS.iter().copied().find(|c| *c == f)).unwrap_or("code");
             if !faults.0.iter().any(|f| f.column == column) {
-                faults.add(column, cell(column), e.to_string(), "Correct the row");
+                let (problem, next) = crate::sheet::check::parted(&e);
+                faults.add(column, cell(column), problem, next);
             }
         }
         let mut faults = faults.0.into_iter();
