@@ -88,7 +88,10 @@ pub(super) fn phrases(short: &str, numbers: &[&str]) -> Result<Vec<Phrase>, Shor
                 phrase(text, numbers).map(|outcome| (last, text, outcome))
             });
             let Some((last, text, outcome)) = found else {
-                return Err(unreadable(text_to(words.len() - 1), at));
+                // "2 sideways": the 2 was taken for a club, but belongs to what cannot be read.
+                let from = if next > 0 && lone_number(read.last()) { next - 1 } else { next };
+                let at = short[..words[from].0].chars().count() + 1;
+                return Err(unreadable(&short[words[from].0..words[words.len() - 1].1], at));
             };
             let word = outcome.map_err(|(problem, example)| ShortError::word(text, at, problem, example))?;
             if last > next {
@@ -104,6 +107,11 @@ pub(super) fn phrases(short: &str, numbers: &[&str]) -> Result<Vec<Phrase>, Shor
         }
     }
     Ok(read)
+}
+
+/// Whether the phrase before is a figure that was taken for one club.
+fn lone_number(before: Option<&Phrase>) -> bool {
+    before.is_some_and(|p| matches!(p.word, Word::Clubs(_, None)) && p.text.chars().all(|c| c.is_ascii_digit()))
 }
 
 /// "3 1/2 over" is three and a half inches, or half an inch on the 3: the writer must say which.
@@ -166,6 +174,10 @@ fn unreadable(text: &str, at: usize) -> ShortError {
     let bare_number = plain.strip_prefix(['+', '-', '−']).is_some_and(|r| parse_angle(r).is_ok());
     let (problem, example) = if bare_number {
         ("it does not say whether it is length, loft or lie", "+1/2 in, 1 strong or 2 up")
+    } else if starts_with_letter_and_digit(&plain) && !text.contains(',') {
+        ("a balance has a letter from A to G and points from 0 to 9.9", "D3 or D2.5")
+    } else if text.starts_with(['+', '-', '−']) && parse_length_offset(text, LengthUnit::Inch).is_ok() {
+        ("no club is so much longer or shorter than its chart", "+1/2 in")
     } else if parse_length(text, LengthUnit::Inch).is_ok() {
         ("a length needs its unit, a difference its sign, and both must be possible for a club", "36 3/4 in or +1/2")
     } else if plain.starts_with("graphics") {
@@ -176,6 +188,12 @@ fn unreadable(text: &str, at: usize) -> ShortError {
         ("it is not a word of the short sheet", EXAMPLES)
     };
     ShortError::word(text, at, problem, example)
+}
+
+/// "d12": meant as a balance.
+fn starts_with_letter_and_digit(plain: &str) -> bool {
+    let mut chars = plain.chars();
+    chars.next().is_some_and(|c| c.is_ascii_alphabetic()) && chars.next().is_some_and(|c| c.is_ascii_digit())
 }
 
 type Outcome = Result<Word, (&'static str, &'static str)>;

@@ -127,16 +127,16 @@ fn refusals_name_the_word_and_its_place() {
     let said: Vec<_> = texts.iter().map(|t| format!("{t:?} -> {}", refused(t))).collect();
     insta::assert_snapshot!(said.join("\n"), @r##"
     "" -> The sheet does not say which clubs: SISKIN has 4, 5, 6, 7, 8, 9, P, G. Write their numbers, for example 5-PW
-    "5-PW, 2 sideways, D3" -> “sideways” at character 9: it is not a word of the short sheet. Write for example 5-PW, +1/2, 2 up, D3, 2 wraps
+    "5-PW, 2 sideways, D3" -> “2 sideways” at character 7: it is not a word of the short sheet. Write for example 5-PW, +1/2, 2 up, D3, 2 wraps
     "5-PW, +2" -> “+2” at character 7: it does not say whether it is length, loft or lie. Write for example +1/2 in, 1 strong or 2 up
     "5-PW, 1/2" -> “1/2” at character 7: a length needs its unit, a difference its sign, and both must be possible for a club. Write for example 36 3/4 in or +1/2
     "5-PW, D3, D4" -> “D4” at character 11: “D3” at character 7 already says this for the same clubs. Write for example 5-9 D2; P-S D4
     "3-5" -> “3-5” at character 1: there is no 3 here: SISKIN has 4, 5, 6, 7, 8, 9, P, G. Write for example 5-PW
     "P-5" -> “P-5” at character 1: the range runs backwards. Write for example 5-PW
     "5-7, 7" -> “7” at character 6: the 7 is named before. Write for example 5-9 D2; P-S D4
-    "5-PW, D12" -> “D12” at character 7: it is not a word of the short sheet. Write for example 5-PW, +1/2, 2 up, D3, 2 wraps
+    "5-PW, D12" -> “D12” at character 7: a balance has a letter from A to G and points from 0 to 9.9. Write for example D3 or D2.5
     "5-PW, 12 up" -> “12 up” at character 7: no head bends so far. Write for example 2 up
-    "5-PW, +9 in" -> “+9 in” at character 7: it is not a word of the short sheet. Write for example 5-PW, +1/2, 2 up, D3, 2 wraps
+    "5-PW, +9 in" -> “+9 in” at character 7: no club is so much longer or shorter than its chart. Write for example +1/2 in
     "5-PW, graphics down" -> “graphics down” at character 7: it does not say whether grip or shaft is meant. Write for example grip down or shaft up
     "5-PW, D2,5-3" -> “D2,5-3” at character 7: a comma between two digits is a decimal comma; put a space after a comma that separates. Write for example 5-PW, +1/2, 2 up, D3, 2 wraps
     "7 1/2 up" -> “7 1/2 up” at character 1: no head bends so far. Write for example 2 up
