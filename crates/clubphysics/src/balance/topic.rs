@@ -6,7 +6,7 @@ use serde_json::{Value, json};
 use super::{
     BalanceInput, BalanceOutput, PartInput,
     kernel::points,
-    what_if::{Change, Whole},
+    what_if::{Change, Hung, Whole},
 };
 use crate::{
     PhysicsError,
@@ -52,16 +52,24 @@ struct Parts {
     masses_and_places: Vec<(Var, Var)>,
     shared_mass: Option<Var>,
     shared_place: Option<Var>,
+    /// Which part is the grip.
+    grip: Option<usize>,
 }
 
 impl Parts {
+    /// Mass and place of a part, with what all parts share.
+    fn hung(&self, x: &Point<'_, Dual>, part: usize) -> Hung {
+        let zero = Dual::fixed(0.0);
+        let (mass, place) = self.masses_and_places[part];
+        (x[mass] + self.shared_mass.map_or(zero, |var| x[var]), x[place] + self.shared_place.map_or(zero, |var| x[var]))
+    }
+
     fn whole(&self, x: &Point<'_, Dual>) -> Whole<Dual> {
         let zero = Dual::fixed(0.0);
-        let shared_g = self.shared_mass.map_or(zero, |var| x[var]);
-        let shared_mm = self.shared_place.map_or(zero, |var| x[var]);
-        self.masses_and_places.iter().fold(Whole { mass_g: zero, first_g_mm: zero }, |sum, (mass, place)| {
-            let mass_g = x[*mass] + shared_g;
-            Whole { mass_g: sum.mass_g + mass_g, first_g_mm: sum.first_g_mm + mass_g * (x[*place] + shared_mm) }
+        let parts = (0..self.masses_and_places.len()).map(|part| self.hung(x, part));
+        parts.fold(Whole { mass_g: zero, first_g_mm: zero }, |sum, (mass_g, place_mm)| Whole {
+            mass_g: sum.mass_g + mass_g,
+            first_g_mm: sum.first_g_mm + mass_g * place_mm,
         })
     }
 }
@@ -94,6 +102,9 @@ pub fn balance(input: &BalanceInput) -> Result<BalanceOutput, PhysicsError> {
         (None, _, None) => return Err(missing("balance_point_mm")),
     };
     let change = input.what_if.as_ref().map(|what_if| Change::read(what_if, &mut inputs)).transpose()?;
+    if club.grip.is_none() && change.as_ref().is_some_and(Change::lengthens_without_grip) {
+        warnings.push("no grip is named: the new length moves every arm, as on a bare club".to_owned());
+    }
     inputs.correlate_named(&input.correlations)?;
 
     let fulcrum_mm = fulcrum_in * INCH_MM;
@@ -110,7 +121,7 @@ pub fn balance(input: &BalanceInput) -> Result<BalanceOutput, PhysicsError> {
             whole.moment_oz_in(OLD_FULCRUM_IN * INCH_MM),
         ];
         if let Some(change) = &change {
-            results.extend(change.results(x, whole, fulcrum_mm)?);
+            results.extend(change.results(x, (whole, club.grip.map(|part| club.hung(x, part))), fulcrum_mm)?);
         }
         Ok(results)
     })?;
@@ -159,7 +170,7 @@ fn read_whole(input: &BalanceInput, mass_g: f64, place_mm: f64, inputs: &mut Inp
     )?;
     let mass = inputs.add("total_mass_g", mass_g, input.total_mass_g_sd)?;
     let place = inputs.add("balance_point_mm", place_mm, input.balance_point_mm_sd)?;
-    Ok(Parts { masses_and_places: vec![(mass, place)], shared_mass: None, shared_place: None })
+    Ok(Parts { masses_and_places: vec![(mass, place)], shared_mass: None, shared_place: None, grip: None })
 }
 
 /// Refuses a field that has no meaning for a club given whole.
@@ -212,5 +223,6 @@ fn read_parts(
         masses_and_places,
         shared_mass: shared("shared_mass_g", input.shared_mass_g_sd)?,
         shared_place: shared("shared_position_mm", input.shared_position_mm_sd)?,
+        grip: parts.iter().position(|part| part.name.eq_ignore_ascii_case("grip")),
     })
 }

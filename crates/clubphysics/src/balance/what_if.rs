@@ -18,7 +18,8 @@ pub struct WhatIf {
     /// A grip put on or changed.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub grip: Option<GripChange>,
-    /// Length added at the butt in millimetres; negative shortens.
+    /// Length added at the butt in millimetres; negative shortens. The grip stays at the butt: it is the one under
+    /// `grip`, else the part named "grip"; where neither is known the whole club is taken as bare.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub longer_mm: Option<f64>,
     /// Standard deviation of `longer_mm`.
@@ -132,6 +133,9 @@ impl<T: Real> Whole<T> {
     }
 }
 
+/// A mass and its place.
+pub(super) type Hung = (Dual, Dual);
+
 /// The inputs of a change among those of the club.
 pub(super) struct Change {
     grip: Option<[Var; 5]>,
@@ -162,18 +166,28 @@ impl Change {
         Ok(Self { grip, longer: longer.transpose()?.map(|var| (var, density_g_m)), add })
     }
 
-    /// The club after each step.
-    pub fn steps(&self, x: &Point<'_, Dual>, club: Whole<Dual>) -> Result<Vec<Whole<Dual>>, PhysicsError> {
+    /// The club after each step. `grip` is the mass and place of the grip that is on it before, where known.
+    fn steps(
+        &self,
+        x: &Point<'_, Dual>,
+        club: Whole<Dual>,
+        grip: Option<Hung>,
+    ) -> Result<Vec<Whole<Dual>>, PhysicsError> {
         let mut states = Vec::with_capacity(2 + self.add.len());
         let mut now = club;
+        let mut staying = grip;
         if let Some([old_mass, old_place, mass, place, cap]) = self.grip {
             now = now.with(-x[old_mass], x[old_place]).moved(x[cap]).with(x[mass], x[place]);
+            staying = Some((x[mass], x[place]));
             states.push(now);
         }
         if let Some((longer, density_g_m)) = self.longer {
-            // Adding: arms grow, then the new piece fills the gap. Taking: the same with a negative piece.
+            let zero = Dual::fixed(0.0);
+            let (grip_g, grip_mm) = staying.unwrap_or((zero, zero));
+            // Adding: the grip comes off, arms grow, the new piece fills the gap. Taking: with a negative piece.
             let piece_g = x[longer] * (density_g_m / 1000.0);
-            now = now.moved(x[longer]).with(piece_g, x[longer] * 0.5);
+            let bare = now.with(-grip_g, grip_mm).moved(x[longer]).with(piece_g, x[longer] * 0.5);
+            now = bare.with(grip_g, grip_mm);
             states.push(now);
         }
         for (_, mass, place) in &self.add {
@@ -186,6 +200,11 @@ impl Change {
         Ok(states)
     }
 
+    /// True where the length changes and no grip was named in the change.
+    pub fn lengthens_without_grip(&self) -> bool {
+        self.longer.is_some() && self.grip.is_none()
+    }
+
     /// Names of the steps.
     pub fn names(&self) -> impl Iterator<Item = &str> {
         let grip = self.grip.map(|_| "grip");
@@ -194,9 +213,14 @@ impl Change {
     }
 
     /// Results for [`WhatIfOutput`], in the order [`Change::output`] takes them.
-    pub fn results(&self, x: &Point<'_, Dual>, club: Whole<Dual>, fulcrum_mm: f64) -> Result<Vec<Dual>, PhysicsError> {
+    pub fn results(
+        &self,
+        x: &Point<'_, Dual>,
+        (club, grip): (Whole<Dual>, Option<Hung>),
+        fulcrum_mm: f64,
+    ) -> Result<Vec<Dual>, PhysicsError> {
         let before = points(club.moment_oz_in(fulcrum_mm));
-        let states = self.steps(x, club)?;
+        let states = self.steps(x, club, grip)?;
         let after = states.last().copied().unwrap_or(club);
         let moment = after.moment_oz_in(fulcrum_mm);
         let mut results = vec![moment, points(moment) - before, after.mass_g, after.first_g_mm / after.mass_g];

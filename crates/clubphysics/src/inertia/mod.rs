@@ -1,8 +1,8 @@
 //! Inertia of a club: about its butt, about any axis across the shaft, from its parts or from a pendulum's period.
 //!
 //! Definition: `I = Σ (m·d² + I_own)`, d from the axis (parallel axes). A pendulum on a pivot gives
-//! `I_pivot = m·g·d·T²/4π²` with d from the pivot to the balance point; at amplitude θ the period is longer by θ²/16 and
-//! the next term 11θ⁴/3072 (from memory, the series of the pendulum).
+//! `I_pivot = m·g·d·T²/4π²` with d from the pivot to the balance point; a wide swing takes longer, by `θ²/16` to begin
+//! with (from memory, the pendulum's elliptic integral).
 
 mod document;
 mod kernel;

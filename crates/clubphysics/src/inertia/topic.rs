@@ -19,8 +19,8 @@ use crate::{
 const G_MM2_IN_KG_CM2: f64 = 1e5;
 /// kg·cm² in a kg·m².
 const KG_CM2_IN_KG_M2: f64 = 1e4;
-/// Beyond this amplitude the correction is no longer good to 1e-6.
-const AMPLITUDE_MAX_DEG: f64 = 30.0;
+/// No club is swung wider to time it.
+const AMPLITUDE_MAX_DEG: f64 = 90.0;
 
 /// The topic as [`calc`](crate::calc) offers it.
 pub const TOPIC: Topic = Topic {
@@ -59,7 +59,7 @@ fn example() -> Value {
 /// # Errors
 ///
 /// [`PhysicsError`] where nothing is asked for, or a figure is impossible: a pivot at the balance point, swings of more
-/// than 30°, a length that leaves no shaft.
+/// than 90°, a length that leaves no shaft.
 pub fn inertia(input: &InertiaInput) -> Result<InertiaOutput, PhysicsError> {
     check::finite("axis_mm", input.axis_mm, "mm")?;
     let gravity = check::positive("gravity_m_s2", input.gravity_m_s2.unwrap_or(GRAVITY_M_S2), "m/s²")?;
@@ -191,7 +191,7 @@ fn read_pendulum(pendulum: &PendulumInput, inputs: &mut Inputs) -> Result<[Var; 
     let advice = "the club must hang with its balance point below the pivot; measure both from the butt end";
     check::below(&field("pivot_mm"), pendulum.pivot_mm, pendulum.balance_point_mm, "mm", advice)?;
     check::not_negative(&field("amplitude_deg"), pendulum.amplitude_deg, "deg")?;
-    let advice = "let it swing less: the correction is only good for small angles";
+    let advice = "let it swing less, and give the greatest angle from the vertical";
     check::at_most(&field("amplitude_deg"), pendulum.amplitude_deg, AMPLITUDE_MAX_DEG, "deg", advice)?;
     Ok([
         inputs.add(field("period_s"), pendulum.period_s, pendulum.period_s_sd)?,
