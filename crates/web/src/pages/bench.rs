@@ -305,13 +305,13 @@ impl Screen<'_> {
         let pieces = workshop::beam::beam_parts(&believed, &self.club.id, &self.step.on).map_err(AppError::from)?;
         let points = believed.funnel(&self.club.id).map_err(AppError::from)?;
         let step_state = self.step_state();
-        Ok(bench_body(&BenchBody {
-            clubs: html! { (club_row(&chips(self.file, self.states, &self.step.key, Some(self.state.slot)))) (self.steps()) },
+        Ok(html! { (self.steps()) (bench_body(&BenchBody {
+            clubs: club_row(&chips(self.file, self.states, &self.step.key, Some(self.state.slot))),
             beam: self.beam(pieces),
             decision: self.decision(step_state),
             funnel: self.funnel(points),
             below: html! { (self.remedy_part()) (self.readings(&believed)) },
-        }))
+        })) })
     }
 
     fn step_state(&self) -> Option<&StepState> {
@@ -462,7 +462,7 @@ impl Screen<'_> {
                 (request_key(&app::request_key()))
                 @for (i, ask) in state.asks.iter().enumerate() { (self.ask(i, ask)) }
                 (self.toggles())
-                div.buttons {
+                div.actions {
                     @let done_only = self.step.asks == [What::Done];
                     (button(&Button { label: if done_only { "Done" } else { "Keep" }, big: true, ..Button::default() }))
                     @if let Some((slot, number)) = next {
@@ -502,7 +502,7 @@ impl Screen<'_> {
             inputmode: if ask.what == What::Balance { "text" } else { "decimal" },
             unit: say::unit_hint(ask.what),
             autofocus: index == 0 || wrong.is_some(),
-            big: index == 0,
+            big: self.step.asks.len() == 1,
             ..Field::default()
         })
     }

@@ -150,7 +150,7 @@ async fn form_page(app: &App, job: i64, fields: &[(String, String)], error: Opti
         }
         form.card method="post" action="/glue/new" {
             (hidden("job", &job.to_string()))
-            fieldset { legend { "Clubs glued from this cup" }
+            fieldset.choices { legend { "Clubs glued from this cup" }
                 @if open.is_empty() { p { "Every club of this job is glued. To glue one again after it was pulled, take its gluing back at the bench first." } }
                 @for club in &open {
                     @let slot = club.slot.to_string();

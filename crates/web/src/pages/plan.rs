@@ -234,7 +234,9 @@ fn plan_table(file: &JobFile, plans: &[Option<ClubPlan>]) -> Markup {
                 part(plan, PartKind::Grip),
                 Cell::from(if tips.is_empty() { "none".to_owned() } else { tips.join(" + ") }),
                 Cell::from(Balance::from_points(club.target.balance_points).letter_short()),
-                Cell::from(say::chance(plan.chance)),
+                Cell::from(plan.expected.last().map_or_else(String::new, |e| {
+                    format!("{} ± {}", say::balance(e.balance_points), decimal(e.band_points, 1))
+                })),
             ]
         })
         .collect();

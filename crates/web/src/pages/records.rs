@@ -43,7 +43,7 @@ async fn show(State(app): State<App>, Path(job): Path<i64>) -> PageResult {
     let record = app.record(job).await?;
     let body = html! {
         p.actions.no-print {
-            (link_button(&format!("/api/v1/jobs/{job}/record"), "As JSON", ButtonKind::Quiet, Some(Icon::Export), ""))
+            (link_button(&format!("/api/v1/jobs/{job}/record"), "Record as a file", ButtonKind::Quiet, Some(Icon::Export), ""))
         }
         (summary(&record))
         @for club in &record.clubs { (club_part(club)) }
@@ -59,8 +59,10 @@ fn summary(record: &Record) -> Markup {
         ("player", html! { (record.player) ", " (record.hand) }),
         ("due", html! { (record.due.strftime("%-d %b %Y").to_string()) }),
         ("set", html! { (record.rule) }),
-        ("made by", html! { (record.hands.join(", ")) }),
     ];
+    if !record.hands.is_empty() {
+        rows.push(("made by", html! { (record.hands.join(", ")) }));
+    }
     if let Some(last) = record.last_reading_at {
         rows.push(("last reading", html! { (say::when(last)) }));
     }

@@ -5,9 +5,20 @@ use quantity::{Angle, Balance, Length, decimal};
 use workshop::bench::AskState;
 use workshop::reading::{Unit, What};
 
-/// `36 3/4 in (933.5 mm)`.
+/// `36 3/4 in (933.5 mm)`; `36.71 in (932.4 mm)` where it is no even fraction.
 pub(crate) fn length(mm: f64) -> String {
-    format!("{} ({} mm)", Length::from_mm(mm).print_inches(), decimal(mm, 1))
+    format!("{} ({} mm)", inches(mm), decimal(mm, 1))
+}
+
+/// A length in inches: an even fraction down to 1/32, else to the hundredth.
+fn inches(mm: f64) -> String {
+    let length = Length::from_mm(mm);
+    let in_32nds = length.inch() * 32.0;
+    if (in_32nds - in_32nds.round()).abs() < 1e-6 {
+        length.print_inches()
+    } else {
+        format!("{} in", decimal(length.inch(), 2))
+    }
 }
 
 /// `D2.1`.
@@ -106,9 +117,4 @@ pub(crate) fn left(now: Timestamp, until: Timestamp) -> String {
 /// Day and time as the shop writes them, in the machine's own time zone.
 pub(crate) fn when(at: Timestamp) -> String {
     at.to_zoned_datetime(jiff::tz::TimeZone::system()).strftime("%-d %b %Y %H:%M").to_string()
-}
-
-/// `9 in 10 inside`, in lists.
-pub(crate) fn chance(chance: f64) -> String {
-    workshop::bench::chance_words(chance)
 }
