@@ -193,3 +193,40 @@ fn without_password(url: &str) -> String {
         None => url.to_owned(),
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::{Backend, settle, without_password};
+    use sqlx::{AnyConnection, Connection, Row};
+
+    /// A kill of the program cannot show whether a power cut would lose anything, so the settings are read back.
+    #[tokio::test]
+    async fn connections_are_settled_for_durability() {
+        sqlx::any::install_default_drivers();
+        let folder = tempfile::tempdir().expect("a folder");
+        let url = format!("sqlite://{}?mode=rwc", folder.path().join("shop.db").display());
+        let mut conn = AnyConnection::connect(&url).await.expect("a connection");
+        settle(&mut conn, Backend::Sqlite).await.expect("settled");
+        // 2 is FULL: <https://www.sqlite.org/pragma.html#pragma_synchronous>.
+        let wanted = [("synchronous", 2), ("foreign_keys", 1), ("recursive_triggers", 1), ("busy_timeout", 10_000)];
+        for (pragma, value) in wanted {
+            let sql = sqlx::AssertSqlSafe(format!("PRAGMA {pragma}"));
+            let row = sqlx::query(sql).fetch_one(&mut conn).await.expect("an answer");
+            assert_eq!(row.try_get::<i64, _>(0).expect("a number"), value, "{pragma}");
+        }
+        let row = sqlx::query("PRAGMA journal_mode").fetch_one(&mut conn).await.expect("an answer");
+        assert_eq!(row.try_get::<String, _>(0).expect("a word"), "wal");
+    }
+
+    #[test]
+    fn a_password_is_never_shown() {
+        for (url, shown) in [
+            ("postgres://wren:se@same@bench:5432/shop?password=x", "postgres://wren@bench:5432/shop"),
+            ("postgres://wren@bench/shop", "postgres://wren@bench/shop"),
+            ("postgres://bench/shop", "postgres://bench/shop"),
+            ("nonsense", "nonsense"),
+        ] {
+            assert_eq!(without_password(url), shown);
+        }
+    }
+}
