@@ -84,6 +84,11 @@ impl Entries {
         self.wrong.is_empty()
     }
 
+    /// Names of the fields with a mistake.
+    pub fn mistakes(&self) -> impl Iterator<Item = &str> {
+        self.wrong.keys().map(String::as_str)
+    }
+
     /// The message over a page whose form has mistakes.
     pub fn notice(&self) -> Option<Notice> {
         let count = self.wrong.len();

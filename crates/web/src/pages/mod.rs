@@ -1,15 +1,20 @@
 //! The pages: server-made HTML with real forms, complete without script.
 
 mod bench;
+mod entries;
 // mod calc;
 mod glue;
 mod grid;
 mod plan;
 mod records;
 mod say;
-// mod sheets;
+mod sheet_club;
+mod sheet_form;
+mod sheets;
 // mod shop;
-// mod stock;
+mod stock;
+mod stock_import;
+mod stock_weigh;
 mod today;
 
 use crate::look::{Clock, FooterLink, Nav, Notice, PageFrame, Tone, page};
@@ -27,8 +32,8 @@ use std::convert::Infallible;
 pub(crate) fn router() -> Router<App> {
     Router::new()
         .merge(today::router())
-        // .merge(sheets::router())
-        // .merge(stock::router())
+        .merge(sheets::router())
+        .merge(stock::router())
         .merge(plan::router())
         .merge(bench::router())
         .merge(grid::router())

@@ -1,0 +1,254 @@
+//! One club of a saved sheet, changed by hand before the sheet is approved.
+
+use super::entries::{Entries, in_address, plain, typed_balance, typed_length};
+use super::sheets::{club_title, stale};
+use super::{Framed, PageResult, failure_status, framed};
+use crate::look::{
+    Action, Button, ButtonKind, Field, Nav, Notice, Tone, actions, button, hidden, link_button,
+};
+use app::App;
+use app::sheet::SheetView;
+use axum::extract::{Form, Path, State};
+use axum::http::StatusCode;
+use axum::response::{IntoResponse, Redirect};
+use maud::{Markup, html};
+use workshop::kind::{Facing, LengthTo, SoftSide};
+use workshop::model::{Model, PartKind};
+use workshop::sheet::{Sheet, SheetClub, Tolerances, Wraps};
+
+pub(super) async fn show(State(app): State<App>, Path((id, index)): Path<(String, usize)>) -> PageResult {
+    let view = app.sheet(&id.as_str().into()).await?;
+    let Some(club) = view.sheet.clubs.get(index) else { return Ok(to_sheet(&id)) };
+    if view.job.is_some() {
+        return Ok(to_sheet(&id));
+    }
+    club_page(&app, &view, index, &typed(club, view.version), None, StatusCode::OK).await
+}
+
+fn to_sheet(id: &str) -> axum::response::Response {
+    Redirect::to(&format!("/sheets/{}", in_address(id))).into_response()
+}
+
+/// The club as it would be typed.
+fn typed(club: &SheetClub, version: i64) -> Entries {
+    let t = &club.tolerances;
+    let key = |facing: Option<Facing>| facing.map_or("", Facing::key).to_owned();
+    let pairs = [
+        ("length", typed_length(club.length_mm)),
+        ("length_to", club.length_to.key().to_owned()),
+        ("balance", typed_balance(club.balance_points)),
+        ("loft", plain(club.loft_deg)),
+        ("lie", plain(club.lie_deg)),
+        ("cpm", club.cpm.map(plain).unwrap_or_default()),
+        ("wraps_base", club.wraps.base.to_string()),
+        ("wraps_full", club.wraps.full.to_string()),
+        ("wraps_lower", club.wraps.lower_hand.to_string()),
+        ("grip_graphics", key(club.grip_graphics)),
+        ("shaft_graphics", key(club.shaft_graphics)),
+        ("soft_side", club.soft_side.map_or("", SoftSide::key).to_owned()),
+        ("tol_balance", plain(t.balance_points)),
+        ("tol_length", plain(t.length_mm)),
+        ("tol_loft", plain(t.loft_deg)),
+        ("tol_lie", plain(t.lie_deg)),
+        ("tol_cpm", plain(t.cpm)),
+        ("head_model", club.head_model.clone()),
+        ("shaft_model", club.shaft_model.clone()),
+        ("grip_model", club.grip_model.clone()),
+        ("ferrule_model", club.ferrule_model.clone().unwrap_or_default()),
+        ("adhesive", club.adhesive.clone().unwrap_or_default()),
+        ("tape", club.tape.clone().unwrap_or_default()),
+        ("version", version.to_string()),
+    ];
+    Entries::new(pairs.map(|(k, v)| (k.to_owned(), v)).to_vec())
+}
+
+async fn club_page(
+    app: &App,
+    view: &SheetView,
+    index: usize,
+    form: &Entries,
+    notice: Option<Notice>,
+    status: StatusCode,
+) -> PageResult {
+    let models = app.models(None).await?;
+    let club = &view.sheet.clubs[index];
+    let here = format!("/sheets/{}/clubs/{index}", in_address(view.id.as_str()));
+    let stale_page = status == StatusCode::CONFLICT;
+    let body = html! {
+        @if stale_page { p.actions { (link_button(&here, "See it as it is now", ButtonKind::Quiet, None, "")) } }
+        form.card method="post" action=(here) {
+            (hidden("version", form.text("version")))
+            div.fields { (figures(form)) }
+            fieldset.group { legend { "Grip and shaft" } div.fields { (grip_fields(form)) } }
+            fieldset.group { legend { "How far off is still good" } div.fields { (tolerance_fields(form)) } }
+            fieldset.group { legend { "Models" } div.fields { (model_fields(form, &models)) } }
+            div.actions {
+                (button(&Button { label: "Change this club", ..Button::default() }))
+                (button(&Button { label: "Take it off the sheet", kind: ButtonKind::Danger, name: "do", value: "remove", unchecked: true, ..Button::default() }))
+            }
+        }
+        (actions(&[Action { href: &format!("/sheets/{}", in_address(view.id.as_str())), label: "Back to the sheet", primary: false }]))
+    };
+    let title = club_title(club);
+    let crumb = format!("Sheet of {}", view.sheet.player);
+    let notice = notice.or_else(|| form.notice());
+    let page = framed(app, Framed { title: &title, active: Nav::Sheets, crumb, notice, body, ..Framed::default() }).await?;
+    Ok((status, page).into_response())
+}
+
+fn figures(form: &Entries) -> Markup {
+    let decimal = |unit| Field { unit, inputmode: "decimal", ..Field::default() };
+    let length_to: Vec<(&str, &str)> = LengthTo::ALL.iter().map(|l| (l.key(), l.word())).collect();
+    html! {
+        (form.field("length", "Length", Field { unit: "in", hint: "36 3/4, or 93.3 cm", required: true, ..Field::default() }))
+        (form.select("length_to", "Measured", "From where the shaft axis meets the ground", &length_to))
+        (form.field("balance", "Balance", Field { hint: "D2, D2.5 or 213.5 oz in", required: true, ..Field::default() }))
+        (form.field("loft", "Loft", Field { required: true, ..decimal("°") }))
+        (form.field("lie", "Lie", Field { required: true, ..decimal("°") }))
+        (form.field("cpm", "Frequency", Field { hint: "Empty: not asked", ..decimal("cpm") }))
+    }
+}
+
+fn grip_fields(form: &Entries) -> Markup {
+    let whole = Field { inputmode: "numeric", unit: "layers", ..Field::default() };
+    let facing = choices(Facing::ALL.iter().map(|f| (f.key(), f.word())), "not said");
+    let soft = choices(SoftSide::ALL.iter().map(|s| (s.key(), s.word())), "not said");
+    html! {
+        (form.field("wraps_base", "Tape, base", whole))
+        (form.field("wraps_full", "Tape, full length", whole))
+        (form.field("wraps_lower", "Tape, lower hand", whole))
+        (form.select("grip_graphics", "Grip label", "", &facing))
+        (form.select("shaft_graphics", "Shaft label", "", &facing))
+        (form.select("soft_side", "Soft side", "", &soft))
+    }
+}
+
+fn choices(
+    given: impl Iterator<Item = (&'static str, &'static str)>,
+    none: &'static str,
+) -> Vec<(&'static str, &'static str)> {
+    std::iter::once(("", none)).chain(given).collect()
+}
+
+fn tolerance_fields(form: &Entries) -> Markup {
+    let one = |name, label, unit| form.field(name, label, Field { unit, inputmode: "decimal", required: true, ..Field::default() });
+    html! {
+        (one("tol_balance", "Balance ±", "points"))
+        (one("tol_length", "Length ±", "mm"))
+        (one("tol_loft", "Loft ±", "°"))
+        (one("tol_lie", "Lie ±", "°"))
+        (one("tol_cpm", "Frequency ±", "cpm"))
+    }
+}
+
+fn model_fields(form: &Entries, models: &[Model]) -> Markup {
+    let one = |name: &str, label: &str, kind: PartKind, none: Option<&'static str>| {
+        let mut list: Vec<(&str, &str)> = none.map(|n| ("", n)).into_iter().collect();
+        list.extend(models.iter().filter(|m| m.kind() == kind).map(|m| (m.code(), m.name())));
+        // A model that is gone stays what it is until another is chosen.
+        let now = form.text(name);
+        if !list.iter().any(|(code, _)| *code == now) {
+            list.push((now, now));
+        }
+        form.select(name, label, "", &list)
+    };
+    html! {
+        (one("head_model", "Head", PartKind::Head, None))
+        (one("shaft_model", "Shaft", PartKind::Shaft, None))
+        (one("grip_model", "Grip", PartKind::Grip, None))
+        (one("ferrule_model", "Ferrule", PartKind::Ferrule, Some("none")))
+        (one("adhesive", "Adhesive", PartKind::Adhesive, Some("the shop's own")))
+        (one("tape", "Tape", PartKind::Tape, Some("the shop's own")))
+    }
+}
+
+pub(super) async fn change(
+    State(app): State<App>,
+    Path((id, index)): Path<(String, usize)>,
+    Form(fields): Form<Vec<(String, String)>>,
+) -> PageResult {
+    let view = app.sheet(&id.as_str().into()).await?;
+    let Some(club) = view.sheet.clubs.get(index) else { return Ok(to_sheet(&id)) };
+    let mut form = Entries::new(fields);
+    let mut clubs = view.sheet.clubs.clone();
+    if form.has("do", "remove") {
+        clubs.remove(index);
+    } else if let Some(changed) = read(&mut form, club) {
+        clubs[index] = changed;
+    } else {
+        return club_page(&app, &view, index, &form, None, StatusCode::UNPROCESSABLE_ENTITY).await;
+    }
+    let sheet = Sheet { clubs, ..view.sheet.clone() };
+    let version = form.text("version").parse().unwrap_or(-1);
+    match app.change_sheet(&view.id, &sheet, version).await {
+        Ok(_) => Ok(to_sheet(&id)),
+        Err(error) => {
+            let next = if stale(&error) {
+                "Nothing was overwritten. Look at it as it is now, then make your change again; what you typed is still below."
+            } else {
+                ""
+            };
+            let notice = Notice { tone: Tone::Bad, text: error.to_string(), next: next.into() };
+            club_page(&app, &view, index, &form, Some(notice), failure_status(&error)).await
+        }
+    }
+}
+
+fn read(form: &mut Entries, club: &SheetClub) -> Option<SheetClub> {
+    let length = form.length_mm("length");
+    let length = form.needed("length", length, "Give the length, for example 36 3/4");
+    let balance = form.balance_points("balance");
+    let balance = form.needed("balance", balance, "Give the balance, for example D2");
+    let loft = form.angle_deg("loft");
+    let loft = form.needed("loft", loft, "Give the loft, for example 31");
+    let lie = form.angle_deg("lie");
+    let lie = form.needed("lie", lie, "Give the lie, for example 62");
+    let cpm = form.cpm("cpm");
+    let mut layers = |name: &str| {
+        let count = form.count(name).unwrap_or(0);
+        u8::try_from(count).ok().filter(|n| *n <= 20).unwrap_or_else(|| {
+            form.refuse(name, "More layers than a grip goes over. Enter 0 to 20");
+            0
+        })
+    };
+    let wraps = Wraps { base: layers("wraps_base"), full: layers("wraps_full"), lower_hand: layers("wraps_lower") };
+    let mut tolerance = |name: &str| {
+        let value = form.number(name);
+        let value = form.needed(name, value, "Say how far off is still good");
+        if value.is_some_and(|v| v <= 0.0) {
+            form.refuse(name, "Nothing can be met exactly. Enter more than 0");
+        }
+        value.unwrap_or(1.0)
+    };
+    let tolerances = Tolerances {
+        balance_points: tolerance("tol_balance"),
+        length_mm: tolerance("tol_length"),
+        loft_deg: tolerance("tol_loft"),
+        lie_deg: tolerance("tol_lie"),
+        cpm: tolerance("tol_cpm"),
+    };
+    if !form.is_sound() {
+        return None;
+    }
+    Some(SheetClub {
+        head_model: form.some("head_model")?,
+        shaft_model: form.some("shaft_model")?,
+        grip_model: form.some("grip_model")?,
+        ferrule_model: form.some("ferrule_model"),
+        adhesive: form.some("adhesive"),
+        tape: form.some("tape"),
+        // The length is read back from what was shown; unchanged it stays exactly what it was.
+        length_mm: length.map(|l| if (l - club.length_mm).abs() < 0.02 { club.length_mm } else { l })?,
+        length_to: LengthTo::from_key(form.text("length_to"))?,
+        balance_points: balance.map(|b| if (b - club.balance_points).abs() < 0.006 { club.balance_points } else { b })?,
+        loft_deg: loft?,
+        lie_deg: lie?,
+        cpm,
+        grip_graphics: Facing::from_key(form.text("grip_graphics")),
+        shaft_graphics: Facing::from_key(form.text("shaft_graphics")),
+        soft_side: SoftSide::from_key(form.text("soft_side")),
+        wraps,
+        tolerances,
+        ..club.clone()
+    })
+}

@@ -1,0 +1,357 @@
+//! A new sheet, written short: looked at first, then saved.
+
+use super::entries::{Entries, in_address};
+use super::sheets::{expanded_table, findings};
+use super::{Framed, PageResult, failure, failure_status, framed};
+use crate::look::{
+    Action, Button, ButtonKind, Choice, Field, Nav, Notice, button, check, empty_state, radios, section,
+};
+use app::sheet::ShortSheet;
+use app::{App, AppError};
+use axum::extract::{Form, State};
+use axum::http::StatusCode;
+use axum::response::{IntoResponse, Redirect};
+use jiff::ToSpan;
+use jiff::civil::Date;
+use maud::{Markup, html};
+use workshop::kind::{ClubKind, Hand, LengthTo};
+use workshop::model::{Model, PartKind};
+use workshop::sheet::{Expanded, KindChoice, ReferenceClub, SetModels, SetRule, Sheet, SheetProblem};
+
+/// The kinds that may have a shaft, a grip or a ferrule of their own.
+const OWN: [ClubKind; 4] = [ClubKind::Wood, ClubKind::Hybrid, ClubKind::Wedge, ClubKind::Putter];
+
+const WRITTEN_HINT: &str = "For example: 5-PW, +1/2, 2 up, D3, 2 wraps. Clubs first, then what holds for them; what \
+                            stands before the first clubs holds for all.";
+
+/// The phrases that a sheet may use, by what they say.
+const PHRASES: [(&str, &str); 10] = [
+    ("clubs", "5-PW · 5 to P · 5, 7, 9 · 3w · 7-iron · driver · wedges · all"),
+    ("length", "+1/2 · -1/4 in · +12 mm · 1/2 over · std · 36 3/4 in · to the cap · to the shaft end"),
+    ("lie", "2 up · 1° flat · lie 62 · lie +1"),
+    ("loft", "1 strong · 1 weak · loft 34 · loft -1"),
+    ("balance", "D3 · D2.5 · D2 +0.5 a club · wedges +2 points"),
+    ("tape", "2 wraps (beside the base) · 2 wraps + 1 lower hand · no wraps"),
+    ("labels", "grip down · logo away · shaft up"),
+    ("frequency", "300 cpm · 300 cpm +4 a club"),
+    ("soft side", "soft side heel · toe · target · away"),
+    ("tolerance", "±0.3 (points) · ±1.5 mm · ±0.5° · ±2 cpm"),
+];
+
+pub(super) async fn blank(State(app): State<App>) -> PageResult {
+    let due = app.today().saturating_add(14.days());
+    let pairs = [("due", due.to_string()), ("hand", "right".into()), ("rule", SetRule::AsWritten.key().into())];
+    let form = Entries::new(pairs.map(|(k, v): (&str, String)| (k.to_owned(), v)).to_vec());
+    form_page(&app, &form, None, None, StatusCode::OK).await
+}
+
+/// A sheet that was looked at.
+struct Preview {
+    expanded: Vec<Expanded>,
+    problems: Vec<SheetProblem>,
+}
+
+pub(super) async fn look_or_save(State(app): State<App>, Form(fields): Form<Vec<(String, String)>>) -> PageResult {
+    let mut form = Entries::new(fields);
+    let save = form.has("do", "save");
+    let (head, short) = (head(&mut form), short(&mut form));
+    // The clubs can be looked at before player and date stand.
+    let expanded = match &short {
+        Some(short) => app.expand_sheet(short).await,
+        None => return form_page(&app, &form, None, None, StatusCode::UNPROCESSABLE_ENTITY).await,
+    };
+    let expanded = match expanded {
+        Ok(expanded) => expanded,
+        Err(error) => {
+            let status = failure_status(&error);
+            let words = match &error {
+                AppError::Workshop(workshop::WorkshopError::Unreadable { field, problem }) if field == "written" => {
+                    problem.clone()
+                }
+                other => other.to_string(),
+            };
+            form.refuse("written", words);
+            return form_page(&app, &form, None, None, status).await;
+        }
+    };
+    let (Some(head), Some(short)) = (head, short) else {
+        let preview = Preview { expanded, problems: vec![] };
+        return form_page(&app, &form, Some(preview), None, StatusCode::UNPROCESSABLE_ENTITY).await;
+    };
+    let sheet = Sheet {
+        player: head.player,
+        due: head.due,
+        hand: head.hand,
+        note: head.note,
+        rule: short.rule,
+        written: short.written,
+        reference: short.reference,
+        clubs: expanded.iter().map(|e| e.club.clone()).collect(),
+    };
+    if save {
+        return match app.save_sheet(&sheet).await {
+            Ok(view) => Ok(Redirect::to(&format!("/sheets/{}", in_address(view.id.as_str()))).into_response()),
+            Err(error) => form_page(&app, &form, None, Some(failure(&error)), failure_status(&error)).await,
+        };
+    }
+    let problems = app.check_sheet(&sheet).await?;
+    form_page(&app, &form, Some(Preview { expanded, problems }), None, StatusCode::OK).await
+}
+
+/// Player, date, hand and note.
+pub(super) struct Head {
+    pub player: String,
+    pub due: Date,
+    pub hand: Hand,
+    pub note: String,
+}
+
+pub(super) fn head(form: &mut Entries) -> Option<Head> {
+    let player = form.some("player");
+    let player = form.needed("player", player, "Give the player's name");
+    let due = form.date("due");
+    let due = form.needed("due", due, "Give the day when the set is due");
+    let hand = Hand::from_key(form.text("hand"));
+    Some(Head { player: player?, due: due?, hand: hand.unwrap_or(Hand::Right), note: form.text("note").to_owned() })
+}
+
+pub(super) fn head_fields(form: &Entries) -> Markup {
+    let hands: Vec<Choice<'_>> = Hand::ALL
+        .iter()
+        .map(|h| Choice { value: h.key(), label: h.word(), chosen: form.text("hand") == h.key() })
+        .collect();
+    html! {
+        div.fields {
+            (form.field("player", "Player", Field { required: true, ..Field::default() }))
+            (form.field("due", "Due", Field { kind: "date", required: true, ..Field::default() }))
+            (radios("hand", "Hand", &hands))
+        }
+        (form.field("note", "Note", Field { hint: "Anything else that the bench should know", ..Field::default() }))
+    }
+}
+
+fn short(form: &mut Entries) -> Option<ShortSheet> {
+    let written = form.some("written");
+    let written = form.needed("written", written, "Write the sheet, for example 5-PW, +1/2, 2 up, D3");
+    let heads: Vec<String> = form.all("head").map(str::to_owned).collect();
+    if heads.is_empty() {
+        form.refuse("head", "Tick at least one head model");
+    }
+    let choices = |form: &Entries, what: &str| {
+        let mut list = Vec::new();
+        if let Some(model) = form.some(what) {
+            list.push(KindChoice { club_kind: None, model });
+        }
+        for kind in OWN {
+            if let Some(model) = form.some(&format!("{what}-{}", kind.key())) {
+                list.push(KindChoice { club_kind: Some(kind), model });
+            }
+        }
+        list
+    };
+    let models = SetModels {
+        heads,
+        shafts: choices(form, "shaft"),
+        grips: choices(form, "grip"),
+        ferrules: choices(form, "ferrule"),
+        adhesive: form.some("adhesive"),
+        tape: form.some("tape"),
+    };
+    for (what, list) in [("shaft", &models.shafts), ("grip", &models.grips)] {
+        if list.is_empty() {
+            form.refuse(what, format!("Choose a {what}"));
+        }
+    }
+    let reference = reference(form);
+    form.is_sound_but(&["player", "due"]).then_some(())?;
+    let rule = SetRule::from_key(form.text("rule")).unwrap_or(SetRule::AsWritten);
+    Some(ShortSheet { written: written?, models, rule, reference })
+}
+
+fn reference(form: &mut Entries) -> Option<ReferenceClub> {
+    let filled = form.pairs().iter().any(|(k, v)| k.starts_with("ref-") && k != "ref-length_to" && !v.trim().is_empty());
+    if !filled {
+        return None;
+    }
+    let number = form.some("ref-number");
+    let number = form.needed("ref-number", number, "Give the number of the club that was read, for example 7");
+    let length_mm = form.length_mm("ref-length");
+    Some(ReferenceClub {
+        length_mm,
+        length_to: length_mm.and_then(|_| LengthTo::from_key(form.text("ref-length_to"))),
+        balance_points: form.balance_points("ref-balance"),
+        total_mass_g: form.mass_g("ref-mass"),
+        balance_point_mm: form.length_mm("ref-balance_point"),
+        loft_deg: form.angle_deg("ref-loft"),
+        lie_deg: form.angle_deg("ref-lie"),
+        cpm: form.cpm("ref-cpm"),
+        clamp_mm: form.length_mm("ref-clamp"),
+        scale: form.text("ref-scale").to_owned(),
+        grip_model: form.some("ref-grip"),
+        cap_mm: form.small_mm("ref-cap"),
+        coupler_g: form.mass_g("ref-coupler"),
+        read_on: form.date("ref-read_on"),
+        number: number?,
+    })
+}
+
+async fn form_page(
+    app: &App,
+    form: &Entries,
+    preview: Option<Preview>,
+    notice: Option<Notice>,
+    status: StatusCode,
+) -> PageResult {
+    let models = app.models(None).await?;
+    let lacking = [PartKind::Head, PartKind::Shaft, PartKind::Grip]
+        .into_iter()
+        .find(|kind| !models.iter().any(|m| m.kind() == *kind));
+    let body = match lacking {
+        Some(kind) => {
+            let href = format!("/stock/models/new?kind={}", kind.key());
+            empty_state(
+                &format!("There is no {kind} model yet."),
+                "A sheet is relative to the models it is built from: add a head, a shaft and a grip model first.",
+                &[
+                    Action { href: &href, label: &format!("New {kind} model"), primary: true },
+                    Action { href: "/stock/models/file", label: "Load models from a file", primary: false },
+                ],
+            )
+        }
+        None => html! {
+            @if let Some(preview) = &preview { (preview_part(preview)) }
+            form #sheet-form method="post" action="/sheets/new" { (fields(form, &models)) }
+        },
+    };
+    let notice = notice.or_else(|| form.notice());
+    let page =
+        framed(app, Framed { title: "New sheet", active: Nav::Sheets, notice, body, ..Framed::default() }).await?;
+    Ok((status, page).into_response())
+}
+
+fn preview_part(preview: &Preview) -> Markup {
+    let save = Button { label: "Save", name: "do", value: "save", form: "sheet-form", ..Button::default() };
+    html! {
+        (section("What it means", &button(&save), &html! {
+            (expanded_table(&preview.expanded))
+        }))
+        (findings(&preview.problems))
+        p.hint { "Nothing is saved yet. A sheet with findings may be saved and put right later; only the job waits for it." }
+    }
+}
+
+fn fields(form: &Entries, models: &[Model]) -> Markup {
+    let rules: Vec<(&str, &str)> = SetRule::ALL.iter().map(|r| (r.key(), r.word())).collect();
+    html! {
+        div.card { (head_fields(form)) }
+        div.card {
+            (form.area("written", "The sheet", 4, Field { hint: WRITTEN_HINT, required: true, ..Field::default() }))
+            details { summary { "What it understands" }
+                dl.defs { @for (what, words) in PHRASES { div { dt { (what) } dd { (words) } } } }
+            }
+            (form.select("rule", "What ties the set together", "", &rules))
+        }
+        div.card { (model_part(form, models)) }
+        details.card open[form.pairs().iter().any(|(k, v)| k.starts_with("ref-") && k != "ref-length_to" && !v.is_empty())] {
+            summary { "The reference club, where one was read" }
+            (reference_fields(form, models))
+        }
+        div.actions {
+            (button(&Button { label: "Look at it", name: "do", value: "look", ..Button::default() }))
+            (button(&Button { label: "Save", kind: ButtonKind::Quiet, name: "do", value: "save", ..Button::default() }))
+        }
+    }
+}
+
+fn model_part(form: &Entries, models: &[Model]) -> Markup {
+    let heads = models.iter().filter_map(|m| if let Model::Head(head) = m { Some(head) } else { None });
+    let list = |kind: PartKind, none: &'static str| -> Vec<(&str, &str)> {
+        std::iter::once(("", none)).chain(models.iter().filter(|m| m.kind() == kind).map(|m| (m.code(), m.name()))).collect()
+    };
+    html! {
+        fieldset.group { legend { "Heads" }
+            @if let Some(error) = form.error("head") { p.error { (error) } }
+            div.checks { @for head in heads {
+                @let hand = if head.hand == Hand::Left { ", left" } else { "" };
+                (check("head", &head.code, &format!("{} ({}{hand})", head.name, head.club_kind), form.has("head", &head.code)))
+            } }
+        }
+        div.fields {
+            (form.select("shaft", "Shaft", "", &list(PartKind::Shaft, "choose")))
+            (form.select("grip", "Grip", "", &list(PartKind::Grip, "choose")))
+            (form.select("ferrule", "Ferrule", "", &list(PartKind::Ferrule, "none")))
+            (form.select("adhesive", "Adhesive", "", &list(PartKind::Adhesive, "the shop's own")))
+            (form.select("tape", "Tape", "", &list(PartKind::Tape, "the shop's own")))
+        }
+        @let own = form.pairs().iter().any(|(k, v)| {
+            ["shaft-", "grip-", "ferrule-"].iter().any(|p| k.starts_with(p)) && !v.is_empty()
+        });
+        details open[own] { summary { "Others for woods, hybrids, wedges or putters" }
+            @for (what, label, kind) in [("shaft", "Shaft", PartKind::Shaft), ("grip", "Grip", PartKind::Grip), ("ferrule", "Ferrule", PartKind::Ferrule)] {
+                div.fields { @for own in OWN {
+                    (form.select(&format!("{what}-{}", own.key()), &format!("{label} of {}s", own.word()), "", &list(kind, "as above")))
+                } }
+            }
+        }
+    }
+}
+
+fn reference_fields(form: &Entries, models: &[Model]) -> Markup {
+    let length_to: Vec<(&str, &str)> = LengthTo::ALL.iter().rev().map(|l| (l.key(), l.word())).collect();
+    let grips: Vec<(&str, &str)> = std::iter::once(("", "not noted"))
+        .chain(models.iter().filter(|m| m.kind() == PartKind::Grip).map(|m| (m.code(), m.name())))
+        .collect();
+    let decimal = |unit| Field { unit, inputmode: "decimal", ..Field::default() };
+    html! {
+        p.hint { "What was read on the club that the fitting settled on. What the sheet does not say is taken from it." }
+        div.fields {
+            (form.field("ref-number", "Number", Field { hint: "7, P, 1", ..Field::default() }))
+            (form.field("ref-length", "Length", Field { unit: "in", hint: "37 1/4, or 94.6 cm", ..Field::default() }))
+            (form.select("ref-length_to", "Measured", "", &length_to))
+            (form.field("ref-balance", "Balance", Field { hint: "D2.1", ..Field::default() }))
+            (form.field("ref-mass", "Total mass", decimal("g")))
+            (form.field("ref-balance_point", "Balance point from the cap", Field { unit: "in", hint: "28 3/8, or 720 mm", ..Field::default() }))
+            (form.field("ref-loft", "Loft", decimal("°")))
+            (form.field("ref-lie", "Lie", decimal("°")))
+            (form.field("ref-cpm", "Frequency", decimal("cpm")))
+            (form.field("ref-clamp", "Clamped length", Field { unit: "in", hint: "5", ..Field::default() }))
+            (form.field("ref-scale", "Scale that read the balance", Field { hint: "balance for the shop's own, else its name", ..Field::default() }))
+            (form.select("ref-grip", "Its grip", "", &grips))
+            (form.field("ref-cap", "Thickness of its cap", decimal("mm")))
+            (form.field("ref-coupler", "Coupler of a fitting club", decimal("g")))
+            (form.field("ref-read_on", "Read on", Field { kind: "date", ..Field::default() }))
+        }
+    }
+}
+
+impl Entries {
+    /// Whether all is sound but perhaps these fields.
+    fn is_sound_but(&self, names: &[&str]) -> bool {
+        self.mistakes().all(|name| names.contains(&name))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn filled(more: &[(&str, &str)]) -> Entries {
+        let base = [("written", "5-P, D2"), ("head", "SISKIN"), ("shaft", "S"), ("grip", "G"), ("grip-putter", "P")];
+        Entries::new(base.iter().chain(more).map(|(k, v)| ((*k).to_owned(), (*v).to_owned())).collect())
+    }
+
+    #[test]
+    fn a_grip_of_its_own_for_putters_is_read() {
+        let short = short(&mut filled(&[])).expect("reads");
+        assert_eq!(short.models.grips.len(), 2);
+        assert_eq!(short.models.grips[1].club_kind, Some(ClubKind::Putter));
+        assert!(short.reference.is_none());
+    }
+
+    #[test]
+    fn a_reference_without_a_number_is_asked_for_it() {
+        let mut form = filled(&[("ref-lie", "63"), ("ref-length_to", "cap")]);
+        assert!(short(&mut form).is_none());
+        assert!(form.error("ref-number").is_some());
+    }
+}

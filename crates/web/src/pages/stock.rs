@@ -1,0 +1,342 @@
+//! Parts: the list with its filters, one part, the links to weigh in, import and export.
+
+use super::entries::{Entries, counted, in_address, plain, query, typed_length, words_table};
+use super::{Framed, PageResult, Who, failure_status, framed, stock_import, stock_weigh};
+use crate::look::{
+    Action, Button, ButtonKind, Cell, Field, Figure, Icon, Nav, Notice, Tab, Tone, actions, button, empty_state,
+    figures, hidden, icon, link_button, tabs, tag,
+};
+use app::App;
+use app::stock::{PartChange, PartQuery};
+use axum::Router;
+use axum::extract::{Form, Path, Query, State};
+use axum::http::StatusCode;
+use axum::response::{IntoResponse, Redirect};
+use axum::routing::{get, post};
+use maud::{Markup, html};
+use quantity::decimal;
+use workshop::model::{Model, PartKind};
+use workshop::part::{Part, PartState};
+
+/// Parts on one page.
+const PAGE: i64 = 50;
+
+pub(super) fn router() -> Router<App> {
+    Router::new()
+        .route("/stock", get(list))
+        .route("/stock/new", get(stock_weigh::form).post(stock_weigh::keep))
+        .route("/stock/import", get(stock_import::form).post(stock_import::preview))
+        .route("/stock/import/keep", post(stock_import::keep))
+        .route("/stock/import/mend", post(stock_import::mend))
+        .route("/stock/parts/{code}", get(show).post(change))
+}
+
+/// Which parts an address asks for. What no filter knows is left out.
+fn filter(asked: &Entries) -> PartQuery {
+    PartQuery {
+        kind: PartKind::from_key(asked.text("kind")),
+        model: asked.some("model"),
+        number: asked.some("number"),
+        state: PartState::from_key(asked.text("state")),
+        text: asked.some("text"),
+        limit: None,
+        offset: None,
+    }
+}
+
+/// The same filter as the query of an address, with one value put in another's place.
+fn with(asked: &Entries, name: &str, value: &str) -> String {
+    let keep = |n: &'static str| if n == name { (n, value) } else { (n, asked.text(n)) };
+    query(&["kind", "model", "number", "state", "text", "page"].map(keep))
+}
+
+async fn list(State(app): State<App>, Query(pairs): Query<Vec<(String, String)>>) -> PageResult {
+    let mut asked = Entries::new(pairs);
+    let models = app.models(None).await?;
+    let page = asked.text("page").parse::<i64>().unwrap_or(1).clamp(1, 1_000_000);
+    asked.set("page", "");
+    let wanted = filter(&asked);
+    let (parts, total) =
+        app.parts(&PartQuery { limit: Some(PAGE), offset: Some((page - 1) * PAGE), ..wanted.clone() }).await?;
+    let kinds = kind_tabs(&app, &asked, &wanted).await?;
+    let narrowed = ["kind", "model", "number", "state", "text"].iter().any(|n| asked.some(n).is_some());
+    let body = html! {
+        div.actions {
+            (link_button("/stock/new", "Weigh in", ButtonKind::Primary, Some(Icon::Plus), "n"))
+            (link_button("/stock/import", "Import a list", ButtonKind::Quiet, Some(Icon::Import), ""))
+            (link_button(&format!("/api/v1/parts/export{}", with(&asked, "page", "")), "Export these", ButtonKind::Quiet, Some(Icon::Export), ""))
+            (link_button("/stock/models", "Models", ButtonKind::Quiet, None, ""))
+        }
+        @if total == 0 && !narrowed { (nothing_yet(models.is_empty())) } @else {
+            (kinds)
+            (filter_form(&asked, &models))
+            @if parts.is_empty() {
+                (empty_state("No part is like that.", "Take a filter away, or weigh the part in.",
+                    &[Action { href: "/stock", label: "All parts", primary: true }]))
+            } @else {
+                (parts_table(&parts, &models))
+                (pager(&asked, page, total))
+            }
+        }
+    };
+    let crumb = counted(usize::try_from(total).unwrap_or(0), "part");
+    Ok(framed(&app, Framed { title: "Stock", active: Nav::Stock, crumb, body, ..Framed::default() })
+        .await?
+        .into_response())
+}
+
+fn nothing_yet(no_models: bool) -> Markup {
+    if no_models {
+        empty_state(
+            "The stock is empty, and there are no models yet.",
+            "A model is what the maker says of a head, shaft or grip. Add the models first, then weigh in the parts.",
+            &[
+                Action { href: "/stock/models/new?kind=head", label: "New head model", primary: true },
+                Action { href: "/stock/models/file", label: "Load models from a file", primary: false },
+            ],
+        )
+    } else {
+        empty_state(
+            "No part is in stock yet.",
+            "Weigh in heads, shafts and grips one by one, or import a list.",
+            &[
+                Action { href: "/stock/new", label: "Weigh in", primary: true },
+                Action { href: "/stock/import", label: "Import a list", primary: false },
+            ],
+        )
+    }
+}
+
+async fn kind_tabs(app: &App, asked: &Entries, wanted: &PartQuery) -> Result<Markup, super::PageError> {
+    let mut shown = Vec::new();
+    for kind in std::iter::once(None).chain(PartKind::ALL.iter().copied().map(Some)) {
+        let (_, count) = app.parts(&PartQuery { kind, limit: Some(1), ..wanted.clone() }).await?;
+        if count > 0 || kind.is_none() || kind == wanted.kind {
+            let href = format!("/stock{}", with(asked, "kind", kind.map_or("", PartKind::key)));
+            shown.push((kind.map_or("all".to_owned(), |k| format!("{k}s")), href, count.to_string(), kind == wanted.kind));
+        }
+    }
+    let list: Vec<Tab<'_>> =
+        shown.iter().map(|(label, href, count, current)| Tab { label, href, count, current: *current }).collect();
+    Ok(tabs("Kinds", &list))
+}
+
+fn filter_form(asked: &Entries, models: &[Model]) -> Markup {
+    let kind = asked.text("kind");
+    let of_kind = models.iter().filter(|m| kind.is_empty() || m.kind().key() == kind);
+    let option = |value: &str, label: &str, now: &str| html! { option value=(value) selected[value == now] { (label) } };
+    html! {
+        form.search role="search" method="get" action="/stock" {
+            @if !kind.is_empty() { (hidden("kind", kind)) }
+            label.hidden for="text" { "Code, lot or place" }
+            input #text type="search" name="text" value=(asked.raw("text")) placeholder="Code, lot or place";
+            label.hidden for="model" { "Model" }
+            select #model name="model" {
+                (option("", "any model", asked.text("model")))
+                @for model in of_kind { (option(model.code(), model.name(), asked.text("model"))) }
+            }
+            label.hidden for="number" { "Number" }
+            input.short #number name="number" value=(asked.raw("number")) placeholder="Number";
+            label.hidden for="state" { "State" }
+            select #state name="state" {
+                (option("", "any state", asked.text("state")))
+                @for state in PartState::ALL { (option(state.key(), state.word(), asked.text("state"))) }
+            }
+            button.button.quiet type="submit" { (icon(Icon::Search)) span { "Find" } }
+            @if ["model", "number", "state", "text"].iter().any(|n| asked.some(n).is_some()) {
+                a.button.quiet href={ "/stock" (query(&[("kind", kind)])) } { (icon(Icon::Close)) span { "Clear" } }
+            }
+        }
+    }
+}
+
+fn parts_table(parts: &[Part], models: &[Model]) -> Markup {
+    let name = |code: &str| models.iter().find(|m| m.code() == code).map_or(code.to_owned(), |m| m.name().to_owned());
+    let row = |part: &Part| {
+        vec![
+            Cell(html! { a href={ "/stock/parts/" (in_address(&part.code)) } { (part.code) } }),
+            Cell::from(part.kind.word()),
+            Cell::from(name(&part.model)),
+            Cell::from(part.number.as_deref().unwrap_or("")),
+            Cell::from(part.mass_g.map_or("not weighed".to_owned(), |g| format!("{} g", decimal(g, 1)))),
+            Cell::from(part.count.map_or(String::new(), |n| format!("{n} left"))),
+            Cell(state_tag(part.state)),
+            Cell::from(part.place.as_str()),
+            Cell::from(part.lot.as_str()),
+        ]
+    };
+    words_table(
+        "Parts in stock",
+        &["code", "kind", "model", "number", "#mass", "#count", "state", "place", "lot"],
+        parts.iter().map(row).collect(),
+    )
+}
+
+fn state_tag(state: PartState) -> Markup {
+    let tone = match state {
+        PartState::Free => Tone::Good,
+        PartState::Held | PartState::Ordered => Tone::Care,
+        PartState::Used | PartState::Pulled => Tone::Plain,
+        PartState::Rejected => Tone::Bad,
+    };
+    tag(tone, state.word())
+}
+
+fn pager(asked: &Entries, page: i64, total: i64) -> Markup {
+    let last = (total + PAGE - 1) / PAGE;
+    let to = |n: i64| format!("/stock{}", with(asked, "page", &n.to_string()));
+    html! {
+        @if last > 1 {
+            nav.actions.pager aria-label="Pages" {
+                @if page > 1 { (link_button(&to(page - 1), "Before", ButtonKind::Quiet, Some(Icon::Back), "")) }
+                span.hint { ((page - 1) * PAGE + 1) "–" ((page * PAGE).min(total)) " of " (total) }
+                @if page < last { (link_button(&to(page + 1), "Next", ButtonKind::Quiet, Some(Icon::Forward), "")) }
+            }
+        }
+    }
+}
+
+async fn show(State(app): State<App>, Path(code): Path<String>) -> PageResult {
+    let part = app.part(&code).await?;
+    part_page(&app, &part, &typed(&part), None, StatusCode::OK).await
+}
+
+fn typed(part: &Part) -> Entries {
+    let mass = if part.mass_typed.is_empty() { part.mass_g.map(plain).unwrap_or_default() } else { part.mass_typed.clone() };
+    let pairs = [
+        ("mass", mass),
+        ("place", part.place.clone()),
+        ("lot", part.lot.clone()),
+        ("state", part.state.key().to_owned()),
+        ("count", part.count.map(|n| n.to_string()).unwrap_or_default()),
+        ("loft", part.loft_deg.map(plain).unwrap_or_default()),
+        ("lie", part.lie_deg.map(plain).unwrap_or_default()),
+        ("length", part.length_mm.map(typed_length).unwrap_or_default()),
+        ("version", part.version.to_string()),
+    ];
+    Entries::new(pairs.map(|(k, v)| (k.to_owned(), v)).to_vec())
+}
+
+async fn part_page(
+    app: &App,
+    part: &Part,
+    form: &Entries,
+    notice: Option<Notice>,
+    status: StatusCode,
+) -> PageResult {
+    let here = format!("/stock/parts/{}", in_address(&part.code));
+    let model = app.model(&part.model).await.ok();
+    let number = part.number.as_deref().map(|n| format!(" {n}")).unwrap_or_default();
+    let mass = part.mass_g.map_or("–".to_owned(), |g| format!("{} g", decimal(g, 1)));
+    let mass_note = model.as_ref().and_then(|m| nominal_g(m, part)).map(|g| format!("model {} g", decimal(g, 1)));
+    let body = html! {
+        @if status == StatusCode::CONFLICT { p.actions { (link_button(&here, "See it as it is now", ButtonKind::Quiet, None, "")) } }
+        div.card {
+            (figures(&[
+                Figure { label: "mass", value: &mass, note: mass_note.as_deref().unwrap_or("") },
+                Figure { label: "where", value: if part.place.is_empty() { "–" } else { &part.place }, note: &part.lot },
+            ]))
+            p {
+                (state_tag(part.state)) " " (part.kind.word()) ", "
+                a href={ "/stock/models/" (in_address(&part.model)) } { (model.as_ref().map_or(part.model.as_str(), |m| m.name())) } (number)
+            }
+        }
+        form.card method="post" action=(here) {
+            (hidden("version", form.text("version")))
+            div.fields { (part_fields(part, form)) }
+            (form.field("reason", "Why", Field { hint: "Kept with the change", ..Field::default() }))
+            (button(&Button { label: "Change", ..Button::default() }))
+        }
+        (actions(&[Action { href: "/stock", label: "Back to the stock", primary: false }]))
+    };
+    let notice = notice.or_else(|| form.notice());
+    let crumb = format!("{}{number}", part.kind.word());
+    let page = framed(app, Framed { title: &part.code, active: Nav::Stock, crumb, notice, body, ..Framed::default() }).await?;
+    Ok((status, page).into_response())
+}
+
+/// What the model says a part of it weighs.
+fn nominal_g(model: &Model, part: &Part) -> Option<f64> {
+    match model {
+        Model::Head(m) => m.number(part.number.as_deref()?).map(|n| n.mass_g),
+        Model::Shaft(m) => m.blank(part.number.as_deref().unwrap_or_default()).map(|b| b.mass_g),
+        Model::Grip(m) => Some(m.mass_g),
+        Model::Adapter(m) => Some(m.mass_g),
+        Model::TipWeight(m) => Some(m.mass_g),
+        Model::Ferrule(m) => Some(m.mass_g),
+        Model::Adhesive(_) | Model::Tape(_) => None,
+    }
+}
+
+fn part_fields(part: &Part, form: &Entries) -> Markup {
+    let in_job = matches!(part.state, PartState::Held | PartState::Used);
+    let states: Vec<(&str, &str)> = PartState::ALL
+        .iter()
+        .filter(|s| **s == part.state || (!in_job && !matches!(s, PartState::Held | PartState::Used)))
+        .map(|s| (s.key(), s.word()))
+        .collect();
+    let degrees = Field { unit: "°", inputmode: "decimal", ..Field::default() };
+    html! {
+        (form.field("mass", "Mass", Field { unit: "g", hint: "256.1, or 9.03 oz", inputmode: "decimal", ..Field::default() }))
+        (form.field("place", "Place", Field::default()))
+        (form.field("lot", "Lot", Field::default()))
+        (form.select("state", "State", if in_job { "Its job decides it" } else { "" }, &states))
+        @if part.count.is_some() { (form.field("count", "How many are left", Field { inputmode: "numeric", ..Field::default() })) }
+        @if part.kind == PartKind::Head {
+            (form.field("loft", "Loft as received", degrees))
+            (form.field("lie", "Lie as received", degrees))
+        }
+        @if part.kind == PartKind::Shaft {
+            (form.field("length", "Raw length as measured", Field { unit: "in", hint: "Empty: the model's", ..Field::default() }))
+        }
+    }
+}
+
+async fn change(
+    State(app): State<App>,
+    Who(by): Who,
+    Path(code): Path<String>,
+    Form(fields): Form<Vec<(String, String)>>,
+) -> PageResult {
+    let part = app.part(&code).await?;
+    let mut form = Entries::new(fields);
+    // Only for its mistake; the text itself is kept with the part.
+    let _ = form.mass_g("mass");
+    let change = PartChange {
+        version: form.text("version").parse().unwrap_or(-1),
+        mass_typed: Some(form.text("mass").to_owned()),
+        state: PartState::from_key(form.text("state")),
+        place: Some(form.text("place").to_owned()),
+        lot: Some(form.text("lot").to_owned()),
+        count: form.count("count"),
+        loft_deg: form.angle_deg("loft"),
+        lie_deg: form.angle_deg("lie"),
+        length_mm: form.length_mm("length"),
+        reason: form.text("reason").to_owned(),
+        by,
+    };
+    if !form.is_sound() {
+        return part_page(&app, &part, &form, None, StatusCode::UNPROCESSABLE_ENTITY).await;
+    }
+    match app.change_part(&code, &change).await {
+        Ok(_) => Ok(Redirect::to(&format!("/stock/parts/{}", in_address(&code))).into_response()),
+        Err(error) => {
+            let beside = match error.field() {
+                Some("mass_g") => Some("mass"),
+                Some("loft_deg") => Some("loft"),
+                Some("lie_deg") => Some("lie"),
+                Some("length_mm") => Some("length"),
+                _ => None,
+            };
+            let mut notice = None;
+            match beside {
+                Some(name) => form.refuse(name, error.to_string().replacen(error.field().unwrap_or_default(), "It", 1)),
+                None => {
+                    let next = if error.code() == "stale" { "Nothing was overwritten; what you typed is still below." } else { "" };
+                    notice = Some(Notice { tone: Tone::Bad, text: error.to_string(), next: next.into() });
+                }
+            }
+            part_page(&app, &part, &form, notice, failure_status(&error)).await
+        }
+    }
+}
