@@ -84,7 +84,7 @@ fn blanks_and_trims() {
     };
     let sheet = one(|s| {
         (s.clubs[0].head_model, s.clubs[0].shaft_model, s.clubs[0].ferrule_model) =
-            ("REDSTART".into(), "LIBECCIO-T".into(), Some("FERRULE-355".into()))
+            ("REDSTART".into(), "LIBECCIO-T".into(), Some("FERRULE-355".into()));
     });
     let none = with_library(&sheet, |m| taper(m, false));
     let trimmed = with_library(&sheet, |m| {
@@ -106,7 +106,7 @@ fn blanks_and_trims() {
 fn a_neighbours_blank_is_said() {
     let sheet = one(|s| {
         (s.clubs[0].head_model, s.clubs[0].shaft_model, s.clubs[0].ferrule_model) =
-            ("REDSTART".into(), "LIBECCIO-T".into(), Some("FERRULE-355".into()))
+            ("REDSTART".into(), "LIBECCIO-T".into(), Some("FERRULE-355".into()));
     });
     let mut stock = shop_of::parts(7);
     stock.retain(|p| !(p.kind == PartKind::Shaft && p.model == "LIBECCIO-T" && p.number.as_deref() == Some("6")));
