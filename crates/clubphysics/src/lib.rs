@@ -11,8 +11,11 @@ pub mod glue;
 pub mod grip_size;
 pub mod inertia;
 pub mod lie;
+pub mod pluck;
 pub mod real;
+pub mod soft_side;
 pub mod trim;
 pub mod uncertainty;
+pub mod vibration;
 
 pub use error::{Bound, PhysicsError};

@@ -14,4 +14,4 @@ mod topic;
 
 pub use bound::frequency_bound_hz;
 pub use document::{Plane, Planes, PluckInput, PluckOutput};
-pub use topic::pluck;
+pub use topic::{TOPIC, pluck};

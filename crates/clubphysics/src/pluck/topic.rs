@@ -2,6 +2,7 @@
 
 use std::f64::consts::{PI, TAU};
 
+use serde_json::{Value, json};
 use statrs::distribution::{ChiSquared, ContinuousCDF};
 
 use super::document::{Plane, Planes, PluckInput, PluckOutput};
@@ -9,6 +10,7 @@ use super::planes::{PlanesFit, search};
 use super::recording::Recording;
 use super::spectrum::{Noise, Spectra};
 use super::tone::{Care, Tone, ToneFit};
+use crate::calc::{Topic, through_json};
 use crate::check::at_least;
 use crate::error::PhysicsError;
 
@@ -20,6 +22,28 @@ const REACH_HZ: f64 = 1.5;
 
 /// Amplitude over its standard deviation below which there is no swing.
 const AMPLITUDE_MIN: f64 = 6.0;
+
+/// The topic as [`calc`](crate::calc) offers it.
+pub const TOPIC: Topic = Topic {
+    name: "pluck",
+    title: "Recording of a plucked club",
+    summary: "Frequency and damping from a recording; with two axes the soft and the stiff direction too.",
+    example,
+    run: |input| through_json(input, pluck),
+};
+
+/// Ten seconds at 40 samples a second, two planes 6 cpm apart, read on a grid of a thousandth.
+fn example() -> Value {
+    let sample = |i: i32| {
+        let time = f64::from(i) / 40.0;
+        let fade = (-0.25 * time).exp();
+        let (soft, stiff) = (fade * (TAU * 4.4 * time).cos(), fade * (TAU * 4.5 * time).cos());
+        let rounded = |value: f64| (value * 1000.0).round() / 1000.0;
+        (rounded(0.8 * soft - 0.4 * stiff), rounded(0.4 * soft + 0.8 * stiff))
+    };
+    let (axis_1, axis_2): (Vec<f64>, Vec<f64>) = (0..400).map(sample).unzip();
+    json!({ "sample_rate_hz": 40.0, "axis_1": axis_1, "axis_2": axis_2 })
+}
 
 /// Frequency and damping of a plucked club; with two axes its principal planes.
 ///

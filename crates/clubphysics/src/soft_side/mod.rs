@@ -10,4 +10,4 @@ mod shaft;
 mod topic;
 
 pub use document::{Finding, Mark, Presence, RestingPlaces, SoftSideInput, SoftSideOutput};
-pub use topic::soft_side;
+pub use topic::{TOPIC, soft_side};

@@ -1,13 +1,32 @@
 //! From the document to findings.
 
 use nalgebra::{Cholesky, SMatrix, SVector};
+use serde_json::{Value, json};
 use statrs::distribution::{ChiSquared, ContinuousCDF, StudentsT};
 
 use super::document::{Finding, Mark, Presence, RestingPlaces, SoftSideInput, SoftSideOutput};
 use super::harmonics::{Harmonics, TERMS};
 use super::readings::{Options, Readings};
 use super::shaft::{Held, Shaft, wrapped};
+use crate::calc::{Topic, through_json};
 use crate::error::PhysicsError;
+
+/// The topic as [`calc`](crate::calc) offers it.
+pub const TOPIC: Topic = Topic {
+    name: "soft-side",
+    title: "Soft side and bow",
+    summary: "Which way a shaft is soft and which way it is bowed, from readings around it, and whether they can tell.",
+    example,
+    run: |input| through_json(input, soft_side),
+};
+
+fn example() -> Value {
+    json!({
+        "angles_deg": [0.0, 30.0, 60.0, 90.0, 120.0, 150.0, 180.0, 210.0, 240.0, 270.0, 300.0, 330.0],
+        "forces_n": [15.16, 14.94, 14.94, 15.13, 15.24, 15.09, 14.74, 14.5, 14.6, 14.98, 15.32, 15.37],
+        "fixed_deflection_mm": 100.0
+    })
+}
 
 /// Stiffness asymmetry, soft direction, residual bow, what a roller test shows, and where to mark.
 ///

@@ -16,4 +16,4 @@ mod topic;
 pub use beam::{Beam, Mode, RigidTip};
 pub use document::{Calibration, FrequencyInput, FrequencyOutput, Measured, Prediction, Sensitivity, TipBody, WhatIf};
 pub use line::{BetweenRows, LineRow, MeasuredFrom, StiffnessLine};
-pub use topic::frequency;
+pub use topic::{TOPIC, frequency};

@@ -1,13 +1,42 @@
 //! From the document to frequencies: set-ups, calibration, derivatives, uncertainty.
 
+use serde_json::{Value, json};
+
 use super::beam::Beam;
 use super::document::{Calibration, FrequencyInput, FrequencyOutput, Prediction, Sensitivity};
 use super::figures::{Figures, Setup};
 use super::spread::Spread;
+use crate::calc::{Topic, through_json};
 use crate::error::PhysicsError;
 
 const MODES: usize = 3;
 const MM_PER_INCH: f64 = 25.4;
+
+/// The topic as [`calc`](crate::calc) offers it.
+pub const TOPIC: Topic = Topic {
+    name: "frequency",
+    title: "Frequency and deflection",
+    summary: "Cycles per minute and deflection of a clamped club, calibrated to a reading, and what a change would do.",
+    example,
+    run: |input| through_json(input, frequency),
+};
+
+fn example() -> Value {
+    json!({
+        "stiffness_line": [
+            { "position_mm": 0.0, "stiffness_n_m2": 26.0, "mass_g_m": 95.0 },
+            { "position_mm": 300.0, "stiffness_n_m2": 31.0, "mass_g_m": 104.0 },
+            { "position_mm": 960.0, "stiffness_n_m2": 80.0, "mass_g_m": 128.0 }
+        ],
+        "measured_from": "tip",
+        "tip_body": { "mass_g": 256.0, "mass_g_sd": 0.5, "offset_mm": 12.0, "inertia_g_cm2": 2500.0 },
+        "measured": { "frequency_cpm": 305.0, "frequency_cpm_sd": 0.5 },
+        "what_if": [
+            { "name": "half an inch off the butt", "butt_trim_mm": 12.7 },
+            { "name": "next head", "tip_body": { "mass_g": 263.0, "offset_mm": 12.0, "inertia_g_cm2": 2500.0 } }
+        ]
+    })
+}
 
 /// Frequencies, deflection, calibration, sensitivities and predictions of a clamped club.
 ///
