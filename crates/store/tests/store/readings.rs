@@ -62,6 +62,8 @@ on_both! {
         let mut tx = db.write().await;
         let answer = tx.append_reading(&again, Some(0), Some("key 1")).await.expect("answered");
         assert_eq!((&answer.reading, answer.club_version, answer.repeated), (&first, 2, true));
+        assert_eq!(tx.reading_by_request_key("key 1").await.expect("read").as_ref(), Some(&first));
+        assert_eq!(tx.reading_by_request_key("key 2").await.expect("read"), None);
         assert_eq!(tx.readings(&job.id).await.expect("read").len(), 2);
         let other = reading(&job, 0, What::Balance, 41.8);
         let refused = tx.append_reading(&other, Some(2), Some("key 1")).await.expect_err("another entry");
