@@ -198,7 +198,7 @@ impl Honesty {
 #[rstest]
 #[case(10.3, 0.0, 1000, 0.1, 1)]
 #[case(4.2, 0.25, 2000, 0.05, 2)]
-#[case(4.4, 0.25, 10000, 0.3, 3)]
+#[case(4.4, 0.25, 5000, 0.3, 3)]
 fn one_axis_is_honest_and_at_the_bound(
     #[case] hz: f64,
     #[case] decay: f64,

@@ -267,6 +267,24 @@ fn a_set_climbs_by_the_known_slope() {
     assert!((4.3..12.9).contains(&slope), "{slope} cpm an inch");
 }
 
+// The shaft of the benches: computed with scipy 1.17.1 (Gauss-integrated cubic elements, `cholesky_banded`), script
+// `benches/scipy_beam.py`. The same elements on both sides, so only rounding may differ; six decimals are printed.
+#[test]
+fn val_bench_shaft_against_scipy() {
+    let mut input = document(
+        r#"{"stiffness_line": [
+              {"position_mm": 0, "stiffness_n_m2": 80, "mass_g_m": 128},
+              {"position_mm": 200, "stiffness_n_m2": 68, "mass_g_m": 124},
+              {"position_mm": 400, "stiffness_n_m2": 55, "mass_g_m": 118},
+              {"position_mm": 600, "stiffness_n_m2": 42, "mass_g_m": 110},
+              {"position_mm": 800, "stiffness_n_m2": 29, "mass_g_m": 100},
+              {"position_mm": 960, "stiffness_n_m2": 24, "mass_g_m": 95}],
+            "tip_body": {"mass_g": 256, "offset_mm": 12, "inertia_g_cm2": 2500}}"#,
+    );
+    input.elements = 30;
+    assert!((frequency(&input).unwrap().frequencies_cpm[0] - 305.893981).abs() < 1e-6);
+}
+
 #[test]
 fn frequency_falls_with_head_mass_and_length() {
     let mut before = f64::INFINITY;
@@ -471,6 +489,7 @@ type Edit = fn(&mut FrequencyInput);
 #[case(|i: &mut FrequencyInput| i.tip_body.offset_mm = f64::INFINITY, "tip_body.offset_mm")]
 #[case(|i: &mut FrequencyInput| i.tip_load_n = 0.0, "tip_load_n")]
 #[case(|i: &mut FrequencyInput| i.length_mm = Some(0.0), "length_mm")]
+#[case(|i: &mut FrequencyInput| i.stiffness_line = vec![i.stiffness_line[0]; 2000], "stiffness_line")]
 #[case(|i: &mut FrequencyInput| i.elements = 1, "elements")]
 #[case(|i: &mut FrequencyInput| i.elements = 100_000, "elements")]
 fn bad_input_is_named(#[case] edit: Edit, #[case] named: &str) {

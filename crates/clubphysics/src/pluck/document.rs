@@ -87,11 +87,14 @@ pub struct PluckOutput {
     /// Amplitude at the start of the part used, in the unit of the samples, both axes together.
     pub amplitude: f64,
     /// Direction of the first swing, degrees from the first axis in [0, 180); only with two axes.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub swing_direction_deg: Option<f64>,
     /// The principal planes; only with two axes, and only when the recording shows two.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub planes: Option<Planes>,
     /// Chance of a recording like this if both planes were alike; only with two axes, and only when a second tone could
     /// be fitted at all.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub one_plane_p_value: Option<f64>,
     /// Standard deviation of what the fit leaves over, in the unit of the samples.
     pub residual_sd: f64,
@@ -106,6 +109,7 @@ pub struct PluckOutput {
     /// when the noise is white.
     pub bound_ratio: f64,
     /// Strongest other tone, Hz, when one stands out.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub other_tone_hz: Option<f64>,
     /// First instant used, seconds from the first sample.
     pub used_from_s: f64,

@@ -42,10 +42,10 @@ impl Recording {
         let skipped = if input.start_s.is_some() { 0 } else { pluck_at(&axes, peak_hz, step_s) };
         let from = asked.start + skipped * factor;
         let axes: Vec<Vec<f64>> = axes.into_iter().map(|mut values| values.split_off(skipped)).collect();
+        enough("axis_1", axes[0].len(), SAMPLES_MIN, "record for longer after the pluck, 10 s or more")?;
         for (field, values) in ["axis_1", "axis_2"].into_iter().zip(&given) {
             refuse_clipped(field, &values[from..asked.end], input.full_scale)?;
         }
-        enough("axis_1", axes[0].len(), SAMPLES_MIN, "record for longer after the pluck, 10 s or more")?;
         at_least(
             "axis_1",
             axes[0].len() as f64 * step_s * peak_hz,

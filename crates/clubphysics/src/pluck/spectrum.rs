@@ -88,8 +88,8 @@ impl Noise {
         let tone_bin = tone_hz / bin_hz;
         // A third of the frequency to both sides, and no fewer than twenty bins.
         let reach = (tone_bin / 3.0).max(20.0);
-        let from = ((tone_bin - reach).max(1.0)) as usize;
         let to = ((tone_bin + reach) as usize).min(power.len() - 1);
+        let from = ((tone_bin - reach).max(1.0) as usize).min(to);
         let near_bins = (to - from + 1) as f64;
         // The fit has taken its unknowns, but for the offsets, out of the bins around the tone: two to a bin.
         let taken = 0.5 * (unknowns - rests.len()) as f64 / rests.len() as f64;

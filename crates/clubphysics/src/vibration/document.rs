@@ -131,6 +131,7 @@ pub struct Calibration {
     /// Factor on every stiffness of the table.
     pub stiffness_factor: f64,
     /// Its standard deviation, when any input has one.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub stiffness_factor_sd: Option<f64>,
     /// First frequency of the uncalibrated line in the set-up of the reading, cycles per minute.
     pub uncalibrated_cpm: f64,
@@ -157,14 +158,17 @@ pub struct Prediction {
     /// First frequency, cycles per minute.
     pub frequency_cpm: f64,
     /// Its standard deviation, when any input has one.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub frequency_cpm_sd: Option<f64>,
     /// Difference from the main set-up, cycles per minute.
     pub change_cpm: f64,
     /// Standard deviation of the difference; errors that both share cancel.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub change_cpm_sd: Option<f64>,
     /// Deflection of the tip under `tip_load_n`, mm.
     pub deflection_mm: f64,
     /// Its standard deviation, when any input has one.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub deflection_mm_sd: Option<f64>,
 }
 
@@ -174,20 +178,24 @@ pub struct FrequencyOutput {
     /// First three frequencies, cycles per minute. Fewer when fewer freedoms carry mass, as on a massless shaft.
     pub frequencies_cpm: Vec<f64>,
     /// Their standard deviations, when any input has one.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub frequencies_cpm_sd: Option<Vec<f64>>,
     /// Deflection of the tip under `tip_load_n`, mm.
     pub deflection_mm: f64,
     /// Its standard deviation, when any input has one.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub deflection_mm_sd: Option<f64>,
     /// Stiffness at the tip, N/m.
     pub tip_stiffness_n_m: f64,
     /// Its standard deviation, when any input has one.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub tip_stiffness_n_m_sd: Option<f64>,
     /// Length between clamp and tip, mm.
     pub free_length_mm: f64,
     /// Mass of that part of the shaft, g.
     pub free_shaft_mass_g: f64,
     /// Factor on the stiffness line, when a measured frequency was given.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub calibration: Option<Calibration>,
     /// How the first frequency changes.
     pub sensitivity: Sensitivity,

@@ -7,6 +7,10 @@ use super::require::deviation;
 use crate::check::{above, at_least, at_most, below, enough, finite};
 use crate::error::PhysicsError;
 
+/// Most rows of a table and set-ups of one document: enough for any shaft and set, and answered in well under a second.
+const ROWS_MAX: f64 = 1000.0;
+const WHAT_IF_MAX: f64 = 40.0;
+
 /// g·cm² in a kg·m².
 const G_CM2_PER_KG_M2: f64 = 1e7;
 
@@ -43,6 +47,9 @@ impl Figures {
         at_least("elements", input.elements as f64, 2.0, "elements", "30 is a good figure")?;
         at_most("elements", input.elements as f64, 400.0, "elements", "30 is a good figure")?;
         enough("stiffness_line", input.stiffness_line.len(), 2, "give the stiffness at both ends of the shaft")?;
+        let (rows, setups) = (input.stiffness_line.len() as f64, input.what_if.len() as f64);
+        at_most("stiffness_line", rows, ROWS_MAX, "rows", "thin the table out: one row a centimetre is plenty")?;
+        at_most("what_if", setups, WHAT_IF_MAX, "set-ups", "ask for the others in a second document")?;
         let length_mm = input.length_mm.unwrap_or(last_mm);
         above("length_mm", length_mm, 0.0, "mm", "give the length of the raw shaft")?;
         above("tip_load_n", input.tip_load_n, 0.0, "N", "give the force that bends the shaft; 1 kg hung is 9.80665 N")?;
