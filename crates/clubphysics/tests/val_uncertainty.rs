@@ -205,7 +205,8 @@ fn coverage_factors(#[case] probability: f64, #[case] degrees: f64, #[case] fact
 /// Every function's slope against a central difference, whose own error at h = 1e-5 is below 1e-9 here.
 #[test]
 fn slopes_of_functions() {
-    let functions: [(&str, fn(Dual) -> Dual, f64); 9] = [
+    type Function = fn(Dual) -> Dual;
+    let functions: [(&str, Function, f64); 9] = [
         ("sqrt", Real::sqrt, 2.3),
         ("sin", Real::sin, 0.7),
         ("cos", Real::cos, 0.7),
