@@ -1,17 +1,20 @@
 //! The pages: server-made HTML with real forms, complete without script.
 
 mod bench;
+mod calc;
+mod calc_shape;
 mod entries;
-// mod calc;
 mod glue;
 mod grid;
+mod model_shape;
+mod models;
 mod plan;
 mod records;
 mod say;
 mod sheet_club;
 mod sheet_form;
 mod sheets;
-// mod shop;
+mod shop;
 mod stock;
 mod stock_import;
 mod stock_weigh;
@@ -34,13 +37,14 @@ pub(crate) fn router() -> Router<App> {
         .merge(today::router())
         .merge(sheets::router())
         .merge(stock::router())
+        .merge(models::router())
         .merge(plan::router())
         .merge(bench::router())
         .merge(grid::router())
         .merge(glue::router())
         .merge(records::router())
-        // .merge(shop::router())
-        // .merge(calc::router())
+        .merge(shop::router())
+        .merge(calc::router())
         .route("/card/{code}", get(card))
         .fallback(|| async {
             PageError(Problem::new(StatusCode::NOT_FOUND, "not_found", "There is no such page. Begin again at Today"))

@@ -1,0 +1,368 @@
+//! Calculations: every topic with a form, its result as figures, all in the address.
+//!
+//! A field stands in the address under its place in the topic's document, `finished.cap_mm=3`; lists are texts with a
+//! header line. Without any field the topic's own example is shown.
+
+use super::calc_shape::{Ask, Way, asks, beside, document, group, head, in_words, last, named, typed};
+use super::entries::{Entries, capital, words_table};
+use super::{Framed, PageResult, failure, failure_status, framed};
+use crate::look::{
+    BeamPiece, BeamView, Button, ButtonKind, Cell, Field, Figure, Notice, PieceKind, Tone, beam, button, check,
+    figures, link_button, notice_block, section,
+};
+use app::{App, AppError};
+use axum::Router;
+use axum::extract::{Form, Path, Query, State};
+use axum::http::StatusCode;
+use axum::response::IntoResponse;
+use axum::routing::get;
+use clubphysics::PhysicsError;
+use clubphysics::calc::{Topic, topics};
+use maud::{Markup, html};
+use quantity::{FULCRUM_IN, INCH_MM, POINT_G_IN};
+use serde_json::{Map, Value};
+
+/// Figures shown large before the rest goes into the table.
+const LARGE: usize = 4;
+
+pub(super) fn router() -> Router<App> {
+    Router::new().route("/calc", get(index)).route("/calc/{topic}", get(show).post(show_sent))
+}
+
+async fn index(State(app): State<App>) -> PageResult {
+    let body = html! {
+        ul.plain.topics { @for topic in topics() {
+            li.card { h2 { a href={ "/calc/" (topic.name) } { (topic.title) } } p { (topic.summary) } }
+        } }
+    };
+    let crumb = "for one club at a time, nothing is kept".to_owned();
+    Ok(framed(&app, Framed { title: "Calculations", crumb, body, ..Framed::default() }).await?.into_response())
+}
+
+async fn show(
+    State(app): State<App>,
+    Path(name): Path<String>,
+    Query(pairs): Query<Vec<(String, String)>>,
+) -> PageResult {
+    topic_page(&app, &name, pairs).await
+}
+
+/// Long recordings do not fit into an address.
+async fn show_sent(
+    State(app): State<App>,
+    Path(name): Path<String>,
+    Form(pairs): Form<Vec<(String, String)>>,
+) -> PageResult {
+    topic_page(&app, &name, pairs).await
+}
+
+async fn topic_page(app: &App, name: &str, pairs: Vec<(String, String)>) -> PageResult {
+    let Some(topic) = topics().iter().find(|t| t.name == name) else {
+        // The calculation's own refusal names the topic that was probably meant.
+        return Err(app::calc::run(name, Value::Null).err().map_or_else(
+            || AppError::Invalid { what: "no such calculation".into(), next: "Choose one under Calculations".into() },
+            |e| e,
+        )
+        .into());
+    };
+    let example = (topic.example)();
+    let asks = asks(topic.name, &example);
+    let is_example = pairs.is_empty();
+    let mut form = if is_example { typed(&asks, &example) } else { Entries::new(pairs) };
+    let input = document(&asks, &mut form);
+    let mut notice = None;
+    let mut status = StatusCode::OK;
+    let mut output = None;
+    if form.is_sound() {
+        match app::calc::run(topic.name, input.clone()) {
+            Ok(value) => output = Some(value),
+            Err(error) => {
+                status = failure_status(&error);
+                match field_of(&error).and_then(|field| beside(&asks, field).map(|at| (at, field))) {
+                    Some((at, field)) => form.refuse(at, in_words(&error.to_string(), field)),
+                    None => notice = Some(failure(&error)),
+                }
+            }
+        }
+    } else {
+        status = StatusCode::UNPROCESSABLE_ENTITY;
+    }
+    if is_example {
+        notice = Some(Notice {
+            tone: Tone::Plain,
+            text: "The figures are an example.".into(),
+            next: "Write over them; leave empty what you do not ask.".into(),
+        });
+    } else if !form.is_sound() {
+        let count = form.mistakes().count();
+        notice = Some(Notice {
+            tone: Tone::Bad,
+            text: if count == 1 { "One entry could not be used.".into() } else { format!("{count} entries could not be used.") },
+            next: "Look for the red marks.".into(),
+        });
+    }
+    let body = html! {
+        p { (topic.summary) }
+        @if let Some(output) = &output { (result(topic, &input, output)) }
+        (input_form(topic, &asks, &form))
+        p { (link_button("/calc", "All calculations", ButtonKind::Quiet, None, "")) }
+    };
+    let page = framed(app, Framed { title: topic.title, crumb: "Calculation".into(), notice, body, ..Framed::default() }).await?;
+    Ok((status, page).into_response())
+}
+
+/// The field of the document that a refusal names.
+fn field_of(error: &AppError) -> Option<&str> {
+    match error {
+        AppError::Physics(
+            PhysicsError::NotFinite { field, .. }
+            | PhysicsError::OutOfRange { field, .. }
+            | PhysicsError::Missing { field, .. }
+            | PhysicsError::TooFew { field, .. },
+        ) => Some(field),
+        _ => None,
+    }
+}
+
+fn input_form(topic: &Topic, asks: &[Ask], form: &Entries) -> Markup {
+    let long = asks.iter().any(|a| a.way == Way::List && form.raw(&a.path).len() > 1500);
+    let mut groups: Vec<(&str, Vec<&Ask>)> = Vec::new();
+    for ask in asks {
+        let name = group(&ask.path);
+        match groups.last_mut() {
+            Some((last, list)) if *last == name => list.push(ask),
+            _ => groups.push((name, vec![ask])),
+        }
+    }
+    html! {
+        form.card method=(if long { "post" } else { "get" }) action={ "/calc/" (topic.name) } {
+            @for (name, list) in &groups {
+                fieldset.group {
+                    @if !name.is_empty() { legend { (capital(&group_words(name))) } }
+                    div.fields { @for ask in list.iter().filter(|a| !matches!(a.way, Way::Rows(_) | Way::List)) { (ask_field(ask, form)) } }
+                    @for ask in list.iter().filter(|a| matches!(a.way, Way::Rows(_) | Way::List)) { (ask_field(ask, form)) }
+                }
+            }
+            div.actions {
+                (button(&Button { label: "Calculate", ..Button::default() }))
+                (link_button(&format!("/calc/{}", topic.name), "Back to the example", ButtonKind::Quiet, None, ""))
+            }
+            @if asks.iter().any(|a| a.path.ends_with("_sd")) {
+                p.hint { "± is one standard deviation of what was read; leave it empty where it is not known." }
+            }
+        }
+    }
+}
+
+fn group_words(path: &str) -> String {
+    path.split('.').map(|p| named(p).0).collect::<Vec<_>>().join(": ")
+}
+
+fn ask_field(ask: &Ask, form: &Entries) -> Markup {
+    let (label, unit) = named(last(&ask.path));
+    let label = capital(&label);
+    match &ask.way {
+        Way::Number => form.field(&ask.path, &label, Field { unit, inputmode: "decimal", ..Field::default() }),
+        Way::Text => form.field(&ask.path, &label, Field::default()),
+        Way::YesNo => check(&ask.path, "1", &label, form.has(&ask.path, "1")),
+        Way::Choice(list) => {
+            let words: Vec<String> = list.iter().map(|key| key.replace('_', " ")).collect();
+            let choices: Vec<(&str, &str)> = std::iter::once(("", "usual"))
+                .chain(list.iter().copied().zip(words.iter().map(String::as_str)))
+                .collect();
+            form.select(&ask.path, &label, "", &choices)
+        }
+        Way::List => {
+            let hint = if unit.is_empty() { "Numbers, one after the other".into() } else { format!("Numbers in {unit}, one after the other") };
+            form.area(&ask.path, &label, 3, Field { hint: &hint, ..Field::default() })
+        }
+        Way::Rows(_) => {
+            let lines = u32::try_from(form.raw(&ask.path).lines().count() + 1).unwrap_or(8).clamp(3, 10);
+            form.area(&ask.path, &label, lines, Field { hint: "One line each under the line that names the columns", ..Field::default() })
+        }
+    }
+}
+
+fn result(topic: &Topic, input: &Value, output: &Value) -> Markup {
+    let empty = Map::new();
+    let map = output.as_object().unwrap_or(&empty);
+    let mut plain = plain_rows(map);
+    let large: Vec<(String, String, String)> = plain.drain(..plain.len().min(LARGE)).collect();
+    let shown: Vec<Figure<'_>> =
+        large.iter().map(|(label, value, note)| Figure { label, value, note }).collect();
+    html! {
+        @for warning in map.get("warnings").and_then(Value::as_array).into_iter().flatten().filter_map(Value::as_str) {
+            (notice_block(Tone::Care, &capital(warning), ""))
+        }
+        @if !shown.is_empty() { div.card { (figures(&shown)) } }
+        @if topic.name == "balance" { (picture(input, output)) }
+        @if !plain.is_empty() { (values_table("Also", plain)) }
+        @for (key, value) in map.iter().filter(|(key, _)| *key != "warnings") { (inside(&named(key).0, value)) }
+    }
+}
+
+/// What stands first where a result has it.
+const FIRST: [&str; 8] =
+    ["letter", "points", "total_mass_g", "balance_point_mm", "frequency_cpm", "diameter_in", "inertia_kg_cm2", "mass_g"];
+
+/// Plain values of an object: label, value with unit, and its standard deviation.
+fn plain_rows(map: &Map<String, Value>) -> Vec<(String, String, String)> {
+    let rank = |key: &str| FIRST.iter().position(|f| *f == key).unwrap_or(FIRST.len());
+    let mut keys: Vec<&String> = map
+        .iter()
+        .filter(|(key, value)| !key.ends_with("_sd") && !matches!(value, Value::Object(_) | Value::Array(_) | Value::Null))
+        .map(|(key, _)| key)
+        .collect();
+    keys.sort_by_key(|key| rank(key));
+    keys.iter()
+        .map(|key| {
+            let (label, unit) = named(key);
+            let sd = map.get(&format!("{key}_sd")).and_then(Value::as_f64);
+            (label, with_unit(&map[key.as_str()], unit), sd.map_or(String::new(), |sd| format!("± {}", number(sd))))
+        })
+        .collect()
+}
+
+fn with_unit(value: &Value, unit: &str) -> String {
+    let text = match value {
+        Value::Number(n) => number(n.as_f64().unwrap_or(f64::NAN)),
+        Value::String(text) => text.replace('_', " "),
+        Value::Bool(true) => "yes".to_owned(),
+        Value::Bool(false) => "no".to_owned(),
+        _ => "–".to_owned(),
+    };
+    match unit {
+        "" => text,
+        "°" => format!("{text}°"),
+        unit => format!("{text} {unit}"),
+    }
+}
+
+/// A number with as many places as say something: about five figures.
+fn number(value: f64) -> String {
+    if !value.is_finite() {
+        return "–".to_owned();
+    }
+    let places = match value.abs() {
+        v if v >= 1000.0 => 1,
+        v if v >= 10.0 => 2,
+        v if v >= 1.0 || v == 0.0 => 3,
+        v if v >= 0.01 => 4,
+        _ => return format!("{value:.2e}").replace('-', "−"),
+    };
+    let text = format!("{value:.places$}");
+    let text = text.trim_end_matches('0').trim_end_matches('.');
+    text.replace('-', "−")
+}
+
+fn values_table(caption: &str, rows: Vec<(String, String, String)>) -> Markup {
+    let cells = rows.into_iter().map(|(label, value, note)| vec![Cell::from(label), Cell::from(value), Cell::from(note)]);
+    words_table(caption, &["", "#value", "#±"], cells.collect())
+}
+
+/// What a result has inside: objects as tables, lists of objects as tables with a row each.
+fn inside(title: &str, value: &Value) -> Markup {
+    match value {
+        Value::Object(map) => {
+            let rows = plain_rows(map);
+            html! {
+                @if !rows.is_empty() { (section(&capital(title), &html! {}, &values_table(title, rows))) }
+                @for (key, value) in map { (inside(&format!("{title}: {}", named(key).0), value)) }
+            }
+        }
+        Value::Array(list) if list.iter().any(Value::is_object) => list_table(title, list),
+        Value::Array(list) if !list.is_empty() && list.iter().all(Value::is_number) => {
+            let numbers: Vec<String> = list.iter().take(60).map(|v| with_unit(v, "")).collect();
+            section(&capital(title), &html! {}, &html! { p { (numbers.join("  ")) @if list.len() > 60 { " …" } } })
+        }
+        _ => html! {},
+    }
+}
+
+fn list_table(title: &str, list: &[Value]) -> Markup {
+    let mut keys: Vec<&str> = Vec::new();
+    for map in list.iter().filter_map(Value::as_object) {
+        for (key, value) in map {
+            if !keys.contains(&key.as_str()) && !matches!(value, Value::Object(_) | Value::Array(_)) {
+                keys.push(key);
+            }
+        }
+    }
+    keys.sort_by_key(|k| *k != "name");
+    let heads: Vec<String> = keys.iter().map(|k| if *k == "name" { "name".into() } else { format!("#{}", head(k)) }).collect();
+    let heads: Vec<&str> = heads.iter().map(String::as_str).collect();
+    let rows = list.iter().map(|row| keys.iter().map(|k| Cell::from(with_unit(&row[*k], ""))).collect()).collect();
+    section(&capital(title), &html! {}, &words_table(title, &heads, rows))
+}
+
+/// The parts of a balance hung on the beam; nothing where the club was given whole.
+fn picture(input: &Value, output: &Value) -> Markup {
+    let fulcrum_in = input["fulcrum_in"].as_f64().unwrap_or(FULCRUM_IN);
+    let piece = |row: &Value, on: bool| {
+        let (mass_g, arm_in) = (row["mass_g"].as_f64()?, row["position_mm"].as_f64()? / INCH_MM);
+        let label = row["name"].as_str().unwrap_or("part").to_owned();
+        let kind = kind_of(&label);
+        Some(BeamPiece { points: mass_g * (arm_in - fulcrum_in) / POINT_G_IN, label, mass_g, arm_in, on, kind })
+    };
+    let list = |value: &Value, on: bool| -> Vec<BeamPiece> {
+        value.as_array().into_iter().flatten().filter_map(|row| piece(row, on)).collect()
+    };
+    let mut pieces = list(&input["parts"], true);
+    if pieces.is_empty() {
+        return html! {};
+    }
+    pieces.extend(list(&input["what_if"]["add"], false));
+    let farthest_in = pieces.iter().map(|p| p.arm_in).fold(20.0, f64::max);
+    let view = BeamView {
+        club: "the club".to_owned(),
+        length_in: farthest_in,
+        fulcrum_in,
+        pieces,
+        now_points: output["points"].as_f64(),
+        forecast_points: output["what_if"]["points"].as_f64(),
+        ..BeamView::default()
+    };
+    html! { div.card { (beam(&view)) } }
+}
+
+/// What a part is, by its name.
+fn kind_of(name: &str) -> PieceKind {
+    let name = name.to_lowercase();
+    [
+        ("head", PieceKind::Head),
+        ("shaft", PieceKind::Shaft),
+        ("grip", PieceKind::Grip),
+        ("tape", PieceKind::Tape),
+        ("ferrule", PieceKind::Ferrule),
+        ("weight", PieceKind::TipWeight),
+        ("adapter", PieceKind::Adapter),
+        ("glue", PieceKind::Adhesive),
+    ]
+    .into_iter()
+    .find(|(word, _)| name.contains(word))
+    .map_or(PieceKind::Other, |(_, kind)| kind)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn numbers_have_places_that_say_something() {
+        assert_eq!(number(38.0), "38");
+        assert_eq!(number(-0.053_219), "−0.0532");
+        assert_eq!(number(714.912_3), "714.91");
+        assert_eq!(number(0.000_12), "1.20e−4");
+        assert_eq!(number(f64::NAN), "–");
+    }
+
+    #[test]
+    fn every_example_has_a_result_to_show() {
+        for topic in topics() {
+            let input = (topic.example)();
+            let output = (topic.run)(input.clone()).expect("example");
+            let text = result(topic, &input, &output).into_string();
+            assert!(text.contains("<table") || text.contains("figure-value"), "{}", topic.name);
+        }
+    }
+}

@@ -1,0 +1,325 @@
+//! Models: what the maker says of heads, shafts, grips and the small things, by kind; a form a kind; a file of all.
+
+use super::entries::{Entries, capital, counted, in_address, words_table};
+use super::model_shape::{Ask, Way, asks, header, model, typed};
+use super::{Framed, PageResult, failure, failure_status, framed};
+use crate::look::{
+    Action, Button, ButtonKind, Cell, Field, Icon, Nav, Notice, Tab, Tone, actions, button, check, empty_state,
+    file_field, link_button, section, tabs, tag,
+};
+use app::App;
+use axum::Router;
+use axum::extract::{Form, Multipart, Path, Query, State};
+use axum::http::{StatusCode, header as http};
+use axum::response::{IntoResponse, Redirect};
+use axum::routing::{get, post};
+use maud::{Markup, html};
+use quantity::decimal;
+use workshop::kind::Hand;
+use workshop::model::{Model, PartKind};
+
+pub(super) fn router() -> Router<App> {
+    Router::new()
+        .route("/stock/models", get(list))
+        .route("/stock/models/new", get(blank).post(add))
+        .route("/stock/models/file", get(file_form).post(load_file))
+        .route("/stock/models/export", get(export))
+        .route("/stock/models/{code}", get(show).post(change))
+        .route("/stock/models/{code}/remove", post(remove))
+}
+
+async fn list(State(app): State<App>, Query(pairs): Query<Vec<(String, String)>>) -> PageResult {
+    let asked = Entries::new(pairs);
+    let models = app.models(None).await?;
+    let kind = PartKind::from_key(asked.text("kind")).unwrap_or(PartKind::Head);
+    let shown: Vec<&Model> = models.iter().filter(|m| m.kind() == kind).collect();
+    let made: Vec<(String, String, String, bool)> = PartKind::ALL
+        .iter()
+        .map(|k| {
+            let count = models.iter().filter(|m| m.kind() == *k).count();
+            (format!("{k}s"), format!("/stock/models?kind={}", k.key()), count.to_string(), *k == kind)
+        })
+        .collect();
+    let kinds: Vec<Tab<'_>> =
+        made.iter().map(|(label, href, count, current)| Tab { label, href, count, current: *current }).collect();
+    let new = format!("/stock/models/new?kind={}", kind.key());
+    let new_label = format!("New {kind} model");
+    let body = html! {
+        div.actions {
+            (link_button(&new, &new_label, ButtonKind::Primary, Some(Icon::Plus), "n"))
+            (link_button("/stock/models/file", "Load from a file", ButtonKind::Quiet, Some(Icon::Import), ""))
+            (link_button("/stock/models/export", "Save all as a file", ButtonKind::Quiet, Some(Icon::Export), ""))
+            (link_button("/stock", "Parts", ButtonKind::Quiet, None, ""))
+        }
+        (tabs("Kinds", &kinds))
+        @if shown.is_empty() {
+            (empty_state(&format!("No {kind} model yet."), "Write it from the maker's sheet, or load models from a file.",
+                &[Action { href: &new, label: &new_label, primary: true }]))
+        } @else { (models_table(kind, &shown)) }
+    };
+    let crumb = counted(models.len(), "model");
+    Ok(framed(&app, Framed { title: "Models", active: Nav::Stock, crumb, body, ..Framed::default() })
+        .await?
+        .into_response())
+}
+
+fn models_table(kind: PartKind, models: &[&Model]) -> Markup {
+    let row = |model: &&Model| {
+        vec![
+            Cell(html! { a href={ "/stock/models/" (in_address(model.code())) } { (model.name()) } }),
+            Cell::from(model.code()),
+            Cell::from(summary(model)),
+        ]
+    };
+    words_table(&format!("{} models", capital(kind.word())), &["name", "code", "what it is"], models.iter().map(row).collect())
+}
+
+/// A model in a line.
+fn summary(model: &Model) -> String {
+    match model {
+        Model::Head(m) => {
+            let hand = if m.hand == Hand::Left { ", left" } else { "" };
+            let numbers: Vec<&str> = m.numbers.iter().map(|n| n.number.as_str()).collect();
+            format!("{}{hand}: {}; bore {} mm", m.club_kind, numbers.join(" "), decimal(m.bore_diameter_mm, 2))
+        }
+        Model::Adapter(m) => format!("{} g, for {}", decimal(m.mass_g, 1), m.fits_head_model),
+        Model::Shaft(m) => format!(
+            "{}, {} {} mm, {}",
+            m.material,
+            m.tip,
+            decimal(m.tip_diameter_mm, 2),
+            m.blanks.first().map_or(String::new(), |b| format!("{} g raw", decimal(b.mass_g, 0)))
+        ),
+        Model::Grip(m) => format!("{} g, {}, core {} mm", decimal(m.mass_g, 1), m.shape, decimal(m.core_diameter_mm, 1)),
+        Model::TipWeight(m) => format!("{} g, tips {} to {} mm", decimal(m.mass_g, 1), decimal(m.tip_min_mm, 1), decimal(m.tip_max_mm, 1)),
+        Model::Ferrule(m) => format!("{} mm inside, {} g", decimal(m.inside_diameter_mm, 2), decimal(m.mass_g, 1)),
+        Model::Adhesive(m) => format!("pot life {} min at {} °C", decimal(m.pot_life_min, 0), decimal(m.pot_life_at_c, 0)),
+        Model::Tape(m) => format!("{} g/m², {} mm", decimal(m.mass_per_area_g_per_m2, 0), decimal(m.thickness_mm, 2)),
+    }
+}
+
+/// An example of the kind, from the invented shop, to write over.
+fn example(kind: PartKind) -> Entries {
+    let mut form = workshop::demo::models().iter().find(|m| m.kind() == kind).map(typed).unwrap_or_default();
+    for name in ["code", "name", "label", "fits_head_model", "setting"] {
+        form.set(name, "");
+    }
+    form
+}
+
+async fn blank(State(app): State<App>, Query(pairs): Query<Vec<(String, String)>>) -> PageResult {
+    let kind = PartKind::from_key(Entries::new(pairs).text("kind")).unwrap_or(PartKind::Head);
+    let notice = Notice {
+        tone: Tone::Plain,
+        text: "The figures below are an example.".into(),
+        next: "Write over every one of them from the maker's sheet or your own measuring.".into(),
+    };
+    form_page(&app, kind, None, &example(kind), Some(notice), StatusCode::OK).await
+}
+
+async fn show(State(app): State<App>, Path(code): Path<String>, Query(asked): Query<Vec<(String, String)>>) -> PageResult {
+    let model = app.model(&code).await?;
+    let notice = Entries::new(asked).has("kept", "1").then(|| Notice {
+        tone: Tone::Good,
+        text: format!("{} kept.", model.name()),
+        next: String::new(),
+    });
+    form_page(&app, model.kind(), Some(&code), &typed(&model), notice, StatusCode::OK).await
+}
+
+async fn add(
+    State(app): State<App>,
+    Query(pairs): Query<Vec<(String, String)>>,
+    Form(fields): Form<Vec<(String, String)>>,
+) -> PageResult {
+    let kind = PartKind::from_key(Entries::new(pairs).text("kind")).unwrap_or(PartKind::Head);
+    let mut form = Entries::new(fields);
+    if let Some(code) = form.some("code")
+        && let Ok(other) = app.model(&code).await
+    {
+        form.refuse("code", format!("{code} is the code of {} already. Choose another", other.name()));
+    }
+    keep(&app, kind, None, form).await
+}
+
+async fn change(
+    State(app): State<App>,
+    Path(code): Path<String>,
+    Form(fields): Form<Vec<(String, String)>>,
+) -> PageResult {
+    let kind = app.model(&code).await?.kind();
+    let mut form = Entries::new(fields);
+    form.set("code", code.clone());
+    keep(&app, kind, Some(&code), form).await
+}
+
+async fn keep(app: &App, kind: PartKind, code: Option<&str>, mut form: Entries) -> PageResult {
+    let Some(made) = model(&mut form, kind) else {
+        return form_page(app, kind, code, &form, None, StatusCode::UNPROCESSABLE_ENTITY).await;
+    };
+    match app.put_model(&made).await {
+        Ok(()) => Ok(Redirect::to(&format!("/stock/models/{}?kept=1", in_address(made.code()))).into_response()),
+        Err(error) => form_page(app, kind, code, &form, Some(failure(&error)), failure_status(&error)).await,
+    }
+}
+
+async fn remove(State(app): State<App>, Path(code): Path<String>) -> PageResult {
+    let model = app.model(&code).await?;
+    match app.remove_model(&code).await {
+        Ok(()) => Ok(Redirect::to(&format!("/stock/models?kind={}", model.kind().key())).into_response()),
+        Err(error) => {
+            form_page(&app, model.kind(), Some(&code), &typed(&model), Some(failure(&error)), failure_status(&error)).await
+        }
+    }
+}
+
+async fn form_page(
+    app: &App,
+    kind: PartKind,
+    code: Option<&str>,
+    form: &Entries,
+    notice: Option<Notice>,
+    status: StatusCode,
+) -> PageResult {
+    let models = app.models(None).await?;
+    let action = match code {
+        Some(code) => format!("/stock/models/{}", in_address(code)),
+        None => format!("/stock/models/new?kind={}", kind.key()),
+    };
+    let body = html! {
+        form.card method="post" action=(action) {
+            div.fields {
+                @if let Some(code) = code {
+                    div.field { span.label { "Code" } p.fixed { (code) } }
+                } @else {
+                    (form.field("code", "Code", Field { hint: "Short, of the shop's own: HERON-7", required: true, ..Field::default() }))
+                }
+                (form.field("name", "Name", Field { hint: "As it stands on the box", required: true, ..Field::default() }))
+                (form.field("label", "Label", Field { hint: "Anything that helps to tell it", ..Field::default() }))
+            }
+            div.fields { @for ask in asks(kind).iter().filter(|a| !matches!(a.way, Way::Rows(_))) { (ask_field(ask, form, &models)) } }
+            @for ask in asks(kind) { @if let Way::Rows(columns) = ask.way { (rows_field(ask, columns, form)) } }
+            (button(&Button { label: if code.is_some() { "Keep the change" } else { "Keep the model" }, ..Button::default() }))
+        }
+        @if let Some(code) = code {
+            details { summary { "Take this model away" }
+                form method="post" action={ "/stock/models/" (in_address(code)) "/remove" } {
+                    p { "Only a model that no part and no sheet uses can be taken away." }
+                    (button(&Button { label: "Take it away", kind: ButtonKind::Danger, ..Button::default() }))
+                }
+            }
+        }
+        (actions(&[Action { href: &format!("/stock/models?kind={}", kind.key()), label: &format!("All {kind} models"), primary: false }]))
+    };
+    let title = if code.is_some() { form.text("name").to_owned() } else { format!("New {kind} model") };
+    let crumb = if code.is_some() { format!("{kind} model") } else { String::new() };
+    let notice = form.notice().or(notice);
+    let page = framed(app, Framed { title: &title, active: Nav::Stock, crumb, notice, body, ..Framed::default() }).await?;
+    Ok((status, page).into_response())
+}
+
+fn ask_field(ask: &Ask, form: &Entries, models: &[Model]) -> Markup {
+    let shape = Field { hint: ask.hint, required: !ask.optional, ..Field::default() };
+    match ask.way {
+        Way::Number(unit) => form.field(ask.key, ask.label, Field { unit, inputmode: "decimal", ..shape }),
+        Way::Length => form.field(ask.key, ask.label, Field { unit: "in", ..shape }),
+        Way::YesNo => check(ask.key, "1", ask.label, form.has(ask.key, "1")),
+        Way::Choice(list) => {
+            let mut choices = list();
+            if ask.optional {
+                choices.insert(0, ("", "not said"));
+            }
+            form.select(ask.key, ask.label, ask.hint, &choices)
+        }
+        Way::Model(kind) => {
+            let choices: Vec<(&str, &str)> = std::iter::once(("", "choose"))
+                .chain(models.iter().filter(|m| m.kind() == kind).map(|m| (m.code(), m.name())))
+                .collect();
+            form.select(ask.key, ask.label, ask.hint, &choices)
+        }
+        Way::Text | Way::Balance | Way::Rows(_) => form.field(ask.key, ask.label, shape),
+    }
+}
+
+fn rows_field(ask: &Ask, columns: &[Ask], form: &Entries) -> Markup {
+    let lines = u32::try_from(form.raw(ask.key).lines().count() + 1).unwrap_or(12).clamp(3, 16);
+    let units: Vec<String> = columns
+        .iter()
+        .filter_map(|c| match c.way {
+            Way::Number(unit) => Some(format!("{} in {unit}", c.label)),
+            Way::Length => Some(format!("{} in inches or with its unit", c.label)),
+            _ => None,
+        })
+        .collect();
+    let dot = if ask.hint.is_empty() { "" } else { ". " };
+    let hint = format!("One line each under the line that names the columns; {}. {}{dot}", units.join(", "), ask.hint);
+    let head = header(columns);
+    form.area(ask.key, ask.label, lines, Field { hint: hint.trim(), placeholder: &head, ..Field::default() })
+}
+
+async fn export(State(app): State<App>) -> PageResult {
+    let text = app.export_models().await?;
+    let headers = [
+        (http::CONTENT_TYPE, "application/json"),
+        (http::CONTENT_DISPOSITION, "attachment; filename=\"models.json\""),
+    ];
+    Ok((headers, text).into_response())
+}
+
+async fn file_form(State(app): State<App>) -> PageResult {
+    file_page(&app, &Entries::default(), None, &html! {}, StatusCode::OK).await
+}
+
+async fn file_page(app: &App, form: &Entries, notice: Option<Notice>, above: &Markup, status: StatusCode) -> PageResult {
+    let body = html! {
+        (above)
+        form.card method="post" action="/stock/models/file" enctype="multipart/form-data" {
+            (file_field("file", "File", "Models that were saved here as a file (JSON)", ".json,application/json"))
+            (form.area("text", "Or its text", 8, Field::default()))
+            p.hint { "Good models are kept, and replace those with the same code; bad ones are named." }
+            (button(&Button { label: "Load the models", ..Button::default() }))
+        }
+        (actions(&[
+            Action { href: "/stock/models/export", label: "Save all models as a file", primary: false },
+            Action { href: "/stock/models", label: "Back to the models", primary: false },
+        ]))
+    };
+    let notice = form.notice().or(notice);
+    let page = framed(app, Framed { title: "Models from a file", active: Nav::Stock, notice, body, ..Framed::default() }).await?;
+    Ok((status, page).into_response())
+}
+
+async fn load_file(State(app): State<App>, form: Multipart) -> PageResult {
+    let (mut form, file) = match Entries::with_file(form).await {
+        Ok(read) => read,
+        Err(words) => {
+            let notice = Notice { tone: Tone::Bad, text: words, next: String::new() };
+            return file_page(&app, &Entries::default(), Some(notice), &html! {}, StatusCode::BAD_REQUEST).await;
+        }
+    };
+    let text = file.map_or_else(|| form.raw("text").to_owned(), |bytes| String::from_utf8_lossy(&bytes).into_owned());
+    if text.trim().is_empty() {
+        form.refuse("text", "There is no file and no text. Choose a file, or paste the models");
+        return file_page(&app, &form, None, &html! {}, StatusCode::UNPROCESSABLE_ENTITY).await;
+    }
+    match app.import_models(&text).await {
+        Ok(done) => {
+            let above = html! { @if !done.bad.is_empty() {
+                (section("Not kept", &html! {}, &html! { ul.plain { @for bad in &done.bad {
+                    li { (tag(Tone::Bad, &format!("model {}", bad.entry))) " " @if !bad.code.is_empty() { strong { (bad.code) } ": " } (bad.problem) "." }
+                } } }))
+            } };
+            let notice = Notice {
+                tone: if done.kept.is_empty() { Tone::Care } else { Tone::Good },
+                text: format!("{} kept.", capital(&counted(done.kept.len(), "model"))),
+                next: if done.bad.is_empty() { String::new() } else { "Mend the others in the file and load it again.".into() },
+            };
+            file_page(&app, &Entries::default(), Some(notice), &above, StatusCode::OK).await
+        }
+        Err(error) => {
+            form.set("text", text);
+            form.refuse("text", error.to_string());
+            file_page(&app, &form, None, &html! {}, failure_status(&error)).await
+        }
+    }
+}

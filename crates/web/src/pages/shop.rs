@@ -1,0 +1,337 @@
+//! The shop: what it says of itself once, its steps, and who is at this tablet.
+
+use super::entries::{Entries, capital, in_address, plain};
+use super::{Framed, PageResult, WHO_COOKIE, Who, failure, failure_status, framed};
+use crate::look::{Button, ButtonKind, Field, Notice, Tone, button, check, columns, field, section, titled_card};
+use app::App;
+use axum::Router;
+use axum::extract::{Form, Query, State};
+use axum::http::{StatusCode, header};
+use axum::response::{IntoResponse, Redirect};
+use axum::routing::{get, post};
+use maud::{Markup, html};
+use workshop::model::{Model, PartKind};
+use workshop::reading::What;
+use workshop::shop::{Scale, Shop};
+use workshop::step::{Caution, Step, Strength};
+
+/// A year, for the cookie that knows who is at the tablet.
+const YEAR_S: u32 = 365 * 24 * 3600;
+
+pub(super) fn router() -> Router<App> {
+    Router::new().route("/shop", get(show).post(change)).route("/shop/steps", post(change_steps)).route("/shop/who", post(who))
+}
+
+async fn show(State(app): State<App>, Who(by): Who, Query(asked): Query<Vec<(String, String)>>) -> PageResult {
+    let shop = app.shop().await?;
+    let notice = Entries::new(asked).has("kept", "1").then(|| Notice {
+        tone: Tone::Good,
+        text: "Kept.".into(),
+        next: "Jobs under way keep the steps they began with.".into(),
+    });
+    shop_page(&app, &by, &typed(&shop), &steps_typed(&shop.steps), notice, StatusCode::OK).await
+}
+
+fn typed(shop: &Shop) -> Entries {
+    let mut pairs = vec![
+        ("name".to_owned(), shop.name.clone()),
+        ("room_c".to_owned(), plain(shop.room_c)),
+        ("adhesive".to_owned(), shop.adhesive.clone().unwrap_or_default()),
+        ("tape".to_owned(), shop.tape.clone().unwrap_or_default()),
+        ("tip_weight_cap_g".to_owned(), plain(shop.tip_weight_cap_g)),
+        ("bead_share_percent".to_owned(), plain(shop.bead_share_percent)),
+    ];
+    for (which, scale) in [("balance_scale", &shop.balance_scale), ("mass_scale", &shop.mass_scale)] {
+        pairs.push((format!("{which}.name"), scale.name.clone()));
+        pairs.push((format!("{which}.display_step"), plain(scale.display_step)));
+        pairs.push((format!("{which}.noise_sd"), plain(scale.noise_sd)));
+        pairs.push((format!("{which}.offset_sd"), plain(scale.offset_sd)));
+    }
+    Entries::new(pairs)
+}
+
+fn steps_typed(steps: &[Step]) -> Entries {
+    let mut pairs = Vec::new();
+    for (step, place) in steps.iter().zip(1..) {
+        let mut put = |name: &str, value: &str| pairs.push((format!("{name}-{}", step.key), value.to_owned()));
+        put("place", &place.to_string());
+        put("label", &step.label);
+        put("say", &step.say);
+        put("needs", step.needs.key());
+        put("optional", if step.optional { "1" } else { "" });
+    }
+    pairs.push(("new-place".into(), (steps.len() + 1).to_string()));
+    Entries::new(pairs)
+}
+
+async fn shop_page(
+    app: &App,
+    by: &str,
+    form: &Entries,
+    steps: &Entries,
+    notice: Option<Notice>,
+    status: StatusCode,
+) -> PageResult {
+    let shop = app.shop().await?;
+    let models = app.models(None).await?;
+    let body = html! {
+        form.card method="post" action="/shop/who" {
+            div.search {
+                (field(&Field { name: "who", label: "Who is at this tablet", value: if by == "bench" { "" } else { by }, hint: "Stands beside every reading made here", ..Field::default() }))
+                (button(&Button { label: "Keep the name", kind: ButtonKind::Quiet, ..Button::default() }))
+            }
+        }
+        form method="post" action="/shop" {
+            div.card { div.fields { (figures(form, &models)) } }
+            (columns(&[scale(form, "balance_scale", "Balance scale", "points"), scale(form, "mass_scale", "Gram scale", "g")]))
+            (button(&Button { label: "Keep", ..Button::default() }))
+        }
+        (section("Steps of a job", &html! {}, &html! {
+            p.hint { "A job takes a copy of these when it is made. Steps may be left out or done in another order at the bench; what is not read only leaves the forecast wider." }
+            form method="post" action="/shop/steps" { (steps_part(steps, &shop.steps)) }
+        }))
+    };
+    let notice = form.notice().or_else(|| steps.notice()).or(notice);
+    let page = framed(app, Framed { title: "Shop", crumb: shop.name, notice, body, ..Framed::default() }).await?;
+    Ok((status, page).into_response())
+}
+
+fn figures(form: &Entries, models: &[Model]) -> Markup {
+    let list = |kind: PartKind| -> Vec<(&str, &str)> {
+        std::iter::once(("", "none")).chain(models.iter().filter(|m| m.kind() == kind).map(|m| (m.code(), m.name()))).collect()
+    };
+    let decimal = |unit, hint| Field { unit, hint, inputmode: "decimal", required: true, ..Field::default() };
+    html! {
+        (form.field("name", "Name of the shop", Field { required: true, ..Field::default() }))
+        (form.field("room_c", "Room", decimal("°C", "For pot life and cure")))
+        (form.select("adhesive", "Own adhesive", "Where a sheet names none", &list(PartKind::Adhesive)))
+        (form.select("tape", "Own tape", "Where a sheet names none", &list(PartKind::Tape)))
+        (form.field("tip_weight_cap_g", "Most in one tip", decimal("g", "Beyond it another head is the better answer; many shops: 8 to 10")))
+        (form.field("bead_share_percent", "Spacers in the mix", decimal("% by mass", "They keep the bond line even")))
+    }
+}
+
+fn scale(form: &Entries, which: &str, title: &str, unit: &str) -> Markup {
+    let decimal = |hint| Field { unit, hint, inputmode: "decimal", required: true, ..Field::default() };
+    let one = |name: &str, label, shape| form.field(&format!("{which}.{name}"), label, shape);
+    titled_card(title, &html! {
+        (one("name", "Called", Field { required: true, ..Field::default() }))
+        (one("display_step", "Step of its display", decimal("The smallest change that it shows")))
+        (one("noise_sd", "Scatter", decimal("Take the club off and on again ten times: how far single readings lie from their mean (one standard deviation)")))
+        (one("offset_sd", "May be off by", decimal("How far off it may stand on a given day after zeroing, the same for every club (one standard deviation)")))
+    })
+}
+
+async fn change(State(app): State<App>, Who(by): Who, Form(fields): Form<Vec<(String, String)>>) -> PageResult {
+    let mut form = Entries::new(fields);
+    let mut shop = app.shop().await?;
+    let mut number = |name: &str| {
+        let value = form.number(name);
+        form.needed(name, value, "Fill this in").unwrap_or_default()
+    };
+    shop.room_c = number("room_c");
+    shop.tip_weight_cap_g = number("tip_weight_cap_g");
+    shop.bead_share_percent = number("bead_share_percent");
+    for (which, scale) in [("balance_scale", &mut shop.balance_scale), ("mass_scale", &mut shop.mass_scale)] {
+        *scale = Scale {
+            display_step: number(&format!("{which}.display_step")),
+            noise_sd: number(&format!("{which}.noise_sd")),
+            offset_sd: number(&format!("{which}.offset_sd")),
+            ..scale.clone()
+        };
+    }
+    for (name, into) in [
+        ("name", &mut shop.name),
+        ("balance_scale.name", &mut shop.balance_scale.name),
+        ("mass_scale.name", &mut shop.mass_scale.name),
+    ] {
+        let text = form.some(name);
+        *into = form.needed(name, text, "Give it a name").unwrap_or_default();
+    }
+    shop.adhesive = form.some("adhesive");
+    shop.tape = form.some("tape");
+    let error = if form.is_sound() { app.save_shop(&shop).await.err() } else { None };
+    if let Some(error) = &error
+        && let Some(field) = error.field()
+    {
+        form.refuse(field, capital(&error.to_string().replacen(field, "It", 1)));
+    }
+    if form.is_sound() && error.is_none() {
+        return Ok(Redirect::to("/shop?kept=1").into_response());
+    }
+    let status = error.as_ref().map_or(StatusCode::UNPROCESSABLE_ENTITY, failure_status);
+    let steps = steps_typed(&app.shop().await?.steps);
+    shop_page(&app, &by, &form, &steps, error.as_ref().map(failure), status).await
+}
+
+fn steps_part(form: &Entries, steps: &[Step]) -> Markup {
+    let needs: Vec<(&str, &str)> = Strength::ALL.iter().map(|s| (s.key(), s.word())).collect();
+    let on: Vec<(&str, &str)> = steps.iter().map(|s| (s.key.as_str(), s.label.as_str())).collect();
+    html! {
+        ol.plain.steps {
+            @for step in steps {
+                @let name = |what: &str| format!("{what}-{}", step.key);
+                li.card {
+                    div.step-row {
+                        (form.field(&name("place"), "Place", Field { inputmode: "numeric", required: true, ..Field::default() }))
+                        (form.field(&name("label"), "Called", Field { required: true, ..Field::default() }))
+                        (form.select(&name("needs"), "Waits for", "", &needs))
+                    }
+                    (form.field(&name("say"), "What to do", Field::default()))
+                    div.actions {
+                        (check(&name("optional"), "1", "May be left out", form.has(&name("optional"), "1")))
+                        (check(&name("drop"), "1", "Take this step away", form.has(&name("drop"), "1")))
+                        span.hint { (asked_words(step)) }
+                    }
+                }
+            }
+        }
+        details.card { summary { "Add a step" }
+            div.fields {
+                (form.field("new-label", "Called", Field { hint: "For example: Lead tape on", ..Field::default() }))
+                (form.field("new-place", "Place", Field { inputmode: "numeric", ..Field::default() }))
+                (form.select("new-needs", "Waits for", "", &needs))
+                (form.select("new-on", "On the club is what is on it at", "", &on))
+            }
+            (form.field("new-say", "What to do", Field::default()))
+            fieldset.group { legend { "What is read" }
+                div.checks { @for what in What::ALL.iter().filter(|w| **w != What::Done) {
+                    (check("new-asks", what.key(), what.word(), form.has("new-asks", what.key())))
+                } }
+                p.hint { "None: it is only done." }
+            }
+        }
+        (button(&Button { label: "Keep the steps", ..Button::default() }))
+    }
+}
+
+fn asked_words(step: &Step) -> String {
+    let asks: Vec<&str> = step.asks.iter().filter(|w| **w != What::Done).map(|w| w.word()).collect();
+    let mut words = if asks.is_empty() { "nothing is read".to_owned() } else { format!("reads {}", asks.join(", ")) };
+    if step.glues {
+        words.push_str("; a batch of adhesive goes here");
+    }
+    if let Some(caution) = step.caution.map(Caution::word) {
+        words.push_str(&format!("; caution: {caution}"));
+    }
+    words
+}
+
+async fn change_steps(State(app): State<App>, Who(by): Who, Form(fields): Form<Vec<(String, String)>>) -> PageResult {
+    let mut form = Entries::new(fields);
+    let mut shop = app.shop().await?;
+    let steps = read_steps(&mut form, &shop.steps);
+    let error = match steps {
+        Some(steps) => {
+            shop.steps = steps;
+            match app.save_shop(&shop).await {
+                Ok(()) => return Ok(Redirect::to("/shop?kept=1").into_response()),
+                Err(error) => Some(error),
+            }
+        }
+        None => None,
+    };
+    let status = error.as_ref().map_or(StatusCode::UNPROCESSABLE_ENTITY, failure_status);
+    let shop = app.shop().await?;
+    shop_page(&app, &by, &typed(&shop), &form, error.as_ref().map(failure), status).await
+}
+
+/// The steps as the form has them, in the order of their places.
+fn read_steps(form: &mut Entries, now: &[Step]) -> Option<Vec<Step>> {
+    let mut placed: Vec<(f64, Step)> = Vec::new();
+    for step in now {
+        let name = |what: &str| format!("{what}-{}", step.key);
+        if form.has(&name("drop"), "1") {
+            continue;
+        }
+        let label = form.some(&name("label"));
+        let label = form.needed(&name("label"), label, "Give the step a name");
+        let place = form.number(&name("place"));
+        let place = form.needed(&name("place"), place, "Say at which place it comes, from 1");
+        let (Some(label), Some(place)) = (label, place) else { continue };
+        let needs = Strength::from_key(form.text(&name("needs"))).unwrap_or(step.needs);
+        placed.push((
+            place,
+            Step {
+                label,
+                say: form.text(&name("say")).to_owned(),
+                needs,
+                optional: form.has(&name("optional"), "1"),
+                ..step.clone()
+            },
+        ));
+    }
+    if let Some(label) = form.some("new-label") {
+        let place = form.number("new-place").unwrap_or(f64::from(u16::MAX));
+        placed.push((place - 0.5, new_step(form, label, now)));
+    }
+    if placed.is_empty() && form.is_sound() {
+        form.refuse("new-label", "A job needs at least one step");
+    }
+    placed.sort_by(|a, b| a.0.total_cmp(&b.0));
+    form.is_sound().then(|| placed.into_iter().map(|(_, step)| step).collect())
+}
+
+fn new_step(form: &Entries, label: String, now: &[Step]) -> Step {
+    let like = form.text("new-on");
+    let asks: Vec<What> = form.all("new-asks").filter_map(What::from_key).collect();
+    Step {
+        key: fresh_key(&label, now),
+        say: form.text("new-say").to_owned(),
+        asks: if asks.is_empty() { vec![What::Done] } else { asks },
+        on: now.iter().find(|s| s.key == like).map(|s| s.on.clone()).unwrap_or_default(),
+        needs: Strength::from_key(form.text("new-needs")).unwrap_or(Strength::None),
+        glues: false,
+        caution: None,
+        optional: true,
+        label,
+    }
+}
+
+/// A key from the step's name that no other step has.
+fn fresh_key(label: &str, now: &[Step]) -> String {
+    let plain: String =
+        label.to_lowercase().chars().map(|c| if c.is_ascii_alphanumeric() { c } else { '_' }).collect();
+    let plain = plain.trim_matches('_');
+    let base = if plain.is_empty() { "step" } else { plain };
+    std::iter::once(base.to_owned())
+        .chain((2..).map(|n| format!("{base}_{n}")))
+        .find(|key| !now.iter().any(|s| s.key == *key))
+        .unwrap_or_default()
+}
+
+async fn who(Form(fields): Form<Vec<(String, String)>>) -> impl IntoResponse {
+    let name: String = Entries::new(fields).text("who").chars().take(60).collect();
+    let cookie = format!("{WHO_COOKIE}={}; Path=/; Max-Age={YEAR_S}; SameSite=Lax", in_address(&name));
+    ([(header::SET_COOKIE, cookie)], Redirect::to("/shop"))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn steps_follow_their_places_and_may_be_taken_away() {
+        let now = workshop::step::full_build();
+        let mut form = steps_typed(&now);
+        form.set("place-cpm", "0.5");
+        form.set("drop-soft_side", "1");
+        form.set("new-label", "Lead tape on");
+        form.set("new-place", "3");
+        form.set("new-on", "finish");
+        let steps = read_steps(&mut form, &now).expect("sound");
+        assert_eq!(steps.len(), now.len());
+        assert_eq!(steps[0].key, "cpm");
+        assert_eq!(steps[3].key, "lead_tape_on");
+        assert!(!steps[3].on.is_empty());
+        assert!(!steps.iter().any(|s| s.key == "soft_side"));
+        workshop::step::check_template(&steps).unwrap();
+    }
+
+    #[test]
+    fn a_second_step_of_one_name_gets_its_own_key() {
+        let now = workshop::step::full_build();
+        assert_eq!(fresh_key("Dry", &now), "dry_2");
+        assert_eq!(fresh_key("  ", &now), "step");
+    }
+}
