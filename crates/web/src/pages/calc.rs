@@ -31,8 +31,8 @@ pub(super) fn router() -> Router<App> {
 
 async fn index(State(app): State<App>) -> PageResult {
     let body = html! {
-        ul.plain.topics { @for topic in topics() {
-            li.card { h2 { a href={ "/calc/" (topic.name) } { (topic.title) } } p { (topic.summary) } }
+        div.columns { @for topic in topics() {
+            div.card { h2 { a href={ "/calc/" (topic.name) } { (topic.title) } } p { (topic.summary) } }
         } }
     };
     let crumb = "for one club at a time, nothing is kept".to_owned();
@@ -103,8 +103,9 @@ async fn topic_page(app: &App, name: &str, pairs: Vec<(String, String)>) -> Page
     }
     let body = html! {
         p { (topic.summary) }
-        @if let Some(output) = &output { (result(topic, &input, output)) }
+        @if let Some(output) = &output { (at_a_glance(topic, &input, output)) }
         (input_form(topic, &asks, &form))
+        @if let Some(output) = &output { (in_full(output)) }
         p { (link_button("/calc", "All calculations", ButtonKind::Quiet, None, "")) }
     };
     let page = framed(app, Framed { title: topic.title, crumb: "Calculation".into(), notice, body, ..Framed::default() }).await?;
@@ -137,8 +138,8 @@ fn input_form(topic: &Topic, asks: &[Ask], form: &Entries) -> Markup {
     html! {
         form.card method=(if long { "post" } else { "get" }) action={ "/calc/" (topic.name) } {
             @for (name, list) in &groups {
-                fieldset.group {
-                    @if !name.is_empty() { legend { (capital(&group_words(name))) } }
+                div role="group" aria-label=(if name.is_empty() { "Figures".to_owned() } else { group_words(name) }) {
+                    @if !name.is_empty() { h3 { (capital(&group_words(name))) } }
                     div.fields { @for ask in list.iter().filter(|a| !matches!(a.way, Way::Rows(_) | Way::List)) { (ask_field(ask, form)) } }
                     @for ask in list.iter().filter(|a| matches!(a.way, Way::Rows(_) | Way::List)) { (ask_field(ask, form)) }
                 }
@@ -183,20 +184,27 @@ fn ask_field(ask: &Ask, form: &Entries) -> Markup {
     }
 }
 
-fn result(topic: &Topic, input: &Value, output: &Value) -> Markup {
-    let empty = Map::new();
-    let map = output.as_object().unwrap_or(&empty);
-    let mut plain = plain_rows(map);
-    let large: Vec<(String, String, String)> = plain.drain(..plain.len().min(LARGE)).collect();
-    let shown: Vec<Figure<'_>> =
-        large.iter().map(|(label, value, note)| Figure { label, value, note }).collect();
+/// Warnings, the first figures large, and a picture where there is one.
+fn at_a_glance(topic: &Topic, input: &Value, output: &Value) -> Markup {
+    let map = output.as_object().cloned().unwrap_or_default();
+    let mut large = plain_rows(&map);
+    large.truncate(LARGE);
+    let shown: Vec<Figure<'_>> = large.iter().map(|(label, value, note)| Figure { label, value, note }).collect();
     html! {
         @for warning in map.get("warnings").and_then(Value::as_array).into_iter().flatten().filter_map(Value::as_str) {
             (notice_block(Tone::Care, &capital(warning), ""))
         }
         @if !shown.is_empty() { div.card { (figures(&shown)) } }
         @if topic.name == "balance" { (picture(input, output)) }
-        @if !plain.is_empty() { (values_table("Also", plain)) }
+    }
+}
+
+/// Everything else that came out.
+fn in_full(output: &Value) -> Markup {
+    let map = output.as_object().cloned().unwrap_or_default();
+    let rest: Vec<_> = plain_rows(&map).into_iter().skip(LARGE).collect();
+    html! {
+        @if !rest.is_empty() { (section("More figures", &html! {}, &values_table("More figures", rest))) }
         @for (key, value) in map.iter().filter(|(key, _)| *key != "warnings") { (inside(&named(key).0, value)) }
     }
 }
@@ -248,6 +256,7 @@ fn number(value: f64) -> String {
         v if v >= 10.0 => 2,
         v if v >= 1.0 || v == 0.0 => 3,
         v if v >= 0.01 => 4,
+        v if v >= 1e-6 => 7,
         _ => return format!("{value:.2e}").replace('-', "−"),
     };
     let text = format!("{value:.places$}");
@@ -256,8 +265,17 @@ fn number(value: f64) -> String {
 }
 
 fn values_table(caption: &str, rows: Vec<(String, String, String)>) -> Markup {
-    let cells = rows.into_iter().map(|(label, value, note)| vec![Cell::from(label), Cell::from(value), Cell::from(note)]);
-    words_table(caption, &["", "#value", "#±"], cells.collect())
+    // The column of doubts only where there are any.
+    let doubts = rows.iter().any(|(_, _, note)| !note.is_empty());
+    let cells = rows.into_iter().map(|(label, value, note)| {
+        let mut row = vec![Cell::from(label), Cell::from(value)];
+        if doubts {
+            row.push(Cell::from(note));
+        }
+        row
+    });
+    let heads: &[&str] = if doubts { &["", "#value", "#one standard deviation"] } else { &["", "#value"] };
+    words_table(caption, heads, cells.collect())
 }
 
 /// What a result has inside: objects as tables, lists of objects as tables with a row each.
@@ -352,7 +370,7 @@ mod tests {
         assert_eq!(number(38.0), "38");
         assert_eq!(number(-0.053_219), "−0.0532");
         assert_eq!(number(714.912_3), "714.91");
-        assert_eq!(number(0.000_12), "1.20e−4");
+        assert_eq!(number(0.000_12), "0.00012");
         assert_eq!(number(f64::NAN), "–");
     }
 
@@ -361,7 +379,7 @@ mod tests {
         for topic in topics() {
             let input = (topic.example)();
             let output = (topic.run)(input.clone()).expect("example");
-            let text = result(topic, &input, &output).into_string();
+            let text = at_a_glance(topic, &input, &output).into_string() + &in_full(&output).into_string();
             assert!(text.contains("<table") || text.contains("figure-value"), "{}", topic.name);
         }
     }

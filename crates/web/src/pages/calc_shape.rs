@@ -49,7 +49,8 @@ const MORE: [(&str, &[&str]); 9] = [
 ];
 
 /// Units by the end of a name, the longest first.
-const UNITS: [(&str, &str); 24] = [
+const UNITS: [(&str, &str); 25] = [
+    ("_kj_mol", "kJ/mol"),
     ("_kg_cm2", "kg·cm²"),
     ("_g_cm2", "g·cm²"),
     ("_n_m2", "N·m²"),
@@ -77,7 +78,8 @@ const UNITS: [(&str, &str); 24] = [
 ];
 
 /// The trade's word where the plain one would not do.
-const WORDS: [(&str, &str); 14] = [
+const WORDS: [(&str, &str); 15] = [
+    ("moment_12_in", "moment about 12 in"),
     ("letter", "balance"),
     ("position", "place from the butt"),
     ("what_if", "what if"),

@@ -4,7 +4,7 @@ use super::say;
 use crate::look::{Cell, Choice, Column, Field, Notice, Select, Table, Tone, field, select, table, text_area};
 use axum::extract::Multipart;
 use jiff::civil::Date;
-use maud::Markup;
+use maud::{Markup, html};
 use quantity::{Balance, INCH_MM, LengthUnit, MassUnit};
 use std::collections::BTreeMap;
 
@@ -258,6 +258,11 @@ pub(super) fn words_table(caption: &str, heads: &[&str], rows: Vec<Vec<Cell>>) -
         rows,
         ..Table::default()
     })
+}
+
+/// Fields that belong together, under a small heading.
+pub(super) fn group(title: &str, body: &Markup) -> Markup {
+    html! { div role="group" aria-label=(title) { h3 { (title) } (body) } }
 }
 
 /// `1 club`, `8 clubs`.

@@ -189,9 +189,7 @@ async fn form_page(
     let body = html! {
         form.card method="post" action=(action) {
             div.fields {
-                @if let Some(code) = code {
-                    div.field { span.label { "Code" } p.fixed { (code) } }
-                } @else {
+                @if code.is_none() {
                     (form.field("code", "Code", Field { hint: "Short, of the shop's own: HERON-7", required: true, ..Field::default() }))
                 }
                 (form.field("name", "Name", Field { hint: "As it stands on the box", required: true, ..Field::default() }))
@@ -199,20 +197,20 @@ async fn form_page(
             }
             div.fields { @for ask in asks(kind).iter().filter(|a| !matches!(a.way, Way::Rows(_))) { (ask_field(ask, form, &models)) } }
             @for ask in asks(kind) { @if let Way::Rows(columns) = ask.way { (rows_field(ask, columns, form)) } }
-            (button(&Button { label: if code.is_some() { "Keep the change" } else { "Keep the model" }, ..Button::default() }))
+            div.actions { (button(&Button { label: if code.is_some() { "Keep the change" } else { "Keep the model" }, ..Button::default() })) }
         }
         @if let Some(code) = code {
             details { summary { "Take this model away" }
                 form method="post" action={ "/stock/models/" (in_address(code)) "/remove" } {
                     p { "Only a model that no part and no sheet uses can be taken away." }
-                    (button(&Button { label: "Take it away", kind: ButtonKind::Danger, ..Button::default() }))
+                    div.actions { (button(&Button { label: "Take it away", kind: ButtonKind::Danger, ..Button::default() })) }
                 }
             }
         }
         (actions(&[Action { href: &format!("/stock/models?kind={}", kind.key()), label: &format!("All {kind} models"), primary: false }]))
     };
     let title = if code.is_some() { form.text("name").to_owned() } else { format!("New {kind} model") };
-    let crumb = if code.is_some() { format!("{kind} model") } else { String::new() };
+    let crumb = code.map_or_else(String::new, |code| format!("{kind} model, code {code}"));
     let notice = form.notice().or(notice);
     let page = framed(app, Framed { title: &title, active: Nav::Stock, crumb, notice, body, ..Framed::default() }).await?;
     Ok((status, page).into_response())
@@ -277,7 +275,7 @@ async fn file_page(app: &App, form: &Entries, notice: Option<Notice>, above: &Ma
             (file_field("file", "File", "Models that were saved here as a file (JSON)", ".json,application/json"))
             (form.area("text", "Or its text", 8, Field::default()))
             p.hint { "Good models are kept, and replace those with the same code; bad ones are named." }
-            (button(&Button { label: "Load the models", ..Button::default() }))
+            div.actions { (button(&Button { label: "Load the models", ..Button::default() })) }
         }
         (actions(&[
             Action { href: "/stock/models/export", label: "Save all models as a file", primary: false },

@@ -1,6 +1,6 @@
 //! One club of a saved sheet, changed by hand before the sheet is approved.
 
-use super::entries::{Entries, in_address, plain, typed_balance, typed_length};
+use super::entries::{Entries, group, in_address, plain, typed_balance, typed_length};
 use super::sheets::{club_title, stale};
 use super::{Framed, PageResult, failure_status, framed};
 use crate::look::{
@@ -79,9 +79,9 @@ async fn club_page(
         form.card method="post" action=(here) {
             (hidden("version", form.text("version")))
             div.fields { (figures(form)) }
-            fieldset.group { legend { "Grip and shaft" } div.fields { (grip_fields(form)) } }
-            fieldset.group { legend { "How far off is still good" } div.fields { (tolerance_fields(form)) } }
-            fieldset.group { legend { "Models" } div.fields { (model_fields(form, &models)) } }
+            (group("Grip and shaft", &html! { div.fields { (grip_fields(form)) } }))
+            (group("How far off is still good", &html! { div.fields { (tolerance_fields(form)) } }))
+            (group("Models", &html! { div.fields { (model_fields(form, &models)) } }))
             div.actions {
                 (button(&Button { label: "Change this club", ..Button::default() }))
                 (button(&Button { label: "Take it off the sheet", kind: ButtonKind::Danger, name: "do", value: "remove", unchecked: true, ..Button::default() }))
@@ -184,7 +184,7 @@ pub(super) async fn change(
         Ok(_) => Ok(to_sheet(&id)),
         Err(error) => {
             let next = if stale(&error) {
-                "Nothing was overwritten. Look at it as it is now, then make your change again; what you typed is still below."
+                "What you typed is still below."
             } else {
                 ""
             };

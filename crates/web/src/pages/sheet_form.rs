@@ -1,6 +1,6 @@
 //! A new sheet, written short: looked at first, then saved.
 
-use super::entries::{Entries, in_address};
+use super::entries::{Entries, group, in_address};
 use super::sheets::{expanded_table, findings};
 use super::{Framed, PageResult, failure, failure_status, framed};
 use crate::look::{
@@ -269,13 +269,13 @@ fn model_part(form: &Entries, models: &[Model]) -> Markup {
         std::iter::once(("", none)).chain(models.iter().filter(|m| m.kind() == kind).map(|m| (m.code(), m.name()))).collect()
     };
     html! {
-        fieldset.group { legend { "Heads" }
+        (group("Heads", &html! {
             @if let Some(error) = form.error("head") { p.error { (error) } }
-            div.checks { @for head in heads {
+            div.actions { @for head in heads {
                 @let hand = if head.hand == Hand::Left { ", left" } else { "" };
                 (check("head", &head.code, &format!("{} ({}{hand})", head.name, head.club_kind), form.has("head", &head.code)))
             } }
-        }
+        }))
         div.fields {
             (form.select("shaft", "Shaft", "", &list(PartKind::Shaft, "choose")))
             (form.select("grip", "Grip", "", &list(PartKind::Grip, "choose")))

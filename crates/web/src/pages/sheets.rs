@@ -82,7 +82,7 @@ fn list_table(found: &[&SheetSummary], date: Date) -> Markup {
                 Some(_) => html! { (day(sheet.due)) },
                 None => today::due(sheet.due, date),
             }),
-            Cell(html! { span.clip { (sheet.clubs.join(" ")) } }),
+            Cell::from(sheet.clubs.join(" ")),
             Cell(match sheet.job {
                 Some(job) => html! { a href={ "/bench/" (job) } { "Job " (job) } },
                 None => tag(Tone::Care, "not approved"),
@@ -343,7 +343,7 @@ fn head_form(view: &SheetView, mut form: Entries) -> Markup {
             form.card method="post" action={ "/sheets/" (in_address(view.id.as_str())) } {
                 (hidden("version", form.text("version")))
                 (sheet_form::head_fields(&form))
-                (button(&Button { label: "Change", kind: ButtonKind::Quiet, ..Button::default() }))
+                div.actions { (button(&Button { label: "Change", kind: ButtonKind::Quiet, ..Button::default() })) }
             }
         }
     }
@@ -401,7 +401,7 @@ async fn file_page(app: &App, form: &Entries, notice: Option<Notice>, status: St
         form.card method="post" action="/sheets/file" enctype="multipart/form-data" {
             (file_field("file", "File", "A sheet that was saved here as a file, or written by another program in the same form", ".json,application/json"))
             (form.area("written", "Or its text", 12, Field { hint: "Paste the whole document", ..Field::default() }))
-            (button(&Button { label: "Load the sheet", ..Button::default() }))
+            div.actions { (button(&Button { label: "Load the sheet", ..Button::default() })) }
         }
         p.hint {
             "The form of the file (JSON, with a schema that programs can check against): "

@@ -1,6 +1,6 @@
 //! The shop: what it says of itself once, its steps, and who is at this tablet.
 
-use super::entries::{Entries, capital, in_address, plain};
+use super::entries::{Entries, capital, group, in_address, plain};
 use super::{Framed, PageResult, WHO_COOKIE, Who, failure, failure_status, framed};
 use crate::look::{Button, ButtonKind, Field, Notice, Tone, button, check, columns, field, section, titled_card};
 use app::App;
@@ -76,15 +76,15 @@ async fn shop_page(
     let models = app.models(None).await?;
     let body = html! {
         form.card method="post" action="/shop/who" {
-            div.search {
+            div.fields {
                 (field(&Field { name: "who", label: "Who is at this tablet", value: if by == "bench" { "" } else { by }, hint: "Stands beside every reading made here", ..Field::default() }))
-                (button(&Button { label: "Keep the name", kind: ButtonKind::Quiet, ..Button::default() }))
             }
+            div.actions { (button(&Button { label: "Keep the name", kind: ButtonKind::Quiet, ..Button::default() })) }
         }
         form method="post" action="/shop" {
             div.card { div.fields { (figures(form, &models)) } }
             (columns(&[scale(form, "balance_scale", "Balance scale", "points"), scale(form, "mass_scale", "Gram scale", "g")]))
-            (button(&Button { label: "Keep", ..Button::default() }))
+            div.actions { (button(&Button { label: "Keep", ..Button::default() })) }
         }
         (section("Steps of a job", &html! {}, &html! {
             p.hint { "A job takes a copy of these when it is made. Steps may be left out or done in another order at the bench; what is not read only leaves the forecast wider." }
@@ -168,11 +168,11 @@ fn steps_part(form: &Entries, steps: &[Step]) -> Markup {
     let needs: Vec<(&str, &str)> = Strength::ALL.iter().map(|s| (s.key(), s.word())).collect();
     let on: Vec<(&str, &str)> = steps.iter().map(|s| (s.key.as_str(), s.label.as_str())).collect();
     html! {
-        ol.plain.steps {
+        ul.plain {
             @for step in steps {
                 @let name = |what: &str| format!("{what}-{}", step.key);
                 li.card {
-                    div.step-row {
+                    div.fields {
                         (form.field(&name("place"), "Place", Field { inputmode: "numeric", required: true, ..Field::default() }))
                         (form.field(&name("label"), "Called", Field { required: true, ..Field::default() }))
                         (form.select(&name("needs"), "Waits for", "", &needs))
@@ -181,8 +181,8 @@ fn steps_part(form: &Entries, steps: &[Step]) -> Markup {
                     div.actions {
                         (check(&name("optional"), "1", "May be left out", form.has(&name("optional"), "1")))
                         (check(&name("drop"), "1", "Take this step away", form.has(&name("drop"), "1")))
-                        span.hint { (asked_words(step)) }
                     }
+                    p.hint { (asked_words(step)) }
                 }
             }
         }
@@ -194,14 +194,14 @@ fn steps_part(form: &Entries, steps: &[Step]) -> Markup {
                 (form.select("new-on", "On the club is what is on it at", "", &on))
             }
             (form.field("new-say", "What to do", Field::default()))
-            fieldset.group { legend { "What is read" }
-                div.checks { @for what in What::ALL.iter().filter(|w| **w != What::Done) {
+            (group("What is read", &html! {
+                div.actions { @for what in What::ALL.iter().filter(|w| **w != What::Done) {
                     (check("new-asks", what.key(), what.word(), form.has("new-asks", what.key())))
                 } }
                 p.hint { "None: it is only done." }
-            }
+            }))
         }
-        (button(&Button { label: "Keep the steps", ..Button::default() }))
+        div.actions { (button(&Button { label: "Keep the steps", ..Button::default() })) }
     }
 }
 

@@ -136,7 +136,7 @@ fn filter_form(asked: &Entries, models: &[Model]) -> Markup {
                 @for model in of_kind { (option(model.code(), model.name(), asked.text("model"))) }
             }
             label.hidden for="number" { "Number" }
-            input.short #number name="number" value=(asked.raw("number")) placeholder="Number";
+            input #number name="number" value=(asked.raw("number")) placeholder="Number";
             label.hidden for="state" { "State" }
             select #state name="state" {
                 (option("", "any state", asked.text("state")))
@@ -187,7 +187,7 @@ fn pager(asked: &Entries, page: i64, total: i64) -> Markup {
     let to = |n: i64| format!("/stock{}", with(asked, "page", &n.to_string()));
     html! {
         @if last > 1 {
-            nav.actions.pager aria-label="Pages" {
+            nav.actions aria-label="Pages" {
                 @if page > 1 { (link_button(&to(page - 1), "Before", ButtonKind::Quiet, Some(Icon::Back), "")) }
                 span.hint { ((page - 1) * PAGE + 1) "–" ((page * PAGE).min(total)) " of " (total) }
                 @if page < last { (link_button(&to(page + 1), "Next", ButtonKind::Quiet, Some(Icon::Forward), "")) }
@@ -245,7 +245,7 @@ async fn part_page(
             (hidden("version", form.text("version")))
             div.fields { (part_fields(part, form)) }
             (form.field("reason", "Why", Field { hint: "Kept with the change", ..Field::default() }))
-            (button(&Button { label: "Change", ..Button::default() }))
+            div.actions { (button(&Button { label: "Change", ..Button::default() })) }
         }
         (actions(&[Action { href: "/stock", label: "Back to the stock", primary: false }]))
     };
@@ -332,7 +332,7 @@ async fn change(
             match beside {
                 Some(name) => form.refuse(name, error.to_string().replacen(error.field().unwrap_or_default(), "It", 1)),
                 None => {
-                    let next = if error.code() == "stale" { "Nothing was overwritten; what you typed is still below." } else { "" };
+                    let next = if error.code() == "stale" { "What you typed is still below." } else { "" };
                     notice = Some(Notice { tone: Tone::Bad, text: error.to_string(), next: next.into() });
                 }
             }

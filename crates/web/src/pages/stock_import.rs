@@ -25,7 +25,7 @@ async fn form_page(app: &App, form: &Entries, notice: Option<Notice>, status: St
         form.card method="post" action="/stock/import" enctype="multipart/form-data" {
             (file_field("file", "File", "A table saved as CSV (comma-separated, UTF-8)", ".csv,text/csv"))
             (form.area("text", "Or its rows", 8, Field { placeholder: "code,kind,model,number,mass_g\nH7-014,head,HERON,7,268.4", ..Field::default() }))
-            (button(&Button { label: "Look at it", ..Button::default() }))
+            div.actions { (button(&Button { label: "Look at it", ..Button::default() })) }
             p.hint { "Nothing is kept before you have seen what is in it." }
         }
         (section("What the file looks like", &html! {}, &html! {
@@ -109,31 +109,26 @@ fn preview_body(read: &Imported, text: &str) -> Markup {
 }
 
 fn bad_part(bad: &[BadRow]) -> Markup {
-    let row = |row: &BadRow| {
-        let more = row.also.iter().map(|a| format!(" Also {a}")).collect::<String>();
-        vec![
-            Cell::from(row.line.to_string()),
-            Cell::from(if row.column.is_empty() { "row".to_owned() } else { row.column.clone() }),
-            Cell::from(row.cell.clone()),
-            Cell(html! { span.wrap { (tag(Tone::Bad, "not kept")) " " (capital(&row.problem)) ". " (row.next) "." (more) } }),
-        ]
-    };
     html! { @if !bad.is_empty() {
-        (section("Bad rows", &html! {}, &words_table("Bad rows", &["#line", "column", "cell", "what is wrong, what to do"], bad.iter().take(SHOWN).map(row).collect())))
+        (section("Bad rows", &html! {}, &html! { ul.plain { @for row in bad.iter().take(SHOWN) {
+            li {
+                (tag(Tone::Bad, &format!("line {}", row.line))) " "
+                @if !row.column.is_empty() { strong { (row.column) " “" (row.cell) "”: " } }
+                (capital(row.problem.trim_end_matches('.'))) ". " (row.next) "."
+                @for more in &row.also { " Also " (more) "." }
+            }
+        } } }))
         @if bad.len() > SHOWN { p.hint { "And " (bad.len() - SHOWN) " more, all in the file of bad rows." } }
     } }
 }
 
 fn doubt_part(warnings: &[RowWarning]) -> Markup {
-    let row = |w: &RowWarning| {
-        vec![
-            Cell::from(w.line.to_string()),
-            Cell::from(w.code.as_str()),
-            Cell(html! { span.wrap { (tag(Tone::Care, "look")) " " (capital(&w.words)) "." } }),
-        ]
-    };
     html! { @if !warnings.is_empty() {
-        (section("Doubtful rows", &html! { span.hint { "good, but look again" } }, &words_table("Doubtful rows", &["#line", "code", "what looks wrong"], warnings.iter().take(SHOWN).map(row).collect())))
+        (section("Doubtful rows", &html! { span.hint { "good, but look again" } }, &html! { ul.plain {
+            @for doubt in warnings.iter().take(SHOWN) {
+                li { (tag(Tone::Care, &format!("line {}", doubt.line))) " " strong { (doubt.code) ": " } (doubt.words) "." }
+            }
+        } }))
         @if warnings.len() > SHOWN { p.hint { "And " (warnings.len() - SHOWN) " more." } }
     } }
 }

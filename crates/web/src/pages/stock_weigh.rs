@@ -202,7 +202,8 @@ pub(super) async fn keep(State(app): State<App>, Form(fields): Form<Vec<(String,
 fn beside(form: &mut Entries, bad: &BadRow) {
     let field = COLUMNS.iter().find(|(column, _)| *column == bad.column).map_or("code", |(_, name)| *name);
     let more = if bad.also.is_empty() { String::new() } else { format!(". Also {}", bad.also.join("; ")) };
-    form.refuse(field, format!("{}. {}{more}", capital(&bad.problem), bad.next));
+    let next = bad.next.replace("Correct the cell", "Correct it").replace("Correct the row", "Correct it");
+    form.refuse(field, format!("{}. {next}{more}", capital(bad.problem.trim_end_matches('.'))));
 }
 
 /// The code after this one: its last digits counted up, their width kept; empty where it ends in no digit.
