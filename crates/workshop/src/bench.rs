@@ -254,7 +254,7 @@ pub fn meaning(
 ) -> Result<Meaning, WorkshopError> {
     let job = believed.assembly.job;
     if believed.is_doubted(&reading.id) {
-        return Ok(doubt_words(believed, job, reading)?);
+        return doubt_words(believed, job, reading);
     }
     let Some(finish) = &state.finish else {
         return Ok(Meaning { tone: Tone::Good, words: "Kept.".into(), next: next_words(job, state) });

@@ -1,0 +1,147 @@
+//! Goal: the boundaries of the house hold. Method: read `cargo metadata` and the sources, fail on a forbidden edge.
+
+use serde_json::Value;
+use std::collections::{BTreeMap, BTreeSet};
+use std::path::{Path, PathBuf};
+use std::process::Command;
+
+/// The crates from the bottom up: a crate may use those before it, never one after it.
+const ORDER: [&str; 10] = [
+    "quantity",
+    "clubphysics",
+    "estimation",
+    "matching",
+    "workshop",
+    "store",
+    "instrument",
+    "app",
+    "web",
+    "setwright",
+];
+/// Crates that do no I/O, read no clock and log nothing.
+const PURE: [&str; 5] = ["quantity", "clubphysics", "estimation", "matching", "workshop"];
+/// What no pure crate may depend on.
+const IMPURE: [&str; 8] = ["tokio", "sqlx", "axum", "tracing", "log", "serialport", "indicatif", "uuid"];
+
+fn root() -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("../..")
+}
+
+fn metadata() -> Value {
+    let output = Command::new(env!("CARGO"))
+        .args(["metadata", "--no-deps", "--format-version", "1", "--offline"])
+        .current_dir(root())
+        .output()
+        .expect("cargo metadata");
+    assert!(output.status.success(), "{}", String::from_utf8_lossy(&output.stderr));
+    serde_json::from_slice(&output.stdout).expect("a document")
+}
+
+/// Dependencies that are built into each crate; those of its tests do not count.
+fn edges() -> BTreeMap<String, BTreeSet<String>> {
+    metadata()["packages"]
+        .as_array()
+        .expect("packages")
+        .iter()
+        .map(|package| {
+            let of = |v: &Value| v.as_str().expect("text").to_owned();
+            let dependencies = package["dependencies"]
+                .as_array()
+                .expect("dependencies")
+                .iter()
+                .filter(|d| d["kind"].is_null())
+                .map(|d| of(&d["name"]))
+                .collect();
+            (of(&package["name"]), dependencies)
+        })
+        .collect()
+}
+
+#[test]
+fn crates_use_only_what_stands_above_them() {
+    let edges = edges();
+    let place = |name: &str| ORDER.iter().position(|o| *o == name);
+    assert_eq!(edges.len(), ORDER.len(), "a crate was added or taken away: put it into its place in ORDER");
+    for (name, dependencies) in &edges {
+        let own = place(name).unwrap_or_else(|| panic!("{name} has no place in ORDER"));
+        for dependency in dependencies.iter().filter_map(|d| place(d)) {
+            assert!(dependency < own, "{name} must not use {}", ORDER[dependency]);
+        }
+    }
+    assert!(!edges["store"].contains("instrument") && !edges["instrument"].contains("store"));
+}
+
+#[test]
+fn pure_crates_stay_pure_and_each_edge_has_one_owner() {
+    let edges = edges();
+    for name in PURE {
+        for impure in IMPURE {
+            assert!(!edges[name].contains(impure), "{name} must not depend on {impure}");
+        }
+    }
+    let owners = |dependency: &str| -> Vec<&str> {
+        edges.iter().filter(|(_, d)| d.contains(dependency)).map(|(name, _)| name.as_str()).collect()
+    };
+    assert_eq!(owners("sqlx"), ["store"], "the store alone has SQL");
+    assert_eq!(owners("axum"), ["web"], "web alone has HTTP");
+    assert_eq!(owners("maud"), ["web"], "web alone has HTML");
+    assert_eq!(owners("clap"), ["setwright"], "the binary alone parses arguments");
+}
+
+fn sources(folder: &Path, found: &mut Vec<PathBuf>) {
+    let Ok(entries) = std::fs::read_dir(folder) else { return };
+    for entry in entries.flatten() {
+        let path = entry.path();
+        if path.is_dir() {
+            sources(&path, found);
+        } else if path.extension().is_some_and(|e| e == "rs") {
+            found.push(path);
+        }
+    }
+}
+
+#[test]
+fn pure_crates_read_no_clock_and_no_files() {
+    let forbidden = [
+        "SystemTime::now",
+        "Instant::now",
+        "Timestamp::now",
+        "ZonedDateTime::now",
+        "std::fs",
+        "std::net",
+        "std::env",
+        "println!",
+        "eprintln!",
+        "rand::rng",
+        "thread_rng",
+    ];
+    for name in PURE {
+        let mut files = Vec::new();
+        sources(&root().join("crates").join(name).join("src"), &mut files);
+        assert!(!files.is_empty());
+        for file in files {
+            let text = std::fs::read_to_string(&file).expect("a source");
+            // Unit tests at the foot of a file may do what they need.
+            let code = text.split("#[cfg(test)]").next().unwrap_or_default();
+            for word in forbidden {
+                assert!(!code.contains(word), "{} uses {word}", file.display());
+            }
+        }
+    }
+}
+
+#[test]
+fn nothing_is_left_open_and_no_file_outgrew_its_noun() {
+    let mut files = Vec::new();
+    sources(&root().join("crates"), &mut files);
+    // The words are put together here so that this file does not find itself.
+    let open = [concat!("to", "do!("), concat!("unimple", "mented!("), concat!("#[ig", "nore")];
+    for file in files {
+        let text = std::fs::read_to_string(&file).expect("a source");
+        for word in open {
+            assert!(!text.contains(word), "{} leaves {word} open", file.display());
+        }
+        let lines = text.lines().count();
+        assert!(lines <= 700, "{} has {lines} lines: split it by the nouns of the trade", file.display());
+    }
+}

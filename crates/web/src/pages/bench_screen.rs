@@ -1,0 +1,392 @@
+//! The one-club screen of the bench: its pictures, its one decision, its readings.
+
+use super::bench::{View, chips, club_name};
+use super::{PageError, say};
+use crate::look::{
+    BeamPiece, BeamView, BenchBody, Button, ButtonKind, ClubShape, Decision, Field, FunnelStage, FunnelView, Icon,
+    PieceKind, Step as StepMark, StepState as StepMarkState, Tone, beam, bench_body, button, check, club_row, decision,
+    field, funnel, hidden, keypad_hints, link_button, request_key, section, stepper,
+};
+use app::AppError;
+use app::job::JobFile;
+use maud::{Markup, html};
+use quantity::{Balance, INCH_MM};
+use workshop::bench::{AskState, ClubState, Meaning, StepState, StepStatus, Tone as Said};
+use workshop::glue::Gate;
+use workshop::job::JobClub;
+use workshop::kind::{ClubKind, Role};
+use workshop::model::PartKind;
+use workshop::reading::{Reading, What};
+use workshop::remedy::Remedy;
+use workshop::step::Step;
+
+/// One club at one step, with everything that its screen shows.
+pub(super) struct Screen<'a> {
+    pub file: &'a JobFile,
+    pub club: &'a JobClub,
+    pub state: &'a ClubState,
+    pub states: &'a [ClubState],
+    pub step: &'a Step,
+    pub view: &'a View,
+    pub meaning: Option<Meaning>,
+    pub remedies: Vec<Remedy>,
+}
+
+impl Screen<'_> {
+    /// The body of the page.
+    pub(super) fn body(&self) -> Result<Markup, PageError> {
+        let believed = self.file.assembly().believe(&self.file.readings).map_err(AppError::from)?;
+        let pieces = workshop::beam::beam_parts(&believed, &self.club.id, &self.step.on).map_err(AppError::from)?;
+        let points = believed.funnel(&self.club.id).map_err(AppError::from)?;
+        let step_state = self.step_state();
+        Ok(html! { (self.steps()) (bench_body(&BenchBody {
+            clubs: club_row(&chips(self.file, self.states, &self.step.key, Some(self.state.slot))),
+            beam: self.beam(pieces),
+            decision: self.decision(step_state),
+            funnel: self.funnel(points),
+            below: html! { (self.remedy_part()) (self.readings(&believed)) },
+        })) })
+    }
+
+    fn step_state(&self) -> Option<&StepState> {
+        self.state.steps.iter().find(|s| s.key == self.step.key)
+    }
+
+    fn at(&self, slot: i64, step: &str) -> String {
+        format!("/bench/{}/{slot}?step={step}", self.file.job.number)
+    }
+
+    fn steps(&self) -> Markup {
+        let hrefs: Vec<String> = self.state.steps.iter().map(|s| self.at(self.state.slot, &s.key)).collect();
+        let marks: Vec<StepMark<'_>> = self
+            .state
+            .steps
+            .iter()
+            .zip(&hrefs)
+            .map(|(s, href)| StepMark {
+                label: &s.label,
+                href,
+                state: if s.key == self.step.key {
+                    StepMarkState::Current
+                } else if s.asks.iter().any(|a| a.doubted) {
+                    StepMarkState::Doubted
+                } else {
+                    match s.status {
+                        StepStatus::Done => StepMarkState::Done,
+                        StepStatus::LeftOut => StepMarkState::Skipped,
+                        StepStatus::Open | StepStatus::Begun => StepMarkState::Open,
+                    }
+                },
+            })
+            .collect();
+        stepper(&marks)
+    }
+
+    fn beam(&self, pieces: Vec<workshop::beam::BeamPart>) -> Markup {
+        let plan_ground = self.club.plan.as_ref().map_or(0.0, |p| p.cut_shaft_mm + p.tip_to_ground_mm);
+        let cap_mm = self.file.library.grip(&self.club.target.grip_model).map_or(3.0, |g| g.cap_mm);
+        let weighs_club = self.step.asks.contains(&What::Balance);
+        let ask = self.step_state().and_then(|s| s.asks.iter().find(|a| a.what == What::Balance));
+        let now = ask.and_then(|a| a.reading.as_ref().map(|r| r.value).or(a.expected.as_ref().map(|e| e.value)));
+        let finish = self.state.finish;
+        beam(&BeamView {
+            id: format!("beam-{}", self.state.slot),
+            club: club_name(self.club),
+            shape: match self.club.target.club_kind {
+                ClubKind::Wood => ClubShape::Wood,
+                ClubKind::Hybrid => ClubShape::Hybrid,
+                ClubKind::Iron => ClubShape::Iron,
+                ClubKind::Wedge => ClubShape::Wedge,
+                ClubKind::Putter => ClubShape::Putter,
+            },
+            length_in: plan_ground / INCH_MM,
+            cap_in: cap_mm / INCH_MM,
+            pieces: pieces
+                .into_iter()
+                .map(|p| BeamPiece {
+                    label: p.role.word().to_owned(),
+                    mass_g: p.mass_g,
+                    arm_in: p.arm_mm / INCH_MM,
+                    points: p.points,
+                    on: p.on,
+                    kind: piece_kind(p.role),
+                })
+                .collect(),
+            now_points: if weighs_club { now } else { None },
+            forecast_points: finish.map(|f| f.balance_points),
+            forecast_band_points: finish.map_or(0.0, |f| f.band_points),
+            target_points: Some(self.club.target.balance_points),
+            tolerance_points: self.club.target.tolerances.balance_points,
+            ..BeamView::default()
+        })
+    }
+
+    fn funnel(&self, points: Vec<workshop::funnel::FunnelPoint>) -> Markup {
+        funnel(&FunnelView {
+            id: format!("funnel-{}", self.state.slot),
+            club: club_name(self.club),
+            stages: points
+                .into_iter()
+                .map(|p| FunnelStage {
+                    label: p.label.to_lowercase(),
+                    centre_points: p.deviation_points,
+                    half_band_points: p.band_points,
+                    reading_points: p.reading_points,
+                    doubted: p.doubted,
+                    current: p.step == self.step.key,
+                })
+                .collect(),
+            target_label: Balance::from_points(self.club.target.balance_points).letter_short(),
+            tolerance_points: self.club.target.tolerances.balance_points,
+        })
+    }
+
+    fn decision(&self, state: Option<&StepState>) -> Markup {
+        let first = state.and_then(|s| s.asks.first());
+        let expected = first.and_then(|a| a.expected.as_ref().map(|e| say::value(a.what, e.value)));
+        let heading = format!("{} · {}", club_name(self.club), self.step.label.to_lowercase());
+        let caution = self.step.caution.map_or("", workshop::caution::words);
+        let (verdict, tone) = self.verdict(state);
+        decision(&Decision {
+            heading: &heading,
+            expected: expected.as_deref().unwrap_or(""),
+            expected_note: &first.map_or_else(String::new, say::expected_note),
+            form: self.entry(state),
+            verdict,
+            tone,
+            caution,
+        })
+    }
+
+    fn verdict(&self, state: Option<&StepState>) -> (Markup, Tone) {
+        let read_here = state.is_some_and(|s| s.asks.iter().any(|a| a.reading.is_some()));
+        match &self.meaning {
+            Some(meaning) if self.view.kept || read_here => (
+                html! { strong { (meaning.words) } " " (meaning.next) },
+                match meaning.tone {
+                    Said::Good => Tone::Good,
+                    Said::Act => Tone::Care,
+                    Said::Doubt => Tone::Doubt,
+                },
+            ),
+            _ if self.step.say.is_empty() => (html! {}, Tone::Plain),
+            _ => (html! { (self.step.say) }, Tone::Plain),
+        }
+    }
+
+    fn entry(&self, state: Option<&StepState>) -> Markup {
+        let Some(state) = state else { return html! {} };
+        if !state.gate.is_open() {
+            return self.waits(state);
+        }
+        if self.step.glues {
+            let glued = state.status == StepStatus::Done;
+            return html! {
+                @if glued { p { "Glued. " a href="/glue" { "Its clocks" } } }
+                @else {
+                    (link_button(&format!("/glue/new?job={}", self.file.job.number), "Mix a batch", ButtonKind::Primary, Some(Icon::Glue), "g"))
+                }
+            };
+        }
+        let next = self.next_club();
+        html! {
+            form method="post" action={ "/bench/" (self.file.job.number) "/" (self.state.slot) } data-keep=(club_name(self.club)) {
+                (hidden("step", &self.step.key))
+                (hidden("version", &self.state.version.to_string()))
+                (request_key(&app::request_key()))
+                @for (i, ask) in state.asks.iter().enumerate() { (self.ask(i, ask)) }
+                (self.toggles())
+                div.actions {
+                    @let done_only = self.step.asks == [What::Done];
+                    (button(&Button { label: if done_only { "Done" } else { "Keep" }, big: true, ..Button::default() }))
+                    @if let Some((slot, number)) = next {
+                        (link_button(&self.at(slot, &self.step.key), &format!("Next: {number}"), ButtonKind::Quiet, Some(Icon::Forward), "n"))
+                    }
+                }
+                (keypad_hints(&[("Enter", "keep"), ("n", "next club")]))
+            }
+        }
+    }
+
+    fn ask(&self, index: usize, ask: &AskState) -> Markup {
+        let key = ask.what.key();
+        let name = format!("read-{key}");
+        if ask.what == What::Done {
+            return hidden(&name, "done");
+        }
+        let typed = self.view.typed.get(key).cloned().unwrap_or_default();
+        let read = ask.reading.as_ref().map(|r| format!("read: {}", say::value(ask.what, r.value)));
+        let expected = ask
+            .expected
+            .as_ref()
+            .map(|e| format!("{} ± {}", say::value(ask.what, e.value), say::band(ask.what, e.band)));
+        let hint = match (&read, &expected, index) {
+            (Some(read), _, _) => read.clone(),
+            (None, Some(expected), i) if i > 0 => format!("expected {expected}"),
+            _ => String::new(),
+        };
+        let wrong = self.view.wrong.as_deref().filter(|_| !typed.is_empty() || index == 0);
+        field(&Field {
+            name: &name,
+            label: &capital(ask.what.word()),
+            value: &typed,
+            hint: &hint,
+            placeholder: say::example(ask.what),
+            error: wrong.filter(|_| index == self.view.wrong_index(&self.step.asks)),
+            inputmode: if ask.what == What::Balance { "text" } else { "decimal" },
+            unit: say::unit_hint(ask.what),
+            autofocus: index == 0 || wrong.is_some(),
+            big: self.step.asks.len() == 1,
+            ..Field::default()
+        })
+    }
+
+    /// What may be on the club or not at this reading, offered where the plan has it.
+    fn toggles(&self) -> Markup {
+        let reads_whole =
+            self.step.asks.iter().any(|a| matches!(a, What::Balance | What::TotalMass | What::BalancePoint));
+        let has = |kind| self.club.plan.as_ref().is_some_and(|p| p.part(kind).is_some());
+        let mut offered = Vec::new();
+        if reads_whole {
+            if self.step.on.contains(&Role::Ferrule) && has(PartKind::Ferrule) {
+                offered.push(Role::Ferrule);
+            }
+            if self.step.on.contains(&Role::Solvent) {
+                offered.push(Role::Solvent);
+            }
+        }
+        html! {
+            @for role in offered {
+                (hidden(&format!("asked-{}", role.key()), "1"))
+                (check(&format!("on-{}", role.key()), "1",
+                    if role == Role::Solvent { "solvent still wet" } else { "ferrule on" }, true))
+            }
+        }
+    }
+
+    fn waits(&self, state: &StepState) -> Markup {
+        let words = match &state.gate {
+            Gate::Waits { strength, until } => {
+                format!("Waits for {strength} until {}.", say::when(*until))
+            }
+            _ => "Not glued yet: this step needs the joint.".to_owned(),
+        };
+        html! {
+            p.waits { strong { (words) } }
+            @if matches!(state.gate, Gate::NotGlued) {
+                (link_button(&format!("/glue/new?job={}", self.file.job.number), "Mix a batch", ButtonKind::Primary, Some(Icon::Glue), "g"))
+            }
+            details {
+                summary { "Let it pass" }
+                form method="post" action={ "/bench/" (self.file.job.number) "/" (self.state.slot) "/let-pass" } {
+                    (hidden("step", &self.step.key))
+                    (field(&Field { name: "reason", label: "Why? The record keeps it.", required: true, ..Field::default() }))
+                    (button(&Button { label: "Let it pass", kind: ButtonKind::Danger, ..Button::default() }))
+                }
+            }
+        }
+    }
+
+    fn next_club(&self) -> Option<(i64, String)> {
+        self.states
+            .iter()
+            .find(|s| s.slot > self.state.slot && s.finish.is_some())
+            .or_else(|| self.states.iter().find(|s| s.finish.is_some()))
+            .filter(|s| s.slot != self.state.slot)
+            .map(|s| (s.slot, s.number.clone()))
+    }
+
+    fn remedy_part(&self) -> Markup {
+        if self.remedies.is_empty() {
+            return html! {};
+        }
+        let action = format!("/bench/{}/{}/swap", self.file.job.number, self.state.slot);
+        section(
+            "What can still be done",
+            &html! {},
+            &html! {
+                details {
+                    summary { "Other " (self.remedies[0].kind) "s from stock, the best first" }
+                    ul.plain.remedies { @for remedy in self.remedies.iter().take(6) {
+                        li {
+                            form.inline method="post" action=(action) {
+                                (hidden("kind", remedy.kind.key())) (hidden("code", &remedy.code))
+                                (hidden("step", &self.step.key)) (hidden("version", &self.state.version.to_string()))
+                                span { (remedy.words) }
+                                (button(&Button { label: "Take it", kind: ButtonKind::Quiet, ..Button::default() }))
+                            }
+                        }
+                    } }
+                }
+            },
+        )
+    }
+
+    fn readings(&self, believed: &workshop::belief::Believed<'_>) -> Markup {
+        let standing = believed.standing();
+        let mine: Vec<&Reading> = self.file.readings.iter().filter(|r| r.club == self.club.id).collect();
+        if mine.is_empty() {
+            return html! {};
+        }
+        let last_standing = mine.iter().rev().find(|r| standing.iter().any(|s| s.id == r.id)).map(|r| r.id.clone());
+        let base = format!("/bench/{}/{}", self.file.job.number, self.state.slot);
+        section(
+            "Readings of this club",
+            &html! {},
+            &html! {
+                ul.plain.readings { @for reading in mine.iter().rev() {
+                    @let stands = standing.iter().any(|s| s.id == reading.id);
+                    @let doubted = stands && believed.is_doubted(&reading.id);
+                    li.struck[!stands] {
+                        span { (self.step_label(&reading.step)) ", " (reading.what) ": "
+                            strong { @if reading.what == What::Done { "done" } @else { (reading.typed) } } }
+                        @if let Some(why) = &reading.taken_back { span { " taken back: " (why) } }
+                        @else if !stands { span { " read again since" } }
+                        @if doubted { " " (crate::look::tag(Tone::Doubt, "doubted")) }
+                        @if reading.insisted { " " (crate::look::tag(Tone::Care, "stood by")) }
+                        span.small { " " (reading.by) ", " (say::when(reading.at)) }
+                        @if stands {
+                            form.inline method="post" action={ (base) "/take-back" } {
+                                (hidden("reading", reading.id.as_str())) (hidden("step", &reading.step))
+                                @let key = if Some(&reading.id) == last_standing.as_ref() { "z" } else { "" };
+                                (button(&Button { label: "That was wrong", kind: ButtonKind::Quiet, icon: Some(Icon::Undo), keys: key, ..Button::default() }))
+                            }
+                        }
+                        @if doubted {
+                            details { summary { "I stand by it" }
+                                form.inline method="post" action={ (base) "/insist" } {
+                                    (hidden("reading", reading.id.as_str())) (hidden("step", &reading.step))
+                                    (field(&Field { name: "why", label: "Why? The record keeps it.", required: true, ..Field::default() }))
+                                    (button(&Button { label: "Count it", kind: ButtonKind::Danger, ..Button::default() }))
+                                }
+                            }
+                        }
+                    }
+                } }
+            },
+        )
+    }
+
+    fn step_label(&self, key: &str) -> String {
+        self.file.job.step(key).map_or_else(|| key.to_owned(), |s| s.label.clone())
+    }
+}
+
+fn piece_kind(role: Role) -> PieceKind {
+    match role {
+        Role::Head => PieceKind::Head,
+        Role::Adapter => PieceKind::Adapter,
+        Role::Shaft => PieceKind::Shaft,
+        Role::Ferrule => PieceKind::Ferrule,
+        Role::TipWeight => PieceKind::TipWeight,
+        Role::Adhesive => PieceKind::Adhesive,
+        Role::Tape => PieceKind::Tape,
+        Role::Grip => PieceKind::Grip,
+        Role::Screw | Role::Turnings | Role::Solvent | Role::Extra => PieceKind::Other,
+    }
+}
+
+fn capital(word: &str) -> String {
+    let mut letters = word.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}
