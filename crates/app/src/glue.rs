@@ -168,7 +168,7 @@ impl App {
         for batch in batches {
             views.push(self.batch_view(batch).await?);
         }
-        views.sort_by(|a, b| b.batch.mixed_at.cmp(&a.batch.mixed_at));
+        views.sort_by_key(|v| std::cmp::Reverse(v.batch.mixed_at));
         Ok(views)
     }
 

@@ -208,7 +208,7 @@ impl App {
     /// # Errors
     /// A file that is no list of models; what the store says.
     pub async fn import_models(&self, json: &str) -> Result<ModelsKept, AppError> {
-        let read = stock_file::read_models(json).map_err(unreadable)?;
+        let read = stock_file::read_models(json).map_err(|e| unreadable(&e))?;
         let mut tx = self.store.write().await?;
         let mut kept = Vec::new();
         let mut bad = read.bad;
@@ -368,7 +368,7 @@ impl App {
         }
         let library = load_library(tx).await?;
         let codes: Vec<String> = tx.parts(&PartFilter::default()).await?.into_iter().map(|p| p.code).collect();
-        stock_file::read(bytes, &library, &codes).map_err(unreadable)
+        stock_file::read(bytes, &library, &codes).map_err(|e| unreadable(&e))
     }
 
     /// The parts as a CSV file that can be imported again.
@@ -381,7 +381,7 @@ impl App {
     }
 }
 
-fn unreadable(error: stock_file::StockFileError) -> AppError {
+fn unreadable(error: &stock_file::StockFileError) -> AppError {
     AppError::Invalid { what: error.to_string(), next: String::new() }
 }
 
