@@ -59,11 +59,12 @@ async fn show_sent(
 async fn topic_page(app: &App, name: &str, pairs: Vec<(String, String)>) -> PageResult {
     let Some(topic) = topics().iter().find(|t| t.name == name) else {
         // The calculation's own refusal names the topic that was probably meant.
-        return Err(app::calc::run(name, Value::Null).err().map_or_else(
-            || AppError::Invalid { what: "no such calculation".into(), next: "Choose one under Calculations".into() },
-            |e| e,
-        )
-        .into());
+        let error = app::calc::run(name, Value::Null).err();
+        let unknown = || AppError::Invalid {
+            what: format!("there is no calculation “{name}”"),
+            next: "Choose one under Calculations".into(),
+        };
+        return Err(error.unwrap_or_else(unknown).into());
     };
     let example = (topic.example)();
     let asks = asks(topic.name, &example);
@@ -97,7 +98,11 @@ async fn topic_page(app: &App, name: &str, pairs: Vec<(String, String)>) -> Page
         let count = form.mistakes().count();
         notice = Some(Notice {
             tone: Tone::Bad,
-            text: if count == 1 { "One entry could not be used.".into() } else { format!("{count} entries could not be used.") },
+            text: if count == 1 {
+                "One entry could not be used.".into()
+            } else {
+                format!("{count} entries could not be used.")
+            },
             next: "Look for the red marks.".into(),
         });
     }
@@ -108,7 +113,9 @@ async fn topic_page(app: &App, name: &str, pairs: Vec<(String, String)>) -> Page
         @if let Some(output) = &output { (in_full(output)) }
         p { (link_button("/calc", "All calculations", ButtonKind::Quiet, None, "")) }
     };
-    let page = framed(app, Framed { title: topic.title, crumb: "Calculation".into(), notice, body, ..Framed::default() }).await?;
+    let page =
+        framed(app, Framed { title: topic.title, crumb: "Calculation".into(), notice, body, ..Framed::default() })
+            .await?;
     Ok((status, page).into_response())
 }
 
@@ -138,7 +145,7 @@ fn input_form(topic: &Topic, asks: &[Ask], form: &Entries) -> Markup {
     html! {
         form.card method=(if long { "post" } else { "get" }) action={ "/calc/" (topic.name) } {
             @for (name, list) in &groups {
-                div role="group" aria-label=(if name.is_empty() { "Figures".to_owned() } else { group_words(name) }) {
+                div.section role="group" aria-label=(if name.is_empty() { "Figures".to_owned() } else { group_words(name) }) {
                     @if !name.is_empty() { h3 { (capital(&group_words(name))) } }
                     div.fields { @for ask in list.iter().filter(|a| !matches!(a.way, Way::Rows(_) | Way::List)) { (ask_field(ask, form)) } }
                     @for ask in list.iter().filter(|a| matches!(a.way, Way::Rows(_) | Way::List)) { (ask_field(ask, form)) }
@@ -174,12 +181,21 @@ fn ask_field(ask: &Ask, form: &Entries) -> Markup {
             form.select(&ask.path, &label, "", &choices)
         }
         Way::List => {
-            let hint = if unit.is_empty() { "Numbers, one after the other".into() } else { format!("Numbers in {unit}, one after the other") };
+            let hint = if unit.is_empty() {
+                "Numbers, one after the other".into()
+            } else {
+                format!("Numbers in {unit}, one after the other")
+            };
             form.area(&ask.path, &label, 3, Field { hint: &hint, ..Field::default() })
         }
         Way::Rows(_) => {
             let lines = u32::try_from(form.raw(&ask.path).lines().count() + 1).unwrap_or(8).clamp(3, 10);
-            form.area(&ask.path, &label, lines, Field { hint: "One line each under the line that names the columns", ..Field::default() })
+            form.area(
+                &ask.path,
+                &label,
+                lines,
+                Field { hint: "One line each under the line that names the columns", ..Field::default() },
+            )
         }
     }
 }
@@ -210,15 +226,25 @@ fn in_full(output: &Value) -> Markup {
 }
 
 /// What stands first where a result has it.
-const FIRST: [&str; 8] =
-    ["letter", "points", "total_mass_g", "balance_point_mm", "frequency_cpm", "diameter_in", "inertia_kg_cm2", "mass_g"];
+const FIRST: [&str; 8] = [
+    "letter",
+    "points",
+    "total_mass_g",
+    "balance_point_mm",
+    "frequency_cpm",
+    "diameter_in",
+    "inertia_kg_cm2",
+    "mass_g",
+];
 
 /// Plain values of an object: label, value with unit, and its standard deviation.
 fn plain_rows(map: &Map<String, Value>) -> Vec<(String, String, String)> {
     let rank = |key: &str| FIRST.iter().position(|f| *f == key).unwrap_or(FIRST.len());
     let mut keys: Vec<&String> = map
         .iter()
-        .filter(|(key, value)| !key.ends_with("_sd") && !matches!(value, Value::Object(_) | Value::Array(_) | Value::Null))
+        .filter(|(key, value)| {
+            !key.ends_with("_sd") && !matches!(value, Value::Object(_) | Value::Array(_) | Value::Null)
+        })
         .map(|(key, _)| key)
         .collect();
     keys.sort_by_key(|key| rank(key));
@@ -307,7 +333,8 @@ fn list_table(title: &str, list: &[Value]) -> Markup {
         }
     }
     keys.sort_by_key(|k| *k != "name");
-    let heads: Vec<String> = keys.iter().map(|k| if *k == "name" { "name".into() } else { format!("#{}", head(k)) }).collect();
+    let heads: Vec<String> =
+        keys.iter().map(|k| if *k == "name" { "name".into() } else { format!("#{}", head(k)) }).collect();
     let heads: Vec<&str> = heads.iter().map(String::as_str).collect();
     let rows = list.iter().map(|row| keys.iter().map(|k| Cell::from(with_unit(&row[*k], ""))).collect()).collect();
     section(&capital(title), &html! {}, &words_table(title, &heads, rows))

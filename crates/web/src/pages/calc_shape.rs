@@ -210,7 +210,8 @@ pub(super) fn typed(asks: &[Ask], document: &Value) -> Entries {
         let value = at(document, &ask.path);
         let text = match (&ask.way, value) {
             (Way::Rows(keys), Value::Array(rows)) => {
-                let lines = rows.iter().map(|row| keys.iter().map(|k| shown(at(row, k))).collect::<Vec<_>>().join(", "));
+                let lines =
+                    rows.iter().map(|row| keys.iter().map(|k| shown(at(row, k))).collect::<Vec<_>>().join(", "));
                 std::iter::once(keys.iter().map(|k| column_head(k)).collect::<Vec<_>>().join(", "))
                     .chain(lines)
                     .collect::<Vec<_>>()
@@ -259,7 +260,7 @@ pub(super) fn document(asks: &[Ask], form: &mut Entries) -> Value {
             Way::Text | Way::Choice(_) => Ok(Some(Value::String(text))),
             Way::YesNo => Ok(Some(Value::Bool(true))),
             Way::List => list(&text).map(Some),
-            Way::Rows(keys) => rows(&text, keys).map(|rows| (!rows.is_empty()).then(|| Value::Array(rows))),
+            Way::Rows(keys) => rows(&text, keys).map(|rows| (!rows.is_empty()).then_some(Value::Array(rows))),
         };
         match value {
             Ok(Some(value)) => put(&mut object, &ask.path, value),
@@ -311,7 +312,9 @@ fn rows(text: &str, keys: &[String]) -> Result<Vec<Value>, String> {
             }
             let mut object = Map::new();
             for (cell, key) in cells.iter().zip(&columns).filter(|(cell, _)| !cell.is_empty()) {
-                let value = if *key == "name" { Value::String(cell.clone()) } else {
+                let value = if *key == "name" {
+                    Value::String(cell.clone())
+                } else {
                     number(cell).map_err(|e| format!("Line {at}, {}: {e}", column_head(key)))?
                 };
                 put(&mut object, key, value);

@@ -94,7 +94,11 @@ impl Entries {
         let count = self.wrong.len();
         (count > 0).then(|| Notice {
             tone: Tone::Bad,
-            text: if count == 1 { "One entry could not be used.".into() } else { format!("{count} entries could not be used.") },
+            text: if count == 1 {
+                "One entry could not be used.".into()
+            } else {
+                format!("{count} entries could not be used.")
+            },
             next: "Nothing was saved; what you typed is still here. Look for the red marks.".into(),
         })
     }
@@ -121,7 +125,10 @@ impl Entries {
     /// A whole number from 0.
     pub fn count(&mut self, name: &str) -> Option<i64> {
         self.read(name, |t| {
-            t.parse::<i64>().ok().filter(|n| *n >= 0).ok_or_else(|| format!("“{t}” is not a count. Enter a whole number, for example 12"))
+            t.parse::<i64>()
+                .ok()
+                .filter(|n| *n >= 0)
+                .ok_or_else(|| format!("“{t}” is not a count. Enter a whole number, for example 12"))
         })
     }
 
@@ -262,7 +269,7 @@ pub(super) fn words_table(caption: &str, heads: &[&str], rows: Vec<Vec<Cell>>) -
 
 /// Fields that belong together, under a small heading.
 pub(super) fn group(title: &str, body: &Markup) -> Markup {
-    html! { div role="group" aria-label=(title) { h3 { (title) } (body) } }
+    html! { div.section role="group" aria-label=(title) { h3 { (title) } (body) } }
 }
 
 /// `1 club`, `8 clubs`.

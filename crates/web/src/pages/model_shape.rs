@@ -110,7 +110,8 @@ const SHAFT: &[Ask] = &[
     ask("tip_diameter_mm", "Tip diameter", MM),
     ask("butt_diameter_mm", "Butt diameter", MM),
     ask("mass_sd_g", "Scatter of single shafts ±", G),
-    ask("neighbour_blanks", "Neighbouring blanks that may be used", Way::Number("numbers")).hint("0 for none; always with a reason"),
+    ask("neighbour_blanks", "Neighbouring blanks that may be used", Way::Number("numbers"))
+        .hint("0 for none; always with a reason"),
     ask("graphics_side", "Label faces, with the mark up", choice!(Facing)).hint("Not said: all round").optional(),
     ask("blanks", "Raw blanks", Way::Rows(&BLANKS))
         .hint("Parallel tip: one line without number. Taper tip: one line a number. Balance point from the butt"),
@@ -133,11 +134,8 @@ const TIP_WEIGHT: &[Ask] = &[
     ask("length_mm", "Length inside the shaft", MM),
     ask("flange_mm", "Flange that stays outside", MM).hint("0 for none; it lifts the tip off the bottom of the bore"),
 ];
-const FERRULE: &[Ask] = &[
-    ask("inside_diameter_mm", "Inside diameter", MM),
-    ask("length_mm", "Length", MM),
-    ask("mass_g", "Mass", G),
-];
+const FERRULE: &[Ask] =
+    &[ask("inside_diameter_mm", "Inside diameter", MM), ask("length_mm", "Length", MM), ask("mass_g", "Mass", G)];
 const ADHESIVE: &[Ask] = &[
     ask("resin_per_hardener_by_mass", "Resin to one part of hardener, by mass", Way::Number("parts")),
     ask("resin_per_hardener_by_volume", "Resin to one part of hardener, by volume", Way::Number("parts")),
@@ -215,9 +213,9 @@ pub(super) fn typed(model: &Model) -> Entries {
         let text = match ask.way {
             Way::Rows(columns) => {
                 let rows = at(&value, ask.key).as_array().cloned().unwrap_or_default();
-                let lines = rows.iter().map(|row| {
-                    columns.iter().map(|c| shown(at(row, c.key), c.way)).collect::<Vec<_>>().join(", ")
-                });
+                let lines = rows
+                    .iter()
+                    .map(|row| columns.iter().map(|c| shown(at(row, c.key), c.way)).collect::<Vec<_>>().join(", "));
                 std::iter::once(header(columns)).chain(lines).collect::<Vec<_>>().join("\n")
             }
             way => shown(at(&value, ask.key), way),
@@ -243,13 +241,16 @@ fn read(text: &str, way: Way) -> Result<Option<Value>, String> {
             .map(|n| Some(Value::from(n)))
             .map_err(|_| format!("“{text}” is not a count. Enter 0, 1 or 2")),
         Way::Number(_) => plain_number(text).and_then(number).map(Some),
-        Way::Length => {
-            quantity::parse_length(text, LengthUnit::Inch).map_err(|e| e.to_string()).and_then(|l| number(l.mm())).map(Some)
-        }
+        Way::Length => quantity::parse_length(text, LengthUnit::Inch)
+            .map_err(|e| e.to_string())
+            .and_then(|l| number(l.mm()))
+            .map(Some),
         Way::Balance => {
             quantity::parse_balance(text).map_err(|e| e.to_string()).and_then(|b| number(b.points())).map(Some)
         }
-        Way::Text | Way::Choice(_) | Way::Model(_) | Way::Rows(_) | Way::YesNo => Ok(Some(Value::String(text.to_owned()))),
+        Way::Text | Way::Choice(_) | Way::Model(_) | Way::Rows(_) | Way::YesNo => {
+            Ok(Some(Value::String(text.to_owned())))
+        }
     }
 }
 
@@ -277,7 +278,11 @@ fn rows(text: &str, columns: &[Ask]) -> Result<Vec<Value>, String> {
 fn row(cells: &[String], heads: &[&Ask], line: i32, between: char) -> Result<Value, String> {
     if cells.len() != heads.len() {
         let advice = if between == ',' { "; for decimal commas put semicolons between the cells" } else { "" };
-        return Err(format!("Line {line} has {} cells, the first line {}. Mend the line{advice}", cells.len(), heads.len()));
+        return Err(format!(
+            "Line {line} has {} cells, the first line {}. Mend the line{advice}",
+            cells.len(),
+            heads.len()
+        ));
     }
     let mut object = Map::new();
     for (cell, head) in cells.iter().zip(heads) {
@@ -294,7 +299,9 @@ fn row(cells: &[String], heads: &[&Ask], line: i32, between: char) -> Result<Val
 pub(super) fn model(form: &mut Entries, kind: PartKind) -> Option<Model> {
     let mut object = Map::new();
     object.insert("kind".into(), kind.key().into());
-    for (key, label) in [("code", "Give it a short code of the shop's own"), ("name", "Give the name that stands on the box")] {
+    for (key, label) in
+        [("code", "Give it a short code of the shop's own"), ("name", "Give the name that stands on the box")]
+    {
         let text = form.some(key);
         if let Some(text) = form.needed(key, text, label) {
             object.insert(key.into(), text.into());
@@ -364,7 +371,9 @@ fn in_words(kind: PartKind, error: &WorkshopError) -> String {
         .find(|a| a.key == field)
         .map(|a| a.label)
         .or_else(|| inside.flat_map(|c| c.iter()).find(|a| a.key == key).map(|a| a.label));
-    capital(&word.map_or(said.clone(), |word| said.replacen(if said.starts_with(field) && key == field { field } else { key }, word, 1)))
+    capital(&word.map_or(said.clone(), |word| {
+        said.replacen(if said.starts_with(field) && key == field { field } else { key }, word, 1)
+    }))
 }
 
 #[cfg(test)]

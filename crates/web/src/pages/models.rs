@@ -71,7 +71,11 @@ fn models_table(kind: PartKind, models: &[&Model]) -> Markup {
             Cell::from(summary(model)),
         ]
     };
-    words_table(&format!("{} models", capital(kind.word())), &["name", "code", "what it is"], models.iter().map(row).collect())
+    words_table(
+        &format!("{} models", capital(kind.word())),
+        &["name", "code", "what it is"],
+        models.iter().map(row).collect(),
+    )
 }
 
 /// A model in a line.
@@ -90,10 +94,16 @@ fn summary(model: &Model) -> String {
             decimal(m.tip_diameter_mm, 2),
             m.blanks.first().map_or(String::new(), |b| format!("{} g raw", decimal(b.mass_g, 0)))
         ),
-        Model::Grip(m) => format!("{} g, {}, core {} mm", decimal(m.mass_g, 1), m.shape, decimal(m.core_diameter_mm, 1)),
-        Model::TipWeight(m) => format!("{} g, tips {} to {} mm", decimal(m.mass_g, 1), decimal(m.tip_min_mm, 1), decimal(m.tip_max_mm, 1)),
+        Model::Grip(m) => {
+            format!("{} g, {}, core {} mm", decimal(m.mass_g, 1), m.shape, decimal(m.core_diameter_mm, 1))
+        }
+        Model::TipWeight(m) => {
+            format!("{} g, tips {} to {} mm", decimal(m.mass_g, 1), decimal(m.tip_min_mm, 1), decimal(m.tip_max_mm, 1))
+        }
         Model::Ferrule(m) => format!("{} mm inside, {} g", decimal(m.inside_diameter_mm, 2), decimal(m.mass_g, 1)),
-        Model::Adhesive(m) => format!("pot life {} min at {} °C", decimal(m.pot_life_min, 0), decimal(m.pot_life_at_c, 0)),
+        Model::Adhesive(m) => {
+            format!("pot life {} min at {} °C", decimal(m.pot_life_min, 0), decimal(m.pot_life_at_c, 0))
+        }
         Model::Tape(m) => format!("{} g/m², {} mm", decimal(m.mass_per_area_g_per_m2, 0), decimal(m.thickness_mm, 2)),
     }
 }
@@ -117,7 +127,11 @@ async fn blank(State(app): State<App>, Query(pairs): Query<Vec<(String, String)>
     form_page(&app, kind, None, &example(kind), Some(notice), StatusCode::OK).await
 }
 
-async fn show(State(app): State<App>, Path(code): Path<String>, Query(asked): Query<Vec<(String, String)>>) -> PageResult {
+async fn show(
+    State(app): State<App>,
+    Path(code): Path<String>,
+    Query(asked): Query<Vec<(String, String)>>,
+) -> PageResult {
     let model = app.model(&code).await?;
     let notice = Entries::new(asked).has("kept", "1").then(|| Notice {
         tone: Tone::Good,
@@ -168,7 +182,8 @@ async fn remove(State(app): State<App>, Path(code): Path<String>) -> PageResult 
     match app.remove_model(&code).await {
         Ok(()) => Ok(Redirect::to(&format!("/stock/models?kind={}", model.kind().key())).into_response()),
         Err(error) => {
-            form_page(&app, model.kind(), Some(&code), &typed(&model), Some(failure(&error)), failure_status(&error)).await
+            form_page(&app, model.kind(), Some(&code), &typed(&model), Some(failure(&error)), failure_status(&error))
+                .await
         }
     }
 }
@@ -212,7 +227,8 @@ async fn form_page(
     let title = if code.is_some() { form.text("name").to_owned() } else { format!("New {kind} model") };
     let crumb = code.map_or_else(String::new, |code| format!("{kind} model, code {code}"));
     let notice = form.notice().or(notice);
-    let page = framed(app, Framed { title: &title, active: Nav::Stock, crumb, notice, body, ..Framed::default() }).await?;
+    let page =
+        framed(app, Framed { title: &title, active: Nav::Stock, crumb, notice, body, ..Framed::default() }).await?;
     Ok((status, page).into_response())
 }
 
@@ -257,10 +273,8 @@ fn rows_field(ask: &Ask, columns: &[Ask], form: &Entries) -> Markup {
 
 async fn export(State(app): State<App>) -> PageResult {
     let text = app.export_models().await?;
-    let headers = [
-        (http::CONTENT_TYPE, "application/json"),
-        (http::CONTENT_DISPOSITION, "attachment; filename=\"models.json\""),
-    ];
+    let headers =
+        [(http::CONTENT_TYPE, "application/json"), (http::CONTENT_DISPOSITION, "attachment; filename=\"models.json\"")];
     Ok((headers, text).into_response())
 }
 
@@ -268,7 +282,13 @@ async fn file_form(State(app): State<App>) -> PageResult {
     file_page(&app, &Entries::default(), None, &html! {}, StatusCode::OK).await
 }
 
-async fn file_page(app: &App, form: &Entries, notice: Option<Notice>, above: &Markup, status: StatusCode) -> PageResult {
+async fn file_page(
+    app: &App,
+    form: &Entries,
+    notice: Option<Notice>,
+    above: &Markup,
+    status: StatusCode,
+) -> PageResult {
     let body = html! {
         (above)
         form.card method="post" action="/stock/models/file" enctype="multipart/form-data" {
@@ -283,7 +303,9 @@ async fn file_page(app: &App, form: &Entries, notice: Option<Notice>, above: &Ma
         ]))
     };
     let notice = form.notice().or(notice);
-    let page = framed(app, Framed { title: "Models from a file", active: Nav::Stock, notice, body, ..Framed::default() }).await?;
+    let page =
+        framed(app, Framed { title: "Models from a file", active: Nav::Stock, notice, body, ..Framed::default() })
+            .await?;
     Ok((status, page).into_response())
 }
 
@@ -310,7 +332,11 @@ async fn load_file(State(app): State<App>, form: Multipart) -> PageResult {
             let notice = Notice {
                 tone: if done.kept.is_empty() { Tone::Care } else { Tone::Good },
                 text: format!("{} kept.", capital(&counted(done.kept.len(), "model"))),
-                next: if done.bad.is_empty() { String::new() } else { "Mend the others in the file and load it again.".into() },
+                next: if done.bad.is_empty() {
+                    String::new()
+                } else {
+                    "Mend the others in the file and load it again.".into()
+                },
             };
             file_page(&app, &Entries::default(), Some(notice), &above, StatusCode::OK).await
         }

@@ -3,9 +3,7 @@
 use super::entries::{Entries, group, in_address, plain, typed_balance, typed_length};
 use super::sheets::{club_title, stale};
 use super::{Framed, PageResult, failure_status, framed};
-use crate::look::{
-    Action, Button, ButtonKind, Field, Nav, Notice, Tone, actions, button, hidden, link_button,
-};
+use crate::look::{Action, Button, ButtonKind, Field, Nav, Notice, Tone, actions, button, hidden, link_button};
 use app::App;
 use app::sheet::SheetView;
 use axum::extract::{Form, Path, State};
@@ -92,7 +90,8 @@ async fn club_page(
     let title = club_title(club);
     let crumb = format!("Sheet of {}", view.sheet.player);
     let notice = notice.or_else(|| form.notice());
-    let page = framed(app, Framed { title: &title, active: Nav::Sheets, crumb, notice, body, ..Framed::default() }).await?;
+    let page =
+        framed(app, Framed { title: &title, active: Nav::Sheets, crumb, notice, body, ..Framed::default() }).await?;
     Ok((status, page).into_response())
 }
 
@@ -131,7 +130,9 @@ fn choices(
 }
 
 fn tolerance_fields(form: &Entries) -> Markup {
-    let one = |name, label, unit| form.field(name, label, Field { unit, inputmode: "decimal", required: true, ..Field::default() });
+    let one = |name, label, unit| {
+        form.field(name, label, Field { unit, inputmode: "decimal", required: true, ..Field::default() })
+    };
     html! {
         (one("tol_balance", "Balance ±", "points"))
         (one("tol_length", "Length ±", "mm"))
@@ -183,11 +184,7 @@ pub(super) async fn change(
     match app.change_sheet(&view.id, &sheet, version).await {
         Ok(_) => Ok(to_sheet(&id)),
         Err(error) => {
-            let next = if stale(&error) {
-                "What you typed is still below."
-            } else {
-                ""
-            };
+            let next = if stale(&error) { "What you typed is still below." } else { "" };
             let notice = Notice { tone: Tone::Bad, text: error.to_string(), next: next.into() };
             club_page(&app, &view, index, &form, Some(notice), failure_status(&error)).await
         }
@@ -240,7 +237,8 @@ fn read(form: &mut Entries, club: &SheetClub) -> Option<SheetClub> {
         // The length is read back from what was shown; unchanged it stays exactly what it was.
         length_mm: length.map(|l| if (l - club.length_mm).abs() < 0.02 { club.length_mm } else { l })?,
         length_to: LengthTo::from_key(form.text("length_to"))?,
-        balance_points: balance.map(|b| if (b - club.balance_points).abs() < 0.006 { club.balance_points } else { b })?,
+        balance_points: balance
+            .map(|b| if (b - club.balance_points).abs() < 0.006 { club.balance_points } else { b })?,
         loft_deg: loft?,
         lie_deg: lie?,
         cpm,

@@ -169,7 +169,8 @@ fn short(form: &mut Entries) -> Option<ShortSheet> {
 }
 
 fn reference(form: &mut Entries) -> Option<ReferenceClub> {
-    let filled = form.pairs().iter().any(|(k, v)| k.starts_with("ref-") && k != "ref-length_to" && !v.trim().is_empty());
+    let filled =
+        form.pairs().iter().any(|(k, v)| k.starts_with("ref-") && k != "ref-length_to" && !v.trim().is_empty());
     if !filled {
         return None;
     }
@@ -266,7 +267,9 @@ fn fields(form: &Entries, models: &[Model]) -> Markup {
 fn model_part(form: &Entries, models: &[Model]) -> Markup {
     let heads = models.iter().filter_map(|m| if let Model::Head(head) = m { Some(head) } else { None });
     let list = |kind: PartKind, none: &'static str| -> Vec<(&str, &str)> {
-        std::iter::once(("", none)).chain(models.iter().filter(|m| m.kind() == kind).map(|m| (m.code(), m.name()))).collect()
+        std::iter::once(("", none))
+            .chain(models.iter().filter(|m| m.kind() == kind).map(|m| (m.code(), m.name())))
+            .collect()
     };
     html! {
         (group("Heads", &html! {
@@ -288,9 +291,9 @@ fn model_part(form: &Entries, models: &[Model]) -> Markup {
         });
         details open[own] { summary { "Others for woods, hybrids, wedges or putters" }
             @for (what, label, kind) in [("shaft", "Shaft", PartKind::Shaft), ("grip", "Grip", PartKind::Grip), ("ferrule", "Ferrule", PartKind::Ferrule)] {
-                div.fields { @for own in OWN {
+                div.section { div.fields { @for own in OWN {
                     (form.select(&format!("{what}-{}", own.key()), &format!("{label} of {}s", own.word()), "", &list(kind, "as above")))
-                } }
+                } } }
             }
         }
     }

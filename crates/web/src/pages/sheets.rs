@@ -156,8 +156,20 @@ pub(super) fn clubs_table(
 ) -> Markup {
     let rows = clubs.iter().enumerate().map(|(at, (club, _))| club_row(club, link(at))).collect();
     let heads = [
-        "club", "length", "balance", "loft", "lie", "cpm", "tape", "labels", "soft side", "tolerance", "head", "shaft",
-        "grip", "ferrule",
+        "club",
+        "length",
+        "balance",
+        "loft",
+        "lie",
+        "cpm",
+        "tape",
+        "labels",
+        "soft side",
+        "tolerance",
+        "head",
+        "shaft",
+        "grip",
+        "ferrule",
     ];
     html! {
         (words_table("Clubs of the sheet", &heads, rows))
@@ -304,7 +316,8 @@ fn merged(found: &[&SheetProblem]) -> Vec<(Words, String)> {
 }
 
 fn reference_part(r: &ReferenceClub) -> Markup {
-    let number = |v: Option<f64>, unit: &str, decimals| v.map_or("–".into(), |v| format!("{} {unit}", decimal(v, decimals)));
+    let number =
+        |v: Option<f64>, unit: &str, decimals| v.map_or("–".into(), |v| format!("{} {unit}", decimal(v, decimals)));
     let text = |t: String| html! { (t) };
     let to = r.length_to.map_or("", workshop::kind::LengthTo::word);
     let left = definitions(&[
@@ -409,11 +422,8 @@ async fn file_page(app: &App, form: &Entries, notice: Option<Notice>, status: St
         }
         (actions(&[Action { href: "/sheets", label: "Back to the sheets", primary: false }]))
     };
-    let page = framed(
-        app,
-        Framed { title: "Load a sheet", active: Nav::Sheets, notice, body, ..Framed::default() },
-    )
-    .await?;
+    let page =
+        framed(app, Framed { title: "Load a sheet", active: Nav::Sheets, notice, body, ..Framed::default() }).await?;
     Ok((status, page).into_response())
 }
 

@@ -19,7 +19,10 @@ use workshop::step::{Caution, Step, Strength};
 const YEAR_S: u32 = 365 * 24 * 3600;
 
 pub(super) fn router() -> Router<App> {
-    Router::new().route("/shop", get(show).post(change)).route("/shop/steps", post(change_steps)).route("/shop/who", post(who))
+    Router::new()
+        .route("/shop", get(show).post(change))
+        .route("/shop/steps", post(change_steps))
+        .route("/shop/who", post(who))
 }
 
 async fn show(State(app): State<App>, Who(by): Who, Query(asked): Query<Vec<(String, String)>>) -> PageResult {
@@ -98,7 +101,9 @@ async fn shop_page(
 
 fn figures(form: &Entries, models: &[Model]) -> Markup {
     let list = |kind: PartKind| -> Vec<(&str, &str)> {
-        std::iter::once(("", "none")).chain(models.iter().filter(|m| m.kind() == kind).map(|m| (m.code(), m.name()))).collect()
+        std::iter::once(("", "none"))
+            .chain(models.iter().filter(|m| m.kind() == kind).map(|m| (m.code(), m.name())))
+            .collect()
     };
     let decimal = |unit, hint| Field { unit, hint, inputmode: "decimal", required: true, ..Field::default() };
     html! {
@@ -114,12 +119,15 @@ fn figures(form: &Entries, models: &[Model]) -> Markup {
 fn scale(form: &Entries, which: &str, title: &str, unit: &str) -> Markup {
     let decimal = |hint| Field { unit, hint, inputmode: "decimal", required: true, ..Field::default() };
     let one = |name: &str, label, shape| form.field(&format!("{which}.{name}"), label, shape);
-    titled_card(title, &html! {
-        (one("name", "Called", Field { required: true, ..Field::default() }))
-        (one("display_step", "Step of its display", decimal("The smallest change that it shows")))
-        (one("noise_sd", "Scatter", decimal("Take the club off and on again ten times: how far single readings lie from their mean (one standard deviation)")))
-        (one("offset_sd", "May be off by", decimal("How far off it may stand on a given day after zeroing, the same for every club (one standard deviation)")))
-    })
+    titled_card(
+        title,
+        &html! {
+            (one("name", "Called", Field { required: true, ..Field::default() }))
+            (one("display_step", "Step of its display", decimal("The smallest change that it shows")))
+            (one("noise_sd", "Scatter", decimal("Take the club off and on again ten times: how far single readings lie from their mean (one standard deviation)")))
+            (one("offset_sd", "May be off by", decimal("How far off it may stand on a given day after zeroing, the same for every club (one standard deviation)")))
+        },
+    )
 }
 
 async fn change(State(app): State<App>, Who(by): Who, Form(fields): Form<Vec<(String, String)>>) -> PageResult {
@@ -290,8 +298,7 @@ fn new_step(form: &Entries, label: String, now: &[Step]) -> Step {
 
 /// A key from the step's name that no other step has.
 fn fresh_key(label: &str, now: &[Step]) -> String {
-    let plain: String =
-        label.to_lowercase().chars().map(|c| if c.is_ascii_alphanumeric() { c } else { '_' }).collect();
+    let plain: String = label.to_lowercase().chars().map(|c| if c.is_ascii_alphanumeric() { c } else { '_' }).collect();
     let plain = plain.trim_matches('_');
     let base = if plain.is_empty() { "step" } else { plain };
     std::iter::once(base.to_owned())

@@ -113,7 +113,12 @@ async fn kind_tabs(app: &App, asked: &Entries, wanted: &PartQuery) -> Result<Mar
         let (_, count) = app.parts(&PartQuery { kind, limit: Some(1), ..wanted.clone() }).await?;
         if count > 0 || kind.is_none() || kind == wanted.kind {
             let href = format!("/stock{}", with(asked, "kind", kind.map_or("", PartKind::key)));
-            shown.push((kind.map_or("all".to_owned(), |k| format!("{k}s")), href, count.to_string(), kind == wanted.kind));
+            shown.push((
+                kind.map_or("all".to_owned(), |k| format!("{k}s")),
+                href,
+                count.to_string(),
+                kind == wanted.kind,
+            ));
         }
     }
     let list: Vec<Tab<'_>> =
@@ -124,7 +129,8 @@ async fn kind_tabs(app: &App, asked: &Entries, wanted: &PartQuery) -> Result<Mar
 fn filter_form(asked: &Entries, models: &[Model]) -> Markup {
     let kind = asked.text("kind");
     let of_kind = models.iter().filter(|m| kind.is_empty() || m.kind().key() == kind);
-    let option = |value: &str, label: &str, now: &str| html! { option value=(value) selected[value == now] { (label) } };
+    let option =
+        |value: &str, label: &str, now: &str| html! { option value=(value) selected[value == now] { (label) } };
     html! {
         form.search role="search" method="get" action="/stock" {
             @if !kind.is_empty() { (hidden("kind", kind)) }
@@ -202,7 +208,8 @@ async fn show(State(app): State<App>, Path(code): Path<String>) -> PageResult {
 }
 
 fn typed(part: &Part) -> Entries {
-    let mass = if part.mass_typed.is_empty() { part.mass_g.map(plain).unwrap_or_default() } else { part.mass_typed.clone() };
+    let mass =
+        if part.mass_typed.is_empty() { part.mass_g.map(plain).unwrap_or_default() } else { part.mass_typed.clone() };
     let pairs = [
         ("mass", mass),
         ("place", part.place.clone()),
@@ -217,13 +224,7 @@ fn typed(part: &Part) -> Entries {
     Entries::new(pairs.map(|(k, v)| (k.to_owned(), v)).to_vec())
 }
 
-async fn part_page(
-    app: &App,
-    part: &Part,
-    form: &Entries,
-    notice: Option<Notice>,
-    status: StatusCode,
-) -> PageResult {
+async fn part_page(app: &App, part: &Part, form: &Entries, notice: Option<Notice>, status: StatusCode) -> PageResult {
     let here = format!("/stock/parts/{}", in_address(&part.code));
     let model = app.model(&part.model).await.ok();
     let number = part.number.as_deref().map(|n| format!(" {n}")).unwrap_or_default();
@@ -251,7 +252,8 @@ async fn part_page(
     };
     let notice = notice.or_else(|| form.notice());
     let crumb = format!("{}{number}", part.kind.word());
-    let page = framed(app, Framed { title: &part.code, active: Nav::Stock, crumb, notice, body, ..Framed::default() }).await?;
+    let page =
+        framed(app, Framed { title: &part.code, active: Nav::Stock, crumb, notice, body, ..Framed::default() }).await?;
     Ok((status, page).into_response())
 }
 

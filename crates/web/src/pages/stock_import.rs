@@ -36,7 +36,8 @@ async fn form_page(app: &App, form: &Entries, notice: Option<Notice>, status: St
         }))
     };
     let notice = notice.or_else(|| form.notice());
-    let page = framed(app, Framed { title: "Import parts", active: Nav::Stock, notice, body, ..Framed::default() }).await?;
+    let page =
+        framed(app, Framed { title: "Import parts", active: Nav::Stock, notice, body, ..Framed::default() }).await?;
     Ok((status, page).into_response())
 }
 
@@ -56,13 +57,16 @@ pub(super) async fn preview(State(app): State<App>, form: Multipart) -> PageResu
     match app.preview_parts(&bytes).await {
         Ok(read) => {
             let text = String::from_utf8_lossy(&bytes);
-            let page = framed(&app, Framed {
-                title: "Import parts",
-                active: Nav::Stock,
-                crumb: "nothing is kept yet".to_owned(),
-                body: preview_body(&read, &text),
-                ..Framed::default()
-            })
+            let page = framed(
+                &app,
+                Framed {
+                    title: "Import parts",
+                    active: Nav::Stock,
+                    crumb: "nothing is kept yet".to_owned(),
+                    body: preview_body(&read, &text),
+                    ..Framed::default()
+                },
+            )
             .await?;
             Ok(page.into_response())
         }
@@ -166,9 +170,14 @@ pub(super) async fn keep(State(app): State<App>, form: Multipart) -> PageResult 
     let notice = Some(Notice {
         tone: if count > 0 { Tone::Good } else { Tone::Care },
         text: format!("{} kept.", capital(&counted(count, "part"))),
-        next: if kept.bad.is_empty() { String::new() } else { format!("{} were not.", capital(&counted(kept.bad.len(), "row"))) },
+        next: if kept.bad.is_empty() {
+            String::new()
+        } else {
+            format!("{} were not.", capital(&counted(kept.bad.len(), "row")))
+        },
     });
-    let page = framed(&app, Framed { title: "Import parts", active: Nav::Stock, notice, body, ..Framed::default() }).await?;
+    let page =
+        framed(&app, Framed { title: "Import parts", active: Nav::Stock, notice, body, ..Framed::default() }).await?;
     Ok(page.into_response())
 }
 

@@ -62,7 +62,8 @@ async fn weigh_page(
         }
     };
     let crumb = model.map_or("choose the model first".to_owned(), |m| format!("{} {}", m.name(), m.kind()));
-    let page = framed(app, Framed { title: "Weigh in", active: Nav::Stock, crumb, notice, body, ..Framed::default() }).await?;
+    let page =
+        framed(app, Framed { title: "Weigh in", active: Nav::Stock, crumb, notice, body, ..Framed::default() }).await?;
     Ok((status, page).into_response())
 }
 
