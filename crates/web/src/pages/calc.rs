@@ -109,8 +109,11 @@ async fn topic_page(app: &App, name: &str, pairs: Vec<(String, String)>) -> Page
     let body = html! {
         p { (topic.summary) }
         @if let Some(output) = &output { (at_a_glance(topic, &input, output)) }
+        // A result without figures of its own, only parts, stands whole before the form.
+        @let whole_first = output.as_ref().and_then(Value::as_object).is_some_and(|map| plain_rows(map).is_empty());
+        @if whole_first { @if let Some(output) = &output { (in_full(output)) } }
         (input_form(topic, &asks, &form))
-        @if let Some(output) = &output { (in_full(output)) }
+        @if !whole_first { @if let Some(output) = &output { (in_full(output)) } }
         p { (link_button("/calc", "All calculations", ButtonKind::Quiet, None, "")) }
     };
     let page =
@@ -282,6 +285,7 @@ fn number(value: f64) -> String {
         v if v >= 10.0 => 2,
         v if v >= 1.0 || v == 0.0 => 3,
         v if v >= 0.01 => 4,
+        v if v >= 0.001 => 5,
         v if v >= 1e-6 => 7,
         _ => return format!("{value:.2e}").replace('-', "−"),
     };
