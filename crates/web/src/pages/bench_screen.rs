@@ -5,7 +5,7 @@ use super::{PageError, say};
 use crate::look::{
     BeamPiece, BeamView, BenchBody, Button, ButtonKind, ClubShape, Decision, Field, FunnelStage, FunnelView, Icon,
     PieceKind, Step as StepMark, StepState as StepMarkState, Tone, beam, bench_body, button, check, club_row, decision,
-    field, funnel, hidden, keypad_hints, link_button, request_key, section, stepper,
+    field, funnel, hidden, link_button, request_key, section, stepper,
 };
 use app::AppError;
 use app::job::JobFile;
@@ -194,16 +194,21 @@ impl Screen<'_> {
                 (hidden("step", &self.step.key))
                 (hidden("version", &self.state.version.to_string()))
                 (request_key(&app::request_key()))
-                @for (i, ask) in state.asks.iter().enumerate() { (self.ask(i, ask)) }
-                (self.toggles())
-                div.actions {
-                    @let done_only = self.step.asks == [What::Done];
-                    (button(&Button { label: if done_only { "Done" } else { "Keep" }, big: true, ..Button::default() }))
+                @let keep = button(&Button {
+                    label: if self.step.asks == [What::Done] { "Done" } else { "Keep" }, big: true, ..Button::default()
+                });
+                @if let [ask] = state.asks.as_slice() {
+                    div.entry-row[ask.what != What::Done] { (self.ask(0, ask)) (keep) }
+                } @else {
+                    div.fields { @for (i, ask) in state.asks.iter().enumerate() { (self.ask(i, ask)) } }
+                    (keep)
+                }
+                div.actions.beside {
+                    (self.toggles())
                     @if let Some((slot, number)) = next {
                         (link_button(&self.at(slot, &self.step.key), &format!("Next: {number}"), ButtonKind::Quiet, Some(Icon::Forward), "n"))
                     }
                 }
-                (keypad_hints(&[("Enter", "keep"), ("n", "next club")]))
             }
         }
     }
@@ -231,10 +236,10 @@ impl Screen<'_> {
             label: &capital(ask.what.word()),
             value: &typed,
             hint: &hint,
-            placeholder: say::example(ask.what),
+            placeholder: if ask.expected.is_some() { "" } else { say::example(ask.what) },
             error: wrong.filter(|_| index == self.view.wrong_index(&self.step.asks)),
             inputmode: if ask.what == What::Balance { "text" } else { "decimal" },
-            unit: say::unit_hint(ask.what),
+            unit: if ask.what == What::Balance { "" } else { say::unit_hint(ask.what) },
             autofocus: index == 0 || wrong.is_some(),
             big: self.step.asks.len() == 1,
             ..Field::default()

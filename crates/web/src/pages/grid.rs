@@ -223,7 +223,7 @@ fn entry(number: i64, state: &ClubState, step: &Step, what: What, typed: &str) -
                     name: "typed",
                     label: what.word(),
                     value: typed,
-                    placeholder: say::example(what),
+                    placeholder: "",
                     inputmode: if what == What::Balance { "text" } else { "decimal" },
                     autofocus: true,
                     big: true,
