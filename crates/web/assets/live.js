@@ -1,5 +1,6 @@
 // Other tablets' readings: a part of the page with data-live="JOB" is fetched anew when the server says that the job
-// changed, unless somebody is typing in it; then it waits until the entry is empty or left.
+// changed, unless somebody is typing in it; then it waits until the entry is empty or left. 0 is the whole shop: such a
+// part belongs to every job, such an event to every part.
 const pending = new Set();
 let fetching = false;
 
@@ -28,8 +29,7 @@ function jobOf(data) {
 }
 
 function want(job) {
-  if (!all().some((part) => part.dataset.live === job)) return;
-  pending.add(job);
+  for (const part of all()) if (job === "0" || part.dataset.live === "0" || part.dataset.live === job) pending.add(part.dataset.live);
   refresh();
 }
 
