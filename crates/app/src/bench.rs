@@ -106,6 +106,7 @@ impl App {
                 next: format!("Enter what “{}” asks for", step.label),
             });
         }
+        need_once(&new.entries)?;
         let readings = new
             .entries
             .iter()
@@ -380,6 +381,18 @@ fn need_at_bench(file: &JobFile) -> Result<(), AppError> {
         state => Err(AppError::Conflict {
             what: format!("job {} is {state}", file.job.number),
             next: "Its record stands; make a new job for more work on these clubs".into(),
+        }),
+    }
+}
+
+/// Two values of one quantity at once cannot both be meant.
+fn need_once(entries: &[Entry]) -> Result<(), AppError> {
+    let twice = entries.iter().enumerate().find(|(i, e)| entries[..*i].iter().any(|other| other.what == e.what));
+    match twice {
+        None => Ok(()),
+        Some((_, entry)) => Err(AppError::Invalid {
+            what: format!("the {} is entered twice", entry.what),
+            next: "Enter the one that holds; a second reading is an entry of its own".into(),
         }),
     }
 }

@@ -2,6 +2,7 @@
 
 mod api;
 pub mod assets;
+mod dress;
 pub mod look;
 mod pages;
 mod problem;
@@ -16,14 +17,16 @@ use tower_http::catch_panic::CatchPanicLayer;
 use tower_http::compression::CompressionLayer;
 use tower_http::trace::TraceLayer;
 
+/// Most bytes of a request: a file to import with what a form puts around it.
+const BODY_MAX_BYTES: usize = app::stock::IMPORT_MAX_BYTES + 64 * 1024;
+
 /// The whole site: pages at the root, the API under `/api/v1`.
 pub fn router(app: App) -> Router {
     Router::new()
         .nest("/api/v1", api::router())
         .merge(pages::router())
         .route(assets::ROUTE, get(assets::serve))
-        .layer(DefaultBodyLimit::max(app::stock::IMPORT_MAX_BYTES + 64 * 1024))
-        .layer(CompressionLayer::new())
+        .layer(DefaultBodyLimit::max(BODY_MAX_BYTES))
         .layer(CatchPanicLayer::custom(|_| {
             axum::response::IntoResponse::into_response(problem::Problem::new(
                 axum::http::StatusCode::INTERNAL_SERVER_ERROR,
@@ -32,6 +35,8 @@ pub fn router(app: App) -> Router {
                  you did",
             ))
         }))
+        .layer(axum::middleware::from_fn(dress::errors))
+        .layer(CompressionLayer::new())
         .layer(TraceLayer::new_for_http())
         .with_state(app)
 }

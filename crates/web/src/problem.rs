@@ -8,6 +8,9 @@ use serde::Serialize;
 use serde::de::DeserializeOwned;
 use utoipa::ToSchema;
 
+/// Content type of a problem document (RFC 9457).
+pub(crate) const PROBLEM_TYPE: &str = "application/problem+json";
+
 /// A problem document.
 #[derive(Debug, Clone, Serialize, ToSchema)]
 pub struct Problem {
@@ -82,7 +85,10 @@ impl IntoResponse for Problem {
     fn into_response(self) -> Response {
         let status = self.status();
         let body = serde_json::to_vec(&self).unwrap_or_default();
-        (status, [(header::CONTENT_TYPE, "application/problem+json")], body).into_response()
+        let mut response = (status, [(header::CONTENT_TYPE, PROBLEM_TYPE)], body).into_response();
+        // For an answer that has to be given as a page after all.
+        response.extensions_mut().insert(self);
+        response
     }
 }
 
@@ -119,9 +125,9 @@ impl<T: DeserializeOwned, S: Send + Sync> FromRequest<S> for Body<T> {
     type Rejection = ApiError;
 
     async fn from_request(request: Request, state: &S) -> Result<Self, ApiError> {
-        let bytes = axum::body::Bytes::from_request(request, state).await.map_err(|e: BytesRejection| {
-            Problem::new(e.status(), "body", format!("the request could not be read: {}", e.body_text()))
-        })?;
+        let bytes = axum::body::Bytes::from_request(request, state)
+            .await
+            .map_err(|e: BytesRejection| Problem::of_request(e.status(), &e.body_text()))?;
         serde_json::from_slice(&bytes)
             .map(Self)
             .map_err(|e| ApiError(Problem::invalid(format!("the JSON document could not be read: {e}"))))

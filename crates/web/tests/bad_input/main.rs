@@ -1,0 +1,13 @@
+//! Goal: whatever is put in wrongly is refused in words that help, and nothing is lost or half saved.
+//! Method: the whole site is asked as a tablet or a program asks it; after each refusal the picture of everything that
+//! is saved must be the one from before.
+
+#[path = "../support/mod.rs"]
+mod support;
+
+mod answers;
+mod disk;
+mod figures;
+mod files;
+mod held;
+mod two_tablets;
