@@ -99,7 +99,6 @@ impl App {
         }
         need_at_bench(&file)?;
         need_version(&club, new.version)?;
-        self.need_gate(&file, &club, &step)?;
         if new.entries.is_empty() {
             return Err(AppError::Invalid {
                 what: "nothing was entered".into(),
@@ -112,6 +111,8 @@ impl App {
             .iter()
             .map(|entry| self.reading(&file, &club, &step, new, entry))
             .collect::<Result<Vec<_>, _>>()?;
+        // After the entries were read: a slip of the key is said at once, not after the cure.
+        self.need_gate(&file, &club, &step)?;
         let mut kept = Vec::with_capacity(readings.len());
         for (i, reading) in readings.iter().enumerate() {
             let key = new.request_key.as_ref().map(|k| format!("{k}/{i}"));
@@ -371,7 +372,7 @@ fn reading_of<'a>(file: &'a JobFile, id: &ReadingId) -> Result<&'a Reading, AppE
         .ok_or_else(|| AppError::not_found("reading", id.as_str(), "Load the club anew and look at its readings"))
 }
 
-fn need_at_bench(file: &JobFile) -> Result<(), AppError> {
+pub(crate) fn need_at_bench(file: &JobFile) -> Result<(), AppError> {
     match file.job.state {
         JobState::Planned => Ok(()),
         JobState::Open => Err(AppError::Conflict {
