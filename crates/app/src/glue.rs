@@ -80,6 +80,7 @@ impl App {
     pub async fn start_batch(&self, new: &NewBatch) -> Result<BatchView, AppError> {
         let mut tx = self.store.write().await?;
         let file = JobFile::load(&mut tx, new.job).await?;
+        crate::bench::need_at_bench(&file)?;
         if new.lot.trim().is_empty() {
             return Err(AppError::Invalid {
                 what: "the lot of the adhesive is missing".into(),

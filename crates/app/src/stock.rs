@@ -212,7 +212,7 @@ impl App {
         let mut tx = self.store.write().await?;
         let mut kept = Vec::new();
         let mut bad = read.bad;
-        for (entry, model) in read.good.iter().enumerate() {
+        for (entry, model) in (1..).zip(&read.good) {
             match tx.model(model.code()).await? {
                 Some(other) if other.kind() != model.kind() => bad.push(BadModel {
                     entry,

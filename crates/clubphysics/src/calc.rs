@@ -75,10 +75,28 @@ pub fn through_json<I: DeserializeOwned, O: Serialize>(
     calculate: impl FnOnce(&I) -> Result<O, PhysicsError>,
 ) -> Result<Value, PhysicsError> {
     let input: I = serde_json::from_value(input).map_err(|error| unreadable(&error.to_string()))?;
-    serde_json::to_value(calculate(&input)?).map_err(|error| PhysicsError::Unreadable {
+    let output = serde_json::to_value(calculate(&input)?).map_err(|error| PhysicsError::Unreadable {
         what: format!("the result cannot be written ({error})"),
         advice: "check the figures for extreme values".to_owned(),
-    })
+    })?;
+    // JSON has no infinity and no NaN: the writer puts null, and nothing else here does.
+    match without_number(&output, "") {
+        None => Ok(output),
+        Some(place) => Err(PhysicsError::Unreadable {
+            what: format!("the figures are so extreme that {place} is no number any more"),
+            advice: "check the figures for a slip of the key or of the unit".to_owned(),
+        }),
+    }
+}
+
+/// The first place of a document where a number did not come out.
+fn without_number(value: &Value, place: &str) -> Option<String> {
+    match value {
+        Value::Null => Some(place.to_owned()),
+        Value::Array(list) => list.iter().find_map(|v| without_number(v, place)),
+        Value::Object(map) => map.iter().find_map(|(key, v)| without_number(v, key)),
+        _ => None,
+    }
 }
 
 /// Turns a complaint of the JSON reader into one that names the field and what was probably meant.

@@ -61,7 +61,10 @@ impl Store {
             .acquire_timeout(PATIENCE)
             .idle_timeout(None)
             .max_lifetime(None)
-            .after_connect(move |conn, _| Box::pin(async move { settle(conn, backend).await }));
+            .after_connect(move |conn, _| Box::pin(async move { settle(conn, backend).await }))
+            // A full disk makes SQLite roll back by itself, and the driver then counts a transaction that is not there
+            // any more: such a connection is closed instead of being handed out again.
+            .before_acquire(|conn, _| Box::pin(async move { Ok(!sqlx::Connection::is_in_transaction(conn)) }));
         let pool = options.connect_with(address.options).await.map_err(|e| StoreError::from_sqlx(e, &place))?;
         if address.in_memory {
             let mut conn = pool.acquire().await.map_err(|e| StoreError::from_sqlx(e, &place))?;

@@ -185,10 +185,13 @@ impl Assembly<'_> {
                         .moving_with_length(),
                 );
         }
+        let mut below_mm = 0.0;
         for part in plan.parts.iter().filter(|p| p.kind == PartKind::TipWeight) {
             let weight = self.library.tip_weight(&part.model)?;
             let sd = if part.weighed { WEIGHED_SD_G } else { 0.1 };
-            let arm = Prior::new(inch(tip_mm - weight.length_mm / 2.0), inch(1.0));
+            // A second weight sits above the first.
+            let arm = Prior::new(inch(tip_mm - below_mm - weight.length_mm / 2.0), inch(1.0));
+            below_mm += weight.length_mm;
             made = made.with_piece(Piece::new(Role::TipWeight, Prior::new(part.mass_g, sd), arm).moving_with_length());
         }
         if let Some(code) = club.target.adhesive.as_ref().or(self.shop.adhesive.as_ref()) {

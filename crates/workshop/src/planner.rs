@@ -208,7 +208,7 @@ fn fitting<'a>(
         grips,
         tips,
         tip_cap_g: assembly.shop.tip_weight_cap_g,
-        tip_pair_allowed: false,
+        tip_pair_allowed: true,
         shaft_nominal_g,
         mass_target: None,
         head_scale: Some(HeadScale { points_per_g: per_head_g, zero_mass_g: 0.0 }),
@@ -368,6 +368,7 @@ pub fn plan_with(assembly: Assembly<'_>, club: &JobClub, picks: &Picks<'_>) -> R
     let (_, head_number) = library.head_number(&picks.head.model, picks.head.number.as_deref().unwrap_or_default())?;
     let shaft_model = library.shaft(&picks.shaft.model)?;
     let grip_model = library.grip(&picks.grip.model)?;
+    picks_fit(assembly, club, picks)?;
     let mut parts = vec![
         planned(picks.head, picks.head.mass_g.unwrap_or(head_number.mass_g)),
         planned(picks.shaft, fit::raw_shaft(shaft_model, picks.shaft, &target.number)?.mass_g),
@@ -414,6 +415,50 @@ pub fn plan_with(assembly: Assembly<'_>, club: &JobClub, picks: &Picks<'_>) -> R
         chance: 0.0,
         reasons: Vec::new(),
     })
+}
+
+/// Refuses parts that do not go into this club: another hand, another number, a bore that does not hold the tip, a
+/// blank that the model does not allow.
+fn picks_fit(assembly: Assembly<'_>, club: &JobClub, picks: &Picks<'_>) -> Result<(), WorkshopError> {
+    let refused = |what: String, next: &str| Err(WorkshopError::Refused { what, next: next.to_owned() });
+    let head = assembly.library.head(&picks.head.model)?;
+    let shaft = assembly.library.shaft(&picks.shaft.model)?;
+    let hand = assembly.job.sheet.hand;
+    let number = &club.target.number;
+    if head.hand != hand {
+        return refused(
+            format!("{} is a {} head, and the set is {hand}", picks.head.code, head.hand),
+            "Choose a head of the set's hand",
+        );
+    }
+    if !picks.head.number.as_deref().is_some_and(|n| n.eq_ignore_ascii_case(number)) {
+        return refused(
+            format!("{} is a {}, and this club is the {number}", picks.head.code, picks.head.number.as_deref().unwrap_or("?")),
+            "Choose a head of this number",
+        );
+    }
+    let adapter_bore_mm = match picks.adapter {
+        Some(part) => Some(assembly.library.adapter(&part.model)?.bore_diameter_mm),
+        None => None,
+    };
+    if !fit::head_takes_shaft(head, adapter_bore_mm, shaft) {
+        return refused(
+            format!(
+                "the {} mm tip of {} does not go with the {} mm bore",
+                decimal(shaft.tip_diameter_mm, 2),
+                picks.shaft.code,
+                decimal(adapter_bore_mm.unwrap_or(head.bore_diameter_mm), 2)
+            ),
+            "Choose a shaft whose tip fits the bore",
+        );
+    }
+    if fit::blank_use(shaft, picks.shaft, number).is_none() {
+        return refused(
+            format!("{} is a blank for the {}", picks.shaft.code, picks.shaft.number.as_deref().unwrap_or("?")),
+            "Choose the number's own blank, or a neighbour's where the model allows it",
+        );
+    }
+    Ok(())
 }
 
 fn club_plan(
@@ -552,7 +597,7 @@ fn name_missing(fitting: &Fitting<'_>, lack: &Unbuildable) -> Missing {
         Why::OutOfReach { lacking_points, window } => with_window(
             format!(
                 "The nearest choice stays {} points {} of {}",
-                decimal(lacking_points.abs(), 1),
+                decimal(lacking_points.abs() + fitting.need.loss.reach_points(), 1),
                 if lacking_points > 0.0 { "short" } else { "over" },
                 Balance::from_points(target.balance_points).letter_short()
             ),

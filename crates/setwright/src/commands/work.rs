@@ -44,7 +44,7 @@ pub async fn import(arguments: &Import) -> Result<(), Failure> {
         } else {
             println!("{} models kept, {} refused", done.kept.len(), done.bad.len());
             for bad in &done.bad {
-                println!("  entry {}, {}: {}", bad.entry + 1, bad.code, bad.problem);
+                println!("  entry {}, {}: {}", bad.entry, bad.code, bad.problem);
             }
         }
         done.bad.len()

@@ -72,7 +72,8 @@ async fn good_rows_are_kept_and_each_bad_row_says_what_is_wrong() {
         ("N1,head,WREN-I,7,268.4,free,", "code"),
         ("H70,head,WREN-I,7,268.4,free,", "code"),
         ("N10,head,WREN-I,7,268.4,held,", "state"),
-        ("N11,head,WREN-I,7,268.4,free,3", "count"),
+        // A head with a count: the row as a whole is wrong, told at its code.
+        ("N11,head,WREN-I,7,268.4,free,3", "code"),
         ("N12,head,WREN-I,7,268,4,free,", ""),
         ("N13,grip,MARL,,1.75 oz,free,", ""),
     ];

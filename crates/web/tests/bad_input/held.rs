@@ -103,7 +103,7 @@ async fn a_plan_is_not_accepted_over_a_plan() {
     bench.refused("POST", "/jobs/1/plan/propose", CONFLICT, "{}").await;
     let accept = json!({ "fingerprint": "whatever", "by": "Ada" });
     let problem = bench.refused("POST", "/jobs/1/plan", CONFLICT, accept.to_string()).await;
-    assert!(detail(&problem).contains("job 1 is planned already"), "{problem}");
+    assert!(detail(&problem).contains("job 1 is at the bench already"), "{problem}");
     assert_eq!(bench.picture().await, before);
 }
 

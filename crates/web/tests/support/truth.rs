@@ -35,14 +35,21 @@ impl Truth {
         let shaft_arm = (integral(1, raw_length) - integral(1, butt)) / shaft - butt;
         let strip = 267.0 - CAP - 13.0;
         let tape = strip * std::f64::consts::PI * 15.2 * 115e-6 * 2.0;
-        let tip_length = if mass("tip_weight") > 3.0 { 14.0 } else { 10.0 };
+        // Weights stand on each other from the tip end up; the tray's 2 g are 10 mm long, its 4 g 14 mm.
+        let (mut tip_moment, mut below) = (0.0, 0.0);
+        for part in plan["parts"].as_array().expect("parts").iter().filter(|p| p["kind"] == "tip_weight") {
+            let length = if part["model"] == "TW4" { 14.0 } else { 10.0 };
+            tip_moment += part["mass_g"].as_f64().expect("a mass") * (cut - below - length / 2.0);
+            below += length;
+        }
+        let tip_arm = if mass("tip_weight") > 0.0 { tip_moment / mass("tip_weight") } else { cut };
         Self {
             pieces: vec![
                 ("head", mass("head"), ground + 1.5),
                 ("shaft", shaft, shaft_arm),
                 ("ferrule", mass("ferrule") - 0.4, cut - BORE_DEPTH - 12.5),
                 ("turnings", 0.4, cut - BORE_DEPTH - 12.5),
-                ("tip_weight", mass("tip_weight"), cut - tip_length / 2.0),
+                ("tip_weight", mass("tip_weight"), tip_arm),
                 ("adhesive", 1.9, cut - BORE_DEPTH / 2.0),
                 ("tape", tape, strip / 2.0),
                 ("grip", mass("grip"), CENTRE - CAP - 2.0),
