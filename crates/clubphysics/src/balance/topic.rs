@@ -21,7 +21,7 @@ const OLD_FULCRUM_IN: f64 = 12.0;
 /// Nothing on a club lies further from the butt; the rules allow 48 in.
 const PLACE_MAX_MM: f64 = 3000.0;
 /// No club or part is heavier.
-const MASS_MAX_G: f64 = 5000.0;
+const MASS_MAX_G: f64 = 4000.0;
 /// Below this a balance point was surely given in inches: even a grip alone balances further from its cap.
 const BALANCE_POINT_MIN_MM: f64 = 60.0;
 /// Below this a mass was surely given in ounces: even the lightest grip is heavier.
