@@ -194,6 +194,7 @@ pub fn stock() -> Vec<u8> {
 }
 
 /// One entry at the bench.
+#[allow(clippy::needless_pass_by_value, reason = "every caller passes a json! literal")]
 pub fn reading(slot: usize, step: &str, entries: Value) -> Value {
     json!({ "slot": slot, "step": step, "entries": entries, "by": "Ada" })
 }
