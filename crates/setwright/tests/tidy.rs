@@ -6,18 +6,8 @@ use std::path::{Path, PathBuf};
 use std::process::Command;
 
 /// The crates from the bottom up: a crate may use those before it, never one after it.
-const ORDER: [&str; 10] = [
-    "quantity",
-    "clubphysics",
-    "estimation",
-    "matching",
-    "workshop",
-    "store",
-    "instrument",
-    "app",
-    "web",
-    "setwright",
-];
+const ORDER: [&str; 10] =
+    ["quantity", "clubphysics", "estimation", "matching", "workshop", "store", "instrument", "app", "web", "setwright"];
 /// Crates that do no I/O, read no clock and log nothing.
 const PURE: [&str; 5] = ["quantity", "clubphysics", "estimation", "matching", "workshop"];
 /// What no pure crate may depend on.

@@ -59,7 +59,10 @@ impl Problem {
             }
             StatusCode::NOT_FOUND => ("not_found", "there is no such address. Begin again at Today".to_owned()),
             _ if said.is_empty() => ("request", "the request could not be taken. Load the page anew".to_owned()),
-            _ => ("request", format!("the request could not be read: {said}. Check the address and what was sent with it")),
+            _ => (
+                "request",
+                format!("the request could not be read: {said}. Check the address and what was sent with it"),
+            ),
         };
         Self::new(status, code, detail)
     }

@@ -45,7 +45,11 @@ async fn bending_alone_waits_for_no_glue_and_is_recorded() {
     for slot in 1..=3 {
         let (loft, lie) = (target(slot, "loft_deg"), target(slot, "lie_deg"));
         let kept = bench.made("/jobs/1/readings", said(slot, "look", loft, lie - 1.5)).await;
-        assert!(kept["meaning"]["next"].as_str().is_some_and(|n| n.contains("Bend 1.5° upright")), "{}", kept["meaning"]);
+        assert!(
+            kept["meaning"]["next"].as_str().is_some_and(|n| n.contains("Bend 1.5° upright")),
+            "{}",
+            kept["meaning"]
+        );
         let kept = bench.made("/jobs/1/readings", said(slot, "bent", loft, lie)).await;
         assert_eq!(kept["meaning"]["tone"], "good", "{}", kept["meaning"]);
     }

@@ -433,7 +433,11 @@ fn picks_fit(assembly: Assembly<'_>, club: &JobClub, picks: &Picks<'_>) -> Resul
     }
     if !picks.head.number.as_deref().is_some_and(|n| n.eq_ignore_ascii_case(number)) {
         return refused(
-            format!("{} is a {}, and this club is the {number}", picks.head.code, picks.head.number.as_deref().unwrap_or("?")),
+            format!(
+                "{} is a {}, and this club is the {number}",
+                picks.head.code,
+                picks.head.number.as_deref().unwrap_or("?")
+            ),
             "Choose a head of this number",
         );
     }

@@ -47,7 +47,12 @@ async fn a_field_that_is_not_known_is_refused_by_name_in_every_body() {
         ("POST", "/jobs/1/clubs/1/parts".into(), json!({ "kind": "grip", "code": "G00", "by": "Ada" }), ""),
         ("POST", "/jobs/1/drop".into(), json!({ "reason": "no longer wanted", "by": "Ada" }), ""),
         ("POST", "/jobs/1/readings".into(), reading(2, "dry", json!([{ "what": "balance", "value": 40.0 }])), ""),
-        ("POST", "/jobs/1/readings".into(), reading(2, "dry", json!([{ "what": "balance", "value": 40.0 }])), "/entries/0"),
+        (
+            "POST",
+            "/jobs/1/readings".into(),
+            reading(2, "dry", json!([{ "what": "balance", "value": 40.0 }])),
+            "/entries/0",
+        ),
         ("POST", format!("{of_reading}/take-back"), json!({ "by": "Ada" }), ""),
         ("POST", format!("{of_reading}/insist"), json!({ "why": "twice", "by": "Ada" }), ""),
         ("POST", "/jobs/1/let-pass".into(), json!({ "slot": 1, "step": "bend", "reason": "checked", "by": "Ada" }), ""),
@@ -76,7 +81,8 @@ async fn what_is_not_there_is_named() {
     let bench = Bench::open().await;
     planned(&bench).await;
     let before = bench.picture().await;
-    let entry = |slot: usize, step: &str| reading(slot, step, json!([{ "what": "balance", "value": 40.0 }])).to_string();
+    let entry =
+        |slot: usize, step: &str| reading(slot, step, json!([{ "what": "balance", "value": 40.0 }])).to_string();
     let problem = bench.refused("POST", "/jobs/1/readings", NOT_FOUND, entry(1, "polish")).await;
     assert!(detail(&problem).contains("“polish”") && detail(&problem).contains("dry, tip"), "{problem}");
     let problem = bench.refused("POST", "/jobs/1/readings", NOT_FOUND, entry(9, "dry")).await;
@@ -108,9 +114,19 @@ async fn what_is_not_there_is_named() {
         let problem = bench.refused(method, path, NOT_FOUND, body).await;
         assert_eq!(problem["type"], "urn:setwright:problem:not_found", "{method} {path}: {problem}");
     }
-    for path in ["/bench/77", "/bench/77/1", "/bench/1/9", "/plan/77", "/records/77", "/card/J1-99", "/stock/parts/NONE",
-        "/stock/models/NONE", "/sheets/0199", "/nowhere", "/assets/0/none.css"]
-    {
+    for path in [
+        "/bench/77",
+        "/bench/77/1",
+        "/bench/1/9",
+        "/plan/77",
+        "/records/77",
+        "/card/J1-99",
+        "/stock/parts/NONE",
+        "/stock/models/NONE",
+        "/sheets/0199",
+        "/nowhere",
+        "/assets/0/none.css",
+    ] {
         bench.page(path).await.says(NOT_FOUND, &["Today"]);
     }
     assert_eq!(bench.get("/cards/J1-3").await, json!({ "job": 1, "slot": 3 }));
@@ -187,7 +203,8 @@ async fn what_cannot_be_read_gets_what_was_read_where_it_stopped_and_an_example(
         json!({ "written": written, "rule": "as_written",
             "models": { "heads": ["WREN-I"], "shafts": [{ "model": "SCREE-P" }], "grips": [{ "model": "MARL" }] } })
     };
-    let problem = bench.refused("POST", "/sheets/expand", UNPROCESSABLE, short("5-PW, +1/2, 2 sideways").to_string()).await;
+    let problem =
+        bench.refused("POST", "/sheets/expand", UNPROCESSABLE, short("5-PW, +1/2, 2 sideways").to_string()).await;
     assert!(detail(&problem).contains("sideways") && detail(&problem).contains("character"), "{problem}");
     let problem = bench.refused("POST", "/sheets/expand", UNPROCESSABLE, short("").to_string()).await;
     assert!(detail(&problem).contains("for example"), "{problem}");
@@ -252,10 +269,7 @@ async fn a_wrong_method_or_address_is_a_problem_on_the_api_and_a_page_elsewhere(
     ] {
         bench.ask(method, path, "application/x-www-form-urlencoded", "").await.says(status, &["Today"]);
     }
-    bench
-        .ask("POST", "/plan/1", "application/json", "{}")
-        .await
-        .says(StatusCode::UNSUPPORTED_MEDIA_TYPE, &["Today"]);
+    bench.ask("POST", "/plan/1", "application/json", "{}").await.says(StatusCode::UNSUPPORTED_MEDIA_TYPE, &["Today"]);
     // A wrong method is told which ones there are.
     let request = Request::builder().method("DELETE").uri("/api/v1/jobs").body(String::new()).expect("a request");
     let answer = bench.router.clone().oneshot(request).await.expect("an answer");
@@ -301,8 +315,11 @@ async fn names_that_look_like_html_stay_text_on_every_page() {
     let (status, _) = bench.send("PATCH", "/parts/G11", "application/json", change.to_string().into_bytes()).await;
     assert_eq!(status, StatusCode::OK);
     let kept = bench
-        .made("/jobs/1/readings", json!({ "slot": 1, "step": "dry", "by": name,
-            "entries": [{ "what": "balance", "value": 40.0, "typed": name }] }))
+        .made(
+            "/jobs/1/readings",
+            json!({ "slot": 1, "step": "dry", "by": name,
+            "entries": [{ "what": "balance", "value": 40.0, "typed": name }] }),
+        )
         .await;
     let reading = kept["readings"][0]["id"].as_str().expect("an id");
     bench.made(&format!("/jobs/1/readings/{reading}/take-back"), json!({ "why": name, "by": name })).await;

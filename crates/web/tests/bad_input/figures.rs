@@ -167,7 +167,9 @@ fn numbers(value: &Value, place: &str, found: &mut Vec<String>) {
     match value {
         Value::Number(_) => found.push(place.to_owned()),
         // The first few stand for a long list of samples.
-        Value::Array(list) => list.iter().take(3).enumerate().for_each(|(i, v)| numbers(v, &format!("{place}/{i}"), found)),
+        Value::Array(list) => {
+            list.iter().take(3).enumerate().for_each(|(i, v)| numbers(v, &format!("{place}/{i}"), found))
+        }
         Value::Object(map) => map.iter().for_each(|(k, v)| numbers(v, &format!("{place}/{k}"), found)),
         _ => {}
     }
@@ -186,10 +188,13 @@ async fn no_figure_makes_a_calculation_break_or_answer_without_a_number() {
             for wrong in [json!(0.0), json!(-1.0), json!(1e-300), json!(1e300), json!("NaN"), json!([])] {
                 let mut input = topic["example"].clone();
                 *input.pointer_mut(&place).expect("a number") = wrong.clone();
-                let answer = bench.ask("POST", &format!("/api/v1/calc/{name}"), "application/json", input.to_string()).await;
+                let answer =
+                    bench.ask("POST", &format!("/api/v1/calc/{name}"), "application/json", input.to_string()).await;
                 tried += 1;
                 match answer.status {
-                    StatusCode::OK => assert!(!answer.text.contains("null"), "{name}{place} = {wrong}: {}", answer.text),
+                    StatusCode::OK => {
+                        assert!(!answer.text.contains("null"), "{name}{place} = {wrong}: {}", answer.text)
+                    }
                     status => {
                         assert_eq!(status, UNPROCESSABLE, "{name}{place} = {wrong}: {}", answer.text);
                         answer.problem(UNPROCESSABLE);
@@ -204,7 +209,11 @@ async fn no_figure_makes_a_calculation_break_or_answer_without_a_number() {
 async fn findings(bench: &Bench, sheet: &Value) -> Vec<(String, String)> {
     let found = bench.made("/sheets/check", sheet.clone()).await;
     let stops = found.as_array().expect("findings").iter().filter(|p| p["severity"] == "stop");
-    stops.map(|p| (p["field"].as_str().unwrap_or_default().to_owned(), p["words"].as_str().unwrap_or_default().to_owned())).collect()
+    stops
+        .map(|p| {
+            (p["field"].as_str().unwrap_or_default().to_owned(), p["words"].as_str().unwrap_or_default().to_owned())
+        })
+        .collect()
 }
 
 /// A sheet with a fault may be saved, but no job comes of it, by program or by page.

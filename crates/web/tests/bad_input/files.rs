@@ -45,7 +45,8 @@ async fn what_is_no_csv_is_named_and_nothing_is_kept() {
         let word = if word == "empty" { "no file and no text" } else { word };
         page.says(UNPROCESSABLE, &[word]);
     }
-    for (name, file) in [("text", "good morning"), ("a number", "7"), ("an object", "{}"), ("cut off", "[{\"kind\": ")] {
+    for (name, file) in [("text", "good morning"), ("a number", "7"), ("an object", "{}"), ("cut off", "[{\"kind\": ")]
+    {
         let problem = bench.refused("POST", "/models/import", UNPROCESSABLE, file).await;
         assert!(detail(&problem).contains("list of models"), "{name}: {problem}");
     }
@@ -98,7 +99,10 @@ async fn good_rows_are_kept_and_each_bad_row_says_what_is_wrong() {
         .collect();
     assert_eq!(found, expected, "{bad:#?}");
     for row in bad {
-        assert!(row["problem"].as_str().is_some_and(|p| p.len() > 8) && row["next"].as_str().is_some_and(|n| n.len() > 8), "{row}");
+        assert!(
+            row["problem"].as_str().is_some_and(|p| p.len() > 8) && row["next"].as_str().is_some_and(|n| n.len() > 8),
+            "{row}"
+        );
     }
     for (code, mass_g) in [("N1", 268.4), ("N6", 268.4), ("N13", 1.75 * 28.349_523_125)] {
         let part = bench.get(&format!("/parts/{code}")).await;
@@ -107,7 +111,8 @@ async fn good_rows_are_kept_and_each_bad_row_says_what_is_wrong() {
     }
     assert_eq!(bench.get("/parts/H70").await["mass_g"], 265.2, "the part that was there keeps its figures");
     // The refused rows come back as a file; mended, they are taken.
-    let mended = kept["bad_csv"].as_str().expect("a file").replace("WREN-X", "WREN-I").replace(",0,free", ",266.6,free");
+    let mended =
+        kept["bad_csv"].as_str().expect("a file").replace("WREN-X", "WREN-I").replace(",0,free", ",266.6,free");
     let (_, again) = bench.send("POST", "/parts/import", "text/csv", mended.into_bytes()).await;
     assert_eq!(again["kept"], 2, "{again}");
     bench.get("/parts/N8").await;

@@ -111,7 +111,12 @@ async fn an_entry_that_cannot_be_read_stays_in_its_field() {
         ("read-total_mass", "5 kg"),
         ("read-finished_length", "38 1/2"),
     ];
-    bench.made("/jobs/1/let-pass", json!({ "slot": 1, "step": "finish", "reason": "only the form is tried", "by": "Ada" })).await;
+    bench
+        .made(
+            "/jobs/1/let-pass",
+            json!({ "slot": 1, "step": "finish", "reason": "only the form is tried", "by": "Ada" }),
+        )
+        .await;
     let page = bench.form("/bench/1/1", &fields).await;
     page.says(unreadable, &["value=\"D2\"", "value=\"5 kg\"", "value=\"38 1/2\""]);
     assert!(balances(&bench).await.is_empty());
@@ -122,7 +127,8 @@ async fn a_part_and_a_sheet_are_not_overwritten_either() {
     let bench = Bench::open().await;
     stocked(&bench).await;
     let part = hidden(&bench.page("/stock/parts/H70").await, "version");
-    let change = |place: &'static str| [("mass", "265.2"), ("place", place), ("state", "free"), ("version", part.as_str())];
+    let change =
+        |place: &'static str| [("mass", "265.2"), ("place", place), ("state", "free"), ("version", part.as_str())];
     assert_eq!(bench.form("/stock/parts/H70", &change("shelf A")).await.status, StatusCode::SEE_OTHER);
     bench
         .form("/stock/parts/H70", &change("shelf B"))
@@ -142,7 +148,10 @@ async fn a_part_and_a_sheet_are_not_overwritten_either() {
     };
     let address = format!("/sheets/{id}");
     assert_eq!(bench.form(&address, &head("First Name")).await.status, StatusCode::SEE_OTHER);
-    bench.form(&address, &head("Second Name")).await.says(CONFLICT, &["changed on another screen", "value=\"Second Name\""]);
+    bench
+        .form(&address, &head("Second Name"))
+        .await
+        .says(CONFLICT, &["changed on another screen", "value=\"Second Name\""]);
     let body = json!({ "version": saved["version"], "sheet": set });
     let problem = bench.refused("PUT", &format!("/sheets/{id}"), CONFLICT, body.to_string()).await;
     assert_eq!(problem["type"], "urn:setwright:problem:stale");

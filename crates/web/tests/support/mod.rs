@@ -97,7 +97,9 @@ impl Bench {
     /// Everything that is saved, to hold against what is saved later.
     pub async fn picture(&self) -> Vec<String> {
         let mut picture = Vec::new();
-        for path in ["/shop", "/models", "/parts", "/parts/export", "/sheets", "/jobs", "/jobs?state=finished", "/batches"] {
+        for path in
+            ["/shop", "/models", "/parts", "/parts/export", "/sheets", "/jobs", "/jobs?state=finished", "/batches"]
+        {
             picture.push(format!("{path}: {}", self.get(path).await));
         }
         let jobs = self.get("/jobs").await;
