@@ -39,8 +39,13 @@ impl App {
                 let job = self.approve_sheet(&saved.id, &Approve { steps: None, by: BY.into() }).await?;
                 if i == 0 {
                     let proposal = self.propose(job.number, &[]).await?;
-                    let accept =
-                        Accept { fingerprint: proposal.fingerprint, locks: Vec::new(), partly: true, by: BY.into() };
+                    let accept = Accept {
+                        fingerprint: proposal.fingerprint,
+                        locks: Vec::new(),
+                        partly: true,
+                        neighbour_reason: String::new(),
+                        by: BY.into(),
+                    };
                     self.accept(job.number, &accept).await?;
                 }
             }

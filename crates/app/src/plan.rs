@@ -35,6 +35,9 @@ pub struct Accept {
     /// Build what can be built and leave out what cannot.
     #[serde(default)]
     pub partly: bool,
+    /// Why a neighbouring number's blank is used, where the plan uses one; the job keeps it.
+    #[serde(default)]
+    pub neighbour_reason: String,
     /// Who accepts.
     pub by: String,
 }
@@ -102,6 +105,9 @@ impl App {
                 next: "Order what is missing, or accept the plan for the others only".into(),
             });
         }
+        if plan.clubs.iter().flatten().any(|c| c.neighbour_blank.is_some()) {
+            crate::bench::need_reason(&accept.neighbour_reason)?;
+        }
         let now = self.now();
         for (club, club_plan) in file.job.clubs.iter().zip(&plan.clubs) {
             let Some(club_plan) = club_plan else { continue };
@@ -113,7 +119,9 @@ impl App {
         let mut job = file.job.clone();
         job.state = JobState::Planned;
         tx.save_job(&job).await?;
-        let note = serde_json::json!({ "fingerprint": accept.fingerprint });
+        let note = serde_json::json!({
+            "fingerprint": accept.fingerprint, "neighbour_reason": accept.neighbour_reason.trim()
+        });
         self.log(&mut tx, Some(&job.id), None, "plan_accepted", &accept.by, note).await?;
         tx.commit().await?;
         self.tell(Some(number), "plan");

@@ -124,6 +124,9 @@ pub struct PlanArguments {
     /// A part that must go into a club: SLOT:CODE. May be given more than once.
     #[arg(long, value_name = "SLOT:CODE")]
     pub keep: Vec<String>,
+    /// Why a neighbouring number's blank is used, where the plan uses one.
+    #[arg(long, default_value = "", value_name = "REASON")]
+    pub neighbour_reason: String,
     /// Who accepts.
     #[arg(long, default_value = "command line")]
     pub by: String,

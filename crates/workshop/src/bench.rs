@@ -263,7 +263,8 @@ pub fn meaning(
     let Some(club) = job.club(&state.club) else {
         return Ok(Meaning { tone: Tone::Good, words: says, next: next_words(job, state) });
     };
-    if let Some(words) = bend_words(club, reading) {
+    let limit_deg = believed.assembly.library.head(&club.target.head_model).map_or(0.0, |head| head.bend_limit_deg);
+    if let Some(words) = bend_words(club, reading, limit_deg) {
         return Ok(words);
     }
     let remedies = crate::remedy::remedies(believed, state, spares)?;
@@ -311,7 +312,7 @@ fn doubt_words(believed: &Believed<'_>, job: &Job, reading: &Reading) -> Result<
 }
 
 /// Loft and lie have no part in the balance: say how far to bend, and whether the head allows it.
-fn bend_words(club: &JobClub, reading: &Reading) -> Option<Meaning> {
+fn bend_words(club: &JobClub, reading: &Reading, limit_deg: f64) -> Option<Meaning> {
     let (target, tolerance) = match reading.what {
         What::Loft => (club.target.loft_deg, club.target.tolerances.loft_deg),
         What::Lie => (club.target.lie_deg, club.target.tolerances.lie_deg),
@@ -340,7 +341,15 @@ fn bend_words(club: &JobClub, reading: &Reading) -> Option<Meaning> {
     Some(Meaning {
         tone: Tone::Act,
         words: format!("{} {}°, the sheet says {}°.", capital(name), decimal(reading.value, 1), decimal(target, 1)),
-        next: format!("Bend {}° {way}.", decimal(by.abs(), 1)),
+        next: if by.abs() <= limit_deg + 1e-9 {
+            format!("Bend {}° {way}; the maker allows {}°.", decimal(by.abs(), 1), decimal(limit_deg, 1))
+        } else {
+            format!(
+                "It lacks {}° {way}, and the maker allows {}°: take another head before it is glued.",
+                decimal(by.abs(), 1),
+                decimal(limit_deg, 1)
+            )
+        },
     })
 }
 

@@ -58,6 +58,9 @@ pub struct ClubPlan {
     pub chance: f64,
     /// Why this choice, in words.
     pub reasons: Vec<String>,
+    /// The number that the shaft's blank belongs to, where it is a neighbour's used on purpose.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub neighbour_blank: Option<String>,
 }
 
 /// What a step should read.

@@ -76,6 +76,8 @@ struct AcceptForm {
     keep: String,
     #[serde(default)]
     partly: Option<String>,
+    #[serde(default)]
+    neighbour_reason: String,
 }
 
 async fn accept(
@@ -84,7 +86,13 @@ async fn accept(
     Path(job): Path<i64>,
     Form(form): Form<AcceptForm>,
 ) -> PageResult {
-    let accept = Accept { fingerprint: form.fingerprint, locks: locks(&form.keep), partly: form.partly.is_some(), by };
+    let accept = Accept {
+        fingerprint: form.fingerprint,
+        locks: locks(&form.keep),
+        partly: form.partly.is_some(),
+        neighbour_reason: form.neighbour_reason,
+        by,
+    };
     match app.accept(job, &accept).await {
         Ok(_) => Ok(Redirect::to(&format!("/plan/{job}")).into_response()),
         Err(error) => plan_page(&app, job, &form.keep, Some(error)).await,
@@ -160,6 +168,9 @@ fn proposal_part(file: &JobFile, proposal: &Proposal, keep: &str) -> Markup {
             p.small { (proof_words(plan)) }
             form method="post" action={ "/plan/" (file.job.number) } {
                 (hidden("fingerprint", &proposal.fingerprint)) (hidden("keep", keep))
+                @if plan.clubs.iter().flatten().any(|c| c.neighbour_blank.is_some()) {
+                    (field(&Field { name: "neighbour_reason", label: "Why a neighbouring number's blank? The job keeps it.", required: true, ..Field::default() }))
+                }
                 @if lacking { (check("partly", "1", "Plan the others, leave out what is missing", false)) }
                 (button(&Button { label: "Hold these parts", big: true, ..Button::default() }))
             }
