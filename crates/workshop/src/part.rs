@@ -82,6 +82,31 @@ pub struct Part {
 }
 
 impl Part {
+    /// A free part with nothing known of it but its code and model. The store gives it its identity.
+    #[must_use]
+    pub fn new(code: &str, kind: PartKind, model: &str) -> Self {
+        Self {
+            id: PartId::from(""),
+            code: code.to_owned(),
+            kind,
+            model: model.to_owned(),
+            number: None,
+            mass_g: None,
+            mass_typed: String::new(),
+            count: None,
+            length_mm: None,
+            balance_point_mm: None,
+            loft_deg: None,
+            lie_deg: None,
+            lot: String::new(),
+            place: String::new(),
+            state: PartState::Free,
+            job: None,
+            club: None,
+            version: 0,
+        }
+    }
+
     /// Refuses figures that no part of this kind can have.
     ///
     /// # Errors

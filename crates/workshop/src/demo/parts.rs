@@ -1,9 +1,8 @@
 //! Stock of the invented shop: drawn from a seed, so that every demonstration is the same.
 
 use super::models::{IRONS, TRAY_G, WEDGES, models};
-use crate::id::PartId;
 use crate::model::{Library, PartKind};
-use crate::part::{Part, PartState};
+use crate::part::Part;
 use quantity::{decimal, round_to};
 
 /// A small permuted congruential generator (PCG-XSH-RR 64/32; M. O'Neill 2014), so that no clock and no global state
@@ -77,26 +76,7 @@ pub fn parts(seed: u64) -> Vec<Part> {
 impl Stock {
     fn part(&mut self, kind: PartKind, model: &str, code: String, place: String) -> Part {
         let lot = format!("{}-{}", &model[..1], 100 + (self.draw.uniform() * 3.0) as u32);
-        Part {
-            id: PartId::from(""),
-            code,
-            kind,
-            model: model.into(),
-            number: None,
-            mass_g: None,
-            mass_typed: String::new(),
-            count: None,
-            length_mm: None,
-            balance_point_mm: None,
-            loft_deg: None,
-            lie_deg: None,
-            lot,
-            place,
-            state: PartState::Free,
-            job: None,
-            club: None,
-            version: 0,
-        }
+        Part { lot, place, ..Part::new(&code, kind, model) }
     }
 
     /// Mass to the tenth of a gram that the scale shows.

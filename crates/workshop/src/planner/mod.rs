@@ -4,6 +4,12 @@
 //! exact problem of the `matching` crate. Cost, in its order: chance of finishing in tolerance, grams of tip weight,
 //! evenness of the shafts within the set.
 
+mod picks;
+mod words;
+
+pub use picks::{Picks, expect, plan_with};
+
+use self::words::{lacks, name_missing, reasons};
 use crate::assembly::{Assembly, tape_on};
 use crate::belief::points_per_g;
 use crate::error::WorkshopError;
@@ -11,13 +17,10 @@ use crate::fit::{self, BlankUse, Cut};
 use crate::job::{Job, JobClub};
 use crate::model::{AdapterModel, HeadModel, HeadNumber, PartKind, ShaftModel};
 use crate::part::{Part, PartState};
-use crate::plan::{ClubPlan, Expected, Missing, Plan, PlannedPart};
-use crate::reading::What;
+use crate::plan::{ClubPlan, Missing, Plan};
 use matching::{
     Candidate, ClubNeed, CostWeights, HeadScale, Loss, LossForm, SetProblem, SetSolution, Stock, Tip, TipFit,
-    Unbuildable, Why,
 };
-use quantity::{Balance, decimal};
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
@@ -223,26 +226,8 @@ fn candidate(part: usize, points: f64, mass_g: f64, extra_cost: f64) -> Candidat
 
 /// A shaft exactly as its model says, to know what the set's line of shaft masses is.
 fn nominal_shaft(model: &ShaftModel, number: &str) -> Part {
-    Part {
-        id: "".into(),
-        code: String::new(),
-        kind: PartKind::Shaft,
-        model: model.code.clone(),
-        number: model.blank(number).and_then(|b| b.number.clone()),
-        mass_g: None,
-        mass_typed: String::new(),
-        count: None,
-        length_mm: None,
-        balance_point_mm: None,
-        loft_deg: None,
-        lie_deg: None,
-        lot: String::new(),
-        place: String::new(),
-        state: PartState::Free,
-        job: None,
-        club: None,
-        version: 0,
-    }
+    let number = model.blank(number).and_then(|b| b.number.clone());
+    Part { number, ..Part::new("", PartKind::Shaft, &model.code) }
 }
 
 fn adapter_for<'a>(
@@ -328,147 +313,6 @@ fn lock(fittings: &mut [Fitting<'_>], shelf: &Shelf<'_>, locks: &[Lock]) -> Resu
     Ok(())
 }
 
-fn planned(part: &Part, mass_g: f64) -> PlannedPart {
-    PlannedPart {
-        kind: part.kind,
-        part: part.id.clone(),
-        code: part.code.clone(),
-        model: part.model.clone(),
-        mass_g,
-        weighed: part.mass_g.is_some() && part.count.is_none(),
-        lot: part.lot.clone(),
-        place: part.place.clone(),
-    }
-}
-
-/// The parts of one club.
-#[derive(Debug, Clone)]
-pub struct Picks<'a> {
-    /// The head.
-    pub head: &'a Part,
-    /// The raw shaft.
-    pub shaft: &'a Part,
-    /// The grip, or the bulk it comes from.
-    pub grip: &'a Part,
-    /// The adapter, where the head takes one.
-    pub adapter: Option<&'a Part>,
-    /// The ferrule, where there is one.
-    pub ferrule: Option<&'a Part>,
-    /// What goes into the tip.
-    pub tips: Vec<&'a Part>,
-}
-
-/// Cuts and bends of one club with given parts; without expected readings and reasons.
-///
-/// # Errors
-/// A part that does not fit, a shaft that is too short, a model that the library lacks.
-pub fn plan_with(assembly: Assembly<'_>, club: &JobClub, picks: &Picks<'_>) -> Result<ClubPlan, WorkshopError> {
-    let target = &club.target;
-    let library = assembly.library;
-    let (_, head_number) = library.head_number(&picks.head.model, picks.head.number.as_deref().unwrap_or_default())?;
-    let shaft_model = library.shaft(&picks.shaft.model)?;
-    let grip_model = library.grip(&picks.grip.model)?;
-    picks_fit(assembly, club, picks)?;
-    let mut parts = vec![
-        planned(picks.head, picks.head.mass_g.unwrap_or(head_number.mass_g)),
-        planned(picks.shaft, fit::raw_shaft(shaft_model, picks.shaft, &target.number)?.mass_g),
-        planned(picks.grip, picks.grip.mass_g.unwrap_or(grip_model.mass_g)),
-    ];
-    let mut off_bottom_mm = 0.0;
-    if let Some(part) = picks.adapter {
-        let model = library.adapter(&part.model)?;
-        off_bottom_mm += model.length_mm;
-        parts.push(planned(part, part.mass_g.unwrap_or(model.mass_g)));
-    }
-    if let Some(part) = picks.ferrule {
-        parts.push(planned(part, part.mass_g.unwrap_or(library.ferrule(&part.model)?.mass_g)));
-    }
-    for part in &picks.tips {
-        let model = library.tip_weight(&part.model)?;
-        if !fit::tip_weight_fits(model, shaft_model.tip_diameter_mm) {
-            return Err(WorkshopError::Refused {
-                what: format!("{} does not go into a {} mm tip", part.code, decimal(shaft_model.tip_diameter_mm, 2)),
-                next: "Choose a weight of the tray that fits the bore".into(),
-            });
-        }
-        off_bottom_mm += model.flange_mm;
-        parts.push(planned(part, part.mass_g.unwrap_or(model.mass_g)));
-    }
-    let cut_mm = fit::cut_length_mm(target, head_number, grip_model, off_bottom_mm)?;
-    let raw = fit::raw_shaft(shaft_model, picks.shaft, &target.number)?;
-    let cut = fit::cut(shaft_model, raw, &target.number, cut_mm)?.ok_or_else(|| WorkshopError::Refused {
-        what: format!("shaft {} is too short for the {}", picks.shaft.code, target.number),
-        next: "Choose a longer blank".into(),
-    })?;
-    Ok(ClubPlan {
-        parts,
-        head_number: head_number.number.clone(),
-        tip_trim_mm: cut.tip_trim_mm,
-        butt_cut_mm: cut.butt_cut_mm,
-        cut_shaft_mm: cut.shaft.length_mm,
-        cut_shaft_mass_g: cut.shaft.mass_g,
-        cut_shaft_balance_point_mm: cut.shaft.balance_point_mm,
-        tip_to_ground_mm: head_number.bore_to_ground_mm + off_bottom_mm,
-        bend_loft_deg: target.loft_deg - picks.head.loft_deg.unwrap_or(head_number.loft_deg),
-        bend_lie_deg: target.lie_deg - picks.head.lie_deg.unwrap_or(head_number.lie_deg),
-        expected: Vec::new(),
-        chance: 0.0,
-        reasons: Vec::new(),
-        neighbour_blank: match fit::blank_use(shaft_model, picks.shaft, &target.number) {
-            Some(BlankUse::Neighbour(_)) => picks.shaft.number.clone(),
-            _ => None,
-        },
-    })
-}
-
-/// Refuses parts that do not go into this club: another hand, another number, a bore that does not hold the tip, a
-/// blank that the model does not allow.
-fn picks_fit(assembly: Assembly<'_>, club: &JobClub, picks: &Picks<'_>) -> Result<(), WorkshopError> {
-    let refused = |what: String, next: &str| Err(WorkshopError::Refused { what, next: next.to_owned() });
-    let head = assembly.library.head(&picks.head.model)?;
-    let shaft = assembly.library.shaft(&picks.shaft.model)?;
-    let hand = assembly.job.sheet.hand;
-    let number = &club.target.number;
-    if head.hand != hand {
-        return refused(
-            format!("{} is a {} head, and the set is {hand}", picks.head.code, head.hand),
-            "Choose a head of the set's hand",
-        );
-    }
-    if !picks.head.number.as_deref().is_some_and(|n| n.eq_ignore_ascii_case(number)) {
-        return refused(
-            format!(
-                "{} is a {}, and this club is the {number}",
-                picks.head.code,
-                picks.head.number.as_deref().unwrap_or("?")
-            ),
-            "Choose a head of this number",
-        );
-    }
-    let adapter_bore_mm = match picks.adapter {
-        Some(part) => Some(assembly.library.adapter(&part.model)?.bore_diameter_mm),
-        None => None,
-    };
-    if !fit::head_takes_shaft(head, adapter_bore_mm, shaft) {
-        return refused(
-            format!(
-                "the {} mm tip of {} does not go with the {} mm bore",
-                decimal(shaft.tip_diameter_mm, 2),
-                picks.shaft.code,
-                decimal(adapter_bore_mm.unwrap_or(head.bore_diameter_mm), 2)
-            ),
-            "Choose a shaft whose tip fits the bore",
-        );
-    }
-    if fit::blank_use(shaft, picks.shaft, number).is_none() {
-        return refused(
-            format!("{} is a blank for the {}", picks.shaft.code, picks.shaft.number.as_deref().unwrap_or("?")),
-            "Choose the number's own blank, or a neighbour's where the model allows it",
-        );
-    }
-    Ok(())
-}
-
 fn club_plan(
     assembly: Assembly<'_>,
     fitting: &Fitting<'_>,
@@ -487,147 +331,6 @@ fn club_plan(
     };
     let plan = plan_with(assembly, fitting.club, &picks)?;
     Ok(Some(ClubPlan { reasons: reasons(fitting, shelf, choice), ..plan }))
-}
-
-/// Why this choice, in words a builder would use.
-fn reasons(fitting: &Fitting<'_>, shelf: &Shelf<'_>, choice: &matching::Choice) -> Vec<String> {
-    let head = shelf.heads[choice.head];
-    let mut words = Vec::new();
-    let head_g = head.mass_g.unwrap_or_default();
-    let off_g = head_g - fitting.head_number.mass_g;
-    words.push(format!(
-        "Head {} is {} g {} its number's {} g.",
-        head.code,
-        decimal(off_g.abs(), 1),
-        if off_g < 0.0 { "under" } else { "over" },
-        decimal(fitting.head_number.mass_g, 1)
-    ));
-    words.push(if choice.tip_g > 0.0 {
-        format!(
-            "{} g in the tip leave it {} from target.",
-            decimal(choice.tip_g, 1),
-            points_words(choice.deviation_points)
-        )
-    } else {
-        format!("No weight in the tip: {} from target.", points_words(choice.deviation_points))
-    });
-    if choice.shaft_residual_g.abs() >= 0.05 {
-        words.push(format!(
-            "Its shaft is {} g {} the model's own line.",
-            decimal(choice.shaft_residual_g.abs(), 1),
-            if choice.shaft_residual_g < 0.0 { "under" } else { "over" }
-        ));
-    }
-    if let Some((part, _, BlankUse::Neighbour(_))) = fitting.shafts.iter().find(|(part, _, _)| *part == choice.shaft) {
-        let blank = shelf.shafts[*part].number.as_deref().unwrap_or("?");
-        words.push(format!("The blank is the {blank}'s: give the reason before you cut."));
-    }
-    let bend = fitting.club.target.lie_deg - head.lie_deg.unwrap_or(fitting.head_number.lie_deg);
-    if bend.abs() > fitting.head_model.bend_limit_deg + 1e-9 {
-        words.push(format!("Lie asks for {}°, more than the maker allows.", decimal(bend, 1)));
-    }
-    words
-}
-
-fn points_words(points: f64) -> String {
-    let n = decimal(points.abs(), 2);
-    format!("{n} points")
-}
-
-/// Expected readings of every balance step and the chance of each club, from the belief before any reading.
-///
-/// # Errors
-/// Figures that the belief cannot work with.
-pub fn expect(assembly: Assembly<'_>, plans: &mut [Option<ClubPlan>]) -> Result<(), WorkshopError> {
-    let mut job = assembly.job.clone();
-    for (club, plan) in job.clubs.iter_mut().zip(plans.iter()) {
-        club.plan.clone_from(plan);
-    }
-    let assembly = Assembly { job: &job, ..assembly };
-    let believed = assembly.believe(&[])?;
-    for (club, plan) in job.clubs.iter().zip(plans.iter_mut()) {
-        let Some(plan) = plan else { continue };
-        for step in job.steps.iter().filter(|s| s.asks.contains(&What::Balance)) {
-            if let Some(e) = believed.expected(&club.id, What::Balance, &step.on)? {
-                plan.expected.push(Expected { step: step.key.clone(), balance_points: e.value, band_points: e.band });
-            }
-        }
-        plan.chance = believed.finish(&club.id)?.map_or(0.0, |f| f.chance);
-    }
-    Ok(())
-}
-
-fn lacks(club: &JobClub, kind: PartKind, model: &str, words: &str) -> Missing {
-    Missing {
-        number: club.target.number.clone(),
-        kind,
-        model: model.to_owned(),
-        words: format!("{words}."),
-        order_from_g: None,
-        order_to_g: None,
-    }
-}
-
-fn name_missing(fitting: &Fitting<'_>, lack: &Unbuildable) -> Missing {
-    let club = fitting.club;
-    let target = &club.target;
-    let with_window = |words: String, window: Option<matching::HeadWindow>| {
-        let window_g = window.and_then(|w| w.low_g.zip(w.high_g));
-        Missing {
-            number: target.number.clone(),
-            kind: PartKind::Head,
-            model: fitting.head_model.code.clone(),
-            words: match window_g {
-                Some((low, high)) => {
-                    format!("{words}. Order one of {} to {} g", decimal(low, 1), decimal(high, 1))
-                }
-                None => words,
-            },
-            order_from_g: window_g.map(|w| w.0),
-            order_to_g: window_g.map(|w| w.1),
-        }
-    };
-    match lack.why {
-        Why::NoHead { window } => {
-            with_window(format!("No free, weighed {} {} head", fitting.head_model.name, target.number), window)
-        }
-        Why::NoShaft => lacks(
-            club,
-            PartKind::Shaft,
-            &fitting.shaft_model.code,
-            &format!(
-                "No free, weighed {} shaft fits: it must leave {} mm after the tip trim and go into the bore",
-                fitting.shaft_model.name,
-                decimal(fitting.cut_mm, 0)
-            ),
-        ),
-        Why::NoGrip => lacks(club, PartKind::Grip, &target.grip_model, "No free grip of this model"),
-        Why::OutOfReach { lacking_points, window } => with_window(
-            format!(
-                "The nearest choice stays {} points {} of {}",
-                decimal(lacking_points.abs() + fitting.need.loss.reach_points(), 1),
-                if lacking_points > 0.0 { "short" } else { "over" },
-                Balance::from_points(target.balance_points).letter_short()
-            ),
-            Some(window),
-        ),
-        Why::LockedTwice { .. } => lacks(
-            club,
-            PartKind::Head,
-            &fitting.head_model.code,
-            "It is kept for a part that another club is kept for as well: take one of the two away",
-        ),
-        Why::Short { kind, window } => match kind {
-            matching::PartKind::Head => with_window("Other clubs take the last head that fits".into(), window),
-            matching::PartKind::Shaft => lacks(
-                club,
-                PartKind::Shaft,
-                &fitting.shaft_model.code,
-                "Other clubs take the last shaft that fits: order one more",
-            ),
-            _ => lacks(club, PartKind::Grip, &target.grip_model, "Other clubs take the last grip: order one more"),
-        },
-    }
 }
 
 /// Whether two plans choose the same parts: what was shown is what is accepted.

@@ -1,0 +1,174 @@
+//! One club with given parts: whether they fit, how they are cut, what they should read.
+
+use crate::assembly::Assembly;
+use crate::error::WorkshopError;
+use crate::fit::{self, BlankUse};
+use crate::job::JobClub;
+use crate::part::Part;
+use crate::plan::{ClubPlan, Expected, PlannedPart};
+use crate::reading::What;
+use quantity::decimal;
+
+fn planned(part: &Part, mass_g: f64) -> PlannedPart {
+    PlannedPart {
+        kind: part.kind,
+        part: part.id.clone(),
+        code: part.code.clone(),
+        model: part.model.clone(),
+        mass_g,
+        weighed: part.mass_g.is_some() && part.count.is_none(),
+        lot: part.lot.clone(),
+        place: part.place.clone(),
+    }
+}
+
+/// The parts of one club.
+#[derive(Debug, Clone)]
+pub struct Picks<'a> {
+    /// The head.
+    pub head: &'a Part,
+    /// The raw shaft.
+    pub shaft: &'a Part,
+    /// The grip, or the bulk it comes from.
+    pub grip: &'a Part,
+    /// The adapter, where the head takes one.
+    pub adapter: Option<&'a Part>,
+    /// The ferrule, where there is one.
+    pub ferrule: Option<&'a Part>,
+    /// What goes into the tip.
+    pub tips: Vec<&'a Part>,
+}
+
+/// Cuts and bends of one club with given parts; without expected readings and reasons.
+///
+/// # Errors
+/// A part that does not fit, a shaft that is too short, a model that the library lacks.
+pub fn plan_with(assembly: Assembly<'_>, club: &JobClub, picks: &Picks<'_>) -> Result<ClubPlan, WorkshopError> {
+    let target = &club.target;
+    let library = assembly.library;
+    let (_, head_number) = library.head_number(&picks.head.model, picks.head.number.as_deref().unwrap_or_default())?;
+    let shaft_model = library.shaft(&picks.shaft.model)?;
+    let grip_model = library.grip(&picks.grip.model)?;
+    picks_fit(assembly, club, picks)?;
+    let mut parts = vec![
+        planned(picks.head, picks.head.mass_g.unwrap_or(head_number.mass_g)),
+        planned(picks.shaft, fit::raw_shaft(shaft_model, picks.shaft, &target.number)?.mass_g),
+        planned(picks.grip, picks.grip.mass_g.unwrap_or(grip_model.mass_g)),
+    ];
+    let mut off_bottom_mm = 0.0;
+    if let Some(part) = picks.adapter {
+        let model = library.adapter(&part.model)?;
+        off_bottom_mm += model.length_mm;
+        parts.push(planned(part, part.mass_g.unwrap_or(model.mass_g)));
+    }
+    if let Some(part) = picks.ferrule {
+        parts.push(planned(part, part.mass_g.unwrap_or(library.ferrule(&part.model)?.mass_g)));
+    }
+    for part in &picks.tips {
+        let model = library.tip_weight(&part.model)?;
+        if !fit::tip_weight_fits(model, shaft_model.tip_diameter_mm) {
+            return Err(WorkshopError::Refused {
+                what: format!("{} does not go into a {} mm tip", part.code, decimal(shaft_model.tip_diameter_mm, 2)),
+                next: "Choose a weight of the tray that fits the bore".into(),
+            });
+        }
+        off_bottom_mm += model.flange_mm;
+        parts.push(planned(part, part.mass_g.unwrap_or(model.mass_g)));
+    }
+    let cut_mm = fit::cut_length_mm(target, head_number, grip_model, off_bottom_mm)?;
+    let raw = fit::raw_shaft(shaft_model, picks.shaft, &target.number)?;
+    let cut = fit::cut(shaft_model, raw, &target.number, cut_mm)?.ok_or_else(|| WorkshopError::Refused {
+        what: format!("shaft {} is too short for the {}", picks.shaft.code, target.number),
+        next: "Choose a longer blank".into(),
+    })?;
+    Ok(ClubPlan {
+        parts,
+        head_number: head_number.number.clone(),
+        tip_trim_mm: cut.tip_trim_mm,
+        butt_cut_mm: cut.butt_cut_mm,
+        cut_shaft_mm: cut.shaft.length_mm,
+        cut_shaft_mass_g: cut.shaft.mass_g,
+        cut_shaft_balance_point_mm: cut.shaft.balance_point_mm,
+        tip_to_ground_mm: head_number.bore_to_ground_mm + off_bottom_mm,
+        bend_loft_deg: target.loft_deg - picks.head.loft_deg.unwrap_or(head_number.loft_deg),
+        bend_lie_deg: target.lie_deg - picks.head.lie_deg.unwrap_or(head_number.lie_deg),
+        expected: Vec::new(),
+        chance: 0.0,
+        reasons: Vec::new(),
+        neighbour_blank: match fit::blank_use(shaft_model, picks.shaft, &target.number) {
+            Some(BlankUse::Neighbour(_)) => picks.shaft.number.clone(),
+            _ => None,
+        },
+    })
+}
+
+/// Refuses parts that do not go into this club: another hand, another number, a bore that does not hold the tip, a
+/// blank that the model does not allow.
+fn picks_fit(assembly: Assembly<'_>, club: &JobClub, picks: &Picks<'_>) -> Result<(), WorkshopError> {
+    let refused = |what: String, next: &str| Err(WorkshopError::Refused { what, next: next.to_owned() });
+    let head = assembly.library.head(&picks.head.model)?;
+    let shaft = assembly.library.shaft(&picks.shaft.model)?;
+    let hand = assembly.job.sheet.hand;
+    let number = &club.target.number;
+    if head.hand != hand {
+        return refused(
+            format!("{} is a {} head, and the set is {hand}", picks.head.code, head.hand),
+            "Choose a head of the set's hand",
+        );
+    }
+    if !picks.head.number.as_deref().is_some_and(|n| n.eq_ignore_ascii_case(number)) {
+        return refused(
+            format!(
+                "{} is a {}, and this club is the {number}",
+                picks.head.code,
+                picks.head.number.as_deref().unwrap_or("?")
+            ),
+            "Choose a head of this number",
+        );
+    }
+    let adapter_bore_mm = match picks.adapter {
+        Some(part) => Some(assembly.library.adapter(&part.model)?.bore_diameter_mm),
+        None => None,
+    };
+    if !fit::head_takes_shaft(head, adapter_bore_mm, shaft) {
+        return refused(
+            format!(
+                "the {} mm tip of {} does not go with the {} mm bore",
+                decimal(shaft.tip_diameter_mm, 2),
+                picks.shaft.code,
+                decimal(adapter_bore_mm.unwrap_or(head.bore_diameter_mm), 2)
+            ),
+            "Choose a shaft whose tip fits the bore",
+        );
+    }
+    if fit::blank_use(shaft, picks.shaft, number).is_none() {
+        return refused(
+            format!("{} is a blank for the {}", picks.shaft.code, picks.shaft.number.as_deref().unwrap_or("?")),
+            "Choose the number's own blank, or a neighbour's where the model allows it",
+        );
+    }
+    Ok(())
+}
+
+/// Expected readings of every balance step and the chance of each club, from the belief before any reading.
+///
+/// # Errors
+/// Figures that the belief cannot work with.
+pub fn expect(assembly: Assembly<'_>, plans: &mut [Option<ClubPlan>]) -> Result<(), WorkshopError> {
+    let mut job = assembly.job.clone();
+    for (club, plan) in job.clubs.iter_mut().zip(plans.iter()) {
+        club.plan.clone_from(plan);
+    }
+    let assembly = Assembly { job: &job, ..assembly };
+    let believed = assembly.believe(&[])?;
+    for (club, plan) in job.clubs.iter().zip(plans.iter_mut()) {
+        let Some(plan) = plan else { continue };
+        for step in job.steps.iter().filter(|s| s.asks.contains(&What::Balance)) {
+            if let Some(e) = believed.expected(&club.id, What::Balance, &step.on)? {
+                plan.expected.push(Expected { step: step.key.clone(), balance_points: e.value, band_points: e.band });
+            }
+        }
+        plan.chance = believed.finish(&club.id)?.map_or(0.0, |f| f.chance);
+    }
+    Ok(())
+}
