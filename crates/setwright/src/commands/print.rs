@@ -6,7 +6,7 @@ use serde_json::Value;
 use workshop::job::Job;
 use workshop::model::PartKind;
 use workshop::plan::Plan;
-use workshop::record::{Record, Verdict};
+use workshop::record::{Line, Record, Verdict};
 
 /// A document as lines `field: value`.
 ///
@@ -41,53 +41,120 @@ pub fn document(value: &Value) -> Result<(), Failure> {
     Ok(())
 }
 
-/// A plan.
-pub fn plan(job: &Job, plan: &Plan) {
-    for (club, chosen) in job.clubs.iter().zip(&plan.clubs) {
-        let Some(chosen) = chosen else { continue };
-        let code = |kind| chosen.part(kind).map_or("none", |p| p.code.as_str());
-        let tip: f64 = chosen.parts.iter().filter(|p| p.kind == PartKind::TipWeight).map(|p| p.mass_g).sum();
-        println!(
-            "{:>4}  head {}  shaft {}  grip {}  tip {} g  cut {} in  target {}",
-            club.target.number,
-            code(PartKind::Head),
-            code(PartKind::Shaft),
-            code(PartKind::Grip),
-            decimal(tip, 1),
-            decimal(Length::from_mm(chosen.cut_shaft_mm).inch(), 2),
-            Balance::from_points(club.target.balance_points).letter_short(),
-        );
+/// Columns under their headings: as wide as the widest cell, two spaces apart.
+fn table(headings: &[&str], rows: &[Vec<String>]) {
+    let heading: Vec<String> = headings.iter().map(|h| (*h).to_owned()).collect();
+    let all = || std::iter::once(&heading).chain(rows);
+    let widths: Vec<usize> = (0..headings.len())
+        .map(|column| all().filter_map(|row| row.get(column)).map(|cell| cell.chars().count()).max().unwrap_or(0))
+        .collect();
+    for row in all() {
+        let cells: Vec<String> = row.iter().zip(&widths).map(|(cell, width)| format!("{cell:<width$}")).collect();
+        println!("{}", cells.join("  ").trim_end());
     }
-    for missing in &plan.missing {
-        println!("{:>4}  {}", missing.number, missing.words);
-    }
-    println!("{}", if plan.proven { "Proven best for the stated cost." } else { "Best found so far." });
 }
 
-/// A record.
-pub fn record(record: &Record) {
-    println!("Job {}, {}, {}", record.job_number, record.player, record.state);
-    for club in &record.clubs {
-        for line in &club.lines {
-            let figure = |v: Option<f64>| {
-                v.map_or_else(
+/// A plan: what goes into each club, its cuts, and what it should read dry.
+pub fn plan(job: &Job, plan: &Plan) {
+    let rows: Vec<Vec<String>> = job
+        .clubs
+        .iter()
+        .zip(&plan.clubs)
+        .filter_map(|(club, chosen)| Some((club, chosen.as_ref()?)))
+        .map(|(club, chosen)| {
+            let code = |kind| chosen.part(kind).map_or("-", |p| p.code.as_str()).to_owned();
+            let tip_g: f64 = chosen.parts.iter().filter(|p| p.kind == PartKind::TipWeight).map(|p| p.mass_g).sum();
+            let inch = |mm: f64| decimal(Length::from_mm(mm).inch(), 2);
+            let expected = |step: &str| {
+                chosen.expected.iter().find(|e| e.step == step).map_or_else(
                     || "-".to_owned(),
-                    |v| if line.unit == "points" { Balance::from_points(v).letter(1) } else { decimal(v, 1) },
+                    |e| {
+                        format!("{} ±{}", Balance::from_points(e.balance_points).letter(1), decimal(e.band_points, 1))
+                    },
                 )
             };
-            let verdict = match line.verdict {
-                Verdict::NotRead => "",
-                other => other.word(),
-            };
-            println!(
-                "{:>4}  {:20} sheet {:>8}  built {:>8} {} {}",
-                club.target.number,
-                line.what,
-                figure(line.target),
-                figure(line.built),
-                if line.unit == "points" { "" } else { line.unit.as_str() },
-                verdict
-            );
-        }
+            vec![
+                club.target.number.clone(),
+                code(PartKind::Head),
+                code(PartKind::Shaft),
+                code(PartKind::Grip),
+                if tip_g > 0.0 { format!("{} g", decimal(tip_g, 1)) } else { "-".to_owned() },
+                format!("{} in", inch(chosen.tip_trim_mm)),
+                format!("{} in", inch(chosen.butt_cut_mm)),
+                format!("{} in", inch(chosen.cut_shaft_mm)),
+                expected("dry"),
+                expected("finish"),
+                Balance::from_points(club.target.balance_points).letter_short(),
+            ]
+        })
+        .collect();
+    if !rows.is_empty() {
+        let headings = [
+            "club",
+            "head",
+            "shaft",
+            "grip",
+            "weight",
+            "off the tip",
+            "off the butt",
+            "cut to",
+            "reads dry",
+            "finishes",
+            "sheet",
+        ];
+        table(&headings, &rows);
     }
+    for missing in &plan.missing {
+        println!("Missing for the {}: {}", missing.number, missing.words);
+    }
+    if !rows.is_empty() {
+        println!("{}", if plan.proven { "Proven best for the stated cost." } else { "Best found so far." });
+    }
+}
+
+/// A record: each club with its parts, and what was asked beside what was built.
+pub fn record(record: &Record) {
+    println!("Job {}, {}, {}", record.job_number, record.player, record.state);
+    println!("{}, {} hand, due {}", record.shop, record.hand, record.due);
+    for club in &record.clubs {
+        println!();
+        let parts: Vec<String> = club.parts.iter().map(|p| format!("{} {}", p.kind, p.code)).collect();
+        let parts = if parts.is_empty() { "not planned yet".to_owned() } else { parts.join(", ") };
+        println!("The {}, card {}: {parts}", club.target.number, club.card);
+        let rows: Vec<Vec<String>> = club
+            .lines
+            .iter()
+            // A value that nobody asked for and nobody read says nothing.
+            .filter(|line| line.target.is_some() || line.built.is_some())
+            .map(row_of)
+            .collect();
+        table(&["", "sheet", "built", "off by", ""], &rows);
+    }
+}
+
+/// One value of a club in words: what, sheet, built with its band, difference, verdict.
+fn row_of(line: &Line) -> Vec<String> {
+    let points = line.unit == "points";
+    let unit = match line.unit.as_str() {
+        "points" => String::new(),
+        "°" => "°".to_owned(),
+        other => format!(" {other}"),
+    };
+    let figure = |value: f64| {
+        if points { Balance::from_points(value).letter(1) } else { format!("{}{unit}", decimal(value, 1)) }
+    };
+    let built = match (line.built, line.band) {
+        (Some(built), Some(band)) => format!("{} ±{}", figure(built), decimal(band, 1)),
+        (Some(built), None) => figure(built),
+        (None, _) => "not read".to_owned(),
+    };
+    let verdict = match line.verdict {
+        Verdict::NotRead => String::new(),
+        other => other.word().to_owned(),
+    };
+    let off = line.difference.map_or_else(String::new, |d| {
+        let text = decimal(d, 1);
+        if text.starts_with(['-', '−']) { text } else { format!("+{text}") }
+    });
+    vec![format!("  {}", line.what), line.target.map_or_else(|| "-".to_owned(), figure), built, off, verdict]
 }
