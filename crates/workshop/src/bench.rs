@@ -271,6 +271,15 @@ pub fn meaning(
     let best: Option<&Remedy> = remedies.iter().find(|r| r.finish.chance > finish.chance + 0.05);
     Ok(match best {
         Some(best) if finish.chance < 0.9 => Meaning { tone: Tone::Act, words: says, next: best.words.clone() },
+        None if finish.chance < 0.5 => Meaning {
+            tone: Tone::Act,
+            words: says,
+            next: format!(
+                "It stands {} points {} its target. Read once more; what is still to come will not bring it back.",
+                decimal(finish.deviation_points.abs(), 1),
+                if finish.deviation_points < 0.0 { "under" } else { "over" }
+            ),
+        },
         _ => Meaning { tone: Tone::Good, words: says, next: next_words(job, state) },
     })
 }
