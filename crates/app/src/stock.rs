@@ -382,7 +382,10 @@ impl App {
 }
 
 fn unreadable(error: &stock_file::StockFileError) -> AppError {
-    AppError::Invalid { what: error.to_string(), next: String::new() }
+    let words = error.to_string();
+    // Every such error ends in the sentence that says what to do.
+    let (what, next) = words.rsplit_once(". ").unwrap_or((words.as_str(), "Check the file"));
+    AppError::Invalid { what: what.to_owned(), next: next.to_owned() }
 }
 
 fn mass_of(typed: &str) -> Result<Option<f64>, AppError> {

@@ -2,6 +2,7 @@
 
 use app::{AppError, Kind};
 use std::fmt;
+use std::io::Write;
 use std::path::Path;
 use std::process::ExitCode;
 
@@ -11,48 +12,76 @@ use std::process::ExitCode;
 pub struct Failure {
     message: String,
     code: u8,
-    json: Option<serde_json::Value>,
+    /// Short, stable name of the kind of failure, the same as in the API.
+    kind: &'static str,
+    /// The field that it belongs to, where there is one.
+    field: Option<String>,
+    /// Whether the answer on standard output says it already.
+    answered: bool,
+    json: bool,
 }
 
 impl Failure {
+    fn new(code: u8, kind: &'static str, message: impl Into<String>) -> Self {
+        Self { message: message.into(), code, kind, field: None, answered: false, json: false }
+    }
+
     /// Something wrong with what was given.
     pub fn usage(message: impl Into<String>) -> Self {
-        Self { message: message.into(), code: 2, json: None }
+        Self::new(2, "invalid", message)
     }
 
     /// A file that cannot be read or written.
     pub fn file(path: &Path, error: &std::io::Error) -> Self {
-        Self {
-            message: format!("{} cannot be used: {error}. Check the path and its permissions", path.display()),
-            code: 5,
-            json: None,
-        }
+        Self::new(5, "file", format!("{} cannot be used: {error}. Check the path and its permissions", path.display()))
     }
 
     /// Something outside of this program that does not serve.
     pub fn outside(message: impl Into<String>) -> Self {
-        Self { message: message.into(), code: 5, json: None }
+        Self::new(5, "outside", message)
+    }
+
+    /// The document on standard output is the whole answer: no problem document follows it.
+    #[must_use]
+    pub fn answered(mut self) -> Self {
+        self.answered = true;
+        self
     }
 
     /// The same failure, also told as a JSON problem on standard output.
     #[must_use]
     pub fn in_json(mut self, json: bool) -> Self {
-        if json {
-            self.json = Some(serde_json::json!({
-                "type": format!("urn:setwright:problem:{}", self.code),
-                "title": "Please check",
-                "detail": self.message,
-            }));
-        }
+        self.json = json;
         self
+    }
+
+    /// The problem document, in the form that the API gives it.
+    fn problem(&self) -> serde_json::Value {
+        let title = match self.code {
+            2 => "Please check",
+            3 => "Not there",
+            4 => "Not now",
+            _ => "Cannot serve",
+        };
+        let mut problem = serde_json::json!({
+            "type": format!("urn:setwright:problem:{}", self.kind),
+            "title": title,
+            "detail": self.message,
+            "exit_code": self.code,
+        });
+        if let Some(field) = &self.field {
+            problem["field"] = field.as_str().into();
+        }
+        problem
     }
 
     /// Tells the person, and gives the exit code.
     pub fn report(self) -> ExitCode {
-        if let Some(json) = &self.json {
-            println!("{json:#}");
+        if self.json && !self.answered {
+            // Standard output may be what failed; the words below are told all the same.
+            let _ = writeln!(std::io::stdout(), "{:#}", self.problem());
         }
-        eprintln!("{:?}", miette::Report::msg(self.message));
+        let _ = writeln!(std::io::stderr(), "{:?}", miette::Report::msg(self.message));
         ExitCode::from(self.code)
     }
 }
@@ -71,6 +100,6 @@ impl From<AppError> for Failure {
             Kind::Conflict => 4,
             Kind::Unavailable => 5,
         };
-        Self { message: error.to_string(), code, json: None }
+        Self { field: error.field().map(str::to_owned), ..Self::new(code, error.code(), error.to_string()) }
     }
 }

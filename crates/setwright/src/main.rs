@@ -8,9 +8,22 @@ use clap::Parser;
 use std::process::ExitCode;
 
 fn main() -> ExitCode {
-    let arguments = config::Arguments::parse();
+    let arguments = match config::Arguments::try_parse() {
+        Ok(arguments) => arguments,
+        Err(refused) => return told(&refused),
+    };
     match commands::run(arguments) {
         Ok(()) => ExitCode::SUCCESS,
         Err(failure) => failure.report(),
     }
+}
+
+/// Help and version as asked for; arguments that cannot be, in words, and as a problem document where JSON is wanted.
+fn told(refused: &clap::Error) -> ExitCode {
+    if refused.use_stderr() && std::env::args_os().any(|a| a == "--json") {
+        let words = refused.render().to_string();
+        return failure::Failure::usage(words.trim().trim_start_matches("error: ")).in_json(true).report();
+    }
+    let _ = refused.print();
+    ExitCode::from(if refused.use_stderr() { 2 } else { 0 })
 }

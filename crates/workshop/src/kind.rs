@@ -4,8 +4,11 @@ use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
 /// A closed list whose members have a key for documents and a word for people.
+///
+/// The key is matched as a token: as a `literal` it would reach the derives wrapped, and the schema of the API would name
+/// the variants instead of the keys.
 macro_rules! words {
-    ($(#[$doc:meta])* $name:ident { $($(#[$vdoc:meta])* $variant:ident = $key:literal, $word:literal;)* }) => {
+    ($(#[$doc:meta])* $name:ident { $($(#[$vdoc:meta])* $variant:ident = $key:tt, $word:literal;)* }) => {
         $(#[$doc])*
         #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize, ToSchema)]
         pub enum $name { $($(#[$vdoc])* #[serde(rename = $key)] $variant,)* }

@@ -12,16 +12,26 @@ use std::io::Read;
 /// A document that cannot be read; what the calculation refuses.
 pub fn calc(arguments: &Calc) -> Result<(), Failure> {
     let Some(topic) = &arguments.topic else {
+        if arguments.json {
+            let list: Vec<Value> = clubphysics::calc::topics()
+                .iter()
+                .map(|t| serde_json::json!({ "name": t.name, "title": t.title, "summary": t.summary, "example": (t.example)() }))
+                .collect();
+            return super::print_json(&list);
+        }
         for topic in clubphysics::calc::topics() {
             println!("{:12} {}", topic.name, topic.summary);
         }
         return Ok(());
     };
-    if arguments.example {
-        let known = clubphysics::calc::topics().iter().find(|t| t.name == topic);
-        let Some(known) = known else {
-            return Err(app::calc::run(topic, Value::Null).map_or_else(Into::into, |_| unreadable("no such topic")));
+    // A name that is none is told before anything is waited for.
+    let Some(known) = clubphysics::calc::topics().iter().find(|t| t.name == topic) else {
+        return match app::calc::run(topic, Value::Null) {
+            Err(error) => Err(error.into()),
+            Ok(output) => super::print_json(&output),
         };
+    };
+    if arguments.example {
         return super::print_json(&(known.example)());
     }
     let mut text = String::new();

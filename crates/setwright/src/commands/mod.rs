@@ -9,6 +9,7 @@ use crate::config::{Arguments, Command, SheetCommand};
 use crate::failure::Failure;
 use app::{App, SystemClock};
 use std::future::Future;
+use std::io::Write;
 use std::sync::Arc;
 
 /// The database that commands use when none is named: a file in this folder.
@@ -20,16 +21,13 @@ pub const USUAL_DATABASE: &str = "sqlite:setwright.db";
 /// What went wrong, with the exit code that belongs to it.
 pub fn run(arguments: Arguments) -> Result<(), Failure> {
     match arguments.command {
-        Command::Demo(serve) => block(serve::serve(&serve, true)),
-        Command::Serve(serve) => block(serve::serve(&serve, false)),
+        Command::Demo(serve) => told(serve.database.json, block(serve::serve(&serve, true))),
+        Command::Serve(serve) => told(serve.database.json, block(serve::serve(&serve, false))),
         Command::Import(import) => told(import.database.json, block(work::import(&import))),
         Command::Export(export) => told(export.database.json, block(work::export(&export))),
         Command::Sheet(SheetCommand::Check(file)) => told(file.database.json, block(work::sheet_check(&file))),
         Command::Sheet(SheetCommand::Add(file)) => told(file.database.json, block(work::sheet_add(&file))),
-        Command::Sheet(SheetCommand::Schema) => {
-            println!("{}", web::sheet_schema());
-            Ok(())
-        }
+        Command::Sheet(SheetCommand::Schema) => say(&(web::sheet_schema() + "\n")),
         Command::Plan(plan) => told(plan.database.json, block(work::plan(&plan))),
         Command::Record(record) => told(record.database.json, block(work::record(&record))),
         Command::Calc(calc) => told(calc.json, calc::calc(&calc)),
@@ -57,6 +55,13 @@ async fn open(database: Option<&str>) -> Result<App, Failure> {
 fn print_json(value: &impl serde::Serialize) -> Result<(), Failure> {
     let text = serde_json::to_string_pretty(value)
         .map_err(|e| Failure::outside(format!("the answer could not be written: {e}")))?;
-    println!("{text}");
-    Ok(())
+    say(&(text + "\n"))
+}
+
+/// Writes an answer to standard output; a full disk or a reader that went away is told.
+fn say(text: &str) -> Result<(), Failure> {
+    let mut out = std::io::stdout().lock();
+    out.write_all(text.as_bytes())
+        .and_then(|()| out.flush())
+        .map_err(|e| Failure::outside(format!("the answer could not be written to standard output: {e}")))
 }

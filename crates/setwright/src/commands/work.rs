@@ -1,6 +1,6 @@
 //! Commands that open the shop's database, do one thing and close it.
 
-use super::{open, print, print_json};
+use super::{open, print, print_json, say};
 use crate::config::{Export, Import, JobArguments, PlanArguments, SheetFile};
 use crate::failure::Failure;
 use app::plan::Accept;
@@ -71,7 +71,8 @@ pub async fn import(arguments: &Import) -> Result<(), Failure> {
     if refused > 0 {
         return Err(Failure::usage(format!(
             "{refused} rows were refused; the others are kept. Mend them and import them again"
-        )));
+        ))
+        .answered());
     }
     Ok(())
 }
@@ -86,17 +87,14 @@ pub async fn export(arguments: &Export) -> Result<(), Failure> {
         app.export_models().await?
     } else if arguments.database.json {
         let (parts, _) = app.parts(&PartQuery::default()).await?;
-        serde_json::to_string_pretty(&parts).map_err(|e| Failure::outside(e.to_string()))?
+        serde_json::to_string_pretty(&parts).map_err(|e| Failure::outside(e.to_string()))? + "\n"
     } else {
         app.export_parts(&PartQuery::default()).await?
     };
     app.close().await;
     match &arguments.out {
         Some(path) => std::fs::write(path, text).map_err(|e| Failure::file(path, &e)),
-        None => {
-            print!("{text}");
-            Ok(())
-        }
+        None => say(&text),
     }
 }
 
@@ -133,7 +131,9 @@ pub async fn sheet_check(arguments: &SheetFile) -> Result<(), Failure> {
     let stops = problems.iter().filter(|p| p.severity == Severity::Stop).count();
     if stops > 0 {
         // The findings are told already; in JSON they are the whole answer.
-        return Err(Failure::usage(format!("{stops} findings must be put right before this sheet can be built")));
+        return Err(
+            Failure::usage(format!("{stops} findings must be put right before this sheet can be built")).answered()
+        );
     }
     Ok(())
 }
@@ -170,6 +170,7 @@ pub async fn plan(arguments: &PlanArguments) -> Result<(), Failure> {
             fingerprint: proposal.fingerprint.clone(),
             locks,
             partly: arguments.partly,
+            neighbour_reason: arguments.neighbour_reason.clone(),
             by: arguments.by.clone(),
         };
         app.accept(arguments.job, &accept).await?;
