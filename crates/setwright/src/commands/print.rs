@@ -68,9 +68,7 @@ pub fn plan(job: &Job, plan: &Plan) {
             let expected = |step: &str| {
                 chosen.expected.iter().find(|e| e.step == step).map_or_else(
                     || "-".to_owned(),
-                    |e| {
-                        format!("{} ±{}", Balance::from_points(e.balance_points).letter(1), decimal(e.band_points, 1))
-                    },
+                    |e| format!("{} ±{}", Balance::from_points(e.balance_points).letter(1), decimal(e.band_points, 1)),
                 )
             };
             vec![
@@ -115,7 +113,7 @@ pub fn plan(job: &Job, plan: &Plan) {
 /// A record: each club with its parts, and what was asked beside what was built.
 pub fn record(record: &Record) {
     println!("Job {}, {}, {}", record.job_number, record.player, record.state);
-    println!("{}, {} hand, due {}", record.shop, record.hand, record.due);
+    println!("{}, {}, due {}", record.shop, record.hand, record.due);
     for club in &record.clubs {
         println!();
         let parts: Vec<String> = club.parts.iter().map(|p| format!("{} {}", p.kind, p.code)).collect();

@@ -1,0 +1,300 @@
+//! Goal: the page `docs/one-set.md` is true, and one set can be taken from files to its record with it.
+//! Method: every command of the page runs in bash in a folder of its own, as it stands there; what the page shows as
+//! output must be said. Only the port is another, and the hours of the cure are let pass with a reason.
+
+use serde_json::Value;
+use std::io::{BufRead, BufReader};
+use std::path::{Path, PathBuf};
+use std::process::{Child, Command, Output, Stdio};
+
+const PROGRAM: &str = env!("CARGO_BIN_EXE_setwright");
+const PAGE: &str = include_str!("../../../docs/one-set.md");
+const PORT: &str = "127.0.0.1:7340";
+
+/// A fenced piece of the page.
+struct Block {
+    language: &'static str,
+    text: &'static str,
+}
+
+fn blocks() -> Vec<Block> {
+    PAGE.split("\n```")
+        .skip(1)
+        .step_by(2)
+        .map(|piece| {
+            let (language, text) = piece.split_once('\n').expect("a fence and its text");
+            Block { language, text }
+        })
+        .collect()
+}
+
+/// A folder with the example files where the page expects them, and the program on the path.
+struct Folder {
+    folder: tempfile::TempDir,
+    /// What every later command of the page builds on: the variable and the helper.
+    preamble: String,
+    address: String,
+}
+
+impl Folder {
+    fn new() -> Self {
+        let folder = tempfile::tempdir().expect("a folder");
+        let examples = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../docs/example");
+        std::fs::create_dir_all(folder.path().join("docs/example")).expect("a folder");
+        for name in ["models.json", "parts.csv", "sheet.json"] {
+            std::fs::copy(examples.join(name), folder.path().join("docs/example").join(name)).expect("copied");
+        }
+        Self { folder, preamble: String::new(), address: PORT.to_owned() }
+    }
+
+    fn path(&self, name: &str) -> PathBuf {
+        self.folder.path().join(name)
+    }
+
+    fn command(&self, program: &str) -> Command {
+        let programs = Path::new(PROGRAM).parent().expect("a folder").display().to_string();
+        let path = std::env::var("PATH").unwrap_or_default();
+        let mut command = Command::new(program);
+        command.current_dir(self.folder.path()).env("PATH", format!("{programs}:{path}")).env("NO_COLOR", "1");
+        for name in ["SETWRIGHT_DATABASE", "SETWRIGHT_LISTEN", "RUST_LOG", "http_proxy", "all_proxy"] {
+            command.env_remove(name);
+        }
+        command
+    }
+
+    fn shell(&self, text: &str) -> Output {
+        let script = format!("set -euo pipefail\n{}{text}", self.preamble).replace(PORT, &self.address);
+        self.command("bash").args(["-c", &script]).stdin(Stdio::null()).output().expect("bash")
+    }
+
+    fn shell_done(&self, text: &str) -> String {
+        let output = self.shell(text);
+        let said = String::from_utf8_lossy(&output.stdout).into_owned();
+        assert!(output.status.success(), "{text}\n{said}\n{}", String::from_utf8_lossy(&output.stderr));
+        said
+    }
+
+    fn serve(&mut self) -> Server {
+        let mut child = self
+            .command(PROGRAM)
+            .args(["serve", "--json", "--listen", "127.0.0.1:0", "--database", "sqlite:shop.db"])
+            .stdin(Stdio::null())
+            .stdout(Stdio::piped())
+            .spawn()
+            .expect("the program starts");
+        let mut line = String::new();
+        BufReader::new(child.stdout.take().expect("its output")).read_line(&mut line).expect("a line");
+        let greeting: Value = serde_json::from_str(&line).expect("a document");
+        greeting["address"].as_str().expect("an address").trim_start_matches("http://").clone_into(&mut self.address);
+        Server(child)
+    }
+
+    /// The owner's word in place of the hours that a test cannot wait.
+    fn let_pass(&self, steps: &[&str]) {
+        for step in steps {
+            self.shell_done(&format!(
+                r#"send jobs/1/let-pass '{{"slot": 4, "step": "{step}", "reason": "a test does not wait", "by": "Owner"}}'"#
+            ));
+        }
+    }
+}
+
+struct Server(Child);
+
+impl Drop for Server {
+    fn drop(&mut self) {
+        let _ = self.0.kill();
+        let _ = self.0.wait();
+    }
+}
+
+/// Answers of the API, one a line.
+fn answers(said: &str) -> Vec<Value> {
+    said.lines().filter(|l| !l.is_empty()).map(|l| serde_json::from_str(l).expect("a document")).collect()
+}
+
+#[test]
+fn every_command_of_the_page_does_what_the_page_says() {
+    let mut folder = Folder::new();
+    let mut server = None;
+    let mut said = String::new();
+    let mut bends = 0;
+    for block in blocks() {
+        match block.language {
+            "text" => {
+                for line in block.text.lines() {
+                    assert!(said.lines().any(|l| l == line), "the page shows “{line}”, the program says:\n{said}");
+                }
+            }
+            "sh" if block.text.contains("setwright serve") => server = Some(folder.serve()),
+            "sh" if block.text.starts_with("send() {") => folder.preamble.push_str(block.text),
+            "sh" => {
+                if block.text.contains(r#""step": "cured""#) {
+                    waits(&folder, block.text);
+                    folder.let_pass(&["cured", "gripped", "finish"]);
+                }
+                if block.text.contains(r#""step": "bend""#) {
+                    bends += 1;
+                    waits(&folder, block.text);
+                    folder.let_pass(&["bend", "hand_over"]);
+                }
+                said = folder.shell_done(block.text);
+                if let Some(first) = block.text.lines().find(|l| l.starts_with("export ")) {
+                    folder.preamble.push_str(&format!("{first}\n"));
+                }
+                looks_as_the_page_says(block.text, &said);
+            }
+            other => panic!("the page has a block of “{other}”"),
+        }
+    }
+    assert!(server.is_some() && bends == 1, "the page was read whole");
+    assert!(!folder.path("refused.csv").exists(), "nothing of the example is refused");
+    the_record_is_told(&folder);
+}
+
+/// Before the cure the bench says until when it waits, and keeps nothing.
+fn waits(folder: &Folder, text: &str) {
+    let refused = folder.shell(text);
+    let problem: Value = serde_json::from_slice(&refused.stdout).expect("one problem");
+    assert!(!refused.status.success());
+    assert_eq!(problem["type"], "urn:setwright:problem:waits_for_cure", "{problem}");
+}
+
+fn looks_as_the_page_says(text: &str, said: &str) {
+    if text.contains("plan 1") {
+        let clubs = said.lines().filter(|l| l.contains(" S") && l.contains(" TP-")).count();
+        assert_eq!(clubs, 16, "eight clubs, proposed and accepted:\n{said}");
+        assert!(said.contains("Proven best for the stated cost.\nThe parts are held."), "{said}");
+    }
+    if text.contains(r#""step": "dry""#) {
+        let answers = answers(said);
+        assert_eq!(answers.len(), 3);
+        let advice = answers[0]["meaning"]["next"].as_str().expect("an advice");
+        assert!(advice.starts_with("6.0 g in the tip in place of 4.0 g"), "{advice}");
+        assert_eq!(answers[2]["meaning"]["tone"], "good", "{}", answers[2]["meaning"]);
+    }
+    if text.contains(r#""step": "finish""#) {
+        for answer in answers(said) {
+            assert_ne!(answer["meaning"]["tone"], "doubt", "{}", answer["meaning"]);
+        }
+    }
+    if text.starts_with("send batches") {
+        let batch = &answers(said)[0];
+        let time = |name: &str| -> jiff::Timestamp { batch[name].as_str().expect("a time").parse().expect("a time") };
+        let mixed: jiff::Timestamp = batch["batch"]["mixed_at"].as_str().expect("a time").parse().expect("a time");
+        assert_eq!(time("handling_at").duration_since(mixed).as_hours(), 6);
+        assert_eq!(time("full_cure_at").duration_since(mixed).as_hours(), 24);
+    }
+}
+
+fn the_record_is_told(folder: &Folder) {
+    let text = std::fs::read_to_string(folder.path("record.json")).expect("the record");
+    let record: Value = serde_json::from_str(&text).expect("a document");
+    let seven = &record["clubs"][3];
+    let line = |what: &str| {
+        seven["lines"].as_array().expect("lines").iter().find(|l| l["what"] == what).expect("a line").clone()
+    };
+    for what in ["length to the cap", "loft", "lie"] {
+        assert_eq!(line(what)["verdict"], "in", "{what}");
+    }
+    // The belief weighs four readings of one scale; it must stay with the last of them within the scale's own doubt.
+    let built = line("balance")["built"].as_f64().expect("a balance");
+    assert!((built - 32.0).abs() < 0.4, "{built}");
+    assert!(seven["parts"].as_array().expect("parts").iter().any(|p| p["code"] == "TRAY-6"), "{}", seven["parts"]);
+    assert_eq!(record["batches"][0]["lot"], "B-7");
+    let words = folder.shell_done("setwright record 1");
+    let row = |what: &str| words.lines().filter(|l| l.trim_start().starts_with(what)).nth(3).expect("a row").to_owned();
+    assert!(row("length to the cap").contains("946.2 mm ±0.8") && row("length to the cap").ends_with("in"), "{words}");
+    assert!(row("total mass").contains(" g ±"), "{words}");
+    let stock = std::fs::read_to_string(folder.path("stock.csv")).expect("the stock");
+    let free = |text: &str| text.lines().filter(|l| l.contains(",free,")).count();
+    let before = std::fs::read_to_string(folder.path("docs/example/parts.csv")).expect("the parts");
+    // A head, a shaft and a grip for each of eight clubs; ferrules and weights are counted and stay.
+    assert_eq!(free(&stock), free(&before) - 24);
+}
+
+#[test]
+fn the_files_come_back_byte_for_byte() {
+    let folder = Folder::new();
+    folder.shell_done(
+        "export SETWRIGHT_DATABASE=sqlite:shop.db
+         setwright import docs/example/models.json
+         setwright import docs/example/parts.csv
+         setwright export > parts.csv; cmp parts.csv docs/example/parts.csv
+         setwright export --models > models.json; cmp models.json docs/example/models.json",
+    );
+}
+
+#[test]
+fn a_reference_club_that_contradicts_itself_is_told_with_what_it_would_have_to_read() {
+    let folder = Folder::new();
+    let mut sheet: Value =
+        serde_json::from_slice(&std::fs::read(folder.path("docs/example/sheet.json")).expect("a sheet")).expect("JSON");
+    // 428.6 g at 720.4 mm are D2.1; a balance point 40 mm nearer to the hands is some eight points less.
+    sheet["reference"]["balance_point_mm"] = 680.4.into();
+    std::fs::write(folder.path("contradicts.json"), sheet.to_string()).expect("written");
+    let setup = "export SETWRIGHT_DATABASE=sqlite:shop.db
+         setwright import docs/example/models.json > said.txt
+         setwright import docs/example/parts.csv > said.txt\n";
+    assert_eq!(folder.shell_done(&format!("{setup}setwright sheet check docs/example/sheet.json --json")).trim(), "[]");
+    let checked =
+        folder.shell("export SETWRIGHT_DATABASE=sqlite:shop.db; setwright sheet check contradicts.json --json");
+    let found: Value = serde_json::from_slice(&checked.stdout).expect("findings");
+    let said = found.to_string();
+    let stops = found.as_array().expect("a list").iter().filter(|p| p["severity"] == "stop").count();
+    assert_eq!(checked.status.code(), Some(if stops > 0 { 2 } else { 0 }), "{said}");
+    assert!(said.contains("428.6") && said.contains("680.4"), "both readings are named: {said}");
+}
+
+#[test]
+fn the_demonstration_carries_its_stock_into_another_shop() {
+    let folder = Folder::new();
+    let mut child = folder
+        .command(PROGRAM)
+        .args(["demo", "--json", "--listen", "127.0.0.1:0", "--database", "sqlite:demo.db"])
+        .stdin(Stdio::null())
+        .stdout(Stdio::piped())
+        .spawn()
+        .expect("the program starts");
+    let mut line = String::new();
+    BufReader::new(child.stdout.take().expect("its output")).read_line(&mut line).expect("a line");
+    let stopped = Command::new("kill").arg(child.id().to_string()).status().expect("kill");
+    assert!(stopped.success() && child.wait().expect("it ends").success(), "{line}");
+    // A part that a job holds is not for another shop: those rows are named, the others kept. As free parts all go.
+    let said = folder.shell_done(
+        "demo='--database sqlite:demo.db' other='--database sqlite:other.db'
+         setwright export $demo --out held.csv
+         setwright export --models $demo --out models.json
+         setwright import models.json $other > said.txt
+         code=0; setwright import held.csv --refused refused.csv $other > told.txt 2>&1 || code=$?
+         echo \"code $code\"; grep -c ',held,' held.csv; grep -c ',held,' refused.csv
+         sed 's/,held,/,free,/' refused.csv > mended.csv
+         setwright import mended.csv $other > said.txt
+         setwright export $other | sort > there.csv; sed 's/,held,/,free,/' held.csv | sort | cmp - there.csv
+         sed 's/,held,/,free,/' held.csv > free.csv
+         setwright import models.json --database sqlite:third.db > said.txt
+         setwright import free.csv --database sqlite:third.db > said.txt
+         setwright export --database sqlite:third.db | cmp - free.csv
+         setwright export --models --database sqlite:third.db | cmp - models.json",
+    );
+    // Eight clubs hold a head, a shaft and a grip each.
+    assert_eq!(said, "code 2\n24\n24\n");
+}
+
+#[test]
+fn the_scale_agrees_with_figures_worked_by_hand() {
+    let folder = Folder::new();
+    let balance = |input: &str| -> Value {
+        let said = folder.shell_done(&format!("echo '{input}' | setwright calc balance --json"));
+        serde_json::from_str(&said).expect("a document")
+    };
+    // 13.25 oz (of 28.349 523 125 g) at 30.00 in: 13.25 × (30 − 14) = 212.00 oz·in. The 14 in scale has D0 at 213.5
+    // and 1.75 oz·in a point, so this is 0.857 points under D0: C9.1.
+    let answer = balance(r#"{"parts": [{"name": "club", "mass_g": 375.631181, "position_mm": 762.0}]}"#);
+    assert!((answer["moment_oz_in"].as_f64().expect("a moment") - 212.0).abs() < 1e-4, "{answer}");
+    assert_eq!(answer["letter"], "C9.1");
+    // The same club as one mass, on the same fulcrum said aloud.
+    let same = balance(r#"{"total_mass_g": 375.631181, "balance_point_mm": 762.0, "fulcrum_in": 14}"#);
+    assert_eq!(same["letter"], answer["letter"]);
+    assert!((same["moment_g_cm"].as_f64().expect("a moment") - 375.631_181 * (76.2 - 35.56)).abs() < 1e-6);
+}
