@@ -1,0 +1,256 @@
+//! The real program and a real browser: started on free ports, ended by their own process ids.
+
+use serde_json::{Value, json};
+use std::io::{BufRead, BufReader, Read, Write};
+use std::net::{SocketAddr, TcpStream};
+use std::process::{Child, Command, Stdio};
+use std::time::{Duration, Instant};
+use tempfile::TempDir;
+use thirtyfour::prelude::*;
+use thirtyfour::{ChromiumLikeCapabilities, LoggingPrefsLogLevel};
+
+/// How long a page may take to show what it must; generous, since it only ends a failing test.
+const PATIENCE: Duration = Duration::from_secs(20);
+
+/// The Enter key, as WebDriver names it.
+const ENTER: char = '\u{e007}';
+
+/// A process that ends when this is dropped.
+struct Process(Child);
+
+impl Drop for Process {
+    fn drop(&mut self) {
+        let _ = self.0.kill();
+        let _ = self.0.wait();
+    }
+}
+
+/// Starts a command and reads its standard output until `found` makes something of a line.
+fn start<T>(mut command: Command, missing: &str, found: impl Fn(&str) -> Option<T>) -> (Process, T) {
+    let child = command.stdin(Stdio::null()).stdout(Stdio::piped()).stderr(Stdio::null()).spawn();
+    let mut process = Process(child.unwrap_or_else(|error| panic!("{missing}: {error}")));
+    let mut out = BufReader::new(process.0.stdout.take().expect("standard output"));
+    let mut told = String::new();
+    loop {
+        let mut line = String::new();
+        let read = out.read_line(&mut line).expect("a line of text");
+        assert!(read > 0, "{missing}: it ended and said {told:?}");
+        if let Some(value) = found(&line) {
+            // Read on in the background, so that the process is never stopped by a full pipe.
+            std::thread::spawn(move || std::io::copy(&mut out, &mut std::io::sink()));
+            return (process, value);
+        }
+        told.push_str(&line);
+    }
+}
+
+/// The invented shop, served, and a driver for browsers.
+pub struct Bench {
+    sessions: std::cell::RefCell<Vec<String>>,
+    driver_port: u16,
+    _driver: Process,
+    /// `http://127.0.0.1:PORT`.
+    pub address: String,
+    _server: Process,
+    folder: TempDir,
+}
+
+impl Bench {
+    /// Starts both.
+    pub fn open() -> Self {
+        let folder = tempfile::tempdir().expect("a temporary folder");
+        let database = format!("sqlite:{}", folder.path().join("shop.db").display());
+        let mut command = Command::new(env!("CARGO_BIN_EXE_setwright"));
+        command.args(["demo", "--json", "--listen", "127.0.0.1:0", "--database", &database]);
+        command.current_dir(folder.path());
+        let (server, address) = start(command, "setwright did not start", |line| {
+            serde_json::from_str::<Value>(line).ok()?["address"].as_str().map(str::to_owned)
+        });
+        let mut command = Command::new("chromedriver");
+        command.arg("--port=0");
+        let missing = "chromedriver cannot be started. Run ./test, which installs it with the browser";
+        let (driver, driver_port) = start(command, missing, |line| {
+            line.split_once("started successfully on port ")?.1.trim().trim_end_matches('.').parse().ok()
+        });
+        Self { sessions: <_>::default(), driver_port, _driver: driver, address, _server: server, folder }
+    }
+
+    /// A browser of its own, as another tablet would be.
+    pub async fn browser(&self) -> Browser {
+        let mut wanted = DesiredCapabilities::chrome();
+        let profile = self.folder.path().join(format!("profile-{}", self.sessions.borrow().len()));
+        for argument in [
+            "--headless=new",
+            "--no-sandbox",
+            "--disable-gpu",
+            "--disable-quic",
+            "--no-first-run",
+            "--disable-background-networking",
+            "--disable-component-update",
+            "--disable-sync",
+            "--disable-dev-shm-usage",
+            "--window-size=1024,768",
+            &format!("--user-data-dir={}", profile.display()),
+        ] {
+            wanted.add_arg(argument).expect("an argument");
+        }
+        wanted.set_browser_log_level(LoggingPrefsLogLevel::All).expect("a log level");
+        let driver = WebDriver::new(format!("http://127.0.0.1:{}", self.driver_port), wanted)
+            .await
+            .expect("chromium cannot be started. Run ./test, which installs it");
+        self.sessions.borrow_mut().push(driver.session_id().to_string());
+        Browser { driver, address: self.address.clone() }
+    }
+
+    /// What the API answers.
+    pub fn api(&self, path: &str) -> Value {
+        let host = self.address.strip_prefix("http://").expect("an http address").parse().expect("host and port");
+        let answer = http(host, &format!("GET /api/v1{path} HTTP/1.0\r\n\r\n")).expect("an answer");
+        let (head, body) = answer.split_once("\r\n\r\n").expect("a head and a body");
+        assert!(head.contains(" 200 "), "{path}: {answer}");
+        serde_json::from_str(body).expect("JSON")
+    }
+
+    /// The readings of a club of job 1 that stand, as typed, in the order of entry.
+    pub fn readings(&self, slot: usize) -> Vec<String> {
+        let record = self.api("/jobs/1/record");
+        let readings = record["clubs"][slot - 1]["readings"].as_array().expect("readings").clone();
+        let stands = |r: &&Value| r["stands"] == json!(true);
+        readings.iter().filter(stands).map(|r| r["reading"]["typed"].as_str().expect("typed").to_owned()).collect()
+    }
+}
+
+impl Drop for Bench {
+    /// A driver that is killed would leave its browsers behind: they are closed first, also when a test failed.
+    fn drop(&mut self) {
+        let driver = SocketAddr::from(([127, 0, 0, 1], self.driver_port));
+        for session in self.sessions.borrow().iter() {
+            let _ = http(driver, &format!("DELETE /session/{session} HTTP/1.0\r\nHost: localhost\r\n\r\n"));
+        }
+    }
+}
+
+fn http(to: SocketAddr, request: &str) -> std::io::Result<String> {
+    let mut stream = TcpStream::connect(to)?;
+    stream.set_read_timeout(Some(PATIENCE))?;
+    stream.write_all(request.as_bytes())?;
+    let mut answer = String::new();
+    stream.read_to_string(&mut answer)?;
+    Ok(answer)
+}
+
+/// One browser window.
+pub struct Browser {
+    pub driver: WebDriver,
+    address: String,
+}
+
+impl Browser {
+    /// Opens a page by its path.
+    pub async fn open(&self, path: &str) {
+        self.driver.goto(format!("{}{path}", self.address)).await.unwrap_or_else(|e| panic!("{path}: {e}"));
+    }
+
+    /// The value of a JavaScript expression.
+    pub async fn value(&self, expression: &str) -> Value {
+        self.try_value(expression).await.unwrap_or_else(|e| panic!("{expression}: {e}"))
+    }
+
+    async fn try_value(&self, expression: &str) -> WebDriverResult<Value> {
+        Ok(self.driver.execute(format!("return ({expression});"), vec![]).await?.json().clone())
+    }
+
+    /// The text of the first element that a selector finds; empty where there is none.
+    pub async fn text(&self, selector: &str) -> String {
+        let found = self.value(&format!("document.querySelector({})?.textContent ?? ''", json!(selector))).await;
+        found.as_str().unwrap_or_default().trim().to_owned()
+    }
+
+    /// Waits until a JavaScript expression is true. A page that is just being left counts as not yet.
+    pub async fn until(&self, expression: &str) {
+        self.until_within(PATIENCE, expression).await;
+    }
+
+    /// Waits so long and no longer.
+    pub async fn until_within(&self, patience: Duration, expression: &str) {
+        let begun = Instant::now();
+        while !matches!(self.try_value(&format!("!!({expression})")).await, Ok(Value::Bool(true))) {
+            if begun.elapsed() > patience {
+                let page =
+                    self.try_value("location.pathname + location.search + '\\n' + document.body.innerText").await;
+                panic!(
+                    "not within {patience:?}: {expression}\n{}",
+                    page.unwrap_or_default().as_str().unwrap_or_default()
+                );
+            }
+            tokio::time::sleep(Duration::from_millis(40)).await;
+        }
+    }
+
+    /// Types on the keyboard, to whatever has the focus.
+    pub async fn keys(&self, text: impl AsRef<str>) {
+        self.driver.action_chain().send_keys(text.as_ref()).perform().await.expect("keys");
+    }
+
+    /// Types and presses Enter.
+    pub async fn enter(&self, text: &str) {
+        self.keys(format!("{text}{ENTER}")).await;
+    }
+
+    /// Replaces what stands in the field under the cursor, and presses Enter.
+    pub async fn enter_instead(&self, text: &str) {
+        self.driver
+            .action_chain()
+            .key_down(Key::Control)
+            .send_keys("a")
+            .key_up(Key::Control)
+            .perform()
+            .await
+            .expect("keys");
+        self.enter(text).await;
+    }
+
+    /// Moves the cursor to an element as the Tab key would, and presses Enter there.
+    pub async fn press(&self, selector: &str) {
+        self.until(&format!("document.querySelector({})", json!(selector))).await;
+        self.value(&format!("document.querySelector({}).focus()", json!(selector))).await;
+        self.enter("").await;
+    }
+
+    /// Sets the size of the page as a tablet or phone has it.
+    pub async fn size(&self, width: u32, height: u32) {
+        self.cdp(
+            "Emulation.setDeviceMetricsOverride",
+            json!({ "width": width, "height": height, "deviceScaleFactor": 1, "mobile": false }),
+        )
+        .await;
+        self.cdp("Emulation.setTouchEmulationEnabled", json!({ "enabled": true })).await;
+    }
+
+    /// Drops the network, or brings it back.
+    pub async fn offline(&self, offline: bool) {
+        let speed = json!({ "offline": offline, "latency": 0, "downloadThroughput": -1, "uploadThroughput": -1 });
+        self.cdp("Network.enable", json!({})).await;
+        self.cdp("Network.emulateNetworkConditions", speed).await;
+    }
+
+    /// Turns the scripts of pages off.
+    pub async fn scripts_off(&self) {
+        self.cdp("Emulation.setScriptExecutionDisabled", json!({ "value": true })).await;
+    }
+
+    async fn cdp(&self, command: &str, with: Value) {
+        self.driver.cdp().send_raw(command, with).await.unwrap_or_else(|e| panic!("{command}: {e}"));
+    }
+
+    /// Errors that the pages wrote to the console since this was asked last.
+    pub async fn console_errors(&self) -> Vec<String> {
+        let log = self.driver.browser_log().await.expect("the console");
+        log.into_iter().filter(|entry| entry.level == "SEVERE").map(|entry| entry.message).collect()
+    }
+
+    /// Closes the browser.
+    pub async fn close(self) {
+        self.driver.quit().await.expect("an end");
+    }
+}

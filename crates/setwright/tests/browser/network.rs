@@ -1,0 +1,64 @@
+//! Two tablets at one job, and a network that drops.
+
+use crate::harness::Bench;
+use std::time::Duration;
+
+const DRY: &str = "/bench/1/1?step=dry";
+
+#[tokio::test]
+async fn another_tablet_sees_a_reading_and_overwrites_nothing() {
+    let bench = Bench::open();
+    let (one, two) = (bench.browser().await, bench.browser().await);
+    one.open(DRY).await;
+    two.open(DRY).await;
+    two.value("(window.neverLoadedAnew = true)").await;
+    // The stream of changes is open once the browser has its answer.
+    two.until("performance.getEntriesByType('resource').length && document.readyState === 'complete'").await;
+
+    let reading = one.text(".expected .figure-value").await;
+    one.enter(&reading).await;
+    one.until("location.search.includes('kept')").await;
+    let shown =
+        format!("document.querySelector('ul.readings')?.textContent.includes('{reading}') && window.neverLoadedAnew");
+    two.until_within(Duration::from_secs(2), &shown).await;
+
+    // While somebody types, the page stays as it is; what was typed against the old state is refused.
+    two.keys("D8.7").await;
+    one.press("a.step[href$='step=tip']").await;
+    one.until("location.search === '?step=tip' && document.readyState === 'complete'").await;
+    let tip = one.text(".expected .figure-value").await;
+    one.enter(&tip).await;
+    one.until("location.search.includes('kept')").await;
+    assert_eq!(two.value("document.activeElement.value").await, "D8.7");
+    two.enter("").await;
+    two.until("document.querySelector('.notice')?.textContent.includes('changed on another screen')").await;
+    assert_eq!(bench.readings(1), [reading, tip]);
+    one.close().await;
+    two.close().await;
+}
+
+#[tokio::test]
+async fn an_entry_without_network_is_kept_told_and_sent_once() {
+    let bench = Bench::open();
+    let browser = bench.browser().await;
+    browser.open(DRY).await;
+    let reading = browser.text(".expected .figure-value").await;
+    browser.offline(true).await;
+    browser.enter(&reading).await;
+    browser.until("!document.getElementById('waiting').hidden").await;
+    let told = browser.text("#waiting").await;
+    assert!(told.starts_with("Kept on this tablet, not sent yet") && told.contains(&reading), "{told}");
+    assert!(bench.readings(1).is_empty());
+
+    browser.offline(false).await;
+    browser.until("document.getElementById('waiting').hidden").await;
+    assert_eq!(bench.readings(1), [reading.clone()]);
+    // The page shows it by itself, and neither a later try nor a new page sends it again.
+    browser.until(&format!("document.querySelector('ul.readings')?.textContent.includes('{reading}')")).await;
+    browser.open(DRY).await;
+    browser.until("document.readyState === 'complete' && localStorage.getItem('setwright.waiting') === '[]'").await;
+    assert_eq!(bench.readings(1), [reading]);
+    let all = bench.api("/jobs/1/record")["clubs"][0]["readings"].as_array().map(Vec::len);
+    assert_eq!(all, Some(1), "none that was replaced");
+    browser.close().await;
+}
