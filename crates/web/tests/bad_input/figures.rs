@@ -168,7 +168,7 @@ fn numbers(value: &Value, place: &str, found: &mut Vec<String>) {
         Value::Number(_) => found.push(place.to_owned()),
         // The first few stand for a long list of samples.
         Value::Array(list) => {
-            list.iter().take(3).enumerate().for_each(|(i, v)| numbers(v, &format!("{place}/{i}"), found))
+            list.iter().take(3).enumerate().for_each(|(i, v)| numbers(v, &format!("{place}/{i}"), found));
         }
         Value::Object(map) => map.iter().for_each(|(k, v)| numbers(v, &format!("{place}/{k}"), found)),
         _ => {}
@@ -193,7 +193,7 @@ async fn no_figure_makes_a_calculation_break_or_answer_without_a_number() {
                 tried += 1;
                 match answer.status {
                     StatusCode::OK => {
-                        assert!(!answer.text.contains("null"), "{name}{place} = {wrong}: {}", answer.text)
+                        assert!(!answer.text.contains("null"), "{name}{place} = {wrong}: {}", answer.text);
                     }
                     status => {
                         assert_eq!(status, UNPROCESSABLE, "{name}{place} = {wrong}: {}", answer.text);
