@@ -74,9 +74,9 @@ pub fn parts(seed: u64) -> Vec<Part> {
 }
 
 impl Stock {
-    fn part(&mut self, kind: PartKind, model: &str, code: String, place: String) -> Part {
+    fn part(&mut self, kind: PartKind, model: &str, code: &str, place: String) -> Part {
         let lot = format!("{}-{}", &model[..1], 100 + (self.draw.uniform() * 3.0) as u32);
-        Part { lot, place, ..Part::new(&code, kind, model) }
+        Part { lot, place, ..Part::new(code, kind, model) }
     }
 
     /// Mass to the tenth of a gram that the scale shows.
@@ -92,7 +92,7 @@ impl Stock {
         let Some(entry) = self.library.head_number(model, number).ok().map(|(_, n)| n.clone()) else { return };
         for i in 1..=count {
             let code = format!("{prefix}{number}-{i:02}");
-            let mut part = self.part(PartKind::Head, model, code, format!("shelf {prefix}{number}"));
+            let mut part = self.part(PartKind::Head, model, &code, format!("shelf {prefix}{number}"));
             part.number = Some(number.into());
             // One head in three was put into the gauge when it came in.
             if i % 3 == 1 {
@@ -112,7 +112,7 @@ impl Stock {
         };
         let stem = format!("{prefix}{}", number.unwrap_or(""));
         for i in 1..=count {
-            let mut part = self.part(PartKind::Shaft, model, format!("{stem}-{i:02}"), format!("rack {stem}"));
+            let mut part = self.part(PartKind::Shaft, model, &format!("{stem}-{i:02}"), format!("rack {stem}"));
             part.number = number.map(str::to_owned);
             // One shaft in four was balanced on an edge when it came in.
             if i % 4 == 1 {
@@ -127,14 +127,14 @@ impl Stock {
     fn grips(&mut self, model: &str, prefix: &str, count: usize) {
         let Some((nominal_g, sd_g)) = self.library.grip(model).ok().map(|g| (g.mass_g, g.mass_sd_g)) else { return };
         for i in 1..=count {
-            let part = self.part(PartKind::Grip, model, format!("{prefix}-{i:02}"), format!("box {prefix}"));
+            let part = self.part(PartKind::Grip, model, &format!("{prefix}-{i:02}"), format!("box {prefix}"));
             let part = self.weighed(part, nominal_g, sd_g);
             self.parts.push(part);
         }
     }
 
     fn bulk(&mut self, kind: PartKind, model: &str, code: &str, count: i64, place: &str) {
-        let part = self.part(kind, model, code.into(), place.into());
+        let part = self.part(kind, model, code, place.into());
         self.parts.push(Part { count: Some(count), ..part });
     }
 }
