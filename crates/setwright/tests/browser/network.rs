@@ -52,7 +52,7 @@ async fn an_entry_without_network_is_kept_told_and_sent_once() {
 
     browser.offline(false).await;
     browser.until("document.getElementById('waiting').hidden").await;
-    assert_eq!(bench.readings(1), [reading.clone()]);
+    assert_eq!(bench.readings(1), std::slice::from_ref(&reading));
     // The page shows it by itself, and neither a later try nor a new page sends it again.
     browser.until(&format!("document.querySelector('ul.readings')?.textContent.includes('{reading}')")).await;
     browser.open(DRY).await;
