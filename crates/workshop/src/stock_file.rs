@@ -24,7 +24,7 @@ use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 use utoipa::ToSchema;
 
-/// The columns in the order that [`write`] gives them.
+/// The columns in the order that [`write()`] gives them.
 pub const COLUMNS: [&str; 13] = [
     "code",
     "kind",
