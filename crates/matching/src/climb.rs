@@ -45,12 +45,12 @@ impl Climb {
         prices = kept;
         let exact = prices.each_ref().map(|list| list.iter().map(|&x| f64::from(x)).collect());
         let best_prices = prices.clone();
-        Self { prices, best_prices, best_bound: i64::MIN, exact, factor: 1.0, idle: 0, patience, contended, excess }
+        Self { prices, best_prices, best_bound: i64::MIN / 4, exact, factor: 1.0, idle: 0, patience, contended, excess }
     }
 
     /// Forgets bounds and step length but keeps the prices: for a new goal near the old one.
     pub fn restart(&mut self) {
-        (self.best_bound, self.factor, self.idle) = (i64::MIN, 1.0, 0);
+        (self.best_bound, self.factor, self.idle) = (i64::MIN / 4, 1.0, 0);
     }
 
     /// What the whole stock is worth at the present prices.

@@ -72,7 +72,7 @@ pub(crate) struct MassCharge {
 impl MassCharge {
     pub fn cost(&self, chosen_cg: i32) -> i32 {
         let off = f64::from((chosen_cg + self.offset_cg).abs());
-        (off * self.quanta_per_cg).round().min(MOST_QUANTA) as i32 * FRAC
+        (off * self.quanta_per_cg + 0.5).min(MOST_QUANTA) as i32 * FRAC
     }
 }
 
@@ -99,7 +99,8 @@ pub(crate) struct SetShape {
 impl SetShape {
     /// Cost of a range of shaft residuals in tenths of a gram.
     pub fn range_cost(&self, range_dg: i32) -> i32 {
-        (f64::from(range_dg) * self.quanta_per_dg).round().min(MOST_QUANTA) as i32 * FRAC
+        // Rounds to the nearest; ranges are not negative.
+        (f64::from(range_dg) * self.quanta_per_dg + 0.5).min(MOST_QUANTA) as i32 * FRAC
     }
 
     pub fn charges_range(&self) -> bool {
@@ -129,6 +130,20 @@ pub(crate) struct Compiled {
 }
 
 impl Compiled {
+    /// Kind, type and count of everything that all clubs together could use up.
+    pub fn contended(&self) -> Vec<(usize, usize, i32)> {
+        let mut out = Vec::new();
+        for (k, types) in self.types.iter().enumerate() {
+            for (ty, t) in types.iter().enumerate() {
+                let most = if k == TIP { t.wanted.saturating_mul(2) } else { t.wanted };
+                if t.cap < most {
+                    out.push((k, ty, t.cap as i32));
+                }
+            }
+        }
+        out
+    }
+
     /// A cost in the caller's unit.
     pub fn cost(&self, units: i64) -> f64 {
         units as f64 / f64::from(FRAC) * self.quantum

@@ -10,8 +10,8 @@
 //! Costs are whole quanta, so a bound less than one quantum below the best plan is a proof.
 
 use crate::climb::Climb;
-use crate::compile::TIP;
-use crate::grid::{FORBIDDEN, FRAC};
+use crate::grid::FRAC;
+use crate::insert::{cheapest, outside, widening};
 use crate::oracle::{SetOracle, Window, span};
 use crate::stockleft::StockLeft;
 use crate::table::{ByType, Column, by_type};
@@ -56,7 +56,7 @@ pub(crate) fn solve<'w>(oracle: SetOracle<'_>, max_nodes: u64, watch: &'w mut Wa
     let cost = oracle.plan_cost(&best);
     let guard = zero.clone();
     let mut search =
-        Search { o: oracle, best, cost, nodes: 0, max_nodes, stopped: false, bound: i64::MIN, watch, guard, zero };
+        Search { o: oracle, best, cost, nodes: 0, max_nodes, stopped: false, bound: i64::MIN / 4, watch, guard, zero };
     let (prices, bound) = search.root();
     search.bound = bound;
     if search.cost - bound >= i64::from(FRAC) && !search.stopped {
@@ -116,10 +116,8 @@ impl Search<'_, '_> {
         let regret = |c: &usize| self.o.cells[*c].iter().map(|x| x.value).min().unwrap_or(0);
         order.sort_by_key(|c| std::cmp::Reverse(regret(c)));
         for c in order {
-            plan[c] = self.cheapest(c, prices, &mut left, |levels, i| match window {
-                Some(w) if i < w.lo || i > w.hi => FORBIDDEN / 2 + (levels[i] - levels[w.lo]).abs(),
-                _ => 0,
-            });
+            let outside = |_: &[i32], i: usize| outside(window, i);
+            plan[c] = cheapest(&mut self.o, c, prices, &mut left, &mut self.guard, outside);
         }
         self.improve(&mut plan, &mut left);
         self.offer(plan);
@@ -132,36 +130,6 @@ impl Search<'_, '_> {
             self.cost = cost;
             self.best = plan;
         }
-    }
-
-    /// Takes the cheapest column that the stock still allows, with a surcharge by level of shaft residual.
-    fn cheapest(
-        &mut self,
-        c: usize,
-        prices: &ByType,
-        left: &mut StockLeft,
-        surcharge: impl Fn(&[i32], usize) -> i32,
-    ) -> Option<Column> {
-        left.guard(prices, &mut self.guard);
-        for _ in 0..4 {
-            let guard = std::mem::take(&mut self.guard);
-            self.o.refold(c, &guard);
-            self.o.cells_of(c, &guard);
-            let levels = &self.o.levels;
-            let cell = self.o.cells[c].iter().enumerate().filter(|(_, x)| x.value < FORBIDDEN);
-            let cell = cell.min_by_key(|(i, x)| i64::from(x.value) + i64::from(surcharge(levels, *i))).map(|x| *x.1);
-            let column = cell.and_then(|cell| self.o.column(c, cell, &guard));
-            self.guard = guard;
-            let column = column?;
-            if left.take(&column) {
-                return Some(column);
-            }
-            // Only a pair of one tip weight of which a single one is left can fail.
-            for tip in column.tips.iter().flatten() {
-                self.guard[TIP][*tip as usize] = FORBIDDEN;
-            }
-        }
-        None
     }
 
     /// Takes out one club, then two, and puts them back at their cheapest, until nothing gets cheaper.
@@ -195,15 +163,9 @@ impl Search<'_, '_> {
             }
         }
         for &c in &out {
-            let span = span(plan);
-            let shape = self.o.shape.clone();
-            let zero = std::mem::take(&mut self.zero);
-            plan[c] = self.cheapest(c, &zero, left, |levels, i| {
-                span.map_or(0, |(lo, hi)| {
-                    shape.range_cost(hi.max(levels[i]) - lo.min(levels[i])) - shape.range_cost(hi - lo)
-                })
-            });
-            self.zero = zero;
+            let (span, shape) = (span(plan), self.o.shape.clone());
+            let widening = |levels: &[i32], i: usize| widening(&shape, span, levels[i]);
+            plan[c] = cheapest(&mut self.o, c, &self.zero, left, &mut self.guard, widening);
         }
         let now = self.o.plan_cost(plan);
         if now < cost {

@@ -1,30 +1,76 @@
 //! Which part goes into which club.
+//!
+//! A shop weighs heads, shafts and grips piece by piece and picks the combination that lands every club on its target
+//! with the least help. This crate answers that question for one set ([`solve_set`], proven optimum) and for a day's jobs
+//! on shared stock ([`solve_day`], a plan with a proven lower bound, at any time). It knows nothing of golf beyond
+//! "deviations in points add up": the caller says what each part contributes in each club, what a deviation costs, and
+//! what is in stock.
+//!
+//! # Cost
+//!
+//! One unit is one club that certainly misses its tolerance. A club costs its expected miss ([`Loss`]), its tip weight,
+//! its mass off target and its candidates' extra costs; a set costs the range of its shafts' masses about the model's
+//! own slope; an unbuilt club costs far more than any of these ([`CostWeights`]). All is rounded to whole quanta, so
+//! that "proven" means exactly that.
+//!
+//! # Method
+//!
+//! Parts that read the same in every club are one type with a count. For given prices of types the clubs of a set are
+//! independent inside a window of shaft residuals, and what a club costs depends on its shaft and grip only through
+//! their sum of points; so tip weights are folded into the loss, heads into that, and a small table of shafts × grips is
+//! left. Prices follow from Lagrangian relaxation of the counts.
+//!
+//! - Relaxation and subgradient steps: Held & Karp, *Mathematical Programming* 1 (1971); step length: Polyak, *USSR
+//!   Computational Mathematics* 9 (1969); fixing by reduced cost is common practice.
+//! - One set: bounds by window, reduced-cost fixing, branch and bound on the lumpy quantity (tip weight), depth-first
+//!   closing. Without the range it is an axial assignment problem in up to four indices; for three see Burkard, Dell'Amico
+//!   & Martello, *Assignment Problems* (2009), chapter 10.
+//! - A day: surrogate subgradient (Zhao, Luh & Wang, *JOTA* 100, 1999), ruin and recreate (Schrimpf et al., *J. Comp.
+//!   Physics* 159, 2000) with "blinks" (Christiaens & Vanden Berghe, *Transportation Science* 54, 2020), accepted by
+//!   simulated annealing. Clubs that no plan can build are counted by bipartite matching.
+//!
+//! All sources from memory. Every plan is checked by code that shares nothing with the search before it is returned.
+//!
+//! # Limits
+//!
+//! The day's bound is that of the relaxation; between it and the best plan remains a duality gap of one or two per cent
+//! in the instances of `benches/README.md`. A mass target ([`MassTarget`]) takes the table's shortcut away and makes
+//! the search some ten times slower.
 
 mod branch;
 mod check;
 mod climb;
 mod compile;
+mod day;
 mod diagnose;
 mod dive;
+mod dual;
 mod error;
 mod exact;
 mod grid;
+mod insert;
 pub mod instance;
 mod loss;
 mod model;
 mod oracle;
 mod plan;
+mod pool;
 mod reduce;
+mod ruin;
 mod set;
+mod shortage;
 mod solution;
 mod stockleft;
 mod table;
+mod whatif;
 mod windows;
 
+pub use day::solve_day;
 pub use error::{MatchError, PartKind};
 pub use loss::{GripStillToChoose, Loss, LossForm, STEP_POINTS};
 pub use model::{
     Candidate, ClubNeed, CostWeights, DayProblem, HeadScale, JobSet, MassTarget, SetProblem, Stock, Tip, TipFit,
 };
 pub use set::{Limits, Progress, solve_set, solve_set_watched};
-pub use solution::{Choice, ClubCost, HeadWindow, SetSolution, Unbuildable, Why};
+pub use solution::{Choice, ClubCost, DaySolution, HeadWindow, JobPlan, SetSolution, Unbuildable, Why};
+pub use whatif::{Alternative, Change, alternatives, changes};

@@ -51,6 +51,8 @@ pub(crate) struct SetOracle<'a> {
     pub levels: Vec<i32>,
     /// Cheapest cell for each club and level, under the prices last given.
     pub cells: Vec<Vec<Cell>>,
+    /// Cost of leaving each club out, as the relaxed problem sees it.
+    pub(crate) skips: Vec<i32>,
     /// How many of each type the clubs could take at most.
     wanted: ByType,
     scratch: Vec<i32>,
@@ -77,6 +79,7 @@ impl<'a> SetOracle<'a> {
         levels.dedup();
         let cells = vec![vec![NO_CELL; levels.len()]; clubs.len()];
         let tables = clubs.iter().map(|_| ClubTable::default()).collect();
+        let skips = clubs.iter().map(|c| c.skip).collect();
         let mut oracle = Self {
             p,
             shape,
@@ -84,6 +87,7 @@ impl<'a> SetOracle<'a> {
             tables,
             levels,
             cells,
+            skips,
             wanted: by_type(p, 0),
             scratch: vec![],
             row: vec![],
@@ -131,6 +135,20 @@ impl<'a> SetOracle<'a> {
         let level = self.clubs[c].cands[SHAFT].iter().map(|s| if charged { s.res } else { 0 });
         let level = level.map(|r| self.levels.partition_point(|&l| l < r) as u32).collect();
         ClubTable { level, varies, ..ClubTable::default() }
+    }
+
+    /// Lets tables follow the prices of heads and tip weights that other sets want too.
+    pub fn share(&mut self, contended: &[(usize, usize, i32)]) {
+        for c in 0..self.clubs.len() {
+            let club = &self.clubs[c];
+            let listed = |k: usize, ty: usize| match k {
+                HEAD => club.cands[HEAD].iter().any(|h| h.ty as usize == ty),
+                TIP => club.tips.iter().any(|t| t.uses.contains(&Some(ty as u32))),
+                _ => false,
+            };
+            let varies = contended.iter().any(|&(k, ty, _)| listed(k, ty));
+            self.tables[c] = self.table(c, varies);
+        }
     }
 
     /// Puts another form of a club (with candidates taken out) in its place; returns what was there.
@@ -274,7 +292,7 @@ impl<'a> SetOracle<'a> {
 
     /// The cheapest window, or `None` when leaving every club unbuilt is as cheap; and what the set costs there.
     pub fn best_window(&self) -> (i64, Option<Window>) {
-        let skip: i64 = (0..self.len()).map(|c| i64::from(self.clubs[c].skip)).sum();
+        let skip: i64 = (0..self.len()).map(|c| i64::from(self.skips[c])).sum();
         let mut best = (skip, None);
         self.scan_windows(&mut |w, _| {
             if w.value < best.0 {
@@ -290,14 +308,14 @@ impl<'a> SetOracle<'a> {
     pub fn scan_windows(&self, visit: &mut dyn FnMut(Window, i64) -> i64) {
         let n = self.len();
         let floor: i64 = (0..n)
-            .map(|c| self.cells[c].iter().map(|x| x.value).min().unwrap_or(FORBIDDEN).min(self.clubs[c].skip))
+            .map(|c| self.cells[c].iter().map(|x| x.value).min().unwrap_or(FORBIDDEN).min(self.skips[c]))
             .map(i64::from)
             .sum();
         let mut limit = i64::MAX;
         let mut run = vec![0_i32; n];
         for lo in 0..self.levels.len() {
             for (c, r) in run.iter_mut().enumerate() {
-                *r = self.clubs[c].skip;
+                *r = self.skips[c];
             }
             for hi in lo..self.levels.len() {
                 let range = i64::from(self.shape.range_cost(self.levels[hi] - self.levels[lo]));
@@ -324,7 +342,7 @@ impl<'a> SetOracle<'a> {
         let mut sum = i64::from(self.shape.range_cost(self.levels[w.hi] - self.levels[w.lo]));
         let (mut touch_lo, mut touch_hi) = (i32::MAX, i32::MAX);
         for (c, cells) in self.cells.iter().enumerate() {
-            let least = cells[w.lo..=w.hi].iter().fold(self.clubs[c].skip, |m, x| m.min(x.value));
+            let least = cells[w.lo..=w.hi].iter().fold(self.skips[c], |m, x| m.min(x.value));
             sum += i64::from(least);
             touch_lo = touch_lo.min(cells[w.lo].value - least);
             touch_hi = touch_hi.min(cells[w.hi].value - least);
@@ -334,7 +352,7 @@ impl<'a> SetOracle<'a> {
 
     /// A club's least cost in a window (or of leaving it unbuilt); the cells must be up to date.
     pub fn least(&self, c: usize, w: Window) -> i32 {
-        self.cells[c][w.lo..=w.hi].iter().fold(self.clubs[c].skip, |m, x| m.min(x.value))
+        self.cells[c][w.lo..=w.hi].iter().fold(self.skips[c], |m, x| m.min(x.value))
     }
 
     /// Points of a column's tip weight, grip, head and shaft.
@@ -351,7 +369,7 @@ impl<'a> SetOracle<'a> {
         (0..self.len())
             .map(|c| {
                 let cell = self.cells[c][w.lo..=w.hi].iter().min_by_key(|x| x.value).copied()?;
-                (cell.value < self.clubs[c].skip).then_some(cell)
+                (cell.value < self.skips[c]).then_some(cell)
             })
             .collect()
     }

@@ -38,6 +38,19 @@ pub struct Progress {
 
 /// Plans one set and proves it.
 ///
+/// # Examples
+/// ```
+/// use matching::{Limits, instance};
+///
+/// let problem = instance::set(3, instance::Variant::Plain);
+/// let plan = matching::solve_set(&problem, Limits::default())?;
+/// assert!(plan.proven);
+/// for club in plan.clubs.iter().flatten() {
+///     println!("head {} with {} g of tip weight", club.head, club.tip_g);
+/// }
+/// # Ok::<(), matching::MatchError>(())
+/// ```
+///
 /// # Errors
 /// See [`MatchError`]; clubs that cannot be built are no error but named in the solution.
 pub fn solve_set(problem: &SetProblem, limits: Limits) -> Result<SetSolution, MatchError> {

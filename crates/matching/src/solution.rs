@@ -128,3 +128,36 @@ pub struct SetSolution {
     /// Clubs left unbuilt and why.
     pub unbuildable: Vec<Unbuildable>,
 }
+
+/// The plan of one job of a day.
+#[derive(Debug, Clone, PartialEq)]
+pub struct JobPlan {
+    /// One entry a club; `None` is unbuilt.
+    pub clubs: Vec<Option<Choice>>,
+    /// Range of shaft residuals within the set, g.
+    pub shaft_range_g: f64,
+    /// What that range costs.
+    pub shaft_range_cost: f64,
+}
+
+/// A plan for a day.
+#[derive(Debug, Clone, PartialEq)]
+pub struct DaySolution {
+    /// One entry a job.
+    pub sets: Vec<JobPlan>,
+    /// Cost of the plan.
+    pub cost: f64,
+    /// No plan can cost less than this.
+    pub bound: f64,
+    /// Rounds of work done.
+    pub rounds: u64,
+    /// Clubs left unbuilt and why.
+    pub unbuildable: Vec<Unbuildable>,
+}
+
+impl DaySolution {
+    /// How far the plan may be from the best, as a share of its cost; 0 is proven optimal.
+    pub fn gap(&self) -> f64 {
+        if self.cost > 0.0 { (self.cost - self.bound).max(0.0) / self.cost } else { 0.0 }
+    }
+}

@@ -1,6 +1,6 @@
 //! What is left of each type while a plan is being made.
 
-use crate::compile::Compiled;
+use crate::compile::{Compiled, GRIP, HEAD, SHAFT, TIP};
 use crate::grid::FORBIDDEN;
 use crate::table::{ByType, Column};
 
@@ -13,6 +13,17 @@ pub(crate) struct StockLeft {
 impl StockLeft {
     pub fn new(p: &Compiled) -> Self {
         Self { left: [0, 1, 2, 3].map(|k| p.types[k].iter().map(|t| t.cap).collect()) }
+    }
+
+    /// Whether all of a column's parts are there.
+    pub fn has(&self, x: &Column) -> bool {
+        let one = |k: usize, ty: u32| self.left[k][ty as usize] > 0;
+        let parts = one(SHAFT, x.shaft) && one(GRIP, x.grip) && one(HEAD, x.head);
+        parts
+            && match x.tips {
+                [Some(a), Some(b)] if a == b => self.left[TIP][a as usize] > 1,
+                tips => tips.into_iter().flatten().all(|t| one(TIP, t)),
+            }
     }
 
     /// Takes a column's parts; leaves the stock untouched and says no when something has run out.

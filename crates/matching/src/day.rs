@@ -1,0 +1,252 @@
+//! A day's jobs on shared stock.
+//!
+//! Lagrangian relaxation couples the sets only through prices of parts: for given prices every set is its own small
+//! problem, and the sum is a lower bound. The same prices guide "ruin and recreate" (Schrimpf et al. 2000): some clubs
+//! are taken apart and put together again at the cheapest of cost and price, because a part that others would pay for is
+//! worth leaving to them. Dual steps and plan improvement alternate, so that both a plan and a bound are there at any
+//! time and both get better while there is time.
+
+use crate::check::check;
+use crate::compile::{Compiled, compile};
+use crate::diagnose::unbuildable;
+use crate::dual::{Dual, price};
+use crate::error::MatchError;
+use crate::exact::whole_up;
+use crate::grid::FRAC;
+use crate::insert::{cheapest, outside, widening};
+use crate::model::DayProblem;
+use crate::oracle::{SetOracle, span};
+use crate::plan::choices;
+use crate::pool::{self, Pool};
+use crate::ruin::{Improver, total};
+use crate::set::{Progress, range};
+use crate::shortage::{moderate_skip, unavoidable};
+use crate::solution::{DaySolution, JobPlan};
+use crate::stockleft::StockLeft;
+use crate::table::{ByType, Column, by_type};
+
+/// Plans a day. `go_on` is asked after every small step of work (about a millisecond) and ends the search by saying
+/// `false`; the clock is the caller's. A first plan is finished even if it says so at once (320 clubs: a tenth of a
+/// second). The search ends by itself only when the plan is proven. The same seed and the same number of steps give the
+/// same plan.
+///
+/// # Examples
+/// ```
+/// use matching::instance::{Size, Variant, day};
+///
+/// let problem = day(7, Size { jobs: 2, heads_per_number: 20, shafts: 60, grips: 50 }, Variant::Plain);
+/// let mut steps = 0;
+/// let plan = matching::solve_day(&problem, 1, &mut |_| {
+///     steps += 1;
+///     steps < 500
+/// })?;
+/// assert!(plan.bound <= plan.cost);
+/// assert!(plan.unbuildable.is_empty());
+/// # Ok::<(), matching::MatchError>(())
+/// ```
+///
+/// # Errors
+/// See [`MatchError`]; clubs that cannot be built are named in the solution.
+pub fn solve_day(
+    problem: &DayProblem,
+    seed: u64,
+    go_on: &mut dyn FnMut(Progress) -> bool,
+) -> Result<DaySolution, MatchError> {
+    let compiled = compile(&problem.sets, &problem.stock, &problem.weights)?;
+    let mut day = Day::new(&compiled, seed, go_on);
+    day.run();
+    let (cost, bound, rounds) = (day.improver.best_cost, whole_up(day.bound()), day.rounds);
+    let bound = bound.clamp(0, cost);
+    let columns: Vec<Option<Column>> = day.improver.best.concat();
+    let plan = choices(&compiled, &problem.sets, &problem.stock, &problem.weights, &columns);
+    let checked = check(&problem.sets, &problem.stock, &problem.weights, &plan).map_err(MatchError::CheckFailed)?;
+    if checked * i64::from(FRAC) != cost {
+        let found = cost / i64::from(FRAC);
+        return Err(MatchError::CheckFailed(format!("cost {checked} quanta, solver says {found}")));
+    }
+    let unbuildable = unbuildable(&problem.sets, &problem.stock, &plan);
+    let sets = plan
+        .into_iter()
+        .zip(&problem.sets)
+        .map(|(clubs, set)| {
+            let shaft_range_g = range(&clubs);
+            let shaft_range_cost = shaft_range_g * problem.weights.shaft_range_per_g * set.priority;
+            JobPlan { clubs, shaft_range_g, shaft_range_cost }
+        })
+        .collect();
+    Ok(DaySolution { sets, cost: compiled.cost(cost), bound: compiled.cost(bound), rounds, unbuildable })
+}
+
+/// Rounds in which bound and plan get equal work; afterwards the plan gets most.
+const DUAL_ROUNDS: u64 = 150;
+
+/// Rounds from one reheating to the next.
+const CYCLE: u64 = 60;
+/// Temperature after reheating: fifteen quanta.
+const HEAT: f64 = 15.0 * FRAC as f64;
+/// Clubs touched by plan moves in a round, as a multiple of all clubs.
+const TOUCHES: usize = 4;
+/// How much dearer than a club's cheapest column its short lists go: a hundred quanta.
+const LIST_SLACK: i32 = 100 * FRAC;
+/// Rounds between new short lists later on.
+const RELIST_LATER: u64 = 500;
+/// Rounds after which there are new short lists while the prices still move.
+const RELIST: [u64; 5] = [20, 40, 70, 100, 150];
+
+struct Day<'a, 'g> {
+    compiled: &'a Compiled,
+    oracles: Vec<SetOracle<'a>>,
+    pools: Vec<Vec<Pool>>,
+    dual: Dual,
+    /// Adds to the dual's bound.
+    unavoidable: i64,
+    improver: Improver,
+    guard: ByType,
+    rounds: u64,
+    stopped: bool,
+    go_on: &'g mut dyn FnMut(Progress) -> bool,
+}
+
+impl<'a, 'g> Day<'a, 'g> {
+    fn new(p: &'a Compiled, seed: u64, go_on: &'g mut dyn FnMut(Progress) -> bool) -> Self {
+        let contended = p.contended();
+        let mut oracles: Vec<SetOracle<'a>> = (0..p.sets.len()).map(|s| SetOracle::new(p, s)).collect();
+        for o in &mut oracles {
+            o.share(&contended);
+            o.skips = o.clubs.iter().map(|c| moderate_skip(c)).collect();
+        }
+        let improver = Improver::new(p, &oracles, seed);
+        Self {
+            compiled: p,
+            oracles,
+            pools: Vec::new(),
+            dual: Dual::new(p, contended),
+            unavoidable: unavoidable(p),
+            improver,
+            guard: by_type(p, 0),
+            rounds: 0,
+            stopped: false,
+            go_on,
+        }
+    }
+
+    fn run(&mut self) {
+        // A plan first: the length of the price steps depends on what a plan costs.
+        self.construct(true);
+        while !self.stopped && self.improver.best_cost - self.bound() >= i64::from(FRAC) {
+            self.rounds += 1;
+            if self.rounds <= DUAL_ROUNDS || self.rounds.is_multiple_of(8) {
+                self.dual_round();
+            }
+            if RELIST.contains(&self.rounds) || self.rounds.is_multiple_of(RELIST_LATER) {
+                self.relist();
+                if self.rounds <= DUAL_ROUNDS {
+                    self.construct(false);
+                }
+            }
+            if self.rounds.is_multiple_of(CYCLE) {
+                self.improver.back_to_best(self.compiled);
+            }
+            let cooled = 1.0 - (self.rounds % CYCLE) as f64 / CYCLE as f64;
+            self.improver.heat = HEAT * cooled * cooled;
+            self.improve();
+        }
+    }
+
+    /// No plan costs less.
+    fn bound(&self) -> i64 {
+        self.dual.best_bound + self.unavoidable
+    }
+
+    fn ask(&mut self) -> bool {
+        if !self.stopped {
+            let (cost, bound) = (self.improver.best_cost, self.bound());
+            let bound = self.compiled.cost(bound.min(cost));
+            self.stopped = !(self.go_on)(Progress { cost: self.compiled.cost(cost), bound, steps: self.rounds });
+        }
+        !self.stopped
+    }
+
+    fn dual_round(&mut self) {
+        let (best, compiled, rounds) = (self.improver.best_cost, self.compiled, self.rounds);
+        let (stopped, go_on) = (&mut self.stopped, &mut self.go_on);
+        let beyond = self.unavoidable;
+        self.dual.round(&mut self.oracles, best - beyond, &mut |bound| {
+            let (cost, bound) = (compiled.cost(best), compiled.cost((bound + beyond).min(best)));
+            *stopped = *stopped || !go_on(Progress { cost, bound, steps: rounds });
+            !*stopped
+        });
+    }
+
+    /// New short lists from the best prices.
+    fn relist(&mut self) {
+        self.pools.clear();
+        let mut pools = Vec::with_capacity(self.oracles.len());
+        for s in 0..self.oracles.len() {
+            let o = &mut self.oracles[s];
+            price(o, &self.dual.best_prices);
+            pools.push((0..o.len()).map(|c| pool::list(o, c, &self.dual.best_prices, LIST_SLACK)).collect());
+            if !self.ask() {
+                return;
+            }
+        }
+        self.pools = pools;
+    }
+
+    /// A plan from scratch, set by set, guided by the best prices, from all parts. `finish`: even when time is up,
+    /// because a late plan is better than none.
+    fn construct(&mut self, finish: bool) {
+        let x = &mut self.improver;
+        x.left = StockLeft::new(self.compiled);
+        x.plan.iter_mut().flatten().for_each(|x| *x = None);
+        let mut order: Vec<usize> = (0..self.oracles.len()).collect();
+        x.shuffle(&mut order);
+        // Dearest to leave unbuilt first.
+        order.sort_by_key(|&s| std::cmp::Reverse(self.oracles[s].clubs.iter().map(|c| c.skip).max()));
+        for s in order {
+            self.build_set(s);
+            if !self.ask() && !finish {
+                break;
+            }
+        }
+        self.improver.cost = total(&self.oracles, &self.improver.plan);
+        self.improver.keep_best();
+    }
+
+    /// Builds an empty set in its cheapest window.
+    fn build_set(&mut self, s: usize) {
+        let (o, x) = (&mut self.oracles[s], &mut self.improver);
+        let guide = &self.dual.best_prices;
+        x.left.guard(guide, &mut self.guard);
+        price(o, &self.guard);
+        let window = o.best_window().1;
+        let mut order: Vec<usize> = (0..o.len()).collect();
+        x.shuffle(&mut order);
+        for c in order {
+            let inside = |_: &[i32], i: usize| outside(window, i);
+            x.plan[s][c] = cheapest(o, c, guide, &mut x.left, &mut self.guard, inside);
+        }
+        for c in 0..o.len() {
+            if x.plan[s][c].is_none() {
+                let (span, shape) = (span(&x.plan[s]), o.shape.clone());
+                let charge = |levels: &[i32], i: usize| widening(&shape, span, levels[i]);
+                x.plan[s][c] = cheapest(o, c, guide, &mut x.left, &mut self.guard, charge);
+            }
+        }
+    }
+
+    /// About as much work on the plan as a dual round has.
+    fn improve(&mut self) {
+        if self.pools.is_empty() {
+            return;
+        }
+        let clubs: usize = self.oracles.iter().map(SetOracle::len).sum();
+        let mut work = 0;
+        while work < TOUCHES * clubs && !self.stopped {
+            for _ in 0..16 {
+                work += self.improver.step(&mut self.oracles, &self.pools);
+            }
+            self.ask();
+        }
+    }
+}

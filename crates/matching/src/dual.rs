@@ -1,0 +1,163 @@
+//! The day's lower bound: prices of parts that many sets want.
+//!
+//! Surrogate subgradient steps (Zhao, Luh & Wang 1999): one set is planned anew under the present prices, the others
+//! keep their last demand, and the prices move at once. That is as good a direction as planning all sets anew, at a
+//! fraction of the work. Now and then all sets are planned under the running mean of the prices, which moves far less
+//! than the prices themselves; that gives a bound.
+
+use crate::compile::Compiled;
+use crate::oracle::SetOracle;
+use crate::table::{ByType, by_type};
+
+/// First step length as a share of Polyak's.
+const FIRST_FACTOR: f64 = 0.3;
+/// The share shrinks by this each time round.
+const DECAY: f64 = 0.96;
+/// When the share has shrunk to this, it starts over (a little shorter).
+const LEAST_FACTOR: f64 = 0.004;
+/// Weight of the newest prices in the running mean, per set planned.
+const NEWEST: f64 = 0.05;
+/// Rounds from one bound to the next.
+const BOUND_EVERY: u64 = 5;
+
+/// Prices, what each set would take at its last planning, and the best bound.
+pub(crate) struct Dual {
+    contended: Vec<(usize, usize, i32)>,
+    price: [Vec<f64>; 4],
+    mean: [Vec<f64>; 4],
+    /// How many of each type the sets together take at their last planning.
+    count: ByType,
+    demand: Vec<Vec<(usize, usize)>>,
+    /// Cost of each set's last planning, without prices.
+    real: Vec<f64>,
+    factor: f64,
+    restarts: i32,
+    round: u64,
+    whole: ByType,
+    /// Prices that gave the best bound.
+    pub best_prices: ByType,
+    /// No plan costs less, apart from unbuilt clubs' full cost (see `Day`).
+    pub best_bound: i64,
+}
+
+impl Dual {
+    pub fn new(p: &Compiled, contended: Vec<(usize, usize, i32)>) -> Self {
+        let zero = [0, 1, 2, 3].map(|k| vec![0.0; p.types[k].len()]);
+        Self {
+            contended,
+            price: zero.clone(),
+            mean: zero,
+            count: by_type(p, 0),
+            demand: vec![Vec::new(); p.sets.len()],
+            real: vec![0.0; p.sets.len()],
+            factor: FIRST_FACTOR,
+            restarts: 0,
+            round: 0,
+            whole: by_type(p, 0),
+            best_prices: by_type(p, 0),
+            best_bound: 0,
+        }
+    }
+
+    /// One round over all sets; `target` is the cost of the best plan. `go_on` is asked after each set.
+    pub fn round(&mut self, oracles: &mut [SetOracle<'_>], target: i64, go_on: &mut dyn FnMut(i64) -> bool) {
+        self.round += 1;
+        if self.round.is_multiple_of(BOUND_EVERY) || self.round == 1 {
+            self.bound(oracles, go_on);
+            return;
+        }
+        for s in 0..oracles.len() {
+            self.plan_set(s, &mut oracles[s]);
+            // The first directions mean something only once every set has been planned.
+            if self.round > 2 || s + 1 == oracles.len() {
+                self.step(target as f64);
+            }
+            if !go_on(self.best_bound) {
+                return;
+            }
+        }
+        self.factor *= DECAY;
+        if self.factor < LEAST_FACTOR {
+            self.restarts += 1;
+            self.factor = FIRST_FACTOR * 0.5_f64.powi(self.restarts.min(4));
+            self.price.clone_from(&self.mean);
+        }
+    }
+
+    /// A bound from the mean prices.
+    fn bound(&mut self, oracles: &mut [SetOracle<'_>], go_on: &mut dyn FnMut(i64) -> bool) {
+        round_all(&self.mean, &mut self.whole);
+        let mut value = 0;
+        for o in oracles.iter_mut() {
+            price(o, &self.whole);
+            value += o.best_window().0;
+            if !go_on(self.best_bound) {
+                return;
+            }
+        }
+        let worth = |&(k, ty, cap): &(usize, usize, i32)| i64::from(self.whole[k][ty]) * i64::from(cap);
+        let bound = value - self.contended.iter().map(worth).sum::<i64>();
+        if bound > self.best_bound || self.round == 1 {
+            self.best_bound = bound.max(0);
+            self.best_prices.clone_from(&self.whole);
+        }
+    }
+
+    fn plan_set(&mut self, s: usize, o: &mut SetOracle<'_>) {
+        round_all(&self.price, &mut self.whole);
+        price(o, &self.whole);
+        let (value, window) = o.best_window();
+        let cells = o.cells_in(window);
+        let demand = &mut self.demand[s];
+        demand.iter().for_each(|&(k, ty)| self.count[k][ty] -= 1);
+        demand.clear();
+        o.demand(&cells, &self.whole, demand);
+        let mut real = value;
+        for &(k, ty) in demand.iter() {
+            self.count[k][ty] += 1;
+            real -= i64::from(self.whole[k][ty]);
+        }
+        self.real[s] = real as f64;
+    }
+
+    fn step(&mut self, target: f64) {
+        let mut value: f64 = self.real.iter().sum();
+        let mut norm = 0.0;
+        for &(k, ty, cap) in &self.contended {
+            let excess = f64::from(self.count[k][ty] - cap);
+            let price = self.price[k][ty];
+            value += price * excess;
+            if excess > 0.0 || price > 0.0 {
+                norm += excess * excess;
+            }
+        }
+        if norm == 0.0 {
+            return;
+        }
+        let step = self.factor * (target - value).max(0.0) / norm;
+        for &(k, ty, cap) in &self.contended {
+            let excess = f64::from(self.count[k][ty] - cap);
+            let price = &mut self.price[k][ty];
+            *price = (*price + step * excess).clamp(0.0, MOST_PRICE);
+            let mean = &mut self.mean[k][ty];
+            *mean += NEWEST * (*price - *mean);
+        }
+    }
+}
+
+/// No part is worth more than a few unbuilt clubs.
+const MOST_PRICE: f64 = (crate::grid::FORBIDDEN / 16) as f64;
+
+fn round_all(exact: &[Vec<f64>; 4], whole: &mut ByType) {
+    for (exact, whole) in exact.iter().zip(whole.iter_mut()) {
+        exact.iter().zip(whole).for_each(|(x, w)| *w = (x + 0.5) as i32);
+    }
+}
+
+/// Brings all cells of a set up to given prices.
+pub(crate) fn price(o: &mut SetOracle<'_>, prices: &ByType) {
+    for c in 0..o.len() {
+        o.refold(c, prices);
+        o.cells_of(c, prices);
+    }
+}

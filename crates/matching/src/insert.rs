@@ -1,0 +1,52 @@
+//! Putting one club into a plan at its cheapest.
+
+use crate::compile::{SetShape, TIP};
+use crate::grid::FORBIDDEN;
+use crate::oracle::{SetOracle, Window};
+use crate::stockleft::StockLeft;
+use crate::table::{ByType, Column};
+
+/// Takes the cheapest column by cost and prices that the stock still allows, with a surcharge by level of shaft
+/// residual; `None` when leaving the club unbuilt is cheaper. `guard` is scratch of the stock's shape.
+pub(crate) fn cheapest(
+    o: &mut SetOracle<'_>,
+    c: usize,
+    prices: &ByType,
+    left: &mut StockLeft,
+    guard: &mut ByType,
+    surcharge: impl Fn(&[i32], usize) -> i32,
+) -> Option<Column> {
+    left.guard(prices, guard);
+    for _ in 0..4 {
+        o.refold(c, guard);
+        o.cells_of(c, guard);
+        let charged =
+            o.cells[c].iter().enumerate().map(|(i, x)| (i64::from(x.value) + i64::from(surcharge(&o.levels, i)), *x));
+        let (value, cell) = charged.min_by_key(|x| x.0)?;
+        if value >= i64::from(o.clubs[c].skip.min(FORBIDDEN)) {
+            return None;
+        }
+        let column = o.column(c, cell, guard)?;
+        if left.take(&column) {
+            return Some(column);
+        }
+        // Only a pair of one tip weight of which a single one is left can fail.
+        for tip in column.tips.iter().flatten() {
+            guard[TIP][*tip as usize] = FORBIDDEN;
+        }
+    }
+    None
+}
+
+/// Surcharge that keeps shafts inside a window.
+pub(crate) fn outside(window: Option<Window>, i: usize) -> i32 {
+    match window {
+        Some(w) if i < w.lo || i > w.hi => FORBIDDEN,
+        _ => 0,
+    }
+}
+
+/// What widening the range of a set's shafts by one more residual costs.
+pub(crate) fn widening(shape: &SetShape, span: Option<(i32, i32)>, residual: i32) -> i32 {
+    span.map_or(0, |(lo, hi)| shape.range_cost(hi.max(residual) - lo.min(residual)) - shape.range_cost(hi - lo))
+}

@@ -1,0 +1,108 @@
+//! What-if: what a new plan changes, and a few plans to choose from.
+
+use crate::error::{MatchError, PartKind};
+use crate::model::SetProblem;
+use crate::set::{Limits, solve_set};
+use crate::solution::{Choice, SetSolution};
+
+/// One difference between two plans of the same clubs.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Change {
+    /// A club that was not built now is.
+    Built {
+        /// Index of the club.
+        club: usize,
+    },
+    /// A club that was built no longer is.
+    LeftOut {
+        /// Index of the club.
+        club: usize,
+    },
+    /// Another part of this kind.
+    Part {
+        /// Index of the club.
+        club: usize,
+        /// Head, shaft or grip.
+        kind: PartKind,
+        /// Part before.
+        from: usize,
+        /// Part now.
+        to: usize,
+    },
+    /// Another tip weight.
+    Tip {
+        /// Index of the club.
+        club: usize,
+        /// Grams before.
+        from_g: f64,
+        /// Grams now.
+        to_g: f64,
+    },
+}
+
+/// What changes from one plan to another, club by club.
+///
+/// To plan anew in place, leave a single candidate for everything already cut, glued or locked, solve again, and compare.
+///
+/// # Errors
+/// The plans must be of equally many clubs.
+pub fn changes(before: &[Option<Choice>], after: &[Option<Choice>]) -> Result<Vec<Change>, MatchError> {
+    if before.len() != after.len() {
+        return Err(MatchError::PlanShape { got: after.len(), expected: before.len() });
+    }
+    let mut out = Vec::new();
+    for (club, pair) in before.iter().zip(after).enumerate() {
+        match pair {
+            (None, None) => {}
+            (None, Some(_)) => out.push(Change::Built { club }),
+            (Some(_), None) => out.push(Change::LeftOut { club }),
+            (Some(a), Some(b)) => {
+                let parts = [
+                    (PartKind::Head, a.head, b.head),
+                    (PartKind::Shaft, a.shaft, b.shaft),
+                    (PartKind::Grip, a.grip, b.grip),
+                ];
+                let moved = parts.into_iter().filter(|x| x.1 != x.2);
+                out.extend(moved.map(|(kind, from, to)| Change::Part { club, kind, from, to }));
+                if a.tips != b.tips {
+                    out.push(Change::Tip { club, from_g: a.tip_g, to_g: b.tip_g });
+                }
+            }
+        }
+    }
+    Ok(out)
+}
+
+/// A plan on the trade-off between tip weight and tightness.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Alternative {
+    /// Factor on the cost of tip weight under which this plan is best.
+    pub tip_factor: f64,
+    /// Tip weight in the whole set, g.
+    pub tip_g: f64,
+    /// Greatest planned deviation, points.
+    pub worst_points: f64,
+    /// The plan; its costs are counted under `tip_factor`.
+    pub plan: SetSolution,
+}
+
+/// Best plans for tip weight ten times cheaper to ten times dearer than given, those that differ in tip weight or worst
+/// deviation.
+///
+/// # Errors
+/// As [`solve_set`].
+pub fn alternatives(problem: &SetProblem, limits: Limits) -> Result<Vec<Alternative>, MatchError> {
+    let mut out: Vec<Alternative> = Vec::new();
+    for tip_factor in [0.1, 0.3, 1.0, 3.0, 10.0] {
+        let mut asked = problem.clone();
+        asked.weights.tip_per_g *= tip_factor;
+        let plan = solve_set(&asked, limits)?;
+        let tip_g = plan.clubs.iter().flatten().map(|c| c.tip_g).sum();
+        let worst_points = plan.clubs.iter().flatten().map(|c| c.deviation_points.abs()).fold(0.0, f64::max);
+        let near = |a: f64, b: f64, within: f64| (a - b).abs() < within;
+        if !out.iter().any(|x| near(x.tip_g, tip_g, 0.05) && near(x.worst_points, worst_points, 0.01)) {
+            out.push(Alternative { tip_factor, tip_g, worst_points, plan });
+        }
+    }
+    Ok(out)
+}
