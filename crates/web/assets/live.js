@@ -33,13 +33,14 @@ function want(job) {
   refresh();
 }
 
-// Typing: a field of the part holds something that the server does not know yet.
+// Typing: a field of the part holds something that the server does not know yet. Entries start empty: what the page
+// itself put into one was refused, and waits there to be corrected.
 function typing(part) {
   const changed = (field) =>
     field.matches("input:not([type=hidden]), textarea, select") &&
     (field.matches("[type=checkbox], [type=radio]") ? field.checked !== field.defaultChecked
       : field.matches("select") ? [...field.options].some((option) => option.selected !== option.defaultSelected) && field === document.activeElement
-      : field.value !== field.defaultValue);
+      : field.value !== (field.closest("[data-keep]") ? "" : field.defaultValue));
   return part.querySelector("form[data-busy]") || [...part.querySelectorAll("input, textarea, select")].some(changed);
 }
 

@@ -125,7 +125,9 @@ impl Drop for Bench {
     fn drop(&mut self) {
         let driver = SocketAddr::from(([127, 0, 0, 1], self.driver_port));
         for session in self.sessions.borrow().iter() {
-            let _ = http(driver, &format!("DELETE /session/{session} HTTP/1.0\r\nHost: localhost\r\n\r\n"));
+            // It answers HTTP 1.1 alone.
+            let head = "HTTP/1.1\r\nHost: localhost\r\nConnection: close";
+            let _ = http(driver, &format!("DELETE /session/{session} {head}\r\n\r\n"));
         }
     }
 }
@@ -137,6 +139,14 @@ fn http(to: SocketAddr, request: &str) -> std::io::Result<String> {
     let mut answer = String::new();
     stream.read_to_string(&mut answer)?;
     Ok(answer)
+}
+
+impl Drop for Browser {
+    /// A test that fails leaves the browser to [`Bench`]: the driver's own way to end it waits for the runtime that is
+    /// stopped right here, for two minutes.
+    fn drop(&mut self) {
+        let _ = self.driver.clone().leak();
+    }
 }
 
 /// One browser window.
@@ -251,6 +261,6 @@ impl Browser {
 
     /// Closes the browser.
     pub async fn close(self) {
-        self.driver.quit().await.expect("an end");
+        self.driver.clone().quit().await.expect("an end");
     }
 }

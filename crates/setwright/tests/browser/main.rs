@@ -3,5 +3,6 @@
 
 mod club;
 mod harness;
+mod lost;
 mod network;
 mod screens;

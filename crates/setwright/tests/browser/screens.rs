@@ -2,7 +2,7 @@
 
 use crate::harness::Bench;
 
-const PAGES: [&str; 15] = [
+const PAGES: [&str; 16] = [
     "/",
     "/sheets",
     "/sheets/new",
@@ -18,6 +18,7 @@ const PAGES: [&str; 15] = [
     "/records/1",
     "/shop",
     "/calc",
+    "/calc/balance",
 ];
 
 #[tokio::test]
