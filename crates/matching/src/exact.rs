@@ -3,9 +3,10 @@
 //! 1. Lagrangian relaxation of "each part at most as often as it is there": prices by subgradient steps (Held & Karp
 //!    1971; step length after Polyak), each giving a lower bound; each price vector also guides a greedy plan, which is
 //!    improved by taking out one or two clubs and putting them back at their cheapest.
-//! 2. The range of shaft residuals is charged by windows. A window is closed when its bound reaches the best plan.
-//! 3. For each window still open, prices are tightened for that window alone; then all columns whose reduced cost fits
-//!    in the remaining gap are listed, and a depth-first search over clubs settles the window.
+//! 2. The range of shaft residuals is charged by windows. A window is closed when its bound reaches the best plan;
+//!    prices are steered toward the windows still open, one at a time.
+//! 3. A window that resists is branched on, with candidates taken out by reduced cost at every node; small nodes are
+//!    finished by depth-first search over the few columns left.
 //!
 //! Costs are whole quanta, so a bound less than one quantum below the best plan is a proof.
 
