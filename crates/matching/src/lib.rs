@@ -33,9 +33,9 @@
 //!
 //! # Limits
 //!
-//! The day's bound is that of the relaxation; between it and the best plan remains a duality gap of one or two per cent
-//! in the instances of `benches/README.md`. A mass target ([`MassTarget`]) takes the table's shortcut away and makes
-//! the search some ten times slower.
+//! The day's bound is that of the relaxation; between it and the plan remain one to three per cent in most instances of
+//! `benches/README.md`, more where parts are short. A mass target ([`MassTarget`]) takes the table's shortcut away; the
+//! search is then markedly slower.
 
 mod branch;
 mod check;
