@@ -125,11 +125,17 @@ impl Drop for Bench {
     fn drop(&mut self) {
         let driver = SocketAddr::from(([127, 0, 0, 1], self.driver_port));
         for session in self.sessions.borrow().iter() {
-            // It answers HTTP 1.1 alone.
-            let head = "HTTP/1.1\r\nHost: localhost\r\nConnection: close";
-            let _ = http(driver, &format!("DELETE /session/{session} {head}\r\n\r\n"));
+            let _ = end_session(driver, session);
         }
     }
+}
+
+/// Waits for the first piece of the answer alone: the driver understands HTTP 1.1 only and leaves the connection open.
+fn end_session(driver: SocketAddr, session: &str) -> std::io::Result<usize> {
+    let mut stream = TcpStream::connect(driver)?;
+    stream.set_read_timeout(Some(PATIENCE))?;
+    stream.write_all(format!("DELETE /session/{session} HTTP/1.1\r\nHost: localhost\r\n\r\n").as_bytes())?;
+    stream.read(&mut [0; 64])
 }
 
 fn http(to: SocketAddr, request: &str) -> std::io::Result<String> {
