@@ -53,7 +53,7 @@ fn batch_part(view: &BatchView, now: Timestamp) -> Markup {
         vec![Cell::from(what), Cell(clock(&until.to_string(), &text, done)), Cell::from(say::when(until))]
     };
     html! {
-        p { "Clubs " strong { (view.clubs.join("; ")) } ". Lot " (b.lot) ", " (decimal(b.resin_g, 1)) " g resin, "
+        p { strong { "Job " (view.clubs.join("; job ")) } ". Lot " (b.lot) ", " (decimal(b.resin_g, 1)) " g resin, "
             (decimal(b.hardener_g, 1)) " g hardener, " (decimal(b.beads_g, 1)) " g spacers, at " (decimal(b.room_c, 0)) " °C. Mixed "
             (say::when(b.mixed_at)) " by " (b.by) "." }
         (table(&Table {

@@ -85,13 +85,14 @@ fn summary(record: &Record) -> Markup {
 
 fn club_part(club: &ClubRecord) -> Markup {
     let target = &club.target;
+    let name = format!("{} {}", target.number, target.club_kind.word());
     section(
-        &format!("{} {}", target.number, target.club_kind.word()),
+        &name,
         &html! { span.small { "card " (club.card) } },
         &html! {
             (table(&Table {
-                caption: "Target and as built",
-                columns: ["value", "sheet", "built", "off by", "tolerance", ""]
+                caption: &format!("{name}: target and as built"),
+                columns: ["value", "sheet", "built", "off by", "tolerance", "verdict"]
                     .iter().enumerate().map(|(i, head)| Column { head, figures: (1..5).contains(&i) }).collect(),
                 rows: club.lines.iter().map(line_row).collect(),
                 ..Table::default()
@@ -123,6 +124,7 @@ fn line_row(line: &Line) -> Vec<Cell> {
     let show = |v: f64| match line.unit.as_str() {
         "points" => Balance::from_points(v).letter(1),
         "mm" => format!("{} in", decimal(Length::from_mm(v).inch(), 2)),
+        "°" => say::angle(v),
         unit => format!("{} {unit}", decimal(v, 1)),
     };
     let plain = |v: f64| match line.unit.as_str() {

@@ -91,9 +91,9 @@ fn job_table(jobs: &[JobSummary], date: Date) -> Markup {
         caption: "Jobs under way",
         columns: vec![
             Column { head: "job", figures: false },
+            Column { head: "do next", figures: false },
             Column { head: "due", figures: false },
             Column { head: "clubs", figures: false },
-            Column { head: "do next", figures: false },
         ],
         rows: jobs.iter().map(|job| job_row(job, date)).collect(),
         ..Table::default()
@@ -112,9 +112,9 @@ fn job_row(job: &JobSummary, date: Date) -> Vec<Cell> {
     };
     vec![
         Cell(html! { a.job-link href=(href) { "Job " (job.number) " · " (job.player) } }),
+        Cell(html! { a href=(href) { (next) } }),
         Cell(due(job.due, date)),
         Cell::from(job.clubs.join(" ")),
-        Cell(html! { a href=(href) { (next) } }),
     ]
 }
 
