@@ -20,7 +20,8 @@ async fn another_tablet_sees_a_reading_and_overwrites_nothing() {
     one.until("location.search.includes('kept')").await;
     let shown =
         format!("document.querySelector('ul.readings')?.textContent.includes('{reading}') && window.neverLoadedAnew");
-    two.until_within(Duration::from_secs(2), &shown).await;
+    // Patience only: how fast it is shown is no test of its own.
+    two.until_within(Duration::from_secs(15), &shown).await;
 
     // While somebody types, the page stays as it is; what was typed against the old state is refused.
     two.keys("D8.7").await;
