@@ -113,6 +113,9 @@ fn pure_crates_read_no_clock_and_no_files() {
             let text = std::fs::read_to_string(&file).expect("a source");
             // Unit tests at the foot of a file may do what they need.
             let code = text.split("#[cfg(test)]").next().unwrap_or_default();
+            // An example in the documentation may print what it found.
+            let code: String =
+                code.lines().filter(|l| !l.trim_start().starts_with("//")).map(|l| format!("{l}\n")).collect();
             for word in forbidden {
                 assert!(!code.contains(word), "{} uses {word}", file.display());
             }
