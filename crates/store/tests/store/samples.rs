@@ -9,7 +9,7 @@ use workshop::id::{ClubId, JobId, PartId, ReadingId, SheetId};
 use workshop::job::{Job, JobClub, JobState};
 use workshop::kind::Role;
 use workshop::model::{Model, PartKind};
-use workshop::part::{Part, PartState};
+use workshop::part::Part;
 use workshop::plan::ClubPlan;
 use workshop::reading::{Reading, What};
 use workshop::sheet::{Sheet, SheetClub};
@@ -108,26 +108,7 @@ pub fn plan(head: &Part) -> ClubPlan {
 }
 
 pub fn part(code: &str, kind: PartKind, model: &str) -> Part {
-    Part {
-        id: PartId(new_id()),
-        code: code.into(),
-        kind,
-        model: model.into(),
-        number: None,
-        mass_g: None,
-        mass_typed: String::new(),
-        count: None,
-        length_mm: None,
-        balance_point_mm: None,
-        loft_deg: None,
-        lie_deg: None,
-        lot: String::new(),
-        place: String::new(),
-        state: PartState::Free,
-        job: None,
-        club: None,
-        version: 0,
-    }
+    Part { id: PartId(new_id()), ..Part::new(code, kind, model) }
 }
 
 pub fn head(code: &str) -> Part {
