@@ -6,6 +6,7 @@ use quantity::{LengthUnit, MassUnit};
 use serde::{Deserialize, Serialize};
 use store::Tx;
 use utoipa::ToSchema;
+use workshop::belief::Believed;
 use workshop::bench::{ClubState, Meaning, StepStatus};
 use workshop::glue::Gate;
 use workshop::id::{ClubId, ReadingId};
@@ -170,7 +171,8 @@ impl App {
         let why = if why.trim().is_empty() { "that was wrong" } else { why.trim() };
         tx.take_back(reading, why, by, self.now()).await?;
         let file = JobFile::load(&mut tx, number).await?;
-        let state = self.state_of(&file, &club)?;
+        let believed = file.assembly().believe(&file.readings)?;
+        let state = self.state_of(&file, &believed, &club)?;
         tx.commit().await?;
         self.tell(Some(number), "reading");
         Ok(state)
@@ -187,7 +189,8 @@ impl App {
         let club = reading_of(&file, reading)?.club.clone();
         tx.insist(reading, why.trim(), by, self.now()).await?;
         let file = JobFile::load(&mut tx, number).await?;
-        let state = self.state_of(&file, &club)?;
+        let believed = file.assembly().believe(&file.readings)?;
+        let state = self.state_of(&file, &believed, &club)?;
         tx.commit().await?;
         self.tell(Some(number), "reading");
         Ok(state)
@@ -224,7 +227,7 @@ impl App {
             .cloned();
         let parts = Self::free_parts(&mut tx).await?;
         let believed = file.assembly().believe(&file.readings)?;
-        let state = self.state_of(file, &club.id)?;
+        let state = self.state_of(file, &believed, &club.id)?;
         let spares = spares(file, &parts);
         let meaning = match &last {
             Some(reading) => Some(workshop::bench::meaning(&believed, &state, reading, &spares)?),
@@ -310,7 +313,7 @@ impl App {
             .ok_or_else(|| AppError::Invalid { what: "nothing was kept".into(), next: "Enter it again".into() })?;
         let parts = Self::free_parts(tx).await?;
         let believed = file.assembly().believe(&file.readings)?;
-        let club = self.state_of(file, &last.club)?;
+        let club = self.state_of(file, &believed, &last.club)?;
         let spares = spares(file, &parts);
         // A doubted one among several entries is what the builder must hear of.
         let telling = kept.iter().find(|r| believed.is_doubted(&r.id)).unwrap_or(last);
@@ -319,11 +322,11 @@ impl App {
         Ok(Kept { meaning, remedies, club, readings: kept, repeated })
     }
 
-    fn state_of(&self, file: &JobFile, club: &ClubId) -> Result<ClubState, AppError> {
-        file.states(self.now())?
-            .into_iter()
-            .find(|s| s.club == *club)
-            .ok_or_else(|| AppError::not_found("club", club.as_str(), "Load the job anew"))
+    /// Where one club stands, from a belief that the caller has already.
+    fn state_of(&self, file: &JobFile, believed: &Believed<'_>, club: &ClubId) -> Result<ClubState, AppError> {
+        let club =
+            file.job.club(club).ok_or_else(|| AppError::not_found("club", club.as_str(), "Load the job anew"))?;
+        Ok(workshop::bench::club_state(believed, file.around(self.now()), club)?)
     }
 }
 

@@ -5,7 +5,6 @@ use crate::{App, AppError};
 use serde::{Deserialize, Serialize};
 use store::Tx;
 use utoipa::ToSchema;
-use workshop::assembly::Assembly;
 use workshop::id::ClubId;
 use workshop::job::{JobClub, JobState};
 use workshop::model::PartKind;
@@ -226,7 +225,7 @@ fn replan(file: &JobFile, club: &JobClub, parts: &[Part]) -> Result<ClubPlan, Ap
     for other in plans.iter_mut().flatten() {
         other.expected.clear();
     }
-    planner::expect(Assembly { ..file.assembly() }, &mut plans)?;
+    planner::expect(file.assembly(), &mut plans)?;
     let place = file.job.clubs.iter().position(|c| c.id == club.id);
     Ok(place.and_then(|i| plans[i].clone()).unwrap_or(plan))
 }

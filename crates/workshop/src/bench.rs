@@ -143,7 +143,15 @@ pub fn bench(believed: &Believed<'_>, around: Surroundings<'_>) -> Result<Vec<Cl
     believed.assembly.job.clubs.iter().map(|club| club_state(believed, around, club)).collect()
 }
 
-fn club_state(believed: &Believed<'_>, around: Surroundings<'_>, club: &JobClub) -> Result<ClubState, WorkshopError> {
+/// Where one club stands.
+///
+/// # Errors
+/// Figures that the belief cannot work with.
+pub fn club_state(
+    believed: &Believed<'_>,
+    around: Surroundings<'_>,
+    club: &JobClub,
+) -> Result<ClubState, WorkshopError> {
     let job = believed.assembly.job;
     let mut steps = Vec::with_capacity(job.steps.len());
     for step in &job.steps {
