@@ -30,6 +30,10 @@ pub struct Entry {
     /// The value as a plain number in the unit of `what`, for programs; `typed` may then be left out.
     #[serde(default)]
     pub value: Option<f64>,
+    /// The club was seated anew and read once more: both readings count. Left out, the entry takes the place of the
+    /// one before it, as a correction does.
+    #[serde(default)]
+    pub again: bool,
 }
 
 /// Readings of one club at one step: all are kept or none.
@@ -50,6 +54,10 @@ pub struct NewReadings {
     /// Version of the club that the screen showed; left out: not checked.
     #[serde(default)]
     pub version: Option<i64>,
+    /// When it was read, for entries that a screen kept while the network was away; left out: now.
+    #[serde(default)]
+    #[schema(value_type = Option<String>, format = DateTime)]
+    pub at: Option<jiff::Timestamp>,
     /// A key of the sender's own: the same one again keeps nothing twice.
     #[serde(default)]
     pub request_key: Option<String>,
@@ -107,6 +115,9 @@ impl App {
             });
         }
         need_once(&new.entries)?;
+        if let Some(at) = new.at {
+            need_past(at, file.job.made_at, self.now())?;
+        }
         let readings = new
             .entries
             .iter()
@@ -249,7 +260,7 @@ impl App {
         let replaces = workshop::reading::standing(&file.readings)
             .into_iter()
             .rev()
-            .find(|r| r.club == club.id && r.step == step.key && r.what == entry.what)
+            .find(|r| r.club == club.id && r.step == step.key && r.what == entry.what && !entry.again)
             .map(|r| r.id.clone());
         let (scale, display_step) = match entry.what.unit() {
             Unit::Points => (Some(&file.shop.balance_scale), file.shop.balance_scale.display_step),
@@ -268,7 +279,7 @@ impl App {
             on: new.on.clone().unwrap_or_else(|| step.on.clone()),
             scale: scale.map(|s| s.key.clone()),
             display_step,
-            at: self.now(),
+            at: new.at.unwrap_or_else(|| self.now()),
             by: new.by.clone(),
             replaces,
             taken_back: None,
@@ -401,6 +412,19 @@ fn need_once(entries: &[Entry]) -> Result<(), AppError> {
     }
 }
 
+/// A time that a screen gives must lie between the making of the job and now; clocks may differ by five minutes.
+fn need_past(at: jiff::Timestamp, made_at: jiff::Timestamp, now: jiff::Timestamp) -> Result<(), AppError> {
+    const CLOCKS_DIFFER_S: i64 = 300;
+    let sound = (made_at.as_second() - CLOCKS_DIFFER_S..=now.as_second() + CLOCKS_DIFFER_S).contains(&at.as_second());
+    if sound {
+        return Ok(());
+    }
+    Err(AppError::Invalid {
+        what: format!("a reading at {at} does not belong to this job, which was made at {made_at}; it is {now} now"),
+        next: "Leave “at” out, or give the time when it was read".into(),
+    })
+}
+
 pub(crate) fn need_version(club: &JobClub, version: Option<i64>) -> Result<(), AppError> {
     match version {
         Some(seen) if seen != club.version => Err(AppError::Conflict {
@@ -427,7 +451,7 @@ pub(crate) fn need_reason(reason: &str) -> Result<(), AppError> {
 /// # Errors
 /// As [`App::read`].
 pub fn check_typed(what: What, typed: &str) -> Result<f64, AppError> {
-    let value = value_of(&Entry { what, typed: typed.to_owned(), value: None })?;
+    let value = value_of(&Entry { what, typed: typed.to_owned(), value: None, again: false })?;
     check_value(what, value)?;
     Ok(value)
 }

@@ -9,6 +9,7 @@ use workshop::bench::{ClubState, Surroundings};
 use workshop::glue::Batch;
 use workshop::id::ClubId;
 use workshop::job::{Job, JobClub, JobState};
+use workshop::learned::Learned;
 use workshop::model::Library;
 use workshop::part::Part;
 use workshop::reading::Reading;
@@ -33,6 +34,8 @@ pub struct JobFile {
     pub library: Library,
     /// The shop.
     pub shop: Shop,
+    /// What the shop has learned from earlier jobs.
+    pub learned: Learned,
     overrides: Vec<(ClubId, String)>,
 }
 
@@ -63,13 +66,13 @@ impl JobFile {
         let overrides = let_pass.iter().map(|l| (l.club.clone(), l.step.clone())).collect();
         let library = load_library(tx).await?;
         let shop = load_shop(tx).await?;
-        Ok(Self { job, readings, batches, let_pass, library, shop, overrides })
+        Ok(Self { job, readings, batches, let_pass, library, shop, learned: Learned::default(), overrides })
     }
 
     /// The job as the belief takes it.
     #[must_use]
     pub fn assembly(&self) -> Assembly<'_> {
-        Assembly { job: &self.job, library: &self.library, shop: &self.shop }
+        Assembly { job: &self.job, library: &self.library, shop: &self.shop, learned: &self.learned }
     }
 
     /// What surrounds the bench at a time.

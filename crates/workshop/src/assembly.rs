@@ -7,11 +7,12 @@
 
 use crate::error::WorkshopError;
 use crate::job::{Job, JobClub};
+use crate::learned::{JOB_LEVEL, Learned};
 use crate::model::{GripModel, Library, PartKind, TapeModel};
 use crate::plan::ClubPlan;
 use crate::sheet::{SheetClub, Wraps};
 use crate::shop::Shop;
-use estimation::{Club, JobModel, Piece, Prior, Role, ScalePrior, SharedPrior};
+use estimation::{Club, JobModel, JointPrior, Piece, Prior, Role, ScalePrior, SharedPrior};
 use quantity::INCH_MM;
 use std::collections::BTreeMap;
 
@@ -27,8 +28,20 @@ const GRIP_CENTRE_SD_MM: (f64, f64) = (4.0, 0.7);
 const CAP_SD_MM: (f64, f64) = (0.3, 0.1);
 /// What a shop does not know of a shaft model's balance point, mm, and the scatter of single shafts.
 const SHAFT_CENTRE_SD_MM: (f64, f64) = (3.0, 2.0);
-/// Share of a tape's stated mass per area that a shop does not know.
-const TAPE_SHARE_SD: f64 = 0.2;
+/// Share of a tape's stated mass per area that a shop does not know, and what a job's own hand adds to it.
+const TAPE_SHARE_SD: (f64, f64) = (0.2, 0.03);
+/// Scatter of the tape of one club about the job's mean, g for one layer.
+const TAPE_PIECE_SD_G: f64 = 0.08;
+/// What one job's mix and hand add to every joint's adhesive, g.
+const JOINT_JOB_SD_G: f64 = 0.2;
+/// Scatter of one grip's solvent, and of a job's, g.
+const SOLVENT_SCATTER_SD_G: (f64, f64) = (0.5, 0.4);
+/// Name of the shared deviation between what the reference club truly is and what the sheet says of it, points.
+pub(crate) const REFERENCE: &str = "reference";
+/// Name of the shared deviation of the check weight from its own figure, points.
+pub(crate) const CHECK_WEIGHT: &str = "check_weight";
+/// By how much two balance scales of two rooms disagree, points.
+const BETWEEN_SCALES_SD_POINTS: f64 = 0.2;
 /// Standard deviation of a saw cut, mm.
 const CUT_SD_MM: f64 = 0.8;
 /// Mass of a weighed part: its scale, its rounding and what clings to it, g.
@@ -43,6 +56,8 @@ pub struct Assembly<'a> {
     pub library: &'a Library,
     /// The shop.
     pub shop: &'a Shop,
+    /// What the shop has learned from earlier jobs.
+    pub learned: &'a Learned,
 }
 
 /// Mass of all the tape of a club and where it lies: (mass g, arm mm from the shaft's end, equivalent base layers).
@@ -70,19 +85,9 @@ impl Assembly<'_> {
     /// # Errors
     /// A model that the plan names and the library lacks.
     pub fn job_model(&self) -> Result<JobModel, WorkshopError> {
-        let mut shared = Shared::default();
-        let mut clubs = Vec::new();
-        for club in &self.job.clubs {
-            if let Some(plan) = &club.plan {
-                clubs.push(self.club(club, plan, &mut shared)?);
-            }
-        }
-        Ok(JobModel {
-            clubs,
-            shared: shared.0.into_iter().map(|(key, sd)| SharedPrior { key, mean_shift: 0.0, sd }).collect(),
-            scales: self.scales(),
-            joint: Vec::new(),
-        })
+        let planned: Vec<(&JobClub, &ClubPlan)> =
+            self.job.clubs.iter().filter_map(|club| club.plan.as_ref().map(|plan| (club, plan))).collect();
+        self.model_of(&planned)
     }
 
     /// One club alone, for a plan that is only being weighed up.
@@ -90,14 +95,46 @@ impl Assembly<'_> {
     /// # Errors
     /// See [`Assembly::job_model`].
     pub fn one_club_model(&self, club: &JobClub, plan: &ClubPlan) -> Result<JobModel, WorkshopError> {
+        self.model_of(&[(club, plan)])
+    }
+
+    fn model_of(&self, planned: &[(&JobClub, &ClubPlan)]) -> Result<JobModel, WorkshopError> {
         let mut shared = Shared::default();
-        let club = self.club(club, plan, &mut shared)?;
-        Ok(JobModel {
-            clubs: vec![club],
-            shared: shared.0.into_iter().map(|(key, sd)| SharedPrior { key, mean_shift: 0.0, sd }).collect(),
-            scales: self.scales(),
-            joint: Vec::new(),
-        })
+        let clubs =
+            planned.iter().map(|(club, plan)| self.club(club, plan, &mut shared)).collect::<Result<Vec<_>, _>>()?;
+        if let Some(sd) = self.reference_sd_points() {
+            shared.key(REFERENCE.into(), sd);
+        }
+        if let Some(check) = &self.shop.check_weight {
+            shared.key(CHECK_WEIGHT.into(), check.sd_points);
+        }
+        let (shared, joint) = shared.with(self.learned);
+        Ok(JobModel { clubs, shared, scales: self.scales(), joint })
+    }
+
+    /// Whether the reference club was read on a scale that is not the shop's.
+    pub(crate) fn reference_elsewhere(&self) -> bool {
+        let shop = &self.shop.balance_scale.key;
+        self.reference_points().is_some()
+            && self.job.sheet.reference.as_ref().is_some_and(|r| !r.scale.is_empty() && &r.scale != shop)
+    }
+
+    /// What the sheet says that the reference club read, points.
+    pub(crate) fn reference_points(&self) -> Option<f64> {
+        self.job.sheet.reference.as_ref().and_then(|r| r.balance_points)
+    }
+
+    /// How far the reference club's true balance may lie from what the sheet says: the noise of that reading, and the
+    /// difference between two scales where it was another.
+    fn reference_sd_points(&self) -> Option<f64> {
+        let scale = &self.shop.balance_scale;
+        let noise = scale.noise_sd.hypot(scale.display_step / 12f64.sqrt());
+        self.reference_points()
+            .map(|_| if self.reference_elsewhere() { noise.hypot(BETWEEN_SCALES_SD_POINTS) } else { noise })
+    }
+
+    fn scatter(&self, key: &str, new_shop: f64) -> f64 {
+        self.learned.scatter_sd(key, new_shop)
     }
 
     fn scales(&self) -> Vec<ScalePrior> {
@@ -122,7 +159,7 @@ impl Assembly<'_> {
         let head = self.library.head(&target.head_model)?;
         let tip_mm = plan.cut_shaft_mm;
         let ground_mm = tip_mm + plan.tip_to_ground_mm;
-        let cap = Prior::new(inch(grip.cap_mm), inch(CAP_SD_MM.1))
+        let cap = Prior::new(inch(grip.cap_mm), self.scatter("cap.piece", inch(CAP_SD_MM.1)))
             .with_shared(shared.key(format!("cap:{}", grip.code), inch(CAP_SD_MM.0)));
         let mut made = Club::new(club.id.0.clone(), inch(ground_mm))
             .with_length_sd(inch(CUT_SD_MM))
@@ -149,7 +186,11 @@ impl Assembly<'_> {
         made = made.with_piece(Piece::new(
             Role::Shaft,
             Prior::new(plan.cut_shaft_mass_g, if shaft_weighed(plan) { 0.3 } else { shaft.mass_sd_g.max(0.3) }),
-            Prior::new(inch(plan.cut_shaft_balance_point_mm), inch(SHAFT_CENTRE_SD_MM.1)).with_shared(centre),
+            Prior::new(
+                inch(plan.cut_shaft_balance_point_mm),
+                self.scatter("shaft_centre.piece", inch(SHAFT_CENTRE_SD_MM.1)),
+            )
+            .with_shared(centre),
         ));
         made = self.joint(made, club, plan, head.bore_depth_mm, shared)?;
         self.grip_end(made, target, plan, grip, shaft.butt_diameter_mm, shared)
@@ -196,8 +237,10 @@ impl Assembly<'_> {
         }
         if let Some(code) = club.target.adhesive.as_ref().or(self.shop.adhesive.as_ref()) {
             let adhesive = self.library.adhesive(code)?;
-            let mass = Prior::new(adhesive.joint_mass_g, JOINT_PIECE_SD_G)
-                .with_shared(shared.key(format!("adhesive:{code}"), adhesive.joint_mass_sd_g));
+            let of_job = self.scatter("adhesive.job", JOINT_JOB_SD_G);
+            let mass = Prior::new(adhesive.joint_mass_g, self.scatter("adhesive.piece", JOINT_PIECE_SD_G))
+                .with_shared(shared.key(format!("adhesive:{code}"), adhesive.joint_mass_sd_g))
+                .with_shared(shared.key(format!("adhesive:{code}{JOB_LEVEL}"), of_job));
             let arm = Prior::new(inch(tip_mm - bore_depth_mm / 2.0), inch(3.0));
             made = made.with_piece(Piece::new(Role::Adhesive, mass, arm).moving_with_length());
         }
@@ -218,16 +261,23 @@ impl Assembly<'_> {
             let tape = self.library.tape(code)?;
             let (mass_g, arm_mm, layers) = tape_on(target.wraps, tape, grip, butt_diameter_mm);
             if layers > 0.0 {
-                let mass = Prior::new(mass_g, 0.08 * layers.sqrt())
-                    .with_shared_gain(shared.key(format!("tape:{code}"), TAPE_SHARE_SD * mass_g / layers), layers);
+                let of_job = self.scatter("tape.job", TAPE_SHARE_SD.1);
+                let mass = Prior::new(mass_g, self.scatter("tape.piece", TAPE_PIECE_SD_G) * layers.sqrt())
+                    .with_shared_gain(shared.key(format!("tape:{code}"), TAPE_SHARE_SD.0), mass_g)
+                    .with_shared_gain(shared.key(format!("tape:{code}{JOB_LEVEL}"), of_job), mass_g);
                 made = made.with_piece(Piece::new(Role::Tape, mass, Prior::new(inch(arm_mm), inch(4.0))));
             }
         }
         let centre = shared.key(format!("grip_centre:{}", grip.code), inch(GRIP_CENTRE_SD_MM.0));
-        let arm = Prior::new(inch(grip.centre_mm), inch(GRIP_CENTRE_SD_MM.1)).with_shared(centre);
+        let arm = Prior::new(inch(grip.centre_mm), self.scatter("grip_centre.piece", inch(GRIP_CENTRE_SD_MM.1)))
+            .with_shared(centre);
         made =
             made.with_piece(Piece::new(Role::Grip, mass_of(plan, PartKind::Grip, grip.mass_sd_g), arm).from_grip_cap());
-        let solvent = Prior::new(SOLVENT_G.0, 0.5).with_shared(shared.key("solvent".into(), SOLVENT_G.1));
+        let solvent = Prior::new(SOLVENT_G.0, self.scatter("solvent.piece", SOLVENT_SCATTER_SD_G.0))
+            .with_shared(shared.key("solvent".into(), SOLVENT_G.1))
+            .with_shared(
+                shared.key(format!("solvent{JOB_LEVEL}"), self.scatter("solvent.job", SOLVENT_SCATTER_SD_G.1)),
+            );
         Ok(made.with_piece(Piece::new(Role::Solvent, solvent, Prior::new(inch(grip.length_mm / 2.0), inch(10.0)))))
     }
 }
@@ -241,6 +291,34 @@ impl Shared {
         let widest = self.0.entry(key.clone()).or_insert(sd);
         *widest = widest.max(sd);
         key
+    }
+
+    /// The shared deviations as priors, those that the shop has learned with what it learned and their joint
+    /// covariance.
+    fn with(self, learned: &Learned) -> (Vec<SharedPrior>, Vec<JointPrior>) {
+        let known: Vec<(&str, usize)> =
+            self.0.keys().filter_map(|key| learned.position(key).map(|at| (key.as_str(), at))).collect();
+        let joint = JointPrior {
+            keys: known.iter().map(|(key, _)| (*key).to_owned()).collect(),
+            covariance: known
+                .iter()
+                .map(|(_, i)| known.iter().map(|(_, j)| learned.covariance[*i][*j]).collect())
+                .collect(),
+        };
+        let joint = if joint.keys.is_empty() { Vec::new() } else { vec![joint] };
+        let shared = self
+            .0
+            .into_iter()
+            .map(|(key, sd)| match learned.position(&key) {
+                Some(at) => SharedPrior {
+                    mean_shift: learned.values[at].mean_shift,
+                    sd: learned.covariance[at][at].max(0.0).sqrt(),
+                    key,
+                },
+                None => SharedPrior { mean_shift: 0.0, sd, key },
+            })
+            .collect();
+        (shared, joint)
     }
 }
 

@@ -1,12 +1,15 @@
 //! From readings to what may be believed of every club: the bridge between the trade's words and the Gaussian belief.
 
-use crate::assembly::{Assembly, TURNINGS_G};
+use crate::assembly::{Assembly, CHECK_WEIGHT, REFERENCE, TURNINGS_G};
 use crate::error::WorkshopError;
 use crate::id::{ClubId, ReadingId};
 use crate::job::JobClub;
 use crate::kind::Role;
 use crate::reading::{Reading, What, standing};
-use estimation::{Contribution, DOUBT_LIMIT, Doubt, Forecast, Observation, OnClub, Probe, Quantity, Standing};
+use estimation::{
+    Contribution, DOUBT_LIMIT, Doubt, Drift, Forecast, JobModel, Observation, OnClub, Probe, Quantity, Standing,
+};
+use jiff::Timestamp;
 use quantity::INCH_MM;
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
@@ -17,6 +20,12 @@ pub const BAND_95: f64 = 1.959_963_984_540_054;
 const LENGTH_SD_MM: f64 = 0.4;
 /// Standard deviation of a balance point found on an edge, mm.
 const BALANCE_POINT_SD_MM: f64 = 1.0;
+/// Standard deviation of the centre of a loose grip or a bare shaft found on an edge, mm.
+const CENTRE_SD_MM: f64 = 0.8;
+/// Standard deviation of a cap's thickness by caliper, mm.
+const CAP_SD_MM: f64 = 0.1;
+/// Mass of a reference club that the sheet does not give, g: only an error of the fulcrum's place acts on it.
+const REFERENCE_MASS_G: f64 = 400.0;
 
 /// Where a club will finish.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, ToSchema)]
@@ -25,6 +34,9 @@ pub struct Finish {
     pub balance_points: f64,
     /// Half width of its 95 % band.
     pub band_points: f64,
+    /// Half width of the band on the shop's own terms, for likeness within the set. It is narrower than `band_points`
+    /// where the reference club was read on another scale: how far the two disagree is then part of the finish.
+    pub own_band_points: f64,
     /// Probability that it lies in tolerance.
     pub chance: f64,
     /// Finish minus target.
@@ -61,10 +73,12 @@ impl Assembly<'_> {
     /// The readings that bear on masses, arms and lengths, as the belief takes them.
     #[must_use]
     pub fn observations(&self, readings: &[Reading]) -> Vec<Observation> {
-        standing(readings).into_iter().filter_map(|r| self.observation(r)).collect()
+        let standing = standing(readings);
+        let clock = Clock::of(&standing);
+        standing.into_iter().filter_map(|r| self.observation(r, &clock)).collect()
     }
 
-    fn observation(&self, reading: &Reading) -> Option<Observation> {
+    fn observation(&self, reading: &Reading, clock: &Clock) -> Option<Observation> {
         let club = self.job.club(&reading.club)?;
         let plan = club.plan.as_ref()?;
         let on = OnClub::of(&reading.on);
@@ -73,7 +87,8 @@ impl Assembly<'_> {
         let make = |quantity, value: f64, sd: f64, step: f64| {
             let made = Observation::new(reading.id.0.clone(), quantity, value, sd)
                 .of_club(club.id.0.clone(), on)
-                .rounded_to(step);
+                .rounded_to(step)
+                .at(clock.hours(reading.at));
             if reading.insisted { made.standing(Standing::Insisted) } else { made }
         };
         let step = reading.display_step.max(0.0);
@@ -94,6 +109,19 @@ impl Assembly<'_> {
             What::FinishedLength => {
                 make(Quantity::LengthToCap, reading.value / INCH_MM, LENGTH_SD_MM / INCH_MM, step / INCH_MM)
             }
+            What::GripCentre => {
+                make(Quantity::PartArm(Role::Grip), reading.value / INCH_MM, CENTRE_SD_MM / INCH_MM, step / INCH_MM)
+            }
+            What::CapThickness => {
+                make(Quantity::CapThickness, reading.value / INCH_MM, CAP_SD_MM / INCH_MM, step / INCH_MM)
+            }
+            What::ShaftBalancePoint => {
+                make(Quantity::PartArm(Role::Shaft), reading.value / INCH_MM, CENTRE_SD_MM / INCH_MM, step / INCH_MM)
+            }
+            What::CheckWeight | What::ReferenceBalance => {
+                let quantity = self.known_weight(reading.what)?;
+                make(quantity, reading.value, balance.noise_sd, step).on_scale(balance.key.clone())
+            }
             What::FerruleMass if plan.part(crate::model::PartKind::Ferrule).is_some() => {
                 make(Quantity::PartMass(Role::Ferrule), reading.value - TURNINGS_G.0, 0.16, step)
             }
@@ -108,7 +136,27 @@ impl Assembly<'_> {
         })
     }
 
-    fn has(&self, club: &JobClub, role: Role) -> bool {
+    /// What the balance scale is held against: the check weight, or the reference club.
+    pub(crate) fn known_weight(&self, what: What) -> Option<Quantity> {
+        Some(match what {
+            What::CheckWeight => {
+                let check = self.shop.check_weight.as_ref()?;
+                Quantity::CheckWeight {
+                    true_points: check.balance_points,
+                    mass_g: check.mass_g,
+                    shared: Some(CHECK_WEIGHT.into()),
+                }
+            }
+            What::ReferenceBalance => Quantity::CheckWeight {
+                true_points: self.reference_points()?,
+                mass_g: self.job.sheet.reference.as_ref().and_then(|r| r.total_mass_g).unwrap_or(REFERENCE_MASS_G),
+                shared: Some(REFERENCE.into()),
+            },
+            _ => return None,
+        })
+    }
+
+    pub(crate) fn has(&self, club: &JobClub, role: Role) -> bool {
         club.plan.as_ref().is_some_and(|plan| match role {
             Role::Tape => {
                 let w = club.target.wraps;
@@ -125,7 +173,10 @@ impl<'a> Assembly<'a> {
     /// # Errors
     /// A model that the plan names and the library lacks; figures that the belief cannot work with.
     pub fn believe(self, readings: &'a [Reading]) -> Result<Believed<'a>, WorkshopError> {
-        let doubt = self.job_model()?.solve_with_doubt(&self.observations(readings), DOUBT_LIMIT)?;
+        let mut model = self.job_model()?;
+        let observations = self.observations(readings);
+        self.let_drift(&mut model, readings);
+        let doubt = model.solve_with_doubt(&observations, DOUBT_LIMIT)?;
         Ok(Believed { assembly: self, doubt, readings })
     }
 }
@@ -163,6 +214,13 @@ impl Believed<'_> {
             What::BalancePoint => (Quantity::BalancePoint, None, 0.0, INCH_MM),
             What::ShaftLength => (Quantity::ShaftLength, None, -plan.tip_to_ground_mm, INCH_MM),
             What::FinishedLength => (Quantity::LengthToCap, None, 0.0, INCH_MM),
+            What::GripCentre => (Quantity::PartArm(Role::Grip), None, 0.0, INCH_MM),
+            What::CapThickness => (Quantity::CapThickness, None, 0.0, INCH_MM),
+            What::ShaftBalancePoint => (Quantity::PartArm(Role::Shaft), None, 0.0, INCH_MM),
+            What::CheckWeight | What::ReferenceBalance => match self.assembly.known_weight(what) {
+                Some(quantity) => (quantity, Some(balance), 0.0, 1.0),
+                None => return Ok(None),
+            },
             other => match other.mass_of() {
                 Some(role) if self.assembly.has(found, role) => (Quantity::PartMass(role), Some(mass), 0.0, 1.0),
                 _ => return Ok(None),
@@ -181,16 +239,31 @@ impl Believed<'_> {
         if found.plan.is_none() {
             return Ok(None);
         }
-        let forecast = self.doubt.belief.answer(&self.finish_probe(club))?;
-        let target = found.target.balance_points;
+        let own = self.doubt.belief.gradient(&finish_probe(club))?;
         let tolerance = found.target.tolerances.balance_points;
+        let (shift, variance) = self.reference_shift(&own)?;
+        let own_sd = own.variance().max(0.0).sqrt();
+        let deviation = own.mean - found.target.balance_points - shift;
+        let sd = variance.max(0.0).sqrt();
         Ok(Some(Finish {
-            balance_points: forecast.mean,
-            band_points: BAND_95 * forecast.sd,
-            chance: forecast.probability_within(target, tolerance),
-            deviation_points: forecast.mean - target,
+            balance_points: own.mean,
+            band_points: BAND_95 * sd,
+            own_band_points: BAND_95 * own_sd,
+            chance: estimation::normal::between(-tolerance, tolerance, deviation, sd),
+            deviation_points: deviation,
             tolerance_points: tolerance,
         }))
+    }
+
+    /// How far the reference club's true balance is believed to lie from the sheet's figure, and the variance of a
+    /// finish less that. Nothing is added where the reference was read on the shop's own scale: that scale, as it
+    /// stands with its offset of the day taken off, is what the target means.
+    pub(crate) fn reference_shift(&self, own: &estimation::Gradient) -> Result<(f64, f64), WorkshopError> {
+        if !self.assembly.reference_elsewhere() {
+            return Ok((0.0, own.variance()));
+        }
+        let reference = self.doubt.belief.gradient(&reference_probe())?;
+        Ok((reference.mean, own.variance() + reference.variance() - 2.0 * own.covariance(&reference)))
     }
 
     /// What makes the finish of a club uncertain, the largest first.
@@ -198,7 +271,7 @@ impl Believed<'_> {
     /// # Errors
     /// Figures that the belief cannot work with.
     pub fn finish_budget(&self, club: &ClubId) -> Result<Vec<Contribution>, WorkshopError> {
-        Ok(self.doubt.belief.budget_of(&self.finish_probe(club))?)
+        Ok(self.doubt.belief.budget_of(&finish_probe(club))?)
     }
 
     /// Mass and arm of a role as believed: (mass g, arm mm from the butt end of the shaft); none where the club has no
@@ -220,20 +293,68 @@ impl Believed<'_> {
         };
         Ok(Some((ask(Quantity::PartMass(role))?, ask(Quantity::PartArm(role))? * INCH_MM)))
     }
+}
 
-    /// The finish is judged on the scale that read the reference club: what it shows, its offset and all, is what the
-    /// player felt. Where another scale read it, or none is named as the shop's, the shop's own scale defines the
-    /// target only if no reference was read; else the true value counts and the difference stays uncertain.
-    pub(crate) fn finish_probe(&self, club: &ClubId) -> Probe {
-        let shop = &self.assembly.shop.balance_scale.key;
-        let probe = Probe::of_club(club.0.clone(), Quantity::Balance, OnClub::finished());
-        let elsewhere = self
-            .assembly
-            .job
-            .sheet
-            .reference
-            .as_ref()
-            .is_some_and(|r| r.balance_points.is_some() && !r.scale.is_empty() && &r.scale != shop);
-        if elsewhere { probe } else { probe.on_scale(shop.clone()) }
+/// The true balance of the finished, dry club. What a scale is off by today is not part of it.
+pub(crate) fn finish_probe(club: &ClubId) -> Probe {
+    Probe::of_club(club.0.clone(), Quantity::Balance, OnClub::finished())
+}
+
+/// How far the reference club's true balance lies from the sheet's figure.
+pub(crate) fn reference_probe() -> Probe {
+    Probe { club: None, quantity: Quantity::Shared(REFERENCE.into()), on: OnClub::NONE, scale: None, at_h: None }
+}
+
+/// Hours of work since the first reading, in quarters, for the drift of a scale. A night or a weekend counts no more
+/// than half a day: the scale is zeroed anew after it.
+pub(crate) struct Clock {
+    /// Quarter hours in which something was read, rising, with the hours of work at each.
+    quarters: Vec<(i64, f64)>,
+}
+
+impl Clock {
+    const LONGEST_PAUSE_H: f64 = 4.0;
+
+    pub(crate) fn of(readings: &[&Reading]) -> Self {
+        let mut all: Vec<i64> = readings.iter().map(|r| quarter(r.at)).collect();
+        all.sort_unstable();
+        all.dedup();
+        let mut hours = 0.0;
+        let mut before = None;
+        let quarters = all
+            .into_iter()
+            .map(|at| {
+                if let Some(before) = before {
+                    hours += ((at - before) as f64 / 4.0).min(Self::LONGEST_PAUSE_H);
+                }
+                before = Some(at);
+                (at, hours)
+            })
+            .collect();
+        Self { quarters }
+    }
+
+    fn hours(&self, at: Timestamp) -> f64 {
+        let at = quarter(at);
+        self.quarters.iter().rev().find(|(q, _)| *q <= at).map_or(0.0, |(_, hours)| *hours)
+    }
+}
+
+fn quarter(at: Timestamp) -> i64 {
+    at.as_second().div_euclid(900)
+}
+
+impl Assembly<'_> {
+    /// Gives the balance scale its drift over the hours of the job's readings.
+    fn let_drift(&self, model: &mut JobModel, readings: &[Reading]) {
+        let clock = Clock::of(&standing(readings));
+        let sd_per_root_h = self.shop.balance_scale.drift_sd_per_root_h;
+        if clock.quarters.len() < 2 || sd_per_root_h <= 0.0 {
+            return;
+        }
+        let knots_h = clock.quarters.iter().map(|(_, hours)| *hours).collect();
+        for scale in model.scales.iter_mut().filter(|s| s.key == self.shop.balance_scale.key) {
+            scale.drift = Some(Drift { sd_per_root_h, knots_h: Vec::clone(&knots_h) });
+        }
     }
 }

@@ -12,7 +12,7 @@ pub use models::models;
 pub use parts::parts;
 pub use sheets::sheets;
 
-use crate::shop::Shop;
+use crate::shop::{CheckWeight, Shop};
 
 /// The invented shop.
 #[must_use]
@@ -22,6 +22,12 @@ pub fn shop() -> Shop {
         room_c: 21.0,
         adhesive: Some("DOLERITE".into()),
         tape: Some("TAPE-2S".into()),
+        check_weight: Some(CheckWeight {
+            name: "Check club, red band".into(),
+            balance_points: 31.4,
+            sd_points: 0.04,
+            mass_g: 412.0,
+        }),
         ..Shop::default()
     }
 }

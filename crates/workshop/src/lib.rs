@@ -17,6 +17,7 @@ pub mod glue;
 pub mod id;
 pub mod job;
 pub mod kind;
+pub mod learned;
 pub mod model;
 pub mod part;
 pub mod plan;

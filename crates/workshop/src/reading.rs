@@ -39,6 +39,16 @@ words! {
         Loft = "loft", "loft";
         /// Lie.
         Lie = "lie", "lie";
+        /// Centre of the grip from the outside of its cap, found on an edge.
+        GripCentre = "grip_centre", "grip's centre";
+        /// Thickness of the grip's cap.
+        CapThickness = "cap_thickness", "cap";
+        /// Balance point of the cut shaft from its butt.
+        ShaftBalancePoint = "shaft_balance_point", "shaft's balance point";
+        /// What the balance scale shows for the shop's check weight.
+        CheckWeight = "check_weight", "check weight";
+        /// What the shop's balance scale shows for the reference club.
+        ReferenceBalance = "reference_balance", "reference club";
         /// Frequency in cycles per minute.
         Cpm = "cpm", "cpm";
         /// Direction of the soft side.
@@ -79,8 +89,13 @@ impl What {
             | Self::TapeMass
             | Self::GripMass
             | Self::TotalMass => Unit::Gram,
-            Self::Balance => Unit::Points,
-            Self::BalancePoint | Self::ShaftLength | Self::FinishedLength => Unit::Millimetre,
+            Self::Balance | Self::CheckWeight | Self::ReferenceBalance => Unit::Points,
+            Self::BalancePoint
+            | Self::ShaftLength
+            | Self::FinishedLength
+            | Self::GripCentre
+            | Self::CapThickness
+            | Self::ShaftBalancePoint => Unit::Millimetre,
             Self::Loft | Self::Lie | Self::SoftSide => Unit::Degree,
             Self::Cpm => Unit::Cpm,
             Self::Done => Unit::None,
@@ -115,7 +130,10 @@ impl What {
             Self::TapeMass => (0.1, 60.0),
             Self::GripMass => (10.0, 250.0),
             Self::TotalMass => (200.0, 1000.0),
-            Self::Balance => (-60.0, 160.0),
+            Self::Balance | Self::CheckWeight | Self::ReferenceBalance => (-60.0, 160.0),
+            Self::GripCentre => (40.0, 250.0),
+            Self::CapThickness => (0.5, 12.0),
+            Self::ShaftBalancePoint => (150.0, 900.0),
             Self::BalancePoint => (300.0, 1200.0),
             Self::ShaftLength => (400.0, 1300.0),
             Self::FinishedLength => (400.0, 1350.0),

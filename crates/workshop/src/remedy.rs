@@ -169,6 +169,7 @@ fn moved(finish: &Finish, by_points: f64, band_points: f64) -> Finish {
     Finish {
         balance_points: finish.balance_points + by_points,
         band_points,
+        own_band_points: finish.own_band_points,
         chance: normal::between(-tolerance, tolerance, deviation, band_points / BAND_95),
         deviation_points: deviation,
         tolerance_points: tolerance,

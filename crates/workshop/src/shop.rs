@@ -1,6 +1,7 @@
 //! What the shop says of itself once, and what its scales are worth.
 
 use crate::error::{WorkshopError, within};
+use crate::reading::What;
 use crate::step::{Step, check_template};
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
@@ -19,6 +20,23 @@ pub struct Scale {
     pub noise_sd: f64,
     /// Standard deviation of what it may be off by today, same unit.
     pub offset_sd: f64,
+    /// Standard deviation of what it wanders in an hour of work, same unit; it grows with the root of the hours.
+    #[serde(default)]
+    pub drift_sd_per_root_h: f64,
+}
+
+/// A weight, best shaped like a club, whose balance the shop trusts.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct CheckWeight {
+    /// What people call it.
+    pub name: String,
+    /// What a true scale shows for it, points since A0.
+    pub balance_points: f64,
+    /// How surely that is known: one standard deviation, points.
+    pub sd_points: f64,
+    /// Its mass.
+    pub mass_g: f64,
 }
 
 /// The shop.
@@ -33,6 +51,9 @@ pub struct Shop {
     pub balance_scale: Scale,
     /// Its mass scale.
     pub mass_scale: Scale,
+    /// The weight that the balance scale is checked with.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub check_weight: Option<CheckWeight>,
     /// The adhesive used where a sheet names none.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub adhesive: Option<String>,
@@ -59,6 +80,7 @@ impl Default for Shop {
                 display_step: 0.1,
                 noise_sd: 0.1,
                 offset_sd: 0.2,
+                drift_sd_per_root_h: 0.04,
             },
             mass_scale: Scale {
                 key: "mass".into(),
@@ -66,7 +88,9 @@ impl Default for Shop {
                 display_step: 0.1,
                 noise_sd: 0.05,
                 offset_sd: 0.05,
+                drift_sd_per_root_h: 0.0,
             },
+            check_weight: None,
             adhesive: None,
             tape: None,
             tip_weight_cap_g: 9.0,
@@ -91,6 +115,13 @@ impl Shop {
             within(&format!("{name}.display_step"), scale.display_step, 0.0, 5.0, unit)?;
             within(&format!("{name}.noise_sd"), scale.noise_sd, 0.001, 5.0, unit)?;
             within(&format!("{name}.offset_sd"), scale.offset_sd, 0.0, 5.0, unit)?;
+            within(&format!("{name}.drift_sd_per_root_h"), scale.drift_sd_per_root_h, 0.0, 5.0, unit)?;
+        }
+        if let Some(check) = &self.check_weight {
+            let (low, high) = What::Balance.possible();
+            within("check_weight.balance_points", check.balance_points, low, high, "points")?;
+            within("check_weight.sd_points", check.sd_points, 0.001, 1.0, "points")?;
+            within("check_weight.mass_g", check.mass_g, 50.0, 1000.0, "g")?;
         }
         if self.balance_scale.key == self.mass_scale.key || self.balance_scale.key.is_empty() {
             return Err(WorkshopError::Refused {

@@ -108,13 +108,15 @@ async fn keep(
     let step = text("step");
     let file = app.job_file(job).await?;
     let known = file.job.step(&step).cloned();
+    // "Seated anew": the earlier reading stays and both count.
+    let again = |what: What| fields.iter().any(|(k, _)| k.strip_prefix("again-") == Some(what.key()));
     let mut entries = Vec::new();
     let mut typed = HashMap::new();
     for (key, value) in &fields {
         if let Some(what) = key.strip_prefix("read-").and_then(What::from_key) {
             typed.insert(what.key().to_owned(), value.clone());
             if what == What::Done || !value.trim().is_empty() {
-                entries.push(Entry { what, typed: value.trim().to_owned(), value: None });
+                entries.push(Entry { what, typed: value.trim().to_owned(), value: None, again: again(what) });
             }
         }
     }
@@ -126,6 +128,7 @@ async fn keep(
         on,
         by,
         version: text("version").parse().ok(),
+        at: None,
         request_key: Some(text("request_key")).filter(|k| !k.is_empty()),
     };
     match app.read(job, &new).await {

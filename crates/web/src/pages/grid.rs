@@ -62,10 +62,11 @@ async fn keep(
     let new = NewReadings {
         slot: form.slot,
         step: step.clone(),
-        entries: vec![Entry { what: form.what, typed: form.typed.clone(), value: None }],
+        entries: vec![Entry { what: form.what, typed: form.typed.clone(), value: None, again: false }],
         on: None,
         by,
         version: Some(form.version),
+        at: None,
         request_key: Some(form.request_key),
     };
     let key = form.what.key();

@@ -87,6 +87,11 @@ pub(crate) fn example(what: What) -> &'static str {
         What::Lie => "62",
         What::Cpm => "302",
         What::SoftSide => "45",
+        What::GripCentre => "103 mm",
+        What::CapThickness => "3.1 mm",
+        What::ShaftBalancePoint => "17 1/2",
+        What::CheckWeight => "D0.1",
+        What::ReferenceBalance => "D2.1",
         What::Done => "",
     }
 }

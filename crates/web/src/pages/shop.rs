@@ -10,9 +10,10 @@ use axum::http::{StatusCode, header};
 use axum::response::{IntoResponse, Redirect};
 use axum::routing::{get, post};
 use maud::{Markup, html};
+use quantity::Balance;
 use workshop::model::{Model, PartKind};
 use workshop::reading::What;
-use workshop::shop::{Scale, Shop};
+use workshop::shop::{CheckWeight, Scale, Shop};
 use workshop::step::{Caution, Step, Strength};
 
 /// A year, for the cookie that knows who is at the tablet.
@@ -49,6 +50,13 @@ fn typed(shop: &Shop) -> Entries {
         pairs.push((format!("{which}.display_step"), plain(scale.display_step)));
         pairs.push((format!("{which}.noise_sd"), plain(scale.noise_sd)));
         pairs.push((format!("{which}.offset_sd"), plain(scale.offset_sd)));
+        pairs.push((format!("{which}.drift_sd_per_root_h"), plain(scale.drift_sd_per_root_h)));
+    }
+    if let Some(check) = &shop.check_weight {
+        pairs.push(("check_weight.name".to_owned(), check.name.clone()));
+        pairs.push(("check_weight.balance_points".to_owned(), Balance::from_points(check.balance_points).letter(2)));
+        pairs.push(("check_weight.sd_points".to_owned(), plain(check.sd_points)));
+        pairs.push(("check_weight.mass_g".to_owned(), plain(check.mass_g)));
     }
     Entries::new(pairs)
 }
@@ -86,7 +94,7 @@ async fn shop_page(
         }
         form method="post" action="/shop" {
             div.card { div.fields { (figures(form, &models)) } }
-            (columns(&[scale(form, "balance_scale", "Balance scale", "points"), scale(form, "mass_scale", "Gram scale", "g")]))
+            (columns(&[scale(form, "balance_scale", "Balance scale", "points"), scale(form, "mass_scale", "Gram scale", "g"), check_weight(form)]))
             div.actions { (button(&Button { label: "Keep", ..Button::default() })) }
         }
         (section("Steps of a job", &html! {}, &html! {
@@ -126,8 +134,37 @@ fn scale(form: &Entries, which: &str, title: &str, unit: &str) -> Markup {
             (one("display_step", "Step of its display", decimal("The smallest change that it shows")))
             (one("noise_sd", "Scatter", decimal("Take the club off and on again ten times: how far single readings lie from their mean (one standard deviation)")))
             (one("offset_sd", "May be off by", decimal("How far off it may stand on a given day after zeroing, the same for every club (one standard deviation)")))
+            (one("drift_sd_per_root_h", "Wanders in an hour", decimal("How far it moves by itself in an hour of work (one standard deviation); 0 if it does not")))
         },
     )
+}
+
+/// The weight that the balance scale is held against; left empty where the shop has none.
+fn check_weight(form: &Entries) -> Markup {
+    let one = |name: &str, label, shape| form.field(&format!("check_weight.{name}"), label, shape);
+    let decimal = |unit, hint| Field { unit, hint, inputmode: "decimal", ..Field::default() };
+    titled_card(
+        "Check weight of the balance",
+        &html! {
+            (one("name", "Called", Field { hint: "Leave empty where there is none. Best a club that is never built on", ..Field::default() }))
+            (one("balance_points", "Should read", Field { hint: "For example D1.4", ..Field::default() }))
+            (one("sd_points", "Known to", decimal("points", "How surely: one standard deviation, often 0.05")))
+            (one("mass_g", "Mass", decimal("g", "")))
+        },
+    )
+}
+
+/// The check weight as entered; none where its name is empty.
+fn check_weight_typed(form: &mut Entries) -> Option<CheckWeight> {
+    let name = form.some("check_weight.name")?;
+    let balance = form.balance_points("check_weight.balance_points");
+    let balance_points = form.needed("check_weight.balance_points", balance, "Say what it should read");
+    let mut number = |field: &str| {
+        let value = form.number(field);
+        form.needed(field, value, "Fill this in").unwrap_or_default()
+    };
+    let (sd_points, mass_g) = (number("check_weight.sd_points"), number("check_weight.mass_g"));
+    Some(CheckWeight { name, balance_points: balance_points.unwrap_or_default(), sd_points, mass_g })
 }
 
 async fn change(State(app): State<App>, Who(by): Who, Form(fields): Form<Vec<(String, String)>>) -> PageResult {
@@ -145,6 +182,7 @@ async fn change(State(app): State<App>, Who(by): Who, Form(fields): Form<Vec<(St
             display_step: number(&format!("{which}.display_step")),
             noise_sd: number(&format!("{which}.noise_sd")),
             offset_sd: number(&format!("{which}.offset_sd")),
+            drift_sd_per_root_h: number(&format!("{which}.drift_sd_per_root_h")),
             ..scale.clone()
         };
     }
@@ -156,6 +194,7 @@ async fn change(State(app): State<App>, Who(by): Who, Form(fields): Form<Vec<(St
         let text = form.some(name);
         *into = form.needed(name, text, "Give it a name").unwrap_or_default();
     }
+    shop.check_weight = check_weight_typed(&mut form);
     shop.adhesive = form.some("adhesive");
     shop.tape = form.some("tape");
     let error = if form.is_sound() { app.save_shop(&shop).await.err() } else { None };
