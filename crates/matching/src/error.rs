@@ -89,6 +89,26 @@ pub enum MatchError {
         /// Clubs in the problem.
         expected: usize,
     },
+    /// The rows of a cost table are not equally long.
+    #[error("row {row} of the costs has {got} entries but the first has {expected}: give one cost for every column")]
+    CostRow {
+        /// The row.
+        row: usize,
+        /// Its length.
+        got: usize,
+        /// Length of the first row.
+        expected: usize,
+    },
+    /// A cost of a table is not a number or -∞.
+    #[error("cost of row {row}, column {column} is {value}: give a number, or infinity for a pair that is not allowed")]
+    CostValue {
+        /// The row.
+        row: usize,
+        /// The column.
+        column: usize,
+        /// The offending value.
+        value: f64,
+    },
     /// The independent checker refused a plan. This is a defect of the solver; the plan is not returned.
     #[error("the plan failed its check ({0}): please report this with the input")]
     CheckFailed(String),

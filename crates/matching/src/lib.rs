@@ -37,6 +37,7 @@
 //! `benches/README.md`, more where parts are short. A mass target ([`MassTarget`]) takes the table's shortcut away; the
 //! search is then markedly slower.
 
+mod assign;
 mod branch;
 mod check;
 mod climb;
@@ -65,6 +66,7 @@ mod table;
 mod whatif;
 mod windows;
 
+pub use assign::assign;
 pub use day::solve_day;
 pub use error::{MatchError, PartKind};
 pub use loss::{GripStillToChoose, Loss, LossForm, STEP_POINTS};
