@@ -349,6 +349,10 @@ pub(crate) fn spares<'a>(file: &JobFile, parts: &'a [Part]) -> Vec<Spare<'a>> {
             let nominal = match part.kind {
                 PartKind::Grip => file.library.grip(&part.model).ok()?.mass_g,
                 PartKind::TipWeight => file.library.tip_weight(&part.model).ok()?.mass_g,
+                PartKind::Ferrule => file.library.ferrule(&part.model).ok()?.mass_g,
+                PartKind::Adapter => file.library.adapter(&part.model).ok()?.mass_g,
+                // A head that was not weighed cannot be chosen by its mass.
+                PartKind::Head => part.mass_g?,
                 _ => return None,
             };
             Some(Spare { part, mass_g: part.mass_g.unwrap_or(nominal) })

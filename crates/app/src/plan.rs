@@ -9,9 +9,10 @@ use workshop::id::ClubId;
 use workshop::job::{JobClub, JobState};
 use workshop::model::PartKind;
 use workshop::part::{Part, PartState};
-use workshop::plan::{ClubPlan, Plan};
+use workshop::plan::{ClubPlan, Extra, Plan};
 use workshop::planner::{self, Lock, Picks};
 use workshop::reading::{Reading, standing};
+use workshop::remedy::{self, Action};
 
 /// A proposed plan and the mark by which it is accepted.
 #[derive(Debug, Clone, Serialize, ToSchema)]
@@ -47,12 +48,27 @@ pub struct Accept {
 pub struct Swap {
     /// What is changed.
     pub kind: PartKind,
-    /// Code of the part to take; empty to leave a tip weight or ferrule out.
+    /// Code of the part to take, two tip weights joined by `+`; empty to leave a tip weight or ferrule out.
     #[serde(default)]
     pub code: String,
     /// Why, for the record.
     #[serde(default)]
     pub reason: String,
+    /// Who.
+    pub by: String,
+    /// Version of the club that was looked at.
+    #[serde(default)]
+    pub version: Option<i64>,
+}
+
+/// Something added to a club beyond its parts.
+#[derive(Debug, Clone, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct AddExtra {
+    /// What: lead tape, powder, counterweight or screw.
+    pub action: Action,
+    /// How much came on; negative for a lighter screw.
+    pub mass_g: f64,
     /// Who.
     pub by: String,
     /// Version of the club that was looked at.
@@ -128,7 +144,8 @@ impl App {
     }
 
     /// Puts another part in place of a planned one. The old one is free again; readings taken with it on the club are
-    /// taken back with a reason, since they speak of a club that is not there any more.
+    /// taken back with a reason, since they speak of a club that is not there any more. A part that another club of the
+    /// job holds changes places with the planned one.
     ///
     /// # Errors
     /// A part that is not free or does not fit; a club without a plan; a version that is out of date.
@@ -137,69 +154,146 @@ impl App {
         let file = JobFile::load(&mut tx, number).await?;
         let club = file.club_at(slot)?;
         crate::bench::need_version(club, swap.version)?;
-        let plan = club.plan.as_ref().ok_or_else(|| AppError::Conflict {
-            what: format!("club {slot} of job {number} has no plan"),
-            next: "Plan the job first".into(),
-        })?;
-        let parts = self.picked(&mut tx, plan, swap).await?;
-        let new_plan = replan(&file, club, &parts)?;
+        let (parts, partner) = picked(&mut tx, &file, club, swap).await?;
+        let mut changed = vec![(club, replan(&file, club, &parts)?)];
+        if let Some((other, parts)) = &partner {
+            changed.push((other, replan(&file, other, parts)?));
+        }
         let now = self.now();
-        tx.release_club(&club.id, now).await?;
-        for part in &new_plan.parts {
-            tx.hold(&part.part, &file.job.id, &club.id, now).await?;
+        for (club, _) in &changed {
+            tx.release_club(&club.id, now).await?;
         }
         let reason = if swap.reason.trim().is_empty() {
             format!("read before another {} was put in", swap.kind)
         } else {
             format!("read before another {} was put in: {}", swap.kind, swap.reason.trim())
         };
-        tx.save_club(&JobClub { plan: Some(new_plan.clone()), ..club.clone() }, &file.job.id).await?;
-        for reading in outdated(&file.readings, &club.id, swap.kind) {
-            tx.take_back(&reading.id, &reason, &swap.by, now).await?;
+        for (club, plan) in &changed {
+            for part in &plan.parts {
+                tx.hold(&part.part, &file.job.id, &club.id, now).await?;
+            }
+            tx.save_club(&JobClub { plan: Some(plan.clone()), ..(*club).clone() }, &file.job.id).await?;
+            for reading in outdated(&file.readings, &club.id, swap.kind) {
+                tx.take_back(&reading.id, &reason, &swap.by, now).await?;
+            }
+            let note = serde_json::json!({ "kind": swap.kind.key(), "code": swap.code, "reason": swap.reason });
+            self.log(&mut tx, Some(&file.job.id), Some(&club.id), "part_swapped", &swap.by, note).await?;
         }
-        let note = serde_json::json!({ "kind": swap.kind.key(), "code": swap.code, "reason": swap.reason });
-        self.log(&mut tx, Some(&file.job.id), Some(&club.id), "part_swapped", &swap.by, note).await?;
         tx.commit().await?;
         self.tell(Some(number), "plan");
-        Ok(new_plan)
+        Ok(changed.swap_remove(0).1)
     }
 
-    /// The parts of a plan after a swap.
-    async fn picked(&self, tx: &mut Tx, plan: &ClubPlan, swap: &Swap) -> Result<Vec<Part>, AppError> {
-        let mut parts = Vec::new();
-        for planned in plan.parts.iter().filter(|p| p.kind != swap.kind) {
-            parts.push(
-                tx.part(&planned.part)
-                    .await?
-                    .ok_or_else(|| AppError::not_found("part", planned.code.clone(), "Choose another in its place"))?,
-            );
-        }
-        let code = swap.code.trim();
-        if code.is_empty() {
-            let optional = matches!(swap.kind, PartKind::TipWeight | PartKind::Ferrule);
-            return if optional {
-                Ok(parts)
-            } else {
-                Err(AppError::Invalid {
-                    what: format!("a club needs its {}", swap.kind),
-                    next: "Give the code of the one to take".into(),
-                })
-            };
-        }
+    /// Keeps what was added to a club beyond its parts: lead tape, powder, a plug in the butt, another screw. Readings
+    /// from before it go on counting, moved by what is known of it.
+    ///
+    /// # Errors
+    /// A mass that cannot be; something that is not added; a club without a plan; a version that is out of date.
+    pub async fn add_extra(&self, number: i64, slot: i64, add: &AddExtra) -> Result<ClubPlan, AppError> {
+        let mut tx = self.store.write().await?;
+        let file = JobFile::load(&mut tx, number).await?;
+        crate::bench::need_at_bench(&file)?;
+        let club = file.club_at(slot)?;
+        crate::bench::need_version(club, add.version)?;
+        let mut plan = need_plan(&file, club)?.clone();
+        let arm_mm = remedy::place_of(file.assembly(), club, add.action)?;
+        remedy::check_extra(add.action, add.mass_g)?;
+        plan.extras.push(Extra { action: add.action, mass_g: add.mass_g, arm_mm, at: self.now() });
+        tx.save_club(&JobClub { plan: Some(plan.clone()), ..club.clone() }, &file.job.id).await?;
+        let note = serde_json::json!({ "action": add.action.key(), "mass_g": add.mass_g });
+        self.log(&mut tx, Some(&file.job.id), Some(&club.id), "extra_added", &add.by, note).await?;
+        tx.commit().await?;
+        self.tell(Some(number), "plan");
+        Ok(plan)
+    }
+}
+
+fn need_plan<'a>(file: &JobFile, club: &'a JobClub) -> Result<&'a ClubPlan, AppError> {
+    club.plan.as_ref().ok_or_else(|| AppError::Conflict {
+        what: format!("club {} of job {} has no plan", club.slot, file.job.number),
+        next: "Plan the job first".into(),
+    })
+}
+
+type Partner<'a> = Option<(&'a JobClub, Vec<Part>)>;
+
+/// The parts of a club's plan after a swap, and those of the club that it changes places with, if any.
+async fn picked<'a>(
+    tx: &mut Tx,
+    file: &'a JobFile,
+    club: &JobClub,
+    swap: &Swap,
+) -> Result<(Vec<Part>, Partner<'a>), AppError> {
+    let plan = need_plan(file, club)?;
+    let (mut parts, old) = split(tx, plan, swap.kind).await?;
+    let codes: Vec<&str> = swap.code.split('+').map(str::trim).filter(|c| !c.is_empty()).collect();
+    let optional = matches!(swap.kind, PartKind::TipWeight | PartKind::Ferrule);
+    if codes.is_empty() && !optional {
+        return Err(AppError::Invalid {
+            what: format!("a club needs its {}", swap.kind),
+            next: "Give the code of the one to take".into(),
+        });
+    }
+    if codes.len() > if swap.kind == PartKind::TipWeight { 2 } else { 1 } {
+        return Err(AppError::Invalid {
+            what: format!("{} is more than one club takes", swap.code),
+            next: "Give one code, or two tip weights joined by +".into(),
+        });
+    }
+    let mut partner = None;
+    for code in codes {
         let part = tx
             .part_by_code(code)
             .await?
             .ok_or_else(|| AppError::not_found("part", code, "Scan or type the code on its label"))?;
-        let mine = part.state == PartState::Held && plan.parts.iter().any(|p| p.part == part.id);
-        if part.kind != swap.kind || !(part.is_free() || mine) {
+        let of_job = part.state == PartState::Held && part.job.as_ref() == Some(&file.job.id);
+        if part.kind != swap.kind || !(part.is_free() || of_job) {
             return Err(AppError::Conflict {
                 what: format!("{code} is a {} and {}", part.kind, part.state),
                 next: format!("Choose a free {}", swap.kind),
             });
         }
+        if of_job
+            && part.club.as_ref() != Some(&club.id)
+            && let Some(other) = part.club.as_ref().and_then(|id| file.job.club(id))
+        {
+            let (mut theirs, _) = split(tx, need_plan(file, other)?, swap.kind).await?;
+            theirs.extend(old.iter().cloned());
+            partner = Some((other, theirs));
+        }
         parts.push(part);
-        Ok(parts)
     }
+    if let Some((other, _)) = &partner {
+        need_changeable(file, other, swap.kind)?;
+    }
+    Ok((parts, partner))
+}
+
+/// A part that is glued or gripped on another club is not there to be exchanged.
+fn need_changeable(file: &JobFile, other: &JobClub, kind: PartKind) -> Result<(), AppError> {
+    let believed = file.assembly().believe(&file.readings)?;
+    let progress = remedy::Progress::of(&believed, other);
+    let fixed = if kind == PartKind::Grip { progress.gripped } else { progress.glued || progress.cut };
+    if fixed {
+        return Err(AppError::Conflict {
+            what: format!("that {kind} is on the {} already", other.target.number),
+            next: format!("Choose a free {kind}"),
+        });
+    }
+    Ok(())
+}
+
+/// The parts of a plan without those of a kind, and those of that kind.
+async fn split(tx: &mut Tx, plan: &ClubPlan, kind: PartKind) -> Result<(Vec<Part>, Vec<Part>), AppError> {
+    let (mut others, mut of_kind) = (Vec::new(), Vec::new());
+    for planned in &plan.parts {
+        let part = tx
+            .part(&planned.part)
+            .await?
+            .ok_or_else(|| AppError::not_found("part", planned.code.clone(), "Choose another in its place"))?;
+        if planned.kind == kind { of_kind.push(part) } else { others.push(part) }
+    }
+    Ok((others, of_kind))
 }
 
 fn replan(file: &JobFile, club: &JobClub, parts: &[Part]) -> Result<ClubPlan, AppError> {
@@ -218,7 +312,8 @@ fn replan(file: &JobFile, club: &JobClub, parts: &[Part]) -> Result<ClubPlan, Ap
         ferrule: first(PartKind::Ferrule),
         tips: parts.iter().filter(|p| p.kind == PartKind::TipWeight).collect(),
     };
-    let plan = planner::plan_with(file.assembly(), club, &picks)?;
+    let mut plan = planner::plan_with(file.assembly(), club, &picks)?;
+    plan.extras = club.plan.as_ref().map_or_else(Vec::new, |p| p.extras.clone());
     // Expected readings of the whole job with the new part in place.
     let mut plans: Vec<Option<ClubPlan>> =
         file.job.clubs.iter().map(|c| if c.id == club.id { Some(plan.clone()) } else { c.plan.clone() }).collect();

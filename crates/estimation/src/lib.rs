@@ -39,6 +39,7 @@
 mod arrow;
 mod belief;
 mod budget;
+mod carry;
 mod club;
 mod doubt;
 mod error;
@@ -46,6 +47,7 @@ mod hypothesis;
 mod innovation;
 mod job;
 mod layout;
+mod pieces;
 mod predict;
 mod reading;
 mod rounding;
@@ -53,6 +55,7 @@ mod solve;
 
 pub mod capability;
 pub mod chart;
+pub mod choice;
 pub mod conformity;
 pub mod gauge_study;
 pub mod gls;
@@ -60,12 +63,14 @@ pub mod normal;
 
 pub use belief::{Belief, Forecast, Gradient, Joint};
 pub use budget::{Contribution, Source};
+pub use carry::{Carried, Gaussian, Link};
 pub use club::{Club, Datum, OnClub, Piece, Prior, Role, Share};
 pub use doubt::{DOUBT_LIMIT, Doubt, Suspect, Suspicion};
 pub use error::EstimationError;
 pub use hypothesis::{Change, Effect, Hypothesis, Misread, Outlook, Weighed};
 pub use innovation::Innovation;
 pub use job::{Drift, JobModel, JointPrior, ScalePrior, SharedPrior};
+pub use pieces::{OwnDeviation, OwnOf, Residual, Whitened};
 pub use reading::{Observation, Probe, Quantity, Standing};
 
 /// Grams times inches in one point of the letter scale: 1.75 oz·in, the avoirdupois ounce being 28.349523125 g.

@@ -9,9 +9,10 @@ use crate::error::WorkshopError;
 use crate::job::{Job, JobClub};
 use crate::learned::{JOB_LEVEL, Learned};
 use crate::model::{GripModel, Library, PartKind, TapeModel};
-use crate::plan::ClubPlan;
+use crate::plan::{ClubPlan, Extra};
+use crate::remedy::Action;
 use crate::sheet::{SheetClub, Wraps};
-use crate::shop::Shop;
+use crate::shop::{Scale, Shop};
 use estimation::{Club, JobModel, JointPrior, Piece, Prior, Role, ScalePrior, SharedPrior};
 use quantity::INCH_MM;
 use std::collections::BTreeMap;
@@ -108,7 +109,7 @@ impl Assembly<'_> {
         if let Some(check) = &self.shop.check_weight {
             shared.key(CHECK_WEIGHT.into(), check.sd_points);
         }
-        let (shared, joint) = shared.with(self.learned);
+        let (shared, joint) = shared.with(self.learned, self.shop);
         Ok(JobModel { clubs, shared, scales: self.scales(), joint })
     }
 
@@ -128,7 +129,7 @@ impl Assembly<'_> {
     /// difference between two scales where it was another.
     fn reference_sd_points(&self) -> Option<f64> {
         let scale = &self.shop.balance_scale;
-        let noise = scale.noise_sd.hypot(scale.display_step / 12f64.sqrt());
+        let noise = self.noise_sd(scale).hypot(scale.display_step / 12f64.sqrt());
         self.reference_points()
             .map(|_| if self.reference_elsewhere() { noise.hypot(BETWEEN_SCALES_SD_POINTS) } else { noise })
     }
@@ -138,18 +139,22 @@ impl Assembly<'_> {
     }
 
     fn scales(&self) -> Vec<ScalePrior> {
-        let balance = &self.shop.balance_scale;
-        let mass = &self.shop.mass_scale;
-        vec![
-            ScalePrior::new(balance.key.clone())
-                .offset_sd(balance.offset_sd)
-                .noise_sd(balance.noise_sd)
-                .resolution(balance.display_step),
-            ScalePrior::new(mass.key.clone())
-                .offset_sd(mass.offset_sd)
-                .noise_sd(mass.noise_sd)
-                .resolution(mass.display_step),
-        ]
+        let prior = |scale: &Scale| {
+            let habit = self.learned.habit(&scale.key, scale.offset_sd);
+            ScalePrior {
+                offset_mean: habit.mean,
+                offset_sd: habit.sd,
+                noise_sd: self.noise_sd(scale),
+                resolution: scale.display_step,
+                ..ScalePrior::new(scale.key.clone())
+            }
+        };
+        vec![prior(&self.shop.balance_scale), prior(&self.shop.mass_scale)]
+    }
+
+    /// Noise of one re-seated reading of a scale, as stated or as learned, in the scale's unit.
+    pub(crate) fn noise_sd(&self, scale: &Scale) -> f64 {
+        self.learned.scatter_sd(&format!("noise:{}", scale.key), scale.noise_sd)
     }
 
     fn club(&self, club: &JobClub, plan: &ClubPlan, shared: &mut Shared) -> Result<Club, WorkshopError> {
@@ -168,13 +173,11 @@ impl Assembly<'_> {
 
         let (offset_mm, offset_sd_mm) = head.offset_prior_mm();
         let delta = shared.key(format!("delta:{}", head.code), inch(offset_sd_mm));
+        let mut head_mass = mass_of(plan, PartKind::Head, 2.0);
+        head_mass.mean += plan.extras.iter().filter(|e| in_head(e)).map(|e| e.mass_g).sum::<f64>();
         made = made.with_piece(
-            Piece::new(
-                Role::Head,
-                mass_of(plan, PartKind::Head, 2.0),
-                Prior::new(inch(ground_mm + offset_mm), inch(0.4)).with_shared(delta),
-            )
-            .moving_with_length(),
+            Piece::new(Role::Head, head_mass, Prior::new(inch(ground_mm + offset_mm), inch(0.4)).with_shared(delta))
+                .moving_with_length(),
         );
         if let Some(part) = plan.part(PartKind::Adapter) {
             let adapter = self.library.adapter(&part.model)?;
@@ -192,6 +195,10 @@ impl Assembly<'_> {
             )
             .with_shared(centre),
         ));
+        for extra in plan.extras.iter().filter(|e| !in_head(e)) {
+            let mass = Prior::new(extra.mass_g, WEIGHED_SD_G);
+            made = made.with_piece(Piece::new(Role::Extra, mass, Prior::new(inch(extra.arm_mm), inch(2.0))));
+        }
         made = self.joint(made, club, plan, head.bore_depth_mm, shared)?;
         self.grip_end(made, target, plan, grip, shaft.butt_diameter_mm, shared)
     }
@@ -295,15 +302,22 @@ impl Shared {
 
     /// The shared deviations as priors, those that the shop has learned with what it learned and their joint
     /// covariance.
-    fn with(self, learned: &Learned) -> (Vec<SharedPrior>, Vec<JointPrior>) {
-        let known: Vec<(&str, usize)> =
-            self.0.keys().filter_map(|key| learned.position(key).map(|at| (key.as_str(), at))).collect();
+    fn with(self, learned: &Learned, shop: &Shop) -> (Vec<SharedPrior>, Vec<JointPrior>) {
+        // What a scale is off by is its habit, which is tied to the other values, and today's own.
+        let scales = [&shop.balance_scale, &shop.mass_scale].into_iter().filter_map(|scale| {
+            let at = learned.habit_position(&scale.key, scale.offset_sd)?;
+            let today_sd = learned.habit(&scale.key, scale.offset_sd).today_sd;
+            Some((ScalePrior::offset_key(&scale.key), at, today_sd * today_sd))
+        });
+        let values = self.0.keys().filter_map(|key| learned.position(key).map(|at| (key.clone(), at, 0.0)));
+        let known: Vec<(String, usize, f64)> = values.chain(scales).collect();
+        let row = |(i, own): (usize, f64)| {
+            let row = known.iter().map(|(_, j, _)| learned.covariance[i][*j] + if i == *j { own } else { 0.0 });
+            row.collect()
+        };
         let joint = JointPrior {
-            keys: known.iter().map(|(key, _)| (*key).to_owned()).collect(),
-            covariance: known
-                .iter()
-                .map(|(_, i)| known.iter().map(|(_, j)| learned.covariance[*i][*j]).collect())
-                .collect(),
+            covariance: known.iter().map(|(_, i, own)| row((*i, *own))).collect(),
+            keys: known.iter().map(|(key, _, _)| key.clone()).collect(),
         };
         let joint = if joint.keys.is_empty() { Vec::new() } else { vec![joint] };
         let shared = self
@@ -320,6 +334,29 @@ impl Shared {
             .collect();
         (shared, joint)
     }
+}
+
+/// Whether an extra changes the head itself: screws, which may also get lighter.
+pub(crate) fn in_head(extra: &Extra) -> bool {
+    extra.action == Action::Screw
+}
+
+/// The scatter that a new shop starts with, by the key under which it is learned; none for an unknown key. Units as the
+/// value's: grams, inches, for a job's tape a share of its mass.
+#[must_use]
+pub fn new_shop_scatter(key: &str) -> Option<f64> {
+    Some(match key {
+        "adhesive.piece" => JOINT_PIECE_SD_G,
+        "adhesive.job" => JOINT_JOB_SD_G,
+        "tape.piece" => TAPE_PIECE_SD_G,
+        "tape.job" => TAPE_SHARE_SD.1,
+        "solvent.piece" => SOLVENT_SCATTER_SD_G.0,
+        "solvent.job" => SOLVENT_SCATTER_SD_G.1,
+        "cap.piece" => inch(CAP_SD_MM.1),
+        "grip_centre.piece" => inch(GRIP_CENTRE_SD_MM.1),
+        "shaft_centre.piece" => inch(SHAFT_CENTRE_SD_MM.1),
+        _ => return None,
+    })
 }
 
 fn inch(mm: f64) -> f64 {

@@ -5,6 +5,7 @@ use crate::error::WorkshopError;
 use crate::id::{ClubId, ReadingId};
 use crate::job::JobClub;
 use crate::kind::Role;
+use crate::plan::ClubPlan;
 use crate::reading::{Reading, What, standing};
 use estimation::{
     Contribution, DOUBT_LIMIT, Doubt, Drift, Forecast, JobModel, Observation, OnClub, Probe, Quantity, Standing,
@@ -81,9 +82,10 @@ impl Assembly<'_> {
     fn observation(&self, reading: &Reading, clock: &Clock) -> Option<Observation> {
         let club = self.job.club(&reading.club)?;
         let plan = club.plan.as_ref()?;
-        let on = OnClub::of(&reading.on);
+        let on = on_club(plan, &reading.on);
         let balance = &self.shop.balance_scale;
         let mass = &self.shop.mass_scale;
+        let (balance_sd, mass_sd) = (self.noise_sd(balance) * self.learned.hand(&reading.by), self.noise_sd(mass));
         let make = |quantity, value: f64, sd: f64, step: f64| {
             let made = Observation::new(reading.id.0.clone(), quantity, value, sd)
                 .of_club(club.id.0.clone(), on)
@@ -94,9 +96,13 @@ impl Assembly<'_> {
         let step = reading.display_step.max(0.0);
         Some(match reading.what {
             What::Balance => {
-                make(Quantity::Balance, reading.value, balance.noise_sd, step).on_scale(balance.key.clone())
+                let (_, points) = self.added_since(club, plan, reading);
+                make(Quantity::Balance, reading.value + points, balance_sd, step).on_scale(balance.key.clone())
             }
-            What::TotalMass => make(Quantity::TotalMass, reading.value, mass.noise_sd, step).on_scale(mass.key.clone()),
+            What::TotalMass => {
+                let (grams, _) = self.added_since(club, plan, reading);
+                make(Quantity::TotalMass, reading.value + grams, mass_sd, step).on_scale(mass.key.clone())
+            }
             What::BalancePoint => {
                 make(Quantity::BalancePoint, reading.value / INCH_MM, BALANCE_POINT_SD_MM / INCH_MM, step / INCH_MM)
             }
@@ -120,7 +126,7 @@ impl Assembly<'_> {
             }
             What::CheckWeight | What::ReferenceBalance => {
                 let quantity = self.known_weight(reading.what)?;
-                make(quantity, reading.value, balance.noise_sd, step).on_scale(balance.key.clone())
+                make(quantity, reading.value, balance_sd, step).on_scale(balance.key.clone())
             }
             What::FerruleMass if plan.part(crate::model::PartKind::Ferrule).is_some() => {
                 make(Quantity::PartMass(Role::Ferrule), reading.value - TURNINGS_G.0, 0.16, step)
@@ -131,8 +137,18 @@ impl Assembly<'_> {
                 if !self.has(club, role) {
                     return None;
                 }
-                make(Quantity::PartMass(role), reading.value, mass.noise_sd, step).on_scale(mass.key.clone())
+                make(Quantity::PartMass(role), reading.value, mass_sd, step).on_scale(mass.key.clone())
             }
+        })
+    }
+
+    /// What was added to a club after a reading: (grams, points at the stage that the reading was taken at). It was
+    /// weighed and its place is known, so a reading from before it goes on counting.
+    fn added_since(&self, club: &JobClub, plan: &ClubPlan, reading: &Reading) -> (f64, f64) {
+        let gripped = reading.on.contains(&Role::Grip);
+        let cap_mm = if gripped { self.library.grip(&club.target.grip_model).map_or(0.0, |g| g.cap_mm) } else { 0.0 };
+        plan.extras.iter().filter(|e| e.at > reading.at).fold((0.0, 0.0), |(grams, points), e| {
+            (grams + e.mass_g, points + e.mass_g * points_per_g(e.arm_mm + cap_mm))
         })
     }
 
@@ -226,7 +242,7 @@ impl Believed<'_> {
                 _ => return Ok(None),
             },
         };
-        let forecast: Forecast = self.doubt.belief.forecast(&club.0, &quantity, OnClub::of(on), scale)?;
+        let forecast: Forecast = self.doubt.belief.forecast(&club.0, &quantity, on_club(plan, on), scale)?;
         Ok(Some(Expectation { value: forecast.mean * unit + shift, band: BAND_95 * forecast.sd * unit }))
     }
 
@@ -293,6 +309,12 @@ impl Believed<'_> {
         };
         Ok(Some((ask(Quantity::PartMass(role))?, ask(Quantity::PartArm(role))? * INCH_MM)))
     }
+}
+
+/// The pieces that a reading speaks of; what was added to the club is on it at every stage from then on.
+fn on_club(plan: &ClubPlan, on: &[Role]) -> OnClub {
+    let on = OnClub::of(on);
+    if plan.extras.is_empty() { on } else { on.with(Role::Extra) }
 }
 
 /// The true balance of the finished, dry club. What a scale is off by today is not part of it.

@@ -18,6 +18,7 @@ pub mod id;
 pub mod job;
 pub mod kind;
 pub mod learned;
+pub mod measure;
 pub mod model;
 pub mod part;
 pub mod plan;

@@ -3,6 +3,8 @@
 use crate::id::PartId;
 use crate::kind::Role;
 use crate::model::PartKind;
+use crate::remedy::Action;
+use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
@@ -27,6 +29,21 @@ pub struct PlannedPart {
     /// Where it lies.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub place: String,
+}
+
+/// Something that was added to a club beyond its planned parts, or a screw of its head that was changed.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Extra {
+    /// What was done.
+    pub action: Action,
+    /// Mass that came on; negative where it came off.
+    pub mass_g: f64,
+    /// Where it sits: from the butt end of the bare shaft.
+    pub arm_mm: f64,
+    /// When: readings before it were taken without it.
+    #[schema(value_type = String, format = DateTime)]
+    pub at: Timestamp,
 }
 
 /// What one club is made of, how it is cut, and what to expect.
@@ -58,6 +75,9 @@ pub struct ClubPlan {
     pub chance: f64,
     /// Why this choice, in words.
     pub reasons: Vec<String>,
+    /// What was added since.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub extras: Vec<Extra>,
     /// The number that the shaft's blank belongs to, where it is a neighbour's used on purpose.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub neighbour_blank: Option<String>,
@@ -113,6 +133,12 @@ impl ClubPlan {
     #[must_use]
     pub fn part(&self, kind: PartKind) -> Option<&PlannedPart> {
         self.parts.iter().find(|p| p.kind == kind)
+    }
+
+    /// Sum of what was added by an action.
+    #[must_use]
+    pub fn extras_g(&self, action: Action) -> f64 {
+        self.extras.iter().filter(|e| e.action == action).map(|e| e.mass_g).sum()
     }
 
     /// Sum of the masses that the plan gives a role.

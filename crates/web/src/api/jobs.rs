@@ -3,7 +3,7 @@
 use crate::problem::{ApiError, Body, Problem};
 use app::App;
 use app::job::{JobSummary, JobView};
-use app::plan::{Accept, Proposal, Swap};
+use app::plan::{Accept, AddExtra, Proposal, Swap};
 use axum::Json;
 use axum::extract::{Path, Query, State};
 use serde::Deserialize;
@@ -23,6 +23,7 @@ pub(super) fn router() -> OpenApiRouter<App> {
         .routes(routes!(propose))
         .routes(routes!(accept))
         .routes(routes!(swap))
+        .routes(routes!(extra))
         .routes(routes!(record))
         .routes(routes!(card))
 }
@@ -106,6 +107,18 @@ async fn swap(
     Body(swap): Body<Swap>,
 ) -> Result<Json<ClubPlan>, ApiError> {
     Ok(Json(app.swap(number, slot, &swap).await?))
+}
+
+/// Keep what was added to a club beyond its parts: lead tape, powder, a plug in the butt, another screw.
+#[utoipa::path(post, path = "/jobs/{number}/clubs/{slot}/extras",
+    params(("number" = i64, Path), ("slot" = i64, Path)), request_body = AddExtra,
+    responses((status = 200, body = ClubPlan), (status = 409, body = Problem), (status = 422, body = Problem)))]
+async fn extra(
+    State(app): State<App>,
+    Path((number, slot)): Path<(i64, i64)>,
+    Body(add): Body<AddExtra>,
+) -> Result<Json<ClubPlan>, ApiError> {
+    Ok(Json(app.add_extra(number, slot, &add).await?))
 }
 
 /// The record of a job as it stands now.

@@ -5,7 +5,7 @@ use super::{Framed, PageResult, Who, failure, failure_status, framed};
 use crate::look::{Action, ClubChip, ClubState as Mark, Nav, Notice, empty_state, signed};
 use app::bench::{Entry, LetPassRequest, NewReadings};
 use app::job::JobFile;
-use app::plan::Swap;
+use app::plan::{AddExtra, Swap};
 use app::{App, AppError};
 use axum::Router;
 use axum::extract::{Form, Path, Query, State};
@@ -20,6 +20,7 @@ use workshop::bench::{ClubState, Look, StepStatus};
 use workshop::job::{JobClub, JobState};
 use workshop::kind::Role;
 use workshop::model::PartKind;
+
 use workshop::reading::What;
 use workshop::step::Step;
 
@@ -32,6 +33,7 @@ pub(super) fn router() -> Router<App> {
         .route("/bench/{job}/{slot}/insist", post(insist))
         .route("/bench/{job}/{slot}/let-pass", post(let_pass))
         .route("/bench/{job}/{slot}/swap", post(swap))
+        .route("/bench/{job}/{slot}/extra", post(extra))
 }
 
 async fn index(State(app): State<App>) -> PageResult {
@@ -230,6 +232,27 @@ async fn swap(
 ) -> PageResult {
     let request = Swap { kind: form.kind, code: form.code, reason: form.reason, by, version: form.version };
     match app.swap(job, slot, &request).await {
+        Ok(_) => Ok(Redirect::to(&format!("/bench/{job}/{slot}?step={}", form.step)).into_response()),
+        Err(error) => again(&app, job, slot, form.step, &error).await,
+    }
+}
+
+#[derive(Debug, Deserialize)]
+struct ExtraForm {
+    action: workshop::remedy::Action,
+    mass_g: f64,
+    step: String,
+    version: Option<i64>,
+}
+
+async fn extra(
+    State(app): State<App>,
+    Who(by): Who,
+    Path((job, slot)): Path<(i64, i64)>,
+    Form(form): Form<ExtraForm>,
+) -> PageResult {
+    let add = AddExtra { action: form.action, mass_g: form.mass_g, by, version: form.version };
+    match app.add_extra(job, slot, &add).await {
         Ok(_) => Ok(Redirect::to(&format!("/bench/{job}/{slot}?step={}", form.step)).into_response()),
         Err(error) => again(&app, job, slot, form.step, &error).await,
     }

@@ -17,7 +17,7 @@ use workshop::job::JobClub;
 use workshop::kind::{ClubKind, Role};
 use workshop::model::PartKind;
 use workshop::reading::{Reading, What};
-use workshop::remedy::Remedy;
+use workshop::remedy::{Action, Remedy};
 use workshop::step::Step;
 
 /// One club at one step, with everything that its screen shows.
@@ -305,26 +305,42 @@ impl Screen<'_> {
         if self.remedies.is_empty() {
             return html! {};
         }
-        let action = format!("/bench/{}/{}/swap", self.file.job.number, self.state.slot);
+        let action = format!("/bench/{}/{}", self.file.job.number, self.state.slot);
         section(
             "What can still be done",
             &html! {},
             &html! {
                 details {
-                    summary { "Other " (self.remedies[0].kind) "s from stock, the best first" }
-                    ul.plain.remedies { @for remedy in self.remedies.iter().take(6) {
-                        li {
-                            form.inline method="post" action=(action) {
-                                (hidden("kind", remedy.kind.key())) (hidden("code", &remedy.code))
-                                (hidden("step", &self.step.key)) (hidden("version", &self.state.version.to_string()))
-                                span { (remedy.words) }
-                                (button(&Button { label: "Take it", kind: ButtonKind::Quiet, ..Button::default() }))
-                            }
-                        }
+                    summary { "The best first: chance at the end, grams" }
+                    ul.plain.remedies { @for remedy in self.remedies.iter().take(8) {
+                        li { (self.remedy(&action, remedy)) }
                     } }
                 }
             },
         )
+    }
+
+    /// One remedy: a part is put into the plan, anything else is entered as added once it is done.
+    fn remedy(&self, action: &str, remedy: &Remedy) -> Markup {
+        let version = self.state.version.to_string();
+        let (to, label) = if remedy.kind.is_some() { ("swap", "Take it") } else { ("extra", "Done so") };
+        let plain =
+            matches!(remedy.action, Action::PullHead | Action::Cut | Action::ButtExtension | Action::LowerHandTape);
+        if plain {
+            return html! { span { (remedy.words) } };
+        }
+        html! {
+            form.inline method="post" action=(format!("{action}/{to}")) {
+                @if let Some(kind) = remedy.kind { (hidden("kind", kind.key())) (hidden("code", &remedy.code)) }
+                @else {
+                    (hidden("action", remedy.action.key()))
+                    (hidden("mass_g", &remedy.more_g.to_string()))
+                }
+                (hidden("step", &self.step.key)) (hidden("version", &version))
+                span { (remedy.words) }
+                (button(&Button { label, kind: ButtonKind::Quiet, ..Button::default() }))
+            }
+        }
     }
 
     fn readings(&self, believed: &workshop::belief::Believed<'_>) -> Markup {

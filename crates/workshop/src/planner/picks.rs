@@ -95,6 +95,7 @@ pub fn plan_with(assembly: Assembly<'_>, club: &JobClub, picks: &Picks<'_>) -> R
         expected: Vec::new(),
         chance: 0.0,
         reasons: Vec::new(),
+        extras: Vec::new(),
         neighbour_blank: match fit::blank_use(shaft_model, picks.shaft, &target.number) {
             Some(BlankUse::Neighbour(_)) => picks.shaft.number.clone(),
             _ => None,

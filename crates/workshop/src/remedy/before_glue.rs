@@ -1,0 +1,275 @@
+//! Before the joint is glued: tip weight, ferrule, head, adapter.
+
+use super::grips::pool_of;
+use super::progress::cure_step;
+use super::{Action, Case, Change, Remedy};
+use crate::belief::{Believed, finish_probe};
+use crate::bench::chance_words;
+use crate::error::WorkshopError;
+use crate::fit;
+use crate::job::JobClub;
+use crate::kind::Role;
+use crate::model::PartKind;
+use crate::remedy::{Progress, Spare};
+use estimation::choice::Prospect;
+use estimation::{OnClub, Probe, Quantity};
+use quantity::{Balance, decimal};
+
+/// What the finish of a club looks like from here: what the reading after the cure will still tell of it, and what the
+/// grips that may be taken then can correct.
+pub(crate) struct Ahead {
+    prospect: Prospect,
+    effects: Vec<f64>,
+}
+
+impl Ahead {
+    pub fn of(case: &Case<'_>) -> Result<Self, WorkshopError> {
+        let prospect = prospect(case.believed, case.club, &case.finish, &case.progress)?;
+        let effects = GripBox::of(case.believed, case.club, case.spares)?.effects();
+        Ok(Self { prospect, effects })
+    }
+
+    /// Chance of finishing in tolerance if the finish is moved by some points now and the best grip is taken later.
+    pub fn chance(&self, by_points: f64) -> f64 {
+        self.prospect.moved(by_points).chance_with(&self.effects)
+    }
+}
+
+/// Splits a club's finish into what the reading after the cure will tell and what will stay open.
+pub(crate) fn prospect(
+    believed: &Believed<'_>,
+    club: &JobClub,
+    finish: &crate::belief::Finish,
+    progress: &Progress,
+) -> Result<Prospect, WorkshopError> {
+    let assembly = believed.assembly;
+    let belief = believed.belief();
+    let scale = &assembly.shop.balance_scale;
+    let mut planned = Vec::new();
+    if !progress.cure_read
+        && let Some(step) = cure_step(&assembly.job.steps)
+    {
+        let on = OnClub::of(&step.on);
+        let probe = Probe::of_club(club.id.0.clone(), Quantity::Balance, on).on_scale(scale.key.clone());
+        planned.push((probe, scale.noise_sd.hypot(scale.display_step / 12f64.sqrt()).max(1e-3)));
+    }
+    let own = belief.answer(&finish_probe(&club.id))?;
+    let own_rest = belief.sd_after(&finish_probe(&club.id), &planned)?;
+    let told = (own.sd * own.sd - own_rest * own_rest).max(0.0);
+    let all = finish.band_points / crate::belief::BAND_95;
+    Ok(Prospect {
+        deviation_points: finish.deviation_points,
+        told_sd: told.sqrt(),
+        // What the scales of two rooms leave open stays open.
+        rest_sd: (all * all - told).max(0.0).sqrt(),
+        tolerance_points: finish.tolerance_points,
+    })
+}
+
+/// The grips that a club may get, with the clubs that will take from the same box.
+pub(crate) struct GripBox(Vec<f64>);
+
+impl GripBox {
+    /// Other clubs of the set that still wait for their grips take theirs from the same box: on average half of them
+    /// choose before this one.
+    pub fn of(believed: &Believed<'_>, club: &JobClub, spares: &[Spare<'_>]) -> Result<Self, WorkshopError> {
+        let pool = pool_of(believed, club, spares)?;
+        let mut effects: Vec<f64> = pool.grips.iter().map(|g| g.takes_off_points).collect();
+        effects.sort_by(f64::total_cmp);
+        let kept = effects.len().saturating_sub(pool.rivals / 2).max(1);
+        let step = effects.len() as f64 / kept as f64;
+        let mut thinned: Vec<f64> = if effects.is_empty() {
+            Vec::new()
+        } else {
+            (0..kept).map(|i| effects[((i as f64 + 0.5) * step) as usize]).collect()
+        };
+        // The planned grip stays held for this club.
+        thinned.push(0.0);
+        Ok(Self(thinned))
+    }
+
+    /// What each takes off the deviation, against the planned one, points.
+    pub fn effects(self) -> Vec<f64> {
+        self.0
+    }
+}
+
+pub(crate) fn remedies(case: &Case<'_>) -> Result<Vec<Remedy>, WorkshopError> {
+    let ahead = Ahead::of(case)?;
+    let mut found = tips(case, &ahead)?;
+    found.extend(ferrules(case, &ahead)?);
+    found.extend(heads(case, &ahead)?);
+    found.extend(adapters(case, &ahead)?);
+    found.extend(super::late::screws(case, Some(&ahead))?);
+    Ok(found)
+}
+
+struct TipOption {
+    codes: Vec<String>,
+    grams: f64,
+    points: f64,
+}
+
+/// Every weight and pair of weights of the tray that fits and stays under the cap.
+fn tip_options(case: &Case<'_>) -> Result<Vec<TipOption>, WorkshopError> {
+    let assembly = case.believed.assembly;
+    let cap_mm = case.cap_mm()?;
+    let tip_diameter_mm = assembly.library.shaft(&case.club.target.shaft_model)?.tip_diameter_mm;
+    // Without any flange the tip would end here.
+    let bare_mm = case.plan.cut_shaft_mm + flange_mm(case)?;
+    let mut single = Vec::new();
+    for spare in case.spares.iter().filter(|s| s.part.kind == PartKind::TipWeight && s.part.is_free()) {
+        let model = assembly.library.tip_weight(&spare.part.model)?;
+        if fit::tip_weight_fits(model, tip_diameter_mm) {
+            single.push((spare, model.length_mm, model.flange_mm));
+        }
+    }
+    let arm = |below_mm: f64, length_mm: f64, flange_mm: f64| bare_mm - flange_mm - below_mm - length_mm / 2.0 + cap_mm;
+    let cap_g = assembly.shop.tip_weight_cap_g + 1e-9;
+    let mut options = Vec::new();
+    for (i, (a, a_length, a_flange)) in single.iter().enumerate() {
+        if a.mass_g <= cap_g {
+            let points = Change::of_mass(a.mass_g, arm(0.0, *a_length, *a_flange)).points;
+            options.push(TipOption { codes: vec![a.part.code.clone()], grams: a.mass_g, points });
+        }
+        for (b, b_length, b_flange) in &single[i..] {
+            let twice = a.part.id == b.part.id;
+            let enough = !twice || a.part.count.is_some_and(|n| n >= 2);
+            if enough && a.mass_g + b.mass_g <= cap_g {
+                let flange = a_flange + b_flange;
+                let points = Change::of_mass(a.mass_g, arm(0.0, *a_length, flange)).points
+                    + Change::of_mass(b.mass_g, arm(*a_length, *b_length, flange)).points;
+                let codes = vec![a.part.code.clone(), b.part.code.clone()];
+                options.push(TipOption { codes, grams: a.mass_g + b.mass_g, points });
+            }
+        }
+    }
+    // Of those that weigh the same the one with fewer pieces.
+    options.sort_by(|a, b| a.grams.total_cmp(&b.grams).then(a.codes.len().cmp(&b.codes.len())));
+    options.dedup_by(|a, b| (a.grams - b.grams).abs() < 0.05);
+    Ok(options)
+}
+
+fn flange_mm(case: &Case<'_>) -> Result<f64, WorkshopError> {
+    let mut sum = 0.0;
+    for part in case.plan.parts.iter().filter(|p| p.kind == PartKind::TipWeight) {
+        sum += case.believed.assembly.library.tip_weight(&part.model)?.flange_mm;
+    }
+    Ok(sum)
+}
+
+/// Grams and points of the weights that are planned.
+fn tip_now(case: &Case<'_>) -> Result<(f64, f64), WorkshopError> {
+    let cap_mm = case.cap_mm()?;
+    let (mut below_mm, mut points) = (0.0, 0.0);
+    for part in case.plan.parts.iter().filter(|p| p.kind == PartKind::TipWeight) {
+        let length_mm = case.believed.assembly.library.tip_weight(&part.model)?.length_mm;
+        points += Change::of_mass(part.mass_g, case.plan.cut_shaft_mm - below_mm - length_mm / 2.0 + cap_mm).points;
+        below_mm += length_mm;
+    }
+    Ok((case.plan.mass_g(Role::TipWeight), points))
+}
+
+fn tips(case: &Case<'_>, ahead: &Ahead) -> Result<Vec<Remedy>, WorkshopError> {
+    let (now_g, now_points) = tip_now(case)?;
+    let tip_arm_mm = case.plan.cut_shaft_mm + case.cap_mm()?;
+    let none = TipOption { codes: Vec::new(), grams: 0.0, points: 0.0 };
+    let instead = if now_g > 0.0 { format!("{} g", decimal(now_g, 1)) } else { "none".to_owned() };
+    let mut found = Vec::new();
+    for option in std::iter::once(none).chain(tip_options(case)?) {
+        if (option.grams - now_g).abs() < 0.05 {
+            continue;
+        }
+        let change = Change { more_g: option.grams - now_g, points: option.points - now_points, arm_mm: tip_arm_mm };
+        let chance = ahead.chance(change.points);
+        let part = Some((PartKind::TipWeight, option.codes.join(" + ")));
+        found.push(case.remedy(Action::TipWeight, part, change, Some(chance), |finish, chance| {
+            let what = if option.grams > 0.0 {
+                format!("{} g in the tip in place of {instead}", decimal(option.grams, 1))
+            } else {
+                "No weight in the tip".to_owned()
+            };
+            finish_words(&what, finish.balance_points, chance)
+        }));
+    }
+    Ok(found)
+}
+
+fn ferrules(case: &Case<'_>, ahead: &Ahead) -> Result<Vec<Remedy>, WorkshopError> {
+    let assembly = case.believed.assembly;
+    let Some(now) = case.plan.part(PartKind::Ferrule) else { return Ok(Vec::new()) };
+    let now_model = assembly.library.ferrule(&now.model)?;
+    let head = assembly.library.head(&case.club.target.head_model)?;
+    let cap_mm = case.cap_mm()?;
+    let mut found: Vec<Remedy> = Vec::new();
+    for spare in case.spares.iter().filter(|s| s.part.kind == PartKind::Ferrule && s.part.is_free()) {
+        let model = assembly.library.ferrule(&spare.part.model)?;
+        let fits = (model.inside_diameter_mm - now_model.inside_diameter_mm).abs() < 0.05;
+        if !fits || (spare.mass_g - now.mass_g).abs() < 0.15 || spare.part.id == now.part {
+            continue;
+        }
+        let arm_mm = case.plan.cut_shaft_mm - head.bore_depth_mm - model.length_mm / 2.0 + cap_mm;
+        let change = Change::of_mass(spare.mass_g - now.mass_g, arm_mm);
+        let chance = ahead.chance(change.points);
+        let part = Some((PartKind::Ferrule, spare.part.code.clone()));
+        found.push(case.remedy(Action::Ferrule, part, change, Some(chance), |finish, chance| {
+            let what = format!("Ferrule {} ({} g)", spare.part.code, decimal(spare.mass_g, 1));
+            finish_words(&what, finish.balance_points, chance)
+        }));
+    }
+    Ok(found)
+}
+
+fn heads(case: &Case<'_>, ahead: &Ahead) -> Result<Vec<Remedy>, WorkshopError> {
+    let Some(now) = case.plan.part(PartKind::Head) else { return Ok(Vec::new()) };
+    let arm_mm = case.head_arm_mm()?;
+    let number = &case.plan.head_number;
+    let mut found = Vec::new();
+    for spare in case.spares.iter().filter(|s| s.part.kind == PartKind::Head && s.part.is_free()) {
+        let same = spare.part.model == now.model
+            && spare.part.number.as_deref().is_some_and(|n| n.eq_ignore_ascii_case(number))
+            && spare.part.mass_g.is_some();
+        if !same || (spare.mass_g - now.mass_g).abs() < 0.05 {
+            continue;
+        }
+        let change = Change::of_mass(spare.mass_g - now.mass_g, arm_mm);
+        let chance = ahead.chance(change.points);
+        let part = Some((PartKind::Head, spare.part.code.clone()));
+        found.push(case.remedy(Action::Head, part, change, Some(chance), |finish, chance| {
+            let what = format!("Head {} ({} g)", spare.part.code, decimal(spare.mass_g, 1));
+            finish_words(&what, finish.balance_points, chance)
+        }));
+    }
+    Ok(found)
+}
+
+fn adapters(case: &Case<'_>, ahead: &Ahead) -> Result<Vec<Remedy>, WorkshopError> {
+    let assembly = case.believed.assembly;
+    let Some(now) = case.plan.part(PartKind::Adapter) else { return Ok(Vec::new()) };
+    let now_model = assembly.library.adapter(&now.model)?;
+    let cap_mm = case.cap_mm()?;
+    let mut found = Vec::new();
+    for spare in case.spares.iter().filter(|s| s.part.kind == PartKind::Adapter && s.part.is_free()) {
+        let model = assembly.library.adapter(&spare.part.model)?;
+        let same_seat = model.fits_head_model == now_model.fits_head_model
+            && (model.length_mm - now_model.length_mm).abs() < 0.05
+            && (model.bore_diameter_mm - now_model.bore_diameter_mm).abs() < 0.05;
+        if !same_seat || (spare.mass_g - now.mass_g).abs() < 0.05 {
+            continue;
+        }
+        let change =
+            Change::of_mass(spare.mass_g - now.mass_g, case.plan.cut_shaft_mm - model.length_mm / 2.0 + cap_mm);
+        let chance = ahead.chance(change.points);
+        let part = Some((PartKind::Adapter, spare.part.code.clone()));
+        found.push(case.remedy(Action::Adapter, part, change, Some(chance), |finish, chance| {
+            let what = format!("Adapter {} ({} g)", spare.part.code, decimal(spare.mass_g, 1));
+            finish_words(&what, finish.balance_points, chance)
+        }));
+    }
+    Ok(found)
+}
+
+/// "4 g in the tip: finish D1.9, 9 in 10 inside."
+pub(crate) fn finish_words(what: &str, balance_points: f64, chance: f64) -> String {
+    format!("{what}: finish {}, {}.", Balance::from_points(balance_points).letter(1), chance_words(chance))
+}

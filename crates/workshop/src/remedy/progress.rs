@@ -1,0 +1,62 @@
+//! How far a club has come, as its readings tell: what can still be changed follows from it.
+
+use crate::belief::Believed;
+use crate::job::JobClub;
+use crate::kind::Role;
+use crate::reading::What;
+use crate::step::Step;
+
+/// How far a club has come.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct Progress {
+    /// The shaft is cut.
+    pub cut: bool,
+    /// The joint is glued.
+    pub glued: bool,
+    /// The balance was read after the cure, without the grip, and is not doubted.
+    pub cure_read: bool,
+    /// The grip is on.
+    pub gripped: bool,
+}
+
+impl Progress {
+    /// How far this club has come.
+    #[must_use]
+    pub fn of(believed: &Believed<'_>, club: &JobClub) -> Self {
+        let job = believed.assembly.job;
+        let mut found = Self::default();
+        for reading in believed.standing().into_iter().filter(|r| r.club == club.id) {
+            if !is_of_club(reading.what) {
+                continue;
+            }
+            let step = job.step(&reading.step);
+            let on_step = |role: Role| reading.on.contains(&role);
+            found.cut |= matches!(reading.what, What::ShaftLength) || on_step(Role::Adhesive);
+            found.glued |= step.is_some_and(|s| s.glues && reading.what == What::Done)
+                || on_step(Role::Adhesive) && is_whole(reading.what);
+            found.gripped |= on_step(Role::Grip) && is_whole(reading.what);
+            found.cure_read |= reading.what == What::Balance
+                && on_step(Role::Adhesive)
+                && !on_step(Role::Grip)
+                && !believed.is_doubted(&reading.id);
+        }
+        found
+    }
+}
+
+/// Whether a reading speaks of the club as it stood there and then, and not of a part, the scale or another club.
+fn is_whole(what: What) -> bool {
+    matches!(what, What::Balance | What::TotalMass | What::BalancePoint | What::FinishedLength | What::Cpm | What::Done)
+}
+
+fn is_of_club(what: What) -> bool {
+    !matches!(what, What::CheckWeight | What::ReferenceBalance)
+}
+
+/// The step at which the balance is read after the cure and before the grip.
+#[must_use]
+pub(crate) fn cure_step(steps: &[Step]) -> Option<&Step> {
+    steps
+        .iter()
+        .find(|s| s.asks.contains(&What::Balance) && s.on.contains(&Role::Adhesive) && !s.on.contains(&Role::Grip))
+}
