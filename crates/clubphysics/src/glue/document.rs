@@ -4,6 +4,7 @@ use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
 use super::{BatchInput, BatchOutput, CureInput, CureOutput, JointInput, JointOutput, PullInput, PullOutput};
+use crate::uncertainty::Correlation;
 
 /// Questions about glue; any of them may be asked. `batch` and `pull` need `joint`.
 #[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize, ToSchema)]
@@ -21,6 +22,9 @@ pub struct GlueInput {
     /// What the swing asks of the joint.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub pull: Option<PullInput>,
+    /// Correlations between inputs that have standard deviations.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub correlations: Vec<Correlation>,
 }
 
 /// Answers about glue.

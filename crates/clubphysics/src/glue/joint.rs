@@ -39,6 +39,9 @@ pub struct JointInput {
     /// Gap under the tip that fills too, in millimetres.
     #[serde(default)]
     pub bottom_gap_mm: f64,
+    /// Standard deviation of `bottom_gap_mm`.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub bottom_gap_mm_sd: Option<f64>,
     /// Density of the mixed adhesive in g/ml.
     pub density_g_ml: f64,
     /// Standard deviation of `density_g_ml`.
@@ -88,6 +91,9 @@ pub struct PullInput {
     /// Shear strength of the adhesive on the product's sheet, in MPa.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub shear_strength_mpa: Option<f64>,
+    /// Standard deviation of `shear_strength_mpa`.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub shear_strength_mpa_sd: Option<f64>,
 }
 
 /// Force and stress.
@@ -107,6 +113,9 @@ pub struct PullOutput {
     /// How many times the strength on the sheet exceeds the stress.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub strength_over_stress: Option<f64>,
+    /// Standard deviation of `strength_over_stress`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub strength_over_stress_sd: Option<f64>,
     /// What the figures take for granted.
     pub assumptions: Vec<&'static str>,
 }
@@ -133,8 +142,7 @@ pub fn pull_n<T: Real>(head_mass_kg: T, head_speed_m_s: T, radius_m: T) -> T {
 /// A joint among the inputs.
 #[derive(Clone, Copy)]
 pub(super) struct Joint {
-    vars: [Var; 4],
-    bottom_gap_mm: f64,
+    vars: [Var; 5],
 }
 
 impl Joint {
@@ -155,21 +163,22 @@ impl Joint {
             inputs.add("joint.bore_mm", joint.bore_mm, joint.bore_mm_sd)?,
             inputs.add("joint.tip_mm", joint.tip_mm, joint.tip_mm_sd)?,
             inputs.add("joint.depth_mm", joint.depth_mm, joint.depth_mm_sd)?,
+            inputs.add("joint.bottom_gap_mm", joint.bottom_gap_mm, joint.bottom_gap_mm_sd)?,
             inputs.add("joint.density_g_ml", joint.density_g_ml, joint.density_g_ml_sd)?,
         ];
-        Ok(Self { vars, bottom_gap_mm: joint.bottom_gap_mm })
+        Ok(Self { vars })
     }
 
     /// Gap, volume, adhesive.
     pub fn results(self, x: &Point<'_, Dual>) -> [Dual; Self::RESULTS] {
-        let [bore_mm, tip_mm, depth_mm, density_g_ml] = self.vars.map(|var| x[var]);
-        let volume_ml = gap_volume_mm3(bore_mm, tip_mm, depth_mm, Dual::fixed(self.bottom_gap_mm)) / MM3_IN_ML;
+        let [bore_mm, tip_mm, depth_mm, bottom_gap_mm, density_g_ml] = self.vars.map(|var| x[var]);
+        let volume_ml = gap_volume_mm3(bore_mm, tip_mm, depth_mm, bottom_gap_mm) / MM3_IN_ML;
         [(bore_mm - tip_mm) / 2.0, volume_ml, volume_ml * density_g_ml]
     }
 
     /// Face of the tip that is glued, in square millimetres.
     pub fn face_mm2(self, x: &Point<'_, Dual>) -> Dual {
-        let [_, tip_mm, depth_mm, _] = self.vars.map(|var| x[var]);
+        let [_, tip_mm, depth_mm, ..] = self.vars.map(|var| x[var]);
         tip_mm * depth_mm * PI
     }
 
@@ -198,42 +207,55 @@ impl Joint {
 
 /// A swing among the inputs.
 #[derive(Clone, Copy)]
-pub(super) struct Pull([Var; 3]);
+pub(super) struct Pull {
+    vars: [Var; 3],
+    strength: Option<Var>,
+}
 
 impl Pull {
     pub fn read(pull: &PullInput, inputs: &mut Inputs) -> Result<Self, PhysicsError> {
         check::positive("pull.head_mass_g", pull.head_mass_g, "g")?;
         check::not_negative("pull.head_speed_m_s", pull.head_speed_m_s, "m/s")?;
         check::positive("pull.radius_m", pull.radius_m, "m")?;
-        if let Some(strength_mpa) = pull.shear_strength_mpa {
-            check::positive("pull.shear_strength_mpa", strength_mpa, "MPa")?;
-        }
-        Ok(Self([
+        let field = "pull.shear_strength_mpa";
+        let strength = match (pull.shear_strength_mpa, pull.shear_strength_mpa_sd) {
+            (Some(mpa), sd) => Some(inputs.add(field, check::positive(field, mpa, "MPa")?, sd)?),
+            (None, Some(_)) => {
+                let advice = "its standard deviation is given alone";
+                return Err(PhysicsError::Missing { field: field.to_owned(), advice });
+            }
+            (None, None) => None,
+        };
+        let vars = [
             inputs.add("pull.head_mass_g", pull.head_mass_g, pull.head_mass_g_sd)?,
             inputs.add("pull.head_speed_m_s", pull.head_speed_m_s, pull.head_speed_m_s_sd)?,
             inputs.add("pull.radius_m", pull.radius_m, pull.radius_m_sd)?,
-        ]))
+        ];
+        Ok(Self { vars, strength })
     }
 
-    /// Pull, and mean shear stress where there is a joint.
+    /// Pull, mean shear stress where there is a joint, and how many times the strength exceeds it where there is stress.
     pub fn results(self, x: &Point<'_, Dual>, joint: Option<Joint>) -> Vec<Dual> {
-        let [mass_g, speed_m_s, radius_m] = self.0.map(|var| x[var]);
+        let [mass_g, speed_m_s, radius_m] = self.vars.map(|var| x[var]);
         let pull = pull_n(mass_g / 1000.0, speed_m_s, radius_m);
-        std::iter::once(pull).chain(joint.map(|joint| pull / joint.face_mm2(x))).collect()
+        let shear = joint.map(|joint| pull / joint.face_mm2(x));
+        let reserve =
+            self.strength.zip(shear).filter(|(_, shear)| shear.value > 0.0).map(|(var, shear)| x[var] / shear);
+        std::iter::once(pull).chain(shear).chain(reserve).collect()
     }
 
-    pub fn output(pull: &PullInput, results: &Propagated, first: usize, has_joint: bool) -> PullOutput {
-        let shear_mpa = has_joint.then(|| results.value(first + 1));
+    /// The results from `first` to `end`.
+    pub fn output(results: &Propagated, first: usize, end: usize) -> PullOutput {
+        let at = |i: usize| (first + i < end).then_some(first + i);
+        let value = |i: usize| at(i).map(|i| results.value(i));
+        let sd = |i: usize| at(i).and_then(|i| results.sd(i));
         PullOutput {
             pull_n: results.value(first),
             pull_n_sd: results.sd(first),
-            shear_mpa,
-            shear_mpa_sd: if has_joint { results.sd(first + 1) } else { None },
-            strength_over_stress: pull
-                .shear_strength_mpa
-                .zip(shear_mpa)
-                .filter(|(_, shear_mpa)| *shear_mpa > 0.0)
-                .map(|(strength_mpa, shear_mpa)| strength_mpa / shear_mpa),
+            shear_mpa: value(1),
+            shear_mpa_sd: sd(1),
+            strength_over_stress: value(2),
+            strength_over_stress_sd: sd(2),
             assumptions: vec![
                 "the head moves on a circle of the given radius, its whole mass at that radius",
                 "the pull runs along the shaft and every part of the glued face carries the same share",

@@ -11,7 +11,7 @@ mod joint;
 mod topic;
 
 pub use batch::{BatchInput, BatchOutput, Ratio};
-pub use cure::{CureInput, CureOutput, GAS_CONSTANT_J_MOL_K, SheetPoint, relative_rate, time_at};
+pub use cure::{CureInput, CureOutput, GAS_CONSTANT_J_MOL_K, SheetPoint, SheetReading, relative_rate, time_at};
 pub use document::{GlueInput, GlueOutput};
 pub use joint::{JointInput, JointOutput, PullInput, PullOutput, gap_volume_mm3, pull_n};
 pub use topic::{TOPIC, glue};

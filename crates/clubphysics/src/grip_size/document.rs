@@ -3,6 +3,8 @@
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
+use crate::uncertainty::Correlation;
+
 /// A grip, the shaft it goes on, and the tape between.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
@@ -26,6 +28,9 @@ pub struct GripSizeInput {
     /// Diameter wanted at the first place, in inches: how many layers give it?
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub wanted_in: Option<f64>,
+    /// Correlations between inputs that have standard deviations.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub correlations: Vec<Correlation>,
 }
 
 /// A place along the grip.
@@ -58,6 +63,9 @@ pub struct TapeInput {
     /// Growth in diameter a layer in inches, where the shop knows better than twice the thickness.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub growth_a_layer_in: Option<f64>,
+    /// Standard deviation of `growth_a_layer_in`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub growth_a_layer_in_sd: Option<f64>,
     /// Length of the tape from the butt end in inches; it ends short of the grip's mouth.
     pub length_in: f64,
     /// Mass of one layer as weighed, in grams.
@@ -69,6 +77,9 @@ pub struct TapeInput {
     /// Mass an area of the tape in grams a square metre, where no layer was weighed.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub areal_density_g_m2: Option<f64>,
+    /// Standard deviation of `areal_density_g_m2`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub areal_density_g_m2_sd: Option<f64>,
     /// Width of the strip of one layer in inches, with `areal_density_g_m2`; one turn of the butt where left out.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub strip_width_in: Option<f64>,
@@ -84,10 +95,12 @@ impl Default for TapeInput {
             thickness_in: 0.005,
             thickness_in_sd: None,
             growth_a_layer_in: None,
+            growth_a_layer_in_sd: None,
             length_in: 10.0,
             layer_mass_g: None,
             layer_mass_g_sd: None,
             areal_density_g_m2: None,
+            areal_density_g_m2_sd: None,
             strip_width_in: None,
             cap_in: 0.0,
         }
@@ -101,6 +114,9 @@ pub struct GripSizeOutput {
     pub stations: Vec<GripStationOutput>,
     /// Growth in diameter that one layer gives, in inches.
     pub growth_a_layer_in: f64,
+    /// Standard deviation of `growth_a_layer_in`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub growth_a_layer_in_sd: Option<f64>,
     /// Layers that give `wanted_in` at the first place, not rounded; negative where the grip is already larger.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub layers_exact: Option<f64>,
@@ -113,6 +129,9 @@ pub struct GripSizeOutput {
     /// Diameter at the first place with those layers, in inches.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub diameter_with_layers_needed_in: Option<f64>,
+    /// Standard deviation of `diameter_with_layers_needed_in`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub diameter_with_layers_needed_in_sd: Option<f64>,
     /// What the tape does to the balance, where its mass is known.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub tape: Option<TapeOutput>,
@@ -135,6 +154,9 @@ pub struct GripStationOutput {
     pub diameter_in_sd: Option<f64>,
     /// Diameter if the rubber keeps its volume and its length, in inches: the least to expect.
     pub diameter_of_kept_volume_in: f64,
+    /// Standard deviation of `diameter_of_kept_volume_in`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub diameter_of_kept_volume_in_sd: Option<f64>,
 }
 
 /// What the tape does to the balance.
@@ -142,6 +164,9 @@ pub struct GripStationOutput {
 pub struct TapeOutput {
     /// Mass of one layer in grams.
     pub layer_mass_g: f64,
+    /// Standard deviation of `layer_mass_g`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub layer_mass_g_sd: Option<f64>,
     /// Mass of all layers in grams.
     pub mass_g: f64,
     /// Standard deviation of `mass_g`.
@@ -151,6 +176,9 @@ pub struct TapeOutput {
     pub position_in: f64,
     /// Points of balance that one layer gives about the 14-inch fulcrum.
     pub change_a_layer_points: f64,
+    /// Standard deviation of `change_a_layer_points`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub change_a_layer_points_sd: Option<f64>,
     /// Points of balance that all layers give.
     pub change_points: f64,
     /// Standard deviation of `change_points`.

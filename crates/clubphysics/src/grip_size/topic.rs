@@ -11,7 +11,7 @@ use crate::{
     calc::{Topic, through_json},
     check,
     real::{Dual, Real},
-    uncertainty::Inputs,
+    uncertainty::{Inputs, Point, Var},
 };
 
 /// Above this a diameter was surely given in millimetres. A grip may be 1.75 in across (Equipment Rules 2.3b).
@@ -58,9 +58,9 @@ pub fn diameter_in<T: Real>(nominal_in: T, core_in: T, shaft_diameter_in: T, tap
 
 /// Diameter of a grip whose rubber keeps its volume and length: `√(d² + D₀² − core²)`, d over shaft and tape (derived).
 #[must_use]
-pub fn diameter_of_kept_volume_in(nominal_in: f64, core_in: f64, shaft_diameter_in: f64, tape_growth_in: f64) -> f64 {
+pub fn diameter_of_kept_volume_in<T: Real>(nominal_in: T, core_in: T, shaft_diameter_in: T, tape_growth_in: T) -> T {
     let over_tape_in = shaft_diameter_in + tape_growth_in;
-    (over_tape_in * over_tape_in + nominal_in * nominal_in - core_in * core_in).sqrt()
+    (over_tape_in.squared() + nominal_in.squared() - core_in.squared()).sqrt()
 }
 
 /// Size of a grip on its shaft.
@@ -82,65 +82,165 @@ pub fn grip_size(input: &GripSizeInput) -> Result<GripSizeOutput, PhysicsError> 
     let core = inputs.add("core_in", diameter("core_in", input.core_in)?, input.core_in_sd)?;
     let butt_in = diameter("butt_diameter_in", input.butt_diameter_in)?;
     let butt = inputs.add("butt_diameter_in", butt_in, input.butt_diameter_in_sd)?;
-    let thickness = inputs.add("tape.thickness_in", tape.thickness_in, tape.thickness_in_sd)?;
-    let layer_mass_g = layer_mass_g(tape, input.butt_diameter_in)?;
-    let layer_mass = inputs.add("tape.layer_mass_g", layer_mass_g.unwrap_or(0.0), tape.layer_mass_g_sd)?;
+    let growth = Growth::read(tape, &mut inputs)?;
+    let layer_mass = LayerMass::read(tape, butt, &mut inputs)?;
+    inputs.correlate_named(&input.correlations)?;
     let position_in = tape.cap_in + tape.length_in / 2.0;
     let layers_at =
         |station: &GripStation| if station.below_cap_in <= tape.cap_in + tape.length_in { tape.layers } else { 0 };
 
-    let results = inputs.propagate(|x| {
-        let growth_in = tape.growth_a_layer_in.map_or(x[thickness] * 2.0, Dual::fixed);
+    let results_with = |x: &Point<'_, Dual>, needed: f64| {
+        let growth_in = growth.a_layer_in(x);
+        let core_and_shaft = |station: &GripStation| {
+            (station.core_in.map_or(x[core], Dual::fixed), station.shaft_diameter_in.map_or(x[butt], Dual::fixed))
+        };
         let at = |station: &GripStation, layers: f64| {
-            let core_in = station.core_in.map_or(x[core], Dual::fixed);
-            let shaft_in = station.shaft_diameter_in.map_or(x[butt], Dual::fixed);
+            let (core_in, shaft_in) = core_and_shaft(station);
             diameter_in(Dual::fixed(station.nominal_in), core_in, shaft_in, growth_in * layers)
+        };
+        let kept = |station: &GripStation, layers: f64| {
+            let (core_in, shaft_in) = core_and_shaft(station);
+            diameter_of_kept_volume_in(Dual::fixed(station.nominal_in), core_in, shaft_in, growth_in * layers)
         };
         let bare_in = at(&stations[0], 0.0);
         let wanted_in = Dual::fixed(input.wanted_in.unwrap_or(bare_in.value));
-        let mass_g = x[layer_mass] * f64::from(tape.layers);
-        let points = mass_g * ((position_in - FULCRUM_IN) / POINT_G_IN);
-        let mut results = vec![growth_in, (wanted_in - bare_in) / growth_in, bare_in, mass_g, points];
-        results.extend(stations.iter().map(|station| at(station, f64::from(layers_at(station)))));
+        let layer_g = layer_mass.as_ref().map_or(Dual::fixed(0.0), |mass| mass.grams(x, tape));
+        let a_layer_points = layer_g * ((position_in - FULCRUM_IN) / POINT_G_IN);
+        let laid = f64::from(tape.layers);
+        let mut results = vec![
+            growth_in,
+            (wanted_in - bare_in) / growth_in,
+            at(&stations[0], needed),
+            layer_g,
+            layer_g * laid,
+            a_layer_points,
+            a_layer_points * laid,
+        ];
+        for station in &stations {
+            let layers = f64::from(layers_at(station));
+            results.extend([at(station, layers), kept(station, layers)]);
+        }
         Ok(results)
-    })?;
+    };
+    // Whole layers are counted at the given figures; how sure the diameter with them is comes after.
+    let exact = inputs.propagate(|x| results_with(x, 0.0).map(|results| vec![results[1]]))?.value(0);
+    let layers_needed = input.wanted_in.map(|_| exact.round().clamp(0.0, LAYERS_MAX));
+    let results = inputs.propagate(|x| results_with(x, layers_needed.unwrap_or(0.0)))?;
 
-    let growth_in = results.value(0);
-    let layers_needed = input.wanted_in.map(|_| results.value(1).round().clamp(0.0, LAYERS_MAX));
+    const BEFORE_STATIONS: usize = 7;
     let outputs: Vec<_> = stations
         .iter()
-        .enumerate()
-        .map(|(i, station)| GripStationOutput {
+        .zip((BEFORE_STATIONS..).step_by(2))
+        .map(|(station, at)| GripStationOutput {
             below_cap_in: station.below_cap_in,
             layers: layers_at(station),
-            diameter_in: results.value(5 + i),
-            diameter_in_sd: results.sd(5 + i),
-            diameter_of_kept_volume_in: diameter_of_kept_volume_in(
-                station.nominal_in,
-                station.core_in.unwrap_or(input.core_in),
-                station.shaft_diameter_in.unwrap_or(input.butt_diameter_in),
-                growth_in * f64::from(layers_at(station)),
-            ),
+            diameter_in: results.value(at),
+            diameter_in_sd: results.sd(at),
+            diameter_of_kept_volume_in: results.value(at + 1),
+            diameter_of_kept_volume_in_sd: results.sd(at + 1),
         })
         .collect();
     Ok(GripSizeOutput {
-        warnings: warnings(input, &outputs, results.value(1), growth_in),
+        warnings: warnings(input, &outputs, results.value(1), results.value(0)),
         stations: outputs,
-        growth_a_layer_in: growth_in,
+        growth_a_layer_in: results.value(0),
+        growth_a_layer_in_sd: results.sd(0),
         layers_exact: input.wanted_in.map(|_| results.value(1)),
         layers_exact_sd: input.wanted_in.and_then(|_| results.sd(1)),
         layers_needed: layers_needed.map(|layers| layers as u32),
-        diameter_with_layers_needed_in: layers_needed.map(|layers| results.value(2) + growth_in * layers),
-        tape: layer_mass_g.map(|layer_mass_g| TapeOutput {
-            layer_mass_g,
-            mass_g: results.value(3),
-            mass_g_sd: results.sd(3),
+        diameter_with_layers_needed_in: layers_needed.map(|_| results.value(2)),
+        diameter_with_layers_needed_in_sd: layers_needed.and_then(|_| results.sd(2)),
+        tape: layer_mass.map(|_| TapeOutput {
+            layer_mass_g: results.value(3),
+            layer_mass_g_sd: results.sd(3),
+            mass_g: results.value(4),
+            mass_g_sd: results.sd(4),
             position_in,
-            change_a_layer_points: layer_mass_g * (position_in - FULCRUM_IN) / POINT_G_IN,
-            change_points: results.value(4),
-            change_points_sd: results.sd(4),
+            change_a_layer_points: results.value(5),
+            change_a_layer_points_sd: results.sd(5),
+            change_points: results.value(6),
+            change_points_sd: results.sd(6),
         }),
     })
+}
+
+/// Growth in diameter that a layer gives: as the shop knows it, else twice the tape's thickness.
+#[derive(Clone, Copy)]
+struct Growth {
+    var: Var,
+    factor: f64,
+}
+
+impl Growth {
+    fn read(tape: &TapeInput, inputs: &mut Inputs) -> Result<Self, PhysicsError> {
+        let field = "tape.growth_a_layer_in";
+        let thickness = inputs.add("tape.thickness_in", tape.thickness_in, tape.thickness_in_sd)?;
+        match (tape.growth_a_layer_in, tape.growth_a_layer_in_sd) {
+            (Some(growth_in), sd) => Ok(Self { var: inputs.add(field, growth_in, sd)?, factor: 1.0 }),
+            (None, Some(_)) => {
+                let advice = "its standard deviation is given alone";
+                Err(PhysicsError::Missing { field: field.to_owned(), advice })
+            }
+            (None, None) => Ok(Self { var: thickness, factor: 2.0 }),
+        }
+    }
+
+    fn a_layer_in(self, x: &Point<'_, Dual>) -> Dual {
+        x[self.var] * self.factor
+    }
+}
+
+/// Where the mass of one layer comes from.
+#[derive(Clone, Copy)]
+enum LayerMass {
+    Weighed(Var),
+    /// Mass an area; the strip has the width of the tape, or one turn of the butt.
+    Area(Var, Var),
+}
+
+impl LayerMass {
+    /// `None` where neither a weighed layer nor a mass an area is known.
+    fn read(tape: &TapeInput, butt: Var, inputs: &mut Inputs) -> Result<Option<Self>, PhysicsError> {
+        let missing = |field: &str| {
+            Err(PhysicsError::Missing { field: field.to_owned(), advice: "its standard deviation is given alone" })
+        };
+        if tape.layer_mass_g.is_none() && tape.layer_mass_g_sd.is_some() {
+            return missing("tape.layer_mass_g");
+        }
+        if tape.areal_density_g_m2.is_none() && tape.areal_density_g_m2_sd.is_some() {
+            return missing("tape.areal_density_g_m2");
+        }
+        if let Some(width_in) = tape.strip_width_in {
+            check::positive("tape.strip_width_in", width_in, "in")?;
+        }
+        match (tape.layer_mass_g, tape.areal_density_g_m2) {
+            (Some(_), Some(_)) => Err(PhysicsError::Contradiction {
+                what: "tape.layer_mass_g and tape.areal_density_g_m2 are both given".to_owned(),
+                advice: "give the weighed mass alone, it is the better figure",
+            }),
+            (Some(mass_g), None) => {
+                let mass_g = check::not_negative("tape.layer_mass_g", mass_g, "g")?;
+                Ok(Some(Self::Weighed(inputs.add("tape.layer_mass_g", mass_g, tape.layer_mass_g_sd)?)))
+            }
+            (None, Some(density_g_m2)) => {
+                let density_g_m2 = check::not_negative("tape.areal_density_g_m2", density_g_m2, "g/m²")?;
+                let density = inputs.add("tape.areal_density_g_m2", density_g_m2, tape.areal_density_g_m2_sd)?;
+                Ok(Some(Self::Area(density, butt)))
+            }
+            (None, None) => Ok(None),
+        }
+    }
+
+    fn grams(self, x: &Point<'_, Dual>, tape: &TapeInput) -> Dual {
+        const MM2_IN_M2: f64 = 1e6;
+        match self {
+            Self::Weighed(mass) => x[mass],
+            Self::Area(density, butt) => {
+                let width_in = tape.strip_width_in.map_or(x[butt] * PI, Dual::fixed);
+                x[density] * width_in * (tape.length_in * INCH_MM * INCH_MM / MM2_IN_M2)
+            }
+        }
+    }
 }
 
 fn diameter(field: &str, value_in: f64) -> Result<f64, PhysicsError> {
@@ -184,28 +284,6 @@ fn check_tape(tape: &TapeInput) -> Result<(), PhysicsError> {
     check::at_most("tape.length_in", tape.length_in, PLACE_MAX_IN, "in", "give the tape's length in inches")?;
     check::not_negative("tape.cap_in", tape.cap_in, "in")?;
     Ok(())
-}
-
-/// Mass of one layer, weighed or from its area; `None` where neither is known.
-fn layer_mass_g(tape: &TapeInput, butt_diameter_in: f64) -> Result<Option<f64>, PhysicsError> {
-    const MM2_IN_M2: f64 = 1e6;
-    match (tape.layer_mass_g, tape.areal_density_g_m2) {
-        (Some(_), Some(_)) => Err(PhysicsError::Contradiction {
-            what: "tape.layer_mass_g and tape.areal_density_g_m2 are both given".to_owned(),
-            advice: "give the weighed mass alone, it is the better figure",
-        }),
-        (Some(mass_g), None) => check::not_negative("tape.layer_mass_g", mass_g, "g").map(Some),
-        (None, Some(density_g_m2)) => {
-            check::not_negative("tape.areal_density_g_m2", density_g_m2, "g/m²")?;
-            let width_in = tape.strip_width_in.unwrap_or(PI * butt_diameter_in);
-            check::positive("tape.strip_width_in", width_in, "in")?;
-            Ok(Some(density_g_m2 * width_in * tape.length_in * INCH_MM * INCH_MM / MM2_IN_M2))
-        }
-        (None, None) if tape.layer_mass_g_sd.is_some() => {
-            Err(PhysicsError::Missing { field: "tape.layer_mass_g".to_owned(), advice: "its sd is given alone" })
-        }
-        (None, None) => Ok(None),
-    }
 }
 
 fn warnings(input: &GripSizeInput, stations: &[GripStationOutput], layers: f64, growth_in: f64) -> Vec<String> {

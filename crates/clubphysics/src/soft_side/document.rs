@@ -3,6 +3,8 @@
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
+use crate::uncertainty::Correlation;
+
 /// Which principal plane a shop marks.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq, Serialize, Deserialize, ToSchema)]
 #[serde(rename_all = "snake_case")]
@@ -55,6 +57,10 @@ pub struct SoftSideInput {
     /// Which direction to mark; the soft one when left out.
     #[serde(default)]
     pub mark: Mark,
+    /// Correlations between readings, or of a reading with what was held fixed: `forces_n[0]`, `fixed_deflection_mm`.
+    /// They need the standard deviation of a reading to be given.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub correlations: Vec<Correlation>,
 }
 
 /// Whether an effect is there.

@@ -25,6 +25,13 @@ pub(super) struct Harmonics {
     pub(super) freedoms: usize,
     /// Freedoms of `noise`; `None` when it was given.
     pub(super) noise_freedoms: Option<usize>,
+    least: f64,
+}
+
+/// The terms at an angle.
+pub(super) fn row(angle_rad: f64) -> SVector<f64, TERMS> {
+    let (sin, cos) = angle_rad.sin_cos();
+    SVector::from([1.0, cos, sin, cos * cos - sin * sin, 2.0 * sin * cos])
 }
 
 impl Harmonics {
@@ -43,8 +50,7 @@ impl Harmonics {
         let mut right = SVector::<f64, TERMS>::zeros();
         let mut rows = Vec::with_capacity(count);
         for ((angle, value), spread) in angles_rad.iter().zip(values).zip(spreads) {
-            let (sin, cos) = angle.sin_cos();
-            let row = SVector::from([1.0, cos, sin, cos * cos - sin * sin, 2.0 * sin * cos]) / *spread;
+            let row = row(*angle) / *spread;
             // The mean is taken off first, or the small harmonics drown in the rounding of the large one.
             let rest = (value - mean) / spread;
             normal += row * row.transpose();
@@ -58,7 +64,8 @@ impl Harmonics {
         let freedoms = count - TERMS;
         let scatter = (square / freedoms as f64).sqrt();
         let typical = spreads.iter().sum::<f64>() / count as f64;
-        let used = noise.unwrap_or(scatter.max(rounding)).max(ROUNDING * mean.abs() / typical);
+        let least = ROUNDING * mean.abs() / typical;
+        let used = noise.unwrap_or(scatter.max(rounding)).max(least);
         Ok(Self {
             terms,
             covariance: factor.inverse() * (used * used),
@@ -66,7 +73,13 @@ impl Harmonics {
             scatter,
             freedoms,
             noise_freedoms: noise.is_none().then_some(freedoms),
+            least,
         })
+    }
+
+    /// Noise of unit weight that the rounding of the figures alone makes.
+    pub(super) fn rounding(&self) -> f64 {
+        self.least
     }
 
     /// Chance of a pair of terms this large if both were zero: the tail of F with 2 and ν freedoms,

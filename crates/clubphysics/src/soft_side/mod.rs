@@ -3,6 +3,7 @@
 //! Bending stiffness against direction is an ellipse: two cycles a turn. A bow gives one. Both are fitted together, so
 //! that one is never taken for the other, and each is tested before a direction is stated.
 
+mod correlated;
 mod document;
 mod harmonics;
 mod readings;

@@ -4,6 +4,7 @@ use nalgebra::{Cholesky, SMatrix, SVector};
 use serde_json::{Value, json};
 use statrs::distribution::{ChiSquared, ContinuousCDF, StudentsT};
 
+use super::correlated::{self, SOURCES};
 use super::document::{Finding, Mark, Presence, RestingPlaces, SoftSideInput, SoftSideOutput};
 use super::harmonics::{Harmonics, TERMS};
 use super::readings::{Options, Readings};
@@ -53,8 +54,10 @@ pub fn soft_side(input: &SoftSideInput) -> Result<SoftSideOutput, PhysicsError> 
     let readings = Readings::read(input)?;
     let options = Options::read(input)?;
     let angles_rad: Vec<f64> = input.angles_deg.iter().map(|angle| angle.to_radians()).collect();
-    let fit = Harmonics::fit(&angles_rad, &readings.values, &readings.spreads, readings.noise, readings.rounding)?;
-    let result = Fitted::new(fit, &readings)?;
+    let mut fit = Harmonics::fit(&angles_rad, &readings.values, &readings.spreads, readings.noise, readings.rounding)?;
+    let sources = correlated::covariance(input, &readings, &fit, &angles_rad)?;
+    fit.covariance = sources.fixed_view::<TERMS, TERMS>(0, 0).into_owned();
+    let result = Fitted::new(fit, &readings, &sources)?;
     Ok(result.document(input, &readings, &options))
 }
 
@@ -71,8 +74,6 @@ enum Figure {
 }
 
 const FIGURES: usize = 7;
-/// Terms of the fit, and the thing held fixed.
-const SOURCES: usize = TERMS + 1;
 
 /// The fit, turned into a shaft with the standard deviation of each figure.
 struct Fitted {
@@ -83,7 +84,11 @@ struct Fitted {
 }
 
 impl Fitted {
-    fn new(fit: Harmonics, readings: &Readings) -> Result<Self, PhysicsError> {
+    fn new(
+        fit: Harmonics,
+        readings: &Readings,
+        sources: &SMatrix<f64, SOURCES, SOURCES>,
+    ) -> Result<Self, PhysicsError> {
         let terms: [f64; TERMS] = fit.terms.into();
         let shaft = Shaft::from_terms(&terms, readings.held);
         if !(fit.terms[0] > 0.0 && shaft.asymmetry < 1.0) {
@@ -93,7 +98,7 @@ impl Fitted {
                 advice: "check the readings for a slip of the keys",
             });
         }
-        let sds = Self::deviations(&fit, readings);
+        let sds = Self::deviations(&fit, readings, sources);
         let coverage = match fit.noise_freedoms {
             None => 1.959_963_984_540_054,
             Some(freedoms) => StudentsT::new(0.0, 1.0, freedoms as f64).map_or(f64::NAN, |t| t.inverse_cdf(0.975)),
@@ -115,12 +120,9 @@ impl Fitted {
     }
 
     /// First order: slopes by central differences over each term and the thing held fixed.
-    fn deviations(fit: &Harmonics, readings: &Readings) -> [f64; FIGURES] {
+    fn deviations(fit: &Harmonics, readings: &Readings, covariance: &SMatrix<f64, SOURCES, SOURCES>) -> [f64; FIGURES] {
         let terms: [f64; TERMS] = fit.terms.into();
         let mut slopes = SMatrix::<f64, FIGURES, SOURCES>::zeros();
-        let mut covariance = SMatrix::<f64, SOURCES, SOURCES>::zeros();
-        covariance.fixed_view_mut::<TERMS, TERMS>(0, 0).copy_from(&fit.covariance);
-        covariance[(TERMS, TERMS)] = readings.held_sd * readings.held_sd;
         for source in 0..SOURCES {
             // Small against the term's own deviation, so that a direction hardly turns, large against rounding.
             let step = 1e-3 * covariance[(source, source)].sqrt();
@@ -148,7 +150,7 @@ impl Fitted {
                 slopes[(figure, source)] = change / (2.0 * step);
             }
         }
-        let spread = slopes * covariance * slopes.transpose();
+        let spread = slopes * *covariance * slopes.transpose();
         std::array::from_fn(|figure| spread[(figure, figure)].max(0.0).sqrt())
     }
 
@@ -235,7 +237,7 @@ impl Fitted {
             noise_given: readings.noise.is_some(),
             residual_freedoms: self.fit.freedoms,
             coverage_factor_95: self.coverage,
-            notes: self.notes(readings, options, &asymmetry, bow.as_ref()),
+            notes: self.notes(input, readings, options, &asymmetry, bow.as_ref()),
         }
     }
 
@@ -251,7 +253,14 @@ impl Fitted {
         if has_bow && along < 0.0 { end + 180.0 } else { end }
     }
 
-    fn notes(&self, readings: &Readings, options: &Options, asymmetry: &Finding, bow: Option<&Finding>) -> Vec<String> {
+    fn notes(
+        &self,
+        input: &SoftSideInput,
+        readings: &Readings,
+        options: &Options,
+        asymmetry: &Finding,
+        bow: Option<&Finding>,
+    ) -> Vec<String> {
         let mut notes = Vec::new();
         match asymmetry.presence {
             Presence::There => {}
@@ -285,7 +294,8 @@ impl Fitted {
         }
         let square = self.fit.freedoms as f64 * (self.fit.scatter / self.fit.noise).powi(2);
         let chance = ChiSquared::new(self.fit.freedoms as f64).map_or(1.0, |chi| chi.sf(square));
-        if readings.noise.is_some() && chance < 1e-3 {
+        // Readings that err together scatter less or more than on their own.
+        if readings.noise.is_some() && input.correlations.is_empty() && chance < 1e-3 {
             notes.push(format!(
                 "The readings scatter {:.1} times as much as the given standard deviation: look for a slip, or leave it \
                  out.",

@@ -167,9 +167,49 @@ impl Inputs {
                 formula(&Point(&point))?.iter().map(|result| result.slope * self.entries[i].sd).collect();
             point[i] = Dual::fixed(self.entries[i].value);
         }
+        Ok(self.assembled(values, contributions))
+    }
+
+    /// As [`Inputs::propagate`], for a computation that has no exact slopes, such as an eigenvalue by iteration: central
+    /// differences over `share` of a standard deviation to both sides.
+    ///
+    /// Accuracy: the share must be large against the rounding of the computation and small against its curvature; with
+    /// 0.1 the second order cancels and the third is a hundredth of what it is over the whole deviation. Cost: two
+    /// evaluations an input with a standard deviation, and one.
+    ///
+    /// # Errors
+    ///
+    /// As [`Inputs::propagate`], and where the number of results changes while an input is moved.
+    pub fn propagate_stepped<F>(&self, share: f64, formula: F) -> Result<Propagated, PhysicsError>
+    where
+        F: Fn(&Point<'_, f64>) -> Result<Vec<f64>, PhysicsError>,
+    {
+        self.refuse_impossible_correlations()?;
+        let mut point: Vec<f64> = self.entries.iter().map(|entry| entry.value).collect();
+        let values = formula(&Point(&point))?;
+        let mut contributions = vec![Vec::new(); self.entries.len()];
+        for (i, entry) in self.entries.iter().enumerate().filter(|(_, entry)| entry.sd > 0.0) {
+            let mut moved = |by: f64| {
+                point[i] = entry.value + by * entry.sd;
+                formula(&Point(&point))
+            };
+            let (up, down) = (moved(share)?, moved(-share)?);
+            point[i] = entry.value;
+            if up.len() != values.len() || down.len() != values.len() {
+                return Err(PhysicsError::Contradiction {
+                    what: format!("the standard deviation of {} changes what there is to calculate", entry.name),
+                    advice: "leave out the standard deviation of a mass or inertia that is zero",
+                });
+            }
+            contributions[i] = up.iter().zip(&down).map(|(up, down)| (up - down) / (2.0 * share)).collect();
+        }
+        Ok(self.assembled(values, contributions))
+    }
+
+    fn assembled(&self, values: Vec<f64>, contributions: Vec<Vec<f64>>) -> Propagated {
         let names = self.entries.iter().map(|entry| entry.name.clone()).collect();
         let degrees = self.entries.iter().map(|entry| entry.degrees_of_freedom).collect();
-        Ok(Propagated::assemble(values, names, contributions, degrees, &self.correlations))
+        Propagated::assemble(values, names, contributions, degrees, &self.correlations)
     }
 
     /// Variances of the results up to second order, for independent inputs that are normally distributed.

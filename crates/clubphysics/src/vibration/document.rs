@@ -3,6 +3,8 @@
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
+use crate::uncertainty::Correlation;
+
 use super::line::{BetweenRows, LineRow, MeasuredFrom};
 
 fn five_inches_mm() -> f64 {
@@ -123,6 +125,10 @@ pub struct FrequencyInput {
     /// Finite elements, 2 to 400; 30 when left out.
     #[serde(default = "thirty")]
     pub elements: usize,
+    /// Correlations between figures that have standard deviations; the factors are called `stiffness_factor` and
+    /// `mass_factor`.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub correlations: Vec<Correlation>,
 }
 
 /// The factor that brings the stiffness line to a measured frequency.
@@ -135,6 +141,9 @@ pub struct Calibration {
     pub stiffness_factor_sd: Option<f64>,
     /// First frequency of the uncalibrated line in the set-up of the reading, cycles per minute.
     pub uncalibrated_cpm: f64,
+    /// Its standard deviation, when any input has one.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub uncalibrated_cpm_sd: Option<f64>,
 }
 
 /// Change of the first frequency with one thing at a time.

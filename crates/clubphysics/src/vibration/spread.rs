@@ -5,76 +5,121 @@ use super::figures::Figures;
 use super::require::deviation;
 use super::topic::{Answer, evaluate};
 use crate::error::PhysicsError;
+use crate::uncertainty::{Inputs, Propagated, Var};
 
-/// The answers with each uncertain figure moved by one standard deviation to both sides.
-pub(super) struct Spread {
-    moved: Vec<(Answer, Answer)>,
-    any: bool,
-}
-
-/// Moves one figure.
-type Shift = Box<dyn Fn(&mut Figures, f64)>;
-
-/// How one figure is moved: name, unit, standard deviation, and where it stands.
-type Uncertain = (String, &'static str, Option<f64>, Shift);
-
-/// One figure of a tip body: name, unit, standard deviation, and where it stands.
-type TipFigure = (&'static str, &'static str, Option<f64>, fn(&mut TipBody, f64));
-
-impl Spread {
-    pub(super) fn of(input: &FrequencyInput, figures: &Figures, full: &Answer) -> Result<Self, PhysicsError> {
-        let mut moved = Vec::new();
-        let mut any = false;
-        for (field, unit, sd, shift) in uncertain_figures(input) {
-            let given = deviation(&field, sd, unit)?;
-            any |= sd.is_some();
-            if given == 0.0 {
-                continue;
-            }
-            // A small step keeps the difference first order where a whole deviation would leave the shaft.
-            let at = |by: f64| -> Result<Answer, PhysicsError> {
-                let mut figures = Figures { strict: false, ..figures.clone() };
-                shift(&mut figures, by);
-                evaluate(input, &figures)
-            };
-            let step = given * SHARE;
-            moved.push((at(step)?, at(-step)?));
-        }
-        // A mode that only exists on one side of a massless limit has no derivative.
-        let modes = full.frequencies_cpm.len();
-        if moved.iter().any(|(up, down)| up.frequencies_cpm.len() != modes || down.frequencies_cpm.len() != modes) {
-            return Err(PhysicsError::Contradiction {
-                what: "a standard deviation adds mass where there is none".to_owned(),
-                advice: "leave out the standard deviation of a mass or inertia that is zero",
-            });
-        }
-        Ok(Self { moved, any })
-    }
-
-    pub(super) fn sd(&self, pick: impl Fn(&Answer) -> f64) -> Option<f64> {
-        let sum: f64 =
-            self.moved.iter().map(|(up, down)| ((pick(up) - pick(down)) / (2.0 * SHARE)).powi(2)).sum::<f64>();
-        self.any.then(|| sum.sqrt())
-    }
-}
-
-/// Share of a standard deviation by which a figure is moved: far above rounding, far below curvature.
+/// Share of a standard deviation by which a figure is moved: far above rounding, far below curvature, and small enough
+/// not to leave the shaft.
 const SHARE: f64 = 0.1;
 
-fn uncertain_figures(input: &FrequencyInput) -> Vec<Uncertain> {
+/// Results of each what-if: frequency, change, deflection.
+const OF_WHAT_IF: usize = 3;
+/// Results before those of the what-ifs: factor, deflection, tip stiffness, uncalibrated frequency.
+const FIXED: usize = 4;
+
+/// The answers with their standard deviations.
+pub(super) struct Spread {
+    results: Option<Propagated>,
+    what_ifs: usize,
+}
+
+/// Where one figure stands among the figures.
+type Place = Box<dyn Fn(&mut Figures, f64)>;
+
+/// One figure of the document: name, unit, value, standard deviation, and where it stands.
+type Uncertain = (String, &'static str, f64, Option<f64>, Place);
+
+/// One figure of a tip body: name, unit, value, standard deviation, and where it stands.
+type TipFigure = (&'static str, &'static str, f64, Option<f64>, fn(&mut TipBody, f64));
+
+impl Spread {
+    pub(super) fn of(input: &FrequencyInput, figures: &Figures) -> Result<Self, PhysicsError> {
+        let mut inputs = Inputs::default();
+        let mut places: Vec<(Var, Place)> = Vec::new();
+        let mut any = false;
+        for (field, unit, value, sd, place) in uncertain_figures(input, figures) {
+            deviation(&format!("{field}_sd"), sd, unit)?;
+            any |= sd.is_some();
+            places.push((inputs.add(field, value, sd)?, place));
+        }
+        inputs.correlate_named(&input.correlations)?;
+        if !any {
+            return Ok(Self { results: None, what_ifs: input.what_if.len() });
+        }
+        let results = inputs.propagate_stepped(SHARE, |x| {
+            let mut moved = Figures { strict: false, ..figures.clone() };
+            places.iter().for_each(|(var, put)| put(&mut moved, x[*var]));
+            Ok(listed(&evaluate(input, &moved)?))
+        })?;
+        Ok(Self { results: Some(results), what_ifs: input.what_if.len() })
+    }
+
+    fn sd(&self, at: usize) -> Option<f64> {
+        self.results.as_ref().map(|results| results.variance(at).sqrt())
+    }
+
+    pub(super) fn factor(&self) -> Option<f64> {
+        self.sd(0)
+    }
+
+    pub(super) fn deflection_mm(&self) -> Option<f64> {
+        self.sd(1)
+    }
+
+    pub(super) fn tip_stiffness_n_m(&self) -> Option<f64> {
+        self.sd(2)
+    }
+
+    pub(super) fn uncalibrated_cpm(&self) -> Option<f64> {
+        self.sd(3)
+    }
+
+    /// Frequency, change and deflection of a what-if.
+    pub(super) fn what_if(&self, i: usize) -> [Option<f64>; OF_WHAT_IF] {
+        std::array::from_fn(|k| self.sd(FIXED + OF_WHAT_IF * i + k))
+    }
+
+    pub(super) fn frequency_cpm(&self, mode: usize) -> Option<f64> {
+        self.sd(FIXED + OF_WHAT_IF * self.what_ifs + mode)
+    }
+}
+
+/// The answer as one list. Differences stand on their own: what both their sides share cancels in them.
+fn listed(answer: &Answer) -> Vec<f64> {
+    let mut list = vec![answer.factor, answer.deflection_mm, answer.tip_stiffness_n_m, answer.uncalibrated_cpm];
+    for (cpm, deflection_mm) in &answer.predicted {
+        list.extend([*cpm, cpm - answer.frequencies_cpm[0], *deflection_mm]);
+    }
+    list.extend(&answer.frequencies_cpm);
+    list
+}
+
+fn uncertain_figures(input: &FrequencyInput, figures: &Figures) -> Vec<Uncertain> {
     let mut list: Vec<Uncertain> = vec![
-        ("length_mm_sd".into(), "mm", input.length_mm_sd, Box::new(|f, by| f.length_mm += by)),
-        ("tip_trim_mm_sd".into(), "mm", input.tip_trim_mm_sd, Box::new(|f, by| f.tip_trim_mm += by)),
-        ("butt_trim_mm_sd".into(), "mm", input.butt_trim_mm_sd, Box::new(|f, by| f.butt_trim_mm += by)),
-        ("clamp_mm_sd".into(), "mm", input.clamp_mm_sd, Box::new(|f, by| f.clamp_mm += by)),
-        ("tip_load_n_sd".into(), "N", input.tip_load_n_sd, Box::new(|f, by| f.load_n += by)),
-        ("stiffness_factor_sd".into(), "1", input.stiffness_factor_sd, Box::new(|f, by| f.stiffness_factor += by)),
-        ("mass_factor_sd".into(), "1", input.mass_factor_sd, Box::new(|f, by| f.mass_factor += by)),
+        ("length_mm".into(), "mm", figures.length_mm, input.length_mm_sd, Box::new(|f, to| f.length_mm = to)),
+        ("tip_trim_mm".into(), "mm", figures.tip_trim_mm, input.tip_trim_mm_sd, Box::new(|f, to| f.tip_trim_mm = to)),
+        (
+            "butt_trim_mm".into(),
+            "mm",
+            figures.butt_trim_mm,
+            input.butt_trim_mm_sd,
+            Box::new(|f, to| f.butt_trim_mm = to),
+        ),
+        ("clamp_mm".into(), "mm", figures.clamp_mm, input.clamp_mm_sd, Box::new(|f, to| f.clamp_mm = to)),
+        ("tip_load_n".into(), "N", figures.load_n, input.tip_load_n_sd, Box::new(|f, to| f.load_n = to)),
+        (
+            "stiffness_factor".into(),
+            "1",
+            figures.stiffness_factor,
+            input.stiffness_factor_sd,
+            Box::new(|f, to| f.stiffness_factor = to),
+        ),
+        ("mass_factor".into(), "1", figures.mass_factor, input.mass_factor_sd, Box::new(|f, to| f.mass_factor = to)),
     ];
     push_tip(&mut list, "tip_body", &input.tip_body, |figures| Some(&mut figures.tip));
     if let Some(measured) = &input.measured {
-        let shift: Shift = Box::new(|f, by| f.measured_cpm = f.measured_cpm.map(|value| value + by));
-        list.push(("measured.frequency_cpm_sd".into(), "cpm", measured.frequency_cpm_sd, shift));
+        let place: Place = Box::new(|f, to| f.measured_cpm = Some(to));
+        let sd = measured.frequency_cpm_sd;
+        list.push(("measured.frequency_cpm".into(), "cpm", measured.frequency_cpm, sd, place));
         if let Some(tip) = &measured.tip_body {
             push_tip(&mut list, "measured.tip_body", tip, |figures| figures.measured_tip.as_mut());
         }
@@ -93,20 +138,20 @@ fn push_tip(
     list: &mut Vec<Uncertain>,
     field: &str,
     tip: &TipBody,
-    place: impl Fn(&mut Figures) -> Option<&mut TipBody> + Clone + 'static,
+    body: impl Fn(&mut Figures) -> Option<&mut TipBody> + Clone + 'static,
 ) {
     let parts: [TipFigure; 3] = [
-        ("mass_g_sd", "g", tip.mass_g_sd, |tip, by| tip.mass_g += by),
-        ("offset_mm_sd", "mm", tip.offset_mm_sd, |tip, by| tip.offset_mm += by),
-        ("inertia_g_cm2_sd", "g·cm²", tip.inertia_g_cm2_sd, |tip, by| tip.inertia_g_cm2 += by),
+        ("mass_g", "g", tip.mass_g, tip.mass_g_sd, |tip, to| tip.mass_g = to),
+        ("offset_mm", "mm", tip.offset_mm, tip.offset_mm_sd, |tip, to| tip.offset_mm = to),
+        ("inertia_g_cm2", "g·cm²", tip.inertia_g_cm2, tip.inertia_g_cm2_sd, |tip, to| tip.inertia_g_cm2 = to),
     ];
-    for (part, unit, sd, add) in parts {
-        let place = place.clone();
-        let shift: Shift = Box::new(move |figures, by| {
-            if let Some(tip) = place(figures) {
-                add(tip, by);
+    for (part, unit, value, sd, put) in parts {
+        let body = body.clone();
+        let place: Place = Box::new(move |figures, to| {
+            if let Some(tip) = body(figures) {
+                put(tip, to);
             }
         });
-        list.push((format!("{field}.{part}"), unit, sd, shift));
+        list.push((format!("{field}.{part}"), unit, value, sd, place));
     }
 }

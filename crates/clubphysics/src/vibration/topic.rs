@@ -41,8 +41,8 @@ fn example() -> Value {
 /// Frequencies, deflection, calibration, sensitivities and predictions of a clamped club.
 ///
 /// Accuracy: 1e-5 relative or better with the default 30 elements for the first three modes of smooth or stepped
-/// tables (`tests/vibration.rs`). Standard deviations are first order; inputs are taken as independent of one another,
-/// and what two outputs share stays shared (a calibrated prediction does not depend on the table's overall scale).
+/// tables (`tests/vibration.rs`). Standard deviations are first order, with the correlations that the document states;
+/// what two outputs share stays shared (a calibrated prediction does not depend on the table's overall scale).
 ///
 /// # Errors
 /// [`PhysicsError`] naming the field, for values that are not finite, negative or out of order, tables that do not
@@ -65,34 +65,36 @@ pub fn frequency(input: &FrequencyInput) -> Result<FrequencyOutput, PhysicsError
     let full = evaluate(input, &figures)?;
     let main = figures.main_setup();
     let beam = figures.beam(input, &main)?;
-    let spread = Spread::of(input, &figures, &full)?;
-    let calibration = input.measured.as_ref().map(|measured| Calibration {
+    let spread = Spread::of(input, &figures)?;
+    let calibration = input.measured.as_ref().map(|_| Calibration {
         stiffness_factor: full.factor,
-        stiffness_factor_sd: spread.sd(|answer| answer.factor),
-        uncalibrated_cpm: measured.frequency_cpm / full.factor.sqrt(),
+        stiffness_factor_sd: spread.factor(),
+        uncalibrated_cpm: full.uncalibrated_cpm,
+        uncalibrated_cpm_sd: spread.uncalibrated_cpm(),
     });
     let predictions = input
         .what_if
         .iter()
         .enumerate()
-        .map(|(i, what_if)| Prediction {
-            name: what_if.name.clone(),
-            frequency_cpm: full.predicted[i].0,
-            frequency_cpm_sd: spread.sd(|answer| answer.predicted[i].0),
-            change_cpm: full.predicted[i].0 - full.frequencies_cpm[0],
-            change_cpm_sd: spread.sd(|answer| answer.predicted[i].0 - answer.frequencies_cpm[0]),
-            deflection_mm: full.predicted[i].1,
-            deflection_mm_sd: spread.sd(|answer| answer.predicted[i].1),
+        .map(|(i, what_if)| {
+            let [frequency_cpm_sd, change_cpm_sd, deflection_mm_sd] = spread.what_if(i);
+            Prediction {
+                name: what_if.name.clone(),
+                frequency_cpm: full.predicted[i].0,
+                frequency_cpm_sd,
+                change_cpm: full.predicted[i].0 - full.frequencies_cpm[0],
+                change_cpm_sd,
+                deflection_mm: full.predicted[i].1,
+                deflection_mm_sd,
+            }
         })
         .collect();
     Ok(FrequencyOutput {
-        frequencies_cpm_sd: (0..full.frequencies_cpm.len())
-            .map(|k| spread.sd(|answer| answer.frequencies_cpm[k]))
-            .collect(),
+        frequencies_cpm_sd: (0..full.frequencies_cpm.len()).map(|mode| spread.frequency_cpm(mode)).collect(),
         deflection_mm: full.deflection_mm,
-        deflection_mm_sd: spread.sd(|answer| answer.deflection_mm),
+        deflection_mm_sd: spread.deflection_mm(),
         tip_stiffness_n_m: full.tip_stiffness_n_m,
-        tip_stiffness_n_m_sd: spread.sd(|answer| answer.tip_stiffness_n_m),
+        tip_stiffness_n_m_sd: spread.tip_stiffness_n_m(),
         free_length_mm: beam.free_length_m() * 1000.0,
         free_shaft_mass_g: beam.shaft_mass_kg() * 1000.0,
         calibration,
@@ -110,18 +112,20 @@ pub(super) struct Answer {
     pub(super) deflection_mm: f64,
     pub(super) tip_stiffness_n_m: f64,
     pub(super) factor: f64,
+    /// First frequency in the set-up of the reading before calibration; nothing without a reading.
+    pub(super) uncalibrated_cpm: f64,
     /// First frequency (cpm) and deflection (mm) of each what-if.
     pub(super) predicted: Vec<(f64, f64)>,
 }
 
 pub(super) fn evaluate(input: &FrequencyInput, figures: &Figures) -> Result<Answer, PhysicsError> {
     // All frequencies go with the square root of a common factor on the stiffness, so the factor is found in one step.
-    let factor = match (&input.measured, figures.measured_cpm) {
+    let (factor, uncalibrated_cpm) = match (&input.measured, figures.measured_cpm) {
         (Some(measured), Some(cpm)) => {
             let model = figures.beam(input, &figures.measured_setup(measured))?.first_mode()?;
-            (cpm / model.frequency_cpm()).powi(2)
+            ((cpm / model.frequency_cpm()).powi(2), model.frequency_cpm())
         }
-        _ => 1.0,
+        _ => (1.0, 0.0),
     };
     let beam = figures.beam(input, &figures.main_setup())?;
     let deflection_mm = beam.tip_deflection_m(figures.load_n) * 1000.0 / factor;
@@ -137,6 +141,7 @@ pub(super) fn evaluate(input: &FrequencyInput, figures: &Figures) -> Result<Answ
         deflection_mm,
         tip_stiffness_n_m: figures.load_n * 1000.0 / deflection_mm,
         factor,
+        uncalibrated_cpm,
         predicted,
     })
 }
