@@ -20,9 +20,9 @@ use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
 /// An offer must be worth at least this many clubs of the set …
-const LEAST_CLUBS: f64 = 0.01;
+const LEAST_CLUBS: f64 = 0.03;
 /// … and at least this many for each minute that it takes.
-const LEAST_CLUBS_PER_MINUTE: f64 = 0.004;
+const LEAST_CLUBS_PER_MINUTE: f64 = 0.02;
 /// Standard deviation of a centre found on an edge, mm; of a cap by caliper, mm.
 const CENTRE_SD_MM: f64 = 0.8;
 const CAP_SD_MM: f64 = 0.1;
@@ -265,28 +265,28 @@ fn offer_words(club: &JobClub, measure: Measure, gained: f64, bands: (f64, f64))
         Measure::Reference => "Read the reference club on this scale, four times re-seated, and enter each".to_owned(),
         Measure::Tape => format!("Weigh the tape of the {number} before it goes on"),
         Measure::GripCentre => {
-            format!("Balance the grip of the {number} on an edge: how far is its centre from the cap?")
+            format!("Balance the grip of the {number} on an edge and enter how far its centre is from the cap")
         }
         Measure::Cap => format!("Measure the thickness of the cap of the {number}'s grip"),
         Measure::ShaftCentre => format!("Balance the cut shaft of the {number} on an edge, from the butt"),
         Measure::Weighed => format!("Weigh the {number} before gluing and again after the cure"),
         Measure::Total => format!("Weigh the {number} as it is, glued and without grip"),
         Measure::Again => format!("Seat the {number} anew and read its balance once more"),
-        Measure::Pilot => {
-            return format!(
-                "Glue and finish the {number} first: what it tells is worth about {} of the other clubs.",
-                worth(gained)
-            );
-        }
+        Measure::Pilot => format!("Glue and finish the {number} before the others are glued"),
     };
     if bands.0 - bands.1 >= 0.02 {
-        format!("{what}: ± {} becomes ± {}.", decimal(bands.0, 2), decimal(bands.1, 2))
+        format!("{what}: ± {} becomes ± {}, {}.", decimal(bands.0, 2), decimal(bands.1, 2), worth(gained))
     } else {
-        format!("{what}: worth about {} of the set.", worth(gained))
+        format!("{what}: {}.", worth(gained))
     }
 }
 
-/// "1 club in 10" as people say it.
+/// "one more club inside in 5 such sets" as people say it.
 fn worth(clubs: f64) -> String {
-    if clubs >= 0.95 { format!("{} clubs", decimal(clubs, 1)) } else { format!("{} club", decimal(clubs.max(0.01), 2)) }
+    if clubs >= 0.75 {
+        let clubs = clubs.round();
+        format!("{} more {} of the set inside", decimal(clubs, 0), if clubs > 1.0 { "clubs" } else { "club" })
+    } else {
+        format!("one more club inside in {} such sets", decimal((1.0 / clubs.max(0.01)).round().max(2.0), 0))
+    }
 }

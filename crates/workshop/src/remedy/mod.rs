@@ -179,7 +179,9 @@ pub fn chance_ahead(
 
 /// By the clubs expected inside in steps of half a hundredth, then by grams, effort, code.
 fn rank(found: &mut [Remedy]) {
-    let worth = |r: &Remedy| (r.set_inside.unwrap_or(r.chance_at_end) * 200.0).round();
+    // What cannot be undone must be worth two clubs in a hundred more.
+    let final_cost = |r: &Remedy| if r.can_be_undone { 0.0 } else { 0.02 };
+    let worth = |r: &Remedy| ((r.set_inside.unwrap_or(r.chance_at_end) - final_cost(r)) * 200.0).round();
     found.sort_by(|a, b| {
         worth(b)
             .total_cmp(&worth(a))
