@@ -89,6 +89,9 @@ pub struct WhatIfOutput {
     pub letter: String,
     /// Points above A0.
     pub points: f64,
+    /// Standard deviation of `points`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub points_sd: Option<f64>,
     /// Points more than before.
     pub change_points: f64,
     /// Standard deviation of `change_points`, in which what both states share cancels.
@@ -96,8 +99,14 @@ pub struct WhatIfOutput {
     pub change_points_sd: Option<f64>,
     /// Mass of the whole club in grams.
     pub total_mass_g: f64,
+    /// Standard deviation of `total_mass_g`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub total_mass_g_sd: Option<f64>,
     /// Balance point from the butt end in millimetres.
     pub balance_point_mm: f64,
+    /// Standard deviation of `balance_point_mm`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub balance_point_mm_sd: Option<f64>,
     /// What each step of the change gave; they add up to `change_points`.
     pub effects: Vec<Effect>,
 }
@@ -109,6 +118,9 @@ pub struct Effect {
     pub name: String,
     /// Points it gave.
     pub change_points: f64,
+    /// Standard deviation of `change_points`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub change_points_sd: Option<f64>,
 }
 
 /// Mass and first moment about the butt end: all that a change needs to know of a club.
@@ -223,7 +235,8 @@ impl Change {
         let states = self.steps(x, club, grip)?;
         let after = states.last().copied().unwrap_or(club);
         let moment = after.moment_oz_in(fulcrum_mm);
-        let mut results = vec![moment, points(moment) - before, after.mass_g, after.first_g_mm / after.mass_g];
+        let mut results =
+            vec![moment, points(moment) - before, after.mass_g, after.first_g_mm / after.mass_g, points(moment)];
         let mut last = before;
         for state in &states {
             let now = points(state.moment_oz_in(fulcrum_mm));
@@ -237,17 +250,23 @@ impl Change {
     pub fn output(&self, results: &Propagated, first: usize) -> WhatIfOutput {
         let moment_oz_in = results.value(first);
         let balance = Balance::from_points(points(moment_oz_in));
-        let effect =
-            |(i, name): (usize, &str)| Effect { name: name.to_owned(), change_points: results.value(first + 4 + i) };
+        let effect = |(i, name): (usize, &str)| Effect {
+            name: name.to_owned(),
+            change_points: results.value(first + 5 + i),
+            change_points_sd: results.sd(first + 5 + i),
+        };
         WhatIfOutput {
             moment_oz_in,
             moment_oz_in_sd: results.sd(first),
             letter: balance.to_string(),
             points: balance.points(),
+            points_sd: results.sd(first + 4),
             change_points: results.value(first + 1),
             change_points_sd: results.sd(first + 1),
             total_mass_g: results.value(first + 2),
+            total_mass_g_sd: results.sd(first + 2),
             balance_point_mm: results.value(first + 3),
+            balance_point_mm_sd: results.sd(first + 3),
             effects: self.names().enumerate().map(effect).collect(),
         }
     }

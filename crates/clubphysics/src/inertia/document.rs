@@ -96,9 +96,15 @@ pub struct InertiaOutput {
     /// Mass of the whole club in grams, from its parts.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub total_mass_g: Option<f64>,
+    /// Standard deviation of `total_mass_g`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub total_mass_g_sd: Option<f64>,
     /// Balance point from the butt end in millimetres, from its parts.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub balance_point_mm: Option<f64>,
+    /// Standard deviation of `balance_point_mm`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub balance_point_mm_sd: Option<f64>,
     /// Inertia about the butt end in kg·cm², from its parts.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub inertia_about_butt_kg_cm2: Option<f64>,
@@ -156,4 +162,7 @@ pub struct PendulumOutput {
     pub inertia_about_balance_point_kg_cm2_sd: Option<f64>,
     /// The period freed from its amplitude, in seconds.
     pub small_period_s: f64,
+    /// Standard deviation of `small_period_s`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub small_period_s_sd: Option<f64>,
 }

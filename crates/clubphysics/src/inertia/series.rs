@@ -78,6 +78,9 @@ pub struct SeriesRow {
     pub head_for_equal_balance_g_sd: Option<f64>,
     /// Inertia about the butt with that head, in kg·cm².
     pub inertia_at_equal_balance_kg_cm2: f64,
+    /// Standard deviation of `inertia_at_equal_balance_kg_cm2`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub inertia_at_equal_balance_kg_cm2_sd: Option<f64>,
     /// Head mass that keeps the inertia of the reference club about the butt, in grams.
     pub head_for_equal_inertia_g: f64,
     /// Standard deviation of `head_for_equal_inertia_g`.
@@ -85,6 +88,9 @@ pub struct SeriesRow {
     pub head_for_equal_inertia_g_sd: Option<f64>,
     /// Balance with that head, in points above A0.
     pub points_at_equal_inertia: f64,
+    /// Standard deviation of `points_at_equal_inertia`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub points_at_equal_inertia_sd: Option<f64>,
 }
 
 /// The series among the inputs.
@@ -234,6 +240,7 @@ impl<'a> Series<'a> {
     }
 
     pub fn rows(&self, results: &Propagated, first: usize) -> Vec<SeriesRow> {
+        let points_oz_in = 1.0 / (balance::points_from_oz_in(1.0) - balance::points_from_oz_in(0.0));
         let row = |(i, length_mm): (usize, &f64)| {
             let at = first + 4 * i;
             SeriesRow {
@@ -241,9 +248,12 @@ impl<'a> Series<'a> {
                 head_for_equal_balance_g: results.value(at),
                 head_for_equal_balance_g_sd: results.sd(at),
                 inertia_at_equal_balance_kg_cm2: results.value(at + 1),
+                inertia_at_equal_balance_kg_cm2_sd: results.sd(at + 1),
                 head_for_equal_inertia_g: results.value(at + 2),
                 head_for_equal_inertia_g_sd: results.sd(at + 2),
                 points_at_equal_inertia: balance::points_from_oz_in(results.value(at + 3)),
+                // Points and ounce inches differ by where they count from and by a factor.
+                points_at_equal_inertia_sd: results.sd(at + 3).map(|sd| sd / points_oz_in),
             }
         };
         self.document.lengths_mm.iter().enumerate().map(row).collect()

@@ -95,7 +95,9 @@ pub fn inertia(input: &InertiaInput) -> Result<InertiaOutput, PhysicsError> {
     let sd = |at: usize| parts.as_ref().and_then(|_| results.sd(at));
     Ok(InertiaOutput {
         total_mass_g: value(0),
+        total_mass_g_sd: sd(0),
         balance_point_mm: value(1),
+        balance_point_mm_sd: sd(1),
         inertia_about_butt_kg_cm2: value(2),
         inertia_about_butt_kg_cm2_sd: sd(2),
         inertia_about_axis_kg_cm2: value(3),
@@ -228,5 +230,6 @@ fn pendulum_output(results: &Propagated, first: usize) -> PendulumOutput {
         inertia_about_balance_point_kg_cm2: results.value(first + 3),
         inertia_about_balance_point_kg_cm2_sd: results.sd(first + 3),
         small_period_s: results.value(first + 4),
+        small_period_s_sd: results.sd(first + 4),
     }
 }

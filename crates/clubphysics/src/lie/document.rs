@@ -130,6 +130,9 @@ pub struct LengthOutput {
     pub change_deg_sd: Option<f64>,
     /// The change by the first-order rule −tan(lie)·ΔL/(L − hands), in degrees, for comparison.
     pub first_order_change_deg: f64,
+    /// Standard deviation of `first_order_change_deg`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub first_order_change_deg_sd: Option<f64>,
 }
 
 /// Where the ball starts.

@@ -66,9 +66,9 @@ pub fn lie(input: &LieInput) -> Result<LieOutput, PhysicsError> {
         }
         Ok(results)
     })?;
-    let after_length = if length.is_some() { 2 } else { 0 };
+    let after_length = if length.is_some() { LENGTH_RESULTS } else { 0 };
     Ok(LieOutput {
-        length: input.length.as_ref().map(|length| length_output(length, &results)),
+        length: input.length.as_ref().map(|_| length_output(&results)),
         aim: input.aim.as_ref().map(|aim| AimOutput {
             aim_error_deg: results.value(after_length),
             aim_error_deg_sd: results.sd(after_length),
@@ -113,25 +113,33 @@ fn read_length(length: &LengthInput, inputs: &mut Inputs) -> Result<[Var; 3], Ph
     ])
 }
 
-fn of_length(x: &Point<'_, Dual>, vars: [Var; 3], length: &LengthInput) -> Result<[Dual; 2], PhysicsError> {
+const LENGTH_RESULTS: usize = 3;
+
+/// The new lie, its change, and the change to first order.
+fn of_length(
+    x: &Point<'_, Dual>,
+    vars: [Var; 3],
+    length: &LengthInput,
+) -> Result<[Dual; LENGTH_RESULTS], PhysicsError> {
     let [lie_deg, length_mm, new_length_mm] = vars.map(|var| x[var]);
     let hands_mm = length.hands_below_butt_mm;
     let height_mm = (length_mm.value - hands_mm) * lie_deg.value.to_radians().sin();
     let advice = "so short a club cannot reach the ground with the hands at this height";
     check::above("length.new_length_mm", new_length_mm.value, height_mm + hands_mm, "mm", advice)?;
     let new_deg = lie_at_length_deg(lie_deg, length_mm, new_length_mm, Dual::fixed(hands_mm));
-    Ok([new_deg, new_deg - lie_deg])
+    let relative = (new_length_mm - length_mm) / (length_mm - hands_mm);
+    let first_order_deg = -(lie_deg * 1f64.to_radians()).tan() * relative * 1f64.to_degrees();
+    Ok([new_deg, new_deg - lie_deg, first_order_deg])
 }
 
-fn length_output(length: &LengthInput, results: &Propagated) -> LengthOutput {
-    let arm_mm = length.length_mm - length.hands_below_butt_mm;
-    let relative = (length.new_length_mm - length.length_mm) / arm_mm;
+fn length_output(results: &Propagated) -> LengthOutput {
     LengthOutput {
         lie_deg: results.value(0),
         lie_deg_sd: results.sd(0),
         change_deg: results.value(1),
         change_deg_sd: results.sd(1),
-        first_order_change_deg: (-length.lie_deg.to_radians().tan() * relative).to_degrees(),
+        first_order_change_deg: results.value(2),
+        first_order_change_deg_sd: results.sd(2),
     }
 }
 

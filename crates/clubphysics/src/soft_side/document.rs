@@ -153,6 +153,9 @@ pub struct SoftSideOutput {
     /// Direction to mark, degrees in [0, 360); the end on the side of the bow when there is one.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub mark_deg: Option<f64>,
+    /// Its standard deviation: that of the soft direction.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub mark_deg_sd: Option<f64>,
     /// Standard deviation of one force reading, N, given or found.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub force_n_sd: Option<f64>,

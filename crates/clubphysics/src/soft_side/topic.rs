@@ -231,6 +231,7 @@ impl Fitted {
             once_a_turn_p_value: self.fit.chance_of_none(1),
             resting_places,
             mark_deg: has_asymmetry.then(|| self.mark_deg(input.mark, has_bow)),
+            mark_deg_sd: has_asymmetry.then(|| self.sd(Figure::SoftDirection)),
             force_n_sd: matches!(readings.held, Held::Deflection(_)).then_some(self.fit.noise),
             deflection_mm_sd: matches!(readings.held, Held::Force(_)).then_some(self.fit.noise),
             frequency_cpm_sd: frequency(self.fit.noise),

@@ -9,7 +9,11 @@
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
-use crate::{PhysicsError, check, real::Real, uncertainty::Inputs, uncertainty::Var};
+use crate::{
+    PhysicsError, check,
+    real::Real,
+    uncertainty::{Estimate, Inputs, Var},
+};
 
 /// Inclination of the measuring plane.
 const PLANE_DEG: f64 = 60.0;
@@ -48,12 +52,24 @@ pub struct RulesLengthOutput {
     pub length_mm_sd: Option<f64>,
     /// What the method adds to the length along the axis to the cap, in millimetres.
     pub beyond_axis_length_mm: f64,
+    /// Standard deviation of `beyond_axis_length_mm`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub beyond_axis_length_mm_sd: Option<f64>,
     /// Room below the limit of 48 in (Equipment Rules 2.1c, putters excluded), in millimetres.
     pub below_48_in_mm: f64,
+    /// Standard deviation of `below_48_in_mm`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub below_48_in_mm_sd: Option<f64>,
     /// Room below the optional limit of 46 in (local rule G-10, putters excluded), in millimetres.
     pub below_46_in_mm: f64,
+    /// Standard deviation of `below_46_in_mm`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub below_46_in_mm_sd: Option<f64>,
     /// Room above the limit of 18 in (Equipment Rules 2.1c), in millimetres.
     pub above_18_in_mm: f64,
+    /// Standard deviation of `above_18_in_mm`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub above_18_in_mm_sd: Option<f64>,
 }
 
 /// The geometry among the inputs.
@@ -94,14 +110,20 @@ impl RulesGeometry {
 }
 
 impl RulesLengthOutput {
-    pub(super) fn new(length_mm: f64, length_mm_sd: Option<f64>, to_cap_mm: f64) -> Self {
+    /// From the length and what of it lies beyond the length along the axis.
+    pub(super) fn new(length: Estimate, beyond_axis_length: Estimate) -> Self {
+        // The limits are exact: the room to them is as sure as the length.
         Self {
-            length_mm,
-            length_mm_sd,
-            beyond_axis_length_mm: length_mm - to_cap_mm,
-            below_48_in_mm: LONGEST_MM - length_mm,
-            below_46_in_mm: LOCAL_LONGEST_MM - length_mm,
-            above_18_in_mm: length_mm - SHORTEST_MM,
+            length_mm: length.value,
+            length_mm_sd: length.sd,
+            beyond_axis_length_mm: beyond_axis_length.value,
+            beyond_axis_length_mm_sd: beyond_axis_length.sd,
+            below_48_in_mm: LONGEST_MM - length.value,
+            below_48_in_mm_sd: length.sd,
+            below_46_in_mm: LOCAL_LONGEST_MM - length.value,
+            below_46_in_mm_sd: length.sd,
+            above_18_in_mm: length.value - SHORTEST_MM,
+            above_18_in_mm_sd: length.sd,
         }
     }
 }

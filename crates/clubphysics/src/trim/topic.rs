@@ -260,7 +260,10 @@ impl Cut {
                 .finished_with_mm(length_mm)?;
             let to_cap_mm = to_end_mm + x[finished.cap];
             results.extend([to_end_mm, to_cap_mm]);
-            results.extend(finished.rules.map(|rules| to_cap_mm + rules.beyond_axis_length_mm(x[rules.lie()])));
+            if let Some(rules) = &finished.rules {
+                let beyond_mm = rules.beyond_axis_length_mm(x[rules.lie()]);
+                results.extend([to_cap_mm + beyond_mm, beyond_mm]);
+            }
         }
         Ok(results)
     }
@@ -309,9 +312,6 @@ fn finished_output(input: &FinishedInput, results: &Propagated) -> FinishedOutpu
         to_cap_mm: results.value(9),
         to_cap_mm_sd: results.sd(9),
         insertion_mm: input.bore_depth_mm.map(|depth_mm| depth_mm - input.off_bottom_mm),
-        rules: input
-            .rules
-            .as_ref()
-            .map(|_| RulesLengthOutput::new(results.value(10), results.sd(10), results.value(9))),
+        rules: input.rules.as_ref().map(|_| RulesLengthOutput::new(results.estimate(10), results.estimate(11))),
     }
 }

@@ -201,8 +201,14 @@ pub struct FrequencyOutput {
     pub tip_stiffness_n_m_sd: Option<f64>,
     /// Length between clamp and tip, mm.
     pub free_length_mm: f64,
+    /// Its standard deviation, when any input has one.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub free_length_mm_sd: Option<f64>,
     /// Mass of that part of the shaft, g.
     pub free_shaft_mass_g: f64,
+    /// Its standard deviation, when any input has one.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub free_shaft_mass_g_sd: Option<f64>,
     /// Factor on the stiffness line, when a measured frequency was given.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub calibration: Option<Calibration>,

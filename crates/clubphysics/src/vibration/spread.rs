@@ -13,8 +13,9 @@ const SHARE: f64 = 0.1;
 
 /// Results of each what-if: frequency, change, deflection.
 const OF_WHAT_IF: usize = 3;
-/// Results before those of the what-ifs: factor, deflection, tip stiffness, uncalibrated frequency.
-const FIXED: usize = 4;
+/// Results before those of the what-ifs: factor, deflection, tip stiffness, uncalibrated frequency, free
+/// length and mass.
+const FIXED: usize = 6;
 
 /// The answers with their standard deviations.
 pub(super) struct Spread {
@@ -73,6 +74,14 @@ impl Spread {
         self.sd(3)
     }
 
+    pub(super) fn free_length_mm(&self) -> Option<f64> {
+        self.sd(4)
+    }
+
+    pub(super) fn free_shaft_mass_g(&self) -> Option<f64> {
+        self.sd(5)
+    }
+
     /// Frequency, change and deflection of a what-if.
     pub(super) fn what_if(&self, i: usize) -> [Option<f64>; OF_WHAT_IF] {
         std::array::from_fn(|k| self.sd(FIXED + OF_WHAT_IF * i + k))
@@ -85,7 +94,14 @@ impl Spread {
 
 /// The answer as one list. Differences stand on their own: what both their sides share cancels in them.
 fn listed(answer: &Answer) -> Vec<f64> {
-    let mut list = vec![answer.factor, answer.deflection_mm, answer.tip_stiffness_n_m, answer.uncalibrated_cpm];
+    let mut list = vec![
+        answer.factor,
+        answer.deflection_mm,
+        answer.tip_stiffness_n_m,
+        answer.uncalibrated_cpm,
+        answer.free_length_mm,
+        answer.free_shaft_mass_g,
+    ];
     for (cpm, deflection_mm) in &answer.predicted {
         list.extend([*cpm, cpm - answer.frequencies_cpm[0], *deflection_mm]);
     }
