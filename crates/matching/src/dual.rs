@@ -3,9 +3,10 @@
 //! Surrogate subgradient steps (Zhao, Luh & Wang 1999): one set is planned anew under the present prices, the others
 //! keep their last demand, and the prices move at once. That is as good a direction as planning all sets anew, at a
 //! fraction of the work. Now and then all sets are planned under the running mean of the prices, which moves far less
-//! than the prices themselves; that gives a bound.
+//! than the prices themselves; that gives a bound. The inequalities of `cuts` are priced along with the parts.
 
 use crate::compile::Compiled;
+use crate::cuts::{Cuts, Prices};
 use crate::oracle::SetOracle;
 use crate::table::{ByType, by_type};
 
@@ -30,6 +31,7 @@ pub(crate) struct Dual {
     demand: Vec<Vec<(usize, usize)>>,
     /// Cost of each set's last planning, without prices.
     real: Vec<f64>,
+    cuts: Cuts,
     factor: f64,
     restarts: i32,
     round: u64,
@@ -50,6 +52,7 @@ impl Dual {
             count: by_type(p, 0),
             demand: vec![Vec::new(); p.sets.len()],
             real: vec![0.0; p.sets.len()],
+            cuts: Cuts::new(p),
             factor: FIRST_FACTOR,
             restarts: 0,
             round: 0,
@@ -81,22 +84,25 @@ impl Dual {
             self.restarts += 1;
             self.factor = FIRST_FACTOR * 0.5_f64.powi(self.restarts.min(4));
             self.price.clone_from(&self.mean);
+            self.cuts.back_to_mean();
         }
     }
 
     /// A bound from the mean prices.
     fn bound(&mut self, oracles: &mut [SetOracle<'_>], go_on: &mut dyn FnMut(i64) -> bool) {
         round_all(&self.mean, &mut self.whole);
+        self.cuts.fix(Prices::Mean);
         let mut value = 0;
         for o in oracles.iter_mut() {
             price(o, &self.whole);
+            self.cuts.charge(o);
             value += o.best_window().0;
             if !go_on(self.best_bound) {
                 return;
             }
         }
         let worth = |&(k, ty, cap): &(usize, usize, i32)| i64::from(self.whole[k][ty]) * i64::from(cap);
-        let bound = value - self.contended.iter().map(worth).sum::<i64>();
+        let bound = value - self.cuts.worth() - self.contended.iter().map(worth).sum::<i64>();
         if bound > self.best_bound || self.round == 1 {
             self.best_bound = bound.max(0);
             self.best_prices.clone_from(&self.whole);
@@ -106,13 +112,17 @@ impl Dual {
     fn plan_set(&mut self, s: usize, o: &mut SetOracle<'_>) {
         round_all(&self.price, &mut self.whole);
         price(o, &self.whole);
+        self.cuts.fix(Prices::Present);
+        self.cuts.charge(o);
         let (value, window) = o.best_window();
         let cells = o.cells_in(window);
+        let whole = cells.iter().all(Option::is_some);
+        self.cuts.note(s, cells.len(), window.filter(|_| whole).map(|w| (o.levels[w.lo], o.levels[w.hi])));
         let demand = &mut self.demand[s];
         demand.iter().for_each(|&(k, ty)| self.count[k][ty] -= 1);
         demand.clear();
         o.demand(&cells, &self.whole, demand);
-        let mut real = value;
+        let mut real = window.map_or(value, |w| w.value);
         for &(k, ty) in demand.iter() {
             self.count[k][ty] += 1;
             real -= i64::from(self.whole[k][ty]);
@@ -122,7 +132,8 @@ impl Dual {
 
     fn step(&mut self, target: f64) {
         let mut value: f64 = self.real.iter().sum();
-        let mut norm = 0.0;
+        let (beyond, mut norm) = self.cuts.excess();
+        value += beyond;
         for &(k, ty, cap) in &self.contended {
             let excess = f64::from(self.count[k][ty] - cap);
             let price = self.price[k][ty];
@@ -142,6 +153,7 @@ impl Dual {
             let mean = &mut self.mean[k][ty];
             *mean += NEWEST * (*price - *mean);
         }
+        self.cuts.step(step, NEWEST, MOST_PRICE / 16.0);
     }
 }
 

@@ -42,6 +42,7 @@ mod branch;
 mod check;
 mod climb;
 mod compile;
+mod cuts;
 mod day;
 mod diagnose;
 mod dive;

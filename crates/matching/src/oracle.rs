@@ -6,6 +6,7 @@
 use std::sync::Arc;
 
 use crate::compile::{Club, Compiled, GRIP, HEAD, SHAFT, SetShape, TIP};
+use crate::cuts::Charges;
 use crate::grid::FORBIDDEN;
 use crate::table::{ByType, Column, Folded, by_type, fill_row, fold, pick};
 
@@ -53,6 +54,10 @@ pub(crate) struct SetOracle<'a> {
     pub cells: Vec<Vec<Cell>>,
     /// Cost of leaving each club out, as the relaxed problem sees it.
     pub(crate) skips: Vec<i32>,
+    /// What windows cost beside their range.
+    pub(crate) charges: Charges,
+    /// Shafts below each level, counted once for every level they can be at.
+    shafts_below: Vec<u64>,
     /// How many of each type the clubs could take at most.
     wanted: ByType,
     scratch: Vec<i32>,
@@ -88,6 +93,8 @@ impl<'a> SetOracle<'a> {
             levels,
             cells,
             skips,
+            charges: Charges::default(),
+            shafts_below: vec![],
             wanted: by_type(p, 0),
             scratch: vec![],
             row: vec![],
@@ -121,6 +128,23 @@ impl<'a> SetOracle<'a> {
             self.tables[c] = self.table(c, varies);
         }
         self.wanted = wanted;
+        self.count_shafts();
+    }
+
+    fn count_shafts(&mut self) {
+        let mut at: Vec<(u32, u32)> = Vec::new();
+        for (table, club) in self.tables.iter().zip(&self.clubs) {
+            at.extend(table.level.iter().zip(&club.cands[SHAFT]).map(|(&level, s)| (level, s.ty)));
+        }
+        at.sort_unstable();
+        at.dedup();
+        self.shafts_below = vec![0; self.levels.len() + 1];
+        for (level, ty) in at {
+            self.shafts_below[level as usize + 1] += u64::from(self.p.types[SHAFT][ty as usize].cap);
+        }
+        for level in 0..self.levels.len() {
+            self.shafts_below[level + 1] += self.shafts_below[level];
+        }
     }
 
     /// Kind, type and count of everything that these clubs could use up.
@@ -294,9 +318,16 @@ impl<'a> SetOracle<'a> {
     pub fn best_window(&self) -> (i64, Option<Window>) {
         let skip: i64 = (0..self.len()).map(|c| i64::from(self.skips[c])).sum();
         let mut best = (skip, None);
-        self.scan_windows(&mut |w, _| {
+        self.scan_windows(&mut |w, touching| {
             if w.value < best.0 {
-                best = (w.value, Some(w));
+                // A set that leaves a club unbuilt is not charged. The charge is for sets that span just this window.
+                let value = match self.charges.at(w.lo, w.hi) {
+                    0 => w.value,
+                    charge => touching + i64::from(charge).min(self.leave_out(1, |c| self.least(c, w))),
+                };
+                if value < best.0 {
+                    best = (value, Some(w));
+                }
             }
             best.0
         });
@@ -330,6 +361,10 @@ impl<'a> SetOracle<'a> {
                     touch_hi = touch_hi.min(i64::from(at) - i64::from(*r));
                     touch_lo = touch_lo.min(i64::from(self.cells[c][lo].value) - i64::from(*r));
                 }
+                let short = self.short(lo, hi);
+                if short > 0 {
+                    sum += self.leave_out(short, |c| run[c]);
+                }
                 let touching = sum + touch_lo.max(touch_hi);
                 limit = visit(Window { lo, hi, value: sum }, touching);
             }
@@ -347,7 +382,24 @@ impl<'a> SetOracle<'a> {
             touch_lo = touch_lo.min(cells[w.lo].value - least);
             touch_hi = touch_hi.min(cells[w.hi].value - least);
         }
+        let short = self.short(w.lo, w.hi);
+        if short > 0 {
+            sum += self.leave_out(short, |c| self.least(c, w));
+        }
         (sum, sum + i64::from(touch_lo.max(touch_hi)))
+    }
+
+    /// How many clubs at least have no shaft in a window.
+    fn short(&self, lo: usize, hi: usize) -> usize {
+        let there = self.shafts_below[hi + 1] - self.shafts_below[lo];
+        self.len().saturating_sub(there as usize)
+    }
+
+    /// What it adds at least to leave out so many clubs whose least costs are given.
+    fn leave_out(&self, clubs: usize, least: impl Fn(usize) -> i32) -> i64 {
+        let mut extra: Vec<i32> = (0..self.len()).map(|c| self.skips[c] - least(c)).collect();
+        extra.sort_unstable();
+        extra.iter().take(clubs).map(|&x| i64::from(x)).sum()
     }
 
     /// A club's least cost in a window (or of leaving it unbuilt); the cells must be up to date.

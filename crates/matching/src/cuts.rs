@@ -1,0 +1,189 @@
+//! How many sets there are shafts of nearly the same residual for.
+//!
+//! With a range to pay for, the relaxed day builds every set from shafts of one residual, and where there are fifteen of
+//! it, builds one set and seven eighths of another. Counting all shafts that can have a residual from `a` to `b`,
+//! dividing by the clubs of a set and rounding down gives a valid inequality: the sets that lie wholly within `a..=b`
+//! are at most ⌊shafts / clubs⌋ (rounding after Chvátal, *Discrete Mathematics* 4, 1973; such rank-one inequalities over
+//! columns: Petersen, Pisinger & Spoorendonk in *The Vehicle Routing Problem*, 2008; both from memory). Its price is a
+//! charge on windows inside `a..=b`, so a set's subproblem stays as easy as it was.
+
+use crate::compile::{Compiled, SHAFT};
+use crate::oracle::SetOracle;
+
+/// Widest stretch of residuals with an inequality of its own, in distinct residuals.
+const WIDTH: usize = 8;
+
+/// The inequalities of a day, by first residual and width.
+#[derive(Debug)]
+pub(crate) struct Cuts {
+    /// Clubs that count as one set; smaller sets do not count.
+    size: usize,
+    /// Distinct residuals of all sets, ascending.
+    residuals: Vec<i32>,
+    /// Number of each inequality that restricts anything, and how many sets there are shafts for.
+    most: Vec<(usize, i32)>,
+    price: Vec<f64>,
+    mean: Vec<f64>,
+    /// How many sets now lie within each stretch.
+    count: Vec<i32>,
+    /// Which stretches hold each set.
+    over: Vec<Vec<usize>>,
+    /// Charge of each stretch under the prices last fixed, and those prices.
+    charge: Vec<i32>,
+    whole: Vec<i32>,
+}
+
+/// Which prices to fix.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Prices {
+    Present,
+    Mean,
+}
+
+impl Cuts {
+    pub fn new(p: &Compiled) -> Self {
+        let size = usual_size(p);
+        let mut pairs: Vec<(i32, u32)> = Vec::new();
+        for shape in p.sets.iter().filter(|s| s.charges_range()) {
+            for club in &p.clubs[shape.clubs.clone()] {
+                pairs.extend(club.cands[SHAFT].iter().map(|s| (s.res, s.ty)));
+            }
+            pairs.sort_unstable();
+            pairs.dedup();
+        }
+        let mut residuals: Vec<i32> = pairs.iter().map(|x| x.0).collect();
+        residuals.dedup();
+        let sets = p.sets.iter().filter(|s| s.clubs.len() >= size).count() as u64;
+        let mut most = Vec::new();
+        let mut seen = vec![usize::MAX; p.types[SHAFT].len()];
+        for (first, &from) in residuals.iter().enumerate() {
+            let mut shafts = 0_u64;
+            let mut rest = pairs[pairs.partition_point(|x| x.0 < from)..].iter().peekable();
+            for (width, &residual) in residuals[first..].iter().take(WIDTH).enumerate() {
+                while let Some(&(_, ty)) = rest.next_if(|x| x.0 == residual) {
+                    if std::mem::replace(&mut seen[ty as usize], first) != first {
+                        shafts += u64::from(p.types[SHAFT][ty as usize].cap);
+                    }
+                }
+                // Stretches too short for a single set are left to the subproblem.
+                let there = shafts / size as u64;
+                if there > 0 && there < sets {
+                    most.push((first * WIDTH + width, there as i32));
+                }
+            }
+        }
+        let n = residuals.len() * WIDTH;
+        Self {
+            size,
+            residuals,
+            most,
+            price: vec![0.0; n],
+            mean: vec![0.0; n],
+            count: vec![0; n],
+            over: vec![Vec::new(); p.sets.len()],
+            charge: vec![0; n],
+            whole: vec![0; n],
+        }
+    }
+
+    /// Notes where a set lies at its last planning; `span` is its least and greatest residual if all of it is built.
+    pub fn note(&mut self, set: usize, clubs: usize, span: Option<(i32, i32)>) {
+        let mut over = std::mem::take(&mut self.over[set]);
+        over.drain(..).for_each(|i| self.count[i] -= 1);
+        if let Some((lo, hi)) = span
+            && clubs >= self.size
+        {
+            let (from, to) = (self.at(lo), self.at(hi));
+            for first in (to + 1).saturating_sub(WIDTH)..=from {
+                over.extend((to - first..WIDTH).map(|width| first * WIDTH + width));
+            }
+        }
+        over.iter().for_each(|&i| self.count[i] += 1);
+        self.over[set] = over;
+    }
+
+    fn at(&self, residual: i32) -> usize {
+        self.residuals.partition_point(|&r| r < residual)
+    }
+
+    /// What the inequalities add to the relaxed cost, and the square of the direction.
+    pub fn excess(&self) -> (f64, f64) {
+        self.most.iter().fold((0.0, 0.0), |(value, norm), &(i, most)| {
+            let (excess, price) = (f64::from(self.count[i] - most), self.price[i]);
+            let moves = excess > 0.0 || price > 0.0;
+            (value + price * excess, norm + if moves { excess * excess } else { 0.0 })
+        })
+    }
+
+    /// Moves the prices, which stay below `top`, and their running mean.
+    pub fn step(&mut self, step: f64, newest: f64, top: f64) {
+        for &(i, most) in &self.most {
+            let excess = f64::from(self.count[i] - most);
+            self.price[i] = (self.price[i] + step * excess).clamp(0.0, top);
+            self.mean[i] += newest * (self.price[i] - self.mean[i]);
+        }
+    }
+
+    pub fn back_to_mean(&mut self) {
+        self.price.clone_from(&self.mean);
+    }
+
+    /// Rounds the prices and adds up the charge of every stretch: the prices of all stretches that hold it.
+    pub fn fix(&mut self, which: Prices) {
+        let from = if which == Prices::Mean { &self.mean } else { &self.price };
+        for &(i, _) in &self.most {
+            self.whole[i] = (from[i] + 0.5) as i32;
+        }
+        for first in 0..self.residuals.len() {
+            for width in (0..WIDTH).rev() {
+                let charge = &self.charge;
+                let at = |back: usize, wider: usize| match first.checked_sub(back) {
+                    Some(a) if width + wider < WIDTH => charge[a * WIDTH + width + wider],
+                    _ => 0,
+                };
+                let own = first * WIDTH + width;
+                self.charge[own] = self.whole[own] + at(1, 1) + at(0, 1) - at(1, 2);
+            }
+        }
+    }
+
+    /// What all inequalities allow, at the prices last fixed; comes off the relaxed cost to give the bound.
+    pub fn worth(&self) -> i64 {
+        self.most.iter().map(|&(i, most)| i64::from(self.whole[i]) * i64::from(most)).sum()
+    }
+
+    /// Charges a set's windows at the prices last fixed.
+    pub fn charge(&self, o: &mut SetOracle<'_>) {
+        o.charges.by_window.clear();
+        if o.len() < self.size || !o.shape.charges_range() {
+            return;
+        }
+        for lo in 0..o.levels.len() {
+            let first = self.at(o.levels[lo]);
+            let charge = |width: usize| {
+                let wide = self.at(*o.levels.get(lo + width)?) - first;
+                (wide < WIDTH).then(|| self.charge[first * WIDTH + wide])
+            };
+            o.charges.by_window.extend((0..WIDTH).map(|width| charge(width).unwrap_or(0)));
+        }
+    }
+}
+
+/// The most frequent number of clubs in a set.
+fn usual_size(p: &Compiled) -> usize {
+    let sizes: Vec<usize> = p.sets.iter().map(|s| s.clubs.len()).filter(|&n| n > 0).collect();
+    sizes.iter().copied().max_by_key(|n| (sizes.iter().filter(|m| *m == n).count(), *n)).unwrap_or(1)
+}
+
+/// What a set's narrow windows are charged beside their range.
+#[derive(Debug, Default)]
+pub(crate) struct Charges {
+    by_window: Vec<i32>,
+}
+
+impl Charges {
+    /// Charge of a window of levels.
+    pub fn at(&self, lo: usize, hi: usize) -> i32 {
+        if hi - lo >= WIDTH { 0 } else { self.by_window.get(lo * WIDTH + hi - lo).copied().unwrap_or(0) }
+    }
+}
