@@ -10,6 +10,7 @@ use workshop::glue::Batch;
 use workshop::id::ClubId;
 use workshop::job::{Job, JobClub, JobState};
 use workshop::learned::Learned;
+use workshop::measure::Measure;
 use workshop::model::Library;
 use workshop::part::Part;
 use workshop::reading::Reading;
@@ -36,6 +37,8 @@ pub struct JobFile {
     pub shop: Shop,
     /// What the shop has learned from earlier jobs.
     pub learned: Learned,
+    /// Extra measurements that are not to be offered again.
+    pub declined: Vec<Measure>,
     overrides: Vec<(ClubId, String)>,
 }
 
@@ -47,9 +50,13 @@ impl JobFile {
             .ok_or_else(|| AppError::not_found("job", number.to_string(), "Look it up on the Today page"))?;
         let readings = tx.readings(&job.id).await?;
         let batches = tx.batches(Some(&job.id)).await?;
-        let let_pass: Vec<LetPass> = tx
-            .events(Some(&job.id), 10_000)
-            .await?
+        let events = tx.events(Some(&job.id), 10_000).await?;
+        let declined = events
+            .iter()
+            .filter(|e| e.kind == crate::advice::OFFER_DECLINED)
+            .filter_map(|e| e.body.get("measure").and_then(|m| m.as_str()).and_then(Measure::from_key))
+            .collect();
+        let let_pass: Vec<LetPass> = events
             .into_iter()
             .filter(|e| e.kind == LET_PASS)
             .filter_map(|e| {
@@ -66,7 +73,7 @@ impl JobFile {
         let overrides = let_pass.iter().map(|l| (l.club.clone(), l.step.clone())).collect();
         let library = load_library(tx).await?;
         let shop = load_shop(tx).await?;
-        Ok(Self { job, readings, batches, let_pass, library, shop, learned: Learned::default(), overrides })
+        Ok(Self { job, readings, batches, let_pass, library, shop, declined, learned: Learned::default(), overrides })
     }
 
     /// The job as the belief takes it.

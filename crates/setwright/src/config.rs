@@ -31,6 +31,8 @@ pub enum Command {
     Sheet(SheetCommand),
     /// Propose a plan for a job from the parts that are free, or accept it.
     Plan(PlanArguments),
+    /// What can be done about the clubs of a job now, and what is worth measuring first.
+    Advise(AdviseArguments),
     /// The record of a job as it stands now.
     Record(JobArguments),
     /// A calculation: reads a JSON document from standard input.
@@ -140,6 +142,19 @@ pub struct PlanArguments {
 pub struct JobArguments {
     /// Number of the job.
     pub job: i64,
+    /// Where the database is.
+    #[command(flatten)]
+    pub database: Database,
+}
+
+/// Which job, and which club of it.
+#[derive(Debug, Args)]
+pub struct AdviseArguments {
+    /// Number of the job.
+    pub job: i64,
+    /// Place of the club in the tray; left out: every club, shortly.
+    #[arg(long)]
+    pub slot: Option<i64>,
     /// Where the database is.
     #[command(flatten)]
     pub database: Database,

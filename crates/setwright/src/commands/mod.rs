@@ -1,5 +1,6 @@
 //! What each command does.
 
+mod advise;
 mod calc;
 mod print;
 mod serve;
@@ -29,6 +30,7 @@ pub fn run(arguments: Arguments) -> Result<(), Failure> {
         Command::Sheet(SheetCommand::Add(file)) => told(file.database.json, block(work::sheet_add(&file))),
         Command::Sheet(SheetCommand::Schema) => say(&(web::sheet_schema() + "\n")),
         Command::Plan(plan) => told(plan.database.json, block(work::plan(&plan))),
+        Command::Advise(advise) => told(advise.database.json, block(advise::advise(&advise))),
         Command::Record(record) => told(record.database.json, block(work::record(&record))),
         Command::Calc(calc) => told(calc.json, calc::calc(&calc)),
     }

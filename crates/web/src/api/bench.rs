@@ -2,6 +2,7 @@
 
 use crate::problem::{ApiError, Body, Problem};
 use app::App;
+use app::advice::{Advice, DeclineOffer};
 use app::bench::{Kept, LetPassRequest, NewReadings};
 use axum::Json;
 use axum::extract::{Path, State};
@@ -11,6 +12,7 @@ use utoipa::ToSchema;
 use utoipa_axum::router::OpenApiRouter;
 use utoipa_axum::routes;
 use workshop::bench::ClubState;
+use workshop::remedy::GripPick;
 
 pub(super) fn router() -> OpenApiRouter<App> {
     OpenApiRouter::new()
@@ -18,6 +20,9 @@ pub(super) fn router() -> OpenApiRouter<App> {
         .routes(routes!(take_back))
         .routes(routes!(insist))
         .routes(routes!(let_pass))
+        .routes(routes!(advice))
+        .routes(routes!(grips))
+        .routes(routes!(decline))
 }
 
 /// Keep readings of one club at one step, all or none, and learn what they mean.
@@ -75,5 +80,35 @@ async fn let_pass(
     Body(request): Body<LetPassRequest>,
 ) -> Result<StatusCode, ApiError> {
     app.let_pass(number, &request).await?;
+    Ok(StatusCode::NO_CONTENT)
+}
+
+/// What can be done about a club now, the best first, and which extra measurements are worth their while.
+#[utoipa::path(get, path = "/jobs/{number}/clubs/{slot}/advice",
+    params(("number" = i64, Path), ("slot" = i64, Path)),
+    responses((status = 200, body = Advice), (status = 404, body = Problem)))]
+async fn advice(
+    State(app): State<App>,
+    Path((number, slot)): Path<(i64, i64)>,
+) -> Result<Json<Advice>, ApiError> {
+    Ok(Json(app.advice(number, slot).await?))
+}
+
+/// The grip that every club read after the cure should get, the whole set looked at together.
+#[utoipa::path(get, path = "/jobs/{number}/grips", params(("number" = i64, Path)),
+    responses((status = 200, body = Vec<GripPick>), (status = 404, body = Problem)))]
+async fn grips(State(app): State<App>, Path(number): Path<i64>) -> Result<Json<Vec<GripPick>>, ApiError> {
+    Ok(Json(app.grips(number).await?))
+}
+
+/// Not again in this job: an extra measurement is offered no more.
+#[utoipa::path(post, path = "/jobs/{number}/decline-offer", params(("number" = i64, Path)), request_body = DeclineOffer,
+    responses((status = 204), (status = 404, body = Problem)))]
+async fn decline(
+    State(app): State<App>,
+    Path(number): Path<i64>,
+    Body(decline): Body<DeclineOffer>,
+) -> Result<StatusCode, ApiError> {
+    app.decline_offer(number, &decline).await?;
     Ok(StatusCode::NO_CONTENT)
 }

@@ -4,11 +4,13 @@
 //! exact problem of the `matching` crate. Cost, in its order: chance of finishing in tolerance, grams of tip weight,
 //! evenness of the shafts within the set.
 
+mod outlook;
 mod picks;
 mod words;
 
 pub use picks::{Picks, expect, plan_with};
 
+use self::outlook::{Lists, Losses};
 use self::words::{lacks, name_missing, reasons};
 use crate::assembly::{Assembly, tape_on};
 use crate::belief::points_per_g;
@@ -18,17 +20,13 @@ use crate::job::{Job, JobClub};
 use crate::model::{AdapterModel, HeadModel, HeadNumber, PartKind, ShaftModel};
 use crate::part::{Part, PartState};
 use crate::plan::{ClubPlan, Missing, Plan};
-use matching::{
-    Candidate, ClubNeed, CostWeights, HeadScale, Loss, LossForm, SetProblem, SetSolution, Stock, Tip, TipFit,
-};
+use matching::{Candidate, ClubNeed, CostWeights, HeadScale, SetProblem, SetSolution, Stock, Tip, TipFit};
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
 /// What a neighbouring number's blank costs in a plan, in units of one certainly missed club: never taken while the
 /// own blank will do.
 const NEIGHBOUR_COST: f64 = 0.5;
-/// Standard deviation of a finish counted with when a club's own cannot be worked out yet, points.
-const FINISH_SD_POINTS: f64 = 0.3;
 
 /// "This part in this club".
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, ToSchema)]
@@ -72,8 +70,9 @@ pub fn propose(assembly: Assembly<'_>, parts: &[Part], locks: &[Lock]) -> Result
     let shelf = Shelf::new(assembly.job, parts);
     let mut missing = Vec::new();
     let mut fittings = Vec::new();
+    let mut losses = Losses::default();
     for club in &assembly.job.clubs {
-        fittings.push(fitting(assembly, club, &shelf, &mut missing)?);
+        fittings.push(fitting(assembly, club, &shelf, &mut losses, &mut missing)?);
     }
     lock(&mut fittings, &shelf, locks)?;
     let problem = SetProblem {
@@ -130,6 +129,7 @@ fn fitting<'a>(
     assembly: Assembly<'a>,
     club: &'a JobClub,
     shelf: &Shelf<'a>,
+    losses: &mut Losses,
     missing: &mut Vec<Missing>,
 ) -> Result<Fitting<'a>, WorkshopError> {
     let target = &club.target;
@@ -155,7 +155,7 @@ fn fitting<'a>(
     let shaft_fits = fit::head_takes_shaft(head_model, adapter_bore, shaft_model);
 
     let per_head_g = points_per_g(head_arm_mm);
-    let heads = shelf
+    let heads: Vec<Candidate> = shelf
         .heads
         .iter()
         .enumerate()
@@ -178,7 +178,7 @@ fn fitting<'a>(
         shafts.push((part, cut, used));
     }
     let per_grip_g = points_per_g(grip_model.centre_mm);
-    let grips = shelf
+    let grips: Vec<Candidate> = shelf
         .grips
         .iter()
         .enumerate()
@@ -202,8 +202,13 @@ fn fitting<'a>(
     let nominal = fit::raw_shaft(shaft_model, &nominal_shaft(shaft_model, &target.number), &target.number)?;
     let shaft_nominal_g =
         fit::cut(shaft_model, nominal, &target.number, cut_mm)?.map_or(nominal.mass_g, |c| c.shaft.mass_g);
-    let loss = Loss::from_sigma(FINISH_SD_POINTS, target.tolerances.balance_points, LossForm::Yield)
-        .map_err(|e| WorkshopError::Matching(e.to_string()))?;
+    let loss = outlook::loss(
+        assembly,
+        club,
+        shelf,
+        &Lists { heads: &heads, shafts: &shaft_candidates, grips: &grips },
+        losses,
+    )?;
     let need = ClubNeed {
         base_points: fixed_points - estimation::POINTS_BELOW_A0 - target.balance_points,
         heads,

@@ -1,0 +1,91 @@
+//! What can be done about a club now, what is worth measuring, which grips the set should get.
+
+use crate::bench::spares;
+use crate::job::JobFile;
+use crate::{App, AppError};
+use serde::{Deserialize, Serialize};
+use utoipa::ToSchema;
+use workshop::measure::{Measure, Offer};
+use workshop::remedy::{GripPick, Remedy};
+
+/// Kind of the event that an offer is not made again in a job.
+pub(crate) const OFFER_DECLINED: &str = "offer_declined";
+
+/// Advice for one club.
+#[derive(Debug, Clone, Serialize, ToSchema)]
+pub struct Advice {
+    /// Place in the tray.
+    pub slot: i64,
+    /// Chance of finishing in tolerance if nothing is changed now, with the choices still to come; none without a plan.
+    pub chance_ahead: Option<f64>,
+    /// What can still be done, the best first.
+    pub remedies: Vec<Remedy>,
+    /// Extra measurements that are worth their while, the most worth a minute first.
+    pub offers: Vec<Offer>,
+}
+
+/// "Not again in this job."
+#[derive(Debug, Clone, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct DeclineOffer {
+    /// What is not to be offered again.
+    pub measure: Measure,
+    /// Who.
+    pub by: String,
+}
+
+impl App {
+    /// What can be done about a club now, and what is worth measuring first.
+    ///
+    /// # Errors
+    /// No such job or club; figures that the belief cannot work with; what the store says.
+    pub async fn advice(&self, number: i64, slot: i64) -> Result<Advice, AppError> {
+        let mut tx = self.store.read().await?;
+        let file = JobFile::load(&mut tx, number).await?;
+        let club = file.club_at(slot)?;
+        let parts = Self::free_parts(&mut tx).await?;
+        let spares = spares(&file, &parts);
+        let believed = file.assembly().believe(&file.readings)?;
+        let state = workshop::bench::club_state(&believed, file.around(self.now()), club)?;
+        Ok(Advice {
+            slot,
+            chance_ahead: workshop::remedy::chance_ahead(&believed, &state, &spares)?,
+            remedies: workshop::remedy::remedies(&believed, &state, &spares)?,
+            offers: file.not_declined(workshop::measure::offers(&believed, &club.id, &spares)?),
+        })
+    }
+
+    /// The grip that every club read after the cure should get, the whole set looked at together.
+    ///
+    /// # Errors
+    /// No such job; figures that the belief cannot work with; what the store says.
+    pub async fn grips(&self, number: i64) -> Result<Vec<GripPick>, AppError> {
+        let mut tx = self.store.read().await?;
+        let file = JobFile::load(&mut tx, number).await?;
+        let parts = Self::free_parts(&mut tx).await?;
+        let believed = file.assembly().believe(&file.readings)?;
+        Ok(workshop::remedy::assign_grips(&believed, &spares(&file, &parts))?)
+    }
+
+    /// Keeps that an extra measurement is not to be offered again in a job.
+    ///
+    /// # Errors
+    /// No such job; what the store says.
+    pub async fn decline_offer(&self, number: i64, decline: &DeclineOffer) -> Result<(), AppError> {
+        let mut tx = self.store.write().await?;
+        let file = JobFile::load(&mut tx, number).await?;
+        let note = serde_json::json!({ "measure": decline.measure.key() });
+        self.log(&mut tx, Some(&file.job.id), None, OFFER_DECLINED, &decline.by, note).await?;
+        tx.commit().await?;
+        self.tell(Some(number), "reading");
+        Ok(())
+    }
+}
+
+impl JobFile {
+    /// The offers that nobody has declined in this job.
+    #[must_use]
+    pub fn not_declined(&self, offers: Vec<Offer>) -> Vec<Offer> {
+        offers.into_iter().filter(|o| !self.declined.contains(&o.measure)).collect()
+    }
+}

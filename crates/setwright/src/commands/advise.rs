@@ -1,0 +1,54 @@
+//! What can be done about the clubs of a job now.
+
+use super::{open, print_json, say};
+use crate::config::AdviseArguments;
+use crate::failure::Failure;
+use app::advice::Advice;
+use std::fmt::Write;
+use workshop::remedy::GripPick;
+
+/// Everything that is advised for a job.
+#[derive(serde::Serialize)]
+struct Advised {
+    clubs: Vec<Advice>,
+    grips: Vec<GripPick>,
+}
+
+/// Prints what can be done about one club, or about all.
+///
+/// # Errors
+/// No such job or club; what the store says.
+pub async fn advise(arguments: &AdviseArguments) -> Result<(), Failure> {
+    let app = open(arguments.database.database.as_deref()).await?;
+    let slots = match arguments.slot {
+        Some(slot) => vec![slot],
+        None => app.job_file(arguments.job).await?.job.clubs.iter().map(|c| c.slot).collect(),
+    };
+    let mut clubs = Vec::with_capacity(slots.len());
+    for slot in slots {
+        clubs.push(app.advice(arguments.job, slot).await?);
+    }
+    let advised = Advised { clubs, grips: app.grips(arguments.job).await? };
+    app.close().await;
+    if arguments.database.json { print_json(&advised) } else { say(&text(&advised, arguments.slot.is_some())) }
+}
+
+fn text(advised: &Advised, whole: bool) -> String {
+    let most = if whole { 12 } else { 2 };
+    let mut text = String::new();
+    // Writing to a string does not fail.
+    for club in &advised.clubs {
+        let chance = club.chance_ahead.map_or("no plan".into(), workshop::bench::chance_words);
+        let _ = writeln!(text, "Club {}: as planned {chance}.", club.slot);
+        for remedy in club.remedies.iter().take(most) {
+            let _ = writeln!(text, "  {}", remedy.words);
+        }
+        for offer in club.offers.iter().take(most) {
+            let _ = writeln!(text, "  Worth measuring: {}", offer.words);
+        }
+    }
+    for pick in advised.grips.iter().filter(|p| p.change) {
+        let _ = writeln!(text, "Grip {} ({:.1} g) for club {}.", pick.code, pick.mass_g, pick.slot);
+    }
+    text
+}

@@ -1,0 +1,129 @@
+//! What a planned deviation costs a club: the chance of missing its tolerance with the readings and the choice of grip
+//! still to come.
+
+use super::{Picks, Shelf, plan_with};
+use crate::assembly::Assembly;
+use crate::belief::finish_probe;
+use crate::error::WorkshopError;
+use crate::job::JobClub;
+use crate::remedy::cure_step;
+use estimation::{OnClub, Probe, Quantity};
+use matching::{Candidate, GripStillToChoose, Loss, LossForm};
+
+/// Standard deviation of a finish counted with where a club's own cannot be worked out, points.
+const FINISH_SD_POINTS: f64 = 0.3;
+/// Curves that differ by less than this are one, points.
+const ALIKE_POINTS: f64 = 0.02;
+
+/// Parts that fit a club.
+pub(super) struct Lists<'a> {
+    pub heads: &'a [Candidate],
+    pub shafts: &'a [Candidate],
+    pub grips: &'a [Candidate],
+}
+
+/// Curves made so far: clubs of one set are mostly alike, and a curve takes longer than a whole set's search.
+#[derive(Default)]
+pub(super) struct Losses(Vec<(GripStillToChoose, Loss)>);
+
+impl Losses {
+    fn get(&mut self, club: GripStillToChoose) -> Result<Loss, WorkshopError> {
+        let near = |a: f64, b: f64| (a - b).abs() < ALIKE_POINTS;
+        let known = self.0.iter().find(|(k, _)| {
+            (k.tolerance_points - club.tolerance_points).abs() < 1e-9
+                && near(k.sigma_learned_points, club.sigma_learned_points)
+                && near(k.sigma_rest_points, club.sigma_rest_points)
+                && near(k.grip_spread_points, club.grip_spread_points)
+                && k.spare_grips == club.spare_grips
+        });
+        if let Some((_, loss)) = known {
+            return Ok(loss.clone());
+        }
+        let loss =
+            Loss::from_spare_grips(&club, LossForm::Yield).map_err(|e| WorkshopError::Matching(e.to_string()))?;
+        self.0.push((club, loss.clone()));
+        Ok(loss)
+    }
+}
+
+/// The curve of one club.
+pub(super) fn loss(
+    assembly: Assembly<'_>,
+    club: &JobClub,
+    shelf: &Shelf<'_>,
+    lists: &Lists<'_>,
+    losses: &mut Losses,
+) -> Result<Loss, WorkshopError> {
+    let tolerance_points = club.target.tolerances.balance_points;
+    let spreads = spreads(assembly, club, shelf, lists)?;
+    let single: Vec<f64> =
+        lists.grips.iter().filter(|g| shelf.grips[g.part].count.is_none()).map(|g| g.points).collect();
+    let rivals = assembly.job.clubs.iter().filter(|c| c.target.grip_model == club.target.grip_model).count();
+    let spare_grips = single.len().saturating_sub(rivals / 2);
+    let spread = standard_deviation(&single);
+    match spreads {
+        Some((learned, rest)) if spare_grips > 1 && spread > 0.01 => losses.get(GripStillToChoose {
+            tolerance_points,
+            sigma_learned_points: learned.max(0.01),
+            sigma_rest_points: rest.max(0.01),
+            grip_spread_points: spread,
+            spare_grips: u32::try_from(spare_grips).unwrap_or(u32::MAX),
+        }),
+        other => {
+            let sd = other.map_or(FINISH_SD_POINTS, |(learned, rest)| learned.hypot(rest).max(0.01));
+            Loss::from_sigma(sd, tolerance_points, LossForm::Yield).map_err(|e| WorkshopError::Matching(e.to_string()))
+        }
+    }
+}
+
+/// What the reading after the cure will tell of the finish and what it will not, from the club built with the first
+/// parts that fit: the spreads hardly depend on which ones. None where nothing fits.
+fn spreads(
+    assembly: Assembly<'_>,
+    club: &JobClub,
+    shelf: &Shelf<'_>,
+    lists: &Lists<'_>,
+) -> Result<Option<(f64, f64)>, WorkshopError> {
+    let (Some(head), Some(shaft), Some(grip)) = (lists.heads.first(), lists.shafts.first(), lists.grips.first()) else {
+        return Ok(None);
+    };
+    let ferrule = club.target.ferrule_model.as_ref().and_then(|code| shelf.ferrules.iter().find(|p| &p.model == code));
+    let head_model = assembly.library.head(&club.target.head_model)?;
+    let picks = Picks {
+        head: shelf.heads[head.part],
+        shaft: shelf.shafts[shaft.part],
+        grip: shelf.grips[grip.part],
+        adapter: super::adapter_for(assembly, head_model, shelf)?.map(|(part, _)| part),
+        ferrule: ferrule.copied(),
+        tips: Vec::new(),
+    };
+    // What cannot be built (a model without its adapter, say) is named elsewhere.
+    let Ok(plan) = plan_with(assembly, club, &picks) else { return Ok(None) };
+    let belief = assembly.one_club_model(club, &plan)?.solve(&[])?;
+    let scale = &assembly.shop.balance_scale;
+    let noise = scale.noise_sd.hypot(scale.display_step / 12f64.sqrt()).max(1e-3);
+    let mut planned = Vec::new();
+    // The dry reading moves the choice of tip weight, so what it tells does not count as open.
+    for step in assembly.job.steps.iter().filter(|s| s.asks.contains(&crate::reading::What::Balance)).take(1) {
+        planned.push((reading(club, &step.on, &scale.key), noise));
+    }
+    let before = belief.sd_after(&finish_probe(&club.id), &planned)?;
+    if let Some(step) = cure_step(&assembly.job.steps) {
+        planned.push((reading(club, &step.on, &scale.key), noise));
+    }
+    let rest = belief.sd_after(&finish_probe(&club.id), &planned)?;
+    Ok(Some(((before * before - rest * rest).max(0.0).sqrt(), rest)))
+}
+
+fn reading(club: &JobClub, on: &[crate::kind::Role], scale: &str) -> Probe {
+    Probe::of_club(club.id.0.clone(), Quantity::Balance, OnClub::of(on)).on_scale(scale.to_owned())
+}
+
+fn standard_deviation(values: &[f64]) -> f64 {
+    let n = values.len() as f64;
+    if n < 2.0 {
+        return 0.0;
+    }
+    let mean = values.iter().sum::<f64>() / n;
+    (values.iter().map(|v| (v - mean).powi(2)).sum::<f64>() / (n - 1.0)).sqrt()
+}
