@@ -92,6 +92,7 @@ impl Cuts {
         over.drain(..).for_each(|i| self.count[i] -= 1);
         if let Some((lo, hi)) = span
             && clubs >= self.size
+            && !self.residuals.is_empty()
         {
             let (from, to) = (self.at(lo), self.at(hi));
             for first in (to + 1).saturating_sub(WIDTH)..=from {

@@ -1,8 +1,11 @@
 //! Goal: the solver's optimum is the optimum. Method: random small sets, all plans tried by a plain recursion that
 //! shares nothing with the solver but the question; costs are added up here in whole quanta.
 
+use std::ops::RangeInclusive;
+
 use matching::{
-    Candidate, ClubNeed, CostWeights, Limits, Loss, LossForm, MassTarget, SetProblem, Stock, Tip, TipFit, solve_set,
+    Candidate, ClubNeed, CostWeights, DayProblem, JobSet, Limits, Loss, LossForm, MassTarget, SetProblem, Stock, Tip,
+    TipFit, solve_day, solve_set,
 };
 use proptest::prelude::*;
 
@@ -17,17 +20,30 @@ fn milli(points: f64) -> i64 {
 struct Tried<'a> {
     problem: &'a SetProblem,
     left: [Vec<u32>; 4],
+    /// Where sets end (and the next begins).
+    ends: &'a [usize],
     best: i64,
 }
 
 impl Tried<'_> {
     /// Plans club `at`, given cost so far and shaft residuals (tenths of a gram) so far.
-    fn club(&mut self, at: usize, cost: i64, residuals: &mut Vec<i64>) {
+    fn club(&mut self, at: usize, mut cost: i64, residuals: &mut Vec<i64>) {
         let problem = self.problem;
         let w = &problem.weights;
-        let Some(club) = problem.clubs.get(at) else {
+        let mut next_set = Vec::new();
+        let residuals = if self.ends.contains(&at) {
             let range = residuals.iter().max().unwrap_or(&0) - residuals.iter().min().unwrap_or(&0);
-            self.best = self.best.min(cost + quanta(range as f64 / 10.0 * w.shaft_range_per_g, w));
+            cost += quanta(range as f64 / 10.0 * w.shaft_range_per_g, w);
+            &mut next_set
+        } else {
+            residuals
+        };
+        // Nothing costs less than nothing.
+        if cost >= self.best {
+            return;
+        }
+        let Some(club) = problem.clubs.get(at) else {
+            self.best = cost;
             return;
         };
         self.club(at + 1, cost + quanta(w.unbuilt, w), residuals);
@@ -95,11 +111,11 @@ fn own_cost(p: &SetProblem, club: &ClubNeed, parts: [&Candidate; 3], tips: &[usi
     Some(sum)
 }
 
-fn exhaustive(problem: &SetProblem) -> i64 {
+fn exhaustive(problem: &SetProblem, ends: &[usize]) -> i64 {
     let s = &problem.stock;
     let tips = s.tips.iter().map(|t| t.count).collect();
     let left = [s.heads.clone(), s.shafts.clone(), s.grips.clone(), tips];
-    let mut tried = Tried { problem, left, best: i64::MAX };
+    let mut tried = Tried { problem, left, ends, best: i64::MAX };
     tried.club(0, 0, &mut vec![]);
     tried.best
 }
@@ -113,63 +129,100 @@ fn part() -> impl Strategy<Value = (i32, u32, u32)> {
     )
 }
 
-fn small_set() -> impl Strategy<Value = SetProblem> {
+fn small_set(most: [usize; 4], clubs: RangeInclusive<usize>) -> impl Strategy<Value = SetProblem> {
     let parts = |n| prop::collection::vec(part(), 1..=n);
-    let clubs = prop::collection::vec((-30..10_i32, any::<bool>(), any::<bool>(), 0..8_u8), 1..=3);
-    let tips = prop::collection::vec((1..5_u32, 0..3_u32), 0..=2);
-    (parts(4), parts(3), parts(4), tips, clubs, 0..3_usize).prop_map(|(heads, shafts, grips, tips, clubs, range)| {
-        let stock = Stock {
-            heads: heads.iter().map(|h| h.2).collect(),
-            shafts: shafts.iter().map(|h| h.2).collect(),
-            grips: grips.iter().map(|h| h.2).collect(),
-            tips: tips.iter().map(|&(grams, count)| Tip { grams: f64::from(grams), count }).collect(),
-        };
-        let loss = Loss::from_sigma(0.12, 0.3, LossForm::Yield).expect("valid");
-        let list = |parts: &[(i32, u32, u32)], per_g: f64, mean: f64| -> Vec<Candidate> {
-            parts
-                .iter()
-                .enumerate()
-                .map(|(part, p)| {
-                    let g = f64::from(p.0) / 10.0;
-                    Candidate { part, points: per_g * g, mass_g: mean + g, extra_cost: f64::from(p.1) * 1e-4 }
+    let clubs = prop::collection::vec((-30..10_i32, any::<bool>(), any::<bool>(), 0..8_u8), clubs);
+    let tips = prop::collection::vec((1..5_u32, 0..3_u32), 0..=most[3]);
+    (parts(most[0]), parts(most[1]), parts(most[2]), tips, clubs, 0..3_usize).prop_map(
+        |(heads, shafts, grips, tips, clubs, range)| {
+            let stock = Stock {
+                heads: heads.iter().map(|h| h.2).collect(),
+                shafts: shafts.iter().map(|h| h.2).collect(),
+                grips: grips.iter().map(|h| h.2).collect(),
+                tips: tips.iter().map(|&(grams, count)| Tip { grams: f64::from(grams), count }).collect(),
+            };
+            let loss = Loss::from_sigma(0.12, 0.3, LossForm::Yield).expect("valid");
+            let list = |parts: &[(i32, u32, u32)], per_g: f64, mean: f64| -> Vec<Candidate> {
+                parts
+                    .iter()
+                    .enumerate()
+                    .map(|(part, p)| {
+                        let g = f64::from(p.0) / 10.0;
+                        Candidate { part, points: per_g * g, mass_g: mean + g, extra_cost: f64::from(p.1) * 1e-4 }
+                    })
+                    .collect()
+            };
+            let clubs = clubs
+                .into_iter()
+                .map(|(base, pair, mass, missing)| {
+                    let mut heads = list(&heads, 0.49, 250.0);
+                    if missing < 3 && heads.len() > 1 {
+                        heads.remove(usize::from(missing) % heads.len());
+                    }
+                    ClubNeed {
+                        base_points: f64::from(base) / 10.0,
+                        heads,
+                        shafts: list(&shafts, 0.08, 110.0),
+                        grips: list(&grips, -0.2, 50.0),
+                        tips: (0..tips.len())
+                            .map(|tip| TipFit { tip, points: 0.45 * f64::from(tips[tip].0) })
+                            .collect(),
+                        tip_cap_g: 7.0,
+                        tip_pair_allowed: pair,
+                        shaft_nominal_g: 110.0,
+                        mass_target: mass.then_some(MassTarget { base_mass_g: 10.0, target_g: 423.0 }),
+                        head_scale: None,
+                        loss: loss.clone(),
+                    }
                 })
-                .collect()
-        };
-        let clubs = clubs
-            .into_iter()
-            .map(|(base, pair, mass, missing)| {
-                let mut heads = list(&heads, 0.49, 250.0);
-                if missing < 3 && heads.len() > 1 {
-                    heads.remove(usize::from(missing) % heads.len());
-                }
-                ClubNeed {
-                    base_points: f64::from(base) / 10.0,
-                    heads,
-                    shafts: list(&shafts, 0.08, 110.0),
-                    grips: list(&grips, -0.2, 50.0),
-                    tips: (0..tips.len()).map(|tip| TipFit { tip, points: 0.45 * f64::from(tips[tip].0) }).collect(),
-                    tip_cap_g: 7.0,
-                    tip_pair_allowed: pair,
-                    shaft_nominal_g: 110.0,
-                    mass_target: mass.then_some(MassTarget { base_mass_g: 10.0, target_g: 423.0 }),
-                    head_scale: None,
-                    loss: loss.clone(),
-                }
-            })
-            .collect();
-        let weights = CostWeights { shaft_range_per_g: [0.0, 0.01, 0.1][range], ..CostWeights::default() };
-        SetProblem { clubs, stock, weights }
-    })
+                .collect();
+            let weights = CostWeights { shaft_range_per_g: [0.0, 0.01, 0.1][range], ..CostWeights::default() };
+            SetProblem { clubs, stock, weights }
+        },
+    )
 }
 
 proptest! {
     #![proptest_config(ProptestConfig { cases: 400, ..ProptestConfig::default() })]
 
     #[test]
-    fn optimum_is_the_best_of_all_plans(problem in small_set()) {
+    fn optimum_is_the_best_of_all_plans(problem in small_set([4, 3, 4, 2], 1..=3)) {
         let solved = solve_set(&problem, Limits::default()).expect("valid problem");
         prop_assert!(solved.proven);
         let got = (solved.cost / problem.weights.quantum).round() as i64;
-        prop_assert_eq!(got, exhaustive(&problem));
+        prop_assert_eq!(got, exhaustive(&problem, &[problem.clubs.len()]));
+    }
+
+    /// Sets that vie for the same few shafts, so that inequalities over sets matter; `wide` shifts one club's nominal
+    /// shaft mass, so that a shaft is not at the same residual everywhere.
+    #[test]
+    fn a_days_bound_is_below_the_best_of_all_plans(
+        problem in small_set([4, 5, 3, 1], 2..=4),
+        split in 1..3_usize,
+        wide in 0..4_i32,
+    ) {
+        let mut problem = problem;
+        problem.clubs[0].shaft_nominal_g += 0.1 * f64::from(wide);
+        // Two of three shafts alike.
+        let alike = problem.clubs[0].shafts[0];
+        for club in &mut problem.clubs {
+            for shaft in club.shafts.iter_mut().filter(|s| s.part % 3 != 2) {
+                (shaft.points, shaft.mass_g) = (alike.points, alike.mass_g);
+            }
+        }
+        let n = problem.clubs.len();
+        let ends: Vec<usize> = (1..=n).filter(|at| at % split == 0 || *at == n).collect();
+        let sets = problem.clubs.chunks(split).map(|c| JobSet { clubs: c.to_vec(), priority: 1.0 }).collect();
+        let day = DayProblem { sets, stock: problem.stock.clone(), weights: problem.weights };
+        let mut steps = 0;
+        let plan = solve_day(&day, 1, &mut |_| {
+            steps += 1;
+            steps < 2000
+        })
+        .expect("valid problem");
+        let whole = |cost: f64| (cost / problem.weights.quantum).round() as i64;
+        let best = exhaustive(&problem, &ends);
+        prop_assert!(whole(plan.bound) <= best, "bound {} above {best}", whole(plan.bound));
+        prop_assert!(best <= whole(plan.cost), "cost {} below {best}", whole(plan.cost));
     }
 }
