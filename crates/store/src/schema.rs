@@ -13,13 +13,22 @@ fn migrations(backend: Backend) -> Vec<Migration> {
         Backend::Sqlite => include_str!("../migrations/0002_append_only.sqlite.sql"),
         Backend::Postgres => include_str!("../migrations/0002_append_only.postgres.sql"),
     };
-    [("tables", include_str!("../migrations/0001_tables.sql")), ("append only", append_only)]
-        .into_iter()
-        .zip(1..)
-        .map(|((name, sql), version)| {
-            Migration::new(version, name.into(), MigrationType::Simple, sql.into_sql_str(), false)
-        })
-        .collect()
+    let learned_append_only = match backend {
+        Backend::Sqlite => include_str!("../migrations/0004_learned_append_only.sqlite.sql"),
+        Backend::Postgres => include_str!("../migrations/0004_learned_append_only.postgres.sql"),
+    };
+    [
+        ("tables", include_str!("../migrations/0001_tables.sql")),
+        ("append only", append_only),
+        ("learned", include_str!("../migrations/0003_learned.sql")),
+        ("learned append only", learned_append_only),
+    ]
+    .into_iter()
+    .zip(1..)
+    .map(|((name, sql), version)| {
+        Migration::new(version, name.into(), MigrationType::Simple, sql.into_sql_str(), false)
+    })
+    .collect()
 }
 
 /// Brings a database up to date: refuses what is not ours or newer, settles the connection, migrates, checks.

@@ -14,6 +14,7 @@ mod figures;
 mod holds;
 mod jobs;
 mod killed;
+mod learned;
 mod opening;
 mod parts;
 mod readings;

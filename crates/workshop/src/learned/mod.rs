@@ -10,6 +10,7 @@ mod scatter;
 pub use scatter::{FEW_READINGS, PRIOR_WEIGHT};
 
 use crate::error::WorkshopError;
+use crate::kind::words;
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
@@ -23,6 +24,20 @@ pub const KEPT_PER_JOB: f64 = 0.98;
 const HABIT_SHARE: f64 = std::f64::consts::FRAC_1_SQRT_2;
 /// Most jobs that a value names as what it was learned from.
 const JOBS_NAMED: usize = 12;
+
+words! {
+    /// Why what the shop knows has changed.
+    LearnedCause {
+        /// A job was finished.
+        Job = "job", "a finished job";
+        /// The owner set something back.
+        Reset = "reset", "set back";
+        /// The owner fixed a value.
+        Pin = "pin", "pinned";
+        /// The owner let a value learn again.
+        Unpin = "unpin", "let learn again";
+    }
+}
 
 /// A job that a value was learned from.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, ToSchema)]

@@ -1,0 +1,198 @@
+//! What the shop has learned, state after state, and where finished clubs came out.
+
+use crate::column::{Columns, document, finite, query, time_text};
+use crate::error::StoreError;
+use crate::tx::Tx;
+use jiff::Timestamp;
+use sqlx::any::AnyRow;
+use workshop::id::{ClubId, EventId, JobId};
+use workshop::learned::{Learned, LearnedCause};
+use workshop::record::Verdict;
+
+/// What the shop knew from some moment on.
+#[derive(Debug, Clone, PartialEq)]
+pub struct LearnedRow {
+    /// Identity.
+    pub id: EventId,
+    /// Since when.
+    pub at: Timestamp,
+    /// Who brought it about.
+    pub by: String,
+    /// Why it changed.
+    pub cause: LearnedCause,
+    /// The job that it was learned from, where it was one.
+    pub job: Option<JobId>,
+    /// The value that was set back or pinned; empty for all of them and for a job.
+    pub about: String,
+    /// The reason given.
+    pub reason: String,
+    /// All of it.
+    pub learned: Learned,
+}
+
+/// Where a finished club came out, as its record says.
+#[derive(Debug, Clone, PartialEq)]
+pub struct FinishedClub {
+    /// The club.
+    pub club: ClubId,
+    /// Its job.
+    pub job: JobId,
+    /// Running number of the job.
+    pub job_number: i64,
+    /// Number of the club.
+    pub number: String,
+    /// Model of its head.
+    pub head_model: String,
+    /// When the job was finished.
+    pub finished_at: Timestamp,
+    /// Balance asked for, points since A0.
+    pub target_points: f64,
+    /// Balance as built minus that.
+    pub deviation_points: f64,
+    /// Half width of its 95 % band.
+    pub band_points: f64,
+    /// Half width of the tolerance.
+    pub tolerance_points: f64,
+    /// What may be said of it.
+    pub verdict: Verdict,
+}
+
+impl Tx {
+    /// What the shop knows now; none where it has learned nothing yet.
+    ///
+    /// # Errors
+    /// The database failed, or the row is damaged.
+    pub async fn learned(&mut self) -> Result<Option<Learned>, StoreError> {
+        let row = self.row(query("SELECT body FROM learned ORDER BY seq DESC LIMIT 1")).await?;
+        row.map(|row| row.body("body")).transpose()
+    }
+
+    /// What the shop knew when it had not yet learned from a job; none where it had learned nothing, or where that job
+    /// has taught nothing.
+    ///
+    /// # Errors
+    /// The database failed, or the row is damaged.
+    pub async fn learned_before(&mut self, job: &JobId) -> Result<Option<Learned>, StoreError> {
+        let lookup = query(
+            "SELECT body FROM learned WHERE seq < (SELECT seq FROM learned WHERE job = $1) ORDER BY seq DESC LIMIT 1",
+        );
+        let row = self.row(lookup.bind(job.0.clone())).await?;
+        row.map(|row| row.body("body")).transpose()
+    }
+
+    /// The last states of what the shop knew, at most `limit`, the newest first.
+    ///
+    /// # Errors
+    /// The database failed, or a row is damaged.
+    pub async fn learned_rows(&mut self, limit: i64) -> Result<Vec<LearnedRow>, StoreError> {
+        let lookup = query(
+            "SELECT id, happened_at, done_by, cause, job, about, reason, body FROM learned ORDER BY seq DESC LIMIT $1",
+        );
+        self.rows(lookup.bind(limit.max(0))).await?.iter().map(learned_of).collect()
+    }
+
+    /// Appends what the shop knows from now on.
+    ///
+    /// # Errors
+    /// [`StoreError::CodeTaken`] for an identity that is there already or a job that has taught already;
+    /// [`StoreError::Missing`] for an unknown job; [`StoreError::NotStorable`] for a figure that is none.
+    pub async fn append_learned(&mut self, row: &LearnedRow) -> Result<(), StoreError> {
+        if self.any(query("SELECT 1 FROM learned WHERE id = $1").bind(row.id.0.clone())).await? {
+            return Err(StoreError::CodeTaken { code: row.id.0.clone() });
+        }
+        if let Some(job) = &row.job {
+            self.job_must_exist(job).await?;
+            if self.any(query("SELECT 1 FROM learned WHERE job = $1").bind(job.0.clone())).await? {
+                return Err(StoreError::CodeTaken { code: job.0.clone() });
+            }
+        }
+        let body = document("what the shop has learned", &row.learned)?;
+        let seq = self.next(query("SELECT COALESCE(MAX(seq), 0) + 1 FROM learned")).await?;
+        let insert = query(
+            "INSERT INTO learned (id, seq, cause, job, about, reason, done_by, happened_at, body)
+             VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9)",
+        );
+        let insert = insert
+            .bind(row.id.0.clone())
+            .bind(seq)
+            .bind(row.cause.key())
+            .bind(row.job.as_ref().map(|id| id.0.clone()))
+            .bind(row.about.clone())
+            .bind(row.reason.clone())
+            .bind(row.by.clone())
+            .bind(time_text(row.at))
+            .bind(body);
+        self.change(insert).await?;
+        Ok(())
+    }
+
+    /// Notes where a finished club came out. What is noted already stays.
+    ///
+    /// # Errors
+    /// [`StoreError::Missing`] for an unknown club; [`StoreError::NotStorable`] for a figure that is none.
+    pub async fn note_finished(&mut self, club: &FinishedClub) -> Result<(), StoreError> {
+        self.job_of_club(&club.club).await?;
+        let seq = self.next(query("SELECT COALESCE(MAX(seq), 0) + 1 FROM finished_club")).await?;
+        let insert = query(
+            "INSERT INTO finished_club (club, seq, job, job_number, number, head_model, finished_at, target_points,
+                 deviation_points, band_points, tolerance_points, verdict)
+             VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12) ON CONFLICT (club) DO NOTHING",
+        );
+        let insert = insert
+            .bind(club.club.0.clone())
+            .bind(seq)
+            .bind(club.job.0.clone())
+            .bind(club.job_number)
+            .bind(club.number.clone())
+            .bind(club.head_model.clone())
+            .bind(time_text(club.finished_at))
+            .bind(finite("the target", club.target_points)?)
+            .bind(finite("the deviation", club.deviation_points)?)
+            .bind(finite("the band", club.band_points)?)
+            .bind(finite("the tolerance", club.tolerance_points)?)
+            .bind(club.verdict.key());
+        self.change(insert).await?;
+        Ok(())
+    }
+
+    /// Where finished clubs came out, in the order in which they were finished.
+    ///
+    /// # Errors
+    /// The database failed, or a row is damaged.
+    pub async fn finished_clubs(&mut self) -> Result<Vec<FinishedClub>, StoreError> {
+        let lookup = query(
+            "SELECT club, job, job_number, number, head_model, finished_at, target_points, deviation_points,
+                 band_points, tolerance_points, verdict FROM finished_club ORDER BY seq",
+        );
+        self.rows(lookup).await?.iter().map(finished_of).collect()
+    }
+}
+
+fn learned_of(row: &AnyRow) -> Result<LearnedRow, StoreError> {
+    Ok(LearnedRow {
+        id: EventId(row.text("id")?),
+        at: row.time("happened_at")?,
+        by: row.text("done_by")?,
+        cause: row.word("cause", LearnedCause::from_key)?,
+        job: row.maybe_text("job")?.map(JobId),
+        about: row.text("about")?,
+        reason: row.text("reason")?,
+        learned: row.body("body")?,
+    })
+}
+
+fn finished_of(row: &AnyRow) -> Result<FinishedClub, StoreError> {
+    Ok(FinishedClub {
+        club: ClubId(row.text("club")?),
+        job: JobId(row.text("job")?),
+        job_number: row.whole("job_number")?,
+        number: row.text("number")?,
+        head_model: row.text("head_model")?,
+        finished_at: row.time("finished_at")?,
+        target_points: row.real("target_points")?,
+        deviation_points: row.real("deviation_points")?,
+        band_points: row.real("band_points")?,
+        tolerance_points: row.real("tolerance_points")?,
+        verdict: row.word("verdict", Verdict::from_key)?,
+    })
+}
