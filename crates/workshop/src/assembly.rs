@@ -20,7 +20,7 @@ use std::collections::BTreeMap;
 /// What turning takes off a ferrule: mean and standard deviation, g.
 pub(crate) const TURNINGS_G: (f64, f64) = (0.3, 0.15);
 /// Solvent left in a fresh grip: mean and standard deviation, g.
-const SOLVENT_G: (f64, f64) = (2.5, 1.0);
+pub(crate) const SOLVENT_G: (f64, f64) = (2.5, 1.0);
 /// Scatter of one joint's adhesive about the shop's mean, g.
 const JOINT_PIECE_SD_G: f64 = 0.25;
 /// What a shop does not know of a model's grip centre, mm, and the scatter of single grips.

@@ -8,6 +8,7 @@ pub mod assembly;
 pub mod beam;
 pub mod belief;
 pub mod bench;
+pub mod capability;
 pub mod caution;
 pub mod demo;
 pub mod error;

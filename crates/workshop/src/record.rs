@@ -1,6 +1,6 @@
 //! The record of a job: reference, target, as built, difference and band, parts and lots, who and when.
 
-use crate::belief::{BAND_95, Believed};
+use crate::belief::{BAND_95, Believed, Finish};
 use crate::error::WorkshopError;
 use crate::glue::Batch;
 use crate::id::ClubId;
@@ -29,6 +29,9 @@ words! {
     }
 }
 
+/// Probability with which “in” or “out” is said.
+pub const ASKED_CONFIDENCE: f64 = 0.95;
+
 /// One value of one club: target, as built, how far off.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
 pub struct Line {
@@ -53,6 +56,13 @@ pub struct Line {
     pub tolerance: Option<f64>,
     /// What may be said.
     pub verdict: Verdict,
+    /// Probability that the true value lies in tolerance.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub probability: Option<f64>,
+    /// How far inside the tolerance the value must lie for “in” to be said; none where the value is not known well
+    /// enough for it to be said at all.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub guard_band: Option<f64>,
 }
 
 /// One reading as it stands in the record, replaced and taken-back ones too.
@@ -235,13 +245,17 @@ fn lines<'r>(
         r.club == club.id && r.what == What::Balance && r.on.contains(&Role::Grip) && !believed.is_doubted(&r.id)
     });
     let finish = if finished { believed.finish(&club.id)? } else { None };
-    lines.push(line(
-        "balance",
-        "points",
-        Some(target.balance_points),
-        finish.map(|f| (f.balance_points, f.band_points)),
-        Some(tolerances.balance_points),
-    )?);
+    lines.push(balance_line(target, finish)?);
+    if let Some(finish) = finish.filter(|_| believed.assembly.reference_elsewhere()) {
+        // Likeness among the clubs does not hang on how far two scales of two rooms differ.
+        lines.push(line(
+            "balance, within the set",
+            "points",
+            Some(target.balance_points),
+            Some((finish.balance_points, finish.own_band_points)),
+            Some(tolerances.balance_points),
+        )?);
+    }
     let cap_mm = believed.assembly.library.grip(&target.grip_model)?.cap_mm;
     let to_cap_mm = match target.length_to {
         crate::kind::LengthTo::Cap => target.length_mm,
@@ -273,6 +287,22 @@ fn gripped() -> Vec<Role> {
     vec![Head, Adapter, Screw, Shaft, Ferrule, TipWeight, Adhesive, Tape, Grip, Extra]
 }
 
+/// The balance against the sheet, the difference of two scales counted where the reference was read on another.
+fn balance_line(target: &SheetClub, finish: Option<Finish>) -> Result<Line, WorkshopError> {
+    let asked = target.balance_points;
+    let Some(finish) = finish else {
+        return line("balance", "points", Some(asked), None, Some(target.tolerances.balance_points));
+    };
+    let judged = line(
+        "balance",
+        "points",
+        Some(asked),
+        Some((asked + finish.deviation_points, finish.band_points)),
+        Some(target.tolerances.balance_points),
+    )?;
+    Ok(Line { built: Some(finish.balance_points), difference: Some(finish.deviation_points), ..judged })
+}
+
 fn line(
     what: &str,
     unit: &str,
@@ -280,11 +310,11 @@ fn line(
     built: Option<(f64, f64)>,
     tolerance: Option<f64>,
 ) -> Result<Line, WorkshopError> {
-    let verdict = match (target, built, tolerance) {
-        (Some(target), Some((value, band)), Some(tolerance)) => {
-            verdict(value, band / BAND_95, target - tolerance, target + tolerance)?
+    let judged = match (target, built, tolerance) {
+        (Some(target), Some((value, band)), Some(tolerance)) if tolerance > 0.0 => {
+            Some(judge(value, band / BAND_95, Limits::around(target, tolerance), ASKED_CONFIDENCE)?)
         }
-        _ => Verdict::NotRead,
+        _ => None,
     };
     Ok(Line {
         what: what.to_owned(),
@@ -294,15 +324,41 @@ fn line(
         band: built.map(|b| b.1),
         difference: target.zip(built).map(|(t, b)| b.0 - t),
         tolerance,
-        verdict,
+        verdict: judged.map_or(Verdict::NotRead, |j| match j.verdict {
+            Jcgm106::In => Verdict::In,
+            Jcgm106::Out => Verdict::Out,
+            Jcgm106::TooClose => Verdict::TooClose,
+        }),
+        probability: judged.map(|j| j.probability),
+        guard_band: judged.and_then(|j| j.guard_band),
     })
 }
 
-fn verdict(value: f64, sd: f64, lower: f64, upper: f64) -> Result<Verdict, WorkshopError> {
-    let limits = Limits { lower: Some(lower), upper: Some(upper) };
-    Ok(match judge(value, sd, limits, 0.95)?.verdict {
-        Jcgm106::In => Verdict::In,
-        Jcgm106::Out => Verdict::Out,
-        Jcgm106::TooClose => Verdict::TooClose,
-    })
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// JCGM 106:2012, a single item (from memory): a value of −5.47 with uncertainty 0.05 against a limit of −5.40 conforms
+    /// with probability 0.91924. Here the other limit is far away.
+    #[test]
+    fn a_line_says_the_published_probability() {
+        let limit = -5.40;
+        let found = line("x", "V", Some(limit - 50.0), Some((-5.47, 0.05 * BAND_95)), Some(50.0)).unwrap();
+        assert!((found.probability.unwrap() - 0.91924).abs() < 5e-6, "{found:?}");
+        assert_eq!(found.verdict, Verdict::TooClose);
+        // One-sided guard band: 1.644854 standard uncertainties.
+        assert!((found.guard_band.unwrap() - 1.644_854 * 0.05).abs() < 1e-6, "{found:?}");
+        let inside = line("x", "V", Some(limit - 50.0), Some((-5.49, 0.05 * BAND_95)), Some(50.0)).unwrap();
+        assert_eq!(inside.verdict, Verdict::In);
+        let outside = line("x", "V", Some(limit - 50.0), Some((-5.31, 0.05 * BAND_95)), Some(50.0)).unwrap();
+        assert_eq!(outside.verdict, Verdict::Out);
+    }
+
+    #[test]
+    fn what_is_known_too_badly_cannot_be_in() {
+        let found = line("balance", "points", Some(32.0), Some((32.0, 0.4)), Some(0.3)).unwrap();
+        assert_eq!((found.verdict, found.guard_band), (Verdict::TooClose, None));
+        let unread = line("balance", "points", Some(32.0), None, Some(0.3)).unwrap();
+        assert_eq!((unread.verdict, unread.probability), (Verdict::NotRead, None));
+    }
 }

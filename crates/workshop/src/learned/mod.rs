@@ -5,8 +5,10 @@
 //! area) is carried from job to job with its joint covariance, and slides slowly back toward the prior of a new shop.
 
 mod after;
+mod say;
 mod scatter;
 
+pub use say::{Said, say};
 pub use scatter::{FEW_READINGS, PRIOR_WEIGHT};
 
 use crate::error::WorkshopError;
