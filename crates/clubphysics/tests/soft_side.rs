@@ -2,7 +2,7 @@
 //! Method: shafts simulated by their force law as vectors and matrices, independent of the harmonics that are fitted.
 
 use clubphysics::PhysicsError;
-use clubphysics::soft_side::{Mark, Presence, SoftSideInput, SoftSideOutput, soft_side};
+use clubphysics::soft_side::{Mark, Presence, SoftSideInput, SoftSideOutput, around, soft_side};
 use proptest::prelude::*;
 use rand::{RngExt, SeedableRng};
 use rand_pcg::Pcg64Mcg;
@@ -176,6 +176,26 @@ fn resting_places_are_the_minima_of_the_energy() {
         }
     }
     assert!(seen[0] > 20 && seen[1] > 20, "both kinds must occur: {seen:?}");
+}
+
+/// The line for the picture goes through clean readings, and rests where the energy of the test is least.
+#[test]
+fn the_picture_is_that_of_the_shaft() {
+    for (bow, places) in [(0.5, 2), (9.0, 1)] {
+        let shaft = Shaft { bow_mm: bow, ..SHAFT };
+        let input = forces(&shaft, 12, || 0.0);
+        let around = around(&input).expect("a good document");
+        for (angle_deg, fitted) in &around.fitted {
+            assert!((fitted - shaft.force_n(*angle_deg, 100.0)).abs() < 1e-9, "{angle_deg}");
+        }
+        assert_eq!(around.resting_deg.len(), places, "{around:?}");
+        for rest in &around.resting_deg {
+            let energy = |by_deg: f64| shaft.energy((rest + by_deg).to_radians(), 100.0);
+            assert!(energy(0.0) < energy(0.3) && energy(0.0) < energy(-0.3), "{rest}");
+        }
+    }
+    let even = forces(&Shaft { asymmetry: 0.0, bow_mm: 0.0, ..SHAFT }, 12, || 0.0);
+    assert!(around(&even).expect("a good document").resting_deg.is_empty());
 }
 
 // Along a principal plane the border lies about b = 2·ε·D, at 45° about half of that: derived.

@@ -3,7 +3,7 @@
 
 use clubphysics::PhysicsError;
 use clubphysics::vibration::{
-    BetweenRows, FrequencyInput, LineRow, Measured, MeasuredFrom, TipBody, WhatIf, frequency,
+    BetweenRows, FrequencyInput, LineRow, Measured, MeasuredFrom, TipBody, WhatIf, frequency, shapes,
 };
 use rstest::rstest;
 
@@ -532,4 +532,31 @@ fn figures_in_the_wrong_unit_are_warned_about() {
     }
     assert!(frequency(&input).unwrap().warnings.iter().any(|warning| warning.contains("N·m²")));
     assert_eq!(frequency(&iron()).unwrap().warnings, Vec::<String>::new());
+}
+
+/// Mode shapes of the uniform cantilever (from memory, tables of beam functions): the first is 0.3395 of its tip at half
+/// length, the second crosses at 0.7834, the third at 0.5036 and 0.8677. Bent by its tip, 5/16 at half length.
+#[test]
+fn val_shapes_of_the_uniform_cantilever() {
+    let drawn = shapes(&FrequencyInput { elements: 40, ..unit_beam() }).expect("a good document");
+    let at = |line: &[(f64, f64)], place_mm: f64| {
+        let after = line.iter().position(|(at, _)| *at >= place_mm - 1e-9).expect("on the shaft").max(1);
+        let ((x0, y0), (x1, y1)) = (line[after - 1], line[after]);
+        y0 + (y1 - y0) * (place_mm - x0) / (x1 - x0)
+    };
+    assert_eq!(drawn.modes.len(), 3);
+    for mode in &drawn.modes {
+        assert_eq!(mode[0], (0.0, 0.0));
+        assert!((mode.last().expect("a tip").1 - 1.0).abs() < 1e-9, "the tip swings most");
+    }
+    assert!((at(&drawn.modes[0], 500.0) - 0.3395).abs() < 2e-4, "{}", at(&drawn.modes[0], 500.0));
+    // A node within a hundredth of the length: the sign changes across it.
+    for (mode, node_mm) in [(1, 783.4), (2, 503.6), (2, 867.7)] {
+        let line = &drawn.modes[mode];
+        assert!(at(line, node_mm - 5.0) * at(line, node_mm + 5.0) < 0.0, "mode {mode} at {node_mm}");
+    }
+    let tip = drawn.bent_mm.last().expect("a tip").1;
+    assert!((at(&drawn.bent_mm, 500.0) / tip - 0.3125).abs() < 1e-9);
+    let output = frequency(&unit_beam()).expect("a good document");
+    assert!((tip - output.deflection_mm).abs() < 1e-9 * tip, "{tip}");
 }

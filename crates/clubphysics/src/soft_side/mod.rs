@@ -11,4 +11,4 @@ mod shaft;
 mod topic;
 
 pub use document::{Finding, Mark, Presence, RestingPlaces, SoftSideInput, SoftSideOutput};
-pub use topic::{TOPIC, soft_side};
+pub use topic::{Around, TOPIC, around, soft_side};

@@ -79,6 +79,28 @@ impl Shaft {
         mean * ((1.0 + self.asymmetry).sqrt() - (1.0 - self.asymmetry).sqrt())
     }
 
+    /// Energy of the shaft bent by the deflection along an angle, N·mm: `½·(D·D̂ - b)ᵀ·K·(D·D̂ - b)`.
+    fn energy_n_mm(&self, deflection_mm: f64, angle_rad: f64) -> f64 {
+        let (sin, cos) = self.stiff_rad.sin_cos();
+        let (along_x, along_y) =
+            (deflection_mm * angle_rad.cos() - self.bow_mm.0, deflection_mm * angle_rad.sin() - self.bow_mm.1);
+        let (stiff, soft) = (along_x * cos + along_y * sin, along_y * cos - along_x * sin);
+        0.5 * self.mean_stiffness * ((1.0 + self.asymmetry) * stiff * stiff + (1.0 - self.asymmetry) * soft * soft)
+    }
+
+    /// Directions that are pushed where the loaded shaft comes to rest, degrees in [0, 360).
+    ///
+    /// Accuracy: a twentieth of a degree; for drawing. The number is that of [`Shaft::resting_places`] but for a shaft
+    /// on the border between one and two.
+    pub(super) fn resting_directions_deg(&self, deflection_mm: f64) -> Vec<f64> {
+        const STEPS: i32 = 7200;
+        let angle = |i: i32| TAU * f64::from(i) / f64::from(STEPS);
+        let energy: Vec<f64> = (0..STEPS).map(|i| self.energy_n_mm(deflection_mm, angle(i))).collect();
+        let at = |i: i32| energy[i.rem_euclid(STEPS) as usize];
+        let rest = |i: &i32| at(*i) < at(i - 1) && at(*i) <= at(i + 1);
+        (0..STEPS).filter(rest).map(|i| angle(i).to_degrees()).collect()
+    }
+
     /// Places where the loaded shaft comes to rest in rollers that hold the deflection.
     ///
     /// Derived: the energy `½·(D·D̂ - b)ᵀ·K·(D·D̂ - b)` has two minima while the bow lies inside the astroid
@@ -91,6 +113,13 @@ impl Shaft {
         let two = two_thirds(stiff) + two_thirds(soft) < two_thirds(2.0 * self.asymmetry * deflection_mm);
         if two { 2 } else { 1 }
     }
+}
+
+/// What a reading at the angle would be without noise, by the terms of the fit.
+pub(super) fn reading(terms: &[f64; TERMS], angle_rad: f64) -> f64 {
+    let [mean, c1, s1, c2, s2] = terms;
+    let ((s, c), (ss, cc)) = (angle_rad.sin_cos(), (2.0 * angle_rad).sin_cos());
+    mean + c1 * c + s1 * s + c2 * cc + s2 * ss
 }
 
 /// The angle in `[0, turn)`.

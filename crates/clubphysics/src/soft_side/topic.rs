@@ -8,7 +8,7 @@ use super::correlated::{self, SOURCES};
 use super::document::{Finding, Mark, Presence, RestingPlaces, SoftSideInput, SoftSideOutput};
 use super::harmonics::{Harmonics, TERMS};
 use super::readings::{Options, Readings};
-use super::shaft::{Held, Shaft, wrapped};
+use super::shaft::{Held, Shaft, reading, wrapped};
 use crate::calc::{Topic, through_json};
 use crate::error::PhysicsError;
 
@@ -59,6 +59,37 @@ pub fn soft_side(input: &SoftSideInput) -> Result<SoftSideOutput, PhysicsError> 
     fit.covariance = sources.fixed_view::<TERMS, TERMS>(0, 0).into_owned();
     let result = Fitted::new(fit, &readings, &sources)?;
     Ok(result.document(input, &readings, &options))
+}
+
+/// The fit as a line around the shaft, and where a roller test comes to rest: for a picture.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Around {
+    /// Angle in degrees and the reading there by the fit, in the unit of the readings, once around.
+    pub fitted: Vec<(f64, f64)>,
+    /// Directions in which the loaded shaft comes to rest, degrees in [0, 360); none where the output has none.
+    pub resting_deg: Vec<f64>,
+}
+
+/// The fitted readings around the shaft, three degrees apart, and its resting places.
+///
+/// # Errors
+/// As [`soft_side`].
+pub fn around(input: &SoftSideInput) -> Result<Around, PhysicsError> {
+    let output = soft_side(input)?;
+    let readings = Readings::read(input)?;
+    let angles_rad: Vec<f64> = input.angles_deg.iter().map(|angle| angle.to_radians()).collect();
+    let fit = Harmonics::fit(&angles_rad, &readings.values, &readings.spreads, readings.noise, readings.rounding)?;
+    let terms: [f64; TERMS] = fit.terms.into();
+    let squared = readings.held == Held::Nothing;
+    let fitted = |step: i32| {
+        let angle_deg = f64::from(3 * step);
+        let value = reading(&terms, angle_deg.to_radians());
+        (angle_deg, if squared { value.max(0.0).sqrt() } else { value })
+    };
+    let shaft = Shaft::from_terms(&terms, readings.held);
+    let resting_deg =
+        output.resting_places.map_or_else(Vec::new, |places| shaft.resting_directions_deg(places.roller_deflection_mm));
+    Ok(Around { fitted: (0..=120).map(fitted).collect(), resting_deg })
 }
 
 /// Results with a standard deviation, in the order of `Fitted::figures`.

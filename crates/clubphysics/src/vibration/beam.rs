@@ -65,6 +65,7 @@ impl Mode {
 pub struct Beam {
     mass: Band,
     stiffness: Cholesky,
+    nodes_m: Vec<f64>,
     shaft_mass_kg: f64,
     free_length_m: f64,
 }
@@ -119,7 +120,7 @@ impl Beam {
             what: "stiffness_line leaves a place where the shaft can fold without force".to_owned(),
             advice: "check the stiffness figures and their unit, N·m²",
         })?;
-        Ok(Self { mass, stiffness, shaft_mass_kg, free_length_m: tip_m - clamp_m })
+        Ok(Self { mass, stiffness, nodes_m: nodes, shaft_mass_kg, free_length_m: tip_m - clamp_m })
     }
 
     /// Mass of the shaft between clamp and tip, kg.
@@ -140,12 +141,26 @@ impl Beam {
         self.mass.size()
     }
 
+    /// Places of the nodes from the butt of the raw shaft, m: the clamp, then those that [`Mode::shape`] is of.
+    #[must_use]
+    pub fn nodes_m(&self) -> &[f64] {
+        &self.nodes_m
+    }
+
+    /// Deflection (m) and slope (rad) of each free node under a force across the axis at the tip.
+    #[must_use]
+    pub fn bent_shape(&self, load_n: f64) -> Vec<f64> {
+        let mut shape = self.tip_load();
+        self.stiffness.solve(&mut shape);
+        shape.iter_mut().for_each(|value| *value *= load_n);
+        shape
+    }
+
     /// Deflection of the tip under a force across the axis there, m. No gravity, small slopes.
     #[must_use]
     pub fn tip_deflection_m(&self, load_n: f64) -> f64 {
-        let mut shape = self.tip_load();
-        self.stiffness.solve(&mut shape);
-        shape[shape.len() - 2] * load_n
+        let shape = self.bent_shape(load_n);
+        shape[shape.len() - 2]
     }
 
     /// The slowest mode, by inverse iteration from the shape under a tip load.

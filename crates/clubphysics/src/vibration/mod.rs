@@ -10,10 +10,12 @@ mod document;
 mod figures;
 mod line;
 pub(crate) mod require;
+mod shapes;
 mod spread;
 mod topic;
 
 pub use beam::{Beam, Mode, RigidTip};
 pub use document::{Calibration, FrequencyInput, FrequencyOutput, Measured, Prediction, Sensitivity, TipBody, WhatIf};
 pub use line::{BetweenRows, LineRow, MeasuredFrom, StiffnessLine};
+pub use shapes::{BentLine, Shapes, shapes};
 pub use topic::{TOPIC, frequency};

@@ -9,7 +9,8 @@ use super::spread::Spread;
 use crate::calc::{Topic, through_json};
 use crate::error::PhysicsError;
 
-const MODES: usize = 3;
+/// Modes that are answered.
+pub(super) const MODES: usize = 3;
 const MM_PER_INCH: f64 = 25.4;
 
 /// The topic as [`calc`](crate::calc) offers it.
