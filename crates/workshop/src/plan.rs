@@ -144,7 +144,8 @@ impl ClubPlan {
     /// Sum of the masses that the plan gives a role.
     #[must_use]
     pub fn mass_g(&self, role: Role) -> f64 {
-        let of = |kind| self.parts.iter().filter(|p| p.kind == kind).map(|p| p.mass_g).sum();
+        // An empty sum is −0.0, which would be shown with its sign.
+        let of = |kind| self.parts.iter().filter(|p| p.kind == kind).map(|p| p.mass_g).sum::<f64>() + 0.0;
         match role {
             Role::Head => of(PartKind::Head),
             Role::Adapter => of(PartKind::Adapter),

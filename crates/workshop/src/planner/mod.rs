@@ -4,10 +4,16 @@
 //! exact problem of the `matching` crate. Cost, in its order: chance of finishing in tolerance, grams of tip weight,
 //! evenness of the shafts within the set.
 
+mod again;
+mod day;
+mod options;
 mod outlook;
 mod picks;
 mod words;
 
+pub use again::{PlanChange, Replan, propose_again};
+pub use day::{DayJob, DayPlan, propose_day};
+pub use options::{Law, PlanOption, options};
 pub use picks::{Picks, expect, plan_with};
 
 use self::outlook::{Lists, Losses};
@@ -20,13 +26,17 @@ use crate::job::{Job, JobClub};
 use crate::model::{AdapterModel, HeadModel, HeadNumber, PartKind, ShaftModel};
 use crate::part::{Part, PartState};
 use crate::plan::{ClubPlan, Missing, Plan};
-use matching::{Candidate, ClubNeed, CostWeights, HeadScale, SetProblem, SetSolution, Stock, Tip, TipFit};
+use matching::{Candidate, Choice, ClubNeed, CostWeights, HeadScale, SetProblem, SetSolution, Stock, Tip, TipFit};
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
 /// What a neighbouring number's blank costs in a plan, in units of one certainly missed club: never taken while the
 /// own blank will do.
 const NEIGHBOUR_COST: f64 = 0.5;
+
+/// What it costs to spend a grip one standard deviation from its model's mass, in units of one certainly missed club: a
+/// judgement (no source), as much as a fifth of a gram in the tip.
+const SPENT_GRIP_COST: f64 = 0.001;
 
 /// "This part in this club".
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, ToSchema)]
@@ -67,37 +77,65 @@ struct Shelf<'a> {
 /// # Errors
 /// A model that the sheet names and the library lacks; a lock on a part that does not exist or does not fit.
 pub fn propose(assembly: Assembly<'_>, parts: &[Part], locks: &[Lock]) -> Result<Plan, WorkshopError> {
-    let shelf = Shelf::new(assembly.job, parts);
-    let mut missing = Vec::new();
-    let mut fittings = Vec::new();
-    let mut losses = Losses::default();
-    for club in &assembly.job.clubs {
-        fittings.push(fitting(assembly, club, &shelf, &mut losses, &mut missing)?);
+    let shelf = Shelf::new(&[assembly.job], parts);
+    let mut ground = Ground::new(assembly, &shelf)?;
+    lock(&mut ground.fittings, &shelf, locks)?;
+    let solution =
+        matching::solve_set(&ground.problem(&shelf)?, matching::Limits::default()).map_err(matching_error)?;
+    ground.plan(&shelf, solution)
+}
+
+fn matching_error(error: matching::MatchError) -> WorkshopError {
+    WorkshopError::Matching(error.to_string())
+}
+
+/// A job's clubs with everything that fits them, ready to be matched.
+struct Ground<'a> {
+    assembly: Assembly<'a>,
+    fittings: Vec<Fitting<'a>>,
+    missing: Vec<Missing>,
+}
+
+impl<'a> Ground<'a> {
+    fn new(assembly: Assembly<'a>, shelf: &Shelf<'a>) -> Result<Self, WorkshopError> {
+        let mut missing = Vec::new();
+        let mut fittings = Vec::new();
+        let mut losses = Losses::default();
+        for club in &assembly.job.clubs {
+            fittings.push(fitting(assembly, club, shelf, &mut losses, &mut missing)?);
+        }
+        Ok(Self { assembly, fittings, missing })
     }
-    lock(&mut fittings, &shelf, locks)?;
-    let problem = SetProblem {
-        clubs: fittings.iter().map(|f| f.need.clone()).collect(),
-        stock: shelf.stock(assembly)?,
-        weights: CostWeights::default(),
-    };
-    let solution = matching::solve_set(&problem, matching::Limits::default())
-        .map_err(|e| WorkshopError::Matching(e.to_string()))?;
-    for lack in &solution.unbuildable {
-        missing.push(name_missing(&fittings[lack.club], lack));
+
+    fn needs(&self) -> Vec<ClubNeed> {
+        self.fittings.iter().map(|f| f.need.clone()).collect()
     }
-    let mut clubs = Vec::with_capacity(fittings.len());
-    for (i, fitting) in fittings.iter().enumerate() {
-        clubs.push(club_plan(assembly, fitting, &shelf, &solution, i)?);
+
+    fn problem(&self, shelf: &Shelf<'_>) -> Result<SetProblem, WorkshopError> {
+        Ok(SetProblem { clubs: self.needs(), stock: shelf.stock(self.assembly)?, weights: CostWeights::default() })
     }
-    expect(assembly, &mut clubs)?;
-    Ok(Plan { clubs, missing, cost: solution.cost, bound: solution.bound, proven: solution.proven })
+
+    fn plan(mut self, shelf: &Shelf<'a>, solution: SetSolution) -> Result<Plan, WorkshopError> {
+        for lack in &solution.unbuildable {
+            self.missing.push(name_missing(&self.fittings[lack.club], lack));
+        }
+        let mut clubs = Vec::with_capacity(self.fittings.len());
+        for (fitting, choice) in self.fittings.iter().zip(&solution.clubs) {
+            clubs.push(match choice {
+                Some(choice) => Some(club_plan(self.assembly, fitting, shelf, choice)?),
+                None => None,
+            });
+        }
+        expect(self.assembly, &mut clubs)?;
+        Ok(Plan { clubs, missing: self.missing, cost: solution.cost, bound: solution.bound, proven: solution.proven })
+    }
 }
 
 impl<'a> Shelf<'a> {
-    fn new(job: &Job, parts: &'a [Part]) -> Self {
-        let usable = |p: &&Part| {
-            p.is_free() || (p.state == PartState::Held && p.job.as_ref() == Some(&job.id) && p.count.is_none())
-        };
+    /// What is free, and what the jobs hold already.
+    fn new(jobs: &[&Job], parts: &'a [Part]) -> Self {
+        let mine = |p: &Part| p.job.as_ref().is_some_and(|id| jobs.iter().any(|job| job.id == *id));
+        let usable = |p: &&Part| p.is_free() || (p.state == PartState::Held && mine(p) && p.count.is_none());
         let of = |kind| parts.iter().filter(usable).filter(|p| p.kind == kind).collect();
         Self {
             heads: of(PartKind::Head),
@@ -185,7 +223,9 @@ fn fitting<'a>(
         .filter(|(_, p)| p.model == grip_model.code)
         .map(|(part, p)| {
             let mass_g = p.mass_g.unwrap_or(grip_model.mass_g);
-            candidate(part, mass_g * per_grip_g, mass_g, 0.0)
+            // A grip far from its model's mass can still put another club right, so it is not spent where any would do.
+            let spent = p.mass_g.map_or(0.0, |g| ((g - grip_model.mass_g) / grip_model.mass_sd_g.max(0.1)).powi(2));
+            candidate(part, mass_g * per_grip_g, mass_g, SPENT_GRIP_COST * spent.min(9.0))
         })
         .collect();
     let mut tips = Vec::new();
@@ -322,10 +362,8 @@ fn club_plan(
     assembly: Assembly<'_>,
     fitting: &Fitting<'_>,
     shelf: &Shelf<'_>,
-    solution: &SetSolution,
-    club: usize,
-) -> Result<Option<ClubPlan>, WorkshopError> {
-    let Some(choice) = &solution.clubs[club] else { return Ok(None) };
+    choice: &Choice,
+) -> Result<ClubPlan, WorkshopError> {
     let picks = Picks {
         head: shelf.heads[choice.head],
         shaft: shelf.shafts[choice.shaft],
@@ -335,7 +373,7 @@ fn club_plan(
         tips: choice.tips.iter().map(|&tip| shelf.tips[tip]).collect(),
     };
     let plan = plan_with(assembly, fitting.club, &picks)?;
-    Ok(Some(ClubPlan { reasons: reasons(fitting, shelf, choice), ..plan }))
+    Ok(ClubPlan { reasons: reasons(fitting, shelf, choice), ..plan })
 }
 
 /// Whether two plans choose the same parts: what was shown is what is accepted.

@@ -5,6 +5,7 @@
 #![allow(missing_docs)]
 
 mod measure;
+mod planning;
 mod remedies;
 
 use jiff::Timestamp;
@@ -36,8 +37,8 @@ fn time(minutes: i64) -> Timestamp {
 }
 
 impl Set {
-    /// The first iron set of the demonstration sheets, planned.
-    pub fn planned() -> Self {
+    /// The first iron set of the demonstration sheets, without a plan.
+    pub fn open() -> Self {
         let sheet = shop_of::sheets(jiff::civil::date(2026, 3, 2))
             .into_iter()
             .find(|s| s.clubs.len() >= 6 && s.clubs.iter().all(|c| c.head_model == "SISKIN"))
@@ -70,7 +71,12 @@ impl Set {
             part.id = PartId(format!("part-{i}"));
         }
         let library = shop_of::models().into_iter().collect();
-        let mut set = Self { job, library, shop, learned: Learned::default(), readings: Vec::new(), parts };
+        Self { job, library, shop, learned: Learned::default(), readings: Vec::new(), parts }
+    }
+
+    /// The same with its plan accepted and its parts held.
+    pub fn planned() -> Self {
+        let mut set = Self::open();
         let plan = workshop::planner::propose(set.assembly(), &set.parts, &[]).unwrap();
         for (club, plan) in set.job.clubs.iter_mut().zip(plan.clubs) {
             let plan = plan.expect("the demonstration stock is enough");

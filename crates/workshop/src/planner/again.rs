@@ -1,0 +1,179 @@
+//! Planning anew in place: after a part was rejected, a reading moved the belief or a lock changed. What is cut, glued or
+//! gripped stays as it is.
+
+use super::{Fitting, Ground, Lock, Shelf, lock, matching_error};
+use crate::belief::Believed;
+use crate::error::WorkshopError;
+use crate::job::JobClub;
+use crate::model::PartKind;
+use crate::part::Part;
+use crate::plan::{ClubPlan, Plan, PlannedPart};
+use crate::remedy::Progress;
+use quantity::decimal;
+use serde::{Deserialize, Serialize};
+use utoipa::ToSchema;
+
+/// One difference between the plan as it is and the new one.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+pub struct PlanChange {
+    /// Place in the tray.
+    pub slot: i64,
+    /// Number of the club.
+    pub number: String,
+    /// What changes.
+    pub kind: PartKind,
+    /// Codes now, joined by ` + `; empty for none.
+    pub from: String,
+    /// Codes in the new plan.
+    pub to: String,
+    /// In a sentence, with what it does to the club.
+    pub words: String,
+}
+
+/// A plan made anew.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+pub struct Replan {
+    /// The new plan; clubs that are gripped keep theirs.
+    pub plan: Plan,
+    /// What changes, club by club.
+    pub changes: Vec<PlanChange>,
+    /// Clubs expected in tolerance as it is.
+    pub inside_now: f64,
+    /// Clubs expected in tolerance with the new plan.
+    pub inside_then: f64,
+}
+
+/// Plans a job anew from what is free and what it holds, keeping what cannot be undone.
+///
+/// # Errors
+/// As [`super::propose`]; figures that the belief cannot work with.
+pub fn propose_again(believed: &Believed<'_>, parts: &[Part], locks: &[Lock]) -> Result<Replan, WorkshopError> {
+    let assembly = believed.assembly;
+    let shelf = Shelf::new(&[assembly.job], parts);
+    let mut ground = Ground::new(assembly, &shelf)?;
+    let mut inside_now = 0.0;
+    for fitting in &mut ground.fittings {
+        keep_done(believed, fitting, &shelf)?;
+        if let Some(finish) = believed.finish(&fitting.club.id)? {
+            inside_now += finish.chance;
+        }
+    }
+    lock(&mut ground.fittings, &shelf, locks)?;
+    let problem = ground.problem(&shelf)?;
+    let solution = matching::solve_set(&problem, matching::Limits::default()).map_err(matching_error)?;
+    let inside_then = solution
+        .clubs
+        .iter()
+        .zip(&problem.clubs)
+        .filter_map(|(choice, need)| choice.as_ref().map(|c| need.loss.probability(c.deviation_points)))
+        .sum();
+    let mut plan = ground.plan(&shelf, solution)?;
+    let mut changes = Vec::new();
+    for (club, new) in assembly.job.clubs.iter().zip(plan.clubs.iter_mut()) {
+        match (&club.plan, new) {
+            (Some(old), Some(new)) => {
+                if Progress::of(believed, club).glued {
+                    *new = with_grip(old, new);
+                } else {
+                    new.extras.clone_from(&old.extras);
+                }
+                changes.extend(changes_of(club, old, new));
+            }
+            // A club whose parts are all used up by what is done keeps its plan.
+            (Some(old), none) => *none = Some(old.clone()),
+            _ => {}
+        }
+    }
+    Ok(Replan { plan, changes, inside_now, inside_then })
+}
+
+/// Leaves a single candidate for what is done, and moves the club by what its readings say of the planned parts.
+fn keep_done(believed: &Believed<'_>, fitting: &mut Fitting<'_>, shelf: &Shelf<'_>) -> Result<(), WorkshopError> {
+    let Some(plan) = &fitting.club.plan else { return Ok(()) };
+    let need = &mut fitting.need;
+    let index =
+        |parts: &[&Part], kind| plan.part(kind).and_then(|planned| parts.iter().position(|p| p.id == planned.part));
+    let (head, shaft) = (index(&shelf.heads, PartKind::Head), index(&shelf.shafts, PartKind::Shaft));
+    let grip = index(&shelf.grips, PartKind::Grip);
+    let by = |list: &[matching::Candidate], part: Option<usize>| {
+        part.and_then(|part| list.iter().find(|c| c.part == part)).map(|c| c.points)
+    };
+    let tips: Vec<usize> = plan
+        .parts
+        .iter()
+        .filter(|p| p.kind == PartKind::TipWeight)
+        .filter_map(|planned| shelf.tips.iter().position(|p| p.id == planned.part))
+        .collect();
+    let tip_points: f64 = tips.iter().filter_map(|t| need.tips.iter().find(|f| f.tip == *t)).map(|f| f.points).sum();
+    if let (Some(h), Some(s), Some(g), Some(finish)) =
+        (by(&need.heads, head), by(&need.shafts, shaft), by(&need.grips, grip), believed.finish(&fitting.club.id)?)
+    {
+        let as_planned = need.base_points + h + s + g + tip_points;
+        need.base_points += finish.deviation_points - as_planned;
+    }
+    let progress = Progress::of(believed, fitting.club);
+    let only = |list: &mut Vec<matching::Candidate>, part: Option<usize>| {
+        if let Some(part) = part {
+            list.retain(|c| c.part == part);
+        }
+    };
+    if progress.cut || progress.glued {
+        only(&mut need.shafts, shaft);
+    }
+    if progress.glued {
+        only(&mut need.heads, head);
+        // What is in the tip stays there: it goes into what is not chosen.
+        need.base_points += tip_points;
+        need.tips.clear();
+    }
+    if progress.gripped {
+        only(&mut need.grips, grip);
+    }
+    Ok(())
+}
+
+/// A glued club: all as it is but the grip.
+fn with_grip(old: &ClubPlan, new: &ClubPlan) -> ClubPlan {
+    let mut kept = old.clone();
+    if let Some(grip) = new.part(PartKind::Grip) {
+        for part in kept.parts.iter_mut().filter(|p| p.kind == PartKind::Grip) {
+            part.clone_from(grip);
+        }
+    }
+    kept
+}
+
+fn changes_of(club: &JobClub, old: &ClubPlan, new: &ClubPlan) -> Vec<PlanChange> {
+    [PartKind::Head, PartKind::Shaft, PartKind::Grip, PartKind::TipWeight]
+        .into_iter()
+        .filter_map(|kind| {
+            let of = |plan: &ClubPlan| -> Vec<PlannedPart> {
+                plan.parts.iter().filter(|p| p.kind == kind).cloned().collect()
+            };
+            let (from, to) = (of(old), of(new));
+            let codes = |parts: &[PlannedPart]| parts.iter().map(|p| p.code.as_str()).collect::<Vec<_>>().join(" + ");
+            if codes(&from) == codes(&to) {
+                return None;
+            }
+            let grams = |parts: &[PlannedPart]| parts.iter().map(|p| p.mass_g).sum::<f64>();
+            let more = grams(&to) - grams(&from);
+            let words = format!(
+                "{}: {} in place of {} ({} g {}), {}.",
+                club.target.number,
+                if to.is_empty() { format!("no {kind}") } else { codes(&to) },
+                if from.is_empty() { format!("no {kind}") } else { codes(&from) },
+                decimal(more.abs(), 1),
+                if more < 0.0 { "lighter" } else { "heavier" },
+                crate::bench::chance_words(new.chance)
+            );
+            Some(PlanChange {
+                slot: club.slot,
+                number: club.target.number.clone(),
+                kind,
+                from: codes(&from),
+                to: codes(&to),
+                words,
+            })
+        })
+        .collect()
+}

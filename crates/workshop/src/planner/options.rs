@@ -1,0 +1,108 @@
+//! A few real plans to choose from: little in the tips or close to the target, equal balance or equal inertia.
+
+use super::{Ground, Lock, Shelf, lock, matching_error};
+use crate::assembly::Assembly;
+use crate::error::WorkshopError;
+use crate::job::Job;
+use crate::kind::words;
+use crate::part::Part;
+use crate::plan::Plan;
+use crate::sheet::mass_model::{Ingredients, MassModel};
+use serde::{Deserialize, Serialize};
+use utoipa::ToSchema;
+
+words! {
+    /// What the clubs of a set have in common.
+    Law {
+        /// The balances of the sheet.
+        Balance = "balance", "the sheet's balance";
+        /// The moment of inertia about the butt of the set's middle club.
+        Inertia = "inertia", "equal inertia";
+    }
+}
+
+/// One plan to choose from.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+pub struct PlanOption {
+    /// What the clubs have in common.
+    pub law: Law,
+    /// How dear tip weight was counted against the usual.
+    pub tip_factor: f64,
+    /// Tip weight in the whole set.
+    pub tip_g: f64,
+    /// Greatest planned deviation from what the law asks of a club.
+    pub worst_points: f64,
+    /// Balance asked of each club, in the order of the job; the sheet's own under its law.
+    pub targets_points: Vec<f64>,
+    /// The plan.
+    pub plan: Plan,
+}
+
+/// Plans under either law, for tip weight cheap to dear: those that differ in grams or in tightness, five at most.
+///
+/// # Errors
+/// As [`super::propose`].
+pub fn options(assembly: Assembly<'_>, parts: &[Part], locks: &[Lock]) -> Result<Vec<PlanOption>, WorkshopError> {
+    const MOST: usize = 5;
+    let mut found = Vec::new();
+    for law in [Law::Balance, Law::Inertia] {
+        let job = match law {
+            Law::Balance => Some(assembly.job.clone()),
+            Law::Inertia => equal_inertia(assembly)?,
+        };
+        let Some(job) = job else { continue };
+        let under = Assembly { job: &job, ..assembly };
+        let shelf = Shelf::new(&[&job], parts);
+        let mut ground = Ground::new(under, &shelf)?;
+        lock(&mut ground.fittings, &shelf, locks)?;
+        let problem = ground.problem(&shelf)?;
+        let alternatives = matching::alternatives(&problem, matching::Limits::default()).map_err(matching_error)?;
+        // Of equal balance the whole trade-off, of equal inertia the plan at the usual price only.
+        for alternative in alternatives.into_iter().filter(|a| law == Law::Balance || is_usual(a.tip_factor)) {
+            let ground = Ground::new(under, &shelf)?;
+            found.push(PlanOption {
+                law,
+                tip_factor: alternative.tip_factor,
+                tip_g: alternative.tip_g,
+                worst_points: alternative.worst_points,
+                targets_points: job.clubs.iter().map(|c| c.target.balance_points).collect(),
+                plan: ground.plan(&shelf, alternative.plan)?,
+            });
+        }
+    }
+    while found.len() > MOST {
+        // The usual plan and the other law stay; the extremes of the price go first.
+        let worst = found.iter().enumerate().filter(|(_, o)| !is_usual(o.tip_factor)).map(|(i, _)| i).next_back();
+        let Some(worst) = worst else { break };
+        found.remove(worst);
+    }
+    Ok(found)
+}
+
+fn is_usual(tip_factor: f64) -> bool {
+    (tip_factor - 1.0).abs() < 1e-9
+}
+
+/// The job with balances that give every club the inertia of its middle one; none for a single club, or where a club
+/// has no mass model (a putter's grip, say, that leaves no shaft).
+fn equal_inertia(assembly: Assembly<'_>) -> Result<Option<Job>, WorkshopError> {
+    let mut job = assembly.job.clone();
+    if job.clubs.len() < 2 {
+        return Ok(None);
+    }
+    let mut models = Vec::with_capacity(job.clubs.len());
+    for club in &job.clubs {
+        let ingredients = Ingredients::of_sheet(&club.target, assembly.library, assembly.shop)?;
+        match MassModel::of(&ingredients) {
+            Ok(model) => models.push(model),
+            Err(_) => return Ok(None),
+        }
+    }
+    let middle = job.clubs.len() / 2;
+    let head_g = models[middle].head_for_balance_g(job.clubs[middle].target.balance_points);
+    let inertia = models[middle].inertia_kg_cm2(head_g);
+    for (club, model) in job.clubs.iter_mut().zip(&models) {
+        club.target.balance_points = model.balance_points(model.head_for_inertia_g(inertia), 0.0);
+    }
+    Ok(Some(job))
+}
