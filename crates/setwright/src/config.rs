@@ -37,6 +37,8 @@ pub enum Command {
     Record(JobArguments),
     /// A calculation: reads a JSON document from standard input.
     Calc(Calc),
+    /// Simulated shops: what the advice is worth against builders without it.
+    Simulate(Simulate),
 }
 
 /// Where the database is, and whether to answer in JSON.
@@ -168,6 +170,39 @@ pub struct Calc {
     /// Print an input that works instead of calculating.
     #[arg(long)]
     pub example: bool,
+    /// Answer in JSON.
+    #[arg(long)]
+    pub json: bool,
+}
+
+/// What to simulate.
+#[derive(Debug, Args)]
+pub struct Simulate {
+    /// Jobs of eight clubs that every builder is judged by, rounded up to tens.
+    #[arg(long, default_value_t = 100)]
+    pub jobs: u32,
+    /// Seed of all draws: the same seed gives the same report.
+    #[arg(long, default_value_t = 1)]
+    pub seed: u64,
+    /// Jobs that a shop builds before it counts as known.
+    #[arg(long, default_value_t = 10, value_name = "JOBS")]
+    pub known_after: u32,
+    /// What makes the shops awkward: drift, heavy-adhesive, scattered-grips, few-grips, new-models, bay-scale,
+    /// loose-grips, overnight. May be given more than once.
+    #[arg(long, value_name = "TROUBLE")]
+    pub trouble: Vec<String>,
+    /// Clubs of a hundred in which something goes wrong on purpose.
+    #[arg(long, default_value_t = 0.0, value_name = "PERCENT")]
+    pub blunders: f64,
+    /// Each club finished before the next is begun, instead of sets glued as one batch.
+    #[arg(long)]
+    pub one_at_a_time: bool,
+    /// Only the builders whose key contains this, for example new or known.
+    #[arg(long, default_value = "", value_name = "KEY")]
+    pub only: String,
+    /// Threads to run on; the report does not depend on it.
+    #[arg(long, default_value_t = 2)]
+    pub threads: u32,
     /// Answer in JSON.
     #[arg(long)]
     pub json: bool,

@@ -6,10 +6,21 @@ use std::path::{Path, PathBuf};
 use std::process::Command;
 
 /// The crates from the bottom up: a crate may use those before it, never one after it.
-const ORDER: [&str; 10] =
-    ["quantity", "clubphysics", "estimation", "matching", "workshop", "store", "instrument", "app", "web", "setwright"];
+const ORDER: [&str; 11] = [
+    "quantity",
+    "clubphysics",
+    "estimation",
+    "matching",
+    "workshop",
+    "simulation",
+    "store",
+    "instrument",
+    "app",
+    "web",
+    "setwright",
+];
 /// Crates that do no I/O, read no clock and log nothing.
-const PURE: [&str; 5] = ["quantity", "clubphysics", "estimation", "matching", "workshop"];
+const PURE: [&str; 6] = ["quantity", "clubphysics", "estimation", "matching", "workshop", "simulation"];
 /// What no pure crate may depend on.
 const IMPURE: [&str; 8] = ["tokio", "sqlx", "axum", "tracing", "log", "serialport", "indicatif", "uuid"];
 

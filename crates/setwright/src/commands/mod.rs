@@ -4,6 +4,7 @@ mod advise;
 mod calc;
 mod print;
 mod serve;
+mod simulate;
 mod work;
 
 use crate::config::{Arguments, Command, SheetCommand};
@@ -33,6 +34,7 @@ pub fn run(arguments: Arguments) -> Result<(), Failure> {
         Command::Advise(advise) => told(advise.database.json, block(advise::advise(&advise))),
         Command::Record(record) => told(record.database.json, block(work::record(&record))),
         Command::Calc(calc) => told(calc.json, calc::calc(&calc)),
+        Command::Simulate(simulate) => told(simulate.json, simulate::simulate(&simulate)),
     }
 }
 

@@ -42,7 +42,7 @@ pub fn document(value: &Value) -> Result<(), Failure> {
 }
 
 /// Columns under their headings: as wide as the widest cell, two spaces apart.
-fn table(headings: &[&str], rows: &[Vec<String>]) {
+pub fn table(headings: &[&str], rows: &[Vec<String>]) {
     let heading: Vec<String> = headings.iter().map(|h| (*h).to_owned()).collect();
     let all = || std::iter::once(&heading).chain(rows);
     let widths: Vec<usize> = (0..headings.len())

@@ -1,0 +1,161 @@
+//! Simulated shops: what the advice is worth against builders without it.
+
+use super::{print, print_json};
+use crate::config::Simulate;
+use crate::failure::Failure;
+use indicatif::{ProgressBar, ProgressStyle};
+use quantity::decimal;
+use simulation::report::{BlunderLine, Line};
+use simulation::{Outcome, Report, Settings, SimulationError, Trouble, run_group};
+use std::collections::BTreeMap;
+use std::sync::Mutex;
+use std::sync::atomic::{AtomicU32, Ordering};
+
+/// Runs the simulation and prints its report.
+///
+/// # Errors
+/// Settings that mean nothing; advice that failed.
+pub fn simulate(arguments: &Simulate) -> Result<(), Failure> {
+    let settings = settings_of(arguments)?;
+    let groups = settings.groups();
+    let bar = if arguments.json { ProgressBar::hidden() } else { ProgressBar::new(0) };
+    bar.set_length(u64::from(groups) * settings.steps_a_group());
+    let style = ProgressStyle::with_template("{wide_bar} {pos}/{len} jobs, {eta} left");
+    bar.set_style(style.unwrap_or_else(|_| ProgressStyle::default_bar()));
+    let outcomes = run(&settings, groups, arguments.threads, &bar).map_err(|e| match e {
+        SimulationError::Setting { .. } => Failure::usage(e.to_string()),
+        other => Failure::outside(other.to_string()),
+    })?;
+    bar.finish_and_clear();
+    let report = simulation::report(&settings, &outcomes);
+    if arguments.json { print_json(&report) } else { tables(&report) }
+}
+
+fn settings_of(arguments: &Simulate) -> Result<Settings, Failure> {
+    let troubles = arguments.trouble.iter().map(|key| {
+        Trouble::from_key(key).ok_or_else(|| {
+            let known: Vec<&str> = Trouble::ALL.into_iter().map(Trouble::key).collect();
+            Failure::usage(format!("there is no trouble “{key}”. Known are {}", known.join(", ")))
+        })
+    });
+    let settings = Settings {
+        jobs: arguments.jobs,
+        seed: arguments.seed,
+        known_after: arguments.known_after,
+        troubles: troubles.collect::<Result<_, _>>()?,
+        blunders: arguments.blunders / 100.0,
+        one_at_a_time: arguments.one_at_a_time,
+        only: arguments.only.clone(),
+        ..Settings::default()
+    };
+    settings.check().map_err(|e| Failure::usage(e.to_string()))?;
+    let known: Vec<&str> = simulation::STRATEGIES.iter().map(|s| s.key).collect();
+    if !known.iter().any(|k| k.contains(&settings.only)) {
+        return Err(Failure::usage(format!(
+            "no builder is called “{}”. Known are {}",
+            settings.only,
+            known.join(", ")
+        )));
+    }
+    Ok(settings)
+}
+
+/// All groups on some threads. Each group draws from its own streams, so that the result is the same on any number.
+fn run(settings: &Settings, groups: u32, threads: u32, bar: &ProgressBar) -> Result<Vec<Outcome>, SimulationError> {
+    let next = AtomicU32::new(0);
+    let found: Mutex<BTreeMap<u32, Result<Vec<Outcome>, SimulationError>>> = Mutex::new(BTreeMap::new());
+    std::thread::scope(|scope| {
+        for _ in 0..threads.max(1) {
+            scope.spawn(|| {
+                loop {
+                    let group = next.fetch_add(1, Ordering::Relaxed);
+                    if group >= groups {
+                        break;
+                    }
+                    let outcomes = run_group(settings, group, &mut || bar.inc(1));
+                    let failed = outcomes.is_err();
+                    found.lock().unwrap_or_else(std::sync::PoisonError::into_inner).insert(group, outcomes);
+                    if failed {
+                        next.store(groups, Ordering::Relaxed);
+                    }
+                }
+            });
+        }
+    });
+    let found = found.into_inner().unwrap_or_else(std::sync::PoisonError::into_inner);
+    Ok(found.into_values().collect::<Result<Vec<_>, _>>()?.into_iter().flatten().collect())
+}
+
+fn percent(share: Option<simulation::tally::Share>) -> String {
+    share.map_or_else(
+        || "-".into(),
+        |s| {
+            let limits = s.limits_percent.map(|l| decimal(l, 1));
+            format!("{} ({} to {})", decimal(s.percent, 1), limits[0], limits[1])
+        },
+    )
+}
+
+fn tables(report: &Report) -> Result<(), Failure> {
+    let rows: Vec<Vec<String>> = report.lines.iter().map(yield_row).collect();
+    let headings =
+        ["builder", "clubs", "% within 0.3", "% within 0.5", "told %", "unknown", "left", "tip g", "rework ‰"];
+    print::table(&headings, &rows);
+    let advised = || report.lines.iter().filter(|l| !l.bands.is_empty());
+    if advised().next().is_some() {
+        println!("\nShare of 95 % bands of the finish that held, by when it was forecast");
+        let rows: Vec<Vec<String>> = advised()
+            .map(|l| std::iter::once(l.words.into()).chain(l.bands.iter().map(|b| percent(Some(b.held)))).collect())
+            .collect();
+        print::table(&["builder", "planned", "dry", "tip", "cured", "finish"], &rows);
+        println!("\nShare of readings inside the 95 % band of their forecast, and good readings doubted");
+        let rows: Vec<Vec<String>> = advised()
+            .map(|l| {
+                let of = |key: &str| {
+                    let read = l.readings.iter().find(|r| r.reading == key);
+                    read.map_or_else(|| "-".into(), |r| decimal(r.inside.percent, 1))
+                };
+                let doubted = l.false_doubts.map_or_else(|| "-".into(), |s| format!("{} %", decimal(s.percent, 2)));
+                vec![l.words.into(), of("dry"), of("tip"), of("cured"), of("gripped"), of("finish"), doubted]
+            })
+            .collect();
+        print::table(&["builder", "dry", "tip", "cured", "gripped", "finish", "doubted"], &rows);
+    }
+    for line in report.lines.iter().filter(|l| !l.blunders.is_empty()) {
+        println!("\nBlunders, {}", line.words);
+        let rows: Vec<Vec<String>> = line.blunders.iter().map(blunder_row).collect();
+        print::table(&["", "seeded", "% found", "large", "% doubted at once", "% found"], &rows);
+    }
+    for line in report.lines.iter().filter(|l| !l.curve.is_empty()) {
+        println!("\nLearning, {}: % within 0.3 by jobs built before", line.words);
+        let of = |p: &simulation::report::CurvePoint| format!("{}: {}", p.jobs_before, decimal(p.within_03.percent, 1));
+        println!("{}", line.curve.iter().map(of).collect::<Vec<_>>().join("  "));
+    }
+    Ok(())
+}
+
+fn yield_row(line: &Line) -> Vec<String> {
+    vec![
+        line.words.into(),
+        line.clubs.to_string(),
+        percent(line.within_03),
+        percent(line.within_05),
+        if line.told_percent > 0.0 { decimal(line.told_percent, 1) } else { "-".into() },
+        decimal(line.unknown_rms_points, 3),
+        decimal(line.uncorrected_rms_points, 3),
+        decimal(line.tip_g, 1),
+        decimal(line.rework_per_1000, 1),
+    ]
+}
+
+fn blunder_row(line: &BlunderLine) -> Vec<String> {
+    let large = line.large_found.map_or(0, |s| s.of);
+    vec![
+        line.kind.replace('_', " "),
+        line.seeded.to_string(),
+        percent(line.found),
+        large.to_string(),
+        percent(line.large_at_once),
+        percent(line.large_found),
+    ]
+}

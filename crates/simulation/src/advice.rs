@@ -1,0 +1,101 @@
+//! What Setwright advises, asked as the app asks it: which weights go into the tips, which grip goes onto which club,
+//! what to measure. This is the one file to change when the advice changes.
+
+use workshop::WorkshopError;
+use workshop::belief::Believed;
+use workshop::bench::{ClubState, Surroundings, club_state};
+use workshop::id::ClubId;
+use workshop::job::JobClub;
+use workshop::learned::Learned;
+use workshop::model::PartKind;
+use workshop::part::Part;
+use workshop::remedy::{Action, Spare, assign_grips, chance_ahead, remedies};
+
+/// A weight is changed where that promises so much more than what is planned.
+const LEAST_GAIN: f64 = 0.0025;
+
+/// Codes of what goes into one club in place of what is planned; none: leave it as planned.
+pub type Choice = Option<Vec<String>>;
+
+/// Grips and tip weights that are free, with the mass to count with.
+fn spares<'a>(believed: &Believed<'_>, parts: &'a [Part]) -> Vec<Spare<'a>> {
+    let library = believed.assembly.library;
+    parts
+        .iter()
+        .filter(|p| p.is_free())
+        .filter_map(|part| {
+            let nominal_g = match part.kind {
+                PartKind::Grip => library.grip(&part.model).ok()?.mass_g,
+                PartKind::TipWeight => library.tip_weight(&part.model).ok()?.mass_g,
+                _ => return None,
+            };
+            Some(Spare { part, mass_g: part.mass_g.unwrap_or(nominal_g) })
+        })
+        .collect()
+}
+
+fn state_of(believed: &Believed<'_>, club: &JobClub) -> Result<ClubState, WorkshopError> {
+    let now = believed.standing().iter().map(|r| r.at).max().unwrap_or_default();
+    club_state(believed, Surroundings { batches: &[], overrides: &[], now }, club)
+}
+
+/// What goes into the tips of these clubs, before they are glued: the first that the table of remedies names, where it
+/// promises more than what is planned.
+///
+/// # Errors
+/// Figures that the belief cannot work with.
+pub fn choose_tips(
+    believed: &Believed<'_>,
+    clubs: &[ClubId],
+    parts: &[Part],
+) -> Result<Vec<(ClubId, Choice)>, WorkshopError> {
+    let spares = spares(believed, parts);
+    let job = believed.assembly.job;
+    let mut chosen = Vec::new();
+    for club in clubs.iter().filter_map(|id| job.club(id)) {
+        let state = state_of(believed, club)?;
+        let now = chance_ahead(believed, &state, &spares)?.unwrap_or(0.0);
+        let best = remedies(believed, &state, &spares)?.into_iter().find(|r| r.action == Action::TipWeight);
+        let better = best.filter(|r| r.chance_at_end > now + LEAST_GAIN);
+        let codes = better.map(|r| r.code.split(" + ").filter(|c| !c.is_empty()).map(str::to_owned).collect());
+        chosen.push((club.id.clone(), codes));
+    }
+    Ok(chosen)
+}
+
+/// Which grips go onto these clubs, after the cure. No grip goes onto two.
+///
+/// # Errors
+/// Figures that the belief cannot work with.
+pub fn choose_grips(
+    believed: &Believed<'_>,
+    clubs: &[ClubId],
+    parts: &[Part],
+) -> Result<Vec<(ClubId, Choice)>, WorkshopError> {
+    let picks = assign_grips(believed, &spares(believed, parts))?;
+    let mine = picks.into_iter().filter(|p| clubs.contains(&p.club));
+    Ok(mine.map(|p| (p.club, p.change.then(|| vec![p.code]))).collect())
+}
+
+/// What a shop measures beside the readings that every set asks for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Measured {
+    /// Check weight on the balance scale, and the reference club where another scale read it.
+    pub check_weight: bool,
+    /// A strip of tape weighed, a grip balanced on an edge, its cap measured.
+    pub parts: bool,
+    /// Each club's tape weighed before its grip is chosen.
+    pub each_tape: bool,
+    /// Each club weighed before and after gluing, before the next club's tip weight is chosen.
+    pub joints: bool,
+    /// Cure readings of each club.
+    pub cure_readings: u64,
+}
+
+/// What the shop has learned when a job is done: the prior of the next.
+///
+/// # Errors
+/// Figures that the belief cannot work with.
+pub fn learn(learned: &Learned, believed: &Believed<'_>) -> Result<Learned, WorkshopError> {
+    learned.after(believed)
+}

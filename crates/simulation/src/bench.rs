@@ -1,0 +1,579 @@
+//! A set built at the bench as Setwright advises: its plan, the readings that the steps ask, doubt, the choices of
+//! weights and grips, the finish. Readings are made as the app keeps them.
+
+use crate::CHECK_POINTS;
+use crate::advice::{self, Choice, Measured};
+use crate::blunder::Blunder;
+use crate::club::{Build, CURED, DRY, FINISHED, Faults, TrueClub, put_together};
+use crate::error::SimulationError;
+use crate::hands::{moment, stage};
+use crate::job::{CLUBS, Knowledge, SimulatedJob};
+use crate::scale::{Instruments, Name, RULE_STEP_MM, STEP};
+use crate::settings::{Settings, Trouble};
+use crate::shop::SimulatedShop;
+use crate::tally::{BlunderSeen, READ, Tally};
+use jiff::Timestamp;
+use workshop::WorkshopError;
+use workshop::assembly::Assembly;
+use workshop::belief::{BAND_95, Believed};
+use workshop::id::ClubId;
+use workshop::job::Job;
+use workshop::kind::Role;
+use workshop::learned::Learned;
+use workshop::model::PartKind;
+use workshop::part::{Part, PartState};
+use workshop::plan::ClubPlan;
+use workshop::planner::{self, Picks};
+use workshop::reading::{Reading, What};
+use workshop::shop::{CheckWeight, Shop};
+
+/// The first morning: seconds of 2026-01-05T08:00Z, a Monday. Any would do.
+const FIRST_MORNING_S: i64 = 1_767_600_000;
+/// What the check weight weighs, g.
+const CHECK_G: f64 = 412.0;
+
+/// Builds a job as Setwright advises, and gives what the shop has learned after it.
+///
+/// # Errors
+/// Advice that failed; a club that no plan was made for.
+pub fn build(
+    settings: &Settings,
+    shop: &SimulatedShop,
+    job: &SimulatedJob,
+    way: &'static str,
+    measured: Measured,
+    learned: &Learned,
+) -> Result<(Tally, Learned), SimulationError> {
+    let failed = |source| SimulationError::Advice { shop: shop.id, job: job.number, way, source };
+    let mut work = Work::new(settings, shop, job, measured, learned);
+    work.plan().map_err(failed)?;
+    if let Some(club) = work.job.clubs.iter().find(|c| c.plan.is_none()) {
+        let club = club.target.number.clone();
+        return Err(SimulationError::Unplanned { shop: shop.id, job: job.number, club });
+    }
+    let after = work.run().map_err(failed)?;
+    Ok((work.tally, after))
+}
+
+/// The work on one job.
+struct Work<'a> {
+    settings: &'a Settings,
+    shop: &'a SimulatedShop,
+    truth: &'a SimulatedJob,
+    tools: Instruments<'a>,
+    measured: Measured,
+    learned: &'a Learned,
+    setup: Shop,
+    job: Job,
+    parts: Vec<Part>,
+    readings: Vec<Reading>,
+    /// Blunders not yet found, by club.
+    blunders: Vec<Option<Blunder>>,
+    seen: Vec<Option<BlunderSeen>>,
+    /// Readings that a blunder touched.
+    touched: Vec<String>,
+    tally: Tally,
+}
+
+impl<'a> Work<'a> {
+    fn new(
+        settings: &'a Settings,
+        shop: &'a SimulatedShop,
+        truth: &'a SimulatedJob,
+        measured: Measured,
+        learned: &'a Learned,
+    ) -> Self {
+        let check =
+            CheckWeight { name: "Check weight".into(), balance_points: CHECK_POINTS, sd_points: 0.04, mass_g: CHECK_G };
+        let setup = Shop {
+            check_weight: measured.check_weight.then_some(check),
+            adhesive: Some("ADHESIVE".into()),
+            tape: Some("TAPE".into()),
+            tip_weight_cap_g: crate::models::TIP_CAP_G,
+            ..Shop::default()
+        };
+        let elsewhere = settings.has(Trouble::BayScale);
+        Self {
+            settings,
+            shop,
+            truth,
+            tools: Instruments { shop, job: truth },
+            measured,
+            learned,
+            job: crate::sheet::job_of(truth, &setup, elsewhere),
+            setup,
+            parts: truth.parts.clone(),
+            readings: Vec::new(),
+            blunders: (0..CLUBS).map(|slot| Blunder::draw(settings, shop, truth.number, slot)).collect(),
+            seen: vec![None; CLUBS],
+            touched: Vec::new(),
+            tally: Tally::default(),
+        }
+    }
+
+    fn assembly(&self) -> Assembly<'_> {
+        Assembly { job: &self.job, library: &self.truth.library, shop: &self.setup, learned: self.learned }
+    }
+
+    fn believe(&self) -> Result<Believed<'_>, WorkshopError> {
+        self.assembly().believe(&self.readings)
+    }
+
+    fn id(&self, slot: usize) -> ClubId {
+        self.job.clubs[slot].id.clone()
+    }
+
+    fn hold(&mut self, code: &str, state: PartState) {
+        for part in self.parts.iter_mut().filter(|p| p.code == code && p.count.is_none()) {
+            part.state = state;
+            part.job = (state == PartState::Held).then(|| self.job.id.clone());
+        }
+    }
+
+    fn plan(&mut self) -> Result<(), WorkshopError> {
+        let plan = planner::propose(self.assembly(), &self.parts, &[])?;
+        for (slot, club) in plan.clubs.into_iter().enumerate() {
+            for part in club.iter().flat_map(|c| &c.parts) {
+                self.hold(&part.code, PartState::Held);
+            }
+            self.job.clubs[slot].plan = club;
+        }
+        Ok(())
+    }
+
+    /// What lies on the bench under the label of the plan.
+    fn build_of(&self, slot: usize) -> Build {
+        let empty = String::new;
+        let plan = self.job.clubs[slot].plan.as_ref();
+        let code = |kind| plan.and_then(|p| p.part(kind)).map_or_else(empty, |p| p.code.clone());
+        let mut tips_g: Vec<f64> = plan
+            .into_iter()
+            .flat_map(|p| &p.parts)
+            .filter(|p| p.kind == PartKind::TipWeight)
+            .map(|p| p.mass_g)
+            .collect();
+        tips_g.sort_by(f64::total_cmp);
+        Build {
+            head: code(PartKind::Head),
+            shaft: code(PartKind::Shaft),
+            grip: code(PartKind::Grip),
+            tips_g,
+            tip_trim_mm: plan.map_or(0.0, |p| p.tip_trim_mm),
+            cut_mm: plan.map_or(0.0, |p| p.cut_shaft_mm),
+        }
+    }
+
+    fn club(&self, slot: usize, faults: Faults) -> TrueClub {
+        put_together(self.shop, self.truth, slot, &self.build_of(slot), faults, Knowledge::Everything)
+    }
+
+    fn goal_points(&self) -> f64 {
+        self.truth.target_points - self.shop.bay_points
+    }
+
+    /// Keeps a reading.
+    fn keep(&mut self, slot: usize, stage: u64, what: What, on: &[Role], value: f64, nth: u64) -> String {
+        let at = moment(self.settings, stage, slot);
+        let at_s = FIRST_MORNING_S + self.truth.number as i64 * 86_400 * 3 + at.seconds() + nth as i64;
+        let id = format!("{:02}-{slot}-{}-{nth:02}", stage, what.key());
+        let display_step = match what {
+            What::ShaftLength | What::GripCentre | What::FinishedLength => RULE_STEP_MM,
+            What::Done => 0.0,
+            _ => STEP,
+        };
+        self.readings.push(Reading {
+            id: id.as_str().into(),
+            job: self.job.id.clone(),
+            club: self.id(slot),
+            step: step_key(stage).into(),
+            what,
+            value,
+            unit: what.unit(),
+            typed: String::new(),
+            on: on.to_vec(),
+            scale: None,
+            display_step,
+            at: Timestamp::from_second(at_s).unwrap_or_default(),
+            by: "simulated".into(),
+            replaces: None,
+            taken_back: None,
+            insisted: false,
+        });
+        id
+    }
+
+    /// Reads the balance of some clubs at a stage, each `times`, after saying what it should be.
+    fn read_balance(&mut self, slots: &[usize], stage: u64, on: &[Role], times: u64) -> Result<(), WorkshopError> {
+        let place = READ.iter().position(|r| *r == step_key(stage));
+        let mut expected = Vec::new();
+        {
+            let believed = self.believe()?;
+            for &slot in slots {
+                expected.push(believed.expected(&self.id(slot), What::Balance, on)?);
+            }
+        }
+        for (&slot, expected) in slots.iter().zip(&expected) {
+            let blunder = self.blunders[slot];
+            let faults = blunder.map_or_else(Faults::default, |b| b.faults(stage));
+            let club = self.club(slot, faults);
+            let right_points = self.club(slot, Faults::default()).balance_points(on);
+            for nth in 0..times {
+                let name = Name { slot, stage, what: What::Balance, nth };
+                let shown = self.tools.balance(club.balance_points(on), moment(self.settings, stage, slot), name);
+                // A reading is misread once, not three times.
+                let entered = blunder.filter(|_| nth == 0).map_or(shown, |b| b.misread(stage, shown, club.mass_g(on)));
+                let id = self.keep(slot, stage, What::Balance, on, entered, nth);
+                let (Some(e), Some(place)) = (expected, place) else { continue };
+                let sd = e.band / BAND_95;
+                let wrong_by = entered - shown + club.balance_points(on) - right_points;
+                if let Some(blunder) = blunder.filter(|_| wrong_by.abs() > 0.05) {
+                    self.touched.push(id);
+                    let shift_in_s = wrong_by.abs() / sd;
+                    self.seen[slot].get_or_insert(BlunderSeen {
+                        kind: blunder.key(),
+                        shift_in_s,
+                        at_once: false,
+                        found: false,
+                        named: None,
+                    });
+                } else if nth == 0 {
+                    let z = (entered - e.value) / sd;
+                    self.tally.innovations[place].add(z.abs() <= BAND_95);
+                    self.tally.z[place].add(z);
+                }
+            }
+        }
+        self.look_again(slots, stage, on)
+    }
+
+    /// What a builder does about a doubted reading: seats the club again and reads once more; if it is doubted still,
+    /// looks for what is wrong with the club, finds it if there is something, and mends it.
+    fn look_again(&mut self, slots: &[usize], stage: u64, on: &[Role]) -> Result<(), WorkshopError> {
+        if self.settings.blunders <= 0.0 {
+            return Ok(());
+        }
+        let doubted: Vec<(String, ClubId)> = {
+            let believed = self.believe()?;
+            let standing = believed.standing();
+            let doubted = standing.iter().filter(|r| believed.is_doubted(&r.id));
+            doubted.map(|r| (r.id.as_str().to_owned(), r.club.clone())).collect()
+        };
+        for slot in 0..CLUBS {
+            let club = self.id(slot);
+            let mine: Vec<&String> = doubted.iter().filter(|(_, c)| *c == club).map(|(id, _)| id).collect();
+            if mine.is_empty() {
+                continue;
+            }
+            let touched = mine.iter().any(|id| self.touched.contains(id));
+            let at_once = mine.iter().any(|id| id.starts_with(&format!("{stage:02}-")) && self.touched.contains(id));
+            let blunder = self.blunders[slot];
+            if let Some(seen) = &mut self.seen[slot] {
+                // Found when a reading that it touched is doubted, or when the doubt makes the builder look at the club.
+                seen.found |= touched || blunder.is_some_and(Blunder::is_of_club);
+                let first = self.touched.iter().find(|id| id[3..].starts_with(&format!("{slot}-")));
+                seen.at_once |= at_once && first.is_some_and(|id| id.starts_with(&format!("{stage:02}-")));
+            }
+            match blunder {
+                Some(b) if b.is_of_club() && b.faults(stage) != Faults::default() => {
+                    self.mend(slot, stage);
+                    // The clubs of this stage are read again by its name; earlier readings of it spoke of another club.
+                    if slots.contains(&slot) {
+                        self.read_once_more(slot, stage, on);
+                    }
+                }
+                _ if slots.contains(&slot) => self.read_once_more(slot, stage, on),
+                _ => {}
+            }
+        }
+        Ok(())
+    }
+
+    fn mend(&mut self, slot: usize, stage: u64) {
+        if stage > stage::GLUE {
+            self.tally.rework += 1;
+        }
+        self.blunders[slot] = None;
+        let club = self.id(slot);
+        let of_club =
+            |r: &Reading| r.club == club && matches!(r.what, What::Balance | What::TotalMass | What::ShaftLength);
+        self.readings.retain(|r| !of_club(r));
+        self.touched.retain(|id| !id[3..].starts_with(&format!("{slot}-")));
+        let club = self.club(slot, Faults::default());
+        let name = Name { slot, stage: stage::CUT, what: What::ShaftLength, nth: 90 };
+        let value = self.tools.length(club.shaft_mm, name);
+        self.keep(slot, stage::CUT, What::ShaftLength, &[], value, 90);
+    }
+
+    fn read_once_more(&mut self, slot: usize, stage: u64, on: &[Role]) {
+        let club = self.club(slot, self.blunders[slot].map_or_else(Faults::default, |b| b.faults(stage)));
+        let name = Name { slot, stage, what: What::Balance, nth: 91 };
+        let shown = self.tools.balance(club.balance_points(on), moment(self.settings, stage, slot), name);
+        self.keep(slot, stage, What::Balance, on, shown, 91);
+    }
+
+    /// Holds the forecast of the finish against the truth, with what is planned now.
+    fn judge_bands(&mut self, slots: &[usize], at: usize) -> Result<(), WorkshopError> {
+        let mut found = Vec::new();
+        {
+            let believed = self.believe()?;
+            for &slot in slots {
+                found.push(believed.finish(&self.id(slot))?);
+            }
+        }
+        for (&slot, finish) in slots.iter().zip(found) {
+            let Some(finish) = finish else { continue };
+            if self.blunders[slot].is_some_and(Blunder::is_of_club) {
+                continue;
+            }
+            let truth = self.club(slot, Faults::default()).finish_points() - self.goal_points();
+            self.tally.bands[at].add((truth - finish.deviation_points).abs() <= finish.band_points);
+            self.tally.widths[at].add(finish.band_points);
+            if at == 3 {
+                self.tally.error.add(truth - finish.deviation_points);
+                self.tally.left.add(finish.deviation_points);
+                self.tally.chance.add(finish.chance);
+            }
+        }
+        Ok(())
+    }
+
+    fn run(&mut self) -> Result<Learned, WorkshopError> {
+        let all: Vec<usize> = (0..CLUBS).collect();
+        self.judge_bands(&all, 0)?;
+        self.check(stage::CHECK)?;
+        if self.measured.parts {
+            self.measure_parts();
+        }
+        self.cut();
+        if self.settings.one_at_a_time {
+            for slot in 0..CLUBS {
+                self.dry(&[slot])?;
+                self.tips(&[slot])?;
+                self.cure(&[slot])?;
+                self.finish(&[slot])?;
+            }
+        } else {
+            self.dry(&all)?;
+            if self.measured.joints {
+                for slot in 0..CLUBS {
+                    self.tips(&[slot])?;
+                }
+            } else {
+                self.tips(&all)?;
+            }
+            self.check(stage::RECHECK)?;
+            self.cure(&all)?;
+            self.finish(&all)?;
+        }
+        self.close()
+    }
+
+    /// The check weight, and the reference club where another scale read it.
+    fn check(&mut self, stage: u64) -> Result<(), WorkshopError> {
+        if !self.measured.check_weight {
+            return Ok(());
+        }
+        let mut known = vec![(What::CheckWeight, CHECK_POINTS + self.shop.check_error_points, 2)];
+        if self.settings.has(Trouble::BayScale) {
+            // The sheet's figure is a mean of four readings on the bay's scale.
+            known.push((What::ReferenceBalance, self.reference_points(), 4));
+        }
+        for (what, true_points, times) in known {
+            let expected = self.believe()?.expected(&self.id(0), what, &[])?;
+            for nth in 0..times {
+                let name = Name { slot: 0, stage, what, nth };
+                let shown = self.tools.balance(true_points, moment(self.settings, stage, 0), name);
+                self.keep(0, stage, what, &[], shown, nth);
+                if let (Some(e), true) = (expected, nth == 0) {
+                    let z = (shown - e.value) * BAND_95 / e.band;
+                    self.tally.innovations[0].add(z.abs() <= BAND_95);
+                    self.tally.z[0].add(z);
+                }
+            }
+        }
+        Ok(())
+    }
+
+    /// True balance of the reference club: what the sheet says of it less what the bay's scale shows too much.
+    fn reference_points(&self) -> f64 {
+        let said = self.job.sheet.reference.as_ref().and_then(|r| r.balance_points);
+        said.unwrap_or(self.truth.target_points) - self.shop.bay_points
+    }
+
+    /// A strip of tape weighed, a grip balanced on an edge, its cap measured.
+    fn measure_parts(&mut self) {
+        let club = self.club(0, Faults::default());
+        for slot in [0, 1] {
+            let grip = self.truth.piece(&self.build_of(slot).grip);
+            let name = |what| Name { slot, stage: stage::PARTS, what, nth: 0 };
+            let centre = self.tools.edge(self.truth.grip.centre_mm + grip.centre_mm, name(What::GripCentre));
+            let cap = self.tools.caliper(self.truth.grip.cap_mm + grip.cap_mm, name(What::CapThickness));
+            self.keep(slot, stage::PARTS, What::GripCentre, &[], centre, 0);
+            self.keep(slot, stage::PARTS, What::CapThickness, &[], cap, 0);
+        }
+        if !self.measured.each_tape {
+            self.weigh_tape(0, stage::PARTS, &club);
+        }
+    }
+
+    fn weigh_tape(&mut self, slot: usize, stage: u64, club: &TrueClub) {
+        let name = Name { slot, stage, what: What::TapeMass, nth: 0 };
+        let shown = self.tools.mass(club.mass_g(&[Role::Tape]), name);
+        self.keep(slot, stage, What::TapeMass, &[], shown, 0);
+    }
+
+    fn cut(&mut self) {
+        for slot in 0..CLUBS {
+            let faults = self.blunders[slot].map_or_else(Faults::default, |b| b.faults(stage::CUT));
+            let club = self.club(slot, faults);
+            let name = |what| Name { slot, stage: stage::CUT, what, nth: 0 };
+            let length = self.tools.length(club.shaft_mm, name(What::ShaftLength));
+            let mass = self.tools.mass(club.mass_g(&[Role::Shaft]), name(What::ShaftMass));
+            self.keep(slot, stage::CUT, What::ShaftLength, &[], length, 0);
+            self.keep(slot, stage::CUT, What::ShaftMass, &[], mass, 0);
+        }
+    }
+
+    fn dry(&mut self, slots: &[usize]) -> Result<(), WorkshopError> {
+        self.read_balance(slots, stage::DRY, &DRY, 1)?;
+        self.judge_bands(slots, 1)
+    }
+
+    /// Weights chosen, read dry, glued; weighed before and after where the shop does so.
+    fn tips(&mut self, slots: &[usize]) -> Result<(), WorkshopError> {
+        let ids: Vec<ClubId> = slots.iter().map(|s| self.id(*s)).collect();
+        let choices = advice::choose_tips(&self.believe()?, &ids, &self.parts)?;
+        self.take(PartKind::TipWeight, choices)?;
+        let with_tip: Vec<Role> = DRY.into_iter().chain([Role::TipWeight]).collect();
+        self.read_balance(slots, stage::TIP, &with_tip, 1)?;
+        self.judge_bands(slots, 2)?;
+        let glued: Vec<Role> = with_tip.iter().copied().chain([Role::Adhesive]).collect();
+        for &slot in slots {
+            if self.measured.joints {
+                let club = self.club(slot, self.blunders[slot].map_or_else(Faults::default, |b| b.faults(stage::TIP)));
+                for (stage, on) in [(stage::TIP, &with_tip), (stage::GLUE, &glued)] {
+                    let name = Name { slot, stage, what: What::TotalMass, nth: 0 };
+                    let shown = self.tools.mass(club.mass_g(on), name);
+                    self.keep(slot, stage, What::TotalMass, on, shown, 0);
+                }
+            }
+            self.keep(slot, stage::GLUE, What::Done, &glued, 0.0, 0);
+        }
+        Ok(())
+    }
+
+    fn cure(&mut self, slots: &[usize]) -> Result<(), WorkshopError> {
+        self.read_balance(slots, stage::CURED, &CURED, self.measured.cure_readings)?;
+        if self.measured.each_tape {
+            for &slot in slots {
+                let club = self.club(slot, Faults::default());
+                self.weigh_tape(slot, stage::TAPE, &club);
+            }
+        }
+        let ids: Vec<ClubId> = slots.iter().map(|s| self.id(*s)).collect();
+        let choices = advice::choose_grips(&self.believe()?, &ids, &self.parts)?;
+        self.take(PartKind::Grip, choices)?;
+        self.judge_bands(slots, 3)
+    }
+
+    fn finish(&mut self, slots: &[usize]) -> Result<(), WorkshopError> {
+        let wet: Vec<Role> = FINISHED.into_iter().chain([Role::Solvent]).collect();
+        self.read_balance(slots, stage::GRIPPED, &wet, 1)?;
+        self.read_balance(slots, stage::FINISH, &FINISHED, 1)?;
+        for &slot in slots {
+            let club = self.club(slot, self.blunders[slot].map_or_else(Faults::default, |b| b.faults(stage::FINISH)));
+            let name = |what| Name { slot, stage: stage::FINISH, what, nth: 0 };
+            let mass = self.tools.mass(club.mass_g(&FINISHED), name(What::TotalMass));
+            let length_mm = club.shaft_mm + club.bore_to_ground_mm + club.cap_mm;
+            let length = self.tools.length(length_mm, name(What::FinishedLength));
+            self.keep(slot, stage::FINISH, What::TotalMass, &FINISHED, mass, 0);
+            self.keep(slot, stage::FINISH, What::FinishedLength, &FINISHED, length, 0);
+        }
+        self.look_again(slots, stage::FINISH, &FINISHED)?;
+        self.judge_bands(slots, 4)
+    }
+
+    /// Judges the set by its truth, and learns.
+    fn close(&mut self) -> Result<Learned, WorkshopError> {
+        for slot in 0..CLUBS {
+            let faults = self.blunders[slot].map_or_else(Faults::default, |b| b.faults(stage::FINISH));
+            let truth = self.club(slot, faults).finish_points() - self.goal_points();
+            self.tally.finished(truth, self.build_of(slot).tips_g.iter().sum());
+        }
+        let (good, after) = {
+            let believed = self.believe()?;
+            let standing = believed.standing();
+            let good =
+                standing.iter().filter(|r| r.what != What::Done && !self.touched.iter().any(|t| t == r.id.as_str()));
+            let good: Vec<(&str, bool)> = good.map(|r| (r.what.key(), believed.is_doubted(&r.id))).collect();
+            (good, advice::learn(self.learned, &believed)?)
+        };
+        for (what, doubted) in good {
+            self.tally.false_doubts.add(doubted);
+            self.tally.false_doubts_by.entry(what).or_default().add(doubted);
+        }
+        self.tally.blunders = self.seen.iter().flatten().cloned().collect();
+        Ok(after)
+    }
+
+    /// Puts what was chosen into the plans.
+    fn take(&mut self, kind: PartKind, choices: Vec<(ClubId, Choice)>) -> Result<(), WorkshopError> {
+        let choices: Vec<(usize, Vec<String>)> = choices
+            .into_iter()
+            .filter_map(|(id, codes)| Some((self.job.clubs.iter().position(|c| c.id == id)?, codes?)))
+            .collect();
+        // All are laid back before any is taken: two clubs may exchange theirs.
+        for (slot, _) in &choices {
+            let plan = self.job.clubs[*slot].plan.as_ref();
+            let old = plan.and_then(|p| p.part(kind)).map(|p| p.code.clone()).filter(|_| kind != PartKind::TipWeight);
+            if let Some(old) = old {
+                self.hold(&old, PartState::Free);
+            }
+        }
+        for (slot, codes) in choices {
+            let plan = self.replanned(slot, kind, &codes)?;
+            self.job.clubs[slot].plan = Some(plan);
+            for code in &codes {
+                self.hold(code, PartState::Held);
+            }
+        }
+        Ok(())
+    }
+
+    fn replanned(&self, slot: usize, kind: PartKind, codes: &[String]) -> Result<ClubPlan, WorkshopError> {
+        let club = &self.job.clubs[slot];
+        let part = |code: &str| self.parts.iter().find(|p| p.code == code);
+        let planned = club.plan.iter().flat_map(|p| &p.parts).filter(|p| p.kind != kind).map(|p| p.code.as_str());
+        let all: Vec<&Part> = planned.chain(codes.iter().map(String::as_str)).filter_map(part).collect();
+        let of = |kind| all.iter().find(|p| p.kind == kind).copied();
+        let need = |kind: PartKind| {
+            of(kind).ok_or_else(|| WorkshopError::Refused {
+                what: format!("the plan has no {kind}"),
+                next: "Plan the job anew".into(),
+            })
+        };
+        let picks = Picks {
+            head: need(PartKind::Head)?,
+            shaft: need(PartKind::Shaft)?,
+            grip: need(PartKind::Grip)?,
+            adapter: None,
+            ferrule: of(PartKind::Ferrule),
+            tips: all.iter().filter(|p| p.kind == PartKind::TipWeight).copied().collect(),
+        };
+        planner::plan_with(self.assembly(), club, &picks)
+    }
+}
+
+/// Key of the step that a stage's readings belong to.
+const fn step_key(stage: u64) -> &'static str {
+    match stage {
+        stage::CHECK | stage::PARTS => "weighed",
+        stage::CUT => "cut",
+        stage::DRY => "dry",
+        stage::TIP => "tip",
+        stage::GLUE => "glue",
+        stage::RECHECK | stage::CURED | stage::TAPE => "cured",
+        stage::GRIPPED => "gripped",
+        _ => "finish",
+    }
+}

@@ -1,0 +1,282 @@
+//! One simulated job: its day, its parts and what the hand does to each club.
+
+use crate::club::{Build, Faults, put_together};
+use crate::draw::{Draw, Stream};
+use crate::models::{self, IRONS, Nominal, TRAY_G};
+use crate::settings::{Settings, Trouble};
+use crate::shop::{GripTruth, HeadTruth, SimulatedShop, target_shift_points};
+use std::collections::BTreeMap;
+use workshop::model::{Library, PartKind};
+use workshop::part::Part;
+
+/// Clubs of a job.
+pub const CLUBS: usize = IRONS.len();
+/// Heads of each number in the boxes.
+pub const HEADS_A_NUMBER: usize = 4;
+/// Shafts in the rack.
+const SHAFTS: usize = 12;
+/// Spare grips beside one for each club.
+const SPARE_GRIPS: usize = 60;
+const FEW_GRIPS: usize = 20;
+
+/// How much is known when a club is put together.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Knowledge {
+    /// Everything: the truth.
+    Everything,
+    /// The shop's true means and today's, but of the pieces only what was weighed.
+    Means,
+}
+
+/// What one day does to everything.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Day {
+    /// What the balance scale shows too much in the morning, points; on the second day, where the cure takes a night.
+    pub offset_points: [f64; 2],
+    /// How far it drifts in eight hours, points.
+    pub drift_points: f64,
+    /// What the mass scale shows too much, g.
+    pub mass_offset_g: f64,
+    /// What today's mix adds to every joint, g.
+    pub mix_g: f64,
+    /// What today's hand adds to the tape, share.
+    pub tape_share: f64,
+}
+
+/// A part as it truly is.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct TruePiece {
+    /// Its mass.
+    pub mass_g: f64,
+    /// What the shop's scale showed when it came in.
+    pub weighed_g: f64,
+    /// Its centre against its model's, mm.
+    pub centre_mm: f64,
+    /// Its cap against its model's, mm.
+    pub cap_mm: f64,
+}
+
+/// What the hand does to one club.
+#[derive(Debug, Clone, PartialEq)]
+#[allow(missing_docs)]
+pub struct Hand {
+    pub joint_g: f64,
+    pub turnings_g: f64,
+    pub ferrule_g: f64,
+    pub tape_g: f64,
+    pub tape_end_mm: f64,
+    pub solvent_g: f64,
+    pub cut_mm: f64,
+    pub tip_place_mm: f64,
+    tips_g: Vec<f64>,
+}
+
+impl Hand {
+    /// How much the weight of so many grams differs from its figure.
+    #[must_use]
+    pub fn tip_g(&self, nominal_g: f64) -> f64 {
+        TRAY_G.iter().position(|&g| (f64::from(g) - nominal_g).abs() < 0.01).map_or(0.0, |i| self.tips_g[i])
+    }
+}
+
+/// One simulated job.
+#[derive(Debug, Clone)]
+pub struct SimulatedJob {
+    /// Which shop.
+    pub shop_id: u64,
+    /// Which job of it, from 0.
+    pub number: u64,
+    /// Whether it is built from models that the shop has not had.
+    pub new_models: bool,
+    /// What every club should be, points since A0.
+    pub target_points: f64,
+    /// Layers of tape over the base one.
+    pub full_wraps: u8,
+    /// Makers' figures.
+    pub nominal: Nominal,
+    /// Truth of the head model.
+    pub head: HeadTruth,
+    /// Truth of the grip model.
+    pub grip: GripTruth,
+    /// The day.
+    pub day: Day,
+    /// What the hand does to each club.
+    pub clubs: Vec<Hand>,
+    /// What the makers say.
+    pub library: Library,
+    /// What lies in the boxes, as the shop knows it.
+    pub parts: Vec<Part>,
+    pieces: BTreeMap<String, TruePiece>,
+}
+
+impl SimulatedJob {
+    /// Draws a job.
+    #[must_use]
+    pub fn draw(settings: &Settings, shop: &SimulatedShop, number: u64) -> Self {
+        let seed = settings.seed;
+        let new_models = settings.has(Trouble::NewModels) && number % 2 == 1;
+        let model = if new_models { number } else { 0 };
+        let scatter = &shop.scatter;
+        let mut draw = Draw::of(seed, Stream::Day, &[shop.id, number]);
+        let target_points = 32.0 + target_shift_points(&mut draw);
+        let full_wraps = [0, 1, 2][draw.below(3)];
+        let first = draw.normal(0.0, scatter.offset_points);
+        let second = draw.normal(0.0, scatter.offset_points);
+        let day = Day {
+            offset_points: [first, if settings.has(Trouble::Overnight) { second } else { first }],
+            drift_points: draw.normal(0.0, scatter.drift_points) + scatter.drift_fixed_points * draw.sign(),
+            mass_offset_g: draw.normal(0.0, scatter.mass_offset_g),
+            mix_g: draw.normal(0.0, scatter.mix_g),
+            tape_share: draw.normal(0.0, scatter.tape_job_share),
+        };
+        let head = HeadTruth::draw(settings, shop, model, CLUBS);
+        let nominal = Nominal::default();
+        let grip = GripTruth::draw(settings, shop, model);
+        let masses_g = head_masses_g(shop, &nominal, &head, grip);
+        let clubs = (0..CLUBS as u64).map(|slot| hand(shop, number, slot)).collect();
+        let mut job = Self {
+            shop_id: shop.id,
+            number,
+            new_models,
+            target_points,
+            full_wraps,
+            grip,
+            head,
+            day,
+            clubs,
+            library: models::library(&nominal, model, &masses_g, scatter.grip_g),
+            nominal,
+            parts: Vec::new(),
+            pieces: BTreeMap::new(),
+        };
+        let spares = if settings.has(Trouble::FewGrips) { FEW_GRIPS } else { SPARE_GRIPS };
+        job.fill_boxes(shop, model, &masses_g, spares);
+        job
+    }
+
+    /// The true piece of this code.
+    ///
+    /// # Panics
+    /// Never for a code of this job's boxes.
+    #[must_use]
+    pub fn piece(&self, code: &str) -> &TruePiece {
+        &self.pieces[code]
+    }
+
+    /// What the builder cuts the shaft of a club to: sheet length to the cap less cap and bore, by the makers' figures.
+    #[must_use]
+    pub fn cut_mm(&self, slot: usize) -> f64 {
+        self.nominal.length_mm[slot] - self.nominal.cap_mm - self.nominal.bore_to_ground_mm[slot]
+    }
+
+    fn fill_boxes(&mut self, shop: &SimulatedShop, model: u64, masses_g: &[f64], spare_grips: usize) {
+        let mut draw = Draw::of(shop.seed, Stream::Parts, &[shop.id, self.number]);
+        let s = shop.scatter;
+        let head_code = models::head_code(model);
+        for ((number, _), mass_g) in IRONS.iter().zip(masses_g) {
+            for i in 1..=HEADS_A_NUMBER {
+                let part = Part::new(&format!("H{number}-{i}"), PartKind::Head, &head_code);
+                let part = Part { number: Some((*number).into()), ..part };
+                self.put(part, (*mass_g, s.head_g), (s.head_offset_mm, 0.0), &s, &mut draw);
+            }
+        }
+        for i in 1..=SHAFTS {
+            let part = Part::new(&format!("S-{i:02}"), PartKind::Shaft, "SHAFT");
+            self.put(part, (self.nominal.shaft_g, s.shaft_g), (s.shaft_centre_mm, 0.0), &s, &mut draw);
+        }
+        let grip_code = models::grip_code(model);
+        for i in 1..=CLUBS + spare_grips {
+            let part = Part::new(&format!("G-{i:02}"), PartKind::Grip, &grip_code);
+            self.put(part, (self.nominal.grip_g, s.grip_g), (s.grip_centre_mm, s.cap_mm), &s, &mut draw);
+        }
+        for g in TRAY_G {
+            self.bulk(PartKind::TipWeight, &format!("TIP-{g}"));
+        }
+        self.bulk(PartKind::Ferrule, "FERRULE");
+        self.bulk(PartKind::Adhesive, "ADHESIVE");
+        self.bulk(PartKind::Tape, "TAPE");
+    }
+
+    fn bulk(&mut self, kind: PartKind, model: &str) {
+        let part = Part::new(&format!("{model}-BOX"), kind, model);
+        let id = part.code.as_str().into();
+        self.parts.push(Part { count: Some(100), id, ..part });
+    }
+
+    /// Puts a part into the boxes: (mean, scatter) of its mass, scatter of (centre, cap).
+    fn put(
+        &mut self,
+        part: Part,
+        (mean_g, sd_g): (f64, f64),
+        (centre_sd_mm, cap_sd_mm): (f64, f64),
+        scatter: &crate::shop::Scatter,
+        draw: &mut Draw,
+    ) {
+        let mass_g = draw.normal(mean_g, sd_g);
+        // Weighed on the day it came in, with that day's offset.
+        let error_g = draw.normal(0.0, scatter.mass_noise_g.hypot(scatter.mass_offset_g));
+        let weighed_g = ((mass_g + error_g) * 10.0).round() / 10.0;
+        let centre_mm = draw.normal(0.0, centre_sd_mm);
+        let cap_mm = draw.normal(0.0, cap_sd_mm);
+        self.pieces.insert(part.code.clone(), TruePiece { mass_g, weighed_g, centre_mm, cap_mm });
+        let id = part.code.as_str().into();
+        self.parts.push(Part { mass_g: Some(weighed_g), id, ..part });
+    }
+}
+
+fn hand(shop: &SimulatedShop, number: u64, slot: u64) -> Hand {
+    let s = &shop.scatter;
+    let mut draw = Draw::of(shop.seed, Stream::Club, &[shop.id, number, slot]);
+    Hand {
+        joint_g: draw.normal(0.0, s.joint_g),
+        turnings_g: draw.normal(0.0, s.turnings_g),
+        ferrule_g: draw.normal(0.0, s.ferrule_g),
+        tape_g: draw.normal(0.0, s.tape_g),
+        tape_end_mm: draw.normal(0.0, s.tape_end_mm),
+        solvent_g: draw.normal(0.0, s.solvent_g),
+        cut_mm: draw.normal(0.0, s.cut_mm),
+        tip_place_mm: draw.normal(0.0, s.tip_place_mm),
+        tips_g: TRAY_G.iter().map(|_| draw.normal(0.0, s.tip_weight_g)).collect(),
+    }
+}
+
+/// Head masses that leave an average club of this shop so many points light for D2, to half a gram.
+fn head_masses_g(shop: &SimulatedShop, nominal: &Nominal, head: &HeadTruth, grip: GripTruth) -> Vec<f64> {
+    let piece = |mass_g| TruePiece { mass_g, weighed_g: mass_g, centre_mm: 0.0, cap_mm: 0.0 };
+    let mut average = SimulatedJob {
+        shop_id: shop.id,
+        number: 0,
+        new_models: false,
+        target_points: 32.0,
+        full_wraps: 1,
+        nominal: nominal.clone(),
+        head: head.clone(),
+        grip,
+        day: Day { offset_points: [0.0; 2], drift_points: 0.0, mass_offset_g: 0.0, mix_g: 0.0, tape_share: 0.0 },
+        clubs: (0..CLUBS as u64).map(|slot| hand(shop, 0, slot)).collect(),
+        library: Library::default(),
+        parts: Vec::new(),
+        pieces: BTreeMap::from([("S".to_owned(), piece(nominal.shaft_g)), ("G".to_owned(), piece(nominal.grip_g))]),
+    };
+    let mut at_g = |mass_g: f64, slot: usize| {
+        average.pieces.insert("H".to_owned(), piece(mass_g));
+        let build = Build {
+            head: "H".into(),
+            shaft: "S".into(),
+            grip: "G".into(),
+            tips_g: Vec::new(),
+            tip_trim_mm: nominal.tip_trim_mm[slot],
+            cut_mm: average.cut_mm(slot),
+        };
+        put_together(shop, &average, slot, &build, Faults::default(), Knowledge::Means).finish_points()
+    };
+    head.light_points
+        .iter()
+        .enumerate()
+        .map(|(slot, light)| {
+            let (low, high) = (at_g(200.0, slot), at_g(300.0, slot));
+            let mass_g = 200.0 + 100.0 * (32.0 - light - low) / (high - low);
+            (mass_g * 2.0).round() / 2.0
+        })
+        .collect()
+}

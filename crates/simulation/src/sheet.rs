@@ -1,0 +1,94 @@
+//! The sheet of a simulated job, as the workshop keeps it.
+
+use crate::job::SimulatedJob;
+use crate::models::IRONS;
+use jiff::Timestamp;
+use jiff::civil::Date;
+use workshop::id::{ClubId, JobId, SheetId};
+use workshop::job::{Job, JobClub, JobState};
+use workshop::kind::{ClubKind, Hand, LengthTo};
+use workshop::model::PartKind;
+use workshop::sheet::{ReferenceClub, SetRule, Sheet, SheetClub, Tolerances, Wraps};
+use workshop::shop::Shop;
+
+/// The job as the bench sees it: eight irons of one balance, the 7-iron read as the reference, on the shop's own scale
+/// or on the fitting bay's.
+#[must_use]
+pub fn job_of(truth: &SimulatedJob, shop: &Shop, elsewhere: bool) -> Job {
+    let head = truth.library.of_kind(PartKind::Head).next().map_or("", |m| m.code());
+    let grip = truth.library.of_kind(PartKind::Grip).next().map_or("", |m| m.code());
+    let clubs: Vec<SheetClub> = IRONS
+        .iter()
+        .enumerate()
+        .map(|(i, (number, _))| SheetClub {
+            number: (*number).into(),
+            club_kind: ClubKind::Iron,
+            head_model: head.into(),
+            shaft_model: "SHAFT".into(),
+            grip_model: grip.into(),
+            ferrule_model: Some("FERRULE".into()),
+            adhesive: None,
+            tape: None,
+            length_mm: truth.nominal.length_mm[i],
+            length_to: LengthTo::Cap,
+            balance_points: truth.target_points,
+            loft_deg: 21.0 + 4.0 * i as f64,
+            lie_deg: 60.5 + 0.5 * i as f64,
+            cpm: None,
+            grip_graphics: None,
+            shaft_graphics: None,
+            soft_side: None,
+            wraps: Wraps { base: 1, full: truth.full_wraps, lower_hand: 0 },
+            tolerances: Tolerances::default(),
+        })
+        .collect();
+    let reference = ReferenceClub {
+        number: "7".into(),
+        length_mm: None,
+        length_to: None,
+        balance_points: Some(truth.target_points),
+        total_mass_g: None,
+        balance_point_mm: None,
+        loft_deg: None,
+        lie_deg: None,
+        cpm: None,
+        clamp_mm: None,
+        scale: if elsewhere { "fitting bay".into() } else { shop.balance_scale.key.clone() },
+        grip_model: None,
+        cap_mm: None,
+        coupler_g: None,
+        read_on: None,
+    };
+    let sheet = Sheet {
+        player: "Simulated".into(),
+        due: Date::constant(2026, 12, 1),
+        hand: Hand::Right,
+        note: String::new(),
+        rule: SetRule::ConstantBalance,
+        written: String::new(),
+        reference: Some(reference),
+        clubs: clubs.clone(),
+    };
+    Job {
+        id: JobId::from("job"),
+        number: truth.number as i64 + 1,
+        sheet_id: SheetId::from("sheet"),
+        sheet,
+        state: JobState::Planned,
+        steps: shop.steps.clone(),
+        made_at: Timestamp::UNIX_EPOCH,
+        clubs: clubs
+            .into_iter()
+            .enumerate()
+            .map(|(i, target)| JobClub {
+                id: ClubId(format!("club-{i}")),
+                slot: i as i64 + 1,
+                card: format!("J{}-{}", truth.number + 1, i + 1),
+                target,
+                plan: None,
+                version: 0,
+            })
+            .collect(),
+        version: 0,
+    }
+}
