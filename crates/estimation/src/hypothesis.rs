@@ -378,11 +378,41 @@ impl Weighed {
     /// Not one group a hypothesis; a planned reading that is not there.
     pub fn information_bits(&self, planned: usize, group: &[usize]) -> Result<f64, E> {
         let sums = self.grouped(group)?;
+        let mut bits = 0.0;
+        self.over_outcomes(planned, group, |weight, outcome| {
+            // The share of each group among what may be shown here, against its share now.
+            for (g, share) in outcome.iter().enumerate().filter(|(_, share)| **share > 0.0) {
+                bits += weight * share * (share / sums[g]).log2();
+            }
+        })?;
+        Ok(bits.max(0.0))
+    }
+
+    /// How likely the group that is likeliest after a planned reading is expected to be: the chance of naming the true
+    /// one. Never below that of the likeliest group now, but for what the quadrature leaves.
+    ///
+    /// # Errors
+    ///
+    /// As [`Weighed::information_bits`].
+    pub fn chance_of_naming(&self, planned: usize, group: &[usize]) -> Result<f64, E> {
+        let mut chance = 0.0;
+        self.over_outcomes(planned, group, |weight, outcome| {
+            chance += weight * outcome.iter().fold(0.0, |most: f64, share| most.max(*share));
+        })?;
+        Ok(chance)
+    }
+
+    /// Calls `each` with the weight of an outcome of a planned reading and the probability of each group given it.
+    fn over_outcomes(&self, planned: usize, group: &[usize], mut each: impl FnMut(f64, &[f64])) -> Result<(), E> {
+        const LEAST: f64 = 1e-3;
+        // Trapezoids of a quarter of a standard deviation out to five: exact to 1e-6 for smooth functions of a Gaussian.
+        const STEPS: i32 = 20;
+        const WIDTH: f64 = 0.25;
+        let mut shares = vec![0.0; self.grouped(group)?.len()];
         let Some(outlook) = self.outlooks.get(planned) else {
             let (found, expected) = (planned, self.outlooks.len());
             return Err(E::Shape { place: "planned reading".into(), found, expected });
         };
-        const LEAST: f64 = 1e-3;
         let parts: Vec<(f64, Forecast, usize)> = self
             .posterior
             .iter()
@@ -392,28 +422,24 @@ impl Weighed {
             .map(|((p, f), g)| (*p, *f, *g))
             .collect();
         let total: f64 = parts.iter().map(|(p, ..)| p).sum();
-        // Trapezoids of a quarter of a standard deviation out to five: exact to 1e-6 for smooth functions of a Gaussian.
-        const STEPS: i32 = 20;
-        const WIDTH: f64 = 0.25;
         let root = (2.0 * std::f64::consts::PI).sqrt();
         let density = |f: &Forecast, y: f64| (-0.5 * ((y - f.mean) / f.sd).powi(2)).exp() / (f.sd * root);
-        let mut bits = 0.0;
-        for (p, forecast, g) in &parts {
+        for (p, forecast, _) in &parts {
             for step in -STEPS..=STEPS {
                 let z = f64::from(step) * WIDTH;
                 let y = forecast.mean + z * forecast.sd;
-                let (mut all, mut own) = (0.0, 0.0);
-                for (q, other, h) in &parts {
+                shares.fill(0.0);
+                let mut all = 0.0;
+                for (q, other, g) in &parts {
                     let d = q * density(other, y);
                     all += d;
-                    own += if h == g { d } else { 0.0 };
+                    shares[*g] += d;
                 }
-                let weight = (-0.5 * z * z).exp() / root * WIDTH;
-                let ratio = own * total / (all * sums[*g]);
-                bits += p / total * weight * ratio.max(f64::MIN_POSITIVE).log2();
+                shares.iter_mut().for_each(|s| *s /= all);
+                each(p / total * (-0.5 * z * z).exp() / root * WIDTH, &shares);
             }
         }
-        Ok(bits.max(0.0))
+        Ok(())
     }
 }
 

@@ -11,7 +11,9 @@ use crate::rounding::{interval_estimate, is_coarse, step_variance};
 
 /// A change of less than this many prior standard deviations counts as settled; Newton's next step is far smaller.
 const SETTLED: f64 = 1e-9;
-const ROUNDS: usize = 60;
+/// Two or three for readings that fit. One that lies tens of standard deviations out makes the steps shrink by an eighth
+/// only each round; it must still be solved, for it to be doubted.
+const ROUNDS: usize = 400;
 /// Prior standard deviation over a reading's: its square times the rounding of a double must stay far below 1, or the
 /// prior of what the reading does not tell would drown in it.
 const SHARPEST: f64 = 3e6;

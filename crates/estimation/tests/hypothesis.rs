@@ -183,6 +183,18 @@ fn what_a_reading_tells_is_their_mutual_information() {
     assert!((three.information_bits(0, &[0, 1, 2]).unwrap() - 1.044_389_561_6).abs() < 1e-5);
 }
 
+/// The chance of naming the true one of two bells, two standard deviations apart, is Φ(1) = 0.841345 (published table of
+/// the normal distribution): the better guess changes in the middle.
+#[test]
+fn the_chance_of_naming_the_cause_is_that_of_the_better_guess() {
+    let half = mixture(&[(0.5, 0.0, 1.0), (0.5, 2.0, 1.0)]);
+    let chance = half.chance_of_naming(0, &[0, 1]).unwrap();
+    assert!((chance - 0.841_345).abs() < 2e-3, "{chance}");
+    let alike = mixture(&[(0.7, 3.0, 1.0), (0.3, 3.0, 1.0)]);
+    assert!((alike.chance_of_naming(0, &[0, 1]).unwrap() - 0.7).abs() < 1e-6);
+    assert!(alike.chance_of_naming(1, &[0, 1]).is_err() && alike.chance_of_naming(0, &[0]).is_err());
+}
+
 #[test]
 fn what_cannot_be_weighed_is_refused_by_name() {
     let (model, readings) = bench(1);

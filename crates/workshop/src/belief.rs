@@ -368,7 +368,7 @@ fn quarter(at: Timestamp) -> i64 {
 
 impl Assembly<'_> {
     /// Gives the balance scale its drift over the hours of the job's readings.
-    fn let_drift(&self, model: &mut JobModel, readings: &[Reading]) {
+    pub(crate) fn let_drift(&self, model: &mut JobModel, readings: &[Reading]) {
         let clock = Clock::of(&standing(readings));
         let sd_per_root_h = self.shop.balance_scale.drift_sd_per_root_h;
         if clock.quarters.len() < 2 || sd_per_root_h <= 0.0 {

@@ -10,6 +10,7 @@ pub mod belief;
 pub mod bench;
 pub mod capability;
 pub mod caution;
+pub mod cause;
 pub mod demo;
 pub mod error;
 pub mod fit;
