@@ -7,6 +7,7 @@
 pub mod beam;
 pub mod bench;
 pub mod blocks;
+pub mod calc_pictures;
 pub mod clubs;
 #[cfg(test)]
 mod colours;

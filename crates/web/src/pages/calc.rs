@@ -3,12 +3,12 @@
 //! A field stands in the address under its place in the topic's document, `finished.cap_mm=3`; lists are texts with a
 //! header line. Without any field the topic's own example is shown.
 
+use super::calc_picture::cards;
 use super::calc_shape::{Ask, Way, asks, beside, document, group, head, in_words, last, named, typed};
 use super::entries::{Entries, capital, words_table};
 use super::{Framed, PageResult, failure, failure_status, framed};
 use crate::look::{
-    BeamPiece, BeamView, Button, ButtonKind, Cell, Field, Figure, Notice, PieceKind, Tone, beam, button, check,
-    figures, link_button, notice_block, section,
+    Button, ButtonKind, Cell, Field, Figure, Notice, Tone, button, check, figures, link_button, notice_block, section,
 };
 use app::{App, AppError};
 use axum::Router;
@@ -19,7 +19,6 @@ use axum::routing::get;
 use clubphysics::PhysicsError;
 use clubphysics::calc::{Topic, topics};
 use maud::{Markup, html};
-use quantity::{FULCRUM_IN, INCH_MM, POINT_G_IN};
 use serde_json::{Map, Value};
 
 /// Figures shown large before the rest goes into the table.
@@ -214,7 +213,7 @@ fn at_a_glance(topic: &Topic, input: &Value, output: &Value) -> Markup {
             (notice_block(Tone::Care, &capital(warning), ""))
         }
         @if !shown.is_empty() { div.card { (figures(&shown)) } }
-        @if topic.name == "balance" { (picture(input, output)) }
+        (cards(topic.name, input, output))
     }
 }
 
@@ -342,54 +341,6 @@ fn list_table(title: &str, list: &[Value]) -> Markup {
     let heads: Vec<&str> = heads.iter().map(String::as_str).collect();
     let rows = list.iter().map(|row| keys.iter().map(|k| Cell::from(with_unit(&row[*k], ""))).collect()).collect();
     section(&capital(title), &html! {}, &words_table(title, &heads, rows))
-}
-
-/// The parts of a balance hung on the beam; nothing where the club was given whole.
-fn picture(input: &Value, output: &Value) -> Markup {
-    let fulcrum_in = input["fulcrum_in"].as_f64().unwrap_or(FULCRUM_IN);
-    let piece = |row: &Value, on: bool| {
-        let (mass_g, arm_in) = (row["mass_g"].as_f64()?, row["position_mm"].as_f64()? / INCH_MM);
-        let label = row["name"].as_str().unwrap_or("part").to_owned();
-        let kind = kind_of(&label);
-        Some(BeamPiece { points: mass_g * (arm_in - fulcrum_in) / POINT_G_IN, label, mass_g, arm_in, on, kind })
-    };
-    let list = |value: &Value, on: bool| -> Vec<BeamPiece> {
-        value.as_array().into_iter().flatten().filter_map(|row| piece(row, on)).collect()
-    };
-    let mut pieces = list(&input["parts"], true);
-    if pieces.is_empty() {
-        return html! {};
-    }
-    pieces.extend(list(&input["what_if"]["add"], false));
-    let farthest_in = pieces.iter().map(|p| p.arm_in).fold(20.0, f64::max);
-    let view = BeamView {
-        club: "the club".to_owned(),
-        length_in: farthest_in,
-        fulcrum_in,
-        pieces,
-        now_points: output["points"].as_f64(),
-        forecast_points: output["what_if"]["points"].as_f64(),
-        ..BeamView::default()
-    };
-    html! { div.card { (beam(&view)) } }
-}
-
-/// What a part is, by its name.
-fn kind_of(name: &str) -> PieceKind {
-    let name = name.to_lowercase();
-    [
-        ("head", PieceKind::Head),
-        ("shaft", PieceKind::Shaft),
-        ("grip", PieceKind::Grip),
-        ("tape", PieceKind::Tape),
-        ("ferrule", PieceKind::Ferrule),
-        ("weight", PieceKind::TipWeight),
-        ("adapter", PieceKind::Adapter),
-        ("glue", PieceKind::Adhesive),
-    ]
-    .into_iter()
-    .find(|(word, _)| name.contains(word))
-    .map_or(PieceKind::Other, |(_, kind)| kind)
 }
 
 #[cfg(test)]

@@ -3,6 +3,7 @@
 mod bench;
 mod bench_screen;
 mod calc;
+mod calc_picture;
 mod calc_shape;
 mod entries;
 mod glue;
