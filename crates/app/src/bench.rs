@@ -8,6 +8,7 @@ use store::Tx;
 use utoipa::ToSchema;
 use workshop::belief::Believed;
 use workshop::bench::{ClubState, Meaning, StepStatus};
+use workshop::cause::{Cause, Telling};
 use workshop::glue::Gate;
 use workshop::id::{ClubId, ReadingId};
 use workshop::job::{JobClub, JobState};
@@ -76,6 +77,20 @@ pub struct Kept {
     pub club: ClubState,
     /// Whether these had been sent before; nothing was kept twice.
     pub repeated: bool,
+}
+
+/// A doubted reading with what may be behind it.
+#[derive(Debug, Clone, Serialize, ToSchema)]
+pub struct DoubtedReading {
+    /// The reading.
+    pub reading: Reading,
+    /// What is likely, in words.
+    pub words: String,
+    /// Causes, the likeliest first.
+    pub causes: Vec<Cause>,
+    /// The measurement that would tell the leading ones apart.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub telling: Option<Telling>,
 }
 
 /// Letting a step pass before the joint has its strength.
@@ -247,6 +262,29 @@ impl App {
         Ok((meaning, workshop::remedy::remedies(&believed, &state, &spares)?))
     }
 
+    /// What may be behind each doubted reading of a club, the latest last; empty where none is doubted.
+    ///
+    /// # Errors
+    /// No such job or club; figures that the belief cannot work with; what the store says.
+    pub async fn causes(&self, number: i64, slot: i64) -> Result<Vec<DoubtedReading>, AppError> {
+        let mut tx = self.store.read().await?;
+        let file = JobFile::load(&mut tx, number).await?;
+        let club = file.club_at(slot)?;
+        let parts = Self::free_parts(&mut tx).await?;
+        let believed = file.assembly().believe(&file.readings)?;
+        let spares = spares(&file, &parts);
+        let standing = believed.standing();
+        let doubted = standing.into_iter().filter(|r| r.club == club.id && believed.is_doubted(&r.id));
+        doubted
+            .map(|reading| {
+                let inquest = workshop::cause::inquire(&believed, reading, &spares)?;
+                let words = inquest.words();
+                let workshop::cause::Inquest { causes, telling } = inquest;
+                Ok(DoubtedReading { reading: reading.clone(), words, causes, telling })
+            })
+            .collect()
+    }
+
     fn reading(
         &self,
         file: &JobFile,
@@ -314,6 +352,7 @@ impl App {
             job.state = JobState::Finished;
             tx.save_job(&job).await?;
             self.log(tx, Some(&job.id), None, "job_finished", by, serde_json::json!({})).await?;
+            self.learn_from(tx, &file, by).await?;
         }
         JobFile::load(tx, number).await
     }

@@ -62,6 +62,9 @@ pub enum AppError {
         /// What to do next.
         next: String,
     },
+    /// The program itself failed at something that it should have done.
+    #[error("{0}. Nothing was saved; try again, and keep the message if it comes back")]
+    Internal(String),
     /// Something in the request.
     #[error("{what}. {next}")]
     Invalid {
@@ -100,7 +103,7 @@ impl AppError {
             Self::Store(e) if e.is_missing() => Kind::NotFound,
             Self::Store(e) if e.is_bad_entry() => Kind::Invalid,
             Self::Store(e) if e.is_conflict() => Kind::Conflict,
-            Self::Store(_) => Kind::Unavailable,
+            Self::Store(_) | Self::Internal(_) => Kind::Unavailable,
         }
     }
 
@@ -117,6 +120,7 @@ impl AppError {
             Self::NotGlued { .. } => "not_glued",
             Self::Conflict { .. } => "conflict",
             Self::Invalid { .. } => "invalid",
+            Self::Internal(_) => "internal",
             Self::Store(e) if e.is_stale() => "stale",
             Self::Store(e) if e.is_taken() => "taken",
             Self::Store(e) if e.is_missing() => "not_found",

@@ -73,7 +73,8 @@ impl JobFile {
         let overrides = let_pass.iter().map(|l| (l.club.clone(), l.step.clone())).collect();
         let library = load_library(tx).await?;
         let shop = load_shop(tx).await?;
-        Ok(Self { job, readings, batches, let_pass, library, shop, declined, learned: Learned::default(), overrides })
+        let learned = crate::learned::known_for(tx, &job).await?;
+        Ok(Self { job, readings, batches, let_pass, library, shop, declined, learned, overrides })
     }
 
     /// The job as the belief takes it.

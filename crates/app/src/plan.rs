@@ -326,7 +326,7 @@ fn replan(file: &JobFile, club: &JobClub, parts: &[Part]) -> Result<ClubPlan, Ap
 }
 
 /// Readings that stand and were taken with a part of this kind on the club, or of it.
-fn outdated<'a>(readings: &'a [Reading], club: &ClubId, kind: PartKind) -> Vec<&'a Reading> {
+pub(crate) fn outdated<'a>(readings: &'a [Reading], club: &ClubId, kind: PartKind) -> Vec<&'a Reading> {
     let Some(role) = workshop::kind::Role::from_key(kind.key()) else { return Vec::new() };
     standing(readings)
         .into_iter()
@@ -338,7 +338,7 @@ fn outdated<'a>(readings: &'a [Reading], club: &ClubId, kind: PartKind) -> Vec<&
         .collect()
 }
 
-fn need_open(file: &JobFile) -> Result<(), AppError> {
+pub(crate) fn need_open(file: &JobFile) -> Result<(), AppError> {
     if file.job.state == JobState::Open {
         Ok(())
     } else {

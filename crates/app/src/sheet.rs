@@ -93,7 +93,7 @@ impl App {
         self.problems(&mut tx, sheet).await
     }
 
-    async fn problems(&self, tx: &mut store::Tx, sheet: &Sheet) -> Result<Vec<SheetProblem>, AppError> {
+    pub(crate) async fn problems(&self, tx: &mut store::Tx, sheet: &Sheet) -> Result<Vec<SheetProblem>, AppError> {
         let library = load_library(tx).await?;
         let shop = load_shop(tx).await?;
         let stock = tx.parts(&PartFilter::default()).await?;

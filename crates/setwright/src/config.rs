@@ -31,8 +31,12 @@ pub enum Command {
     Sheet(SheetCommand),
     /// Propose a plan for a job from the parts that are free, or accept it.
     Plan(PlanArguments),
+    /// Which part goes into which club: one sheet, or all jobs of the day together. Nothing is held.
+    Match(MatchArguments),
     /// What can be done about the clubs of a job now, and what is worth measuring first.
     Advise(AdviseArguments),
+    /// What may be behind the doubted readings of a club, and the measurement that would tell.
+    Causes(CausesArguments),
     /// The record of a job as it stands now.
     Record(JobArguments),
     /// A calculation: reads a JSON document from standard input.
@@ -149,6 +153,30 @@ pub struct JobArguments {
     pub database: Database,
 }
 
+/// What to match.
+#[derive(Debug, Args)]
+#[group(skip)]
+pub struct MatchArguments {
+    /// A sheet file to match by itself.
+    #[arg(long, value_name = "FILE", required_unless_present = "day", conflicts_with = "day")]
+    pub set: Option<PathBuf>,
+    /// Every job that waits for a plan, together, on the stock that they share.
+    #[arg(long)]
+    pub day: bool,
+    /// How long to search for a day's plan, seconds.
+    #[arg(long, default_value_t = 1.0, value_name = "S")]
+    pub seconds: f64,
+    /// Seed of the search.
+    #[arg(long, default_value_t = 0)]
+    pub seed: u64,
+    /// Keep a part for a place in the tray of a sheet: 3:H-0412. May be given again.
+    #[arg(long, value_name = "SLOT:CODE")]
+    pub keep: Vec<String>,
+    /// Where the database is.
+    #[command(flatten)]
+    pub database: Database,
+}
+
 /// Which job, and which club of it.
 #[derive(Debug, Args)]
 pub struct AdviseArguments {
@@ -157,6 +185,20 @@ pub struct AdviseArguments {
     /// Place of the club in the tray; left out: every club, shortly.
     #[arg(long)]
     pub slot: Option<i64>,
+    /// Where the database is.
+    #[command(flatten)]
+    pub database: Database,
+}
+
+/// Which club to ask about.
+#[derive(Debug, Args)]
+pub struct CausesArguments {
+    /// Number of the job.
+    #[arg(long)]
+    pub job: i64,
+    /// Place of the club in the tray.
+    #[arg(long)]
+    pub slot: i64,
     /// Where the database is.
     #[command(flatten)]
     pub database: Database,

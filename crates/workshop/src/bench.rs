@@ -1,6 +1,7 @@
 //! Where every club of a job stands, what to expect of its next reading, and what a reading means.
 
 use crate::belief::{Believed, Expectation, Finish};
+use crate::cause::{Cause, Telling, inquire};
 use crate::error::WorkshopError;
 use crate::glue::{Batch, Gate};
 use crate::id::ClubId;
@@ -122,6 +123,18 @@ pub struct Meaning {
     pub words: String,
     /// What to do now.
     pub next: String,
+    /// What may be behind a doubted reading of this club, the likeliest first.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub causes: Vec<Cause>,
+    /// The measurement that would tell the leading causes apart.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub telling: Option<Telling>,
+}
+
+impl Meaning {
+    fn new(tone: Tone, words: impl Into<String>, next: impl Into<String>) -> Self {
+        Self { tone, words: words.into(), next: next.into(), causes: Vec::new(), telling: None }
+    }
 }
 
 /// What must be known besides the belief to say where a job stands.
@@ -260,16 +273,41 @@ pub fn meaning(
     reading: &Reading,
     spares: &[Spare<'_>],
 ) -> Result<Meaning, WorkshopError> {
-    let job = believed.assembly.job;
     if believed.is_doubted(&reading.id) {
-        return doubt_words(believed, job, reading);
+        return doubt_words(believed, reading, spares);
     }
+    let mut meaning = believed_words(believed, state, reading, spares)?;
+    // A reading that fits, of a club with one that does not: what it told about that one.
+    let standing = believed.standing();
+    if let Some(doubted) = standing.iter().rev().find(|r| r.club == state.club && believed.is_doubted(&r.id)) {
+        let inquest = inquire(believed, doubted, spares)?;
+        if !inquest.causes.is_empty() {
+            let step = believed.assembly.job.step(&doubted.step).map_or("", |s| s.label.as_str()).to_lowercase();
+            let telling = inquest.telling.as_ref().map_or("", |t| t.words.as_str());
+            meaning.tone = Tone::Doubt;
+            meaning.next = format!("The {step} {} is still doubted. {} {telling}", doubted.what, inquest.words());
+            meaning.next.truncate(meaning.next.trim_end().len());
+        }
+        meaning.causes = inquest.causes;
+        meaning.telling = inquest.telling;
+    }
+    Ok(meaning)
+}
+
+/// What a believed reading means.
+fn believed_words(
+    believed: &Believed<'_>,
+    state: &ClubState,
+    reading: &Reading,
+    spares: &[Spare<'_>],
+) -> Result<Meaning, WorkshopError> {
+    let job = believed.assembly.job;
     let Some(finish) = &state.finish else {
-        return Ok(Meaning { tone: Tone::Good, words: "Kept.".into(), next: next_words(job, state) });
+        return Ok(Meaning::new(Tone::Good, "Kept.", next_words(job, state)));
     };
     let says = format!("Finish {}, {}.", finish_words(finish), chance_words(finish.chance));
     let Some(club) = job.club(&state.club) else {
-        return Ok(Meaning { tone: Tone::Good, words: says, next: next_words(job, state) });
+        return Ok(Meaning::new(Tone::Good, says, next_words(job, state)));
     };
     let limit_deg = believed.assembly.library.head(&club.target.head_model).map_or(0.0, |head| head.bend_limit_deg);
     if let Some(words) = bend_words(club, reading, limit_deg) {
@@ -278,17 +316,17 @@ pub fn meaning(
     let remedies = crate::remedy::remedies(believed, state, spares)?;
     let best: Option<&Remedy> = remedies.iter().find(|r| r.finish.chance > finish.chance + 0.05);
     Ok(match best {
-        Some(best) if finish.chance < 0.9 => Meaning { tone: Tone::Act, words: says, next: best.words.clone() },
-        None if finish.chance < 0.5 => Meaning {
-            tone: Tone::Act,
-            words: says,
-            next: format!(
+        Some(best) if finish.chance < 0.9 => Meaning::new(Tone::Act, says, best.words.clone()),
+        None if finish.chance < 0.5 => Meaning::new(
+            Tone::Act,
+            says,
+            format!(
                 "It stands {} points {} its target. Read once more; what is still to come will not bring it back.",
                 decimal(finish.deviation_points.abs(), 1),
                 if finish.deviation_points < 0.0 { "under" } else { "over" }
             ),
-        },
-        _ => Meaning { tone: Tone::Good, words: says, next: next_words(job, state) },
+        ),
+        _ => Meaning::new(Tone::Good, says, next_words(job, state)),
     })
 }
 
@@ -299,8 +337,8 @@ fn next_words(job: &Job, state: &ClubState) -> String {
     }
 }
 
-/// How far a reading lies off, in its own unit as people write it, and what is worth a look at this step.
-fn doubt_words(believed: &Believed<'_>, job: &Job, reading: &Reading) -> Result<Meaning, WorkshopError> {
+/// How far a reading lies off, in its own unit as people write it, what is likely behind it, and what would tell.
+fn doubt_words(believed: &Believed<'_>, reading: &Reading, spares: &[Spare<'_>]) -> Result<Meaning, WorkshopError> {
     let expected = believed.expected(&reading.club, reading.what, &reading.on)?;
     let off = expected.map_or(String::new(), |e| {
         let off = reading.value - e.value;
@@ -311,20 +349,16 @@ fn doubt_words(believed: &Believed<'_>, job: &Job, reading: &Reading) -> Result<
         };
         format!("{} {unit} {side} what everything else says", decimal(off.abs(), 1))
     });
-    let glued = job.steps.iter().position(|s| s.glues);
-    let here = job.steps.iter().position(|s| s.key == reading.step);
-    let look_at = match reading.what {
-        What::Balance if glued.zip(here).is_some_and(|(g, h)| h < g) => {
-            "Butt on the stop? Ferrule on? Right weight in the tip, right head?"
-        }
-        What::Balance => "Butt on the stop? Grip dry? Right grip, weight seated?",
-        What::ShaftLength | What::FinishedLength => "Rule read right, end on the stop?",
-        _ => "Scale at zero, right part in hand?",
+    let inquest = inquire(believed, reading, spares)?;
+    let next = match (&inquest.telling, inquest.causes.is_empty()) {
+        (_, true) => "Seat it again and read once more.".to_owned(),
+        (Some(telling), _) => format!("{} {}", inquest.words(), telling.words),
+        (None, _) => inquest.words(),
     };
     Ok(Meaning {
-        tone: Tone::Doubt,
-        words: format!("Doubted: {off}. It is kept, but not counted."),
-        next: format!("{look_at} Seat it again and read once more."),
+        causes: inquest.causes,
+        telling: inquest.telling,
+        ..Meaning::new(Tone::Doubt, format!("Doubted: {off}. It is kept, but not counted."), next)
     })
 }
 
@@ -338,16 +372,9 @@ fn bend_words(club: &JobClub, reading: &Reading, limit_deg: f64) -> Option<Meani
     let by = target - reading.value;
     let name = reading.what.word();
     if by.abs() <= tolerance + 1e-9 {
-        return Some(Meaning {
-            tone: Tone::Good,
-            words: format!(
-                "{} {}° is on the sheet's {}°.",
-                capital(name),
-                decimal(reading.value, 1),
-                decimal(target, 1)
-            ),
-            next: "Nothing to bend here.".into(),
-        });
+        let words =
+            format!("{} {}° is on the sheet's {}°.", capital(name), decimal(reading.value, 1), decimal(target, 1));
+        return Some(Meaning::new(Tone::Good, words, "Nothing to bend here."));
     }
     let way = match (reading.what, by > 0.0) {
         (What::Loft, true) => "weaker",
@@ -355,10 +382,10 @@ fn bend_words(club: &JobClub, reading: &Reading, limit_deg: f64) -> Option<Meani
         (_, true) => "upright",
         (_, false) => "flat",
     };
-    Some(Meaning {
-        tone: Tone::Act,
-        words: format!("{} {}°, the sheet says {}°.", capital(name), decimal(reading.value, 1), decimal(target, 1)),
-        next: if by.abs() <= limit_deg + 1e-9 {
+    Some(Meaning::new(
+        Tone::Act,
+        format!("{} {}°, the sheet says {}°.", capital(name), decimal(reading.value, 1), decimal(target, 1)),
+        if by.abs() <= limit_deg + 1e-9 {
             format!("Bend {}° {way}; the maker allows {}°.", decimal(by.abs(), 1), decimal(limit_deg, 1))
         } else {
             format!(
@@ -367,7 +394,7 @@ fn bend_words(club: &JobClub, reading: &Reading, limit_deg: f64) -> Option<Meani
                 decimal(limit_deg, 1)
             )
         },
-    })
+    ))
 }
 
 fn capital(word: &str) -> String {

@@ -78,3 +78,9 @@ pub fn within(field: &str, value: f64, low: f64, high: f64, unit: &'static str) 
         Err(WorkshopError::Impossible { field: field.to_owned(), value, low, high, unit })
     }
 }
+
+impl From<matching::MatchError> for WorkshopError {
+    fn from(error: matching::MatchError) -> Self {
+        Self::Matching(error.to_string())
+    }
+}

@@ -66,6 +66,33 @@ pub struct JobClub {
 }
 
 impl Job {
+    /// A sheet as the job that it would become, to be weighed up before anything is saved. It has no number.
+    #[must_use]
+    pub fn of_sheet(sheet: &Sheet, steps: Vec<Step>, made_at: Timestamp) -> Self {
+        let clubs = (1_i64..)
+            .zip(&sheet.clubs)
+            .map(|(slot, target)| JobClub {
+                id: ClubId(format!("slot-{slot}")),
+                slot,
+                card: String::new(),
+                target: target.clone(),
+                plan: None,
+                version: 0,
+            })
+            .collect();
+        Self {
+            id: JobId("sheet".into()),
+            number: 0,
+            sheet_id: SheetId("sheet".into()),
+            sheet: sheet.clone(),
+            state: JobState::Open,
+            steps,
+            made_at,
+            clubs,
+            version: 0,
+        }
+    }
+
     /// The step with this key.
     #[must_use]
     pub fn step(&self, key: &str) -> Option<&Step> {

@@ -2,6 +2,8 @@
 
 mod advise;
 mod calc;
+mod causes;
+mod matched;
 mod print;
 mod serve;
 mod simulate;
@@ -31,6 +33,8 @@ pub fn run(arguments: Arguments) -> Result<(), Failure> {
         Command::Sheet(SheetCommand::Add(file)) => told(file.database.json, block(work::sheet_add(&file))),
         Command::Sheet(SheetCommand::Schema) => say(&(web::sheet_schema() + "\n")),
         Command::Plan(plan) => told(plan.database.json, block(work::plan(&plan))),
+        Command::Match(matching) => told(matching.database.json, block(matched::matched(&matching))),
+        Command::Causes(causes) => told(causes.database.json, block(causes::causes(&causes))),
         Command::Advise(advise) => told(advise.database.json, block(advise::advise(&advise))),
         Command::Record(record) => told(record.database.json, block(work::record(&record))),
         Command::Calc(calc) => told(calc.json, calc::calc(&calc)),

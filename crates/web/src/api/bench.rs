@@ -3,7 +3,7 @@
 use crate::problem::{ApiError, Body, Problem};
 use app::App;
 use app::advice::{Advice, DeclineOffer};
-use app::bench::{Kept, LetPassRequest, NewReadings};
+use app::bench::{DoubtedReading, Kept, LetPassRequest, NewReadings};
 use axum::Json;
 use axum::extract::{Path, State};
 use axum::http::StatusCode;
@@ -20,6 +20,7 @@ pub(super) fn router() -> OpenApiRouter<App> {
         .routes(routes!(take_back))
         .routes(routes!(insist))
         .routes(routes!(let_pass))
+        .routes(routes!(causes))
         .routes(routes!(advice))
         .routes(routes!(grips))
         .routes(routes!(decline))
@@ -83,14 +84,22 @@ async fn let_pass(
     Ok(StatusCode::NO_CONTENT)
 }
 
+/// What may be behind each doubted reading of a club, and the measurement that would tell.
+#[utoipa::path(get, path = "/jobs/{number}/clubs/{slot}/causes",
+    params(("number" = i64, Path), ("slot" = i64, Path)),
+    responses((status = 200, body = Vec<DoubtedReading>), (status = 404, body = Problem)))]
+async fn causes(
+    State(app): State<App>,
+    Path((number, slot)): Path<(i64, i64)>,
+) -> Result<Json<Vec<DoubtedReading>>, ApiError> {
+    Ok(Json(app.causes(number, slot).await?))
+}
+
 /// What can be done about a club now, the best first, and which extra measurements are worth their while.
 #[utoipa::path(get, path = "/jobs/{number}/clubs/{slot}/advice",
     params(("number" = i64, Path), ("slot" = i64, Path)),
     responses((status = 200, body = Advice), (status = 404, body = Problem)))]
-async fn advice(
-    State(app): State<App>,
-    Path((number, slot)): Path<(i64, i64)>,
-) -> Result<Json<Advice>, ApiError> {
+async fn advice(State(app): State<App>, Path((number, slot)): Path<(i64, i64)>) -> Result<Json<Advice>, ApiError> {
     Ok(Json(app.advice(number, slot).await?))
 }
 

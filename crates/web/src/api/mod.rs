@@ -4,7 +4,9 @@ mod bench;
 mod calc;
 mod glue;
 mod jobs;
+mod learned;
 mod live;
+mod matched;
 mod sheets;
 mod shop;
 mod stock;
@@ -69,9 +71,11 @@ fn described() -> OpenApiRouter<App> {
         .merge(stock::router())
         .merge(sheets::router())
         .merge(jobs::router())
+        .merge(matched::router())
         .merge(bench::router())
         .merge(glue::router())
         .merge(calc::router())
+        .merge(learned::router())
         .merge(live::router())
 }
 

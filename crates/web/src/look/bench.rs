@@ -178,3 +178,30 @@ pub fn live_bar(view: &LiveBar<'_>, buttons: &Markup) -> Markup {
 pub fn offer(words: &str, form: &Markup) -> Markup {
     html! { div.offer { (notice_block(Tone::Plain, words, "")) (form) } }
 }
+
+/// One likely cause of a doubted reading.
+#[derive(Debug, Clone, Copy)]
+pub struct CauseLine<'a> {
+    /// How likely, as people say it: `9 in 10`.
+    pub odds: &'a str,
+    /// What it is: `the 2 g weight is not in the tip`.
+    pub words: &'a str,
+    /// What to do about it.
+    pub to_do: &'a str,
+}
+
+/// What may be behind a doubted reading, the likeliest first, and the one measurement that would tell: its order and
+/// the form to enter it; both may be empty.
+#[must_use]
+pub fn causes(lines: &[CauseLine<'_>], order: &str, form: &Markup) -> Markup {
+    html! {
+        div.causes {
+            h3 { "What may be behind it" }
+            ol.plain { @for line in lines {
+                li { span.odds { (line.odds) } span { strong { (line.words) } " " span.small { (line.to_do) } } }
+            } }
+            @if !order.is_empty() { p.order { (order) } }
+            (form)
+        }
+    }
+}

@@ -8,7 +8,8 @@ pub mod beam;
 pub mod bench;
 pub mod blocks;
 pub mod calc_pictures;
-pub mod clubs;
+pub mod choice;
+mod clubs;
 #[cfg(test)]
 mod colours;
 pub mod forms;
@@ -19,13 +20,15 @@ pub mod icons;
 pub mod layout;
 pub mod letter;
 pub mod print;
+pub mod trace;
 
 pub use beam::{BeamPiece, BeamView, ClubShape, PieceKind, beam};
-pub use bench::{BenchBody, Decision, GridRow, LiveBar, bench_body, decision, live_bar, set_grid};
+pub use bench::{BenchBody, CauseLine, Decision, GridRow, LiveBar, bench_body, causes, decision, live_bar, set_grid};
 pub use blocks::{
     Action, Cell, Column, Figure, Step, StepState, Tab, Table, Tone, actions, card, caution, clock, columns,
     definitions, empty_state, figure, figures, notice_block, section, stepper, table, tabs, tag, titled_card,
 };
+pub use choice::{ChoicePoint, choice_picture};
 pub use clubs::{ClubChip, ClubState, club_mark, club_row};
 pub use forms::{
     Button, ButtonKind, Choice, Field, Select, button, check, field, file_field, hidden, keypad_hints, link_button,
@@ -36,3 +39,4 @@ pub use funnel::{FunnelStage, FunnelView, funnel};
 pub use icons::{Icon, icon};
 pub use letter::{grams, letter, letter_short, signed};
 pub use print::{CardSize, JobCard, job_card};
+pub use trace::{TracePoint, TraceView, trace};

@@ -1,20 +1,22 @@
 //! The one-club screen of the bench: its pictures, its one decision, its readings.
 
 use super::bench::{View, chips, club_name};
+use super::club_beam::club_beam;
 use super::{PageError, say};
 use crate::look::{
-    BeamPiece, BeamView, BenchBody, Button, ButtonKind, ClubShape, Decision, Field, FunnelStage, FunnelView, Icon,
-    PieceKind, Step as StepMark, StepState as StepMarkState, Tone, beam, bench_body, button, check, club_row, decision,
-    field, funnel, hidden, link_button, request_key, section, stepper,
+    BenchBody, Button, ButtonKind, CauseLine, Decision, Field, FunnelStage, FunnelView, Icon, Step as StepMark,
+    StepState as StepMarkState, Tone, bench_body, button, causes, check, club_row, decision, field, funnel, hidden,
+    link_button, request_key, section, stepper,
 };
 use app::AppError;
 use app::job::JobFile;
 use maud::{Markup, html};
-use quantity::{Balance, INCH_MM};
+use quantity::Balance;
 use workshop::bench::{AskState, ClubState, Meaning, StepState, StepStatus, Tone as Said};
+use workshop::cause::Telling;
 use workshop::glue::Gate;
 use workshop::job::JobClub;
-use workshop::kind::{ClubKind, Role};
+use workshop::kind::Role;
 use workshop::model::PartKind;
 use workshop::reading::{Reading, What};
 use workshop::remedy::{Action, Remedy};
@@ -42,7 +44,7 @@ impl Screen<'_> {
         Ok(html! { (self.steps()) (bench_body(&BenchBody {
             clubs: club_row(&chips(self.file, self.states, &self.step.key, Some(self.state.slot))),
             beam: self.beam(pieces),
-            decision: self.decision(step_state),
+            decision: html! { (self.decision(step_state)) (self.doubt()) },
             funnel: self.funnel(points),
             below: html! { (self.remedy_part()) (self.readings(&believed)) },
         })) })
@@ -83,42 +85,10 @@ impl Screen<'_> {
     }
 
     fn beam(&self, pieces: Vec<workshop::beam::BeamPart>) -> Markup {
-        let plan_ground = self.club.plan.as_ref().map_or(0.0, |p| p.cut_shaft_mm + p.tip_to_ground_mm);
-        let cap_mm = self.file.library.grip(&self.club.target.grip_model).map_or(3.0, |g| g.cap_mm);
         let weighs_club = self.step.asks.contains(&What::Balance);
         let ask = self.step_state().and_then(|s| s.asks.iter().find(|a| a.what == What::Balance));
         let now = ask.and_then(|a| a.reading.as_ref().map(|r| r.value).or(a.expected.as_ref().map(|e| e.value)));
-        let finish = self.state.finish;
-        beam(&BeamView {
-            id: format!("beam-{}", self.state.slot),
-            club: club_name(self.club),
-            shape: match self.club.target.club_kind {
-                ClubKind::Wood => ClubShape::Wood,
-                ClubKind::Hybrid => ClubShape::Hybrid,
-                ClubKind::Iron => ClubShape::Iron,
-                ClubKind::Wedge => ClubShape::Wedge,
-                ClubKind::Putter => ClubShape::Putter,
-            },
-            length_in: plan_ground / INCH_MM,
-            cap_in: cap_mm / INCH_MM,
-            pieces: pieces
-                .into_iter()
-                .map(|p| BeamPiece {
-                    label: p.role.word().to_owned(),
-                    mass_g: p.mass_g,
-                    arm_in: p.arm_mm / INCH_MM,
-                    points: p.points,
-                    on: p.on,
-                    kind: piece_kind(p.role),
-                })
-                .collect(),
-            now_points: if weighs_club { now } else { None },
-            forecast_points: finish.map(|f| f.balance_points),
-            forecast_band_points: finish.map_or(0.0, |f| f.band_points),
-            target_points: Some(self.club.target.balance_points),
-            tolerance_points: self.club.target.tolerances.balance_points,
-            ..BeamView::default()
-        })
+        club_beam(self.file, self.club, pieces, if weighs_club { now } else { None }, self.state.finish)
     }
 
     fn funnel(&self, points: Vec<workshop::funnel::FunnelPoint>) -> Markup {
@@ -162,7 +132,8 @@ impl Screen<'_> {
         let read_here = state.is_some_and(|s| s.asks.iter().any(|a| a.reading.is_some()));
         match &self.meaning {
             Some(meaning) if self.view.kept || read_here => (
-                html! { strong { (meaning.words) } " " (meaning.next) },
+                // What may be behind a doubt stands in its own block.
+                html! { strong { (meaning.words) } @if meaning.causes.is_empty() { " " (meaning.next) } },
                 match meaning.tone {
                     Said::Good => Tone::Good,
                     Said::Act => Tone::Care,
@@ -171,6 +142,51 @@ impl Screen<'_> {
             ),
             _ if self.step.say.is_empty() => (html! {}, Tone::Plain),
             _ => (html! { (self.step.say) }, Tone::Plain),
+        }
+    }
+
+    /// What may be behind a doubted reading of this club, and the field for what would tell.
+    fn doubt(&self) -> Markup {
+        let Some(meaning) = self.meaning.as_ref().filter(|m| !m.causes.is_empty()) else { return html! {} };
+        let odds: Vec<String> = meaning.causes.iter().map(|c| workshop::cause::odds(c.probability)).collect();
+        let lines: Vec<CauseLine<'_>> = meaning
+            .causes
+            .iter()
+            .zip(&odds)
+            .take(3)
+            .map(|(c, odds)| CauseLine { odds, words: &c.words, to_do: &c.what_to_do })
+            .collect();
+        let order = meaning.telling.as_ref().map_or("", |t| t.words.as_str());
+        causes(&lines, order, &meaning.telling.as_ref().map_or_else(|| html! {}, |t| self.telling(t)))
+    }
+
+    fn telling(&self, telling: &Telling) -> Markup {
+        let key = telling.what.key();
+        let on_step = self.file.job.step(&telling.step).map_or(&[][..], |s| &s.on);
+        // What the step says is on and was not, at this club: the same boxes as those of the step, not ticked.
+        let off = on_step.iter().filter(|r| !telling.on.is_empty() && !telling.on.contains(r));
+        let elsewhere = !self.step.asks.contains(&telling.what);
+        let typed = self.view.typed.get(key).filter(|_| elsewhere).cloned().unwrap_or_default();
+        html! {
+            form.entry-row method="post" action={ "/bench/" (self.file.job.number) "/" (self.state.slot) } data-keep=(club_name(self.club)) {
+                (hidden("step", &telling.step))
+                (hidden("version", &self.state.version.to_string()))
+                (request_key(&app::request_key()))
+                @if telling.again { (hidden(&format!("again-{key}"), "1")) }
+                @for role in off { (hidden(&format!("asked-{}", role.key()), "1")) }
+                (field(&Field {
+                    name: &format!("read-{key}"),
+                    id: &format!("tell-{key}"),
+                    label: &capital(telling.what.word()),
+                    value: &typed,
+                    placeholder: say::example(telling.what),
+                    error: self.view.wrong.as_deref().filter(|_| !typed.is_empty()),
+                    inputmode: if telling.what == What::Balance { "text" } else { "decimal" },
+                    unit: if telling.what == What::Balance { "" } else { say::unit_hint(telling.what) },
+                    ..Field::default()
+                }))
+                (button(&Button { label: "Keep it", kind: ButtonKind::Quiet, ..Button::default() }))
+            }
         }
     }
 
@@ -390,20 +406,6 @@ impl Screen<'_> {
 
     fn step_label(&self, key: &str) -> String {
         self.file.job.step(key).map_or_else(|| key.to_owned(), |s| s.label.clone())
-    }
-}
-
-fn piece_kind(role: Role) -> PieceKind {
-    match role {
-        Role::Head => PieceKind::Head,
-        Role::Adapter => PieceKind::Adapter,
-        Role::Shaft => PieceKind::Shaft,
-        Role::Ferrule => PieceKind::Ferrule,
-        Role::TipWeight => PieceKind::TipWeight,
-        Role::Adhesive => PieceKind::Adhesive,
-        Role::Tape => PieceKind::Tape,
-        Role::Grip => PieceKind::Grip,
-        Role::Screw | Role::Turnings | Role::Solvent | Role::Extra => PieceKind::Other,
     }
 }
 

@@ -5,12 +5,16 @@ mod bench_screen;
 mod calc;
 mod calc_picture;
 mod calc_shape;
+mod capability;
+mod club_beam;
 mod entries;
 mod glue;
 mod grid;
+mod learned;
 mod model_shape;
 mod models;
 mod plan;
+mod plan_choice;
 mod records;
 mod say;
 mod sheet_club;
@@ -41,10 +45,13 @@ pub(crate) fn router() -> Router<App> {
         .merge(stock::router())
         .merge(models::router())
         .merge(plan::router())
+        .merge(plan_choice::router())
         .merge(bench::router())
         .merge(grid::router())
         .merge(glue::router())
         .merge(records::router())
+        .merge(learned::router())
+        .merge(capability::router())
         .merge(shop::router())
         .merge(calc::router())
         .route("/card/{code}", get(card))
@@ -163,9 +170,15 @@ pub(crate) async fn framed(app: &App, view: Framed<'_>) -> Result<Markup, PageEr
             href: "/glue".to_owned(),
         })
         .collect();
-    let footer = [("/calc", "Calculations"), ("/shop", "Shop"), ("/api/v1/openapi.json", "API")]
-        .map(|(href, label)| FooterLink { href: href.to_owned(), label: label.to_owned() })
-        .to_vec();
+    let footer = [
+        ("/learned", "Learned"),
+        ("/capability", "Capability"),
+        ("/calc", "Calculations"),
+        ("/shop", "Shop"),
+        ("/api/v1/openapi.json", "API"),
+    ]
+    .map(|(href, label)| FooterLink { href: href.to_owned(), label: label.to_owned() })
+    .to_vec();
     Ok(page(&PageFrame {
         title: view.title.to_owned(),
         active: view.active,

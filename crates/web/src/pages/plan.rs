@@ -1,6 +1,7 @@
 //! Plan: which parts go into which club, the cut list, what is missing, the job cards.
 
 use super::bench::club_name;
+use super::club_beam::club_beam;
 use super::{Framed, PageResult, Who, failure, failure_status, framed, say};
 use crate::look::{
     Action, Button, ButtonKind, CardSize, Cell, Column, Field, JobCard, Nav, Notice, Table, Tone, button, check,
@@ -17,7 +18,9 @@ use axum::routing::{get, post};
 use maud::{Markup, PreEscaped, html};
 use quantity::{Balance, decimal};
 use serde::Deserialize;
+use workshop::assembly::Assembly;
 use workshop::job::{JobClub, JobState};
+use workshop::kind::Role;
 use workshop::model::PartKind;
 use workshop::plan::{ClubPlan, Plan};
 use workshop::planner::Lock;
@@ -44,6 +47,7 @@ async fn index(State(app): State<App>) -> PageResult {
             (empty_state("Nothing to plan.", "Approve a sheet: its job stands here.", &[Action { href: "/sheets", label: "Sheets", primary: true }]))
         }
         @if !open.is_empty() { (section("To plan", &html! {}, &list(&open))) }
+        @if open.len() > 1 { p.actions { (link_button("/plan/day", "All of these together", ButtonKind::Primary, None, "")) } }
         @if !planned.is_empty() { (section("Planned, parts held", &html! {}, &list(&planned))) }
     };
     Ok(framed(&app, Framed { title: "Plan", active: Nav::Plan, body, ..Framed::default() }).await?.into_response())
@@ -56,7 +60,7 @@ struct PlanQuery {
     keep: String,
 }
 
-fn locks(keep: &str) -> Vec<Lock> {
+pub(super) fn locks(keep: &str) -> Vec<Lock> {
     keep.split(',')
         .filter_map(|pair| {
             let (slot, code) = pair.trim().split_once(':')?;
@@ -164,8 +168,9 @@ fn proposal_part(file: &JobFile, proposal: &Proposal, keep: &str) -> Markup {
             } } }))
         }
         @if any {
-            (plan_table(file, &plan.clubs))
+            (plan_table(file, &plan.clubs, Some(&keep_of(file.job.number, keep, "plan"))))
             p.small { (proof_words(plan)) }
+            (beams(file, &plan.clubs))
             form method="post" action={ "/plan/" (file.job.number) } {
                 (hidden("fingerprint", &proposal.fingerprint)) (hidden("keep", keep))
                 @if plan.clubs.iter().flatten().any(|c| c.neighbour_blank.is_some()) {
@@ -176,7 +181,8 @@ fn proposal_part(file: &JobFile, proposal: &Proposal, keep: &str) -> Markup {
             }
             (cut_list(file, &plan.clubs))
             (why(file, &plan.clubs))
-            details { summary { "Keep a part for a club" }
+            p.actions { (link_button(&format!("/plan/{}/options?keep={keep}", file.job.number), "Other plans to choose from", ButtonKind::Quiet, None, "")) }
+            details { summary { "Keep a part for a club by its code" }
                 form method="get" action={ "/plan/" (file.job.number) } {
                     (field(&Field { name: "keep", label: "Slot and code, for example 3:H-0412, 5:S-0031", value: keep, ..Field::default() }))
                     (button(&Button { label: "Plan again", kind: ButtonKind::Quiet, ..Button::default() }))
@@ -206,8 +212,9 @@ fn accepted_part(file: &JobFile) -> Markup {
         p.actions {
             (link_button(&format!("/bench/{number}"), "To the bench", ButtonKind::Primary, None, ""))
             (link_button(&format!("/plan/{number}/cards"), "Job cards", ButtonKind::Quiet, Some(crate::look::Icon::Print), ""))
+            @if file.job.state == JobState::Planned { (link_button(&format!("/plan/{number}/again"), "Plan anew", ButtonKind::Quiet, None, "")) }
         }
-        (plan_table(file, &plans))
+        (plan_table(file, &plans, None))
         (cut_list(file, &plans))
         (why(file, &plans))
     }
@@ -220,18 +227,49 @@ fn with_plans<'a>(
     file.job.clubs.iter().zip(plans).filter_map(|(c, p)| p.as_ref().map(|p| (c, p)))
 }
 
-fn plan_table(file: &JobFile, plans: &[Option<ClubPlan>]) -> Markup {
-    let part = |plan: &ClubPlan, kind| {
+/// How a part of a table is kept by a touch.
+pub(super) struct Keeping {
+    action: String,
+    keep: String,
+    back: &'static str,
+}
+
+pub(super) fn keep_of(job: i64, keep: &str, back: &'static str) -> Keeping {
+    Keeping { action: format!("/plan/{job}/keep"), keep: keep.to_owned(), back }
+}
+
+impl Keeping {
+    /// A button beside a part: kept for its club, or not.
+    fn button(&self, slot: i64, code: &str) -> Markup {
+        let lock = format!("{slot}:{code}");
+        let kept = self.keep.split(',').any(|k| k.trim() == lock);
+        html! {
+            form.inline.keep-part method="post" action=(self.action) {
+                (hidden("keep", &self.keep)) (hidden("toggle", &lock)) (hidden("back", self.back))
+                button.keep-mark type="submit" aria-pressed=(kept) title=(if kept { "Kept here; touch to let it go" } else { "Keep it here" }) {
+                    (if kept { "kept" } else { "keep" }) span.hidden-text { " " (code) " for place " (slot) }
+                }
+            }
+        }
+    }
+}
+
+pub(super) fn plan_table(file: &JobFile, plans: &[Option<ClubPlan>], keeping: Option<&Keeping>) -> Markup {
+    let part_of = |slot: i64, plan: &ClubPlan, kind| {
         plan.part(kind).map_or_else(
             || Cell::from("none"),
             |p| {
                 let place = if p.place.is_empty() { String::new() } else { format!(", {}", p.place) };
-                Cell(html! { (p.code) " " span.small { (decimal(p.mass_g, 1)) " g" @if !p.weighed { " (not weighed)" } (place) } })
+                Cell(html! {
+                    (p.code) " " span.small { (decimal(p.mass_g, 1)) " g" @if !p.weighed { " (not weighed)" } (place) }
+                    @if let Some(keeping) = keeping { @if p.weighed { " " (keeping.button(slot, &p.code)) } }
+                })
             },
         )
     };
     let rows = with_plans(file, plans)
         .map(|(club, plan)| {
+            let part = |plan: &ClubPlan, kind| part_of(club.slot, plan, kind);
             let tips: Vec<String> = plan
                 .parts
                 .iter()
@@ -264,6 +302,24 @@ fn plan_table(file: &JobFile, plans: &[Option<ClubPlan>]) -> Markup {
             ..Table::default()
         }),
     )
+}
+
+/// The beam of each club as it is planned: what hangs where, and where it is meant to finish.
+fn beams(file: &JobFile, plans: &[Option<ClubPlan>]) -> Markup {
+    let mut job = file.job.clone();
+    for (club, plan) in job.clubs.iter_mut().zip(plans) {
+        club.plan.clone_from(plan);
+    }
+    let assembly = Assembly { job: &job, ..file.assembly() };
+    let Ok(believed) = assembly.believe(&[]) else { return html! {} };
+    let drawn = job.clubs.iter().filter(|c| c.plan.is_some()).map(|club| {
+        let on: Vec<Role> =
+            Role::ALL.iter().copied().filter(|r| !matches!(r, Role::Solvent | Role::Turnings)).collect();
+        let pieces = workshop::beam::beam_parts(&believed, &club.id, &on).ok()?;
+        let finish = believed.finish(&club.id).ok()??;
+        Some(club_beam(file, club, pieces, None, Some(finish)))
+    });
+    html! { details { summary { "Each club on the beam" } @for beam in drawn.flatten() { (beam) } } }
 }
 
 fn cut_list(file: &JobFile, plans: &[Option<ClubPlan>]) -> Markup {

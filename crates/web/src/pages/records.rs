@@ -28,6 +28,7 @@ async fn index(State(app): State<App>) -> PageResult {
         } } }
     };
     let body = html! {
+        p.actions { (link_button("/capability", "Capability", ButtonKind::Quiet, None, "")) " " (link_button("/learned", "What the shop has learned", ButtonKind::Quiet, None, "")) }
         @if finished.is_empty() && open.is_empty() {
             (empty_state("No record yet.", "A record grows with the readings of a job.", &[Action { href: "/bench", label: "Bench", primary: true }]))
         }
@@ -92,11 +93,12 @@ fn club_part(club: &ClubRecord) -> Markup {
         &html! {
             (table(&Table {
                 caption: &format!("{name}: target and as built"),
-                columns: ["value", "sheet", "built", "off by", "tolerance", "verdict"]
-                    .iter().enumerate().map(|(i, head)| Column { head, figures: (1..5).contains(&i) }).collect(),
+                columns: ["value", "sheet", "built", "off by", "tolerance", "in tolerance", "verdict"]
+                    .iter().enumerate().map(|(i, head)| Column { head, figures: (1..6).contains(&i) }).collect(),
                 rows: club.lines.iter().map(line_row).collect(),
                 ..Table::default()
             }))
+            (verdict_words(club))
             p { "Parts: " @for (i, part) in club.parts.iter().enumerate() {
                 @if i > 0 { "; " } (part.kind) " " strong { (part.code) } " " (part.model) ", " (decimal(part.mass_g, 1)) " g"
                 @if !part.lot.is_empty() { ", lot " (part.lot) }
@@ -144,6 +146,7 @@ fn line_row(line: &Line) -> Vec<Cell> {
             format!("{sign}{}", plain(d.abs()))
         })),
         Cell::from(line.tolerance.map_or_else(String::new, |t| format!("± {}", plain(t)))),
+        Cell::from(line.probability.map_or_else(String::new, percent)),
         Cell(match line.verdict {
             Verdict::In => tag(Tone::Good, "in"),
             Verdict::Out => tag(Tone::Bad, "out"),
@@ -151,4 +154,29 @@ fn line_row(line: &Line) -> Vec<Cell> {
             Verdict::NotRead => html! {},
         }),
     ]
+}
+
+/// A probability as a share in a hundred that never claims to be certain.
+fn percent(probability: f64) -> String {
+    match probability * 100.0 {
+        p if p > 99.9 => "> 99.9 %".to_owned(),
+        p if p < 0.1 => "< 0.1 %".to_owned(),
+        p if !(1.0..=99.0).contains(&p) => format!("{} %", decimal(p, 1)),
+        p => format!("{} %", decimal(p, 0)),
+    }
+}
+
+/// What the verdict on the balance rests on: the chance, and how far inside a value must lie to be called in.
+fn verdict_words(club: &ClubRecord) -> Markup {
+    let balance = club.lines.iter().find(|line| line.what == "balance");
+    let Some((line, chance)) = balance.and_then(|line| line.probability.map(|p| (line, p))) else { return html! {} };
+    html! {
+        p.small { "The balance lies in tolerance with a chance of " (percent(chance)) "; “in” or “out” is said from 95 % on. "
+            @match (line.guard_band, line.tolerance) {
+                (Some(guard), Some(tolerance)) => { "To be called in it must come out within ± "
+                    (decimal((tolerance - guard).max(0.0), 2)) ": " (decimal(guard, 2)) " inside the tolerance." }
+                _ => { "It is not known well enough for “in” to be said at all: read it once more, re-seated, or hold the scale against its check weight." }
+            }
+        }
+    }
 }

@@ -58,6 +58,22 @@ pub struct Inquest {
     pub telling: Option<Telling>,
 }
 
+impl Inquest {
+    /// What is likely, in words for the bench, and what to do about it where one stands out.
+    #[must_use]
+    pub fn words(&self) -> String {
+        let said = |c: &Cause| format!("{} ({})", c.words, odds(c.probability));
+        match self.causes.as_slice() {
+            [] => String::new(),
+            [first, ..] if first.probability >= 0.5 => format!("Most likely: {}. {}", said(first), first.what_to_do),
+            [first, second, ..] if second.probability >= 0.05 => {
+                format!("It may be: {}, or {}.", said(first), said(second))
+            }
+            [first, ..] => format!("It may be: {}. {}", said(first), first.what_to_do),
+        }
+    }
+}
+
 /// What may be behind a reading, weighed against all readings of its club and, where a weight may have been swapped, of
 /// the other clubs.
 ///

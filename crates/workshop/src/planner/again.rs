@@ -1,7 +1,7 @@
 //! Planning anew in place: after a part was rejected, a reading moved the belief or a lock changed. What is cut, glued or
 //! gripped stays as it is.
 
-use super::{Fitting, Ground, Lock, Shelf, lock, matching_error};
+use super::{Fitting, Ground, Lock, Shelf, lock};
 use crate::belief::Believed;
 use crate::error::WorkshopError;
 use crate::job::JobClub;
@@ -60,14 +60,14 @@ pub fn propose_again(believed: &Believed<'_>, parts: &[Part], locks: &[Lock]) ->
     }
     lock(&mut ground.fittings, &shelf, locks)?;
     let problem = ground.problem(&shelf)?;
-    let solution = matching::solve_set(&problem, matching::Limits::default()).map_err(matching_error)?;
+    let solution = matching::solve_set(&problem, matching::Limits::default())?;
     let inside_then = solution
         .clubs
         .iter()
         .zip(&problem.clubs)
         .filter_map(|(choice, need)| choice.as_ref().map(|c| need.loss.probability(c.deviation_points)))
         .sum();
-    let mut plan = ground.plan(&shelf, solution)?;
+    let mut plan = ground.plan(&shelf, &solution)?;
     let mut changes = Vec::new();
     for (club, new) in assembly.job.clubs.iter().zip(plan.clubs.iter_mut()) {
         match (&club.plan, new) {

@@ -1,6 +1,6 @@
 //! A day's jobs on the stock that they share.
 
-use super::{Ground, Shelf, matching_error};
+use super::{Ground, Shelf};
 use crate::assembly::Assembly;
 use crate::error::WorkshopError;
 use crate::part::Part;
@@ -83,7 +83,7 @@ pub fn propose_day(
         stock: shelf.stock(*first)?,
         weights: CostWeights::default(),
     };
-    let solution = matching::solve_day(&problem, seed, go_on).map_err(matching_error)?;
+    let solution = matching::solve_day(&problem, seed, go_on)?;
     let gap = solution.gap();
     let mut planned = Vec::with_capacity(jobs.len());
     for (i, ((ground, set), priority)) in grounds.into_iter().zip(solution.sets).zip(urgent).enumerate() {
@@ -103,7 +103,7 @@ pub fn propose_day(
             number: job.number,
             player: job.sheet.player.clone(),
             priority,
-            plan: ground.plan(&shelf, alone)?,
+            plan: ground.plan(&shelf, &alone)?,
         });
     }
     Ok(DayPlan { jobs: planned, cost: solution.cost, bound: solution.bound, gap, rounds: solution.rounds })

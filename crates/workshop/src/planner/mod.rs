@@ -14,7 +14,7 @@ mod words;
 pub use again::{PlanChange, Replan, propose_again};
 pub use day::{DayJob, DayPlan, propose_day};
 pub use options::{Law, PlanOption, options};
-pub use picks::{Picks, expect, plan_with};
+pub use picks::{Picks, Taken, expect, plan_of, plan_with};
 
 use self::outlook::{Lists, Losses};
 use self::words::{lacks, name_missing, reasons};
@@ -80,13 +80,8 @@ pub fn propose(assembly: Assembly<'_>, parts: &[Part], locks: &[Lock]) -> Result
     let shelf = Shelf::new(&[assembly.job], parts);
     let mut ground = Ground::new(assembly, &shelf)?;
     lock(&mut ground.fittings, &shelf, locks)?;
-    let solution =
-        matching::solve_set(&ground.problem(&shelf)?, matching::Limits::default()).map_err(matching_error)?;
-    ground.plan(&shelf, solution)
-}
-
-fn matching_error(error: matching::MatchError) -> WorkshopError {
-    WorkshopError::Matching(error.to_string())
+    let solution = matching::solve_set(&ground.problem(&shelf)?, matching::Limits::default())?;
+    ground.plan(&shelf, &solution)
 }
 
 /// A job's clubs with everything that fits them, ready to be matched.
@@ -115,7 +110,7 @@ impl<'a> Ground<'a> {
         Ok(SetProblem { clubs: self.needs(), stock: shelf.stock(self.assembly)?, weights: CostWeights::default() })
     }
 
-    fn plan(mut self, shelf: &Shelf<'a>, solution: SetSolution) -> Result<Plan, WorkshopError> {
+    fn plan(mut self, shelf: &Shelf<'a>, solution: &SetSolution) -> Result<Plan, WorkshopError> {
         for lack in &solution.unbuildable {
             self.missing.push(name_missing(&self.fittings[lack.club], lack));
         }

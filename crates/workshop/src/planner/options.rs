@@ -1,6 +1,6 @@
 //! A few real plans to choose from: little in the tips or close to the target, equal balance or equal inertia.
 
-use super::{Ground, Lock, Shelf, lock, matching_error};
+use super::{Ground, Lock, Shelf, lock};
 use crate::assembly::Assembly;
 use crate::error::WorkshopError;
 use crate::job::Job;
@@ -56,7 +56,7 @@ pub fn options(assembly: Assembly<'_>, parts: &[Part], locks: &[Lock]) -> Result
         let mut ground = Ground::new(under, &shelf)?;
         lock(&mut ground.fittings, &shelf, locks)?;
         let problem = ground.problem(&shelf)?;
-        let alternatives = matching::alternatives(&problem, matching::Limits::default()).map_err(matching_error)?;
+        let alternatives = matching::alternatives(&problem, matching::Limits::default())?;
         // Of equal balance the whole trade-off, of equal inertia the plan at the usual price only.
         for alternative in alternatives.into_iter().filter(|a| law == Law::Balance || is_usual(a.tip_factor)) {
             let ground = Ground::new(under, &shelf)?;
@@ -66,7 +66,7 @@ pub fn options(assembly: Assembly<'_>, parts: &[Part], locks: &[Lock]) -> Result
                 tip_g: alternative.tip_g,
                 worst_points: alternative.worst_points,
                 targets_points: job.clubs.iter().map(|c| c.target.balance_points).collect(),
-                plan: ground.plan(&shelf, alternative.plan)?,
+                plan: ground.plan(&shelf, &alternative.plan)?,
             });
         }
     }

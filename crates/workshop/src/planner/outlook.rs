@@ -39,8 +39,7 @@ impl Losses {
         if let Some((_, loss)) = known {
             return Ok(loss.clone());
         }
-        let loss =
-            Loss::from_spare_grips(&club, LossForm::Yield).map_err(|e| WorkshopError::Matching(e.to_string()))?;
+        let loss = Loss::from_spare_grips(&club, LossForm::Yield)?;
         self.0.push((club, loss.clone()));
         Ok(loss)
     }
@@ -71,7 +70,7 @@ pub(super) fn loss(
         }),
         other => {
             let sd = other.map_or(FINISH_SD_POINTS, |(learned, rest)| learned.hypot(rest).max(0.01));
-            Loss::from_sigma(sd, tolerance_points, LossForm::Yield).map_err(|e| WorkshopError::Matching(e.to_string()))
+            Ok(Loss::from_sigma(sd, tolerance_points, LossForm::Yield)?)
         }
     }
 }

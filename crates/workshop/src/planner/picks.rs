@@ -4,8 +4,9 @@ use crate::assembly::Assembly;
 use crate::error::WorkshopError;
 use crate::fit::{self, BlankUse};
 use crate::job::JobClub;
+use crate::model::PartKind;
 use crate::part::Part;
-use crate::plan::{ClubPlan, Expected, PlannedPart};
+use crate::plan::{ClubPlan, Expected, Plan, PlannedPart};
 use crate::reading::What;
 use quantity::decimal;
 
@@ -37,6 +38,58 @@ pub struct Picks<'a> {
     pub ferrule: Option<&'a Part>,
     /// What goes into the tip.
     pub tips: Vec<&'a Part>,
+}
+
+/// Parts that were chosen for a place in the tray.
+#[derive(Debug, Clone, Copy)]
+pub struct Taken<'a> {
+    /// Place in the tray.
+    pub slot: i64,
+    /// Head, shaft and grip, and whatever else goes in; a bulk twice for two of it.
+    pub parts: &'a [Part],
+}
+
+/// A plan from parts that were chosen by hand. Clubs that are not named stay without one.
+///
+/// # Errors
+/// A club without head, shaft or grip; a part twice, or not free; what [`plan_with`] refuses.
+pub fn plan_of(assembly: Assembly<'_>, taken: &[Taken<'_>]) -> Result<Plan, WorkshopError> {
+    let mut seen = std::collections::BTreeMap::<&str, i64>::new();
+    for part in taken.iter().flat_map(|t| t.parts) {
+        let times = seen.entry(part.code.as_str()).or_default();
+        *times += 1;
+        if *times > part.count.unwrap_or(1) || !part.is_free() {
+            return Err(WorkshopError::Refused {
+                what: format!("{} is not free for this", part.code),
+                next: "Plan again: the stock has changed".into(),
+            });
+        }
+    }
+    let mut clubs = Vec::with_capacity(assembly.job.clubs.len());
+    for club in &assembly.job.clubs {
+        let Some(chosen) = taken.iter().find(|t| t.slot == club.slot) else {
+            clubs.push(None);
+            continue;
+        };
+        let of = |kind| chosen.parts.iter().find(|p| p.kind == kind);
+        let need = |kind: PartKind| {
+            of(kind).ok_or_else(|| WorkshopError::Refused {
+                what: format!("the {} has no {kind}", club.target.number),
+                next: format!("Give the code of a {kind}, or leave the club out"),
+            })
+        };
+        let picks = Picks {
+            head: need(PartKind::Head)?,
+            shaft: need(PartKind::Shaft)?,
+            grip: need(PartKind::Grip)?,
+            adapter: of(PartKind::Adapter),
+            ferrule: of(PartKind::Ferrule),
+            tips: chosen.parts.iter().filter(|p| p.kind == PartKind::TipWeight).collect(),
+        };
+        clubs.push(Some(plan_with(assembly, club, &picks)?));
+    }
+    expect(assembly, &mut clubs)?;
+    Ok(Plan { clubs, missing: Vec::new(), cost: 0.0, bound: 0.0, proven: false })
 }
 
 /// Cuts and bends of one club with given parts; without expected readings and reasons.

@@ -199,7 +199,7 @@ impl<'a> Table<'a> {
                     .collect()
             })
             .collect();
-        let chosen = matching::assign(&rows).map_err(|e| WorkshopError::Matching(e.to_string()))?;
+        let chosen = matching::assign(&rows)?;
         // There are at least as many grips as clubs, so each has one.
         let columns: Vec<usize> = chosen.into_iter().enumerate().map(|(r, k)| k.unwrap_or(r)).collect();
         let inside = columns.iter().enumerate().map(|(r, k)| self.chance[r][*k]).sum();

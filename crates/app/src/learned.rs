@@ -1,0 +1,385 @@
+//! What the shop has learned: after each finished job, and what the owner makes of it.
+
+use crate::bench::need_reason;
+use crate::job::JobFile;
+use crate::{App, AppError, load_library, load_shop, new_id};
+use jiff::Timestamp;
+use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
+use store::{FinishedClub, LearnedRow, Tx};
+use utoipa::ToSchema;
+use workshop::belief::BAND_95;
+use workshop::capability::{Outcome, ShopCapability, capability};
+use workshop::id::JobId;
+use workshop::job::{Job, JobState};
+use workshop::learned::{Learned, LearnedCause, LearnedFrom, say};
+use workshop::record::{Record, Verdict};
+
+/// States that a value's picture goes back.
+const STATES_SHOWN: i64 = 60;
+
+/// A learned value at one moment.
+#[derive(Debug, Clone, PartialEq, Serialize, ToSchema)]
+pub struct LearnedPoint {
+    /// Since when.
+    #[schema(value_type = String, format = DateTime)]
+    pub at: Timestamp,
+    /// The job that it was learned from, where it was one.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub job: Option<i64>,
+    /// Mean then, in the unit of the value.
+    pub mean: f64,
+    /// Half width of the 95 % band then; for a scatter figure 0.
+    pub band: f64,
+}
+
+/// One thing that the shop has learned, in the units that it is shown in.
+#[derive(Debug, Clone, PartialEq, Serialize, ToSchema)]
+pub struct LearnedView {
+    /// Its key, to set it back or to pin it by.
+    pub key: String,
+    /// What it is.
+    pub words: String,
+    /// Unit of the figures: mm, g, points, %, times.
+    pub unit: String,
+    /// Mean: how far from the model's own figure; for a scatter figure how far single ones scatter.
+    pub mean: f64,
+    /// Half width of its 95 % band; for a scatter figure 0.
+    pub band: f64,
+    /// The value itself where the model gives a figure: that figure and the mean together.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub figure: Option<f64>,
+    /// What a new shop starts with: half width of the band, for a scatter figure the scatter.
+    pub new_shop: f64,
+    /// Clubs that it was learned from.
+    pub clubs: i64,
+    /// Jobs that it was learned from.
+    pub jobs: i64,
+    /// How many single observations a scatter figure is worth.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub observations: Option<f64>,
+    /// The latest jobs and their clubs.
+    pub from: Vec<LearnedFrom>,
+    /// Whether the owner has fixed it.
+    pub pinned: bool,
+    /// How it came about, the earliest first.
+    pub history: Vec<LearnedPoint>,
+}
+
+/// Everything that the shop has learned.
+#[derive(Debug, Clone, PartialEq, Default, Serialize, ToSchema)]
+pub struct LearnedShop {
+    /// Values with their mean and band.
+    pub values: Vec<LearnedView>,
+    /// How far single pieces, jobs, readings and hands scatter.
+    pub scatter: Vec<LearnedView>,
+    /// When it changed last.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schema(value_type = Option<String>, format = DateTime)]
+    pub at: Option<Timestamp>,
+}
+
+/// A change of what the shop knows.
+#[derive(Debug, Clone, PartialEq, Serialize, ToSchema)]
+pub struct LearnedChange {
+    /// When.
+    #[schema(value_type = String, format = DateTime)]
+    pub at: Timestamp,
+    /// Who brought it about.
+    pub by: String,
+    /// Why.
+    pub cause: LearnedCause,
+    /// The job that it was learned from, where it was one.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub job: Option<i64>,
+    /// The value that was set back or pinned; empty for all of them and for a job.
+    pub about: String,
+    /// That value in words.
+    pub words: String,
+    /// The reason given.
+    pub reason: String,
+}
+
+/// Setting learned values back.
+#[derive(Debug, Clone, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct ResetLearned {
+    /// Key of the value; left out: all of them, also those that are pinned.
+    #[serde(default)]
+    pub key: Option<String>,
+    /// Who.
+    pub by: String,
+    /// Why, for the history.
+    pub reason: String,
+}
+
+/// Fixing a learned value, or letting it learn again.
+#[derive(Debug, Clone, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct PinLearned {
+    /// Key of the value.
+    pub key: String,
+    /// `true` fixes it, `false` lets it learn again.
+    pub pinned: bool,
+    /// Who.
+    pub by: String,
+    /// Why, for the history.
+    pub reason: String,
+}
+
+/// What the shop knows now.
+pub(crate) async fn known(tx: &mut Tx) -> Result<Learned, AppError> {
+    Ok(tx.learned().await?.unwrap_or_default())
+}
+
+/// What a job is believed with: a finished one with what the shop knew before it learned from that very job.
+pub(crate) async fn known_for(tx: &mut Tx, job: &Job) -> Result<Learned, AppError> {
+    match job.state {
+        JobState::Finished => Ok(tx.learned_before(&job.id).await?.unwrap_or_default()),
+        _ => known(tx).await,
+    }
+}
+
+impl App {
+    /// Learns from a job that is just finished, and notes where its clubs came out.
+    ///
+    /// Figures that cannot be learned from do not undo the reading that finished the job: the log says so.
+    pub(crate) async fn learn_from(&self, tx: &mut Tx, file: &JobFile, by: &str) -> Result<(), AppError> {
+        let believed = file.assembly().believe(&file.readings)?;
+        let record = workshop::record::record(&believed, &file.readings, &file.batches, &file.let_pass)?;
+        for club in outcomes(&file.job, &record, self.now()) {
+            tx.note_finished(&club).await?;
+        }
+        match file.learned.after(&believed) {
+            Ok(learned) => {
+                tx.append_learned(&LearnedRow {
+                    id: new_id().as_str().into(),
+                    at: self.now(),
+                    by: by.to_owned(),
+                    cause: LearnedCause::Job,
+                    job: Some(file.job.id.clone()),
+                    about: String::new(),
+                    reason: String::new(),
+                    learned,
+                })
+                .await?;
+            }
+            Err(refused) => {
+                let note = serde_json::json!({ "problem": refused.to_string() });
+                self.log(tx, Some(&file.job.id), None, "nothing_learned", by, note).await?;
+            }
+        }
+        Ok(())
+    }
+
+    /// What the shop has learned, with how it came about.
+    ///
+    /// # Errors
+    /// What the store says.
+    pub async fn learned(&self) -> Result<LearnedShop, AppError> {
+        let mut tx = self.store.read().await?;
+        let library = load_library(&mut tx).await?;
+        let shop = load_shop(&mut tx).await?;
+        let mut rows = tx.learned_rows(STATES_SHOWN).await?;
+        rows.reverse();
+        let Some(latest) = rows.last() else { return Ok(LearnedShop::default()) };
+        let numbers = job_numbers(&mut tx, &rows).await?;
+        let point = |row: &LearnedRow, mean, band| LearnedPoint {
+            at: row.at,
+            job: row.job.as_ref().and_then(|id| numbers.get(id).copied()),
+            mean,
+            band,
+        };
+        let values = latest.learned.values.iter().map(|value| {
+            let said = say(&value.key, &library, &shop);
+            let at = |row: &LearnedRow| {
+                let place = row.learned.position(&value.key)?;
+                let sd = row.learned.sd(&value.key)?;
+                let mean = row.learned.values[place].mean_shift * said.factor;
+                Some(point(row, mean, BAND_95 * sd * said.factor))
+            };
+            let mean = value.mean_shift * said.factor;
+            LearnedView {
+                mean,
+                band: latest.learned.sd(&value.key).unwrap_or(value.prior_sd) * BAND_95 * said.factor,
+                figure: said.nominal.map(|nominal| nominal + mean),
+                new_shop: value.prior_sd * BAND_95 * said.factor,
+                clubs: value.clubs,
+                jobs: value.jobs,
+                observations: None,
+                from: value.from.clone(),
+                pinned: value.pinned,
+                history: rows.iter().filter_map(at).collect(),
+                key: value.key.clone(),
+                unit: said.unit.to_owned(),
+                words: said.words.clone(),
+            }
+        });
+        let scatter = latest.learned.scatter.iter().map(|scatter| {
+            let said = say(&scatter.key, &library, &shop);
+            let at = |row: &LearnedRow| {
+                let found = row.learned.scatter.iter().find(|s| s.key == scatter.key)?;
+                Some(point(row, found.sd * said.factor, 0.0))
+            };
+            LearnedView {
+                mean: scatter.sd * said.factor,
+                band: 0.0,
+                figure: None,
+                new_shop: scatter.prior_sd * said.factor,
+                clubs: 0,
+                jobs: rows.iter().filter(|r| r.job.is_some() && at(r).is_some()).count() as i64,
+                observations: Some(scatter.weight),
+                from: Vec::new(),
+                pinned: scatter.pinned,
+                history: rows.iter().filter_map(at).collect(),
+                key: scatter.key.clone(),
+                unit: said.unit.to_owned(),
+                words: said.words.clone(),
+            }
+        });
+        Ok(LearnedShop { values: values.collect(), scatter: scatter.collect(), at: Some(latest.at) })
+    }
+
+    /// The state itself, with its joint covariance, as the next job takes it.
+    ///
+    /// # Errors
+    /// What the store says.
+    pub async fn learned_state(&self) -> Result<Learned, AppError> {
+        known(&mut self.store.read().await?).await
+    }
+
+    /// What changed what the shop knows, the newest first.
+    ///
+    /// # Errors
+    /// What the store says.
+    pub async fn learned_history(&self) -> Result<Vec<LearnedChange>, AppError> {
+        let mut tx = self.store.read().await?;
+        let library = load_library(&mut tx).await?;
+        let shop = load_shop(&mut tx).await?;
+        let rows = tx.learned_rows(STATES_SHOWN).await?;
+        let numbers = job_numbers(&mut tx, &rows).await?;
+        let change = |row: LearnedRow| LearnedChange {
+            job: row.job.as_ref().and_then(|id| numbers.get(id).copied()),
+            words: if row.about.is_empty() { String::new() } else { say(&row.about, &library, &shop).words },
+            at: row.at,
+            by: row.by,
+            cause: row.cause,
+            about: row.about,
+            reason: row.reason,
+        };
+        Ok(rows.into_iter().map(change).collect())
+    }
+
+    /// Sets one learned value back to what a new shop starts with, or all of them.
+    ///
+    /// # Errors
+    /// No reason; a key that is not there; what the store says.
+    pub async fn reset_learned(&self, request: &ResetLearned) -> Result<(), AppError> {
+        self.change_learned(LearnedCause::Reset, request.key.as_deref(), &request.by, &request.reason).await
+    }
+
+    /// Fixes a learned value, or lets it learn again.
+    ///
+    /// # Errors
+    /// No reason; a key that is not there; what the store says.
+    pub async fn pin_learned(&self, request: &PinLearned) -> Result<(), AppError> {
+        let cause = if request.pinned { LearnedCause::Pin } else { LearnedCause::Unpin };
+        self.change_learned(cause, Some(&request.key), &request.by, &request.reason).await
+    }
+
+    async fn change_learned(
+        &self,
+        cause: LearnedCause,
+        key: Option<&str>,
+        by: &str,
+        reason: &str,
+    ) -> Result<(), AppError> {
+        need_reason(reason)?;
+        let mut tx = self.store.write().await?;
+        let Some(mut learned) = tx.learned().await? else {
+            return Err(AppError::Conflict {
+                what: "the shop has learned nothing yet".into(),
+                next: "Finish a job first: it learns from its readings".into(),
+            });
+        };
+        match (cause, key) {
+            (LearnedCause::Pin | LearnedCause::Unpin, Some(key)) => learned.pin(key, cause == LearnedCause::Pin)?,
+            (_, Some(key)) => learned.reset(key)?,
+            (_, None) => learned = Learned::default(),
+        }
+        tx.append_learned(&LearnedRow {
+            id: new_id().as_str().into(),
+            at: self.now(),
+            by: by.to_owned(),
+            cause,
+            job: None,
+            about: key.unwrap_or_default().to_owned(),
+            reason: reason.trim().to_owned(),
+            learned,
+        })
+        .await?;
+        tx.commit().await?;
+        self.tell(None, "learned");
+        Ok(())
+    }
+
+    /// How well the shop meets its tolerances, by month and by model, from its finished clubs.
+    ///
+    /// # Errors
+    /// Figures that the belief of an old job cannot work with; what the store says.
+    pub async fn capability(&self) -> Result<ShopCapability, AppError> {
+        let mut tx = self.store.read().await?;
+        let mut noted = tx.finished_clubs().await?;
+        // Jobs that were finished before anything was noted.
+        for job in tx.jobs(Some(JobState::Finished)).await? {
+            if noted.iter().all(|c| c.job != job.id) {
+                let file = JobFile::load(&mut tx, job.number).await?;
+                let believed = file.assembly().believe(&file.readings)?;
+                let record = workshop::record::record(&believed, &file.readings, &file.batches, &file.let_pass)?;
+                noted.extend(outcomes(&file.job, &record, record.last_reading_at.unwrap_or(file.job.made_at)));
+            }
+        }
+        let outcomes: Vec<Outcome> = noted
+            .into_iter()
+            .map(|club| Outcome {
+                on: jiff::tz::Offset::UTC.to_datetime(club.finished_at).date(),
+                head_model: club.head_model,
+                deviation_points: club.deviation_points,
+                tolerance_points: club.tolerance_points,
+                verdict: club.verdict,
+            })
+            .collect();
+        Ok(capability(&outcomes))
+    }
+}
+
+/// Where the clubs of a record came out; clubs whose balance was not read are left out.
+fn outcomes(job: &Job, record: &Record, at: Timestamp) -> Vec<FinishedClub> {
+    let outcome = |club: &workshop::record::ClubRecord| {
+        let line = club.lines.iter().find(|l| l.what == "balance" && l.verdict != Verdict::NotRead)?;
+        Some(FinishedClub {
+            club: club.club.clone(),
+            job: job.id.clone(),
+            job_number: job.number,
+            number: club.target.number.clone(),
+            head_model: club.target.head_model.clone(),
+            finished_at: at,
+            target_points: line.target?,
+            deviation_points: line.difference?,
+            band_points: line.band?,
+            tolerance_points: line.tolerance?,
+            verdict: line.verdict,
+        })
+    };
+    record.clubs.iter().filter_map(outcome).collect()
+}
+
+async fn job_numbers(tx: &mut Tx, rows: &[LearnedRow]) -> Result<BTreeMap<JobId, i64>, AppError> {
+    let mut numbers = BTreeMap::new();
+    for id in rows.iter().filter_map(|row| row.job.as_ref()) {
+        if let Some(job) = tx.job(id).await? {
+            numbers.insert(id.clone(), job.number);
+        }
+    }
+    Ok(numbers)
+}

@@ -1,0 +1,340 @@
+//! Matching beyond the plan of one job: a day's jobs together, plans made anew, plans to choose from, a sheet that is
+//! not a job yet.
+
+use crate::job::JobFile;
+use crate::{App, AppError, load_library, load_shop};
+use serde::{Deserialize, Serialize};
+use std::time::{Duration, Instant};
+use store::Tx;
+use utoipa::ToSchema;
+use workshop::assembly::Assembly;
+use workshop::job::{Job, JobClub, JobState};
+use workshop::part::Part;
+use workshop::plan::{ClubPlan, Plan};
+use workshop::planner::{self, DayPlan, Lock, PlanOption, Replan, Taken};
+use workshop::sheet::{Severity, Sheet};
+
+/// Longest search for a day's jobs, s.
+pub const LONGEST_SEARCH_S: f64 = 120.0;
+
+/// A request to plan a day.
+#[derive(Debug, Clone, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct DayRequest {
+    /// Running numbers of the jobs; left out or empty: every job that waits for a plan.
+    #[serde(default)]
+    pub jobs: Vec<i64>,
+    /// How long to search, s; the plan found by then is given, with its bound.
+    #[serde(default = "usual_seconds")]
+    pub seconds: f64,
+    /// Seed of the search.
+    #[serde(default)]
+    pub seed: u64,
+}
+
+fn usual_seconds() -> f64 {
+    1.0
+}
+
+/// Where a running search stands.
+#[derive(Debug, Clone, Copy)]
+pub struct Searching {
+    /// Cost of the best plan so far.
+    pub cost: f64,
+    /// No plan can cost less than this.
+    pub bound: f64,
+    /// Seconds since it began.
+    pub seconds: f64,
+}
+
+/// A request to match one sheet without saving anything.
+#[derive(Debug, Clone, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct SetRequest {
+    /// The sheet.
+    pub sheet: Sheet,
+    /// "This part in this club."
+    #[serde(default)]
+    pub locks: Vec<Lock>,
+}
+
+/// A plan for one sheet, with others to choose from.
+#[derive(Debug, Clone, Serialize, ToSchema)]
+pub struct SetMatch {
+    /// The plan.
+    pub plan: Plan,
+    /// Others: little in the tips or close to the target, equal balance or equal inertia.
+    pub options: Vec<PlanOption>,
+}
+
+/// Parts of one club, by their codes.
+#[derive(Debug, Clone, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Picked {
+    /// Place in the tray.
+    pub slot: i64,
+    /// Codes of head, shaft, grip, ferrule, adapter and tip weights; a code twice for two of one bulk.
+    pub codes: Vec<String>,
+    /// Another balance to aim at, points since A0, where the set follows another law than the sheet.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub balance_points: Option<f64>,
+}
+
+/// Holding parts that were chosen by hand, from a day's plan or from plans to choose from.
+#[derive(Debug, Clone, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct AcceptPicks {
+    /// The clubs; those left out stay without a plan.
+    pub clubs: Vec<Picked>,
+    /// Why, where a neighbouring number's blank is used or another law followed.
+    #[serde(default)]
+    pub reason: String,
+    /// Who.
+    pub by: String,
+}
+
+/// A plan made anew, and the mark by which it is accepted.
+#[derive(Debug, Clone, Serialize, ToSchema)]
+pub struct ReplanProposal {
+    /// What would change.
+    #[serde(flatten)]
+    pub replan: Replan,
+    /// Send this back to accept exactly this.
+    pub fingerprint: String,
+}
+
+/// Accepting a plan made anew.
+#[derive(Debug, Clone, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct AcceptReplan {
+    /// The mark of the proposal that was looked at.
+    pub fingerprint: String,
+    /// The locks that it was made with.
+    #[serde(default)]
+    pub locks: Vec<Lock>,
+    /// Who.
+    pub by: String,
+}
+
+impl App {
+    /// Plans a day's jobs on the stock that they share. Nothing is held. `watch` hears where the search stands.
+    ///
+    /// # Errors
+    /// A time out of range; a job that does not exist or has its plan; what the store says.
+    pub async fn plan_day(
+        &self,
+        request: &DayRequest,
+        mut watch: impl FnMut(Searching) + Send + 'static,
+    ) -> Result<DayPlan, AppError> {
+        let seconds = request.seconds;
+        if !(0.0..=LONGEST_SEARCH_S).contains(&seconds) {
+            return Err(AppError::Invalid {
+                what: format!("a search of {seconds} s is not possible"),
+                next: format!("Give 0 to {LONGEST_SEARCH_S} s; a first plan is there at once"),
+            });
+        }
+        let mut tx = self.store.read().await?;
+        let mut numbers = request.jobs.clone();
+        if numbers.is_empty() {
+            numbers = tx.jobs(Some(JobState::Open)).await?.into_iter().map(|j| j.number).collect();
+        }
+        numbers.sort_unstable();
+        numbers.dedup();
+        let mut files = Vec::with_capacity(numbers.len());
+        for number in numbers {
+            let file = JobFile::load(&mut tx, number).await?;
+            crate::plan::need_open(&file)?;
+            files.push(file);
+        }
+        let parts = Self::free_parts(&mut tx).await?;
+        drop(tx);
+        let (seed, today) = (request.seed, self.today());
+        // The search would hold up the other tablets if it ran among their requests.
+        let search = tokio::task::spawn_blocking(move || {
+            let jobs: Vec<Assembly<'_>> = files.iter().map(JobFile::assembly).collect();
+            let begun = Instant::now();
+            let limit = Duration::from_secs_f64(seconds);
+            planner::propose_day(&jobs, &parts, today, seed, &mut |progress| {
+                let elapsed = begun.elapsed();
+                watch(Searching { cost: progress.cost, bound: progress.bound, seconds: elapsed.as_secs_f64() });
+                elapsed < limit
+            })
+        });
+        let day = search.await.map_err(|e| AppError::Internal(format!("the search stopped: {e}")))?;
+        Ok(day?)
+    }
+
+    /// Matches one sheet against the free stock. Nothing is saved and nothing held.
+    ///
+    /// # Errors
+    /// A sheet with something that stops it; models missing; a lock that cannot be kept; what the store says.
+    pub async fn match_set(&self, request: &SetRequest) -> Result<SetMatch, AppError> {
+        let mut tx = self.store.read().await?;
+        let problems = self.problems(&mut tx, &request.sheet).await?;
+        // What stock lacks is named by the plan itself, with what to order.
+        if let Some(stop) = problems.iter().find(|p| p.severity == Severity::Stop) {
+            let club = stop.club.as_ref().map_or_else(String::new, |c| format!("the {c}: "));
+            return Err(AppError::Invalid { what: format!("{club}{}", stop.words), next: stop.next.clone() });
+        }
+        let (library, shop) = (load_library(&mut tx).await?, load_shop(&mut tx).await?);
+        let parts = Self::free_parts(&mut tx).await?;
+        let learned = tx.learned().await?.unwrap_or_default();
+        drop(tx);
+        let job = Job::of_sheet(&request.sheet, shop.steps.clone(), self.now());
+        let locks = request.locks.clone();
+        let work = tokio::task::spawn_blocking(move || {
+            let assembly = Assembly { job: &job, library: &library, shop: &shop, learned: &learned };
+            let plan = planner::propose(assembly, &parts, &locks)?;
+            let options = planner::options(assembly, &parts, &locks)?;
+            Ok::<_, workshop::WorkshopError>(SetMatch { plan, options })
+        });
+        Ok(work.await.map_err(|e| AppError::Internal(format!("the search stopped: {e}")))??)
+    }
+
+    /// Plans to choose from for a job that waits for its plan.
+    ///
+    /// # Errors
+    /// As [`App::propose`].
+    pub async fn plan_options(&self, number: i64, locks: &[Lock]) -> Result<Vec<PlanOption>, AppError> {
+        let mut tx = self.store.read().await?;
+        let file = JobFile::load(&mut tx, number).await?;
+        crate::plan::need_open(&file)?;
+        let parts = Self::free_parts(&mut tx).await?;
+        drop(tx);
+        let locks = locks.to_vec();
+        let work = tokio::task::spawn_blocking(move || planner::options(file.assembly(), &parts, &locks));
+        Ok(work.await.map_err(|e| AppError::Internal(format!("the search stopped: {e}")))??)
+    }
+
+    /// Plans a job anew in place, keeping what is cut, glued or gripped. Nothing is held yet.
+    ///
+    /// # Errors
+    /// A job that is not at the bench; a lock that cannot be kept; what the store says.
+    pub async fn plan_again(&self, number: i64, locks: &[Lock]) -> Result<ReplanProposal, AppError> {
+        let mut tx = self.store.read().await?;
+        let file = JobFile::load(&mut tx, number).await?;
+        again(&mut tx, &file, locks).await
+    }
+
+    /// Accepts a plan made anew: parts that are no longer used are free, new ones held, all or none. Readings taken with
+    /// a part that is gone are taken back with a reason.
+    ///
+    /// # Errors
+    /// Stock or readings that changed since; what the store says.
+    pub async fn accept_again(&self, number: i64, accept: &AcceptReplan) -> Result<Plan, AppError> {
+        let mut tx = self.store.write().await?;
+        let file = JobFile::load(&mut tx, number).await?;
+        let proposal = again(&mut tx, &file, &accept.locks).await?;
+        if proposal.fingerprint != accept.fingerprint {
+            return Err(AppError::Conflict {
+                what: "stock or readings changed since this plan was proposed".into(),
+                next: "Look at the new plan, then accept it".into(),
+            });
+        }
+        let now = self.now();
+        let changes = &proposal.replan.changes;
+        let changed: Vec<(&JobClub, &ClubPlan)> = file
+            .job
+            .clubs
+            .iter()
+            .zip(&proposal.replan.plan.clubs)
+            .filter(|(club, _)| changes.iter().any(|c| c.slot == club.slot) || club.plan.is_none())
+            .filter_map(|(club, plan)| plan.as_ref().map(|plan| (club, plan)))
+            .collect();
+        for (club, _) in &changed {
+            tx.release_club(&club.id, now).await?;
+        }
+        for (club, plan) in &changed {
+            for part in &plan.parts {
+                tx.hold(&part.part, &file.job.id, &club.id, now).await?;
+            }
+            tx.save_club(&JobClub { plan: Some((*plan).clone()), ..(*club).clone() }, &file.job.id).await?;
+            for change in changes.iter().filter(|c| c.slot == club.slot) {
+                let reason = format!("read before another {} was put in", change.kind);
+                for reading in crate::plan::outdated(&file.readings, &club.id, change.kind) {
+                    tx.take_back(&reading.id, &reason, &accept.by, now).await?;
+                }
+            }
+        }
+        let note = serde_json::json!({ "fingerprint": accept.fingerprint, "changes": changes });
+        self.log(&mut tx, Some(&file.job.id), None, "plan_made_anew", &accept.by, note).await?;
+        tx.commit().await?;
+        self.tell(Some(number), "plan");
+        Ok(proposal.replan.plan)
+    }
+
+    /// Holds parts that were chosen from a day's plan or from plans to choose from, all or none.
+    ///
+    /// # Errors
+    /// A part that is not free or does not fit; a job that has its plan; what the store says.
+    pub async fn accept_picks(&self, number: i64, accept: &AcceptPicks) -> Result<Plan, AppError> {
+        let mut tx = self.store.write().await?;
+        let mut file = JobFile::load(&mut tx, number).await?;
+        crate::plan::need_open(&file)?;
+        let other_law = accept.clubs.iter().any(|c| c.balance_points.is_some());
+        if other_law {
+            crate::bench::need_reason(&accept.reason)?;
+        }
+        let mut taken = Vec::with_capacity(accept.clubs.len());
+        for picked in &accept.clubs {
+            let slot = file.club_at(picked.slot)?.slot;
+            let mut parts = Vec::with_capacity(picked.codes.len());
+            for code in &picked.codes {
+                parts.push(
+                    tx.part_by_code(code).await?.ok_or_else(|| {
+                        AppError::not_found("part", code.as_str(), "Plan again: the stock has changed")
+                    })?,
+                );
+            }
+            if let Some(points) = picked.balance_points {
+                workshop::reading::check_value(workshop::reading::What::Balance, points)?;
+                for club in file.job.clubs.iter_mut().filter(|c| c.slot == slot) {
+                    club.target.balance_points = points;
+                }
+            }
+            taken.push((slot, parts));
+        }
+        let chosen: Vec<Taken<'_>> = taken.iter().map(|(slot, parts)| Taken { slot: *slot, parts }).collect();
+        let plan = planner::plan_of(file.assembly(), &chosen)?;
+        if plan.clubs.iter().flatten().any(|c| c.neighbour_blank.is_some()) {
+            crate::bench::need_reason(&accept.reason)?;
+        }
+        let now = self.now();
+        for (club, club_plan) in file.job.clubs.iter().zip(&plan.clubs) {
+            let Some(club_plan) = club_plan else { continue };
+            for part in &club_plan.parts {
+                tx.hold(&part.part, &file.job.id, &club.id, now).await?;
+            }
+            tx.save_club(&JobClub { plan: Some(club_plan.clone()), ..club.clone() }, &file.job.id).await?;
+        }
+        let mut job = file.job.clone();
+        job.state = JobState::Planned;
+        tx.save_job(&job).await?;
+        let note = serde_json::json!({ "picked": accept.clubs, "reason": accept.reason.trim() });
+        self.log(&mut tx, Some(&job.id), None, "plan_accepted", &accept.by, note).await?;
+        tx.commit().await?;
+        self.tell(Some(number), "plan");
+        Ok(plan)
+    }
+}
+
+/// Free parts and those that a job holds.
+async fn parts_of(tx: &mut Tx, job: &Job) -> Result<Vec<Part>, AppError> {
+    let mut parts = App::free_parts(tx).await?;
+    for planned in job.clubs.iter().filter_map(|c| c.plan.as_ref()).flat_map(|p| &p.parts) {
+        if parts.iter().all(|p| p.id != planned.part)
+            && let Some(part) = tx.part(&planned.part).await?
+        {
+            parts.push(part);
+        }
+    }
+    Ok(parts)
+}
+
+async fn again(tx: &mut Tx, file: &JobFile, locks: &[Lock]) -> Result<ReplanProposal, AppError> {
+    crate::bench::need_at_bench(file)?;
+    let parts = parts_of(tx, &file.job).await?;
+    let believed = file.assembly().believe(&file.readings)?;
+    let replan = planner::propose_again(&believed, &parts, locks)?;
+    Ok(ReplanProposal { fingerprint: planner::fingerprint(&replan.plan), replan })
+}

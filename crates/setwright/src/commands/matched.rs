@@ -1,0 +1,123 @@
+//! Which part goes into which club.
+
+use super::{open, print_json, say};
+use crate::config::MatchArguments;
+use crate::failure::Failure;
+use app::App;
+use app::matched::{DayRequest, SetMatch, SetRequest};
+use indicatif::{ProgressBar, ProgressStyle};
+use std::fmt::Write;
+use workshop::kind::Role;
+use workshop::model::PartKind;
+use workshop::plan::Plan;
+use workshop::planner::{DayPlan, Law, Lock};
+use workshop::sheet::Sheet;
+
+/// Matches one sheet, or a day's jobs, and prints the plan with its proof.
+///
+/// # Errors
+/// A file that is no sheet; jobs or parts that do not allow it; what the store says.
+pub async fn matched(arguments: &MatchArguments) -> Result<(), Failure> {
+    let app = open(arguments.database.database.as_deref()).await?;
+    let json = arguments.database.json;
+    let done = match &arguments.set {
+        Some(_) => set(&app, arguments).await.and_then(|m| if json { print_json(&m) } else { say(&set_text(&m)) }),
+        None => day(&app, arguments).await.and_then(|d| if json { print_json(&d) } else { say(&day_text(&d)) }),
+    };
+    app.close().await;
+    done
+}
+
+async fn set(app: &App, arguments: &MatchArguments) -> Result<SetMatch, Failure> {
+    let Some(path) = &arguments.set else { return Err(Failure::usage("give a sheet file with --set")) };
+    let text = std::fs::read_to_string(path).map_err(|e| Failure::file(path, &e))?;
+    let sheet: Sheet = serde_json::from_str(&text).map_err(|e| {
+        Failure::usage(format!("{} is not a sheet: {e}. `setwright sheet schema` says what is", path.display()))
+    })?;
+    let locks = arguments.keep.iter().map(|text| lock(text)).collect::<Result<Vec<_>, _>>()?;
+    Ok(app.match_set(&SetRequest { sheet, locks }).await?)
+}
+
+fn lock(text: &str) -> Result<Lock, Failure> {
+    let read = || {
+        let (slot, code) = text.split_once(':')?;
+        Some(Lock { slot: slot.trim().parse().ok()?, code: code.trim().to_owned() })
+    };
+    read().ok_or_else(|| {
+        Failure::usage(format!("“{text}” keeps nothing: write a place and a code, for example 3:H-0412"))
+    })
+}
+
+async fn day(app: &App, arguments: &MatchArguments) -> Result<DayPlan, Failure> {
+    let bar = if arguments.database.json { ProgressBar::hidden() } else { ProgressBar::new_spinner() };
+    bar.set_style(ProgressStyle::with_template("{spinner} {msg}").unwrap_or_else(|_| ProgressStyle::default_spinner()));
+    let shown = bar.clone();
+    let request = DayRequest { jobs: Vec::new(), seconds: arguments.seconds, seed: arguments.seed };
+    let planned = app
+        .plan_day(&request, move |at| {
+            shown.set_message(format!("{:.1} s: cost {:.4}, proven at least {:.4}", at.seconds, at.cost, at.bound));
+            shown.tick();
+        })
+        .await;
+    bar.finish_and_clear();
+    Ok(planned?)
+}
+
+fn set_text(found: &SetMatch) -> String {
+    let mut text = String::new();
+    plan_text(&mut text, &found.plan);
+    // Writing to a string does not fail.
+    let _ = writeln!(text, "{}", proof(found.plan.cost, found.plan.bound));
+    if found.options.len() > 1 {
+        let _ = writeln!(text, "To choose from:");
+        for option in &found.options {
+            let law = match option.law {
+                Law::Balance => "",
+                Law::Inertia => ", equal inertia",
+            };
+            let _ =
+                writeln!(text, "  {:.1} g in the tips, worst {:.2} points off{law}", option.tip_g, option.worst_points);
+        }
+    }
+    text
+}
+
+fn day_text(day: &DayPlan) -> String {
+    let mut text = String::new();
+    for job in &day.jobs {
+        let _ = writeln!(text, "Job {}, {} (counts {:.2})", job.number, job.player, job.priority);
+        plan_text(&mut text, &job.plan);
+    }
+    let _ = writeln!(text, "{}", proof(day.cost, day.bound));
+    text
+}
+
+fn plan_text(text: &mut String, plan: &Plan) {
+    for club in plan.clubs.iter().flatten() {
+        let code = |kind| club.part(kind).map_or("none", |p| p.code.as_str());
+        let _ = writeln!(
+            text,
+            "  {:>3}  head {}  shaft {}  grip {}  tip {:.1} g  {}",
+            club.head_number,
+            code(PartKind::Head),
+            code(PartKind::Shaft),
+            code(PartKind::Grip),
+            club.mass_g(Role::TipWeight),
+            workshop::bench::chance_words(club.chance)
+        );
+    }
+    for missing in &plan.missing {
+        let _ = writeln!(text, "  {:>3}  {}", missing.number, missing.words);
+    }
+}
+
+fn proof(cost: f64, bound: f64) -> String {
+    if cost - bound <= 1e-9 {
+        format!("Cost {cost:.4}, proven: no choice of these parts costs less.")
+    } else {
+        format!(
+            "Cost {cost:.4}, proven at least {bound:.4}: at most {:.1} % better is possible.",
+            100.0 * (cost - bound) / cost
+        )
+    }
+}

@@ -1,0 +1,67 @@
+//! A club of a job on the beam.
+
+use super::bench::club_name;
+use crate::look::{BeamPiece, BeamView, ClubShape, PieceKind, beam};
+use app::job::JobFile;
+use maud::Markup;
+use quantity::INCH_MM;
+use workshop::beam::BeamPart;
+use workshop::belief::Finish;
+use workshop::job::JobClub;
+use workshop::kind::{ClubKind, Role};
+
+/// The club with what hangs on it, where it stands now and where it will finish.
+pub(super) fn club_beam(
+    file: &JobFile,
+    club: &JobClub,
+    pieces: Vec<BeamPart>,
+    now_points: Option<f64>,
+    finish: Option<Finish>,
+) -> Markup {
+    let plan_ground = club.plan.as_ref().map_or(0.0, |p| p.cut_shaft_mm + p.tip_to_ground_mm);
+    let cap_mm = file.library.grip(&club.target.grip_model).map_or(3.0, |g| g.cap_mm);
+    beam(&BeamView {
+        id: format!("beam-{}", club.slot),
+        club: club_name(club),
+        shape: match club.target.club_kind {
+            ClubKind::Wood => ClubShape::Wood,
+            ClubKind::Hybrid => ClubShape::Hybrid,
+            ClubKind::Iron => ClubShape::Iron,
+            ClubKind::Wedge => ClubShape::Wedge,
+            ClubKind::Putter => ClubShape::Putter,
+        },
+        length_in: plan_ground / INCH_MM,
+        cap_in: cap_mm / INCH_MM,
+        pieces: pieces
+            .into_iter()
+            .map(|p| BeamPiece {
+                label: p.role.word().to_owned(),
+                mass_g: p.mass_g,
+                arm_in: p.arm_mm / INCH_MM,
+                points: p.points,
+                on: p.on,
+                kind: piece_kind(p.role),
+            })
+            .collect(),
+        now_points,
+        forecast_points: finish.map(|f| f.balance_points),
+        forecast_band_points: finish.map_or(0.0, |f| f.band_points),
+        target_points: Some(club.target.balance_points),
+        tolerance_points: club.target.tolerances.balance_points,
+        ..BeamView::default()
+    })
+}
+
+fn piece_kind(role: Role) -> PieceKind {
+    match role {
+        Role::Head => PieceKind::Head,
+        Role::Adapter => PieceKind::Adapter,
+        Role::Shaft => PieceKind::Shaft,
+        Role::Ferrule => PieceKind::Ferrule,
+        Role::TipWeight => PieceKind::TipWeight,
+        Role::Adhesive => PieceKind::Adhesive,
+        Role::Tape => PieceKind::Tape,
+        Role::Grip => PieceKind::Grip,
+        Role::Screw | Role::Turnings | Role::Solvent | Role::Extra => PieceKind::Other,
+    }
+}

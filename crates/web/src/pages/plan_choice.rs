@@ -1,0 +1,320 @@
+//! Plans beyond the one that is proposed: plans to choose from, a plan made anew around what is done, a day's jobs
+//! together.
+
+use super::bench::club_name;
+use super::plan::{keep_of, locks, plan_table};
+use super::{Framed, PageResult, Who, failure, failure_status, framed};
+use crate::look::{
+    Action, Button, ButtonKind, Cell, ChoicePoint, Column, Field, Nav, Notice, Table, Tone, button, choice_picture,
+    empty_state, field, hidden, section, table, tag,
+};
+use app::matched::{AcceptPicks, AcceptReplan, DayRequest, Picked};
+use app::{App, AppError};
+use axum::Router;
+use axum::extract::{Form, Path, Query, State};
+use axum::http::StatusCode;
+use axum::response::{IntoResponse, Redirect};
+use axum::routing::{get, post};
+use maud::{Markup, html};
+use quantity::{Balance, decimal};
+use serde::Deserialize;
+use workshop::job::{Job, JobState};
+use workshop::kind::Role;
+use workshop::plan::Plan;
+use workshop::planner::{DayPlan, Law, PlanOption};
+
+/// Seconds that a page searches: longer and a tablet seems to hang; the command line takes as long as it is told.
+const PAGE_SECONDS: f64 = 2.0;
+
+pub(super) fn router() -> Router<App> {
+    Router::new()
+        .route("/plan/day", get(day).post(hold_day))
+        .route("/plan/{job}/options", get(options).post(pick))
+        .route("/plan/{job}/again", get(again).post(accept_again))
+        .route("/plan/{job}/keep", post(keep))
+}
+
+#[derive(Debug, Default, Deserialize)]
+struct KeepQuery {
+    #[serde(default)]
+    keep: String,
+}
+
+/// One more part kept, or let go again, by a touch in the table.
+#[derive(Debug, Deserialize)]
+struct KeepForm {
+    #[serde(default)]
+    keep: String,
+    toggle: String,
+    back: String,
+}
+
+async fn keep(Path(job): Path<i64>, Form(form): Form<KeepForm>) -> PageResult {
+    let mut kept: Vec<String> = form.keep.split(',').map(|p| p.trim().to_owned()).filter(|p| !p.is_empty()).collect();
+    if kept.contains(&form.toggle) {
+        kept.retain(|p| *p != form.toggle);
+    } else {
+        kept.push(form.toggle);
+    }
+    let page = if form.back == "again" { format!("/plan/{job}/again") } else { format!("/plan/{job}") };
+    Ok(Redirect::to(&format!("{page}?keep={}", kept.join(","))).into_response())
+}
+
+/// The picks of a plan as a form carries them: one field a club, `SLOT=CODE CODE …`.
+fn picks(job: &Job, plan: &Plan, targets: Option<&[f64]>) -> Markup {
+    html! { @for ((club, chosen), i) in job.clubs.iter().zip(&plan.clubs).zip(0..) { @if let Some(chosen) = chosen {
+        @let codes: Vec<&str> = chosen.parts.iter().map(|p| p.code.as_str()).collect();
+        (hidden("pick", &format!("{}={}", club.slot, codes.join("|"))))
+        @if let Some(points) = targets.and_then(|t| t.get(i)) { (hidden("target", &format!("{}={points}", club.slot))) }
+    } } }
+}
+
+fn read_picks(fields: &[(String, String)]) -> Vec<Picked> {
+    let target = |slot: i64| {
+        fields.iter().filter(|(k, _)| k == "target").find_map(|(_, v)| {
+            let (at, points) = v.split_once('=')?;
+            (at.parse::<i64>().ok()? == slot).then(|| points.parse().ok()).flatten()
+        })
+    };
+    fields
+        .iter()
+        .filter(|(k, _)| k == "pick")
+        .filter_map(|(_, v)| {
+            let (slot, codes) = v.split_once('=')?;
+            let slot = slot.parse().ok()?;
+            let codes = codes.split('|').map(str::to_owned).collect();
+            Some(Picked { slot, codes, balance_points: target(slot) })
+        })
+        .collect()
+}
+
+fn text(fields: &[(String, String)], name: &str) -> String {
+    fields.iter().find(|(k, _)| k == name).map(|(_, v)| v.clone()).unwrap_or_default()
+}
+
+async fn options(State(app): State<App>, Path(job): Path<i64>, Query(query): Query<KeepQuery>) -> PageResult {
+    options_page(&app, job, &query.keep, None).await
+}
+
+async fn pick(
+    State(app): State<App>,
+    Who(by): Who,
+    Path(job): Path<i64>,
+    Form(fields): Form<Vec<(String, String)>>,
+) -> PageResult {
+    let accept = AcceptPicks { clubs: read_picks(&fields), reason: text(&fields, "reason"), by };
+    match app.accept_picks(job, &accept).await {
+        Ok(_) => Ok(Redirect::to(&format!("/plan/{job}")).into_response()),
+        Err(error) => options_page(&app, job, &text(&fields, "keep"), Some(error)).await,
+    }
+}
+
+async fn options_page(app: &App, number: i64, keep: &str, error: Option<AppError>) -> PageResult {
+    let file = app.job_file(number).await?;
+    let found =
+        if file.job.state == JobState::Open { app.plan_options(number, &locks(keep)).await? } else { Vec::new() };
+    let points: Vec<ChoicePoint> = found
+        .iter()
+        .zip(1..)
+        .map(|(o, i)| ChoicePoint {
+            label: i.to_string(),
+            across: o.tip_g,
+            up: o.worst_points,
+            other: o.law == Law::Inertia,
+        })
+        .collect();
+    let body = html! {
+        @if found.is_empty() {
+            (empty_state("This job has its plan.", "Plan it anew to change it.", &[Action { href: &format!("/plan/{number}/again"), label: "Plan anew", primary: true }]))
+        } @else {
+            p.hint { "Little weight in the tips against closeness to the target; and the other law, where every club swings with the same inertia." }
+            (choice_picture("Plans to choose from", "grams in all tips", "points off, the worst club", &points))
+            @for (option, i) in found.iter().zip(1..) { (one_option(&file.job, option, i, keep)) }
+        }
+    };
+    let status = error.as_ref().map_or(StatusCode::OK, failure_status);
+    let notice = error.as_ref().map(failure);
+    let crumb = format!("Job {number} · {}", file.job.sheet.player);
+    let page = framed(
+        app,
+        Framed { title: "Plans to choose from", active: Nav::Plan, crumb, notice, body, ..Framed::default() },
+    )
+    .await?;
+    Ok((status, page).into_response())
+}
+
+fn one_option(job: &Job, option: &PlanOption, number: usize, keep: &str) -> Markup {
+    let inertia = option.law == Law::Inertia;
+    let targets = inertia.then_some(option.targets_points.as_slice());
+    let inside: f64 = option.plan.clubs.iter().flatten().map(|c| c.chance).sum();
+    let title = format!(
+        "{number}: {} g in the tips, worst {} points off{}",
+        decimal(option.tip_g, 1),
+        decimal(option.worst_points, 2),
+        if inertia { ", equal inertia" } else { "" }
+    );
+    section(
+        &title,
+        &html! {},
+        &html! {
+            p.small { (decimal(inside, 1)) " of " (job.clubs.len()) " clubs expected inside as planned; what the readings tell later comes on top." }
+            @if inertia {
+                p.small { "Balances asked: " (job.clubs.iter().zip(&option.targets_points).map(|(c, t)| format!("{} {}", c.target.number, Balance::from_points(*t).letter(1))).collect::<Vec<_>>().join(", ")) "." }
+            }
+            form method="post" action={ "/plan/" (job.number) "/options" } {
+                (picks(job, &option.plan, targets)) (hidden("keep", keep))
+                @if inertia { (field(&Field { name: "reason", label: "Why another law than the sheet's? The job keeps it.", required: true, ..Field::default() })) }
+                (button(&Button { label: "Hold these parts", kind: ButtonKind::Quiet, ..Button::default() }))
+            }
+            details { summary { "Its parts" }
+                (table(&Table {
+                    caption: "Parts of this plan",
+                    columns: ["club", "head", "shaft", "grip", "in the tip"].iter().map(|head| Column { head, figures: false }).collect(),
+                    rows: job.clubs.iter().zip(&option.plan.clubs).filter_map(|(c, p)| p.as_ref().map(|p| (c, p))).map(|(club, plan)| {
+                        let code = |kind| plan.part(kind).map_or("none".to_owned(), |p| p.code.clone());
+                        vec![
+                            Cell::from(club.target.number.clone()),
+                            Cell::from(code(workshop::model::PartKind::Head)),
+                            Cell::from(code(workshop::model::PartKind::Shaft)),
+                            Cell::from(code(workshop::model::PartKind::Grip)),
+                            Cell::from(format!("{} g", decimal(plan.mass_g(Role::TipWeight), 1))),
+                        ]
+                    }).collect(),
+                    ..Table::default()
+                }))
+            }
+        },
+    )
+}
+
+async fn again(State(app): State<App>, Path(job): Path<i64>, Query(query): Query<KeepQuery>) -> PageResult {
+    again_page(&app, job, &query.keep, None).await
+}
+
+#[derive(Debug, Deserialize)]
+struct AgainForm {
+    fingerprint: String,
+    #[serde(default)]
+    keep: String,
+}
+
+async fn accept_again(
+    State(app): State<App>,
+    Who(by): Who,
+    Path(job): Path<i64>,
+    Form(form): Form<AgainForm>,
+) -> PageResult {
+    let accept = AcceptReplan { fingerprint: form.fingerprint, locks: locks(&form.keep), by };
+    match app.accept_again(job, &accept).await {
+        Ok(_) => Ok(Redirect::to(&format!("/plan/{job}")).into_response()),
+        Err(error) => again_page(&app, job, &form.keep, Some(error)).await,
+    }
+}
+
+async fn again_page(app: &App, number: i64, keep: &str, error: Option<AppError>) -> PageResult {
+    let file = app.job_file(number).await?;
+    let mut status = error.as_ref().map_or(StatusCode::OK, failure_status);
+    let mut notice: Option<Notice> = error.as_ref().map(failure);
+    let body = match app.plan_again(number, &locks(keep)).await {
+        Ok(proposal) => html! {
+            p.hint { "What is cut, glued or gripped stays as it is. Nothing is changed until you say so." }
+            @if proposal.replan.changes.is_empty() {
+                p { (tag(Tone::Good, "As good as it gets")) " No other choice of the parts that are there does better." }
+            } @else {
+                (section("What would change", &html! {}, &html! {
+                    ul.plain { @for change in &proposal.replan.changes { li { (change.words) } } }
+                    p { (decimal(proposal.replan.inside_now, 1)) " clubs expected inside as it is, " (decimal(proposal.replan.inside_then, 1)) " then." }
+                    form method="post" action={ "/plan/" (number) "/again" } {
+                        (hidden("fingerprint", &proposal.fingerprint)) (hidden("keep", keep))
+                        (button(&Button { label: "Change it so", big: true, ..Button::default() }))
+                    }
+                }))
+            }
+            @if !proposal.replan.plan.missing.is_empty() {
+                (section("Missing", &html! {}, &html! { ul.plain { @for missing in &proposal.replan.plan.missing { li { (tag(Tone::Care, &missing.number)) " " (missing.words) } } } }))
+            }
+            (plan_table(&file, &proposal.replan.plan.clubs, Some(&keep_of(number, keep, "again"))))
+        },
+        Err(error) => {
+            status = failure_status(&error);
+            notice = Some(failure(&error));
+            html! { p { a.button.quiet href={ "/plan/" (number) } { "Back to the plan" } } }
+        }
+    };
+    let crumb = format!("Job {number} · {}", file.job.sheet.player);
+    let page =
+        framed(app, Framed { title: "Plan anew", active: Nav::Plan, crumb, notice, body, ..Framed::default() }).await?;
+    Ok((status, page).into_response())
+}
+
+async fn day(State(app): State<App>) -> PageResult {
+    day_page(&app, None).await
+}
+
+async fn hold_day(State(app): State<App>, Who(by): Who, Form(fields): Form<Vec<(String, String)>>) -> PageResult {
+    let number: i64 = text(&fields, "job").parse().unwrap_or_default();
+    let accept = AcceptPicks { clubs: read_picks(&fields), reason: text(&fields, "reason"), by };
+    match app.accept_picks(number, &accept).await {
+        Ok(_) => Ok(Redirect::to("/plan/day").into_response()),
+        Err(error) => day_page(&app, Some(error)).await,
+    }
+}
+
+async fn day_page(app: &App, error: Option<AppError>) -> PageResult {
+    let waiting = app.jobs(Some(JobState::Open)).await?;
+    let status = error.as_ref().map_or(StatusCode::OK, failure_status);
+    let notice = error.as_ref().map(failure);
+    let body = if waiting.is_empty() {
+        empty_state(
+            "No job waits for a plan.",
+            "Approve a sheet: its job stands here.",
+            &[Action { href: "/sheets", label: "Sheets", primary: true }],
+        )
+    } else {
+        let request = DayRequest { jobs: Vec::new(), seconds: PAGE_SECONDS, seed: 0 };
+        let day = app.plan_day(&request, |_| {}).await?;
+        let mut files = Vec::with_capacity(day.jobs.len());
+        for job in &day.jobs {
+            files.push(app.job_file(job.number).await?);
+        }
+        html! {
+            p { (proof(&day)) }
+            @for (job, file) in day.jobs.iter().zip(&files) {
+                (section(&format!("Job {} · {} · due {}", job.number, job.player, file.job.sheet.due), &html! {}, &html! {
+                    @for missing in &job.plan.missing { p { (tag(Tone::Care, &missing.number)) " " (missing.words) } }
+                    @if job.plan.clubs.iter().any(Option::is_some) {
+                        form method="post" action="/plan/day" {
+                            (hidden("job", &job.number.to_string())) (picks(&file.job, &job.plan, None))
+                            @if job.plan.clubs.iter().flatten().any(|c| c.neighbour_blank.is_some()) {
+                                (field(&Field { name: "reason", label: "Why a neighbouring number's blank? The job keeps it.", required: true, ..Field::default() }))
+                            }
+                            (button(&Button { label: "Hold these parts", ..Button::default() }))
+                        }
+                        details { summary { (clubs_in_words(&file.job)) } (plan_table(file, &job.plan.clubs, None)) }
+                    }
+                }))
+            }
+        }
+    };
+    let crumb = format!("{} jobs on one stock", waiting.len());
+    let page =
+        framed(app, Framed { title: "Plan the day", active: Nav::Plan, crumb, notice, body, ..Framed::default() })
+            .await?;
+    Ok((status, page).into_response())
+}
+
+fn clubs_in_words(job: &Job) -> String {
+    format!("Parts of {}", job.clubs.iter().map(club_name).collect::<Vec<_>>().join(", "))
+}
+
+fn proof(day: &DayPlan) -> String {
+    if day.gap <= 1e-9 {
+        "Proven: no other choice of these parts comes out better over all jobs, the most urgent first.".to_owned()
+    } else {
+        format!(
+            "The best found in {} s over all jobs, the most urgent first; proven to be within {} % of the best there is.",
+            decimal(PAGE_SECONDS, 0),
+            decimal(100.0 * day.gap, 1)
+        )
+    }
+}
