@@ -80,8 +80,12 @@ pub fn solve_day(
 /// Rounds in which bound and plan get equal work; afterwards the plan gets most.
 const DUAL_ROUNDS: u64 = 150;
 
-/// Rounds from one reheating to the next.
+/// Rounds from one reheating to the next, at first.
 const CYCLE: u64 = 60;
+/// Short cycles; slower cooling pays once the plan is good.
+const SHORT_CYCLES: u64 = 6;
+/// Rounds from one reheating to the next, later.
+const LATER_CYCLE: u64 = 4 * CYCLE;
 /// Temperature after reheating: fifteen quanta.
 const HEAT: f64 = 15.0 * FRAC as f64;
 /// Clubs touched by plan moves in a round, as a multiple of all clubs.
@@ -144,10 +148,11 @@ impl<'a, 'g> Day<'a, 'g> {
                     self.construct(false);
                 }
             }
-            if self.rounds.is_multiple_of(CYCLE) {
+            let cycle = if self.rounds <= SHORT_CYCLES * CYCLE { CYCLE } else { LATER_CYCLE };
+            if self.rounds.is_multiple_of(cycle) {
                 self.improver.back_to_best(self.compiled);
             }
-            let cooled = 1.0 - (self.rounds % CYCLE) as f64 / CYCLE as f64;
+            let cooled = 1.0 - (self.rounds % cycle) as f64 / cycle as f64;
             self.improver.heat = HEAT * cooled * cooled;
             self.improve();
         }
