@@ -4,7 +4,7 @@
 //! header line. Without any field the topic's own example is shown.
 
 use super::calc_picture::cards;
-use super::calc_shape::{Ask, Way, asks, beside, document, group, head, in_words, last, named, typed};
+use super::calc_shape::{Ask, Way, asks, beside, document, first_line, group, head, in_words, last, named, typed};
 use super::entries::{Entries, capital, words_table};
 use super::{Framed, PageResult, failure, failure_status, framed};
 use crate::look::{
@@ -190,14 +190,14 @@ fn ask_field(ask: &Ask, form: &Entries) -> Markup {
             };
             form.area(&ask.path, &label, 3, Field { hint: &hint, ..Field::default() })
         }
-        Way::Rows(_) => {
+        Way::Rows(keys) => {
+            let hint = if form.raw(&ask.path).trim().is_empty() {
+                format!("The first line: {}", first_line(keys))
+            } else {
+                "One line each under the line that names the columns".into()
+            };
             let lines = u32::try_from(form.raw(&ask.path).lines().count() + 1).unwrap_or(8).clamp(3, 10);
-            form.area(
-                &ask.path,
-                &label,
-                lines,
-                Field { hint: "One line each under the line that names the columns", ..Field::default() },
-            )
+            form.area(&ask.path, &label, lines, Field { hint: &hint, ..Field::default() })
         }
     }
 }

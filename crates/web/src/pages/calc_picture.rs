@@ -189,33 +189,20 @@ fn soft(input: &Value, output: &Value) -> Option<Markup> {
 }
 
 fn pluck(input: &Value, output: &Value) -> Option<Markup> {
-    let axes = ["axis_1", "axis_2"].into_iter().filter_map(|key| read::<Vec<f64>>(&input[key]));
     let plane = |key: &str| {
         let plane = &output["planes"][key];
         Some(PlaneView { direction_deg: plane["direction_deg"].as_f64()?, cpm: plane["frequency_cpm"].as_f64()? })
     };
-    let axes: Vec<Vec<f64>> = axes.collect();
+    let axes = ["axis_1", "axis_2"].into_iter().filter_map(|key| read(&input[key])).collect();
     Some(look::recording(&RecordingView {
         step_s: 1.0 / input["sample_rate_hz"].as_f64()?,
         used_s: (figure(output, "used_from_s"), figure(output, "used_to_s")),
         cpm: figure(output, "frequency_cpm"),
-        amplitude: first_amplitude(output, axes.len()),
+        amplitude: figure(output, "amplitude"),
         decay_per_s: figure(output, "decay_per_s"),
         planes: plane("soft").zip(plane("stiff")).map(|(soft, stiff)| [soft, stiff]),
         axes,
     }))
-}
-
-/// Amplitude on the first axis. Two planes share it out and take turns, so that the readings beat below their sum.
-fn first_amplitude(output: &Value, axes: usize) -> f64 {
-    let along = |deg: f64| deg.to_radians().cos().abs();
-    let planes = &output["planes"];
-    if planes.is_object() {
-        let of = |key: &str| figure(&planes[key], "amplitude") * along(figure(&planes[key], "direction_deg"));
-        return of("soft") + of("stiff");
-    }
-    let whole = figure(output, "amplitude");
-    if axes == 2 { whole * along(figure(output, "swing_direction_deg")) } else { whole }
 }
 
 fn grip(input: &Value, output: &Value) -> Option<Markup> {
@@ -307,7 +294,7 @@ fn glue(input: &Value, output: &Value) -> Vec<Markup> {
 
 /// Pictures in their cards.
 pub(super) fn cards(topic: &str, input: &Value, output: &Value) -> Markup {
-    html! { @for picture in pictures(topic, input, output) { div.card { (picture) } } }
+    html! { div.calc-pictures { @for picture in pictures(topic, input, output) { div.card { (picture) } } } }
 }
 
 #[cfg(test)]

@@ -37,15 +37,48 @@ const CHOICES: [(&str, &[&str]); 7] = [
 
 /// Fields that a topic knows beside those of its example. One that is missing here can still be given in the address.
 const MORE: [(&str, &[&str]); 9] = [
-    ("balance", &["total_mass_g", "balance_point_mm", "fulcrum_in", "what_if.longer_mm", "what_if.butt_density_g_m"]),
-    ("inertia", &["axis_mm", "pendulum.pivot_mm", "series.butt_density_g_m", "series.shaft_law"]),
-    ("trim", &["tip", "butt_trim_mm", "allow_taper_tip_trim", "finished.off_bottom_mm"]),
-    ("frequency", &["length_mm", "clamp_mm", "tip_trim_mm", "butt_trim_mm", "tip_load_n", "between_rows"]),
-    ("soft-side", &["frequencies_cpm", "deflections_mm", "fixed_force_n", "asymmetry_that_matters_percent", "mark"]),
+    (
+        "balance",
+        &[
+            "correlations",
+            "total_mass_g",
+            "balance_point_mm",
+            "fulcrum_in",
+            "what_if.longer_mm",
+            "what_if.butt_density_g_m",
+        ],
+    ),
+    ("inertia", &["correlations", "axis_mm", "pendulum.pivot_mm", "series.butt_density_g_m", "series.shaft_law"]),
+    ("trim", &["correlations", "tip", "butt_trim_mm", "allow_taper_tip_trim", "finished.off_bottom_mm"]),
+    (
+        "frequency",
+        &["correlations", "length_mm", "clamp_mm", "tip_trim_mm", "butt_trim_mm", "tip_load_n", "between_rows"],
+    ),
+    (
+        "soft-side",
+        &[
+            "correlations",
+            "forces_n_sd",
+            "frequencies_cpm",
+            "deflections_mm",
+            "fixed_force_n",
+            "asymmetry_that_matters_percent",
+            "mark",
+        ],
+    ),
     ("pluck", &["full_scale", "start_s", "end_s", "lowest_hz", "highest_hz"]),
-    ("grip-size", &["tape.growth_a_layer_in", "tape.layer_mass_g", "tape.cap_in"]),
-    ("lie", &["bend.step_deg", "bend.already_bent_lie_deg", "bend.already_bent_loft_deg", "bend.allow_beyond_limit"]),
-    ("glue", &["joint.bottom_gap_mm", "batch.adhesive_a_joint_g", "cure.handling"]),
+    ("grip-size", &["correlations", "tape.growth_a_layer_in", "tape.layer_mass_g", "tape.cap_in"]),
+    (
+        "lie",
+        &[
+            "correlations",
+            "bend.step_deg",
+            "bend.already_bent_lie_deg",
+            "bend.already_bent_loft_deg",
+            "bend.allow_beyond_limit",
+        ],
+    ),
+    ("glue", &["correlations", "joint.bottom_gap_mm", "batch.adhesive_a_joint_g", "cure.handling"]),
 ];
 
 /// Units by the end of a name, the longest first.
@@ -78,7 +111,10 @@ const UNITS: [(&str, &str); 25] = [
 ];
 
 /// The trade's word where the plain one would not do.
-const WORDS: [(&str, &str); 15] = [
+const WORDS: [(&str, &str); 18] = [
+    ("a", "one figure"),
+    ("b", "other figure"),
+    ("correlations", "errors that go together"),
     ("moment_12_in", "moment about 12 in"),
     ("letter", "balance"),
     ("position", "place from the butt"),
@@ -134,6 +170,7 @@ pub(super) fn asks(topic: &str, example: &Value) -> Vec<Ask> {
             let way = match last(path) {
                 "frequencies_cpm" | "deflections_mm" => Way::List,
                 "handling" => Way::Rows(vec!["temperature_c".into(), "time_min".into()]),
+                "correlations" => Way::Rows(vec!["a".into(), "b".into(), "coefficient".into()]),
                 name if name.starts_with("allow_") => Way::YesNo,
                 name => choice(name).unwrap_or(Way::Number),
             };
@@ -190,6 +227,11 @@ fn column_head(key: &str) -> String {
     }
 }
 
+/// The first line of a list, for who starts it from nothing.
+pub(super) fn first_line(keys: &[String]) -> String {
+    keys.iter().map(|k| column_head(k)).collect::<Vec<_>>().join(", ")
+}
+
 fn at<'a>(value: &'a Value, path: &str) -> &'a Value {
     path.split('.').fold(value, |inside, step| &inside[step])
 }
@@ -212,10 +254,7 @@ pub(super) fn typed(asks: &[Ask], document: &Value) -> Entries {
             (Way::Rows(keys), Value::Array(rows)) => {
                 let lines =
                     rows.iter().map(|row| keys.iter().map(|k| shown(at(row, k))).collect::<Vec<_>>().join(", "));
-                std::iter::once(keys.iter().map(|k| column_head(k)).collect::<Vec<_>>().join(", "))
-                    .chain(lines)
-                    .collect::<Vec<_>>()
-                    .join("\n")
+                std::iter::once(first_line(keys)).chain(lines).collect::<Vec<_>>().join("\n")
             }
             (Way::List, Value::Array(list)) => list.iter().map(shown).collect::<Vec<_>>().join(" "),
             _ => shown(value),
@@ -287,6 +326,9 @@ fn list(text: &str) -> Result<Value, String> {
     Ok(Value::Array(numbers))
 }
 
+/// Columns that hold words.
+const TEXTS: [&str; 3] = ["name", "a", "b"];
+
 fn rows(text: &str, keys: &[String]) -> Result<Vec<Value>, String> {
     let mut lines = text.lines().zip(1..).filter(|(line, _)| !line.trim().is_empty());
     let Some((first, _)) = lines.next() else { return Ok(Vec::new()) };
@@ -298,8 +340,7 @@ fn rows(text: &str, keys: &[String]) -> Result<Vec<Value>, String> {
         .map(|head| {
             let known = keys.iter().find(|k| column_head(k).eq_ignore_ascii_case(head) || k.eq_ignore_ascii_case(head));
             known.ok_or_else(|| {
-                let names: Vec<String> = keys.iter().map(|k| column_head(k)).collect();
-                format!("The first line names the columns: {}. “{head}” is none of them", names.join(", "))
+                format!("The first line names the columns: {}. “{head}” is none of them", first_line(keys))
             })
         })
         .collect::<Result<Vec<_>, _>>()?;
@@ -312,7 +353,7 @@ fn rows(text: &str, keys: &[String]) -> Result<Vec<Value>, String> {
             }
             let mut object = Map::new();
             for (cell, key) in cells.iter().zip(&columns).filter(|(cell, _)| !cell.is_empty()) {
-                let value = if *key == "name" {
+                let value = if TEXTS.contains(&key.as_str()) {
                     Value::String(cell.clone())
                 } else {
                     number(cell).map_err(|e| format!("Line {at}, {}: {e}", column_head(key)))?
@@ -382,6 +423,22 @@ mod tests {
         assert_eq!(named("moment_oz_in"), ("moment".to_owned(), "oz·in"));
         assert_eq!(named("points"), ("points".to_owned(), ""));
         assert_eq!(column_head("tip_body.mass_g"), "head mass (g)");
+    }
+
+    /// What errs together is named by the places of the document, as they stand in the address.
+    #[test]
+    fn correlations_can_be_typed() {
+        let example = (clubphysics::calc::topics()[0].example)();
+        let asks = asks("balance", &example);
+        let typed_in = "one figure, other figure, coefficient\nparts[0].mass_g, parts[1].mass_g, 0.9";
+        let mut pairs: Vec<(String, String)> = typed(&asks, &example).pairs().to_vec();
+        pairs.iter_mut().filter(|(name, _)| name == "correlations").for_each(|(_, text)| *text = typed_in.to_owned());
+        let mut form = Entries::new(pairs);
+        let document = document(&asks, &mut form);
+        assert!(form.is_sound(), "{form:?}");
+        assert_eq!(document["correlations"][0]["b"], "parts[1].mass_g");
+        assert_eq!(document["correlations"][0]["coefficient"], 0.9);
+        clubphysics::calc::run("balance", document).expect("a good document");
     }
 
     #[test]

@@ -198,15 +198,21 @@ pub(super) fn apart(wanted: &[f64], gap: f64, low: f64, high: f64) -> Vec<f64> {
 /// A measure between two places: a line with an end stroke on both sides, and its text on it or beside it.
 pub(super) fn measure(paper: Paper, from: f64, to: f64, y: f64, text: &str, strong: bool) -> Markup {
     let width = text_width(text, paper.size, strong);
-    let inside = (to - from).abs() > width + 16.0;
+    let inside = (to - from).abs() > width + 20.0;
+    let middle = f64::midpoint(from, to);
+    let way = if to < from { -1.0 } else { 1.0 };
+    // The line leaves room for its own text.
+    let gap = if inside { way * (width / 2.0 + 4.0) } else { 0.0 };
     html! {
         g.measure.asked[strong] {
-            line x1=(num(from)) x2=(num(to)) y1=(num(y)) y2=(num(y)) {}
+            line x1=(num(from)) x2=(num(middle - gap)) y1=(num(y)) y2=(num(y)) {}
+            line x1=(num(middle + gap)) x2=(num(to)) y1=(num(y)) y2=(num(y)) {}
             @for x in [from, to] { line x1=(num(x)) x2=(num(x)) y1=(num(y - 5.0)) y2=(num(y + 5.0)) {} }
         }
-        @if inside { (label(paper, f64::midpoint(from, to), y + 5.0, text, strong)) }
-        @else if to + 8.0 + width < paper.width { text.start.halo.strong[strong] x=(num(to + 8.0)) y=(num(y + 5.0)) { (text) } }
-        @else { text.end.halo.strong[strong] x=(num(from - 8.0)) y=(num(y + 5.0)) { (text) } }
+        @if inside { (label(paper, middle, y + 5.0, text, strong)) }
+        @else if from.max(to) + 8.0 + width < paper.width {
+            text.start.halo.strong[strong] x=(num(from.max(to) + 8.0)) y=(num(y + 5.0)) { (text) }
+        } @else { text.end.halo.strong[strong] x=(num(from.min(to) - 8.0)) y=(num(y + 5.0)) { (text) } }
     }
 }
 

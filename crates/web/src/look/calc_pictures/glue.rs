@@ -3,7 +3,7 @@
 use maud::{Markup, html};
 
 use super::super::layout::{num, text_width};
-use super::axes::{Form, Paper, Picture, Plot, apart, fixed, label, mark, papers, sound, ticks};
+use super::axes::{Form, Paper, Picture, Plot, apart, fixed, label, mark, measure, papers, sound, ticks};
 
 /// Tip and bore, in millimetres.
 #[derive(Debug, Clone, Copy, Default)]
@@ -58,7 +58,7 @@ pub fn joint(view: &JointView) -> Markup {
         fixed(view.adhesive_g, 3)
     );
     let title = "The joint across and along, its gap drawn ten times as wide";
-    let picture = Picture { id: "calc-joint", title, words: &words, papers: papers(230.0, 400.0) };
+    let picture = Picture { id: "calc-joint", title, words: &words, papers: papers(244.0, 440.0) };
     picture.drawn(|paper| joint_drawing(view, gap_mm, paper))
 }
 
@@ -68,14 +68,13 @@ fn joint_drawing(view: &JointView, gap_mm: f64, paper: Paper) -> Markup {
     let mm = 128.0 / (tip + 2.0 * gap);
     let (r_tip, r_bore) = (tip / 2.0 * mm, (tip / 2.0 + gap) * mm);
     let (x, y) = (if paper.narrow() { paper.width / 2.0 } else { 120.0 }, 96.0);
-    let (left, top) = if paper.narrow() { (52.0, 236.0) } else { (280.0, 96.0) };
+    let (left, top) = if paper.narrow() { (52.0, 250.0) } else { (280.0, 96.0) };
     html! {
         circle.head cx=(num(x)) cy=(num(y)) r=(num(r_bore + 18.0)) {}
         circle.glue cx=(num(x)) cy=(num(y)) r=(num(r_bore)) {}
         circle.steel cx=(num(x)) cy=(num(y)) r=(num(r_tip)) {}
-        (label(paper, x, y - 4.0, &format!("tip {}", fixed(view.tip_mm, 2)), true))
-        (label(paper, x, y + 16.0, &format!("bore {}", fixed(view.bore_mm, 2)), false))
         (label(paper, x, y + r_bore + 40.0, &format!("gap {} mm", fixed(gap_mm, 3)), true))
+        (label(paper, x, y + r_bore + 60.0, &format!("tip {} in bore {}", fixed(view.tip_mm, 2), fixed(view.bore_mm, 2)), false))
         (along(view, (r_tip, r_bore), (left, if paper.narrow() { top + 58.0 } else { top }), paper))
     }
 }
@@ -94,8 +93,8 @@ fn along(view: &JointView, (r_tip, r_bore): (f64, f64), (left, y): (f64, f64), p
         rect.head x=(num(mouth)) y=(num(y - half * r_bore - 16.0)) width=(num(end + 14.0 - mouth)) height=(num(2.0 * (half * r_bore + 16.0))) {}
         rect.glue x=(num(mouth)) y=(num(y - half * r_bore)) width=(num(end - mouth)) height=(num(2.0 * half * r_bore)) {}
         rect.steel x=(num(left)) y=(num(y - half * r_tip)) width=(num(shaft_end - left)) height=(num(2.0 * half * r_tip)) {}
-        (label(paper, f64::midpoint(mouth, shaft_end), y + 5.0, &format!("{} mm deep", fixed(view.depth_mm, 1)), true))
-        (label(paper, f64::midpoint(mouth, end), y + half * r_bore + 36.0, &format!("{} g of adhesive", fixed(view.adhesive_g, 3)), false))
+        (measure(paper, mouth, shaft_end, y + half * r_bore + 32.0, &format!("{} mm deep", fixed(view.depth_mm, 1)), false))
+        (label(paper, f64::midpoint(mouth, end), y + half * r_bore + 60.0, &format!("{} g of adhesive", fixed(view.adhesive_g, 3)), true))
     }
 }
 

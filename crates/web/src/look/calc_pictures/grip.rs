@@ -2,7 +2,7 @@
 
 use maud::{Markup, html};
 
-use super::super::layout::num;
+use super::super::layout::{num, text_width};
 use super::axes::{Form, Paper, Picture, Plot, apart, fixed, label, mark, papers, range};
 
 /// A place along the grip. All in inches.
@@ -51,8 +51,13 @@ fn drawing(view: &GripView, paper: Paper) -> Markup {
     stations.sort_by(|a, b| a.below_cap_in.total_cmp(&b.below_cap_in));
     let values = stations.iter().flat_map(|p| [p.nominal_in, p.diameter_in, p.kept_in]).chain(view.wanted_in);
     let up = range(values, 0.16);
-    let end_in = stations.iter().map(|p| p.below_cap_in).fold(4.0, f64::max) + 2.0;
-    let plot = Plot::new(paper, if paper.narrow() { 50.0 } else { 60.0 }, (0.0, end_in), up);
+    let last_in = stations.iter().map(|p| p.below_cap_in).fold(4.0, f64::max);
+    let room = if paper.narrow() { 50.0 } else { 60.0 };
+    // The names of the lines stand right of the last place.
+    let names_wide = NAMES.iter().map(|name| text_width(name, paper.size, false)).fold(0.0, f64::max) + 14.0;
+    let across = paper.width - 14.0 - room;
+    let end_in = last_in * across / (across - names_wide);
+    let plot = Plot::new(paper, room, (0.0, end_in), up);
     let line = |of: fn(&GripPlace) -> f64| stations.iter().map(|p| (p.below_cap_in, of(p))).collect::<Vec<_>>();
     let (rule, kept, nominal) = (line(|p| p.diameter_in), line(|p| p.kept_in), line(|p| p.nominal_in));
     html! {
@@ -60,7 +65,7 @@ fn drawing(view: &GripView, paper: Paper) -> Markup {
         @if let Some(to) = view.tape_to_in {
             @let (from, to) = (plot.x.at(0.0), plot.x.at(to.clamp(0.0, end_in)));
             rect.tape x=(num(from)) y=(num(plot.bottom - 7.0)) width=(num(to - from)) height="7" {}
-            (label(paper, f64::midpoint(from, to), plot.bottom - 13.0, "tape under the grip", false))
+            text.start.halo x=(num(from + 6.0)) y=(num(plot.bottom - 13.0)) { "tape under the grip" }
         }
         polyline.curve-3 points=(plot.line(&nominal)) {}
         polyline.curve-2 points=(plot.line(&kept)) {}
@@ -83,24 +88,18 @@ fn drawing(view: &GripView, paper: Paper) -> Markup {
     }
 }
 
+/// What the lines are: by the trade's rule, with the rubber's volume kept, and without shaft and tape.
+const NAMES: [&str; 3] = ["by the rule", "volume kept", "nominal"];
+
 /// What each line is, at its last place, moved apart where they come close.
 fn names(stations: &[GripPlace], plot: &Plot, paper: Paper) -> Markup {
     let Some(last) = stations.last() else { return html! {} };
     let x = plot.x.at(last.below_cap_in) + 11.0;
-    let names = if paper.narrow() {
-        ["by the rule", "rubber's volume", "nominal"]
-    } else {
-        ["by the rule", "if the rubber keeps its volume", "nominal"]
-    };
     let wanted = [last.diameter_in, last.kept_in, last.nominal_in].map(|v| plot.y.at(v));
     let placed = apart(&wanted, paper.size + 4.0, plot.top, plot.bottom - 24.0);
-    // To the left of the marks where the right side is too narrow.
-    let room = plot.right - x;
     html! {
-        @for (name, y) in names.iter().zip(placed) {
-            @let fits = super::super::layout::text_width(name, paper.size, false) <= room;
-            @if fits { text.start.halo x=(num(x)) y=(num(y + 5.0)) { (name) } }
-            @else { text.end.halo x=(num(x - 22.0)) y=(num(y + 5.0)) { (name) } }
+        @for (name, y) in NAMES.iter().zip(placed) {
+            text.start.halo x=(num(x)) y=(num(y + 5.0)) { (name) }
         }
     }
 }

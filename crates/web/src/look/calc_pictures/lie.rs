@@ -43,7 +43,7 @@ pub fn lie(view: &LieView) -> Markup {
         id: "calc-lie",
         title: "Length and lie at one height of the hands",
         words: &words,
-        papers: papers(400.0, 330.0),
+        papers: papers(390.0, 330.0),
     };
     picture.drawn(|paper| lie_drawing(view, paper))
 }
@@ -52,7 +52,7 @@ pub fn lie(view: &LieView) -> Markup {
 const ENLARGED: f64 = 4.0;
 
 fn lie_drawing(view: &LieView, paper: Paper) -> Markup {
-    let ground = paper.height - 52.0;
+    let ground = paper.height - 36.0;
     let longest = sound(view.before.0).max(sound(view.after.0)).max(1.0);
     let room = (paper.width - 90.0).min((ground - 60.0) / 0.9);
     let mm = room / longest;
@@ -73,24 +73,28 @@ fn lie_drawing(view: &LieView, paper: Paper) -> Markup {
     html! {
         line.ground x1="8" x2=(num(paper.width - 8.0)) y1=(num(ground)) y2=(num(ground)) {}
         line.hands x1="8" x2=(num(paper.width - 8.0)) y1=(num(hands.1)) y2=(num(hands.1)) {}
-        (label(paper, 8.0, hands.1 - 8.0, "height of the hands", false))
+        text.end.halo x=(num(paper.width - 8.0)) y=(num(hands.1 - 8.0)) { "height of the hands" }
         (club_line(before, "curve-2"))
         @if changed { (club_line(after, "curve-1 thick")) }
         (angle(before[1], view.before.1, "curve-2 thin", 46.0))
         @if changed { (angle(after[1], after_lie, "curve-1 thin", 64.0)) }
         circle.ink cx=(num(hands.0)) cy=(num(hands.1)) r="6" {}
-        @let (low, high) = (before[1].0.min(after[1].0), before[1].0.max(after[1].0));
-        @let before_text = format!("{} mm: {}°", fixed(view.before.0, 1), fixed(view.before.1, 2));
-        @let after_text = format!("{} mm: {}°", fixed(view.after.0, 1), fixed(view.after.1, 2));
-        @let before_first = before[1].0 <= after[1].0;
-        (label(paper, low - 60.0, ground + 20.0, if before_first { &before_text } else { &after_text }, !before_first))
-        @if changed { (label(paper, high + 64.0, ground + 20.0, if before_first { &after_text } else { &before_text }, before_first)) }
-        @if changed { (label(paper, paper.width / 2.0, ground + 44.0, &format!("the change of lie is drawn {ENLARGED} times as large"), false)) }
+        (named(14.0, ground - 44.0, "curve-2", &format!("{} mm at {}°", fixed(view.before.0, 1), fixed(view.before.1, 2)), false))
+        @if changed { (named(14.0, ground - 18.0, "curve-1 thick", &format!("{} mm at {}°", fixed(view.after.0, 1), fixed(view.after.1, 2)), true)) }
+        @if changed { (label(paper, paper.width / 2.0, ground + 26.0, &format!("the change of lie is drawn {ENLARGED} times as large"), false)) }
     }
 }
 
 fn club_line([butt, sole]: [(f64, f64); 2], class: &str) -> Markup {
     html! { polyline class=(class) points=(places(&[butt, sole])) {} circle.mark.open cx=(num(sole.0)) cy=(num(sole.1)) r="5" {} }
+}
+
+/// A line with what it is beside it.
+fn named(x: f64, y: f64, class: &str, text: &str, strong: bool) -> Markup {
+    html! {
+        line class=(class) x1=(num(x)) x2=(num(x + 30.0)) y1=(num(y)) y2=(num(y)) {}
+        text.start.halo.strong[strong] x=(num(x + 38.0)) y=(num(y + 5.0)) { (text) }
+    }
 }
 
 /// The angle at the ground, on the player's side.

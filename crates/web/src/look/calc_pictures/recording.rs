@@ -25,7 +25,7 @@ pub struct RecordingView {
     pub axes: Vec<Vec<f64>>,
     /// Frequency in cycles a minute.
     pub cpm: f64,
-    /// Amplitude at the start of the part used.
+    /// Amplitude at the start of the part used, all axes together.
     pub amplitude: f64,
     /// Decay in parts a second.
     pub decay_per_s: f64,
@@ -68,7 +68,7 @@ fn used<'a>(view: &RecordingView, axis: &'a [f64], most_s: f64) -> &'a [f64] {
     &axis[from..to]
 }
 
-/// Distance from rest of all axes together, the mean taken off.
+/// The farthest that anything reaches, and the amplitude at the start.
 fn greatest(view: &RecordingView) -> f64 {
     let most = |axis: &Vec<f64>| centred(used(view, axis, f64::MAX)).into_iter().map(f64::abs).fold(0.0, f64::max);
     view.axes.iter().map(most).fold(sound(view.amplitude).abs(), f64::max).max(1e-12)
@@ -83,20 +83,33 @@ fn drawing(view: &RecordingView, paper: Paper) -> Markup {
     let long_s = (view.used_s.1 - view.used_s.0).max(view.step_s);
     let fade_bottom = if paper.narrow() { 196.0 } else { 226.0 };
     let reach = 1.08 * greatest(view);
-    let plot = Plot::within(paper, (14.0, paper.width - 14.0), (24.0, fade_bottom), (0.0, long_s), (-reach, reach));
-    let first = view.axes.first().map(|axis| centred(used(view, axis, f64::MAX))).unwrap_or_default();
+    let swing = from_rest(view);
+    let both = view.axes.len() == 2;
+    let low = if both { 0.0 } else { -reach };
+    let plot = Plot::within(paper, (14.0, paper.width - 14.0), (24.0, fade_bottom), (0.0, long_s), (low, reach));
     let envelope = |sign: f64| -> Vec<(f64, f64)> {
         let at = |i: i32| f64::from(i) / 60.0 * long_s;
         (0..=60).map(|i| (at(i), sign * view.amplitude * (-view.decay_per_s * at(i)).exp())).collect()
     };
+    let fade = format!("fades by {} % a second", fixed(100.0 * (1.0 - (-view.decay_per_s).exp()), 1));
     html! {
-        text.start x="8" y="15" { (if view.axes.len() == 2 { "readings of the first axis" } else { "readings" }) }
-        (columns(&first, view.step_s, &plot))
+        text.start x="8" y="15" { (if both { "distance from rest, both axes" } else { "readings" }) }
+        (columns(&swing, view.step_s, &plot))
         polyline.curve-2 points=(plot.line(&envelope(1.0))) {}
-        polyline.curve-2 points=(plot.line(&envelope(-1.0))) {}
-        (plot.below("s"))
-        (label(paper, plot.right - 110.0, plot.top + 14.0, &format!("fades by {} % a second", fixed(100.0 * (1.0 - (-view.decay_per_s).exp()), 1)), false))
+        @if !both { polyline.curve-2 points=(plot.line(&envelope(-1.0))) {} }
+        (plot.below("time, s"))
+        (label(paper, plot.right - 110.0, plot.top + 14.0, &fade, false))
         @if let [one, two] = &view.axes[..] { (orbit(view, one, two, reach, fade_bottom + 66.0, paper)) }
+    }
+}
+
+/// The readings of one axis, or how far both together stand from rest: that never exceeds the fading amplitude, while
+/// on one axis two planes swell and wane.
+fn from_rest(view: &RecordingView) -> Vec<f64> {
+    let part = |axis: &Vec<f64>| centred(used(view, axis, f64::MAX));
+    match &view.axes[..] {
+        [one, two] => part(one).iter().zip(part(two)).map(|(a, b)| a.hypot(b)).collect(),
+        axes => axes.first().map(part).unwrap_or_default(),
     }
 }
 
@@ -146,16 +159,13 @@ fn plane(plane: PlaneView, name: &str, class: &str, (x, y): (f64, f64), radius: 
     let text = if paper.narrow() { name.to_owned() } else { format!("{name} {} cpm", fixed(plane.cpm, 2)) };
     let (end_x, end_y) = (x + radius * cos, y - radius * sin);
     let label_x = x + (radius + 12.0) * cos;
-    let side = if paper.narrow() || cos.abs() < 0.3 {
-        "halo"
-    } else if cos > 0.0 {
-        "halo start"
-    } else {
-        "halo end"
-    };
+    let beside = !paper.narrow() && cos.abs() >= 0.3;
     html! {
         line class=(class) x1=(num(x - radius * cos)) y1=(num(y + radius * sin)) x2=(num(end_x)) y2=(num(end_y)) {}
-        @if paper.narrow() { (label(paper, x + 0.86 * radius * cos, y - 0.86 * radius * sin, &text, true)) }
-        @else { text.strong class=(side) x=(num(label_x)) y=(num(end_y + 5.0)) { (text) } }
+        @if beside {
+            text.halo.strong.start[cos > 0.0].end[cos < 0.0] x=(num(label_x)) y=(num(end_y + 5.0)) { (text) }
+        } @else {
+            (label(paper, x + 0.86 * radius * cos, y - 0.86 * radius * sin, &text, true))
+        }
     }
 }

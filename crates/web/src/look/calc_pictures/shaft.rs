@@ -48,7 +48,7 @@ pub struct FinishView {
 pub fn shaft(view: &ShaftView) -> Markup {
     let words = in_words(view);
     let lines = if view.finish.is_some() { 4.0 } else { 2.0 };
-    let papers = papers(70.0 + 30.0 * lines + 150.0, 76.0 + 30.0 * lines + 140.0);
+    let papers = papers(104.0 + 30.0 * lines + 150.0, 104.0 + 30.0 * lines + 140.0);
     let picture =
         Picture { id: "calc-shaft", title: "The shaft, its cuts and its mass along it", words: &words, papers };
     picture.drawn(|paper| drawing(view, paper))
@@ -79,8 +79,8 @@ fn drawing(view: &ShaftView, paper: Paper) -> Markup {
     let from_mm = -sound(view.butt_trim_mm).max(view.finish.map_or(0.0, |f| f.cap_mm));
     let to_mm = sound(view.cut_mm + view.tip_trim_mm).max(ground_mm.unwrap_or(0.0));
     let x = Scale::new(from_mm, to_mm, room, paper.width - 16.0);
-    let axis_y = 52.0;
-    let first_y = axis_y + 40.0;
+    let axis_y = 38.0;
+    let first_y = axis_y + 56.0;
     let raw = (x.at(-view.butt_trim_mm), x.at(view.cut_mm + view.tip_trim_mm));
     let mut measures = vec![
         (raw.0, raw.1, format!("raw {}", fixed(view.butt_trim_mm + view.cut_mm + view.tip_trim_mm, 1)), false),
@@ -99,7 +99,7 @@ fn drawing(view: &ShaftView, paper: Paper) -> Markup {
         @for ((from, to, text, strong), i) in measures.iter().zip(0..) {
             (measure(paper, *from, *to, first_y + 30.0 * f64::from(i), text, *strong))
         }
-        (density(view, &x, below_y + 14.0, paper))
+        (density(view, &x, below_y + 16.0, paper))
     }
 }
 
@@ -127,7 +127,7 @@ fn body(view: &ShaftView, x: &Scale, y: f64, paper: Paper) -> Markup {
         @if view.butt_trim_mm > 0.0 { (off(-view.butt_trim_mm, 0.0, format!("off {}", fixed(view.butt_trim_mm, 1)))) }
         @if view.tip_trim_mm > 0.0 { (off(view.cut_mm, view.cut_mm + view.tip_trim_mm, format!("off {}", fixed(view.tip_trim_mm, 1)))) }
         polygon.ink points=(places(&[(balance, y + 8.0), (balance - 7.0, y + 21.0), (balance + 7.0, y + 21.0)])) {}
-        (label(paper, balance, y - 18.0, &format!("balances at {}", fixed(view.balance_mm, 1)), false))
+        (label(paper, balance, y + 37.0, &format!("balances at {}", fixed(view.balance_mm, 1)), true))
     }
 }
 
@@ -149,9 +149,14 @@ fn finished(
         rect.ink x=(num(cap.0)) y=(num(y - 11.0)) width=(num((cap.1 - cap.0).max(2.0))) height="22" {}
         // The bore stands open to the shaft; the head's outline would say more than is known.
         polyline.outline points=(places(&[(mouth, y - 13.0), (bottom, y - 13.0), (bottom, y + 13.0), (mouth, y + 13.0)])) {}
-        line.ground x1=(num(ground)) x2=(num(ground)) y1=(num(y - 24.0)) y2=(num(below_y - 14.0)) {}
-        (label(paper, ground, y - 36.0, "ground", false))
-        (label(paper, f64::midpoint(mouth, bottom) - 14.0, y - 36.0, "bore", false))
+        line.ground x1=(num(ground)) x2=(num(ground)) y1=(num(y - 16.0)) y2=(num(below_y - 14.0)) {}
+        (label(paper, ground, below_y + 4.0, "ground", false))
+        @let bore = match finish.insertion_mm {
+            Some(mm) if paper.narrow() => format!("bore {}", fixed(mm, 1)),
+            Some(mm) => format!("{} in the bore", fixed(mm, 1)),
+            None => "bore".to_owned(),
+        };
+        text.end.halo x=(num(bottom)) y=(num(y + 37.0)) { (bore) }
     }
 }
 
