@@ -33,7 +33,7 @@ pub fn choice_picture(title: &str, across: &str, up: &str, points: &[ChoicePoint
         .map(|p| format!("plan {}: {} {across}, {} {up}", p.label, decimal(p.across, 1), decimal(p.up, 2)))
         .collect();
     html! {
-        svg.picture viewBox={ "0 0 " (WIDE) " " (HIGH) } role="img" aria-label={ (title) ": " (told.join("; ")) } {
+        svg.choice viewBox={ "0 0 " (WIDE) " " (HIGH) } role="img" aria-label={ (title) ": " (told.join("; ")) } {
             title { (title) }
             line x1=(LEFT) y1=(BASE) x2=(WIDE - 16.0) y2=(BASE) stroke="var(--line)" {}
             line x1=(LEFT) y1=(BASE) x2=(LEFT) y2="14" stroke="var(--line)" {}

@@ -246,8 +246,9 @@ impl Keeping {
         html! {
             form.inline.keep-part method="post" action=(self.action) {
                 (hidden("keep", &self.keep)) (hidden("toggle", &lock)) (hidden("back", self.back))
-                button.keep-mark type="submit" aria-pressed=(kept) title=(if kept { "Kept here; touch to let it go" } else { "Keep it here" }) {
-                    (if kept { "kept" } else { "keep" }) span.hidden-text { " " (code) " for place " (slot) }
+                button.keep-mark type="submit" aria-pressed=(kept) aria-label={ (code) ", " (if kept { "kept" } else { "keep" }) " for place " (slot) }
+                    title=(if kept { "Kept here; touch to let it go" } else { "Touch to keep it here" }) {
+                    (code) @if kept { " kept" }
                 }
             }
         }
@@ -261,8 +262,8 @@ pub(super) fn plan_table(file: &JobFile, plans: &[Option<ClubPlan>], keeping: Op
             |p| {
                 let place = if p.place.is_empty() { String::new() } else { format!(", {}", p.place) };
                 Cell(html! {
-                    (p.code) " " span.small { (decimal(p.mass_g, 1)) " g" @if !p.weighed { " (not weighed)" } (place) }
-                    @if let Some(keeping) = keeping { @if p.weighed { " " (keeping.button(slot, &p.code)) } }
+                    @match keeping.filter(|_| p.weighed) { Some(keeping) => { (keeping.button(slot, &p.code)) } None => { (p.code) } }
+                    " " span.small { (decimal(p.mass_g, 1)) " g" @if !p.weighed { " (not weighed)" } (place) }
                 })
             },
         )

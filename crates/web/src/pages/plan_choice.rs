@@ -146,7 +146,6 @@ async fn options_page(app: &App, number: i64, keep: &str, error: Option<AppError
 fn one_option(job: &Job, option: &PlanOption, number: usize, keep: &str) -> Markup {
     let inertia = option.law == Law::Inertia;
     let targets = inertia.then_some(option.targets_points.as_slice());
-    let inside: f64 = option.plan.clubs.iter().flatten().map(|c| c.chance).sum();
     let title = format!(
         "{number}: {} g in the tips, worst {} points off{}",
         decimal(option.tip_g, 1),
@@ -157,7 +156,7 @@ fn one_option(job: &Job, option: &PlanOption, number: usize, keep: &str) -> Mark
         &title,
         &html! {},
         &html! {
-            p.small { (decimal(inside, 1)) " of " (job.clubs.len()) " clubs expected inside as planned; what the readings tell later comes on top." }
+            p.small { (decimal(option.inside, 1)) " of " (job.clubs.len()) " clubs expected inside, with the readings and the choice of grips still to come." }
             @if inertia {
                 p.small { "Balances asked: " (job.clubs.iter().zip(&option.targets_points).map(|(c, t)| format!("{} {}", c.target.number, Balance::from_points(*t).letter(1))).collect::<Vec<_>>().join(", ")) "." }
             }

@@ -32,6 +32,8 @@ pub struct PlanOption {
     pub tip_g: f64,
     /// Greatest planned deviation from what the law asks of a club.
     pub worst_points: f64,
+    /// Clubs expected in tolerance, with the readings and the choice of grips still to come.
+    pub inside: f64,
     /// Balance asked of each club, in the order of the job; the sheet's own under its law.
     pub targets_points: Vec<f64>,
     /// The plan.
@@ -58,29 +60,38 @@ pub fn options(assembly: Assembly<'_>, parts: &[Part], locks: &[Lock]) -> Result
         let problem = ground.problem(&shelf)?;
         let alternatives = matching::alternatives(&problem, matching::Limits::default())?;
         // Of equal balance the whole trade-off, of equal inertia the plan at the usual price only.
-        for alternative in alternatives.into_iter().filter(|a| law == Law::Balance || is_usual(a.tip_factor)) {
+        let from_usual = |factor: f64| factor.ln().abs();
+        let nearest = alternatives.iter().map(|a| from_usual(a.tip_factor)).fold(f64::INFINITY, f64::min);
+        for alternative in alternatives {
+            if law == Law::Inertia && from_usual(alternative.tip_factor) > nearest {
+                continue;
+            }
+            let inside = alternative
+                .plan
+                .clubs
+                .iter()
+                .zip(&problem.clubs)
+                .filter_map(|(choice, need)| choice.as_ref().map(|c| need.loss.probability(c.deviation_points)))
+                .sum();
             let ground = Ground::new(under, &shelf)?;
             found.push(PlanOption {
                 law,
                 tip_factor: alternative.tip_factor,
                 tip_g: alternative.tip_g,
                 worst_points: alternative.worst_points,
+                inside,
                 targets_points: job.clubs.iter().map(|c| c.target.balance_points).collect(),
                 plan: ground.plan(&shelf, &alternative.plan)?,
             });
         }
     }
     while found.len() > MOST {
-        // The usual plan and the other law stay; the extremes of the price go first.
-        let worst = found.iter().enumerate().filter(|(_, o)| !is_usual(o.tip_factor)).map(|(i, _)| i).next_back();
-        let Some(worst) = worst else { break };
+        // The other law stays; of the trade-off the plan farthest from the usual price goes first.
+        let odd = |o: &PlanOption| if o.law == Law::Balance { o.tip_factor.ln().abs() } else { -1.0 };
+        let worst = (0..found.len()).max_by(|a, b| odd(&found[*a]).total_cmp(&odd(&found[*b]))).unwrap_or_default();
         found.remove(worst);
     }
     Ok(found)
-}
-
-fn is_usual(tip_factor: f64) -> bool {
-    (tip_factor - 1.0).abs() < 1e-9
 }
 
 /// The job with balances that give every club the inertia of its middle one; none for a single club, or where a club
