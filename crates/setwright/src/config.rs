@@ -39,6 +39,10 @@ pub enum Command {
     Causes(CausesArguments),
     /// The record of a job as it stands now.
     Record(JobArguments),
+    /// What the shop has learned from its jobs; sets a value back or pins it.
+    Learned(LearnedArguments),
+    /// How well the shop meets its tolerances, by month and by head model.
+    Capability(CapabilityArguments),
     /// A calculation: reads a JSON document from standard input.
     Calc(Calc),
     /// Simulated shops: what the advice is worth against builders without it.
@@ -199,6 +203,37 @@ pub struct CausesArguments {
     /// Place of the club in the tray.
     #[arg(long)]
     pub slot: i64,
+    /// Where the database is.
+    #[command(flatten)]
+    pub database: Database,
+}
+
+/// What is to be done with what the shop has learned.
+#[derive(Debug, Args)]
+pub struct LearnedArguments {
+    /// Set this value back to what a new shop begins with; `all` for everything.
+    #[arg(long, value_name = "KEY", conflicts_with_all = ["pin", "unpin"], requires = "reason")]
+    pub reset: Option<String>,
+    /// Fix this value: it is used as it stands and learns nothing.
+    #[arg(long, value_name = "KEY", conflicts_with = "unpin", requires = "reason")]
+    pub pin: Option<String>,
+    /// Let this value learn again.
+    #[arg(long, value_name = "KEY", requires = "reason")]
+    pub unpin: Option<String>,
+    /// Why, for the history.
+    #[arg(long)]
+    pub reason: Option<String>,
+    /// Who.
+    #[arg(long, default_value = "command line")]
+    pub by: String,
+    /// Where the database is.
+    #[command(flatten)]
+    pub database: Database,
+}
+
+/// Which shop's capability.
+#[derive(Debug, Args)]
+pub struct CapabilityArguments {
     /// Where the database is.
     #[command(flatten)]
     pub database: Database,

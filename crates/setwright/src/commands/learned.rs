@@ -110,7 +110,6 @@ fn tell_capability(found: &ShopCapability) {
             cpk,
         ]
     };
-    let rows: Vec<Vec<String>> =
-        std::iter::once(all).chain(&found.by_month).chain(&found.by_model).map(row).collect();
+    let rows: Vec<Vec<String>> = std::iter::once(all).chain(&found.by_month).chain(&found.by_model).map(row).collect();
     table(&["", "clubs", "mean off by", "in", "too close", "out", "Cp", "Cpk"], &rows);
 }

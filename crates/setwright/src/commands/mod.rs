@@ -3,6 +3,7 @@
 mod advise;
 mod calc;
 mod causes;
+mod learned;
 mod matched;
 mod print;
 mod serve;
@@ -37,6 +38,8 @@ pub fn run(arguments: Arguments) -> Result<(), Failure> {
         Command::Causes(causes) => told(causes.database.json, block(causes::causes(&causes))),
         Command::Advise(advise) => told(advise.database.json, block(advise::advise(&advise))),
         Command::Record(record) => told(record.database.json, block(work::record(&record))),
+        Command::Learned(learned) => told(learned.database.json, block(learned::learned(&learned))),
+        Command::Capability(capability) => told(capability.database.json, block(learned::capability(&capability))),
         Command::Calc(calc) => told(calc.json, calc::calc(&calc)),
         Command::Simulate(simulate) => told(simulate.json, simulate::simulate(&simulate)),
     }

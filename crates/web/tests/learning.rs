@@ -1,0 +1,133 @@
+//! Goal: a finished job teaches the shop, the next job is forecast with it, and what was learned can be seen, set back
+//! and pinned on the page as well as through the API.
+//! Method: short jobs whose readings come from the forward calculation, with 0.3 g more adhesive than the model says.
+
+mod support;
+
+use axum::http::StatusCode;
+use jiff::SignedDuration;
+use serde_json::{Value, json};
+use support::truth::{CURED, DRY, FINISH, Truth};
+use support::{Bench, planned, reading};
+
+/// Builds the planned job to its end with the readings that bear on learning.
+async fn built(bench: &Bench) {
+    planned(bench).await;
+    let view = bench.get("/jobs/1").await;
+    let truths: Vec<Truth> =
+        view["job"]["clubs"].as_array().expect("clubs").iter().map(|c| Truth::of(&c["plan"])).collect();
+    for (i, truth) in truths.iter().enumerate() {
+        let entry = json!([{ "what": "balance", "value": truth.points(&DRY) }]);
+        bench.made("/jobs/1/readings", reading(i + 1, "dry", entry)).await;
+    }
+    bench.made("/batches", json!({ "job": 1, "slots": [1, 2, 3, 4, 5, 6, 7, 8], "lot": "B-7", "by": "Ada" })).await;
+    bench.clock.advance(SignedDuration::from_hours(72));
+    for (i, truth) in truths.iter().enumerate() {
+        let entry = json!([{ "what": "balance", "value": truth.points(&CURED) }]);
+        bench.made("/jobs/1/readings", reading(i + 1, "cured", entry)).await;
+        let entry = json!([{ "what": "balance", "value": truth.points(&FINISH) }]);
+        bench.made("/jobs/1/readings", reading(i + 1, "finish", entry)).await;
+    }
+    let record = bench.get("/jobs/1/record").await;
+    let steps = bench.get("/jobs/1").await["job"]["steps"].as_array().expect("steps").clone();
+    let last = steps.last().and_then(|s| s["key"].as_str()).expect("a last step").to_owned();
+    for slot in 1..=8 {
+        bench.made("/jobs/1/readings", reading(slot, &last, json!([{ "what": "done" }]))).await;
+    }
+    // What a job taught does not reach back into its own record.
+    let finished = bench.get("/jobs/1/record").await;
+    assert_eq!(finished["state"], "finished");
+    assert_eq!(finished["clubs"][2]["lines"], record["clubs"][2]["lines"]);
+}
+
+fn value<'a>(learned: &'a Value, key: &str) -> &'a Value {
+    let list = |name: &str| learned[name].as_array().into_iter().flatten();
+    list("values").chain(list("scatter")).find(|v| v["key"] == key).unwrap_or_else(|| panic!("{key} in {learned}"))
+}
+
+#[tokio::test]
+async fn a_finished_job_teaches_the_shop() {
+    let bench = Bench::open().await;
+    let page = bench.page("/learned").await;
+    assert_eq!(page.status, StatusCode::OK);
+    assert!(page.text.contains("learned nothing yet") && page.text.contains("Build one job to its end"));
+    assert!(bench.page("/capability").await.text.contains("No club is finished yet"));
+    let refused = json!({ "by": "Ada", "reason": "just so" });
+    assert_eq!(bench.post("/learned/reset", refused).await.0, StatusCode::CONFLICT);
+    built(&bench).await;
+
+    let learned = bench.get("/learned").await;
+    let delta = learned["values"]
+        .as_array()
+        .expect("values")
+        .iter()
+        .find(|v| v["key"].as_str().is_some_and(|k| k.starts_with("delta:")))
+        .expect("the heads");
+    assert_eq!((delta["clubs"].as_i64(), delta["jobs"].as_i64()), (Some(8), Some(1)));
+    assert_eq!(delta["from"][0]["job"], 1);
+    assert!(delta["band"].as_f64() < delta["new_shop"].as_f64());
+    // Nominal adhesive and the shop's own value: 1.9 g in truth.
+    let glue = learned["values"]
+        .as_array()
+        .expect("values")
+        .iter()
+        .find(|v| v["key"].as_str().is_some_and(|k| k.starts_with("adhesive:")))
+        .expect("the glue");
+    let (figure, band) = (glue["figure"].as_f64().expect("grams"), glue["band"].as_f64().expect("a band"));
+    assert!((figure - 1.9).abs() <= band, "{glue}");
+
+    // The next job's own state is the one learned: joint covariance and all.
+    let state = bench.get("/learned/state").await;
+    assert_eq!(state["covariance"].as_array().map(Vec::len), state["values"].as_array().map(Vec::len));
+
+    let found = bench.get("/capability").await;
+    assert_eq!(found["all"]["clubs"], 8);
+    assert_eq!(found["by_month"][0]["name"], "2026-03");
+    assert_eq!(found["by_model"].as_array().map(Vec::len), Some(1));
+    let counted: i64 =
+        ["inside", "outside", "too_close"].iter().map(|k| found["all"][k].as_i64().expect("a count")).sum();
+    assert_eq!(counted, 8);
+    let capability = bench.page("/capability").await;
+    assert!(capability.text.contains("2026-03") && capability.text.contains("Cpk"));
+    let record = bench.page("/records/1").await;
+    assert!(record.text.contains("The balance lies in tolerance with a chance of"), "{}", record.text);
+}
+
+#[tokio::test]
+async fn a_value_can_be_pinned_and_set_back_with_a_reason() {
+    let bench = Bench::open().await;
+    built(&bench).await;
+    let page = bench.page("/learned").await;
+    assert!(page.text.contains("Set back or pin") && page.text.contains("against the model"), "{}", page.text);
+    let before = bench.get("/learned").await;
+    let key = before["values"][0]["key"].as_str().expect("a key").to_owned();
+
+    let refused = bench.form("/learned/change", &[("key", &key), ("action", "pin"), ("reason", "")]).await;
+    assert_eq!(refused.status, StatusCode::UNPROCESSABLE_ENTITY);
+    assert!(refused.text.contains("a reason is needed"));
+    let done = bench.form("/learned/change", &[("key", &key), ("action", "pin"), ("reason", "weighed <it>")]).await;
+    assert_eq!(done.status, StatusCode::SEE_OTHER);
+    assert_eq!(value(&bench.get("/learned").await, &key)["pinned"], true);
+    assert!(bench.page("/learned").await.text.contains("weighed &lt;it&gt;"));
+    let unpin = json!({ "key": key, "pinned": false, "by": "Ada", "reason": "new lot" });
+    assert_eq!(value(&bench.made("/learned/pin", unpin).await, &key)["pinned"], false);
+
+    let reset = json!({ "key": key, "by": "Ada", "reason": "other maker" });
+    let after = bench.made("/learned/reset", reset.clone()).await;
+    assert!(after["values"].as_array().expect("values").iter().all(|v| v["key"] != key.as_str()));
+    // Once is enough; what is not there is named.
+    let (status, problem) = bench.post("/learned/reset", reset).await;
+    assert_eq!(status, StatusCode::UNPROCESSABLE_ENTITY, "{problem}");
+    assert!(problem["detail"].as_str().is_some_and(|d| d.contains(&key)), "{problem}");
+    let all = bench.made("/learned/reset", json!({ "by": "Ada", "reason": "moved house" })).await;
+    assert_eq!((all["values"].as_array().map(Vec::len), all["scatter"].as_array().map(Vec::len)), (Some(0), Some(0)));
+
+    let history = bench.get("/learned/history").await;
+    let causes: Vec<&str> =
+        history.as_array().expect("history").iter().map(|c| c["cause"].as_str().expect("a cause")).collect();
+    assert_eq!(causes, ["reset", "reset", "unpin", "pin", "job"]);
+    assert_eq!(history[4]["job"], 1);
+    assert_eq!(history[0]["reason"], "moved house");
+    let (status, _) = bench.post("/learned/pin", json!({ "key": key, "pinned": 1, "by": "", "reason": "x" })).await;
+    assert_eq!(status, StatusCode::UNPROCESSABLE_ENTITY);
+}
