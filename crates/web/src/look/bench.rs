@@ -195,8 +195,8 @@ pub struct CauseLine<'a> {
 #[must_use]
 pub fn causes(lines: &[CauseLine<'_>], order: &str, form: &Markup) -> Markup {
     html! {
-        div.causes {
-            h3 { "What may be behind it" }
+        section.card.causes aria-labelledby="causes-title" {
+            h2 #causes-title { "What may be behind it" }
             ol.plain { @for line in lines {
                 li { span.odds { (line.odds) } span { strong { (line.words) } " " span.small { (line.to_do) } } }
             } }

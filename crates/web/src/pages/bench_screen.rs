@@ -44,9 +44,9 @@ impl Screen<'_> {
         Ok(html! { (self.steps()) (bench_body(&BenchBody {
             clubs: club_row(&chips(self.file, self.states, &self.step.key, Some(self.state.slot))),
             beam: self.beam(pieces),
-            decision: html! { (self.decision(step_state)) (self.doubt()) },
+            decision: self.decision(step_state),
             funnel: self.funnel(points),
-            below: html! { (self.remedy_part()) (self.readings(&believed)) },
+            below: html! { (self.doubt()) (self.remedy_part()) (self.readings(&believed)) },
         })) })
     }
 
@@ -132,8 +132,7 @@ impl Screen<'_> {
         let read_here = state.is_some_and(|s| s.asks.iter().any(|a| a.reading.is_some()));
         match &self.meaning {
             Some(meaning) if self.view.kept || read_here => (
-                // What may be behind a doubt stands in its own block.
-                html! { strong { (meaning.words) } @if meaning.causes.is_empty() { " " (meaning.next) } },
+                html! { strong { (meaning.words) } " " (meaning.next) },
                 match meaning.tone {
                     Said::Good => Tone::Good,
                     Said::Act => Tone::Care,

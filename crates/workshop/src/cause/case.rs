@@ -207,11 +207,14 @@ impl<'a> Case<'a> {
         effects.filter(|e| e.per_unit != 0.0).collect()
     }
 
-    /// Places at which an alteration may first show, at most one a step, with the stage there.
+    /// Places at which an alteration may first show, at most one a step, with the stage there. A part that is weighed
+    /// once the club is together was on it before.
     pub(super) fn onsets(&self, alter: Alter) -> Vec<(usize, Stage)> {
         let mut steps: Vec<(&str, Stage)> = Vec::new();
         let mut onsets = Vec::new();
-        for (i, seen) in self.seen.iter().enumerate().filter(|(_, s)| !s.planned) {
+        let together = self.seen.iter().position(|s| s.stage > Stage::Loose).unwrap_or(self.seen.len());
+        let begins = |(i, s): &(usize, &Seen)| !s.planned && (*i < together || s.stage > Stage::Loose);
+        for (i, seen) in self.seen.iter().enumerate().filter(begins) {
             let here = (seen.reading.step.as_str(), seen.stage);
             if self.anatomy.effect(alter, &seen.obs) != 0.0 && !steps.contains(&here) {
                 steps.push(here);

@@ -88,7 +88,10 @@ impl Case<'_> {
         let onsets = self.onsets(alter);
         for &(from, stage) in &onsets {
             let same = onsets.iter().filter(|(_, s)| *s == stage).count().max(1) as f64;
-            let share = shares[stage as usize] / same;
+            // What came about at a stage at which nothing was read shows at the next one.
+            let before =
+                onsets.iter().map(|(_, s)| *s as usize + 1).filter(|s| *s <= stage as usize).max().unwrap_or(0);
+            let share = shares[before..=stage as usize].iter().sum::<f64>() / same;
             if share <= 0.0 {
                 continue;
             }
@@ -354,7 +357,7 @@ impl Case<'_> {
                 let words = match slip.kind {
                     Kind::DigitsSwapped => format!("two digits changed places, {meant} was meant"),
                     Kind::WrongUnit => format!("it was in another unit, {meant} was meant"),
-                    _ => format!("it was read one off, {meant} was meant"),
+                    _ => format!("it was misread, {meant} was meant"),
                 };
                 let mut found = one(slip.kind, slip.kind.prior() * slip.share, i, words);
                 found.hypothesis.misread.push(Self::meant(seen, slip.meant, slip.stretch));

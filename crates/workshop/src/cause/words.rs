@@ -16,7 +16,7 @@ pub fn odds(probability: f64) -> String {
     } else if probability >= 0.035 {
         "1 in 20".into()
     } else {
-        "hardly".into()
+        "under 1 in 20".into()
     }
 }
 

@@ -1,6 +1,8 @@
 //! A job of the invented shop, its truth drawn from what the belief starts with, and a bench that reads it. Balances are
 //! summed up in ounces and inches here, by other means than the belief's.
 
+#![allow(dead_code, reason = "tests and bench each use a part of it")]
+
 use crate::fault::Fault;
 use estimation::{Datum, JobModel, Prior};
 use jiff::{Timestamp, ToSpan};
@@ -48,8 +50,20 @@ pub struct Front {
 impl Front {
     /// The demonstration's sheet of this number, planned from its stock.
     pub fn new(sheet: usize, seed: u64) -> Self {
-        let today = jiff::civil::date(2026, 3, 2);
-        let sheet = demo::sheets(today).swap_remove(sheet);
+        Self::planned(demo::sheets(jiff::civil::date(2026, 3, 2)).swap_remove(sheet), seed)
+    }
+
+    /// A bag of fourteen: irons, driver, wedges, putter, and two irons more.
+    pub fn of_fourteen(seed: u64) -> Self {
+        let sheets = demo::sheets(jiff::civil::date(2026, 3, 2));
+        let mut bag = sheets[0].clone();
+        bag.clubs.extend(sheets[1..4].iter().flat_map(|s| s.clubs.clone()));
+        let more: Vec<_> = sheets[0].clubs.iter().take(14 - bag.clubs.len()).cloned().collect();
+        bag.clubs.extend(more);
+        Self::planned(bag, seed)
+    }
+
+    fn planned(sheet: workshop::sheet::Sheet, seed: u64) -> Self {
         let shop = demo::shop();
         let library: Library = demo::models().into_iter().collect();
         let demo_parts = demo::parts(seed);
