@@ -188,6 +188,9 @@ fn sixty_degree_plane() {
     let flush = rules(60.0, 35.0, 250.0);
     close(number(&flush["length_mm"]), 950.0 - 6.5 / 3f64.sqrt(), 1e-9);
     close(number(&flush["below_48_in_mm"]), 1219.2 - number(&flush["length_mm"]), 1e-9);
+    // 2.1c: 48 in at most and 18 in at least; local rule G-10: 46 in. By hand at 25.4 mm an inch.
+    close(number(&flush["below_46_in_mm"]), 1168.4 - number(&flush["length_mm"]), 1e-9);
+    close(number(&flush["above_18_in_mm"]), number(&flush["length_mm"]) - 457.2, 1e-9);
     for (lie_deg, contact_mm, radius_mm) in [(56.0, 38.0, 250.0), (64.0, 33.0, 180.0), (61.5, 35.0, 0.001)] {
         let got = number(&rules(lie_deg, contact_mm, radius_mm)["beyond_axis_length_mm"]);
         close(got, by_trying(lie_deg, contact_mm, radius_mm, 6.5), 1e-4);
