@@ -36,8 +36,8 @@
 //! # Limits
 //!
 //! The day's bound is that of the relaxation; between it and the plan remain about half to one per cent after ten seconds
-//! in most instances of `benches/README.md`, two where parts are short. A mass target ([`MassTarget`]) takes the table's shortcut away; the
-//! search is then markedly slower.
+//! in most instances of `benches/README.md`, two to five where parts are short. A mass target ([`MassTarget`]) takes the
+//! table's shortcut away; the search is then markedly slower.
 
 mod assign;
 mod branch;
