@@ -1,7 +1,8 @@
-//! What instruments deliver: recordings of a plucked club.
+//! What instruments deliver: recordings of a plucked club, values of scales on a serial line.
 //!
-//! Reading takes bytes and gives samples; where the bytes come from is the caller's business.
+//! Reading a recording takes bytes and gives samples; where the bytes come from is the caller's business.
 
 pub mod recording;
+pub mod scale;
 
 pub use recording::{Recording, RecordingError, read_csv, read_recording, read_wav};

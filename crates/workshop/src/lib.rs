@@ -11,6 +11,7 @@ pub mod bench;
 pub mod capability;
 pub mod cause;
 pub mod caution;
+pub mod connection;
 pub mod demo;
 pub mod error;
 pub mod fit;

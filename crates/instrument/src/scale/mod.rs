@@ -1,0 +1,9 @@
+//! Scales on a serial line: what a line says, when a value has settled, and the port itself.
+
+mod line;
+mod port;
+mod settle;
+
+pub use line::{Measured, ScaleLine, read_line};
+pub use port::{Heard, Ports, ScaleEvent, open};
+pub use settle::Settler;
