@@ -4,11 +4,14 @@
 use workshop::WorkshopError;
 use workshop::belief::Believed;
 use workshop::bench::{ClubState, Surroundings, club_state};
+use workshop::cause::inquire;
 use workshop::id::ClubId;
 use workshop::job::JobClub;
+use workshop::kind::Role;
 use workshop::learned::Learned;
 use workshop::model::PartKind;
 use workshop::part::Part;
+use workshop::reading::{Reading, What};
 use workshop::remedy::{Action, Spare, assign_grips, chance_ahead, remedies};
 
 /// A weight is changed where that promises so much more than what is planned.
@@ -75,6 +78,21 @@ pub fn choose_grips(
     let picks = assign_grips(believed, &spares(believed, parts))?;
     let mine = picks.into_iter().filter(|p| clubs.contains(&p.club));
     Ok(mine.map(|p| (p.club, p.change.then(|| vec![p.code]))).collect())
+}
+
+/// What may be behind a reading, the likeliest first, and the one measurement that would tell: what, and with what on
+/// the club.
+///
+/// # Errors
+/// Figures that the belief cannot work with.
+pub fn ask(
+    believed: &Believed<'_>,
+    reading: &Reading,
+    parts: &[Part],
+) -> Result<(Vec<String>, Option<(What, Vec<Role>)>), WorkshopError> {
+    let inquest = inquire(believed, reading, &spares(believed, parts))?;
+    let causes = inquest.causes.into_iter().map(|c| c.key).collect();
+    Ok((causes, inquest.telling.map(|t| (t.what, t.on))))
 }
 
 /// What a shop measures beside the readings that every set asks for.

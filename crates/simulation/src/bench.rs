@@ -13,6 +13,8 @@ use crate::settings::{Settings, Trouble};
 use crate::shop::SimulatedShop;
 use crate::tally::{BlunderSeen, READ, Tally};
 use jiff::Timestamp;
+use quantity::{Balance, decimal};
+use std::collections::BTreeSet;
 use workshop::WorkshopError;
 use workshop::assembly::Assembly;
 use workshop::belief::{BAND_95, Believed};
@@ -24,7 +26,7 @@ use workshop::model::PartKind;
 use workshop::part::{Part, PartState};
 use workshop::plan::ClubPlan;
 use workshop::planner::{self, Picks};
-use workshop::reading::{Reading, What};
+use workshop::reading::{Reading, Unit, What};
 use workshop::shop::{CheckWeight, Shop};
 
 /// The first morning: seconds of 2026-01-05T08:00Z, a Monday. Any would do.
@@ -72,6 +74,8 @@ struct Work<'a> {
     seen: Vec<Option<BlunderSeen>>,
     /// Readings that a blunder touched.
     touched: Vec<String>,
+    /// Doubted readings that something was done about.
+    answered: BTreeSet<String>,
     tally: Tally,
 }
 
@@ -107,6 +111,7 @@ impl<'a> Work<'a> {
             blunders: (0..CLUBS).map(|slot| Blunder::draw(settings, shop, truth.number, slot)).collect(),
             seen: vec![None; CLUBS],
             touched: Vec::new(),
+            answered: BTreeSet::new(),
             tally: Tally::default(),
         }
     }
@@ -189,7 +194,7 @@ impl<'a> Work<'a> {
             what,
             value,
             unit: what.unit(),
-            typed: String::new(),
+            typed: if what.unit() == Unit::Points { Balance::from_points(value).letter(1) } else { decimal(value, 1) },
             on: on.to_vec(),
             scale: None,
             display_step,
@@ -228,14 +233,7 @@ impl<'a> Work<'a> {
                 let wrong_by = entered - shown + club.balance_points(on) - right_points;
                 if let Some(blunder) = blunder.filter(|_| wrong_by.abs() > 0.05) {
                     self.touched.push(id);
-                    let shift_in_s = wrong_by.abs() / sd;
-                    self.seen[slot].get_or_insert(BlunderSeen {
-                        kind: blunder.key(),
-                        shift_in_s,
-                        at_once: false,
-                        found: false,
-                        named: None,
-                    });
+                    self.saw(slot, blunder, wrong_by.abs() / sd);
                 } else if nth == 0 {
                     let z = (entered - e.value) / sd;
                     self.tally.innovations[place].add(z.abs() <= BAND_95);
@@ -255,37 +253,81 @@ impl<'a> Work<'a> {
         let doubted: Vec<(String, ClubId)> = {
             let believed = self.believe()?;
             let standing = believed.standing();
-            let doubted = standing.iter().filter(|r| believed.is_doubted(&r.id));
+            // What speaks of the club as a whole; a doubted part is weighed again, which changes nothing here.
+            let whole = |w| matches!(w, What::Balance | What::TotalMass | What::ShaftLength | What::FinishedLength);
+            let doubted = standing.iter().filter(|r| whole(r.what) && believed.is_doubted(&r.id));
             doubted.map(|r| (r.id.as_str().to_owned(), r.club.clone())).collect()
         };
         for slot in 0..CLUBS {
             let club = self.id(slot);
-            let mine: Vec<&String> = doubted.iter().filter(|(_, c)| *c == club).map(|(id, _)| id).collect();
+            let mine = doubted.iter().filter(|(id, c)| *c == club && !self.answered.contains(id));
+            let mine: Vec<String> = mine.map(|(id, _)| id.clone()).collect();
             if mine.is_empty() {
                 continue;
             }
+            self.answered.extend(mine.iter().cloned());
+            let here = format!("{stage:02}-");
             let touched = mine.iter().any(|id| self.touched.contains(id));
-            let at_once = mine.iter().any(|id| id.starts_with(&format!("{stage:02}-")) && self.touched.contains(id));
             let blunder = self.blunders[slot];
             if let Some(seen) = &mut self.seen[slot] {
-                // Found when a reading that it touched is doubted, or when the doubt makes the builder look at the club.
+                // Found when a reading that it touched is doubted, or when a doubt makes the builder look at the club.
                 seen.found |= touched || blunder.is_some_and(Blunder::is_of_club);
                 let first = self.touched.iter().find(|id| id[3..].starts_with(&format!("{slot}-")));
-                seen.at_once |= at_once && first.is_some_and(|id| id.starts_with(&format!("{stage:02}-")));
+                seen.at_once |= first.is_some_and(|id| id.starts_with(&here) && mine.contains(id));
             }
-            match blunder {
-                Some(b) if b.is_of_club() && b.faults(stage) != Faults::default() => {
-                    self.mend(slot, stage);
-                    // The clubs of this stage are read again by its name; earlier readings of it spoke of another club.
-                    if slots.contains(&slot) {
-                        self.read_once_more(slot, stage, on);
-                    }
-                }
-                _ if slots.contains(&slot) => self.read_once_more(slot, stage, on),
-                _ => {}
+            if let Some(id) = mine.iter().find(|id| self.touched.contains(id)) {
+                self.ask_for_the_cause(slot, stage, id)?;
+            }
+            if blunder.is_some_and(|b| b.is_of_club() && b.faults(stage) != Faults::default()) {
+                self.mend(slot, stage);
+            }
+            if slots.contains(&slot) && stage > stage::CUT {
+                self.read_once_more(slot, stage, on);
             }
         }
         Ok(())
+    }
+
+    /// Asks what may be wrong, takes the one measurement that would tell, asks again, and notes whether the true cause
+    /// is named first.
+    fn ask_for_the_cause(&mut self, slot: usize, stage: u64, id: &str) -> Result<(), WorkshopError> {
+        let Some(blunder) = self.blunders[slot] else { return Ok(()) };
+        if self.seen[slot].as_ref().is_none_or(|seen| seen.named.is_some()) {
+            return Ok(());
+        }
+        let telling = self.causes(id)?.1;
+        if let Some((what, on)) = telling {
+            let faults = blunder.faults(stage);
+            let club = self.club(slot, faults);
+            let name = Name { slot, stage, what, nth: 80 };
+            let at = moment(self.settings, stage, slot);
+            let length_mm = club.shaft_mm + club.bore_to_ground_mm + club.cap_mm;
+            let role = what.mass_of().filter(|r| *r != Role::TipWeight);
+            let shown = match (what, role) {
+                (What::Balance, _) => Some(self.tools.balance(club.balance_points(&on), at, name)),
+                (What::TotalMass, _) => Some(self.tools.mass(club.mass_g(&on), name)),
+                (What::FinishedLength, _) => Some(self.tools.length(length_mm, name)),
+                (What::ShaftLength, _) => Some(self.tools.length(club.shaft_mm, name)),
+                (_, Some(role)) => Some(self.tools.mass(club.mass_g(&[role]), name)),
+                _ => None,
+            };
+            if let Some(shown) = shown {
+                self.keep(slot, stage, what, &on, shown, 80);
+            }
+        }
+        let first = self.causes(id)?.0;
+        if let Some(seen) = &mut self.seen[slot] {
+            seen.named = Some(first.is_some_and(|key| blunder.is_named_by(&key)));
+        }
+        Ok(())
+    }
+
+    /// The cause named first for a reading, and what would tell.
+    fn causes(&self, id: &str) -> Result<(Option<String>, Option<(What, Vec<Role>)>), WorkshopError> {
+        let believed = self.believe()?;
+        let Some(reading) = self.readings.iter().find(|r| r.id.as_str() == id) else { return Ok((None, None)) };
+        let (causes, telling) = advice::ask(&believed, reading, &self.parts)?;
+        Ok((causes.into_iter().next(), telling))
     }
 
     fn mend(&mut self, slot: usize, stage: u64) {
@@ -294,8 +336,13 @@ impl<'a> Work<'a> {
         }
         self.blunders[slot] = None;
         let club = self.id(slot);
-        let of_club =
-            |r: &Reading| r.club == club && matches!(r.what, What::Balance | What::TotalMass | What::ShaftLength);
+        let of_club = |r: &Reading| {
+            r.club == club
+                && !matches!(
+                    r.what,
+                    What::Done | What::CheckWeight | What::TapeMass | What::GripCentre | What::CapThickness
+                )
+        };
         self.readings.retain(|r| !of_club(r));
         self.touched.retain(|id| !id[3..].starts_with(&format!("{slot}-")));
         let club = self.club(slot, Faults::default());
@@ -306,9 +353,14 @@ impl<'a> Work<'a> {
 
     fn read_once_more(&mut self, slot: usize, stage: u64, on: &[Role]) {
         let club = self.club(slot, self.blunders[slot].map_or_else(Faults::default, |b| b.faults(stage)));
-        let name = Name { slot, stage, what: What::Balance, nth: 91 };
+        let before = format!("{stage:02}-{slot}-{}-9", What::Balance.key());
+        let nth = 90 + self.readings.iter().filter(|r| r.id.as_str().starts_with(&before)).count() as u64;
+        let name = Name { slot, stage, what: What::Balance, nth };
         let shown = self.tools.balance(club.balance_points(on), moment(self.settings, stage, slot), name);
-        self.keep(slot, stage, What::Balance, on, shown, 91);
+        let id = self.keep(slot, stage, What::Balance, on, shown, nth);
+        if self.blunders[slot].is_some_and(|b| b.faults(stage) != Faults::default()) {
+            self.touched.push(id);
+        }
     }
 
     /// Holds the forecast of the finish against the truth, with what is planned now.
@@ -344,7 +396,7 @@ impl<'a> Work<'a> {
         if self.measured.parts {
             self.measure_parts();
         }
-        self.cut();
+        self.cut()?;
         if self.settings.one_at_a_time {
             for slot in 0..CLUBS {
                 self.dry(&[slot])?;
@@ -422,16 +474,35 @@ impl<'a> Work<'a> {
         self.keep(slot, stage, What::TapeMass, &[], shown, 0);
     }
 
-    fn cut(&mut self) {
+    fn cut(&mut self) -> Result<(), WorkshopError> {
+        let mut expected = Vec::new();
+        if self.settings.blunders > 0.0 {
+            let believed = self.believe()?;
+            for slot in 0..CLUBS {
+                expected.push(believed.expected(&self.id(slot), What::ShaftLength, &[])?);
+            }
+        }
         for slot in 0..CLUBS {
-            let faults = self.blunders[slot].map_or_else(Faults::default, |b| b.faults(stage::CUT));
+            let blunder = self.blunders[slot];
+            let faults = blunder.map_or_else(Faults::default, |b| b.faults(stage::CUT));
             let club = self.club(slot, faults);
             let name = |what| Name { slot, stage: stage::CUT, what, nth: 0 };
             let length = self.tools.length(club.shaft_mm, name(What::ShaftLength));
             let mass = self.tools.mass(club.mass_g(&[Role::Shaft]), name(What::ShaftMass));
-            self.keep(slot, stage::CUT, What::ShaftLength, &[], length, 0);
+            let id = self.keep(slot, stage::CUT, What::ShaftLength, &[], length, 0);
             self.keep(slot, stage::CUT, What::ShaftMass, &[], mass, 0);
+            if let (Some(blunder), Some(Some(e))) = (blunder.filter(|_| faults.cut_mm != 0.0), expected.get(slot)) {
+                self.touched.push(id);
+                self.saw(slot, blunder, faults.cut_mm.abs() * BAND_95 / e.band);
+            }
         }
+        self.look_again(&[], stage::CUT, &[])
+    }
+
+    /// The first reading that a blunder touches, with its shift in standard deviations.
+    fn saw(&mut self, slot: usize, blunder: Blunder, shift_in_s: f64) {
+        let first = BlunderSeen { kind: blunder.key(), shift_in_s, at_once: false, found: false, named: None };
+        self.seen[slot].get_or_insert(first);
     }
 
     fn dry(&mut self, slots: &[usize]) -> Result<(), WorkshopError> {

@@ -93,9 +93,47 @@ impl Blunder {
         }
     }
 
+    /// Whether a cause of this key is this blunder. A head whose mass was misread when it came in is a head other than
+    /// the one planned, as far as anything on the bench can tell.
+    #[must_use]
+    pub fn is_named_by(self, cause: &str) -> bool {
+        match self {
+            Self::NeighbourHead(_) => cause == "neighbour_head",
+            Self::MisreadMass(_) => matches!(cause, "wrong_part" | "neighbour_head"),
+            Self::HalfInch(_) => cause == "cut_off",
+            Self::TipLeftOut => cause == "tip_left_out",
+            Self::FerruleMissing => cause == "ferrule_missing",
+            Self::DigitsSwapped(_) => cause == "digits_swapped",
+            Self::OffTheStop(..) => cause == "butt_off_stop",
+        }
+    }
+
     /// Whether it is a fault of the club, that stays until it is mended.
     #[must_use]
     pub const fn is_of_club(self) -> bool {
         !matches!(self, Self::DigitsSwapped(_) | Self::OffTheStop(..))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::hands::stage::{CURED, DRY};
+
+    #[test]
+    fn digits_are_swapped_once_and_a_gap_at_the_stop_lengthens_every_arm() {
+        let swapped = Blunder::DigitsSwapped(DRY);
+        assert!((swapped.misread(DRY, 42.3, 390.0) - 43.2).abs() < 1e-9);
+        assert!((swapped.misread(CURED, 42.3, 390.0) - 42.3).abs() < 1e-9);
+        // By hand: 400 g · 3.15 mm = 1260 g·mm, one point.
+        let gap = Blunder::OffTheStop(DRY, 3.15);
+        assert!((gap.misread(DRY, 42.3, 400.0) - 43.3).abs() < 1e-9);
+    }
+
+    #[test]
+    fn a_ferrule_that_was_missing_is_on_after_gluing_and_a_neighbours_head_stays() {
+        assert!(Blunder::FerruleMissing.faults(DRY).ferrule_missing);
+        assert_eq!(Blunder::FerruleMissing.faults(CURED), Faults::default());
+        assert!((Blunder::NeighbourHead(7.0).faults(CURED).head_g - 7.0).abs() < 1e-12);
     }
 }

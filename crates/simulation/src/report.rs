@@ -93,6 +93,8 @@ pub struct BlunderLine {
     pub large_at_once: Option<Share>,
     /// … and found at all.
     pub large_found: Option<Share>,
+    /// Share of those asked about whose true cause was named first, after the one measurement that would tell.
+    pub named_first: Option<Share>,
 }
 
 /// One job of a shop that learns.
@@ -179,6 +181,9 @@ fn blunder_lines(all: &Tally) -> Vec<BlunderLine> {
             found: counted(false, &|b| b.found),
             large_at_once: counted(true, &|b| b.at_once),
             large_found: counted(true, &|b| b.found),
+            named_first: share(
+                &seen.iter().filter_map(|b| Some(Count { yes: u32::from(b.named?), of: 1 })).collect::<Vec<_>>(),
+            ),
         }
     };
     if kinds.is_empty() { Vec::new() } else { std::iter::once("all").chain(kinds).map(of).collect() }

@@ -196,3 +196,29 @@ pub fn share(clusters: &[Count]) -> Option<Share> {
         of,
     })
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// By hand: two clusters of eight, all and none: p = 0.5, sum of squares 2·4² = 32, variance 32·2/16² = 0.25
+    /// against 0.25/16 of independent cases: sixteen times as much.
+    #[test]
+    fn clusters_that_agree_within_widen_the_limits() {
+        let apart = share(&[Count { yes: 8, of: 8 }, Count { yes: 0, of: 8 }]).expect("cases");
+        assert!((apart.percent - 50.0).abs() < 1e-9 && (apart.design_effect - 16.0).abs() < 1e-9);
+        let mixed = share(&[Count { yes: 4, of: 8 }, Count { yes: 4, of: 8 }]).expect("cases");
+        assert!((mixed.design_effect - 1.0).abs() < 1e-9);
+        assert!(apart.limits_percent[0] < mixed.limits_percent[0]);
+        assert!(share(&[]).is_none());
+    }
+
+    /// Wilson's limits of 16 of 16, computed with `statsmodels.stats.proportion.proportion_confint(16, 16,
+    /// method="wilson")`: 0.8064 to 1.
+    #[test]
+    fn nothing_but_successes_still_leaves_a_limit() {
+        let all = share(&[Count { yes: 8, of: 8 }, Count { yes: 8, of: 8 }]).expect("cases");
+        assert!((all.limits_percent[0] - 80.64).abs() < 0.01, "{all:?}");
+        assert!((all.limits_percent[1] - 100.0).abs() < 1e-9);
+    }
+}

@@ -124,7 +124,7 @@ fn tables(report: &Report) -> Result<(), Failure> {
     for line in report.lines.iter().filter(|l| !l.blunders.is_empty()) {
         println!("\nBlunders, {}", line.words);
         let rows: Vec<Vec<String>> = line.blunders.iter().map(blunder_row).collect();
-        print::table(&["", "seeded", "% found", "large", "% doubted at once", "% found"], &rows);
+        print::table(&["", "seeded", "% found", "large", "% doubted at once", "% found", "% named first"], &rows);
     }
     for line in report.lines.iter().filter(|l| !l.curve.is_empty()) {
         println!("\nLearning, {}: % within 0.3 by jobs built before", line.words);
@@ -157,5 +157,6 @@ fn blunder_row(line: &BlunderLine) -> Vec<String> {
         large.to_string(),
         percent(line.large_at_once),
         percent(line.large_found),
+        percent(line.named_first),
     ]
 }

@@ -1,0 +1,119 @@
+//! Goal: the simulation is the same for the same seed, its builders come out in the order that the trade would expect,
+//! a shop without scatter misses nothing, and the belief's bands hold within what so few clubs can tell. Method: small
+//! runs with fixed seeds; shares with their cluster limits.
+
+use simulation::hands::{Skill, by_hand, ceiling};
+use simulation::job::SimulatedJob;
+use simulation::shop::SimulatedShop;
+use simulation::tally::{Tally, share};
+use simulation::{Outcome, Settings, SimulationError, Trouble, report, run_group};
+
+fn groups(settings: &Settings) -> Vec<Outcome> {
+    (0..settings.groups()).flat_map(|group| run_group(settings, group, &mut || ()).expect("a group")).collect()
+}
+
+fn shops(count: u64, settings: &Settings, build: impl Fn(&SimulatedShop, &SimulatedJob) -> Tally) -> Tally {
+    let mut all = Tally::default();
+    for id in 1..=count {
+        let shop = SimulatedShop::draw(settings, id);
+        all.join(&build(&shop, &SimulatedJob::draw(settings, &shop, 0)));
+    }
+    all
+}
+
+#[test]
+fn one_seed_is_one_report_and_groups_do_not_know_of_each_other() {
+    let settings = Settings { jobs: 10, only: "new_plain".into(), ..Settings::default() };
+    let mut built = 0;
+    let once = run_group(&settings, 3, &mut || built += 1).expect("a group");
+    assert_eq!(built, settings.steps_a_group());
+    // Another group in between changes nothing.
+    let hands = Settings { only: "rules".into(), ..settings.clone() };
+    run_group(&hands, 2, &mut || ()).expect("a group");
+    assert_eq!(once, run_group(&settings, 3, &mut || ()).expect("a group"));
+    let other = Settings { seed: 2, ..settings };
+    assert_ne!(once, run_group(&other, 3, &mut || ()).expect("a group"));
+}
+
+#[test]
+fn builders_come_in_the_order_of_their_skill() {
+    let settings = Settings::default();
+    let of = |skill| shops(200, &settings, |shop, job| by_hand(&settings, shop, job, skill)).within_03;
+    let (rules, grips, corrects) = (of(Skill::Rules).yes, of(Skill::Grips).yes, of(Skill::Corrects).yes);
+    let best = shops(200, &settings, |shop, job| ceiling(&settings, shop, job, 1)).within_03;
+    // 1,600 clubs each: five points in a hundred are more than chance.
+    assert!(rules + 80 < grips && grips + 80 < corrects && corrects + 80 < best.yes, "{rules} {grips} {corrects}");
+    assert!(best.yes > 1550, "{best:?}");
+}
+
+#[test]
+fn a_shop_without_scatter_misses_nothing() {
+    let settings = Settings { scatter: 0.0, ..Settings::default() };
+    let best = shops(20, &settings, |shop, job| ceiling(&settings, shop, job, 1));
+    assert_eq!((best.within_03.yes, best.within_03.of), (160, 160));
+    assert!(best.error.rms() < 0.02, "a scale's last digit: {}", best.error.rms());
+    let settings = Settings { jobs: 10, only: "new_four_3".into(), ..settings };
+    let line = &report(&settings, &groups(&settings)).lines[0];
+    let within = line.within_03.expect("clubs");
+    assert!((within.percent - 100.0).abs() < 1e-9 && within.of == 80, "{within:?}");
+}
+
+#[test]
+fn bands_hold_within_what_so_few_clubs_can_tell() {
+    let settings = Settings { jobs: 20, only: "new_joints".into(), ..Settings::default() };
+    let made = report(&settings, &groups(&settings));
+    let line = made.lines.iter().find(|l| l.key == "new_joints").expect("its line");
+    for band in &line.bands {
+        assert!(band.held.limits_percent[1] >= 94.0, "{}: {:?}", band.stage, band.held);
+        assert!(band.half_width_points > 0.05 && band.half_width_points < 2.5);
+    }
+    let widths: Vec<f64> = line.bands.iter().map(|b| b.half_width_points).collect();
+    assert!(widths.windows(2).all(|w| w[1] < w[0] + 0.02), "what is read only narrows: {widths:?}");
+    assert!(line.within_03.expect("clubs").limits_percent[0] > 92.0, "{:?}", line.within_03);
+}
+
+#[test]
+fn blunders_are_doubted_when_they_shift_a_reading_far() {
+    let settings = Settings { jobs: 10, only: "new_joints_3".into(), blunders: 0.25, ..Settings::default() };
+    let line = &report(&settings, &groups(&settings)).lines[0];
+    let all = line.blunders.iter().find(|b| b.kind == "all").expect("blunders");
+    let large = all.large_found.expect("large ones");
+    assert!(all.seeded >= 10 && large.of >= 5 && large.limits_percent[1] >= 95.0, "{all:?}");
+}
+
+#[test]
+fn an_awkward_shop_is_awkward() {
+    let with = |trouble| Settings { troubles: vec![trouble], ..Settings::default() };
+    let plain = SimulatedShop::draw(&Settings::default(), 7);
+    let heavy = SimulatedShop::draw(&with(Trouble::HeavyAdhesive), 7);
+    assert!((heavy.joint_g - 2.0 * plain.joint_g).abs() < 1e-12 && (heavy.tape_share - plain.tape_share).abs() < 1e-12);
+    let bay = SimulatedShop::draw(&with(Trouble::BayScale), 7);
+    assert!((bay.bay_points.abs() - 0.2).abs() < 1e-12);
+    let few = SimulatedJob::draw(&with(Trouble::FewGrips), &plain, 0);
+    let many = SimulatedJob::draw(&Settings::default(), &plain, 0);
+    assert_eq!(many.parts.len() - few.parts.len(), 40);
+    assert_eq!(Trouble::from_key("drift"), Some(Trouble::Drift));
+    assert!(Trouble::ALL.into_iter().all(|t| Trouble::from_key(t.key()) == Some(t)));
+}
+
+#[test]
+fn settings_that_mean_nothing_are_refused() {
+    for (what, settings) in [
+        ("the number of jobs", Settings { jobs: 0, ..Settings::default() }),
+        ("the share of blunders", Settings { blunders: f64::NAN, ..Settings::default() }),
+        ("the factor of scatter", Settings { scatter: -1.0, ..Settings::default() }),
+    ] {
+        let refused = run_group(&settings, 0, &mut || ()).expect_err("nothing to simulate");
+        assert!(matches!(refused, SimulationError::Setting { what: named, .. } if named == what), "{refused}");
+    }
+}
+
+#[test]
+fn a_share_of_many_clubs_is_narrow() {
+    let settings = Settings::default();
+    let tallies: Vec<Tally> = (1..=100)
+        .map(|n| shops(1, &Settings { seed: n, ..settings.clone() }, |s, j| ceiling(&settings, s, j, 1)))
+        .collect();
+    let found = share(&tallies.iter().map(|t| t.within_03).collect::<Vec<_>>()).expect("clubs");
+    assert!(found.limits_percent[1] - found.limits_percent[0] < 4.0 && found.percent > 96.0, "{found:?}");
+}
