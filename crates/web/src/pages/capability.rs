@@ -40,11 +40,10 @@ fn groups_part(all: &CapabilityGroup, found: &ShopCapability) -> Markup {
 }
 
 fn groups_table(caption: &str, first: &str, groups: &[CapabilityGroup]) -> Markup {
+    let plain = |value: f64| decimal(value, 2).replace('-', "−");
     let index = |value: f64, interval: Option<(f64, f64)>| {
-        interval.map_or_else(
-            || decimal(value, 2),
-            |(low, high)| format!("{} ({} to {})", decimal(value, 2), decimal(low, 2), decimal(high, 2)),
-        )
+        let (low, high) = interval.unwrap_or((value, value));
+        format!("{} ({} to {})", plain(value), plain(low), plain(high))
     };
     let row = |group: &CapabilityGroup| {
         let (cp, cpk) = group.capability.map_or_else(

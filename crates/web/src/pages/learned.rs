@@ -85,7 +85,7 @@ fn decimals(band: f64) -> u8 {
 }
 
 fn with_unit(value: f64, places: u8, unit: &str) -> String {
-    format!("{} {unit}", decimal(value, places))
+    format!("{} {unit}", decimal(value, places).replace('-', "−"))
 }
 
 fn value_card(view: &LearnedView) -> Markup {
@@ -101,10 +101,10 @@ fn value_card(view: &LearnedView) -> Markup {
             }
             p.small {
                 @if view.figure.is_some() { (signed(view.mean, usize::from(places))) " " (view.unit) " against the model's own figure. " }
-                "A new shop begins with ± " (decimal(view.new_shop, decimals(view.new_shop))) "."
+                "A new shop begins with ±\u{a0}" (decimal(view.new_shop, decimals(view.new_shop))) "."
             }
             (picture(view, 0.0))
-            p.small { "Mean of " (counted(usize::try_from(view.clubs).unwrap_or(0), "club")) " in "
+            p.small { "Learned from " (counted(usize::try_from(view.clubs).unwrap_or(0), "club")) " in "
                 (counted(usize::try_from(view.jobs).unwrap_or(0), "job")) "." }
             (from_part(&view.from))
             (change_part(view))

@@ -1,0 +1,27 @@
+//! What the shop has learned and how capable it is, on the command line.
+
+use crate::run::Shop;
+use serde_json::json;
+
+#[test]
+fn a_new_shop_says_that_it_has_learned_nothing_and_how_it_will() {
+    let shop = Shop::stocked();
+    let told = shop.run(&["learned"]).done().out;
+    assert!(told.contains("learned nothing yet") && told.contains("each finished job"), "{told}");
+    let document = shop.run(&["learned", "--json"]).done().json();
+    assert_eq!(document, json!({ "values": [], "scatter": [] }));
+    let told = shop.run(&["capability"]).done().out;
+    assert!(told.contains("No club is finished yet"), "{told}");
+    assert_eq!(shop.run(&["capability", "--json"]).done().json(), json!({ "by_month": [], "by_model": [] }));
+}
+
+#[test]
+fn a_change_needs_a_reason_and_something_to_change() {
+    let shop = Shop::stocked();
+    assert_eq!(shop.run(&["learned", "--reset", "all"]).code, 2);
+    assert_eq!(shop.run(&["learned", "--pin", "solvent", "--unpin", "solvent", "--reason", "both"]).code, 2);
+    let refused = shop.run(&["learned", "--reset", "all", "--reason", "moved house", "--json"]);
+    assert!(refused.code != 0);
+    let detail = refused.json()["detail"].as_str().expect("a detail").to_owned();
+    assert!(detail.contains("learned nothing yet") && detail.contains("Finish a job first"), "{detail}");
+}
