@@ -19,6 +19,9 @@ pub enum AppError {
     /// A calculation.
     #[error(transparent)]
     Physics(#[from] PhysicsError),
+    /// A recording that could not be read.
+    #[error(transparent)]
+    Recording(#[from] instrument::RecordingError),
     /// A text in workshop notation that could not be read.
     #[error(transparent)]
     Notation(#[from] quantity::NotationError),
@@ -98,7 +101,11 @@ impl AppError {
     pub fn kind(&self) -> Kind {
         match self {
             Self::Workshop(WorkshopError::Unknown { .. }) | Self::NotFound { .. } => Kind::NotFound,
-            Self::Workshop(_) | Self::Physics(_) | Self::Notation(_) | Self::Invalid { .. } => Kind::Invalid,
+            Self::Workshop(_)
+            | Self::Physics(_)
+            | Self::Notation(_)
+            | Self::Recording(_)
+            | Self::Invalid { .. } => Kind::Invalid,
             Self::Waits { .. } | Self::NotGlued { .. } | Self::Conflict { .. } => Kind::Conflict,
             Self::Store(e) if e.is_missing() => Kind::NotFound,
             Self::Store(e) if e.is_bad_entry() => Kind::Invalid,
@@ -112,7 +119,7 @@ impl AppError {
     pub fn code(&self) -> &'static str {
         match self {
             Self::Workshop(WorkshopError::Impossible { .. }) => "impossible_figure",
-            Self::Workshop(WorkshopError::Unreadable { .. }) | Self::Notation(_) => "unreadable",
+            Self::Workshop(WorkshopError::Unreadable { .. }) | Self::Notation(_) | Self::Recording(_) => "unreadable",
             Self::Workshop(WorkshopError::Unknown { .. }) | Self::NotFound { .. } => "not_found",
             Self::Workshop(_) => "refused",
             Self::Physics(_) => "calculation",

@@ -15,6 +15,7 @@ pub mod learned;
 pub mod live;
 pub mod matched;
 pub mod plan;
+pub mod scales;
 pub mod sheet;
 pub mod stock;
 
@@ -35,6 +36,7 @@ pub struct App {
     store: Store,
     clock: Arc<dyn Clock>,
     live: broadcast::Sender<LiveEvent>,
+    board: scales::Board,
 }
 
 impl App {
@@ -44,7 +46,7 @@ impl App {
     /// What the store says of the database.
     pub async fn open(url: &str, clock: Arc<dyn Clock>) -> Result<Self, AppError> {
         let store = Store::open(url).await?;
-        let app = Self { store, clock, live: live::channel() };
+        let app = Self { store, clock, live: live::channel(), board: scales::Board::new() };
         let mut tx = app.store.write().await?;
         if tx.shop().await?.is_none() {
             tx.save_shop(&Shop::default(), app.now()).await?;
@@ -89,6 +91,10 @@ impl App {
         }
         tx.save_shop(shop, self.now()).await?;
         tx.commit().await?;
+        // A scale that was set anew is heard at once.
+        if self.board.differs(&shop.scales) {
+            self.start_scales().await?;
+        }
         Ok(())
     }
 }

@@ -43,6 +43,8 @@ pub enum Command {
     Learned(LearnedArguments),
     /// How well the shop meets its tolerances, by month and by head model.
     Capability(CapabilityArguments),
+    /// Try out a scale on a serial line: its raw lines, and what is read from them.
+    Scale(ScaleArguments),
     /// A calculation: reads a JSON document from standard input.
     Calc(Calc),
     /// Simulated shops: what the advice is worth against builders without it.
@@ -247,6 +249,9 @@ pub struct Calc {
     /// Print an input that works instead of calculating.
     #[arg(long)]
     pub example: bool,
+    /// A recording in place of the document, for pluck: WAV, or CSV with time and one or two axes.
+    #[arg(long, value_name = "FILE")]
+    pub recording: Option<std::path::PathBuf>,
     /// Answer in JSON.
     #[arg(long)]
     pub json: bool,
@@ -326,4 +331,53 @@ impl Serve {
 fn read(path: &Path) -> Result<File, Failure> {
     let text = std::fs::read_to_string(path).map_err(|e| Failure::file(path, &e))?;
     toml::from_str(&text).map_err(|e| Failure::usage(format!("{}: {e}", path.display())))
+}
+
+/// A scale on a serial line.
+#[derive(Debug, Args)]
+pub struct ScaleArguments {
+    /// The port: /dev/ttyUSB0, COM3.
+    pub port: String,
+    /// Speed, bits a second.
+    #[arg(long, default_value_t = 9600)]
+    pub baud: u32,
+    /// Data bits, 7 or 8.
+    #[arg(long, default_value_t = 8)]
+    pub data_bits: u8,
+    /// Parity: none, even or odd.
+    #[arg(long, default_value = "none")]
+    pub parity: String,
+    /// Stop bits, 1 or 2.
+    #[arg(long, default_value_t = 1)]
+    pub stop_bits: u8,
+    /// It shows balances, not masses.
+    #[arg(long)]
+    pub balance: bool,
+    /// Text by which a line says that its value has settled.
+    #[arg(long, value_name = "TEXT", conflicts_with = "moving")]
+    pub settled: Option<String>,
+    /// Text by which a line says that its value is still moving.
+    #[arg(long, value_name = "TEXT")]
+    pub moving: Option<String>,
+    /// Unit of lines that carry none; empty refuses them.
+    #[arg(long, default_value = "g")]
+    pub unit: String,
+    /// Text for overload. May be given again.
+    #[arg(long, value_name = "TEXT")]
+    pub overload: Vec<String>,
+    /// Text that means nothing. May be given again.
+    #[arg(long, value_name = "TEXT")]
+    pub ignore: Vec<String>,
+    /// Beginning of lines to pass over. May be given again.
+    #[arg(long, value_name = "TEXT")]
+    pub skip: Vec<String>,
+    /// Sent once a second to a scale that only answers; \\r and \\n as such.
+    #[arg(long, default_value = "")]
+    pub ask: String,
+    /// How long to listen, seconds.
+    #[arg(long, default_value_t = 10.0, value_name = "S")]
+    pub seconds: f64,
+    /// One JSON document a line.
+    #[arg(long)]
+    pub json: bool,
 }

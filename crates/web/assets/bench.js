@@ -4,11 +4,13 @@ import { clocks } from "./clocks.js";
 import { keys } from "./keys.js";
 import { keep } from "./keep.js";
 import { live } from "./live.js";
+import { scale } from "./scale.js";
 
 clocks();
 keys();
 keep();
 live();
+scale();
 
 // In a row that scrolls sideways, the one shown now comes into view.
 for (const current of document.querySelectorAll(".clubs, .stepper, .places, .tabs")) {

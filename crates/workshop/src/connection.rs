@@ -131,7 +131,10 @@ impl Connection {
     pub fn check(&self) -> Result<(), WorkshopError> {
         let refused = |what: String, next: &str| Err(WorkshopError::Refused { what, next: next.to_owned() });
         if self.key.is_empty() || self.name.is_empty() || self.port.is_empty() {
-            return refused("a scale needs a key, a name and a port".into(), "Fill all three in, the port for example /dev/ttyUSB0");
+            return refused(
+                "a scale needs a key, a name and a port".into(),
+                "Fill all three in, the port for example /dev/ttyUSB0",
+            );
         }
         if !(300..=1_000_000).contains(&self.baud) {
             return refused(

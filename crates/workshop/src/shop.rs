@@ -1,5 +1,6 @@
 //! What the shop says of itself once, and what its scales are worth.
 
+use crate::connection::Connection;
 use crate::error::{WorkshopError, within};
 use crate::reading::What;
 use crate::step::{Step, check_template};
@@ -54,6 +55,9 @@ pub struct Shop {
     /// The weight that the balance scale is checked with.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub check_weight: Option<CheckWeight>,
+    /// Scales on a serial line.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub scales: Vec<Connection>,
     /// The adhesive used where a sheet names none.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub adhesive: Option<String>,
@@ -91,6 +95,7 @@ impl Default for Shop {
                 drift_sd_per_root_h: 0.0,
             },
             check_weight: None,
+            scales: Vec::new(),
             adhesive: None,
             tape: None,
             tip_weight_cap_g: 9.0,
@@ -116,6 +121,15 @@ impl Shop {
             within(&format!("{name}.noise_sd"), scale.noise_sd, 0.001, 5.0, unit)?;
             within(&format!("{name}.offset_sd"), scale.offset_sd, 0.0, 5.0, unit)?;
             within(&format!("{name}.drift_sd_per_root_h"), scale.drift_sd_per_root_h, 0.0, 5.0, unit)?;
+        }
+        for (i, scale) in self.scales.iter().enumerate() {
+            scale.check()?;
+            if self.scales[..i].iter().any(|other| other.key == scale.key || other.port == scale.port) {
+                return Err(WorkshopError::Refused {
+                    what: format!("two scales have the key {} or the port {}", scale.key, scale.port),
+                    next: "Give each scale its own".into(),
+                });
+            }
         }
         if let Some(check) = &self.check_weight {
             let (low, high) = What::Balance.possible();

@@ -34,6 +34,14 @@ pub fn calc(arguments: &Calc) -> Result<(), Failure> {
     if arguments.example {
         return super::print_json(&(known.example)());
     }
+    if let Some(path) = &arguments.recording {
+        if topic != "pluck" {
+            return Err(Failure::usage(format!("{topic} takes no recording: only pluck does")));
+        }
+        let bytes = std::fs::read(path).map_err(|e| Failure::file(path, &e))?;
+        let output = app::calc::pluck(&bytes)?;
+        return if arguments.json { super::print_json(&output) } else { super::print::document(&output) };
+    }
     let mut text = String::new();
     std::io::stdin()
         .read_to_string(&mut text)

@@ -6,6 +6,7 @@ mod causes;
 mod learned;
 mod matched;
 mod print;
+mod scale;
 mod serve;
 mod simulate;
 mod work;
@@ -40,6 +41,7 @@ pub fn run(arguments: Arguments) -> Result<(), Failure> {
         Command::Record(record) => told(record.database.json, block(work::record(&record))),
         Command::Learned(learned) => told(learned.database.json, block(learned::learned(&learned))),
         Command::Capability(capability) => told(capability.database.json, block(learned::capability(&capability))),
+        Command::Scale(scale) => told(scale.json, scale::scale(&scale)),
         Command::Calc(calc) => told(calc.json, calc::calc(&calc)),
         Command::Simulate(simulate) => told(simulate.json, simulate::simulate(&simulate)),
     }

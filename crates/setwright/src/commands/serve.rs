@@ -31,6 +31,9 @@ pub async fn serve(arguments: &Serve, demo: bool) -> Result<(), Failure> {
         ))
     })?;
     let address = listener.local_addr().map_err(|e| Failure::outside(format!("no address: {e}")))?;
+    app.start_scales().await?;
+    // Whoever reads the greeting may ask to stop at once.
+    let stop_asked = StopAsked::new();
     greet(arguments.database.json, &settings.database, &address.to_string(), demo, fresh);
     let (stop, stopped) = tokio::sync::oneshot::channel::<()>();
     let serving = axum_serve(listener, app.clone(), async move {
@@ -39,12 +42,13 @@ pub async fn serve(arguments: &Serve, demo: bool) -> Result<(), Failure> {
     tokio::pin!(serving);
     tokio::select! {
         ended = &mut serving => ended?,
-        () = asked_to_stop() => {
+        () = stop_asked.wait() => {
             let _ = stop.send(());
             // A reading that is being kept is finished; streams are cut.
             let _ = tokio::time::timeout(FINISH_WITHIN, serving).await;
         }
     }
+    app.stop_scales().await;
     app.close().await;
     Ok(())
 }
@@ -78,21 +82,30 @@ fn greet(json: bool, database: &str, address: &str, demo: bool, fresh: bool) {
     let _ = out.flush();
 }
 
-async fn asked_to_stop() {
-    let ctrl_c = tokio::signal::ctrl_c();
+/// Being asked to stop, by the keyboard or by the system. The system's request is heard from the making on.
+struct StopAsked {
     #[cfg(unix)]
-    {
-        let Ok(mut term) = tokio::signal::unix::signal(tokio::signal::unix::SignalKind::terminate()) else {
-            let _ = ctrl_c.await;
-            return;
-        };
-        tokio::select! {
-            _ = ctrl_c => {}
-            _ = term.recv() => {}
+    term: Option<tokio::signal::unix::Signal>,
+}
+
+impl StopAsked {
+    fn new() -> Self {
+        Self {
+            #[cfg(unix)]
+            term: tokio::signal::unix::signal(tokio::signal::unix::SignalKind::terminate()).ok(),
         }
     }
-    #[cfg(not(unix))]
-    {
+
+    async fn wait(self) {
+        let ctrl_c = tokio::signal::ctrl_c();
+        #[cfg(unix)]
+        if let Some(mut term) = self.term {
+            tokio::select! {
+                _ = ctrl_c => {}
+                _ = term.recv() => {}
+            }
+            return;
+        }
         let _ = ctrl_c.await;
     }
 }

@@ -11,7 +11,7 @@ use utoipa_axum::router::OpenApiRouter;
 use utoipa_axum::routes;
 
 pub(super) fn router() -> OpenApiRouter<App> {
-    OpenApiRouter::new().routes(routes!(topics)).routes(routes!(calc))
+    OpenApiRouter::new().routes(routes!(topics)).routes(routes!(calc)).routes(routes!(recording))
 }
 
 /// A calculation that can be asked for.
@@ -43,4 +43,11 @@ async fn topics() -> Json<Vec<TopicView>> {
     responses((status = 200, body = Value), (status = 422, body = Problem)))]
 async fn calc(Path(topic): Path<String>, Body(input): Body<Value>) -> Result<Json<Value>, ApiError> {
     Ok(Json(app::calc::run(&topic, input)?))
+}
+
+/// Run `pluck` on a recording as it is: a WAV file, or a CSV table of time and one or two axes.
+#[utoipa::path(post, path = "/calc/pluck/recording", request_body(content = Vec<u8>, content_type = "application/octet-stream"),
+    responses((status = 200, body = Value), (status = 422, body = Problem)))]
+async fn recording(bytes: axum::body::Bytes) -> Result<Json<Value>, ApiError> {
+    Ok(Json(app::calc::pluck(&bytes)?))
 }

@@ -1,6 +1,8 @@
 //! What other screens are told as it happens: server-sent events.
 
 use app::App;
+use app::scales::ScaleNow;
+use axum::Json;
 use axum::extract::State;
 use axum::response::sse::{Event, KeepAlive, Sse};
 use std::convert::Infallible;
@@ -10,10 +12,11 @@ use utoipa_axum::router::OpenApiRouter;
 use utoipa_axum::routes;
 
 pub(super) fn router() -> OpenApiRouter<App> {
-    OpenApiRouter::new().routes(routes!(live))
+    OpenApiRouter::new().routes(routes!(live)).routes(routes!(scales))
 }
 
-/// Events `job` (data: a job's number, or 0 for the whole shop) as things change. A screen that missed some loads anew.
+/// Events `job` (data: a job's number, or 0 for the whole shop) as things change; a screen that missed some loads anew.
+/// Events `scale` (data: what a connected scale shows) as values come.
 #[utoipa::path(get, path = "/live", responses((status = 200, content_type = "text/event-stream")))]
 async fn live(State(app): State<App>) -> Sse<impl Stream<Item = Result<Event, Infallible>>> {
     let events = BroadcastStream::new(app.listen()).map(|event| {
@@ -21,5 +24,15 @@ async fn live(State(app): State<App>) -> Sse<impl Stream<Item = Result<Event, In
         let job = event.ok().and_then(|e| e.job).unwrap_or(0);
         Ok(Event::default().event("job").data(job.to_string()))
     });
-    Sse::new(events).keep_alive(KeepAlive::default())
+    let scales = BroadcastStream::new(app.hear_scales())
+        // What a slow screen missed of a scale is out of date anyway.
+        .filter_map(Result::ok)
+        .map(|now| Ok(Event::default().event("scale").data(serde_json::to_string(&now).unwrap_or_default())));
+    Sse::new(events.merge(scales)).keep_alive(KeepAlive::default())
+}
+
+/// What each connected scale shows now, with its last lines as they came and as they were read.
+#[utoipa::path(get, path = "/scales", responses((status = 200, body = Vec<ScaleNow>)))]
+async fn scales(State(app): State<App>) -> Json<Vec<ScaleNow>> {
+    Json(app.scales())
 }

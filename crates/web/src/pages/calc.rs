@@ -12,10 +12,10 @@ use crate::look::{
 };
 use app::{App, AppError};
 use axum::Router;
-use axum::extract::{Form, Path, Query, State};
+use axum::extract::{Form, Multipart, Path, Query, State};
 use axum::http::StatusCode;
 use axum::response::IntoResponse;
-use axum::routing::get;
+use axum::routing::{get, post};
 use clubphysics::PhysicsError;
 use clubphysics::calc::{Topic, topics};
 use maud::{Markup, html};
@@ -25,7 +25,10 @@ use serde_json::{Map, Value};
 const LARGE: usize = 4;
 
 pub(super) fn router() -> Router<App> {
-    Router::new().route("/calc", get(index)).route("/calc/{topic}", get(show).post(show_sent))
+    Router::new()
+        .route("/calc", get(index))
+        .route("/calc/pluck/recording", post(show_recording))
+        .route("/calc/{topic}", get(show).post(show_sent))
 }
 
 async fn index(State(app): State<App>) -> PageResult {
@@ -111,6 +114,7 @@ async fn topic_page(app: &App, name: &str, pairs: Vec<(String, String)>) -> Page
         // A result without figures of its own, only parts, stands whole before the form.
         @let whole_first = output.as_ref().and_then(Value::as_object).is_some_and(|map| plain_rows(map).is_empty());
         @if whole_first { @if let Some(output) = &output { (in_full(output)) } }
+        @if topic.name == "pluck" { (recording_form()) }
         (input_form(topic, &asks, &form))
         @if !whole_first { @if let Some(output) = &output { (in_full(output)) } }
         p { (link_button("/calc", "All calculations", ButtonKind::Quiet, None, "")) }
@@ -118,6 +122,39 @@ async fn topic_page(app: &App, name: &str, pairs: Vec<(String, String)>) -> Page
     let page =
         framed(app, Framed { title: topic.title, crumb: "Calculation".into(), notice, body, ..Framed::default() })
             .await?;
+    Ok((status, page).into_response())
+}
+
+fn recording_form() -> Markup {
+    html! {
+        form.card method="post" action="/calc/pluck/recording" enctype="multipart/form-data" {
+            label for="file" { "A recording" }
+            input #file type="file" name="file" accept=".wav,.csv,.txt,audio/wav,text/csv" required;
+            p.hint { "WAV with one or two channels, or CSV with time and one or two axes." }
+            div.actions { (button(&Button { label: "Read the recording", ..Button::default() })) }
+        }
+    }
+}
+
+/// A recording sent as a file: what it says, without its thousands of samples in a form.
+async fn show_recording(State(app): State<App>, form: Multipart) -> PageResult {
+    let topic = topics().iter().find(|t| t.name == "pluck");
+    let sent = match Entries::with_file(form).await {
+        Ok((_, Some(bytes))) => app::calc::pluck(&bytes),
+        Ok((_, None)) => Err(AppError::Invalid { what: "no file came".into(), next: "Choose a recording first".into() }),
+        Err(words) => Err(AppError::Invalid { what: words, next: String::new() }),
+    };
+    let (status, notice, result) = match &sent {
+        Ok(output) => (StatusCode::OK, None, Some(output)),
+        Err(error) => (failure_status(error), Some(failure(error)), None),
+    };
+    let body = html! {
+        @if let (Some(topic), Some(output)) = (topic, result) { (at_a_glance(topic, &Value::Null, output)) (in_full(output)) }
+        (recording_form())
+        p { (link_button("/calc/pluck", "Enter samples instead", ButtonKind::Quiet, None, "")) }
+    };
+    let title = topic.map_or("Calculation", |t| t.title);
+    let page = framed(&app, Framed { title, crumb: "Calculation".into(), notice, body, ..Framed::default() }).await?;
     Ok((status, page).into_response())
 }
 

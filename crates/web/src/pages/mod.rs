@@ -17,6 +17,7 @@ mod plan;
 mod plan_choice;
 mod records;
 mod say;
+mod scales;
 mod sheet_club;
 mod sheet_form;
 mod sheets;
@@ -46,6 +47,7 @@ pub(crate) fn router() -> Router<App> {
         .merge(models::router())
         .merge(plan::router())
         .merge(plan_choice::router())
+        .merge(scales::router())
         .merge(bench::router())
         .merge(grid::router())
         .merge(glue::router())

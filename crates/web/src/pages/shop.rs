@@ -92,6 +92,7 @@ async fn shop_page(
             }
             div.actions { (button(&Button { label: "Keep the name", kind: ButtonKind::Quiet, ..Button::default() })) }
         }
+        p.actions { a.button.quiet href="/shop/scales" { "Scales on a serial line" } }
         form method="post" action="/shop" {
             div.card { div.fields { (figures(form, &models)) } }
             (columns(&[scale(form, "balance_scale", "Balance scale", "points"), scale(form, "mass_scale", "Gram scale", "g"), check_weight(form)]))

@@ -1,0 +1,244 @@
+//! Scales on a serial line: what each shows now, for every screen.
+
+use crate::{App, AppError};
+use instrument::scale::{Heard, Measured, Ports, ScaleEvent, ScaleLine, Settler};
+use serde::Serialize;
+use std::collections::{BTreeMap, VecDeque};
+use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
+use tokio::sync::broadcast;
+use utoipa::ToSchema;
+use workshop::connection::{Connection, Shows};
+
+/// Lines that a tester shows.
+const LINES_KEPT: usize = 30;
+/// Values kept for a screen that is slow.
+const VALUES_KEPT: usize = 64;
+/// Least that counts as a part on the scale: grams, and points since A0 for a club on the balance.
+const LEAST_G: f64 = 0.5;
+const LEAST_POINTS: f64 = -60.0;
+
+/// A line as the tester shows it.
+#[derive(Debug, Clone, PartialEq, Serialize, ToSchema)]
+pub struct HeardLine {
+    /// As it came, without its end.
+    pub raw: String,
+    /// What is read from it, or why it is refused.
+    pub read: String,
+    /// Whether it was refused.
+    pub refused: bool,
+}
+
+/// What a scale shows now.
+#[derive(Debug, Clone, PartialEq, Serialize, ToSchema)]
+pub struct ScaleNow {
+    /// Key of the connection.
+    pub scale: String,
+    /// What people call it.
+    pub name: String,
+    /// What it shows.
+    pub shows: Shows,
+    /// Whether its port is open.
+    pub connected: bool,
+    /// What is wrong, in a sentence; empty where nothing is.
+    pub trouble: String,
+    /// The figure: grams or points since A0; none where nothing was read or the scale is overloaded.
+    pub figure: Option<f64>,
+    /// The figure as people write it: `256.1`, `D2.3`.
+    pub text: String,
+    /// Whether this value has settled just now: taken once for each part.
+    pub taken: bool,
+    /// The last lines, the newest last; left out of the live events.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub lines: Vec<HeardLine>,
+}
+
+/// The shop's running scales.
+#[derive(Debug, Default)]
+struct Running {
+    /// What it was started with; none before it was started at all.
+    connections: Option<Vec<Connection>>,
+    ports: Ports,
+    now: BTreeMap<String, ScaleNow>,
+    lines: BTreeMap<String, VecDeque<HeardLine>>,
+}
+
+/// Shared by all clones of the app.
+#[derive(Debug, Clone)]
+pub(crate) struct Board {
+    running: Arc<Mutex<Running>>,
+    live: broadcast::Sender<ScaleNow>,
+}
+
+impl Board {
+    pub fn new() -> Self {
+        Self { running: Arc::default(), live: broadcast::channel(VALUES_KEPT).0 }
+    }
+
+    fn lock(&self) -> MutexGuard<'_, Running> {
+        // What a thread left behind when it panicked is only a picture of a scale.
+        self.running.lock().unwrap_or_else(PoisonError::into_inner)
+    }
+
+    /// Whether scales are being heard, and others than these.
+    pub fn differs(&self, connections: &[Connection]) -> bool {
+        self.lock().connections.as_ref().is_some_and(|running| running != connections)
+    }
+
+    fn start(&self, connections: &[Connection], step_g: f64, step_points: f64) {
+        let mut ports = Ports::default();
+        {
+            let mut running = self.lock();
+            running.connections = Some(connections.to_vec());
+            running.now = connections.iter().map(|c| (c.key.clone(), silent(c))).collect();
+            running.lines.clear();
+        }
+        for connection in connections {
+            let board = self.clone();
+            let (step, least) = match connection.shows {
+                Shows::Mass => (step_g, LEAST_G),
+                Shows::Balance => (step_points, LEAST_POINTS),
+            };
+            let mut settler = Settler::new(step.max(0.01), least);
+            ports.start(connection.clone(), move |event| board.hear(event, &mut settler));
+        }
+        // The old ports stop when they are dropped, outside the lock that they may be waiting for.
+        let old = std::mem::replace(&mut self.lock().ports, ports);
+        drop(old);
+    }
+
+    fn hear(&self, event: ScaleEvent, settler: &mut Settler) {
+        let mut running = self.lock();
+        let Some(now) = running.now.get_mut(&event.scale) else { return };
+        now.taken = false;
+        let mut line = None;
+        match event.heard {
+            Heard::Connected => {
+                now.connected = true;
+                now.trouble.clear();
+                settler.forget();
+            }
+            Heard::Lost { why } => {
+                (now.connected, now.figure) = (false, None);
+                now.text.clear();
+                now.trouble = format!("{why}. It is tried again; check plug and switch");
+                settler.forget();
+            }
+            Heard::Silent => {
+                now.figure = None;
+                now.text.clear();
+                now.trouble = "It says nothing. Is it on, and set to send?".into();
+                settler.forget();
+            }
+            Heard::Flooding => now.trouble = "It sends more lines than are read; set it to send fewer".into(),
+            Heard::Line { raw, read } => {
+                let (words, refused) = hear_line(now, read, settler, event.at_s);
+                line = Some(HeardLine { raw, read: words, refused });
+            }
+        }
+        let told = now.clone();
+        if let Some(line) = line {
+            let lines = running.lines.entry(event.scale).or_default();
+            if lines.len() == LINES_KEPT {
+                lines.pop_front();
+            }
+            lines.push_back(line);
+        }
+        drop(running);
+        // Nobody listening is no error.
+        let _ = self.live.send(told);
+    }
+}
+
+/// Puts a line into what the scale shows: (in words, whether it was refused).
+fn hear_line(now: &mut ScaleNow, read: ScaleLine, settler: &mut Settler, at_s: f64) -> (String, bool) {
+    match read {
+        ScaleLine::Value { measured, settled } => {
+            now.trouble.clear();
+            now.figure = Some(measured.figure());
+            now.text = text(measured);
+            now.taken = settler.take(measured, settled, at_s).is_some();
+            let how = match settled {
+                Some(true) => ", settled",
+                Some(false) => ", moving",
+                None => "",
+            };
+            (format!("{}{how}", now.text), false)
+        }
+        ScaleLine::Overload => {
+            now.figure = None;
+            now.text.clear();
+            now.trouble = "Too much on the scale".into();
+            settler.forget();
+            ("overload".into(), false)
+        }
+        ScaleLine::Nothing => ("passed over".into(), false),
+        ScaleLine::Refused { why } => {
+            now.trouble = format!("A line could not be read: {why}");
+            (why, true)
+        }
+    }
+}
+
+fn text(measured: Measured) -> String {
+    match measured {
+        Measured::MassG(g) => quantity::decimal(g, 1),
+        Measured::BalancePoints(points) => quantity::Balance::from_points(points).letter(1),
+    }
+}
+
+fn silent(connection: &Connection) -> ScaleNow {
+    ScaleNow {
+        scale: connection.key.clone(),
+        name: connection.name.clone(),
+        shows: connection.shows,
+        connected: false,
+        trouble: String::new(),
+        figure: None,
+        text: String::new(),
+        taken: false,
+        lines: Vec::new(),
+    }
+}
+
+impl App {
+    /// Listens to the scales that the shop has set; those that ran before are stopped.
+    ///
+    /// # Errors
+    /// What the store says.
+    pub async fn start_scales(&self) -> Result<(), AppError> {
+        let shop = self.shop().await?;
+        let board = self.board.clone();
+        let (step_g, step_points) = (shop.mass_scale.display_step, shop.balance_scale.display_step);
+        // Stopping waits for the old threads, a tenth of a second at most.
+        tokio::task::spawn_blocking(move || board.start(&shop.scales, step_g, step_points))
+            .await
+            .map_err(|e| AppError::Internal(format!("the scales could not be started: {e}")))
+    }
+
+    /// Stops listening to all scales.
+    pub async fn stop_scales(&self) {
+        let board = self.board.clone();
+        // Stopping that fails leaves threads that end with the program.
+        let _ = tokio::task::spawn_blocking(move || board.start(&[], 0.1, 0.1)).await;
+    }
+
+    /// What each scale shows now, with its last lines.
+    #[must_use]
+    pub fn scales(&self) -> Vec<ScaleNow> {
+        let running = self.board.lock();
+        running
+            .now
+            .values()
+            .map(|now| ScaleNow {
+                lines: running.lines.get(&now.scale).map(|l| l.iter().cloned().collect()).unwrap_or_default(),
+                ..now.clone()
+            })
+            .collect()
+    }
+
+    /// Hears the scales from now on.
+    #[must_use]
+    pub fn hear_scales(&self) -> broadcast::Receiver<ScaleNow> {
+        self.board.live.subscribe()
+    }
+}

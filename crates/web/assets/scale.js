@@ -1,0 +1,51 @@
+// A connected scale: its value is shown beside the entry that it belongs to; a settled value is put there by itself.
+// What is in the entry is kept as always, by Enter, a pedal or a scan. On the weigh-in page it is kept at once, since
+// taking the part off the scale says that it is the next one's turn.
+export function scale() {
+  const tested = document.querySelectorAll("[data-scale]");
+  if (!window.EventSource || !(tested.length || entries("mass").length || entries("balance").length)) return;
+  const events = new EventSource("/api/v1/live");
+  events.addEventListener("scale", (event) => hear(JSON.parse(event.data)));
+  window.addEventListener("pagehide", () => events.close());
+}
+
+const MASS = "input[name='mass'], input[name^='read-'][name$='_mass']";
+const BALANCE = "input[name='read-balance'], input[name='read-check_weight'], input[name='read-reference_balance']";
+
+// On the grid the entry is called `typed`; what it asks stands beside it.
+function entries(shows) {
+  const own = [...document.querySelectorAll(shows === "mass" ? MASS : BALANCE)];
+  const grid = [...document.querySelectorAll("input[name='typed']")].filter((input) => {
+    const what = input.form?.elements.namedItem("what")?.value ?? "";
+    return shows === "mass" ? what.endsWith("_mass") : ["balance", "check_weight", "reference_balance"].includes(what);
+  });
+  return own.concat(grid);
+}
+
+function hear(now) {
+  for (const bar of document.querySelectorAll("[data-scale]")) {
+    if (bar.dataset.scale !== now.scale) continue;
+    bar.querySelector("[data-scale-value]").textContent = now.text || "–";
+    bar.querySelector("[data-scale-trouble]").textContent = now.trouble;
+  }
+  const all = entries(now.shows);
+  const at = all.find((input) => input === document.activeElement) ?? all.find((input) => !input.value);
+  if (!at) return;
+  shown(at, now);
+  if (!now.taken || at.value) return;
+  at.value = now.text;
+  at.dispatchEvent(new Event("input", { bubbles: true }));
+  at.focus();
+  if (at.form?.action.endsWith("/stock/new") && at.form.reportValidity()) at.form.requestSubmit();
+}
+
+function shown(at, now) {
+  let bar = document.querySelector("[data-scale-beside]");
+  if (!bar) {
+    bar = Object.assign(document.createElement("p"), { className: "scale-beside" });
+    bar.dataset.scaleBeside = "";
+    bar.setAttribute("role", "status");
+  }
+  if (bar.previousElementSibling !== at) at.after(bar);
+  bar.textContent = now.trouble ? `${now.name}: ${now.trouble}` : `${now.name}: ${now.text || "–"}`;
+}
