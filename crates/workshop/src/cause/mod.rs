@@ -65,6 +65,10 @@ impl Inquest {
         let said = |c: &Cause| format!("{} ({})", c.words, odds(c.probability));
         match self.causes.as_slice() {
             [] => String::new(),
+            // What has a name comes first: it can be looked at.
+            [other, named, ..] if other.key == CauseKind::SomethingElse.key() && named.probability >= 0.05 => {
+                format!("It may be: {}, or {}.", said(named), said(other))
+            }
             [first, ..] if first.probability >= 0.5 => format!("Most likely: {}. {}", said(first), first.what_to_do),
             [first, second, ..] if second.probability >= 0.05 => {
                 format!("It may be: {}, or {}.", said(first), said(second))
