@@ -129,6 +129,21 @@ impl Learned {
         for (hand, score) in scores {
             self.learn(&format!("hand:{hand}"), 1.0, self.hand(&hand), score);
         }
+        self.level_hands();
+    }
+
+    /// Hands are held against each other: what they have in common is the scale's noise, which is learned as such.
+    fn level_hands(&mut self) {
+        let free = |s: &&mut Scatter| s.key.starts_with("hand:") && !s.pinned;
+        let (mut sum, mut weight) = (0.0, 0.0);
+        for scatter in self.scatter.iter_mut().filter(free) {
+            sum += scatter.weight * scatter.sd * scatter.sd;
+            weight += scatter.weight;
+        }
+        if sum > 0.0 {
+            let common = (sum / weight).sqrt();
+            self.scatter.iter_mut().filter(free).for_each(|s| s.sd /= common);
+        }
     }
 
     /// `used` is the figure that the job was believed with.
