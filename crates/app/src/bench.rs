@@ -13,6 +13,7 @@ use workshop::glue::Gate;
 use workshop::id::{ClubId, ReadingId};
 use workshop::job::{JobClub, JobState};
 use workshop::kind::Role;
+use workshop::measure::Offer;
 use workshop::model::PartKind;
 use workshop::part::Part;
 use workshop::reading::{Reading, Unit, What, check_value};
@@ -239,11 +240,16 @@ impl App {
         Ok(())
     }
 
-    /// What the last reading of a club means, and what can still be done about it.
+    /// What the last reading of a club means, what can still be done about it, and the one extra measurement that is
+    /// most worth its minute.
     ///
     /// # Errors
     /// No such club; figures that the belief cannot work with; what the store says.
-    pub async fn meaning(&self, file: &JobFile, slot: i64) -> Result<(Option<Meaning>, Vec<Remedy>), AppError> {
+    pub async fn meaning(
+        &self,
+        file: &JobFile,
+        slot: i64,
+    ) -> Result<(Option<Meaning>, Vec<Remedy>, Option<Offer>), AppError> {
         let club = file.club_at(slot)?;
         let mut tx = self.store.read().await?;
         let last = workshop::reading::standing(&file.readings)
@@ -259,7 +265,9 @@ impl App {
             Some(reading) => Some(workshop::bench::meaning(&believed, &state, reading, &spares)?),
             None => None,
         };
-        Ok((meaning, workshop::remedy::remedies(&believed, &state, &spares)?))
+        let remedies = workshop::remedy::remedies(&believed, &state, &spares)?;
+        let offers = file.not_declined(workshop::measure::offers(&believed, &club.id, &spares)?);
+        Ok((meaning, remedies, offers.into_iter().next()))
     }
 
     /// What may be behind each doubted reading of a club, the latest last; empty where none is doubted.

@@ -13,6 +13,9 @@ use utoipa::ToSchema;
 /// A reading is doubted when it lies this many standard deviations from what the others forecast: 0.27 % of good ones.
 pub const DOUBT_LIMIT: f64 = 3.0;
 
+/// Rounds in which a belief of readings that fit has long settled.
+const TRIAL_ROUNDS: usize = 8;
+
 /// A reading that may be the wrong one.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
 pub struct Suspect {
@@ -65,25 +68,28 @@ impl JobModel {
         let layout = Layout::new(self)?;
         let readings = in_order(readings)?;
         let mut trial = Trial { layout, readings, limit, aside: BTreeSet::new() };
-        let mut belief = trial.solve()?;
+        let (mut belief, mut settled) = trial.solve()?;
         let mut suspicions = Vec::new();
         while let Some(suspicion) = trial.suspects(&belief)? {
             trial.aside.insert(suspicion.suspects[0].id.clone());
             suspicions.push(suspicion);
-            belief = trial.solve()?;
+            (belief, settled) = trial.solve()?;
         }
         // From here on the set only shrinks: a reading comes back for good, or is refused until another has come back.
         let mut refused = BTreeSet::new();
         while let Some(mildest) = trial.mildest(&belief, &refused)? {
             trial.aside.remove(&mildest);
-            let again = trial.solve()?;
+            let (again, again_settled) = trial.solve()?;
             if trial.suspects(&again)?.is_some() {
                 trial.aside.insert(mildest.clone());
                 refused.insert(mildest);
             } else {
                 refused.clear();
-                belief = again;
+                (belief, settled) = (again, again_settled);
             }
+        }
+        if !settled {
+            belief = Belief::new(trial.layout.clone(), belief.readings.clone())?;
         }
         let came_doubted = |id: &&Observation| id.standing == Standing::Doubted && !trial.aside.contains(&id.id);
         let rehabilitated = trial.readings.iter().filter(came_doubted).map(|r| r.id.clone()).collect();
@@ -99,7 +105,9 @@ struct Trial {
 }
 
 impl Trial {
-    fn solve(&self) -> Result<Belief, E> {
+    /// The belief without those set aside, and whether it has settled to the last digit: with a reading far out it takes
+    /// many rounds to, and such a belief only has to show which reading that is.
+    fn solve(&self) -> Result<(Belief, bool), E> {
         let mut readings = self.readings.clone();
         for reading in &mut readings {
             if matches!(reading.standing, Standing::Believed | Standing::Doubted) {
@@ -107,7 +115,8 @@ impl Trial {
                 reading.standing = if aside { Standing::Doubted } else { Standing::Believed };
             }
         }
-        Belief::new(self.layout.clone(), readings)
+        let (belief, unsettled) = Belief::settle(self.layout.clone(), readings, TRIAL_ROUNDS)?;
+        Ok((belief, unsettled.is_none()))
     }
 
     /// The believed readings that deviate most, if the first is beyond the limit.

@@ -64,6 +64,15 @@ pub(crate) fn in_order(readings: &[Observation]) -> Result<Vec<Observation>, E> 
 
 impl Belief {
     pub(crate) fn new(layout: Layout, readings: Vec<Observation>) -> Result<Self, E> {
+        match Self::settle(layout, readings, ROUNDS)? {
+            (belief, None) => Ok(belief),
+            (_, Some(last_step)) => Err(E::NotConverged { iterations: ROUNDS, last_step }),
+        }
+    }
+
+    /// The belief after so many rounds at most, and how long the last step was where it had not settled by then: enough
+    /// to see which reading lies far out.
+    pub(crate) fn settle(layout: Layout, readings: Vec<Observation>, rounds: usize) -> Result<(Self, Option<f64>), E> {
         let questions = readings.iter().map(|r| question(&layout, &r.probe(), &[], &format!("reading {}", r.id)));
         let questions: Vec<Question> = questions.collect::<Result<_, E>>()?;
         let latest_h = latest_times(&layout, &readings, &questions);
@@ -78,23 +87,25 @@ impl Belief {
                 return Err(E::TooSharp { id, ratio, limit: SHARPEST });
             }
         }
-        let mut last_step = f64::INFINITY;
-        for _ in 0..ROUNDS {
+        for round in 1.. {
             let arrow = Arrow::new(&sizes, layout.shared_keys.len(), &at.rows);
             let (mut local, mut shared) = at.descent(&terms);
             arrow.solve(&mut local, &mut shared);
-            last_step = local.iter().flatten().chain(&shared).fold(0.0, |most: f64, x| most.max(x.abs()));
-            if last_step <= SETTLED {
+            let last_step = local.iter().flatten().chain(&shared).fold(0.0, |most: f64, x| most.max(x.abs()));
+            if !last_step.is_finite() {
+                return Err(E::NotConverged { iterations: round, last_step });
+            }
+            if last_step <= SETTLED || round >= rounds {
+                let unsettled = (last_step > SETTLED).then_some(last_step);
                 let point = at.point.moved(&layout, 1.0, &local, &shared);
                 let (rows, misfit) = (at.rows, at.misfit);
-                return Ok(Self { layout, point, arrow, readings, terms, rows, latest_h, misfit });
-            }
-            if !last_step.is_finite() {
-                break;
+                let belief = Self { layout, point, arrow, readings, terms, rows, latest_h, misfit };
+                return Ok((belief, unsettled));
             }
             at = at.downhill(&layout, &terms, &local, &shared)?;
         }
-        Err(E::NotConverged { iterations: ROUNDS, last_step })
+        // Not reached: the rounds are counted without end.
+        Err(E::NotConverged { iterations: rounds, last_step: f64::INFINITY })
     }
 }
 

@@ -314,10 +314,12 @@ fn believed_words(
         return Ok(words);
     }
     let remedies = crate::remedy::remedies(believed, state, spares)?;
-    let best: Option<&Remedy> = remedies.iter().find(|r| r.finish.chance > finish.chance + 0.05);
+    // Held against doing nothing now, with the choices still to come.
+    let ahead = crate::remedy::chance_ahead(believed, state, spares)?.unwrap_or(finish.chance);
+    let best: Option<&Remedy> = remedies.first().filter(|r| r.chance_at_end > ahead + WORTH_DOING);
     Ok(match best {
-        Some(best) if finish.chance < 0.9 => Meaning::new(Tone::Act, says, best.words.clone()),
-        None if finish.chance < 0.5 => Meaning::new(
+        Some(best) if ahead < GOOD_ENOUGH => Meaning::new(Tone::Act, says, best.words.clone()),
+        None if ahead < 0.5 => Meaning::new(
             Tone::Act,
             says,
             format!(
@@ -329,6 +331,11 @@ fn believed_words(
         _ => Meaning::new(Tone::Good, says, next_words(job, state)),
     })
 }
+
+/// A remedy is named where it brings so much …
+const WORTH_DOING: f64 = 0.03;
+/// … and where the club is not as good as in already.
+const GOOD_ENOUGH: f64 = 0.95;
 
 fn next_words(job: &Job, state: &ClubState) -> String {
     match state.next_step.as_deref().and_then(|key| job.step(key)) {

@@ -23,7 +23,9 @@ pub mod print;
 pub mod trace;
 
 pub use beam::{BeamPiece, BeamView, ClubShape, PieceKind, beam};
-pub use bench::{BenchBody, CauseLine, Decision, GridRow, LiveBar, bench_body, causes, decision, live_bar, set_grid};
+pub use bench::{
+    BenchBody, CauseLine, Decision, GridRow, LiveBar, bench_body, causes, decision, live_bar, offer, set_grid,
+};
 pub use blocks::{
     Action, Cell, Column, Figure, Step, StepState, Tab, Table, Tone, actions, card, caution, clock, columns,
     definitions, empty_state, figure, figures, notice_block, section, stepper, table, tabs, tag, titled_card,

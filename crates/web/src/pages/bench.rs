@@ -3,6 +3,7 @@
 use super::bench_screen::Screen;
 use super::{Framed, PageResult, Who, failure, failure_status, framed};
 use crate::look::{Action, ClubChip, ClubState as Mark, Nav, Notice, empty_state, signed};
+use app::advice::DeclineOffer;
 use app::bench::{Entry, LetPassRequest, NewReadings};
 use app::job::JobFile;
 use app::plan::{AddExtra, Swap};
@@ -19,6 +20,7 @@ use std::collections::HashMap;
 use workshop::bench::{ClubState, Look, StepStatus};
 use workshop::job::{JobClub, JobState};
 use workshop::kind::Role;
+use workshop::measure::Measure;
 use workshop::model::PartKind;
 
 use workshop::reading::What;
@@ -34,6 +36,7 @@ pub(super) fn router() -> Router<App> {
         .route("/bench/{job}/{slot}/let-pass", post(let_pass))
         .route("/bench/{job}/{slot}/swap", post(swap))
         .route("/bench/{job}/{slot}/extra", post(extra))
+        .route("/bench/{job}/{slot}/decline", post(decline))
 }
 
 async fn index(State(app): State<App>) -> PageResult {
@@ -238,6 +241,24 @@ async fn swap(
 }
 
 #[derive(Debug, Deserialize)]
+struct DeclineForm {
+    measure: Measure,
+    step: String,
+}
+
+async fn decline(
+    State(app): State<App>,
+    Who(by): Who,
+    Path((job, slot)): Path<(i64, i64)>,
+    Form(form): Form<DeclineForm>,
+) -> PageResult {
+    match app.decline_offer(job, &DeclineOffer { measure: form.measure, by }).await {
+        Ok(()) => Ok(Redirect::to(&format!("/bench/{job}/{slot}?step={}", form.step)).into_response()),
+        Err(error) => again(&app, job, slot, form.step, &error).await,
+    }
+}
+
+#[derive(Debug, Deserialize)]
 struct ExtraForm {
     action: workshop::remedy::Action,
     mass_g: f64,
@@ -274,9 +295,9 @@ async fn bench_page(app: &App, number: i64, slot: i64, view: View) -> PageResult
         .ok_or_else(|| AppError::Invalid { what: "this club has no state".into(), next: "Load the job anew".into() })?;
     let step = chosen_step(&file, state, view.step.as_deref());
     let crumb = format!("Job {number} · {} · {}", file.job.sheet.player, step.label.to_lowercase());
-    let (meaning, remedies) = app.meaning(&file, slot).await?;
+    let (meaning, remedies, offer) = app.meaning(&file, slot).await?;
     let body = if club.plan.is_some() {
-        let screen = Screen { file: &file, club, state, states: &states, step, view: &view, meaning, remedies };
+        let screen = Screen { file: &file, club, state, states: &states, step, view: &view, meaning, remedies, offer };
         screen.body()?
     } else {
         empty_state(

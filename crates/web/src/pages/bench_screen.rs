@@ -6,7 +6,7 @@ use super::{PageError, say};
 use crate::look::{
     BenchBody, Button, ButtonKind, CauseLine, Decision, Field, FunnelStage, FunnelView, Icon, Step as StepMark,
     StepState as StepMarkState, Tone, bench_body, button, causes, check, club_row, decision, field, funnel, hidden,
-    link_button, request_key, section, stepper,
+    link_button, offer, request_key, section, stepper,
 };
 use app::AppError;
 use app::job::JobFile;
@@ -17,6 +17,7 @@ use workshop::cause::Telling;
 use workshop::glue::Gate;
 use workshop::job::JobClub;
 use workshop::kind::Role;
+use workshop::measure::{Measure, Offer};
 use workshop::model::PartKind;
 use workshop::reading::{Reading, What};
 use workshop::remedy::{Action, Remedy};
@@ -32,6 +33,8 @@ pub(super) struct Screen<'a> {
     pub view: &'a View,
     pub meaning: Option<Meaning>,
     pub remedies: Vec<Remedy>,
+    /// The one extra measurement that is most worth its minute.
+    pub offer: Option<Offer>,
 }
 
 impl Screen<'_> {
@@ -46,7 +49,7 @@ impl Screen<'_> {
             beam: self.beam(pieces),
             decision: self.decision(step_state),
             funnel: self.funnel(points),
-            below: html! { (self.doubt()) (self.remedy_part()) (self.readings(&believed)) },
+            below: html! { (self.doubt()) (self.offer_part()) (self.remedy_part()) (self.readings(&believed)) },
         })) })
     }
 
@@ -160,28 +163,58 @@ impl Screen<'_> {
     }
 
     fn telling(&self, telling: &Telling) -> Markup {
-        let key = telling.what.key();
-        let on_step = self.file.job.step(&telling.step).map_or(&[][..], |s| &s.on);
+        self.extra_entry(telling.what, &telling.step, &telling.on, telling.again)
+    }
+
+    /// One more measurement that is worth it, and "not again in this job"; none beside a doubt, which comes first.
+    fn offer_part(&self) -> Markup {
+        let doubted = self.state.steps.iter().flat_map(|s| &s.asks).any(|a| a.doubted);
+        let Some(offered) = self.offer.as_ref().filter(|_| !doubted) else { return html! {} };
+        let covers = |step: &&Step| offered.on.iter().all(|role| step.on.contains(role));
+        let step =
+            if covers(&self.step) { self.step } else { self.file.job.steps.iter().find(covers).unwrap_or(self.step) };
+        let again = offered.measure == Measure::Again
+            || offered.what == What::ReferenceBalance
+            || offered.what == What::CheckWeight;
+        // One club finished first is an order of work and nothing to enter here.
+        let pilot = offered.measure == Measure::Pilot;
+        let decline = format!("/bench/{}/{}/decline", self.file.job.number, self.state.slot);
+        offer(
+            &offered.words,
+            &html! {
+                @if !pilot { (self.extra_entry(offered.what, &step.key, &offered.on, again)) }
+                form method="post" action=(decline) {
+                    (hidden("measure", offered.measure.key())) (hidden("step", &self.step.key))
+                    (button(&Button { label: "Not again in this job", kind: ButtonKind::Quiet, ..Button::default() }))
+                }
+            },
+        )
+    }
+
+    /// An entry for something that the step does not ask by itself.
+    fn extra_entry(&self, what: What, step: &str, on: &[Role], again: bool) -> Markup {
+        let key = what.key();
+        let on_step = self.file.job.step(step).map_or(&[][..], |s| &s.on);
         // What the step says is on and was not, at this club: the same boxes as those of the step, not ticked.
-        let off = on_step.iter().filter(|r| !telling.on.is_empty() && !telling.on.contains(r));
-        let elsewhere = !self.step.asks.contains(&telling.what);
+        let off = on_step.iter().filter(|r| !on.is_empty() && !on.contains(r));
+        let elsewhere = !self.step.asks.contains(&what);
         let typed = self.view.typed.get(key).filter(|_| elsewhere).cloned().unwrap_or_default();
         html! {
             form.entry-row method="post" action={ "/bench/" (self.file.job.number) "/" (self.state.slot) } data-keep=(club_name(self.club)) {
-                (hidden("step", &telling.step))
+                (hidden("step", step))
                 (hidden("version", &self.state.version.to_string()))
                 (request_key(&app::request_key()))
-                @if telling.again { (hidden(&format!("again-{key}"), "1")) }
+                @if again { (hidden(&format!("again-{key}"), "1")) }
                 @for role in off { (hidden(&format!("asked-{}", role.key()), "1")) }
                 (field(&Field {
                     name: &format!("read-{key}"),
                     id: &format!("tell-{key}"),
-                    label: &capital(telling.what.word()),
+                    label: &capital(what.word()),
                     value: &typed,
-                    placeholder: say::example(telling.what),
+                    placeholder: say::example(what),
                     error: self.view.wrong.as_deref().filter(|_| !typed.is_empty()),
-                    inputmode: if telling.what == What::Balance { "text" } else { "decimal" },
-                    unit: if telling.what == What::Balance { "" } else { say::unit_hint(telling.what) },
+                    inputmode: if what == What::Balance { "text" } else { "decimal" },
+                    unit: if what == What::Balance { "" } else { say::unit_hint(what) },
                     ..Field::default()
                 }))
                 (button(&Button { label: "Keep it", kind: ButtonKind::Quiet, ..Button::default() }))

@@ -151,7 +151,7 @@ async fn grid_page(
 
 async fn kept_notice(app: &App, file: &JobFile, slot: i64) -> Result<Option<Notice>, AppError> {
     let club = file.club_at(slot)?;
-    let (meaning, _) = app.meaning(file, slot).await?;
+    let (meaning, _, _) = app.meaning(file, slot).await?;
     Ok(meaning.map(|m| Notice {
         tone: match m.tone {
             Said::Good => Tone::Good,
