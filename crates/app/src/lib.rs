@@ -18,6 +18,7 @@ pub mod plan;
 pub mod scales;
 pub mod sheet;
 pub mod stock;
+pub mod stock_list;
 
 pub use clock::{Clock, SetClock, SystemClock};
 pub use error::{AppError, Kind};

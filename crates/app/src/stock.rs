@@ -6,7 +6,7 @@ use store::PartFilter;
 use utoipa::ToSchema;
 use workshop::model::{Model, PartKind};
 use workshop::part::{Part, PartState};
-use workshop::stock_file::{self, BadModel, BadRow, Imported, RowWarning};
+use workshop::stock_file::{self, BadModel, BadRow, RowWarning};
 
 /// Most bytes of a file to import: some 100,000 parts.
 pub const IMPORT_MAX_BYTES: usize = 8 * 1024 * 1024;
@@ -136,6 +136,9 @@ pub struct PartsImported {
     pub kept: i64,
     /// Doubts about kept rows.
     pub warnings: Vec<RowWarning>,
+    /// Headings of columns that were not used.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub unused: Vec<String>,
     /// Refused rows.
     pub bad: Vec<BadRow>,
     /// The refused rows as a CSV file to mend and import again; empty where none was refused.
@@ -327,50 +330,6 @@ impl App {
         Ok(part)
     }
 
-    /// Looks at a CSV file of parts without keeping anything.
-    ///
-    /// # Errors
-    /// A file that is no such CSV file; what the store says.
-    pub async fn preview_parts(&self, bytes: &[u8]) -> Result<Imported, AppError> {
-        let mut tx = self.store.read().await?;
-        Self::read_file(&mut tx, bytes).await
-    }
-
-    /// Imports a CSV file of parts: good rows are kept, bad ones named.
-    ///
-    /// # Errors
-    /// A file that is no such CSV file; what the store says.
-    pub async fn import_parts(&self, bytes: &[u8]) -> Result<PartsImported, AppError> {
-        let mut tx = self.store.write().await?;
-        let imported = Self::read_file(&mut tx, bytes).await?;
-        let now = self.now();
-        for part in &imported.parts {
-            let part = Part { id: crate::new_id().as_str().into(), ..part.clone() };
-            tx.insert_part(&part, now).await?;
-        }
-        tx.commit().await?;
-        self.tell(None, "stock");
-        let bad_csv = if imported.bad.is_empty() { String::new() } else { stock_file::write_bad(&imported) };
-        Ok(PartsImported {
-            kept: i64::try_from(imported.parts.len()).unwrap_or(i64::MAX),
-            warnings: imported.warnings,
-            bad: imported.bad,
-            bad_csv,
-        })
-    }
-
-    async fn read_file(tx: &mut store::Tx, bytes: &[u8]) -> Result<Imported, AppError> {
-        if bytes.len() > IMPORT_MAX_BYTES {
-            return Err(AppError::Invalid {
-                what: format!("the file has {} bytes, more than {IMPORT_MAX_BYTES}", bytes.len()),
-                next: "Split it and import the pieces one after the other".into(),
-            });
-        }
-        let library = load_library(tx).await?;
-        let codes: Vec<String> = tx.parts(&PartFilter::default()).await?.into_iter().map(|p| p.code).collect();
-        stock_file::read(bytes, &library, &codes).map_err(|e| unreadable(&e))
-    }
-
     /// The parts as a CSV file that can be imported again.
     ///
     /// # Errors
@@ -381,7 +340,7 @@ impl App {
     }
 }
 
-fn unreadable(error: &stock_file::StockFileError) -> AppError {
+pub(crate) fn unreadable(error: &stock_file::StockFileError) -> AppError {
     let words = error.to_string();
     // Every such error ends in the sentence that says what to do.
     let (what, next) = words.rsplit_once(". ").unwrap_or((words.as_str(), "Check the file"));

@@ -7,6 +7,7 @@ use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
 use sqlx::AssertSqlSafe;
 use sqlx::any::AnyRow;
+use std::collections::BTreeSet;
 use workshop::id::{ClubId, JobId, PartId};
 use workshop::model::PartKind;
 use workshop::part::{Part, PartState};
@@ -63,16 +64,72 @@ impl Tx {
             return Err(StoreError::CodeTaken { code: part.id.0.clone() });
         }
         let seq = self.next(query("SELECT COALESCE(MAX(seq), 0) + 1 FROM part")).await?;
-        let insert = query(
-            "INSERT INTO part (code, code_key, kind, model, number, mass_kg, mass_typed, count, length_m,
-                 balance_point_m, loft_rad, lie_rad, given, lot, place, state, job, club, search, saved_at,
-                 id, version, seq)
-             VALUES ($1, $2, $3, $4, $5, NULLIF($6, 'NaN'), $7, $8, NULLIF($9, 'NaN'), NULLIF($10, 'NaN'),
-                 NULLIF($11, 'NaN'), NULLIF($12, 'NaN'), $13, $14, $15, $16, $17, $18, $19, $20, $21, $22, $23)",
-        );
+        let insert = query(AssertSqlSafe(format!("INSERT INTO part ({INSERTED}) VALUES {}", row_of_places(0))));
         let insert = bind_part(insert, part, now)?.bind(part.id.0.clone()).bind(part.version).bind(seq);
         self.change(insert).await?;
         Ok(())
+    }
+
+    /// Saves many new parts that no job holds, as a list brings them; their codes are looked up by the dozen.
+    ///
+    /// # Errors
+    /// As [`Self::insert_part`], at the first part that cannot be saved; [`StoreError::NotStorable`] for one that a job
+    /// holds.
+    pub async fn insert_parts(&mut self, parts: &[Part], now: Timestamp) -> Result<(), StoreError> {
+        /// 40 rows of 23 values stay below the 999 values that every SQLite takes.
+        const ROWS: usize = 40;
+        let mut models = BTreeSet::new();
+        for part in parts {
+            let refused = |problem: &str| StoreError::NotStorable {
+                what: format!("the part {}", part.code),
+                problem: problem.to_owned(),
+            };
+            if part.state == PartState::Held || part.job.is_some() || part.club.is_some() {
+                return Err(refused("a list cannot bring parts that a job holds"));
+            }
+            if part.count.is_some_and(|count| count < 0) {
+                return Err(refused("its count is below zero"));
+            }
+            if models.insert(part.model.as_str()) {
+                self.model_code(&part.model).await?;
+            }
+        }
+        let mut seq = self.next(query("SELECT COALESCE(MAX(seq), 0) + 1 FROM part")).await?;
+        for some in parts.chunks(ROWS) {
+            self.none_taken(some).await?;
+            let mut sql = format!("INSERT INTO part ({INSERTED}) VALUES ");
+            for i in 0..some.len() {
+                sql.push_str(if i == 0 { "" } else { ", " });
+                sql.push_str(&row_of_places(i * INSERTED_COUNT));
+            }
+            let mut insert = query(AssertSqlSafe(sql));
+            for part in some {
+                insert = bind_part(insert, part, now)?.bind(part.id.0.clone()).bind(part.version).bind(seq);
+                seq += 1;
+            }
+            self.change(insert).await?;
+        }
+        Ok(())
+    }
+
+    /// Refuses parts whose code or identity is in the store already, or twice among them.
+    async fn none_taken(&mut self, parts: &[Part]) -> Result<(), StoreError> {
+        let places = |from: usize| (from..from + parts.len()).map(|i| format!("${i}")).collect::<Vec<_>>().join(", ");
+        let sql =
+            format!("SELECT code FROM part WHERE code_key IN ({}) OR id IN ({})", places(1), places(1 + parts.len()));
+        let codes = parts.iter().map(|p| key(&p.code));
+        let mut asked = query(AssertSqlSafe(sql));
+        for value in codes.clone().chain(parts.iter().map(|p| p.id.0.clone())) {
+            asked = asked.bind(value);
+        }
+        if let Some(row) = self.row(asked).await? {
+            return Err(StoreError::CodeTaken { code: row.text("code")? });
+        }
+        let mut seen = BTreeSet::new();
+        match parts.iter().find(|p| !seen.insert(key(&p.code))) {
+            Some(twice) => Err(StoreError::CodeTaken { code: twice.code.clone() }),
+            None => Ok(()),
+        }
     }
 
     /// Saves a changed part over the version that it was loaded at. Returns the new version.
@@ -171,7 +228,23 @@ impl Tx {
     }
 }
 
-/// Binds the first twenty values of the two statements above.
+/// The columns of a new part, in the order in which they are bound.
+const INSERTED: &str = "code, code_key, kind, model, number, mass_kg, mass_typed, count, length_m, balance_point_m, \
+     loft_rad, lie_rad, given, lot, place, state, job, club, search, saved_at, id, version, seq";
+/// How many there are.
+const INSERTED_COUNT: usize = 23;
+
+/// Placeholders for one row of [`INSERTED`], numbered from the one after `before`. A figure that is not there comes as
+/// no number.
+fn row_of_places(before: usize) -> String {
+    let place = |i: usize| match i {
+        6 | 9..=12 => format!("NULLIF(${}, 'NaN')", before + i),
+        _ => format!("${}", before + i),
+    };
+    format!("({})", (1..=INSERTED_COUNT).map(place).collect::<Vec<_>>().join(", "))
+}
+
+/// Binds the first twenty values of the statements above.
 fn bind_part(statement: Query, part: &Part, now: Timestamp) -> Result<Query, StoreError> {
     let what = format!("the part {}", part.code);
     let si = |value: Option<f64>, convert: fn(f64) -> f64| -> Result<f64, StoreError> {

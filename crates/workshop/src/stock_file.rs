@@ -1,21 +1,31 @@
-//! Parts and models as files: CSV (RFC 4180) for parts, JSON for models.
+//! Parts and models as files: CSV (RFC 4180) or XLSX (ECMA-376) for parts, JSON for models.
 //!
-//! The header of a parts file, in any order; `code`, `kind` and `model` must be there, the rest may be left out:
+//! The header of a file that was exported, in any order; `code` and `model` must be there, the rest may be left out:
 //!
 //! ```text
 //! code,kind,model,number,mass_g,length_mm,balance_point_mm,loft_deg,lie_deg,lot,place,state,count
 //! ```
 //!
-//! Cells are written as in the workshop: `256.1`, `"256,1"` (a decimal comma needs quotes), `8.9 oz`,
-//! `36 3/4 in`. The unit in the header holds where a cell has none. A column `problem` is ignored, so that the file of
-//! refused rows can be mended and imported again. Good rows are kept whatever the others are like.
+//! Any other list is read by a [`Mapping`], which says what its columns are; many headings are known by themselves.
+//! Cells are written as in the workshop: `256.1`, `"256,1"` (a decimal comma needs quotes where commas separate the
+//! cells), `8.9 oz`, `36 3/4 in`. The unit of the column holds where a cell has none. A column `problem` and one whose
+//! heading is in brackets are ignored, so that the file of refused rows can be mended and imported again. Good rows are
+//! kept whatever the others are like.
 
 mod cells;
+mod mapping;
 mod models;
 mod refuse;
+mod table;
+mod workbook;
+mod xlsx;
 
+pub use mapping::{Mapping, field_names, heading_of, name_of, units_of};
 pub use models::{BadModel, ModelsImported, read_models, write_models};
 pub use refuse::StockFileError;
+pub use table::{COLUMNS_MAX, ROWS_MAX, Table, TableRow, read_table};
+pub use workbook::write_workbook;
+pub use xlsx::UNPACKED_MAX_BYTES;
 
 use crate::model::Library;
 use crate::part::Part;
@@ -40,8 +50,6 @@ pub const COLUMNS: [&str; 13] = [
     "state",
     "count",
 ];
-/// Columns that must be there.
-const NEEDED: [&str; 3] = ["code", "kind", "model"];
 /// The column of diagnoses, ignored on import.
 const PROBLEM: &str = "problem";
 
@@ -54,8 +62,11 @@ pub struct Imported {
     pub warnings: Vec<RowWarning>,
     /// The refused rows.
     pub bad: Vec<BadRow>,
-    /// The header as it stood, for the file of refused rows.
+    /// The header for the file of refused rows: as it stood, with what the mapping said written into it.
     pub header: Vec<String>,
+    /// Headings of columns that were not used.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub unused: Vec<String>,
 }
 
 /// A good row that looks wrong.
@@ -85,7 +96,7 @@ pub struct BadRow {
     /// Further problems of the same row, each in a sentence.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub also: Vec<String>,
-    /// All cells as they stood.
+    /// All cells as they stood, after those that hold for every row.
     pub row: Vec<String>,
 }
 
@@ -103,33 +114,35 @@ impl std::fmt::Display for BadRow {
     }
 }
 
-/// Reads a file of parts. `existing` are the codes already in stock.
+/// Reads a file of parts whose headings say by themselves what they are. `existing` are the codes already in stock.
 ///
 /// # Errors
 /// [`StockFileError`] where the file as a whole is not such a file; a bad row is no error but stands in
 /// [`Imported::bad`].
 pub fn read(bytes: &[u8], library: &Library, existing: &[String]) -> Result<Imported, StockFileError> {
-    let text = refuse::text_of(bytes)?;
-    let mut reader = csv::ReaderBuilder::new().has_headers(false).flexible(true).from_reader(text.as_bytes());
-    let mut records = reader.records();
-    let first = match records.next() {
-        Some(Ok(record)) => record,
-        Some(Err(e)) => return Err(StockFileError::NotCsv { problem: e.to_string() }),
-        None => return Err(StockFileError::Empty),
-    };
-    let (header, columns) = refuse::columns_of(&first)?;
-    let mut made = Imported { header, ..Imported::default() };
+    read_rows(&read_table(bytes, None, None)?, &Mapping::default(), library, existing)
+}
+
+/// Reads the rows of a list of parts by what a mapping says of its columns. The sheet and the line of the headings were
+/// chosen when the table was read.
+///
+/// # Errors
+/// [`StockFileError`] where the mapping does not fit the headings; a bad row is no error but stands in
+/// [`Imported::bad`].
+pub fn read_rows(
+    table: &Table,
+    mapping: &Mapping,
+    library: &Library,
+    existing: &[String],
+) -> Result<Imported, StockFileError> {
+    let resolved = mapping.resolve(table)?;
     let mut seen: BTreeMap<String, u64> = existing.iter().map(|code| (code.to_lowercase(), 0)).collect();
-    let row_reader = RowReader { library, columns: &columns, width: made.header.len() };
-    for record in records {
-        let record = record.map_err(|e| StockFileError::NotCsv { problem: e.to_string() })?;
-        if record.iter().all(|cell| cell.trim().is_empty()) {
-            continue;
-        }
-        let line = record.position().map_or(0, csv::Position::line);
-        match row_reader.part(&record, line, &mut seen) {
+    let reader = RowReader { library, table, resolved: &resolved };
+    let mut made = Imported { header: reader.header(), unused: resolved.unused.clone(), ..Imported::default() };
+    for row in &table.rows {
+        match reader.part(row, &mut seen) {
             Ok((part, doubts)) => {
-                let code = part.code.clone();
+                let (line, code) = (row.line, part.code.clone());
                 made.warnings.extend(doubts.into_iter().map(|words| RowWarning { line, code: code.clone(), words }));
                 made.parts.push(part);
             }

@@ -1,20 +1,23 @@
 //! One row of a parts file: its cells read, held against the models, and written again.
 
 use super::BadRow;
+use super::mapping::Resolved;
+use super::table::{Table, TableRow};
 use crate::id::PartId;
 use crate::model::{HeadModel, Library, Model, PartKind, TipShape};
 use crate::part::{Part, PartState};
-use quantity::{LengthUnit, MassUnit, NotationError, decimal, parse_angle, parse_length, parse_mass};
+use quantity::{MassUnit, NotationError, decimal, parse_angle, parse_length, parse_mass};
 use std::collections::BTreeMap;
 
-/// Reads rows of a file with these columns.
+/// Reads rows of a list by what is known of its columns.
 pub(super) struct RowReader<'a> {
     pub library: &'a Library,
-    pub columns: &'a [Option<&'static str>],
-    pub width: usize,
+    pub table: &'a Table,
+    pub resolved: &'a Resolved,
 }
 
 /// What is wrong with one cell.
+#[derive(Default)]
 struct Fault {
     column: &'static str,
     cell: String,
@@ -41,41 +44,63 @@ impl Faults {
 }
 
 impl RowReader<'_> {
+    /// What holds for every row and is in no column of the list.
+    fn constants(&self) -> impl Iterator<Item = (&'static str, &String)> {
+        self.resolved
+            .fixed
+            .iter()
+            .filter(|(column, _)| !self.resolved.columns.contains(&Some(**column)))
+            .map(|(column, value)| (*column, value))
+    }
+
+    /// The header for the file of refused rows.
+    pub(super) fn header(&self) -> Vec<String> {
+        self.constants().map(|(column, _)| column.to_owned()).chain(self.resolved.again.iter().cloned()).collect()
+    }
+
+    /// The cells of a row under [`Self::header`].
+    fn row(&self, row: &TableRow) -> Vec<String> {
+        let width = if self.table.even { row.cells.len() } else { self.table.header.len() };
+        let cell = |at: usize| {
+            let text = row.cells.get(at).cloned().unwrap_or_default();
+            let fixed = self.resolved.columns.get(at).copied().flatten().and_then(|c| self.resolved.fixed.get(c));
+            if text.trim().is_empty() { fixed.cloned().unwrap_or(text) } else { text }
+        };
+        self.constants().map(|(_, value)| value.clone()).chain((0..width).map(cell)).collect()
+    }
+
+    /// The heading that a person knows a column by.
+    fn heading(&self, column: &str) -> String {
+        let at = self.resolved.columns.iter().position(|c| *c == Some(column));
+        at.map_or_else(|| column.to_owned(), |i| self.table.header[i].clone())
+    }
+
     /// The part of a row and what is doubtful about it.
     pub(super) fn part(
         &self,
-        record: &csv::StringRecord,
-        line: u64,
+        row: &TableRow,
         seen: &mut BTreeMap<String, u64>,
     ) -> Result<(Part, Vec<String>), Box<BadRow>> {
-        let row: Vec<String> = record.iter().map(str::to_owned).collect();
-        let mut faults = Faults::default();
-        if row.len() != self.width {
-            let open_quote = row.iter().any(|cell| cell.contains('\n'));
-            let next = if open_quote {
-                "A quote in it is not closed"
-            } else if row.len() > self.width {
-                "Put a cell that holds a comma in quotes, for example \"256,1\""
-            } else {
-                "Add the missing commas"
-            };
-            let problem = format!("the row has {} cells and the header {}", row.len(), self.width);
-            return Err(Box::new(BadRow {
-                line,
-                column: String::new(),
-                cell: String::new(),
-                problem,
-                next: next.into(),
-                also: vec![],
-                row,
-            }));
+        if self.table.even && row.cells.len() != self.table.header.len() {
+            return Err(Box::new(self.uneven(row)));
         }
+        let mut faults = Faults::default();
         let cell = |name: &str| {
-            let at = self.columns.iter().position(|c| *c == Some(name));
-            at.map_or("", |i| row[i].trim())
+            let at = self.resolved.columns.iter().position(|c| *c == Some(name));
+            let text = at.map_or("", |i| row.cell(i));
+            if text.is_empty() { self.resolved.fixed.get(name).map_or("", String::as_str) } else { text }
         };
+        for trouble in &row.trouble {
+            if let Some(column) = self.resolved.columns.get(trouble.column).copied().flatten() {
+                faults.add(column, row.cell(trouble.column), trouble.problem.clone(), trouble.next);
+            }
+        }
+        if !faults.0.is_empty() {
+            // What is said of a cell that could not be read would only be noise.
+            return Err(Box::new(self.refused(row, faults)));
+        }
         let part = self.read(&cell, &mut faults);
-        code_is_new(&part.code, line, seen, &mut faults);
+        code_is_new(&part.code, seen, &mut faults);
         if let Err(e) = part.check() {
             let column = e.field().and_then(|f| super::COLUMNS.iter().copied().find(|c| *c == f)).unwrap_or("code");
             if !faults.0.iter().any(|f| f.column == column) {
@@ -83,39 +108,67 @@ impl RowReader<'_> {
                 faults.add(column, cell(column), problem, next);
             }
         }
+        if !faults.0.is_empty() {
+            return Err(Box::new(self.refused(row, faults)));
+        }
+        seen.insert(part.code.to_lowercase(), row.line);
+        let doubts = self.doubts(&part);
+        Ok((part, doubts))
+    }
+
+    fn refused(&self, row: &TableRow, faults: Faults) -> BadRow {
         let mut faults = faults.0.into_iter();
-        match faults.next() {
-            None => {
-                seen.insert(part.code.to_lowercase(), line);
-                let doubts = self.doubts(&part);
-                Ok((part, doubts))
-            }
-            Some(first) => Err(Box::new(BadRow {
-                line,
-                column: first.column.to_owned(),
-                cell: first.cell,
-                problem: first.problem,
-                next: first.next,
-                also: faults.map(|f| format!("{} “{}”: {}. {}", f.column, f.cell, f.problem, f.next)).collect(),
-                row,
-            })),
+        let first = faults.next().unwrap_or_default();
+        BadRow {
+            line: row.line,
+            column: self.heading(first.column),
+            cell: first.cell,
+            problem: first.problem,
+            next: first.next,
+            also: faults
+                .map(|f| format!("{} “{}”: {}. {}", self.heading(f.column), f.cell, f.problem, f.next))
+                .collect(),
+            row: self.row(row),
+        }
+    }
+
+    fn uneven(&self, row: &TableRow) -> BadRow {
+        let (has, width) = (row.cells.len(), self.table.header.len());
+        let next = if row.cells.iter().any(|cell| cell.contains('\n')) {
+            "A quote in it is not closed"
+        } else if has > width {
+            "Put a cell that holds a comma in quotes, for example \"256,1\""
+        } else {
+            "Add the missing commas"
+        };
+        BadRow {
+            line: row.line,
+            column: String::new(),
+            cell: String::new(),
+            problem: format!("the row has {has} cells and the header {width}"),
+            next: next.into(),
+            also: vec![],
+            row: self.row(row),
         }
     }
 
     fn read<'c>(&self, cell: &impl Fn(&str) -> &'c str, faults: &mut Faults) -> Part {
-        let mut figure = |column: &'static str, read: fn(&str) -> Result<f64, NotationError>| {
+        let units = self.resolved.units;
+        let mut figure = |column: &'static str, read: &dyn Fn(&str) -> Result<f64, NotationError>| {
             let text = cell(column);
             if text.is_empty() { None } else { faults.read(column, text, read(text)) }
         };
-        let mass_g = figure("mass_g", |t| parse_mass(t, MassUnit::Gram).map(quantity::Mass::g));
-        let length_mm = figure("length_mm", |t| parse_length(t, LengthUnit::Millimetre).map(quantity::Length::mm));
+        let mass_g = figure("mass_g", &|t| parse_mass(t, units.mass).map(quantity::Mass::g));
+        let length_mm = figure("length_mm", &|t| parse_length(t, units.length).map(quantity::Length::mm));
         let balance_point_mm =
-            figure("balance_point_mm", |t| parse_length(t, LengthUnit::Millimetre).map(quantity::Length::mm));
-        let loft_deg = figure("loft_deg", |t| parse_angle(t).map(quantity::Angle::deg));
-        let lie_deg = figure("lie_deg", |t| parse_angle(t).map(quantity::Angle::deg));
-        let kind = kind_of(cell("kind"), faults);
+            figure("balance_point_mm", &|t| parse_length(t, units.balance_point).map(quantity::Length::mm));
+        let loft_deg = figure("loft_deg", &|t| parse_angle(t).map(quantity::Angle::deg));
+        let lie_deg = figure("lie_deg", &|t| parse_angle(t).map(quantity::Angle::deg));
         let state = state_of(cell("state"), faults);
         let count = count_of(cell("count"), faults);
+        // The model says what it is where nothing else does.
+        let kind_is_said = !cell("kind").is_empty() || self.resolved.columns.contains(&Some("kind"));
+        let kind = if kind_is_said { kind_of(cell("kind"), faults) } else { None };
         let model = self.model_of(cell("model"), kind, faults);
         let number = self.number_of(cell("number"), model, faults);
         let kind = kind.or_else(|| model.map(Model::kind)).unwrap_or(PartKind::Grip);
@@ -127,7 +180,7 @@ impl RowReader<'_> {
             model: model.map_or_else(|| cell("model").to_owned(), |m| m.code().to_owned()),
             number,
             mass_g,
-            mass_typed: if mass_g.is_some() { cell("mass_g").to_owned() } else { String::new() },
+            mass_typed: mass_g.map_or_else(String::new, |g| typed_mass(cell("mass_g"), g, units.mass)),
             count,
             length_mm,
             balance_point_mm,
@@ -253,7 +306,13 @@ fn head_doubt(head: &HeadModel, part: &Part, mass_g: f64) -> Option<String> {
     })
 }
 
-fn code_is_new(code: &str, line: u64, seen: &BTreeMap<String, u64>, faults: &mut Faults) {
+/// A mass as it was typed, with the unit of its column where that is not the gram: by itself it is read as grams.
+fn typed_mass(text: &str, mass_g: f64, unit: MassUnit) -> String {
+    let alone = parse_mass(text, MassUnit::Gram).is_ok_and(|m| m.g() == mass_g);
+    if alone { text.to_owned() } else { format!("{text} {}", unit.symbol()) }
+}
+
+fn code_is_new(code: &str, seen: &BTreeMap<String, u64>, faults: &mut Faults) {
     let sound = !code.is_empty()
         && code.len() <= 32
         && code.chars().all(|c| c.is_ascii_alphanumeric() || matches!(c, '-' | '_' | '.'));
@@ -264,10 +323,8 @@ fn code_is_new(code: &str, line: u64, seen: &BTreeMap<String, u64>, faults: &mut
     }
     match seen.get(&code.to_lowercase()) {
         Some(0) => faults.add("code", code, "a part in stock has this code", "Give the new part its own"),
-        Some(before) if *before != line => {
-            faults.add("code", code, format!("line {before} has this code too"), "Give each part its own");
-        }
-        _ => {}
+        Some(before) => faults.add("code", code, format!("line {before} has this code too"), "Give each part its own"),
+        None => {}
     }
 }
 

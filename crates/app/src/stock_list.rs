@@ -1,0 +1,181 @@
+//! Lists of parts from other programs, workbooks, and what a scanned code stands for.
+
+use crate::stock::{IMPORT_MAX_BYTES, PartQuery, PartsImported, unreadable};
+use crate::{App, AppError, Kind, load_library};
+use serde::Serialize;
+use store::PartFilter;
+use utoipa::ToSchema;
+use workshop::part::Part;
+use workshop::stock_file::{self, Imported, Mapping, Table};
+
+/// A list that was looked at and not kept.
+#[derive(Debug, Clone)]
+pub struct Looked {
+    /// Its headings and rows.
+    pub table: Table,
+    /// What its columns were taken for.
+    pub mapping: Mapping,
+    /// What that gives; nothing where the mapping does not fit.
+    pub imported: Imported,
+    /// Why the mapping does not fit, and what to do.
+    pub refused: Option<String>,
+}
+
+/// What a scanned code stands for.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
+#[serde(rename_all = "snake_case")]
+pub enum Scanned {
+    /// A part in stock.
+    Part {
+        /// Its code as it is kept.
+        code: String,
+    },
+    /// A club.
+    Club {
+        /// Number of its job.
+        job: i64,
+        /// Its place in the tray.
+        slot: i64,
+    },
+}
+
+impl App {
+    /// Looks at a list of parts whose headings say what they are, without keeping anything.
+    ///
+    /// # Errors
+    /// A file that is no such list; what the store says.
+    pub async fn preview_parts(&self, bytes: &[u8]) -> Result<Imported, AppError> {
+        let mut tx = self.store.read().await?;
+        read_file(&mut tx, bytes, &Mapping::default()).await
+    }
+
+    /// Opens a list of parts, CSV or a workbook, and says what it would give by a mapping; without one, by what its
+    /// headings say. Nothing is kept.
+    ///
+    /// # Errors
+    /// A file that is no list at all, or a sheet that is not there. A mapping that does not fit is told in the answer.
+    pub async fn look_at_parts(&self, bytes: &[u8], mapping: Option<&Mapping>) -> Result<Looked, AppError> {
+        let mut tx = self.store.read().await?;
+        let (sheet, header_line) = mapping.map_or((None, None), |m| (m.sheet.as_deref(), m.header_line));
+        let table = table_of(bytes, sheet, header_line)?;
+        let mapping = mapping.cloned().unwrap_or_else(|| Mapping::guessed(&table));
+        let library = load_library(&mut tx).await?;
+        let codes = codes_in_stock(&mut tx).await?;
+        let (imported, refused) = match stock_file::read_rows(&table, &mapping, &library, &codes) {
+            Ok(imported) => (imported, None),
+            Err(error) => (Imported::default(), Some(error.to_string())),
+        };
+        Ok(Looked { table, mapping, imported, refused })
+    }
+
+    /// Imports a list of parts whose headings say what they are: good rows are kept, bad ones named.
+    ///
+    /// # Errors
+    /// A file that is no such list; what the store says.
+    pub async fn import_parts(&self, bytes: &[u8]) -> Result<PartsImported, AppError> {
+        self.import_mapped(bytes, &Mapping::default(), |_, _| {}).await
+    }
+
+    /// Imports a list of parts by a mapping, all good rows in one transaction. `progress` hears how many of how many
+    /// rows are written.
+    ///
+    /// # Errors
+    /// A file that is no such list, a mapping that does not fit it; what the store says.
+    pub async fn import_mapped(
+        &self,
+        bytes: &[u8],
+        mapping: &Mapping,
+        progress: impl Fn(usize, usize),
+    ) -> Result<PartsImported, AppError> {
+        /// Rows between two reports of the progress.
+        const STEP: usize = 400;
+        let mut tx = self.store.write().await?;
+        let imported = read_file(&mut tx, bytes, mapping).await?;
+        let now = self.now();
+        let with_id = |part: &Part| Part { id: crate::new_id().as_str().into(), ..part.clone() };
+        let parts: Vec<Part> = imported.parts.iter().map(with_id).collect();
+        progress(0, parts.len());
+        let mut done = 0;
+        for some in parts.chunks(STEP) {
+            tx.insert_parts(some, now).await?;
+            done += some.len();
+            progress(done, parts.len());
+        }
+        tx.commit().await?;
+        self.tell(None, "stock");
+        let bad_csv = if imported.bad.is_empty() { String::new() } else { stock_file::write_bad(&imported) };
+        Ok(PartsImported {
+            kept: i64::try_from(imported.parts.len()).unwrap_or(i64::MAX),
+            warnings: imported.warnings,
+            unused: imported.unused,
+            bad: imported.bad,
+            bad_csv,
+        })
+    }
+
+    /// The parts as a workbook (XLSX) that can be imported again.
+    ///
+    /// # Errors
+    /// What the store says.
+    pub async fn export_workbook(&self, query: &PartQuery) -> Result<Vec<u8>, AppError> {
+        let (parts, _) = self.parts(&PartQuery { limit: None, offset: None, ..query.clone() }).await?;
+        stock_file::write_workbook(&parts).map_err(|e| AppError::Internal(e.to_string()))
+    }
+
+    /// The parts with these codes, in this order, each once.
+    ///
+    /// # Errors
+    /// A code that is not there; what the store says.
+    pub async fn parts_by_code(&self, codes: &[String]) -> Result<Vec<Part>, AppError> {
+        let mut tx = self.store.read().await?;
+        let mut seen = std::collections::BTreeSet::new();
+        let mut found = Vec::with_capacity(codes.len());
+        for code in codes.iter().map(|c| c.trim()).filter(|c| !c.is_empty()) {
+            if seen.insert(code.to_lowercase()) {
+                let part = tx.part_by_code(code).await?;
+                found.push(part.ok_or_else(|| AppError::not_found("part", code, "Look it up under Stock"))?);
+            }
+        }
+        Ok(found)
+    }
+
+    /// What a scanned code stands for: a part, or the club of a job card.
+    ///
+    /// # Errors
+    /// A code that is neither; what the store says.
+    pub async fn scanned(&self, code: &str) -> Result<Scanned, AppError> {
+        let code = code.trim();
+        let part = self.store.read().await?.part_by_code(code).await?;
+        if let Some(part) = part {
+            return Ok(Scanned::Part { code: part.code });
+        }
+        match self.card(code).await {
+            Ok((job, slot)) => Ok(Scanned::Club { job, slot }),
+            Err(e) if e.kind() == Kind::NotFound => {
+                Err(AppError::not_found("part or job card", code, "Scan the code again, or type what stands under it"))
+            }
+            Err(e) => Err(e),
+        }
+    }
+}
+
+fn table_of(bytes: &[u8], sheet: Option<&str>, header_line: Option<u64>) -> Result<Table, AppError> {
+    if bytes.len() > IMPORT_MAX_BYTES {
+        return Err(AppError::Invalid {
+            what: format!("the file has {} bytes, more than {IMPORT_MAX_BYTES}", bytes.len()),
+            next: "Split it and import the pieces one after the other".into(),
+        });
+    }
+    stock_file::read_table(bytes, sheet, header_line).map_err(|e| unreadable(&e))
+}
+
+async fn codes_in_stock(tx: &mut store::Tx) -> Result<Vec<String>, AppError> {
+    Ok(tx.parts(&PartFilter::default()).await?.into_iter().map(|p| p.code).collect())
+}
+
+async fn read_file(tx: &mut store::Tx, bytes: &[u8], mapping: &Mapping) -> Result<Imported, AppError> {
+    let table = table_of(bytes, mapping.sheet.as_deref(), mapping.header_line)?;
+    let library = load_library(tx).await?;
+    let codes = codes_in_stock(tx).await?;
+    stock_file::read_rows(&table, mapping, &library, &codes).map_err(|e| unreadable(&e))
+}
