@@ -5,4 +5,5 @@ mod calc;
 mod learned;
 mod refusals;
 mod run;
+mod simulate;
 mod work;
