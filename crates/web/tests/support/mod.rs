@@ -213,6 +213,9 @@ pub async fn stocked(bench: &Bench) {
     // An exact bench: a fine display, so that the readings of these tests are what they are.
     shop["balance_scale"]["display_step"] = json!(0.001);
     shop["balance_scale"]["noise_sd"] = json!(0.01);
+    // Nothing off today and no wandering: what such a scale shows is the true balance, as these tests reckon it.
+    shop["balance_scale"]["offset_sd"] = json!(0.001);
+    shop["balance_scale"]["drift_sd_per_root_h"] = json!(0.0);
     let (status, answer) = bench.send("PUT", "/shop", "application/json", shop.to_string().into_bytes()).await;
     assert_eq!(status, StatusCode::OK, "{answer}");
 }
