@@ -162,7 +162,7 @@ impl App {
 fn table_of(bytes: &[u8], sheet: Option<&str>, header_line: Option<u64>) -> Result<Table, AppError> {
     if bytes.len() > IMPORT_MAX_BYTES {
         return Err(AppError::Invalid {
-            what: format!("the file has {} bytes, more than {IMPORT_MAX_BYTES}", bytes.len()),
+            what: format!("the file is too large: it has {} bytes, more than {IMPORT_MAX_BYTES}", bytes.len()),
             next: "Split it and import the pieces one after the other".into(),
         });
     }

@@ -22,10 +22,12 @@ pub enum Command {
     Demo(Serve),
     /// Open the bench on this machine.
     Serve(Serve),
-    /// Import parts from a CSV file or models from a JSON file: good rows are kept, bad rows named.
+    /// Import parts from a CSV file or an XLSX workbook, or models from a JSON file: good rows are kept, bad rows named.
     Import(Import),
-    /// Export parts as CSV, or models as JSON.
+    /// Export parts as CSV or XLSX, or models as JSON.
     Export(Export),
+    /// Labels of parts to print, as an HTML document: the code as QR and as Code 128.
+    Labels(Labels),
     /// Fitting sheets.
     #[command(subcommand)]
     Sheet(SheetCommand),
@@ -79,8 +81,27 @@ pub struct Serve {
 /// What to import.
 #[derive(Debug, Args)]
 pub struct Import {
-    /// A CSV file of parts or a JSON file of models.
+    /// A CSV file or an XLSX workbook of parts, or a JSON file of models.
     pub file: PathBuf,
+    /// The sheet of a workbook; left out: the first one with something in it.
+    #[arg(long, value_name = "NAME")]
+    pub sheet: Option<String>,
+    /// Line of the headings; left out: looked for.
+    #[arg(long, value_name = "LINE")]
+    pub header_line: Option<u64>,
+    /// Which column is what: mass="Weight (g)". Of code, kind, model, number, mass, length, balance_point, loft, lie,
+    /// lot, place, state, count. May be given more than once; other columns are then left aside.
+    #[arg(long, value_name = "WHAT=HEADING")]
+    pub map: Vec<String>,
+    /// Unit of the mass (g, oz, lb, kg, grain) or of a length (mm, in, cm, m) where a cell has none: mass=oz.
+    #[arg(long, value_name = "WHAT=UNIT")]
+    pub unit: Vec<String>,
+    /// What holds for every row: model=HERON. May be given more than once; other columns are then left aside.
+    #[arg(long, value_name = "WHAT=VALUE")]
+    pub set: Vec<String>,
+    /// Leave columns aside that nobody knows, instead of refusing the file.
+    #[arg(long)]
+    pub ignore_others: bool,
     /// Where to write the refused rows, to mend and import again.
     #[arg(long, value_name = "FILE")]
     pub refused: Option<PathBuf>,
@@ -95,6 +116,23 @@ pub struct Export {
     /// Models instead of parts.
     #[arg(long)]
     pub models: bool,
+    /// File to write, a workbook where its name ends in .xlsx; left out: standard output.
+    #[arg(long, value_name = "FILE")]
+    pub out: Option<PathBuf>,
+    /// Where the database is.
+    #[command(flatten)]
+    pub database: Database,
+}
+
+/// Which labels to print.
+#[derive(Debug, Args)]
+pub struct Labels {
+    /// Codes of the parts, separated by commas.
+    #[arg(long, value_name = "CODES", value_delimiter = ',', required = true)]
+    pub codes: Vec<String>,
+    /// One label a page, 62 × 29 mm, instead of a sheet.
+    #[arg(long)]
+    pub strip: bool,
     /// File to write; left out: standard output.
     #[arg(long, value_name = "FILE")]
     pub out: Option<PathBuf>,

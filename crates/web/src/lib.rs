@@ -8,6 +8,7 @@ mod pages;
 mod problem;
 
 pub use api::sheet_schema;
+pub use pages::labels::label_texts;
 
 use app::App;
 use axum::Router;

@@ -4,6 +4,7 @@ mod advise;
 mod calc;
 mod causes;
 mod learned;
+mod list;
 mod matched;
 mod print;
 mod scale;
@@ -29,8 +30,9 @@ pub fn run(arguments: Arguments) -> Result<(), Failure> {
     match arguments.command {
         Command::Demo(serve) => told(serve.database.json, block(serve::serve(&serve, true))),
         Command::Serve(serve) => told(serve.database.json, block(serve::serve(&serve, false))),
-        Command::Import(import) => told(import.database.json, block(work::import(&import))),
-        Command::Export(export) => told(export.database.json, block(work::export(&export))),
+        Command::Import(import) => told(import.database.json, block(list::import(&import))),
+        Command::Export(export) => told(export.database.json, block(list::export(&export))),
+        Command::Labels(labels) => told(labels.database.json, block(list::labels(&labels))),
         Command::Sheet(SheetCommand::Check(file)) => told(file.database.json, block(work::sheet_check(&file))),
         Command::Sheet(SheetCommand::Add(file)) => told(file.database.json, block(work::sheet_add(&file))),
         Command::Sheet(SheetCommand::Schema) => say(&(web::sheet_schema() + "\n")),

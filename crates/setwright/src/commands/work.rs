@@ -1,101 +1,27 @@
 //! Commands that open the shop's database, do one thing and close it.
 
-use super::{open, print, print_json, say};
-use crate::config::{Export, Import, JobArguments, PlanArguments, SheetFile};
+use super::{open, print, print_json};
+use crate::config::{JobArguments, PlanArguments, SheetFile};
 use crate::failure::Failure;
 use app::plan::Accept;
 use app::sheet::Approve;
-use app::stock::PartQuery;
 use indicatif::ProgressBar;
 use std::path::Path;
 use std::time::Duration;
 use workshop::planner::Lock;
 use workshop::sheet::{Severity, Sheet};
 
-fn bytes_of(path: &Path) -> Result<Vec<u8>, Failure> {
+pub(super) fn bytes_of(path: &Path) -> Result<Vec<u8>, Failure> {
     std::fs::read(path).map_err(|e| Failure::file(path, &e))
 }
 
-fn busy(words: &'static str, json: bool) -> ProgressBar {
+pub(super) fn busy(words: &'static str, json: bool) -> ProgressBar {
     if json {
         return ProgressBar::hidden();
     }
     let bar = ProgressBar::new_spinner().with_message(words);
     bar.enable_steady_tick(Duration::from_millis(100));
     bar
-}
-
-/// Imports parts or models.
-///
-/// # Errors
-/// A file that cannot be read or is neither; what the store says.
-pub async fn import(arguments: &Import) -> Result<(), Failure> {
-    let bytes = bytes_of(&arguments.file)?;
-    let app = open(arguments.database.database.as_deref()).await?;
-    let json = arguments.database.json;
-    let bar = busy("importing", json);
-    let models = arguments.file.extension().is_some_and(|e| e.eq_ignore_ascii_case("json"));
-    let refused = if models {
-        let text = String::from_utf8(bytes).map_err(|_| Failure::usage("the file is not text in UTF-8"))?;
-        let done = app.import_models(&text).await?;
-        bar.finish_and_clear();
-        if json {
-            print_json(&done)?;
-        } else {
-            println!("{} models kept, {} refused", done.kept.len(), done.bad.len());
-            for bad in &done.bad {
-                println!("  entry {}, {}: {}", bad.entry, bad.code, bad.problem);
-            }
-        }
-        done.bad.len()
-    } else {
-        let done = app.import_parts(&bytes).await?;
-        bar.finish_and_clear();
-        if let Some(path) = arguments.refused.as_ref().filter(|_| !done.bad.is_empty()) {
-            std::fs::write(path, &done.bad_csv).map_err(|e| Failure::file(path, &e))?;
-        }
-        if json {
-            print_json(&done)?;
-        } else {
-            println!("{} parts kept, {} rows refused", done.kept, done.bad.len());
-            for warning in &done.warnings {
-                println!("  line {}, {}: {}", warning.line, warning.code, warning.words);
-            }
-            for bad in &done.bad {
-                println!("  {bad}");
-            }
-        }
-        done.bad.len()
-    };
-    app.close().await;
-    if refused > 0 {
-        return Err(Failure::usage(format!(
-            "{refused} rows were refused; the others are kept. Mend them and import them again"
-        ))
-        .answered());
-    }
-    Ok(())
-}
-
-/// Exports parts or models.
-///
-/// # Errors
-/// A file that cannot be written; what the store says.
-pub async fn export(arguments: &Export) -> Result<(), Failure> {
-    let app = open(arguments.database.database.as_deref()).await?;
-    let text = if arguments.models {
-        app.export_models().await?
-    } else if arguments.database.json {
-        let (parts, _) = app.parts(&PartQuery::default()).await?;
-        serde_json::to_string_pretty(&parts).map_err(|e| Failure::outside(e.to_string()))? + "\n"
-    } else {
-        app.export_parts(&PartQuery::default()).await?
-    };
-    app.close().await;
-    match &arguments.out {
-        Some(path) => std::fs::write(path, text).map_err(|e| Failure::file(path, &e)),
-        None => say(&text),
-    }
 }
 
 fn sheet_of(path: &Path) -> Result<Sheet, Failure> {

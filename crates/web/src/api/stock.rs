@@ -1,8 +1,11 @@
 //! Models and parts.
 
+use crate::look::label_picture;
+use crate::pages::labels::{asked_parts, labels_of};
 use crate::problem::{ApiError, Body, Problem};
 use app::App;
 use app::stock::{ModelsKept, NewPart, PartChange, PartQuery, PartsImported};
+use app::stock_list::Scanned;
 use axum::Json;
 use axum::body::Bytes;
 use axum::extract::{Path, Query, State};
@@ -14,6 +17,7 @@ use utoipa_axum::router::OpenApiRouter;
 use utoipa_axum::routes;
 use workshop::model::{Model, PartKind};
 use workshop::part::Part;
+use workshop::stock_file::{Imported, Mapping};
 
 pub(super) fn router() -> OpenApiRouter<App> {
     OpenApiRouter::new()
@@ -24,6 +28,9 @@ pub(super) fn router() -> OpenApiRouter<App> {
         .routes(routes!(part, change_part))
         .routes(routes!(import_parts))
         .routes(routes!(export_parts))
+        .routes(routes!(export_workbook))
+        .routes(routes!(labels))
+        .routes(routes!(scan))
 }
 
 #[derive(Debug, Deserialize, IntoParams)]
@@ -112,11 +119,70 @@ async fn change_part(
     Ok(Json(app.change_part(&code, &change).await?))
 }
 
-/// Import a CSV file of parts: good rows are kept, bad rows named.
-#[utoipa::path(post, path = "/parts/import", request_body(content = String, content_type = "text/csv"),
-    responses((status = 200, body = PartsImported), (status = 422, body = Problem)))]
-async fn import_parts(State(app): State<App>, body: Bytes) -> Result<Json<PartsImported>, ApiError> {
-    Ok(Json(app.import_parts(&body).await?))
+/// How a list is read.
+#[derive(Debug, Deserialize, IntoParams)]
+struct ImportQuery {
+    /// What its columns are, as a JSON document (`Mapping`); left out: what the headings say.
+    mapping: Option<String>,
+    /// Only look at it: nothing is kept.
+    #[serde(default)]
+    look: bool,
+}
+
+impl ImportQuery {
+    fn mapping(&self) -> Result<Option<Mapping>, ApiError> {
+        let read = self.mapping.as_deref().map(serde_json::from_str::<Mapping>).transpose();
+        read.map_err(|e| ApiError(Problem::invalid(format!("the mapping could not be read: {e}"))))
+    }
+}
+
+/// What an import gave, or would give.
+#[derive(Debug, Serialize, ToSchema)]
+#[serde(untagged)]
+enum ImportAnswer {
+    /// What was kept and refused.
+    Kept(PartsImported),
+    /// What would be.
+    Looked(Box<ImportLook>),
+}
+
+/// A list that was looked at.
+#[derive(Debug, Serialize, ToSchema)]
+struct ImportLook {
+    /// Sheets of the workbook.
+    sheets: Vec<String>,
+    /// Headings of the list.
+    header: Vec<String>,
+    /// What its columns were taken for.
+    mapping: Mapping,
+    /// Why that does not fit, and what to do.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    refused: Option<String>,
+    /// What it would give.
+    imported: Imported,
+}
+
+/// Import a list of parts, CSV or XLSX: good rows are kept, bad rows named.
+#[utoipa::path(post, path = "/parts/import", params(ImportQuery),
+    request_body(content = String, content_type = "text/csv"),
+    responses((status = 200, body = ImportAnswer), (status = 422, body = Problem)))]
+async fn import_parts(
+    State(app): State<App>,
+    Query(query): Query<ImportQuery>,
+    body: Bytes,
+) -> Result<Json<ImportAnswer>, ApiError> {
+    let mapping = query.mapping()?;
+    if query.look {
+        let looked = app.look_at_parts(&body, mapping.as_ref()).await?;
+        return Ok(Json(ImportAnswer::Looked(Box::new(ImportLook {
+            sheets: looked.table.sheets,
+            header: looked.table.header,
+            mapping: looked.mapping,
+            refused: looked.refused,
+            imported: looked.imported,
+        }))));
+    }
+    Ok(Json(ImportAnswer::Kept(app.import_mapped(&body, &mapping.unwrap_or_default(), |_, _| {}).await?)))
 }
 
 /// The parts as a CSV file that can be imported again.
@@ -129,4 +195,46 @@ async fn export_parts(State(app): State<App>, Query(query): Query<PartQuery>) ->
         (header::CONTENT_DISPOSITION, "attachment; filename=\"parts.csv\""),
     ];
     Ok((headers, csv))
+}
+
+/// The parts as a workbook that can be imported again.
+#[utoipa::path(get, path = "/parts/export.xlsx", params(PartQuery),
+    responses((status = 200, body = Vec<u8>,
+        content_type = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet")))]
+async fn export_workbook(
+    State(app): State<App>,
+    Query(query): Query<PartQuery>,
+) -> Result<impl IntoResponse, ApiError> {
+    let bytes = app.export_workbook(&query).await?;
+    let headers = [
+        (header::CONTENT_TYPE, "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"),
+        (header::CONTENT_DISPOSITION, "attachment; filename=\"parts.xlsx\""),
+    ];
+    Ok((headers, bytes))
+}
+
+#[derive(Debug, Deserialize, IntoParams)]
+#[serde(deny_unknown_fields)]
+struct LabelQuery {
+    /// Codes of the parts, separated by commas.
+    codes: String,
+}
+
+/// Labels of parts as one SVG picture, each 62 × 29 mm, with the code as QR and as Code 128.
+#[utoipa::path(get, path = "/labels.svg", params(LabelQuery),
+    responses((status = 200, body = String, content_type = "image/svg+xml"), (status = 404, body = Problem)))]
+async fn labels(State(app): State<App>, Query(query): Query<LabelQuery>) -> Result<impl IntoResponse, ApiError> {
+    if query.codes.trim().is_empty() {
+        return Err(Problem::invalid("no codes are given. Write them as codes=H7-014,H7-015").into());
+    }
+    let (parts, _) = asked_parts(&app, &query.codes, PartQuery::default()).await?;
+    let labels = labels_of(&app, &parts).await?;
+    Ok(([(header::CONTENT_TYPE, "image/svg+xml")], label_picture(&labels)))
+}
+
+/// What a scanned code stands for: a part, or the club of a job card.
+#[utoipa::path(get, path = "/scan/{code}", params(("code" = String, Path)),
+    responses((status = 200, body = Scanned), (status = 404, body = Problem)))]
+async fn scan(State(app): State<App>, Path(code): Path<String>) -> Result<Json<Scanned>, ApiError> {
+    Ok(Json(app.scanned(&code).await?))
 }

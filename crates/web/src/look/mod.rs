@@ -17,6 +17,7 @@ pub mod frame;
 pub mod funnel;
 pub mod gallery;
 pub mod icons;
+pub mod label;
 pub mod layout;
 pub mod letter;
 pub mod print;
@@ -39,6 +40,7 @@ pub use forms::{
 pub use frame::{Clock, FooterLink, Nav, Notice, PageFrame, page};
 pub use funnel::{FunnelStage, FunnelView, funnel};
 pub use icons::{Icon, icon};
+pub use label::{LabelPaper, PartLabel, label_document, label_page, label_picture, label_svg};
 pub use letter::{grams, letter, letter_short, signed};
 pub use print::{CardSize, JobCard, job_card};
 pub use trace::{TracePoint, TraceView, trace};

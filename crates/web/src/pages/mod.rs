@@ -10,6 +10,7 @@ mod club_beam;
 mod entries;
 mod glue;
 mod grid;
+pub(crate) mod labels;
 mod learned;
 mod model_shape;
 mod models;
@@ -23,6 +24,7 @@ mod sheet_form;
 mod sheets;
 mod shop;
 mod stock;
+mod stock_columns;
 mod stock_import;
 mod stock_weigh;
 mod today;
@@ -44,6 +46,7 @@ pub(crate) fn router() -> Router<App> {
         .merge(today::router())
         .merge(sheets::router())
         .merge(stock::router())
+        .merge(labels::router())
         .merge(models::router())
         .merge(plan::router())
         .merge(plan_choice::router())

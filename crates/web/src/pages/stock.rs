@@ -3,13 +3,13 @@
 use super::entries::{Entries, counted, in_address, plain, query, typed_length, words_table};
 use super::{Framed, PageResult, Who, failure_status, framed, stock_import, stock_weigh};
 use crate::look::{
-    Action, Button, ButtonKind, Cell, Field, Figure, Icon, Nav, Notice, Tab, Tone, actions, button, empty_state,
+    Action, Button, ButtonKind, Cell, Field, Figure, Icon, Nav, Notice, Tab, Tone, button, empty_state,
     figures, hidden, icon, link_button, tabs, tag,
 };
 use app::App;
 use app::stock::{PartChange, PartQuery};
 use axum::Router;
-use axum::extract::{Form, Path, Query, State};
+use axum::extract::{DefaultBodyLimit, Form, Path, Query, State};
 use axum::http::StatusCode;
 use axum::response::{IntoResponse, Redirect};
 use axum::routing::{get, post};
@@ -25,14 +25,19 @@ pub(super) fn router() -> Router<App> {
     Router::new()
         .route("/stock", get(list))
         .route("/stock/new", get(stock_weigh::form).post(stock_weigh::keep))
-        .route("/stock/import", get(stock_import::form).post(stock_import::preview))
-        .route("/stock/import/keep", post(stock_import::keep))
+        .route("/stock/import", get(stock_import::form).post(stock_import::look).layer(wide()))
+        .route("/stock/import/keep", post(stock_import::keep).layer(wide()))
         .route("/stock/import/mend", post(stock_import::mend))
         .route("/stock/parts/{code}", get(show).post(change))
 }
 
+/// The list that is carried from one step of the import to the next is a third longer as letters.
+fn wide() -> DefaultBodyLimit {
+    DefaultBodyLimit::max(app::stock::IMPORT_MAX_BYTES / 3 * 4 + 64 * 1024)
+}
+
 /// Which parts an address asks for. What no filter knows is left out.
-fn filter(asked: &Entries) -> PartQuery {
+pub(super) fn filter(asked: &Entries) -> PartQuery {
     PartQuery {
         kind: PartKind::from_key(asked.text("kind")),
         model: asked.some("model"),
@@ -64,10 +69,13 @@ async fn list(State(app): State<App>, Query(pairs): Query<Vec<(String, String)>>
         div.actions {
             (link_button("/stock/new", "Weigh in", ButtonKind::Primary, Some(Icon::Plus), "n"))
             (link_button("/stock/import", "Import a list", ButtonKind::Quiet, Some(Icon::Import), ""))
-            (link_button(&format!("/api/v1/parts/export{}", with(&asked, "page", "")), "Export these", ButtonKind::Quiet, Some(Icon::Export), ""))
+            (link_button(&format!("/api/v1/parts/export{}", with(&asked, "page", "")), "Export CSV", ButtonKind::Quiet, Some(Icon::Export), ""))
+            (link_button(&format!("/api/v1/parts/export.xlsx{}", with(&asked, "page", "")), "Export XLSX", ButtonKind::Quiet, Some(Icon::Export), ""))
+            (link_button(&format!("/labels{}", with(&asked, "page", "")), "Print labels", ButtonKind::Quiet, Some(Icon::Print), ""))
             (link_button("/stock/models", "Models", ButtonKind::Quiet, None, ""))
         }
         @if total == 0 && !narrowed { (nothing_yet(models.is_empty())) } @else {
+            (super::labels::scan_form())
             (kinds)
             (filter_form(&asked, &models))
             @if parts.is_empty() {
@@ -248,7 +256,10 @@ async fn part_page(app: &App, part: &Part, form: &Entries, notice: Option<Notice
             (form.field("reason", "Why", Field { hint: "Kept with the change", ..Field::default() }))
             div.actions { (button(&Button { label: "Change", ..Button::default() })) }
         }
-        (actions(&[Action { href: "/stock", label: "Back to the stock", primary: false }]))
+        div.actions {
+            (link_button(&format!("/labels?codes={}&paper=strip", in_address(&part.code)), "Print its label", ButtonKind::Quiet, Some(Icon::Print), ""))
+            (link_button("/stock", "Back to the stock", ButtonKind::Quiet, None, ""))
+        }
     };
     let notice = notice.or_else(|| form.notice());
     let crumb = format!("{}{number}", part.kind.word());

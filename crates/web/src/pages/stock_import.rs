@@ -1,17 +1,19 @@
-//! A list of parts as a file: looked at first, the good rows kept, the bad ones given back to mend.
+//! A list of parts as a file: looked at first, its columns named, the good rows kept, the bad ones given back to mend.
 
 use super::entries::{Entries, capital, counted, words_table};
+use super::stock_columns::{carried, columns_form, mapping_of};
 use super::{Framed, PageResult, failure, failure_status, framed};
 use crate::look::{
     Action, Button, ButtonKind, Cell, Field, Figure, Icon, Nav, Notice, Tone, actions, button, figures, file_field,
     hidden, section, tag,
 };
 use app::App;
+use app::stock_list::Looked;
 use axum::extract::{Multipart, State};
 use axum::http::{StatusCode, header};
 use axum::response::IntoResponse;
 use maud::{Markup, html};
-use workshop::stock_file::{BadRow, COLUMNS, Imported, RowWarning};
+use workshop::stock_file::{BadRow, COLUMNS, ROWS_MAX, RowWarning};
 
 /// Rows of a list of mistakes or doubts that a page shows; the file of bad rows holds all.
 const SHOWN: usize = 200;
@@ -23,15 +25,15 @@ pub(super) async fn form(State(app): State<App>) -> PageResult {
 async fn form_page(app: &App, form: &Entries, notice: Option<Notice>, status: StatusCode) -> PageResult {
     let body = html! {
         form.card method="post" action="/stock/import" enctype="multipart/form-data" {
-            (file_field("file", "File", "A table saved as CSV (comma-separated, UTF-8)", ".csv,text/csv"))
+            (file_field("file", "File", "A workbook (XLSX), or a table saved as CSV in UTF-8", ".xlsx,.csv,text/csv"))
             (form.area("text", "Or its rows", 8, Field { placeholder: "code,kind,model,number,mass_g\nH7-014,head,HERON,7,268.4", ..Field::default() }))
             div.actions { (button(&Button { label: "Look at it", ..Button::default() })) }
             p.hint { "Nothing is kept before you have seen what is in it." }
         }
         (section("What the file looks like", &html! {}, &html! {
-            p { "The first line names the columns, in any order: " code { (COLUMNS.join(", ")) } ". "
-                "Code, kind and model must be there." }
-            p { "Cells are written as in the workshop: 256.1, \"256,1\" in quotes, 8.9 oz, 36 3/4 in. The unit in the heading holds where a cell has none." }
+            p { "Any list with one part a row, up to " (ROWS_MAX) " rows and 8 MB. One line names the columns; you say next which column is what." }
+            p { "These names are known by themselves, in any order: " code { (COLUMNS.join(", ")) } ". A code and a model must be there." }
+            p { "Cells are written as in the workshop: 256.1 or 256,1, 8.9 oz, 36 3/4 in. The unit of the column holds where a cell has none." }
             p { "The models must be known first: " a href="/stock/models/file" { "load models" } "." }
         }))
     };
@@ -41,65 +43,77 @@ async fn form_page(app: &App, form: &Entries, notice: Option<Notice>, status: St
     Ok((status, page).into_response())
 }
 
-pub(super) async fn preview(State(app): State<App>, form: Multipart) -> PageResult {
+async fn not_whole(app: &App, words: String) -> PageResult {
+    let notice = Notice { tone: Tone::Bad, text: words, next: String::new() };
+    form_page(app, &Entries::default(), Some(notice), StatusCode::BAD_REQUEST).await
+}
+
+/// The second step: what the file would give. Sent again with other columns it looks again.
+pub(super) async fn look(State(app): State<App>, form: Multipart) -> PageResult {
     let (mut form, file) = match Entries::with_file(form).await {
         Ok(read) => read,
-        Err(words) => {
-            let notice = Notice { tone: Tone::Bad, text: words, next: String::new() };
-            return form_page(&app, &Entries::default(), Some(notice), StatusCode::BAD_REQUEST).await;
-        }
+        Err(words) => return not_whole(&app, words).await,
     };
-    let bytes = file.unwrap_or_else(|| form.raw("text").as_bytes().to_vec());
-    if bytes.iter().all(u8::is_ascii_whitespace) {
+    let bytes = match carried(&form) {
+        Ok(held) => file.or(held).unwrap_or_else(|| form.raw("text").as_bytes().to_vec()),
+        Err(words) => return not_whole(&app, words).await,
+    };
+    if bytes.len() <= app::stock::IMPORT_MAX_BYTES && bytes.iter().all(u8::is_ascii_whitespace) {
         form.refuse("text", "There is no file and no text. Choose a file, or paste its rows");
         return form_page(&app, &form, None, StatusCode::UNPROCESSABLE_ENTITY).await;
     }
-    match app.preview_parts(&bytes).await {
-        Ok(read) => {
-            let text = String::from_utf8_lossy(&bytes);
-            let page = framed(
-                &app,
-                Framed {
-                    title: "Import parts",
-                    active: Nav::Stock,
-                    crumb: "nothing is kept yet".to_owned(),
-                    body: preview_body(&read, &text),
-                    ..Framed::default()
-                },
-            )
+    let (mapping, twice) = match mapping_of(&form) {
+        Ok(mapping) => (mapping, None),
+        Err((mapping, words)) => (Some(mapping), Some(words)),
+    };
+    let mut looked = match app.look_at_parts(&bytes, mapping.as_ref()).await {
+        Ok(looked) => looked,
+        Err(error) => return form_page(&app, &form, Some(failure(&error)), failure_status(&error)).await,
+    };
+    if twice.is_some() {
+        looked.refused = twice;
+        looked.imported = workshop::stock_file::Imported::default();
+    }
+    let status = if looked.refused.is_some() { StatusCode::UNPROCESSABLE_ENTITY } else { StatusCode::OK };
+    let notice = looked.refused.as_ref().map(|words| Notice {
+        tone: Tone::Bad,
+        text: format!("{}.", capital(words.trim_end_matches('.'))),
+        next: "Say below which column is what, then look again. Nothing is kept yet.".into(),
+    });
+    let models = app.models(None).await?;
+    let body = html! {
+        (counts(&looked))
+        (columns_form(&looked, &form, &bytes, &models))
+        (bad_part(&looked.imported.bad))
+        (doubt_part(&looked.imported.warnings))
+        (good_part(&looked))
+    };
+    let crumb = "nothing is kept yet".to_owned();
+    let page =
+        framed(&app, Framed { title: "Import parts", active: Nav::Stock, crumb, notice, body, ..Framed::default() })
             .await?;
-            Ok(page.into_response())
+    Ok((status, page).into_response())
+}
+
+fn counts(looked: &Looked) -> Markup {
+    let read = &looked.imported;
+    html! {
+        @if looked.refused.is_none() {
+            div.card { (figures(&[
+                Figure { label: "good rows", value: &read.parts.len().to_string(), note: "" },
+                Figure { label: "of them doubtful", value: &read.warnings.len().to_string(), note: "" },
+                Figure { label: "bad rows", value: &read.bad.len().to_string(), note: "" },
+            ])) }
         }
-        Err(error) => form_page(&app, &form, Some(failure(&error)), failure_status(&error)).await,
     }
 }
 
-fn preview_body(read: &Imported, text: &str) -> Markup {
-    let (good, bad, doubtful) = (read.parts.len(), read.bad.len(), read.warnings.len());
-    let label = if bad == 0 { format!("Keep {}", counted(good, "part")) } else { format!("Keep the {good} good rows") };
+fn good_part(looked: &Looked) -> Markup {
+    let parts = &looked.imported.parts;
     html! {
-        div.card { (figures(&[
-            Figure { label: "good rows", value: &good.to_string(), note: "" },
-            Figure { label: "of them doubtful", value: &doubtful.to_string(), note: "" },
-            Figure { label: "bad rows", value: &bad.to_string(), note: "" },
-        ])) }
-        @if good > 0 {
-            form method="post" action="/stock/import/keep" enctype="multipart/form-data" {
-                (hidden("text", text))
-                div.actions {
-                    (button(&Button { label: &label, ..Button::default() }))
-                    a.button.quiet href="/stock/import" { "Another file" }
-                }
-            }
-        } @else {
-            p { "No row can be kept. Mend the rows below in your table, then load it again." }
-            (actions(&[Action { href: "/stock/import", label: "Load it again", primary: true }]))
-        }
-        (bad_part(&read.bad))
-        (doubt_part(&read.warnings))
-        @if good > 0 {
+        @if !parts.is_empty() {
             details { summary { "The good rows (first 50)" }
-                (words_table("Good rows", &["code", "kind", "model", "number", "#mass", "place"], read.parts.iter().take(50).map(|p| vec![
+                (words_table("Good rows", &["code", "kind", "model", "number", "#mass", "place"], parts.iter().take(50).map(|p| vec![
                     Cell::from(p.code.as_str()),
                     Cell::from(p.kind.word()),
                     Cell::from(p.model.as_str()),
@@ -140,12 +154,21 @@ fn doubt_part(warnings: &[RowWarning]) -> Markup {
 pub(super) async fn keep(State(app): State<App>, form: Multipart) -> PageResult {
     let form = match Entries::with_file(form).await {
         Ok((form, _)) => form,
-        Err(words) => {
-            let notice = Notice { tone: Tone::Bad, text: words, next: String::new() };
-            return form_page(&app, &Entries::default(), Some(notice), StatusCode::BAD_REQUEST).await;
+        Err(words) => return not_whole(&app, words).await,
+    };
+    let bytes = match carried(&form) {
+        Ok(held) => held.unwrap_or_else(|| form.raw("text").as_bytes().to_vec()),
+        Err(words) => return not_whole(&app, words).await,
+    };
+    let mapping = match mapping_of(&form) {
+        Ok(mapping) => mapping.unwrap_or_default(),
+        Err((_, words)) => {
+            let notice =
+                Notice { tone: Tone::Bad, text: format!("{}.", capital(&words)), next: "Load it again.".into() };
+            return form_page(&app, &form, Some(notice), StatusCode::UNPROCESSABLE_ENTITY).await;
         }
     };
-    let kept = match app.import_parts(form.raw("text").as_bytes()).await {
+    let kept = match app.import_mapped(&bytes, &mapping, |_, _| {}).await {
         Ok(kept) => kept,
         Err(error) => return form_page(&app, &form, Some(failure(&error)), failure_status(&error)).await,
     };

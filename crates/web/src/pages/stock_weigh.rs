@@ -57,6 +57,9 @@ async fn weigh_page(
         )
     } else {
         html! {
+            @if !kept.is_empty() {
+                p.actions { (link_button(&format!("/labels?codes={}&paper=strip", super::entries::in_address(kept)), "Print its label", ButtonKind::Quiet, Some(crate::look::Icon::Print), "")) }
+            }
             (model_form(form, &models))
             @if let Some(model) = model { (part_form(form, model, doubt)) }
         }

@@ -37,6 +37,7 @@ async fn today(State(app): State<App>) -> PageResult {
         job_table(&jobs, date)
     };
     let body = html! {
+        (super::labels::scan_form())
         div data-live="0" {
             @if !doubts.is_empty() {
                 (section("Look again", &html! {}, &html! {

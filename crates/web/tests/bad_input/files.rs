@@ -15,14 +15,13 @@ fn no_csv() -> Vec<(&'static str, Vec<u8>, &'static str)> {
     let utf_16: Vec<u8> = [0xFF, 0xFE].into_iter().chain("code,kind,model\n".bytes().flat_map(|b| [b, 0])).collect();
     let latin_1 = b"code,kind,model,place\nG1,grip,MARL,B\xf6rde\n".to_vec();
     vec![
-        ("a spreadsheet", spreadsheet, "spreadsheet"),
+        ("a damaged workbook", spreadsheet, "workbook cannot be read"),
         ("a PDF", b"%PDF-1.7\n1 0 obj".to_vec(), "PDF"),
         ("bytes", binary, "binary"),
         ("UTF-16", utf_16, "UTF-16"),
         ("Latin-1", latin_1, "line 2 is not UTF-8"),
         ("a page", b"<!DOCTYPE html><html></html>".to_vec(), "web page"),
         ("models", models().to_string().into_bytes(), "JSON"),
-        ("semicolons", b"code;kind;model\nG1;grip;MARL\n".to_vec(), "semicolons"),
         ("nothing", Vec::new(), "empty"),
         ("blanks", b" \r\n\r\n ".to_vec(), "empty"),
         ("no header", b"G90,grip,MARL,,48.8\nG91,grip,MARL,,49.0\n".to_vec(), "does not name the columns"),
@@ -41,6 +40,11 @@ async fn what_is_no_csv_is_named_and_nothing_is_kept() {
         let problem = answer.problem(UNPROCESSABLE);
         assert!(detail(&problem).contains(word), "{name}: {problem}");
         let page = bench.upload("/stock/import", &file).await;
+        if matches!(name, "a strange column" | "a column twice") {
+            // The page asks which column is what.
+            page.says(StatusCode::OK, &["not used", "nothing is kept yet"]);
+            continue;
+        }
         // An empty file is as none on the page.
         let word = if word == "empty" { "no file and no text" } else { word };
         page.says(UNPROCESSABLE, &[word]);

@@ -207,6 +207,9 @@ impl Mapping {
 
     pub(super) fn resolve(&self, table: &Table) -> Result<Resolved, StockFileError> {
         let known = |name: &String| column_of(name).ok_or_else(|| StockFileError::UnknownField { name: name.clone() });
+        if let Some(name) = table.twice.first().filter(|_| !self.ignore_others) {
+            return Err(StockFileError::TwoColumns { name: name.clone() });
+        }
         let mut columns: Vec<Option<&'static str>> = vec![None; table.header.len()];
         let mut said = Vec::new();
         for (name, heading) in &self.columns {
@@ -385,6 +388,9 @@ fn check_needed(
     let missing: Vec<&str> = ["code", "model"].into_iter().filter(|name| !there(name)).collect();
     if missing.is_empty() {
         return Ok(());
+    }
+    if !fixed.is_empty() || columns.iter().any(Option::is_some) {
+        return Err(StockFileError::NoColumn { missing: missing.join(" and no column the ") });
     }
     Err(StockFileError::NoHeader {
         missing: missing.join(", "),

@@ -39,6 +39,12 @@ pub enum StockFileError {
         /// The first line, shortened.
         found: String,
     },
+    /// Nothing says what every part must have.
+    #[error("no column is the {missing}. Say which one is, or what holds for every row")]
+    NoColumn {
+        /// What is missing.
+        missing: String,
+    },
     /// Columns that are not known.
     #[error("the column {names} is not known. Say what it is or leave it aside; known are {}", COLUMNS.join(", "))]
     UnknownColumn {

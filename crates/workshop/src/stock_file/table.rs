@@ -61,6 +61,8 @@ pub struct Table {
     pub rows: Vec<TableRow>,
     /// Whether each row must have as many cells as there are headings, as in a text.
     pub(super) even: bool,
+    /// Headings that stood there more than once.
+    pub(super) twice: Vec<String>,
 }
 
 /// The rows of a file before its headings are found.
@@ -178,13 +180,25 @@ fn with_headings(raw: Raw, header_line: Option<u64>) -> Result<Table, StockFileE
         return Err(StockFileError::TooManyColumns { limit: COLUMNS_MAX });
     }
     let mut header: Vec<String> = Vec::with_capacity(width);
+    let mut twice = Vec::new();
     for column in 0..width {
         let name = head.cell(column);
         let name = if name.is_empty() { format!("column {}", column + 1) } else { name.to_owned() };
         let again = header.iter().filter(|h| **h == name).count();
+        if again > 0 {
+            twice.push(name.clone());
+        }
         header.push(if again == 0 { name } else { format!("{name} ({})", again + 1) });
     }
-    Ok(Table { sheet: raw.sheet, sheets: raw.sheets, header_line: head.line, header, rows: below, even: raw.even })
+    Ok(Table {
+        sheet: raw.sheet,
+        sheets: raw.sheets,
+        header_line: head.line,
+        header,
+        rows: below,
+        even: raw.even,
+        twice,
+    })
 }
 
 /// Only the first of merged cells holds a value, so each row that they touch is told.

@@ -107,7 +107,7 @@ fn a_mapping_that_does_not_fit_is_told() {
     “weight” is nothing that is kept of a part. Known are code, kind, model, number, mass, length, balance_point, loft, lie, lot, place, state, count
     there is no column “Gewicht” for the mass. The columns are Artikel, Weight (gr), model, code
     “lot” and “mass” cannot both be the column “Artikel”. Choose one of the two
-    the first line does not name the columns: code is missing and it reads “Artikel,Weight (gr),model,code”. Write for example code,kind,model,number,mass_g,length_mm,balance_point_mm,loft_deg,lie_deg,lot,place,state,count
+    no column is the code. Say which one is, or what holds for every row
     there is no sheet “Heads”. A text has no sheets: leave the name out
     line 9 is empty, so it cannot name the columns. The first line with something in it is 1
     "##);

@@ -1,0 +1,166 @@
+//! Lists of parts and models: import, export, labels.
+
+use super::work::{busy, bytes_of};
+use super::{open, print_json, say};
+use crate::config::{Export, Import, Labels};
+use crate::failure::Failure;
+use app::App;
+use app::stock::{PartQuery, PartsImported};
+use indicatif::{ProgressBar, ProgressStyle};
+use std::collections::BTreeMap;
+use std::io::Write;
+use std::path::Path;
+use web::look::{LabelPaper, label_document};
+use workshop::stock_file::Mapping;
+
+/// Imports parts or models.
+///
+/// # Errors
+/// A file that cannot be read or is neither; a mapping that does not fit it; what the store says.
+pub async fn import(arguments: &Import) -> Result<(), Failure> {
+    let bytes = bytes_of(&arguments.file)?;
+    let mapping = mapping(arguments)?;
+    let app = open(arguments.database.database.as_deref()).await?;
+    let models = arguments.file.extension().is_some_and(|e| e.eq_ignore_ascii_case("json"));
+    let refused = if models {
+        import_models(&app, bytes, arguments.database.json).await?
+    } else {
+        import_parts(&app, &bytes, &mapping, arguments).await?
+    };
+    app.close().await;
+    if refused > 0 {
+        return Err(Failure::usage(format!(
+            "{refused} rows were refused; the others are kept. Mend them and import them again"
+        ))
+        .answered());
+    }
+    Ok(())
+}
+
+async fn import_models(app: &App, bytes: Vec<u8>, json: bool) -> Result<usize, Failure> {
+    let text = String::from_utf8(bytes).map_err(|_| Failure::usage("the file is not text in UTF-8"))?;
+    let bar = busy("importing", json);
+    let done = app.import_models(&text).await?;
+    bar.finish_and_clear();
+    if json {
+        print_json(&done)?;
+    } else {
+        println!("{} models kept, {} refused", done.kept.len(), done.bad.len());
+        for bad in &done.bad {
+            println!("  entry {}, {}: {}", bad.entry, bad.code, bad.problem);
+        }
+    }
+    Ok(done.bad.len())
+}
+
+async fn import_parts(app: &App, bytes: &[u8], mapping: &Mapping, arguments: &Import) -> Result<usize, Failure> {
+    let json = arguments.database.json;
+    let bar = if json { ProgressBar::hidden() } else { ProgressBar::new(0) };
+    if let Ok(style) = ProgressStyle::with_template("{bar:40} {pos} of {len} parts, {elapsed}") {
+        bar.set_style(style);
+    }
+    let done = app
+        .import_mapped(bytes, mapping, |written, all| {
+            bar.set_length(all as u64);
+            bar.set_position(written as u64);
+        })
+        .await?;
+    bar.finish_and_clear();
+    if let Some(path) = arguments.refused.as_ref().filter(|_| !done.bad.is_empty()) {
+        std::fs::write(path, &done.bad_csv).map_err(|e| Failure::file(path, &e))?;
+    }
+    if json {
+        print_json(&done)?;
+    } else {
+        tell(&done)?;
+    }
+    Ok(done.bad.len())
+}
+
+fn tell(done: &PartsImported) -> Result<(), Failure> {
+    let mut text = format!("{} parts kept, {} rows refused\n", done.kept, done.bad.len());
+    if !done.unused.is_empty() {
+        text.push_str(&format!("  columns left aside: {}\n", done.unused.join(", ")));
+    }
+    for warning in &done.warnings {
+        text.push_str(&format!("  line {}, {}: {}\n", warning.line, warning.code, warning.words));
+    }
+    for bad in &done.bad {
+        text.push_str(&format!("  {bad}\n"));
+    }
+    say(&text)
+}
+
+fn mapping(arguments: &Import) -> Result<Mapping, Failure> {
+    Ok(Mapping {
+        sheet: arguments.sheet.clone(),
+        header_line: arguments.header_line,
+        columns: pairs("--map", &arguments.map, "mass=\"Weight (g)\"")?,
+        units: pairs("--unit", &arguments.unit, "mass=oz")?,
+        fixed: pairs("--set", &arguments.set, "model=HERON")?,
+        ignore_others: arguments.ignore_others || !arguments.map.is_empty() || !arguments.set.is_empty(),
+    })
+}
+
+fn pairs(option: &str, given: &[String], example: &str) -> Result<BTreeMap<String, String>, Failure> {
+    let mut pairs = BTreeMap::new();
+    for text in given {
+        let Some((name, value)) = text.split_once('=') else {
+            return Err(Failure::usage(format!("{option} “{text}” has no “=”. Write for example {option} {example}")));
+        };
+        if pairs.insert(name.trim().to_owned(), value.trim().to_owned()).is_some() {
+            return Err(Failure::usage(format!("{option} names the {} twice. Give it once", name.trim())));
+        }
+    }
+    Ok(pairs)
+}
+
+/// Exports parts or models.
+///
+/// # Errors
+/// A file that cannot be written; what the store says.
+pub async fn export(arguments: &Export) -> Result<(), Failure> {
+    let app = open(arguments.database.database.as_deref()).await?;
+    let as_book = arguments.out.as_ref().is_some_and(|p| p.extension().is_some_and(|e| e.eq_ignore_ascii_case("xlsx")));
+    let bytes = if arguments.models {
+        app.export_models().await?.into_bytes()
+    } else if arguments.database.json {
+        let (parts, _) = app.parts(&PartQuery::default()).await?;
+        let text = serde_json::to_string_pretty(&parts).map_err(|e| Failure::outside(e.to_string()))?;
+        (text + "\n").into_bytes()
+    } else if as_book {
+        app.export_workbook(&PartQuery::default()).await?
+    } else {
+        app.export_parts(&PartQuery::default()).await?.into_bytes()
+    };
+    app.close().await;
+    write(arguments.out.as_deref(), &bytes)
+}
+
+fn write(out: Option<&Path>, bytes: &[u8]) -> Result<(), Failure> {
+    match out {
+        Some(path) => std::fs::write(path, bytes).map_err(|e| Failure::file(path, &e)),
+        None => {
+            let mut out = std::io::stdout().lock();
+            out.write_all(bytes)
+                .and_then(|()| out.flush())
+                .map_err(|e| Failure::outside(format!("the answer could not be written to standard output: {e}")))
+        }
+    }
+}
+
+/// Labels of parts as an HTML document to print.
+///
+/// # Errors
+/// A code that is not there; a file that cannot be written; what the store says.
+pub async fn labels(arguments: &Labels) -> Result<(), Failure> {
+    let app = open(arguments.database.database.as_deref()).await?;
+    let parts = app.parts_by_code(&arguments.codes).await?;
+    let models = app.models(None).await?;
+    app.close().await;
+    if parts.is_empty() {
+        return Err(Failure::usage("no codes are given. Write them as --codes H7-014,H7-015"));
+    }
+    let paper = if arguments.strip { LabelPaper::Strip } else { LabelPaper::Sheet };
+    write(arguments.out.as_deref(), label_document(&web::label_texts(&parts, &models), paper).as_bytes())
+}

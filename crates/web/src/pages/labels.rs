@@ -1,0 +1,131 @@
+//! Labels of parts to print, and where a scanned code leads.
+
+use super::entries::{Entries, in_address, query};
+use super::stock::filter;
+use super::{Framed, PageError, PageResult, framed};
+use crate::look::{
+    Action, ButtonKind, Icon, LabelPaper, Nav, Notice, PartLabel, Tone, empty_state, label_page, link_button,
+};
+use app::stock::PartQuery;
+use app::stock_list::Scanned;
+use app::{App, AppError};
+use axum::Router;
+use axum::extract::{Query, State};
+use axum::response::{IntoResponse, Redirect};
+use axum::routing::get;
+use maud::{Markup, html};
+use quantity::decimal;
+use workshop::part::Part;
+
+/// Most labels on one page.
+pub(crate) const LABELS_MAX: usize = 500;
+
+pub(super) fn router() -> Router<App> {
+    Router::new().route("/labels", get(labels)).route("/scan", get(scan))
+}
+
+/// What stands on the labels of parts.
+pub(crate) async fn labels_of(app: &App, parts: &[Part]) -> Result<Vec<PartLabel>, AppError> {
+    let models = app.models(None).await?;
+    Ok(label_texts(parts, &models))
+}
+
+/// What stands on the labels of parts of these models.
+#[must_use]
+pub fn label_texts(parts: &[Part], models: &[workshop::model::Model]) -> Vec<PartLabel> {
+    let one = |part: &Part| {
+        let name =
+            models.iter().find(|m| m.code() == part.model).map_or(part.model.as_str(), workshop::model::Model::name);
+        let number = part.number.as_deref().map(|n| format!(" {n}")).unwrap_or_default();
+        PartLabel {
+            code: part.code.clone(),
+            what: format!("{name}{number}"),
+            mass: part.mass_g.map_or_else(String::new, |g| format!("{} g", decimal(g, 1))),
+        }
+    };
+    parts.iter().map(one).collect()
+}
+
+/// The parts that an address asks for: by `codes`, or by the filter of the stock page.
+pub(crate) async fn asked_parts(app: &App, codes: &str, wanted: PartQuery) -> Result<(Vec<Part>, i64), AppError> {
+    let codes: Vec<String> = codes.split([',', ' ', '\n']).map(str::to_owned).filter(|c| !c.is_empty()).collect();
+    if codes.is_empty() {
+        return app.parts(&PartQuery { limit: i64::try_from(LABELS_MAX).ok(), ..wanted }).await;
+    }
+    if codes.len() > LABELS_MAX {
+        return Err(AppError::Invalid {
+            what: format!("{} labels are more than {LABELS_MAX}", codes.len()),
+            next: "Print them in smaller lots".into(),
+        });
+    }
+    let parts = app.parts_by_code(&codes).await?;
+    let count = i64::try_from(parts.len()).unwrap_or(i64::MAX);
+    Ok((parts, count))
+}
+
+async fn labels(State(app): State<App>, Query(pairs): Query<Vec<(String, String)>>) -> PageResult {
+    let asked = Entries::new(pairs);
+    let paper = LabelPaper::from_key(asked.text("paper")).unwrap_or_default();
+    let (parts, total) = asked_parts(&app, asked.text("codes"), filter(&asked)).await?;
+    let labels = labels_of(&app, &parts).await?;
+    let body = if labels.is_empty() {
+        empty_state(
+            "No part is like that.",
+            "Choose the parts on the stock page, then print their labels.",
+            &[Action { href: "/stock", label: "Stock", primary: true }],
+        )
+    } else {
+        html! {
+            (controls(&asked, paper))
+            (label_page(&labels, paper))
+        }
+    };
+    let more = total > i64::try_from(LABELS_MAX).unwrap_or(i64::MAX);
+    let notice = more.then(|| Notice {
+        tone: Tone::Care,
+        text: format!("These are the first {LABELS_MAX} of {total} labels."),
+        next: "Narrow the filter on the stock page for the others.".into(),
+    });
+    let crumb = super::entries::counted(labels.len(), "label");
+    Ok(framed(&app, Framed { title: "Labels", active: Nav::Stock, crumb, notice, body, ..Framed::default() })
+        .await?
+        .into_response())
+}
+
+fn controls(asked: &Entries, paper: LabelPaper) -> Markup {
+    let to = |paper: &str| {
+        let kept = ["codes", "kind", "model", "number", "state", "text"].map(|n| (n, asked.text(n)));
+        format!("/labels{}", query(&[&kept[..], &[("paper", paper)]].concat()))
+    };
+    let kind = |own| if own == paper { ButtonKind::Primary } else { ButtonKind::Quiet };
+    html! {
+        div.actions {
+            (link_button(&to("sheet"), "Sheet", kind(LabelPaper::Sheet), Some(Icon::Sheet), ""))
+            (link_button(&to("strip"), "Strip, one a page", kind(LabelPaper::Strip), Some(Icon::Print), ""))
+            (link_button("/stock", "Back to the stock", ButtonKind::Quiet, None, ""))
+        }
+        p.no-print.hint {
+            "Print this page at 100 %, without margins of its own: each label is 62 × 29 mm"
+            @if paper == LabelPaper::Strip { ", one on each page of the strip" } "."
+        }
+    }
+}
+
+/// A field for a hand scanner that types: it opens the part, or the bench of the club whose card it is.
+pub(super) fn scan_form() -> Markup {
+    html! {
+        form.search role="search" method="get" action="/scan" {
+            label.hidden for="scan" { "Scan or type a code" }
+            input #scan name="code" placeholder="Scan a part or a job card" autocomplete="off" autocapitalize="off" spellcheck="false";
+            button.button.quiet type="submit" { (crate::look::icon(Icon::Scan)) span { "Open" } }
+        }
+    }
+}
+
+async fn scan(State(app): State<App>, Query(pairs): Query<Vec<(String, String)>>) -> Result<Redirect, PageError> {
+    let asked = Entries::new(pairs);
+    Ok(Redirect::to(&match app.scanned(asked.text("code")).await? {
+        Scanned::Part { code } => format!("/stock/parts/{}", in_address(&code)),
+        Scanned::Club { job, slot } => format!("/bench/{job}/{slot}"),
+    }))
+}

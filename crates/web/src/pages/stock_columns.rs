@@ -1,0 +1,179 @@
+//! The second step of an import: which column is what, in which unit, and what holds for every row.
+
+use super::entries::{Entries, capital};
+use crate::look::{Button, ButtonKind, Choice, Select, button, hidden, section, select};
+use app::stock_list::Looked;
+use base64::Engine as _;
+use base64::engine::general_purpose::STANDARD;
+use maud::{Markup, html};
+use std::collections::BTreeMap;
+use workshop::model::{Model, PartKind};
+use workshop::stock_file::{Mapping, field_names, heading_of, units_of};
+
+/// What can hold for every row of a list.
+const FIXED: [&str; 5] = ["kind", "model", "number", "lot", "place"];
+
+/// The file as it was carried from the step before, in letters within the form; so neither a restart nor another
+/// tablet can lose it. None where this is the first step.
+pub(super) fn carried(form: &Entries) -> Result<Option<Vec<u8>>, String> {
+    let letters = form.text("held");
+    if letters.is_empty() {
+        return Ok(None);
+    }
+    let broken = |_| "The file did not come back whole from the page. Choose it again.".to_owned();
+    STANDARD.decode(letters).map(Some).map_err(broken)
+}
+
+/// What the form says of the columns; none on the first step, or where another sheet was chosen. A column chosen for
+/// two things is told beside the mapping with the first of them.
+pub(super) fn mapping_of(form: &Entries) -> Result<Option<Mapping>, (Mapping, String)> {
+    let sheet = form.some("sheet");
+    let header_line = form.text("header_line").parse::<u64>().ok();
+    let fixed = FIXED
+        .iter()
+        .filter_map(|name| form.some(&format!("all_{name}")).map(|value| ((*name).to_owned(), value)))
+        .collect::<BTreeMap<_, _>>();
+    let mut mapping = Mapping { sheet, header_line, fixed, ignore_others: true, ..Mapping::default() };
+    if form.text("held").is_empty() {
+        return Ok(None);
+    }
+    let moved =
+        form.text("sheet") != form.text("sheet_was") || form.text("header_line") != form.text("header_line_was");
+    if moved {
+        if form.text("sheet") != form.text("sheet_was") {
+            mapping.header_line = None;
+        }
+        return Ok(Some(mapping));
+    }
+    // What no column was chosen for is in no column, whatever the headings say.
+    mapping.columns = field_names().iter().map(|name| ((*name).to_owned(), String::new())).collect();
+    let mut twice = None;
+    for at in 0..workshop::stock_file::COLUMNS_MAX {
+        let Some(heading) = form.some(&format!("heading_{at}")) else { break };
+        let name = form.text(&format!("means_{at}"));
+        let Some(place) = mapping.columns.get_mut(name) else { continue };
+        if place.is_empty() {
+            *place = heading;
+            let unit = form.text(&format!("unit_{at}"));
+            if units_of(name).contains(&unit) {
+                mapping.units.insert(name.to_owned(), unit.to_owned());
+            }
+        } else {
+            twice.get_or_insert(format!("“{place}” and “{heading}” cannot both be the {}. Choose one", shown(name)));
+        }
+    }
+    match twice {
+        None => Ok(Some(mapping)),
+        Some(words) => Err((mapping, words)),
+    }
+}
+
+fn shown(name: &str) -> String {
+    name.replace('_', " ")
+}
+
+/// What a column is taken for: as it was said, or as its heading says.
+fn meaning<'a>(mapping: &'a Mapping, heading: &str) -> Option<&'a str> {
+    mapping.columns.iter().find(|(_, h)| h.as_str() == heading).map(|(name, _)| name.as_str())
+}
+
+/// The form with the file in it.
+pub(super) fn columns_form(looked: &Looked, form: &Entries, bytes: &[u8], models: &[Model]) -> Markup {
+    let table = &looked.table;
+    let guessed = Mapping::guessed(table);
+    let mapping = if looked.mapping.columns.is_empty() { &guessed } else { &looked.mapping };
+    let good = looked.imported.parts.len();
+    let label = match (good, looked.imported.bad.len()) {
+        (good, 0) => format!("Keep {}", super::entries::counted(good, "part")),
+        (good, _) => format!("Keep the {good} good rows"),
+    };
+    let line = table.header_line.to_string();
+    html! {
+        form.card.mapping method="post" action="/stock/import" enctype="multipart/form-data" {
+            (hidden("held", &STANDARD.encode(bytes)))
+            (hidden("sheet_was", &table.sheet)) (hidden("header_line_was", &line))
+            div.actions {
+                @if good > 0 { (button(&Button { label: &label, formaction: "/stock/import/keep", ..Button::default() })) }
+                (button(&Button { label: "Look again", kind: if good > 0 { ButtonKind::Quiet } else { ButtonKind::Primary }, ..Button::default() }))
+                a.button.quiet href="/stock/import" { "Another file" }
+            }
+            div.fields {
+                @if table.sheets.len() > 1 {
+                    (select(&Select { name: "sheet", label: "Sheet",
+                        choices: table.sheets.iter().map(|s| Choice { value: s, label: s, chosen: *s == table.sheet }).collect(), ..Select::default() }))
+                } @else if !table.sheet.is_empty() { (hidden("sheet", &table.sheet)) }
+                (crate::look::field(&crate::look::Field { name: "header_line", label: "The headings stand in line", value: &line, inputmode: "numeric", ..crate::look::Field::default() }))
+            }
+            (section("Which column is what", &html! {}, &html! {
+                div.table-wrap { table {
+                    caption.hidden { "Columns of the file" }
+                    thead { tr { th scope="col" { "heading" } th scope="col" { "first cells" } th scope="col" { "is" } th scope="col" { "unit" } } }
+                    tbody { @for (at, heading) in table.header.iter().enumerate() { (column_row(looked, mapping, at, heading)) } }
+                } }
+            }))
+            (section("For every row", &html! { span.hint { "what the list does not say" } }, &html! {
+                div.fields { @for name in FIXED { (fixed_field(form, mapping, name, models)) } }
+            }))
+        }
+    }
+}
+
+fn column_row(looked: &Looked, mapping: &Mapping, at: usize, heading: &str) -> Markup {
+    let means = meaning(mapping, heading);
+    let in_heading = heading_of(heading).and_then(|(_, unit)| unit);
+    let unit = means.and_then(|name| mapping.units.get(name)).cloned().or(in_heading).unwrap_or_default();
+    let first: Vec<&str> =
+        looked.table.rows.iter().map(|row| row.cell(at)).filter(|cell| !cell.is_empty()).take(3).collect();
+    let ambiguous = matches!(unit.as_str(), "gr" | "grs");
+    html! {
+        tr {
+            th scope="row" { (heading) (hidden(&format!("heading_{at}"), heading)) }
+            td.small { (first.join(" · ")) }
+            td {
+                select name={ "means_" (at) } aria-label={ "What “" (heading) "” is" } {
+                    option value="" selected[means.is_none()] { "not used" }
+                    @for name in field_names() { option value=(name) selected[means == Some(name)] { (shown(name)) } }
+                }
+            }
+            td {
+                select name={ "unit_" (at) } aria-label={ "Unit of “" (heading) "”" } {
+                    option value="" { @if ambiguous { "choose" } @else { "–" } }
+                    @for (group, name) in [("mass", "mass"), ("length", "length")] {
+                        optgroup label=(group) {
+                            @for word in units_of(name) { option value=(word) selected[*word == unit] { (word) } }
+                        }
+                    }
+                }
+            }
+        }
+    }
+}
+
+fn fixed_field(form: &Entries, mapping: &Mapping, name: &str, models: &[Model]) -> Markup {
+    let field = format!("all_{name}");
+    let now = mapping.fixed.get(name).map_or_else(|| form.text(&field), String::as_str);
+    let label = capital(name);
+    let none = Choice { value: "", label: "as in its column", chosen: now.is_empty() };
+    let choices: Vec<Choice<'_>> = match name {
+        "kind" => {
+            PartKind::ALL.iter().map(|k| Choice { value: k.key(), label: k.word(), chosen: k.key() == now }).collect()
+        }
+        "model" => {
+            models.iter().map(|m| Choice { value: m.code(), label: m.name(), chosen: m.code() == now }).collect()
+        }
+        _ => {
+            return crate::look::field(&crate::look::Field {
+                name: &field,
+                label: &label,
+                value: now,
+                ..crate::look::Field::default()
+            });
+        }
+    };
+    select(&Select {
+        name: &field,
+        label: &label,
+        choices: std::iter::once(none).chain(choices).collect(),
+        ..Select::default()
+    })
+}
