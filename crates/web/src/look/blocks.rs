@@ -305,13 +305,15 @@ pub struct Table<'a> {
     pub columns: Vec<Column<'a>>,
     /// Rows of cells.
     pub rows: Vec<Vec<Cell>>,
+    /// On a phone each row is a card, its values under each other with their headings.
+    pub cards: bool,
 }
 
 /// A table that scrolls inside itself where the screen is narrow.
 #[must_use]
 pub fn table(view: &Table<'_>) -> Markup {
     html! {
-        div.table-wrap tabindex="0" role="region" aria-label=(view.caption) {
+        div.table-wrap.cards[view.cards] tabindex="0" role="region" aria-label=(view.caption) {
             table {
                 caption.hidden[!view.show_caption] { (view.caption) }
                 thead {
@@ -321,8 +323,11 @@ pub fn table(view: &Table<'_>) -> Markup {
                     @for row in &view.rows {
                         tr {
                             @for (at, cell) in row.iter().enumerate() {
-                                @let fig = view.columns.get(at).is_some_and(|column| column.figures);
-                                @if at == 0 { th.fig[fig] scope="row" { (cell.0) } } @else { td.fig[fig] { (cell.0) } }
+                                @let column = view.columns.get(at);
+                                @let fig = column.is_some_and(|column| column.figures);
+                                @let head = column.filter(|_| view.cards).map(|column| column.head);
+                                @if at == 0 { th.fig[fig] scope="row" data-head=[head] { (cell.0) } }
+                                @else { td.fig[fig] data-head=[head] { span { (cell.0) } } }
                             }
                         }
                     }

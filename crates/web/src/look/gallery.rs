@@ -357,6 +357,65 @@ fn forms_shown() -> Markup {
     }
 }
 
+/// Type and space as the style sheet sets them.
+fn sizes_shown() -> Markup {
+    let sizes = colours::sizes();
+    let of = |start: &str| sizes.iter().filter(|(name, _)| name.starts_with(start)).collect::<Vec<_>>();
+    let spaces = of("s").into_iter().filter(|(name, _)| name.as_str() != "sans");
+    html! {
+        (section("Type", &html! {}, &html! {
+            div.type-scale.card { @for (name, size) in of("t-") {
+                p style={ "font-size:var(--" (name) ")" } { "D8.9 ± 0.3" }
+                p.small { (name) ": " (size) }
+            } }
+            p.hint { "The reader's own system face, figures of one width. Weights 400, 550, 650." }
+        }))
+        (section("Space", &html! {}, &html! {
+            div.spaces.card {
+                @for (name, size) in spaces { div { span style={ "width:var(--" (name) ")" } {} (name) ": " (size) } }
+                @if let Some(touch) = sizes.get("touch") {
+                    div { span style="width:var(--touch);height:var(--touch)" {} "touch: " (touch) ", the least that a finger hits" }
+                }
+            }
+        }))
+    }
+}
+
+/// Contrast of every pair that is used, worked out from the style sheet.
+fn contrasts() -> Markup {
+    let schemes = colours::SCHEMES.map(|(name, opening)| (name, colours::variables(opening)));
+    let mut columns = vec![Column { head: "on its ground", figures: false }, Column { head: "needs", figures: true }];
+    columns.extend(schemes.iter().map(|(name, _)| Column { head: name, figures: true }));
+    let row = |front: &str, ground: &str, least: f64| {
+        let mut cells: Vec<Cell> = vec![format!("{front} on {ground}").into(), format!("{least:.1}").into()];
+        cells.extend(schemes.iter().map(|(_, set)| {
+            let ratio = set.get(front).zip(set.get(ground)).and_then(|(a, b)| colours::contrast(a, b));
+            Cell::from(ratio.map_or_else(|| "–".to_owned(), |ratio| format!("{ratio:.1}")))
+        }));
+        cells
+    };
+    let text = colours::TEXT.iter().map(|(front, ground)| row(front, ground, colours::TEXT_LEAST));
+    let graphics = colours::GRAPHICS.iter().map(|(front, ground)| row(front, ground, colours::GRAPHICS_LEAST));
+    let rows = text.chain(graphics).collect();
+    table(&Table { caption: "Contrast", show_caption: true, columns, rows, ..Table::default() })
+}
+
+/// What each scheme sets.
+fn scheme_table() -> Markup {
+    let schemes = colours::SCHEMES.map(|(name, opening)| (name, colours::variables(opening)));
+    let mut columns = vec![Column { head: "colour", figures: false }];
+    columns.extend(schemes.iter().map(|(name, _)| Column { head: name, figures: false }));
+    let rows = COLOURS.iter().map(|(name, _)| {
+        let mut cells = vec![Cell::from(*name)];
+        cells.extend(schemes.iter().map(|(_, set)| {
+            let value = set.get(*name).cloned().unwrap_or_default();
+            Cell(html! { span.sample style={ "background:" (value) } {} " " (value) })
+        }));
+        cells
+    });
+    table(&Table { caption: "The schemes", show_caption: true, columns, rows: rows.collect(), ..Table::default() })
+}
+
 /// The whole page: colours, type, icons, components, pictures.
 #[must_use]
 pub fn gallery() -> Markup {
@@ -367,7 +426,10 @@ pub fn gallery() -> Markup {
                     div.swatch style={ "background:var(--" (name) ")" } { span { strong { (name) } br; (what) } }
                 }
             }
+            (scheme_table())
+            (contrasts())
         }))
+        (sizes_shown())
         (section("Icons", &html! {}, &html! {
             div.icons { @for (which, name) in icons::ALL_ICONS { span { (icon(which)) (name) } } }
         }))

@@ -10,7 +10,6 @@ pub mod blocks;
 pub mod calc_pictures;
 pub mod choice;
 mod clubs;
-#[cfg(test)]
 mod colours;
 pub mod forms;
 pub mod frame;

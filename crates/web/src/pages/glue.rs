@@ -142,7 +142,9 @@ async fn form_page(app: &App, job: i64, fields: &[(String, String)], error: Opti
                     Figure { label: "resin", value: &format!("{} g", decimal(mix.resin_g, 1)), note: &format!("{} ml", decimal(mix.resin_ml, 1)) },
                     Figure { label: "hardener", value: &format!("{} g", decimal(mix.hardener_g, 1)), note: &format!("{} ml", decimal(mix.hardener_ml, 1)) },
                     Figure { label: "spacers, stirred in", value: &format!("{} g", decimal(mix.beads_g, 1)), note: "" },
-                    Figure { label: "pot life", value: &format!("{} min", decimal(mix.pot_life_min, 0)), note: &format!("handle after {} h, swing after {} h", decimal(mix.handling_h, 1), decimal(mix.full_cure_h, 0)) },
+                    Figure { label: "pot life", value: &format!("{} min", decimal(mix.pot_life_min, 0)), note: "" },
+                    Figure { label: "handle after", value: &format!("{} h", decimal(mix.handling_h, 1)), note: "" },
+                    Figure { label: "swing after", value: &format!("{} h", decimal(mix.full_cure_h, 0)), note: "" },
                 ]))
                 p.small { "By the data entered from the product's own sheet, at " (decimal(shop.room_c, 0)) " °C. The sheet itself wins." }
                 (caution(workshop::caution::words(Caution::Epoxy)))

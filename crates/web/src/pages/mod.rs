@@ -27,6 +27,7 @@ mod stock;
 mod stock_columns;
 mod stock_import;
 mod stock_weigh;
+mod style;
 mod today;
 
 use crate::look::{Clock, FooterLink, Nav, Notice, PageFrame, Tone, page};
@@ -59,6 +60,7 @@ pub(crate) fn router() -> Router<App> {
         .merge(capability::router())
         .merge(shop::router())
         .merge(calc::router())
+        .merge(style::router())
         .route("/card/{code}", get(card))
         .fallback(|| async {
             PageError(Problem::new(StatusCode::NOT_FOUND, "not_found", "There is no such page. Begin again at Today"))

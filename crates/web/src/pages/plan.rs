@@ -300,6 +300,7 @@ pub(super) fn plan_table(file: &JobFile, plans: &[Option<ClubPlan>], keeping: Op
                 .map(|head| Column { head, figures: false })
                 .collect(),
             rows,
+            cards: true,
             ..Table::default()
         }),
     )
@@ -351,6 +352,7 @@ fn cut_list(file: &JobFile, plans: &[Option<ClubPlan>]) -> Markup {
                     .map(|head| Column { head, figures: *head != "club" })
                     .collect(),
                 rows,
+                cards: true,
                 ..Table::default()
             }))
             p.small { "Lengths go to where the shaft axis meets the ground, by each head's own bore. Or: trim the tip, dry-fit the \

@@ -95,7 +95,9 @@ async fn shop_page(
         p.actions { a.button.quiet href="/shop/scales" { "Scales on a serial line" } }
         form method="post" action="/shop" {
             div.card { div.fields { (figures(form, &models)) } }
-            (columns(&[scale(form, "balance_scale", "Balance scale", "points"), scale(form, "mass_scale", "Gram scale", "g"), check_weight(form)]))
+            details open[form.notice().is_some()] { summary { "Scales and check weight" }
+                (columns(&[scale(form, "balance_scale", "Balance scale", "points"), scale(form, "mass_scale", "Gram scale", "g"), check_weight(form)]))
+            }
             div.actions { (button(&Button { label: "Keep", ..Button::default() })) }
         }
         (section("Steps of a job", &html! {}, &html! {
@@ -220,17 +222,20 @@ fn steps_part(form: &Entries, steps: &[Step]) -> Markup {
             @for step in steps {
                 @let name = |what: &str| format!("{what}-{}", step.key);
                 li.card {
-                    div.fields {
-                        (form.field(&name("place"), "Place", Field { inputmode: "numeric", required: true, ..Field::default() }))
-                        (form.field(&name("label"), "Called", Field { required: true, ..Field::default() }))
-                        (form.select(&name("needs"), "Waits for", "", &needs))
+                    details open[form.notice().is_some()] {
+                        summary { (form.text(&name("place"))) ". " (form.text(&name("label"))) }
+                        div.fields {
+                            (form.field(&name("place"), "Place", Field { inputmode: "numeric", required: true, ..Field::default() }))
+                            (form.field(&name("label"), "Called", Field { required: true, ..Field::default() }))
+                            (form.select(&name("needs"), "Waits for", "", &needs))
+                        }
+                        (form.field(&name("say"), "What to do", Field::default()))
+                        div.actions {
+                            (check(&name("optional"), "1", "May be left out", form.has(&name("optional"), "1")))
+                            (check(&name("drop"), "1", "Take this step away", form.has(&name("drop"), "1")))
+                        }
+                        p.hint { (asked_words(step)) }
                     }
-                    (form.field(&name("say"), "What to do", Field::default()))
-                    div.actions {
-                        (check(&name("optional"), "1", "May be left out", form.has(&name("optional"), "1")))
-                        (check(&name("drop"), "1", "Take this step away", form.has(&name("drop"), "1")))
-                    }
-                    p.hint { (asked_words(step)) }
                 }
             }
         }

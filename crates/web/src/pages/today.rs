@@ -1,16 +1,22 @@
 //! Today: what to do now, at a glance.
 
 use super::{Framed, PageResult, framed, say};
-use crate::look::{Action, Cell, Column, Nav, Table, Tone, clock, empty_state, section, table, tag};
-use app::App;
+use crate::look::{
+    Action, ButtonKind, Cell, Column, Icon, Nav, Table, Tone, clock, empty_state, icon, link_button, section, table,
+    tag,
+};
 use app::job::JobSummary;
+use app::stock::PartQuery;
+use app::{App, AppError};
 use axum::Router;
 use axum::extract::State;
 use axum::response::IntoResponse;
 use axum::routing::get;
 use jiff::civil::Date;
 use maud::{Markup, html};
+use workshop::bench::StepStatus;
 use workshop::job::JobState;
+use workshop::model::PartKind;
 
 pub(super) fn router() -> Router<App> {
     Router::new().route("/", get(today))
@@ -24,7 +30,10 @@ async fn today(State(app): State<App>) -> PageResult {
     let date = now.to_zoned_datetime(jiff::tz::TimeZone::system()).date();
     let doubts: Vec<(i64, &str)> =
         jobs.iter().flat_map(|j| j.doubted.iter().map(move |n| (j.number, n.as_str()))).collect();
-    let jobs_part = if jobs.is_empty() {
+    let guide = guide(&app, &jobs).await?;
+    let jobs_part = if jobs.is_empty() && guide.is_some() {
+        html! { p { "No job is under way." } }
+    } else if jobs.is_empty() {
         empty_state(
             "No job is under way.",
             "Write a fitting sheet, approve it, and its job stands here.",
@@ -39,6 +48,7 @@ async fn today(State(app): State<App>) -> PageResult {
     let body = html! {
         (super::labels::scan_form())
         div data-live="0" {
+            @if let Some(steps) = &guide { (guide_part(steps)) }
             @if !doubts.is_empty() {
                 (section("Look again", &html! {}, &html! {
                     ul.plain { @for (job, club) in &doubts {
@@ -64,7 +74,7 @@ async fn today(State(app): State<App>) -> PageResult {
                         };
                         vec![
                             Cell::from(format!("{} · {}", b.batch.number, b.adhesive_name)),
-                            Cell::from(b.clubs.join("; ")),
+                            Cell::from(batch_clubs(&b.clubs)),
                             cell(b.pot_life_until, "over"),
                             cell(b.handling_at, "now"),
                             cell(b.full_cure_at, "now"),
@@ -77,6 +87,84 @@ async fn today(State(app): State<App>) -> PageResult {
     };
     let view = Framed { title: "Today", active: Nav::Today, crumb: crumb(&jobs), body, ..Framed::default() };
     Ok(framed(&app, view).await?.into_response())
+}
+
+/// `job 1, 4 and 5` of each job that a batch glued, from `1: 4, 5`.
+fn batch_clubs(clubs: &[String]) -> String {
+    let of_job = |entry: &String| match entry.split_once(": ") {
+        Some((job, numbers)) => format!("job {job}, clubs {numbers}"),
+        None => format!("job {entry}"),
+    };
+    clubs.iter().map(of_job).collect::<Vec<_>>().join("; ")
+}
+
+/// One step of the way to the first club.
+struct GuideStep {
+    done: bool,
+    what: &'static str,
+    how: &'static str,
+    href: String,
+}
+
+/// The way from an empty shop to the first club at the bench; nothing once a club of any job has been read.
+async fn guide(app: &App, jobs: &[JobSummary]) -> Result<Option<Vec<GuideStep>>, AppError> {
+    let planned = jobs.iter().find(|j| j.state == JobState::Planned);
+    if let Some(job) = planned
+        && app.job_view(job.number).await?.clubs.iter().any(|c| c.steps.iter().any(|s| s.status == StepStatus::Done))
+    {
+        return Ok(None);
+    }
+    let sheets = app.sheets().await?;
+    // A shop that has given up or handed over its jobs needs no guide, and one with several planned jobs neither.
+    let jobs_made = sheets.iter().filter_map(|s| s.job).collect::<Vec<_>>();
+    if jobs_made.iter().any(|made| !jobs.iter().any(|j| j.number == *made)) || jobs.len() > 1 {
+        return Ok(None);
+    }
+    let models = app.models(None).await?;
+    let of_club = [PartKind::Head, PartKind::Shaft, PartKind::Grip];
+    let modelled = of_club.iter().all(|kind| models.iter().any(|m| m.kind() == *kind));
+    let (_, parts) = app.parts(&PartQuery { limit: Some(1), ..PartQuery::default() }).await?;
+    let job = jobs.first();
+    let to_job = |path: &str, none: &str| job.map_or_else(|| none.to_owned(), |j| format!("{path}{}", j.number));
+    let step = |done, what, how, href: String| GuideStep { done, what, how, href };
+    Ok(Some(vec![
+        step(modelled, "Models", "A head, a shaft and a grip as their makers state them", "/stock/models/new".into()),
+        step(parts > 0, "Parts", "Weigh in what lies on the shelf, or read a list", "/stock/new".into()),
+        step(!sheets.is_empty(), "Sheet", "What the player is to get; short is enough", "/sheets/new".into()),
+        step(
+            job.is_some(),
+            "Approve it",
+            "The sheet becomes a job",
+            sheets.first().map_or("/sheets".into(), |s| format!("/sheets/{}", s.id)),
+        ),
+        step(planned.is_some(), "Plan", "Which part goes to which club; hold them", to_job("/plan/", "/plan")),
+        step(false, "Bench", "Take the first reading", to_job("/bench/", "/bench")),
+    ]))
+}
+
+fn guide_part(steps: &[GuideStep]) -> Markup {
+    let next = steps.iter().position(|s| !s.done);
+    section(
+        "To the first club",
+        &html! {},
+        &html! {
+            ol.guide {
+                @for (at, step) in steps.iter().enumerate() {
+                    li.done[step.done].next[next == Some(at)] {
+                        span.guide-mark aria-hidden="true" { @if step.done { (icon(Icon::Tick)) } @else { (at + 1) } }
+                        div {
+                            @if next == Some(at) { (link_button(&step.href, step.what, ButtonKind::Primary, None, "")) }
+                            @else if step.done { a href=(step.href) { (step.what) } span.hidden { ", done" } }
+                            @else { span { (step.what) } }
+                            p.small { (step.how) }
+                        }
+                    }
+                }
+            }
+            p.small { "The guide goes away with the first reading. Who is at this tablet, and the scales, stand under "
+                a href="/shop" { "Shop" } "." }
+        },
+    )
 }
 
 fn crumb(jobs: &[JobSummary]) -> String {

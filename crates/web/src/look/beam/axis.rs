@@ -120,10 +120,15 @@ fn give(half: f64) -> String {
     if half > 0.0 { format!(" ± {}", num((half * 100.0).round() / 100.0)) } else { String::new() }
 }
 
+/// The band of a forecast, as everywhere at the bench: one decimal, and never "± 0.0".
+fn give_band(half: f64) -> String {
+    if half > 0.0 { format!(" ± {:.1}", half.max(0.05)) } else { String::new() }
+}
+
 fn texts(marks: &Marks) -> (Option<String>, Option<String>, Option<String>) {
     let target = marks.target.map(|target| format!("target {}{}", letter_short(target), give(marks.tolerance)));
     let now = marks.now.map(|now| format!("now {}", letter(now)));
-    let finish = marks.finish.map(|finish| format!("finish {}{}", letter(finish), give(marks.band)));
+    let finish = marks.finish.map(|finish| format!("finish {}{}", letter(finish), give_band(marks.band)));
     (target, now, finish)
 }
 

@@ -1,0 +1,19 @@
+//! The look itself, served: every colour, size, icon and component as the pages use them.
+
+use super::{Framed, PageResult, framed};
+use crate::look::gallery;
+use app::App;
+use axum::Router;
+use axum::extract::State;
+use axum::response::IntoResponse;
+use axum::routing::get;
+
+pub(super) fn router() -> Router<App> {
+    Router::new().route("/style", get(style))
+}
+
+async fn style(State(app): State<App>) -> PageResult {
+    let view =
+        Framed { title: "Style", crumb: "invented figures".into(), body: gallery::gallery(), ..Framed::default() };
+    Ok(framed(&app, view).await?.into_response())
+}
