@@ -243,6 +243,12 @@ impl Browser {
         self.cdp("Emulation.setTouchEmulationEnabled", json!({ "enabled": true })).await;
     }
 
+    /// The dark scheme, or the light one.
+    pub async fn dark(&self, dark: bool) {
+        let scheme = json!([{ "name": "prefers-color-scheme", "value": if dark { "dark" } else { "light" } }]);
+        self.cdp("Emulation.setEmulatedMedia", json!({ "features": scheme })).await;
+    }
+
     /// Drops the network, or brings it back.
     pub async fn offline(&self, offline: bool) {
         let speed = json!({ "offline": offline, "latency": 0, "downloadThroughput": -1, "uploadThroughput": -1 });

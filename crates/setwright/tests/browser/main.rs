@@ -1,6 +1,7 @@
 //! The whole program in a real browser: a club from its dry reading to its record, without scripts, on two tablets, on
 //! small screens, by keyboard, without network.
 
+mod access;
 mod club;
 mod harness;
 mod lost;

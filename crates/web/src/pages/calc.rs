@@ -141,7 +141,9 @@ async fn show_recording(State(app): State<App>, form: Multipart) -> PageResult {
     let topic = topics().iter().find(|t| t.name == "pluck");
     let sent = match Entries::with_file(form).await {
         Ok((_, Some(bytes))) => app::calc::pluck(&bytes),
-        Ok((_, None)) => Err(AppError::Invalid { what: "no file came".into(), next: "Choose a recording first".into() }),
+        Ok((_, None)) => {
+            Err(AppError::Invalid { what: "no file came".into(), next: "Choose a recording first".into() })
+        }
         Err(words) => Err(AppError::Invalid { what: words, next: String::new() }),
     };
     let (status, notice, result) = match &sent {
@@ -185,7 +187,7 @@ fn input_form(topic: &Topic, asks: &[Ask], form: &Entries) -> Markup {
         form.card method=(if long { "post" } else { "get" }) action={ "/calc/" (topic.name) } {
             @for (name, list) in &groups {
                 div.section role="group" aria-label=(if name.is_empty() { "Figures".to_owned() } else { group_words(name) }) {
-                    @if !name.is_empty() { h3 { (capital(&group_words(name))) } }
+                    @if !name.is_empty() { h2 { (capital(&group_words(name))) } }
                     div.fields { @for ask in list.iter().filter(|a| !matches!(a.way, Way::Rows(_) | Way::List)) { (ask_field(ask, form)) } }
                     @for ask in list.iter().filter(|a| matches!(a.way, Way::Rows(_) | Way::List)) { (ask_field(ask, form)) }
                 }
@@ -340,7 +342,7 @@ fn values_table(caption: &str, rows: Vec<(String, String, String)>) -> Markup {
         }
         row
     });
-    let heads: &[&str] = if doubts { &["", "#value", "#one standard deviation"] } else { &["", "#value"] };
+    let heads: &[&str] = if doubts { &["what", "#value", "#one standard deviation"] } else { &["what", "#value"] };
     words_table(caption, heads, cells.collect())
 }
 

@@ -269,7 +269,7 @@ pub(super) fn words_table(caption: &str, heads: &[&str], rows: Vec<Vec<Cell>>) -
 
 /// Fields that belong together, under a small heading.
 pub(super) fn group(title: &str, body: &Markup) -> Markup {
-    html! { div.section role="group" aria-label=(title) { h3 { (title) } (body) } }
+    html! { div.section role="group" aria-label=(title) { h2 { (title) } (body) } }
 }
 
 /// `1 club`, `8 clubs`.
