@@ -39,7 +39,7 @@ pub fn choice_picture(title: &str, across: &str, up: &str, points: &[ChoicePoint
             line x1=(LEFT) y1=(BASE) x2=(LEFT) y2="14" stroke="var(--line)" {}
             @for step in 0..=2 {
                 @let (vx, vy) = (top_x * f64::from(step) / 2.0, top_y * f64::from(step) / 2.0);
-                text x=(x(vx)) y=(BASE + 16.0) text-anchor="middle" font-size="12" fill="var(--ink-soft, currentColor)" { (decimal(vx, 0)) }
+                text x=(x(vx)) y=(BASE + 16.0) text-anchor="middle" font-size="12" fill="var(--ink-soft, currentColor)" { (decimal(vx, u8::from(vx.fract() != 0.0))) }
                 text x=(LEFT - 6.0) y=(y(vy) + 4.0) text-anchor="end" font-size="12" fill="var(--ink-soft, currentColor)" { (decimal(vy, 2)) }
             }
             text x=((LEFT + WIDE) / 2.0) y=(HIGH - 6.0) text-anchor="middle" font-size="12" fill="currentColor" { (across) }

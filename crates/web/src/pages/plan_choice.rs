@@ -2,6 +2,7 @@
 //! together.
 
 use super::bench::club_name;
+use super::entries::counted;
 use super::plan::{keep_of, locks, plan_table};
 use super::{Framed, PageResult, Who, failure, failure_status, framed};
 use crate::look::{
@@ -156,7 +157,7 @@ fn one_option(job: &Job, option: &PlanOption, number: usize, keep: &str) -> Mark
         &title,
         &html! {},
         &html! {
-            p.small { (decimal(option.inside, 1)) " of " (job.clubs.len()) " clubs expected inside, with the readings and the choice of grips still to come." }
+            p.small { (decimal(option.inside, 1)) " of " (counted(job.clubs.len(), "club")) " expected inside, with the readings and the choice of grips still to come." }
             @if inertia {
                 p.small { "Balances asked: " (job.clubs.iter().zip(&option.targets_points).map(|(c, t)| format!("{} {}", c.target.number, Balance::from_points(*t).letter(1))).collect::<Vec<_>>().join(", ")) "." }
             }
