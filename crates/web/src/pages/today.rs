@@ -89,10 +89,11 @@ async fn today(State(app): State<App>) -> PageResult {
     Ok(framed(&app, view).await?.into_response())
 }
 
-/// `job 1, 4 and 5` of each job that a batch glued, from `1: 4, 5`.
+/// `job 1, clubs 4, 5` of each job that a batch glued, from `1: 4, 5`.
 fn batch_clubs(clubs: &[String]) -> String {
     let of_job = |entry: &String| match entry.split_once(": ") {
-        Some((job, numbers)) => format!("job {job}, clubs {numbers}"),
+        Some((job, numbers)) if numbers.contains(',') => format!("job {job}, clubs {numbers}"),
+        Some((job, number)) => format!("job {job}, club {number}"),
         None => format!("job {entry}"),
     };
     clubs.iter().map(of_job).collect::<Vec<_>>().join("; ")
@@ -216,5 +217,16 @@ pub(super) fn due(due: Date, today: Date) -> Markup {
         @if days < 0 { (tag(Tone::Bad, &format!("{} days late", -days))) }
         @else if days == 0 { (tag(Tone::Care, "today")) }
         @else if days <= 3 { (tag(Tone::Care, &format!("in {days} days"))) }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_clubs_of_a_batch_are_named_with_their_job() {
+        let clubs = ["1: 4, 5".to_owned(), "12: P".to_owned()];
+        assert_eq!(batch_clubs(&clubs), "job 1, clubs 4, 5; job 12, club P");
     }
 }
