@@ -17,6 +17,9 @@ use workshop::remedy::{Action, Spare, assign_grips, chance_ahead, remedies};
 /// A weight is changed where that promises so much more than what is planned.
 const LEAST_GAIN: f64 = 0.0025;
 
+/// A measurement that would tell: what, and with what on the club.
+pub type Tells = (What, Vec<Role>);
+
 /// Codes of what goes into one club in place of what is planned; none: leave it as planned.
 pub type Choice = Option<Vec<String>>;
 
@@ -89,7 +92,7 @@ pub fn ask(
     believed: &Believed<'_>,
     reading: &Reading,
     parts: &[Part],
-) -> Result<(Vec<String>, Option<(What, Vec<Role>)>), WorkshopError> {
+) -> Result<(Vec<String>, Option<Tells>), WorkshopError> {
     let inquest = inquire(believed, reading, &spares(believed, parts))?;
     let causes = inquest.causes.into_iter().map(|c| c.key).collect();
     Ok((causes, inquest.telling.map(|t| (t.what, t.on))))

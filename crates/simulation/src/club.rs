@@ -64,6 +64,14 @@ impl TrueClub {
         self.masses.iter().filter(|m| on.contains(&m.role)).map(|m| m.mass_g).sum()
     }
 
+    /// Balance point with these pieces on, mm from the end that sits on the stop; none of nothing.
+    #[must_use]
+    pub fn balance_point_mm(&self, on: &[Role]) -> Option<f64> {
+        let mass_g = self.mass_g(on);
+        let moment_g_mm = (self.balance_points(on) + TO_A0_POINTS) * POINT_G_MM;
+        (mass_g > 0.0).then(|| FULCRUM_MM + moment_g_mm / mass_g)
+    }
+
     /// Balance of the finished, dry club, points since A0.
     #[must_use]
     pub fn finish_points(&self) -> f64 {
@@ -214,6 +222,10 @@ mod tests {
         assert!(((iron.finish_points() + 92.0) * 1.75 - 212.57).abs() < 0.005);
         assert!(((driver.finish_points() + 92.0) * 1.75 - 208.61).abs() < 0.005);
         assert!((iron.mass_g(&FINISHED) - 426.0).abs() < 1e-9);
+        // Computed by hand: 714.9 and 840.2 mm.
+        assert!((iron.balance_point_mm(&FINISHED).expect("a club") - 714.9).abs() < 0.06);
+        assert!((driver.balance_point_mm(&FINISHED).expect("a club") - 840.2).abs() < 0.06);
+        assert_eq!(iron.balance_point_mm(&[]), None);
     }
 
     /// Derived: a cap of 3 mm lifts 390 g by 390·3 g·mm = 46.06 g·in, 0.928 point; the grip's own arm starts at its cap.

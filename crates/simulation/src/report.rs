@@ -95,6 +95,8 @@ pub struct BlunderLine {
     pub large_found: Option<Share>,
     /// Share of those asked about whose true cause was named first, after the one measurement that would tell.
     pub named_first: Option<Share>,
+    /// What was named first where it was another cause, with how often.
+    pub named_instead: BTreeMap<String, u32>,
 }
 
 /// One job of a shop that learns.
@@ -175,7 +177,12 @@ fn blunder_lines(all: &Tally) -> Vec<BlunderLine> {
             let counts = of.map(|b| Count { yes: u32::from(pick(b)), of: 1 });
             share(&counts.collect::<Vec<_>>())
         };
+        let mut named_instead = BTreeMap::new();
+        for cause in seen.iter().filter(|b| b.named == Some(false)).filter_map(|b| b.first_cause.clone()) {
+            *named_instead.entry(cause).or_insert(0) += 1;
+        }
         BlunderLine {
+            named_instead,
             kind,
             seeded: seen.len() as u32,
             found: counted(false, &|b| b.found),

@@ -80,6 +80,8 @@ pub struct BlunderSeen {
     pub found: bool,
     /// Whether the right cause was named first; none where causes were not asked.
     pub named: Option<bool>,
+    /// The cause that was named first.
+    pub first_cause: Option<String>,
 }
 
 /// What came out of one job, or of many.
