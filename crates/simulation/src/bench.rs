@@ -110,7 +110,7 @@ impl<'a> Work<'a> {
             setup,
             parts: truth.parts.clone(),
             readings: Vec::new(),
-            blunders: (0..CLUBS).map(|slot| Blunder::draw(settings, shop, truth.number, slot)).collect(),
+            blunders: (0..CLUBS).map(|slot| Blunder::draw(settings, shop, truth, slot)).collect(),
             seen: vec![None; CLUBS],
             touched: Vec::new(),
             answered: BTreeSet::new(),

@@ -2,16 +2,15 @@
 
 use crate::club::Faults;
 use crate::draw::{Draw, Stream};
+use crate::job::{CLUBS, SimulatedJob};
+use crate::models::IRONS;
 use crate::settings::Settings;
 use crate::shop::SimulatedShop;
-
-/// Heads rise by about so many grams a number (common practice, no source).
-const NUMBER_G: f64 = 7.0;
 
 /// What can go wrong.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Blunder {
-    /// The neighbouring number's head.
+    /// The neighbouring number's head, so many grams heavier.
     NeighbourHead(f64),
     /// A head's mass was misread when it came in.
     MisreadMass(f64),
@@ -30,21 +29,26 @@ pub enum Blunder {
 impl Blunder {
     /// The blunder of a club, if there is one.
     #[must_use]
-    pub fn draw(settings: &Settings, shop: &SimulatedShop, job: u64, slot: usize) -> Option<Self> {
+    pub fn draw(settings: &Settings, shop: &SimulatedShop, job: &SimulatedJob, slot: usize) -> Option<Self> {
         use crate::hands::stage::{CURED, DRY, FINISH, TIP};
-        let mut draw = Draw::of(settings.seed, Stream::Blunder, &[shop.id, job, slot as u64]);
+        let mut draw = Draw::of(settings.seed, Stream::Blunder, &[shop.id, job.number, slot as u64]);
         if !draw.happens(settings.blunders) {
             return None;
         }
         let read_at = [DRY, TIP, CURED, FINISH][draw.below(4)];
         Some(match draw.below(7) {
-            0 => Self::NeighbourHead(NUMBER_G * draw.sign()),
+            0 => {
+                let neighbour = if slot == 0 || (slot + 1 < CLUBS && draw.happens(0.5)) { slot + 1 } else { slot - 1 };
+                let mass_g = |slot: usize| job.piece(&format!("H{}-1", IRONS[slot].0)).mass_g;
+                Self::NeighbourHead(mass_g(neighbour) - mass_g(slot))
+            }
             1 => Self::MisreadMass(draw.uniform(3.0, 9.0) * draw.sign()),
             2 => Self::HalfInch(12.7 * draw.sign()),
             3 => Self::TipLeftOut,
             4 => Self::FerruleMissing,
             5 => Self::DigitsSwapped(read_at),
-            _ => Self::OffTheStop(read_at, draw.uniform(2.0, 6.0) * draw.sign()),
+            // A club can only stand too far out.
+            _ => Self::OffTheStop(read_at, draw.uniform(2.0, 6.0)),
         })
     }
 
