@@ -101,11 +101,9 @@ impl AppError {
     pub fn kind(&self) -> Kind {
         match self {
             Self::Workshop(WorkshopError::Unknown { .. }) | Self::NotFound { .. } => Kind::NotFound,
-            Self::Workshop(_)
-            | Self::Physics(_)
-            | Self::Notation(_)
-            | Self::Recording(_)
-            | Self::Invalid { .. } => Kind::Invalid,
+            Self::Workshop(_) | Self::Physics(_) | Self::Notation(_) | Self::Recording(_) | Self::Invalid { .. } => {
+                Kind::Invalid
+            }
             Self::Waits { .. } | Self::NotGlued { .. } | Self::Conflict { .. } => Kind::Conflict,
             Self::Store(e) if e.is_missing() => Kind::NotFound,
             Self::Store(e) if e.is_bad_entry() => Kind::Invalid,

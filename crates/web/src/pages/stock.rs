@@ -3,8 +3,8 @@
 use super::entries::{Entries, counted, in_address, plain, query, typed_length, words_table};
 use super::{Framed, PageResult, Who, failure_status, framed, stock_import, stock_weigh};
 use crate::look::{
-    Action, Button, ButtonKind, Cell, Field, Figure, Icon, Nav, Notice, Tab, Tone, button, empty_state,
-    figures, hidden, icon, link_button, tabs, tag,
+    Action, Button, ButtonKind, Cell, Field, Figure, Icon, Nav, Notice, Tab, Tone, button, empty_state, figures,
+    hidden, icon, link_button, tabs, tag,
 };
 use app::App;
 use app::stock::{PartChange, PartQuery};
