@@ -3,6 +3,7 @@
 
 mod calc;
 mod learned;
+mod list;
 mod refusals;
 mod run;
 mod simulate;

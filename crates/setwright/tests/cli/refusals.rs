@@ -13,7 +13,7 @@ fn what_is_given_wrongly_ends_with_2() {
     shop.write("bytes.json", [0xff, 0xfe, 0x00]);
     shop.write("object.json", "{}");
     let detail = shop.run(&["import", "spread.csv", "--json"]).problem(2, "invalid");
-    assert!(detail.contains("spreadsheet"), "{detail}");
+    assert!(detail.contains("workbook cannot be read"), "{detail}");
     let detail = shop.run(&["import", "empty.csv", "--json"]).problem(2, "invalid");
     assert!(detail.contains("the file is empty"), "{detail}");
     shop.run(&["import", "bytes.json", "--json"]).problem(2, "invalid");

@@ -26,7 +26,7 @@ pub(super) fn carried(form: &Entries) -> Result<Option<Vec<u8>>, String> {
 
 /// What the form says of the columns; none on the first step, or where another sheet was chosen. A column chosen for
 /// two things is told beside the mapping with the first of them.
-pub(super) fn mapping_of(form: &Entries) -> Result<Option<Mapping>, (Mapping, String)> {
+pub(super) fn mapping_of(form: &Entries) -> (Option<Mapping>, Option<String>) {
     let sheet = form.some("sheet");
     let header_line = form.text("header_line").parse::<u64>().ok();
     let fixed = FIXED
@@ -35,7 +35,7 @@ pub(super) fn mapping_of(form: &Entries) -> Result<Option<Mapping>, (Mapping, St
         .collect::<BTreeMap<_, _>>();
     let mut mapping = Mapping { sheet, header_line, fixed, ignore_others: true, ..Mapping::default() };
     if form.text("held").is_empty() {
-        return Ok(None);
+        return (None, None);
     }
     let moved =
         form.text("sheet") != form.text("sheet_was") || form.text("header_line") != form.text("header_line_was");
@@ -43,7 +43,7 @@ pub(super) fn mapping_of(form: &Entries) -> Result<Option<Mapping>, (Mapping, St
         if form.text("sheet") != form.text("sheet_was") {
             mapping.header_line = None;
         }
-        return Ok(Some(mapping));
+        return (Some(mapping), None);
     }
     // What no column was chosen for is in no column, whatever the headings say.
     mapping.columns = field_names().iter().map(|name| ((*name).to_owned(), String::new())).collect();
@@ -62,10 +62,7 @@ pub(super) fn mapping_of(form: &Entries) -> Result<Option<Mapping>, (Mapping, St
             twice.get_or_insert(format!("“{place}” and “{heading}” cannot both be the {}. Choose one", shown(name)));
         }
     }
-    match twice {
-        None => Ok(Some(mapping)),
-        Some(words) => Err((mapping, words)),
-    }
+    (Some(mapping), twice)
 }
 
 fn shown(name: &str) -> String {

@@ -62,10 +62,7 @@ pub(super) async fn look(State(app): State<App>, form: Multipart) -> PageResult 
         form.refuse("text", "There is no file and no text. Choose a file, or paste its rows");
         return form_page(&app, &form, None, StatusCode::UNPROCESSABLE_ENTITY).await;
     }
-    let (mapping, twice) = match mapping_of(&form) {
-        Ok(mapping) => (mapping, None),
-        Err((mapping, words)) => (Some(mapping), Some(words)),
-    };
+    let (mapping, twice) = mapping_of(&form);
     let mut looked = match app.look_at_parts(&bytes, mapping.as_ref()).await {
         Ok(looked) => looked,
         Err(error) => return form_page(&app, &form, Some(failure(&error)), failure_status(&error)).await,
@@ -160,14 +157,12 @@ pub(super) async fn keep(State(app): State<App>, form: Multipart) -> PageResult 
         Ok(held) => held.unwrap_or_else(|| form.raw("text").as_bytes().to_vec()),
         Err(words) => return not_whole(&app, words).await,
     };
-    let mapping = match mapping_of(&form) {
-        Ok(mapping) => mapping.unwrap_or_default(),
-        Err((_, words)) => {
-            let notice =
-                Notice { tone: Tone::Bad, text: format!("{}.", capital(&words)), next: "Load it again.".into() };
-            return form_page(&app, &form, Some(notice), StatusCode::UNPROCESSABLE_ENTITY).await;
-        }
-    };
+    let (mapping, twice) = mapping_of(&form);
+    if let Some(words) = twice {
+        let notice = Notice { tone: Tone::Bad, text: format!("{}.", capital(&words)), next: "Load it again.".into() };
+        return form_page(&app, &form, Some(notice), StatusCode::UNPROCESSABLE_ENTITY).await;
+    }
+    let mapping = mapping.unwrap_or_default();
     let kept = match app.import_mapped(&bytes, &mapping, |_, _| {}).await {
         Ok(kept) => kept,
         Err(error) => return form_page(&app, &form, Some(failure(&error)), failure_status(&error)).await,

@@ -1,0 +1,68 @@
+//! Lists with headings of their own, workbooks in and out, labels.
+
+use crate::run::Shop;
+use serde_json::json;
+
+/// Written by openpyxl; see `make.py` beside it.
+const SUPPLIER: &[u8] = include_bytes!("../../../workshop/tests/front_desk/workbooks/supplier.xlsx");
+
+#[test]
+fn a_list_is_read_by_what_is_said_of_its_columns() {
+    let shop = Shop::stocked();
+    shop.write("list.xlsx", SUPPLIER);
+    let said = ["import", "list.xlsx", "--sheet", "stock", "--map", "mass=Weight (oz)", "--unit", "mass=oz", "--set"];
+    let ran = shop.run(&[&said[..], &["model=WREN-I", "--refused", "mend.csv"]].concat());
+    assert_eq!(ran.code, 2, "{}", ran.err);
+    let lines: Vec<&str> = ran.out.lines().collect();
+    assert!(lines.contains(&"  columns left aside: Colour"), "{}", ran.out);
+    assert!(lines.iter().any(|l| l.starts_with("  line 8, Label “Q-2”: line 5 has this code too")), "{}", ran.out);
+    let listed = shop.run(&["export", "--json"]).done().json();
+    let part = listed.as_array().expect("parts").iter().find(|p| p["code"] == "Q-1").expect("the first row").clone();
+    // 9.35 oz at 28.349523125 g.
+    assert!((part["mass_g"].as_f64().expect("a mass") - 265.068_041_218_75).abs() < 1e-9);
+    assert_eq!(part["mass_typed"], json!("9.35 oz"));
+    assert!(shop.read("mend.csv").starts_with("problem,model,Label,(Colour),Iron,Weight (oz),Shelf\r\n"));
+}
+
+#[test]
+fn a_workbook_goes_out_and_comes_back() {
+    let shop = Shop::stocked();
+    shop.run(&["export", "--out", "parts.xlsx"]).done();
+    let ran = shop.run(&["import", "parts.xlsx", "--json"]);
+    let answer = ran.json();
+    let count = shop.run(&["export", "--json"]).done().json().as_array().map(Vec::len);
+    // Every row is read, and refused only because its code is there already.
+    assert_eq!(answer["bad"].as_array().map(Vec::len), count);
+    for bad in answer["bad"].as_array().expect("rows") {
+        assert_eq!((&bad["problem"], &bad["also"]), (&json!("a part in stock has this code"), &json!(null)), "{bad}");
+    }
+}
+
+#[test]
+fn what_is_said_wrongly_is_named() {
+    let shop = Shop::stocked();
+    shop.write("list.xlsx", SUPPLIER);
+    for (option, value, words) in [
+        ("--map", "mass", "has no “=”"),
+        ("--map", "mass=Gewicht", "there is no column “Gewicht” for the mass"),
+        ("--map", "colour=Colour", "“colour” is nothing that is kept of a part"),
+        ("--unit", "mass=stone", "“stone” cannot be the unit of the mass"),
+        ("--sheet", "Heads", "there is no sheet “Heads”. There are Stock"),
+        ("--header-line", "2", "line 2 is empty"),
+    ] {
+        let detail =
+            shop.run(&["import", "list.xlsx", "--set", "model=WREN-I", option, value, "--json"]).problem(2, "invalid");
+        assert!(detail.contains(words), "{detail}");
+    }
+}
+
+#[test]
+fn labels_are_written_for_the_parts_that_are_named() {
+    let shop = Shop::stocked();
+    shop.run(&["labels", "--codes", "H60,h61,H60", "--strip", "--out", "labels.html"]).done();
+    let page = shop.read("labels.html");
+    assert_eq!(page.matches("<div class=\"part-label\">").count(), 2, "each part once");
+    assert!(page.contains(">257.9 g</text>") && page.contains("size: 62mm 29mm"));
+    let detail = shop.run(&["labels", "--codes", "H60,NONE", "--json"]).problem(3, "not_found");
+    assert!(detail.contains("NONE"), "{detail}");
+}
