@@ -36,6 +36,39 @@ on_both! {
         assert_eq!(tx.part(&PartId("none".into())).await.expect("read"), None);
     }
 
+    async fn many_parts_come_back_as_they_went_in_or_none_of_them(db: &TestDb) {
+        let job = with_job(db).await;
+        let mut tx = db.write().await;
+        // More than one statement takes, with and without figures in turn.
+        let parts: Vec<Part> = (0..101)
+            .map(|i| match i % 3 {
+                0 => part(&format!("M-{i}"), PartKind::Head, "LARK-2"),
+                1 => Part { length_mm: Some(1041.4), ..head(&format!("M-{i}")) },
+                _ => box_of_ferrules(&format!("M-{i}"), i),
+            })
+            .collect();
+        tx.insert_parts(&parts, at(1)).await.expect("saved");
+        assert_eq!(tx.parts(&PartFilter::default()).await.expect("read"), parts, "in the order of the list");
+        tx.insert_parts(&[], at(1)).await.expect("nothing to save");
+        let held = Part {
+            state: PartState::Held,
+            job: Some(job.id.clone()),
+            club: Some(job.clubs[1].id.clone()),
+            ..head("N-1")
+        };
+        for (list, words) in [
+            (vec![head("N-1"), head("m-100")], "M-100"),
+            (vec![head("N-1"), head("n-1")], "n-1"),
+            (vec![held], "a job holds"),
+            (vec![part("N-1", PartKind::Head, "NONE")], "NONE"),
+            (vec![head("N-1"), Part { mass_g: Some(f64::NAN), ..head("N-2") }], "N-2"),
+        ] {
+            let refused = tx.insert_parts(&list, at(2)).await.expect_err(words);
+            assert!(refused.to_string().contains(words), "{refused}");
+        }
+        assert_eq!(tx.count_parts(&PartFilter::default()).await.expect("read"), 101);
+    }
+
     async fn a_code_is_given_once(db: &TestDb) {
         let mut tx = db.write().await;
         stock_models(&mut tx).await;

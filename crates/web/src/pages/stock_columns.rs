@@ -104,7 +104,7 @@ pub(super) fn columns_form(looked: &Looked, form: &Entries, bytes: &[u8], models
             (section("Which column is what", &html! {}, &html! {
                 div.table-wrap { table {
                     caption.hidden { "Columns of the file" }
-                    thead { tr { th scope="col" { "heading" } th scope="col" { "first cells" } th scope="col" { "is" } th scope="col" { "unit" } } }
+                    thead { tr { th scope="col" { "heading" } th scope="col" { "is" } th scope="col" { "unit" } th scope="col" { "first cells" } } }
                     tbody { @for (at, heading) in table.header.iter().enumerate() { (column_row(looked, mapping, at, heading)) } }
                 } }
             }))
@@ -125,7 +125,6 @@ fn column_row(looked: &Looked, mapping: &Mapping, at: usize, heading: &str) -> M
     html! {
         tr {
             th scope="row" { (heading) (hidden(&format!("heading_{at}"), heading)) }
-            td.small { (first.join(" · ")) }
             td {
                 select name={ "means_" (at) } aria-label={ "What “" (heading) "” is" } {
                     option value="" selected[means.is_none()] { "not used" }
@@ -142,6 +141,7 @@ fn column_row(looked: &Looked, mapping: &Mapping, at: usize, heading: &str) -> M
                     }
                 }
             }
+            td.small { (first.join(" · ")) }
         }
     }
 }
