@@ -29,6 +29,8 @@ const GRIP_CENTRE_SD_MM: (f64, f64) = (4.0, 0.7);
 const CAP_SD_MM: (f64, f64) = (0.3, 0.1);
 /// What a shop does not know of a shaft model's balance point, mm, and the scatter of single shafts.
 const SHAFT_CENTRE_SD_MM: (f64, f64) = (3.0, 2.0);
+/// Share of what is cut off a shaft by which its model's mass line is not known (a judgement, no source).
+const SHAFT_CUT_SHARE_SD: f64 = 0.07;
 /// Share of a tape's stated mass per area that a shop does not know, and what a job's own hand adds to it.
 const TAPE_SHARE_SD: (f64, f64) = (0.2, 0.03);
 /// Scatter of the tape of one club about the job's mean, g for one layer.
@@ -186,9 +188,13 @@ impl Assembly<'_> {
                 .with_piece(Piece::new(Role::Adapter, mass_of(plan, PartKind::Adapter, 0.2), arm).moving_with_length());
         }
         let centre = shared.key(format!("shaft_centre:{}", shaft.code), inch(SHAFT_CENTRE_SD_MM.0));
+        // A model's mass line bulges: what its ends weigh is known on average only, and alike for all its shafts.
+        let cut_off = shared.key(format!("shaft_cut:{}", shaft.code), SHAFT_CUT_SHARE_SD);
+        let removed_g = plan.part(PartKind::Shaft).map_or(0.0, |p| (p.mass_g - plan.cut_shaft_mass_g).max(0.0));
         made = made.with_piece(Piece::new(
             Role::Shaft,
-            Prior::new(plan.cut_shaft_mass_g, if shaft_weighed(plan) { 0.3 } else { shaft.mass_sd_g.max(0.3) }),
+            Prior::new(plan.cut_shaft_mass_g, if shaft_weighed(plan) { 0.3 } else { shaft.mass_sd_g.max(0.3) })
+                .with_shared_gain(cut_off, removed_g),
             Prior::new(
                 inch(plan.cut_shaft_balance_point_mm),
                 self.scatter("shaft_centre.piece", inch(SHAFT_CENTRE_SD_MM.1)),

@@ -57,7 +57,7 @@ async fn learned_page(app: &App, notice: Option<Notice>, status: StatusCode) -> 
 /// Groups in the order in which a builder thinks of a club.
 const GROUPS: [(&str, &[&str]); 4] = [
     ("Glue and tape", &["adhesive", "tape", "solvent"]),
-    ("Heads and shafts", &["delta", "shaft_centre"]),
+    ("Heads and shafts", &["delta", "shaft_centre", "shaft_cut"]),
     ("Grips", &["grip_centre", "cap"]),
     ("Scales", &["usual_offset"]),
 ];

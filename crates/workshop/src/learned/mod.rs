@@ -55,7 +55,8 @@ pub struct LearnedFrom {
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
 pub struct LearnedValue {
-    /// What it is of: `delta:MODEL`, `grip_centre:MODEL`, `cap:MODEL`, `shaft_centre:MODEL`, `adhesive:CODE`,
+    /// What it is of: `delta:MODEL`, `grip_centre:MODEL`, `cap:MODEL`, `shaft_centre:MODEL`, `shaft_cut:MODEL`,
+    /// `adhesive:CODE`,
     /// `tape:CODE`, `solvent`, `usual_offset:SCALE`.
     pub key: String,
     /// Mean deviation from the model's own figure: inches, grams, for tape a share of its mass, for a scale its unit.

@@ -53,6 +53,10 @@ pub fn say(key: &str, library: &Library, shop: &Shop) -> Said {
             let name = library.shaft(code).map_or(code, |m| m.name.as_str());
             said(format!("{name}: balance point of the cut shaft against its mass line"), "mm", INCH_MM, None)
         }
+        "shaft_cut" => {
+            let name = library.shaft(code).map_or(code, |m| m.name.as_str());
+            said(format!("{name}: mass of what is cut off against its mass line"), "%", 100.0, None)
+        }
         "adhesive" => {
             let glue = library.adhesive(code).ok();
             let name = glue.map_or(code, |m| m.name.as_str());
