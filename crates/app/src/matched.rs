@@ -299,21 +299,8 @@ impl App {
         if plan.clubs.iter().flatten().any(|c| c.neighbour_blank.is_some()) {
             crate::bench::need_reason(&accept.reason)?;
         }
-        let now = self.now();
-        for (club, club_plan) in file.job.clubs.iter().zip(&plan.clubs) {
-            let Some(club_plan) = club_plan else { continue };
-            for part in &club_plan.parts {
-                tx.hold(&part.part, &file.job.id, &club.id, now).await?;
-            }
-            tx.save_club(&JobClub { plan: Some(club_plan.clone()), ..club.clone() }, &file.job.id).await?;
-        }
-        let mut job = file.job.clone();
-        job.state = JobState::Planned;
-        tx.save_job(&job).await?;
         let note = serde_json::json!({ "picked": accept.clubs, "reason": accept.reason.trim() });
-        self.log(&mut tx, Some(&job.id), None, "plan_accepted", &accept.by, note).await?;
-        tx.commit().await?;
-        self.tell(Some(number), "plan");
+        self.hold_plan(tx, &file.job, &plan, &accept.by, note).await?;
         Ok(plan)
     }
 }

@@ -6,7 +6,7 @@ use serde::{Deserialize, Serialize};
 use store::Tx;
 use utoipa::ToSchema;
 use workshop::id::ClubId;
-use workshop::job::{JobClub, JobState};
+use workshop::job::{Job, JobClub, JobState};
 use workshop::model::PartKind;
 use workshop::part::{Part, PartState};
 use workshop::plan::{ClubPlan, Extra, Plan};
@@ -123,24 +123,35 @@ impl App {
         if plan.clubs.iter().flatten().any(|c| c.neighbour_blank.is_some()) {
             crate::bench::need_reason(&accept.neighbour_reason)?;
         }
-        let now = self.now();
-        for (club, club_plan) in file.job.clubs.iter().zip(&plan.clubs) {
-            let Some(club_plan) = club_plan else { continue };
-            for part in &club_plan.parts {
-                tx.hold(&part.part, &file.job.id, &club.id, now).await?;
-            }
-            tx.save_club(&JobClub { plan: Some(club_plan.clone()), ..club.clone() }, &file.job.id).await?;
-        }
-        let mut job = file.job.clone();
-        job.state = JobState::Planned;
-        tx.save_job(&job).await?;
         let note = serde_json::json!({
             "fingerprint": accept.fingerprint, "neighbour_reason": accept.neighbour_reason.trim()
         });
-        self.log(&mut tx, Some(&job.id), None, "plan_accepted", &accept.by, note).await?;
-        tx.commit().await?;
-        self.tell(Some(number), "plan");
+        self.hold_plan(tx, &file.job, &plan, &accept.by, note).await?;
         Ok(plan)
+    }
+
+    /// Holds the parts of an accepted plan, all or none; the job goes to the bench.
+    pub(crate) async fn hold_plan(
+        &self,
+        mut tx: Tx,
+        job: &Job,
+        plan: &Plan,
+        by: &str,
+        note: serde_json::Value,
+    ) -> Result<(), AppError> {
+        let now = self.now();
+        for (club, club_plan) in job.clubs.iter().zip(&plan.clubs) {
+            let Some(club_plan) = club_plan else { continue };
+            for part in &club_plan.parts {
+                tx.hold(&part.part, &job.id, &club.id, now).await?;
+            }
+            tx.save_club(&JobClub { plan: Some(club_plan.clone()), ..club.clone() }, &job.id).await?;
+        }
+        tx.save_job(&Job { state: JobState::Planned, ..job.clone() }).await?;
+        self.log(&mut tx, Some(&job.id), None, "plan_accepted", by, note).await?;
+        tx.commit().await?;
+        self.tell(Some(job.number), "plan");
+        Ok(())
     }
 
     /// Puts another part in place of a planned one. The old one is free again; readings taken with it on the club are
