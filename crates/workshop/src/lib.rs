@@ -34,5 +34,6 @@ pub mod sheet;
 pub mod shop;
 pub mod step;
 pub mod stock_file;
+pub mod weigh_in;
 
 pub use error::WorkshopError;

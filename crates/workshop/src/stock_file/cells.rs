@@ -4,9 +4,10 @@ use super::BadRow;
 use super::mapping::Resolved;
 use super::table::{Table, TableRow};
 use crate::id::PartId;
-use crate::model::{HeadModel, Library, Model, PartKind, TipShape};
+use crate::model::{Library, Model, PartKind, TipShape};
 use crate::part::{Part, PartState};
-use quantity::{MassUnit, NotationError, decimal, parse_angle, parse_length, parse_mass};
+use crate::weigh_in::judge;
+use quantity::{MassUnit, NotationError, parse_angle, parse_length, parse_mass};
 use std::collections::BTreeMap;
 
 /// Reads rows of a list by what is known of its columns.
@@ -257,53 +258,16 @@ impl RowReader<'_> {
         found.map(|n| (*n).to_owned())
     }
 
-    /// Masses far from what the model says: kept, but said.
+    /// Masses far from what the model says, heads that cannot be bent to it: kept, but said.
     fn doubts(&self, part: &Part) -> Vec<String> {
-        let (Some(mass_g), Some(model)) = (part.mass_g, self.library.get(&part.model)) else { return vec![] };
-        let far = |nominal_g: f64, allowed_g: f64, name: &str| {
-            let apart = mass_g - nominal_g;
-            (apart.abs() > allowed_g).then(|| {
-                format!(
-                    "{} g is {} g {} than {name}, {} g: weigh it again or check its model",
-                    decimal(mass_g, 1),
-                    decimal(apart.abs(), 1),
-                    if apart > 0.0 { "more" } else { "less" },
-                    decimal(nominal_g, 1)
-                )
-            })
-        };
-        let doubt = match model {
-            Model::Head(head) => head_doubt(head, part, mass_g),
-            Model::Shaft(shaft) => part
-                .number
-                .as_deref()
-                .map_or_else(|| shaft.blanks.first(), |n| shaft.blank(n))
-                .and_then(|b| far(b.mass_g, (4.0 * shaft.mass_sd_g).max(3.0), "the raw blank")),
-            Model::Grip(grip) => far(grip.mass_g, (4.0 * grip.mass_sd_g).max(2.0), "the model's grip"),
-            Model::TipWeight(weight) => far(weight.mass_g, 0.5, "the tray's weight"),
-            Model::Ferrule(ferrule) => far(ferrule.mass_g, 0.5, "the model's ferrule"),
-            Model::Adapter(adapter) => far(adapter.mass_g, 0.7, "the model's adapter"),
-            Model::Adhesive(_) | Model::Tape(_) => None,
-        };
-        doubt.into_iter().collect()
+        // What was pulled from a club or cut weighs what it weighs.
+        if part.state == PartState::Pulled {
+            return Vec::new();
+        }
+        let Ok(judged) = judge(self.library, part, &[]) else { return Vec::new() };
+        let mass = judged.questioned.then(|| format!("{}. {}", judged.words, judged.next));
+        mass.into_iter().chain(judged.bend).collect()
     }
-}
-
-/// A head whose mass is that of another number.
-fn head_doubt(head: &HeadModel, part: &Part, mass_g: f64) -> Option<String> {
-    /// Heads of a number scatter by a gram or more; numbers lie about 7 g apart.
-    const FAR_G: f64 = 4.0;
-    let own = head.number(part.number.as_deref()?)?;
-    if (mass_g - own.mass_g).abs() <= FAR_G {
-        return None;
-    }
-    let nearest = head.numbers.iter().min_by(|a, b| (a.mass_g - mass_g).abs().total_cmp(&(b.mass_g - mass_g).abs()))?;
-    let said = format!("{} g is far from the {}'s {} g", decimal(mass_g, 1), own.number, decimal(own.mass_g, 1));
-    Some(if nearest.number != own.number && (nearest.mass_g - mass_g).abs() <= FAR_G {
-        format!("{said}; it looks like the {}: {} g fits it", nearest.number, decimal(nearest.mass_g, 1))
-    } else {
-        format!("{said}: weigh it again or check its model")
-    })
 }
 
 /// A mass as it was typed, with the unit of its column where that is not the gram: by itself it is read as grams.

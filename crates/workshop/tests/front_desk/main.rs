@@ -11,6 +11,7 @@ mod rules;
 mod set_rule;
 mod short;
 mod stock_file;
+mod weigh_in;
 mod workbook;
 
 use workshop::demo as shop_of;

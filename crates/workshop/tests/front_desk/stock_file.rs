@@ -123,10 +123,10 @@ fn a_mass_that_fits_another_number_is_a_doubt_not_a_refusal() {
     );
     assert_eq!(imported.parts.len(), 5);
     insta::assert_snapshot!(told(&imported), @r##"
-    line 2, A1: 265.9 g is far from the 8's 273.0 g; it looks like the 7: 265.5 g fits it
-    line 3, A2: 345.0 g is far from the 8's 273.0 g: weigh it again or check its model
-    line 4, A3: 95.0 g is 23.0 g less than the raw blank, 118.0 g: weigh it again or check its model
-    line 5, A4: 25.0 g is 25.0 g less than the model's grip, 50.0 g: weigh it again or check its model
+    line 2, A1: 265.9 g: it looks like the number before, 7: 7-iron heads are 7.5 g lighter. Look at the number on its sole
+    line 3, A2: 345.0 g is 72.0 g more than the 8 should weigh, 273.0 g. Weigh it again on an empty pan
+    line 4, A3: 95.0 g is 23.0 g less than this shaft should weigh, 118.0 g. Weigh it again on an empty pan
+    line 5, A4: 25.0 g is 25.0 g less than this grip should weigh, 50.0 g. Weigh it again on an empty pan
     "##);
 }
 
