@@ -30,6 +30,10 @@ pub fn tip_weight_fits(weight: &TipWeightModel, tip_diameter_mm: f64) -> bool {
     (weight.tip_min_mm - 1e-9..=weight.tip_max_mm + 1e-9).contains(&tip_diameter_mm)
 }
 
+/// How much more than the model's tip trim may be gone from the tip of a shaft that is used again (common practice, no
+/// source: a saw's width).
+pub const TRIM_PLAY_MM: f64 = 3.0;
+
 /// Why a blank is used for a number.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum BlankUse {
@@ -107,12 +111,23 @@ pub fn raw_shaft(model: &ShaftModel, part: &Part, number: &str) -> Result<Shaft,
     })
 }
 
-/// Cuts a raw shaft to a length: the model's tip trim first, the rest off the butt; none where it is too short.
+/// Cuts a raw shaft to a length: the model's tip trim first, less what its tip has lost already, the rest off the butt;
+/// none where it is too short, or its tip has lost more than this number allows.
 ///
 /// # Errors
 /// Figures that no shaft has.
-pub fn cut(model: &ShaftModel, raw: Shaft, number: &str, cut_mm: f64) -> Result<Option<Cut>, WorkshopError> {
-    let tip_trim_mm = model.tip_trim_mm(number);
+pub fn cut(
+    model: &ShaftModel,
+    raw: Shaft,
+    trimmed_mm: f64,
+    number: &str,
+    cut_mm: f64,
+) -> Result<Option<Cut>, WorkshopError> {
+    let wanted_mm = model.tip_trim_mm(number);
+    if trimmed_mm > wanted_mm + TRIM_PLAY_MM {
+        return Ok(None);
+    }
+    let tip_trim_mm = (wanted_mm - trimmed_mm).max(0.0);
     let butt_cut_mm = raw.length_mm - tip_trim_mm - cut_mm;
     if butt_cut_mm < 0.0 {
         return Ok(None);

@@ -45,6 +45,8 @@ identity! {
     ReadingId,
     /// A batch of mixed adhesive.
     BatchId,
+    /// An order of parts.
+    OrderId,
     /// An entry of the event log.
     EventId,
 }

@@ -4,6 +4,7 @@
 //! Documents that cross the API are plain structs whose numeric fields end in their unit. Lengths are millimetres,
 //! masses grams, balances points since A0 (so `D2` is 32.0, `D0` is 30.0), angles degrees.
 
+pub mod ask;
 pub mod assembly;
 pub mod beam;
 pub mod belief;
@@ -21,8 +22,11 @@ pub mod id;
 pub mod job;
 pub mod kind;
 pub mod learned;
+pub mod life;
 pub mod measure;
 pub mod model;
+pub mod needs;
+pub mod order;
 pub mod part;
 pub mod plan;
 pub mod planner;
@@ -32,6 +36,7 @@ pub mod remedy;
 pub mod rules;
 pub mod sheet;
 pub mod shop;
+pub mod sorting;
 pub mod step;
 pub mod stock_file;
 pub mod weigh_in;

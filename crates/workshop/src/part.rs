@@ -56,6 +56,9 @@ pub struct Part {
     /// Balance point of this raw shaft from its butt, where it was measured.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub balance_point_mm: Option<f64>,
+    /// What was cut off the tip of this shaft already, where it was used before or cut wrongly.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub tip_trimmed_mm: Option<f64>,
     /// Loft of this head as received.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub loft_deg: Option<f64>,
@@ -96,6 +99,7 @@ impl Part {
             count: None,
             length_mm: None,
             balance_point_mm: None,
+            tip_trimmed_mm: None,
             loft_deg: None,
             lie_deg: None,
             lot: String::new(),
@@ -121,6 +125,9 @@ impl Part {
         }
         if let (Some(bp), Some(length_mm)) = (self.balance_point_mm, self.length_mm) {
             within("balance_point_mm", bp, length_mm / 4.0, length_mm * 0.75, "mm")?;
+        }
+        if let Some(trimmed_mm) = self.tip_trimmed_mm {
+            within("tip_trimmed_mm", trimmed_mm, 0.0, 300.0, "mm")?;
         }
         if let Some(loft) = self.loft_deg {
             within("loft_deg", loft, 0.0, 80.0, "°")?;

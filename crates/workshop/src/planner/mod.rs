@@ -204,7 +204,9 @@ fn fitting<'a>(
             continue;
         }
         let raw = fit::raw_shaft(shaft_model, p, &target.number)?;
-        let Some(cut) = fit::cut(shaft_model, raw, &target.number, cut_mm)? else { continue };
+        let Some(cut) = fit::cut(shaft_model, raw, p.tip_trimmed_mm.unwrap_or(0.0), &target.number, cut_mm)? else {
+            continue;
+        };
         let extra = if used == BlankUse::Own { 0.0 } else { NEIGHBOUR_COST };
         let points = cut.shaft.mass_g * points_per_g(cut.shaft.balance_point_mm + cap_mm);
         shaft_candidates.push(candidate(part, points, cut.shaft.mass_g, extra));
@@ -236,7 +238,7 @@ fn fitting<'a>(
     let fixed_points = fixed(assembly, club, head_model, shaft_model, adapter, ferrule, cut_mm)?;
     let nominal = fit::raw_shaft(shaft_model, &nominal_shaft(shaft_model, &target.number), &target.number)?;
     let shaft_nominal_g =
-        fit::cut(shaft_model, nominal, &target.number, cut_mm)?.map_or(nominal.mass_g, |c| c.shaft.mass_g);
+        fit::cut(shaft_model, nominal, 0.0, &target.number, cut_mm)?.map_or(nominal.mass_g, |c| c.shaft.mass_g);
     let loss = outlook::loss(
         assembly,
         club,

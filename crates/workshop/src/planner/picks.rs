@@ -130,10 +130,14 @@ pub fn plan_with(assembly: Assembly<'_>, club: &JobClub, picks: &Picks<'_>) -> R
     }
     let cut_mm = fit::cut_length_mm(target, head_number, grip_model, off_bottom_mm)?;
     let raw = fit::raw_shaft(shaft_model, picks.shaft, &target.number)?;
-    let cut = fit::cut(shaft_model, raw, &target.number, cut_mm)?.ok_or_else(|| WorkshopError::Refused {
-        what: format!("shaft {} is too short for the {}", picks.shaft.code, target.number),
-        next: "Choose a longer blank".into(),
-    })?;
+    let cut = fit::cut(shaft_model, raw, picks.shaft.tip_trimmed_mm.unwrap_or(0.0), &target.number, cut_mm)?
+        .ok_or_else(|| WorkshopError::Refused {
+            what: format!(
+                "shaft {} is too short for the {}, or too much is off its tip",
+                picks.shaft.code, target.number
+            ),
+            next: "Choose a longer blank".into(),
+        })?;
     Ok(ClubPlan {
         parts,
         head_number: head_number.number.clone(),

@@ -185,6 +185,7 @@ impl RowReader<'_> {
             count,
             length_mm,
             balance_point_mm,
+            tip_trimmed_mm: None,
             loft_deg,
             lie_deg,
             lot: cell("lot").to_owned(),
