@@ -373,6 +373,7 @@ fn made(new: &NewPart) -> Result<Part, AppError> {
         count: new.count,
         length_mm: new.length_mm,
         balance_point_mm: new.balance_point_mm,
+        tip_trimmed_mm: None,
         loft_deg: new.loft_deg,
         lie_deg: new.lie_deg,
         lot: new.lot.trim().to_owned(),

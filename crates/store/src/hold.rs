@@ -2,9 +2,11 @@
 
 use crate::column::{Columns, query, time_text};
 use crate::error::StoreError;
+use crate::life::LifeNote;
 use crate::tx::Tx;
 use jiff::Timestamp;
 use workshop::id::{ClubId, JobId, PartId};
+use workshop::life::LifeStep;
 use workshop::model::PartKind;
 use workshop::part::PartState;
 
@@ -51,8 +53,9 @@ impl Tx {
              WHERE id = $4 AND count IS NULL AND state = 'free'",
         );
         let single = single.bind(job.0.clone()).bind(club.0.clone()).bind(time_text(now)).bind(part.0.clone());
+        let note = LifeNote { part, step: LifeStep::Held, job: Some(job), club: Some(club), figures: &[], reason: "" };
         if self.change(single).await? == 1 {
-            return Ok(());
+            return self.write_life(note, now).await;
         }
         let bulk = query(
             "UPDATE part SET count = count - 1, version = version + 1, saved_at = $1
@@ -64,7 +67,7 @@ impl Tx {
                 query("INSERT INTO part_hold (seq, part, job, club, used, held_at) VALUES ($1, $2, $3, $4, 0, $5)");
             let take = take.bind(seq).bind(part.0.clone()).bind(job.0.clone()).bind(club.0.clone());
             self.change(take.bind(time_text(now))).await?;
-            return Ok(());
+            return self.write_life(note, now).await;
         }
         Err(self.why_taken(part).await?)
     }
@@ -119,9 +122,30 @@ impl Tx {
                 "DELETE FROM part_hold WHERE job = $1 AND used = 0",
             ),
         };
+        self.note_each(of, LifeStep::Freed, now).await?;
         self.change(query(singles).bind(time_text(now)).bind(of.id())).await?;
         self.change(query(counted).bind(time_text(now)).bind(of.id())).await?;
         self.change(query(rows).bind(of.id())).await?;
+        Ok(())
+    }
+
+    /// Writes into the life of everything that is held what becomes of it now.
+    async fn note_each(&mut self, of: Of<'_>, step: LifeStep, now: Timestamp) -> Result<(), StoreError> {
+        let lookup = match of {
+            Of::Club(_) => {
+                "SELECT id AS part, job, club FROM part WHERE club = $1 AND state = 'held'
+                 UNION ALL SELECT part, job, club FROM part_hold WHERE club = $1 AND used = 0"
+            }
+            Of::Job(_) => {
+                "SELECT id AS part, job, club FROM part WHERE job = $1 AND state = 'held'
+                 UNION ALL SELECT part, job, club FROM part_hold WHERE job = $1 AND used = 0"
+            }
+        };
+        for row in self.rows(query(lookup).bind(of.id())).await? {
+            let (part, job, club) = (PartId(row.text("part")?), JobId(row.text("job")?), ClubId(row.text("club")?));
+            let note = LifeNote { part: &part, step, job: Some(&job), club: Some(&club), figures: &[], reason: "" };
+            self.write_life(note, now).await?;
+        }
         Ok(())
     }
 
@@ -130,10 +154,21 @@ impl Tx {
     /// # Errors
     /// The database failed.
     pub async fn use_club_parts(&mut self, club: &ClubId, now: Timestamp) -> Result<(), StoreError> {
+        self.note_each(Of::Club(club), LifeStep::Used, now).await?;
         let singles = query(
             "UPDATE part SET state = 'used', version = version + 1, saved_at = $1 WHERE club = $2 AND state = 'held'",
         );
         self.change(singles.bind(time_text(now)).bind(club.0.clone())).await?;
+        self.change(query("UPDATE part_hold SET used = 1 WHERE club = $1 AND used = 0").bind(club.0.clone())).await?;
+        Ok(())
+    }
+
+    /// The pieces of counted bulks that are held for a club went into it and are gone, though the club is not: it was
+    /// taken apart before it was finished.
+    ///
+    /// # Errors
+    /// The database failed.
+    pub async fn use_up_pieces(&mut self, club: &ClubId) -> Result<(), StoreError> {
         self.change(query("UPDATE part_hold SET used = 1 WHERE club = $1 AND used = 0").bind(club.0.clone())).await?;
         Ok(())
     }

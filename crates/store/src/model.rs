@@ -100,6 +100,8 @@ impl Tx {
         let counts = query(
             "SELECT 'part' AS used_by, COUNT(*) AS times FROM part WHERE model = $1
              UNION ALL SELECT 'batch', COUNT(*) FROM batch WHERE adhesive = $1
+             UNION ALL SELECT 'order', COUNT(*) FROM part_order WHERE model = $1
+             UNION ALL SELECT 'order', COUNT(*) FROM part_order_event WHERE model = $1
              UNION ALL SELECT used_by, COUNT(*) FROM model_use WHERE model = $2 GROUP BY used_by",
         );
         let mut users = Vec::new();

@@ -44,6 +44,8 @@ struct Given {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     balance_point_mm: Option<f64>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
+    tip_trimmed_mm: Option<f64>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
     loft_deg: Option<f64>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     lie_deg: Option<f64>,
@@ -67,7 +69,7 @@ impl Tx {
         let insert = query(AssertSqlSafe(format!("INSERT INTO part ({INSERTED}) VALUES {}", row_of_places(0))));
         let insert = bind_part(insert, part, now)?.bind(part.id.0.clone()).bind(part.version).bind(seq);
         self.change(insert).await?;
-        Ok(())
+        self.write_came_in(std::slice::from_ref(part), now).await
     }
 
     /// Saves many new parts that no job holds, as a list brings them; their codes are looked up by the dozen.
@@ -108,6 +110,7 @@ impl Tx {
                 seq += 1;
             }
             self.change(insert).await?;
+            self.write_came_in(some, now).await?;
         }
         Ok(())
     }
@@ -256,6 +259,7 @@ fn bind_part(statement: Query, part: &Part, now: Timestamp) -> Result<Query, Sto
         mass_g: part.mass_g,
         length_mm: part.length_mm,
         balance_point_mm: part.balance_point_mm,
+        tip_trimmed_mm: part.tip_trimmed_mm,
         loft_deg: part.loft_deg,
         lie_deg: part.lie_deg,
     };
@@ -297,6 +301,7 @@ fn part_of(row: &AnyRow) -> Result<Part, StoreError> {
         count: row.maybe_whole("count")?,
         length_mm: given.length_mm,
         balance_point_mm: given.balance_point_mm,
+        tip_trimmed_mm: given.tip_trimmed_mm,
         loft_deg: given.loft_deg,
         lie_deg: given.lie_deg,
         lot: row.text("lot")?,

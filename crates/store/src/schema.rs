@@ -17,17 +17,19 @@ fn migrations(backend: Backend) -> Vec<Migration> {
         Backend::Sqlite => include_str!("../migrations/0004_learned_append_only.sqlite.sql"),
         Backend::Postgres => include_str!("../migrations/0004_learned_append_only.postgres.sql"),
     };
+    let orders_and_life = match backend {
+        Backend::Sqlite => include_str!("../migrations/0006_orders_and_life.sqlite.sql"),
+        Backend::Postgres => include_str!("../migrations/0006_orders_and_life.postgres.sql"),
+    };
     [
-        ("tables", include_str!("../migrations/0001_tables.sql")),
-        ("append only", append_only),
-        ("learned", include_str!("../migrations/0003_learned.sql")),
-        ("learned append only", learned_append_only),
+        (1, "tables", include_str!("../migrations/0001_tables.sql")),
+        (2, "append only", append_only),
+        (3, "learned", include_str!("../migrations/0003_learned.sql")),
+        (4, "learned append only", learned_append_only),
+        (6, "orders and life", orders_and_life),
     ]
     .into_iter()
-    .zip(1..)
-    .map(|((name, sql), version)| {
-        Migration::new(version, name.into(), MigrationType::Simple, sql.into_sql_str(), false)
-    })
+    .map(|(version, name, sql)| Migration::new(version, name.into(), MigrationType::Simple, sql.into_sql_str(), false))
     .collect()
 }
 

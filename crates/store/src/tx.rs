@@ -13,6 +13,7 @@ pub struct Tx {
     inner: Transaction<'static, Any>,
     place: Arc<str>,
     writing: bool,
+    by: String,
 }
 
 impl std::fmt::Debug for Tx {
@@ -23,7 +24,19 @@ impl std::fmt::Debug for Tx {
 
 impl Tx {
     pub(crate) const fn new(inner: Transaction<'static, Any>, place: Arc<str>, writing: bool) -> Self {
-        Self { inner, place, writing }
+        Self { inner, place, writing, by: String::new() }
+    }
+
+    /// The same transaction, done by somebody: the lives of the parts that it touches say so.
+    #[must_use]
+    pub fn signed(mut self, by: &str) -> Self {
+        by.trim().clone_into(&mut self.by);
+        self
+    }
+
+    /// Who it is done by; empty where nobody said.
+    pub(crate) fn by(&self) -> &str {
+        &self.by
     }
 
     /// Makes everything done in it last. When this returns, it is on disk.

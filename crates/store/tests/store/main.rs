@@ -16,6 +16,7 @@ mod jobs;
 mod killed;
 mod learned;
 mod opening;
+mod orders;
 mod parts;
 mod readings;
 mod two_at_once;

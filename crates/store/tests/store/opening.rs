@@ -24,7 +24,7 @@ on_both! {
                      SELECT 9999, 'from tomorrow', success, checksum, 0 FROM _sqlx_migrations WHERE version = 1";
         assert_eq!(db.sql(newer).await.expect("inserted"), 1);
         let refused = refused(&db.url).await;
-        assert!(matches!(refused, StoreError::Newer { found: 9999, known: 4, .. }), "{refused}");
+        assert!(matches!(refused, StoreError::Newer { found: 9999, known: 6.., .. }), "{refused}");
         assert!(refused.to_string().contains("newer version"), "{refused}");
     }
 

@@ -55,6 +55,53 @@ on_both! {
         stores[1].close().await;
     }
 
+    async fn a_part_is_held_or_scrapped_never_both(db: &TestDb) {
+        let job = with_job(db).await;
+        let stores = [db.store.clone(), second(db).await];
+        let (mut held, mut scrapped) = (0, 0);
+        for round in 0..30 {
+            let part = head(&format!("H6-{round}"));
+            add_part(db, &part).await;
+            let start = Arc::new(Barrier::new(2));
+            let (to_hold, of, club) = (part.id.clone(), job.id.clone(), job.clubs[0].id.clone());
+            let (store, begin) = (stores[round % 2].clone(), Arc::clone(&start));
+            let hold = tokio::spawn(async move {
+                begin.wait().await;
+                let mut tx = store.write().await?;
+                tx.hold(&to_hold, &of, &club, at(2)).await?;
+                tx.commit().await
+            });
+            let (store, looked_at) = (stores[(round + 1) % 2].clone(), part.clone());
+            let scrap = tokio::spawn(async move {
+                start.wait().await;
+                let mut tx = store.write().await?;
+                // As it was looked at on a tablet, before the other did anything.
+                tx.update_part(&Part { state: PartState::Rejected, ..looked_at }, at(2)).await?;
+                tx.commit().await
+            });
+            let (hold, scrap) = (hold.await.expect("no panic"), scrap.await.expect("no panic"));
+            let saved = db.read().await.part(&part.id).await.expect("read").expect("there");
+            match (&hold, &scrap) {
+                (Ok(()), Err(refused)) => {
+                    assert!(refused.is_stale(), "{refused}");
+                    assert_eq!((saved.state, saved.club.as_ref()), (PartState::Held, Some(&job.clubs[0].id)));
+                    held += 1;
+                }
+                (Err(refused), Ok(())) => {
+                    assert!(matches!(refused, StoreError::PartTaken { state: PartState::Rejected, .. }), "{refused}");
+                    assert_eq!((saved.state, saved.club), (PartState::Rejected, None));
+                    scrapped += 1;
+                }
+                other => panic!("one of the two: {other:?}"),
+            }
+            // Its life tells only what happened: it came in, and one thing more where it is held.
+            let life = db.read().await.life(&part.id).await.expect("read");
+            assert_eq!(life.len(), if saved.state == PartState::Held { 2 } else { 1 });
+        }
+        assert_eq!(held + scrapped, 30);
+        stores[1].close().await;
+    }
+
     async fn the_second_waits_for_the_first_and_sees_what_it_did(db: &TestDb) {
         let job = with_job(db).await;
         let part = head("H6-1");
