@@ -45,7 +45,7 @@ impl App {
         let club = file.club_at(slot)?;
         let parts = Self::free_parts(&mut tx).await?;
         let spares = spares(&file, &parts);
-        let believed = file.assembly().believe(&file.readings)?;
+        let believed = file.believe()?;
         let state = workshop::bench::club_state(&believed, file.around(self.now()), club)?;
         Ok(Advice {
             slot,
@@ -63,7 +63,7 @@ impl App {
         let mut tx = self.store.read().await?;
         let file = JobFile::load(&mut tx, number).await?;
         let parts = Self::free_parts(&mut tx).await?;
-        let believed = file.assembly().believe(&file.readings)?;
+        let believed = file.believe()?;
         Ok(workshop::remedy::assign_grips(&believed, &spares(&file, &parts))?)
     }
 

@@ -198,7 +198,7 @@ impl App {
         let why = if why.trim().is_empty() { "that was wrong" } else { why.trim() };
         tx.take_back(reading, why, by, self.now()).await?;
         let file = JobFile::load(&mut tx, number).await?;
-        let believed = file.assembly().believe(&file.readings)?;
+        let believed = file.believe()?;
         let state = self.state_of(&file, &believed, &club)?;
         tx.commit().await?;
         self.tell(Some(number), "reading");
@@ -216,7 +216,7 @@ impl App {
         let club = reading_of(&file, reading)?.club.clone();
         tx.insist(reading, why.trim(), by, self.now()).await?;
         let file = JobFile::load(&mut tx, number).await?;
-        let believed = file.assembly().believe(&file.readings)?;
+        let believed = file.believe()?;
         let state = self.state_of(&file, &believed, &club)?;
         tx.commit().await?;
         self.tell(Some(number), "reading");
@@ -241,15 +241,11 @@ impl App {
     }
 
     /// What the last reading of a club means, what can still be done about it, and the one extra measurement that is
-    /// most worth its minute.
+    /// most worth its minute; from a belief that the caller has already.
     ///
     /// # Errors
     /// No such club; figures that the belief cannot work with; what the store says.
-    pub async fn meaning(
-        &self,
-        file: &JobFile,
-        slot: i64,
-    ) -> Result<(Option<Meaning>, Vec<Remedy>, Option<Offer>), AppError> {
+    pub async fn at_bench(&self, file: &JobFile, believed: &Believed<'_>, slot: i64) -> Result<AtBench, AppError> {
         let club = file.club_at(slot)?;
         let mut tx = self.store.read().await?;
         let last = workshop::reading::standing(&file.readings)
@@ -258,16 +254,13 @@ impl App {
             .find(|r| r.club == club.id && r.what != What::Done)
             .cloned();
         let parts = Self::free_parts(&mut tx).await?;
-        let believed = file.assembly().believe(&file.readings)?;
-        let state = self.state_of(file, &believed, &club.id)?;
+        let state = self.state_of(file, believed, &club.id)?;
         let spares = spares(file, &parts);
-        let meaning = match &last {
-            Some(reading) => Some(workshop::bench::meaning(&believed, &state, reading, &spares)?),
-            None => None,
-        };
-        let remedies = workshop::remedy::remedies(&believed, &state, &spares)?;
-        let offers = file.not_declined(workshop::measure::offers(&believed, &club.id, &spares)?);
-        Ok((meaning, remedies, offers.into_iter().next()))
+        let remedies = workshop::remedy::remedies(believed, &state, &spares)?;
+        let meaning =
+            last.map(|reading| workshop::bench::meaning(believed, &state, &reading, &spares, &remedies)).transpose()?;
+        let offers = file.not_declined(workshop::measure::offers(believed, &club.id, &spares)?);
+        Ok(AtBench { meaning, remedies, offer: offers.into_iter().next() })
     }
 
     /// What may be behind each doubted reading of a club, the latest last; empty where none is doubted.
@@ -279,7 +272,7 @@ impl App {
         let file = JobFile::load(&mut tx, number).await?;
         let club = file.club_at(slot)?;
         let parts = Self::free_parts(&mut tx).await?;
-        let believed = file.assembly().believe(&file.readings)?;
+        let believed = file.believe()?;
         let spares = spares(&file, &parts);
         let standing = believed.standing();
         let doubted = standing.into_iter().filter(|r| r.club == club.id && believed.is_doubted(&r.id));
@@ -370,13 +363,13 @@ impl App {
             .last()
             .ok_or_else(|| AppError::Invalid { what: "nothing was kept".into(), next: "Enter it again".into() })?;
         let parts = Self::free_parts(tx).await?;
-        let believed = file.assembly().believe(&file.readings)?;
+        let believed = file.believe()?;
         let club = self.state_of(file, &believed, &last.club)?;
         let spares = spares(file, &parts);
         // A doubted one among several entries is what the builder must hear of.
         let telling = kept.iter().find(|r| believed.is_doubted(&r.id)).unwrap_or(last);
-        let meaning = workshop::bench::meaning(&believed, &club, telling, &spares)?;
         let remedies = workshop::remedy::remedies(&believed, &club, &spares)?;
+        let meaning = workshop::bench::meaning(&believed, &club, telling, &spares, &remedies)?;
         Ok(Kept { meaning, remedies, club, readings: kept, repeated })
     }
 
@@ -386,6 +379,17 @@ impl App {
             file.job.club(club).ok_or_else(|| AppError::not_found("club", club.as_str(), "Load the job anew"))?;
         Ok(workshop::bench::club_state(believed, file.around(self.now()), club)?)
     }
+}
+
+/// What a club's screen says of it.
+#[derive(Debug, Clone)]
+pub struct AtBench {
+    /// What its last reading means; none before it.
+    pub meaning: Option<Meaning>,
+    /// What can still be done, the best first.
+    pub remedies: Vec<Remedy>,
+    /// The one extra measurement that is most worth its minute.
+    pub offer: Option<Offer>,
 }
 
 /// Free parts with the mass to count with; those whose model is gone are left out.

@@ -5,6 +5,7 @@ use serde::Serialize;
 use store::Tx;
 use utoipa::ToSchema;
 use workshop::assembly::Assembly;
+use workshop::belief::Believed;
 use workshop::bench::{ClubState, Surroundings};
 use workshop::glue::Batch;
 use workshop::id::ClubId;
@@ -108,8 +109,23 @@ impl JobFile {
     /// # Errors
     /// Figures that the belief cannot work with.
     pub fn states(&self, now: jiff::Timestamp) -> Result<Vec<ClubState>, AppError> {
-        let believed = self.assembly().believe(&self.readings)?;
-        Ok(workshop::bench::bench(&believed, self.around(now))?)
+        self.states_of(&self.believe()?, now)
+    }
+
+    /// What is believed after the readings so far.
+    ///
+    /// # Errors
+    /// Figures that the belief cannot work with.
+    pub fn believe(&self) -> Result<Believed<'_>, AppError> {
+        Ok(self.assembly().believe(&self.readings)?)
+    }
+
+    /// [`states`](Self::states), from a belief that the caller has already.
+    ///
+    /// # Errors
+    /// Figures that the belief cannot work with.
+    pub fn states_of(&self, believed: &Believed<'_>, now: jiff::Timestamp) -> Result<Vec<ClubState>, AppError> {
+        Ok(workshop::bench::bench(believed, self.around(now))?)
     }
 }
 
@@ -241,7 +257,7 @@ impl App {
     /// No such job; what the store says.
     pub async fn record(&self, number: i64) -> Result<Record, AppError> {
         let file = self.job_file(number).await?;
-        let believed = file.assembly().believe(&file.readings)?;
+        let believed = file.believe()?;
         Ok(workshop::record::record(&believed, &file.readings, &file.batches, &file.let_pass)?)
     }
 

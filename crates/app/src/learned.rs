@@ -145,7 +145,7 @@ impl App {
     ///
     /// Figures that cannot be learned from do not undo the reading that finished the job: the log says so.
     pub(crate) async fn learn_from(&self, tx: &mut Tx, file: &JobFile, by: &str) -> Result<(), AppError> {
-        let believed = file.assembly().believe(&file.readings)?;
+        let believed = file.believe()?;
         let record = workshop::record::record(&believed, &file.readings, &file.batches, &file.let_pass)?;
         for club in outcomes(&file.job, &record, self.now()) {
             tx.note_finished(&club).await?;
@@ -334,7 +334,7 @@ impl App {
         for job in tx.jobs(Some(JobState::Finished)).await? {
             if noted.iter().all(|c| c.job != job.id) {
                 let file = JobFile::load(&mut tx, job.number).await?;
-                let believed = file.assembly().believe(&file.readings)?;
+                let believed = file.believe()?;
                 let record = workshop::record::record(&believed, &file.readings, &file.batches, &file.let_pass)?;
                 noted.extend(outcomes(&file.job, &record, record.last_reading_at.unwrap_or(file.job.made_at)));
             }

@@ -29,7 +29,7 @@ use std::sync::Arc;
 use store::Store;
 use tokio::sync::broadcast;
 use workshop::model::Library;
-use workshop::shop::Shop;
+use workshop::shop::{Person, Shop, Units};
 
 /// The workshop with its store: cheap to clone, one a program.
 #[derive(Clone)]
@@ -74,6 +74,28 @@ impl App {
     pub async fn shop(&self) -> Result<Shop, AppError> {
         let mut tx = self.store.read().await?;
         load_shop(&mut tx).await
+    }
+
+    /// Remembers who works here and in which units; without units, those that the person chose before. Returns them. An
+    /// empty name is nobody, and only gives the units back.
+    ///
+    /// # Errors
+    /// What the store says.
+    pub async fn name_person(&self, name: &str, units: Option<Units>) -> Result<Units, AppError> {
+        let mut tx = self.store.write().await?;
+        let mut shop = load_shop(&mut tx).await?;
+        let known = shop.people.iter().position(|p| p.name == name);
+        let units = units.or(known.map(|at| shop.people[at].units)).unwrap_or_default();
+        if name.is_empty() || known.is_some_and(|at| shop.people[at].units == units) {
+            return Ok(units);
+        }
+        match known {
+            Some(at) => shop.people[at].units = units,
+            None => shop.people.push(Person { name: name.to_owned(), units }),
+        }
+        tx.save_shop(&shop, self.now()).await?;
+        tx.commit().await?;
+        Ok(units)
     }
 
     /// Changes what the shop says of itself. Jobs that are under way keep their own steps.

@@ -321,7 +321,7 @@ async fn parts_of(tx: &mut Tx, job: &Job) -> Result<Vec<Part>, AppError> {
 async fn again(tx: &mut Tx, file: &JobFile, locks: &[Lock]) -> Result<ReplanProposal, AppError> {
     crate::bench::need_at_bench(file)?;
     let parts = parts_of(tx, &file.job).await?;
-    let believed = file.assembly().believe(&file.readings)?;
+    let believed = file.believe()?;
     let replan = planner::propose_again(&believed, &parts, locks)?;
     Ok(ReplanProposal { fingerprint: planner::fingerprint(&replan.plan), replan })
 }

@@ -20,6 +20,9 @@ async function onSubmit(event) {
   const url = button?.formAction && button.hasAttribute("formaction") ? button.formAction : form.action;
   const data = new FormData(form, button);
   if (!data.get("request_key")) return; // Without a key it could arrive twice: leave it to the browser.
+  // With nothing typed it only asks where to go on: nothing to keep.
+  const typed = [...form.querySelectorAll("input:not([type=hidden], [type=checkbox])")];
+  if (typed.length && typed.every((field) => !field.value.trim())) return;
   event.preventDefault();
   if (form.dataset.busy) return;
   form.dataset.busy = "1";

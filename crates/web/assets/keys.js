@@ -1,9 +1,15 @@
 // Single keys: an element with data-key="r" or "z Backspace" is pressed by that key. In a text field they work only
 // while it is empty and carries data-bench-entry, so that typing is never taken away.
+//
+// A foot pedal types a key of its own. Any key that writes nothing and that browsers leave alone keeps what stands in
+// the entry of the bench, as Enter does, wherever the focus is.
+const PEDAL = /^(F([1-4]|[6-9]|10|1[3-9]|2[0-4])|Page(Up|Down)|Insert|Pause|ScrollLock|Media(PlayPause|TrackNext|TrackPrevious))$/;
+
 export function keys() {
   document.addEventListener("keydown", (event) => {
     if (event.defaultPrevented || event.isComposing || event.ctrlKey || event.metaKey || event.altKey) return;
     const field = event.target.closest?.("input, textarea, select, [contenteditable]");
+    if (PEDAL.test(event.key)) return pedal(event, field);
     if (event.key === "Enter" && field?.matches("[data-enter-next]")) return enter(event, field);
     if (field && !isIdle(field)) return;
     const name = event.key.length === 1 ? event.key.toLowerCase() : event.key;
@@ -16,6 +22,13 @@ export function keys() {
     event.preventDefault();
     wanted.click();
   });
+}
+
+function pedal(event, field) {
+  const form = field?.form?.querySelector("[data-bench-entry]") ? field.form : document.querySelector("[data-bench-entry]")?.form;
+  if (!form) return;
+  event.preventDefault();
+  if (!event.repeat) form.requestSubmit();
 }
 
 function isIdle(field) {

@@ -6,6 +6,7 @@ mod dress;
 pub mod look;
 mod pages;
 mod problem;
+mod units;
 
 pub use api::sheet_schema;
 pub use pages::labels::label_texts;
@@ -37,6 +38,7 @@ pub fn router(app: App) -> Router {
             ))
         }))
         .layer(axum::middleware::from_fn(dress::errors))
+        .layer(axum::middleware::from_fn(units::of_person))
         .layer(CompressionLayer::new())
         .layer(TraceLayer::new_for_http())
         .with_state(app)

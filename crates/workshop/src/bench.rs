@@ -263,7 +263,7 @@ pub fn finish_words(finish: &Finish) -> String {
     format!("{} ± {}", Balance::from_points(finish.balance_points).letter(1), decimal(finish.band_points.max(0.05), 1))
 }
 
-/// What a reading means for its club, and what to do now.
+/// What a reading means for its club, and what to do now; `remedies` are those of the club, the best first.
 ///
 /// # Errors
 /// Figures that the belief cannot work with.
@@ -272,11 +272,12 @@ pub fn meaning(
     state: &ClubState,
     reading: &Reading,
     spares: &[Spare<'_>],
+    remedies: &[Remedy],
 ) -> Result<Meaning, WorkshopError> {
     if believed.is_doubted(&reading.id) {
         return doubt_words(believed, reading, spares);
     }
-    let mut meaning = believed_words(believed, state, reading, spares)?;
+    let mut meaning = believed_words(believed, state, reading, spares, remedies)?;
     // A reading that fits, of a club with one that does not: what it told about that one.
     let standing = believed.standing();
     if let Some(doubted) = standing.iter().rev().find(|r| r.club == state.club && believed.is_doubted(&r.id)) {
@@ -300,6 +301,7 @@ fn believed_words(
     state: &ClubState,
     reading: &Reading,
     spares: &[Spare<'_>],
+    remedies: &[Remedy],
 ) -> Result<Meaning, WorkshopError> {
     let job = believed.assembly.job;
     let Some(finish) = &state.finish else {
@@ -313,7 +315,6 @@ fn believed_words(
     if let Some(words) = bend_words(club, reading, limit_deg) {
         return Ok(words);
     }
-    let remedies = crate::remedy::remedies(believed, state, spares)?;
     // Held against doing nothing now, with the choices still to come.
     let ahead = crate::remedy::chance_ahead(believed, state, spares)?.unwrap_or(finish.chance);
     let best: Option<&Remedy> = remedies.first().filter(|r| r.chance_at_end > ahead + WORTH_DOING);

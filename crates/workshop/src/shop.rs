@@ -4,6 +4,7 @@ use crate::connection::Connection;
 use crate::error::{WorkshopError, within};
 use crate::reading::What;
 use crate::step::{Step, check_template};
+use quantity::{LengthUnit, MassUnit};
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
@@ -40,6 +41,71 @@ pub struct CheckWeight {
     pub mass_g: f64,
 }
 
+/// The units in which a person reads and types.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(try_from = "String", into = "String")]
+pub struct Units {
+    /// Inch or millimetre.
+    pub length: LengthUnit,
+    /// Gram or ounce.
+    pub mass: MassUnit,
+}
+
+impl Default for Units {
+    /// Inches and grams, as the trade mostly works (common practice, no source).
+    fn default() -> Self {
+        Self { length: LengthUnit::Inch, mass: MassUnit::Gram }
+    }
+}
+
+impl Units {
+    /// All that there are.
+    pub const ALL: [Self; 4] = [
+        Self { length: LengthUnit::Inch, mass: MassUnit::Gram },
+        Self { length: LengthUnit::Millimetre, mass: MassUnit::Gram },
+        Self { length: LengthUnit::Inch, mass: MassUnit::Ounce },
+        Self { length: LengthUnit::Millimetre, mass: MassUnit::Ounce },
+    ];
+
+    /// Length and mass: `in-g`, `mm-oz`.
+    #[must_use]
+    pub fn key(self) -> String {
+        format!("{}-{}", self.length.symbol(), self.mass.symbol())
+    }
+
+    /// From its key; the default for any other text.
+    #[must_use]
+    pub fn from_key(key: &str) -> Self {
+        Self::ALL.into_iter().find(|u| u.key() == key).unwrap_or_default()
+    }
+}
+
+impl From<Units> for String {
+    fn from(units: Units) -> Self {
+        units.key()
+    }
+}
+
+impl TryFrom<String> for Units {
+    type Error = String;
+
+    fn try_from(key: String) -> Result<Self, Self::Error> {
+        let found = Self::ALL.into_iter().find(|u| u.key() == key);
+        found.ok_or_else(|| format!("“{key}” are no units. Choose in-g, mm-g, in-oz or mm-oz"))
+    }
+}
+
+/// Somebody who works here.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Person {
+    /// The name that stands beside the readings.
+    pub name: String,
+    /// Units on the pages: `in-g`, `mm-g`, `in-oz` or `mm-oz`.
+    #[schema(value_type = String, example = "in-g")]
+    pub units: Units,
+}
+
 /// The shop.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
@@ -68,6 +134,9 @@ pub struct Shop {
     pub tip_weight_cap_g: f64,
     /// Share of spacers in the mix, percent by mass.
     pub bead_share_percent: f64,
+    /// Who works here, as they named themselves at a tablet.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub people: Vec<Person>,
     /// The shop's own steps; a job takes a copy.
     pub steps: Vec<Step>,
 }
@@ -100,6 +169,7 @@ impl Default for Shop {
             tape: None,
             tip_weight_cap_g: 9.0,
             bead_share_percent: 5.0,
+            people: Vec::new(),
             steps: crate::step::full_build(),
         }
     }

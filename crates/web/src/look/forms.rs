@@ -27,6 +27,8 @@ pub struct Field<'a> {
     pub inputmode: &'a str,
     /// A unit shown at the right of the field: `g`.
     pub unit: &'a str,
+    /// Identity of a list of proposals in the page; none when empty.
+    pub list: &'a str,
     /// Must be filled.
     pub required: bool,
     /// The cursor starts here.
@@ -55,7 +57,7 @@ pub fn field(view: &Field<'_>) -> Markup {
             div.entry {
                 input #(id) name=(view.name) value=(view.value)
                     type=(if view.kind.is_empty() { "text" } else { view.kind })
-                    inputmode=[some(view.inputmode)] placeholder=[some(view.placeholder)]
+                    inputmode=[some(view.inputmode)] placeholder=[some(view.placeholder)] list=[some(view.list)]
                     required[view.required] autofocus[view.autofocus] autocomplete="off"
                     spellcheck="false" autocapitalize="off"
                     data-bench-entry[view.big] data-enter-next[view.enter_next]

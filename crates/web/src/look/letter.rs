@@ -46,10 +46,10 @@ pub fn signed(value: f64, decimals: usize) -> String {
     }
 }
 
-/// A mass in grams with one decimal: `256.1 g`; a dash when it is not a number.
+/// A mass in the person's unit: `256.1 g`, `9.034 oz`; a dash when it is not a number.
 #[must_use]
 pub fn grams(mass_g: f64) -> String {
-    if mass_g.is_finite() { format!("{mass_g:.1} g").replace('-', "−") } else { "–".to_owned() }
+    if mass_g.is_finite() { crate::units::mass(mass_g).replace('-', "−") } else { "–".to_owned() }
 }
 
 #[cfg(test)]

@@ -3,6 +3,7 @@
 use super::bench_screen::Screen;
 use super::{Framed, PageResult, Who, failure, failure_status, framed};
 use crate::look::{Action, ClubChip, ClubState as Mark, Nav, Notice, empty_state, signed};
+use crate::units::explicit;
 use app::advice::DeclineOffer;
 use app::bench::{Entry, LetPassRequest, NewReadings};
 use app::job::JobFile;
@@ -121,9 +122,16 @@ async fn keep(
         if let Some(what) = key.strip_prefix("read-").and_then(What::from_key) {
             typed.insert(what.key().to_owned(), value.clone());
             if what == What::Done || !value.trim().is_empty() {
-                entries.push(Entry { what, typed: value.trim().to_owned(), value: None, again: again(what) });
+                let typed = explicit(what.unit(), value.trim());
+                entries.push(Entry { what, typed, value: None, again: again(what) });
             }
         }
+    }
+    // Enter once more, with nothing typed, where all is read: on to the next club.
+    if entries.is_empty()
+        && let Some(next) = next_of_row(&file, slot, &step)
+    {
+        return Ok(Redirect::to(&format!("/bench/{job}/{next}?step={step}")).into_response());
     }
     let on = known.as_ref().map(|step| on_club(step, &fields));
     let new = NewReadings {
@@ -153,6 +161,19 @@ async fn keep(
     }
 }
 
+/// The club to go on with once everything that a step asks of this one is read: the next in the row that has a plan,
+/// round to the first.
+fn next_of_row(file: &JobFile, slot: i64, step: &str) -> Option<i64> {
+    let club = file.club_at(slot).ok()?;
+    let standing = workshop::reading::standing(&file.readings);
+    let read = |what: &What| standing.iter().any(|r| r.club == club.id && r.step == step && r.what == *what);
+    if !file.job.step(step)?.asks.iter().all(read) {
+        return None;
+    }
+    let others = || file.job.clubs.iter().filter(|c| c.plan.is_some() && c.slot != slot).map(|c| c.slot);
+    others().find(|other| *other > slot).or_else(|| others().next())
+}
+
 /// What was on the club: what the step says, less the roles whose box was offered and not ticked.
 fn on_club(step: &Step, fields: &Fields) -> Vec<Role> {
     let has = |name: &str| fields.iter().any(|(k, _)| k == name);
@@ -172,6 +193,8 @@ struct TakeBackForm {
     step: String,
     #[serde(default)]
     why: String,
+    /// Sent from the set grid: the quantity that it reads, to go on there.
+    grid: Option<What>,
 }
 
 async fn take_back(
@@ -181,6 +204,10 @@ async fn take_back(
     Form(form): Form<TakeBackForm>,
 ) -> PageResult {
     app.take_back(job, &form.reading.as_str().into(), &form.why, &by).await?;
+    if let Some(what) = form.grid {
+        let to = format!("/bench/{job}/grid/{}?what={}&at={slot}", form.step, what.key());
+        return Ok(Redirect::to(&to).into_response());
+    }
     Ok(Redirect::to(&format!("/bench/{job}/{slot}?step={}", form.step)).into_response())
 }
 
@@ -288,16 +315,17 @@ async fn again(app: &App, job: i64, slot: i64, step: String, error: &AppError) -
 async fn bench_page(app: &App, number: i64, slot: i64, view: View) -> PageResult {
     let file = app.job_file(number).await?;
     let club = file.club_at(slot)?;
-    let states = file.states(app.now())?;
+    let believed = file.believe()?;
+    let states = file.states_of(&believed, app.now())?;
     let state = states
         .iter()
         .find(|s| s.slot == slot)
         .ok_or_else(|| AppError::Invalid { what: "this club has no state".into(), next: "Load the job anew".into() })?;
     let step = chosen_step(&file, state, view.step.as_deref());
     let crumb = format!("Job {number} · {} · {}", file.job.sheet.player, step.label.to_lowercase());
-    let (meaning, remedies, offer) = app.meaning(&file, slot).await?;
+    let said = app.at_bench(&file, &believed, slot).await?;
     let body = if club.plan.is_some() {
-        let screen = Screen { file: &file, club, state, states: &states, step, view: &view, meaning, remedies, offer };
+        let screen = Screen { file: &file, believed: &believed, club, state, states: &states, step, view: &view, said };
         screen.body()?
     } else {
         empty_state(

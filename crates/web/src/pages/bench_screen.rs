@@ -6,18 +6,21 @@ use super::{PageError, say};
 use crate::look::{
     BenchBody, Button, ButtonKind, CauseLine, Decision, Field, FunnelStage, FunnelView, Icon, Step as StepMark,
     StepState as StepMarkState, Tone, bench_body, button, causes, check, club_row, decision, field, funnel, hidden,
-    link_button, offer, request_key, section, stepper,
+    keypad_hints, link_button, offer, request_key, section, stepper,
 };
+use crate::units::restated;
 use app::AppError;
+use app::bench::AtBench;
 use app::job::JobFile;
 use maud::{Markup, html};
 use quantity::Balance;
-use workshop::bench::{AskState, ClubState, Meaning, StepState, StepStatus, Tone as Said};
+use workshop::belief::Believed;
+use workshop::bench::{AskState, ClubState, StepState, StepStatus, Tone as Said};
 use workshop::cause::Telling;
 use workshop::glue::Gate;
 use workshop::job::JobClub;
 use workshop::kind::Role;
-use workshop::measure::{Measure, Offer};
+use workshop::measure::Measure;
 use workshop::model::PartKind;
 use workshop::reading::{Reading, What};
 use workshop::remedy::{Action, Remedy};
@@ -26,22 +29,20 @@ use workshop::step::Step;
 /// One club at one step, with everything that its screen shows.
 pub(super) struct Screen<'a> {
     pub file: &'a JobFile,
+    pub believed: &'a Believed<'a>,
     pub club: &'a JobClub,
     pub state: &'a ClubState,
     pub states: &'a [ClubState],
     pub step: &'a Step,
     pub view: &'a View,
-    pub meaning: Option<Meaning>,
-    pub remedies: Vec<Remedy>,
-    /// The one extra measurement that is most worth its minute.
-    pub offer: Option<Offer>,
+    pub said: AtBench,
 }
 
 impl Screen<'_> {
     /// The body of the page.
     pub(super) fn body(&self) -> Result<Markup, PageError> {
-        let believed = self.file.assembly().believe(&self.file.readings).map_err(AppError::from)?;
-        let pieces = workshop::beam::beam_parts(&believed, &self.club.id, &self.step.on).map_err(AppError::from)?;
+        let believed = self.believed;
+        let pieces = workshop::beam::beam_parts(believed, &self.club.id, &self.step.on).map_err(AppError::from)?;
         let points = believed.funnel(&self.club.id).map_err(AppError::from)?;
         let step_state = self.step_state();
         Ok(html! { (self.steps()) (bench_body(&BenchBody {
@@ -49,7 +50,7 @@ impl Screen<'_> {
             beam: self.beam(pieces),
             decision: self.decision(step_state),
             funnel: self.funnel(points),
-            below: html! { (self.doubt()) (self.offer_part()) (self.remedy_part()) (self.readings(&believed)) },
+            below: html! { (self.doubt()) (self.offer_part()) (self.remedy_part()) (self.readings(believed)) },
         })) })
     }
 
@@ -133,9 +134,9 @@ impl Screen<'_> {
 
     fn verdict(&self, state: Option<&StepState>) -> (Markup, Tone) {
         let read_here = state.is_some_and(|s| s.asks.iter().any(|a| a.reading.is_some()));
-        match &self.meaning {
+        match &self.said.meaning {
             Some(meaning) if self.view.kept || read_here => (
-                html! { strong { (meaning.words) } " " (meaning.next) },
+                html! { strong { (restated(&meaning.words)) } " " (restated(&meaning.next)) },
                 match meaning.tone {
                     Said::Good => Tone::Good,
                     Said::Act => Tone::Care,
@@ -149,17 +150,17 @@ impl Screen<'_> {
 
     /// What may be behind a doubted reading of this club, and the field for what would tell.
     fn doubt(&self) -> Markup {
-        let Some(meaning) = self.meaning.as_ref().filter(|m| !m.causes.is_empty()) else { return html! {} };
-        let odds: Vec<String> = meaning.causes.iter().map(|c| workshop::cause::odds(c.probability)).collect();
-        let lines: Vec<CauseLine<'_>> = meaning
+        let Some(meaning) = self.said.meaning.as_ref().filter(|m| !m.causes.is_empty()) else { return html! {} };
+        let said: Vec<[String; 3]> = meaning
             .causes
             .iter()
-            .zip(&odds)
             .take(3)
-            .map(|(c, odds)| CauseLine { odds, words: &c.words, to_do: &c.what_to_do })
+            .map(|c| [workshop::cause::odds(c.probability), restated(&c.words), restated(&c.what_to_do)])
             .collect();
-        let order = meaning.telling.as_ref().map_or("", |t| t.words.as_str());
-        causes(&lines, order, &meaning.telling.as_ref().map_or_else(|| html! {}, |t| self.telling(t)))
+        let lines: Vec<CauseLine<'_>> =
+            said.iter().map(|[odds, words, to_do]| CauseLine { odds, words, to_do }).collect();
+        let order = meaning.telling.as_ref().map_or_else(String::new, |t| restated(&t.words));
+        causes(&lines, &order, &meaning.telling.as_ref().map_or_else(|| html! {}, |t| self.telling(t)))
     }
 
     fn telling(&self, telling: &Telling) -> Markup {
@@ -169,7 +170,7 @@ impl Screen<'_> {
     /// One more measurement that is worth it, and "not again in this job"; none beside a doubt, which comes first.
     fn offer_part(&self) -> Markup {
         let doubted = self.state.steps.iter().flat_map(|s| &s.asks).any(|a| a.doubted);
-        let Some(offered) = self.offer.as_ref().filter(|_| !doubted) else { return html! {} };
+        let Some(offered) = self.said.offer.as_ref().filter(|_| !doubted) else { return html! {} };
         let covers = |step: &&Step| offered.on.iter().all(|role| step.on.contains(role));
         let step =
             if covers(&self.step) { self.step } else { self.file.job.steps.iter().find(covers).unwrap_or(self.step) };
@@ -180,7 +181,7 @@ impl Screen<'_> {
         let pilot = offered.measure == Measure::Pilot;
         let decline = format!("/bench/{}/{}/decline", self.file.job.number, self.state.slot);
         offer(
-            &offered.words,
+            &restated(&offered.words),
             &html! {
                 @if !pilot { (self.extra_entry(offered.what, &step.key, &offered.on, again)) }
                 form method="post" action=(decline) {
@@ -253,6 +254,7 @@ impl Screen<'_> {
                 }
                 div.actions.beside {
                     (self.toggles())
+                    @if self.view.kept { (keypad_hints(&[("Enter", "next club")])) }
                     @if let Some((slot, number)) = next {
                         (link_button(&self.at(slot, &self.step.key), &format!("Next: {number}"), ButtonKind::Quiet, Some(Icon::Forward), "n"))
                     }
@@ -350,7 +352,7 @@ impl Screen<'_> {
     }
 
     fn remedy_part(&self) -> Markup {
-        if self.remedies.is_empty() {
+        if self.said.remedies.is_empty() {
             return html! {};
         }
         let action = format!("/bench/{}/{}", self.file.job.number, self.state.slot);
@@ -360,7 +362,7 @@ impl Screen<'_> {
             &html! {
                 details {
                     summary { "The best first: chance at the end, grams" }
-                    ul.plain.remedies { @for remedy in self.remedies.iter().take(8) {
+                    ul.plain.remedies { @for remedy in self.said.remedies.iter().take(8) {
                         li { (self.remedy(&action, remedy)) }
                     } }
                 }
@@ -375,7 +377,7 @@ impl Screen<'_> {
         let plain =
             matches!(remedy.action, Action::PullHead | Action::Cut | Action::ButtExtension | Action::LowerHandTape);
         if plain {
-            return html! { span { (remedy.words) } };
+            return html! { span { (restated(&remedy.words)) } };
         }
         html! {
             form.inline method="post" action=(format!("{action}/{to}")) {
@@ -385,13 +387,13 @@ impl Screen<'_> {
                     (hidden("mass_g", &remedy.more_g.to_string()))
                 }
                 (hidden("step", &self.step.key)) (hidden("version", &version))
-                span { (remedy.words) }
+                span { (restated(&remedy.words)) }
                 (button(&Button { label, kind: ButtonKind::Quiet, ..Button::default() }))
             }
         }
     }
 
-    fn readings(&self, believed: &workshop::belief::Believed<'_>) -> Markup {
+    fn readings(&self, believed: &Believed<'_>) -> Markup {
         let standing = believed.standing();
         let mine: Vec<&Reading> = self.file.readings.iter().filter(|r| r.club == self.club.id).collect();
         if mine.is_empty() {

@@ -2,10 +2,11 @@
 
 use super::say;
 use crate::look::{Cell, Choice, Column, Field, Notice, Select, Table, Tone, field, select, table, text_area};
+use crate::units;
 use axum::extract::Multipart;
 use jiff::civil::Date;
 use maud::{Markup, html};
-use quantity::{Balance, INCH_MM, LengthUnit, MassUnit};
+use quantity::{Balance, INCH_MM, LengthUnit};
 use std::collections::BTreeMap;
 
 /// The fields of a form as they were typed, and what was wrong with them.
@@ -132,9 +133,9 @@ impl Entries {
         })
     }
 
-    /// A length in workshop notation, inches where no unit stands.
+    /// A length in workshop notation, in the person's unit where none stands.
     pub fn length_mm(&mut self, name: &str) -> Option<f64> {
-        self.read(name, |t| quantity::parse_length(t, LengthUnit::Inch)).map(quantity::Length::mm)
+        self.read(name, |t| quantity::parse_length(t, units::now().length)).map(quantity::Length::mm)
     }
 
     /// A small length, millimetres where no unit stands.
@@ -142,8 +143,9 @@ impl Entries {
         self.read(name, |t| quantity::parse_length(t, LengthUnit::Millimetre)).map(quantity::Length::mm)
     }
 
+    /// A mass in workshop notation, in the person's unit where none stands.
     pub fn mass_g(&mut self, name: &str) -> Option<f64> {
-        self.read(name, |t| quantity::parse_mass(t, MassUnit::Gram)).map(quantity::Mass::g)
+        self.read(name, |t| quantity::parse_mass(t, units::now().mass)).map(quantity::Mass::g)
     }
 
     pub fn angle_deg(&mut self, name: &str) -> Option<f64> {
@@ -209,8 +211,12 @@ pub(super) fn capital(text: &str) -> String {
     letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }
 
-/// A length as it is typed: `36 3/4` where the inch takes a 1/16, else millimetres with their unit.
+/// A length as it is typed: `36 3/4` where the inch takes a 1/16 and the person works in inches, else millimetres with
+/// their unit.
 pub(super) fn typed_length(mm: f64) -> String {
+    if units::now().length != LengthUnit::Inch {
+        return format!("{} mm", plain(mm));
+    }
     let sixteenths = mm / INCH_MM * 16.0;
     if (sixteenths - sixteenths.round()).abs() < 0.01 {
         quantity::Length::from_mm(mm).print_inches().trim_end_matches("in").trim().to_owned()

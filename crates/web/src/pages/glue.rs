@@ -139,9 +139,9 @@ async fn form_page(app: &App, job: i64, fields: &[(String, String)], error: Opti
         @if let Some(mix) = &mix {
             (section(&format!("Weigh out for {} joints", mix.joints), &html! {}, &html! {
                 (figures(&[
-                    Figure { label: "resin", value: &format!("{} g", decimal(mix.resin_g, 1)), note: &format!("{} ml", decimal(mix.resin_ml, 1)) },
-                    Figure { label: "hardener", value: &format!("{} g", decimal(mix.hardener_g, 1)), note: &format!("{} ml", decimal(mix.hardener_ml, 1)) },
-                    Figure { label: "spacers, stirred in", value: &format!("{} g", decimal(mix.beads_g, 1)), note: "" },
+                    Figure { label: "resin", value: &say::mass(mix.resin_g), note: &format!("{} ml", decimal(mix.resin_ml, 1)) },
+                    Figure { label: "hardener", value: &say::mass(mix.hardener_g), note: &format!("{} ml", decimal(mix.hardener_ml, 1)) },
+                    Figure { label: "spacers, stirred in", value: &say::mass(mix.beads_g), note: "" },
                     Figure { label: "pot life", value: &format!("{} min", decimal(mix.pot_life_min, 0)), note: "" },
                     Figure { label: "handle after", value: &format!("{} h", decimal(mix.handling_h, 1)), note: "" },
                     Figure { label: "swing after", value: &format!("{} h", decimal(mix.full_cure_h, 0)), note: "" },

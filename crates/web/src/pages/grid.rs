@@ -6,6 +6,7 @@ use crate::look::{
     Button, ButtonKind, ClubState as Mark, Field, GridRow, Icon, Nav, Notice, Step as StepMark, StepState as MarkState,
     Tone, button, field, hidden, keypad_hints, link_button, request_key, set_grid, stepper,
 };
+use crate::units::explicit;
 use app::bench::{Entry, NewReadings};
 use app::job::JobFile;
 use app::{App, AppError};
@@ -17,6 +18,7 @@ use axum::routing::get;
 use maud::{Markup, html};
 use quantity::Balance;
 use serde::Deserialize;
+use workshop::belief::Believed;
 use workshop::bench::{ClubState, StepState, Tone as Said};
 use workshop::reading::What;
 use workshop::step::Step;
@@ -62,7 +64,12 @@ async fn keep(
     let new = NewReadings {
         slot: form.slot,
         step: step.clone(),
-        entries: vec![Entry { what: form.what, typed: form.typed.clone(), value: None, again: false }],
+        entries: vec![Entry {
+            what: form.what,
+            typed: explicit(form.what.unit(), &form.typed),
+            value: None,
+            again: false,
+        }],
         on: None,
         by,
         version: Some(form.version),
@@ -98,7 +105,8 @@ async fn grid_page(
             next: "Choose one of its steps at the bench".into(),
         })?
         .clone();
-    let states = file.states(app.now())?;
+    let believed = file.believe()?;
+    let states = file.states_of(&believed, app.now())?;
     let what = query.what.filter(|w| step.asks.contains(w)).or(step.asks.first().copied()).unwrap_or(What::Done);
     let built: Vec<&ClubState> = states.iter().filter(|s| s.finish.is_some()).collect();
     let read = |s: &ClubState| ask(s, &step.key, what).is_some_and(|a| a.reading.is_some());
@@ -110,7 +118,7 @@ async fn grid_page(
     });
     let notice = match (&wrong, query.kept) {
         (Some((_, error)), _) => Some(failure(error)),
-        (None, Some(slot)) => kept_notice(app, &file, slot).await?,
+        (None, Some(slot)) => kept_notice(app, &file, &believed, slot).await?,
         _ => None,
     };
     let status = wrong.as_ref().map_or(StatusCode::OK, |(_, error)| failure_status(error));
@@ -131,7 +139,8 @@ async fn grid_page(
             } } }
             (set_grid(&format!("{} of every club", step.label), &against, &rows))
             @if at.is_none() { p { strong { "Every club is read at this step." } } }
-            (keypad_hints(&[("Enter", "keep, next club")]))
+            @if let Some(kept) = query.kept { (undo(&file, kept, &step, what)) }
+            (keypad_hints(&[("Enter, pedal or scan", "keep, next club"), ("Z", "the last was wrong"), ("R", "read the last again")]))
         }
     };
     let page = framed(
@@ -149,10 +158,15 @@ async fn grid_page(
     Ok((status, page).into_response())
 }
 
-async fn kept_notice(app: &App, file: &JobFile, slot: i64) -> Result<Option<Notice>, AppError> {
+async fn kept_notice(
+    app: &App,
+    file: &JobFile,
+    believed: &Believed<'_>,
+    slot: i64,
+) -> Result<Option<Notice>, AppError> {
     let club = file.club_at(slot)?;
-    let (meaning, _, _) = app.meaning(file, slot).await?;
-    Ok(meaning.map(|m| Notice {
+    let said = app.at_bench(file, believed, slot).await?;
+    Ok(said.meaning.map(|m| Notice {
         tone: match m.tone {
             Said::Good => Tone::Good,
             Said::Act => Tone::Care,
@@ -161,6 +175,32 @@ async fn kept_notice(app: &App, file: &JobFile, slot: i64) -> Result<Option<Noti
         text: format!("{}: {}", club_name(club), m.words),
         next: m.next,
     }))
+}
+
+/// The last reading taken back, or read once more, by one key.
+fn undo(file: &JobFile, slot: i64, step: &Step, what: What) -> Markup {
+    let number = file.job.number;
+    let Ok(club) = file.club_at(slot) else { return html! {} };
+    let standing = workshop::reading::standing(&file.readings);
+    let Some(last) = standing.iter().rev().find(|r| r.club == club.id && r.step == step.key && r.what == what) else {
+        return html! {};
+    };
+    let again = format!("/bench/{number}/grid/{}?what={}&at={slot}", step.key, what.key());
+    html! {
+        div.actions {
+            form.inline method="post" action={ "/bench/" (number) "/" (slot) "/take-back" } {
+                (hidden("reading", last.id.as_str())) (hidden("step", &step.key)) (hidden("grid", what.key()))
+                (button(&Button {
+                    label: &format!("{}: that was wrong", club_name(club)),
+                    kind: ButtonKind::Quiet,
+                    icon: Some(Icon::Undo),
+                    keys: "z",
+                    ..Button::default()
+                }))
+            }
+            @if what != What::Done { (link_button(&again, "Read it again", ButtonKind::Quiet, None, "r")) }
+        }
+    }
 }
 
 fn ask<'a>(state: &'a ClubState, step: &str, what: What) -> Option<&'a workshop::bench::AskState> {

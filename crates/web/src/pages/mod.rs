@@ -32,6 +32,7 @@ mod today;
 
 use crate::look::{Clock, FooterLink, Nav, Notice, PageFrame, Tone, page};
 use crate::problem::Problem;
+use crate::units;
 use app::{App, AppError, Kind};
 use axum::Router;
 use axum::extract::{FromRequestParts, Path, State};
@@ -192,7 +193,7 @@ pub(crate) async fn framed(app: &App, view: Framed<'_>) -> Result<Markup, PageEr
         crumb: view.crumb,
         clocks,
         now: Some(now.to_string()),
-        notice: view.notice,
+        notice: view.notice.map(|n| Notice { text: units::restated(&n.text), next: units::restated(&n.next), ..n }),
         at_bench: view.at_bench,
         footer,
         theme: None,

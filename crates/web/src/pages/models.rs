@@ -2,11 +2,12 @@
 
 use super::entries::{Entries, capital, counted, in_address, words_table};
 use super::model_shape::{Ask, Way, asks, header, model, typed};
-use super::{Framed, PageResult, failure, failure_status, framed};
+use super::{Framed, PageResult, failure, failure_status, framed, say};
 use crate::look::{
     Action, Button, ButtonKind, Cell, Field, Icon, Nav, Notice, Tab, Tone, actions, button, check, empty_state,
     file_field, link_button, section, tabs, tag,
 };
+use crate::units;
 use app::App;
 use axum::Router;
 use axum::extract::{Form, Multipart, Path, Query, State};
@@ -86,21 +87,21 @@ fn summary(model: &Model) -> String {
             let numbers: Vec<&str> = m.numbers.iter().map(|n| n.number.as_str()).collect();
             format!("{}{hand}: {}; bore {} mm", m.club_kind, numbers.join(" "), decimal(m.bore_diameter_mm, 2))
         }
-        Model::Adapter(m) => format!("{} g, for {}", decimal(m.mass_g, 1), m.fits_head_model),
+        Model::Adapter(m) => format!("{}, for {}", say::mass(m.mass_g), m.fits_head_model),
         Model::Shaft(m) => format!(
             "{}, {} {} mm, {}",
             m.material,
             m.tip,
             decimal(m.tip_diameter_mm, 2),
-            m.blanks.first().map_or(String::new(), |b| format!("{} g raw", decimal(b.mass_g, 0)))
+            m.blanks.first().map_or(String::new(), |b| format!("{} raw", say::mass(b.mass_g)))
         ),
         Model::Grip(m) => {
-            format!("{} g, {}, core {} mm", decimal(m.mass_g, 1), m.shape, decimal(m.core_diameter_mm, 1))
+            format!("{}, {}, core {} mm", say::mass(m.mass_g), m.shape, decimal(m.core_diameter_mm, 1))
         }
         Model::TipWeight(m) => {
-            format!("{} g, tips {} to {} mm", decimal(m.mass_g, 1), decimal(m.tip_min_mm, 1), decimal(m.tip_max_mm, 1))
+            format!("{}, tips {} to {} mm", say::mass(m.mass_g), decimal(m.tip_min_mm, 1), decimal(m.tip_max_mm, 1))
         }
-        Model::Ferrule(m) => format!("{} mm inside, {} g", decimal(m.inside_diameter_mm, 2), decimal(m.mass_g, 1)),
+        Model::Ferrule(m) => format!("{} mm inside, {}", decimal(m.inside_diameter_mm, 2), say::mass(m.mass_g)),
         Model::Adhesive(m) => {
             format!("pot life {} min at {} °C", decimal(m.pot_life_min, 0), decimal(m.pot_life_at_c, 0))
         }
@@ -236,7 +237,7 @@ fn ask_field(ask: &Ask, form: &Entries, models: &[Model]) -> Markup {
     let shape = Field { hint: ask.hint, required: !ask.optional, ..Field::default() };
     match ask.way {
         Way::Number(unit) => form.field(ask.key, ask.label, Field { unit, inputmode: "decimal", ..shape }),
-        Way::Length => form.field(ask.key, ask.label, Field { unit: "in", ..shape }),
+        Way::Length => form.field(ask.key, ask.label, Field { unit: units::length_sign(), ..shape }),
         Way::YesNo => check(ask.key, "1", ask.label, form.has(ask.key, "1")),
         Way::Choice(list) => {
             let mut choices = list();
@@ -261,7 +262,7 @@ fn rows_field(ask: &Ask, columns: &[Ask], form: &Entries) -> Markup {
         .iter()
         .filter_map(|c| match c.way {
             Way::Number(unit) => Some(format!("{} in {unit}", c.label)),
-            Way::Length => Some(format!("{} in inches or with its unit", c.label)),
+            Way::Length => Some(format!("{} in {} or with its unit", c.label, units::length_sign())),
             _ => None,
         })
         .collect();

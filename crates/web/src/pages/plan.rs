@@ -7,6 +7,7 @@ use crate::look::{
     Action, Button, ButtonKind, CardSize, Cell, Column, Field, JobCard, Nav, Notice, Table, Tone, button, check,
     empty_state, field, hidden, job_card, link_button, section, table, tag,
 };
+use crate::units::restated;
 use app::job::JobFile;
 use app::plan::{Accept, Proposal};
 use app::{App, AppError};
@@ -164,7 +165,7 @@ fn proposal_part(file: &JobFile, proposal: &Proposal, keep: &str) -> Markup {
     html! {
         @if !plan.missing.is_empty() {
             (section("Missing", &html! {}, &html! { ul.plain { @for missing in &plan.missing {
-                li { (tag(Tone::Care, &missing.number)) " " (missing.words) }
+                li { (tag(Tone::Care, &missing.number)) " " (restated(&missing.words)) }
             } } }))
         }
         @if any {
@@ -263,7 +264,7 @@ pub(super) fn plan_table(file: &JobFile, plans: &[Option<ClubPlan>], keeping: Op
                 let place = if p.place.is_empty() { String::new() } else { format!(", {}", p.place) };
                 Cell(html! {
                     @match keeping.filter(|_| p.weighed) { Some(keeping) => { (keeping.button(slot, &p.code)) } None => { (p.code) } }
-                    " " span.small { (decimal(p.mass_g, 1)) " g" @if !p.weighed { " (not weighed)" } (place) }
+                    " " span.small { (say::mass(p.mass_g)) @if !p.weighed { " (not weighed)" } (place) }
                 })
             },
         )
@@ -271,12 +272,8 @@ pub(super) fn plan_table(file: &JobFile, plans: &[Option<ClubPlan>], keeping: Op
     let rows = with_plans(file, plans)
         .map(|(club, plan)| {
             let part = |plan: &ClubPlan, kind| part_of(club.slot, plan, kind);
-            let tips: Vec<String> = plan
-                .parts
-                .iter()
-                .filter(|p| p.kind == PartKind::TipWeight)
-                .map(|p| format!("{} g", decimal(p.mass_g, 1)))
-                .collect();
+            let tips: Vec<String> =
+                plan.parts.iter().filter(|p| p.kind == PartKind::TipWeight).map(|p| say::mass(p.mass_g)).collect();
             vec![
                 Cell::from(club.target.number.clone()),
                 part(plan, PartKind::Head),
@@ -332,7 +329,7 @@ fn cut_list(file: &JobFile, plans: &[Option<ClubPlan>]) -> Markup {
                 Cell::from(if plan.tip_trim_mm > 0.0 { say::length(plan.tip_trim_mm) } else { "nothing".to_owned() }),
                 Cell::from(say::length(plan.butt_cut_mm)),
                 Cell::from(say::length(plan.cut_shaft_mm)),
-                Cell::from(format!("{} g", decimal(plan.cut_shaft_mass_g, 1))),
+                Cell::from(say::mass(plan.cut_shaft_mass_g)),
                 Cell::from(format!(
                     "{} / {}",
                     say::signed_angle(plan.bend_loft_deg),
@@ -365,7 +362,7 @@ fn why(file: &JobFile, plans: &[Option<ClubPlan>]) -> Markup {
     html! {
         details { summary { "Why these" }
             dl.defs { @for (club, plan) in with_plans(file, plans) {
-                div { dt { (club.target.number) } dd { (plan.reasons.join(" ")) } }
+                div { dt { (club.target.number) } dd { (restated(&plan.reasons.join(" "))) } }
             } }
         }
     }
@@ -386,15 +383,10 @@ async fn cards(State(app): State<App>, Path(job): Path<i64>) -> PageResult {
 
 fn one_card(file: &JobFile, head: &str, club: &JobClub, plan: &ClubPlan) -> Markup {
     let target = &club.target;
-    let code = |kind| {
-        plan.part(kind).map_or_else(|| "none".to_owned(), |p| format!("{} ({} g)", p.code, decimal(p.mass_g, 1)))
-    };
-    let tips: Vec<String> = plan
-        .parts
-        .iter()
-        .filter(|p| p.kind == PartKind::TipWeight)
-        .map(|p| format!("{} g", decimal(p.mass_g, 1)))
-        .collect();
+    let code =
+        |kind| plan.part(kind).map_or_else(|| "none".to_owned(), |p| format!("{} ({})", p.code, say::mass(p.mass_g)));
+    let tips: Vec<String> =
+        plan.parts.iter().filter(|p| p.kind == PartKind::TipWeight).map(|p| say::mass(p.mass_g)).collect();
     let facing = |f: Option<workshop::kind::Facing>| f.map_or("as it comes", workshop::kind::Facing::word);
     let lines = vec![
         ("head", code(PartKind::Head)),

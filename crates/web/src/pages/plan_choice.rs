@@ -4,11 +4,12 @@
 use super::bench::club_name;
 use super::entries::counted;
 use super::plan::{keep_of, locks, plan_table};
-use super::{Framed, PageResult, Who, failure, failure_status, framed};
+use super::{Framed, PageResult, Who, failure, failure_status, framed, say};
 use crate::look::{
     Action, Button, ButtonKind, Cell, ChoicePoint, Column, Field, Nav, Notice, Table, Tone, button, choice_picture,
     empty_state, field, hidden, section, table, tag,
 };
+use crate::units::restated;
 use app::matched::{AcceptPicks, AcceptReplan, DayRequest, Picked};
 use app::{App, AppError};
 use axum::Router;
@@ -177,7 +178,7 @@ fn one_option(job: &Job, option: &PlanOption, number: usize, keep: &str) -> Mark
                             Cell::from(code(workshop::model::PartKind::Head)),
                             Cell::from(code(workshop::model::PartKind::Shaft)),
                             Cell::from(code(workshop::model::PartKind::Grip)),
-                            Cell::from(format!("{} g", decimal(plan.mass_g(Role::TipWeight), 1))),
+                            Cell::from(say::mass(plan.mass_g(Role::TipWeight))),
                         ]
                     }).collect(),
                     ..Table::default()
@@ -222,7 +223,7 @@ async fn again_page(app: &App, number: i64, keep: &str, error: Option<AppError>)
                 p { (tag(Tone::Good, "As good as it gets")) " No other choice of the parts that are there does better." }
             } @else {
                 (section("What would change", &html! {}, &html! {
-                    ul.plain { @for change in &proposal.replan.changes { li { (change.words) } } }
+                    ul.plain { @for change in &proposal.replan.changes { li { (restated(&change.words)) } } }
                     p { (decimal(proposal.replan.inside_now, 1)) " clubs expected inside as it is, " (decimal(proposal.replan.inside_then, 1)) " then." }
                     form method="post" action={ "/plan/" (number) "/again" } {
                         (hidden("fingerprint", &proposal.fingerprint)) (hidden("keep", keep))
@@ -231,7 +232,7 @@ async fn again_page(app: &App, number: i64, keep: &str, error: Option<AppError>)
                 }))
             }
             @if !proposal.replan.plan.missing.is_empty() {
-                (section("Missing", &html! {}, &html! { ul.plain { @for missing in &proposal.replan.plan.missing { li { (tag(Tone::Care, &missing.number)) " " (missing.words) } } } }))
+                (section("Missing", &html! {}, &html! { ul.plain { @for missing in &proposal.replan.plan.missing { li { (tag(Tone::Care, &missing.number)) " " (restated(&missing.words)) } } } }))
             }
             (plan_table(&file, &proposal.replan.plan.clubs, Some(&keep_of(number, keep, "again"))))
         },
@@ -281,7 +282,7 @@ async fn day_page(app: &App, error: Option<AppError>) -> PageResult {
             p { (proof(&day)) }
             @for (job, file) in day.jobs.iter().zip(&files) {
                 (section(&format!("Job {} · {} · due {}", job.number, job.player, file.job.sheet.due), &html! {}, &html! {
-                    @for missing in &job.plan.missing { p { (tag(Tone::Care, &missing.number)) " " (missing.words) } }
+                    @for missing in &job.plan.missing { p { (tag(Tone::Care, &missing.number)) " " (restated(&missing.words)) } }
                     @if job.plan.clubs.iter().any(Option::is_some) {
                         form method="post" action="/plan/day" {
                             (hidden("job", &job.number.to_string())) (picks(&file.job, &job.plan, None))

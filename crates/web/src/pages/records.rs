@@ -5,6 +5,7 @@ use crate::look::{
     Action, ButtonKind, Cell, Column, Icon, Nav, Table, Tone, definitions, empty_state, link_button, section, table,
     tag,
 };
+use crate::units::restated;
 use app::App;
 use axum::Router;
 use axum::extract::{Path, State};
@@ -70,7 +71,7 @@ fn summary(record: &Record) -> Markup {
     if let Some(reference) = &record.reference {
         let mut said = vec![format!("the {}", reference.number)];
         said.extend(reference.balance_points.map(say::balance));
-        said.extend(reference.total_mass_g.map(|g| format!("{} g", decimal(g, 1))));
+        said.extend(reference.total_mass_g.map(|g| say::mass(g)));
         said.extend(reference.length_mm.map(say::length));
         said.extend(reference.cpm.map(|c| format!("{} cpm", decimal(c, 0))));
         if !reference.scale.is_empty() {
@@ -100,13 +101,13 @@ fn club_part(club: &ClubRecord) -> Markup {
             }))
             (verdict_words(club))
             p { "Parts: " @for (i, part) in club.parts.iter().enumerate() {
-                @if i > 0 { "; " } (part.kind) " " strong { (part.code) } " " (part.model) ", " (decimal(part.mass_g, 1)) " g"
+                @if i > 0 { "; " } (part.kind) " " strong { (part.code) } " " (part.model) ", " (say::mass(part.mass_g))
                 @if !part.lot.is_empty() { ", lot " (part.lot) }
             } "." @if let Some(cut) = club.cut_shaft_mm { " Shaft cut to " (say::length(cut)) "." }
             @if !club.batches.is_empty() { " Glued from batch " (club.batches.iter().map(ToString::to_string).collect::<Vec<_>>().join(", ")) "." } }
             @for pass in &club.let_pass { p { (tag(Tone::Care, "let pass")) " " (pass.step) ": " (pass.reason) " (" (pass.by) ", " (say::when(pass.at)) ")" } }
             details { summary { "Margins against the Equipment Rules" }
-                ul.plain { @for margin in &club.margins { li { (margin.words) " " span.small { (margin.clause) } } } }
+                ul.plain { @for margin in &club.margins { li { (restated(&margin.words)) " " span.small { (margin.clause) } } } }
                 p.small { "Measured margins only. Whether a club may be played is for the governing bodies to rule." }
             }
             details { summary { "All readings" }
@@ -125,7 +126,7 @@ fn club_part(club: &ClubRecord) -> Markup {
 fn line_row(line: &Line) -> Vec<Cell> {
     let show = |v: f64| match line.unit.as_str() {
         "points" => Balance::from_points(v).letter(1),
-        "mm" => format!("{} in", decimal(Length::from_mm(v).inch(), 2)),
+        "mm" => say::short_length(v),
         "°" => say::angle(v),
         unit => format!("{} {unit}", decimal(v, 1)),
     };

@@ -1,13 +1,30 @@
 //! Figures as the trade writes them.
 
+use crate::units;
 use jiff::Timestamp;
-use quantity::{Angle, Balance, Length, decimal};
+use quantity::{Angle, Balance, Length, LengthUnit, decimal};
 use workshop::bench::AskState;
 use workshop::reading::{Unit, What};
 
-/// `36 3/4 in (933.5 mm)`; `36.71 in (932.4 mm)` where it is no even fraction.
+/// `36 3/4 in (933.5 mm)`; `36.71 in (932.4 mm)` where it is no even fraction; the person's own unit first.
 pub(crate) fn length(mm: f64) -> String {
-    format!("{} ({} mm)", inches(mm), decimal(mm, 1))
+    let (inches, metric) = (inches(mm), Length::from_mm(mm).print(LengthUnit::Millimetre, 1));
+    if units::now().length == LengthUnit::Inch {
+        format!("{inches} ({metric})")
+    } else {
+        format!("{metric} ({inches})")
+    }
+}
+
+/// One figure of a length: `36.75 in`, `933.5 mm`.
+pub(crate) fn short_length(mm: f64) -> String {
+    let unit = units::now().length;
+    Length::from_mm(mm).print(unit, if unit == LengthUnit::Inch { 2 } else { 1 })
+}
+
+/// A mass: `256.1 g`, `9.034 oz`.
+pub(crate) fn mass(mass_g: f64) -> String {
+    units::mass(mass_g)
 }
 
 /// A length in inches: an even fraction down to 1/32, else to the hundredth.
@@ -47,8 +64,8 @@ pub(crate) fn signed_angle(deg: f64) -> String {
 pub(crate) fn value(what: What, value: f64) -> String {
     match what.unit() {
         Unit::Points => balance(value),
-        Unit::Gram => format!("{} g", decimal(value, 1)),
-        Unit::Millimetre => format!("{} in", decimal(Length::from_mm(value).inch(), 2)),
+        Unit::Gram => mass(value),
+        Unit::Millimetre => short_length(value),
         Unit::Degree => angle(value),
         Unit::Cpm => format!("{} cpm", decimal(value, 1)),
         Unit::None => "done".to_owned(),
@@ -58,7 +75,8 @@ pub(crate) fn value(what: What, value: f64) -> String {
 /// Half width of a band in the unit that [`value`] shows.
 pub(crate) fn band(what: What, band: f64) -> String {
     match what.unit() {
-        Unit::Millimetre => decimal(band / quantity::INCH_MM, 2),
+        Unit::Millimetre if units::now().length == LengthUnit::Inch => decimal(band / quantity::INCH_MM, 2),
+        Unit::Gram => units::mass_figure(band.max(0.05)),
         _ => decimal(band.max(0.05), 1),
     }
 }
@@ -70,29 +88,35 @@ pub(crate) fn expected_note(ask: &AskState) -> String {
 
 /// An example of an entry, for the empty field.
 pub(crate) fn example(what: What) -> &'static str {
+    let (own, otherwise) = examples(what);
+    units::example(own, otherwise, what.unit())
+}
+
+/// Examples in inches or grams, and in millimetres or ounces.
+fn examples(what: What) -> (&'static str, &'static str) {
     match what {
-        What::Balance => "D8.9",
-        What::HeadMass => "256.1",
-        What::ShaftMass => "98.6",
-        What::GripMass => "50.2",
-        What::AdapterMass => "5.1",
-        What::FerruleMass => "1.4",
-        What::TipWeightMass => "4.0",
-        What::TapeMass => "3.2",
-        What::TotalMass => "421.5",
-        What::BalancePoint => "28 1/2",
-        What::ShaftLength => "35 3/4",
-        What::FinishedLength => "37 1/2",
-        What::Loft => "30.5",
-        What::Lie => "62",
-        What::Cpm => "302",
-        What::SoftSide => "45",
-        What::GripCentre => "103 mm",
-        What::CapThickness => "3.1 mm",
-        What::ShaftBalancePoint => "17 1/2",
-        What::CheckWeight => "D0.1",
-        What::ReferenceBalance => "D2.1",
-        What::Done => "",
+        What::Balance => ("D8.9", "D8.9"),
+        What::HeadMass => ("256.1", "9.034"),
+        What::ShaftMass => ("98.6", "3.478"),
+        What::GripMass => ("50.2", "1.771"),
+        What::AdapterMass => ("5.1", "0.18"),
+        What::FerruleMass => ("1.4", "0.05"),
+        What::TipWeightMass => ("4.0", "0.141"),
+        What::TapeMass => ("3.2", "0.113"),
+        What::TotalMass => ("421.5", "14.868"),
+        What::BalancePoint => ("28 1/2", "723.9"),
+        What::ShaftLength => ("35 3/4", "908.1"),
+        What::FinishedLength => ("37 1/2", "952.5"),
+        What::Loft => ("30.5", "30.5"),
+        What::Lie => ("62", "62"),
+        What::Cpm => ("302", "302"),
+        What::SoftSide => ("45", "45"),
+        What::GripCentre => ("103 mm", "103"),
+        What::CapThickness => ("3.1 mm", "3.1"),
+        What::ShaftBalancePoint => ("17 1/2", "444.5"),
+        What::CheckWeight => ("D0.1", "D0.1"),
+        What::ReferenceBalance => ("D2.1", "D2.1"),
+        What::Done => ("", ""),
     }
 }
 
@@ -100,8 +124,8 @@ pub(crate) fn example(what: What) -> &'static str {
 pub(crate) fn unit_hint(what: What) -> &'static str {
     match what.unit() {
         Unit::Points => "letter and points, or oz in",
-        Unit::Gram => "g, or 8.1 oz",
-        Unit::Millimetre => "in, or 933.5 mm",
+        Unit::Gram => units::example("g, or 8.1 oz", "oz, or 229.6 g", what.unit()),
+        Unit::Millimetre => units::example("in, or 933.5 mm", "mm, or 36 3/4 in", what.unit()),
         Unit::Degree => "degrees",
         Unit::Cpm => "cpm",
         Unit::None => "",

@@ -4,6 +4,7 @@ use super::entries::{Entries, group, in_address, plain, typed_balance, typed_len
 use super::sheets::{club_title, stale};
 use super::{Framed, PageResult, failure_status, framed};
 use crate::look::{Action, Button, ButtonKind, Field, Nav, Notice, Tone, actions, button, hidden, link_button};
+use crate::units;
 use app::App;
 use app::sheet::SheetView;
 use axum::extract::{Form, Path, State};
@@ -12,6 +13,7 @@ use axum::response::{IntoResponse, Redirect};
 use maud::{Markup, html};
 use workshop::kind::{Facing, LengthTo, SoftSide};
 use workshop::model::{Model, PartKind};
+use workshop::reading::Unit;
 use workshop::sheet::{Sheet, SheetClub, Tolerances, Wraps};
 
 pub(super) async fn show(State(app): State<App>, Path((id, index)): Path<(String, usize)>) -> PageResult {
@@ -99,7 +101,7 @@ fn figures(form: &Entries) -> Markup {
     let decimal = |unit| Field { unit, inputmode: "decimal", ..Field::default() };
     let length_to: Vec<(&str, &str)> = LengthTo::ALL.iter().map(|l| (l.key(), l.word())).collect();
     html! {
-        (form.field("length", "Length", Field { unit: "in", hint: "36 3/4, or 93.3 cm", required: true, ..Field::default() }))
+        (form.field("length", "Length", Field { unit: units::length_sign(), hint: units::example("36 3/4, or 93.3 cm", "933, or 36 3/4 in", Unit::Millimetre), required: true, ..Field::default() }))
         (form.select("length_to", "Measured", "From where the shaft axis meets the ground", &length_to))
         (form.field("balance", "Balance", Field { hint: "D2, D2.5 or 213.5 oz in", required: true, ..Field::default() }))
         (form.field("loft", "Loft", Field { required: true, ..decimal("°") }))

@@ -6,6 +6,7 @@ use super::{Framed, PageResult, failure, failure_status, framed};
 use crate::look::{
     Action, Button, ButtonKind, Choice, Field, Nav, Notice, button, check, empty_state, radios, section,
 };
+use crate::units;
 use app::sheet::ShortSheet;
 use app::{App, AppError};
 use axum::extract::{Form, State};
@@ -16,6 +17,7 @@ use jiff::civil::Date;
 use maud::{Markup, html};
 use workshop::kind::{ClubKind, Hand, LengthTo};
 use workshop::model::{Model, PartKind};
+use workshop::reading::Unit;
 use workshop::sheet::{Expanded, KindChoice, ReferenceClub, SetModels, SetRule, Sheet, SheetProblem};
 
 /// The kinds that may have a shaft, a grip or a ferrule of their own.
@@ -309,15 +311,15 @@ fn reference_fields(form: &Entries, models: &[Model]) -> Markup {
         p.hint { "What was read on the club that the fitting settled on. What the sheet does not say is taken from it." }
         div.fields {
             (form.field("ref-number", "Number", Field { hint: "7, P, 1", ..Field::default() }))
-            (form.field("ref-length", "Length", Field { unit: "in", hint: "37 1/4, or 94.6 cm", ..Field::default() }))
+            (form.field("ref-length", "Length", Field { unit: units::length_sign(), hint: units::example("37 1/4, or 94.6 cm", "946, or 37 1/4 in", Unit::Millimetre), ..Field::default() }))
             (form.select("ref-length_to", "Measured", "", &length_to))
             (form.field("ref-balance", "Balance", Field { hint: "D2.1", ..Field::default() }))
             (form.field("ref-mass", "Total mass", decimal("g")))
-            (form.field("ref-balance_point", "Balance point from the cap", Field { unit: "in", hint: "28 3/8, or 720 mm", ..Field::default() }))
+            (form.field("ref-balance_point", "Balance point from the cap", Field { unit: units::length_sign(), hint: units::example("28 3/8, or 720 mm", "720, or 28 3/8 in", Unit::Millimetre), ..Field::default() }))
             (form.field("ref-loft", "Loft", decimal("°")))
             (form.field("ref-lie", "Lie", decimal("°")))
             (form.field("ref-cpm", "Frequency", decimal("cpm")))
-            (form.field("ref-clamp", "Clamped length", Field { unit: "in", hint: "5", ..Field::default() }))
+            (form.field("ref-clamp", "Clamped length", Field { unit: units::length_sign(), hint: units::example("5", "127", Unit::Millimetre), ..Field::default() }))
             (form.field("ref-scale", "Scale that read the balance", Field { hint: "balance for the shop's own, else its name", ..Field::default() }))
             (form.select("ref-grip", "Its grip", "", &grips))
             (form.field("ref-cap", "Thickness of its cap", decimal("mm")))

@@ -7,6 +7,7 @@ use crate::look::{
     empty_state, file_field, hidden, icon, link_button, section, tag,
 };
 use crate::problem::Problem;
+use crate::units::restated;
 use app::sheet::{Approve, SheetSummary, SheetView};
 use app::{App, AppError};
 use axum::Router;
@@ -178,7 +179,7 @@ pub(super) fn clubs_table(
                 @for (club, origins) in clubs {
                     h3 { (club_title(club)) }
                     ul { @for origin in *origins {
-                        li { strong { (field_word(&origin.field)) } ": " (origin.words) }
+                        li { strong { (field_word(&origin.field)) } ": " (restated(&origin.words)) }
                     } }
                 }
             }
@@ -304,7 +305,7 @@ fn merged(found: &[&SheetProblem]) -> Vec<(Words, String)> {
     let mut lines: Vec<(Words, Vec<String>)> = Vec::new();
     for problem in found {
         let end = |text: &str| text.trim_end_matches('.').to_owned();
-        let words = (capital(&end(&problem.words)), end(&problem.next), problem.clause.clone());
+        let words = (restated(&capital(&end(&problem.words))), restated(&end(&problem.next)), problem.clause.clone());
         let club = problem.club.clone().unwrap_or_else(|| "sheet".to_owned());
         match lines.iter_mut().find(|(w, _)| *w == words) {
             Some((_, clubs)) if clubs.contains(&club) => {}

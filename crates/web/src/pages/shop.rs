@@ -2,18 +2,22 @@
 
 use super::entries::{Entries, capital, group, in_address, plain};
 use super::{Framed, PageResult, WHO_COOKIE, Who, failure, failure_status, framed};
-use crate::look::{Button, ButtonKind, Field, Notice, Tone, button, check, columns, field, section, titled_card};
+use crate::look::{
+    Button, ButtonKind, Choice, Field, Notice, Select, Tone, button, check, columns, field, section, select,
+    titled_card,
+};
+use crate::units::{self, UNITS_COOKIE};
 use app::App;
 use axum::Router;
 use axum::extract::{Form, Query, State};
 use axum::http::{StatusCode, header};
-use axum::response::{IntoResponse, Redirect};
+use axum::response::{AppendHeaders, IntoResponse, Redirect};
 use axum::routing::{get, post};
 use maud::{Markup, html};
 use quantity::Balance;
 use workshop::model::{Model, PartKind};
 use workshop::reading::What;
-use workshop::shop::{CheckWeight, Scale, Shop};
+use workshop::shop::{CheckWeight, Scale, Shop, Units};
 use workshop::step::{Caution, Step, Strength};
 
 /// A year, for the cookie that knows who is at the tablet.
@@ -88,9 +92,11 @@ async fn shop_page(
     let body = html! {
         form.card method="post" action="/shop/who" {
             div.fields {
-                (field(&Field { name: "who", label: "Who is at this tablet", value: if by == "bench" { "" } else { by }, hint: "Stands beside every reading made here", ..Field::default() }))
+                (field(&Field { name: "who", label: "Who is at this tablet", value: if by == "bench" { "" } else { by }, hint: "Stands beside every reading made here", list: "people", ..Field::default() }))
+                (select(&Select { name: "units", label: "Reads and types in", hint: "An entry with its own unit is always taken", error: None, choices: units_choices(by != "bench") }))
+                datalist #people { @for person in &shop.people { option value=(person.name) {} } }
             }
-            div.actions { (button(&Button { label: "Keep the name", kind: ButtonKind::Quiet, ..Button::default() })) }
+            div.actions { (button(&Button { label: "Keep", kind: ButtonKind::Quiet, ..Button::default() })) }
         }
         p.actions { a.button.quiet href="/shop/scales" { "Scales on a serial line" } }
         form method="post" action="/shop" {
@@ -352,10 +358,27 @@ fn fresh_key(label: &str, now: &[Step]) -> String {
         .unwrap_or_default()
 }
 
-async fn who(Form(fields): Form<Vec<(String, String)>>) -> impl IntoResponse {
-    let name: String = Entries::new(fields).text("who").chars().take(60).collect();
-    let cookie = format!("{WHO_COOKIE}={}; Path=/; Max-Age={YEAR_S}; SameSite=Lax", in_address(&name));
-    ([(header::SET_COOKIE, cookie)], Redirect::to("/shop"))
+/// Units to choose from; to begin with, those that the name had before.
+fn units_choices(named: bool) -> Vec<Choice<'static>> {
+    let own = units::now();
+    let words = ["inches and grams", "millimetres and grams", "inches and ounces", "millimetres and ounces"];
+    let keys = ["in-g", "mm-g", "in-oz", "mm-oz"];
+    let as_before = Choice { value: "", label: "as this name did before", chosen: !named };
+    let each = keys.into_iter().zip(words);
+    std::iter::once(as_before)
+        .chain(each.map(|(value, label)| Choice { value, label, chosen: named && own.key() == value }))
+        .collect()
+}
+
+async fn who(State(app): State<App>, Form(fields): Form<Vec<(String, String)>>) -> PageResult {
+    let form = Entries::new(fields);
+    let name: String = form.text("who").chars().take(60).collect();
+    let units = app.name_person(&name, form.some("units").map(|key| Units::from_key(&key))).await?;
+    let cookie = |name: &str, value: &str| {
+        (header::SET_COOKIE, format!("{name}={value}; Path=/; Max-Age={YEAR_S}; SameSite=Lax"))
+    };
+    let cookies = [cookie(WHO_COOKIE, &in_address(&name)), cookie(UNITS_COOKIE, &units.key())];
+    Ok((AppendHeaders(cookies), Redirect::to("/shop")).into_response())
 }
 
 #[cfg(test)]

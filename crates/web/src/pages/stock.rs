@@ -1,11 +1,12 @@
 //! Parts: the list with its filters, one part, the links to weigh in, import and export.
 
 use super::entries::{Entries, counted, in_address, plain, query, typed_length, words_table};
-use super::{Framed, PageResult, Who, failure_status, framed, stock_import, stock_weigh};
+use super::{Framed, PageResult, Who, failure_status, framed, say, stock_import, stock_weigh};
 use crate::look::{
     Action, Button, ButtonKind, Cell, Field, Figure, Icon, Nav, Notice, Tab, Tone, button, empty_state, figures,
     hidden, icon, link_button, tabs, tag,
 };
+use crate::units;
 use app::App;
 use app::stock::{PartChange, PartQuery};
 use axum::Router;
@@ -14,9 +15,9 @@ use axum::http::StatusCode;
 use axum::response::{IntoResponse, Redirect};
 use axum::routing::{get, post};
 use maud::{Markup, html};
-use quantity::decimal;
 use workshop::model::{Model, PartKind};
 use workshop::part::{Part, PartState};
+use workshop::reading::Unit;
 
 /// Parts on one page.
 const PAGE: i64 = 50;
@@ -172,7 +173,7 @@ fn parts_table(parts: &[Part], models: &[Model]) -> Markup {
             Cell::from(part.kind.word()),
             Cell::from(name(&part.model)),
             Cell::from(part.number.as_deref().unwrap_or("")),
-            Cell::from(part.mass_g.map_or("not weighed".to_owned(), |g| format!("{} g", decimal(g, 1)))),
+            Cell::from(part.mass_g.map_or("not weighed".to_owned(), |g| say::mass(g))),
             Cell::from(part.count.map_or(String::new(), |n| format!("{n} left"))),
             Cell(state_tag(part.state)),
             Cell::from(part.place.as_str()),
@@ -236,8 +237,8 @@ async fn part_page(app: &App, part: &Part, form: &Entries, notice: Option<Notice
     let here = format!("/stock/parts/{}", in_address(&part.code));
     let model = app.model(&part.model).await.ok();
     let number = part.number.as_deref().map(|n| format!(" {n}")).unwrap_or_default();
-    let mass = part.mass_g.map_or("–".to_owned(), |g| format!("{} g", decimal(g, 1)));
-    let mass_note = model.as_ref().and_then(|m| nominal_g(m, part)).map(|g| format!("model {} g", decimal(g, 1)));
+    let mass = part.mass_g.map_or("–".to_owned(), |g| say::mass(g));
+    let mass_note = model.as_ref().and_then(|m| nominal_g(m, part)).map(|g| format!("model {}", say::mass(g)));
     let body = html! {
         @if status == StatusCode::CONFLICT { p.actions { (link_button(&here, "See it as it is now", ButtonKind::Quiet, None, "")) } }
         div.card {
@@ -290,7 +291,7 @@ fn part_fields(part: &Part, form: &Entries) -> Markup {
         .collect();
     let degrees = Field { unit: "°", inputmode: "decimal", ..Field::default() };
     html! {
-        (form.field("mass", "Mass", Field { unit: "g", hint: "256.1, or 9.03 oz", inputmode: "decimal", ..Field::default() }))
+        (form.field("mass", "Mass", Field { unit: units::mass_sign(), hint: units::example("256.1, or 9.03 oz", "9.034, or 256.1 g", Unit::Gram), inputmode: "decimal", ..Field::default() }))
         (form.field("place", "Place", Field::default()))
         (form.field("lot", "Lot", Field::default()))
         (form.select("state", "State", if in_job { "Its job decides it" } else { "" }, &states))
@@ -300,7 +301,7 @@ fn part_fields(part: &Part, form: &Entries) -> Markup {
             (form.field("lie", "Lie as received", degrees))
         }
         @if part.kind == PartKind::Shaft {
-            (form.field("length", "Raw length as measured", Field { unit: "in", hint: "Empty: the model's", ..Field::default() }))
+            (form.field("length", "Raw length as measured", Field { unit: units::length_sign(), hint: "Empty: the model's", ..Field::default() }))
         }
     }
 }

@@ -2,11 +2,12 @@
 
 use super::entries::{Entries, capital, counted, words_table};
 use super::stock_columns::{carried, columns_form, mapping_of};
-use super::{Framed, PageResult, failure, failure_status, framed};
+use super::{Framed, PageResult, failure, failure_status, framed, say};
 use crate::look::{
     Action, Button, ButtonKind, Cell, Field, Figure, Icon, Nav, Notice, Tone, actions, button, figures, file_field,
     hidden, section, tag,
 };
+use crate::units::restated;
 use app::App;
 use app::stock_list::Looked;
 use axum::extract::{Multipart, State};
@@ -115,7 +116,7 @@ fn good_part(looked: &Looked) -> Markup {
                     Cell::from(p.kind.word()),
                     Cell::from(p.model.as_str()),
                     Cell::from(p.number.as_deref().unwrap_or("")),
-                    Cell::from(p.mass_g.map_or("not weighed".to_owned(), |g| format!("{} g", quantity::decimal(g, 1)))),
+                    Cell::from(p.mass_g.map_or("not weighed".to_owned(), |g| say::mass(g))),
                     Cell::from(p.place.as_str()),
                 ]).collect()))
             }
@@ -141,7 +142,7 @@ fn doubt_part(warnings: &[RowWarning]) -> Markup {
     html! { @if !warnings.is_empty() {
         (section("Doubtful rows", &html! { span.hint { "good, but look again" } }, &html! { ul.plain {
             @for doubt in warnings.iter().take(SHOWN) {
-                li { (tag(Tone::Care, &format!("line {}", doubt.line))) " " strong { (doubt.code) ": " } (doubt.words) "." }
+                li { (tag(Tone::Care, &format!("line {}", doubt.line))) " " strong { (doubt.code) ": " } (restated(&doubt.words)) "." }
             }
         } }))
         @if warnings.len() > SHOWN { p.hint { "And " (warnings.len() - SHOWN) " more." } }

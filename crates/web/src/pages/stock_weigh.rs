@@ -6,12 +6,14 @@ use crate::look::{
     Action, Button, ButtonKind, Choice, Field, Nav, Notice, Tone, button, check, empty_state, hidden, keypad_hints,
     link_button, radios,
 };
+use crate::units::{self, restated};
 use app::App;
 use axum::extract::{Form, Query, State};
 use axum::http::StatusCode;
 use axum::response::{IntoResponse, Redirect};
 use maud::{Markup, html};
 use workshop::model::{Model, PartKind, TipShape};
+use workshop::reading::Unit;
 use workshop::stock_file::BadRow;
 
 pub(super) async fn form(State(app): State<App>, Query(pairs): Query<Vec<(String, String)>>) -> PageResult {
@@ -110,7 +112,7 @@ fn part_form(form: &Entries, model: &Model, doubt: Option<&str>) -> Markup {
             }
             div.fields {
                 (form.field("code", "Code on the label", Field { required: true, autofocus: form.text("code").is_empty(), enter_next: true, hint: "H7-014", ..Field::default() }))
-                (form.field("mass", "Mass", Field { unit: "g", inputmode: "decimal", autofocus: !form.text("code").is_empty(), hint: "256.1, or 9.03 oz", required: !bulk, ..Field::default() }))
+                (form.field("mass", "Mass", Field { unit: units::mass_sign(), inputmode: "decimal", autofocus: !form.text("code").is_empty(), hint: units::example("256.1, or 9.03 oz", "9.034, or 256.1 g", Unit::Gram), required: !bulk, ..Field::default() }))
                 @if kind == PartKind::Head {
                     (form.field("loft", "Loft as received", small("°")))
                     (form.field("lie", "Lie as received", small("°")))
@@ -183,7 +185,7 @@ pub(super) async fn keep(State(app): State<App>, Form(fields): Form<Vec<(String,
     if let Some(doubt) = read.warnings.first()
         && !form.has("sure", "1")
     {
-        return weigh_page(&app, &form, Some(&doubt.words), None, StatusCode::UNPROCESSABLE_ENTITY).await;
+        return weigh_page(&app, &form, Some(&restated(&doubt.words)), None, StatusCode::UNPROCESSABLE_ENTITY).await;
     }
     match app.import_parts(file.as_bytes()).await {
         Ok(_) => {

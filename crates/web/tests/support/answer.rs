@@ -11,6 +11,8 @@ pub struct Answer {
     pub kind: String,
     /// Where a page leads on to.
     pub location: String,
+    /// Cookies that the tablet is to keep, whole.
+    pub cookies: Vec<String>,
     pub text: String,
 }
 
@@ -18,8 +20,10 @@ impl Answer {
     pub async fn of(response: Response) -> Self {
         let head = |name| response.headers().get(name).and_then(|v| v.to_str().ok()).unwrap_or_default().to_owned();
         let (status, kind, location) = (response.status(), head(header::CONTENT_TYPE), head(header::LOCATION));
+        let cookies = response.headers().get_all(header::SET_COOKIE).iter();
+        let cookies = cookies.filter_map(|v| v.to_str().ok()).map(str::to_owned).collect();
         let bytes = axum::body::to_bytes(response.into_body(), 32 << 20).await.expect("a body");
-        Self { status, kind, location, text: String::from_utf8_lossy(&bytes).into_owned() }
+        Self { status, kind, location, cookies, text: String::from_utf8_lossy(&bytes).into_owned() }
     }
 
     /// The document; a text where it is none, null where there is nothing.

@@ -112,7 +112,10 @@ fn the_bench_says_what_is_likely_and_what_would_tell() {
     let club = front.job.club(&reading.club).unwrap();
     let around = Surroundings { batches: &[], overrides: &[], now: reading.at };
     let state = club_state(&believed, around, club).unwrap();
-    let said = meaning(&believed, &state, reading, &front.spares()).unwrap();
+    let said = {
+        let remedies = workshop::remedy::remedies(&believed, &state, &front.spares()).unwrap();
+        meaning(&believed, &state, reading, &front.spares(), &remedies).unwrap()
+    };
     assert_eq!(said.tone, Tone::Doubt);
     let grams = quantity::decimal(front.planned_g(club.slot as usize - 1, Role::TipWeight), 1);
     assert!(said.next.contains(&format!("the {grams} g weight is not in the tip (")), "{}", said.next);

@@ -11,6 +11,8 @@ mod hung;
 use maud::{Markup, html};
 
 use super::layout::Scale;
+use quantity::{Length, LengthUnit};
+
 use super::letter::{grams, letter, letter_short, signed};
 
 /// The outline of the head.
@@ -255,7 +257,7 @@ fn list(view: &BeamView, pieces: &[&BeamPiece]) -> Markup {
                         td.beam-number { (at + 1) }
                         th scope="row" { (piece.label) @if !piece.on { ", to come" } }
                         td.fig { (grams(piece.mass_g)) }
-                        td.fig.beam-arm { (inches_text(piece.arm_in)) }
+                        td.fig.beam-arm { (arm_text(piece.arm_in)) }
                         td.fig { (signed(piece.points, 1)) }
                     }
                 }
@@ -264,8 +266,15 @@ fn list(view: &BeamView, pieces: &[&BeamPiece]) -> Markup {
     }
 }
 
-fn inches_text(arm_in: f64) -> String {
-    if arm_in.is_finite() { format!("{arm_in:.1} in").replace('-', "−") } else { "–".to_owned() }
+fn arm_text(arm_in: f64) -> String {
+    if !arm_in.is_finite() {
+        return "–".to_owned();
+    }
+    match crate::units::now().length {
+        LengthUnit::Inch => format!("{arm_in:.1} in"),
+        unit => Length::from_inch(arm_in).print(unit, 0),
+    }
+    .replace('-', "−")
 }
 
 #[cfg(test)]
