@@ -71,7 +71,7 @@ fn summary(record: &Record) -> Markup {
     if let Some(reference) = &record.reference {
         let mut said = vec![format!("the {}", reference.number)];
         said.extend(reference.balance_points.map(say::balance));
-        said.extend(reference.total_mass_g.map(|g| say::mass(g)));
+        said.extend(reference.total_mass_g.map(say::mass));
         said.extend(reference.length_mm.map(say::length));
         said.extend(reference.cpm.map(|c| format!("{} cpm", decimal(c, 0))));
         if !reference.scale.is_empty() {

@@ -173,7 +173,7 @@ fn parts_table(parts: &[Part], models: &[Model]) -> Markup {
             Cell::from(part.kind.word()),
             Cell::from(name(&part.model)),
             Cell::from(part.number.as_deref().unwrap_or("")),
-            Cell::from(part.mass_g.map_or("not weighed".to_owned(), |g| say::mass(g))),
+            Cell::from(part.mass_g.map_or("not weighed".to_owned(), say::mass)),
             Cell::from(part.count.map_or(String::new(), |n| format!("{n} left"))),
             Cell(state_tag(part.state)),
             Cell::from(part.place.as_str()),
@@ -237,7 +237,7 @@ async fn part_page(app: &App, part: &Part, form: &Entries, notice: Option<Notice
     let here = format!("/stock/parts/{}", in_address(&part.code));
     let model = app.model(&part.model).await.ok();
     let number = part.number.as_deref().map(|n| format!(" {n}")).unwrap_or_default();
-    let mass = part.mass_g.map_or("–".to_owned(), |g| say::mass(g));
+    let mass = part.mass_g.map_or("–".to_owned(), say::mass);
     let mass_note = model.as_ref().and_then(|m| nominal_g(m, part)).map(|g| format!("model {}", say::mass(g)));
     let body = html! {
         @if status == StatusCode::CONFLICT { p.actions { (link_button(&here, "See it as it is now", ButtonKind::Quiet, None, "")) } }

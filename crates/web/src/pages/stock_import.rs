@@ -116,7 +116,7 @@ fn good_part(looked: &Looked) -> Markup {
                     Cell::from(p.kind.word()),
                     Cell::from(p.model.as_str()),
                     Cell::from(p.number.as_deref().unwrap_or("")),
-                    Cell::from(p.mass_g.map_or("not weighed".to_owned(), |g| say::mass(g))),
+                    Cell::from(p.mass_g.map_or("not weighed".to_owned(), say::mass)),
                     Cell::from(p.place.as_str()),
                 ]).collect()))
             }
