@@ -145,6 +145,7 @@ impl App {
         for (i, reading) in readings.iter().enumerate() {
             let key = new.request_key.as_ref().map(|k| format!("{k}/{i}"));
             kept.push(tx.append_reading(reading, None, key.as_deref()).await?.reading);
+            self.note_bench_check(&mut tx, &file.shop, reading).await?;
         }
         let file = self.after(&mut tx, number, &club.id, &new.by).await?;
         let answer = self.answer(&mut tx, &file, kept, false).await?;
@@ -197,6 +198,7 @@ impl App {
         let club = found.club.clone();
         let why = if why.trim().is_empty() { "that was wrong" } else { why.trim() };
         tx.take_back(reading, why, by, self.now()).await?;
+        self.withdraw_bench_check(&mut tx, &file.shop, reading.as_str(), why, by).await?;
         let file = JobFile::load(&mut tx, number).await?;
         let believed = file.believe()?;
         let state = self.state_of(&file, &believed, &club)?;

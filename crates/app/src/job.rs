@@ -8,6 +8,7 @@ use workshop::assembly::Assembly;
 use workshop::belief::Believed;
 use workshop::bench::{ClubState, Surroundings};
 use workshop::glue::Batch;
+use workshop::health::ScaleWatch;
 use workshop::id::ClubId;
 use workshop::job::{Job, JobClub, JobState};
 use workshop::learned::Learned;
@@ -40,6 +41,8 @@ pub struct JobFile {
     pub learned: Learned,
     /// Extra measurements that are not to be offered again.
     pub declined: Vec<Measure>,
+    /// What is known of the scales: the checks of its days, and which of them are not trusted.
+    pub watch: ScaleWatch,
     overrides: Vec<(ClubId, String)>,
 }
 
@@ -75,13 +78,20 @@ impl JobFile {
         let library = load_library(tx).await?;
         let shop = load_shop(tx).await?;
         let learned = crate::learned::known_for(tx, &job).await?;
-        Ok(Self { job, readings, batches, let_pass, library, shop, declined, learned, overrides })
+        let watch = crate::scale_watch::watch_of_job(tx, &shop, &job, &readings).await?;
+        Ok(Self { job, readings, batches, let_pass, library, shop, declined, learned, watch, overrides })
     }
 
     /// The job as the belief takes it.
     #[must_use]
     pub fn assembly(&self) -> Assembly<'_> {
-        Assembly { job: &self.job, library: &self.library, shop: &self.shop, learned: &self.learned }
+        Assembly {
+            job: &self.job,
+            library: &self.library,
+            shop: &self.shop,
+            learned: &self.learned,
+            watch: &self.watch,
+        }
     }
 
     /// What surrounds the bench at a time.

@@ -15,6 +15,8 @@ pub mod learned;
 pub mod live;
 pub mod matched;
 pub mod plan;
+pub mod scale_health;
+mod scale_watch;
 pub mod scales;
 pub mod sheet;
 pub mod stock;

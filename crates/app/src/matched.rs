@@ -8,6 +8,7 @@ use std::time::{Duration, Instant};
 use store::Tx;
 use utoipa::ToSchema;
 use workshop::assembly::Assembly;
+use workshop::health::ScaleWatch;
 use workshop::job::{Job, JobClub, JobState};
 use workshop::part::Part;
 use workshop::plan::{ClubPlan, Plan};
@@ -183,7 +184,8 @@ impl App {
         let job = Job::of_sheet(&request.sheet, shop.steps.clone(), self.now());
         let locks = request.locks.clone();
         let work = tokio::task::spawn_blocking(move || {
-            let assembly = Assembly { job: &job, library: &library, shop: &shop, learned: &learned };
+            let assembly =
+                Assembly { job: &job, library: &library, shop: &shop, learned: &learned, watch: ScaleWatch::nothing() };
             let plan = planner::propose(assembly, &parts, &locks)?;
             let options = planner::options(assembly, &parts, &locks)?;
             Ok::<_, workshop::WorkshopError>(SetMatch { plan, options })

@@ -105,3 +105,86 @@ pub fn individuals(values: &[f64]) -> Result<Individuals, E> {
     let jumps = positions(&|i| i > 0 && ranges[i - 1] > range_upper);
     Ok(Individuals { mean, mean_range, sd, lower, upper, range_upper, outside, jumps })
 }
+
+/// A pattern on a chart that chance alone seldom makes (Western Electric, Statistical Quality Control Handbook, 1956).
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, ToSchema)]
+#[serde(rename_all = "snake_case")]
+pub enum Pattern {
+    /// One value beyond three scatters.
+    Beyond,
+    /// Two of three values in a row beyond two scatters on one side.
+    TwoOfThree,
+    /// Four of five values in a row beyond one scatter on one side.
+    FourOfFive,
+    /// Eight values in a row on one side.
+    EightOnOneSide,
+}
+
+impl Pattern {
+    /// All of them: how many scatters, how many of how many values.
+    const RULES: [(Self, f64, usize, usize); 4] = [
+        (Self::Beyond, 3.0, 1, 1),
+        (Self::TwoOfThree, 2.0, 2, 3),
+        (Self::FourOfFive, 1.0, 4, 5),
+        (Self::EightOnOneSide, 0.0, 8, 8),
+    ];
+}
+
+/// A pattern that a chart shows.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, ToSchema)]
+pub struct Signal {
+    /// Which one.
+    pub pattern: Pattern,
+    /// Position of its first value.
+    pub from: usize,
+    /// Position of the value that completes it.
+    pub at: usize,
+    /// Above the centre line, or below it.
+    pub above: bool,
+}
+
+/// The patterns that values make about a centre line of known place and scatter, in the order in which they are
+/// completed.
+///
+/// `on_line` is how near to the centre line a value counts as on it, so on neither side: half a step for a display that
+/// rounds, whose values would otherwise lie on the side on which the rounding puts them; 0 for one that does not.
+/// Each value is judged as the last of its own run; a run that goes on is told anew with each value.
+///
+/// # Errors
+///
+/// Values or a centre that are not finite; a scatter that is not positive; a negative `on_line`.
+///
+/// ```
+/// use estimation::chart::{Pattern, signals};
+/// let found = signals(&[0.1, 2.2, -0.3, 2.4], 0.0, 1.0, 0.0)?;
+/// assert_eq!((found[0].pattern, found[0].from, found[0].at), (Pattern::TwoOfThree, 1, 3));
+/// # Ok::<(), estimation::EstimationError>(())
+/// ```
+pub fn signals(values: &[f64], mean: f64, sd: f64, on_line: f64) -> Result<Vec<Signal>, E> {
+    let place = || "control chart".to_owned();
+    E::finite(place, mean)?;
+    E::positive(place, sd)?;
+    E::not_negative(place, on_line)?;
+    for (i, value) in values.iter().enumerate() {
+        E::finite(|| format!("control chart, value {}", i + 1), *value)?;
+    }
+    let mut found = Vec::new();
+    for at in 0..values.len() {
+        for above in [true, false] {
+            let side = if above { 1.0 } else { -1.0 };
+            for (pattern, scatters, wanted, of) in Pattern::RULES {
+                let beyond = |i: &usize| side * (values[*i] - mean) > (scatters * sd).max(on_line);
+                // A run is completed by a value that belongs to it.
+                if !beyond(&at) {
+                    continue;
+                }
+                let from = (at + 1).saturating_sub(of);
+                let hits: Vec<usize> = (from..=at).filter(beyond).collect();
+                if hits.len() >= wanted {
+                    found.push(Signal { pattern, from: hits[hits.len() - wanted], at, above });
+                }
+            }
+        }
+    }
+    Ok(found)
+}

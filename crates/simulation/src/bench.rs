@@ -20,6 +20,7 @@ use std::collections::BTreeSet;
 use workshop::WorkshopError;
 use workshop::assembly::Assembly;
 use workshop::belief::{BAND_95, Believed};
+use workshop::health::ScaleWatch;
 use workshop::id::ClubId;
 use workshop::job::Job;
 use workshop::kind::Role;
@@ -119,7 +120,7 @@ impl<'a> Work<'a> {
     }
 
     fn assembly(&self) -> Assembly<'_> {
-        Assembly { job: &self.job, library: &self.truth.library, shop: &self.setup, learned: self.learned }
+        Assembly { job: &self.job, library: &self.truth.library, shop: &self.setup, learned: self.learned, watch: ScaleWatch::nothing() }
     }
 
     fn believe(&self) -> Result<Believed<'_>, WorkshopError> {

@@ -180,6 +180,14 @@ impl Tx {
         rows.iter().map(reading_of).collect()
     }
 
+    /// Whether anything was read at any bench from a time on.
+    ///
+    /// # Errors
+    /// The database failed.
+    pub async fn read_since(&mut self, since: Timestamp) -> Result<bool, StoreError> {
+        self.any(query("SELECT 1 FROM reading WHERE read_at >= $1 LIMIT 1").bind(time_text(since))).await
+    }
+
     /// The reading with this identity.
     ///
     /// # Errors

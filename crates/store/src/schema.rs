@@ -17,6 +17,16 @@ fn migrations(backend: Backend) -> Vec<Migration> {
         Backend::Sqlite => include_str!("../migrations/0004_learned_append_only.sqlite.sql"),
         Backend::Postgres => include_str!("../migrations/0004_learned_append_only.postgres.sql"),
     };
+    let scale_health = match backend {
+        Backend::Sqlite => concat!(
+            include_str!("../migrations/0005_scale_health.sql"),
+            include_str!("../migrations/0005_scale_health_append_only.sqlite.sql")
+        ),
+        Backend::Postgres => concat!(
+            include_str!("../migrations/0005_scale_health.sql"),
+            include_str!("../migrations/0005_scale_health_append_only.postgres.sql")
+        ),
+    };
     let orders_and_life = match backend {
         Backend::Sqlite => include_str!("../migrations/0006_orders_and_life.sqlite.sql"),
         Backend::Postgres => include_str!("../migrations/0006_orders_and_life.postgres.sql"),
@@ -26,6 +36,7 @@ fn migrations(backend: Backend) -> Vec<Migration> {
         (2, "append only", append_only),
         (3, "learned", include_str!("../migrations/0003_learned.sql")),
         (4, "learned append only", learned_append_only),
+        (5, "scale health", scale_health),
         (6, "orders and life", orders_and_life),
     ]
     .into_iter()

@@ -6,6 +6,7 @@
 //! otherwise; the shop's own readings narrow them.
 
 use crate::error::WorkshopError;
+use crate::health::ScaleWatch;
 use crate::job::{Job, JobClub};
 use crate::learned::{JOB_LEVEL, Learned};
 use crate::model::{GripModel, Library, PartKind, TapeModel};
@@ -61,6 +62,8 @@ pub struct Assembly<'a> {
     pub shop: &'a Shop,
     /// What the shop has learned from earlier jobs.
     pub learned: &'a Learned,
+    /// What is known of the scales: the checks of the job's days, and which of them are not trusted.
+    pub watch: &'a ScaleWatch,
 }
 
 /// Mass of all the tape of a club and where it lies: (mass g, arm mm from the shaft's end, equivalent base layers).
@@ -111,7 +114,10 @@ impl Assembly<'_> {
         if let Some(check) = &self.shop.check_weight {
             shared.key(CHECK_WEIGHT.into(), check.sd_points);
         }
-        let (shared, joint) = shared.with(self.learned, self.shop);
+        for check in &self.watch.checks {
+            shared.key(check.shared_key(), check.read.certified_sd.max(1e-6));
+        }
+        let (shared, joint) = shared.with(self);
         Ok(JobModel { clubs, shared, scales: self.scales(), joint })
     }
 
@@ -145,13 +151,19 @@ impl Assembly<'_> {
             let habit = self.learned.habit(&scale.key, scale.offset_sd);
             ScalePrior {
                 offset_mean: habit.mean,
-                offset_sd: habit.sd,
+                // A scale that is not trusted may be off by more than it states.
+                offset_sd: habit.sd.hypot(self.watch.extra_sd(&scale.key)),
                 noise_sd: self.noise_sd(scale),
                 resolution: scale.display_step,
                 ..ScalePrior::new(scale.key.clone())
             }
         };
         vec![prior(&self.shop.balance_scale), prior(&self.shop.mass_scale)]
+    }
+
+    /// What a scale may be off by today beyond its habit, in its unit: more where it is not trusted.
+    pub(crate) fn today_sd(&self, scale: &Scale) -> f64 {
+        self.learned.habit(&scale.key, scale.offset_sd).today_sd.hypot(self.watch.extra_sd(&scale.key))
     }
 
     /// Noise of one re-seated reading of a scale, as stated or as learned, in the scale's unit.
@@ -308,11 +320,12 @@ impl Shared {
 
     /// The shared deviations as priors, those that the shop has learned with what it learned and their joint
     /// covariance.
-    fn with(self, learned: &Learned, shop: &Shop) -> (Vec<SharedPrior>, Vec<JointPrior>) {
+    fn with(self, of: &Assembly<'_>) -> (Vec<SharedPrior>, Vec<JointPrior>) {
+        let (learned, shop) = (of.learned, of.shop);
         // What a scale is off by is its habit, which is tied to the other values, and today's own.
         let scales = [&shop.balance_scale, &shop.mass_scale].into_iter().filter_map(|scale| {
             let at = learned.habit_position(&scale.key, scale.offset_sd)?;
-            let today_sd = learned.habit(&scale.key, scale.offset_sd).today_sd;
+            let today_sd = of.today_sd(scale);
             Some((ScalePrior::offset_key(&scale.key), at, today_sd * today_sd))
         });
         let values = self.0.keys().filter_map(|key| learned.position(key).map(|at| (key.clone(), at, 0.0)));

@@ -2,6 +2,7 @@
 
 use crate::assembly::{Assembly, CHECK_WEIGHT, REFERENCE, TURNINGS_G};
 use crate::error::WorkshopError;
+use crate::health::WatchedCheck;
 use crate::id::{ClubId, ReadingId};
 use crate::job::JobClub;
 use crate::kind::Role;
@@ -74,9 +75,33 @@ impl Assembly<'_> {
     /// The readings that bear on masses, arms and lengths, as the belief takes them.
     #[must_use]
     pub fn observations(&self, readings: &[Reading]) -> Vec<Observation> {
-        let standing = standing(readings);
-        let clock = Clock::of(&standing);
-        standing.into_iter().filter_map(|r| self.observation(r, &clock)).collect()
+        let clock = self.clock(readings);
+        let checks = self.watch.checks.iter().filter_map(|check| self.check_observation(check, &clock));
+        standing(readings).into_iter().filter_map(|r| self.observation(r, &clock)).chain(checks).collect()
+    }
+
+    /// The hours of work of a job: its readings, and the checks of its scales on those days.
+    fn clock(&self, readings: &[Reading]) -> Clock {
+        let checks = self.watch.checks.iter().map(|check| check.at);
+        Clock::of(standing(readings).into_iter().map(|r| r.at).chain(checks))
+    }
+
+    /// A check that was read apart from the job, as a reading of its belief: it settles what the scale is off by.
+    fn check_observation(&self, check: &WatchedCheck, clock: &Clock) -> Option<Observation> {
+        let read = &check.read;
+        let shared = Some(check.shared_key());
+        let (balance, mass) = (&self.shop.balance_scale, &self.shop.mass_scale);
+        let (quantity, sd) = if check.scale == balance.key {
+            let mass_g = self.shop.check_weight.as_ref().map_or(REFERENCE_MASS_G, |c| c.mass_g);
+            let quantity = Quantity::CheckWeight { true_points: read.certified, mass_g, shared };
+            (quantity, self.noise_sd(balance) * self.learned.hand(&check.by))
+        } else if check.scale == mass.key {
+            (Quantity::CheckMass { true_g: read.certified, shared }, self.noise_sd(mass))
+        } else {
+            return None;
+        };
+        let made = Observation::new(check.id.clone(), quantity, read.reading, sd);
+        Some(made.rounded_to(read.display_step.max(0.0)).at(clock.hours(check.at)).on_scale(check.scale.clone()))
     }
 
     fn observation(&self, reading: &Reading, clock: &Clock) -> Option<Observation> {
@@ -211,7 +236,12 @@ impl Believed<'_> {
     /// Whether a reading is doubted: kept, shown, not believed.
     #[must_use]
     pub fn is_doubted(&self, reading: &ReadingId) -> bool {
-        self.doubt.set_aside.iter().any(|id| id == reading.as_str())
+        self.is_set_aside(reading.as_str())
+    }
+
+    /// Whether an observation, a reading or a check, is kept and not believed.
+    pub(crate) fn is_set_aside(&self, id: &str) -> bool {
+        self.doubt.set_aside.iter().any(|other| other == id)
     }
 
     /// What a reading should show on the shop's instruments; none for what the belief does not know (loft, cpm …) and
@@ -327,7 +357,7 @@ pub(crate) fn reference_probe() -> Probe {
     Probe { club: None, quantity: Quantity::Shared(REFERENCE.into()), on: OnClub::NONE, scale: None, at_h: None }
 }
 
-/// Hours of work since the first reading, in quarters, for the drift of a scale. A night or a weekend counts no more
+/// Hours of work since the first reading or check, in quarters, for the drift of a scale. A night or a weekend counts no more
 /// than half a day: the scale is zeroed anew after it.
 pub(crate) struct Clock {
     /// Quarter hours in which something was read, rising, with the hours of work at each.
@@ -337,8 +367,8 @@ pub(crate) struct Clock {
 impl Clock {
     const LONGEST_PAUSE_H: f64 = 4.0;
 
-    pub(crate) fn of(readings: &[&Reading]) -> Self {
-        let mut all: Vec<i64> = readings.iter().map(|r| quarter(r.at)).collect();
+    pub(crate) fn of(times: impl Iterator<Item = Timestamp>) -> Self {
+        let mut all: Vec<i64> = times.map(quarter).collect();
         all.sort_unstable();
         all.dedup();
         let mut hours = 0.0;
@@ -369,7 +399,7 @@ fn quarter(at: Timestamp) -> i64 {
 impl Assembly<'_> {
     /// Gives the balance scale its drift over the hours of the job's readings.
     pub(crate) fn let_drift(&self, model: &mut JobModel, readings: &[Reading]) {
-        let clock = Clock::of(&standing(readings));
+        let clock = self.clock(readings);
         let sd_per_root_h = self.shop.balance_scale.drift_sd_per_root_h;
         if clock.quarters.len() < 2 || sd_per_root_h <= 0.0 {
             return;

@@ -55,7 +55,9 @@ impl Believed<'_> {
                     .filter(|r| place(&r.step).is_some_and(|p| p <= at) && !self.is_doubted(&r.id))
                     .map(|r| Reading::clone(r))
                     .collect();
-                let then = model.solve(&self.assembly.observations(&so_far))?.answer(&probe)?;
+                let mut seen = self.assembly.observations(&so_far);
+                seen.retain(|o| !self.is_set_aside(&o.id));
+                let then = model.solve(&seen)?.answer(&probe)?;
                 let expected = self.expected(club, What::Balance, &reading.on)?.map_or(reading.value, |e| e.value);
                 FunnelPoint {
                     step: step.key.clone(),

@@ -18,6 +18,7 @@ pub mod error;
 pub mod fit;
 pub mod funnel;
 pub mod glue;
+pub mod health;
 pub mod id;
 pub mod job;
 pub mod kind;

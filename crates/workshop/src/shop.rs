@@ -2,6 +2,7 @@
 
 use crate::connection::Connection;
 use crate::error::{WorkshopError, within};
+use crate::health::{Gauge, Standard};
 use crate::reading::What;
 use crate::step::{Step, check_template};
 use quantity::{LengthUnit, MassUnit};
@@ -124,6 +125,12 @@ pub struct Shop {
     /// Scales on a serial line.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub scales: Vec<Connection>,
+    /// Other gauges by name: frequency, loft and lie, length.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub gauges: Vec<Gauge>,
+    /// What the instruments are held against, besides the check weight of the balance scale.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub standards: Vec<Standard>,
     /// The adhesive used where a sheet names none.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub adhesive: Option<String>,
@@ -165,6 +172,8 @@ impl Default for Shop {
             },
             check_weight: None,
             scales: Vec::new(),
+            gauges: Vec::new(),
+            standards: Vec::new(),
             adhesive: None,
             tape: None,
             tip_weight_cap_g: 9.0,
@@ -213,6 +222,7 @@ impl Shop {
                 next: "Call them for example balance and mass".into(),
             });
         }
+        self.check_gauges()?;
         check_template(&self.steps)
     }
 }

@@ -19,5 +19,6 @@ mod opening;
 mod orders;
 mod parts;
 mod readings;
+mod scales;
 mod two_at_once;
 mod unwritable;

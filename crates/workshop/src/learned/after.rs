@@ -40,6 +40,9 @@ impl Learned {
         }
         let today = next.carry(believed, &clubs, &scales)?;
         next.name(believed.assembly.job.number, &clubs);
+        // What a scale was off by while something was wrong with it says nothing of its usual days.
+        let today: Vec<(String, Whitened)> =
+            today.into_iter().filter(|(scale, _)| believed.assembly.watch.against(scale).is_none()).collect();
         next.learn_scatter(believed, &today)?;
         Ok(next)
     }
@@ -94,7 +97,7 @@ impl Learned {
         for (place, i) in free.iter().enumerate() {
             let key = &self.values[*i].key;
             if let Some(scale) = scales.iter().find(|s| habit_key(&s.key) == *key) {
-                let today_sd = self.habit(&scale.key, scale.offset_sd).today_sd;
+                let today_sd = believed.assembly.today_sd(scale);
                 links.push(Link { value: place, own_variance: today_sd * today_sd });
                 seen_keys.push(ScalePrior::offset_key(&scale.key));
             } else if clubs.contains_key(key) {

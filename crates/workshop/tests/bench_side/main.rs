@@ -12,6 +12,7 @@ use jiff::Timestamp;
 use workshop::assembly::Assembly;
 use workshop::bench::{ClubState, Surroundings};
 use workshop::demo as shop_of;
+use workshop::health::ScaleWatch;
 use workshop::id::{ClubId, JobId, PartId, ReadingId, SheetId};
 use workshop::job::{Job, JobClub, JobState};
 use workshop::kind::Role;
@@ -94,7 +95,13 @@ impl Set {
     }
 
     pub fn assembly(&self) -> Assembly<'_> {
-        Assembly { job: &self.job, library: &self.library, shop: &self.shop, learned: &self.learned }
+        Assembly {
+            job: &self.job,
+            library: &self.library,
+            shop: &self.shop,
+            learned: &self.learned,
+            watch: ScaleWatch::nothing(),
+        }
     }
 
     pub fn club(&self, slot: i64) -> ClubId {

@@ -10,6 +10,7 @@ use rand::{RngExt, SeedableRng};
 use rand_pcg::Pcg64;
 use workshop::assembly::Assembly;
 use workshop::demo;
+use workshop::health::ScaleWatch;
 use workshop::id::{ClubId, JobId, PartId, ReadingId, SheetId};
 use workshop::job::{Job, JobClub, JobState};
 use workshop::kind::Role;
@@ -99,7 +100,8 @@ impl Front {
             version: 0,
         };
         let learned = Learned::default();
-        let assembly = Assembly { job: &job, library: &library, shop: &shop, learned: &learned };
+        let assembly =
+            Assembly { job: &job, library: &library, shop: &shop, learned: &learned, watch: ScaleWatch::nothing() };
         let plan = planner::propose(assembly, &parts, &[]).unwrap();
         for (club, plan) in job.clubs.iter_mut().zip(plan.clubs) {
             assert!(plan.is_some(), "the demonstration can be built");
@@ -112,7 +114,13 @@ impl Front {
     }
 
     pub fn assembly(&self) -> Assembly<'_> {
-        Assembly { job: &self.job, library: &self.library, shop: &self.shop, learned: &self.learned }
+        Assembly {
+            job: &self.job,
+            library: &self.library,
+            shop: &self.shop,
+            learned: &self.learned,
+            watch: ScaleWatch::nothing(),
+        }
     }
 
     pub fn spares(&self) -> Vec<Spare<'_>> {

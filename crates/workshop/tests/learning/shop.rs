@@ -5,6 +5,7 @@ use rand::{RngExt, SeedableRng};
 use rand_pcg::Pcg64;
 use std::collections::BTreeMap;
 use workshop::assembly::Assembly;
+use workshop::health::ScaleWatch;
 use workshop::id::{ClubId, JobId, ReadingId, SheetId};
 use workshop::job::{Job, JobClub, JobState};
 use workshop::kind::Role;
@@ -52,7 +53,13 @@ impl World {
                 clubs: clubs.collect(),
                 version: 1,
             };
-            let assembly = Assembly { job: &job, library: &library, shop: &shop, learned: Learned::nothing() };
+            let assembly = Assembly {
+                job: &job,
+                library: &library,
+                shop: &shop,
+                learned: Learned::nothing(),
+                watch: ScaleWatch::nothing(),
+            };
             let plan = workshop::planner::propose(assembly, &workshop::demo::parts(7), &[]).unwrap();
             assert!(plan.missing.is_empty(), "{:?}", plan.missing);
             for (club, plan) in job.clubs.iter_mut().zip(plan.clubs) {
@@ -64,7 +71,7 @@ impl World {
     }
 
     pub fn assembly<'a>(&'a self, job: &'a Job, learned: &'a Learned) -> Assembly<'a> {
-        Assembly { job, library: &self.library, shop: &self.shop, learned }
+        Assembly { job, library: &self.library, shop: &self.shop, learned, watch: ScaleWatch::nothing() }
     }
 }
 
