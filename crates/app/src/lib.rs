@@ -9,6 +9,7 @@ pub mod calc;
 pub mod clock;
 pub mod demo;
 pub mod error;
+pub mod gauge_study;
 pub mod glue;
 pub mod job;
 pub mod learned;

@@ -7,6 +7,7 @@ mod jobs;
 mod learned;
 mod live;
 mod matched;
+mod scale_health;
 mod sheets;
 mod shop;
 mod stock;
@@ -76,6 +77,7 @@ fn described() -> OpenApiRouter<App> {
         .merge(glue::router())
         .merge(calc::router())
         .merge(learned::router())
+        .merge(scale_health::router())
         .merge(live::router())
 }
 

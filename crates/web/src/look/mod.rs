@@ -8,6 +8,7 @@ pub mod beam;
 pub mod bench;
 pub mod blocks;
 pub mod calc_pictures;
+pub mod check_chart;
 pub mod choice;
 mod clubs;
 mod colours;
@@ -30,6 +31,7 @@ pub use blocks::{
     Action, Cell, Column, Figure, Step, StepState, Tab, Table, Tone, actions, card, caution, clock, columns,
     definitions, empty_state, figure, figures, notice_block, section, stepper, table, tabs, tag, titled_card,
 };
+pub use check_chart::{CheckChartView, CheckMark, check_chart};
 pub use choice::{ChoicePoint, choice_picture};
 pub use clubs::{ClubChip, ClubState, club_mark, club_row};
 pub use forms::{

@@ -325,7 +325,9 @@ async fn bench_page(app: &App, number: i64, slot: i64, view: View) -> PageResult
     let crumb = format!("Job {number} · {} · {}", file.job.sheet.player, step.label.to_lowercase());
     let said = app.at_bench(&file, &believed, slot).await?;
     let body = if club.plan.is_some() {
-        let screen = Screen { file: &file, believed: &believed, club, state, states: &states, step, view: &view, said };
+        let today = app.today();
+        let screen =
+            Screen { file: &file, believed: &believed, club, state, states: &states, step, view: &view, said, today };
         screen.body()?
     } else {
         empty_state(

@@ -36,6 +36,8 @@ pub(super) struct Screen<'a> {
     pub step: &'a Step,
     pub view: &'a View,
     pub said: AtBench,
+    /// The day, for what is said of a scale.
+    pub today: jiff::civil::Date,
 }
 
 impl Screen<'_> {
@@ -239,6 +241,7 @@ impl Screen<'_> {
         }
         let next = self.next_club();
         html! {
+            (super::scale_check::scale_words(self.file, &self.step.asks, self.today))
             form method="post" action={ "/bench/" (self.file.job.number) "/" (self.state.slot) } data-keep=(club_name(self.club)) {
                 (hidden("step", &self.step.key))
                 (hidden("version", &self.state.version.to_string()))

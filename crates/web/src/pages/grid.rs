@@ -137,6 +137,7 @@ async fn grid_page(
             @if step.asks.len() > 1 { p.tabs { @for other in &step.asks {
                 a href={ "/bench/" (number) "/grid/" (step.key) "?what=" (other.key()) } aria-current=[(*other == what).then_some("page")] { (other.word()) } " "
             } } }
+            (super::scale_check::scale_words(&file, &[what], app.today()))
             (set_grid(&format!("{} of every club", step.label), &against, &rows))
             @if at.is_none() { p { strong { "Every club is read at this step." } } }
             @if let Some(kept) = query.kept { (undo(&file, kept, &step, what)) }

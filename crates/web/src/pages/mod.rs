@@ -8,6 +8,7 @@ mod calc_shape;
 mod capability;
 mod club_beam;
 mod entries;
+mod gauge_study;
 mod glue;
 mod grid;
 pub(crate) mod labels;
@@ -18,6 +19,9 @@ mod plan;
 mod plan_choice;
 mod records;
 mod say;
+mod scale_check;
+mod scale_health;
+mod scale_setup;
 mod scales;
 mod sheet_club;
 mod sheet_form;
@@ -53,6 +57,10 @@ pub(crate) fn router() -> Router<App> {
         .merge(plan::router())
         .merge(plan_choice::router())
         .merge(scales::router())
+        .merge(scale_health::router())
+        .merge(scale_check::router())
+        .merge(scale_setup::router())
+        .merge(gauge_study::router())
         .merge(bench::router())
         .merge(grid::router())
         .merge(glue::router())
@@ -182,6 +190,7 @@ pub(crate) async fn framed(app: &App, view: Framed<'_>) -> Result<Markup, PageEr
         ("/learned", "Learned"),
         ("/capability", "Capability"),
         ("/calc", "Calculations"),
+        ("/scales", "Scales"),
         ("/shop", "Shop"),
         ("/api/v1/openapi.json", "API"),
     ]

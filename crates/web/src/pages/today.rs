@@ -6,6 +6,7 @@ use crate::look::{
     tag,
 };
 use app::job::JobSummary;
+use app::scale_health::ScaleToday;
 use app::stock::PartQuery;
 use app::{App, AppError};
 use axum::Router;
@@ -31,6 +32,7 @@ async fn today(State(app): State<App>) -> PageResult {
     let doubts: Vec<(i64, &str)> =
         jobs.iter().flat_map(|j| j.doubted.iter().map(move |n| (j.number, n.as_str()))).collect();
     let guide = guide(&app, &jobs).await?;
+    let (scales, read_today) = app.scales_today().await?;
     let jobs_part = if jobs.is_empty() && guide.is_some() {
         html! { p { "No job is under way." } }
     } else if jobs.is_empty() {
@@ -56,6 +58,7 @@ async fn today(State(app): State<App>) -> PageResult {
                     } }
                 }))
             }
+            (scales_part(&scales, read_today))
             (section("Jobs", &html! { a.button.quiet href="/sheets/new" { "New sheet" } }, &jobs_part))
             @if !running.is_empty() {
                 (section("Curing", &html! { a href="/glue" { "All batches" } }, &table(&Table {
@@ -87,6 +90,33 @@ async fn today(State(app): State<App>) -> PageResult {
     };
     let view = Framed { title: "Today", active: Nav::Today, crumb: crumb(&jobs), body, ..Framed::default() };
     Ok(framed(&app, view).await?.into_response())
+}
+
+/// Scales that are not trusted, and those that are still to be checked today; nothing where all is well.
+fn scales_part(scales: &[ScaleToday], read_today: bool) -> Markup {
+    let due: Vec<&ScaleToday> = scales.iter().filter(|s| s.has_standard && !s.checked && s.words.is_empty()).collect();
+    let wrong: Vec<&ScaleToday> = scales.iter().filter(|s| !s.words.is_empty()).collect();
+    if due.is_empty() && wrong.is_empty() {
+        return html! {};
+    }
+    let at = |scale: &ScaleToday| format!("/scales/{}", super::entries::in_address(&scale.key));
+    let when = if read_today { "read today and not checked" } else { "check it before the first reading" };
+    section(
+        "Scales",
+        &html! { a href="/scales" { "All scales" } },
+        &html! {
+            ul.plain.readings {
+                @for scale in wrong { li {
+                    (tag(Tone::Bad, "not trusted")) span { " " a href=(at(scale)) { (scale.words) } }
+                    @if scale.has_standard && !scale.passed { (link_button(&format!("{}/check", at(scale)), "Check it", ButtonKind::Quiet, None, "")) }
+                } }
+                @for scale in due { li {
+                    (tag(Tone::Care, "not checked")) span { " " (super::entries::capital(&scale.name)) ": " (when) }
+                    (link_button(&format!("{}/check", at(scale)), "Check it", ButtonKind::Quiet, None, ""))
+                } }
+            }
+        },
+    )
 }
 
 /// `job 1, clubs 4, 5` of each job that a batch glued, from `1: 4, 5`.

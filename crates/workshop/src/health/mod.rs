@@ -13,6 +13,9 @@ mod study;
 mod trust;
 mod watch;
 
+pub use estimation::chart::Pattern;
+pub use estimation::gauge_study::GaugeStudy;
+
 pub use chart::{BASE_FULL, BASE_LEAST, ChartPoint, CheckChart, chart, charts};
 pub use event::{CheckRead, Happened, ScaleEvent, standing_checks};
 pub use gauge::{Gauge, Measures, Standard, parse_value, print_error, print_value};

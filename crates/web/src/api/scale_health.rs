@@ -1,0 +1,164 @@
+//! The health of the shop's scales, and gauge studies.
+
+use crate::problem::{ApiError, Body, Problem};
+use app::App;
+use app::gauge_study::{NewStudy, NewStudyReading, StudyAnswer, StudyView};
+use app::scale_health::{CheckAnswer, NewCalibration, NewCheck, ScaleHealth, TrustWord, WithReason};
+use axum::Json;
+use axum::extract::{Path, State};
+use axum::http::StatusCode;
+use serde::Deserialize;
+use utoipa::ToSchema;
+use utoipa_axum::router::OpenApiRouter;
+use utoipa_axum::routes;
+use workshop::id::EventId;
+use workshop::shop::Shop;
+
+pub(super) fn router() -> OpenApiRouter<App> {
+    OpenApiRouter::new()
+        .routes(routes!(all))
+        .routes(routes!(one))
+        .routes(routes!(check))
+        .routes(routes!(take_back))
+        .routes(routes!(word))
+        .routes(routes!(calibrated))
+        .routes(routes!(anew))
+        .routes(routes!(studies, begin))
+        .routes(routes!(study))
+        .routes(routes!(read))
+        .routes(routes!(take_noise))
+}
+
+/// How every scale and gauge of the shop stands: trust, checks, charts, offset and drift, what the belief begins with.
+#[utoipa::path(get, path = "/scales/health", responses((status = 200, body = Vec<ScaleHealth>)))]
+async fn all(State(app): State<App>) -> Result<Json<Vec<ScaleHealth>>, ApiError> {
+    Ok(Json(app.scales_health().await?))
+}
+
+/// How one scale stands.
+#[utoipa::path(get, path = "/scales/{scale}/health", params(("scale" = String, Path, description = "Key of the scale")),
+    responses((status = 200, body = ScaleHealth), (status = 404, body = Problem)))]
+async fn one(State(app): State<App>, Path(scale): Path<String>) -> Result<Json<ScaleHealth>, ApiError> {
+    Ok(Json(app.scale_health(&scale).await?))
+}
+
+/// Keep a check, or be asked about it first: then `kept` is missing and `question` says why; send it again with
+/// `confirmed` to keep it as it is.
+#[utoipa::path(post, path = "/scales/{scale}/checks", params(("scale" = String, Path, description = "Key of the scale")),
+    request_body = NewCheck,
+    responses((status = 201, body = CheckAnswer), (status = 200, body = CheckAnswer, description = "Asked about, or kept before"),
+        (status = 404, body = Problem), (status = 409, body = Problem), (status = 422, body = Problem)))]
+async fn check(
+    State(app): State<App>,
+    Path(scale): Path<String>,
+    Body(new): Body<NewCheck>,
+) -> Result<(StatusCode, Json<CheckAnswer>), ApiError> {
+    let answer = app.check_scale(&scale, &new).await?;
+    let fresh = answer.kept.is_some() && !answer.repeated;
+    Ok((if fresh { StatusCode::CREATED } else { StatusCode::OK }, Json(answer)))
+}
+
+/// Take a check back: it stays in the list and does not count.
+#[utoipa::path(post, path = "/scales/{scale}/checks/{check}/take-back",
+    params(("scale" = String, Path, description = "Key of the scale"), ("check" = String, Path, description = "The check")),
+    request_body = WithReason,
+    responses((status = 200, body = ScaleHealth), (status = 404, body = Problem), (status = 409, body = Problem),
+        (status = 422, body = Problem)))]
+async fn take_back(
+    State(app): State<App>,
+    Path((scale, check)): Path<(String, String)>,
+    Body(word): Body<WithReason>,
+) -> Result<Json<ScaleHealth>, ApiError> {
+    Ok(Json(app.take_back_check(&scale, &EventId(check), &word).await?))
+}
+
+/// Trust a scale again, on its passed check or on somebody's word, or take its trust away.
+#[utoipa::path(post, path = "/scales/{scale}/trust", params(("scale" = String, Path, description = "Key of the scale")),
+    request_body = TrustWord,
+    responses((status = 200, body = ScaleHealth), (status = 404, body = Problem), (status = 409, body = Problem),
+        (status = 422, body = Problem)))]
+async fn word(
+    State(app): State<App>,
+    Path(scale): Path<String>,
+    Body(word): Body<TrustWord>,
+) -> Result<Json<ScaleHealth>, ApiError> {
+    Ok(Json(app.word_on_scale(&scale, &word).await?))
+}
+
+/// Keep a calibration.
+#[utoipa::path(post, path = "/scales/{scale}/calibrations",
+    params(("scale" = String, Path, description = "Key of the scale")), request_body = NewCalibration,
+    responses((status = 200, body = ScaleHealth), (status = 404, body = Problem), (status = 422, body = Problem)))]
+async fn calibrated(
+    State(app): State<App>,
+    Path(scale): Path<String>,
+    Body(new): Body<NewCalibration>,
+) -> Result<Json<ScaleHealth>, ApiError> {
+    Ok(Json(app.calibrated(&scale, &new).await?))
+}
+
+/// Begin a scale's chart anew: it was moved or repaired.
+#[utoipa::path(post, path = "/scales/{scale}/chart-anew",
+    params(("scale" = String, Path, description = "Key of the scale")), request_body = WithReason,
+    responses((status = 200, body = ScaleHealth), (status = 404, body = Problem), (status = 422, body = Problem)))]
+async fn anew(
+    State(app): State<App>,
+    Path(scale): Path<String>,
+    Body(word): Body<WithReason>,
+) -> Result<Json<ScaleHealth>, ApiError> {
+    Ok(Json(app.chart_anew(&scale, &word).await?))
+}
+
+/// All gauge studies, the newest first, with what they found.
+#[utoipa::path(get, path = "/gauge-studies", responses((status = 200, body = Vec<StudyView>)))]
+async fn studies(State(app): State<App>) -> Result<Json<Vec<StudyView>>, ApiError> {
+    Ok(Json(app.studies().await?))
+}
+
+/// Begin a gauge study, its order drawn at random.
+#[utoipa::path(post, path = "/gauge-studies", request_body = NewStudy,
+    responses((status = 201, body = StudyView), (status = 404, body = Problem), (status = 409, body = Problem),
+        (status = 422, body = Problem)))]
+async fn begin(State(app): State<App>, Body(new): Body<NewStudy>) -> Result<(StatusCode, Json<StudyView>), ApiError> {
+    Ok((StatusCode::CREATED, Json(app.begin_study(&new).await?)))
+}
+
+/// How a study stands: the next reading, or what it found.
+#[utoipa::path(get, path = "/gauge-studies/{study}", params(("study" = String, Path, description = "The study")),
+    responses((status = 200, body = StudyView), (status = 404, body = Problem)))]
+async fn study(State(app): State<App>, Path(study): Path<String>) -> Result<Json<StudyView>, ApiError> {
+    Ok(Json(app.study(&study).await?))
+}
+
+/// Keep a reading of a study, or be asked about it first.
+#[utoipa::path(post, path = "/gauge-studies/{study}/readings",
+    params(("study" = String, Path, description = "The study")), request_body = NewStudyReading,
+    responses((status = 200, body = StudyAnswer), (status = 404, body = Problem), (status = 409, body = Problem),
+        (status = 422, body = Problem)))]
+async fn read(
+    State(app): State<App>,
+    Path(study): Path<String>,
+    Body(new): Body<NewStudyReading>,
+) -> Result<Json<StudyAnswer>, ApiError> {
+    Ok(Json(app.read_study(&study, &new).await?))
+}
+
+/// Who does something.
+#[derive(Debug, Clone, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+struct By {
+    /// Their name.
+    by: String,
+}
+
+/// The scatter that a study found becomes the stated noise of its scale.
+#[utoipa::path(post, path = "/gauge-studies/{study}/take-noise",
+    params(("study" = String, Path, description = "The study")), request_body = By,
+    responses((status = 200, body = Shop), (status = 404, body = Problem), (status = 422, body = Problem)))]
+async fn take_noise(
+    State(app): State<App>,
+    Path(study): Path<String>,
+    Body(by): Body<By>,
+) -> Result<Json<Shop>, ApiError> {
+    Ok(Json(app.take_noise(&study, &by.by).await?))
+}

@@ -1,0 +1,217 @@
+//! A check of a scale: one weight, one figure, one touch.
+
+use super::entries::{Entries, capital, in_address};
+use super::{Framed, PageResult, Who, framed};
+use crate::look::{
+    Action, Button, ButtonKind, Choice, Field, Icon, Notice, Tone, button, empty_state, field, hidden, icon, radios,
+    request_key,
+};
+use app::App;
+use app::job::JobFile;
+use app::scale_health::{NewCheck, ScaleHealth};
+use axum::Router;
+use axum::extract::{Form, Path, Query, State};
+use axum::http::StatusCode;
+use axum::response::{IntoResponse, Redirect};
+use axum::routing::get;
+use jiff::civil::Date;
+use maud::{Markup, html};
+use workshop::health::{Doubtful, LooksLike, Measures, Standard, print_error, print_value};
+use workshop::reading::{Unit, What};
+
+pub(super) fn router() -> Router<App> {
+    Router::new().route("/scales/{scale}/check", get(show).post(keep))
+}
+
+/// What the entry is called for a connected scale, so that its settled value is put there by itself.
+pub(super) const fn live_name(measures: Measures) -> &'static str {
+    match measures {
+        Measures::Mass => "check_mass",
+        Measures::Balance => "check_weight",
+        Measures::Frequency | Measures::Angle | Measures::Length => "other",
+    }
+}
+
+/// An example of an entry.
+pub(super) const fn example(measures: Measures) -> &'static str {
+    match measures {
+        Measures::Mass => "200.1",
+        Measures::Balance => "D1.4",
+        Measures::Frequency => "255.0",
+        Measures::Angle => "61.5",
+        Measures::Length => "939.8 mm",
+    }
+}
+
+/// Which unit an entry without one is taken in.
+pub(super) const fn unit_hint(measures: Measures) -> &'static str {
+    match measures {
+        Measures::Mass => "g",
+        Measures::Balance => "",
+        Measures::Frequency => "cpm",
+        Measures::Angle => "°",
+        Measures::Length => "mm",
+    }
+}
+
+/// What speaks against the scales that a step reads, beside its entry; nothing where they are trusted.
+pub(super) fn scale_words(file: &JobFile, asks: &[What], today: Date) -> Markup {
+    let read = |unit: Unit| asks.iter().any(|what| what.unit() == unit);
+    let (balance, mass) = (&file.shop.balance_scale.key, &file.shop.mass_scale.key);
+    let said: Vec<(String, String)> = [(balance, read(Unit::Points)), (mass, read(Unit::Gram))]
+        .into_iter()
+        .filter(|(_, read)| *read)
+        .filter_map(|(key, _)| file.watch.against(key).zip(file.shop.instrument(key).ok()))
+        .map(|(trust, gauge)| (workshop::health::sentence(trust, &gauge, today), gauge.key))
+        .collect();
+    html! { @for (words, key) in &said {
+        p.caution { (icon(Icon::Caution)) span { (words) " " a href={ "/scales/" (in_address(key)) "/check" } { "Check it" } } }
+    } }
+}
+
+async fn show(
+    State(app): State<App>,
+    Path(scale): Path<String>,
+    Query(asked): Query<Vec<(String, String)>>,
+) -> PageResult {
+    let health = app.scale_health(&scale).await?;
+    page(&app, &health, &Entries::new(asked), None, StatusCode::OK).await
+}
+
+/// The check weight that is to be put on: the one chosen, else the one of the last check, else the first.
+fn standard<'a>(health: &'a ScaleHealth, form: &Entries) -> Option<&'a Standard> {
+    let last = health.last_check.as_ref().and_then(|e| e.check()).map(|c| c.standard.as_str());
+    let by_key = |key: &str| health.standards.iter().find(|s| s.key == key);
+    by_key(form.text("standard")).or_else(|| last.and_then(by_key)).or(health.standards.first())
+}
+
+async fn page(
+    app: &App,
+    health: &ScaleHealth,
+    form: &Entries,
+    asked: Option<&Doubtful>,
+    status: StatusCode,
+) -> PageResult {
+    let gauge = &health.gauge;
+    let body = match standard(health, form) {
+        None => empty_state(
+            &format!("The {} has nothing to be checked with.", gauge.name),
+            "A check weight with its certified figure, or a club whose balance was assigned, tells whether a scale may be relied on.",
+            &[Action { href: "/scales/setup", label: "Enter a check weight", primary: true }],
+        ),
+        Some(on) => entry(health, form, on, asked),
+    };
+    let notice =
+        asked.map(|a| Notice { tone: Tone::Care, text: format!("{}.", capital(&a.words)), next: a.next.clone() });
+    let title = format!("Check the {}", gauge.name);
+    let page = framed(
+        app,
+        Framed {
+            title: &title,
+            crumb: "scales".into(),
+            notice: form.notice().or(notice),
+            at_bench: true,
+            body,
+            ..Framed::default()
+        },
+    )
+    .await?;
+    Ok((status, page).into_response())
+}
+
+fn entry(health: &ScaleHealth, form: &Entries, on: &Standard, asked: Option<&Doubtful>) -> Markup {
+    let gauge = &health.gauge;
+    let choices: Vec<Choice<'_>> =
+        health.standards.iter().map(|s| Choice { value: &s.key, label: &s.name, chosen: s.key == on.key }).collect();
+    let key = form.some("request_key").unwrap_or_else(app::request_key);
+    let action = format!("/scales/{}/check", in_address(&gauge.key));
+    let typed = form.text("typed");
+    html! {
+        form.card.bench-decision method="post" action=(action) data-keep=(gauge.name) {
+            (request_key(&key)) (hidden("what", live_name(gauge.measures)))
+            @if choices.len() > 1 { (radios("standard", "On the scale", &choices)) }
+            @else { (hidden("standard", &on.key)) p { "Put " strong { (on.name) } " on the " (gauge.name) "." } }
+            p.expected {
+                @if choices.len() == 1 {
+                    span.figure-value { (print_value(gauge, on.value)) } " "
+                    span.figure-note { "± " (print_error(gauge, on.tolerance_on(gauge))) " is allowed" }
+                } @else {
+                    span.figure-note { @for (i, s) in health.standards.iter().enumerate() {
+                        @if i > 0 { ", " } (s.name) ": " (print_value(gauge, s.value)) " ± " (print_error(gauge, s.tolerance_on(gauge)))
+                    } }
+                }
+            }
+            @if let Some(asked) = asked { (answers(gauge, asked, typed)) }
+            div.entry-row {
+                (field(&Field {
+                    name: "typed",
+                    label: "It shows",
+                    value: typed,
+                    placeholder: example(gauge.measures),
+                    error: form.error("typed"),
+                    inputmode: if gauge.measures == Measures::Balance { "text" } else { "decimal" },
+                    unit: unit_hint(gauge.measures),
+                    required: true,
+                    autofocus: asked.is_none(),
+                    big: true,
+                    ..Field::default()
+                }))
+                (button(&Button { label: if asked.is_some() { "Keep the new entry" } else { "Keep" },
+                    kind: if asked.is_some() { ButtonKind::Quiet } else { ButtonKind::Primary }, big: true, ..Button::default() }))
+            }
+            p.hint { "Zero it first, set the weight down in the middle, wait until it stands still." }
+        }
+    }
+}
+
+/// The answers to a question: what it may have been, and as it is.
+fn answers(gauge: &workshop::health::Gauge, asked: &Doubtful, typed: &str) -> Markup {
+    html! {
+        div.answers role="group" aria-label="What was it?" {
+            @match &asked.looks_like {
+                LooksLike::OtherUnit { typed } => (button(&Button { label: &format!("It was {typed}"), name: "instead", value: typed, unchecked: true, ..Button::default() })),
+                LooksLike::OtherStandard { standard, name } => (button(&Button { label: &format!("{name} was on it"), name: "other", value: standard, unchecked: true, ..Button::default() })),
+                LooksLike::FarOff => {}
+            }
+            (button(&Button { label: &format!("Keep “{typed}” as it is"), kind: ButtonKind::Danger, name: "confirmed", value: "1", ..Button::default() }))
+            (hidden("asked_about", typed))
+            p.small { "Or read the " (gauge.name) " again and enter that:" }
+        }
+    }
+}
+
+async fn keep(
+    State(app): State<App>,
+    Who(by): Who,
+    Path(scale): Path<String>,
+    Form(sent): Form<Vec<(String, String)>>,
+) -> PageResult {
+    let mut form = Entries::new(sent);
+    if let Some(instead) = form.some("instead") {
+        form.set("typed", instead);
+    }
+    if let Some(other) = form.some("other") {
+        form.set("standard", other);
+    }
+    // A new entry after a question is a new entry.
+    let same = form.text("asked_about").is_empty() || form.text("asked_about") == form.text("typed");
+    let new = NewCheck {
+        standard: form.some("standard"),
+        typed: form.text("typed").to_owned(),
+        confirmed: form.has("confirmed", "1") && same,
+        at: None,
+        by,
+        request_key: form.some("request_key"),
+    };
+    match app.check_scale(&scale, &new).await {
+        Ok(answer) => match &answer.question {
+            Some(asked) => page(&app, &answer.health, &form, Some(asked), StatusCode::UNPROCESSABLE_ENTITY).await,
+            None => Ok(Redirect::to(&format!("/scales/{}?kept=1", in_address(&scale))).into_response()),
+        },
+        Err(error) => {
+            let health = app.scale_health(&scale).await?;
+            form.refuse("typed", capital(&error.to_string()));
+            page(&app, &health, &form, None, super::failure_status(&error)).await
+        }
+    }
+}
