@@ -53,9 +53,11 @@ fn what_no_weight_can_be_is_refused_with_its_range() {
     assert!(parse_value(Measures::Angle, "61.5°").is_ok());
 }
 
+type Change = dyn Fn(&mut Shop);
+
 #[test]
 fn the_shop_refuses_gauges_and_weights_that_could_not_be() {
-    let with = |change: &dyn Fn(&mut Shop)| {
+    let with = |change: &Change| {
         let mut shop = Shop {
             check_weight: Some(CheckWeight {
                 name: "club".into(),
@@ -78,7 +80,7 @@ fn the_shop_refuses_gauges_and_weights_that_could_not_be() {
         shop.check()
     };
     assert_eq!(with(&|_| {}), Ok(()));
-    let broken: [(&str, &dyn Fn(&mut Shop)); 8] = [
+    let broken: [(&str, &Change); 8] = [
         ("no such scale", &|s| s.standards[0].scale = "none".into()),
         ("negative", &|s| s.standards[0].value = -1.0),
         ("no number", &|s| s.standards[0].sd = f64::NAN),

@@ -142,7 +142,13 @@ fn an_order_that_nobody_can_mean_is_refused_by_name() {
 fn a_plan_without_heads_and_grips_names_both_to_order_with_the_window() {
     let (library, shop, learned) = (library(), shop_of::shop(), workshop::learned::Learned::default());
     let job = job("SISKIN", 3);
-    let assembly = workshop::assembly::Assembly { job: &job, library: &library, shop: &shop, learned: &learned };
+    let assembly = workshop::assembly::Assembly {
+        job: &job,
+        library: &library,
+        shop: &shop,
+        learned: &learned,
+        watch: workshop::health::ScaleWatch::nothing(),
+    };
     let parts: Vec<Part> = shop_of::parts(7)
         .into_iter()
         .map(|p| Part { id: p.code.as_str().into(), ..p })
