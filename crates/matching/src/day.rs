@@ -20,7 +20,7 @@ use crate::plan::choices;
 use crate::pool::{self, Pool};
 use crate::ruin::{Improver, total};
 use crate::set::{Progress, range};
-use crate::shortage::{moderate_skip, unavoidable};
+use crate::shortage::moderate_skip;
 use crate::solution::{DaySolution, JobPlan};
 use crate::stockleft::StockLeft;
 use crate::table::{ByType, Column, by_type};
@@ -102,8 +102,6 @@ struct Day<'a, 'g> {
     oracles: Vec<SetOracle<'a>>,
     pools: Vec<Vec<Pool>>,
     dual: Dual,
-    /// Adds to the dual's bound.
-    unavoidable: i64,
     improver: Improver,
     guard: ByType,
     rounds: u64,
@@ -125,7 +123,6 @@ impl<'a, 'g> Day<'a, 'g> {
             oracles,
             pools: Vec::new(),
             dual: Dual::new(p, contended),
-            unavoidable: unavoidable(p),
             improver,
             guard: by_type(p, 0),
             rounds: 0,
@@ -160,7 +157,7 @@ impl<'a, 'g> Day<'a, 'g> {
 
     /// No plan costs less.
     fn bound(&self) -> i64 {
-        self.dual.best_bound + self.unavoidable
+        self.dual.best_bound
     }
 
     fn ask(&mut self) -> bool {
@@ -175,9 +172,8 @@ impl<'a, 'g> Day<'a, 'g> {
     fn dual_round(&mut self) {
         let (best, compiled, rounds) = (self.improver.best_cost, self.compiled, self.rounds);
         let (stopped, go_on) = (&mut self.stopped, &mut self.go_on);
-        let beyond = self.unavoidable;
-        self.dual.round(&mut self.oracles, best - beyond, &mut |bound| {
-            let (cost, bound) = (compiled.cost(best), compiled.cost((bound + beyond).min(best)));
+        self.dual.round(&mut self.oracles, best, &mut |bound| {
+            let (cost, bound) = (compiled.cost(best), compiled.cost(bound.min(best)));
             *stopped = *stopped || !go_on(Progress { cost, bound, steps: rounds });
             !*stopped
         });

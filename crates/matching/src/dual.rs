@@ -3,11 +3,15 @@
 //! Surrogate subgradient steps (Zhao, Luh & Wang 1999): one set is planned anew under the present prices, the others
 //! keep their last demand, and the prices move at once. That is as good a direction as planning all sets anew, at a
 //! fraction of the work. Now and then all sets are planned under the running mean of the prices, which moves far less
-//! than the prices themselves; that gives a bound. The inequalities of `cuts` are priced along with the parts.
+//! than the prices themselves; that gives a bound. The inequalities of `cuts` are priced along with the parts; those of
+//! `shortage` have prices that are set anew before every planning, so that just the clubs that must stay out do.
 
 use crate::compile::Compiled;
+use crate::crowd::Crowding;
 use crate::cuts::{Cuts, Prices};
+use crate::level::{Family, families};
 use crate::oracle::SetOracle;
+use crate::shortage::{crowds, unavoidable};
 use crate::table::{ByType, by_type};
 
 /// First step length as a share of Polyak's.
@@ -24,6 +28,7 @@ const BOUND_EVERY: u64 = 5;
 /// Prices, what each set would take at its last planning, and the best bound.
 pub(crate) struct Dual {
     contended: Vec<(usize, usize, i32)>,
+    families: Vec<Family>,
     price: [Vec<f64>; 4],
     mean: [Vec<f64>; 4],
     /// How many of each type the sets together take at their last planning.
@@ -32,20 +37,23 @@ pub(crate) struct Dual {
     /// Cost of each set's last planning, without prices.
     real: Vec<f64>,
     cuts: Cuts,
+    crowding: Crowding,
     factor: f64,
     restarts: i32,
     round: u64,
     whole: ByType,
     /// Prices that gave the best bound.
     pub best_prices: ByType,
-    /// No plan costs less, apart from unbuilt clubs' full cost (see `Day`).
+    /// No plan costs less.
     pub best_bound: i64,
 }
 
 impl Dual {
     pub fn new(p: &Compiled, contended: Vec<(usize, usize, i32)>) -> Self {
+        let crowds = crowds(p);
         let zero = [0, 1, 2, 3].map(|k| vec![0.0; p.types[k].len()]);
         Self {
+            families: families(p, &contended),
             contended,
             price: zero.clone(),
             mean: zero,
@@ -53,18 +61,23 @@ impl Dual {
             demand: vec![Vec::new(); p.sets.len()],
             real: vec![0.0; p.sets.len()],
             cuts: Cuts::new(p),
+            best_bound: unavoidable(p, &crowds),
+            crowding: Crowding::new(p, crowds),
             factor: FIRST_FACTOR,
             restarts: 0,
             round: 0,
             whole: by_type(p, 0),
             best_prices: by_type(p, 0),
-            best_bound: 0,
         }
     }
 
     /// One round over all sets; `target` is the cost of the best plan. `go_on` is asked after each set.
     pub fn round(&mut self, oracles: &mut [SetOracle<'_>], target: i64, go_on: &mut dyn FnMut(i64) -> bool) {
         self.round += 1;
+        for family in &self.families {
+            family.lower(&mut self.price);
+            family.lower(&mut self.mean);
+        }
         if self.round.is_multiple_of(BOUND_EVERY) || self.round == 1 {
             self.bound(oracles, go_on);
             return;
@@ -92,19 +105,18 @@ impl Dual {
     fn bound(&mut self, oracles: &mut [SetOracle<'_>], go_on: &mut dyn FnMut(i64) -> bool) {
         round_all(&self.mean, &mut self.whole);
         self.cuts.fix(Prices::Mean);
-        let mut value = 0;
         for o in oracles.iter_mut() {
             price(o, &self.whole);
             self.cuts.charge(o);
-            value += o.best_window().0;
             if !go_on(self.best_bound) {
                 return;
             }
         }
+        let value = self.crowding.search(oracles);
         let worth = |&(k, ty, cap): &(usize, usize, i32)| i64::from(self.whole[k][ty]) * i64::from(cap);
         let bound = value - self.cuts.worth() - self.contended.iter().map(worth).sum::<i64>();
         if bound > self.best_bound || self.round == 1 {
-            self.best_bound = bound.max(0);
+            self.best_bound = bound.max(self.best_bound);
             self.best_prices.clone_from(&self.whole);
         }
     }
@@ -114,7 +126,9 @@ impl Dual {
         price(o, &self.whole);
         self.cuts.fix(Prices::Present);
         self.cuts.charge(o);
+        self.crowding.skips(s, o);
         let (value, window) = o.best_window();
+        self.crowding.note(s, o, window);
         let cells = o.cells_in(window);
         let whole = cells.iter().all(Option::is_some);
         self.cuts.note(s, cells.len(), window.filter(|_| whole).map(|w| (o.levels[w.lo], o.levels[w.hi])));
@@ -131,7 +145,7 @@ impl Dual {
     }
 
     fn step(&mut self, target: f64) {
-        let mut value: f64 = self.real.iter().sum();
+        let mut value: f64 = self.real.iter().sum::<f64>() + self.crowding.worth() as f64;
         let (beyond, mut norm) = self.cuts.excess();
         value += beyond;
         for &(k, ty, cap) in &self.contended {

@@ -1,66 +1,144 @@
 //! Clubs that surely stay unbuilt, and what that surely costs.
 //!
-//! Leaving a club unbuilt is by far the dearest thing a plan can do. Were the bound to find that out through prices, a
-//! single missing head would need prices as high as an unbuilt club, and would drown all else. So the count of clubs
-//! that no plan can build is found first, kind by kind, by bipartite matching of clubs and types (augmenting paths), and
-//! the prices only have to deal with a moderate cost of leaving a club out.
+//! Leaving a club unbuilt is by far the dearest thing a plan can do. Were the bound to find that out through prices of
+//! parts alone, nine heads for ten clubs would need nine prices as high as an unbuilt club, and ordinary price steps
+//! drown on the way there. So the clubs that vie for too few parts are found first, kind by kind, by bipartite matching of
+//! clubs and types (augmenting paths) and Hall's theorem: from a club without a part, every club reached by alternating
+//! paths belongs to a *crowd* of which at least as many stay unbuilt as the matching left over. That count is an
+//! inequality with a price of its own, which is found exactly by a search along a line; it moves a whole crowd at once.
 
 use crate::compile::{Club, Compiled};
 use crate::grid::{FORBIDDEN, FRAC};
 
-/// Cost of leaving a club out in the prices' problem: a good part of the worst that a built club can lose.
+/// Clubs of which some surely stay unbuilt.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(crate) struct Crowd {
+    /// Numbers of the clubs in the whole problem, ascending.
+    pub clubs: Vec<usize>,
+    /// How many of them stay unbuilt at least.
+    pub short: usize,
+}
+
+/// Cost of leaving a club out, in the prices' problem, for a club that is in no crowd: a good part of the worst that a
+/// built club can lose.
 pub(crate) fn moderate_skip(club: &Club) -> i32 {
     let worst = club.loss.costs.iter().copied().filter(|&c| c < FORBIDDEN).max().unwrap_or(0);
     (worst / 4 / FRAC * FRAC).clamp(FRAC, club.skip.max(FRAC)).min(club.skip)
 }
 
-/// What clubs surely left unbuilt cost beyond [`moderate_skip`].
-///
-/// A plan costs at least the prices' bound plus this: it leaves at least as many clubs out as the worst kind forces it
-/// to, and each costs at least the least difference.
-pub(crate) fn unavoidable(p: &Compiled) -> i64 {
-    let most = (0..3).map(|kind| surely_unbuilt(p, kind)).max().unwrap_or(0);
-    let mut beyond: Vec<i64> = p.clubs.iter().map(|c| i64::from(c.skip - moderate_skip(c))).collect();
-    beyond.sort_unstable();
-    beyond.iter().take(most).sum()
+/// What clubs surely left unbuilt cost at least.
+pub(crate) fn unavoidable(p: &Compiled, crowds: &[Crowd]) -> i64 {
+    let least = |crowd: &Crowd| {
+        let mut skips: Vec<i64> = crowd.clubs.iter().map(|&c| i64::from(p.clubs[c].skip)).collect();
+        skips.sort_unstable();
+        skips.iter().take(crowd.short).sum::<i64>()
+    };
+    crowds.iter().map(least).sum()
 }
 
-/// Clubs that a kind of part leaves without one, however the parts are given out.
-fn surely_unbuilt(p: &Compiled, kind: usize) -> usize {
-    let mut holders: Vec<Vec<usize>> = vec![Vec::new(); p.types[kind].len()];
-    let mut without = 0;
-    for club in 0..p.clubs.len() {
-        let mut seen = vec![false; holders.len()];
-        if !serve(p, kind, club, &mut holders, &mut seen) {
-            without += 1;
+/// The crowds of all kinds of parts, no two with a club in common: the kind that leaves most clubs out goes first.
+pub(crate) fn crowds(p: &Compiled) -> Vec<Crowd> {
+    let mut by_kind: Vec<Vec<Crowd>> = (0..3).map(|kind| Matching::new(p, kind).crowds()).collect();
+    by_kind.sort_by_key(|list| std::cmp::Reverse(list.iter().map(|c| c.short).sum::<usize>()));
+    let mut taken = vec![false; p.clubs.len()];
+    let mut out = Vec::new();
+    for crowd in by_kind.into_iter().flatten() {
+        if crowd.clubs.iter().all(|&c| !taken[c]) {
+            crowd.clubs.iter().for_each(|&c| taken[c] = true);
+            out.push(crowd);
         }
     }
-    without
+    out
 }
 
-/// Gives a club a part, making others change theirs where need be.
-fn serve(p: &Compiled, kind: usize, club: usize, holders: &mut [Vec<usize>], seen: &mut [bool]) -> bool {
-    let list = &p.clubs[club].cands[kind];
-    // A free part first, so that long chains stay rare.
-    for c in list {
-        let ty = c.ty as usize;
-        if holders[ty].len() < p.types[kind][ty].cap as usize {
-            holders[ty].push(club);
-            return true;
+/// Clubs and types of one kind of part, matched as far as that goes.
+struct Matching<'a> {
+    p: &'a Compiled,
+    kind: usize,
+    /// Which clubs hold a part of each type.
+    holders: Vec<Vec<usize>>,
+    /// Clubs left without a part.
+    without: Vec<usize>,
+}
+
+impl<'a> Matching<'a> {
+    fn new(p: &'a Compiled, kind: usize) -> Self {
+        let mut matching = Self { p, kind, holders: vec![Vec::new(); p.types[kind].len()], without: Vec::new() };
+        // Marks are numbered by club, so that they need not be wiped each time.
+        let mut seen = vec![usize::MAX; matching.holders.len()];
+        for club in 0..p.clubs.len() {
+            if !matching.serve(club, club, &mut seen) {
+                matching.without.push(club);
+            }
         }
+        matching
     }
-    for c in list {
-        let ty = c.ty as usize;
-        if std::mem::replace(&mut seen[ty], true) {
-            continue;
-        }
-        for i in 0..holders[ty].len() {
-            let other = holders[ty][i];
-            if serve(p, kind, other, holders, seen) {
-                holders[ty][i] = club;
+
+    /// Gives a club a part, making others change theirs where need be.
+    fn serve(&mut self, club: usize, mark: usize, seen: &mut [usize]) -> bool {
+        let p = self.p;
+        let list = &p.clubs[club].cands[self.kind];
+        // A free part first, so that long chains stay rare.
+        for c in list {
+            let ty = c.ty as usize;
+            if self.holders[ty].len() < p.types[self.kind][ty].cap as usize {
+                self.holders[ty].push(club);
                 return true;
             }
         }
+        for c in list {
+            let ty = c.ty as usize;
+            if std::mem::replace(&mut seen[ty], mark) == mark {
+                continue;
+            }
+            for i in 0..self.holders[ty].len() {
+                let other = self.holders[ty][i];
+                if self.serve(other, mark, seen) {
+                    self.holders[ty][i] = club;
+                    return true;
+                }
+            }
+        }
+        false
     }
-    false
+
+    /// Everyone whom a club without a part vies with, directly or not.
+    fn rivals(&self, club: usize) -> Vec<usize> {
+        let mut reached = vec![false; self.p.clubs.len()];
+        let mut seen = vec![false; self.holders.len()];
+        let mut queue = vec![club];
+        reached[club] = true;
+        while let Some(club) = queue.pop() {
+            for c in &self.p.clubs[club].cands[self.kind] {
+                if !std::mem::replace(&mut seen[c.ty as usize], true) {
+                    for &other in &self.holders[c.ty as usize] {
+                        if !std::mem::replace(&mut reached[other], true) {
+                            queue.push(other);
+                        }
+                    }
+                }
+            }
+        }
+        (0..reached.len()).filter(|&c| reached[c]).collect()
+    }
+
+    fn crowds(&self) -> Vec<Crowd> {
+        let mut out: Vec<Crowd> = Vec::new();
+        for &club in &self.without {
+            let mut crowd = Crowd { clubs: self.rivals(club), short: 1 };
+            // Crowds that overlap are one, and what is missing in each adds up.
+            out.retain(|other| {
+                let apart = other.clubs.iter().all(|c| crowd.clubs.binary_search(c).is_err());
+                if !apart {
+                    crowd.short += other.short;
+                    crowd.clubs.extend(&other.clubs);
+                    crowd.clubs.sort_unstable();
+                    crowd.clubs.dedup();
+                }
+                apart
+            });
+            out.push(crowd);
+        }
+        out
+    }
 }

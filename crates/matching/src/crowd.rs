@@ -1,0 +1,146 @@
+//! Prices of "so many of these clubs stay unbuilt at least" (see `shortage`).
+//!
+//! For a crowd with `d` clubs too many, `d` times the price comes on top of the bound, and leaving a club of it out gets
+//! cheaper by the price. What that gives is concave in the price and piecewise linear, its slope being `d` less the
+//! clubs left out; so the best price is where just `d` clubs would rather stay out.
+
+use crate::compile::Compiled;
+use crate::grid::FRAC;
+use crate::oracle::{SetOracle, Window};
+use crate::shortage::Crowd;
+
+/// One crowd as it stands.
+#[derive(Debug)]
+struct State {
+    clubs: Vec<(usize, usize)>,
+    short: usize,
+    price: i32,
+    /// Price at which each club would have been left out at its set's last planning.
+    turns: Vec<i32>,
+}
+
+/// All crowds and their prices.
+#[derive(Debug)]
+pub(crate) struct Crowding {
+    crowds: Vec<State>,
+    /// By set: crowd, place in it, and club.
+    of_set: Vec<Vec<(usize, usize, usize)>>,
+    scratch: Vec<i32>,
+}
+
+/// Halvings of the interval in the search for one price.
+const HALVINGS: usize = 12;
+
+impl Crowding {
+    pub fn new(p: &Compiled, crowds: Vec<Crowd>) -> Self {
+        let mut of_set = vec![Vec::new(); p.sets.len()];
+        let place = |club: usize| {
+            let set = p.sets.partition_point(|s| s.clubs.end <= club);
+            (set, club - p.sets[set].clubs.start)
+        };
+        let mut states = Vec::new();
+        for (g, crowd) in crowds.into_iter().enumerate() {
+            let clubs: Vec<(usize, usize)> = crowd.clubs.iter().map(|&c| place(c)).collect();
+            for (i, &(s, c)) in clubs.iter().enumerate() {
+                of_set[s].push((g, i, c));
+            }
+            let turns: Vec<i32> = crowd.clubs.iter().map(|&c| p.clubs[c].skip).collect();
+            let price = turns.iter().copied().min().unwrap_or(0);
+            states.push(State { clubs, short: crowd.short, price, turns });
+        }
+        Self { crowds: states, of_set, scratch: Vec::new() }
+    }
+
+    /// What the crowds add to the bound.
+    pub fn worth(&self) -> i64 {
+        self.crowds.iter().map(|x| i64::from(x.price) * x.short as i64).sum()
+    }
+
+    /// Tells a set's oracle what leaving out its clubs costs now, after bringing the prices up to date.
+    pub fn skips(&mut self, s: usize, o: &mut SetOracle<'_>) {
+        for &(g, _, c) in &self.of_set[s] {
+            let x = &mut self.crowds[g];
+            self.scratch.clone_from(&x.turns);
+            self.scratch.sort_unstable();
+            let (last, next) = (self.scratch[x.short - 1], self.scratch.get(x.short).copied());
+            x.price = next.map_or(last + FRAC, |next| i32::midpoint(last, next)).max(0);
+            o.skips[c] = o.clubs[c].skip - x.price;
+        }
+    }
+
+    /// Notes at which price each club of a set just planned would be left out.
+    pub fn note(&mut self, s: usize, o: &SetOracle<'_>, window: Option<Window>) {
+        for &(g, i, c) in &self.of_set[s] {
+            let cells = window.map_or(&o.cells[c][..], |w| &o.cells[c][w.lo..=w.hi]);
+            let least = cells.iter().map(|x| x.value).min().unwrap_or(o.clubs[c].skip);
+            self.crowds[g].turns[i] = o.clubs[c].skip - least.min(o.clubs[c].skip);
+        }
+    }
+
+    /// Sets the prices of all crowds for the best bound at the cells' prices; what all sets together and the crowds then
+    /// come to.
+    pub fn search(&mut self, oracles: &mut [SetOracle<'_>]) -> i64 {
+        let mut values: Vec<i64> = oracles.iter().map(|o| o.best_window().0).collect();
+        for g in 0..self.crowds.len() {
+            self.search_one(g, oracles, &mut values);
+        }
+        values.iter().sum::<i64>() + self.worth()
+    }
+
+    fn search_one(&mut self, g: usize, oracles: &mut [SetOracle<'_>], values: &mut [i64]) {
+        let x = &mut self.crowds[g];
+        let (mut lo, mut hi) = (0, x.clubs.iter().map(|&(s, c)| oracles[s].clubs[c].skip).max().unwrap_or(0));
+        let mut best: Option<(i64, i32)> = None;
+        let mut at = x.price.clamp(lo, hi);
+        let mut reach = 64 * FRAC;
+        for _ in 0..HALVINGS {
+            let (sum, out) = x.try_price(at, oracles, values);
+            if best.is_none_or(|b| sum > b.0) {
+                best = Some((sum, at));
+            }
+            if out == x.short {
+                break;
+            }
+            // Out from the old price with longer and longer strides; once the best is between two prices, halves.
+            if out < x.short {
+                lo = at + 1;
+                at = if best.is_some() && hi - lo > reach { at.saturating_add(reach) } else { i32::midpoint(lo, hi) };
+            } else {
+                hi = at - 1;
+                at = if hi - lo > reach { at - reach } else { i32::midpoint(lo, hi) };
+            }
+            reach = reach.saturating_mul(2);
+            if lo > hi {
+                break;
+            }
+        }
+        if let Some((_, at)) = best {
+            x.price = at;
+            x.try_price(at, oracles, values);
+        }
+    }
+}
+
+impl State {
+    /// What sets of this crowd and the crowd come to at a price, and how many of its clubs are left out then.
+    fn try_price(&self, price: i32, oracles: &mut [SetOracle<'_>], values: &mut [i64]) -> (i64, usize) {
+        let mut out = 0;
+        for &(s, c) in &self.clubs {
+            oracles[s].skips[c] = oracles[s].clubs[c].skip - price;
+        }
+        let mut sum = i64::from(price) * self.short as i64;
+        let mut last = usize::MAX;
+        for &(s, _) in &self.clubs {
+            // Clubs of one set stand side by side.
+            if std::mem::replace(&mut last, s) == s {
+                continue;
+            }
+            let (value, window) = oracles[s].best_window();
+            values[s] = value;
+            sum += value;
+            let cells = oracles[s].cells_in(window);
+            out += self.clubs.iter().filter(|&&(t, c)| t == s && cells[c].is_none()).count();
+        }
+        (sum, out)
+    }
+}
