@@ -11,7 +11,7 @@ use crate::compile::{Compiled, SHAFT};
 use crate::oracle::SetOracle;
 
 /// Widest stretch of residuals with an inequality of its own, in distinct residuals.
-const WIDTH: usize = 8;
+const WIDTH: usize = 12;
 
 /// The inequalities of a day, by first residual and width.
 #[derive(Debug)]

@@ -85,7 +85,7 @@ const CYCLE: u64 = 60;
 /// Short cycles; slower cooling pays once the plan is good.
 const SHORT_CYCLES: u64 = 6;
 /// Rounds from one reheating to the next, later.
-const LATER_CYCLE: u64 = 4 * CYCLE;
+const LATER_CYCLE: u64 = 8 * CYCLE;
 /// Temperature after reheating: fifteen quanta.
 const HEAT: f64 = 15.0 * FRAC as f64;
 /// Clubs touched by plan moves in a round, as a multiple of all clubs.
@@ -136,7 +136,7 @@ impl<'a, 'g> Day<'a, 'g> {
         self.construct(true);
         while !self.stopped && self.improver.best_cost - self.bound() >= i64::from(FRAC) {
             self.rounds += 1;
-            if self.rounds <= DUAL_ROUNDS || self.rounds.is_multiple_of(8) {
+            if self.rounds <= DUAL_ROUNDS || self.rounds.is_multiple_of(4) {
                 self.dual_round();
             }
             if RELIST.contains(&self.rounds) || self.rounds.is_multiple_of(RELIST_LATER) {
@@ -186,7 +186,8 @@ impl<'a, 'g> Day<'a, 'g> {
         for s in 0..self.oracles.len() {
             let o = &mut self.oracles[s];
             price(o, &self.dual.best_prices);
-            pools.push((0..o.len()).map(|c| pool::list(o, c, &self.dual.best_prices, LIST_SLACK)).collect());
+            let (prices, stock) = (&self.dual.best_prices, &self.improver.left);
+            pools.push((0..o.len()).map(|c| pool::list(o, c, prices, LIST_SLACK, stock)).collect());
             if !self.ask() {
                 return;
             }

@@ -17,7 +17,7 @@ use crate::table::{ByType, by_type};
 /// First step length as a share of Polyak's.
 const FIRST_FACTOR: f64 = 0.3;
 /// The share shrinks by this each time round.
-const DECAY: f64 = 0.96;
+const DECAY: f64 = 0.98;
 /// When the share has shrunk to this, it starts over (a little shorter).
 const LEAST_FACTOR: f64 = 0.004;
 /// Weight of the newest prices in the running mean, per set planned.

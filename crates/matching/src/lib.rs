@@ -29,14 +29,17 @@
 //!   as charges on windows; see `cuts`. They close most of the relaxation's gap.
 //! - A day: surrogate subgradient (Zhao, Luh & Wang, *JOTA* 100, 1999), ruin and recreate (Schrimpf et al., *J. Comp.
 //!   Physics* 159, 2000) with "blinks" (Christiaens & Vanden Berghe, *Transportation Science* 54, 2020), accepted by
-//!   simulated annealing. Clubs that no plan can build are counted by bipartite matching.
+//!   simulated annealing.
+//! - Too few parts: clubs that vie for them are found by bipartite matching and Hall's theorem (*J. London Math. Soc.* 10,
+//!   1935), and how many of them stay unbuilt is an inequality whose price is found by a search along a line; the common
+//!   level of the prices of parts that stand in for each other is set exactly. See `shortage`, `crowd` and `level`.
 //!
 //! All sources from memory. Every plan is checked by code that shares nothing with the search before it is returned.
 //!
 //! # Limits
 //!
-//! The day's bound is that of the relaxation; between it and the plan remain about half to one per cent after ten seconds
-//! in most instances of `benches/README.md`, two to five where parts are short. A mass target ([`MassTarget`]) takes the
+//! The day's bound is that of the relaxation; between it and the plan remains about one per cent at most after ten
+//! seconds, two where forty jobs are short of parts (`benches/README.md`). A mass target ([`MassTarget`]) takes the
 //! table's shortcut away; the search is then markedly slower.
 
 mod assign;

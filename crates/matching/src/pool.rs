@@ -23,11 +23,56 @@ pub(crate) struct Priced {
     pub column: Column,
 }
 
-/// One club's lists, by level.
-pub(crate) type Pool = Vec<Vec<Priced>>;
+/// What a search through a list needs to see of a column.
+#[derive(Debug, Clone, Copy)]
+struct Key {
+    reduced: i32,
+    places: [u32; 4],
+}
+
+/// The columns of one level, cheapest first.
+#[derive(Debug, Clone, Default)]
+pub(crate) struct Shelf {
+    keys: Vec<Key>,
+    columns: Vec<Column>,
+}
+
+impl Shelf {
+    fn new(priced: &[Priced], stock: &StockLeft) -> Self {
+        let key = |x: &Priced| Key { reduced: x.reduced, places: stock.places(&x.column) };
+        Self { keys: priced.iter().map(key).collect(), columns: priced.iter().map(|x| x.column).collect() }
+    }
+
+    /// Reduced cost of the cheapest column.
+    pub fn least(&self) -> Option<i32> {
+        self.keys.first().map(|k| k.reduced)
+    }
+
+    /// The first column under `limit` that is in stock. Each is passed over with a chance of one in `blink` ("blinks"
+    /// after Christiaens & Vanden Berghe 2020: otherwise the same moves come out again and again).
+    pub fn first(&self, limit: i32, left: &StockLeft, rng: &mut Rng, blink: usize) -> Option<Priced> {
+        for (i, key) in self.keys.iter().enumerate() {
+            if key.reduced >= limit {
+                return None;
+            }
+            if left.has(&key.places) && rng.below(blink) != 0 {
+                return Some(Priced { reduced: key.reduced, column: self.columns[i] });
+            }
+        }
+        None
+    }
+}
+
+/// One club's lists.
+#[derive(Debug, Clone, Default)]
+pub(crate) struct Pool {
+    pub levels: Vec<Shelf>,
+    /// Levels with columns, the one with the cheapest column first.
+    pub order: Vec<usize>,
+}
 
 /// Lists a club's columns up to `slack` above its cheapest; its tables must be up to date for these prices.
-pub(crate) fn list(o: &mut SetOracle<'_>, c: usize, prices: &ByType, slack: i32) -> Pool {
+pub(crate) fn list(o: &mut SetOracle<'_>, c: usize, prices: &ByType, slack: i32, stock: &StockLeft) -> Pool {
     let club = o.clubs[c].clone();
     let mut cells: Vec<Vec<(i32, usize, usize)>> = vec![Vec::new(); o.levels.len()];
     for (s, shaft) in club.cands[SHAFT].iter().enumerate() {
@@ -42,7 +87,7 @@ pub(crate) fn list(o: &mut SetOracle<'_>, c: usize, prices: &ByType, slack: i32)
         }
     }
     let least = cells.iter().flatten().map(|x| x.0).min().unwrap_or(FORBIDDEN);
-    cells
+    let levels: Vec<Shelf> = cells
         .into_iter()
         .map(|mut level| {
             level.retain(|x| x.0 - least <= slack);
@@ -51,10 +96,12 @@ pub(crate) fn list(o: &mut SetOracle<'_>, c: usize, prices: &ByType, slack: i32)
             let mut out: Vec<Priced> =
                 level.iter().flat_map(|&(_, s, g)| heads(&club, s, g, prices, least + slack)).collect();
             out.sort_by_key(|x| x.reduced);
-            out.shrink_to_fit();
-            out
+            Shelf::new(&out, stock)
         })
-        .collect()
+        .collect();
+    let mut order: Vec<usize> = (0..levels.len()).filter(|&i| levels[i].least().is_some()).collect();
+    order.sort_by_key(|&i| levels[i].least());
+    Pool { levels, order }
 }
 
 /// The cheapest few heads (each with its best tip weight) for a shaft and a grip, up to a reduced cost.
@@ -84,10 +131,4 @@ fn heads(club: &Club, s: usize, g: usize, prices: &ByType, most: i32) -> Vec<Pri
         }
     }
     best
-}
-
-/// The first column of a level that is in stock. Each is passed over with a chance of one in `blink` ("blinks" after
-/// Christiaens & Vanden Berghe 2020: otherwise the same moves come out again and again).
-pub(crate) fn first(list: &[Priced], left: &StockLeft, rng: &mut Rng, blink: usize) -> Option<Priced> {
-    list.iter().find(|x| left.has(&x.column) && rng.below(blink) != 0).copied()
 }

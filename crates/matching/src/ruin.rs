@@ -8,7 +8,7 @@ use crate::grid::FORBIDDEN;
 use crate::insert::widening;
 use crate::instance::Rng;
 use crate::oracle::{Cell, SetOracle, Window, span};
-use crate::pool::{Pool, Priced, first};
+use crate::pool::{Pool, Priced};
 use crate::stockleft::StockLeft;
 use crate::table::Column;
 
@@ -103,17 +103,16 @@ impl Improver {
     fn insert(&mut self, o: &SetOracle<'_>, s: usize, c: usize, pool: &Pool) -> Option<Column> {
         let span = span(&self.plan[s]);
         let mut best: Option<(i32, Column)> = None;
-        for (level, list) in pool.iter().enumerate() {
-            let Some(cheapest) = list.first() else { continue };
-            let wider = widening(&o.shape, span, o.levels[level]);
-            let limit = best.map_or(o.clubs[c].skip, |b| b.0);
-            if cheapest.reduced + wider >= limit {
-                continue;
+        let mut limit = o.clubs[c].skip;
+        for &level in &pool.order {
+            let list = &pool.levels[level];
+            if list.least().is_none_or(|least| least >= limit) {
+                break;
             }
-            if let Some(found) = first(list, &self.left, &mut self.rng, BLINK)
-                && found.reduced + wider < limit
-            {
-                best = Some((found.reduced + wider, found.column));
+            let wider = widening(&o.shape, span, o.levels[level]);
+            if let Some(found) = list.first(limit - wider, &self.left, &mut self.rng, BLINK) {
+                limit = found.reduced + wider;
+                best = Some((limit, found.column));
             }
         }
         let column = best?.1;
@@ -123,8 +122,8 @@ impl Improver {
     /// Builds an empty set inside its cheapest window.
     fn rebuild_set(&mut self, s: usize, o: &mut SetOracle<'_>, pools: &[Pool]) {
         for (c, pool) in pools.iter().enumerate() {
-            for (level, list) in pool.iter().enumerate() {
-                let found = first(list, &self.left, &mut self.rng, BLINK);
+            for (level, list) in pool.levels.iter().enumerate() {
+                let found = list.first(FORBIDDEN, &self.left, &mut self.rng, BLINK);
                 o.cells[c][level] = Cell { value: found.map_or(FORBIDDEN, |x| x.reduced), shaft: 0 };
             }
         }
@@ -141,11 +140,9 @@ impl Improver {
 
     fn cheapest_in(&mut self, w: Window, pool: &Pool) -> Option<Priced> {
         let mut best: Option<Priced> = None;
-        for list in &pool[w.lo..=w.hi] {
-            let found = first(list, &self.left, &mut self.rng, BLINK);
-            if let Some(x) = found.filter(|x| best.is_none_or(|b| x.reduced < b.reduced)) {
-                best = Some(x);
-            }
+        for list in &pool.levels[w.lo..=w.hi] {
+            let limit = best.map_or(FORBIDDEN, |b| b.reduced);
+            best = list.first(limit, &self.left, &mut self.rng, BLINK).or(best);
         }
         best
     }
@@ -156,14 +153,21 @@ impl Improver {
         }
     }
 
-    /// Clubs to take apart: a whole set, clubs of one position in several sets (they vie for the same heads), or some
+    /// Clubs to take apart: a whole set or two, clubs of one position in several sets (they vie for the same heads), or some
     /// clubs of a few sets.
     fn targets(&mut self) -> Vec<(usize, usize)> {
         let sets = self.plan.len();
         let set = self.rng.below(sets);
         let mut out: Vec<(usize, usize)> = Vec::new();
         match self.rng.below(4) {
-            0 => out.extend((0..self.plan[set].len()).map(|c| (set, c))),
+            0 => {
+                out.extend((0..self.plan[set].len()).map(|c| (set, c)));
+                // Two sets change places in the range of shafts only when both are taken apart.
+                if self.rng.below(4) == 0 {
+                    let other = self.rng.below(sets);
+                    out.extend((0..self.plan[other].len()).map(|c| (other, c)));
+                }
+            }
             1 => {
                 let c = self.rng.below(self.plan[set].len());
                 for _ in 0..2 + self.rng.below(4) {

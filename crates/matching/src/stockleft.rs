@@ -7,23 +7,60 @@ use crate::table::{ByType, Column};
 /// Remaining counts, and for the tables a "price" that forbids what has run out.
 #[derive(Debug, Clone)]
 pub(crate) struct StockLeft {
-    pub left: [Vec<u32>; 4],
+    left: [Vec<u32>; 4],
+    /// Whether there is one more of each head, shaft and grip type, and each combination of up to two tip weights, in
+    /// one list, so that a column is looked up by four numbers ([`StockLeft::places`]).
+    open: Vec<bool>,
+    /// Where each kind starts in `open`.
+    start: [usize; 4],
 }
 
 impl StockLeft {
     pub fn new(p: &Compiled) -> Self {
-        Self { left: [0, 1, 2, 3].map(|k| p.types[k].iter().map(|t| t.cap).collect()) }
+        let left = [0, 1, 2, 3].map(|k| p.types[k].iter().map(|t| t.cap).collect::<Vec<u32>>());
+        let mut start = [0; 4];
+        for k in 1..4 {
+            start[k] = start[k - 1] + left[k - 1].len();
+        }
+        let open: Vec<bool> = left[..TIP].iter().flatten().map(|&n| n > 0).collect();
+        let mut stock = Self { left, open, start };
+        let rows = stock.left[TIP].len() + 1;
+        stock.open.resize(start[TIP] + rows * rows, true);
+        (0..rows - 1).for_each(|t| stock.renew_tips(t));
+        stock
+    }
+
+    /// Where a column's parts stand in the list of what is there; see [`StockLeft::has`].
+    pub fn places(&self, x: &Column) -> [u32; 4] {
+        let rows = self.left[TIP].len() + 1;
+        let [a, b] = x.tips.map(|t| t.map_or(0, |t| t as usize + 1));
+        let part = |k: usize, ty: u32| (self.start[k] + ty as usize) as u32;
+        [part(SHAFT, x.shaft), part(GRIP, x.grip), part(HEAD, x.head), (self.start[TIP] + a * rows + b) as u32]
     }
 
     /// Whether all of a column's parts are there.
-    pub fn has(&self, x: &Column) -> bool {
-        let one = |k: usize, ty: u32| self.left[k][ty as usize] > 0;
-        let parts = one(SHAFT, x.shaft) && one(GRIP, x.grip) && one(HEAD, x.head);
-        parts
-            && match x.tips {
-                [Some(a), Some(b)] if a == b => self.left[TIP][a as usize] > 1,
-                tips => tips.into_iter().flatten().all(|t| one(TIP, t)),
-            }
+    pub fn has(&self, places: &[u32; 4]) -> bool {
+        places.iter().all(|&at| self.open[at as usize])
+    }
+
+    /// Brings all combinations with one tip weight up to its count.
+    fn renew_tips(&mut self, t: usize) {
+        let rows = self.left[TIP].len() + 1;
+        let enough = |n: usize, twice: bool| n == 0 || self.left[TIP][n - 1] > u32::from(twice);
+        let here = t + 1;
+        for other in 0..rows {
+            let open = enough(here, other == here) && enough(other, false);
+            self.open[self.start[TIP] + here * rows + other] = open;
+            self.open[self.start[TIP] + other * rows + here] = open;
+        }
+    }
+
+    fn renew(&mut self, k: usize, ty: usize) {
+        if k == TIP {
+            self.renew_tips(ty);
+        } else {
+            self.open[self.start[k] + ty] = self.left[k][ty] > 0;
+        }
     }
 
     /// Takes a column's parts; leaves the stock untouched and says no when something has run out.
@@ -44,6 +81,10 @@ impl StockLeft {
                 return false;
             }
             self.left[k][ty] -= 1;
+            // A third tip weight or more changes nothing.
+            if self.left[k][ty] < 2 {
+                self.renew(k, ty);
+            }
         }
         true
     }
@@ -52,6 +93,9 @@ impl StockLeft {
     pub fn put_all(&mut self, uses: impl Iterator<Item = (usize, usize)>) {
         for (k, ty) in uses {
             self.left[k][ty] += 1;
+            if self.left[k][ty] <= 2 {
+                self.renew(k, ty);
+            }
         }
     }
 
