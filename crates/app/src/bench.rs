@@ -242,8 +242,8 @@ impl App {
         Ok(())
     }
 
-    /// What the last reading of a club means, what can still be done about it, and the one extra measurement that is
-    /// most worth its minute; from a belief that the caller has already.
+    /// What the last reading of a club means, what can still be done about it, and which extra measurements are
+    /// worth their minutes; from a belief that the caller has already.
     ///
     /// # Errors
     /// No such club; figures that the belief cannot work with; what the store says.
@@ -262,7 +262,7 @@ impl App {
         let meaning =
             last.map(|reading| workshop::bench::meaning(believed, &state, &reading, &spares, &remedies)).transpose()?;
         let offers = file.not_declined(workshop::measure::offers(believed, &club.id, &spares)?);
-        Ok(AtBench { meaning, remedies, offer: offers.into_iter().next() })
+        Ok(AtBench { meaning, remedies, offers })
     }
 
     /// What may be behind each doubted reading of a club, the latest last; empty where none is doubted.
@@ -390,8 +390,8 @@ pub struct AtBench {
     pub meaning: Option<Meaning>,
     /// What can still be done, the best first.
     pub remedies: Vec<Remedy>,
-    /// The one extra measurement that is most worth its minute.
-    pub offer: Option<Offer>,
+    /// Extra measurements that are worth their while, the most worth a minute first.
+    pub offers: Vec<Offer>,
 }
 
 /// Free parts with the mass to count with; those whose model is gone are left out.

@@ -12,9 +12,6 @@ use thirtyfour::{ChromiumLikeCapabilities, LoggingPrefsLogLevel};
 /// How long a page may take to show what it must; generous, since it only ends a failing test.
 const PATIENCE: Duration = Duration::from_secs(20);
 
-/// The Enter key, as WebDriver names it.
-const ENTER: char = '\u{e007}';
-
 /// A process that ends when this is dropped.
 struct Process(Child);
 
@@ -193,7 +190,7 @@ impl Browser {
         while !matches!(self.try_value(&format!("!!({expression})")).await, Ok(Value::Bool(true))) {
             if begun.elapsed() > patience {
                 let page =
-                    self.try_value("location.pathname + location.search + '\\n' + document.body.innerText").await;
+                    self.try_value("location.pathname + location.search + '\\n' + document.activeElement?.outerHTML + '=' + document.activeElement?.value + '\\n' + document.body.innerText").await;
                 panic!(
                     "not within {patience:?}: {expression}\n{}",
                     page.unwrap_or_default().as_str().unwrap_or_default()
@@ -208,9 +205,26 @@ impl Browser {
         self.driver.action_chain().send_keys(text.as_ref()).perform().await.expect("keys");
     }
 
+    /// Presses one letter that may lead to another page. The driver's own way types it again there when the page is left
+    /// before it has heard of the key; the browser's is pressed once.
+    pub async fn one_key(&self, letter: &str) {
+        self.pressed(json!({ "key": letter, "text": letter })).await;
+    }
+
+    async fn pressed(&self, mut event: Value) {
+        for kind in ["keyDown", "keyUp"] {
+            event["type"] = json!(kind);
+            // The answer is lost with the page that is left; what the key did is what a test looks at.
+            let _ = self.driver.cdp().send_raw("Input.dispatchKeyEvent", event.clone()).await;
+        }
+    }
+
     /// Types and presses Enter.
     pub async fn enter(&self, text: &str) {
-        self.keys(format!("{text}{ENTER}")).await;
+        if !text.is_empty() {
+            self.keys(text).await;
+        }
+        self.pressed(json!({ "key": "Enter", "text": "\r", "windowsVirtualKeyCode": 13 })).await;
     }
 
     /// Replaces what stands in the field under the cursor, and presses Enter.

@@ -3,6 +3,7 @@
 
 mod access;
 mod club;
+mod hands;
 mod harness;
 mod lost;
 mod network;

@@ -67,11 +67,12 @@ pub struct ClubChip {
 /// Room kept free at either end of a club's picture.
 const EDGE: f64 = 4.0;
 
-/// The row of clubs of a set; scrolls sideways where it must.
+/// The row of clubs of a set; scrolls sideways where it must. `all_href` leads to all of them at once; empty: nowhere.
 #[must_use]
-pub fn club_row(clubs: &[ClubChip]) -> Markup {
+pub fn club_row(clubs: &[ClubChip], all_href: &str) -> Markup {
     html! {
         nav.clubs aria-label="Clubs of the set" {
+            @if !all_href.is_empty() { a.club.all-clubs href=(all_href) data-key="a" { (icon(Icon::Set)) span { "All" } } }
             @for club in clubs {
                 a.club.(club.state.class()).done[club.done] href=(club.href)
                     aria-current=[club.current.then_some("true")] {
@@ -159,7 +160,7 @@ mod tests {
             state: ClubState::Doubted,
             ..ClubChip::default()
         };
-        let text = club_row(&[club]).into_string();
+        let text = club_row(&[club], "").into_string();
         assert!(text.contains("−0.6 ?") && text.contains("doubted"), "{text}");
     }
 

@@ -187,7 +187,7 @@ pub fn bench_example() -> Markup {
         (keypad_hints(&[("Enter", "keep, next club"), ("r", "read again"), ("z", "that was wrong")]))
     };
     bench_body(&BenchBody {
-        clubs: club_row(&chips()),
+        clubs: club_row(&chips(), ""),
         beam: beam(&iron_beam()),
         decision: decision(&view),
         funnel: funnel(&sample_funnel("funnel-6")),
@@ -435,7 +435,7 @@ pub fn gallery() -> Markup {
         }))
         (words_and_blocks())
         (section("Forms", &html! {}, &forms_shown()))
-        (section("Clubs", &html! {}, &club_row(&chips())))
+        (section("Clubs", &html! {}, &club_row(&chips(), "#clubs")))
         (section("The beam", &html! {}, &html! {
             @for view in [iron_beam(), wood_beam(), putter_beam(), crowded_beam()] { div.card { (beam(&view)) } }
             div.card { (beam(&BeamView { id: "beam-empty".to_owned(), club: "9 iron".to_owned(), ..BeamView::default() })) }

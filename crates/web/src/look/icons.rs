@@ -57,6 +57,8 @@ pub enum Icon {
     Edit,
     /// A cross: close, take away.
     Close,
+    /// Clubs side by side: the whole set.
+    Set,
 }
 
 /// Draws an icon at the size of the text around it.
@@ -107,11 +109,12 @@ fn strokes(which: Icon) -> &'static str {
         Icon::Scan => r#"<path d="M3.5 8V4H8M16 4h4.5v4M20.5 16v4H16M8 20H3.5v-4M7.5 8v8M10.5 8v8M13 8v8M16.5 8v8"/>"#,
         Icon::Edit => r#"<path d="M4 20l1-4.5L16.5 4l3.5 3.5L8.5 19zM14 6.5l3.5 3.5"/>"#,
         Icon::Close => r#"<path d="M6 6l12 12M18 6 6 18"/>"#,
+        Icon::Set => r#"<path d="M5 3.5v14l3 3M11 3.5v14l3 3M17 3.5v14l3 3"/>"#,
     }
 }
 
 /// Every icon, for the page that shows the look.
-pub const ALL_ICONS: [(Icon, &str); 25] = [
+pub const ALL_ICONS: [(Icon, &str); 26] = [
     (Icon::Tick, "tick"),
     (Icon::Doubt, "doubt"),
     (Icon::Caution, "caution"),
@@ -137,4 +140,5 @@ pub const ALL_ICONS: [(Icon, &str); 25] = [
     (Icon::Scan, "scan"),
     (Icon::Edit, "edit"),
     (Icon::Close, "close"),
+    (Icon::Set, "set"),
 ];

@@ -20,7 +20,7 @@ use workshop::cause::Telling;
 use workshop::glue::Gate;
 use workshop::job::JobClub;
 use workshop::kind::Role;
-use workshop::measure::Measure;
+use workshop::measure::{Measure, Offer};
 use workshop::model::PartKind;
 use workshop::reading::{Reading, What};
 use workshop::remedy::{Action, Remedy};
@@ -48,7 +48,10 @@ impl Screen<'_> {
         let points = believed.funnel(&self.club.id).map_err(AppError::from)?;
         let step_state = self.step_state();
         Ok(html! { (self.steps()) (bench_body(&BenchBody {
-            clubs: club_row(&chips(self.file, self.states, &self.step.key, Some(self.state.slot))),
+            clubs: club_row(
+                &chips(self.file, self.states, &self.step.key, Some(self.state.slot)),
+                &format!("/bench/{}/grid/{}", self.file.job.number, self.step.key),
+            ),
             beam: self.beam(pieces),
             decision: self.decision(step_state),
             funnel: self.funnel(points),
@@ -172,21 +175,22 @@ impl Screen<'_> {
     /// One more measurement that is worth it, and "not again in this job"; none beside a doubt, which comes first.
     fn offer_part(&self) -> Markup {
         let doubted = self.state.steps.iter().flat_map(|s| &s.asks).any(|a| a.doubted);
-        let Some(offered) = self.said.offer.as_ref().filter(|_| !doubted) else { return html! {} };
+        // One club finished first is an order of work: it is said where the gluing begins, and not before.
+        let fits = |o: &&Offer| o.measure != Measure::Pilot || self.step.glues;
+        let Some(offered) = self.said.offers.iter().find(fits).filter(|_| !doubted) else { return html! {} };
         let covers = |step: &&Step| offered.on.iter().all(|role| step.on.contains(role));
         let step =
             if covers(&self.step) { self.step } else { self.file.job.steps.iter().find(covers).unwrap_or(self.step) };
         let again = offered.measure == Measure::Again
             || offered.what == What::ReferenceBalance
             || offered.what == What::CheckWeight;
-        // One club finished first is an order of work and nothing to enter here.
         let pilot = offered.measure == Measure::Pilot;
         let decline = format!("/bench/{}/{}/decline", self.file.job.number, self.state.slot);
         offer(
             &restated(&offered.words),
             &html! {
                 @if !pilot { (self.extra_entry(offered.what, &step.key, &offered.on, again)) }
-                form method="post" action=(decline) {
+                form.inline method="post" action=(decline) {
                     (hidden("measure", offered.measure.key())) (hidden("step", &self.step.key))
                     (button(&Button { label: "Not again in this job", kind: ButtonKind::Quiet, ..Button::default() }))
                 }

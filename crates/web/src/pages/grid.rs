@@ -242,7 +242,7 @@ fn row(file: &JobFile, state: &ClubState, step: &Step, what: What, at: Option<i6
             _ if current => entry(number, state, step, what, typed),
             Some(reading) => html! { (say::value(what, reading.value)) },
             None => {
-                html! { a href={ "/bench/" (number) "/grid/" (step.key) "?what=" (what.key()) "&at=" (state.slot) } { "enter" } }
+                html! { a.grid-enter href={ "/bench/" (number) "/grid/" (step.key) "?what=" (what.key()) "&at=" (state.slot) } { "enter" } }
             }
         },
         words: if doubted { "doubted: look again".to_owned() } else { finish_words(state) },

@@ -1,0 +1,80 @@
+//! How little it takes: a set read with wet gloves, counted in inputs besides the digits of the readings.
+
+use crate::harness::{Bench, Browser};
+
+/// Keys as WebDriver names them.
+const F7: char = '\u{e037}';
+const PAGE_DOWN: char = '\u{e00f}';
+
+/// Waits until the cursor is in the entry of this club and nothing stands in it.
+async fn entry_of(browser: &Browser, slot: i64) {
+    let ready = format!(
+        "document.readyState === 'complete' && document.activeElement?.matches('[data-bench-entry]')
+            && document.activeElement.value === ''
+            && (location.pathname === '/bench/1/{slot}' || document.querySelector('[name=slot]')?.value === '{slot}')"
+    );
+    browser.until(&ready).await;
+}
+
+#[tokio::test]
+async fn from_club_to_club_in_two_inputs_besides_the_digits() {
+    let bench = Bench::open();
+    let browser = bench.browser().await;
+    browser.open("/bench/1/1?step=dry").await;
+    for slot in 1..=3 {
+        entry_of(&browser, slot).await;
+        let reading = browser.text(".expected .figure-value").await;
+        browser.enter(&reading).await;
+        browser.until("location.search.includes('kept=1') && document.readyState === 'complete'").await;
+        entry_of(&browser, slot).await;
+        assert_eq!(bench.readings(slot as usize), [reading]);
+        browser.enter("").await;
+    }
+    entry_of(&browser, 4).await;
+    assert!(bench.readings(4).is_empty());
+    browser.close().await;
+}
+
+#[tokio::test]
+async fn a_pedal_keeps_the_entry_whatever_key_it_types() {
+    let bench = Bench::open();
+    let browser = bench.browser().await;
+    browser.open("/bench/1/grid/cpm").await;
+    for (slot, cpm, pedal) in [(1, "252", F7), (2, "256", PAGE_DOWN)] {
+        entry_of(&browser, slot).await;
+        browser.keys(cpm).await;
+        // The glove has brushed the glass: the focus is anywhere.
+        browser.value("document.activeElement.blur()").await;
+        browser.keys(pedal.to_string()).await;
+    }
+    entry_of(&browser, 3).await;
+    assert_eq!(bench.readings(1), ["252"]);
+    assert_eq!(bench.readings(2), ["256"]);
+
+    // The last one was wrong: one key takes it back, and its entry is the one at hand.
+    browser.one_key("z").await;
+    entry_of(&browser, 2).await;
+    assert!(bench.readings(2).is_empty());
+    browser.enter("257").await;
+    entry_of(&browser, 3).await;
+    // Read again: the newer one counts.
+    browser.one_key("r").await;
+    entry_of(&browser, 2).await;
+    browser.enter("258").await;
+    entry_of(&browser, 3).await;
+    assert_eq!(bench.readings(2), ["258"]);
+    browser.close().await;
+}
+
+#[tokio::test]
+async fn the_grid_and_the_single_club_are_one_key_apart() {
+    let bench = Bench::open();
+    let browser = bench.browser().await;
+    browser.open("/bench/1/3?step=dry").await;
+    entry_of(&browser, 3).await;
+    browser.one_key("a").await;
+    browser.until("location.pathname === '/bench/1/grid/dry'").await;
+    browser.press(".set-grid tbody th a[href='/bench/1/3?step=dry']").await;
+    entry_of(&browser, 3).await;
+    browser.close().await;
+}
