@@ -22,6 +22,7 @@ pub mod scales;
 pub mod sheet;
 pub mod stock;
 pub mod stock_list;
+pub mod weigh_in;
 
 pub use clock::{Clock, SetClock, SystemClock};
 pub use error::{AppError, Kind};

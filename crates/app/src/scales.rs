@@ -47,6 +47,10 @@ pub struct ScaleNow {
     pub text: String,
     /// Whether this value has settled just now: taken once for each part.
     pub taken: bool,
+    /// A key of this taking, the same for every screen that hears of it: a part kept under it is kept once. Empty where
+    /// nothing was taken.
+    #[serde(skip_serializing_if = "String::is_empty")]
+    pub take: String,
     /// The last lines, the newest last; left out of the live events.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub lines: Vec<HeardLine>,
@@ -94,11 +98,10 @@ impl Board {
         }
         for connection in connections {
             let board = self.clone();
-            let (step, least) = match connection.shows {
-                Shows::Mass => (step_g, LEAST_G),
-                Shows::Balance => (step_points, LEAST_POINTS),
+            let mut settler = match connection.shows {
+                Shows::Mass => Settler::with_pan(step_g.max(0.01), LEAST_G),
+                Shows::Balance => Settler::new(step_points.max(0.01), LEAST_POINTS),
             };
-            let mut settler = Settler::new(step.max(0.01), least);
             ports.start(connection.clone(), move |event| board.hear(event, &mut settler));
         }
         // The old ports stop when they are dropped, outside the lock that they may be waiting for.
@@ -110,6 +113,7 @@ impl Board {
         let mut running = self.lock();
         let Some(now) = running.now.get_mut(&event.scale) else { return };
         now.taken = false;
+        now.take.clear();
         let mut line = None;
         match event.heard {
             Heard::Connected => {
@@ -157,6 +161,9 @@ fn hear_line(now: &mut ScaleNow, read: ScaleLine, settler: &mut Settler, at_s: f
             now.figure = Some(measured.figure());
             now.text = text(measured);
             now.taken = settler.take(measured, settled, at_s).is_some();
+            if now.taken {
+                now.take = crate::new_id();
+            }
             let how = match settled {
                 Some(true) => ", settled",
                 Some(false) => ", moving",
@@ -196,6 +203,7 @@ fn silent(connection: &Connection) -> ScaleNow {
         figure: None,
         text: String::new(),
         taken: false,
+        take: String::new(),
         lines: Vec::new(),
     }
 }

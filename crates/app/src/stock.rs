@@ -347,7 +347,7 @@ pub(crate) fn unreadable(error: &stock_file::StockFileError) -> AppError {
     AppError::Invalid { what: what.to_owned(), next: next.to_owned() }
 }
 
-fn mass_of(typed: &str) -> Result<Option<f64>, AppError> {
+pub(crate) fn mass_of(typed: &str) -> Result<Option<f64>, AppError> {
     if typed.trim().is_empty() {
         return Ok(None);
     }

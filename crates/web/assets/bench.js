@@ -5,12 +5,16 @@ import { keys } from "./keys.js";
 import { keep } from "./keep.js";
 import { live } from "./live.js";
 import { scale } from "./scale.js";
+import { scan } from "./scan.js";
+import { weigh } from "./weigh.js";
 
 clocks();
+scan();
 keys();
 keep();
 live();
 scale();
+weigh();
 
 // In a row that scrolls sideways, the one shown now comes into view.
 for (const current of document.querySelectorAll(".clubs, .stepper, .places, .tabs")) {

@@ -30,10 +30,13 @@ async function onSubmit(event) {
   const entry = { url, body: new URLSearchParams(data).toString(), key: data.get("request_key"), what: named(form, data) };
   // Kept first, then sent: a tablet that dies in between still has it.
   store([...waiting(), entry]);
+  const inPlace = form.hasAttribute("data-in-place");
+  // The next one may be typed while this one is on its way.
+  if (inPlace) emptied(form);
   try {
     const answer = await send(entry);
     drop(entry.key);
-    await show(answer, url);
+    await show(answer, url, inPlace && form);
   } catch {
     form.reset();
     const key = form.querySelector("[name=request_key]");
@@ -59,9 +62,18 @@ function send(entry) {
   });
 }
 
-// After sending: go where the server says; an answer with an error is shown in place.
-async function show(answer, url) {
-  if (answer.redirected) return location.assign(answer.url);
+const bigEntry = (from) => from.querySelector("[data-bench-entry]");
+
+function emptied(form) {
+  const field = bigEntry(form);
+  if (field) field.value = "";
+}
+
+// After sending: go where the server says; an answer with an error is shown in place. A form with data-in-place stays
+// on its page: the page that the server leads to is put in its place, with what was typed since.
+async function show(answer, url, form) {
+  if (answer.redirected && !form) return location.assign(answer.url);
+  const typed = answer.redirected && form ? bigEntry(form)?.value : "";
   const page = new DOMParser().parseFromString(await answer.text(), "text/html");
   const main = page.querySelector("main");
   if (!main) return location.assign(url);
@@ -70,7 +82,12 @@ async function show(answer, url) {
   const here = document.querySelector("main");
   if (notice) here.before(document.adoptNode(notice));
   here.replaceWith(document.adoptNode(main));
-  (document.querySelector("[aria-invalid], [autofocus]") ?? document.querySelector("main")).focus();
+  const field = document.querySelector("[aria-invalid], [autofocus]");
+  (field ?? document.querySelector("main")).focus();
+  if (!form) return;
+  if (answer.redirected) history.replaceState(null, "", answer.url);
+  if (typed && field) field.value = typed;
+  document.dispatchEvent(new CustomEvent("setwright:placed"));
 }
 
 async function sendAll() {

@@ -1,20 +1,17 @@
 // Other tablets' readings: a part of the page with data-live="JOB" is fetched anew when the server says that the job
 // changed, unless somebody is typing in it; then it waits until the entry is empty or left. 0 is the whole shop: such a
 // part belongs to every job, such an event to every part.
+import { hear, hearAgain } from "./stream.js";
+
 const pending = new Set();
 let fetching = false;
 
 export function live() {
   document.addEventListener("focusout", () => setTimeout(refresh, 50));
   document.addEventListener("setwright:sent", () => all().forEach((part) => want(part.dataset.live)));
-  if (!all().length || !window.EventSource) return;
-  const events = new EventSource("/api/v1/live");
-  let broken = false;
-  events.addEventListener("job", (event) => want(jobOf(event.data)));
-  events.addEventListener("error", () => (broken = true));
-  // After a break anything may have changed.
-  events.addEventListener("open", () => broken && ((broken = false), all().forEach((part) => want(part.dataset.live))));
-  window.addEventListener("pagehide", () => events.close());
+  if (!all().length) return;
+  hear("job", (data) => want(jobOf(data)));
+  hearAgain(() => all().forEach((part) => want(part.dataset.live)));
 }
 
 const all = () => [...document.querySelectorAll("[data-live]")];

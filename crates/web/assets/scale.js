@@ -1,12 +1,11 @@
 // A connected scale: its value is shown beside the entry that it belongs to; a settled value is put there by itself.
 // What is in the entry is kept as always, by Enter, a pedal or a scan. On the weigh-in page it is kept at once, since
 // taking the part off the scale says that it is the next one's turn.
+import { hear as stream } from "./stream.js";
+
 export function scale() {
   const tested = document.querySelectorAll("[data-scale]");
-  if (!window.EventSource || !(tested.length || entries("mass").length || entries("balance").length)) return;
-  const events = new EventSource("/api/v1/live");
-  events.addEventListener("scale", (event) => hear(JSON.parse(event.data)));
-  window.addEventListener("pagehide", () => events.close());
+  if (tested.length || entries("mass").length || entries("balance").length) stream("scale", (data) => hear(JSON.parse(data)));
 }
 
 const MASS = "input[name='mass'], input[name^='read-'][name$='_mass']";
@@ -32,11 +31,21 @@ function hear(now) {
   const at = all.find((input) => input === document.activeElement) ?? all.find((input) => !input.value);
   if (!at) return;
   shown(at, now);
-  if (!now.taken || at.value) return;
-  at.value = now.text;
+  if (!now.taken) return;
+  const weigh = at.form?.matches("[data-weigh]") ? at.form : null;
+  if (at.value) {
+    if (weigh) at.nextElementSibling.textContent = `${now.name}: ${now.text} came and was not taken. Finish this one, then lift the part and put it back.`;
+    return;
+  }
+  // An entry in ounces gets the scale's grams with their sign.
+  at.value = now.shows === "mass" && at.parentElement.querySelector(".unit")?.textContent === "oz" ? `${now.text} g` : now.text;
   at.dispatchEvent(new Event("input", { bubbles: true }));
   at.focus();
-  if (at.form?.action.endsWith("/stock/new") && at.form.reportValidity()) at.form.requestSubmit();
+  if (!weigh) return;
+  // Two tablets at the same scale: what both of them send is kept once.
+  weigh.elements.namedItem("request_key").value = now.take;
+  if (weigh.hasAttribute("data-weigh-angles")) weigh.elements.namedItem("loft").focus();
+  else if (weigh.reportValidity()) weigh.requestSubmit();
 }
 
 function shown(at, now) {

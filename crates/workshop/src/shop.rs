@@ -107,6 +107,22 @@ pub struct Person {
     pub units: Units,
 }
 
+/// How parts are weighed in.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields, default)]
+pub struct WeighInSettings {
+    /// Whether the label of each part is printed as it is kept.
+    pub print_labels: bool,
+    /// Whether a tone says that a part is kept or questioned.
+    pub sound: bool,
+}
+
+impl Default for WeighInSettings {
+    fn default() -> Self {
+        Self { print_labels: false, sound: true }
+    }
+}
+
 /// The shop.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
@@ -131,6 +147,9 @@ pub struct Shop {
     /// What the instruments are held against, besides the check weight of the balance scale.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub standards: Vec<Standard>,
+    /// How parts are weighed in.
+    #[serde(default)]
+    pub weigh_in: WeighInSettings,
     /// The adhesive used where a sheet names none.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub adhesive: Option<String>,
@@ -174,6 +193,7 @@ impl Default for Shop {
             scales: Vec::new(),
             gauges: Vec::new(),
             standards: Vec::new(),
+            weigh_in: WeighInSettings::default(),
             adhesive: None,
             tape: None,
             tip_weight_cap_g: 9.0,

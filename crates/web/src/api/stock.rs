@@ -6,6 +6,7 @@ use crate::problem::{ApiError, Body, Problem};
 use app::App;
 use app::stock::{ModelsKept, NewPart, PartChange, PartQuery, PartsImported};
 use app::stock_list::Scanned;
+use app::weigh_in::{TakeBackPart, ToJudge, WeighIn, WeighedIn};
 use axum::Json;
 use axum::body::Bytes;
 use axum::extract::{Path, Query, State};
@@ -18,6 +19,7 @@ use utoipa_axum::routes;
 use workshop::model::{Model, PartKind};
 use workshop::part::Part;
 use workshop::stock_file::{Imported, Mapping};
+use workshop::weigh_in::Judged;
 
 pub(super) fn router() -> OpenApiRouter<App> {
     OpenApiRouter::new()
@@ -26,6 +28,9 @@ pub(super) fn router() -> OpenApiRouter<App> {
         .routes(routes!(import_models))
         .routes(routes!(parts, add_parts))
         .routes(routes!(part, change_part))
+        .routes(routes!(judge))
+        .routes(routes!(weigh_in))
+        .routes(routes!(take_back))
         .routes(routes!(import_parts))
         .routes(routes!(export_parts))
         .routes(routes!(export_workbook))
@@ -117,6 +122,35 @@ async fn change_part(
     Body(change): Body<PartChange>,
 ) -> Result<Json<Part>, ApiError> {
     Ok(Json(app.change_part(&code, &change).await?))
+}
+
+/// What a mass speaks for: the part that it is said to be, the number beside it, another model, a film left on. Nothing
+/// is kept.
+#[utoipa::path(post, path = "/parts/judge", request_body = ToJudge,
+    responses((status = 200, body = Judged), (status = 404, body = Problem), (status = 422, body = Problem)))]
+async fn judge(State(app): State<App>, Body(asked): Body<ToJudge>) -> Result<Json<Judged>, ApiError> {
+    Ok(Json(app.judge_part(&asked).await?))
+}
+
+/// Weigh a part in. A mass that is questioned is kept nowhere until it is sent again with `sure`; 409 tells it.
+#[utoipa::path(post, path = "/parts/weigh-in", request_body = WeighIn,
+    responses((status = 201, body = WeighedIn), (status = 409, body = WeighedIn), (status = 422, body = WeighedIn)))]
+async fn weigh_in(State(app): State<App>, Body(new): Body<WeighIn>) -> Result<impl IntoResponse, ApiError> {
+    let answer = app.weigh_in(&new).await?;
+    let status = match &answer {
+        WeighedIn::Kept(_) => StatusCode::CREATED,
+        WeighedIn::Questioned(_) => StatusCode::CONFLICT,
+        WeighedIn::Refused(_) => StatusCode::UNPROCESSABLE_ENTITY,
+    };
+    Ok((status, Json(answer)))
+}
+
+/// Take a weigh-in back; taken back twice is taken back once.
+#[utoipa::path(post, path = "/parts/take-back", request_body = TakeBackPart,
+    responses((status = 204), (status = 409, body = Problem)))]
+async fn take_back(State(app): State<App>, Body(taken): Body<TakeBackPart>) -> Result<StatusCode, ApiError> {
+    app.take_back_part(&taken).await?;
+    Ok(StatusCode::NO_CONTENT)
 }
 
 /// How a list is read.

@@ -16,6 +16,7 @@ pub mod forms;
 pub mod frame;
 pub mod funnel;
 pub mod gallery;
+pub mod heap;
 pub mod icons;
 pub mod label;
 pub mod layout;
@@ -40,6 +41,7 @@ pub use forms::{
 };
 pub use frame::{Clock, FooterLink, Nav, Notice, PageFrame, page};
 pub use funnel::{FunnelStage, FunnelView, funnel};
+pub use heap::{HeapView, heap};
 pub use icons::{Icon, icon};
 pub use label::{LabelPaper, PartLabel, label_document, label_page, label_picture, label_svg};
 pub use letter::{grams, letter, letter_short, signed};

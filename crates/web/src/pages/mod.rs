@@ -31,6 +31,7 @@ mod stock;
 mod stock_columns;
 mod stock_import;
 mod stock_weigh;
+mod stock_weighed;
 mod style;
 mod today;
 

@@ -26,6 +26,8 @@ pub(super) fn router() -> Router<App> {
     Router::new()
         .route("/stock", get(list))
         .route("/stock/new", get(stock_weigh::form).post(stock_weigh::keep))
+        .route("/stock/new/take-back", post(stock_weigh::take_back))
+        .route("/stock/new/settings", post(stock_weigh::settings))
         .route("/stock/import", get(stock_import::form).post(stock_import::look).layer(wide()))
         .route("/stock/import/keep", post(stock_import::keep).layer(wide()))
         .route("/stock/import/mend", post(stock_import::mend))

@@ -1,20 +1,24 @@
-//! Weigh-in by keyboard: the code and the mass, Enter, the next.
+//! Weigh-in: the model and the number once, then one part after the other, by a connected scale or by keyboard.
 
-use super::entries::{Entries, capital, query};
-use super::{Framed, PageResult, failure, failure_status, framed};
+use super::entries::{Entries, capital, in_address, query};
+use super::stock_weighed::{heap_of, last_list, settings_part, sign, sign_kept};
+use super::{Framed, PageResult, Who, failure, failure_status, framed};
 use crate::look::{
-    Action, Button, ButtonKind, Choice, Field, Nav, Notice, Tone, button, check, empty_state, hidden, keypad_hints,
-    link_button, radios,
+    Action, Button, ButtonKind, Field, Nav, Notice, Tab, button, empty_state, hidden, keypad_hints, link_button,
+    request_key, tabs,
 };
-use crate::units::{self, restated};
+use crate::units::{self, explicit};
 use app::App;
+use app::weigh_in::{TakeBackPart, WeighIn, WeighView, WeighedIn};
 use axum::extract::{Form, Query, State};
 use axum::http::StatusCode;
 use axum::response::{IntoResponse, Redirect};
 use maud::{Markup, html};
 use workshop::model::{Model, PartKind, TipShape};
 use workshop::reading::Unit;
+use workshop::shop::WeighInSettings;
 use workshop::stock_file::BadRow;
+use workshop::weigh_in::{Judged, Looks};
 
 pub(super) async fn form(State(app): State<App>, Query(pairs): Query<Vec<(String, String)>>) -> PageResult {
     weigh_page(&app, &Entries::new(pairs), None, None, StatusCode::OK).await
@@ -31,42 +35,59 @@ fn numbers(model: &Model) -> Vec<&str> {
     }
 }
 
+/// What rides along from one part to the next.
+fn again<'a>(form: &'a Entries, number: &'a str) -> [(&'static str, &'a str); 5] {
+    [
+        ("model", form.text("model")),
+        ("number", number),
+        ("lot", form.text("lot")),
+        ("place", form.text("place")),
+        ("angles", form.text("angles")),
+    ]
+}
+
 async fn weigh_page(
     app: &App,
     form: &Entries,
-    doubt: Option<&str>,
+    question: Option<&Judged>,
     notice: Option<Notice>,
     status: StatusCode,
 ) -> PageResult {
     let models = app.models(None).await?;
     let model = models.iter().find(|m| m.code() == form.text("model"));
-    let kept = form.text("kept");
-    let notice = notice.or_else(|| form.notice()).or_else(|| {
-        (!kept.is_empty()).then(|| Notice {
-            tone: Tone::Good,
-            text: format!("{kept} kept."),
-            next: "The next one's code is filled in; type over it where it is another.".into(),
-        })
-    });
-    let body = if models.is_empty() {
-        empty_state(
+    let shop = app.shop().await?;
+    let ready = model.filter(|m| numbers(m).is_empty() || numbers(m).contains(&form.text("number")));
+    let body = match (model, ready) {
+        _ if models.is_empty() => empty_state(
             "There are no models yet.",
             "A part belongs to a model: add that first.",
             &[
                 Action { href: "/stock/models/new?kind=head", label: "New head model", primary: true },
                 Action { href: "/stock/models/file", label: "Load models from a file", primary: false },
             ],
-        )
-    } else {
-        html! {
-            @if !kept.is_empty() {
-                p.actions { (link_button(&format!("/labels?codes={}&paper=strip", super::entries::in_address(kept)), "Print its label", ButtonKind::Quiet, Some(crate::look::Icon::Print), "")) }
-            }
-            (model_form(form, &models))
-            @if let Some(model) = model { (part_form(form, model, doubt)) }
+        ),
+        (_, Some(model)) => {
+            let number = form.some("number");
+            let view = app.weigh_view(model.code(), number.as_deref()).await?;
+            let shown = Shown { form, model, view: &view, question, settings: &shop.weigh_in };
+            html! { (model_form(form, &models)) (number_tabs(form, model)) (shown.body(app, &models).await?) }
         }
+        (Some(model), None) => html! {
+            (model_form(form, &models)) (number_tabs(form, model))
+            @if let Some(error) = form.error("number") { p.error role="alert" { (error) } }
+            @else { p { strong { "Which number?" } " Choose it once; it stays for the parts that follow." } }
+        },
+        (None, None) => html! {
+            (model_form(form, &models))
+            (settings_part(&shop.weigh_in))
+        },
     };
-    let crumb = model.map_or("choose the model first".to_owned(), |m| format!("{} {}", m.name(), m.kind()));
+    let crumb = match (model, form.some("number")) {
+        (Some(m), Some(number)) => format!("{} {number} {}", m.name(), m.kind()),
+        (Some(m), None) => format!("{} {}", m.name(), m.kind()),
+        _ => "choose the model first".to_owned(),
+    };
+    let notice = notice.or_else(|| form.notice());
     let page =
         framed(app, Framed { title: "Weigh in", active: Nav::Stock, crumb, notice, body, ..Framed::default() }).await?;
     Ok((status, page).into_response())
@@ -96,53 +117,155 @@ fn model_form(form: &Entries, models: &[Model]) -> Markup {
     }
 }
 
-fn part_form(form: &Entries, model: &Model, doubt: Option<&str>) -> Markup {
-    let numbers = numbers(model);
-    let kind = model.kind();
-    let bulk = !matches!(kind, PartKind::Head | PartKind::Shaft);
-    let chosen: Vec<Choice<'_>> =
-        numbers.iter().map(|n| Choice { value: n, label: n, chosen: *n == form.text("number") }).collect();
-    let small = |unit| Field { unit, inputmode: "decimal", ..Field::default() };
-    html! {
-        form.card method="post" action="/stock/new" {
-            (hidden("model", model.code()))
-            @if !numbers.is_empty() {
-                (radios("number", "Number", &chosen))
-                @if let Some(error) = form.error("number") { p.error { (error) } }
+fn number_tabs(form: &Entries, model: &Model) -> Markup {
+    let now = form.text("number");
+    let made: Vec<(&str, String)> =
+        numbers(model).into_iter().map(|n| (n, format!("/stock/new{}", query(&again(form, n))))).collect();
+    let list: Vec<Tab<'_>> =
+        made.iter().map(|(label, href)| Tab { label, href, count: "", current: *label == now }).collect();
+    html! { @if !list.is_empty() { (tabs("Numbers", &list)) } }
+}
+
+/// A page at which parts of one model and number are weighed.
+pub(super) struct Shown<'a> {
+    pub form: &'a Entries,
+    pub model: &'a Model,
+    pub view: &'a WeighView,
+    /// What is asked about the mass that was typed last.
+    pub question: Option<&'a Judged>,
+    pub settings: &'a WeighInSettings,
+}
+
+impl Shown<'_> {
+    async fn body(&self, app: &App, models: &[Model]) -> Result<Markup, super::PageError> {
+        let kept = match self.form.some("kept") {
+            Some(code) => app.part(&code).await.ok(),
+            None => None,
+        };
+        let says = match (self.question, &kept) {
+            (Some(judged), _) => sign(judged, self.form.text("mass")),
+            (None, Some(part)) => sign_kept(self, part, models),
+            (None, None) => html! {},
+        };
+        Ok(html! {
+            div.weigh {
+                div { (says) (self.entry()) }
+                div data-live="0" { (heap_of(self)) (last_list(self)) }
             }
-            div.fields {
-                (form.field("code", "Code on the label", Field { required: true, autofocus: form.text("code").is_empty(), enter_next: true, hint: "H7-014", ..Field::default() }))
-                (form.field("mass", "Mass", Field { unit: units::mass_sign(), inputmode: "decimal", autofocus: !form.text("code").is_empty(), hint: units::example("256.1, or 9.03 oz", "9.034, or 256.1 g", Unit::Gram), required: !bulk, ..Field::default() }))
-                @if kind == PartKind::Head {
-                    (form.field("loft", "Loft as received", small("°")))
-                    (form.field("lie", "Lie as received", small("°")))
+            (settings_part(self.settings))
+        })
+    }
+
+    pub(super) fn here(&self, more: &[(&str, &str)]) -> String {
+        format!("/stock/new{}", query(&[&again(self.form, self.form.text("number"))[..], more].concat()))
+    }
+
+    /// What is said of the place when something is kept on this tablet until the network is back.
+    fn name(&self) -> String {
+        format!("{} {}", self.model.name(), self.form.text("number")).trim().to_owned()
+    }
+
+    fn entry(&self) -> Markup {
+        let form = self.form;
+        let kind = self.model.kind();
+        let bulk = !matches!(kind, PartKind::Head | PartKind::Shaft);
+        let angles = kind == PartKind::Head && form.has("angles", "1");
+        let proposed = &self.view.next_code;
+        let mass = Field {
+            unit: units::mass_sign(),
+            inputmode: "decimal",
+            autofocus: form.is_sound() || form.error("mass").is_some(),
+            big: true,
+            enter_next: angles && self.question.is_none(),
+            ..Field::default()
+        };
+        html! {
+            form.card method="post" action="/stock/new" data-keep=(self.name()) data-in-place data-weigh
+                data-weigh-angles[angles] data-weigh-sound[self.settings.sound] {
+                (hidden("model", self.model.code())) (hidden("number", form.text("number")))
+                (hidden("proposed", proposed)) (hidden("angles", form.text("angles")))
+                (request_key(&app::request_key()))
+                @if self.question.is_some() { (hidden("sure", form.text("mass"))) }
+                div.entry-row { (form.field("mass", "Mass", mass)) (self.keep_button()) }
+                (self.answers())
+                div.fields {
+                    @if kind == PartKind::Head { (self.angle("loft", "Loft as received", angles)) (self.angle("lie", "Lie as received", angles)) }
+                    (self.code(proposed))
+                    @if kind == PartKind::Shaft {
+                        (form.field("length", "Raw length", Field { unit: "mm", inputmode: "decimal", hint: "Empty: the model's", ..Field::default() }))
+                        (form.field("balance_point", "Balance point from the butt", Field { unit: "mm", inputmode: "decimal", hint: "Empty: the model's", ..Field::default() }))
+                    }
+                    @if bulk { (form.field("count", "Or how many in the box", Field { inputmode: "numeric", hint: "A box is counted now and weighed at use", ..Field::default() })) }
                 }
-                @if kind == PartKind::Shaft {
-                    (form.field("length", "Raw length", Field { hint: "Empty: the model's", ..small("mm") }))
-                    (form.field("balance_point", "Balance point from the butt", Field { hint: "Empty: the model's", ..small("mm") }))
+                details open[form.some("lot").or_else(|| form.some("place")).is_some()] { summary { "Lot and place" }
+                    div.fields {
+                        (form.field("lot", "Lot", Field { hint: "Stays for the next one", ..Field::default() }))
+                        (form.field("place", "Place", Field { hint: "Stays for the next one", ..Field::default() }))
+                    }
                 }
-                @if bulk { (form.field("count", "How many in the box", Field { inputmode: "numeric", hint: "Empty: a single piece", ..Field::default() })) }
-                (form.field("lot", "Lot", Field { hint: "Stays for the next one", ..Field::default() }))
-                (form.field("place", "Place", Field { hint: "Stays for the next one", ..Field::default() }))
-            }
-            @if let Some(doubt) = doubt {
-                div.notice.care role="alert" { p { strong { (capital(doubt)) "." } " Mend it, or keep it as it is." } }
-                (check("sure", "1", "It is right: keep it as it is", false))
             }
             div.actions {
-                (button(&Button { label: "Keep, next", big: true, ..Button::default() }))
+                @if kind == PartKind::Head { (self.angles_link(angles)) }
                 (link_button("/stock", "Done", ButtonKind::Quiet, None, ""))
             }
-            (keypad_hints(&[("Enter", "keep, next part")]))
+            (keypad_hints(if self.question.is_some() {
+                &[("Enter", "keep it as it is"), ("Esc", "weigh it again")]
+            } else if angles {
+                &[("Enter", "next entry, from the last keep"), ("z", "take the last one back")]
+            } else {
+                &[("Enter", "keep, next part"), ("z", "take the last one back")]
+            }))
         }
+    }
+
+    fn keep_button(&self) -> Markup {
+        let label = if self.question.is_some() { "Keep it as it is" } else { "Keep, next" };
+        button(&Button { label, big: true, ..Button::default() })
+    }
+
+    /// What else can be said to a question: the number that it looks like, or that it is weighed again.
+    fn answers(&self) -> Markup {
+        let Some(judged) = self.question else { return html! {} };
+        let other = judged
+            .instead()
+            .filter(|l| matches!(l.looks, Looks::Neighbour | Looks::OtherNumber))
+            .and_then(|l| l.number.as_deref());
+        html! {
+            div.actions {
+                @if let Some(number) = other {
+                    (button(&Button { label: &format!("It is the {number}"), name: "as", value: number, kind: ButtonKind::Quiet, ..Button::default() }))
+                }
+                a.button.quiet href=(self.here(&[])) data-weigh-again { span { "Weigh it again" } kbd aria-hidden="true" { "Esc" } }
+            }
+        }
+    }
+
+    fn angle(&self, name: &str, label: &str, asked: bool) -> Markup {
+        self.form.field(name, label, Field { unit: "°", inputmode: "decimal", enter_next: asked, ..Field::default() })
+    }
+
+    /// The code that the part will get; typed over it is another.
+    fn code(&self, proposed: &str) -> Markup {
+        let mut shown = self.form.clone();
+        if shown.text("code").is_empty() || self.form.text("code") == self.form.text("proposed") {
+            shown.set("code", proposed);
+        }
+        let hint = "The next one; type over it, or scan a label that is printed already";
+        shown.field("code", "Code on the label", Field { hint, ..Field::default() })
+    }
+
+    fn angles_link(&self, on: bool) -> Markup {
+        let mut form = self.form.clone();
+        form.set("angles", if on { "" } else { "1" });
+        let href = format!("/stock/new{}", query(&again(&form, self.form.text("number"))));
+        let label = if on { "Mass only" } else { "Ask loft and lie of each" };
+        link_button(&href, label, ButtonKind::Quiet, None, "")
     }
 }
 
-/// The columns of the one-row file that a weighed part is read by, with the form's field of each.
-const COLUMNS: [(&str, &str); 12] = [
+/// The fields of the form by the column of the row that they are read as.
+const COLUMNS: [(&str, &str); 10] = [
     ("code", "code"),
-    ("kind", "kind"),
-    ("model", "model"),
     ("number", "number"),
     ("mass_g", "mass"),
     ("length_mm", "length"),
@@ -154,51 +277,49 @@ const COLUMNS: [(&str, &str); 12] = [
     ("count", "count"),
 ];
 
-/// A part is read like a row of a list, so that both are held against the same rules.
-fn as_row(form: &Entries, kind: PartKind) -> String {
-    let quoted = |text: &str| format!("\"{}\"", text.replace('"', "\"\""));
-    let cell = |name: &str| quoted(if name == "kind" { kind.key() } else { form.text(name) });
-    let heads: Vec<&str> = COLUMNS.iter().map(|(column, _)| *column).collect();
-    let cells: Vec<String> = COLUMNS.iter().map(|(_, name)| cell(name)).collect();
-    format!("{}\r\n{}\r\n", heads.join(","), cells.join(","))
-}
-
-pub(super) async fn keep(State(app): State<App>, Form(fields): Form<Vec<(String, String)>>) -> PageResult {
+pub(super) async fn keep(
+    State(app): State<App>,
+    Who(by): Who,
+    Form(fields): Form<Vec<(String, String)>>,
+) -> PageResult {
     let mut form = Entries::new(fields);
     let model = app.model(form.text("model")).await?;
-    let missing_number = !numbers(&model).is_empty() && form.text("number").is_empty();
-    if missing_number {
+    if !numbers(&model).is_empty() && form.text("number").is_empty() {
         form.refuse("number", "Choose the number first");
-    }
-    if form.text("mass").is_empty() && matches!(model.kind(), PartKind::Head | PartKind::Shaft) {
-        form.refuse("mass", "Put it on the scale and enter its mass, for example 256.1");
-    }
-    if !form.is_sound() {
         return weigh_page(&app, &form, None, None, StatusCode::UNPROCESSABLE_ENTITY).await;
     }
-    let file = as_row(&form, model.kind());
-    let read = app.preview_parts(file.as_bytes()).await?;
-    if let Some(bad) = read.bad.first() {
-        beside(&mut form, bad);
-        return weigh_page(&app, &form, None, None, StatusCode::UNPROCESSABLE_ENTITY).await;
-    }
-    if let Some(doubt) = read.warnings.first()
-        && !form.has("sure", "1")
-    {
-        return weigh_page(&app, &form, Some(&restated(&doubt.words)), None, StatusCode::UNPROCESSABLE_ENTITY).await;
-    }
-    match app.import_parts(file.as_bytes()).await {
-        Ok(_) => {
-            let code = form.text("code");
-            let again = query(&[
-                ("model", model.code()),
-                ("number", form.text("number")),
-                ("lot", form.text("lot")),
-                ("place", form.text("place")),
-                ("code", &next_code(code)),
-                ("kept", code),
-            ]);
-            Ok(Redirect::to(&format!("/stock/new{again}")).into_response())
+    let text = |name: &str| form.text(name).to_owned();
+    let number = form.some("as").unwrap_or_else(|| text("number"));
+    let other_number = number != form.text("number");
+    let new = WeighIn {
+        model: model.code().to_owned(),
+        // The proposal was for the other number's label.
+        code: if other_number && form.text("code") == form.text("proposed") { String::new() } else { text("code") },
+        code_proposed: form.text("code") == form.text("proposed"),
+        number,
+        mass: explicit(Unit::Gram, form.text("mass")),
+        count: text("count"),
+        loft: text("loft"),
+        lie: text("lie"),
+        length: text("length"),
+        balance_point: text("balance_point"),
+        lot: text("lot"),
+        place: text("place"),
+        sure: explicit(Unit::Gram, form.text("sure")),
+        request_key: text("request_key"),
+        by,
+    };
+    match app.weigh_in(&new).await {
+        Ok(WeighedIn::Kept(kept)) => {
+            let to = [&again(&form, form.text("number"))[..], &[("kept", kept.part.code.as_str())]].concat();
+            Ok(Redirect::to(&format!("/stock/new{}", query(&to))).into_response())
+        }
+        Ok(WeighedIn::Questioned(judged)) => {
+            weigh_page(&app, &form, Some(&judged), None, StatusCode::UNPROCESSABLE_ENTITY).await
+        }
+        Ok(WeighedIn::Refused(bad)) => {
+            beside(&mut form, &bad);
+            weigh_page(&app, &form, None, None, StatusCode::UNPROCESSABLE_ENTITY).await
         }
         Err(error) => weigh_page(&app, &form, None, Some(failure(&error)), failure_status(&error)).await,
     }
@@ -206,38 +327,37 @@ pub(super) async fn keep(State(app): State<App>, Form(fields): Form<Vec<(String,
 
 /// Puts what was wrong with the row beside the field of its column.
 fn beside(form: &mut Entries, bad: &BadRow) {
-    let field = COLUMNS.iter().find(|(column, _)| *column == bad.column).map_or("code", |(_, name)| *name);
+    let field = COLUMNS.iter().find(|(column, _)| *column == bad.column).map_or("mass", |(_, name)| *name);
     let more = if bad.also.is_empty() { String::new() } else { format!(". Also {}", bad.also.join("; ")) };
     let next = bad.next.replace("Correct the cell", "Correct it").replace("Correct the row", "Correct it");
     form.refuse(field, format!("{}. {next}{more}", capital(bad.problem.trim_end_matches('.'))));
 }
 
-/// The code after this one: its last digits counted up, their width kept; empty where it ends in no digit.
-fn next_code(code: &str) -> String {
-    let digits = code.chars().rev().take_while(char::is_ascii_digit).count();
-    let (front, last) = code.split_at(code.len() - digits);
-    match last.parse::<u64>() {
-        Ok(n) if n < u64::MAX => format!("{front}{:0digits$}", n + 1),
-        _ => String::new(),
+pub(super) async fn take_back(
+    State(app): State<App>,
+    Who(by): Who,
+    Form(fields): Form<Vec<(String, String)>>,
+) -> PageResult {
+    let form = Entries::new(fields);
+    let taken = TakeBackPart { code: form.text("code").to_owned(), id: form.text("id").to_owned(), by };
+    match app.take_back_part(&taken).await {
+        Ok(()) => {
+            let to = [&again(&form, form.text("number"))[..], &[("taken", taken.code.as_str())]].concat();
+            Ok(Redirect::to(&format!("/stock/new{}", query(&to))).into_response())
+        }
+        Err(error) => weigh_page(&app, &form, None, Some(failure(&error)), failure_status(&error)).await,
     }
 }
 
-#[cfg(test)]
-mod tests {
-    use super::*;
+pub(super) async fn settings(State(app): State<App>, Form(fields): Form<Vec<(String, String)>>) -> PageResult {
+    let form = Entries::new(fields);
+    let mut shop = app.shop().await?;
+    shop.weigh_in = WeighInSettings { print_labels: form.has("print_labels", "1"), sound: form.has("sound", "1") };
+    app.save_shop(&shop).await?;
+    Ok(Redirect::to("/stock/new").into_response())
+}
 
-    #[test]
-    fn the_next_code_counts_up() {
-        assert_eq!(next_code("H7-014"), "H7-015");
-        assert_eq!(next_code("H7-099"), "H7-100");
-        assert_eq!(next_code("S9"), "S10");
-        assert_eq!(next_code("GRIP"), "");
-    }
-
-    #[test]
-    fn a_comma_in_a_cell_does_not_split_the_row() {
-        let form = Entries::new(vec![("code".into(), "H1".into()), ("mass".into(), "256,1".into())]);
-        let row = as_row(&form, PartKind::Head);
-        assert!(row.ends_with("\"H1\",\"head\",\"\",\"\",\"256,1\",\"\",\"\",\"\",\"\",\"\",\"\",\"\"\r\n"), "{row}");
-    }
+/// The address of a part.
+pub(super) fn part_address(code: &str) -> String {
+    format!("/stock/parts/{}", in_address(code))
 }

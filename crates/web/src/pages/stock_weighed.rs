@@ -1,0 +1,123 @@
+//! What the weigh-in page shows besides its entry: the sign that is seen from afar, the heap, the last parts.
+
+use super::entries::capital;
+use super::labels::label_texts;
+use super::stock_weigh::{Shown, part_address};
+use crate::look::{
+    Button, ButtonKind, HeapView, Icon, LabelPaper, Tone, button, check, heap, hidden, icon, label_page, link_button,
+    request_key, section, signed, tag,
+};
+use crate::units::{self, restated};
+use maud::{Markup, html};
+use quantity::decimal;
+use workshop::model::Model;
+use workshop::part::Part;
+use workshop::shop::WeighInSettings;
+use workshop::weigh_in::Judged;
+
+/// The question, large.
+pub(super) fn sign(judged: &Judged, typed: &str) -> Markup {
+    html! {
+        div.weigh-sign.ask role="alert" data-weigh-sign="ask" {
+            p.weigh-figure { (typed) " ?" }
+            p { strong { (restated(&capital(&judged.words))) "." } " " (judged.next) ". Not kept yet." }
+        }
+    }
+}
+
+/// What was kept, large, with its label to print.
+pub(super) fn sign_kept(shown: &Shown<'_>, part: &Part, models: &[Model]) -> Markup {
+    let mass = match (part.mass_g, part.count) {
+        (Some(g), _) => units::mass(g),
+        (None, Some(n)) => format!("{n} in the box"),
+        (None, None) => String::new(),
+    };
+    let other = part.number.as_deref().filter(|n| *n != shown.form.text("number"));
+    let bend = match (shown.model, part.number.as_deref()) {
+        (Model::Head(head), Some(n)) => workshop::weigh_in::bend_doubts(head, n, part.loft_deg, part.lie_deg),
+        _ => Vec::new(),
+    };
+    let label = shown.settings.print_labels.then(|| label_texts(std::slice::from_ref(part), models));
+    let print = format!("/labels?codes={}&paper=strip", super::entries::in_address(&part.code));
+    html! {
+        div.weigh-sign role="status" data-weigh-sign=(if bend.is_empty() { "kept" } else { "ask" }) data-weigh-code=(part.code) {
+            p.weigh-figure { (icon(Icon::Tick)) " " (part.code) @if !mass.is_empty() { span { (mass) } } }
+            @if let Some(number) = other { p { strong { "Kept as a " (number) "." } } }
+            @for words in &bend { p { strong { (capital(words)) "." } " It is kept; put it aside before it is glued." } }
+            p.no-print { (link_button(&print, "Print its label", ButtonKind::Quiet, Some(Icon::Print), "")) }
+        }
+        @if let Some(label) = label { div.print-only data-weigh-label=(part.code) { (label_page(&label, LabelPaper::Strip)) } }
+    }
+}
+
+/// The heap of those weighed; empty where the model gives no mass to hold them against.
+pub(super) fn heap_of(shown: &Shown<'_>) -> Markup {
+    let Some(spread) = &shown.view.spread else { return html! {} };
+    let asked =
+        shown.question.and_then(|_| quantity::parse_mass(shown.form.text("mass"), units::now().mass).ok());
+    heap(&HeapView {
+        id: "heap".into(),
+        name: format!("{} {}", shown.model.name(), shown.form.text("number")),
+        nominal_g: spread.nominal_g,
+        sd_g: spread.model_sd_g,
+        masses_g: spread.weighed_g.clone(),
+        asked_g: asked.map(quantity::Mass::g),
+        beside: shown.view.beside.clone(),
+    })
+}
+
+/// The last parts, the newest first; the first of them can be taken back by one key.
+pub(super) fn last_list(shown: &Shown<'_>) -> Markup {
+    let view = shown.view;
+    if view.last.is_empty() {
+        return html! {};
+    }
+    let total = format!("{} in the books", view.count);
+    section(
+        "The last ones",
+        &html! { span.hint { (total) } },
+        &html! {
+            ul.plain.readings { @for (i, part) in view.last.iter().enumerate() {
+                li {
+                    a href=(part_address(&part.code)) { (part.code) }
+                    strong { @match (part.mass_g, part.count) {
+                        (Some(g), _) => { (units::mass(g)) }
+                        (None, Some(n)) => { (n) " left" }
+                        (None, None) => { "not weighed" }
+                    } }
+                    @if let (Some(g), Some(spread)) = (part.mass_g, &view.spread) { span.small { (signed(g - spread.nominal_g, 1)) " g" } }
+                    @if let Some(loft) = part.loft_deg { span.small { "loft " (decimal(loft, 1)) "°" } }
+                    @if let Some(lie) = part.lie_deg { span.small { "lie " (decimal(lie, 1)) "°" } }
+                    @if !part.is_free() { (tag(Tone::Care, part.state.word())) }
+                    @if i == 0 && part.version == 0 && part.is_free() { (take_back(shown, part)) }
+                }
+            } }
+        },
+    )
+}
+
+fn take_back(shown: &Shown<'_>, part: &Part) -> Markup {
+    let form = shown.form;
+    html! {
+        form.inline method="post" action="/stock/new/take-back" data-keep=(part.code) data-in-place {
+            (hidden("code", &part.code)) (hidden("id", part.id.as_str())) (request_key(&app::request_key()))
+            (hidden("model", shown.model.code())) (hidden("number", form.text("number")))
+            (hidden("lot", form.text("lot"))) (hidden("place", form.text("place"))) (hidden("angles", form.text("angles")))
+            (button(&Button { label: "That was wrong", kind: ButtonKind::Quiet, icon: Some(Icon::Undo), keys: "z", ..Button::default() }))
+        }
+    }
+}
+
+/// What holds for every weigh-in of the shop.
+pub(super) fn settings_part(now: &WeighInSettings) -> Markup {
+    html! {
+        details.no-print { summary { "Labels and sound" }
+            form method="post" action="/stock/new/settings" {
+                (check("print_labels", "1", "Print each part's label as it is kept", now.print_labels))
+                p.hint { "On the printer of this tablet, one label of 62 × 29 mm. The browser asks each time unless it is started to print at once." }
+                (check("sound", "1", "A tone for each part kept, a double one for a question", now.sound))
+                div.actions { (button(&Button { label: "Keep for the shop", kind: ButtonKind::Quiet, ..Button::default() })) }
+            }
+        }
+    }
+}
