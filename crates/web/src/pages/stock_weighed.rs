@@ -53,8 +53,7 @@ pub(super) fn sign_kept(shown: &Shown<'_>, part: &Part, models: &[Model]) -> Mar
 /// The heap of those weighed; empty where the model gives no mass to hold them against.
 pub(super) fn heap_of(shown: &Shown<'_>) -> Markup {
     let Some(spread) = &shown.view.spread else { return html! {} };
-    let asked =
-        shown.question.and_then(|_| quantity::parse_mass(shown.form.text("mass"), units::now().mass).ok());
+    let asked = shown.question.and_then(|_| quantity::parse_mass(shown.form.text("mass"), units::now().mass).ok());
     heap(&HeapView {
         id: "heap".into(),
         name: format!("{} {}", shown.model.name(), shown.form.text("number")),
