@@ -19,6 +19,7 @@ pub mod plan;
 pub mod scale_health;
 mod scale_watch;
 pub mod scales;
+pub mod scan;
 pub mod sheet;
 pub mod stock;
 pub mod stock_list;

@@ -281,7 +281,7 @@ async fn picked<'a>(
 }
 
 /// A part that is glued or gripped on another club is not there to be exchanged.
-fn need_changeable(file: &JobFile, other: &JobClub, kind: PartKind) -> Result<(), AppError> {
+pub(crate) fn need_changeable(file: &JobFile, other: &JobClub, kind: PartKind) -> Result<(), AppError> {
     let believed = file.believe()?;
     let progress = remedy::Progress::of(&believed, other);
     let fixed = if kind == PartKind::Grip { progress.gripped } else { progress.glued || progress.cut };

@@ -99,10 +99,12 @@ async function look(code, entry, before) {
 
 function go(code, found) {
   const here = document.querySelector("form[data-scan-here]");
-  if (!here) {
-    if (found.club) return location.assign(`/bench/${found.club.job}/${found.club.slot}`);
-    return location.assign(`/stock/parts/${encodeURIComponent(found.part.code)}`);
-  }
+  const club = found.club && `/bench/${found.club.job}/${found.club.slot}`;
+  const pending = [...document.querySelectorAll("[data-keep] [data-bench-entry]")].find((field) => field.value.trim());
+  // The club's own card keeps what stands in the entry, as Enter does; before anything else that must be kept first.
+  if (pending && club && here?.action.endsWith(`${club}/scan`)) return pending.form.requestSubmit();
+  if (pending) return say(`${pending.value} is typed and not kept yet. Press Enter for it, then scan ${code} again.`);
+  if (!here) return location.assign(club || `/stock/parts/${encodeURIComponent(found.part.code)}`);
   here.elements.namedItem("code").value = code;
   here.requestSubmit();
 }

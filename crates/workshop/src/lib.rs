@@ -35,6 +35,7 @@ pub mod reading;
 pub mod record;
 pub mod remedy;
 pub mod rules;
+pub mod scan;
 pub mod sheet;
 pub mod shop;
 pub mod sorting;

@@ -7,4 +7,6 @@ mod hands;
 mod harness;
 mod lost;
 mod network;
+mod scan;
 mod screens;
+mod weigh;

@@ -4,6 +4,7 @@ use crate::problem::{ApiError, Body, Problem};
 use app::App;
 use app::advice::{Advice, DeclineOffer};
 use app::bench::{DoubtedReading, Kept, LetPassRequest, NewReadings};
+use app::scan::{ScanAt, ScanSaid};
 use axum::Json;
 use axum::extract::{Path, State};
 use axum::http::StatusCode;
@@ -24,6 +25,7 @@ pub(super) fn router() -> OpenApiRouter<App> {
         .routes(routes!(advice))
         .routes(routes!(grips))
         .routes(routes!(decline))
+        .routes(routes!(scan))
 }
 
 /// Keep readings of one club at one step, all or none, and learn what they mean.
@@ -37,6 +39,19 @@ async fn read(
 ) -> Result<(StatusCode, Json<Kept>), ApiError> {
     let kept = app.read(number, &new).await?;
     Ok((if kept.repeated { StatusCode::OK } else { StatusCode::CREATED }, Json(kept)))
+}
+
+/// A code scanned at a club and step: a free part takes its place where the step has one for it, a card leads to its club.
+/// A label scanned twice, or one of another club, changes nothing.
+#[utoipa::path(post, path = "/jobs/{number}/clubs/{slot}/scan",
+    params(("number" = i64, Path), ("slot" = i64, Path)), request_body = ScanAt,
+    responses((status = 200, body = ScanSaid), (status = 404, body = Problem), (status = 409, body = Problem)))]
+async fn scan(
+    State(app): State<App>,
+    Path((number, slot)): Path<(i64, i64)>,
+    Body(scan): Body<ScanAt>,
+) -> Result<Json<ScanSaid>, ApiError> {
+    Ok(Json(app.scan_at(number, slot, &scan).await?))
 }
 
 /// Why, and who says so.

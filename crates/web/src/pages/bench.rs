@@ -38,6 +38,7 @@ pub(super) fn router() -> Router<App> {
         .route("/bench/{job}/{slot}/swap", post(swap))
         .route("/bench/{job}/{slot}/extra", post(extra))
         .route("/bench/{job}/{slot}/decline", post(decline))
+        .route("/bench/{job}/{slot}/scan", post(super::bench_scan::scan))
 }
 
 async fn index(State(app): State<App>) -> PageResult {
@@ -78,6 +79,10 @@ struct ShowQuery {
     /// Show what the last reading meant.
     #[serde(default)]
     kept: Option<String>,
+    /// The code that was scanned here.
+    scanned: Option<String>,
+    /// It was put in by that scan.
+    put: Option<String>,
 }
 
 async fn show(
@@ -85,7 +90,8 @@ async fn show(
     Path((job, slot)): Path<(i64, i64)>,
     Query(query): Query<ShowQuery>,
 ) -> PageResult {
-    let view = View { step: query.step, kept: query.kept.is_some(), ..View::default() };
+    let scanned = query.scanned.map(|code| (code, query.put.is_some()));
+    let view = View { step: query.step, kept: query.kept.is_some(), scanned, ..View::default() };
     bench_page(&app, job, slot, view).await
 }
 
@@ -94,6 +100,8 @@ async fn show(
 pub(super) struct View {
     step: Option<String>,
     pub kept: bool,
+    /// The code that was scanned here, and whether that put it in.
+    scanned: Option<(String, bool)>,
     notice: Option<Notice>,
     status: Option<StatusCode>,
     /// Entries as typed, by key of what was asked, and what was wrong with them.
@@ -306,7 +314,7 @@ async fn extra(
     }
 }
 
-async fn again(app: &App, job: i64, slot: i64, step: String, error: &AppError) -> PageResult {
+pub(super) async fn again(app: &App, job: i64, slot: i64, step: String, error: &AppError) -> PageResult {
     let view =
         View { step: Some(step), notice: Some(failure(error)), status: Some(failure_status(error)), ..View::default() };
     bench_page(app, job, slot, view).await
@@ -337,7 +345,12 @@ async fn bench_page(app: &App, number: i64, slot: i64, view: View) -> PageResult
         )
     };
     let title = club_name(club);
-    let body = html! { div data-live=(number) { (body) } };
+    let said = match &view.scanned {
+        Some((code, put)) => super::bench_scan::scanned(app, (number, slot), &step.key, (code, *put)).await?,
+        None => html! {},
+    };
+    let scan = super::bench_scan::scan_here((number, slot), &step.key);
+    let body = html! { (said) div data-live=(number) { (body) } (scan) };
     let page = framed(
         app,
         Framed { title: &title, active: Nav::Bench, crumb, notice: view.notice.clone(), at_bench: true, body },

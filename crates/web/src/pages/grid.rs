@@ -143,6 +143,7 @@ async fn grid_page(
             @if let Some(kept) = query.kept { (undo(&file, kept, &step, what)) }
             (keypad_hints(&[("Enter, pedal or scan", "keep, next club"), ("Z", "the last was wrong"), ("R", "read the last again")]))
         }
+        @if let Some(at) = at { (super::bench_scan::scan_here((number, at), &step.key)) }
     };
     let page = framed(
         app,

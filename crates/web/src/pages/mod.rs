@@ -1,6 +1,7 @@
 //! The pages: server-made HTML with real forms, complete without script.
 
 mod bench;
+mod bench_scan;
 mod bench_screen;
 mod calc;
 mod calc_picture;

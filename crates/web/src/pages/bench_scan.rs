@@ -1,0 +1,109 @@
+//! A code scanned at the bench: the field for it, and what is said of it.
+
+use super::entries::{in_address, query};
+use super::stock_weigh::part_address;
+use super::{PageError, PageResult, Who};
+use crate::look::{Button, Icon, button, hidden, icon};
+use app::scan::{PartSaid, ScanAt, ScanSaid};
+use app::{App, AppError, Kind};
+use axum::extract::{Form, Path, State};
+use axum::response::{IntoResponse, Redirect};
+use maud::{Markup, html};
+use serde::Deserialize;
+use workshop::scan::ScannedPart;
+
+#[derive(Debug, Deserialize)]
+pub(super) struct ScanForm {
+    #[serde(default)]
+    code: String,
+    step: String,
+    #[serde(default)]
+    sure: String,
+}
+
+/// Scans at a club. What is said of it stands on the page that this leads to, so that loading it anew scans nothing.
+pub(super) async fn scan(
+    State(app): State<App>,
+    Who(by): Who,
+    Path((job, slot)): Path<(i64, i64)>,
+    Form(form): Form<ScanForm>,
+) -> PageResult {
+    let scan = ScanAt { code: form.code.clone(), step: form.step.clone(), sure: form.sure == "1", by };
+    let here = |more: &[(&str, &str)]| {
+        format!("/bench/{job}/{slot}{}", query(&[&[("step", form.step.as_str())][..], more].concat()))
+    };
+    let code = form.code.trim();
+    let to = match app.scan_at(job, slot, &scan).await {
+        Ok(ScanSaid::Club { job, slot }) => format!("/bench/{job}/{slot}"),
+        Ok(ScanSaid::Part(part)) if part.put_in => here(&[("scanned", code), ("put", "1")]),
+        Ok(ScanSaid::Part(_)) => here(&[("scanned", code)]),
+        Err(error) if error.kind() == Kind::NotFound => here(&[("scanned", code)]),
+        Err(error) => return super::bench::again(&app, job, slot, form.step, &error).await,
+    };
+    Ok(Redirect::to(&to).into_response())
+}
+
+/// What is said of a code that was scanned at this club.
+pub(super) async fn scanned(
+    app: &App,
+    (job, slot): (i64, i64),
+    step: &str,
+    (code, put): (&str, bool),
+) -> Result<Markup, PageError> {
+    let found = match app.look_at_scan(job, slot, step, code).await {
+        Ok(ScanSaid::Part(part)) => part,
+        Ok(ScanSaid::Club { job, slot }) => {
+            return Ok(html! { p.notice { a href={ "/bench/" (job) "/" (slot) } { "The club of this card" } } });
+        }
+        Err(error) if error.kind() == Kind::NotFound => return Ok(unknown(&error)),
+        Err(error) => return Err(error.into()),
+    };
+    // Looked at anew, a part that was put in is there already.
+    let (words, next) = if put && found.is == ScannedPart::Already {
+        let name = app.job_file(job).await?.club_at(slot).map(super::bench::club_name)?;
+        found.is.words(&found.part, &name, true)
+    } else {
+        (found.words.clone(), found.next.clone())
+    };
+    let good = found.is == ScannedPart::Already;
+    Ok(html! {
+        div.notice.good[good].care[!good] role="status" data-scan-said=(found.part.code) {
+            p { strong { (words) } " " (next) }
+            div.actions { (what_next(&found, (job, slot), step)) }
+        }
+    })
+}
+
+fn unknown(error: &AppError) -> Markup {
+    html! { p.notice.care role="alert" data-scan-said="" { (error.to_string()) } }
+}
+
+fn what_next(found: &PartSaid, (job, slot): (i64, i64), step: &str) -> Markup {
+    html! {
+        @match &found.is {
+            ScannedPart::Takes { .. } => {
+                form.inline method="post" action={ "/bench/" (job) "/" (slot) "/scan" } {
+                    (hidden("code", &found.part.code)) (hidden("step", step)) (hidden("sure", "1"))
+                    (button(&Button { label: "Put it in", ..Button::default() }))
+                }
+            }
+            ScannedPart::OtherClub { job: Some(job), slot: Some(slot), club } => {
+                a.button.quiet href={ "/bench/" (job) "/" (slot) "?step=" (in_address(step)) } { "To the " (club) }
+            }
+            _ => {}
+        }
+        a.button.quiet href=(part_address(&found.part.code)) { "Open " (found.part.code) }
+    }
+}
+
+/// The field for a hand scanner at a club; scans made anywhere on the page come to it as well.
+pub(super) fn scan_here((job, slot): (i64, i64), step: &str) -> Markup {
+    html! {
+        form.search method="post" action={ "/bench/" (job) "/" (slot) "/scan" } data-scan-here {
+            (hidden("step", step))
+            label.hidden for="scan" { "Scan or type a code" }
+            input #scan name="code" placeholder="Scan a part or a job card" autocomplete="off" autocapitalize="off" spellcheck="false" required;
+            button.button.quiet type="submit" { (icon(Icon::Scan)) span { "Put in or open" } }
+        }
+    }
+}
