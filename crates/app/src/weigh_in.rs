@@ -3,11 +3,12 @@
 use crate::stock::unreadable;
 use crate::{App, AppError, load_library};
 use serde::{Deserialize, Serialize};
-use store::{PartFilter, Tx};
+use store::{LifeNote, PartFilter, Tx};
 use utoipa::ToSchema;
 use workshop::id::PartId;
+use workshop::life::LifeStep;
 use workshop::model::{Library, Model, PartKind};
-use workshop::part::Part;
+use workshop::part::{Part, PartState};
 use workshop::stock_file::{self, BadRow};
 use workshop::weigh_in::{Judged, Spread, judge, spread};
 
@@ -130,7 +131,7 @@ impl App {
     /// No such model; a code that is taken; what the store says. A figure that cannot be used and a mass in question
     /// are answers and no errors.
     pub async fn weigh_in(&self, new: &WeighIn) -> Result<WeighedIn, AppError> {
-        let mut tx = self.store.write().await?;
+        let mut tx = self.store.write().await?.signed(&new.by);
         let library = load_library(&mut tx).await?;
         let model = model_of(&library, &new.model)?;
         let weighed = last_of_model(&mut tx, model.code()).await?;
@@ -213,7 +214,8 @@ impl App {
         };
         let filter =
             PartFilter { model: Some(model.code().into()), number: number.map(str::to_owned), ..<_>::default() };
-        let count = tx.count_parts(&filter).await?;
+        let aside = PartFilter { state: Some(PartState::Rejected), ..filter.clone() };
+        let count = tx.count_parts(&filter).await? - tx.count_parts(&aside).await?;
         let next_code = free_code(&mut tx, &first_code(&weighed, model.code(), number)).await?;
         Ok(WeighView {
             spread: spread(&library, model.code(), number, &weighed),
@@ -224,22 +226,39 @@ impl App {
         })
     }
 
-    /// Takes a weigh-in back: the part is gone from the stock and its code is free again. The log keeps what it was.
-    /// Taken back twice is taken back once.
+    /// Takes a weigh-in back: the part is put aside under another code, so that its own is free again. Taken back twice
+    /// is taken back once.
     ///
     /// # Errors
     /// A part that a job holds or that was changed since; what the store says.
     pub async fn take_back_part(&self, taken: &TakeBackPart) -> Result<(), AppError> {
-        let mut tx = self.store.write().await?;
-        let Some(part) = tx.part(&PartId::from(taken.id.as_str())).await? else { return Ok(()) };
+        let mut tx = self.store.write().await?.signed(&taken.by);
+        let Some(mut part) = tx.part(&PartId::from(taken.id.as_str())).await? else {
+            return Err(AppError::not_found("part", taken.code.clone(), "Look it up under Stock"));
+        };
+        let aside = format!("{}.back", taken.code.trim());
+        if part.state == PartState::Rejected && part.code.starts_with(&aside) {
+            return Ok(());
+        }
         if !part.code.eq_ignore_ascii_case(taken.code.trim()) || part.version != 0 || !part.is_free() {
             return Err(AppError::Conflict {
                 what: format!("{} was changed or planned since it was weighed in", part.code),
                 next: "Open it under Stock and say there what is wrong with it".into(),
             });
         }
-        tx.remove_part(&part.id).await?;
-        let note = serde_json::to_value(&part).map_err(|e| AppError::Internal(e.to_string()))?;
+        part.code = free_code(&mut tx, &format!("{aside}1")).await?;
+        part.state = PartState::Rejected;
+        tx.update_part(&part, self.now()).await?;
+        let note = LifeNote {
+            part: &part.id,
+            step: LifeStep::Scrapped,
+            job: None,
+            club: None,
+            figures: &[],
+            reason: "its weigh-in was taken back",
+        };
+        tx.append_life(note, self.now()).await?;
+        let note = serde_json::json!({ "code": taken.code.trim(), "part": part.id, "now": part.code });
         self.log(&mut tx, None, None, "part_taken_back", &taken.by, note).await?;
         tx.commit().await?;
         self.tell(None, "stock");
@@ -251,11 +270,13 @@ fn model_of<'a>(library: &'a Library, code: &str) -> Result<&'a Model, AppError>
     library.get(code.trim()).ok_or_else(|| AppError::not_found("model", code, "Look it up under Stock, Models"))
 }
 
-/// The last parts of a model that came in, in their order.
+/// The last parts of a model that came in, in their order, without those that were put aside.
 async fn last_of_model(tx: &mut Tx, model: &str) -> Result<Vec<Part>, AppError> {
     let filter = PartFilter { model: Some(model.to_owned()), ..PartFilter::default() };
     let offset = (tx.count_parts(&filter).await? - LOOKED_AT).max(0);
-    Ok(tx.parts(&PartFilter { offset, ..filter }).await?)
+    let mut parts = tx.parts(&PartFilter { offset, ..filter }).await?;
+    parts.retain(|p| p.state != PartState::Rejected);
+    Ok(parts)
 }
 
 /// The part that was kept under this key before; a key that is none is refused.

@@ -161,28 +161,6 @@ impl Tx {
         Ok(part.version + 1)
     }
 
-    /// Takes a part out of the store that was never used nor changed: a weigh-in that is taken back.
-    ///
-    /// # Errors
-    /// [`StoreError::Missing`] where there is no such part; [`StoreError::NotStorable`] for one that a job has, or that
-    /// was changed since it came in.
-    pub async fn remove_part(&mut self, id: &PartId) -> Result<(), StoreError> {
-        let Some(part) = self.part(id).await? else {
-            return Err(StoreError::Missing { what: "part", name: id.0.clone() });
-        };
-        let remove = query(
-            "DELETE FROM part WHERE id = $1 AND state = 'free' AND job IS NULL AND version = $2
-                 AND NOT EXISTS (SELECT 1 FROM part_hold WHERE part = $1)",
-        );
-        if part.version == 0 && self.change(remove.bind(id.0.clone()).bind(0_i64)).await? == 1 {
-            return Ok(());
-        }
-        Err(StoreError::NotStorable {
-            what: format!("the part {}", part.code),
-            problem: "it was planned or changed since it came in, so it cannot be taken back".into(),
-        })
-    }
-
     /// The part with this identity.
     ///
     /// # Errors

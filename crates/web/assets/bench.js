@@ -21,3 +21,6 @@ for (const current of document.querySelectorAll(".clubs, .stepper, .places, .tab
   const shown = current.querySelector("[aria-current]");
   if (shown) current.scrollLeft += shown.getBoundingClientRect().left - current.getBoundingClientRect().left - (current.clientWidth - shown.clientWidth) / 2;
 }
+
+// From here on keys are heard.
+document.documentElement.dataset.ready = "";

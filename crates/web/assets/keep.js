@@ -24,7 +24,8 @@ async function onSubmit(event) {
   const typed = [...form.querySelectorAll("input:not([type=hidden], [type=checkbox])")];
   if (typed.length && typed.every((field) => !field.value.trim())) return;
   event.preventDefault();
-  if (form.dataset.busy) return;
+  // Typed and sent while the one before is on its way: it is sent after it.
+  if (form.dataset.busy) return void (form.dataset.again = "1");
   form.dataset.busy = "1";
   button?.setAttribute("aria-busy", "true");
   const entry = { url, body: new URLSearchParams(data).toString(), key: data.get("request_key"), what: named(form, data) };
@@ -73,7 +74,6 @@ function emptied(form) {
 // on its page: the page that the server leads to is put in its place, with what was typed since.
 async function show(answer, url, form) {
   if (answer.redirected && !form) return location.assign(answer.url);
-  const typed = answer.redirected && form ? bigEntry(form)?.value : "";
   const page = new DOMParser().parseFromString(await answer.text(), "text/html");
   const main = page.querySelector("main");
   if (!main) return location.assign(url);
@@ -81,12 +81,14 @@ async function show(answer, url, form) {
   const notice = page.querySelector("body > .notice");
   const here = document.querySelector("main");
   if (notice) here.before(document.adoptNode(notice));
+  const typed = answer.redirected && form ? bigEntry(here)?.value : "";
   here.replaceWith(document.adoptNode(main));
   const field = document.querySelector("[aria-invalid], [autofocus]");
   (field ?? document.querySelector("main")).focus();
   if (!form) return;
   if (answer.redirected) history.replaceState(null, "", answer.url);
   if (typed && field) field.value = typed;
+  if (typed && field && form.dataset.again) setTimeout(() => field.form.requestSubmit());
   document.dispatchEvent(new CustomEvent("setwright:placed"));
 }
 

@@ -4,6 +4,12 @@
 use crate::harness::{Bench, Browser};
 use serde_json::{Value, json};
 
+/// Opens a page and waits until its scripts hear the keys.
+async fn open(browser: &Browser, path: &str) {
+    browser.open(path).await;
+    browser.until("document.documentElement.dataset.ready === ''").await;
+}
+
 async fn at(browser: &Browser, path: &str) {
     browser.until(&format!("location.pathname + location.search === {}", json!(path))).await;
 }
@@ -21,12 +27,12 @@ async fn a_code_opens_its_part_from_any_page() {
     let bench = Bench::open();
     let browser = bench.browser().await;
     for page in ["/", "/stock", "/plan", "/calc", "/shop", "/records"] {
-        browser.open(page).await;
+        open(&browser, page).await;
         browser.enter("S7-03").await;
         at(&browser, "/stock/parts/S7-03").await;
     }
     // The first letter is a key of this page: it waits until it is clear that more follows.
-    browser.open("/stock").await;
+    open(&browser, "/stock").await;
     assert_eq!(browser.value("document.querySelector('[data-key=n]') !== null").await, json!(true));
     browser.enter("n-404").await;
     browser.until("document.querySelector('#scanned')?.textContent.includes('n-404')").await;
@@ -35,7 +41,7 @@ async fn a_code_opens_its_part_from_any_page() {
     browser.keys("n").await;
     at(&browser, "/stock/new").await;
     // In a text field a code is a text.
-    browser.open("/stock").await;
+    open(&browser, "/stock").await;
     browser.value("document.querySelector('#text').focus()").await;
     browser.enter("S7-03").await;
     browser.until("location.search.includes('text=S7-03')").await;
@@ -48,14 +54,18 @@ async fn at_the_bench_a_scan_is_never_a_reading() {
     let browser = bench.browser().await;
     let before = bench.readings(1);
     let (own, others) = (planned(&bench, 1, "head"), planned(&bench, 2, "head"));
-    browser.open("/bench/1/1?step=dry").await;
+    open(&browser, "/bench/1/1?step=dry").await;
     browser.until("document.activeElement?.name === 'read-balance'").await;
 
     browser.enter(&own).await;
-    browser.until("document.querySelector('[data-scan-said]')").await;
+    browser.until("document.querySelector('[data-scan-said]') && document.documentElement.dataset.ready === ''").await;
     assert!(browser.text("[data-scan-said]").await.contains("is already in this 4 iron"));
     browser.enter(&others).await;
-    browser.until(&format!("document.querySelector('[data-scan-said={}]')", json!(others))).await;
+    let said = format!(
+        "document.querySelector('[data-scan-said={}]') && document.documentElement.dataset.ready === ''",
+        json!(others)
+    );
+    browser.until(&said).await;
     let said = browser.text("[data-scan-said]").await;
     assert!(said.contains("belongs to the 5 iron of job 1"), "{said}");
     // Half a reading is typed, by hand: the scan leaves it as it was.
@@ -67,7 +77,7 @@ async fn at_the_bench_a_scan_is_never_a_reading() {
     assert_eq!(bench.readings(1), before, "no scan became a reading");
     // A reading typed as fast is a reading.
     browser.enter_instead("D9").await;
-    browser.until("location.search.includes('kept=1')").await;
+    browser.until("location.search.includes('kept=1') && document.documentElement.dataset.ready === ''").await;
     assert_eq!(bench.readings(1).len(), before.len() + 1);
     // A card leads to its club.
     let card = bench.api("/jobs/1")["job"]["clubs"][2]["card"].as_str().expect("a card").to_owned();
@@ -86,14 +96,14 @@ async fn a_free_part_goes_into_the_step_at_hand_and_its_label_twice_does_no_harm
     let free = bench.api(&format!("/parts?model={model}&number={number}&state=free"));
     let new = free["parts"][0]["code"].as_str().expect("a free head").to_owned();
     // This step takes no head.
-    browser.open("/bench/1/3?step=tip").await;
+    open(&browser, "/bench/1/3?step=tip").await;
     browser.enter(&new).await;
     browser.until("document.querySelector('[data-scan-said]')").await;
     assert!(browser.text("[data-scan-said]").await.contains("This step takes: tip weight"));
     assert_eq!(planned(&bench, 3, "head"), old);
-    browser.open("/bench/1/3?step=weighed").await;
+    open(&browser, "/bench/1/3?step=weighed").await;
     browser.enter(&new).await;
-    browser.until("location.search.includes('put=1')").await;
+    browser.until("location.search.includes('put=1') && document.documentElement.dataset.ready === ''").await;
     assert!(browser.text("[data-scan-said]").await.contains("is the head of this"));
     assert_eq!(planned(&bench, 3, "head"), new);
     let version = |bench: &Bench| bench.api("/jobs/1")["job"]["clubs"][2]["version"].clone();

@@ -176,6 +176,7 @@ impl Shown<'_> {
             inputmode: "decimal",
             autofocus: form.is_sound() || form.error("mass").is_some(),
             big: true,
+            required: !bulk,
             enter_next: angles && self.question.is_none(),
             ..Field::default()
         };

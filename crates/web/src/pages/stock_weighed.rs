@@ -42,7 +42,7 @@ pub(super) fn sign_kept(shown: &Shown<'_>, part: &Part, models: &[Model]) -> Mar
     html! {
         div.weigh-sign role="status" data-weigh-sign=(if bend.is_empty() { "kept" } else { "ask" }) data-weigh-code=(part.code) {
             p.weigh-figure { (icon(Icon::Tick)) " " (part.code) @if !mass.is_empty() { span { (mass) } } }
-            @if let Some(number) = other { p { strong { "Kept as a " (number) "." } } }
+            @if let Some(number) = other { p { strong { "Kept as the " (number) "." } } }
             @for words in &bend { p { strong { (capital(words)) "." } " It is kept; put it aside before it is glued." } }
             p.no-print { (link_button(&print, "Print its label", ButtonKind::Quiet, Some(Icon::Print), "")) }
         }
