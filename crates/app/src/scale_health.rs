@@ -9,8 +9,8 @@ use serde::{Deserialize, Serialize};
 use store::Tx;
 use utoipa::ToSchema;
 use workshop::health::{
-    CheckChart, CheckRead, Doubtful, Gauge, Happened, Offset, ScaleEvent, Standard, TodayOffset, Trust, charts, judge,
-    offset, parse_value, question, standing_checks, today_offset, trust,
+    CheckChart, CheckRead, Doubtful, Gauge, Happened, Measures, Offset, ScaleEvent, Standard, TodayOffset, Trust,
+    charts, judge, offset, parse_value, question, standing_checks, today_offset, trust,
 };
 use workshop::id::EventId;
 use workshop::reading::{Reading, What};
@@ -166,6 +166,8 @@ pub struct ScaleToday {
     pub name: String,
     /// Whether there is something to check it with.
     pub has_standard: bool,
+    /// Whether it is a scale that is read every day, a mass or a balance.
+    pub daily: bool,
     /// Whether it was checked today.
     pub checked: bool,
     /// What speaks against it; empty where nothing does.
@@ -250,6 +252,7 @@ impl App {
             all.push(ScaleToday {
                 has_standard: !shop.standards_of(&gauge.key).is_empty(),
                 checked: standing_checks(&events).iter().any(|(e, _)| e.day == today),
+                daily: matches!(gauge.measures, Measures::Mass | Measures::Balance),
                 words: trust.words,
                 passed: trust.passed.is_some(),
                 key: gauge.key,

@@ -45,7 +45,7 @@ pub enum Command {
     Learned(LearnedArguments),
     /// How well the shop meets its tolerances, by month and by head model.
     Capability(CapabilityArguments),
-    /// Try out a scale on a serial line: its raw lines, and what is read from them.
+    /// Try out a scale on a serial line, or see and keep how the shop's scales stand: checks, trust, gauge studies.
     Scale(ScaleArguments),
     /// A calculation: reads a JSON document from standard input.
     Calc(Calc),
@@ -371,11 +371,105 @@ fn read(path: &Path) -> Result<File, Failure> {
     toml::from_str(&text).map_err(|e| Failure::usage(format!("{}: {e}", path.display())))
 }
 
+/// How the shop's scales stand, and what is entered of them.
+#[derive(Debug, Subcommand)]
+pub enum ScaleCommand {
+    /// How every scale stands, or one: trust, checks, charts, offset and drift, what the belief begins with.
+    Health {
+        /// Key of the scale, for example balance or mass; left out: all of them.
+        scale: Option<String>,
+        /// Where the database is.
+        #[command(flatten)]
+        database: Database,
+    },
+    /// Keep a check: what a scale shows for a check weight. One that looks like a slip is asked about (exit code 4).
+    Check {
+        /// Key of the scale.
+        scale: String,
+        /// What it shows: 200.1, "7.06 oz", D1.4.
+        shows: String,
+        /// Key of the check weight; left out: the scale's first.
+        #[arg(long, value_name = "KEY")]
+        weight: Option<String>,
+        /// Keep it as it is though it looks like a slip.
+        #[arg(long)]
+        as_it_is: bool,
+        /// A key of your own: the same one again keeps nothing twice.
+        #[arg(long, value_name = "KEY")]
+        request_key: Option<String>,
+        /// Who.
+        #[arg(long, default_value = "command line")]
+        by: String,
+        /// Where the database is.
+        #[command(flatten)]
+        database: Database,
+    },
+    /// Trust a scale again, on its passed check or on your word.
+    Trust(ScaleWord),
+    /// Do not trust a scale.
+    Distrust(ScaleWord),
+    /// Enter a calibration.
+    Calibrated {
+        /// Key of the scale.
+        scale: String,
+        /// When: 2026-03-02.
+        #[arg(long, value_name = "DATE")]
+        on: jiff::civil::Date,
+        /// By whom.
+        #[arg(long)]
+        by_whom: String,
+        /// When it is due again.
+        #[arg(long, value_name = "DATE")]
+        next_due: Option<jiff::civil::Date>,
+        /// Number of the certificate, what was adjusted.
+        #[arg(long, default_value = "")]
+        note: String,
+        /// It was adjusted: its chart begins anew.
+        #[arg(long)]
+        adjusted: bool,
+        /// Who enters it.
+        #[arg(long, default_value = "command line")]
+        by: String,
+        /// Where the database is.
+        #[command(flatten)]
+        database: Database,
+    },
+    /// Gauge studies and what they found; they are begun and read at the bench, under Scales.
+    Studies {
+        /// Identity of one; left out: all of them.
+        study: Option<String>,
+        /// Where the database is.
+        #[command(flatten)]
+        database: Database,
+    },
+}
+
+/// A word on a scale.
+#[derive(Debug, Args)]
+pub struct ScaleWord {
+    /// Key of the scale.
+    pub scale: String,
+    /// Why.
+    #[arg(long)]
+    pub reason: String,
+    /// Who says so.
+    #[arg(long, default_value = "command line")]
+    pub by: String,
+    /// Where the database is.
+    #[command(flatten)]
+    pub database: Database,
+}
+
 /// A scale on a serial line.
 #[derive(Debug, Args)]
+#[command(args_conflicts_with_subcommands = true, subcommand_negates_reqs = true)]
 pub struct ScaleArguments {
+    /// How the shop's scales stand.
+    #[command(subcommand)]
+    pub command: Option<ScaleCommand>,
     /// The port: /dev/ttyUSB0, COM3.
-    pub port: String,
+    #[arg(required = true)]
+    pub port: Option<String>,
     /// Speed, bits a second.
     #[arg(long, default_value_t = 9600)]
     pub baud: u32,

@@ -41,6 +41,11 @@ impl Failure {
         Self::new(5, "outside", message)
     }
 
+    /// Something that must be said again before it is done.
+    pub fn conflict(message: impl Into<String>) -> Self {
+        Self::new(4, "conflict", message)
+    }
+
     /// The document on standard output is the whole answer: no problem document follows it.
     #[must_use]
     pub fn answered(mut self) -> Self {

@@ -6,10 +6,12 @@
 
 mod models;
 mod parts;
+mod scales;
 mod sheets;
 
 pub use models::models;
 pub use parts::parts;
+pub use scales::{DemoCheck, checks, study};
 pub use sheets::sheets;
 
 use crate::shop::{CheckWeight, Shop};
@@ -28,6 +30,8 @@ pub fn shop() -> Shop {
             sd_points: 0.04,
             mass_g: 412.0,
         }),
+        standards: scales::standards(),
+        gauges: scales::gauges(),
         ..Shop::default()
     }
 }

@@ -8,6 +8,7 @@ mod list;
 mod matched;
 mod print;
 mod scale;
+mod scale_health;
 mod serve;
 mod simulate;
 mod work;
@@ -43,7 +44,10 @@ pub fn run(arguments: Arguments) -> Result<(), Failure> {
         Command::Record(record) => told(record.database.json, block(work::record(&record))),
         Command::Learned(learned) => told(learned.database.json, block(learned::learned(&learned))),
         Command::Capability(capability) => told(capability.database.json, block(learned::capability(&capability))),
-        Command::Scale(scale) => told(scale.json, scale::scale(&scale)),
+        Command::Scale(scale) => match &scale.command {
+            Some(command) => told(scale_health::in_json(command), block(scale_health::scale_health(command))),
+            None => told(scale.json, scale::scale(&scale)),
+        },
         Command::Calc(calc) => told(calc.json, calc::calc(&calc)),
         Command::Simulate(simulate) => told(simulate.json, simulate::simulate(&simulate)),
     }

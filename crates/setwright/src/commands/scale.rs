@@ -19,7 +19,7 @@ pub fn scale(arguments: &ScaleArguments) -> Result<(), Failure> {
         key: "scale".into(),
         name: "the scale".into(),
         shows: if arguments.balance { Shows::Balance } else { Shows::Mass },
-        port: arguments.port.clone(),
+        port: arguments.port.clone().unwrap_or_default(),
         baud: arguments.baud,
         data_bits: arguments.data_bits,
         parity: Parity::from_key(&arguments.parity)

@@ -6,5 +6,6 @@ mod learned;
 mod list;
 mod refusals;
 mod run;
+mod scales;
 mod simulate;
 mod work;

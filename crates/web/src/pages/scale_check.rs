@@ -121,24 +121,29 @@ async fn page(
 
 fn entry(health: &ScaleHealth, form: &Entries, on: &Standard, asked: Option<&Doubtful>) -> Markup {
     let gauge = &health.gauge;
-    let choices: Vec<Choice<'_>> =
-        health.standards.iter().map(|s| Choice { value: &s.key, label: &s.name, chosen: s.key == on.key }).collect();
+    let labels: Vec<String> = health
+        .standards
+        .iter()
+        .map(|s| format!("{}: {} ± {}", s.name, print_value(gauge, s.value), print_error(gauge, s.tolerance_on(gauge))))
+        .collect();
+    let choices: Vec<Choice<'_>> = health
+        .standards
+        .iter()
+        .zip(&labels)
+        .map(|(s, label)| Choice { value: &s.key, label, chosen: s.key == on.key })
+        .collect();
     let key = form.some("request_key").unwrap_or_else(app::request_key);
     let action = format!("/scales/{}/check", in_address(&gauge.key));
     let typed = form.text("typed");
     html! {
-        form.card.bench-decision method="post" action=(action) data-keep=(gauge.name) {
+        form.card.bench-decision.decision method="post" action=(action) data-keep=(gauge.name) {
             (request_key(&key)) (hidden("what", live_name(gauge.measures)))
             @if choices.len() > 1 { (radios("standard", "On the scale", &choices)) }
             @else { (hidden("standard", &on.key)) p { "Put " strong { (on.name) } " on the " (gauge.name) "." } }
-            p.expected {
-                @if choices.len() == 1 {
+            @if choices.len() == 1 {
+                p.expected {
                     span.figure-value { (print_value(gauge, on.value)) } " "
                     span.figure-note { "± " (print_error(gauge, on.tolerance_on(gauge))) " is allowed" }
-                } @else {
-                    span.figure-note { @for (i, s) in health.standards.iter().enumerate() {
-                        @if i > 0 { ", " } (s.name) ": " (print_value(gauge, s.value)) " ± " (print_error(gauge, s.tolerance_on(gauge)))
-                    } }
                 }
             }
             @if let Some(asked) = asked { (answers(gauge, asked, typed)) }

@@ -234,7 +234,7 @@ fn trust_part(health: &ScaleHealth, at: &str) -> Markup {
     html! {
         section.card {
             p { strong { (trust.words) } }
-            ul { @for reason in &trust.reasons { li { (capital(&reason.words)) "." } } }
+            ul.plain { @for reason in &trust.reasons { li { (capital(&reason.words)) "." } } }
             p.small { "Until then its readings count with ± " (print_error(&health.gauge, 2.0 * trust.extra_sd)) " more." }
             @if !overdue_only {
                 form method="post" action={ (at) "/trust" } {
@@ -258,23 +258,19 @@ fn figures_part(health: &ScaleHealth) -> Markup {
     let (gauge, places) = (&health.gauge, decimals(&health.gauge));
     let fine = places.max(2);
     let unit = &health.unit;
+    let band = |value: f64| signed(value, fine).trim_start_matches('+').to_owned();
     let mut texts: Vec<(&str, String, String)> = Vec::new();
     if let Some(offset) = &health.offset {
-        let band = signed(offset.offset_band, fine);
         texts.push((
             "shows too much",
             format!("{} {unit}", signed(offset.offset, fine)),
-            format!("± {}, from {}", band.trim_start_matches('+'), counted(offset.checks, "check")),
+            format!("± {}, from {}", band(offset.offset_band), counted(offset.checks, "check")),
         ));
-        if let Some((drift, band)) = offset.drift_per_day.zip(offset.drift_per_day_band) {
+        if let Some((drift, width)) = offset.drift_per_day.zip(offset.drift_per_day_band) {
             texts.push((
                 "grows in a week by",
                 format!("{} {unit}", signed(7.0 * drift, fine)),
-                format!(
-                    "± {}{}",
-                    signed(7.0 * band, fine).trim_start_matches('+'),
-                    if offset.drifts { "" } else { ": none to speak of" }
-                ),
+                format!("± {}{}", band(7.0 * width), if offset.drifts { "" } else { ": none to speak of" }),
             ));
         }
     }
@@ -282,12 +278,15 @@ fn figures_part(health: &ScaleHealth) -> Markup {
         texts.push((
             "jobs reckon with",
             format!("{} {unit}", signed(belief.offset, fine)),
-            format!(
-                "± {}, {} of today; ± {} without",
-                signed(belief.offset_band, fine).trim_start_matches('+'),
-                counted(belief.checks, "check"),
-                signed(belief.without_checks_band, fine).trim_start_matches('+')
-            ),
+            match belief.checks {
+                0 => format!("± {}, without a check of today", band(belief.offset_band)),
+                checks => format!(
+                    "± {} with {} of today, ± {} without",
+                    band(belief.offset_band),
+                    counted(checks, "check"),
+                    band(belief.without_checks_band)
+                ),
+            },
         ));
     }
     texts.push(("scatters by", print_error(gauge, gauge.noise_sd), "one re-seated reading, as stated".into()));
@@ -354,26 +353,35 @@ fn events_part(health: &ScaleHealth, at: &str) -> Markup {
     let back = |id: &EventId| {
         health.events.iter().any(|e| matches!(&e.what, Happened::TakenBack { check, .. } if check == id))
     };
+    // Who mistyped says so at once; an old check is taken back through the API.
+    let newest: Vec<&EventId> = health.events.iter().filter(|e| e.check().is_some()).take(3).map(|e| &e.id).collect();
+    let row = |event: &ScaleEvent| {
+        let gone = back(&event.id);
+        html! {
+            li.struck[gone] {
+                span { (event_words(&health.gauge, event)) }
+                span.small { " " (event.by) ", " (say::when(event.at)) }
+                @if event.check().is_some_and(|c| c.job.is_none()) && !gone && newest.contains(&&event.id) {
+                    details { summary { "That was wrong" }
+                        form.inline method="post" action={ (at) "/take-back" } {
+                            (hidden("check", event.id.as_str()))
+                            (field(&Field { name: "reason", id: &format!("back-{}", event.id), label: "Why", required: true, ..Field::default() }))
+                            (button(&Button { label: "Take it back", kind: ButtonKind::Quiet, ..Button::default() }))
+                        }
+                    }
+                }
+            }
+        }
+    };
+    let (recent, older) = health.events.split_at(health.events.len().min(8));
     section(
         "What happened",
         &html! {},
         &html! {
-            ul.plain.readings { @for event in &health.events {
-                @let gone = back(&event.id);
-                li.struck[gone] {
-                    span { (event_words(&health.gauge, event)) }
-                    span.small { " " (event.by) ", " (say::when(event.at)) }
-                    @if event.check().is_some_and(|c| c.job.is_none()) && !gone {
-                        details { summary { "That was wrong" }
-                            form.inline method="post" action={ (at) "/take-back" } {
-                                (hidden("check", event.id.as_str()))
-                                (field(&Field { name: "reason", id: &format!("back-{}", event.id), label: "Why", required: true, ..Field::default() }))
-                                (button(&Button { label: "Take it back", kind: ButtonKind::Quiet, ..Button::default() }))
-                            }
-                        }
-                    }
-                }
-            } }
+            ul.plain.readings { @for event in recent { (row(event)) } }
+            @if !older.is_empty() {
+                details { summary { "Earlier" } ul.plain.readings { @for event in older { (row(event)) } } }
+            }
         },
     )
 }

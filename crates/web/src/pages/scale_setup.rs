@@ -38,6 +38,7 @@ async fn page(app: &App, form: &Entries, notice: Option<Notice>, status: StatusC
                     @if shop.standards.iter().any(|s| s.key == standard.key) { (remove_form("weight", &standard.key)) }
                     @else { (link_button("/shop", "Change under Shop", ButtonKind::Quiet, None, "")) } }
             } } }
+            details open[of == "weight" || shop.standards.is_empty()] { summary { "Another check weight or check club" }
             form.card method="post" action="/scales/setup/weight" {
                 (hidden("form", "weight"))
                 div.fields {
@@ -51,6 +52,7 @@ async fn page(app: &App, form: &Entries, notice: Option<Notice>, status: StatusC
                     (form.field("mass_g", "Mass of a check club", Field { unit: "g", inputmode: "decimal", ..Field::default() }))
                 }
                 div.actions { (button(&Button { label: "Keep it", ..Button::default() })) }
+            }
             }
         }))
         (section("Other gauges", &html! {}, &html! {

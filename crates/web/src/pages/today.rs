@@ -94,7 +94,8 @@ async fn today(State(app): State<App>) -> PageResult {
 
 /// Scales that are not trusted, and those that are still to be checked today; nothing where all is well.
 fn scales_part(scales: &[ScaleToday], read_today: bool) -> Markup {
-    let due: Vec<&ScaleToday> = scales.iter().filter(|s| s.has_standard && !s.checked && s.words.is_empty()).collect();
+    let due: Vec<&ScaleToday> =
+        scales.iter().filter(|s| s.daily && s.has_standard && !s.checked && s.words.is_empty()).collect();
     let wrong: Vec<&ScaleToday> = scales.iter().filter(|s| !s.words.is_empty()).collect();
     if due.is_empty() && wrong.is_empty() {
         return html! {};

@@ -293,7 +293,7 @@ pub fn print_value(gauge: &Gauge, value: f64) -> String {
 /// An amount of error without its sign: `0.6 g`, `0.25 points`; small ones with two decimals.
 #[must_use]
 pub fn print_error(gauge: &Gauge, error: f64) -> String {
-    let places = if error.abs() < 0.1 { 2 } else { places(gauge.display_step).max(1) };
+    let places = if error.abs() < 0.095 { 2 } else { places(gauge.display_step).max(1) };
     let figure = decimal(error.abs(), places);
     match gauge.measures {
         Measures::Angle => format!("{figure}°"),

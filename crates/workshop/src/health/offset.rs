@@ -1,7 +1,7 @@
 //! What a scale is off by, and how fast it wanders, from its checks.
 
 use super::chart::begins;
-use super::event::{ScaleEvent, standing_checks};
+use super::event::{CheckRead, Happened, ScaleEvent, standing_checks};
 use crate::WorkshopError;
 use crate::belief::BAND_95;
 use estimation::gls::{Noise, fit};
@@ -36,8 +36,9 @@ pub struct Offset {
     pub days: f64,
 }
 
-/// Offset and drift by least squares on the standing checks since the chart was begun, of the last 60 days; none
-/// without a check.
+/// Offset and drift by least squares on the standing checks of the scale as it stands now, of the last 60 days; none
+/// without a check. It stands as it does since its chart was begun, since it was last trusted again, or since what takes
+/// its trust began.
 ///
 /// `error = offset + drift·days + noise`; a reading's noise is what the scale states (with its rounding), more where the
 /// checks scatter more than that. The certificates' own uncertainty is added to the offset, the best of them.
@@ -45,7 +46,7 @@ pub struct Offset {
 /// # Errors
 /// Figures that no line can be laid through.
 pub fn offset(events: &[ScaleEvent]) -> Result<Option<Offset>, WorkshopError> {
-    let all = standing_checks(&events[begins(events)..]);
+    let all = of_this_state(events);
     // The latest by the clock; a clock that was set back must not make a check lie in the future.
     let Some(now_s) = all.iter().map(|(e, _)| e.at.as_second()).max() else { return Ok(None) };
     let days_ago = |s: i64| (s - now_s) as f64 / DAY_S;
@@ -71,4 +72,20 @@ pub fn offset(events: &[ScaleEvent]) -> Result<Option<Offset>, WorkshopError> {
         checks: used.len(),
         days,
     }))
+}
+
+/// The checks since something last happened to the scale: before that it was another.
+fn of_this_state(events: &[ScaleEvent]) -> Vec<(&ScaleEvent, &CheckRead)> {
+    let word = |e: &ScaleEvent| matches!(e.what, Happened::Trusted { .. } | Happened::Distrusted { .. });
+    let (from, since) = match events.iter().rposition(word).map(|at| (at, &events[at].what)) {
+        Some((at, Happened::Trusted { check, .. })) => {
+            // The check that it was trusted on again is the first of the scale as it is now.
+            let passed = check.as_ref().and_then(|id| events.iter().position(|e| e.id == *id));
+            (passed.unwrap_or(at), None)
+        }
+        Some((_, Happened::Distrusted { since, .. })) => (0, Some(*since)),
+        _ => (0, None),
+    };
+    let checks = standing_checks(&events[from.max(begins(events))..]);
+    checks.into_iter().filter(|(e, _)| since.is_none_or(|since| e.day >= since)).collect()
 }

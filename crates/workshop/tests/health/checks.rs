@@ -128,7 +128,7 @@ fn trust_comes_back_by_a_word_and_the_old_run_does_not_speak_again() {
 fn an_overdue_calibration_is_said_and_a_new_one_clears_it() {
     let calibrated = |n: i32, due| Happened::Calibrated {
         on: day(n),
-        by_whom: "Halden Weights".into(),
+        by_whom: "Wexholme Calibrations".into(),
         next_due: due,
         note: String::new(),
         adjusted: false,
@@ -196,4 +196,19 @@ fn a_clock_that_goes_backwards_loses_nothing() {
     let made = chart(&events, "w200").expect("sound").expect("a chart");
     assert_eq!(made.points.last().map(|p| p.check.as_str()), Some("late"), "in the order in which they were kept");
     assert!(trust(&events, &gram_scale(), day(1)).trusted);
+}
+
+/// Something happened on the fourth day: what the scale showed before says nothing of it now.
+#[test]
+fn the_offset_is_that_of_the_scale_as_it_stands() {
+    let mut events = daily(&[200.0, 200.0, 200.0, 200.6]);
+    not_trusted(&mut events, 3);
+    events.push(check(4, 200.6));
+    let found = offset(&events).expect("sound").expect("an offset");
+    assert!((found.offset - 0.6).abs() < 1e-9 && found.checks == 2, "{found:?}");
+    events.push(check(5, 200.1));
+    let word = Happened::Trusted { reason: "zeroed".into(), check: Some(EventId("check-005".into())) };
+    events.push(event(5, "word", word));
+    let found = offset(&events).expect("sound").expect("an offset");
+    assert!((found.offset - 0.1).abs() < 1e-9 && found.checks == 1, "{found:?}");
 }
