@@ -1,11 +1,11 @@
 //! The gauge study at the bench: one reading a screen, then what it found.
 
-use super::entries::{Entries, capital, words_table};
-use super::scale_check::{example, live_name, unit_hint};
+use super::entries::{Entries, capital};
+use super::scale_check::{live_name, unit_hint};
 use super::{Framed, PageResult, Who, failure, failure_status, framed, say};
 use crate::look::{
-    Button, ButtonKind, Cell, Field, Figure, Notice, Tone, button, field, figures, hidden, link_button, request_key,
-    section,
+    Button, ButtonKind, Cell, Column, Field, Figure, Notice, Table, Tone, button, field, figures, hidden, link_button,
+    request_key, section, table,
 };
 use app::App;
 use app::gauge_study::{NewStudy, NewStudyReading, StudyTurn, StudyView};
@@ -151,7 +151,7 @@ fn entry(view: &StudyView, turn: &StudyTurn, form: &Entries, asked: bool) -> Mar
                     name: "typed",
                     label: "It shows",
                     value: typed,
-                    placeholder: example(gauge.measures),
+                    placeholder: "it shows",
                     error: form.error("typed"),
                     inputmode: if gauge.measures == Measures::Balance { "text" } else { "decimal" },
                     unit: unit_hint(gauge.measures),
@@ -231,6 +231,7 @@ fn found(view: &StudyView, result: &StudyResult) -> Markup {
         row("everything", &|s| sd(s.total)),
         row("share of scale and hands", &|s| format!("{} %", decimal(s.gauge_percent, 1))),
     ];
+    let heads = ["standard deviation", "by analysis of variance", "by averages and ranges"];
     html! {
         div.card {
             p { strong { (result.words) } }
@@ -247,7 +248,14 @@ fn found(view: &StudyView, result: &StudyResult) -> Markup {
             div.actions { (button(&Button { label: &format!("State {noise} from now on"), kind: ButtonKind::Quiet, ..Button::default() })) }
         }
         (section("The figures", &html! {}, &html! {
-            (words_table("What the study found", &["standard deviation", "#by analysis of variance", "#by averages and ranges"], rows))
+            (table(&Table {
+                caption: "What the study found",
+                columns: heads.iter().enumerate().map(|(i, head)| Column { head, figures: i > 0 }).collect(),
+                rows,
+                cards: true,
+                ..Table::default()
+            }))
+
             p.small { "Spreads add up like the sides of a right triangle, so the shares do not add up to 100 %. "
                 (view.plan.parts.len()) " parts, " (view.plan.builders.join(", ")) ", each " (view.plan.trials) " times, begun " (say::when(view.begun_at)) "." }
         }))

@@ -32,17 +32,6 @@ pub(super) const fn live_name(measures: Measures) -> &'static str {
     }
 }
 
-/// An example of an entry.
-pub(super) const fn example(measures: Measures) -> &'static str {
-    match measures {
-        Measures::Mass => "200.1",
-        Measures::Balance => "D1.4",
-        Measures::Frequency => "255.0",
-        Measures::Angle => "61.5",
-        Measures::Length => "939.8 mm",
-    }
-}
-
 /// Which unit an entry without one is taken in.
 pub(super) const fn unit_hint(measures: Measures) -> &'static str {
     match measures {
@@ -152,7 +141,8 @@ fn entry(health: &ScaleHealth, form: &Entries, on: &Standard, asked: Option<&Dou
                     name: "typed",
                     label: "It shows",
                     value: typed,
-                    placeholder: example(gauge.measures),
+                    // An example would put a figure into the builder's head.
+                    placeholder: "it shows",
                     error: form.error("typed"),
                     inputmode: if gauge.measures == Measures::Balance { "text" } else { "decimal" },
                     unit: unit_hint(gauge.measures),
@@ -164,8 +154,17 @@ fn entry(health: &ScaleHealth, form: &Entries, on: &Standard, asked: Option<&Dou
                 (button(&Button { label: if asked.is_some() { "Keep the new entry" } else { "Keep" },
                     kind: if asked.is_some() { ButtonKind::Quiet } else { ButtonKind::Primary }, big: true, ..Button::default() }))
             }
-            p.hint { "Zero it first, set the weight down in the middle, wait until it stands still." }
+            p.hint { (how(gauge.measures)) }
         }
+    }
+}
+
+/// How it is done.
+const fn how(measures: Measures) -> &'static str {
+    match measures {
+        Measures::Mass => "Zero it first, set the weight down in the middle, wait until it stands still.",
+        Measures::Balance => "Zero it first, seat the club against the stop, wait until it stands still.",
+        Measures::Frequency | Measures::Angle | Measures::Length => "Clamp and set it as always.",
     }
 }
 

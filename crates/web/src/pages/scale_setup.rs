@@ -177,7 +177,9 @@ async fn keep_gauge(State(app): State<App>, Form(sent): Form<Vec<(String, String
         form.needed(name, value, "Fill this in").unwrap_or_default()
     };
     let (display_step, noise_sd) = (number("display_step"), number("noise_sd"));
-    let taken: Vec<String> = shop.instruments().into_iter().map(|g| g.key).collect();
+    // The last two are pages beside those of the scales.
+    let pages = ["setup".to_owned(), "studies".to_owned()];
+    let taken: Vec<String> = shop.instruments().into_iter().map(|g| g.key).chain(pages).collect();
     let measures = Measures::from_key(form.text("measures")).unwrap_or(Measures::Frequency);
     let key = key_of(&name, &taken);
     shop.gauges.push(Gauge { key, name, measures, display_step, noise_sd, offset_sd: 0.0 });
