@@ -132,3 +132,26 @@ async fn the_grid_takes_its_last_reading_back() {
     let page = bench.page("/bench/1/grid/dry?what=balance&at=1").await.text;
     assert!(page.contains("name=\"slot\" value=\"1\"") && !page.contains("that was wrong"));
 }
+
+#[tokio::test]
+async fn the_next_cup_is_of_the_last_tins_unless_another_lot_is_entered() {
+    let bench = Bench::open().await;
+    planned(&bench).await;
+    let page = bench.page("/glue/new?job=1").await.text;
+    assert!(page.contains("name=\"last_lot\" value=\"\""), "no cup yet");
+    let cup = |slot: &'static str, lot: &'static str, last: &'static str| {
+        [("job", "1"), ("slot", slot), ("adhesive", "BASALT"), ("lot", lot), ("last_lot", last), ("room_c", "21")]
+    };
+    let none = bench.form("/glue/new", &cup("1", "", "")).await;
+    assert!(none.status.is_client_error(), "a cup has its lot: {}", none.status);
+    assert_eq!(bench.form("/glue/new", &cup("1", "K-12", "")).await.status, StatusCode::SEE_OTHER);
+    let page = bench.page("/glue/new?job=1").await.text;
+    assert!(page.contains("name=\"last_lot\" value=\"K-12\"") && page.contains("Enter alone: K-12"));
+    assert_eq!(bench.form("/glue/new", &cup("2", "", "K-12")).await.status, StatusCode::SEE_OTHER);
+    assert_eq!(bench.form("/glue/new", &cup("3", "K-13", "K-12")).await.status, StatusCode::SEE_OTHER);
+    let batches = bench.get("/batches").await;
+    let mut lots: Vec<&str> =
+        batches.as_array().expect("batches").iter().map(|b| b["batch"]["lot"].as_str().expect("a lot")).collect();
+    lots.sort_unstable();
+    assert_eq!(lots, ["K-12", "K-12", "K-13"]);
+}

@@ -221,7 +221,7 @@ impl Screen<'_> {
                     placeholder: say::example(what),
                     error: self.view.wrong.as_deref().filter(|_| !typed.is_empty()),
                     inputmode: if what == What::Balance { "text" } else { "decimal" },
-                    unit: if what == What::Balance { "" } else { say::unit_hint(what) },
+                    unit: say::unit_hint(what),
                     ..Field::default()
                 }))
                 (button(&Button { label: "Keep it", kind: ButtonKind::Quiet, ..Button::default() }))
@@ -296,7 +296,7 @@ impl Screen<'_> {
             placeholder: if ask.expected.is_some() { "" } else { say::example(ask.what) },
             error: wrong.filter(|_| index == self.view.wrong_index(&self.step.asks)),
             inputmode: if ask.what == What::Balance { "text" } else { "decimal" },
-            unit: if ask.what == What::Balance { "" } else { say::unit_hint(ask.what) },
+            unit: say::unit_hint(ask.what),
             autofocus: index == 0 || wrong.is_some(),
             big: self.step.asks.len() == 1,
             ..Field::default()

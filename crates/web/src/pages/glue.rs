@@ -81,6 +81,9 @@ async fn new_batch(State(app): State<App>, Query(query): Query<NewQuery>) -> Pag
     }
 }
 
+/// A cup older than this was mixed from other tins, as likely as not.
+const LAST_CUP_DAYS: i64 = 7;
+
 type Fields = Vec<(String, String)>;
 
 async fn start(State(app): State<App>, Who(by): Who, Form(fields): Form<Fields>) -> PageResult {
@@ -111,7 +114,7 @@ fn parsed(fields: &Fields, text: &dyn Fn(&str) -> String, job: i64, by: String) 
         job,
         slots: fields.iter().filter(|(k, _)| k == "slot").filter_map(|(_, v)| v.parse().ok()).collect(),
         adhesive: Some(text("adhesive")).filter(|a| !a.is_empty()),
-        lot: text("lot"),
+        lot: Some(text("lot")).filter(|lot| !lot.is_empty()).unwrap_or_else(|| text("last_lot")),
         bead_share_percent: number("bead_share_percent", "The share of spacers")?,
         room_c: number("room_c", "The temperature")?,
         by,
@@ -132,6 +135,13 @@ async fn form_page(app: &App, job: i64, fields: &[(String, String)], error: Opti
         .filter(|c| !c.steps.iter().any(|s| s.key == glue_key && s.status == StepStatus::Done))
         .collect();
     let chosen = typed("adhesive", shop.adhesive.clone().unwrap_or_default());
+    // The tins on the bench are mostly those of the last cup: then one key or the pedal starts the clock.
+    let last_lot = app
+        .recent_batches(LAST_CUP_DAYS)
+        .await?
+        .into_iter()
+        .find(|b| b.batch.adhesive == chosen)
+        .map_or_else(String::new, |b| b.batch.lot);
     let mix = if open.is_empty() { None } else { app.mix(Some(&chosen), open.len(), None, None).await.ok() };
     let notice = error.as_ref().map(failure);
     let status = error.as_ref().map_or(StatusCode::OK, failure_status);
@@ -160,14 +170,32 @@ async fn form_page(app: &App, job: i64, fields: &[(String, String)], error: Opti
                     (check("slot", &slot, &format!("{} (slot {})", club.number, club.slot), ticked))
                 }
             }
+            // What was shown is what is kept, whatever another tablet mixes meanwhile.
+            (hidden("last_lot", &last_lot))
+            (field(&Field {
+                name: "lot",
+                label: "Lot on the tins",
+                value: &typed("lot", String::new()),
+                placeholder: &last_lot,
+                hint: &if last_lot.is_empty() {
+                    "How every club of a bad lot is found again".to_owned()
+                } else {
+                    format!("Scan or type it; Enter alone: {last_lot}, as the last cup")
+                },
+                required: last_lot.is_empty(),
+                autofocus: true,
+                big: true,
+                ..Field::default()
+            }))
+            (button(&Button { label: "Mixed: start the clock", big: true, ..Button::default() }))
+            div.fields {
             (select(&Select {
                 name: "adhesive", label: "Adhesive", hint: "", error: None,
                 choices: models.iter().map(|m| Choice { value: m.code(), label: m.name(), chosen: m.code() == chosen }).collect(),
             }))
-            (field(&Field { name: "lot", label: "Lot on the tins", value: &typed("lot", String::new()), hint: "How every club of a bad lot is found again", required: true, autofocus: true, ..Field::default() }))
             (field(&Field { name: "room_c", label: "Room", value: &typed("room_c", decimal(shop.room_c, 0)), unit: "°C", inputmode: "decimal", ..Field::default() }))
             (field(&Field { name: "bead_share_percent", label: "Spacers", value: &typed("bead_share_percent", decimal(shop.bead_share_percent, 0)), unit: "% by mass", inputmode: "decimal", ..Field::default() }))
-            (button(&Button { label: "Mixed: start the clock", big: true, ..Button::default() }))
+            }
         }
     };
     let notice: Option<Notice> = notice;

@@ -123,7 +123,8 @@ fn examples(what: What) -> (&'static str, &'static str) {
 /// Which unit an entry without one is taken in.
 pub(crate) fn unit_hint(what: What) -> &'static str {
     match what.unit() {
-        Unit::Points => "letter and points, or oz in",
+        // A letter and points says itself what it is.
+        Unit::Points => "",
         Unit::Gram => units::example("g, or 8.1 oz", "oz, or 229.6 g", what.unit()),
         Unit::Millimetre => units::example("in, or 933.5 mm", "mm, or 36 3/4 in", what.unit()),
         Unit::Degree => "degrees",

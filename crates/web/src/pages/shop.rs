@@ -1,6 +1,6 @@
 //! The shop: what it says of itself once, its steps, and who is at this tablet.
 
-use super::entries::{Entries, capital, group, in_address, plain};
+use super::entries::{Entries, capital, counted, group, in_address, plain};
 use super::{Framed, PageResult, WHO_COOKIE, Who, failure, failure_status, framed};
 use crate::look::{
     Button, ButtonKind, Choice, Field, Notice, Select, Tone, button, check, columns, field, section, select,
@@ -107,8 +107,10 @@ async fn shop_page(
             div.actions { (button(&Button { label: "Keep", ..Button::default() })) }
         }
         (section("Steps of a job", &html! {}, &html! {
+            details open[steps.notice().is_some()] { summary { (counted(shop.steps.len(), "step")) ": " (shop.steps.iter().map(|s| s.label.to_lowercase()).collect::<Vec<_>>().join(", ")) }
             p.hint { "A job takes a copy of these when it is made. Steps may be left out or done in another order at the bench; what is not read only leaves the forecast wider." }
             form method="post" action="/shop/steps" { (steps_part(steps, &shop.steps)) }
+            }
         }))
     };
     let notice = form.notice().or_else(|| steps.notice()).or(notice);

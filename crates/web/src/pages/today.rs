@@ -1,5 +1,6 @@
 //! Today: what to do now, at a glance.
 
+use super::entries::counted;
 use super::{Framed, PageResult, framed, say};
 use crate::look::{
     Action, ButtonKind, Cell, Column, Icon, Nav, Table, Tone, clock, empty_state, icon, link_button, section, table,
@@ -225,8 +226,13 @@ fn job_row(job: &JobSummary, date: Date) -> Vec<Cell> {
     let planned = job.state == JobState::Planned;
     let href = if planned { format!("/bench/{}", job.number) } else { format!("/plan/{}", job.number) };
     let next = if planned {
-        let steps: Vec<String> =
-            job.next_steps.iter().map(|s| format!("{} ({})", s.label.to_lowercase(), s.clubs)).collect();
+        let steps: Vec<String> = job
+            .next_steps
+            .iter()
+            .map(|s| {
+                format!("{}: {}", s.label.to_lowercase(), counted(usize::try_from(s.clubs).unwrap_or_default(), "club"))
+            })
+            .collect();
         if steps.is_empty() { "hand over".to_owned() } else { steps.join(", ") }
     } else {
         "choose the parts".to_owned()
