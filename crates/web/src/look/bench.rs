@@ -61,14 +61,20 @@ pub fn decision(view: &Decision<'_>) -> Markup {
         section.decision aria-label=(view.heading) {
             h2 { (view.heading) }
             p.expected { span.figure-value { (view.expected) } " " span.figure-note { (view.expected_note) } }
-            (view.form)
-            @if !view.verdict.0.is_empty() {
-                div.verdict.(view.tone.class()) role="status" {
-                    @if view.tone != Tone::Plain { (icon(view.tone.icon())) }
-                    p { (view.verdict) }
-                }
-            }
+            // What a reading meant stands before the next entry, where the eye is; what to do, after it.
+            @if view.tone == Tone::Plain { (view.form) (verdict(view)) } @else { (verdict(view)) (view.form) }
             @if !view.caution.is_empty() { (caution(view.caution)) }
+        }
+    }
+}
+
+fn verdict(view: &Decision<'_>) -> Markup {
+    html! {
+        @if !view.verdict.0.is_empty() {
+            div.verdict.(view.tone.class()) role="status" {
+                @if view.tone != Tone::Plain { (icon(view.tone.icon())) }
+                p { (view.verdict) }
+            }
         }
     }
 }

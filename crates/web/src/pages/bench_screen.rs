@@ -369,7 +369,7 @@ impl Screen<'_> {
             &html! {
                 details {
                     summary { "The best first: chance at the end, grams" }
-                    ul.plain.remedies { @for remedy in self.said.remedies.iter().take(8) {
+                    ul.plain.remedies { @for remedy in few_of_each(&self.said.remedies) {
                         li { (self.remedy(&action, remedy)) }
                     } }
                 }
@@ -448,6 +448,17 @@ impl Screen<'_> {
     fn step_label(&self, key: &str) -> String {
         self.file.job.step(key).map_or_else(|| key.to_owned(), |s| s.label.clone())
     }
+}
+
+/// The best eight, and of one kind no more than three: the fourth head that is as good as the third helps nobody choose.
+fn few_of_each(remedies: &[Remedy]) -> Vec<&Remedy> {
+    let mut chosen: Vec<&Remedy> = Vec::new();
+    for remedy in remedies {
+        if chosen.len() < 8 && chosen.iter().filter(|other| other.action == remedy.action).count() < 3 {
+            chosen.push(remedy);
+        }
+    }
+    chosen
 }
 
 fn capital(word: &str) -> String {

@@ -139,7 +139,12 @@ async fn grid_page(
             } } }
             (super::scale_check::scale_words(&file, &[what], app.today()))
             (set_grid(&format!("{} of every club", step.label), &against, &rows))
-            @if at.is_none() { p { strong { "Every club is read at this step." } } }
+            @if at.is_none() {
+                p { strong { "Every club is read at this step." } }
+                @if let Some(next) = step_after(&file, &step) {
+                    div.actions { (link_button(&format!("/bench/{number}/grid/{}", next.key), &format!("Next: {}", next.label.to_lowercase()), ButtonKind::Primary, Some(Icon::Forward), "n")) }
+                }
+            }
             @if let Some(kept) = query.kept { (undo(&file, kept, &step, what)) }
             (keypad_hints(&[("Enter, pedal or scan", "keep, next club"), ("Z", "the last was wrong"), ("R", "read the last again")]))
         }
@@ -177,6 +182,11 @@ async fn kept_notice(
         text: format!("{}: {}", club_name(club), m.words),
         next: m.next,
     }))
+}
+
+fn step_after<'a>(file: &'a JobFile, step: &Step) -> Option<&'a Step> {
+    let at = file.job.steps.iter().position(|s| s.key == step.key)?;
+    file.job.steps.get(at + 1)
 }
 
 /// The last reading taken back, or read once more, by one key.

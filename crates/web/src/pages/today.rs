@@ -30,8 +30,10 @@ async fn today(State(app): State<App>) -> PageResult {
     let batches = app.recent_batches(7).await?;
     let running: Vec<_> = batches.iter().filter(|b| b.full_cure_at > now).collect();
     let date = now.to_zoned_datetime(jiff::tz::TimeZone::system()).date();
-    let doubts: Vec<(i64, &str)> =
-        jobs.iter().flat_map(|j| j.doubted.iter().map(move |n| (j.number, n.as_str()))).collect();
+    // The clubs of a job stand in the order of the tray, whose slots count from 1.
+    let slot = |job: &JobSummary, club: &String| job.clubs.iter().position(|c| c == club).unwrap_or(0) + 1;
+    let doubts: Vec<(i64, usize, &str)> =
+        jobs.iter().flat_map(|j| j.doubted.iter().map(move |n| (j.number, slot(j, n), n.as_str()))).collect();
     let guide = guide(&app, &jobs).await?;
     let (scales, read_today) = app.scales_today().await?;
     let jobs_part = if jobs.is_empty() && guide.is_some() {
@@ -54,8 +56,8 @@ async fn today(State(app): State<App>) -> PageResult {
             @if let Some(steps) = &guide { (guide_part(steps)) }
             @if !doubts.is_empty() {
                 (section("Look again", &html! {}, &html! {
-                    ul.plain { @for (job, club) in &doubts {
-                        li { (tag(Tone::Doubt, "doubted")) " " a href={ "/bench/" (job) } { "Job " (job) ", the " (club) } }
+                    ul.plain { @for (job, slot, club) in &doubts {
+                        li { (tag(Tone::Doubt, "doubted")) " " a href={ "/bench/" (job) "/" (slot) } { "Job " (job) ", the " (club) } }
                     } }
                 }))
             }
