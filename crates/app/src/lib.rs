@@ -42,6 +42,7 @@ pub struct App {
     store: Store,
     clock: Arc<dyn Clock>,
     live: broadcast::Sender<LiveEvent>,
+    imports: broadcast::Sender<stock_list::ImportProgress>,
     board: scales::Board,
 }
 
@@ -52,7 +53,13 @@ impl App {
     /// What the store says of the database.
     pub async fn open(url: &str, clock: Arc<dyn Clock>) -> Result<Self, AppError> {
         let store = Store::open(url).await?;
-        let app = Self { store, clock, live: live::channel(), board: scales::Board::new() };
+        let app = Self {
+            store,
+            clock,
+            live: live::channel(),
+            imports: broadcast::channel(64).0,
+            board: scales::Board::new(),
+        };
         let mut tx = app.store.write().await?;
         if tx.shop().await?.is_none() {
             tx.save_shop(&Shop::default(), app.now()).await?;

@@ -1,5 +1,6 @@
 //! What other screens are told.
 
+use crate::stock_list::ImportProgress;
 use serde::Serialize;
 use tokio::sync::broadcast;
 
@@ -24,6 +25,18 @@ impl crate::App {
     #[must_use]
     pub fn listen(&self) -> broadcast::Receiver<LiveEvent> {
         self.live.subscribe()
+    }
+
+    /// Hears how far imports have come from now on.
+    #[must_use]
+    pub fn hear_imports(&self) -> broadcast::Receiver<ImportProgress> {
+        self.imports.subscribe()
+    }
+
+    /// Tells how far an import has come, to whoever sent it under this key.
+    pub fn tell_import(&self, key: &str, done: usize, all: usize) {
+        // Nobody listening is no error.
+        let _ = self.imports.send(ImportProgress { key: key.to_owned(), done, all });
     }
 
     pub(crate) fn tell(&self, job: Option<i64>, what: &'static str) {

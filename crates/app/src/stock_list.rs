@@ -6,7 +6,7 @@ use serde::Serialize;
 use store::PartFilter;
 use utoipa::ToSchema;
 use workshop::part::Part;
-use workshop::stock_file::{self, Imported, Mapping, Table};
+use workshop::stock_file::{self, Imported, Layout, Mapping, Table};
 
 /// A list that was looked at and not kept.
 #[derive(Debug, Clone)]
@@ -19,6 +19,19 @@ pub struct Looked {
     pub imported: Imported,
     /// Why the mapping does not fit, and what to do.
     pub refused: Option<String>,
+    /// Name of the remembered layout that the list was known by.
+    pub known_as: Option<String>,
+}
+
+/// How far an import has come.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct ImportProgress {
+    /// The key that whoever sent the list gave it.
+    pub key: String,
+    /// Rows written.
+    pub done: usize,
+    /// Rows in all.
+    pub all: usize,
 }
 
 /// What a scanned code stands for.
@@ -56,16 +69,21 @@ impl App {
     /// A file that is no list at all, or a sheet that is not there. A mapping that does not fit is told in the answer.
     pub async fn look_at_parts(&self, bytes: &[u8], mapping: Option<&Mapping>) -> Result<Looked, AppError> {
         let mut tx = self.store.read().await?;
-        let (sheet, header_line) = mapping.map_or((None, None), |m| (m.sheet.as_deref(), m.header_line));
+        let known = if mapping.is_none() { known_layout(&mut tx, bytes).await? } else { None };
+        let asked = mapping.or(known.as_ref().map(|layout| &layout.mapping));
+        let (sheet, header_line) = asked.map_or((None, None), |m| (m.sheet.as_deref(), m.header_line));
         let table = table_of(bytes, sheet, header_line)?;
-        let mapping = mapping.cloned().unwrap_or_else(|| Mapping::guessed(&table));
+        let mut mapping = asked.cloned().unwrap_or_else(|| Mapping::guessed(&table));
+        if known.is_some() {
+            mapping = Mapping { header_line: Some(table.header_line), ..mapping.spelled_as(&table) };
+        }
         let library = load_library(&mut tx).await?;
         let codes = codes_in_stock(&mut tx).await?;
         let (imported, refused) = match stock_file::read_rows(&table, &mapping, &library, &codes) {
             Ok(imported) => (imported, None),
             Err(error) => (Imported::default(), Some(error.to_string())),
         };
-        Ok(Looked { table, mapping, imported, refused })
+        Ok(Looked { table, mapping, imported, refused, known_as: known.map(|layout| layout.name) })
     }
 
     /// Imports a list of parts whose headings say what they are: good rows are kept, bad ones named.
@@ -111,6 +129,57 @@ impl App {
             bad: imported.bad,
             bad_csv,
         })
+    }
+
+    /// The remembered layouts of lists, by name.
+    ///
+    /// # Errors
+    /// What the store says.
+    pub async fn layouts(&self) -> Result<Vec<Layout>, AppError> {
+        Ok(self.store.read().await?.layouts().await?)
+    }
+
+    /// The remembered layout of this name.
+    ///
+    /// # Errors
+    /// No such layout; what the store says.
+    pub async fn layout(&self, name: &str) -> Result<Layout, AppError> {
+        let found = self.layouts().await?.into_iter().find(|l| l.name.to_lowercase() == name.trim().to_lowercase());
+        found.ok_or_else(|| AppError::not_found("layout", name, "Look it up under Stock, Import a list"))
+    }
+
+    /// Remembers what the columns of a list are, in place of what was remembered under the name.
+    ///
+    /// # Errors
+    /// A name that is none; a list that is none; what the store says.
+    pub async fn remember_layout(&self, name: &str, bytes: &[u8], mapping: &Mapping) -> Result<Layout, AppError> {
+        let table = table_of(bytes, mapping.sheet.as_deref(), mapping.header_line)?;
+        let layout = Layout::of(name, &table, mapping, &table_of(bytes, None, None)?)?;
+        self.put_layout(&layout).await?;
+        Ok(layout)
+    }
+
+    /// Remembers a layout as it is given.
+    ///
+    /// # Errors
+    /// A name that is none, no headings; what the store says.
+    pub async fn put_layout(&self, layout: &Layout) -> Result<(), AppError> {
+        layout.check()?;
+        let mut tx = self.store.write().await?;
+        tx.put_layout(layout, self.now()).await?;
+        tx.commit().await?;
+        Ok(())
+    }
+
+    /// Forgets a layout.
+    ///
+    /// # Errors
+    /// No such layout; what the store says.
+    pub async fn forget_layout(&self, name: &str) -> Result<(), AppError> {
+        let mut tx = self.store.write().await?;
+        tx.remove_layout(name).await?;
+        tx.commit().await?;
+        Ok(())
     }
 
     /// The parts as a workbook (XLSX) that can be imported again.
@@ -167,6 +236,20 @@ fn table_of(bytes: &[u8], sheet: Option<&str>, header_line: Option<u64>) -> Resu
         });
     }
     stock_file::read_table(bytes, sheet, header_line).map_err(|e| unreadable(&e))
+}
+
+/// The layout that a list is known by: one whose headings it has where that layout looks for them.
+async fn known_layout(tx: &mut store::Tx, bytes: &[u8]) -> Result<Option<Layout>, AppError> {
+    let layouts = tx.layouts().await?;
+    if layouts.is_empty() {
+        return Ok(None);
+    }
+    let found = table_of(bytes, None, None)?;
+    Ok(layouts.into_iter().find(|layout| match (&layout.mapping.sheet, layout.mapping.header_line) {
+        (None, None) => layout.fits(&found),
+        // A sheet or line that this list does not have: it is another list.
+        (sheet, line) => table_of(bytes, sheet.as_deref(), line).is_ok_and(|table| layout.fits(&table)),
+    }))
 }
 
 async fn codes_in_stock(tx: &mut store::Tx) -> Result<Vec<String>, AppError> {

@@ -28,6 +28,8 @@ pub enum Command {
     Export(Export),
     /// Labels of parts to print, as an HTML document: the code as QR and as Code 128.
     Labels(Labels),
+    /// What the mass of a part speaks for: its own number, the one beside it, another model; with --keep weigh it in.
+    Weigh(Weigh),
     /// Fitting sheets.
     #[command(subcommand)]
     Sheet(SheetCommand),
@@ -99,6 +101,12 @@ pub struct Import {
     /// What holds for every row: model=HERON. May be given more than once; other columns are then left aside.
     #[arg(long, value_name = "WHAT=VALUE")]
     pub set: Vec<String>,
+    /// Name of remembered columns to read it by; --map, --unit and --set are then left out.
+    #[arg(long, value_name = "NAME", conflicts_with_all = ["map", "unit", "set", "sheet", "header_line"])]
+    pub layout: Option<String>,
+    /// Remember what the columns are under this name, once the file is imported.
+    #[arg(long, value_name = "NAME")]
+    pub remember: Option<String>,
     /// Leave columns aside that nobody knows, instead of refusing the file.
     #[arg(long)]
     pub ignore_others: bool,
@@ -136,6 +144,38 @@ pub struct Labels {
     /// File to write; left out: standard output.
     #[arg(long, value_name = "FILE")]
     pub out: Option<PathBuf>,
+    /// Where the database is.
+    #[command(flatten)]
+    pub database: Database,
+}
+
+/// A part to weigh.
+#[derive(Debug, Args)]
+pub struct Weigh {
+    /// Code of its model.
+    #[arg(long, value_name = "MODEL")]
+    pub model: String,
+    /// Its number, where it has one.
+    #[arg(long, value_name = "NUMBER")]
+    pub number: Option<String>,
+    /// Its mass, grams where no unit stands: 268.4, or "9.47 oz".
+    #[arg(long, value_name = "MASS")]
+    pub mass: String,
+    /// Weigh it in: keep it in the stock.
+    #[arg(long)]
+    pub keep: bool,
+    /// Code on its label; left out: the next one of its model and number.
+    #[arg(long, value_name = "CODE", requires = "keep")]
+    pub code: Option<String>,
+    /// Loft as received.
+    #[arg(long, value_name = "DEGREES", default_value = "", requires = "keep")]
+    pub loft: String,
+    /// Lie as received.
+    #[arg(long, value_name = "DEGREES", default_value = "", requires = "keep")]
+    pub lie: String,
+    /// Keep it though its mass is in question.
+    #[arg(long, requires = "keep")]
+    pub sure: bool,
     /// Where the database is.
     #[command(flatten)]
     pub database: Database,

@@ -17,6 +17,7 @@ mod error;
 mod event;
 mod hold;
 mod job;
+mod layout;
 mod learned;
 mod life;
 mod model;

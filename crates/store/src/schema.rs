@@ -38,6 +38,7 @@ fn migrations(backend: Backend) -> Vec<Migration> {
         (4, "learned append only", learned_append_only),
         (5, "scale health", scale_health),
         (6, "orders and life", orders_and_life),
+        (7, "list layouts", include_str!("../migrations/0007_list_layouts.sql")),
     ]
     .into_iter()
     .map(|(version, name, sql)| Migration::new(version, name.into(), MigrationType::Simple, sql.into_sql_str(), false))

@@ -4,6 +4,7 @@ import { clocks } from "./clocks.js";
 import { keys } from "./keys.js";
 import { keep } from "./keep.js";
 import { live } from "./live.js";
+import { progress } from "./progress.js";
 import { scale } from "./scale.js";
 import { scan } from "./scan.js";
 import { weigh } from "./weigh.js";
@@ -15,6 +16,7 @@ keep();
 live();
 scale();
 weigh();
+progress();
 
 // In a row that scrolls sideways, the one shown now comes into view.
 for (const current of document.querySelectorAll(".clubs, .stepper, .places, .tabs")) {

@@ -13,6 +13,7 @@
 //! kept whatever the others are like.
 
 mod cells;
+mod layout;
 mod mapping;
 mod models;
 mod refuse;
@@ -20,6 +21,7 @@ mod table;
 mod workbook;
 mod xlsx;
 
+pub use layout::Layout;
 pub use mapping::{Mapping, field_names, heading_of, name_of, units_of};
 pub use models::{BadModel, ModelsImported, read_models, write_models};
 pub use refuse::StockFileError;

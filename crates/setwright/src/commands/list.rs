@@ -25,7 +25,15 @@ pub async fn import(arguments: &Import) -> Result<(), Failure> {
     let refused = if models {
         import_models(&app, bytes, arguments.database.json).await?
     } else {
-        import_parts(&app, &bytes, &mapping, arguments).await?
+        let mapping = match &arguments.layout {
+            Some(name) => app.layout(name).await?.mapping,
+            None => mapping,
+        };
+        let refused = import_parts(&app, &bytes, &mapping, arguments).await?;
+        if let Some(name) = &arguments.remember {
+            app.remember_layout(name, &bytes, &mapping).await?;
+        }
+        refused
     };
     app.close().await;
     if refused > 0 {

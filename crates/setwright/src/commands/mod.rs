@@ -11,6 +11,7 @@ mod scale;
 mod scale_health;
 mod serve;
 mod simulate;
+mod weigh;
 mod work;
 
 use crate::config::{Arguments, Command, SheetCommand};
@@ -33,6 +34,7 @@ pub fn run(arguments: Arguments) -> Result<(), Failure> {
         Command::Serve(serve) => told(serve.database.json, block(serve::serve(&serve, false))),
         Command::Import(import) => told(import.database.json, block(list::import(&import))),
         Command::Export(export) => told(export.database.json, block(list::export(&export))),
+        Command::Weigh(weigh) => told(weigh.database.json, block(weigh::weigh(&weigh))),
         Command::Labels(labels) => told(labels.database.json, block(list::labels(&labels))),
         Command::Sheet(SheetCommand::Check(file)) => told(file.database.json, block(work::sheet_check(&file))),
         Command::Sheet(SheetCommand::Add(file)) => told(file.database.json, block(work::sheet_add(&file))),

@@ -66,3 +66,39 @@ fn labels_are_written_for_the_parts_that_are_named() {
     let detail = shop.run(&["labels", "--codes", "H60,NONE", "--json"]).problem(3, "not_found");
     assert!(detail.contains("NONE"), "{detail}");
 }
+
+/// A mass that speaks for another number, and columns that are remembered for the next list.
+#[test]
+fn the_columns_of_a_list_are_remembered_for_the_next() {
+    let shop = Shop::stocked();
+    shop.write("one.csv", b"Sticker,Heft\nQ-1,9.41\n");
+    shop.write("two.csv", b"heft,STICKER\n9.44,Q-2\n");
+    let said = ["--map", "code=Sticker", "--map", "mass=Heft", "--unit", "mass=oz", "--set", "model=WREN-I"];
+    let said = [&said[..], &["--set", "number=7", "--remember", "Moorland"]].concat();
+    shop.run(&[&["import", "one.csv"][..], &said].concat()).done();
+    shop.run(&["import", "two.csv", "--layout", "moorland"]).done();
+    let listed = shop.run(&["export", "--json"]).done().json();
+    let part = listed.as_array().expect("parts").iter().find(|p| p["code"] == "Q-2").expect("the second list").clone();
+    // 9.44 oz at 28.349523125 g.
+    assert!((part["mass_g"].as_f64().expect("a mass") - 267.619_498_3).abs() < 1e-9, "{part}");
+    let missing = shop.run(&["import", "two.csv", "--layout", "nobody", "--json"]).problem(3, "not_found");
+    assert!(missing.contains("nobody"), "{missing}");
+}
+
+#[test]
+fn a_mass_is_judged_and_a_part_weighed_in() {
+    let shop = Shop::stocked();
+    let said = ["weigh", "--model", "WREN-I", "--number", "7", "--mass"];
+    let of = |more: &[&str]| shop.run(&[&said[..], more].concat());
+    let judged = of(&["274.2", "--json"]).done().json();
+    assert_eq!(judged["questioned"], json!(true), "{judged}");
+    assert!(judged["words"].as_str().is_some_and(|w| w.contains("it looks like the next number, 8")), "{judged}");
+    let before = shop.run(&["export", "--json"]).done().json().as_array().map(Vec::len);
+    let asked = of(&["274.2", "--keep"]);
+    assert_eq!(asked.code, 2, "{}", asked.out);
+    assert_eq!(shop.run(&["export", "--json"]).done().json().as_array().map(Vec::len), before, "asked, not kept");
+    let kept = of(&["274.2", "--keep", "--sure", "--json"]).done().json();
+    assert_eq!(kept["kept"]["part"]["mass_g"], json!(274.2), "{kept}");
+    let detail = of(&["27", "--json"]).problem(2, "invalid");
+    assert!(detail.contains("27"), "{detail}");
+}

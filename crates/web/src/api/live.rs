@@ -16,7 +16,8 @@ pub(super) fn router() -> OpenApiRouter<App> {
 }
 
 /// Events `job` (data: a job's number, or 0 for the whole shop) as things change; a screen that missed some loads anew.
-/// Events `scale` (data: what a connected scale shows) as values come.
+/// Events `scale` (data: what a connected scale shows) as values come. Events `import` (data: key, rows done, rows in all)
+/// as a list is written.
 #[utoipa::path(get, path = "/live", responses((status = 200, content_type = "text/event-stream")))]
 async fn live(State(app): State<App>) -> Sse<impl Stream<Item = Result<Event, Infallible>>> {
     let events = BroadcastStream::new(app.listen()).map(|event| {
@@ -28,7 +29,10 @@ async fn live(State(app): State<App>) -> Sse<impl Stream<Item = Result<Event, In
         // What a slow screen missed of a scale is out of date anyway.
         .filter_map(Result::ok)
         .map(|now| Ok(Event::default().event("scale").data(serde_json::to_string(&now).unwrap_or_default())));
-    Sse::new(events.merge(scales)).keep_alive(KeepAlive::default())
+    let imports = BroadcastStream::new(app.hear_imports())
+        .filter_map(Result::ok)
+        .map(|how| Ok(Event::default().event("import").data(serde_json::to_string(&how).unwrap_or_default())));
+    Sse::new(events.merge(scales).merge(imports)).keep_alive(KeepAlive::default())
 }
 
 /// What each connected scale shows now, with its last lines as they came and as they were read.

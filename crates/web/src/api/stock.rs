@@ -18,7 +18,7 @@ use utoipa_axum::router::OpenApiRouter;
 use utoipa_axum::routes;
 use workshop::model::{Model, PartKind};
 use workshop::part::Part;
-use workshop::stock_file::{Imported, Mapping};
+use workshop::stock_file::{Imported, Layout, Mapping};
 use workshop::weigh_in::Judged;
 
 pub(super) fn router() -> OpenApiRouter<App> {
@@ -32,6 +32,8 @@ pub(super) fn router() -> OpenApiRouter<App> {
         .routes(routes!(weigh_in))
         .routes(routes!(take_back))
         .routes(routes!(import_parts))
+        .routes(routes!(layouts, put_layout))
+        .routes(routes!(forget_layout))
         .routes(routes!(export_parts))
         .routes(routes!(export_workbook))
         .routes(routes!(labels))
@@ -132,15 +134,20 @@ async fn judge(State(app): State<App>, Body(asked): Body<ToJudge>) -> Result<Jso
     Ok(Json(app.judge_part(&asked).await?))
 }
 
-/// Weigh a part in. A mass that is questioned is kept nowhere until it is sent again with `sure`; 409 tells it.
+/// Weigh a part in. A mass that is questioned is an answer, 200, and kept nowhere until it is sent again with `sure`.
 #[utoipa::path(post, path = "/parts/weigh-in", request_body = WeighIn,
-    responses((status = 201, body = WeighedIn), (status = 409, body = WeighedIn), (status = 422, body = WeighedIn)))]
+    responses((status = 201, body = WeighedIn), (status = 200, body = WeighedIn, description = "questioned, or sent before"),
+        (status = 409, body = Problem), (status = 422, body = Problem)))]
 async fn weigh_in(State(app): State<App>, Body(new): Body<WeighIn>) -> Result<impl IntoResponse, ApiError> {
     let answer = app.weigh_in(&new).await?;
     let status = match &answer {
-        WeighedIn::Kept(_) => StatusCode::CREATED,
-        WeighedIn::Questioned(_) => StatusCode::CONFLICT,
-        WeighedIn::Refused(_) => StatusCode::UNPROCESSABLE_ENTITY,
+        WeighedIn::Kept(kept) if !kept.repeated => StatusCode::CREATED,
+        WeighedIn::Kept(_) | WeighedIn::Questioned(_) => StatusCode::OK,
+        WeighedIn::Refused(bad) => {
+            let what =
+                if bad.column.is_empty() { String::new() } else { format!("{} “{}”: ", bad.column, bad.cell) };
+            return Err(Problem::invalid(format!("{what}{}. {}", bad.problem, bad.next)).into());
+        }
     };
     Ok((status, Json(answer)))
 }
@@ -158,6 +165,8 @@ async fn take_back(State(app): State<App>, Body(taken): Body<TakeBackPart>) -> R
 struct ImportQuery {
     /// What its columns are, as a JSON document (`Mapping`); left out: what the headings say.
     mapping: Option<String>,
+    /// Name of a remembered layout that says what the columns are.
+    layout: Option<String>,
     /// Only look at it: nothing is kept.
     #[serde(default)]
     look: bool,
@@ -185,6 +194,9 @@ enum ImportAnswer {
 struct ImportLook {
     /// Sheets of the workbook.
     sheets: Vec<String>,
+    /// Name of the remembered layout that it was known by.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    known_as: Option<String>,
     /// Headings of the list.
     header: Vec<String>,
     /// What its columns were taken for.
@@ -205,10 +217,14 @@ async fn import_parts(
     Query(query): Query<ImportQuery>,
     body: Bytes,
 ) -> Result<Json<ImportAnswer>, ApiError> {
-    let mapping = query.mapping()?;
+    let mut mapping = query.mapping()?;
+    if let Some(name) = &query.layout {
+        mapping = Some(app.layout(name).await?.mapping);
+    }
     if query.look {
         let looked = app.look_at_parts(&body, mapping.as_ref()).await?;
         return Ok(Json(ImportAnswer::Looked(Box::new(ImportLook {
+            known_as: looked.known_as,
             sheets: looked.table.sheets,
             header: looked.table.header,
             mapping: looked.mapping,
@@ -217,6 +233,31 @@ async fn import_parts(
         }))));
     }
     Ok(Json(ImportAnswer::Kept(app.import_mapped(&body, &mapping.unwrap_or_default(), |_, _| {}).await?)))
+}
+
+/// Remembered layouts of lists, by name.
+#[utoipa::path(get, path = "/layouts", responses((status = 200, body = Vec<Layout>)))]
+async fn layouts(State(app): State<App>) -> Result<Json<Vec<Layout>>, ApiError> {
+    Ok(Json(app.layouts().await?))
+}
+
+/// Remember a layout, in place of the one with its name.
+#[utoipa::path(post, path = "/layouts", request_body = Layout,
+    responses((status = 201, body = Layout), (status = 422, body = Problem)))]
+async fn put_layout(
+    State(app): State<App>,
+    Body(layout): Body<Layout>,
+) -> Result<(StatusCode, Json<Layout>), ApiError> {
+    app.put_layout(&layout).await?;
+    Ok((StatusCode::CREATED, Json(layout)))
+}
+
+/// Forget a layout.
+#[utoipa::path(delete, path = "/layouts/{name}", params(("name" = String, Path)),
+    responses((status = 204), (status = 404, body = Problem)))]
+async fn forget_layout(State(app): State<App>, Path(name): Path<String>) -> Result<StatusCode, ApiError> {
+    app.forget_layout(&name).await?;
+    Ok(StatusCode::NO_CONTENT)
 }
 
 /// The parts as a CSV file that can be imported again.

@@ -31,6 +31,7 @@ pub(super) fn router() -> Router<App> {
         .route("/stock/import", get(stock_import::form).post(stock_import::look).layer(wide()))
         .route("/stock/import/keep", post(stock_import::keep).layer(wide()))
         .route("/stock/import/mend", post(stock_import::mend))
+        .route("/stock/import/forget", post(stock_import::forget))
         .route("/stock/parts/{code}", get(show).post(change))
 }
 

@@ -1,7 +1,7 @@
 //! The second step of an import: which column is what, in which unit, and what holds for every row.
 
 use super::entries::{Entries, capital};
-use crate::look::{Button, ButtonKind, Choice, Select, button, hidden, section, select};
+use crate::look::{Button, ButtonKind, Choice, Field, Select, button, field, hidden, request_key, section, select};
 use app::stock_list::Looked;
 use base64::Engine as _;
 use base64::engine::general_purpose::STANDARD;
@@ -85,10 +85,11 @@ pub(super) fn columns_form(looked: &Looked, form: &Entries, bytes: &[u8], models
         (good, _) => format!("Keep the {good} good rows"),
     };
     let line = table.header_line.to_string();
+    let remember = form.some("remember").or_else(|| looked.known_as.clone()).unwrap_or_default();
     html! {
-        form.card.mapping method="post" action="/stock/import" enctype="multipart/form-data" {
+        form.card.mapping method="post" action="/stock/import" enctype="multipart/form-data" data-progress {
             (hidden("held", &STANDARD.encode(bytes)))
-            (hidden("sheet_was", &table.sheet)) (hidden("header_line_was", &line))
+            (request_key(&app::request_key())) (hidden("sheet_was", &table.sheet)) (hidden("header_line_was", &line))
             div.actions {
                 @if good > 0 { (button(&Button { label: &label, formaction: "/stock/import/keep", ..Button::default() })) }
                 (button(&Button { label: "Look again", kind: if good > 0 { ButtonKind::Quiet } else { ButtonKind::Primary }, ..Button::default() }))
@@ -101,6 +102,7 @@ pub(super) fn columns_form(looked: &Looked, form: &Entries, bytes: &[u8], models
                 } @else if !table.sheet.is_empty() { (hidden("sheet", &table.sheet)) }
                 (crate::look::field(&crate::look::Field { name: "header_line", label: "The headings stand in line", value: &line, inputmode: "numeric", ..crate::look::Field::default() }))
             }
+            (field(&Field { name: "remember", label: "Remember these columns as", value: &remember, hint: "The supplier's name, for example; a list with the same headings is then known by itself. Empty: not remembered", ..Field::default() }))
             (section("Which column is what", &html! {}, &html! {
                 div.table-wrap { table {
                     caption.hidden { "Columns of the file" }

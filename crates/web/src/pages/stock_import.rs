@@ -10,11 +10,11 @@ use crate::look::{
 use crate::units::restated;
 use app::App;
 use app::stock_list::Looked;
-use axum::extract::{Multipart, State};
+use axum::extract::{Form, Multipart, State};
 use axum::http::{StatusCode, header};
-use axum::response::IntoResponse;
+use axum::response::{IntoResponse, Redirect};
 use maud::{Markup, html};
-use workshop::stock_file::{BadRow, COLUMNS, ROWS_MAX, RowWarning};
+use workshop::stock_file::{BadRow, COLUMNS, Layout, ROWS_MAX, RowWarning};
 
 /// Rows of a list of mistakes or doubts that a page shows; the file of bad rows holds all.
 const SHOWN: usize = 200;
@@ -24,6 +24,7 @@ pub(super) async fn form(State(app): State<App>) -> PageResult {
 }
 
 async fn form_page(app: &App, form: &Entries, notice: Option<Notice>, status: StatusCode) -> PageResult {
+    let layouts = app.layouts().await?;
     let body = html! {
         form.card method="post" action="/stock/import" enctype="multipart/form-data" {
             (file_field("file", "File", "A workbook (XLSX), or a table saved as CSV in UTF-8", ".xlsx,.csv,text/csv"))
@@ -31,6 +32,7 @@ async fn form_page(app: &App, form: &Entries, notice: Option<Notice>, status: St
             div.actions { (button(&Button { label: "Look at it", ..Button::default() })) }
             p.hint { "Nothing is kept before you have seen what is in it." }
         }
+        (remembered(&layouts))
         (section("What the file looks like", &html! {}, &html! {
             p { "Any list with one part a row, up to " (ROWS_MAX) " rows and 8 MB. One line names the columns; you say next which column is what." }
             p { "These names are known by themselves, in any order: " code { (COLUMNS.join(", ")) } ". A code and a model must be there." }
@@ -42,6 +44,28 @@ async fn form_page(app: &App, form: &Entries, notice: Option<Notice>, status: St
     let page =
         framed(app, Framed { title: "Import parts", active: Nav::Stock, notice, body, ..Framed::default() }).await?;
     Ok((status, page).into_response())
+}
+
+/// Lists whose columns are remembered.
+fn remembered(layouts: &[Layout]) -> Markup {
+    html! { @if !layouts.is_empty() {
+        (section("Remembered columns", &html! { span.hint { "a list with the same headings is known by itself" } }, &html! {
+            ul.plain.readings { @for layout in layouts { li {
+                strong { (layout.name) } span.small { (layout.headings.join(" · ")) }
+                form.inline method="post" action="/stock/import/forget" {
+                    (hidden("name", &layout.name))
+                    (button(&Button { label: "Forget it", kind: ButtonKind::Quiet, ..Button::default() }))
+                }
+            } } }
+        }))
+    } }
+}
+
+pub(super) async fn forget(State(app): State<App>, Form(fields): Form<Vec<(String, String)>>) -> PageResult {
+    match app.forget_layout(Entries::new(fields).text("name")).await {
+        Ok(()) => Ok(Redirect::to("/stock/import").into_response()),
+        Err(error) => form_page(&app, &Entries::default(), Some(failure(&error)), failure_status(&error)).await,
+    }
 }
 
 async fn not_whole(app: &App, words: String) -> PageResult {
@@ -78,6 +102,12 @@ pub(super) async fn look(State(app): State<App>, form: Multipart) -> PageResult 
         text: format!("{}.", capital(words.trim_end_matches('.'))),
         next: "Say below which column is what, then look again. Nothing is kept yet.".into(),
     });
+    let known = looked.known_as.as_ref().map(|name| Notice {
+        tone: Tone::Good,
+        text: format!("This is a list like “{name}”."),
+        next: "Its columns are taken as they were remembered; change what is different.".into(),
+    });
+    let notice = notice.or(known);
     let models = app.models(None).await?;
     let body = html! {
         (counts(&looked))
@@ -164,9 +194,14 @@ pub(super) async fn keep(State(app): State<App>, form: Multipart) -> PageResult 
         return form_page(&app, &form, Some(notice), StatusCode::UNPROCESSABLE_ENTITY).await;
     }
     let mapping = mapping.unwrap_or_default();
-    let kept = match app.import_mapped(&bytes, &mapping, |_, _| {}).await {
+    let key = form.text("request_key");
+    let kept = match app.import_mapped(&bytes, &mapping, |done, all| app.tell_import(key, done, all)).await {
         Ok(kept) => kept,
         Err(error) => return form_page(&app, &form, Some(failure(&error)), failure_status(&error)).await,
+    };
+    let remembered = match form.some("remember") {
+        Some(name) => Some(app.remember_layout(&name, &bytes, &mapping).await),
+        None => None,
     };
     let body = html! {
         @if !kept.bad_csv.is_empty() {
@@ -180,6 +215,11 @@ pub(super) async fn keep(State(app): State<App>, form: Multipart) -> PageResult 
             (bad_part(&kept.bad))
         }
         (doubt_part(&kept.warnings))
+        @match &remembered {
+            Some(Ok(layout)) => { p { "The columns are remembered as " strong { (layout.name) } "." } }
+            Some(Err(error)) => { p.error { "The columns are not remembered: " (error.to_string()) } }
+            None => {}
+        }
         (actions(&[
             Action { href: "/stock", label: "To the stock", primary: true },
             Action { href: "/stock/import", label: "Import more", primary: false },

@@ -3,6 +3,7 @@
 use super::BadRow;
 use super::mapping::Resolved;
 use super::table::{Table, TableRow};
+use crate::WorkshopError;
 use crate::id::PartId;
 use crate::model::{Library, Model, PartKind, TipShape};
 use crate::part::{Part, PartState};
@@ -105,7 +106,7 @@ impl RowReader<'_> {
         if let Err(e) = part.check() {
             let column = e.field().and_then(|f| super::COLUMNS.iter().copied().find(|c| *c == f)).unwrap_or("code");
             if !faults.0.iter().any(|f| f.column == column) {
-                let (problem, next) = crate::sheet::check::parted(&e);
+                let (problem, next) = impossible(&e, part.kind);
                 faults.add(column, cell(column), problem, next);
             }
         }
@@ -269,6 +270,24 @@ impl RowReader<'_> {
         let mass = judged.questioned.then(|| format!("{}. {}", judged.words, judged.next));
         mass.into_iter().chain(judged.bend).collect()
     }
+}
+
+/// What is wrong with a figure that no part of its kind can have, in words: `5000 g cannot be the mass of a head, which
+/// lies between 120 and 600 g`.
+fn impossible(error: &WorkshopError, kind: PartKind) -> (String, String) {
+    let WorkshopError::Impossible { field, value, low, high, unit } = error else {
+        return crate::sheet::check::parted(error);
+    };
+    let name = super::mapping::name_of(field).replace('_', " ");
+    let sign = if *unit == "°" { "°".to_owned() } else { format!(" {unit}") };
+    let figure = |v: f64| format!("{}{sign}", (v * 10.0).round() / 10.0);
+    let problem = format!(
+        "{} cannot be the {name} of a {kind}, which lies between {} and {}",
+        figure(*value),
+        (low * 10.0).round() / 10.0,
+        figure(*high)
+    );
+    (problem, "Check the figure and its unit".into())
 }
 
 /// A mass as it was typed, with the unit of its column where that is not the gram: by itself it is read as grams.

@@ -205,6 +205,17 @@ impl Mapping {
         mapping
     }
 
+    /// The same with the headings written as a list has them.
+    #[must_use]
+    pub fn spelled_as(mut self, table: &Table) -> Self {
+        for heading in self.columns.values_mut().filter(|h| !h.is_empty()) {
+            if let Some(own) = table.header.iter().find(|h| plain(h) == plain(heading)) {
+                heading.clone_from(own);
+            }
+        }
+        self
+    }
+
     pub(super) fn resolve(&self, table: &Table) -> Result<Resolved, StockFileError> {
         let known = |name: &String| column_of(name).ok_or_else(|| StockFileError::UnknownField { name: name.clone() });
         if let Some(name) = table.twice.first().filter(|_| !self.ignore_others) {
@@ -339,11 +350,16 @@ fn units_for(words: &BTreeMap<&'static str, String>) -> Result<Units, StockFileE
     Ok(Units { mass, length: length("length_mm")?, balance_point: length("balance_point_mm")? })
 }
 
+/// A heading as it is compared: capitals and the width of its blanks do not matter.
+pub(super) fn plain(heading: &str) -> String {
+    heading.split_whitespace().collect::<Vec<_>>().join(" ").to_lowercase()
+}
+
 /// The place of a heading, written as it stands or with other capitals.
 fn place_of(table: &Table, name: &str, heading: &str) -> Result<usize, StockFileError> {
     let heading = heading.trim();
     let exact = table.header.iter().position(|h| h == heading);
-    exact.or_else(|| table.header.iter().position(|h| h.to_lowercase() == heading.to_lowercase())).ok_or_else(|| {
+    exact.or_else(|| table.header.iter().position(|h| plain(h) == plain(heading))).ok_or_else(|| {
         StockFileError::NoHeading {
             field: name.replace('_', " "),
             heading: heading.to_owned(),

@@ -100,7 +100,7 @@ fn bad_rows_are_told_one_by_one_and_good_ones_kept() {
     line 7, model “siskin”: there is no such model. Write SISKIN
     line 8, model “OLIVINE”: it is a grip model and the row a head. Correct one of the two
     line 9, number “3”: the model has no such number. Write one of 4, 5, 6, 7, 8, 9, P, G
-    line 10, mass_g “5 kg”: mass_g is 5000 g: it must lie between 120 and 600 g. Check the figure and its unit
+    line 10, mass_g “5 kg”: 5000 g cannot be the mass of a head, which lies between 120 and 600 g. Check the figure and its unit
     line 11, mass_g “-265”: "-265" cannot be read as a mass: at character 1 ("-265") a sign stands before a figure that cannot have one. Write for example 8 g or 1.75 oz. Correct the cell
     line 12, mass_g “NaN”: "NaN" cannot be read as a mass: at character 1 ("NaN") a number is expected here. Write for example 8 g or 1.75 oz. Correct the cell
     line 13: the row has 9 cells and the header 8. Put a cell that holds a comma in quotes, for example "256,1"
@@ -138,7 +138,7 @@ fn the_file_of_refused_rows_can_be_mended() {
     let file = write_bad(&imported);
     insta::assert_snapshot!(file.replace("\r\n", "\n"), @r##"
     problem,code,kind,model,number,mass_g
-    "line 2, mass_g “5 kg”: mass_g is 5000 g: it must lie between 120 and 600 g. Check the figure and its unit",A1,head,SISKIN,7,5 kg
+    "line 2, mass_g “5 kg”: 5000 g cannot be the mass of a head, which lies between 120 and 600 g. Check the figure and its unit",A1,head,SISKIN,7,5 kg
     "line 3: the row has 6 cells and the header 5. Put a cell that holds a comma in quotes, for example ""256,1""",A2,head,SISKIN,7,265,4
     "##);
     let again = import(&file);

@@ -44,7 +44,7 @@ fn a_suppliers_list_is_read_by_its_headings_and_what_holds_for_all() {
     assert!((read.parts[0].mass_g.unwrap() - 265.068_041_218_75).abs() < 1e-9);
     assert_eq!(read.parts[0].place, "S7");
     insta::assert_snapshot!(bad(&read), @r##"
-    line 7, Weight (oz) “265”: mass_g is 7512.623628125 g: it must lie between 120 and 600 g. Check the figure and its unit
+    line 7, Weight (oz) “265”: 7512.6 g cannot be the mass of a head, which lies between 120 and 600 g. Check the figure and its unit
     line 8, Label “Q-2”: line 5 has this code too. Give each part its own
     "##);
     // Sheet rows as the spreadsheet numbers them.

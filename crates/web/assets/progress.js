@@ -1,0 +1,26 @@
+// A list that is being kept: how many of its rows are written, while the browser waits for the answer.
+import { hear } from "./stream.js";
+
+export function progress() {
+  const form = document.querySelector("form[data-progress]");
+  if (!form) return;
+  const key = () => form.elements.namedItem("request_key").value;
+  const line = document.createElement("p");
+  const bar = document.createElement("progress");
+  const words = document.createElement("span");
+  line.className = "import-progress";
+  line.setAttribute("role", "status");
+  line.append(bar, words);
+  form.addEventListener("submit", (event) => {
+    if (!event.submitter?.formAction.endsWith("/keep")) return;
+    words.textContent = "Reading the list …";
+    form.before(line);
+    line.scrollIntoView({ block: "center" });
+  });
+  hear("import", (data) => {
+    const how = JSON.parse(data);
+    if (how.key !== key()) return;
+    [bar.max, bar.value] = [Math.max(1, how.all), how.done];
+    words.textContent = `${how.done} of ${how.all} parts`;
+  });
+}
