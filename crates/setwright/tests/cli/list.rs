@@ -99,6 +99,6 @@ fn a_mass_is_judged_and_a_part_weighed_in() {
     assert_eq!(shop.run(&["export", "--json"]).done().json().as_array().map(Vec::len), before, "asked, not kept");
     let kept = of(&["274.2", "--keep", "--sure", "--json"]).done().json();
     assert_eq!(kept["kept"]["part"]["mass_g"], json!(274.2), "{kept}");
-    let detail = of(&["27", "--json"]).problem(2, "invalid");
+    let detail = of(&["27", "--json"]).problem(2, "impossible_figure");
     assert!(detail.contains("27"), "{detail}");
 }
