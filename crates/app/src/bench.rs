@@ -115,7 +115,7 @@ impl App {
     /// An entry that cannot be read or cannot be; a step that waits for its cure; a club that changed on another
     /// screen; what the store says.
     pub async fn read(&self, number: i64, new: &NewReadings) -> Result<Kept, AppError> {
-        let mut tx = self.store.write().await?;
+        let mut tx = self.store.write().await?.signed(&new.by);
         let file = JobFile::load(&mut tx, number).await?;
         let club = file.club_at(new.slot)?.clone();
         let step = step_of(&file, &new.step)?.clone();

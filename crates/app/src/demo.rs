@@ -1,9 +1,10 @@
 //! The demonstration: loads the invented shop into an empty database.
 
+use crate::order::{JobCount, NewOrder, Receive};
 use crate::plan::Accept;
 use crate::sheet::Approve;
 use crate::{App, AppError};
-use jiff::{SignedDuration, Timestamp};
+use jiff::{SignedDuration, Timestamp, ToSpan};
 use store::{PartFilter, StudyReading, StudyRow, Tx};
 use workshop::demo;
 use workshop::health::{CheckRead, Happened, ScaleEvent, judge, print_value};
@@ -56,7 +57,51 @@ impl App {
                 }
             }
         }
+        self.order_demo().await?;
         Ok(true)
+    }
+
+    /// Orders under way: some heads came, grips are late, and the second job waits for a head.
+    async fn order_demo(&self) -> Result<(), AppError> {
+        let day = |days: i64| Some(self.today().saturating_add(days.days()));
+        let order = |supplier: &str, model: &str, number: Option<&str>, count, ordered: i64, expected: i64| NewOrder {
+            supplier: supplier.into(),
+            model: model.into(),
+            number: number.map(str::to_owned),
+            count,
+            from_g: None,
+            to_g: None,
+            jobs: Vec::new(),
+            note: String::new(),
+            ordered_on: day(-ordered),
+            expected_on: day(expected),
+            by: BY.into(),
+        };
+        let lighter = NewOrder {
+            from_g: Some(188.0),
+            to_g: Some(191.5),
+            jobs: vec![JobCount { job: 2, count: 1 }],
+            note: "a lighter one, so that nothing goes into the tip".into(),
+            ..order("Pellitory Forge", "FIELDFARE", Some("1"), 1, 6, 3)
+        };
+        let sevens = NewOrder {
+            from_g: Some(264.0),
+            to_g: Some(268.0),
+            ..order("Pellitory Forge", "SISKIN", Some("7"), 12, 10, 5)
+        };
+        self.place_orders(&[lighter, sevens, order("Sallow & Rime", "FELDSPAR", None, 24, 16, -2)]).await?;
+        let came = Receive {
+            count: 5,
+            model: None,
+            number: None,
+            short: false,
+            anyway: false,
+            note: "the others follow".into(),
+            by: BY.into(),
+            version: None,
+        };
+        self.receive_order(2, &came).await?;
+        Ok(())
     }
 }
 

@@ -230,7 +230,7 @@ impl App {
     /// # Errors
     /// No such job; one that is finished; what the store says.
     pub async fn drop_job(&self, number: i64, reason: &str, by: &str) -> Result<(), AppError> {
-        let mut tx = self.store.write().await?;
+        let mut tx = self.store.write().await?.signed(by);
         let mut job = JobFile::load(&mut tx, number).await?.job;
         if matches!(job.state, JobState::Finished | JobState::Dropped) {
             return Err(AppError::Conflict {

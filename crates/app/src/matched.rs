@@ -10,7 +10,7 @@ use utoipa::ToSchema;
 use workshop::assembly::Assembly;
 use workshop::health::ScaleWatch;
 use workshop::job::{Job, JobClub, JobState};
-use workshop::part::Part;
+use workshop::part::{Part, PartState};
 use workshop::plan::{ClubPlan, Plan};
 use workshop::planner::{self, DayPlan, Lock, PlanOption, Replan, Taken};
 use workshop::sheet::{Severity, Sheet};
@@ -201,9 +201,9 @@ impl App {
         let mut tx = self.store.read().await?;
         let file = JobFile::load(&mut tx, number).await?;
         crate::plan::need_open(&file)?;
-        let parts = Self::free_parts(&mut tx).await?;
+        let parts = Self::plannable(&mut tx, &file.job).await?;
         drop(tx);
-        let locks = locks.to_vec();
+        let locks = crate::plan::kept(&file.job, &parts, locks);
         let work = tokio::task::spawn_blocking(move || planner::options(file.assembly(), &parts, &locks));
         Ok(work.await.map_err(|e| AppError::Internal(format!("the search stopped: {e}")))??)
     }
@@ -224,7 +224,7 @@ impl App {
     /// # Errors
     /// Stock or readings that changed since; what the store says.
     pub async fn accept_again(&self, number: i64, accept: &AcceptReplan) -> Result<Plan, AppError> {
-        let mut tx = self.store.write().await?;
+        let mut tx = self.store.write().await?.signed(&accept.by);
         let file = JobFile::load(&mut tx, number).await?;
         let proposal = again(&mut tx, &file, &accept.locks).await?;
         if proposal.fingerprint != accept.fingerprint {
@@ -270,7 +270,7 @@ impl App {
     /// # Errors
     /// A part that is not free or does not fit; a job that has its plan; what the store says.
     pub async fn accept_picks(&self, number: i64, accept: &AcceptPicks) -> Result<Plan, AppError> {
-        let mut tx = self.store.write().await?;
+        let mut tx = self.store.write().await?.signed(&accept.by);
         let mut file = JobFile::load(&mut tx, number).await?;
         crate::plan::need_open(&file)?;
         let other_law = accept.clubs.iter().any(|c| c.balance_points.is_some());
@@ -282,11 +282,13 @@ impl App {
             let slot = file.club_at(picked.slot)?.slot;
             let mut parts = Vec::with_capacity(picked.codes.len());
             for code in &picked.codes {
-                parts.push(
-                    tx.part_by_code(code).await?.ok_or_else(|| {
-                        AppError::not_found("part", code.as_str(), "Plan again: the stock has changed")
-                    })?,
-                );
+                let missing = || AppError::not_found("part", code.as_str(), "Plan again: the stock has changed");
+                let mut part = tx.part_by_code(code).await?.ok_or_else(missing)?;
+                // What this very job has reserved is free for its plan.
+                if part.state == PartState::Held && part.job.as_ref() == Some(&file.job.id) {
+                    part.state = PartState::Free;
+                }
+                parts.push(part);
             }
             if let Some(points) = picked.balance_points {
                 workshop::reading::check_value(workshop::reading::What::Balance, points)?;
@@ -308,8 +310,8 @@ impl App {
 }
 
 /// Free parts and those that a job holds.
-async fn parts_of(tx: &mut Tx, job: &Job) -> Result<Vec<Part>, AppError> {
-    let mut parts = App::free_parts(tx).await?;
+pub(crate) async fn parts_of(tx: &mut Tx, job: &Job) -> Result<Vec<Part>, AppError> {
+    let mut parts = App::plannable(tx, job).await?;
     for planned in job.clubs.iter().filter_map(|c| c.plan.as_ref()).flat_map(|p| &p.parts) {
         if parts.iter().all(|p| p.id != planned.part)
             && let Some(part) = tx.part(&planned.part).await?
@@ -324,6 +326,6 @@ async fn again(tx: &mut Tx, file: &JobFile, locks: &[Lock]) -> Result<ReplanProp
     crate::bench::need_at_bench(file)?;
     let parts = parts_of(tx, &file.job).await?;
     let believed = file.believe()?;
-    let replan = planner::propose_again(&believed, &parts, locks)?;
+    let replan = planner::propose_again(&believed, &parts, &crate::plan::kept(&file.job, &parts, locks))?;
     Ok(ReplanProposal { fingerprint: planner::fingerprint(&replan.plan), replan })
 }

@@ -7,6 +7,7 @@ use store::Tx;
 use utoipa::ToSchema;
 use workshop::id::ClubId;
 use workshop::job::{Job, JobClub, JobState};
+use workshop::life::LifeStep;
 use workshop::model::PartKind;
 use workshop::part::{Part, PartState};
 use workshop::plan::{ClubPlan, Extra, Plan};
@@ -85,8 +86,8 @@ impl App {
         let mut tx = self.store.read().await?;
         let file = JobFile::load(&mut tx, number).await?;
         need_open(&file)?;
-        let parts = Self::free_parts(&mut tx).await?;
-        let plan = planner::propose(file.assembly(), &parts, locks)?;
+        let parts = Self::plannable(&mut tx, &file.job).await?;
+        let plan = planner::propose(file.assembly(), &parts, &kept(&file.job, &parts, locks))?;
         Ok(Proposal { fingerprint: planner::fingerprint(&plan), plan })
     }
 
@@ -95,11 +96,11 @@ impl App {
     /// # Errors
     /// Stock that changed since the proposal; clubs without parts where `partly` is not set; what the store says.
     pub async fn accept(&self, number: i64, accept: &Accept) -> Result<Plan, AppError> {
-        let mut tx = self.store.write().await?;
+        let mut tx = self.store.write().await?.signed(&accept.by);
         let file = JobFile::load(&mut tx, number).await?;
         need_open(&file)?;
-        let parts = Self::free_parts(&mut tx).await?;
-        let plan = planner::propose(file.assembly(), &parts, &accept.locks)?;
+        let parts = Self::plannable(&mut tx, &file.job).await?;
+        let plan = planner::propose(file.assembly(), &parts, &kept(&file.job, &parts, &accept.locks))?;
         if planner::fingerprint(&plan) != accept.fingerprint {
             return Err(AppError::Conflict {
                 what: "the stock changed since this plan was proposed".into(),
@@ -140,9 +141,22 @@ impl App {
         note: serde_json::Value,
     ) -> Result<(), AppError> {
         let now = self.now();
+        // What was reserved by hand stays held where the plan uses it for the same club, and is free otherwise.
+        let mut kept = Vec::new();
+        for part in crate::order::reserved(&mut tx, &job.id).await? {
+            let planned_there = job.clubs.iter().zip(&plan.clubs).any(|(club, plan)| {
+                part.club.as_ref() == Some(&club.id)
+                    && plan.iter().flat_map(|p| &p.parts).any(|planned| planned.part == part.id)
+            });
+            if planned_there {
+                kept.push(part.id);
+            } else {
+                tx.free_part(&part.id, LifeStep::Freed, "the accepted plan does not use it", now).await?;
+            }
+        }
         for (club, club_plan) in job.clubs.iter().zip(&plan.clubs) {
             let Some(club_plan) = club_plan else { continue };
-            for part in &club_plan.parts {
+            for part in club_plan.parts.iter().filter(|p| !kept.contains(&p.part)) {
                 tx.hold(&part.part, &job.id, &club.id, now).await?;
             }
             tx.save_club(&JobClub { plan: Some(club_plan.clone()), ..club.clone() }, &job.id).await?;
@@ -161,7 +175,7 @@ impl App {
     /// # Errors
     /// A part that is not free or does not fit; a club without a plan; a version that is out of date.
     pub async fn swap(&self, number: i64, slot: i64, swap: &Swap) -> Result<ClubPlan, AppError> {
-        let mut tx = self.store.write().await?;
+        let mut tx = self.store.write().await?.signed(&swap.by);
         let file = JobFile::load(&mut tx, number).await?;
         let club = file.club_at(slot)?;
         crate::bench::need_version(club, swap.version)?;
@@ -217,6 +231,19 @@ impl App {
         self.tell(Some(number), "plan");
         Ok(plan)
     }
+}
+
+/// The locks that were asked for, and a lock for each head, shaft or grip that is reserved for a club of the job.
+pub(crate) fn kept(job: &Job, parts: &[Part], locks: &[Lock]) -> Vec<Lock> {
+    let mut all = locks.to_vec();
+    let single = |kind| matches!(kind, PartKind::Head | PartKind::Shaft | PartKind::Grip);
+    for part in parts.iter().filter(|p| p.state == PartState::Held && single(p.kind)) {
+        let club = job.clubs.iter().find(|c| c.plan.is_none() && part.club.as_ref() == Some(&c.id));
+        if let Some(club) = club.filter(|_| !locks.iter().any(|l| l.code.eq_ignore_ascii_case(&part.code))) {
+            all.push(Lock { slot: club.slot, code: part.code.clone() });
+        }
+    }
+    all
 }
 
 fn need_plan<'a>(file: &JobFile, club: &'a JobClub) -> Result<&'a ClubPlan, AppError> {
@@ -307,7 +334,7 @@ async fn split(tx: &mut Tx, plan: &ClubPlan, kind: PartKind) -> Result<(Vec<Part
     Ok((others, of_kind))
 }
 
-fn replan(file: &JobFile, club: &JobClub, parts: &[Part]) -> Result<ClubPlan, AppError> {
+pub(crate) fn replan(file: &JobFile, club: &JobClub, parts: &[Part]) -> Result<ClubPlan, AppError> {
     let first = |kind| parts.iter().find(|p| p.kind == kind);
     let need = |kind: PartKind| {
         first(kind).ok_or_else(|| AppError::Conflict {

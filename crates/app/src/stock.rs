@@ -2,8 +2,9 @@
 
 use crate::{App, AppError, load_library};
 use serde::{Deserialize, Serialize};
-use store::PartFilter;
+use store::{LifeNote, PartFilter, Tx};
 use utoipa::ToSchema;
+use workshop::life::{FigureChange, LifeStep, differences};
 use workshop::model::{Model, PartKind};
 use workshop::part::{Part, PartState};
 use workshop::stock_file::{self, BadModel, BadRow, RowWarning};
@@ -291,11 +292,12 @@ impl App {
     /// # Errors
     /// A part that changed in between, or that a job holds; impossible figures; what the store says.
     pub async fn change_part(&self, code: &str, change: &PartChange) -> Result<Part, AppError> {
-        let mut tx = self.store.write().await?;
+        let mut tx = self.store.write().await?.signed(&change.by);
         let mut part = tx
             .part_by_code(code.trim())
             .await?
             .ok_or_else(|| AppError::not_found("part", code, "Scan or type the code on its label"))?;
+        let before = part.clone();
         if let Some(state) = change.state.filter(|s| *s != part.state) {
             let by_hand = |s| !matches!(s, PartState::Held | PartState::Used);
             if !by_hand(state) || !by_hand(part.state) {
@@ -322,12 +324,31 @@ impl App {
         part.length_mm = change.length_mm.or(part.length_mm);
         part.version = change.version;
         part.check()?;
-        part.version = tx.update_part(&part, self.now()).await?;
+        tx.update_part(&part, self.now()).await?;
+        self.note_change(&mut tx, &before, &part, &change.reason).await?;
+        part.version += 1;
         let note = serde_json::json!({ "code": part.code, "reason": change.reason, "state": part.state.key() });
         self.log(&mut tx, None, None, "part_changed", &change.by, note).await?;
         tx.commit().await?;
         self.tell(None, "stock");
         Ok(part)
+    }
+
+    /// What a change by hand is in the life of a part; a plan that counts with it follows.
+    async fn note_change(&self, tx: &mut Tx, before: &Part, after: &Part, reason: &str) -> Result<(), AppError> {
+        let figures = differences(before, after);
+        let counted = |f: &FigureChange| f.field == "count";
+        let step = match (before.state, after.state) {
+            (from, to) if from == to && figures.iter().any(|f| !counted(f)) => LifeStep::Corrected,
+            (from, to) if from == to => LifeStep::Changed,
+            (_, PartState::Rejected) => LifeStep::Scrapped,
+            (_, PartState::Pulled) => LifeStep::Pulled,
+            (_, PartState::Free) => LifeStep::Restored,
+            _ => LifeStep::Changed,
+        };
+        let note = LifeNote { part: &after.id, step, job: None, club: None, figures: &figures, reason: reason.trim() };
+        tx.append_life(note, self.now()).await?;
+        if figures.iter().any(|f| !counted(f)) { self.plan_follows(tx, after).await } else { Ok(()) }
     }
 
     /// The parts as a CSV file that can be imported again.

@@ -87,6 +87,31 @@ impl Tx {
         })
     }
 
+    /// Takes one single part out of the hands of the club that it is held for; `step` says what becomes of it. Returns
+    /// whether it was held.
+    ///
+    /// # Errors
+    /// The database failed.
+    pub async fn free_part(
+        &mut self,
+        part: &PartId,
+        step: LifeStep,
+        reason: &str,
+        now: Timestamp,
+    ) -> Result<bool, StoreError> {
+        let held = query("SELECT job, club FROM part WHERE id = $1 AND state = 'held' AND count IS NULL");
+        let Some(row) = self.row(held.bind(part.0.clone())).await? else { return Ok(false) };
+        let (job, club) = (JobId(row.text("job")?), ClubId(row.text("club")?));
+        let free = query(
+            "UPDATE part SET state = 'free', job = NULL, club = NULL, version = version + 1, saved_at = $1
+             WHERE id = $2 AND state = 'held'",
+        );
+        self.change(free.bind(time_text(now)).bind(part.0.clone())).await?;
+        let note = LifeNote { part, step, job: Some(&job), club: Some(&club), figures: &[], reason };
+        self.write_life(note, now).await?;
+        Ok(true)
+    }
+
     /// Frees what is held for a club. What was used stays in the club.
     ///
     /// # Errors

@@ -2,7 +2,9 @@
 
 use crate::error::WorkshopError;
 use crate::kind::LengthTo;
-use crate::model::{FerruleModel, GripModel, HeadModel, HeadNumber, ShaftModel, TipShape, TipWeightModel};
+use crate::model::{
+    FerruleModel, GripModel, HeadModel, HeadNumber, Library, PartKind, ShaftModel, TipShape, TipWeightModel,
+};
 use crate::part::Part;
 use crate::sheet::SheetClub;
 use clubphysics::trim::{Convention, FinishedLength, Shaft};
@@ -139,4 +141,23 @@ pub fn cut(
 #[must_use]
 pub fn head_takes_shaft(head: &HeadModel, adapter_bore_mm: Option<f64>, shaft: &ShaftModel) -> bool {
     tip_fits_bore(shaft.tip_diameter_mm, adapter_bore_mm.unwrap_or(head.bore_diameter_mm))
+}
+
+/// Whether a part is of the model and number that a club of a sheet asks for. Tip weights serve any club: what fits a tip
+/// is its plan's concern.
+#[must_use]
+pub fn serves(part: &Part, target: &SheetClub, library: &Library) -> bool {
+    let numbered = || part.number.as_deref().is_some_and(|n| n.eq_ignore_ascii_case(&target.number));
+    match part.kind {
+        PartKind::Head => part.model == target.head_model && numbered(),
+        PartKind::Shaft => {
+            part.model == target.shaft_model
+                && library.shaft(&part.model).is_ok_and(|model| blank_use(model, part, &target.number).is_some())
+        }
+        PartKind::Grip => part.model == target.grip_model,
+        PartKind::Ferrule => target.ferrule_model.as_ref() == Some(&part.model),
+        PartKind::Adapter => library.adapter(&part.model).is_ok_and(|a| a.fits_head_model == target.head_model),
+        PartKind::TipWeight => true,
+        PartKind::Adhesive | PartKind::Tape => false,
+    }
 }

@@ -40,6 +40,7 @@ pub mod sheet;
 pub mod shop;
 pub mod sorting;
 pub mod step;
+pub mod stock_csv;
 pub mod stock_file;
 pub mod weigh_in;
 

@@ -180,7 +180,8 @@ pub fn write_bad(imported: &Imported) -> String {
     to_csv(std::iter::once(header).chain(rows))
 }
 
-fn to_csv(rows: impl Iterator<Item = Vec<String>>) -> String {
+/// Rows as a CSV file: commas between, quotes where a cell needs them.
+pub(crate) fn to_csv(rows: impl Iterator<Item = Vec<String>>) -> String {
     let mut text = String::new();
     for row in rows {
         for (i, cell) in row.iter().enumerate() {

@@ -6,6 +6,8 @@ mod causes;
 mod learned;
 mod list;
 mod matched;
+mod order;
+mod part;
 mod print;
 mod scale;
 mod scale_health;
@@ -14,7 +16,7 @@ mod simulate;
 mod weigh;
 mod work;
 
-use crate::config::{Arguments, Command, SheetCommand};
+use crate::config::{Arguments, Command, OrderCommand, SheetCommand};
 use crate::failure::Failure;
 use app::{App, SystemClock};
 use std::future::Future;
@@ -40,6 +42,16 @@ pub fn run(arguments: Arguments) -> Result<(), Failure> {
         Command::Sheet(SheetCommand::Add(file)) => told(file.database.json, block(work::sheet_add(&file))),
         Command::Sheet(SheetCommand::Schema) => say(&(web::sheet_schema() + "\n")),
         Command::Plan(plan) => told(plan.database.json, block(work::plan(&plan))),
+        Command::Order(OrderCommand::List(list)) => told(list.database.json, block(order::list(&list))),
+        Command::Order(OrderCommand::Add(add)) => told(add.database.json, block(order::add(&add))),
+        Command::Order(OrderCommand::Job(job)) => told(job.database.json, block(order::for_job(&job))),
+        Command::Order(OrderCommand::Receive(came)) => told(came.database.json, block(order::receive(&came))),
+        Command::Order(OrderCommand::Cancel(cancel)) => told(cancel.database.json, block(order::cancel(&cancel))),
+        Command::Order(OrderCommand::Tell(tell)) => told(tell.database.json, block(order::tell(&tell))),
+        Command::Needs(needs) => told(needs.database.json, block(order::needs(&needs))),
+        Command::Sort(sort) => told(sort.database.json, block(part::sort(&sort))),
+        Command::Ask(ask) => told(ask.database.json, block(part::ask(&ask))),
+        Command::Part(part) => told(part.database.json, block(part::part(&part))),
         Command::Match(matching) => told(matching.database.json, block(matched::matched(&matching))),
         Command::Causes(causes) => told(causes.database.json, block(causes::causes(&causes))),
         Command::Advise(advise) => told(advise.database.json, block(advise::advise(&advise))),

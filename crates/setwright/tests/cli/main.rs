@@ -4,6 +4,7 @@
 mod calc;
 mod learned;
 mod list;
+mod order;
 mod refusals;
 mod run;
 mod scales;

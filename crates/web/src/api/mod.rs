@@ -7,6 +7,7 @@ mod jobs;
 mod learned;
 mod live;
 mod matched;
+mod orders;
 mod scale_health;
 mod sheets;
 mod shop;
@@ -70,6 +71,7 @@ fn described() -> OpenApiRouter<App> {
     OpenApiRouter::with_openapi(Described::openapi())
         .merge(shop::router())
         .merge(stock::router())
+        .merge(orders::router())
         .merge(sheets::router())
         .merge(jobs::router())
         .merge(matched::router())

@@ -1,5 +1,6 @@
 //! The pages: server-made HTML with real forms, complete without script.
 
+mod ask;
 mod bench;
 mod bench_scan;
 mod bench_screen;
@@ -16,6 +17,9 @@ pub(crate) mod labels;
 mod learned;
 mod model_shape;
 mod models;
+mod needs;
+mod orders;
+mod part_life;
 mod plan;
 mod plan_choice;
 mod records;
@@ -28,6 +32,7 @@ mod sheet_club;
 mod sheet_form;
 mod sheets;
 mod shop;
+mod sorting;
 mod stock;
 mod stock_columns;
 mod stock_import;
@@ -55,6 +60,11 @@ pub(crate) fn router() -> Router<App> {
         .merge(sheets::router())
         .merge(stock::router())
         .merge(labels::router())
+        .merge(orders::router())
+        .merge(needs::router())
+        .merge(sorting::router())
+        .merge(ask::router())
+        .merge(part_life::router())
         .merge(models::router())
         .merge(plan::router())
         .merge(plan_choice::router())

@@ -128,7 +128,10 @@ async fn plan_page(app: &App, number: i64, keep: &str, error: Option<AppError>) 
     let mut notice: Option<Notice> = error.as_ref().map(failure);
     let body = if file.job.state == JobState::Open {
         match app.propose(number, &locks(keep)).await {
-            Ok(proposal) => proposal_part(&file, &proposal, keep),
+            Ok(proposal) => {
+                let wanted = app.wanted_by(&file, &proposal.plan).await?;
+                proposal_part(&file, &proposal, keep, &super::orders::order_part(app, &file, &wanted).await?)
+            }
             Err(error) => {
                 status = failure_status(&error);
                 notice = Some(failure(&error));
@@ -136,9 +139,12 @@ async fn plan_page(app: &App, number: i64, keep: &str, error: Option<AppError>) 
             }
         }
     } else {
-        accepted_part(&file)
+        let lacks = file.job.state == JobState::Planned && file.job.clubs.iter().any(|c| c.plan.is_none());
+        let wanted = if lacks { app.wanted(number).await? } else { Vec::new() };
+        html! { (super::orders::order_part(app, &file, &wanted).await?) (accepted_part(&file)) }
     };
-    let body = html! { (body) (drop_part(number, file.job.state)) };
+    let waits = app.waits().await?.remove(&number).unwrap_or_default();
+    let body = html! { (super::orders::waits_part(&waits)) (body) (drop_part(number, file.job.state)) };
     let crumb = format!("Job {number} · {} · {}", file.job.sheet.player, file.job.state.word());
     let page =
         framed(app, Framed { title: "Plan", active: Nav::Plan, crumb, notice, body, ..Framed::default() }).await?;
@@ -158,7 +164,7 @@ fn drop_part(number: i64, state: JobState) -> Markup {
     }
 }
 
-fn proposal_part(file: &JobFile, proposal: &Proposal, keep: &str) -> Markup {
+fn proposal_part(file: &JobFile, proposal: &Proposal, keep: &str, to_order: &Markup) -> Markup {
     let plan = &proposal.plan;
     let lacking = plan.clubs.iter().any(Option::is_none);
     let any = plan.clubs.iter().any(Option::is_some);
@@ -168,6 +174,7 @@ fn proposal_part(file: &JobFile, proposal: &Proposal, keep: &str) -> Markup {
                 li { (tag(Tone::Care, &missing.number)) " " (restated(&missing.words)) }
             } } }))
         }
+        (to_order)
         @if any {
             (plan_table(file, &plan.clubs, Some(&keep_of(file.job.number, keep, "plan"))))
             p.small { (proof_words(plan)) }

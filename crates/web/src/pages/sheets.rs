@@ -110,8 +110,13 @@ async fn sheet_page(
     let notice = head.notice();
     let link = |at: usize| view.job.is_none().then(|| format!("/sheets/{}/clubs/{at}", in_address(view.id.as_str())));
     let rows: Vec<(&SheetClub, &[workshop::sheet::Origin])> = sheet.clubs.iter().map(|c| (c, &[][..])).collect();
+    let waits = match view.job {
+        Some(job) => app.waits().await?.remove(&job).unwrap_or_default(),
+        None => Vec::new(),
+    };
     let body = html! {
         (approval(view, refused))
+        (super::orders::waits_part(&waits))
         (section("Clubs", &html! { span.hint { (sheet.rule.word()) } }, &html! { (clubs_table(&rows, &link)) }))
         @if !sheet.written.is_empty() { p.hint { "Written: " (sheet.written) } }
         @if !sheet.note.is_empty() { p { strong { "Note: " } (sheet.note) } }

@@ -70,6 +70,7 @@ async fn list(State(app): State<App>, Query(pairs): Query<Vec<(String, String)>>
     let kinds = kind_tabs(&app, &asked, &wanted).await?;
     let narrowed = ["kind", "model", "number", "state", "text"].iter().any(|n| asked.some(n).is_some());
     let body = html! {
+        (super::orders::stock_places(super::orders::StockPlace::Parts))
         div.actions {
             (link_button("/stock/new", "Weigh in", ButtonKind::Primary, Some(Icon::Plus), "n"))
             (link_button("/stock/import", "Import a list", ButtonKind::Quiet, Some(Icon::Import), ""))
@@ -260,6 +261,7 @@ async fn part_page(app: &App, part: &Part, form: &Entries, notice: Option<Notice
             (form.field("reason", "Why", Field { hint: "Kept with the change", ..Field::default() }))
             div.actions { (button(&Button { label: "Change", ..Button::default() })) }
         }
+        (super::part_life::life_part(app, &part.code).await?)
         div.actions {
             (link_button(&format!("/labels?codes={}&paper=strip", in_address(&part.code)), "Print its label", ButtonKind::Quiet, Some(Icon::Print), ""))
             (link_button("/stock", "Back to the stock", ButtonKind::Quiet, None, ""))
@@ -286,18 +288,11 @@ fn nominal_g(model: &Model, part: &Part) -> Option<f64> {
 }
 
 fn part_fields(part: &Part, form: &Entries) -> Markup {
-    let in_job = matches!(part.state, PartState::Held | PartState::Used);
-    let states: Vec<(&str, &str)> = PartState::ALL
-        .iter()
-        .filter(|s| **s == part.state || (!in_job && !matches!(s, PartState::Held | PartState::Used)))
-        .map(|s| (s.key(), s.word()))
-        .collect();
     let degrees = Field { unit: "°", inputmode: "decimal", ..Field::default() };
     html! {
         (form.field("mass", "Mass", Field { unit: units::mass_sign(), hint: units::example("256.1, or 9.03 oz", "9.034, or 256.1 g", Unit::Gram), inputmode: "decimal", ..Field::default() }))
         (form.field("place", "Place", Field::default()))
         (form.field("lot", "Lot", Field::default()))
-        (form.select("state", "State", if in_job { "Its job decides it" } else { "" }, &states))
         @if part.count.is_some() { (form.field("count", "How many are left", Field { inputmode: "numeric", ..Field::default() })) }
         @if part.kind == PartKind::Head {
             (form.field("loft", "Loft as received", degrees))

@@ -4,7 +4,7 @@ use super::entries::{Entries, capital, in_address, query};
 use super::stock_weighed::{heap_of, last_list, settings_part, sign, sign_kept};
 use super::{Framed, PageResult, Who, failure, failure_status, framed};
 use crate::look::{
-    Action, Button, ButtonKind, Field, Nav, Notice, Tab, button, empty_state, hidden, keypad_hints, link_button,
+    Action, Button, ButtonKind, Field, Nav, Notice, Tab, Tone, button, empty_state, hidden, keypad_hints, link_button,
     request_key, tabs,
 };
 use crate::units::{self, explicit};
@@ -87,7 +87,15 @@ async fn weigh_page(
         (Some(m), None) => format!("{} {}", m.name(), m.kind()),
         _ => "choose the model first".to_owned(),
     };
-    let notice = notice.or_else(|| form.notice());
+    let booked_in = || {
+        let (order, count) = (form.some("order")?, form.some("to_weigh")?);
+        Some(Notice {
+            tone: Tone::Good,
+            text: format!("Order {order} is booked in."),
+            next: format!("Weigh in what came, {count} in all."),
+        })
+    };
+    let notice = notice.or_else(|| form.notice()).or_else(booked_in);
     let page =
         framed(app, Framed { title: "Weigh in", active: Nav::Stock, crumb, notice, body, ..Framed::default() }).await?;
     Ok((status, page).into_response())

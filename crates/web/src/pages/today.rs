@@ -16,9 +16,11 @@ use axum::response::IntoResponse;
 use axum::routing::get;
 use jiff::civil::Date;
 use maud::{Markup, html};
+use std::collections::BTreeMap;
 use workshop::bench::StepStatus;
 use workshop::job::JobState;
 use workshop::model::PartKind;
+use workshop::order::Waiting;
 
 pub(super) fn router() -> Router<App> {
     Router::new().route("/", get(today))
@@ -48,8 +50,9 @@ async fn today(State(app): State<App>) -> PageResult {
             ],
         )
     } else {
-        job_table(&jobs, date)
+        job_table(&jobs, date, &app.waits().await?)
     };
+    let expected = super::orders::due_part(&app).await?;
     let body = html! {
         (super::labels::scan_form())
         div data-live="0" {
@@ -62,6 +65,7 @@ async fn today(State(app): State<App>) -> PageResult {
                 }))
             }
             (scales_part(&scales, read_today))
+            (expected)
             (section("Jobs", &html! { a.button.quiet href="/sheets/new" { "New sheet" } }, &jobs_part))
             @if !running.is_empty() {
                 (section("Curing", &html! { a href="/glue" { "All batches" } }, &table(&Table {
@@ -210,7 +214,7 @@ fn crumb(jobs: &[JobSummary]) -> String {
     }
 }
 
-fn job_table(jobs: &[JobSummary], date: Date) -> Markup {
+fn job_table(jobs: &[JobSummary], date: Date, waits: &BTreeMap<i64, Vec<Waiting>>) -> Markup {
     table(&Table {
         caption: "Jobs under way",
         columns: vec![
@@ -219,12 +223,12 @@ fn job_table(jobs: &[JobSummary], date: Date) -> Markup {
             Column { head: "due", figures: false },
             Column { head: "clubs", figures: false },
         ],
-        rows: jobs.iter().map(|job| job_row(job, date)).collect(),
+        rows: jobs.iter().map(|job| job_row(job, date, waits.get(&job.number).map_or(&[], Vec::as_slice))).collect(),
         ..Table::default()
     })
 }
 
-fn job_row(job: &JobSummary, date: Date) -> Vec<Cell> {
+fn job_row(job: &JobSummary, date: Date, waits: &[Waiting]) -> Vec<Cell> {
     let planned = job.state == JobState::Planned;
     let href = if planned { format!("/bench/{}", job.number) } else { format!("/plan/{}", job.number) };
     let next = if planned {
@@ -241,7 +245,7 @@ fn job_row(job: &JobSummary, date: Date) -> Vec<Cell> {
     };
     vec![
         Cell(html! { a.job-link href=(href) { "Job " (job.number) " · " (job.player) } }),
-        Cell(html! { a href=(href) { (next) } }),
+        Cell(html! { a href=(href) { (next) } (super::orders::waits_part(waits)) }),
         Cell(due(job.due, date)),
         Cell::from(job.clubs.join(" ")),
     ]

@@ -51,15 +51,17 @@ impl Wanted {
 pub fn wanted(job: &Job, plan: &Plan, library: &Library, parts: &[Part], orders: &[Order]) -> Vec<Wanted> {
     let mut found: Vec<Wanted> = Vec::new();
     for missing in &plan.missing {
-        let target = job.clubs.iter().map(|c| &c.target).find(|t| t.number == missing.number);
-        if let Some(wish) = target.and_then(|target| of_missing(missing, target, library)) {
+        // A club that has its plan holds what it needs, though no more of it may be in stock.
+        let club = job.clubs.iter().find(|c| c.target.number == missing.number).filter(|c| c.plan.is_none());
+        if let Some(wish) = club.and_then(|club| of_missing(missing, &club.target, library)) {
             add(&mut found, wish);
         }
     }
     for (club, _) in job.clubs.iter().zip(&plan.clubs).filter(|(_, plan)| plan.is_none()) {
         let named = |kind| plan.missing.iter().any(|m| m.number == club.target.number && m.kind == kind);
         for kind in [PartKind::Head, PartKind::Shaft, PartKind::Grip] {
-            let none_fits = !parts.iter().any(|p| p.kind == kind && p.is_free() && fits(p, &club.target, library));
+            let none_fits =
+                !parts.iter().any(|p| p.kind == kind && p.is_free() && fit::serves(p, &club.target, library));
             if none_fits && !named(kind) {
                 add(&mut found, plain(kind, &club.target, library));
             }
@@ -140,22 +142,6 @@ fn of_missing(missing: &Missing, target: &SheetClub, library: &Library) -> Optio
         // The plan names the head that lacks its adapter.
         PartKind::Adapter => Some(Wanted { model: adapter_of(&target.head_model, library)?.to_owned(), ..wish }),
         _ => Some(Wanted { model: missing.model.clone(), ..wish }),
-    }
-}
-
-/// Whether a part is of the club's model and number.
-fn fits(part: &Part, target: &SheetClub, library: &Library) -> bool {
-    let numbered = || part.number.as_deref().is_some_and(|n| n.eq_ignore_ascii_case(&target.number));
-    match part.kind {
-        PartKind::Head => part.model == target.head_model && numbered(),
-        PartKind::Shaft => {
-            part.model == target.shaft_model
-                && library.shaft(&part.model).is_ok_and(|model| fit::blank_use(model, part, &target.number).is_some())
-        }
-        PartKind::Grip => part.model == target.grip_model,
-        PartKind::Ferrule => target.ferrule_model.as_ref() == Some(&part.model),
-        PartKind::Adapter => library.adapter(&part.model).is_ok_and(|a| a.fits_head_model == target.head_model),
-        PartKind::TipWeight | PartKind::Adhesive | PartKind::Tape => false,
     }
 }
 

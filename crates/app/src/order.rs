@@ -1,0 +1,702 @@
+//! Orders of parts: placed, received, cancelled; what a job waits for; what is short.
+
+use crate::job::JobFile;
+use crate::{App, AppError, load_library};
+use jiff::civil::Date;
+use serde::{Deserialize, Serialize};
+use std::collections::{BTreeMap, BTreeSet};
+use store::{OrderFilter, PartFilter, Tx};
+use utoipa::ToSchema;
+use workshop::id::JobId;
+use workshop::job::{Job, JobClub, JobState};
+use workshop::model::{Library, Model, PartKind, TipShape};
+use workshop::needs::{Need, OpenClub, needs};
+use workshop::order::{
+    ForJob, Order, OrderEvent, OrderLine, OrderStep, OrderView, Waiting, Wanted, check_count, check_line, named_count,
+    waiting, wanted,
+};
+use workshop::part::{Part, PartState};
+use workshop::plan::Plan;
+use workshop::stock_csv;
+
+/// How many of an order are for a job.
+#[derive(Debug, Clone, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct JobCount {
+    /// Running number of the job.
+    pub job: i64,
+    /// How many; left out: 1.
+    #[serde(default = "one")]
+    pub count: i64,
+}
+
+const fn one() -> i64 {
+    1
+}
+
+/// Parts to order.
+#[derive(Debug, Clone, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct NewOrder {
+    /// Of whom; may be settled later.
+    #[serde(default)]
+    pub supplier: String,
+    /// Code of the model.
+    pub model: String,
+    /// Number of a head or taper blank.
+    #[serde(default)]
+    pub number: Option<String>,
+    /// How many.
+    pub count: i64,
+    /// Lightest that will do.
+    #[serde(default)]
+    pub from_g: Option<f64>,
+    /// Heaviest that will do.
+    #[serde(default)]
+    pub to_g: Option<f64>,
+    /// Which jobs they are for.
+    #[serde(default)]
+    pub jobs: Vec<JobCount>,
+    /// A remark.
+    #[serde(default)]
+    pub note: String,
+    /// When it was ordered; left out: today.
+    #[serde(default)]
+    #[schema(value_type = Option<String>, format = Date)]
+    pub ordered_on: Option<Date>,
+    /// When it is expected.
+    #[serde(default)]
+    #[schema(value_type = Option<String>, format = Date)]
+    pub expected_on: Option<Date>,
+    /// Who orders.
+    pub by: String,
+}
+
+/// Parts that came.
+#[derive(Debug, Clone, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Receive {
+    /// How many came.
+    pub count: i64,
+    /// Another model, where one came in the place of what was ordered.
+    #[serde(default)]
+    pub model: Option<String>,
+    /// Another number, where one came in the place of what was ordered.
+    #[serde(default)]
+    pub number: Option<String>,
+    /// The rest will not come.
+    #[serde(default)]
+    pub short: bool,
+    /// It is so although it is more than was to come.
+    #[serde(default)]
+    pub anyway: bool,
+    /// A remark.
+    #[serde(default)]
+    pub note: String,
+    /// Who.
+    pub by: String,
+    /// Version of the order that was looked at.
+    #[serde(default)]
+    pub version: Option<i64>,
+}
+
+/// Cancelling an order, or closing it short.
+#[derive(Debug, Clone, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct CloseOrder {
+    /// The rest does not come; left out or false: the builder cancels it.
+    #[serde(default)]
+    pub short: bool,
+    /// Why.
+    pub reason: String,
+    /// Who.
+    pub by: String,
+    /// Version of the order that was looked at.
+    #[serde(default)]
+    pub version: Option<i64>,
+}
+
+/// What is said anew of an order. Fields left out stay.
+#[derive(Debug, Clone, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct TellOrder {
+    /// The supplier.
+    #[serde(default)]
+    pub supplier: Option<String>,
+    /// When it is expected.
+    #[serde(default)]
+    #[schema(value_type = Option<String>, format = Date)]
+    pub expected_on: Option<Date>,
+    /// A remark.
+    #[serde(default)]
+    pub note: String,
+    /// Who.
+    pub by: String,
+    /// Version of the order that was looked at.
+    #[serde(default)]
+    pub version: Option<i64>,
+}
+
+/// Ordering what the plan of a job lacks.
+#[derive(Debug, Clone, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct OrderForJob {
+    /// Of whom; left out: of whom each model was ordered last.
+    #[serde(default)]
+    pub supplier: Option<String>,
+    /// When it is expected.
+    #[serde(default)]
+    #[schema(value_type = Option<String>, format = Date)]
+    pub expected_on: Option<Date>,
+    /// Who.
+    pub by: String,
+}
+
+/// Which orders to list.
+#[derive(Debug, Clone, Default, Deserialize, ToSchema, utoipa::IntoParams)]
+#[serde(deny_unknown_fields, default)]
+pub struct OrderQuery {
+    /// Only those of which something is still to come.
+    pub open: bool,
+    /// Only those for a job.
+    pub job: Option<i64>,
+    /// Only those of a model.
+    pub model: Option<String>,
+    /// At most so many, the newest first.
+    pub limit: Option<i64>,
+    /// After so many.
+    pub offset: Option<i64>,
+}
+
+/// Parts that were booked in, and what to weigh now.
+#[derive(Debug, Clone, Serialize, ToSchema)]
+pub struct Received {
+    /// The order as it stands now.
+    pub order: OrderView,
+    /// Model of what came.
+    pub model: String,
+    /// Number of what came.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub number: Option<String>,
+    /// How many to weigh in.
+    pub to_weigh: i64,
+}
+
+impl App {
+    /// Places orders, all or none.
+    ///
+    /// # Errors
+    /// A count, mass or day that cannot be; an unknown model, number or job; what the store says.
+    pub async fn place_orders(&self, new: &[NewOrder]) -> Result<Vec<OrderView>, AppError> {
+        if new.is_empty() {
+            return Err(AppError::Invalid { what: "nothing is ordered".into(), next: "Name at least one part".into() });
+        }
+        let mut tx = self.store.write().await?;
+        let library = load_library(&mut tx).await?;
+        let mut placed = Vec::with_capacity(new.len());
+        for order in new {
+            let line = self.line_of(&mut tx, &library, order).await?;
+            tx.insert_order(&line).await?;
+            placed.push(Order { line, events: Vec::new() }.view(self.today()));
+        }
+        tx.commit().await?;
+        self.tell(None, "stock");
+        Ok(placed)
+    }
+
+    async fn line_of(&self, tx: &mut Tx, library: &Library, new: &NewOrder) -> Result<OrderLine, AppError> {
+        // Said first: a count that cannot be would else be blamed on the jobs.
+        check_count(new.count)?;
+        let (kind, number) = checked_model(library, &new.model, new.number.as_deref())?;
+        let mut jobs = Vec::with_capacity(new.jobs.len());
+        for wish in &new.jobs {
+            let job = job_of(tx, wish.job).await?;
+            if !matches!(job.state, JobState::Open | JobState::Planned) {
+                return Err(AppError::Conflict {
+                    what: format!("job {} is {} and waits for nothing", job.number, job.state),
+                    next: "Order without naming it, or name another".into(),
+                });
+            }
+            jobs.push(ForJob { job: job.id, number: job.number, count: wish.count });
+        }
+        let line = OrderLine {
+            id: crate::new_id().as_str().into(),
+            order: tx.next_order_number().await?,
+            supplier: new.supplier.trim().to_owned(),
+            kind,
+            model: library.get(new.model.trim()).map_or_else(|| new.model.clone(), |m| m.code().to_owned()),
+            number,
+            count: new.count,
+            from_g: new.from_g,
+            to_g: new.to_g,
+            jobs,
+            note: new.note.trim().to_owned(),
+            ordered_on: new.ordered_on.unwrap_or_else(|| self.today()),
+            expected_on: new.expected_on,
+            by: new.by.trim().to_owned(),
+            at: self.now(),
+        };
+        check_line(&line)?;
+        Ok(line)
+    }
+
+    /// Orders, the newest first, and how many there are in all.
+    ///
+    /// # Errors
+    /// No such job; what the store says.
+    pub async fn orders(&self, query: &OrderQuery) -> Result<(Vec<OrderView>, i64), AppError> {
+        let mut tx = self.store.read().await?;
+        let job = match query.job {
+            Some(number) => Some(job_of(&mut tx, number).await?.id),
+            None => None,
+        };
+        let filter = OrderFilter {
+            open: query.open,
+            job,
+            model: query.model.clone().filter(|m| !m.is_empty()),
+            limit: query.limit,
+            offset: query.offset.unwrap_or(0),
+            ..OrderFilter::default()
+        };
+        let today = self.today();
+        let found = tx.orders(&filter).await?.iter().map(|o| o.view(today)).collect();
+        Ok((found, tx.count_orders(&filter).await?))
+    }
+
+    /// Orders as a CSV file.
+    ///
+    /// # Errors
+    /// As [`Self::orders`].
+    pub async fn export_orders(&self, query: &OrderQuery) -> Result<String, AppError> {
+        let (orders, _) = self.orders(&OrderQuery { limit: None, offset: None, ..query.clone() }).await?;
+        Ok(stock_csv::orders(&orders))
+    }
+
+    /// One order by its running number.
+    ///
+    /// # Errors
+    /// No such order; what the store says.
+    pub async fn order(&self, number: i64) -> Result<OrderView, AppError> {
+        let mut tx = self.store.read().await?;
+        Ok(order_of(&mut tx, number).await?.view(self.today()))
+    }
+
+    /// Books in what came of an order. What came is weighed in next.
+    ///
+    /// # Errors
+    /// A count that cannot be; more than was to come or a cancelled order, unless it is said that it is so; an unknown
+    /// model or number; a version that is out of date.
+    pub async fn receive_order(&self, number: i64, receive: &Receive) -> Result<Received, AppError> {
+        check_count(receive.count)?;
+        let mut tx = self.store.write().await?;
+        let library = load_library(&mut tx).await?;
+        let mut order = order_of(&mut tx, number).await?;
+        need_order_version(&order, receive.version)?;
+        let (model, came_number) = came(&library, &order.line, receive)?;
+        if let Some(what) = order.asks(receive.count).filter(|_| !receive.anyway) {
+            return Err(AppError::Conflict {
+                what,
+                next: "If they came all the same, say so, and they are booked in; else check the count".into(),
+            });
+        }
+        let other_model = (model != order.line.model).then(|| model.clone());
+        let other_number = came_number.clone().filter(|_| other_model.is_some() || came_number != order.line.number);
+        let event = OrderEvent {
+            count: receive.count,
+            model: other_model,
+            number: other_number,
+            note: receive.note.trim().to_owned(),
+            ..self.order_event(OrderStep::Received, &receive.by)
+        };
+        tx.append_order_event(&order.line.id, &event, None).await?;
+        order.events.push(event);
+        if receive.short && order.open() > 0 {
+            let event =
+                OrderEvent { note: receive.note.trim().to_owned(), ..self.order_event(OrderStep::Short, &receive.by) };
+            tx.append_order_event(&order.line.id, &event, None).await?;
+            order.events.push(event);
+        }
+        tx.commit().await?;
+        self.tell(None, "stock");
+        Ok(Received { order: order.view(self.today()), model, number: came_number, to_weigh: receive.count })
+    }
+
+    /// Cancels an order, or closes it short: nothing more is to come of it.
+    ///
+    /// # Errors
+    /// No reason; an order of which nothing is to come; a version that is out of date.
+    pub async fn close_order(&self, number: i64, close: &CloseOrder) -> Result<OrderView, AppError> {
+        crate::bench::need_reason(&close.reason)?;
+        let mut tx = self.store.write().await?;
+        let mut order = order_of(&mut tx, number).await?;
+        need_order_version(&order, close.version)?;
+        if order.open() == 0 {
+            return Err(AppError::Conflict {
+                what: format!("nothing of order {number} is still to come: it is {}", order.state()),
+                next: "Nothing needs to be done".into(),
+            });
+        }
+        let step = if close.short { OrderStep::Short } else { OrderStep::Cancelled };
+        let event = OrderEvent { note: close.reason.trim().to_owned(), ..self.order_event(step, &close.by) };
+        tx.append_order_event(&order.line.id, &event, None).await?;
+        tx.commit().await?;
+        order.events.push(event);
+        self.tell(None, "stock");
+        Ok(order.view(self.today()))
+    }
+
+    /// Says another supplier or another day of an order.
+    ///
+    /// # Errors
+    /// Nothing said; a day before it was ordered; a version that is out of date.
+    pub async fn tell_order(&self, number: i64, told: &TellOrder) -> Result<OrderView, AppError> {
+        let mut tx = self.store.write().await?;
+        let mut order = order_of(&mut tx, number).await?;
+        need_order_version(&order, told.version)?;
+        let supplier = told.supplier.as_ref().map(|s| s.trim().to_owned()).filter(|s| s != order.supplier());
+        let expected_on = told.expected_on.filter(|d| Some(*d) != order.expected_on());
+        if supplier.is_none() && expected_on.is_none() && told.note.trim().is_empty() {
+            return Err(AppError::Invalid {
+                what: "nothing is said anew".into(),
+                next: "Give another supplier, another day or a remark".into(),
+            });
+        }
+        let next = OrderLine {
+            supplier: supplier.clone().unwrap_or_default(),
+            expected_on,
+            note: told.note.clone(),
+            ..order.line.clone()
+        };
+        check_line(&next)?;
+        let event = OrderEvent {
+            supplier,
+            expected_on,
+            note: told.note.trim().to_owned(),
+            ..self.order_event(OrderStep::Told, &told.by)
+        };
+        tx.append_order_event(&order.line.id, &event, None).await?;
+        tx.commit().await?;
+        order.events.push(event);
+        self.tell(None, "stock");
+        Ok(order.view(self.today()))
+    }
+
+    fn order_event(&self, step: OrderStep, by: &str) -> OrderEvent {
+        OrderEvent {
+            id: crate::new_id().as_str().into(),
+            step,
+            count: 0,
+            model: None,
+            number: None,
+            supplier: None,
+            expected_on: None,
+            note: String::new(),
+            by: by.trim().to_owned(),
+            at: self.now(),
+        }
+    }
+
+    /// What a job lacks by its plan, less what is ordered for it.
+    ///
+    /// # Errors
+    /// No such job; a job that is finished; what the store says.
+    pub async fn wanted(&self, number: i64) -> Result<Vec<Wanted>, AppError> {
+        let mut tx = self.store.read().await?;
+        let file = JobFile::load(&mut tx, number).await?;
+        let parts = crate::matched::parts_of(&mut tx, &file.job).await?;
+        let plan = plan_now(&file, &parts)?;
+        wanted_of(&mut tx, &file, &plan, &parts).await
+    }
+
+    /// What a plan that was just proposed lacks, less what is ordered for its job.
+    ///
+    /// # Errors
+    /// What the store says.
+    pub async fn wanted_by(&self, file: &JobFile, plan: &Plan) -> Result<Vec<Wanted>, AppError> {
+        let mut tx = self.store.read().await?;
+        let parts = Self::plannable(&mut tx, &file.job).await?;
+        wanted_of(&mut tx, file, plan, &parts).await
+    }
+
+    /// Orders what the plan of a job lacks and nobody has ordered for it yet.
+    ///
+    /// # Errors
+    /// A plan that lacks nothing that is not ordered; what the store says.
+    pub async fn order_for_job(&self, number: i64, wish: &OrderForJob) -> Result<Vec<OrderView>, AppError> {
+        let mut new = Vec::new();
+        for wanted in self.wanted(number).await?.iter().filter(|w| w.to_order() > 0) {
+            let supplier = match &wish.supplier {
+                Some(supplier) => supplier.clone(),
+                None => self.last_supplier(&wanted.model).await?.unwrap_or_default(),
+            };
+            new.push(NewOrder {
+                supplier,
+                model: wanted.model.clone(),
+                number: wanted.number.clone(),
+                count: wanted.to_order(),
+                // What is asked of a supplier is a tenth of a gram inside the window.
+                from_g: wanted.from_g.map(|g| (g * 10.0).ceil() / 10.0),
+                to_g: wanted.to_g.map(|g| (g * 10.0).floor() / 10.0),
+                jobs: vec![JobCount { job: number, count: wanted.to_order() }],
+                note: String::new(),
+                ordered_on: None,
+                expected_on: wish.expected_on,
+                by: wish.by.clone(),
+            });
+        }
+        if new.is_empty() {
+            return Err(AppError::Conflict {
+                what: format!("job {number} lacks nothing that is not ordered already"),
+                next: "Look at its plan and at the orders".into(),
+            });
+        }
+        self.place_orders(&new).await
+    }
+
+    /// The supplier of whom a model was ordered last.
+    ///
+    /// # Errors
+    /// What the store says.
+    pub async fn last_supplier(&self, model: &str) -> Result<Option<String>, AppError> {
+        Ok(self.store.read().await?.last_supplier(model).await?)
+    }
+
+    /// What each job under way waits for: parts on order, and parts that are short and not ordered. A job that has all
+    /// its parts waits for nothing.
+    ///
+    /// # Errors
+    /// What the store says.
+    pub async fn waits(&self) -> Result<BTreeMap<i64, Vec<Waiting>>, AppError> {
+        let mut tx = self.store.read().await?;
+        let jobs = lacking(&mut tx).await?;
+        if jobs.is_empty() {
+            return Ok(BTreeMap::new());
+        }
+        let library = load_library(&mut tx).await?;
+        let orders = tx.orders(&OrderFilter { open: true, ..OrderFilter::default() }).await?;
+        let rows = needs_of(&mut tx, &jobs, &[], &orders, &library).await?;
+        let today = self.today();
+        let mut found = BTreeMap::new();
+        for job in &jobs {
+            let mut waits = waiting(&orders, &job.id, &library, today);
+            for row in &rows {
+                let short: i64 = row.jobs_short.iter().filter(|s| s.job == job.number).map(|s| s.count).sum();
+                let ordered: i64 = waits
+                    .iter()
+                    .filter(|w| {
+                        w.order.is_some() && (w.kind, &w.model, &w.number) == (row.kind, &row.model, &row.number)
+                    })
+                    .map(|w| w.count)
+                    .sum();
+                let count = short - ordered;
+                if count > 0 {
+                    let named = named_count(count, row.kind, &row.model, row.number.as_deref(), &library);
+                    waits.push(Waiting {
+                        order: None,
+                        kind: row.kind,
+                        model: row.model.clone(),
+                        number: row.number.clone(),
+                        count,
+                        expected_on: None,
+                        days_late: None,
+                        words: format!("lacks {named}, not ordered"),
+                    });
+                }
+            }
+            if !waits.is_empty() {
+                found.insert(job.number, waits);
+            }
+        }
+        Ok(found)
+    }
+
+    /// The stock against the sheets to come: jobs whose clubs have no parts yet, and sheets that are not approved.
+    ///
+    /// # Errors
+    /// What the store says.
+    pub async fn stock_needs(&self) -> Result<Vec<Need>, AppError> {
+        let mut tx = self.store.read().await?;
+        let library = load_library(&mut tx).await?;
+        let jobs = lacking(&mut tx).await?;
+        let sheets: Vec<store::SheetRow> =
+            tx.sheets(500).await?.into_iter().filter(|s| s.approved_job.is_none()).collect();
+        let orders = tx.orders(&OrderFilter { open: true, ..OrderFilter::default() }).await?;
+        let mut clubs: Vec<OpenClub<'_>> = jobs.iter().flat_map(open_clubs).collect();
+        clubs.extend(sheets.iter().flat_map(|row| {
+            let due = row.sheet.due;
+            row.sheet.clubs.iter().map(move |target| OpenClub { job: None, id: None, due, target })
+        }));
+        let mut parts = Vec::new();
+        for state in [PartState::Free, PartState::Held] {
+            parts.extend(tx.parts(&PartFilter { state: Some(state), ..PartFilter::default() }).await?);
+        }
+        Ok(needs(&clubs, &parts, &tx.bulk_held().await?, &orders, &library))
+    }
+
+    /// The same as a CSV file.
+    ///
+    /// # Errors
+    /// As [`Self::stock_needs`].
+    pub async fn export_needs(&self) -> Result<String, AppError> {
+        Ok(stock_csv::needs(&self.stock_needs().await?))
+    }
+
+    /// Free parts, and those that an open job has reserved already.
+    pub(crate) async fn plannable(tx: &mut Tx, job: &Job) -> Result<Vec<Part>, AppError> {
+        let mut parts = Self::free_parts(tx).await?;
+        parts.extend(reserved(tx, &job.id).await?);
+        Ok(parts)
+    }
+}
+
+/// Single parts that are held for a job.
+pub(crate) async fn reserved(tx: &mut Tx, job: &JobId) -> Result<Vec<Part>, AppError> {
+    let held = PartFilter { job: Some(job.clone()), state: Some(PartState::Held), ..PartFilter::default() };
+    Ok(tx.parts(&held).await?)
+}
+
+/// Jobs of which some club has no parts yet.
+pub(crate) async fn lacking(tx: &mut Tx) -> Result<Vec<Job>, AppError> {
+    let mut found = tx.jobs(Some(JobState::Open)).await?;
+    let planned = tx.jobs(Some(JobState::Planned)).await?;
+    found.extend(planned.into_iter().filter(|j| j.clubs.iter().any(|c| c.plan.is_none())));
+    Ok(found)
+}
+
+fn open_clubs(job: &Job) -> impl Iterator<Item = OpenClub<'_>> {
+    let of_club = |club: &'_ JobClub| club.plan.is_none();
+    job.clubs.iter().filter(move |c| of_club(c)).map(|club| OpenClub {
+        job: Some(job.number),
+        id: Some(&club.id),
+        due: job.sheet.due,
+        target: &club.target,
+    })
+}
+
+/// What is short of the models that these jobs ask for.
+async fn needs_of(
+    tx: &mut Tx,
+    jobs: &[Job],
+    sheets: &[OpenClub<'_>],
+    orders: &[Order],
+    library: &Library,
+) -> Result<Vec<Need>, AppError> {
+    let clubs: Vec<OpenClub<'_>> = jobs.iter().flat_map(open_clubs).chain(sheets.iter().copied()).collect();
+    let mut models = BTreeSet::new();
+    for target in clubs.iter().map(|c| c.target) {
+        models.extend(
+            [&target.head_model, &target.shaft_model, &target.grip_model].into_iter().chain(&target.ferrule_model),
+        );
+    }
+    let mut parts = Vec::new();
+    for state in [PartState::Free, PartState::Held] {
+        for model in &models {
+            let filter = PartFilter { state: Some(state), model: Some((*model).clone()), ..PartFilter::default() };
+            parts.extend(tx.parts(&filter).await?);
+        }
+        let filter = PartFilter { state: Some(state), kind: Some(PartKind::Adapter), ..PartFilter::default() };
+        parts.extend(tx.parts(&filter).await?);
+    }
+    Ok(needs(&clubs, &parts, &BTreeMap::new(), orders, library))
+}
+
+/// The plan of a job as it would be now: proposed where it has none, made anew where some clubs have none.
+fn plan_now(file: &JobFile, parts: &[Part]) -> Result<Plan, AppError> {
+    match file.job.state {
+        JobState::Open => {
+            Ok(workshop::planner::propose(file.assembly(), parts, &crate::plan::kept(&file.job, parts, &[]))?)
+        }
+        JobState::Planned => {
+            // What the planned clubs hold already must be there for them, and is missed by none.
+            let believed = file.assembly().believe(&file.readings)?;
+            Ok(workshop::planner::propose_again(&believed, parts, &[])?.plan)
+        }
+        state => Err(AppError::Conflict {
+            what: format!("job {} is {state} and lacks nothing", file.job.number),
+            next: "Look at the orders of another job".into(),
+        }),
+    }
+}
+
+async fn wanted_of(tx: &mut Tx, file: &JobFile, plan: &Plan, parts: &[Part]) -> Result<Vec<Wanted>, AppError> {
+    let filter = OrderFilter { open: true, job: Some(file.job.id.clone()), ..OrderFilter::default() };
+    let orders = tx.orders(&filter).await?;
+    Ok(wanted(&file.job, plan, &file.library, parts, &orders))
+}
+
+pub(crate) async fn job_of(tx: &mut Tx, number: i64) -> Result<Job, AppError> {
+    tx.job_by_number(number)
+        .await?
+        .ok_or_else(|| AppError::not_found("job", number.to_string(), "Look it up on the Today page"))
+}
+
+async fn order_of(tx: &mut Tx, number: i64) -> Result<Order, AppError> {
+    let filter = OrderFilter { number: Some(number), ..OrderFilter::default() };
+    tx.orders(&filter)
+        .await?
+        .pop()
+        .ok_or_else(|| AppError::not_found("order", number.to_string(), "Look it up under Stock, Orders"))
+}
+
+fn need_order_version(order: &Order, version: Option<i64>) -> Result<(), AppError> {
+    let now = i64::try_from(order.events.len()).unwrap_or(i64::MAX);
+    match version {
+        Some(seen) if seen != now => Err(AppError::Conflict {
+            what: format!("order {} was changed on another screen in the meantime, or sent twice", order.line.order),
+            next: "Nothing was booked in. Look at what changed, then enter it again".into(),
+        }),
+        _ => Ok(()),
+    }
+}
+
+/// The model and number of what came: those of the order where nothing else is said.
+fn came(library: &Library, line: &OrderLine, receive: &Receive) -> Result<(String, Option<String>), AppError> {
+    let said = |text: &Option<String>| text.as_ref().map(|t| t.trim().to_owned()).filter(|t| !t.is_empty());
+    let model = said(&receive.model).unwrap_or_else(|| line.model.clone());
+    let number = said(&receive.number).or_else(|| line.number.clone().filter(|_| model == line.model));
+    let (kind, number) = checked_model(library, &model, number.as_deref())?;
+    if kind != line.kind {
+        return Err(AppError::Conflict {
+            what: format!("{model} is a {kind}, and order {} is of a {}", line.order, line.kind),
+            next: "Choose what came, or book it in by weighing it in".into(),
+        });
+    }
+    Ok((library.get(&model).map_or(model.clone(), |m| m.code().to_owned()), number))
+}
+
+/// The kind of a model, and the number if it has any; the number must be one of the model's.
+pub(crate) fn checked_model(
+    library: &Library,
+    model: &str,
+    number: Option<&str>,
+) -> Result<(PartKind, Option<String>), AppError> {
+    let model = model.trim();
+    let found =
+        library.get(model).ok_or_else(|| AppError::not_found("model", model, "Add it under Stock, Models first"))?;
+    let number = number.map(str::trim).filter(|n| !n.is_empty());
+    let numbers: Vec<&str> = match found {
+        Model::Head(head) => head.numbers.iter().map(|n| n.number.as_str()).collect(),
+        Model::Shaft(shaft) if shaft.tip == TipShape::Taper => {
+            shaft.blanks.iter().filter_map(|b| b.number.as_deref()).collect()
+        }
+        _ => Vec::new(),
+    };
+    let refused = |what: String, next: String| Err(AppError::Invalid { what, next });
+    match number {
+        None if numbers.is_empty() => Ok((found.kind(), None)),
+        None => refused(
+            format!("which number of {} is not said", found.name()),
+            format!("Give one of {}", numbers.join(", ")),
+        ),
+        Some(number) => match numbers.iter().find(|n| n.eq_ignore_ascii_case(number)) {
+            Some(own) => Ok((found.kind(), Some((*own).to_owned()))),
+            None if numbers.is_empty() => {
+                refused(format!("a {} {} has no number", found.kind(), found.name()), "Leave the number out".into())
+            }
+            None => refused(
+                format!("{} has no number {number}", found.name()),
+                format!("Give one of {}", numbers.join(", ")),
+            ),
+        },
+    }
+}

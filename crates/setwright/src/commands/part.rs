@@ -1,0 +1,194 @@
+//! A part with its life, parts sorted by weight, head masses to ask for.
+
+use super::{open, print::table, print_json, say};
+use crate::config::{AskArguments, PartArguments, SortArguments};
+use crate::failure::Failure;
+use app::life::{PartAction, PartDeed, PartLife};
+use app::sorting::{AskRequest, SortRequest};
+use quantity::{Balance, decimal};
+use workshop::ask::Supply;
+use workshop::sheet::Sheet;
+
+/// Shows a part with its life, after doing something with it where that is asked.
+///
+/// # Errors
+/// A deed that is none, or that the part is not in a state for; what the store says.
+pub async fn part(arguments: &PartArguments) -> Result<(), Failure> {
+    let deed = arguments.deed.as_deref().map(deed).transpose()?;
+    let app = open(arguments.database.database.as_deref()).await?;
+    let life = match deed {
+        Some(deed) => {
+            let action = PartAction {
+                deed,
+                version: None,
+                job: arguments.job,
+                slot: arguments.slot,
+                mass_typed: arguments.mass.clone(),
+                length_mm: arguments.length,
+                balance_point_mm: None,
+                off_the_tip_mm: arguments.off_the_tip,
+                loft_deg: None,
+                lie_deg: None,
+                clean: arguments.clean,
+                place: arguments.place.clone(),
+                lose_plan: arguments.lose_plan,
+                reason: arguments.reason.clone(),
+                by: arguments.by.clone(),
+            };
+            app.part_deed(&arguments.code, &action).await?
+        }
+        None => app.part_life(&arguments.code).await?,
+    };
+    app.close().await;
+    if arguments.csv {
+        let entries: Vec<_> = life.life.into_iter().map(|l| l.entry).collect();
+        return say(&workshop::stock_csv::life(&entries));
+    }
+    if arguments.database.json {
+        return print_json(&life);
+    }
+    say(&life_text(&life))
+}
+
+fn deed(text: &str) -> Result<PartDeed, Failure> {
+    serde_json::from_value(text.into()).map_err(|_| {
+        Failure::usage(format!(
+            "“{text}” is nothing that is done with a part. Say reserve, return, use, scrap, restore, correct, pull or miscut"
+        ))
+    })
+}
+
+fn life_text(life: &PartLife) -> String {
+    let part = &life.part;
+    let number = part.number.as_deref().map(|n| format!(" {n}")).unwrap_or_default();
+    let mass = part.mass_g.map_or_else(|| "not weighed".to_owned(), |g| format!("{} g", decimal(g, 1)));
+    let of = match (life.job, &life.club) {
+        (Some(job), Some(club)) => format!(", the {club} of job {job}"),
+        _ => String::new(),
+    };
+    let mut text = format!("{}: {} {}{number}, {mass}, {}{of}\n", part.code, part.kind, part.model, part.state);
+    for line in &life.life {
+        let reason = if line.entry.reason.is_empty() { String::new() } else { format!(" “{}”", line.entry.reason) };
+        let by = if line.entry.by.is_empty() { String::new() } else { format!(", {}", line.entry.by) };
+        text.push_str(&format!("  {}{by}: {}{reason}\n", line.entry.at, line.words));
+    }
+    text
+}
+
+/// Sorts the parts of a model by weight.
+///
+/// # Errors
+/// An unknown model; a width or count that makes no classes; what the store says.
+pub async fn sort(arguments: &SortArguments) -> Result<(), Failure> {
+    let request = SortRequest {
+        model: arguments.model.clone(),
+        number: arguments.number.clone(),
+        state: None,
+        width_g: arguments.width,
+        classes: arguments.classes,
+        columns: arguments.columns,
+    };
+    let app = open(arguments.database.database.as_deref()).await?;
+    let sorting = app.sort_parts(&request).await?;
+    app.close().await;
+    if arguments.csv {
+        return say(&workshop::stock_csv::sorting(&sorting));
+    }
+    if arguments.database.json {
+        return print_json(&sorting);
+    }
+    let mut text = String::new();
+    for class in &sorting.classes {
+        let codes: Vec<String> = class.parts.iter().map(|p| format!("{} {}", p.code, decimal(p.mass_g, 1))).collect();
+        let line = format!(
+            "{}  {} to {} g  {}: {}",
+            class.name,
+            decimal(class.from_g, 1),
+            decimal(class.to_g, 1),
+            class.parts.len(),
+            codes.join(", ")
+        );
+        text.push_str(line.trim_end());
+        text.push('\n');
+    }
+    text.push_str(&format!(
+        "{} parts, mean {} g, scatter {} g\n",
+        sorting.count,
+        decimal(sorting.mean_g, 1),
+        decimal(sorting.sd_g, 2)
+    ));
+    if !sorting.not_weighed.is_empty() {
+        text.push_str(&format!("Not weighed: {}\n", sorting.not_weighed.join(", ")));
+    }
+    say(&text)
+}
+
+/// Which head masses to ask for.
+///
+/// # Errors
+/// A file that is no sheet; figures that cannot be; what the store says.
+pub async fn ask(arguments: &AskArguments) -> Result<(), Failure> {
+    let sheet = match &arguments.sheet {
+        Some(path) => {
+            let bytes = super::work::bytes_of(path)?;
+            let read = serde_json::from_slice::<Sheet>(&bytes);
+            Some(read.map_err(|e| {
+                Failure::usage(format!(
+                    "{} is no sheet file: {e}. Its form is printed by: setwright sheet schema",
+                    path.display()
+                ))
+            })?)
+        }
+        None => None,
+    };
+    let request = AskRequest {
+        job: arguments.job,
+        sheet,
+        supply: arguments.supply.iter().map(|text| supply(text)).collect::<Result<_, _>>()?,
+        cap_g: arguments.cap,
+        within_points: arguments.within,
+        ..AskRequest::default()
+    };
+    let app = open(arguments.database.database.as_deref()).await?;
+    let asks = app.ask_heads(&request).await?;
+    app.close().await;
+    if arguments.csv {
+        return say(&workshop::stock_csv::asks(&asks));
+    }
+    if arguments.database.json {
+        return print_json(&asks);
+    }
+    let rows: Vec<Vec<String>> = asks
+        .iter()
+        .map(|a| {
+            vec![
+                format!("{} {}", a.head_model, a.number),
+                Balance::from_points(a.balance_points).letter(1),
+                format!("{} to {} g", decimal(a.from_g, 1), decimal(a.to_g, 1)),
+                format!("{} ± {} g", decimal(a.mean_g, 1), decimal(a.sd_g, 1)),
+                format!("{} %", decimal(100.0 * a.inside, 1)),
+                format!("{} %", decimal(100.0 * a.inside_any_shaft, 1)),
+                a.order_for_one.map_or_else(|| "hopeless".to_owned(), |n| n.to_string()),
+            ]
+        })
+        .collect();
+    table(&["", "balance", "heads of", "theirs", "inside", "any shaft", "order for one"], &rows);
+    Ok(())
+}
+
+fn supply(text: &str) -> Result<Supply, Failure> {
+    let read = || {
+        let (head, figures) = text.split_once('=')?;
+        let (model, number) = head.split_once(':')?;
+        let (mean, scatter) = figures.split_once(',')?;
+        Some(Supply {
+            head_model: model.trim().to_owned(),
+            number: number.trim().to_owned(),
+            mean_g: mean.trim().parse().ok()?,
+            sd_g: scatter.trim().parse().ok()?,
+        })
+    };
+    read().ok_or_else(|| {
+        Failure::usage(format!("“{text}” is no MODEL:NUMBER=MEAN,SCATTER. For example --supply WREN-I:7=267,1.5"))
+    })
+}

@@ -1,0 +1,225 @@
+//! The life of a part: what was done with it, and what can be done with it now.
+
+use super::entries::{Entries, in_address};
+use super::{Framed, PageResult, Who, failure, failure_status, framed, say};
+use crate::look::{
+    Button, ButtonKind, Choice, Field, Icon, Nav, Select, Tone, button, check, field, hidden, link_button, section,
+    select, tag,
+};
+use crate::units::{self, explicit};
+use app::life::{PartAction, PartDeed, PartLife};
+use app::{App, AppError};
+use axum::Router;
+use axum::extract::{Form, Path, State};
+use axum::http::StatusCode;
+use axum::response::{IntoResponse, Redirect};
+use axum::routing::post;
+use maud::{Markup, html};
+use workshop::life::LifeStep;
+use workshop::model::PartKind;
+use workshop::part::{Part, PartState};
+use workshop::reading::Unit;
+
+pub(super) fn router() -> Router<App> {
+    Router::new().route("/stock/parts/{code}/life", post(act))
+}
+
+/// What belongs under the figures of a part: who has it, what can be done with it, its life.
+pub(super) async fn life_part(app: &App, code: &str) -> Result<Markup, AppError> {
+    let life = app.part_life(code).await?;
+    let clubs = app.clubs_for(code).await?;
+    Ok(html! {
+        @if let (Some(job), Some(club)) = (life.job, &life.club) {
+            p { (tag(Tone::Care, life.part.state.word())) " "
+                @if life.part.state == PartState::Used { "in the " } @else { "for the " } (club) " of "
+                a href={ "/plan/" (job) } { "job " (job) }
+                @if let Some(slot) = life.slot { ", place " (slot) " of the tray" }
+            }
+        }
+        (deeds(&life.part, life.slot.is_some(), &clubs))
+        (section("Its life", &html! { a href={ "/api/v1/parts/" (in_address(code)) "/life/export" } { "CSV" } }, &entries(&life)))
+    })
+}
+
+fn entries(life: &PartLife) -> Markup {
+    html! {
+        @if life.life.is_empty() { p.small { "Nothing is written down of it yet." } }
+        ul.life { @for line in life.life.iter().rev() {
+            @let bad = matches!(line.entry.step, LifeStep::Scrapped);
+            li {
+                strong.bad[bad] { (units::restated(&line.words)) }
+                @if !line.entry.reason.is_empty() { " “" (line.entry.reason) "”" }
+                span.small { (say::when(line.entry.at)) @if !line.entry.by.is_empty() { ", " (line.entry.by) } }
+            }
+        } }
+    }
+}
+
+/// One deed: its summary, its fields, its button.
+fn deed(part: &Part, name: &str, summary: &str, fields: &Markup, label: &str, kind: ButtonKind) -> Markup {
+    html! {
+        details { summary { (summary) }
+            form.card method="post" action={ "/stock/parts/" (in_address(&part.code)) "/life" } {
+                (hidden("deed", name)) (hidden("version", &part.version.to_string()))
+                (fields)
+                div.actions { (button(&Button { label, kind, ..Button::default() })) }
+            }
+        }
+    }
+}
+
+fn deeds(part: &Part, in_job: bool, clubs: &[(i64, i64, String)]) -> Markup {
+    let single = part.count.is_none();
+    let id = |deed: &str, name: &str| format!("{deed}-{name}");
+    let mass = |deed: &str, required: bool| {
+        field(&Field {
+            name: "mass",
+            id: &id(deed, "mass"),
+            label: "Mass now",
+            unit: units::mass_sign(),
+            inputmode: "decimal",
+            required,
+            ..Field::default()
+        })
+    };
+    let length = |deed: &str, label: &str, required: bool| {
+        field(&Field {
+            name: "length",
+            id: &id(deed, "length"),
+            label,
+            unit: units::length_sign(),
+            required,
+            ..Field::default()
+        })
+    };
+    let reason = |deed: &str, required: bool| {
+        field(&Field {
+            name: "reason",
+            id: &id(deed, "reason"),
+            label: if required { "Why? It is kept." } else { "Why" },
+            required,
+            ..Field::default()
+        })
+    };
+    let place = |deed: &str| {
+        field(&Field {
+            name: "place",
+            id: &id(deed, "place"),
+            label: "Where it lies now",
+            value: &part.place,
+            ..Field::default()
+        })
+    };
+    let lose = |words: &str| html! { @if in_job && part.state == PartState::Held { p { (check("lose_plan", "1", words, false)) } } };
+    let shaft = part.kind == PartKind::Shaft;
+    html! {
+        div.deeds {
+            @if !clubs.is_empty() {
+                (deed(part, "reserve", "Reserve it for a club", &reserve_for(clubs), "Reserve", ButtonKind::Quiet))
+            }
+            @if part.state == PartState::Held && single {
+                (deed(part, "return", "Give it back to the shelf", &html! { div.fields { (place("return")) (reason("return", false)) }
+                    (lose("Its club loses its plan and waits; give the reason")) }, "It is on the shelf", ButtonKind::Quiet))
+            }
+            @if matches!(part.state, PartState::Pulled | PartState::Rejected | PartState::Ordered) {
+                (deed(part, "restore", "Take it into stock", &html! { div.fields { (mass("restore", part.state == PartState::Pulled)) (place("restore")) (reason("restore", false)) } }, "It is good, into stock", ButtonKind::Quiet))
+            }
+            @if matches!(part.state, PartState::Used | PartState::Held) && single && in_job {
+                (deed(part, "pull", "It was pulled out of its club", &html! { div.fields {
+                    (mass("pull", false))
+                    @if shaft { (length("pull", "Length now", false)) }
+                    (place("pull")) (reason("pull", false))
+                }
+                    p { (check("clean", "1", "Free of adhesive, weighed and good: back into stock", false)) }
+                    (lose("The club is taken apart and waits; give the reason")) }, "It is pulled", ButtonKind::Quiet))
+            }
+            @if shaft && matches!(part.state, PartState::Free | PartState::Held | PartState::Pulled) {
+                (deed(part, "miscut", "It was cut wrongly", &html! { div.fields {
+                    (length("miscut", "Length now", true))
+                    (field(&Field { name: "off_tip", id: "miscut-off_tip", label: "Of the cut, off the tip", unit: units::length_sign(), hint: "Empty: all off the butt", ..Field::default() }))
+                    (mass("miscut", true)) (reason("miscut", false))
+                }
+                    (lose("Its club loses its plan and waits; give the reason")) }, "It is shorter now", ButtonKind::Quiet))
+            }
+            @if part.state == PartState::Free {
+                (deed(part, "use", "It went into a club without a job", &reason("use", true), "It is used", ButtonKind::Quiet))
+            }
+            @if matches!(part.state, PartState::Free | PartState::Held | PartState::Pulled | PartState::Ordered) {
+                (deed(part, "scrap", "Scrap it", &html! { (reason("scrap", true)) (lose("Its club loses its plan and waits")) }, "Scrap it", ButtonKind::Danger))
+            }
+        }
+    }
+}
+
+/// The clubs that it could be reserved for.
+fn reserve_for(clubs: &[(i64, i64, String)]) -> Markup {
+    let choices: Vec<(String, String)> = clubs
+        .iter()
+        .map(|(job, slot, number)| (format!("{job}:{slot}"), format!("Job {job}, the {number} (place {slot})")))
+        .collect();
+    select(&Select {
+        name: "club",
+        label: "For",
+        hint: "The plan keeps to it",
+        choices: choices.iter().map(|(value, label)| Choice { value, label, chosen: false }).collect(),
+        ..Select::default()
+    })
+}
+
+fn deed_of(name: &str) -> Option<PartDeed> {
+    serde_json::from_value(name.into()).ok()
+}
+
+async fn act(
+    State(app): State<App>,
+    Who(by): Who,
+    Path(code): Path<String>,
+    Form(fields): Form<Vec<(String, String)>>,
+) -> PageResult {
+    let mut form = Entries::new(fields);
+    let (length_mm, off_the_tip_mm) = (form.length_mm("length"), form.length_mm("off_tip"));
+    let mass_typed = form.some("mass").map(|typed| explicit(Unit::Gram, &typed));
+    // Only for its mistake; the text itself is kept with the part.
+    let _ = form.mass_g("mass");
+    let (job, slot) = form.text("club").split_once(':').map_or((None, None), |(j, s)| (j.parse().ok(), s.parse().ok()));
+    let here = format!("/stock/parts/{}", in_address(&code));
+    let Some(deed) = deed_of(form.text("deed")).filter(|_| form.is_sound()) else {
+        let first = form.mistakes().next().and_then(|name| form.error(name)).unwrap_or("Nothing was chosen to be done");
+        let error = AppError::Invalid {
+            what: first.trim_end_matches('.').to_owned(),
+            next: "Nothing was changed. Go back and enter it again".into(),
+        };
+        return refused(&app, &code, &error, StatusCode::UNPROCESSABLE_ENTITY).await;
+    };
+    let action = PartAction {
+        deed,
+        version: form.text("version").parse().ok(),
+        job,
+        slot,
+        mass_typed,
+        length_mm,
+        balance_point_mm: None,
+        off_the_tip_mm,
+        loft_deg: None,
+        lie_deg: None,
+        clean: form.has("clean", "1"),
+        place: form.some("place"),
+        lose_plan: form.has("lose_plan", "1"),
+        reason: form.text("reason").to_owned(),
+        by,
+    };
+    match app.part_deed(&code, &action).await {
+        Ok(_) => Ok(Redirect::to(&here).into_response()),
+        Err(error) => refused(&app, &code, &error, failure_status(&error)).await,
+    }
+}
+
+/// The part with its deeds again, and over them why the last one was not done.
+async fn refused(app: &App, code: &str, error: &AppError, status: StatusCode) -> PageResult {
+    let body = html! {
+        (life_part(app, code).await?)
+        div.actions { (link_button(&format!("/stock/parts/{}", in_address(code)), "See the part", ButtonKind::Quiet, Some(Icon::Back), "")) }
+    };
+    let view = Framed { title: code, active: Nav::Stock, notice: Some(failure(error)), body, ..Framed::default() };
+    Ok((status, framed(app, view).await?).into_response())
+}
