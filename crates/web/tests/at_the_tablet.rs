@@ -3,9 +3,11 @@
 
 mod support;
 
+use app::{App, SystemClock};
 use axum::body::Body;
 use axum::http::{Request, StatusCode, header};
 use serde_json::{Value, json};
+use std::sync::Arc;
 use support::answer::Answer;
 use support::truth::{DRY, Truth};
 use support::{Bench, planned, reading};
@@ -154,4 +156,68 @@ async fn the_next_cup_is_of_the_last_tins_unless_another_lot_is_entered() {
         batches.as_array().expect("batches").iter().map(|b| b["batch"]["lot"].as_str().expect("a lot")).collect();
     lots.sort_unstable();
     assert_eq!(lots, ["K-12", "K-12", "K-13"]);
+}
+
+/// Bytes that go over the line for an address, and the body as text where it is one.
+async fn sent(router: &axum::Router, address: &str) -> (usize, String) {
+    let ask = async |packed: bool| {
+        let mut request = Request::builder().uri(address);
+        if packed {
+            request = request.header(header::ACCEPT_ENCODING, "gzip");
+        }
+        let answer = router.clone().oneshot(request.body(Body::empty()).expect("a request")).await.expect("an answer");
+        assert_eq!(answer.status(), StatusCode::OK, "{address}");
+        axum::body::to_bytes(answer.into_body(), 32 << 20).await.expect("a body")
+    };
+    (ask(true).await.len(), String::from_utf8_lossy(&ask(false).await).into_owned())
+}
+
+#[tokio::test]
+async fn no_page_weighs_more_than_a_hundred_kilobytes() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let url = format!("sqlite:{}", folder.path().join("shop.db").display());
+    let app = App::open(&url, Arc::new(SystemClock)).await.expect("a shop");
+    app.load_demo().await.expect("the invented shop");
+    let router = web::router(app);
+    let (_, today) = sent(&router, "/").await;
+    // Style and scripts: all of them, as if no page had been seen before.
+    let folder = today.split("/assets/").nth(1).and_then(|t| t.split('/').next()).expect("a tag").to_owned();
+    let mut carried = 0;
+    for file in std::fs::read_dir("assets").expect("the assets") {
+        let name = file.expect("a file").file_name().into_string().expect("a plain name");
+        carried += sent(&router, &format!("/assets/{folder}/{name}")).await.0;
+    }
+    assert!(carried > 5_000, "the assets were not found");
+    for address in [
+        "/",
+        "/sheets",
+        "/sheets/new",
+        "/stock",
+        "/stock/new",
+        "/stock/import",
+        "/stock/models",
+        "/plan",
+        "/plan/1",
+        "/plan/2",
+        "/plan/day",
+        "/plan/2/options",
+        "/plan/1/cards",
+        "/bench/1/1?step=dry",
+        "/bench/1/grid/dry",
+        "/glue",
+        "/glue/new?job=1",
+        "/records/1",
+        "/learned",
+        "/capability",
+        "/shop",
+        "/shop/scales",
+        "/labels",
+        "/calc",
+        "/calc/balance",
+        "/calc/pluck",
+        "/style",
+    ] {
+        let (page, _) = sent(&router, address).await;
+        assert!(page + carried < 100_000, "{address}: {page} bytes and {carried} of style and scripts");
+    }
 }

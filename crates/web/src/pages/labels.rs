@@ -3,9 +3,7 @@
 use super::entries::{Entries, in_address, query};
 use super::stock::filter;
 use super::{Framed, PageError, PageResult, framed};
-use crate::look::{
-    Action, ButtonKind, Icon, LabelPaper, Nav, Notice, PartLabel, Tone, empty_state, label_page, link_button,
-};
+use crate::look::{Action, ButtonKind, Icon, LabelPaper, Nav, PartLabel, empty_state, label_page, link_button};
 use app::stock::PartQuery;
 use app::stock_list::Scanned;
 use app::{App, AppError};
@@ -17,8 +15,11 @@ use maud::{Markup, html};
 use quantity::decimal;
 use workshop::part::Part;
 
-/// Most labels on one page.
+/// Most labels that are asked for by their codes.
 pub(crate) const LABELS_MAX: usize = 500;
+
+/// Labels of a filter's parts on one page: eight sheets of 24, and no more than a tablet loads at once.
+const LABELS_A_PAGE: i64 = 192;
 
 pub(super) fn router() -> Router<App> {
     Router::new().route("/labels", get(labels)).route("/scan", get(scan))
@@ -50,7 +51,8 @@ pub fn label_texts(parts: &[Part], models: &[workshop::model::Model]) -> Vec<Par
 pub(crate) async fn asked_parts(app: &App, codes: &str, wanted: PartQuery) -> Result<(Vec<Part>, i64), AppError> {
     let codes: Vec<String> = codes.split([',', ' ', '\n']).map(str::to_owned).filter(|c| !c.is_empty()).collect();
     if codes.is_empty() {
-        return app.parts(&PartQuery { limit: i64::try_from(LABELS_MAX).ok(), ..wanted }).await;
+        let limit = wanted.limit.or(i64::try_from(LABELS_MAX).ok());
+        return app.parts(&PartQuery { limit, ..wanted }).await;
     }
     if codes.len() > LABELS_MAX {
         return Err(AppError::Invalid {
@@ -66,7 +68,9 @@ pub(crate) async fn asked_parts(app: &App, codes: &str, wanted: PartQuery) -> Re
 async fn labels(State(app): State<App>, Query(pairs): Query<Vec<(String, String)>>) -> PageResult {
     let asked = Entries::new(pairs);
     let paper = LabelPaper::from_key(asked.text("paper")).unwrap_or_default();
-    let (parts, total) = asked_parts(&app, asked.text("codes"), filter(&asked)).await?;
+    let from = asked.text("from").parse::<i64>().unwrap_or(0).max(0);
+    let wanted = PartQuery { limit: Some(LABELS_A_PAGE), offset: Some(from), ..filter(&asked) };
+    let (parts, total) = asked_parts(&app, asked.text("codes"), wanted).await?;
     let labels = labels_of(&app, &parts).await?;
     let body = if labels.is_empty() {
         empty_state(
@@ -77,26 +81,27 @@ async fn labels(State(app): State<App>, Query(pairs): Query<Vec<(String, String)
     } else {
         html! {
             (controls(&asked, paper))
+            @if total > from + LABELS_A_PAGE && asked.text("codes").is_empty() {
+                @let next = (from + LABELS_A_PAGE).to_string();
+                p.actions.no-print { (link_button(&address(&asked, asked.text("paper"), &next), &format!("The next, from {} of {total}", from + LABELS_A_PAGE + 1), ButtonKind::Quiet, Some(Icon::Forward), "n")) }
+            }
             (label_page(&labels, paper))
         }
     };
-    let more = total > i64::try_from(LABELS_MAX).unwrap_or(i64::MAX);
-    let notice = more.then(|| Notice {
-        tone: Tone::Care,
-        text: format!("These are the first {LABELS_MAX} of {total} labels."),
-        next: "Narrow the filter on the stock page for the others.".into(),
-    });
     let crumb = super::entries::counted(labels.len(), "label");
-    Ok(framed(&app, Framed { title: "Labels", active: Nav::Stock, crumb, notice, body, ..Framed::default() })
+    Ok(framed(&app, Framed { title: "Labels", active: Nav::Stock, crumb, body, ..Framed::default() })
         .await?
         .into_response())
 }
 
+/// The same parts on a paper, from a place in their list.
+fn address(asked: &Entries, paper: &str, from: &str) -> String {
+    let kept = ["codes", "kind", "model", "number", "state", "text"].map(|n| (n, asked.text(n)));
+    format!("/labels{}", query(&[&kept[..], &[("paper", paper), ("from", from)]].concat()))
+}
+
 fn controls(asked: &Entries, paper: LabelPaper) -> Markup {
-    let to = |paper: &str| {
-        let kept = ["codes", "kind", "model", "number", "state", "text"].map(|n| (n, asked.text(n)));
-        format!("/labels{}", query(&[&kept[..], &[("paper", paper)]].concat()))
-    };
+    let to = |paper: &str| address(asked, paper, asked.text("from"));
     let kind = |own| if own == paper { ButtonKind::Primary } else { ButtonKind::Quiet };
     html! {
         div.actions {
