@@ -7,6 +7,7 @@ use crate::error::EstimationError as E;
 use crate::normal;
 use serde::{Deserialize, Serialize};
 use statrs::function::gamma::ln_gamma;
+use std::f64::consts::PI;
 use utoipa::ToSchema;
 
 /// Expected range of `n` standard normal values; 0 below two.
@@ -97,9 +98,11 @@ pub fn individuals(values: &[f64]) -> Result<Individuals, E> {
     let ranges: Vec<f64> = values.windows(2).map(|pair| (pair[1] - pair[0]).abs()).collect();
     let mean = values.iter().sum::<f64>() / values.len() as f64;
     let mean_range = ranges.iter().sum::<f64>() / ranges.len() as f64;
-    let sd = mean_range / d2(2);
+    // The range of two is the size of a normal with twice the variance: its mean and its scatter in closed form.
+    let (of_two, scatter_of_two) = (2.0 / PI.sqrt(), (2.0 - 4.0 / PI).sqrt());
+    let sd = mean_range / of_two;
     let (lower, upper) = (mean - 3.0 * sd, mean + 3.0 * sd);
-    let range_upper = mean_range + 3.0 * d3(2) * sd;
+    let range_upper = mean_range + 3.0 * scatter_of_two * sd;
     let positions = |test: &dyn Fn(usize) -> bool| (0..values.len()).filter(|i| test(*i)).collect();
     let outside = positions(&|i| values[i] < lower || values[i] > upper);
     let jumps = positions(&|i| i > 0 && ranges[i - 1] > range_upper);

@@ -1,7 +1,7 @@
 //! Goal: values published elsewhere, through the crate's own code. Tolerances are half a unit of the last printed
 //! digit unless a comment says otherwise.
 
-use estimation::chart::{c4, d2, individuals};
+use estimation::chart::{c4, d2, d3, individuals};
 use estimation::conformity::{Limits, Verdict, conformance_probability, judge};
 use estimation::gauge_study::Crossed;
 use estimation::gls::line;
@@ -123,6 +123,9 @@ fn val_individuals_chart() -> Result<(), EstimationError> {
     // D4 = 3.267 for ranges of two (published tables).
     close("range", chart.range_upper / chart.mean_range, 3.267, 6e-4);
     assert!(chart.outside.is_empty() && chart.jumps.is_empty());
+    // The closed forms for two are what the integrals give.
+    close("scatter", chart.sd, chart.mean_range / d2(2), 1e-9);
+    close("limit of the range", chart.range_upper, chart.mean_range + 3.0 * d3(2) * chart.sd, 1e-5);
     Ok(())
 }
 

@@ -143,6 +143,8 @@ async fn a_scale_out_of_tolerance_is_not_trusted_until_somebody_says_why() {
     // Tuesday it was; today is Thursday.
     let words = "The gram scale reads 0.6 g heavy since Tuesday: check it before you rely on it.";
     assert!(bench.page("/").await.text.contains(words));
+    bench.made("/models/import", support::models()).await;
+    assert!(bench.page("/stock/new?model=WREN-I&number=7").await.text.contains(words), "beside the entry of a part");
     let page = bench.page("/scales/mass").await;
     assert!(page.text.contains(words) && page.text.contains("where 0.3 g is allowed"), "{}", page.text);
     assert!(page.text.contains("Trust it on my word"));

@@ -4,7 +4,7 @@ use crate::harness::{Bench, Browser};
 use serde_json::Value;
 use std::process::Command;
 
-const PAGES: [&str; 43] = [
+const PAGES: [&str; 48] = [
     "/",
     "/sheets",
     "/sheets/new",
@@ -34,6 +34,11 @@ const PAGES: [&str; 43] = [
     "/records/1",
     "/learned",
     "/capability",
+    "/scales",
+    "/scales/mass",
+    "/scales/mass/check",
+    "/scales/setup",
+    "/scales/studies/new",
     "/shop",
     "/shop/scales",
     "/labels",
@@ -81,7 +86,17 @@ fn made(bench: &Bench) -> Vec<String> {
     let first =
         |list: &Value| list.as_array().and_then(|l| l.first()).and_then(|m| m["code"].as_str()).map(str::to_owned);
     let code = first(&models).unwrap_or_else(|| panic!("the demo has no model: {models}"));
-    vec![format!("/sheets/{id}"), format!("/sheets/{id}/clubs/0"), format!("/stock/models/{code}")]
+    let studies = bench.api("/gauge-studies");
+    let study = studies.as_array().and_then(|list| list.first()).and_then(|study| study["id"].as_str());
+    let study = study.unwrap_or_else(|| panic!("the demo has no gauge study: {studies}"));
+    vec![
+        format!("/sheets/{id}"),
+        format!("/sheets/{id}/clubs/0"),
+        format!("/stock/models/{code}"),
+        format!("/scales/studies/{study}"),
+        // A reading of a study that is corrected: the screen of one reading.
+        format!("/scales/studies/{study}?place=3"),
+    ]
 }
 
 #[tokio::test]

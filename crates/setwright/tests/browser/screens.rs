@@ -2,7 +2,7 @@
 
 use crate::harness::Bench;
 
-const PAGES: [&str; 16] = [
+const PAGES: [&str; 21] = [
     "/",
     "/sheets",
     "/sheets/new",
@@ -16,6 +16,11 @@ const PAGES: [&str; 16] = [
     "/glue",
     "/glue/new?job=1",
     "/records/1",
+    "/scales",
+    "/scales/mass",
+    "/scales/mass/check",
+    "/scales/setup",
+    "/scales/studies/new",
     "/shop",
     "/calc",
     "/calc/balance",

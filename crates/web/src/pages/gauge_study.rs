@@ -48,7 +48,7 @@ async fn begin_page(app: &App, form: &Entries, notice: Option<Notice>, status: S
                 (form.select("scale", "Scale", "", &choices))
                 (form.field("trials", "How often each reads each part", Field { inputmode: "numeric", required: true, hint: "2 to 5; 3 is recommended", ..Field::default() }))
             }
-            (form.area("builders", "Who reads", 3, Field { required: true, hint: "A name a line, 2 to 5; 3 are recommended", ..Field::default() }))
+            (form.area("builders", "Who reads", 3, Field { required: true, hint: "A name a line, 2 to 5; 3 are recommended. Alone? Yourself in the morning and yourself in the evening", ..Field::default() }))
             (form.area("parts", "Parts", 6, Field { required: true, hint: "A code or a number a line, 5 to 20; 10 are recommended, as different from each other as your stock is. Mark them so that the figure read cannot be seen", ..Field::default() }))
             div.actions { (button(&Button { label: "Begin", ..Button::default() })) }
         }

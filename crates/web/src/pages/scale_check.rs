@@ -53,9 +53,19 @@ pub(super) fn scale_words(file: &JobFile, asks: &[What], today: Date) -> Markup 
         .filter_map(|(key, _)| file.watch.against(key).zip(file.shop.instrument(key).ok()))
         .map(|(trust, gauge)| (workshop::health::sentence(trust, &gauge, today), gauge.key))
         .collect();
-    html! { @for (words, key) in &said {
-        p.caution { (icon(Icon::Caution)) span { (words) " " a href={ "/scales/" (in_address(key)) "/check" } { "Check it" } } }
-    } }
+    html! { @for (words, key) in &said { (caution_with_link(words, key)) } }
+}
+
+/// What speaks against the gram scale, beside the entry of a part; nothing where it is trusted.
+pub(super) async fn gram_scale_words(app: &App) -> Result<Markup, app::AppError> {
+    let key = app.shop().await?.mass_scale.key;
+    let (all, _) = app.scales_today().await?;
+    let wrong = all.iter().find(|scale| scale.key == key && !scale.words.is_empty());
+    Ok(html! { @if let Some(scale) = wrong { (caution_with_link(&scale.words, &scale.key)) } })
+}
+
+fn caution_with_link(words: &str, key: &str) -> Markup {
+    html! { p.caution { (icon(Icon::Caution)) span { (words) " " a href={ "/scales/" (in_address(key)) "/check" } { "Check it" } } } }
 }
 
 async fn show(

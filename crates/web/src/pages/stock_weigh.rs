@@ -155,9 +155,10 @@ impl Shown<'_> {
             (None, Some(part)) => sign_kept(self, part, models),
             (None, None) => html! {},
         };
+        let scale = super::scale_check::gram_scale_words(app).await?;
         Ok(html! {
             div.weigh {
-                div { (says) (self.entry()) }
+                div { (says) (scale) (self.entry()) }
                 div data-live="0" { (heap_of(self)) (last_list(self)) }
             }
             (settings_part(self.settings))

@@ -15,6 +15,10 @@ pub const BASE_FULL: usize = 20;
 /// Fewer checks than this give no limits; the tolerance alone judges them (a judgement, no source).
 pub const BASE_LEAST: usize = 8;
 
+/// Upper limit of the range of two readings, in standard deviations of one: d2 + 3·d3 of two (derived; 3.267 times
+/// 1.128).
+const RANGE_LIMIT: f64 = 3.686;
+
 /// One check on the chart.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
 pub struct ChartPoint {
@@ -61,7 +65,8 @@ pub struct CheckChart {
     /// Centre line: the mean of the base period.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub mean: Option<f64>,
-    /// Scatter from the moving ranges of the base period, no less than half a step of the display.
+    /// Scatter from the moving ranges of the base period, no less than what one reading scatters by and than half a step
+    /// of the display.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub sd: Option<f64>,
     /// Lower limit.
@@ -89,7 +94,8 @@ pub(crate) fn begins(events: &[ScaleEvent]) -> usize {
 
 /// The chart of one check weight; none without a check of it. `events` are those of one scale, in order.
 ///
-/// Patterns are looked for after the base period, and anew after each time that the scale was trusted again.
+/// One check far out tells from the ninth on, the other patterns once the base period is whole; both anew after each
+/// time that the scale was trusted again.
 ///
 /// # Errors
 /// Figures that no chart can be made of.
@@ -135,8 +141,10 @@ pub fn chart(events: &[ScaleEvent], standard: &str) -> Result<Option<CheckChart>
     made.base = errors.len().min(BASE_FULL);
     let base = individuals(&errors[..made.base])?;
     let half_step = 0.5 * latest.display_step;
-    let sd = base.sd.max(half_step).max(1e-9);
-    let range_upper = base.range_upper.max(3.0 * half_step);
+    // Few checks that happen to lie close together must not make the limits narrower than one reading's own scatter.
+    let reading_sd = latest.noise_sd.hypot(latest.display_step / 12f64.sqrt());
+    let sd = base.sd.max(half_step).max(reading_sd).max(1e-9);
+    let range_upper = base.range_upper.max(3.0 * half_step).max(RANGE_LIMIT * reading_sd);
     (made.mean, made.sd, made.mean_range) = (Some(base.mean), Some(sd), Some(base.mean_range));
     (made.lower, made.upper) = (Some(base.mean - 3.0 * sd), Some(base.mean + 3.0 * sd));
     made.range_upper = Some(range_upper);
@@ -144,12 +152,12 @@ pub fn chart(events: &[ScaleEvent], standard: &str) -> Result<Option<CheckChart>
         point.in_base = i < made.base;
         point.jump = range(i).is_some_and(|r| r > range_upper + 1e-9);
     }
-    let judged_from = checks
-        .iter()
-        .position(|(e, _)| after_trusted(&events[first..], &e.id))
-        .unwrap_or(errors.len())
-        .max(made.base.min(BASE_LEAST));
+    let judged_from = (errors.len() - since_trusted(&events[first..], standard)).max(BASE_LEAST);
     for signal in signals(&errors[judged_from..], base.mean, sd, half_step)? {
+        // Runs tell of a base period that is whole; one check far out tells at once.
+        if signal.pattern != Pattern::Beyond && judged_from + signal.at < BASE_FULL {
+            continue;
+        }
         let from = made.points[judged_from + signal.from].check.clone();
         let point = &mut made.points[judged_from + signal.at];
         point.patterns.push(signal.pattern);
@@ -158,11 +166,11 @@ pub fn chart(events: &[ScaleEvent], standard: &str) -> Result<Option<CheckChart>
     Ok(Some(made))
 }
 
-/// Whether a check came after the scale was last trusted again.
-fn after_trusted(events: &[ScaleEvent], check: &EventId) -> bool {
+/// How many checks of a check weight came after the scale was last trusted again; all of them where it never was.
+fn since_trusted(events: &[ScaleEvent], standard: &str) -> usize {
     let trusted = events.iter().rposition(|e| matches!(e.what, Happened::Trusted { .. }));
-    let at = events.iter().position(|e| e.id == *check);
-    at.is_some_and(|at| trusted.is_none_or(|trusted| at > trusted))
+    let after = &events[trusted.map_or(0, |at| at + 1)..];
+    standing_checks(after).into_iter().filter(|(_, c)| c.standard == standard).count()
 }
 
 /// The charts of all check weights that were on the scale since its chart was begun, the latest used first.

@@ -4,6 +4,7 @@ use crate::id::{EventId, JobId};
 use jiff::Timestamp;
 use jiff::civil::Date;
 use serde::{Deserialize, Serialize};
+use std::collections::HashSet;
 use utoipa::ToSchema;
 
 use super::trust::TrustCause;
@@ -171,7 +172,12 @@ impl ScaleEvent {
 /// The checks that count, in order: not taken back.
 #[must_use]
 pub fn standing_checks(events: &[ScaleEvent]) -> Vec<(&ScaleEvent, &CheckRead)> {
-    let taken_back =
-        |id: &EventId| events.iter().any(|e| matches!(&e.what, Happened::TakenBack { check, .. } if check == id));
-    events.iter().filter_map(|e| e.check().map(|c| (e, c))).filter(|(e, _)| !taken_back(&e.id)).collect()
+    let taken_back: HashSet<&EventId> = events
+        .iter()
+        .filter_map(|e| match &e.what {
+            Happened::TakenBack { check, .. } => Some(check),
+            _ => None,
+        })
+        .collect();
+    events.iter().filter_map(|e| e.check().map(|c| (e, c))).filter(|(e, _)| !taken_back.contains(&e.id)).collect()
 }
