@@ -219,6 +219,12 @@ async fn a_scan_at_the_bench_says_whose_a_part_is() {
         .to_owned();
     let wrong = scan(1, "tip", &free).await;
     assert_eq!(wrong["is"], json!({ "is": "other_step", "takes": ["tip_weight"] }));
+    let five = bench.get("/parts?model=WREN-I&number=5&state=free").await["parts"][0]["code"]
+        .as_str()
+        .expect("a code")
+        .to_owned();
+    let odd = scan(1, "dry", &five).await;
+    assert_eq!(odd["is"], json!({ "is": "does_not_fit", "wants": "WREN-I 4" }), "{odd}");
     // A reading with the planned head stands: it is asked first, and nothing is taken back.
     let dry =
         job["clubs"][0]["steps"].as_array().expect("steps").iter().find(|s| s["key"] == "dry").expect("dry")["asks"][0]

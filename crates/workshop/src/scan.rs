@@ -20,6 +20,11 @@ pub enum ScannedPart {
         /// Readings with the part before it, which are taken back.
         readings: usize,
     },
+    /// It is of another model or number than this club has.
+    DoesNotFit {
+        /// Code of the model, and the number, that it should be.
+        wants: String,
+    },
     /// Another club has it.
     OtherClub {
         /// Number of the job; none where it is no longer known.
@@ -84,8 +89,29 @@ pub fn scanned_part(
     if !part.is_free() {
         return ScannedPart::NotFree { state: part.state };
     }
+    if let Some(wants) = wanted(club, part) {
+        return ScannedPart::DoesNotFit { wants };
+    }
     let takes = takes(steps, step);
     if takes.contains(&part.kind) { ScannedPart::Takes { readings } } else { ScannedPart::OtherStep { takes } }
+}
+
+/// What a part of this kind should be for a club, where this one is not.
+fn wanted(club: &JobClub, part: &Part) -> Option<String> {
+    let target = &club.target;
+    let (model, number) = match part.kind {
+        PartKind::Head => (Some(&target.head_model), Some(target.number.as_str())),
+        PartKind::Shaft => (Some(&target.shaft_model), None),
+        PartKind::Grip => (Some(&target.grip_model), None),
+        PartKind::Ferrule => (target.ferrule_model.as_ref(), None),
+        _ => (None, None),
+    };
+    let model = model?;
+    let same = number.is_none_or(|n| part.number.as_deref().is_some_and(|own| own.eq_ignore_ascii_case(n)));
+    if *model == part.model && same {
+        return None;
+    }
+    Some(number.map_or_else(|| model.clone(), |n| format!("{model} {n}")))
 }
 
 impl ScannedPart {
@@ -104,6 +130,13 @@ impl ScannedPart {
                     n => format!("Put in, it takes back the {n} readings with the planned one."),
                 },
             ),
+            Self::DoesNotFit { wants } => {
+                let own = part.number.as_deref().map(|n| format!(" {n}")).unwrap_or_default();
+                (
+                    format!("{code} is a {kind} {}{own}; this {club} takes {wants}.", part.model),
+                    "Nothing was changed.".into(),
+                )
+            }
             Self::OtherClub { job, club: other, .. } => (
                 match job {
                     Some(job) => format!("{code} belongs to the {other} of job {job}."),

@@ -44,7 +44,10 @@ pub(super) fn sign_kept(shown: &Shown<'_>, part: &Part, models: &[Model]) -> Mar
             p.weigh-figure { (icon(Icon::Tick)) " " (part.code) @if !mass.is_empty() { span { (mass) } } }
             @if let Some(number) = other { p { strong { "Kept as the " (number) "." } } }
             @for words in &bend { p { strong { (capital(words)) "." } " It is kept; put it aside before it is glued." } }
-            p.no-print { (link_button(&print, "Print its label", ButtonKind::Quiet, Some(Icon::Print), "")) }
+            div.actions {
+                (link_button(&print, "Print its label", ButtonKind::Quiet, Some(Icon::Print), ""))
+                @if part.version == 0 && part.is_free() { (take_back(shown, part)) }
+            }
         }
         @if let Some(label) = label { div.print-only data-weigh-label=(part.code) { (label_page(&label, LabelPaper::Strip)) } }
     }
@@ -65,7 +68,7 @@ pub(super) fn heap_of(shown: &Shown<'_>) -> Markup {
     })
 }
 
-/// The last parts, the newest first; the first of them can be taken back by one key.
+/// The last parts, the newest first.
 pub(super) fn last_list(shown: &Shown<'_>) -> Markup {
     let view = shown.view;
     if view.last.is_empty() {
@@ -76,7 +79,7 @@ pub(super) fn last_list(shown: &Shown<'_>) -> Markup {
         "The last ones",
         &html! { span.hint { (total) } },
         &html! {
-            ul.plain.readings { @for (i, part) in view.last.iter().enumerate() {
+            ul.plain.readings { @for part in &view.last {
                 li {
                     a href=(part_address(&part.code)) { (part.code) }
                     strong { @match (part.mass_g, part.count) {
@@ -88,8 +91,7 @@ pub(super) fn last_list(shown: &Shown<'_>) -> Markup {
                     @if let Some(loft) = part.loft_deg { span.small { "loft " (decimal(loft, 1)) "°" } }
                     @if let Some(lie) = part.lie_deg { span.small { "lie " (decimal(lie, 1)) "°" } }
                     @if !part.is_free() { (tag(Tone::Care, part.state.word())) }
-                    @if i == 0 && part.version == 0 && part.is_free() { (take_back(shown, part)) }
-                }
+                    }
             } }
         },
     )
