@@ -16,6 +16,7 @@ pub mod learned;
 pub mod life;
 pub mod live;
 pub mod matched;
+pub mod needs;
 pub mod order;
 pub mod plan;
 pub mod scale_health;

@@ -174,8 +174,8 @@ impl App {
         }
         let library = crate::load_library(&mut tx).await?;
         let mut found = Vec::new();
-        for job in crate::order::lacking(&mut tx).await? {
-            let reserved = crate::order::reserved(&mut tx, &job.id).await?;
+        for job in crate::needs::lacking(&mut tx).await? {
+            let reserved = crate::needs::reserved(&mut tx, &job.id).await?;
             let taken =
                 |club: &JobClub| reserved.iter().any(|p| p.kind == part.kind && p.club.as_ref() == Some(&club.id));
             let clubs = job.clubs.iter().filter(|c| c.plan.is_none() && fit::serves(&part, &c.target, &library));
@@ -252,7 +252,7 @@ impl App {
                 "Choose a part of the club's own model and number",
             );
         }
-        let theirs = crate::order::reserved(tx, &file.job.id).await?;
+        let theirs = crate::needs::reserved(tx, &file.job.id).await?;
         if let Some(other) = theirs.iter().find(|p| p.kind == part.kind && p.club.as_ref() == Some(&club.id)) {
             return refused(
                 format!("{} is reserved for the {} of job {number} already", other.code, target.number),

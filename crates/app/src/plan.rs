@@ -143,7 +143,7 @@ impl App {
         let now = self.now();
         // What was reserved by hand stays held where the plan uses it for the same club, and is free otherwise.
         let mut kept = Vec::new();
-        for part in crate::order::reserved(&mut tx, &job.id).await? {
+        for part in crate::needs::reserved(&mut tx, &job.id).await? {
             let planned_there = job.clubs.iter().zip(&plan.clubs).any(|(club, plan)| {
                 part.club.as_ref() == Some(&club.id)
                     && plan.iter().flat_map(|p| &p.parts).any(|planned| planned.part == part.id)

@@ -1,0 +1,145 @@
+//! What is needed against what is there: the waits of jobs, the stock against the sheets to come.
+
+use crate::{App, AppError, load_library};
+use std::collections::{BTreeMap, BTreeSet};
+use store::{OrderFilter, PartFilter, Tx};
+use workshop::id::JobId;
+use workshop::job::{Job, JobClub, JobState};
+use workshop::model::{Library, PartKind};
+use workshop::needs::{Need, OpenClub, needs};
+use workshop::order::{Order, Waiting, named_count, waiting};
+use workshop::part::{Part, PartState};
+use workshop::stock_csv;
+
+impl App {
+    /// What each job under way waits for: parts on order, and parts that are short and not ordered. A job that has all
+    /// its parts waits for nothing.
+    ///
+    /// # Errors
+    /// What the store says.
+    pub async fn waits(&self) -> Result<BTreeMap<i64, Vec<Waiting>>, AppError> {
+        let mut tx = self.store.read().await?;
+        let jobs = lacking(&mut tx).await?;
+        if jobs.is_empty() {
+            return Ok(BTreeMap::new());
+        }
+        let library = load_library(&mut tx).await?;
+        let orders = tx.orders(&OrderFilter { open: true, ..OrderFilter::default() }).await?;
+        let rows = needs_of(&mut tx, &jobs, &orders, &library).await?;
+        let today = self.today();
+        let mut found = BTreeMap::new();
+        for job in &jobs {
+            let mut waits = waiting(&orders, &job.id, &library, today);
+            for row in &rows {
+                let short: i64 = row.jobs_short.iter().filter(|s| s.job == job.number).map(|s| s.count).sum();
+                let ordered: i64 = waits
+                    .iter()
+                    .filter(|w| {
+                        w.order.is_some() && (w.kind, &w.model, &w.number) == (row.kind, &row.model, &row.number)
+                    })
+                    .map(|w| w.count)
+                    .sum();
+                let count = short - ordered;
+                if count > 0 {
+                    let named = named_count(count, row.kind, &row.model, row.number.as_deref(), &library);
+                    waits.push(Waiting {
+                        order: None,
+                        kind: row.kind,
+                        model: row.model.clone(),
+                        number: row.number.clone(),
+                        count,
+                        expected_on: None,
+                        days_late: None,
+                        words: format!("lacks {named}, not ordered"),
+                    });
+                }
+            }
+            if !waits.is_empty() {
+                found.insert(job.number, waits);
+            }
+        }
+        Ok(found)
+    }
+
+    /// The stock against the sheets to come: jobs whose clubs have no parts yet, and sheets that are not approved.
+    ///
+    /// # Errors
+    /// What the store says.
+    pub async fn stock_needs(&self) -> Result<Vec<Need>, AppError> {
+        let mut tx = self.store.read().await?;
+        let library = load_library(&mut tx).await?;
+        let jobs = lacking(&mut tx).await?;
+        let sheets: Vec<store::SheetRow> =
+            tx.sheets(500).await?.into_iter().filter(|s| s.approved_job.is_none()).collect();
+        let orders = tx.orders(&OrderFilter { open: true, ..OrderFilter::default() }).await?;
+        let mut clubs: Vec<OpenClub<'_>> = jobs.iter().flat_map(open_clubs).collect();
+        clubs.extend(sheets.iter().flat_map(|row| {
+            let due = row.sheet.due;
+            row.sheet.clubs.iter().map(move |target| OpenClub { job: None, id: None, due, target })
+        }));
+        let mut parts = Vec::new();
+        for state in [PartState::Free, PartState::Held] {
+            parts.extend(tx.parts(&PartFilter { state: Some(state), ..PartFilter::default() }).await?);
+        }
+        Ok(needs(&clubs, &parts, &tx.bulk_held().await?, &orders, &library))
+    }
+
+    /// The same as a CSV file.
+    ///
+    /// # Errors
+    /// As [`Self::stock_needs`].
+    pub async fn export_needs(&self) -> Result<String, AppError> {
+        Ok(stock_csv::needs(&self.stock_needs().await?))
+    }
+
+    /// Free parts, and those that an open job has reserved already.
+    pub(crate) async fn plannable(tx: &mut Tx, job: &Job) -> Result<Vec<Part>, AppError> {
+        let mut parts = Self::free_parts(tx).await?;
+        parts.extend(reserved(tx, &job.id).await?);
+        Ok(parts)
+    }
+}
+
+/// Single parts that are held for a job.
+pub(crate) async fn reserved(tx: &mut Tx, job: &JobId) -> Result<Vec<Part>, AppError> {
+    let held = PartFilter { job: Some(job.clone()), state: Some(PartState::Held), ..PartFilter::default() };
+    Ok(tx.parts(&held).await?)
+}
+
+/// Jobs of which some club has no parts yet.
+pub(crate) async fn lacking(tx: &mut Tx) -> Result<Vec<Job>, AppError> {
+    let mut found = tx.jobs(Some(JobState::Open)).await?;
+    let planned = tx.jobs(Some(JobState::Planned)).await?;
+    found.extend(planned.into_iter().filter(|j| j.clubs.iter().any(|c| c.plan.is_none())));
+    Ok(found)
+}
+
+fn open_clubs(job: &Job) -> impl Iterator<Item = OpenClub<'_>> {
+    job.clubs.iter().filter(|c: &&JobClub| c.plan.is_none()).map(|club| OpenClub {
+        job: Some(job.number),
+        id: Some(&club.id),
+        due: job.sheet.due,
+        target: &club.target,
+    })
+}
+
+/// What is short of the models that these jobs ask for.
+async fn needs_of(tx: &mut Tx, jobs: &[Job], orders: &[Order], library: &Library) -> Result<Vec<Need>, AppError> {
+    let clubs: Vec<OpenClub<'_>> = jobs.iter().flat_map(open_clubs).collect();
+    let mut models = BTreeSet::new();
+    for target in clubs.iter().map(|c| c.target) {
+        models.extend(
+            [&target.head_model, &target.shaft_model, &target.grip_model].into_iter().chain(&target.ferrule_model),
+        );
+    }
+    let mut parts = Vec::new();
+    for state in [PartState::Free, PartState::Held] {
+        for model in &models {
+            let filter = PartFilter { state: Some(state), model: Some((*model).clone()), ..PartFilter::default() };
+            parts.extend(tx.parts(&filter).await?);
+        }
+        let filter = PartFilter { state: Some(state), kind: Some(PartKind::Adapter), ..PartFilter::default() };
+        parts.extend(tx.parts(&filter).await?);
+    }
+    Ok(needs(&clubs, &parts, &BTreeMap::new(), orders, library))
+}
