@@ -4,13 +4,15 @@ use crate::harness::{Bench, Browser};
 use serde_json::Value;
 use std::process::Command;
 
-const PAGES: [&str; 48] = [
+const PAGES: [&str; 50] = [
     "/",
     "/sheets",
     "/sheets/new",
     "/sheets/file",
     "/stock",
     "/stock/new",
+    "/stock/new?model=SISKIN&number=7&kept=S7-03",
+    "/bench/1/1?step=weighed&scanned=S5-01",
     "/stock/import",
     "/stock/models",
     "/stock/models/new",

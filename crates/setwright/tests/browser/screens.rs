@@ -2,12 +2,14 @@
 
 use crate::harness::Bench;
 
-const PAGES: [&str; 21] = [
+const PAGES: [&str; 23] = [
     "/",
     "/sheets",
     "/sheets/new",
     "/stock",
     "/stock/new",
+    "/stock/new?model=SISKIN&number=7&kept=S7-03",
+    "/bench/1/1?step=weighed&scanned=S5-01",
     "/stock/models",
     "/plan/1",
     "/plan/1/cards",
