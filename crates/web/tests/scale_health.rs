@@ -83,6 +83,10 @@ async fn a_slip_is_asked_about_and_nothing_is_lost() {
     // A new entry after a question is asked about anew, though the button said that the old one was right.
     let new = [("standard", "200-g-weight"), ("typed", "90"), ("asked_about", "7.05"), ("confirmed", "1")];
     assert_eq!(bench.form("/scales/mass/check", &new).await.status, StatusCode::UNPROCESSABLE_ENTITY);
+    // Enter presses the first button: what it stands for is not the new entry's.
+    let entered = [("standard", "200-g-weight"), ("typed", "200.2"), ("asked_about", "7.05"), ("instead", "7.05 oz")];
+    assert_eq!(bench.form("/scales/mass/check", &entered).await.status, StatusCode::SEE_OTHER);
+    assert_eq!(bench.get("/scales/mass/health").await["last_check"]["what"]["typed"], "200.2");
     let as_it_is = [("standard", "200-g-weight"), ("typed", "7.05"), ("asked_about", "7.05"), ("confirmed", "1")];
     assert_eq!(bench.form("/scales/mass/check", &as_it_is).await.status, StatusCode::SEE_OTHER);
     let page = bench.page("/scales/mass").await;
@@ -90,7 +94,7 @@ async fn a_slip_is_asked_about_and_nothing_is_lost() {
     let health = bench.get("/scales/mass/health").await;
     let typed: Vec<&str> =
         health["events"].as_array().expect("events").iter().filter_map(|e| e["what"]["typed"].as_str()).collect();
-    assert_eq!(typed, ["7.05", "500.1", "7.05 oz"]);
+    assert_eq!(typed, ["7.05", "200.2", "500.1", "7.05 oz"]);
     // The same key for another figure is no repetition.
     let reused = json!({ "typed": "200.2", "by": "Ada", "request_key": "k1" });
     assert_eq!(bench.post("/scales/mass/checks", reused).await.0, StatusCode::CONFLICT);
@@ -367,6 +371,12 @@ async fn a_gauge_study_is_stopped_gone_on_with_and_taken_over() {
     assert_eq!(asked.status, StatusCode::UNPROCESSABLE_ENTITY);
     assert!(asked.text.contains("read before"), "{}", asked.text);
     assert!((0..10).all(|at| !asked.text.contains(&format!("{:.1}", value(at)))), "{}", asked.text);
+    let other = [("place", "10"), ("typed", "8.8"), ("asked_about", "8.9"), ("confirmed", "1")];
+    assert_eq!(
+        bench.form(&path, &other).await.status,
+        StatusCode::UNPROCESSABLE_ENTITY,
+        "a new entry is asked about anew"
+    );
     for typed in ["-1", "", "NaN", "two"] {
         let refused = bench.form(&path, &[("place", "10"), ("typed", typed)]).await;
         assert_eq!(refused.status, StatusCode::UNPROCESSABLE_ENTITY, "{typed}");

@@ -143,7 +143,7 @@ fn entry(view: &StudyView, turn: &StudyTurn, form: &Entries, asked: bool) -> Mar
         form.card.bench-decision.decision method="post" action={ "/scales/studies/" (view.id) } data-keep={ "study, " (turn.part) } {
             (request_key(&key)) (hidden("place", &turn.place.to_string())) (hidden("what", live_name(gauge.measures)))
             p.turn { (turn.builder) " reads " strong { (turn.part) } }
-            @if asked { div.answers {
+            @if asked { (hidden("asked_about", typed)) div.answers {
                 (button(&Button { label: &format!("Keep “{typed}” as it is"), kind: ButtonKind::Danger, name: "confirmed", value: "1", ..Button::default() }))
             } }
             div.entry-row {
@@ -185,7 +185,8 @@ async fn keep(
     let new = NewStudyReading {
         place,
         typed: form.text("typed").to_owned(),
-        confirmed: form.has("confirmed", "1"),
+        // A new entry after a question is a new entry, whichever button Enter has pressed.
+        confirmed: form.has("confirmed", "1") && form.text("asked_about") == form.text("typed"),
         by,
         request_key: form.some("request_key"),
     };
@@ -231,7 +232,7 @@ fn found(view: &StudyView, result: &StudyResult) -> Markup {
         row("everything", &|s| sd(s.total)),
         row("share of scale and hands", &|s| format!("{} %", decimal(s.gauge_percent, 1))),
     ];
-    let heads = ["standard deviation", "by analysis of variance", "by averages and ranges"];
+    let heads = ["what", "by analysis of variance", "by averages and ranges"];
     html! {
         div.card {
             p { strong { (result.words) } }
@@ -256,7 +257,7 @@ fn found(view: &StudyView, result: &StudyResult) -> Markup {
                 ..Table::default()
             }))
 
-            p.small { "Spreads add up like the sides of a right triangle, so the shares do not add up to 100 %. "
+            p.small { "Figures are standard deviations. Spreads add up like the sides of a right triangle, so the shares do not add up to 100 %. "
                 (view.plan.parts.len()) " parts, " (view.plan.builders.join(", ")) ", each " (view.plan.trials) " times, begun " (say::when(view.begun_at)) "." }
         }))
         div.actions { (link_button("/scales", "Scales", ButtonKind::Quiet, None, "")) }

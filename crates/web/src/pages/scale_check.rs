@@ -201,14 +201,14 @@ async fn keep(
     Form(sent): Form<Vec<(String, String)>>,
 ) -> PageResult {
     let mut form = Entries::new(sent);
-    if let Some(instead) = form.some("instead") {
+    // A new entry after a question is a new entry, whichever button Enter has pressed.
+    let same = form.text("asked_about").is_empty() || form.text("asked_about") == form.text("typed");
+    if let Some(instead) = form.some("instead").filter(|_| same) {
         form.set("typed", instead);
     }
-    if let Some(other) = form.some("other") {
+    if let Some(other) = form.some("other").filter(|_| same) {
         form.set("standard", other);
     }
-    // A new entry after a question is a new entry.
-    let same = form.text("asked_about").is_empty() || form.text("asked_about") == form.text("typed");
     let new = NewCheck {
         standard: form.some("standard"),
         typed: form.text("typed").to_owned(),
