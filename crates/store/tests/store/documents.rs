@@ -5,6 +5,7 @@ use store::StoreError;
 use workshop::id::SheetId;
 use workshop::model::{Model, PartKind};
 use workshop::shop::Shop;
+use workshop::stock_file::{Layout, Mapping};
 
 on_both! {
     async fn the_shop_comes_back_as_saved(db: &TestDb) {
@@ -17,6 +18,26 @@ on_both! {
             tx.commit().await.expect("commit");
             assert_eq!(db.read().await.shop().await.expect("read"), Some(shop.clone()));
         }
+    }
+
+    async fn a_layout_is_remembered_by_its_name_and_forgotten(db: &TestDb) {
+        let layout = |name: &str, heading: &str| Layout {
+            name: name.into(),
+            headings: vec![heading.into()],
+            mapping: Mapping { columns: [("code".to_owned(), heading.to_owned())].into(), ..Mapping::default() },
+        };
+        let mut tx = db.write().await;
+        for one in [layout("Moorland", "Sticker"), layout("Fen", "Id"), layout("MOORLAND", "Tag")] {
+            tx.put_layout(&one, at(1)).await.expect("save");
+        }
+        tx.commit().await.expect("commit");
+        let kept = db.read().await.layouts().await.expect("read");
+        assert_eq!(kept, [layout("Fen", "Id"), layout("MOORLAND", "Tag")], "one a name, whatever its capitals");
+        let mut tx = db.write().await;
+        tx.remove_layout("fen").await.expect("forget");
+        let gone = tx.remove_layout("fen").await.expect_err("there is none any more");
+        assert!(matches!(gone, StoreError::Missing { .. }), "{gone}");
+        assert_eq!(tx.layouts().await.expect("read").len(), 1);
     }
 
     async fn a_dropped_transaction_leaves_nothing(db: &TestDb) {
