@@ -218,7 +218,7 @@ async fn the_other_pages_say_what_is_short_sort_and_ask() {
     assert_eq!(bench.page("/orders/9").await.status, StatusCode::NOT_FOUND);
     lacking(&bench).await;
     let needs = bench.page("/stock/needs").await;
-    assert!(needs.text.contains("/orders/new?model=WREN-I&amp;number=7&amp;count=1"), "{}", needs.text);
+    assert!(needs.text.contains("/orders/new?model=WREN-I&amp;number=7&amp;count=1&amp;job=1"), "{}", needs.text);
     let new = bench.page("/orders/new?model=WREN-I&number=7&count=1").await;
     assert!(new.text.contains(r#"value="WREN-I" selected"#) && new.text.contains(r#"value="7""#), "{}", new.text);
     let wrong = bench.form("/orders/new", &[("model", "WREN-I"), ("number", "44"), ("count", "1")]).await;

@@ -57,9 +57,14 @@ fn rows_table(caption: &str, rows: &[&Need], library: &Library) -> Markup {
     let row = |n: &&Need| {
         let name = library.get(&n.model).map_or(n.model.as_str(), Model::name);
         let number = n.number.as_deref().unwrap_or_default();
+        // All for one job where only one goes short; else they are ordered for the shelf.
+        let job = match n.jobs_short.as_slice() {
+            [only] if only.count == n.to_order => only.job.to_string(),
+            _ => String::new(),
+        };
         let order = format!(
             "/orders/new{}",
-            query(&[("model", &n.model), ("number", number), ("count", &n.to_order.to_string())])
+            query(&[("model", &n.model), ("number", number), ("count", &n.to_order.to_string()), ("job", &job)])
         );
         let parts = format!("/stock{}", query(&[("model", &n.model), ("number", number), ("state", "free")]));
         let not_weighed = if n.not_weighed > 0 { format!(", {} not weighed", n.not_weighed) } else { String::new() };

@@ -141,7 +141,7 @@ fn orders_table(orders: &[OrderView], library: &Library) -> Markup {
     };
     table(&Table {
         caption: "Orders, the newest first",
-        columns: ["order", "", "what", "for", "supplier", "expected"]
+        columns: ["order", "state", "what", "for", "supplier", "expected"]
             .map(|head| Column { head, figures: false })
             .to_vec(),
         rows: orders.iter().map(row).collect(),

@@ -224,6 +224,7 @@ fn job_table(jobs: &[JobSummary], date: Date, waits: &BTreeMap<i64, Vec<Waiting>
             Column { head: "clubs", figures: false },
         ],
         rows: jobs.iter().map(|job| job_row(job, date, waits.get(&job.number).map_or(&[], Vec::as_slice))).collect(),
+        cards: true,
         ..Table::default()
     })
 }
