@@ -2,7 +2,6 @@
 //! tip weights become a short list of options a club.
 
 use std::collections::HashMap;
-use std::hash::{DefaultHasher, Hash, Hasher};
 use std::ops::Range;
 use std::sync::Arc;
 
@@ -10,6 +9,7 @@ use crate::error::{MatchError, PartKind};
 use crate::grid::{FORBIDDEN, FRAC, MOST_QUANTA, centi_grams, deci_grams, milli_points, quanta};
 use crate::loss::LossForm;
 use crate::model::{Candidate, ClubNeed, CostWeights, JobSet, Stock};
+use crate::thin;
 
 /// Index of a kind in arrays by kind.
 pub(crate) const HEAD: usize = 0;
@@ -127,6 +127,9 @@ pub(crate) struct Compiled {
     /// Types by kind: heads, shafts, grips, tips.
     pub types: [Vec<PartType>; 4],
     pub quantum: f64,
+    /// Where only a selection is planned from: by club, all candidates, of those with the same contribution the cheapest
+    /// (see `thin`). Empty otherwise.
+    pub offers: Vec<[Vec<Cand>; 3]>,
 }
 
 impl Compiled {
@@ -175,7 +178,20 @@ pub(crate) fn compile(sets: &[JobSet], stock: &Stock, weights: &CostWeights) -> 
             at += 1;
         }
     }
-    let typed = typer.map(Typer::finish);
+    let mut typed = typer.map(Typer::finish);
+    let needs: Vec<(&ClubNeed, f64)> = sets.iter().flat_map(|s| s.clubs.iter().map(|c| (c, s.priority))).collect();
+    let offered = |typed: &[Typed; 3], c: usize, k: usize| {
+        let (need, priority) = needs[c];
+        let list = [&need.heads, &need.shafts, &need.grips][k];
+        typed[k].candidates(need, list, k, &|x: f64| quanta(x * priority, weights.quantum) * FRAC)
+    };
+    let counts = [0, 1, 2].map(|k| typed[k].types.len());
+    let mut offers = Vec::new();
+    if let Some(kept) = thin::selection(needs.len(), counts, &|c, k| offered(&typed, c, k)) {
+        let summary = |c: usize| [0, 1, 2].map(|k| thin::cheapest_by_points(&offered(&typed, c, k)));
+        offers = (0..needs.len()).map(summary).collect();
+        typed.iter_mut().zip(kept).for_each(|(t, kept)| t.keep(&kept));
+    }
     let mut tip_types: Vec<PartType> = stock.tips.iter().enumerate().map(|(i, t)| tip_type(i, t.count)).collect();
     let mut losses: HashMap<((usize, LossForm), u64), Arc<LossTable>> = HashMap::new();
     let (mut clubs, mut shapes) = (Vec::with_capacity(at), Vec::with_capacity(sets.len()));
@@ -189,10 +205,12 @@ pub(crate) fn compile(sets: &[JobSet], stock: &Stock, weights: &CostWeights) -> 
             for tip in &need.tips {
                 tip_types[tip.tip].wanted += 1;
             }
-            let lists = [&need.heads, &need.shafts, &need.grips];
+            let at = clubs.len();
+            let mut cands = [0, 1, 2].map(|k| offered(&typed, at, k));
+            cands.iter_mut().for_each(|list| list.sort_by_key(|c| (c.res, c.pts, c.cost, c.ty)));
             clubs.push(Club {
                 base: milli_points(need.base_points),
-                cands: [0, 1, 2].map(|k| typed[k].candidates(need, lists[k], k, &cost)),
+                cands,
                 tips,
                 loss,
                 mass: need.mass_target.map(|m| MassCharge {
@@ -208,7 +226,7 @@ pub(crate) fn compile(sets: &[JobSet], stock: &Stock, weights: &CostWeights) -> 
     clubs.iter_mut().for_each(drop_out_of_reach);
     let clubs = clubs.into_iter().map(Arc::new).collect();
     let [heads, shafts, grips] = typed.map(|t| t.types);
-    Ok(Compiled { clubs, sets: shapes, types: [heads, shafts, grips, tip_types], quantum: weights.quantum })
+    Ok(Compiled { clubs, sets: shapes, types: [heads, shafts, grips, tip_types], quantum: weights.quantum, offers })
 }
 
 fn tip_type(index: usize, count: u32) -> PartType {
@@ -262,6 +280,17 @@ struct Typer<'a> {
     last_club: Vec<usize>,
 }
 
+fn pair(a: i32, b: i32) -> u64 {
+    u64::from(a.cast_unsigned()) << 32 | u64::from(b.cast_unsigned())
+}
+
+/// Stirs 64 bits (the finish of SplitMix64, Steele, Lea & Flood 2014); every step can be undone, so nothing is lost.
+fn mix(x: u64) -> u64 {
+    let x = (x ^ (x >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
+    let x = (x ^ (x >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
+    x ^ (x >> 31)
+}
+
 struct Typed {
     types: Vec<PartType>,
     type_of: Vec<u32>,
@@ -271,7 +300,12 @@ const NO_TYPE: u32 = u32::MAX;
 
 impl<'a> Typer<'a> {
     fn new(kind: PartKind, capacity: &'a [u32]) -> Self {
-        Self { kind, capacity, prints: vec![(0, 0, 0); capacity.len()], last_club: vec![usize::MAX; capacity.len()] }
+        Self {
+            kind,
+            capacity,
+            prints: vec![(0x9e37_79b9_7f4a_7c15, 0x85eb_ca6b_c2b2_ae35, 0); capacity.len()],
+            last_club: vec![usize::MAX; capacity.len()],
+        }
     }
 
     fn see(
@@ -299,10 +333,10 @@ impl<'a> Typer<'a> {
             let k = if kind == PartKind::Shaft { SHAFT } else { HEAD };
             let seen = whole(club, c, k, &|x| quanta(x * priority, weights.quantum));
             let print = &mut self.prints[part];
-            for (half, salt) in [(&mut print.0, 0x9e37_79b9_u64), (&mut print.1, 0x85eb_ca6b)] {
-                let mut hasher = DefaultHasher::new();
-                (*half, salt, at, seen.pts, seen.cg, seen.cost, seen.res).hash(&mut hasher);
-                *half = hasher.finish();
+            for half in [&mut print.0, &mut print.1] {
+                for word in [at as u64, pair(seen.pts, seen.cg), pair(seen.cost, seen.res)] {
+                    *half = mix(*half ^ word);
+                }
             }
             print.2 += 1;
         }
@@ -331,6 +365,7 @@ impl<'a> Typer<'a> {
 }
 
 impl Typed {
+    /// One candidate for each type that a club may take.
     fn candidates(&self, need: &ClubNeed, list: &[Candidate], k: usize, cost: &impl Fn(f64) -> i32) -> Vec<Cand> {
         let mut out: Vec<Cand> = Vec::new();
         for c in list {
@@ -339,8 +374,22 @@ impl Typed {
                 out.push(Cand { ty, ..whole(need, c, k, cost) });
             }
         }
-        out.sort_by_key(|c| (c.res, c.pts, c.cost, c.ty));
         out
+    }
+
+    /// Forgets all types but these.
+    fn keep(&mut self, kept: &[bool]) {
+        let mut renumbered = vec![NO_TYPE; kept.len()];
+        let mut next = 0;
+        for (new, _) in renumbered.iter_mut().zip(kept).filter(|x| *x.1) {
+            *new = next;
+            next += 1;
+        }
+        let mut at = kept.iter();
+        self.types.retain(|_| at.next().copied().unwrap_or(false));
+        for ty in self.type_of.iter_mut().filter(|ty| **ty != NO_TYPE) {
+            *ty = renumbered[*ty as usize];
+        }
     }
 }
 

@@ -51,6 +51,11 @@ impl Crowding {
         Self { crowds: states, of_set, scratch: Vec::new() }
     }
 
+    /// How many clubs of all crowds stay unbuilt at least.
+    pub fn short(&self) -> usize {
+        self.crowds.iter().map(|x| x.short).sum()
+    }
+
     /// What the crowds add to the bound.
     pub fn worth(&self) -> i64 {
         self.crowds.iter().map(|x| i64::from(x.price) * x.short as i64).sum()

@@ -24,6 +24,7 @@ use crate::shortage::moderate_skip;
 use crate::solution::{DaySolution, JobPlan};
 use crate::stockleft::StockLeft;
 use crate::table::{ByType, Column, by_type};
+use crate::thin::least_cost;
 
 /// Plans a day. `go_on` is asked after every small step of work (about a millisecond) and ends the search by saying
 /// `false`; the clock is the caller's. A first plan is finished even if it says so at once (320 clubs: a tenth of a
@@ -85,9 +86,9 @@ const CYCLE: u64 = 60;
 /// Short cycles; slower cooling pays once the plan is good.
 const SHORT_CYCLES: u64 = 6;
 /// Rounds from one reheating to the next, later.
-const LATER_CYCLE: u64 = 8 * CYCLE;
-/// Temperature after reheating: fifteen quanta.
-const HEAT: f64 = 15.0 * FRAC as f64;
+const LATER_CYCLE: u64 = 4 * CYCLE;
+/// Temperature after reheating: eight quanta.
+const HEAT: f64 = 8.0 * FRAC as f64;
 /// Clubs touched by plan moves in a round, as a multiple of all clubs.
 const TOUCHES: usize = 4;
 /// How much dearer than a club's cheapest column its short lists go: a hundred quanta.
@@ -102,6 +103,8 @@ struct Day<'a, 'g> {
     oracles: Vec<SetOracle<'a>>,
     pools: Vec<Vec<Pool>>,
     dual: Dual,
+    /// The bound where only a selection of the parts is planned from.
+    from_all: Option<i64>,
     improver: Improver,
     guard: ByType,
     rounds: u64,
@@ -123,6 +126,7 @@ impl<'a, 'g> Day<'a, 'g> {
             oracles,
             pools: Vec::new(),
             dual: Dual::new(p, contended),
+            from_all: (!p.offers.is_empty()).then_some(0),
             improver,
             guard: by_type(p, 0),
             rounds: 0,
@@ -134,6 +138,9 @@ impl<'a, 'g> Day<'a, 'g> {
     fn run(&mut self) {
         // A plan first: the length of the price steps depends on what a plan costs.
         self.construct(true);
+        if self.from_all.is_some() {
+            self.bound_from_all();
+        }
         while !self.stopped && self.improver.best_cost - self.bound() >= i64::from(FRAC) {
             self.rounds += 1;
             if self.rounds <= DUAL_ROUNDS || self.rounds.is_multiple_of(4) {
@@ -157,7 +164,19 @@ impl<'a, 'g> Day<'a, 'g> {
 
     /// No plan costs less.
     fn bound(&self) -> i64 {
-        self.dual.best_bound
+        self.from_all.unwrap_or(self.dual.best_bound)
+    }
+
+    /// The clubs' least costs from all parts, as far as there is time.
+    fn bound_from_all(&mut self) {
+        let mut sum = 0;
+        for club in 0..self.compiled.clubs.len() {
+            if !self.ask() {
+                break;
+            }
+            sum += least_cost(self.compiled, club);
+            self.from_all = Some(sum);
+        }
     }
 
     fn ask(&mut self) -> bool {
@@ -169,11 +188,25 @@ impl<'a, 'g> Day<'a, 'g> {
         !self.stopped
     }
 
+    /// What the price steps reach for: the best plan's cost, with clubs that need not have stayed out at a moderate cost.
+    /// One of them alone would make the steps a hundred times too long.
+    fn target(&self) -> i64 {
+        let left_out = self.oracles.iter().zip(&self.improver.best).flat_map(|(o, plan)| {
+            let unbuilt = o.clubs.iter().zip(plan).filter(|x| x.1.is_none());
+            unbuilt.map(|(club, _)| i64::from(club.skip - moderate_skip(club)))
+        });
+        let mut beyond: Vec<i64> = left_out.collect();
+        beyond.sort_unstable();
+        let needless: i64 = beyond.iter().skip(self.dual.surely_unbuilt()).sum();
+        (self.improver.best_cost - needless).max(self.dual.best_bound + i64::from(FRAC))
+    }
+
     fn dual_round(&mut self) {
         let (best, compiled, rounds) = (self.improver.best_cost, self.compiled, self.rounds);
+        let (from_all, target) = (self.from_all, self.target());
         let (stopped, go_on) = (&mut self.stopped, &mut self.go_on);
-        self.dual.round(&mut self.oracles, best, &mut |bound| {
-            let (cost, bound) = (compiled.cost(best), compiled.cost(bound.min(best)));
+        self.dual.round(&mut self.oracles, target, &mut |bound| {
+            let (cost, bound) = (compiled.cost(best), compiled.cost(from_all.unwrap_or(bound).min(best)));
             *stopped = *stopped || !go_on(Progress { cost, bound, steps: rounds });
             !*stopped
         });

@@ -71,7 +71,12 @@ impl Dual {
         }
     }
 
-    /// One round over all sets; `target` is the cost of the best plan. `go_on` is asked after each set.
+    /// How many clubs surely stay unbuilt.
+    pub fn surely_unbuilt(&self) -> usize {
+        self.crowding.short()
+    }
+
+    /// One round over all sets; `target` is what the prices reach for. `go_on` is asked after each set.
     pub fn round(&mut self, oracles: &mut [SetOracle<'_>], target: i64, go_on: &mut dyn FnMut(i64) -> bool) {
         self.round += 1;
         for family in &self.families {

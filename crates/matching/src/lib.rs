@@ -71,6 +71,7 @@ mod shortage;
 mod solution;
 mod stockleft;
 mod table;
+mod thin;
 mod whatif;
 mod windows;
 

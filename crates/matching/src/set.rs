@@ -10,6 +10,7 @@ use crate::model::{JobSet, SetProblem};
 use crate::oracle::SetOracle;
 use crate::plan::choices;
 use crate::solution::{Choice, SetSolution};
+use crate::thin::least_cost;
 
 /// How much work a proof may take.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -68,10 +69,16 @@ pub fn solve_set_watched(
 ) -> Result<SetSolution, MatchError> {
     let sets = [JobSet { clubs: problem.clubs.clone(), priority: 1.0 }];
     let compiled = compile(&sets, &problem.stock, &problem.weights)?;
-    let mut watch = |s: exact::Status| {
-        go_on(Progress { cost: compiled.cost(s.cost), bound: compiled.cost(s.bound), steps: s.nodes })
+    // From a selection of the parts only what all of them allow is a bound.
+    let from_all = match compiled.offers.len() {
+        0 => i64::MAX,
+        clubs => (0..clubs).map(|c| least_cost(&compiled, c)).sum(),
     };
-    let proof = exact::solve(SetOracle::new(&compiled, 0), limits.max_nodes, &mut watch);
+    let mut watch = |s: exact::Status| {
+        go_on(Progress { cost: compiled.cost(s.cost), bound: compiled.cost(s.bound.min(from_all)), steps: s.nodes })
+    };
+    let mut proof = exact::solve(SetOracle::new(&compiled, 0), limits.max_nodes, &mut watch);
+    proof.bound = proof.bound.min(from_all);
     let plan = choices(&compiled, &sets, &problem.stock, &problem.weights, &proof.plan);
     let checked = check(&sets, &problem.stock, &problem.weights, &plan).map_err(MatchError::CheckFailed)?;
     if checked * i64::from(FRAC) != proof.cost {

@@ -170,6 +170,60 @@ fn a_hundred_thousand_parts() {
     assert!(plan.bound <= plan.cost);
 }
 
+/// Parts read without rounding are all different: too many for tables of all pairs. Planned from a selection, the plan
+/// must be there before the first question whether to go on has been answered often, close to a bound from all parts.
+#[test]
+fn thousands_of_parts_that_all_differ() {
+    let mut problem = day(4, Size { jobs: 2, heads_per_number: 40, shafts: 90, grips: 80 }, Variant::Plain);
+    // Lighter heads, so that there is something to trade.
+    problem.sets.iter_mut().flat_map(|s| &mut s.clubs).for_each(|c| c.base_points -= 2.5);
+    let mut rng = Rng::new(2);
+    let mut more = |stock: &mut Vec<u32>, lists: &mut dyn FnMut(usize, f64)| {
+        for _ in 0..9000 {
+            stock.push(1);
+            lists(stock.len() - 1, rng.gauss(0.0, 1.0));
+        }
+    };
+    let stock = &mut problem.stock;
+    let clubs = || 0..8_usize;
+    let sets = &mut problem.sets;
+    more(&mut stock.shafts, &mut |part, grams| {
+        for (set, c) in [0, 1].into_iter().flat_map(|set| clubs().map(move |c| (set, c))) {
+            let club = &mut sets[set].clubs[c];
+            let mass_g = club.shaft_nominal_g + grams;
+            club.shafts.push(matching::Candidate { part, points: 0.13 * grams, mass_g, extra_cost: 0.0 });
+        }
+    });
+    more(&mut stock.grips, &mut |part, grams| {
+        for (set, c) in [0, 1].into_iter().flat_map(|set| clubs().map(move |c| (set, c))) {
+            let candidate = matching::Candidate { part, points: -0.2 * grams, mass_g: 50.0 + grams, extra_cost: 0.0 };
+            sets[set].clubs[c].grips.push(candidate);
+        }
+    });
+    let mut asked = 0;
+    let plan = solve_day(&problem, 1, &mut |_| {
+        asked += 1;
+        false
+    })
+    .expect("valid");
+    assert!(asked <= 2 && plan.rounds == 0, "{asked} questions");
+    assert!(plan.unbuildable.is_empty());
+    let mut last = 0.0;
+    let better = solve_day(&problem, 1, &mut |p| {
+        asked += 1;
+        last = p.bound;
+        asked < 600
+    })
+    .expect("valid");
+    assert!(last <= better.bound && better.bound <= better.cost && better.cost <= plan.cost);
+    assert!(better.gap() < 0.05, "{} {}", better.cost, better.bound);
+    let one =
+        SetProblem { clubs: problem.sets[0].clubs.clone(), stock: problem.stock.clone(), weights: problem.weights };
+    let one = solve_set(&one, Limits { max_nodes: 2000 }).expect("valid");
+    assert_eq!(one.clubs.iter().flatten().count(), 8);
+    assert!(one.bound <= one.cost && one.bound > 0.9 * one.cost, "{} {}", one.cost, one.bound);
+}
+
 /// Any steps of a day give a bound below and a plan above the optimum of its sets, which here do not share stock.
 #[test]
 fn a_days_bound_and_plan_enclose_the_optimum() {
