@@ -81,14 +81,18 @@ pub fn solve_day(
 /// Rounds in which bound and plan get equal work; afterwards the plan gets most.
 const DUAL_ROUNDS: u64 = 150;
 
-/// Rounds from one reheating to the next, at first.
-const CYCLE: u64 = 60;
-/// Short cycles; slower cooling pays once the plan is good.
-const SHORT_CYCLES: u64 = 6;
-/// Rounds from one reheating to the next, later.
-const LATER_CYCLE: u64 = 4 * CYCLE;
-/// Temperature after reheating: eight quanta.
-const HEAT: f64 = 8.0 * FRAC as f64;
+/// Rounds from one reheating to the next and the temperature after it: first short and cool, for a good plan soon; slower
+/// cooling from hotter pays once the plan is good.
+fn schedule(rounds: u64) -> (u64, f64) {
+    match rounds {
+        ..=360 => (60, EIGHT_QUANTA),
+        ..=1920 => (240, EIGHT_QUANTA),
+        _ => (960, 1.5 * EIGHT_QUANTA),
+    }
+}
+
+const EIGHT_QUANTA: f64 = 8.0 * FRAC as f64;
+
 /// Clubs touched by plan moves in a round, as a multiple of all clubs.
 const TOUCHES: usize = 4;
 /// How much dearer than a club's cheapest column its short lists go: a hundred quanta.
@@ -152,12 +156,12 @@ impl<'a, 'g> Day<'a, 'g> {
                     self.construct(false);
                 }
             }
-            let cycle = if self.rounds <= SHORT_CYCLES * CYCLE { CYCLE } else { LATER_CYCLE };
+            let (cycle, heat) = schedule(self.rounds);
             if self.rounds.is_multiple_of(cycle) {
                 self.improver.back_to_best(self.compiled);
             }
             let cooled = 1.0 - (self.rounds % cycle) as f64 / cycle as f64;
-            self.improver.heat = HEAT * cooled * cooled;
+            self.improver.heat = heat * cooled * cooled;
             self.improve();
         }
     }
