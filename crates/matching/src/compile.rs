@@ -380,11 +380,8 @@ impl Typed {
     /// Forgets all types but these.
     fn keep(&mut self, kept: &[bool]) {
         let mut renumbered = vec![NO_TYPE; kept.len()];
-        let mut next = 0;
-        for (new, _) in renumbered.iter_mut().zip(kept).filter(|x| *x.1) {
-            *new = next;
-            next += 1;
-        }
+        let renewed = renumbered.iter_mut().zip(kept).filter(|x| *x.1);
+        renewed.zip(0..).for_each(|((new, _), number)| *new = number);
         let mut at = kept.iter();
         self.types.retain(|_| at.next().copied().unwrap_or(false));
         for ty in self.type_of.iter_mut().filter(|ty| **ty != NO_TYPE) {

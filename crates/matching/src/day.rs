@@ -85,8 +85,8 @@ const DUAL_ROUNDS: u64 = 150;
 /// cooling from hotter pays once the plan is good.
 fn schedule(rounds: u64) -> (u64, f64) {
     match rounds {
-        ..=360 => (60, EIGHT_QUANTA),
-        ..=1920 => (240, EIGHT_QUANTA),
+        0..361 => (60, EIGHT_QUANTA),
+        361..1921 => (240, EIGHT_QUANTA),
         _ => (960, 1.5 * EIGHT_QUANTA),
     }
 }
