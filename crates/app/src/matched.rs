@@ -2,6 +2,7 @@
 //! not a job yet.
 
 use crate::job::JobFile;
+use crate::plan::{Exchanged, exchange, need_built};
 use crate::{App, AppError, load_library, load_shop};
 use serde::{Deserialize, Serialize};
 use std::time::{Duration, Instant};
@@ -11,7 +12,7 @@ use workshop::assembly::Assembly;
 use workshop::health::ScaleWatch;
 use workshop::job::{Job, JobClub, JobState};
 use workshop::part::{Part, PartState};
-use workshop::plan::{ClubPlan, Plan};
+use workshop::plan::Plan;
 use workshop::planner::{self, DayPlan, Lock, PlanOption, Replan, Taken};
 use workshop::sheet::{Severity, Sheet};
 
@@ -233,31 +234,22 @@ impl App {
                 next: "Look at the new plan, then accept it".into(),
             });
         }
-        let now = self.now();
         let changes = &proposal.replan.changes;
-        let changed: Vec<(&JobClub, &ClubPlan)> = file
+        let of_club =
+            |club: &JobClub| changes.iter().filter(|c| c.slot == club.slot).map(|c| c.kind).collect::<Vec<_>>();
+        let changed: Vec<Exchanged<'_>> = file
             .job
             .clubs
             .iter()
             .zip(&proposal.replan.plan.clubs)
-            .filter(|(club, _)| changes.iter().any(|c| c.slot == club.slot) || club.plan.is_none())
-            .filter_map(|(club, plan)| plan.as_ref().map(|plan| (club, plan)))
+            .map(|(club, plan)| (club, plan, of_club(club)))
+            .filter(|(club, _, kinds)| !kinds.is_empty() || club.plan.is_none())
+            .filter_map(|(club, plan, kinds)| {
+                let why = |kind| (kind, format!("read before another {kind} was put in"));
+                plan.clone().map(|plan| Exchanged { club, plan, kinds: kinds.into_iter().map(why).collect() })
+            })
             .collect();
-        for (club, _) in &changed {
-            tx.release_club(&club.id, now).await?;
-        }
-        for (club, plan) in &changed {
-            for part in &plan.parts {
-                tx.hold(&part.part, &file.job.id, &club.id, now).await?;
-            }
-            tx.save_club(&JobClub { plan: Some((*plan).clone()), ..(*club).clone() }, &file.job.id).await?;
-            for change in changes.iter().filter(|c| c.slot == club.slot) {
-                let reason = format!("read before another {} was put in", change.kind);
-                for reading in crate::plan::outdated(&file.readings, &club.id, change.kind) {
-                    tx.take_back(&reading.id, &reason, &accept.by, now).await?;
-                }
-            }
-        }
+        exchange(&mut tx, &file, &changed, &accept.by, self.now()).await?;
         let note = serde_json::json!({ "fingerprint": accept.fingerprint, "changes": changes });
         self.log(&mut tx, Some(&file.job.id), None, "plan_made_anew", &accept.by, note).await?;
         tx.commit().await?;
@@ -268,7 +260,7 @@ impl App {
     /// Holds parts that were chosen from a day's plan or from plans to choose from, all or none.
     ///
     /// # Errors
-    /// A part that is not free or does not fit; a job that has its plan; what the store says.
+    /// No club chosen; a part that is not free or does not fit; a job that has its plan; what the store says.
     pub async fn accept_picks(&self, number: i64, accept: &AcceptPicks) -> Result<Plan, AppError> {
         let mut tx = self.store.write().await?.signed(&accept.by);
         let mut file = JobFile::load(&mut tx, number).await?;
@@ -300,6 +292,7 @@ impl App {
         }
         let chosen: Vec<Taken<'_>> = taken.iter().map(|(slot, parts)| Taken { slot: *slot, parts }).collect();
         let plan = planner::plan_of(file.assembly(), &chosen)?;
+        need_built(&file, &plan, true)?;
         if plan.clubs.iter().flatten().any(|c| c.neighbour_blank.is_some()) {
             crate::bench::need_reason(&accept.reason)?;
         }

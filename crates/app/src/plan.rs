@@ -107,20 +107,7 @@ impl App {
                 next: "Look at the new plan, then accept it".into(),
             });
         }
-        let lacking: Vec<&str> = file
-            .job
-            .clubs
-            .iter()
-            .zip(&plan.clubs)
-            .filter(|(_, p)| p.is_none())
-            .map(|(c, _)| c.target.number.as_str())
-            .collect();
-        if lacking.len() == file.job.clubs.len() || (!accept.partly && !lacking.is_empty()) {
-            return Err(AppError::Conflict {
-                what: format!("no parts for {}", lacking.join(", ")),
-                next: "Order what is missing, or accept the plan for the others only".into(),
-            });
-        }
+        need_built(&file, &plan, accept.partly)?;
         if plan.clubs.iter().flatten().any(|c| c.neighbour_blank.is_some()) {
             crate::bench::need_reason(&accept.neighbour_reason)?;
         }
@@ -180,33 +167,27 @@ impl App {
         let club = file.club_at(slot)?;
         crate::bench::need_version(club, swap.version)?;
         let (parts, partner) = picked(&mut tx, &file, club, swap).await?;
-        let mut changed = vec![(club, replan(&file, club, &parts)?)];
-        if let Some((other, parts)) = &partner {
-            changed.push((other, replan(&file, other, parts)?));
-        }
-        let now = self.now();
-        for (club, _) in &changed {
-            tx.release_club(&club.id, now).await?;
-        }
         let reason = if swap.reason.trim().is_empty() {
             format!("read before another {} was put in", swap.kind)
         } else {
             format!("read before another {} was put in: {}", swap.kind, swap.reason.trim())
         };
-        for (club, plan) in &changed {
-            for part in &plan.parts {
-                tx.hold(&part.part, &file.job.id, &club.id, now).await?;
-            }
-            tx.save_club(&JobClub { plan: Some(plan.clone()), ..(*club).clone() }, &file.job.id).await?;
-            for reading in outdated(&file.readings, &club.id, swap.kind) {
-                tx.take_back(&reading.id, &reason, &swap.by, now).await?;
-            }
+        let with = |club, parts: &[Part]| {
+            let kinds = vec![(swap.kind, reason.clone())];
+            Ok::<_, AppError>(Exchanged { club, plan: replan(&file, club, parts)?, kinds })
+        };
+        let mut changed = vec![with(club, &parts)?];
+        if let Some((other, parts)) = &partner {
+            changed.push(with(other, parts)?);
+        }
+        exchange(&mut tx, &file, &changed, &swap.by, self.now()).await?;
+        for x in &changed {
             let note = serde_json::json!({ "kind": swap.kind.key(), "code": swap.code, "reason": swap.reason });
-            self.log(&mut tx, Some(&file.job.id), Some(&club.id), "part_swapped", &swap.by, note).await?;
+            self.log(&mut tx, Some(&file.job.id), Some(&x.club.id), "part_swapped", &swap.by, note).await?;
         }
         tx.commit().await?;
         self.tell(Some(number), "plan");
-        Ok(changed.swap_remove(0).1)
+        Ok(changed.swap_remove(0).plan)
     }
 
     /// Keeps what was added to a club beyond its parts: lead tape, powder, a plug in the butt, another screw. Readings
@@ -244,6 +225,56 @@ pub(crate) fn kept(job: &Job, parts: &[Part], locks: &[Lock]) -> Vec<Lock> {
         }
     }
     all
+}
+
+/// Something must be built, and everything unless that is not asked for.
+pub(crate) fn need_built(file: &JobFile, plan: &Plan, partly: bool) -> Result<(), AppError> {
+    let clubs = file.job.clubs.iter().zip(&plan.clubs);
+    let lacking: Vec<&str> = clubs.filter(|(_, p)| p.is_none()).map(|(c, _)| c.target.number.as_str()).collect();
+    if lacking.len() == file.job.clubs.len() || (!partly && !lacking.is_empty()) {
+        return Err(AppError::Conflict {
+            what: format!("no parts for {}", lacking.join(", ")),
+            next: "Order what is missing, or accept the plan for the others only".into(),
+        });
+    }
+    Ok(())
+}
+
+/// A club with its new plan, and of which kinds it has other parts now.
+pub(crate) struct Exchanged<'a> {
+    /// The club as it was.
+    pub club: &'a JobClub,
+    /// Its new plan.
+    pub plan: ClubPlan,
+    /// Kinds that changed, each with why readings taken with the old part are taken back.
+    pub kinds: Vec<(PartKind, String)>,
+}
+
+/// Puts other parts in place of planned ones, all or none: the old are free, the new held, and readings that speak of a
+/// club that is not there any more are taken back.
+pub(crate) async fn exchange(
+    tx: &mut Tx,
+    file: &JobFile,
+    changed: &[Exchanged<'_>],
+    by: &str,
+    now: jiff::Timestamp,
+) -> Result<(), AppError> {
+    // Clubs may change places with a part, so all are free before any is held.
+    for x in changed {
+        tx.release_club(&x.club.id, now).await?;
+    }
+    for x in changed {
+        for part in &x.plan.parts {
+            tx.hold(&part.part, &file.job.id, &x.club.id, now).await?;
+        }
+        tx.save_club(&JobClub { plan: Some(x.plan.clone()), ..x.club.clone() }, &file.job.id).await?;
+        for (kind, reason) in &x.kinds {
+            for reading in outdated(&file.readings, &x.club.id, *kind) {
+                tx.take_back(&reading.id, reason, by, now).await?;
+            }
+        }
+    }
+    Ok(())
 }
 
 fn need_plan<'a>(file: &JobFile, club: &'a JobClub) -> Result<&'a ClubPlan, AppError> {
@@ -335,21 +366,10 @@ async fn split(tx: &mut Tx, plan: &ClubPlan, kind: PartKind) -> Result<(Vec<Part
 }
 
 pub(crate) fn replan(file: &JobFile, club: &JobClub, parts: &[Part]) -> Result<ClubPlan, AppError> {
-    let first = |kind| parts.iter().find(|p| p.kind == kind);
-    let need = |kind: PartKind| {
-        first(kind).ok_or_else(|| AppError::Conflict {
-            what: format!("the plan has no {kind}"),
-            next: "Plan the job anew".into(),
-        })
-    };
-    let picks = Picks {
-        head: need(PartKind::Head)?,
-        shaft: need(PartKind::Shaft)?,
-        grip: need(PartKind::Grip)?,
-        adapter: first(PartKind::Adapter),
-        ferrule: first(PartKind::Ferrule),
-        tips: parts.iter().filter(|p| p.kind == PartKind::TipWeight).collect(),
-    };
+    let picks = Picks::of(parts, |kind| AppError::Conflict {
+        what: format!("the plan has no {kind}"),
+        next: "Plan the job anew".into(),
+    })?;
     let mut plan = planner::plan_with(file.assembly(), club, &picks)?;
     plan.extras = club.plan.as_ref().map_or_else(Vec::new, |p| p.extras.clone());
     // Expected readings of the whole job with the new part in place.

@@ -111,6 +111,24 @@ pub struct Missing {
     /// Highest mass to ask the supplier for.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub order_to_g: Option<f64>,
+    /// Parts that would do in its place, nearest first of each sort.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub instead: Vec<Instead>,
+}
+
+/// A part that would do for a club that cannot be built as the sheet says.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+pub struct Instead {
+    /// What it is.
+    pub kind: PartKind,
+    /// Its code.
+    pub code: String,
+    /// Why the plan does not use it and what it would cost, in a sentence.
+    pub words: String,
+    /// About how far from its target the club would come out, points.
+    pub deviation_points: f64,
+    /// About how much would go into its tip, g.
+    pub tip_g: f64,
 }
 
 /// A proposal for a whole job.

@@ -108,6 +108,9 @@ fn plan_text(text: &mut String, plan: &Plan) {
     }
     for missing in &plan.missing {
         let _ = writeln!(text, "  {:>3}  {}", missing.number, missing.words);
+        for other in &missing.instead {
+            let _ = writeln!(text, "       or {}", other.words);
+        }
     }
 }
 

@@ -23,7 +23,7 @@ use workshop::assembly::Assembly;
 use workshop::job::{JobClub, JobState};
 use workshop::kind::Role;
 use workshop::model::PartKind;
-use workshop::plan::{ClubPlan, Plan};
+use workshop::plan::{ClubPlan, Missing, Plan};
 use workshop::planner::Lock;
 use workshop::step::Step;
 
@@ -170,9 +170,7 @@ fn proposal_part(file: &JobFile, proposal: &Proposal, keep: &str, to_order: &Mar
     let any = plan.clubs.iter().any(Option::is_some);
     html! {
         @if !plan.missing.is_empty() {
-            (section("Missing", &html! {}, &html! { ul.plain { @for missing in &plan.missing {
-                li { (tag(Tone::Care, &missing.number)) " " (restated(&missing.words)) }
-            } } }))
+            (section("Missing", &html! {}, &html! { ul.plain { @for missing in &plan.missing { li { (lacking_part(missing)) } } } }))
         }
         (to_order)
         @if any {
@@ -199,6 +197,18 @@ fn proposal_part(file: &JobFile, proposal: &Proposal, keep: &str, to_order: &Mar
         } @else {
             (empty_state("No club of this job can be built from the stock.", "Weigh in what is missing, then plan again.",
                 &[Action { href: "/stock", label: "Stock", primary: true }]))
+        }
+    }
+}
+
+/// What a club lacks, and what else would do.
+pub(super) fn lacking_part(missing: &Missing) -> Markup {
+    html! {
+        (tag(Tone::Care, &missing.number)) " " (restated(&missing.words))
+        @if !missing.instead.is_empty() {
+            details { summary { "What else would do" }
+                ul { @for other in &missing.instead { li { (restated(&other.words)) } } }
+            }
         }
     }
 }

@@ -3,7 +3,7 @@
 
 use super::bench::club_name;
 use super::entries::counted;
-use super::plan::{keep_of, locks, plan_table};
+use super::plan::{keep_of, lacking_part, locks, plan_table};
 use super::{Framed, PageResult, Who, failure, failure_status, framed, say};
 use crate::look::{
     Action, Button, ButtonKind, Cell, ChoicePoint, Column, Field, Nav, Notice, Table, Tone, button, choice_picture,
@@ -232,7 +232,7 @@ async fn again_page(app: &App, number: i64, keep: &str, error: Option<AppError>)
                 }))
             }
             @if !proposal.replan.plan.missing.is_empty() {
-                (section("Missing", &html! {}, &html! { ul.plain { @for missing in &proposal.replan.plan.missing { li { (tag(Tone::Care, &missing.number)) " " (restated(&missing.words)) } } } }))
+                (section("Missing", &html! {}, &html! { ul.plain { @for missing in &proposal.replan.plan.missing { li { (lacking_part(missing)) } } } }))
             }
             (plan_table(&file, &proposal.replan.plan.clubs, Some(&keep_of(number, keep, "again"))))
         },
@@ -282,7 +282,7 @@ async fn day_page(app: &App, error: Option<AppError>) -> PageResult {
             p { (proof(&day)) }
             @for (job, file) in day.jobs.iter().zip(&files) {
                 (section(&format!("Job {} · {} · due {}", job.number, job.player, file.job.sheet.due), &html! {}, &html! {
-                    @for missing in &job.plan.missing { p { (tag(Tone::Care, &missing.number)) " " (restated(&missing.words)) } }
+                    @for missing in &job.plan.missing { div { (lacking_part(missing)) } }
                     @if job.plan.clubs.iter().any(Option::is_some) {
                         form method="post" action="/plan/day" {
                             (hidden("job", &job.number.to_string())) (picks(&file.job, &job.plan, None))

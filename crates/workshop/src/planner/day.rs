@@ -1,5 +1,6 @@
 //! A day's jobs on the stock that they share.
 
+use super::instead::Used;
 use super::{Ground, Shelf};
 use crate::assembly::Assembly;
 use crate::error::WorkshopError;
@@ -85,6 +86,10 @@ pub fn propose_day(
     };
     let solution = matching::solve_day(&problem, seed, go_on)?;
     let gap = solution.gap();
+    let mut used = Used::default();
+    for (ground, set) in grounds.iter().zip(&solution.sets) {
+        used.extend(ground.used(&set.clubs, true));
+    }
     let mut planned = Vec::with_capacity(jobs.len());
     for (i, ((ground, set), priority)) in grounds.into_iter().zip(solution.sets).zip(urgent).enumerate() {
         let lacking = solution.unbuildable.iter().filter(|u| u.set == i);
@@ -103,7 +108,7 @@ pub fn propose_day(
             number: job.number,
             player: job.sheet.player.clone(),
             priority,
-            plan: ground.plan(&shelf, &alone)?,
+            plan: ground.plan_among(&shelf, &alone, &used)?,
         });
     }
     Ok(DayPlan { jobs: planned, cost: solution.cost, bound: solution.bound, gap, rounds: solution.rounds })

@@ -6,6 +6,7 @@
 
 mod again;
 mod day;
+mod instead;
 mod options;
 mod outlook;
 mod picks;
@@ -16,6 +17,7 @@ pub use day::{DayJob, DayPlan, propose_day};
 pub use options::{Law, PlanOption, options};
 pub use picks::{Picks, Taken, expect, plan_of, plan_with};
 
+use self::instead::{Used, instead};
 use self::outlook::{Lists, Losses};
 use self::words::{lacks, name_missing, reasons};
 use crate::assembly::{Assembly, tape_on};
@@ -110,9 +112,29 @@ impl<'a> Ground<'a> {
         Ok(SetProblem { clubs: self.needs(), stock: shelf.stock(self.assembly)?, weights: CostWeights::default() })
     }
 
-    fn plan(mut self, shelf: &Shelf<'a>, solution: &SetSolution) -> Result<Plan, WorkshopError> {
+    /// Which parts the clubs take; `by_job` where other jobs are planned along.
+    fn used(&self, choices: &[Option<Choice>], by_job: bool) -> Used {
+        let mut used = Used::default();
+        for (fitting, choice) in self.fittings.iter().zip(choices) {
+            let number = &fitting.club.target.number;
+            let job = if by_job { format!(" of job {}", self.assembly.job.number) } else { String::new() };
+            choice.iter().for_each(|choice| used.note(choice, &format!("the {number}{job}")));
+        }
+        used
+    }
+
+    fn plan(self, shelf: &Shelf<'a>, solution: &SetSolution) -> Result<Plan, WorkshopError> {
+        let used = self.used(&solution.clubs, false);
+        self.plan_among(shelf, solution, &used)
+    }
+
+    /// As [`Ground::plan`], where other jobs take parts too.
+    fn plan_among(mut self, shelf: &Shelf<'a>, solution: &SetSolution, used: &Used) -> Result<Plan, WorkshopError> {
         for lack in &solution.unbuildable {
-            self.missing.push(name_missing(&self.fittings[lack.club], lack));
+            let fitting = &self.fittings[lack.club];
+            let mut missing = name_missing(fitting, lack);
+            missing.instead = instead(self.assembly, fitting, shelf, used, missing.kind)?;
+            self.missing.push(missing);
         }
         let mut clubs = Vec::with_capacity(self.fittings.len());
         for (fitting, choice) in self.fittings.iter().zip(&solution.clubs) {

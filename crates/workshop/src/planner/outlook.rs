@@ -88,14 +88,10 @@ fn spreads(
     };
     let ferrule = club.target.ferrule_model.as_ref().and_then(|code| shelf.ferrules.iter().find(|p| &p.model == code));
     let head_model = assembly.library.head(&club.target.head_model)?;
-    let picks = Picks {
-        head: shelf.heads[head.part],
-        shaft: shelf.shafts[shaft.part],
-        grip: shelf.grips[grip.part],
-        adapter: super::adapter_for(assembly, head_model, shelf)?.map(|(part, _)| part),
-        ferrule: ferrule.copied(),
-        tips: Vec::new(),
-    };
+    let adapter = super::adapter_for(assembly, head_model, shelf)?.map(|(part, _)| part);
+    let parts = [shelf.heads[head.part], shelf.shafts[shaft.part], shelf.grips[grip.part]];
+    let parts = parts.into_iter().chain(adapter).chain(ferrule.copied());
+    let Ok(picks) = Picks::of(parts, |kind| kind) else { return Ok(None) };
     // What cannot be built (a model without its adapter, say) is named elsewhere.
     let Ok(plan) = plan_with(assembly, club, &picks) else { return Ok(None) };
     let belief = assembly.one_club_model(club, &plan)?.solve(&[])?;

@@ -40,6 +40,26 @@ pub struct Picks<'a> {
     pub tips: Vec<&'a Part>,
 }
 
+impl<'a> Picks<'a> {
+    /// Sorts the parts of one club by kind; of the kinds that a club has one of, the first counts.
+    ///
+    /// # Errors
+    /// What `lacking` says of a head, shaft or grip that is not among them.
+    pub fn of<E>(parts: impl IntoIterator<Item = &'a Part>, lacking: impl Fn(PartKind) -> E) -> Result<Self, E> {
+        let parts: Vec<&Part> = parts.into_iter().collect();
+        let first = |kind| parts.iter().copied().find(|p| p.kind == kind);
+        let need = |kind| first(kind).ok_or_else(|| lacking(kind));
+        Ok(Self {
+            head: need(PartKind::Head)?,
+            shaft: need(PartKind::Shaft)?,
+            grip: need(PartKind::Grip)?,
+            adapter: first(PartKind::Adapter),
+            ferrule: first(PartKind::Ferrule),
+            tips: parts.iter().copied().filter(|p| p.kind == PartKind::TipWeight).collect(),
+        })
+    }
+}
+
 /// Parts that were chosen for a place in the tray.
 #[derive(Debug, Clone, Copy)]
 pub struct Taken<'a> {
@@ -71,21 +91,10 @@ pub fn plan_of(assembly: Assembly<'_>, taken: &[Taken<'_>]) -> Result<Plan, Work
             clubs.push(None);
             continue;
         };
-        let of = |kind| chosen.parts.iter().find(|p| p.kind == kind);
-        let need = |kind: PartKind| {
-            of(kind).ok_or_else(|| WorkshopError::Refused {
-                what: format!("the {} has no {kind}", club.target.number),
-                next: format!("Give the code of a {kind}, or leave the club out"),
-            })
-        };
-        let picks = Picks {
-            head: need(PartKind::Head)?,
-            shaft: need(PartKind::Shaft)?,
-            grip: need(PartKind::Grip)?,
-            adapter: of(PartKind::Adapter),
-            ferrule: of(PartKind::Ferrule),
-            tips: chosen.parts.iter().filter(|p| p.kind == PartKind::TipWeight).collect(),
-        };
+        let picks = Picks::of(chosen.parts, |kind| WorkshopError::Refused {
+            what: format!("the {} has no {kind}", club.target.number),
+            next: format!("Give the code of a {kind}, or leave the club out"),
+        })?;
         clubs.push(Some(plan_with(assembly, club, &picks)?));
     }
     expect(assembly, &mut clubs)?;

@@ -61,6 +61,7 @@ pub(super) fn lacks(club: &JobClub, kind: PartKind, model: &str, words: &str) ->
         words: format!("{words}."),
         order_from_g: None,
         order_to_g: None,
+        instead: Vec::new(),
     }
 }
 
@@ -81,6 +82,7 @@ pub(super) fn name_missing(fitting: &Fitting<'_>, lack: &Unbuildable) -> Missing
             },
             order_from_g: window_g.map(|w| w.0),
             order_to_g: window_g.map(|w| w.1),
+            instead: Vec::new(),
         }
     };
     match lack.why {

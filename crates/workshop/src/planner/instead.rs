@@ -1,0 +1,229 @@
+//! Which other part would do for a club that cannot be built: parts that fit it but that the plan does not allow, nearest
+//! first, with what they would cost in points and grams.
+
+use super::{Fitting, Shelf};
+use crate::assembly::Assembly;
+use crate::belief::points_per_g;
+use crate::error::WorkshopError;
+use crate::fit;
+use crate::model::PartKind;
+use crate::part::Part;
+use crate::plan::Instead;
+use matching::{Candidate, Choice};
+use quantity::decimal;
+
+/// So many of each sort are named.
+const NAMED: usize = 2;
+
+/// Which parts a plan uses, and for whom.
+#[derive(Default)]
+pub(super) struct Used(Vec<(PartKind, usize, String)>);
+
+impl Used {
+    /// Notes the parts of one club; `whose` is how it is called ("the 7", "the 7 of job 3").
+    pub fn note(&mut self, choice: &Choice, whose: &str) {
+        let parts = [(PartKind::Head, choice.head), (PartKind::Shaft, choice.shaft), (PartKind::Grip, choice.grip)];
+        self.0.extend(parts.map(|(kind, part)| (kind, part, whose.to_owned())));
+    }
+
+    /// Adds what another job's clubs take.
+    pub fn extend(&mut self, other: Self) {
+        self.0.extend(other.0);
+    }
+
+    /// Who has a part, where every piece of it is spoken for.
+    fn by(&self, kind: PartKind, part: usize, pieces: u32) -> Option<&str> {
+        let mut holders = self.0.iter().filter(|(k, p, _)| *k == kind && *p == part);
+        holders.nth((pieces as usize).checked_sub(1)?).map(|x| x.2.as_str())
+    }
+}
+
+/// A club without the part that is missing.
+struct Rest<'a, 'p> {
+    fitting: &'a Fitting<'p>,
+    /// Head, shaft and grip that are left over and nearest to the middle of those that fit.
+    left: [Option<Candidate>; 3],
+}
+
+/// What would do in place of what is missing.
+pub(super) fn instead(
+    assembly: Assembly<'_>,
+    fitting: &Fitting<'_>,
+    shelf: &Shelf<'_>,
+    used: &Used,
+    kind: PartKind,
+) -> Result<Vec<Instead>, WorkshopError> {
+    let need = &fitting.need;
+    let middle = |list: &[Candidate], kind: PartKind, parts: &[&Part]| {
+        let mut left: Vec<Candidate> =
+            list.iter().filter(|c| used.by(kind, c.part, super::count(parts[c.part])).is_none()).copied().collect();
+        left.sort_by(|a, b| a.points.total_cmp(&b.points));
+        left.get(left.len() / 2).copied()
+    };
+    let left = [
+        middle(&need.heads, PartKind::Head, &shelf.heads),
+        middle(&need.shafts, PartKind::Shaft, &shelf.shafts),
+        middle(&need.grips, PartKind::Grip, &shelf.grips),
+    ];
+    let rest = Rest { fitting, left };
+    let mut out = Vec::new();
+    let (own, parts, place) = match kind {
+        PartKind::Head => (&need.heads, &shelf.heads, 0),
+        PartKind::Shaft => (&need.shafts, &shelf.shafts, 1),
+        PartKind::Grip => (&need.grips, &shelf.grips, 2),
+        _ => return Ok(out),
+    };
+    // Those that fit and another club has.
+    let mut taken: Vec<Instead> = own
+        .iter()
+        .filter_map(|c| {
+            let whose = used.by(kind, c.part, super::count(parts[c.part]))?;
+            rest.with(place, c.points, 0.0).map(|x| x.named(kind, parts[c.part], &format!("{whose} has it")))
+        })
+        .collect();
+    nearest(&mut taken, &mut out);
+    // Those that are free and the sheet does not ask for.
+    let mut free = Vec::new();
+    for (part, p) in parts.iter().enumerate() {
+        let fits = own.iter().any(|c| c.part == part);
+        if fits || used.by(kind, part, super::count(p)).is_some() {
+            continue;
+        }
+        let other = match kind {
+            PartKind::Head => other_head(assembly, fitting, p)?,
+            PartKind::Shaft => other_shaft(assembly, fitting, p)?,
+            _ => other_grip(assembly, p)?,
+        };
+        let Some((points, why)) = other else { continue };
+        free.extend(rest.with(place, points, 0.0).map(|x| x.named(kind, p, &why)));
+    }
+    nearest(&mut free, &mut out);
+    // More in the tip than the shop allows.
+    if let (PartKind::Head, Some(head)) = (kind, left[0])
+        && let Some(x) = rest.with(0, head.points, assembly.shop.tip_weight_cap_g)
+        && x.over_cap_g > 0.0
+    {
+        let why = format!("over the shop's {} g in the tip", decimal(assembly.shop.tip_weight_cap_g, 1));
+        out.push(x.named(PartKind::Head, shelf.heads[head.part], &why));
+    }
+    Ok(out)
+}
+
+fn nearest(found: &mut Vec<Instead>, out: &mut Vec<Instead>) {
+    found.sort_by(|a, b| {
+        let key = |x: &Instead| (x.deviation_points.abs() * 10.0).round() + x.tip_g / 10.0;
+        key(a).total_cmp(&key(b)).then_with(|| a.code.cmp(&b.code))
+    });
+    found.truncate(NAMED);
+    out.append(found);
+}
+
+/// A head of another number or model that takes the shaft: points and what is different.
+fn other_head(
+    assembly: Assembly<'_>,
+    fitting: &Fitting<'_>,
+    part: &Part,
+) -> Result<Option<(f64, String)>, WorkshopError> {
+    let (Some(mass_g), Some(number)) = (part.mass_g, part.number.as_deref()) else { return Ok(None) };
+    let model = assembly.library.head(&part.model)?;
+    let target = &fitting.club.target;
+    let place = |n: &str| model.numbers.iter().position(|own| own.number.eq_ignore_ascii_case(n));
+    let (Some(has), Some(wanted)) = (place(number), place(&target.number)) else { return Ok(None) };
+    let same = model.code == fitting.head_model.code;
+    // One number away in its own model, or the very number in another.
+    let near = if same { has.abs_diff(wanted) == 1 } else { has == wanted };
+    if !near || model.takes_adapter || !fit::head_takes_shaft(model, None, fitting.shaft_model) {
+        return Ok(None);
+    }
+    let scale = fitting.need.head_scale.map_or(0.0, |s| s.points_per_g);
+    let loft = part.loft_deg.unwrap_or(model.numbers[has].loft_deg) - target.loft_deg;
+    let why = if same {
+        format!("the {number}'s head, {}° {}", decimal(loft.abs(), 1), if loft < 0.0 { "stronger" } else { "weaker" })
+    } else {
+        format!("a {} {number}", model.name)
+    };
+    Ok(Some((mass_g * scale, why)))
+}
+
+/// A shaft of another blank or model that goes into the bore and is long enough.
+fn other_shaft(
+    assembly: Assembly<'_>,
+    fitting: &Fitting<'_>,
+    part: &Part,
+) -> Result<Option<(f64, String)>, WorkshopError> {
+    let model = assembly.library.shaft(&part.model)?;
+    let number = &fitting.club.target.number;
+    let bore = fitting.adapter.map(|(_, model)| model.bore_diameter_mm);
+    let blank = part.number.as_deref().unwrap_or(number);
+    if part.mass_g.is_none() || !fit::head_takes_shaft(fitting.head_model, bore, model) || model.blank(blank).is_none()
+    {
+        return Ok(None);
+    }
+    let raw = fit::raw_shaft(model, part, number)?;
+    // Tip trims are known for the model's own numbers only.
+    let Ok(Some(cut)) = fit::cut(model, raw, part.tip_trimmed_mm.unwrap_or(0.0), number, fitting.cut_mm) else {
+        return Ok(None);
+    };
+    let cap_mm = assembly.library.grip(&fitting.club.target.grip_model)?.cap_mm;
+    let why = if model.code == fitting.shaft_model.code {
+        format!("the {blank}'s blank")
+    } else {
+        format!("a {}, another feel", model.name)
+    };
+    Ok(Some((cut.shaft.mass_g * points_per_g(cut.shaft.balance_point_mm + cap_mm), why)))
+}
+
+fn other_grip(assembly: Assembly<'_>, part: &Part) -> Result<Option<(f64, String)>, WorkshopError> {
+    let model = assembly.library.grip(&part.model)?;
+    let mass_g = part.mass_g.unwrap_or(model.mass_g);
+    Ok(Some((mass_g * points_per_g(model.centre_mm), format!("a {}", model.name))))
+}
+
+/// How a club would come out.
+struct Outcome {
+    deviation_points: f64,
+    tip_g: f64,
+    over_cap_g: f64,
+}
+
+impl Rest<'_, '_> {
+    /// The club with these points in place of a part, with the tip weight that brings it nearest; above `beyond_g` if
+    /// that is not nought, in one piece. Nothing where another part is lacking too.
+    fn with(&self, place: usize, points: f64, beyond_g: f64) -> Option<Outcome> {
+        let need = &self.fitting.need;
+        let mut bare = need.base_points + points;
+        for (i, part) in self.left.iter().enumerate().filter(|(i, _)| *i != place) {
+            bare += part.as_ref().or_else(|| self.of_all(i)).map(|c| c.points)?;
+        }
+        let per_g = self.per_tip_g()?;
+        if beyond_g > 0.0 {
+            let grams = (-bare / per_g).ceil();
+            let over = grams - beyond_g;
+            return Some(Outcome { deviation_points: bare + grams * per_g, tip_g: grams, over_cap_g: over.max(0.0) });
+        }
+        let grams = (-bare / per_g).clamp(0.0, need.tip_cap_g).round();
+        Some(Outcome { deviation_points: bare + grams * per_g, tip_g: grams, over_cap_g: 0.0 })
+    }
+
+    /// Where all are taken, one of those that fit speaks for the kind.
+    fn of_all(&self, i: usize) -> Option<&Candidate> {
+        let need = &self.fitting.need;
+        [&need.heads, &need.shafts, &need.grips][i].first()
+    }
+
+    /// What a gram in the tip does; a weight sits little below the head.
+    fn per_tip_g(&self) -> Option<f64> {
+        let scale = self.fitting.need.head_scale?.points_per_g;
+        (scale > 0.0).then_some(scale)
+    }
+}
+
+impl Outcome {
+    fn named(&self, kind: PartKind, part: &Part, why: &str) -> Instead {
+        let off = self.deviation_points;
+        let tip =
+            if self.tip_g > 0.0 { format!("{} g in the tip", decimal(self.tip_g, 0)) } else { "no tip weight".into() };
+        let words = format!("{} ({why}): about {} points off with {tip}.", part.code, decimal(off.abs(), 1));
+        Instead { kind, code: part.code.clone(), words, deviation_points: off, tip_g: self.tip_g }
+    }
+}
