@@ -99,6 +99,18 @@ impl Bench {
         Browser { driver, address: self.address.clone() }
     }
 
+    /// A page as the server sends it; none where the address leads to something else, such as a file to keep.
+    pub fn page(&self, path: &str) -> Option<String> {
+        let host = self.address.strip_prefix("http://").expect("an http address").parse().expect("host and port");
+        let answer = http(host, &format!("GET {path} HTTP/1.0\r\n\r\n")).expect("an answer");
+        let (head, body) = answer.split_once("\r\n\r\n").expect("a head and a body");
+        if head.starts_with("HTTP/1.0 30") || head.starts_with("HTTP/1.1 30") {
+            return None;
+        }
+        assert!(head.contains(" 200 "), "{path}: {head}");
+        head.to_lowercase().contains("content-type: text/html").then(|| body.to_owned())
+    }
+
     /// What the API answers.
     pub fn api(&self, path: &str) -> Value {
         let host = self.address.strip_prefix("http://").expect("an http address").parse().expect("host and port");

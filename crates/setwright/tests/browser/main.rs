@@ -7,6 +7,7 @@ mod hands;
 mod harness;
 mod lost;
 mod network;
+mod pages;
 mod scan;
 mod screens;
 mod weigh;

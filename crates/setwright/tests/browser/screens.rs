@@ -1,41 +1,17 @@
-//! Every main page on a phone and on a tablet.
+//! Every page on a phone and on a tablet.
 
 use crate::harness::Bench;
-
-const PAGES: [&str; 23] = [
-    "/",
-    "/sheets",
-    "/sheets/new",
-    "/stock",
-    "/stock/new",
-    "/stock/new?model=SISKIN&number=7&kept=S7-03",
-    "/bench/1/1?step=weighed&scanned=S5-01",
-    "/stock/models",
-    "/plan/1",
-    "/plan/1/cards",
-    "/bench/1/1?step=dry",
-    "/bench/1/grid/dry",
-    "/glue",
-    "/glue/new?job=1",
-    "/records/1",
-    "/scales",
-    "/scales/mass",
-    "/scales/mass/check",
-    "/scales/setup",
-    "/scales/studies/new",
-    "/shop",
-    "/calc",
-    "/calc/balance",
-];
+use crate::pages;
 
 #[tokio::test]
 async fn no_page_scrolls_sideways_or_complains() {
     let bench = Bench::open();
     let browser = bench.browser().await;
+    let pages = pages::all(&bench);
     let mut wrong = Vec::new();
     for (width, height) in [(390, 844), (1024, 768)] {
         browser.size(width, height).await;
-        for page in PAGES {
+        for page in &pages {
             browser.open(page).await;
             let status = browser.value("performance.getEntriesByType('navigation')[0].responseStatus").await;
             let headings = browser.value("document.querySelectorAll('h1').length").await;
