@@ -169,7 +169,7 @@ mod tests {
         // A bare fraction is never millimetres; the reader refuses it or takes it as inches, as before.
         assert_eq!(typed(METRIC, Unit::Millimetre, "36 3/4"), "36 3/4");
         assert_eq!(typed(METRIC, Unit::Gram, "256.1"), "256.1");
-        assert_eq!(typed(OUNCES, Unit::Gram, "9,034"), "9,034 oz");
+        assert_eq!(typed(OUNCES, Unit::Gram, "9,03"), "9,03 oz");
         assert_eq!(typed(OUNCES, Unit::Gram, "256 g"), "256 g");
         assert_eq!(typed(OUNCES, Unit::Gram, "nine"), "nine");
         assert_eq!(typed(OUNCES, Unit::Points, "D2"), "D2");
