@@ -4,14 +4,18 @@ use crate::harness::Bench;
 use std::collections::{BTreeSet, VecDeque};
 
 /// Pages that stand at the end of a form and not of a link, and some that are to be seen in more than one state.
-const BEGIN: [&str; 9] = [
+const BEGIN: [&str; 13] = [
     "/",
     "/labels",
     "/plan/1/again",
     "/plan/1/cards",
     "/bench/1/1?step=cut",
     "/bench/1/1?step=glue",
+    "/bench/1/1?step=weighed&scanned=S5-01",
     "/stock/models/file",
+    "/stock/new?model=SISKIN&number=7&kept=S7-03",
+    "/stock/sort?model=SISKIN&number=7",
+    "/stock/ask?job=1",
     "/shop/scales",
     "/style",
 ];
