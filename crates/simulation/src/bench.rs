@@ -120,7 +120,13 @@ impl<'a> Work<'a> {
     }
 
     fn assembly(&self) -> Assembly<'_> {
-        Assembly { job: &self.job, library: &self.truth.library, shop: &self.setup, learned: self.learned, watch: ScaleWatch::nothing() }
+        Assembly {
+            job: &self.job,
+            library: &self.truth.library,
+            shop: &self.setup,
+            learned: self.learned,
+            watch: ScaleWatch::nothing(),
+        }
     }
 
     fn believe(&self) -> Result<Believed<'_>, WorkshopError> {
