@@ -8,6 +8,7 @@ import { progress } from "./progress.js";
 import { scale } from "./scale.js";
 import { scan } from "./scan.js";
 import { weigh } from "./weigh.js";
+import { whatIf } from "./what-if.js";
 
 clocks();
 scan();
@@ -17,6 +18,7 @@ live();
 scale();
 weigh();
 progress();
+whatIf();
 
 // In a row that scrolls sideways, the one shown now comes into view.
 for (const current of document.querySelectorAll(".clubs, .stepper, .places, .tabs")) {

@@ -118,7 +118,7 @@ mod tests {
     #[test]
     fn style_and_scripts_stay_light() {
         let bytes: usize = Assets::iter().filter_map(|name| Assets::get(&name)).map(|file| file.data.len()).sum();
-        assert!(bytes < 72_000, "style and scripts weigh {bytes} bytes; 72,000 are the limit");
+        assert!(bytes < 76_000, "style and scripts weigh {bytes} bytes; 76,000 are the limit");
     }
 
     #[test]

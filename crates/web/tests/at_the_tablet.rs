@@ -221,3 +221,30 @@ async fn no_page_weighs_more_than_a_hundred_kilobytes() {
         assert!(page + carried < 100_000, "{address}: {page} bytes and {carried} of style and scripts");
     }
 }
+
+#[tokio::test]
+async fn a_mass_that_is_tried_moves_the_beam_and_nothing_else() {
+    let bench = Bench::open().await;
+    planned(&bench).await;
+    let finish = async |address: &str| -> (f64, String) {
+        let page = bench.page(address).await.text;
+        let said =
+            page.split("it will finish at ").nth(1).expect("the beam in words").split_whitespace().next().expect("D");
+        let points = quantity::parse_balance(said).expect("a balance").points();
+        (points, page)
+    };
+    let before = bench.get("/jobs/1").await;
+    let (own, page) = finish("/bench/1/1?step=dry").await;
+    let plan = &before["job"]["clubs"][0]["plan"];
+    let tried =
+        page.split("name=\"head_g\"").nth(1).and_then(|t| t.split("value=\"").nth(1)).and_then(|t| t.split('"').next());
+    let head_g: f64 = tried.expect("the slider stands at the planned head").parse().expect("grams");
+    // 4 g more in the head, by the balance of the two clubs as they are weighed out by hand.
+    let (truth, mut heavier) = (Truth::of(plan), Truth::of(plan));
+    heavier.pieces.iter_mut().find(|p| p.0 == "head").expect("a head").1 += 4.0;
+    let by_hand = heavier.points(&DRY) - truth.points(&DRY);
+    let (moved, page) = finish(&format!("/bench/1/1?step=dry&head_g={}", head_g + 4.0)).await;
+    assert!((moved - own - by_hand).abs() < 0.11, "{own} to {moved}, by hand {by_hand} more");
+    assert!(page.contains("As planned"));
+    assert_eq!(bench.get("/jobs/1").await, before);
+}

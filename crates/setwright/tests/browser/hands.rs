@@ -78,3 +78,24 @@ async fn the_grid_and_the_single_club_are_one_key_apart() {
     entry_of(&browser, 3).await;
     browser.close().await;
 }
+
+#[tokio::test]
+async fn a_slider_moves_the_beam_while_it_is_dragged() {
+    let bench = Bench::open();
+    let browser = bench.browser().await;
+    browser.open("/bench/1/1?step=dry").await;
+    browser.value("(window.neverLoadedAnew = true)").await;
+    let finish = "document.querySelector('#beam-1 .finish-text')?.textContent";
+    let planned = browser.value(finish).await;
+    browser.press(".what-if summary").await;
+    // Arrow keys move a slider as a finger does, a tenth of a gram each.
+    browser.value("document.querySelector('.what-if [name=head_g]').focus()").await;
+    for _ in 0..30 {
+        browser.keys("\u{e014}").await;
+    }
+    browser.until(&format!("{finish} !== {planned} && window.neverLoadedAnew")).await;
+    let said = "document.querySelector('.what-if output').textContent === document.querySelector('.what-if [name=head_g]').value + ' g'";
+    browser.until(said).await;
+    assert!(bench.readings(1).is_empty());
+    browser.close().await;
+}

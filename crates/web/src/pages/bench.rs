@@ -1,6 +1,7 @@
 //! The bench: one club, one decision a screen.
 
 use super::bench_screen::Screen;
+use super::what_if::WhatIf;
 use super::{Framed, PageResult, Who, failure, failure_status, framed};
 use crate::look::{Action, ClubChip, ClubState as Mark, Nav, Notice, empty_state, signed};
 use crate::units::explicit;
@@ -89,9 +90,11 @@ async fn show(
     State(app): State<App>,
     Path((job, slot)): Path<(i64, i64)>,
     Query(query): Query<ShowQuery>,
+    Query(pairs): Query<Vec<(String, String)>>,
 ) -> PageResult {
     let scanned = query.scanned.map(|code| (code, query.put.is_some()));
-    let view = View { step: query.step, kept: query.kept.is_some(), scanned, ..View::default() };
+    let view =
+        View { step: query.step, kept: query.kept.is_some(), scanned, what_if: WhatIf::of(&pairs), ..View::default() };
     bench_page(&app, job, slot, view).await
 }
 
@@ -107,6 +110,8 @@ pub(super) struct View {
     /// Entries as typed, by key of what was asked, and what was wrong with them.
     pub typed: HashMap<String, String>,
     pub wrong: Option<String>,
+    /// Masses that are tried on the beam.
+    pub what_if: WhatIf,
 }
 
 /// A form's fields: what was asked under `read-WHAT`, roles under `on-ROLE`.

@@ -2,7 +2,7 @@
 
 use super::bench::{View, chips, club_name};
 use super::club_beam::club_beam;
-use super::{PageError, say};
+use super::{PageError, say, what_if};
 use crate::look::{
     BenchBody, Button, ButtonKind, CauseLine, Decision, Field, FunnelStage, FunnelView, Icon, Step as StepMark,
     StepState as StepMarkState, Tone, bench_body, button, causes, check, club_row, decision, field, funnel, hidden,
@@ -14,7 +14,7 @@ use app::bench::AtBench;
 use app::job::JobFile;
 use maud::{Markup, html};
 use quantity::Balance;
-use workshop::belief::Believed;
+use workshop::belief::{Believed, Finish};
 use workshop::bench::{AskState, ClubState, StepState, StepStatus, Tone as Said};
 use workshop::cause::Telling;
 use workshop::glue::Gate;
@@ -45,6 +45,9 @@ impl Screen<'_> {
     pub(super) fn body(&self) -> Result<Markup, PageError> {
         let believed = self.believed;
         let pieces = workshop::beam::beam_parts(believed, &self.club.id, &self.step.on).map_err(AppError::from)?;
+        let action = format!("/bench/{}/{}", self.file.job.number, self.state.slot);
+        let beam = format!("beam-{}", self.state.slot);
+        let sliders = what_if::sliders(&self.view.what_if, &action, &self.step.key, &beam, &pieces);
         let points = believed.funnel(&self.club.id).map_err(AppError::from)?;
         let step_state = self.step_state();
         Ok(html! { (self.steps()) (bench_body(&BenchBody {
@@ -54,7 +57,7 @@ impl Screen<'_> {
             ),
             beam: self.beam(pieces),
             decision: self.decision(step_state),
-            funnel: self.funnel(points),
+            funnel: html! { (self.funnel(points)) (sliders) },
             below: html! { (self.doubt()) (self.offer_part()) (self.remedy_part()) (self.readings(believed)) },
         })) })
     }
@@ -93,11 +96,14 @@ impl Screen<'_> {
         stepper(&marks)
     }
 
-    fn beam(&self, pieces: Vec<workshop::beam::BeamPart>) -> Markup {
+    fn beam(&self, mut pieces: Vec<workshop::beam::BeamPart>) -> Markup {
         let weighs_club = self.step.asks.contains(&What::Balance);
         let ask = self.step_state().and_then(|s| s.asks.iter().find(|a| a.what == What::Balance));
         let now = ask.and_then(|a| a.reading.as_ref().map(|r| r.value).or(a.expected.as_ref().map(|e| e.value)));
-        club_beam(self.file, self.club, pieces, if weighs_club { now } else { None }, self.state.finish)
+        let moved = self.view.what_if.hang(&mut pieces);
+        let now = now.filter(|_| weighs_club).map(|now| now + moved.now_points);
+        let finish = self.state.finish.map(|f| Finish { balance_points: f.balance_points + moved.finish_points, ..f });
+        club_beam(self.file, self.club, pieces, now, finish)
     }
 
     fn funnel(&self, points: Vec<workshop::funnel::FunnelPoint>) -> Markup {

@@ -40,6 +40,7 @@ mod stock_weigh;
 mod stock_weighed;
 mod style;
 mod today;
+mod what_if;
 
 use crate::look::{Clock, FooterLink, Nav, Notice, PageFrame, Tone, page};
 use crate::problem::Problem;
