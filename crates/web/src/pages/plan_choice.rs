@@ -2,7 +2,7 @@
 //! together.
 
 use super::bench::club_name;
-use super::entries::counted;
+use super::entries::{self, counted};
 use super::plan::{keep_of, lacking_part, locks, plan_table};
 use super::{Framed, PageResult, Who, failure, failure_status, framed, say};
 use crate::look::{
@@ -281,7 +281,7 @@ async fn day_page(app: &App, error: Option<AppError>) -> PageResult {
         html! {
             p { (proof(&day)) }
             @for (job, file) in day.jobs.iter().zip(&files) {
-                (section(&format!("Job {} · {} · due {}", job.number, job.player, file.job.sheet.due), &html! {}, &html! {
+                (section(&format!("Job {} · {} · due {}", job.number, job.player, entries::day(file.job.sheet.due)), &html! {}, &html! {
                     @for missing in &job.plan.missing { div { (lacking_part(missing)) } }
                     @if job.plan.clubs.iter().any(Option::is_some) {
                         form method="post" action="/plan/day" {
@@ -297,7 +297,7 @@ async fn day_page(app: &App, error: Option<AppError>) -> PageResult {
             }
         }
     };
-    let crumb = format!("{} jobs on one stock", waiting.len());
+    let crumb = format!("{} on one stock", counted(waiting.len(), "job"));
     let page =
         framed(app, Framed { title: "Plan the day", active: Nav::Plan, crumb, notice, body, ..Framed::default() })
             .await?;
