@@ -99,3 +99,49 @@ async fn a_slider_moves_the_beam_while_it_is_dragged() {
     assert!(bench.readings(1).is_empty());
     browser.close().await;
 }
+
+#[cfg(unix)]
+#[tokio::test(flavor = "multi_thread")]
+async fn a_settled_value_and_a_pedal_read_the_set_without_a_touch() {
+    use serialport::{SerialPort, TTYPort};
+    use std::io::Write;
+    let bench = Bench::open();
+    let browser = bench.browser().await;
+    let (mut far, near) = TTYPort::pair().expect("a pseudo-terminal");
+    let port = near.name().expect("a name");
+    drop(near);
+    browser.open("/shop/scales").await;
+    let scale = format!(
+        "name=Parts scale&port={port}&baud=9600&data_bits=8&stop_bits=1&shows=mass&parity=none&mark=ST&means=settled&unit=g&overload=OL&ignore=&skip=&ask="
+    );
+    let sent = format!(
+        "fetch('/shop/scales', {{ method: 'POST', body: new URLSearchParams('{scale}') }}).then((a) => a.status)"
+    );
+    assert_eq!(browser.value(&sent).await, 200);
+    browser.open("/bench/1/grid/weighed?what=head_mass").await;
+    entry_of(&browser, 1).await;
+    // Until the first value is seen the line may still be opening.
+    while browser.text("[data-scale-beside]").await.is_empty() {
+        far.write_all(b"   + 0.0 g\r\n").expect("a line");
+        tokio::time::sleep(std::time::Duration::from_millis(100)).await;
+    }
+    let view = bench.api("/jobs/1");
+    for slot in 1..=2_usize {
+        let parts = view["job"]["clubs"][slot - 1]["plan"]["parts"].as_array().expect("parts").clone();
+        let head = parts.iter().find(|p| p["kind"] == "head").expect("a head");
+        let mass = head["mass_g"].as_f64().expect("a mass");
+        // Still moving: shown beside the entry and not in it.
+        far.write_all(format!("   + {:.1} g\r\n", mass - 3.0).as_bytes()).expect("a line");
+        let moving =
+            format!("document.querySelector('[data-scale-beside]')?.textContent.includes('{:.1}')", mass - 3.0);
+        browser.until(&moving).await;
+        assert_eq!(browser.value("document.querySelector('[name=typed]').value").await, "");
+        far.write_all(format!("ST + {mass:.1} g\r\nST + {mass:.1} g\r\n").as_bytes()).expect("a line");
+        browser.until(&format!("document.querySelector('[name=typed]').value === '{mass:.1}'")).await;
+        browser.keys(F7.to_string()).await;
+        entry_of(&browser, i64::try_from(slot).expect("small") + 1).await;
+        assert_eq!(bench.readings(slot), [format!("{mass:.1}")]);
+        far.write_all(b"   + 0.0 g\r\n").expect("a line");
+    }
+    browser.close().await;
+}
