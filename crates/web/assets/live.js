@@ -36,6 +36,7 @@ function typing(part) {
   const changed = (field) =>
     field.matches("input:not([type=hidden]), textarea, select") &&
     (field.matches("[type=checkbox], [type=radio]") ? field.checked !== field.defaultChecked
+      : field.matches("[type=range]") ? field === document.activeElement // A slider only tries something out.
       : field.matches("select") ? [...field.options].some((option) => option.selected !== option.defaultSelected) && field === document.activeElement
       : field.value !== (field.closest("[data-keep]") ? "" : field.defaultValue));
   return part.querySelector("form[data-busy]") || [...part.querySelectorAll("input, textarea, select")].some(changed);
