@@ -8,27 +8,11 @@ mod support;
 use axum::http::StatusCode;
 use serde_json::{Value, json};
 use std::process::Command;
-use support::{Bench, planned, stocked};
+use support::{Bench, hidden, planned, stocked};
 
 /// Written by openpyxl; see `make.py` beside it.
 const SUPPLIER: &[u8] = include_bytes!("../../workshop/tests/front_desk/workbooks/supplier.xlsx");
 const XLSX: &str = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
-
-/// A form as a browser sends it with files in it.
-async fn send(bench: &Bench, address: &str, fields: &[(&str, &str)]) -> support::answer::Answer {
-    let mut body = String::new();
-    for (name, value) in fields {
-        body.push_str(&format!("--edge\r\nContent-Disposition: form-data; name=\"{name}\"\r\n\r\n{value}\r\n"));
-    }
-    body.push_str("--edge--\r\n");
-    bench.ask("POST", address, "multipart/form-data; boundary=edge", body).await
-}
-
-/// The value of a hidden field.
-fn hidden<'a>(page: &'a str, name: &str) -> &'a str {
-    let from = page.find(&format!("name=\"{name}\"")).unwrap_or_else(|| panic!("no field {name}"));
-    page[from..].split_once("value=\"").and_then(|(_, rest)| rest.split_once('"')).expect("a value").0
-}
 
 #[tokio::test]
 async fn a_suppliers_workbook_comes_in_by_two_steps() {
@@ -61,10 +45,10 @@ async fn a_suppliers_workbook_comes_in_by_two_steps() {
         ("heading_4", "Shelf"),
         ("means_4", "place"),
     ];
-    let looked = send(&bench, "/stock/import", &fields).await;
+    let looked = bench.fields("/stock/import", &fields).await;
     looked.says(StatusCode::OK, &["Keep the 3 good rows", "line 7", "line 8", "Line 5 has this code too"]);
     assert_eq!(bench.picture().await, before, "looking keeps nothing");
-    let kept = send(&bench, "/stock/import/keep", &fields).await;
+    let kept = bench.fields("/stock/import/keep", &fields).await;
     kept.says(StatusCode::OK, &["3 parts kept", "Save the bad rows"]);
     let part = bench.get("/parts/Q-1").await;
     // 9.35 oz at 28.349523125 g.
@@ -73,7 +57,7 @@ async fn a_suppliers_workbook_comes_in_by_two_steps() {
     // The same column for two things, and a column for nothing at all.
     fields.retain(|(name, _)| *name != "means_1");
     fields.push(("means_1", "mass"));
-    let twice = send(&bench, "/stock/import", &fields).await;
+    let twice = bench.fields("/stock/import", &fields).await;
     twice.says(StatusCode::UNPROCESSABLE_ENTITY, &["cannot both be the mass"]);
 }
 

@@ -8,7 +8,7 @@ mod support;
 use axum::http::StatusCode;
 use serde_json::{Value, json};
 use support::answer::detail;
-use support::{Bench, head_nominal_g, planned, reading, stocked};
+use support::{Bench, head_nominal_g, hidden, planned, reading, stocked};
 
 /// The 7 is the fourth number: 267 g.
 fn seven(mass: &str) -> Value {
@@ -245,26 +245,11 @@ async fn a_scan_at_the_bench_says_whose_a_part_is() {
     assert_eq!(bench.form("/bench/1/1/scan", &[("code", card), ("step", "dry")]).await.location, "/bench/1/5");
 }
 
-/// A form as a browser sends it with files in it.
-async fn send(bench: &Bench, address: &str, fields: &[(&str, &str)]) -> support::answer::Answer {
-    let mut body = String::new();
-    for (name, value) in fields {
-        body.push_str(&format!("--edge\r\nContent-Disposition: form-data; name=\"{name}\"\r\n\r\n{value}\r\n"));
-    }
-    body.push_str("--edge--\r\n");
-    bench.ask("POST", address, "multipart/form-data; boundary=edge", body).await
-}
-
-fn hidden<'a>(page: &'a str, name: &str) -> &'a str {
-    let from = page.find(&format!("name=\"{name}\"")).unwrap_or_else(|| panic!("no field {name}"));
-    page[from..].split_once("value=\"").and_then(|(_, rest)| rest.split_once('"')).expect("a value").0
-}
-
 #[tokio::test]
 async fn the_columns_of_a_list_are_remembered_by_name() {
     let bench = Bench::open().await;
     stocked(&bench).await;
-    let looked = send(&bench, "/stock/import", &[("text", "Sticker,Club head,Heft\nQ-1,7,9.41\n")]).await;
+    let looked = bench.fields("/stock/import", &[("text", "Sticker,Club head,Heft\nQ-1,7,9.41\n")]).await;
     let held = hidden(&looked.text, "held").to_owned();
     let fields = [
         ("held", held.as_str()),
@@ -280,11 +265,11 @@ async fn the_columns_of_a_list_are_remembered_by_name() {
         ("unit_2", "oz"),
         ("remember", " Moorland list "),
     ];
-    let kept = send(&bench, "/stock/import/keep", &fields).await;
+    let kept = bench.fields("/stock/import/keep", &fields).await;
     kept.says(StatusCode::OK, &["1 part kept", "remembered as", "Moorland list"]);
     // The next list of that supplier: other capitals, another order.
     let next = "heft,STICKER,Club  head\n9.44,Q-2,7\n9.70,Q-3,8\n";
-    let known = send(&bench, "/stock/import", &[("text", next)]).await;
+    let known = bench.fields("/stock/import", &[("text", next)]).await;
     known.says(StatusCode::OK, &["This is a list like “Moorland list”", "Keep 2 parts", "value=\"Moorland list\""]);
     for chosen in
         ["value=\"mass\" selected", "value=\"code\" selected", "value=\"number\" selected", "value=\"oz\" selected"]
@@ -292,7 +277,7 @@ async fn the_columns_of_a_list_are_remembered_by_name() {
         assert!(known.text.contains(chosen), "{chosen} is chosen for its column: {}", known.text);
     }
     // With one column more it is another list.
-    let other = send(&bench, "/stock/import", &[("text", "heft,sticker,club head,colour\n9.44,Q-2,7,red\n")]).await;
+    let other = bench.fields("/stock/import", &[("text", "heft,sticker,club head,colour\n9.44,Q-2,7,red\n")]).await;
     assert!(!other.text.contains("This is a list like"), "{}", other.text);
     let (status, kept) =
         bench.send("POST", "/parts/import?layout=moorland%20list", "text/csv", next.as_bytes().to_vec()).await;
@@ -326,7 +311,7 @@ async fn a_long_list_tells_how_far_it_has_come() {
     let mut heard = app.hear_imports();
     let rows: String = (0..1000).map(|i| format!("L{i},WREN-I,7,267.{}\n", i % 10)).collect();
     let text = format!("code,model,number,mass_g\n{rows}");
-    let looked = send(&bench, "/stock/import", &[("text", &text)]).await;
+    let looked = bench.fields("/stock/import", &[("text", &text)]).await;
     let held = hidden(&looked.text, "held").to_owned();
     let fields = [
         ("held", held.as_str()),
@@ -342,7 +327,7 @@ async fn a_long_list_tells_how_far_it_has_come() {
         ("heading_3", "mass_g"),
         ("means_3", "mass"),
     ];
-    send(&bench, "/stock/import/keep", &fields).await.says(StatusCode::OK, &["1000 parts kept"]);
+    bench.fields("/stock/import/keep", &fields).await.says(StatusCode::OK, &["1000 parts kept"]);
     let mut told = Vec::new();
     while let Ok(how) = heard.try_recv() {
         assert_eq!((how.key.as_str(), how.all), ("my-list", 1000));

@@ -103,21 +103,10 @@ async fn a_slider_moves_the_beam_while_it_is_dragged() {
 #[cfg(unix)]
 #[tokio::test(flavor = "multi_thread")]
 async fn a_settled_value_and_a_pedal_read_the_set_without_a_touch() {
-    use serialport::{SerialPort, TTYPort};
     use std::io::Write;
     let bench = Bench::open();
     let browser = bench.browser().await;
-    let (mut far, near) = TTYPort::pair().expect("a pseudo-terminal");
-    let port = near.name().expect("a name");
-    drop(near);
-    browser.open("/shop/scales").await;
-    let scale = format!(
-        "name=Parts scale&port={port}&baud=9600&data_bits=8&stop_bits=1&shows=mass&parity=none&mark=ST&means=settled&unit=g&overload=OL&ignore=&skip=&ask="
-    );
-    let sent = format!(
-        "fetch('/shop/scales', {{ method: 'POST', body: new URLSearchParams('{scale}') }}).then((a) => a.status)"
-    );
-    assert_eq!(browser.value(&sent).await, 200);
+    let mut far = browser.connect_scale().await;
     browser.open("/bench/1/grid/weighed?what=head_mass").await;
     entry_of(&browser, 1).await;
     // Until the first value is seen the line may still be opening.

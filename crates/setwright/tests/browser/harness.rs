@@ -212,6 +212,31 @@ impl Browser {
         }
     }
 
+    /// Sends a form as the page that is open would.
+    pub async fn post(&self, path: &str, form: &str) {
+        let sent = format!(
+            "fetch({}, {{ method: 'POST', body: new URLSearchParams({}) }}).then((a) => a.status)",
+            json!(path),
+            json!(form)
+        );
+        assert_eq!(self.value(&sent).await, json!(200), "{path}");
+    }
+
+    /// Sets the parts scale up on a pseudo-terminal, whose far end is given.
+    #[cfg(unix)]
+    pub async fn connect_scale(&self) -> serialport::TTYPort {
+        use serialport::SerialPort;
+        let (far, near) = serialport::TTYPort::pair().expect("a pseudo-terminal");
+        let port = near.name().expect("a name");
+        drop(near);
+        self.open("/shop/scales").await;
+        let scale = format!(
+            "name=Parts scale&port={port}&baud=9600&data_bits=8&stop_bits=1&shows=mass&parity=none&mark=ST&means=settled&unit=g&overload=OL&ignore=&skip=&ask="
+        );
+        self.post("/shop/scales", &scale).await;
+        far
+    }
+
     /// Types on the keyboard, to whatever has the focus.
     pub async fn keys(&self, text: impl AsRef<str>) {
         self.driver.action_chain().send_keys(text.as_ref()).perform().await.expect("keys");

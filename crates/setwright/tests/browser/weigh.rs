@@ -23,15 +23,6 @@ fn nominal(bench: &Bench, number: &str) -> f64 {
     numbers.iter().find(|n| n["number"] == number).and_then(|n| n["mass_g"].as_f64()).expect("a mass")
 }
 
-async fn post(browser: &Browser, path: &str, form: &str) {
-    let sent = format!(
-        "fetch({}, {{ method: 'POST', body: new URLSearchParams({}) }}).then((a) => a.status)",
-        json!(path),
-        json!(form)
-    );
-    assert_eq!(browser.value(&sent).await, json!(200), "{path}");
-}
-
 /// Counts pointers and page loads from here on, and keeps the codes of the labels that are sent to the printer.
 async fn watch(browser: &Browser) {
     let watch = "(window.pointers = 0, window.labels = [],
@@ -49,7 +40,7 @@ async fn a_hundred_heads_by_keyboard_without_a_pointer() {
     let bench = Bench::open();
     let browser = bench.browser().await;
     browser.open("/stock/new").await;
-    post(&browser, "/stock/new/settings", "print_labels=1&sound=1").await;
+    browser.post("/stock/new/settings", "print_labels=1&sound=1").await;
     browser.open("/stock/new?model=REDSTART").await;
     browser.press("a[href*='number=7']").await;
     browser.until("document.activeElement?.name === 'mass'").await;
@@ -122,17 +113,9 @@ async fn a_head_without_scripts_and_its_question() {
 #[cfg(unix)]
 #[tokio::test(flavor = "multi_thread")]
 async fn parts_on_a_connected_scale_are_taken_by_themselves_and_once() {
-    use serialport::{SerialPort, TTYPort};
     let bench = Bench::open();
     let (one, two) = (bench.browser().await, bench.browser().await);
-    let (mut far, near) = TTYPort::pair().expect("a pseudo-terminal");
-    let port = near.name().expect("a name");
-    drop(near);
-    one.open("/shop/scales").await;
-    let scale = format!(
-        "name=Parts scale&port={port}&baud=9600&data_bits=8&stop_bits=1&shows=mass&parity=none&mark=ST&means=settled&unit=g&overload=OL&ignore=&skip=&ask="
-    );
-    post(&one, "/shop/scales", &scale).await;
+    let mut far = one.connect_scale().await;
     // Two tablets look at the same scale; each part is kept once all the same.
     for browser in [&one, &two] {
         browser.open("/stock/new?model=REDSTART&number=7").await;

@@ -174,8 +174,7 @@ async fn keep(
     }
 }
 
-/// The club to go on with once everything that a step asks of this one is read: the next in the row that has a plan,
-/// round to the first.
+/// The club to go on with once everything that a step asks of this one is read.
 fn next_of_row(file: &JobFile, slot: i64, step: &str) -> Option<i64> {
     let club = file.club_at(slot).ok()?;
     let standing = workshop::reading::standing(&file.readings);
@@ -183,8 +182,13 @@ fn next_of_row(file: &JobFile, slot: i64, step: &str) -> Option<i64> {
     if !file.job.step(step)?.asks.iter().all(read) {
         return None;
     }
-    let others = || file.job.clubs.iter().filter(|c| c.plan.is_some() && c.slot != slot).map(|c| c.slot);
-    others().find(|other| *other > slot).or_else(|| others().next())
+    next_club(file, slot).map(|c| c.slot)
+}
+
+/// The next club in the row that has a plan, round to the first; none where there is no other.
+pub(super) fn next_club(file: &JobFile, slot: i64) -> Option<&JobClub> {
+    let others = || file.job.clubs.iter().filter(|c| c.plan.is_some() && c.slot != slot);
+    others().find(|other| other.slot > slot).or_else(|| others().next())
 }
 
 /// What was on the club: what the step says, less the roles whose box was offered and not ticked.

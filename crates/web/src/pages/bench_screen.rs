@@ -1,7 +1,8 @@
 //! The one-club screen of the bench: its pictures, its one decision, its readings.
 
-use super::bench::{View, chips, club_name};
+use super::bench::{View, chips, club_name, next_club};
 use super::club_beam::club_beam;
+use super::entries::capital;
 use super::{PageError, say, what_if};
 use crate::look::{
     BenchBody, Button, ButtonKind, CauseLine, Decision, Field, FunnelStage, FunnelView, Icon, Step as StepMark,
@@ -356,12 +357,7 @@ impl Screen<'_> {
     }
 
     fn next_club(&self) -> Option<(i64, String)> {
-        self.states
-            .iter()
-            .find(|s| s.slot > self.state.slot && s.finish.is_some())
-            .or_else(|| self.states.iter().find(|s| s.finish.is_some()))
-            .filter(|s| s.slot != self.state.slot)
-            .map(|s| (s.slot, s.number.clone()))
+        next_club(self.file, self.state.slot).map(|c| (c.slot, c.target.number.clone()))
     }
 
     fn remedy_part(&self) -> Markup {
@@ -465,9 +461,4 @@ fn few_of_each(remedies: &[Remedy]) -> Vec<&Remedy> {
         }
     }
     chosen
-}
-
-fn capital(word: &str) -> String {
-    let mut letters = word.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }

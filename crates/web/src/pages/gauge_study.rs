@@ -1,10 +1,10 @@
 //! The gauge study at the bench: one reading a screen, then what it found.
 
 use super::entries::{Entries, capital};
-use super::scale_check::{live_name, unit_hint};
+use super::scale_check::{live_name, what_it_shows};
 use super::{Framed, PageResult, Who, failure, failure_status, framed, say};
 use crate::look::{
-    Button, ButtonKind, Cell, Column, Field, Figure, Notice, Table, Tone, button, field, figures, hidden, link_button,
+    Button, ButtonKind, Cell, Column, Field, Figure, Notice, Table, Tone, button, figures, hidden, link_button,
     request_key, section, table,
 };
 use app::App;
@@ -16,7 +16,7 @@ use axum::response::{IntoResponse, Redirect};
 use axum::routing::{get, post};
 use maud::{Markup, html};
 use quantity::decimal;
-use workshop::health::{Category, GaugeStudy, Measures, StudyResult, print_error};
+use workshop::health::{Category, GaugeStudy, StudyResult, print_error};
 
 pub(super) fn router() -> Router<App> {
     Router::new()
@@ -147,19 +147,7 @@ fn entry(view: &StudyView, turn: &StudyTurn, form: &Entries, asked: bool) -> Mar
                 (button(&Button { label: &format!("Keep “{typed}” as it is"), kind: ButtonKind::Danger, name: "confirmed", value: "1", ..Button::default() }))
             } }
             div.entry-row {
-                (field(&Field {
-                    name: "typed",
-                    label: "It shows",
-                    value: typed,
-                    placeholder: "it shows",
-                    error: form.error("typed"),
-                    inputmode: if gauge.measures == Measures::Balance { "text" } else { "decimal" },
-                    unit: unit_hint(gauge.measures),
-                    required: true,
-                    autofocus: !asked,
-                    big: true,
-                    ..Field::default()
-                }))
+                (what_it_shows(form, gauge.measures, !asked))
                 (button(&Button { label: "Keep", big: true, ..Button::default() }))
             }
             p.hint { "Reading " (turn.place + 1) " of " (view.of) ". What it read before is not shown on purpose. Stop whenever you like: the study waits under Scales." }

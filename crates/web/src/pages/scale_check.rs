@@ -33,7 +33,7 @@ pub(super) const fn live_name(measures: Measures) -> &'static str {
 }
 
 /// Which unit an entry without one is taken in.
-pub(super) const fn unit_hint(measures: Measures) -> &'static str {
+const fn unit_hint(measures: Measures) -> &'static str {
     match measures {
         Measures::Mass => "g",
         Measures::Balance => "",
@@ -147,20 +147,7 @@ fn entry(health: &ScaleHealth, form: &Entries, on: &Standard, asked: Option<&Dou
             }
             @if let Some(asked) = asked { (answers(gauge, asked, typed)) }
             div.entry-row {
-                (field(&Field {
-                    name: "typed",
-                    label: "It shows",
-                    value: typed,
-                    // An example would put a figure into the builder's head.
-                    placeholder: "it shows",
-                    error: form.error("typed"),
-                    inputmode: if gauge.measures == Measures::Balance { "text" } else { "decimal" },
-                    unit: unit_hint(gauge.measures),
-                    required: true,
-                    autofocus: asked.is_none(),
-                    big: true,
-                    ..Field::default()
-                }))
+                (what_it_shows(form, gauge.measures, asked.is_none()))
                 (button(&Button { label: if asked.is_some() { "Keep the new entry" } else { "Keep" },
                     kind: if asked.is_some() { ButtonKind::Quiet } else { ButtonKind::Primary }, big: true, ..Button::default() }))
             }
@@ -179,6 +166,23 @@ const fn how(measures: Measures) -> &'static str {
 }
 
 /// The answers to a question: what it may have been, and as it is.
+/// The entry of what a gauge shows. No example stands in it: a figure would be put into the builder's head.
+pub(super) fn what_it_shows(form: &Entries, measures: Measures, autofocus: bool) -> Markup {
+    field(&Field {
+        name: "typed",
+        label: "It shows",
+        value: form.text("typed"),
+        placeholder: "it shows",
+        error: form.error("typed"),
+        inputmode: if measures == Measures::Balance { "text" } else { "decimal" },
+        unit: unit_hint(measures),
+        required: true,
+        autofocus,
+        big: true,
+        ..Field::default()
+    })
+}
+
 fn answers(gauge: &workshop::health::Gauge, asked: &Doubtful, typed: &str) -> Markup {
     html! {
         div.answers role="group" aria-label="What was it?" {

@@ -60,6 +60,16 @@ impl Bench {
         self.ask("POST", address, "application/x-www-form-urlencoded", body.join("&")).await
     }
 
+    /// A form that may hold files, as a browser sends it without one.
+    pub async fn fields(&self, address: &str, fields: &[(&str, &str)]) -> Answer {
+        let mut body = String::new();
+        for (name, value) in fields {
+            body.push_str(&format!("--edge\r\nContent-Disposition: form-data; name=\"{name}\"\r\n\r\n{value}\r\n"));
+        }
+        body.push_str("--edge--\r\n");
+        self.ask("POST", address, "multipart/form-data; boundary=edge", body).await
+    }
+
     /// A form with a file, as a browser sends it.
     pub async fn upload(&self, address: &str, file: &[u8]) -> Answer {
         let mut body = b"--edge\r\nContent-Disposition: form-data; name=\"file\"; filename=\"f.csv\"\r\n\r\n".to_vec();
@@ -110,6 +120,12 @@ impl Bench {
         }
         picture
     }
+}
+
+/// The value of a hidden field of a page.
+pub fn hidden<'a>(page: &'a str, name: &str) -> &'a str {
+    let from = page.find(&format!("name=\"{name}\"")).unwrap_or_else(|| panic!("no field {name}"));
+    page[from..].split_once("value=\"").and_then(|(_, rest)| rest.split_once('"')).expect("a value").0
 }
 
 fn percent(text: &str) -> String {
