@@ -204,7 +204,7 @@ impl App {
         crate::plan::need_open(&file)?;
         let parts = Self::plannable(&mut tx, &file.job).await?;
         drop(tx);
-        let locks = crate::plan::kept(&file.job, &parts, locks);
+        let locks = planner::kept(&file.job, &parts, locks);
         let work = tokio::task::spawn_blocking(move || planner::options(file.assembly(), &parts, &locks));
         Ok(work.await.map_err(|e| AppError::Internal(format!("the search stopped: {e}")))??)
     }
@@ -319,6 +319,6 @@ async fn again(tx: &mut Tx, file: &JobFile, locks: &[Lock]) -> Result<ReplanProp
     crate::bench::need_at_bench(file)?;
     let parts = parts_of(tx, &file.job).await?;
     let believed = file.believe()?;
-    let replan = planner::propose_again(&believed, &parts, &crate::plan::kept(&file.job, &parts, locks))?;
+    let replan = planner::propose_again(&believed, &parts, &planner::kept(&file.job, &parts, locks))?;
     Ok(ReplanProposal { fingerprint: planner::fingerprint(&replan.plan), replan })
 }

@@ -462,7 +462,7 @@ impl App {
 fn plan_now(file: &JobFile, parts: &[Part]) -> Result<Plan, AppError> {
     match file.job.state {
         JobState::Open => {
-            Ok(workshop::planner::propose(file.assembly(), parts, &crate::plan::kept(&file.job, parts, &[]))?)
+            Ok(workshop::planner::propose(file.assembly(), parts, &workshop::planner::kept(&file.job, parts, &[]))?)
         }
         JobState::Planned => {
             // What the planned clubs hold already must be there for them, and is missed by none.

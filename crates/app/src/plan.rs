@@ -87,7 +87,7 @@ impl App {
         let file = JobFile::load(&mut tx, number).await?;
         need_open(&file)?;
         let parts = Self::plannable(&mut tx, &file.job).await?;
-        let plan = planner::propose(file.assembly(), &parts, &kept(&file.job, &parts, locks))?;
+        let plan = planner::propose(file.assembly(), &parts, &planner::kept(&file.job, &parts, locks))?;
         Ok(Proposal { fingerprint: planner::fingerprint(&plan), plan })
     }
 
@@ -100,7 +100,7 @@ impl App {
         let file = JobFile::load(&mut tx, number).await?;
         need_open(&file)?;
         let parts = Self::plannable(&mut tx, &file.job).await?;
-        let plan = planner::propose(file.assembly(), &parts, &kept(&file.job, &parts, &accept.locks))?;
+        let plan = planner::propose(file.assembly(), &parts, &planner::kept(&file.job, &parts, &accept.locks))?;
         if planner::fingerprint(&plan) != accept.fingerprint {
             return Err(AppError::Conflict {
                 what: "the stock changed since this plan was proposed".into(),
@@ -212,19 +212,6 @@ impl App {
         self.tell(Some(number), "plan");
         Ok(plan)
     }
-}
-
-/// The locks that were asked for, and a lock for each head, shaft or grip that is reserved for a club of the job.
-pub(crate) fn kept(job: &Job, parts: &[Part], locks: &[Lock]) -> Vec<Lock> {
-    let mut all = locks.to_vec();
-    let single = |kind| matches!(kind, PartKind::Head | PartKind::Shaft | PartKind::Grip);
-    for part in parts.iter().filter(|p| p.state == PartState::Held && single(p.kind)) {
-        let club = job.clubs.iter().find(|c| c.plan.is_none() && part.club.as_ref() == Some(&c.id));
-        if let Some(club) = club.filter(|_| !locks.iter().any(|l| l.code.eq_ignore_ascii_case(&part.code))) {
-            all.push(Lock { slot: club.slot, code: part.code.clone() });
-        }
-    }
-    all
 }
 
 /// Something must be built, and everything unless that is not asked for.
@@ -342,7 +329,11 @@ async fn picked<'a>(
 pub(crate) fn need_changeable(file: &JobFile, other: &JobClub, kind: PartKind) -> Result<(), AppError> {
     let believed = file.believe()?;
     let progress = remedy::Progress::of(&believed, other);
-    let fixed = if kind == PartKind::Grip { progress.gripped } else { progress.glued || progress.cut };
+    let fixed = match kind {
+        PartKind::Grip => progress.gripped,
+        PartKind::Shaft => progress.glued || progress.cut,
+        _ => progress.glued,
+    };
     if fixed {
         return Err(AppError::Conflict {
             what: format!("that {kind} is on the {} already", other.target.number),

@@ -3,6 +3,7 @@
 use crate::connection::Connection;
 use crate::error::{WorkshopError, within};
 use crate::health::{Gauge, Standard};
+use crate::planner::PlanWeights;
 use crate::reading::What;
 use crate::step::{Step, check_template};
 use quantity::{LengthUnit, MassUnit};
@@ -158,6 +159,9 @@ pub struct Shop {
     pub tape: Option<String>,
     /// Most grams of tip weight in one club before another head is the better answer (8 to 10 g: common practice).
     pub tip_weight_cap_g: f64,
+    /// What things cost in a plan, against a club that misses its tolerance.
+    #[serde(default)]
+    pub plan_weights: PlanWeights,
     /// Share of spacers in the mix, percent by mass.
     pub bead_share_percent: f64,
     /// Who works here, as they named themselves at a tablet.
@@ -197,6 +201,7 @@ impl Default for Shop {
             adhesive: None,
             tape: None,
             tip_weight_cap_g: 9.0,
+            plan_weights: PlanWeights::default(),
             bead_share_percent: 5.0,
             people: Vec::new(),
             steps: crate::step::full_build(),
@@ -213,6 +218,7 @@ impl Shop {
         within("room_c", self.room_c, 5.0, 45.0, "°C")?;
         within("tip_weight_cap_g", self.tip_weight_cap_g, 0.0, 40.0, "g")?;
         within("bead_share_percent", self.bead_share_percent, 0.0, 30.0, "%")?;
+        self.plan_weights.check()?;
         for (name, scale, unit) in
             [("balance_scale", &self.balance_scale, "points"), ("mass_scale", &self.mass_scale, "g")]
         {

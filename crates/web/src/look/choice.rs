@@ -17,17 +17,19 @@ pub struct ChoicePoint {
 }
 
 const WIDE: f64 = 340.0;
-const HIGH: f64 = 190.0;
+const HIGH: f64 = 206.0;
 const LEFT: f64 = 46.0;
-const BASE: f64 = 150.0;
+const BASE: f64 = 166.0;
+/// Marks stand this far inside the axes, so that one at nought covers no figure.
+const IN: f64 = 16.0;
 
 /// The plans as numbered marks; what stands where is also told in words.
 #[must_use]
 pub fn choice_picture(title: &str, across: &str, up: &str, points: &[ChoicePoint]) -> Markup {
     let most = |f: fn(&ChoicePoint) -> f64| points.iter().map(f).fold(0.0, f64::max);
     let (top_x, top_y) = (ceiling(most(|p| p.across)), ceiling(most(|p| p.up)));
-    let x = |v: f64| LEFT + (WIDE - LEFT - 20.0) * v / top_x;
-    let y = |v: f64| BASE - (BASE - 18.0) * v / top_y;
+    let x = |v: f64| LEFT + IN + (WIDE - LEFT - IN - 20.0) * v / top_x;
+    let y = |v: f64| BASE - IN - (BASE - IN - 34.0) * v / top_y;
     let told: Vec<String> = points
         .iter()
         .map(|p| format!("plan {}: {} {across}, {} {up}", p.label, decimal(p.across, 1), decimal(p.up, 2)))
@@ -36,7 +38,7 @@ pub fn choice_picture(title: &str, across: &str, up: &str, points: &[ChoicePoint
         svg.choice viewBox={ "0 0 " (WIDE) " " (HIGH) } role="img" aria-label={ (title) ": " (told.join("; ")) } {
             title { (title) }
             line x1=(LEFT) y1=(BASE) x2=(WIDE - 16.0) y2=(BASE) stroke="var(--line)" {}
-            line x1=(LEFT) y1=(BASE) x2=(LEFT) y2="14" stroke="var(--line)" {}
+            line x1=(LEFT) y1=(BASE) x2=(LEFT) y2="22" stroke="var(--line)" {}
             @for step in 0..=2 {
                 @let (vx, vy) = (top_x * f64::from(step) / 2.0, top_y * f64::from(step) / 2.0);
                 text x=(x(vx)) y=(BASE + 16.0) text-anchor="middle" font-size="12" fill="var(--ink-soft, currentColor)" { (decimal(vx, u8::from(vx.fract() != 0.0))) }

@@ -99,7 +99,7 @@ fn what_next(found: &PartSaid, (job, slot): (i64, i64), step: &str) -> Markup {
 /// The field for a hand scanner at a club; scans made anywhere on the page come to it as well.
 pub(super) fn scan_here((job, slot): (i64, i64), step: &str) -> Markup {
     html! {
-        form.search method="post" action={ "/bench/" (job) "/" (slot) "/scan" } data-scan-here {
+        form.search.scan method="post" action={ "/bench/" (job) "/" (slot) "/scan" } data-scan-here {
             (hidden("step", step))
             label.hidden for="scan" { "Scan or type a code" }
             input #scan name="code" placeholder="Scan a part or a job card" autocomplete="off" autocapitalize="off" spellcheck="false" required;

@@ -419,7 +419,7 @@ impl Screen<'_> {
                     @let doubted = stands && believed.is_doubted(&reading.id);
                     li.struck[!stands] {
                         span { (self.step_label(&reading.step)) ", " (reading.what) ": "
-                            strong { @if reading.what == What::Done { "done" } @else { (reading.typed) } } }
+                            strong { (say::as_read(reading.what, reading.value, &reading.typed)) } }
                         @if let Some(why) = &reading.taken_back { span { " taken back: " (why) } }
                         @else if !stands { span { " read again since" } }
                         @if doubted { " " (crate::look::tag(Tone::Doubt, "doubted")) }

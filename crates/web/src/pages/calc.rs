@@ -293,7 +293,11 @@ fn plain_rows(map: &Map<String, Value>) -> Vec<(String, String, String)> {
         .map(|key| {
             let (label, unit) = named(key);
             let sd = map.get(&format!("{key}_sd")).and_then(Value::as_f64);
-            (label, with_unit(&map[key.as_str()], unit), sd.map_or(String::new(), |sd| format!("± {}", number(sd))))
+            (
+                label,
+                with_unit(&map[key.as_str()], unit),
+                sd.map_or(String::new(), |sd| format!("± {}", number(two_digits(sd)))),
+            )
         })
         .collect()
 }
@@ -311,6 +315,14 @@ fn with_unit(value: &Value, unit: &str) -> String {
         "°" => format!("{text}°"),
         unit => format!("{text} {unit}"),
     }
+}
+
+/// A spread to two significant digits: more of them say nothing (the GUM, 7.2.6).
+fn two_digits(sd: f64) -> f64 {
+    if !sd.is_finite() || sd == 0.0 {
+        return sd;
+    }
+    format!("{sd:.1e}").parse().unwrap_or(sd)
 }
 
 /// A number with as many places as say something: about five figures.
@@ -393,6 +405,10 @@ mod tests {
         assert_eq!(number(714.912_3), "714.91");
         assert_eq!(number(0.000_12), "0.00012");
         assert_eq!(number(f64::NAN), "–");
+        assert_eq!(number(two_digits(0.431_6)), "0.43");
+        assert_eq!(number(two_digits(1.327)), "1.3");
+        assert_eq!(number(two_digits(126.4)), "130");
+        assert_eq!(number(two_digits(0.0)), "0");
     }
 
     #[test]

@@ -262,15 +262,16 @@ pub(super) fn query(pairs: &[(&str, &str)]) -> String {
 
 /// A table from plain words; a heading that starts with `#` is a column of figures.
 pub(super) fn words_table(caption: &str, heads: &[&str], rows: Vec<Vec<Cell>>) -> Markup {
-    table(&Table {
-        caption,
-        columns: heads
-            .iter()
-            .map(|h| Column { head: h.strip_prefix('#').unwrap_or(h), figures: h.starts_with('#') })
-            .collect(),
-        rows,
-        ..Table::default()
-    })
+    table(&Table { caption, columns: columns(heads), rows, ..Table::default() })
+}
+
+/// The same with each row a card on a phone: for few rows whose last columns must not be out of sight.
+pub(super) fn words_cards(caption: &str, heads: &[&str], rows: Vec<Vec<Cell>>) -> Markup {
+    table(&Table { caption, columns: columns(heads), rows, cards: true, ..Table::default() })
+}
+
+fn columns<'a>(heads: &[&'a str]) -> Vec<Column<'a>> {
+    heads.iter().map(|h| Column { head: h.strip_prefix('#').unwrap_or(h), figures: h.starts_with('#') }).collect()
 }
 
 /// Fields that belong together, under a small heading.
@@ -286,6 +287,12 @@ pub(super) fn counted(count: usize, one: &str) -> String {
 /// Day as the shop writes it.
 pub(super) fn day(date: Date) -> String {
     date.strftime("%-d %b %Y").to_string()
+}
+
+/// Day as the shop says it today: without the year while that is this one or the next day is near.
+pub(super) fn day_of(date: Date, today: Date) -> String {
+    let near = date.year() == today.year() || (date - today).get_days().abs() <= 60;
+    date.strftime(if near { "%-d %b" } else { "%-d %b %Y" }).to_string()
 }
 
 /// Length with its millimetres, where there is one.

@@ -119,7 +119,7 @@ fn controls(asked: &Entries, paper: LabelPaper) -> Markup {
 /// A field for a hand scanner that types: it opens the part, or the bench of the club whose card it is.
 pub(super) fn scan_form() -> Markup {
     html! {
-        form.search role="search" method="get" action="/scan" {
+        form.search.scan role="search" method="get" action="/scan" {
             label.hidden for="scan" { "Scan or type a code" }
             input #scan name="code" placeholder="Scan a part or a job card" autocomplete="off" autocapitalize="off" spellcheck="false";
             button.button.quiet type="submit" { (crate::look::icon(Icon::Scan)) span { "Open" } }

@@ -1,6 +1,6 @@
 //! Models: what the maker says of heads, shafts, grips and the small things, by kind; a form a kind; a file of all.
 
-use super::entries::{Entries, capital, counted, in_address, words_table};
+use super::entries::{Entries, capital, counted, in_address, words_cards};
 use super::model_shape::{Ask, Way, asks, header, model, typed};
 use super::{Framed, PageResult, failure, failure_status, framed, say};
 use crate::look::{
@@ -72,7 +72,7 @@ fn models_table(kind: PartKind, models: &[&Model]) -> Markup {
             Cell::from(summary(model)),
         ]
     };
-    words_table(
+    words_cards(
         &format!("{} models", capital(kind.word())),
         &["name", "code", "what it is"],
         models.iter().map(row).collect(),

@@ -2,7 +2,7 @@
 //! together.
 
 use super::bench::club_name;
-use super::entries::{self, counted};
+use super::entries::{self, capital, counted};
 use super::plan::{keep_of, lacking_part, locks, plan_table};
 use super::{Framed, PageResult, Who, failure, failure_status, framed, say};
 use crate::look::{
@@ -20,6 +20,7 @@ use axum::routing::{get, post};
 use maud::{Markup, html};
 use quantity::{Balance, decimal};
 use serde::Deserialize;
+use workshop::bench::chance_words;
 use workshop::job::{Job, JobState};
 use workshop::kind::Role;
 use workshop::plan::Plan;
@@ -158,7 +159,11 @@ fn one_option(job: &Job, option: &PlanOption, number: usize, keep: &str) -> Mark
         &title,
         &html! {},
         &html! {
-            p.small { (decimal(option.inside, 1)) " of " (counted(job.clubs.len(), "club")) " expected inside, with the readings and the choice of grips still to come." }
+            p.small {
+                @if job.clubs.len() == 1 { (capital(&chance_words(option.inside))) }
+                @else { (decimal(option.inside, 1)) " of " (counted(job.clubs.len(), "club")) " expected inside" }
+                ", with the readings and the choice of grips still to come."
+            }
             @if inertia {
                 p.small { "Balances asked: " (job.clubs.iter().zip(&option.targets_points).map(|(c, t)| format!("{} {}", c.target.number, Balance::from_points(*t).letter(1))).collect::<Vec<_>>().join(", ")) "." }
             }

@@ -112,7 +112,7 @@ fn club_part(club: &ClubRecord) -> Markup {
             }
             details { summary { "All readings" }
                 ul.plain { @for r in &club.readings {
-                    li.struck[!r.stands] { (r.reading.step) ", " (r.reading.what) ": " strong { (r.reading.typed) }
+                    li.struck[!r.stands] { (r.reading.step) ", " (r.reading.what) ": " strong { (say::as_read(r.reading.what, r.reading.value, &r.reading.typed)) }
                         @if r.doubted { " " (tag(Tone::Doubt, "doubted")) }
                         @if r.reading.insisted { " " (tag(Tone::Care, "stood by")) }
                         @if let Some(why) = &r.reading.taken_back { " taken back: " (why) }

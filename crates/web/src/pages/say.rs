@@ -120,6 +120,15 @@ fn examples(what: What) -> (&'static str, &'static str) {
     }
 }
 
+/// What was read as it was typed; a balance that came as bare points in letters as well.
+pub(crate) fn as_read(what: What, read: f64, typed: &str) -> String {
+    match what {
+        What::Done => "done".to_owned(),
+        _ if what.unit() == Unit::Points && typed.trim().parse::<f64>().is_ok() => value(what, read),
+        _ => typed.to_owned(),
+    }
+}
+
 /// Which unit an entry without one is taken in.
 pub(crate) fn unit_hint(what: What) -> &'static str {
     match what.unit() {

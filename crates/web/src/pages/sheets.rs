@@ -1,6 +1,6 @@
 //! Fitting sheets: the list, a saved sheet with what is to be said of it, its approval, its file.
 
-use super::entries::{Entries, capital, counted, day, in_address, length_or_dash, words_table};
+use super::entries::{Entries, capital, counted, day, day_of, in_address, length_or_dash, words_cards, words_table};
 use super::{Framed, PageError, PageResult, Who, failure, failure_status, framed, say, sheet_club, sheet_form, today};
 use crate::look::{
     Action, Button, ButtonKind, Cell, Field, Icon, Nav, Notice, Tone, actions, button, columns, definitions,
@@ -80,7 +80,7 @@ fn list_table(found: &[&SheetSummary], date: Date) -> Markup {
         vec![
             Cell(html! { a href={ "/sheets/" (in_address(sheet.id.as_str())) } { (sheet.player) } }),
             Cell(match sheet.job {
-                Some(_) => html! { (day(sheet.due)) },
+                Some(_) => html! { (day_of(sheet.due, date)) },
                 None => today::due(sheet.due, date),
             }),
             Cell::from(sheet.clubs.join(" ")),
@@ -90,7 +90,7 @@ fn list_table(found: &[&SheetSummary], date: Date) -> Markup {
             }),
         ]
     };
-    words_table("Fitting sheets", &["player", "due", "clubs", "job"], found.iter().map(row).collect())
+    words_cards("Fitting sheets", &["player", "due", "clubs", "job"], found.iter().map(row).collect())
 }
 
 async fn show(State(app): State<App>, Path(id): Path<String>) -> PageResult {

@@ -14,8 +14,9 @@ use axum::http::{StatusCode, header};
 use axum::response::{AppendHeaders, IntoResponse, Redirect};
 use axum::routing::{get, post};
 use maud::{Markup, html};
-use quantity::Balance;
+use quantity::{Balance, round_to};
 use workshop::model::{Model, PartKind};
+use workshop::planner::PlanWeights;
 use workshop::reading::What;
 use workshop::shop::{CheckWeight, Scale, Shop, Units};
 use workshop::step::{Caution, Step, Strength};
@@ -49,6 +50,9 @@ fn typed(shop: &Shop) -> Entries {
         ("tip_weight_cap_g".to_owned(), plain(shop.tip_weight_cap_g)),
         ("bead_share_percent".to_owned(), plain(shop.bead_share_percent)),
     ];
+    for (name, weight) in shop.plan_weights.named() {
+        pairs.push((format!("plan_weights.{name}"), plain(round_to(100.0 * weight, 9))));
+    }
     for (which, scale) in [("balance_scale", &shop.balance_scale), ("mass_scale", &shop.mass_scale)] {
         pairs.push((format!("{which}.name"), scale.name.clone()));
         pairs.push((format!("{which}.display_step"), plain(scale.display_step)));
@@ -104,6 +108,12 @@ async fn shop_page(
             details open[form.notice().is_some()] { summary { "Scales and check weight" }
                 (columns(&[scale(form, "balance_scale", "Balance scale", "points"), scale(form, "mass_scale", "Gram scale", "g"), check_weight(form)]))
             }
+            details open[form.notice().is_some()] { summary { "What counts in a plan" }
+                div.card {
+                    p.hint { "Finishing in tolerance comes first: 100 is a club that is sure to miss it. The rest is weighed against that; a higher figure avoids it more, 0 lets it be." }
+                    div.fields { (plan_weights(form)) }
+                }
+            }
             div.actions { (button(&Button { label: "Keep", ..Button::default() })) }
         }
         (section("Steps of a job", &html! {}, &html! {
@@ -132,6 +142,26 @@ fn figures(form: &Entries, models: &[Model]) -> Markup {
         (form.select("tape", "Own tape", "Where a sheet names none", &list(PartKind::Tape)))
         (form.field("tip_weight_cap_g", "Most in one tip", decimal("g", "Beyond it another head is the better answer; many shops: 8 to 10")))
         (form.field("bead_share_percent", "Spacers in the mix", decimal("% by mass", "They keep the bond line even")))
+    }
+}
+
+/// What things cost in a plan, in hundredths of a missed club.
+fn plan_weights(form: &Entries) -> Markup {
+    let one = |name: &str, label, hint| {
+        form.field(
+            &format!("plan_weights.{name}"),
+            label,
+            Field { unit: "of 100", hint, inputmode: "decimal", required: true, ..Field::default() },
+        )
+    };
+    html! {
+        (one("tip_per_g", "A gram in the tip", "In each club"))
+        (one("mass_per_g", "A gram of whole mass", "Off the sheet's, where it asks for one"))
+        (one("cpm_per_tolerance", "Frequency", "A shaft one tolerance off its line, where the shop measures it"))
+        (one("shaft_range_per_g", "A gram between shafts", "The widest pair of the set, about the model's own line"))
+        (one("spent_grip", "A grip spent", "One that lies a usual scatter off and could put another club right"))
+        (one("neighbour_blank", "A neighbour's blank", "Another number's shaft"))
+        (one("changed_part", "A part changed", "When a job under way is planned anew"))
     }
 }
 
@@ -188,6 +218,16 @@ async fn change(State(app): State<App>, Who(by): Who, Form(fields): Form<Vec<(St
     shop.room_c = number("room_c");
     shop.tip_weight_cap_g = number("tip_weight_cap_g");
     shop.bead_share_percent = number("bead_share_percent");
+    let mut weight = |name: &str| number(&format!("plan_weights.{name}")) / 100.0;
+    shop.plan_weights = PlanWeights {
+        tip_per_g: weight("tip_per_g"),
+        mass_per_g: weight("mass_per_g"),
+        cpm_per_tolerance: weight("cpm_per_tolerance"),
+        shaft_range_per_g: weight("shaft_range_per_g"),
+        spent_grip: weight("spent_grip"),
+        neighbour_blank: weight("neighbour_blank"),
+        changed_part: weight("changed_part"),
+    };
     for (which, scale) in [("balance_scale", &mut shop.balance_scale), ("mass_scale", &mut shop.mass_scale)] {
         *scale = Scale {
             display_step: number(&format!("{which}.display_step")),
@@ -204,6 +244,14 @@ async fn change(State(app): State<App>, Who(by): Who, Form(fields): Form<Vec<(St
     ] {
         let text = form.some(name);
         *into = form.needed(name, text, "Give it a name").unwrap_or_default();
+    }
+    for (name, value) in shop.plan_weights.named() {
+        if !(0.0..=2.0).contains(&value) {
+            form.refuse(
+                &format!("plan_weights.{name}"),
+                "Enter 0 to 200: 100 is a club that is sure to miss its tolerance",
+            );
+        }
     }
     shop.check_weight = check_weight_typed(&mut form);
     shop.adhesive = form.some("adhesive");

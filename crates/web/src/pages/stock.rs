@@ -174,19 +174,19 @@ fn parts_table(parts: &[Part], models: &[Model]) -> Markup {
     let row = |part: &Part| {
         vec![
             Cell(html! { a href={ "/stock/parts/" (in_address(&part.code)) } { (part.code) } }),
-            Cell::from(part.kind.word()),
+            Cell::from(part.mass_g.map_or("not weighed".to_owned(), say::mass)),
+            Cell(state_tag(part.state)),
             Cell::from(name(&part.model)),
             Cell::from(part.number.as_deref().unwrap_or("")),
-            Cell::from(part.mass_g.map_or("not weighed".to_owned(), say::mass)),
+            Cell::from(part.kind.word()),
             Cell::from(part.count.map_or(String::new(), |n| format!("{n} left"))),
-            Cell(state_tag(part.state)),
             Cell::from(part.place.as_str()),
             Cell::from(part.lot.as_str()),
         ]
     };
     words_table(
         "Parts in stock",
-        &["code", "kind", "model", "number", "#mass", "#count", "state", "place", "lot"],
+        &["code", "#mass", "state", "model", "number", "kind", "#count", "place", "lot"],
         parts.iter().map(row).collect(),
     )
 }

@@ -34,7 +34,7 @@ async fn form_page(app: &App, form: &Entries, notice: Option<Notice>, status: St
         }
         (remembered(&layouts))
         (section("What the file looks like", &html! {}, &html! {
-            p { "Any list with one part a row, up to " (ROWS_MAX) " rows and 8 MB. One line names the columns; you say next which column is what." }
+            p { "Any list with one part a row, up to " (ROWS_MAX / 1000) " 000 rows and 8 MB. One line names the columns; you say next which column is what." }
             p { "These names are known by themselves, in any order: " code { (COLUMNS.join(", ")) } ". A code and a model must be there." }
             p { "Cells are written as in the workshop: 256.1 or 256,1, 8.9 oz, 36 3/4 in. The unit of the column holds where a cell has none." }
             p { "The models must be known first: " a href="/stock/models/file" { "load models" } "." }

@@ -255,7 +255,7 @@ fn job_row(job: &JobSummary, date: Date, waits: &[Waiting]) -> Vec<Cell> {
 /// A due date, marked where it is near or past.
 pub(super) fn due(due: Date, today: Date) -> Markup {
     let days = (due - today).get_days();
-    let text = due.strftime("%-d %b").to_string();
+    let text = super::entries::day_of(due, today);
     html! {
         (text) " "
         @if days < 0 { (tag(Tone::Bad, &format!("{} days late", -days))) }

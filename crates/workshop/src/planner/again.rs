@@ -53,23 +53,21 @@ pub fn propose_again(believed: &Believed<'_>, parts: &[Part], locks: &[Lock]) ->
     let mut ground = Ground::new(assembly, &shelf)?;
     let mut inside_now = 0.0;
     for fitting in &mut ground.fittings {
-        keep_done(believed, fitting, &shelf)?;
-        if let Some(finish) = believed.finish(&fitting.club.id)? {
-            inside_now += finish.chance;
-        }
+        inside_now += keep_done(believed, fitting, &shelf)?.unwrap_or(0.0);
     }
     lock(&mut ground.fittings, &shelf, locks)?;
     let problem = ground.problem(&shelf)?;
     let solution = matching::solve_set(&problem, matching::Limits::default())?;
-    let inside_then = solution
+    let chances: Vec<f64> = solution
         .clubs
         .iter()
         .zip(&problem.clubs)
-        .filter_map(|(choice, need)| choice.as_ref().map(|c| need.loss.probability(c.deviation_points)))
-        .sum();
+        .map(|(choice, need)| choice.as_ref().map_or(0.0, |c| need.loss.probability(c.deviation_points)))
+        .collect();
+    let inside_then = chances.iter().sum();
     let mut plan = ground.plan(&shelf, &solution)?;
     let mut changes = Vec::new();
-    for (club, new) in assembly.job.clubs.iter().zip(plan.clubs.iter_mut()) {
+    for ((club, new), chance) in assembly.job.clubs.iter().zip(plan.clubs.iter_mut()).zip(chances) {
         match (&club.plan, new) {
             (Some(old), Some(new)) => {
                 if Progress::of(believed, club).glued {
@@ -77,7 +75,7 @@ pub fn propose_again(believed: &Believed<'_>, parts: &[Part], locks: &[Lock]) ->
                 } else {
                     new.extras.clone_from(&old.extras);
                 }
-                changes.extend(changes_of(club, old, new));
+                changes.extend(changes_of(club, old, new, chance));
             }
             // A club whose parts are all used up by what is done keeps its plan.
             (Some(old), none) => *none = Some(old.clone()),
@@ -87,9 +85,16 @@ pub fn propose_again(believed: &Believed<'_>, parts: &[Part], locks: &[Lock]) ->
     Ok(Replan { plan, changes, inside_now, inside_then })
 }
 
-/// Leaves a single candidate for what is done, and moves the club by what its readings say of the planned parts.
-fn keep_done(believed: &Believed<'_>, fitting: &mut Fitting<'_>, shelf: &Shelf<'_>) -> Result<(), WorkshopError> {
-    let Some(plan) = &fitting.club.plan else { return Ok(()) };
+/// Leaves a single candidate for what is done, moves the club by what its readings say of the planned parts, and lets a
+/// part that is there already be taken before another. Gives the chance of the club as it is, by the same measure as
+/// that of the new plan: with the readings and the choice of grip still to come. None where a planned part is not to be
+/// had any more.
+fn keep_done(
+    believed: &Believed<'_>,
+    fitting: &mut Fitting<'_>,
+    shelf: &Shelf<'_>,
+) -> Result<Option<f64>, WorkshopError> {
+    let Some(plan) = &fitting.club.plan else { return Ok(None) };
     let need = &mut fitting.need;
     let index =
         |parts: &[&Part], kind| plan.part(kind).and_then(|planned| parts.iter().position(|p| p.id == planned.part));
@@ -105,11 +110,19 @@ fn keep_done(believed: &Believed<'_>, fitting: &mut Fitting<'_>, shelf: &Shelf<'
         .filter_map(|planned| shelf.tips.iter().position(|p| p.id == planned.part))
         .collect();
     let tip_points: f64 = tips.iter().filter_map(|t| need.tips.iter().find(|f| f.tip == *t)).map(|f| f.points).sum();
+    let mut chance = None;
     if let (Some(h), Some(s), Some(g), Some(finish)) =
         (by(&need.heads, head), by(&need.shafts, shaft), by(&need.grips, grip), believed.finish(&fitting.club.id)?)
     {
         let as_planned = need.base_points + h + s + g + tip_points;
         need.base_points += finish.deviation_points - as_planned;
+        chance = Some(need.loss.probability(finish.deviation_points));
+    }
+    let changed = believed.assembly.shop.plan_weights.changed_part;
+    for (list, mine) in [(&mut need.heads, head), (&mut need.shafts, shaft), (&mut need.grips, grip)] {
+        for other in list.iter_mut().filter(|c| Some(c.part) != mine) {
+            other.extra_cost += changed;
+        }
     }
     let progress = Progress::of(believed, fitting.club);
     let only = |list: &mut Vec<matching::Candidate>, part: Option<usize>| {
@@ -129,7 +142,7 @@ fn keep_done(believed: &Believed<'_>, fitting: &mut Fitting<'_>, shelf: &Shelf<'
     if progress.gripped {
         only(&mut need.grips, grip);
     }
-    Ok(())
+    Ok(chance)
 }
 
 /// A glued club: all as it is but the grip.
@@ -143,7 +156,7 @@ fn with_grip(old: &ClubPlan, new: &ClubPlan) -> ClubPlan {
     kept
 }
 
-fn changes_of(club: &JobClub, old: &ClubPlan, new: &ClubPlan) -> Vec<PlanChange> {
+fn changes_of(club: &JobClub, old: &ClubPlan, new: &ClubPlan, chance: f64) -> Vec<PlanChange> {
     [PartKind::Head, PartKind::Shaft, PartKind::Grip, PartKind::TipWeight]
         .into_iter()
         .filter_map(|kind| {
@@ -164,7 +177,7 @@ fn changes_of(club: &JobClub, old: &ClubPlan, new: &ClubPlan) -> Vec<PlanChange>
                 if from.is_empty() { format!("no {kind}") } else { codes(&from) },
                 decimal(more.abs(), 1),
                 if more < 0.0 { "lighter" } else { "heavier" },
-                crate::bench::chance_words(new.chance)
+                crate::bench::chance_words(chance)
             );
             Some(PlanChange {
                 slot: club.slot,

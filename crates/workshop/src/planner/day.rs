@@ -1,13 +1,14 @@
 //! A day's jobs on the stock that they share.
 
 use super::instead::Used;
+use super::locks::{keep_from, kept, lock};
 use super::{Ground, Shelf};
 use crate::assembly::Assembly;
 use crate::error::WorkshopError;
 use crate::part::Part;
 use crate::plan::Plan;
 use jiff::civil::Date;
-use matching::{CostWeights, DayProblem, JobSet, Progress, SetSolution, Unbuildable};
+use matching::{DayProblem, JobSet, Progress, SetSolution, Unbuildable};
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
@@ -50,7 +51,8 @@ fn priority(due: Date, today: Date) -> f64 {
     MOST_URGENT - (MOST_URGENT - 1.0) * days / NO_HURRY_DAYS
 }
 
-/// Plans jobs on shared stock: free parts, and what these jobs hold already. `go_on` is asked after each small step of
+/// Plans jobs on shared stock: free parts, and what these jobs hold already; what is reserved for a club stays with it.
+/// `go_on` is asked after each small step of
 /// work and ends the search by saying `false`; the best plan so far is returned, with its bound.
 ///
 /// # Errors
@@ -74,6 +76,17 @@ pub fn propose_day(
     for assembly in jobs {
         grounds.push(Ground::new(*assembly, &shelf)?);
     }
+    // A part that is reserved for a club goes there, and into no club of another job.
+    for (i, assembly) in jobs.iter().enumerate() {
+        let locks = kept(assembly.job, parts, &[]);
+        for (k, ground) in grounds.iter_mut().enumerate() {
+            if k == i {
+                lock(&mut ground.fittings, &shelf, &locks)?;
+            } else {
+                keep_from(&mut ground.fittings, &shelf, &locks);
+            }
+        }
+    }
     let urgent: Vec<f64> = jobs.iter().map(|a| priority(a.job.sheet.due, today)).collect();
     let problem = DayProblem {
         sets: grounds
@@ -82,7 +95,7 @@ pub fn propose_day(
             .map(|(ground, priority)| JobSet { clubs: ground.needs(), priority: *priority })
             .collect(),
         stock: shelf.stock(*first)?,
-        weights: CostWeights::default(),
+        weights: first.shop.plan_weights.of_matching(),
     };
     let solution = matching::solve_day(&problem, seed, go_on)?;
     let gap = solution.gap();

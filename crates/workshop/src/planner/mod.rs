@@ -1,23 +1,28 @@
 //! From targets and stock to a plan: candidates for every club, the best choice among them, cuts and expected readings.
 //!
 //! Moments add, so what a part does to a club's balance does not depend on the other parts; the choice is then the
-//! exact problem of the `matching` crate. Cost, in its order: chance of finishing in tolerance, grams of tip weight,
-//! evenness of the shafts within the set.
+//! exact problem of the `matching` crate. Cost, in its order: chance of finishing in tolerance, and then what
+//! [`PlanWeights`] says of grams of tip weight, whole mass, frequency, evenness of the shafts, what is left for others.
 
 mod again;
 mod day;
 mod instead;
+mod locks;
 mod options;
 mod outlook;
 mod picks;
+mod weights;
 mod words;
 
 pub use again::{PlanChange, Replan, propose_again};
 pub use day::{DayJob, DayPlan, propose_day};
+pub use locks::{Lock, kept};
 pub use options::{Law, PlanOption, options};
 pub use picks::{Picks, Taken, expect, plan_of, plan_with};
+pub use weights::PlanWeights;
 
 use self::instead::{Used, instead};
+use self::locks::lock;
 use self::outlook::{Lists, Losses};
 use self::words::{lacks, name_missing, reasons};
 use crate::assembly::{Assembly, tape_on};
@@ -28,27 +33,7 @@ use crate::job::{Job, JobClub};
 use crate::model::{AdapterModel, HeadModel, HeadNumber, PartKind, ShaftModel};
 use crate::part::{Part, PartState};
 use crate::plan::{ClubPlan, Missing, Plan};
-use matching::{Candidate, Choice, ClubNeed, CostWeights, HeadScale, SetProblem, SetSolution, Stock, Tip, TipFit};
-use serde::{Deserialize, Serialize};
-use utoipa::ToSchema;
-
-/// What a neighbouring number's blank costs in a plan, in units of one certainly missed club: never taken while the
-/// own blank will do.
-const NEIGHBOUR_COST: f64 = 0.5;
-
-/// What it costs to spend a grip one standard deviation from its model's mass, in units of one certainly missed club: a
-/// judgement (no source), as much as a fifth of a gram in the tip.
-const SPENT_GRIP_COST: f64 = 0.001;
-
-/// "This part in this club".
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, ToSchema)]
-#[serde(deny_unknown_fields)]
-pub struct Lock {
-    /// Place in the tray.
-    pub slot: i64,
-    /// Code of the part: a head, shaft or grip.
-    pub code: String,
-}
+use matching::{Candidate, Choice, ClubNeed, HeadScale, SetProblem, SetSolution, Stock, Tip, TipFit};
 
 /// One club with the parts that fit it.
 struct Fitting<'a> {
@@ -109,7 +94,11 @@ impl<'a> Ground<'a> {
     }
 
     fn problem(&self, shelf: &Shelf<'_>) -> Result<SetProblem, WorkshopError> {
-        Ok(SetProblem { clubs: self.needs(), stock: shelf.stock(self.assembly)?, weights: CostWeights::default() })
+        Ok(SetProblem {
+            clubs: self.needs(),
+            stock: shelf.stock(self.assembly)?,
+            weights: self.assembly.shop.plan_weights.of_matching(),
+        })
     }
 
     /// Which parts the clubs take; `by_job` where other jobs are planned along.
@@ -189,6 +178,7 @@ fn fitting<'a>(
 ) -> Result<Fitting<'a>, WorkshopError> {
     let target = &club.target;
     let library = assembly.library;
+    let weights = assembly.shop.plan_weights;
     let (head_model, head_number) = library.head_number(&target.head_model, &target.number)?;
     let shaft_model = library.shaft(&target.shaft_model)?;
     let grip_model = library.grip(&target.grip_model)?;
@@ -229,7 +219,7 @@ fn fitting<'a>(
         let Some(cut) = fit::cut(shaft_model, raw, p.tip_trimmed_mm.unwrap_or(0.0), &target.number, cut_mm)? else {
             continue;
         };
-        let extra = if used == BlankUse::Own { 0.0 } else { NEIGHBOUR_COST };
+        let extra = if used == BlankUse::Own { 0.0 } else { weights.neighbour_blank };
         let points = cut.shaft.mass_g * points_per_g(cut.shaft.balance_point_mm + cap_mm);
         shaft_candidates.push(candidate(part, points, cut.shaft.mass_g, extra));
         shafts.push((part, cut, used));
@@ -244,7 +234,7 @@ fn fitting<'a>(
             let mass_g = p.mass_g.unwrap_or(grip_model.mass_g);
             // A grip far from its model's mass can still put another club right, so it is not spent where any would do.
             let spent = p.mass_g.map_or(0.0, |g| ((g - grip_model.mass_g) / grip_model.mass_sd_g.max(0.1)).powi(2));
-            candidate(part, mass_g * per_grip_g, mass_g, SPENT_GRIP_COST * spent.min(9.0))
+            candidate(part, mass_g * per_grip_g, mass_g, weights.spent_grip * spent.min(9.0))
         })
         .collect();
     let mut tips = Vec::new();
@@ -341,40 +331,6 @@ fn fixed(
         points += mass_g * at(arm_mm);
     }
     Ok(points)
-}
-
-/// Narrows a club to its locked part and takes the part from all others.
-fn lock(fittings: &mut [Fitting<'_>], shelf: &Shelf<'_>, locks: &[Lock]) -> Result<(), WorkshopError> {
-    for lock in locks {
-        let refused = |why: &str| WorkshopError::Refused {
-            what: format!("{} cannot be kept for club {} of the tray: {why}", lock.code, lock.slot),
-            next: "Choose another part, or take the lock away".into(),
-        };
-        let place =
-            fittings.iter().position(|f| f.club.slot == lock.slot).ok_or_else(|| refused("there is no such club"))?;
-        let found = [(PartKind::Head, &shelf.heads), (PartKind::Shaft, &shelf.shafts), (PartKind::Grip, &shelf.grips)]
-            .into_iter()
-            .find_map(|(kind, parts)| {
-                parts.iter().position(|p| p.code.eq_ignore_ascii_case(&lock.code)).map(|i| (kind, i))
-            });
-        let (kind, part) = found.ok_or_else(|| refused("it is not a free head, shaft or grip"))?;
-        for (i, fitting) in fittings.iter_mut().enumerate() {
-            let list = match kind {
-                PartKind::Head => &mut fitting.need.heads,
-                PartKind::Shaft => &mut fitting.need.shafts,
-                _ => &mut fitting.need.grips,
-            };
-            if i == place {
-                list.retain(|c| c.part == part);
-                if list.is_empty() {
-                    return Err(refused("it does not fit there"));
-                }
-            } else {
-                list.retain(|c| c.part != part);
-            }
-        }
-    }
-    Ok(())
 }
 
 fn club_plan(

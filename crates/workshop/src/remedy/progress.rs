@@ -31,7 +31,9 @@ impl Progress {
             }
             let step = job.step(&reading.step);
             let on_step = |role: Role| reading.on.contains(&role);
-            found.cut |= matches!(reading.what, What::ShaftLength) || on_step(Role::Adhesive);
+            // A shaft that was read with a head on it has its length: it is cut before the dry fit.
+            let assembled = on_step(Role::Head) && on_step(Role::Shaft) && is_whole(reading.what);
+            found.cut |= reading.what == What::ShaftLength || on_step(Role::Adhesive) || assembled;
             found.glued |= step.is_some_and(|s| s.glues && reading.what == What::Done)
                 || on_step(Role::Adhesive) && is_whole(reading.what);
             found.gripped |= on_step(Role::Grip) && is_whole(reading.what);

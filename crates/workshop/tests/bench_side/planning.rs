@@ -95,3 +95,64 @@ fn plans_to_choose_from_trade_grams_for_closeness() {
     assert!((0.3..4.0).contains(&(rise / inches)), "{rise} points over {inches} in");
     assert!(found.iter().all(|o| o.plan.clubs.iter().all(Option::is_some)));
 }
+
+/// Nothing is changed for the sake of a tenth of a gram: a part that the club has already stays unless another is worth
+/// the walk to the shelf.
+#[test]
+fn a_plan_made_anew_without_a_reason_changes_nothing() {
+    let mut set = Set::planned();
+    for slot in 1..=4 {
+        set.read_off(slot, "dry", 0.0, slot);
+    }
+    let believed = set.assembly().believe(&set.readings).unwrap();
+    let again = propose_again(&believed, &set.parts, &[]).unwrap();
+    assert_eq!(again.changes, []);
+    assert!((again.inside_then - again.inside_now).abs() < 0.02, "{} {}", again.inside_now, again.inside_then);
+    // With changes for nothing, the shelf is turned over for next to nothing; cut shafts stay even then.
+    set.shop.plan_weights.changed_part = 0.0;
+    let believed = set.assembly().believe(&set.readings).unwrap();
+    let again = propose_again(&believed, &set.parts, &[]).unwrap();
+    assert!(again.changes.iter().all(|c| c.slot > 4 || c.kind != PartKind::Shaft), "{:?}", again.changes);
+}
+
+#[test]
+fn a_part_reserved_for_a_club_stays_with_it_in_a_plan_for_the_day() {
+    let first = Set::open();
+    let mut second = Set::open();
+    second.job.id.0 = "other".into();
+    second.job.number = 2;
+    let mut parts = first.parts.clone();
+    let target = &second.job.clubs[1].target;
+    let free = |model: &str| parts.iter().position(|p| p.model == model && p.is_free() && p.count.is_none()).unwrap();
+    let (grip, shaft) = (free(&target.grip_model), free(&target.shaft_model));
+    for (at, slot) in [(grip, 2), (shaft, 1)] {
+        parts[at].state = PartState::Held;
+        parts[at].job = Some(second.job.id.clone());
+        parts[at].club = Some(second.job.clubs[slot].id.clone());
+    }
+    let today = first.job.sheet.due;
+    let jobs = [first.assembly(), second.assembly()];
+    let day = propose_day(&jobs, &parts, today, 1, &mut |p| p.steps < 200).unwrap();
+    let at = |slot: usize, kind| day.jobs[1].plan.clubs[slot].as_ref().unwrap().part(kind).unwrap().code.clone();
+    assert_eq!(at(2, PartKind::Grip), parts[grip].code);
+    assert_eq!(at(1, PartKind::Shaft), parts[shaft].code);
+}
+
+#[test]
+fn what_counts_in_a_plan_is_the_shops_to_say() {
+    let mut set = Set::open();
+    let tips = |set: &Set| {
+        let plan = workshop::planner::propose(set.assembly(), &set.parts, &[]).unwrap();
+        plan.clubs.iter().flatten().map(|c| c.mass_g(Role::TipWeight)).sum::<f64>()
+    };
+    let usual = tips(&set);
+    set.shop.plan_weights.tip_per_g = 0.5;
+    let light = tips(&set);
+    assert!(light < usual, "{light} g, was {usual} g");
+    assert!(set.shop.check().is_ok());
+    for bad in [-0.1, 2.5, f64::NAN] {
+        set.shop.plan_weights.tip_per_g = bad;
+        let told = set.shop.check().unwrap_err().to_string();
+        assert!(told.contains("plan_weights.tip_per_g"), "{told}");
+    }
+}

@@ -1,0 +1,86 @@
+//! What things cost in a plan, as the shop wants them weighed against each other.
+
+use crate::error::{WorkshopError, within};
+
+use matching::CostWeights;
+use serde::{Deserialize, Serialize};
+use utoipa::ToSchema;
+
+/// What things cost in a plan. The unit of all of them is one club that certainly finishes out of tolerance, which
+/// itself is not adjustable: a tip weight of 5 g at the default costs as much as 2.5 % of chance in one club.
+///
+/// The defaults keep the order that builders give: finishing in tolerance, grams of tip weight, whole mass, frequency,
+/// evenness of the shafts' masses, what is left for others. How far they lie apart is a judgement (no source).
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields, default)]
+pub struct PlanWeights {
+    /// Of a gram in the tip.
+    pub tip_per_g: f64,
+    /// Of a gram that the whole club is off the sheet's whole mass, where the sheet asks for one.
+    pub mass_per_g: f64,
+    /// Of a shaft whose frequency lies one tolerance of the sheet off its line.
+    pub cpm_per_tolerance: f64,
+    /// Of a gram between the shafts of a set that lie highest over and deepest under their model's own line of masses.
+    pub shaft_range_per_g: f64,
+    /// Of spending a grip that lies one standard deviation from its model's mass and could still put another club
+    /// right; it grows with the square.
+    pub spent_grip: f64,
+    /// Of a neighbouring number's blank.
+    pub neighbour_blank: f64,
+    /// Of putting another part in the place of one that the club has already, when a job is planned anew.
+    pub changed_part: f64,
+}
+
+impl Default for PlanWeights {
+    fn default() -> Self {
+        Self {
+            tip_per_g: 0.005,
+            mass_per_g: 0.002,
+            cpm_per_tolerance: 0.004,
+            shaft_range_per_g: 0.010,
+            spent_grip: 0.001,
+            neighbour_blank: 0.5,
+            changed_part: 0.02,
+        }
+    }
+}
+
+/// No weight may come near a club that is left unbuilt (10 by [`CostWeights`]).
+const MOST: f64 = 2.0;
+
+impl PlanWeights {
+    /// Refuses weights that no plan can be made with.
+    ///
+    /// # Errors
+    /// A weight that is negative, not finite or above 2.
+    pub fn check(&self) -> Result<(), WorkshopError> {
+        for (name, value) in self.named() {
+            within(&format!("plan_weights.{name}"), value, 0.0, MOST, "of a missed club")?;
+        }
+        Ok(())
+    }
+
+    /// Every weight by the name of its field, in the order of the asked preference.
+    #[must_use]
+    pub fn named(&self) -> [(&'static str, f64); 7] {
+        [
+            ("tip_per_g", self.tip_per_g),
+            ("mass_per_g", self.mass_per_g),
+            ("cpm_per_tolerance", self.cpm_per_tolerance),
+            ("shaft_range_per_g", self.shaft_range_per_g),
+            ("spent_grip", self.spent_grip),
+            ("neighbour_blank", self.neighbour_blank),
+            ("changed_part", self.changed_part),
+        ]
+    }
+
+    /// Those that the matching itself works with; the others are put on the candidates.
+    pub(super) fn of_matching(&self) -> CostWeights {
+        CostWeights {
+            tip_per_g: self.tip_per_g,
+            mass_per_g: self.mass_per_g,
+            shaft_range_per_g: self.shaft_range_per_g,
+            ..CostWeights::default()
+        }
+    }
+}
