@@ -66,6 +66,9 @@ pub struct PartAction {
     /// How much of a wrong cut went off the tip.
     #[serde(default)]
     pub off_the_tip_mm: Option<f64>,
+    /// Frequency of the raw shaft as received, cycles a minute, on the shop's own clamp and weight.
+    #[serde(default)]
+    pub cpm: Option<f64>,
     /// Loft of the head.
     #[serde(default)]
     pub loft_deg: Option<f64>,
@@ -333,6 +336,7 @@ impl App {
         weigh(&mut right, action)?;
         right.length_mm = action.length_mm.or(right.length_mm);
         right.balance_point_mm = action.balance_point_mm.or(right.balance_point_mm);
+        right.cpm = action.cpm.or(right.cpm);
         right.loft_deg = action.loft_deg.or(right.loft_deg);
         right.lie_deg = action.lie_deg.or(right.lie_deg);
         if differences(&part, &right).is_empty() {

@@ -76,6 +76,9 @@ pub struct NewPart {
     /// Balance point of a raw shaft from its butt.
     #[serde(default)]
     pub balance_point_mm: Option<f64>,
+    /// Frequency of a raw shaft as received, cycles a minute, on the shop's own clamp and weight.
+    #[serde(default)]
+    pub cpm: Option<f64>,
     /// Loft of a head as received.
     #[serde(default)]
     pub loft_deg: Option<f64>,
@@ -114,6 +117,9 @@ pub struct PartChange {
     /// Count of a bulk.
     #[serde(default)]
     pub count: Option<i64>,
+    /// Frequency of a raw shaft as received, cycles a minute, on the shop's own clamp and weight.
+    #[serde(default)]
+    pub cpm: Option<f64>,
     /// Loft as received.
     #[serde(default)]
     pub loft_deg: Option<f64>,
@@ -319,6 +325,7 @@ impl App {
             part.lot.clone_from(lot);
         }
         part.count = change.count.or(part.count);
+        part.cpm = change.cpm.or(part.cpm);
         part.loft_deg = change.loft_deg.or(part.loft_deg);
         part.lie_deg = change.lie_deg.or(part.lie_deg);
         part.length_mm = change.length_mm.or(part.length_mm);
@@ -394,6 +401,7 @@ fn made(new: &NewPart) -> Result<Part, AppError> {
         count: new.count,
         length_mm: new.length_mm,
         balance_point_mm: new.balance_point_mm,
+        cpm: new.cpm,
         tip_trimmed_mm: None,
         loft_deg: new.loft_deg,
         lie_deg: new.lie_deg,

@@ -41,6 +41,8 @@ pub struct WeighIn {
     pub length: String,
     /// Balance point of a raw shaft from its butt, millimetres where no unit stands.
     pub balance_point: String,
+    /// Frequency of a raw shaft on the shop's own clamp and weight, cycles a minute where no unit stands.
+    pub cpm: String,
     /// Lot.
     pub lot: String,
     /// Place.
@@ -320,6 +322,7 @@ fn read_part(
         ("mass_g", &new.mass),
         ("length_mm", &new.length),
         ("balance_point_mm", &new.balance_point),
+        ("cpm", &new.cpm),
         ("loft_deg", &new.loft),
         ("lie_deg", &new.lie),
         ("lot", &new.lot),

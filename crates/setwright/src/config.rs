@@ -106,8 +106,8 @@ pub struct Import {
     /// Line of the headings; left out: looked for.
     #[arg(long, value_name = "LINE")]
     pub header_line: Option<u64>,
-    /// Which column is what: mass="Weight (g)". Of code, kind, model, number, mass, length, balance_point, loft, lie,
-    /// lot, place, state, count. May be given more than once; other columns are then left aside.
+    /// Which column is what: mass="Weight (g)". Of code, kind, model, number, mass, length, balance_point, cpm, loft,
+    /// lie, lot, place, state, count. May be given more than once; other columns are then left aside.
     #[arg(long, value_name = "WHAT=HEADING")]
     pub map: Vec<String>,
     /// Unit of the mass (g, oz, lb, kg, grain) or of a length (mm, in, cm, m) where a cell has none: mass=oz.
@@ -188,6 +188,9 @@ pub struct Weigh {
     /// Lie as received.
     #[arg(long, value_name = "DEGREES", default_value = "", requires = "keep")]
     pub lie: String,
+    /// Frequency of a raw shaft on the shop's own clamp and weight: 262, or "4.37 Hz".
+    #[arg(long, value_name = "CPM", default_value = "", requires = "keep")]
+    pub cpm: String,
     /// Keep it though its mass is in question.
     #[arg(long, requires = "keep")]
     pub sure: bool,

@@ -44,6 +44,8 @@ struct Given {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     balance_point_mm: Option<f64>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
+    cpm: Option<f64>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
     tip_trimmed_mm: Option<f64>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     loft_deg: Option<f64>,
@@ -78,7 +80,7 @@ impl Tx {
     /// As [`Self::insert_part`], at the first part that cannot be saved; [`StoreError::NotStorable`] for one that a job
     /// holds.
     pub async fn insert_parts(&mut self, parts: &[Part], now: Timestamp) -> Result<(), StoreError> {
-        /// 40 rows of 23 values stay below the 999 values that every SQLite takes.
+        /// 40 rows of 24 values stay below the 999 values that every SQLite takes.
         const ROWS: usize = 40;
         let mut models = BTreeSet::new();
         for part in parts {
@@ -153,9 +155,10 @@ impl Tx {
         let update = query(
             "UPDATE part SET code = $1, code_key = $2, kind = $3, model = $4, number = $5, mass_kg = NULLIF($6, 'NaN'),
                  mass_typed = $7, count = $8, length_m = NULLIF($9, 'NaN'), balance_point_m = NULLIF($10, 'NaN'),
-                 loft_rad = NULLIF($11, 'NaN'), lie_rad = NULLIF($12, 'NaN'), given = $13, lot = $14, place = $15,
-                 state = $16, job = $17, club = $18, search = $19, saved_at = $20, version = version + 1
-             WHERE id = $21 AND version = $22",
+                 loft_rad = NULLIF($11, 'NaN'), lie_rad = NULLIF($12, 'NaN'), frequency_hz = NULLIF($13, 'NaN'),
+                 given = $14, lot = $15, place = $16, state = $17, job = $18, club = $19, search = $20, saved_at = $21,
+                 version = version + 1
+             WHERE id = $22 AND version = $23",
         );
         self.change(bind_part(update, part, now)?.bind(part.id.0.clone()).bind(part.version)).await?;
         Ok(part.version + 1)
@@ -233,21 +236,21 @@ impl Tx {
 
 /// The columns of a new part, in the order in which they are bound.
 const INSERTED: &str = "code, code_key, kind, model, number, mass_kg, mass_typed, count, length_m, balance_point_m, \
-     loft_rad, lie_rad, given, lot, place, state, job, club, search, saved_at, id, version, seq";
+     loft_rad, lie_rad, frequency_hz, given, lot, place, state, job, club, search, saved_at, id, version, seq";
 /// How many there are.
-const INSERTED_COUNT: usize = 23;
+const INSERTED_COUNT: usize = 24;
 
 /// Placeholders for one row of [`INSERTED`], numbered from the one after `before`. A figure that is not there comes as
 /// no number.
 fn row_of_places(before: usize) -> String {
     let place = |i: usize| match i {
-        6 | 9..=12 => format!("NULLIF(${}, 'NaN')", before + i),
+        6 | 9..=13 => format!("NULLIF(${}, 'NaN')", before + i),
         _ => format!("${}", before + i),
     };
     format!("({})", (1..=INSERTED_COUNT).map(place).collect::<Vec<_>>().join(", "))
 }
 
-/// Binds the first twenty values of the statements above.
+/// Binds the first twenty-one values of the statements above.
 fn bind_part(statement: Query, part: &Part, now: Timestamp) -> Result<Query, StoreError> {
     let what = format!("the part {}", part.code);
     let si = |value: Option<f64>, convert: fn(f64) -> f64| -> Result<f64, StoreError> {
@@ -259,6 +262,7 @@ fn bind_part(statement: Query, part: &Part, now: Timestamp) -> Result<Query, Sto
         mass_g: part.mass_g,
         length_mm: part.length_mm,
         balance_point_mm: part.balance_point_mm,
+        cpm: part.cpm,
         tip_trimmed_mm: part.tip_trimmed_mm,
         loft_deg: part.loft_deg,
         lie_deg: part.lie_deg,
@@ -278,6 +282,7 @@ fn bind_part(statement: Query, part: &Part, now: Timestamp) -> Result<Query, Sto
         .bind(si(part.balance_point_mm, thousandth)?)
         .bind(si(part.loft_deg, f64::to_radians)?)
         .bind(si(part.lie_deg, f64::to_radians)?)
+        .bind(si(part.cpm, |cpm| cpm / 60.0)?)
         .bind(document(&what, &given)?)
         .bind(part.lot.clone())
         .bind(part.place.clone())
@@ -301,6 +306,7 @@ fn part_of(row: &AnyRow) -> Result<Part, StoreError> {
         count: row.maybe_whole("count")?,
         length_mm: given.length_mm,
         balance_point_mm: given.balance_point_mm,
+        cpm: given.cpm,
         tip_trimmed_mm: given.tip_trimmed_mm,
         loft_deg: given.loft_deg,
         lie_deg: given.lie_deg,

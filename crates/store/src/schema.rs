@@ -39,6 +39,7 @@ fn migrations(backend: Backend) -> Vec<Migration> {
         (5, "scale health", scale_health),
         (6, "orders and life", orders_and_life),
         (7, "list layouts", include_str!("../migrations/0007_list_layouts.sql")),
+        (8, "shaft frequency", include_str!("../migrations/0008_shaft_frequency.sql")),
     ]
     .into_iter()
     .map(|(version, name, sql)| Migration::new(version, name.into(), MigrationType::Simple, sql.into_sql_str(), false))

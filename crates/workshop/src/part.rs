@@ -56,6 +56,10 @@ pub struct Part {
     /// Balance point of this raw shaft from its butt, where it was measured.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub balance_point_mm: Option<f64>,
+    /// Frequency of this raw shaft as received, cycles a minute: on the shop's own clamp, with the shop's own weight at the
+    /// tip. It compares shafts of one blank that were measured the same way, and nothing else.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub cpm: Option<f64>,
     /// What was cut off the tip of this shaft already, where it was used before or cut wrongly.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub tip_trimmed_mm: Option<f64>,
@@ -99,6 +103,7 @@ impl Part {
             count: None,
             length_mm: None,
             balance_point_mm: None,
+            cpm: None,
             tip_trimmed_mm: None,
             loft_deg: None,
             lie_deg: None,
@@ -125,6 +130,18 @@ impl Part {
         }
         if let (Some(bp), Some(length_mm)) = (self.balance_point_mm, self.length_mm) {
             within("balance_point_mm", bp, length_mm / 4.0, length_mm * 0.75, "mm")?;
+        }
+        if let Some(cpm) = self.cpm {
+            if self.kind != PartKind::Shaft {
+                return Err(WorkshopError::Unreadable {
+                    field: "cpm".into(),
+                    problem: format!(
+                        "only a raw shaft has a frequency, and this is a {} with {cpm} cpm. Leave it empty",
+                        self.kind
+                    ),
+                });
+            }
+            within("cpm", cpm, CPM_LEAST, CPM_MOST, "cpm")?;
         }
         if let Some(trimmed_mm) = self.tip_trimmed_mm {
             within("tip_trimmed_mm", trimmed_mm, 0.0, 300.0, "mm")?;
@@ -158,6 +175,12 @@ impl Part {
         self.state == PartState::Free && self.count.is_none_or(|n| n > 0)
     }
 }
+
+/// The lowest frequency that a shaft or club can have at all, cycles a minute. Wide, to catch slips of the key and of the
+/// unit only. Common practice, no source.
+pub const CPM_LEAST: f64 = 50.0;
+/// The highest; see [`CPM_LEAST`].
+pub const CPM_MOST: f64 = 600.0;
 
 /// The masses that a part of this kind can have at all, in grams. Wide, to catch slips of the key and of the unit
 /// only. Common practice, no source.

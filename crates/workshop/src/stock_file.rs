@@ -3,12 +3,12 @@
 //! The header of a file that was exported, in any order; `code` and `model` must be there, the rest may be left out:
 //!
 //! ```text
-//! code,kind,model,number,mass_g,length_mm,balance_point_mm,loft_deg,lie_deg,lot,place,state,count
+//! code,kind,model,number,mass_g,length_mm,balance_point_mm,cpm,loft_deg,lie_deg,lot,place,state,count
 //! ```
 //!
 //! Any other list is read by a [`Mapping`], which says what its columns are; many headings are known by themselves.
 //! Cells are written as in the workshop: `256.1`, `"256,1"` (a decimal comma needs quotes where commas separate the
-//! cells), `8.9 oz`, `36 3/4 in`. The unit of the column holds where a cell has none. A column `problem` and one whose
+//! cells), `8.9 oz`, `36 3/4 in`, `262 cpm`. The unit of the column holds where a cell has none. A column `problem` and one whose
 //! heading is in brackets are ignored, so that the file of refused rows can be mended and imported again. Good rows are
 //! kept whatever the others are like.
 
@@ -37,7 +37,7 @@ use std::collections::BTreeMap;
 use utoipa::ToSchema;
 
 /// The columns in the order that [`write()`] gives them.
-pub const COLUMNS: [&str; 13] = [
+pub const COLUMNS: [&str; 14] = [
     "code",
     "kind",
     "model",
@@ -45,6 +45,7 @@ pub const COLUMNS: [&str; 13] = [
     "mass_g",
     "length_mm",
     "balance_point_mm",
+    "cpm",
     "loft_deg",
     "lie_deg",
     "lot",

@@ -27,6 +27,7 @@ pub async fn part(arguments: &PartArguments) -> Result<(), Failure> {
                 length_mm: arguments.length,
                 balance_point_mm: None,
                 off_the_tip_mm: arguments.off_the_tip,
+                cpm: arguments.cpm,
                 loft_deg: None,
                 lie_deg: None,
                 clean: arguments.clean,

@@ -32,6 +32,7 @@ pub async fn weigh(arguments: &Weigh) -> Result<(), Failure> {
         mass: arguments.mass.clone(),
         loft: arguments.loft.clone(),
         lie: arguments.lie.clone(),
+        cpm: arguments.cpm.clone(),
         sure: if arguments.sure { arguments.mass.clone() } else { String::new() },
         by: "command line".into(),
         ..WeighIn::default()

@@ -257,6 +257,9 @@ pub struct PartArguments {
     /// How much of a wrong cut went off the tip, mm.
     #[arg(long, value_name = "MM", allow_negative_numbers = true)]
     pub off_the_tip: Option<f64>,
+    /// Frequency of the raw shaft as received, cycles a minute, on the shop's own clamp and weight.
+    #[arg(long, value_name = "CPM", allow_negative_numbers = true)]
+    pub cpm: Option<f64>,
     /// A pulled part is free of adhesive and good.
     #[arg(long)]
     pub clean: bool,

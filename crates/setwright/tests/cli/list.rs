@@ -102,3 +102,27 @@ fn a_mass_is_judged_and_a_part_weighed_in() {
     let detail = of(&["27", "--json"]).problem(2, "impossible_figure");
     assert!(detail.contains("27"), "{detail}");
 }
+
+/// The frequency of a raw shaft: kept with a weigh-in, put right later, out again with the stock, refused elsewhere.
+#[test]
+fn a_shaft_is_weighed_in_with_its_frequency() {
+    let shop = Shop::stocked();
+    let shaft = ["weigh", "--model", "SCREE-P", "--mass", "120.0", "--keep", "--code", "S90", "--json"];
+    let kept = shop.run(&[&shaft[..], &["--cpm", "262.5"]].concat()).done().json();
+    assert_eq!(kept["kept"]["part"]["cpm"], json!(262.5), "{kept}");
+    let right = ["part", "S90", "--deed", "correct", "--cpm", "263.5", "--reason", "clamped again", "--json"];
+    let life = shop.run(&right).done().json();
+    assert_eq!(life["part"]["cpm"], json!(263.5), "{life}");
+    assert!(
+        life["life"]
+            .as_array()
+            .is_some_and(|l| l.iter().any(|e| e["words"] == "Corrected: frequency 262.5 cpm, now 263.5 cpm."))
+    );
+    assert!(shop.run(&["export"]).done().out.contains("S90,shaft,SCREE-P,,120.0,,,263.5,,"));
+    let slip = ["part", "S90", "--deed", "correct", "--cpm", "26", "--json"];
+    assert!(shop.run(&slip).problem(2, "impossible_figure").contains("cpm is 26 cpm"));
+    let head = ["weigh", "--model", "WREN-I", "--number", "7", "--mass", "267.0", "--keep", "--cpm", "262"];
+    let refused = shop.run(&head);
+    assert_eq!(refused.code, 2, "{}", refused.out);
+    assert!(refused.err.contains("only a raw shaft"), "{}", refused.err);
+}

@@ -33,12 +33,14 @@ on_both! {
             assert_eq!(back.value.to_bits(), (value + 0.0).to_bits(), "{value:e} as {}", sent.what);
             let figure = Some(value);
             let part = Part {
-                mass_g: figure, length_mm: figure, balance_point_mm: figure, loft_deg: figure, lie_deg: figure,
+                mass_g: figure, length_mm: figure, balance_point_mm: figure, cpm: figure, loft_deg: figure,
+                lie_deg: figure,
                 ..crate::samples::head(&format!("H-{i}"))
             };
             tx.insert_part(&part, at(1)).await.expect("saved");
             let back = tx.part(&part.id).await.expect("read").expect("there");
-            for figure in [back.mass_g, back.length_mm, back.balance_point_mm, back.loft_deg, back.lie_deg] {
+            let figures = [back.mass_g, back.length_mm, back.balance_point_mm, back.cpm, back.loft_deg, back.lie_deg];
+            for figure in figures {
                 assert_eq!(figure.map(f64::to_bits), Some(value.to_bits()), "{value:e}");
             }
             let mut document = sheet("Ada Fenwick", &["6"]);
@@ -72,6 +74,11 @@ on_both! {
         conn_rows.push(("part", head.id.0.clone(), "mass_kg", 0.2613));
         conn_rows.push(("part", head.id.0.clone(), "length_m", 0.088));
         conn_rows.push(("part", head.id.0, "lie_rad", std::f64::consts::FRAC_PI_3));
+        let mut shaft = crate::samples::part("S-1", workshop::model::PartKind::Shaft, "RUSH-110");
+        tx.insert_part(&shaft, at(1)).await.expect("saved");
+        shaft.cpm = Some(312.0);
+        tx.update_part(&shaft, at(2)).await.expect("saved");
+        conn_rows.push(("part", shaft.id.0, "frequency_hz", 5.2));
         let batch = Batch {
             id: BatchId(new_id()), number: 1, adhesive: "BOND-24".into(), lot: "7".into(), clubs: vec![],
             bead_share_percent: 5.0, room_c: 20.0, resin_g: 6.2, hardener_g: 6.1, beads_g: 0.6, mixed_at: at(1),

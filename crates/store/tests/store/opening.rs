@@ -19,6 +19,26 @@ on_both! {
         again.close().await;
     }
 
+    /// A shop that kept its stock before frequencies were: nothing is lost, and the new figure can be kept.
+    async fn stock_from_before_frequencies_is_carried_over(db: &TestDb) {
+        let mut tx = db.write().await;
+        stock_models(&mut tx).await;
+        let mut shaft = crate::samples::part("S-1", workshop::model::PartKind::Shaft, "RUSH-110");
+        shaft.mass_g = Some(118.2);
+        tx.insert_part(&shaft, crate::samples::at(1)).await.expect("saved");
+        tx.commit().await.expect("commit");
+        db.sql("ALTER TABLE part DROP COLUMN frequency_hz").await.expect("as it was");
+        db.sql("DELETE FROM _sqlx_migrations WHERE version = 8").await.expect("as it was");
+        let again = Store::open(&db.url).await.expect("opened");
+        let mut tx = again.write().await.expect("a writer");
+        assert_eq!(tx.part(&shaft.id).await.expect("read"), Some(shaft.clone()));
+        shaft.cpm = Some(262.5);
+        tx.update_part(&shaft, crate::samples::at(2)).await.expect("saved");
+        assert_eq!(tx.part(&shaft.id).await.expect("read").and_then(|p| p.cpm), Some(262.5));
+        tx.commit().await.expect("commit");
+        again.close().await;
+    }
+
     async fn a_database_from_a_newer_version_is_refused(db: &TestDb) {
         let newer = "INSERT INTO _sqlx_migrations (version, description, success, checksum, execution_time)
                      SELECT 9999, 'from tomorrow', success, checksum, 0 FROM _sqlx_migrations WHERE version = 1";

@@ -120,6 +120,7 @@ on_both! {
         here.mass_g = None;
         here.loft_deg = None;
         here.length_mm = Some(30.5);
+        here.cpm = Some(261.5);
         assert_eq!(tx.update_part(&here, at(2)).await.expect("saved"), 1);
         let saved = tx.part(&here.id).await.expect("read").expect("there");
         assert_eq!(saved, Part { version: 1, ..here.clone() });

@@ -200,6 +200,7 @@ async fn act(
         length_mm,
         balance_point_mm: None,
         off_the_tip_mm,
+        cpm: None,
         loft_deg: None,
         lie_deg: None,
         clean: form.has("clean", "1"),

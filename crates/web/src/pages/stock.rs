@@ -231,6 +231,7 @@ fn typed(part: &Part) -> Entries {
         ("count", part.count.map(|n| n.to_string()).unwrap_or_default()),
         ("loft", part.loft_deg.map(plain).unwrap_or_default()),
         ("lie", part.lie_deg.map(plain).unwrap_or_default()),
+        ("cpm", part.cpm.map(plain).unwrap_or_default()),
         ("length", part.length_mm.map(typed_length).unwrap_or_default()),
         ("version", part.version.to_string()),
     ];
@@ -287,6 +288,9 @@ fn nominal_g(model: &Model, part: &Part) -> Option<f64> {
     }
 }
 
+/// What a frequency of a raw shaft is: the same words wherever it is asked.
+pub(super) const CPM_HINT: &str = "The raw shaft in the shop's own clamp, the shop's own weight at its tip";
+
 fn part_fields(part: &Part, form: &Entries) -> Markup {
     let degrees = Field { unit: "°", inputmode: "decimal", ..Field::default() };
     html! {
@@ -300,6 +304,7 @@ fn part_fields(part: &Part, form: &Entries) -> Markup {
         }
         @if part.kind == PartKind::Shaft {
             (form.field("length", "Raw length as measured", Field { unit: units::length_sign(), hint: "Empty: the model's", ..Field::default() }))
+            (form.field("cpm", "Frequency as received", Field { unit: "cpm", inputmode: "decimal", hint: CPM_HINT, ..Field::default() }))
         }
     }
 }
@@ -321,6 +326,7 @@ async fn change(
         place: Some(form.text("place").to_owned()),
         lot: Some(form.text("lot").to_owned()),
         count: form.count("count"),
+        cpm: form.cpm("cpm"),
         loft_deg: form.angle_deg("loft"),
         lie_deg: form.angle_deg("lie"),
         length_mm: form.length_mm("length"),
@@ -338,6 +344,7 @@ async fn change(
                 Some("loft_deg") => Some("loft"),
                 Some("lie_deg") => Some("lie"),
                 Some("length_mm") => Some("length"),
+                Some("cpm") => Some("cpm"),
                 _ => None,
             };
             let mut notice = None;

@@ -204,6 +204,7 @@ impl Shown<'_> {
                     @if kind == PartKind::Shaft {
                         (form.field("length", "Raw length", Field { unit: "mm", inputmode: "decimal", hint: "Empty: the model's", ..Field::default() }))
                         (form.field("balance_point", "Balance point from the butt", Field { unit: "mm", inputmode: "decimal", hint: "Empty: the model's", ..Field::default() }))
+                        (form.field("cpm", "Frequency", Field { unit: "cpm", inputmode: "decimal", hint: super::stock::CPM_HINT, ..Field::default() }))
                     }
                     @if bulk { (form.field("count", "Or how many in the box", Field { inputmode: "numeric", hint: "A box is counted now and weighed at use", ..Field::default() })) }
                 }
@@ -274,12 +275,13 @@ impl Shown<'_> {
 }
 
 /// The fields of the form by the column of the row that they are read as.
-const COLUMNS: [(&str, &str); 10] = [
+const COLUMNS: [(&str, &str); 11] = [
     ("code", "code"),
     ("number", "number"),
     ("mass_g", "mass"),
     ("length_mm", "length"),
     ("balance_point_mm", "balance_point"),
+    ("cpm", "cpm"),
     ("loft_deg", "loft"),
     ("lie_deg", "lie"),
     ("lot", "lot"),
@@ -313,6 +315,7 @@ pub(super) async fn keep(
         lie: text("lie"),
         length: text("length"),
         balance_point: text("balance_point"),
+        cpm: text("cpm"),
         lot: text("lot"),
         place: text("place"),
         sure: explicit(Unit::Gram, form.text("sure")),

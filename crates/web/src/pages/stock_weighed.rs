@@ -88,6 +88,7 @@ pub(super) fn last_list(shown: &Shown<'_>) -> Markup {
                         (None, None) => { "not weighed" }
                     } }
                     @if let (Some(g), Some(spread)) = (part.mass_g, &view.spread) { span.small { (signed(g - spread.nominal_g, 1)) " g" } }
+                    @if let Some(cpm) = part.cpm { span.small { (decimal(cpm, 1)) " cpm" } }
                     @if let Some(loft) = part.loft_deg { span.small { "loft " (decimal(loft, 1)) "°" } }
                     @if let Some(lie) = part.lie_deg { span.small { "lie " (decimal(lie, 1)) "°" } }
                     @if !part.is_free() { (tag(Tone::Care, part.state.word())) }

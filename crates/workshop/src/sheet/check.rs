@@ -7,7 +7,7 @@ use crate::WorkshopError;
 use crate::error::within;
 use crate::kind::{LengthTo, words};
 use crate::model::{GripModel, HeadModel, HeadNumber, Library, ShaftModel};
-use crate::part::Part;
+use crate::part::{CPM_LEAST, CPM_MOST, Part};
 use crate::rules::{self, RuleFigures};
 use crate::shop::{Scale, Shop};
 use jiff::civil::Date;
@@ -203,7 +203,7 @@ fn named<'a>(index: usize, club: &'a SheetClub, library: &'a Library, found: &mu
     figure("loft_deg", club.loft_deg, 0.0, 80.0, "°");
     figure("lie_deg", club.lie_deg, 40.0, 80.0, "°");
     if let Some(cpm) = club.cpm {
-        figure("cpm", cpm, 50.0, 600.0, "cpm");
+        figure("cpm", cpm, CPM_LEAST, CPM_MOST, "cpm");
     }
     let t = club.tolerances;
     figure("tolerances.balance_points", t.balance_points, 0.001, 10.0, "points");
@@ -340,7 +340,7 @@ fn check_reference(
         ("balance_point_mm", r.balance_point_mm, 300.0, 1200.0, "mm"),
         ("loft_deg", r.loft_deg, 0.0, 80.0, "°"),
         ("lie_deg", r.lie_deg, 40.0, 80.0, "°"),
-        ("cpm", r.cpm, 50.0, 600.0, "cpm"),
+        ("cpm", r.cpm, CPM_LEAST, CPM_MOST, "cpm"),
         ("clamp_mm", r.clamp_mm, 20.0, 300.0, "mm"),
         ("cap_mm", r.cap_mm, 0.5, 15.0, "mm"),
         ("coupler_g", r.coupler_g, 0.1, 40.0, "g"),

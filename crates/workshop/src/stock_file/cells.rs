@@ -8,7 +8,7 @@ use crate::id::PartId;
 use crate::model::{Library, Model, PartKind, TipShape};
 use crate::part::{Part, PartState};
 use crate::weigh_in::judge;
-use quantity::{MassUnit, NotationError, parse_angle, parse_length, parse_mass};
+use quantity::{MassUnit, NotationError, parse_angle, parse_frequency, parse_length, parse_mass};
 use std::collections::BTreeMap;
 
 /// Reads rows of a list by what is known of its columns.
@@ -164,6 +164,7 @@ impl RowReader<'_> {
         let length_mm = figure("length_mm", &|t| parse_length(t, units.length).map(quantity::Length::mm));
         let balance_point_mm =
             figure("balance_point_mm", &|t| parse_length(t, units.balance_point).map(quantity::Length::mm));
+        let cpm = figure("cpm", &|t| parse_frequency(t).map(quantity::Frequency::cpm));
         let loft_deg = figure("loft_deg", &|t| parse_angle(t).map(quantity::Angle::deg));
         let lie_deg = figure("lie_deg", &|t| parse_angle(t).map(quantity::Angle::deg));
         let state = state_of(cell("state"), faults);
@@ -186,6 +187,7 @@ impl RowReader<'_> {
             count,
             length_mm,
             balance_point_mm,
+            cpm,
             tip_trimmed_mm: None,
             loft_deg,
             lie_deg,
@@ -275,10 +277,18 @@ impl RowReader<'_> {
 /// What is wrong with a figure that no part of its kind can have, in words: `5000 g cannot be the mass of a head, which
 /// lies between 120 and 600 g`.
 fn impossible(error: &WorkshopError, kind: PartKind) -> (String, String) {
-    let WorkshopError::Impossible { field, value, low, high, unit } = error else {
-        return crate::sheet::check::parted(error);
+    let (field, value, low, high, unit) = match error {
+        WorkshopError::Impossible { field, value, low, high, unit } => (field, value, low, high, unit),
+        WorkshopError::Unreadable { problem, .. } => {
+            let (what, next) = problem.split_once(". ").unwrap_or((problem, "Correct it"));
+            return (what.to_owned(), next.to_owned());
+        }
+        _ => return crate::sheet::check::parted(error),
     };
-    let name = super::mapping::name_of(field).replace('_', " ");
+    let name = match field.as_str() {
+        "cpm" => "frequency".to_owned(),
+        _ => super::mapping::name_of(field).replace('_', " "),
+    };
     let sign = if *unit == "°" { "°".to_owned() } else { format!(" {unit}") };
     let figure = |v: f64| format!("{}{sign}", (v * 10.0).round() / 10.0);
     let problem = format!(
@@ -371,7 +381,7 @@ fn needs_mass(text: &str, kind: PartKind, state: PartState, faults: &mut Faults)
 }
 
 /// A part as cells in the order of the columns.
-pub(super) fn row_of(part: &Part) -> [String; 13] {
+pub(super) fn row_of(part: &Part) -> [String; 14] {
     let figure = |value: Option<f64>| value.map_or_else(String::new, |v| format!("{v}"));
     // What was typed, as long as it still says the same.
     let typed = parse_mass(&part.mass_typed, MassUnit::Gram).ok().map(quantity::Mass::g);
@@ -384,6 +394,7 @@ pub(super) fn row_of(part: &Part) -> [String; 13] {
         mass,
         figure(part.length_mm),
         figure(part.balance_point_mm),
+        figure(part.cpm),
         figure(part.loft_deg),
         figure(part.lie_deg),
         part.lot.clone(),

@@ -9,7 +9,7 @@ use utoipa::ToSchema;
 
 /// What can be read of a part: its name for people and programs, the column it has in an exported file, and other
 /// words by which lists call it.
-const FIELDS: [(&str, &str, &[&str]); 13] = [
+const FIELDS: [(&str, &str, &[&str]); 14] = [
     (
         "code",
         "code",
@@ -33,6 +33,22 @@ const FIELDS: [(&str, &str, &[&str]); 13] = [
     ("mass", "mass_g", &["weight", "wt", "part mass", "part weight", "actual weight", "measured weight"]),
     ("length", "length_mm", &["raw length", "shaft length"]),
     ("balance_point", "balance_point_mm", &["balance point from butt", "bp", "balance pt"]),
+    (
+        "cpm",
+        "cpm",
+        &[
+            "frequency",
+            "freq",
+            "frequency cpm",
+            "freq cpm",
+            "shaft cpm",
+            "raw cpm",
+            "cpm as received",
+            "shaft frequency",
+            "raw frequency",
+            "cycles per minute",
+        ],
+    ),
     ("loft", "loft_deg", &["loft angle", "loft as received"]),
     ("lie", "lie_deg", &["lie angle", "lie as received"]),
     ("lot", "lot", &["batch", "lot no", "lot number", "batch no"]),
@@ -80,7 +96,7 @@ pub(super) fn names() -> String {
 
 /// What can be read of a part, in the order of an exported file.
 #[must_use]
-pub fn field_names() -> [&'static str; 13] {
+pub fn field_names() -> [&'static str; 14] {
     FIELDS.map(|(name, ..)| name)
 }
 
@@ -149,8 +165,8 @@ pub struct Mapping {
     /// Line of the headings, from 1; left out: looked for.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub header_line: Option<u64>,
-    /// For each thing that is read (code, kind, model, number, mass, length, balance_point, loft, lie, lot, place,
-    /// state, count) the heading of its column. An empty heading: this is in no column, whatever the headings say.
+    /// For each thing that is read (code, kind, model, number, mass, length, balance_point, cpm, loft, lie, lot,
+    /// place, state, count) the heading of its column. An empty heading: this is in no column, whatever the headings say.
     pub columns: BTreeMap<String, String>,
     /// Units of mass, length and balance_point where a cell has none. Left out: the unit in the heading, else g and mm.
     pub units: BTreeMap<String, String>,

@@ -129,10 +129,11 @@ fn rows_of_text(text: &str) -> Result<Raw, StockFileError> {
         .delimiter(separator(text))
         .from_reader(text.as_bytes());
     let mut rows = Vec::new();
+    let mut lines = Lines { text: text.as_bytes(), at: 0, line: 1 };
     for record in reader.records() {
         let record = record.map_err(|e| StockFileError::NotCsv { problem: e.to_string() })?;
         let row = TableRow {
-            line: record.position().map_or(0, csv::Position::line),
+            line: lines.of_record(record.position().map_or(0, csv::Position::byte)),
             cells: record.iter().map(str::to_owned).collect(),
             trouble: Vec::new(),
         };
@@ -141,6 +142,25 @@ fn rows_of_text(text: &str) -> Result<Raw, StockFileError> {
         }
     }
     Ok(Raw { sheet: String::new(), sheets: Vec::new(), rows, merged: Vec::new(), even: true })
+}
+
+/// Counts lines from record to record. The reader itself counts a line at its line feed, but begins a record before the
+/// line feed of the one above where lines end in CRLF.
+struct Lines<'a> {
+    text: &'a [u8],
+    at: usize,
+    line: u64,
+}
+
+impl Lines<'_> {
+    /// The line of the record that the reader says to begin at this byte.
+    fn of_record(&mut self, byte: u64) -> u64 {
+        let mut start = usize::try_from(byte).unwrap_or(usize::MAX).min(self.text.len());
+        start += self.text[start..].iter().take_while(|b| matches!(b, b'\r' | b'\n')).count();
+        self.line += self.text[self.at..start].iter().filter(|b| **b == b'\n').count() as u64;
+        self.at = start;
+        self.line
+    }
 }
 
 /// Adds a row as long as the limit is kept. The headings count as one.

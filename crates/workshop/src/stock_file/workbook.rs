@@ -8,7 +8,7 @@ use std::io::{Cursor, Write as _};
 use zip::write::SimpleFileOptions;
 
 /// Columns whose cells are figures, so that they can be reckoned with.
-const FIGURES: [&str; 6] = ["mass_g", "length_mm", "balance_point_mm", "loft_deg", "lie_deg", "count"];
+const FIGURES: [&str; 7] = ["mass_g", "length_mm", "balance_point_mm", "cpm", "loft_deg", "lie_deg", "count"];
 
 const CONTENT_TYPES: &str = r#"<?xml version="1.0" encoding="UTF-8" standalone="yes"?>
 <Types xmlns="http://schemas.openxmlformats.org/package/2006/content-types"><Default Extension="rels" ContentType="application/vnd.openxmlformats-package.relationships+xml"/><Default Extension="xml" ContentType="application/xml"/><Override PartName="/xl/workbook.xml" ContentType="application/vnd.openxmlformats-officedocument.spreadsheetml.sheet.main+xml"/><Override PartName="/xl/worksheets/sheet1.xml" ContentType="application/vnd.openxmlformats-officedocument.spreadsheetml.worksheet+xml"/></Types>"#;
@@ -57,7 +57,7 @@ fn sheet(parts: &[Part]) -> String {
     xml
 }
 
-fn write_row(xml: &mut String, cells: &[String; 13]) {
+fn write_row(xml: &mut String, cells: &[String; 14]) {
     xml.push_str("<row>");
     for (column, cell) in COLUMNS.iter().zip(cells) {
         let figure = FIGURES

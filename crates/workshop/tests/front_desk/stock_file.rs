@@ -6,13 +6,13 @@ use workshop::model::Model;
 use workshop::part::{Part, PartState};
 use workshop::stock_file::{COLUMNS, Imported, read, read_models, write, write_bad, write_models};
 
-const CANONICAL: &str = "code,kind,model,number,mass_g,length_mm,balance_point_mm,loft_deg,lie_deg,lot,place,state,count\r\n\
-    S7-01,head,SISKIN,7,265.1,,,31.2,62,S-101,shelf S7,free,\r\n\
-    S7-02,head,SISKIN,7,\"265,4\",,,,,\"S-102, second box\",\"the \"\"good\"\" shelf\",free,\r\n\
-    TP-01,shaft,TRAMONTANA-P,,118.3,1041.4,497.5,,,T-9,,free,\r\n\
-    TP-02,shaft,TRAMONTANA-P,,,,,,,,,ordered,\r\n\
-    OL-01,grip,OLIVINE,,1.75 oz,,,,,,,free,\r\n\
-    TRAY-2,tip_weight,TIP-2,,,,,,,,tray,free,40\r\n";
+const CANONICAL: &str = "code,kind,model,number,mass_g,length_mm,balance_point_mm,cpm,loft_deg,lie_deg,lot,place,state,count\r\n\
+    S7-01,head,SISKIN,7,265.1,,,,31.2,62,S-101,shelf S7,free,\r\n\
+    S7-02,head,SISKIN,7,\"265,4\",,,,,,\"S-102, second box\",\"the \"\"good\"\" shelf\",free,\r\n\
+    TP-01,shaft,TRAMONTANA-P,,118.3,1041.4,497.5,262.4,,,T-9,,free,\r\n\
+    TP-02,shaft,TRAMONTANA-P,,,,,,,,,,ordered,\r\n\
+    OL-01,grip,OLIVINE,,1.75 oz,,,,,,,,free,\r\n\
+    TRAY-2,tip_weight,TIP-2,,,,,,,,,tray,free,40\r\n";
 
 fn import(text: &str) -> Imported {
     read(text.as_bytes(), &library(), &["OLD-1".into()]).unwrap()
@@ -35,6 +35,7 @@ fn a_canonical_file_comes_back_byte_for_byte() {
     assert!((grip.mass_g.unwrap() - 49.611_665_468_75).abs() < 1e-9);
     assert_eq!(grip.mass_typed, "1.75 oz");
     assert_eq!(imported.parts[1].mass_g, Some(265.4));
+    assert_eq!(imported.parts[2].cpm, Some(262.4));
     assert_eq!(imported.parts[3].state, PartState::Ordered);
 }
 
@@ -169,8 +170,8 @@ fn files_that_are_no_stock_files() {
     ];
     let said: Vec<_> = cases.iter().map(|c| read(c, &library(), &[]).unwrap_err().to_string()).collect();
     insta::assert_snapshot!(said.join("\n"), @r##"
-    the file is empty. Its first line must name the columns, for example code,kind,model,number,mass_g,length_mm,balance_point_mm,loft_deg,lie_deg,lot,place,state,count
-    the file is empty. Its first line must name the columns, for example code,kind,model,number,mass_g,length_mm,balance_point_mm,loft_deg,lie_deg,lot,place,state,count
+    the file is empty. Its first line must name the columns, for example code,kind,model,number,mass_g,length_mm,balance_point_mm,cpm,loft_deg,lie_deg,lot,place,state,count
+    the file is empty. Its first line must name the columns, for example code,kind,model,number,mass_g,length_mm,balance_point_mm,cpm,loft_deg,lie_deg,lot,place,state,count
     the workbook cannot be read: invalid Zip archive: Could not find EOCD. Open it, save it again as XLSX, or save its sheet as CSV
     this is an old spreadsheet (.xls), not a CSV file or an XLSX workbook. Save it as an XLSX workbook or as CSV and import that
     this is a PDF, not a CSV file or an XLSX workbook. Ask for the list as CSV or XLSX
@@ -179,8 +180,8 @@ fn files_that_are_no_stock_files() {
     line 2 is not UTF-8 text (byte 24). Save the file as CSV in UTF-8
     this is a web page, not a CSV file or an XLSX workbook. Import the CSV file itself
     this is JSON, not a CSV file or an XLSX workbook. Import it as models, or the parts as CSV
-    the first line does not name the columns: code, model is missing and it reads “A1,head,SISKIN,7,265”. Write for example code,kind,model,number,mass_g,length_mm,balance_point_mm,loft_deg,lie_deg,lot,place,state,count
-    the column “colour” is not known. Say what it is or leave it aside; known are code, kind, model, number, mass_g, length_mm, balance_point_mm, loft_deg, lie_deg, lot, place, state, count
+    the first line does not name the columns: code, model is missing and it reads “A1,head,SISKIN,7,265”. Write for example code,kind,model,number,mass_g,length_mm,balance_point_mm,cpm,loft_deg,lie_deg,lot,place,state,count
+    the column “colour” is not known. Say what it is or leave it aside; known are code, kind, model, number, mass_g, length_mm, balance_point_mm, cpm, loft_deg, lie_deg, lot, place, state, count
     the column “Code” is there twice. Keep one of the two
     "##);
 }
@@ -274,5 +275,48 @@ proptest! {
     #[test]
     fn any_text_is_models_or_none(text in any::<String>()) {
         let _ = read_models(&text).map_err(|e| assert!(!e.to_string().is_empty()));
+    }
+}
+
+/// A frequency is read under any of its usual headings, with its unit or without, and refused where it cannot be one.
+#[test]
+fn a_frequency_is_read_and_refused_by_name() {
+    for heading in ["cpm", "Frequency", "Freq (cpm)", "Shaft CPM", "raw frequency"] {
+        let read = import(&format!(
+            "code,model,mass,{heading}\r\nA,TRAMONTANA-P,118.0,262 cpm\r\nB,TRAMONTANA-P,118.1,4.4 Hz\r\n"
+        ));
+        assert_eq!(told(&read), "", "{heading}");
+        assert_eq!(read.parts[0].cpm, Some(262.0), "{heading}");
+        assert!((read.parts[1].cpm.unwrap() - 264.0).abs() < 1e-9, "{heading}");
+    }
+    let read = import(
+        "code,model,number,mass,cpm\r\nA,TRAMONTANA-P,,118.0,26.2\r\nB,TRAMONTANA-P,,118.0,stiff\r\n\
+         C,SISKIN,7,265.0,262\r\nD,OLIVINE,,50.0,262\r\nE,TRAMONTANA-P,,118.0,\r\n",
+    );
+    insta::assert_snapshot!(told(&read), @r##"
+    line 2, cpm “26.2”: 26.2 cpm cannot be the frequency of a shaft, which lies between 50 and 600 cpm. Check the figure and its unit
+    line 3, cpm “stiff”: "stiff" cannot be read as a frequency: at character 1 ("stiff") a number is expected here. Write for example 262 cpm or 4.37 Hz. Correct the cell
+    line 4, cpm “262”: only a raw shaft has a frequency, and this is a head with 262 cpm. Leave it empty
+    line 5, cpm “262”: only a raw shaft has a frequency, and this is a grip with 262 cpm. Leave it empty
+    "##);
+    assert_eq!(read.parts.len(), 1);
+    assert_eq!(read.parts[0].cpm, None);
+}
+
+/// Lines are counted as an editor counts them, whichever way they end and whatever blank ones lie between.
+#[test]
+fn refused_rows_carry_their_line() {
+    for end in ["\n", "\r\n"] {
+        let text = [
+            "code,model,number,mass",
+            "A,SISKIN,7,265.0",
+            "",
+            "B,SISKIN,3,265.0",
+            "\"C\nC\",SISKIN,7,265.0",
+            "D,SISKIN,7,5 kg",
+        ];
+        let read = import(&text.join(end));
+        let lines: Vec<u64> = read.bad.iter().map(|b| b.line).collect();
+        assert_eq!(lines, [4, 5, 7], "{end:?}");
     }
 }
