@@ -35,6 +35,7 @@ pub fn job_of(truth: &SimulatedJob, shop: &Shop, elsewhere: bool) -> Job {
             loft_deg: 21.0 + 4.0 * i as f64,
             lie_deg: 60.5 + 0.5 * i as f64,
             cpm: None,
+            total_mass_g: None,
             grip_graphics: None,
             shaft_graphics: None,
             soft_side: None,

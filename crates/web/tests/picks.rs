@@ -1,5 +1,6 @@
-//! Goal: parts chosen by hand are held all or none, and a club that cannot be built is told what else would do. Method:
-//! the API alone, on a small stock with two heads a number.
+//! Goal: parts chosen by hand are held all or none, a club that cannot be built is told what else would do, and what
+//! counts in a plan is the shop's to say. Method: the API, and the shop's page as its form, on a small stock with two
+//! heads a number.
 
 mod support;
 
@@ -87,4 +88,55 @@ async fn what_cannot_be_built_is_told_what_else_would_do() {
     // A neighbour 7 g lighter needs several grams more in the tip than the seven itself would.
     let tip = |code: &str| instead.iter().find(|x| x["code"] == code).and_then(|x| x["tip_g"].as_f64()).expect("grams");
     assert!(tip("H61") - tip("H71") >= 4.0, "{instead:?}");
+}
+
+/// The fields of the shop's form as the page has them.
+async fn shop_form(bench: &Bench) -> Vec<(String, String)> {
+    let page = bench.page("/shop").await.text;
+    let form = page.split_once("action=\"/shop\"").expect("the form").1;
+    let form = form.split_once("</form>").expect("its end").0.to_owned();
+    let value = |tag: &str, name: &str| {
+        tag.split_once(&format!("{name}=\"")).and_then(|(_, r)| r.split_once('"')).map(|(v, _)| v.to_owned())
+    };
+    form.split("<input")
+        .skip(1)
+        .filter_map(|tag| {
+            let tag = tag.split_once('>')?.0;
+            Some((value(tag, "name")?, value(tag, "value").unwrap_or_default()))
+        })
+        .collect()
+}
+
+#[tokio::test]
+async fn what_counts_in_a_plan_is_said_in_the_shop() {
+    let bench = Bench::open().await;
+    stocked(&bench).await;
+    let mut fields = shop_form(&bench).await;
+    let at = fields.iter().position(|(name, _)| name == "plan_weights.tip_per_g").expect("the weight of a gram");
+    assert_eq!(fields[at].1, "0.5", "hundredths of a missed club");
+    let mut send = async |text: &str| {
+        fields[at].1 = text.to_owned();
+        let pairs: Vec<(&str, &str)> = fields.iter().map(|(n, v)| (n.as_str(), v.as_str())).collect();
+        bench.form("/shop", &pairs).await
+    };
+    for wrong in ["-1", "101", "much"] {
+        let answer = send(wrong).await;
+        assert_eq!(answer.status, StatusCode::UNPROCESSABLE_ENTITY, "{wrong}");
+        assert!(answer.text.contains(&format!("value=\"{wrong}\"")), "what was typed stays");
+        assert_eq!(bench.get("/shop").await["plan_weights"]["tip_per_g"], json!(0.005), "{wrong}");
+    }
+    assert_eq!(send("40").await.status, StatusCode::SEE_OTHER);
+    assert_eq!(bench.get("/shop").await["plan_weights"]["tip_per_g"], json!(0.4));
+    let number = job(&bench, "6-7, D2, 1 wrap").await;
+    let plan = bench.made(&format!("/jobs/{number}/plan/propose"), json!({})).await["plan"].clone();
+    let in_tip =
+        |plan: &Value| plan["clubs"].as_array().unwrap().iter().flat_map(codes).filter(|c| c.starts_with('T')).count();
+    let dear = in_tip(&plan);
+    let mut shop = bench.get("/shop").await;
+    shop["plan_weights"]["tip_per_g"] = json!(7.0);
+    bench.refused("PUT", "/shop", StatusCode::UNPROCESSABLE_ENTITY, shop.to_string()).await;
+    shop["plan_weights"]["tip_per_g"] = json!(0.0);
+    assert_eq!(bench.send("PUT", "/shop", "application/json", shop.to_string().into_bytes()).await.0, StatusCode::OK);
+    let plan = bench.made(&format!("/jobs/{number}/plan/propose"), json!({})).await["plan"].clone();
+    assert!(in_tip(&plan) > dear, "{} weights when they cost nothing, {dear} when they are dear", in_tip(&plan));
 }

@@ -102,6 +102,7 @@ impl AskClub {
             loft_deg: number.loft_deg,
             lie_deg: number.lie_deg,
             cpm: None,
+            total_mass_g: None,
             grip_graphics: None,
             shaft_graphics: None,
             soft_side: None,

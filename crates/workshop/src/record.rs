@@ -278,7 +278,7 @@ fn lines<'r>(
     }
     let total = believed.expected(&club.id, What::TotalMass, &gripped())?;
     let weighed = last(What::TotalMass).and(total);
-    lines.push(line("total mass", "g", None, weighed.map(|e| (e.value, e.band)), None)?);
+    lines.push(line("total mass", "g", target.total_mass_g, weighed.map(|e| (e.value, e.band)), None)?);
     Ok(lines)
 }
 

@@ -40,6 +40,7 @@ fn typed(club: &SheetClub, version: i64) -> Entries {
         ("loft", plain(club.loft_deg)),
         ("lie", plain(club.lie_deg)),
         ("cpm", club.cpm.map(plain).unwrap_or_default()),
+        ("total_mass", club.total_mass_g.map(|g| format!("{} g", plain(g))).unwrap_or_default()),
         ("wraps_base", club.wraps.base.to_string()),
         ("wraps_full", club.wraps.full.to_string()),
         ("wraps_lower", club.wraps.lower_hand.to_string()),
@@ -107,6 +108,7 @@ fn figures(form: &Entries) -> Markup {
         (form.field("loft", "Loft", Field { required: true, ..decimal("°") }))
         (form.field("lie", "Lie", Field { required: true, ..decimal("°") }))
         (form.field("cpm", "Frequency", Field { hint: "Empty: not asked", ..decimal("cpm") }))
+        (form.field("total_mass", "Whole mass", Field { hint: units::example("428 g, or 15.1 oz; empty: not asked", "15.1 oz, or 428 g; empty: not asked", Unit::Gram), inputmode: "decimal", ..Field::default() }))
     }
 }
 
@@ -203,6 +205,7 @@ fn read(form: &mut Entries, club: &SheetClub) -> Option<SheetClub> {
     let lie = form.angle_deg("lie");
     let lie = form.needed("lie", lie, "Give the lie, for example 62");
     let cpm = form.cpm("cpm");
+    let total_mass_g = form.mass_g("total_mass");
     let mut layers = |name: &str| {
         let count = form.count(name).unwrap_or(0);
         u8::try_from(count).ok().filter(|n| *n <= 20).unwrap_or_else(|| {
@@ -244,6 +247,7 @@ fn read(form: &mut Entries, club: &SheetClub) -> Option<SheetClub> {
         loft_deg: loft?,
         lie_deg: lie?,
         cpm,
+        total_mass_g,
         grip_graphics: Facing::from_key(form.text("grip_graphics")),
         shaft_graphics: Facing::from_key(form.text("shaft_graphics")),
         soft_side: SoftSide::from_key(form.text("soft_side")),

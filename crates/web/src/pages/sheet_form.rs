@@ -27,7 +27,7 @@ const WRITTEN_HINT: &str = "For example: 5-PW, +1/2, 2 up, D3, 2 wraps. Clubs fi
                             stands before the first clubs holds for all.";
 
 /// The phrases that a sheet may use, by what they say.
-const PHRASES: [(&str, &str); 10] = [
+const PHRASES: [(&str, &str); 11] = [
     ("clubs", "5-PW · 5 to P · 5, 7, 9 · 3w · 7-iron · driver · wedges · all"),
     ("length", "+1/2 · -1/4 in · +12 mm · 1/2 over · std · 36 3/4 in · to the cap · to the shaft end"),
     ("lie", "2 up · 1° flat · lie 62 · lie +1"),
@@ -36,6 +36,7 @@ const PHRASES: [(&str, &str); 10] = [
     ("tape", "2 wraps (beside the base) · 2 wraps + 1 lower hand · no wraps"),
     ("labels", "grip down · logo away · shaft up"),
     ("frequency", "300 cpm · 300 cpm +4 a club"),
+    ("whole mass", "total 428 g · total 428 g +7 a club"),
     ("soft side", "soft side heel · toe · target · away"),
     ("tolerance", "±0.3 (points) · ±1.5 mm · ±0.5° · ±2 cpm"),
 ];

@@ -246,10 +246,10 @@ async fn change(State(app): State<App>, Who(by): Who, Form(fields): Form<Vec<(St
         *into = form.needed(name, text, "Give it a name").unwrap_or_default();
     }
     for (name, value) in shop.plan_weights.named() {
-        if !(0.0..=2.0).contains(&value) {
+        if !(0.0..=1.0).contains(&value) {
             form.refuse(
                 &format!("plan_weights.{name}"),
-                "Enter 0 to 200: 100 is a club that is sure to miss its tolerance",
+                "Enter 0 to 100: 100 is a club that is sure to miss its tolerance",
             );
         }
     }

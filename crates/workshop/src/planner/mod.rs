@@ -33,7 +33,7 @@ use crate::job::{Job, JobClub};
 use crate::model::{AdapterModel, HeadModel, HeadNumber, PartKind, ShaftModel};
 use crate::part::{Part, PartState};
 use crate::plan::{ClubPlan, Missing, Plan};
-use matching::{Candidate, Choice, ClubNeed, HeadScale, SetProblem, SetSolution, Stock, Tip, TipFit};
+use matching::{Candidate, Choice, ClubNeed, HeadScale, MassTarget, SetProblem, SetSolution, Stock, Tip, TipFit};
 
 /// One club with the parts that fit it.
 struct Fitting<'a> {
@@ -247,7 +247,7 @@ fn fitting<'a>(
             tips.push(TipFit { tip, points: mass_g * points_per_g(arm_mm) });
         }
     }
-    let fixed_points = fixed(assembly, club, head_model, shaft_model, adapter, ferrule, cut_mm)?;
+    let (fixed_points, fixed_g) = fixed(assembly, club, head_model, shaft_model, adapter, ferrule, cut_mm)?;
     let nominal = fit::raw_shaft(shaft_model, &nominal_shaft(shaft_model, &target.number), &target.number)?;
     let shaft_nominal_g =
         fit::cut(shaft_model, nominal, 0.0, &target.number, cut_mm)?.map_or(nominal.mass_g, |c| c.shaft.mass_g);
@@ -267,7 +267,7 @@ fn fitting<'a>(
         tip_cap_g: assembly.shop.tip_weight_cap_g,
         tip_pair_allowed: true,
         shaft_nominal_g,
-        mass_target: None,
+        mass_target: target.total_mass_g.map(|target_g| MassTarget { base_mass_g: fixed_g, target_g }),
         head_scale: Some(HeadScale { points_per_g: per_head_g, zero_mass_g: 0.0 }),
         loss,
     };
@@ -301,7 +301,7 @@ fn adapter_for<'a>(
     Ok(None)
 }
 
-/// Points of everything that is not chosen: adapter, turned ferrule, adhesive and tape.
+/// Points and grams of everything that is not chosen: adapter, turned ferrule, adhesive and tape.
 fn fixed(
     assembly: Assembly<'_>,
     club: &JobClub,
@@ -310,27 +310,31 @@ fn fixed(
     adapter: Option<(&Part, &AdapterModel)>,
     ferrule: Option<&Part>,
     cut_mm: f64,
-) -> Result<f64, WorkshopError> {
+) -> Result<(f64, f64), WorkshopError> {
     let target = &club.target;
     let grip = assembly.library.grip(&target.grip_model)?;
     let at = |arm_mm: f64| points_per_g(arm_mm + grip.cap_mm);
-    let mut points = 0.0;
+    let (mut points, mut grams) = (0.0, 0.0);
+    let mut put = |mass_g: f64, arm_mm: f64| {
+        points += mass_g * at(arm_mm);
+        grams += mass_g;
+    };
     if let Some((part, model)) = adapter {
-        points += part.mass_g.unwrap_or(model.mass_g) * at(cut_mm - model.length_mm / 2.0);
+        put(part.mass_g.unwrap_or(model.mass_g), cut_mm - model.length_mm / 2.0);
     }
     if let Some(part) = ferrule {
         let model = assembly.library.ferrule(&part.model)?;
         let turned_g = part.mass_g.unwrap_or(model.mass_g) - crate::assembly::TURNINGS_G.0;
-        points += turned_g * at(cut_mm - head.bore_depth_mm - model.length_mm / 2.0);
+        put(turned_g, cut_mm - head.bore_depth_mm - model.length_mm / 2.0);
     }
     if let Some(code) = target.adhesive.as_ref().or(assembly.shop.adhesive.as_ref()) {
-        points += assembly.library.adhesive(code)?.joint_mass_g * at(cut_mm - head.bore_depth_mm / 2.0);
+        put(assembly.library.adhesive(code)?.joint_mass_g, cut_mm - head.bore_depth_mm / 2.0);
     }
     if let Some(code) = target.tape.as_ref().or(assembly.shop.tape.as_ref()) {
         let (mass_g, arm_mm, _) = tape_on(target.wraps, assembly.library.tape(code)?, grip, shaft.butt_diameter_mm);
-        points += mass_g * at(arm_mm);
+        put(mass_g, arm_mm);
     }
-    Ok(points)
+    Ok((points, grams))
 }
 
 fn club_plan(

@@ -45,14 +45,14 @@ impl Default for PlanWeights {
     }
 }
 
-/// No weight may come near a club that is left unbuilt (10 by [`CostWeights`]).
-const MOST: f64 = 2.0;
+/// Of any weight: a missed club for a gram is more than anybody means.
+const MOST: f64 = 1.0;
 
 impl PlanWeights {
     /// Refuses weights that no plan can be made with.
     ///
     /// # Errors
-    /// A weight that is negative, not finite or above 2.
+    /// A weight that is negative, not finite or above 1.
     pub fn check(&self) -> Result<(), WorkshopError> {
         for (name, value) in self.named() {
             within(&format!("plan_weights.{name}"), value, 0.0, MOST, "of a missed club")?;
@@ -76,11 +76,16 @@ impl PlanWeights {
 
     /// Those that the matching itself works with; the others are put on the candidates.
     pub(super) fn of_matching(&self) -> CostWeights {
+        // However much a shop minds grams, a club that can be built is not left unbuilt for them: 200 g off the whole
+        // mass, 40 g in the tip and 40 g between shafts are more than any club has.
+        let worst = 1.0 + 200.0 * self.mass_per_g + 40.0 * (self.tip_per_g + self.shaft_range_per_g);
+        let usual = CostWeights::default();
         CostWeights {
+            unbuilt: usual.unbuilt.max(worst + self.neighbour_blank + 9.0 * self.spent_grip),
             tip_per_g: self.tip_per_g,
             mass_per_g: self.mass_per_g,
             shaft_range_per_g: self.shaft_range_per_g,
-            ..CostWeights::default()
+            ..usual
         }
     }
 }

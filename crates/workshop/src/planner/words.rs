@@ -30,6 +30,14 @@ pub(super) fn reasons(fitting: &Fitting<'_>, shelf: &Shelf<'_>, choice: &matchin
     } else {
         format!("No weight in the tip: {} from target.", points_words(choice.deviation_points))
     });
+    if let (Some(off_g), Some(asked_g)) = (choice.mass_residual_g, fitting.club.target.total_mass_g) {
+        words.push(format!(
+            "The whole club comes to {} g, {} g {} the sheet's.",
+            decimal(asked_g + off_g, 1),
+            decimal(off_g.abs(), 1),
+            if off_g < 0.0 { "under" } else { "over" }
+        ));
+    }
     if choice.shaft_residual_g.abs() >= 0.05 {
         words.push(format!(
             "Its shaft is {} g {} the model's own line.",

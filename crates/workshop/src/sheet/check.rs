@@ -205,6 +205,9 @@ fn named<'a>(index: usize, club: &'a SheetClub, library: &'a Library, found: &mu
     if let Some(cpm) = club.cpm {
         figure("cpm", cpm, CPM_LEAST, CPM_MOST, "cpm");
     }
+    if let Some(mass_g) = club.total_mass_g {
+        figure("total_mass_g", mass_g, 150.0, 1200.0, "g");
+    }
     let t = club.tolerances;
     figure("tolerances.balance_points", t.balance_points, 0.001, 10.0, "points");
     figure("tolerances.length_mm", t.length_mm, 0.01, 30.0, "mm");

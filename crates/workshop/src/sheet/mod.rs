@@ -184,6 +184,9 @@ pub struct SheetClub {
     /// Frequency, where the fitting asks for one.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub cpm: Option<f64>,
+    /// Mass of the whole club, where the fitting asks for one: parts of another mass are then chosen where they help.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub total_mass_g: Option<f64>,
     /// Which way the grip's label faces.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub grip_graphics: Option<Facing>,

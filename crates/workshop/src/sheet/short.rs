@@ -13,6 +13,7 @@
 //! | tape | `2 wraps` (two full layers beside the base), `2 wraps + 1 lower hand`, `no wraps` |
 //! | labels | `grip down`, `logo away`, `shaft up` |
 //! | frequency | `300 cpm`, `300 cpm +4 a club` |
+//! | whole mass | `total 428 g`, `total 428 g +7 a club` |
 //! | soft side | `soft side heel`, `toe`, `target`, `away` |
 //! | tolerance | `±0.3` (points), `±1.5 mm` (length), `±0.5°` (loft and lie), `±2 cpm` |
 //!
@@ -217,6 +218,7 @@ pub(super) enum Slot {
     GripGraphics,
     ShaftGraphics,
     Cpm,
+    TotalMass,
     SoftSide,
     BalanceTolerance,
     LengthTolerance,
@@ -239,6 +241,7 @@ const fn slots(word: &Word) -> &'static [Slot] {
         Word::GripGraphics(_) => &[Slot::GripGraphics],
         Word::ShaftGraphics(_) => &[Slot::ShaftGraphics],
         Word::Cpm(..) => &[Slot::Cpm],
+        Word::TotalMass(..) => &[Slot::TotalMass],
         Word::SoftSide(_) => &[Slot::SoftSide],
         Word::BalanceTolerance(_) => &[Slot::BalanceTolerance],
         Word::LengthTolerance(_) => &[Slot::LengthTolerance],
@@ -374,6 +377,13 @@ impl<'a> Groups<'a> {
             cpm = Some(start + by.unwrap_or(0.0) * self.steps_before(seat, group, Slot::Cpm) as f64);
             note("cpm", format!("written “{}”", said.text));
         }
+        let mut total_mass_g = None;
+        if let Some(said) = get(Slot::TotalMass)
+            && let Word::TotalMass(start, by) = said.word
+        {
+            total_mass_g = Some(start + by.unwrap_or(0.0) * self.steps_before(seat, group, Slot::TotalMass) as f64);
+            note("total_mass_g", format!("written “{}”", said.text));
+        }
         let mut tolerances = ctx.tolerances;
         for slot in [Slot::BalanceTolerance, Slot::LengthTolerance, Slot::AngleTolerance, Slot::CpmTolerance] {
             let Some(said) = get(slot) else { continue };
@@ -415,6 +425,7 @@ impl<'a> Groups<'a> {
             loft_deg: round_to(loft_deg, 6),
             lie_deg: round_to(lie_deg, 6),
             cpm: cpm.map(|v| round_to(v, 6)),
+            total_mass_g: total_mass_g.map(|v| round_to(v, 6)),
             grip_graphics,
             shaft_graphics,
             soft_side,

@@ -3,8 +3,8 @@
 use super::short::ShortError;
 use crate::kind::{ClubKind, Facing, LengthTo, SoftSide};
 use quantity::{Balance, INCH_MM, LengthUnit};
+use quantity::{MassUnit, parse_length, parse_length_offset, parse_mass, parse_mass_offset};
 use quantity::{parse_angle, parse_angle_offset, parse_balance, parse_balance_offset, parse_frequency};
-use quantity::{parse_length, parse_length_offset};
 
 /// Longest difference of length that a sheet can mean; more is a slip or another club's number.
 const LENGTH_OFFSET_MAX_MM: f64 = 3.0 * INCH_MM;
@@ -50,6 +50,8 @@ pub(super) enum Word {
     ShaftGraphics(Facing),
     /// Cycles a minute, and what they step by.
     Cpm(f64, Option<f64>),
+    /// Grams of the whole club, and what they step by.
+    TotalMass(f64, Option<f64>),
     SoftSide(SoftSide),
     BalanceTolerance(f64),
     LengthTolerance(f64),
@@ -210,6 +212,7 @@ fn phrase(text: &str, numbers: &[&str]) -> Option<Outcome> {
         .or_else(|| wedge_offset(&plain))
         .or_else(|| balance(&plain))
         .or_else(|| cpm(&plain))
+        .or_else(|| total_mass(&plain))
         .or_else(|| angles(&plain))
         .or_else(|| length(&plain))
 }
@@ -429,6 +432,23 @@ fn cpm(plain: &str) -> Option<Outcome> {
         return Some(Err(("no club swings at that", "300 cpm")));
     }
     Some(Ok(Word::Cpm(value, by)))
+}
+
+/// "total 428 g", "total 428 g +7 a club".
+fn total_mass(plain: &str) -> Option<Outcome> {
+    let plain = plain.strip_prefix("total ")?;
+    let (start, by) = match step(plain) {
+        None => (plain, None),
+        Some(both) => {
+            let sign = both.rfind(['+', '−', '-', '–'])?;
+            (both[..sign].trim(), Some(parse_mass_offset(&both[sign..], MassUnit::Gram).ok()?.g()))
+        }
+    };
+    let value = parse_mass(start, MassUnit::Gram).ok()?.g();
+    if !(150.0..=1200.0).contains(&value) || by.is_some_and(|by| by.abs() > 60.0) {
+        return Some(Err(("no club weighs that", "total 428 g")));
+    }
+    Some(Ok(Word::TotalMass(value, by)))
 }
 
 /// "2 up", "1° flat", "1 strong", "lie 62", "loft +1".

@@ -58,12 +58,14 @@ fn all_goes_back_to_every_club() {
 #[test]
 fn the_rest_of_the_words() {
     let short = "4-5, loft 20, lie 62.5, 93.3 cm to the shaft end, grip down, shaft up, soft side heel, 300 cpm +4 a club, \
-                 ±0.2, ±1 mm, ±0.4°, ±3 cpm";
+                 total 428 g +7 a club, ±0.2, ±1 mm, ±0.4°, ±3 cpm";
     let clubs = irons(short).unwrap();
     let c = &clubs[1];
     assert_eq!((c.loft_deg, c.lie_deg, c.length_mm, c.length_to), (20.0, 62.5, 933.0, LengthTo::ShaftEnd));
     assert_eq!((c.grip_graphics, c.shaft_graphics), (Some(Facing::Down), Some(Facing::Up)));
     assert_eq!((c.soft_side, clubs[0].cpm, c.cpm), (Some(SoftSide::Heel), Some(300.0), Some(304.0)));
+    assert_eq!((clubs[0].total_mass_g, c.total_mass_g), (Some(428.0), Some(435.0)));
+    assert_eq!(irons("7, total 15.1 oz").unwrap()[0].total_mass_g.map(f64::round), Some(428.0));
     let t = c.tolerances;
     assert_eq!((t.balance_points, t.length_mm, t.loft_deg, t.lie_deg, t.cpm), (0.2, 1.0, 0.4, 0.4, 3.0));
     let strong = irons("7, 1 strong; 8, 1.5 weak").unwrap();
