@@ -2,6 +2,7 @@
 //! not a job yet.
 
 use crate::job::JobFile;
+use crate::needs::{PlanStock, lines_for};
 use crate::plan::{Exchanged, exchange, need_built};
 use crate::{App, AppError, load_library, load_shop};
 use serde::{Deserialize, Serialize};
@@ -11,10 +12,11 @@ use utoipa::ToSchema;
 use workshop::assembly::Assembly;
 use workshop::health::ScaleWatch;
 use workshop::job::{Job, JobClub, JobState};
-use workshop::part::{Part, PartState};
+use workshop::part::PartState;
 use workshop::plan::Plan;
-use workshop::planner::{self, DayPlan, Lock, PlanOption, Replan, Taken};
+use workshop::planner::{self, DayPlan, Lock, PlanOption, PlanWeights, Replan, Taken};
 use workshop::sheet::{Severity, Sheet};
+use workshop::shop::Shop;
 
 /// Longest search for a day's jobs, s.
 pub const LONGEST_SEARCH_S: f64 = 120.0;
@@ -32,6 +34,9 @@ pub struct DayRequest {
     /// Seed of the search.
     #[serde(default)]
     pub seed: u64,
+    /// What counts for how much; left out: as the shop has it.
+    #[serde(default)]
+    pub weights: Option<PlanWeights>,
 }
 
 fn usual_seconds() -> f64 {
@@ -58,6 +63,9 @@ pub struct SetRequest {
     /// "This part in this club."
     #[serde(default)]
     pub locks: Vec<Lock>,
+    /// What counts for how much; left out: as the shop has it.
+    #[serde(default)]
+    pub weights: Option<PlanWeights>,
 }
 
 /// A plan for one sheet, with others to choose from.
@@ -144,11 +152,13 @@ impl App {
         numbers.dedup();
         let mut files = Vec::with_capacity(numbers.len());
         for number in numbers {
-            let file = JobFile::load(&mut tx, number).await?;
+            let mut file = JobFile::load(&mut tx, number).await?;
             crate::plan::need_open(&file)?;
+            weigh_by(&mut file.shop, request.weights)?;
             files.push(file);
         }
-        let parts = Self::free_parts(&mut tx).await?;
+        let theirs: Vec<&Job> = files.iter().map(|file| &file.job).collect();
+        let stock = PlanStock::load(&mut tx, &theirs).await?;
         drop(tx);
         let (seed, today) = (request.seed, self.today());
         // The search would hold up the other tablets if it ran among their requests.
@@ -156,7 +166,7 @@ impl App {
             let jobs: Vec<Assembly<'_>> = files.iter().map(JobFile::assembly).collect();
             let begun = Instant::now();
             let limit = Duration::from_secs_f64(seconds);
-            planner::propose_day(&jobs, &parts, today, seed, &mut |progress| {
+            planner::propose_day(&jobs, stock.supply(), today, seed, &mut |progress| {
                 let elapsed = begun.elapsed();
                 watch(Searching { cost: progress.cost, bound: progress.bound, seconds: elapsed.as_secs_f64() });
                 elapsed < limit
@@ -178,8 +188,9 @@ impl App {
             let club = stop.club.as_ref().map_or_else(String::new, |c| format!("the {c}: "));
             return Err(AppError::Invalid { what: format!("{club}{}", stop.words), next: stop.next.clone() });
         }
-        let (library, shop) = (load_library(&mut tx).await?, load_shop(&mut tx).await?);
-        let parts = Self::free_parts(&mut tx).await?;
+        let (library, mut shop) = (load_library(&mut tx).await?, load_shop(&mut tx).await?);
+        weigh_by(&mut shop, request.weights)?;
+        let stock = PlanStock::load(&mut tx, &[]).await?;
         let learned = tx.learned().await?.unwrap_or_default();
         drop(tx);
         let job = Job::of_sheet(&request.sheet, shop.steps.clone(), self.now());
@@ -187,8 +198,8 @@ impl App {
         let work = tokio::task::spawn_blocking(move || {
             let assembly =
                 Assembly { job: &job, library: &library, shop: &shop, learned: &learned, watch: ScaleWatch::nothing() };
-            let plan = planner::propose(assembly, &parts, &locks)?;
-            let options = planner::options(assembly, &parts, &locks)?;
+            let plan = planner::propose(assembly, stock.supply(), &locks)?;
+            let options = planner::options(assembly, stock.supply(), &locks)?;
             Ok::<_, workshop::WorkshopError>(SetMatch { plan, options })
         });
         Ok(work.await.map_err(|e| AppError::Internal(format!("the search stopped: {e}")))??)
@@ -202,10 +213,10 @@ impl App {
         let mut tx = self.store.read().await?;
         let file = JobFile::load(&mut tx, number).await?;
         crate::plan::need_open(&file)?;
-        let parts = Self::plannable(&mut tx, &file.job).await?;
+        let stock = PlanStock::load(&mut tx, &[&file.job]).await?;
         drop(tx);
-        let locks = planner::kept(&file.job, &parts, locks);
-        let work = tokio::task::spawn_blocking(move || planner::options(file.assembly(), &parts, &locks));
+        let locks = planner::kept(&file.job, &stock.parts, locks);
+        let work = tokio::task::spawn_blocking(move || planner::options(file.assembly(), stock.supply(), &locks));
         Ok(work.await.map_err(|e| AppError::Internal(format!("the search stopped: {e}")))??)
     }
 
@@ -291,7 +302,8 @@ impl App {
             taken.push((slot, parts));
         }
         let chosen: Vec<Taken<'_>> = taken.iter().map(|(slot, parts)| Taken { slot: *slot, parts }).collect();
-        let plan = planner::plan_of(file.assembly(), &chosen)?;
+        let lines = lines_for(&mut tx, &file.library, taken.iter().flat_map(|(_, parts)| parts)).await?;
+        let plan = planner::plan_of(file.assembly(), &chosen, &lines)?;
         need_built(&file, &plan, true)?;
         if plan.clubs.iter().flatten().any(|c| c.neighbour_blank.is_some()) {
             crate::bench::need_reason(&accept.reason)?;
@@ -302,23 +314,32 @@ impl App {
     }
 }
 
-/// Free parts and those that a job holds.
-pub(crate) async fn parts_of(tx: &mut Tx, job: &Job) -> Result<Vec<Part>, AppError> {
-    let mut parts = App::plannable(tx, job).await?;
+/// What counts for how much, where it is not to be as the shop has it.
+fn weigh_by(shop: &mut Shop, weights: Option<PlanWeights>) -> Result<(), AppError> {
+    if let Some(weights) = weights {
+        weights.check()?;
+        shop.plan_weights = weights;
+    }
+    Ok(())
+}
+
+/// Free parts, those that a job holds, and what the others hold.
+pub(crate) async fn stock_of(tx: &mut Tx, job: &Job) -> Result<PlanStock, AppError> {
+    let mut stock = PlanStock::load(tx, &[job]).await?;
     for planned in job.clubs.iter().filter_map(|c| c.plan.as_ref()).flat_map(|p| &p.parts) {
-        if parts.iter().all(|p| p.id != planned.part)
+        if stock.parts.iter().all(|p| p.id != planned.part)
             && let Some(part) = tx.part(&planned.part).await?
         {
-            parts.push(part);
+            stock.parts.push(part);
         }
     }
-    Ok(parts)
+    Ok(stock)
 }
 
 async fn again(tx: &mut Tx, file: &JobFile, locks: &[Lock]) -> Result<ReplanProposal, AppError> {
     crate::bench::need_at_bench(file)?;
-    let parts = parts_of(tx, &file.job).await?;
+    let stock = stock_of(tx, &file.job).await?;
     let believed = file.believe()?;
-    let replan = planner::propose_again(&believed, &parts, &planner::kept(&file.job, &parts, locks))?;
+    let replan = planner::propose_again(&believed, stock.supply(), &planner::kept(&file.job, &stock.parts, locks))?;
     Ok(ReplanProposal { fingerprint: planner::fingerprint(&replan.plan), replan })
 }

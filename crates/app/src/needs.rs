@@ -9,6 +9,9 @@ use workshop::model::{Library, PartKind};
 use workshop::needs::{Need, OpenClub, needs};
 use workshop::order::{Order, Waiting, named_count, waiting};
 use workshop::part::{Part, PartState};
+use workshop::planner::{HeldPart, Lines, Supply};
+use workshop::reading::standing;
+use workshop::remedy::Progress;
 use workshop::stock_csv;
 
 impl App {
@@ -91,13 +94,68 @@ impl App {
     pub async fn export_needs(&self) -> Result<String, AppError> {
         Ok(stock_csv::needs(&self.stock_needs().await?))
     }
+}
 
-    /// Free parts, and those that an open job has reserved already.
-    pub(crate) async fn plannable(tx: &mut Tx, job: &Job) -> Result<Vec<Part>, AppError> {
-        let mut parts = Self::free_parts(tx).await?;
-        parts.extend(reserved(tx, &job.id).await?);
-        Ok(parts)
+/// What a plan is made from.
+pub(crate) struct PlanStock {
+    /// Free parts, and those that the job itself holds.
+    pub parts: Vec<Part>,
+    /// What other jobs hold.
+    pub held: Vec<HeldPart>,
+}
+
+impl PlanStock {
+    pub fn supply(&self) -> Supply<'_> {
+        Supply { parts: &self.parts, held: &self.held }
     }
+
+    /// Free parts, those that these jobs have in their hands already, and what the others hold.
+    pub async fn load(tx: &mut Tx, jobs: &[&Job]) -> Result<Self, AppError> {
+        let mut parts = App::free_parts(tx).await?;
+        let mut others = BTreeMap::<JobId, Vec<Part>>::new();
+        for part in tx.parts(&PartFilter { state: Some(PartState::Held), ..PartFilter::default() }).await? {
+            match &part.job {
+                Some(id) if jobs.iter().any(|job| job.id == *id) => parts.push(part),
+                Some(id) => others.entry(id.clone()).or_default().push(part),
+                None => {}
+            }
+        }
+        let mut held = Vec::new();
+        for (id, theirs) in others {
+            let Some(other) = tx.job(&id).await? else { continue };
+            let readings = tx.readings(&id).await?;
+            let standing = standing(&readings);
+            for part in theirs {
+                let Some(club) = part.club.as_ref().and_then(|id| other.club(id)) else { continue };
+                let done = Progress::by_hand(&other, &standing, club);
+                let fixed = match part.kind {
+                    PartKind::Grip => done.gripped,
+                    PartKind::Shaft => done.cut || done.glued,
+                    _ => done.glued,
+                };
+                held.push(HeldPart { job: other.number, club: club.target.number.clone(), fixed, part });
+            }
+        }
+        Ok(Self { parts, held })
+    }
+}
+
+/// The frequency lines of the models of these shafts, of all that are in stock.
+pub(crate) async fn lines_for<'a>(
+    tx: &mut Tx,
+    library: &Library,
+    shafts: impl IntoIterator<Item = &'a Part>,
+) -> Result<Lines, AppError> {
+    let models: BTreeSet<&str> =
+        shafts.into_iter().filter(|p| p.kind == PartKind::Shaft).map(|p| p.model.as_str()).collect();
+    let mut measured = Vec::new();
+    for model in models {
+        for state in [PartState::Free, PartState::Held] {
+            let filter = PartFilter { model: Some(model.to_owned()), state: Some(state), ..PartFilter::default() };
+            measured.extend(tx.parts(&filter).await?);
+        }
+    }
+    Ok(Lines::of(library, &measured))
 }
 
 /// Single parts that are held for a job.

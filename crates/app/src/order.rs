@@ -1,6 +1,7 @@
 //! Orders of parts: placed, received, cancelled; what a job waits for; what is short.
 
 use crate::job::JobFile;
+use crate::needs::PlanStock;
 use crate::{App, AppError, load_library};
 use jiff::civil::Date;
 use serde::{Deserialize, Serialize};
@@ -399,9 +400,9 @@ impl App {
     pub async fn wanted(&self, number: i64) -> Result<Vec<Wanted>, AppError> {
         let mut tx = self.store.read().await?;
         let file = JobFile::load(&mut tx, number).await?;
-        let parts = crate::matched::parts_of(&mut tx, &file.job).await?;
-        let plan = plan_now(&file, &parts)?;
-        wanted_of(&mut tx, &file, &plan, &parts).await
+        let stock = crate::matched::stock_of(&mut tx, &file.job).await?;
+        let plan = plan_now(&file, &stock)?;
+        wanted_of(&mut tx, &file, &plan, &stock.parts).await
     }
 
     /// What a plan that was just proposed lacks, less what is ordered for its job.
@@ -410,8 +411,8 @@ impl App {
     /// What the store says.
     pub async fn wanted_by(&self, file: &JobFile, plan: &Plan) -> Result<Vec<Wanted>, AppError> {
         let mut tx = self.store.read().await?;
-        let parts = Self::plannable(&mut tx, &file.job).await?;
-        wanted_of(&mut tx, file, plan, &parts).await
+        let stock = PlanStock::load(&mut tx, &[&file.job]).await?;
+        wanted_of(&mut tx, file, plan, &stock.parts).await
     }
 
     /// Orders what the plan of a job lacks and nobody has ordered for it yet.
@@ -459,15 +460,16 @@ impl App {
 }
 
 /// The plan of a job as it would be now: proposed where it has none, made anew where some clubs have none.
-fn plan_now(file: &JobFile, parts: &[Part]) -> Result<Plan, AppError> {
+fn plan_now(file: &JobFile, stock: &PlanStock) -> Result<Plan, AppError> {
     match file.job.state {
         JobState::Open => {
-            Ok(workshop::planner::propose(file.assembly(), parts, &workshop::planner::kept(&file.job, parts, &[]))?)
+            let kept = workshop::planner::kept(&file.job, &stock.parts, &[]);
+            Ok(workshop::planner::propose(file.assembly(), stock.supply(), &kept)?)
         }
         JobState::Planned => {
             // What the planned clubs hold already must be there for them, and is missed by none.
             let believed = file.assembly().believe(&file.readings)?;
-            Ok(workshop::planner::propose_again(&believed, parts, &[])?.plan)
+            Ok(workshop::planner::propose_again(&believed, stock.supply(), &[])?.plan)
         }
         state => Err(AppError::Conflict {
             what: format!("job {} is {state} and lacks nothing", file.job.number),

@@ -1,6 +1,7 @@
 //! Planning: propose from what is free, hold it when accepted, put another part in place of a planned one.
 
 use crate::job::JobFile;
+use crate::needs::{PlanStock, lines_for};
 use crate::{App, AppError};
 use serde::{Deserialize, Serialize};
 use store::Tx;
@@ -11,7 +12,7 @@ use workshop::life::LifeStep;
 use workshop::model::PartKind;
 use workshop::part::{Part, PartState};
 use workshop::plan::{ClubPlan, Extra, Plan};
-use workshop::planner::{self, Lock, Picks};
+use workshop::planner::{self, Lines, Lock, Picks};
 use workshop::reading::{Reading, standing};
 use workshop::remedy::{self, Action};
 
@@ -86,8 +87,9 @@ impl App {
         let mut tx = self.store.read().await?;
         let file = JobFile::load(&mut tx, number).await?;
         need_open(&file)?;
-        let parts = Self::plannable(&mut tx, &file.job).await?;
-        let plan = planner::propose(file.assembly(), &parts, &planner::kept(&file.job, &parts, locks))?;
+        let stock = PlanStock::load(&mut tx, &[&file.job]).await?;
+        let locks = planner::kept(&file.job, &stock.parts, locks);
+        let plan = planner::propose(file.assembly(), stock.supply(), &locks)?;
         Ok(Proposal { fingerprint: planner::fingerprint(&plan), plan })
     }
 
@@ -99,8 +101,9 @@ impl App {
         let mut tx = self.store.write().await?.signed(&accept.by);
         let file = JobFile::load(&mut tx, number).await?;
         need_open(&file)?;
-        let parts = Self::plannable(&mut tx, &file.job).await?;
-        let plan = planner::propose(file.assembly(), &parts, &planner::kept(&file.job, &parts, &accept.locks))?;
+        let stock = PlanStock::load(&mut tx, &[&file.job]).await?;
+        let locks = planner::kept(&file.job, &stock.parts, &accept.locks);
+        let plan = planner::propose(file.assembly(), stock.supply(), &locks)?;
         if planner::fingerprint(&plan) != accept.fingerprint {
             return Err(AppError::Conflict {
                 what: "the stock changed since this plan was proposed".into(),
@@ -172,9 +175,11 @@ impl App {
         } else {
             format!("read before another {} was put in: {}", swap.kind, swap.reason.trim())
         };
+        let theirs = partner.iter().flat_map(|(_, parts)| parts);
+        let lines = lines_for(&mut tx, &file.library, parts.iter().chain(theirs)).await?;
         let with = |club, parts: &[Part]| {
             let kinds = vec![(swap.kind, reason.clone())];
-            Ok::<_, AppError>(Exchanged { club, plan: replan(&file, club, parts)?, kinds })
+            Ok::<_, AppError>(Exchanged { club, plan: replan(&file, club, parts, &lines)?, kinds })
         };
         let mut changed = vec![with(club, &parts)?];
         if let Some((other, parts)) = &partner {
@@ -356,12 +361,14 @@ async fn split(tx: &mut Tx, plan: &ClubPlan, kind: PartKind) -> Result<(Vec<Part
     Ok((others, of_kind))
 }
 
-pub(crate) fn replan(file: &JobFile, club: &JobClub, parts: &[Part]) -> Result<ClubPlan, AppError> {
+/// The plan of a club with these parts, and what every reading should show with them.
+pub(crate) fn replan(file: &JobFile, club: &JobClub, parts: &[Part], lines: &Lines) -> Result<ClubPlan, AppError> {
     let picks = Picks::of(parts, |kind| AppError::Conflict {
         what: format!("the plan has no {kind}"),
         next: "Plan the job anew".into(),
     })?;
-    let mut plan = planner::plan_with(file.assembly(), club, &picks)?;
+    let plan = planner::plan_with(file.assembly(), club, &picks)?;
+    let mut plan = lines.note(file.library.shaft(&picks.shaft.model)?, picks.shaft, club, plan);
     plan.extras = club.plan.as_ref().map_or_else(Vec::new, |p| p.extras.clone());
     // Expected readings of the whole job with the new part in place.
     let mut plans: Vec<Option<ClubPlan>> =

@@ -274,6 +274,11 @@ pub struct MatchArguments {
     /// Keep a part for a place in the tray of a sheet: 3:H-0412. May be given again.
     #[arg(long, value_name = "SLOT:CODE")]
     pub keep: Vec<String>,
+    /// What counts for how much, for this once: tip_per_g, mass_per_g, cpm_per_tolerance, shaft_range_per_g, spent_grip
+    /// or neighbour_blank, from 0 (left out) in clubs that are missed. May be given again; the others are as the shop
+    /// has them.
+    #[arg(long, value_name = "NAME=VALUE")]
+    pub weight: Vec<String>,
     /// Where the database is.
     #[command(flatten)]
     pub database: Database,

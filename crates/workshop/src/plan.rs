@@ -3,6 +3,7 @@
 use crate::id::PartId;
 use crate::kind::Role;
 use crate::model::PartKind;
+use crate::planner::{FrequencyLine, ShaftFrequency};
 use crate::remedy::Action;
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
@@ -75,6 +76,9 @@ pub struct ClubPlan {
     pub chance: f64,
     /// Why this choice, in words.
     pub reasons: Vec<String>,
+    /// How its shaft lies against its frequency line; none where there is no line.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub frequency: Option<ShaftFrequency>,
     /// What was added since.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub extras: Vec<Extra>,
@@ -123,6 +127,9 @@ pub struct Instead {
     pub kind: PartKind,
     /// Its code.
     pub code: String,
+    /// Running number of the job that holds it, where it is not free.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub held_by: Option<i64>,
     /// Why the plan does not use it and what it would cost, in a sentence.
     pub words: String,
     /// About how far from its target the club would come out, points.
@@ -138,6 +145,10 @@ pub struct Plan {
     pub clubs: Vec<Option<ClubPlan>>,
     /// What is missing.
     pub missing: Vec<Missing>,
+    /// The frequency lines that its shafts are held against, and why a blank has none; empty where no shaft of these
+    /// models was ever measured.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub frequency: Vec<FrequencyLine>,
     /// The stated cost of the choice.
     pub cost: f64,
     /// A proven lower bound of that cost.

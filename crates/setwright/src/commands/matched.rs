@@ -10,7 +10,7 @@ use std::fmt::Write;
 use workshop::kind::Role;
 use workshop::model::PartKind;
 use workshop::plan::Plan;
-use workshop::planner::{DayPlan, Law, Lock};
+use workshop::planner::{DayPlan, Law, Lock, PlanWeights};
 use workshop::sheet::Sheet;
 
 /// Matches one sheet, or a day's jobs, and prints the plan with its proof.
@@ -35,7 +35,23 @@ async fn set(app: &App, arguments: &MatchArguments) -> Result<SetMatch, Failure>
         Failure::usage(format!("{} is not a sheet: {e}. `setwright sheet schema` says what is", path.display()))
     })?;
     let locks = arguments.keep.iter().map(|text| lock(text)).collect::<Result<Vec<_>, _>>()?;
-    Ok(app.match_set(&SetRequest { sheet, locks }).await?)
+    Ok(app.match_set(&SetRequest { sheet, locks, weights: weights(app, arguments).await? }).await?)
+}
+
+/// The shop's weights with those changed that were given; none where none was.
+async fn weights(app: &App, arguments: &MatchArguments) -> Result<Option<PlanWeights>, Failure> {
+    if arguments.weight.is_empty() {
+        return Ok(None);
+    }
+    let mut all = app.shop().await?.plan_weights;
+    for text in &arguments.weight {
+        let read = text.split_once('=').and_then(|(name, value)| Some((name, value.trim().parse::<f64>().ok()?)));
+        let (name, value) = read.ok_or_else(|| {
+            Failure::usage(format!("“{text}” is no NAME=VALUE. For example --weight cpm_per_tolerance=0.006"))
+        })?;
+        all = all.with(name, value).map_err(|e| Failure::usage(e.to_string()))?;
+    }
+    Ok(Some(all))
 }
 
 fn lock(text: &str) -> Result<Lock, Failure> {
@@ -49,10 +65,11 @@ fn lock(text: &str) -> Result<Lock, Failure> {
 }
 
 async fn day(app: &App, arguments: &MatchArguments) -> Result<DayPlan, Failure> {
+    let weights = weights(app, arguments).await?;
     let bar = if arguments.database.json { ProgressBar::hidden() } else { ProgressBar::new_spinner() };
     bar.set_style(ProgressStyle::with_template("{spinner} {msg}").unwrap_or_else(|_| ProgressStyle::default_spinner()));
     let shown = bar.clone();
-    let request = DayRequest { jobs: Vec::new(), seconds: arguments.seconds, seed: arguments.seed };
+    let request = DayRequest { jobs: Vec::new(), seconds: arguments.seconds, seed: arguments.seed, weights };
     let planned = app
         .plan_day(&request, move |at| {
             shown.set_message(format!("{:.1} s: cost {:.4}, proven at least {:.4}", at.seconds, at.cost, at.bound));
@@ -75,8 +92,12 @@ fn set_text(found: &SetMatch) -> String {
                 Law::Balance => "",
                 Law::Inertia => ", equal inertia",
             };
-            let _ =
-                writeln!(text, "  {:.1} g in the tips, worst {:.2} points off{law}", option.tip_g, option.worst_points);
+            let cpm = option.worst_cpm.map_or_else(String::new, |cpm| format!(", shafts at most {cpm:.1} cpm off"));
+            let _ = writeln!(
+                text,
+                "  {:.1} g in the tips, worst {:.2} points off{cpm}{law}",
+                option.tip_g, option.worst_points
+            );
         }
     }
     text
@@ -97,14 +118,18 @@ fn plan_text(text: &mut String, plan: &Plan) {
         let code = |kind| club.part(kind).map_or("none", |p| p.code.as_str());
         let _ = writeln!(
             text,
-            "  {:>3}  head {}  shaft {}  grip {}  tip {:.1} g  {}",
+            "  {:>3}  head {}  shaft {}  grip {}  tip {:.1} g{}  {}",
             club.head_number,
             code(PartKind::Head),
             code(PartKind::Shaft),
             code(PartKind::Grip),
             club.mass_g(Role::TipWeight),
+            club.frequency.and_then(|f| f.off_cpm).map_or_else(String::new, |cpm| format!("  {cpm:+.1} cpm")),
             workshop::bench::chance_words(club.chance)
         );
+    }
+    for line in &plan.frequency {
+        let _ = writeln!(text, "  {}", line.words);
     }
     for missing in &plan.missing {
         let _ = writeln!(text, "  {:>3}  {}", missing.number, missing.words);

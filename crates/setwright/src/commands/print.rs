@@ -104,6 +104,17 @@ pub fn plan(job: &Job, plan: &Plan) {
     }
     for missing in &plan.missing {
         println!("Missing for the {}: {}", missing.number, missing.words);
+        for other in &missing.instead {
+            println!("  or {}", other.words);
+        }
+    }
+    for (club, chosen) in job.clubs.iter().zip(&plan.clubs) {
+        if let Some(frequency) = chosen.as_ref().and_then(|c| c.frequency) {
+            println!("The {}: {}", club.target.number, frequency.words());
+        }
+    }
+    for line in &plan.frequency {
+        println!("{}", line.words);
     }
     if !rows.is_empty() {
         println!("{}", if plan.proven { "Proven best for the stated cost." } else { "Best found so far." });

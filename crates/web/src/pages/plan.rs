@@ -176,6 +176,7 @@ fn proposal_part(file: &JobFile, proposal: &Proposal, keep: &str, to_order: &Mar
         @if any {
             (plan_table(file, &plan.clubs, Some(&keep_of(file.job.number, keep, "plan"))))
             p.small { (proof_words(plan)) }
+            (frequency_part(plan))
             (beams(file, &plan.clubs))
             form method="post" action={ "/plan/" (file.job.number) } {
                 (hidden("fingerprint", &proposal.fingerprint)) (hidden("keep", keep))
@@ -207,7 +208,21 @@ pub(super) fn lacking_part(missing: &Missing) -> Markup {
         (tag(Tone::Care, &missing.number)) " " (restated(&missing.words))
         @if !missing.instead.is_empty() {
             details { summary { "What else would do" }
-                ul { @for other in &missing.instead { li { (restated(&other.words)) } } }
+                ul { @for other in &missing.instead { li {
+                    (restated(&other.words))
+                    @if let Some(job) = other.held_by { " " a href={ "/plan/" (job) } { "See job " (job) } }
+                } } }
+            }
+        }
+    }
+}
+
+/// The frequency lines that the shafts are held against; nothing where no shaft was ever measured.
+fn frequency_part(plan: &Plan) -> Markup {
+    html! {
+        @if !plan.frequency.is_empty() {
+            details { summary { "Frequency of the shafts" }
+                ul.plain { @for line in &plan.frequency { li { (line.words) } } }
             }
         }
     }
@@ -215,9 +230,15 @@ pub(super) fn lacking_part(missing: &Missing) -> Markup {
 
 fn proof_words(plan: &Plan) -> String {
     if plan.proven {
-        "Proven: no other choice of these parts comes out better, first by the chance of finishing in tolerance, then \
-         by grams in the tip, then by even shafts."
-            .to_owned()
+        let line = if plan.frequency.iter().any(|l| l.line_cpm.is_some()) {
+            "shafts on their frequency line, then by "
+        } else {
+            ""
+        };
+        format!(
+            "Proven: no other choice of these parts comes out better, first by the chance of finishing in tolerance, \
+             then by grams in the tip, then by {line}even shafts."
+        )
     } else {
         format!("Best found so far; at most {} clubs better is possible.", decimal(plan.cost - plan.bound, 3))
     }
@@ -236,6 +257,14 @@ fn accepted_part(file: &JobFile) -> Markup {
         (cut_list(file, &plans))
         (why(file, &plans))
     }
+}
+
+/// `3.1 cpm stiff`, as a shaft makes its club; `on its line` where that is nothing.
+fn off_line(off_cpm: f64) -> String {
+    if off_cpm.abs() < 0.05 {
+        return "on its line".to_owned();
+    }
+    format!("{} cpm {}", decimal(off_cpm.abs(), 1), if off_cpm > 0.0 { "stiff" } else { "soft" })
 }
 
 fn with_plans<'a>(
@@ -278,7 +307,10 @@ pub(super) fn plan_table(file: &JobFile, plans: &[Option<ClubPlan>], keeping: Op
         plan.part(kind).map_or_else(
             || Cell::from("none"),
             |p| {
-                let place = if p.place.is_empty() { String::new() } else { format!(", {}", p.place) };
+                let mut place = if p.place.is_empty() { String::new() } else { format!(", {}", p.place) };
+                if let Some(off_cpm) = plan.frequency.filter(|_| kind == PartKind::Shaft).and_then(|f| f.off_cpm) {
+                    place.push_str(&format!(", {}", off_line(off_cpm)));
+                }
                 Cell(html! {
                     @match keeping.filter(|_| p.weighed) { Some(keeping) => { (keeping.button(slot, &p.code)) } None => { (p.code) } }
                     " " span.small { (say::mass(p.mass_g)) @if !p.weighed { " (not weighed)" } (place) }

@@ -163,6 +163,7 @@ fn one_option(job: &Job, option: &PlanOption, number: usize, keep: &str) -> Mark
                 @if job.clubs.len() == 1 { (capital(&chance_words(option.inside))) }
                 @else { (decimal(option.inside, 1)) " of " (counted(job.clubs.len(), "club")) " expected inside" }
                 ", with the readings and the choice of grips still to come."
+                @if let Some(cpm) = option.worst_cpm { " Shafts at most " (decimal(cpm, 1)) " cpm off their line." }
             }
             @if inertia {
                 p.small { "Balances asked: " (job.clubs.iter().zip(&option.targets_points).map(|(c, t)| format!("{} {}", c.target.number, Balance::from_points(*t).letter(1))).collect::<Vec<_>>().join(", ")) "." }
@@ -277,7 +278,7 @@ async fn day_page(app: &App, error: Option<AppError>) -> PageResult {
             &[Action { href: "/sheets", label: "Sheets", primary: true }],
         )
     } else {
-        let request = DayRequest { jobs: Vec::new(), seconds: PAGE_SECONDS, seed: 0 };
+        let request = DayRequest { jobs: Vec::new(), seconds: PAGE_SECONDS, seed: 0, weights: None };
         let day = app.plan_day(&request, |_| {}).await?;
         let mut files = Vec::with_capacity(day.jobs.len());
         for job in &day.jobs {

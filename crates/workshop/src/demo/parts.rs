@@ -29,6 +29,13 @@ impl Draw {
     }
 }
 
+/// Frequency of a raw taper blank of 40 in on the invented shop's clamp, cycles a minute.
+const TAPER_CPM: f64 = 296.0;
+/// What is clamped of it, mm: five inches.
+const CLAMPED_MM: f64 = 127.0;
+/// Scatter of single shafts about their blank's frequency, cycles a minute.
+const CPM_SD: f64 = 2.2;
+
 /// The stock as parts are carried in: ids empty, everything free.
 struct Stock {
     draw: Draw,
@@ -70,6 +77,7 @@ pub fn parts(seed: u64) -> Vec<Part> {
     stock.bulk(PartKind::Adhesive, "DOLERITE", "DOL-1", 3, "cupboard");
     stock.bulk(PartKind::Tape, "TAPE-2S", "TAPE-1", 6, "drawer 3");
     stock.bulk(PartKind::Tape, "TAPE-BUILD", "TAPE-2", 4, "drawer 3");
+    stock.plucked("LIBECCIO-T", seed);
     stock.parts
 }
 
@@ -121,6 +129,24 @@ impl Stock {
             }
             let part = self.weighed(part, blank.mass_g, sd_g);
             self.parts.push(part);
+        }
+    }
+
+    /// Four of five shafts of a model were clamped and plucked when they came in. Drawn apart from all else, so that the
+    /// masses stay what they are without.
+    fn plucked(&mut self, model: &str, seed: u64) {
+        let mut draw = Draw::new(seed ^ 0x63_70_6d);
+        let Ok(model) = self.library.shaft(model) else { return };
+        let longest_mm = model.blanks.iter().map(|b| b.length_mm).fold(0.0, f64::max);
+        let free_mm = |length_mm: f64| length_mm - CLAMPED_MM;
+        for (i, part) in self.parts.iter_mut().filter(|p| p.model == model.code).enumerate() {
+            let Some(blank) = model.blank(part.number.as_deref().unwrap_or_default()) else { continue };
+            // A cantilever with a weight at its tip: the shorter by so much, the faster by its power of 3/2.
+            let centre_cpm = TAPER_CPM * (free_mm(longest_mm) / free_mm(blank.length_mm)).powf(1.5);
+            let cpm = centre_cpm + CPM_SD * draw.bell();
+            if i % 5 != 4 {
+                part.cpm = Some(round_to(cpm, 1));
+            }
         }
     }
 

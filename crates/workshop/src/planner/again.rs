@@ -1,7 +1,7 @@
 //! Planning anew in place: after a part was rejected, a reading moved the belief or a lock changed. What is cut, glued or
 //! gripped stays as it is.
 
-use super::{Fitting, Ground, Lock, Shelf, lock};
+use super::{Fitting, Ground, Lock, Shelf, Supply, lock};
 use crate::belief::Believed;
 use crate::error::WorkshopError;
 use crate::job::JobClub;
@@ -47,9 +47,13 @@ pub struct Replan {
 ///
 /// # Errors
 /// As [`super::propose`]; figures that the belief cannot work with.
-pub fn propose_again(believed: &Believed<'_>, parts: &[Part], locks: &[Lock]) -> Result<Replan, WorkshopError> {
+pub fn propose_again<'a>(
+    believed: &Believed<'a>,
+    supply: impl Into<Supply<'a>>,
+    locks: &[Lock],
+) -> Result<Replan, WorkshopError> {
     let assembly = believed.assembly;
-    let shelf = Shelf::new(&[assembly.job], parts);
+    let shelf = Shelf::new(assembly, &[assembly.job], supply.into());
     let mut ground = Ground::new(assembly, &shelf)?;
     let mut inside_now = 0.0;
     for fitting in &mut ground.fittings {
@@ -156,6 +160,17 @@ fn with_grip(old: &ClubPlan, new: &ClubPlan) -> ClubPlan {
     kept
 }
 
+/// How far both shafts are off their frequency line, where that is known: `, 0.4 cpm off its line, was 3.1`.
+fn line_words(old: &ClubPlan, new: &ClubPlan) -> String {
+    let off = |plan: &ClubPlan| plan.frequency.and_then(|f| f.off_cpm).map(|cpm| decimal(cpm.abs(), 1));
+    match (off(old), off(new)) {
+        (Some(was), Some(now)) => format!(", {now} cpm off its line, was {was}"),
+        (None, Some(now)) => format!(", {now} cpm off its line"),
+        (Some(was), None) => format!(", its frequency not known, was {was} cpm off its line"),
+        (None, None) => String::new(),
+    }
+}
+
 fn changes_of(club: &JobClub, old: &ClubPlan, new: &ClubPlan, chance: f64) -> Vec<PlanChange> {
     [PartKind::Head, PartKind::Shaft, PartKind::Grip, PartKind::TipWeight]
         .into_iter()
@@ -170,8 +185,9 @@ fn changes_of(club: &JobClub, old: &ClubPlan, new: &ClubPlan, chance: f64) -> Ve
             }
             let grams = |parts: &[PlannedPart]| parts.iter().map(|p| p.mass_g).sum::<f64>();
             let more = grams(&to) - grams(&from);
+            let line = if kind == PartKind::Shaft { line_words(old, new) } else { String::new() };
             let words = format!(
-                "{}: {} in place of {} ({} g {}), {}.",
+                "{}: {} in place of {} ({} g {}{line}), {}.",
                 club.target.number,
                 if to.is_empty() { format!("no {kind}") } else { codes(&to) },
                 if from.is_empty() { format!("no {kind}") } else { codes(&from) },

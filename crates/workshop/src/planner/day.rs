@@ -2,10 +2,9 @@
 
 use super::instead::Used;
 use super::locks::{keep_from, kept, lock};
-use super::{Ground, Shelf};
+use super::{Ground, Shelf, Supply};
 use crate::assembly::Assembly;
 use crate::error::WorkshopError;
-use crate::part::Part;
 use crate::plan::Plan;
 use jiff::civil::Date;
 use matching::{DayProblem, JobSet, Progress, SetSolution, Unbuildable};
@@ -57,9 +56,9 @@ fn priority(due: Date, today: Date) -> f64 {
 ///
 /// # Errors
 /// As [`super::propose`]; no job at all.
-pub fn propose_day(
-    jobs: &[Assembly<'_>],
-    parts: &[Part],
+pub fn propose_day<'a>(
+    jobs: &[Assembly<'a>],
+    supply: impl Into<Supply<'a>>,
     today: Date,
     seed: u64,
     go_on: &mut dyn FnMut(Progress) -> bool,
@@ -71,14 +70,15 @@ pub fn propose_day(
         });
     };
     let all: Vec<_> = jobs.iter().map(|a| a.job).collect();
-    let shelf = Shelf::new(&all, parts);
+    let supply = supply.into();
+    let shelf = Shelf::new(*first, &all, supply);
     let mut grounds = Vec::with_capacity(jobs.len());
     for assembly in jobs {
         grounds.push(Ground::new(*assembly, &shelf)?);
     }
     // A part that is reserved for a club goes there, and into no club of another job.
     for (i, assembly) in jobs.iter().enumerate() {
-        let locks = kept(assembly.job, parts, &[]);
+        let locks = kept(assembly.job, supply.parts, &[]);
         for (k, ground) in grounds.iter_mut().enumerate() {
             if k == i {
                 lock(&mut ground.fittings, &shelf, &locks)?;

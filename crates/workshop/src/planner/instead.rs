@@ -82,6 +82,15 @@ pub(super) fn instead(
         })
         .collect();
     nearest(&mut taken, &mut out);
+    // Those that fit and a job outside the plan holds.
+    let mut held = Vec::new();
+    for h in shelf.held.iter().filter(|h| !h.fixed && h.part.kind == kind) {
+        let Some(points) = held_points(assembly, fitting, &h.part)? else { continue };
+        let why = format!("job {} holds it for its {}", h.job, h.club);
+        let named = rest.with(place, points, 0.0).map(|x| x.named(kind, &h.part, &why));
+        held.extend(named.map(|x| Instead { held_by: Some(h.job), ..x }));
+    }
+    nearest(&mut held, &mut out);
     // Those that are free and the sheet does not ask for.
     let mut free = Vec::new();
     for (part, p) in parts.iter().enumerate() {
@@ -107,6 +116,19 @@ pub(super) fn instead(
         out.push(x.named(PartKind::Head, shelf.heads[head.part], &why));
     }
     Ok(out)
+}
+
+/// What a part that fits the club as the sheet asks adds to its balance.
+fn held_points(assembly: Assembly<'_>, fitting: &Fitting<'_>, part: &Part) -> Result<Option<f64>, WorkshopError> {
+    if !fit::serves(part, &fitting.club.target, assembly.library) {
+        return Ok(None);
+    }
+    Ok(match part.kind {
+        PartKind::Head => part.mass_g.zip(fitting.need.head_scale).map(|(g, scale)| g * scale.points_per_g),
+        PartKind::Shaft => other_shaft(assembly, fitting, part)?.map(|(points, _)| points),
+        PartKind::Grip => other_grip(assembly, part)?.map(|(points, _)| points),
+        _ => None,
+    })
 }
 
 fn nearest(found: &mut Vec<Instead>, out: &mut Vec<Instead>) {
@@ -224,6 +246,6 @@ impl Outcome {
         let tip =
             if self.tip_g > 0.0 { format!("{} g in the tip", decimal(self.tip_g, 0)) } else { "no tip weight".into() };
         let words = format!("{} ({why}): about {} points off with {tip}.", part.code, decimal(off.abs(), 1));
-        Instead { kind, code: part.code.clone(), words, deviation_points: off, tip_g: self.tip_g }
+        Instead { kind, code: part.code.clone(), held_by: None, words, deviation_points: off, tip_g: self.tip_g }
     }
 }

@@ -2,23 +2,28 @@
 //!
 //! Moments add, so what a part does to a club's balance does not depend on the other parts; the choice is then the
 //! exact problem of the `matching` crate. Cost, in its order: chance of finishing in tolerance, and then what
-//! [`PlanWeights`] says of grams of tip weight, whole mass, frequency, evenness of the shafts, what is left for others.
+//! [`PlanWeights`] says of grams of tip weight, whole mass, frequency ([`frequency`]), evenness of the shafts, what is
+//! left for others.
 
 mod again;
 mod day;
+pub mod frequency;
 mod instead;
 mod locks;
 mod options;
 mod outlook;
 mod picks;
+mod supply;
 mod weights;
 mod words;
 
 pub use again::{PlanChange, Replan, propose_again};
 pub use day::{DayJob, DayPlan, propose_day};
+pub use frequency::{FrequencyLine, Lines, ShaftFrequency};
 pub use locks::{Lock, kept};
 pub use options::{Law, PlanOption, options};
 pub use picks::{Picks, Taken, expect, plan_of, plan_with};
+pub use supply::{HeldPart, Supply};
 pub use weights::PlanWeights;
 
 use self::instead::{Used, instead};
@@ -57,14 +62,22 @@ struct Shelf<'a> {
     tips: Vec<&'a Part>,
     ferrules: Vec<&'a Part>,
     adapters: Vec<&'a Part>,
+    /// What other jobs hold: named where it would do, never taken.
+    held: &'a [HeldPart],
+    lines: Lines,
 }
 
-/// Proposes a plan for a whole job from the parts given: those free, and those this job holds already.
+/// Proposes a plan for a whole job from the parts given: those free, and those this job holds already. What other jobs
+/// hold is named where it would do.
 ///
 /// # Errors
 /// A model that the sheet names and the library lacks; a lock on a part that does not exist or does not fit.
-pub fn propose(assembly: Assembly<'_>, parts: &[Part], locks: &[Lock]) -> Result<Plan, WorkshopError> {
-    let shelf = Shelf::new(&[assembly.job], parts);
+pub fn propose<'a>(
+    assembly: Assembly<'a>,
+    supply: impl Into<Supply<'a>>,
+    locks: &[Lock],
+) -> Result<Plan, WorkshopError> {
+    let shelf = Shelf::new(assembly, &[assembly.job], supply.into());
     let mut ground = Ground::new(assembly, &shelf)?;
     lock(&mut ground.fittings, &shelf, locks)?;
     let solution = matching::solve_set(&ground.problem(&shelf)?, matching::Limits::default())?;
@@ -133,16 +146,24 @@ impl<'a> Ground<'a> {
             });
         }
         expect(self.assembly, &mut clubs)?;
-        Ok(Plan { clubs, missing: self.missing, cost: solution.cost, bound: solution.bound, proven: solution.proven })
+        let targets = self.assembly.job.clubs.iter().map(|c| &c.target);
+        Ok(Plan {
+            clubs,
+            missing: self.missing,
+            frequency: shelf.lines.told(self.assembly.library, targets),
+            cost: solution.cost,
+            bound: solution.bound,
+            proven: solution.proven,
+        })
     }
 }
 
 impl<'a> Shelf<'a> {
     /// What is free, and what the jobs hold already.
-    fn new(jobs: &[&Job], parts: &'a [Part]) -> Self {
+    fn new(assembly: Assembly<'_>, jobs: &[&Job], supply: Supply<'a>) -> Self {
         let mine = |p: &Part| p.job.as_ref().is_some_and(|id| jobs.iter().any(|job| job.id == *id));
         let usable = |p: &&Part| p.is_free() || (p.state == PartState::Held && mine(p) && p.count.is_none());
-        let of = |kind| parts.iter().filter(usable).filter(|p| p.kind == kind).collect();
+        let of = |kind| supply.parts.iter().filter(usable).filter(|p| p.kind == kind).collect();
         Self {
             heads: of(PartKind::Head),
             shafts: of(PartKind::Shaft),
@@ -150,6 +171,8 @@ impl<'a> Shelf<'a> {
             tips: of(PartKind::TipWeight),
             ferrules: of(PartKind::Ferrule),
             adapters: of(PartKind::Adapter),
+            held: supply.held,
+            lines: supply.lines(assembly.library),
         }
     }
 
@@ -219,7 +242,8 @@ fn fitting<'a>(
         let Some(cut) = fit::cut(shaft_model, raw, p.tip_trimmed_mm.unwrap_or(0.0), &target.number, cut_mm)? else {
             continue;
         };
-        let extra = if used == BlankUse::Own { 0.0 } else { weights.neighbour_blank };
+        let neighbour = if used == BlankUse::Own { 0.0 } else { weights.neighbour_blank };
+        let extra = neighbour + shelf.lines.cost(assembly.shop, shaft_model, p, target);
         let points = cut.shaft.mass_g * points_per_g(cut.shaft.balance_point_mm + cap_mm);
         shaft_candidates.push(candidate(part, points, cut.shaft.mass_g, extra));
         shafts.push((part, cut, used));
@@ -352,7 +376,8 @@ fn club_plan(
         tips: choice.tips.iter().map(|&tip| shelf.tips[tip]).collect(),
     };
     let plan = plan_with(assembly, fitting.club, &picks)?;
-    Ok(ClubPlan { reasons: reasons(fitting, shelf, choice), ..plan })
+    let plan = ClubPlan { reasons: reasons(fitting, shelf, choice), ..plan };
+    Ok(shelf.lines.note(fitting.shaft_model, picks.shaft, fitting.club, plan))
 }
 
 /// Whether two plans choose the same parts: what was shown is what is accepted.

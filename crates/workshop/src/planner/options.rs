@@ -1,11 +1,10 @@
 //! A few real plans to choose from: little in the tips or close to the target, equal balance or equal inertia.
 
-use super::{Ground, Lock, Shelf, lock};
+use super::{Ground, Lock, Shelf, Supply, lock};
 use crate::assembly::Assembly;
 use crate::error::WorkshopError;
 use crate::job::Job;
 use crate::kind::words;
-use crate::part::Part;
 use crate::plan::Plan;
 use crate::sheet::mass_model::{Ingredients, MassModel};
 use serde::{Deserialize, Serialize};
@@ -32,6 +31,10 @@ pub struct PlanOption {
     pub tip_g: f64,
     /// Greatest planned deviation from what the law asks of a club.
     pub worst_points: f64,
+    /// Greatest distance of a shaft from its frequency line, as it comes out in the club; none where no shaft of the
+    /// plan was measured.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub worst_cpm: Option<f64>,
     /// Clubs expected in tolerance, with the readings and the choice of grips still to come.
     pub inside: f64,
     /// Balance asked of each club, in the order of the job; the sheet's own under its law.
@@ -44,8 +47,13 @@ pub struct PlanOption {
 ///
 /// # Errors
 /// As [`super::propose`].
-pub fn options(assembly: Assembly<'_>, parts: &[Part], locks: &[Lock]) -> Result<Vec<PlanOption>, WorkshopError> {
+pub fn options<'a>(
+    assembly: Assembly<'a>,
+    supply: impl Into<Supply<'a>>,
+    locks: &[Lock],
+) -> Result<Vec<PlanOption>, WorkshopError> {
     const MOST: usize = 5;
+    let supply = supply.into();
     let mut found = Vec::new();
     for law in [Law::Balance, Law::Inertia] {
         let job = match law {
@@ -54,7 +62,7 @@ pub fn options(assembly: Assembly<'_>, parts: &[Part], locks: &[Lock]) -> Result
         };
         let Some(job) = job else { continue };
         let under = Assembly { job: &job, ..assembly };
-        let shelf = Shelf::new(&[&job], parts);
+        let shelf = Shelf::new(under, &[&job], supply);
         let mut ground = Ground::new(under, &shelf)?;
         lock(&mut ground.fittings, &shelf, locks)?;
         let problem = ground.problem(&shelf)?;
@@ -74,14 +82,17 @@ pub fn options(assembly: Assembly<'_>, parts: &[Part], locks: &[Lock]) -> Result
                 .filter_map(|(choice, need)| choice.as_ref().map(|c| need.loss.probability(c.deviation_points)))
                 .sum();
             let ground = Ground::new(under, &shelf)?;
+            let plan = ground.plan(&shelf, &alternative.plan)?;
+            let off_cpm = plan.clubs.iter().flatten().filter_map(|c| c.frequency?.off_cpm);
             found.push(PlanOption {
                 law,
                 tip_factor: alternative.tip_factor,
                 tip_g: alternative.tip_g,
                 worst_points: alternative.worst_points,
+                worst_cpm: off_cpm.map(f64::abs).reduce(f64::max),
                 inside,
                 targets_points: job.clubs.iter().map(|c| c.target.balance_points).collect(),
-                plan: ground.plan(&shelf, &alternative.plan)?,
+                plan,
             });
         }
     }

@@ -1,5 +1,6 @@
 //! One club with given parts: whether they fit, how they are cut, what they should read.
 
+use super::frequency::Lines;
 use crate::assembly::Assembly;
 use crate::error::WorkshopError;
 use crate::fit::{self, BlankUse};
@@ -69,11 +70,12 @@ pub struct Taken<'a> {
     pub parts: &'a [Part],
 }
 
-/// A plan from parts that were chosen by hand. Clubs that are not named stay without one.
+/// A plan from parts that were chosen by hand. Clubs that are not named stay without one. `lines` are the frequency lines
+/// of the stock.
 ///
 /// # Errors
 /// A club without head, shaft or grip; a part twice, or not free; what [`plan_with`] refuses.
-pub fn plan_of(assembly: Assembly<'_>, taken: &[Taken<'_>]) -> Result<Plan, WorkshopError> {
+pub fn plan_of(assembly: Assembly<'_>, taken: &[Taken<'_>], lines: &Lines) -> Result<Plan, WorkshopError> {
     let mut seen = std::collections::BTreeMap::<&str, i64>::new();
     for part in taken.iter().flat_map(|t| t.parts) {
         let times = seen.entry(part.code.as_str()).or_default();
@@ -95,13 +97,16 @@ pub fn plan_of(assembly: Assembly<'_>, taken: &[Taken<'_>]) -> Result<Plan, Work
             what: format!("the {} has no {kind}", club.target.number),
             next: format!("Give the code of a {kind}, or leave the club out"),
         })?;
-        clubs.push(Some(plan_with(assembly, club, &picks)?));
+        let model = assembly.library.shaft(&picks.shaft.model)?;
+        clubs.push(Some(lines.note(model, picks.shaft, club, plan_with(assembly, club, &picks)?)));
     }
     expect(assembly, &mut clubs)?;
-    Ok(Plan { clubs, missing: Vec::new(), cost: 0.0, bound: 0.0, proven: false })
+    let frequency = lines.told(assembly.library, assembly.job.clubs.iter().map(|c| &c.target));
+    Ok(Plan { clubs, missing: Vec::new(), frequency, cost: 0.0, bound: 0.0, proven: false })
 }
 
-/// Cuts and bends of one club with given parts; without expected readings and reasons.
+/// Cuts and bends of one club with given parts; without expected readings, reasons, and how its
+/// shaft lies against its frequency line ([`Lines::note`]).
 ///
 /// # Errors
 /// A part that does not fit, a shaft that is too short, a model that the library lacks.
@@ -161,6 +166,7 @@ pub fn plan_with(assembly: Assembly<'_>, club: &JobClub, picks: &Picks<'_>) -> R
         expected: Vec::new(),
         chance: 0.0,
         reasons: Vec::new(),
+        frequency: None,
         extras: Vec::new(),
         neighbour_blank: match fit::blank_use(shaft_model, picks.shaft, &target.number) {
             Some(BlankUse::Neighbour(_)) => picks.shaft.number.clone(),

@@ -18,7 +18,8 @@ pub struct PlanWeights {
     pub tip_per_g: f64,
     /// Of a gram that the whole club is off the sheet's whole mass, where the sheet asks for one.
     pub mass_per_g: f64,
-    /// Of a shaft whose frequency lies one tolerance of the sheet off its line.
+    /// Of a shaft whose frequency lies one tolerance of the sheet off its line; it grows with the square, up to three
+    /// tolerances (see [`frequency`](super::frequency)).
     pub cpm_per_tolerance: f64,
     /// Of a gram between the shafts of a set that lie highest over and deepest under their model's own line of masses.
     pub shaft_range_per_g: f64,
@@ -72,6 +73,32 @@ impl PlanWeights {
             ("neighbour_blank", self.neighbour_blank),
             ("changed_part", self.changed_part),
         ]
+    }
+
+    /// The same with one changed by the name of its field.
+    ///
+    /// # Errors
+    /// A name that is none; a weight that no plan can be made with.
+    pub fn with(mut self, name: &str, value: f64) -> Result<Self, WorkshopError> {
+        let field = match name.trim() {
+            "tip_per_g" => &mut self.tip_per_g,
+            "mass_per_g" => &mut self.mass_per_g,
+            "cpm_per_tolerance" => &mut self.cpm_per_tolerance,
+            "shaft_range_per_g" => &mut self.shaft_range_per_g,
+            "spent_grip" => &mut self.spent_grip,
+            "neighbour_blank" => &mut self.neighbour_blank,
+            "changed_part" => &mut self.changed_part,
+            other => {
+                return Err(WorkshopError::Unknown {
+                    what: "weight",
+                    name: other.to_owned(),
+                    next: format!("Say {}", self.named().map(|(name, _)| name).join(", ")),
+                });
+            }
+        };
+        *field = value;
+        self.check()?;
+        Ok(self)
     }
 
     /// Those that the matching itself works with; the others are put on the candidates.

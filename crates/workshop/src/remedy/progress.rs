@@ -1,9 +1,9 @@
 //! How far a club has come, as its readings tell: what can still be changed follows from it.
 
 use crate::belief::Believed;
-use crate::job::JobClub;
+use crate::job::{Job, JobClub};
 use crate::kind::Role;
-use crate::reading::What;
+use crate::reading::{Reading, What};
 use crate::step::Step;
 
 /// How far a club has come.
@@ -23,9 +23,23 @@ impl Progress {
     /// How far this club has come.
     #[must_use]
     pub fn of(believed: &Believed<'_>, club: &JobClub) -> Self {
-        let job = believed.assembly.job;
+        let standing = believed.standing();
+        let cure_read = standing.iter().any(|r| {
+            r.club == club.id
+                && r.what == What::Balance
+                && r.on.contains(&Role::Adhesive)
+                && !r.on.contains(&Role::Grip)
+                && !believed.is_doubted(&r.id)
+        });
+        Self { cure_read, ..Self::by_hand(believed.assembly.job, &standing, club) }
+    }
+
+    /// What was done with a club by its standing readings alone, whether or not they are believed; `cure_read` is left
+    /// out.
+    #[must_use]
+    pub fn by_hand(job: &Job, standing: &[&Reading], club: &JobClub) -> Self {
         let mut found = Self::default();
-        for reading in believed.standing().into_iter().filter(|r| r.club == club.id) {
+        for reading in standing.iter().filter(|r| r.club == club.id) {
             if !is_of_club(reading.what) {
                 continue;
             }
@@ -37,10 +51,6 @@ impl Progress {
             found.glued |= step.is_some_and(|s| s.glues && reading.what == What::Done)
                 || on_step(Role::Adhesive) && is_whole(reading.what);
             found.gripped |= on_step(Role::Grip) && is_whole(reading.what);
-            found.cure_read |= reading.what == What::Balance
-                && on_step(Role::Adhesive)
-                && !on_step(Role::Grip)
-                && !believed.is_doubted(&reading.id);
         }
         found
     }

@@ -4,6 +4,7 @@
 
 #![allow(missing_docs)]
 
+mod frequency;
 mod measure;
 mod planning;
 mod remedies;
