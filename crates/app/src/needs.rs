@@ -9,7 +9,7 @@ use workshop::model::{Library, PartKind};
 use workshop::needs::{Need, OpenClub, needs};
 use workshop::order::{Order, Waiting, named_count, waiting};
 use workshop::part::{Part, PartState};
-use workshop::planner::{HeldPart, Lines, Supply};
+use workshop::planner::{FrequencyLine, HeldPart, Lines, Supply};
 use workshop::reading::standing;
 use workshop::remedy::Progress;
 use workshop::stock_csv;
@@ -62,6 +62,20 @@ impl App {
             }
         }
         Ok(found)
+    }
+
+    /// Where the raw shafts of this one's blank lie, of all that are in stock; none for any other part.
+    ///
+    /// # Errors
+    /// What the store says.
+    pub async fn frequency_line(&self, part: &Part) -> Result<Option<FrequencyLine>, AppError> {
+        if part.kind != PartKind::Shaft {
+            return Ok(None);
+        }
+        let mut tx = self.store.read().await?;
+        let library = load_library(&mut tx).await?;
+        let Ok(model) = library.shaft(&part.model) else { return Ok(None) };
+        Ok(lines_for(&mut tx, &library, [part]).await?.of_blank(model, part))
     }
 
     /// The stock against the sheets to come: jobs whose clubs have no parts yet, and sheets that are not approved.

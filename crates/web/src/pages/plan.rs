@@ -307,13 +307,12 @@ pub(super) fn plan_table(file: &JobFile, plans: &[Option<ClubPlan>], keeping: Op
         plan.part(kind).map_or_else(
             || Cell::from("none"),
             |p| {
-                let mut place = if p.place.is_empty() { String::new() } else { format!(", {}", p.place) };
-                if let Some(off_cpm) = plan.frequency.filter(|_| kind == PartKind::Shaft).and_then(|f| f.off_cpm) {
-                    place.push_str(&format!(", {}", off_line(off_cpm)));
-                }
+                let place = if p.place.is_empty() { String::new() } else { format!(", {}", p.place) };
+                let off_cpm = plan.frequency.filter(|_| kind == PartKind::Shaft).and_then(|f| f.off_cpm);
                 Cell(html! {
                     @match keeping.filter(|_| p.weighed) { Some(keeping) => { (keeping.button(slot, &p.code)) } None => { (p.code) } }
                     " " span.small { (say::mass(p.mass_g)) @if !p.weighed { " (not weighed)" } (place) }
+                    @if let Some(off_cpm) = off_cpm { br; span.small { (off_line(off_cpm)) } }
                 })
             },
         )

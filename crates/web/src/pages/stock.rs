@@ -17,7 +17,7 @@ use axum::routing::{get, post};
 use maud::{Markup, html};
 use workshop::model::{Model, PartKind};
 use workshop::part::{Part, PartState};
-use workshop::reading::Unit;
+use workshop::reading::{Unit, What};
 
 /// Parts on one page.
 const PAGE: i64 = 50;
@@ -171,10 +171,17 @@ fn filter_form(asked: &Entries, models: &[Model]) -> Markup {
 
 fn parts_table(parts: &[Part], models: &[Model]) -> Markup {
     let name = |code: &str| models.iter().find(|m| m.code() == code).map_or(code.to_owned(), |m| m.name().to_owned());
+    // A column that is empty for most would only make the others narrow.
+    let with_cpm = parts.iter().all(|p| p.kind == PartKind::Shaft) && parts.iter().any(|p| p.cpm.is_some());
     let row = |part: &Part| {
-        vec![
+        let mut cells = vec![
             Cell(html! { a href={ "/stock/parts/" (in_address(&part.code)) } { (part.code) } }),
             Cell::from(part.mass_g.map_or("not weighed".to_owned(), say::mass)),
+        ];
+        if with_cpm {
+            cells.push(Cell::from(part.cpm.map_or(String::new(), |cpm| say::value(What::Cpm, cpm))));
+        }
+        cells.extend([
             Cell(state_tag(part.state)),
             Cell::from(name(&part.model)),
             Cell::from(part.number.as_deref().unwrap_or("")),
@@ -182,13 +189,14 @@ fn parts_table(parts: &[Part], models: &[Model]) -> Markup {
             Cell::from(part.count.map_or(String::new(), |n| format!("{n} left"))),
             Cell::from(part.place.as_str()),
             Cell::from(part.lot.as_str()),
-        ]
+        ]);
+        cells
     };
-    words_table(
-        "Parts in stock",
-        &["code", "#mass", "state", "model", "number", "kind", "#count", "place", "lot"],
-        parts.iter().map(row).collect(),
-    )
+    let mut heads = vec!["code", "#mass", "state", "model", "number", "kind", "#count", "place", "lot"];
+    if with_cpm {
+        heads.insert(2, "#frequency");
+    }
+    words_table("Parts in stock", &heads, parts.iter().map(row).collect())
 }
 
 fn state_tag(state: PartState) -> Markup {
@@ -244,13 +252,23 @@ async fn part_page(app: &App, part: &Part, form: &Entries, notice: Option<Notice
     let number = part.number.as_deref().map(|n| format!(" {n}")).unwrap_or_default();
     let mass = part.mass_g.map_or("–".to_owned(), say::mass);
     let mass_note = model.as_ref().and_then(|m| nominal_g(m, part)).map(|g| format!("model {}", say::mass(g)));
+    let cpm = part.cpm.map(|cpm| say::value(What::Cpm, cpm));
+    let line = app
+        .frequency_line(part)
+        .await?
+        .and_then(|l| l.line_cpm)
+        .map(|cpm| format!("its line {}", say::value(What::Cpm, cpm)));
+    let mut shown = vec![Figure { label: "mass", value: &mass, note: mass_note.as_deref().unwrap_or("") }];
+    shown.extend(cpm.as_ref().map(|value| Figure { label: "frequency", value, note: line.as_deref().unwrap_or("") }));
+    shown.push(Figure {
+        label: "where",
+        value: if part.place.is_empty() { "–" } else { &part.place },
+        note: &part.lot,
+    });
     let body = html! {
         @if status == StatusCode::CONFLICT { p.actions { (link_button(&here, "See it as it is now", ButtonKind::Quiet, None, "")) } }
         div.card {
-            (figures(&[
-                Figure { label: "mass", value: &mass, note: mass_note.as_deref().unwrap_or("") },
-                Figure { label: "where", value: if part.place.is_empty() { "–" } else { &part.place }, note: &part.lot },
-            ]))
+            (figures(&shown))
             p {
                 (state_tag(part.state)) " " (part.kind.word()) ", "
                 a href={ "/stock/models/" (in_address(&part.model)) } { (model.as_ref().map_or(part.model.as_str(), |m| m.name())) } (number)
