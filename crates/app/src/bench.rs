@@ -118,12 +118,28 @@ impl App {
         let mut tx = self.store.write().await?.signed(&new.by);
         let file = JobFile::load(&mut tx, number).await?;
         let club = file.club_at(new.slot)?.clone();
-        let step = step_of(&file, &new.step)?.clone();
+        step_of(&file, &new.step)?;
         if let Some(kept) = self.kept_before(&mut tx, &file, &club, new).await? {
             return Ok(kept);
         }
-        need_at_bench(&file)?;
-        need_version(&club, new.version)?;
+        let (file, kept) = self.keep(&mut tx, &file, new).await?;
+        let answer = self.answer(&mut tx, &file, kept, false).await?;
+        tx.commit().await?;
+        self.tell(Some(number), "reading");
+        Ok(answer)
+    }
+
+    /// Keeps readings that were not sent before, with what follows from them: the job as it is then, and the readings.
+    pub(crate) async fn keep(
+        &self,
+        tx: &mut Tx,
+        file: &JobFile,
+        new: &NewReadings,
+    ) -> Result<(JobFile, Vec<Reading>), AppError> {
+        let club = file.club_at(new.slot)?;
+        let step = step_of(file, &new.step)?;
+        need_at_bench(file)?;
+        need_version(club, new.version)?;
         if new.entries.is_empty() {
             return Err(AppError::Invalid {
                 what: "nothing was entered".into(),
@@ -137,21 +153,21 @@ impl App {
         let readings = new
             .entries
             .iter()
-            .map(|entry| self.reading(&file, &club, &step, new, entry))
+            .map(|entry| self.reading(file, club, step, new, entry))
             .collect::<Result<Vec<_>, _>>()?;
         // After the entries were read: a slip of the key is said at once, not after the cure.
-        self.need_gate(&file, &club, &step)?;
+        self.need_gate(file, club, step)?;
         let mut kept = Vec::with_capacity(readings.len());
         for (i, reading) in readings.iter().enumerate() {
             let key = new.request_key.as_ref().map(|k| format!("{k}/{i}"));
             kept.push(tx.append_reading(reading, None, key.as_deref()).await?.reading);
-            self.note_bench_check(&mut tx, &file.shop, reading).await?;
+            self.note_bench_check(tx, &file.shop, reading).await?;
         }
-        let file = self.after(&mut tx, number, &club.id, &new.by).await?;
-        let answer = self.answer(&mut tx, &file, kept, false).await?;
-        tx.commit().await?;
-        self.tell(Some(number), "reading");
-        Ok(answer)
+        let last = file.job.steps.last().is_some_and(|s| s.key == step.key);
+        let file = JobFile::load(tx, file.job.number).await?;
+        // Only the last step of a club has consequences.
+        let file = if last { self.after(tx, file, &club.id, &new.by).await? } else { file };
+        Ok((file, kept))
     }
 
     /// The answer to readings that were sent before with the same key.
@@ -341,8 +357,7 @@ impl App {
     }
 
     /// What follows from a finished last step: the club's parts are used; with the last club the job is finished.
-    async fn after(&self, tx: &mut Tx, number: i64, club: &ClubId, by: &str) -> Result<JobFile, AppError> {
-        let file = JobFile::load(tx, number).await?;
+    async fn after(&self, tx: &mut Tx, file: JobFile, club: &ClubId, by: &str) -> Result<JobFile, AppError> {
         let states = file.states(self.now())?;
         let done = |s: &ClubState| s.steps.last().is_some_and(|step| step.status == StepStatus::Done);
         if !states.iter().any(|s| s.club == *club && done(s)) {
@@ -357,7 +372,7 @@ impl App {
             self.log(tx, Some(&job.id), None, "job_finished", by, serde_json::json!({})).await?;
             self.learn_from(tx, &file, by).await?;
         }
-        JobFile::load(tx, number).await
+        JobFile::load(tx, file.job.number).await
     }
 
     async fn answer(&self, tx: &mut Tx, file: &JobFile, kept: Vec<Reading>, repeated: bool) -> Result<Kept, AppError> {

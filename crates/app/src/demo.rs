@@ -1,9 +1,12 @@
-//! The demonstration: loads the invented shop into an empty database.
+//! The demonstration: loads the invented shop into an empty database, with jobs that it finished weeks ago.
+
+mod past;
 
 use crate::order::{JobCount, NewOrder, Receive};
 use crate::plan::Accept;
 use crate::sheet::Approve;
 use crate::{App, AppError};
+use jiff::civil::Date;
 use jiff::{SignedDuration, Timestamp, ToSpan};
 use store::{PartFilter, StudyReading, StudyRow, Tx};
 use workshop::demo;
@@ -17,9 +20,12 @@ const SEED: u64 = 7;
 /// Who does what in the demonstration.
 const BY: &str = "Ines";
 
+/// How long ago the stock came in, days: before the first of the past jobs.
+const STOCKED_DAYS_AGO: i64 = 91;
+
 impl App {
-    /// Loads the invented shop, its stock and its sheets; the first sheet is approved and planned, ready for the bench.
-    /// A database that holds models already is left as it is.
+    /// Loads the invented shop: its stock, its sheets, jobs that it finished weeks ago. The first sheet is approved and
+    /// planned, ready for the bench. A database that holds models already is left as it is.
     ///
     /// # Errors
     /// What the store says.
@@ -29,36 +35,49 @@ impl App {
             return Ok(false);
         }
         let now = self.now();
+        let stocked = now - SignedDuration::from_hours(24 * STOCKED_DAYS_AGO);
         for model in demo::models() {
-            tx.put_model(&model, now).await?;
+            tx.put_model(&model, stocked).await?;
         }
-        for part in demo::parts(SEED) {
-            tx.insert_part(&Part { id: crate::new_id().as_str().into(), ..part }, now).await?;
-        }
+        let parts = demo::parts(SEED).into_iter();
+        let parts: Vec<Part> = parts.map(|part| Part { id: crate::new_id().as_str().into(), ..part }).collect();
+        tx.insert_parts(&parts, stocked).await?;
         let shop = demo::shop();
         tx.save_shop(&shop, now).await?;
-        scales_before(&mut tx, &shop, now).await?;
+        calibrations(&mut tx, &shop, now).await?;
         tx.commit().await?;
-        for (i, sheet) in demo::sheets(self.today()).iter().enumerate() {
-            let saved = self.save_sheet(sheet).await?;
-            // The first goes to the bench, the second waits for its plan, the others for approval.
-            if i < 2 {
-                let job = self.approve_sheet(&saved.id, &Approve { steps: None, by: BY.into() }).await?;
-                if i == 0 {
-                    let proposal = self.propose(job.number, &[]).await?;
-                    let accept = Accept {
-                        fingerprint: proposal.fingerprint,
-                        locks: Vec::new(),
-                        partly: true,
-                        neighbour_reason: String::new(),
-                        by: BY.into(),
-                    };
-                    self.accept(job.number, &accept).await?;
-                }
-            }
+        let (mut sheets, mut jobs) = (Vec::new(), Vec::new());
+        for sheet in demo::sheets(self.today()) {
+            sheets.push(self.save_sheet(&sheet).await?);
+        }
+        // The first goes to the bench, the second waits for its plan, the others for approval.
+        for sheet in sheets.iter().take(2) {
+            jobs.push(self.approve_sheet(&sheet.id, &Approve { steps: None, by: BY.into() }).await?.number);
+        }
+        // What the past taught counts in the plan of today.
+        self.load_past(SEED).await?;
+        let mut tx = self.store.write().await?;
+        checks_before(&mut tx, &shop, now).await?;
+        tx.commit().await?;
+        if let Some(&number) = jobs.first() {
+            self.plan_demo(number).await?;
         }
         self.order_demo().await?;
         Ok(true)
+    }
+
+    /// Accepts the plan of a job as it is proposed.
+    async fn plan_demo(&self, number: i64) -> Result<(), AppError> {
+        let proposal = self.propose(number, &[]).await?;
+        let accept = Accept {
+            fingerprint: proposal.fingerprint,
+            locks: Vec::new(),
+            partly: true,
+            neighbour_reason: String::new(),
+            by: BY.into(),
+        };
+        self.accept(number, &accept).await?;
+        Ok(())
     }
 
     /// Orders under way: some heads came, grips are late, and the second job waits for a head.
@@ -105,32 +124,40 @@ impl App {
     }
 }
 
-/// What the scales showed on the days before, when they were calibrated, and a study that was finished.
-async fn scales_before(tx: &mut Tx, shop: &Shop, now: Timestamp) -> Result<(), AppError> {
-    let ago = |days: i64| now - SignedDuration::from_hours(24 * days);
-    let day = |at: Timestamp| at.to_zoned_datetime(jiff::tz::TimeZone::system()).date();
-    let event = |scale: &str, at: Timestamp, by: &str, what| ScaleEvent {
-        id: EventId(crate::new_id()),
-        scale: scale.to_owned(),
-        at,
-        kept_at: at,
-        day: day(at),
-        by: by.to_owned(),
-        what,
-    };
+/// The time so many days before.
+fn ago(now: Timestamp, days: i64) -> Timestamp {
+    now - SignedDuration::from_hours(24 * days)
+}
+
+fn day(at: Timestamp) -> Date {
+    at.to_zoned_datetime(jiff::tz::TimeZone::system()).date()
+}
+
+fn event(scale: &str, at: Timestamp, by: &str, what: Happened) -> ScaleEvent {
+    let (scale, by) = (scale.to_owned(), by.to_owned());
+    ScaleEvent { id: EventId(crate::new_id()), scale, at, kept_at: at, day: day(at), by, what }
+}
+
+/// When the scales were calibrated.
+async fn calibrations(tx: &mut Tx, shop: &Shop, now: Timestamp) -> Result<(), AppError> {
+    for gauge in shop.instruments().iter().filter(|g| g.key != "frequency") {
+        let calibrated = Happened::Calibrated {
+            on: day(ago(now, 200)),
+            by_whom: "Wexholme Calibrations".into(),
+            next_due: Some(day(now + SignedDuration::from_hours(24 * 165))),
+            note: "HK-2290".into(),
+            adjusted: false,
+        };
+        tx.append_scale_event(&event(&gauge.key, ago(now, 200), BY, calibrated), None).await?;
+    }
+    Ok(())
+}
+
+/// What the scales showed on the days before, and a study that was finished.
+async fn checks_before(tx: &mut Tx, shop: &Shop, now: Timestamp) -> Result<(), AppError> {
     for gauge in shop.instruments() {
         let mut events: Vec<ScaleEvent> = Vec::new();
         let standards = shop.standards_of(&gauge.key);
-        if gauge.key != "frequency" {
-            let calibrated = Happened::Calibrated {
-                on: day(ago(200)),
-                by_whom: "Wexholme Calibrations".into(),
-                next_due: Some(day(now + SignedDuration::from_hours(24 * 165))),
-                note: "HK-2290".into(),
-                adjusted: false,
-            };
-            events.push(event(&gauge.key, ago(200), BY, calibrated));
-        }
         for check in demo::checks().into_iter().filter(|c| c.scale == gauge.key) {
             let Some(standard) = standards.iter().find(|s| s.key == check.standard) else { continue };
             let reading = ((standard.value + check.error) * 10.0).round() / 10.0;
@@ -147,7 +174,7 @@ async fn scales_before(tx: &mut Tx, shop: &Shop, now: Timestamp) -> Result<(), A
                 kept_though: None,
                 job: None,
             };
-            let (at, by) = (ago(check.days_ago), if check.days_ago % 3 == 0 { "Tobin" } else { BY });
+            let (at, by) = (ago(now, check.days_ago), if check.days_ago % 3 == 0 { "Tobin" } else { BY });
             events.push(event(&gauge.key, at, by, Happened::Check(read)));
             let told = events.iter().any(|e| matches!(e.what, Happened::Distrusted { .. }));
             if let Some(spoken) = judge(&events, &gauge)?.filter(|_| !told) {
@@ -166,7 +193,7 @@ async fn scales_before(tx: &mut Tx, shop: &Shop, now: Timestamp) -> Result<(), A
         }
     }
     let (plan, readings) = demo::study()?;
-    let row = StudyRow { id: crate::new_id(), at: ago(14), by: BY.into(), plan };
+    let row = StudyRow { id: crate::new_id(), at: ago(now, 14), by: BY.into(), plan };
     tx.begin_study(&row, None).await?;
     for (place, reading) in (0..).zip(readings) {
         let reading = StudyReading {
@@ -175,7 +202,7 @@ async fn scales_before(tx: &mut Tx, shop: &Shop, now: Timestamp) -> Result<(), A
             place,
             typed: format!("{reading:.1}"),
             reading,
-            at: ago(14),
+            at: ago(now, 14),
             by: BY.into(),
         };
         tx.append_study_reading(&reading, None).await?;

@@ -24,6 +24,8 @@ pub struct PartQuery {
     pub number: Option<String>,
     /// State.
     pub state: Option<PartState>,
+    /// All but those in this state.
+    pub without: Option<PartState>,
     /// Text in code, lot or place.
     pub text: Option<String>,
     /// At most so many.
@@ -40,6 +42,7 @@ impl PartQuery {
             model: given(&self.model),
             number: given(&self.number),
             state: self.state,
+            without: self.without,
             text: given(&self.text),
             limit: self.limit,
             offset: self.offset.unwrap_or(0),

@@ -224,7 +224,8 @@ impl SimulatedJob {
     }
 }
 
-fn hand(shop: &SimulatedShop, number: u64, slot: u64) -> Hand {
+/// What the hand of a shop does to one club of a job.
+pub(crate) fn hand(shop: &SimulatedShop, number: u64, slot: u64) -> Hand {
     let s = &shop.scatter;
     let mut draw = Draw::of(shop.seed, Stream::Club, &[shop.id, number, slot]);
     Hand {

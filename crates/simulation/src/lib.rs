@@ -15,6 +15,7 @@ pub mod group;
 pub mod hands;
 pub mod job;
 pub mod models;
+pub mod past;
 pub mod report;
 pub mod scale;
 pub mod settings;

@@ -23,6 +23,8 @@ pub struct PartFilter {
     pub number: Option<String>,
     /// Where they are in their life.
     pub state: Option<PartState>,
+    /// All but those that are here in their life.
+    pub without: Option<PartState>,
     /// Words of which each occurs in code, model, number, lot or place; capitals do not matter.
     pub text: Option<String>,
     /// The job that holds or used them.
@@ -345,6 +347,10 @@ impl Chosen {
                 let place = chosen.value(Value::Text(wanted));
                 chosen.conditions.push(format!("{column} = {place}"));
             }
+        }
+        if let Some(without) = filter.without {
+            let place = chosen.value(Value::Text(without.key().to_owned()));
+            chosen.conditions.push(format!("state <> {place}"));
         }
         if let Some(number) = &filter.number {
             let place = chosen.value(Value::Text(number.clone()));

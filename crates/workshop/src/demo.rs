@@ -12,7 +12,7 @@ mod sheets;
 pub use models::models;
 pub use parts::parts;
 pub use scales::{DemoCheck, checks, study};
-pub use sheets::sheets;
+pub use sheets::{PastJob, past, sheets};
 
 use crate::shop::{CheckWeight, Shop};
 

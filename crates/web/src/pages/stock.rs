@@ -40,13 +40,16 @@ fn wide() -> DefaultBodyLimit {
     DefaultBodyLimit::max(app::stock::IMPORT_MAX_BYTES / 3 * 4 + 64 * 1024)
 }
 
-/// Which parts an address asks for. What no filter knows is left out.
+/// Which parts an address asks for. What no filter knows is left out. What went out in clubs is not in the shop any more
+/// and is listed only where a state or words ask for it.
 pub(super) fn filter(asked: &Entries) -> PartQuery {
+    let in_shop = asked.some("state").is_none() && asked.some("text").is_none();
     PartQuery {
         kind: PartKind::from_key(asked.text("kind")),
         model: asked.some("model"),
         number: asked.some("number"),
         state: PartState::from_key(asked.text("state")),
+        without: in_shop.then_some(PartState::Used),
         text: asked.some("text"),
         limit: None,
         offset: None,
@@ -57,6 +60,20 @@ pub(super) fn filter(asked: &Entries) -> PartQuery {
 fn with(asked: &Entries, name: &str, value: &str) -> String {
     let keep = |n: &'static str| if n == name { (n, value) } else { (n, asked.text(n)) };
     query(&["kind", "model", "number", "state", "text", "page"].map(keep))
+}
+
+/// The filter as the query of the files, which know no page.
+fn file_query(wanted: &PartQuery) -> String {
+    let text = |t: &Option<String>| t.clone().unwrap_or_default();
+    let (model, number, words) = (text(&wanted.model), text(&wanted.number), text(&wanted.text));
+    query(&[
+        ("kind", wanted.kind.map_or("", PartKind::key)),
+        ("model", &model),
+        ("number", &number),
+        ("state", wanted.state.map_or("", PartState::key)),
+        ("without", wanted.without.map_or("", PartState::key)),
+        ("text", &words),
+    ])
 }
 
 async fn list(State(app): State<App>, Query(pairs): Query<Vec<(String, String)>>) -> PageResult {
@@ -74,8 +91,8 @@ async fn list(State(app): State<App>, Query(pairs): Query<Vec<(String, String)>>
         div.actions {
             (link_button("/stock/new", "Weigh in", ButtonKind::Primary, Some(Icon::Plus), "n"))
             (link_button("/stock/import", "Import a list", ButtonKind::Quiet, Some(Icon::Import), ""))
-            (link_button(&format!("/api/v1/parts/export{}", with(&asked, "page", "")), "Export CSV", ButtonKind::Quiet, Some(Icon::Export), ""))
-            (link_button(&format!("/api/v1/parts/export.xlsx{}", with(&asked, "page", "")), "Export XLSX", ButtonKind::Quiet, Some(Icon::Export), ""))
+            (link_button(&format!("/api/v1/parts/export{}", file_query(&wanted)), "Export CSV", ButtonKind::Quiet, Some(Icon::Export), ""))
+            (link_button(&format!("/api/v1/parts/export.xlsx{}", file_query(&wanted)), "Export XLSX", ButtonKind::Quiet, Some(Icon::Export), ""))
             (link_button(&format!("/labels{}", with(&asked, "page", "")), "Print labels", ButtonKind::Quiet, Some(Icon::Print), ""))
             (link_button("/stock/models", "Models", ButtonKind::Quiet, None, ""))
         }
@@ -158,7 +175,8 @@ fn filter_form(asked: &Entries, models: &[Model]) -> Markup {
             input #number name="number" value=(asked.raw("number")) placeholder="Number";
             label.hidden for="state" { "State" }
             select #state name="state" {
-                (option("", "any state", asked.text("state")))
+                (option("", "in the shop", asked.text("state")))
+                (option("any", "any state", asked.text("state")))
                 @for state in PartState::ALL { (option(state.key(), state.word(), asked.text("state"))) }
             }
             button.button.quiet type="submit" { (icon(Icon::Search)) span { "Find" } }

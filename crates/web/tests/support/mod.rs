@@ -18,6 +18,7 @@ use tower::ServiceExt;
 
 /// The whole site on an empty database, with a clock that a test moves.
 pub struct Bench {
+    pub app: App,
     pub router: Router,
     pub clock: Arc<SetClock>,
     _folder: Option<tempfile::TempDir>,
@@ -35,7 +36,7 @@ impl Bench {
         let start: Timestamp = "2026-03-02T08:00:00Z".parse().expect("a time");
         let clock = Arc::new(SetClock::at(start));
         let app = App::open(&url, clock.clone()).await.expect("a shop");
-        Self { router: web::router(app), clock, _folder: None }
+        Self { router: web::router(app.clone()), app, clock, _folder: None }
     }
 
     /// Any request.

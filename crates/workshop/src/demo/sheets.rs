@@ -30,6 +30,94 @@ pub fn sheets(today: Date) -> Vec<Sheet> {
     written(today).into_iter().filter_map(|w| sheet(w, &library, today)).collect()
 }
 
+/// A job that was finished weeks ago.
+#[derive(Debug, Clone, PartialEq)]
+pub struct PastJob {
+    /// The first day at the bench, a Monday.
+    pub begun: Date,
+    /// Its sheet.
+    pub sheet: Sheet,
+}
+
+/// The finished jobs, the earliest first: two sets of irons and a wedge.
+#[must_use]
+pub fn past(today: Date) -> Vec<PastJob> {
+    let library: Library = models().into_iter().collect();
+    let monday = today.saturating_sub(i64::from(today.weekday().to_monday_zero_offset()).days());
+    let weeks_ago = |weeks: i64| monday.saturating_sub(weeks.weeks());
+    let jobs = [
+        (weeks_ago(10), past_irons(weeks_ago(10))),
+        (weeks_ago(7), past_taper_irons()),
+        (weeks_ago(5), past_wedge()),
+    ];
+    let made = jobs.into_iter().filter_map(|(begun, w)| Some(PastJob { begun, sheet: sheet(w, &library, begun)? }));
+    made.collect()
+}
+
+fn past_irons(begun: Date) -> Written {
+    Written {
+        player: "Hesper Wainfleet",
+        due_in_days: 11,
+        hand: Hand::Right,
+        note: "Plays in gloves all year",
+        rule: SetRule::ConstantBalance,
+        short: "4-G, +1/4, 1 flat, D2, 1 wrap, ±0.3",
+        heads: &["SISKIN"],
+        shafts: &[(None, "TRAMONTANA-P")],
+        grips: &[(None, "OLIVINE")],
+        ferrule: Some("FERRULE-370"),
+        reference: Some(ReferenceClub {
+            number: "6".into(),
+            length_mm: Some(37.75 * INCH_MM),
+            length_to: Some(LengthTo::Cap),
+            balance_points: Some(31.9),
+            total_mass_g: Some(421.8),
+            balance_point_mm: None,
+            loft_deg: Some(27.0),
+            lie_deg: Some(60.5),
+            cpm: Some(305.0),
+            clamp_mm: Some(127.0),
+            scale: "balance".into(),
+            grip_model: Some("OLIVINE".into()),
+            cap_mm: Some(3.0),
+            coupler_g: None,
+            read_on: Some(begun.saturating_sub(3.days())),
+        }),
+    }
+}
+
+fn past_taper_irons() -> Written {
+    Written {
+        player: "Corin Maddoxley",
+        due_in_days: 14,
+        hand: Hand::Right,
+        note: "",
+        rule: SetRule::ConstantBalance,
+        short: "5-P, +1/4, 1 up, D2, 1 wrap, ±0.3",
+        heads: &["REDSTART"],
+        shafts: &[(None, "LIBECCIO-T")],
+        grips: &[(None, "OLIVINE")],
+        ferrule: Some("FERRULE-355"),
+        reference: None,
+    }
+}
+
+fn past_wedge() -> Written {
+    Written {
+        player: "Sabeth Orrin",
+        due_in_days: 8,
+        hand: Hand::Right,
+        note: "Only the one, to go with her own set",
+        rule: SetRule::AsWritten,
+        short: "58 D5, 1 flat, 1 wrap",
+        heads: &["WHINCHAT"],
+        shafts: &[(None, "LIBECCIO-T")],
+        grips: &[(None, "FELDSPAR")],
+        ferrule: Some("FERRULE-355"),
+        reference: None,
+    }
+}
+
 fn sheet(w: Written, library: &Library, today: Date) -> Option<Sheet> {
     let shop = super::shop();
     let choices = |list: &[(Option<ClubKind>, &str)]| {
