@@ -62,7 +62,9 @@ fn every_step_is_in_the_records(bench: &Bench, past: &[(Value, Value)]) {
                 let asks = step["asks"].as_array().into_iter().flatten();
                 for what in asks {
                     let standing = |r: &&Value| {
-                        r["reading"]["step"] == step["key"] && r["reading"]["what"] == *what && r["stands"] == json!(true)
+                        r["reading"]["step"] == step["key"]
+                            && r["reading"]["what"] == *what
+                            && r["stands"] == json!(true)
                     };
                     assert!(readings.iter().any(|r| standing(&r)), "{} of {}: {what}", step["key"], club["card"]);
                 }

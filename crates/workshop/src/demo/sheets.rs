@@ -45,11 +45,8 @@ pub fn past(today: Date) -> Vec<PastJob> {
     let library: Library = models().into_iter().collect();
     let monday = today.saturating_sub(i64::from(today.weekday().to_monday_zero_offset()).days());
     let weeks_ago = |weeks: i64| monday.saturating_sub(weeks.weeks());
-    let jobs = [
-        (weeks_ago(10), past_irons(weeks_ago(10))),
-        (weeks_ago(7), past_taper_irons()),
-        (weeks_ago(5), past_wedge()),
-    ];
+    let jobs =
+        [(weeks_ago(10), past_irons(weeks_ago(10))), (weeks_ago(7), past_taper_irons()), (weeks_ago(5), past_wedge())];
     let made = jobs.into_iter().filter_map(|(begun, w)| Some(PastJob { begun, sheet: sheet(w, &library, begun)? }));
     made.collect()
 }
