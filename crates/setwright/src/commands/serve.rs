@@ -67,7 +67,7 @@ fn greet(json: bool, database: &str, address: &str, demo: bool, fresh: bool) {
         serde_json::json!({ "address": format!("http://{address}"), "database": database, "fresh": fresh }).to_string()
     } else if demo {
         format!(
-            "Setwright is at http://{address}\n{}\n\nTry first: open Bench, job 1, and read the 4 iron dry: type D9 and \
+            "Setwright is at http://{address}\n{}\n\nTry first: open Bench, job 1, and read the 4 iron dry: type D9.7 and \
              press Enter.\nThen Glue, New batch. Ctrl-C stops it; what was entered stays in {database}.",
             if fresh {
                 "The invented shop Quillmere Bench is loaded: stock weighed, one set at the bench, one to plan."
