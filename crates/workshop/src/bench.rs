@@ -334,7 +334,7 @@ fn believed_words(
 }
 
 /// A remedy is named where it brings so much …
-const WORTH_DOING: f64 = 0.03;
+const WORTH_DOING: f64 = 0.05;
 /// … and where the club is not as good as in already.
 const GOOD_ENOUGH: f64 = 0.95;
 

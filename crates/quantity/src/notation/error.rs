@@ -118,9 +118,7 @@ impl Problem {
             Self::UnknownUnit => "the unit is not known here",
             Self::AmbiguousUnit => "this unit means gram to some and grain to others; write g or grain",
             Self::UnknownLetter => "the letters run from A to G",
-            Self::BeyondLetter => {
-                "a letter has the points 0 to 9.9; the next letter follows (only A runs below 0, only G on)"
-            }
+            Self::BeyondLetter => "each letter has the points 0 to 9.9, only A runs below and only G beyond",
             Self::Disagree => "the moment beside the letter does not agree with it",
             Self::Unexpected => "this does not belong here",
         }
@@ -129,8 +127,8 @@ impl Problem {
 
 /// A text that could not be read, where reading stopped, and an example that can be.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error, Serialize)]
-#[error("{input:?} cannot be read as {}: at character {} ({}) {}. Write for example {example}.",
-    what.name(), self.at_character(), self.found_quoted(), problem.clause())]
+#[error("{input:?} cannot be read as {}: {}{}. Write for example {example}.",
+    what.name(), self.place(), problem.clause())]
 pub struct NotationError {
     /// Notation it was read in.
     pub what: Notation,
@@ -153,7 +151,12 @@ impl NotationError {
         self.input[..self.at_byte].chars().count() + 1
     }
 
-    fn found_quoted(&self) -> String {
-        if self.found.is_empty() { "the end".to_owned() } else { format!("{:?}", self.found) }
+    /// Where in the text it is, unless it is the whole of it.
+    fn place(&self) -> String {
+        if self.found == self.input.trim() {
+            return String::new();
+        }
+        let found = if self.found.is_empty() { "the end".to_owned() } else { format!("{:?}", self.found) };
+        format!("at character {} ({found}) ", self.at_character())
     }
 }

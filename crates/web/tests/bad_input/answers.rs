@@ -187,12 +187,12 @@ async fn what_cannot_be_read_gets_what_was_read_where_it_stopped_and_an_example(
     };
     // What was read, where it stopped, an example.
     for (what, typed, words) in [
-        ("balance", "H3", ["\"H3\"", "at character 1", "D3.5"]),
-        ("balance", "D12", ["\"D12\"", "at character", "D3.5"]),
+        ("balance", "H3", ["\"H3\"", "A to G", "D3.5"]),
+        ("balance", "D12", ["\"D12\"", "0 to 9.9", "D3.5"]),
         ("total_mass", "428.6 lbs 3", ["\"428.6 lbs 3\"", "at character", "for example"]),
         ("finished_length", "36 5/4", ["\"36 5/4\"", "at character", "36 3/4"]),
         ("finished_length", "", ["nothing", "length", "36 3/4"]),
-        ("cpm", "fast", ["\"fast\"", "at character 1", "for example"]),
+        ("cpm", "fast", ["\"fast\"", "a number is expected", "for example"]),
     ] {
         let said = said(what, typed).await;
         for word in words {

@@ -3,7 +3,7 @@
 use super::grips::pool_of;
 use super::progress::cure_step;
 use super::{Action, Case, Change, Remedy};
-use crate::belief::{Believed, finish_probe};
+use crate::belief::{Believed, Finish, finish_probe};
 use crate::bench::chance_words;
 use crate::error::WorkshopError;
 use crate::fit;
@@ -39,7 +39,7 @@ impl Ahead {
 pub(crate) fn prospect(
     believed: &Believed<'_>,
     club: &JobClub,
-    finish: &crate::belief::Finish,
+    finish: &Finish,
     progress: &Progress,
 ) -> Result<Prospect, WorkshopError> {
     let assembly = believed.assembly;
@@ -189,7 +189,7 @@ fn tips(case: &Case<'_>, ahead: &Ahead) -> Result<Vec<Remedy>, WorkshopError> {
             } else {
                 "No weight in the tip".to_owned()
             };
-            finish_words(&what, finish.balance_points, chance)
+            ahead_words(case, &what, finish, chance)
         }));
     }
     Ok(found)
@@ -214,7 +214,7 @@ fn ferrules(case: &Case<'_>, ahead: &Ahead) -> Result<Vec<Remedy>, WorkshopError
         let part = Some((PartKind::Ferrule, spare.part.code.clone()));
         found.push(case.remedy(Action::Ferrule, part, change, Some(chance), |finish, chance| {
             let what = format!("Ferrule {} ({} g)", spare.part.code, decimal(spare.mass_g, 1));
-            finish_words(&what, finish.balance_points, chance)
+            ahead_words(case, &what, finish, chance)
         }));
     }
     Ok(found)
@@ -237,7 +237,7 @@ fn heads(case: &Case<'_>, ahead: &Ahead) -> Result<Vec<Remedy>, WorkshopError> {
         let part = Some((PartKind::Head, spare.part.code.clone()));
         found.push(case.remedy(Action::Head, part, change, Some(chance), |finish, chance| {
             let what = format!("Head {} ({} g)", spare.part.code, decimal(spare.mass_g, 1));
-            finish_words(&what, finish.balance_points, chance)
+            ahead_words(case, &what, finish, chance)
         }));
     }
     Ok(found)
@@ -263,7 +263,7 @@ fn adapters(case: &Case<'_>, ahead: &Ahead) -> Result<Vec<Remedy>, WorkshopError
         let part = Some((PartKind::Adapter, spare.part.code.clone()));
         found.push(case.remedy(Action::Adapter, part, change, Some(chance), |finish, chance| {
             let what = format!("Adapter {} ({} g)", spare.part.code, decimal(spare.mass_g, 1));
-            finish_words(&what, finish.balance_points, chance)
+            ahead_words(case, &what, finish, chance)
         }));
     }
     Ok(found)
@@ -273,3 +273,16 @@ fn adapters(case: &Case<'_>, ahead: &Ahead) -> Result<Vec<Remedy>, WorkshopError
 pub(crate) fn finish_words(what: &str, balance_points: f64, chance: f64) -> String {
     format!("{what}: finish {}, {}.", Balance::from_points(balance_points).letter(1), chance_words(chance))
 }
+
+/// Before the grip is chosen: a finish that only another grip brings home is not told as if it were the end.
+fn ahead_words(case: &Case<'_>, what: &str, finish: &Finish, chance: f64) -> String {
+    let off_points = finish.deviation_points;
+    if off_points.abs() <= case.club.target.tolerances.balance_points || chance < finish.chance + BY_GRIP {
+        return finish_words(what, finish.balance_points, chance);
+    }
+    let grip = if off_points > 0.0 { "heavier" } else { "lighter" };
+    format!("{what}, and a {grip} grip after the cure: {}.", chance_words(chance))
+}
+
+/// So much of the chance is the choice of grip's before it is named beside a remedy.
+const BY_GRIP: f64 = 0.05;

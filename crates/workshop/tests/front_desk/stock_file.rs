@@ -102,12 +102,12 @@ fn bad_rows_are_told_one_by_one_and_good_ones_kept() {
     line 8, model “OLIVINE”: it is a grip model and the row a head. Correct one of the two
     line 9, number “3”: the model has no such number. Write one of 4, 5, 6, 7, 8, 9, P, G
     line 10, mass_g “5 kg”: 5000 g cannot be the mass of a head, which lies between 120 and 600 g. Check the figure and its unit
-    line 11, mass_g “-265”: "-265" cannot be read as a mass: at character 1 ("-265") a sign stands before a figure that cannot have one. Write for example 8 g or 1.75 oz. Correct the cell
-    line 12, mass_g “NaN”: "NaN" cannot be read as a mass: at character 1 ("NaN") a number is expected here. Write for example 8 g or 1.75 oz. Correct the cell
+    line 11, mass_g “-265”: "-265" cannot be read as a mass: a sign stands before a figure that cannot have one. Write for example 8 g or 1.75 oz. Correct the cell
+    line 12, mass_g “NaN”: "NaN" cannot be read as a mass: a number is expected here. Write for example 8 g or 1.75 oz. Correct the cell
     line 13: the row has 9 cells and the header 8. Put a cell that holds a comma in quotes, for example "256,1"
     line 14, mass_g “”: a head in the shop is weighed. Weigh it to 0.1 g, or write ordered
     line 15, number “7”: a parallel tip has no number. Leave the cell empty
-    line 16, length_mm “36 3/4”: "36 3/4" cannot be read as a length: at character 1 ("36 3/4") a fraction without a unit is taken for inches, but metric is expected; add the unit. Write for example 36 3/4 in, 93.3 cm or 940 mm. Correct the cell
+    line 16, length_mm “36 3/4”: "36 3/4" cannot be read as a length: a fraction without a unit is taken for inches, but metric is expected; add the unit. Write for example 36 3/4 in, 93.3 cm or 940 mm. Correct the cell
     line 17, state “held”: a part that is held belongs to a job. Write free, or leave the row out
     line 18, state “lost”: there is no such state. Write free, ordered, pulled or rejected
     line 19, code “B16”: B16 is a head with a count. Heads and shafts are weighed one by one: give each its own row and code. Correct it
@@ -295,7 +295,7 @@ fn a_frequency_is_read_and_refused_by_name() {
     );
     insta::assert_snapshot!(told(&read), @r##"
     line 2, cpm “26.2”: 26.2 cpm cannot be the frequency of a shaft, which lies between 50 and 600 cpm. Check the figure and its unit
-    line 3, cpm “stiff”: "stiff" cannot be read as a frequency: at character 1 ("stiff") a number is expected here. Write for example 262 cpm or 4.37 Hz. Correct the cell
+    line 3, cpm “stiff”: "stiff" cannot be read as a frequency: a number is expected here. Write for example 262 cpm or 4.37 Hz. Correct the cell
     line 4, cpm “262”: only a raw shaft has a frequency, and this is a head with 262 cpm. Leave it empty
     line 5, cpm “262”: only a raw shaft has a frequency, and this is a grip with 262 cpm. Leave it empty
     "##);
