@@ -35,7 +35,7 @@ impl App {
             return Ok(false);
         }
         let now = self.now();
-        let stocked = now - SignedDuration::from_hours(24 * STOCKED_DAYS_AGO);
+        let stocked = past::morning(self.today().saturating_sub(STOCKED_DAYS_AGO.days()));
         for model in demo::models() {
             tx.put_model(&model, stocked).await?;
         }

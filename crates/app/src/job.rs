@@ -157,6 +157,10 @@ pub struct JobSummary {
     pub next_steps: Vec<NextStep>,
     /// Clubs with a doubted reading, by number.
     pub doubted: Vec<String>,
+    /// When it was finished, where it is and that was noted.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schema(value_type = Option<String>, format = DateTime)]
+    pub finished_at: Option<jiff::Timestamp>,
 }
 
 /// How many clubs of a job have a step as their next.
@@ -201,7 +205,8 @@ impl App {
         Ok(JobView { clubs, batches: file.batches, job: file.job })
     }
 
-    /// All jobs that are not finished or dropped, the earliest due first; or those of one state.
+    /// All jobs that are not finished or dropped, the earliest due first; or those of one state. Finished ones: the latest
+    /// first.
     ///
     /// # Errors
     /// What the store says.
@@ -221,7 +226,16 @@ impl App {
                 summary(&job, &[])
             });
         }
-        found.sort_by(|a, b| a.due.cmp(&b.due).then(a.number.cmp(&b.number)));
+        if state == Some(JobState::Finished) {
+            let noted = tx.finished_clubs().await?;
+            for job in &mut found {
+                job.finished_at = noted.iter().filter(|c| c.job_number == job.number).map(|c| c.finished_at).max();
+            }
+        }
+        found.sort_by(|a, b| {
+            let latest_first = b.finished_at.cmp(&a.finished_at);
+            latest_first.then(a.due.cmp(&b.due)).then(a.number.cmp(&b.number))
+        });
         Ok(found)
     }
 
@@ -319,6 +333,7 @@ fn summary(job: &Job, states: &[ClubState]) -> JobSummary {
         state: job.state,
         clubs: job.clubs.iter().map(|c| c.target.number.clone()).collect(),
         next_steps,
+        finished_at: None,
         doubted: states.iter().filter(|s| s.look == workshop::bench::Look::Doubted).map(|s| s.number.clone()).collect(),
     }
 }

@@ -10,7 +10,7 @@ use store::Tx;
 use utoipa::ToSchema;
 use workshop::fit;
 use workshop::job::JobClub;
-use workshop::life::LifeEntry;
+use workshop::life::{LifeEntry, without_exchanges};
 use workshop::part::{Part, PartState};
 use workshop::stock_csv;
 
@@ -50,7 +50,7 @@ impl App {
     pub async fn part_life(&self, code: &str) -> Result<PartLife, AppError> {
         let mut tx = self.store.read().await?;
         let part = part_of(&mut tx, code).await?;
-        let life = tx.life(&part.id).await?;
+        let life = without_exchanges(tx.life(&part.id).await?);
         let life = life.into_iter().map(|entry| LifeLine { words: entry.words(), entry }).collect();
         let job = match &part.job {
             Some(id) => tx.job(id).await?,

@@ -88,7 +88,7 @@ async fn a_finished_job_teaches_the_shop() {
         ["inside", "outside", "too_close"].iter().map(|k| found["all"][k].as_i64().expect("a count")).sum();
     assert_eq!(counted, 8);
     let capability = bench.page("/capability").await;
-    assert!(capability.text.contains("2026-03") && capability.text.contains("Cpk"));
+    assert!(capability.text.contains("Mar 2026") && capability.text.contains("Cpk"));
     let record = bench.page("/records/1").await;
     assert!(record.text.contains("The balance lies in tolerance with a chance of"), "{}", record.text);
 }

@@ -130,6 +130,29 @@ impl FigureChange {
     }
 }
 
+/// A life without what came to nothing: where another part of its club was exchanged, a part is let go and held for the
+/// same club in one moment.
+#[must_use]
+pub fn without_exchanges(life: Vec<LifeEntry>) -> Vec<LifeEntry> {
+    let mut kept: Vec<LifeEntry> = Vec::with_capacity(life.len());
+    for entry in life {
+        let let_go = kept.last().is_some_and(|before| {
+            (before.step, entry.step) == (LifeStep::Freed, LifeStep::Held)
+                && (before.job, before.slot, before.at) == (entry.job, entry.slot, entry.at)
+                && entry.job.is_some()
+                && before.figures.is_empty()
+                && before.reason.is_empty()
+                && entry.reason.is_empty()
+        });
+        if let_go {
+            kept.pop();
+        } else {
+            kept.push(entry);
+        }
+    }
+    kept
+}
+
 /// The figures in which two states of a part differ.
 #[must_use]
 pub fn differences(before: &Part, after: &Part) -> Vec<FigureChange> {
@@ -156,4 +179,37 @@ pub fn differences(before: &Part, after: &Part) -> Vec<FigureChange> {
 pub fn figures_of(part: &Part) -> Vec<FigureChange> {
     let nothing = Part::new(&part.code, part.kind, &part.model);
     differences(&nothing, part)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn entry(step: LifeStep, slot: i64, second: i64) -> LifeEntry {
+        LifeEntry {
+            step,
+            job: Some(4),
+            slot: Some(slot),
+            club: Some("7".into()),
+            figures: Vec::new(),
+            reason: String::new(),
+            by: "Ada".into(),
+            at: Timestamp::from_second(second).unwrap(),
+        }
+    }
+
+    #[test]
+    fn a_part_let_go_and_held_in_one_moment_has_stayed() {
+        use LifeStep::{Freed, Held, Used};
+        let steps = |life: Vec<LifeEntry>| without_exchanges(life).iter().map(|e| e.step).collect::<Vec<_>>();
+        let stayed = vec![entry(Held, 2, 10), entry(Freed, 2, 20), entry(Held, 2, 20), entry(Used, 2, 30)];
+        assert_eq!(steps(stayed), [Held, Used]);
+        // To another club, later, or with a reason: that happened.
+        let moved = vec![entry(Held, 2, 10), entry(Freed, 2, 20), entry(Held, 3, 20)];
+        assert_eq!(steps(moved), [Held, Freed, Held]);
+        let later = vec![entry(Held, 2, 10), entry(Freed, 2, 20), entry(Held, 2, 21)];
+        assert_eq!(steps(later), [Held, Freed, Held]);
+        let told = LifeEntry { reason: "dropped".into(), ..entry(Freed, 2, 20) };
+        assert_eq!(steps(vec![entry(Held, 2, 10), told, entry(Held, 2, 20)]), [Held, Freed, Held]);
+    }
 }

@@ -55,7 +55,7 @@ impl App {
 }
 
 /// When the shop opens on a day.
-fn morning(day: Date) -> Timestamp {
+pub(super) fn morning(day: Date) -> Timestamp {
     // A day far outside of the calendar has no morning; none of the past is.
     TimeZone::system().to_timestamp(day.at(8, 30, 0, 0)).unwrap_or(Timestamp::UNIX_EPOCH)
 }

@@ -16,7 +16,18 @@ pub(super) fn router() -> Router<App> {
 }
 
 async fn show(State(app): State<App>) -> PageResult {
-    let found = app.capability().await?;
+    let mut found = app.capability().await?;
+    let models = app.models(None).await?;
+    for group in &mut found.by_model {
+        if let Some(model) = models.iter().find(|m| m.code() == group.name) {
+            model.name().clone_into(&mut group.name);
+        }
+    }
+    for group in &mut found.by_month {
+        if let Ok(first) = format!("{}-01", group.name).parse::<jiff::civil::Date>() {
+            group.name = first.strftime("%b %Y").to_string();
+        }
+    }
     let body = match &found.all {
         None => empty_state(
             "No club is finished yet.",
@@ -66,6 +77,7 @@ fn groups_table(caption: &str, first: &str, groups: &[CapabilityGroup]) -> Marku
         caption,
         columns: heads.iter().enumerate().map(|(i, head)| Column { head, figures: i > 0 }).collect(),
         rows: groups.iter().map(row).collect(),
+        cards: true,
         ..Table::default()
     })
 }

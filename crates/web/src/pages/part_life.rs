@@ -30,10 +30,13 @@ pub(super) async fn life_part(app: &App, code: &str) -> Result<Markup, AppError>
     let clubs = app.clubs_for(code).await?;
     Ok(html! {
         @if let (Some(job), Some(club)) = (life.job, &life.club) {
-            p { (tag(Tone::Care, life.part.state.word())) " "
-                @if life.part.state == PartState::Used { "in the " } @else { "for the " } (club) " of "
-                a href={ "/plan/" (job) } { "job " (job) }
-                @if let Some(slot) = life.slot { ", place " (slot) " of the tray" }
+            @if life.part.state == PartState::Used {
+                p { "It is in the " strong { (club) } " of " a href={ "/records/" (job) } { "job " (job) } "." }
+            } @else {
+                p { (tag(Tone::Care, life.part.state.word())) " for the " (club) " of "
+                    a href={ "/plan/" (job) } { "job " (job) }
+                    @if let Some(slot) = life.slot { ", place " (slot) " of the tray" }
+                }
             }
         }
         (deeds(&life.part, life.slot.is_some(), &clubs))

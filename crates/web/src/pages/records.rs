@@ -7,6 +7,7 @@ use crate::look::{
 };
 use crate::units::restated;
 use app::App;
+use app::job::JobSummary;
 use axum::Router;
 use axum::extract::{Path, State};
 use axum::response::IntoResponse;
@@ -23,18 +24,30 @@ pub(super) fn router() -> Router<App> {
 async fn index(State(app): State<App>) -> PageResult {
     let finished = app.jobs(Some(JobState::Finished)).await?;
     let open = app.jobs(Some(JobState::Planned)).await?;
-    let list = |jobs: &[app::job::JobSummary]| {
-        html! { ul.plain.big-links { @for job in jobs {
-            li { a.button.quiet href={ "/records/" (job.number) } { "Job " (job.number) " · " (job.player) " · " (job.clubs.join(" ")) } }
-        } } }
+    let list = |caption: &str, when: &str, jobs: &[JobSummary]| {
+        let row = |job: &JobSummary| {
+            let day = job.finished_at.map_or(job.due, say::day);
+            vec![
+                Cell(html! { a.job-link href={ "/records/" (job.number) } { "Job " (job.number) " · " (job.player) } }),
+                Cell::from(job.clubs.join(" ")),
+                Cell::from(day.strftime("%-d %b %Y").to_string()),
+            ]
+        };
+        table(&Table {
+            caption,
+            columns: ["job", "clubs", when].map(|head| Column { head, figures: false }).to_vec(),
+            rows: jobs.iter().map(row).collect(),
+            cards: true,
+            ..Table::default()
+        })
     };
     let body = html! {
         p.actions { (link_button("/capability", "Capability", ButtonKind::Quiet, None, "")) " " (link_button("/learned", "What the shop has learned", ButtonKind::Quiet, None, "")) }
         @if finished.is_empty() && open.is_empty() {
             (empty_state("No record yet.", "A record grows with the readings of a job.", &[Action { href: "/bench", label: "Bench", primary: true }]))
         }
-        @if !finished.is_empty() { (section("Finished", &html! {}, &list(&finished))) }
-        @if !open.is_empty() { (section("At the bench, so far", &html! {}, &list(&open))) }
+        @if !finished.is_empty() { (section("Finished", &html! {}, &list("Finished jobs", "finished", &finished))) }
+        @if !open.is_empty() { (section("At the bench, so far", &html! {}, &list("Jobs at the bench", "due", &open))) }
     };
     Ok(framed(&app, Framed { title: "Records", active: Nav::Records, body, ..Framed::default() })
         .await?
@@ -92,13 +105,13 @@ fn club_part(club: &ClubRecord) -> Markup {
         &name,
         &html! { span.small { "card " (club.card) } },
         &html! {
-            (table(&Table {
+            div.record-lines { (table(&Table {
                 caption: &format!("{name}: target and as built"),
-                columns: ["value", "sheet", "built", "off by", "tolerance", "in tolerance", "verdict"]
-                    .iter().enumerate().map(|(i, head)| Column { head, figures: (1..6).contains(&i) }).collect(),
+                columns: ["value", "sheet", "built", "verdict", "off by", "tolerance", "chance of in"]
+                    .iter().enumerate().map(|(i, head)| Column { head, figures: i > 0 && i != 3 }).collect(),
                 rows: club.lines.iter().map(line_row).collect(),
                 ..Table::default()
-            }))
+            })) }
             (verdict_words(club))
             p { "Parts: " @for (i, part) in club.parts.iter().enumerate() {
                 @if i > 0 { "; " } (part.kind) " " strong { (part.code) } " " (part.model) ", " (say::mass(part.mass_g))
@@ -142,18 +155,26 @@ fn line_row(line: &Line) -> Vec<Cell> {
         Cell::from(line.what.clone()),
         Cell::from(line.target.map_or_else(String::new, show)),
         Cell::from(built),
-        Cell::from(line.difference.map_or_else(String::new, |d| {
-            let sign = if d < 0.0 { "−" } else { "+" };
-            format!("{sign}{}", plain(d.abs()))
-        })),
-        Cell::from(line.tolerance.map_or_else(String::new, |t| format!("± {}", plain(t)))),
-        Cell::from(line.probability.map_or_else(String::new, percent)),
         Cell(match line.verdict {
             Verdict::In => tag(Tone::Good, "in"),
             Verdict::Out => tag(Tone::Bad, "out"),
             Verdict::TooClose => tag(Tone::Care, "too close to say"),
             Verdict::NotRead => html! {},
         }),
+        Cell::from(line.difference.map_or_else(String::new, |d| {
+            let size = plain(d.abs());
+            let nothing = size.chars().all(|c| matches!(c, '0' | '.'));
+            let sign = if nothing {
+                ""
+            } else if d < 0.0 {
+                "−"
+            } else {
+                "+"
+            };
+            format!("{sign}{size}")
+        })),
+        Cell::from(line.target.and(line.tolerance).map_or_else(String::new, |t| format!("± {}", plain(t)))),
+        Cell::from(line.probability.map_or_else(String::new, percent)),
     ]
 }
 

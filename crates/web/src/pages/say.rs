@@ -153,6 +153,11 @@ pub(crate) fn left(now: Timestamp, until: Timestamp) -> String {
     }
 }
 
+/// The day of a time, in the shop's own time zone.
+pub(crate) fn day(at: Timestamp) -> jiff::civil::Date {
+    at.to_zoned_datetime(jiff::tz::TimeZone::system()).date()
+}
+
 /// Day and time as the shop writes them, in the machine's own time zone.
 pub(crate) fn when(at: Timestamp) -> String {
     at.to_zoned_datetime(jiff::tz::TimeZone::system()).strftime("%-d %b %Y %H:%M").to_string()

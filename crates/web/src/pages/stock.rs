@@ -276,11 +276,27 @@ async fn part_page(app: &App, part: &Part, form: &Entries, notice: Option<Notice
         .await?
         .and_then(|l| l.line_cpm)
         .map(|cpm| format!("its line {}", say::value(What::Cpm, cpm)));
+    // What is in a club is not on its shelf any more, and its figures are rarely changed.
+    let used = part.state == PartState::Used && part.club.is_some();
+    let change = html! {
+        form.card method="post" action=(here) {
+            (hidden("version", form.text("version")))
+            div.fields { (part_fields(part, form)) }
+            (form.field("reason", "Why", Field { hint: "Kept with the change", ..Field::default() }))
+            div.actions { (button(&Button { label: "Change", ..Button::default() })) }
+        }
+    };
     let mut shown = vec![Figure { label: "mass", value: &mass, note: mass_note.as_deref().unwrap_or("") }];
     shown.extend(cpm.as_ref().map(|value| Figure { label: "frequency", value, note: line.as_deref().unwrap_or("") }));
     shown.push(Figure {
         label: "where",
-        value: if part.place.is_empty() { "–" } else { &part.place },
+        value: if used {
+            "in a club"
+        } else if part.place.is_empty() {
+            "–"
+        } else {
+            &part.place
+        },
         note: &part.lot,
     });
     let body = html! {
@@ -292,13 +308,9 @@ async fn part_page(app: &App, part: &Part, form: &Entries, notice: Option<Notice
                 a href={ "/stock/models/" (in_address(&part.model)) } { (model.as_ref().map_or(part.model.as_str(), |m| m.name())) } (number)
             }
         }
-        form.card method="post" action=(here) {
-            (hidden("version", form.text("version")))
-            div.fields { (part_fields(part, form)) }
-            (form.field("reason", "Why", Field { hint: "Kept with the change", ..Field::default() }))
-            div.actions { (button(&Button { label: "Change", ..Button::default() })) }
-        }
+        @if !used { (change) }
         (super::part_life::life_part(app, &part.code).await?)
+        @if used { details open[!form.is_sound() || status != StatusCode::OK] { summary { "A figure of it was wrong" } (change) } }
         div.actions {
             (link_button(&format!("/labels?codes={}&paper=strip", in_address(&part.code)), "Print its label", ButtonKind::Quiet, Some(Icon::Print), ""))
             (link_button("/stock", "Back to the stock", ButtonKind::Quiet, None, ""))
