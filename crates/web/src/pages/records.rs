@@ -110,6 +110,7 @@ fn club_part(club: &ClubRecord) -> Markup {
                 columns: ["value", "sheet", "built", "verdict", "off by", "tolerance", "chance of in"]
                     .iter().enumerate().map(|(i, head)| Column { head, figures: i > 0 && i != 3 }).collect(),
                 rows: club.lines.iter().map(line_row).collect(),
+                cards: true,
                 ..Table::default()
             })) }
             (verdict_words(club))

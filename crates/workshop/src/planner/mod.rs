@@ -275,7 +275,7 @@ fn fitting<'a>(
     let nominal = fit::raw_shaft(shaft_model, &nominal_shaft(shaft_model, &target.number), &target.number)?;
     let shaft_nominal_g =
         fit::cut(shaft_model, nominal, 0.0, &target.number, cut_mm)?.map_or(nominal.mass_g, |c| c.shaft.mass_g);
-    let loss = outlook::loss(
+    let outlook = outlook::outlook(
         assembly,
         club,
         shelf,
@@ -283,7 +283,7 @@ fn fitting<'a>(
         losses,
     )?;
     let need = ClubNeed {
-        base_points: fixed_points - estimation::POINTS_BELOW_A0 - target.balance_points,
+        base_points: outlook.base_points.unwrap_or(fixed_points - estimation::POINTS_BELOW_A0 - target.balance_points),
         heads,
         shafts: shaft_candidates,
         grips,
@@ -293,7 +293,7 @@ fn fitting<'a>(
         shaft_nominal_g,
         mass_target: target.total_mass_g.map(|target_g| MassTarget { base_mass_g: fixed_g, target_g }),
         head_scale: Some(HeadScale { points_per_g: per_head_g, zero_mass_g: 0.0 }),
-        loss,
+        loss: outlook.loss,
     };
     Ok(Fitting { club, head_model, head_number, shaft_model, adapter, ferrule, cut_mm, shafts, need })
 }

@@ -1,5 +1,5 @@
 //! What a planned deviation costs a club: the chance of missing its tolerance with the readings and the choice of grip
-//! still to come.
+//! still to come; and where the club stands by what the shop has learned.
 
 use super::{Picks, Shelf, plan_with};
 use crate::assembly::Assembly;
@@ -45,44 +45,56 @@ impl Losses {
     }
 }
 
-/// The curve of one club.
-pub(super) fn loss(
+/// What is known of a club before anything of it is chosen.
+pub(super) struct Outlook {
+    /// The cost of a deviation.
+    pub loss: Loss,
+    /// Deviation from the target of everything that is not chosen, as the shop believes it: its own grams of adhesive,
+    /// its own turns of tape, where its heads' centres lie. None where it cannot be worked out.
+    pub base_points: Option<f64>,
+}
+
+/// The outlook of one club.
+pub(super) fn outlook(
     assembly: Assembly<'_>,
     club: &JobClub,
     shelf: &Shelf<'_>,
     lists: &Lists<'_>,
     losses: &mut Losses,
-) -> Result<Loss, WorkshopError> {
+) -> Result<Outlook, WorkshopError> {
     let tolerance_points = club.target.tolerances.balance_points;
-    let spreads = spreads(assembly, club, shelf, lists)?;
+    let found = spreads(assembly, club, shelf, lists)?;
+    let (spreads, base_points) = (found.map(|f| (f.0, f.1)), found.map(|f| f.2));
     let single: Vec<f64> =
         lists.grips.iter().filter(|g| shelf.grips[g.part].count.is_none()).map(|g| g.points).collect();
     let rivals = assembly.job.clubs.iter().filter(|c| c.target.grip_model == club.target.grip_model).count();
     let spare_grips = single.len().saturating_sub(rivals / 2);
     let spread = standard_deviation(&single);
-    match spreads {
+    let loss = match spreads {
         Some((learned, rest)) if spare_grips > 1 && spread > 0.01 => losses.get(GripStillToChoose {
             tolerance_points,
             sigma_learned_points: learned.max(0.01),
             sigma_rest_points: rest.max(0.01),
             grip_spread_points: spread,
             spare_grips: u32::try_from(spare_grips).unwrap_or(u32::MAX),
-        }),
+        })?,
         other => {
             let sd = other.map_or(FINISH_SD_POINTS, |(learned, rest)| learned.hypot(rest).max(0.01));
-            Ok(Loss::from_sigma(sd, tolerance_points, LossForm::Yield)?)
+            Loss::from_sigma(sd, tolerance_points, LossForm::Yield)?
         }
-    }
+    };
+    Ok(Outlook { loss, base_points })
 }
 
-/// What the reading after the cure will tell of the finish and what it will not, from the club built with the first
-/// parts that fit: the spreads hardly depend on which ones. None where nothing fits.
+/// What the reading after the cure will tell of the finish and what it will not, and the finish's deviation less what
+/// the chosen parts bring, from the club built with the first parts that fit: none of the three depends on which ones
+/// by more than a hundredth of a point. None where nothing fits.
 fn spreads(
     assembly: Assembly<'_>,
     club: &JobClub,
     shelf: &Shelf<'_>,
     lists: &Lists<'_>,
-) -> Result<Option<(f64, f64)>, WorkshopError> {
+) -> Result<Option<(f64, f64, f64)>, WorkshopError> {
     let (Some(head), Some(shaft), Some(grip)) = (lists.heads.first(), lists.shafts.first(), lists.grips.first()) else {
         return Ok(None);
     };
@@ -107,7 +119,9 @@ fn spreads(
         planned.push((reading(club, &step.on, &scale.key), noise));
     }
     let rest = belief.sd_after(&finish_probe(&club.id), &planned)?;
-    Ok(Some(((before * before - rest * rest).max(0.0).sqrt(), rest)))
+    let finish = belief.answer(&finish_probe(&club.id))?;
+    let base = finish.mean - club.target.balance_points - head.points - shaft.points - grip.points;
+    Ok(Some(((before * before - rest * rest).max(0.0).sqrt(), rest, base)))
 }
 
 fn reading(club: &JobClub, on: &[crate::kind::Role], scale: &str) -> Probe {

@@ -4,6 +4,7 @@ use super::Set;
 use estimation::{OnClub, Quantity};
 use std::collections::BTreeSet;
 use workshop::kind::Role;
+use workshop::learned::{Learned, LearnedValue};
 use workshop::model::PartKind;
 use workshop::part::PartState;
 use workshop::plan::ClubPlan;
@@ -203,4 +204,48 @@ fn a_whole_mass_that_the_sheet_asks_for_is_come_near_to() {
     // Far out of reach it is still built, with its reason.
     set.job.clubs[0].target.total_mass_g = Some(plain_g + 60.0);
     assert!(built(&set).reasons.iter().any(|r| r.contains("g under the sheet's")));
+}
+
+/// A shop that learned that its joints take more adhesive, or less, than the model says plans for that: what is planned
+/// is what the belief expects of the plan.
+#[test]
+fn a_plan_reckons_with_what_the_shop_has_learned() {
+    for more in [-0.8, 0.0, 0.8] {
+        let mut set = Set::open();
+        let adhesive = set.job.clubs[0].target.adhesive.clone().or(set.shop.adhesive.clone()).unwrap();
+        let value = LearnedValue {
+            key: format!("adhesive:{adhesive}"),
+            mean_shift: more,
+            prior_sd: 0.4,
+            clubs: 12,
+            jobs: 2,
+            from: Vec::new(),
+            pinned: false,
+        };
+        set.learned = Learned { values: vec![value], covariance: vec![vec![0.01]], scatter: Vec::new() };
+        let plan = workshop::planner::propose(set.assembly(), &set.parts, &[]).unwrap();
+        for (club, chosen) in set.job.clubs.iter_mut().zip(plan.clubs) {
+            club.plan = chosen;
+        }
+        let believed = set.assembly().believe(&[]).unwrap();
+        for club in &set.job.clubs {
+            let finish = believed.finish(&club.id).unwrap().unwrap();
+            let told = club.plan.as_ref().unwrap().reasons.join(" ");
+            let planned: f64 = told
+                .split("leave it ")
+                .nth(1)
+                .or(told.split("in the tip: ").nth(1))
+                .unwrap()
+                .split(' ')
+                .next()
+                .unwrap()
+                .parse()
+                .unwrap();
+            assert!(
+                (finish.deviation_points.abs() - planned).abs() < 0.03,
+                "{more} g: {} and {told}",
+                finish.deviation_points
+            );
+        }
+    }
 }
