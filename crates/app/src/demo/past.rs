@@ -16,7 +16,7 @@ use quantity::{Balance, Length, decimal};
 use simulation::advice::{choose_grips, choose_tips};
 use simulation::past::{Assembled, Occasion, PastShop};
 use std::sync::Arc;
-use store::PartFilter;
+use store::{PartFilter, Tx};
 use workshop::cause::CauseKind;
 use workshop::demo::{self, PastJob};
 use workshop::health::{Measures, print_value};
@@ -74,6 +74,8 @@ struct PastWork<'a> {
     /// Days since the first.
     day: i64,
     batch: Option<BatchView>,
+    /// Readings of a step that are not on disk yet: all clubs of a step are kept at once.
+    open: Option<Tx>,
     slip: bool,
 }
 
@@ -101,6 +103,7 @@ impl<'a> PastWork<'a> {
             begun: job.begun,
             day: 0,
             batch: None,
+            open: None,
             slip,
         })
     }
@@ -180,6 +183,7 @@ impl<'a> PastWork<'a> {
             for club in &clubs {
                 self.read(club, at, &step, forgotten == Some(club.slot)).await?;
             }
+            self.put_down().await?;
             if step.on.contains(&Role::Grip) && !step.on.contains(&Role::Solvent) && step.asks.contains(&What::Balance)
             {
                 self.read_again(at, &step).await?;
@@ -238,7 +242,7 @@ impl<'a> PastWork<'a> {
             let club = self.file.club_at(found.slot)?.clone();
             self.keep(&club, at, &again, &again.on, AGAIN).await?;
         }
-        Ok(())
+        self.put_down().await
     }
 
     /// Makes what is offered to measure, takes another weight or grip where the advice says so, and weighs what was
@@ -246,6 +250,7 @@ impl<'a> PastWork<'a> {
     async fn choose(&mut self, kind: PartKind, at: usize) -> Result<(), AppError> {
         let free = App::free_parts(&mut self.app.store.read().await?).await?;
         self.measure_more(at.saturating_sub(1), &free).await?;
+        self.put_down().await?;
         let ids: Vec<_> = self.clubs().into_iter().map(|c| c.id).collect();
         let choices = match kind {
             PartKind::Grip => choose_grips(&self.file.believe()?, &ids, &free)?,
@@ -265,7 +270,7 @@ impl<'a> PastWork<'a> {
                 self.keep(club, place, &weigh, &weigh.on, 0).await?;
             }
         }
-        Ok(())
+        self.put_down().await
     }
 
     async fn glue(&mut self) -> Result<(), AppError> {
@@ -293,6 +298,7 @@ impl<'a> PastWork<'a> {
         if self.keep(club, at, step, &on, 0).await?.is_empty() {
             return Ok(());
         }
+        self.put_down().await?;
         let doubted = self.app.causes(self.number, club.slot).await?;
         for DoubtedReading { reading, causes, .. } in &doubted {
             let left_out = causes.iter().find(|c| c.key == CauseKind::TipLeftOut.key());
@@ -304,10 +310,20 @@ impl<'a> PastWork<'a> {
             }
         }
         // Anything else is seated anew and read once more; the second reading takes the place of the first.
-        for reading in self.keep(club, at, step, &step.on, 1).await? {
+        let doubted = self.keep(club, at, step, &step.on, 1).await?;
+        self.put_down().await?;
+        for reading in doubted {
             self.app.insist(self.number, &reading, "seated anew, read twice", &self.by()).await?;
         }
         self.look().await
+    }
+
+    /// Puts the readings so far on disk.
+    async fn put_down(&mut self) -> Result<(), AppError> {
+        if let Some(tx) = self.open.take() {
+            tx.commit().await?;
+        }
+        Ok(())
     }
 
     /// Enters what the instruments show of a club with these pieces on it, as the bench does but without asking what it
@@ -338,9 +354,12 @@ impl<'a> PastWork<'a> {
             at: None,
             request_key: None,
         };
-        let mut tx = self.app.store.write().await?.signed(&new.by);
+        let mut tx = match self.open.take() {
+            Some(tx) => tx,
+            None => self.app.store.write().await?.signed(&new.by),
+        };
         let (file, kept) = self.app.keep(&mut tx, &self.file, &new).await?;
-        tx.commit().await?;
+        self.open = Some(tx);
         self.file = file;
         let believed = self.file.believe()?;
         Ok(kept.into_iter().map(|r| r.id).filter(|id| believed.is_doubted(id)).collect())
