@@ -44,7 +44,7 @@ async fn show(State(app): State<App>) -> PageResult {
 fn groups_part(all: &CapabilityGroup, found: &ShopCapability) -> Markup {
     html! {
         p { "Cp is how many times the shop's spread fits into the tolerance: at 1 a centred shop loses 3 clubs in 1000, 1.33 is a usual aim. Cpk counts as well how far the mean lies beside the target. Each club counts by its own tolerance. In brackets: where the figure lies 95 times in 100, with as many clubs as there are." }
-        (section("All clubs", &html! {}, &groups_table("All finished clubs", "", std::slice::from_ref(all))))
+        (section("All clubs", &html! {}, &groups_table("All finished clubs", "which", std::slice::from_ref(all))))
         (section("By month", &html! {}, &groups_table("Capability by month", "month", &found.by_month)))
         (section("By head model", &html! {}, &groups_table("Capability by head model", "model", &found.by_model)))
     }

@@ -37,10 +37,18 @@ async fn index(State(app): State<App>) -> PageResult {
             (new)
         }
     } else {
+        let (running, cured): (Vec<_>, Vec<_>) = batches.iter().partition(|b| b.full_cure_at > now);
+        let cards = |list: &[&BatchView]| {
+            html! { @for batch in list {
+                (titled_card(&format!("Batch {} · {}", batch.batch.number, batch.adhesive_name), &batch_part(batch, now)))
+            } }
+        };
         html! {
             (section("Batches", &new, &html! {
-                @for batch in &batches { (titled_card(&format!("Batch {} · {}", batch.batch.number, batch.adhesive_name), &batch_part(batch, now))) }
+                @if running.is_empty() { p { "No batch is curing." } }
+                (cards(&running))
             }))
+            @if !cured.is_empty() { (section("Cured", &html! {}, &cards(&cured))) }
         }
     };
     Ok(framed(&app, Framed { title: "Glue", active: Nav::Glue, body, ..Framed::default() }).await?.into_response())
@@ -56,8 +64,8 @@ fn batch_part(view: &BatchView, now: Timestamp) -> Markup {
         p { strong { "Job " (view.clubs.join("; job ")) } ". Lot " (b.lot) ", " (decimal(b.resin_g, 1)) " g resin, "
             (decimal(b.hardener_g, 1)) " g hardener, " (decimal(b.beads_g, 1)) " g spacers, at " (decimal(b.room_c, 0)) " °C. Mixed "
             (say::when(b.mixed_at)) " by " (b.by) "." }
-        (table(&Table {
-            caption: "Clocks of the batch",
+        @if view.full_cure_at > now { (table(&Table {
+            caption: &format!("Clocks of batch {}", b.number),
             columns: vec![Column { head: "what", figures: false }, Column { head: "left", figures: true }, Column { head: "until", figures: false }],
             rows: vec![
                 row("pot life", view.pot_life_until, "over"),
@@ -65,7 +73,7 @@ fn batch_part(view: &BatchView, now: Timestamp) -> Markup {
                 row("bend, hand over, swing", view.full_cure_at, "now"),
             ],
             ..Table::default()
-        }))
+        })) }
     }
 }
 

@@ -178,7 +178,7 @@ fn scatter_part(learned: &LearnedShop) -> Markup {
             Cell(change_part(view)),
         ]
     };
-    let heads = ["what", "now", "new shop", "worth readings", "how it came about", ""];
+    let heads = ["what", "now", "new shop", "worth readings", "how it came about", "change"];
     section(
         "How much things scatter",
         &html! {},
