@@ -105,14 +105,14 @@ fn club_part(club: &ClubRecord) -> Markup {
         &name,
         &html! { span.small { "card " (club.card) } },
         &html! {
-            div.record-lines { (table(&Table {
+            (table(&Table {
                 caption: &format!("{name}: target and as built"),
                 columns: ["value", "sheet", "built", "verdict", "off by", "tolerance", "chance of in"]
                     .iter().enumerate().map(|(i, head)| Column { head, figures: i > 0 && i != 3 }).collect(),
                 rows: club.lines.iter().map(line_row).collect(),
                 cards: true,
                 ..Table::default()
-            })) }
+            }))
             (verdict_words(club))
             p { "Parts: " @for (i, part) in club.parts.iter().enumerate() {
                 @if i > 0 { "; " } (part.kind) " " strong { (part.code) } " " (part.model) ", " (say::mass(part.mass_g))
