@@ -3,6 +3,7 @@
 use crate::{App, AppError, load_shop, new_id};
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
+use std::sync::Arc;
 use store::{StudyReading, StudyRow, Tx};
 use utoipa::ToSchema;
 use workshop::health::{
@@ -215,7 +216,7 @@ impl App {
     /// No such study; readings that are still missing; what the store says.
     pub async fn take_noise(&self, id: &str, by: &str) -> Result<Shop, AppError> {
         let mut tx = self.store.write().await?;
-        let mut shop = load_shop(&mut tx).await?;
+        let mut shop = Arc::unwrap_or_clone(load_shop(&mut tx).await?);
         let row = study_row(&mut tx, id).await?;
         let gauge = shop.instrument(&row.plan.scale)?;
         let readings = latest(&tx.study_readings(id).await?, row.plan.order.len());

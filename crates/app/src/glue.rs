@@ -6,6 +6,8 @@ use jiff::{SignedDuration, Timestamp};
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 use workshop::glue::{Batch, Mix, mix, pot_life_until, ready_at};
+use workshop::id::ClubId;
+use workshop::model::Library;
 use workshop::reading::{Reading, Unit, What};
 use workshop::step::Strength;
 
@@ -50,6 +52,21 @@ pub struct BatchView {
     /// When they may be bent, handed over and swung.
     #[schema(value_type = String, format = DateTime)]
     pub full_cure_at: Timestamp,
+}
+
+/// A mixed cup and how long it is good.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Cup {
+    /// Number of its batch.
+    pub number: i64,
+    /// When it goes off.
+    pub until: Timestamp,
+}
+
+impl From<&BatchView> for Cup {
+    fn from(view: &BatchView) -> Self {
+        Self { number: view.batch.number, until: view.pot_life_until }
+    }
 }
 
 impl App {
@@ -153,7 +170,28 @@ impl App {
         self.log(&mut tx, Some(&file.job.id), None, "batch_mixed", &new.by, note).await?;
         tx.commit().await?;
         self.tell(Some(new.job), "batch");
-        self.batch_view(batch).await
+        let name = |id: &ClubId| file.job.club(id).map(|c| (file.job.number, c.target.number.clone()));
+        let numbers: Vec<(i64, String)> = clubs.iter().filter_map(name).collect();
+        batch_view(batch, &file.library, &numbers)
+    }
+
+    /// Cups that are still good, the latest first.
+    ///
+    /// # Errors
+    /// What the store says.
+    pub async fn running_cups(&self) -> Result<Vec<Cup>, AppError> {
+        // No adhesive that a shop glues clubs with stays good for two days.
+        let since = self.now() - SignedDuration::from_hours(48);
+        let mut tx = self.store.read().await?;
+        let batches = tx.batches_since(since).await?;
+        if batches.is_empty() {
+            return Ok(Vec::new());
+        }
+        let library = load_library(&mut tx).await?;
+        let cup = |b: &Batch| Ok(Cup { number: b.number, until: pot_life_until(b, library.adhesive(&b.adhesive)?)? });
+        let mut cups = batches.iter().rev().map(cup).collect::<Result<Vec<_>, AppError>>()?;
+        cups.retain(|cup| cup.until > self.now());
+        Ok(cups)
     }
 
     /// Batches of the last days whose clocks still matter, the latest first.
@@ -164,37 +202,40 @@ impl App {
         let since = self.now() - SignedDuration::from_hours(24 * days);
         let mut tx = self.store.read().await?;
         let batches = tx.batches_since(since).await?;
-        drop(tx);
+        if batches.is_empty() {
+            return Ok(Vec::new());
+        }
+        let library = load_library(&mut tx).await?;
+        let mut glued = tx.clubs_glued_since(since).await?;
         let mut views = Vec::with_capacity(batches.len());
         for batch in batches {
-            views.push(self.batch_view(batch).await?);
+            let clubs = glued.remove(&batch.id).unwrap_or_default();
+            views.push(batch_view(batch, &library, &clubs)?);
         }
         views.sort_by_key(|v| std::cmp::Reverse(v.batch.mixed_at));
         Ok(views)
     }
+}
 
-    async fn batch_view(&self, batch: Batch) -> Result<BatchView, AppError> {
-        let mut tx = self.store.read().await?;
-        let library = load_library(&mut tx).await?;
-        let adhesive = library.adhesive(&batch.adhesive)?;
-        let mut clubs = Vec::new();
-        for job in tx.jobs(None).await? {
-            let numbers: Vec<&str> =
-                job.clubs.iter().filter(|c| batch.clubs.contains(&c.id)).map(|c| c.target.number.as_str()).collect();
-            if !numbers.is_empty() {
-                clubs.push(format!("{}: {}", job.number, numbers.join(", ")));
-            }
-        }
-        let at = |strength| ready_at(&batch, adhesive, strength).map(|t| t.unwrap_or(batch.mixed_at));
-        Ok(BatchView {
-            pot_life_until: pot_life_until(&batch, adhesive)?,
-            handling_at: at(Strength::Handling)?,
-            full_cure_at: at(Strength::Full)?,
-            adhesive_name: adhesive.name.clone(),
-            clubs,
-            batch,
+/// A batch with its clocks; its clubs by job number and number, in the order of jobs and trays.
+fn batch_view(batch: Batch, library: &Library, glued: &[(i64, String)]) -> Result<BatchView, AppError> {
+    let adhesive = library.adhesive(&batch.adhesive)?;
+    let clubs = glued
+        .chunk_by(|a, b| a.0 == b.0)
+        .map(|of_job| {
+            let numbers: Vec<&str> = of_job.iter().map(|(_, number)| number.as_str()).collect();
+            format!("{}: {}", of_job[0].0, numbers.join(", "))
         })
-    }
+        .collect();
+    let at = |strength| ready_at(&batch, adhesive, strength).map(|t| t.unwrap_or(batch.mixed_at));
+    Ok(BatchView {
+        pot_life_until: pot_life_until(&batch, adhesive)?,
+        handling_at: at(Strength::Handling)?,
+        full_cure_at: at(Strength::Full)?,
+        adhesive_name: adhesive.name.clone(),
+        clubs,
+        batch,
+    })
 }
 
 fn adhesive_code<'a>(asked: Option<&'a str>, own: Option<&'a str>) -> Result<&'a str, AppError> {

@@ -2,11 +2,13 @@
 
 use crate::{App, AppError, load_library, load_shop};
 use serde::Serialize;
+use std::sync::Arc;
+pub use store::JobLine;
 use store::Tx;
 use utoipa::ToSchema;
 use workshop::assembly::Assembly;
 use workshop::belief::Believed;
-use workshop::bench::{ClubState, Surroundings};
+use workshop::bench::{ClubState, Look, StepStatus, Surroundings};
 use workshop::glue::Batch;
 use workshop::health::ScaleWatch;
 use workshop::id::ClubId;
@@ -14,7 +16,7 @@ use workshop::job::{Job, JobClub, JobState};
 use workshop::learned::Learned;
 use workshop::measure::Measure;
 use workshop::model::Library;
-use workshop::part::Part;
+use workshop::part::{Part, PartState};
 use workshop::reading::Reading;
 use workshop::record::{LetPass, Record};
 use workshop::shop::Shop;
@@ -34,11 +36,11 @@ pub struct JobFile {
     /// Steps let pass.
     pub let_pass: Vec<LetPass>,
     /// The models.
-    pub library: Library,
+    pub library: Arc<Library>,
     /// The shop.
-    pub shop: Shop,
+    pub shop: Arc<Shop>,
     /// What the shop has learned from earlier jobs.
-    pub learned: Learned,
+    pub learned: Arc<Learned>,
     /// Extra measurements that are not to be offered again.
     pub declined: Vec<Measure>,
     /// What is known of the scales: the checks of its days, and which of them are not trusted.
@@ -52,6 +54,11 @@ impl JobFile {
             .job_by_number(number)
             .await?
             .ok_or_else(|| AppError::not_found("job", number.to_string(), "Look it up on the Today page"))?;
+        Self::of(tx, job).await
+    }
+
+    /// Everything that belongs to a job that is read already.
+    pub(crate) async fn of(tx: &mut Tx, job: Job) -> Result<Self, AppError> {
         let readings = tx.readings(&job.id).await?;
         let batches = tx.batches(Some(&job.id)).await?;
         let events = tx.events(Some(&job.id), 10_000).await?;
@@ -155,12 +162,23 @@ pub struct JobSummary {
     pub clubs: Vec<String>,
     /// How many clubs have each step as their next, in the order of the steps.
     pub next_steps: Vec<NextStep>,
-    /// Clubs with a doubted reading, by number.
-    pub doubted: Vec<String>,
+    /// Whether a step of any club is done.
+    pub begun: bool,
+    /// Clubs with a doubted reading.
+    pub doubted: Vec<ClubInList>,
     /// When it was finished, where it is and that was noted.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[schema(value_type = Option<String>, format = DateTime)]
     pub finished_at: Option<jiff::Timestamp>,
+}
+
+/// A club of a job in a list.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
+pub struct ClubInList {
+    /// Place in the tray.
+    pub slot: i64,
+    /// Its number.
+    pub number: String,
 }
 
 /// How many clubs of a job have a step as their next.
@@ -213,24 +231,43 @@ impl App {
     pub async fn jobs(&self, state: Option<JobState>) -> Result<Vec<JobSummary>, AppError> {
         let mut tx = self.store.read().await?;
         let mut found = Vec::new();
-        for job in tx.jobs(state).await? {
-            let open = matches!(job.state, JobState::Open | JobState::Planned);
-            if state.is_none() && !open {
+        for state in state.map_or(JobState::UNDER_WAY.to_vec(), |state| vec![state]) {
+            if matches!(state, JobState::Finished | JobState::Dropped) {
+                found.extend(tx.job_lines(state, None, i64::MAX).await?.into_iter().map(over));
                 continue;
             }
-            found.push(if open {
-                let file = JobFile::load(&mut tx, job.number).await?;
-                let states = file.states(self.now())?;
-                summary(&file.job, &states)
-            } else {
-                summary(&job, &[])
-            });
-        }
-        if state == Some(JobState::Finished) {
-            let noted = tx.finished_clubs().await?;
-            for job in &mut found {
-                job.finished_at = noted.iter().filter(|c| c.job_number == job.number).map(|c| c.finished_at).max();
+            for job in tx.jobs(Some(state)).await? {
+                if state == JobState::Open {
+                    found.push(waiting(&job));
+                    continue;
+                }
+                let file = JobFile::of(&mut tx, job).await?;
+                found.push(summary(&file.job, &file.states(self.now())?));
             }
+        }
+        found.sort_by(|a, b| a.due.cmp(&b.due).then(a.number.cmp(&b.number)));
+        Ok(found)
+    }
+
+    /// Finished jobs, the highest number first: those below a number, at most `limit`.
+    ///
+    /// # Errors
+    /// What the store says.
+    pub async fn finished_jobs(&self, below: Option<i64>, limit: i64) -> Result<Vec<JobLine>, AppError> {
+        let mut tx = self.store.read().await?;
+        Ok(tx.job_lines(JobState::Finished, below, limit).await?)
+    }
+
+    /// Jobs in these states by name only, the earliest due first: for lists to choose from, where nobody asks how far
+    /// they are.
+    ///
+    /// # Errors
+    /// What the store says.
+    pub async fn job_names(&self, states: &[JobState]) -> Result<Vec<JobLine>, AppError> {
+        let mut tx = self.store.read().await?;
+        let mut found = Vec::new();
+        for state in states {
+            found.extend(tx.job_lines(*state, None, i64::MAX).await?);
         }
         found.sort_by(|a, b| {
             let latest_first = b.finished_at.cmp(&a.finished_at);
@@ -308,8 +345,8 @@ impl App {
     }
 
     /// Free parts that could take the place of planned ones, with the mass to count with.
-    pub(crate) async fn free_parts(tx: &mut Tx) -> Result<Vec<Part>, AppError> {
-        Ok(tx.parts(&store::PartFilter { state: Some(workshop::part::PartState::Free), ..Default::default() }).await?)
+    pub(crate) async fn free_parts(tx: &mut Tx) -> Result<Arc<Vec<Part>>, AppError> {
+        Ok(tx.parts_in(PartState::Free).await?)
     }
 }
 
@@ -333,7 +370,38 @@ fn summary(job: &Job, states: &[ClubState]) -> JobSummary {
         state: job.state,
         clubs: job.clubs.iter().map(|c| c.target.number.clone()).collect(),
         next_steps,
+        begun: states.iter().flat_map(|s| &s.steps).any(|s| s.status == StepStatus::Done),
+        doubted: states
+            .iter()
+            .filter(|s| s.look == Look::Doubted)
+            .map(|s| ClubInList { slot: s.slot, number: s.number.clone() })
+            .collect(),
         finished_at: None,
-        doubted: states.iter().filter(|s| s.look == workshop::bench::Look::Doubted).map(|s| s.number.clone()).collect(),
+    }
+}
+
+/// A job that waits for its plan, as a list shows it: nothing can have been read on a club that has no parts, so the first
+/// step is still to come.
+fn waiting(job: &Job) -> JobSummary {
+    let next_steps = job.steps.first().map(|step| NextStep {
+        key: step.key.clone(),
+        label: step.label.clone(),
+        clubs: i64::try_from(job.clubs.len()).unwrap_or(i64::MAX),
+    });
+    JobSummary { next_steps: next_steps.into_iter().collect(), ..summary(job, &[]) }
+}
+
+/// A job that is over, as a list shows it: nothing is to be done any more.
+fn over(line: JobLine) -> JobSummary {
+    JobSummary {
+        number: line.number,
+        player: line.player,
+        due: line.due,
+        state: line.state,
+        clubs: line.clubs,
+        next_steps: Vec::new(),
+        begun: line.state == JobState::Finished,
+        doubted: Vec::new(),
+        finished_at: line.finished_at,
     }
 }

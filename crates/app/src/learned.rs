@@ -6,6 +6,7 @@ use crate::{App, AppError, load_library, load_shop, new_id};
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
+use std::sync::{Arc, Mutex, PoisonError};
 use store::{FinishedClub, LearnedRow, Tx};
 use utoipa::ToSchema;
 use workshop::belief::BAND_95;
@@ -128,14 +129,14 @@ pub struct PinLearned {
 }
 
 /// What the shop knows now.
-pub(crate) async fn known(tx: &mut Tx) -> Result<Learned, AppError> {
+pub(crate) async fn known(tx: &mut Tx) -> Result<Arc<Learned>, AppError> {
     Ok(tx.learned().await?.unwrap_or_default())
 }
 
 /// What a job is believed with: a finished one with what the shop knew before it learned from that very job.
-pub(crate) async fn known_for(tx: &mut Tx, job: &Job) -> Result<Learned, AppError> {
+pub(crate) async fn known_for(tx: &mut Tx, job: &Job) -> Result<Arc<Learned>, AppError> {
     match job.state {
-        JobState::Finished => Ok(tx.learned_before(&job.id).await?.unwrap_or_default()),
+        JobState::Finished => Ok(Arc::new(tx.learned_before(&job.id).await?.unwrap_or_default())),
         _ => known(tx).await,
     }
 }
@@ -180,10 +181,10 @@ impl App {
         let mut tx = self.store.read().await?;
         let library = load_library(&mut tx).await?;
         let shop = load_shop(&mut tx).await?;
-        let mut rows = tx.learned_rows(STATES_SHOWN).await?;
-        rows.reverse();
+        let kept = tx.learned_rows(STATES_SHOWN).await?;
+        let rows: Vec<&LearnedRow> = kept.iter().rev().collect();
         let Some(latest) = rows.last() else { return Ok(LearnedShop::default()) };
-        let numbers = job_numbers(&mut tx, &rows).await?;
+        let numbers = job_numbers(&mut tx, &kept).await?;
         let point = |row: &LearnedRow, mean, band| LearnedPoint {
             at: row.at,
             job: row.job.as_ref().and_then(|id| numbers.get(id).copied()),
@@ -209,7 +210,7 @@ impl App {
                 observations: None,
                 from: value.from.clone(),
                 pinned: value.pinned,
-                history: rows.iter().filter_map(at).collect(),
+                history: rows.iter().copied().filter_map(at).collect(),
                 key: value.key.clone(),
                 unit: said.unit.to_owned(),
                 words: said.words.clone(),
@@ -231,7 +232,7 @@ impl App {
                 observations: Some(scatter.weight),
                 from: Vec::new(),
                 pinned: scatter.pinned,
-                history: rows.iter().filter_map(at).collect(),
+                history: rows.iter().copied().filter_map(at).collect(),
                 key: scatter.key.clone(),
                 unit: said.unit.to_owned(),
                 words: said.words.clone(),
@@ -245,7 +246,7 @@ impl App {
     /// # Errors
     /// What the store says.
     pub async fn learned_state(&self) -> Result<Learned, AppError> {
-        known(&mut self.store.read().await?).await
+        Ok(Arc::unwrap_or_clone(known(&mut self.store.read().await?).await?))
     }
 
     /// What changed what the shop knows, the newest first.
@@ -258,16 +259,16 @@ impl App {
         let shop = load_shop(&mut tx).await?;
         let rows = tx.learned_rows(STATES_SHOWN).await?;
         let numbers = job_numbers(&mut tx, &rows).await?;
-        let change = |row: LearnedRow| LearnedChange {
+        let change = |row: &LearnedRow| LearnedChange {
             job: row.job.as_ref().and_then(|id| numbers.get(id).copied()),
             words: if row.about.is_empty() { String::new() } else { say(&row.about, &library, &shop).words },
             at: row.at,
-            by: row.by,
+            by: row.by.clone(),
             cause: row.cause,
-            about: row.about,
-            reason: row.reason,
+            about: row.about.clone(),
+            reason: row.reason.clone(),
         };
-        Ok(rows.into_iter().map(change).collect())
+        Ok(rows.iter().map(change).collect())
     }
 
     /// Sets one learned value back to what a new shop starts with, or all of them.
@@ -296,7 +297,7 @@ impl App {
     ) -> Result<(), AppError> {
         need_reason(reason)?;
         let mut tx = self.store.write().await?;
-        let Some(mut learned) = tx.learned().await? else {
+        let Some(mut learned) = tx.learned().await?.map(Arc::unwrap_or_clone) else {
             return Err(AppError::Conflict {
                 what: "the shop has learned nothing yet".into(),
                 next: "Finish a job first: it learns from its readings".into(),
@@ -329,27 +330,53 @@ impl App {
     /// Figures that the belief of an old job cannot work with; what the store says.
     pub async fn capability(&self) -> Result<ShopCapability, AppError> {
         let mut tx = self.store.read().await?;
-        let mut noted = tx.finished_clubs().await?;
-        // Jobs that were finished before anything was noted.
-        for job in tx.jobs(Some(JobState::Finished)).await? {
-            if noted.iter().all(|c| c.job != job.id) {
-                let file = JobFile::load(&mut tx, job.number).await?;
-                let believed = file.believe()?;
-                let record = workshop::record::record(&believed, &file.readings, &file.batches, &file.let_pass)?;
-                noted.extend(outcomes(&file.job, &record, record.last_reading_at.unwrap_or(file.job.made_at)));
-            }
+        let noted = tx.finished_clubs().await?;
+        let jobs = tx.count_jobs(JobState::Finished).await?;
+        if let Some(kept) = self.capability.of(&noted, jobs) {
+            return Ok(kept);
         }
-        let outcomes: Vec<Outcome> = noted
-            .into_iter()
-            .map(|club| Outcome {
-                on: jiff::tz::Offset::UTC.to_datetime(club.finished_at).date(),
-                head_model: club.head_model,
-                deviation_points: club.deviation_points,
-                tolerance_points: club.tolerance_points,
-                verdict: club.verdict,
-            })
-            .collect();
-        Ok(capability(&outcomes))
+        let mut outcomes: Vec<Outcome> = noted.iter().map(outcome).collect();
+        // Jobs that were finished before anything was noted.
+        let older = tx.finished_without_note().await?;
+        for number in &older {
+            let file = JobFile::load(&mut tx, *number).await?;
+            let believed = file.believe()?;
+            let record = workshop::record::record(&believed, &file.readings, &file.batches, &file.let_pass)?;
+            let at = record.last_reading_at.unwrap_or(file.job.made_at);
+            outcomes.extend(self::outcomes(&file.job, &record, at).iter().map(outcome));
+        }
+        let found = capability(&outcomes);
+        if older.is_empty() {
+            self.capability.keep(&noted, jobs, &found);
+        }
+        Ok(found)
+    }
+}
+
+/// The capability as it was worked out last, with what from: the clubs noted and the number of finished jobs. Where both
+/// are the same still, so is the capability; both are asked of the database each time.
+#[derive(Debug, Clone, Default)]
+pub(crate) struct KeptCapability(Arc<Mutex<Option<(Arc<Vec<FinishedClub>>, i64, ShopCapability)>>>);
+
+impl KeptCapability {
+    fn of(&self, noted: &Arc<Vec<FinishedClub>>, jobs: i64) -> Option<ShopCapability> {
+        let kept = self.0.lock().unwrap_or_else(PoisonError::into_inner);
+        kept.as_ref().filter(|(of, of_jobs, _)| Arc::ptr_eq(of, noted) && *of_jobs == jobs).map(|k| k.2.clone())
+    }
+
+    fn keep(&self, noted: &Arc<Vec<FinishedClub>>, jobs: i64, found: &ShopCapability) {
+        let mut kept = self.0.lock().unwrap_or_else(PoisonError::into_inner);
+        *kept = Some((Arc::clone(noted), jobs, found.clone()));
+    }
+}
+
+fn outcome(club: &FinishedClub) -> Outcome {
+    Outcome {
+        on: jiff::tz::Offset::UTC.to_datetime(club.finished_at).date(),
+        head_model: club.head_model.clone(),
+        deviation_points: club.deviation_points,
+        tolerance_points: club.tolerance_points,
+        verdict: club.verdict,
     }
 }
 
@@ -377,8 +404,8 @@ fn outcomes(job: &Job, record: &Record, at: Timestamp) -> Vec<FinishedClub> {
 async fn job_numbers(tx: &mut Tx, rows: &[LearnedRow]) -> Result<BTreeMap<JobId, i64>, AppError> {
     let mut numbers = BTreeMap::new();
     for id in rows.iter().filter_map(|row| row.job.as_ref()) {
-        if let Some(job) = tx.job(id).await? {
-            numbers.insert(id.clone(), job.number);
+        if let Some(number) = tx.job_number(id).await? {
+            numbers.insert(id.clone(), number);
         }
     }
     Ok(numbers)

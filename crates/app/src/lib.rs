@@ -19,6 +19,7 @@ pub mod matched;
 pub mod needs;
 pub mod order;
 pub mod plan;
+mod proven;
 pub mod scale_health;
 mod scale_watch;
 pub mod scales;
@@ -48,6 +49,9 @@ pub struct App {
     live: broadcast::Sender<LiveEvent>,
     imports: broadcast::Sender<stock_list::ImportProgress>,
     board: scales::Board,
+    proven: proven::Proven,
+    capability: learned::KeptCapability,
+    charts: scale_health::KeptCharts,
 }
 
 impl App {
@@ -63,6 +67,9 @@ impl App {
             live: live::channel(),
             imports: broadcast::channel(64).0,
             board: scales::Board::new(),
+            proven: proven::Proven::default(),
+            capability: learned::KeptCapability::default(),
+            charts: scale_health::KeptCharts::default(),
         };
         let mut tx = app.store.write().await?;
         if tx.shop().await?.is_none() {
@@ -89,7 +96,7 @@ impl App {
     /// What the store says.
     pub async fn shop(&self) -> Result<Shop, AppError> {
         let mut tx = self.store.read().await?;
-        load_shop(&mut tx).await
+        Ok(Arc::unwrap_or_clone(load_shop(&mut tx).await?))
     }
 
     /// Remembers who works here and in which units; without units, those that the person chose before. Returns them. An
@@ -99,7 +106,7 @@ impl App {
     /// What the store says.
     pub async fn name_person(&self, name: &str, units: Option<Units>) -> Result<Units, AppError> {
         let mut tx = self.store.write().await?;
-        let mut shop = load_shop(&mut tx).await?;
+        let mut shop = Arc::unwrap_or_clone(load_shop(&mut tx).await?);
         let known = shop.people.iter().position(|p| p.name == name);
         let units = units.or(known.map(|at| shop.people[at].units)).unwrap_or_default();
         if name.is_empty() || known.is_some_and(|at| shop.people[at].units == units) {
@@ -138,12 +145,12 @@ impl App {
     }
 }
 
-pub(crate) async fn load_shop(tx: &mut store::Tx) -> Result<Shop, AppError> {
+pub(crate) async fn load_shop(tx: &mut store::Tx) -> Result<Arc<Shop>, AppError> {
     Ok(tx.shop().await?.unwrap_or_default())
 }
 
-pub(crate) async fn load_library(tx: &mut store::Tx) -> Result<Library, AppError> {
-    Ok(tx.models(None).await?.into_iter().collect())
+pub(crate) async fn load_library(tx: &mut store::Tx) -> Result<Arc<Library>, AppError> {
+    Ok(tx.library().await?)
 }
 
 /// A new identity: UUID version 7, so that identities sort by the time they were made.

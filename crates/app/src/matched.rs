@@ -4,9 +4,11 @@
 use crate::job::JobFile;
 use crate::needs::{PlanStock, lines_for};
 use crate::plan::{Exchanged, exchange, need_built};
+use crate::proven::{Beside, Search};
 use crate::{App, AppError, load_library, load_shop};
 use serde::{Deserialize, Serialize};
-use std::time::{Duration, Instant};
+use std::sync::Arc;
+use std::time::Instant;
 use store::Tx;
 use utoipa::ToSchema;
 use workshop::assembly::Assembly;
@@ -126,6 +128,33 @@ pub struct AcceptReplan {
     pub by: String,
 }
 
+/// A day's plan that did not wait for its search.
+#[derive(Debug, Clone)]
+pub struct DaySoon {
+    /// The plan.
+    pub day: DayPlan,
+    /// Its jobs as they were read for it, in its order.
+    pub files: Vec<JobFile>,
+    /// Whether a better one is being searched for.
+    pub searching: bool,
+}
+
+struct DayGround {
+    files: Vec<JobFile>,
+    stock: PlanStock,
+}
+
+fn need_seconds(request: &DayRequest) -> Result<f64, AppError> {
+    let seconds = request.seconds;
+    if (0.0..=LONGEST_SEARCH_S).contains(&seconds) {
+        return Ok(seconds);
+    }
+    Err(AppError::Invalid {
+        what: format!("a search of {seconds} s is not possible"),
+        next: format!("Give 0 to {LONGEST_SEARCH_S} s; a first plan is there at once"),
+    })
+}
+
 impl App {
     /// Plans a day's jobs on the stock that they share. Nothing is held. `watch` hears where the search stands.
     ///
@@ -136,17 +165,75 @@ impl App {
         request: &DayRequest,
         mut watch: impl FnMut(Searching) + Send + 'static,
     ) -> Result<DayPlan, AppError> {
-        let seconds = request.seconds;
-        if !(0.0..=LONGEST_SEARCH_S).contains(&seconds) {
-            return Err(AppError::Invalid {
-                what: format!("a search of {seconds} s is not possible"),
-                next: format!("Give 0 to {LONGEST_SEARCH_S} s; a first plan is there at once"),
-            });
-        }
+        let seconds = need_seconds(request)?;
+        let DayGround { files, stock } = self.day_ground(request).await?;
+        let (seed, today, proven) = (request.seed, self.today(), self.proven.clone());
+        // The search would hold up the other tablets if it ran among their requests.
+        let search = tokio::task::spawn_blocking(move || {
+            let jobs: Vec<Assembly<'_>> = files.iter().map(JobFile::assembly).collect();
+            let begun = Instant::now();
+            let mut go_on = |progress: matching::Progress| {
+                let elapsed = begun.elapsed().as_secs_f64();
+                watch(Searching { cost: progress.cost, bound: progress.bound, seconds: elapsed });
+                elapsed < seconds
+            };
+            planner::propose_day_with(&jobs, stock.supply(), today, &mut |problem| {
+                proven.day(problem, Search { seconds, seed }, |p| matching::solve_day(p, seed, &mut go_on))
+            })
+        });
+        let day = search.await.map_err(|e| AppError::Internal(format!("the search stopped: {e}")))?;
+        Ok(day?)
+    }
+
+    /// Plans a day without waiting for the search: what was found before for the very same jobs and parts, or a first
+    /// plan, which a search beside then betters. Other screens are told when it has ended; the next look shows what it
+    /// found.
+    ///
+    /// # Errors
+    /// As [`Self::plan_day`].
+    pub async fn plan_day_soon(&self, request: &DayRequest) -> Result<DaySoon, AppError> {
+        let longest = Search { seconds: need_seconds(request)?, seed: request.seed };
+        let DayGround { files, stock } = self.day_ground(request).await?;
+        let (today, app) = (self.today(), self.clone());
+        let work = tokio::task::spawn_blocking(move || {
+            let jobs: Vec<Assembly<'_>> = files.iter().map(JobFile::assembly).collect();
+            let mut searching = false;
+            let day = planner::propose_day_with(&jobs, stock.supply(), today, &mut |problem| {
+                if let Some(known) = app.proven.known_day(problem, longest) {
+                    return Ok(known);
+                }
+                let soon = Search { seconds: 0.0, ..longest };
+                let first = app.proven.day(problem, soon, |p| matching::solve_day(p, soon.seed, &mut |_| false))?;
+                searching = first.gap() > 0.0;
+                if let Some(beside) = app.proven.begin().filter(|_| searching) {
+                    app.search_day(problem.clone(), longest, beside);
+                }
+                Ok(first)
+            })?;
+            Ok::<_, workshop::WorkshopError>(DaySoon { day, files, searching })
+        });
+        Ok(work.await.map_err(|e| AppError::Internal(format!("the plan stopped: {e}")))??)
+    }
+
+    /// Searches beside the requests and remembers what was found. A refusal is left to the next look.
+    fn search_day(&self, problem: matching::DayProblem, search: Search, beside: Beside) {
+        let app = self.clone();
+        std::thread::spawn(move || {
+            let begun = Instant::now();
+            let mut go_on = |_: matching::Progress| begun.elapsed().as_secs_f64() < search.seconds;
+            let _ = app.proven.day(&problem, search, |p| matching::solve_day(p, search.seed, &mut go_on));
+            // Who is told looks again at once, and may have another search to begin.
+            drop(beside);
+            app.tell(None, "plan");
+        });
+    }
+
+    /// The jobs of a day and the parts that they share, read at one moment.
+    async fn day_ground(&self, request: &DayRequest) -> Result<DayGround, AppError> {
         let mut tx = self.store.read().await?;
         let mut numbers = request.jobs.clone();
         if numbers.is_empty() {
-            numbers = tx.jobs(Some(JobState::Open)).await?.into_iter().map(|j| j.number).collect();
+            numbers = tx.job_lines(JobState::Open, None, i64::MAX).await?.into_iter().map(|j| j.number).collect();
         }
         numbers.sort_unstable();
         numbers.dedup();
@@ -154,26 +241,12 @@ impl App {
         for number in numbers {
             let mut file = JobFile::load(&mut tx, number).await?;
             crate::plan::need_open(&file)?;
-            weigh_by(&mut file.shop, request.weights)?;
+            weigh_by(Arc::make_mut(&mut file.shop), request.weights)?;
             files.push(file);
         }
         let theirs: Vec<&Job> = files.iter().map(|file| &file.job).collect();
         let stock = PlanStock::load(&mut tx, &theirs).await?;
-        drop(tx);
-        let (seed, today) = (request.seed, self.today());
-        // The search would hold up the other tablets if it ran among their requests.
-        let search = tokio::task::spawn_blocking(move || {
-            let jobs: Vec<Assembly<'_>> = files.iter().map(JobFile::assembly).collect();
-            let begun = Instant::now();
-            let limit = Duration::from_secs_f64(seconds);
-            planner::propose_day(&jobs, stock.supply(), today, seed, &mut |progress| {
-                let elapsed = begun.elapsed();
-                watch(Searching { cost: progress.cost, bound: progress.bound, seconds: elapsed.as_secs_f64() });
-                elapsed < limit
-            })
-        });
-        let day = search.await.map_err(|e| AppError::Internal(format!("the search stopped: {e}")))?;
-        Ok(day?)
+        Ok(DayGround { files, stock })
     }
 
     /// Matches one sheet against the free stock. Nothing is saved and nothing held.
@@ -189,17 +262,18 @@ impl App {
             return Err(AppError::Invalid { what: format!("{club}{}", stop.words), next: stop.next.clone() });
         }
         let (library, mut shop) = (load_library(&mut tx).await?, load_shop(&mut tx).await?);
-        weigh_by(&mut shop, request.weights)?;
+        weigh_by(Arc::make_mut(&mut shop), request.weights)?;
         let stock = PlanStock::load(&mut tx, &[]).await?;
         let learned = tx.learned().await?.unwrap_or_default();
         drop(tx);
         let job = Job::of_sheet(&request.sheet, shop.steps.clone(), self.now());
-        let locks = request.locks.clone();
+        let (locks, proven) = (request.locks.clone(), self.proven.clone());
         let work = tokio::task::spawn_blocking(move || {
             let assembly =
                 Assembly { job: &job, library: &library, shop: &shop, learned: &learned, watch: ScaleWatch::nothing() };
-            let plan = planner::propose(assembly, stock.supply(), &locks)?;
-            let options = planner::options(assembly, stock.supply(), &locks)?;
+            let mut solve = |p: &matching::SetProblem| proven.set(p);
+            let plan = planner::propose_with(assembly, stock.supply(), &locks, &mut solve)?;
+            let options = planner::options_with(assembly, stock.supply(), &locks, &mut solve)?;
             Ok::<_, workshop::WorkshopError>(SetMatch { plan, options })
         });
         Ok(work.await.map_err(|e| AppError::Internal(format!("the search stopped: {e}")))??)
@@ -210,13 +284,22 @@ impl App {
     /// # Errors
     /// As [`App::propose`].
     pub async fn plan_options(&self, number: i64, locks: &[Lock]) -> Result<Vec<PlanOption>, AppError> {
-        let mut tx = self.store.read().await?;
-        let file = JobFile::load(&mut tx, number).await?;
+        let file = self.job_file(number).await?;
+        Ok(self.plan_options_of(file, locks).await?.1)
+    }
+
+    /// As [`Self::plan_options`], of a job that the caller has read already; gives it back.
+    ///
+    /// # Errors
+    /// As [`App::propose`].
+    pub async fn plan_options_of(&self, file: JobFile, locks: &[Lock]) -> Result<(JobFile, Vec<PlanOption>), AppError> {
         crate::plan::need_open(&file)?;
-        let stock = PlanStock::load(&mut tx, &[&file.job]).await?;
-        drop(tx);
-        let locks = planner::kept(&file.job, &stock.parts, locks);
-        let work = tokio::task::spawn_blocking(move || planner::options(file.assembly(), stock.supply(), &locks));
+        let stock = PlanStock::load(&mut self.store.read().await?, &[&file.job]).await?;
+        let (locks, proven) = (planner::kept(&file.job, &stock.parts, locks), self.proven.clone());
+        let work = tokio::task::spawn_blocking(move || {
+            let options = planner::options_with(file.assembly(), stock.supply(), &locks, &mut |p| proven.set(p))?;
+            Ok::<_, workshop::WorkshopError>((file, options))
+        });
         Ok(work.await.map_err(|e| AppError::Internal(format!("the search stopped: {e}")))??)
     }
 
@@ -227,7 +310,15 @@ impl App {
     pub async fn plan_again(&self, number: i64, locks: &[Lock]) -> Result<ReplanProposal, AppError> {
         let mut tx = self.store.read().await?;
         let file = JobFile::load(&mut tx, number).await?;
-        again(&mut tx, &file, locks).await
+        self.again(&mut tx, &file, locks).await
+    }
+
+    /// As [`Self::plan_again`], of a job that the caller has read already.
+    ///
+    /// # Errors
+    /// As [`Self::plan_again`].
+    pub async fn plan_again_of(&self, file: &JobFile, locks: &[Lock]) -> Result<ReplanProposal, AppError> {
+        self.again(&mut self.store.read().await?, file, locks).await
     }
 
     /// Accepts a plan made anew: parts that are no longer used are free, new ones held, all or none. Readings taken with
@@ -238,7 +329,7 @@ impl App {
     pub async fn accept_again(&self, number: i64, accept: &AcceptReplan) -> Result<Plan, AppError> {
         let mut tx = self.store.write().await?.signed(&accept.by);
         let file = JobFile::load(&mut tx, number).await?;
-        let proposal = again(&mut tx, &file, &accept.locks).await?;
+        let proposal = self.again(&mut tx, &file, &accept.locks).await?;
         if proposal.fingerprint != accept.fingerprint {
             return Err(AppError::Conflict {
                 what: "stock or readings changed since this plan was proposed".into(),
@@ -312,6 +403,15 @@ impl App {
         self.hold_plan(tx, &file.job, &plan, &accept.by, note).await?;
         Ok(plan)
     }
+
+    async fn again(&self, tx: &mut Tx, file: &JobFile, locks: &[Lock]) -> Result<ReplanProposal, AppError> {
+        crate::bench::need_at_bench(file)?;
+        let stock = stock_of(tx, &file.job).await?;
+        let believed = file.believe()?;
+        let locks = planner::kept(&file.job, &stock.parts, locks);
+        let replan = planner::propose_again_with(&believed, stock.supply(), &locks, &mut |p| self.proven.set(p))?;
+        Ok(ReplanProposal { fingerprint: planner::fingerprint(&replan.plan), replan })
+    }
 }
 
 /// What counts for how much, where it is not to be as the shop has it.
@@ -334,12 +434,4 @@ pub(crate) async fn stock_of(tx: &mut Tx, job: &Job) -> Result<PlanStock, AppErr
         }
     }
     Ok(stock)
-}
-
-async fn again(tx: &mut Tx, file: &JobFile, locks: &[Lock]) -> Result<ReplanProposal, AppError> {
-    crate::bench::need_at_bench(file)?;
-    let stock = stock_of(tx, &file.job).await?;
-    let believed = file.believe()?;
-    let replan = planner::propose_again(&believed, stock.supply(), &planner::kept(&file.job, &stock.parts, locks))?;
-    Ok(ReplanProposal { fingerprint: planner::fingerprint(&replan.plan), replan })
 }

@@ -2,7 +2,7 @@
 
 use crate::{App, AppError, load_library};
 use std::collections::{BTreeMap, BTreeSet};
-use store::{OrderFilter, PartFilter, Tx};
+use store::{OrderFilter, Tx};
 use workshop::id::JobId;
 use workshop::job::{Job, JobClub, JobState};
 use workshop::model::{Library, PartKind};
@@ -86,18 +86,15 @@ impl App {
         let mut tx = self.store.read().await?;
         let library = load_library(&mut tx).await?;
         let jobs = lacking(&mut tx).await?;
-        let sheets: Vec<store::SheetRow> =
-            tx.sheets(500).await?.into_iter().filter(|s| s.approved_job.is_none()).collect();
+        let sheets = tx.open_sheets().await?;
         let orders = tx.orders(&OrderFilter { open: true, ..OrderFilter::default() }).await?;
         let mut clubs: Vec<OpenClub<'_>> = jobs.iter().flat_map(open_clubs).collect();
         clubs.extend(sheets.iter().flat_map(|row| {
             let due = row.sheet.due;
             row.sheet.clubs.iter().map(move |target| OpenClub { job: None, id: None, due, target })
         }));
-        let mut parts = Vec::new();
-        for state in [PartState::Free, PartState::Held] {
-            parts.extend(tx.parts(&PartFilter { state: Some(state), ..PartFilter::default() }).await?);
-        }
+        let mut parts = Vec::clone(&*tx.parts_in(PartState::Free).await?);
+        parts.extend_from_slice(&tx.parts_in(PartState::Held).await?);
         Ok(needs(&clubs, &parts, &tx.bulk_held().await?, &orders, &library))
     }
 
@@ -125,12 +122,12 @@ impl PlanStock {
 
     /// Free parts, those that these jobs have in their hands already, and what the others hold.
     pub async fn load(tx: &mut Tx, jobs: &[&Job]) -> Result<Self, AppError> {
-        let mut parts = App::free_parts(tx).await?;
+        let mut parts = Vec::clone(&*App::free_parts(tx).await?);
         let mut others = BTreeMap::<JobId, Vec<Part>>::new();
-        for part in tx.parts(&PartFilter { state: Some(PartState::Held), ..PartFilter::default() }).await? {
+        for part in tx.parts_in(PartState::Held).await?.iter() {
             match &part.job {
-                Some(id) if jobs.iter().any(|job| job.id == *id) => parts.push(part),
-                Some(id) => others.entry(id.clone()).or_default().push(part),
+                Some(id) if jobs.iter().any(|job| job.id == *id) => parts.push(part.clone()),
+                Some(id) => others.entry(id.clone()).or_default().push(part.clone()),
                 None => {}
             }
         }
@@ -163,19 +160,17 @@ pub(crate) async fn lines_for<'a>(
     let models: BTreeSet<&str> =
         shafts.into_iter().filter(|p| p.kind == PartKind::Shaft).map(|p| p.model.as_str()).collect();
     let mut measured = Vec::new();
-    for model in models {
-        for state in [PartState::Free, PartState::Held] {
-            let filter = PartFilter { model: Some(model.to_owned()), state: Some(state), ..PartFilter::default() };
-            measured.extend(tx.parts(&filter).await?);
-        }
+    for state in [PartState::Free, PartState::Held] {
+        let all = tx.parts_in(state).await?;
+        measured.extend(all.iter().filter(|p| models.contains(p.model.as_str())).cloned());
     }
     Ok(Lines::of(library, &measured))
 }
 
 /// Single parts that are held for a job.
 pub(crate) async fn reserved(tx: &mut Tx, job: &JobId) -> Result<Vec<Part>, AppError> {
-    let held = PartFilter { job: Some(job.clone()), state: Some(PartState::Held), ..PartFilter::default() };
-    Ok(tx.parts(&held).await?)
+    let held = tx.parts_in(PartState::Held).await?;
+    Ok(held.iter().filter(|p| p.job.as_ref() == Some(job)).cloned().collect())
 }
 
 /// Jobs of which some club has no parts yet.
@@ -206,12 +201,8 @@ async fn needs_of(tx: &mut Tx, jobs: &[Job], orders: &[Order], library: &Library
     }
     let mut parts = Vec::new();
     for state in [PartState::Free, PartState::Held] {
-        for model in &models {
-            let filter = PartFilter { state: Some(state), model: Some((*model).clone()), ..PartFilter::default() };
-            parts.extend(tx.parts(&filter).await?);
-        }
-        let filter = PartFilter { state: Some(state), kind: Some(PartKind::Adapter), ..PartFilter::default() };
-        parts.extend(tx.parts(&filter).await?);
+        let all = tx.parts_in(state).await?;
+        parts.extend(all.iter().filter(|p| p.kind == PartKind::Adapter || models.contains(&p.model)).cloned());
     }
     Ok(needs(&clubs, &parts, &BTreeMap::new(), orders, library))
 }

@@ -14,6 +14,7 @@ use workshop::order::{
 };
 use workshop::part::Part;
 use workshop::plan::Plan;
+use workshop::planner;
 use workshop::stock_csv;
 
 /// How many of an order are for a job.
@@ -401,18 +402,8 @@ impl App {
         let mut tx = self.store.read().await?;
         let file = JobFile::load(&mut tx, number).await?;
         let stock = crate::matched::stock_of(&mut tx, &file.job).await?;
-        let plan = plan_now(&file, &stock)?;
+        let plan = self.plan_now(&file, &stock)?;
         wanted_of(&mut tx, &file, &plan, &stock.parts).await
-    }
-
-    /// What a plan that was just proposed lacks, less what is ordered for its job.
-    ///
-    /// # Errors
-    /// What the store says.
-    pub async fn wanted_by(&self, file: &JobFile, plan: &Plan) -> Result<Vec<Wanted>, AppError> {
-        let mut tx = self.store.read().await?;
-        let stock = PlanStock::load(&mut tx, &[&file.job]).await?;
-        wanted_of(&mut tx, file, plan, &stock.parts).await
     }
 
     /// Orders what the plan of a job lacks and nobody has ordered for it yet.
@@ -457,28 +448,35 @@ impl App {
     pub async fn last_supplier(&self, model: &str) -> Result<Option<String>, AppError> {
         Ok(self.store.read().await?.last_supplier(model).await?)
     }
-}
 
-/// The plan of a job as it would be now: proposed where it has none, made anew where some clubs have none.
-fn plan_now(file: &JobFile, stock: &PlanStock) -> Result<Plan, AppError> {
-    match file.job.state {
-        JobState::Open => {
-            let kept = workshop::planner::kept(&file.job, &stock.parts, &[]);
-            Ok(workshop::planner::propose(file.assembly(), stock.supply(), &kept)?)
+    /// The plan of a job as it would be now: proposed where it has none, made anew where some clubs have none.
+    fn plan_now(&self, file: &JobFile, stock: &PlanStock) -> Result<Plan, AppError> {
+        let mut solve = |p: &matching::SetProblem| self.proven.set(p);
+        match file.job.state {
+            JobState::Open => {
+                let kept = planner::kept(&file.job, &stock.parts, &[]);
+                Ok(planner::propose_with(file.assembly(), stock.supply(), &kept, &mut solve)?)
+            }
+            JobState::Planned => {
+                // What the planned clubs hold already must be there for them, and is missed by none.
+                let believed = file.assembly().believe(&file.readings)?;
+                Ok(planner::propose_again_with(&believed, stock.supply(), &[], &mut solve)?.plan)
+            }
+            state => Err(AppError::Conflict {
+                what: format!("job {} is {state} and lacks nothing", file.job.number),
+                next: "Look at the orders of another job".into(),
+            }),
         }
-        JobState::Planned => {
-            // What the planned clubs hold already must be there for them, and is missed by none.
-            let believed = file.assembly().believe(&file.readings)?;
-            Ok(workshop::planner::propose_again(&believed, stock.supply(), &[])?.plan)
-        }
-        state => Err(AppError::Conflict {
-            what: format!("job {} is {state} and lacks nothing", file.job.number),
-            next: "Look at the orders of another job".into(),
-        }),
     }
 }
 
-async fn wanted_of(tx: &mut Tx, file: &JobFile, plan: &Plan, parts: &[Part]) -> Result<Vec<Wanted>, AppError> {
+/// What a plan lacks, less what is ordered for its job.
+pub(crate) async fn wanted_of(
+    tx: &mut Tx,
+    file: &JobFile,
+    plan: &Plan,
+    parts: &[Part],
+) -> Result<Vec<Wanted>, AppError> {
     let filter = OrderFilter { open: true, job: Some(file.job.id.clone()), ..OrderFilter::default() };
     let orders = tx.orders(&filter).await?;
     Ok(wanted(&file.job, plan, &file.library, parts, &orders))

@@ -10,6 +10,7 @@ use workshop::id::ClubId;
 use workshop::job::{Job, JobClub, JobState};
 use workshop::life::LifeStep;
 use workshop::model::PartKind;
+use workshop::order::Wanted;
 use workshop::part::{Part, PartState};
 use workshop::plan::{ClubPlan, Extra, Plan};
 use workshop::planner::{self, Lines, Lock, Picks};
@@ -86,10 +87,26 @@ impl App {
     pub async fn propose(&self, number: i64, locks: &[Lock]) -> Result<Proposal, AppError> {
         let mut tx = self.store.read().await?;
         let file = JobFile::load(&mut tx, number).await?;
-        need_open(&file)?;
         let stock = PlanStock::load(&mut tx, &[&file.job]).await?;
+        self.proposal(&file, &stock, locks)
+    }
+
+    /// As [`Self::propose`], of a job that the caller has read already; and what the plan lacks, less what is ordered.
+    ///
+    /// # Errors
+    /// As [`Self::propose`].
+    pub async fn propose_for(&self, file: &JobFile, locks: &[Lock]) -> Result<(Proposal, Vec<Wanted>), AppError> {
+        let mut tx = self.store.read().await?;
+        let stock = PlanStock::load(&mut tx, &[&file.job]).await?;
+        let proposal = self.proposal(file, &stock, locks)?;
+        let wanted = crate::order::wanted_of(&mut tx, file, &proposal.plan, &stock.parts).await?;
+        Ok((proposal, wanted))
+    }
+
+    fn proposal(&self, file: &JobFile, stock: &PlanStock, locks: &[Lock]) -> Result<Proposal, AppError> {
+        need_open(file)?;
         let locks = planner::kept(&file.job, &stock.parts, locks);
-        let plan = planner::propose(file.assembly(), stock.supply(), &locks)?;
+        let plan = planner::propose_with(file.assembly(), stock.supply(), &locks, &mut |p| self.proven.set(p))?;
         Ok(Proposal { fingerprint: planner::fingerprint(&plan), plan })
     }
 
@@ -100,11 +117,9 @@ impl App {
     pub async fn accept(&self, number: i64, accept: &Accept) -> Result<Plan, AppError> {
         let mut tx = self.store.write().await?.signed(&accept.by);
         let file = JobFile::load(&mut tx, number).await?;
-        need_open(&file)?;
         let stock = PlanStock::load(&mut tx, &[&file.job]).await?;
-        let locks = planner::kept(&file.job, &stock.parts, &accept.locks);
-        let plan = planner::propose(file.assembly(), stock.supply(), &locks)?;
-        if planner::fingerprint(&plan) != accept.fingerprint {
+        let Proposal { plan, fingerprint } = self.proposal(&file, &stock, &accept.locks)?;
+        if fingerprint != accept.fingerprint {
             return Err(AppError::Conflict {
                 what: "the stock changed since this plan was proposed".into(),
                 next: "Look at the new plan, then accept it".into(),

@@ -6,6 +6,8 @@ use crate::{App, AppError, load_shop, new_id};
 use jiff::civil::Date;
 use jiff::{SignedDuration, Timestamp};
 use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
+use std::sync::{Arc, Mutex, PoisonError};
 use store::Tx;
 use utoipa::ToSchema;
 use workshop::health::{
@@ -176,6 +178,35 @@ pub struct ScaleToday {
     pub passed: bool,
 }
 
+/// Since which day a scale is not trusted, by the last word on it; none where it is.
+fn lost_since(events: &[ScaleEvent], scale: &str) -> Option<Date> {
+    let spoken = |e: &&ScaleEvent| matches!(e.what, Happened::Distrusted { .. } | Happened::Trusted { .. });
+    match events.iter().rev().filter(|e| e.scale == scale).find(spoken).map(|e| &e.what) {
+        Some(Happened::Distrusted { since, .. }) => Some(*since),
+        _ => None,
+    }
+}
+
+type Drawn = (Option<Offset>, Vec<CheckChart>);
+
+/// Offset and charts of each scale as they were worked out last, with the events that they follow from. Those are asked
+/// of the database each time; the same events are the same list.
+#[derive(Debug, Clone, Default)]
+pub(crate) struct KeptCharts(Arc<Mutex<BTreeMap<String, (Arc<Vec<ScaleEvent>>, Arc<Drawn>)>>>);
+
+impl KeptCharts {
+    fn of(&self, scale: &str, events: &Arc<Vec<ScaleEvent>>) -> Result<Arc<Drawn>, AppError> {
+        let lock = || self.0.lock().unwrap_or_else(PoisonError::into_inner);
+        let known = lock().get(scale).filter(|(of, _)| Arc::ptr_eq(of, events)).map(|(_, drawn)| Arc::clone(drawn));
+        if let Some(drawn) = known {
+            return Ok(drawn);
+        }
+        let drawn = Arc::new((offset(events)?, charts(events)?));
+        lock().insert(scale.to_owned(), (Arc::clone(events), Arc::clone(&drawn)));
+        Ok(drawn)
+    }
+}
+
 impl App {
     /// How every scale of the shop stands.
     ///
@@ -218,6 +249,7 @@ impl App {
         });
         let learned = tx.learned().await?.unwrap_or_default();
         let watch = watch_now(tx, shop, now, today).await?;
+        let drawn = self.charts.of(&gauge.key, &events)?;
         let behind = events.iter().map(|e| e.kept_at).max().filter(|newest| *newest > now + CLOCKS_DIFFER);
         Ok(ScaleHealth {
             unit: gauge.measures.unit().to_owned(),
@@ -226,13 +258,13 @@ impl App {
             checked_today: standing_checks(&events).iter().any(|(e, _)| e.day == today),
             last_check: last,
             calibration,
-            offset: offset(&events)?,
+            offset: drawn.0.clone(),
             belief: today_offset(shop, &learned, &watch, &gauge.key)?,
-            charts: charts(&events)?,
+            charts: drawn.1.clone(),
             clock: behind.map_or_else(String::new, |newest| {
                 format!("The clock stands at {now}, before the last entry of {newest}. Set this machine's clock right; nothing is lost")
             }),
-            events: events.into_iter().rev().take(EVENTS_SHOWN).collect(),
+            events: events.iter().rev().take(EVENTS_SHOWN).cloned().collect(),
             gauge,
         })
     }
@@ -245,9 +277,22 @@ impl App {
         let mut tx = self.store.read().await?;
         let shop = load_shop(&mut tx).await?;
         let today = self.today();
+        let morning = today.to_zoned_datetime(jiff::tz::TimeZone::system()).map(|z| z.timestamp());
+        let morning = morning.unwrap_or_else(|_| self.now());
+        // Only what is said of today: the checks since yesterday, or since the first day on which a scale that is not
+        // trusted was not.
+        let before = |at: Timestamp| at.checked_sub(SignedDuration::from_hours(24)).unwrap_or(Timestamp::MIN);
+        let mut events = tx.scale_events_between(before(morning), Timestamp::MAX).await?;
+        let lost = shop.instruments().iter().filter_map(|gauge| lost_since(&events, &gauge.key)).min();
+        if let Some(day) = lost
+            && let Ok(from) = day.to_zoned_datetime(jiff::tz::TimeZone::system()).map(|z| z.timestamp())
+            && from < morning
+        {
+            events = tx.scale_events_between(before(from), Timestamp::MAX).await?;
+        }
         let mut all = Vec::new();
         for gauge in shop.instruments() {
-            let events = tx.scale_events(&gauge.key).await?;
+            let events: Vec<ScaleEvent> = events.iter().filter(|e| e.scale == gauge.key).cloned().collect();
             let trust = trust(&events, &gauge, today);
             all.push(ScaleToday {
                 has_standard: !shop.standards_of(&gauge.key).is_empty(),
@@ -259,8 +304,7 @@ impl App {
                 name: gauge.name,
             });
         }
-        let morning = today.to_zoned_datetime(jiff::tz::TimeZone::system()).map(|z| z.timestamp());
-        let read = tx.read_since(morning.unwrap_or_else(|_| self.now())).await?;
+        let read = tx.read_since(morning).await?;
         Ok((all, read))
     }
 

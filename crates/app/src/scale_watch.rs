@@ -51,7 +51,7 @@ async fn watch(
     today: Date,
     job: Option<&JobId>,
 ) -> Result<ScaleWatch, AppError> {
-    let mut events = tx.scale_events_since(from).await?;
+    let mut events = tx.scale_events_between(from, until).await?;
     events.retain(|e| e.at <= until && e.kept_at <= until);
     let mut made = ScaleWatch::default();
     for gauge in shop.instruments() {

@@ -3,7 +3,7 @@
 use crate::{App, AppError, load_library, load_shop};
 use jiff::civil::Date;
 use serde::{Deserialize, Serialize};
-use store::{PartFilter, SheetRow};
+use store::{SheetLine, SheetRow};
 use utoipa::ToSchema;
 use workshop::id::SheetId;
 use workshop::job::{Job, JobClub, JobState};
@@ -96,7 +96,8 @@ impl App {
     pub(crate) async fn problems(&self, tx: &mut store::Tx, sheet: &Sheet) -> Result<Vec<SheetProblem>, AppError> {
         let library = load_library(tx).await?;
         let shop = load_shop(tx).await?;
-        let stock = tx.parts(&PartFilter::default()).await?;
+        // Only what is free can be built with; what was used in all the years before is not looked at.
+        let stock = Self::free_parts(tx).await?;
         Ok(check(sheet, &library, &stock, &shop, self.today()))
     }
 
@@ -150,7 +151,7 @@ impl App {
         let row = sheet_row(&mut tx, id).await?;
         let problems = self.problems(&mut tx, &row.sheet).await?;
         let job = match &row.approved_job {
-            Some(job) => tx.job(job).await?.map(|j| j.number),
+            Some(job) => tx.job_number(job).await?,
             None => None,
         };
         Ok(SheetView { id: row.id, sheet: row.sheet, problems, job, version: row.version })
@@ -161,22 +162,24 @@ impl App {
     /// # Errors
     /// What the store says.
     pub async fn sheets(&self) -> Result<Vec<SheetSummary>, AppError> {
+        self.latest_sheets(500).await
+    }
+
+    /// At most `limit` saved sheets, the latest first.
+    ///
+    /// # Errors
+    /// What the store says.
+    pub async fn latest_sheets(&self, limit: i64) -> Result<Vec<SheetSummary>, AppError> {
         let mut tx = self.store.read().await?;
-        let mut found = Vec::new();
-        for row in tx.sheets(500).await? {
-            let job = match &row.approved_job {
-                Some(job) => tx.job(job).await?.map(|j| j.number),
-                None => None,
-            };
-            found.push(SheetSummary {
-                clubs: row.sheet.clubs.iter().map(|c| c.number.clone()).collect(),
-                id: row.id,
-                player: row.sheet.player,
-                due: row.sheet.due,
-                job,
-            });
-        }
-        Ok(found)
+        let lines = tx.sheet_lines(limit).await?.into_iter();
+        let summary = |line: SheetLine| SheetSummary {
+            id: line.id,
+            player: line.player,
+            due: line.due,
+            clubs: line.clubs,
+            job: line.job,
+        };
+        Ok(lines.map(summary).collect())
     }
 
     /// Approves a sheet: its job is made, with its own copy of the sheet and of the steps.
@@ -187,7 +190,7 @@ impl App {
         let mut tx = self.store.write().await?;
         let row = sheet_row(&mut tx, id).await?;
         if let Some(job) = &row.approved_job {
-            let number = tx.job(job).await?.map_or(0, |j| j.number);
+            let number = tx.job_number(job).await?.unwrap_or(0);
             return Err(AppError::Conflict {
                 what: format!("this sheet is approved already, as job {number}"),
                 next: "Write a new sheet for another set".into(),
@@ -200,7 +203,7 @@ impl App {
         }
         let steps = match &approve.steps {
             Some(steps) => steps.clone(),
-            None => load_shop(&mut tx).await?.steps,
+            None => load_shop(&mut tx).await?.steps.clone(),
         };
         check_template(&steps)?;
         let number = tx.next_job_number().await?;

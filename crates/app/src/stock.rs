@@ -265,6 +265,15 @@ impl App {
         Ok((tx.parts(&filter).await?, tx.count_parts(&filter).await?))
     }
 
+    /// How many parts of each kind there are.
+    ///
+    /// # Errors
+    /// What the store says.
+    pub async fn count_kinds(&self, query: &PartQuery) -> Result<Vec<(PartKind, i64)>, AppError> {
+        let mut tx = self.store.read().await?;
+        Ok(tx.count_kinds(&query.filter()).await?)
+    }
+
     /// One part by its code.
     ///
     /// # Errors

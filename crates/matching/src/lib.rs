@@ -84,4 +84,4 @@ pub use model::{
 };
 pub use set::{Limits, Progress, solve_set, solve_set_watched};
 pub use solution::{Choice, ClubCost, DaySolution, HeadWindow, JobPlan, SetSolution, Unbuildable, Why};
-pub use whatif::{Alternative, Change, alternatives, changes};
+pub use whatif::{Alternative, Change, TRADE_OFF, alternatives, changes};

@@ -2,7 +2,6 @@
 
 use crate::error::{MatchError, PartKind};
 use crate::model::SetProblem;
-use crate::set::{Limits, solve_set};
 use crate::solution::{Choice, SetSolution};
 
 /// One difference between two plans of the same clubs.
@@ -86,17 +85,24 @@ pub struct Alternative {
     pub plan: SetSolution,
 }
 
-/// Best plans for tip weight ten times cheaper to ten times dearer than given, those that differ in tip weight or worst
-/// deviation.
+/// From tip weight ten times cheaper to ten times dearer than given: the trade-off of a set.
+pub const TRADE_OFF: [f64; 5] = [0.1, 0.3, 1.0, 3.0, 10.0];
+
+/// Best plans for tip weight so many times as dear as given (see [`TRADE_OFF`]), those that differ in tip weight or worst
+/// deviation. `solve` plans each of them: [`solve_set`](crate::solve_set), or something that has the answer already.
 ///
 /// # Errors
-/// As [`solve_set`].
-pub fn alternatives(problem: &SetProblem, limits: Limits) -> Result<Vec<Alternative>, MatchError> {
+/// Those of `solve`.
+pub fn alternatives(
+    problem: &SetProblem,
+    tip_factors: &[f64],
+    solve: &mut dyn FnMut(&SetProblem) -> Result<SetSolution, MatchError>,
+) -> Result<Vec<Alternative>, MatchError> {
     let mut out: Vec<Alternative> = Vec::new();
-    for tip_factor in [0.1, 0.3, 1.0, 3.0, 10.0] {
-        let mut asked = problem.clone();
-        asked.weights.tip_per_g *= tip_factor;
-        let plan = solve_set(&asked, limits)?;
+    let mut asked = problem.clone();
+    for &tip_factor in tip_factors {
+        asked.weights.tip_per_g = problem.weights.tip_per_g * tip_factor;
+        let plan = solve(&asked)?;
         let tip_g = plan.clubs.iter().flatten().map(|c| c.tip_g).sum();
         let worst_points = plan.clubs.iter().flatten().map(|c| c.deviation_points.abs()).fold(0.0, f64::max);
         let near = |a: f64, b: f64, within: f64| (a - b).abs() < within;

@@ -3,8 +3,8 @@
 
 use matching::instance::{Rng, Size, Variant, day, set};
 use matching::{
-    Change, DayProblem, JobSet, Limits, MatchError, PartKind, SetProblem, SetSolution, Why, alternatives, changes,
-    solve_day, solve_set, solve_set_watched,
+    Change, DayProblem, JobSet, Limits, MatchError, PartKind, SetProblem, SetSolution, TRADE_OFF, Why, alternatives,
+    changes, solve_day, solve_set, solve_set_watched,
 };
 
 fn solve(problem: &SetProblem) -> SetSolution {
@@ -381,7 +381,8 @@ fn planning_anew_keeps_what_is_built() {
 
 #[test]
 fn dearer_tip_weight_never_adds_grams() {
-    let plans = alternatives(&set(10, Variant::Plain), Limits::default()).expect("valid");
+    let plans =
+        alternatives(&set(10, Variant::Plain), &TRADE_OFF, &mut |p| solve_set(p, Limits::default())).expect("valid");
     assert!(plans.len() >= 2);
     assert!(plans.windows(2).all(|w| w[0].tip_g >= w[1].tip_g - 1e-9));
 }

@@ -2,6 +2,7 @@
 
 use crate::column::{Columns, document, finite, query, time_text};
 use crate::error::StoreError;
+use crate::job::Numbered;
 use crate::tx::{Query, Tx};
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
@@ -123,12 +124,37 @@ impl Tx {
     /// # Errors
     /// The database failed, or a row is damaged.
     pub async fn batches_since(&mut self, since: Timestamp) -> Result<Vec<Batch>, StoreError> {
-        let batches = query(concat!(batch_columns!(), "WHERE b.mixed_at >= $1 ORDER BY b.number"));
+        // In the order of the index that finds the few; in that of the numbers all would be looked at.
+        let batches = query(concat!(batch_columns!(), "WHERE b.mixed_at >= $1 ORDER BY b.mixed_at"));
         let clubs = query(
-            "SELECT g.batch, g.club FROM batch_club g JOIN batch b ON b.id = g.batch
-             WHERE b.mixed_at >= $1 ORDER BY g.place",
+            "SELECT batch, club FROM batch_club WHERE batch IN (SELECT id FROM batch WHERE mixed_at >= $1)
+             ORDER BY place",
         );
-        self.with_clubs(batches.bind(time_text(since)), clubs.bind(time_text(since))).await
+        let mut found = self.with_clubs(batches.bind(time_text(since)), clubs.bind(time_text(since))).await?;
+        found.sort_by_key(|b| b.number);
+        Ok(found)
+    }
+
+    /// The clubs glued from batches that were mixed at or after a time, by batch: job number and number of the club, in
+    /// the order of jobs and trays.
+    ///
+    /// # Errors
+    /// The database failed, or a row is damaged.
+    pub async fn clubs_glued_since(
+        &mut self,
+        since: Timestamp,
+    ) -> Result<BTreeMap<BatchId, Vec<(i64, String)>>, StoreError> {
+        let lookup = query(
+            "SELECT g.batch, j.number, c.target_body FROM batch_club g
+                 JOIN job_club c ON c.id = g.club JOIN job j ON j.id = c.job
+             WHERE g.batch IN (SELECT id FROM batch WHERE mixed_at >= $1) ORDER BY j.number, c.slot",
+        );
+        let mut found: BTreeMap<BatchId, Vec<(i64, String)>> = BTreeMap::new();
+        for row in self.rows(lookup.bind(time_text(since))).await? {
+            let club: Numbered = row.body("target_body")?;
+            found.entry(BatchId(row.text("batch")?)).or_default().push((row.whole("number")?, club.number));
+        }
+        Ok(found)
     }
 
     async fn with_clubs(&mut self, batches: Query, clubs: Query) -> Result<Vec<Batch>, StoreError> {

@@ -3,6 +3,7 @@
 use crate::error::StoreError;
 use crate::tx::Query;
 use jiff::Timestamp;
+use jiff::civil::Date;
 use serde::Serialize;
 use serde::de::DeserializeOwned;
 use sqlx::any::AnyRow;
@@ -69,8 +70,12 @@ pub(crate) trait Columns {
         text.parse().map_err(|e: jiff::Error| damaged(column, e))
     }
 
+    fn day(&self, column: &'static str) -> Result<Date, StoreError> {
+        self.text(column)?.parse().map_err(|e: jiff::Error| damaged(column, e))
+    }
+
     fn body<T: DeserializeOwned>(&self, column: &'static str) -> Result<T, StoreError> {
-        serde_json::from_str(&self.text(column)?).map_err(|e| damaged(column, e))
+        parsed(column, &self.text(column)?)
     }
 
     fn maybe_body<T: DeserializeOwned>(&self, column: &'static str) -> Result<Option<T>, StoreError> {
@@ -105,6 +110,11 @@ impl Columns for AnyRow {
     fn real(&self, column: &'static str) -> Result<f64, StoreError> {
         self.try_get(column).map_err(|e| damaged(column, e))
     }
+}
+
+/// The document in a column's text.
+pub(crate) fn parsed<T: DeserializeOwned>(column: &'static str, text: &str) -> Result<T, StoreError> {
+    serde_json::from_str(text).map_err(|e| damaged(column, e))
 }
 
 fn damaged(column: &str, problem: impl std::fmt::Display) -> StoreError {

@@ -4,10 +4,36 @@ use crate::column::{Columns, document, key, query, time_text};
 use crate::error::StoreError;
 use crate::model::{UsedBy, models_of_club, models_of_sheet};
 use crate::tx::{Query, Tx};
+use jiff::Timestamp;
+use jiff::civil::Date;
+use serde::Deserialize;
 use sqlx::any::AnyRow;
 use std::collections::BTreeMap;
 use workshop::id::{ClubId, JobId, SheetId};
 use workshop::job::{Job, JobClub, JobState};
+
+/// A job as a list shows it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct JobLine {
+    /// Running number.
+    pub number: i64,
+    /// The player.
+    pub player: String,
+    /// When it is due.
+    pub due: Date,
+    /// Where it stands.
+    pub state: JobState,
+    /// Numbers of its clubs, in the order of the tray.
+    pub clubs: Vec<String>,
+    /// When it was finished, where it is and that was noted.
+    pub finished_at: Option<Timestamp>,
+}
+
+/// Of a club's target only its number: most lists ask for nothing else.
+#[derive(Deserialize)]
+pub(crate) struct Numbered {
+    pub number: String,
+}
 
 impl Tx {
     /// The number for the next job. It stays free only until this transaction ends.
@@ -170,6 +196,78 @@ impl Tx {
             " FROM job_club c JOIN job j ON j.id = c.job WHERE j.state = $1 ORDER BY c.slot"
         ));
         self.assemble(jobs.bind(state.key()), clubs.bind(state.key())).await
+    }
+
+    /// Jobs of a state as a list shows them, the highest number first: those below a number, at most `limit`.
+    ///
+    /// # Errors
+    /// The database failed, or a row is damaged.
+    pub async fn job_lines(
+        &mut self,
+        state: JobState,
+        below: Option<i64>,
+        limit: i64,
+    ) -> Result<Vec<JobLine>, StoreError> {
+        let jobs = query(
+            "SELECT id, number, player, due, state,
+                 (SELECT MAX(f.finished_at) FROM finished_club f WHERE f.job = job.id) AS finished_at
+             FROM job WHERE state = $1 AND number < $2 ORDER BY number DESC LIMIT $3",
+        );
+        let jobs = jobs.bind(state.key()).bind(below.unwrap_or(i64::MAX)).bind(limit.max(0));
+        let rows = self.rows(jobs).await?;
+        let Some(lowest) = rows.last() else { return Ok(Vec::new()) };
+        let (lowest, highest) = (lowest.whole("number")?, rows[0].whole("number")?);
+        let clubs = query(
+            "SELECT c.job, c.target_body FROM job j JOIN job_club c ON c.job = j.id
+             WHERE j.state = $1 AND j.number >= $2 AND j.number <= $3 ORDER BY c.slot",
+        );
+        let mut clubs_of: BTreeMap<String, Vec<String>> = BTreeMap::new();
+        for row in self.rows(clubs.bind(state.key()).bind(lowest).bind(highest)).await? {
+            let club: Numbered = row.body("target_body")?;
+            clubs_of.entry(row.text("job")?).or_default().push(club.number);
+        }
+        rows.iter()
+            .map(|row| {
+                Ok(JobLine {
+                    number: row.whole("number")?,
+                    player: row.text("player")?,
+                    due: row.day("due")?,
+                    state: row.word("state", JobState::from_key)?,
+                    clubs: clubs_of.remove(&row.text("id")?).unwrap_or_default(),
+                    finished_at: row.maybe_text("finished_at")?.map(|_| row.time("finished_at")).transpose()?,
+                })
+            })
+            .collect()
+    }
+
+    /// How many jobs are in a state.
+    ///
+    /// # Errors
+    /// The database failed.
+    pub async fn count_jobs(&mut self, state: JobState) -> Result<i64, StoreError> {
+        self.number(query("SELECT COUNT(*) FROM job WHERE state = $1").bind(state.key())).await
+    }
+
+    /// The running number of a job.
+    ///
+    /// # Errors
+    /// The database failed.
+    pub async fn job_number(&mut self, id: &JobId) -> Result<Option<i64>, StoreError> {
+        let row = self.row(query("SELECT number FROM job WHERE id = $1").bind(id.0.clone())).await?;
+        row.map(|row| row.whole("number")).transpose()
+    }
+
+    /// Finished jobs of which no club was noted when they were finished.
+    ///
+    /// # Errors
+    /// The database failed.
+    pub async fn finished_without_note(&mut self) -> Result<Vec<i64>, StoreError> {
+        let lookup = query(
+            "SELECT number FROM job WHERE state = $1
+                 AND NOT EXISTS (SELECT 1 FROM finished_club f WHERE f.job = job.id) ORDER BY number",
+        );
+        let rows = self.rows(lookup.bind(JobState::Finished.key())).await?;
+        rows.iter().map(|row| row.whole("number")).collect()
     }
 
     /// Joins the rows of jobs with the rows of their clubs, both in their order.

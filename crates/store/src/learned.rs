@@ -1,10 +1,12 @@
 //! What the shop has learned, state after state, and where finished clubs came out.
 
-use crate::column::{Columns, document, finite, query, time_text};
+use crate::column::{Columns, document, finite, parsed, query, time_text};
 use crate::error::StoreError;
+use crate::remembered::texts;
 use crate::tx::Tx;
 use jiff::Timestamp;
 use sqlx::any::AnyRow;
+use std::sync::Arc;
 use workshop::id::{ClubId, EventId, JobId};
 use workshop::learned::{Learned, LearnedCause};
 use workshop::record::Verdict;
@@ -62,9 +64,11 @@ impl Tx {
     ///
     /// # Errors
     /// The database failed, or the row is damaged.
-    pub async fn learned(&mut self) -> Result<Option<Learned>, StoreError> {
-        let row = self.row(query("SELECT body FROM learned ORDER BY seq DESC LIMIT 1")).await?;
-        row.map(|row| row.body("body")).transpose()
+    pub async fn learned(&mut self) -> Result<Option<Arc<Learned>>, StoreError> {
+        let Some(row) = self.row(query("SELECT body FROM learned ORDER BY seq DESC LIMIT 1")).await? else {
+            return Ok(None);
+        };
+        self.remembered().learned.of(vec![row.text("body")?], |text| parsed("body", &text[0])).map(Some)
     }
 
     /// What the shop knew when it had not yet learned from a job; none where it had learned nothing, or where that job
@@ -84,11 +88,19 @@ impl Tx {
     ///
     /// # Errors
     /// The database failed, or a row is damaged.
-    pub async fn learned_rows(&mut self, limit: i64) -> Result<Vec<LearnedRow>, StoreError> {
+    pub async fn learned_rows(&mut self, limit: i64) -> Result<Arc<Vec<LearnedRow>>, StoreError> {
+        // A row never changes and no other will have its identity: the same identities are the same rows.
+        let newest = query("SELECT id FROM learned ORDER BY seq DESC LIMIT $1").bind(limit.max(0));
+        let ids = texts(&self.rows(newest).await?, "id")?;
+        let remembered = self.remembered();
+        if let Some(rows) = remembered.learned_rows.known(&ids) {
+            return Ok(rows);
+        }
         let lookup = query(
             "SELECT id, happened_at, done_by, cause, job, about, reason, body FROM learned ORDER BY seq DESC LIMIT $1",
         );
-        self.rows(lookup.bind(limit.max(0))).await?.iter().map(learned_of).collect()
+        let rows = self.rows(lookup.bind(limit.max(0))).await?;
+        remembered.learned_rows.of(ids, |_| rows.iter().map(learned_of).collect())
     }
 
     /// Appends what the shop knows from now on.
@@ -159,12 +171,22 @@ impl Tx {
     ///
     /// # Errors
     /// The database failed, or a row is damaged.
-    pub async fn finished_clubs(&mut self) -> Result<Vec<FinishedClub>, StoreError> {
+    pub async fn finished_clubs(&mut self) -> Result<Arc<Vec<FinishedClub>>, StoreError> {
+        let newest = self.number(query("SELECT COALESCE(MAX(seq), 0) FROM finished_club")).await?;
+        let kept = &self.remembered().finished_clubs;
+        let known = kept.known("", newest);
+        if let Some((last, clubs)) = &known
+            && *last == newest
+        {
+            return Ok(Arc::clone(clubs));
+        }
+        let last = known.as_ref().map_or(i64::MIN, |(last, _)| *last);
         let lookup = query(
             "SELECT club, job, job_number, number, head_model, finished_at, target_points, deviation_points,
-                 band_points, tolerance_points, verdict FROM finished_club ORDER BY seq",
+                 band_points, tolerance_points, verdict FROM finished_club WHERE seq > $1 ORDER BY seq",
         );
-        self.rows(lookup).await?.iter().map(finished_of).collect()
+        let more = self.rows(lookup.bind(last)).await?.iter().map(finished_of).collect::<Result<_, _>>()?;
+        Ok(kept.grown("", newest, known, more, self.writing()))
     }
 }
 

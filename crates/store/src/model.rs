@@ -2,10 +2,12 @@
 
 use crate::column::{Columns, document, key, query, time_text};
 use crate::error::StoreError;
+use crate::remembered::{library, texts};
 use crate::tx::Tx;
 use jiff::Timestamp;
 use std::collections::BTreeSet;
-use workshop::model::{Model, PartKind};
+use std::sync::Arc;
+use workshop::model::{Library, Model, PartKind};
 use workshop::sheet::{Sheet, SheetClub};
 
 /// What can name a model.
@@ -86,6 +88,15 @@ impl Tx {
             None => self.rows(query("SELECT body FROM model ORDER BY code_key")).await?,
         };
         rows.iter().map(|row| row.body("body")).collect()
+    }
+
+    /// All models, to look up by code. Made anew only where some model's text is another than the last time.
+    ///
+    /// # Errors
+    /// The database failed, or a document in it is damaged.
+    pub async fn library(&mut self) -> Result<Arc<Library>, StoreError> {
+        let rows = self.rows(query("SELECT body FROM model ORDER BY code_key")).await?;
+        self.remembered().library.of(texts(&rows, "body")?, library)
     }
 
     /// Removes a model that nothing names.

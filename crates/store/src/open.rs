@@ -1,6 +1,7 @@
 //! Opening: the address, what kind of database it is, and whether it is ours and sound.
 
 use crate::error::StoreError;
+use crate::remembered::Remembered;
 use crate::schema;
 use crate::tx::Tx;
 use sqlx::any::{AnyConnectOptions, AnyPoolOptions};
@@ -28,6 +29,7 @@ pub struct Store {
     pool: AnyPool,
     backend: Backend,
     place: Arc<str>,
+    remembered: Arc<Remembered>,
 }
 
 impl Store {
@@ -70,7 +72,7 @@ impl Store {
             let mut conn = pool.acquire().await.map_err(|e| StoreError::from_sqlx(e, &place))?;
             schema::prepare(&mut conn, backend, &place).await?;
         }
-        Ok(Self { pool, backend, place })
+        Ok(Self { pool, backend, place, remembered: Arc::default() })
     }
 
     /// A transaction that sees one consistent state and refuses every change.
@@ -83,7 +85,7 @@ impl Store {
             Backend::Postgres => self.pool.begin_with("BEGIN ISOLATION LEVEL REPEATABLE READ READ ONLY").await,
         };
         let inner = begun.map_err(|e| StoreError::from_sqlx(e, &self.place))?;
-        Ok(Tx::new(inner, Arc::clone(&self.place), false))
+        Ok(Tx::new(inner, Arc::clone(&self.place), Arc::clone(&self.remembered), false))
     }
 
     /// The transaction that may change things. There is one at a time: a second caller waits for the first.
@@ -94,7 +96,7 @@ impl Store {
         let begun = self.pool.begin_with(begin_write(self.backend)).await;
         let mut inner = begun.map_err(|e| StoreError::from_sqlx(e, &self.place))?;
         lock_writers(&mut inner, self.backend).await.map_err(|e| StoreError::from_sqlx(e, &self.place))?;
-        Ok(Tx::new(inner, Arc::clone(&self.place), true))
+        Ok(Tx::new(inner, Arc::clone(&self.place), Arc::clone(&self.remembered), true))
     }
 
     /// Waits for the running transactions and closes every connection.

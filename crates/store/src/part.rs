@@ -8,6 +8,7 @@ use serde::{Deserialize, Serialize};
 use sqlx::AssertSqlSafe;
 use sqlx::any::AnyRow;
 use std::collections::BTreeSet;
+use std::sync::Arc;
 use workshop::id::{ClubId, JobId, PartId};
 use workshop::model::PartKind;
 use workshop::part::{Part, PartState};
@@ -199,6 +200,38 @@ impl Tx {
         rows.iter().map(part_of).collect()
     }
 
+    /// All parts in a state, in the order in which they came into the store. Read again only where the stock has changed
+    /// since they were read last; meant for states that few parts are in, free or held.
+    ///
+    /// # Errors
+    /// The database failed, or a row is damaged.
+    pub async fn parts_in(&mut self, state: PartState) -> Result<Arc<Vec<Part>>, StoreError> {
+        let count = self.number(query("SELECT number FROM stock_change WHERE id = 1")).await?;
+        let remembered = self.remembered();
+        if !self.writing()
+            && let Some(parts) = remembered.parts.at(state, count)
+        {
+            return Ok(parts);
+        }
+        let filter = PartFilter { state: Some(state), ..PartFilter::default() };
+        let parts = Arc::new(self.parts(&filter).await?);
+        if !self.writing() {
+            remembered.parts.keep(state, count, &parts);
+        }
+        Ok(parts)
+    }
+
+    /// How many parts of each kind a filter asks for, its limit and offset left aside.
+    ///
+    /// # Errors
+    /// The database failed, or a row is damaged.
+    pub async fn count_kinds(&mut self, filter: &PartFilter) -> Result<Vec<(PartKind, i64)>, StoreError> {
+        let chosen = Chosen::by(filter);
+        let sql = format!("SELECT kind, COUNT(*) AS pieces FROM part{} GROUP BY kind", chosen.clause());
+        let rows = self.rows(chosen.bind(sql)).await?;
+        rows.iter().map(|row| Ok((row.word("kind", PartKind::from_key)?, row.whole("pieces")?))).collect()
+    }
+
     /// How many parts a filter asks for, its limit and offset left aside.
     ///
     /// # Errors
@@ -349,8 +382,9 @@ impl Chosen {
             }
         }
         if let Some(without) = filter.without {
-            let place = chosen.value(Value::Text(without.key().to_owned()));
-            chosen.conditions.push(format!("state <> {place}"));
+            // The others named one by one, so that the index of states finds them among the many that were used.
+            let others = PartState::ALL.iter().filter(|s| **s != without).map(|s| format!("'{}'", s.key()));
+            chosen.conditions.push(format!("state IN ({})", others.collect::<Vec<_>>().join(", ")));
         }
         if let Some(number) = &filter.number {
             let place = chosen.value(Value::Text(number.clone()));

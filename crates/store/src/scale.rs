@@ -5,6 +5,7 @@ use crate::error::StoreError;
 use crate::tx::Tx;
 use jiff::Timestamp;
 use sqlx::any::AnyRow;
+use std::sync::Arc;
 use workshop::health::ScaleEvent;
 use workshop::id::EventId;
 
@@ -100,22 +101,41 @@ impl Tx {
     ///
     /// # Errors
     /// The database failed, or a row is damaged.
-    pub async fn scale_events(&mut self, scale: &str) -> Result<Vec<ScaleEvent>, StoreError> {
-        let lookup = query("SELECT body FROM scale_event WHERE scale = $1 ORDER BY seq");
-        self.rows(lookup.bind(scale.to_owned())).await?.iter().map(event_of).collect()
+    pub async fn scale_events(&mut self, scale: &str) -> Result<Arc<Vec<ScaleEvent>>, StoreError> {
+        let newest = query("SELECT COALESCE(MAX(seq), 0) FROM scale_event WHERE scale = $1").bind(scale.to_owned());
+        let newest = self.number(newest).await?;
+        let kept = &self.remembered().scale_events;
+        let known = kept.known(scale, newest);
+        if let Some((last, events)) = &known
+            && *last == newest
+        {
+            return Ok(Arc::clone(events));
+        }
+        let last = known.as_ref().map_or(i64::MIN, |(last, _)| *last);
+        let lookup = query("SELECT body FROM scale_event WHERE scale = $1 AND seq > $2 ORDER BY seq");
+        let rows = self.rows(lookup.bind(scale.to_owned()).bind(last)).await?;
+        let more = rows.iter().map(event_of).collect::<Result<_, _>>()?;
+        Ok(kept.grown(scale, newest, known, more, self.writing()))
     }
 
-    /// What a job needs to know of the scales: checks and what was taken back since a time, and every word on trust and
-    /// calibration, in the order in which they were kept.
+    /// What a job needs to know of the scales: checks and what was taken back from one time to another, and every word on
+    /// trust and calibration until then, in the order in which they were kept.
     ///
     /// # Errors
     /// The database failed, or a row is damaged.
-    pub async fn scale_events_since(&mut self, since: Timestamp) -> Result<Vec<ScaleEvent>, StoreError> {
+    pub async fn scale_events_between(
+        &mut self,
+        since: Timestamp,
+        until: Timestamp,
+    ) -> Result<Vec<ScaleEvent>, StoreError> {
+        // Two questions, each with an index of its own; as one with OR, all checks of all years would be looked at.
         let lookup = query(
-            "SELECT body FROM scale_event WHERE kind IN ('distrusted', 'trusted', 'calibrated') OR happened_at >= $1
+            "SELECT seq, body FROM scale_event WHERE kind IN ('distrusted', 'trusted', 'calibrated')
+                 AND happened_at <= $2
+             UNION SELECT seq, body FROM scale_event WHERE happened_at >= $1 AND happened_at <= $2
              ORDER BY seq",
         );
-        self.rows(lookup.bind(time_text(since))).await?.iter().map(event_of).collect()
+        self.rows(lookup.bind(time_text(since)).bind(time_text(until))).await?.iter().map(event_of).collect()
     }
 
     /// When a scale was last checked, of all scales together, up to a time; none where none was.

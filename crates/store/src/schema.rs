@@ -31,6 +31,16 @@ fn migrations(backend: Backend) -> Vec<Migration> {
         Backend::Sqlite => include_str!("../migrations/0006_orders_and_life.sqlite.sql"),
         Backend::Postgres => include_str!("../migrations/0006_orders_and_life.postgres.sql"),
     };
+    let pages = match backend {
+        Backend::Sqlite => concat!(
+            include_str!("../migrations/0009_pages.sql"),
+            include_str!("../migrations/0009_pages_count.sqlite.sql")
+        ),
+        Backend::Postgres => concat!(
+            include_str!("../migrations/0009_pages.sql"),
+            include_str!("../migrations/0009_pages_count.postgres.sql")
+        ),
+    };
     [
         (1, "tables", include_str!("../migrations/0001_tables.sql")),
         (2, "append only", append_only),
@@ -40,6 +50,7 @@ fn migrations(backend: Backend) -> Vec<Migration> {
         (6, "orders and life", orders_and_life),
         (7, "list layouts", include_str!("../migrations/0007_list_layouts.sql")),
         (8, "shaft frequency", include_str!("../migrations/0008_shaft_frequency.sql")),
+        (9, "pages", pages),
     ]
     .into_iter()
     .map(|(version, name, sql)| Migration::new(version, name.into(), MigrationType::Simple, sql.into_sql_str(), false))

@@ -2,9 +2,12 @@
 
 use crate::column::{Columns, document, query, time_text};
 use crate::error::StoreError;
+use crate::job::Numbered;
 use crate::model::{UsedBy, models_of_sheet};
 use crate::tx::Tx;
 use jiff::Timestamp;
+use jiff::civil::Date;
+use serde::Deserialize;
 use sqlx::any::AnyRow;
 use workshop::id::{JobId, SheetId};
 use workshop::sheet::Sheet;
@@ -22,6 +25,27 @@ pub struct SheetRow {
     pub version: i64,
     /// When it was last saved.
     pub saved_at: Timestamp,
+}
+
+/// A sheet as a list shows it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct SheetLine {
+    /// Identity.
+    pub id: SheetId,
+    /// The player.
+    pub player: String,
+    /// When it is due.
+    pub due: Date,
+    /// Numbers of its clubs.
+    pub clubs: Vec<String>,
+    /// Running number of the job that was made from it.
+    pub job: Option<i64>,
+}
+
+/// Of a sheet only its clubs.
+#[derive(Deserialize)]
+struct Clubs {
+    clubs: Vec<Numbered>,
 }
 
 impl Tx {
@@ -93,6 +117,43 @@ impl Tx {
         let lookup = query("SELECT id, body, approved_job, version, saved_at FROM sheet WHERE id = $1");
         let row = self.row(lookup.bind(id.0.clone())).await?;
         row.as_ref().map(sheet_of).transpose()
+    }
+
+    /// At most `limit` sheets as a list shows them, those saved last first.
+    ///
+    /// # Errors
+    /// The database failed, or a row is damaged.
+    pub async fn sheet_lines(&mut self, limit: i64) -> Result<Vec<SheetLine>, StoreError> {
+        let lookup = query(
+            "SELECT s.id, s.player, s.due, s.body, j.number FROM sheet s
+                 LEFT JOIN job j ON j.id = s.approved_job
+             ORDER BY s.saved_at DESC, s.seq DESC LIMIT $1",
+        );
+        let rows = self.rows(lookup.bind(limit.max(0))).await?;
+        rows.iter()
+            .map(|row| {
+                let body: Clubs = row.body("body")?;
+                Ok(SheetLine {
+                    id: SheetId(row.text("id")?),
+                    player: row.text("player")?,
+                    due: row.day("due")?,
+                    clubs: body.clubs.into_iter().map(|c| c.number).collect(),
+                    job: row.maybe_whole("number")?,
+                })
+            })
+            .collect()
+    }
+
+    /// The sheets of which no job was made, those saved last first.
+    ///
+    /// # Errors
+    /// The database failed, or a row is damaged.
+    pub async fn open_sheets(&mut self) -> Result<Vec<SheetRow>, StoreError> {
+        let lookup = query(
+            "SELECT id, body, approved_job, version, saved_at FROM sheet WHERE approved_job IS NULL
+             ORDER BY saved_at DESC, seq DESC",
+        );
+        self.rows(lookup).await?.iter().map(sheet_of).collect()
     }
 
     /// At most `limit` sheets, those saved last first.

@@ -1,10 +1,11 @@
 //! The shop's one document.
 
-use crate::column::{Columns, document, query, time_text};
+use crate::column::{Columns, document, parsed, query, time_text};
 use crate::error::StoreError;
 use crate::model::UsedBy;
 use crate::tx::Tx;
 use jiff::Timestamp;
+use std::sync::Arc;
 use workshop::shop::Shop;
 
 impl Tx {
@@ -12,9 +13,9 @@ impl Tx {
     ///
     /// # Errors
     /// The database failed, or the document in it is damaged.
-    pub async fn shop(&mut self) -> Result<Option<Shop>, StoreError> {
-        let row = self.row(query("SELECT body FROM shop WHERE id = 1")).await?;
-        row.map(|row| row.body("body")).transpose()
+    pub async fn shop(&mut self) -> Result<Option<Arc<Shop>>, StoreError> {
+        let Some(row) = self.row(query("SELECT body FROM shop WHERE id = 1")).await? else { return Ok(None) };
+        self.remembered().shop.of(vec![row.text("body")?], |text| parsed("body", &text[0])).map(Some)
     }
 
     /// Saves the shop in place of what was there.

@@ -1,6 +1,7 @@
 //! A transaction, and the few ways in which the queries of the other modules use it.
 
 use crate::error::StoreError;
+use crate::remembered::Remembered;
 use sqlx::any::{AnyArguments, AnyRow};
 use sqlx::{Any, AnyConnection, Transaction};
 use std::sync::Arc;
@@ -12,6 +13,7 @@ pub(crate) type Query = sqlx::query::Query<'static, Any, AnyArguments>;
 pub struct Tx {
     inner: Transaction<'static, Any>,
     place: Arc<str>,
+    remembered: Arc<Remembered>,
     writing: bool,
     by: String,
 }
@@ -23,8 +25,23 @@ impl std::fmt::Debug for Tx {
 }
 
 impl Tx {
-    pub(crate) const fn new(inner: Transaction<'static, Any>, place: Arc<str>, writing: bool) -> Self {
-        Self { inner, place, writing, by: String::new() }
+    pub(crate) const fn new(
+        inner: Transaction<'static, Any>,
+        place: Arc<str>,
+        remembered: Arc<Remembered>,
+        writing: bool,
+    ) -> Self {
+        Self { inner, place, remembered, writing, by: String::new() }
+    }
+
+    /// Whether it may change things.
+    pub(crate) const fn writing(&self) -> bool {
+        self.writing
+    }
+
+    /// What this and earlier transactions have read.
+    pub(crate) fn remembered(&self) -> Arc<Remembered> {
+        Arc::clone(&self.remembered)
     }
 
     /// The same transaction, done by somebody: the lives of the parts that it touches say so.

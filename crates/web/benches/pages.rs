@@ -5,40 +5,59 @@
 #![allow(missing_docs)]
 
 use app::bench::{Entry, NewReadings};
+use app::sheet::Approve;
+use app::stock::{PartChange, PartQuery};
 use app::{App, SystemClock};
 use axum::Router;
 use axum::body::Body;
 use axum::http::{Request, header};
 use criterion::{Criterion, criterion_group, criterion_main};
 use std::sync::Arc;
+use std::time::{Duration, Instant};
 use tokio::runtime::Runtime;
 use tower::ServiceExt;
+use workshop::part::PartState;
 use workshop::reading::What;
+use workshop::sheet::Sheet;
 
-const PAGES: [&str; 20] = [
+const PAGES: [&str; 31] = [
     "/",
     "/sheets",
     "/sheets/new",
     "/stock",
     "/stock/new",
     "/stock/models",
+    "/orders",
     "/plan",
     "/plan/1",
     "/plan/2",
+    "/plan/1/again",
+    "/plan/2/options",
+    "/plan/3",
+    "/plan/3/options",
+    "/plan/day",
+    "/bench",
     "/bench/1/1?step=tip",
     "/bench/1/4?step=dry",
     "/bench/1/grid/dry",
     "/glue",
     "/glue/new?job=1",
+    "/records",
     "/records/1",
     "/learned",
     "/capability",
+    "/scales",
+    "/scales/balance",
     "/shop",
     "/calc",
     "/calc/balance",
+    "/calc/frequency",
 ];
+/// Pages of a proposal: looked at first after something in stock has changed.
+const ANEW: [&str; 5] = ["/plan/2", "/plan/2/options", "/plan/3", "/plan/3/options", "/plan/day"];
 
-async fn shop(folder: &std::path::Path) -> Router {
+/// The invented shop; job 3 is a set of eight to plan beside the one club of job 2.
+async fn shop(folder: &std::path::Path) -> (App, Router) {
     let url = format!("sqlite:{}", folder.join("shop.db").display());
     let app = App::open(&url, Arc::new(SystemClock)).await.expect("a shop");
     app.load_demo().await.expect("the invented shop");
@@ -64,7 +83,32 @@ async fn shop(folder: &std::path::Path) -> Router {
         };
         app.read(1, &new).await.expect("kept");
     }
-    web::router(app)
+    let sheets = app.sheets().await.expect("sheets");
+    let irons = sheets.iter().find(|s| s.job == Some(1)).expect("the sheet of job 1");
+    let irons = app.sheet(&irons.id).await.expect("the sheet").sheet;
+    let saved = app.save_sheet(&Sheet { player: "Una Marsett".into(), ..irons }).await.expect("a second set");
+    let approve = Approve { steps: None, by: "Bench".into() };
+    assert_eq!(app.approve_sheet(&saved.id, &approve).await.expect("approved").number, 3);
+    (app.clone(), web::router(app))
+}
+
+/// A free head of either job weighs a tenth of a gram more or less than before: what was proposed for them may not be the
+/// best any more.
+async fn weigh_again(app: &App) {
+    for model in ["SISKIN", "FIELDFARE"] {
+        let query = PartQuery { model: Some(model.into()), state: Some(PartState::Free), ..PartQuery::default() };
+        let (parts, _) = app.parts(&query).await.expect("heads");
+        let head = parts.first().expect("a head");
+        let mass_g = head.mass_g.expect("weighed");
+        let change = PartChange {
+            version: head.version,
+            mass_typed: Some(format!("{:.1} g", mass_g + if head.version % 2 == 0 { 0.1 } else { -0.1 })),
+            reason: "weighed again".into(),
+            by: "Bench".into(),
+            ..PartChange::default()
+        };
+        app.change_part(&head.code, &change).await.expect("changed");
+    }
 }
 
 async fn page(router: &Router, path: &str, packed: bool) -> usize {
@@ -80,14 +124,30 @@ async fn page(router: &Router, path: &str, packed: bool) -> usize {
 fn pages(c: &mut Criterion) {
     let runtime = Runtime::new().expect("a runtime");
     let folder = tempfile::tempdir().expect("a folder");
-    let router = runtime.block_on(shop(folder.path()));
+    let (app, router) = runtime.block_on(shop(folder.path()));
     let mut group = c.benchmark_group("page");
-    group.sample_size(50);
+    group.sample_size(20).warm_up_time(Duration::from_millis(300)).measurement_time(Duration::from_secs(1));
     for path in PAGES {
         let (plain, packed) =
             runtime.block_on(async { (page(&router, path, false).await, page(&router, path, true).await) });
         println!("{path}: {:.1} kB, {:.1} kB packed", plain as f64 / 1000.0, packed as f64 / 1000.0);
         group.bench_function(path, |b| b.iter(|| runtime.block_on(page(&router, path, false))));
+    }
+    for path in ANEW {
+        group.bench_function(format!("{path} after a change"), |b| {
+            b.iter_custom(|times| {
+                runtime.block_on(async {
+                    let mut spent = Duration::ZERO;
+                    for _ in 0..times {
+                        weigh_again(&app).await;
+                        let begun = Instant::now();
+                        page(&router, path, false).await;
+                        spent += begun.elapsed();
+                    }
+                    spent
+                })
+            });
+        });
     }
     group.finish();
 }

@@ -23,6 +23,11 @@ words! {
     }
 }
 
+impl JobState {
+    /// The states of jobs that are not over.
+    pub const UNDER_WAY: [Self; 2] = [Self::Open, Self::Planned];
+}
+
 /// A job with its clubs.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
 pub struct Job {

@@ -16,7 +16,7 @@ on_both! {
             let mut tx = db.write().await;
             tx.save_shop(&shop, at(1)).await.expect("save");
             tx.commit().await.expect("commit");
-            assert_eq!(db.read().await.shop().await.expect("read"), Some(shop.clone()));
+            assert_eq!(db.read().await.shop().await.expect("read").as_deref(), Some(&shop));
         }
     }
 

@@ -63,14 +63,14 @@ on_both! {
         for row in &rows {
             tx.append_learned(row).await.expect("kept");
         }
-        assert_eq!(tx.learned().await.expect("read").as_ref(), Some(&rows[2].learned));
+        assert_eq!(tx.learned().await.expect("read").as_deref(), Some(&rows[2].learned));
         assert!(tx.append_learned(&row(Some(&job.id), 0.4)).await.expect_err("taught already").is_taken());
         assert!(tx.append_learned(&rows[1]).await.expect_err("the same identity").is_taken());
         assert!(tx.append_learned(&row(Some(&JobId(new_id())), 0.4)).await.expect_err("no such job").is_missing());
         assert!(tx.append_learned(&row(None, f64::NAN)).await.expect_err("no number").is_bad_entry());
         let newest_first: Vec<LearnedRow> = rows.iter().rev().cloned().collect();
-        assert_eq!(tx.learned_rows(100).await.expect("read"), newest_first);
-        assert_eq!(tx.learned_rows(1).await.expect("read"), newest_first[..1]);
+        assert_eq!(*tx.learned_rows(100).await.expect("read"), newest_first);
+        assert_eq!(*tx.learned_rows(1).await.expect("read"), newest_first[..1]);
         // What was known before a job taught: nothing before the first, the state set back before the second.
         assert_eq!(tx.learned_before(&job.id).await.expect("read"), None);
         assert_eq!(tx.learned_before(&other.id).await.expect("read").as_ref(), Some(&rows[1].learned));
@@ -87,7 +87,7 @@ on_both! {
         }
         let again = FinishedClub { deviation_points: 9.0, ..clubs[0].clone() };
         tx.note_finished(&again).await.expect("nothing to do");
-        assert_eq!(tx.finished_clubs().await.expect("read"), clubs);
+        assert_eq!(*tx.finished_clubs().await.expect("read"), clubs);
         let astray = FinishedClub { club: ClubId(new_id()), ..clubs[0].clone() };
         assert!(tx.note_finished(&astray).await.expect_err("no such club").is_missing());
         let other = add_job(&mut tx, &["6"]).await;
@@ -111,6 +111,6 @@ on_both! {
             let refused = db.sql(attempt).await.expect_err("refused");
             assert!(refused.to_string().contains("append-only"), "{attempt}: {refused}");
         }
-        assert_eq!(db.read().await.learned().await.expect("read"), Some(learned(0.1)));
+        assert_eq!(db.read().await.learned().await.expect("read").as_deref(), Some(&learned(0.1)));
     }
 }

@@ -19,6 +19,7 @@ mod opening;
 mod orders;
 mod parts;
 mod readings;
+mod remembered;
 mod scales;
 mod two_at_once;
 mod unwritable;

@@ -18,6 +18,7 @@ use axum::routing::get;
 use maud::{Markup, html};
 use quantity::decimal;
 use workshop::ask::{AskClub, HeadAsk, Supply, SupplyFrom};
+use workshop::job::JobState;
 use workshop::kind::LengthTo;
 use workshop::model::{Library, Model, PartKind};
 use workshop::reading::Unit;
@@ -43,7 +44,7 @@ async fn show(State(app): State<App>, Query(pairs): Query<Vec<(String, String)>>
             Err(error) => (status, notice) = (failure_status(&error), Some(failure(&error))),
         }
     }
-    let jobs = app.jobs(None).await?;
+    let jobs = app.job_names(&JobState::UNDER_WAY).await?;
     let sheets: Vec<_> = app.sheets().await?.into_iter().filter(|s| s.job.is_none()).collect();
     let body = html! {
         (stock_places(StockPlace::Ask))

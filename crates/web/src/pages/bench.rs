@@ -43,7 +43,7 @@ pub(super) fn router() -> Router<App> {
 }
 
 async fn index(State(app): State<App>) -> PageResult {
-    let jobs = app.jobs(Some(JobState::Planned)).await?;
+    let jobs = app.job_names(&[JobState::Planned]).await?;
     if let [only] = jobs.as_slice() {
         return Ok(Redirect::to(&format!("/bench/{}", only.number)).into_response());
     }
@@ -362,7 +362,15 @@ async fn bench_page(app: &App, number: i64, slot: i64, view: View) -> PageResult
     let body = html! { (said) div data-live=(number) { (body) } (scan) };
     let page = framed(
         app,
-        Framed { title: &title, active: Nav::Bench, crumb, notice: view.notice.clone(), at_bench: true, body },
+        Framed {
+            title: &title,
+            active: Nav::Bench,
+            crumb,
+            notice: view.notice.clone(),
+            at_bench: true,
+            body,
+            ..Framed::default()
+        },
     )
     .await?;
     Ok((view.status.unwrap_or(StatusCode::OK), page).into_response())

@@ -25,14 +25,18 @@ pub(super) fn router() -> Router<App> {
     Router::new().route("/glue", get(index)).route("/glue/new", get(new_batch).post(start))
 }
 
+/// Batches of so many days are shown; each stands in the records of its clubs for good.
+const SHOWN_DAYS: i64 = 14;
+
 async fn index(State(app): State<App>) -> PageResult {
-    let batches = app.recent_batches(60).await?;
-    let jobs = app.jobs(Some(JobState::Planned)).await?;
+    let batches = app.recent_batches(SHOWN_DAYS).await?;
+    let jobs = app.job_names(&[JobState::Planned]).await?;
     let now = app.now();
+    let cups = batches.iter().map(Into::into).collect();
     let new = html! { @for job in &jobs { a.button.quiet href={ "/glue/new?job=" (job.number) } { "New batch for job " (job.number) } " " } };
     let body = if batches.is_empty() {
         html! {
-            (empty_state("No batch has been mixed.", "A batch starts the pot-life clock and the cure of its clubs.",
+            (empty_state("No batch has been mixed of late.", "A batch starts the pot-life clock and the cure of its clubs.",
                 &[Action { href: "/bench", label: "Bench", primary: jobs.is_empty() }]))
             (new)
         }
@@ -51,7 +55,9 @@ async fn index(State(app): State<App>) -> PageResult {
             @if !cured.is_empty() { (section("Cured", &html! {}, &cards(&cured))) }
         }
     };
-    Ok(framed(&app, Framed { title: "Glue", active: Nav::Glue, body, ..Framed::default() }).await?.into_response())
+    Ok(framed(&app, Framed { title: "Glue", active: Nav::Glue, cups: Some(cups), body, ..Framed::default() })
+        .await?
+        .into_response())
 }
 
 fn batch_part(view: &BatchView, now: Timestamp) -> Markup {

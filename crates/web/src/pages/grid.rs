@@ -159,6 +159,7 @@ async fn grid_page(
             notice,
             at_bench: true,
             body,
+            ..Framed::default()
         },
     )
     .await?;

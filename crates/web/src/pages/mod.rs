@@ -45,6 +45,7 @@ mod what_if;
 use crate::look::{Clock, FooterLink, Nav, Notice, PageFrame, Tone, page};
 use crate::problem::Problem;
 use crate::units;
+use app::glue::Cup;
 use app::{App, AppError, Kind};
 use axum::Router;
 use axum::extract::{FromRequestParts, Path, State};
@@ -173,28 +174,40 @@ pub(crate) struct Framed<'a> {
     pub crumb: String,
     pub notice: Option<Notice>,
     pub at_bench: bool,
+    /// Cups mixed of late, the latest first, where the page has read them already.
+    pub cups: Option<Vec<Cup>>,
     pub body: Markup,
 }
 
 impl Default for Framed<'_> {
     fn default() -> Self {
-        Self { title: "", active: Nav::Elsewhere, crumb: String::new(), notice: None, at_bench: false, body: html! {} }
+        Self {
+            title: "",
+            active: Nav::Elsewhere,
+            crumb: String::new(),
+            notice: None,
+            at_bench: false,
+            cups: None,
+            body: html! {},
+        }
     }
 }
 
 /// The whole page around a body.
 pub(crate) async fn framed(app: &App, view: Framed<'_>) -> Result<Markup, PageError> {
     let now = app.now();
-    let clocks = app
-        .recent_batches(2)
-        .await?
+    let cups = match view.cups {
+        Some(cups) => cups,
+        None => app.running_cups().await?,
+    };
+    let clocks = cups
         .into_iter()
-        .filter(|b| b.pot_life_until > now)
+        .filter(|cup| cup.until > now)
         .take(2)
-        .map(|b| Clock {
-            label: format!("Glue {}", b.batch.number),
-            until: b.pot_life_until.to_string(),
-            text: say::left(now, b.pot_life_until),
+        .map(|cup| Clock {
+            label: format!("Glue {}", cup.number),
+            until: cup.until.to_string(),
+            text: say::left(now, cup.until),
             done: "over".to_owned(),
             href: "/glue".to_owned(),
         })

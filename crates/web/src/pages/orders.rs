@@ -17,6 +17,7 @@ use axum::response::{IntoResponse, Redirect};
 use axum::routing::{get, post};
 use jiff::civil::Date;
 use maud::{Markup, html};
+use workshop::job::JobState;
 use workshop::model::{Library, Model, PartKind};
 use workshop::order::{OrderEvent, OrderState, OrderStep, OrderView, Waiting, Wanted, named_count};
 use workshop::reading::Unit;
@@ -163,7 +164,7 @@ async fn new(State(app): State<App>, Query(pairs): Query<Vec<(String, String)>>)
 
 async fn new_page(app: &App, form: &Entries, notice: Option<Notice>, status: StatusCode) -> PageResult {
     let models = app.models(None).await?;
-    let jobs = app.jobs(None).await?;
+    let jobs = app.job_names(&JobState::UNDER_WAY).await?;
     let choices: Vec<(String, String)> = std::iter::once((String::new(), "the shelf".to_owned()))
         .chain(jobs.iter().map(|j| (j.number.to_string(), format!("Job {} · {}", j.number, j.player))))
         .collect();

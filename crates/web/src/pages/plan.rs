@@ -36,9 +36,9 @@ pub(super) fn router() -> Router<App> {
 }
 
 async fn index(State(app): State<App>) -> PageResult {
-    let open = app.jobs(Some(JobState::Open)).await?;
-    let planned = app.jobs(Some(JobState::Planned)).await?;
-    let list = |jobs: &[app::job::JobSummary]| {
+    let open = app.job_names(&[JobState::Open]).await?;
+    let planned = app.job_names(&[JobState::Planned]).await?;
+    let list = |jobs: &[app::job::JobLine]| {
         html! { ul.plain.big-links { @for job in jobs {
             li { a.button.quiet href={ "/plan/" (job.number) } { "Job " (job.number) " · " (job.player) " · " (job.clubs.join(" ")) } }
         } } }
@@ -127,9 +127,8 @@ async fn plan_page(app: &App, number: i64, keep: &str, error: Option<AppError>) 
     let mut status = error.as_ref().map_or(StatusCode::OK, failure_status);
     let mut notice: Option<Notice> = error.as_ref().map(failure);
     let body = if file.job.state == JobState::Open {
-        match app.propose(number, &locks(keep)).await {
-            Ok(proposal) => {
-                let wanted = app.wanted_by(&file, &proposal.plan).await?;
+        match app.propose_for(&file, &locks(keep)).await {
+            Ok((proposal, wanted)) => {
                 proposal_part(&file, &proposal, keep, &super::orders::order_part(app, &file, &wanted).await?)
             }
             Err(error) => {

@@ -10,7 +10,7 @@ use crate::look::{
     empty_state, field, hidden, section, table, tag,
 };
 use crate::units::restated;
-use app::matched::{AcceptPicks, AcceptReplan, DayRequest, Picked};
+use app::matched::{AcceptPicks, AcceptReplan, DayRequest, DaySoon, Picked};
 use app::{App, AppError};
 use axum::Router;
 use axum::extract::{Form, Path, Query, State};
@@ -26,7 +26,7 @@ use workshop::kind::Role;
 use workshop::plan::Plan;
 use workshop::planner::{DayPlan, Law, PlanOption};
 
-/// Seconds that a page searches: longer and a tablet seems to hang; the command line takes as long as it is told.
+/// Seconds that is searched for the page of a day, beside it; the command line takes as long as it is told.
 const PAGE_SECONDS: f64 = 2.0;
 
 pub(super) fn router() -> Router<App> {
@@ -114,8 +114,11 @@ async fn pick(
 
 async fn options_page(app: &App, number: i64, keep: &str, error: Option<AppError>) -> PageResult {
     let file = app.job_file(number).await?;
-    let found =
-        if file.job.state == JobState::Open { app.plan_options(number, &locks(keep)).await? } else { Vec::new() };
+    let (file, found) = if file.job.state == JobState::Open {
+        app.plan_options_of(file, &locks(keep)).await?
+    } else {
+        (file, Vec::new())
+    };
     let points: Vec<ChoicePoint> = found
         .iter()
         .zip(1..)
@@ -222,7 +225,7 @@ async fn again_page(app: &App, number: i64, keep: &str, error: Option<AppError>)
     let file = app.job_file(number).await?;
     let mut status = error.as_ref().map_or(StatusCode::OK, failure_status);
     let mut notice: Option<Notice> = error.as_ref().map(failure);
-    let body = match app.plan_again(number, &locks(keep)).await {
+    let body = match app.plan_again_of(&file, &locks(keep)).await {
         Ok(proposal) => html! {
             p.hint { "What is cut, glued or gripped stays as it is. Nothing is changed until you say so." }
             @if proposal.replan.changes.is_empty() {
@@ -268,7 +271,7 @@ async fn hold_day(State(app): State<App>, Who(by): Who, Form(fields): Form<Vec<(
 }
 
 async fn day_page(app: &App, error: Option<AppError>) -> PageResult {
-    let waiting = app.jobs(Some(JobState::Open)).await?;
+    let waiting = app.job_names(&[JobState::Open]).await?;
     let status = error.as_ref().map_or(StatusCode::OK, failure_status);
     let notice = error.as_ref().map(failure);
     let body = if waiting.is_empty() {
@@ -279,13 +282,9 @@ async fn day_page(app: &App, error: Option<AppError>) -> PageResult {
         )
     } else {
         let request = DayRequest { jobs: Vec::new(), seconds: PAGE_SECONDS, seed: 0, weights: None };
-        let day = app.plan_day(&request, |_| {}).await?;
-        let mut files = Vec::with_capacity(day.jobs.len());
-        for job in &day.jobs {
-            files.push(app.job_file(job.number).await?);
-        }
-        html! {
-            p { (proof(&day)) }
+        let DaySoon { day, files, searching } = app.plan_day_soon(&request).await?;
+        html! { div data-live="0" {
+            p { (proof(&day, searching)) @if searching { " " a href="/plan/day" { "Look again" } } }
             @for (job, file) in day.jobs.iter().zip(&files) {
                 (section(&format!("Job {} · {} · due {}", job.number, job.player, entries::day(file.job.sheet.due)), &html! {}, &html! {
                     @for missing in &job.plan.missing { div { (lacking_part(missing)) } }
@@ -301,7 +300,7 @@ async fn day_page(app: &App, error: Option<AppError>) -> PageResult {
                     }
                 }))
             }
-        }
+        } }
     };
     let crumb = format!("{} on one stock", counted(waiting.len(), "job"));
     let page =
@@ -314,7 +313,15 @@ fn clubs_in_words(job: &Job) -> String {
     format!("Parts of {}", job.clubs.iter().map(club_name).collect::<Vec<_>>().join(", "))
 }
 
-fn proof(day: &DayPlan) -> String {
+fn proof(day: &DayPlan, searching: bool) -> String {
+    if searching {
+        return format!(
+            "A first plan over all jobs, proven to be within {} % of the best there is. A better one is searched for; it \
+             stands here in {} s.",
+            decimal(100.0 * day.gap, 1),
+            decimal(PAGE_SECONDS, 0)
+        );
+    }
     if day.gap <= 1e-9 {
         "Proven: no other choice of these parts comes out better over all jobs, the most urgent first.".to_owned()
     } else {

@@ -7,13 +7,14 @@ use crate::look::{
 };
 use crate::units::restated;
 use app::App;
-use app::job::JobSummary;
+use app::job::JobLine;
 use axum::Router;
-use axum::extract::{Path, State};
+use axum::extract::{Path, Query, State};
 use axum::response::IntoResponse;
 use axum::routing::get;
 use maud::{Markup, html};
 use quantity::{Balance, Length, decimal};
+use serde::Deserialize;
 use workshop::job::JobState;
 use workshop::record::{ClubRecord, Line, Record, Verdict};
 
@@ -21,11 +22,22 @@ pub(super) fn router() -> Router<App> {
     Router::new().route("/records", get(index)).route("/records/{job}", get(show))
 }
 
-async fn index(State(app): State<App>) -> PageResult {
-    let finished = app.jobs(Some(JobState::Finished)).await?;
-    let open = app.jobs(Some(JobState::Planned)).await?;
-    let list = |caption: &str, when: &str, jobs: &[JobSummary]| {
-        let row = |job: &JobSummary| {
+/// Finished jobs on one page.
+const PAGE: i64 = 100;
+
+#[derive(Debug, Default, Deserialize)]
+struct IndexQuery {
+    /// Only jobs below this number.
+    below: Option<i64>,
+}
+
+async fn index(State(app): State<App>, Query(query): Query<IndexQuery>) -> PageResult {
+    let finished = app.finished_jobs(query.below, PAGE + 1).await?;
+    let shown = &finished[..finished.len().min(PAGE as usize)];
+    let earlier = shown.last().filter(|_| finished.len() > shown.len()).map(|j| j.number);
+    let open = app.job_names(&[JobState::Planned]).await?;
+    let list = |caption: &str, when: &str, jobs: &[JobLine]| {
+        let row = |job: &JobLine| {
             let day = job.finished_at.map_or(job.due, say::day);
             vec![
                 Cell(html! { a.job-link href={ "/records/" (job.number) } { "Job " (job.number) " · " (job.player) } }),
@@ -46,7 +58,8 @@ async fn index(State(app): State<App>) -> PageResult {
         @if finished.is_empty() && open.is_empty() {
             (empty_state("No record yet.", "A record grows with the readings of a job.", &[Action { href: "/bench", label: "Bench", primary: true }]))
         }
-        @if !finished.is_empty() { (section("Finished", &html! {}, &list("Finished jobs", "finished", &finished))) }
+        @if !shown.is_empty() { (section("Finished", &html! {}, &list("Finished jobs", "finished", shown))) }
+        @if let Some(below) = earlier { p.actions { (link_button(&format!("/records?below={below}"), "Earlier ones", ButtonKind::Quiet, None, "")) } }
         @if !open.is_empty() { (section("At the bench, so far", &html! {}, &list("Jobs at the bench", "due", &open))) }
     };
     Ok(framed(&app, Framed { title: "Records", active: Nav::Records, body, ..Framed::default() })

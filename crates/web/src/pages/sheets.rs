@@ -32,11 +32,15 @@ pub(super) fn router() -> Router<App> {
         .route("/sheets/{id}/clubs/{index}", get(sheet_club::show).post(sheet_club::change))
 }
 
+/// Sheets that the list shows at once.
+const PAGE: usize = 100;
+
 async fn list(State(app): State<App>, Query(query): Query<Vec<(String, String)>>) -> PageResult {
     let asked = Entries::new(query);
-    let all = app.sheets().await?;
     let wanted = asked.text("text").to_lowercase();
     let only = asked.text("only");
+    let narrowed = !wanted.is_empty() || only == "open";
+    let all = if narrowed { app.sheets().await? } else { app.latest_sheets(PAGE as i64 + 1).await? };
     let found: Vec<&SheetSummary> = all
         .iter()
         .filter(|s| wanted.is_empty() || s.player.to_lowercase().contains(&wanted))
@@ -66,10 +70,17 @@ async fn list(State(app): State<App>, Query(query): Query<Vec<(String, String)>>
             @if found.is_empty() {
                 (empty_state("No sheet is like that.", "Take a shorter word, or look at all of them.",
                     &[Action { href: "/sheets", label: "All sheets", primary: true }]))
-            } @else { (list_table(&found, app.today())) }
+            } @else {
+                (list_table(&found[..found.len().min(PAGE)], app.today()))
+                @if found.len() > PAGE { p.small { "The last " (PAGE) " of them; look for earlier ones by the player." } }
+            }
         }
     };
-    let crumb = if all.is_empty() { String::new() } else { counted(all.len(), "sheet") };
+    let crumb = match all.len() {
+        0 => String::new(),
+        more if more > PAGE && !narrowed => format!("more than {PAGE} sheets"),
+        _ => counted(all.len(), "sheet"),
+    };
     Ok(framed(&app, Framed { title: "Sheets", active: Nav::Sheets, crumb, body, ..Framed::default() })
         .await?
         .into_response())

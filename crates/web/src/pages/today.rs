@@ -17,7 +17,6 @@ use axum::routing::get;
 use jiff::civil::Date;
 use maud::{Markup, html};
 use std::collections::BTreeMap;
-use workshop::bench::StepStatus;
 use workshop::job::JobState;
 use workshop::model::PartKind;
 use workshop::order::Waiting;
@@ -32,10 +31,8 @@ async fn today(State(app): State<App>) -> PageResult {
     let batches = app.recent_batches(7).await?;
     let running: Vec<_> = batches.iter().filter(|b| b.full_cure_at > now).collect();
     let date = now.to_zoned_datetime(jiff::tz::TimeZone::system()).date();
-    // The clubs of a job stand in the order of the tray, whose slots count from 1.
-    let slot = |job: &JobSummary, club: &String| job.clubs.iter().position(|c| c == club).unwrap_or(0) + 1;
-    let doubts: Vec<(i64, usize, &str)> =
-        jobs.iter().flat_map(|j| j.doubted.iter().map(move |n| (j.number, slot(j, n), n.as_str()))).collect();
+    let doubts: Vec<(i64, i64, &str)> =
+        jobs.iter().flat_map(|j| j.doubted.iter().map(|c| (j.number, c.slot, c.number.as_str()))).collect();
     let guide = guide(&app, &jobs).await?;
     let (scales, read_today) = app.scales_today().await?;
     let jobs_part = if jobs.is_empty() && guide.is_some() {
@@ -95,7 +92,8 @@ async fn today(State(app): State<App>) -> PageResult {
             }
         }
     };
-    let view = Framed { title: "Today", active: Nav::Today, crumb: crumb(&jobs), body, ..Framed::default() };
+    let cups = Some(batches.iter().map(Into::into).collect());
+    let view = Framed { title: "Today", active: Nav::Today, crumb: crumb(&jobs), cups, body, ..Framed::default() };
     Ok(framed(&app, view).await?.into_response())
 }
 
@@ -148,15 +146,12 @@ struct GuideStep {
 /// The way from an empty shop to the first club at the bench; nothing once a club of any job has been read.
 async fn guide(app: &App, jobs: &[JobSummary]) -> Result<Option<Vec<GuideStep>>, AppError> {
     let planned = jobs.iter().find(|j| j.state == JobState::Planned);
-    if let Some(job) = planned
-        && app.job_view(job.number).await?.clubs.iter().any(|c| c.steps.iter().any(|s| s.status == StepStatus::Done))
-    {
+    // A shop with several jobs under way needs no guide, and one that has given up or handed over jobs neither.
+    if jobs.len() > 1 || planned.is_some_and(|job| job.begun) {
         return Ok(None);
     }
     let sheets = app.sheets().await?;
-    // A shop that has given up or handed over its jobs needs no guide, and one with several planned jobs neither.
-    let jobs_made = sheets.iter().filter_map(|s| s.job).collect::<Vec<_>>();
-    if jobs_made.iter().any(|made| !jobs.iter().any(|j| j.number == *made)) || jobs.len() > 1 {
+    if sheets.iter().filter_map(|s| s.job).any(|made| !jobs.iter().any(|j| j.number == made)) {
         return Ok(None);
     }
     let models = app.models(None).await?;

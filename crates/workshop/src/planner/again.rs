@@ -1,7 +1,7 @@
 //! Planning anew in place: after a part was rejected, a reading moved the belief or a lock changed. What is cut, glued or
 //! gripped stays as it is.
 
-use super::{Fitting, Ground, Lock, Shelf, Supply, lock};
+use super::{Fitting, Ground, Lock, Shelf, Solve, Supply, lock, prove};
 use crate::belief::Believed;
 use crate::error::WorkshopError;
 use crate::job::JobClub;
@@ -52,6 +52,19 @@ pub fn propose_again<'a>(
     supply: impl Into<Supply<'a>>,
     locks: &[Lock],
 ) -> Result<Replan, WorkshopError> {
+    propose_again_with(believed, supply, locks, &mut prove)
+}
+
+/// As [`propose_again`], the choice made by `solve`.
+///
+/// # Errors
+/// As [`propose_again`].
+pub fn propose_again_with<'a>(
+    believed: &Believed<'a>,
+    supply: impl Into<Supply<'a>>,
+    locks: &[Lock],
+    solve: &mut Solve<'_>,
+) -> Result<Replan, WorkshopError> {
     let assembly = believed.assembly;
     let shelf = Shelf::new(assembly, &[assembly.job], supply.into());
     let mut ground = Ground::new(assembly, &shelf)?;
@@ -61,7 +74,7 @@ pub fn propose_again<'a>(
     }
     lock(&mut ground.fittings, &shelf, locks)?;
     let problem = ground.problem(&shelf)?;
-    let solution = matching::solve_set(&problem, matching::Limits::default())?;
+    let solution = solve(&problem)?;
     let chances: Vec<f64> = solution
         .clubs
         .iter()

@@ -7,7 +7,7 @@ use crate::assembly::Assembly;
 use crate::error::WorkshopError;
 use crate::plan::Plan;
 use jiff::civil::Date;
-use matching::{DayProblem, JobSet, Progress, SetSolution, Unbuildable};
+use matching::{DayProblem, DaySolution, JobSet, MatchError, Progress, SetSolution, Unbuildable};
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
@@ -51,8 +51,8 @@ fn priority(due: Date, today: Date) -> f64 {
 }
 
 /// Plans jobs on shared stock: free parts, and what these jobs hold already; what is reserved for a club stays with it.
-/// `go_on` is asked after each small step of
-/// work and ends the search by saying `false`; the best plan so far is returned, with its bound.
+/// `go_on` is asked after each small step of work and ends the search by saying `false`; the best plan so far is returned,
+/// with its bound.
 ///
 /// # Errors
 /// As [`super::propose`]; no job at all.
@@ -62,6 +62,19 @@ pub fn propose_day<'a>(
     today: Date,
     seed: u64,
     go_on: &mut dyn FnMut(Progress) -> bool,
+) -> Result<DayPlan, WorkshopError> {
+    propose_day_with(jobs, supply, today, &mut |problem| matching::solve_day(problem, seed, go_on))
+}
+
+/// As [`propose_day`], the choice made by `solve`.
+///
+/// # Errors
+/// As [`propose_day`].
+pub fn propose_day_with<'a>(
+    jobs: &[Assembly<'a>],
+    supply: impl Into<Supply<'a>>,
+    today: Date,
+    solve: &mut dyn FnMut(&DayProblem) -> Result<DaySolution, MatchError>,
 ) -> Result<DayPlan, WorkshopError> {
     let Some(first) = jobs.first() else {
         return Err(WorkshopError::Refused {
@@ -97,7 +110,7 @@ pub fn propose_day<'a>(
         stock: shelf.stock(*first)?,
         weights: first.shop.plan_weights.of_matching(),
     };
-    let solution = matching::solve_day(&problem, seed, go_on)?;
+    let solution = solve(&problem)?;
     let gap = solution.gap();
     let mut used = Used::default();
     for (ground, set) in grounds.iter().zip(&solution.sets) {

@@ -17,11 +17,11 @@ mod supply;
 mod weights;
 mod words;
 
-pub use again::{PlanChange, Replan, propose_again};
-pub use day::{DayJob, DayPlan, propose_day};
+pub use again::{PlanChange, Replan, propose_again, propose_again_with};
+pub use day::{DayJob, DayPlan, propose_day, propose_day_with};
 pub use frequency::{FrequencyLine, Lines, ShaftFrequency};
 pub use locks::{Lock, kept};
-pub use options::{Law, PlanOption, options};
+pub use options::{Law, PlanOption, options, options_with};
 pub use picks::{Picks, Taken, expect, plan_of, plan_with};
 pub use supply::{HeldPart, Supply};
 pub use weights::PlanWeights;
@@ -38,7 +38,9 @@ use crate::job::{Job, JobClub};
 use crate::model::{AdapterModel, HeadModel, HeadNumber, PartKind, ShaftModel};
 use crate::part::{Part, PartState};
 use crate::plan::{ClubPlan, Missing, Plan};
-use matching::{Candidate, Choice, ClubNeed, HeadScale, MassTarget, SetProblem, SetSolution, Stock, Tip, TipFit};
+use matching::{
+    Candidate, Choice, ClubNeed, HeadScale, MassTarget, MatchError, SetProblem, SetSolution, Stock, Tip, TipFit,
+};
 
 /// One club with the parts that fit it.
 struct Fitting<'a> {
@@ -67,6 +69,17 @@ struct Shelf<'a> {
     lines: Lines,
 }
 
+/// What plans one set: [`prove`], or something that remembers what was proven of the very same problem.
+pub type Solve<'s> = dyn FnMut(&SetProblem) -> Result<SetSolution, MatchError> + 's;
+
+/// Plans one set within the usual limits.
+///
+/// # Errors
+/// As [`matching::solve_set`].
+pub fn prove(problem: &SetProblem) -> Result<SetSolution, MatchError> {
+    matching::solve_set(problem, matching::Limits::default())
+}
+
 /// Proposes a plan for a whole job from the parts given: those free, and those this job holds already. What other jobs
 /// hold is named where it would do.
 ///
@@ -77,10 +90,23 @@ pub fn propose<'a>(
     supply: impl Into<Supply<'a>>,
     locks: &[Lock],
 ) -> Result<Plan, WorkshopError> {
+    propose_with(assembly, supply, locks, &mut prove)
+}
+
+/// As [`propose`], the choice made by `solve`.
+///
+/// # Errors
+/// As [`propose`].
+pub fn propose_with<'a>(
+    assembly: Assembly<'a>,
+    supply: impl Into<Supply<'a>>,
+    locks: &[Lock],
+    solve: &mut Solve<'_>,
+) -> Result<Plan, WorkshopError> {
     let shelf = Shelf::new(assembly, &[assembly.job], supply.into());
     let mut ground = Ground::new(assembly, &shelf)?;
     lock(&mut ground.fittings, &shelf, locks)?;
-    let solution = matching::solve_set(&ground.problem(&shelf)?, matching::Limits::default())?;
+    let solution = solve(&ground.problem(&shelf)?)?;
     ground.plan(&shelf, &solution)
 }
 
@@ -125,18 +151,19 @@ impl<'a> Ground<'a> {
         used
     }
 
-    fn plan(self, shelf: &Shelf<'a>, solution: &SetSolution) -> Result<Plan, WorkshopError> {
+    fn plan(&self, shelf: &Shelf<'a>, solution: &SetSolution) -> Result<Plan, WorkshopError> {
         let used = self.used(&solution.clubs, false);
         self.plan_among(shelf, solution, &used)
     }
 
     /// As [`Ground::plan`], where other jobs take parts too.
-    fn plan_among(mut self, shelf: &Shelf<'a>, solution: &SetSolution, used: &Used) -> Result<Plan, WorkshopError> {
+    fn plan_among(&self, shelf: &Shelf<'a>, solution: &SetSolution, used: &Used) -> Result<Plan, WorkshopError> {
+        let mut all_missing = self.missing.clone();
         for lack in &solution.unbuildable {
             let fitting = &self.fittings[lack.club];
             let mut missing = name_missing(fitting, lack);
             missing.instead = instead(self.assembly, fitting, shelf, used, missing.kind)?;
-            self.missing.push(missing);
+            all_missing.push(missing);
         }
         let mut clubs = Vec::with_capacity(self.fittings.len());
         for (fitting, choice) in self.fittings.iter().zip(&solution.clubs) {
@@ -149,7 +176,7 @@ impl<'a> Ground<'a> {
         let targets = self.assembly.job.clubs.iter().map(|c| &c.target);
         Ok(Plan {
             clubs,
-            missing: self.missing,
+            missing: all_missing,
             frequency: shelf.lines.told(self.assembly.library, targets),
             cost: solution.cost,
             bound: solution.bound,

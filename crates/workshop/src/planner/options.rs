@@ -1,6 +1,6 @@
 //! A few real plans to choose from: little in the tips or close to the target, equal balance or equal inertia.
 
-use super::{Ground, Lock, Shelf, Supply, lock};
+use super::{Ground, Lock, Shelf, Solve, Supply, lock, prove};
 use crate::assembly::Assembly;
 use crate::error::WorkshopError;
 use crate::job::Job;
@@ -52,28 +52,43 @@ pub fn options<'a>(
     supply: impl Into<Supply<'a>>,
     locks: &[Lock],
 ) -> Result<Vec<PlanOption>, WorkshopError> {
+    options_with(assembly, supply, locks, &mut prove)
+}
+
+/// As [`options`], each choice made by `solve`.
+///
+/// # Errors
+/// As [`options`].
+pub fn options_with<'a>(
+    assembly: Assembly<'a>,
+    supply: impl Into<Supply<'a>>,
+    locks: &[Lock],
+    solve: &mut Solve<'_>,
+) -> Result<Vec<PlanOption>, WorkshopError> {
     const MOST: usize = 5;
     let supply = supply.into();
     let mut found = Vec::new();
+    let inertia = equal_inertia(assembly)?;
     for law in [Law::Balance, Law::Inertia] {
-        let job = match law {
-            Law::Balance => Some(assembly.job.clone()),
-            Law::Inertia => equal_inertia(assembly)?,
+        // Of equal balance the whole trade-off, of equal inertia the plan at the usual price only.
+        let (job, factors) = match (law, &inertia) {
+            (Law::Balance, _) => (assembly.job, &matching::TRADE_OFF[..]),
+            (Law::Inertia, Some(job)) => (job, &[1.0][..]),
+            (Law::Inertia, None) => continue,
         };
-        let Some(job) = job else { continue };
-        let under = Assembly { job: &job, ..assembly };
-        let shelf = Shelf::new(under, &[&job], supply);
+        let under = Assembly { job, ..assembly };
+        let shelf = Shelf::new(under, &[job], supply);
         let mut ground = Ground::new(under, &shelf)?;
         lock(&mut ground.fittings, &shelf, locks)?;
         let problem = ground.problem(&shelf)?;
-        let alternatives = matching::alternatives(&problem, matching::Limits::default())?;
-        // Of equal balance the whole trade-off, of equal inertia the plan at the usual price only.
-        let from_usual = |factor: f64| factor.ln().abs();
-        let nearest = alternatives.iter().map(|a| from_usual(a.tip_factor)).fold(f64::INFINITY, f64::min);
+        let mut alternatives = matching::alternatives(&problem, factors, solve)?;
+        while law == Law::Balance && alternatives.len() + usize::from(inertia.is_some()) > MOST {
+            // The other law has its place; of the trade-off the plan farthest from the usual price goes first.
+            let odd = |i: usize| alternatives[i].tip_factor.ln().abs();
+            let worst = (0..alternatives.len()).max_by(|a, b| odd(*a).total_cmp(&odd(*b))).unwrap_or_default();
+            alternatives.remove(worst);
+        }
         for alternative in alternatives {
-            if law == Law::Inertia && from_usual(alternative.tip_factor) > nearest {
-                continue;
-            }
             let inside = alternative
                 .plan
                 .clubs
@@ -81,7 +96,6 @@ pub fn options<'a>(
                 .zip(&problem.clubs)
                 .filter_map(|(choice, need)| choice.as_ref().map(|c| need.loss.probability(c.deviation_points)))
                 .sum();
-            let ground = Ground::new(under, &shelf)?;
             let plan = ground.plan(&shelf, &alternative.plan)?;
             let off_cpm = plan.clubs.iter().flatten().filter_map(|c| c.frequency?.off_cpm);
             found.push(PlanOption {
@@ -95,12 +109,6 @@ pub fn options<'a>(
                 plan,
             });
         }
-    }
-    while found.len() > MOST {
-        // The other law stays; of the trade-off the plan farthest from the usual price goes first.
-        let odd = |o: &PlanOption| if o.law == Law::Balance { o.tip_factor.ln().abs() } else { -1.0 };
-        let worst = (0..found.len()).max_by(|a, b| odd(&found[*a]).total_cmp(&odd(&found[*b]))).unwrap_or_default();
-        found.remove(worst);
     }
     Ok(found)
 }

@@ -1,0 +1,276 @@
+//! How long pages take a shop of many years, while requests come in at a steady rate.
+//!
+//! `load make DATABASE` makes a small shop: one set finished, four at the bench, four jobs to plan, `load run DATABASE
+//! SETWRIGHT [RATE] [SECONDS]` starts the server on it, asks for a mix of pages and says how long they took. Between the
+//! two the finished set is multiplied (`store/examples/multiply.rs`); `scripts/load-test` does all of it.
+//!
+//! The requests are sent by the clock and not when the one before was answered, and each one's time counts from when it
+//! was due: a server that falls behind is not spared.
+
+use app::bench::{Entry, NewReadings};
+use app::glue::NewBatch;
+use app::plan::Accept;
+use app::sheet::Approve;
+use app::{App, Clock, SetClock};
+use jiff::{SignedDuration, Timestamp};
+use std::collections::BTreeMap;
+use std::io::{BufRead, BufReader};
+use std::process::{Child, Command, Stdio};
+use std::sync::Arc;
+use std::time::{Duration, Instant};
+use tokio::io::{AsyncReadExt, AsyncWriteExt};
+use tokio::net::TcpStream;
+use workshop::reading::What;
+
+type Failure = Box<dyn std::error::Error + Send + Sync>;
+
+/// A page and how often it is asked for among the others. What the bench looks at most comes most.
+const MIX: [(&str, usize); 26] = [
+    ("/bench/6/1?step=tip", 8),
+    ("/bench/6/4?step=dry", 8),
+    ("/bench/7/3?step=dry", 6),
+    ("/bench/6/grid/dry", 5),
+    ("/", 6),
+    ("/bench", 2),
+    ("/plan", 2),
+    ("/plan/2", 2),
+    ("/plan/3", 4),
+    ("/plan/3/options", 1),
+    ("/plan/day", 1),
+    ("/glue", 2),
+    ("/glue/new?job=6", 2),
+    ("/stock", 3),
+    ("/stock?kind=head&state=free", 2),
+    ("/stock?text=olivine", 1),
+    ("/stock/new", 2),
+    ("/stock/models", 1),
+    ("/orders", 1),
+    ("/sheets", 2),
+    ("/sheets/new", 1),
+    ("/records", 1),
+    ("/records/1", 1),
+    ("/learned", 1),
+    ("/capability", 1),
+    ("/scales", 1),
+];
+
+#[tokio::main]
+async fn main() -> Result<(), Failure> {
+    let arguments: Vec<String> = std::env::args().skip(1).collect();
+    let words: Vec<&str> = arguments.iter().map(String::as_str).collect();
+    match words.as_slice() {
+        ["make", url] => make(url).await,
+        ["run", url, server] => run(url, server, 50.0, 60.0).await,
+        ["run", url, server, rate, seconds] => run(url, server, rate.parse()?, seconds.parse()?).await,
+        _ => Err("say `make DATABASE` or `run DATABASE SETWRIGHT [RATE SECONDS]`".into()),
+    }
+}
+
+/// The small shop: what is multiplied, and the work of the day.
+async fn make(url: &str) -> Result<(), Failure> {
+    let begun = Timestamp::now() - SignedDuration::from_hours(24 * 10);
+    let clock = Arc::new(SetClock::at(begun));
+    let app = App::open(url, clock.clone()).await?;
+    app.load_demo().await?;
+    finish(&app, &clock, 1).await?;
+    clock.advance(Timestamp::now().duration_since(clock.now()));
+    let sheets = app.sheets().await?;
+    for sheet in sheets.iter().filter(|s| s.job.is_none()) {
+        app.approve_sheet(&sheet.id, &Approve { steps: None, by: "Ines".into() }).await?;
+    }
+    let irons = sheets.iter().find(|s| s.job == Some(1)).ok_or("the demonstration has its irons")?;
+    let irons = app.sheet(&irons.id).await?.sheet;
+    for player in ["Una Marsett", "Corin Weald", "Isolde Farr"] {
+        let saved = app.save_sheet(&workshop::sheet::Sheet { player: player.into(), ..irons.clone() }).await?;
+        let number = app.approve_sheet(&saved.id, &Approve { steps: None, by: "Ines".into() }).await?.number;
+        let fingerprint = app.propose(number, &[]).await?.fingerprint;
+        let accept =
+            Accept { fingerprint, locks: Vec::new(), partly: true, neighbour_reason: String::new(), by: "Ines".into() };
+        app.accept(number, &accept).await?;
+        read_step(&app, number, "dry").await?;
+    }
+    for job in app.jobs(None).await? {
+        println!("job {}, {}: {} clubs, {}", job.number, job.player, job.clubs.len(), job.state);
+    }
+    app.close().await;
+    Ok(())
+}
+
+/// Reads each club of a job at a step, one of them a little off.
+async fn read_step(app: &App, number: i64, key: &str) -> Result<(), Failure> {
+    for slot in 0.. {
+        let view = app.job_view(number).await?;
+        let Some(club) = view.clubs.get(slot) else { break };
+        let Some(step) = club.steps.iter().find(|s| s.key == key) else { break };
+        let off = if slot == 3 { 0.6 } else { 0.1 };
+        let entries: Vec<Entry> = step
+            .asks
+            .iter()
+            .filter_map(|ask| {
+                let value = match ask.what {
+                    What::Done => None,
+                    _ => Some(((ask.expected.as_ref()?.value + off) * 10.0).round() / 10.0),
+                };
+                Some(Entry { what: ask.what, typed: String::new(), value, again: false })
+            })
+            .collect();
+        if entries.is_empty() {
+            continue;
+        }
+        let new = NewReadings {
+            slot: club.slot,
+            step: key.to_owned(),
+            entries,
+            on: None,
+            by: "Tobin".into(),
+            version: None,
+            at: None,
+            request_key: None,
+        };
+        app.read(number, &new).await?;
+    }
+    Ok(())
+}
+
+async fn finish(app: &App, clock: &SetClock, number: i64) -> Result<(), Failure> {
+    let job = app.job_view(number).await?.job;
+    for step in &job.steps {
+        if step.glues {
+            let slots = job.clubs.iter().map(|c| c.slot).collect();
+            let batch = NewBatch {
+                job: number,
+                slots,
+                adhesive: None,
+                lot: "B-7".into(),
+                bead_share_percent: None,
+                room_c: None,
+                by: "Tobin".into(),
+            };
+            app.start_batch(&batch).await?;
+            clock.advance(SignedDuration::from_hours(96));
+        } else {
+            read_step(app, number, &step.key).await?;
+        }
+    }
+    Ok(())
+}
+
+/// A server of its own process on the database, ended with this value.
+struct Server {
+    child: Child,
+    address: String,
+}
+
+impl Server {
+    fn start(binary: &str, url: &str) -> Result<Self, Failure> {
+        let mut child = Command::new(binary)
+            .args(["serve", "--json", "--listen", "127.0.0.1:0", "--database", url])
+            .stdout(Stdio::piped())
+            .spawn()
+            .map_err(|e| format!("{binary}: {e}"))?;
+        let out = child.stdout.take().ok_or("no output")?;
+        let mut greeting = String::new();
+        BufReader::new(out).read_line(&mut greeting)?;
+        let told: serde_json::Value = serde_json::from_str(&greeting).map_err(|e| format!("“{greeting}”: {e}"))?;
+        let address = told["address"].as_str().ok_or("no address")?.trim_start_matches("http://").to_owned();
+        Ok(Self { child, address })
+    }
+}
+
+impl Drop for Server {
+    fn drop(&mut self) {
+        let _ = self.child.kill();
+        let _ = self.child.wait();
+    }
+}
+
+async fn run(url: &str, binary: &str, rate: f64, seconds: f64) -> Result<(), Failure> {
+    let mut starts = Vec::new();
+    for _ in 0..5 {
+        let begun = Instant::now();
+        let server = Server::start(binary, url)?;
+        page(&server.address, "/").await?;
+        starts.push(begun.elapsed());
+    }
+    starts.sort_unstable();
+    println!("start to first page: median {} ms, slowest {} ms of 5", ms(starts[2]), ms(starts[4]));
+
+    let server = Server::start(binary, url)?;
+    println!("\n| page | first look, ms |");
+    println!("|---|---|");
+    for (path, _) in MIX {
+        let begun = Instant::now();
+        page(&server.address, path).await.map_err(|e| format!("{path}: {e}"))?;
+        println!("| `{path}` | {} |", ms(begun.elapsed()));
+    }
+
+    let order = mixed();
+    let asked = (rate * seconds) as usize;
+    let begun = Instant::now();
+    let mut sent = Vec::with_capacity(asked);
+    for i in 0..asked {
+        let due = begun + Duration::from_secs_f64(i as f64 / rate);
+        tokio::time::sleep_until(due.into()).await;
+        let path = order[i % order.len()];
+        let address = server.address.clone();
+        sent.push(tokio::spawn(async move {
+            page(&address, path).await.map_err(|e| format!("{path}: {e}"))?;
+            Ok::<_, Failure>((path, due.elapsed()))
+        }));
+    }
+    let mut took: BTreeMap<&str, Vec<Duration>> = BTreeMap::new();
+    for answer in sent {
+        let (path, time) = answer.await??;
+        took.entry(path).or_default().push(time);
+    }
+    println!("\n{asked} requests at {rate} a second:\n");
+    println!("| page | requests | p50 ms | p95 ms | p99 ms | slowest ms |");
+    println!("|---|---|---|---|---|---|");
+    let mut all: Vec<Duration> = took.values().flatten().copied().collect();
+    for (path, _) in MIX {
+        if let Some(times) = took.get_mut(path) {
+            row(&format!("`{path}`"), times);
+        }
+    }
+    row("all", &mut all);
+    Ok(())
+}
+
+fn row(what: &str, times: &mut [Duration]) {
+    times.sort_unstable();
+    let at = |share: f64| ms(times[((times.len() as f64 * share).ceil() as usize).clamp(1, times.len()) - 1]);
+    println!("| {what} | {} | {} | {} | {} | {} |", times.len(), at(0.5), at(0.95), at(0.99), at(1.0));
+}
+
+fn ms(time: Duration) -> String {
+    format!("{:.1}", time.as_secs_f64() * 1000.0)
+}
+
+/// The pages of the mix, each spread evenly over the round.
+fn mixed() -> Vec<&'static str> {
+    let mut places: Vec<(f64, &str)> = MIX
+        .iter()
+        .zip(1..)
+        .flat_map(|((path, times), at)| {
+            (0..*times).map(move |i| ((i as f64 + f64::from(at) / MIX.len() as f64) / *times as f64, *path))
+        })
+        .collect();
+    places.sort_by(|a, b| a.0.total_cmp(&b.0));
+    places.into_iter().map(|(_, path)| path).collect()
+}
+
+/// Asks for a page and reads it to its end. A page that is not served is a failure.
+async fn page(address: &str, path: &str) -> Result<usize, Failure> {
+    let mut stream = TcpStream::connect(address).await?;
+    stream.set_nodelay(true)?;
+    let request = format!("GET {path} HTTP/1.1\r\nHost: {address}\r\nConnection: close\r\n\r\n");
+    stream.write_all(request.as_bytes()).await?;
+    let mut answer = Vec::with_capacity(64 * 1024);
+    stream.read_to_end(&mut answer).await?;
+    let status = answer.get(9..12).unwrap_or_default();
+    if status != b"200" {
+        let shown: Vec<u8> = answer.iter().copied().take(300).collect();
+        return Err(String::from_utf8_lossy(&shown).into_owned().into());
+    }
+    Ok(answer.len())
+}
