@@ -353,10 +353,13 @@ impl App {
     }
 }
 
+/// The clubs that were noted, how many jobs were finished, and the capability that follows.
+type CapabilityOf = (Arc<Vec<FinishedClub>>, i64, ShopCapability);
+
 /// The capability as it was worked out last, with what from: the clubs noted and the number of finished jobs. Where both
 /// are the same still, so is the capability; both are asked of the database each time.
 #[derive(Debug, Clone, Default)]
-pub(crate) struct KeptCapability(Arc<Mutex<Option<(Arc<Vec<FinishedClub>>, i64, ShopCapability)>>>);
+pub(crate) struct KeptCapability(Arc<Mutex<Option<CapabilityOf>>>);
 
 impl KeptCapability {
     fn of(&self, noted: &Arc<Vec<FinishedClub>>, jobs: i64) -> Option<ShopCapability> {

@@ -188,11 +188,12 @@ fn lost_since(events: &[ScaleEvent], scale: &str) -> Option<Date> {
 }
 
 type Drawn = (Option<Offset>, Vec<CheckChart>);
+type DrawnFrom = (Arc<Vec<ScaleEvent>>, Arc<Drawn>);
 
 /// Offset and charts of each scale as they were worked out last, with the events that they follow from. Those are asked
 /// of the database each time; the same events are the same list.
 #[derive(Debug, Clone, Default)]
-pub(crate) struct KeptCharts(Arc<Mutex<BTreeMap<String, (Arc<Vec<ScaleEvent>>, Arc<Drawn>)>>>);
+pub(crate) struct KeptCharts(Arc<Mutex<BTreeMap<String, DrawnFrom>>>);
 
 impl KeptCharts {
     fn of(&self, scale: &str, events: &Arc<Vec<ScaleEvent>>) -> Result<Arc<Drawn>, AppError> {

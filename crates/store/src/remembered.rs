@@ -69,9 +69,12 @@ impl<T> Kept<T> {
     }
 }
 
+/// Rows with the number that they are good for.
+type Numbered<T> = (i64, Arc<Vec<T>>);
+
 /// The parts in a state at a count of the changes of the stock. The database counts each of them, whoever makes it.
 #[derive(Default)]
-pub(crate) struct Counted(Mutex<BTreeMap<&'static str, (i64, Arc<Vec<Part>>)>>);
+pub(crate) struct Counted(Mutex<BTreeMap<&'static str, Numbered<Part>>>);
 
 impl Counted {
     /// The parts in a state at this very count.
@@ -91,7 +94,7 @@ impl Counted {
 ///
 /// There is one writer at a time and each row is numbered one above the highest, so a row that comes later has a higher
 /// number. A transaction that writes must not grow what is kept: it may still be undone.
-pub(crate) struct Grown<T>(Mutex<BTreeMap<String, (i64, Arc<Vec<T>>)>>);
+pub(crate) struct Grown<T>(Mutex<BTreeMap<String, Numbered<T>>>);
 
 impl<T> Default for Grown<T> {
     fn default() -> Self {
@@ -102,20 +105,13 @@ impl<T> Default for Grown<T> {
 impl<T: Clone> Grown<T> {
     /// What is kept of an answer, with the number of its last row; nothing where the one who asks sees only rows up to
     /// an earlier one.
-    pub fn known(&self, of: &str, newest: i64) -> Option<(i64, Arc<Vec<T>>)> {
+    pub fn known(&self, of: &str, newest: i64) -> Option<Numbered<T>> {
         let kept = self.0.lock().unwrap_or_else(PoisonError::into_inner);
         kept.get(of).filter(|(last, _)| *last <= newest).cloned()
     }
 
     /// What was kept and the rows that came since, kept again unless the one who asks is writing.
-    pub fn grown(
-        &self,
-        of: &str,
-        newest: i64,
-        known: Option<(i64, Arc<Vec<T>>)>,
-        more: Vec<T>,
-        writing: bool,
-    ) -> Arc<Vec<T>> {
+    pub fn grown(&self, of: &str, newest: i64, known: Option<Numbered<T>>, more: Vec<T>, writing: bool) -> Arc<Vec<T>> {
         let mut rows = known.map(|(_, rows)| rows).unwrap_or_default();
         Arc::make_mut(&mut rows).extend(more);
         if !writing {
