@@ -8,7 +8,7 @@ use crate::proven::{Beside, Search};
 use crate::{App, AppError, load_library, load_shop};
 use serde::{Deserialize, Serialize};
 use std::sync::Arc;
-use std::time::Instant;
+use std::time::{Duration, Instant};
 use store::Tx;
 use utoipa::ToSchema;
 use workshop::assembly::Assembly;
@@ -65,6 +65,9 @@ pub struct SetRequest {
     /// "This part in this club."
     #[serde(default)]
     pub locks: Vec<Lock>,
+    /// How long to search, s, the plans to choose from included; what is found by then is given, with its bound.
+    #[serde(default = "usual_seconds")]
+    pub seconds: f64,
     /// What counts for how much; left out: as the shop has it.
     #[serde(default)]
     pub weights: Option<PlanWeights>,
@@ -144,8 +147,7 @@ struct DayGround {
     stock: PlanStock,
 }
 
-fn need_seconds(request: &DayRequest) -> Result<f64, AppError> {
-    let seconds = request.seconds;
+fn need_seconds(seconds: f64) -> Result<f64, AppError> {
     if (0.0..=LONGEST_SEARCH_S).contains(&seconds) {
         return Ok(seconds);
     }
@@ -165,7 +167,7 @@ impl App {
         request: &DayRequest,
         mut watch: impl FnMut(Searching) + Send + 'static,
     ) -> Result<DayPlan, AppError> {
-        let seconds = need_seconds(request)?;
+        let seconds = need_seconds(request.seconds)?;
         let DayGround { files, stock } = self.day_ground(request).await?;
         let (seed, today, proven) = (request.seed, self.today(), self.proven.clone());
         // The search would hold up the other tablets if it ran among their requests.
@@ -192,7 +194,7 @@ impl App {
     /// # Errors
     /// As [`Self::plan_day`].
     pub async fn plan_day_soon(&self, request: &DayRequest) -> Result<DaySoon, AppError> {
-        let longest = Search { seconds: need_seconds(request)?, seed: request.seed };
+        let longest = Search { seconds: need_seconds(request.seconds)?, seed: request.seed };
         let DayGround { files, stock } = self.day_ground(request).await?;
         let (today, app) = (self.today(), self.clone());
         let work = tokio::task::spawn_blocking(move || {
@@ -254,6 +256,7 @@ impl App {
     /// # Errors
     /// A sheet with something that stops it; models missing; a lock that cannot be kept; what the store says.
     pub async fn match_set(&self, request: &SetRequest) -> Result<SetMatch, AppError> {
+        let longest = Duration::from_secs_f64(need_seconds(request.seconds)?);
         let mut tx = self.store.read().await?;
         let problems = self.problems(&mut tx, &request.sheet).await?;
         // What stock lacks is named by the plan itself, with what to order.
@@ -271,8 +274,11 @@ impl App {
         let work = tokio::task::spawn_blocking(move || {
             let assembly =
                 Assembly { job: &job, library: &library, shop: &shop, learned: &learned, watch: ScaleWatch::nothing() };
-            let mut solve = |p: &matching::SetProblem| proven.set(p);
-            let plan = planner::propose_with(assembly, stock.supply(), &locks, &mut solve)?;
+            let started = Instant::now();
+            // Half of the time for the plan, the rest for those to choose from.
+            let (half, all) = (started + longest / 2, started + longest);
+            let plan = planner::propose_with(assembly, stock.supply(), &locks, &mut |p| proven.set_until(p, half))?;
+            let mut solve = |p: &matching::SetProblem| proven.set_until(p, all);
             let options = planner::options_with(assembly, stock.supply(), &locks, &mut solve)?;
             Ok::<_, workshop::WorkshopError>(SetMatch { plan, options })
         });

@@ -5,15 +5,21 @@
 //! figure, is the choice not searched for again. So nothing has to be told when stock, models, the shop, a sheet or a
 //! lock changes, by whichever program: another problem has another answer, and the same problem the same.
 
-use matching::{DayProblem, DaySolution, MatchError, SetProblem, SetSolution};
+use matching::{DayProblem, DaySolution, Limits, MatchError, SetProblem, SetSolution};
 use std::collections::VecDeque;
 use std::sync::atomic::{AtomicBool, Ordering};
 use std::sync::{Arc, Mutex, PoisonError};
+use std::time::{Duration, Instant};
 
 /// Problems of one set that are remembered; one takes about 200 kB for eight clubs and a full stock.
 const SETS: usize = 24;
 /// Problems of a day.
 const DAYS: usize = 4;
+/// Parts that fit, all clubs counted, up to which a problem is remembered: about 3 MB.
+const MOST_FITTING: usize = 100_000;
+/// Longest search for one set where nothing else is asked. What a workshop has on its shelves takes milliseconds; a
+/// hundred thousand parts that all differ are planned as well as that time allows, with the bound that it gave.
+const USUAL: Duration = Duration::from_secs(2);
 
 /// What was proven, shared by all clones of the program.
 #[derive(Debug, Clone, Default)]
@@ -38,7 +44,22 @@ impl Proven {
     /// # Errors
     /// As [`matching::solve_set`].
     pub fn set(&self, problem: &SetProblem) -> Result<SetSolution, MatchError> {
-        remembered(&self.sets, SETS, problem, workshop::planner::prove)
+        self.set_until(problem, Instant::now() + USUAL)
+    }
+
+    /// As [`Self::set`], searching until a moment at the latest: the first plan is made all the same.
+    ///
+    /// # Errors
+    /// As [`matching::solve_set`].
+    pub fn set_until(&self, problem: &SetProblem, end: Instant) -> Result<SetSolution, MatchError> {
+        let search = |problem: &SetProblem| {
+            matching::solve_set_watched(problem, Limits::default(), &mut |_| Instant::now() < end)
+        };
+        let fitting: usize = problem.clubs.iter().map(|c| c.heads.len() + c.shafts.len() + c.grips.len()).sum();
+        if fitting > MOST_FITTING {
+            return search(problem);
+        }
+        remembered(&self.sets, SETS, problem, search)
     }
 
     /// The choice for a day: remembered, or found by `solve` and remembered.

@@ -35,7 +35,9 @@ async fn set(app: &App, arguments: &MatchArguments) -> Result<SetMatch, Failure>
         Failure::usage(format!("{} is not a sheet: {e}. `setwright sheet schema` says what is", path.display()))
     })?;
     let locks = arguments.keep.iter().map(|text| lock(text)).collect::<Result<Vec<_>, _>>()?;
-    Ok(app.match_set(&SetRequest { sheet, locks, weights: weights(app, arguments).await? }).await?)
+    Ok(app
+        .match_set(&SetRequest { sheet, locks, seconds: arguments.seconds, weights: weights(app, arguments).await? })
+        .await?)
 }
 
 /// The shop's weights with those changed that were given; none where none was.
