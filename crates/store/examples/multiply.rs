@@ -21,8 +21,8 @@ const BATCHES: &str =
     "(SELECT g.batch FROM batch_club g JOIN job_club c ON c.id = g.club JOIN template t ON t.id = c.job)";
 const PARTS: &str = "(SELECT p.id FROM part p JOIN template t ON t.id = p.job WHERE p.count IS NULL)";
 
-/// Hours between two copies of a job: five jobs on each of 250 days of a year.
-const HOURS_APART: i64 = 7;
+/// Hours from one job to the next: five jobs on each of 250 days of a year.
+const HOURS_A_JOB: i64 = 7;
 
 #[tokio::main]
 async fn main() -> Result<(), Box<dyn std::error::Error>> {
@@ -128,9 +128,17 @@ fn tables() -> Vec<Copied> {
             table: "scale_event",
             identities: &["id", "job"],
             times: &["happened_at", "kept_at"],
-            of: "x.kind = 'check' AND x.seq % 10 = 0",
+            // Some three checks a day. What was checked beside a job is the job's own reading and would be there twice.
+            of: "x.kind = 'check' AND x.job IS NULL AND x.seq % 30 = 0",
         },
     ]
+}
+
+/// A time so long before as the copy's number says.
+fn before(column: &str) -> String {
+    format!(
+        "strftime('%Y-%m-%dT%H:%M:%S', {column}, '-' || (copy.i * {HOURS_A_JOB} * (SELECT COUNT(*) FROM template)) || ' hours') || '.000000000Z'"
+    )
 }
 
 /// What a column of a copy holds.
@@ -139,9 +147,7 @@ fn value(copied: &Copied, column: &str, copies: i64) -> String {
         return format!("x.{column} || '/' || copy.i");
     }
     if copied.times.contains(&column) {
-        return format!(
-            "strftime('%Y-%m-%dT%H:%M:%S', x.{column}, '-' || (copy.i * {HOURS_APART}) || ' hours') || '.000000000Z'"
-        );
+        return before(&format!("x.{column}"));
     }
     match (copied.table, column) {
         // What is older came earlier: numbers below nothing keep that order and meet none that is there.
@@ -154,6 +160,15 @@ fn value(copied: &Copied, column: &str, copies: i64) -> String {
         }
         ("job_club" | "part", "card" | "code" | "card_key" | "code_key") => format!("x.{column} || '-' || copy.i"),
         (_, "request_key") => "NULL".to_owned(),
+        // The whole of an event is a document, which says again whose it is and when it was.
+        ("scale_event", "day") => format!("substr({}, 1, 10)", before("x.happened_at")),
+        ("scale_event", "body") => {
+            let (at, kept) = (before("x.happened_at"), before("x.kept_at"));
+            format!(
+                "json_set(x.body, '$.id', x.id || '/' || copy.i, '$.at', {at}, '$.kept_at', {kept},
+                     '$.day', substr({at}, 1, 10))"
+            )
+        }
         _ => format!("x.{column}"),
     }
 }
