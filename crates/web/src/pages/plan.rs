@@ -408,7 +408,7 @@ fn cut_list(file: &JobFile, plans: &[Option<ClubPlan>]) -> Markup {
 fn why(file: &JobFile, plans: &[Option<ClubPlan>]) -> Markup {
     html! {
         details { summary { "Why these" }
-            dl.defs { @for (club, plan) in with_plans(file, plans) {
+            dl.defs.told { @for (club, plan) in with_plans(file, plans) {
                 div { dt { (club.target.number) } dd { (restated(&plan.reasons.join(" "))) } }
             } }
         }
