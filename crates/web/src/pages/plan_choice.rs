@@ -316,9 +316,13 @@ fn clubs_in_words(job: &Job) -> String {
 fn proof(day: &DayPlan, searching: bool) -> String {
     if searching {
         return format!(
-            "A first plan over all jobs, proven to be within {} % of the best there is. A better one is searched for; it \
-             stands here in {} s.",
-            decimal(100.0 * day.gap, 1),
+            "A first plan over all jobs{}. A better one is searched for; it stands here in {} s.",
+            // Before the first proof the gap is as good as unknown.
+            if day.gap < 0.5 {
+                format!(", proven to be within {} % of the best there is", decimal(100.0 * day.gap, 1))
+            } else {
+                String::new()
+            },
             decimal(PAGE_SECONDS, 0)
         );
     }
