@@ -78,7 +78,8 @@ pub struct SetRequest {
 pub struct SetMatch {
     /// The plan.
     pub plan: Plan,
-    /// Others: little in the tips or close to the target, equal balance or equal inertia.
+    /// Others: little in the tips or close to the target, equal balance or equal inertia. None where the time was over
+    /// before the plan was proven.
     pub options: Vec<PlanOption>,
 }
 
@@ -279,7 +280,10 @@ impl App {
             let (half, all) = (started + longest / 2, started + longest);
             let plan = planner::propose_with(assembly, stock.supply(), &locks, &mut |p| proven.set_until(p, half))?;
             let mut solve = |p: &matching::SetProblem| proven.set_until(p, all);
-            let options = planner::options_with(assembly, stock.supply(), &locks, &mut solve)?;
+            // Where the plan alone took all of the time, there are none to choose from: each takes as long again.
+            let late = !plan.proven && Instant::now() >= all;
+            let options =
+                if late { Vec::new() } else { planner::options_with(assembly, stock.supply(), &locks, &mut solve)? };
             Ok::<_, workshop::WorkshopError>(SetMatch { plan, options })
         });
         Ok(work.await.map_err(|e| AppError::Internal(format!("the search stopped: {e}")))??)
