@@ -16,7 +16,6 @@ use axum::routing::{get, post};
 use maud::{Markup, html};
 use quantity::{Balance, round_to};
 use workshop::model::{Model, PartKind};
-use workshop::planner::PlanWeights;
 use workshop::reading::What;
 use workshop::shop::{CheckWeight, Scale, Shop, Units};
 use workshop::step::{Caution, Step, Strength};
@@ -218,16 +217,14 @@ async fn change(State(app): State<App>, Who(by): Who, Form(fields): Form<Vec<(St
     shop.room_c = number("room_c");
     shop.tip_weight_cap_g = number("tip_weight_cap_g");
     shop.bead_share_percent = number("bead_share_percent");
-    let mut weight = |name: &str| number(&format!("plan_weights.{name}")) / 100.0;
-    shop.plan_weights = PlanWeights {
-        tip_per_g: weight("tip_per_g"),
-        mass_per_g: weight("mass_per_g"),
-        cpm_per_tolerance: weight("cpm_per_tolerance"),
-        shaft_range_per_g: weight("shaft_range_per_g"),
-        spent_grip: weight("spent_grip"),
-        neighbour_blank: weight("neighbour_blank"),
-        changed_part: weight("changed_part"),
-    };
+    let mut not_to_be_had = Vec::new();
+    for (name, _) in shop.plan_weights.named() {
+        let field = format!("plan_weights.{name}");
+        match shop.plan_weights.with(name, number(&field) / 100.0) {
+            Ok(weights) => shop.plan_weights = weights,
+            Err(_) => not_to_be_had.push(field),
+        }
+    }
     for (which, scale) in [("balance_scale", &mut shop.balance_scale), ("mass_scale", &mut shop.mass_scale)] {
         *scale = Scale {
             display_step: number(&format!("{which}.display_step")),
@@ -245,13 +242,8 @@ async fn change(State(app): State<App>, Who(by): Who, Form(fields): Form<Vec<(St
         let text = form.some(name);
         *into = form.needed(name, text, "Give it a name").unwrap_or_default();
     }
-    for (name, value) in shop.plan_weights.named() {
-        if !(0.0..=1.0).contains(&value) {
-            form.refuse(
-                &format!("plan_weights.{name}"),
-                "Enter 0 to 100: 100 is a club that is sure to miss its tolerance",
-            );
-        }
+    for field in not_to_be_had {
+        form.refuse(&field, "Enter 0 to 100: 100 is a club that is sure to miss its tolerance");
     }
     shop.check_weight = check_weight_typed(&mut form);
     shop.adhesive = form.some("adhesive");

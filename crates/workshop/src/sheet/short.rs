@@ -370,20 +370,14 @@ impl<'a> Groups<'a> {
                 note("wraps", format!("written “{}”, beside {} of base", said.text, wraps.base));
             }
         }
-        let mut cpm = None;
-        if let Some(said) = get(Slot::Cpm)
-            && let Word::Cpm(start, by) = said.word
-        {
-            cpm = Some(start + by.unwrap_or(0.0) * self.steps_before(seat, group, Slot::Cpm) as f64);
-            note("cpm", format!("written “{}”", said.text));
-        }
-        let mut total_mass_g = None;
-        if let Some(said) = get(Slot::TotalMass)
-            && let Word::TotalMass(start, by) = said.word
-        {
-            total_mass_g = Some(start + by.unwrap_or(0.0) * self.steps_before(seat, group, Slot::TotalMass) as f64);
-            note("total_mass_g", format!("written “{}”", said.text));
-        }
+        let mut stepped = |slot, field| {
+            let said = get(slot)?;
+            let (Word::Cpm(start, by) | Word::TotalMass(start, by)) = said.word else { return None };
+            note(field, format!("written “{}”", said.text));
+            Some(round_to(start + by.unwrap_or(0.0) * self.steps_before(seat, group, slot) as f64, 6))
+        };
+        let cpm = stepped(Slot::Cpm, "cpm");
+        let total_mass_g = stepped(Slot::TotalMass, "total_mass_g");
         let mut tolerances = ctx.tolerances;
         for slot in [Slot::BalanceTolerance, Slot::LengthTolerance, Slot::AngleTolerance, Slot::CpmTolerance] {
             let Some(said) = get(slot) else { continue };
@@ -424,8 +418,8 @@ impl<'a> Groups<'a> {
             balance_points: seat.number.chart.balance_points,
             loft_deg: round_to(loft_deg, 6),
             lie_deg: round_to(lie_deg, 6),
-            cpm: cpm.map(|v| round_to(v, 6)),
-            total_mass_g: total_mass_g.map(|v| round_to(v, 6)),
+            cpm,
+            total_mass_g,
             grip_graphics,
             shaft_graphics,
             soft_side,
