@@ -93,6 +93,8 @@ pub(crate) struct Club {
 #[derive(Debug, Clone)]
 pub(crate) struct SetShape {
     pub clubs: Range<usize>,
+    /// How many shafts have each residual, where their types do not tell.
+    pub shafts: Option<Arc<[(i32, u32)]>>,
     quanta_per_dg: f64,
 }
 
@@ -101,6 +103,11 @@ impl SetShape {
     pub fn range_cost(&self, range_dg: i32) -> i32 {
         // Rounds to the nearest; ranges are not negative.
         (f64::from(range_dg) * self.quanta_per_dg + 0.5).min(MOST_QUANTA) as i32 * FRAC
+    }
+
+    /// The same, where so many shafts have each residual.
+    pub fn counting(&self, shafts: Vec<(i32, u32)>) -> Self {
+        Self { shafts: Some(shafts.into()), ..self.clone() }
     }
 
     pub fn charges_range(&self) -> bool {
@@ -127,9 +134,8 @@ pub(crate) struct Compiled {
     /// Types by kind: heads, shafts, grips, tips.
     pub types: [Vec<PartType>; 4],
     pub quantum: f64,
-    /// Where only a selection is planned from: by club, all candidates, of those with the same contribution the cheapest
-    /// (see `thin`). Empty otherwise.
-    pub offers: Vec<[Vec<Cand>; 3]>,
+    /// Where only a selection is planned from: the problem with all parts, for a bound (see `thin`).
+    pub relaxed: Option<Box<Self>>,
 }
 
 impl Compiled {
@@ -186,17 +192,24 @@ pub(crate) fn compile(sets: &[JobSet], stock: &Stock, weights: &CostWeights) -> 
         typed[k].candidates(need, list, k, &|x: f64| quanta(x * priority, weights.quantum) * FRAC)
     };
     let counts = [0, 1, 2].map(|k| typed[k].types.len());
-    let mut offers = Vec::new();
-    if let Some(kept) = thin::selection(needs.len(), counts, &|c, k| offered(&typed, c, k)) {
-        let summary = |c: usize| [0, 1, 2].map(|k| thin::cheapest_by_points(&offered(&typed, c, k)));
-        offers = (0..needs.len()).map(summary).collect();
-        typed.iter_mut().zip(kept).for_each(|(t, kept)| t.keep(&kept));
+    let mut ranges = Vec::with_capacity(sets.len());
+    for set in sets {
+        let from = ranges.last().map_or(0, |last: &Range<usize>| last.end);
+        ranges.push(from..from + set.clubs.len());
+    }
+    let count = |ty: u32| typed[SHAFT].types[ty as usize].cap;
+    let mut thinned = thin::thin(&ranges, counts, &|c, k| offered(&typed, c, k), &count);
+    if let Some(thinned) = &mut thinned {
+        for (k, kept) in thinned.kept.iter().enumerate() {
+            let number = typed[k].keep(kept);
+            let chosen = thinned.chosen.iter_mut().flat_map(|lists| &mut lists[k]);
+            chosen.for_each(|x| x.ty = number[x.ty as usize]);
+        }
     }
     let mut tip_types: Vec<PartType> = stock.tips.iter().enumerate().map(|(i, t)| tip_type(i, t.count)).collect();
     let mut losses: HashMap<((usize, LossForm), u64), Arc<LossTable>> = HashMap::new();
     let (mut clubs, mut shapes) = (Vec::with_capacity(at), Vec::with_capacity(sets.len()));
-    for set in sets {
-        let from = clubs.len();
+    for (set, range) in sets.iter().zip(ranges) {
         for need in &set.clubs {
             let cost = |x: f64| quanta(x * set.priority, weights.quantum) * FRAC;
             let key = (need.loss.key(), set.priority.to_bits());
@@ -206,9 +219,12 @@ pub(crate) fn compile(sets: &[JobSet], stock: &Stock, weights: &CostWeights) -> 
                 tip_types[tip.tip].wanted += 1;
             }
             let at = clubs.len();
-            let mut cands = [0, 1, 2].map(|k| offered(&typed, at, k));
+            let mut cands = match &mut thinned {
+                Some(thinned) => std::mem::take(&mut thinned.chosen[at]),
+                None => [0, 1, 2].map(|k| offered(&typed, at, k)),
+            };
             cands.iter_mut().for_each(|list| list.sort_by_key(|c| (c.res, c.pts, c.cost, c.ty)));
-            clubs.push(Club {
+            clubs.push(Arc::new(Club {
                 base: milli_points(need.base_points),
                 cands,
                 tips,
@@ -218,15 +234,17 @@ pub(crate) fn compile(sets: &[JobSet], stock: &Stock, weights: &CostWeights) -> 
                     quanta_per_cg: weights.mass_per_g * set.priority / 100.0 / weights.quantum,
                 }),
                 skip: cost(weights.unbuilt),
-            });
+            }));
         }
         let quanta_per_dg = weights.shaft_range_per_g * set.priority / 10.0 / weights.quantum;
-        shapes.push(SetShape { clubs: from..clubs.len(), quanta_per_dg });
+        shapes.push(SetShape { clubs: range, shafts: None, quanta_per_dg });
     }
-    clubs.iter_mut().for_each(drop_out_of_reach);
-    let clubs = clubs.into_iter().map(Arc::new).collect();
     let [heads, shafts, grips] = typed.map(|t| t.types);
-    Ok(Compiled { clubs, sets: shapes, types: [heads, shafts, grips, tip_types], quantum: weights.quantum, offers })
+    let types = [heads, shafts, grips, tip_types];
+    let mut compiled = Compiled { clubs, sets: shapes, types, quantum: weights.quantum, relaxed: None };
+    compiled.relaxed = thinned.map(|t| Box::new(thin::relaxed(&compiled, t.left_out)));
+    compiled.clubs.iter_mut().for_each(|club| drop_out_of_reach(Arc::make_mut(club)));
+    Ok(compiled)
 }
 
 fn tip_type(index: usize, count: u32) -> PartType {
@@ -377,16 +395,14 @@ impl Typed {
         out
     }
 
-    /// Forgets all types but these.
-    fn keep(&mut self, kept: &[bool]) {
+    /// Forgets all types but these; gives the new number of each.
+    fn keep(&mut self, kept: &[bool]) -> Vec<u32> {
         let mut renumbered = vec![NO_TYPE; kept.len()];
         let renewed = renumbered.iter_mut().zip(kept).filter(|x| *x.1);
         renewed.zip(0..).for_each(|((new, _), number)| *new = number);
         let mut at = kept.iter();
         self.types.retain(|_| at.next().copied().unwrap_or(false));
-        for ty in self.type_of.iter_mut().filter(|ty| **ty != NO_TYPE) {
-            *ty = renumbered[*ty as usize];
-        }
+        renumbered
     }
 }
 

@@ -7,6 +7,7 @@
 //! time and both get better while there is time.
 
 use crate::check::check;
+use crate::climb::stock_worth;
 use crate::compile::{Compiled, compile};
 use crate::diagnose::unbuildable;
 use crate::dual::{Dual, price};
@@ -130,7 +131,7 @@ impl<'a, 'g> Day<'a, 'g> {
             oracles,
             pools: Vec::new(),
             dual: Dual::new(p, contended),
-            from_all: (!p.offers.is_empty()).then_some(0),
+            from_all: p.relaxed.as_ref().map(|_| 0),
             improver,
             guard: by_type(p, 0),
             rounds: 0,
@@ -142,8 +143,8 @@ impl<'a, 'g> Day<'a, 'g> {
     fn run(&mut self) {
         // A plan first: the length of the price steps depends on what a plan costs.
         self.construct(true);
-        if self.from_all.is_some() {
-            self.bound_from_all();
+        if let Some(all) = &self.compiled.relaxed {
+            self.bound_from_all(all);
         }
         while !self.stopped && self.improver.best_cost - self.bound() >= i64::from(FRAC) {
             self.rounds += 1;
@@ -152,6 +153,9 @@ impl<'a, 'g> Day<'a, 'g> {
             }
             if RELIST.contains(&self.rounds) || self.rounds.is_multiple_of(RELIST_LATER) {
                 self.relist();
+                if let Some(all) = &self.compiled.relaxed {
+                    self.bound_from_all(all);
+                }
                 if self.rounds <= DUAL_ROUNDS {
                     self.construct(false);
                 }
@@ -171,15 +175,16 @@ impl<'a, 'g> Day<'a, 'g> {
         self.from_all.unwrap_or(self.dual.best_bound)
     }
 
-    /// The clubs' least costs from all parts, as far as there is time.
-    fn bound_from_all(&mut self) {
-        let mut sum = 0;
-        for club in 0..self.compiled.clubs.len() {
+    /// What the sets cost at least from all parts under the best prices, as far as there is time: no set costs less than
+    /// nothing.
+    fn bound_from_all(&mut self, all: &Compiled) {
+        let mut bound = -stock_worth(self.compiled, &self.dual.best_prices);
+        for set in 0..all.sets.len() {
             if !self.ask() {
                 break;
             }
-            sum += least_cost(self.compiled, club);
-            self.from_all = Some(sum);
+            bound += least_cost(all, set, &self.dual.best_prices);
+            self.from_all = self.from_all.max(Some(bound));
         }
     }
 

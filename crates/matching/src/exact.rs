@@ -23,6 +23,8 @@ pub(crate) struct Proof {
     pub cost: i64,
     pub bound: i64,
     pub nodes: u64,
+    /// Prices of the best bound before any branching.
+    pub prices: ByType,
 }
 
 /// How far a search has come, for a caller that wants to stop it.
@@ -64,7 +66,7 @@ pub(crate) fn solve<'w>(oracle: SetOracle<'_>, max_nodes: u64, watch: &'w mut Wa
         search.close(&prices);
     }
     let bound = if search.stopped { search.bound } else { search.cost };
-    Proof { plan: search.best, cost: search.cost, bound: whole_up(bound).min(search.cost), nodes: search.nodes }
+    Proof { plan: search.best, cost: search.cost, bound: whole_up(bound).min(search.cost), nodes: search.nodes, prices }
 }
 
 /// A plan costs whole quanta, so a bound may be rounded up to one.

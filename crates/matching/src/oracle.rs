@@ -132,19 +132,31 @@ impl<'a> SetOracle<'a> {
     }
 
     fn count_shafts(&mut self) {
-        let mut at: Vec<(u32, u32)> = Vec::new();
-        for (table, club) in self.tables.iter().zip(&self.clubs) {
-            at.extend(table.level.iter().zip(&club.cands[SHAFT]).map(|(&level, s)| (level, s.ty)));
-        }
-        at.sort_unstable();
-        at.dedup();
         self.shafts_below = vec![0; self.levels.len() + 1];
-        for (level, ty) in at {
-            self.shafts_below[level as usize + 1] += u64::from(self.p.types[SHAFT][ty as usize].cap);
+        if let Some(counted) = self.shape.shafts.clone() {
+            for &(residual, count) in counted.iter() {
+                let level = self.level_at(residual);
+                self.shafts_below[level + 1] += u64::from(count);
+            }
+        } else {
+            let mut at: Vec<(u32, u32)> = Vec::new();
+            for (table, club) in self.tables.iter().zip(&self.clubs) {
+                at.extend(table.level.iter().zip(&club.cands[SHAFT]).map(|(&level, s)| (level, s.ty)));
+            }
+            at.sort_unstable();
+            at.dedup();
+            for (level, ty) in at {
+                self.shafts_below[level as usize + 1] += u64::from(self.p.types[SHAFT][ty as usize].cap);
+            }
         }
         for level in 0..self.levels.len() {
             self.shafts_below[level + 1] += self.shafts_below[level];
         }
+    }
+
+    fn level_at(&self, residual: i32) -> usize {
+        let counted = if self.shape.charges_range() { residual } else { 0 };
+        self.levels.partition_point(|&l| l < counted)
     }
 
     /// Kind, type and count of everything that these clubs could use up.
@@ -155,9 +167,7 @@ impl<'a> SetOracle<'a> {
     }
 
     fn table(&self, c: usize, varies: bool) -> ClubTable {
-        let charged = self.shape.charges_range();
-        let level = self.clubs[c].cands[SHAFT].iter().map(|s| if charged { s.res } else { 0 });
-        let level = level.map(|r| self.levels.partition_point(|&l| l < r) as u32).collect();
+        let level = self.clubs[c].cands[SHAFT].iter().map(|s| self.level_at(s.res) as u32).collect();
         ClubTable { level, varies, ..ClubTable::default() }
     }
 

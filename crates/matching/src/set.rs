@@ -1,6 +1,7 @@
 //! One set: the public entry.
 
 use crate::check::check;
+use crate::climb::stock_worth;
 use crate::compile::compile;
 use crate::diagnose::unbuildable;
 use crate::error::MatchError;
@@ -10,6 +11,7 @@ use crate::model::{JobSet, SetProblem};
 use crate::oracle::SetOracle;
 use crate::plan::choices;
 use crate::solution::{Choice, SetSolution};
+use crate::table::{ByType, by_type};
 use crate::thin::least_cost;
 
 /// How much work a proof may take.
@@ -70,15 +72,18 @@ pub fn solve_set_watched(
     let sets = [JobSet { clubs: problem.clubs.clone(), priority: 1.0 }];
     let compiled = compile(&sets, &problem.stock, &problem.weights)?;
     // From a selection of the parts only what all of them allow is a bound.
-    let from_all = match compiled.offers.len() {
-        0 => i64::MAX,
-        clubs => (0..clubs).map(|c| least_cost(&compiled, c)).sum(),
+    let from_all = |prices: &ByType| {
+        compiled.relaxed.as_ref().map(|all| least_cost(all, 0, prices) - stock_worth(&compiled, prices))
     };
+    let at_once = from_all(&by_type(&compiled, 0)).unwrap_or(i64::MAX);
     let mut watch = |s: exact::Status| {
-        go_on(Progress { cost: compiled.cost(s.cost), bound: compiled.cost(s.bound.min(from_all)), steps: s.nodes })
+        go_on(Progress { cost: compiled.cost(s.cost), bound: compiled.cost(s.bound.min(at_once)), steps: s.nodes })
     };
     let mut proof = exact::solve(SetOracle::new(&compiled, 0), limits.max_nodes, &mut watch);
-    proof.bound = proof.bound.min(from_all);
+    if proof.bound > at_once {
+        let priced = from_all(&proof.prices).map_or(at_once, exact::whole_up);
+        proof.bound = proof.bound.min(priced.max(at_once));
+    }
     let plan = choices(&compiled, &sets, &problem.stock, &problem.weights, &proof.plan);
     let checked = check(&sets, &problem.stock, &problem.weights, &plan).map_err(MatchError::CheckFailed)?;
     if checked * i64::from(FRAC) != proof.cost {

@@ -3,28 +3,55 @@
 //! Parts read to a display step are a few hundred types however many there are. Read without rounding, each is a type of
 //! its own, and a table of shafts and grips no longer fits into the time. Then a selection is planned from: of each
 //! stretch of a club's contributions a few parts, the cheapest, so that the ends stay in and the middle, where one part
-//! is as good as its neighbour, is thinned. A plan from a selection is a plan; a bound from it would not be one, so the
-//! bound is taken from all parts, club by club, without regard to who shares them.
+//! is as good as its neighbour, is thinned; another selection for each club. A plan from a selection is a plan; a bound from it would not be one, so the
+//! bound is taken from all parts, each set by itself, as if there were enough of every part for all of its clubs.
 
-use crate::compile::{Cand, Club, Compiled, GRIP, HEAD, SHAFT};
-use crate::grid::FORBIDDEN;
-use crate::table::{Folded, fill_row, fold};
+use std::ops::Range;
+use std::sync::Arc;
 
-/// Entries of all tables, one pass, up to which nothing is left out (some hundredths of a second).
-const MOST_WORK: u64 = 256_000_000;
-/// A head is folded over about so many sums of points.
-const FOLD_LENGTH: u64 = 2000;
+use crate::compile::{Cand, Club, Compiled, GRIP, HEAD, PartType, SHAFT};
+use crate::dual::price;
+use crate::grid::FRAC;
+use crate::oracle::SetOracle;
+use crate::table::{ByType, by_type};
+
+/// Shaft and grip pairs of all tables, one pass, up to which nothing is left out: about a hundredth of a second.
+const MOST_WORK: u64 = 8_000_000;
+/// A head is folded over about two thousand sums of points, eight of them in the time of a pair.
+const FOLD_WORK: u64 = 250;
+/// Pairs of a selection, one pass.
+const SELECTED_WORK: usize = 2_000_000;
+/// Costs of parts count as alike within sixteen quanta.
+const ALIKE: u32 = 16 * FRAC.unsigned_abs();
 /// Stretches of a club's contributions.
 const STRETCHES: usize = 64;
 
-/// Which types of each kind are planned from; `None` when all of them are. `lists` gives a club's candidates of a kind
-/// and is asked at most three times for each.
-pub(crate) fn selection(
-    clubs: usize,
+/// What is planned from where not all types are, by club and kind, and what a bound needs of the others.
+pub(crate) struct Thinned {
+    pub chosen: Vec<[Vec<Cand>; 3]>,
+    /// Which types some club has among its chosen.
+    pub kept: [Vec<bool>; 3],
+    pub left_out: LeftOut,
+}
+
+/// What is left out of a selection.
+pub(crate) struct LeftOut {
+    /// By club and kind, of candidates with the same contribution and residual the cheapest.
+    clubs: Vec<[Vec<Cand>; 3]>,
+    /// By set, how many shafts at most have each residual, the chosen among them.
+    shafts: Vec<Vec<(i32, u32)>>,
+}
+
+/// Chooses what is planned from; `None` when that is everything. `lists` gives a club's candidates of a kind and is asked
+/// at most twice for each; `count` says how many there are of a type of shaft.
+pub(crate) fn thin(
+    sets: &[Range<usize>],
     types: [usize; 3],
     lists: &dyn Fn(usize, usize) -> Vec<Cand>,
-) -> Option<[Vec<bool>; 3]> {
-    let work = |sizes: [u64; 3]| sizes[SHAFT] * sizes[GRIP] + sizes[HEAD] * FOLD_LENGTH;
+    count: &dyn Fn(u32) -> u32,
+) -> Option<Thinned> {
+    let work = |sizes: [u64; 3]| sizes[SHAFT] * sizes[GRIP] + sizes[HEAD] * FOLD_WORK;
+    let clubs = sets.last().map_or(0, |set| set.end);
     // As if every club took every type; a count by club only where that is too much.
     if work(types.map(|n| n as u64)) * clubs as u64 <= MOST_WORK {
         return None;
@@ -33,124 +60,232 @@ pub(crate) fn selection(
     if sizes.map(work).sum::<u64>() <= MOST_WORK {
         return None;
     }
-    let each = (4 * clubs).clamp(256, 512) / STRETCHES;
-    Some([HEAD, SHAFT, GRIP].map(|k| {
-        let mut kept = vec![false; types[k]];
-        for c in 0..clubs {
-            keep_some(&lists(c, k), each, &mut kept);
+    let each = (SELECTED_WORK / clubs).isqrt().clamp(128, 512) / STRETCHES;
+    let mut taken = types.map(|n| vec![0; n]);
+    let mut chosen = Vec::with_capacity(clubs);
+    let mut left_out = LeftOut { clubs: Vec::with_capacity(clubs), shafts: Vec::with_capacity(sets.len()) };
+    for set in sets {
+        let mut at: Vec<(i32, u32)> = Vec::new();
+        for c in set.clone() {
+            let mut others = [HEAD, SHAFT, GRIP].map(|k| lists(c, k));
+            at.extend(others[SHAFT].iter().map(|x| (x.res, x.ty)));
+            at.sort_unstable();
+            at.dedup();
+            let mut taken = taken.iter_mut();
+            chosen.push(others.each_mut().map(|list| taken.next().map_or_else(Vec::new, |t| choose(list, each, t))));
+            left_out.clubs.push(others.map(cheapest));
         }
-        kept
-    }))
+        left_out.shafts.push(by_residual(at, count));
+    }
+    Some(Thinned { chosen, kept: taken.map(|taken| taken.iter().map(|&n| n > 0).collect()), left_out })
 }
 
-/// Keeps `each` types of every stretch of a club's contributions, those kept for other clubs counted.
-fn keep_some(list: &[Cand], each: usize, kept: &mut [bool]) {
-    let points = || list.iter().map(|x| x.pts);
-    let (Some(lo), Some(hi)) = (points().min(), points().max()) else { return };
-    let stretch = |x: &Cand| (x.pts - lo) as usize * STRETCHES / ((hi - lo) as usize + 1);
-    let mut lacking = [each; STRETCHES];
-    for x in list.iter().filter(|x| kept[x.ty as usize]) {
-        let lacking = &mut lacking[stretch(x)];
-        *lacking = lacking.saturating_sub(1);
-    }
-    let mut more: Vec<Vec<(i32, u32)>> = vec![Vec::new(); STRETCHES];
-    for x in list.iter().filter(|x| !kept[x.ty as usize]) {
-        let at = stretch(x);
-        if lacking[at] > 0 {
-            more[at].push((x.cost, x.ty));
-        }
-    }
-    for (lacking, mut more) in lacking.into_iter().zip(more) {
-        if more.len() > lacking && lacking > 0 {
-            more.select_nth_unstable(lacking - 1);
-        }
-        more.iter().take(lacking).for_each(|&(_, ty)| kept[ty as usize] = true);
-    }
-    // Where most crowd in a few stretches, the rest of the number comes from all over the list.
-    let here = list.iter().filter(|x| kept[x.ty as usize]).count();
-    let open = list.len() - here;
-    let more = (each * STRETCHES).saturating_sub(here).min(open);
-    if more > 0 {
-        let spare: Vec<u32> = list.iter().map(|x| x.ty).filter(|&ty| !kept[ty as usize]).collect();
-        (0..more).for_each(|i| kept[spare[i * open / more] as usize] = true);
-    }
-}
-
-/// What a club costs at least, whichever of all parts it gets and whatever other clubs need.
-pub(crate) fn least_cost(p: &Compiled, index: usize) -> i64 {
-    let club = &*p.clubs[index];
-    // Being off the target mass costs nothing less than nothing.
-    let alone = Club { mass: None, cands: p.offers[index].clone(), ..club.clone() };
-    let free = |k: usize| vec![0; alone.cands[k].len()];
-    let tips = vec![0; p.types[3].len()];
-    let mut folded = Folded::default();
-    fold(&alone, &free(HEAD), &tips, &mut folded, &mut Vec::new());
-    // Shafts and grips one after the other, as if shafts were heads without tip weights.
-    let mut row = vec![FORBIDDEN; alone.cands[GRIP].len()];
-    let mut least = i64::from(club.skip);
-    for s in 0..alone.cands[SHAFT].len() {
-        fill_row(&alone, &folded, s, &mut row);
-        least = row.iter().fold(least, |m, &x| m.min(i64::from(x)));
-    }
-    least
-}
-
-/// Of candidates with the same contribution the cheapest; what they are does not count any more.
-pub(crate) fn cheapest_by_points(list: &[Cand]) -> Vec<Cand> {
+/// Takes out of a list `each` candidates of every stretch of contributions, and as many more from all over the list where
+/// some stretches have fewer. `taken` counts the clubs that chose a type: one half of the choice is cheap before it is
+/// new, the other new before it is cheap, so that clubs that vie for a stretch have many parts of it between them.
+fn choose(list: &mut Vec<Cand>, each: usize, taken: &mut [u32]) -> Vec<Cand> {
     let points = || list.iter().map(|x| x.pts);
     let (Some(lo), Some(hi)) = (points().min(), points().max()) else { return Vec::new() };
-    let mut least = vec![FORBIDDEN; (hi - lo) as usize + 1];
-    for x in list {
-        let least = &mut least[(x.pts - lo) as usize];
-        *least = x.cost.min(*least);
+    let mut stretches: Vec<Vec<Cand>> = vec![Vec::new(); STRETCHES];
+    list.drain(..).for_each(|x| stretches[(x.pts - lo) as usize * STRETCHES / ((hi - lo) as usize + 1)].push(x));
+    let room = each * STRETCHES;
+    let mut chosen = Vec::with_capacity(room);
+    let mut take = |from: &mut Vec<Cand>, most: usize, key: &dyn Fn(&Cand, u32) -> (u32, u32)| {
+        let most = most.min(room - chosen.len());
+        if from.len() > most && most > 0 {
+            from.select_nth_unstable_by_key(most - 1, |x| (key(x, taken[x.ty as usize]), x.ty));
+        }
+        for x in from.drain(..most.min(from.len())) {
+            taken[x.ty as usize] += 1;
+            chosen.push(x);
+        }
+    };
+    let cheap = |x: &Cand| x.cost.unsigned_abs() / ALIKE;
+    for from in &mut stretches {
+        take(from, each.div_ceil(2), &|x, taken| (cheap(x), taken));
+        take(from, each / 2, &|x, taken| (taken, cheap(x)));
     }
-    let there = least.into_iter().zip(lo..).filter(|x| x.0 < FORBIDDEN).enumerate();
-    there.map(|(i, (cost, pts))| Cand { ty: i as u32, pts, cg: 0, cost, res: 0 }).collect()
+    list.extend(stretches.into_iter().flatten());
+    take(list, usize::MAX, &|_, taken| (taken, 0));
+    chosen
+}
+
+/// How many shafts have each residual, from residuals and types in order.
+fn by_residual(at: Vec<(i32, u32)>, count: &dyn Fn(u32) -> u32) -> Vec<(i32, u32)> {
+    let mut counted: Vec<(i32, u32)> = Vec::new();
+    for (residual, ty) in at {
+        match counted.last_mut().filter(|last| last.0 == residual) {
+            Some(last) => last.1 = last.1.saturating_add(count(ty)),
+            None => counted.push((residual, count(ty))),
+        }
+    }
+    counted
+}
+
+/// Of candidates with the same contribution and residual the cheapest.
+fn cheapest(mut list: Vec<Cand>) -> Vec<Cand> {
+    list.sort_unstable_by_key(|x| (x.res, x.pts, x.cost));
+    list.dedup_by_key(|x| (x.res, x.pts));
+    list
+}
+
+/// The problem with all parts, as if of those left out of the selection there were enough for everyone, but for the
+/// shafts near a residual, and no club had a target mass: no set costs more in it. Its first types are those of `p`, which
+/// may have prices.
+pub(crate) fn relaxed(p: &Compiled, left_out: LeftOut) -> Compiled {
+    let mut most = [0; 3];
+    let all = |(club, others): (&Arc<Club>, [Vec<Cand>; 3])| {
+        let mut club = Club { mass: None, ..Club::clone(club) };
+        for (k, others) in others.into_iter().enumerate() {
+            most[k] = others.len().max(most[k]);
+            let list = &mut club.cands[k];
+            list.extend((p.types[k].len() as u32..).zip(others).map(|(ty, x)| Cand { ty, ..x }));
+            list.sort_unstable_by_key(|x| (x.res, x.pts, x.cost, x.ty));
+        }
+        Arc::new(club)
+    };
+    let clubs: Vec<_> = p.clubs.iter().zip(left_out.clubs).map(all).collect();
+    let sets = p.sets.iter().zip(left_out.shafts).map(|(shape, shafts)| shape.counting(shafts)).collect();
+    let mut types = p.types.clone();
+    for (types, most) in types.iter_mut().zip(most) {
+        types.extend(std::iter::repeat_n(PartType { members: Vec::new(), cap: u32::MAX, wanted: 0 }, most));
+    }
+    Compiled { clubs, sets, types, quantum: p.quantum, relaxed: None }
+}
+
+/// What a set costs at least in a [`relaxed`] problem, prices of the selected types included.
+pub(crate) fn least_cost(relaxed: &Compiled, set: usize, prices: &ByType) -> i64 {
+    let mut all = by_type(relaxed, 0);
+    for (all, selected) in all.iter_mut().zip(prices) {
+        all[..selected.len()].copy_from_slice(selected);
+    }
+    let mut oracle = SetOracle::new(relaxed, set);
+    price(&mut oracle, &all);
+    oracle.best_window().0
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::compile::compile;
-    use crate::instance::{Size, Variant, day};
-    use crate::table::column;
+    use crate::instance::{Rng, Variant, set};
+    use crate::model::JobSet;
+    use crate::set::{Limits, solve_set};
 
+    /// The relaxed problem where of every so many types one is left out.
+    fn left_out(p: &mut Compiled, one_in: usize) -> Compiled {
+        let stays = |x: &Cand| x.ty as usize % one_in != 0;
+        let mut left_out = LeftOut { clubs: Vec::new(), shafts: Vec::new() };
+        for set in &p.sets {
+            let clubs = &p.clubs[set.clubs.clone()];
+            let mut at: Vec<_> = clubs.iter().flat_map(|c| c.cands[SHAFT].iter().map(|x| (x.res, x.ty))).collect();
+            at.sort_unstable();
+            at.dedup();
+            left_out.shafts.push(by_residual(at, &|ty| p.types[SHAFT][ty as usize].cap));
+        }
+        for club in &mut p.clubs {
+            let lists = &mut Arc::make_mut(club).cands;
+            left_out
+                .clubs
+                .push(lists.each_ref().map(|list| cheapest(list.iter().copied().filter(|x| !stays(x)).collect())));
+            lists.iter_mut().for_each(|list| list.retain(stays));
+        }
+        relaxed(p, left_out)
+    }
+
+    /// With as many of every part as there are clubs, nothing is left to be shared: the proven optimum.
     #[test]
-    fn a_clubs_least_cost_is_that_of_its_best_combination() {
-        for seed in 0..4 {
-            let problem = day(seed, Size { jobs: 1, heads_per_number: 9, shafts: 11, grips: 10 }, Variant::Plain);
-            let mut p = compile(&problem.sets, &problem.stock, &problem.weights).expect("valid");
-            p.offers = p.clubs.iter().map(|c| c.cands.each_ref().map(|list| cheapest_by_points(list))).collect();
-            for (c, club) in p.clubs.iter().enumerate() {
-                let mut least = i64::from(club.skip);
-                for h in &club.cands[HEAD] {
-                    for s in &club.cands[SHAFT] {
-                        for g in &club.cands[GRIP] {
-                            let costs = club.tips.iter().map(|t| i64::from(column(club, h, s, g, t).cost));
-                            least = costs.fold(least, i64::min);
-                        }
-                    }
-                }
-                assert_eq!(least_cost(&p, c), least, "seed {seed}, club {c}");
+    fn a_sets_least_cost_is_its_optimum_with_enough_of_everything() {
+        for (seed, variant) in (0..3).zip([Variant::Plain, Variant::TwoHeadModels, Variant::Shortage]) {
+            let mut problem = set(seed, variant);
+            let stock = &mut problem.stock;
+            for list in [&mut stock.heads, &mut stock.shafts, &mut stock.grips] {
+                list.fill(problem.clubs.len() as u32);
+            }
+            stock.tips.iter_mut().for_each(|t| t.count = 2 * problem.clubs.len() as u32);
+            let best = solve_set(&problem, Limits::default()).expect("valid");
+            assert!(best.proven);
+            let sets = [JobSet { clubs: problem.clubs, priority: 1.0 }];
+            for one_in in [1, 2, 5] {
+                let mut p = compile(&sets, &problem.stock, &problem.weights).expect("valid");
+                let free = by_type(&p, 0);
+                let all = left_out(&mut p, one_in);
+                let least = p.cost(least_cost(&all, 0, &free));
+                assert!((least - best.cost).abs() < 1e-9, "seed {seed}, one in {one_in}: {least} {}", best.cost);
             }
         }
+    }
+
+    /// With no part left out of it the relaxed problem is the problem: at any prices the same least cost.
+    #[test]
+    fn a_sets_least_cost_counts_prices_and_the_shafts_near_a_residual() {
+        let mut counted = 0;
+        for seed in 0..6 {
+            // Light heads want heavy shafts, of which there are few.
+            let mut problem = set(seed, Variant::Plain);
+            problem.clubs.iter_mut().for_each(|c| c.base_points -= 3.0);
+            let sets = [JobSet { clubs: problem.clubs, priority: 1.0 }];
+            let mut p = compile(&sets, &problem.stock, &problem.weights).expect("valid");
+            let mut rng = Rng::new(seed);
+            let mut prices = by_type(&p, 0);
+            prices.iter_mut().flatten().for_each(|x| *x = rng.below(800) as i32);
+            for prices in [by_type(&p, 0), prices] {
+                let mut oracle = SetOracle::new(&p, 0);
+                price(&mut oracle, &prices);
+                let least = oracle.best_window().0;
+                let kept = p.types.each_ref().map(Vec::len);
+                let all = left_out(&mut p, usize::MAX);
+                assert!(all.types.iter().zip(kept).all(|(all, kept)| all.len() - kept <= 1));
+                assert_eq!(least_cost(&all, 0, &prices), least, "seed {seed}");
+                let mut endless = all;
+                endless.sets[0].shafts = None;
+                endless.types[SHAFT].iter_mut().for_each(|t| t.cap = u32::MAX);
+                counted += usize::from(least_cost(&endless, 0, &prices) < least);
+            }
+        }
+        assert!(counted > 0);
     }
 
     #[test]
     fn a_selection_holds_the_ends_and_enough_for_all() {
         // Nearly all in one place, two far out, and one of those dear.
-        let cand = |i: u32| Cand { ty: i, pts: 500 + (i % 7) as i32, cg: 0, cost: 0, res: 0 };
+        let cand = |i: u32| Cand { ty: i, pts: 500 + (i % 7) as i32, cg: 0, cost: 0, res: (i % 3) as i32 };
         let mut list: Vec<Cand> = (0..9000).map(cand).collect();
         list[17].pts = -4000;
         (list[18].pts, list[18].cost) = (4000, 99);
-        let kept = selection(8, [9000, 9000, 9000], &|_, _| list.clone()).expect("far too many");
-        for kept in kept {
-            assert!(kept[17] && kept[18]);
-            let n = kept.iter().filter(|&&k| k).count();
-            assert!((256..=512).contains(&n), "{n}");
+        let all = |sets: &[Range<usize>], types| thin(sets, types, &|_, _| list.clone(), &|_| 1);
+        let few = all(&[0..4, 4..8], [9000, 9000, 9000]).expect("far too many");
+        let mut union = vec![0; 9000];
+        for (chosen, others) in few.chosen.iter().zip(&few.left_out.clubs) {
+            for (chosen, others) in chosen.iter().zip(others) {
+                let has = |ty: u32| chosen.iter().any(|x| x.ty == ty);
+                assert!(has(17) && has(18));
+                assert!((256..=512).contains(&chosen.len()), "{}", chosen.len());
+                // Seven contributions at three residuals.
+                assert_eq!(others.len(), 21);
+            }
+            chosen[SHAFT].iter().for_each(|x| union[x.ty as usize] += 1);
         }
-        assert!(selection(8, [100, 60, 70], &|_, _| list.clone()).is_none());
-        let short = &list[..60];
-        assert!(selection(8, [90_000, 90_000, 90_000], &|_, _| short.to_vec()).is_none(), "few for each club");
+        // No two clubs have the same parts where there are many.
+        assert!(union.iter().enumerate().all(|(ty, &n)| n <= 1 || ty == 17 || ty == 18));
+        assert!(few.kept[SHAFT].iter().zip(&union).all(|(&kept, &n)| kept == (n > 0)));
+        assert_eq!(few.left_out.shafts, vec![vec![(0, 3000), (1, 3000), (2, 3000)]; 2]);
+        assert!(all(&[0..8], [100, 60, 70]).is_none());
+        let short = |_, _| list[..60].to_vec();
+        assert!(thin(&[0..8], [90_000, 90_000, 90_000], &short, &|_| 1).is_none(), "few for each club");
+    }
+
+    #[test]
+    fn half_of_a_choice_is_the_cheapest() {
+        let cand = |i: u32| Cand { ty: i, pts: i as i32 % 640, cg: 0, cost: if i % 5 == 0 { 0 } else { 4000 }, res: 0 };
+        let list: Vec<Cand> = (0..6400).map(cand).collect();
+        let mut taken = vec![0; 6400];
+        for _ in 0..8 {
+            let mut rest = list.clone();
+            let chosen = choose(&mut rest, 8, &mut taken);
+            assert_eq!((chosen.len(), rest.len()), (512, 6400 - 512));
+            assert!(chosen.iter().filter(|x| x.cost == 0).count() >= 256);
+        }
+        assert!(taken.iter().filter(|&&n| n > 0).count() > 2000);
     }
 }
