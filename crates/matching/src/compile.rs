@@ -51,9 +51,28 @@ pub(crate) struct TipOption {
 pub(crate) struct LossTable {
     pub half: i32,
     pub costs: Vec<i32>,
+    /// A deviation of least cost, if none on the way to it costs less than one farther out.
+    pub least: Option<i32>,
 }
 
 impl LossTable {
+    fn new(costs: Vec<i32>, half: i32) -> Self {
+        let at = (0..costs.len()).min_by_key(|&i| (costs[i], (i as i32 - half).abs()));
+        let least = at.filter(|&at| costs[..at].is_sorted_by(|a, b| a >= b) && costs[at..].is_sorted());
+        Self { half, costs, least: least.map(|at| at as i32 - half) }
+    }
+
+    /// The least cost within so many steps of each deviation.
+    pub fn within(&self, steps: i32) -> Self {
+        let half = self.half + steps;
+        let least = |deviation: i32| {
+            let from = (deviation - steps + self.half).clamp(0, 2 * self.half + 1) as usize;
+            let to = (deviation + steps + self.half + 1).clamp(0, 2 * self.half + 1) as usize;
+            self.costs[from..to].iter().copied().min().unwrap_or(FORBIDDEN)
+        };
+        Self::new((-half..=half).map(least).collect(), half)
+    }
+
     pub fn at(&self, deviation: i32) -> i32 {
         let i = deviation.saturating_add(self.half);
         if i < 0 { FORBIDDEN } else { self.costs.get(i as usize).copied().unwrap_or(FORBIDDEN) }
@@ -65,13 +84,15 @@ impl LossTable {
 pub(crate) struct MassCharge {
     /// Base less target, hundredths of a gram.
     pub offset_cg: i32,
+    /// So far off costs nothing, hundredths of a gram.
+    pub slack_cg: i32,
     /// Quanta per hundredth of a gram.
     pub quanta_per_cg: f64,
 }
 
 impl MassCharge {
     pub fn cost(&self, chosen_cg: i32) -> i32 {
-        let off = f64::from((chosen_cg + self.offset_cg).abs());
+        let off = f64::from(((chosen_cg + self.offset_cg).abs() - self.slack_cg).max(0));
         (off * self.quanta_per_cg + 0.5).min(MOST_QUANTA) as i32 * FRAC
     }
 }
@@ -192,13 +213,14 @@ pub(crate) fn compile(sets: &[JobSet], stock: &Stock, weights: &CostWeights) -> 
         typed[k].candidates(need, list, k, &|x: f64| quanta(x * priority, weights.quantum) * FRAC)
     };
     let counts = [0, 1, 2].map(|k| typed[k].types.len());
+    let mass_counts = needs.iter().any(|(need, _)| need.mass_target.is_some());
     let mut ranges = Vec::with_capacity(sets.len());
     for set in sets {
         let from = ranges.last().map_or(0, |last: &Range<usize>| last.end);
         ranges.push(from..from + set.clubs.len());
     }
     let count = |ty: u32| typed[SHAFT].types[ty as usize].cap;
-    let mut thinned = thin::thin(&ranges, counts, &|c, k| offered(&typed, c, k), &count);
+    let mut thinned = thin::thin(&ranges, counts, mass_counts, &|c, k| offered(&typed, c, k), &count);
     if let Some(thinned) = &mut thinned {
         for (k, kept) in thinned.kept.iter().enumerate() {
             let number = typed[k].keep(kept);
@@ -231,6 +253,7 @@ pub(crate) fn compile(sets: &[JobSet], stock: &Stock, weights: &CostWeights) -> 
                 loss,
                 mass: need.mass_target.map(|m| MassCharge {
                     offset_cg: centi_grams(m.base_mass_g - m.target_g),
+                    slack_cg: 0,
                     quanta_per_cg: weights.mass_per_g * set.priority / 100.0 / weights.quantum,
                 }),
                 skip: cost(weights.unbuilt),
@@ -253,9 +276,9 @@ fn tip_type(index: usize, count: u32) -> PartType {
 
 fn loss_table(need: &ClubNeed, priority: f64, weights: &CostWeights) -> Arc<LossTable> {
     let factor = weights.loss * priority;
-    let costs =
+    let costs: Vec<i32> =
         need.loss.costs().map(|c| c.map_or(FORBIDDEN, |c| quanta(c * factor, weights.quantum) * FRAC)).collect();
-    Arc::new(LossTable { half: need.loss.half_steps(), costs })
+    Arc::new(LossTable::new(costs, need.loss.half_steps()))
 }
 
 /// No weight, each weight, each allowed pair; those over the cap, or more than the tray has, are left out, and so are

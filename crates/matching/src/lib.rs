@@ -60,6 +60,7 @@ mod insert;
 pub mod instance;
 mod level;
 mod loss;
+mod mass;
 mod model;
 mod oracle;
 mod plan;

@@ -76,13 +76,17 @@ pub fn solve_set_watched(
         compiled.relaxed.as_ref().map(|all| least_cost(all, 0, prices) - stock_worth(&compiled, prices))
     };
     let at_once = from_all(&by_type(&compiled, 0)).unwrap_or(i64::MAX);
+    let mut over = false;
     let mut watch = |s: exact::Status| {
-        go_on(Progress { cost: compiled.cost(s.cost), bound: compiled.cost(s.bound.min(at_once)), steps: s.nodes })
+        let bound = compiled.cost(s.bound.min(at_once));
+        over = !go_on(Progress { cost: compiled.cost(s.cost), bound, steps: s.nodes });
+        !over
     };
     let mut proof = exact::solve(SetOracle::new(&compiled, 0), limits.max_nodes, &mut watch);
     if proof.bound > at_once {
-        let priced = from_all(&proof.prices).map_or(at_once, exact::whole_up);
-        proof.bound = proof.bound.min(priced.max(at_once));
+        // At the search's prices it is a better one, if there is still time.
+        let priced = if over { None } else { from_all(&proof.prices) };
+        proof.bound = proof.bound.min(priced.map_or(at_once, exact::whole_up).max(at_once));
     }
     let plan = choices(&compiled, &sets, &problem.stock, &problem.weights, &proof.plan);
     let checked = check(&sets, &problem.stock, &problem.weights, &plan).map_err(MatchError::CheckFailed)?;

@@ -6,6 +6,7 @@
 
 use crate::compile::{Cand, Club, Compiled, GRIP, HEAD, SHAFT, TIP, TipOption};
 use crate::grid::FORBIDDEN;
+use crate::mass::Fits;
 
 /// A figure for each type of each kind: prices, or "none left" as [`FORBIDDEN`].
 pub(crate) type ByType = [Vec<i32>; 4];
@@ -56,32 +57,15 @@ pub(crate) struct Folded {
     from: i32,
     /// Cheapest loss + tip weight + head for each `y`.
     table: Vec<i32>,
-    /// With a mass target instead: head and tip weight pairs, cheapest first.
-    pairs: Vec<HeadTip>,
-}
-
-#[derive(Debug, Clone, Copy)]
-struct HeadTip {
-    cost: i32,
-    pts: i32,
-    cg: i32,
+    /// With a mass target instead.
+    fits: Fits,
 }
 
 /// Folds heads and tip weights. `scratch` is room for the tip-folded curve.
 pub(crate) fn fold(club: &Club, heads: &[i32], tips: &[i32], out: &mut Folded, scratch: &mut Vec<i32>) {
     out.table.clear();
-    out.pairs.clear();
     if club.mass.is_some() {
-        for h in &club.cands[HEAD] {
-            for t in &club.tips {
-                let cost = h.cost + heads[h.ty as usize].min(FORBIDDEN) + t.cost;
-                let cost = cost.saturating_add(tip_price(t, tips));
-                if cost < FORBIDDEN {
-                    out.pairs.push(HeadTip { cost, pts: h.pts + t.pts, cg: h.cg + t.cg });
-                }
-            }
-        }
-        out.pairs.sort_unstable_by_key(|p| p.cost);
+        out.fits.renew(club, heads, tips);
         return;
     }
     let ends = |k: usize| {
@@ -132,14 +116,7 @@ pub(crate) fn fill_row(club: &Club, folded: &Folded, s: usize, row: &mut [i32]) 
     let shaft = club.cands[SHAFT][s];
     if let Some(charge) = club.mass {
         for (out, g) in row.iter_mut().zip(&club.cands[GRIP]) {
-            let (y, cg) = (club.base + shaft.pts + g.pts, shaft.cg + g.cg);
-            let mut best = FORBIDDEN;
-            for p in &folded.pairs {
-                if p.cost >= best {
-                    break;
-                }
-                best = best.min(p.cost + club.loss.at(y + p.pts) + charge.cost(cg + p.cg));
-            }
+            let best = folded.fits.least(club, charge, club.base + shaft.pts + g.pts, shaft.cg + g.cg);
             *out = best + shaft.cost + g.cost;
         }
         return;
