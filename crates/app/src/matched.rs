@@ -78,8 +78,8 @@ pub struct SetRequest {
 pub struct SetMatch {
     /// The plan.
     pub plan: Plan,
-    /// Others: little in the tips or close to the target, equal balance or equal inertia. None where the time was over
-    /// before the plan was proven.
+    /// Others: little in the tips or close to the target, equal balance or equal inertia. Fewer, or none, where the
+    /// time was over before.
     pub options: Vec<PlanOption>,
 }
 
@@ -279,11 +279,8 @@ impl App {
             // Half of the time for the plan, the rest for those to choose from.
             let (half, all) = (started + longest / 2, started + longest);
             let plan = planner::propose_with(assembly, stock.supply(), &locks, &mut |p| proven.set_until(p, half))?;
-            let mut solve = |p: &matching::SetProblem| proven.set_until(p, all);
-            // Where the plan alone took all of the time, there are none to choose from: each takes as long again.
-            let late = !plan.proven && Instant::now() >= all;
-            let options =
-                if late { Vec::new() } else { planner::options_with(assembly, stock.supply(), &locks, &mut solve)? };
+            let mut solve = |p: &matching::SetProblem| proven.one_more(p, all);
+            let options = planner::options_with(assembly, stock.supply(), &locks, &mut solve)?;
             Ok::<_, workshop::WorkshopError>(SetMatch { plan, options })
         });
         Ok(work.await.map_err(|e| AppError::Internal(format!("the search stopped: {e}")))??)
@@ -307,7 +304,7 @@ impl App {
         let stock = PlanStock::load(&mut self.store.read().await?, &[&file.job]).await?;
         let (locks, proven) = (planner::kept(&file.job, &stock.parts, locks), self.proven.clone());
         let work = tokio::task::spawn_blocking(move || {
-            let options = planner::options_with(file.assembly(), stock.supply(), &locks, &mut |p| proven.set(p))?;
+            let options = planner::options_with(file.assembly(), stock.supply(), &locks, &mut proven.several())?;
             Ok::<_, workshop::WorkshopError>((file, options))
         });
         Ok(work.await.map_err(|e| AppError::Internal(format!("the search stopped: {e}")))??)

@@ -52,6 +52,7 @@ impl Proven {
     /// # Errors
     /// As [`matching::solve_set`].
     pub fn set_until(&self, problem: &SetProblem, end: Instant) -> Result<SetSolution, MatchError> {
+        let begun = Instant::now();
         let search = |problem: &SetProblem| {
             matching::solve_set_watched(problem, Limits::default(), &mut |_| Instant::now() < end)
         };
@@ -59,7 +60,28 @@ impl Proven {
         if fitting > MOST_FITTING {
             return search(problem);
         }
-        remembered(&self.sets, SETS, problem, search)
+        // What little time left unproven may be proven at the next look.
+        let settled = |found: &SetSolution| found.proven || end >= begun + USUAL;
+        remembered(&self.sets, SETS, problem, search, settled)
+    }
+
+    /// One of several choices that are wanted by a moment: remembered, or searched for a third of the time that is left;
+    /// none when there is no time left.
+    ///
+    /// # Errors
+    /// As [`matching::solve_set`].
+    pub fn one_more(&self, problem: &SetProblem, end: Instant) -> Result<Option<SetSolution>, MatchError> {
+        let now = Instant::now();
+        if now < end {
+            return self.set_until(problem, now + (end - now) / 3).map(Some);
+        }
+        Ok(self.sets.lock().unwrap_or_else(PoisonError::into_inner).answer(problem))
+    }
+
+    /// As [`Self::one_more`], by the usual longest search from now on.
+    pub fn several(&self) -> impl FnMut(&SetProblem) -> Result<Option<SetSolution>, MatchError> {
+        let end = Instant::now() + USUAL;
+        move |problem| self.one_more(problem, end)
     }
 
     /// The choice for a day: remembered, or found by `solve` and remembered.
@@ -72,7 +94,7 @@ impl Proven {
         search: Search,
         solve: impl FnOnce(&DayProblem) -> Result<DaySolution, MatchError>,
     ) -> Result<DaySolution, MatchError> {
-        remembered(&self.days, DAYS, &(problem.clone(), search), |(problem, _)| solve(problem))
+        remembered(&self.days, DAYS, &(problem.clone(), search), |(problem, _)| solve(problem), |_| true)
     }
 }
 
@@ -131,13 +153,16 @@ fn remembered<Q: PartialEq + Clone, A: Clone, E>(
     most: usize,
     question: &Q,
     search: impl FnOnce(&Q) -> Result<A, E>,
+    settled: impl FnOnce(&A) -> bool,
 ) -> Result<A, E> {
     let known = recent.lock().unwrap_or_else(PoisonError::into_inner).answer(question);
     if let Some(answer) = known {
         return Ok(answer);
     }
     let answer = search(question)?;
-    recent.lock().unwrap_or_else(PoisonError::into_inner).keep(question.clone(), answer.clone(), most);
+    if settled(&answer) {
+        recent.lock().unwrap_or_else(PoisonError::into_inner).keep(question.clone(), answer.clone(), most);
+    }
     Ok(answer)
 }
 
@@ -146,22 +171,38 @@ mod tests {
     use super::{Proven, Recent, remembered};
     use matching::instance::{Variant, set};
     use std::sync::Mutex;
+    use std::time::Instant;
 
     #[test]
     fn the_same_question_is_searched_once_and_the_oldest_goes_first() {
         let recent = Mutex::new(Recent::<u32, u32>::default());
         let mut searched = Vec::new();
         let mut ask = |question: u32| {
-            remembered(&recent, 2, &question, |q| {
+            let search = |q: &u32| {
                 searched.push(*q);
                 if *q == 9 { Err("refused") } else { Ok(q + 100) }
-            })
+            };
+            remembered(&recent, 2, &question, search, |answer| *answer < 107)
         };
         assert_eq!((ask(1), ask(1), ask(2)), (Ok(101), Ok(101), Ok(102)));
         // 1 was asked last, so 3 takes the place of 2; a refusal is not kept.
         assert_eq!((ask(1), ask(3), ask(1), ask(2)), (Ok(101), Ok(103), Ok(101), Ok(102)));
         assert_eq!((ask(9), ask(9)), (Err("refused"), Err("refused")));
-        assert_eq!(searched, [1, 2, 3, 2, 9, 9]);
+        // Nor is an answer that is not settled.
+        assert_eq!((ask(7), ask(7)), (Ok(107), Ok(107)));
+        assert_eq!(searched, [1, 2, 3, 2, 9, 9, 7, 7]);
+    }
+
+    #[test]
+    fn what_had_no_time_is_searched_again_and_what_has_none_left_is_not_begun() {
+        let proven = Proven::default();
+        let problem = set(3, Variant::Plain);
+        let now = Instant::now();
+        assert_eq!(proven.one_more(&problem, now), Ok(None));
+        assert!(!proven.set_until(&problem, now).expect("a choice").proven);
+        let settled = proven.set(&problem).expect("a choice");
+        assert!(settled.proven);
+        assert_eq!(proven.one_more(&problem, now), Ok(Some(settled)));
     }
 
     #[test]

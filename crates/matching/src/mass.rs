@@ -55,13 +55,22 @@ impl Fits {
                 break;
             }
             let (pts, cg) = (pts + tip.pts, cg + tip.cg);
-            // Whether a head with so much beside its price cannot be cheaper.
+            let ordered = club.loss.least.filter(|_| self.in_order);
+            if let (Some(valley), [first, .., last]) = (ordered, &self.heads[..]) {
+                let loss = club.loss.at(valley.clamp(pts + first.pts, pts + last.pts));
+                let mass = charge.cost((-charge.offset_cg).clamp(cg + first.cg, cg + last.cg));
+                if loss.saturating_add(mass) >= best - least {
+                    // Even with the heaviest head it is too light, or with the lightest too heavy.
+                    continue;
+                }
+            }
+            // Whether a head that has so much loss, or loss and mass, cannot be cheaper.
             let mut look = |head: &Fit| {
                 let (loss, mass) = (club.loss.at(pts + head.pts), charge.cost(cg + head.cg));
                 best = best.min(loss.saturating_add(mass + tip.cost + head.cost));
                 (loss >= best - least, loss.saturating_add(mass) >= best - least)
             };
-            let Some(valley) = club.loss.least.filter(|_| self.in_order) else {
+            let Some(valley) = ordered else {
                 self.heads.iter().for_each(|head| _ = look(head));
                 continue;
             };

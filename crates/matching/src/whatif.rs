@@ -89,20 +89,21 @@ pub struct Alternative {
 pub const TRADE_OFF: [f64; 5] = [0.1, 0.3, 1.0, 3.0, 10.0];
 
 /// Best plans for tip weight so many times as dear as given (see [`TRADE_OFF`]), those that differ in tip weight or worst
-/// deviation. `solve` plans each of them: [`solve_set`](crate::solve_set), or something that has the answer already.
+/// deviation. `solve` plans each of them: [`solve_set`](crate::solve_set), or something that has the answer already; when it
+/// has none because there is no more time, those found so far are given.
 ///
 /// # Errors
 /// Those of `solve`.
 pub fn alternatives(
     problem: &SetProblem,
     tip_factors: &[f64],
-    solve: &mut dyn FnMut(&SetProblem) -> Result<SetSolution, MatchError>,
+    solve: &mut dyn FnMut(&SetProblem) -> Result<Option<SetSolution>, MatchError>,
 ) -> Result<Vec<Alternative>, MatchError> {
     let mut out: Vec<Alternative> = Vec::new();
     let mut asked = problem.clone();
     for &tip_factor in tip_factors {
         asked.weights.tip_per_g = problem.weights.tip_per_g * tip_factor;
-        let plan = solve(&asked)?;
+        let Some(plan) = solve(&asked)? else { break };
         let tip_g = plan.clubs.iter().flatten().map(|c| c.tip_g).sum();
         let worst_points = plan.clubs.iter().flatten().map(|c| c.deviation_points.abs()).fold(0.0, f64::max);
         let near = |a: f64, b: f64, within: f64| (a - b).abs() < within;

@@ -381,8 +381,8 @@ fn planning_anew_keeps_what_is_built() {
 
 #[test]
 fn dearer_tip_weight_never_adds_grams() {
-    let plans =
-        alternatives(&set(10, Variant::Plain), &TRADE_OFF, &mut |p| solve_set(p, Limits::default())).expect("valid");
+    let plans = alternatives(&set(10, Variant::Plain), &TRADE_OFF, &mut |p| solve_set(p, Limits::default()).map(Some))
+        .expect("valid");
     assert!(plans.len() >= 2);
     assert!(plans.windows(2).all(|w| w[0].tip_g >= w[1].tip_g - 1e-9));
 }

@@ -21,7 +21,7 @@ pub use again::{PlanChange, Replan, propose_again, propose_again_with};
 pub use day::{DayJob, DayPlan, propose_day, propose_day_with};
 pub use frequency::{FrequencyLine, Lines, ShaftFrequency};
 pub use locks::{Lock, kept};
-pub use options::{Law, PlanOption, options, options_with};
+pub use options::{Law, PlanOption, SolveMore, options, options_with};
 pub use picks::{Picks, Taken, expect, plan_of, plan_with};
 pub use supply::{HeldPart, Supply};
 pub use weights::PlanWeights;

@@ -1,12 +1,13 @@
 //! A few real plans to choose from: little in the tips or close to the target, equal balance or equal inertia.
 
-use super::{Ground, Lock, Shelf, Solve, Supply, lock, prove};
+use super::{Ground, Lock, Shelf, Supply, lock, prove};
 use crate::assembly::Assembly;
 use crate::error::WorkshopError;
 use crate::job::Job;
 use crate::kind::words;
 use crate::plan::Plan;
 use crate::sheet::mass_model::{Ingredients, MassModel};
+use matching::{MatchError, SetProblem, SetSolution};
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
@@ -52,10 +53,13 @@ pub fn options<'a>(
     supply: impl Into<Supply<'a>>,
     locks: &[Lock],
 ) -> Result<Vec<PlanOption>, WorkshopError> {
-    options_with(assembly, supply, locks, &mut prove)
+    options_with(assembly, supply, locks, &mut |problem| prove(problem).map(Some))
 }
 
-/// As [`options`], each choice made by `solve`.
+/// What plans one set of several; none where there is no more time.
+pub type SolveMore<'s> = dyn FnMut(&SetProblem) -> Result<Option<SetSolution>, MatchError> + 's;
+
+/// As [`options`], each choice made by `solve`; when it makes none, those made so far are given.
 ///
 /// # Errors
 /// As [`options`].
@@ -63,7 +67,7 @@ pub fn options_with<'a>(
     assembly: Assembly<'a>,
     supply: impl Into<Supply<'a>>,
     locks: &[Lock],
-    solve: &mut Solve<'_>,
+    solve: &mut SolveMore<'_>,
 ) -> Result<Vec<PlanOption>, WorkshopError> {
     const MOST: usize = 5;
     let supply = supply.into();
