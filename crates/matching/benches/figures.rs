@@ -1,13 +1,13 @@
-//! The tables of `README.md`: one set over thirty seeds, days against the clock.
+//! The tables of `README.md`: one set over thirty seeds, days against the clock, a hundred thousand parts.
 //!
-//! `cargo bench -p matching --bench figures -- [S] [M] [L] [Plain] [TwoHeadModels] [Shortage]`; without arguments all of
-//! them (about five minutes).
+//! `cargo bench -p matching --bench figures -- [S] [M] [L] [H] [Plain] [TwoHeadModels] [Shortage]`; without arguments all
+//! of them (about six minutes).
 
 use std::sync::OnceLock;
 use std::time::{Duration, Instant};
 
-use matching::instance::{Size, Variant, day, set};
-use matching::{Limits, solve_day, solve_set};
+use matching::instance::{Size, Variant, day, first_set, set, unrounded, with_target_masses};
+use matching::{Limits, SetProblem, solve_day, solve_set, solve_set_watched};
 
 const VARIANTS: [Variant; 3] = [Variant::Plain, Variant::TwoHeadModels, Variant::Shortage];
 
@@ -26,29 +26,41 @@ fn main() {
     if wanted("L") {
         days("L", Size::L, &[10.0], 3, &variants);
     }
+    if wanted("H") {
+        hundred_thousand();
+    }
 }
 
 fn one_set(variants: &[Variant]) {
     println!("| S | median ms | p95 ms | worst ms | proven of 30 |\n|---|---|---|---|---|");
     for variant in variants {
-        let mut times = Vec::new();
-        let mut proven = 0;
-        for seed in 0..30 {
-            let problem = set(seed, *variant);
-            let mut least = f64::INFINITY;
-            let mut sure = false;
-            for _ in 0..3 {
-                let start = settled();
-                sure = solve_set(&problem, Limits::default()).expect("valid").proven;
-                least = least.min((settled() - start) * 1e3);
-            }
-            times.push(least);
-            proven += u32::from(sure);
-        }
-        times.sort_by(f64::total_cmp);
-        let middle = f64::midpoint(times[14], times[15]);
-        println!("| {variant:?} | {middle:.1} | {:.1} | {:.1} | {proven} |", times[28], times[29]);
+        thirty_sets(&format!("{variant:?}"), |seed| set(seed, *variant));
     }
+    thirty_sets("Plain, target masses", |seed| {
+        let mut problem = day(seed, Size::S, Variant::Plain);
+        with_target_masses(&mut problem, 1.0);
+        first_set(problem)
+    });
+}
+
+fn thirty_sets(name: &str, draw: impl Fn(u64) -> SetProblem) {
+    let mut times = Vec::new();
+    let mut proven = 0;
+    for seed in 0..30 {
+        let problem = draw(seed);
+        let mut least = f64::INFINITY;
+        let mut sure = false;
+        for _ in 0..3 {
+            let start = settled();
+            sure = solve_set(&problem, Limits::default()).expect("valid").proven;
+            least = least.min((settled() - start) * 1e3);
+        }
+        times.push(least);
+        proven += u32::from(sure);
+    }
+    times.sort_by(f64::total_cmp);
+    let middle = f64::midpoint(times[14], times[15]);
+    println!("| {name} | {middle:.1} | {:.1} | {:.1} | {proven} |", times[28], times[29]);
 }
 
 /// Each day is planned once, up to the last of the given times, and noted at each.
@@ -76,6 +88,39 @@ fn days(name: &str, size: Size, seconds: &[f64], seeds: u64, variants: &[Variant
             });
             let plan = plan.expect("valid");
             row(*last, plan.cost, plan.bound, &plan.unbuildable.len().to_string());
+        }
+    }
+}
+
+/// A hundred thousand parts that all differ: how long an answer takes when it is asked for in no time, in one second and in
+/// ten.
+fn hundred_thousand() {
+    println!("| clubs | target mass | seed | asked s | took s | cost | bound | gap % | peak MB |");
+    println!("|---|---|---|---|---|---|---|---|---|");
+    for jobs in [1, 2, 10] {
+        for masses in [false, true] {
+            for seed in 0..3 {
+                let mut problem = unrounded(seed, Size { jobs, ..Size::HUNDRED_THOUSAND }, Variant::Plain);
+                if masses {
+                    with_target_masses(&mut problem, 1.0);
+                }
+                for asked in [0.0, 1.0, 10.0] {
+                    let start = settled();
+                    let (cost, bound) = if jobs == 1 {
+                        let one = first_set(problem.clone());
+                        let go_on = &mut |_| busy() - start < asked;
+                        let plan = solve_set_watched(&one, Limits::default(), go_on).expect("valid");
+                        (plan.cost, plan.bound)
+                    } else {
+                        let plan = solve_day(&problem, 1, &mut |_| busy() - start < asked).expect("valid");
+                        (plan.cost, plan.bound)
+                    };
+                    let gap = if cost > 0.0 { 100.0 * (cost - bound) / cost } else { 0.0 };
+                    let (took, masses) = (settled() - start, if masses { "yes" } else { "" });
+                    let row = format!("{} | {masses} | {seed} | {asked} | {took:.2}", 8 * jobs);
+                    println!("| {row} | {cost:.4} | {bound:.4} | {gap:.2} | {} |", peak_mb());
+                }
+            }
         }
     }
 }

@@ -2,7 +2,9 @@
 //! (derived from one point = 49.6117 g·in and arms of an iron).
 
 use crate::loss::{Loss, LossForm};
-use crate::model::{Candidate, ClubNeed, CostWeights, DayProblem, HeadScale, JobSet, SetProblem, Stock, Tip, TipFit};
+use crate::model::{
+    Candidate, ClubNeed, CostWeights, DayProblem, HeadScale, JobSet, MassTarget, SetProblem, Stock, Tip, TipFit,
+};
 
 /// SplitMix64 (Steele, Lea & Flood 2014): small, seedable, good enough to draw instances and to shuffle.
 #[derive(Debug, Clone)]
@@ -71,19 +73,40 @@ impl Size {
     pub const M: Self = Self { jobs: 10, heads_per_number: 60, shafts: 600, grips: 500 };
     /// Forty jobs.
     pub const L: Self = Self { jobs: 40, heads_per_number: 120, shafts: 2000, grips: 1600 };
+    /// One set against a hundred thousand parts.
+    pub const HUNDRED_THOUSAND: Self = Self { jobs: 1, heads_per_number: 7900, shafts: 21_000, grips: 15_800 };
 }
 
 /// Clubs of a set.
 pub const CLUBS: usize = 8;
 const POINT_G_IN: f64 = 49.6117;
 const FULCRUM_IN: f64 = 14.0;
+const GRIP_G: f64 = 50.0;
 
 fn tenth(x: f64) -> f64 {
     (x * 10.0).round() / 10.0
 }
 
-/// Draws an instance. The same seed gives the same instance.
+/// Draws an instance, read to 0.1 g. The same seed gives the same instance.
 pub fn day(seed: u64, size: Size, variant: Variant) -> DayProblem {
+    draw(seed, size, variant, tenth)
+}
+
+/// As [`day`], the parts read without rounding, so that no two are alike.
+pub fn unrounded(seed: u64, size: Size, variant: Variant) -> DayProblem {
+    draw(seed, size, variant, |g| g)
+}
+
+/// Gives every club of an instance a target mass so many grams above that of its nominal parts.
+pub fn with_target_masses(problem: &mut DayProblem, above_g: f64) {
+    for club in problem.sets.iter_mut().flat_map(|s| &mut s.clubs) {
+        let head_g = club.head_scale.map_or(0.0, |scale| scale.zero_mass_g);
+        let target_g = head_g + club.shaft_nominal_g + GRIP_G + above_g;
+        club.mass_target = Some(MassTarget { base_mass_g: 0.0, target_g });
+    }
+}
+
+fn draw(seed: u64, size: Size, variant: Variant, read: fn(f64) -> f64) -> DayProblem {
     let mut rng = Rng::new(seed);
     let models = if variant == Variant::TwoHeadModels { 2 } else { 1 };
     let (shaft_count, grip_count) = if variant == Variant::Shortage {
@@ -102,13 +125,13 @@ pub fn day(seed: u64, size: Size, variant: Variant) -> DayProblem {
             let short = variant == Variant::Shortage && number == 2;
             let count = if short { size.jobs.saturating_sub(1).max(1) } else { size.heads_per_number };
             let nominal = 250.0 + 7.0 * number as f64 + 1.5 * model as f64;
-            let masses = (0..count).map(|i| (stock.heads.len() + i, tenth(rng.gauss(nominal, spread)))).collect();
+            let masses = (0..count).map(|i| (stock.heads.len() + i, read(rng.gauss(nominal, spread)))).collect();
             stock.heads.extend(std::iter::repeat_n(1, count));
             heads.push(masses);
         }
     }
-    let shafts: Vec<f64> = (0..shaft_count).map(|_| tenth(rng.gauss(0.0, 1.0))).collect();
-    let grips: Vec<f64> = (0..grip_count).map(|_| tenth(rng.gauss(50.0, 1.2))).collect();
+    let shafts: Vec<f64> = (0..shaft_count).map(|_| read(rng.gauss(0.0, 1.0))).collect();
+    let grips: Vec<f64> = (0..grip_count).map(|_| read(rng.gauss(GRIP_G, 1.2))).collect();
     stock.shafts = vec![1; shaft_count];
     stock.grips = vec![1; grip_count];
     stock.tips =
@@ -128,7 +151,12 @@ pub fn day(seed: u64, size: Size, variant: Variant) -> DayProblem {
 
 /// One set on its own stock.
 pub fn set(seed: u64, variant: Variant) -> SetProblem {
-    let DayProblem { mut sets, stock, weights } = day(seed, Size::S, variant);
+    first_set(day(seed, Size::S, variant))
+}
+
+/// The first set of an instance on the whole stock.
+pub fn first_set(day: DayProblem) -> SetProblem {
+    let DayProblem { mut sets, stock, weights } = day;
     SetProblem { clubs: sets.swap_remove(0).clubs, stock, weights }
 }
 
@@ -162,7 +190,7 @@ impl Draw<'_> {
                 .enumerate()
                 .map(|(i, &m)| candidate(i, per_shaft_g * m, shaft_nominal_g + m))
                 .collect(),
-            grips: self.grips.iter().enumerate().map(|(i, &m)| candidate(i, per_grip_g * (m - 50.0), m)).collect(),
+            grips: self.grips.iter().enumerate().map(|(i, &m)| candidate(i, per_grip_g * (m - GRIP_G), m)).collect(),
             tips: self
                 .stock
                 .tips

@@ -159,6 +159,7 @@ fn plan_weights(form: &Entries) -> Markup {
         (one("cpm_per_tolerance", "Frequency", "A shaft one tolerance off its line, where the shop measures it"))
         (one("shaft_range_per_g", "A gram between shafts", "The widest pair of the set, about the model's own line"))
         (one("spent_grip", "A grip spent", "One that lies a usual scatter off and could put another club right"))
+        (one("rare_head", "A rare head", "One with no other of its number within a gram; half of it where there is one other"))
         (one("neighbour_blank", "A neighbour's blank", "Another number's shaft"))
         (one("changed_part", "A part changed", "When a job under way is planned anew"))
     }

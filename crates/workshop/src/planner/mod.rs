@@ -9,6 +9,7 @@ mod again;
 mod day;
 pub mod frequency;
 mod instead;
+mod left_over;
 mod locks;
 mod options;
 mod outlook;
@@ -27,6 +28,7 @@ pub use supply::{HeldPart, Supply};
 pub use weights::PlanWeights;
 
 use self::instead::{Used, instead};
+use self::left_over::{HeadMasses, deviations, grip_cost};
 use self::locks::lock;
 use self::outlook::{Lists, Losses};
 use self::words::{lacks, name_missing, reasons};
@@ -35,7 +37,7 @@ use crate::belief::points_per_g;
 use crate::error::WorkshopError;
 use crate::fit::{self, BlankUse, Cut};
 use crate::job::{Job, JobClub};
-use crate::model::{AdapterModel, HeadModel, HeadNumber, PartKind, ShaftModel};
+use crate::model::{AdapterModel, GripModel, HeadModel, HeadNumber, PartKind, ShaftModel};
 use crate::part::{Part, PartState};
 use crate::plan::{ClubPlan, Missing, Plan};
 use matching::{
@@ -51,6 +53,8 @@ struct Fitting<'a> {
     adapter: Option<(&'a Part, &'a AdapterModel)>,
     ferrule: Option<&'a Part>,
     cut_mm: f64,
+    grip_model: &'a GripModel,
+    head_masses: HeadMasses,
     /// Shafts with their cut and how their blank is used, beside the candidate of the same index.
     shafts: Vec<(usize, Cut, BlankUse)>,
     need: ClubNeed,
@@ -250,14 +254,15 @@ fn fitting<'a>(
     let shaft_fits = fit::head_takes_shaft(head_model, adapter_bore, shaft_model);
 
     let per_head_g = points_per_g(head_arm_mm);
-    let heads: Vec<Candidate> = shelf
-        .heads
-        .iter()
-        .enumerate()
-        .filter(|(_, p)| p.model == head_model.code)
-        .filter(|(_, p)| p.number.as_deref().is_some_and(|n| n.eq_ignore_ascii_case(&target.number)))
-        .filter_map(|(part, p)| p.mass_g.map(|mass_g| candidate(part, mass_g * per_head_g, mass_g, 0.0)))
-        .collect();
+    let its_heads = || {
+        let of_number = |p: &Part| p.number.as_deref().is_some_and(|n| n.eq_ignore_ascii_case(&target.number));
+        let mine = shelf.heads.iter().enumerate();
+        let mine = mine.filter(move |(_, p)| p.model == head_model.code && of_number(p));
+        mine.filter_map(|(part, p)| p.mass_g.map(|mass_g| (part, mass_g)))
+    };
+    let head_masses = HeadMasses::of(its_heads().map(|(_, mass_g)| mass_g));
+    let head = |(part, mass_g)| candidate(part, mass_g * per_head_g, mass_g, head_masses.cost(weights, mass_g));
+    let heads: Vec<Candidate> = its_heads().map(head).collect();
     let mut shafts = Vec::new();
     let mut shaft_candidates = Vec::new();
     for (part, p) in shelf.shafts.iter().enumerate().filter(|(_, p)| p.model == shaft_model.code && shaft_fits) {
@@ -283,9 +288,8 @@ fn fitting<'a>(
         .filter(|(_, p)| p.model == grip_model.code)
         .map(|(part, p)| {
             let mass_g = p.mass_g.unwrap_or(grip_model.mass_g);
-            // A grip far from its model's mass can still put another club right, so it is not spent where any would do.
-            let spent = p.mass_g.map_or(0.0, |g| ((g - grip_model.mass_g) / grip_model.mass_sd_g.max(0.1)).powi(2));
-            candidate(part, mass_g * per_grip_g, mass_g, weights.spent_grip * spent.min(9.0))
+            let spent = p.mass_g.map_or(0.0, |mass_g| grip_cost(weights, grip_model, mass_g));
+            candidate(part, mass_g * per_grip_g, mass_g, spent)
         })
         .collect();
     let mut tips = Vec::new();
@@ -322,7 +326,19 @@ fn fitting<'a>(
         head_scale: Some(HeadScale { points_per_g: per_head_g, zero_mass_g: 0.0 }),
         loss: outlook.loss,
     };
-    Ok(Fitting { club, head_model, head_number, shaft_model, adapter, ferrule, cut_mm, shafts, need })
+    Ok(Fitting {
+        club,
+        head_model,
+        head_number,
+        shaft_model,
+        adapter,
+        ferrule,
+        cut_mm,
+        grip_model,
+        head_masses,
+        shafts,
+        need,
+    })
 }
 
 fn candidate(part: usize, points: f64, mass_g: f64, extra_cost: f64) -> Candidate {

@@ -26,6 +26,8 @@ pub struct PlanWeights {
     /// Of spending a grip that lies one standard deviation from its model's mass and could still put another club
     /// right; it grows with the square.
     pub spent_grip: f64,
+    /// Of taking a head while no other of its number is left within a gram; half of it where there is one other.
+    pub rare_head: f64,
     /// Of a neighbouring number's blank.
     pub neighbour_blank: f64,
     /// Of putting another part in the place of one that the club has already, when a job is planned anew.
@@ -40,6 +42,7 @@ impl Default for PlanWeights {
             cpm_per_tolerance: 0.004,
             shaft_range_per_g: 0.010,
             spent_grip: 0.001,
+            rare_head: 0.002,
             neighbour_blank: 0.5,
             changed_part: 0.02,
         }
@@ -63,13 +66,14 @@ impl PlanWeights {
 
     /// Every weight by the name of its field, in the order of the asked preference.
     #[must_use]
-    pub fn named(&self) -> [(&'static str, f64); 7] {
+    pub fn named(&self) -> [(&'static str, f64); 8] {
         [
             ("tip_per_g", self.tip_per_g),
             ("mass_per_g", self.mass_per_g),
             ("cpm_per_tolerance", self.cpm_per_tolerance),
             ("shaft_range_per_g", self.shaft_range_per_g),
             ("spent_grip", self.spent_grip),
+            ("rare_head", self.rare_head),
             ("neighbour_blank", self.neighbour_blank),
             ("changed_part", self.changed_part),
         ]
@@ -86,6 +90,7 @@ impl PlanWeights {
             "cpm_per_tolerance" => &mut self.cpm_per_tolerance,
             "shaft_range_per_g" => &mut self.shaft_range_per_g,
             "spent_grip" => &mut self.spent_grip,
+            "rare_head" => &mut self.rare_head,
             "neighbour_blank" => &mut self.neighbour_blank,
             "changed_part" => &mut self.changed_part,
             other => {
@@ -108,7 +113,7 @@ impl PlanWeights {
         let worst = 1.0 + 200.0 * self.mass_per_g + 40.0 * (self.tip_per_g + self.shaft_range_per_g);
         let usual = CostWeights::default();
         CostWeights {
-            unbuilt: usual.unbuilt.max(worst + self.neighbour_blank + 9.0 * self.spent_grip),
+            unbuilt: usual.unbuilt.max(worst + self.neighbour_blank + 9.0 * self.spent_grip + self.rare_head),
             tip_per_g: self.tip_per_g,
             mass_per_g: self.mass_per_g,
             shaft_range_per_g: self.shaft_range_per_g,

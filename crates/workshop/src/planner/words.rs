@@ -1,6 +1,6 @@
 //! What a plan says for itself: why these parts, what is missing and what to order.
 
-use super::{Fitting, Shelf};
+use super::{Fitting, Shelf, deviations};
 use crate::fit::BlankUse;
 use crate::job::JobClub;
 use crate::model::PartKind;
@@ -21,6 +21,9 @@ pub(super) fn reasons(fitting: &Fitting<'_>, shelf: &Shelf<'_>, choice: &matchin
         if off_g < 0.0 { "under" } else { "over" },
         decimal(fitting.head_number.mass_g, 1)
     ));
+    if fitting.head_masses.last(head_g) {
+        words.push("No other head of its number is within a gram: it is the last of its kind.".into());
+    }
     words.push(if choice.tip_g > 0.0 {
         format!(
             "{} g in the tip leave it {} from target.",
@@ -48,6 +51,15 @@ pub(super) fn reasons(fitting: &Fitting<'_>, shelf: &Shelf<'_>, choice: &matchin
     if let Some((part, _, BlankUse::Neighbour(_))) = fitting.shafts.iter().find(|(part, _, _)| *part == choice.shaft) {
         let blank = shelf.shafts[*part].number.as_deref().unwrap_or("?");
         words.push(format!("The blank is the {blank}'s: give the reason before you cut."));
+    }
+    let grip = shelf.grips[choice.grip];
+    if let Some(mass_g) = grip.mass_g.filter(|&mass_g| deviations(fitting.grip_model, mass_g).abs() >= 1.0) {
+        let off_g = mass_g - fitting.grip_model.mass_g;
+        words.push(format!(
+            "Its grip is {} g {} its model's: one that could put another club right.",
+            decimal(off_g.abs(), 1),
+            if off_g < 0.0 { "under" } else { "over" }
+        ));
     }
     let bend = fitting.club.target.lie_deg - head.lie_deg.unwrap_or(fitting.head_number.lie_deg);
     if bend.abs() > fitting.head_model.bend_limit_deg + 1e-9 {

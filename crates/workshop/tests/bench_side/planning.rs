@@ -160,6 +160,44 @@ fn what_counts_in_a_plan_is_the_shops_to_say() {
     }
 }
 
+/// Of two heads 1.2 g apart, one with others like it, the common one is taken once what is left for others counts; the
+/// plan says of the other one that it is the last of its kind.
+#[test]
+fn the_last_head_of_its_kind_is_left_for_others_where_another_does() {
+    let mut set = Set::open();
+    set.job.clubs.truncate(1);
+    set.shop.plan_weights.tip_per_g = 0.0;
+    set.shop.plan_weights.rare_head = 0.0;
+    let number = set.job.clubs[0].target.number.clone();
+    let propose = |set: &Set| {
+        let plan = workshop::planner::propose(set.assembly(), &set.parts, &[]).unwrap();
+        plan.clubs[0].clone().unwrap()
+    };
+    let first = propose(&set);
+    let taken = first.part(PartKind::Head).unwrap();
+    let best_g = taken.mass_g;
+    let of_number =
+        |p: &&mut workshop::part::Part| p.kind == PartKind::Head && p.number.as_deref() == Some(number.as_str());
+    // All but the best head are 1.2 g heavier, and near each other.
+    for (head, i) in set.parts.iter_mut().filter(of_number).zip(0_u32..) {
+        if head.code != taken.code {
+            head.mass_g = Some(best_g + 1.2 + 0.1 * f64::from(i % 4));
+        }
+    }
+    let plan = propose(&set);
+    let last = plan.reasons.iter().any(|r| r.contains("last of its kind"));
+    assert_eq!(
+        (plan.part(PartKind::Head).unwrap().code.clone(), last),
+        (taken.code.clone(), true),
+        "{:?}",
+        plan.reasons
+    );
+    set.shop.plan_weights.rare_head = 0.1;
+    let plan = propose(&set);
+    assert_ne!(plan.part(PartKind::Head).unwrap().code, taken.code);
+    assert!(!plan.reasons.iter().any(|r| r.contains("last of its kind")), "{:?}", plan.reasons);
+}
+
 /// Once whole mass is nearly all that counts, a plan comes within a gram of what is asked, three grams to either side of
 /// the plan without it. The mass of the club built so is the belief's, which knows nothing of the matching.
 #[test]
@@ -172,6 +210,7 @@ fn a_whole_mass_that_the_sheet_asks_for_is_come_near_to() {
         cpm_per_tolerance: 0.0,
         shaft_range_per_g: 0.0,
         spent_grip: 0.0,
+        rare_head: 0.0,
         ..PlanWeights::default()
     };
     let built = |set: &Set| {
