@@ -1,7 +1,7 @@
 //! The tables of `README.md`: one set over thirty seeds, days against the clock, a hundred thousand parts.
 //!
 //! `cargo bench -p matching --bench figures -- [S] [M] [L] [H] [Plain] [TwoHeadModels] [Shortage]`; without arguments all
-//! of them (about six minutes).
+//! of them (about eight minutes).
 
 use std::sync::OnceLock;
 use std::time::{Duration, Instant};

@@ -209,7 +209,7 @@ mod tests {
 
     /// The relaxed problem where of every so many types one is left out.
     fn left_out(p: &mut Compiled, one_in: usize, width: i32) -> Compiled {
-        let stays = |x: &Cand| x.ty as usize % one_in != 0;
+        let stays = |x: &Cand| !(x.ty as usize).is_multiple_of(one_in);
         let mut left_out = LeftOut { clubs: Vec::new(), shafts: Vec::new() };
         for set in &p.sets {
             let clubs = &p.clubs[set.clubs.clone()];
@@ -359,14 +359,21 @@ mod tests {
         assert!(union.iter().enumerate().all(|(ty, &n)| n <= 1 || ty == 17 || ty == 18));
         assert!(few.kept[SHAFT].iter().zip(&union).all(|(&kept, &n)| kept == (n > 0)));
         assert_eq!(few.left_out.shafts, vec![vec![(0, 3000), (1, 3000), (2, 3000)]; 2]);
-        assert!(all(&[0..8], [100, 60, 70]).is_none());
+        let one = std::slice::from_ref(&(0..8));
+        assert!(all(one, [100, 60, 70]).is_none());
         let short = |_, _| list[..60].to_vec();
-        assert!(thin(&[0..8], [90_000, 90_000, 90_000], false, &short, &|_| 1).is_none(), "few for each club");
+        assert!(thin(one, [90_000, 90_000, 90_000], false, &short, &|_| 1).is_none(), "few for each club");
     }
 
     #[test]
     fn half_of_a_choice_is_the_cheapest() {
-        let cand = |i: u32| Cand { ty: i, pts: i as i32 % 640, cg: 0, cost: if i % 5 == 0 { 0 } else { 4000 }, res: 0 };
+        let cand = |i: u32| Cand {
+            ty: i,
+            pts: i as i32 % 640,
+            cg: 0,
+            cost: if i.is_multiple_of(5) { 0 } else { 4000 },
+            res: 0,
+        };
         let list: Vec<Cand> = (0..6400).map(cand).collect();
         let mut taken = vec![0; 6400];
         for _ in 0..8 {
