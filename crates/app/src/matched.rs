@@ -4,7 +4,7 @@
 use crate::job::JobFile;
 use crate::needs::{PlanStock, lines_for};
 use crate::plan::{Exchanged, exchange, need_built};
-use crate::proven::{Beside, Search};
+use crate::proven::{Begun, Search};
 use crate::{App, AppError, load_library, load_shop};
 use serde::{Deserialize, Serialize};
 use std::sync::Arc;
@@ -54,6 +54,15 @@ pub struct Searching {
     pub bound: f64,
     /// Seconds since it began.
     pub seconds: f64,
+}
+
+/// A day's search that goes on beside the requests.
+#[derive(Debug, Clone, Copy)]
+pub struct DaySearch {
+    /// Where it stands.
+    pub at: Searching,
+    /// How long it was asked to take, s.
+    pub asked_s: f64,
 }
 
 /// A request to match one sheet without saving anything.
@@ -139,8 +148,8 @@ pub struct DaySoon {
     pub day: DayPlan,
     /// Its jobs as they were read for it, in its order.
     pub files: Vec<JobFile>,
-    /// Whether a better one is being searched for.
-    pub searching: bool,
+    /// The search for a better one, where one goes on.
+    pub search: Option<DaySearch>,
 }
 
 struct DayGround {
@@ -159,14 +168,15 @@ fn need_seconds(seconds: f64) -> Result<f64, AppError> {
 }
 
 impl App {
-    /// Plans a day's jobs on the stock that they share. Nothing is held. `watch` hears where the search stands.
+    /// Plans a day's jobs on the stock that they share. Nothing is held. `watch` hears where the search stands; when it
+    /// says `false`, the best plan so far is given.
     ///
     /// # Errors
     /// A time out of range; a job that does not exist or has its plan; what the store says.
     pub async fn plan_day(
         &self,
         request: &DayRequest,
-        mut watch: impl FnMut(Searching) + Send + 'static,
+        mut watch: impl FnMut(Searching) -> bool + Send + 'static,
     ) -> Result<DayPlan, AppError> {
         let seconds = need_seconds(request.seconds)?;
         let DayGround { files, stock } = self.day_ground(request).await?;
@@ -177,8 +187,7 @@ impl App {
             let begun = Instant::now();
             let mut go_on = |progress: matching::Progress| {
                 let elapsed = begun.elapsed().as_secs_f64();
-                watch(Searching { cost: progress.cost, bound: progress.bound, seconds: elapsed });
-                elapsed < seconds
+                watch(Searching { cost: progress.cost, bound: progress.bound, seconds: elapsed }) && elapsed < seconds
             };
             planner::propose_day_with(&jobs, stock.supply(), today, &mut |problem| {
                 proven.day(problem, Search { seconds, seed }, |p| matching::solve_day(p, seed, &mut go_on))
@@ -189,44 +198,57 @@ impl App {
     }
 
     /// Plans a day without waiting for the search: what was found before for the very same jobs and parts, or a first
-    /// plan, which a search beside then betters. Other screens are told when it has ended; the next look shows what it
-    /// found.
+    /// plan, which a search beside then betters. `further` searches on where what was found is not proven. Other screens
+    /// are told when the search has ended; the next look shows what it found.
     ///
     /// # Errors
     /// As [`Self::plan_day`].
-    pub async fn plan_day_soon(&self, request: &DayRequest) -> Result<DaySoon, AppError> {
+    pub async fn plan_day_soon(&self, request: &DayRequest, further: bool) -> Result<DaySoon, AppError> {
         let longest = Search { seconds: need_seconds(request.seconds)?, seed: request.seed };
         let DayGround { files, stock } = self.day_ground(request).await?;
         let (today, app) = (self.today(), self.clone());
         let work = tokio::task::spawn_blocking(move || {
             let jobs: Vec<Assembly<'_>> = files.iter().map(JobFile::assembly).collect();
-            let mut searching = false;
             let day = planner::propose_day_with(&jobs, stock.supply(), today, &mut |problem| {
-                if let Some(known) = app.proven.known_day(problem, longest) {
-                    return Ok(known);
+                let known = app.proven.known_day(problem);
+                let wanted = further || known.is_none();
+                let found = match known {
+                    Some(known) => known,
+                    None => {
+                        let soon = Search { seconds: 0.0, ..longest };
+                        matching::solve_day(problem, soon.seed, &mut |_| false)?
+                    }
+                };
+                if wanted
+                    && found.gap() > 0.0
+                    && let Some(begun) = app.proven.begin(longest.seconds)
+                {
+                    app.search_day(problem.clone(), longest, begun);
                 }
-                let soon = Search { seconds: 0.0, ..longest };
-                let first = app.proven.day(problem, soon, |p| matching::solve_day(p, soon.seed, &mut |_| false))?;
-                searching = first.gap() > 0.0;
-                if let Some(beside) = app.proven.begin().filter(|_| searching) {
-                    app.search_day(problem.clone(), longest, beside);
-                }
-                Ok(first)
+                Ok(found)
             })?;
-            Ok::<_, workshop::WorkshopError>(DaySoon { day, files, searching })
+            let search = app.proven.beside();
+            Ok::<_, workshop::WorkshopError>(DaySoon { day, files, search })
         });
         Ok(work.await.map_err(|e| AppError::Internal(format!("the plan stopped: {e}")))??)
     }
 
+    /// Ends the search that goes on beside the requests, if there is one; what it has found by then is what the next look
+    /// shows.
+    pub fn stop_day_search(&self) {
+        self.proven.stop();
+    }
+
     /// Searches beside the requests and remembers what was found. A refusal is left to the next look.
-    fn search_day(&self, problem: matching::DayProblem, search: Search, beside: Beside) {
+    fn search_day(&self, problem: matching::DayProblem, search: Search, begun: Begun) {
         let app = self.clone();
         std::thread::spawn(move || {
-            let begun = Instant::now();
-            let mut go_on = |_: matching::Progress| begun.elapsed().as_secs_f64() < search.seconds;
-            let _ = app.proven.day(&problem, search, |p| matching::solve_day(p, search.seed, &mut go_on));
+            if let Ok(found) = matching::solve_day(&problem, search.seed, &mut |progress| begun.go_on(progress)) {
+                // It may have been stopped before its time.
+                app.proven.keep_day(problem, Search { seconds: begun.seconds(), ..search }, found);
+            }
             // Who is told looks again at once, and may have another search to begin.
-            drop(beside);
+            drop(begun);
             app.tell(None, "plan");
         });
     }
@@ -252,11 +274,16 @@ impl App {
         Ok(DayGround { files, stock })
     }
 
-    /// Matches one sheet against the free stock. Nothing is saved and nothing held.
+    /// Matches one sheet against the free stock. Nothing is saved and nothing held. `watch` hears where the search for the
+    /// plan stands; when it says `false`, the best so far is given.
     ///
     /// # Errors
     /// A sheet with something that stops it; models missing; a lock that cannot be kept; what the store says.
-    pub async fn match_set(&self, request: &SetRequest) -> Result<SetMatch, AppError> {
+    pub async fn match_set(
+        &self,
+        request: &SetRequest,
+        mut watch: impl FnMut(Searching) -> bool + Send + 'static,
+    ) -> Result<SetMatch, AppError> {
         let longest = Duration::from_secs_f64(need_seconds(request.seconds)?);
         let mut tx = self.store.read().await?;
         let problems = self.problems(&mut tx, &request.sheet).await?;
@@ -278,9 +305,17 @@ impl App {
             let started = Instant::now();
             // Half of the time for the plan, the rest for those to choose from.
             let (half, all) = (started + longest / 2, started + longest);
-            let plan = planner::propose_with(assembly, stock.supply(), &locks, &mut |p| proven.set_until(p, half))?;
-            let mut solve = |p: &matching::SetProblem| proven.one_more(p, all);
-            let options = planner::options_with(assembly, stock.supply(), &locks, &mut solve)?;
+            let mut at = Searching { cost: f64::INFINITY, bound: 0.0, seconds: 0.0 };
+            let plan = planner::propose_with(assembly, stock.supply(), &locks, &mut |p| {
+                proven.set_until(p, half, &mut |progress| {
+                    let seconds = started.elapsed().as_secs_f64();
+                    at = Searching { cost: progress.cost, bound: progress.bound, seconds };
+                    watch(at)
+                })
+            })?;
+            let options = planner::options_with(assembly, stock.supply(), &locks, &mut |p| {
+                proven.one_more(p, all, &mut || watch(Searching { seconds: started.elapsed().as_secs_f64(), ..at }))
+            })?;
             Ok::<_, workshop::WorkshopError>(SetMatch { plan, options })
         });
         Ok(work.await.map_err(|e| AppError::Internal(format!("the search stopped: {e}")))??)

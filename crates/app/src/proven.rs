@@ -4,11 +4,13 @@
 //! that is read and worked out anew for every look, and only where the whole of it is the same as before, figure by
 //! figure, is the choice not searched for again. So nothing has to be told when stock, models, the shop, a sheet or a
 //! lock changes, by whichever program: another problem has another answer, and the same problem the same.
+//!
+//! A day's search goes on beside the requests; there is one at a time, which can be looked at and stopped.
 
-use matching::{DayProblem, DaySolution, Limits, MatchError, SetProblem, SetSolution};
+use crate::matched::{DaySearch, Searching};
+use matching::{DayProblem, DaySolution, Limits, MatchError, Progress, SetProblem, SetSolution};
 use std::collections::VecDeque;
-use std::sync::atomic::{AtomicBool, Ordering};
-use std::sync::{Arc, Mutex, PoisonError};
+use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 use std::time::{Duration, Instant};
 
 /// Problems of one set that are remembered; one takes about 200 kB for eight clubs and a full stock.
@@ -26,7 +28,7 @@ const USUAL: Duration = Duration::from_secs(2);
 pub(crate) struct Proven {
     sets: Arc<Mutex<Recent<SetProblem, SetSolution>>>,
     days: Arc<Mutex<Recent<(DayProblem, Search), DaySolution>>>,
-    searching: Arc<AtomicBool>,
+    beside: Arc<Mutex<Option<Beside>>>,
 }
 
 /// How a day was searched: its plan depends on it unless it is proven.
@@ -44,44 +46,56 @@ impl Proven {
     /// # Errors
     /// As [`matching::solve_set`].
     pub fn set(&self, problem: &SetProblem) -> Result<SetSolution, MatchError> {
-        self.set_until(problem, Instant::now() + USUAL)
+        self.set_until(problem, Instant::now() + USUAL, &mut |_| true)
     }
 
-    /// As [`Self::set`], searching until a moment at the latest: the first plan is made all the same.
+    /// As [`Self::set`], searching until a moment at the latest, and only as long as `go_on` says so: the first plan is
+    /// made all the same.
     ///
     /// # Errors
     /// As [`matching::solve_set`].
-    pub fn set_until(&self, problem: &SetProblem, end: Instant) -> Result<SetSolution, MatchError> {
+    pub fn set_until(
+        &self,
+        problem: &SetProblem,
+        end: Instant,
+        go_on: &mut dyn FnMut(Progress) -> bool,
+    ) -> Result<SetSolution, MatchError> {
         let begun = Instant::now();
-        let search = |problem: &SetProblem| {
-            matching::solve_set_watched(problem, Limits::default(), &mut |_| Instant::now() < end)
+        let mut search = |problem: &SetProblem| {
+            let mut go_on = |progress| go_on(progress) && Instant::now() < end;
+            matching::solve_set_watched(problem, Limits::default(), &mut go_on)
         };
         let fitting: usize = problem.clubs.iter().map(|c| c.heads.len() + c.shafts.len() + c.grips.len()).sum();
         if fitting > MOST_FITTING {
             return search(problem);
         }
         // What little time left unproven may be proven at the next look.
-        let settled = |found: &SetSolution| found.proven || end >= begun + USUAL;
+        let settled = |found: &SetSolution| found.proven || (end >= begun + USUAL && begun.elapsed() >= USUAL);
         remembered(&self.sets, SETS, problem, search, settled)
     }
 
     /// One of several choices that are wanted by a moment: remembered, or searched for a third of the time that is left;
-    /// none when there is no time left.
+    /// none when there is no time left, or `go_on` says that there is none.
     ///
     /// # Errors
     /// As [`matching::solve_set`].
-    pub fn one_more(&self, problem: &SetProblem, end: Instant) -> Result<Option<SetSolution>, MatchError> {
+    pub fn one_more(
+        &self,
+        problem: &SetProblem,
+        end: Instant,
+        go_on: &mut dyn FnMut() -> bool,
+    ) -> Result<Option<SetSolution>, MatchError> {
         let now = Instant::now();
-        if now < end {
-            return self.set_until(problem, now + (end - now) / 3).map(Some);
+        if now < end && go_on() {
+            return self.set_until(problem, now + (end - now) / 3, &mut |_| go_on()).map(Some);
         }
-        Ok(self.sets.lock().unwrap_or_else(PoisonError::into_inner).answer(problem))
+        Ok(held(&self.sets).answer(problem))
     }
 
     /// As [`Self::one_more`], by the usual longest search from now on.
     pub fn several(&self) -> impl FnMut(&SetProblem) -> Result<Option<SetSolution>, MatchError> {
         let end = Instant::now() + USUAL;
-        move |problem| self.one_more(problem, end)
+        move |problem| self.one_more(problem, end, &mut || true)
     }
 
     /// The choice for a day: remembered, or found by `solve` and remembered.
@@ -99,26 +113,83 @@ impl Proven {
 }
 
 impl Proven {
-    /// The choice for a day where it is remembered.
-    pub fn known_day(&self, problem: &DayProblem, search: Search) -> Option<DaySolution> {
-        let mut days = self.days.lock().unwrap_or_else(PoisonError::into_inner);
-        days.answer(&(problem.clone(), search))
+    /// The best choice for a day that is remembered, however it was searched for, with the best bound that is.
+    pub fn known_day(&self, problem: &DayProblem) -> Option<DaySolution> {
+        let days = held(&self.days);
+        let mut known: Vec<&DaySolution> = days.0.iter().filter(|x| x.0.0 == *problem).map(|x| &x.1).collect();
+        known.sort_by(|a, b| a.cost.total_cmp(&b.cost));
+        let bound = known.iter().map(|x| x.bound).fold(0.0, f64::max);
+        known.first().map(|best| DaySolution { bound: bound.min(best.cost), ..(*best).clone() })
+    }
+
+    /// Remembers what a search of a day found.
+    pub fn keep_day(&self, problem: DayProblem, search: Search, found: DaySolution) {
+        held(&self.days).keep((problem, search), found, DAYS);
     }
 
     /// Begins a search beside the requests, over when what is returned is dropped; none where one is under way already.
-    pub fn begin(&self) -> Option<Beside> {
-        let begun = !self.searching.swap(true, Ordering::AcqRel);
-        begun.then(|| Beside(Arc::clone(&self.searching)))
+    pub fn begin(&self, seconds: f64) -> Option<Begun> {
+        let mut beside = held(&self.beside);
+        if beside.is_some() {
+            return None;
+        }
+        *beside = Some(Beside { seconds, begun: Instant::now(), cost: f64::INFINITY, bound: 0.0, stopped: false });
+        Some(Begun(Arc::clone(&self.beside)))
+    }
+
+    /// The search beside the requests, if there is one.
+    pub fn beside(&self) -> Option<DaySearch> {
+        let beside = held(&self.beside);
+        beside.as_ref().map(|b| DaySearch {
+            at: Searching { cost: b.cost, bound: b.bound, seconds: b.begun.elapsed().as_secs_f64() },
+            asked_s: b.seconds,
+        })
+    }
+
+    /// Ends the search beside the requests soon, with the best that it has found.
+    pub fn stop(&self) {
+        if let Some(beside) = held(&self.beside).as_mut() {
+            beside.stopped = true;
+        }
     }
 }
 
-/// A search beside the requests.
-pub(crate) struct Beside(Arc<AtomicBool>);
+/// What is known of a search beside the requests.
+#[derive(Debug)]
+struct Beside {
+    seconds: f64,
+    begun: Instant,
+    cost: f64,
+    bound: f64,
+    stopped: bool,
+}
 
-impl Drop for Beside {
-    fn drop(&mut self) {
-        self.0.store(false, Ordering::Release);
+/// A search beside the requests.
+pub(crate) struct Begun(Arc<Mutex<Option<Beside>>>);
+
+impl Begun {
+    /// Seconds since it began.
+    pub fn seconds(&self) -> f64 {
+        held(&self.0).as_ref().map_or(0.0, |beside| beside.begun.elapsed().as_secs_f64())
     }
+
+    /// Notes how far it has come; whether it may go on.
+    pub fn go_on(&self, progress: Progress) -> bool {
+        let mut beside = held(&self.0);
+        let Some(beside) = beside.as_mut() else { return false };
+        (beside.cost, beside.bound) = (progress.cost, progress.bound);
+        !beside.stopped && beside.begun.elapsed().as_secs_f64() < beside.seconds
+    }
+}
+
+impl Drop for Begun {
+    fn drop(&mut self) {
+        *held(&self.0) = None;
+    }
+}
+
+fn held<T>(shared: &Mutex<T>) -> MutexGuard<'_, T> {
+    shared.lock().unwrap_or_else(PoisonError::into_inner)
 }
 
 /// Answers by their questions, the last asked first.
@@ -155,21 +226,22 @@ fn remembered<Q: PartialEq + Clone, A: Clone, E>(
     search: impl FnOnce(&Q) -> Result<A, E>,
     settled: impl FnOnce(&A) -> bool,
 ) -> Result<A, E> {
-    let known = recent.lock().unwrap_or_else(PoisonError::into_inner).answer(question);
+    let known = held(recent).answer(question);
     if let Some(answer) = known {
         return Ok(answer);
     }
     let answer = search(question)?;
     if settled(&answer) {
-        recent.lock().unwrap_or_else(PoisonError::into_inner).keep(question.clone(), answer.clone(), most);
+        held(recent).keep(question.clone(), answer.clone(), most);
     }
     Ok(answer)
 }
 
 #[cfg(test)]
 mod tests {
-    use super::{Proven, Recent, remembered};
-    use matching::instance::{Variant, set};
+    use super::{Proven, Recent, Search, remembered};
+    use matching::instance::{Size, Variant, day, set};
+    use matching::{DaySolution, Progress};
     use std::sync::Mutex;
     use std::time::Instant;
 
@@ -198,11 +270,47 @@ mod tests {
         let proven = Proven::default();
         let problem = set(3, Variant::Plain);
         let now = Instant::now();
-        assert_eq!(proven.one_more(&problem, now), Ok(None));
-        assert!(!proven.set_until(&problem, now).expect("a choice").proven);
+        assert_eq!(proven.one_more(&problem, now, &mut || true), Ok(None));
+        assert!(!proven.set_until(&problem, now, &mut |_| true).expect("a choice").proven);
         let settled = proven.set(&problem).expect("a choice");
         assert!(settled.proven);
-        assert_eq!(proven.one_more(&problem, now), Ok(Some(settled)));
+        assert_eq!(proven.one_more(&problem, now, &mut || true), Ok(Some(settled)));
+    }
+
+    #[test]
+    fn a_search_beside_can_be_looked_at_and_stopped() {
+        let proven = Proven::default();
+        assert!(proven.beside().is_none());
+        let begun = proven.begin(60.0).expect("none before");
+        assert!(proven.begin(1.0).is_none(), "one at a time");
+        let progress = Progress { cost: 2.0, bound: 1.5, steps: 7 };
+        assert!(begun.go_on(progress));
+        let seen = proven.beside().expect("it goes on");
+        assert_eq!((seen.at.cost, seen.at.bound, seen.asked_s), (2.0, 1.5, 60.0));
+        proven.stop();
+        assert!(!begun.go_on(progress));
+        drop(begun);
+        assert!(proven.beside().is_none() && proven.begin(1.0).is_some());
+    }
+
+    #[test]
+    fn of_a_days_searches_the_best_plan_and_the_best_bound_are_known() {
+        let proven = Proven::default();
+        let problem = day(4, Size { jobs: 2, heads_per_number: 9, shafts: 30, grips: 30 }, Variant::Plain);
+        let mut steps = 0;
+        let long = matching::solve_day(&problem, 1, &mut |_| {
+            steps += 1;
+            steps < 400
+        })
+        .expect("a plan");
+        let dear = DaySolution { cost: long.cost + 1.0, bound: long.cost - 1e-4, ..long.clone() };
+        for (seconds, found) in [(10.0, &long), (2.0, &dear)] {
+            proven.keep_day(problem.clone(), Search { seconds, seed: 0 }, found.clone());
+        }
+        let known = proven.known_day(&problem).expect("known");
+        assert_eq!((known.cost, known.bound), (long.cost, dear.bound));
+        let other = day(5, Size { jobs: 2, heads_per_number: 9, shafts: 30, grips: 30 }, Variant::Plain);
+        assert!(proven.known_day(&other).is_none());
     }
 
     #[test]

@@ -265,7 +265,7 @@ pub struct MatchArguments {
     /// Every job that waits for a plan, together, on the stock that they share.
     #[arg(long)]
     pub day: bool,
-    /// How long to search, seconds; the best plan by then is given, with its bound.
+    /// How long to search, seconds; the best plan by then is given, with its bound. Ctrl-C ends it sooner.
     #[arg(long, default_value_t = 1.0, value_name = "S")]
     pub seconds: f64,
     /// Seed of the search.

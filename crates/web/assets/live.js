@@ -12,6 +12,20 @@ export function live() {
   if (!all().length) return;
   hear("job", (data) => want(jobOf(data)));
   hearAgain(() => all().forEach((part) => want(part.dataset.live)));
+  again();
+}
+
+// A part that holds data-again="SECONDS" is looked at again after so long.
+let waiting = 0;
+function again() {
+  clearTimeout(waiting);
+  const part = all().find((part) => part.querySelector("[data-again]"));
+  if (!part) return;
+  waiting = setTimeout(() => {
+    pending.add(part.dataset.live);
+    refresh();
+    again();
+  }, 1000 * part.querySelector("[data-again]").dataset.again);
 }
 
 const all = () => [...document.querySelectorAll("[data-live]")];
@@ -56,6 +70,7 @@ async function refresh() {
     jobs.forEach((job) => pending.add(job));
   }
   fetching = false;
+  again();
 }
 
 function put(page, jobs) {

@@ -90,6 +90,45 @@ async fn what_cannot_be_built_is_told_what_else_would_do() {
     assert!(tip("H61") - tip("H71") >= 4.0, "{instead:?}");
 }
 
+/// The page of a day says how good its plan is; a longer search can be asked for and ended; what is no time is refused.
+#[tokio::test]
+async fn a_day_is_searched_longer_and_ended_by_hand() {
+    let bench = Bench::open().await;
+    stocked(&bench).await;
+    // Nothing to plan: nothing is searched, and the page says so.
+    let none = bench.form("/plan/day/search", &[("seconds", "10")]).await;
+    assert!(none.text.contains("No job waits for a plan"), "{}", none.text);
+    for _ in 1..=2 {
+        job(&bench, "6-9, D2, 1 wrap").await;
+    }
+    for bad in ["soon", "-1", "1e9", "NaN"] {
+        let refused = bench.form("/plan/day/search", &[("seconds", bad)]).await;
+        assert_eq!(refused.status, StatusCode::UNPROCESSABLE_ENTITY, "{bad}");
+        assert!(refused.text.contains("no number of seconds") || refused.text.contains("0 to 120"), "{bad}");
+        assert!(refused.text.contains("Job 1") && refused.text.contains("Job 2"), "the plan is still there");
+    }
+    // Ending what does not go on does no harm.
+    assert_eq!(bench.form("/plan/day/stop", &[]).await.status, StatusCode::SEE_OTHER);
+    assert_eq!(bench.form("/plan/day/search", &[("seconds", "60")]).await.status, StatusCode::SEE_OTHER);
+    let page = bench.page("/plan/day").await.text;
+    if page.contains("action=\"/plan/day/stop\"") {
+        assert!(page.contains(" of 60 s") || page.contains(" of 2 s"), "{page}");
+    } else {
+        assert!(page.contains("Proven"), "{page}");
+    }
+    bench.form("/plan/day/stop", &[]).await;
+    // It ends, and the page says how good what it found is.
+    for _ in 0..400 {
+        let page = bench.page("/plan/day").await.text;
+        if !page.contains("action=\"/plan/day/stop\"") {
+            assert!(page.contains("Proven") || page.contains("Search longer"), "{page}");
+            return;
+        }
+        tokio::time::sleep(std::time::Duration::from_millis(25)).await;
+    }
+    panic!("the search did not end");
+}
+
 /// The fields of the shop's form as the page has them.
 async fn shop_form(bench: &Bench) -> Vec<(String, String)> {
     let page = bench.page("/shop").await.text;

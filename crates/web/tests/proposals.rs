@@ -73,7 +73,7 @@ impl Programs {
 async fn answers(app: &App) -> Value {
     // The first plan that is found: a search for a time would find what the machine has the time for.
     let day = DayRequest { jobs: Vec::new(), seconds: 0.0, seed: 0, weights: None };
-    let day = app.plan_day(&day, |_| {}).await.expect("a day");
+    let day = app.plan_day(&day, |_| true).await.expect("a day");
     json!({
         "proposal": app.propose(JOB, &[]).await.expect("a proposal"),
         "options": app.plan_options(JOB, &[]).await.expect("options"),
@@ -150,19 +150,32 @@ async fn the_page_of_a_day_does_not_wait_for_its_search() {
     }
     let mut live = shop.first.listen();
     let request = DayRequest { jobs: Vec::new(), seconds: 0.5, seed: 0, weights: None };
-    let soon = shop.first.plan_day_soon(&request).await.expect("a first plan");
+    let soon = shop.first.plan_day_soon(&request, false).await.expect("a first plan");
     assert_eq!(soon.day.jobs.len(), soon.files.len());
     assert!(soon.day.bound <= soon.day.cost);
-    assert!(soon.searching, "so many clubs are not proven in the first round");
+    assert!(soon.search.is_some(), "so many clubs are not proven in the first round");
     while live.recv().await.expect("the program is there").what != "plan" {}
-    let later = shop.first.plan_day_soon(&request).await.expect("what was found");
-    assert!(!later.searching && later.day.cost <= soon.day.cost, "{} {}", later.day.cost, soon.day.cost);
+    let later = shop.first.plan_day_soon(&request, false).await.expect("what was found");
+    assert!(later.search.is_none() && later.day.cost <= soon.day.cost, "{} {}", later.day.cost, soon.day.cost);
+    // A longer search goes on from a look that asks for it, and ends when somebody has had enough.
+    {
+        assert!(later.day.gap > 0.0, "so many clubs are not proven in half a second");
+        let longer = DayRequest { seconds: 100.0, ..request.clone() };
+        let on = shop.first.plan_day_soon(&longer, true).await.expect("what was found").search.expect("it goes on");
+        assert!((on.asked_s - 100.0).abs() < 1e-9);
+        let seen = shop.first.plan_day_soon(&request, false).await.expect("what was found");
+        assert!(seen.search.is_some() && seen.day.cost <= later.day.cost);
+        shop.first.stop_day_search();
+        while live.recv().await.expect("the program is there").what != "plan" {}
+        let after = shop.first.plan_day_soon(&request, false).await.expect("what was found");
+        assert!(after.search.is_none() && after.day.cost <= later.day.cost && after.day.bound >= later.day.bound);
+    }
     // Another program changes the stock: what was found is of no use any more.
     let head = later.day.jobs.iter().find(|j| j.number == JOB).and_then(|j| j.plan.clubs[0].as_ref()).expect("built");
     let head = head.part(PartKind::Head).expect("a head").code.clone();
     shop.change(&head, PartChange { state: Some(PartState::Rejected), ..PartChange::default() }).await;
-    let anew = shop.first.plan_day_soon(&request).await.expect("a first plan");
-    assert!(anew.searching);
+    let anew = shop.first.plan_day_soon(&request, false).await.expect("a first plan");
+    assert!(anew.search.is_some());
     let taken = |p: &workshop::plan::PlannedPart| p.code == head;
     assert!(!anew.day.jobs.iter().flat_map(|j| &j.plan.clubs).flatten().flat_map(|c| &c.parts).any(taken));
 }

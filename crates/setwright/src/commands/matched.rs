@@ -4,9 +4,11 @@ use super::{open, print_json, say};
 use crate::config::MatchArguments;
 use crate::failure::Failure;
 use app::App;
-use app::matched::{DayRequest, SetMatch, SetRequest};
+use app::matched::{DayRequest, Searching, SetMatch, SetRequest};
 use indicatif::{ProgressBar, ProgressStyle};
 use std::fmt::Write;
+use std::sync::Arc;
+use std::sync::atomic::{AtomicBool, Ordering};
 use workshop::kind::Role;
 use workshop::model::PartKind;
 use workshop::plan::Plan;
@@ -35,9 +37,38 @@ async fn set(app: &App, arguments: &MatchArguments) -> Result<SetMatch, Failure>
         Failure::usage(format!("{} is not a sheet: {e}. `setwright sheet schema` says what is", path.display()))
     })?;
     let locks = arguments.keep.iter().map(|text| lock(text)).collect::<Result<Vec<_>, _>>()?;
-    Ok(app
-        .match_set(&SetRequest { sheet, locks, seconds: arguments.seconds, weights: weights(app, arguments).await? })
-        .await?)
+    let request = SetRequest { sheet, locks, seconds: arguments.seconds, weights: weights(app, arguments).await? };
+    let bar = progress(arguments);
+    let found = app.match_set(&request, watch(&bar)).await;
+    bar.finish_and_clear();
+    Ok(found?)
+}
+
+/// A line that says where a search stands; none where the answer is JSON.
+fn progress(arguments: &MatchArguments) -> ProgressBar {
+    let bar = if arguments.database.json { ProgressBar::hidden() } else { ProgressBar::new_spinner() };
+    bar.with_style(ProgressStyle::with_template("{spinner} {msg}").unwrap_or_else(|_| ProgressStyle::default_spinner()))
+}
+
+/// Shows where a search stands; Ctrl-C ends it with the best so far, a second one ends the program.
+fn watch(bar: &ProgressBar) -> impl FnMut(Searching) -> bool + Send + use<> {
+    let (shown, enough) = (bar.clone(), Arc::new(AtomicBool::new(false)));
+    let said = Arc::clone(&enough);
+    tokio::spawn(async move {
+        if tokio::signal::ctrl_c().await.is_ok() {
+            said.store(true, Ordering::Relaxed);
+        }
+        if tokio::signal::ctrl_c().await.is_ok() {
+            // What shells give for a program that was interrupted.
+            std::process::exit(130);
+        }
+    });
+    move |at| {
+        let (cost, bound) = (at.cost, at.bound);
+        shown.set_message(format!("{:.1} s: cost {cost:.4}, proven at least {bound:.4}. Ctrl-C: enough", at.seconds));
+        shown.tick();
+        !enough.load(Ordering::Relaxed)
+    }
 }
 
 /// The shop's weights with those changed that were given; none where none was.
@@ -68,16 +99,9 @@ fn lock(text: &str) -> Result<Lock, Failure> {
 
 async fn day(app: &App, arguments: &MatchArguments) -> Result<DayPlan, Failure> {
     let weights = weights(app, arguments).await?;
-    let bar = if arguments.database.json { ProgressBar::hidden() } else { ProgressBar::new_spinner() };
-    bar.set_style(ProgressStyle::with_template("{spinner} {msg}").unwrap_or_else(|_| ProgressStyle::default_spinner()));
-    let shown = bar.clone();
+    let bar = progress(arguments);
     let request = DayRequest { jobs: Vec::new(), seconds: arguments.seconds, seed: arguments.seed, weights };
-    let planned = app
-        .plan_day(&request, move |at| {
-            shown.set_message(format!("{:.1} s: cost {:.4}, proven at least {:.4}", at.seconds, at.cost, at.bound));
-            shown.tick();
-        })
-        .await;
+    let planned = app.plan_day(&request, watch(&bar)).await;
     bar.finish_and_clear();
     Ok(planned?)
 }

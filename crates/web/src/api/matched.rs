@@ -26,7 +26,7 @@ pub(super) fn router() -> OpenApiRouter<App> {
 #[utoipa::path(post, path = "/match/set", request_body = SetRequest,
     responses((status = 200, body = SetMatch), (status = 422, body = Problem)))]
 async fn set(State(app): State<App>, Body(request): Body<SetRequest>) -> Result<Json<SetMatch>, ApiError> {
-    Ok(Json(app.match_set(&request).await?))
+    Ok(Json(app.match_set(&request, |_| true).await?))
 }
 
 /// Plan a day's jobs on the stock that they share: the best plan found in the time given, with its proven bound.
@@ -34,7 +34,7 @@ async fn set(State(app): State<App>, Body(request): Body<SetRequest>) -> Result<
 #[utoipa::path(post, path = "/match/day", request_body = DayRequest,
     responses((status = 200, body = DayPlan), (status = 409, body = Problem), (status = 422, body = Problem)))]
 async fn day(State(app): State<App>, Body(request): Body<DayRequest>) -> Result<Json<DayPlan>, ApiError> {
-    Ok(Json(app.plan_day(&request, |_| {}).await?))
+    Ok(Json(app.plan_day(&request, |_| true).await?))
 }
 
 /// "This part in this club."

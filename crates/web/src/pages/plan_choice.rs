@@ -10,7 +10,7 @@ use crate::look::{
     empty_state, field, hidden, section, table, tag,
 };
 use crate::units::restated;
-use app::matched::{AcceptPicks, AcceptReplan, DayRequest, DaySoon, Picked};
+use app::matched::{AcceptPicks, AcceptReplan, DayRequest, DaySearch, DaySoon, Picked};
 use app::{App, AppError};
 use axum::Router;
 use axum::extract::{Form, Path, Query, State};
@@ -26,12 +26,14 @@ use workshop::kind::Role;
 use workshop::plan::Plan;
 use workshop::planner::{DayPlan, Law, PlanOption};
 
-/// Seconds that is searched for the page of a day, beside it; the command line takes as long as it is told.
+/// Seconds that are searched for the page of a day, beside it, before anybody asks for more.
 const PAGE_SECONDS: f64 = 2.0;
 
 pub(super) fn router() -> Router<App> {
     Router::new()
         .route("/plan/day", get(day).post(hold_day))
+        .route("/plan/day/search", post(search_day))
+        .route("/plan/day/stop", post(stop_day))
         .route("/plan/{job}/options", get(options).post(pick))
         .route("/plan/{job}/again", get(again).post(accept_again))
         .route("/plan/{job}/keep", post(keep))
@@ -281,10 +283,10 @@ async fn day_page(app: &App, error: Option<AppError>) -> PageResult {
             &[Action { href: "/sheets", label: "Sheets", primary: true }],
         )
     } else {
-        let request = DayRequest { jobs: Vec::new(), seconds: PAGE_SECONDS, seed: 0, weights: None };
-        let DaySoon { day, files, searching } = app.plan_day_soon(&request).await?;
+        let DaySoon { day, files, search } = app.plan_day_soon(&day_request(PAGE_SECONDS), false).await?;
         html! { div data-live="0" {
-            p { (proof(&day, searching)) @if searching { " " a href="/plan/day" { "Look again" } } }
+            p { (proof(&day, search.is_some())) }
+            (searching(&day, search))
             @for (job, file) in day.jobs.iter().zip(&files) {
                 (section(&format!("Job {} · {} · due {}", job.number, job.player, entries::day(file.job.sheet.due)), &html! {}, &html! {
                     @for missing in &job.plan.missing { div { (lacking_part(missing)) } }
@@ -313,26 +315,74 @@ fn clubs_in_words(job: &Job) -> String {
     format!("Parts of {}", job.clubs.iter().map(club_name).collect::<Vec<_>>().join(", "))
 }
 
-fn proof(day: &DayPlan, searching: bool) -> String {
-    if searching {
-        return format!(
-            "A first plan over all jobs{}. A better one is searched for; it stands here in {} s.",
-            // Before the first proof the gap is as good as unknown.
-            if day.gap < 0.5 {
-                format!(", proven to be within {} % of the best there is", decimal(100.0 * day.gap, 1))
-            } else {
-                String::new()
-            },
-            decimal(PAGE_SECONDS, 0)
-        );
+fn day_request(seconds: f64) -> DayRequest {
+    DayRequest { jobs: Vec::new(), seconds, seed: 0, weights: None }
+}
+
+/// Searches on for a better plan of the day than was found soon.
+async fn search_day(State(app): State<App>, Form(fields): Form<Vec<(String, String)>>) -> PageResult {
+    let said = text(&fields, "seconds");
+    let searched = match said.trim().parse() {
+        Ok(seconds) => app.plan_day_soon(&day_request(seconds), true).await,
+        Err(_) => Err(AppError::Invalid {
+            what: format!("“{said}” is no number of seconds"),
+            next: "Touch one of the times to search longer".into(),
+        }),
+    };
+    match searched {
+        Ok(_) => Ok(Redirect::to("/plan/day").into_response()),
+        Err(error) => day_page(&app, Some(error)).await,
     }
-    if day.gap <= 1e-9 {
-        "Proven: no other choice of these parts comes out better over all jobs, the most urgent first.".to_owned()
+}
+
+async fn stop_day(State(app): State<App>) -> Redirect {
+    app.stop_day_search();
+    Redirect::to("/plan/day")
+}
+
+/// How far the search for a better plan has come, with its end at hand; or the offer of a longer one.
+fn searching(day: &DayPlan, search: Option<DaySearch>) -> Markup {
+    html! {
+        @if let Some(search) = search {
+            form.actions method="post" action="/plan/day/stop" data-again="1" {
+                p { (sought(search)) }
+                (button(&Button { label: "Enough: take the best so far", kind: ButtonKind::Quiet, ..Button::default() }))
+                noscript { a href="/plan/day" { "Look again" } }
+            }
+        } @else if day.gap > 1e-9 {
+            div.actions {
+                span { "Search longer:" }
+                @for (seconds, label) in [("10", "10 s"), ("60", "A minute")] {
+                    form method="post" action="/plan/day/search" {
+                        (hidden("seconds", seconds))
+                        (button(&Button { label, kind: ButtonKind::Quiet, ..Button::default() }))
+                    }
+                }
+            }
+        }
+    }
+}
+
+fn sought(search: DaySearch) -> String {
+    let at = search.at;
+    let time = format!("{} of {} s", decimal(at.seconds, 0), decimal(search.asked_s, 0));
+    if at.cost.is_finite() && at.cost > 0.0 && at.bound > 0.5 * at.cost {
+        format!("{time}: within {} % of the best there is.", decimal(100.0 * (1.0 - at.bound / at.cost), 1))
     } else {
-        format!(
-            "The best found in {} s over all jobs, the most urgent first; proven to be within {} % of the best there is.",
-            decimal(PAGE_SECONDS, 0),
-            decimal(100.0 * day.gap, 1)
-        )
+        format!("{time}.")
     }
+}
+
+fn proof(day: &DayPlan, searching: bool) -> String {
+    if day.gap <= 1e-9 {
+        return "Proven: no other choice of these parts comes out better over all jobs, the most urgent first.".into();
+    }
+    // Before the first proof the gap is as good as unknown.
+    let within = if day.gap < 0.5 {
+        format!("; proven to be within {} % of the best there is", decimal(100.0 * day.gap, 1))
+    } else {
+        String::new()
+    };
+    let better = if searching { " A better one is searched for and stands here then." } else { "" };
+    format!("The best plan so far over all jobs, the most urgent first{within}.{better}")
 }
