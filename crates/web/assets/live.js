@@ -86,6 +86,7 @@ function put(page, jobs) {
     [...part.querySelectorAll(".clubs, .stepper, .table-wrap")].forEach((box, at) => (box.scrollLeft = scrolled[at] ?? 0));
     if (focused) document.getElementById(focused)?.focus({ preventScroll: true });
     part.classList.remove("is-new");
+    if (part.querySelector("[data-again]")) return; // It moves by itself.
     void part.offsetWidth;
     part.classList.add("is-new");
   });

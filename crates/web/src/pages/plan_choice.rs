@@ -284,9 +284,11 @@ async fn day_page(app: &App, error: Option<AppError>) -> PageResult {
         )
     } else {
         let DaySoon { day, files, search } = app.plan_day_soon(&day_request(PAGE_SECONDS), false).await?;
-        html! { div data-live="0" {
-            p { (proof(&day, search.is_some())) }
-            (searching(&day, search))
+        // The search in a part of its own, which is looked at again every second; the jobs stand still meanwhile.
+        html! {
+            div data-live="0" { p { (proof(&day, search.is_some())) } }
+            div data-live="search" { (searching(&day, search)) }
+            div data-live="0" {
             @for (job, file) in day.jobs.iter().zip(&files) {
                 (section(&format!("Job {} · {} · due {}", job.number, job.player, entries::day(file.job.sheet.due)), &html! {}, &html! {
                     @for missing in &job.plan.missing { div { (lacking_part(missing)) } }
@@ -302,7 +304,8 @@ async fn day_page(app: &App, error: Option<AppError>) -> PageResult {
                     }
                 }))
             }
-        } }
+            }
+        }
     };
     let crumb = format!("{} on one stock", counted(waiting.len(), "job"));
     let page =
@@ -344,9 +347,11 @@ async fn stop_day(State(app): State<App>) -> Redirect {
 fn searching(day: &DayPlan, search: Option<DaySearch>) -> Markup {
     html! {
         @if let Some(search) = search {
-            form.actions method="post" action="/plan/day/stop" data-again="1" {
-                p { (sought(search)) }
-                (button(&Button { label: "Enough: take the best so far", kind: ButtonKind::Quiet, ..Button::default() }))
+            div.actions data-again="1" {
+                span { (sought(search)) }
+                form method="post" action="/plan/day/stop" {
+                    (button(&Button { label: "Enough: take the best so far", kind: ButtonKind::Quiet, ..Button::default() }))
+                }
                 noscript { a href="/plan/day" { "Look again" } }
             }
         } @else if day.gap > 1e-9 {
@@ -367,9 +372,9 @@ fn sought(search: DaySearch) -> String {
     let at = search.at;
     let time = format!("{} of {} s", decimal(at.seconds, 0), decimal(search.asked_s, 0));
     if at.cost.is_finite() && at.cost > 0.0 && at.bound > 0.5 * at.cost {
-        format!("{time}: within {} % of the best there is.", decimal(100.0 * (1.0 - at.bound / at.cost), 1))
+        format!("Searching, {time}: within {} % of the best there is.", decimal(100.0 * (1.0 - at.bound / at.cost), 1))
     } else {
-        format!("{time}.")
+        format!("Searching, {time}.")
     }
 }
 
@@ -383,6 +388,6 @@ fn proof(day: &DayPlan, searching: bool) -> String {
     } else {
         String::new()
     };
-    let better = if searching { " A better one is searched for and stands here then." } else { "" };
+    let better = if searching { " A better one is searched for; it stands here then." } else { "" };
     format!("The best plan so far over all jobs, the most urgent first{within}.{better}")
 }
