@@ -348,7 +348,7 @@ fn searching(day: &DayPlan, search: Option<DaySearch>) -> Markup {
     html! {
         @if let Some(search) = search {
             div.actions data-again="1" {
-                span { (sought(search)) }
+                span { (sought(day, search)) }
                 form method="post" action="/plan/day/stop" {
                     (button(&Button { label: "Enough: take the best so far", kind: ButtonKind::Quiet, ..Button::default() }))
                 }
@@ -368,11 +368,14 @@ fn searching(day: &DayPlan, search: Option<DaySearch>) -> Markup {
     }
 }
 
-fn sought(search: DaySearch) -> String {
+fn sought(day: &DayPlan, search: DaySearch) -> String {
     let at = search.at;
     let time = format!("{} of {} s", decimal(at.seconds, 0), decimal(search.asked_s, 0));
-    if at.cost.is_finite() && at.cost > 0.0 && at.bound > 0.5 * at.cost {
-        format!("Searching, {time}: within {} % of the best there is.", decimal(100.0 * (1.0 - at.bound / at.cost), 1))
+    // The plan that stands here may be better already than what the longer search has come to so far.
+    let reached = if at.cost.is_finite() && at.cost > 0.0 { 1.0 - at.bound / at.cost } else { 1.0 };
+    let gap = reached.min(day.gap);
+    if gap < 0.5 {
+        format!("Searching, {time}: within {} % of the best there is.", decimal(100.0 * gap, 1))
     } else {
         format!("Searching, {time}.")
     }
