@@ -1,10 +1,13 @@
 //! Thousands of parts that all differ a little.
 //!
 //! Parts read to a display step are a few hundred types however many there are. Read without rounding, each is a type of
-//! its own, and a table of shafts and grips no longer fits into the time. Then a selection is planned from: of each
-//! stretch of a club's contributions a few parts, the cheapest, so that the ends stay in and the middle, where one part
-//! is as good as its neighbour, is thinned; another selection for each club. A plan from a selection is a plan; a bound from it would not be one, so the
-//! bound is taken from all parts, each set by itself, as if there were enough of every part for all of its clubs.
+//! its own, and a table of shafts and grips no longer fits into the time. Then each club is planned from a selection of
+//! its own: of each stretch of its contributions a few parts, the cheap ones and those that no other club has yet, so that
+//! the ends stay in and the middle, where one part is as good as its neighbour, is thinned.
+//!
+//! A plan from a selection is a plan; a bound from it would not be one. The bound is taken from all parts, set by set, as
+//! if of those left out there were enough for all clubs. The selected ones have the prices that the search gave them, so
+//! it stays a Lagrangian bound: what is left out has the price of nothing.
 
 use std::ops::Range;
 use std::sync::Arc;
