@@ -124,6 +124,8 @@ async fn parts_are_used_once(bench: &Bench, past: &[(Value, Value)]) {
         (format!("/stock?model={model}&state=any"), true),
         (format!("/stock?model={model}&state=used"), true),
         (format!("/stock?text={code}"), true),
+        (format!("/stock?text={}", &code[..code.len() - 1]), false),
+        (format!("/stock?text={}&state=any", &code[..code.len() - 1]), true),
     ] {
         assert_eq!(bench.page(&address).await.text.contains(&link), there, "{address}");
     }

@@ -41,9 +41,9 @@ fn wide() -> DefaultBodyLimit {
 }
 
 /// Which parts an address asks for. What no filter knows is left out. What went out in clubs is not in the shop any more
-/// and is listed only where a state or words ask for it.
+/// and is listed only where a state asks for it.
 pub(super) fn filter(asked: &Entries) -> PartQuery {
-    let in_shop = asked.some("state").is_none() && asked.some("text").is_none();
+    let in_shop = asked.some("state").is_none();
     PartQuery {
         kind: PartKind::from_key(asked.text("kind")),
         model: asked.some("model"),
@@ -86,6 +86,10 @@ async fn list(State(app): State<App>, Query(pairs): Query<Vec<(String, String)>>
         app.parts(&PartQuery { limit: Some(PAGE), offset: Some((page - 1) * PAGE), ..wanted.clone() }).await?;
     let kinds = kind_tabs(&app, &asked, &wanted).await?;
     let narrowed = ["kind", "model", "number", "state", "text"].iter().any(|n| asked.some(n).is_some());
+    let gone = match &wanted.text {
+        Some(code) if wanted.without.is_some() => app.part(code).await.ok().filter(|p| p.state == PartState::Used),
+        _ => None,
+    };
     let body = html! {
         (super::orders::stock_places(super::orders::StockPlace::Parts))
         div.actions {
@@ -100,10 +104,15 @@ async fn list(State(app): State<App>, Query(pairs): Query<Vec<(String, String)>>
             (super::labels::scan_form())
             (kinds)
             (filter_form(&asked, &models))
-            @if parts.is_empty() {
-                (empty_state("No part is like that.", "Take a filter away, or weigh the part in.",
-                    &[Action { href: "/stock", label: "All parts", primary: true }]))
-            } @else {
+            @if let Some(part) = &gone {
+                p { a href={ "/stock/parts/" (in_address(&part.code)) } { (part.code) } " went out in a club." }
+            }
+            @if parts.is_empty() && gone.is_none() {
+                (empty_state("No part is like that.", "Take a filter away, or weigh the part in.", &[
+                    Action { href: "/stock", label: "All parts", primary: true },
+                    Action { href: &format!("/stock{}", with(&asked, "state", "any")), label: "Those that went out too", primary: false },
+                ]))
+            } @else if !parts.is_empty() {
                 (parts_table(&parts, &models))
                 (pager(&asked, page, total))
             }
