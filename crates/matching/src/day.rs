@@ -183,7 +183,9 @@ impl<'a, 'g> Day<'a, 'g> {
             if !self.ask() {
                 break;
             }
-            bound += least_cost(all, set, &self.dual.best_prices);
+            let prices = self.dual.best_prices.clone();
+            let Some(least) = least_cost(all, set, &prices, &mut || self.ask()) else { break };
+            bound += least;
             self.from_all = self.from_all.max(Some(bound));
         }
     }

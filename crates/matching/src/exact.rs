@@ -90,6 +90,7 @@ impl Search<'_, '_> {
             demand.clear();
             self.o.demand(&cells, &climb.prices, &mut demand);
             climb.score(value);
+            self.bound = climb.best_bound;
             if step % 16 == 0 {
                 self.greedy(window, &climb.prices);
             }
@@ -105,7 +106,8 @@ impl Search<'_, '_> {
 
     pub(crate) fn ask(&mut self, bound: i64) -> bool {
         if !self.stopped {
-            let go_on = (self.watch)(Status { cost: self.cost, bound, nodes: self.nodes });
+            // Nothing costs less than nothing.
+            let go_on = (self.watch)(Status { cost: self.cost, bound: bound.max(0), nodes: self.nodes });
             self.stopped = !go_on || self.nodes >= self.max_nodes;
         }
         !self.stopped
@@ -135,7 +137,7 @@ impl Search<'_, '_> {
         }
     }
 
-    /// Takes out one club, then two, and puts them back at their cheapest, until nothing gets cheaper.
+    /// Takes out one club, then two, and puts them back at their cheapest, until nothing gets cheaper or the time is over.
     fn improve(&mut self, plan: &mut [Option<Column>], left: &mut StockLeft) {
         let n = plan.len();
         let mut cost = self.o.plan_cost(plan);
@@ -143,6 +145,9 @@ impl Search<'_, '_> {
             let before = cost;
             for a in 0..n {
                 for b in a..n {
+                    if !self.ask(self.bound) {
+                        return;
+                    }
                     cost = self.reinsert(plan, left, a, b, cost);
                 }
             }

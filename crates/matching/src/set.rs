@@ -72,10 +72,14 @@ pub fn solve_set_watched(
     let sets = [JobSet { clubs: problem.clubs.clone(), priority: 1.0 }];
     let compiled = compile(&sets, &problem.stock, &problem.weights)?;
     // From a selection of the parts only what all of them allow is a bound.
-    let from_all = |prices: &ByType| {
-        compiled.relaxed.as_ref().map(|all| least_cost(all, 0, prices) - stock_worth(&compiled, prices))
+    let from_all = |prices: &ByType, now: Progress, go_on: &mut dyn FnMut(Progress) -> bool| {
+        let all = compiled.relaxed.as_ref()?;
+        let least = least_cost(all, 0, prices, &mut || go_on(now));
+        Some(least.map_or(0, |least| least - stock_worth(&compiled, prices)))
     };
-    let at_once = from_all(&by_type(&compiled, 0)).unwrap_or(i64::MAX);
+    let unbuilt = compiled.clubs.iter().map(|c| i64::from(c.skip)).sum();
+    let nothing_yet = Progress { cost: compiled.cost(unbuilt), bound: 0.0, steps: 0 };
+    let at_once = from_all(&by_type(&compiled, 0), nothing_yet, go_on).unwrap_or(i64::MAX);
     let mut over = false;
     let mut watch = |s: exact::Status| {
         let bound = compiled.cost(s.bound.min(at_once));
@@ -85,7 +89,9 @@ pub fn solve_set_watched(
     let mut proof = exact::solve(SetOracle::new(&compiled, 0), limits.max_nodes, &mut watch);
     if proof.bound > at_once {
         // At the search's prices it is a better one, if there is still time.
-        let priced = if over { None } else { from_all(&proof.prices) };
+        let bound = compiled.cost(at_once);
+        let now = Progress { cost: compiled.cost(proof.cost), bound, steps: proof.nodes };
+        let priced = if over { None } else { from_all(&proof.prices, now, go_on) };
         proof.bound = proof.bound.min(priced.map_or(at_once, exact::whole_up).max(at_once));
     }
     let plan = choices(&compiled, &sets, &problem.stock, &problem.weights, &proof.plan);

@@ -13,7 +13,6 @@ use std::ops::Range;
 use std::sync::Arc;
 
 use crate::compile::{Cand, Club, Compiled, GRIP, HEAD, PartType, SHAFT};
-use crate::dual::price;
 use crate::grid::FRAC;
 use crate::oracle::SetOracle;
 use crate::table::{ByType, by_type};
@@ -191,21 +190,34 @@ pub(crate) fn relaxed(p: &Compiled, left_out: LeftOut) -> Compiled {
     Compiled { clubs, sets, types, quantum: p.quantum, relaxed: None }
 }
 
-/// What a set costs at least in a [`relaxed`] problem, prices of the selected types included.
-pub(crate) fn least_cost(relaxed: &Compiled, set: usize, prices: &ByType) -> i64 {
+/// What a set costs at least in a [`relaxed`] problem, prices of the selected types included. Where masses count that takes
+/// a while: `go_on` is asked after each club then, and `None` is what is known when it says no.
+pub(crate) fn least_cost(
+    relaxed: &Compiled,
+    set: usize,
+    prices: &ByType,
+    go_on: &mut dyn FnMut() -> bool,
+) -> Option<i64> {
     let mut all = by_type(relaxed, 0);
     for (all, selected) in all.iter_mut().zip(prices) {
         all[..selected.len()].copy_from_slice(selected);
     }
     let mut oracle = SetOracle::new(relaxed, set);
-    price(&mut oracle, &all);
-    oracle.best_window().0
+    for c in 0..oracle.len() {
+        oracle.refold(c, &all);
+        oracle.cells_of(c, &all);
+        if oracle.clubs[c].mass.is_some() && !go_on() {
+            return None;
+        }
+    }
+    Some(oracle.best_window().0)
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::compile::compile;
+    use crate::dual::price;
     use crate::instance::{Rng, Variant, set};
     use crate::model::{JobSet, MassTarget, SetProblem};
     use crate::set::{Limits, solve_set};
@@ -230,6 +242,11 @@ mod tests {
         relaxed(p, left_out)
     }
 
+    /// The least cost of the only set.
+    fn of_all(relaxed: &Compiled, prices: &ByType) -> i64 {
+        least_cost(relaxed, 0, prices, &mut || true).expect("nobody stopped it")
+    }
+
     /// A set with as many of every part as there are clubs.
     fn enough_of_everything(seed: u64, variant: Variant) -> SetProblem {
         let mut problem = set(seed, variant);
@@ -250,7 +267,7 @@ mod tests {
             let mut p = compile(&sets, &problem.stock, &problem.weights).expect("valid");
             let free = by_type(&p, 0);
             let all = left_out(&mut p, one_in, width);
-            p.cost(least_cost(&all, 0, &free))
+            p.cost(of_all(&all, &free))
         });
         (best.cost, relaxed)
     }
@@ -328,11 +345,11 @@ mod tests {
                 let kept = p.types.each_ref().map(Vec::len);
                 let all = left_out(&mut p, usize::MAX, 1);
                 assert!(all.types.iter().zip(kept).all(|(all, kept)| all.len() - kept <= 1));
-                assert_eq!(least_cost(&all, 0, &prices), least, "seed {seed}");
+                assert_eq!(of_all(&all, &prices), least, "seed {seed}");
                 let mut endless = all;
                 endless.sets[0].shafts = None;
                 endless.types[SHAFT].iter_mut().for_each(|t| t.cap = u32::MAX);
-                counted += usize::from(least_cost(&endless, 0, &prices) < least);
+                counted += usize::from(of_all(&endless, &prices) < least);
             }
         }
         assert!(counted > 0);
