@@ -313,8 +313,11 @@ impl App {
                     watch(at)
                 })
             })?;
+            // Each of those to choose from takes about as long as the plan; what would end long after the time is not begun.
+            let last = all.checked_sub(started.elapsed() / 2).unwrap_or(started);
             let options = planner::options_with(assembly, stock.supply(), &locks, &mut |p| {
-                proven.one_more(p, all, &mut || watch(Searching { seconds: started.elapsed().as_secs_f64(), ..at }))
+                let end = if Instant::now() < last { all } else { started };
+                proven.one_more(p, end, &mut || watch(Searching { seconds: started.elapsed().as_secs_f64(), ..at }))
             })?;
             Ok::<_, workshop::WorkshopError>(SetMatch { plan, options })
         });

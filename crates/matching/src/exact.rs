@@ -124,6 +124,12 @@ impl Search<'_, '_> {
             let outside = |_: &[i32], i: usize| outside(window, i);
             plan[c] = cheapest(&mut self.o, c, prices, &mut left, &mut self.guard, outside);
         }
+        // A club for which the window has nothing left goes outside, whatever it costs, rather than wait for improvement.
+        for c in 0..plan.len() {
+            if plan[c].is_none() {
+                plan[c] = self.widened(&plan, c, &mut left);
+            }
+        }
         self.improve(&mut plan, &mut left);
         self.offer(plan);
     }
@@ -157,6 +163,13 @@ impl Search<'_, '_> {
         }
     }
 
+    /// A club's cheapest column in a plan without it, what it adds to the range of the shafts counted.
+    fn widened(&mut self, plan: &[Option<Column>], c: usize, left: &mut StockLeft) -> Option<Column> {
+        let (span, shape) = (span(plan), self.o.shape.clone());
+        let widening = |levels: &[i32], i: usize| widening(&shape, span, levels[i]);
+        cheapest(&mut self.o, c, &self.zero, left, &mut self.guard, widening)
+    }
+
     /// Reinserts clubs `a` and `b` (in that order); keeps the result if it is cheaper.
     fn reinsert(&mut self, plan: &mut [Option<Column>], left: &mut StockLeft, a: usize, b: usize, cost: i64) -> i64 {
         let old = (plan[a], plan[b]);
@@ -171,9 +184,7 @@ impl Search<'_, '_> {
             }
         }
         for &c in &out {
-            let (span, shape) = (span(plan), self.o.shape.clone());
-            let widening = |levels: &[i32], i: usize| widening(&shape, span, levels[i]);
-            plan[c] = cheapest(&mut self.o, c, &self.zero, left, &mut self.guard, widening);
+            plan[c] = self.widened(plan, c, left);
         }
         let now = self.o.plan_cost(plan);
         if now < cost {
