@@ -10,7 +10,7 @@ use crate::check::check;
 use crate::climb::stock_worth;
 use crate::compile::{Compiled, compile};
 use crate::diagnose::unbuildable;
-use crate::dual::{Dual, price};
+use crate::dual::Dual;
 use crate::error::MatchError;
 use crate::exact::whole_up;
 use crate::grid::FRAC;
@@ -178,12 +178,12 @@ impl<'a, 'g> Day<'a, 'g> {
     /// What the sets cost at least from all parts under the best prices, as far as there is time: no set costs less than
     /// nothing.
     fn bound_from_all(&mut self, all: &Compiled) {
-        let mut bound = -stock_worth(self.compiled, &self.dual.best_prices);
+        let prices = self.dual.best_prices.clone();
+        let mut bound = -stock_worth(self.compiled, &prices);
         for set in 0..all.sets.len() {
             if !self.ask() {
                 break;
             }
-            let prices = self.dual.best_prices.clone();
             let Some(least) = least_cost(all, set, &prices, &mut || self.ask()) else { break };
             bound += least;
             self.from_all = self.from_all.max(Some(bound));
@@ -229,7 +229,7 @@ impl<'a, 'g> Day<'a, 'g> {
         let mut pools = Vec::with_capacity(self.oracles.len());
         for s in 0..self.oracles.len() {
             let o = &mut self.oracles[s];
-            price(o, &self.dual.best_prices);
+            o.price_all(&self.dual.best_prices);
             let (prices, stock) = (&self.dual.best_prices, &self.improver.left);
             pools.push((0..o.len()).map(|c| pool::list(o, c, prices, LIST_SLACK, stock)).collect());
             if !self.ask() {
@@ -264,7 +264,7 @@ impl<'a, 'g> Day<'a, 'g> {
         let (o, x) = (&mut self.oracles[s], &mut self.improver);
         let guide = &self.dual.best_prices;
         x.left.guard(guide, &mut self.guard);
-        price(o, &self.guard);
+        o.price_all(&self.guard);
         let window = o.best_window().1;
         let mut order: Vec<usize> = (0..o.len()).collect();
         x.shuffle(&mut order);

@@ -111,7 +111,7 @@ impl Dual {
         round_all(&self.mean, &mut self.whole);
         self.cuts.fix(Prices::Mean);
         for o in oracles.iter_mut() {
-            price(o, &self.whole);
+            o.price_all(&self.whole);
             self.cuts.charge(o);
             if !go_on(self.best_bound) {
                 return;
@@ -128,7 +128,7 @@ impl Dual {
 
     fn plan_set(&mut self, s: usize, o: &mut SetOracle<'_>) {
         round_all(&self.price, &mut self.whole);
-        price(o, &self.whole);
+        o.price_all(&self.whole);
         self.cuts.fix(Prices::Present);
         self.cuts.charge(o);
         self.crowding.skips(s, o);
@@ -182,13 +182,5 @@ const MOST_PRICE: f64 = (crate::grid::FORBIDDEN / 16) as f64;
 fn round_all(exact: &[Vec<f64>; 4], whole: &mut ByType) {
     for (exact, whole) in exact.iter().zip(whole.iter_mut()) {
         exact.iter().zip(whole).for_each(|(x, w)| *w = (x + 0.5) as i32);
-    }
-}
-
-/// Brings all cells of a set up to given prices.
-pub(crate) fn price(o: &mut SetOracle<'_>, prices: &ByType) {
-    for c in 0..o.len() {
-        o.refold(c, prices);
-        o.cells_of(c, prices);
     }
 }

@@ -81,10 +81,7 @@ impl Search<'_, '_> {
         let mut climb = Climb::new(self.o.contended(), self.zero.clone(), 4);
         let mut demand = Vec::new();
         for step in 0..ROOT_STEPS {
-            for c in 0..self.o.len() {
-                self.o.refold(c, &climb.prices);
-                self.o.cells_of(c, &climb.prices);
-            }
+            self.o.price_all(&climb.prices);
             let (value, window) = self.o.best_window();
             let cells = self.o.cells_in(window);
             demand.clear();

@@ -18,8 +18,7 @@ pub(crate) fn cheapest(
 ) -> Option<Column> {
     left.guard(prices, guard);
     for _ in 0..4 {
-        o.refold(c, guard);
-        o.cells_of(c, guard);
+        o.price(c, guard);
         let charged =
             o.cells[c].iter().enumerate().map(|(i, x)| (i64::from(x.value) + i64::from(surcharge(&o.levels, i)), *x));
         let (value, cell) = charged.min_by_key(|x| x.0)?;

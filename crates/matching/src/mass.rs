@@ -79,12 +79,12 @@ impl Fits {
             let (from, to) = (balanced.min(massive), balanced.max(massive));
             // Away from the balance, where the loss rises while the mass comes nearer.
             if balanced < massive {
-                _ = self.heads[from..to].iter().find(|h| look(h).0);
+                _ = self.heads[from..to].iter().any(|h| look(h).0);
             } else {
-                _ = self.heads[from..to].iter().rev().find(|h| look(h).0);
+                _ = self.heads[from..to].iter().rev().any(|h| look(h).0);
             }
-            _ = self.heads[to..].iter().find(|h| look(h).1);
-            _ = self.heads[..from].iter().rev().find(|h| look(h).1);
+            _ = self.heads[to..].iter().any(|h| look(h).1);
+            _ = self.heads[..from].iter().rev().any(|h| look(h).1);
         }
         best
     }

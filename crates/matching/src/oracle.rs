@@ -288,6 +288,17 @@ impl<'a> SetOracle<'a> {
         }
     }
 
+    /// Brings a club's tables and cells up to given prices.
+    pub fn price(&mut self, c: usize, prices: &ByType) {
+        self.refold(c, prices);
+        self.cells_of(c, prices);
+    }
+
+    /// Brings all clubs' tables and cells up to given prices.
+    pub fn price_all(&mut self, prices: &ByType) {
+        (0..self.len()).for_each(|c| self.price(c, prices));
+    }
+
     /// The grip behind a cell that was worked out under these prices.
     fn grip(&mut self, c: usize, cell: Cell, prices: &ByType) -> usize {
         let (club, s) = (self.clubs[c].clone(), cell.shaft as usize);

@@ -87,8 +87,6 @@ pub(crate) fn thin(
         for c in set.clone() {
             let mut others = [HEAD, SHAFT, GRIP].map(|k| lists(c, k));
             at.extend(others[SHAFT].iter().map(|x| (x.res, x.ty)));
-            at.sort_unstable();
-            at.dedup();
             let mut taken = taken.iter_mut();
             chosen.push(others.each_mut().map(|list| taken.next().map_or_else(Vec::new, |t| choose(list, each, t))));
             left_out.clubs.push(Others::new(others, width));
@@ -128,8 +126,10 @@ fn choose(list: &mut Vec<Cand>, each: usize, taken: &mut [u32]) -> Vec<Cand> {
     chosen
 }
 
-/// How many shafts have each residual, from residuals and types in order.
-fn by_residual(at: Vec<(i32, u32)>, count: &dyn Fn(u32) -> u32) -> Vec<(i32, u32)> {
+/// How many shafts have each residual, from residuals and types as the clubs list them.
+fn by_residual(mut at: Vec<(i32, u32)>, count: &dyn Fn(u32) -> u32) -> Vec<(i32, u32)> {
+    at.sort_unstable();
+    at.dedup();
     let mut counted: Vec<(i32, u32)> = Vec::new();
     for (residual, ty) in at {
         match counted.last_mut().filter(|last| last.0 == residual) {
@@ -204,8 +204,7 @@ pub(crate) fn least_cost(
     }
     let mut oracle = SetOracle::new(relaxed, set);
     for c in 0..oracle.len() {
-        oracle.refold(c, &all);
-        oracle.cells_of(c, &all);
+        oracle.price(c, &all);
         if oracle.clubs[c].mass.is_some() && !go_on() {
             return None;
         }
@@ -217,7 +216,6 @@ pub(crate) fn least_cost(
 mod tests {
     use super::*;
     use crate::compile::compile;
-    use crate::dual::price;
     use crate::instance::{Rng, Variant, set};
     use crate::model::{JobSet, MassTarget, SetProblem};
     use crate::set::{Limits, solve_set};
@@ -228,9 +226,7 @@ mod tests {
         let mut left_out = LeftOut { clubs: Vec::new(), shafts: Vec::new() };
         for set in &p.sets {
             let clubs = &p.clubs[set.clubs.clone()];
-            let mut at: Vec<_> = clubs.iter().flat_map(|c| c.cands[SHAFT].iter().map(|x| (x.res, x.ty))).collect();
-            at.sort_unstable();
-            at.dedup();
+            let at = clubs.iter().flat_map(|c| c.cands[SHAFT].iter().map(|x| (x.res, x.ty))).collect();
             left_out.shafts.push(by_residual(at, &|ty| p.types[SHAFT][ty as usize].cap));
         }
         for club in &mut p.clubs {
@@ -340,7 +336,7 @@ mod tests {
             prices.iter_mut().flatten().for_each(|x| *x = rng.below(800) as i32);
             for prices in [by_type(&p, 0), prices] {
                 let mut oracle = SetOracle::new(&p, 0);
-                price(&mut oracle, &prices);
+                oracle.price_all(&prices);
                 let least = oracle.best_window().0;
                 let kept = p.types.each_ref().map(Vec::len);
                 let all = left_out(&mut p, usize::MAX, 1);

@@ -44,15 +44,8 @@ impl Search<'_, '_> {
         }
     }
 
-    fn price_all(&mut self, prices: &ByType) {
-        for c in 0..self.o.len() {
-            self.o.refold(c, prices);
-            self.o.cells_of(c, prices);
-        }
-    }
-
     fn open_windows(&mut self, prices: &ByType) -> Vec<OpenWindow> {
-        self.price_all(prices);
+        self.o.price_all(prices);
         let worth = crate::climb::stock_worth(self.o.p, prices);
         let limit = self.cost - i64::from(FRAC) + worth;
         let mut open = Vec::new();
@@ -67,7 +60,7 @@ impl Search<'_, '_> {
 
     /// Takes out candidates that fit into no open window; prices carry over.
     fn reduce(&mut self, prices: &ByType, open: &[OpenWindow]) -> Climb {
-        self.price_all(prices);
+        self.o.price_all(prices);
         let limit = self.cost - i64::from(FRAC) + crate::climb::stock_worth(self.o.p, prices);
         let lo = open.iter().map(|x| x.w.lo).min().unwrap_or(0);
         let hi = open.iter().map(|x| x.w.hi).max().unwrap_or(0);
