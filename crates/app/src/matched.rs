@@ -214,10 +214,7 @@ impl App {
                 let wanted = further || known.is_none();
                 let found = match known {
                     Some(known) => known,
-                    None => {
-                        let soon = Search { seconds: 0.0, ..longest };
-                        matching::solve_day(problem, soon.seed, &mut |_| false)?
-                    }
+                    None => matching::solve_day(problem, longest.seed, &mut |_| false)?,
                 };
                 if wanted
                     && found.gap() > 0.0
@@ -316,8 +313,8 @@ impl App {
             // Each of those to choose from takes about as long as the plan; what would end long after the time is not begun.
             let last = all.checked_sub(started.elapsed() / 2).unwrap_or(started);
             let options = planner::options_with(assembly, stock.supply(), &locks, &mut |p| {
-                let end = if Instant::now() < last { all } else { started };
-                proven.one_more(p, end, &mut || watch(Searching { seconds: started.elapsed().as_secs_f64(), ..at }))
+                proven
+                    .one_more(p, last, all, &mut || watch(Searching { seconds: started.elapsed().as_secs_f64(), ..at }))
             })?;
             Ok::<_, workshop::WorkshopError>(SetMatch { plan, options })
         });

@@ -75,18 +75,19 @@ impl Proven {
     }
 
     /// One of several choices that are wanted by a moment: remembered, or searched for a third of the time that is left;
-    /// none when there is no time left, or `go_on` says that there is none.
+    /// none when it would be begun after `last`, or `go_on` says that there is no time.
     ///
     /// # Errors
     /// As [`matching::solve_set`].
     pub fn one_more(
         &self,
         problem: &SetProblem,
+        last: Instant,
         end: Instant,
         go_on: &mut dyn FnMut() -> bool,
     ) -> Result<Option<SetSolution>, MatchError> {
         let now = Instant::now();
-        if now < end && go_on() {
+        if now < last && go_on() {
             return self.set_until(problem, now + (end - now) / 3, &mut |_| go_on()).map(Some);
         }
         Ok(held(&self.sets).answer(problem))
@@ -95,7 +96,7 @@ impl Proven {
     /// As [`Self::one_more`], by the usual longest search from now on.
     pub fn several(&self) -> impl FnMut(&SetProblem) -> Result<Option<SetSolution>, MatchError> {
         let end = Instant::now() + USUAL;
-        move |problem| self.one_more(problem, end, &mut || true)
+        move |problem| self.one_more(problem, end, end, &mut || true)
     }
 
     /// The choice for a day: remembered, or found by `solve` and remembered.
@@ -270,11 +271,11 @@ mod tests {
         let proven = Proven::default();
         let problem = set(3, Variant::Plain);
         let now = Instant::now();
-        assert_eq!(proven.one_more(&problem, now, &mut || true), Ok(None));
+        assert_eq!(proven.one_more(&problem, now, now, &mut || true), Ok(None));
         assert!(!proven.set_until(&problem, now, &mut |_| true).expect("a choice").proven);
         let settled = proven.set(&problem).expect("a choice");
         assert!(settled.proven);
-        assert_eq!(proven.one_more(&problem, now, &mut || true), Ok(Some(settled)));
+        assert_eq!(proven.one_more(&problem, now, now, &mut || true), Ok(Some(settled)));
     }
 
     #[test]

@@ -254,15 +254,17 @@ fn fitting<'a>(
     let shaft_fits = fit::head_takes_shaft(head_model, adapter_bore, shaft_model);
 
     let per_head_g = points_per_g(head_arm_mm);
-    let its_heads = || {
-        let of_number = |p: &Part| p.number.as_deref().is_some_and(|n| n.eq_ignore_ascii_case(&target.number));
-        let mine = shelf.heads.iter().enumerate();
-        let mine = mine.filter(move |(_, p)| p.model == head_model.code && of_number(p));
-        mine.filter_map(|(part, p)| p.mass_g.map(|mass_g| (part, mass_g)))
-    };
-    let head_masses = HeadMasses::of(its_heads().map(|(_, mass_g)| mass_g));
+    let its_heads: Vec<(usize, f64)> = shelf
+        .heads
+        .iter()
+        .enumerate()
+        .filter(|(_, p)| p.model == head_model.code)
+        .filter(|(_, p)| p.number.as_deref().is_some_and(|n| n.eq_ignore_ascii_case(&target.number)))
+        .filter_map(|(part, p)| Some((part, p.mass_g?)))
+        .collect();
+    let head_masses = HeadMasses::of(its_heads.iter().map(|&(_, mass_g)| mass_g));
     let head = |(part, mass_g)| candidate(part, mass_g * per_head_g, mass_g, head_masses.cost(weights, mass_g));
-    let heads: Vec<Candidate> = its_heads().map(head).collect();
+    let heads: Vec<Candidate> = its_heads.into_iter().map(head).collect();
     let mut shafts = Vec::new();
     let mut shaft_candidates = Vec::new();
     for (part, p) in shelf.shafts.iter().enumerate().filter(|(_, p)| p.model == shaft_model.code && shaft_fits) {
