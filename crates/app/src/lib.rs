@@ -34,6 +34,8 @@ pub use clock::{Clock, SetClock, SystemClock};
 pub use error::{AppError, Kind};
 pub use live::LiveEvent;
 
+pub use store::shown_address;
+
 use jiff::Timestamp;
 use std::sync::Arc;
 use store::Store;
@@ -60,7 +62,24 @@ impl App {
     /// # Errors
     /// What the store says of the database.
     pub async fn open(url: &str, clock: Arc<dyn Clock>) -> Result<Self, AppError> {
-        let store = Store::open(url).await?;
+        Self::of(Store::open(url).await?, clock).await
+    }
+
+    /// Opens the shop that is at an address.
+    ///
+    /// # Errors
+    /// There is none: nothing is made; what the store says of the database.
+    pub async fn open_existing(url: &str, clock: Arc<dyn Clock>) -> Result<Self, AppError> {
+        Self::of(Store::open_existing(url).await?, clock).await
+    }
+
+    /// Whether the database was empty when it was opened.
+    #[must_use]
+    pub const fn is_new(&self) -> bool {
+        self.store.is_new()
+    }
+
+    async fn of(store: Store, clock: Arc<dyn Clock>) -> Result<Self, AppError> {
         let app = Self {
             store,
             clock,
