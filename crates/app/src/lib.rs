@@ -12,6 +12,7 @@ pub mod error;
 pub mod gauge_study;
 pub mod glue;
 pub mod job;
+mod lanes;
 pub mod learned;
 pub mod life;
 pub mod live;
@@ -51,6 +52,7 @@ pub struct App {
     live: broadcast::Sender<LiveEvent>,
     imports: broadcast::Sender<stock_list::ImportProgress>,
     board: scales::Board,
+    lanes: lanes::Lanes,
     proven: proven::Proven,
     capability: learned::KeptCapability,
     charts: scale_health::KeptCharts,
@@ -86,6 +88,7 @@ impl App {
             live: live::channel(),
             imports: broadcast::channel(64).0,
             board: scales::Board::new(),
+            lanes: lanes::Lanes::default(),
             proven: proven::Proven::default(),
             capability: learned::KeptCapability::default(),
             charts: scale_health::KeptCharts::default(),

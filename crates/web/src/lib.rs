@@ -55,5 +55,6 @@ pub async fn serve(
     names: ServerNames,
     until: impl Future<Output = ()> + Send + 'static,
 ) -> std::io::Result<()> {
-    axum::serve(listener, router(app, names)).with_graceful_shutdown(until).await
+    // As a service that is made ready once: the bare router would be made ready for each connection anew.
+    axum::serve(listener, router(app, names).into_make_service()).with_graceful_shutdown(until).await
 }

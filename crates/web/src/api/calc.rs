@@ -3,7 +3,7 @@
 use crate::problem::{ApiError, Body, Problem};
 use app::App;
 use axum::Json;
-use axum::extract::Path;
+use axum::extract::{Path, State};
 use serde::Serialize;
 use serde_json::Value;
 use utoipa::ToSchema;
@@ -41,13 +41,17 @@ async fn topics() -> Json<Vec<TopicView>> {
 /// Run a calculation. Unknown fields are refused by name.
 #[utoipa::path(post, path = "/calc/{topic}", params(("topic" = String, Path)), request_body = Value,
     responses((status = 200, body = Value), (status = 422, body = Problem)))]
-async fn calc(Path(topic): Path<String>, Body(input): Body<Value>) -> Result<Json<Value>, ApiError> {
-    Ok(Json(app::calc::run(&topic, input)?))
+async fn calc(
+    State(app): State<App>,
+    Path(topic): Path<String>,
+    Body(input): Body<Value>,
+) -> Result<Json<Value>, ApiError> {
+    Ok(Json(app.calculate(&topic, input).await?))
 }
 
 /// Run `pluck` on a recording as it is: a WAV file, or a CSV table of time and one or two axes.
 #[utoipa::path(post, path = "/calc/pluck/recording", request_body(content = Vec<u8>, content_type = "application/octet-stream"),
     responses((status = 200, body = Value), (status = 422, body = Problem)))]
-async fn recording(bytes: axum::body::Bytes) -> Result<Json<Value>, ApiError> {
-    Ok(Json(app::calc::pluck(&bytes)?))
+async fn recording(State(app): State<App>, bytes: axum::body::Bytes) -> Result<Json<Value>, ApiError> {
+    Ok(Json(app.calculate_pluck(&bytes).await?))
 }
