@@ -1,13 +1,16 @@
 //! The bench: readings in, what they mean out.
 
+use crate::clock_watch::ClockUse;
 use crate::job::JobFile;
 use crate::lanes::Lane;
+use crate::need::{need_at_bench, need_name, need_past, need_reason, need_version};
+use crate::open::reason_for;
 use crate::{App, AppError};
 use quantity::{LengthUnit, MassUnit};
 use serde::{Deserialize, Serialize};
 use store::Tx;
 use utoipa::ToSchema;
-use workshop::belief::Believed;
+use workshop::belief::{Believed, Expectation};
 use workshop::bench::{ClubState, Meaning, StepStatus};
 use workshop::cause::{Cause, Telling};
 use workshop::glue::Gate;
@@ -19,7 +22,7 @@ use workshop::model::PartKind;
 use workshop::part::Part;
 use workshop::reading::{Reading, Unit, What, check_value};
 use workshop::remedy::{Remedy, Spare};
-use workshop::step::Step;
+use workshop::step::{Step, Strength};
 
 /// One entry at the bench.
 #[derive(Debug, Clone, Deserialize, ToSchema)]
@@ -61,6 +64,10 @@ pub struct NewReadings {
     #[serde(default)]
     #[schema(value_type = Option<String>, format = DateTime)]
     pub at: Option<jiff::Timestamp>,
+    /// Why a club is handed over on which something is open (doubted, not read, off); the record keeps it. Left out: such a
+    /// club is refused by name.
+    #[serde(default)]
+    pub reason: Option<String>,
     /// A key of the sender's own: the same one again keeps nothing twice.
     #[serde(default)]
     pub request_key: Option<String>,
@@ -157,8 +164,10 @@ impl App {
             });
         }
         need_once(&new.entries)?;
+        let waits_for_cure = step.needs != Strength::None;
+        self.need_sound_clock(tx, if waits_for_cure { ClockUse::Cure } else { ClockUse::Reading }).await?;
         if let Some(at) = new.at {
-            need_past(at, file.job.made_at, self.now())?;
+            need_past("a reading", at, file.job.made_at, self.now())?;
         }
         // What was sent at once was read at once.
         let at = new.at.unwrap_or_else(|| self.now());
@@ -167,6 +176,7 @@ impl App {
             .iter()
             .map(|entry| reading_of_entry(file, club, step, new, entry, at))
             .collect::<Result<Vec<_>, _>>()?;
+        let readings = with_forecasts(file, readings)?;
         // After the entries were read: a slip of the key is said at once, not after the cure.
         self.need_gate(file, club, step)?;
         let mut kept = Vec::with_capacity(readings.len());
@@ -176,9 +186,9 @@ impl App {
             self.note_bench_check(tx, &file.shop, reading).await?;
         }
         let last = file.job.steps.last().is_some_and(|s| s.key == step.key);
-        let file = JobFile::load(tx, file.job.number).await?;
+        let (club, file) = (club.id.clone(), JobFile::load(tx, file.job.number).await?);
         // Only the last step of a club has consequences.
-        let file = if last { self.after(tx, file, &club.id, &new.by).await? } else { file };
+        let file = if last { self.after(tx, file, &club, new).await? } else { file };
         Ok((file, kept))
     }
 
@@ -338,12 +348,19 @@ impl App {
         }
     }
 
-    /// What follows from a finished last step: the club's parts are used; with the last club the job is finished.
-    async fn after(&self, tx: &mut Tx, file: JobFile, club: &ClubId, by: &str) -> Result<JobFile, AppError> {
-        let states = file.states(self.now())?;
+    /// What follows from a finished last step: the club's parts are used; with the last club the job is finished. A club
+    /// on which something is open is not handed over without a reason.
+    async fn after(&self, tx: &mut Tx, file: JobFile, club: &ClubId, new: &NewReadings) -> Result<JobFile, AppError> {
+        let believed = file.believe()?;
+        let states = file.states_of(&believed, self.now())?;
         let done = |s: &ClubState| s.steps.last().is_some_and(|step| step.status == StepStatus::Done);
-        if !states.iter().any(|s| s.club == *club && done(s)) {
-            return Ok(file);
+        let Some(state) = states.iter().find(|s| s.club == *club && done(s)) else { return Ok(file) };
+        if let Some(step) = file.job.steps.last().filter(|step| !step.glues) {
+            let open = self.open_clubs(tx, &file, &believed, std::slice::from_ref(state), step).await?;
+            if let Some(reason) = reason_for(step, &open, new.reason.as_deref())? {
+                need_name(&new.by)?;
+                self.pass_open(tx, &file, step, &open, reason, &new.by).await?;
+            }
         }
         tx.use_club_parts(club, self.now()).await?;
         let built: Vec<&ClubId> = file.job.clubs.iter().filter(|c| c.plan.is_some()).map(|c| &c.id).collect();
@@ -351,8 +368,8 @@ impl App {
             let mut job = file.job.clone();
             job.state = JobState::Finished;
             tx.save_job(&job).await?;
-            self.log(tx, Some(&job.id), None, "job_finished", by, serde_json::json!({})).await?;
-            self.learn_from(tx, &file, by).await?;
+            self.log(tx, Some(&job.id), None, "job_finished", &new.by, serde_json::json!({})).await?;
+            self.learn_from(tx, &file, &new.by).await?;
         }
         JobFile::load(tx, file.job.number).await
     }
@@ -454,6 +471,7 @@ fn reading_of_entry(
         replaces,
         taken_back: None,
         insisted: false,
+        forecast: None,
     })
 }
 
@@ -478,7 +496,7 @@ fn value_of(entry: &Entry) -> Result<f64, AppError> {
     })
 }
 
-fn step_of<'a>(file: &'a JobFile, key: &str) -> Result<&'a Step, AppError> {
+pub(crate) fn step_of<'a>(file: &'a JobFile, key: &str) -> Result<&'a Step, AppError> {
     file.job.step(key).ok_or_else(|| {
         let known: Vec<&str> = file.job.steps.iter().map(|s| s.key.as_str()).collect();
         AppError::not_found("step", key, format!("This job has {}", known.join(", ")))
@@ -490,20 +508,6 @@ fn reading_of<'a>(file: &'a JobFile, id: &ReadingId) -> Result<&'a Reading, AppE
         .iter()
         .find(|r| r.id == *id)
         .ok_or_else(|| AppError::not_found("reading", id.as_str(), "Load the club anew and look at its readings"))
-}
-
-pub(crate) fn need_at_bench(file: &JobFile) -> Result<(), AppError> {
-    match file.job.state {
-        JobState::Planned => Ok(()),
-        JobState::Open => Err(AppError::Conflict {
-            what: format!("job {} has no plan yet", file.job.number),
-            next: "Accept a plan first, so that there is something to expect".into(),
-        }),
-        state => Err(AppError::Conflict {
-            what: format!("job {} is {state}", file.job.number),
-            next: "Its record stands; make a new job for more work on these clubs".into(),
-        }),
-    }
 }
 
 /// Two values of one quantity at once cannot both be meant.
@@ -518,38 +522,17 @@ fn need_once(entries: &[Entry]) -> Result<(), AppError> {
     }
 }
 
-/// A time that a screen gives must lie between the making of the job and now; clocks may differ by five minutes.
-fn need_past(at: jiff::Timestamp, made_at: jiff::Timestamp, now: jiff::Timestamp) -> Result<(), AppError> {
-    const CLOCKS_DIFFER_S: i64 = 300;
-    let sound = (made_at.as_second() - CLOCKS_DIFFER_S..=now.as_second() + CLOCKS_DIFFER_S).contains(&at.as_second());
-    if sound {
-        return Ok(());
-    }
-    Err(AppError::Invalid {
-        what: format!("a reading at {at} does not belong to this job, which was made at {made_at}; it is {now} now"),
-        next: "Leave “at” out, or give the time when it was read".into(),
-    })
-}
-
-pub(crate) fn need_version(club: &JobClub, version: Option<i64>) -> Result<(), AppError> {
-    match version {
-        Some(seen) if seen != club.version => Err(AppError::Conflict {
-            what: format!("the {} was changed on another screen in the meantime", club.target.number),
-            next: "Nothing was overwritten. Look at what changed, then enter it again".into(),
-        }),
-        _ => Ok(()),
-    }
-}
-
-pub(crate) fn need_reason(reason: &str) -> Result<(), AppError> {
-    if reason.trim().len() >= 3 {
-        Ok(())
-    } else {
-        Err(AppError::Invalid {
-            what: "a reason is needed: the record keeps it".into(),
-            next: "Say in a few words why".into(),
-        })
-    }
+/// Readings with what the bench expected before they came. One that takes another's place is held against the forecast
+/// without that other: what was wrong must not make itself look right.
+fn with_forecasts(file: &JobFile, readings: Vec<Reading>) -> Result<Vec<Reading>, AppError> {
+    let replaced: Vec<&ReadingId> = readings.iter().filter_map(|r| r.replaces.as_ref()).collect();
+    let before: Vec<Reading> = file.readings.iter().filter(|r| !replaced.contains(&&r.id)).cloned().collect();
+    let believed = file.assembly().believe(&before)?;
+    let with = |reading: Reading| {
+        let forecast = believed.expected(&reading.club, reading.what, &reading.on)?.map(Expectation::stood);
+        Ok(Reading { forecast, ..reading })
+    };
+    readings.into_iter().map(with).collect()
 }
 
 /// Reads an entry as it would be kept, for a page that wants to say which of several was wrong.

@@ -5,6 +5,7 @@ use jiff::Timestamp;
 use store::StoreError;
 use thiserror::Error;
 use workshop::WorkshopError;
+use workshop::open_point::OpenClub;
 use workshop::step::Strength;
 
 /// Why a use case did not do what was asked.
@@ -57,6 +58,20 @@ pub enum AppError {
         /// Place in the tray.
         slot: i64,
     },
+    /// The machine's clock cannot be relied on.
+    #[error("{}. {}", .0.words(), .0.next())]
+    ClockWrong(crate::clock_watch::ClockDoubt),
+    /// Something is open before a step that cannot be undone, and no reason was given for going on.
+    #[error(
+        "before “{step}” something is open: {}. Clear it, or give a reason for going on as it is",
+        open_words(clubs)
+    )]
+    Open {
+        /// What the builder calls the step.
+        step: String,
+        /// The clubs with what is open on each.
+        clubs: Vec<OpenClub>,
+    },
     /// Two screens, or a page that is out of date.
     #[error("{what}. {next}")]
     Conflict {
@@ -76,6 +91,12 @@ pub enum AppError {
         /// What to do next.
         next: String,
     },
+}
+
+/// "the 7: balance at “Dry” is doubted; the 8: balance is not read".
+fn open_words(clubs: &[OpenClub]) -> String {
+    let one = |club: &OpenClub| format!("the {}: {}", club.number, club.words.join(", "));
+    clubs.iter().map(one).collect::<Vec<_>>().join("; ")
 }
 
 /// The few kinds of failure that a page, a status code or an exit code tells apart.
@@ -104,7 +125,11 @@ impl AppError {
             Self::Workshop(_) | Self::Physics(_) | Self::Notation(_) | Self::Recording(_) | Self::Invalid { .. } => {
                 Kind::Invalid
             }
-            Self::Waits { .. } | Self::NotGlued { .. } | Self::Conflict { .. } => Kind::Conflict,
+            Self::Waits { .. }
+            | Self::NotGlued { .. }
+            | Self::ClockWrong(_)
+            | Self::Open { .. }
+            | Self::Conflict { .. } => Kind::Conflict,
             Self::Store(e) if e.is_missing() => Kind::NotFound,
             Self::Store(e) if e.is_bad_entry() => Kind::Invalid,
             Self::Store(e) if e.is_conflict() => Kind::Conflict,
@@ -123,6 +148,8 @@ impl AppError {
             Self::Physics(_) => "calculation",
             Self::Waits { .. } => "waits_for_cure",
             Self::NotGlued { .. } => "not_glued",
+            Self::ClockWrong(_) => "clock",
+            Self::Open { .. } => "open",
             Self::Conflict { .. } => "conflict",
             Self::Invalid { .. } => "invalid",
             Self::Internal(_) => "internal",

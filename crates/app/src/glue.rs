@@ -1,15 +1,19 @@
 //! Adhesive: what to weigh out, the batch, its clocks.
 
+use crate::clock_watch::ClockUse;
 use crate::job::JobFile;
+use crate::need::need_name;
 use crate::{App, AppError, load_library, load_shop};
 use jiff::{SignedDuration, Timestamp};
 use serde::{Deserialize, Serialize};
+use store::Tx;
 use utoipa::ToSchema;
-use workshop::glue::{Batch, Mix, mix, pot_life_until, ready_at};
+use workshop::glue::{Batch, Mix, glued_from, mix, pot_life_until, ready_at};
 use workshop::id::ClubId;
+use workshop::kind::Role;
 use workshop::model::Library;
-use workshop::reading::{Reading, Unit, What};
-use workshop::step::Strength;
+use workshop::reading::{Reading, Unit, What, standing};
+use workshop::step::{Step, Strength};
 
 /// A batch that is being mixed.
 #[derive(Debug, Clone, Deserialize, ToSchema)]
@@ -30,7 +34,28 @@ pub struct NewBatch {
     /// Temperature of the room; left out: the shop's own.
     #[serde(default)]
     pub room_c: Option<f64>,
+    /// When it was mixed, for a cup that is entered late; left out: now. The pot life and the cure go by it.
+    #[serde(default)]
+    #[schema(value_type = Option<String>, format = DateTime)]
+    pub mixed_at: Option<Timestamp>,
+    /// Why clubs are glued on which something is open (doubted, not read, off target, glued already); the record keeps it.
+    /// Left out: such clubs are refused by name.
+    #[serde(default)]
+    pub reason: Option<String>,
     /// Who mixes.
+    pub by: String,
+    /// A key of the sender's own: the same one again starts nothing twice.
+    #[serde(default)]
+    pub request_key: Option<String>,
+}
+
+/// Taking a batch back that was entered wrongly.
+#[derive(Debug, Clone, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct TakeBackBatch {
+    /// Why, for the record.
+    pub reason: String,
+    /// Who.
     pub by: String,
 }
 
@@ -92,12 +117,21 @@ impl App {
     /// Starts a batch: its clocks run, and its clubs count as glued.
     ///
     /// # Errors
-    /// Clubs that are not at the bench or are glued already in a batch that has not been undone; no lot; what the
-    /// store says.
+    /// Clubs on which something is open, without a reason; clubs that are not at the bench; no lot, nobody named; a time
+    /// before the job or after now; a clock that cannot be relied on; what the store says.
     pub async fn start_batch(&self, new: &NewBatch) -> Result<BatchView, AppError> {
         let mut tx = self.store.write().await?;
         let file = JobFile::load(&mut tx, new.job).await?;
-        crate::bench::need_at_bench(&file)?;
+        if let Some(before) = batch_before(&mut tx, &file, new).await? {
+            return view_of(before, &file);
+        }
+        crate::need::need_at_bench(&file)?;
+        need_name(&new.by)?;
+        self.need_sound_clock(&mut tx, ClockUse::Cure).await?;
+        let now = self.now();
+        if let Some(at) = new.mixed_at {
+            crate::need::need_past("a cup mixed", at, file.job.made_at, now)?;
+        }
         if new.lot.trim().is_empty() {
             return Err(AppError::Invalid {
                 what: "the lot of the adhesive is missing".into(),
@@ -108,28 +142,13 @@ impl App {
         let room_c = new.room_c.unwrap_or(file.shop.room_c);
         let bead_share_percent = new.bead_share_percent.unwrap_or(file.shop.bead_share_percent);
         let amounts = mix(file.library.adhesive(&code)?, new.slots.len(), bead_share_percent, room_c)?;
-        let step = file.job.steps.iter().find(|s| s.glues).cloned().ok_or_else(|| AppError::Conflict {
-            what: format!("the steps of job {} have no gluing", new.job),
-            next: "Nothing is glued in this job".into(),
-        })?;
-        let mut clubs = Vec::new();
-        for &slot in &new.slots {
-            let club = file.club_at(slot)?;
-            if club.plan.is_none() {
-                return Err(AppError::Conflict {
-                    what: format!("the {} has no parts yet", club.target.number),
-                    next: "Plan it first, or leave it out of this batch".into(),
-                });
-            }
-            if clubs.contains(&club.id) {
-                return Err(AppError::Invalid {
-                    what: format!("club {slot} is in this batch twice"),
-                    next: "Name each club once".into(),
-                });
-            }
-            clubs.push(club.id.clone());
-        }
-        let now = self.now();
+        let step = glue_step(&file)?;
+        let clubs = clubs_to_glue(&file, &new.slots)?;
+        let believed = file.believe()?;
+        let mut states = file.states_of(&believed, now)?;
+        states.retain(|state| clubs.contains(&state.club));
+        let open = self.open_clubs(&mut tx, &file, &believed, &states, &step).await?;
+        let reason = crate::open::reason_for(&step, &open, new.reason.as_deref())?;
         let batch = Batch {
             id: crate::new_id().as_str().into(),
             number: tx.next_batch_number().await?,
@@ -141,38 +160,57 @@ impl App {
             resin_g: amounts.resin_g,
             hardener_g: amounts.hardener_g,
             beads_g: amounts.beads_g,
-            mixed_at: now,
+            mixed_at: new.mixed_at.unwrap_or(now),
             by: new.by.clone(),
+            taken_back: None,
         };
-        tx.insert_batch(&batch).await?;
+        tx.insert_batch(&batch, new.request_key.as_deref()).await?;
         for club in &clubs {
-            let done = Reading {
-                id: crate::new_id().as_str().into(),
-                job: file.job.id.clone(),
-                club: club.clone(),
-                step: step.key.clone(),
-                what: What::Done,
-                value: 0.0,
-                unit: Unit::None,
-                typed: format!("batch {}", batch.number),
-                on: step.on.clone(),
-                scale: None,
-                display_step: 0.0,
-                at: now,
-                by: new.by.clone(),
-                replaces: None,
-                taken_back: None,
-                insisted: false,
-            };
-            tx.append_reading(&done, None, None).await?;
+            tx.append_reading(&glued_now(&file, &step, club, &batch), None, None).await?;
+        }
+        if let Some(reason) = reason {
+            self.pass_open(&mut tx, &file, &step, &open, reason, &new.by).await?;
         }
         let note = serde_json::json!({ "batch": batch.number, "lot": batch.lot });
         self.log(&mut tx, Some(&file.job.id), None, "batch_mixed", &new.by, note).await?;
         tx.commit().await?;
         self.tell(Some(new.job), "batch");
-        let name = |id: &ClubId| file.job.club(id).map(|c| (file.job.number, c.target.number.clone()));
-        let numbers: Vec<(i64, String)> = clubs.iter().filter_map(name).collect();
-        batch_view(batch, &file.library, &numbers)
+        view_of(batch, &file)
+    }
+
+    /// Takes a batch back that was entered wrongly: no club is glued from it, and its clocks stop. It stays in the record
+    /// with the reason.
+    ///
+    /// # Errors
+    /// No such batch; one that is taken back; a reading that rests on its joint; no reason, nobody named; what the store
+    /// says.
+    pub async fn take_back_batch(&self, number: i64, request: &TakeBackBatch) -> Result<BatchView, AppError> {
+        crate::need::need_reason(&request.reason)?;
+        need_name(&request.by)?;
+        let why = request.reason.trim();
+        let mut tx = self.store.write().await?;
+        let batch = tx.batch_by_number(number).await?;
+        let batch = batch.ok_or_else(|| AppError::not_found("batch", number.to_string(), "Look it up under Glue"))?;
+        let job = match batch.clubs.first() {
+            Some(club) => {
+                let job = tx.job_of_club(club).await?;
+                tx.job(&job).await?
+            }
+            None => None,
+        };
+        let job = job.ok_or_else(|| AppError::not_found("job", number.to_string(), "Look it up under Glue"))?;
+        let file = JobFile::of(&mut tx, job).await?;
+        need_nothing_rests_on(&file, &batch)?;
+        tx.take_back_batch(&batch.id, why, &request.by, self.now()).await?;
+        let glued = standing(&file.readings).into_iter().filter(|r| is_gluing(&file, r, &batch));
+        for reading in glued {
+            tx.take_back(&reading.id, why, &request.by, self.now()).await?;
+        }
+        let note = serde_json::json!({ "batch": number, "reason": why });
+        self.log(&mut tx, Some(&file.job.id), None, "batch_taken_back", &request.by, note).await?;
+        tx.commit().await?;
+        self.tell(Some(file.job.number), "batch");
+        view_of(Batch { taken_back: Some(why.to_owned()), ..batch }, &file)
     }
 
     /// Cups that are still good, the latest first.
@@ -189,7 +227,8 @@ impl App {
         }
         let library = load_library(&mut tx).await?;
         let cup = |b: &Batch| Ok(Cup { number: b.number, until: pot_life_until(b, library.adhesive(&b.adhesive)?)? });
-        let mut cups = batches.iter().rev().map(cup).collect::<Result<Vec<_>, AppError>>()?;
+        let mut cups =
+            batches.iter().rev().filter(|b| b.taken_back.is_none()).map(cup).collect::<Result<Vec<_>, AppError>>()?;
         cups.retain(|cup| cup.until > self.now());
         Ok(cups)
     }
@@ -215,6 +254,107 @@ impl App {
         views.sort_by_key(|v| std::cmp::Reverse(v.batch.mixed_at));
         Ok(views)
     }
+}
+
+/// The batch that was started with the same key; a key that was used for another batch is refused.
+async fn batch_before(tx: &mut Tx, file: &JobFile, new: &NewBatch) -> Result<Option<Batch>, AppError> {
+    let Some(key) = &new.request_key else { return Ok(None) };
+    let Some(before) = tx.batch_by_request_key(key).await? else { return Ok(None) };
+    let slot_of = |id: &ClubId| file.job.club(id).map(|club| club.slot);
+    let same_clubs = before.clubs.iter().map(slot_of).eq(new.slots.iter().map(|slot| Some(*slot)));
+    if same_clubs && before.lot == new.lot.trim() {
+        return Ok(Some(before));
+    }
+    Err(AppError::Conflict {
+        what: format!("this form started batch {} already, with other clubs or another lot", before.number),
+        next: "Look at it under Glue; if it is wrong, take it back and start another".into(),
+    })
+}
+
+/// The step where a job's clubs are glued.
+fn glue_step(file: &JobFile) -> Result<Step, AppError> {
+    file.job.steps.iter().find(|s| s.glues).cloned().ok_or_else(|| AppError::Conflict {
+        what: format!("the steps of job {} have no gluing", file.job.number),
+        next: "Nothing is glued in this job".into(),
+    })
+}
+
+/// The clubs at these places, each once, with their parts chosen.
+fn clubs_to_glue(file: &JobFile, slots: &[i64]) -> Result<Vec<ClubId>, AppError> {
+    let mut clubs = Vec::new();
+    for &slot in slots {
+        let club = file.club_at(slot)?;
+        if club.plan.is_none() {
+            return Err(AppError::Conflict {
+                what: format!("the {} has no parts yet", club.target.number),
+                next: "Plan it first, or leave it out of this batch".into(),
+            });
+        }
+        if clubs.contains(&club.id) {
+            return Err(AppError::Invalid {
+                what: format!("club {slot} is in this batch twice"),
+                next: "Name each club once".into(),
+            });
+        }
+        clubs.push(club.id.clone());
+    }
+    Ok(clubs)
+}
+
+/// That a club was glued from a batch, as a reading of its step.
+fn glued_now(file: &JobFile, step: &Step, club: &ClubId, batch: &Batch) -> Reading {
+    let before = standing(&file.readings).into_iter().rev().find(|r| r.club == *club && r.step == step.key);
+    Reading {
+        id: crate::new_id().as_str().into(),
+        job: file.job.id.clone(),
+        club: club.clone(),
+        step: step.key.clone(),
+        what: What::Done,
+        value: 0.0,
+        unit: Unit::None,
+        typed: format!("batch {}", batch.number),
+        on: step.on.clone(),
+        scale: None,
+        display_step: 0.0,
+        at: batch.mixed_at,
+        by: batch.by.clone(),
+        replaces: before.map(|r| r.id.clone()),
+        taken_back: None,
+        insisted: false,
+        forecast: None,
+    }
+}
+
+/// Whether a reading says that a club was glued from this batch.
+fn is_gluing(file: &JobFile, reading: &Reading, batch: &Batch) -> bool {
+    batch.clubs.contains(&reading.club)
+        && reading.at == batch.mixed_at
+        && reading.what == What::Done
+        && file.job.step(&reading.step).is_some_and(|step| step.glues)
+}
+
+/// Refuses where a club was read with the batch's adhesive on it: what was read is on a joint that is there.
+fn need_nothing_rests_on(file: &JobFile, batch: &Batch) -> Result<(), AppError> {
+    let rests = |r: &&&Reading| {
+        let latest = glued_from(&file.batches, &r.club).is_some_and(|b| b.id == batch.id);
+        let later = file.job.step(&r.step).is_some_and(|step| !step.glues && step.on.contains(&Role::Adhesive));
+        let done_since = file.job.step(&r.step).is_some_and(|step| step.needs != Strength::None);
+        latest && (later || done_since)
+    };
+    let standing = standing(&file.readings);
+    let Some(reading) = standing.iter().find(rests) else { return Ok(()) };
+    let number = file.job.club(&reading.club).map_or("", |club| club.target.number.as_str());
+    let step = file.job.step(&reading.step).map_or("", |step| step.label.as_str());
+    Err(AppError::Conflict {
+        what: format!("the {number} was read at “{step}” after it was glued from batch {}", batch.number),
+        next: "Take that reading back first, if it is wrong as well".into(),
+    })
+}
+
+fn view_of(batch: Batch, file: &JobFile) -> Result<BatchView, AppError> {
+    let name = |id: &ClubId| file.job.club(id).map(|c| (file.job.number, c.target.number.clone()));
+    let numbers: Vec<(i64, String)> = batch.clubs.iter().filter_map(name).collect();
+    batch_view(batch, &file.library, &numbers)
 }
 
 /// A batch with its clocks; its clubs by job number and number, in the order of jobs and trays.

@@ -16,13 +16,17 @@ use workshop::job::{Job, JobClub, JobState};
 use workshop::learned::Learned;
 use workshop::measure::Measure;
 use workshop::model::Library;
+use workshop::open_point::Passed;
 use workshop::part::{Part, PartState};
 use workshop::reading::Reading;
-use workshop::record::{LetPass, Record};
+use workshop::record::{Beside, LetPass, Record};
 use workshop::shop::Shop;
 
 /// Kind of the event that lets a step pass before its strength.
 pub(crate) const LET_PASS: &str = "let_pass";
+
+/// Kind of the event that goes on with something open before a step that cannot be undone.
+pub(crate) const PASSED_OPEN: &str = "passed_open";
 
 /// A job with its readings, its batches and what was let pass, and the shop and models to read them by.
 #[derive(Debug, Clone)]
@@ -35,6 +39,8 @@ pub struct JobFile {
     pub batches: Vec<Batch>,
     /// Steps let pass.
     pub let_pass: Vec<LetPass>,
+    /// Where somebody went on with something open.
+    pub passed: Vec<Passed>,
     /// The models.
     pub library: Arc<Library>,
     /// The shop.
@@ -67,6 +73,7 @@ impl JobFile {
             .filter(|e| e.kind == crate::advice::OFFER_DECLINED)
             .filter_map(|e| e.body.get("measure").and_then(|m| m.as_str()).and_then(Measure::from_key))
             .collect();
+        let passed = events.iter().filter(|e| e.kind == PASSED_OPEN).filter_map(passed_of).collect();
         let let_pass: Vec<LetPass> = events
             .into_iter()
             .filter(|e| e.kind == LET_PASS)
@@ -86,7 +93,7 @@ impl JobFile {
         let shop = load_shop(tx).await?;
         let learned = crate::learned::known_for(tx, &job).await?;
         let watch = crate::scale_watch::watch_of_job(tx, &shop, &job, &readings).await?;
-        Ok(Self { job, readings, batches, let_pass, library, shop, declined, learned, watch, overrides })
+        Ok(Self { job, readings, batches, let_pass, passed, library, shop, declined, learned, watch, overrides })
     }
 
     /// The job as the belief takes it.
@@ -105,6 +112,12 @@ impl JobFile {
     #[must_use]
     pub fn around(&self, now: jiff::Timestamp) -> Surroundings<'_> {
         Surroundings { batches: &self.batches, overrides: &self.overrides, now }
+    }
+
+    /// What was said beside the readings, for the record.
+    #[must_use]
+    pub fn beside(&self) -> Beside<'_> {
+        Beside { batches: &self.batches, let_pass: &self.let_pass, passed: &self.passed }
     }
 
     /// The club at a place in the tray.
@@ -144,6 +157,19 @@ impl JobFile {
     pub fn states_of(&self, believed: &Believed<'_>, now: jiff::Timestamp) -> Result<Vec<ClubState>, AppError> {
         Ok(workshop::bench::bench(believed, self.around(now))?)
     }
+}
+
+/// Who went on with what open, from an entry of the log.
+fn passed_of(event: &store::Event) -> Option<Passed> {
+    let text = |key: &str| event.body.get(key).and_then(|v| v.as_str()).map(str::to_owned);
+    Some(Passed {
+        club: event.club.clone()?,
+        step: text("step")?,
+        points: serde_json::from_value(event.body.get("points")?.clone()).ok()?,
+        reason: text("reason")?,
+        by: event.by.clone(),
+        at: event.at,
+    })
 }
 
 /// A job in a list.
@@ -289,7 +315,7 @@ impl App {
                 next: "Nothing needs to be done".into(),
             });
         }
-        crate::bench::need_reason(reason)?;
+        crate::need::need_reason(reason)?;
         job.state = JobState::Dropped;
         tx.release_job(&job.id, self.now()).await?;
         tx.save_job(&job).await?;
@@ -319,7 +345,7 @@ impl App {
     pub async fn record(&self, number: i64) -> Result<Record, AppError> {
         let file = self.job_file(number).await?;
         let believed = file.believe()?;
-        Ok(workshop::record::record(&believed, &file.readings, &file.batches, &file.let_pass)?)
+        Ok(workshop::record::record(&believed, &file.readings, &file.beside())?)
     }
 
     pub(crate) async fn log(

@@ -1,7 +1,7 @@
 //! What the shop has learned: after each finished job, and what the owner makes of it.
 
-use crate::bench::need_reason;
 use crate::job::JobFile;
+use crate::need::need_reason;
 use crate::{App, AppError, load_library, load_shop, new_id};
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
@@ -147,7 +147,7 @@ impl App {
     /// Figures that cannot be learned from do not undo the reading that finished the job: the log says so.
     pub(crate) async fn learn_from(&self, tx: &mut Tx, file: &JobFile, by: &str) -> Result<(), AppError> {
         let believed = file.believe()?;
-        let record = workshop::record::record(&believed, &file.readings, &file.batches, &file.let_pass)?;
+        let record = workshop::record::record(&believed, &file.readings, &file.beside())?;
         for club in outcomes(&file.job, &record, self.now()) {
             tx.note_finished(&club).await?;
         }
@@ -341,7 +341,7 @@ impl App {
         for number in &older {
             let file = JobFile::load(&mut tx, *number).await?;
             let believed = file.believe()?;
-            let record = workshop::record::record(&believed, &file.readings, &file.batches, &file.let_pass)?;
+            let record = workshop::record::record(&believed, &file.readings, &file.beside())?;
             let at = record.last_reading_at.unwrap_or(file.job.made_at);
             outcomes.extend(self::outcomes(&file.job, &record, at).iter().map(outcome));
         }

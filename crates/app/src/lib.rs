@@ -7,6 +7,7 @@ pub mod advice;
 pub mod bench;
 pub mod calc;
 pub mod clock;
+pub mod clock_watch;
 pub mod demo;
 pub mod error;
 pub mod gauge_study;
@@ -17,7 +18,9 @@ pub mod learned;
 pub mod life;
 pub mod live;
 pub mod matched;
+mod need;
 pub mod needs;
+mod open;
 pub mod order;
 pub mod plan;
 mod proven;
@@ -53,6 +56,7 @@ pub struct App {
     imports: broadcast::Sender<stock_list::ImportProgress>,
     board: scales::Board,
     lanes: lanes::Lanes,
+    clock_watch: Arc<clock_watch::ClockWatch>,
     proven: proven::Proven,
     capability: learned::KeptCapability,
     charts: scale_health::KeptCharts,
@@ -89,6 +93,7 @@ impl App {
             imports: broadcast::channel(64).0,
             board: scales::Board::new(),
             lanes: lanes::Lanes::default(),
+            clock_watch: Arc::new(clock_watch::ClockWatch::new()),
             proven: proven::Proven::default(),
             capability: learned::KeptCapability::default(),
             charts: scale_health::KeptCharts::default(),

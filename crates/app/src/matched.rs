@@ -411,7 +411,7 @@ impl App {
         crate::plan::need_open(&file)?;
         let other_law = accept.clubs.iter().any(|c| c.balance_points.is_some());
         if other_law {
-            crate::bench::need_reason(&accept.reason)?;
+            crate::need::need_reason(&accept.reason)?;
         }
         let mut taken = Vec::with_capacity(accept.clubs.len());
         for picked in &accept.clubs {
@@ -439,7 +439,7 @@ impl App {
         let plan = planner::plan_of(file.assembly(), &chosen, &lines)?;
         need_built(&file, &plan, true)?;
         if plan.clubs.iter().flatten().any(|c| c.neighbour_blank.is_some()) {
-            crate::bench::need_reason(&accept.reason)?;
+            crate::need::need_reason(&accept.reason)?;
         }
         let note = serde_json::json!({ "picked": accept.clubs, "reason": accept.reason.trim() });
         self.hold_plan(tx, &file.job, &plan, &accept.by, note).await?;
@@ -447,7 +447,7 @@ impl App {
     }
 
     async fn again(&self, tx: &mut Tx, file: &JobFile, locks: &[Lock]) -> Result<ReplanProposal, AppError> {
-        crate::bench::need_at_bench(file)?;
+        crate::need::need_at_bench(file)?;
         let stock = stock_of(tx, &file.job).await?;
         let believed = file.believe()?;
         let locks = planner::kept(&file.job, &stock.parts, locks);

@@ -324,7 +324,7 @@ impl App {
     /// # Errors
     /// No reason; an order of which nothing is to come; a version that is out of date.
     pub async fn close_order(&self, number: i64, close: &CloseOrder) -> Result<OrderView, AppError> {
-        crate::bench::need_reason(&close.reason)?;
+        crate::need::need_reason(&close.reason)?;
         let mut tx = self.store.write().await?;
         let mut order = order_of(&mut tx, number).await?;
         need_order_version(&order, close.version)?;

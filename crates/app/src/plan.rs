@@ -127,7 +127,7 @@ impl App {
         }
         need_built(&file, &plan, accept.partly)?;
         if plan.clubs.iter().flatten().any(|c| c.neighbour_blank.is_some()) {
-            crate::bench::need_reason(&accept.neighbour_reason)?;
+            crate::need::need_reason(&accept.neighbour_reason)?;
         }
         let note = serde_json::json!({
             "fingerprint": accept.fingerprint, "neighbour_reason": accept.neighbour_reason.trim()
@@ -183,7 +183,7 @@ impl App {
         let mut tx = self.store.write().await?.signed(&swap.by);
         let file = JobFile::load(&mut tx, number).await?;
         let club = file.club_at(slot)?;
-        crate::bench::need_version(club, swap.version)?;
+        crate::need::need_version(club, swap.version)?;
         let (parts, partner) = picked(&mut tx, &file, club, swap).await?;
         let reason = if swap.reason.trim().is_empty() {
             format!("read before another {} was put in", swap.kind)
@@ -218,9 +218,9 @@ impl App {
     pub async fn add_extra(&self, number: i64, slot: i64, add: &AddExtra) -> Result<ClubPlan, AppError> {
         let mut tx = self.store.write().await?;
         let file = JobFile::load(&mut tx, number).await?;
-        crate::bench::need_at_bench(&file)?;
+        crate::need::need_at_bench(&file)?;
         let club = file.club_at(slot)?;
-        crate::bench::need_version(club, add.version)?;
+        crate::need::need_version(club, add.version)?;
         let mut plan = need_plan(&file, club)?.clone();
         let arm_mm = remedy::place_of(file.assembly(), club, add.action)?;
         remedy::check_extra(add.action, add.mass_g)?;

@@ -1,6 +1,6 @@
 //! The health of the shop's scales: checks kept, trust taken away and given back, calibrations, what a job must know.
 
-use crate::bench::need_reason;
+use crate::need::need_reason;
 use crate::scale_watch::watch_now;
 use crate::{App, AppError, load_shop, new_id};
 use jiff::civil::Date;

@@ -268,5 +268,5 @@ impl Belief {
 }
 
 fn shared_probe(key: &str) -> Probe {
-    Probe { club: None, quantity: Quantity::Shared(key.into()), on: OnClub::NONE, scale: None, at_h: None }
+    Probe::of_job(Quantity::Shared(key.into()))
 }

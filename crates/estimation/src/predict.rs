@@ -13,6 +13,8 @@ pub(crate) struct Question {
     pub on: OnClub,
     pub kind: Kind,
     pub scale: Option<ScaleTerms>,
+    /// A shared deviation that is taken off the value.
+    pub less: Option<usize>,
 }
 
 #[derive(Debug, Clone)]
@@ -128,7 +130,8 @@ impl Question {
                 Some(ScaleTerms { scale, offset: s.offset, gain: s.gain, fulcrum: s.fulcrum, drift })
             }
         };
-        Ok(Self { club, on: probe.on, kind, scale })
+        let less = probe.less.as_deref().map(|key| layout.shared(key, who)).transpose()?;
+        Ok(Self { club, on: probe.on, kind, scale, less })
     }
 
     /// The value at a point, and its derivatives there.
@@ -165,6 +168,10 @@ impl Question {
             if is_balance {
                 value += self.fulcrum(s.fulcrum, club, point, &mut slope);
             }
+        }
+        if let Some(k) = self.less {
+            slope.shared[k] -= 1.0;
+            value -= point.shared[k];
         }
         Ok(Row { club: self.club, local: slope.local, shared: layout.whiten(&slope.shared), value })
     }

@@ -186,6 +186,7 @@ impl Observation {
             on: self.on,
             scale: self.scale.clone(),
             at_h: Some(self.at_h),
+            less: None,
         }
     }
 }
@@ -208,19 +209,36 @@ pub struct Probe {
     /// When, hours; none for the latest reading on that scale.
     #[serde(default)]
     pub at_h: Option<f64>,
+    /// Key of a shared deviation that is taken off: a finish is asked for less how far the reference club truly lies from
+    /// its figure, so that what both have in common cancels.
+    #[serde(default)]
+    pub less: Option<String>,
 }
 
 impl Probe {
     /// The true value of a quantity of a club.
     #[must_use]
     pub fn of_club(club: impl Into<String>, quantity: Quantity, on: OnClub) -> Self {
-        Self { club: Some(club.into()), quantity, on, scale: None, at_h: None }
+        Self { club: Some(club.into()), quantity, on, scale: None, at_h: None, less: None }
+    }
+
+    /// A value that belongs to no club.
+    #[must_use]
+    pub fn of_job(quantity: Quantity) -> Self {
+        Self { club: None, quantity, on: OnClub::NONE, scale: None, at_h: None, less: None }
     }
 
     /// The same as a scale would show it, without noise and rounding.
     #[must_use]
     pub fn on_scale(mut self, scale: impl Into<String>) -> Self {
         self.scale = Some(scale.into());
+        self
+    }
+
+    /// The same less a shared deviation.
+    #[must_use]
+    pub fn less(mut self, key: impl Into<String>) -> Self {
+        self.less = Some(key.into());
         self
     }
 }

@@ -164,8 +164,14 @@ fn a_check_weight_ages() -> Tested {
     model.scales = vec![ScalePrior::new("bench").offset_sd(0.2).drift(drift)];
     let weight = Quantity::CheckWeight { true_points: 30.0, mass_g: 400.0, shared: None };
     let belief = model.solve(&[Observation::new("1", weight.clone(), 30.1, 0.02).on_scale("bench")])?;
-    let ask =
-        |at_h| Probe { club: None, quantity: weight.clone(), on: OnClub::NONE, scale: Some("bench".into()), at_h };
+    let ask = |at_h| Probe {
+        club: None,
+        quantity: weight.clone(),
+        on: OnClub::NONE,
+        scale: Some("bench".into()),
+        at_h,
+        less: None,
+    };
     close("at once", belief.answer(&ask(Some(0.0)))?.sd, 0.0199, 1e-4);
     close("when none is said", belief.answer(&ask(None))?.sd, 0.0199, 1e-4);
     close("after eight hours", belief.answer(&ask(Some(8.0)))?.sd, 0.2835, 1e-4);
@@ -388,7 +394,7 @@ fn sharp_readings_leave_the_rest_alone() -> Tested {
     let sum = || Quantity::Combination(vec![share("a", 1.0), share("b", 1.0)]);
     let difference = Quantity::Combination(vec![share("a", 1.0), share("b", -1.0)]);
     let belief = model.solve(&[Observation::new("sum", sum(), 0.3, 1e-6)])?;
-    let probe = Probe { club: None, quantity: difference, on: OnClub::NONE, scale: None, at_h: None };
+    let probe = Probe::of_job(difference);
     close("difference", belief.answer(&probe)?.sd, 2.0_f64.sqrt(), 1e-3);
     close("a", belief.marginal("a")?.mean, 0.15, 1e-3);
     let refused = model.solve(&[Observation::new("sum", sum(), 0.3, 1e-9)]);

@@ -5,7 +5,7 @@ use estimation::chart::{c4, d2, d3, individuals};
 use estimation::conformity::{Limits, Verdict, conformance_probability, judge};
 use estimation::gauge_study::Crossed;
 use estimation::gls::line;
-use estimation::{EstimationError, JobModel, Observation, OnClub, Probe, Quantity, Share, SharedPrior, capability};
+use estimation::{EstimationError, JobModel, Observation, Probe, Quantity, Share, SharedPrior, capability};
 
 fn close(what: &str, found: f64, expected: f64, tolerance: f64) {
     assert!((found - expected).abs() <= tolerance, "{what}: {found} instead of {expected} ± {tolerance}");
@@ -49,7 +49,7 @@ fn val_gum_h3() -> Result<(), EstimationError> {
     let joint = belief.joint_shared(&["level", "slope"])?;
     let r = joint.covariance[0][1] / (joint.covariance[0][0] * joint.covariance[1][1]).sqrt();
     close("r of the belief", r, -0.930, 5e-4);
-    let probe = Probe { club: None, quantity: at(10.0), on: OnClub::NONE, scale: None, at_h: None };
+    let probe = Probe::of_job(at(10.0));
     close("b(30) of the belief", belief.answer(&probe)?.mean, -0.1494, 5e-5);
     close("u(b(30)) of the belief", belief.answer(&probe)?.sd, 0.0041, 5e-5);
     Ok(())
@@ -90,7 +90,7 @@ fn val_jcgm_101_additive() -> Result<(), EstimationError> {
     let keys = ["x1", "x2", "x3", "x4"];
     let job = JobModel { shared: keys.map(|key| SharedPrior::new(key, 1.0)).to_vec(), ..JobModel::default() };
     let sum = Quantity::Combination(keys.map(|key| Share { key: key.into(), gain: 1.0 }).to_vec());
-    let probe = Probe { club: None, quantity: sum, on: OnClub::NONE, scale: None, at_h: None };
+    let probe = Probe::of_job(sum);
     let forecast = job.solve(&[])?.answer(&probe)?;
     close("u", forecast.sd, 2.0, 1e-12);
     close("upper end", forecast.band95().1, 3.92, 0.005);

@@ -99,7 +99,6 @@ impl<'a> Work<'a> {
             tip_weight_cap_g: crate::models::TIP_CAP_G,
             ..Shop::default()
         };
-        let elsewhere = settings.has(Trouble::BayScale);
         Self {
             settings,
             shop,
@@ -107,7 +106,7 @@ impl<'a> Work<'a> {
             tools: Instruments { shop, job: truth },
             measured,
             learned,
-            job: crate::sheet::job_of(truth, &setup, elsewhere),
+            job: crate::sheet::job_of(settings, truth, &setup),
             setup,
             parts: truth.parts.clone(),
             readings: Vec::new(),
@@ -182,7 +181,7 @@ impl<'a> Work<'a> {
     }
 
     fn goal_points(&self) -> f64 {
-        self.truth.target_points - self.shop.bay_points
+        self.truth.target_points - self.truth.reference_error_points
     }
 
     /// Keeps a reading.
@@ -212,6 +211,7 @@ impl<'a> Work<'a> {
             replaces: None,
             taken_back: None,
             insisted: false,
+            forecast: None,
         });
         id
     }
@@ -336,10 +336,10 @@ impl<'a> Work<'a> {
         Ok(())
     }
 
-    /// True balance of the reference club: what the sheet says of it less what the bay's scale shows too much.
+    /// True balance of the reference club: what the sheet says of it less what the scale that read it showed too much.
     fn reference_points(&self) -> f64 {
         let said = self.job.sheet.reference.as_ref().and_then(|r| r.balance_points);
-        said.unwrap_or(self.truth.target_points) - self.shop.bay_points
+        said.unwrap_or(self.truth.target_points) - self.truth.reference_error_points
     }
 
     /// A strip of tape weighed, a grip balanced on an edge, its cap measured.

@@ -134,7 +134,7 @@ impl Hands<'_> {
     }
 
     fn goal_points(&self) -> f64 {
-        self.job.target_points - self.shop.bay_points
+        self.job.target_points - self.job.reference_error_points
     }
 }
 

@@ -88,8 +88,10 @@ pub struct SimulatedJob {
     pub number: u64,
     /// Whether it is built from models that the shop has not had.
     pub new_models: bool,
-    /// What every club should be, points since A0.
+    /// What the sheet asks of every club, points since A0.
     pub target_points: f64,
+    /// By how much that is more than what the reference club truly is, points: the scale that read it and its noise.
+    pub reference_error_points: f64,
     /// Layers of tape over the base one.
     pub full_wraps: u8,
     /// Makers' figures.
@@ -129,6 +131,12 @@ impl SimulatedJob {
             mix_g: draw.normal(0.0, scatter.mix_g),
             tape_share: draw.normal(0.0, scatter.tape_job_share),
         };
+        let reference_error_points = shop.bay_points
+            + if settings.has(Trouble::OwnReference) {
+                draw.normal(0.0, scatter.offset_points.hypot(shop.noise_points))
+            } else {
+                0.0
+            };
         let head = HeadTruth::draw(settings, shop, model, CLUBS);
         let nominal = Nominal::default();
         let grip = GripTruth::draw(settings, shop, model);
@@ -139,6 +147,7 @@ impl SimulatedJob {
             number,
             new_models,
             target_points,
+            reference_error_points,
             full_wraps,
             grip,
             head,
@@ -249,6 +258,7 @@ fn head_masses_g(shop: &SimulatedShop, nominal: &Nominal, head: &HeadTruth, grip
         number: 0,
         new_models: false,
         target_points: 32.0,
+        reference_error_points: 0.0,
         full_wraps: 1,
         nominal: nominal.clone(),
         head: head.clone(),

@@ -295,6 +295,13 @@ impl PastShop {
         self.balance_shown(points + self.truth.check_error_points, at, &mut draw)
     }
 
+    /// What the shop's balance scale shows for the reference club.
+    #[must_use]
+    pub fn shows_reference(&self, points: f64, at: Occasion) -> f64 {
+        let mut draw = self.reading(What::ReferenceBalance, at);
+        self.balance_shown(points, at, &mut draw)
+    }
+
     /// What the shop's gram scale shows for a weight.
     #[must_use]
     pub fn shows_mass(&self, mass_g: f64, at: Occasion) -> f64 {

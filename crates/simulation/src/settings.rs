@@ -19,6 +19,8 @@ pub enum Trouble {
     NewModels,
     /// The fitting bay's scale shows 0.2 point too much or too little.
     BayScale,
+    /// The reference club was read once, on the shop's own scale, on a day of its own: the sheet holds what was shown.
+    OwnReference,
     /// Single grips scatter by 0.05 in in their centre and 0.012 in in their cap.
     LooseGrips,
     /// The joint cures over night: another day, another offset of the scale.
@@ -27,13 +29,14 @@ pub enum Trouble {
 
 impl Trouble {
     /// All of them.
-    pub const ALL: [Self; 8] = [
+    pub const ALL: [Self; 9] = [
         Self::Drift,
         Self::HeavyAdhesive,
         Self::ScatteredGrips,
         Self::FewGrips,
         Self::NewModels,
         Self::BayScale,
+        Self::OwnReference,
         Self::LooseGrips,
         Self::Overnight,
     ];
@@ -48,6 +51,7 @@ impl Trouble {
             Self::FewGrips => "few-grips",
             Self::NewModels => "new-models",
             Self::BayScale => "bay-scale",
+            Self::OwnReference => "own-reference",
             Self::LooseGrips => "loose-grips",
             Self::Overnight => "overnight",
         }

@@ -2,6 +2,7 @@
 
 use crate::job::SimulatedJob;
 use crate::models::IRONS;
+use crate::settings::{Settings, Trouble};
 use jiff::Timestamp;
 use jiff::civil::Date;
 use workshop::id::{ClubId, JobId, SheetId};
@@ -11,10 +12,12 @@ use workshop::model::PartKind;
 use workshop::sheet::{ReferenceClub, SetRule, Sheet, SheetClub, Tolerances, Wraps};
 use workshop::shop::Shop;
 
-/// The job as the bench sees it: eight irons of one balance, the 7-iron read as the reference, on the shop's own scale
-/// or on the fitting bay's.
+/// The job as the bench sees it: eight irons of one balance, known as it truly is, or by a reading of the reference club
+/// on the shop's own scale or on the fitting bay's.
 #[must_use]
-pub fn job_of(truth: &SimulatedJob, shop: &Shop, elsewhere: bool) -> Job {
+pub fn job_of(settings: &Settings, truth: &SimulatedJob, shop: &Shop) -> Job {
+    let elsewhere = settings.has(Trouble::BayScale);
+    let was_read = elsewhere || settings.has(Trouble::OwnReference);
     let head = truth.library.of_kind(PartKind::Head).next().map_or("", |m| m.code());
     let grip = truth.library.of_kind(PartKind::Grip).next().map_or("", |m| m.code());
     let clubs: Vec<SheetClub> = IRONS
@@ -47,7 +50,7 @@ pub fn job_of(truth: &SimulatedJob, shop: &Shop, elsewhere: bool) -> Job {
         number: "7".into(),
         length_mm: None,
         length_to: None,
-        balance_points: Some(truth.target_points),
+        balance_points: was_read.then_some(truth.target_points),
         total_mass_g: None,
         balance_point_mm: None,
         loft_deg: None,

@@ -26,7 +26,8 @@ const ZERO_C_IN_K: f64 = 273.15;
 
 macro_rules! batch_columns {
     () => {
-        "SELECT b.id, b.number, b.adhesive, b.lot, b.given, b.mixed_at, b.mixed_by FROM batch b "
+        "SELECT b.id, b.number, b.adhesive, b.lot, b.given, b.mixed_at, b.mixed_by, t.why AS taken_back
+         FROM batch b LEFT JOIN batch_taken_back t ON t.batch = b.id "
     };
 }
 
@@ -39,12 +40,13 @@ impl Tx {
         self.next(query("SELECT COALESCE(MAX(number), 0) + 1 FROM batch")).await
     }
 
-    /// Saves a batch with the clubs glued from it.
+    /// Saves a batch with the clubs glued from it. With a `request_key`, the same request that comes again is found by
+    /// [`Tx::batch_by_request_key`].
     ///
     /// # Errors
     /// [`StoreError::CodeTaken`] when its number or identity is there already; [`StoreError::Missing`] for an unknown
     /// adhesive or club; [`StoreError::NotStorable`] for a figure that is no number.
-    pub async fn insert_batch(&mut self, batch: &Batch) -> Result<(), StoreError> {
+    pub async fn insert_batch(&mut self, batch: &Batch, request_key: Option<&str>) -> Result<(), StoreError> {
         let what = format!("batch {}", batch.number);
         let same = query("SELECT 1 FROM batch WHERE id = $1 OR number = $2");
         if self.any(same.bind(batch.id.0.clone()).bind(batch.number)).await? {
@@ -63,8 +65,8 @@ impl Tx {
         };
         let insert = query(
             "INSERT INTO batch (id, number, adhesive, lot, bead_mass_fraction, room_k, resin_kg, hardener_kg, beads_kg,
-                 given, mixed_at, mixed_by)
-             VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12)",
+                 given, mixed_at, mixed_by, request_key)
+             VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12, $13)",
         );
         let insert = insert
             .bind(batch.id.0.clone())
@@ -78,7 +80,8 @@ impl Tx {
             .bind(finite(&what, batch.beads_g)? / 1000.0)
             .bind(document(&what, &given)?)
             .bind(time_text(batch.mixed_at))
-            .bind(batch.by.clone());
+            .bind(batch.by.clone())
+            .bind(request_key.map(str::to_owned));
         self.change(insert).await?;
         for (place, club) in (1_i64..).zip(&batch.clubs) {
             let glued = query("INSERT INTO batch_club (batch, place, club) VALUES ($1, $2, $3)");
@@ -95,6 +98,51 @@ impl Tx {
         let batches = query(concat!(batch_columns!(), "WHERE b.id = $1")).bind(id.0.clone());
         let clubs = query("SELECT batch, club FROM batch_club WHERE batch = $1 ORDER BY place").bind(id.0.clone());
         Ok(self.with_clubs(batches, clubs).await?.pop())
+    }
+
+    /// The batch with this number.
+    ///
+    /// # Errors
+    /// The database failed, or the row is damaged.
+    pub async fn batch_by_number(&mut self, number: i64) -> Result<Option<Batch>, StoreError> {
+        self.batch_found(query("SELECT id FROM batch WHERE number = $1").bind(number)).await
+    }
+
+    /// The batch that was kept for a request key.
+    ///
+    /// # Errors
+    /// The database failed, or the row is damaged.
+    pub async fn batch_by_request_key(&mut self, request_key: &str) -> Result<Option<Batch>, StoreError> {
+        self.batch_found(query("SELECT id FROM batch WHERE request_key = $1").bind(request_key.to_owned())).await
+    }
+
+    async fn batch_found(&mut self, id: Query) -> Result<Option<Batch>, StoreError> {
+        match self.row(id).await? {
+            Some(row) => self.batch(&BatchId(row.text("id")?)).await,
+            None => Ok(None),
+        }
+    }
+
+    /// Notes beside a batch that it was entered wrongly; the batch itself stays.
+    ///
+    /// # Errors
+    /// [`StoreError::Missing`]; [`StoreError::AlreadyTakenBack`].
+    pub async fn take_back_batch(
+        &mut self,
+        id: &BatchId,
+        why: &str,
+        by: &str,
+        at: Timestamp,
+    ) -> Result<(), StoreError> {
+        let batch = self.batch(id).await?;
+        let batch = batch.ok_or_else(|| StoreError::Missing { what: "batch", name: id.0.clone() })?;
+        if let Some(why) = batch.taken_back {
+            return Err(StoreError::AlreadyTakenBack { why });
+        }
+        let note = query("INSERT INTO batch_taken_back (batch, why, said_by, said_at) VALUES ($1, $2, $3, $4)");
+        let note = note.bind(id.0.clone()).bind(why.to_owned()).bind(by.to_owned()).bind(time_text(at));
+        self.change(note).await?;
+        Ok(())
     }
 
     /// All batches, or those that a club of a job was glued from, by number.
@@ -183,5 +231,6 @@ fn batch_of(row: &AnyRow, clubs_of: &mut BTreeMap<String, Vec<ClubId>>) -> Resul
         beads_g: given.beads_g,
         mixed_at: row.time("mixed_at")?,
         by: row.text("mixed_by")?,
+        taken_back: row.maybe_text("taken_back")?,
     })
 }

@@ -60,6 +60,7 @@ pub(crate) trait Columns {
     fn whole(&self, column: &'static str) -> Result<i64, StoreError>;
     fn maybe_whole(&self, column: &'static str) -> Result<Option<i64>, StoreError>;
     fn real(&self, column: &'static str) -> Result<f64, StoreError>;
+    fn maybe_real(&self, column: &'static str) -> Result<Option<f64>, StoreError>;
 
     fn flag(&self, column: &'static str) -> Result<bool, StoreError> {
         Ok(self.whole(column)? != 0)
@@ -108,6 +109,10 @@ impl Columns for AnyRow {
     }
 
     fn real(&self, column: &'static str) -> Result<f64, StoreError> {
+        self.try_get(column).map_err(|e| damaged(column, e))
+    }
+
+    fn maybe_real(&self, column: &'static str) -> Result<Option<f64>, StoreError> {
         self.try_get(column).map_err(|e| damaged(column, e))
     }
 }

@@ -68,6 +68,45 @@ impl Tx {
         self.any(query("SELECT 1 FROM event WHERE kind = $1 LIMIT 1").bind(kind.to_owned())).await
     }
 
+    /// The last entry of the log of these kinds.
+    ///
+    /// # Errors
+    /// The database failed, or the row is damaged.
+    pub async fn last_event_of(&mut self, kinds: &[&str]) -> Result<Option<Event>, StoreError> {
+        let mut last: Option<(i64, Event)> = None;
+        for kind in kinds {
+            let lookup = query(
+                "SELECT seq, id, happened_at, done_by, job, club, kind, body FROM event WHERE kind = $1
+                 ORDER BY seq DESC LIMIT 1",
+            );
+            if let Some(row) = self.row(lookup.bind((*kind).to_owned())).await? {
+                let seq = row.whole("seq")?;
+                if last.as_ref().is_none_or(|(other, _)| seq > *other) {
+                    last = Some((seq, event_of(&row)?));
+                }
+            }
+        }
+        Ok(last.map(|(_, event)| event))
+    }
+
+    /// When the last readings, batches and entries of the log were made, at most `limit` of each.
+    ///
+    /// # Errors
+    /// The database failed, or a row is damaged.
+    pub async fn newest_entries(&mut self, limit: i64) -> Result<Vec<Timestamp>, StoreError> {
+        let mut times = Vec::new();
+        for sql in [
+            "SELECT read_at AS made_at FROM reading ORDER BY seq DESC LIMIT $1",
+            "SELECT mixed_at AS made_at FROM batch ORDER BY number DESC LIMIT $1",
+            "SELECT happened_at AS made_at FROM event ORDER BY seq DESC LIMIT $1",
+        ] {
+            for row in self.rows(query(sql).bind(limit)).await? {
+                times.push(row.time("made_at")?);
+            }
+        }
+        Ok(times)
+    }
+
     /// The last entries of the log, of all jobs or one, at most `limit`, the newest first.
     ///
     /// # Errors

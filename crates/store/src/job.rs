@@ -339,7 +339,11 @@ impl Tx {
         }
     }
 
-    pub(crate) async fn job_of_club(&mut self, club: &ClubId) -> Result<JobId, StoreError> {
+    /// The job that a club belongs to.
+    ///
+    /// # Errors
+    /// [`StoreError::Missing`].
+    pub async fn job_of_club(&mut self, club: &ClubId) -> Result<JobId, StoreError> {
         match self.row(query("SELECT job FROM job_club WHERE id = $1").bind(club.0.clone())).await? {
             Some(row) => Ok(JobId(row.text("job")?)),
             None => Err(StoreError::Missing { what: "club", name: club.0.clone() }),

@@ -7,7 +7,7 @@ use jiff::Timestamp;
 use sqlx::any::AnyRow;
 use workshop::id::{ClubId, JobId, ReadingId};
 use workshop::kind::Role;
-use workshop::reading::{Reading, Unit, What};
+use workshop::reading::{Reading, StoodForecast, Unit, What};
 
 /// What became of an appended reading.
 #[derive(Debug, Clone, PartialEq)]
@@ -23,7 +23,8 @@ pub struct Appended {
 macro_rules! reading_columns {
     () => {
         "SELECT r.id, r.job, r.club, r.step, r.what, r.value, r.unit, r.typed, r.on_club, r.scale, r.display_step,
-             r.read_at, r.read_by, r.replaces, t.why AS taken_back,
+             r.read_at, r.read_by, r.replaces, r.forecast_value, r.forecast_band, r.forecast_version,
+             t.why AS taken_back,
              CASE WHEN i.reading IS NULL THEN r.insisted ELSE 1 END AS insisted
          FROM reading r
          LEFT JOIN reading_taken_back t ON t.reading = r.id
@@ -72,10 +73,16 @@ impl Tx {
         let insert = query(
             "INSERT INTO reading (id, seq, job, club, step, what, unit, value, mass_kg, length_m, balance_points,
                  angle_rad, frequency_hz, typed, on_club, scale, display_step, read_at, read_by, replaces, insisted,
-                 request_key)
+                 request_key, forecast_value, forecast_band, forecast_version)
              VALUES ($1, $2, $3, $4, $5, $6, $7, $8, NULLIF($9, 'NaN'), NULLIF($10, 'NaN'), NULLIF($11, 'NaN'),
-                 NULLIF($12, 'NaN'), NULLIF($13, 'NaN'), $14, $15, $16, $17, $18, $19, $20, $21, $22)",
+                 NULLIF($12, 'NaN'), NULLIF($13, 'NaN'), $14, $15, $16, $17, $18, $19, $20, $21, $22,
+                 NULLIF($23, 'NaN'), NULLIF($24, 'NaN'), $25)",
         );
+        let forecast = reading.forecast;
+        if let Some(forecast) = forecast {
+            finite(&what, forecast.value)?;
+            finite(&what, forecast.band)?;
+        }
         let si = Si::of(value, reading.unit);
         let on_club: Vec<&str> = reading.on.iter().map(|role| role.key()).collect();
         let insert = insert
@@ -100,7 +107,10 @@ impl Tx {
             .bind(reading.by.clone())
             .bind(reading.replaces.as_ref().map(|id| id.0.clone()))
             .bind(i64::from(reading.insisted))
-            .bind(request_key.map(str::to_owned));
+            .bind(request_key.map(str::to_owned))
+            .bind(figure(forecast.map(|f| f.value)))
+            .bind(figure(forecast.map(|f| f.band)))
+            .bind(forecast.map(|f| f.version));
         self.change(insert).await?;
         Ok(Appended { reading: reading.clone(), club_version, repeated: false })
     }
@@ -250,5 +260,13 @@ fn reading_of(row: &AnyRow) -> Result<Reading, StoreError> {
         replaces: row.maybe_text("replaces")?.map(ReadingId),
         taken_back: row.maybe_text("taken_back")?,
         insisted: row.flag("insisted")?,
+        forecast: forecast_of(row)?,
     })
+}
+
+/// The forecast that stood when a reading came; readings from before it was kept have none.
+fn forecast_of(row: &AnyRow) -> Result<Option<StoodForecast>, StoreError> {
+    let (value, band) = (row.maybe_real("forecast_value")?, row.maybe_real("forecast_band")?);
+    let version = row.maybe_whole("forecast_version")?;
+    Ok(value.zip(band).zip(version).map(|((value, band), version)| StoodForecast { value, band, version }))
 }

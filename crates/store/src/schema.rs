@@ -41,6 +41,10 @@ fn migrations(backend: Backend) -> Vec<Migration> {
             include_str!("../migrations/0009_pages_count.postgres.sql")
         ),
     };
+    let forecast_and_batch = match backend {
+        Backend::Sqlite => include_str!("../migrations/0010_forecast_and_batch.sqlite.sql"),
+        Backend::Postgres => include_str!("../migrations/0010_forecast_and_batch.postgres.sql"),
+    };
     [
         (1, "tables", include_str!("../migrations/0001_tables.sql")),
         (2, "append only", append_only),
@@ -51,6 +55,7 @@ fn migrations(backend: Backend) -> Vec<Migration> {
         (7, "list layouts", include_str!("../migrations/0007_list_layouts.sql")),
         (8, "shaft frequency", include_str!("../migrations/0008_shaft_frequency.sql")),
         (9, "pages", pages),
+        (10, "forecast and batch", forecast_and_batch),
     ]
     .into_iter()
     .map(|(version, name, sql)| Migration::new(version, name.into(), MigrationType::Simple, sql.into_sql_str(), false))

@@ -21,10 +21,14 @@ progress();
 whatIf();
 
 // In a row that scrolls sideways, the one shown now comes into view.
-for (const current of document.querySelectorAll(".clubs, .stepper, .places, .tabs")) {
-  const shown = current.querySelector("[aria-current]");
-  if (shown) current.scrollLeft += shown.getBoundingClientRect().left - current.getBoundingClientRect().left - (current.clientWidth - shown.clientWidth) / 2;
+function intoView() {
+  for (const current of document.querySelectorAll(".clubs, .stepper, .places, .tabs")) {
+    const shown = current.querySelector("[aria-current]");
+    if (shown) current.scrollLeft += shown.getBoundingClientRect().left - current.getBoundingClientRect().left - (current.clientWidth - shown.clientWidth) / 2;
+  }
 }
+intoView();
+document.addEventListener("setwright:placed", intoView);
 
 // From here on keys are heard.
 document.documentElement.dataset.ready = "";

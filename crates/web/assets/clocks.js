@@ -1,10 +1,14 @@
 // Counts down every element with data-until (RFC 3339). The server's time, data-now on the page, corrects a tablet
 // whose clock is wrong.
+const now = Date.parse(document.documentElement.dataset.now ?? "");
+const ahead = Number.isNaN(now) ? 0 : now - Date.now();
+
+// The server's time, as far as this tablet knows it.
+export const serverNow = () => Date.now() + ahead;
+
 export function clocks() {
-  const now = Date.parse(document.documentElement.dataset.now ?? "");
-  const ahead = Number.isNaN(now) ? 0 : now - Date.now();
   const tick = () => {
-    for (const clock of document.querySelectorAll("[data-until]")) show(clock, Date.now() + ahead);
+    for (const clock of document.querySelectorAll("[data-until]")) show(clock, serverNow());
   };
   tick();
   setInterval(tick, 1000);

@@ -1,9 +1,16 @@
-// A form with data-keep is sent by script, so that a dropped network loses nothing: what could not be sent is kept on
-// this tablet and sent once when the network is back. The server knows each entry by its request_key and keeps it once,
-// however often it arrives.
+// Forms with data-keep are sent by script: what could not be sent is kept on this tablet and sent when the network is
+// back, with the time of typing. The server knows each entry by its request_key and keeps it once.
+//
+// The answer takes the page's place without leaving it, so that no key typed meanwhile is lost. In a form with
+// data-queue the next entry belongs to the next club or part: what is typed ahead follows while each is taken.
+// Elsewhere it would go to the same club again, and is told instead.
+import { serverNow } from "./clocks.js";
+
 const STORE = "setwright.waiting";
 const TRY_AGAIN_MS = 4000;
 let sending = false;
+// Entries typed while the one before is on its way.
+let ahead = [];
 
 export function keep() {
   document.addEventListener("submit", onSubmit);
@@ -20,28 +27,38 @@ async function onSubmit(event) {
   const url = button?.formAction && button.hasAttribute("formaction") ? button.formAction : form.action;
   const data = new FormData(form, button);
   if (!data.get("request_key")) return; // Without a key it could arrive twice: leave it to the browser.
-  // With nothing typed it only asks where to go on: nothing to keep.
-  const typed = [...form.querySelectorAll("input:not([type=hidden], [type=checkbox])")];
-  if (typed.length && typed.every((field) => !field.value.trim())) return;
   event.preventDefault();
-  // Typed and sent while the one before is on its way: it is sent after it.
-  if (form.dataset.busy) return void (form.dataset.again = "1");
+  const field = bigEntry(form);
+  if (form.dataset.busy) {
+    if (field?.value.trim()) ahead.push(field.value.trim());
+    emptied(form);
+    return;
+  }
   form.dataset.busy = "1";
   button?.setAttribute("aria-busy", "true");
-  const entry = { url, body: new URLSearchParams(data).toString(), key: data.get("request_key"), what: named(form, data) };
+  const entry = {
+    url,
+    body: new URLSearchParams(data).toString(),
+    key: data.get("request_key"),
+    what: named(form, data),
+    at: new Date(serverNow()).toISOString(),
+  };
+  // With nothing typed it only asks where to go on: nothing to keep.
+  const typed = [...form.querySelectorAll("input:not([type=hidden], [type=checkbox])")];
+  const asks = typed.length > 0 && typed.every((field) => !field.value.trim());
   // Kept first, then sent: a tablet that dies in between still has it.
-  store([...waiting(), entry]);
-  const inPlace = form.hasAttribute("data-in-place");
-  // The next one may be typed while this one is on its way.
-  if (inPlace) emptied(form);
+  if (!asks) store([...waiting(), entry]);
+  emptied(form);
   try {
     const answer = await send(entry);
     drop(entry.key);
-    await show(answer, url, inPlace && form);
+    await show(answer, url, form);
   } catch {
     form.reset();
     const key = form.querySelector("[name=request_key]");
     if (key) key.value = freshKey();
+    if (asks) tell("The network is away: the next club cannot be shown.");
+    notKept("The network is away");
     say();
   } finally {
     delete form.dataset.busy;
@@ -49,11 +66,13 @@ async function onSubmit(event) {
   }
 }
 
-function send(entry) {
+// `later`: it waited, and says when it was typed.
+function send(entry, later = false) {
   const stop = AbortSignal.timeout ? { signal: AbortSignal.timeout(10000) } : {};
+  const at = later && entry.at ? `&at=${encodeURIComponent(entry.at)}` : "";
   return fetch(entry.url, {
     method: "POST",
-    body: entry.body,
+    body: entry.body + at,
     headers: { "Content-Type": "application/x-www-form-urlencoded", "Idempotency-Key": entry.key },
     ...stop,
   }).then((answer) => {
@@ -70,26 +89,52 @@ function emptied(form) {
   if (field) field.value = "";
 }
 
-// After sending: go where the server says; an answer with an error is shown in place. A form with data-in-place stays
-// on its page: the page that the server leads to is put in its place, with what was typed since.
+// What was typed meanwhile stands in the new page's entry; what was typed ahead is sent if this entry was taken and the
+// page asks for the next.
 async function show(answer, url, form) {
-  if (answer.redirected && !form) return location.assign(answer.url);
   const page = new DOMParser().parseFromString(await answer.text(), "text/html");
   const main = page.querySelector("main");
-  if (!main) return location.assign(url);
+  const place = (of) => `${of.body.className} ${of.querySelector(".places [aria-current]")?.textContent}`;
+  if (!main || place(page) !== place(document)) return location.assign(answer.redirected ? answer.url : url);
+  const typing = bigEntry(form)?.value ?? "";
+  const asked = form.querySelector("[name=slot]")?.value;
   for (const old of document.querySelectorAll("body > .notice")) old.remove();
-  const notice = page.querySelector("body > .notice");
-  const here = document.querySelector("main");
-  if (notice) here.before(document.adoptNode(notice));
-  const typed = answer.redirected && form ? bigEntry(here)?.value : "";
+  const [here, head] = [document.querySelector("main"), document.querySelector(".head-title")];
+  for (const notice of page.querySelectorAll("body > .notice")) here.before(document.adoptNode(notice));
+  if (head && page.querySelector(".head-title")) head.replaceWith(document.adoptNode(page.querySelector(".head-title")));
+  document.title = page.title;
   here.replaceWith(document.adoptNode(main));
+  if (answer.redirected) history.replaceState(null, "", answer.url);
+  const next = document.querySelector("form[data-queue]");
   const field = document.querySelector("[aria-invalid], [autofocus]");
   (field ?? document.querySelector("main")).focus();
-  if (!form) return;
-  if (answer.redirected) history.replaceState(null, "", answer.url);
-  if (typed && field) field.value = typed;
-  if (typed && field && form.dataset.again) setTimeout(() => field.form.requestSubmit());
   document.dispatchEvent(new CustomEvent("setwright:placed"));
+  if (!answer.redirected) return notKept("The entry before was not taken");
+  // A grid names its club; at the weigh-in each entry is another part.
+  const goesOn = next && (!asked || next.querySelector("[name=slot]")?.value !== asked);
+  const entry = bigEntry(document);
+  if (ahead.length && !(goesOn && entry)) return notKept("Nothing more is asked here");
+  if (!entry || entry.matches("[aria-invalid]")) return;
+  if (ahead.length) {
+    entry.value = ahead.shift();
+    setTimeout(() => {
+      entry.form.requestSubmit();
+      entry.value = typing;
+    });
+  } else if (typing) entry.value = typing;
+}
+
+// What was typed ahead and must not go to another club than it was meant for.
+function notKept(why) {
+  if (!ahead.length) return;
+  tell(`${why}. Not kept: ${ahead.join(", ")}. Look at the club, then enter it again.`);
+  ahead = [];
+}
+
+function tell(words) {
+  const line = Object.assign(document.createElement("p"), { className: "notice bad", textContent: words });
+  line.setAttribute("role", "alert");
+  document.querySelector("main").before(line);
 }
 
 async function sendAll() {
@@ -100,7 +145,7 @@ async function sendAll() {
   try {
     for (const entry of waiting().filter((entry) => !entry.refused)) {
       if (document.querySelector("form[data-busy]")) break;
-      const answer = await send(entry);
+      const answer = await send(entry, true);
       if (answer.ok) drop(entry.key);
       else store(waiting().map((other) => (other.key === entry.key ? { ...other, refused: answer.status } : other)));
       sent += 1;
@@ -149,7 +194,6 @@ function freshKey() {
   return hex.replace(/(.{8})(.{4})(.{4})(.{4})(.{12})/, "$1-$2-$3-$4-$5");
 }
 
-// Tells what waits, in the page's own place for it.
 function say() {
   const place = document.getElementById("waiting");
   if (!place) return;

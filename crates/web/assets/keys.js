@@ -1,9 +1,9 @@
 // Single keys: an element with data-key="r" or "z Backspace" is pressed by that key. In a text field they work only
 // while it is empty and carries data-bench-entry, so that typing is never taken away.
 //
-// A foot pedal types a key of its own. Any key that writes nothing and that browsers leave alone keeps what stands in
-// the entry of the bench, as Enter does, wherever the focus is.
-const PEDAL = /^(F([1-4]|[6-9]|10|1[3-9]|2[0-4])|Page(Up|Down)|Insert|Pause|ScrollLock|Media(PlayPause|TrackNext|TrackPrevious))$/;
+// A foot pedal types a function key that browsers leave alone: it keeps what stands in the bench entry, wherever the
+// focus is. Keys that scroll or are hit by mistake would keep half of a reading.
+const PEDAL = /^F([1-4]|[6-9]|10|1[3-9]|2[0-4])$/;
 
 export function keys() {
   document.addEventListener("keydown", (event) => {
@@ -26,9 +26,13 @@ export function keys() {
 
 function pedal(event, field) {
   const form = field?.form?.querySelector("[data-bench-entry]") ? field.form : document.querySelector("[data-bench-entry]")?.form;
-  if (!form) return;
+  // A step that is only done has no entry, but a button that Enter presses.
+  const done = form ? null : document.querySelector("button[data-key='Enter']");
+  if (!form && !done) return;
   event.preventDefault();
-  if (!event.repeat) form.requestSubmit();
+  if (event.repeat) return;
+  if (form) form.requestSubmit();
+  else done.click();
 }
 
 function isIdle(field) {

@@ -78,6 +78,7 @@ async fn shop(folder: &std::path::Path) -> (App, Router) {
             by: "Bench".into(),
             version: None,
             at: None,
+            reason: None,
             request_key: None,
         };
         app.read(1, &new).await.expect("kept");

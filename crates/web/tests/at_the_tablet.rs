@@ -97,7 +97,7 @@ async fn figures_are_shown_and_read_in_the_persons_units() {
         assert!((kept_mm - mm).abs() < 1e-9, "{kept_mm}");
     }
     let page = with_cookie(&bench, "units=mm-g", "/bench/1/1?step=finish", None).await.text;
-    assert!(page.contains("mm, or 36 3/4 in"), "the field says which unit it takes");
+    assert!(page.contains("class=\"unit\" aria-hidden=\"true\">mm<"), "the field says which unit it takes");
 }
 
 #[tokio::test]
@@ -142,7 +142,17 @@ async fn the_next_cup_is_of_the_last_tins_unless_another_lot_is_entered() {
     let page = bench.page("/glue/new?job=1").await.text;
     assert!(page.contains("name=\"last_lot\" value=\"\""), "no cup yet");
     let cup = |slot: &'static str, lot: &'static str, last: &'static str| {
-        [("job", "1"), ("slot", slot), ("adhesive", "BASALT"), ("lot", lot), ("last_lot", last), ("room_c", "21")]
+        // Nothing was read of these clubs, so that gluing them takes a reason.
+        let reason = ("reason", "dry fit looked at");
+        [
+            ("job", "1"),
+            ("slot", slot),
+            ("adhesive", "BASALT"),
+            ("lot", lot),
+            ("last_lot", last),
+            ("room_c", "21"),
+            reason,
+        ]
     };
     let none = bench.form("/glue/new", &cup("1", "", "")).await;
     assert!(none.status.is_client_error(), "a cup has its lot: {}", none.status);

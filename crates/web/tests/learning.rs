@@ -20,7 +20,12 @@ async fn built(bench: &Bench) {
         let entry = json!([{ "what": "balance", "value": truth.points(&DRY) }]);
         bench.made("/jobs/1/readings", reading(i + 1, "dry", entry)).await;
     }
-    bench.made("/batches", json!({ "job": 1, "slots": [1, 2, 3, 4, 5, 6, 7, 8], "lot": "B-7", "by": "Ada" })).await;
+    bench
+        .made(
+            "/batches",
+            json!({ "job": 1, "slots": [1, 2, 3, 4, 5, 6, 7, 8], "lot": "B-7", "by": "Ada", "reason": "as agreed" }),
+        )
+        .await;
     bench.clock.advance(SignedDuration::from_hours(72));
     for (i, truth) in truths.iter().enumerate() {
         let entry = json!([{ "what": "balance", "value": truth.points(&CURED) }]);

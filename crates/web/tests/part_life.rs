@@ -224,7 +224,7 @@ async fn finished(bench: &Bench) {
     bench
         .made("/jobs/1/readings", reading(1, "dry", json!([{ "what": "balance", "value": truth.points(&DRY) }])))
         .await;
-    bench.made("/batches", json!({ "job": 1, "slots": [1], "lot": "B-7", "by": "Ada" })).await;
+    bench.made("/batches", json!({ "job": 1, "slots": [1], "lot": "B-7", "by": "Ada", "reason": "as agreed" })).await;
     bench.clock.advance(SignedDuration::from_hours(72));
     bench
         .made("/jobs/1/readings", reading(1, "cured", json!([{ "what": "balance", "value": truth.points(&CURED) }])))
@@ -290,7 +290,7 @@ async fn parts_pulled_out_of_a_finished_club_are_used_again_as_they_are_now() {
 async fn a_glued_club_is_taken_apart_and_waits() {
     let bench = Bench::open().await;
     planned(&bench).await;
-    bench.made("/batches", json!({ "job": 1, "slots": [4], "lot": "B-7", "by": "Ada" })).await;
+    bench.made("/batches", json!({ "job": 1, "slots": [4], "lot": "B-7", "by": "Ada", "reason": "as agreed" })).await;
     let (head, shaft, grip) = (
         planned_code(&bench, 4, "head").await,
         planned_code(&bench, 4, "shaft").await,

@@ -108,8 +108,9 @@ impl Assembly<'_> {
         let mut shared = Shared::default();
         let clubs =
             planned.iter().map(|(club, plan)| self.club(club, plan, &mut shared)).collect::<Result<Vec<_>, _>>()?;
-        if let Some(sd) = self.reference_sd_points() {
-            shared.key(REFERENCE.into(), sd);
+        let reference = self.reference_reading();
+        if let Some(reference) = &reference {
+            shared.key(REFERENCE.into(), reference.sd_points());
         }
         if let Some(check) = &self.shop.check_weight {
             shared.key(CHECK_WEIGHT.into(), check.sd_points);
@@ -117,7 +118,7 @@ impl Assembly<'_> {
         for check in &self.watch.checks {
             shared.key(check.shared_key(), check.read.certified_sd.max(1e-6));
         }
-        let (shared, joint) = shared.with(self);
+        let (shared, joint) = shared.with(self, reference.as_ref());
         Ok(JobModel { clubs, shared, scales: self.scales(), joint })
     }
 
@@ -133,13 +134,23 @@ impl Assembly<'_> {
         self.job.sheet.reference.as_ref().and_then(|r| r.balance_points)
     }
 
-    /// How far the reference club's true balance may lie from what the sheet says: the noise of that reading, and the
-    /// difference between two scales where it was another.
-    fn reference_sd_points(&self) -> Option<f64> {
+    /// What the reading of the reference club, from which the targets come, leaves open; none where the sheet gives none.
+    fn reference_reading(&self) -> Option<ReferenceReading> {
+        self.reference_points()?;
         let scale = &self.shop.balance_scale;
         let noise = self.noise_sd(scale).hypot(scale.display_step / 12f64.sqrt());
-        self.reference_points()
-            .map(|_| if self.reference_elsewhere() { noise.hypot(BETWEEN_SCALES_SD_POINTS) } else { noise })
+        if self.reference_elsewhere() {
+            let (noise_sd, habit_sd) = (noise.hypot(BETWEEN_SCALES_SD_POINTS), 0.0);
+            return Some(ReferenceReading { noise_sd, habit_sd, day_sd: 0.0, same_day: false, habit_mean: 0.0 });
+        }
+        let habit = self.learned.habit(&scale.key, scale.offset_sd);
+        Some(ReferenceReading {
+            noise_sd: noise,
+            habit_sd: (habit.sd * habit.sd - habit.today_sd * habit.today_sd).max(0.0).sqrt(),
+            day_sd: habit.today_sd,
+            same_day: self.watch.reference_same_day,
+            habit_mean: habit.mean,
+        })
     }
 
     fn scatter(&self, key: &str, new_shop: f64) -> f64 {
@@ -307,6 +318,34 @@ impl Assembly<'_> {
     }
 }
 
+/// The reading of the reference club on the shop's own scale is a reading like any other: the club's true balance, what the
+/// scale is always off by, what it was off by on that day, and noise. On a scale of another room only noise is left, that
+/// of the difference between two scales included.
+struct ReferenceReading {
+    noise_sd: f64,
+    /// What the scale is always off by is not known to better than this …
+    habit_sd: f64,
+    /// … and is believed to be this.
+    habit_mean: f64,
+    /// What one day adds.
+    day_sd: f64,
+    /// Whether it was read on a day on which the bench reads, so that the day's own is the same.
+    same_day: bool,
+}
+
+impl ReferenceReading {
+    /// Standard deviation of how far the club's true balance lies from its figure, points.
+    fn sd_points(&self) -> f64 {
+        self.noise_sd.hypot(self.habit_sd).hypot(self.day_sd)
+    }
+
+    /// Covariance of that with today's offset of the scale, whose variance is given: the scale read too much by as much
+    /// as the club's true balance is less.
+    fn covariance_with_offset(&self, offset_variance: f64) -> f64 {
+        -if self.same_day { offset_variance } else { self.habit_sd * self.habit_sd }
+    }
+}
+
 /// The shared deviations that occur, each once. A tape or a shaft used by several clubs keeps the widest prior.
 #[derive(Default)]
 struct Shared(BTreeMap<String, f64>);
@@ -319,8 +358,8 @@ impl Shared {
     }
 
     /// The shared deviations as priors, those that the shop has learned with what it learned and their joint
-    /// covariance.
-    fn with(self, of: &Assembly<'_>) -> (Vec<SharedPrior>, Vec<JointPrior>) {
+    /// covariance; the reference club's with that of the scale that read it.
+    fn with(self, of: &Assembly<'_>, reference: Option<&ReferenceReading>) -> (Vec<SharedPrior>, Vec<JointPrior>) {
         let (learned, shop) = (of.learned, of.shop);
         // What a scale is off by is its habit, which is tied to the other values, and today's own.
         let scales = [&shop.balance_scale, &shop.mass_scale].into_iter().filter_map(|scale| {
@@ -334,25 +373,77 @@ impl Shared {
             let row = known.iter().map(|(_, j, _)| learned.covariance[i][*j] + if i == *j { own } else { 0.0 });
             row.collect()
         };
-        let joint = JointPrior {
+        let mut joint = JointPrior {
             covariance: known.iter().map(|(_, i, own)| row((*i, *own))).collect(),
             keys: known.iter().map(|(key, _, _)| key.clone()).collect(),
         };
+        if let Some(reference) = reference.filter(|r| r.habit_sd + r.day_sd > 0.0) {
+            let habit = learned.habit_position(&shop.balance_scale.key, shop.balance_scale.offset_sd);
+            join_reference(&mut joint, of, reference, |of_key| {
+                let at = known.iter().find(|(key, _, _)| key == of_key).map(|(_, at, _)| *at);
+                habit.zip(at).map_or(0.0, |(habit, at)| -learned.covariance[habit][at])
+            });
+        }
         let joint = if joint.keys.is_empty() { Vec::new() } else { vec![joint] };
         let shared = self
             .0
             .into_iter()
-            .map(|(key, sd)| match learned.position(&key) {
-                Some(at) => SharedPrior {
+            .map(|(key, sd)| match (learned.position(&key), reference) {
+                (Some(at), _) => SharedPrior {
                     mean_shift: learned.values[at].mean_shift,
                     sd: learned.covariance[at][at].max(0.0).sqrt(),
                     key,
                 },
-                None => SharedPrior { mean_shift: 0.0, sd, key },
+                (None, Some(reference)) if key == REFERENCE => {
+                    SharedPrior { mean_shift: -reference.habit_mean, sd, key }
+                }
+                (None, _) => SharedPrior { mean_shift: 0.0, sd, key },
             })
             .collect();
         (shared, joint)
     }
+}
+
+/// Ties the reference club's deviation to what the balance scale is off by, and so to whatever that is tied to.
+/// `with_learned` gives its covariance with a value that the shop has learned.
+fn join_reference(
+    joint: &mut JointPrior,
+    of: &Assembly<'_>,
+    reference: &ReferenceReading,
+    with_learned: impl Fn(&str) -> f64,
+) {
+    let scale = &of.shop.balance_scale;
+    let offset = ScalePrior::offset_key(&scale.key);
+    let add = |joint: &mut JointPrior, key: String, row: Vec<f64>, own: f64| {
+        for (other, value) in joint.covariance.iter_mut().zip(&row) {
+            other.push(*value);
+        }
+        joint.covariance.push(row.into_iter().chain([own]).collect());
+        joint.keys.push(key);
+    };
+    if !joint.keys.contains(&offset) {
+        let sd = of.learned.habit(&scale.key, scale.offset_sd).sd.hypot(of.watch.extra_sd(&scale.key));
+        let row = vec![0.0; joint.keys.len()];
+        add(joint, offset.clone(), row, sd * sd);
+    }
+    let row: Vec<f64> =
+        joint
+            .keys
+            .iter()
+            .enumerate()
+            .map(|(i, key)| {
+                if *key == offset {
+                    reference.covariance_with_offset(joint.covariance[i][i])
+                } else {
+                    with_learned(key)
+                }
+            })
+            .collect();
+    // With everything of the same day in common only the noise is its own.
+    let sd = reference.sd_points();
+    let shared = row[joint.keys.iter().position(|key| *key == offset).unwrap_or(0)];
+    let own = (sd * sd).max(if reference.same_day { -shared + reference.noise_sd.powi(2) } else { 0.0 });
+    add(joint, REFERENCE.into(), row, own);
 }
 
 /// Whether an extra changes the head itself: screws, which may also get lighter.

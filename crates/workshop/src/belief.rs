@@ -7,7 +7,7 @@ use crate::id::{ClubId, ReadingId};
 use crate::job::JobClub;
 use crate::kind::Role;
 use crate::plan::ClubPlan;
-use crate::reading::{Reading, What, standing};
+use crate::reading::{Reading, StoodForecast, What, standing};
 use estimation::{
     Contribution, DOUBT_LIMIT, Doubt, Drift, Forecast, JobModel, Observation, OnClub, Probe, Quantity, Standing,
 };
@@ -16,6 +16,9 @@ use quantity::INCH_MM;
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
+/// Version of the belief: counted up whenever the same readings would give other forecasts, so that forecasts that were
+/// kept with readings can be told apart by what made them.
+pub const BELIEF_VERSION: i64 = 1;
 /// Half width of a 95 % band in standard deviations.
 pub const BAND_95: f64 = 1.959_963_984_540_054;
 /// Standard deviation of a length read with a rule against a stop, mm.
@@ -36,8 +39,8 @@ pub struct Finish {
     pub balance_points: f64,
     /// Half width of its 95 % band.
     pub band_points: f64,
-    /// Half width of the band on the shop's own terms, for likeness within the set. It is narrower than `band_points`
-    /// where the reference club was read on another scale: how far the two disagree is then part of the finish.
+    /// Half width of the band of the true balance, for likeness within the set. It may be narrower than `band_points`: how
+    /// well the target itself is known, by the reading of the reference club, is part of the finish alone.
     pub own_band_points: f64,
     /// Probability that it lies in tolerance.
     pub chance: f64,
@@ -54,6 +57,20 @@ pub struct Expectation {
     pub value: f64,
     /// Half width of the 95 % band of what it will show.
     pub band: f64,
+}
+
+impl Expectation {
+    /// The forecast as it is kept with a reading.
+    #[must_use]
+    pub const fn stood(self) -> StoodForecast {
+        StoodForecast { value: self.value, band: self.band, version: BELIEF_VERSION }
+    }
+}
+
+impl From<StoodForecast> for Expectation {
+    fn from(stood: StoodForecast) -> Self {
+        Self { value: stood.value, band: stood.band }
+    }
 }
 
 /// Points that one gram at a place adds: arm from the end that sits on the stop.
@@ -165,6 +182,14 @@ impl Assembly<'_> {
                 make(Quantity::PartMass(role), reading.value, mass_sd, step).on_scale(mass.key.clone())
             }
         })
+    }
+
+    /// The balance of the finished, dry club on the scale that the target means. Where the target rests on a reading of
+    /// the reference club, that is its true balance less how far the reference club's lies from the figure that was
+    /// read: what the scale was off by on that day is in the target, and must be in the finish.
+    pub(crate) fn finish_probe(&self, club: &ClubId) -> Probe {
+        let finish = true_finish(club);
+        if self.reference_points().is_some() { finish.less(REFERENCE) } else { finish }
     }
 
     /// What was added to a club after a reading: (grams, points at the stage that the reading was taken at). It was
@@ -285,14 +310,14 @@ impl Believed<'_> {
         if found.plan.is_none() {
             return Ok(None);
         }
-        let own = self.doubt.belief.gradient(&finish_probe(club))?;
+        let belief = &self.doubt.belief;
+        let own_sd = belief.gradient(&true_finish(club))?.variance().max(0.0).sqrt();
+        let finish = belief.gradient(&self.assembly.finish_probe(club))?;
         let tolerance = found.target.tolerances.balance_points;
-        let (shift, variance) = self.reference_shift(&own)?;
-        let own_sd = own.variance().max(0.0).sqrt();
-        let deviation = own.mean - found.target.balance_points - shift;
-        let sd = variance.max(0.0).sqrt();
+        let deviation = finish.mean - found.target.balance_points;
+        let sd = finish.variance().max(0.0).sqrt();
         Ok(Some(Finish {
-            balance_points: own.mean,
+            balance_points: finish.mean,
             band_points: BAND_95 * sd,
             own_band_points: BAND_95 * own_sd,
             chance: estimation::normal::between(-tolerance, tolerance, deviation, sd),
@@ -301,23 +326,12 @@ impl Believed<'_> {
         }))
     }
 
-    /// How far the reference club's true balance is believed to lie from the sheet's figure, and the variance of a
-    /// finish less that. Nothing is added where the reference was read on the shop's own scale: that scale, as it
-    /// stands with its offset of the day taken off, is what the target means.
-    pub(crate) fn reference_shift(&self, own: &estimation::Gradient) -> Result<(f64, f64), WorkshopError> {
-        if !self.assembly.reference_elsewhere() {
-            return Ok((0.0, own.variance()));
-        }
-        let reference = self.doubt.belief.gradient(&reference_probe())?;
-        Ok((reference.mean, own.variance() + reference.variance() - 2.0 * own.covariance(&reference)))
-    }
-
     /// What makes the finish of a club uncertain, the largest first.
     ///
     /// # Errors
     /// Figures that the belief cannot work with.
     pub fn finish_budget(&self, club: &ClubId) -> Result<Vec<Contribution>, WorkshopError> {
-        Ok(self.doubt.belief.budget_of(&finish_probe(club))?)
+        Ok(self.doubt.belief.budget_of(&self.assembly.finish_probe(club))?)
     }
 
     /// Mass and arm of a role as believed: (mass g, arm mm from the butt end of the shaft); none where the club has no
@@ -348,13 +362,8 @@ fn on_club(plan: &ClubPlan, on: &[Role]) -> OnClub {
 }
 
 /// The true balance of the finished, dry club. What a scale is off by today is not part of it.
-pub(crate) fn finish_probe(club: &ClubId) -> Probe {
+fn true_finish(club: &ClubId) -> Probe {
     Probe::of_club(club.0.clone(), Quantity::Balance, OnClub::finished())
-}
-
-/// How far the reference club's true balance lies from the sheet's figure.
-pub(crate) fn reference_probe() -> Probe {
-    Probe { club: None, quantity: Quantity::Shared(REFERENCE.into()), on: OnClub::NONE, scale: None, at_h: None }
 }
 
 /// Hours of work since the first reading or check, in quarters, for the drift of a scale. A night or a weekend counts no more

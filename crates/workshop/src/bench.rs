@@ -7,9 +7,11 @@ use crate::glue::{Batch, Gate};
 use crate::id::ClubId;
 use crate::job::{Job, JobClub};
 use crate::kind::words;
+use crate::open_point::OpenPoint;
 use crate::reading::{Reading, Unit, What};
 use crate::remedy::{Remedy, Spare};
 use crate::step::Step;
+use crate::target::{Fit, Target, target_of};
 use jiff::Timestamp;
 use quantity::{Balance, decimal};
 use serde::{Deserialize, Serialize};
@@ -52,9 +54,16 @@ pub struct AskState {
     pub what: What,
     /// Unit of the figures.
     pub unit: Unit,
-    /// What the shop's instrument should show.
+    /// What the shop's instrument should show; once it is read, what it should have shown: the forecast that stood before
+    /// the reading came. None for a reading from before that was kept.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub expected: Option<Expectation>,
+    /// What the sheet asks of this reading.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub target: Option<Target>,
+    /// How the reading lies against that; for the swing weight, how the finish does that all readings together give.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub fit: Option<Fit>,
     /// The reading that stands.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub reading: Option<Reading>,
@@ -167,8 +176,9 @@ pub fn club_state(
 ) -> Result<ClubState, WorkshopError> {
     let job = believed.assembly.job;
     let mut steps = Vec::with_capacity(job.steps.len());
+    let finish = believed.finish(&club.id)?;
     for step in &job.steps {
-        steps.push(step_state(believed, around, club, step)?);
+        steps.push(step_state(believed, around, club, step, finish.as_ref())?);
     }
     let last_touched = steps.iter().rposition(|s| matches!(s.status, StepStatus::Done | StepStatus::Begun));
     if let Some(last) = last_touched {
@@ -181,7 +191,6 @@ pub fn club_state(
     let from = last_touched.unwrap_or(0);
     let next_step =
         steps[from..].iter().find(|s| matches!(s.status, StepStatus::Open | StepStatus::Begun)).map(|s| s.key.clone());
-    let finish = believed.finish(&club.id)?;
     let doubted = steps.iter().flat_map(|s| &s.asks).any(|a| a.doubted);
     Ok(ClubState {
         club: club.id.clone(),
@@ -211,6 +220,7 @@ fn step_state(
     around: Surroundings<'_>,
     club: &JobClub,
     step: &Step,
+    finish: Option<&Finish>,
 ) -> Result<StepState, WorkshopError> {
     let readings = believed.standing();
     let mut asks = Vec::with_capacity(step.asks.len());
@@ -218,10 +228,21 @@ fn step_state(
         let reading =
             readings.iter().rev().find(|r| r.club == club.id && r.step == step.key && r.what == what).copied();
         let on = reading.map_or(step.on.as_slice(), |r| r.on.as_slice());
+        let target = target_of(believed.assembly, club, what, on);
+        let fit = target.zip(reading).map(|(target, reading)| match finish {
+            Some(finish) if what == What::Balance => target.fit(target.value + finish.deviation_points),
+            _ => target.fit(reading.value),
+        });
+        let expected = match reading {
+            Some(reading) => reading.forecast.map(Expectation::from),
+            None => believed.expected(&club.id, what, on)?,
+        };
         asks.push(AskState {
             what,
             unit: what.unit(),
-            expected: believed.expected(&club.id, what, on)?,
+            expected,
+            target,
+            fit,
             doubted: reading.is_some_and(|r| believed.is_doubted(&r.id)),
             reading: reading.cloned(),
         });
@@ -311,14 +332,15 @@ fn believed_words(
     let Some(club) = job.club(&state.club) else {
         return Ok(Meaning::new(Tone::Good, says, next_words(job, state)));
     };
-    let limit_deg = believed.assembly.library.head(&club.target.head_model).map_or(0.0, |head| head.bend_limit_deg);
-    if let Some(words) = bend_words(club, reading, limit_deg) {
-        return Ok(words);
+    let step = state.steps.iter().find(|step| step.key == reading.step);
+    if let (What::Loft | What::Lie, Some(step)) = (reading.what, step) {
+        let head = believed.assembly.library.head(&club.target.head_model);
+        return Ok(angle_words(step, head.map_or(0.0, |head| head.bend_limit_deg)));
     }
     // Held against doing nothing now, with the choices still to come.
     let ahead = crate::remedy::chance_ahead(believed, state, spares)?.unwrap_or(finish.chance);
     let best: Option<&Remedy> = remedies.first().filter(|r| r.chance_at_end > ahead + WORTH_DOING);
-    Ok(match best {
+    let meaning = match best {
         Some(best) if ahead < GOOD_ENOUGH => Meaning::new(Tone::Act, says, best.words.clone()),
         None if ahead < 0.5 => Meaning::new(
             Tone::Act,
@@ -330,7 +352,31 @@ fn believed_words(
             ),
         ),
         _ => Meaning::new(Tone::Good, says, next_words(job, state)),
+    };
+    Ok(match step {
+        Some(step) => with_what_is_off(meaning, step),
+        None => meaning,
     })
+}
+
+/// One verdict over all readings of a step: what else of it lies outside of what the sheet asks is said first.
+fn with_what_is_off(meaning: Meaning, step: &StepState) -> Meaning {
+    let off = step.asks.iter().filter(|a| a.fit == Some(Fit::Off) && a.what != What::Balance && !a.doubted);
+    let said: Vec<String> = off
+        .filter_map(|ask| {
+            let (reading, target) = (ask.reading.as_ref()?, ask.target?);
+            let off = OpenPoint::Off { what: ask.what, value: reading.value, unit: ask.unit, target };
+            Some(format!("{}.", capital(&off.words())))
+        })
+        .collect();
+    if said.is_empty() {
+        return meaning;
+    }
+    let next = match meaning.tone {
+        Tone::Good => "Put it right, or say why when the club is handed over.".to_owned(),
+        _ => meaning.next,
+    };
+    Meaning { tone: Tone::Act, words: format!("{} {}", said.join(" "), meaning.words), next, ..meaning }
 }
 
 /// A remedy is named where it brings so much …
@@ -370,39 +416,42 @@ fn doubt_words(believed: &Believed<'_>, reading: &Reading, spares: &[Spare<'_>])
     })
 }
 
-/// Loft and lie have no part in the balance: say how far to bend, and whether the head allows it.
-fn bend_words(club: &JobClub, reading: &Reading, limit_deg: f64) -> Option<Meaning> {
-    let (target, tolerance) = match reading.what {
-        What::Loft => (club.target.loft_deg, club.target.tolerances.loft_deg),
-        What::Lie => (club.target.lie_deg, club.target.tolerances.lie_deg),
-        _ => return None,
-    };
-    let by = target - reading.value;
-    let name = reading.what.word();
-    if by.abs() <= tolerance + 1e-9 {
-        let words =
-            format!("{} {}° is on the sheet's {}°.", capital(name), decimal(reading.value, 1), decimal(target, 1));
-        return Some(Meaning::new(Tone::Good, words, "Nothing to bend here."));
-    }
-    let way = match (reading.what, by > 0.0) {
-        (What::Loft, true) => "weaker",
-        (What::Loft, false) => "stronger",
-        (_, true) => "upright",
-        (_, false) => "flat",
-    };
-    Some(Meaning::new(
-        Tone::Act,
-        format!("{} {}°, the sheet says {}°.", capital(name), decimal(reading.value, 1), decimal(target, 1)),
-        if by.abs() <= limit_deg + 1e-9 {
-            format!("Bend {}° {way}; the maker allows {}°.", decimal(by.abs(), 1), decimal(limit_deg, 1))
+/// Loft and lie have no part in the balance: say of both how far to bend, and whether the head allows it.
+fn angle_words(step: &StepState, limit_deg: f64) -> Meaning {
+    let (mut words, mut next) = (Vec::new(), Vec::new());
+    let mut tone = Tone::Good;
+    for ask in step.asks.iter().filter(|ask| matches!(ask.what, What::Loft | What::Lie)) {
+        let name = ask.what.word();
+        let Some(reading) = &ask.reading else {
+            next.push(format!("Read the {name} next."));
+            continue;
+        };
+        let Some(target) = ask.target else { continue };
+        let (read, asked) = (decimal(reading.value, 1), decimal(target.value, 1));
+        if target.fit(reading.value) == Fit::Inside {
+            words.push(format!("{} {read}° is on the sheet's {asked}°.", capital(name)));
+            continue;
+        }
+        tone = Tone::Act;
+        words.push(format!("{} {read}°, the sheet says {asked}°.", capital(name)));
+        let by = target.value - reading.value;
+        let way = match (ask.what, by > 0.0) {
+            (What::Loft, true) => "weaker",
+            (What::Loft, false) => "stronger",
+            (_, true) => "upright",
+            (_, false) => "flat",
+        };
+        let (by, limit) = (by.abs(), decimal(limit_deg, 1));
+        next.push(if by <= limit_deg + 1e-9 {
+            format!("Bend {}° {way}; the maker allows {limit}°.", decimal(by, 1))
         } else {
-            format!(
-                "It lacks {}° {way}, and the maker allows {}°: take another head before it is glued.",
-                decimal(by.abs(), 1),
-                decimal(limit_deg, 1)
-            )
-        },
-    ))
+            format!("It must be bent {}° {way}, and the maker allows {limit}°: use another head.", decimal(by, 1))
+        });
+    }
+    if next.is_empty() {
+        next.push("Nothing to bend here.".to_owned());
+    }
+    Meaning::new(tone, words.join(" "), next.join(" "))
 }
 
 fn capital(word: &str) -> String {

@@ -36,7 +36,7 @@ impl Believed<'_> {
         let (Some(found), Some(finish)) = (job.club(club), self.finish(club)?) else { return Ok(Vec::new()) };
         let target = found.target.balance_points;
         let model = self.assembly.job_model()?;
-        let probe = crate::belief::finish_probe(club);
+        let probe = self.assembly.finish_probe(club);
         let scale = &self.assembly.shop.balance_scale;
         let noise = scale.noise_sd.hypot(scale.display_step / 12.0_f64.sqrt());
         let standing = self.standing();

@@ -39,6 +39,9 @@ pub struct Batch {
     pub mixed_at: Timestamp,
     /// Who mixed it.
     pub by: String,
+    /// Why it was taken back, where it was: entered wrongly, and no club is glued from it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub taken_back: Option<String>,
 }
 
 /// What a batch of adhesive takes and how long it gives and needs.
@@ -146,6 +149,12 @@ pub fn pot_life_until(batch: &Batch, adhesive: &AdhesiveModel) -> Result<Timesta
     })
 }
 
+/// The batch that a club is glued from: the latest one that was not taken back.
+#[must_use]
+pub fn glued_from<'b>(batches: &'b [Batch], club: &ClubId) -> Option<&'b Batch> {
+    batches.iter().filter(|b| b.taken_back.is_none() && b.clubs.contains(club)).max_by_key(|b| b.mixed_at)
+}
+
 /// Whether a step of a club may be done now.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
 #[serde(tag = "gate", rename_all = "snake_case")]
@@ -183,7 +192,7 @@ impl Gate {
             return Ok(Self::Open);
         }
         // The latest batch counts: a head that was pulled and glued again starts its cure anew.
-        let batch = batches.iter().filter(|b| b.clubs.contains(&club.id)).max_by_key(|b| b.mixed_at);
+        let batch = glued_from(batches, &club.id);
         let gate = match batch {
             None => Self::NotGlued,
             Some(batch) => match ready_at(batch, assembly.library.adhesive(&batch.adhesive)?, step.needs)? {

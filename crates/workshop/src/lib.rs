@@ -27,6 +27,7 @@ pub mod life;
 pub mod measure;
 pub mod model;
 pub mod needs;
+pub mod open_point;
 pub mod order;
 pub mod part;
 pub mod plan;
@@ -42,6 +43,7 @@ pub mod sorting;
 pub mod step;
 pub mod stock_csv;
 pub mod stock_file;
+pub mod target;
 pub mod weigh_in;
 
 pub use error::WorkshopError;

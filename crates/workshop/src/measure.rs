@@ -4,7 +4,7 @@
 //! many more clubs would then be expected in tolerance, allowing for the cure reading and the grips still to come? What
 //! is known already gains nothing and is not offered.
 
-use crate::belief::{BAND_95, Believed, finish_probe, reference_probe};
+use crate::belief::{BAND_95, Believed};
 use crate::error::WorkshopError;
 use crate::id::ClubId;
 use crate::job::JobClub;
@@ -158,16 +158,14 @@ pub fn offers(believed: &Believed<'_>, club: &ClubId, spares: &[Spare<'_>]) -> R
 /// aimed at its target: (chance, sd).
 fn outlook(believed: &Believed<'_>, open: &Open<'_>, more: &[(Probe, f64)]) -> Result<(f64, f64), WorkshopError> {
     let belief = believed.belief();
-    let finish = finish_probe(&open.club.id);
+    let finish = believed.assembly.finish_probe(&open.club.id);
     let known = belief.sd_after(&finish, more)?;
     let all: Vec<(Probe, f64)> = more.iter().chain(&open.planned).cloned().collect();
     let rest = belief.sd_after(&finish, &all)?;
-    // What the scales of two rooms leave open, where the reference club was read in another.
-    let room = if believed.assembly.reference_elsewhere() { belief.sd_after(&reference_probe(), more)? } else { 0.0 };
     let prospect = Prospect {
         deviation_points: 0.0,
         told_sd: (known * known - rest * rest).max(0.0).sqrt(),
-        rest_sd: rest.hypot(room),
+        rest_sd: rest,
         tolerance_points: open.tolerance_points,
     };
     Ok((prospect.chance_with(&open.effects), rest))

@@ -187,6 +187,22 @@ pub struct Reading {
     /// Whether the builder insisted on it though it was doubted.
     #[serde(default)]
     pub insisted: bool,
+    /// What the bench expected before it came; none for what is not forecast, and for readings from before this was
+    /// kept.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub forecast: Option<StoodForecast>,
+}
+
+/// The forecast that stood when a reading came. It is kept with the reading for ever: what was expected is not changed by
+/// what was read.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, ToSchema)]
+pub struct StoodForecast {
+    /// What the instrument was expected to show, in the reading's unit.
+    pub value: f64,
+    /// Half width of the 95 % band of what it would show, in the reading's unit.
+    pub band: f64,
+    /// Version of the belief that made it ([`crate::belief::BELIEF_VERSION`]).
+    pub version: i64,
 }
 
 /// Refuses a value that nothing of this sort can have.

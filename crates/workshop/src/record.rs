@@ -6,10 +6,12 @@ use crate::glue::Batch;
 use crate::id::ClubId;
 use crate::job::{JobClub, JobState};
 use crate::kind::{Hand, Role, words};
+use crate::open_point::Passed;
 use crate::plan::PlannedPart;
 use crate::reading::{Reading, What};
 use crate::rules::{Margin, RuleFigures, margins};
 use crate::sheet::{ReferenceClub, SetRule, SheetClub};
+use crate::target::length_to_cap_mm;
 use estimation::conformity::{Limits, Verdict as Jcgm106, judge};
 use jiff::{Timestamp, civil::Date};
 use serde::{Deserialize, Serialize};
@@ -117,6 +119,20 @@ pub struct ClubRecord {
     pub margins: Vec<Margin>,
     /// Steps let pass.
     pub let_pass: Vec<LetPass>,
+    /// Where somebody went on with something open.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub passed: Vec<Passed>,
+}
+
+/// What was said beside the readings of a job.
+#[derive(Debug, Clone, Copy)]
+pub struct Beside<'a> {
+    /// Batches that its clubs were glued from.
+    pub batches: &'a [Batch],
+    /// Steps let pass before their strength.
+    pub let_pass: &'a [LetPass],
+    /// Where somebody went on with something open.
+    pub passed: &'a [Passed],
 }
 
 /// The record of a job.
@@ -159,23 +175,16 @@ pub struct Record {
 ///
 /// # Errors
 /// Figures that the belief cannot work with.
-pub fn record(
-    believed: &Believed<'_>,
-    readings: &[Reading],
-    batches: &[Batch],
-    let_pass: &[LetPass],
-) -> Result<Record, WorkshopError> {
+pub fn record(believed: &Believed<'_>, readings: &[Reading], beside: &Beside<'_>) -> Result<Record, WorkshopError> {
+    let batches = beside.batches;
     let assembly = believed.assembly;
     let job = assembly.job;
     let mut hands: Vec<String> =
         readings.iter().map(|r| r.by.clone()).chain(batches.iter().map(|b| b.by.clone())).collect();
     hands.sort();
     hands.dedup();
-    let clubs = job
-        .clubs
-        .iter()
-        .map(|club| club_record(believed, club, readings, batches, let_pass))
-        .collect::<Result<Vec<_>, _>>()?;
+    let clubs =
+        job.clubs.iter().map(|club| club_record(believed, club, readings, beside)).collect::<Result<Vec<_>, _>>()?;
     Ok(Record {
         shop: assembly.shop.name.clone(),
         job_number: job.number,
@@ -197,9 +206,9 @@ fn club_record(
     believed: &Believed<'_>,
     club: &JobClub,
     readings: &[Reading],
-    batches: &[Batch],
-    let_pass: &[LetPass],
+    beside: &Beside<'_>,
 ) -> Result<ClubRecord, WorkshopError> {
+    let glued = beside.batches.iter().filter(|b| b.taken_back.is_none() && b.clubs.contains(&club.id));
     let standing = believed.standing();
     let last = |what: What| standing.iter().rev().find(|r| r.club == club.id && r.what == what).copied();
     let lines = lines(believed, club, &last)?;
@@ -218,7 +227,7 @@ fn club_record(
         lines,
         parts: club.plan.as_ref().map(|p| p.parts.clone()).unwrap_or_default(),
         cut_shaft_mm: club.plan.as_ref().map(|p| p.cut_shaft_mm),
-        batches: batches.iter().filter(|b| b.clubs.contains(&club.id)).map(|b| b.number).collect(),
+        batches: glued.map(|b| b.number).collect(),
         readings: readings
             .iter()
             .filter(|r| r.club == club.id)
@@ -229,7 +238,8 @@ fn club_record(
             })
             .collect(),
         margins: margins(&figures),
-        let_pass: let_pass.iter().filter(|l| l.club == club.id).cloned().collect(),
+        let_pass: beside.let_pass.iter().filter(|l| l.club == club.id).cloned().collect(),
+        passed: beside.passed.iter().filter(|p| p.club == club.id).cloned().collect(),
     })
 }
 
@@ -256,11 +266,7 @@ fn lines<'r>(
             Some(tolerances.balance_points),
         )?);
     }
-    let cap_mm = believed.assembly.library.grip(&target.grip_model)?.cap_mm;
-    let to_cap_mm = match target.length_to {
-        crate::kind::LengthTo::Cap => target.length_mm,
-        crate::kind::LengthTo::ShaftEnd => target.length_mm + cap_mm,
-    };
+    let to_cap_mm = length_to_cap_mm(target, believed.assembly.library.grip(&target.grip_model)?.cap_mm);
     // Half widths of single readings: a rule against a stop, a protractor, a frequency meter; common practice, no
     // source.
     let read = |what, band: f64| last(what).map(|r: &Reading| (r.value, band.max(r.display_step / 2.0)));

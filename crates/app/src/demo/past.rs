@@ -33,8 +33,10 @@ use workshop::step::{Step, Strength};
 /// Extra measurements that a club is taken up for, at most, and the clubs that they are made on.
 const EXTRAS: usize = 2;
 const EXTRAS_ON: usize = 2;
-/// Which reading of a club is one that counts beside the first, instead of taking its place.
+/// From which reading of a club on one counts beside the first, instead of taking its place.
 const AGAIN: u64 = 2;
+/// How often the reference club is put on the scale of the bench's first day.
+const REFERENCE_SEATED: u64 = 4;
 /// How often a check weight is read of a morning.
 const CHECKS: u64 = 2;
 /// Minutes for taking a club up, and for each thing that is read of it.
@@ -46,7 +48,8 @@ impl App {
         let shop = PastShop::of(seed);
         for (place, job) in demo::past(self.today()).iter().enumerate() {
             let clock = Arc::new(SetClock::at(morning(job.begun)));
-            let app = Self { clock: clock.clone(), ..self.clone() };
+            let clock_watch = Arc::new(crate::clock_watch::ClockWatch::trusting());
+            let app = Self { clock: clock.clone(), clock_watch, ..self.clone() };
             // Once, in the first set, a weight stays in the tray.
             PastWork::begin(app, clock, &shop, job, place == 0).await?.run().await?;
         }
@@ -180,6 +183,10 @@ impl<'a> PastWork<'a> {
             // A grip is weighed when it is chosen.
             let asks = step.asks.iter().copied().filter(|what| chosen_late(*what).is_none()).collect();
             let step = Step { asks, ..step };
+            let weighs = |step: &Step| step.asks.contains(&What::Balance);
+            if weighs(&step) && !self.steps[..at].iter().any(weighs) {
+                self.read_reference(at, &step).await?;
+            }
             for club in &clubs {
                 self.read(club, at, &step, forgotten == Some(club.slot)).await?;
             }
@@ -233,6 +240,16 @@ impl<'a> PastWork<'a> {
         Ok(())
     }
 
+    /// The reference club on the bench's own scale, re-seated: what the targets are is known no better than it is.
+    async fn read_reference(&mut self, at: usize, step: &Step) -> Result<(), AppError> {
+        let Some(club) = self.clubs().into_iter().next() else { return Ok(()) };
+        let reference = Step { asks: vec![What::ReferenceBalance], on: Vec::new(), ..step.clone() };
+        for nth in AGAIN..AGAIN + REFERENCE_SEATED {
+            self.keep(&club, at, &reference, &[], nth).await?;
+        }
+        self.put_down().await
+    }
+
     /// Reads once more, re-seated, what could not be said to be in tolerance.
     async fn read_again(&mut self, at: usize, step: &Step) -> Result<(), AppError> {
         let record = self.app.record(self.number).await?;
@@ -283,7 +300,10 @@ impl<'a> PastWork<'a> {
             lot,
             bead_share_percent: None,
             room_c: None,
+            mixed_at: None,
+            reason: None,
             by: self.by(),
+            request_key: None,
         };
         self.batch = Some(self.app.start_batch(&new).await?);
         self.look().await
@@ -352,6 +372,7 @@ impl<'a> PastWork<'a> {
             by: self.by(),
             version: None,
             at: None,
+            reason: None,
             request_key: None,
         };
         let mut tx = match self.open.take() {
@@ -377,8 +398,15 @@ impl<'a> PastWork<'a> {
         };
         let truth = self.shop.club(made)?;
         let when = self.occasion(club.slot, at, nth);
-        let shown = |what: &What| self.shop.shows(&truth, *what, on, when).map(|value| (*what, value));
-        let entry = |(what, value)| Entry { what, typed: typed(what, value), value: None, again: nth == AGAIN };
+        let reference = self.file.job.sheet.reference.as_ref().and_then(|reference| reference.balance_points);
+        let shown = |what: &What| {
+            let value = match what {
+                What::ReferenceBalance => reference.map(|points| self.shop.shows_reference(points, when)),
+                what => self.shop.shows(&truth, *what, on, when),
+            };
+            value.map(|value| (*what, value))
+        };
+        let entry = |(what, value)| Entry { what, typed: typed(what, value), value: None, again: nth >= AGAIN };
         Ok(step.asks.iter().filter_map(shown).map(entry).collect())
     }
 }

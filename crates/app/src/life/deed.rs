@@ -209,7 +209,7 @@ impl App {
     }
 
     async fn use_alone(&self, tx: &mut Tx, part: Part, action: &PartAction) -> Result<(), AppError> {
-        crate::bench::need_reason(&action.reason)?;
+        crate::need::need_reason(&action.reason)?;
         if !part.is_free() {
             return Err(self.not_free(tx, &part).await?);
         }
@@ -221,7 +221,7 @@ impl App {
     }
 
     async fn scrap(&self, tx: &mut Tx, part: Part, action: &PartAction) -> Result<(), AppError> {
-        crate::bench::need_reason(&action.reason)?;
+        crate::need::need_reason(&action.reason)?;
         let part = match part.state {
             PartState::Held => self.take_out(tx, part, LifeStep::Freed, action).await?,
             PartState::Used | PartState::Rejected => return Err(self.not_free(tx, &part).await?),
@@ -512,7 +512,7 @@ impl App {
 /// A plan is only taken away where that is said, with a reason.
 fn need_lost(part: &Part, hands: &Hands, action: &PartAction, what_then: &str) -> Result<(), AppError> {
     if action.lose_plan {
-        return crate::bench::need_reason(&action.reason);
+        return crate::need::need_reason(&action.reason);
     }
     Err(AppError::Conflict {
         what: format!("{} is {} for {}", part.code, part.state, hands.words()),

@@ -78,6 +78,7 @@ async fn run(
     // Whoever reads the greeting may ask to stop at once.
     let stop_asked = StopAsked::new();
     greet(json, settings, address, &greeting(address_to_type(address)));
+    let watching = tokio::spawn(watch_clock(app.clone()));
     let (stop, stopped) = tokio::sync::oneshot::channel::<()>();
     let serving = axum_serve(listener, app.clone(), settings.names.clone(), async move {
         let _ = stopped.await;
@@ -91,6 +92,7 @@ async fn run(
             let _ = tokio::time::timeout(FINISH_WITHIN, serving).await;
         }
     }
+    watching.abort();
     app.stop_scales().await;
     app.close().await;
     Ok(())
@@ -129,6 +131,20 @@ fn address_to_type(listening: SocketAddr) -> SocketAddr {
     };
     let ip = towards_the_network().map_or(IpAddr::from(Ipv4Addr::LOCALHOST), |own| own.ip());
     SocketAddr::new(ip, listening.port())
+}
+
+/// How often the clock is held against the time that passed.
+const WATCH_CLOCK_EVERY: Duration = Duration::from_secs(10);
+
+/// Keeps an eye on the clock; what could not be written is tried again the next time.
+async fn watch_clock(app: App) {
+    let mut turns = tokio::time::interval(WATCH_CLOCK_EVERY);
+    loop {
+        turns.tick().await;
+        if let Err(error) = app.watch_clock().await {
+            tracing::warn!(%error, "a jump of the clock is not in the log yet");
+        }
+    }
 }
 
 async fn axum_serve(

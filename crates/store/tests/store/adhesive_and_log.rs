@@ -19,6 +19,7 @@ fn batch(number: i64, minutes: i64, clubs: &[&ClubId]) -> Batch {
         beads_g: 0.63,
         mixed_at: at(minutes * 60),
         by: "Wren".into(),
+        taken_back: None,
     }
 }
 
@@ -43,7 +44,7 @@ on_both! {
         assert_eq!(tx.next_batch_number().await.expect("a number"), 1);
         let batches = [batch(1, 0, &[b, a]), batch(2, 30, &[c, a]), batch(3, 60, &[c]), batch(4, 90, &[])];
         for batch in &batches {
-            tx.insert_batch(batch).await.expect("saved");
+            tx.insert_batch(batch, None).await.expect("saved");
         }
         assert_eq!(tx.next_batch_number().await.expect("a number"), 5);
         tx.commit().await.expect("commit");
@@ -64,13 +65,13 @@ on_both! {
         let job = with_job(db).await;
         let mut tx = db.write().await;
         let sound = batch(1, 0, &[&job.clubs[0].id]);
-        tx.insert_batch(&sound).await.expect("saved");
-        assert!(tx.insert_batch(&batch(1, 0, &[])).await.expect_err("the number").is_taken());
-        assert!(tx.insert_batch(&batch(2, 0, &[&ClubId(new_id())])).await.expect_err("no such club").is_missing());
+        tx.insert_batch(&sound, None).await.expect("saved");
+        assert!(tx.insert_batch(&batch(1, 0, &[]), None).await.expect_err("the number").is_taken());
+        assert!(tx.insert_batch(&batch(2, 0, &[&ClubId(new_id())]), None).await.expect_err("no such club").is_missing());
         let unknown = Batch { adhesive: "BOND-25".into(), ..batch(2, 0, &[]) };
-        assert!(tx.insert_batch(&unknown).await.expect_err("no such adhesive").is_missing());
+        assert!(tx.insert_batch(&unknown, None).await.expect_err("no such adhesive").is_missing());
         let wrong = Batch { room_c: f64::NAN, ..batch(2, 0, &[]) };
-        assert!(tx.insert_batch(&wrong).await.expect_err("not a number").is_bad_entry());
+        assert!(tx.insert_batch(&wrong, None).await.expect_err("not a number").is_bad_entry());
         let refused = tx.remove_model("BOND-24").await.expect_err("used");
         assert!(refused.to_string().contains("1 batch"), "{refused}");
         assert_eq!(tx.batches(None).await.expect("read"), [sound]);

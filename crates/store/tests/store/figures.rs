@@ -83,8 +83,9 @@ on_both! {
             id: BatchId(new_id()), number: 1, adhesive: "BOND-24".into(), lot: "7".into(), clubs: vec![],
             bead_share_percent: 5.0, room_c: 20.0, resin_g: 6.2, hardener_g: 6.1, beads_g: 0.6, mixed_at: at(1),
             by: "Wren".into(),
+            taken_back: None,
         };
-        tx.insert_batch(&batch).await.expect("saved");
+        tx.insert_batch(&batch, None).await.expect("saved");
         for (column, si) in [("bead_mass_fraction", 0.05), ("room_k", 293.15), ("resin_kg", 0.0062), ("beads_kg", 0.0006)] {
             conn_rows.push(("batch", batch.id.0.clone(), column, si));
         }

@@ -171,6 +171,7 @@ pub fn reading(job: &Job, club: usize, what: What, value: f64) -> Reading {
         replaces: None,
         taken_back: None,
         insisted: false,
+        forecast: None,
     }
 }
 

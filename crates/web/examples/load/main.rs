@@ -132,6 +132,7 @@ async fn read_step(app: &App, number: i64, key: &str) -> Result<(), Failure> {
             by: "Tobin".into(),
             version: None,
             at: None,
+            reason: None,
             request_key: None,
         };
         app.read(number, &new).await?;

@@ -2,9 +2,9 @@
 
 use crate::problem::{ApiError, Body, Problem};
 use app::App;
-use app::glue::{BatchView, NewBatch};
+use app::glue::{BatchView, NewBatch, TakeBackBatch};
 use axum::Json;
-use axum::extract::{Query, State};
+use axum::extract::{Path, Query, State};
 use axum::http::StatusCode;
 use serde::Deserialize;
 use utoipa::IntoParams;
@@ -13,7 +13,7 @@ use utoipa_axum::routes;
 use workshop::glue::Mix;
 
 pub(super) fn router() -> OpenApiRouter<App> {
-    OpenApiRouter::new().routes(routes!(amounts)).routes(routes!(batches, start))
+    OpenApiRouter::new().routes(routes!(amounts)).routes(routes!(batches, start)).routes(routes!(take_back))
 }
 
 #[derive(Debug, Deserialize, IntoParams)]
@@ -46,4 +46,15 @@ async fn batches(State(app): State<App>) -> Result<Json<Vec<BatchView>>, ApiErro
     responses((status = 201, body = BatchView), (status = 409, body = Problem)))]
 async fn start(State(app): State<App>, Body(new): Body<NewBatch>) -> Result<(StatusCode, Json<BatchView>), ApiError> {
     Ok((StatusCode::CREATED, Json(app.start_batch(&new).await?)))
+}
+
+/// Take a batch back that was entered wrongly, while no reading rests on it.
+#[utoipa::path(post, path = "/batches/{number}/take-back", params(("number" = i64, Path)), request_body = TakeBackBatch,
+    responses((status = 200, body = BatchView), (status = 404, body = Problem), (status = 409, body = Problem)))]
+async fn take_back(
+    State(app): State<App>,
+    Path(number): Path<i64>,
+    Body(request): Body<TakeBackBatch>,
+) -> Result<Json<BatchView>, ApiError> {
+    Ok(Json(app.take_back_batch(number, &request).await?))
 }

@@ -11,6 +11,7 @@ use utoipa::{IntoParams, ToSchema};
 use utoipa_axum::router::OpenApiRouter;
 use utoipa_axum::routes;
 use workshop::job::JobState;
+use workshop::open_point::OpenClub;
 use workshop::plan::{ClubPlan, Plan};
 use workshop::planner::Lock;
 use workshop::record::Record;
@@ -24,6 +25,7 @@ pub(super) fn router() -> OpenApiRouter<App> {
         .routes(routes!(accept))
         .routes(routes!(swap))
         .routes(routes!(extra))
+        .routes(routes!(open))
         .routes(routes!(record))
         .routes(routes!(card))
 }
@@ -45,6 +47,23 @@ async fn jobs(State(app): State<App>, Query(query): Query<JobQuery>) -> Result<J
     responses((status = 200, body = JobView), (status = 404, body = Problem)))]
 async fn job(State(app): State<App>, Path(number): Path<i64>) -> Result<Json<JobView>, ApiError> {
     Ok(Json(app.job_view(number).await?))
+}
+
+#[derive(Debug, Deserialize, IntoParams)]
+struct OpenQuery {
+    /// Key of the step that cannot be undone: where the job is glued, or its last.
+    step: String,
+}
+
+/// What is open on the clubs before a step that cannot be undone; clubs without anything open are left out.
+#[utoipa::path(get, path = "/jobs/{number}/open", params(("number" = i64, Path), OpenQuery),
+    responses((status = 200, body = Vec<OpenClub>), (status = 404, body = Problem)))]
+async fn open(
+    State(app): State<App>,
+    Path(number): Path<i64>,
+    Query(query): Query<OpenQuery>,
+) -> Result<Json<Vec<OpenClub>>, ApiError> {
+    Ok(Json(app.open_before(number, &query.step).await?))
 }
 
 /// Why something is given up or let pass, and who says so.

@@ -2,6 +2,7 @@
 
 use crate::problem::{ApiError, Body, Problem};
 use app::App;
+use app::clock_watch::{ClockState, ConfirmClock};
 use axum::Json;
 use axum::extract::State;
 use utoipa_axum::router::OpenApiRouter;
@@ -9,7 +10,7 @@ use utoipa_axum::routes;
 use workshop::shop::Shop;
 
 pub(super) fn router() -> OpenApiRouter<App> {
-    OpenApiRouter::new().routes(routes!(shop, save_shop))
+    OpenApiRouter::new().routes(routes!(shop, save_shop)).routes(routes!(clock)).routes(routes!(confirm_clock))
 }
 
 /// What the shop says of itself: room, scales, own adhesive and tape, steps.
@@ -24,4 +25,21 @@ async fn shop(State(app): State<App>) -> Result<Json<Shop>, ApiError> {
 async fn save_shop(State(app): State<App>, Body(shop): Body<Shop>) -> Result<Json<Shop>, ApiError> {
     app.save_shop(&shop).await?;
     Ok(Json(app.shop().await?))
+}
+
+/// The machine's clock, and why it is not relied on, if it is not.
+#[utoipa::path(get, path = "/clock", responses((status = 200, body = ClockState)))]
+async fn clock(State(app): State<App>) -> Result<Json<ClockState>, ApiError> {
+    Ok(Json(app.clock_state().await?))
+}
+
+/// Say that the machine's clock is right, after a look at it.
+#[utoipa::path(post, path = "/clock/confirm", request_body = ConfirmClock,
+    responses((status = 200, body = ClockState), (status = 409, body = Problem), (status = 422, body = Problem)))]
+async fn confirm_clock(
+    State(app): State<App>,
+    Body(confirm): Body<ConfirmClock>,
+) -> Result<Json<ClockState>, ApiError> {
+    app.confirm_clock(&confirm).await?;
+    Ok(Json(app.clock_state().await?))
 }

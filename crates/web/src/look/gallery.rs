@@ -429,7 +429,7 @@ fn sample_class(scheme: &str, name: &str) -> String {
 #[must_use]
 pub fn gallery_sheet() -> String {
     use std::fmt::Write;
-    let mut sheet = String::new();
+    let mut sheet = include_str!("gallery.css").to_owned();
     let mut rule = |class: &str, what: &str, value: &str| {
         // Writing to a string cannot fail.
         let _ = writeln!(sheet, ".{class} {{ {what}: {value}; }}");

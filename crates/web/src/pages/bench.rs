@@ -1,7 +1,7 @@
 //! The bench: one club, one decision a screen.
 
 use super::bench_screen::Screen;
-use super::entries::go_to;
+use super::entries::{self, go_to};
 use super::what_if::WhatIf;
 use super::{Framed, PageResult, Who, failure, failure_status, framed};
 use crate::look::{Action, ClubChip, ClubState as Mark, Nav, Notice, empty_state, signed};
@@ -147,6 +147,7 @@ async fn keep(
     {
         return Ok(go_to(&format!("/bench/{job}/{next}?step={step}")).into_response());
     }
+    typed.insert("reason".to_owned(), text("reason"));
     let on = known.as_ref().map(|step| on_club(step, &fields));
     let new = NewReadings {
         slot,
@@ -155,7 +156,8 @@ async fn keep(
         on,
         by,
         version: text("version").parse().ok(),
-        at: None,
+        at: entries::typed_at(&text("at"))?,
+        reason: Some(text("reason")).filter(|reason| !reason.is_empty()),
         request_key: Some(text("request_key")).filter(|k| !k.is_empty()),
     };
     match app.read(job, &new).await {
@@ -344,8 +346,9 @@ async fn bench_page(app: &App, number: i64, slot: i64, view: View) -> PageResult
     let said = app.at_bench(&file, &believed, slot).await?;
     let body = if club.plan.is_some() {
         let today = app.today();
-        let screen =
-            Screen { file: &file, believed: &believed, club, state, states: &states, step, view: &view, said, today };
+        let open = if step.glues { Vec::new() } else { app.open_on(&file, &believed, &states, step).await? };
+        let (file, believed, states, view) = (&file, &believed, &states, &view);
+        let screen = Screen { file, believed, club, state, states, step, view, said, open, today };
         screen.body()?
     } else {
         empty_state(

@@ -7,7 +7,7 @@ use super::{PageError, say, what_if};
 use crate::look::{
     BenchBody, Button, ButtonKind, CauseLine, Decision, Field, FunnelStage, FunnelView, Icon, Step as StepMark,
     StepState as StepMarkState, Tone, bench_body, button, causes, check, club_row, decision, field, funnel, hidden,
-    keypad_hints, link_button, offer, request_key, section, stepper,
+    icon, keypad_hints, link_button, offer, request_key, section, stepper,
 };
 use crate::units::restated;
 use app::AppError;
@@ -23,9 +23,11 @@ use workshop::job::JobClub;
 use workshop::kind::Role;
 use workshop::measure::{Measure, Offer};
 use workshop::model::PartKind;
+use workshop::open_point::OpenClub;
 use workshop::reading::{Reading, What};
 use workshop::remedy::{Action, Remedy};
 use workshop::step::Step;
+use workshop::target::Fit;
 
 /// One club at one step, with everything that its screen shows.
 pub(super) struct Screen<'a> {
@@ -37,6 +39,8 @@ pub(super) struct Screen<'a> {
     pub step: &'a Step,
     pub view: &'a View,
     pub said: AtBench,
+    /// What is open on the clubs of the job, where the step cannot be undone.
+    pub open: Vec<OpenClub>,
     /// The day, for what is said of a scale.
     pub today: jiff::civil::Date,
 }
@@ -129,13 +133,13 @@ impl Screen<'_> {
 
     fn decision(&self, state: Option<&StepState>) -> Markup {
         let first = state.and_then(|s| s.asks.first());
-        let expected = first.and_then(|a| a.expected.as_ref().map(|e| say::value(a.what, e.value)));
+        let expected = first.map_or_else(String::new, say::expected);
         let heading = format!("{} · {}", club_name(self.club), self.step.label.to_lowercase());
         let caution = self.step.caution.map_or("", workshop::caution::words);
         let (verdict, tone) = self.verdict(state);
         decision(&Decision {
             heading: &heading,
-            expected: expected.as_deref().unwrap_or(""),
+            expected: &expected,
             expected_note: &first.map_or_else(String::new, say::expected_note),
             form: self.entry(state),
             verdict,
@@ -225,7 +229,6 @@ impl Screen<'_> {
                     id: &format!("tell-{key}"),
                     label: &capital(what.word()),
                     value: &typed,
-                    placeholder: say::example(what),
                     error: self.view.wrong.as_deref().filter(|_| !typed.is_empty()),
                     inputmode: if what == What::Balance { "text" } else { "decimal" },
                     unit: say::unit_hint(what),
@@ -257,9 +260,14 @@ impl Screen<'_> {
                 (hidden("step", &self.step.key))
                 (hidden("version", &self.state.version.to_string()))
                 (request_key(&app::request_key()))
+                @let only_done = self.step.asks == [What::Done];
                 @let keep = button(&Button {
-                    label: if self.step.asks == [What::Done] { "Done" } else { "Keep" }, big: true, ..Button::default()
+                    label: if only_done { "Done" } else { "Keep" },
+                    keys: if only_done { "Enter" } else { "" },
+                    big: true,
+                    ..Button::default()
                 });
+                (self.open_part())
                 @if let [ask] = state.asks.as_slice() {
                     div.entry-row[ask.what != What::Done] { (self.ask(0, ask)) (keep) }
                 } @else {
@@ -277,6 +285,23 @@ impl Screen<'_> {
         }
     }
 
+    /// What is open on this club before it is handed over, and the reason for handing it over all the same.
+    fn open_part(&self) -> Markup {
+        let Some(club) = self.open.iter().find(|club| club.slot == self.state.slot) else { return html! {} };
+        html! {
+            div.open-clubs {
+                p { (icon(Icon::Doubt)) strong { " Open on this club: " } (restated(&club.words.join("; "))) "." }
+                (field(&Field {
+                    name: "reason",
+                    label: "Why hand it over all the same? The record keeps it.",
+                    value: self.view.typed.get("reason").map_or("", String::as_str),
+                    required: true,
+                    ..Field::default()
+                }))
+            }
+        }
+    }
+
     fn ask(&self, index: usize, ask: &AskState) -> Markup {
         let key = ask.what.key();
         let name = format!("read-{key}");
@@ -284,23 +309,13 @@ impl Screen<'_> {
             return hidden(&name, "done");
         }
         let typed = self.view.typed.get(key).cloned().unwrap_or_default();
-        let read = ask.reading.as_ref().map(|r| format!("read: {}", say::value(ask.what, r.value)));
-        let expected = ask
-            .expected
-            .as_ref()
-            .map(|e| format!("{} ± {}", say::value(ask.what, e.value), say::band(ask.what, e.band)));
-        let hint = match (&read, &expected, index) {
-            (Some(read), _, _) => read.clone(),
-            (None, Some(expected), i) if i > 0 => format!("expected {expected}"),
-            _ => String::new(),
-        };
+        let hint = held_against(index, ask);
         let wrong = self.view.wrong.as_deref().filter(|_| !typed.is_empty() || index == 0);
         field(&Field {
             name: &name,
             label: &capital(ask.what.word()),
             value: &typed,
             hint: &hint,
-            placeholder: if ask.expected.is_some() { "" } else { say::example(ask.what) },
             error: wrong.filter(|_| index == self.view.wrong_index(&self.step.asks)),
             inputmode: if ask.what == What::Balance { "text" } else { "decimal" },
             unit: say::unit_hint(ask.what),
@@ -422,6 +437,10 @@ impl Screen<'_> {
                             strong { (say::as_read(reading.what, reading.value, &reading.typed)) } }
                         @if let Some(why) = &reading.taken_back { span { " taken back: " (why) } }
                         @else if !stands { span { " read again since" } }
+                        @if let Some(f) = &reading.forecast {
+                            span.small { " expected " (say::forecast(reading.what, f.value, f.band)) ", "
+                                (say::difference(reading.what, reading.value - f.value)) }
+                        }
                         @if doubted { " " (crate::look::tag(Tone::Doubt, "doubted")) }
                         @if reading.insisted { " " (crate::look::tag(Tone::Care, "stood by")) }
                         span.small { " " (reading.by) ", " (say::when(reading.at)) }
@@ -450,6 +469,30 @@ impl Screen<'_> {
     fn step_label(&self, key: &str) -> String {
         self.file.job.step(key).map_or_else(|| key.to_owned(), |s| s.label.clone())
     }
+}
+
+/// What an entry is held against, as far as the largest figure of the page does not say it: what was read, what was
+/// expected and how far off that was, what the sheet asks and whether that is met.
+fn held_against(index: usize, ask: &AskState) -> String {
+    let largest = index == 0;
+    let mut said = Vec::new();
+    if let Some(reading) = &ask.reading {
+        let off = ask
+            .expected
+            .as_ref()
+            .map(|e| format!(", {} from expected", say::difference(ask.what, reading.value - e.value)));
+        said.push(format!("read: {}{}", say::value(ask.what, reading.value), off.unwrap_or_default()));
+    }
+    if let Some(e) = ask.expected.as_ref().filter(|_| !largest) {
+        said.push(format!("expected {}", say::forecast(ask.what, e.value, e.band)));
+    }
+    if let Some(target) = ask.target.as_ref().filter(|_| !largest || ask.expected.is_some()) {
+        said.push(say::asked(ask.what, target));
+    }
+    if ask.fit == Some(Fit::Off) {
+        said.push(Fit::Off.word().to_owned());
+    }
+    said.join(" · ")
 }
 
 /// The best eight, and of one kind no more than three: the fourth head that is as good as the third helps nobody choose.

@@ -3,8 +3,10 @@
 use super::say;
 use crate::look::{Cell, Choice, Column, Field, Notice, Select, Table, Tone, field, select, table, text_area};
 use crate::units;
+use app::AppError;
 use axum::extract::Multipart;
 use axum::response::Redirect;
+use jiff::Timestamp;
 use jiff::civil::Date;
 use maud::{Markup, html};
 use quantity::{Balance, INCH_MM, LengthUnit};
@@ -252,6 +254,20 @@ pub(super) fn in_address(text: &str) -> String {
         }
     }
     out
+}
+
+/// When an entry was typed that a tablet kept while the network was away; none for one that is sent at once.
+///
+/// # Errors
+/// A text that is no time: the script of the page writes it, so nobody can correct it there.
+pub(super) fn typed_at(text: &str) -> Result<Option<Timestamp>, AppError> {
+    if text.is_empty() {
+        return Ok(None);
+    }
+    text.parse().map(Some).map_err(|_| AppError::Invalid {
+        what: format!("“{text}” is not the time of an entry"),
+        next: "Load the page again and enter it once more".into(),
+    })
 }
 
 /// Leads on to an address of ours. What was typed may be part of it, such as a line break in the name of a step: what

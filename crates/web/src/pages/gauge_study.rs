@@ -140,7 +140,7 @@ fn entry(view: &StudyView, turn: &StudyTurn, form: &Entries, asked: bool) -> Mar
     let typed = form.text("typed");
     html! {
         progress.study-progress value=(view.done) max=(view.of) aria-label="How far it is" {}
-        form.card.bench-decision.decision method="post" action={ "/scales/studies/" (view.id) } data-keep={ "study, " (turn.part) } {
+        form.card.bench-decision.decision method="post" action={ "/scales/studies/" (view.id) } data-keep={ "study, " (turn.part) } data-queue {
             (request_key(&key)) (hidden("place", &turn.place.to_string())) (hidden("what", live_name(gauge.measures)))
             p.turn { (turn.builder) " reads " strong { (turn.part) } }
             @if asked { (hidden("asked_about", typed)) div.answers {

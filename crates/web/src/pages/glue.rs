@@ -1,29 +1,33 @@
 //! Glue: what to weigh out, the batch, its clocks.
 
-use super::entries::go_to;
+use super::entries::{capital, counted, go_to};
 use super::{Framed, PageResult, Who, failure, failure_status, framed, say};
 use crate::look::{
-    Action, Button, Cell, Choice, Column, Field, Figure, Nav, Notice, Select, Table, button, caution, check, clock,
-    empty_state, field, figures, hidden, section, select, table, titled_card,
+    Action, Button, ButtonKind, Cell, Choice, Column, Field, Figure, Icon, Nav, Notice, Select, Table, button, caution,
+    check, clock, empty_state, field, figures, hidden, icon, request_key, section, select, table, titled_card,
 };
-use app::glue::{BatchView, NewBatch};
+use app::glue::{BatchView, NewBatch, TakeBackBatch};
 use app::{App, AppError};
 use axum::Router;
-use axum::extract::{Form, Query, State};
+use axum::extract::{Form, Path, Query, State};
 use axum::http::StatusCode;
 use axum::response::IntoResponse;
-use axum::routing::get;
+use axum::routing::{get, post};
 use jiff::Timestamp;
+use jiff::civil::DateTime;
+use jiff::tz::TimeZone;
 use maud::{Markup, html};
 use quantity::decimal;
 use serde::Deserialize;
-use workshop::bench::StepStatus;
 use workshop::job::JobState;
 use workshop::model::PartKind;
 use workshop::step::Caution;
 
 pub(super) fn router() -> Router<App> {
-    Router::new().route("/glue", get(index)).route("/glue/new", get(new_batch).post(start))
+    Router::new()
+        .route("/glue", get(index))
+        .route("/glue/new", get(new_batch).post(start))
+        .route("/glue/{number}/take-back", post(take_back))
 }
 
 /// Batches of so many days are shown; each stands in the records of its clubs for good.
@@ -42,7 +46,8 @@ async fn index(State(app): State<App>) -> PageResult {
             (new)
         }
     } else {
-        let (running, cured): (Vec<_>, Vec<_>) = batches.iter().partition(|b| b.full_cure_at > now);
+        let (taken, batches): (Vec<_>, Vec<_>) = batches.iter().partition(|b| b.batch.taken_back.is_some());
+        let (running, cured): (Vec<_>, Vec<_>) = batches.into_iter().partition(|b| b.full_cure_at > now);
         let cards = |list: &[&BatchView]| {
             html! { @for batch in list {
                 (titled_card(&format!("Batch {} · {}", batch.batch.number, batch.adhesive_name), &batch_part(batch, now)))
@@ -54,6 +59,12 @@ async fn index(State(app): State<App>) -> PageResult {
                 (cards(&running))
             }))
             @if !cured.is_empty() { (section("Cured", &html! {}, &cards(&cured))) }
+            @if !taken.is_empty() { (section("Taken back", &html! {}, &html! {
+                ul.plain { @for batch in &taken { li {
+                    "Batch " (batch.batch.number) ", job " (batch.clubs.join("; job ")) ", lot " (batch.batch.lot) ": "
+                    (batch.batch.taken_back.as_deref().unwrap_or_default())
+                } } }
+            })) }
         }
     };
     Ok(framed(&app, Framed { title: "Glue", active: Nav::Glue, cups: Some(cups), body, ..Framed::default() })
@@ -81,7 +92,31 @@ fn batch_part(view: &BatchView, now: Timestamp) -> Markup {
             ],
             ..Table::default()
         })) }
+        details {
+            summary { "Entered wrongly" }
+            form method="post" action={ "/glue/" (b.number) "/take-back" } {
+                p.small { "Its clocks stop and no club counts as glued from it. That is refused once a club was read on its joint." }
+                (field(&Field { name: "reason", id: &format!("reason-{}", b.number), label: "Why? The record keeps it.", required: true, ..Field::default() }))
+                (button(&Button { label: "Take the batch back", kind: ButtonKind::Danger, ..Button::default() }))
+            }
+        }
     }
+}
+
+#[derive(Debug, Deserialize)]
+struct TakeBackForm {
+    #[serde(default)]
+    reason: String,
+}
+
+async fn take_back(
+    State(app): State<App>,
+    Who(by): Who,
+    Path(number): Path<i64>,
+    Form(form): Form<TakeBackForm>,
+) -> PageResult {
+    app.take_back_batch(number, &TakeBackBatch { reason: form.reason, by }).await?;
+    Ok(go_to("/glue").into_response())
 }
 
 #[derive(Debug, Default, Deserialize)]
@@ -125,8 +160,12 @@ fn parsed(fields: &Fields, text: &dyn Fn(&str) -> String, job: i64, by: String) 
             next: "Enter for example 21".into(),
         })
     };
+    let mixed_at = Some(text("mixed_at")).filter(|at| !at.is_empty()).map(|at| local_time(&at)).transpose()?;
     Ok(NewBatch {
         job,
+        mixed_at,
+        reason: Some(text("reason")).filter(|reason| !reason.is_empty()),
+        request_key: Some(text("request_key")).filter(|key| !key.is_empty()),
         slots: fields.iter().filter(|(k, _)| k == "slot").filter_map(|(_, v)| v.parse().ok()).collect(),
         adhesive: Some(text("adhesive")).filter(|a| !a.is_empty()),
         lot: Some(text("lot")).filter(|lot| !lot.is_empty()).unwrap_or_else(|| text("last_lot")),
@@ -136,19 +175,35 @@ fn parsed(fields: &Fields, text: &dyn Fn(&str) -> String, job: i64, by: String) 
     })
 }
 
+/// A day and time as a tablet sends it, in the shop's own time zone: `2026-11-28T14:20`.
+fn local_time(text: &str) -> Result<Timestamp, AppError> {
+    let unreadable = || AppError::Invalid {
+        what: format!("“{text}” is not a day and time"),
+        next: "Choose when the cup was mixed, or leave it empty for now".into(),
+    };
+    let at: DateTime = text.parse().map_err(|_| unreadable())?;
+    TimeZone::system().to_timestamp(at).map_err(|_| unreadable())
+}
+
 async fn form_page(app: &App, job: i64, fields: &[(String, String)], error: Option<AppError>) -> PageResult {
     let view = app.job_view(job).await?;
     let shop = app.shop().await?;
     let models = app.models(Some(PartKind::Adhesive)).await?;
     let typed =
         |name: &str, default: String| fields.iter().find(|(k, _)| k == name).map_or(default, |(_, v)| v.clone());
-    let glue_key = view.job.steps.iter().find(|s| s.glues).map(|s| s.key.clone()).unwrap_or_default();
-    let open: Vec<_> = view
-        .clubs
-        .iter()
-        .filter(|c| c.finish.is_some())
-        .filter(|c| !c.steps.iter().any(|s| s.key == glue_key && s.status == StepStatus::Done))
-        .collect();
+    let glue_step = view.job.steps.iter().find(|s| s.glues);
+    let built: Vec<_> = view.clubs.iter().filter(|c| c.finish.is_some()).collect();
+    let open = match glue_step {
+        Some(step) => app.open_before(job, &step.key).await?,
+        None => Vec::new(),
+    };
+    let open_on = |slot: i64| open.iter().find(|club| club.slot == slot);
+    // Only what is clear is ticked; what is open takes a touch of its own, and a reason.
+    let ticked = |slot: i64| match fields {
+        [] => open_on(slot).is_none(),
+        sent => sent.iter().any(|(k, v)| k == "slot" && *v == slot.to_string()),
+    };
+    let joints = built.iter().filter(|club| ticked(club.slot)).count();
     let chosen = typed("adhesive", shop.adhesive.clone().unwrap_or_default());
     // The tins on the bench are mostly those of the last cup: then one key or the pedal starts the clock.
     let last_lot = app
@@ -157,7 +212,7 @@ async fn form_page(app: &App, job: i64, fields: &[(String, String)], error: Opti
         .into_iter()
         .find(|b| b.batch.adhesive == chosen)
         .map_or_else(String::new, |b| b.batch.lot);
-    let mix = if open.is_empty() { None } else { app.mix(Some(&chosen), open.len(), None, None).await.ok() };
+    let mix = if joints == 0 { None } else { app.mix(Some(&chosen), joints, None, None).await.ok() };
     let notice = error.as_ref().map(failure);
     let status = error.as_ref().map_or(StatusCode::OK, failure_status);
     let body = html! {
@@ -177,12 +232,26 @@ async fn form_page(app: &App, job: i64, fields: &[(String, String)], error: Opti
         }
         form.card method="post" action="/glue/new" {
             (hidden("job", &job.to_string()))
+            (request_key(&typed("request_key", app::request_key())))
             fieldset.choices { legend { "Clubs glued from this cup" }
-                @if open.is_empty() { p { "Every club of this job is glued. To glue one again after it was pulled, take its gluing back at the bench first." } }
-                @for club in &open {
-                    @let slot = club.slot.to_string();
-                    @let ticked = fields.is_empty() || fields.iter().any(|(k, v)| k == "slot" && *v == slot);
-                    (check("slot", &slot, &format!("{} (slot {})", club.number, club.slot), ticked))
+                @for club in built.iter().filter(|club| open_on(club.slot).is_none()) {
+                    (check("slot", &club.slot.to_string(), &format!("{} (slot {})", club.number, club.slot), ticked(club.slot)))
+                }
+                @if open.len() == built.len() { p { "No club of this job is clear to glue." } }
+            }
+            @if !open.is_empty() {
+                fieldset.choices.open-clubs { legend { (icon(Icon::Doubt)) " Something is open on " (counted(open.len(), "club")) }
+                    ul.plain { @for club in &open { li {
+                        (check("slot", &club.slot.to_string(), &format!("{} (slot {})", club.number, club.slot), ticked(club.slot)))
+                        span { (capital(&club.words.join("; "))) ". " }
+                        a href={ "/bench/" (job) "/" (club.slot) } { "Open it at the bench" }
+                    } } }
+                    (field(&Field {
+                        name: "reason",
+                        label: "Why glue one of these all the same? The record keeps it.",
+                        value: &typed("reason", String::new()),
+                        ..Field::default()
+                    }))
                 }
             }
             // What was shown is what is kept, whatever another tablet mixes meanwhile.
@@ -207,6 +276,10 @@ async fn form_page(app: &App, job: i64, fields: &[(String, String)], error: Opti
             (select(&Select {
                 name: "adhesive", label: "Adhesive", hint: "", error: None,
                 choices: models.iter().map(|m| Choice { value: m.code(), label: m.name(), chosen: m.code() == chosen }).collect(),
+            }))
+            (field(&Field {
+                name: "mixed_at", label: "Mixed at", hint: "Leave it empty for a cup that is mixed now",
+                value: &typed("mixed_at", String::new()), kind: "datetime-local", ..Field::default()
             }))
             (field(&Field { name: "room_c", label: "Room", value: &typed("room_c", decimal(shop.room_c, 0)), unit: "°C", inputmode: "decimal", ..Field::default() }))
             (field(&Field { name: "bead_share_percent", label: "Spacers", value: &typed("bead_share_percent", decimal(shop.bead_share_percent, 0)), unit: "% by mass", inputmode: "decimal", ..Field::default() }))

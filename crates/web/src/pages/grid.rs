@@ -1,13 +1,13 @@
 //! The set grid: one step across all clubs of a job, where the cursor moves on by itself.
 
 use super::bench::{club_name, finish_words, mark};
-use super::entries::go_to;
+use super::entries::{capital, go_to, typed_at};
 use super::{Framed, PageResult, Who, failure, failure_status, framed, say};
 use crate::look::{
     Button, ButtonKind, ClubState as Mark, Field, GridRow, Icon, Nav, Notice, Step as StepMark, StepState as MarkState,
-    Tone, button, field, hidden, keypad_hints, link_button, request_key, set_grid, stepper,
+    Tone, button, field, hidden, keypad_hints, link_button, request_key, section, set_grid, stepper, tag,
 };
-use crate::units::explicit;
+use crate::units::{self, explicit};
 use app::bench::{Entry, NewReadings};
 use app::job::JobFile;
 use app::{App, AppError};
@@ -21,8 +21,10 @@ use quantity::Balance;
 use serde::Deserialize;
 use workshop::belief::Believed;
 use workshop::bench::{ClubState, StepState, Tone as Said};
+use workshop::open_point::OpenClub;
 use workshop::reading::What;
 use workshop::step::Step;
+use workshop::target::Fit;
 
 pub(super) fn router() -> Router<App> {
     Router::new().route("/bench/{job}/grid/{step}", get(show).post(keep))
@@ -54,6 +56,12 @@ struct GridForm {
     typed: String,
     request_key: String,
     version: i64,
+    /// Why a club is handed over on which something is open.
+    #[serde(default)]
+    reason: String,
+    /// When it was typed, for an entry that waited for the network.
+    #[serde(default)]
+    at: String,
 }
 
 async fn keep(
@@ -74,7 +82,8 @@ async fn keep(
         on: None,
         by,
         version: Some(form.version),
-        at: None,
+        at: typed_at(&form.at)?,
+        reason: Some(form.reason).filter(|reason| !reason.is_empty()),
         request_key: Some(form.request_key),
     };
     let key = form.what.key();
@@ -110,7 +119,7 @@ async fn grid_page(
     let states = file.states_of(&believed, app.now())?;
     let what = query.what.filter(|w| step.asks.contains(w)).or(step.asks.first().copied()).unwrap_or(What::Done);
     let built: Vec<&ClubState> = states.iter().filter(|s| s.finish.is_some()).collect();
-    let read = |s: &ClubState| ask(s, &step.key, what).is_some_and(|a| a.reading.is_some());
+    let read = |s: &ClubState| read_at(s, &step.key, what);
     let at = query.at.or_else(|| {
         // On from the club that was just kept, round to those left out before it.
         let after = query.kept.unwrap_or(0);
@@ -124,7 +133,12 @@ async fn grid_page(
     };
     let status = wrong.as_ref().map_or(StatusCode::OK, |(_, error)| failure_status(error));
     let typed = wrong.map(|(typed, _)| typed).unwrap_or_default();
-    let rows: Vec<GridRow> = built.iter().map(|s| row(&file, s, &step, what, at, &typed)).collect();
+    let open = if step.glues { Vec::new() } else { app.open_on(&file, &believed, &states, &step).await? };
+    let open_on = |slot: i64| open.iter().find(|club| club.slot == slot);
+    let rows: Vec<GridRow> = built
+        .iter()
+        .map(|s| row(&file, s, &step, what, &Cursor { at, typed: &typed, open: open_on(s.slot) }))
+        .collect();
     let targets: Vec<f64> = file.job.clubs.iter().map(|c| c.target.balance_points).collect();
     let against = match targets.split_first() {
         Some((first, rest)) if rest.iter().all(|t| (t - first).abs() < 0.05) => {
@@ -140,9 +154,16 @@ async fn grid_page(
             } } }
             (super::scale_check::scale_words(&file, &[what], app.today()))
             (set_grid(&format!("{} of every club", step.label), &against, &rows))
+            (open_part(&file, &step, &open))
             @if at.is_none() {
-                p { strong { "Every club is read at this step." } }
-                @if let Some(next) = step_after(&file, &step) {
+                @let other = step.asks.iter().copied().find(|other| built.iter().any(|s| !read_at(s, &step.key, *other)));
+                @if let Some(other) = other {
+                    p { strong { (capital(what.word())) " of every club is read." } }
+                    div.actions { (link_button(&format!("/bench/{number}/grid/{}?what={}", step.key, other.key()), &format!("Next: {}", other.word()), ButtonKind::Primary, Some(Icon::Forward), "n")) }
+                } @else {
+                    p { strong { "Every club is read at this step." } }
+                }
+                @if let Some(next) = step_after(&file, &step).filter(|_| other.is_none()) {
                     div.actions { (link_button(&format!("/bench/{number}/grid/{}", next.key), &format!("Next: {}", next.label.to_lowercase()), ButtonKind::Primary, Some(Icon::Forward), "n")) }
                 }
             }
@@ -225,22 +246,55 @@ fn step_of<'a>(state: &'a ClubState, step: &str) -> Option<&'a StepState> {
     state.steps.iter().find(|s| s.key == step)
 }
 
-fn row(file: &JobFile, state: &ClubState, step: &Step, what: What, at: Option<i64>, typed: &str) -> GridRow {
-    let current = at == Some(state.slot);
+fn read_at(state: &ClubState, step: &str, what: What) -> bool {
+    ask(state, step, what).is_some_and(|a| a.reading.is_some())
+}
+
+/// What is open on the clubs before they are handed over: where each is put right.
+fn open_part(file: &JobFile, step: &Step, open: &[OpenClub]) -> Markup {
+    if open.is_empty() {
+        return html! {};
+    }
+    let number = file.job.number;
+    section(
+        &format!("Open before {}", step.label.to_lowercase()),
+        &html! {},
+        &html! { ul.plain { @for club in open { li {
+            (tag(Tone::Doubt, "open")) " "
+            a href={ "/bench/" (number) "/" (club.slot) } { strong { (club.number) } } ": "
+            (units::restated(&club.words.join("; "))) "."
+        } } } },
+    )
+}
+
+/// Where the cursor of the grid is, what was typed there, and what is open on the row's club.
+struct Cursor<'a> {
+    at: Option<i64>,
+    typed: &'a str,
+    open: Option<&'a OpenClub>,
+}
+
+fn row(file: &JobFile, state: &ClubState, step: &Step, what: What, cursor: &Cursor<'_>) -> GridRow {
+    let current = cursor.at == Some(state.slot);
     let ask = ask(state, &step.key, what);
     let gate_open = step_of(state, &step.key).is_some_and(|s| s.gate.is_open());
     let read = ask.and_then(|a| a.reading.as_ref());
     let doubted = ask.is_some_and(|a| a.doubted);
+    let off = ask.filter(|a| a.fit == Some(Fit::Off) && what != What::Balance);
     let number = file.job.number;
+    let (words, mark) = match (doubted, off.and_then(off_words), cursor.open) {
+        (true, ..) => ("doubted: look again".to_owned(), Mark::Doubted),
+        (_, Some(words), _) => (words, Mark::Off),
+        (_, _, Some(club)) => (units::restated(&club.words.join("; ")), Mark::Doubted),
+        _ => (finish_words(state), mark(state.look)),
+    };
     GridRow {
         number: state.number.clone(),
         href: format!("/bench/{number}/{}?step={}", state.slot, step.key),
         deviation_points: state.finish.map(|f| f.deviation_points),
         half_band_points: state.finish.map_or(0.0, |f| f.band_points),
         tolerance_points: state.finish.map_or(0.3, |f| f.tolerance_points),
-        expected: ask
-            .and_then(|a| a.expected.as_ref().map(|e| (a.what, e)))
-            .map_or_else(String::new, |(w, e)| format!("{} ± {}", say::value(w, e.value), say::band(w, e.band))),
+        expected: ask.map_or_else(String::new, held_against),
         reading: match read {
             _ if current && !gate_open => {
                 html! { a href={ "/bench/" (number) "/" (state.slot) "?step=" (step.key) } { "waits for its cure" } }
@@ -252,32 +306,52 @@ fn row(file: &JobFile, state: &ClubState, step: &Step, what: What, at: Option<i6
                 Some(Icon::Glue),
                 "g",
             ),
-            _ if current => entry(number, state, step, what, typed),
-            Some(reading) => html! { (say::value(what, reading.value)) },
+            _ if current => entry(number, state, step, what, cursor),
+            Some(reading) => {
+                let off_by =
+                    ask.and_then(|a| a.expected.as_ref()).map(|e| say::difference(what, reading.value - e.value));
+                html! { (say::value(what, reading.value)) @if let Some(off_by) = off_by { " " span.small { (off_by) } } }
+            }
             None => {
                 html! { a.grid-enter href={ "/bench/" (number) "/grid/" (step.key) "?what=" (what.key()) "&at=" (state.slot) } { "enter" } }
             }
         },
-        words: if doubted { "doubted: look again".to_owned() } else { finish_words(state) },
-        state: if doubted { Mark::Doubted } else { mark(state.look) },
+        words,
+        state: mark,
         current,
     }
 }
 
-fn entry(number: i64, state: &ClubState, step: &Step, what: What, typed: &str) -> Markup {
+/// What a row is held against: the forecast that stands or stood, and what the sheet asks.
+fn held_against(ask: &workshop::bench::AskState) -> String {
+    let forecast = ask.expected.as_ref().map(|e| say::forecast(ask.what, e.value, e.band));
+    let asked = ask.target.as_ref().map(|target| say::asked(ask.what, target));
+    [forecast, asked].into_iter().flatten().collect::<Vec<_>>().join(", ")
+}
+
+/// By how much a reading lies off what the sheet asks: "1.5° off what is asked".
+fn off_words(ask: &workshop::bench::AskState) -> Option<String> {
+    let (reading, target) = (ask.reading.as_ref()?, ask.target.as_ref()?);
+    Some(format!("{} against what is asked", say::difference(ask.what, reading.value - target.value)))
+}
+
+fn entry(number: i64, state: &ClubState, step: &Step, what: What, cursor: &Cursor<'_>) -> Markup {
     let action = format!("/bench/{number}/grid/{}", step.key);
     html! {
-        form.inline method="post" action=(action) data-keep=(state.number) {
+        form.inline method="post" action=(action) data-keep=(state.number) data-queue {
             (hidden("slot", &state.slot.to_string())) (hidden("what", what.key()))
             (hidden("version", &state.version.to_string())) (request_key(&app::request_key()))
             @if what == What::Done {
                 (hidden("typed", "done"))
-                (button(&Button { label: "Done", big: true, ..Button::default() }))
+                @if cursor.open.is_some() {
+                    (field(&Field { name: "reason", label: "Why hand it over all the same?", required: true, ..Field::default() }))
+                }
+                (button(&Button { label: "Done", big: true, keys: "Enter", ..Button::default() }))
             } @else {
                 (field(&Field {
                     name: "typed",
                     label: what.word(),
-                    value: typed,
+                    value: cursor.typed,
                     placeholder: "",
                     inputmode: if what == What::Balance { "text" } else { "decimal" },
                     autofocus: true,

@@ -16,6 +16,7 @@ use maud::{Markup, html};
 use quantity::{Balance, Length, decimal};
 use serde::Deserialize;
 use workshop::job::JobState;
+use workshop::open_point::OpenPoint;
 use workshop::record::{ClubRecord, Line, Record, Verdict};
 
 pub(super) fn router() -> Router<App> {
@@ -106,7 +107,8 @@ fn summary(record: &Record) -> Markup {
         rows.push(("reference club", html! { (said.join(", ")) }));
     }
     for batch in &record.batches {
-        rows.push(("adhesive", html! { "batch " (batch.number) ", " (batch.adhesive) ", lot " (batch.lot) ", mixed " (say::when(batch.mixed_at)) " by " (batch.by) }));
+        rows.push(("adhesive", html! { "batch " (batch.number) ", " (batch.adhesive) ", lot " (batch.lot) ", mixed " (say::when(batch.mixed_at)) " by " (batch.by)
+            @if let Some(why) = &batch.taken_back { "; taken back: " (why) } }));
     }
     definitions(&rows)
 }
@@ -133,6 +135,9 @@ fn club_part(club: &ClubRecord) -> Markup {
             } "." @if let Some(cut) = club.cut_shaft_mm { " Shaft cut to " (say::length(cut)) "." }
             @if !club.batches.is_empty() { " Glued from batch " (club.batches.iter().map(ToString::to_string).collect::<Vec<_>>().join(", ")) "." } }
             @for pass in &club.let_pass { p { (tag(Tone::Care, "let pass")) " " (pass.step) ": " (pass.reason) " (" (pass.by) ", " (say::when(pass.at)) ")" } }
+            @for passed in &club.passed { p { (tag(Tone::Care, "with something open")) " " (passed.step.replace('_', " ")) ": "
+                (restated(&passed.points.iter().map(OpenPoint::words).collect::<Vec<_>>().join("; "))) ". "
+                (passed.reason) " (" (passed.by) ", " (say::when(passed.at)) ")" } }
             details { summary { "Margins against the Equipment Rules" }
                 ul.plain { @for margin in &club.margins { li { (restated(&margin.words)) " " span.small { (margin.clause) } } } }
                 p.small { "Measured margins only. Whether a club may be played is for the governing bodies to rule." }
@@ -140,6 +145,10 @@ fn club_part(club: &ClubRecord) -> Markup {
             details { summary { "All readings" }
                 ul.plain { @for r in &club.readings {
                     li.struck[!r.stands] { (r.reading.step) ", " (r.reading.what) ": " strong { (say::as_read(r.reading.what, r.reading.value, &r.reading.typed)) }
+                        @if let Some(f) = &r.reading.forecast {
+                            span.small { " expected " (say::forecast(r.reading.what, f.value, f.band)) ", "
+                                (say::difference(r.reading.what, r.reading.value - f.value)) }
+                        }
                         @if r.doubted { " " (tag(Tone::Doubt, "doubted")) }
                         @if r.reading.insisted { " " (tag(Tone::Care, "stood by")) }
                         @if let Some(why) = &r.reading.taken_back { " taken back: " (why) }

@@ -5,6 +5,7 @@ use jiff::Timestamp;
 use quantity::{Angle, Balance, Length, LengthUnit, decimal};
 use workshop::bench::AskState;
 use workshop::reading::{Unit, What};
+use workshop::target::Target;
 
 /// `36 3/4 in (933.5 mm)`; `36.71 in (932.4 mm)` where it is no even fraction; the person's own unit first.
 pub(crate) fn length(mm: f64) -> String {
@@ -81,43 +82,50 @@ pub(crate) fn band(what: What, band: f64) -> String {
     }
 }
 
-/// `± 0.3 expected`, or what is asked where nothing can be expected.
+/// Beside the largest figure of a step: `± 0.3 expected`; `± 0.5° asked` where nothing is forecast and the sheet asks.
 pub(crate) fn expected_note(ask: &AskState) -> String {
-    ask.expected.as_ref().map_or_else(String::new, |e| format!("± {} expected", band(ask.what, e.band)))
-}
-
-/// An example of an entry, for the empty field.
-pub(crate) fn example(what: What) -> &'static str {
-    let (own, otherwise) = examples(what);
-    units::example(own, otherwise, what.unit())
-}
-
-/// Examples in inches or grams, and in millimetres or ounces.
-fn examples(what: What) -> (&'static str, &'static str) {
-    match what {
-        What::Balance => ("D8.9", "D8.9"),
-        What::HeadMass => ("256.1", "9.034"),
-        What::ShaftMass => ("98.6", "3.478"),
-        What::GripMass => ("50.2", "1.771"),
-        What::AdapterMass => ("5.1", "0.18"),
-        What::FerruleMass => ("1.4", "0.05"),
-        What::TipWeightMass => ("4.0", "0.141"),
-        What::TapeMass => ("3.2", "0.113"),
-        What::TotalMass => ("421.5", "14.868"),
-        What::BalancePoint => ("28 1/2", "723.9"),
-        What::ShaftLength => ("35 3/4", "908.1"),
-        What::FinishedLength => ("37 1/2", "952.5"),
-        What::Loft => ("30.5", "30.5"),
-        What::Lie => ("62", "62"),
-        What::Cpm => ("302", "302"),
-        What::SoftSide => ("45", "45"),
-        What::GripCentre => ("103 mm", "103"),
-        What::CapThickness => ("3.1 mm", "3.1"),
-        What::ShaftBalancePoint => ("17 1/2", "444.5"),
-        What::CheckWeight => ("D0.1", "D0.1"),
-        What::ReferenceBalance => ("D2.1", "D2.1"),
-        What::Done => ("", ""),
+    match (&ask.expected, &ask.target) {
+        (Some(e), _) => format!("± {} expected", band(ask.what, e.band)),
+        (None, Some(t)) => format!("± {} asked", band(ask.what, t.tolerance)),
+        (None, None) => String::new(),
     }
+}
+
+/// The largest figure of a step: what is expected, or what the sheet asks where nothing is forecast.
+pub(crate) fn expected(ask: &AskState) -> String {
+    match (&ask.expected, &ask.target) {
+        (Some(e), _) => value(ask.what, e.value),
+        (None, Some(t)) => value(ask.what, t.value),
+        (None, None) => String::new(),
+    }
+}
+
+/// `D9.7 ± 0.6`: a forecast that stands, or stood when its reading came.
+pub(crate) fn forecast(what: What, middle: f64, half: f64) -> String {
+    format!("{} ± {}", value(what, middle), band(what, half))
+}
+
+/// `asked 21.0° ± 0.5°`: what the sheet asks.
+pub(crate) fn asked(what: What, target: &Target) -> String {
+    let sign = if what.unit() == Unit::Degree { "°" } else { "" };
+    format!("asked {} ± {}{sign}", value(what, target.value), band(what, target.tolerance))
+}
+
+/// A reading less what was expected of it: `+0.3`, `−0.04 in`, `0.0`.
+pub(crate) fn difference(what: What, by: f64) -> String {
+    let size = match what.unit() {
+        Unit::Points => decimal(by.abs(), 1),
+        _ => value(what, by.abs()),
+    };
+    let nothing = size.chars().all(|c| !c.is_ascii_digit() || c == '0');
+    let sign = if nothing {
+        ""
+    } else if by < 0.0 {
+        "−"
+    } else {
+        "+"
+    };
+    format!("{sign}{size}")
 }
 
 /// What was read as it was typed; a balance that came as bare points in letters as well.
@@ -133,12 +141,11 @@ pub(crate) fn as_read(what: What, read: f64, typed: &str) -> String {
 pub(crate) fn unit_hint(what: What) -> &'static str {
     match what.unit() {
         // A letter and points says itself what it is.
-        Unit::Points => "",
-        Unit::Gram => units::example("g, or 8.1 oz", "oz, or 229.6 g", what.unit()),
-        Unit::Millimetre => units::example("in, or 933.5 mm", "mm, or 36 3/4 in", what.unit()),
+        Unit::Points | Unit::None => "",
+        Unit::Gram => units::mass_sign(),
+        Unit::Millimetre => units::length_sign(),
         Unit::Degree => "degrees",
         Unit::Cpm => "cpm",
-        Unit::None => "",
     }
 }
 

@@ -1,6 +1,6 @@
 //! A check of a scale: one weight, one figure, one touch.
 
-use super::entries::{Entries, capital, go_to, in_address};
+use super::entries::{Entries, capital, go_to, in_address, typed_at};
 use super::{Framed, PageResult, Who, framed};
 use crate::look::{
     Action, Button, ButtonKind, Choice, Field, Icon, Notice, Tone, button, empty_state, field, hidden, icon, radios,
@@ -217,7 +217,7 @@ async fn keep(
         standard: form.some("standard"),
         typed: form.text("typed").to_owned(),
         confirmed: form.has("confirmed", "1") && same,
-        at: None,
+        at: typed_at(form.text("at"))?,
         by,
         request_key: form.some("request_key"),
     };

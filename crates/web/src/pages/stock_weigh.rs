@@ -190,7 +190,7 @@ impl Shown<'_> {
             ..Field::default()
         };
         html! {
-            form.card method="post" action="/stock/new" data-keep=(self.name()) data-in-place data-weigh
+            form.card method="post" action="/stock/new" data-keep=(self.name()) data-queue data-weigh
                 data-weigh-angles[angles] data-weigh-sound[self.settings.sound] {
                 (hidden("model", self.model.code())) (hidden("number", form.text("number")))
                 (hidden("proposed", proposed)) (hidden("angles", form.text("angles")))

@@ -101,7 +101,7 @@ pub(super) fn last_list(shown: &Shown<'_>) -> Markup {
 fn take_back(shown: &Shown<'_>, part: &Part) -> Markup {
     let form = shown.form;
     html! {
-        form.inline method="post" action="/stock/new/take-back" data-keep=(part.code) data-in-place {
+        form.inline method="post" action="/stock/new/take-back" data-keep=(part.code) {
             (hidden("code", &part.code)) (hidden("id", part.id.as_str())) (request_key(&app::request_key()))
             (hidden("model", shown.model.code())) (hidden("number", form.text("number")))
             (hidden("lot", form.text("lot"))) (hidden("place", form.text("place"))) (hidden("angles", form.text("angles")))

@@ -1,28 +1,30 @@
 //! Today: what to do now, at a glance.
 
-use super::entries::counted;
-use super::{Framed, PageResult, framed, say};
+use super::entries::{counted, go_to};
+use super::{Framed, PageResult, Who, framed, say};
 use crate::look::{
-    Action, ButtonKind, Cell, Column, Icon, Nav, Table, Tone, clock, empty_state, icon, link_button, section, table,
-    tag,
+    Action, Button, ButtonKind, Cell, Column, Field, Icon, Nav, Table, Tone, button, clock, empty_state, field, icon,
+    link_button, section, table, tag,
 };
+use app::clock_watch::ConfirmClock;
 use app::job::JobSummary;
 use app::scale_health::ScaleToday;
 use app::stock::PartQuery;
 use app::{App, AppError};
 use axum::Router;
-use axum::extract::State;
+use axum::extract::{Form, State};
 use axum::response::IntoResponse;
-use axum::routing::get;
+use axum::routing::{get, post};
 use jiff::civil::Date;
 use maud::{Markup, html};
+use serde::Deserialize;
 use std::collections::BTreeMap;
 use workshop::job::JobState;
 use workshop::model::PartKind;
 use workshop::order::Waiting;
 
 pub(super) fn router() -> Router<App> {
-    Router::new().route("/", get(today))
+    Router::new().route("/", get(today)).route("/clock/confirm", post(confirm_clock))
 }
 
 async fn today(State(app): State<App>) -> PageResult {
@@ -50,9 +52,11 @@ async fn today(State(app): State<App>) -> PageResult {
         job_table(&jobs, date, &app.waits().await?)
     };
     let expected = super::orders::due_part(&app).await?;
+    let clock_state = app.clock_state().await?;
     let body = html! {
         (super::labels::scan_form())
         div data-live="0" {
+            @if let Some(words) = &clock_state.words { (clock_part(words)) }
             @if let Some(steps) = &guide { (guide_part(steps)) }
             @if !doubts.is_empty() {
                 (section("Look again", &html! {}, &html! {
@@ -95,6 +99,34 @@ async fn today(State(app): State<App>) -> PageResult {
     let cups = Some(batches.iter().map(Into::into).collect());
     let view = Framed { title: "Today", active: Nav::Today, crumb: crumb(&jobs), cups, body, ..Framed::default() };
     Ok(framed(&app, view).await?.into_response())
+}
+
+/// A clock that cannot be relied on comes before everything else: cures and the record go by it.
+fn clock_part(words: &str) -> Markup {
+    section(
+        "Clock",
+        &html! {},
+        &html! {
+            p { (tag(Tone::Bad, "not relied on")) " " (words) "." }
+            details { summary { "The clock is right" }
+                form method="post" action="/clock/confirm" {
+                    (field(&Field { name: "reason", label: "How did you check it? The log keeps it.", required: true, ..Field::default() }))
+                    (button(&Button { label: "Rely on the clock", kind: ButtonKind::Danger, ..Button::default() }))
+                }
+            }
+        },
+    )
+}
+
+#[derive(Debug, Deserialize)]
+struct ConfirmForm {
+    #[serde(default)]
+    reason: String,
+}
+
+async fn confirm_clock(State(app): State<App>, Who(by): Who, Form(form): Form<ConfirmForm>) -> PageResult {
+    app.confirm_clock(&ConfirmClock { reason: form.reason, by }).await?;
+    Ok(go_to("/").into_response())
 }
 
 /// Scales that are not trusted, and those that are still to be checked today; nothing where all is well.

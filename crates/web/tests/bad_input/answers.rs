@@ -150,9 +150,10 @@ async fn nothing_is_read_before_a_plan_after_the_finish_or_of_a_dropped_job() {
 
     let accept = crate::support::proposed(&bench, 1).await;
     bench.made("/jobs/1/plan", accept).await;
-    bench.made("/batches", json!({ "job": 1, "slots": [1], "lot": "B-1", "by": "Ada" })).await;
+    bench.made("/batches", json!({ "job": 1, "slots": [1], "lot": "B-1", "by": "Ada", "reason": "as agreed" })).await;
     bench.clock.advance(jiff::SignedDuration::from_hours(72));
-    bench.made("/jobs/1/readings", reading(1, "hand_over", json!([{ "what": "done" }]))).await;
+    let unread = although(reading(1, "hand_over", json!([{ "what": "done" }])), "the player is waiting");
+    bench.made("/jobs/1/readings", unread).await;
     assert_eq!(bench.get("/jobs/1").await["job"]["state"], "finished");
     let before = bench.picture().await;
     let problem = bench.refused("POST", "/jobs/1/readings", CONFLICT, entry.clone()).await;
@@ -323,7 +324,7 @@ async fn names_that_look_like_html_stay_text_on_every_page() {
         .await;
     let reading = kept["readings"][0]["id"].as_str().expect("an id");
     bench.made(&format!("/jobs/1/readings/{reading}/take-back"), json!({ "why": name, "by": name })).await;
-    bench.made("/batches", json!({ "job": 1, "slots": [1, 2], "lot": name, "by": name })).await;
+    bench.made("/batches", json!({ "job": 1, "slots": [1, 2], "lot": name, "by": name, "reason": "as agreed" })).await;
     bench.made("/jobs/1/let-pass", json!({ "slot": 1, "step": "bend", "reason": name, "by": name })).await;
     let mut pages = vec![planning];
     for path in [

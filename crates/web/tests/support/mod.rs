@@ -218,6 +218,13 @@ pub fn reading(slot: usize, step: &str, entries: Value) -> Value {
     json!({ "slot": slot, "step": step, "entries": entries, "by": "Ada" })
 }
 
+/// The same with why something that is open is passed over.
+pub fn although(reading: Value, reason: &str) -> Value {
+    let mut reading = reading;
+    reading["reason"] = json!(reason);
+    reading
+}
+
 /// Models, stock and shop, no sheet yet.
 pub async fn stocked(bench: &Bench) {
     bench.made("/models/import", models()).await;

@@ -78,7 +78,7 @@ fn past_irons(begun: Date) -> Written {
             grip_model: Some("OLIVINE".into()),
             cap_mm: Some(3.0),
             coupler_g: None,
-            read_on: Some(begun.saturating_sub(3.days())),
+            read_on: Some(begun),
         }),
     }
 }

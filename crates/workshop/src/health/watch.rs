@@ -11,7 +11,7 @@ use crate::learned::Learned;
 use crate::model::Library;
 use crate::sheet::{SetRule, Sheet};
 use crate::shop::Shop;
-use estimation::{DOUBT_LIMIT, JobModel, OnClub, Probe, Quantity};
+use estimation::{DOUBT_LIMIT, JobModel, Probe, Quantity};
 use jiff::Timestamp;
 use jiff::civil::Date;
 use serde::Serialize;
@@ -63,13 +63,17 @@ pub struct ScaleWatch {
     pub checks: Vec<WatchedCheck>,
     /// Scales that are not trusted, by key.
     pub not_trusted: Vec<(String, Trust)>,
+    /// Whether the reference club was read on a day on which the bench reads: what the balance scale was off by is then
+    /// the same for both.
+    pub reference_same_day: bool,
 }
 
 impl ScaleWatch {
     /// No check, and every scale trusted.
     #[must_use]
     pub const fn nothing() -> &'static Self {
-        static NOTHING: ScaleWatch = ScaleWatch { checks: Vec::new(), not_trusted: Vec::new() };
+        static NOTHING: ScaleWatch =
+            ScaleWatch { checks: Vec::new(), not_trusted: Vec::new(), reference_same_day: false };
         &NOTHING
     }
 
@@ -121,7 +125,7 @@ pub fn today_offset(
     } else {
         Quantity::CheckMass { true_g: 0.0, shared: None }
     };
-    let probe = Probe { club: None, quantity, on: OnClub::NONE, scale: Some(scale.to_owned()), at_h: None };
+    let probe = Probe::of_job(quantity).on_scale(scale);
     let mut model: JobModel = assembly.job_model()?;
     let before = model.solve(&[])?.answer(&probe)?;
     assembly.let_drift(&mut model, &[]);

@@ -3,7 +3,6 @@
 
 use super::{Picks, Shelf, plan_with};
 use crate::assembly::Assembly;
-use crate::belief::finish_probe;
 use crate::error::WorkshopError;
 use crate::job::JobClub;
 use crate::remedy::cure_step;
@@ -114,12 +113,12 @@ fn spreads(
     for step in assembly.job.steps.iter().filter(|s| s.asks.contains(&crate::reading::What::Balance)).take(1) {
         planned.push((reading(club, &step.on, &scale.key), noise));
     }
-    let before = belief.sd_after(&finish_probe(&club.id), &planned)?;
+    let before = belief.sd_after(&assembly.finish_probe(&club.id), &planned)?;
     if let Some(step) = cure_step(&assembly.job.steps) {
         planned.push((reading(club, &step.on, &scale.key), noise));
     }
-    let rest = belief.sd_after(&finish_probe(&club.id), &planned)?;
-    let finish = belief.answer(&finish_probe(&club.id))?;
+    let rest = belief.sd_after(&assembly.finish_probe(&club.id), &planned)?;
+    let finish = belief.answer(&assembly.finish_probe(&club.id))?;
     let base = finish.mean - club.target.balance_points - head.points - shaft.points - grip.points;
     Ok(Some(((before * before - rest * rest).max(0.0).sqrt(), rest, base)))
 }

@@ -3,7 +3,7 @@
 use super::grips::pool_of;
 use super::progress::cure_step;
 use super::{Action, Case, Change, Remedy};
-use crate::belief::{Believed, Finish, finish_probe};
+use crate::belief::{Believed, Finish};
 use crate::bench::chance_words;
 use crate::error::WorkshopError;
 use crate::fit;
@@ -53,15 +53,12 @@ pub(crate) fn prospect(
         let probe = Probe::of_club(club.id.0.clone(), Quantity::Balance, on).on_scale(scale.key.clone());
         planned.push((probe, scale.noise_sd.hypot(scale.display_step / 12f64.sqrt()).max(1e-3)));
     }
-    let own = belief.answer(&finish_probe(&club.id))?;
-    let own_rest = belief.sd_after(&finish_probe(&club.id), &planned)?;
-    let told = (own.sd * own.sd - own_rest * own_rest).max(0.0);
     let all = finish.band_points / crate::belief::BAND_95;
+    let rest = belief.sd_after(&assembly.finish_probe(&club.id), &planned)?;
     Ok(Prospect {
         deviation_points: finish.deviation_points,
-        told_sd: told.sqrt(),
-        // What the scales of two rooms leave open stays open.
-        rest_sd: (all * all - told).max(0.0).sqrt(),
+        told_sd: (all * all - rest * rest).max(0.0).sqrt(),
+        rest_sd: rest,
         tolerance_points: finish.tolerance_points,
     })
 }

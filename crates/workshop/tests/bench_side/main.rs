@@ -7,6 +7,7 @@
 mod frequency;
 mod measure;
 mod planning;
+mod reference;
 mod remedies;
 
 use jiff::Timestamp;
@@ -32,6 +33,7 @@ pub(crate) struct Set {
     pub learned: Learned,
     pub readings: Vec<Reading>,
     pub parts: Vec<Part>,
+    pub watch: ScaleWatch,
 }
 
 fn time(minutes: i64) -> Timestamp {
@@ -73,7 +75,15 @@ impl Set {
             part.id = PartId(format!("part-{i}"));
         }
         let library = shop_of::models().into_iter().collect();
-        Self { job, library, shop, learned: Learned::default(), readings: Vec::new(), parts }
+        Self {
+            job,
+            library,
+            shop,
+            learned: Learned::default(),
+            readings: Vec::new(),
+            parts,
+            watch: ScaleWatch::default(),
+        }
     }
 
     /// The same with its plan accepted and its parts held.
@@ -101,7 +111,7 @@ impl Set {
             library: &self.library,
             shop: &self.shop,
             learned: &self.learned,
-            watch: ScaleWatch::nothing(),
+            watch: &self.watch,
         }
     }
 
@@ -134,6 +144,7 @@ impl Set {
             replaces: None,
             taken_back: None,
             insisted: false,
+            forecast: None,
         });
         id
     }

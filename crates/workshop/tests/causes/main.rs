@@ -16,6 +16,7 @@ use workshop::bench::{Surroundings, Tone, club_state, meaning};
 use workshop::cause::inquire;
 use workshop::kind::Role;
 use workshop::reading::What;
+use workshop::record::Beside;
 
 /// All readings of a job, step by step across the set.
 fn read_all(bench: &mut Bench<'_>) {
@@ -141,7 +142,9 @@ fn the_builder_overrules_and_the_record_says_so() {
     }
     let believed = front.assembly().believe(&bench.readings).unwrap();
     assert!(!believed.is_doubted(&id));
-    let record = workshop::record::record(&believed, &bench.readings, &[], &[]).unwrap();
+    let record =
+        workshop::record::record(&believed, &bench.readings, &Beside { batches: &[], let_pass: &[], passed: &[] })
+            .unwrap();
     let kept = record.clubs.iter().flat_map(|c| &c.readings).find(|r| r.reading.id == id).unwrap();
     assert!(kept.reading.insisted && kept.stands && !kept.doubted);
 }

@@ -298,6 +298,7 @@ impl<'a> Bench<'a> {
             replaces: None,
             taken_back: None,
             insisted: false,
+            forecast: None,
         };
         for fault in &faults {
             fault.on_entry(&mut reading);

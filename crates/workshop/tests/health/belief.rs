@@ -73,6 +73,7 @@ impl Set {
             replaces: None,
             taken_back: None,
             insisted: false,
+            forecast: None,
         }
     }
 
@@ -127,7 +128,7 @@ fn distrust(off_by: f64) -> (String, Trust) {
 #[test]
 fn a_check_settles_what_the_scale_is_off_by_today() {
     let set = Set::planned();
-    let watch = ScaleWatch { checks: vec![check(0.6, 0)], not_trusted: Vec::new() };
+    let watch = ScaleWatch { checks: vec![check(0.6, 0)], ..ScaleWatch::default() };
     let found =
         today_offset(&set.shop, Learned::nothing(), &watch, "balance").expect("sound").expect("a scale of the belief");
     assert!((found.offset - 0.4577).abs() < 1e-3, "{found:?}");
@@ -148,7 +149,7 @@ fn a_check_settles_what_the_scale_is_off_by_today() {
 fn a_check_counts_as_much_as_one_read_in_the_job() {
     let set = Set::planned();
     let balance = set.reading(What::Balance, set.expected(ScaleWatch::nothing(), &[]).0.round(), 30);
-    let apart = ScaleWatch { checks: vec![check(0.3, 0)], not_trusted: Vec::new() };
+    let apart = ScaleWatch { checks: vec![check(0.3, 0)], ..ScaleWatch::default() };
     let inside = [set.reading(What::CheckWeight, 31.7, 0), balance.clone()];
     let (a, a_band) = set.expected(&apart, std::slice::from_ref(&balance));
     let (b, b_band) = set.expected(ScaleWatch::nothing(), &inside);
@@ -167,14 +168,16 @@ fn a_scale_that_is_not_trusted_widens_the_band_and_its_check_is_believed() {
         believed.finish(&reading.club).expect("sound").expect("a finish").band_points
     };
     let trusted = finish(ScaleWatch::nothing());
-    let doubted = finish(&ScaleWatch { checks: Vec::new(), not_trusted: vec![distrust(1.2)] });
+    let doubted = finish(&ScaleWatch { not_trusted: vec![distrust(1.2)], ..ScaleWatch::default() });
     assert!(doubted > trusted + 0.05, "{doubted} against {trusted}: wider, and no hard stop");
     // 1.2 points off is six standard deviations of what the scale states. Once it is not trusted, its check tells.
     let off = |watch: &ScaleWatch| {
         today_offset(&set.shop, Learned::nothing(), watch, "balance").expect("sound").expect("known").offset
     };
-    let told = off(&ScaleWatch { checks: vec![check(1.2, 0)], not_trusted: vec![distrust(1.2)] });
+    let told =
+        off(&ScaleWatch { checks: vec![check(1.2, 0)], not_trusted: vec![distrust(1.2)], ..ScaleWatch::default() });
     assert!((told - 1.2).abs() < 0.05, "{told}");
-    let with_check = finish(&ScaleWatch { checks: vec![check(1.2, 0)], not_trusted: vec![distrust(1.2)] });
+    let with_check =
+        finish(&ScaleWatch { checks: vec![check(1.2, 0)], not_trusted: vec![distrust(1.2)], ..ScaleWatch::default() });
     assert!(with_check < doubted, "a check settles what it is off by, trusted or not");
 }

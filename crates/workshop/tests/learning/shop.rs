@@ -218,6 +218,7 @@ impl<'a> Simulated<'a> {
             replaces: None,
             taken_back: None,
             insisted: false,
+            forecast: None,
         });
     }
 

@@ -1,0 +1,99 @@
+//! What is open on a club before a step that cannot be undone: who goes on all the same says why.
+
+use crate::bench::{spares, step_of};
+use crate::job::JobFile;
+use crate::need::need_reason;
+use crate::{App, AppError};
+use store::Tx;
+use workshop::belief::Believed;
+use workshop::bench::ClubState;
+use workshop::open_point::{OpenClub, OpenPoint, is_final, open_points};
+use workshop::step::Step;
+
+impl App {
+    /// What is open on the clubs of a job before one of its steps that cannot be undone, in the order of the tray; clubs
+    /// without anything open are left out.
+    ///
+    /// # Errors
+    /// No such job or step; what the store says.
+    pub async fn open_before(&self, number: i64, step: &str) -> Result<Vec<OpenClub>, AppError> {
+        let file = self.job_file(number).await?;
+        let step = step_of(&file, step)?;
+        let believed = file.believe()?;
+        let states = file.states_of(&believed, self.now())?;
+        let mut tx = self.store.read().await?;
+        self.open_clubs(&mut tx, &file, &believed, &states, step).await
+    }
+
+    /// [`open_before`](Self::open_before), from a belief that the caller has already.
+    ///
+    /// # Errors
+    /// What the store says; figures that the belief cannot work with.
+    pub async fn open_on(
+        &self,
+        file: &JobFile,
+        believed: &Believed<'_>,
+        states: &[ClubState],
+        step: &Step,
+    ) -> Result<Vec<OpenClub>, AppError> {
+        let mut tx = self.store.read().await?;
+        self.open_clubs(&mut tx, file, believed, states, step).await
+    }
+
+    pub(crate) async fn open_clubs(
+        &self,
+        tx: &mut Tx,
+        file: &JobFile,
+        believed: &Believed<'_>,
+        states: &[ClubState],
+        step: &Step,
+    ) -> Result<Vec<OpenClub>, AppError> {
+        let mut found = Vec::new();
+        if !is_final(&file.job, step) {
+            return Ok(found);
+        }
+        let parts = Self::free_parts(tx).await?;
+        let spares = spares(file, &parts);
+        for state in states {
+            let points = open_points(believed, state, &file.batches, &spares, step)?;
+            if !points.is_empty() {
+                let words = points.iter().map(OpenPoint::words).collect();
+                let (club, slot, number) = (state.club.clone(), state.slot, state.number.clone());
+                found.push(OpenClub { club, slot, number, points, words });
+            }
+        }
+        Ok(found)
+    }
+
+    /// Keeps that somebody goes on with something open, and why.
+    pub(crate) async fn pass_open(
+        &self,
+        tx: &mut Tx,
+        file: &JobFile,
+        step: &Step,
+        open: &[OpenClub],
+        reason: &str,
+        by: &str,
+    ) -> Result<(), AppError> {
+        for club in open {
+            let note = serde_json::json!({ "step": step.key, "points": club.points, "reason": reason });
+            self.log(tx, Some(&file.job.id), Some(&club.club), crate::job::PASSED_OPEN, by, note).await?;
+        }
+        Ok(())
+    }
+}
+
+/// The reason for going on with something open; none is asked where nothing is.
+pub(crate) fn reason_for<'r>(
+    step: &Step,
+    open: &[OpenClub],
+    reason: Option<&'r str>,
+) -> Result<Option<&'r str>, AppError> {
+    if open.is_empty() {
+        return Ok(None);
+    }
+    match reason.map(str::trim).filter(|reason| !reason.is_empty()) {
+        Some(reason) => need_reason(reason).map(|()| Some(reason)),
+        None => Err(AppError::Open { step: step.label.clone(), clubs: open.to_vec() }),
+    }
+}
