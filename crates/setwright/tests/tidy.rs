@@ -6,8 +6,9 @@ use std::path::{Path, PathBuf};
 use std::process::Command;
 
 /// The crates from the bottom up: a crate may use those before it, never one after it.
-const ORDER: [&str; 11] = [
+const ORDER: [&str; 12] = [
     "quantity",
+    "document",
     "clubphysics",
     "estimation",
     "matching",
@@ -20,7 +21,7 @@ const ORDER: [&str; 11] = [
     "setwright",
 ];
 /// Crates that do no I/O, read no clock and log nothing.
-const PURE: [&str; 6] = ["quantity", "clubphysics", "estimation", "matching", "workshop", "simulation"];
+const PURE: [&str; 7] = ["quantity", "document", "clubphysics", "estimation", "matching", "workshop", "simulation"];
 /// What no pure crate may depend on.
 const IMPURE: [&str; 8] = ["tokio", "sqlx", "axum", "tracing", "log", "serialport", "indicatif", "uuid"];
 
