@@ -103,6 +103,7 @@ pub struct LetPassRequest {
     /// Key of the step.
     pub step: String,
     /// Why, for the record.
+    #[schema(min_length = 3)]
     pub reason: String,
     /// Who lets it pass.
     pub by: String,
@@ -508,7 +509,7 @@ pub(crate) fn need_version(club: &JobClub, version: Option<i64>) -> Result<(), A
 }
 
 pub(crate) fn need_reason(reason: &str) -> Result<(), AppError> {
-    if reason.trim().len() >= 3 {
+    if reason.trim().chars().count() >= 3 {
         Ok(())
     } else {
         Err(AppError::Invalid {

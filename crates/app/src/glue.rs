@@ -18,17 +18,21 @@ pub struct NewBatch {
     /// Number of the job.
     pub job: i64,
     /// Places in the tray of the clubs glued from it.
+    #[schema(min_items = 1)]
     pub slots: Vec<i64>,
     /// Code of the adhesive; left out: the shop's own.
     #[serde(default)]
     pub adhesive: Option<String>,
     /// Lot on the tins.
+    #[schema(min_length = 1, pattern = r"\S")]
     pub lot: String,
     /// Share of spacers, percent by mass; left out: the shop's own.
     #[serde(default)]
+    #[schema(minimum = 0, maximum = 30)]
     pub bead_share_percent: Option<f64>,
     /// Temperature of the room; left out: the shop's own.
     #[serde(default)]
+    #[schema(minimum = 5, maximum = 45)]
     pub room_c: Option<f64>,
     /// Who mixes.
     pub by: String,

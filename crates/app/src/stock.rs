@@ -14,6 +14,7 @@ pub const IMPORT_MAX_BYTES: usize = 8 * 1024 * 1024;
 
 /// Which parts to list.
 #[derive(Debug, Clone, Default, Deserialize, ToSchema, utoipa::IntoParams)]
+#[into_params(parameter_in = Query)]
 #[serde(deny_unknown_fields, default)]
 pub struct PartQuery {
     /// Kind.
@@ -56,6 +57,7 @@ impl PartQuery {
 #[serde(deny_unknown_fields)]
 pub struct NewPart {
     /// Code on the label.
+    #[schema(min_length = 1, max_length = 64, pattern = r"\S")]
     pub code: String,
     /// Kind.
     pub kind: PartKind,
@@ -72,21 +74,26 @@ pub struct NewPart {
     pub mass_typed: String,
     /// How many, for counted bulk.
     #[serde(default)]
+    #[schema(minimum = 0, maximum = 1000000)]
     pub count: Option<i64>,
     /// Raw length of a shaft.
     #[serde(default)]
+    #[schema(minimum = 100, maximum = 1500)]
     pub length_mm: Option<f64>,
     /// Balance point of a raw shaft from its butt.
     #[serde(default)]
     pub balance_point_mm: Option<f64>,
     /// Frequency of a raw shaft as received, cycles a minute, on the shop's own clamp and weight.
     #[serde(default)]
+    #[schema(minimum = 50, maximum = 600)]
     pub cpm: Option<f64>,
     /// Loft of a head as received.
     #[serde(default)]
+    #[schema(minimum = 0, maximum = 80)]
     pub loft_deg: Option<f64>,
     /// Lie of a head as received.
     #[serde(default)]
+    #[schema(minimum = 40, maximum = 80)]
     pub lie_deg: Option<f64>,
     /// Lot.
     #[serde(default)]
@@ -119,18 +126,23 @@ pub struct PartChange {
     pub lot: Option<String>,
     /// Count of a bulk.
     #[serde(default)]
+    #[schema(minimum = 0, maximum = 1000000)]
     pub count: Option<i64>,
     /// Frequency of a raw shaft as received, cycles a minute, on the shop's own clamp and weight.
     #[serde(default)]
+    #[schema(minimum = 50, maximum = 600)]
     pub cpm: Option<f64>,
     /// Loft as received.
     #[serde(default)]
+    #[schema(minimum = 0, maximum = 80)]
     pub loft_deg: Option<f64>,
     /// Lie as received.
     #[serde(default)]
+    #[schema(minimum = 40, maximum = 80)]
     pub lie_deg: Option<f64>,
     /// Raw length as measured, after a mis-cut for example.
     #[serde(default)]
+    #[schema(minimum = 100, maximum = 1500)]
     pub length_mm: Option<f64>,
     /// Why.
     #[serde(default)]

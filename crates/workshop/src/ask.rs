@@ -60,6 +60,7 @@ pub struct AskClub {
     /// … and what it is measured to.
     pub length_to: LengthTo,
     /// Balance in points since A0.
+    #[schema(minimum = -30, maximum = 120)]
     pub balance_points: f64,
     /// Layers of tape.
     #[serde(default)]
@@ -123,6 +124,7 @@ pub struct Supply {
     /// Mean mass of them.
     pub mean_g: f64,
     /// Their scatter: standard deviation.
+    #[schema(minimum = 0, maximum = 30)]
     pub sd_g: f64,
 }
 

@@ -1,6 +1,6 @@
 //! The shop.
 
-use crate::problem::{ApiError, Body, Problem};
+use crate::problem::{ApiError, Body};
 use app::App;
 use axum::Json;
 use axum::extract::State;
@@ -9,18 +9,18 @@ use utoipa_axum::routes;
 use workshop::shop::Shop;
 
 pub(super) fn router() -> OpenApiRouter<App> {
-    OpenApiRouter::new().routes(routes!(shop, save_shop))
+    OpenApiRouter::new().routes(routes!(get_shop, save_shop))
 }
 
 /// What the shop says of itself: room, scales, own adhesive and tape, steps.
 #[utoipa::path(get, path = "/shop", responses((status = 200, body = Shop)))]
-async fn shop(State(app): State<App>) -> Result<Json<Shop>, ApiError> {
+async fn get_shop(State(app): State<App>) -> Result<Json<Shop>, ApiError> {
     Ok(Json(app.shop().await?))
 }
 
 /// Change the shop. Jobs under way keep their own steps.
 #[utoipa::path(put, path = "/shop", request_body = Shop,
-    responses((status = 200, body = Shop), (status = 422, body = Problem)))]
+    responses((status = 200, body = Shop)))]
 async fn save_shop(State(app): State<App>, Body(shop): Body<Shop>) -> Result<Json<Shop>, ApiError> {
     app.save_shop(&shop).await?;
     Ok(Json(app.shop().await?))

@@ -17,8 +17,10 @@ const NAME_MAX: usize = 80;
 #[serde(deny_unknown_fields)]
 pub struct Layout {
     /// What the shop calls it: `Heron list`.
+    #[schema(min_length = 1, max_length = 80, pattern = r"\S")]
     pub name: String,
     /// Headings of the lists that it is for, in any order.
+    #[schema(min_items = 1)]
     pub headings: Vec<String>,
     /// What their columns are.
     pub mapping: Mapping,
