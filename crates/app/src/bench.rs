@@ -1,6 +1,7 @@
 //! The bench: readings in, what they mean out.
 
 use crate::job::JobFile;
+use crate::lanes::Lane;
 use crate::{App, AppError};
 use quantity::{LengthUnit, MassUnit};
 use serde::{Deserialize, Serialize};
@@ -120,14 +121,23 @@ impl App {
         let file = JobFile::load(&mut tx, number).await?;
         let club = file.club_at(new.slot)?.clone();
         step_of(&file, &new.step)?;
-        if let Some(kept) = self.kept_before(&mut tx, &file, &club, new).await? {
-            return Ok(kept);
+        let before = self.kept_before(&mut tx, &file, &club, new).await?;
+        let repeated = before.is_some();
+        let (file, kept) = match before {
+            Some(kept) => (file, kept),
+            None => self.keep(&mut tx, &file, new).await?,
+        };
+        let parts = Self::free_parts(&mut tx).await?;
+        // Nothing is kept that the belief of the job cannot work with: every later look at the job would fail.
+        let believed = file.believe()?;
+        // From here on the reading is safe and it is the next writer's turn; what it means is worked out after.
+        if repeated {
+            drop(tx);
+        } else {
+            tx.commit().await?;
+            self.tell(Some(number), "reading");
         }
-        let (file, kept) = self.keep(&mut tx, &file, new).await?;
-        let answer = self.answer(&mut tx, &file, kept, false).await?;
-        tx.commit().await?;
-        self.tell(Some(number), "reading");
-        Ok(answer)
+        self.on_lane(Lane::Bench, || self.answer(&file, &believed, &parts, kept, repeated)).await
     }
 
     /// Keeps readings that were not sent before, with what follows from them: the job as it is then, and the readings.
@@ -151,16 +161,18 @@ impl App {
         if let Some(at) = new.at {
             need_past(at, file.job.made_at, self.now())?;
         }
+        // What was sent at once was read at once.
+        let at = new.at.unwrap_or_else(|| self.now());
         let readings = new
             .entries
             .iter()
-            .map(|entry| self.reading(file, club, step, new, entry))
+            .map(|entry| reading_of_entry(file, club, step, new, entry, at))
             .collect::<Result<Vec<_>, _>>()?;
         // After the entries were read: a slip of the key is said at once, not after the cure.
         self.need_gate(file, club, step)?;
         let mut kept = Vec::with_capacity(readings.len());
         for (i, reading) in readings.iter().enumerate() {
-            let key = new.request_key.as_ref().map(|k| format!("{k}/{i}"));
+            let key = new.request_key.as_ref().map(|k| request_key(k, i));
             kept.push(tx.append_reading(reading, None, key.as_deref()).await?.reading);
             self.note_bench_check(tx, &file.shop, reading).await?;
         }
@@ -171,25 +183,37 @@ impl App {
         Ok((file, kept))
     }
 
-    /// The answer to readings that were sent before with the same key.
+    /// The readings that were sent before with the same key; none where the key is new.
+    ///
+    /// Every entry of the request must be the one that was kept: a corrected second figure under the key of the first
+    /// attempt is another request, and must not be taken for the old one.
     async fn kept_before(
         &self,
         tx: &mut Tx,
         file: &JobFile,
         club: &JobClub,
         new: &NewReadings,
-    ) -> Result<Option<Kept>, AppError> {
+    ) -> Result<Option<Vec<Reading>>, AppError> {
         let Some(key) = &new.request_key else { return Ok(None) };
-        let Some(first) = tx.reading_by_request_key(&format!("{key}/0")).await? else { return Ok(None) };
-        let same_value = new.entries.first().and_then(|e| value_of(e).ok()) == Some(first.value);
-        if first.club != club.id || first.step != new.step || !same_value {
+        let mut kept = Vec::new();
+        while let Some(reading) = tx.reading_by_request_key(&request_key(key, kept.len())).await? {
+            kept.push(reading);
+        }
+        let Some(first) = kept.first() else { return Ok(None) };
+        let same = |(entry, reading): (&Entry, &Reading)| {
+            entry.what == reading.what && value_of(entry).is_ok_and(|value| value == reading.value)
+        };
+        let all_same = kept.len() == new.entries.len() && new.entries.iter().zip(&kept).all(same);
+        if first.club != club.id || first.step != new.step || !all_same {
+            let kept: Vec<String> = kept.iter().map(|r| format!("{} “{}”", r.what, r.typed)).collect();
             return Err(AppError::Conflict {
-                what: format!("this entry was kept already, as {} “{}”", first.what, first.typed),
+                what: format!("this entry was kept already, as {}", kept.join(" and ")),
                 next: "Load the page anew; if that was wrong, take it back and enter it again".into(),
             });
         }
-        let kept = file.readings.iter().filter(|r| r.at == first.at && r.club == club.id).cloned().collect();
-        self.answer(tx, file, kept, true).await.map(Some)
+        // As they stand in the job: what was taken back since says so.
+        let as_it_stands = |r: Reading| file.readings.iter().find(|other| other.id == r.id).cloned().unwrap_or(r);
+        Ok(Some(kept.into_iter().map(as_it_stands).collect()))
     }
 
     /// Takes a reading back: "that was wrong". It stays in the record.
@@ -218,10 +242,9 @@ impl App {
         self.withdraw_bench_check(&mut tx, &file.shop, reading.as_str(), why, by).await?;
         let file = JobFile::load(&mut tx, number).await?;
         let believed = file.believe()?;
-        let state = self.state_of(&file, &believed, &club)?;
         tx.commit().await?;
         self.tell(Some(number), "reading");
-        Ok(state)
+        self.on_lane(Lane::Bench, || self.state_of(&file, &believed, &club)).await
     }
 
     /// The builder stands by a doubted reading: it is believed, and the record says so.
@@ -236,10 +259,9 @@ impl App {
         tx.insist(reading, why.trim(), by, self.now()).await?;
         let file = JobFile::load(&mut tx, number).await?;
         let believed = file.believe()?;
-        let state = self.state_of(&file, &believed, &club)?;
         tx.commit().await?;
         self.tell(Some(number), "reading");
-        Ok(state)
+        self.on_lane(Lane::Bench, || self.state_of(&file, &believed, &club)).await
     }
 
     /// Lets a step pass before its strength, with a reason that the record keeps.
@@ -305,46 +327,6 @@ impl App {
             .collect()
     }
 
-    fn reading(
-        &self,
-        file: &JobFile,
-        club: &JobClub,
-        step: &Step,
-        new: &NewReadings,
-        entry: &Entry,
-    ) -> Result<Reading, AppError> {
-        let value = value_of(entry)?;
-        check_value(entry.what, value)?;
-        let replaces = workshop::reading::standing(&file.readings)
-            .into_iter()
-            .rev()
-            .find(|r| r.club == club.id && r.step == step.key && r.what == entry.what && !entry.again)
-            .map(|r| r.id.clone());
-        let (scale, display_step) = match entry.what.unit() {
-            Unit::Points => (Some(&file.shop.balance_scale), file.shop.balance_scale.display_step),
-            Unit::Gram => (Some(&file.shop.mass_scale), file.shop.mass_scale.display_step),
-            _ => (None, 0.0),
-        };
-        Ok(Reading {
-            id: crate::new_id().as_str().into(),
-            job: file.job.id.clone(),
-            club: club.id.clone(),
-            step: step.key.clone(),
-            what: entry.what,
-            value,
-            unit: entry.what.unit(),
-            typed: if entry.typed.trim().is_empty() { value.to_string() } else { entry.typed.trim().to_owned() },
-            on: new.on.clone().unwrap_or_else(|| step.on.clone()),
-            scale: scale.map(|s| s.key.clone()),
-            display_step,
-            at: new.at.unwrap_or_else(|| self.now()),
-            by: new.by.clone(),
-            replaces,
-            taken_back: None,
-            insisted: false,
-        })
-    }
-
     fn need_gate(&self, file: &JobFile, club: &JobClub, step: &Step) -> Result<(), AppError> {
         let around = file.around(self.now());
         let let_pass = around.overrides.iter().any(|(id, key)| *id == club.id && *key == step.key);
@@ -376,18 +358,24 @@ impl App {
         JobFile::load(tx, file.job.number).await
     }
 
-    async fn answer(&self, tx: &mut Tx, file: &JobFile, kept: Vec<Reading>, repeated: bool) -> Result<Kept, AppError> {
+    /// What readings that were kept mean.
+    fn answer(
+        &self,
+        file: &JobFile,
+        believed: &Believed<'_>,
+        parts: &[Part],
+        kept: Vec<Reading>,
+        repeated: bool,
+    ) -> Result<Kept, AppError> {
         let last = kept
             .last()
             .ok_or_else(|| AppError::Invalid { what: "nothing was kept".into(), next: "Enter it again".into() })?;
-        let parts = Self::free_parts(tx).await?;
-        let believed = file.believe()?;
-        let club = self.state_of(file, &believed, &last.club)?;
-        let spares = spares(file, &parts);
+        let club = self.state_of(file, believed, &last.club)?;
+        let spares = spares(file, parts);
         // A doubted one among several entries is what the builder must hear of.
         let telling = kept.iter().find(|r| believed.is_doubted(&r.id)).unwrap_or(last);
-        let remedies = workshop::remedy::remedies(&believed, &club, &spares)?;
-        let meaning = workshop::bench::meaning(&believed, &club, telling, &spares, &remedies)?;
+        let remedies = workshop::remedy::remedies(believed, &club, &spares)?;
+        let meaning = workshop::bench::meaning(believed, &club, telling, &spares, &remedies)?;
         Ok(Kept { meaning, remedies, club, readings: kept, repeated })
     }
 
@@ -427,6 +415,52 @@ pub(crate) fn spares<'a>(file: &JobFile, parts: &'a [Part]) -> Vec<Spare<'a>> {
             Some(Spare { part, mass_g: part.mass_g.unwrap_or(nominal) })
         })
         .collect()
+}
+
+/// A reading as it would be kept.
+fn reading_of_entry(
+    file: &JobFile,
+    club: &JobClub,
+    step: &Step,
+    new: &NewReadings,
+    entry: &Entry,
+    at: jiff::Timestamp,
+) -> Result<Reading, AppError> {
+    let value = value_of(entry)?;
+    check_value(entry.what, value)?;
+    let replaces = workshop::reading::standing(&file.readings)
+        .into_iter()
+        .rev()
+        .find(|r| r.club == club.id && r.step == step.key && r.what == entry.what && !entry.again)
+        .map(|r| r.id.clone());
+    let (scale, display_step) = match entry.what.unit() {
+        Unit::Points => (Some(&file.shop.balance_scale), file.shop.balance_scale.display_step),
+        Unit::Gram => (Some(&file.shop.mass_scale), file.shop.mass_scale.display_step),
+        _ => (None, 0.0),
+    };
+    Ok(Reading {
+        id: crate::new_id().as_str().into(),
+        job: file.job.id.clone(),
+        club: club.id.clone(),
+        step: step.key.clone(),
+        what: entry.what,
+        value,
+        unit: entry.what.unit(),
+        typed: if entry.typed.trim().is_empty() { value.to_string() } else { entry.typed.trim().to_owned() },
+        on: new.on.clone().unwrap_or_else(|| step.on.clone()),
+        scale: scale.map(|s| s.key.clone()),
+        display_step,
+        at,
+        by: new.by.clone(),
+        replaces,
+        taken_back: None,
+        insisted: false,
+    })
+}
+
+/// Each entry of a request has a key of its own, made from the sender's.
+fn request_key(sent: &str, entry: usize) -> String {
+    format!("{sent}/{entry}")
 }
 
 /// The value of an entry in the unit of what was read.

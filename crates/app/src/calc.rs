@@ -1,6 +1,7 @@
 //! Calculations by name: the same for the library, the command line, the API and the pages.
 
-use crate::AppError;
+use crate::lanes::Lane;
+use crate::{App, AppError};
 use serde_json::Value;
 
 /// Runs a calculation topic.
@@ -27,4 +28,22 @@ pub fn pluck(recording: &[u8]) -> Result<Value, AppError> {
     };
     let input = serde_json::to_value(input).map_err(|e| AppError::Internal(format!("the recording: {e}")))?;
     run("pluck", input)
+}
+
+impl App {
+    /// [`run`] for a server: beside the threads that answer pages.
+    ///
+    /// # Errors
+    /// As [`run`].
+    pub async fn calculate(&self, topic: &str, input: Value) -> Result<Value, AppError> {
+        self.on_lane(Lane::Desk, || run(topic, input)).await
+    }
+
+    /// [`pluck`] for a server: beside the threads that answer pages.
+    ///
+    /// # Errors
+    /// As [`pluck`].
+    pub async fn calculate_pluck(&self, recording: &[u8]) -> Result<Value, AppError> {
+        self.on_lane(Lane::Desk, || pluck(recording)).await
+    }
 }

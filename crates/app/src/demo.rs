@@ -5,9 +5,10 @@ mod past;
 use crate::order::{JobCount, NewOrder, Receive};
 use crate::plan::Accept;
 use crate::sheet::Approve;
-use crate::{App, AppError};
+use crate::{App, AppError, Clock, load_shop};
 use jiff::civil::Date;
 use jiff::{SignedDuration, Timestamp, ToSpan};
+use std::sync::Arc;
 use store::{PartFilter, StudyReading, StudyRow, Tx};
 use workshop::demo;
 use workshop::health::{CheckRead, Happened, ScaleEvent, judge, print_value};
@@ -23,9 +24,89 @@ const BY: &str = "Ines";
 /// How long ago the stock came in, days: before the first of the past jobs.
 const STOCKED_DAYS_AGO: i64 = 91;
 
+/// Events that mark a database as the demonstration's: one when loading begins, one when all is there. A shop with the
+/// first and without the second was broken off.
+const BEGUN: &str = "demo_begun";
+const LOADED: &str = "demo_loaded";
+
+/// What a database holds, as far as the demonstration is concerned.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Holds {
+    Nothing,
+    HalfADemo,
+    Demo,
+    AnotherShop,
+}
+
 impl App {
-    /// Loads the invented shop: its stock, its sheets, jobs that it finished weeks ago. The first sheet is approved and
-    /// planned, ready for the bench. A database that holds models already is left as it is.
+    /// Opens the invented shop at an address, and loads it where there is none. It is there as a whole or not at all: a
+    /// file is made beside its place and put there when it is complete; on a server, what was broken off is erased and
+    /// begun again. With `reset` it is begun again in any case. Returns whether it was loaded now.
+    ///
+    /// # Errors
+    /// [`AppError::Conflict`] where the database holds another shop, or where it is to be erased while another program
+    /// has it open; what the store says.
+    pub async fn open_demo(url: &str, clock: Arc<dyn Clock>, reset: bool) -> Result<(Self, bool), AppError> {
+        let Some(file) = store::ShopFile::of(url)? else { return Self::demo_on_server(url, clock, reset).await };
+        if file.exists() {
+            let app = Self::open(url, clock.clone()).await?;
+            match app.holds().await? {
+                Holds::AnotherShop => {
+                    app.close().await;
+                    return Err(another_shop(url));
+                }
+                Holds::Demo if !reset => return Ok((app, false)),
+                Holds::Demo | Holds::HalfADemo | Holds::Nothing => app.close().await,
+            }
+            file.erase().await?;
+        }
+        let making = file.begin()?;
+        let app = Self::open(making.url(), clock.clone()).await?;
+        app.load_demo().await?;
+        app.close().await;
+        making.finish()?;
+        Ok((Self::open_existing(url, clock).await?, true))
+    }
+
+    async fn demo_on_server(url: &str, clock: Arc<dyn Clock>, reset: bool) -> Result<(Self, bool), AppError> {
+        let app = Self::open(url, clock.clone()).await?;
+        let app = match app.holds().await? {
+            Holds::AnotherShop => {
+                app.close().await;
+                return Err(another_shop(url));
+            }
+            Holds::Demo if !reset => return Ok((app, false)),
+            Holds::Nothing => app,
+            Holds::Demo | Holds::HalfADemo => {
+                app.store.erase().await?;
+                app.close().await;
+                Self::open(url, clock).await?
+            }
+        };
+        app.load_demo().await?;
+        Ok((app, true))
+    }
+
+    /// Whose shop this is.
+    async fn holds(&self) -> Result<Holds, AppError> {
+        let mut tx = self.store.read().await?;
+        if tx.has_event(LOADED).await? {
+            return Ok(Holds::Demo);
+        }
+        if tx.has_event(BEGUN).await? {
+            return Ok(Holds::HalfADemo);
+        }
+        let empty = tx.models(None).await?.is_empty() && tx.count_parts(&PartFilter::default()).await? == 0;
+        if empty {
+            return Ok(Holds::Nothing);
+        }
+        // Versions before the marks loaded it without them.
+        let name = load_shop(&mut tx).await?.name.clone();
+        Ok(if name == demo::shop().name { Holds::Demo } else { Holds::AnotherShop })
+    }
+
+    /// Loads the invented shop into an empty database: its stock, its sheets, jobs that it finished weeks ago. The first
+    /// sheet is approved and planned, ready for the bench. A database that holds models already is left as it is.
     ///
     /// # Errors
     /// What the store says.
@@ -35,6 +116,7 @@ impl App {
             return Ok(false);
         }
         let now = self.now();
+        self.log(&mut tx, None, None, BEGUN, BY, serde_json::json!({})).await?;
         let stocked = past::morning(self.today().saturating_sub(STOCKED_DAYS_AGO.days()));
         for model in demo::models() {
             tx.put_model(&model, stocked).await?;
@@ -63,6 +145,9 @@ impl App {
             self.plan_demo(number).await?;
         }
         self.order_demo().await?;
+        let mut tx = self.store.write().await?;
+        self.log(&mut tx, None, None, LOADED, BY, serde_json::json!({})).await?;
+        tx.commit().await?;
         Ok(true)
     }
 
@@ -121,6 +206,13 @@ impl App {
         };
         self.receive_order(2, &came).await?;
         Ok(())
+    }
+}
+
+fn another_shop(url: &str) -> AppError {
+    AppError::Conflict {
+        what: format!("{} holds another shop than the invented one, so nothing was changed", store::shown_address(url)),
+        next: "Leave --database out: the invented shop has a database of its own".into(),
     }
 }
 

@@ -12,6 +12,7 @@ pub mod error;
 pub mod gauge_study;
 pub mod glue;
 pub mod job;
+mod lanes;
 pub mod learned;
 pub mod life;
 pub mod live;
@@ -34,6 +35,8 @@ pub use clock::{Clock, SetClock, SystemClock};
 pub use error::{AppError, Kind};
 pub use live::LiveEvent;
 
+pub use store::shown_address;
+
 use jiff::Timestamp;
 use std::sync::Arc;
 use store::Store;
@@ -49,6 +52,7 @@ pub struct App {
     live: broadcast::Sender<LiveEvent>,
     imports: broadcast::Sender<stock_list::ImportProgress>,
     board: scales::Board,
+    lanes: lanes::Lanes,
     proven: proven::Proven,
     capability: learned::KeptCapability,
     charts: scale_health::KeptCharts,
@@ -60,13 +64,31 @@ impl App {
     /// # Errors
     /// What the store says of the database.
     pub async fn open(url: &str, clock: Arc<dyn Clock>) -> Result<Self, AppError> {
-        let store = Store::open(url).await?;
+        Self::of(Store::open(url).await?, clock).await
+    }
+
+    /// Opens the shop that is at an address.
+    ///
+    /// # Errors
+    /// There is none: nothing is made; what the store says of the database.
+    pub async fn open_existing(url: &str, clock: Arc<dyn Clock>) -> Result<Self, AppError> {
+        Self::of(Store::open_existing(url).await?, clock).await
+    }
+
+    /// Whether the database was empty when it was opened.
+    #[must_use]
+    pub const fn is_new(&self) -> bool {
+        self.store.is_new()
+    }
+
+    async fn of(store: Store, clock: Arc<dyn Clock>) -> Result<Self, AppError> {
         let app = Self {
             store,
             clock,
             live: live::channel(),
             imports: broadcast::channel(64).0,
             board: scales::Board::new(),
+            lanes: lanes::Lanes::default(),
             proven: proven::Proven::default(),
             capability: learned::KeptCapability::default(),
             charts: scale_health::KeptCharts::default(),

@@ -1,5 +1,6 @@
 //! Fitting sheets: expand what was written short, check, save, approve into a job.
 
+use crate::lanes::Lane;
 use crate::{App, AppError, load_library, load_shop};
 use jiff::civil::Date;
 use serde::{Deserialize, Serialize};
@@ -78,10 +79,14 @@ impl App {
         let mut tx = self.store.read().await?;
         let library = load_library(&mut tx).await?;
         let shop = load_shop(&mut tx).await?;
-        let context = ExpandContext::new(&library, &short.models, &shop);
-        let expanded = explain(&short.written, &context, short.rule, short.reference.as_ref())
-            .map_err(workshop::WorkshopError::from)?;
-        Ok(expanded)
+        drop(tx);
+        let expanded = self
+            .on_lane(Lane::Desk, || {
+                let context = ExpandContext::new(&library, &short.models, &shop);
+                explain(&short.written, &context, short.rule, short.reference.as_ref())
+            })
+            .await;
+        Ok(expanded.map_err(workshop::WorkshopError::from)?)
     }
 
     /// Everything that is to be said of a sheet, against models, stock and rules.

@@ -1,5 +1,6 @@
 //! Models and parts: look up, add, change, import, export.
 
+use crate::lanes::Lane;
 use crate::{App, AppError, load_library};
 use serde::{Deserialize, Serialize};
 use store::{LifeNote, PartFilter, Tx};
@@ -233,7 +234,7 @@ impl App {
     /// # Errors
     /// A file that is no list of models; what the store says.
     pub async fn import_models(&self, json: &str) -> Result<ModelsKept, AppError> {
-        let read = stock_file::read_models(json).map_err(|e| unreadable(&e))?;
+        let read = self.on_lane(Lane::Desk, || stock_file::read_models(json)).await.map_err(|e| unreadable(&e))?;
         let mut tx = self.store.write().await?;
         let mut kept = Vec::new();
         let mut bad = read.bad;

@@ -1,10 +1,12 @@
 //! Lists of parts from other programs, workbooks, and what a scanned code stands for.
 
+use crate::lanes::Lane;
 use crate::stock::{IMPORT_MAX_BYTES, PartQuery, PartsImported, unreadable};
 use crate::{App, AppError, Kind, load_library};
 use serde::Serialize;
-use store::PartFilter;
+use std::collections::HashSet;
 use utoipa::ToSchema;
+use workshop::model::Library;
 use workshop::part::Part;
 use workshop::stock_file::{self, Imported, Layout, Mapping, Table};
 
@@ -58,8 +60,7 @@ impl App {
     /// # Errors
     /// A file that is no such list; what the store says.
     pub async fn preview_parts(&self, bytes: &[u8]) -> Result<Imported, AppError> {
-        let mut tx = self.store.read().await?;
-        read_file(&mut tx, bytes, &Mapping::default()).await
+        self.read_list(bytes, &Mapping::default()).await
     }
 
     /// Opens a list of parts, CSV or a workbook, and says what it would give by a mapping; without one, by what its
@@ -69,21 +70,26 @@ impl App {
     /// A file that is no list at all, or a sheet that is not there. A mapping that does not fit is told in the answer.
     pub async fn look_at_parts(&self, bytes: &[u8], mapping: Option<&Mapping>) -> Result<Looked, AppError> {
         let mut tx = self.store.read().await?;
-        let known = if mapping.is_none() { known_layout(&mut tx, bytes).await? } else { None };
-        let asked = mapping.or(known.as_ref().map(|layout| &layout.mapping));
-        let (sheet, header_line) = asked.map_or((None, None), |m| (m.sheet.as_deref(), m.header_line));
-        let table = table_of(bytes, sheet, header_line)?;
-        let mut mapping = asked.cloned().unwrap_or_else(|| Mapping::guessed(&table));
-        if known.is_some() {
-            mapping = Mapping { header_line: Some(table.header_line), ..mapping.spelled_as(&table) };
-        }
+        let layouts = if mapping.is_none() { tx.layouts().await? } else { Vec::new() };
         let library = load_library(&mut tx).await?;
-        let codes = codes_in_stock(&mut tx).await?;
-        let (imported, refused) = match stock_file::read_rows(&table, &mapping, &library, &codes) {
-            Ok(imported) => (imported, None),
-            Err(error) => (Imported::default(), Some(error.to_string())),
-        };
-        Ok(Looked { table, mapping, imported, refused, known_as: known.map(|layout| layout.name) })
+        let codes = tx.part_codes().await?;
+        drop(tx);
+        self.on_lane(Lane::Desk, || {
+            let known = known_layout(layouts, bytes)?;
+            let asked = mapping.or(known.as_ref().map(|layout| &layout.mapping));
+            let (sheet, header_line) = asked.map_or((None, None), |m| (m.sheet.as_deref(), m.header_line));
+            let table = table_of(bytes, sheet, header_line)?;
+            let mut mapping = asked.cloned().unwrap_or_else(|| Mapping::guessed(&table));
+            if known.is_some() {
+                mapping = Mapping { header_line: Some(table.header_line), ..mapping.spelled_as(&table) };
+            }
+            let (imported, refused) = match stock_file::read_rows(&table, &mapping, &library, &codes) {
+                Ok(imported) => (imported, None),
+                Err(error) => (Imported::default(), Some(error.to_string())),
+            };
+            Ok(Looked { table, mapping, imported, refused, known_as: known.map(|layout| layout.name) })
+        })
+        .await
     }
 
     /// Imports a list of parts whose headings say what they are: good rows are kept, bad ones named.
@@ -107,8 +113,14 @@ impl App {
     ) -> Result<PartsImported, AppError> {
         /// Rows between two reports of the progress.
         const STEP: usize = 400;
+        // The list is read before it is this writer's turn: reading takes seconds, and the bench writes meanwhile.
+        let mut imported = self.read_list(bytes, mapping).await?;
         let mut tx = self.store.write().await?;
-        let imported = read_file(&mut tx, bytes, mapping).await?;
+        if has_codes_of(&mut tx, &imported.parts).await? {
+            // One of its codes came into stock in between: what is refused now is named as always.
+            let library = load_library(&mut tx).await?;
+            imported = parsed(bytes, mapping, &library, &tx.part_codes().await?)?;
+        }
         let now = self.now();
         let with_id = |part: &Part| Part { id: crate::new_id().as_str().into(), ..part.clone() };
         let parts: Vec<Part> = imported.parts.iter().map(with_id).collect();
@@ -153,8 +165,11 @@ impl App {
     /// # Errors
     /// A name that is none; a list that is none; what the store says.
     pub async fn remember_layout(&self, name: &str, bytes: &[u8], mapping: &Mapping) -> Result<Layout, AppError> {
-        let table = table_of(bytes, mapping.sheet.as_deref(), mapping.header_line)?;
-        let layout = Layout::of(name, &table, mapping, &table_of(bytes, None, None)?)?;
+        let made = || {
+            let table = table_of(bytes, mapping.sheet.as_deref(), mapping.header_line)?;
+            Ok::<_, AppError>(Layout::of(name, &table, mapping, &table_of(bytes, None, None)?)?)
+        };
+        let layout = self.on_lane(Lane::Desk, made).await?;
         self.put_layout(&layout).await?;
         Ok(layout)
     }
@@ -188,7 +203,17 @@ impl App {
     /// What the store says.
     pub async fn export_workbook(&self, query: &PartQuery) -> Result<Vec<u8>, AppError> {
         let (parts, _) = self.parts(&PartQuery { limit: None, offset: None, ..query.clone() }).await?;
-        stock_file::write_workbook(&parts).map_err(|e| AppError::Internal(e.to_string()))
+        let written = self.on_lane(Lane::Desk, || stock_file::write_workbook(&parts)).await;
+        written.map_err(|e| AppError::Internal(e.to_string()))
+    }
+
+    /// Reads a list against the models and codes of the stock, beside the threads that answer.
+    async fn read_list(&self, bytes: &[u8], mapping: &Mapping) -> Result<Imported, AppError> {
+        let mut tx = self.store.read().await?;
+        let library = load_library(&mut tx).await?;
+        let codes = tx.part_codes().await?;
+        drop(tx);
+        self.on_lane(Lane::Desk, || parsed(bytes, mapping, &library, &codes)).await
     }
 
     /// The parts with these codes, in this order, each once.
@@ -239,8 +264,7 @@ fn table_of(bytes: &[u8], sheet: Option<&str>, header_line: Option<u64>) -> Resu
 }
 
 /// The layout that a list is known by: one whose headings it has where that layout looks for them.
-async fn known_layout(tx: &mut store::Tx, bytes: &[u8]) -> Result<Option<Layout>, AppError> {
-    let layouts = tx.layouts().await?;
+fn known_layout(layouts: Vec<Layout>, bytes: &[u8]) -> Result<Option<Layout>, AppError> {
     if layouts.is_empty() {
         return Ok(None);
     }
@@ -252,13 +276,13 @@ async fn known_layout(tx: &mut store::Tx, bytes: &[u8]) -> Result<Option<Layout>
     }))
 }
 
-async fn codes_in_stock(tx: &mut store::Tx) -> Result<Vec<String>, AppError> {
-    Ok(tx.parts(&PartFilter::default()).await?.into_iter().map(|p| p.code).collect())
+fn parsed(bytes: &[u8], mapping: &Mapping, library: &Library, codes: &[String]) -> Result<Imported, AppError> {
+    let table = table_of(bytes, mapping.sheet.as_deref(), mapping.header_line)?;
+    stock_file::read_rows(&table, mapping, library, codes).map_err(|e| unreadable(&e))
 }
 
-async fn read_file(tx: &mut store::Tx, bytes: &[u8], mapping: &Mapping) -> Result<Imported, AppError> {
-    let table = table_of(bytes, mapping.sheet.as_deref(), mapping.header_line)?;
-    let library = load_library(tx).await?;
-    let codes = codes_in_stock(tx).await?;
-    stock_file::read_rows(&table, mapping, &library, &codes).map_err(|e| unreadable(&e))
+/// Whether any of these parts has a code that is in stock by now.
+async fn has_codes_of(tx: &mut store::Tx, parts: &[Part]) -> Result<bool, AppError> {
+    let in_stock: HashSet<String> = tx.part_codes().await?.into_iter().map(|code| code.to_lowercase()).collect();
+    Ok(parts.iter().any(|part| in_stock.contains(&part.code.to_lowercase())))
 }

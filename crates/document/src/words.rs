@@ -55,8 +55,14 @@ fn named(rest: &str) -> (String, String) {
 fn wanted_words(wanted: &str) -> String {
     let plain = match wanted {
         "f64" | "f32" => "a number",
-        "i8" | "i16" | "i32" | "i64" | "isize" => "a whole number",
-        "u8" | "u16" | "u32" | "u64" | "usize" => "a whole number, 0 or more",
+        "i8" => "a whole number from -128 to 127",
+        "i16" => "a whole number from -32768 to 32767",
+        "i32" => "a whole number from -2147483648 to 2147483647",
+        "i64" | "isize" => "a whole number",
+        "u8" => "a whole number from 0 to 255",
+        "u16" => "a whole number from 0 to 65535",
+        "u32" => "a whole number from 0 to 4294967295",
+        "u64" | "usize" => "a whole number, 0 or more",
         "a string" | "str" | "string" | "a borrowed string" => "a text",
         "a boolean" => "true or false",
         "a sequence" => "a list [ … ]",

@@ -30,6 +30,8 @@ struct Club {
     mass_g: f64,
     #[serde(default)]
     slot: i64,
+    #[serde(default)]
+    wraps: u8,
 }
 
 #[derive(Debug, Default, Deserialize, PartialEq)]
@@ -118,7 +120,12 @@ fn the_place_is_named_and_what_must_be_there() {
     told(
         r#"{"golfer": "Ada", "clubs": [{"number": "7", "mass_g": 1, "a/b": 1}]}"#,
         "/clubs/0/a~1b",
-        "unknown field `a/b`; known here: number, mass_g, slot",
+        "unknown field `a/b`; known here: number, mass_g, slot, wraps",
+    );
+    told(
+        r#"{"golfer": "Ada", "clubs": [{"number": "7", "mass_g": 1, "wraps": 300}]}"#,
+        "/clubs/0/wraps",
+        "must be a whole number from 0 to 255, not 300",
     );
     told(r#""a sheet""#, "", "must be an object { … }, not the text “a sheet”");
 }
@@ -126,7 +133,7 @@ fn the_place_is_named_and_what_must_be_there() {
 #[test]
 fn an_object_is_not_filled_from_a_list() {
     // serde_json itself takes these.
-    assert!(serde_json::from_str::<Club>(r#"["7", 264.5, 1]"#).is_ok());
+    assert!(serde_json::from_str::<Club>(r#"["7", 264.5, 1, 0]"#).is_ok());
     assert!(serde_json::from_str::<AllLeftOut>("[]").is_ok());
     told(r#"{"golfer": "Ada", "clubs": [["7", 264.5, 1]]}"#, "/clubs/0", "must be an object { … }, not a list");
     assert_eq!(read::<AllLeftOut>(b"[]").expect_err("a list").what, "must be an object { … }, not a list");

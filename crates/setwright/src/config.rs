@@ -1,14 +1,15 @@
 //! Arguments and configuration: the command line first, then the environment, then a file, then what is usual.
 
 use clap::{Args, Parser, Subcommand};
-use serde::Deserialize;
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 
+mod place;
+mod serve;
 mod stock;
 
+pub use place::*;
+pub use serve::*;
 pub use stock::*;
-
-use crate::failure::Failure;
 
 /// The bench companion of a golf club builder: sheets, stock, plans, readings, glue, records.
 #[derive(Debug, Parser)]
@@ -22,9 +23,9 @@ pub struct Arguments {
 /// What can be done.
 #[derive(Debug, Subcommand)]
 pub enum Command {
-    /// Load the invented shop into an embedded database and open the bench on this machine.
-    Demo(Serve),
-    /// Open the bench on this machine.
+    /// Try Setwright on an invented shop, which has a database of its own: loads it and opens the bench on this machine.
+    Demo(Demo),
+    /// Open the bench on this machine; makes an empty shop where there is none.
     Serve(Serve),
     /// Import parts from a CSV file or an XLSX workbook, or models from a JSON file: good rows are kept, bad rows named.
     Import(Import),
@@ -68,31 +69,6 @@ pub enum Command {
     Calc(Calc),
     /// Simulated shops: what the advice is worth against builders without it.
     Simulate(Simulate),
-}
-
-/// Where the database is, and whether to answer in JSON.
-#[derive(Debug, Args)]
-pub struct Database {
-    /// The database: sqlite:///path/to/shop.db or postgres://user@host/name.
-    #[arg(long, env = "SETWRIGHT_DATABASE", value_name = "URL")]
-    pub database: Option<String>,
-    /// Answer in JSON.
-    #[arg(long)]
-    pub json: bool,
-}
-
-/// How to serve.
-#[derive(Debug, Args)]
-pub struct Serve {
-    /// Where the database is.
-    #[command(flatten)]
-    pub database: Database,
-    /// Address to listen on. Any other than this machine's own is open to everyone in the network.
-    #[arg(long, env = "SETWRIGHT_LISTEN", value_name = "ADDRESS:PORT")]
-    pub listen: Option<String>,
-    /// Configuration file; left out: setwright.toml in this folder, if it is there.
-    #[arg(long, value_name = "FILE")]
-    pub config: Option<PathBuf>,
 }
 
 /// What to import.
@@ -389,49 +365,6 @@ pub struct Simulate {
     /// Answer in JSON.
     #[arg(long)]
     pub json: bool,
-}
-
-/// The configuration file.
-#[derive(Debug, Default, Deserialize)]
-#[serde(deny_unknown_fields)]
-struct File {
-    database: Option<String>,
-    listen: Option<String>,
-}
-
-/// Where this machine's bench listens when nothing is said.
-const LISTEN: &str = "127.0.0.1:7340";
-
-/// Where to serve from and to.
-#[derive(Debug)]
-pub struct Settings {
-    /// The database.
-    pub database: String,
-    /// The address.
-    pub listen: String,
-}
-
-impl Serve {
-    /// The settings: command line and environment, then the file, then what is usual.
-    ///
-    /// # Errors
-    /// A configuration file that cannot be read.
-    pub fn settings(&self, usual_database: &str) -> Result<Settings, Failure> {
-        let file = match &self.config {
-            Some(path) => read(path)?,
-            None if Path::new("setwright.toml").exists() => read(Path::new("setwright.toml"))?,
-            None => File::default(),
-        };
-        Ok(Settings {
-            database: self.database.database.clone().or(file.database).unwrap_or_else(|| usual_database.to_owned()),
-            listen: self.listen.clone().or(file.listen).unwrap_or_else(|| LISTEN.to_owned()),
-        })
-    }
-}
-
-fn read(path: &Path) -> Result<File, Failure> {
-    let text = std::fs::read_to_string(path).map_err(|e| Failure::file(path, &e))?;
-    toml::from_str(&text).map_err(|e| Failure::usage(format!("{}: {e}", path.display())))
 }
 
 /// How the shop's scales stand, and what is entered of them.

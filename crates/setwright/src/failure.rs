@@ -53,6 +53,18 @@ impl Failure {
         self
     }
 
+    /// The same failure with one more sentence.
+    #[must_use]
+    pub fn adding(mut self, sentence: &str) -> Self {
+        self.message = format!("{}. {sentence}", self.message.trim_end_matches('.'));
+        self
+    }
+
+    /// Whether what was named is not there.
+    pub const fn is_missing(&self) -> bool {
+        self.code == 3
+    }
+
     /// The same failure, also told as a JSON problem on standard output.
     #[must_use]
     pub fn in_json(mut self, json: bool) -> Self {

@@ -20,10 +20,18 @@ pub enum StoreError {
         /// What is wrong with it.
         problem: String,
     },
+    /// There is no database yet where one must be.
+    #[error(
+        "there is no shop yet at {place}. `setwright serve` makes one; if yours lies elsewhere, name it with --database"
+    )]
+    NoShop {
+        /// Where it was looked for.
+        place: String,
+    },
     /// The database was written by a newer version of this program.
     #[error(
         "the database {place} has schema {found}, and this version knows schemas up to {known}. Start the newer \
-         version that wrote it, or restore the backup that was made before the upgrade"
+         version that wrote it; nothing was changed"
     )]
     Newer {
         /// Where it is.
@@ -34,7 +42,10 @@ pub enum StoreError {
         known: i64,
     },
     /// The file holds something else than a database.
-    #[error("{place} is not a database file. Check the path, or move that file away and let a new database be made")]
+    #[error(
+        "{place} is not a database file, or its beginning is damaged. Check the path; if it is the right one, keep this \
+         file and put the last copy of it in its place. Nothing was changed"
+    )]
     NotADatabase {
         /// The path.
         place: String,
@@ -105,6 +116,12 @@ pub enum StoreError {
         place: String,
         /// What was said.
         problem: String,
+    },
+    /// The file is to be replaced or erased while another program has it open.
+    #[error("another program has {place} open, so it was left as it is. Stop that program first")]
+    InUseElsewhere {
+        /// The path.
+        place: String,
     },
     /// Somebody else held the database for too long, or two writers met.
     #[error("the database is busy with another entry, so this one was not saved. Enter it again")]
@@ -218,7 +235,7 @@ impl StoreError {
     /// Something named does not exist.
     #[must_use]
     pub const fn is_missing(&self) -> bool {
-        matches!(self, Self::Missing { .. })
+        matches!(self, Self::Missing { .. } | Self::NoShop { .. })
     }
 
     /// Worth trying again as it is.
@@ -238,6 +255,7 @@ impl StoreError {
                 | Self::InUse { .. }
                 | Self::AlreadyTakenBack { .. }
                 | Self::KeyReused { .. }
+                | Self::InUseElsewhere { .. }
         )
     }
 

@@ -60,6 +60,14 @@ impl Tx {
         Ok(())
     }
 
+    /// Whether the log has an entry of a kind.
+    ///
+    /// # Errors
+    /// The database failed.
+    pub async fn has_event(&mut self, kind: &str) -> Result<bool, StoreError> {
+        self.any(query("SELECT 1 FROM event WHERE kind = $1 LIMIT 1").bind(kind.to_owned())).await
+    }
+
     /// The last entries of the log, of all jobs or one, at most `limit`, the newest first.
     ///
     /// # Errors

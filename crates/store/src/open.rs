@@ -11,8 +11,8 @@ use std::time::Duration;
 
 /// How long a caller waits for a connection or a lock before it is told that the database is busy.
 const PATIENCE: Duration = Duration::from_secs(10);
-/// A shop has a few tablets; readers do not wait for the writer.
-const CONNECTIONS: u32 = 8;
+/// A shop has a few tablets, and each page reads for some milliseconds.
+const READERS: u32 = 8;
 
 /// Which database it is. Only what the two do not share asks for it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -26,10 +26,15 @@ pub(crate) enum Backend {
 /// A database, open and checked. Clones share it.
 #[derive(Debug, Clone)]
 pub struct Store {
-    pool: AnyPool,
+    readers: AnyPool,
+    /// One connection: whoever wants to write waits for it in the order of asking, and holds no reader's connection
+    /// meanwhile. A queue in front of the database is fair; the database's own lock is asked for again and again, and
+    /// whoever asks at the right moment has it.
+    writer: AnyPool,
     backend: Backend,
     place: Arc<str>,
     remembered: Arc<Remembered>,
+    new: bool,
 }
 
 impl Store {
@@ -44,35 +49,53 @@ impl Store {
     /// [`StoreError::Server`], [`StoreError::NotADatabase`], [`StoreError::NotOurs`], [`StoreError::Newer`],
     /// [`StoreError::SchemaDamaged`], [`StoreError::ReadOnly`], [`StoreError::DiskFull`], [`StoreError::Busy`].
     pub async fn open(url: &str) -> Result<Self, StoreError> {
-        sqlx::any::install_default_drivers();
+        Self::connect(Address::read(url)?, true).await
+    }
+
+    /// Opens a database that is there already and holds a shop; makes none.
+    ///
+    /// # Errors
+    /// [`StoreError::NoShop`] where there is no such file, or nothing in it; otherwise as [`Store::open`].
+    pub async fn open_existing(url: &str) -> Result<Self, StoreError> {
         let address = Address::read(url)?;
+        if address.is_file() && !std::path::Path::new(&address.place).exists() {
+            return Err(StoreError::NoShop { place: address.place });
+        }
+        Self::connect(address, false).await
+    }
+
+    async fn connect(address: Address, make: bool) -> Result<Self, StoreError> {
+        sqlx::any::install_default_drivers();
         let place: Arc<str> = address.place.as_str().into();
         let backend = address.backend;
+        let mut new = address.in_memory;
         if !address.in_memory {
-            // A connection outside of the pool first: the pool would hide the reason of a failure behind its retries.
+            // A connection outside of the pools first: a pool would hide the reason of a failure behind its retries.
             let connected = address.options.connect().await;
             let mut conn = connected.map_err(|e| read_only_or(StoreError::from_sqlx(e, &place)))?;
-            let prepared = schema::prepare(&mut conn, backend, &place).await.map_err(read_only_or);
+            let prepared = schema::prepare(&mut conn, backend, &place, make).await.map_err(read_only_or);
             // Closed hard after a failure, so that the server drops the migration lock with the session.
             let closed = if prepared.is_ok() { conn.close().await } else { conn.close_hard().await };
-            prepared?;
+            new = prepared?;
             closed.map_err(|e| StoreError::from_sqlx(e, &place))?;
         }
-        let options = AnyPoolOptions::new()
-            .max_connections(if address.in_memory { 1 } else { CONNECTIONS })
-            .acquire_timeout(PATIENCE)
-            .idle_timeout(None)
-            .max_lifetime(None)
-            .after_connect(move |conn, _| Box::pin(async move { settle(conn, backend).await }))
-            // A full disk makes SQLite roll back by itself, and the driver then counts a transaction that is not there
-            // any more: such a connection is closed instead of being handed out again.
-            .before_acquire(|conn, _| Box::pin(async move { Ok(!sqlx::Connection::is_in_transaction(conn)) }));
-        let pool = options.connect_with(address.options).await.map_err(|e| StoreError::from_sqlx(e, &place))?;
-        if address.in_memory {
-            let mut conn = pool.acquire().await.map_err(|e| StoreError::from_sqlx(e, &place))?;
-            schema::prepare(&mut conn, backend, &place).await?;
-        }
-        Ok(Self { pool, backend, place, remembered: Arc::default() })
+        let failed = |e| StoreError::from_sqlx(e, &place);
+        let writer = pool(backend, 1, false).connect_with(address.options.clone()).await.map_err(failed)?;
+        // A database in memory is its one connection.
+        let readers = if address.in_memory {
+            let mut conn = writer.acquire().await.map_err(failed)?;
+            schema::prepare(&mut conn, backend, &place, true).await?;
+            writer.clone()
+        } else {
+            pool(backend, READERS, true).connect_with(address.options).await.map_err(failed)?
+        };
+        Ok(Self { readers, writer, backend, place, remembered: Arc::default(), new })
+    }
+
+    /// Whether the database was empty when it was opened, and its tables were made now.
+    #[must_use]
+    pub const fn is_new(&self) -> bool {
+        self.new
     }
 
     /// A transaction that sees one consistent state and refuses every change.
@@ -81,8 +104,8 @@ impl Store {
     /// No connection could be had.
     pub async fn read(&self) -> Result<Tx, StoreError> {
         let begun = match self.backend {
-            Backend::Sqlite => self.pool.begin_with("BEGIN DEFERRED").await,
-            Backend::Postgres => self.pool.begin_with("BEGIN ISOLATION LEVEL REPEATABLE READ READ ONLY").await,
+            Backend::Sqlite => self.readers.begin_with("BEGIN DEFERRED").await,
+            Backend::Postgres => self.readers.begin_with("BEGIN ISOLATION LEVEL REPEATABLE READ READ ONLY").await,
         };
         let inner = begun.map_err(|e| StoreError::from_sqlx(e, &self.place))?;
         Ok(Tx::new(inner, Arc::clone(&self.place), Arc::clone(&self.remembered), false))
@@ -93,16 +116,55 @@ impl Store {
     /// # Errors
     /// [`StoreError::Busy`] after ten seconds of waiting; [`StoreError::ReadOnly`] where the file must not be written.
     pub async fn write(&self) -> Result<Tx, StoreError> {
-        let begun = self.pool.begin_with(begin_write(self.backend)).await;
+        let begun = self.writer.begin_with(begin_write(self.backend)).await;
         let mut inner = begun.map_err(|e| StoreError::from_sqlx(e, &self.place))?;
+        // Another program may write to the same database.
         lock_writers(&mut inner, self.backend).await.map_err(|e| StoreError::from_sqlx(e, &self.place))?;
         Ok(Tx::new(inner, Arc::clone(&self.place), Arc::clone(&self.remembered), true))
     }
 
+    /// Drops every table of this program with what is in them. For a demonstration that begins again; nothing brings it
+    /// back.
+    ///
+    /// # Errors
+    /// [`StoreError::Busy`] while others use them; what the database says.
+    pub async fn erase(&self) -> Result<(), StoreError> {
+        let mut tx = self.writer.begin_with(begin_write(self.backend)).await.map_err(|e| self.failed(e))?;
+        lock_writers(&mut tx, self.backend).await.map_err(|e| self.failed(e))?;
+        schema::drop_all(&mut tx, self.backend).await.map_err(|e| self.failed(e))?;
+        tx.commit().await.map_err(|e| self.failed(e))
+    }
+
+    fn failed(&self, error: sqlx::Error) -> StoreError {
+        StoreError::from_sqlx(error, &self.place)
+    }
+
     /// Waits for the running transactions and closes every connection.
     pub async fn close(&self) {
-        self.pool.close().await;
+        self.readers.close().await;
+        self.writer.close().await;
     }
+}
+
+/// A pool of connections that are settled, and read only where they are for readers.
+fn pool(backend: Backend, connections: u32, reading: bool) -> AnyPoolOptions {
+    AnyPoolOptions::new()
+        .max_connections(connections)
+        .acquire_timeout(PATIENCE)
+        .idle_timeout(None)
+        .max_lifetime(None)
+        .after_connect(move |conn, _| {
+            Box::pin(async move {
+                settle(conn, backend).await?;
+                if reading && backend == Backend::Sqlite {
+                    sqlx::raw_sql("PRAGMA query_only = ON").execute(conn).await?;
+                }
+                Ok(())
+            })
+        })
+        // A full disk makes SQLite roll back by itself, and the driver then counts a transaction that is not there any
+        // more: such a connection is closed instead of being handed out again.
+        .before_acquire(|conn, _| Box::pin(async move { Ok(!sqlx::Connection::is_in_transaction(conn)) }))
 }
 
 /// SQLite cannot open a file in a folder where it may not make its side files. Where the file itself can be read, the
@@ -149,17 +211,22 @@ pub(crate) async fn settle(conn: &mut AnyConnection, backend: Backend) -> Result
 }
 
 /// A database address taken apart.
-struct Address {
-    options: AnyConnectOptions,
+pub(crate) struct Address {
+    pub options: AnyConnectOptions,
     backend: Backend,
     in_memory: bool,
     /// What a person may be shown: the path of a file, the address of a server without its password.
-    place: String,
+    pub place: String,
 }
 
 impl Address {
-    fn read(url: &str) -> Result<Self, StoreError> {
-        let bad = |problem: String| StoreError::Address { url: without_password(url), problem };
+    /// Whether it names a file, which need not be there.
+    pub fn is_file(&self) -> bool {
+        self.backend == Backend::Sqlite && !self.in_memory
+    }
+
+    pub fn read(url: &str) -> Result<Self, StoreError> {
+        let bad = |problem: String| StoreError::Address { url: shown_address(url), problem };
         if let Some(rest) = url.strip_prefix("sqlite:") {
             let (path, query) = rest.split_once('?').map_or((rest, None), |(path, query)| (path, Some(query)));
             let path = path.strip_prefix("//").unwrap_or(path);
@@ -179,15 +246,16 @@ impl Address {
             Ok(Self { options, backend: Backend::Sqlite, in_memory, place: path.to_owned() })
         } else if url.starts_with("postgres://") || url.starts_with("postgresql://") {
             let options = url.parse().map_err(|e: sqlx::Error| bad(e.to_string()))?;
-            Ok(Self { options, backend: Backend::Postgres, in_memory: false, place: without_password(url) })
+            Ok(Self { options, backend: Backend::Postgres, in_memory: false, place: shown_address(url) })
         } else {
             Err(bad("it starts neither with sqlite: nor with postgres://".into()))
         }
     }
 }
 
-/// The address as it may be shown: user and host, no password, no query.
-fn without_password(url: &str) -> String {
+/// The address of a database as it may be shown: user and host, no password, no query.
+#[must_use]
+pub fn shown_address(url: &str) -> String {
     let url = url.split_once('?').map_or(url, |(front, _)| front);
     let Some((scheme, rest)) = url.split_once("://") else { return url.to_owned() };
     match rest.rsplit_once('@') {
@@ -201,7 +269,7 @@ fn without_password(url: &str) -> String {
 
 #[cfg(test)]
 mod tests {
-    use super::{Backend, settle, without_password};
+    use super::{Backend, settle, shown_address};
     use sqlx::{AnyConnection, Connection, Row};
 
     /// A kill of the program cannot show whether a power cut would lose anything, so the settings are read back.
@@ -231,7 +299,7 @@ mod tests {
             ("postgres://bench/shop", "postgres://bench/shop"),
             ("nonsense", "nonsense"),
         ] {
-            assert_eq!(without_password(url), shown);
+            assert_eq!(shown_address(url), shown);
         }
     }
 }

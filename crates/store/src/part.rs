@@ -120,6 +120,15 @@ impl Tx {
         Ok(())
     }
 
+    /// The codes of all parts there ever were: none is used twice.
+    ///
+    /// # Errors
+    /// The database failed.
+    pub async fn part_codes(&mut self) -> Result<Vec<String>, StoreError> {
+        let rows = self.rows(query("SELECT code FROM part ORDER BY seq")).await?;
+        rows.iter().map(|row| row.text("code")).collect()
+    }
+
     /// Refuses parts whose code or identity is in the store already, or twice among them.
     async fn none_taken(&mut self, parts: &[Part]) -> Result<(), StoreError> {
         let places = |from: usize| (from..from + parts.len()).map(|i| format!("${i}")).collect::<Vec<_>>().join(", ");

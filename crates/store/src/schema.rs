@@ -57,18 +57,55 @@ fn migrations(backend: Backend) -> Vec<Migration> {
     .collect()
 }
 
-/// Brings a database up to date: refuses what is not ours or newer, settles the connection, migrates, checks.
-pub(crate) async fn prepare(conn: &mut AnyConnection, backend: Backend, place: &str) -> Result<(), StoreError> {
+/// Brings a database up to date: refuses what is not ours or newer, settles the connection, migrates, checks. Returns
+/// whether it was empty before; where none is to be made, an empty one is refused.
+pub(crate) async fn prepare(
+    conn: &mut AnyConnection,
+    backend: Backend,
+    place: &str,
+    make: bool,
+) -> Result<bool, StoreError> {
     let known = migrations(backend).iter().map(|m| m.version).max().unwrap_or(0);
     // Looked at before anything is changed: even the change of the journal mode would touch a foreign file.
-    if let Some(found) = applied_version(conn, backend, place).await?
-        && found > known
-    {
-        return Err(StoreError::Newer { place: place.to_owned(), found, known });
+    let applied = applied_version(conn, backend, place).await?;
+    match applied {
+        Some(found) if found > known => return Err(StoreError::Newer { place: place.to_owned(), found, known }),
+        None if !make => return Err(StoreError::NoShop { place: place.to_owned() }),
+        _ => {}
     }
     settle(conn, backend).await.map_err(|e| StoreError::from_sqlx(e, place))?;
     migrate(conn, backend, place).await?;
-    check(conn, backend, place).await
+    check(conn, backend, place).await?;
+    Ok(applied.is_none())
+}
+
+/// Drops every table, the youngest first, so that none is dropped while another refers to it.
+pub(crate) async fn drop_all(conn: &mut AnyConnection, backend: Backend) -> Result<(), sqlx::Error> {
+    let sql = match backend {
+        Backend::Sqlite => {
+            "SELECT name FROM sqlite_master WHERE type = 'table' AND name NOT LIKE 'sqlite!_%' ESCAPE '!'
+             ORDER BY rowid DESC"
+        }
+        Backend::Postgres => {
+            "SELECT CAST(table_name AS TEXT) AS name FROM information_schema.tables
+             WHERE table_schema = current_schema()"
+        }
+    };
+    let mut tables = Vec::new();
+    for row in sqlx::query::<Any>(sql).fetch_all(&mut *conn).await? {
+        tables.push(row.try_get::<String, _>("name")?);
+    }
+    let cascade = if backend == Backend::Postgres { " CASCADE" } else { "" };
+    for table in tables {
+        // The name is one of this database's own, not anybody's entry.
+        let drop = format!("DROP TABLE IF EXISTS \"{table}\"{cascade}");
+        sqlx::raw_sql(sqlx::AssertSqlSafe(drop)).execute(&mut *conn).await?;
+    }
+    if backend == Backend::Postgres {
+        // What the triggers call; SQLite keeps that within the trigger.
+        sqlx::raw_sql("DROP FUNCTION IF EXISTS append_only, count_stock_change").execute(conn).await?;
+    }
+    Ok(())
 }
 
 /// The newest migration that the database has; none for an empty database.

@@ -88,7 +88,7 @@ async fn shop(folder: &std::path::Path) -> (App, Router) {
     let saved = app.save_sheet(&Sheet { player: "Una Marsett".into(), ..irons }).await.expect("a second set");
     let approve = Approve { steps: None, by: "Bench".into() };
     assert_eq!(app.approve_sheet(&saved.id, &approve).await.expect("approved").number, 6);
-    (app.clone(), web::router(app))
+    (app.clone(), web::router(app, web::ServerNames::default()))
 }
 
 /// A free head of either job weighs a tenth of a gram more or less than before: what was proposed for them may not be the

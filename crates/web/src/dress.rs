@@ -1,11 +1,12 @@
 //! Errors that arise before any handler is asked (an address that does not read, a form that is none, a wrong method, a
 //! body too large, a panic) in the same dress as all others: a problem document on the API, a page elsewhere.
 
-use crate::pages::PageError;
+use crate::pages::problem_page;
 use crate::problem::{PROBLEM_TYPE, Problem};
 use axum::body::Body;
 use axum::extract::Request;
-use axum::http::{StatusCode, header};
+use axum::http::uri::{Authority, PathAndQuery};
+use axum::http::{HeaderValue, Method, StatusCode, Uri, header};
 use axum::middleware::Next;
 use axum::response::{IntoResponse, Response};
 
@@ -15,6 +16,7 @@ const SAID_MAX_BYTES: usize = 16 * 1024;
 /// Dresses the errors of the whole site.
 pub(crate) async fn errors(request: Request, next: Next) -> Response {
     let of_api = request.uri().path().starts_with("/api/");
+    let back = if of_api { None } else { came_from(&request) };
     let response = next.run(request).await;
     let status = response.status();
     if !status.is_client_error() && !status.is_server_error() {
@@ -32,11 +34,23 @@ pub(crate) async fn errors(request: Request, next: Next) -> Response {
         Some(problem) => problem.clone(),
         None => Problem::of_request(status, &if plain { said(body).await } else { String::new() }),
     };
-    let mut dressed = if of_api { problem.into_response() } else { PageError(problem).into_response() };
+    let mut dressed = if of_api { problem.into_response() } else { problem_page(problem, back.as_deref()) };
     if let Some(allow) = allow {
         dressed.headers_mut().insert(header::ALLOW, allow);
     }
     dressed
+}
+
+/// The page of ours from which a request came; none where it is unknown, or where the request is that page again.
+fn came_from(request: &Request) -> Option<String> {
+    let header = |name| request.headers().get(name).and_then(|v: &HeaderValue| v.to_str().ok());
+    let from: Uri = header(header::REFERER)?.parse().ok()?;
+    let same_host = from.authority().map(Authority::as_str) == header(header::HOST);
+    let path = from.path_and_query()?.as_str();
+    let itself =
+        request.method() == Method::GET && Some(path) == request.uri().path_and_query().map(PathAndQuery::as_str);
+    // A second slash would make another host of what follows.
+    (same_host && !itself && !path.starts_with("//")).then(|| path.to_owned())
 }
 
 async fn said(body: Body) -> String {

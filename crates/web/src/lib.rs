@@ -2,6 +2,7 @@
 
 mod api;
 pub mod assets;
+mod door;
 mod dress;
 pub mod look;
 mod pages;
@@ -9,6 +10,7 @@ mod problem;
 mod units;
 
 pub use api::{openapi, sheet_schema};
+pub use door::ServerNames;
 pub use pages::labels::label_texts;
 
 use app::App;
@@ -22,9 +24,9 @@ use tower_http::trace::TraceLayer;
 /// Most bytes of a request: a file to import with what a form puts around it.
 const BODY_MAX_BYTES: usize = app::stock::IMPORT_MAX_BYTES + 64 * 1024;
 
-/// The whole site: pages at the root, the API under `/api/v1`.
-pub fn router(app: App) -> Router {
-    Router::new()
+/// The whole site: pages at the root, the API under `/api/v1`, for those who come under one of the names.
+pub fn router(app: App, names: ServerNames) -> Router {
+    let routes = Router::new()
         .nest("/api/v1", api::router())
         .merge(pages::router())
         .route(assets::ROUTE, get(assets::serve))
@@ -36,12 +38,11 @@ pub fn router(app: App) -> Router {
                 "the program made a mistake; nothing was half saved. Go back and try again, and tell its makers what \
                  you did",
             ))
-        }))
+        }));
+    let routes = door::guarded(routes, names)
         .layer(axum::middleware::from_fn(dress::errors))
-        .layer(axum::middleware::from_fn(units::of_person))
-        .layer(CompressionLayer::new())
-        .layer(TraceLayer::new_for_http())
-        .with_state(app)
+        .layer(axum::middleware::from_fn(units::of_person));
+    door::with_headers(routes).layer(CompressionLayer::new()).layer(TraceLayer::new_for_http()).with_state(app)
 }
 
 /// Serves the site on a listener until `until` is done.
@@ -51,7 +52,9 @@ pub fn router(app: App) -> Router {
 pub async fn serve(
     listener: tokio::net::TcpListener,
     app: App,
+    names: ServerNames,
     until: impl Future<Output = ()> + Send + 'static,
 ) -> std::io::Result<()> {
-    axum::serve(listener, router(app)).with_graceful_shutdown(until).await
+    // As a service that is made ready once: the bare router would be made ready for each connection anew.
+    axum::serve(listener, router(app, names).into_make_service()).with_graceful_shutdown(until).await
 }

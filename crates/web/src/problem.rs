@@ -2,7 +2,7 @@
 
 use app::{AppError, Kind};
 use axum::extract::{FromRequest, Request, rejection::BytesRejection};
-use axum::http::{StatusCode, header};
+use axum::http::{HeaderMap, StatusCode, header};
 use axum::response::{IntoResponse, Response};
 use serde::Serialize;
 use serde::de::DeserializeOwned;
@@ -75,6 +75,8 @@ fn title(status: StatusCode) -> &'static str {
         StatusCode::CONFLICT => "Not now",
         StatusCode::SERVICE_UNAVAILABLE => "Not saved",
         StatusCode::PAYLOAD_TOO_LARGE => "Too large",
+        StatusCode::UNSUPPORTED_MEDIA_TYPE => "Wrong content type",
+        StatusCode::FORBIDDEN | StatusCode::MISDIRECTED_REQUEST => "Refused",
         StatusCode::METHOD_NOT_ALLOWED => "Not this way",
         StatusCode::INTERNAL_SERVER_ERROR => "Our mistake",
         _ => "Please check",
@@ -139,9 +141,24 @@ impl<T: DeserializeOwned, S: Send + Sync> FromRequest<S> for Body<T> {
     type Rejection = ApiError;
 
     async fn from_request(request: Request, state: &S) -> Result<Self, ApiError> {
+        if !is_json(request.headers()) {
+            return Err(ApiError(Problem::new(
+                StatusCode::UNSUPPORTED_MEDIA_TYPE,
+                "content_type",
+                "this address takes a JSON document. Send it with “Content-Type: application/json”",
+            )));
+        }
         let bytes = axum::body::Bytes::from_request(request, state)
             .await
             .map_err(|e: BytesRejection| Problem::of_request(e.status(), &e.body_text()))?;
         document::read(&bytes).map(Self).map_err(|e| ApiError(Problem::unreadable(&e)))
     }
+}
+
+/// Whether a body says of itself that it is JSON. A browser lets a page of another site send any other kind of body
+/// without asking first.
+fn is_json(headers: &HeaderMap) -> bool {
+    let kind = headers.get(header::CONTENT_TYPE).and_then(|k| k.to_str().ok()).unwrap_or_default();
+    let essence = kind.split(';').next().unwrap_or_default().trim().to_ascii_lowercase();
+    essence == "application/json" || (essence.starts_with("application/") && essence.ends_with("+json"))
 }

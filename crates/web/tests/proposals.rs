@@ -82,7 +82,7 @@ async fn answers(app: &App) -> Value {
 }
 
 async fn page(app: &App) -> String {
-    let router: Router = web::router(app.clone());
+    let router: Router = web::router(app.clone(), web::ServerNames::default());
     let request = Request::builder().uri(format!("/plan/{JOB}")).body(Body::empty()).expect("a request");
     let answer = router.oneshot(request).await.expect("an answer");
     assert!(answer.status().is_success());

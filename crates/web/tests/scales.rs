@@ -33,7 +33,7 @@ async fn a_scale_set_on_the_page_is_heard_and_its_settled_value_taken_once() {
     let app =
         App::open(&format!("sqlite:{}", folder.path().join("shop.db").display()), Arc::new(SystemClock)).await.unwrap();
     app.start_scales().await.unwrap();
-    let router = web::router(app.clone());
+    let router = web::router(app.clone(), web::ServerNames::default());
     let (mut far, near) = TTYPort::pair().unwrap();
     let port = near.name().unwrap();
     drop(near);

@@ -307,7 +307,7 @@ async fn a_long_list_tells_how_far_it_has_come() {
     let url = format!("sqlite:{}", folder.path().join("shop.db").display());
     let app = app::App::open(&url, bench.clock.clone()).await.expect("the same shop");
     let mut bench = bench;
-    bench.router = web::router(app.clone());
+    bench.router = web::router(app.clone(), web::ServerNames::default());
     let mut heard = app.hear_imports();
     let rows: String = (0..1000).map(|i| format!("L{i},WREN-I,7,267.{}\n", i % 10)).collect();
     let text = format!("code,model,number,mass_g\n{rows}");

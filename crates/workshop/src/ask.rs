@@ -122,6 +122,7 @@ pub struct Supply {
     /// Number of the head.
     pub number: String,
     /// Mean mass of them.
+    #[schema(minimum = 120, maximum = 600)]
     pub mean_g: f64,
     /// Their scatter: standard deviation.
     #[schema(minimum = 0, maximum = 30)]

@@ -6,6 +6,7 @@ use crate::id::{ClubId, JobId, ReadingId};
 use crate::kind::{Role, words};
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
+use std::collections::HashSet;
 use utoipa::ToSchema;
 
 words! {
@@ -200,9 +201,7 @@ pub fn check_value(what: What, value: f64) -> Result<(), WorkshopError> {
 /// The readings that still stand: not taken back and not replaced by a later one that itself stands.
 #[must_use]
 pub fn standing(readings: &[Reading]) -> Vec<&Reading> {
-    readings
-        .iter()
-        .filter(|r| r.taken_back.is_none())
-        .filter(|r| !readings.iter().any(|o| o.taken_back.is_none() && o.replaces.as_ref() == Some(&r.id)))
-        .collect()
+    let replaced: HashSet<&ReadingId> =
+        readings.iter().filter(|r| r.taken_back.is_none()).filter_map(|r| r.replaces.as_ref()).collect();
+    readings.iter().filter(|r| r.taken_back.is_none() && !replaced.contains(&r.id)).collect()
 }

@@ -1,6 +1,6 @@
 //! What can be done about the clubs of a job now.
 
-use super::{open, print_json, say};
+use super::{print_json, say};
 use crate::config::AdviseArguments;
 use crate::failure::Failure;
 use app::advice::Advice;
@@ -19,7 +19,7 @@ struct Advised {
 /// # Errors
 /// No such job or club; what the store says.
 pub async fn advise(arguments: &AdviseArguments) -> Result<(), Failure> {
-    let app = open(arguments.database.database.as_deref()).await?;
+    let app = arguments.database.open().await?;
     let slots = match arguments.slot {
         Some(slot) => vec![slot],
         None => app.job_file(arguments.job).await?.job.clubs.iter().map(|c| c.slot).collect(),

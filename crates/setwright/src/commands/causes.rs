@@ -1,6 +1,6 @@
 //! What may be behind the doubted readings of a club.
 
-use super::{open, print_json, say};
+use super::{print_json, say};
 use crate::config::CausesArguments;
 use crate::failure::Failure;
 use app::bench::DoubtedReading;
@@ -11,7 +11,7 @@ use std::fmt::Write;
 /// # Errors
 /// No such job or club; what the store says.
 pub async fn causes(arguments: &CausesArguments) -> Result<(), Failure> {
-    let app = open(arguments.database.database.as_deref()).await?;
+    let app = arguments.database.open().await?;
     let found = app.causes(arguments.job, arguments.slot).await?;
     app.close().await;
     if arguments.database.json { print_json(&found) } else { say(&text(&found)) }

@@ -1,6 +1,6 @@
 //! What the shop has learned, and how well it meets its tolerances.
 
-use super::{open, print::table, print_json};
+use super::{print::table, print_json};
 use crate::config::{CapabilityArguments, LearnedArguments};
 use crate::failure::Failure;
 use app::learned::{LearnedShop, LearnedView, PinLearned, ResetLearned};
@@ -12,7 +12,7 @@ use workshop::capability::{CapabilityGroup, ShopCapability};
 /// # Errors
 /// A key that is not there; no reason; what the store says.
 pub async fn learned(arguments: &LearnedArguments) -> Result<(), Failure> {
-    let app = open(arguments.database.database.as_deref()).await?;
+    let app = arguments.database.open().await?;
     let (by, reason) = (arguments.by.clone(), arguments.reason.clone().unwrap_or_default());
     if let Some(key) = &arguments.reset {
         let key = (key != "all").then(|| key.clone());
@@ -75,7 +75,7 @@ fn tell(learned: &LearnedShop) {
 /// # Errors
 /// What the store says.
 pub async fn capability(arguments: &CapabilityArguments) -> Result<(), Failure> {
-    let app = open(arguments.database.database.as_deref()).await?;
+    let app = arguments.database.open().await?;
     let found = app.capability().await?;
     app.close().await;
     if arguments.database.json {

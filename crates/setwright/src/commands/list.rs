@@ -1,7 +1,7 @@
 //! Lists of parts and models: import, export, labels.
 
 use super::work::{busy, bytes_of};
-use super::{open, print_json, say};
+use super::{print_json, say};
 use crate::config::{Export, Import, Labels};
 use crate::failure::Failure;
 use app::App;
@@ -20,7 +20,7 @@ use workshop::stock_file::Mapping;
 pub async fn import(arguments: &Import) -> Result<(), Failure> {
     let bytes = bytes_of(&arguments.file)?;
     let mapping = mapping(arguments)?;
-    let app = open(arguments.database.database.as_deref()).await?;
+    let app = arguments.database.open_or_make().await?;
     let models = arguments.file.extension().is_some_and(|e| e.eq_ignore_ascii_case("json"));
     let refused = if models {
         import_models(&app, bytes, arguments.database.json).await?
@@ -128,7 +128,7 @@ fn pairs(option: &str, given: &[String], example: &str) -> Result<BTreeMap<Strin
 /// # Errors
 /// A file that cannot be written; what the store says.
 pub async fn export(arguments: &Export) -> Result<(), Failure> {
-    let app = open(arguments.database.database.as_deref()).await?;
+    let app = arguments.database.open().await?;
     let as_book = arguments.out.as_ref().is_some_and(|p| p.extension().is_some_and(|e| e.eq_ignore_ascii_case("xlsx")));
     let bytes = if arguments.models {
         app.export_models().await?.into_bytes()
@@ -162,7 +162,7 @@ fn write(out: Option<&Path>, bytes: &[u8]) -> Result<(), Failure> {
 /// # Errors
 /// A code that is not there; a file that cannot be written; what the store says.
 pub async fn labels(arguments: &Labels) -> Result<(), Failure> {
-    let app = open(arguments.database.database.as_deref()).await?;
+    let app = arguments.database.open().await?;
     let parts = app.parts_by_code(&arguments.codes).await?;
     let models = app.models(None).await?;
     app.close().await;

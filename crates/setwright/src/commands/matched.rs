@@ -1,6 +1,6 @@
 //! Which part goes into which club.
 
-use super::{open, print_json, say};
+use super::{print_json, say};
 use crate::config::MatchArguments;
 use crate::failure::Failure;
 use app::App;
@@ -20,7 +20,7 @@ use workshop::sheet::Sheet;
 /// # Errors
 /// A file that is no sheet; jobs or parts that do not allow it; what the store says.
 pub async fn matched(arguments: &MatchArguments) -> Result<(), Failure> {
-    let app = open(arguments.database.database.as_deref()).await?;
+    let app = arguments.database.open().await?;
     let json = arguments.database.json;
     let done = match &arguments.set {
         Some(_) => set(&app, arguments).await.and_then(|m| if json { print_json(&m) } else { say(&set_text(&m)) }),

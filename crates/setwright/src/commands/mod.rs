@@ -18,13 +18,8 @@ mod work;
 
 use crate::config::{Arguments, Command, OrderCommand, SheetCommand};
 use crate::failure::Failure;
-use app::{App, SystemClock};
 use std::future::Future;
 use std::io::Write;
-use std::sync::Arc;
-
-/// The database that commands use when none is named: a file in this folder.
-pub const USUAL_DATABASE: &str = "sqlite:setwright.db";
 
 /// Runs one command.
 ///
@@ -32,8 +27,8 @@ pub const USUAL_DATABASE: &str = "sqlite:setwright.db";
 /// What went wrong, with the exit code that belongs to it.
 pub fn run(arguments: Arguments) -> Result<(), Failure> {
     match arguments.command {
-        Command::Demo(serve) => told(serve.database.json, block(serve::serve(&serve, true))),
-        Command::Serve(serve) => told(serve.database.json, block(serve::serve(&serve, false))),
+        Command::Demo(demo) => told(demo.serve.database.json, block(serve::demo(&demo))),
+        Command::Serve(serve) => told(serve.database.json, block(serve::serve(&serve))),
         Command::Import(import) => told(import.database.json, block(list::import(&import))),
         Command::Export(export) => told(export.database.json, block(list::export(&export))),
         Command::Weigh(weigh) => told(weigh.database.json, block(weigh::weigh(&weigh))),
@@ -77,11 +72,6 @@ fn block(work: impl Future<Output = Result<(), Failure>>) -> Result<(), Failure>
         .build()
         .map_err(|e| Failure::outside(format!("the program could not start its threads: {e}")))?
         .block_on(work)
-}
-
-/// Opens the shop of a command.
-async fn open(database: Option<&str>) -> Result<App, Failure> {
-    Ok(App::open(database.unwrap_or(USUAL_DATABASE), Arc::new(SystemClock)).await?)
 }
 
 /// Prints a document.

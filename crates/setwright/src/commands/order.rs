@@ -1,6 +1,6 @@
 //! Orders of parts, and the stock against the sheets to come.
 
-use super::{open, print::table, print_json, say};
+use super::{print::table, print_json, say};
 use crate::config::{NeedsArguments, OrderAdd, OrderCancel, OrderJob, OrderList, OrderReceive, OrderTell};
 use crate::failure::Failure;
 use app::order::{CloseOrder, JobCount, NewOrder, OrderForJob, OrderQuery, Receive, TellOrder};
@@ -18,7 +18,7 @@ fn day(text: Option<&str>) -> Result<Option<Date>, Failure> {
 /// # Errors
 /// No such job; what the store says.
 pub async fn list(arguments: &OrderList) -> Result<(), Failure> {
-    let app = open(arguments.database.database.as_deref()).await?;
+    let app = arguments.database.open().await?;
     let query = OrderQuery { open: arguments.open, job: arguments.job, ..OrderQuery::default() };
     if arguments.csv {
         let text = app.export_orders(&query).await?;
@@ -91,7 +91,7 @@ pub async fn add(arguments: &OrderAdd) -> Result<(), Failure> {
         expected_on: day(arguments.expected.as_deref())?,
         by: arguments.by.clone(),
     };
-    let app = open(arguments.database.database.as_deref()).await?;
+    let app = arguments.database.open().await?;
     let placed = app.place_orders(&[order]).await?;
     app.close().await;
     answer(&placed, arguments.database.json)
@@ -108,7 +108,7 @@ fn job_count(text: &str) -> Result<JobCount, Failure> {
 /// # Errors
 /// A job that lacks nothing that is not ordered; what the store says.
 pub async fn for_job(arguments: &OrderJob) -> Result<(), Failure> {
-    let app = open(arguments.database.database.as_deref()).await?;
+    let app = arguments.database.open().await?;
     if arguments.look {
         let wanted = app.wanted(arguments.job).await?;
         app.close().await;
@@ -147,7 +147,7 @@ fn wanted_text(job: i64, wanted: &[Wanted]) -> String {
 /// # Errors
 /// More than was to come, unless it is said that it is so; what the store says.
 pub async fn receive(arguments: &OrderReceive) -> Result<(), Failure> {
-    let app = open(arguments.database.database.as_deref()).await?;
+    let app = arguments.database.open().await?;
     let receive = Receive {
         count: arguments.count,
         model: arguments.model.clone(),
@@ -173,7 +173,7 @@ pub async fn receive(arguments: &OrderReceive) -> Result<(), Failure> {
 /// # Errors
 /// No reason; nothing still to come; what the store says.
 pub async fn cancel(arguments: &OrderCancel) -> Result<(), Failure> {
-    let app = open(arguments.database.database.as_deref()).await?;
+    let app = arguments.database.open().await?;
     let close = CloseOrder {
         short: arguments.short,
         reason: arguments.reason.clone(),
@@ -190,7 +190,7 @@ pub async fn cancel(arguments: &OrderCancel) -> Result<(), Failure> {
 /// # Errors
 /// Nothing said; a day that cannot be; what the store says.
 pub async fn tell(arguments: &OrderTell) -> Result<(), Failure> {
-    let app = open(arguments.database.database.as_deref()).await?;
+    let app = arguments.database.open().await?;
     let told = TellOrder {
         supplier: arguments.supplier.clone(),
         expected_on: day(arguments.expected.as_deref())?,
@@ -208,7 +208,7 @@ pub async fn tell(arguments: &OrderTell) -> Result<(), Failure> {
 /// # Errors
 /// What the store says.
 pub async fn needs(arguments: &NeedsArguments) -> Result<(), Failure> {
-    let app = open(arguments.database.database.as_deref()).await?;
+    let app = arguments.database.open().await?;
     let mut needs = app.stock_needs().await?;
     app.close().await;
     if arguments.short {

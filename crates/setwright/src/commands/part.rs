@@ -1,6 +1,6 @@
 //! A part with its life, parts sorted by weight, head masses to ask for.
 
-use super::{open, print::table, print_json, say};
+use super::{print::table, print_json, say};
 use crate::config::{AskArguments, PartArguments, SortArguments};
 use crate::failure::Failure;
 use app::life::{PartAction, PartDeed, PartLife};
@@ -15,7 +15,7 @@ use workshop::sheet::Sheet;
 /// A deed that is none, or that the part is not in a state for; what the store says.
 pub async fn part(arguments: &PartArguments) -> Result<(), Failure> {
     let deed = arguments.deed.as_deref().map(deed).transpose()?;
-    let app = open(arguments.database.database.as_deref()).await?;
+    let app = arguments.database.open().await?;
     let life = match deed {
         Some(deed) => {
             let action = PartAction {
@@ -89,7 +89,7 @@ pub async fn sort(arguments: &SortArguments) -> Result<(), Failure> {
         classes: arguments.classes,
         columns: arguments.columns,
     };
-    let app = open(arguments.database.database.as_deref()).await?;
+    let app = arguments.database.open().await?;
     let sorting = app.sort_parts(&request).await?;
     app.close().await;
     if arguments.csv {
@@ -150,7 +150,7 @@ pub async fn ask(arguments: &AskArguments) -> Result<(), Failure> {
         within_points: arguments.within,
         ..AskRequest::default()
     };
-    let app = open(arguments.database.database.as_deref()).await?;
+    let app = arguments.database.open().await?;
     let asks = app.ask_heads(&request).await?;
     app.close().await;
     if arguments.csv {

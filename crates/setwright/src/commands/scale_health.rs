@@ -1,6 +1,6 @@
 //! How the shop's scales stand: checks, trust, calibration, gauge studies.
 
-use super::{open, print::table, print_json};
+use super::{print::table, print_json};
 use crate::config::{Database, ScaleCommand};
 use crate::failure::Failure;
 use app::gauge_study::StudyView;
@@ -29,7 +29,7 @@ pub const fn in_json(command: &ScaleCommand) -> bool {
 /// No such scale, weight or study; an entry that cannot be; one that is asked about first; what the store says.
 pub async fn scale_health(command: &ScaleCommand) -> Result<(), Failure> {
     let json = in_json(command);
-    let app = open(database(command).database.as_deref()).await?;
+    let app = database(command).open().await?;
     match command {
         ScaleCommand::Health { scale: None, .. } => {
             let all = app.scales_health().await?;

@@ -1,9 +1,10 @@
 //! Serving the bench.
 
-use crate::config::Serve;
+use crate::config::{Demo, Serve, Settings, Which, make_data_folder};
 use crate::failure::Failure;
 use app::{App, SystemClock};
 use std::io::Write;
+use std::net::{IpAddr, Ipv4Addr, SocketAddr, UdpSocket};
 use std::sync::Arc;
 use std::time::Duration;
 use tokio::net::TcpListener;
@@ -12,31 +13,73 @@ use tracing_subscriber::EnvFilter;
 /// How long open requests may take to finish when the program is stopped; live event streams never end by themselves.
 const FINISH_WITHIN: Duration = Duration::from_secs(2);
 
-/// Serves until it is stopped.
+/// Serves the shop until it is stopped.
 ///
 /// # Errors
 /// A database that cannot be opened, an address that cannot be listened on.
-pub async fn serve(arguments: &Serve, demo: bool) -> Result<(), Failure> {
+pub async fn serve(arguments: &Serve) -> Result<(), Failure> {
+    let settings = begin(arguments, Which::Shop)?;
+    // Before a database is made: an address that others use must leave nothing behind.
+    let listener = listen(&settings).await?;
+    make_data_folder(&settings.database)?;
+    let app = App::open(&settings.database, Arc::new(SystemClock)).await?;
+    let opened = if app.is_new() { Opened::Made } else { Opened::AsLeft };
+    run(app, listener, &settings, arguments.database.json, |address| shop_greeting(&settings, address, opened)).await
+}
+
+/// Serves the invented shop until it is stopped.
+///
+/// # Errors
+/// A database that holds another shop; what serving says.
+pub async fn demo(arguments: &Demo) -> Result<(), Failure> {
+    let settings = begin(&arguments.serve, Which::Demo)?;
+    let listener = listen(&settings).await?;
+    make_data_folder(&settings.database)?;
+    let (app, fresh) = App::open_demo(&settings.database, Arc::new(SystemClock), arguments.reset).await?;
+    let json = arguments.serve.database.json;
+    run(app, listener, &settings, json, |address| demo_greeting(&settings, address, fresh)).await
+}
+
+fn begin(arguments: &Serve, which: Which) -> Result<Settings, Failure> {
     tracing_subscriber::fmt()
         .with_env_filter(EnvFilter::try_from_default_env().unwrap_or_else(|_| EnvFilter::new("warn")))
         .with_writer(std::io::stderr)
         .init();
-    let settings = arguments.settings(if demo { "sqlite:setwright-demo.db" } else { super::USUAL_DATABASE })?;
-    let app = App::open(&settings.database, Arc::new(SystemClock)).await?;
-    let fresh = if demo { app.load_demo().await? } else { false };
-    let listener = TcpListener::bind(&settings.listen).await.map_err(|e| {
+    arguments.settings(which)
+}
+
+async fn listen(settings: &Settings) -> Result<TcpListener, Failure> {
+    let addresses = reachable(settings).await?;
+    TcpListener::bind(&addresses[..]).await.map_err(|e| {
         Failure::outside(format!(
             "{} cannot be listened on: {e}. Stop what listens there, or choose another address with --listen",
             settings.listen
         ))
-    })?;
+    })
+}
+
+/// What was there when the shop was opened.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Opened {
+    Made,
+    AsLeft,
+}
+
+/// Serves, greets once it is ready, ends when it is asked to.
+async fn run(
+    app: App,
+    listener: TcpListener,
+    settings: &Settings,
+    json: bool,
+    greeting: impl FnOnce(SocketAddr) -> Greeting,
+) -> Result<(), Failure> {
     let address = listener.local_addr().map_err(|e| Failure::outside(format!("no address: {e}")))?;
     app.start_scales().await?;
     // Whoever reads the greeting may ask to stop at once.
     let stop_asked = StopAsked::new();
-    greet(arguments.database.json, &settings.database, &address.to_string(), demo, fresh);
+    greet(json, settings, address, &greeting(address_to_type(address)));
     let (stop, stopped) = tokio::sync::oneshot::channel::<()>();
-    let serving = axum_serve(listener, app.clone(), async move {
+    let serving = axum_serve(listener, app.clone(), settings.names.clone(), async move {
         let _ = stopped.await;
     });
     tokio::pin!(serving);
@@ -53,31 +96,104 @@ pub async fn serve(arguments: &Serve, demo: bool) -> Result<(), Failure> {
     Ok(())
 }
 
+/// The addresses to listen on. One that others can reach takes the owner's word that they may.
+async fn reachable(settings: &Settings) -> Result<Vec<SocketAddr>, Failure> {
+    let found = tokio::net::lookup_host(&settings.listen).await.map_err(|e| {
+        Failure::outside(format!(
+            "{} cannot be listened on: {e}. Give an address and a port with --listen, for example 127.0.0.1:7340",
+            settings.listen
+        ))
+    })?;
+    let found: Vec<SocketAddr> = found.collect();
+    if !settings.open_to_network && found.iter().any(|address| !address.ip().is_loopback()) {
+        return Err(Failure::usage(format!(
+            "{} can be reached from the network, and there are no keys yet: everyone who reaches it could read and \
+             change the shop. If that is what you want, add --open-to-network; otherwise leave --listen out",
+            settings.listen
+        )));
+    }
+    Ok(found)
+}
+
+/// The address to type into a tablet. A server that listens on all addresses of a machine is reached by the one that
+/// the machine itself would use towards the network.
+fn address_to_type(listening: SocketAddr) -> SocketAddr {
+    if !listening.ip().is_unspecified() {
+        return listening;
+    }
+    // A datagram socket that is only connected sends nothing; 192.0.2.1 is an address for examples (RFC 5737).
+    let towards_the_network = || {
+        let socket = UdpSocket::bind(("0.0.0.0", 0))?;
+        socket.connect(("192.0.2.1", 9))?;
+        socket.local_addr()
+    };
+    let ip = towards_the_network().map_or(IpAddr::from(Ipv4Addr::LOCALHOST), |own| own.ip());
+    SocketAddr::new(ip, listening.port())
+}
+
 async fn axum_serve(
     listener: TcpListener,
     app: App,
+    names: web::ServerNames,
     until: impl std::future::Future<Output = ()> + Send + 'static,
 ) -> Result<(), Failure> {
-    web::serve(listener, app, until).await.map_err(|e| Failure::outside(format!("serving ended: {e}")))
+    web::serve(listener, app, names, until).await.map_err(|e| Failure::outside(format!("serving ended: {e}")))
 }
 
-fn greet(json: bool, database: &str, address: &str, demo: bool, fresh: bool) {
-    let mut out = std::io::stdout().lock();
-    let words = if json {
-        serde_json::json!({ "address": format!("http://{address}"), "database": database, "fresh": fresh }).to_string()
-    } else if demo {
+/// Nobody should be in the network's reach without knowing it.
+const OPEN_TO_NETWORK: &str = "WARNING: everyone in this network can read and change this shop, players' names included. \
+                               There are no keys yet: use it only in a network where you trust everybody.";
+
+/// What is said when the bench is open: the words, and whether the shop was made or loaded now.
+struct Greeting {
+    words: String,
+    fresh: bool,
+}
+
+fn shop_greeting(settings: &Settings, address: SocketAddr, opened: Opened) -> Greeting {
+    let database = app::shown_address(&settings.database);
+    let fresh = opened == Opened::Made;
+    let made = if fresh { format!("A new shop was made at {database}\n") } else { String::new() };
+    Greeting { words: format!("{made}Setwright is at http://{address}, with {database}. Ctrl-C stops it."), fresh }
+}
+
+fn demo_greeting(settings: &Settings, address: SocketAddr, fresh: bool) -> Greeting {
+    let database = app::shown_address(&settings.database);
+    let words = if fresh {
         format!(
-            "Setwright is at http://{address}\n{}\n\nTry first: open Bench, job 1, and read the 4 iron dry: type D9.7 and \
-             press Enter.\nThen Glue, New batch. Ctrl-C stops it; what was entered stays in {database}.",
-            if fresh {
-                "The invented shop Quillmere Bench is loaded: stock weighed, one set at the bench, one to plan."
-            } else {
-                "The database holds a shop already; it was left as it is."
-            }
+            "The invented shop Quillmere Bench is loaded: stock weighed, one set at the bench, one to plan.\n\
+             Setwright is at http://{address}\n\n\
+             Try first: open http://{address}/bench/1/1?step=dry, type D9.7 for the 4 iron and press Enter.\n\
+             Then Glue, New batch. Ctrl-C stops it; what was entered stays. For other commands on this shop:\n\
+             --database {database}"
         )
     } else {
-        format!("Setwright is at http://{address}, with {database}. Ctrl-C stops it.")
+        format!(
+            "The invented shop is as you left it; `setwright demo --reset` begins it again.\n\
+             Setwright is at http://{address}, with {database}. Ctrl-C stops it."
+        )
     };
+    Greeting { words, fresh }
+}
+
+fn greet(json: bool, settings: &Settings, listening: SocketAddr, greeting: &Greeting) {
+    let open = !listening.ip().is_loopback();
+    if open {
+        let _ = writeln!(std::io::stderr(), "{OPEN_TO_NETWORK}");
+    }
+    let words = if json {
+        serde_json::json!({
+            "address": format!("http://{}", address_to_type(listening)),
+            "listening": listening.to_string(),
+            "open_to_network": open,
+            "database": app::shown_address(&settings.database),
+            "fresh": greeting.fresh,
+        })
+        .to_string()
+    } else {
+        greeting.words.clone()
+    };
+    let mut out = std::io::stdout().lock();
     let _ = writeln!(out, "{words}");
     let _ = out.flush();
 }

@@ -1,6 +1,6 @@
 //! One part weighed: what its mass speaks for, and into the stock.
 
-use super::{open, print_json, say};
+use super::{print_json, say};
 use crate::config::Weigh;
 use crate::failure::Failure;
 use app::weigh_in::{ToJudge, WeighIn, WeighedIn};
@@ -12,7 +12,7 @@ use workshop::weigh_in::Judged;
 /// # Errors
 /// No such model or number; a figure that cannot be; a mass in question that nobody stands by; what the store says.
 pub async fn weigh(arguments: &Weigh) -> Result<(), Failure> {
-    let app = open(arguments.database.database.as_deref()).await?;
+    let app = arguments.database.open().await?;
     let json = arguments.database.json;
     if !arguments.keep {
         let asked = ToJudge {

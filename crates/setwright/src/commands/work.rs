@@ -1,6 +1,6 @@
 //! Commands that open the shop's database, do one thing and close it.
 
-use super::{open, print, print_json};
+use super::{print, print_json};
 use crate::config::{JobArguments, PlanArguments, SheetFile};
 use crate::failure::Failure;
 use app::plan::Accept;
@@ -39,7 +39,7 @@ fn sheet_of(path: &Path) -> Result<Sheet, Failure> {
 /// A file that is no sheet; findings that must be put right.
 pub async fn sheet_check(arguments: &SheetFile) -> Result<(), Failure> {
     let sheet = sheet_of(&arguments.file)?;
-    let app = open(arguments.database.database.as_deref()).await?;
+    let app = arguments.database.open().await?;
     let problems = app.check_sheet(&sheet).await?;
     app.close().await;
     if arguments.database.json {
@@ -70,7 +70,7 @@ pub async fn sheet_check(arguments: &SheetFile) -> Result<(), Failure> {
 /// A file that is no sheet; findings that must be put right; what the store says.
 pub async fn sheet_add(arguments: &SheetFile) -> Result<(), Failure> {
     let sheet = sheet_of(&arguments.file)?;
-    let app = open(arguments.database.database.as_deref()).await?;
+    let app = arguments.database.open().await?;
     let saved = app.save_sheet(&sheet).await?;
     let job = app.approve_sheet(&saved.id, &Approve { steps: None, by: "command line".into() }).await?;
     app.close().await;
@@ -87,7 +87,7 @@ pub async fn sheet_add(arguments: &SheetFile) -> Result<(), Failure> {
 /// No such job; a lock that cannot be kept; what the store says.
 pub async fn plan(arguments: &PlanArguments) -> Result<(), Failure> {
     let locks = arguments.keep.iter().map(|k| lock(k)).collect::<Result<Vec<_>, _>>()?;
-    let app = open(arguments.database.database.as_deref()).await?;
+    let app = arguments.database.open().await?;
     let bar = busy("choosing parts", arguments.database.json);
     let proposal = app.propose(arguments.job, &locks).await?;
     bar.finish_and_clear();
@@ -125,7 +125,7 @@ fn lock(text: &str) -> Result<Lock, Failure> {
 /// # Errors
 /// No such job; what the store says.
 pub async fn record(arguments: &JobArguments) -> Result<(), Failure> {
-    let app = open(arguments.database.database.as_deref()).await?;
+    let app = arguments.database.open().await?;
     let record = app.record(arguments.job).await?;
     app.close().await;
     if arguments.database.json {

@@ -87,6 +87,8 @@ impl Bench {
             "--disable-sync",
             "--disable-dev-shm-usage",
             "--window-size=1024,768",
+            // A name of somebody else that points at this machine.
+            "--host-resolver-rules=MAP evil.example 127.0.0.1",
             &format!("--user-data-dir={}", profile.display()),
         ] {
             wanted.add_arg(argument).expect("an argument");

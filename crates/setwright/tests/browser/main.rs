@@ -3,6 +3,7 @@
 
 mod access;
 mod club;
+mod door;
 mod hands;
 mod harness;
 mod lost;

@@ -6,6 +6,7 @@ mod frequency;
 mod learned;
 mod list;
 mod order;
+mod place;
 mod refusals;
 mod run;
 mod scales;

@@ -11,7 +11,7 @@ fn without_sevens() -> Shop {
     let parts: Vec<&str> = PARTS.lines().filter(|l| !l.contains("head,WREN-I,7,")).collect();
     other.write("parts.csv", parts.join("\r\n"));
     other.write("sheet.json", crate::run::SHEET);
-    other.run(&["import", "models.json"]).done();
+    other.run(&["import", "models.json"]).made();
     other.run(&["import", "parts.csv"]).done();
     other.run(&["sheet", "add", "sheet.json"]).done();
     other

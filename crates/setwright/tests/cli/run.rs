@@ -31,6 +31,13 @@ impl Ran {
         self
     }
 
+    /// Done in a shop that was made by it, which is said.
+    pub fn made(self) -> Self {
+        assert_eq!(self.code, 0, "{self:?}");
+        assert!(self.err.starts_with("A new shop was made at ") && self.err.lines().count() == 1, "{self:?}");
+        self
+    }
+
     /// A refusal in JSON: its exit code, its kind, the same words as on standard error.
     pub fn problem(&self, code: i32, kind: &str) -> String {
         assert_eq!(self.code, code, "{self:?}");
@@ -62,7 +69,7 @@ impl Shop {
         shop.write("models.json", MODELS);
         shop.write("parts.csv", PARTS);
         shop.write("sheet.json", SHEET);
-        shop.run(&["import", "models.json"]).done();
+        shop.run(&["import", "models.json"]).made();
         shop.run(&["import", "parts.csv"]).done();
         shop
     }
@@ -84,7 +91,16 @@ impl Shop {
     }
 
     pub fn run_with(&self, arguments: &[&str], input: &str) -> Ran {
-        let mut child = command(self.folder.path(), arguments)
+        Self::ran(command(self.folder.path(), arguments), input)
+    }
+
+    /// Runs it without any setting.
+    pub fn run_bare(&self, arguments: &[&str]) -> Ran {
+        Self::ran(bare(self.folder.path(), arguments), "")
+    }
+
+    pub fn ran(mut command: Command, input: &str) -> Ran {
+        let mut child = command
             .stdin(Stdio::piped())
             .stdout(Stdio::piped())
             .stderr(Stdio::piped())
@@ -98,26 +114,8 @@ impl Shop {
     }
 
     pub fn serve(&self, command_name: &str) -> Served {
-        let mut child = command(self.folder.path(), &[command_name, "--json", "--listen", "127.0.0.1:0"])
-            .stdin(Stdio::null())
-            .stdout(Stdio::piped())
-            .spawn()
-            .expect("the program starts");
-        let mut line = String::new();
-        BufReader::new(child.stdout.take().expect("its output")).read_line(&mut line).expect("a line");
-        let greeting: Value = serde_json::from_str(&line).expect("a document");
-        let address = greeting["address"].as_str().expect("an address").trim_start_matches("http://").to_owned();
-        Served { child, address, greeting }
+        Served::start(command(self.folder.path(), &[command_name, "--json", "--listen", "127.0.0.1:0"]))
     }
-}
-
-pub fn command(folder: &Path, arguments: &[&str]) -> Command {
-    let mut command = Command::new(PROGRAM);
-    command.args(arguments).current_dir(folder).env("NO_COLOR", "1");
-    for name in ["SETWRIGHT_DATABASE", "SETWRIGHT_LISTEN", "RUST_LOG"] {
-        command.env_remove(name);
-    }
-    command
 }
 
 /// A program that serves until the test is over.
@@ -128,13 +126,23 @@ pub struct Served {
 }
 
 impl Served {
+    /// Starts it and waits for its greeting, a document on one line.
+    pub fn start(mut command: Command) -> Self {
+        let mut child = command.stdin(Stdio::null()).stdout(Stdio::piped()).spawn().expect("the program starts");
+        let mut line = String::new();
+        BufReader::new(child.stdout.take().expect("its output")).read_line(&mut line).expect("a line");
+        let greeting: Value = serde_json::from_str(&line).expect("a document");
+        let address = greeting["address"].as_str().expect("an address").trim_start_matches("http://").to_owned();
+        Self { child, address, greeting }
+    }
+
     /// One request by hand: (status, body).
     pub fn ask(&self, method: &str, path: &str, body: &str) -> (u16, String) {
         let mut stream = TcpStream::connect(&self.address).expect("it listens");
         let length = body.len();
         write!(
             stream,
-            "{method} {path} HTTP/1.1\r\nHost: bench\r\nConnection: close\r\nContent-Type: application/json\r\n\
+            "{method} {path} HTTP/1.1\r\nHost: localhost\r\nConnection: close\r\nContent-Type: application/json\r\n\
              Content-Length: {length}\r\n\r\n{body}"
         )
         .expect("sent");
@@ -158,4 +166,26 @@ impl Drop for Served {
         let _ = self.child.kill();
         let _ = self.child.wait();
     }
+}
+
+/// The program as a user without any setting runs it, whose home is the folder.
+pub fn bare(folder: &Path, arguments: &[&str]) -> Command {
+    let mut command = Command::new(PROGRAM);
+    command.args(arguments).current_dir(folder).env("NO_COLOR", "1").env("HOME", folder);
+    for name in ["DATABASE", "LISTEN", "CONFIG", "NAME", "OPEN_TO_NETWORK"] {
+        command.env_remove(format!("SETWRIGHT_{name}"));
+    }
+    for name in ["RUST_LOG", "XDG_DATA_HOME", "XDG_CONFIG_HOME"] {
+        command.env_remove(name);
+    }
+    command
+}
+
+/// The same with the shop in the folder, where a test looks at it. The invented shop keeps its own place.
+pub fn command(folder: &Path, arguments: &[&str]) -> Command {
+    let mut command = bare(folder, arguments);
+    if arguments.first() != Some(&"demo") {
+        command.env("SETWRIGHT_DATABASE", "sqlite:setwright.db");
+    }
+    command
 }

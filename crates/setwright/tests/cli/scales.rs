@@ -104,7 +104,8 @@ fn a_calibration_that_ran_out_takes_the_trust() {
 fn the_demonstration_shows_one_sound_scale_and_one_that_is_not() {
     let shop = Shop::empty();
     drop(shop.serve("demo"));
-    let url = "sqlite:setwright-demo.db";
+    let url = format!("sqlite://{}", shop.path(".local/share/setwright/demo.db").display());
+    let url = url.as_str();
     let all = shop.run(&["scale", "health", "--database", url, "--json"]).done().json();
     let of = |key: &str| {
         let all = all.as_array().expect("scales");

@@ -14,7 +14,7 @@ fn a_file_of_parts_comes_back_byte_for_byte_and_models_as_well() {
     shop.write("again.json", &models.out);
     let other = Shop::empty();
     other.write("again.json", &models.out);
-    let kept = other.run(&["import", "again.json", "--json"]).done().json();
+    let kept = other.run(&["import", "again.json", "--json"]).made().json();
     let given: Value = serde_json::from_str(MODELS).expect("models");
     assert_eq!(kept["kept"].as_array().map(Vec::len), given.as_array().map(Vec::len));
     assert_eq!(other.run(&["export", "--models"]).done().out, models.out);
@@ -26,7 +26,7 @@ fn a_file_of_parts_comes_back_byte_for_byte_and_models_as_well() {
 fn bad_rows_are_named_and_given_back_and_the_good_ones_kept() {
     let shop = Shop::empty();
     shop.write("models.json", MODELS);
-    shop.run(&["import", "models.json"]).done();
+    shop.run(&["import", "models.json"]).made();
     shop.write(
         "mixed.csv",
         "code,kind,model,number,mass_g\nA1,head,WREN-I,7,267.4\nA2,head,WREN-I,7,5 kg\nA3,head,WREN-I,7,-1\nA4,grip,MARL,,50.2\n",

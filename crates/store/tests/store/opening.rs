@@ -1,7 +1,7 @@
 //! What opening refuses, each in its own words.
 
 use crate::samples::{stock_models, with_job};
-use store::{Store, StoreError};
+use store::{ShopFile, Store, StoreError};
 
 async fn refused(url: &str) -> StoreError {
     match Store::open(url).await {
@@ -36,6 +36,23 @@ on_both! {
         tx.update_part(&shaft, crate::samples::at(2)).await.expect("saved");
         assert_eq!(tx.part(&shaft.id).await.expect("read").and_then(|p| p.cpm), Some(262.5));
         tx.commit().await.expect("commit");
+        again.close().await;
+    }
+
+    /// A demonstration that begins again: nothing is left, and the tables are made as in an empty database.
+    async fn what_is_erased_is_gone_and_the_database_can_be_used_again(db: &TestDb) {
+        with_job(db).await;
+        assert!(db.store.is_new());
+        db.store.erase().await.expect("erased");
+        db.store.close().await;
+        let missing = Store::open_existing(&db.url).await.expect_err("nothing is there");
+        assert!(matches!(missing, StoreError::NoShop { .. }) && missing.is_missing(), "{missing}");
+        let again = Store::open(&db.url).await.expect("opened");
+        assert!(again.is_new());
+        assert_eq!(again.read().await.expect("a reader").jobs(None).await.expect("read"), []);
+        again.close().await;
+        let again = Store::open_existing(&db.url).await.expect("it is there now");
+        assert!(!again.is_new());
         again.close().await;
     }
 
@@ -175,4 +192,43 @@ async fn a_path_may_hold_any_sign() {
     assert!(path.is_file(), "it is where the address says");
     let again = Store::open(&url).await.expect("opened again");
     assert_eq!(again.read().await.expect("a reader").models(None).await.expect("read").len(), 5);
+}
+
+#[tokio::test]
+async fn opening_what_must_be_there_makes_no_file() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let file = folder.path().join("shop.db");
+    let url = format!("sqlite://{}", file.display());
+    let missing = Store::open_existing(&url).await.expect_err("nothing is there");
+    assert!(missing.to_string().contains("setwright serve"), "{missing}");
+    assert!(!file.exists());
+    // A file without a shop in it is left as it is, too.
+    std::fs::write(&file, "").expect("written");
+    assert!(matches!(Store::open_existing(&url).await, Err(StoreError::NoShop { .. })));
+    assert_eq!(std::fs::metadata(&file).expect("it is there").len(), 0);
+}
+
+#[tokio::test]
+async fn a_file_is_made_beside_its_place_and_erased_only_when_nobody_has_it_open() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let file = folder.path().join("shop.db");
+    let url = format!("sqlite://{}", file.display());
+    let shop = ShopFile::of(&url).expect("an address").expect("a file");
+    // What a broken-off start left is no shop and not in the way.
+    std::fs::write(folder.path().join("shop.db.loading"), "half a shop").expect("written");
+    let making = shop.begin().expect("begun");
+    let store = Store::open(making.url()).await.expect("made");
+    assert!(!file.exists());
+    store.close().await;
+    making.finish().expect("put in its place");
+    let left = std::fs::read_dir(folder.path()).expect("a folder").count();
+    assert_eq!((shop.exists(), left), (true, 1));
+
+    let open = Store::open_existing(&url).await.expect("opened");
+    let refused = shop.erase().await.expect_err("it is open");
+    assert!(matches!(refused, StoreError::InUseElsewhere { .. }), "{refused}");
+    assert!(open.read().await.is_ok());
+    open.close().await;
+    shop.erase().await.expect("erased");
+    assert_eq!(std::fs::read_dir(folder.path()).expect("a folder").count(), 0);
 }

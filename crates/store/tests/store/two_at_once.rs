@@ -124,6 +124,32 @@ on_both! {
         other.close().await;
     }
 
+    /// Tablets that come back from a network hole all write at once: pages are read meanwhile, and nobody is overtaken.
+    async fn waiting_writers_hold_up_no_reader_and_are_served_in_their_order(db: &TestDb) {
+        let first = db.write().await;
+        let order = Arc::new(std::sync::Mutex::new(Vec::new()));
+        let mut waiting = Vec::new();
+        for i in 0..30 {
+            let (store, order) = (db.store.clone(), Arc::clone(&order));
+            waiting.push(tokio::spawn(async move {
+                let tx = store.write().await?;
+                order.lock().expect("no panic").push(i);
+                tx.commit().await
+            }));
+            // Long enough that the next one asks after this one.
+            tokio::time::sleep(std::time::Duration::from_millis(10)).await;
+        }
+        for _ in 0..20 {
+            db.read().await.jobs(None).await.expect("read");
+        }
+        assert!(waiting.iter().all(|w| !w.is_finished()), "they wait for the first writer");
+        first.commit().await.expect("commit");
+        for written in waiting {
+            written.await.expect("no panic").expect("none is refused");
+        }
+        assert_eq!(*order.lock().expect("no panic"), (0..30).collect::<Vec<_>>());
+    }
+
     async fn a_box_is_never_overdrawn(db: &TestDb) {
         let job = with_job(db).await;
         let ferrules = box_of_ferrules("F-1", 11);

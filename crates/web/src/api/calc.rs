@@ -4,7 +4,7 @@ use super::File;
 use crate::problem::{ApiError, Body};
 use app::App;
 use axum::Json;
-use axum::extract::Path;
+use axum::extract::{Path, State};
 use axum::routing::post;
 use clubphysics::calc::Topic;
 use clubphysics::pluck::PluckOutput;
@@ -47,12 +47,12 @@ async fn list_topics() -> Json<Vec<TopicView>> {
 }
 
 /// A calculation that was asked for by a name that is none: the answer says which there are.
-async fn unknown(Path(topic): Path<String>, Body(input): Body<Value>) -> Result<Json<Value>, ApiError> {
-    run(&topic, input)
-}
-
-fn run(topic: &str, input: Value) -> Result<Json<Value>, ApiError> {
-    Ok(Json(app::calc::run(topic, input)?))
+async fn unknown(
+    State(app): State<App>,
+    Path(topic): Path<String>,
+    Body(input): Body<Value>,
+) -> Result<Json<Value>, ApiError> {
+    Ok(Json(app.calculate(&topic, input).await?))
 }
 
 /// One operation for each calculation, so that its documents are described field by field.
@@ -61,8 +61,8 @@ macro_rules! calculations {
         $(
             #[utoipa::path(post, path = $path, request_body = clubphysics::$topic::$input,
                 responses((status = 200, body = clubphysics::$topic::$output)))]
-            async fn $handler(Body(input): Body<Value>) -> Result<Json<Value>, ApiError> {
-                run(clubphysics::$topic::TOPIC.name, input)
+            async fn $handler(State(app): State<App>, Body(input): Body<Value>) -> Result<Json<Value>, ApiError> {
+                Ok(Json(app.calculate(clubphysics::$topic::TOPIC.name, input).await?))
             }
         )*
 
@@ -94,6 +94,6 @@ calculations! {
 /// Run `pluck` on a recording as it is: a WAV file, or a CSV table of time and one or two axes.
 #[utoipa::path(post, path = "/calc/pluck/recording", request_body(content = File, content_type = "application/octet-stream"),
     responses((status = 200, body = PluckOutput)))]
-async fn calculate_pluck_recording(bytes: axum::body::Bytes) -> Result<Json<Value>, ApiError> {
-    Ok(Json(app::calc::pluck(&bytes)?))
+async fn calculate_pluck_recording(State(app): State<App>, bytes: axum::body::Bytes) -> Result<Json<Value>, ApiError> {
+    Ok(Json(app.calculate_pluck(&bytes).await?))
 }

@@ -58,7 +58,7 @@ struct OrdersPage {
 }
 
 /// Orders, the newest first.
-#[utoipa::path(get, path = "/orders", params(OrderQuery), responses((status = 200, body = OrdersPage)))]
+#[utoipa::path(get, path = "/orders", params(OrderQuery), responses((status = 200, body = OrdersPage), NotFound))]
 async fn list_orders(State(app): State<App>, Query(query): Query<OrderQuery>) -> Result<Json<OrdersPage>, ApiError> {
     let (orders, total) = app.orders(&query).await?;
     Ok(Json(OrdersPage { total, orders }))
@@ -76,7 +76,7 @@ async fn place_orders(
 
 /// Orders as a CSV file.
 #[utoipa::path(get, path = "/orders/export", params(OrderQuery),
-    responses((status = 200, body = String, content_type = "text/csv")))]
+    responses((status = 200, body = String, content_type = "text/csv"), NotFound))]
 async fn export_orders(State(app): State<App>, Query(query): Query<OrderQuery>) -> Result<impl IntoResponse, ApiError> {
     Ok(csv("orders", app.export_orders(&query).await?))
 }

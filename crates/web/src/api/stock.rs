@@ -270,9 +270,10 @@ struct ImportLook {
     imported: Imported,
 }
 
-/// Import a list of parts, CSV or XLSX: good rows are kept, bad rows named.
+/// Import a list of parts, CSV or XLSX: good rows are kept, bad rows named. Which of the two it is, is seen from the file
+/// itself.
 #[utoipa::path(post, path = "/parts/import", params(ImportQuery),
-    request_body(content((String = "text/csv"), (File = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"))),
+    request_body(content((String = "text/csv"), (File = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"), (File = "application/octet-stream"))),
     responses((status = 200, body = ImportAnswer)))]
 async fn import_parts(
     State(app): State<App>,
@@ -358,6 +359,7 @@ async fn export_parts_xlsx(
 #[serde(deny_unknown_fields)]
 struct LabelQuery {
     /// Codes of the parts, separated by commas.
+    #[param(min_length = 1, pattern = r"\S")]
     codes: String,
 }
 

@@ -365,16 +365,16 @@ fn sizes_shown() -> Markup {
     html! {
         (section("Type", &html! {}, &html! {
             div.type-scale.card { @for (name, size) in of("t-") {
-                p style={ "font-size:var(--" (name) ")" } { "D8.9 ± 0.3" }
+                p class={ "size-" (name) } { "D8.9 ± 0.3" }
                 p.small { (name) ": " (size) }
             } }
             p.hint { "The reader's own system face, figures of one width. Weights 400, 550, 650." }
         }))
         (section("Space", &html! {}, &html! {
             div.spaces.card {
-                @for (name, size) in spaces { div { span style={ "width:var(--" (name) ")" } {} (name) ": " (size) } }
+                @for (name, size) in spaces { div { span class={ "wide-" (name) } {} (name) ": " (size) } }
                 @if let Some(touch) = sizes.get("touch") {
-                    div { span style="width:var(--touch);height:var(--touch)" {} "touch: " (touch) ", the least that a finger hits" }
+                    div { span.wide-touch.high-touch {} "touch: " (touch) ", the least that a finger hits" }
                 }
             }
         }))
@@ -407,23 +407,57 @@ fn scheme_table() -> Markup {
     columns.extend(schemes.iter().map(|(name, _)| Column { head: name, figures: false }));
     let rows = COLOURS.iter().map(|(name, _)| {
         let mut cells = vec![Cell::from(*name)];
-        cells.extend(schemes.iter().map(|(_, set)| {
+        cells.extend(schemes.iter().map(|(scheme, set)| {
             let value = set.get(*name).cloned().unwrap_or_default();
-            Cell(html! { span.sample style={ "background:" (value) } {} " " (value) })
+            Cell(html! { span.sample class=(sample_class(scheme, name)) {} " " (value) })
         }));
         cells
     });
     table(&Table { caption: "The schemes", show_caption: true, columns, rows: rows.collect(), ..Table::default() })
 }
 
+/// Address of this page's own style sheet.
+pub const GALLERY_SHEET: &str = "/style/gallery.css";
+
+/// The class that shows a colour as one scheme sets it.
+fn sample_class(scheme: &str, name: &str) -> String {
+    format!("{}-{name}", scheme.replace(' ', "-"))
+}
+
+/// The style sheet of this page alone: it shows each colour and size by a class of its own, since pages allow no style
+/// in their elements.
+#[must_use]
+pub fn gallery_sheet() -> String {
+    use std::fmt::Write;
+    let mut sheet = String::new();
+    let mut rule = |class: &str, what: &str, value: &str| {
+        // Writing to a string cannot fail.
+        let _ = writeln!(sheet, ".{class} {{ {what}: {value}; }}");
+    };
+    for (name, _) in COLOURS {
+        rule(&format!("ground-{name}"), "background", &format!("var(--{name})"));
+        for (scheme, opening) in colours::SCHEMES {
+            let value = colours::variables(opening).get(name).cloned().unwrap_or_default();
+            rule(&sample_class(scheme, name), "background", &value);
+        }
+    }
+    for name in colours::sizes().keys() {
+        rule(&format!("size-{name}"), "font-size", &format!("var(--{name})"));
+        rule(&format!("wide-{name}"), "width", &format!("var(--{name})"));
+        rule(&format!("high-{name}"), "height", &format!("var(--{name})"));
+    }
+    sheet
+}
+
 /// The whole page: colours, type, icons, components, pictures.
 #[must_use]
 pub fn gallery() -> Markup {
     html! {
+        link rel="stylesheet" href=(GALLERY_SHEET);
         (section("Colours", &html! {}, &html! {
             div.swatches {
                 @for (name, what) in COLOURS {
-                    div.swatch style={ "background:var(--" (name) ")" } { span { strong { (name) } br; (what) } }
+                    div.swatch class={ "ground-" (name) } { span { strong { (name) } br; (what) } }
                 }
             }
             (scheme_table())

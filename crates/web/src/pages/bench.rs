@@ -1,6 +1,7 @@
 //! The bench: one club, one decision a screen.
 
 use super::bench_screen::Screen;
+use super::entries::go_to;
 use super::what_if::WhatIf;
 use super::{Framed, PageResult, Who, failure, failure_status, framed};
 use crate::look::{Action, ClubChip, ClubState as Mark, Nav, Notice, empty_state, signed};
@@ -13,7 +14,7 @@ use app::{App, AppError};
 use axum::Router;
 use axum::extract::{Form, Path, Query, State};
 use axum::http::StatusCode;
-use axum::response::{IntoResponse, Redirect};
+use axum::response::IntoResponse;
 use axum::routing::{get, post};
 use maud::html;
 use quantity::{Balance, decimal};
@@ -45,7 +46,7 @@ pub(super) fn router() -> Router<App> {
 async fn index(State(app): State<App>) -> PageResult {
     let jobs = app.job_names(&[JobState::Planned]).await?;
     if let [only] = jobs.as_slice() {
-        return Ok(Redirect::to(&format!("/bench/{}", only.number)).into_response());
+        return Ok(go_to(&format!("/bench/{}", only.number)).into_response());
     }
     let body = if jobs.is_empty() {
         empty_state(
@@ -67,11 +68,11 @@ async fn index(State(app): State<App>) -> PageResult {
 async fn first_club(State(app): State<App>, Path(job): Path<i64>) -> PageResult {
     let file = app.job_file(job).await?;
     if file.job.state == JobState::Open {
-        return Ok(Redirect::to(&format!("/plan/{job}")).into_response());
+        return Ok(go_to(&format!("/plan/{job}")).into_response());
     }
     let states = file.states(app.now())?;
     let slot = states.iter().find(|s| s.next_step.is_some() && s.finish.is_some()).map_or(1, |s| s.slot);
-    Ok(Redirect::to(&format!("/bench/{job}/{slot}")).into_response())
+    Ok(go_to(&format!("/bench/{job}/{slot}")).into_response())
 }
 
 #[derive(Debug, Default, Deserialize)]
@@ -144,7 +145,7 @@ async fn keep(
     if entries.is_empty()
         && let Some(next) = next_of_row(&file, slot, &step)
     {
-        return Ok(Redirect::to(&format!("/bench/{job}/{next}?step={step}")).into_response());
+        return Ok(go_to(&format!("/bench/{job}/{next}?step={step}")).into_response());
     }
     let on = known.as_ref().map(|step| on_club(step, &fields));
     let new = NewReadings {
@@ -158,7 +159,7 @@ async fn keep(
         request_key: Some(text("request_key")).filter(|k| !k.is_empty()),
     };
     match app.read(job, &new).await {
-        Ok(_) => Ok(Redirect::to(&format!("/bench/{job}/{slot}?step={step}&kept=1")).into_response()),
+        Ok(_) => Ok(go_to(&format!("/bench/{job}/{slot}?step={step}&kept=1")).into_response()),
         Err(error) => {
             let belongs_to_entry = matches!(error, AppError::Notation(_) | AppError::Workshop(_));
             let view = View {
@@ -223,9 +224,9 @@ async fn take_back(
     app.take_back(job, &form.reading.as_str().into(), &form.why, &by).await?;
     if let Some(what) = form.grid {
         let to = format!("/bench/{job}/grid/{}?what={}&at={slot}", form.step, what.key());
-        return Ok(Redirect::to(&to).into_response());
+        return Ok(go_to(&to).into_response());
     }
-    Ok(Redirect::to(&format!("/bench/{job}/{slot}?step={}", form.step)).into_response())
+    Ok(go_to(&format!("/bench/{job}/{slot}?step={}", form.step)).into_response())
 }
 
 async fn insist(
@@ -235,7 +236,7 @@ async fn insist(
     Form(form): Form<TakeBackForm>,
 ) -> PageResult {
     match app.insist(job, &form.reading.as_str().into(), &form.why, &by).await {
-        Ok(_) => Ok(Redirect::to(&format!("/bench/{job}/{slot}?step={}&kept=1", form.step)).into_response()),
+        Ok(_) => Ok(go_to(&format!("/bench/{job}/{slot}?step={}&kept=1", form.step)).into_response()),
         Err(error) => again(&app, job, slot, form.step, &error).await,
     }
 }
@@ -255,7 +256,7 @@ async fn let_pass(
 ) -> PageResult {
     let request = LetPassRequest { slot, step: form.step.clone(), reason: form.reason, by };
     match app.let_pass(job, &request).await {
-        Ok(()) => Ok(Redirect::to(&format!("/bench/{job}/{slot}?step={}", form.step)).into_response()),
+        Ok(()) => Ok(go_to(&format!("/bench/{job}/{slot}?step={}", form.step)).into_response()),
         Err(error) => again(&app, job, slot, form.step, &error).await,
     }
 }
@@ -279,7 +280,7 @@ async fn swap(
 ) -> PageResult {
     let request = Swap { kind: form.kind, code: form.code, reason: form.reason, by, version: form.version };
     match app.swap(job, slot, &request).await {
-        Ok(_) => Ok(Redirect::to(&format!("/bench/{job}/{slot}?step={}", form.step)).into_response()),
+        Ok(_) => Ok(go_to(&format!("/bench/{job}/{slot}?step={}", form.step)).into_response()),
         Err(error) => again(&app, job, slot, form.step, &error).await,
     }
 }
@@ -297,7 +298,7 @@ async fn decline(
     Form(form): Form<DeclineForm>,
 ) -> PageResult {
     match app.decline_offer(job, &DeclineOffer { measure: form.measure, by }).await {
-        Ok(()) => Ok(Redirect::to(&format!("/bench/{job}/{slot}?step={}", form.step)).into_response()),
+        Ok(()) => Ok(go_to(&format!("/bench/{job}/{slot}?step={}", form.step)).into_response()),
         Err(error) => again(&app, job, slot, form.step, &error).await,
     }
 }
@@ -318,7 +319,7 @@ async fn extra(
 ) -> PageResult {
     let add = AddExtra { action: form.action, mass_g: form.mass_g, by, version: form.version };
     match app.add_extra(job, slot, &add).await {
-        Ok(_) => Ok(Redirect::to(&format!("/bench/{job}/{slot}?step={}", form.step)).into_response()),
+        Ok(_) => Ok(go_to(&format!("/bench/{job}/{slot}?step={}", form.step)).into_response()),
         Err(error) => again(&app, job, slot, form.step, &error).await,
     }
 }

@@ -1,13 +1,13 @@
 //! A code scanned at the bench: the field for it, and what is said of it.
 
-use super::entries::{in_address, query};
+use super::entries::{go_to, in_address, query};
 use super::stock_weigh::part_address;
 use super::{PageError, PageResult, Who};
 use crate::look::{Button, Icon, button, hidden, icon};
 use app::scan::{PartSaid, ScanAt, ScanSaid};
 use app::{App, AppError, Kind};
 use axum::extract::{Form, Path, State};
-use axum::response::{IntoResponse, Redirect};
+use axum::response::IntoResponse;
 use maud::{Markup, html};
 use serde::Deserialize;
 use workshop::scan::ScannedPart;
@@ -40,7 +40,7 @@ pub(super) async fn scan(
         Err(error) if error.kind() == Kind::NotFound => here(&[("scanned", code)]),
         Err(error) => return super::bench::again(&app, job, slot, form.step, &error).await,
     };
-    Ok(Redirect::to(&to).into_response())
+    Ok(go_to(&to).into_response())
 }
 
 /// What is said of a code that was scanned at this club.

@@ -77,7 +77,7 @@ async fn topic_page(app: &App, name: &str, pairs: Vec<(String, String)>) -> Page
     let mut status = StatusCode::OK;
     let mut output = None;
     if form.is_sound() {
-        match app::calc::run(topic.name, input.clone()) {
+        match app.calculate(topic.name, input.clone()).await {
             Ok(value) => output = Some(value),
             Err(error) => {
                 status = failure_status(&error);
@@ -140,7 +140,7 @@ fn recording_form() -> Markup {
 async fn show_recording(State(app): State<App>, form: Multipart) -> PageResult {
     let topic = topics().iter().find(|t| t.name == "pluck");
     let sent = match Entries::with_file(form).await {
-        Ok((_, Some(bytes))) => app::calc::pluck(&bytes),
+        Ok((_, Some(bytes))) => app.calculate_pluck(&bytes).await,
         Ok((_, None)) => {
             Err(AppError::Invalid { what: "no file came".into(), next: "Choose a recording first".into() })
         }

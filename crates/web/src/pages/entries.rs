@@ -4,6 +4,7 @@ use super::say;
 use crate::look::{Cell, Choice, Column, Field, Notice, Select, Table, Tone, field, select, table, text_area};
 use crate::units;
 use axum::extract::Multipart;
+use axum::response::Redirect;
 use jiff::civil::Date;
 use maud::{Markup, html};
 use quantity::{Balance, INCH_MM, LengthUnit};
@@ -251,6 +252,14 @@ pub(super) fn in_address(text: &str) -> String {
         }
     }
     out
+}
+
+/// Leads on to an address of ours. What was typed may be part of it, such as a line break in the name of a step: what
+/// cannot stand in a header is written as a code.
+pub(super) fn go_to(address: &str) -> Redirect {
+    let plain = |c: char| c.is_ascii_graphic();
+    let spelled = address.chars().map(|c| if plain(c) { c.to_string() } else { in_address(&c.to_string()) });
+    Redirect::to(&spelled.collect::<String>())
 }
 
 /// The query of an address, without what is empty.

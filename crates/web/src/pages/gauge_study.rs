@@ -1,6 +1,6 @@
 //! The gauge study at the bench: one reading a screen, then what it found.
 
-use super::entries::{Entries, capital};
+use super::entries::{Entries, capital, go_to};
 use super::scale_check::{live_name, what_it_shows};
 use super::{Framed, PageResult, Who, failure, failure_status, framed, say};
 use crate::look::{
@@ -12,7 +12,7 @@ use app::gauge_study::{NewStudy, NewStudyReading, StudyTurn, StudyView};
 use axum::Router;
 use axum::extract::{Form, Path, Query, State};
 use axum::http::StatusCode;
-use axum::response::{IntoResponse, Redirect};
+use axum::response::IntoResponse;
 use axum::routing::{get, post};
 use maud::{Markup, html};
 use quantity::decimal;
@@ -83,7 +83,7 @@ async fn begin(State(app): State<App>, Who(by): Who, Form(sent): Form<Vec<(Strin
         request_key: form.some("request_key"),
     };
     match app.begin_study(&new).await {
-        Ok(study) => Ok(Redirect::to(&format!("/scales/studies/{}", study.id)).into_response()),
+        Ok(study) => Ok(go_to(&format!("/scales/studies/{}", study.id)).into_response()),
         Err(error) => begin_page(&app, &form, Some(failure(&error)), failure_status(&error)).await,
     }
 }
@@ -179,7 +179,7 @@ async fn keep(
         request_key: form.some("request_key"),
     };
     match app.read_study(&study, &new).await {
-        Ok(answer) if answer.kept => Ok(Redirect::to(&format!("/scales/studies/{study}")).into_response()),
+        Ok(answer) if answer.kept => Ok(go_to(&format!("/scales/studies/{study}")).into_response()),
         Ok(answer) => {
             let status = StatusCode::UNPROCESSABLE_ENTITY;
             study_page(&app, &answer.study, &form, Some(&answer.question), status).await
@@ -254,5 +254,5 @@ fn found(view: &StudyView, result: &StudyResult) -> Markup {
 
 async fn take_noise(State(app): State<App>, Who(by): Who, Path(study): Path<String>) -> PageResult {
     app.take_noise(&study, &by).await?;
-    Ok(Redirect::to(&format!("/scales/studies/{study}?taken=1")).into_response())
+    Ok(go_to(&format!("/scales/studies/{study}?taken=1")).into_response())
 }

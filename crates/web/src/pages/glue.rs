@@ -1,5 +1,6 @@
 //! Glue: what to weigh out, the batch, its clocks.
 
+use super::entries::go_to;
 use super::{Framed, PageResult, Who, failure, failure_status, framed, say};
 use crate::look::{
     Action, Button, Cell, Choice, Column, Field, Figure, Nav, Notice, Select, Table, button, caution, check, clock,
@@ -10,7 +11,7 @@ use app::{App, AppError};
 use axum::Router;
 use axum::extract::{Form, Query, State};
 use axum::http::StatusCode;
-use axum::response::{IntoResponse, Redirect};
+use axum::response::IntoResponse;
 use axum::routing::get;
 use jiff::Timestamp;
 use maud::{Markup, html};
@@ -91,7 +92,7 @@ struct NewQuery {
 async fn new_batch(State(app): State<App>, Query(query): Query<NewQuery>) -> PageResult {
     match query.job {
         Some(job) => form_page(&app, job, &[], None).await,
-        None => Ok(Redirect::to("/glue").into_response()),
+        None => Ok(go_to("/glue").into_response()),
     }
 }
 
@@ -106,7 +107,7 @@ async fn start(State(app): State<App>, Who(by): Who, Form(fields): Form<Fields>)
     let job: i64 = text("job").parse().unwrap_or_default();
     match parsed(&fields, &text, job, by) {
         Ok(new) => match app.start_batch(&new).await {
-            Ok(_) => Ok(Redirect::to("/glue").into_response()),
+            Ok(_) => Ok(go_to("/glue").into_response()),
             Err(error) => form_page(&app, job, &fields, Some(error)).await,
         },
         Err(error) => form_page(&app, job, &fields, Some(error)).await,

@@ -1,6 +1,7 @@
 //! The set grid: one step across all clubs of a job, where the cursor moves on by itself.
 
 use super::bench::{club_name, finish_words, mark};
+use super::entries::go_to;
 use super::{Framed, PageResult, Who, failure, failure_status, framed, say};
 use crate::look::{
     Button, ButtonKind, ClubState as Mark, Field, GridRow, Icon, Nav, Notice, Step as StepMark, StepState as MarkState,
@@ -13,7 +14,7 @@ use app::{App, AppError};
 use axum::Router;
 use axum::extract::{Form, Path, Query, State};
 use axum::http::StatusCode;
-use axum::response::{IntoResponse, Redirect};
+use axum::response::IntoResponse;
 use axum::routing::get;
 use maud::{Markup, html};
 use quantity::Balance;
@@ -80,7 +81,7 @@ async fn keep(
     match app.read(job, &new).await {
         Ok(_) => {
             let to = format!("/bench/{job}/grid/{step}?what={key}&kept={}", form.slot);
-            Ok(Redirect::to(&to).into_response())
+            Ok(go_to(&to).into_response())
         }
         Err(error) => {
             let query = GridQuery { what: Some(form.what), at: Some(form.slot), kept: None };

@@ -1,6 +1,6 @@
 //! Labels of parts to print, and where a scanned code leads.
 
-use super::entries::{Entries, in_address, query};
+use super::entries::{Entries, go_to, in_address, query};
 use super::stock::filter;
 use super::{Framed, PageError, PageResult, framed};
 use crate::look::{Action, ButtonKind, Icon, LabelPaper, Nav, PartLabel, empty_state, label_page, link_button};
@@ -129,7 +129,7 @@ pub(super) fn scan_form() -> Markup {
 
 async fn scan(State(app): State<App>, Query(pairs): Query<Vec<(String, String)>>) -> Result<Redirect, PageError> {
     let asked = Entries::new(pairs);
-    Ok(Redirect::to(&match app.scanned(asked.text("code")).await? {
+    Ok(go_to(&match app.scanned(asked.text("code")).await? {
         Scanned::Part { code } => format!("/stock/parts/{}", in_address(&code)),
         Scanned::Club { job, slot } => format!("/bench/{job}/{slot}"),
     }))

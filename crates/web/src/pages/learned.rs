@@ -1,6 +1,6 @@
 //! What the shop has learned: each value with how it came about, to be set back or pinned.
 
-use super::entries::{Entries, counted};
+use super::entries::{Entries, counted, go_to};
 use super::{Framed, PageResult, Who, failure, failure_status, framed, say};
 use crate::look::{
     Action, Button, ButtonKind, Cell, Column, Field, Nav, Notice, Table, Tone, TracePoint, TraceView, button, columns,
@@ -11,7 +11,7 @@ use app::learned::{LearnedChange, LearnedShop, LearnedView, PinLearned, ResetLea
 use axum::Router;
 use axum::extract::{Form, Query, State};
 use axum::http::StatusCode;
-use axum::response::{IntoResponse, Redirect};
+use axum::response::IntoResponse;
 use axum::routing::{get, post};
 use maud::{Markup, html};
 use quantity::decimal;
@@ -236,7 +236,7 @@ async fn change(State(app): State<App>, Who(by): Who, Form(sent): Form<Vec<(Stri
         }),
     };
     match done {
-        Ok(()) => Ok(Redirect::to("/learned?kept=1").into_response()),
+        Ok(()) => Ok(go_to("/learned?kept=1").into_response()),
         Err(error) => learned_page(&app, Some(failure(&error)), failure_status(&error)).await,
     }
 }

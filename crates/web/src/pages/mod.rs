@@ -42,6 +42,7 @@ mod style;
 mod today;
 mod what_if;
 
+use self::entries::go_to;
 use crate::look::{Clock, FooterLink, Nav, Notice, PageFrame, Tone, page};
 use crate::problem::Problem;
 use crate::units;
@@ -93,7 +94,7 @@ pub(crate) fn router() -> Router<App> {
 /// A scanned card leads to its club's next step.
 async fn card(State(app): State<App>, Path(code): Path<String>) -> Result<Redirect, PageError> {
     let (job, slot) = app.card(&code).await?;
-    Ok(Redirect::to(&format!("/bench/{job}/{slot}")))
+    Ok(go_to(&format!("/bench/{job}/{slot}")))
 }
 
 /// Who is at this tablet: a name kept in a cookie, set on the Shop page.
@@ -150,19 +151,30 @@ impl From<AppError> for PageError {
 }
 
 impl IntoResponse for PageError {
+    /// The status and the problem alone: [`crate::dress`] makes the page of it, which knows where the request came from.
     fn into_response(self) -> Response {
-        let status = self.0.status();
-        let frame = PageFrame {
-            title: self.0.title.clone(),
-            active: Nav::Elsewhere,
-            notice: Some(Notice { tone: Tone::Bad, text: self.0.detail, next: String::new() }),
-            body: html! {
-                p { a.button.quiet href="javascript:history.back()" { "Back" } " " a.button.quiet href="/" { "Today" } }
-            },
-            ..PageFrame::default()
-        };
-        (status, page(&frame)).into_response()
+        let mut response = self.0.status().into_response();
+        response.extensions_mut().insert(self.0);
+        response
     }
+}
+
+/// The page that tells of a problem, with the way back to where it arose, if that is known.
+pub(crate) fn problem_page(problem: Problem, back: Option<&str>) -> Response {
+    let status = problem.status();
+    let frame = PageFrame {
+        title: problem.title,
+        active: Nav::Elsewhere,
+        notice: Some(Notice { tone: Tone::Bad, text: problem.detail, next: String::new() }),
+        body: html! {
+            p {
+                @if let Some(back) = back { a.button.quiet href=(back) { "Back" } " " }
+                a.button.quiet href="/" { "Today" }
+            }
+        },
+        ..PageFrame::default()
+    };
+    (status, page(&frame)).into_response()
 }
 
 pub(crate) type PageResult = Result<Response, PageError>;

@@ -1,6 +1,6 @@
 //! Models: what the maker says of heads, shafts, grips and the small things, by kind; a form a kind; a file of all.
 
-use super::entries::{Entries, capital, counted, in_address, words_cards};
+use super::entries::{Entries, capital, counted, go_to, in_address, words_cards};
 use super::model_shape::{Ask, Way, asks, header, model, typed};
 use super::{Framed, PageResult, failure, failure_status, framed, say};
 use crate::look::{
@@ -12,7 +12,7 @@ use app::App;
 use axum::Router;
 use axum::extract::{Form, Multipart, Path, Query, State};
 use axum::http::{StatusCode, header as http};
-use axum::response::{IntoResponse, Redirect};
+use axum::response::IntoResponse;
 use axum::routing::{get, post};
 use maud::{Markup, html};
 use quantity::decimal;
@@ -173,7 +173,7 @@ async fn keep(app: &App, kind: PartKind, code: Option<&str>, mut form: Entries) 
         return form_page(app, kind, code, &form, None, StatusCode::UNPROCESSABLE_ENTITY).await;
     };
     match app.put_model(&made).await {
-        Ok(()) => Ok(Redirect::to(&format!("/stock/models/{}?kept=1", in_address(made.code()))).into_response()),
+        Ok(()) => Ok(go_to(&format!("/stock/models/{}?kept=1", in_address(made.code()))).into_response()),
         Err(error) => form_page(app, kind, code, &form, Some(failure(&error)), failure_status(&error)).await,
     }
 }
@@ -181,7 +181,7 @@ async fn keep(app: &App, kind: PartKind, code: Option<&str>, mut form: Entries) 
 async fn remove(State(app): State<App>, Path(code): Path<String>) -> PageResult {
     let model = app.model(&code).await?;
     match app.remove_model(&code).await {
-        Ok(()) => Ok(Redirect::to(&format!("/stock/models?kind={}", model.kind().key())).into_response()),
+        Ok(()) => Ok(go_to(&format!("/stock/models?kind={}", model.kind().key())).into_response()),
         Err(error) => {
             form_page(&app, model.kind(), Some(&code), &typed(&model), Some(failure(&error)), failure_status(&error))
                 .await

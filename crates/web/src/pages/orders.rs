@@ -1,6 +1,6 @@
 //! Orders: the list, a new one, one with what happened to it; what the plan of a job lacks; what a job waits for.
 
-use super::entries::{Entries, counted, day, query};
+use super::entries::{Entries, counted, day, go_to, query};
 use super::{Framed, PageError, PageResult, Who, failure, failure_status, framed, say};
 use crate::look::{
     Action, Button, ButtonKind, Cell, Column, Field, Figure, Icon, Nav, Notice, Tab, Table, Tone, button, check,
@@ -244,7 +244,7 @@ async fn place(State(app): State<App>, Who(by): Who, Form(fields): Form<Vec<(Str
     match app.place_orders(&[order]).await {
         Ok(placed) => {
             let number = placed.first().map_or(0, |o| o.line.order);
-            Ok(Redirect::to(&format!("/orders/{number}")).into_response())
+            Ok(go_to(&format!("/orders/{number}")).into_response())
         }
         Err(error) => new_page(&app, &form, Some(failure(&error)), failure_status(&error)).await,
     }
@@ -423,7 +423,7 @@ async fn receive(
                 ("order", &number.to_string()),
                 ("to_weigh", &received.to_weigh.to_string()),
             ]);
-            Ok(Redirect::to(&format!("/stock/new{here}")).into_response())
+            Ok(go_to(&format!("/stock/new{here}")).into_response())
         }
         Err(error) => order_page(&app, number, &form, Some(error)).await,
     }
@@ -439,7 +439,7 @@ async fn close(
     let close =
         CloseOrder { short: form.has("short", "1"), reason: form.text("reason").to_owned(), by, version: seen(&form) };
     match app.close_order(number, &close).await {
-        Ok(_) => Ok(Redirect::to(&format!("/orders/{number}")).into_response()),
+        Ok(_) => Ok(go_to(&format!("/orders/{number}")).into_response()),
         Err(error) => order_page(&app, number, &Entries::default(), Some(error)).await,
     }
 }
@@ -464,7 +464,7 @@ async fn tell(
         version: seen(&form),
     };
     match app.tell_order(number, &told).await {
-        Ok(_) => Ok(Redirect::to(&format!("/orders/{number}")).into_response()),
+        Ok(_) => Ok(go_to(&format!("/orders/{number}")).into_response()),
         Err(error) => order_page(&app, number, &Entries::default(), Some(error)).await,
     }
 }
@@ -483,7 +483,7 @@ async fn order_for_job(
         by,
     };
     app.order_for_job(job, &wish).await?;
-    Ok(Redirect::to(&format!("/plan/{job}")))
+    Ok(go_to(&format!("/plan/{job}")))
 }
 
 /// What a job waits for, where it waits.

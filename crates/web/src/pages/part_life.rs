@@ -1,6 +1,6 @@
 //! The life of a part: what was done with it, and what can be done with it now.
 
-use super::entries::{Entries, in_address};
+use super::entries::{Entries, go_to, in_address};
 use super::{Framed, PageResult, Who, failure, failure_status, framed, say};
 use crate::look::{
     Button, ButtonKind, Choice, Field, Icon, Nav, Select, Tone, button, check, field, hidden, link_button, section,
@@ -12,7 +12,7 @@ use app::{App, AppError};
 use axum::Router;
 use axum::extract::{Form, Path, State};
 use axum::http::StatusCode;
-use axum::response::{IntoResponse, Redirect};
+use axum::response::IntoResponse;
 use axum::routing::post;
 use maud::{Markup, html};
 use workshop::life::LifeStep;
@@ -213,7 +213,7 @@ async fn act(
         by,
     };
     match app.part_deed(&code, &action).await {
-        Ok(_) => Ok(Redirect::to(&here).into_response()),
+        Ok(_) => Ok(go_to(&here).into_response()),
         Err(error) => refused(&app, &code, &error, failure_status(&error)).await,
     }
 }

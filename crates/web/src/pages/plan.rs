@@ -2,6 +2,7 @@
 
 use super::bench::club_name;
 use super::club_beam::club_beam;
+use super::entries::go_to;
 use super::{Framed, PageResult, Who, failure, failure_status, framed, say};
 use crate::look::{
     Action, Button, ButtonKind, CardSize, Cell, Column, Field, JobCard, Nav, Notice, Table, Tone, button, check,
@@ -14,7 +15,7 @@ use app::{App, AppError};
 use axum::Router;
 use axum::extract::{Form, Path, Query, State};
 use axum::http::StatusCode;
-use axum::response::{IntoResponse, Redirect};
+use axum::response::IntoResponse;
 use axum::routing::{get, post};
 use maud::{Markup, PreEscaped, html};
 use quantity::{Balance, decimal};
@@ -99,7 +100,7 @@ async fn accept(
         by,
     };
     match app.accept(job, &accept).await {
-        Ok(_) => Ok(Redirect::to(&format!("/plan/{job}")).into_response()),
+        Ok(_) => Ok(go_to(&format!("/plan/{job}")).into_response()),
         Err(error) => plan_page(&app, job, &form.keep, Some(error)).await,
     }
 }
@@ -117,7 +118,7 @@ async fn drop_job(
     Form(form): Form<DropForm>,
 ) -> PageResult {
     match app.drop_job(job, &form.reason, &by).await {
-        Ok(()) => Ok(Redirect::to("/").into_response()),
+        Ok(()) => Ok(go_to("/").into_response()),
         Err(error) => plan_page(&app, job, "", Some(error)).await,
     }
 }

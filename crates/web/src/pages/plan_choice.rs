@@ -2,7 +2,7 @@
 //! together.
 
 use super::bench::club_name;
-use super::entries::{self, capital, counted};
+use super::entries::{self, capital, counted, go_to};
 use super::plan::{keep_of, lacking_part, locks, plan_table};
 use super::{Framed, PageResult, Who, failure, failure_status, framed, say};
 use crate::look::{
@@ -62,7 +62,7 @@ async fn keep(Path(job): Path<i64>, Form(form): Form<KeepForm>) -> PageResult {
         kept.push(form.toggle);
     }
     let page = if form.back == "again" { format!("/plan/{job}/again") } else { format!("/plan/{job}") };
-    Ok(Redirect::to(&format!("{page}?keep={}", kept.join(","))).into_response())
+    Ok(go_to(&format!("{page}?keep={}", kept.join(","))).into_response())
 }
 
 /// The picks of a plan as a form carries them: one field a club, `SLOT=CODE CODE …`.
@@ -109,7 +109,7 @@ async fn pick(
 ) -> PageResult {
     let accept = AcceptPicks { clubs: read_picks(&fields), reason: text(&fields, "reason"), by };
     match app.accept_picks(job, &accept).await {
-        Ok(_) => Ok(Redirect::to(&format!("/plan/{job}")).into_response()),
+        Ok(_) => Ok(go_to(&format!("/plan/{job}")).into_response()),
         Err(error) => options_page(&app, job, &text(&fields, "keep"), Some(error)).await,
     }
 }
@@ -218,7 +218,7 @@ async fn accept_again(
 ) -> PageResult {
     let accept = AcceptReplan { fingerprint: form.fingerprint, locks: locks(&form.keep), by };
     match app.accept_again(job, &accept).await {
-        Ok(_) => Ok(Redirect::to(&format!("/plan/{job}")).into_response()),
+        Ok(_) => Ok(go_to(&format!("/plan/{job}")).into_response()),
         Err(error) => again_page(&app, job, &form.keep, Some(error)).await,
     }
 }
@@ -267,7 +267,7 @@ async fn hold_day(State(app): State<App>, Who(by): Who, Form(fields): Form<Vec<(
     let number: i64 = text(&fields, "job").parse().unwrap_or_default();
     let accept = AcceptPicks { clubs: read_picks(&fields), reason: text(&fields, "reason"), by };
     match app.accept_picks(number, &accept).await {
-        Ok(_) => Ok(Redirect::to("/plan/day").into_response()),
+        Ok(_) => Ok(go_to("/plan/day").into_response()),
         Err(error) => day_page(&app, Some(error)).await,
     }
 }
@@ -333,14 +333,14 @@ async fn search_day(State(app): State<App>, Form(fields): Form<Vec<(String, Stri
         }),
     };
     match searched {
-        Ok(_) => Ok(Redirect::to("/plan/day").into_response()),
+        Ok(_) => Ok(go_to("/plan/day").into_response()),
         Err(error) => day_page(&app, Some(error)).await,
     }
 }
 
 async fn stop_day(State(app): State<App>) -> Redirect {
     app.stop_day_search();
-    Redirect::to("/plan/day")
+    go_to("/plan/day")
 }
 
 /// How far the search for a better plan has come, with its end at hand; or the offer of a longer one.

@@ -1,6 +1,6 @@
 //! A check of a scale: one weight, one figure, one touch.
 
-use super::entries::{Entries, capital, in_address};
+use super::entries::{Entries, capital, go_to, in_address};
 use super::{Framed, PageResult, Who, framed};
 use crate::look::{
     Action, Button, ButtonKind, Choice, Field, Icon, Notice, Tone, button, empty_state, field, hidden, icon, radios,
@@ -12,7 +12,7 @@ use app::scale_health::{NewCheck, ScaleHealth};
 use axum::Router;
 use axum::extract::{Form, Path, Query, State};
 use axum::http::StatusCode;
-use axum::response::{IntoResponse, Redirect};
+use axum::response::IntoResponse;
 use axum::routing::get;
 use jiff::civil::Date;
 use maud::{Markup, html};
@@ -224,7 +224,7 @@ async fn keep(
     match app.check_scale(&scale, &new).await {
         Ok(answer) => match &answer.question {
             Some(asked) => page(&app, &answer.health, &form, Some(asked), StatusCode::UNPROCESSABLE_ENTITY).await,
-            None => Ok(Redirect::to(&format!("/scales/{}?kept=1", in_address(&scale))).into_response()),
+            None => Ok(go_to(&format!("/scales/{}?kept=1", in_address(&scale))).into_response()),
         },
         Err(error) => {
             let health = app.scale_health(&scale).await?;

@@ -1,6 +1,6 @@
 //! Scales: how each stands, its checks on a chart, whether it is trusted and why not, its calibration.
 
-use super::entries::{Entries, capital, counted, day, in_address};
+use super::entries::{Entries, capital, counted, day, go_to, in_address};
 use super::{Framed, PageResult, Who, failure, failure_status, framed, say};
 use crate::look::{
     Action, Button, ButtonKind, CheckChartView, CheckMark, Field, Figure, Notice, Tone, actions, button, check,
@@ -12,7 +12,7 @@ use app::scale_health::{CalibrationView, NewCalibration, ScaleHealth, TrustWord,
 use axum::Router;
 use axum::extract::{Form, Path, Query, State};
 use axum::http::StatusCode;
-use axum::response::{IntoResponse, Redirect};
+use axum::response::IntoResponse;
 use axum::routing::{get, post};
 use maud::{Markup, html};
 use workshop::health::{CheckChart, Gauge, Happened, ScaleEvent, TrustCause, print_error, print_value};
@@ -433,7 +433,7 @@ type Done = Result<ScaleHealth, app::AppError>;
 
 async fn answered(app: &App, scale: &str, form: &Entries, done: Done) -> PageResult {
     match done {
-        Ok(_) => Ok(Redirect::to(&format!("/scales/{}", in_address(scale))).into_response()),
+        Ok(_) => Ok(go_to(&format!("/scales/{}", in_address(scale))).into_response()),
         Err(error) => {
             let health = app.scale_health(scale).await?;
             page(app, &health, form, Some(failure(&error)), failure_status(&error)).await

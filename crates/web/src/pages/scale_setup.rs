@@ -1,13 +1,13 @@
 //! What the shop's instruments are held against, and its other gauges.
 
-use super::entries::{Entries, capital, day};
+use super::entries::{Entries, capital, day, go_to};
 use super::{Framed, PageResult, failure, failure_status, framed};
 use crate::look::{Button, ButtonKind, Field, Notice, Tone, button, hidden, link_button, section, tag};
 use app::App;
 use axum::Router;
 use axum::extract::{Form, State};
 use axum::http::StatusCode;
-use axum::response::{IntoResponse, Redirect};
+use axum::response::IntoResponse;
 use axum::routing::{get, post};
 use maud::{Markup, html};
 use workshop::health::{Gauge, Measures, Standard, parse_value, print_error, print_value};
@@ -121,7 +121,7 @@ async fn answered(app: &App, mut form: Entries, shop: &Shop) -> PageResult {
         return page(app, &form, None, StatusCode::UNPROCESSABLE_ENTITY).await;
     }
     match app.save_shop(shop).await {
-        Ok(()) => Ok(Redirect::to("/scales/setup").into_response()),
+        Ok(()) => Ok(go_to("/scales/setup").into_response()),
         Err(error) => {
             // The shop names a figure by the key of its owner; here it stands in a form of its own.
             let named = error.field().and_then(|f| f.rsplit('.').next()).map(str::to_owned);

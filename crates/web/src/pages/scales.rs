@@ -1,6 +1,6 @@
 //! Scales on a serial line: what is set, what each shows now, line by line.
 
-use super::entries::Entries;
+use super::entries::{Entries, go_to};
 use super::{Framed, PageResult, failure, failure_status, framed};
 use crate::look::{
     Button, ButtonKind, Choice, Field, Nav, Notice, Tone, button, hidden, link_button, radios, section, tag,
@@ -10,7 +10,7 @@ use app::scales::ScaleNow;
 use axum::Router;
 use axum::extract::{Form, Query, State};
 use axum::http::StatusCode;
-use axum::response::{IntoResponse, Redirect};
+use axum::response::IntoResponse;
 use axum::routing::get;
 use maud::{Markup, html};
 use workshop::connection::{Connection, LineFormat, MarkMeans, Parity, SettledMark, Shows};
@@ -198,7 +198,7 @@ async fn keep(State(app): State<App>, Form(fields): Form<Vec<(String, String)>>)
         None => shop.scales.push(connection),
     }
     match app.save_shop(&shop).await {
-        Ok(()) => Ok(Redirect::to("/shop/scales").into_response()),
+        Ok(()) => Ok(go_to("/shop/scales").into_response()),
         Err(error) => page(&app, &form, Some(failure(&error)), failure_status(&error)).await,
     }
 }
@@ -212,5 +212,5 @@ async fn remove(State(app): State<App>, Form(form): Form<Remove>) -> PageResult 
     let mut shop = app.shop().await?;
     shop.scales.retain(|s| s.key != form.key);
     app.save_shop(&shop).await?;
-    Ok(Redirect::to("/shop/scales").into_response())
+    Ok(go_to("/shop/scales").into_response())
 }

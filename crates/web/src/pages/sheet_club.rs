@@ -1,6 +1,6 @@
 //! One club of a saved sheet, changed by hand before the sheet is approved.
 
-use super::entries::{Entries, group, in_address, plain, typed_balance, typed_length};
+use super::entries::{Entries, go_to, group, in_address, plain, typed_balance, typed_length};
 use super::sheets::{club_title, stale};
 use super::{Framed, PageResult, failure_status, framed};
 use crate::look::{Action, Button, ButtonKind, Field, Nav, Notice, Tone, actions, button, hidden, link_button};
@@ -9,7 +9,7 @@ use app::App;
 use app::sheet::SheetView;
 use axum::extract::{Form, Path, State};
 use axum::http::StatusCode;
-use axum::response::{IntoResponse, Redirect};
+use axum::response::IntoResponse;
 use maud::{Markup, html};
 use workshop::kind::{Facing, LengthTo, SoftSide};
 use workshop::model::{Model, PartKind};
@@ -26,7 +26,7 @@ pub(super) async fn show(State(app): State<App>, Path((id, index)): Path<(String
 }
 
 fn to_sheet(id: &str) -> axum::response::Response {
-    Redirect::to(&format!("/sheets/{}", in_address(id))).into_response()
+    go_to(&format!("/sheets/{}", in_address(id))).into_response()
 }
 
 /// The club as it would be typed.

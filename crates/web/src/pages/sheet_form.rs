@@ -1,6 +1,6 @@
 //! A new sheet, written short: looked at first, then saved.
 
-use super::entries::{Entries, group, in_address};
+use super::entries::{Entries, go_to, group, in_address};
 use super::sheets::{expanded_table, findings};
 use super::{Framed, PageResult, failure, failure_status, framed};
 use crate::look::{
@@ -11,7 +11,7 @@ use app::sheet::ShortSheet;
 use app::{App, AppError};
 use axum::extract::{Form, State};
 use axum::http::StatusCode;
-use axum::response::{IntoResponse, Redirect};
+use axum::response::IntoResponse;
 use jiff::ToSpan;
 use jiff::civil::Date;
 use maud::{Markup, html};
@@ -93,7 +93,7 @@ pub(super) async fn look_or_save(State(app): State<App>, Form(fields): Form<Vec<
     };
     if save {
         return match app.save_sheet(&sheet).await {
-            Ok(view) => Ok(Redirect::to(&format!("/sheets/{}", in_address(view.id.as_str()))).into_response()),
+            Ok(view) => Ok(go_to(&format!("/sheets/{}", in_address(view.id.as_str()))).into_response()),
             Err(error) => form_page(&app, &form, None, Some(failure(&error)), failure_status(&error)).await,
         };
     }

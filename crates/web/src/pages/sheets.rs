@@ -1,6 +1,8 @@
 //! Fitting sheets: the list, a saved sheet with what is to be said of it, its approval, its file.
 
-use super::entries::{Entries, capital, counted, day, day_of, in_address, length_or_dash, words_cards, words_table};
+use super::entries::{
+    Entries, capital, counted, day, day_of, go_to, in_address, length_or_dash, words_cards, words_table,
+};
 use super::{Framed, PageError, PageResult, Who, failure, failure_status, framed, say, sheet_club, sheet_form, today};
 use crate::look::{
     Action, Button, ButtonKind, Cell, Field, Icon, Nav, Notice, Tone, actions, button, columns, definitions,
@@ -13,7 +15,7 @@ use app::{App, AppError};
 use axum::Router;
 use axum::extract::{Form, Multipart, Path, Query, State};
 use axum::http::{StatusCode, header};
-use axum::response::{IntoResponse, Redirect};
+use axum::response::IntoResponse;
 use axum::routing::{get, post};
 use jiff::civil::Date;
 use maud::{Markup, html};
@@ -395,7 +397,7 @@ async fn change_head(
     let sheet = Sheet { player: head.player, due: head.due, hand: head.hand, note: head.note, ..view.sheet.clone() };
     let version = form.text("version").parse().unwrap_or(-1);
     match app.change_sheet(&view.id, &sheet, version).await {
-        Ok(_) => Ok(Redirect::to(&format!("/sheets/{}", in_address(&id))).into_response()),
+        Ok(_) => Ok(go_to(&format!("/sheets/{}", in_address(&id))).into_response()),
         Err(error) => {
             form.refuse("player", error.to_string());
             sheet_page(&app, &view, form, None, failure_status(&error)).await
@@ -406,7 +408,7 @@ async fn change_head(
 async fn approve(State(app): State<App>, Who(by): Who, Path(id): Path<String>) -> PageResult {
     let id = id.as_str().into();
     match app.approve_sheet(&id, &Approve { steps: None, by }).await {
-        Ok(job) => Ok(Redirect::to(&format!("/plan/{}", job.number)).into_response()),
+        Ok(job) => Ok(go_to(&format!("/plan/{}", job.number)).into_response()),
         Err(error) => {
             let view = app.sheet(&id).await?;
             let words = format!("Not approved: {error}");
@@ -462,7 +464,7 @@ async fn load_file(State(app): State<App>, form: Multipart) -> PageResult {
     form.set("written", text.clone());
     match read_sheet(&text) {
         Ok(sheet) => match app.save_sheet(&sheet).await {
-            Ok(view) => Ok(Redirect::to(&format!("/sheets/{}", in_address(view.id.as_str()))).into_response()),
+            Ok(view) => Ok(go_to(&format!("/sheets/{}", in_address(view.id.as_str()))).into_response()),
             Err(error) => file_page(&app, &form, Some(failure(&error)), failure_status(&error)).await,
         },
         Err(words) => {

@@ -1,6 +1,6 @@
 //! The shop: what it says of itself once, its steps, and who is at this tablet.
 
-use super::entries::{Entries, capital, counted, group, in_address, plain};
+use super::entries::{Entries, capital, counted, go_to, group, in_address, plain};
 use super::{Framed, PageResult, WHO_COOKIE, Who, failure, failure_status, framed};
 use crate::look::{
     Button, ButtonKind, Choice, Field, Notice, Select, Tone, button, check, columns, field, section, select,
@@ -11,7 +11,7 @@ use app::App;
 use axum::Router;
 use axum::extract::{Form, Query, State};
 use axum::http::{StatusCode, header};
-use axum::response::{AppendHeaders, IntoResponse, Redirect};
+use axum::response::{AppendHeaders, IntoResponse};
 use axum::routing::{get, post};
 use maud::{Markup, html};
 use quantity::{Balance, round_to};
@@ -256,7 +256,7 @@ async fn change(State(app): State<App>, Who(by): Who, Form(fields): Form<Vec<(St
         form.refuse(field, capital(&error.to_string().replacen(field, "It", 1)));
     }
     if form.is_sound() && error.is_none() {
-        return Ok(Redirect::to("/shop?kept=1").into_response());
+        return Ok(go_to("/shop?kept=1").into_response());
     }
     let status = error.as_ref().map_or(StatusCode::UNPROCESSABLE_ENTITY, failure_status);
     let steps = steps_typed(&app.shop().await?.steps);
@@ -327,7 +327,7 @@ async fn change_steps(State(app): State<App>, Who(by): Who, Form(fields): Form<V
         Some(steps) => {
             shop.steps = steps;
             match app.save_shop(&shop).await {
-                Ok(()) => return Ok(Redirect::to("/shop?kept=1").into_response()),
+                Ok(()) => return Ok(go_to("/shop?kept=1").into_response()),
                 Err(error) => Some(error),
             }
         }
@@ -421,7 +421,7 @@ async fn who(State(app): State<App>, Form(fields): Form<Vec<(String, String)>>) 
         (header::SET_COOKIE, format!("{name}={value}; Path=/; Max-Age={YEAR_S}; SameSite=Lax"))
     };
     let cookies = [cookie(WHO_COOKIE, &in_address(&name)), cookie(UNITS_COOKIE, &units.key())];
-    Ok((AppendHeaders(cookies), Redirect::to("/shop")).into_response())
+    Ok((AppendHeaders(cookies), go_to("/shop")).into_response())
 }
 
 #[cfg(test)]

@@ -122,7 +122,7 @@ fn classes_table(sorting: &Sorting) -> Markup {
             vec![
                 Cell::from(class.name.clone()),
                 Cell::from(format!("{} to {}", units::mass_figure(class.from_g), say::mass(class.to_g))),
-                Cell(html! { span.class-count { (class.parts.len()) } " " span.class-bar style={ "width:" (share) "px" } aria-hidden="true" {} }),
+                Cell(html! { span.class-count { (class.parts.len()) } " " svg.class-bar width=(share) aria-hidden="true" {} }),
                 Cell(html! { span.class-codes { (codes.join(" ")) } }),
             ]
         })

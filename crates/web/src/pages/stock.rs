@@ -1,6 +1,6 @@
 //! Parts: the list with its filters, one part, the links to weigh in, import and export.
 
-use super::entries::{Entries, counted, in_address, plain, query, typed_length, words_table};
+use super::entries::{Entries, counted, go_to, in_address, plain, query, typed_length, words_table};
 use super::{Framed, PageResult, Who, failure_status, framed, say, stock_import, stock_weigh};
 use crate::look::{
     Action, Button, ButtonKind, Cell, Field, Figure, Icon, Nav, Notice, Tab, Tone, button, empty_state, figures,
@@ -12,7 +12,7 @@ use app::stock::{PartChange, PartQuery};
 use axum::Router;
 use axum::extract::{DefaultBodyLimit, Form, Path, Query, State};
 use axum::http::StatusCode;
-use axum::response::{IntoResponse, Redirect};
+use axum::response::IntoResponse;
 use axum::routing::{get, post};
 use maud::{Markup, html};
 use workshop::model::{Model, PartKind};
@@ -395,7 +395,7 @@ async fn change(
         return part_page(&app, &part, &form, None, StatusCode::UNPROCESSABLE_ENTITY).await;
     }
     match app.change_part(&code, &change).await {
-        Ok(_) => Ok(Redirect::to(&format!("/stock/parts/{}", in_address(&code))).into_response()),
+        Ok(_) => Ok(go_to(&format!("/stock/parts/{}", in_address(&code))).into_response()),
         Err(error) => {
             let beside = match error.field() {
                 Some("mass_g") => Some("mass"),

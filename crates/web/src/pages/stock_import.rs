@@ -1,6 +1,6 @@
 //! A list of parts as a file: looked at first, its columns named, the good rows kept, the bad ones given back to mend.
 
-use super::entries::{Entries, capital, counted, words_table};
+use super::entries::{Entries, capital, counted, go_to, words_table};
 use super::stock_columns::{carried, columns_form, mapping_of};
 use super::{Framed, PageResult, failure, failure_status, framed, say};
 use crate::look::{
@@ -12,7 +12,7 @@ use app::App;
 use app::stock_list::Looked;
 use axum::extract::{Form, Multipart, State};
 use axum::http::{StatusCode, header};
-use axum::response::{IntoResponse, Redirect};
+use axum::response::IntoResponse;
 use maud::{Markup, html};
 use workshop::stock_file::{BadRow, COLUMNS, Layout, ROWS_MAX, RowWarning};
 
@@ -63,7 +63,7 @@ fn remembered(layouts: &[Layout]) -> Markup {
 
 pub(super) async fn forget(State(app): State<App>, Form(fields): Form<Vec<(String, String)>>) -> PageResult {
     match app.forget_layout(Entries::new(fields).text("name")).await {
-        Ok(()) => Ok(Redirect::to("/stock/import").into_response()),
+        Ok(()) => Ok(go_to("/stock/import").into_response()),
         Err(error) => form_page(&app, &Entries::default(), Some(failure(&error)), failure_status(&error)).await,
     }
 }

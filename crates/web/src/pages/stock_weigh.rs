@@ -1,6 +1,6 @@
 //! Weigh-in: the model and the number once, then one part after the other, by a connected scale or by keyboard.
 
-use super::entries::{Entries, capital, in_address, query};
+use super::entries::{Entries, capital, go_to, in_address, query};
 use super::stock_weighed::{heap_of, last_list, settings_part, sign, sign_kept};
 use super::{Framed, PageResult, Who, failure, failure_status, framed};
 use crate::look::{
@@ -12,7 +12,7 @@ use app::App;
 use app::weigh_in::{TakeBackPart, WeighIn, WeighView, WeighedIn};
 use axum::extract::{Form, Query, State};
 use axum::http::StatusCode;
-use axum::response::{IntoResponse, Redirect};
+use axum::response::IntoResponse;
 use maud::{Markup, html};
 use workshop::model::{Model, PartKind, TipShape};
 use workshop::reading::Unit;
@@ -325,7 +325,7 @@ pub(super) async fn keep(
     match app.weigh_in(&new).await {
         Ok(WeighedIn::Kept(kept)) => {
             let to = [&again(&form, form.text("number"))[..], &[("kept", kept.part.code.as_str())]].concat();
-            Ok(Redirect::to(&format!("/stock/new{}", query(&to))).into_response())
+            Ok(go_to(&format!("/stock/new{}", query(&to))).into_response())
         }
         Ok(WeighedIn::Questioned(judged)) => {
             weigh_page(&app, &form, Some(&judged), None, StatusCode::UNPROCESSABLE_ENTITY).await
@@ -356,7 +356,7 @@ pub(super) async fn take_back(
     match app.take_back_part(&taken).await {
         Ok(()) => {
             let to = [&again(&form, form.text("number"))[..], &[("taken", taken.code.as_str())]].concat();
-            Ok(Redirect::to(&format!("/stock/new{}", query(&to))).into_response())
+            Ok(go_to(&format!("/stock/new{}", query(&to))).into_response())
         }
         Err(error) => weigh_page(&app, &form, None, Some(failure(&error)), failure_status(&error)).await,
     }
@@ -367,7 +367,7 @@ pub(super) async fn settings(State(app): State<App>, Form(fields): Form<Vec<(Str
     let mut shop = app.shop().await?;
     shop.weigh_in = WeighInSettings { print_labels: form.has("print_labels", "1"), sound: form.has("sound", "1") };
     app.save_shop(&shop).await?;
-    Ok(Redirect::to("/stock/new").into_response())
+    Ok(go_to("/stock/new").into_response())
 }
 
 /// The address of a part.

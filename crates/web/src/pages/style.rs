@@ -5,11 +5,16 @@ use crate::look::gallery;
 use app::App;
 use axum::Router;
 use axum::extract::State;
+use axum::http::header;
 use axum::response::IntoResponse;
 use axum::routing::get;
 
 pub(super) fn router() -> Router<App> {
-    Router::new().route("/style", get(style))
+    Router::new().route("/style", get(style)).route(gallery::GALLERY_SHEET, get(sheet))
+}
+
+async fn sheet() -> impl IntoResponse {
+    ([(header::CONTENT_TYPE, "text/css; charset=utf-8")], gallery::gallery_sheet())
 }
 
 async fn style(State(app): State<App>) -> PageResult {

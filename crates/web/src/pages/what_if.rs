@@ -11,14 +11,20 @@ use workshop::kind::Role;
 const TRIED: [(Role, &str, f64); 3] =
     [(Role::Head, "head_g", 6.0), (Role::TipWeight, "tip_g", 9.0), (Role::Grip, "grip_g", 10.0)];
 
+/// Heavier than any piece of a club; a putter's head has about 400 g (common practice, no source).
+const PIECE_MAX_G: f64 = 1000.0;
+
 /// The masses that are tried, as they stand in the address.
 #[derive(Debug, Clone, Default)]
 pub(super) struct WhatIf(Vec<(Role, f64)>);
 
 impl WhatIf {
-    /// From the fields of an address; what is no mass is left out.
+    /// From the fields of an address; what cannot be the mass of a piece of a club is left out.
     pub fn of(pairs: &[(String, String)]) -> Self {
-        let given = |field: &str| pairs.iter().find(|(k, _)| k == field).and_then(|(_, v)| plain_number(v).ok());
+        let given = |field: &str| {
+            let typed = pairs.iter().find(|(k, _)| k == field).and_then(|(_, v)| plain_number(v).ok());
+            typed.filter(|g| (0.0..=PIECE_MAX_G).contains(g))
+        };
         Self(TRIED.iter().filter_map(|(role, field, _)| given(field).map(|g| (*role, g))).collect())
     }
 

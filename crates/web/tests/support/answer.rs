@@ -1,6 +1,6 @@
 //! An answer of the site, and what must hold of every refusal.
 
-use axum::http::{StatusCode, header};
+use axum::http::{HeaderMap, StatusCode, header};
 use axum::response::Response;
 use serde_json::Value;
 
@@ -8,6 +8,7 @@ use serde_json::Value;
 #[derive(Debug)]
 pub struct Answer {
     pub status: StatusCode,
+    pub headers: HeaderMap,
     pub kind: String,
     /// Where a page leads on to.
     pub location: String,
@@ -22,8 +23,9 @@ impl Answer {
         let (status, kind, location) = (response.status(), head(header::CONTENT_TYPE), head(header::LOCATION));
         let cookies = response.headers().get_all(header::SET_COOKIE).iter();
         let cookies = cookies.filter_map(|v| v.to_str().ok()).map(str::to_owned).collect();
+        let headers = response.headers().clone();
         let bytes = axum::body::to_bytes(response.into_body(), 32 << 20).await.expect("a body");
-        Self { status, kind, location, cookies, text: String::from_utf8_lossy(&bytes).into_owned() }
+        Self { status, headers, kind, location, cookies, text: String::from_utf8_lossy(&bytes).into_owned() }
     }
 
     /// The document; a text where it is none, null where there is nothing.

@@ -38,7 +38,7 @@ impl Bench {
         let start: Timestamp = "2026-03-02T08:00:00Z".parse().expect("a time");
         let clock = Arc::new(SetClock::at(start));
         let app = App::open(&url, clock.clone()).await.expect("a shop");
-        Self { router: web::router(app.clone()), app, clock, _folder: None }
+        Self { router: web::router(app.clone(), web::ServerNames::default()), app, clock, _folder: None }
     }
 
     /// Any request.

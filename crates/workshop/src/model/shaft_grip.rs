@@ -76,6 +76,7 @@ pub struct ShaftModel {
     /// How much neighbouring blanks the shop may use on purpose: 1 allows the next longer or shorter number's blank,
     /// always with a reason that the job keeps; 0 allows none.
     #[serde(default)]
+    #[schema(maximum = 255)]
     pub neighbour_blanks: u8,
 }
 

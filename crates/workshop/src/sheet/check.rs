@@ -121,12 +121,23 @@ impl Named<'_> {
     }
 }
 
+/// Most clubs of a sheet. Fourteen are played (Rules of Golf, 4.1b); a shop may write two sets and spare clubs together.
+const CLUBS_MAX: usize = 40;
+
 /// Checks a sheet against the models, the free parts in stock and the shop. The order is that of the sheet: what is
 /// about all of it first, then club by club.
 ///
 /// Findings of [`Severity::Stop`] mean that the sheet cannot be built as it stands.
 #[must_use]
 pub fn check(sheet: &Sheet, library: &Library, stock: &[Part], shop: &Shop, today: Date) -> Vec<SheetProblem> {
+    if sheet.clubs.len() > CLUBS_MAX {
+        return vec![SheetProblem::new(
+            Severity::Stop,
+            "clubs",
+            format!("{} clubs are more than one sheet holds", sheet.clubs.len()),
+            format!("Write at most {CLUBS_MAX} on a sheet"),
+        )];
+    }
     let mut found = Vec::new();
     check_whole(sheet, today, &mut found);
     if let Some(reference) = &sheet.reference {

@@ -76,24 +76,59 @@ pub(super) struct Phrase {
     pub word: Word,
 }
 
+/// Most bytes of a short sheet: fourteen clubs, each with every word of its own, take less than half of it.
+const SHEET_MAX_BYTES: usize = 4096;
+/// Most words of one phrase. The longest that means something, "soft side to away from the target", has seven; a unit
+/// or a sign may stand apart.
+const PHRASE_MAX_WORDS: usize = 10;
+/// Most bytes of one phrase, such as fourteen clubs one by one without spaces.
+const PHRASE_MAX_BYTES: usize = 80;
+
 /// Reads a whole short sheet. `numbers` are those of the set's head models.
 pub(super) fn phrases(short: &str, numbers: &[&str]) -> Result<Vec<Phrase>, ShortError> {
-    let mut read = Vec::new();
+    phrases_by(short, numbers, &mut |text| phrase(text, numbers))
+}
+
+/// Where each phrase ends is found by trying the longest first. What is tried is bounded in words and bytes: a line of
+/// any length is read in a time that grows with its length and no faster.
+fn phrases_by(
+    short: &str,
+    numbers: &[&str],
+    phrase: &mut impl FnMut(&str) -> Option<Outcome>,
+) -> Result<Vec<Phrase>, ShortError> {
+    if short.len() > SHEET_MAX_BYTES {
+        return Err(ShortError::whole(
+            format!(
+                "this text has {} characters, and a short sheet has at most {SHEET_MAX_BYTES}",
+                short.chars().count()
+            ),
+            "Write each club's words once, and what holds for all before the first club",
+        ));
+    }
+    let mut read: Vec<Phrase> = Vec::new();
+    // Characters up to a byte, counted on from the last place that was asked for.
+    let (mut counted_to, mut counted) = (0, 0);
     for (start, end) in pieces(short) {
         let words = words_of(short, start, end);
         let mut next = 0;
         while next < words.len() {
             let text_to = |last: usize| &short[words[next].0..words[last].1];
-            let at = short[..words[next].0].chars().count() + 1;
-            let found = (next..words.len()).rev().find_map(|last| {
+            counted += short[counted_to..words[next].0].chars().count();
+            counted_to = words[next].0;
+            let at = counted + 1;
+            let last_tried = words.len().min(next + PHRASE_MAX_WORDS);
+            let found = (next..last_tried).rev().find_map(|last| {
                 let text = text_to(last);
-                phrase(text, numbers).map(|outcome| (last, text, outcome))
+                let outcome = if text.len() > PHRASE_MAX_BYTES { None } else { phrase(text) };
+                outcome.map(|outcome| (last, text, outcome))
             });
             let Some((last, text, outcome)) = found else {
                 // "2 sideways": the 2 was taken for a club, but belongs to what cannot be read.
                 let from = if next > 0 && lone_number(read.last()) { next - 1 } else { next };
                 let at = short[..words[from].0].chars().count() + 1;
-                return Err(unreadable(&short[words[from].0..words[words.len() - 1].1], at));
+                // What follows on the line may be long; its beginning is what cannot be read.
+                let to = words.len().min(from + PHRASE_MAX_WORDS);
+                return Err(unreadable(&short[words[from].0..words[to - 1].1], at));
             };
             let word = outcome.map_err(|(problem, example)| ShortError::word(text, at, problem, example))?;
             if last > next {
@@ -498,4 +533,53 @@ fn length(plain: &str) -> Option<Outcome> {
     }
     let length_mm = parse_length(rest, LengthUnit::Inch).ok()?.mm();
     LENGTH_MM.contains(&length_mm).then_some(Ok(Word::Length(length_mm)))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const NUMBERS: [&str; 8] = ["4", "5", "6", "7", "8", "9", "P", "G"];
+
+    /// How many texts are tried as a phrase.
+    fn tries(short: &str) -> usize {
+        let mut tries = 0;
+        let _ = phrases_by(short, &NUMBERS, &mut |text| {
+            tries += 1;
+            phrase(text, &NUMBERS)
+        });
+        tries
+    }
+
+    /// A pasted line without commas is read in a time that grows with its length: each further word costs the same.
+    #[test]
+    fn a_long_line_without_separators_takes_time_in_proportion() {
+        let line = |n: usize| format!("5-PW D3 ±0.3{}", " +½ 2 up D3 ±0.3".repeat(n));
+        let [few, more, most] = [60, 120, 180].map(|n| tries(&line(n)));
+        assert_eq!(most - more, more - few, "{few}, {more}, {most}");
+        // One word of its own length tries nothing that is longer than a phrase.
+        assert_eq!(tries(&"x".repeat(4000)), 0);
+    }
+
+    #[test]
+    fn a_text_beyond_the_limit_is_refused_before_it_is_read() {
+        let long = "D3, ".repeat(1025);
+        let refused = phrases(&long, &NUMBERS).expect_err("too long").to_string();
+        assert!(refused.contains("4100") && refused.contains("4096"), "{refused}");
+        assert_eq!(tries(&long), 0);
+    }
+
+    /// The longest phrases that mean something are within the bounds, also with signs and units apart.
+    #[test]
+    fn the_longest_phrases_are_read() {
+        for text in [
+            "soft side to away from the target",
+            "total 428 g + 7 g a club",
+            "2 wraps + 1 lower hand",
+            "4,5,6,7,8,9",
+            "D2 + 0.5 points a club",
+        ] {
+            assert_eq!(phrases(text, &NUMBERS).map(|p| p.len()), Ok(1), "{text}");
+        }
+    }
 }

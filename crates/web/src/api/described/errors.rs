@@ -7,8 +7,14 @@ use utoipa::openapi::path::{Operation, ParameterIn};
 use utoipa::openapi::{ContentBuilder, Ref, RefOr, Response, ResponseBuilder};
 
 /// Each error: its status, the name of its response, when it comes.
-const ERRORS: [(&str, &str, &str); 8] = [
+const ERRORS: [(&str, &str, &str); 10] = [
     ("400", "Unreadable", "A value in the address cannot be read: a word where a number belongs, an unknown name."),
+    (
+        "403",
+        "ForeignPage",
+        "A page of another site sent this from a browser. Nothing was changed. Programs that send no `Origin` are not \
+         hindered.",
+    ),
     ("404", "NotFound", "What the address or the body names does not exist."),
     (
         "409",
@@ -18,6 +24,11 @@ const ERRORS: [(&str, &str, &str); 8] = [
     ),
     ("413", "TooLarge", "The body is larger than 8 MB. Send it in pieces."),
     ("415", "NotJson", "The body was not sent as `application/json`."),
+    (
+        "421",
+        "UnknownName",
+        "The server does not go by the name in `Host`. Use its address in figures, or start it with `--name` and the name.",
+    ),
     (
         "422",
         "Refused",
@@ -83,10 +94,12 @@ pub(super) fn add(path: &str, method: &str, operation: &mut Operation) {
     });
     let possible = [
         ("400", in_path || in_query),
+        ("403", method != "GET"),
         ("404", store && (in_path || body.is_some())),
         ("409", store && method != "GET" && !ASKS.contains(&path)),
         ("413", body.is_some()),
         ("415", json),
+        ("421", true),
         ("422", in_path || in_query || body.is_some()),
         ("500", true),
         ("503", store),

@@ -212,7 +212,9 @@ fn narrow_axis(marks: &Marks, top_y: f64, paper: Paper) -> Axis {
                 (finish_mark(finish, marks.band, &scale, finish_y, paper))
                 @let (from, to) = band.unwrap_or_default();
                 @if way == 0.0 {
-                    @let x = seen(scale.at(finish), paper).clamp(finish_width / 2.0, paper.width - finish_width / 2.0);
+                    // A text wider than the paper stands in the middle of it.
+                    @let half = (finish_width / 2.0).min(paper.width / 2.0);
+                    @let x = seen(scale.at(finish), paper).clamp(half, paper.width - half);
                     text.finish-text x=(num(x)) y=(num(finish_y - 14.0)) text-anchor="middle" { (text) }
                 } @else {
                     (beside(if way > 0.0 { to } else { from }, finish_y, way, 12.0, "finish-text", text))

@@ -5,22 +5,28 @@
 //! took. Between the two the finished jobs are multiplied (`store/examples/multiply.rs`); `scripts/load-test` does all of
 //! it.
 //!
+//! `load write DATABASE SETWRIGHT [WRITERS SECONDS]` keeps readings from so many tablets at once, each one's next as soon as
+//! the one before is answered, and asks for pages beside them: what becomes of both ([`writers`]).
+//!
+//! `load idle DATABASE SETWRIGHT [CONNECTIONS]` opens connections that say nothing, and says what memory they take.
+//!
 //! The requests are sent by the clock and not when the one before was answered, and each one's time counts from when it
 //! was due: a server that falls behind is not spared.
+
+mod server;
+mod writers;
 
 use app::bench::{Entry, NewReadings};
 use app::plan::Accept;
 use app::sheet::Approve;
 use app::{App, SystemClock};
+use server::{Server, page};
 use std::collections::BTreeMap;
-use std::io::{BufRead, BufReader};
-use std::process::{Child, Command, Stdio};
 use std::sync::Arc;
 use std::time::{Duration, Instant};
-use tokio::io::{AsyncReadExt, AsyncWriteExt};
-use tokio::net::TcpStream;
 use workshop::reading::What;
 
+/// Whatever ends a measurement.
 type Failure = Box<dyn std::error::Error + Send + Sync>;
 
 /// A page and how often it is asked for among the others. What the bench looks at most comes most.
@@ -62,7 +68,11 @@ async fn main() -> Result<(), Failure> {
         ["make", url] => make(url).await,
         ["run", url, server] => run(url, server, 50.0, 60.0).await,
         ["run", url, server, rate, seconds] => run(url, server, rate.parse()?, seconds.parse()?).await,
-        _ => Err("say `make DATABASE` or `run DATABASE SETWRIGHT [RATE SECONDS]`".into()),
+        ["write", url, server] => writers::run(url, server, 16, 20.0).await,
+        ["write", url, server, writers, seconds] => writers::run(url, server, writers.parse()?, seconds.parse()?).await,
+        ["idle", url, server] => writers::idle(url, server, 2000).await,
+        ["idle", url, server, connections] => writers::idle(url, server, connections.parse()?).await,
+        _ => Err("say `make DATABASE`, or `run`, `write` or `idle DATABASE SETWRIGHT …`".into()),
     }
 }
 
@@ -129,35 +139,6 @@ async fn read_step(app: &App, number: i64, key: &str) -> Result<(), Failure> {
     Ok(())
 }
 
-/// A server of its own process on the database, ended with this value.
-struct Server {
-    child: Child,
-    address: String,
-}
-
-impl Server {
-    fn start(binary: &str, url: &str) -> Result<Self, Failure> {
-        let mut child = Command::new(binary)
-            .args(["serve", "--json", "--listen", "127.0.0.1:0", "--database", url])
-            .stdout(Stdio::piped())
-            .spawn()
-            .map_err(|e| format!("{binary}: {e}"))?;
-        let out = child.stdout.take().ok_or("no output")?;
-        let mut greeting = String::new();
-        BufReader::new(out).read_line(&mut greeting)?;
-        let told: serde_json::Value = serde_json::from_str(&greeting).map_err(|e| format!("“{greeting}”: {e}"))?;
-        let address = told["address"].as_str().ok_or("no address")?.trim_start_matches("http://").to_owned();
-        Ok(Self { child, address })
-    }
-}
-
-impl Drop for Server {
-    fn drop(&mut self) {
-        let _ = self.child.kill();
-        let _ = self.child.wait();
-    }
-}
-
 async fn run(url: &str, binary: &str, rate: f64, seconds: f64) -> Result<(), Failure> {
     let mut starts = Vec::new();
     for _ in 0..5 {
@@ -210,16 +191,6 @@ async fn run(url: &str, binary: &str, rate: f64, seconds: f64) -> Result<(), Fai
     Ok(())
 }
 
-fn row(what: &str, times: &mut [Duration]) {
-    times.sort_unstable();
-    let at = |share: f64| ms(times[((times.len() as f64 * share).ceil() as usize).clamp(1, times.len()) - 1]);
-    println!("| {what} | {} | {} | {} | {} | {} |", times.len(), at(0.5), at(0.95), at(0.99), at(1.0));
-}
-
-fn ms(time: Duration) -> String {
-    format!("{:.1}", time.as_secs_f64() * 1000.0)
-}
-
 /// The pages of the mix, each spread evenly over the round.
 fn mixed() -> Vec<&'static str> {
     let mut places: Vec<(f64, &str)> = MIX
@@ -233,18 +204,12 @@ fn mixed() -> Vec<&'static str> {
     places.into_iter().map(|(_, path)| path).collect()
 }
 
-/// Asks for a page and reads it to its end. A page that is not served is a failure.
-async fn page(address: &str, path: &str) -> Result<usize, Failure> {
-    let mut stream = TcpStream::connect(address).await?;
-    stream.set_nodelay(true)?;
-    let request = format!("GET {path} HTTP/1.1\r\nHost: {address}\r\nConnection: close\r\n\r\n");
-    stream.write_all(request.as_bytes()).await?;
-    let mut answer = Vec::with_capacity(64 * 1024);
-    stream.read_to_end(&mut answer).await?;
-    let status = answer.get(9..12).unwrap_or_default();
-    if status != b"200" {
-        let shown: Vec<u8> = answer.iter().copied().take(300).collect();
-        return Err(String::from_utf8_lossy(&shown).into_owned().into());
-    }
-    Ok(answer.len())
+fn row(what: &str, times: &mut [Duration]) {
+    times.sort_unstable();
+    let at = |share: f64| ms(times[((times.len() as f64 * share).ceil() as usize).clamp(1, times.len()) - 1]);
+    println!("| {what} | {} | {} | {} | {} | {} |", times.len(), at(0.5), at(0.95), at(0.99), at(1.0));
+}
+
+fn ms(time: Duration) -> String {
+    format!("{:.1}", time.as_secs_f64() * 1000.0)
 }

@@ -1,0 +1,74 @@
+//! How to serve: the command line first, then the environment, then the configuration file, then what is usual.
+
+use super::place::{Database, Which};
+use crate::failure::Failure;
+use clap::Args;
+use clap::builder::BoolishValueParser;
+
+/// How to serve.
+#[derive(Debug, Args)]
+pub struct Serve {
+    /// Where the database is.
+    #[command(flatten)]
+    pub database: Database,
+    /// Address to listen on; default: 127.0.0.1:7340, which only this machine reaches. Any other address needs
+    /// --open-to-network.
+    #[arg(long, env = "SETWRIGHT_LISTEN", value_name = "ADDRESS:PORT")]
+    pub listen: Option<String>,
+    /// Let everyone in the network read and change the shop. There are no keys yet: whoever reaches the address is in.
+    #[arg(long, env = "SETWRIGHT_OPEN_TO_NETWORK", value_parser = BoolishValueParser::new())]
+    pub open_to_network: bool,
+    /// A name by which tablets reach this machine, such as bench.local. May be given again. Addresses in figures and
+    /// localhost need none.
+    #[arg(long, env = "SETWRIGHT_NAME", value_name = "NAME", value_delimiter = ',')]
+    pub name: Vec<String>,
+}
+
+/// How to serve the invented shop.
+#[derive(Debug, Args)]
+pub struct Demo {
+    /// How to serve it.
+    #[command(flatten)]
+    pub serve: Serve,
+    /// Erase what was entered into the invented shop and begin it again.
+    #[arg(long)]
+    pub reset: bool,
+}
+
+/// Where this machine's bench listens when nothing is said.
+const LISTEN: &str = "127.0.0.1:7340";
+
+/// Where to serve from and to.
+#[derive(Debug)]
+pub struct Settings {
+    /// The database.
+    pub database: String,
+    /// The address.
+    pub listen: String,
+    /// Whether the owner wants it open to the network.
+    pub open_to_network: bool,
+    /// Names of this machine.
+    pub names: web::ServerNames,
+}
+
+impl Serve {
+    /// The settings.
+    ///
+    /// # Errors
+    /// A configuration file that cannot be read; something that is not a name; no place for the database.
+    pub fn settings(&self, which: Which) -> Result<Settings, Failure> {
+        let file = self.database.read_config()?;
+        let names = if self.name.is_empty() { file.names } else { self.name.clone() };
+        let names = web::ServerNames::new(names).map_err(|bad| {
+            Failure::usage(format!(
+                "“{bad}” is not the name of a machine. Give it without http:// and without the port: bench.local"
+            ))
+        })?;
+        Ok(Settings {
+            names,
+            open_to_network: self.open_to_network || file.open_to_network,
+            database: self.database.address(which)?,
+            listen: self.listen.clone().or(file.listen).unwrap_or_else(|| LISTEN.to_owned()),
+        })
+    }
+}
