@@ -199,9 +199,10 @@ impl App {
         let mut tx = self.store.write().await?;
         let library = load_library(&mut tx).await?;
         let mut placed = Vec::with_capacity(new.len());
-        for order in new {
-            let line = self.line_of(&mut tx, &library, order).await?;
-            tx.insert_order(&line).await?;
+        for (index, order) in new.iter().enumerate() {
+            let of_entry = |error: AppError| error.of_entry(index, new.len());
+            let line = self.line_of(&mut tx, &library, order).await.map_err(of_entry)?;
+            tx.insert_order(&line).await.map_err(|error| of_entry(error.into()))?;
             placed.push(Order { line, events: Vec::new() }.view(self.today()));
         }
         tx.commit().await?;

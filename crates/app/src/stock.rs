@@ -307,10 +307,11 @@ impl App {
         let library = load_library(&mut tx).await?;
         let now = self.now();
         let mut added = Vec::with_capacity(new.len());
-        for part in new {
-            let part = made(part)?;
-            check_model(&library, &part)?;
-            tx.insert_part(&part, now).await?;
+        for (index, part) in new.iter().enumerate() {
+            let of_entry = |error: AppError| error.of_entry(index, new.len());
+            let part = made(part).map_err(of_entry)?;
+            check_model(&library, &part).map_err(of_entry)?;
+            tx.insert_part(&part, now).await.map_err(|error| of_entry(error.into()))?;
             added.push(part);
         }
         tx.commit().await?;

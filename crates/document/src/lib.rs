@@ -83,6 +83,20 @@ pub fn read_value<T: DeserializeOwned>(value: Value) -> Result<T, Unreadable> {
     strict::read(value).map_err(|(path, error)| told(&path, &error, false))
 }
 
+/// In the same plain words what serde says of something that is no document: the query of an address, a form.
+///
+/// # Examples
+/// ```
+/// assert_eq!(document::plainly("missing field `joints`"), "joints is missing");
+/// ```
+#[must_use]
+pub fn plainly(said: &str) -> String {
+    match words::of_data(said) {
+        (Some(name), what) if !what.contains(&name) => format!("{name} {what}"),
+        (_, what) => what,
+    }
+}
+
 fn told(path: &str, error: &serde_json::Error, from_text: bool) -> Unreadable {
     let is_json = matches!(error.classify(), Category::Data | Category::Io);
     let said = error.to_string();

@@ -93,6 +93,7 @@ impl From<&AppError> for Problem {
         };
         let mut problem = Self::new(status, error.code(), error.to_string());
         problem.field = error.field().map(str::to_owned);
+        problem.pointer = error.pointer();
         problem
     }
 }

@@ -296,6 +296,37 @@ async fn documents_that_are_none_are_refused_with_the_place() {
     bench.refused("POST", "/calc/balance", UNPROCESSABLE, "{\"a\":".repeat(100_000)).await;
 }
 
+/// Words of the programming language and its libraries, which say nothing to a person.
+const FOREIGN: [&str; 8] = ["f64", "i64", "u64", "usize", "struct ", "enum ", "EOF", "expected"];
+
+#[tokio::test]
+async fn a_mistake_in_a_body_is_told_with_its_place_and_in_plain_words() {
+    let bench = Bench::open().await;
+    planned(&bench).await;
+    let order = r#"[{"model": "MARL", "count": 1, "by": "Ada"}, {"model": "MARL", "count": 0, "by": "Ada"}]"#;
+    for (method, path, body, pointer) in [
+        ("POST", "/sheets", r#"{"player": "A", "due": "2026-03-20", "hand": "right"}"#, "/rule"),
+        ("POST", "/sheets", r#"{"player": 5}"#, "/player"),
+        ("POST", "/sheets", "[]", ""),
+        ("POST", "/parts", r#"[{"code": "N", "kind": "grip", "model": "MARL", "mass_g": "50"}]"#, "/0/mass_g"),
+        ("POST", "/parts", r#"[{"code": "N", "kind": "hat", "model": "MARL"}]"#, "/0/kind"),
+        ("POST", "/jobs/1/readings", r#"{"slot": 1.5}"#, "/slot"),
+        ("POST", "/jobs/1/readings", r#"{"slot": 1, "step": "dry", "entries": {}, "by": "Ada"}"#, "/entries"),
+        ("POST", "/models/import", "[{}, null]", "/1"),
+        ("POST", "/models/import", r#"{"models": [7]}"#, "/models/0"),
+        ("POST", "/orders", order, "/1"),
+        ("PUT", "/shop", r#"{"name": "S", "room_c": null}"#, "/room_c"),
+        ("POST", "/match/day", "[]", ""),
+        ("POST", "/match/day", r#"{"seed": -1}"#, "/seed"),
+    ] {
+        let problem = bench.refused(method, path, UNPROCESSABLE, body).await;
+        assert_eq!(problem["pointer"], pointer, "{method} {path} {body}: {problem}");
+        for word in FOREIGN {
+            assert!(!detail(&problem).contains(word), "“{word}” says nothing to a person: {problem}");
+        }
+    }
+}
+
 #[tokio::test]
 async fn names_that_look_like_html_stay_text_on_every_page() {
     let bench = Bench::open().await;
