@@ -36,7 +36,7 @@ async fn list_scale_health(State(app): State<App>) -> Result<Json<Vec<ScaleHealt
 }
 
 /// How one scale stands.
-#[utoipa::path(get, path = "/scales/{scale}/health", params(("scale" = String, Path, description = "Key of the scale")),
+#[utoipa::path(get, path = "/scales/{scale}/health", params(("scale" = String, Path)),
     responses((status = 200, body = ScaleHealth)))]
 async fn get_scale_health(State(app): State<App>, Path(scale): Path<String>) -> Result<Json<ScaleHealth>, ApiError> {
     Ok(Json(app.scale_health(&scale).await?))
@@ -44,7 +44,7 @@ async fn get_scale_health(State(app): State<App>, Path(scale): Path<String>) -> 
 
 /// Keep a check, or be asked about it first: then `kept` is missing and `question` says why; send it again with
 /// `confirmed` to keep it as it is.
-#[utoipa::path(post, path = "/scales/{scale}/checks", params(("scale" = String, Path, description = "Key of the scale")),
+#[utoipa::path(post, path = "/scales/{scale}/checks", params(("scale" = String, Path)),
     request_body = NewCheck,
     responses((status = 201, body = CheckAnswer), (status = 200, body = CheckAnswer, description = "Asked about, or kept before")))]
 async fn check_scale(
@@ -59,7 +59,7 @@ async fn check_scale(
 
 /// Take a check back: it stays in the list and does not count.
 #[utoipa::path(post, path = "/scales/{scale}/checks/{check}/take-back",
-    params(("scale" = String, Path, description = "Key of the scale"), ("check" = String, Path, description = "The check")),
+    params(("scale" = String, Path), ("check" = String, Path)),
     request_body = WithReason,
     responses((status = 200, body = ScaleHealth)))]
 async fn take_back_check(
@@ -71,7 +71,7 @@ async fn take_back_check(
 }
 
 /// Trust a scale again, on its passed check or on somebody's word, or take its trust away.
-#[utoipa::path(post, path = "/scales/{scale}/trust", params(("scale" = String, Path, description = "Key of the scale")),
+#[utoipa::path(post, path = "/scales/{scale}/trust", params(("scale" = String, Path)),
     request_body = TrustWord,
     responses((status = 200, body = ScaleHealth)))]
 async fn set_scale_trust(
@@ -84,7 +84,7 @@ async fn set_scale_trust(
 
 /// Keep a calibration.
 #[utoipa::path(post, path = "/scales/{scale}/calibrations",
-    params(("scale" = String, Path, description = "Key of the scale")), request_body = NewCalibration,
+    params(("scale" = String, Path)), request_body = NewCalibration,
     responses((status = 200, body = ScaleHealth)))]
 async fn add_calibration(
     State(app): State<App>,
@@ -96,7 +96,7 @@ async fn add_calibration(
 
 /// Begin a scale's chart anew: it was moved or repaired.
 #[utoipa::path(post, path = "/scales/{scale}/chart-anew",
-    params(("scale" = String, Path, description = "Key of the scale")), request_body = WithReason,
+    params(("scale" = String, Path)), request_body = WithReason,
     responses((status = 200, body = ScaleHealth)))]
 async fn restart_scale_chart(
     State(app): State<App>,
@@ -123,7 +123,7 @@ async fn begin_gauge_study(
 }
 
 /// How a study stands: the next reading, or what it found.
-#[utoipa::path(get, path = "/gauge-studies/{study}", params(("study" = String, Path, description = "The study")),
+#[utoipa::path(get, path = "/gauge-studies/{study}", params(("study" = String, Path)),
     responses((status = 200, body = StudyView)))]
 async fn get_gauge_study(State(app): State<App>, Path(study): Path<String>) -> Result<Json<StudyView>, ApiError> {
     Ok(Json(app.study(&study).await?))
@@ -131,7 +131,7 @@ async fn get_gauge_study(State(app): State<App>, Path(study): Path<String>) -> R
 
 /// Keep a reading of a study, or be asked about it first.
 #[utoipa::path(post, path = "/gauge-studies/{study}/readings",
-    params(("study" = String, Path, description = "The study")), request_body = NewStudyReading,
+    params(("study" = String, Path)), request_body = NewStudyReading,
     responses((status = 200, body = StudyAnswer)))]
 async fn keep_study_reading(
     State(app): State<App>,
@@ -151,7 +151,7 @@ struct By {
 
 /// The scatter that a study found becomes the stated noise of its scale.
 #[utoipa::path(post, path = "/gauge-studies/{study}/take-noise",
-    params(("study" = String, Path, description = "The study")), request_body = By,
+    params(("study" = String, Path)), request_body = By,
     responses((status = 200, body = Shop)))]
 async fn adopt_study_noise(
     State(app): State<App>,

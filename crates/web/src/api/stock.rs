@@ -16,7 +16,7 @@ use axum::http::{StatusCode, header};
 use axum::response::IntoResponse;
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
-use utoipa::openapi::schema::{AnyOfBuilder, Object, Schema};
+use utoipa::openapi::schema::{AnyOfBuilder, ObjectBuilder, Schema};
 use utoipa::openapi::{Ref, RefOr};
 use utoipa::{IntoParams, PartialSchema, ToSchema};
 use utoipa_axum::router::OpenApiRouter;
@@ -104,7 +104,9 @@ struct ModelEntry;
 
 impl PartialSchema for ModelEntry {
     fn schema() -> RefOr<Schema> {
-        let one = AnyOfBuilder::new().item(Ref::from_schema_name("Model")).item(Object::new());
+        let object =
+            ObjectBuilder::new().title(Some("ModelToBe")).description(Some("An object that is meant to be one."));
+        let one = AnyOfBuilder::new().item(Ref::from_schema_name("Model")).item(object);
         RefOr::T(one.description(Some("A model, or an object that is meant to be one.")).build().into())
     }
 }

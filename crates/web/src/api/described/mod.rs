@@ -12,6 +12,7 @@ pub(super) use errors::{Conflict, NotFound};
 
 use super::calc;
 use crate::problem::Problem;
+use serde_json::Value;
 use std::collections::BTreeMap;
 use utoipa::OpenApi;
 use utoipa::openapi::path::{Operation, Parameter, ParameterIn, PathItem};
@@ -76,22 +77,21 @@ const NOUNS: [(&str, &str, &[&str]); 15] = [
     ("description", "Changes as they happen, and this document.", &["/live", "/openapi.json"]),
 ];
 
-/// What the path parameters mean. The first line that fits counts.
-const PARAMETERS: [(&str, &str, &str); 14] = [
-    ("/orders/", "number", "Running number of the order."),
-    ("/jobs/", "number", "Running number of the job."),
-    ("/jobs/", "slot", "Place of the club in the tray, from 1."),
-    ("/jobs/", "id", "Identity of the reading."),
-    ("/sheets/", "id", "Identity of the sheet."),
-    ("/models/", "code", "Code of the model. Capitals do not matter."),
-    ("/parts/", "code", "Code on the part's label. Capitals do not matter."),
-    ("/cards/", "code", "Code on the job card."),
-    ("/scan/", "code", "What the scanner read: the code of a part, or of a job card."),
-    ("/layouts/", "name", "Name of the layout."),
-    ("/scales/", "scale", "Key of the scale."),
-    ("/scales/", "check", "Identity of the check."),
-    ("/gauge-studies/", "study", "Identity of the study."),
-    ("/calc/", "topic", "Name of the calculation."),
+/// What the path parameters mean, and an example. The first line that fits counts.
+const PARAMETERS: [(&str, &str, &str, &str); 13] = [
+    ("/orders/", "number", "Running number of the order.", "1"),
+    ("/jobs/", "number", "Running number of the job.", "1"),
+    ("/jobs/", "slot", "Place of the club in the tray, from 1.", "4"),
+    ("/jobs/", "id", "Identity of the reading.", "0199c2a4-5b1e-7d0a-9c3e-2f6f1f0b7a55"),
+    ("/sheets/", "id", "Identity of the sheet.", "0199c2a4-5b1e-7d0a-9c3e-2f6f1f0b7a55"),
+    ("/models/", "code", "Code of the model. Capitals do not matter.", "SISKIN"),
+    ("/parts/", "code", "Code on the part's label. Capitals do not matter.", "S7-02"),
+    ("/cards/", "code", "Code on the job card.", "J1-4"),
+    ("/scan/", "code", "What the scanner read: the code of a part, or of a job card.", "S7-02"),
+    ("/layouts/", "name", "Name of the layout.", "Supplier A"),
+    ("/scales/", "scale", "Key of the scale.", "balance"),
+    ("/scales/", "check", "Identity of the check.", "0199c2a4-5b1e-7d0a-9c3e-2f6f1f0b7a55"),
+    ("/gauge-studies/", "study", "Identity of the study.", "0199c2a4-5b1e-7d0a-9c3e-2f6f1f0b7a55"),
 ];
 
 /// Completes the description. Called once, after all operations are in it.
@@ -152,10 +152,14 @@ fn noun(path: &str) -> Option<&'static str> {
 
 fn describe_parameters(path: &str, operation: &mut Operation) {
     for parameter in operation.parameters.iter_mut().flatten() {
-        if let RefOr::T(Parameter { name, parameter_in: ParameterIn::Path, description, .. }) = parameter
-            && let Some((_, _, what)) = PARAMETERS.iter().find(|(root, of, _)| path.starts_with(root) && of == name)
+        if let RefOr::T(Parameter { name, parameter_in: ParameterIn::Path, description, schema, .. }) = parameter
+            && let Some((.., what, usual)) =
+                PARAMETERS.iter().find(|(root, of, ..)| path.starts_with(root) && of == name)
         {
             *description = Some((*what).to_owned());
+            if let Some(RefOr::T(Schema::Object(schema))) = schema {
+                schema.examples = vec![usual.parse::<i64>().map_or_else(|_| Value::from(*usual), Value::from)];
+            }
         }
     }
 }
