@@ -15,8 +15,10 @@ use utoipa::ToSchema;
 #[serde(deny_unknown_fields)]
 pub struct Scale {
     /// Short key, for example `bench`.
+    #[schema(min_length = 1, pattern = r"\S")]
     pub key: String,
     /// What people call it.
+    #[schema(min_length = 1, pattern = r"\S")]
     pub name: String,
     /// Step of its display: points for a balance scale, grams for a mass scale.
     #[schema(minimum = 0, maximum = 5)]

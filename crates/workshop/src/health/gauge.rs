@@ -238,8 +238,11 @@ impl Shop {
     pub(crate) fn check_gauges(&self) -> Result<(), WorkshopError> {
         let all = self.instruments();
         for (i, gauge) in all.iter().enumerate() {
+            // The figures of the first two are checked with the shop's own.
             if i > 1 {
                 gauge.check()?;
+            } else {
+                need_name("scale", &gauge.key, &gauge.name)?;
             }
             if all[..i].iter().any(|other| other.key == gauge.key) {
                 return Err(twice("instruments", &gauge.key));
