@@ -111,6 +111,7 @@ pub struct LetPassRequest {
     /// Key of the step.
     pub step: String,
     /// Why, for the record.
+    #[schema(min_length = 3)]
     pub reason: String,
     /// Who lets it pass.
     pub by: String,

@@ -83,6 +83,16 @@ pub enum AppError {
     /// The program itself failed at something that it should have done.
     #[error("{0}. Nothing was saved; try again, and keep the message if it comes back")]
     Internal(String),
+    /// One entry of a list; nothing of the list was saved.
+    #[error("{}{source}", if *of > 1 { format!("entry {} of the list: ", index + 1) } else { String::new() })]
+    Entry {
+        /// Its place in the list, from 0.
+        index: usize,
+        /// How many entries the list has.
+        of: usize,
+        /// What is wrong with it.
+        source: Box<AppError>,
+    },
     /// Something in the request.
     #[error("{what}. {next}")]
     Invalid {
@@ -117,10 +127,16 @@ impl AppError {
         Self::NotFound { what, name: name.into(), next: next.into() }
     }
 
+    /// Says of which entry of a list it is.
+    pub(crate) fn of_entry(self, index: usize, of: usize) -> Self {
+        Self::Entry { index, of, source: Box::new(self) }
+    }
+
     /// What kind of failure it is.
     #[must_use]
     pub fn kind(&self) -> Kind {
         match self {
+            Self::Entry { source, .. } => source.kind(),
             Self::Workshop(WorkshopError::Unknown { .. }) | Self::NotFound { .. } => Kind::NotFound,
             Self::Workshop(_) | Self::Physics(_) | Self::Notation(_) | Self::Recording(_) | Self::Invalid { .. } => {
                 Kind::Invalid
@@ -141,6 +157,7 @@ impl AppError {
     #[must_use]
     pub fn code(&self) -> &'static str {
         match self {
+            Self::Entry { source, .. } => source.code(),
             Self::Workshop(WorkshopError::Impossible { .. }) => "impossible_figure",
             Self::Workshop(WorkshopError::Unreadable { .. }) | Self::Notation(_) | Self::Recording(_) => "unreadable",
             Self::Workshop(WorkshopError::Unknown { .. }) | Self::NotFound { .. } => "not_found",
@@ -166,7 +183,19 @@ impl AppError {
     pub fn field(&self) -> Option<&str> {
         match self {
             Self::Workshop(e) => e.field(),
+            Self::Entry { source, .. } => source.field(),
             _ => None,
         }
+    }
+
+    /// Where in a list that was sent it is, as a JSON pointer (RFC 6901): `/2/mass_g`, or the entry where it is not one
+    /// field; none where no list was sent.
+    #[must_use]
+    pub fn pointer(&self) -> Option<String> {
+        let Self::Entry { index, source, .. } = self else { return None };
+        // What people read may be more than a name: `number 7: mass_g`.
+        let plain = |field: &&str| field.bytes().all(|b| b.is_ascii_lowercase() || b.is_ascii_digit() || b == b'_');
+        let field = source.field().filter(plain).map(|field| format!("/{field}")).unwrap_or_default();
+        Some(format!("/{index}{field}"))
     }
 }

@@ -24,10 +24,13 @@ pub struct NewStudy {
     /// Key of the scale.
     pub scale: String,
     /// What is read: codes of parts, or what they are called for the study.
+    #[schema(min_items = 5, max_items = 20)]
     pub parts: Vec<String>,
     /// Who reads.
+    #[schema(min_items = 2, max_items = 5)]
     pub builders: Vec<String>,
     /// How often each reads each part.
+    #[schema(minimum = 2, maximum = 5)]
     pub trials: usize,
     /// Who begins it.
     pub by: String,

@@ -22,17 +22,21 @@ pub struct NewBatch {
     /// Number of the job.
     pub job: i64,
     /// Places in the tray of the clubs glued from it.
+    #[schema(min_items = 1)]
     pub slots: Vec<i64>,
     /// Code of the adhesive; left out: the shop's own.
     #[serde(default)]
     pub adhesive: Option<String>,
     /// Lot on the tins.
+    #[schema(min_length = 1, pattern = r"\S")]
     pub lot: String,
     /// Share of spacers, percent by mass; left out: the shop's own.
     #[serde(default)]
+    #[schema(minimum = 0, maximum = 30)]
     pub bead_share_percent: Option<f64>,
     /// Temperature of the room; left out: the shop's own.
     #[serde(default)]
+    #[schema(minimum = 5, maximum = 45)]
     pub room_c: Option<f64>,
     /// When it was mixed, for a cup that is entered late; left out: now. The pot life and the cure go by it.
     #[serde(default)]
@@ -54,6 +58,7 @@ pub struct NewBatch {
 #[serde(deny_unknown_fields)]
 pub struct TakeBackBatch {
     /// Why, for the record.
+    #[schema(min_length = 3)]
     pub reason: String,
     /// Who.
     pub by: String,

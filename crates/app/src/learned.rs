@@ -111,6 +111,7 @@ pub struct ResetLearned {
     /// Who.
     pub by: String,
     /// Why, for the history.
+    #[schema(min_length = 3)]
     pub reason: String,
 }
 
@@ -125,6 +126,7 @@ pub struct PinLearned {
     /// Who.
     pub by: String,
     /// Why, for the history.
+    #[schema(min_length = 3)]
     pub reason: String,
 }
 

@@ -32,9 +32,11 @@ pub struct DayRequest {
     pub jobs: Vec<i64>,
     /// How long to search, s; the plan found by then is given, with its bound.
     #[serde(default = "usual_seconds")]
+    #[schema(minimum = 0, maximum = 120)]
     pub seconds: f64,
     /// Seed of the search.
     #[serde(default)]
+    #[schema(maximum = 9007199254740991_i64)]
     pub seed: u64,
     /// What counts for how much; left out: as the shop has it.
     #[serde(default)]
@@ -76,6 +78,7 @@ pub struct SetRequest {
     pub locks: Vec<Lock>,
     /// How long to search, s, the plans to choose from included; what is found by then is given, with its bound.
     #[serde(default = "usual_seconds")]
+    #[schema(minimum = 0, maximum = 120)]
     pub seconds: f64,
     /// What counts for how much; left out: as the shop has it.
     #[serde(default)]
@@ -167,6 +170,19 @@ fn need_seconds(seconds: f64) -> Result<f64, AppError> {
     })
 }
 
+/// A seed beyond what every reader of JSON keeps exactly could come back as another one (RFC 8259, 6).
+const SEED_MAX: u64 = (1 << 53) - 1;
+
+fn need_seed(seed: u64) -> Result<(), AppError> {
+    if seed <= SEED_MAX {
+        return Ok(());
+    }
+    Err(AppError::Invalid {
+        what: format!("{seed} is too large for a seed"),
+        next: format!("Give a whole number from 0 to {SEED_MAX}"),
+    })
+}
+
 impl App {
     /// Plans a day's jobs on the stock that they share. Nothing is held. `watch` hears where the search stands; when it
     /// says `false`, the best plan so far is given.
@@ -179,6 +195,7 @@ impl App {
         mut watch: impl FnMut(Searching) -> bool + Send + 'static,
     ) -> Result<DayPlan, AppError> {
         let seconds = need_seconds(request.seconds)?;
+        need_seed(request.seed)?;
         let DayGround { files, stock } = self.day_ground(request).await?;
         let (seed, today, proven) = (request.seed, self.today(), self.proven.clone());
         // The search would hold up the other tablets if it ran among their requests.

@@ -59,7 +59,7 @@ pub(crate) fn need_version(club: &JobClub, version: Option<i64>) -> Result<(), A
 }
 
 pub(crate) fn need_reason(reason: &str) -> Result<(), AppError> {
-    if reason.trim().len() >= 3 {
+    if reason.trim().chars().count() >= 3 {
         Ok(())
     } else {
         Err(AppError::Invalid {

@@ -25,6 +25,7 @@ pub struct JobCount {
     pub job: i64,
     /// How many; left out: 1.
     #[serde(default = "one")]
+    #[schema(minimum = 1, maximum = 10000)]
     pub count: i64,
 }
 
@@ -38,6 +39,7 @@ const fn one() -> i64 {
 pub struct NewOrder {
     /// Of whom; may be settled later.
     #[serde(default)]
+    #[schema(max_length = 200)]
     pub supplier: String,
     /// Code of the model.
     pub model: String,
@@ -45,6 +47,7 @@ pub struct NewOrder {
     #[serde(default)]
     pub number: Option<String>,
     /// How many.
+    #[schema(minimum = 1, maximum = 10000)]
     pub count: i64,
     /// Lightest that will do.
     #[serde(default)]
@@ -57,6 +60,7 @@ pub struct NewOrder {
     pub jobs: Vec<JobCount>,
     /// A remark.
     #[serde(default)]
+    #[schema(max_length = 2000)]
     pub note: String,
     /// When it was ordered; left out: today.
     #[serde(default)]
@@ -75,6 +79,7 @@ pub struct NewOrder {
 #[serde(deny_unknown_fields)]
 pub struct Receive {
     /// How many came.
+    #[schema(minimum = 1, maximum = 10000)]
     pub count: i64,
     /// Another model, where one came in the place of what was ordered.
     #[serde(default)]
@@ -106,6 +111,7 @@ pub struct CloseOrder {
     #[serde(default)]
     pub short: bool,
     /// Why.
+    #[schema(min_length = 3)]
     pub reason: String,
     /// Who.
     pub by: String,
@@ -152,6 +158,7 @@ pub struct OrderForJob {
 
 /// Which orders to list.
 #[derive(Debug, Clone, Default, Deserialize, ToSchema, utoipa::IntoParams)]
+#[into_params(parameter_in = Query)]
 #[serde(deny_unknown_fields, default)]
 pub struct OrderQuery {
     /// Only those of which something is still to come.
@@ -192,9 +199,10 @@ impl App {
         let mut tx = self.store.write().await?;
         let library = load_library(&mut tx).await?;
         let mut placed = Vec::with_capacity(new.len());
-        for order in new {
-            let line = self.line_of(&mut tx, &library, order).await?;
-            tx.insert_order(&line).await?;
+        for (index, order) in new.iter().enumerate() {
+            let of_entry = |error: AppError| error.of_entry(index, new.len());
+            let line = self.line_of(&mut tx, &library, order).await.map_err(of_entry)?;
+            tx.insert_order(&line).await.map_err(|error| of_entry(error.into()))?;
             placed.push(Order { line, events: Vec::new() }.view(self.today()));
         }
         tx.commit().await?;

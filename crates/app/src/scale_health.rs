@@ -69,6 +69,7 @@ pub struct TrustWord {
     /// Whether the scale is to be trusted.
     pub trusted: bool,
     /// Why: what was done, or what was seen.
+    #[schema(min_length = 3)]
     pub reason: String,
     /// Who says so.
     pub by: String,
@@ -82,6 +83,7 @@ pub struct NewCalibration {
     #[schema(value_type = String, format = Date)]
     pub on: Date,
     /// By whom.
+    #[schema(min_length = 1, pattern = r"\S")]
     pub by_whom: String,
     /// When it is due again.
     #[serde(default)]
@@ -102,6 +104,7 @@ pub struct NewCalibration {
 #[serde(deny_unknown_fields)]
 pub struct WithReason {
     /// Why.
+    #[schema(min_length = 3)]
     pub reason: String,
     /// Who.
     pub by: String,

@@ -15,6 +15,7 @@ pub const USUAL_COLUMNS: usize = 6;
 
 /// Which parts to sort, and how.
 #[derive(Debug, Clone, Default, PartialEq, Deserialize, ToSchema, utoipa::IntoParams)]
+#[into_params(parameter_in = Query)]
 #[serde(deny_unknown_fields, default)]
 pub struct SortRequest {
     /// Code of the model.
@@ -24,10 +25,13 @@ pub struct SortRequest {
     /// State; left out: free.
     pub state: Option<PartState>,
     /// Width of a class; left out, and no count given: 1 g.
+    #[param(minimum = 0.1, maximum = 100)]
     pub width_g: Option<f64>,
     /// How many classes of equal width.
+    #[param(minimum = 1, maximum = 60)]
     pub classes: Option<usize>,
     /// Places in a row of the tray; left out: 6.
+    #[param(minimum = 1, maximum = 40)]
     pub columns: Option<usize>,
 }
 
@@ -46,8 +50,10 @@ pub struct AskRequest {
     /// What the supplier says of the heads; left out: from the stock, or the model's mass and the usual scatter.
     pub supply: Vec<Supply>,
     /// Most in the tip; left out: the shop's own.
+    #[schema(minimum = 0, maximum = 40)]
     pub cap_g: Option<f64>,
     /// How far from its balance a club may stay and still count.
+    #[schema(minimum = 0, maximum = 5)]
     pub within_points: f64,
 }
 

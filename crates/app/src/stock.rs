@@ -15,6 +15,7 @@ pub const IMPORT_MAX_BYTES: usize = 8 * 1024 * 1024;
 
 /// Which parts to list.
 #[derive(Debug, Clone, Default, Deserialize, ToSchema, utoipa::IntoParams)]
+#[into_params(parameter_in = Query)]
 #[serde(deny_unknown_fields, default)]
 pub struct PartQuery {
     /// Kind.
@@ -57,6 +58,7 @@ impl PartQuery {
 #[serde(deny_unknown_fields)]
 pub struct NewPart {
     /// Code on the label.
+    #[schema(min_length = 1, max_length = 64, pattern = r"\S")]
     pub code: String,
     /// Kind.
     pub kind: PartKind,
@@ -73,21 +75,26 @@ pub struct NewPart {
     pub mass_typed: String,
     /// How many, for counted bulk.
     #[serde(default)]
+    #[schema(minimum = 0, maximum = 1000000)]
     pub count: Option<i64>,
     /// Raw length of a shaft.
     #[serde(default)]
+    #[schema(minimum = 100, maximum = 1500)]
     pub length_mm: Option<f64>,
     /// Balance point of a raw shaft from its butt.
     #[serde(default)]
     pub balance_point_mm: Option<f64>,
     /// Frequency of a raw shaft as received, cycles a minute, on the shop's own clamp and weight.
     #[serde(default)]
+    #[schema(minimum = 50, maximum = 600)]
     pub cpm: Option<f64>,
     /// Loft of a head as received.
     #[serde(default)]
+    #[schema(minimum = 0, maximum = 80)]
     pub loft_deg: Option<f64>,
     /// Lie of a head as received.
     #[serde(default)]
+    #[schema(minimum = 40, maximum = 80)]
     pub lie_deg: Option<f64>,
     /// Lot.
     #[serde(default)]
@@ -120,18 +127,23 @@ pub struct PartChange {
     pub lot: Option<String>,
     /// Count of a bulk.
     #[serde(default)]
+    #[schema(minimum = 0, maximum = 1000000)]
     pub count: Option<i64>,
     /// Frequency of a raw shaft as received, cycles a minute, on the shop's own clamp and weight.
     #[serde(default)]
+    #[schema(minimum = 50, maximum = 600)]
     pub cpm: Option<f64>,
     /// Loft as received.
     #[serde(default)]
+    #[schema(minimum = 0, maximum = 80)]
     pub loft_deg: Option<f64>,
     /// Lie as received.
     #[serde(default)]
+    #[schema(minimum = 40, maximum = 80)]
     pub lie_deg: Option<f64>,
     /// Raw length as measured, after a mis-cut for example.
     #[serde(default)]
+    #[schema(minimum = 100, maximum = 1500)]
     pub length_mm: Option<f64>,
     /// Why.
     #[serde(default)]
@@ -295,10 +307,11 @@ impl App {
         let library = load_library(&mut tx).await?;
         let now = self.now();
         let mut added = Vec::with_capacity(new.len());
-        for part in new {
-            let part = made(part)?;
-            check_model(&library, &part)?;
-            tx.insert_part(&part, now).await?;
+        for (index, part) in new.iter().enumerate() {
+            let of_entry = |error: AppError| error.of_entry(index, new.len());
+            let part = made(part).map_err(of_entry)?;
+            check_model(&library, &part).map_err(of_entry)?;
+            tx.insert_part(&part, now).await.map_err(|error| of_entry(error.into()))?;
             added.push(part);
         }
         tx.commit().await?;

@@ -50,6 +50,7 @@ pub struct WeighIn {
     /// The mass that was questioned, as it was typed: it is right and is kept.
     pub sure: String,
     /// A key of the sender's own: the same one again keeps nothing twice.
+    #[schema(max_length = 64, pattern = "^[A-Za-z0-9-]*$")]
     pub request_key: String,
     /// Who.
     pub by: String,

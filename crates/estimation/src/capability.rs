@@ -16,10 +16,12 @@ pub struct Capability {
     /// Width of the limits over six standard deviations.
     pub cp: f64,
     /// 95 % interval of Cp, from the chi-square distribution of the variance; none when the sample's size is unknown.
+    #[schema(value_type = Option<Vec<f64>>, min_items = 2, max_items = 2)]
     pub cp_interval: Option<(f64, f64)>,
     /// Distance of the mean from the nearer limit over three standard deviations.
     pub cpk: f64,
     /// 95 % interval of Cpk by the normal approximation (A. F. Bissell, Applied Statistics 39, 1990; from memory).
+    #[schema(value_type = Option<Vec<f64>>, min_items = 2, max_items = 2)]
     pub cpk_interval: Option<(f64, f64)>,
     /// Share of values expected outside the limits if they are normal.
     pub outside: f64,

@@ -38,6 +38,7 @@ impl Limits {
 /// What may be said.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, ToSchema)]
 #[serde(rename_all = "snake_case")]
+#[schema(as = ConformityVerdict)]
 pub enum Verdict {
     /// Within the limits, with the probability asked for.
     In,

@@ -6,8 +6,9 @@ use std::path::{Path, PathBuf};
 use std::process::Command;
 
 /// The crates from the bottom up: a crate may use those before it, never one after it.
-const ORDER: [&str; 11] = [
+const ORDER: [&str; 12] = [
     "quantity",
+    "document",
     "clubphysics",
     "estimation",
     "matching",
@@ -20,7 +21,7 @@ const ORDER: [&str; 11] = [
     "setwright",
 ];
 /// Crates that do no I/O, read no clock and log nothing.
-const PURE: [&str; 6] = ["quantity", "clubphysics", "estimation", "matching", "workshop", "simulation"];
+const PURE: [&str; 7] = ["quantity", "document", "clubphysics", "estimation", "matching", "workshop", "simulation"];
 /// What no pure crate may depend on.
 const IMPURE: [&str; 8] = ["tokio", "sqlx", "axum", "tracing", "log", "serialport", "indicatif", "uuid"];
 
@@ -148,4 +149,50 @@ fn nothing_is_left_open_and_no_file_outgrew_its_noun() {
         let lines = text.lines().count();
         assert!(lines <= 700, "{} has {lines} lines: split it by the nouns of the trade", file.display());
     }
+}
+
+/// The names under which types stand in the description of the API: the type's own, or that of `#[schema(as = …)]`.
+fn names_in_the_description(text: &str) -> Vec<String> {
+    let word = |line: &str| line.chars().take_while(|c| c.is_alphanumeric() || *c == '_').collect::<String>();
+    let mut names = Vec::new();
+    let (mut described, mut renamed, mut in_words) = (false, None, false);
+    for line in text.lines().map(str::trim) {
+        described |= line.starts_with("#[derive(") && line.contains("ToSchema");
+        in_words |= line == "words! {";
+        if let Some(name) = line.strip_prefix("#[schema(as = ") {
+            renamed = Some(word(name));
+        }
+        let of_type = line.trim_start_matches("pub ").trim_start_matches("pub(crate) ");
+        let name = of_type
+            .strip_prefix("struct ")
+            .or_else(|| of_type.strip_prefix("enum "))
+            .map(word)
+            .filter(|n| !n.is_empty());
+        if let Some(name) = name {
+            let own = renamed.take().unwrap_or(name);
+            if std::mem::take(&mut described) {
+                names.push(own);
+            }
+        } else if in_words && line.ends_with('{') && line.starts_with(char::is_uppercase) {
+            in_words = false;
+            names.push(word(line));
+        }
+    }
+    names
+}
+
+#[test]
+fn no_two_types_have_one_name_in_the_description_of_the_api() {
+    // The later one would silently take the place of the earlier one, and its answers would not fit the description.
+    let mut files = Vec::new();
+    sources(&root().join("crates"), &mut files);
+    let mut known: BTreeMap<String, Vec<PathBuf>> = BTreeMap::new();
+    for file in files.into_iter().filter(|f| !f.components().any(|c| c.as_os_str() == "tests")) {
+        for name in names_in_the_description(&std::fs::read_to_string(&file).expect("a source")) {
+            known.entry(name).or_default().push(file.clone());
+        }
+    }
+    let twice: BTreeMap<_, _> = known.iter().filter(|(_, files)| files.len() > 1).collect();
+    assert!(twice.is_empty(), "give all but one of each #[schema(as = …)]: {twice:#?}");
+    assert!(known.len() > 250 && known.contains_key("PartKind") && known.contains_key("FrequencyWhatIf"), "{known:?}");
 }

@@ -75,9 +75,80 @@ impl Problem {
             _ if said.is_empty() => ("request", "the request could not be taken. Load the page anew".to_owned()),
             _ => (
                 "request",
-                format!("the request could not be read: {said}. Check the address and what was sent with it"),
+                format!("the request could not be read: {}. Check the address and what was sent with it", plain(said)),
             ),
         };
         Self::new(status, code, detail)
+    }
+}
+
+/// What the readers of addresses and forms say, in plain words: theirs name types of the programming language.
+fn plain(said: &str) -> String {
+    let of = ["Invalid URL: ", "Failed to deserialize query string: ", "Failed to deserialize form body: "];
+    let said = of.into_iter().find_map(|before| said.strip_prefix(before)).unwrap_or(said);
+    if let Some((value, kind)) = said.strip_prefix("Cannot parse ").and_then(|rest| rest.rsplit_once(" to a ")) {
+        let value = value.split('`').nth(1).unwrap_or_default();
+        return format!("“{value}” must be {}", if kind.contains('f') { "a number" } else { "a whole number" });
+    }
+    if let Some(name) = said.strip_prefix("Invalid UTF-8 in ") {
+        return format!("{} is not UTF-8", name.trim_matches('`'));
+    }
+    let Some((field, what)) = said.split_once(": ") else { return document::plainly(said) };
+    match what {
+        "invalid digit found in string" => format!("{field} must be a whole number"),
+        "cannot parse integer from empty string" => format!("{field} is empty; give a whole number or leave it out"),
+        "number too large to fit in target type" => format!("{field} is too large"),
+        "number too small to fit in target type" => format!("{field} is too small"),
+        "invalid float literal" => format!("{field} must be a number"),
+        "cannot parse float from empty string" => format!("{field} is empty; give a number or leave it out"),
+        "provided string was not `true` or `false`" => format!("{field} must be true or false"),
+        // Its name is in the sentence already.
+        _ if what.starts_with("unknown field") => document::plainly(what),
+        _ => format!("{field}: {}", document::plainly(what)),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::plain;
+    use axum::extract::{FromRequestParts, Query};
+    use axum::http::Request;
+    use serde::Deserialize;
+
+    #[derive(Debug, Deserialize)]
+    #[serde(deny_unknown_fields)]
+    #[allow(dead_code, reason = "only read")]
+    struct Asked {
+        joints: usize,
+        room_c: Option<f64>,
+        look: Option<bool>,
+        small: Option<u8>,
+    }
+
+    /// What the reader of queries itself says of one, in our words.
+    async fn said_of(query: &str) -> String {
+        let (mut parts, ()) = Request::get(format!("/?{query}")).body(()).expect("a request").into_parts();
+        plain(&Query::<Asked>::from_request_parts(&mut parts, &()).await.expect_err(query).body_text())
+    }
+
+    #[tokio::test]
+    async fn a_query_that_cannot_be_read_is_told_in_plain_words() {
+        for (query, words) in [
+            ("", "joints is missing"),
+            ("joints=x", "joints must be a whole number"),
+            ("joints=", "joints is empty; give a whole number or leave it out"),
+            ("joints=8&room_c=warm", "room_c must be a number"),
+            ("joints=8&room_c=", "room_c is empty; give a number or leave it out"),
+            ("joints=8&look=1", "look must be true or false"),
+            ("joints=8&small=300", "small is too large"),
+            ("joints=8&colour=1", "unknown field `colour`; known here: joints, room_c, look, small"),
+            ("joints=8&joints=9", "joints is given twice"),
+        ] {
+            assert_eq!(said_of(query).await, words, "{query}");
+        }
+        assert_eq!(plain("Invalid URL: Cannot parse `abc` to a `i64`"), "“abc” must be a whole number");
+        let second = "Invalid URL: Cannot parse value at index 1 with value `x` to a `i64`";
+        assert_eq!(plain(second), "“x” must be a whole number");
+        assert_eq!(plain("Invalid URL: Invalid UTF-8 in `code`"), "code is not UTF-8");
     }
 }

@@ -9,7 +9,7 @@ mod pages;
 mod problem;
 mod units;
 
-pub use api::sheet_schema;
+pub use api::{openapi, sheet_schema};
 pub use door::ServerNames;
 pub use pages::labels::label_texts;
 

@@ -26,6 +26,9 @@ pub struct Problem {
     /// The field that it belongs to, where there is one.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub field: Option<String>,
+    /// Where in the body it is, as a JSON pointer (RFC 6901), where that is known: `/clubs/0/mass_g`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub pointer: Option<String>,
 }
 
 impl Problem {
@@ -44,7 +47,18 @@ impl Problem {
             title: title(status).to_owned(),
             detail: detail.into(),
             field: None,
+            pointer: None,
         }
+    }
+
+    /// A JSON document that could not be read, with the place of the mistake in it.
+    #[must_use]
+    pub fn unreadable(error: &document::Unreadable) -> Self {
+        let mut problem = Self::invalid(error.to_string());
+        if error.is_json {
+            problem.pointer = Some(error.pointer.clone());
+        }
+        problem
     }
 
     /// The HTTP status.
@@ -79,6 +93,7 @@ impl From<&AppError> for Problem {
         };
         let mut problem = Self::new(status, error.code(), error.to_string());
         problem.field = error.field().map(str::to_owned);
+        problem.pointer = error.pointer();
         problem
     }
 }
@@ -137,9 +152,7 @@ impl<T: DeserializeOwned, S: Send + Sync> FromRequest<S> for Body<T> {
         let bytes = axum::body::Bytes::from_request(request, state)
             .await
             .map_err(|e: BytesRejection| Problem::of_request(e.status(), &e.body_text()))?;
-        serde_json::from_slice(&bytes)
-            .map(Self)
-            .map_err(|e| ApiError(Problem::invalid(format!("the JSON document could not be read: {e}"))))
+        document::read(&bytes).map(Self).map_err(|e| ApiError(Problem::unreadable(&e)))
     }
 }
 

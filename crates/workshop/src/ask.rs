@@ -60,6 +60,7 @@ pub struct AskClub {
     /// … and what it is measured to.
     pub length_to: LengthTo,
     /// Balance in points since A0.
+    #[schema(minimum = -30, maximum = 120)]
     pub balance_points: f64,
     /// Layers of tape.
     #[serde(default)]
@@ -121,8 +122,10 @@ pub struct Supply {
     /// Number of the head.
     pub number: String,
     /// Mean mass of them.
+    #[schema(minimum = 120, maximum = 600)]
     pub mean_g: f64,
     /// Their scatter: standard deviation.
+    #[schema(minimum = 0, maximum = 30)]
     pub sd_g: f64,
 }
 

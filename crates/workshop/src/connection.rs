@@ -80,24 +80,30 @@ impl Default for LineFormat {
 #[serde(deny_unknown_fields)]
 pub struct Connection {
     /// Short key of its own, for example `parts-scale`.
+    #[schema(min_length = 1)]
     pub key: String,
     /// What people call it.
+    #[schema(min_length = 1)]
     pub name: String,
     /// What it shows.
     pub shows: Shows,
     /// The port, for example `/dev/ttyUSB0` or `COM3`.
+    #[schema(min_length = 1)]
     pub port: String,
     /// Speed, bits a second.
     #[serde(default = "usual_baud")]
+    #[schema(minimum = 300, maximum = 1000000)]
     pub baud: u32,
     /// Data bits: 7 or 8.
     #[serde(default = "usual_bits")]
+    #[schema(minimum = 7, maximum = 8)]
     pub data_bits: u8,
     /// Parity.
     #[serde(default = "usual_parity")]
     pub parity: Parity,
     /// Stop bits: 1 or 2.
     #[serde(default = "usual_stop_bits")]
+    #[schema(minimum = 1, maximum = 2)]
     pub stop_bits: u8,
     /// What is sent once a second to a scale that only answers when it is asked; `\r` and `\n` as such.
     #[serde(default, skip_serializing_if = "String::is_empty")]

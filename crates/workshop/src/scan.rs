@@ -12,6 +12,7 @@ use utoipa::ToSchema;
 /// What a scanned part is for the club at hand.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
 #[serde(tag = "is", rename_all = "snake_case")]
+#[schema(as = PartAtClub)]
 pub enum ScannedPart {
     /// It is in this club already: nothing changes.
     Already,

@@ -15,17 +15,23 @@ use utoipa::ToSchema;
 #[serde(deny_unknown_fields)]
 pub struct Scale {
     /// Short key, for example `bench`.
+    #[schema(min_length = 1, pattern = r"\S")]
     pub key: String,
     /// What people call it.
+    #[schema(min_length = 1, pattern = r"\S")]
     pub name: String,
     /// Step of its display: points for a balance scale, grams for a mass scale.
+    #[schema(minimum = 0, maximum = 5)]
     pub display_step: f64,
     /// Standard deviation of one re-seated reading, same unit.
+    #[schema(minimum = 0.001, maximum = 5)]
     pub noise_sd: f64,
     /// Standard deviation of what it may be off by today, same unit.
+    #[schema(minimum = 0, maximum = 5)]
     pub offset_sd: f64,
     /// Standard deviation of what it wanders in an hour of work, same unit; it grows with the root of the hours.
     #[serde(default)]
+    #[schema(minimum = 0, maximum = 5)]
     pub drift_sd_per_root_h: f64,
 }
 
@@ -38,8 +44,10 @@ pub struct CheckWeight {
     /// What a true scale shows for it, points since A0.
     pub balance_points: f64,
     /// How surely that is known: one standard deviation, points.
+    #[schema(minimum = 0.001, maximum = 1)]
     pub sd_points: f64,
     /// Its mass.
+    #[schema(minimum = 50, maximum = 1000)]
     pub mass_g: f64,
 }
 
@@ -104,7 +112,7 @@ pub struct Person {
     /// The name that stands beside the readings.
     pub name: String,
     /// Units on the pages: `in-g`, `mm-g`, `in-oz` or `mm-oz`.
-    #[schema(value_type = String, example = "in-g")]
+    #[schema(value_type = String, pattern = "^(in|mm)-(g|oz)$", example = "in-g")]
     pub units: Units,
 }
 
@@ -131,6 +139,7 @@ pub struct Shop {
     /// Name of the shop.
     pub name: String,
     /// Temperature that the shop keeps, for pot life and cure.
+    #[schema(minimum = 5, maximum = 45)]
     pub room_c: f64,
     /// Its balance scale.
     pub balance_scale: Scale,
@@ -158,16 +167,19 @@ pub struct Shop {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub tape: Option<String>,
     /// Most grams of tip weight in one club before another head is the better answer (8 to 10 g: common practice).
+    #[schema(minimum = 0, maximum = 40)]
     pub tip_weight_cap_g: f64,
     /// What things cost in a plan, against a club that misses its tolerance.
     #[serde(default)]
     pub plan_weights: PlanWeights,
     /// Share of spacers in the mix, percent by mass.
+    #[schema(minimum = 0, maximum = 30)]
     pub bead_share_percent: f64,
     /// Who works here, as they named themselves at a tablet.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub people: Vec<Person>,
     /// The shop's own steps; a job takes a copy.
+    #[schema(min_items = 1)]
     pub steps: Vec<Step>,
 }
 

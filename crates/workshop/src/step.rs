@@ -45,6 +45,7 @@ words! {
 #[serde(deny_unknown_fields)]
 pub struct Step {
     /// Short key, unique in the template.
+    #[schema(min_length = 1, pattern = r"^[a-z0-9_]+$")]
     pub key: String,
     /// What the builder calls it.
     pub label: String,

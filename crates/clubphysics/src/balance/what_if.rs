@@ -14,6 +14,7 @@ use crate::{
 /// A change to a club. The parts of it happen in this order: grip, length, added masses.
 #[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields, default)]
+#[schema(as = BalanceWhatIf)]
 pub struct WhatIf {
     /// A grip put on or changed.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -113,6 +114,7 @@ pub struct WhatIfOutput {
 
 /// One step of a change.
 #[derive(Debug, Clone, PartialEq, Serialize, ToSchema)]
+#[schema(as = BalanceEffect)]
 pub struct Effect {
     /// Which step.
     pub name: String,

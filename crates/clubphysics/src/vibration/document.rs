@@ -60,6 +60,7 @@ pub struct Measured {
 /// The same shaft in another club or clamp.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
+#[schema(as = FrequencyWhatIf)]
 pub struct WhatIf {
     /// Name that comes back with the prediction.
     #[serde(default)]

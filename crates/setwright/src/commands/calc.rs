@@ -46,7 +46,7 @@ pub fn calc(arguments: &Calc) -> Result<(), Failure> {
     std::io::stdin()
         .read_to_string(&mut text)
         .map_err(|e| Failure::usage(format!("standard input could not be read: {e}")))?;
-    let input: Value = serde_json::from_str(&text).map_err(|e| {
+    let input: Value = document::read(text.as_bytes()).map_err(|e| {
         unreadable(&format!(
             "standard input is no JSON document: {e}. See one that works with: setwright calc {topic} --example"
         ))

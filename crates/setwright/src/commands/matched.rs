@@ -33,7 +33,7 @@ pub async fn matched(arguments: &MatchArguments) -> Result<(), Failure> {
 async fn set(app: &App, arguments: &MatchArguments) -> Result<SetMatch, Failure> {
     let Some(path) = &arguments.set else { return Err(Failure::usage("give a sheet file with --set")) };
     let text = std::fs::read_to_string(path).map_err(|e| Failure::file(path, &e))?;
-    let sheet: Sheet = serde_json::from_str(&text).map_err(|e| {
+    let sheet: Sheet = document::read(text.as_bytes()).map_err(|e| {
         Failure::usage(format!("{} is not a sheet: {e}. `setwright sheet schema` says what is", path.display()))
     })?;
     let locks = arguments.keep.iter().map(|text| lock(text)).collect::<Result<Vec<_>, _>>()?;

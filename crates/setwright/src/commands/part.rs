@@ -132,7 +132,7 @@ pub async fn ask(arguments: &AskArguments) -> Result<(), Failure> {
     let sheet = match &arguments.sheet {
         Some(path) => {
             let bytes = super::work::bytes_of(path)?;
-            let read = serde_json::from_slice::<Sheet>(&bytes);
+            let read = document::read::<Sheet>(&bytes);
             Some(read.map_err(|e| {
                 Failure::usage(format!(
                     "{} is no sheet file: {e}. Its form is printed by: setwright sheet schema",

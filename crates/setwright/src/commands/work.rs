@@ -25,7 +25,7 @@ pub(super) fn busy(words: &'static str, json: bool) -> ProgressBar {
 }
 
 fn sheet_of(path: &Path) -> Result<Sheet, Failure> {
-    serde_json::from_slice(&bytes_of(path)?).map_err(|e| {
+    document::read(&bytes_of(path)?).map_err(|e| {
         Failure::usage(format!(
             "{} is no sheet file: {e}. Its form is printed by: setwright sheet schema",
             path.display()

@@ -1,6 +1,6 @@
 //! Readings at the bench.
 
-use crate::problem::{ApiError, Body, Problem};
+use crate::problem::{ApiError, Body};
 use app::App;
 use app::advice::{Advice, DeclineOffer};
 use app::bench::{DoubtedReading, Kept, LetPassRequest, NewReadings};
@@ -17,22 +17,21 @@ use workshop::remedy::GripPick;
 
 pub(super) fn router() -> OpenApiRouter<App> {
     OpenApiRouter::new()
-        .routes(routes!(read))
-        .routes(routes!(take_back))
-        .routes(routes!(insist))
-        .routes(routes!(let_pass))
-        .routes(routes!(causes))
-        .routes(routes!(advice))
-        .routes(routes!(grips))
-        .routes(routes!(decline))
-        .routes(routes!(scan))
+        .routes(routes!(keep_readings))
+        .routes(routes!(take_back_reading))
+        .routes(routes!(insist_on_reading))
+        .routes(routes!(let_step_pass))
+        .routes(routes!(list_causes))
+        .routes(routes!(get_advice))
+        .routes(routes!(pick_grips))
+        .routes(routes!(decline_offer))
+        .routes(routes!(scan_at_club))
 }
 
 /// Keep readings of one club at one step, all or none, and learn what they mean.
 #[utoipa::path(post, path = "/jobs/{number}/readings", params(("number" = i64, Path)), request_body = NewReadings,
-    responses((status = 201, body = Kept), (status = 200, body = Kept, description = "sent before; kept once"),
-        (status = 409, body = Problem), (status = 422, body = Problem)))]
-async fn read(
+    responses((status = 201, body = Kept), (status = 200, body = Kept, description = "sent before; kept once")))]
+async fn keep_readings(
     State(app): State<App>,
     Path(number): Path<i64>,
     Body(new): Body<NewReadings>,
@@ -45,8 +44,8 @@ async fn read(
 /// A label scanned twice, or one of another club, changes nothing.
 #[utoipa::path(post, path = "/jobs/{number}/clubs/{slot}/scan",
     params(("number" = i64, Path), ("slot" = i64, Path)), request_body = ScanAt,
-    responses((status = 200, body = ScanSaid), (status = 404, body = Problem), (status = 409, body = Problem)))]
-async fn scan(
+    responses((status = 200, body = ScanSaid)))]
+async fn scan_at_club(
     State(app): State<App>,
     Path((number, slot)): Path<(i64, i64)>,
     Body(scan): Body<ScanAt>,
@@ -54,43 +53,55 @@ async fn scan(
     Ok(Json(app.scan_at(number, slot, &scan).await?))
 }
 
-/// Why, and who says so.
+/// Why a reading is taken back or stood by, and who says so.
 #[derive(Debug, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
-struct Why {
+struct ReadingWord {
+    /// Why.
     #[serde(default)]
+    reason: String,
+    /// Older name of `reason`.
+    #[serde(default)]
+    #[schema(deprecated)]
     why: String,
+    /// Who.
     by: String,
+}
+
+impl ReadingWord {
+    fn reason(&self) -> &str {
+        if self.reason.is_empty() { &self.why } else { &self.reason }
+    }
 }
 
 /// "That was wrong": take a reading back. It stays in the record.
 #[utoipa::path(post, path = "/jobs/{number}/readings/{id}/take-back",
-    params(("number" = i64, Path), ("id" = String, Path)), request_body = Why,
-    responses((status = 200, body = ClubState), (status = 409, body = Problem)))]
-async fn take_back(
+    params(("number" = i64, Path), ("id" = String, Path)), request_body = ReadingWord,
+    responses((status = 200, body = ClubState)))]
+async fn take_back_reading(
     State(app): State<App>,
     Path((number, id)): Path<(i64, String)>,
-    Body(why): Body<Why>,
+    Body(word): Body<ReadingWord>,
 ) -> Result<Json<ClubState>, ApiError> {
-    Ok(Json(app.take_back(number, &id.as_str().into(), &why.why, &why.by).await?))
+    Ok(Json(app.take_back(number, &id.as_str().into(), word.reason(), &word.by).await?))
 }
 
 /// Stand by a doubted reading: it is believed, and the record says so.
 #[utoipa::path(post, path = "/jobs/{number}/readings/{id}/insist",
-    params(("number" = i64, Path), ("id" = String, Path)), request_body = Why,
-    responses((status = 200, body = ClubState), (status = 422, body = Problem)))]
-async fn insist(
+    params(("number" = i64, Path), ("id" = String, Path)), request_body = ReadingWord,
+    responses((status = 200, body = ClubState)))]
+async fn insist_on_reading(
     State(app): State<App>,
     Path((number, id)): Path<(i64, String)>,
-    Body(why): Body<Why>,
+    Body(word): Body<ReadingWord>,
 ) -> Result<Json<ClubState>, ApiError> {
-    Ok(Json(app.insist(number, &id.as_str().into(), &why.why, &why.by).await?))
+    Ok(Json(app.insist(number, &id.as_str().into(), word.reason(), &word.by).await?))
 }
 
 /// Let a step pass before the joint has its strength, with a reason that the record keeps.
 #[utoipa::path(post, path = "/jobs/{number}/let-pass", params(("number" = i64, Path)), request_body = LetPassRequest,
-    responses((status = 204), (status = 422, body = Problem)))]
-async fn let_pass(
+    responses((status = 204)))]
+async fn let_step_pass(
     State(app): State<App>,
     Path(number): Path<i64>,
     Body(request): Body<LetPassRequest>,
@@ -102,8 +113,8 @@ async fn let_pass(
 /// What may be behind each doubted reading of a club, and the measurement that would tell.
 #[utoipa::path(get, path = "/jobs/{number}/clubs/{slot}/causes",
     params(("number" = i64, Path), ("slot" = i64, Path)),
-    responses((status = 200, body = Vec<DoubtedReading>), (status = 404, body = Problem)))]
-async fn causes(
+    responses((status = 200, body = Vec<DoubtedReading>)))]
+async fn list_causes(
     State(app): State<App>,
     Path((number, slot)): Path<(i64, i64)>,
 ) -> Result<Json<Vec<DoubtedReading>>, ApiError> {
@@ -113,22 +124,22 @@ async fn causes(
 /// What can be done about a club now, the best first, and which extra measurements are worth their while.
 #[utoipa::path(get, path = "/jobs/{number}/clubs/{slot}/advice",
     params(("number" = i64, Path), ("slot" = i64, Path)),
-    responses((status = 200, body = Advice), (status = 404, body = Problem)))]
-async fn advice(State(app): State<App>, Path((number, slot)): Path<(i64, i64)>) -> Result<Json<Advice>, ApiError> {
+    responses((status = 200, body = Advice)))]
+async fn get_advice(State(app): State<App>, Path((number, slot)): Path<(i64, i64)>) -> Result<Json<Advice>, ApiError> {
     Ok(Json(app.advice(number, slot).await?))
 }
 
 /// The grip that every club read after the cure should get, the whole set looked at together.
 #[utoipa::path(get, path = "/jobs/{number}/grips", params(("number" = i64, Path)),
-    responses((status = 200, body = Vec<GripPick>), (status = 404, body = Problem)))]
-async fn grips(State(app): State<App>, Path(number): Path<i64>) -> Result<Json<Vec<GripPick>>, ApiError> {
+    responses((status = 200, body = Vec<GripPick>)))]
+async fn pick_grips(State(app): State<App>, Path(number): Path<i64>) -> Result<Json<Vec<GripPick>>, ApiError> {
     Ok(Json(app.grips(number).await?))
 }
 
 /// Not again in this job: an extra measurement is offered no more.
 #[utoipa::path(post, path = "/jobs/{number}/decline-offer", params(("number" = i64, Path)), request_body = DeclineOffer,
-    responses((status = 204), (status = 404, body = Problem)))]
-async fn decline(
+    responses((status = 204)))]
+async fn decline_offer(
     State(app): State<App>,
     Path(number): Path<i64>,
     Body(decline): Body<DeclineOffer>,

@@ -1,9 +1,13 @@
 //! Calculations by name.
 
-use crate::problem::{ApiError, Body, Problem};
+use super::File;
+use crate::problem::{ApiError, Body};
 use app::App;
 use axum::Json;
 use axum::extract::{Path, State};
+use axum::routing::post;
+use clubphysics::calc::Topic;
+use clubphysics::pluck::PluckOutput;
 use serde::Serialize;
 use serde_json::Value;
 use utoipa::ToSchema;
@@ -11,7 +15,11 @@ use utoipa_axum::router::OpenApiRouter;
 use utoipa_axum::routes;
 
 pub(super) fn router() -> OpenApiRouter<App> {
-    OpenApiRouter::new().routes(routes!(topics)).routes(routes!(calc)).routes(routes!(recording))
+    OpenApiRouter::new()
+        .routes(routes!(list_topics))
+        .merge(calculations())
+        .routes(routes!(calculate_pluck_recording))
+        .route("/calc/{topic}", post(unknown))
 }
 
 /// A calculation that can be asked for.
@@ -29,7 +37,7 @@ struct TopicView {
 
 /// All calculations, each with an input that works.
 #[utoipa::path(get, path = "/calc", responses((status = 200, body = Vec<TopicView>)))]
-async fn topics() -> Json<Vec<TopicView>> {
+async fn list_topics() -> Json<Vec<TopicView>> {
     Json(
         clubphysics::calc::topics()
             .iter()
@@ -38,10 +46,8 @@ async fn topics() -> Json<Vec<TopicView>> {
     )
 }
 
-/// Run a calculation. Unknown fields are refused by name.
-#[utoipa::path(post, path = "/calc/{topic}", params(("topic" = String, Path)), request_body = Value,
-    responses((status = 200, body = Value), (status = 422, body = Problem)))]
-async fn calc(
+/// A calculation that was asked for by a name that is none: the answer says which there are.
+async fn unknown(
     State(app): State<App>,
     Path(topic): Path<String>,
     Body(input): Body<Value>,
@@ -49,9 +55,45 @@ async fn calc(
     Ok(Json(app.calculate(&topic, input).await?))
 }
 
+/// One operation for each calculation, so that its documents are described field by field.
+macro_rules! calculations {
+    ($($handler:ident, $path:literal, $topic:ident, $input:ident => $output:ident;)*) => {
+        $(
+            #[utoipa::path(post, path = $path, request_body = clubphysics::$topic::$input,
+                responses((status = 200, body = clubphysics::$topic::$output)))]
+            async fn $handler(State(app): State<App>, Body(input): Body<Value>) -> Result<Json<Value>, ApiError> {
+                Ok(Json(app.calculate(clubphysics::$topic::TOPIC.name, input).await?))
+            }
+        )*
+
+        fn calculations() -> OpenApiRouter<App> {
+            OpenApiRouter::new()$(.routes(routes!($handler)))*
+        }
+
+        /// The topic that an operation calculates.
+        pub(super) fn topic_of(operation: &str) -> Option<&'static Topic> {
+            [$((stringify!($handler), &clubphysics::$topic::TOPIC)),*]
+                .into_iter()
+                .find_map(|(handler, topic)| (handler == operation).then_some(topic))
+        }
+    };
+}
+
+calculations! {
+    calculate_balance, "/calc/balance", balance, BalanceInput => BalanceOutput;
+    calculate_inertia, "/calc/inertia", inertia, InertiaInput => InertiaOutput;
+    calculate_trim, "/calc/trim", trim, TrimInput => TrimOutput;
+    calculate_frequency, "/calc/frequency", vibration, FrequencyInput => FrequencyOutput;
+    calculate_soft_side, "/calc/soft-side", soft_side, SoftSideInput => SoftSideOutput;
+    calculate_pluck, "/calc/pluck", pluck, PluckInput => PluckOutput;
+    calculate_grip_size, "/calc/grip-size", grip_size, GripSizeInput => GripSizeOutput;
+    calculate_lie, "/calc/lie", lie, LieInput => LieOutput;
+    calculate_glue, "/calc/glue", glue, GlueInput => GlueOutput;
+}
+
 /// Run `pluck` on a recording as it is: a WAV file, or a CSV table of time and one or two axes.
-#[utoipa::path(post, path = "/calc/pluck/recording", request_body(content = Vec<u8>, content_type = "application/octet-stream"),
-    responses((status = 200, body = Value), (status = 422, body = Problem)))]
-async fn recording(State(app): State<App>, bytes: axum::body::Bytes) -> Result<Json<Value>, ApiError> {
+#[utoipa::path(post, path = "/calc/pluck/recording", request_body(content = File, content_type = "application/octet-stream"),
+    responses((status = 200, body = PluckOutput)))]
+async fn calculate_pluck_recording(State(app): State<App>, bytes: axum::body::Bytes) -> Result<Json<Value>, ApiError> {
     Ok(Json(app.calculate_pluck(&bytes).await?))
 }

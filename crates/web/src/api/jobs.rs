@@ -1,9 +1,10 @@
 //! Jobs, plans and records.
 
-use crate::problem::{ApiError, Body, Problem};
+use crate::problem::{ApiError, Body};
 use app::App;
 use app::job::{JobSummary, JobView};
 use app::plan::{Accept, AddExtra, Proposal, Swap};
+use app::scale_health::WithReason;
 use axum::Json;
 use axum::extract::{Path, Query, State};
 use serde::Deserialize;
@@ -18,19 +19,20 @@ use workshop::record::Record;
 
 pub(super) fn router() -> OpenApiRouter<App> {
     OpenApiRouter::new()
-        .routes(routes!(jobs))
-        .routes(routes!(job))
+        .routes(routes!(list_jobs))
+        .routes(routes!(get_job))
         .routes(routes!(drop_job))
-        .routes(routes!(propose))
-        .routes(routes!(accept))
-        .routes(routes!(swap))
-        .routes(routes!(extra))
-        .routes(routes!(open))
-        .routes(routes!(record))
-        .routes(routes!(card))
+        .routes(routes!(propose_plan))
+        .routes(routes!(accept_plan))
+        .routes(routes!(swap_part))
+        .routes(routes!(add_extra))
+        .routes(routes!(list_open_points))
+        .routes(routes!(get_record))
+        .routes(routes!(look_up_card))
 }
 
 #[derive(Debug, Deserialize, IntoParams)]
+#[into_params(parameter_in = Query)]
 struct JobQuery {
     /// Only jobs of this state: `open`, `planned`, `finished` or `dropped`. Left out: open and planned.
     state: Option<JobState>,
@@ -38,18 +40,19 @@ struct JobQuery {
 
 /// Jobs, the earliest due first.
 #[utoipa::path(get, path = "/jobs", params(JobQuery), responses((status = 200, body = Vec<JobSummary>)))]
-async fn jobs(State(app): State<App>, Query(query): Query<JobQuery>) -> Result<Json<Vec<JobSummary>>, ApiError> {
+async fn list_jobs(State(app): State<App>, Query(query): Query<JobQuery>) -> Result<Json<Vec<JobSummary>>, ApiError> {
     Ok(Json(app.jobs(query.state).await?))
 }
 
 /// A job with where each club stands, what to expect of every reading, and the finish it is heading for.
 #[utoipa::path(get, path = "/jobs/{number}", params(("number" = i64, Path)),
-    responses((status = 200, body = JobView), (status = 404, body = Problem)))]
-async fn job(State(app): State<App>, Path(number): Path<i64>) -> Result<Json<JobView>, ApiError> {
+    responses((status = 200, body = JobView)))]
+async fn get_job(State(app): State<App>, Path(number): Path<i64>) -> Result<Json<JobView>, ApiError> {
     Ok(Json(app.job_view(number).await?))
 }
 
 #[derive(Debug, Deserialize, IntoParams)]
+#[into_params(parameter_in = Query)]
 struct OpenQuery {
     /// Key of the step that cannot be undone: where the job is glued, or its last.
     step: String,
@@ -57,8 +60,8 @@ struct OpenQuery {
 
 /// What is open on the clubs before a step that cannot be undone; clubs without anything open are left out.
 #[utoipa::path(get, path = "/jobs/{number}/open", params(("number" = i64, Path), OpenQuery),
-    responses((status = 200, body = Vec<OpenClub>), (status = 404, body = Problem)))]
-async fn open(
+    responses((status = 200, body = Vec<OpenClub>)))]
+async fn list_open_points(
     State(app): State<App>,
     Path(number): Path<i64>,
     Query(query): Query<OpenQuery>,
@@ -66,26 +69,19 @@ async fn open(
     Ok(Json(app.open_before(number, &query.step).await?))
 }
 
-/// Why something is given up or let pass, and who says so.
-#[derive(Debug, Deserialize, ToSchema)]
-#[serde(deny_unknown_fields)]
-struct Reason {
-    reason: String,
-    by: String,
-}
-
 /// Give a job up; what it holds is free again.
-#[utoipa::path(post, path = "/jobs/{number}/drop", params(("number" = i64, Path)), request_body = Reason,
-    responses((status = 204), (status = 409, body = Problem)))]
+#[utoipa::path(post, path = "/jobs/{number}/drop", params(("number" = i64, Path)), request_body = WithReason,
+    responses((status = 204)))]
 async fn drop_job(
     State(app): State<App>,
     Path(number): Path<i64>,
-    Body(reason): Body<Reason>,
+    Body(reason): Body<WithReason>,
 ) -> Result<axum::http::StatusCode, ApiError> {
     app.drop_job(number, &reason.reason, &reason.by).await?;
     Ok(axum::http::StatusCode::NO_CONTENT)
 }
 
+/// What a proposed plan must keep to.
 #[derive(Debug, Default, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
 struct Propose {
@@ -96,8 +92,8 @@ struct Propose {
 
 /// Propose a plan from the parts that are free now. Nothing is held.
 #[utoipa::path(post, path = "/jobs/{number}/plan/propose", params(("number" = i64, Path)), request_body = Propose,
-    responses((status = 200, body = Proposal), (status = 409, body = Problem)))]
-async fn propose(
+    responses((status = 200, body = Proposal)))]
+async fn propose_plan(
     State(app): State<App>,
     Path(number): Path<i64>,
     Body(propose): Body<Propose>,
@@ -107,8 +103,8 @@ async fn propose(
 
 /// Accept the plan that was looked at: its parts are held, all or none.
 #[utoipa::path(post, path = "/jobs/{number}/plan", params(("number" = i64, Path)), request_body = Accept,
-    responses((status = 200, body = Plan), (status = 409, body = Problem)))]
-async fn accept(
+    responses((status = 200, body = Plan)))]
+async fn accept_plan(
     State(app): State<App>,
     Path(number): Path<i64>,
     Body(accept): Body<Accept>,
@@ -119,8 +115,8 @@ async fn accept(
 /// Put another part in place of a planned one.
 #[utoipa::path(post, path = "/jobs/{number}/clubs/{slot}/parts",
     params(("number" = i64, Path), ("slot" = i64, Path)), request_body = Swap,
-    responses((status = 200, body = ClubPlan), (status = 409, body = Problem)))]
-async fn swap(
+    responses((status = 200, body = ClubPlan)))]
+async fn swap_part(
     State(app): State<App>,
     Path((number, slot)): Path<(i64, i64)>,
     Body(swap): Body<Swap>,
@@ -131,8 +127,8 @@ async fn swap(
 /// Keep what was added to a club beyond its parts: lead tape, powder, a plug in the butt, another screw.
 #[utoipa::path(post, path = "/jobs/{number}/clubs/{slot}/extras",
     params(("number" = i64, Path), ("slot" = i64, Path)), request_body = AddExtra,
-    responses((status = 200, body = ClubPlan), (status = 409, body = Problem), (status = 422, body = Problem)))]
-async fn extra(
+    responses((status = 200, body = ClubPlan)))]
+async fn add_extra(
     State(app): State<App>,
     Path((number, slot)): Path<(i64, i64)>,
     Body(add): Body<AddExtra>,
@@ -142,21 +138,24 @@ async fn extra(
 
 /// The record of a job as it stands now.
 #[utoipa::path(get, path = "/jobs/{number}/record", params(("number" = i64, Path)),
-    responses((status = 200, body = Record), (status = 404, body = Problem)))]
-async fn record(State(app): State<App>, Path(number): Path<i64>) -> Result<Json<Record>, ApiError> {
+    responses((status = 200, body = Record)))]
+async fn get_record(State(app): State<App>, Path(number): Path<i64>) -> Result<Json<Record>, ApiError> {
     Ok(Json(app.record(number).await?))
 }
 
+/// The club of a job card.
 #[derive(Debug, serde::Serialize, ToSchema)]
 struct CardPlace {
+    /// Running number of its job.
     job: i64,
+    /// Its place in the tray, from 1.
     slot: i64,
 }
 
 /// The club that a scanned job card stands for.
 #[utoipa::path(get, path = "/cards/{code}", params(("code" = String, Path)),
-    responses((status = 200, body = CardPlace), (status = 404, body = Problem)))]
-async fn card(State(app): State<App>, Path(code): Path<String>) -> Result<Json<CardPlace>, ApiError> {
+    responses((status = 200, body = CardPlace)))]
+async fn look_up_card(State(app): State<App>, Path(code): Path<String>) -> Result<Json<CardPlace>, ApiError> {
     let (job, slot) = app.card(&code).await?;
     Ok(Json(CardPlace { job, slot }))
 }

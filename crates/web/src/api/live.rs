@@ -12,14 +12,14 @@ use utoipa_axum::router::OpenApiRouter;
 use utoipa_axum::routes;
 
 pub(super) fn router() -> OpenApiRouter<App> {
-    OpenApiRouter::new().routes(routes!(live)).routes(routes!(scales))
+    OpenApiRouter::new().routes(routes!(follow_events)).routes(routes!(list_scales))
 }
 
 /// Events `job` (data: a job's number, or 0 for the whole shop) as things change; a screen that missed some loads anew.
 /// Events `scale` (data: what a connected scale shows) as values come. Events `import` (data: key, rows done, rows in all)
 /// as a list is written.
-#[utoipa::path(get, path = "/live", responses((status = 200, content_type = "text/event-stream")))]
-async fn live(State(app): State<App>) -> Sse<impl Stream<Item = Result<Event, Infallible>>> {
+#[utoipa::path(get, path = "/live", responses((status = 200, content_type = "text/event-stream", body = String, description = "Server-sent events, without end.")))]
+async fn follow_events(State(app): State<App>) -> Sse<impl Stream<Item = Result<Event, Infallible>>> {
     let events = BroadcastStream::new(app.listen()).map(|event| {
         // A receiver that lagged behind is told to look at everything.
         let job = event.ok().and_then(|e| e.job).unwrap_or(0);
@@ -37,6 +37,6 @@ async fn live(State(app): State<App>) -> Sse<impl Stream<Item = Result<Event, In
 
 /// What each connected scale shows now, with its last lines as they came and as they were read.
 #[utoipa::path(get, path = "/scales", responses((status = 200, body = Vec<ScaleNow>)))]
-async fn scales(State(app): State<App>) -> Json<Vec<ScaleNow>> {
+async fn list_scales(State(app): State<App>) -> Json<Vec<ScaleNow>> {
     Json(app.scales())
 }

@@ -1,6 +1,6 @@
 //! Matching: one sheet, a day's jobs, a plan made anew, plans to choose from.
 
-use crate::problem::{ApiError, Body, Problem};
+use crate::problem::{ApiError, Body};
 use app::App;
 use app::matched::{AcceptPicks, AcceptReplan, DayRequest, ReplanProposal, SetMatch, SetRequest};
 use axum::Json;
@@ -14,33 +14,34 @@ use workshop::planner::{DayPlan, Lock, PlanOption};
 
 pub(super) fn router() -> OpenApiRouter<App> {
     OpenApiRouter::new()
-        .routes(routes!(set))
-        .routes(routes!(day))
-        .routes(routes!(options))
-        .routes(routes!(picks))
-        .routes(routes!(again))
-        .routes(routes!(accept_again))
+        .routes(routes!(match_set))
+        .routes(routes!(match_day))
+        .routes(routes!(list_plan_options))
+        .routes(routes!(accept_picks))
+        .routes(routes!(propose_replan))
+        .routes(routes!(accept_replan))
 }
 
 /// Match one sheet against the free stock: a proven plan, and others to choose from. Nothing is saved.
 #[utoipa::path(post, path = "/match/set", request_body = SetRequest,
-    responses((status = 200, body = SetMatch), (status = 422, body = Problem)))]
-async fn set(State(app): State<App>, Body(request): Body<SetRequest>) -> Result<Json<SetMatch>, ApiError> {
+    responses((status = 200, body = SetMatch)))]
+async fn match_set(State(app): State<App>, Body(request): Body<SetRequest>) -> Result<Json<SetMatch>, ApiError> {
     Ok(Json(app.match_set(&request, |_| true).await?))
 }
 
 /// Plan a day's jobs on the stock that they share: the best plan found in the time given, with its proven bound.
 /// Nothing is held.
 #[utoipa::path(post, path = "/match/day", request_body = DayRequest,
-    responses((status = 200, body = DayPlan), (status = 409, body = Problem), (status = 422, body = Problem)))]
-async fn day(State(app): State<App>, Body(request): Body<DayRequest>) -> Result<Json<DayPlan>, ApiError> {
+    responses((status = 200, body = DayPlan)))]
+async fn match_day(State(app): State<App>, Body(request): Body<DayRequest>) -> Result<Json<DayPlan>, ApiError> {
     Ok(Json(app.plan_day(&request, |_| true).await?))
 }
 
-/// "This part in this club."
+/// Parts that must go into certain clubs: "this part in this club".
 #[derive(Debug, Default, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
 struct Locks {
+    /// The parts and their clubs; left out: none.
     #[serde(default)]
     locks: Vec<Lock>,
 }
@@ -48,8 +49,8 @@ struct Locks {
 /// Plans to choose from for a job that waits for its plan: little in the tips or close to the target, equal balance or
 /// equal inertia.
 #[utoipa::path(post, path = "/jobs/{number}/plan/options", params(("number" = i64, Path)), request_body = Locks,
-    responses((status = 200, body = Vec<PlanOption>), (status = 409, body = Problem)))]
-async fn options(
+    responses((status = 200, body = Vec<PlanOption>)))]
+async fn list_plan_options(
     State(app): State<App>,
     Path(number): Path<i64>,
     Body(locks): Body<Locks>,
@@ -59,8 +60,8 @@ async fn options(
 
 /// Hold parts that were chosen by their codes, from a day's plan or from plans to choose from, all or none.
 #[utoipa::path(post, path = "/jobs/{number}/plan/picks", params(("number" = i64, Path)), request_body = AcceptPicks,
-    responses((status = 200, body = Plan), (status = 409, body = Problem), (status = 422, body = Problem)))]
-async fn picks(
+    responses((status = 200, body = Plan)))]
+async fn accept_picks(
     State(app): State<App>,
     Path(number): Path<i64>,
     Body(picks): Body<AcceptPicks>,
@@ -70,8 +71,8 @@ async fn picks(
 
 /// Plan a job anew around what is cut, glued or gripped, and say what would change. Nothing is held.
 #[utoipa::path(post, path = "/jobs/{number}/plan/again", params(("number" = i64, Path)), request_body = Locks,
-    responses((status = 200, body = ReplanProposal), (status = 409, body = Problem)))]
-async fn again(
+    responses((status = 200, body = ReplanProposal)))]
+async fn propose_replan(
     State(app): State<App>,
     Path(number): Path<i64>,
     Body(locks): Body<Locks>,
@@ -81,8 +82,8 @@ async fn again(
 
 /// Accept the plan made anew that was looked at, all or none.
 #[utoipa::path(post, path = "/jobs/{number}/plan/again/accept", params(("number" = i64, Path)),
-    request_body = AcceptReplan, responses((status = 200, body = Plan), (status = 409, body = Problem)))]
-async fn accept_again(
+    request_body = AcceptReplan, responses((status = 200, body = Plan)))]
+async fn accept_replan(
     State(app): State<App>,
     Path(number): Path<i64>,
     Body(accept): Body<AcceptReplan>,

@@ -2,6 +2,7 @@
 
 mod bench;
 mod calc;
+mod described;
 mod glue;
 mod jobs;
 mod learned;
@@ -18,32 +19,16 @@ use app::App;
 use axum::Router;
 use axum::http::StatusCode;
 use axum::response::IntoResponse;
-use axum::routing::get;
+use serde_json::Value;
+use std::sync::LazyLock;
 use utoipa::OpenApi;
 use utoipa_axum::router::OpenApiRouter;
-
-#[derive(OpenApi)]
-#[openapi(
-    info(
-        title = "Setwright",
-        version = "1",
-        description = "The bench of a golf club builder: sheets, stock, plans, readings, glue, records. Numeric \
-                       fields end in their unit; balances are points since A0 (D2 is 32). Errors are problem \
-                       documents (RFC 9457).",
-        license(name = "MIT", identifier = "MIT")
-    ),
-    components(schemas(Problem))
-)]
-struct Described;
+use utoipa_axum::routes;
 
 /// The API with its own description.
 pub(crate) fn router() -> Router<App> {
-    let (router, description) = described().split_for_parts();
-    let description = serde_json::to_string(&description).unwrap_or_default();
-    let schema = sheets::schema(&description);
+    let (router, _) = operations().split_for_parts();
     router
-        .route("/openapi.json", get(move || async move { json_text(description) }))
-        .route("/sheets/schema", get(move || async move { json_text(schema) }))
         .fallback(|| async {
             Problem::new(
                 StatusCode::NOT_FOUND,
@@ -60,15 +45,27 @@ pub(crate) fn router() -> Router<App> {
         })
 }
 
+/// The description of the API. It is the same for every request, so it is made once.
+pub(crate) static DESCRIPTION: LazyLock<Value> = LazyLock::new(|| {
+    let (_, mut description) = operations().split_for_parts();
+    described::complete(&mut description);
+    serde_json::to_value(&description).unwrap_or_default()
+});
+
+/// The description of the API: an OpenAPI 3.1 document in JSON.
+#[must_use]
+pub fn openapi() -> String {
+    DESCRIPTION.to_string()
+}
+
 /// The JSON Schema of a fitting sheet's file.
 #[must_use]
 pub fn sheet_schema() -> String {
-    let (_, description) = described().split_for_parts();
-    sheets::schema(&serde_json::to_string(&description).unwrap_or_default())
+    sheets::schema(&DESCRIPTION)
 }
 
-fn described() -> OpenApiRouter<App> {
-    OpenApiRouter::with_openapi(Described::openapi())
+fn operations() -> OpenApiRouter<App> {
+    OpenApiRouter::with_openapi(described::Described::openapi())
         .merge(shop::router())
         .merge(stock::router())
         .merge(orders::router())
@@ -81,7 +78,19 @@ fn described() -> OpenApiRouter<App> {
         .merge(learned::router())
         .merge(scale_health::router())
         .merge(live::router())
+        .routes(routes!(get_openapi))
 }
+
+/// This document.
+#[utoipa::path(get, path = "/openapi.json", responses((status = 200, body = Value, description = "OpenAPI 3.1.")))]
+async fn get_openapi() -> impl IntoResponse {
+    json_text(openapi())
+}
+
+/// A file as it is.
+#[derive(utoipa::ToSchema)]
+#[schema(value_type = String, format = Binary)]
+struct File(#[allow(dead_code, reason = "only described")] Vec<u8>);
 
 fn json_text(text: String) -> impl IntoResponse {
     ([(axum::http::header::CONTENT_TYPE, "application/json")], text)

@@ -1,6 +1,7 @@
 //! Orders, the stock against the sheets to come, sorting, head masses to ask for, the life of a part.
 
-use crate::problem::{ApiError, Body, Problem};
+use super::described::{Conflict, NotFound};
+use crate::problem::{ApiError, Body};
 use app::App;
 use app::life::{PartAction, PartLife};
 use app::order::{CloseOrder, NewOrder, OrderForJob, OrderQuery, Receive, Received, TellOrder};
@@ -20,22 +21,22 @@ use workshop::sorting::Sorting;
 
 pub(super) fn router() -> OpenApiRouter<App> {
     OpenApiRouter::new()
-        .routes(routes!(orders, place))
+        .routes(routes!(list_orders, place_orders))
         .routes(routes!(export_orders))
-        .routes(routes!(order))
-        .routes(routes!(receive))
-        .routes(routes!(close))
-        .routes(routes!(tell))
-        .routes(routes!(waits))
-        .routes(routes!(wanted, order_for_job))
-        .routes(routes!(needs))
+        .routes(routes!(get_order))
+        .routes(routes!(receive_order))
+        .routes(routes!(close_order))
+        .routes(routes!(change_order))
+        .routes(routes!(list_waits))
+        .routes(routes!(list_missing_parts, order_for_job))
+        .routes(routes!(list_needs))
         .routes(routes!(export_needs))
-        .routes(routes!(sorting))
-        .routes(routes!(export_sorting))
-        .routes(routes!(ask))
-        .routes(routes!(export_ask))
-        .routes(routes!(life, deed))
-        .routes(routes!(export_life))
+        .routes(routes!(sort_parts))
+        .routes(routes!(export_sorted_parts))
+        .routes(routes!(ask_for_heads))
+        .routes(routes!(export_heads_to_ask_for))
+        .routes(routes!(get_part_life, act_on_part))
+        .routes(routes!(export_part_life))
 }
 
 /// A CSV file under a name.
@@ -57,16 +58,16 @@ struct OrdersPage {
 }
 
 /// Orders, the newest first.
-#[utoipa::path(get, path = "/orders", params(OrderQuery), responses((status = 200, body = OrdersPage)))]
-async fn orders(State(app): State<App>, Query(query): Query<OrderQuery>) -> Result<Json<OrdersPage>, ApiError> {
+#[utoipa::path(get, path = "/orders", params(OrderQuery), responses((status = 200, body = OrdersPage), NotFound))]
+async fn list_orders(State(app): State<App>, Query(query): Query<OrderQuery>) -> Result<Json<OrdersPage>, ApiError> {
     let (orders, total) = app.orders(&query).await?;
     Ok(Json(OrdersPage { total, orders }))
 }
 
 /// Place orders, all or none.
 #[utoipa::path(post, path = "/orders", request_body = Vec<NewOrder>,
-    responses((status = 201, body = Vec<OrderView>), (status = 404, body = Problem), (status = 422, body = Problem)))]
-async fn place(
+    responses((status = 201, body = Vec<OrderView>)))]
+async fn place_orders(
     State(app): State<App>,
     Body(new): Body<Vec<NewOrder>>,
 ) -> Result<(StatusCode, Json<Vec<OrderView>>), ApiError> {
@@ -75,22 +76,22 @@ async fn place(
 
 /// Orders as a CSV file.
 #[utoipa::path(get, path = "/orders/export", params(OrderQuery),
-    responses((status = 200, body = String, content_type = "text/csv")))]
+    responses((status = 200, body = String, content_type = "text/csv"), NotFound))]
 async fn export_orders(State(app): State<App>, Query(query): Query<OrderQuery>) -> Result<impl IntoResponse, ApiError> {
     Ok(csv("orders", app.export_orders(&query).await?))
 }
 
 /// One order with what happened to it.
 #[utoipa::path(get, path = "/orders/{number}", params(("number" = i64, Path)),
-    responses((status = 200, body = OrderView), (status = 404, body = Problem)))]
-async fn order(State(app): State<App>, Path(number): Path<i64>) -> Result<Json<OrderView>, ApiError> {
+    responses((status = 200, body = OrderView)))]
+async fn get_order(State(app): State<App>, Path(number): Path<i64>) -> Result<Json<OrderView>, ApiError> {
     Ok(Json(app.order(number).await?))
 }
 
 /// Book in what came. More than was to come, or parts of a cancelled order, are asked about: say `anyway`.
 #[utoipa::path(post, path = "/orders/{number}/receive", params(("number" = i64, Path)), request_body = Receive,
-    responses((status = 200, body = Received), (status = 409, body = Problem), (status = 422, body = Problem)))]
-async fn receive(
+    responses((status = 200, body = Received)))]
+async fn receive_order(
     State(app): State<App>,
     Path(number): Path<i64>,
     Body(receive): Body<Receive>,
@@ -100,8 +101,8 @@ async fn receive(
 
 /// Cancel what is still to come, or say that it does not come.
 #[utoipa::path(post, path = "/orders/{number}/close", params(("number" = i64, Path)), request_body = CloseOrder,
-    responses((status = 200, body = OrderView), (status = 409, body = Problem)))]
-async fn close(
+    responses((status = 200, body = OrderView)))]
+async fn close_order(
     State(app): State<App>,
     Path(number): Path<i64>,
     Body(close): Body<CloseOrder>,
@@ -111,8 +112,8 @@ async fn close(
 
 /// Say another supplier or another day.
 #[utoipa::path(post, path = "/orders/{number}/tell", params(("number" = i64, Path)), request_body = TellOrder,
-    responses((status = 200, body = OrderView), (status = 409, body = Problem), (status = 422, body = Problem)))]
-async fn tell(
+    responses((status = 200, body = OrderView)))]
+async fn change_order(
     State(app): State<App>,
     Path(number): Path<i64>,
     Body(told): Body<TellOrder>,
@@ -131,20 +132,20 @@ struct JobWaits {
 
 /// What the jobs under way wait for: parts on order, and parts that are short and not ordered.
 #[utoipa::path(get, path = "/waits", responses((status = 200, body = Vec<JobWaits>)))]
-async fn waits(State(app): State<App>) -> Result<Json<Vec<JobWaits>>, ApiError> {
+async fn list_waits(State(app): State<App>) -> Result<Json<Vec<JobWaits>>, ApiError> {
     Ok(Json(app.waits().await?.into_iter().map(|(job, waits)| JobWaits { job, waits }).collect()))
 }
 
 /// What a job lacks by its plan, and how much of it is ordered.
 #[utoipa::path(get, path = "/jobs/{number}/order", params(("number" = i64, Path)),
-    responses((status = 200, body = Vec<Wanted>), (status = 404, body = Problem), (status = 409, body = Problem)))]
-async fn wanted(State(app): State<App>, Path(number): Path<i64>) -> Result<Json<Vec<Wanted>>, ApiError> {
+    responses((status = 200, body = Vec<Wanted>), Conflict))]
+async fn list_missing_parts(State(app): State<App>, Path(number): Path<i64>) -> Result<Json<Vec<Wanted>>, ApiError> {
     Ok(Json(app.wanted(number).await?))
 }
 
 /// Order what a job lacks and nobody has ordered for it yet.
 #[utoipa::path(post, path = "/jobs/{number}/order", params(("number" = i64, Path)), request_body = OrderForJob,
-    responses((status = 201, body = Vec<OrderView>), (status = 409, body = Problem)))]
+    responses((status = 201, body = Vec<OrderView>)))]
 async fn order_for_job(
     State(app): State<App>,
     Path(number): Path<i64>,
@@ -155,7 +156,7 @@ async fn order_for_job(
 
 /// The stock against the sheets to come, by kind, model and number.
 #[utoipa::path(get, path = "/needs", responses((status = 200, body = Vec<Need>)))]
-async fn needs(State(app): State<App>) -> Result<Json<Vec<Need>>, ApiError> {
+async fn list_needs(State(app): State<App>) -> Result<Json<Vec<Need>>, ApiError> {
     Ok(Json(app.stock_needs().await?))
 }
 
@@ -167,15 +168,15 @@ async fn export_needs(State(app): State<App>) -> Result<impl IntoResponse, ApiEr
 
 /// The parts of a model in weight classes, each with its place in the tray.
 #[utoipa::path(get, path = "/parts/sorted", params(SortRequest),
-    responses((status = 200, body = Sorting), (status = 404, body = Problem), (status = 422, body = Problem)))]
-async fn sorting(State(app): State<App>, Query(request): Query<SortRequest>) -> Result<Json<Sorting>, ApiError> {
+    responses((status = 200, body = Sorting), NotFound))]
+async fn sort_parts(State(app): State<App>, Query(request): Query<SortRequest>) -> Result<Json<Sorting>, ApiError> {
     Ok(Json(app.sort_parts(&request).await?))
 }
 
 /// The same as a CSV file.
 #[utoipa::path(get, path = "/parts/sorted/export", params(SortRequest),
-    responses((status = 200, body = String, content_type = "text/csv"), (status = 422, body = Problem)))]
-async fn export_sorting(
+    responses((status = 200, body = String, content_type = "text/csv"), NotFound))]
+async fn export_sorted_parts(
     State(app): State<App>,
     Query(request): Query<SortRequest>,
 ) -> Result<impl IntoResponse, ApiError> {
@@ -184,29 +185,35 @@ async fn export_sorting(
 
 /// Which head masses to ask a supplier for: the window of each club, and how likely a head lies inside.
 #[utoipa::path(post, path = "/ask", request_body = AskRequest,
-    responses((status = 200, body = Vec<HeadAsk>), (status = 404, body = Problem), (status = 422, body = Problem)))]
-async fn ask(State(app): State<App>, Body(request): Body<AskRequest>) -> Result<Json<Vec<HeadAsk>>, ApiError> {
+    responses((status = 200, body = Vec<HeadAsk>)))]
+async fn ask_for_heads(
+    State(app): State<App>,
+    Body(request): Body<AskRequest>,
+) -> Result<Json<Vec<HeadAsk>>, ApiError> {
     Ok(Json(app.ask_heads(&request).await?))
 }
 
 /// The same as a CSV file.
 #[utoipa::path(post, path = "/ask/export", request_body = AskRequest,
-    responses((status = 200, body = String, content_type = "text/csv"), (status = 422, body = Problem)))]
-async fn export_ask(State(app): State<App>, Body(request): Body<AskRequest>) -> Result<impl IntoResponse, ApiError> {
+    responses((status = 200, body = String, content_type = "text/csv")))]
+async fn export_heads_to_ask_for(
+    State(app): State<App>,
+    Body(request): Body<AskRequest>,
+) -> Result<impl IntoResponse, ApiError> {
     Ok(csv("heads-to-ask-for", app.export_asks(&request).await?))
 }
 
 /// A part with its life.
 #[utoipa::path(get, path = "/parts/{code}/life", params(("code" = String, Path)),
-    responses((status = 200, body = PartLife), (status = 404, body = Problem)))]
-async fn life(State(app): State<App>, Path(code): Path<String>) -> Result<Json<PartLife>, ApiError> {
+    responses((status = 200, body = PartLife)))]
+async fn get_part_life(State(app): State<App>, Path(code): Path<String>) -> Result<Json<PartLife>, ApiError> {
     Ok(Json(app.part_life(&code).await?))
 }
 
 /// Reserve, give back, use, scrap, restore, correct or pull a part, or say that a shaft was cut wrongly.
 #[utoipa::path(post, path = "/parts/{code}/life", params(("code" = String, Path)), request_body = PartAction,
-    responses((status = 200, body = PartLife), (status = 409, body = Problem), (status = 422, body = Problem)))]
-async fn deed(
+    responses((status = 200, body = PartLife)))]
+async fn act_on_part(
     State(app): State<App>,
     Path(code): Path<String>,
     Body(action): Body<PartAction>,
@@ -216,7 +223,7 @@ async fn deed(
 
 /// The life of a part as a CSV file.
 #[utoipa::path(get, path = "/parts/{code}/life/export", params(("code" = String, Path)),
-    responses((status = 200, body = String, content_type = "text/csv"), (status = 404, body = Problem)))]
-async fn export_life(State(app): State<App>, Path(code): Path<String>) -> Result<impl IntoResponse, ApiError> {
+    responses((status = 200, body = String, content_type = "text/csv")))]
+async fn export_part_life(State(app): State<App>, Path(code): Path<String>) -> Result<impl IntoResponse, ApiError> {
     Ok(csv("life", app.export_life(&code).await?))
 }

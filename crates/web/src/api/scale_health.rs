@@ -1,6 +1,6 @@
 //! The health of the shop's scales, and gauge studies.
 
-use crate::problem::{ApiError, Body, Problem};
+use crate::problem::{ApiError, Body};
 use app::App;
 use app::gauge_study::{NewStudy, NewStudyReading, StudyAnswer, StudyView};
 use app::scale_health::{CheckAnswer, NewCalibration, NewCheck, ScaleHealth, TrustWord, WithReason};
@@ -16,39 +16,38 @@ use workshop::shop::Shop;
 
 pub(super) fn router() -> OpenApiRouter<App> {
     OpenApiRouter::new()
-        .routes(routes!(all))
-        .routes(routes!(one))
-        .routes(routes!(check))
-        .routes(routes!(take_back))
-        .routes(routes!(word))
-        .routes(routes!(calibrated))
-        .routes(routes!(anew))
-        .routes(routes!(studies, begin))
-        .routes(routes!(study))
-        .routes(routes!(read))
-        .routes(routes!(take_noise))
+        .routes(routes!(list_scale_health))
+        .routes(routes!(get_scale_health))
+        .routes(routes!(check_scale))
+        .routes(routes!(take_back_check))
+        .routes(routes!(set_scale_trust))
+        .routes(routes!(add_calibration))
+        .routes(routes!(restart_scale_chart))
+        .routes(routes!(list_gauge_studies, begin_gauge_study))
+        .routes(routes!(get_gauge_study))
+        .routes(routes!(keep_study_reading))
+        .routes(routes!(adopt_study_noise))
 }
 
 /// How every scale and gauge of the shop stands: trust, checks, charts, offset and drift, what the belief begins with.
 #[utoipa::path(get, path = "/scales/health", responses((status = 200, body = Vec<ScaleHealth>)))]
-async fn all(State(app): State<App>) -> Result<Json<Vec<ScaleHealth>>, ApiError> {
+async fn list_scale_health(State(app): State<App>) -> Result<Json<Vec<ScaleHealth>>, ApiError> {
     Ok(Json(app.scales_health().await?))
 }
 
 /// How one scale stands.
-#[utoipa::path(get, path = "/scales/{scale}/health", params(("scale" = String, Path, description = "Key of the scale")),
-    responses((status = 200, body = ScaleHealth), (status = 404, body = Problem)))]
-async fn one(State(app): State<App>, Path(scale): Path<String>) -> Result<Json<ScaleHealth>, ApiError> {
+#[utoipa::path(get, path = "/scales/{scale}/health", params(("scale" = String, Path)),
+    responses((status = 200, body = ScaleHealth)))]
+async fn get_scale_health(State(app): State<App>, Path(scale): Path<String>) -> Result<Json<ScaleHealth>, ApiError> {
     Ok(Json(app.scale_health(&scale).await?))
 }
 
 /// Keep a check, or be asked about it first: then `kept` is missing and `question` says why; send it again with
 /// `confirmed` to keep it as it is.
-#[utoipa::path(post, path = "/scales/{scale}/checks", params(("scale" = String, Path, description = "Key of the scale")),
+#[utoipa::path(post, path = "/scales/{scale}/checks", params(("scale" = String, Path)),
     request_body = NewCheck,
-    responses((status = 201, body = CheckAnswer), (status = 200, body = CheckAnswer, description = "Asked about, or kept before"),
-        (status = 404, body = Problem), (status = 409, body = Problem), (status = 422, body = Problem)))]
-async fn check(
+    responses((status = 201, body = CheckAnswer), (status = 200, body = CheckAnswer, description = "Asked about, or kept before")))]
+async fn check_scale(
     State(app): State<App>,
     Path(scale): Path<String>,
     Body(new): Body<NewCheck>,
@@ -60,11 +59,10 @@ async fn check(
 
 /// Take a check back: it stays in the list and does not count.
 #[utoipa::path(post, path = "/scales/{scale}/checks/{check}/take-back",
-    params(("scale" = String, Path, description = "Key of the scale"), ("check" = String, Path, description = "The check")),
+    params(("scale" = String, Path), ("check" = String, Path)),
     request_body = WithReason,
-    responses((status = 200, body = ScaleHealth), (status = 404, body = Problem), (status = 409, body = Problem),
-        (status = 422, body = Problem)))]
-async fn take_back(
+    responses((status = 200, body = ScaleHealth)))]
+async fn take_back_check(
     State(app): State<App>,
     Path((scale, check)): Path<(String, String)>,
     Body(word): Body<WithReason>,
@@ -73,11 +71,10 @@ async fn take_back(
 }
 
 /// Trust a scale again, on its passed check or on somebody's word, or take its trust away.
-#[utoipa::path(post, path = "/scales/{scale}/trust", params(("scale" = String, Path, description = "Key of the scale")),
+#[utoipa::path(post, path = "/scales/{scale}/trust", params(("scale" = String, Path)),
     request_body = TrustWord,
-    responses((status = 200, body = ScaleHealth), (status = 404, body = Problem), (status = 409, body = Problem),
-        (status = 422, body = Problem)))]
-async fn word(
+    responses((status = 200, body = ScaleHealth)))]
+async fn set_scale_trust(
     State(app): State<App>,
     Path(scale): Path<String>,
     Body(word): Body<TrustWord>,
@@ -87,9 +84,9 @@ async fn word(
 
 /// Keep a calibration.
 #[utoipa::path(post, path = "/scales/{scale}/calibrations",
-    params(("scale" = String, Path, description = "Key of the scale")), request_body = NewCalibration,
-    responses((status = 200, body = ScaleHealth), (status = 404, body = Problem), (status = 422, body = Problem)))]
-async fn calibrated(
+    params(("scale" = String, Path)), request_body = NewCalibration,
+    responses((status = 200, body = ScaleHealth)))]
+async fn add_calibration(
     State(app): State<App>,
     Path(scale): Path<String>,
     Body(new): Body<NewCalibration>,
@@ -99,9 +96,9 @@ async fn calibrated(
 
 /// Begin a scale's chart anew: it was moved or repaired.
 #[utoipa::path(post, path = "/scales/{scale}/chart-anew",
-    params(("scale" = String, Path, description = "Key of the scale")), request_body = WithReason,
-    responses((status = 200, body = ScaleHealth), (status = 404, body = Problem), (status = 422, body = Problem)))]
-async fn anew(
+    params(("scale" = String, Path)), request_body = WithReason,
+    responses((status = 200, body = ScaleHealth)))]
+async fn restart_scale_chart(
     State(app): State<App>,
     Path(scale): Path<String>,
     Body(word): Body<WithReason>,
@@ -111,31 +108,32 @@ async fn anew(
 
 /// All gauge studies, the newest first, with what they found.
 #[utoipa::path(get, path = "/gauge-studies", responses((status = 200, body = Vec<StudyView>)))]
-async fn studies(State(app): State<App>) -> Result<Json<Vec<StudyView>>, ApiError> {
+async fn list_gauge_studies(State(app): State<App>) -> Result<Json<Vec<StudyView>>, ApiError> {
     Ok(Json(app.studies().await?))
 }
 
 /// Begin a gauge study, its order drawn at random.
 #[utoipa::path(post, path = "/gauge-studies", request_body = NewStudy,
-    responses((status = 201, body = StudyView), (status = 404, body = Problem), (status = 409, body = Problem),
-        (status = 422, body = Problem)))]
-async fn begin(State(app): State<App>, Body(new): Body<NewStudy>) -> Result<(StatusCode, Json<StudyView>), ApiError> {
+    responses((status = 201, body = StudyView)))]
+async fn begin_gauge_study(
+    State(app): State<App>,
+    Body(new): Body<NewStudy>,
+) -> Result<(StatusCode, Json<StudyView>), ApiError> {
     Ok((StatusCode::CREATED, Json(app.begin_study(&new).await?)))
 }
 
 /// How a study stands: the next reading, or what it found.
-#[utoipa::path(get, path = "/gauge-studies/{study}", params(("study" = String, Path, description = "The study")),
-    responses((status = 200, body = StudyView), (status = 404, body = Problem)))]
-async fn study(State(app): State<App>, Path(study): Path<String>) -> Result<Json<StudyView>, ApiError> {
+#[utoipa::path(get, path = "/gauge-studies/{study}", params(("study" = String, Path)),
+    responses((status = 200, body = StudyView)))]
+async fn get_gauge_study(State(app): State<App>, Path(study): Path<String>) -> Result<Json<StudyView>, ApiError> {
     Ok(Json(app.study(&study).await?))
 }
 
 /// Keep a reading of a study, or be asked about it first.
 #[utoipa::path(post, path = "/gauge-studies/{study}/readings",
-    params(("study" = String, Path, description = "The study")), request_body = NewStudyReading,
-    responses((status = 200, body = StudyAnswer), (status = 404, body = Problem), (status = 409, body = Problem),
-        (status = 422, body = Problem)))]
-async fn read(
+    params(("study" = String, Path)), request_body = NewStudyReading,
+    responses((status = 200, body = StudyAnswer)))]
+async fn keep_study_reading(
     State(app): State<App>,
     Path(study): Path<String>,
     Body(new): Body<NewStudyReading>,
@@ -153,9 +151,9 @@ struct By {
 
 /// The scatter that a study found becomes the stated noise of its scale.
 #[utoipa::path(post, path = "/gauge-studies/{study}/take-noise",
-    params(("study" = String, Path, description = "The study")), request_body = By,
-    responses((status = 200, body = Shop), (status = 404, body = Problem), (status = 422, body = Problem)))]
-async fn take_noise(
+    params(("study" = String, Path)), request_body = By,
+    responses((status = 200, body = Shop)))]
+async fn adopt_study_noise(
     State(app): State<App>,
     Path(study): Path<String>,
     Body(by): Body<By>,

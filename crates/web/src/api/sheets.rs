@@ -1,11 +1,12 @@
 //! Fitting sheets.
 
-use crate::problem::{ApiError, Body, Problem};
+use crate::problem::{ApiError, Body};
 use app::App;
 use app::sheet::{Approve, SheetSummary, SheetView, ShortSheet};
 use axum::Json;
 use axum::extract::{Path, State};
 use axum::http::StatusCode;
+use axum::response::IntoResponse;
 use serde::Deserialize;
 use serde_json::{Value, json};
 use utoipa::ToSchema;
@@ -16,16 +17,16 @@ use workshop::sheet::{Expanded, Sheet, SheetProblem};
 
 pub(super) fn router() -> OpenApiRouter<App> {
     OpenApiRouter::new()
-        .routes(routes!(sheets, save))
-        .routes(routes!(expand))
-        .routes(routes!(check))
-        .routes(routes!(sheet, change))
-        .routes(routes!(approve))
+        .routes(routes!(list_sheets, add_sheet))
+        .routes(routes!(get_sheet_schema))
+        .routes(routes!(expand_sheet))
+        .routes(routes!(check_sheet))
+        .routes(routes!(get_sheet, change_sheet))
+        .routes(routes!(approve_sheet))
 }
 
 /// The JSON Schema of a sheet's file, taken from the API's own description.
-pub(super) fn schema(description: &str) -> String {
-    let description: Value = serde_json::from_str(description).unwrap_or_default();
+pub(super) fn schema(description: &Value) -> String {
     let schemas = description["components"]["schemas"].clone();
     let mut defs = serde_json::Map::new();
     let mut wanted = vec!["Sheet".to_owned()];
@@ -48,37 +49,46 @@ pub(super) fn schema(description: &str) -> String {
     serde_json::to_string_pretty(&schema).unwrap_or_default()
 }
 
+/// The JSON Schema of a fitting sheet's file.
+#[utoipa::path(get, path = "/sheets/schema", responses((status = 200, body = Value, description = "JSON Schema 2020-12.")))]
+async fn get_sheet_schema() -> impl IntoResponse {
+    super::json_text(super::sheet_schema())
+}
+
 /// Sheets, the latest first.
 #[utoipa::path(get, path = "/sheets", responses((status = 200, body = Vec<SheetSummary>)))]
-async fn sheets(State(app): State<App>) -> Result<Json<Vec<SheetSummary>>, ApiError> {
+async fn list_sheets(State(app): State<App>) -> Result<Json<Vec<SheetSummary>>, ApiError> {
     Ok(Json(app.sheets().await?))
 }
 
 /// Save a sheet. One with findings may be saved, but not approved. Its JSON Schema is at `/sheets/schema`.
 #[utoipa::path(post, path = "/sheets", request_body = Sheet,
-    responses((status = 201, body = SheetView), (status = 422, body = Problem)))]
-async fn save(State(app): State<App>, Body(sheet): Body<Sheet>) -> Result<(StatusCode, Json<SheetView>), ApiError> {
+    responses((status = 201, body = SheetView)))]
+async fn add_sheet(
+    State(app): State<App>,
+    Body(sheet): Body<Sheet>,
+) -> Result<(StatusCode, Json<SheetView>), ApiError> {
     Ok((StatusCode::CREATED, Json(app.save_sheet(&sheet).await?)))
 }
 
 /// Expand a sheet as builders write it: each club with where its fields came from.
 #[utoipa::path(post, path = "/sheets/expand", request_body = ShortSheet,
-    responses((status = 200, body = Vec<Expanded>), (status = 422, body = Problem)))]
-async fn expand(State(app): State<App>, Body(short): Body<ShortSheet>) -> Result<Json<Vec<Expanded>>, ApiError> {
+    responses((status = 200, body = Vec<Expanded>)))]
+async fn expand_sheet(State(app): State<App>, Body(short): Body<ShortSheet>) -> Result<Json<Vec<Expanded>>, ApiError> {
     Ok(Json(app.expand_sheet(&short).await?))
 }
 
 /// Everything that is to be said of a sheet, against models, stock and rules. Nothing is saved.
 #[utoipa::path(post, path = "/sheets/check", request_body = Sheet,
-    responses((status = 200, body = Vec<SheetProblem>), (status = 422, body = Problem)))]
-async fn check(State(app): State<App>, Body(sheet): Body<Sheet>) -> Result<Json<Vec<SheetProblem>>, ApiError> {
+    responses((status = 200, body = Vec<SheetProblem>)))]
+async fn check_sheet(State(app): State<App>, Body(sheet): Body<Sheet>) -> Result<Json<Vec<SheetProblem>>, ApiError> {
     Ok(Json(app.check_sheet(&sheet).await?))
 }
 
 /// One sheet with its findings.
 #[utoipa::path(get, path = "/sheets/{id}", params(("id" = String, Path)),
-    responses((status = 200, body = SheetView), (status = 404, body = Problem)))]
-async fn sheet(State(app): State<App>, Path(id): Path<String>) -> Result<Json<SheetView>, ApiError> {
+    responses((status = 200, body = SheetView)))]
+async fn get_sheet(State(app): State<App>, Path(id): Path<String>) -> Result<Json<SheetView>, ApiError> {
     Ok(Json(app.sheet(&id.as_str().into()).await?))
 }
 
@@ -86,14 +96,16 @@ async fn sheet(State(app): State<App>, Path(id): Path<String>) -> Result<Json<Sh
 #[derive(Debug, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
 struct SheetChange {
+    /// Version of the sheet that was looked at.
     version: i64,
+    /// The sheet as it should be.
     sheet: Sheet,
 }
 
 /// Change a sheet that is not approved yet.
 #[utoipa::path(put, path = "/sheets/{id}", params(("id" = String, Path)), request_body = SheetChange,
-    responses((status = 200, body = SheetView), (status = 409, body = Problem)))]
-async fn change(
+    responses((status = 200, body = SheetView)))]
+async fn change_sheet(
     State(app): State<App>,
     Path(id): Path<String>,
     Body(change): Body<SheetChange>,
@@ -103,8 +115,8 @@ async fn change(
 
 /// Approve a sheet: its job is made.
 #[utoipa::path(post, path = "/sheets/{id}/approve", params(("id" = String, Path)), request_body = Approve,
-    responses((status = 201, body = Job), (status = 409, body = Problem), (status = 422, body = Problem)))]
-async fn approve(
+    responses((status = 201, body = Job)))]
+async fn approve_sheet(
     State(app): State<App>,
     Path(id): Path<String>,
     Body(approve): Body<Approve>,

@@ -1,6 +1,6 @@
 //! The shop.
 
-use crate::problem::{ApiError, Body, Problem};
+use crate::problem::{ApiError, Body};
 use app::App;
 use app::clock_watch::{ClockState, ConfirmClock};
 use axum::Json;
@@ -10,18 +10,18 @@ use utoipa_axum::routes;
 use workshop::shop::Shop;
 
 pub(super) fn router() -> OpenApiRouter<App> {
-    OpenApiRouter::new().routes(routes!(shop, save_shop)).routes(routes!(clock)).routes(routes!(confirm_clock))
+    OpenApiRouter::new().routes(routes!(get_shop, save_shop)).routes(routes!(get_clock)).routes(routes!(confirm_clock))
 }
 
 /// What the shop says of itself: room, scales, own adhesive and tape, steps.
 #[utoipa::path(get, path = "/shop", responses((status = 200, body = Shop)))]
-async fn shop(State(app): State<App>) -> Result<Json<Shop>, ApiError> {
+async fn get_shop(State(app): State<App>) -> Result<Json<Shop>, ApiError> {
     Ok(Json(app.shop().await?))
 }
 
 /// Change the shop. Jobs under way keep their own steps.
 #[utoipa::path(put, path = "/shop", request_body = Shop,
-    responses((status = 200, body = Shop), (status = 422, body = Problem)))]
+    responses((status = 200, body = Shop)))]
 async fn save_shop(State(app): State<App>, Body(shop): Body<Shop>) -> Result<Json<Shop>, ApiError> {
     app.save_shop(&shop).await?;
     Ok(Json(app.shop().await?))
@@ -29,13 +29,13 @@ async fn save_shop(State(app): State<App>, Body(shop): Body<Shop>) -> Result<Jso
 
 /// The machine's clock, and why it is not relied on, if it is not.
 #[utoipa::path(get, path = "/clock", responses((status = 200, body = ClockState)))]
-async fn clock(State(app): State<App>) -> Result<Json<ClockState>, ApiError> {
+async fn get_clock(State(app): State<App>) -> Result<Json<ClockState>, ApiError> {
     Ok(Json(app.clock_state().await?))
 }
 
 /// Say that the machine's clock is right, after a look at it.
 #[utoipa::path(post, path = "/clock/confirm", request_body = ConfirmClock,
-    responses((status = 200, body = ClockState), (status = 409, body = Problem), (status = 422, body = Problem)))]
+    responses((status = 200, body = ClockState)))]
 async fn confirm_clock(
     State(app): State<App>,
     Body(confirm): Body<ConfirmClock>,

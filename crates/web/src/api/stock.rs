@@ -1,5 +1,7 @@
 //! Models and parts.
 
+use super::File;
+use super::described::NotFound;
 use crate::look::label_picture;
 use crate::pages::labels::{asked_parts, labels_of};
 use crate::problem::{ApiError, Body, Problem};
@@ -13,7 +15,10 @@ use axum::extract::{Path, Query, State};
 use axum::http::{StatusCode, header};
 use axum::response::IntoResponse;
 use serde::{Deserialize, Serialize};
-use utoipa::{IntoParams, ToSchema};
+use serde_json::Value;
+use utoipa::openapi::schema::{AnyOfBuilder, ObjectBuilder, Schema};
+use utoipa::openapi::{Ref, RefOr};
+use utoipa::{IntoParams, PartialSchema, ToSchema};
 use utoipa_axum::router::OpenApiRouter;
 use utoipa_axum::routes;
 use workshop::model::{Model, PartKind};
@@ -23,24 +28,25 @@ use workshop::weigh_in::Judged;
 
 pub(super) fn router() -> OpenApiRouter<App> {
     OpenApiRouter::new()
-        .routes(routes!(models, put_model))
-        .routes(routes!(model, remove_model))
+        .routes(routes!(list_models, save_model))
+        .routes(routes!(get_model, delete_model))
         .routes(routes!(import_models))
-        .routes(routes!(parts, add_parts))
-        .routes(routes!(part, change_part))
-        .routes(routes!(judge))
-        .routes(routes!(weigh_in))
-        .routes(routes!(take_back))
+        .routes(routes!(list_parts, add_parts))
+        .routes(routes!(get_part, change_part))
+        .routes(routes!(judge_part))
+        .routes(routes!(weigh_in_part))
+        .routes(routes!(take_back_weigh_in))
         .routes(routes!(import_parts))
-        .routes(routes!(layouts, put_layout))
-        .routes(routes!(forget_layout))
-        .routes(routes!(export_parts))
-        .routes(routes!(export_workbook))
-        .routes(routes!(labels))
-        .routes(routes!(scan))
+        .routes(routes!(list_layouts, save_layout))
+        .routes(routes!(delete_layout))
+        .routes(routes!(export_parts_csv))
+        .routes(routes!(export_parts_xlsx))
+        .routes(routes!(draw_labels))
+        .routes(routes!(look_up_code))
 }
 
 #[derive(Debug, Deserialize, IntoParams)]
+#[into_params(parameter_in = Query)]
 struct ModelQuery {
     /// Only models of this kind.
     kind: Option<PartKind>,
@@ -48,38 +54,96 @@ struct ModelQuery {
 
 /// Models, by code.
 #[utoipa::path(get, path = "/models", params(ModelQuery), responses((status = 200, body = Vec<Model>)))]
-async fn models(State(app): State<App>, Query(query): Query<ModelQuery>) -> Result<Json<Vec<Model>>, ApiError> {
+async fn list_models(State(app): State<App>, Query(query): Query<ModelQuery>) -> Result<Json<Vec<Model>>, ApiError> {
     Ok(Json(app.models(query.kind).await?))
 }
 
 /// Add a model, or replace the one with its code.
 #[utoipa::path(post, path = "/models", request_body = Model,
-    responses((status = 201, body = Model), (status = 409, body = Problem), (status = 422, body = Problem)))]
-async fn put_model(State(app): State<App>, Body(model): Body<Model>) -> Result<(StatusCode, Json<Model>), ApiError> {
+    responses((status = 201, body = Model)))]
+async fn save_model(State(app): State<App>, Body(model): Body<Model>) -> Result<(StatusCode, Json<Model>), ApiError> {
     app.put_model(&model).await?;
     Ok((StatusCode::CREATED, Json(model)))
 }
 
 /// One model.
 #[utoipa::path(get, path = "/models/{code}", params(("code" = String, Path)),
-    responses((status = 200, body = Model), (status = 404, body = Problem)))]
-async fn model(State(app): State<App>, Path(code): Path<String>) -> Result<Json<Model>, ApiError> {
+    responses((status = 200, body = Model)))]
+async fn get_model(State(app): State<App>, Path(code): Path<String>) -> Result<Json<Model>, ApiError> {
     Ok(Json(app.model(&code).await?))
 }
 
 /// Take a model away that nothing uses.
 #[utoipa::path(delete, path = "/models/{code}", params(("code" = String, Path)),
-    responses((status = 204), (status = 409, body = Problem)))]
-async fn remove_model(State(app): State<App>, Path(code): Path<String>) -> Result<StatusCode, ApiError> {
+    responses((status = 204)))]
+async fn delete_model(State(app): State<App>, Path(code): Path<String>) -> Result<StatusCode, ApiError> {
     app.remove_model(&code).await?;
     Ok(StatusCode::NO_CONTENT)
 }
 
+/// A list of models, alone or under `models`. An entry that is not a good model does not hold up the others: the answer
+/// names it.
+#[derive(ToSchema)]
+#[serde(untagged)]
+#[allow(dead_code, reason = "only described: each entry is read by itself")]
+enum ModelList {
+    /// The list alone.
+    #[schema(title = "ModelsAlone")]
+    Alone(Vec<ModelEntry>),
+    /// The list under its name.
+    #[schema(title = "ModelsUnderName")]
+    #[serde(deny_unknown_fields)]
+    UnderName {
+        /// The models.
+        models: Vec<ModelEntry>,
+    },
+}
+
+/// A model, or an object that is meant to be one.
+struct ModelEntry;
+
+impl PartialSchema for ModelEntry {
+    fn schema() -> RefOr<Schema> {
+        let object =
+            ObjectBuilder::new().title(Some("ModelToBe")).description(Some("An object that is meant to be one."));
+        let one = AnyOfBuilder::new().item(Ref::from_schema_name("Model")).item(object);
+        RefOr::T(one.description(Some("A model, or an object that is meant to be one.")).build().into())
+    }
+}
+
+impl ToSchema for ModelEntry {}
+
+/// The first entry of a list of models that is not even an object: then the list is not one of models.
+fn not_an_object(list: &Value) -> Option<Problem> {
+    let (root, entries) = match list {
+        Value::Array(entries) => ("", entries),
+        Value::Object(wrapped) => ("/models", wrapped.get("models")?.as_array()?),
+        _ => return None,
+    };
+    let at = entries.iter().position(|entry| !entry.is_object())?;
+    let mut problem = Problem::invalid(format!(
+        "{root}/{at}: must be a model, an object {{ … }}. Nothing of the list was kept; correct it and send it again"
+    ));
+    problem.pointer = Some(format!("{root}/{at}"));
+    Some(problem)
+}
+
 /// Import a JSON list of models: good ones are kept, bad ones named.
-#[utoipa::path(post, path = "/models/import", request_body(content = String, content_type = "application/json"),
-    responses((status = 200, body = ModelsKept), (status = 422, body = Problem)))]
-async fn import_models(State(app): State<App>, body: String) -> Result<Json<ModelsKept>, ApiError> {
-    Ok(Json(app.import_models(&body).await?))
+#[utoipa::path(post, path = "/models/import", request_body = ModelList, responses((status = 200, body = ModelsKept)))]
+async fn import_models(
+    State(app): State<App>,
+    body: Result<Body<Value>, ApiError>,
+) -> Result<Json<ModelsKept>, ApiError> {
+    let Body(list) = body.map_err(|mut error| {
+        if error.0.status() == StatusCode::UNPROCESSABLE_ENTITY {
+            error.0.detail.push_str(". Give a list of models, [ … ]");
+        }
+        error
+    })?;
+    match not_an_object(&list) {
+        Some(problem) => Err(problem.into()),
+        None => Ok(Json(app.import_models(&list.to_string()).await?)),
+    }
 }
 
 /// A page of parts.
@@ -93,14 +157,14 @@ struct PartsPage {
 
 /// Parts in the order in which they came in.
 #[utoipa::path(get, path = "/parts", params(PartQuery), responses((status = 200, body = PartsPage)))]
-async fn parts(State(app): State<App>, Query(query): Query<PartQuery>) -> Result<Json<PartsPage>, ApiError> {
+async fn list_parts(State(app): State<App>, Query(query): Query<PartQuery>) -> Result<Json<PartsPage>, ApiError> {
     let (parts, total) = app.parts(&query).await?;
     Ok(Json(PartsPage { total, parts }))
 }
 
 /// Add parts, all or none.
 #[utoipa::path(post, path = "/parts", request_body = Vec<NewPart>,
-    responses((status = 201, body = Vec<Part>), (status = 409, body = Problem), (status = 422, body = Problem)))]
+    responses((status = 201, body = Vec<Part>)))]
 async fn add_parts(
     State(app): State<App>,
     Body(new): Body<Vec<NewPart>>,
@@ -110,14 +174,14 @@ async fn add_parts(
 
 /// One part.
 #[utoipa::path(get, path = "/parts/{code}", params(("code" = String, Path)),
-    responses((status = 200, body = Part), (status = 404, body = Problem)))]
-async fn part(State(app): State<App>, Path(code): Path<String>) -> Result<Json<Part>, ApiError> {
+    responses((status = 200, body = Part)))]
+async fn get_part(State(app): State<App>, Path(code): Path<String>) -> Result<Json<Part>, ApiError> {
     Ok(Json(app.part(&code).await?))
 }
 
 /// Change a part by hand. Fields left out stay.
 #[utoipa::path(patch, path = "/parts/{code}", params(("code" = String, Path)), request_body = PartChange,
-    responses((status = 200, body = Part), (status = 409, body = Problem)))]
+    responses((status = 200, body = Part)))]
 async fn change_part(
     State(app): State<App>,
     Path(code): Path<String>,
@@ -129,16 +193,15 @@ async fn change_part(
 /// What a mass speaks for: the part that it is said to be, the number beside it, another model, a film left on. Nothing
 /// is kept.
 #[utoipa::path(post, path = "/parts/judge", request_body = ToJudge,
-    responses((status = 200, body = Judged), (status = 404, body = Problem), (status = 422, body = Problem)))]
-async fn judge(State(app): State<App>, Body(asked): Body<ToJudge>) -> Result<Json<Judged>, ApiError> {
+    responses((status = 200, body = Judged)))]
+async fn judge_part(State(app): State<App>, Body(asked): Body<ToJudge>) -> Result<Json<Judged>, ApiError> {
     Ok(Json(app.judge_part(&asked).await?))
 }
 
 /// Weigh a part in. A mass that is questioned is an answer, 200, and kept nowhere until it is sent again with `sure`.
 #[utoipa::path(post, path = "/parts/weigh-in", request_body = WeighIn,
-    responses((status = 201, body = WeighedIn), (status = 200, body = WeighedIn, description = "questioned, or sent before"),
-        (status = 409, body = Problem), (status = 422, body = Problem)))]
-async fn weigh_in(State(app): State<App>, Body(new): Body<WeighIn>) -> Result<impl IntoResponse, ApiError> {
+    responses((status = 201, body = WeighedIn), (status = 200, body = WeighedIn, description = "questioned, or sent before")))]
+async fn weigh_in_part(State(app): State<App>, Body(new): Body<WeighIn>) -> Result<impl IntoResponse, ApiError> {
     let answer = app.weigh_in(&new).await?;
     let status = match &answer {
         WeighedIn::Kept(kept) if !kept.repeated => StatusCode::CREATED,
@@ -154,14 +217,15 @@ async fn weigh_in(State(app): State<App>, Body(new): Body<WeighIn>) -> Result<im
 
 /// Take a weigh-in back; taken back twice is taken back once.
 #[utoipa::path(post, path = "/parts/take-back", request_body = TakeBackPart,
-    responses((status = 204), (status = 409, body = Problem)))]
-async fn take_back(State(app): State<App>, Body(taken): Body<TakeBackPart>) -> Result<StatusCode, ApiError> {
+    responses((status = 204)))]
+async fn take_back_weigh_in(State(app): State<App>, Body(taken): Body<TakeBackPart>) -> Result<StatusCode, ApiError> {
     app.take_back_part(&taken).await?;
     Ok(StatusCode::NO_CONTENT)
 }
 
 /// How a list is read.
 #[derive(Debug, Deserialize, IntoParams)]
+#[into_params(parameter_in = Query)]
 struct ImportQuery {
     /// What its columns are, as a JSON document (`Mapping`); left out: what the headings say.
     mapping: Option<String>,
@@ -174,8 +238,8 @@ struct ImportQuery {
 
 impl ImportQuery {
     fn mapping(&self) -> Result<Option<Mapping>, ApiError> {
-        let read = self.mapping.as_deref().map(serde_json::from_str::<Mapping>).transpose();
-        read.map_err(|e| ApiError(Problem::invalid(format!("the mapping could not be read: {e}"))))
+        let read = self.mapping.as_ref().map(|m| document::read::<Mapping>(m.as_bytes())).transpose();
+        read.map_err(|e| ApiError(Problem::invalid(format!("the mapping: {e}"))))
     }
 }
 
@@ -208,10 +272,11 @@ struct ImportLook {
     imported: Imported,
 }
 
-/// Import a list of parts, CSV or XLSX: good rows are kept, bad rows named.
+/// Import a list of parts, CSV or XLSX: good rows are kept, bad rows named. Which of the two it is, is seen from the file
+/// itself.
 #[utoipa::path(post, path = "/parts/import", params(ImportQuery),
-    request_body(content = String, content_type = "text/csv"),
-    responses((status = 200, body = ImportAnswer), (status = 422, body = Problem)))]
+    request_body(content((String = "text/csv"), (File = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"), (File = "application/octet-stream"))),
+    responses((status = 200, body = ImportAnswer)))]
 async fn import_parts(
     State(app): State<App>,
     Query(query): Query<ImportQuery>,
@@ -237,14 +302,14 @@ async fn import_parts(
 
 /// Remembered layouts of lists, by name.
 #[utoipa::path(get, path = "/layouts", responses((status = 200, body = Vec<Layout>)))]
-async fn layouts(State(app): State<App>) -> Result<Json<Vec<Layout>>, ApiError> {
+async fn list_layouts(State(app): State<App>) -> Result<Json<Vec<Layout>>, ApiError> {
     Ok(Json(app.layouts().await?))
 }
 
 /// Remember a layout, in place of the one with its name.
 #[utoipa::path(post, path = "/layouts", request_body = Layout,
-    responses((status = 201, body = Layout), (status = 422, body = Problem)))]
-async fn put_layout(
+    responses((status = 201, body = Layout)))]
+async fn save_layout(
     State(app): State<App>,
     Body(layout): Body<Layout>,
 ) -> Result<(StatusCode, Json<Layout>), ApiError> {
@@ -254,8 +319,8 @@ async fn put_layout(
 
 /// Forget a layout.
 #[utoipa::path(delete, path = "/layouts/{name}", params(("name" = String, Path)),
-    responses((status = 204), (status = 404, body = Problem)))]
-async fn forget_layout(State(app): State<App>, Path(name): Path<String>) -> Result<StatusCode, ApiError> {
+    responses((status = 204)))]
+async fn delete_layout(State(app): State<App>, Path(name): Path<String>) -> Result<StatusCode, ApiError> {
     app.forget_layout(&name).await?;
     Ok(StatusCode::NO_CONTENT)
 }
@@ -263,7 +328,10 @@ async fn forget_layout(State(app): State<App>, Path(name): Path<String>) -> Resu
 /// The parts as a CSV file that can be imported again.
 #[utoipa::path(get, path = "/parts/export", params(PartQuery),
     responses((status = 200, body = String, content_type = "text/csv")))]
-async fn export_parts(State(app): State<App>, Query(query): Query<PartQuery>) -> Result<impl IntoResponse, ApiError> {
+async fn export_parts_csv(
+    State(app): State<App>,
+    Query(query): Query<PartQuery>,
+) -> Result<impl IntoResponse, ApiError> {
     let csv = app.export_parts(&query).await?;
     let headers = [
         (header::CONTENT_TYPE, "text/csv; charset=utf-8"),
@@ -274,9 +342,9 @@ async fn export_parts(State(app): State<App>, Query(query): Query<PartQuery>) ->
 
 /// The parts as a workbook that can be imported again.
 #[utoipa::path(get, path = "/parts/export.xlsx", params(PartQuery),
-    responses((status = 200, body = Vec<u8>,
+    responses((status = 200, body = File,
         content_type = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet")))]
-async fn export_workbook(
+async fn export_parts_xlsx(
     State(app): State<App>,
     Query(query): Query<PartQuery>,
 ) -> Result<impl IntoResponse, ApiError> {
@@ -289,16 +357,18 @@ async fn export_workbook(
 }
 
 #[derive(Debug, Deserialize, IntoParams)]
+#[into_params(parameter_in = Query)]
 #[serde(deny_unknown_fields)]
 struct LabelQuery {
     /// Codes of the parts, separated by commas.
+    #[param(min_length = 1, pattern = r"\S")]
     codes: String,
 }
 
 /// Labels of parts as one SVG picture, each 62 × 29 mm, with the code as QR and as Code 128.
 #[utoipa::path(get, path = "/labels.svg", params(LabelQuery),
-    responses((status = 200, body = String, content_type = "image/svg+xml"), (status = 404, body = Problem)))]
-async fn labels(State(app): State<App>, Query(query): Query<LabelQuery>) -> Result<impl IntoResponse, ApiError> {
+    responses((status = 200, body = String, content_type = "image/svg+xml", description = "An SVG picture."), NotFound))]
+async fn draw_labels(State(app): State<App>, Query(query): Query<LabelQuery>) -> Result<impl IntoResponse, ApiError> {
     if query.codes.trim().is_empty() {
         return Err(Problem::invalid("no codes are given. Write them as codes=H7-014,H7-015").into());
     }
@@ -309,7 +379,7 @@ async fn labels(State(app): State<App>, Query(query): Query<LabelQuery>) -> Resu
 
 /// What a scanned code stands for: a part, or the club of a job card.
 #[utoipa::path(get, path = "/scan/{code}", params(("code" = String, Path)),
-    responses((status = 200, body = Scanned), (status = 404, body = Problem)))]
-async fn scan(State(app): State<App>, Path(code): Path<String>) -> Result<Json<Scanned>, ApiError> {
+    responses((status = 200, body = Scanned)))]
+async fn look_up_code(State(app): State<App>, Path(code): Path<String>) -> Result<Json<Scanned>, ApiError> {
     Ok(Json(app.scanned(&code).await?))
 }

@@ -1,7 +1,7 @@
 //! The form of refusals: unknown names, wrong order, wrong addresses, too large, and names that look like HTML.
 
 use crate::support::answer::detail;
-use crate::support::{Bench, job_of, planned, reading, sheet, stocked};
+use crate::support::{Bench, although, job_of, planned, reading, sheet, stocked};
 use axum::http::{Request, StatusCode, header};
 use serde_json::{Value, json};
 use tower::ServiceExt;
@@ -282,7 +282,7 @@ async fn a_wrong_method_or_address_is_a_problem_on_the_api_and_a_page_elsewhere(
 async fn documents_that_are_none_are_refused_with_the_place() {
     let bench = Bench::open().await;
     for (body, words) in [
-        ("", "EOF"),
+        ("", "too early"),
         ("good morning", "line 1"),
         ("[]", "line 1"),
         ("{\"player\": \"A\",\n \"due\": \"soon\"}", "line 2"),
@@ -295,6 +295,37 @@ async fn documents_that_are_none_are_refused_with_the_place() {
     // A document that nests without end breaks nothing.
     bench.refused("POST", "/sheets", UNPROCESSABLE, "[".repeat(100_000)).await;
     bench.refused("POST", "/calc/balance", UNPROCESSABLE, "{\"a\":".repeat(100_000)).await;
+}
+
+/// Words of the programming language and its libraries, which say nothing to a person.
+const FOREIGN: [&str; 8] = ["f64", "i64", "u64", "usize", "struct ", "enum ", "EOF", "expected"];
+
+#[tokio::test]
+async fn a_mistake_in_a_body_is_told_with_its_place_and_in_plain_words() {
+    let bench = Bench::open().await;
+    planned(&bench).await;
+    let order = r#"[{"model": "MARL", "count": 1, "by": "Ada"}, {"model": "MARL", "count": 0, "by": "Ada"}]"#;
+    for (method, path, body, pointer) in [
+        ("POST", "/sheets", r#"{"player": "A", "due": "2026-03-20", "hand": "right"}"#, "/rule"),
+        ("POST", "/sheets", r#"{"player": 5}"#, "/player"),
+        ("POST", "/sheets", "[]", ""),
+        ("POST", "/parts", r#"[{"code": "N", "kind": "grip", "model": "MARL", "mass_g": "50"}]"#, "/0/mass_g"),
+        ("POST", "/parts", r#"[{"code": "N", "kind": "hat", "model": "MARL"}]"#, "/0/kind"),
+        ("POST", "/jobs/1/readings", r#"{"slot": 1.5}"#, "/slot"),
+        ("POST", "/jobs/1/readings", r#"{"slot": 1, "step": "dry", "entries": {}, "by": "Ada"}"#, "/entries"),
+        ("POST", "/models/import", "[{}, null]", "/1"),
+        ("POST", "/models/import", r#"{"models": [7]}"#, "/models/0"),
+        ("POST", "/orders", order, "/1"),
+        ("PUT", "/shop", r#"{"name": "S", "room_c": null}"#, "/room_c"),
+        ("POST", "/match/day", "[]", ""),
+        ("POST", "/match/day", r#"{"seed": -1}"#, "/seed"),
+    ] {
+        let problem = bench.refused(method, path, UNPROCESSABLE, body).await;
+        assert_eq!(problem["pointer"], pointer, "{method} {path} {body}: {problem}");
+        for word in FOREIGN {
+            assert!(!detail(&problem).contains(word), "“{word}” says nothing to a person: {problem}");
+        }
+    }
 }
 
 #[tokio::test]

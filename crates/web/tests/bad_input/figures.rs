@@ -26,7 +26,11 @@ async fn a_part_of_an_impossible_mass_is_refused_and_its_neighbours_with_it() {
     for mass in IMPOSSIBLE_G {
         let problem = bench.refused("POST", "/parts", UNPROCESSABLE, post(mass)).await;
         assert_eq!(problem["type"], "urn:setwright:problem:impossible_figure", "{problem}");
-        assert_eq!(problem["field"], "mass_g");
+        assert_eq!(
+            (&problem["field"], &problem["pointer"]),
+            (&json!("mass_g"), &json!("/1/mass_g")),
+            "the second entry"
+        );
         let given: f64 = mass.parse().expect("a number");
         let words = detail(&problem);
         assert!(words.contains(&format!("{given} g")) && words.contains("between 120 and 600 g"), "{words}");

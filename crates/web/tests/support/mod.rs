@@ -3,6 +3,7 @@
 #![allow(dead_code, reason = "each test program uses a part of it")]
 
 pub mod answer;
+pub mod described;
 pub mod truth;
 
 use answer::Answer;
@@ -10,6 +11,7 @@ use app::{App, SetClock};
 use axum::Router;
 use axum::body::Body;
 use axum::http::{Request, StatusCode, header};
+use described::Asked;
 use jiff::Timestamp;
 use serde_json::{Value, json};
 use std::path::Path;
@@ -41,13 +43,16 @@ impl Bench {
 
     /// Any request.
     pub async fn ask(&self, method: &str, address: &str, kind: &str, body: impl Into<Body>) -> Answer {
+        let body = axum::body::to_bytes(body.into(), usize::MAX).await.expect("a body");
         let request = Request::builder()
             .method(method)
             .uri(address)
             .header(header::CONTENT_TYPE, kind)
-            .body(body.into())
+            .body(Body::from(body.clone()))
             .expect("a request");
-        Answer::of(self.router.clone().oneshot(request).await.expect("an answer")).await
+        let answer = Answer::of(self.router.clone().oneshot(request).await.expect("an answer")).await;
+        described::hold(&Asked { method, address, kind, body: &body }, &answer);
+        answer
     }
 
     /// A page.

@@ -67,17 +67,22 @@ impl Measures {
 #[serde(deny_unknown_fields)]
 pub struct Gauge {
     /// Short key, for example `loft-lie`.
+    #[schema(min_length = 1, pattern = r"\S")]
     pub key: String,
     /// What people call it.
+    #[schema(min_length = 1, pattern = r"\S")]
     pub name: String,
     /// What it measures.
     pub measures: Measures,
     /// Step of its display, in the unit of what it measures.
+    #[schema(minimum = 0, maximum = 50)]
     pub display_step: f64,
     /// Standard deviation of one re-seated reading, same unit.
+    #[schema(minimum = 0.0001, maximum = 50)]
     pub noise_sd: f64,
     /// Standard deviation of what it may be off by on a given day, same unit.
     #[serde(default)]
+    #[schema(minimum = 0, maximum = 50)]
     pub offset_sd: f64,
 }
 
@@ -120,8 +125,10 @@ impl Gauge {
 #[serde(deny_unknown_fields)]
 pub struct Standard {
     /// Short key, for example `w200`.
+    #[schema(min_length = 1, pattern = r"\S")]
     pub key: String,
     /// What people call it.
+    #[schema(min_length = 1, pattern = r"\S")]
     pub name: String,
     /// Key of the instrument that it is for.
     pub scale: String,
@@ -142,6 +149,7 @@ pub struct Standard {
     pub tolerance: Option<f64>,
     /// Mass of a check club, g.
     #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schema(minimum = 50, maximum = 1000)]
     pub mass_g: Option<f64>,
 }
 
@@ -230,8 +238,11 @@ impl Shop {
     pub(crate) fn check_gauges(&self) -> Result<(), WorkshopError> {
         let all = self.instruments();
         for (i, gauge) in all.iter().enumerate() {
+            // The figures of the first two are checked with the shop's own.
             if i > 1 {
                 gauge.check()?;
+            } else {
+                need_name("scale", &gauge.key, &gauge.name)?;
             }
             if all[..i].iter().any(|other| other.key == gauge.key) {
                 return Err(twice("instruments", &gauge.key));

@@ -11,8 +11,10 @@ use utoipa::ToSchema;
 #[serde(deny_unknown_fields)]
 pub struct HeadModel {
     /// The shop's short code.
+    #[schema(min_length = 1, max_length = 32, pattern = r"^[A-Za-z0-9._-]+$")]
     pub code: String,
     /// Name on the box.
+    #[schema(min_length = 1, pattern = r"\S")]
     pub name: String,
     /// Free label of the shop.
     #[serde(default)]
@@ -22,17 +24,22 @@ pub struct HeadModel {
     /// Hand.
     pub hand: Hand,
     /// Diameter of the bore.
+    #[schema(minimum = 6, maximum = 20)]
     pub bore_diameter_mm: f64,
     /// Depth of the bore: how far the shaft's tip goes in.
+    #[schema(minimum = 10, maximum = 80)]
     pub bore_depth_mm: f64,
     /// Where the head's centre lies along the shaft axis beyond the point where the axis meets the ground (negative:
     /// toward the butt). Left out: the prior of the club kind.
     #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schema(minimum = -40, maximum = 40)]
     pub offset_mm: Option<f64>,
     /// Standard deviation of `offset_mm`. Left out: the prior of the club kind.
     #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schema(minimum = 0, maximum = 20)]
     pub offset_sd_mm: Option<f64>,
     /// How far the maker allows loft or lie to be bent; 0 where it must not be bent.
+    #[schema(minimum = 0, maximum = 8)]
     pub bend_limit_deg: f64,
     /// Screws that can be swapped to change the mass; empty where there are none.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
@@ -43,6 +50,7 @@ pub struct HeadModel {
     /// What the lengths of the chart are measured to.
     pub chart_length_to: LengthTo,
     /// The numbers of the model.
+    #[schema(min_items = 1)]
     pub numbers: Vec<HeadNumber>,
 }
 
@@ -53,15 +61,20 @@ pub struct HeadNumber {
     /// "4", "P", "56" …
     pub number: String,
     /// Nominal mass.
+    #[schema(minimum = 120, maximum = 600)]
     pub mass_g: f64,
     /// Nominal loft.
+    #[schema(minimum = 0, maximum = 80)]
     pub loft_deg: f64,
     /// Nominal lie.
+    #[schema(minimum = 40, maximum = 80)]
     pub lie_deg: f64,
     /// Nominal bounce, where the maker gives it.
     #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schema(minimum = -10, maximum = 30)]
     pub bounce_deg: Option<f64>,
     /// From the bottom of the bore to the point where the shaft axis meets the ground.
+    #[schema(minimum = 0, maximum = 80)]
     pub bore_to_ground_mm: f64,
     /// The maker's standard build of this number.
     pub chart: ChartEntry,
@@ -72,8 +85,10 @@ pub struct HeadNumber {
 #[serde(deny_unknown_fields)]
 pub struct ChartEntry {
     /// Standard length.
+    #[schema(minimum = 400, maximum = 1300)]
     pub length_mm: f64,
     /// Standard balance, in points since A0 (`D2` = 32).
+    #[schema(minimum = -20, maximum = 90)]
     pub balance_points: f64,
 }
 
@@ -84,6 +99,7 @@ pub struct ScrewOption {
     /// What is stamped on it.
     pub label: String,
     /// Mass.
+    #[schema(minimum = 0.1, maximum = 60)]
     pub mass_g: f64,
 }
 
@@ -92,17 +108,22 @@ pub struct ScrewOption {
 #[serde(deny_unknown_fields)]
 pub struct AdapterModel {
     /// The shop's short code.
+    #[schema(min_length = 1, max_length = 32, pattern = r"^[A-Za-z0-9._-]+$")]
     pub code: String,
     /// Name on the box.
+    #[schema(min_length = 1, pattern = r"\S")]
     pub name: String,
     /// Free label of the shop.
     #[serde(default)]
     pub label: String,
     /// Mass.
+    #[schema(minimum = 0.5, maximum = 40)]
     pub mass_g: f64,
     /// Length outside of which the shaft's tip stands: from the bottom of its bore to its lower end.
+    #[schema(minimum = 0, maximum = 80)]
     pub length_mm: f64,
     /// Bore for the shaft's tip.
+    #[schema(minimum = 6, maximum = 20)]
     pub bore_diameter_mm: f64,
     /// Code of the head model it fits.
     pub fits_head_model: String,

@@ -10,23 +10,30 @@ use utoipa::ToSchema;
 #[serde(deny_unknown_fields)]
 pub struct TipWeightModel {
     /// The shop's short code.
+    #[schema(min_length = 1, max_length = 32, pattern = r"^[A-Za-z0-9._-]+$")]
     pub code: String,
     /// Name on the tray.
+    #[schema(min_length = 1, pattern = r"\S")]
     pub name: String,
     /// Free label of the shop.
     #[serde(default)]
     pub label: String,
     /// Nominal mass.
+    #[schema(minimum = 0.1, maximum = 40)]
     pub mass_g: f64,
     /// Smallest tip diameter of the shafts it goes into.
+    #[schema(minimum = 5, maximum = 20)]
     pub tip_min_mm: f64,
     /// Largest tip diameter of the shafts it goes into.
+    #[schema(minimum = 5, maximum = 20)]
     pub tip_max_mm: f64,
     /// Length inside the shaft.
+    #[schema(minimum = 0.5, maximum = 120)]
     pub length_mm: f64,
     /// Thickness of the flange that stays outside the tip; 0 where there is none. It lifts the tip off the bottom of
     /// the bore by as much.
     #[serde(default)]
+    #[schema(minimum = 0, maximum = 10)]
     pub flange_mm: f64,
 }
 
@@ -35,17 +42,22 @@ pub struct TipWeightModel {
 #[serde(deny_unknown_fields)]
 pub struct FerruleModel {
     /// The shop's short code.
+    #[schema(min_length = 1, max_length = 32, pattern = r"^[A-Za-z0-9._-]+$")]
     pub code: String,
     /// Name on the bag.
+    #[schema(min_length = 1, pattern = r"\S")]
     pub name: String,
     /// Free label of the shop.
     #[serde(default)]
     pub label: String,
     /// Inside diameter; it fits tips of the same diameter.
+    #[schema(minimum = 6, maximum = 20)]
     pub inside_diameter_mm: f64,
     /// Length.
+    #[schema(minimum = 3, maximum = 80)]
     pub length_mm: f64,
     /// Nominal mass.
+    #[schema(minimum = 0.1, maximum = 10)]
     pub mass_g: f64,
 }
 
@@ -54,8 +66,10 @@ pub struct FerruleModel {
 #[serde(deny_unknown_fields)]
 pub struct CurePoint {
     /// Hours.
+    #[schema(minimum = 0.01, maximum = 1000)]
     pub hours: f64,
     /// At this temperature.
+    #[schema(minimum = 0, maximum = 150)]
     pub at_c: f64,
 }
 
@@ -64,33 +78,46 @@ pub struct CurePoint {
 #[serde(deny_unknown_fields)]
 pub struct AdhesiveModel {
     /// The shop's short code.
+    #[schema(min_length = 1, max_length = 32, pattern = r"^[A-Za-z0-9._-]+$")]
     pub code: String,
     /// Name on the tin.
+    #[schema(min_length = 1, pattern = r"\S")]
     pub name: String,
     /// Free label of the shop.
     #[serde(default)]
     pub label: String,
     /// Parts of resin to one part of hardener, by mass.
+    #[schema(minimum = 0.05, maximum = 100)]
     pub resin_per_hardener_by_mass: f64,
     /// Parts of resin to one part of hardener, by volume.
+    #[schema(minimum = 0.05, maximum = 100)]
     pub resin_per_hardener_by_volume: f64,
     /// Density of the resin.
+    #[schema(minimum = 0.5, maximum = 3)]
     pub resin_density_g_per_ml: f64,
     /// Density of the hardener.
+    #[schema(minimum = 0.5, maximum = 3)]
     pub hardener_density_g_per_ml: f64,
     /// Pot life in minutes …
+    #[schema(minimum = 0.5, maximum = 1440)]
     pub pot_life_min: f64,
     /// … at this temperature …
+    #[schema(minimum = 5, maximum = 60)]
     pub pot_life_at_c: f64,
     /// … for this mass in one cup.
+    #[schema(minimum = 1, maximum = 1000)]
     pub pot_life_mass_g: f64,
     /// Strong enough to handle, grip and put on the scale. One point of the sheet, or two at different temperatures.
+    #[schema(min_items = 1, max_items = 2)]
     pub handling: Vec<CurePoint>,
     /// Full cure: strong enough to bend and to swing.
+    #[schema(min_items = 1, max_items = 2)]
     pub full_cure: Vec<CurePoint>,
     /// What one joint takes, of resin, hardener and spacers together.
+    #[schema(minimum = 0.1, maximum = 10)]
     pub joint_mass_g: f64,
     /// How well the mean of a shop's joints is known before it has been learned.
+    #[schema(minimum = 0, maximum = 5)]
     pub joint_mass_sd_g: f64,
 }
 
@@ -99,17 +126,22 @@ pub struct AdhesiveModel {
 #[serde(deny_unknown_fields)]
 pub struct TapeModel {
     /// The shop's short code.
+    #[schema(min_length = 1, max_length = 32, pattern = r"^[A-Za-z0-9._-]+$")]
     pub code: String,
     /// Name on the roll.
+    #[schema(min_length = 1, pattern = r"\S")]
     pub name: String,
     /// Free label of the shop.
     #[serde(default)]
     pub label: String,
     /// Mass per area with its adhesive, without its liner.
+    #[schema(minimum = 10, maximum = 2000)]
     pub mass_per_area_g_per_m2: f64,
     /// Thickness as it lies on the shaft.
+    #[schema(minimum = 0.01, maximum = 2)]
     pub thickness_mm: f64,
     /// Width of the roll.
+    #[schema(minimum = 5, maximum = 200)]
     pub width_mm: f64,
 }
 

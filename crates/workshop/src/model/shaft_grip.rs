@@ -43,8 +43,10 @@ words! {
 #[serde(deny_unknown_fields)]
 pub struct ShaftModel {
     /// The shop's short code.
+    #[schema(min_length = 1, max_length = 32, pattern = r"^[A-Za-z0-9._-]+$")]
     pub code: String,
     /// Name on the box.
+    #[schema(min_length = 1, pattern = r"\S")]
     pub name: String,
     /// Free label of the shop.
     #[serde(default)]
@@ -54,22 +56,27 @@ pub struct ShaftModel {
     /// Parallel or taper tip.
     pub tip: TipShape,
     /// Diameter of the tip that goes into the bore.
+    #[schema(minimum = 6, maximum = 14)]
     pub tip_diameter_mm: f64,
     /// Diameter at the butt.
+    #[schema(minimum = 10, maximum = 25)]
     pub butt_diameter_mm: f64,
     /// Which way the label faces when the maker's mark is turned up; left out where the label is all round.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub graphics_side: Option<Facing>,
     /// The raw blanks: one without number for a parallel tip, one a number for a taper tip.
+    #[schema(min_items = 1)]
     pub blanks: Vec<ShaftBlank>,
     /// How much is cut off the tip for each number; empty: nothing.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub tip_trim: Vec<TipTrim>,
     /// Scatter of single shafts about the blank's mass.
+    #[schema(minimum = 0, maximum = 10)]
     pub mass_sd_g: f64,
     /// How much neighbouring blanks the shop may use on purpose: 1 allows the next longer or shorter number's blank,
     /// always with a reason that the job keeps; 0 allows none.
     #[serde(default)]
+    #[schema(maximum = 255)]
     pub neighbour_blanks: u8,
 }
 
@@ -81,8 +88,10 @@ pub struct ShaftBlank {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub number: Option<String>,
     /// Nominal raw mass.
+    #[schema(minimum = 20, maximum = 250)]
     pub mass_g: f64,
     /// Raw length.
+    #[schema(minimum = 500, maximum = 1400)]
     pub length_mm: f64,
     /// Balance point from the butt end of the raw blank.
     pub balance_point_mm: f64,
@@ -95,6 +104,7 @@ pub struct TipTrim {
     /// The number.
     pub number: String,
     /// Cut off the tip.
+    #[schema(minimum = 0, maximum = 250)]
     pub trim_mm: f64,
 }
 
@@ -103,23 +113,30 @@ pub struct TipTrim {
 #[serde(deny_unknown_fields)]
 pub struct GripModel {
     /// The shop's short code.
+    #[schema(min_length = 1, max_length = 32, pattern = r"^[A-Za-z0-9._-]+$")]
     pub code: String,
     /// Name on the box.
+    #[schema(min_length = 1, pattern = r"\S")]
     pub name: String,
     /// Free label of the shop.
     #[serde(default)]
     pub label: String,
     /// Nominal mass.
+    #[schema(minimum = 10, maximum = 250)]
     pub mass_g: f64,
     /// Scatter of single grips about it.
+    #[schema(minimum = 0, maximum = 20)]
     pub mass_sd_g: f64,
     /// Diameter of the core that the grip is made for.
+    #[schema(minimum = 10, maximum = 25)]
     pub core_diameter_mm: f64,
     /// Overall length.
+    #[schema(minimum = 150, maximum = 600)]
     pub length_mm: f64,
     /// Where it balances, from the outside of its cap.
     pub centre_mm: f64,
     /// Thickness of the cap beyond the shaft's end.
+    #[schema(minimum = 0.5, maximum = 15)]
     pub cap_mm: f64,
     /// Largest outside diameter, for the rules' limit; left out where unknown.
     #[serde(default, skip_serializing_if = "Option::is_none")]

@@ -15,22 +15,30 @@ use utoipa::ToSchema;
 #[serde(deny_unknown_fields, default)]
 pub struct PlanWeights {
     /// Of a gram in the tip.
+    #[schema(minimum = 0, maximum = 1)]
     pub tip_per_g: f64,
     /// Of a gram that the whole club is off the sheet's whole mass, where the sheet asks for one.
+    #[schema(minimum = 0, maximum = 1)]
     pub mass_per_g: f64,
     /// Of a shaft whose frequency lies one tolerance of the sheet off its line; it grows with the square, up to three
     /// tolerances (see [`frequency`](super::frequency)).
+    #[schema(minimum = 0, maximum = 1)]
     pub cpm_per_tolerance: f64,
     /// Of a gram between the shafts of a set that lie highest over and deepest under their model's own line of masses.
+    #[schema(minimum = 0, maximum = 1)]
     pub shaft_range_per_g: f64,
     /// Of spending a grip that lies one standard deviation from its model's mass and could still put another club
     /// right; it grows with the square.
+    #[schema(minimum = 0, maximum = 1)]
     pub spent_grip: f64,
     /// Of taking a head while no other of its number is left within a gram; half of it where there is one other.
+    #[schema(minimum = 0, maximum = 1)]
     pub rare_head: f64,
     /// Of a neighbouring number's blank.
+    #[schema(minimum = 0, maximum = 1)]
     pub neighbour_blank: f64,
     /// Of putting another part in the place of one that the club has already, when a job is planned anew.
+    #[schema(minimum = 0, maximum = 1)]
     pub changed_part: f64,
 }
 

@@ -116,12 +116,15 @@ pub struct ReferenceClub {
 pub struct Wraps {
     /// The base layer that carries the grip: normally 1, double-sided.
     #[serde(default)]
+    #[schema(maximum = 255)]
     pub base: u8,
     /// Layers over the full length.
     #[serde(default)]
+    #[schema(maximum = 255)]
     pub full: u8,
     /// Layers under the lower hand only.
     #[serde(default)]
+    #[schema(maximum = 255)]
     pub lower_hand: u8,
 }
 

@@ -3,7 +3,7 @@
 
 use super::Mapping;
 use super::mapping::plain;
-use super::table::Table;
+use super::table::{ROWS_MAX, Table};
 use crate::WorkshopError;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeSet;
@@ -17,8 +17,10 @@ const NAME_MAX: usize = 80;
 #[serde(deny_unknown_fields)]
 pub struct Layout {
     /// What the shop calls it: `Heron list`.
+    #[schema(min_length = 1, max_length = 80, pattern = r"\S")]
     pub name: String,
     /// Headings of the lists that it is for, in any order.
+    #[schema(min_items = 1)]
     pub headings: Vec<String>,
     /// What their columns are.
     pub mapping: Mapping,
@@ -53,6 +55,12 @@ impl Layout {
             return Err(WorkshopError::Refused {
                 what: format!("“{}” cannot be the name of remembered columns", self.name),
                 next: format!("Give 1 to {NAME_MAX} letters, for example the supplier's name"),
+            });
+        }
+        if self.mapping.header_line.is_some_and(|line| !(1..=ROWS_MAX as u64).contains(&line)) {
+            return Err(WorkshopError::Refused {
+                what: format!("“{}” has its headings on a line that no list has", self.name),
+                next: format!("Give the line of the headings, from 1 to {ROWS_MAX}, or leave it out"),
             });
         }
         if self.headings.iter().all(|h| h.trim().is_empty()) {

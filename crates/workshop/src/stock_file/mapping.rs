@@ -164,6 +164,7 @@ pub struct Mapping {
     pub sheet: Option<String>,
     /// Line of the headings, from 1; left out: looked for.
     #[serde(skip_serializing_if = "Option::is_none")]
+    #[schema(minimum = 1, maximum = 100_000)]
     pub header_line: Option<u64>,
     /// For each thing that is read (code, kind, model, number, mass, length, balance_point, cpm, loft, lie, lot,
     /// place, state, count) the heading of its column. An empty heading: this is in no column, whatever the headings say.

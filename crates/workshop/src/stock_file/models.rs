@@ -41,11 +41,9 @@ impl std::fmt::Display for BadModel {
 /// # Errors
 /// [`StockFileError::NotJson`] where the text is not such a list.
 pub fn read_models(json: &str) -> Result<ModelsImported, StockFileError> {
-    let text = json.strip_prefix('\u{feff}').unwrap_or(json);
-    let value: Value = serde_json::from_str(text).map_err(|e| {
-        let full = e.to_string();
-        let problem = full.split(" at line").next().unwrap_or_default().to_owned();
-        StockFileError::NotJson { line: e.line(), column: e.column(), problem }
+    let value: Value = document::read(json.as_bytes()).map_err(|e| {
+        let (line, column) = e.at.unwrap_or((1, 1));
+        StockFileError::NotJson { line, column, problem: e.what }
     })?;
     let list = match value {
         Value::Array(list) => list,
@@ -69,7 +67,7 @@ pub fn read_models(json: &str) -> Result<ModelsImported, StockFileError> {
 }
 
 fn sound(value: Value, before: &[Model]) -> Result<Model, String> {
-    let model: Model = serde_json::from_value(value).map_err(|e| format!("{e}. Correct the field, or take it out"))?;
+    let model: Model = document::read_value(value).map_err(|e| format!("{e}. Correct the field, or take it out"))?;
     model.check().map_err(|e| e.to_string())?;
     if before.iter().any(|m| m.code().eq_ignore_ascii_case(model.code())) {
         return Err(format!("the code {} is in the list before. Give each model its own", model.code()));

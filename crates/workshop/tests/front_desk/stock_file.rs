@@ -212,11 +212,11 @@ fn bad_models_are_told_one_by_one() {
     let whole = [read_models("[1,").unwrap_err().to_string(), read_models("7").unwrap_err().to_string()];
     insta::assert_snapshot!(said.iter().chain(&whole).cloned().collect::<Vec<_>>().join("\n"), @r##"
     model 1 (SISKIN): bore_diameter_mm is -9.4 mm: it must lie between 6 and 20 mm. Check the figure and its unit
-    model 2 (REDSTART): unknown field `colour`, expected one of `code`, `name`, `label`, `club_kind`, `hand`, `bore_diameter_mm`, `bore_depth_mm`, `offset_mm`, `offset_sd_mm`, `bend_limit_deg`, `screws`, `takes_adapter`, `chart_length_to`, `numbers`. Correct the field, or take it out
+    model 2 (REDSTART): /colour: unknown field `colour`; known here: code, name, label, club_kind, hand, bore_diameter_mm, bore_depth_mm, offset_mm, offset_sd_mm, bend_limit_deg, screws, takes_adapter, chart_length_to, numbers. Correct the field, or take it out
     model 4 (WHINCHAT): the code WHINCHAT is in the list before. Give each model its own
-    model 5 (X): unknown variant `hat`, expected one of `head`, `adapter`, `shaft`, `grip`, `tip_weight`, `ferrule`, `adhesive`, `tape`. Correct the field, or take it out
-    model 6: invalid type: integer `7`, expected internally tagged enum Model. Correct the field, or take it out
-    the models do not read as JSON at line 1, column 3: EOF while parsing a value. Give a list of models, [ … ]
+    model 5 (X): /kind: “hat” is not one of the choices; known here: head, adapter, shaft, grip, tip_weight, ferrule, adhesive, tape. Correct the field, or take it out
+    model 6: the document: must be an object { … }, not 7. Correct the field, or take it out
+    the models do not read as JSON at line 1, column 3: it ends too early. Give a list of models, [ … ]
     the models do not read as JSON at line 1, column 1: it is no list of models. Give a list of models, [ … ]
     "##);
 }
