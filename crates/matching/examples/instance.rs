@@ -65,8 +65,9 @@ fn busy() -> f64 {
     ns.map_or_else(|| START.get_or_init(Instant::now).elapsed().as_secs_f64(), |ns| ns * 1e-9)
 }
 
+/// A cost as the solver rounds it; see [`matching::CostWeights::quantum`].
 fn quanta(problem: &DayProblem, cost: f64) -> i64 {
-    (cost / problem.weights.quantum).round() as i64
+    (cost / problem.weights.quantum + 0.5 + 1e-6).floor() as i64
 }
 
 fn milli(points: f64) -> i64 {

@@ -8,6 +8,7 @@
 //! charge on windows inside `a..=b`, so a set's subproblem stays as easy as it was.
 
 use crate::compile::{Compiled, SHAFT};
+use crate::grid::DeciGrams;
 use crate::oracle::SetOracle;
 
 /// Widest stretch of residuals with an inequality of its own, in distinct residuals.
@@ -19,7 +20,7 @@ pub(crate) struct Cuts {
     /// Clubs that count as one set; smaller sets do not count.
     size: usize,
     /// Distinct residuals of all sets, ascending.
-    residuals: Vec<i32>,
+    residuals: Vec<DeciGrams>,
     /// Number of each inequality that restricts anything, and how many sets there are shafts for.
     most: Vec<(usize, i32)>,
     price: Vec<f64>,
@@ -43,7 +44,7 @@ pub(crate) enum Prices {
 impl Cuts {
     pub fn new(p: &Compiled) -> Self {
         let size = usual_size(p);
-        let mut pairs: Vec<(i32, u32)> = Vec::new();
+        let mut pairs: Vec<(DeciGrams, u32)> = Vec::new();
         for shape in p.sets.iter().filter(|s| s.charges_range()) {
             for club in &p.clubs[shape.clubs.clone()] {
                 pairs.extend(club.cands[SHAFT].iter().map(|s| (s.res, s.ty)));
@@ -51,7 +52,7 @@ impl Cuts {
             pairs.sort_unstable();
             pairs.dedup();
         }
-        let mut residuals: Vec<i32> = pairs.iter().map(|x| x.0).collect();
+        let mut residuals: Vec<DeciGrams> = pairs.iter().map(|x| x.0).collect();
         residuals.dedup();
         let sets = p.sets.iter().filter(|s| s.clubs.len() >= size).count() as u64;
         let mut most = Vec::new();
@@ -87,7 +88,7 @@ impl Cuts {
     }
 
     /// Notes where a set lies at its last planning; `span` is its least and greatest residual if all of it is built.
-    pub fn note(&mut self, set: usize, clubs: usize, span: Option<(i32, i32)>) {
+    pub fn note(&mut self, set: usize, clubs: usize, span: Option<(DeciGrams, DeciGrams)>) {
         let mut over = std::mem::take(&mut self.over[set]);
         over.drain(..).for_each(|i| self.count[i] -= 1);
         if let Some((lo, hi)) = span
@@ -103,7 +104,7 @@ impl Cuts {
         self.over[set] = over;
     }
 
-    fn at(&self, residual: i32) -> usize {
+    fn at(&self, residual: DeciGrams) -> usize {
         self.residuals.partition_point(|&r| r < residual)
     }
 

@@ -5,7 +5,7 @@
 //! rises after both. Between the two every head is looked at, beyond them only as long as one could still be cheaper.
 
 use crate::compile::{Club, HEAD, MassCharge};
-use crate::grid::FORBIDDEN;
+use crate::grid::{CentiGrams, FORBIDDEN, MilliPoints};
 use crate::table::tip_price;
 
 /// Heads and tip weights of one club under given prices.
@@ -22,8 +22,8 @@ pub(crate) struct Fits {
 
 #[derive(Debug, Clone, Copy)]
 struct Fit {
-    pts: i32,
-    cg: i32,
+    pts: MilliPoints,
+    cg: CentiGrams,
     cost: i32,
 }
 
@@ -45,9 +45,8 @@ impl Fits {
         self.in_order = club.loss.least.is_some() && self.heads.is_sorted_by_key(|h| h.cg);
     }
 
-    /// What the cheapest head and tip weight cost with the loss and the mass, where everything else adds up to so many
-    /// thousandths of a point and hundredths of a gram.
-    pub fn least(&self, club: &Club, charge: MassCharge, pts: i32, cg: i32) -> i32 {
+    /// What the cheapest head and tip weight cost with the loss and the mass, where everything else adds up to so much.
+    pub fn least(&self, club: &Club, charge: MassCharge, pts: MilliPoints, cg: CentiGrams) -> i32 {
         let mut best = FORBIDDEN;
         for tip in &self.tips {
             let least = tip.cost + self.least_head;
@@ -58,7 +57,7 @@ impl Fits {
             let ordered = club.loss.least.filter(|_| self.in_order);
             if let (Some(valley), [first, .., last]) = (ordered, &self.heads[..]) {
                 let loss = club.loss.at(valley.clamp(pts + first.pts, pts + last.pts));
-                let mass = charge.cost((-charge.offset_cg).clamp(cg + first.cg, cg + last.cg));
+                let mass = charge.cost((-charge.offset).clamp(cg + first.cg, cg + last.cg));
                 if loss.saturating_add(mass) >= best - least {
                     // Even with the heaviest head it is too light, or with the lightest too heavy.
                     continue;
@@ -75,7 +74,7 @@ impl Fits {
                 continue;
             };
             let balanced = self.heads.partition_point(|h| pts + h.pts < valley);
-            let massive = self.heads.partition_point(|h| cg + h.cg + charge.offset_cg < 0);
+            let massive = self.heads.partition_point(|h| cg + h.cg + charge.offset < CentiGrams(0));
             let (from, to) = (balanced.min(massive), balanced.max(massive));
             // Away from the balance, where the loss rises while the mass comes nearer.
             if balanced < massive {

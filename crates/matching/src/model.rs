@@ -116,7 +116,10 @@ pub struct CostWeights {
     /// stock allows.
     pub unbuilt: f64,
     /// Costs are whole multiples of this (one part in ten thousand of a club by default): plans closer than that are
-    /// equal for every purpose, and whole numbers make the proof exact.
+    /// equal for every purpose, and whole numbers make the proof exact. Each cost (a club's loss, its tip weight, its mass
+    /// off target, each part's own, a set's range, a club left unbuilt) is rounded to the nearest by itself. Half a
+    /// quantum goes up, and so does what lies within a millionth of a quantum of a half, because short decimals are not
+    /// exact in binary.
     pub quantum: f64,
 }
 

@@ -7,7 +7,7 @@ use std::sync::Arc;
 
 use crate::compile::{Club, Compiled, GRIP, HEAD, SHAFT, SetShape, TIP};
 use crate::cuts::Charges;
-use crate::grid::FORBIDDEN;
+use crate::grid::{DeciGrams, FORBIDDEN, MilliPoints};
 use crate::table::{ByType, Column, Folded, by_type, fill_row, fold, pick};
 
 /// Tables above this many entries are not kept but worked out row by row.
@@ -49,7 +49,7 @@ pub(crate) struct SetOracle<'a> {
     pub clubs: Vec<Arc<Club>>,
     pub tables: Vec<ClubTable>,
     /// Distinct shaft residuals, ascending.
-    pub levels: Vec<i32>,
+    pub levels: Vec<DeciGrams>,
     /// Cheapest cell for each club and level, under the prices last given.
     pub cells: Vec<Vec<Cell>>,
     /// Cost of leaving each club out, as the relaxed problem sees it.
@@ -78,8 +78,9 @@ impl<'a> SetOracle<'a> {
         let shape = p.sets[set].clone();
         let clubs = p.clubs[shape.clubs.clone()].to_vec();
         let charged = shape.charges_range();
-        let mut levels: Vec<i32> =
-            clubs.iter().flat_map(|c| c.cands[SHAFT].iter().map(|s| if charged { s.res } else { 0 })).collect();
+        let level = |res: DeciGrams| if charged { res } else { DeciGrams(0) };
+        let mut levels: Vec<DeciGrams> =
+            clubs.iter().flat_map(|c| c.cands[SHAFT].iter().map(|s| level(s.res))).collect();
         levels.sort_unstable();
         levels.dedup();
         let cells = vec![vec![NO_CELL; levels.len()]; clubs.len()];
@@ -154,8 +155,8 @@ impl<'a> SetOracle<'a> {
         }
     }
 
-    fn level_at(&self, residual: i32) -> usize {
-        let counted = if self.shape.charges_range() { residual } else { 0 };
+    fn level_at(&self, residual: DeciGrams) -> usize {
+        let counted = if self.shape.charges_range() { residual } else { DeciGrams(0) };
         self.levels.partition_point(|&l| l < counted)
     }
 
@@ -429,10 +430,10 @@ impl<'a> SetOracle<'a> {
     }
 
     /// Points of a column's tip weight, grip, head and shaft.
-    pub fn points_of(&self, c: usize, x: &Column) -> [i32; 4] {
+    pub fn points_of(&self, c: usize, x: &Column) -> [MilliPoints; 4] {
         let club = &self.clubs[c];
-        let points = |k: usize, ty: u32| club.cands[k].iter().find(|c| c.ty == ty).map_or(0, |c| c.pts);
-        let tip = club.tips.iter().find(|t| t.uses == x.tips).map_or(0, |t| t.pts);
+        let points = |k: usize, ty: u32| club.cands[k].iter().find(|c| c.ty == ty).map_or(MilliPoints(0), |c| c.pts);
+        let tip = club.tips.iter().find(|t| t.uses == x.tips).map_or(MilliPoints(0), |t| t.pts);
         [tip, points(GRIP, x.grip), points(HEAD, x.head), points(SHAFT, x.shaft)]
     }
 
@@ -456,9 +457,9 @@ impl<'a> SetOracle<'a> {
 }
 
 /// Least and greatest shaft residual of a plan.
-pub(crate) fn span(plan: &[Option<Column>]) -> Option<(i32, i32)> {
+pub(crate) fn span(plan: &[Option<Column>]) -> Option<(DeciGrams, DeciGrams)> {
     let residuals = plan.iter().flatten().map(|x| x.res);
-    residuals.fold(None, |span, r| Some(span.map_or((r, r), |(lo, hi): (i32, i32)| (lo.min(r), hi.max(r)))))
+    residuals.fold(None, |span, r| Some(span.map_or((r, r), |(lo, hi): (DeciGrams, DeciGrams)| (lo.min(r), hi.max(r)))))
 }
 
 /// A difference of costs in 16 bits.

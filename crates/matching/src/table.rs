@@ -5,7 +5,7 @@
 //! cheapest head for each `y`); what is left is a small table over shafts × grips.
 
 use crate::compile::{Cand, Club, Compiled, GRIP, HEAD, SHAFT, TIP, TipOption};
-use crate::grid::FORBIDDEN;
+use crate::grid::{DeciGrams, FORBIDDEN, MilliPoints};
 use crate::mass::Fits;
 
 /// A figure for each type of each kind: prices, or "none left" as [`FORBIDDEN`].
@@ -25,8 +25,8 @@ pub(crate) struct Column {
     pub tips: [Option<u32>; 2],
     /// Without prices and shaft range.
     pub cost: i32,
-    /// Shaft residual, tenths of a gram.
-    pub res: i32,
+    /// Shaft residual.
+    pub res: DeciGrams,
 }
 
 impl Column {
@@ -54,7 +54,7 @@ pub(crate) fn tip_price(option: &TipOption, tips: &[i32]) -> i32 {
 #[derive(Debug, Clone, Default)]
 pub(crate) struct Folded {
     /// Least `y` in the table.
-    from: i32,
+    from: MilliPoints,
     /// Cheapest loss + tip weight + head for each `y`.
     table: Vec<i32>,
     /// With a mass target instead.
@@ -73,11 +73,11 @@ pub(crate) fn fold(club: &Club, heads: &[i32], tips: &[i32], out: &mut Folded, s
         Some((pts.clone().min()?, pts.max()?))
     };
     let (Some(h), Some(s), Some(g)) = (ends(HEAD), ends(SHAFT), ends(GRIP)) else { return };
-    let span = (s.1 + g.1 - s.0 - g.0 + 1) as usize;
+    let span = ((s.1 + g.1 - s.0 - g.0).0 + 1) as usize;
     out.from = s.0 + g.0;
     // Cheapest tip weight for each sum of base, head, shaft and grip.
     let first = club.base + out.from + h.0;
-    let length = span + (h.1 - h.0) as usize;
+    let length = span + (h.1 - h.0).0 as usize;
     scratch.clear();
     scratch.resize(length, FORBIDDEN);
     for t in &club.tips {
@@ -86,7 +86,7 @@ pub(crate) fn fold(club: &Club, heads: &[i32], tips: &[i32], out: &mut Folded, s
             continue;
         }
         // Only the stretch where the loss curve is defined.
-        let shift = first + t.pts + club.loss.half;
+        let shift = (first + t.pts).0 + club.loss.half;
         let begin = (-shift).clamp(0, length as i32) as usize;
         let end = (club.loss.costs.len() as i32 - shift).clamp(begin as i32, length as i32) as usize;
         if begin < end {
@@ -98,7 +98,7 @@ pub(crate) fn fold(club: &Club, heads: &[i32], tips: &[i32], out: &mut Folded, s
     for c in &club.cands[HEAD] {
         let extra = c.cost + heads[c.ty as usize].min(FORBIDDEN);
         if extra < FORBIDDEN {
-            let begin = (c.pts - h.0) as usize;
+            let begin = (c.pts - h.0).0 as usize;
             lower(&mut out.table, &scratch[begin..begin + span], extra);
         }
     }
@@ -127,7 +127,7 @@ pub(crate) fn fill_row(club: &Club, folded: &Folded, s: usize, row: &mut [i32]) 
     }
     let offset = shaft.pts - folded.from;
     for (out, g) in row.iter_mut().zip(&club.cands[GRIP]) {
-        *out = folded.table[(offset + g.pts) as usize] + shaft.cost + g.cost;
+        *out = folded.table[(offset + g.pts).0 as usize] + shaft.cost + g.cost;
     }
 }
 

@@ -1,0 +1,131 @@
+//! Goal: the solver's optimum is the optimum. Method: random small sets and days, all plans tried (see [`brute`]).
+
+mod brute;
+mod rounding;
+
+use std::ops::RangeInclusive;
+
+use brute::least_of_all;
+use matching::{
+    Candidate, ClubNeed, CostWeights, DayProblem, JobSet, Limits, Loss, LossForm, MassTarget, SetProblem, Stock, Tip,
+    TipFit, solve_day, solve_set,
+};
+use proptest::prelude::*;
+
+/// The clubs of a set as a day of sets of so many clubs each, at a priority each in turn.
+fn as_day(problem: &SetProblem, split: usize, priorities: &[f64]) -> DayProblem {
+    let sets = problem.clubs.chunks(split).zip(priorities.iter().cycle());
+    let sets = sets.map(|(clubs, &priority)| JobSet { clubs: clubs.to_vec(), priority }).collect();
+    DayProblem { sets, stock: problem.stock.clone(), weights: problem.weights }
+}
+
+/// A cost that is whole quanta.
+fn whole(cost: f64, weights: &CostWeights) -> i64 {
+    let quanta = cost / weights.quantum;
+    assert!((quanta - quanta.round()).abs() < 1e-6, "{cost} is not whole quanta");
+    quanta.round() as i64
+}
+
+/// A part: offset in tenths of a gram, extra cost in quanta, capacity.
+fn part() -> impl Strategy<Value = (i32, u32, u32)> {
+    (
+        -15..15_i32,
+        prop_oneof![3 => Just(0_u32), 1 => 0..60_u32],
+        prop_oneof![1 => Just(0_u32), 8 => Just(1), 2 => Just(2)],
+    )
+}
+
+fn small_set(most: [usize; 4], clubs: RangeInclusive<usize>) -> impl Strategy<Value = SetProblem> {
+    let parts = |n| prop::collection::vec(part(), 1..=n);
+    let clubs = prop::collection::vec((-30..10_i32, any::<bool>(), any::<bool>(), 0..8_u8), clubs);
+    let tips = prop::collection::vec((1..5_u32, 0..3_u32), 0..=most[3]);
+    (parts(most[0]), parts(most[1]), parts(most[2]), tips, clubs, 0..3_usize).prop_map(
+        |(heads, shafts, grips, tips, clubs, range)| {
+            let stock = Stock {
+                heads: heads.iter().map(|h| h.2).collect(),
+                shafts: shafts.iter().map(|h| h.2).collect(),
+                grips: grips.iter().map(|h| h.2).collect(),
+                tips: tips.iter().map(|&(grams, count)| Tip { grams: f64::from(grams), count }).collect(),
+            };
+            let loss = Loss::from_sigma(0.12, 0.3, LossForm::Yield).expect("valid");
+            let list = |parts: &[(i32, u32, u32)], per_g: f64, mean: f64| -> Vec<Candidate> {
+                parts
+                    .iter()
+                    .enumerate()
+                    .map(|(part, p)| {
+                        let g = f64::from(p.0) / 10.0;
+                        Candidate { part, points: per_g * g, mass_g: mean + g, extra_cost: f64::from(p.1) * 1e-4 }
+                    })
+                    .collect()
+            };
+            let clubs = clubs
+                .into_iter()
+                .map(|(base, pair, mass, missing)| {
+                    let mut heads = list(&heads, 0.49, 250.0);
+                    if missing < 3 && heads.len() > 1 {
+                        heads.remove(usize::from(missing) % heads.len());
+                    }
+                    ClubNeed {
+                        base_points: f64::from(base) / 10.0,
+                        heads,
+                        shafts: list(&shafts, 0.08, 110.0),
+                        grips: list(&grips, -0.2, 50.0),
+                        tips: (0..tips.len())
+                            .map(|tip| TipFit { tip, points: 0.45 * f64::from(tips[tip].0) })
+                            .collect(),
+                        tip_cap_g: 7.0,
+                        tip_pair_allowed: pair,
+                        shaft_nominal_g: 110.0,
+                        mass_target: mass.then_some(MassTarget { base_mass_g: 10.0, target_g: 423.0 }),
+                        head_scale: None,
+                        loss: loss.clone(),
+                    }
+                })
+                .collect();
+            let weights = CostWeights { shaft_range_per_g: [0.0, 0.01, 0.1][range], ..CostWeights::default() };
+            SetProblem { clubs, stock, weights }
+        },
+    )
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 400, ..ProptestConfig::default() })]
+
+    #[test]
+    fn optimum_is_the_best_of_all_plans(problem in small_set([4, 3, 4, 2], 1..=3)) {
+        let solved = solve_set(&problem, Limits::default()).expect("valid problem");
+        prop_assert!(solved.proven);
+        let got = whole(solved.cost, &problem.weights);
+        prop_assert_eq!(got, least_of_all(&as_day(&problem, problem.clubs.len(), &[1.0])));
+    }
+
+    /// Sets that vie for the same few shafts, so that inequalities over sets matter; `wide` shifts one club's nominal
+    /// shaft mass, so that a shaft is not at the same residual everywhere.
+    #[test]
+    fn a_days_bound_is_below_the_best_of_all_plans(
+        problem in small_set([4, 5, 3, 1], 2..=4),
+        split in 1..3_usize,
+        wide in 0..4_i32,
+    ) {
+        let mut problem = problem;
+        problem.clubs[0].shaft_nominal_g += 0.1 * f64::from(wide);
+        // Two of three shafts alike.
+        let alike = problem.clubs[0].shafts[0];
+        for club in &mut problem.clubs {
+            for shaft in club.shafts.iter_mut().filter(|s| s.part % 3 != 2) {
+                (shaft.points, shaft.mass_g) = (alike.points, alike.mass_g);
+            }
+        }
+        let day = as_day(&problem, split, &[1.0]);
+        let mut steps = 0;
+        let plan = solve_day(&day, 1, &mut |_| {
+            steps += 1;
+            steps < 2000
+        })
+        .expect("valid problem");
+        let (bound, cost) = (whole(plan.bound, &day.weights), whole(plan.cost, &day.weights));
+        let best = least_of_all(&day);
+        prop_assert!(bound <= best, "bound {bound} above {best}");
+        prop_assert!(best <= cost, "cost {cost} below {best}");
+    }
+}
