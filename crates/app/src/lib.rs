@@ -9,6 +9,7 @@ pub mod calc;
 pub mod clock;
 pub mod demo;
 pub mod error;
+mod fault;
 pub mod gauge_study;
 pub mod glue;
 pub mod job;
@@ -61,13 +62,15 @@ impl App {
     /// What the store says of the database.
     pub async fn open(url: &str, clock: Arc<dyn Clock>) -> Result<Self, AppError> {
         let store = Store::open(url).await?;
+        let faults = store.folder().map_or_else(fault::Faults::default, fault::Faults::in_folder);
+        let proven = proven::Proven::new(faults);
         let app = Self {
             store,
             clock,
             live: live::channel(),
             imports: broadcast::channel(64).0,
             board: scales::Board::new(),
-            proven: proven::Proven::default(),
+            proven,
             capability: learned::KeptCapability::default(),
             charts: scale_health::KeptCharts::default(),
         };

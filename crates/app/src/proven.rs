@@ -7,6 +7,7 @@
 //!
 //! A day's search goes on beside the requests; there is one at a time, which can be looked at and stopped.
 
+use crate::fault::{Faults, Question};
 use crate::matched::{DaySearch, Searching};
 use matching::{DayProblem, DaySolution, Limits, MatchError, Progress, SetProblem, SetSolution};
 use std::collections::VecDeque;
@@ -29,6 +30,7 @@ pub(crate) struct Proven {
     sets: Arc<Mutex<Recent<SetProblem, SetSolution>>>,
     days: Arc<Mutex<Recent<(DayProblem, Search), DaySolution>>>,
     beside: Arc<Mutex<Option<Beside>>>,
+    faults: Faults,
 }
 
 /// How a day was searched: its plan depends on it unless it is proven.
@@ -41,6 +43,11 @@ pub(crate) struct Search {
 }
 
 impl Proven {
+    /// Nothing remembered yet; where the question is kept of a plan that fails its check.
+    pub fn new(faults: Faults) -> Self {
+        Self { faults, ..Self::default() }
+    }
+
     /// The choice for one set: remembered, or searched for and remembered.
     ///
     /// # Errors
@@ -64,6 +71,7 @@ impl Proven {
         let mut search = |problem: &SetProblem| {
             let mut go_on = |progress| go_on(progress) && Instant::now() < end;
             matching::solve_set_watched(problem, Limits::default(), &mut go_on)
+                .map_err(|e| self.faults.keep(e, Question::Set(problem)))
         };
         let fitting: usize = problem.clubs.iter().map(|c| c.heads.len() + c.shafts.len() + c.grips.len()).sum();
         if fitting > MOST_FITTING {
@@ -99,17 +107,31 @@ impl Proven {
         move |problem| self.one_more(problem, end, end, &mut || true)
     }
 
-    /// The choice for a day: remembered, or found by `solve` and remembered.
+    /// The choice for a day: remembered, or searched for while `go_on` says so and remembered.
     ///
     /// # Errors
-    /// Those of `solve`.
+    /// As [`matching::solve_day`].
     pub fn day(
         &self,
         problem: &DayProblem,
         search: Search,
-        solve: impl FnOnce(&DayProblem) -> Result<DaySolution, MatchError>,
+        go_on: &mut dyn FnMut(Progress) -> bool,
     ) -> Result<DaySolution, MatchError> {
-        remembered(&self.days, DAYS, &(problem.clone(), search), |(problem, _)| solve(problem), |_| true)
+        let solve = |(problem, search): &(DayProblem, Search)| self.search_day(problem, search.seed, go_on);
+        remembered(&self.days, DAYS, &(problem.clone(), search), solve, |_| true)
+    }
+
+    /// Searches for the choice for a day while `go_on` says so; nothing is remembered.
+    ///
+    /// # Errors
+    /// As [`matching::solve_day`].
+    pub fn search_day(
+        &self,
+        problem: &DayProblem,
+        seed: u64,
+        go_on: &mut dyn FnMut(Progress) -> bool,
+    ) -> Result<DaySolution, MatchError> {
+        matching::solve_day(problem, seed, go_on).map_err(|e| self.faults.keep(e, Question::Day(problem)))
     }
 }
 

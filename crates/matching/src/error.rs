@@ -109,7 +109,7 @@ pub enum MatchError {
         /// The offending value.
         value: f64,
     },
-    /// The independent checker refused a plan. This is a defect of the solver; the plan is not returned.
-    #[error("the plan failed its check ({0}): please report this with the input")]
+    /// The check refused a plan. This is a fault of this crate and of nothing in the question; the plan is not returned.
+    #[error("the plan failed its check: {0}")]
     CheckFailed(String),
 }

@@ -6,6 +6,8 @@
 
 use std::sync::Arc;
 
+use serde::{Deserialize, Serialize};
+
 use crate::error::MatchError;
 use crate::grid::MilliPoints;
 
@@ -13,7 +15,7 @@ use crate::grid::MilliPoints;
 pub const STEP_POINTS: f64 = 0.001;
 
 /// Whether clubs count one by one or the set as a whole.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 pub enum LossForm {
     /// 1 − P: the expected number of clubs missed.
     Yield,
@@ -22,7 +24,7 @@ pub enum LossForm {
 }
 
 /// Tabulated cost of a deviation.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Loss {
     /// Chance of finishing in tolerance at −reach … +reach in steps of [`STEP_POINTS`].
     probability: Arc<[f64]>,

@@ -1,13 +1,17 @@
 //! The question: clubs that need parts, the stock they share, and what a deviation costs.
 //!
+//! A question can be written down and read again, figure by figure, so that one that was answered wrongly can be asked
+//! again (`examples/replay.rs`).
+//!
 //! The crate does not know what a club is made of. A club is a *base* deviation (everything that is not chosen here)
 //! plus the contributions of one head, one shaft, one grip and up to two tip weights, all in points of balance, which
 //! add because static moments add.
 
 use crate::loss::Loss;
+use serde::{Deserialize, Serialize};
 
 /// One part that may go into one club.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Candidate {
     /// Index of the part within its kind in [`Stock`]; one part may be a candidate of many clubs.
     pub part: usize,
@@ -21,7 +25,7 @@ pub struct Candidate {
 }
 
 /// A tip weight of the tray as it sits in one club.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct TipFit {
     /// Index into [`Stock::tips`].
     pub tip: usize,
@@ -30,7 +34,7 @@ pub struct TipFit {
 }
 
 /// One compartment of the tray of tip weights.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Tip {
     /// Mass of one weight, g.
     pub grams: f64,
@@ -39,7 +43,7 @@ pub struct Tip {
 }
 
 /// How a head's mass turns into points in a club, so that a shortage can be named in grams to order.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct HeadScale {
     /// Points per gram of head.
     pub points_per_g: f64,
@@ -48,7 +52,7 @@ pub struct HeadScale {
 }
 
 /// A target for the whole club's mass.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct MassTarget {
     /// Mass of everything that is not chosen here, g.
     pub base_mass_g: f64,
@@ -59,7 +63,7 @@ pub struct MassTarget {
 /// One club: what it lacks and what would fit.
 ///
 /// A lock or a part already built in is a list with a single candidate.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct ClubNeed {
     /// Deviation from target of everything that is not chosen, points.
     pub base_points: f64,
@@ -86,7 +90,7 @@ pub struct ClubNeed {
 }
 
 /// How many there are of each part. Weighed pieces have 1, bulk lots more; 0 takes a part out.
-#[derive(Debug, Clone, PartialEq, Default)]
+#[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
 pub struct Stock {
     /// Capacity of each head.
     pub heads: Vec<u32>,
@@ -102,7 +106,7 @@ pub struct Stock {
 ///
 /// The defaults keep the order that builders give: finishing in tolerance first, then grams of tip weight, whole
 /// mass, and evenness of shafts in the set. They are a judgement (no source), meant to be changed.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct CostWeights {
     /// Factor on [`Loss`].
     pub loss: f64,
@@ -130,7 +134,7 @@ impl Default for CostWeights {
 }
 
 /// One set to plan on its own.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct SetProblem {
     /// The clubs.
     pub clubs: Vec<ClubNeed>,
@@ -141,7 +145,7 @@ pub struct SetProblem {
 }
 
 /// One job of a day.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct JobSet {
     /// The clubs of one player's set.
     pub clubs: Vec<ClubNeed>,
@@ -150,7 +154,7 @@ pub struct JobSet {
 }
 
 /// Many sets on one stock.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct DayProblem {
     /// The jobs.
     pub sets: Vec<JobSet>,

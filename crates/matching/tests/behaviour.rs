@@ -378,3 +378,23 @@ fn dearer_tip_weight_never_adds_grams() {
     assert!(plans.len() >= 2);
     assert!(plans.windows(2).all(|w| w[0].tip_g >= w[1].tip_g - 1e-9));
 }
+
+/// A fault in one of several plans to choose from is not the end of the others; in all of them it is told.
+#[test]
+fn one_failed_check_does_not_lose_the_other_alternatives() {
+    let problem = set(10, Variant::Plain);
+    let usual = problem.weights.tip_per_g;
+    let plans = |fails: &dyn Fn(f64) -> bool| {
+        alternatives(&problem, &TRADE_OFF, &mut |p| {
+            if fails(p.weights.tip_per_g / usual) {
+                return Err(MatchError::CheckFailed("made to fail".into()));
+            }
+            solve_set(p, Limits::default()).map(Some)
+        })
+    };
+    let all = plans(&|_| false).expect("valid");
+    let others = plans(&|factor| (factor - 1.0).abs() < 1e-9).expect("the others");
+    assert!(others.len() >= 2 && others.iter().all(|x| x.tip_factor != 1.0));
+    assert!(all.iter().filter(|x| x.tip_factor != 1.0).all(|x| others.contains(x)));
+    assert_eq!(plans(&|_| true), Err(MatchError::CheckFailed("made to fail".into())));
+}

@@ -74,10 +74,23 @@ impl From<&AppError> for Problem {
             Kind::NotFound => StatusCode::NOT_FOUND,
             Kind::Conflict => StatusCode::CONFLICT,
             Kind::Unavailable => StatusCode::SERVICE_UNAVAILABLE,
+            Kind::Fault => StatusCode::INTERNAL_SERVER_ERROR,
         };
         let mut problem = Self::new(status, error.code(), error.to_string());
         problem.field = error.field().map(str::to_owned);
         problem
+    }
+}
+
+impl Problem {
+    /// The problem of an error that is the answer to a request; what is not the asker's doing goes into the log.
+    pub(crate) fn of(error: &AppError) -> Self {
+        match error.kind() {
+            Kind::Unavailable => tracing::error!(%error, "the store could not serve"),
+            Kind::Fault => tracing::error!(%error, "the program made a mistake"),
+            Kind::Invalid | Kind::NotFound | Kind::Conflict => {}
+        }
+        error.into()
     }
 }
 
@@ -98,10 +111,7 @@ pub struct ApiError(pub Problem);
 
 impl From<AppError> for ApiError {
     fn from(error: AppError) -> Self {
-        if error.kind() == Kind::Unavailable {
-            tracing::error!(%error, "the store could not serve");
-        }
-        Self((&error).into())
+        Self(Problem::of(&error))
     }
 }
 
@@ -131,5 +141,28 @@ impl<T: DeserializeOwned, S: Send + Sync> FromRequest<S> for Body<T> {
         serde_json::from_slice(&bytes)
             .map(Self)
             .map_err(|e| ApiError(Problem::invalid(format!("the JSON document could not be read: {e}"))))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::Problem;
+    use app::AppError;
+    use workshop::WorkshopError;
+
+    /// A mistake of the program is not told as the asker's.
+    #[test]
+    fn a_mistake_of_the_program_is_a_500() {
+        let errors = [
+            AppError::Workshop(WorkshopError::Fault("the plan failed its check".into())),
+            AppError::Internal("the search stopped".into()),
+        ];
+        for error in errors {
+            let problem = Problem::of(&error);
+            assert_eq!((problem.status, problem.title.as_str()), (500, "Our mistake"));
+            assert_eq!(problem.kind, "urn:setwright:problem:internal");
+        }
+        let refused = AppError::Workshop(WorkshopError::Matching("no club to plan".into()));
+        assert_eq!(Problem::of(&refused).status, 422);
     }
 }

@@ -3,6 +3,7 @@
 
 mod calc;
 mod frequency;
+mod half_quanta;
 mod learned;
 mod list;
 mod order;
