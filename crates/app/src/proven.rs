@@ -11,6 +11,7 @@ use crate::fault::{Faults, Question};
 use crate::matched::{DaySearch, Searching};
 use matching::{DayProblem, DaySolution, Limits, MatchError, Progress, SetProblem, SetSolution};
 use std::collections::VecDeque;
+use std::sync::atomic::{AtomicU64, Ordering};
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 use std::time::{Duration, Instant};
 
@@ -30,6 +31,8 @@ pub(crate) struct Proven {
     sets: Arc<Mutex<Recent<SetProblem, SetSolution>>>,
     days: Arc<Mutex<Recent<(DayProblem, Search), DaySolution>>>,
     beside: Arc<Mutex<Option<Beside>>>,
+    /// How many searches were begun beside the requests.
+    searches: Arc<AtomicU64>,
     faults: Faults,
 }
 
@@ -150,14 +153,17 @@ impl Proven {
         held(&self.days).keep((problem, search), found, DAYS);
     }
 
-    /// Begins a search beside the requests, over when what is returned is dropped; none where one is under way already.
+    /// Begins a search beside the requests, over when what is returned is dropped; none where one is under way already
+    /// that was not told to stop.
     pub fn begin(&self, seconds: f64) -> Option<Begun> {
         let mut beside = held(&self.beside);
-        if beside.is_some() {
+        if beside.as_ref().is_some_and(|b| !b.stopped) {
             return None;
         }
-        *beside = Some(Beside { seconds, begun: Instant::now(), cost: f64::INFINITY, bound: 0.0, stopped: false });
-        Some(Begun(Arc::clone(&self.beside)))
+        let begun = Instant::now();
+        let number = self.searches.fetch_add(1, Ordering::Relaxed);
+        *beside = Some(Beside { number, seconds, begun, cost: f64::INFINITY, bound: 0.0, stopped: false });
+        Some(Begun { beside: Arc::clone(&self.beside), number, begun })
     }
 
     /// The search beside the requests, if there is one.
@@ -180,6 +186,8 @@ impl Proven {
 /// What is known of a search beside the requests.
 #[derive(Debug)]
 struct Beside {
+    /// Which search it is: the one before may be ending still.
+    number: u64,
     seconds: f64,
     begun: Instant,
     cost: f64,
@@ -188,18 +196,22 @@ struct Beside {
 }
 
 /// A search beside the requests.
-pub(crate) struct Begun(Arc<Mutex<Option<Beside>>>);
+pub(crate) struct Begun {
+    beside: Arc<Mutex<Option<Beside>>>,
+    number: u64,
+    begun: Instant,
+}
 
 impl Begun {
     /// Seconds since it began.
     pub fn seconds(&self) -> f64 {
-        held(&self.0).as_ref().map_or(0.0, |beside| beside.begun.elapsed().as_secs_f64())
+        self.begun.elapsed().as_secs_f64()
     }
 
     /// Notes how far it has come; whether it may go on.
     pub fn go_on(&self, progress: Progress) -> bool {
-        let mut beside = held(&self.0);
-        let Some(beside) = beside.as_mut() else { return false };
+        let mut beside = held(&self.beside);
+        let Some(beside) = beside.as_mut().filter(|b| b.number == self.number) else { return false };
         (beside.cost, beside.bound) = (progress.cost, progress.bound);
         !beside.stopped && beside.begun.elapsed().as_secs_f64() < beside.seconds
     }
@@ -207,7 +219,7 @@ impl Begun {
 
 impl Drop for Begun {
     fn drop(&mut self) {
-        *held(&self.0) = None;
+        held(&self.beside).take_if(|b| b.number == self.number);
     }
 }
 
@@ -312,7 +324,13 @@ mod tests {
         assert_eq!((seen.at.cost, seen.at.bound, seen.asked_s), (2.0, 1.5, 60.0));
         proven.stop();
         assert!(!begun.go_on(progress));
+        // Another may begin while the stopped one is ending, and goes on when that has ended.
+        let next = proven.begin(30.0).expect("the first was stopped");
+        assert!(!begun.go_on(progress) && next.go_on(progress));
         drop(begun);
+        assert_eq!(proven.beside().map(|b| b.asked_s), Some(30.0));
+        assert!(next.go_on(progress));
+        drop(next);
         assert!(proven.beside().is_none() && proven.begin(1.0).is_some());
     }
 

@@ -10,7 +10,7 @@ use crate::compile::Compiled;
 use crate::cost::{Built, Tariff, under_cap};
 use crate::error::{MatchError, PartKind};
 use crate::grid::{DeciGrams, FRAC};
-use crate::model::{ClubNeed, CostWeights, JobSet, Stock};
+use crate::model::{CostWeights, JobSet, Stock};
 use crate::plan::choices;
 use crate::solution::Choice;
 use crate::table::Column;
@@ -53,7 +53,9 @@ fn check(sets: &[JobSet], stock: &Stock, weights: &CostWeights, plan: &[Vec<Opti
             };
             let named = |e: String| format!("set {i} club {j}: {e}");
             let built = Built::new(club, [choice.head, choice.shaft, choice.grip], &choice.tips).map_err(named)?;
-            allowed(club, choice, stock).map_err(named)?;
+            if !under_cap(club, stock, choice.tips.iter().copied()) {
+                return Err(named(format!("{} g of tip weight over the cap of {} g", choice.tip_g, club.tip_cap_g)));
+            }
             total += i64::from(built.terms(&tariff, stock).map_err(named)?.total().0);
             residuals.push(built.residual());
             *used.entry((PartKind::Head, choice.head)).or_default() += 1;
@@ -77,15 +79,4 @@ fn check(sets: &[JobSet], stock: &Stock, weights: &CostWeights, plan: &[Vec<Opti
         }
     }
     Ok(total)
-}
-
-/// What a club allows in its tip.
-fn allowed(club: &ClubNeed, choice: &Choice, stock: &Stock) -> Result<(), String> {
-    if !under_cap(club, stock, choice.tips.iter().copied()) {
-        return Err(format!("{} g of tip weight over the cap of {} g", choice.tip_g, club.tip_cap_g));
-    }
-    if choice.tips.len() > if club.tip_pair_allowed { 2 } else { 1 } {
-        return Err(format!("{} tip weights stacked", choice.tips.len()));
-    }
-    Ok(())
 }

@@ -1,15 +1,15 @@
 //! From the question to its whole-number form: parts that read the same everywhere become one *type* with a count,
 //! tip weights become a short list of options a club.
 
-use std::collections::HashMap;
+use std::collections::{HashMap, HashSet};
 use std::ops::Range;
 use std::sync::Arc;
 
-use crate::cost::{Rate, Tariff, mass_offset, residual, tip_mass, under_cap};
+use crate::cost::{Rate, Tariff, mass_offset, residual, tip_mass, tip_points, under_cap};
 use crate::error::{MatchError, PartKind};
 use crate::grid::{CentiGrams, DeciGrams, FORBIDDEN, MOST_QUANTA, MilliPoints};
 use crate::loss::LossForm;
-use crate::model::{Candidate, ClubNeed, CostWeights, JobSet, Stock};
+use crate::model::{Candidate, ClubNeed, CostWeights, JobSet, Stock, TipFit, TipPair};
 use crate::thin;
 
 /// Index of a kind in arrays by kind.
@@ -192,6 +192,7 @@ pub(crate) fn compile(sets: &[JobSet], stock: &Stock, weights: &CostWeights) -> 
         Typer::new(PartKind::Grip, &stock.grips),
     ];
     let mut at = 0;
+    let mut pairs_checked: Vec<*const TipPair> = Vec::new();
     for set in sets {
         in_range("priority of a job", set.priority, 0.03, 30.0, "times")?;
         let most = MOST_QUANTA * weights.quantum / set.priority;
@@ -199,6 +200,12 @@ pub(crate) fn compile(sets: &[JobSet], stock: &Stock, weights: &CostWeights) -> 
         in_range("weight of the loss", weights.loss, 0.0, most / 7.0, "clubs")?;
         for club in &set.clubs {
             check_club(at, club, stock)?;
+            // Clubs mostly share their list.
+            let list = club.tip_pairs.as_ptr();
+            if !pairs_checked.contains(&list) {
+                check_pairs(at, &club.tip_pairs, stock)?;
+                pairs_checked.push(list);
+            }
             for (kind, list) in [&club.heads, &club.shafts, &club.grips].into_iter().enumerate() {
                 typer[kind].see(at, club, list, set.priority, weights)?;
             }
@@ -279,30 +286,31 @@ fn loss_table(need: &ClubNeed, tariff: &Tariff) -> Arc<LossTable> {
     Arc::new(LossTable::new(costs, need.loss.half_steps()))
 }
 
-/// No weight, each weight, each allowed pair, the cheapest first; those over the cap, or more than the tray has, are left
-/// out.
+/// No weight, each weight, each pair of which both fit, the cheapest first; those over the cap, or more than the tray has,
+/// are left out.
 fn tip_options(need: &ClubNeed, stock: &Stock, tariff: &Tariff) -> Vec<TipOption> {
     let mut options = vec![TipOption { uses: [None, None], pts: MilliPoints(0), cg: CentiGrams(0), cost: 0 }];
-    let mut push = |tips: &[usize], pts: MilliPoints| {
-        if under_cap(need, stock, tips.iter().copied()) {
-            let mass = tip_mass(stock, tips.iter().copied());
-            let cg = if need.mass_target.is_some() { mass } else { CentiGrams(0) };
-            let uses = [tips.first(), tips.get(1)].map(|t| t.map(|&t| t as u32));
-            options.push(TipOption { uses, pts, cg, cost: tariff.tip(mass).steps() });
+    let mut push = |fits: &[&TipFit], pair: Option<&TipPair>| {
+        let tips = || fits.iter().map(|f| f.tip);
+        let there = |tip: usize| stock.tips[tip].count as usize >= tips().filter(|&t| t == tip).count();
+        if tips().all(there) && under_cap(need, stock, tips()) {
+            let mass = tip_mass(stock, tips());
+            options.push(TipOption {
+                uses: [fits.first(), fits.get(1)].map(|f| f.map(|f| f.tip as u32)),
+                pts: tip_points(fits.iter().copied(), pair),
+                cg: if need.mass_target.is_some() { mass } else { CentiGrams(0) },
+                cost: tariff.tip(mass, fits.len()).steps(),
+            });
         }
     };
-    for (i, a) in need.tips.iter().enumerate() {
-        if stock.tips[a.tip].count == 0 {
-            continue;
-        }
-        push(&[a.tip], MilliPoints::of(a.points));
-        if !need.tip_pair_allowed {
-            continue;
-        }
-        for b in &need.tips[i..] {
-            if stock.tips[b.tip].count >= if a.tip == b.tip { 2 } else { 1 } {
-                push(&[a.tip, b.tip], MilliPoints::of(a.points) + MilliPoints::of(b.points));
-            }
+    let mut fit_of: Vec<Option<&TipFit>> = vec![None; stock.tips.len()];
+    for fit in &need.tips {
+        fit_of[fit.tip] = Some(fit);
+        push(&[fit], None);
+    }
+    for pair in need.tip_pairs.iter() {
+        if let (Some(lower), Some(upper)) = (fit_of[pair.lower], fit_of[pair.upper]) {
+            push(&[lower, upper], Some(pair));
         }
     }
     options.sort_by_key(|o| (o.cost, o.uses));
@@ -463,6 +471,7 @@ fn check_weights(w: &CostWeights) -> Result<(), MatchError> {
     for (what, value) in [
         ("weight of the loss", w.loss),
         ("weight of a gram of tip weight", w.tip_per_g),
+        ("weight of a second tip weight", w.second_tip),
         ("weight of a gram of shaft range", w.shaft_range_per_g),
         ("weight of a gram of whole mass", w.mass_per_g),
         ("cost of an unbuilt club", w.unbuilt),
@@ -496,6 +505,21 @@ fn check_club(at: usize, club: &ClubNeed, stock: &Stock) -> Result<(), MatchErro
     if let Some(h) = club.head_scale {
         in_range("points per gram of head", h.points_per_g, 1e-3, 100.0, "points/g")?;
         finite(at, "zero of the head scale", h.zero_mass_g)?;
+    }
+    Ok(())
+}
+
+fn check_pairs(at: usize, pairs: &[TipPair], stock: &Stock) -> Result<(), MatchError> {
+    let mut seen = HashSet::with_capacity(pairs.len());
+    for pair in pairs {
+        let (kind, count) = (PartKind::Tip, stock.tips.len());
+        if let Some(&part) = [pair.lower, pair.upper].iter().find(|&&tip| tip >= count) {
+            return Err(MatchError::UnknownPart { club: at, kind, part, count });
+        }
+        if !seen.insert((pair.lower.min(pair.upper), pair.lower.max(pair.upper))) {
+            return Err(MatchError::ListedTwice { club: at, kind, part: pair.upper });
+        }
+        in_range("loss of a pair of tip weights", pair.lost_points, -100.0, 100.0, "points")?;
     }
     Ok(())
 }

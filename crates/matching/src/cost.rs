@@ -4,7 +4,7 @@
 //! its reasons all ask here, term by term, so that they agree to the quantum.
 
 use crate::grid::{CentiGrams, DeciGrams, MOST_QUANTA, MilliPoints, Quanta};
-use crate::model::{Candidate, ClubNeed, CostWeights, Stock, TipFit};
+use crate::model::{Candidate, ClubNeed, CostWeights, Stock, TipFit, TipPair};
 use crate::solution::ClubCost;
 
 /// What a cost is rounded up from. The figures of a shop are short decimals, so that a cost often is half a quantum just
@@ -32,6 +32,7 @@ pub(crate) struct Tariff {
     extra: Rate,
     /// Of a hundredth of a gram of tip weight.
     tip: Rate,
+    second_tip: Quanta,
     /// Of a hundredth of a gram off the target mass.
     mass: Rate,
     /// Of a tenth of a gram of range.
@@ -46,6 +47,7 @@ impl Tariff {
             loss: rate(weights.loss),
             extra: rate(1.0),
             tip: rate(weights.tip_per_g / 100.0),
+            second_tip: rate(weights.second_tip).of(1.0),
             mass: rate(weights.mass_per_g / 100.0),
             range: rate(weights.shaft_range_per_g / 10.0),
             unbuilt: rate(weights.unbuilt).of(1.0),
@@ -62,9 +64,10 @@ impl Tariff {
         self.extra.of(cost)
     }
 
-    /// Of the tip weight of one club.
-    pub fn tip(&self, weight: CentiGrams) -> Quanta {
-        self.tip.of(f64::from(weight.0))
+    /// Of the tip weight of one club, in so many pieces.
+    pub fn tip(&self, weight: CentiGrams, pieces: usize) -> Quanta {
+        let second = if pieces > 1 { self.second_tip } else { Quanta(0) };
+        self.tip.of(f64::from(weight.0)) + second
     }
 
     /// Of a hundredth of a gram by which a whole club is off its target mass.
@@ -100,6 +103,12 @@ pub(crate) fn tip_mass(stock: &Stock, tips: impl IntoIterator<Item = usize>) -> 
 pub(crate) fn under_cap(need: &ClubNeed, stock: &Stock, tips: impl IntoIterator<Item = usize>) -> bool {
     let grams: f64 = tips.into_iter().map(|t| stock.tips[t].grams).sum();
     grams <= need.tip_cap_g + 1e-9
+}
+
+/// What weights in one tip add to a club's deviation.
+pub(crate) fn tip_points<'a>(fits: impl IntoIterator<Item = &'a TipFit>, pair: Option<&TipPair>) -> MilliPoints {
+    let each: MilliPoints = fits.into_iter().map(|f| MilliPoints::of(f.points)).sum();
+    pair.map_or(each, |pair| each - MilliPoints::of(pair.lost_points))
 }
 
 /// A club's mass off its target without the parts that are chosen; none without a target.
@@ -140,6 +149,8 @@ pub(crate) struct Built<'a> {
     /// Head, shaft and grip.
     pub parts: [&'a Candidate; 3],
     pub tips: Vec<&'a TipFit>,
+    /// How two of them are stacked.
+    pair: Option<&'a TipPair>,
 }
 
 impl<'a> Built<'a> {
@@ -151,6 +162,14 @@ impl<'a> Built<'a> {
         let fits = |&tip: &usize| {
             need.tips.iter().find(|f| f.tip == tip).ok_or_else(|| format!("tip weight {tip} does not fit"))
         };
+        let pair = match *tips {
+            [] | [_] => None,
+            [lower, upper] => {
+                let found = need.tip_pairs.iter().find(|p| (p.lower, p.upper) == (lower, upper));
+                Some(found.ok_or_else(|| format!("tip weights {lower} and {upper} may not be stacked"))?)
+            }
+            _ => return Err(format!("{} tip weights in one club", tips.len())),
+        };
         let [head, shaft, grip] = parts;
         Ok(Self {
             need,
@@ -160,6 +179,7 @@ impl<'a> Built<'a> {
                 listed(&need.grips, grip, "grip")?,
             ],
             tips: tips.iter().map(fits).collect::<Result<_, _>>()?,
+            pair,
         })
     }
 
@@ -167,7 +187,7 @@ impl<'a> Built<'a> {
     pub fn deviation(&self) -> MilliPoints {
         MilliPoints::of(self.need.base_points)
             + self.parts.iter().map(|c| MilliPoints::of(c.points)).sum()
-            + self.tips.iter().map(|f| MilliPoints::of(f.points)).sum()
+            + tip_points(self.tips.iter().copied(), self.pair)
     }
 
     /// Deviation as the figures give it, points.
@@ -175,6 +195,7 @@ impl<'a> Built<'a> {
         self.need.base_points
             + self.parts.iter().map(|c| c.points).sum::<f64>()
             + self.tips.iter().map(|f| f.points).sum::<f64>()
+            - self.pair.map_or(0.0, |p| p.lost_points)
     }
 
     /// Mass of head, shaft and grip, g.
@@ -199,7 +220,7 @@ impl<'a> Built<'a> {
         });
         Ok(Terms {
             loss: tariff.loss(of_curve),
-            tip: tariff.tip(in_tip),
+            tip: tariff.tip(in_tip, self.tips.len()),
             mass,
             extra: self.parts.iter().map(|c| tariff.extra(c.extra_cost)).sum(),
         })

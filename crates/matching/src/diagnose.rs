@@ -1,6 +1,7 @@
 //! Why a club is left unbuilt, and what to order.
 
 use crate::compile::KINDS;
+use crate::cost::under_cap;
 use crate::error::PartKind;
 use crate::model::{Candidate, ClubNeed, JobSet, Stock};
 use crate::solution::{Choice, HeadWindow, Unbuildable, Why};
@@ -147,20 +148,13 @@ fn ends(list: &[Candidate], capacity: &[u32]) -> Option<(f64, f64)> {
 }
 
 fn tip_ends(club: &ClubNeed, stock: &Stock) -> (f64, f64) {
-    let (mut low, mut high) = (0.0_f64, 0.0_f64);
-    for (i, a) in club.tips.iter().enumerate() {
-        let first = stock.tips[a.tip];
-        if first.count == 0 || first.grams > club.tip_cap_g {
-            continue;
-        }
-        (low, high) = (low.min(a.points), high.max(a.points));
-        for b in club.tips[i..].iter().filter(|_| club.tip_pair_allowed) {
-            let second = stock.tips[b.tip];
-            let enough = second.count >= if a.tip == b.tip { 2 } else { 1 };
-            if enough && first.grams + second.grams <= club.tip_cap_g {
-                (low, high) = (low.min(a.points + b.points), high.max(a.points + b.points));
-            }
-        }
-    }
-    (low, high)
+    let there = |tips: &[usize]| {
+        let enough = |&tip: &usize| stock.tips[tip].count as usize >= tips.iter().filter(|t| **t == tip).count();
+        tips.iter().all(enough) && under_cap(club, stock, tips.iter().copied())
+    };
+    let points_of = |tip: usize| club.tips.iter().find(|f| f.tip == tip).map(|f| f.points);
+    let singles = club.tips.iter().filter(|f| there(&[f.tip])).map(|f| f.points);
+    let pairs = club.tip_pairs.iter().filter(|p| there(&[p.lower, p.upper]));
+    let pairs = pairs.filter_map(|p| Some(points_of(p.lower)? + points_of(p.upper)? - p.lost_points));
+    singles.chain(pairs).fold((0.0, 0.0), |(low, high): (f64, f64), x| (low.min(x), high.max(x)))
 }

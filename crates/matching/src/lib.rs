@@ -8,8 +8,8 @@
 //!
 //! # Cost
 //!
-//! One unit is one club that certainly misses its tolerance. A club costs its expected miss ([`Loss`]), its tip weight,
-//! its mass off target and its candidates' extra costs; a set costs the range of its shafts' masses about the model's
+//! One unit is one club that certainly misses its tolerance. A club costs its expected miss ([`Loss`]), its tip weight
+//! and a second piece of it, its mass off target and its candidates' extra costs; a set costs the range of its shafts' masses about the model's
 //! own slope; an unbuilt club costs far more than any of these ([`CostWeights`]). Each of these is rounded to
 //! whole quanta in one place that search, bound, check and answer share, so that "proven" means exactly that.
 //!
@@ -86,6 +86,7 @@ pub use error::{MatchError, PartKind};
 pub use loss::{GripStillToChoose, Loss, LossForm, STEP_POINTS};
 pub use model::{
     Candidate, ClubNeed, CostWeights, DayProblem, HeadScale, JobSet, MassTarget, SetProblem, Stock, Tip, TipFit,
+    TipPair,
 };
 pub use set::{Limits, Progress, solve_set, solve_set_watched};
 pub use solution::{Choice, ClubCost, DaySolution, HeadWindow, JobPlan, SetSolution, Unbuildable, Why};

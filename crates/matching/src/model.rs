@@ -5,7 +5,10 @@
 //!
 //! The crate does not know what a club is made of. A club is a *base* deviation (everything that is not chosen here)
 //! plus the contributions of one head, one shaft, one grip and up to two tip weights, all in points of balance, which
-//! add because static moments add.
+//! add because static moments add. Of two stacked weights the upper one lies higher than it would alone; what that
+//! takes off is given with the pair.
+
+use std::sync::Arc;
 
 use crate::loss::Loss;
 use serde::{Deserialize, Serialize};
@@ -31,6 +34,18 @@ pub struct TipFit {
     pub tip: usize,
     /// What one such weight adds to the club's deviation, points.
     pub points: f64,
+}
+
+/// Two weights of the tray that may be stacked in one tip.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub struct TipPair {
+    /// The one at the end of the tip: index into [`Stock::tips`].
+    pub lower: usize,
+    /// The one on top of it; the same index for two of a kind.
+    pub upper: usize,
+    /// How much less the two do together than each of them would by itself, points: the upper one lies higher in the
+    /// shaft than it would alone.
+    pub lost_points: f64,
 }
 
 /// One compartment of the tray of tip weights.
@@ -77,8 +92,9 @@ pub struct ClubNeed {
     pub tips: Vec<TipFit>,
     /// Most tip weight allowed in this club, g.
     pub tip_cap_g: f64,
-    /// Whether two tip weights may be stacked.
-    pub tip_pair_allowed: bool,
+    /// Which weights of the tray may be stacked, each two of them listed once; only pairs of which both fit this club count.
+    /// Clubs may share one list.
+    pub tip_pairs: Arc<[TipPair]>,
     /// Shaft mass that the model's own slope along the set gives this club, g; only differences from it count.
     pub shaft_nominal_g: f64,
     /// Target for the whole mass, if the sheet asks for one.
@@ -112,6 +128,8 @@ pub struct CostWeights {
     pub loss: f64,
     /// Per gram of tip weight.
     pub tip_per_g: f64,
+    /// For a second tip weight in one club, beside its grams.
+    pub second_tip: f64,
     /// Per gram of range (greatest less least) of shaft mass about [`ClubNeed::shaft_nominal_g`] within a set.
     pub shaft_range_per_g: f64,
     /// Per gram that the whole club is off [`MassTarget`].
@@ -129,7 +147,15 @@ pub struct CostWeights {
 
 impl Default for CostWeights {
     fn default() -> Self {
-        Self { loss: 1.0, tip_per_g: 0.005, shaft_range_per_g: 0.010, mass_per_g: 0.001, unbuilt: 10.0, quantum: 1e-4 }
+        Self {
+            loss: 1.0,
+            tip_per_g: 0.005,
+            second_tip: 0.0,
+            shaft_range_per_g: 0.010,
+            mass_per_g: 0.001,
+            unbuilt: 10.0,
+            quantum: 1e-4,
+        }
     }
 }
 

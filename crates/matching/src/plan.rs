@@ -61,9 +61,8 @@ fn choice(
     tariff: &Tariff,
     quantum: f64,
     parts: [usize; 3],
-    mut tips: Vec<usize>,
+    tips: Vec<usize>,
 ) -> Result<Choice, String> {
-    tips.sort_unstable();
     let built = Built::new(need, parts, &tips)?;
     let tip_g: f64 = tips.iter().map(|&t| stock.tips[t].grams).sum();
     let [head, shaft, grip] = parts;

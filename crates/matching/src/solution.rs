@@ -11,7 +11,7 @@ pub struct Choice {
     pub shaft: usize,
     /// Grip, index in the stock.
     pub grip: usize,
-    /// Tip weights, indices in the tray; none, one or two (the same index twice for two of a kind).
+    /// Tip weights, indices in the tray; none, one or two, the lower first (the same index twice for two of a kind).
     pub tips: Vec<usize>,
     /// Planned deviation from target, points.
     pub deviation_points: f64,
@@ -30,7 +30,7 @@ pub struct Choice {
 pub struct ClubCost {
     /// For its deviation.
     pub loss: f64,
-    /// For its tip weight.
+    /// For its tip weight, and a second piece of it.
     pub tip: f64,
     /// For its whole mass.
     pub mass: f64,

@@ -14,6 +14,7 @@ use crate::plan::{ClubPlan, Extra};
 use crate::remedy::Action;
 use crate::sheet::{SheetClub, Wraps};
 use crate::shop::{Scale, Shop};
+use crate::tip_weight;
 use estimation::{Club, JobModel, JointPrior, Piece, Prior, Role, ScalePrior, SharedPrior};
 use quantity::INCH_MM;
 use std::collections::BTreeMap;
@@ -251,13 +252,12 @@ impl Assembly<'_> {
                         .moving_with_length(),
                 );
         }
-        let mut below_mm = 0.0;
-        for part in plan.parts.iter().filter(|p| p.kind == PartKind::TipWeight) {
-            let weight = self.library.tip_weight(&part.model)?;
+        let in_tip = || plan.parts.iter().filter(|p| p.kind == PartKind::TipWeight);
+        let lengths_mm = in_tip().map(|part| self.library.tip_weight(&part.model).map(|model| model.length_mm));
+        let lengths_mm: Vec<f64> = lengths_mm.collect::<Result<_, _>>()?;
+        for (part, arm_mm) in in_tip().zip(tip_weight::arms_mm(tip_mm, lengths_mm)) {
             let sd = if part.weighed { WEIGHED_SD_G } else { 0.1 };
-            // A second weight sits above the first.
-            let arm = Prior::new(inch(tip_mm - below_mm - weight.length_mm / 2.0), inch(1.0));
-            below_mm += weight.length_mm;
+            let arm = Prior::new(inch(arm_mm), inch(1.0));
             made = made.with_piece(Piece::new(Role::TipWeight, Prior::new(part.mass_g, sd), arm).moving_with_length());
         }
         if let Some(code) = club.target.adhesive.as_ref().or(self.shop.adhesive.as_ref()) {

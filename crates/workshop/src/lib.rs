@@ -42,6 +42,7 @@ pub mod sorting;
 pub mod step;
 pub mod stock_csv;
 pub mod stock_file;
+mod tip_weight;
 pub mod weigh_in;
 
 pub use error::WorkshopError;

@@ -69,7 +69,7 @@ impl Tried<'_> {
                     for tips in &tip_sets {
                         let Some(own) = own_cost(self.day, priority, club, [h, s, g], tips) else { continue };
                         let mut taken = vec![(0, h.part), (1, s.part), (2, g.part)];
-                        taken.extend(tips.iter().map(|&t| (3, t)));
+                        taken.extend(tips.0.iter().map(|&t| (3, t)));
                         if self.take(&taken) {
                             residuals.push(((s.mass_g - club.shaft_nominal_g) * 10.0).round() as i64);
                             self.club(at + 1, cost + own, residuals);
@@ -94,18 +94,23 @@ impl Tried<'_> {
     }
 }
 
-fn tip_sets(club: &ClubNeed) -> Vec<Vec<usize>> {
-    let mut sets = vec![vec![]];
-    for a in &club.tips {
-        sets.push(vec![a.tip]);
-        if club.tip_pair_allowed {
-            sets.extend(club.tips.iter().filter(|b| b.tip >= a.tip).map(|b| vec![a.tip, b.tip]));
-        }
-    }
+/// What may go into a tip, with what is lost by stacking.
+fn tip_sets(club: &ClubNeed) -> Vec<(Vec<usize>, f64)> {
+    let fits = |tip: usize| club.tips.iter().any(|f| f.tip == tip);
+    let mut sets = vec![(vec![], 0.0)];
+    sets.extend(club.tips.iter().map(|f| (vec![f.tip], 0.0)));
+    let pairs = club.tip_pairs.iter().filter(|p| fits(p.lower) && fits(p.upper));
+    sets.extend(pairs.map(|p| (vec![p.lower, p.upper], p.lost_points)));
     sets
 }
 
-fn own_cost(day: &DayProblem, priority: f64, club: &ClubNeed, parts: [&Candidate; 3], tips: &[usize]) -> Option<i64> {
+fn own_cost(
+    day: &DayProblem,
+    priority: f64,
+    club: &ClubNeed,
+    parts: [&Candidate; 3],
+    (tips, lost_points): &(Vec<usize>, f64),
+) -> Option<i64> {
     let w = &day.weights;
     if tips.iter().map(|&t| day.stock.tips[t].grams).sum::<f64>() > club.tip_cap_g + 1e-9 {
         return None;
@@ -114,10 +119,12 @@ fn own_cost(day: &DayProblem, priority: f64, club: &ClubNeed, parts: [&Candidate
     let fit = |t: usize| club.tips.iter().find(|f| f.tip == t).map_or(0, |f| milli(f.points));
     let deviation = milli(club.base_points)
         + parts.iter().map(|c| milli(c.points)).sum::<i64>()
-        + tips.iter().map(|&t| fit(t)).sum::<i64>();
+        + tips.iter().map(|&t| fit(t)).sum::<i64>()
+        - milli(*lost_points);
     let loss = club.loss.cost(deviation as f64 / 1000.0)?;
     let mut sum = quanta(priority * (w.loss * loss), w);
     sum += quanta(priority * (in_tip as f64 * w.tip_per_g) / 100.0, w);
+    sum += if tips.len() > 1 { quanta(w.second_tip * priority, w) } else { 0 };
     sum += parts.iter().map(|c| quanta(c.extra_cost * priority, w)).sum::<i64>();
     if let Some(m) = club.mass_target {
         let all = parts.iter().map(|c| centi(c.mass_g)).sum::<i64>() + in_tip + centi(m.base_mass_g - m.target_g);

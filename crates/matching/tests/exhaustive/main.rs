@@ -4,11 +4,13 @@ mod brute;
 mod rounding;
 
 use std::ops::RangeInclusive;
+use std::sync::Arc;
 
 use brute::least_of_all;
+use matching::instance::all_pairs;
 use matching::{
     Candidate, ClubNeed, CostWeights, DayProblem, JobSet, Limits, Loss, LossForm, MassTarget, SetProblem, Stock, Tip,
-    TipFit, solve_day, solve_set,
+    TipFit, TipPair, solve_day, solve_set,
 };
 use proptest::prelude::*;
 
@@ -39,8 +41,9 @@ fn small_set(most: [usize; 4], clubs: RangeInclusive<usize>) -> impl Strategy<Va
     let parts = |n| prop::collection::vec(part(), 1..=n);
     let clubs = prop::collection::vec((-30..10_i32, any::<bool>(), any::<bool>(), 0..8_u8), clubs);
     let tips = prop::collection::vec((1..5_u32, 0..3_u32), 0..=most[3]);
-    (parts(most[0]), parts(most[1]), parts(most[2]), tips, clubs, 0..3_usize).prop_map(
-        |(heads, shafts, grips, tips, clubs, range)| {
+    let stacked = (0..3_u32, 0..80_u32);
+    (parts(most[0]), parts(most[1]), parts(most[2]), tips, clubs, 0..3_usize, stacked).prop_map(
+        |(heads, shafts, grips, tips, clubs, range, (second, lost))| {
             let stock = Stock {
                 heads: heads.iter().map(|h| h.2).collect(),
                 shafts: shafts.iter().map(|h| h.2).collect(),
@@ -58,6 +61,8 @@ fn small_set(most: [usize; 4], clubs: RangeInclusive<usize>) -> impl Strategy<Va
                     })
                     .collect()
             };
+            let lost_points = f64::from(lost) / 1000.0;
+            let pairs: Arc<[TipPair]> = all_pairs(tips.len()).iter().map(|p| TipPair { lost_points, ..*p }).collect();
             let clubs = clubs
                 .into_iter()
                 .map(|(base, pair, mass, missing)| {
@@ -74,7 +79,7 @@ fn small_set(most: [usize; 4], clubs: RangeInclusive<usize>) -> impl Strategy<Va
                             .map(|tip| TipFit { tip, points: 0.45 * f64::from(tips[tip].0) })
                             .collect(),
                         tip_cap_g: 7.0,
-                        tip_pair_allowed: pair,
+                        tip_pairs: if pair { pairs.clone() } else { [].into() },
                         shaft_nominal_g: 110.0,
                         mass_target: mass.then_some(MassTarget { base_mass_g: 10.0, target_g: 423.0 }),
                         head_scale: None,
@@ -82,7 +87,11 @@ fn small_set(most: [usize; 4], clubs: RangeInclusive<usize>) -> impl Strategy<Va
                     }
                 })
                 .collect();
-            let weights = CostWeights { shaft_range_per_g: [0.0, 0.01, 0.1][range], ..CostWeights::default() };
+            let weights = CostWeights {
+                shaft_range_per_g: [0.0, 0.01, 0.1][range],
+                second_tip: 0.004 * f64::from(second),
+                ..CostWeights::default()
+            };
             SetProblem { clubs, stock, weights }
         },
     )

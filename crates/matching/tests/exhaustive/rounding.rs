@@ -5,11 +5,12 @@
 
 use super::brute::least_of_all;
 use super::{as_day, whole};
-use matching::instance::Rng;
+use matching::instance::{Rng, all_pairs};
 use matching::{
     Candidate, ClubNeed, CostWeights, DayProblem, JobPlan, JobSet, Limits, Loss, LossForm, MassTarget, SetProblem,
-    Stock, TRADE_OFF, Tip, TipFit, solve_day, solve_set,
+    Stock, TRADE_OFF, Tip, TipFit, TipPair, solve_day, solve_set,
 };
+use std::sync::Arc;
 
 /// What a job due in so many days counts: twice when due at once, once from a fortnight on.
 fn priority(days: u32) -> f64 {
@@ -33,7 +34,7 @@ fn club(loss: &Loss, tips: usize) -> ClubNeed {
         grips: vec![],
         tips: (0..tips).map(|tip| TipFit { tip, points: 0.0 }).collect(),
         tip_cap_g: 40.0,
-        tip_pair_allowed: false,
+        tip_pairs: [].into(),
         shaft_nominal_g: 100.0,
         mass_target: None,
         head_scale: None,
@@ -157,6 +158,10 @@ fn tiny(rng: &mut Rng) -> SetProblem {
     };
     let (heads, shafts) = (list(heads, 0.49, 250.0, rng), list(shafts, 0.08, 110.0, rng));
     let grips = list(grips, -0.2, 50.0, rng);
+    // What a weight of a gram and a half or more loses on top of another.
+    let mut pairs = all_pairs(stock.tips.len()).to_vec();
+    pairs.iter_mut().for_each(|p| p.lost_points = 0.001 * rng.below(60) as f64);
+    let pairs: Arc<[TipPair]> = pairs.into();
     let clubs = (0..1 + rng.below(3))
         .map(|_| ClubNeed {
             base_points: tenths(rng, 30) - 2.5,
@@ -165,7 +170,7 @@ fn tiny(rng: &mut Rng) -> SetProblem {
             grips: grips.clone(),
             tips: stock.tips.iter().enumerate().map(|(tip, t)| TipFit { tip, points: 0.45 * t.grams }).collect(),
             tip_cap_g: 9.0,
-            tip_pair_allowed: rng.below(2) == 0,
+            tip_pairs: if rng.below(2) == 0 { pairs.clone() } else { [].into() },
             shaft_nominal_g: 110.0,
             mass_target: (rng.below(2) == 0)
                 .then(|| MassTarget { base_mass_g: 10.0, target_g: 420.0 + 0.05 * rng.below(40) as f64 }),
@@ -177,6 +182,7 @@ fn tiny(rng: &mut Rng) -> SetProblem {
     let weights = CostWeights {
         tip_per_g: usual.tip_per_g * TRADE_OFF[rng.below(5)],
         mass_per_g: [0.001, 0.002, 0.005, 0.009, 0.011, 0.013, 0.015, 0.019][rng.below(8)],
+        second_tip: [0.0, 0.003, 0.000_25][rng.below(3)],
         shaft_range_per_g: [0.0, 0.01, 0.005][rng.below(3)],
         ..usual
     };

@@ -9,6 +9,7 @@ use crate::model::PartKind;
 use crate::part::Part;
 use crate::plan::{ClubPlan, Plan, PlannedPart};
 use crate::remedy::Progress;
+use crate::tip_weight;
 use quantity::decimal;
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
@@ -120,13 +121,8 @@ fn keep_done(
     let by = |list: &[matching::Candidate], part: Option<usize>| {
         part.and_then(|part| list.iter().find(|c| c.part == part)).map(|c| c.points)
     };
-    let tips: Vec<usize> = plan
-        .parts
-        .iter()
-        .filter(|p| p.kind == PartKind::TipWeight)
-        .filter_map(|planned| shelf.tips.iter().position(|p| p.id == planned.part))
-        .collect();
-    let tip_points: f64 = tips.iter().filter_map(|t| need.tips.iter().find(|f| f.tip == *t)).map(|f| f.points).sum();
+    let library = believed.assembly.library;
+    let tip_points = tip_weight::points_in_plan(library, plan, fitting.grip_model.cap_mm)?;
     let mut chance = None;
     if let (Some(h), Some(s), Some(g), Some(finish)) =
         (by(&need.heads, head), by(&need.shafts, shaft), by(&need.grips, grip), believed.finish(&fitting.club.id)?)

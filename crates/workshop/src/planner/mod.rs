@@ -40,9 +40,12 @@ use crate::job::{Job, JobClub};
 use crate::model::{AdapterModel, GripModel, HeadModel, HeadNumber, PartKind, ShaftModel};
 use crate::part::{Part, PartState};
 use crate::plan::{ClubPlan, Missing, Plan};
+use crate::tip_weight::{self, InTip};
 use matching::{
     Candidate, Choice, ClubNeed, HeadScale, MassTarget, MatchError, SetProblem, SetSolution, Stock, Tip, TipFit,
+    TipPair,
 };
+use std::sync::Arc;
 
 /// One club with the parts that fit it.
 struct Fitting<'a> {
@@ -126,8 +129,9 @@ impl<'a> Ground<'a> {
         let mut missing = Vec::new();
         let mut fittings = Vec::new();
         let mut losses = Losses::default();
+        let pairs = shelf.tip_pairs(assembly)?;
         for club in &assembly.job.clubs {
-            fittings.push(fitting(assembly, club, shelf, &mut losses, &mut missing)?);
+            fittings.push(fitting(assembly, club, shelf, &pairs, &mut losses, &mut missing)?);
         }
         Ok(Self { assembly, fittings, missing })
     }
@@ -207,6 +211,24 @@ impl<'a> Shelf<'a> {
         }
     }
 
+    /// Each two weights of the tray that stay under the shop's cap, and what the upper one loses by lying on the other.
+    fn tip_pairs(&self, assembly: Assembly<'_>) -> Result<Arc<[TipPair]>, WorkshopError> {
+        let in_tip = |part: &&Part| {
+            let model = assembly.library.tip_weight(&part.model)?;
+            Ok(InTip::of(model, part.mass_g.unwrap_or(model.mass_g)))
+        };
+        let tray = self.tips.iter().map(in_tip).collect::<Result<Vec<InTip>, WorkshopError>>()?;
+        let mut pairs = Vec::new();
+        for (lower, &a) in tray.iter().enumerate() {
+            for (upper, &b) in tray.iter().enumerate().skip(lower) {
+                if a.mass_g + b.mass_g <= assembly.shop.tip_weight_cap_g + 1e-9 {
+                    pairs.push(TipPair { lower, upper, lost_points: tip_weight::lost_points(a, b) });
+                }
+            }
+        }
+        Ok(pairs.into())
+    }
+
     fn stock(&self, assembly: Assembly<'_>) -> Result<Stock, WorkshopError> {
         let capacity = |parts: &[&Part]| parts.iter().map(|p| count(p)).collect();
         let mut tips = Vec::with_capacity(self.tips.len());
@@ -227,6 +249,7 @@ fn fitting<'a>(
     assembly: Assembly<'a>,
     club: &'a JobClub,
     shelf: &Shelf<'a>,
+    pairs: &Arc<[TipPair]>,
     losses: &mut Losses,
     missing: &mut Vec<Missing>,
 ) -> Result<Fitting<'a>, WorkshopError> {
@@ -299,9 +322,7 @@ fn fitting<'a>(
         let model = library.tip_weight(&p.model)?;
         if fit::tip_weight_fits(model, shaft_model.tip_diameter_mm) {
             let mass_g = p.mass_g.unwrap_or(model.mass_g);
-            // The flange lifts the tip, so that the shaft is cut shorter by as much and the weight sits where it was.
-            let arm_mm = cut_mm - model.flange_mm - model.length_mm / 2.0 + cap_mm;
-            tips.push(TipFit { tip, points: mass_g * points_per_g(arm_mm) });
+            tips.push(TipFit { tip, points: tip_weight::points(cut_mm, cap_mm, &[InTip::of(model, mass_g)]) });
         }
     }
     let (fixed_points, fixed_g) = fixed(assembly, club, head_model, shaft_model, adapter, ferrule, cut_mm)?;
@@ -322,7 +343,7 @@ fn fitting<'a>(
         grips,
         tips,
         tip_cap_g: assembly.shop.tip_weight_cap_g,
-        tip_pair_allowed: true,
+        tip_pairs: pairs.clone(),
         shaft_nominal_g,
         mass_target: target.total_mass_g.map(|target_g| MassTarget { base_mass_g: fixed_g, target_g }),
         head_scale: Some(HeadScale { points_per_g: per_head_g, zero_mass_g: 0.0 }),

@@ -8,6 +8,7 @@ mod frequency;
 mod measure;
 mod planning;
 mod remedies;
+mod tip_weights;
 
 use jiff::Timestamp;
 use workshop::assembly::Assembly;
