@@ -52,7 +52,8 @@ fn check(sets: &[JobSet], stock: &Stock, weights: &CostWeights, plan: &[Vec<Opti
                 continue;
             };
             let named = |e: String| format!("set {i} club {j}: {e}");
-            let built = Built::new(club, [choice.head, choice.shaft, choice.grip], &choice.tips).map_err(named)?;
+            let parts = [choice.head, choice.shaft, choice.grip];
+            let built = Built::new(club, parts, choice.adapter, &choice.tips).map_err(named)?;
             if !under_cap(club, stock, choice.tips.iter().copied()) {
                 return Err(named(format!("{} g of tip weight over the cap of {} g", choice.tip_g, club.tip_cap_g)));
             }
@@ -61,6 +62,9 @@ fn check(sets: &[JobSet], stock: &Stock, weights: &CostWeights, plan: &[Vec<Opti
             *used.entry((PartKind::Head, choice.head)).or_default() += 1;
             *used.entry((PartKind::Shaft, choice.shaft)).or_default() += 1;
             *used.entry((PartKind::Grip, choice.grip)).or_default() += 1;
+            if let Some(adapter) = choice.adapter {
+                *used.entry((PartKind::Adapter, adapter)).or_default() += 1;
+            }
             for &tip in &choice.tips {
                 *used.entry((PartKind::Tip, tip)).or_default() += 1;
             }
@@ -73,6 +77,7 @@ fn check(sets: &[JobSet], stock: &Stock, weights: &CostWeights, plan: &[Vec<Opti
             PartKind::Shaft => stock.shafts[part],
             PartKind::Grip => stock.grips[part],
             PartKind::Tip => stock.tips[part].count,
+            PartKind::Adapter => stock.adapters[part],
         };
         if count > there {
             return Err(format!("{kind} {part} used {count} times of {there}"));

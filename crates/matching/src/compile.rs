@@ -20,9 +20,11 @@ pub(crate) const SHAFT: usize = 1;
 pub(crate) const GRIP: usize = 2;
 /// See [`HEAD`].
 pub(crate) const TIP: usize = 3;
+/// See [`HEAD`].
+pub(crate) const ADAPTER: usize = 4;
 
-/// Kinds in the order of their indices.
-pub(crate) const KINDS: [PartKind; 4] = [PartKind::Head, PartKind::Shaft, PartKind::Grip, PartKind::Tip];
+/// How many kinds there are.
+pub(crate) const KINDS: usize = 5;
 
 /// One type of part as a candidate of one club.
 #[derive(Debug, Clone, Copy)]
@@ -37,9 +39,10 @@ pub(crate) struct Cand {
     pub res: DeciGrams,
 }
 
-/// No, one or two tip weights.
+/// What may go in at the tip: an adapter where the club takes one, and no, one or two tip weights.
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct TipOption {
+    pub adapter: Option<u32>,
     pub uses: [Option<u32>; 2],
     pub pts: MilliPoints,
     pub cg: CentiGrams,
@@ -103,7 +106,10 @@ pub(crate) struct Club {
     pub base: MilliPoints,
     /// Candidates by kind: heads, shafts, grips.
     pub cands: [Vec<Cand>; 3],
+    /// The cheapest first.
     pub tips: Vec<TipOption>,
+    /// Types of adapter of which it takes one; none where it takes none.
+    pub adapters: Option<Arc<[u32]>>,
     pub loss: Arc<LossTable>,
     pub mass: Option<MassCharge>,
     /// Cost of leaving it unbuilt.
@@ -152,8 +158,8 @@ pub(crate) struct PartType {
 pub(crate) struct Compiled {
     pub clubs: Vec<Arc<Club>>,
     pub sets: Vec<SetShape>,
-    /// Types by kind: heads, shafts, grips, tips.
-    pub types: [Vec<PartType>; 4],
+    /// Types by kind: heads, shafts, grips, tip weights, adapters.
+    pub types: [Vec<PartType>; KINDS],
     pub quantum: f64,
     /// Where only a selection is planned from: the problem with all parts, for a bound (see `thin`).
     pub relaxed: Option<Box<Self>>,
@@ -191,6 +197,7 @@ pub(crate) fn compile(sets: &[JobSet], stock: &Stock, weights: &CostWeights) -> 
         Typer::new(PartKind::Shaft, &stock.shafts),
         Typer::new(PartKind::Grip, &stock.grips),
     ];
+    let mut adapters = Typer::new(PartKind::Adapter, &stock.adapters);
     let mut at = 0;
     let mut pairs_checked: Vec<*const TipPair> = Vec::new();
     for set in sets {
@@ -209,10 +216,12 @@ pub(crate) fn compile(sets: &[JobSet], stock: &Stock, weights: &CostWeights) -> 
             for (kind, list) in [&club.heads, &club.shafts, &club.grips].into_iter().enumerate() {
                 typer[kind].see(at, club, list, set.priority, weights)?;
             }
+            adapters.see(at, club, club.adapters.as_deref().unwrap_or_default(), set.priority, weights)?;
             at += 1;
         }
     }
     let mut typed = typer.map(Typer::finish);
+    let adapters = adapters.finish();
     let needs: Vec<(&ClubNeed, f64)> = sets.iter().flat_map(|s| s.clubs.iter().map(|c| (c, s.priority))).collect();
     let offered = |typed: &[Typed; 3], c: usize, k: usize| {
         let (need, priority) = needs[c];
@@ -243,7 +252,8 @@ pub(crate) fn compile(sets: &[JobSet], stock: &Stock, weights: &CostWeights) -> 
         for need in &set.clubs {
             let key = (need.loss.key(), set.priority.to_bits());
             let loss = losses.entry(key).or_insert_with(|| loss_table(need, &tariff)).clone();
-            let tips = tip_options(need, stock, &tariff);
+            let own = need.adapters.as_ref().map(|list| adapters.candidates(need, list, ADAPTER, &tariff));
+            let tips = tip_options(need, stock, &tariff, own.as_deref());
             for tip in &need.tips {
                 tip_types[tip.tip].wanted += 1;
             }
@@ -257,6 +267,7 @@ pub(crate) fn compile(sets: &[JobSet], stock: &Stock, weights: &CostWeights) -> 
                 base: MilliPoints::of(need.base_points),
                 cands,
                 tips,
+                adapters: own.map(|list| list.iter().map(|c| c.ty).collect()),
                 loss,
                 mass: mass_offset(need).map(|offset| MassCharge {
                     offset,
@@ -270,7 +281,7 @@ pub(crate) fn compile(sets: &[JobSet], stock: &Stock, weights: &CostWeights) -> 
         shapes.push(SetShape { clubs: range, shafts: None, range: charged });
     }
     let [heads, shafts, grips] = typed.map(|t| t.types);
-    let types = [heads, shafts, grips, tip_types];
+    let types = [heads, shafts, grips, tip_types, adapters.types];
     let mut compiled = Compiled { clubs, sets: shapes, types, quantum: weights.quantum, relaxed: None };
     compiled.relaxed = thinned.map(|t| Box::new(thin::relaxed(&compiled, t.left_out)));
     compiled.clubs.iter_mut().for_each(|club| drop_out_of_reach(Arc::make_mut(club)));
@@ -286,16 +297,18 @@ fn loss_table(need: &ClubNeed, tariff: &Tariff) -> Arc<LossTable> {
     Arc::new(LossTable::new(costs, need.loss.half_steps()))
 }
 
-/// No weight, each weight, each pair of which both fit, the cheapest first; those over the cap, or more than the tray has,
-/// are left out.
-fn tip_options(need: &ClubNeed, stock: &Stock, tariff: &Tariff) -> Vec<TipOption> {
-    let mut options = vec![TipOption { uses: [None, None], pts: MilliPoints(0), cg: CentiGrams(0), cost: 0 }];
+/// No weight, each weight, each pair of which both fit, where the club takes one with each adapter, the cheapest first;
+/// those over the cap, or more than the tray has, are left out.
+fn tip_options(need: &ClubNeed, stock: &Stock, tariff: &Tariff, adapters: Option<&[Cand]>) -> Vec<TipOption> {
+    let none = TipOption { adapter: None, uses: [None, None], pts: MilliPoints(0), cg: CentiGrams(0), cost: 0 };
+    let mut options = vec![none];
     let mut push = |fits: &[&TipFit], pair: Option<&TipPair>| {
         let tips = || fits.iter().map(|f| f.tip);
         let there = |tip: usize| stock.tips[tip].count as usize >= tips().filter(|&t| t == tip).count();
         if tips().all(there) && under_cap(need, stock, tips()) {
             let mass = tip_mass(stock, tips());
             options.push(TipOption {
+                adapter: None,
                 uses: [fits.first(), fits.get(1)].map(|f| f.map(|f| f.tip as u32)),
                 pts: tip_points(fits.iter().copied(), pair),
                 cg: if need.mass_target.is_some() { mass } else { CentiGrams(0) },
@@ -313,7 +326,17 @@ fn tip_options(need: &ClubNeed, stock: &Stock, tariff: &Tariff) -> Vec<TipOption
             push(&[lower, upper], Some(pair));
         }
     }
-    options.sort_by_key(|o| (o.cost, o.uses));
+    if let Some(adapters) = adapters {
+        let with = |o: &TipOption, a: &Cand| TipOption {
+            adapter: Some(a.ty),
+            uses: o.uses,
+            pts: o.pts + a.pts,
+            cg: o.cg + a.cg,
+            cost: o.cost + a.cost,
+        };
+        options = options.iter().flat_map(|o| adapters.iter().map(|a| with(o, a))).collect();
+    }
+    options.sort_by_key(|o| (o.cost, o.uses, o.adapter));
     options
 }
 

@@ -146,8 +146,9 @@ impl Terms {
 #[derive(Debug)]
 pub(crate) struct Built<'a> {
     need: &'a ClubNeed,
-    /// Head, shaft and grip.
-    pub parts: [&'a Candidate; 3],
+    pub shaft: &'a Candidate,
+    /// Head, shaft, grip, and the adapter where it takes one.
+    parts: Vec<&'a Candidate>,
     pub tips: Vec<&'a TipFit>,
     /// How two of them are stacked.
     pair: Option<&'a TipPair>,
@@ -155,7 +156,12 @@ pub(crate) struct Built<'a> {
 
 impl<'a> Built<'a> {
     /// Finds the parts, or says which of them the club does not list.
-    pub fn new(need: &'a ClubNeed, parts: [usize; 3], tips: &[usize]) -> Result<Self, String> {
+    pub fn new(
+        need: &'a ClubNeed,
+        [head, shaft, grip]: [usize; 3],
+        adapter: Option<usize>,
+        tips: &[usize],
+    ) -> Result<Self, String> {
         let listed = |list: &'a [Candidate], part: usize, what: &str| {
             list.iter().find(|c| c.part == part).ok_or_else(|| format!("{what} {part} is not among the candidates"))
         };
@@ -170,17 +176,15 @@ impl<'a> Built<'a> {
             }
             _ => return Err(format!("{} tip weights in one club", tips.len())),
         };
-        let [head, shaft, grip] = parts;
-        Ok(Self {
-            need,
-            parts: [
-                listed(&need.heads, head, "head")?,
-                listed(&need.shafts, shaft, "shaft")?,
-                listed(&need.grips, grip, "grip")?,
-            ],
-            tips: tips.iter().map(fits).collect::<Result<_, _>>()?,
-            pair,
-        })
+        let shaft = listed(&need.shafts, shaft, "shaft")?;
+        let mut parts = vec![listed(&need.heads, head, "head")?, shaft, listed(&need.grips, grip, "grip")?];
+        match (&need.adapters, adapter) {
+            (Some(list), Some(adapter)) => parts.push(listed(list, adapter, "adapter")?),
+            (None, None) => {}
+            (Some(_), None) => return Err("it takes an adapter and has none".into()),
+            (None, Some(adapter)) => return Err(format!("adapter {adapter} in a club that takes none")),
+        }
+        Ok(Self { need, shaft, parts, tips: tips.iter().map(fits).collect::<Result<_, _>>()?, pair })
     }
 
     /// Deviation on the grid.
@@ -198,14 +202,14 @@ impl<'a> Built<'a> {
             - self.pair.map_or(0.0, |p| p.lost_points)
     }
 
-    /// Mass of head, shaft and grip, g.
+    /// Mass of all parts but the tip weights, g.
     pub fn mass_g(&self) -> f64 {
         self.parts.iter().map(|c| c.mass_g).sum()
     }
 
     /// The shaft's residual on the grid.
     pub fn residual(&self) -> DeciGrams {
-        residual(self.need, self.parts[1])
+        residual(self.need, self.shaft)
     }
 
     /// What the club costs, or that its deviation is beyond what is planned at all.

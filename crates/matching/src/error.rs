@@ -13,6 +13,8 @@ pub enum PartKind {
     Grip,
     /// Tip weight from the tray.
     Tip,
+    /// Adapter between head and shaft.
+    Adapter,
 }
 
 impl std::fmt::Display for PartKind {
@@ -22,6 +24,7 @@ impl std::fmt::Display for PartKind {
             Self::Shaft => "shaft",
             Self::Grip => "grip",
             Self::Tip => "tip weight",
+            Self::Adapter => "adapter",
         })
     }
 }

@@ -11,7 +11,7 @@ pub(crate) const FRAC: i32 = 16;
 /// Stands for "not allowed"; adding a handful of real costs neither overflows nor brings it below any real cost.
 pub(crate) const FORBIDDEN: i32 = 1 << 29;
 
-/// Greatest single cost in quanta: 300 missed clubs' worth at the default quantum. A club's six costs and three prices
+/// Greatest single cost in quanta: 300 missed clubs' worth at the default quantum. A club's seven costs and four prices
 /// then stay below [`FORBIDDEN`], and all together within 32 bits.
 pub(crate) const MOST_QUANTA: f64 = 3e6;
 

@@ -203,6 +203,7 @@ impl Draw<'_> {
                 .map(|(i, &m)| candidate(i, per_shaft_g * m, shaft_nominal_g + m))
                 .collect(),
             grips: self.grips.iter().enumerate().map(|(i, &m)| candidate(i, per_grip_g * (m - GRIP_G), m)).collect(),
+            adapters: None,
             tips: self
                 .stock
                 .tips

@@ -6,7 +6,7 @@
 
 use crate::compile::{Club, HEAD, MassCharge};
 use crate::grid::{CentiGrams, FORBIDDEN, MilliPoints};
-use crate::table::tip_price;
+use crate::table::{ByType, tip_price};
 
 /// Heads and tip weights of one club under given prices.
 #[derive(Debug, Clone, Default)]
@@ -29,16 +29,16 @@ struct Fit {
 
 impl Fits {
     /// Takes up a club's heads and tip weights; those without a price that can be paid are left out.
-    pub fn renew(&mut self, club: &Club, heads: &[i32], tips: &[i32]) {
+    pub fn renew(&mut self, club: &Club, prices: &ByType) {
         let payable = |x: &Fit| x.cost < FORBIDDEN;
         self.heads.clear();
         let priced = |cost: i32, price: i32| cost.saturating_add(price.min(FORBIDDEN));
         let fit = club.cands[HEAD].iter();
-        let fit = fit.map(|h| Fit { pts: h.pts, cg: h.cg, cost: priced(h.cost, heads[h.ty as usize]) });
+        let fit = fit.map(|h| Fit { pts: h.pts, cg: h.cg, cost: priced(h.cost, prices[HEAD][h.ty as usize]) });
         self.heads.extend(fit.filter(payable));
         self.heads.sort_unstable_by_key(|h| (h.pts, h.cg));
         self.tips.clear();
-        let fit = club.tips.iter().map(|t| Fit { pts: t.pts, cg: t.cg, cost: priced(t.cost, tip_price(t, tips)) });
+        let fit = club.tips.iter().map(|t| Fit { pts: t.pts, cg: t.cg, cost: priced(t.cost, tip_price(t, prices)) });
         self.tips.extend(fit.filter(payable));
         self.tips.sort_by_key(|t| t.cost);
         self.least_head = self.heads.iter().map(|h| h.cost).min().unwrap_or(FORBIDDEN);
@@ -123,7 +123,7 @@ mod tests {
                 .for_each(|x| *x = if rng.below(9) == 0 { FORBIDDEN } else { rng.below(900) as i32 });
             let mut fits = Fits::default();
             for club in &p.clubs {
-                fits.renew(club, &prices[0], &prices[3]);
+                fits.renew(club, &prices);
                 out_of_order += usize::from(!fits.in_order);
                 let charge = club.mass.expect("given");
                 for (shaft, grip) in club.cands[SHAFT].iter().zip(&club.cands[GRIP]) {
@@ -131,7 +131,7 @@ mod tests {
                     let mut least = FORBIDDEN;
                     for h in &club.cands[0] {
                         for t in &club.tips {
-                            let price = prices[0][h.ty as usize] + crate::table::tip_price(t, &prices[3]);
+                            let price = prices[0][h.ty as usize] + crate::table::tip_price(t, &prices);
                             let cost = club.loss.at(pts + h.pts + t.pts) + charge.cost(cg + h.cg + t.cg);
                             least = least.min(cost.saturating_add(h.cost + t.cost).saturating_add(price));
                         }

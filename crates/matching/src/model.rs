@@ -4,8 +4,8 @@
 //! again (`examples/replay.rs`).
 //!
 //! The crate does not know what a club is made of. A club is a *base* deviation (everything that is not chosen here)
-//! plus the contributions of one head, one shaft, one grip and up to two tip weights, all in points of balance, which
-//! add because static moments add. Of two stacked weights the upper one lies higher than it would alone; what that
+//! plus the contributions of one head, one shaft, one grip, an adapter where it takes one, and up to two tip weights,
+//! all in points of balance, which add because static moments add. Of two stacked weights the upper one lies higher than it would alone; what that
 //! takes off is given with the pair.
 
 use std::sync::Arc;
@@ -88,6 +88,8 @@ pub struct ClubNeed {
     pub shafts: Vec<Candidate>,
     /// Grips that fit.
     pub grips: Vec<Candidate>,
+    /// Adapters that fit, for a head that needs one of them; none where the head takes the shaft itself.
+    pub adapters: Option<Vec<Candidate>>,
     /// Tip weights that fit (bore, length), with their effect.
     pub tips: Vec<TipFit>,
     /// Most tip weight allowed in this club, g.
@@ -114,6 +116,8 @@ pub struct Stock {
     pub shafts: Vec<u32>,
     /// Capacity of each grip.
     pub grips: Vec<u32>,
+    /// Capacity of each adapter.
+    pub adapters: Vec<u32>,
     /// The tray.
     pub tips: Vec<Tip>,
 }

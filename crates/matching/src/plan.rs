@@ -1,6 +1,6 @@
 //! From types back to pieces, and from columns to choices with their reasons in figures.
 
-use crate::compile::Compiled;
+use crate::compile::{ADAPTER, Compiled, KINDS, TIP};
 use crate::cost::{Built, Tariff};
 use crate::model::{ClubNeed, CostWeights, JobSet, Stock};
 use crate::solution::Choice;
@@ -8,7 +8,7 @@ use crate::table::Column;
 
 /// Hands out the pieces of each type in ascending order of their numbers.
 struct Pieces {
-    next: [Vec<(usize, u32)>; 4],
+    next: [Vec<(usize, u32)>; KINDS],
 }
 
 impl Pieces {
@@ -31,7 +31,7 @@ pub(crate) fn choices(
     weights: &CostWeights,
     columns: &[Option<Column>],
 ) -> Result<Vec<Vec<Option<Choice>>>, String> {
-    let mut pieces = Pieces { next: [0, 1, 2, 3].map(|k| vec![(0, 0); p.types[k].len()]) };
+    let mut pieces = Pieces { next: p.types.each_ref().map(|types| vec![(0, 0); types.len()]) };
     let mut at = 0;
     let mut out = Vec::with_capacity(sets.len());
     for set in sets {
@@ -39,13 +39,16 @@ pub(crate) fn choices(
         let mut row = Vec::with_capacity(set.clubs.len());
         for need in &set.clubs {
             let choice = columns[at].map(|column| {
-                let mut parts: [usize; 3] = [0; 3];
-                let mut tips = Vec::new();
+                let mut taken = Taken { parts: [0; 3], adapter: None, tips: Vec::new() };
                 for (k, ty) in column.uses() {
                     let piece = pieces.take(p, k, ty);
-                    if k < 3 { parts[k] = piece } else { tips.push(piece) }
+                    match k {
+                        TIP => taken.tips.push(piece),
+                        ADAPTER => taken.adapter = Some(piece),
+                        _ => taken.parts[k] = piece,
+                    }
                 }
-                choice(need, stock, &tariff, weights.quantum, parts, tips)
+                choice(need, stock, &tariff, weights.quantum, taken)
             });
             row.push(choice.transpose()?);
             at += 1;
@@ -55,24 +58,27 @@ pub(crate) fn choices(
     Ok(out)
 }
 
-fn choice(
-    need: &ClubNeed,
-    stock: &Stock,
-    tariff: &Tariff,
-    quantum: f64,
+/// The pieces of one club.
+struct Taken {
+    /// Head, shaft and grip.
     parts: [usize; 3],
+    adapter: Option<usize>,
     tips: Vec<usize>,
-) -> Result<Choice, String> {
-    let built = Built::new(need, parts, &tips)?;
+}
+
+fn choice(need: &ClubNeed, stock: &Stock, tariff: &Tariff, quantum: f64, taken: Taken) -> Result<Choice, String> {
+    let Taken { parts, adapter, tips } = taken;
+    let built = Built::new(need, parts, adapter, &tips)?;
     let tip_g: f64 = tips.iter().map(|&t| stock.tips[t].grams).sum();
     let [head, shaft, grip] = parts;
     Ok(Choice {
         head,
         shaft,
         grip,
+        adapter,
         deviation_points: built.deviation_points(),
         tip_g,
-        shaft_residual_g: built.parts[1].mass_g - need.shaft_nominal_g,
+        shaft_residual_g: built.shaft.mass_g - need.shaft_nominal_g,
         mass_residual_g: need.mass_target.map(|m| m.base_mass_g + built.mass_g() + tip_g - m.target_g),
         cost: built.terms(tariff, stock)?.told(quantum),
         tips,

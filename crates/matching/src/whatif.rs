@@ -21,7 +21,7 @@ pub enum Change {
     Part {
         /// Index of the club.
         club: usize,
-        /// Head, shaft or grip.
+        /// Head, shaft, grip or adapter.
         kind: PartKind,
         /// Part before.
         from: usize,
@@ -61,7 +61,9 @@ pub fn changes(before: &[Option<Choice>], after: &[Option<Choice>]) -> Result<Ve
                     (PartKind::Shaft, a.shaft, b.shaft),
                     (PartKind::Grip, a.grip, b.grip),
                 ];
-                let moved = parts.into_iter().filter(|x| x.1 != x.2);
+                // The same club takes an adapter in both plans or in neither.
+                let adapter = a.adapter.zip(b.adapter).map(|(from, to)| (PartKind::Adapter, from, to));
+                let moved = parts.into_iter().chain(adapter).filter(|x| x.1 != x.2);
                 out.extend(moved.map(|(kind, from, to)| Change::Part { club, kind, from, to }));
                 if a.tips != b.tips {
                     out.push(Change::Tip { club, from_g: a.tip_g, to_g: b.tip_g });

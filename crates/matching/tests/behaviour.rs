@@ -3,8 +3,8 @@
 
 use matching::instance::{Rng, Size, Variant, day, first_set, set, unrounded, with_target_masses};
 use matching::{
-    Change, DayProblem, JobSet, Limits, Loss, LossForm, MatchError, PartKind, SetProblem, SetSolution, TRADE_OFF, Tip,
-    TipFit, TipPair, Why, alternatives, changes, solve_day, solve_set, solve_set_watched,
+    Candidate, Change, DayProblem, JobSet, Limits, Loss, LossForm, MatchError, PartKind, SetProblem, SetSolution,
+    TRADE_OFF, Tip, TipFit, TipPair, Unbuildable, Why, alternatives, changes, solve_day, solve_set, solve_set_watched,
 };
 
 fn solve(problem: &SetProblem) -> SetSolution {
@@ -455,4 +455,92 @@ fn one_weight_is_taken_where_one_does_and_a_pair_where_none_reaches() {
     problem.clubs[0].base_points = -2.0;
     let cost = solve(&problem).clubs[0].as_ref().expect("built").cost;
     assert_eq!((cost.tip * 1e4).round(), (4.0 * 50.0) + 500.0);
+}
+
+/// A driver and a 3-wood that take an adapter each, and one club that takes none.
+fn two_with_adapters(masses_g: &[f64], counts: &[u32]) -> SetProblem {
+    let mut problem = set(10, Variant::Plain);
+    problem.clubs.truncate(3);
+    problem.stock.adapters = counts.to_vec();
+    for club in &mut problem.clubs[..2] {
+        let list = masses_g.iter().zip(0..);
+        let fits = list.map(|(&mass_g, part)| Candidate { part, points: 0.45 * mass_g, mass_g, extra_cost: 0.0 });
+        club.adapters = Some(fits.collect());
+        club.base_points -= 0.45 * 5.0;
+    }
+    problem
+}
+
+#[test]
+fn each_adapter_goes_into_one_club_and_a_box_of_them_into_as_many_as_it_holds() {
+    for (masses_g, counts) in [(&[5.3, 5.0, 4.8][..], &[1, 1, 1][..]), (&[5.0], &[2]), (&[5.2, 5.2], &[1, 1])] {
+        let problem = two_with_adapters(masses_g, counts);
+        let plan = solve(&problem);
+        assert!(plan.proven && plan.unbuildable.is_empty());
+        let taken: Vec<Option<usize>> = plan.clubs.iter().map(|c| c.as_ref().expect("built").adapter).collect();
+        assert_eq!(taken[2], None, "it takes none");
+        let (a, b) = (taken[0].expect("an adapter"), taken[1].expect("an adapter"));
+        assert!(a != b || counts[a] == 2, "{a} twice");
+    }
+}
+
+/// Which adapter goes where is part of what is proven: no forced choice costs less.
+#[test]
+fn the_choice_of_adapters_is_the_best() {
+    for light in [0.0, 0.6, 1.1] {
+        let mut problem = two_with_adapters(&[5.9, 5.0, 4.1], &[1, 1, 1]);
+        problem.stock.tips.iter_mut().for_each(|t| t.count = 0);
+        problem.clubs[0].base_points -= light;
+        let best = solve(&problem);
+        assert!(best.proven);
+        let mut least = f64::INFINITY;
+        for a in 0..3 {
+            for b in (0..3).filter(|&b| b != a) {
+                let mut forced = problem.clone();
+                for (club, only) in forced.clubs.iter_mut().zip([a, b]) {
+                    club.adapters.as_mut().expect("given").retain(|c| c.part == only);
+                }
+                least = least.min(solve(&forced).cost);
+            }
+        }
+        assert_eq!(best.cost, least);
+    }
+}
+
+#[test]
+fn a_shortage_of_adapters_is_named() {
+    let mut three = two_with_adapters(&[5.0, 5.1], &[1, 1]);
+    three.clubs[2].adapters = three.clubs[0].adapters.clone();
+    three.clubs[2].base_points -= 0.45 * 5.0;
+    let short = solve(&three);
+    assert!(short.proven);
+    let [Unbuildable { why: Why::Short { kind: PartKind::Adapter, .. }, .. }] = short.unbuildable[..] else {
+        panic!("{:?}", short.unbuildable)
+    };
+    let none = solve(&two_with_adapters(&[], &[]));
+    assert!(none.unbuildable.len() == 2 && none.unbuildable.iter().all(|u| u.why == Why::NoAdapter));
+    // Kept for two clubs at once.
+    let mut locked = two_with_adapters(&[5.0, 5.1], &[1, 1]);
+    for club in &mut locked.clubs[..2] {
+        club.adapters.as_mut().expect("given").truncate(1);
+    }
+    let [Unbuildable { why: Why::LockedTwice { kind: PartKind::Adapter, part: 0, .. }, .. }] =
+        solve(&locked).unbuildable[..]
+    else {
+        panic!("named")
+    };
+    // The bound of a day knows that three of the four clubs that take one stay unbuilt.
+    let sets = vec![JobSet { clubs: two_with_adapters(&[5.0], &[1]).clubs, priority: 1.0 }; 2];
+    let problem = two_with_adapters(&[5.0], &[1]);
+    let mut steps = 0;
+    let day = DayProblem { sets, stock: problem.stock, weights: problem.weights };
+    let plan = solve_day(&day, 1, &mut |_| {
+        steps += 1;
+        steps < 300
+    })
+    .expect("valid");
+    assert_eq!(plan.unbuildable.len(), 3);
+    assert!(plan.bound > 30.0 && plan.cost < 31.0, "{} {}", plan.bound, plan.cost);
+    let adapters: Vec<_> = plan.sets.iter().flat_map(|s| &s.clubs).flatten().filter_map(|c| c.adapter).collect();
+    assert_eq!(adapters, [0]);
 }

@@ -9,7 +9,7 @@ use crate::error::WorkshopError;
 use crate::health::ScaleWatch;
 use crate::job::{Job, JobClub};
 use crate::learned::{JOB_LEVEL, Learned};
-use crate::model::{GripModel, Library, PartKind, TapeModel};
+use crate::model::{AdapterModel, GripModel, Library, PartKind, TapeModel};
 use crate::plan::{ClubPlan, Extra};
 use crate::remedy::Action;
 use crate::sheet::{SheetClub, Wraps};
@@ -196,7 +196,7 @@ impl Assembly<'_> {
         );
         if let Some(part) = plan.part(PartKind::Adapter) {
             let adapter = self.library.adapter(&part.model)?;
-            let arm = Prior::new(inch(tip_mm - adapter.length_mm / 2.0), inch(5.0));
+            let arm = Prior::new(inch(adapter_arm_mm(tip_mm, adapter)), inch(5.0));
             made = made
                 .with_piece(Piece::new(Role::Adapter, mass_of(plan, PartKind::Adapter, 0.2), arm).moving_with_length());
         }
@@ -353,6 +353,11 @@ impl Shared {
             .collect();
         (shared, joint)
     }
+}
+
+/// Arm of an adapter's centre from the butt end of the bare shaft, which ends at `tip_mm`.
+pub(crate) fn adapter_arm_mm(tip_mm: f64, adapter: &AdapterModel) -> f64 {
+    tip_mm - adapter.length_mm / 2.0
 }
 
 /// Whether an extra changes the head itself: screws, which may also get lighter.

@@ -23,7 +23,7 @@ fn centi(mass_g: f64) -> i64 {
 pub fn least_of_all(day: &DayProblem) -> i64 {
     let s = &day.stock;
     let tips = s.tips.iter().map(|t| t.count).collect();
-    let left = [s.heads.clone(), s.shafts.clone(), s.grips.clone(), tips];
+    let left = [s.heads.clone(), s.shafts.clone(), s.grips.clone(), tips, s.adapters.clone()];
     let clubs = day.sets.iter().enumerate().flat_map(|(set, s)| s.clubs.iter().map(move |c| (set, c))).collect();
     let mut tried = Tried { day, clubs, left, best: i64::MAX };
     tried.club(0, 0, &mut vec![]);
@@ -34,7 +34,7 @@ struct Tried<'a> {
     day: &'a DayProblem,
     /// All clubs with the numbers of their sets.
     clubs: Vec<(usize, &'a ClubNeed)>,
-    left: [Vec<u32>; 4],
+    left: [Vec<u32>; 5],
     best: i64,
 }
 
@@ -63,13 +63,20 @@ impl Tried<'_> {
         let priority = self.day.sets[set].priority;
         self.club(at + 1, cost + quanta(w.unbuilt * priority, w), residuals);
         let tip_sets = tip_sets(club);
+        // No adapter, or one of those that fit.
+        let adapters: Vec<Option<&Candidate>> = match &club.adapters {
+            Some(list) => list.iter().map(Some).collect(),
+            None => vec![None],
+        };
         for h in &club.heads {
             for s in &club.shafts {
                 for g in &club.grips {
-                    for tips in &tip_sets {
-                        let Some(own) = own_cost(self.day, priority, club, [h, s, g], tips) else { continue };
+                    for (adapter, tips) in adapters.iter().flat_map(|a| tip_sets.iter().map(move |t| (a, t))) {
+                        let parts: Vec<&Candidate> = [h, s, g].into_iter().chain(*adapter).collect();
+                        let Some(own) = own_cost(self.day, priority, club, &parts, tips) else { continue };
                         let mut taken = vec![(0, h.part), (1, s.part), (2, g.part)];
                         taken.extend(tips.0.iter().map(|&t| (3, t)));
+                        taken.extend(adapter.map(|a| (4, a.part)));
                         if self.take(&taken) {
                             residuals.push(((s.mass_g - club.shaft_nominal_g) * 10.0).round() as i64);
                             self.club(at + 1, cost + own, residuals);
@@ -108,7 +115,7 @@ fn own_cost(
     day: &DayProblem,
     priority: f64,
     club: &ClubNeed,
-    parts: [&Candidate; 3],
+    parts: &[&Candidate],
     (tips, lost_points): &(Vec<usize>, f64),
 ) -> Option<i64> {
     let w = &day.weights;

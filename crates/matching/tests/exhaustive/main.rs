@@ -42,12 +42,15 @@ fn small_set(most: [usize; 4], clubs: RangeInclusive<usize>) -> impl Strategy<Va
     let clubs = prop::collection::vec((-30..10_i32, any::<bool>(), any::<bool>(), 0..8_u8), clubs);
     let tips = prop::collection::vec((1..5_u32, 0..3_u32), 0..=most[3]);
     let stacked = (0..3_u32, 0..80_u32);
-    (parts(most[0]), parts(most[1]), parts(most[2]), tips, clubs, 0..3_usize, stacked).prop_map(
-        |(heads, shafts, grips, tips, clubs, range, (second, lost))| {
+    // Every second club or every third takes an adapter, or none does.
+    let adapters = (prop::collection::vec(part(), 0..=2), prop_oneof![Just(usize::MAX), Just(2), Just(3)]);
+    (parts(most[0]), parts(most[1]), parts(most[2]), tips, clubs, 0..3_usize, stacked, adapters).prop_map(
+        |(heads, shafts, grips, tips, clubs, range, (second, lost), (adapters, one_in))| {
             let stock = Stock {
                 heads: heads.iter().map(|h| h.2).collect(),
                 shafts: shafts.iter().map(|h| h.2).collect(),
                 grips: grips.iter().map(|h| h.2).collect(),
+                adapters: adapters.iter().map(|h| h.2).collect(),
                 tips: tips.iter().map(|&(grams, count)| Tip { grams: f64::from(grams), count }).collect(),
             };
             let loss = Loss::from_sigma(0.12, 0.3, LossForm::Yield).expect("valid");
@@ -65,7 +68,8 @@ fn small_set(most: [usize; 4], clubs: RangeInclusive<usize>) -> impl Strategy<Va
             let pairs: Arc<[TipPair]> = all_pairs(tips.len()).iter().map(|p| TipPair { lost_points, ..*p }).collect();
             let clubs = clubs
                 .into_iter()
-                .map(|(base, pair, mass, missing)| {
+                .zip(1_usize..)
+                .map(|((base, pair, mass, missing), at)| {
                     let mut heads = list(&heads, 0.49, 250.0);
                     if missing < 3 && heads.len() > 1 {
                         heads.remove(usize::from(missing) % heads.len());
@@ -75,6 +79,7 @@ fn small_set(most: [usize; 4], clubs: RangeInclusive<usize>) -> impl Strategy<Va
                         heads,
                         shafts: list(&shafts, 0.08, 110.0),
                         grips: list(&grips, -0.2, 50.0),
+                        adapters: at.is_multiple_of(one_in).then(|| list(&adapters, 0.45, 5.0)),
                         tips: (0..tips.len())
                             .map(|tip| TipFit { tip, points: 0.45 * f64::from(tips[tip].0) })
                             .collect(),

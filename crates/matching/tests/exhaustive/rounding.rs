@@ -32,6 +32,7 @@ fn club(loss: &Loss, tips: usize) -> ClubNeed {
         heads: vec![],
         shafts: vec![],
         grips: vec![],
+        adapters: None,
         tips: (0..tips).map(|tip| TipFit { tip, points: 0.0 }).collect(),
         tip_cap_g: 40.0,
         tip_pairs: [].into(),
@@ -90,6 +91,7 @@ fn a_gram_of_tip_weight_costs_what_the_arithmetic_says() {
                     shafts: vec![1],
                     grips: vec![1],
                     tips: vec![Tip { grams: f64::from(tenths) / 10.0, count: 1 }],
+                    ..Stock::default()
                 };
                 let usual = CostWeights::default();
                 let weights = CostWeights { tip_per_g: usual.tip_per_g * factor, ..usual };
@@ -120,7 +122,7 @@ fn a_gram_off_the_target_mass_costs_what_the_arithmetic_says() {
                 need.shafts = vec![part(0, 0.0, 100.0)];
                 need.grips = vec![part(0, 0.0, 50.0)];
                 need.mass_target = Some(MassTarget { base_mass_g: 10.0, target_g: 410.0 });
-                let stock = Stock { heads: vec![1], shafts: vec![1], grips: vec![1], tips: vec![] };
+                let stock = Stock { heads: vec![1], shafts: vec![1], grips: vec![1], ..Stock::default() };
                 let weights = CostWeights { mass_per_g: f64::from(thousandths) / 1000.0, ..CostWeights::default() };
                 let sets = vec![JobSet { clubs: vec![need], priority: priority(days) }];
                 let (cost, _) = solved(&DayProblem { sets, stock, weights }, 1);
@@ -145,6 +147,7 @@ fn tiny(rng: &mut Rng) -> SetProblem {
         heads: counts(heads, rng),
         shafts: counts(shafts, rng),
         grips: counts(grips, rng),
+        adapters: counts(2, rng),
         tips: (0..1 + rng.below(2)).map(|_| Tip { grams: tray[rng.below(7)], count: rng.below(3) as u32 }).collect(),
     };
     let list = |n: usize, per_g: f64, mean_g: f64, rng: &mut Rng| -> Vec<Candidate> {
@@ -158,6 +161,7 @@ fn tiny(rng: &mut Rng) -> SetProblem {
     };
     let (heads, shafts) = (list(heads, 0.49, 250.0, rng), list(shafts, 0.08, 110.0, rng));
     let grips = list(grips, -0.2, 50.0, rng);
+    let adapters = list(2, 0.45, 5.0, rng);
     // What a weight of a gram and a half or more loses on top of another.
     let mut pairs = all_pairs(stock.tips.len()).to_vec();
     pairs.iter_mut().for_each(|p| p.lost_points = 0.001 * rng.below(60) as f64);
@@ -168,6 +172,7 @@ fn tiny(rng: &mut Rng) -> SetProblem {
             heads: heads.clone(),
             shafts: shafts.clone(),
             grips: grips.clone(),
+            adapters: (rng.below(3) == 0).then(|| adapters.clone()),
             tips: stock.tips.iter().enumerate().map(|(tip, t)| TipFit { tip, points: 0.45 * t.grams }).collect(),
             tip_cap_g: 9.0,
             tip_pairs: if rng.below(2) == 0 { pairs.clone() } else { [].into() },

@@ -1,6 +1,6 @@
 //! A few real plans to choose from: little in the tips or close to the target, equal balance or equal inertia.
 
-use super::{Ground, Lock, Shelf, Supply, lock, prove};
+use super::{Given, Ground, Lock, Shelf, Supply, prove};
 use crate::assembly::Assembly;
 use crate::error::WorkshopError;
 use crate::job::Job;
@@ -84,8 +84,7 @@ pub fn options_with<'a>(
         };
         let under = Assembly { job, ..assembly };
         let shelf = Shelf::new(under, &[job], supply);
-        let mut ground = Ground::new(under, &shelf)?;
-        lock(&mut ground.fittings, &shelf, locks)?;
+        let ground = Ground::new(under, &shelf, locks, &mut Given::default())?;
         let problem = ground.problem(&shelf)?;
         let mut alternatives = match matching::alternatives(&problem, factors, solve) {
             Ok(alternatives) => alternatives,

@@ -3,6 +3,7 @@
 use super::grips::pool_of;
 use super::progress::cure_step;
 use super::{Action, Case, Change, Remedy};
+use crate::assembly::adapter_arm_mm;
 use crate::belief::{Believed, Finish, finish_probe};
 use crate::bench::chance_words;
 use crate::error::WorkshopError;
@@ -257,8 +258,8 @@ fn adapters(case: &Case<'_>, ahead: &Ahead) -> Result<Vec<Remedy>, WorkshopError
         if !same_seat || (spare.mass_g - now.mass_g).abs() < 0.05 {
             continue;
         }
-        let change =
-            Change::of_mass(spare.mass_g - now.mass_g, case.plan.cut_shaft_mm - model.length_mm / 2.0 + cap_mm);
+        let arm_mm = adapter_arm_mm(case.plan.cut_shaft_mm, model) + cap_mm;
+        let change = Change::of_mass(spare.mass_g - now.mass_g, arm_mm);
         let chance = ahead.chance(change.points);
         let part = Some((PartKind::Adapter, spare.part.code.clone()));
         found.push(case.remedy(Action::Adapter, part, change, Some(chance), |finish, chance| {

@@ -4,6 +4,7 @@
 
 #![allow(missing_docs)]
 
+mod adapters;
 mod frequency;
 mod measure;
 mod planning;
