@@ -347,9 +347,11 @@ impl<'a> SetOracle<'a> {
         let mut best = (skip, None);
         self.scan_windows(&mut |w, touching| {
             if w.value < best.0 {
-                // A set that leaves a club unbuilt is not charged. The charge is for sets that span just this window.
+                // A set that leaves a club unbuilt is not charged: one that must, for want of shafts in the window, owes
+                // nothing on top of that. The charge is for sets that span just this window.
                 let value = match self.charges.at(w.lo, w.hi) {
                     0 => w.value,
+                    _ if self.short(w.lo, w.hi) > 0 => touching,
                     charge => touching + i64::from(charge).min(self.leave_out(1, |c| self.least(c, w))),
                 };
                 if value < best.0 {

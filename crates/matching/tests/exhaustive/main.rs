@@ -28,6 +28,17 @@ fn whole(cost: f64, weights: &CostWeights) -> i64 {
     quanta.round() as i64
 }
 
+/// A day's bound, the cost of the best of all its plans, and that of the plan that is found; in quanta.
+fn bounded(day: &DayProblem) -> (i64, i64, i64) {
+    let mut steps = 0;
+    let plan = solve_day(day, 1, &mut |_| {
+        steps += 1;
+        steps < 2000
+    })
+    .expect("valid problem");
+    (whole(plan.bound, &day.weights), least_of_all(day), whole(plan.cost, &day.weights))
+}
+
 /// A part: offset in tenths of a gram, extra cost in quanta, capacity.
 fn part() -> impl Strategy<Value = (i32, u32, u32)> {
     (
@@ -103,7 +114,7 @@ fn small_set(most: [usize; 4], clubs: RangeInclusive<usize>) -> impl Strategy<Va
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 400, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: ProptestConfig::default().cases.max(400), ..ProptestConfig::default() })]
 
     #[test]
     fn optimum_is_the_best_of_all_plans(problem in small_set([4, 3, 4, 2], 1..=3)) {
@@ -131,15 +142,52 @@ proptest! {
             }
         }
         let day = as_day(&problem, split, &[1.0]);
-        let mut steps = 0;
-        let plan = solve_day(&day, 1, &mut |_| {
-            steps += 1;
-            steps < 2000
-        })
-        .expect("valid problem");
-        let (bound, cost) = (whole(plan.bound, &day.weights), whole(plan.cost, &day.weights));
-        let best = least_of_all(&day);
+        let (bound, best, cost) = bounded(&day);
         prop_assert!(bound <= best, "bound {bound} above {best}");
         prop_assert!(best <= cost, "cost {cost} below {best}");
     }
+}
+
+/// A set that has one shaft of a residual for two clubs leaves one of them unbuilt, so it does not count as one of the
+/// sets that there are shafts for. It was charged as if it did: the bound came out at 102281 quanta, and the best of all
+/// plans costs 102055.
+#[test]
+fn a_set_without_shafts_for_all_its_clubs_is_not_charged_for_them() {
+    let bare = |part, points, mass_g| Candidate { part, points, mass_g, extra_cost: 0.0 };
+    let heads =
+        [bare(0, -0.637, 248.7), Candidate { extra_cost: 0.0012, ..bare(1, -0.686, 248.6) }, bare(2, 0.0, 250.0)];
+    let shafts = [Candidate { extra_cost: 0.0001, ..bare(0, 0.0, 110.0) }, bare(1, 0.0, 110.0), bare(2, -0.12, 108.5)];
+    let loss = Loss::from_sigma(0.12, 0.3, LossForm::Yield).expect("valid");
+    let club = |base_points, fits: &[usize], pair: bool| ClubNeed {
+        base_points,
+        heads: fits.iter().map(|&at| heads[at]).collect(),
+        shafts: shafts.to_vec(),
+        grips: vec![bare(0, -0.1, 50.5), bare(1, 0.2, 49.0)],
+        adapters: None,
+        tips: vec![TipFit { tip: 0, points: 1.35 }],
+        tip_cap_g: 7.0,
+        tip_pairs: if pair { all_pairs(1) } else { [].into() },
+        shaft_nominal_g: 110.0,
+        mass_target: None,
+        head_scale: None,
+        loss: loss.clone(),
+    };
+    let mut clubs = vec![
+        club(0.7, &[0, 2], false),
+        club(0.6, &[0, 1], false),
+        club(-1.8, &[0, 1, 2], true),
+        club(-2.8, &[1, 2], true),
+    ];
+    clubs[0].shaft_nominal_g += 0.1;
+    let stock = Stock {
+        heads: vec![1; 3],
+        shafts: vec![1; 3],
+        grips: vec![2, 1],
+        adapters: vec![],
+        tips: vec![Tip { grams: 3.0, count: 2 }],
+    };
+    let weights = CostWeights { shaft_range_per_g: 0.1, second_tip: 0.0, ..CostWeights::default() };
+    let (bound, best, cost) = bounded(&as_day(&SetProblem { clubs, stock, weights }, 2, &[1.0]));
+    assert_eq!(best, 102_055, "all plans tried");
+    assert!(bound <= best && best <= cost, "{bound} {best} {cost}");
 }
