@@ -120,6 +120,8 @@ pub enum Kind {
     Conflict,
     /// The store cannot serve now.
     Unavailable,
+    /// The program itself is wrong; nothing that was given is.
+    Fault,
 }
 
 impl AppError {
@@ -137,6 +139,7 @@ impl AppError {
     pub fn kind(&self) -> Kind {
         match self {
             Self::Entry { source, .. } => source.kind(),
+            Self::Workshop(WorkshopError::Fault(_)) | Self::Internal(_) => Kind::Fault,
             Self::Workshop(WorkshopError::Unknown { .. }) | Self::NotFound { .. } => Kind::NotFound,
             Self::Workshop(_) | Self::Physics(_) | Self::Notation(_) | Self::Recording(_) | Self::Invalid { .. } => {
                 Kind::Invalid
@@ -149,7 +152,7 @@ impl AppError {
             Self::Store(e) if e.is_missing() => Kind::NotFound,
             Self::Store(e) if e.is_bad_entry() => Kind::Invalid,
             Self::Store(e) if e.is_conflict() => Kind::Conflict,
-            Self::Store(_) | Self::Internal(_) => Kind::Unavailable,
+            Self::Store(_) => Kind::Unavailable,
         }
     }
 
@@ -161,6 +164,7 @@ impl AppError {
             Self::Workshop(WorkshopError::Impossible { .. }) => "impossible_figure",
             Self::Workshop(WorkshopError::Unreadable { .. }) | Self::Notation(_) | Self::Recording(_) => "unreadable",
             Self::Workshop(WorkshopError::Unknown { .. }) | Self::NotFound { .. } => "not_found",
+            Self::Workshop(WorkshopError::Fault(_)) | Self::Internal(_) => "internal",
             Self::Workshop(_) => "refused",
             Self::Physics(_) => "calculation",
             Self::Waits { .. } => "waits_for_cure",
@@ -169,7 +173,6 @@ impl AppError {
             Self::Open { .. } => "open",
             Self::Conflict { .. } => "conflict",
             Self::Invalid { .. } => "invalid",
-            Self::Internal(_) => "internal",
             Self::Store(e) if e.is_stale() => "stale",
             Self::Store(e) if e.is_taken() => "taken",
             Self::Store(e) if e.is_missing() => "not_found",

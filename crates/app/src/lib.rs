@@ -10,6 +10,7 @@ pub mod clock;
 pub mod clock_watch;
 pub mod demo;
 pub mod error;
+mod fault;
 pub mod gauge_study;
 pub mod glue;
 pub mod job;
@@ -86,6 +87,8 @@ impl App {
     }
 
     async fn of(store: Store, clock: Arc<dyn Clock>) -> Result<Self, AppError> {
+        let faults = store.folder().map_or_else(fault::Faults::default, fault::Faults::in_folder);
+        let proven = proven::Proven::new(faults);
         let app = Self {
             store,
             clock,
@@ -94,7 +97,7 @@ impl App {
             board: scales::Board::new(),
             lanes: lanes::Lanes::default(),
             clock_watch: Arc::new(clock_watch::ClockWatch::new()),
-            proven: proven::Proven::default(),
+            proven,
             capability: learned::KeptCapability::default(),
             charts: scale_health::KeptCharts::default(),
         };

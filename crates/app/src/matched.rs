@@ -11,6 +11,7 @@ use std::sync::Arc;
 use std::time::{Duration, Instant};
 use store::Tx;
 use utoipa::ToSchema;
+use workshop::WorkshopError;
 use workshop::assembly::Assembly;
 use workshop::health::ScaleWatch;
 use workshop::job::{Job, JobClub, JobState};
@@ -207,7 +208,7 @@ impl App {
                 watch(Searching { cost: progress.cost, bound: progress.bound, seconds: elapsed }) && elapsed < seconds
             };
             planner::propose_day_with(&jobs, stock.supply(), today, &mut |problem| {
-                proven.day(problem, Search { seconds, seed }, |p| matching::solve_day(p, seed, &mut go_on))
+                proven.day(problem, Search { seconds, seed }, &mut go_on)
             })
         });
         let day = search.await.map_err(|e| AppError::Internal(format!("the search stopped: {e}")))?;
@@ -231,18 +232,18 @@ impl App {
                 let wanted = further || known.is_none();
                 let found = match known {
                     Some(known) => known,
-                    None => matching::solve_day(problem, longest.seed, &mut |_| false)?,
+                    None => app.proven.search_day(problem, longest.seed, &mut |_| false)?,
                 };
                 if wanted
                     && found.gap() > 0.0
                     && let Some(begun) = app.proven.begin(longest.seconds)
                 {
-                    app.search_day(problem.clone(), longest, begun);
+                    app.search_day(problem.clone(), longest, begun, found.clone());
                 }
                 Ok(found)
             })?;
             let search = app.proven.beside();
-            Ok::<_, workshop::WorkshopError>(DaySoon { day, files, search })
+            Ok::<_, WorkshopError>(DaySoon { day, files, search })
         });
         Ok(work.await.map_err(|e| AppError::Internal(format!("the plan stopped: {e}")))??)
     }
@@ -253,14 +254,15 @@ impl App {
         self.proven.stop();
     }
 
-    /// Searches beside the requests and remembers what was found. A refusal is left to the next look.
-    fn search_day(&self, problem: matching::DayProblem, search: Search, begun: Begun) {
+    /// Searches beside the requests and remembers what was found; where that fails its check, the plan that stands, so that
+    /// the next look does not begin the same again.
+    fn search_day(&self, problem: matching::DayProblem, search: Search, begun: Begun, stands: matching::DaySolution) {
         let app = self.clone();
         std::thread::spawn(move || {
-            if let Ok(found) = matching::solve_day(&problem, search.seed, &mut |progress| begun.go_on(progress)) {
-                // It may have been stopped before its time.
-                app.proven.keep_day(problem, Search { seconds: begun.seconds(), ..search }, found);
-            }
+            let found = app.proven.search_day(&problem, search.seed, &mut |progress| begun.go_on(progress));
+            // It may have been stopped before its time.
+            let search = Search { seconds: begun.seconds(), ..search };
+            app.proven.keep_day(problem, search, found.unwrap_or(stands));
             // Who is told looks again at once, and may have another search to begin.
             drop(begun);
             app.tell(None, "plan");
@@ -332,8 +334,13 @@ impl App {
             let options = planner::options_with(assembly, stock.supply(), &locks, &mut |p| {
                 proven
                     .one_more(p, last, all, &mut || watch(Searching { seconds: started.elapsed().as_secs_f64(), ..at }))
-            })?;
-            Ok::<_, workshop::WorkshopError>(SetMatch { plan, options })
+            });
+            let options = match options {
+                // The plan stands; the fault is in the log and its question is kept.
+                Err(WorkshopError::Fault(_)) => Vec::new(),
+                other => other?,
+            };
+            Ok::<_, WorkshopError>(SetMatch { plan, options })
         });
         Ok(work.await.map_err(|e| AppError::Internal(format!("the search stopped: {e}")))??)
     }
@@ -357,7 +364,7 @@ impl App {
         let (locks, proven) = (planner::kept(&file.job, &stock.parts, locks), self.proven.clone());
         let work = tokio::task::spawn_blocking(move || {
             let options = planner::options_with(file.assembly(), stock.supply(), &locks, &mut proven.several())?;
-            Ok::<_, workshop::WorkshopError>((file, options))
+            Ok::<_, WorkshopError>((file, options))
         });
         Ok(work.await.map_err(|e| AppError::Internal(format!("the search stopped: {e}")))??)
     }

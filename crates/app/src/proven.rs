@@ -7,9 +7,11 @@
 //!
 //! A day's search goes on beside the requests; there is one at a time, which can be looked at and stopped.
 
+use crate::fault::{Faults, Question};
 use crate::matched::{DaySearch, Searching};
 use matching::{DayProblem, DaySolution, Limits, MatchError, Progress, SetProblem, SetSolution};
 use std::collections::VecDeque;
+use std::sync::atomic::{AtomicU64, Ordering};
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 use std::time::{Duration, Instant};
 
@@ -29,6 +31,9 @@ pub(crate) struct Proven {
     sets: Arc<Mutex<Recent<SetProblem, SetSolution>>>,
     days: Arc<Mutex<Recent<(DayProblem, Search), DaySolution>>>,
     beside: Arc<Mutex<Option<Beside>>>,
+    /// How many searches were begun beside the requests.
+    searches: Arc<AtomicU64>,
+    faults: Faults,
 }
 
 /// How a day was searched: its plan depends on it unless it is proven.
@@ -41,6 +46,11 @@ pub(crate) struct Search {
 }
 
 impl Proven {
+    /// Nothing remembered yet; where the question is kept of a plan that fails its check.
+    pub fn new(faults: Faults) -> Self {
+        Self { faults, ..Self::default() }
+    }
+
     /// The choice for one set: remembered, or searched for and remembered.
     ///
     /// # Errors
@@ -64,6 +74,7 @@ impl Proven {
         let mut search = |problem: &SetProblem| {
             let mut go_on = |progress| go_on(progress) && Instant::now() < end;
             matching::solve_set_watched(problem, Limits::default(), &mut go_on)
+                .map_err(|e| self.faults.keep(e, Question::Set(problem)))
         };
         let fitting: usize = problem.clubs.iter().map(|c| c.heads.len() + c.shafts.len() + c.grips.len()).sum();
         if fitting > MOST_FITTING {
@@ -99,17 +110,31 @@ impl Proven {
         move |problem| self.one_more(problem, end, end, &mut || true)
     }
 
-    /// The choice for a day: remembered, or found by `solve` and remembered.
+    /// The choice for a day: remembered, or searched for while `go_on` says so and remembered.
     ///
     /// # Errors
-    /// Those of `solve`.
+    /// As [`matching::solve_day`].
     pub fn day(
         &self,
         problem: &DayProblem,
         search: Search,
-        solve: impl FnOnce(&DayProblem) -> Result<DaySolution, MatchError>,
+        go_on: &mut dyn FnMut(Progress) -> bool,
     ) -> Result<DaySolution, MatchError> {
-        remembered(&self.days, DAYS, &(problem.clone(), search), |(problem, _)| solve(problem), |_| true)
+        let solve = |(problem, search): &(DayProblem, Search)| self.search_day(problem, search.seed, go_on);
+        remembered(&self.days, DAYS, &(problem.clone(), search), solve, |_| true)
+    }
+
+    /// Searches for the choice for a day while `go_on` says so; nothing is remembered.
+    ///
+    /// # Errors
+    /// As [`matching::solve_day`].
+    pub fn search_day(
+        &self,
+        problem: &DayProblem,
+        seed: u64,
+        go_on: &mut dyn FnMut(Progress) -> bool,
+    ) -> Result<DaySolution, MatchError> {
+        matching::solve_day(problem, seed, go_on).map_err(|e| self.faults.keep(e, Question::Day(problem)))
     }
 }
 
@@ -128,14 +153,17 @@ impl Proven {
         held(&self.days).keep((problem, search), found, DAYS);
     }
 
-    /// Begins a search beside the requests, over when what is returned is dropped; none where one is under way already.
+    /// Begins a search beside the requests, over when what is returned is dropped; none where one is under way already
+    /// that was not told to stop.
     pub fn begin(&self, seconds: f64) -> Option<Begun> {
         let mut beside = held(&self.beside);
-        if beside.is_some() {
+        if beside.as_ref().is_some_and(|b| !b.stopped) {
             return None;
         }
-        *beside = Some(Beside { seconds, begun: Instant::now(), cost: f64::INFINITY, bound: 0.0, stopped: false });
-        Some(Begun(Arc::clone(&self.beside)))
+        let begun = Instant::now();
+        let number = self.searches.fetch_add(1, Ordering::Relaxed);
+        *beside = Some(Beside { number, seconds, begun, cost: f64::INFINITY, bound: 0.0, stopped: false });
+        Some(Begun { beside: Arc::clone(&self.beside), number, begun })
     }
 
     /// The search beside the requests, if there is one.
@@ -158,6 +186,8 @@ impl Proven {
 /// What is known of a search beside the requests.
 #[derive(Debug)]
 struct Beside {
+    /// Which search it is: the one before may be ending still.
+    number: u64,
     seconds: f64,
     begun: Instant,
     cost: f64,
@@ -166,18 +196,22 @@ struct Beside {
 }
 
 /// A search beside the requests.
-pub(crate) struct Begun(Arc<Mutex<Option<Beside>>>);
+pub(crate) struct Begun {
+    beside: Arc<Mutex<Option<Beside>>>,
+    number: u64,
+    begun: Instant,
+}
 
 impl Begun {
     /// Seconds since it began.
     pub fn seconds(&self) -> f64 {
-        held(&self.0).as_ref().map_or(0.0, |beside| beside.begun.elapsed().as_secs_f64())
+        self.begun.elapsed().as_secs_f64()
     }
 
     /// Notes how far it has come; whether it may go on.
     pub fn go_on(&self, progress: Progress) -> bool {
-        let mut beside = held(&self.0);
-        let Some(beside) = beside.as_mut() else { return false };
+        let mut beside = held(&self.beside);
+        let Some(beside) = beside.as_mut().filter(|b| b.number == self.number) else { return false };
         (beside.cost, beside.bound) = (progress.cost, progress.bound);
         !beside.stopped && beside.begun.elapsed().as_secs_f64() < beside.seconds
     }
@@ -185,7 +219,7 @@ impl Begun {
 
 impl Drop for Begun {
     fn drop(&mut self) {
-        *held(&self.0) = None;
+        held(&self.beside).take_if(|b| b.number == self.number);
     }
 }
 
@@ -290,7 +324,13 @@ mod tests {
         assert_eq!((seen.at.cost, seen.at.bound, seen.asked_s), (2.0, 1.5, 60.0));
         proven.stop();
         assert!(!begun.go_on(progress));
+        // Another may begin while the stopped one is ending, and goes on when that has ended.
+        let next = proven.begin(30.0).expect("the first was stopped");
+        assert!(!begun.go_on(progress) && next.go_on(progress));
         drop(begun);
+        assert_eq!(proven.beside().map(|b| b.asked_s), Some(30.0));
+        assert!(next.go_on(progress));
+        drop(next);
         assert!(proven.beside().is_none() && proven.begin(1.0).is_some());
     }
 

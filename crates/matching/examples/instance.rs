@@ -65,8 +65,9 @@ fn busy() -> f64 {
     ns.map_or_else(|| START.get_or_init(Instant::now).elapsed().as_secs_f64(), |ns| ns * 1e-9)
 }
 
+/// A cost as the solver rounds it; see [`matching::CostWeights::quantum`].
 fn quanta(problem: &DayProblem, cost: f64) -> i64 {
-    (cost / problem.weights.quantum).round() as i64
+    (cost / problem.weights.quantum + 0.5 + 1e-6).floor() as i64
 }
 
 fn milli(points: f64) -> i64 {
@@ -120,21 +121,21 @@ fn club(problem: &DayProblem, c: &ClubNeed) -> String {
 
 fn tip_options(problem: &DayProblem, c: &ClubNeed) -> Vec<Vec<i64>> {
     let tray: &[Tip] = &problem.stock.tips;
+    let w = &problem.weights;
     let mut out = vec![vec![0, 0]];
-    let mut push = |which: &[usize]| {
-        let grams: f64 = which.iter().map(|&i| tray[c.tips[i].tip].grams).sum();
+    let fit = |tip: usize| c.tips.iter().find(|f| f.tip == tip);
+    let mut push = |tips: &[usize], lost_points: f64| {
+        let grams: f64 = tips.iter().map(|&t| tray[t].grams).sum();
+        let Some(fits) = tips.iter().map(|&t| fit(t)).collect::<Option<Vec<_>>>() else { return };
         if grams <= c.tip_cap_g {
-            let points = which.iter().map(|&i| milli(c.tips[i].points)).sum();
-            let mut option = vec![points, quanta(problem, grams * problem.weights.tip_per_g)];
-            option.extend(which.iter().map(|&i| c.tips[i].tip as i64));
+            let points = fits.iter().map(|f| milli(f.points)).sum::<i64>() - milli(lost_points);
+            let second = if tips.len() > 1 { quanta(problem, w.second_tip) } else { 0 };
+            let mut option = vec![points, quanta(problem, grams * w.tip_per_g) + second];
+            option.extend(tips.iter().map(|&t| t as i64));
             out.push(option);
         }
     };
-    for a in 0..c.tips.len() {
-        push(&[a]);
-        if c.tip_pair_allowed {
-            (a..c.tips.len()).for_each(|b| push(&[a, b]));
-        }
-    }
+    c.tips.iter().for_each(|f| push(&[f.tip], 0.0));
+    c.tip_pairs.iter().for_each(|p| push(&[p.lower, p.upper], p.lost_points));
     out
 }

@@ -9,7 +9,7 @@ use std::sync::Arc;
 use crate::climb::Climb;
 use crate::compile::{Club, GRIP, HEAD, SHAFT};
 use crate::exact::Search;
-use crate::grid::FRAC;
+use crate::grid::{FRAC, MilliPoints};
 use crate::oracle::Window;
 
 /// Price steps a node.
@@ -22,7 +22,7 @@ const FEW_COLUMNS: usize = 300;
 const DIVE_NODES: u64 = 2000;
 
 /// By club, what the relaxed solutions chose: points of tip weight, grip, head, shaft.
-type Seen = Vec<Vec<[i32; 4]>>;
+type Seen = Vec<Vec<[MilliPoints; 4]>>;
 
 /// Where to split.
 #[derive(Debug, Clone, Copy)]
@@ -30,8 +30,8 @@ struct Split {
     club: usize,
     /// 0 tip weight, 1 grip, 2 head, 3 shaft.
     what: usize,
-    /// At or below against above, thousandths of a point.
-    at: i32,
+    /// At or below against above.
+    at: MilliPoints,
     /// Whether the side at or below is tried first.
     low_first: bool,
 }
@@ -138,10 +138,10 @@ impl Search<'_, '_> {
                     continue;
                 }
                 let n = chosen.len() as f64;
-                let mean = chosen.iter().map(|x| f64::from(x[what])).sum::<f64>() / n;
-                let spread = chosen.iter().map(|x| (f64::from(x[what]) - mean).abs()).sum::<f64>() / n;
-                let score = spread * weight[what] + 1e-3 * f64::from(hi - lo) * weight[what];
-                let at = (mean.floor() as i32).clamp(lo, hi - 1);
+                let mean = chosen.iter().map(|x| f64::from(x[what].0)).sum::<f64>() / n;
+                let spread = chosen.iter().map(|x| (f64::from(x[what].0) - mean).abs()).sum::<f64>() / n;
+                let score = spread * weight[what] + 1e-3 * f64::from((hi - lo).0) * weight[what];
+                let at = MilliPoints((mean.floor() as i32).clamp(lo.0, hi.0 - 1));
                 let below = chosen.iter().filter(|x| x[what] <= at).count();
                 let split = Split { club, what, at, low_first: 2 * below >= chosen.len() };
                 if best.is_none_or(|b| score > b.0) {
@@ -153,10 +153,12 @@ impl Search<'_, '_> {
     }
 
     /// Least and greatest points that a club's candidates of one kind offer.
-    fn extent(&self, c: usize, what: usize) -> Option<(i32, i32)> {
+    fn extent(&self, c: usize, what: usize) -> Option<(MilliPoints, MilliPoints)> {
         let club = &self.o.clubs[c];
-        let ends = |list: &mut dyn Iterator<Item = i32>| {
-            list.fold(None, |e: Option<(i32, i32)>, p| Some(e.map_or((p, p), |(lo, hi)| (lo.min(p), hi.max(p)))))
+        let ends = |list: &mut dyn Iterator<Item = MilliPoints>| {
+            list.fold(None, |e: Option<(MilliPoints, MilliPoints)>, p| {
+                Some(e.map_or((p, p), |(lo, hi)| (lo.min(p), hi.max(p))))
+            })
         };
         match what {
             0 => ends(&mut club.tips.iter().map(|t| t.pts)),
@@ -172,7 +174,7 @@ fn kind_of(what: usize) -> usize {
 /// One side of a split.
 fn side(club: &Arc<Club>, split: Split, low: bool) -> Arc<Club> {
     let mut club = Club::clone(club);
-    let stays = |pts: i32| (pts <= split.at) == low;
+    let stays = |pts: MilliPoints| (pts <= split.at) == low;
     match split.what {
         0 => club.tips.retain(|t| stays(t.pts)),
         what => club.cands[kind_of(what)].retain(|x| stays(x.pts)),

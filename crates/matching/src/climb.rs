@@ -1,6 +1,6 @@
 //! Subgradient ascent on the prices of parts.
 
-use crate::compile::Compiled;
+use crate::compile::{Compiled, KINDS};
 use crate::grid::FORBIDDEN;
 use crate::table::ByType;
 
@@ -24,13 +24,13 @@ pub(crate) struct Climb {
     pub best_prices: ByType,
     pub best_bound: i64,
     /// Unrounded prices.
-    exact: [Vec<f64>; 4],
+    exact: [Vec<f64>; KINDS],
     factor: f64,
     idle: usize,
     patience: usize,
     /// Kind, type and count of everything that can run out.
     contended: Vec<(usize, usize, i32)>,
-    excess: [Vec<i32>; 4],
+    excess: [Vec<i32>; KINDS],
 }
 
 impl Climb {

@@ -1,14 +1,15 @@
 //! From the question to its whole-number form: parts that read the same everywhere become one *type* with a count,
 //! tip weights become a short list of options a club.
 
-use std::collections::HashMap;
+use std::collections::{HashMap, HashSet};
 use std::ops::Range;
 use std::sync::Arc;
 
+use crate::cost::{Rate, Tariff, mass_offset, residual, tip_mass, tip_points, under_cap};
 use crate::error::{MatchError, PartKind};
-use crate::grid::{FORBIDDEN, FRAC, MOST_QUANTA, centi_grams, deci_grams, milli_points, quanta};
+use crate::grid::{CentiGrams, DeciGrams, FORBIDDEN, MOST_QUANTA, MilliPoints};
 use crate::loss::LossForm;
-use crate::model::{Candidate, ClubNeed, CostWeights, JobSet, Stock};
+use crate::model::{Candidate, ClubNeed, CostWeights, JobSet, Stock, TipFit, TipPair};
 use crate::thin;
 
 /// Index of a kind in arrays by kind.
@@ -19,47 +20,49 @@ pub(crate) const SHAFT: usize = 1;
 pub(crate) const GRIP: usize = 2;
 /// See [`HEAD`].
 pub(crate) const TIP: usize = 3;
+/// See [`HEAD`].
+pub(crate) const ADAPTER: usize = 4;
 
-/// Kinds in the order of their indices.
-pub(crate) const KINDS: [PartKind; 4] = [PartKind::Head, PartKind::Shaft, PartKind::Grip, PartKind::Tip];
+/// How many kinds there are.
+pub(crate) const KINDS: usize = 5;
 
 /// One type of part as a candidate of one club.
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct Cand {
     pub ty: u32,
-    /// Thousandths of a point.
-    pub pts: i32,
-    /// Hundredths of a gram; 0 where the club's mass does not count.
-    pub cg: i32,
-    /// Cost in quanta × [`FRAC`].
+    pub pts: MilliPoints,
+    /// 0 where the club's mass does not count.
+    pub cg: CentiGrams,
+    /// In price steps ([`FRAC`](crate::grid::FRAC) of them are a quantum), as all costs of the search.
     pub cost: i32,
-    /// Shaft residual, tenths of a gram; 0 for other kinds.
-    pub res: i32,
+    /// Shaft residual; 0 for other kinds.
+    pub res: DeciGrams,
 }
 
-/// No, one or two tip weights.
+/// What may go in at the tip: an adapter where the club takes one, and no, one or two tip weights.
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct TipOption {
+    pub adapter: Option<u32>,
     pub uses: [Option<u32>; 2],
-    pub pts: i32,
-    pub cg: i32,
+    pub pts: MilliPoints,
+    pub cg: CentiGrams,
     pub cost: i32,
 }
 
-/// A loss curve in quanta × FRAC, `half` steps to either side of zero.
+/// A loss curve in price steps, `half` thousandths of a point to either side of zero.
 #[derive(Debug)]
 pub(crate) struct LossTable {
     pub half: i32,
     pub costs: Vec<i32>,
     /// A deviation of least cost, if none on the way to it costs less than one farther out.
-    pub least: Option<i32>,
+    pub least: Option<MilliPoints>,
 }
 
 impl LossTable {
     fn new(costs: Vec<i32>, half: i32) -> Self {
         let at = (0..costs.len()).min_by_key(|&i| (costs[i], (i as i32 - half).abs()));
         let least = at.filter(|&at| costs[..at].is_sorted_by(|a, b| a >= b) && costs[at..].is_sorted());
-        Self { half, costs, least: least.map(|at| at as i32 - half) }
+        Self { half, costs, least: least.map(|at| MilliPoints(at as i32 - half)) }
     }
 
     /// The least cost within so many steps of each deviation.
@@ -73,8 +76,8 @@ impl LossTable {
         Self::new((-half..=half).map(least).collect(), half)
     }
 
-    pub fn at(&self, deviation: i32) -> i32 {
-        let i = deviation.saturating_add(self.half);
+    pub fn at(&self, deviation: MilliPoints) -> i32 {
+        let i = deviation.0.saturating_add(self.half);
         if i < 0 { FORBIDDEN } else { self.costs.get(i as usize).copied().unwrap_or(FORBIDDEN) }
     }
 }
@@ -82,28 +85,31 @@ impl LossTable {
 /// How whole mass is charged.
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct MassCharge {
-    /// Base less target, hundredths of a gram.
-    pub offset_cg: i32,
-    /// So far off costs nothing, hundredths of a gram.
-    pub slack_cg: i32,
-    /// Quanta per hundredth of a gram.
-    pub quanta_per_cg: f64,
+    /// Base less target.
+    pub offset: CentiGrams,
+    /// So far off costs nothing.
+    pub slack: CentiGrams,
+    /// Of a hundredth of a gram.
+    pub rate: Rate,
 }
 
 impl MassCharge {
-    pub fn cost(&self, chosen_cg: i32) -> i32 {
-        let off = f64::from(((chosen_cg + self.offset_cg).abs() - self.slack_cg).max(0));
-        (off * self.quanta_per_cg + 0.5).min(MOST_QUANTA) as i32 * FRAC
+    pub fn cost(&self, chosen: CentiGrams) -> i32 {
+        let off = (chosen + self.offset).abs() - self.slack;
+        self.rate.of(f64::from(off.0.max(0))).steps()
     }
 }
 
 /// A club in whole numbers.
 #[derive(Debug, Clone)]
 pub(crate) struct Club {
-    pub base: i32,
+    pub base: MilliPoints,
     /// Candidates by kind: heads, shafts, grips.
     pub cands: [Vec<Cand>; 3],
+    /// The cheapest first.
     pub tips: Vec<TipOption>,
+    /// Types of adapter of which it takes one; none where it takes none.
+    pub adapters: Option<Arc<[u32]>>,
     pub loss: Arc<LossTable>,
     pub mass: Option<MassCharge>,
     /// Cost of leaving it unbuilt.
@@ -115,24 +121,24 @@ pub(crate) struct Club {
 pub(crate) struct SetShape {
     pub clubs: Range<usize>,
     /// How many shafts have each residual, where their types do not tell.
-    pub shafts: Option<Arc<[(i32, u32)]>>,
-    quanta_per_dg: f64,
+    pub shafts: Option<Arc<[(DeciGrams, u32)]>>,
+    /// Of a tenth of a gram of range; none where a range costs nothing.
+    range: Option<Rate>,
 }
 
 impl SetShape {
-    /// Cost of a range of shaft residuals in tenths of a gram.
-    pub fn range_cost(&self, range_dg: i32) -> i32 {
-        // Rounds to the nearest; ranges are not negative.
-        (f64::from(range_dg) * self.quanta_per_dg + 0.5).min(MOST_QUANTA) as i32 * FRAC
+    /// Cost of a range of shaft residuals.
+    pub fn range_cost(&self, range: DeciGrams) -> i32 {
+        self.range.map_or(0, |rate| rate.of(f64::from(range.0)).steps())
     }
 
     /// The same, where so many shafts have each residual.
-    pub fn counting(&self, shafts: Vec<(i32, u32)>) -> Self {
+    pub fn counting(&self, shafts: Vec<(DeciGrams, u32)>) -> Self {
         Self { shafts: Some(shafts.into()), ..self.clone() }
     }
 
     pub fn charges_range(&self) -> bool {
-        self.quanta_per_dg > 0.0
+        self.range.is_some()
     }
 }
 
@@ -152,8 +158,8 @@ pub(crate) struct PartType {
 pub(crate) struct Compiled {
     pub clubs: Vec<Arc<Club>>,
     pub sets: Vec<SetShape>,
-    /// Types by kind: heads, shafts, grips, tips.
-    pub types: [Vec<PartType>; 4],
+    /// Types by kind: heads, shafts, grips, tip weights, adapters.
+    pub types: [Vec<PartType>; KINDS],
     pub quantum: f64,
     /// Where only a selection is planned from: the problem with all parts, for a bound (see `thin`).
     pub relaxed: Option<Box<Self>>,
@@ -176,7 +182,7 @@ impl Compiled {
 
     /// A cost in the caller's unit.
     pub fn cost(&self, units: i64) -> f64 {
-        units as f64 / f64::from(FRAC) * self.quantum
+        units as f64 / f64::from(crate::grid::FRAC) * self.quantum
     }
 }
 
@@ -191,7 +197,9 @@ pub(crate) fn compile(sets: &[JobSet], stock: &Stock, weights: &CostWeights) -> 
         Typer::new(PartKind::Shaft, &stock.shafts),
         Typer::new(PartKind::Grip, &stock.grips),
     ];
+    let mut adapters = Typer::new(PartKind::Adapter, &stock.adapters);
     let mut at = 0;
+    let mut pairs_checked: Vec<*const TipPair> = Vec::new();
     for set in sets {
         in_range("priority of a job", set.priority, 0.03, 30.0, "times")?;
         let most = MOST_QUANTA * weights.quantum / set.priority;
@@ -199,18 +207,26 @@ pub(crate) fn compile(sets: &[JobSet], stock: &Stock, weights: &CostWeights) -> 
         in_range("weight of the loss", weights.loss, 0.0, most / 7.0, "clubs")?;
         for club in &set.clubs {
             check_club(at, club, stock)?;
+            // Clubs mostly share their list.
+            let list = club.tip_pairs.as_ptr();
+            if !pairs_checked.contains(&list) {
+                check_pairs(at, &club.tip_pairs, stock)?;
+                pairs_checked.push(list);
+            }
             for (kind, list) in [&club.heads, &club.shafts, &club.grips].into_iter().enumerate() {
                 typer[kind].see(at, club, list, set.priority, weights)?;
             }
+            adapters.see(at, club, club.adapters.as_deref().unwrap_or_default(), set.priority, weights)?;
             at += 1;
         }
     }
     let mut typed = typer.map(Typer::finish);
+    let adapters = adapters.finish();
     let needs: Vec<(&ClubNeed, f64)> = sets.iter().flat_map(|s| s.clubs.iter().map(|c| (c, s.priority))).collect();
     let offered = |typed: &[Typed; 3], c: usize, k: usize| {
         let (need, priority) = needs[c];
         let list = [&need.heads, &need.shafts, &need.grips][k];
-        typed[k].candidates(need, list, k, &|x: f64| quanta(x * priority, weights.quantum) * FRAC)
+        typed[k].candidates(need, list, k, &Tariff::new(weights, priority))
     };
     let counts = [0, 1, 2].map(|k| typed[k].types.len());
     let mass_counts = needs.iter().any(|(need, _)| need.mass_target.is_some());
@@ -232,11 +248,12 @@ pub(crate) fn compile(sets: &[JobSet], stock: &Stock, weights: &CostWeights) -> 
     let mut losses: HashMap<((usize, LossForm), u64), Arc<LossTable>> = HashMap::new();
     let (mut clubs, mut shapes) = (Vec::with_capacity(at), Vec::with_capacity(sets.len()));
     for (set, range) in sets.iter().zip(ranges) {
+        let tariff = Tariff::new(weights, set.priority);
         for need in &set.clubs {
-            let cost = |x: f64| quanta(x * set.priority, weights.quantum) * FRAC;
             let key = (need.loss.key(), set.priority.to_bits());
-            let loss = losses.entry(key).or_insert_with(|| loss_table(need, set.priority, weights)).clone();
-            let tips = tip_options(need, stock, &cost, weights);
+            let loss = losses.entry(key).or_insert_with(|| loss_table(need, &tariff)).clone();
+            let own = need.adapters.as_ref().map(|list| adapters.candidates(need, list, ADAPTER, &tariff));
+            let tips = tip_options(need, stock, &tariff, own.as_deref());
             for tip in &need.tips {
                 tip_types[tip.tip].wanted += 1;
             }
@@ -247,23 +264,24 @@ pub(crate) fn compile(sets: &[JobSet], stock: &Stock, weights: &CostWeights) -> 
             };
             cands.iter_mut().for_each(|list| list.sort_by_key(|c| (c.res, c.pts, c.cost, c.ty)));
             clubs.push(Arc::new(Club {
-                base: milli_points(need.base_points),
+                base: MilliPoints::of(need.base_points),
                 cands,
                 tips,
+                adapters: own.map(|list| list.iter().map(|c| c.ty).collect()),
                 loss,
-                mass: need.mass_target.map(|m| MassCharge {
-                    offset_cg: centi_grams(m.base_mass_g - m.target_g),
-                    slack_cg: 0,
-                    quanta_per_cg: weights.mass_per_g * set.priority / 100.0 / weights.quantum,
+                mass: mass_offset(need).map(|offset| MassCharge {
+                    offset,
+                    slack: CentiGrams(0),
+                    rate: tariff.mass_rate(),
                 }),
-                skip: cost(weights.unbuilt),
+                skip: tariff.unbuilt().steps(),
             }));
         }
-        let quanta_per_dg = weights.shaft_range_per_g * set.priority / 10.0 / weights.quantum;
-        shapes.push(SetShape { clubs: range, shafts: None, quanta_per_dg });
+        let charged = (weights.shaft_range_per_g > 0.0).then(|| tariff.range_rate());
+        shapes.push(SetShape { clubs: range, shafts: None, range: charged });
     }
     let [heads, shafts, grips] = typed.map(|t| t.types);
-    let types = [heads, shafts, grips, tip_types];
+    let types = [heads, shafts, grips, tip_types, adapters.types];
     let mut compiled = Compiled { clubs, sets: shapes, types, quantum: weights.quantum, relaxed: None };
     compiled.relaxed = thinned.map(|t| Box::new(thin::relaxed(&compiled, t.left_out)));
     compiled.clubs.iter_mut().for_each(|club| drop_out_of_reach(Arc::make_mut(club)));
@@ -274,41 +292,51 @@ fn tip_type(index: usize, count: u32) -> PartType {
     PartType { members: vec![(index as u32, count)], cap: count, wanted: 0 }
 }
 
-fn loss_table(need: &ClubNeed, priority: f64, weights: &CostWeights) -> Arc<LossTable> {
-    let factor = weights.loss * priority;
-    let costs: Vec<i32> =
-        need.loss.costs().map(|c| c.map_or(FORBIDDEN, |c| quanta(c * factor, weights.quantum) * FRAC)).collect();
+fn loss_table(need: &ClubNeed, tariff: &Tariff) -> Arc<LossTable> {
+    let costs: Vec<i32> = need.loss.costs().map(|c| c.map_or(FORBIDDEN, |c| tariff.loss(c).steps())).collect();
     Arc::new(LossTable::new(costs, need.loss.half_steps()))
 }
 
-/// No weight, each weight, each allowed pair; those over the cap, or more than the tray has, are left out, and so are
-/// those that another option matches point for point at no more cost, mass and scarcity.
-fn tip_options(need: &ClubNeed, stock: &Stock, cost: &impl Fn(f64) -> i32, weights: &CostWeights) -> Vec<TipOption> {
-    let mut options = vec![TipOption { uses: [None, None], pts: 0, cg: 0, cost: 0 }];
-    let mut push = |uses: [Option<u32>; 2], pts: i32, grams: f64| {
-        if grams <= need.tip_cap_g + 1e-9 {
-            let cg = if need.mass_target.is_some() { centi_grams(grams) } else { 0 };
-            options.push(TipOption { uses, pts, cg, cost: cost(grams * weights.tip_per_g) });
+/// No weight, each weight, each pair of which both fit, where the club takes one with each adapter, the cheapest first;
+/// those over the cap, or more than the tray has, are left out.
+fn tip_options(need: &ClubNeed, stock: &Stock, tariff: &Tariff, adapters: Option<&[Cand]>) -> Vec<TipOption> {
+    let none = TipOption { adapter: None, uses: [None, None], pts: MilliPoints(0), cg: CentiGrams(0), cost: 0 };
+    let mut options = vec![none];
+    let mut push = |fits: &[&TipFit], pair: Option<&TipPair>| {
+        let tips = || fits.iter().map(|f| f.tip);
+        let there = |tip: usize| stock.tips[tip].count as usize >= tips().filter(|&t| t == tip).count();
+        if tips().all(there) && under_cap(need, stock, tips()) {
+            let mass = tip_mass(stock, tips());
+            options.push(TipOption {
+                adapter: None,
+                uses: [fits.first(), fits.get(1)].map(|f| f.map(|f| f.tip as u32)),
+                pts: tip_points(fits.iter().copied(), pair),
+                cg: if need.mass_target.is_some() { mass } else { CentiGrams(0) },
+                cost: tariff.tip(mass, fits.len()).steps(),
+            });
         }
     };
-    for (i, a) in need.tips.iter().enumerate() {
-        let first = stock.tips[a.tip];
-        if first.count == 0 {
-            continue;
-        }
-        push([Some(a.tip as u32), None], milli_points(a.points), first.grams);
-        if !need.tip_pair_allowed {
-            continue;
-        }
-        for b in &need.tips[i..] {
-            let second = stock.tips[b.tip];
-            if second.count >= if a.tip == b.tip { 2 } else { 1 } {
-                let pts = milli_points(a.points) + milli_points(b.points);
-                push([Some(a.tip as u32), Some(b.tip as u32)], pts, first.grams + second.grams);
-            }
+    let mut fit_of: Vec<Option<&TipFit>> = vec![None; stock.tips.len()];
+    for fit in &need.tips {
+        fit_of[fit.tip] = Some(fit);
+        push(&[fit], None);
+    }
+    for pair in need.tip_pairs.iter() {
+        if let (Some(lower), Some(upper)) = (fit_of[pair.lower], fit_of[pair.upper]) {
+            push(&[lower, upper], Some(pair));
         }
     }
-    options.sort_by_key(|o| (o.cost, o.uses));
+    if let Some(adapters) = adapters {
+        let with = |o: &TipOption, a: &Cand| TipOption {
+            adapter: Some(a.ty),
+            uses: o.uses,
+            pts: o.pts + a.pts,
+            cg: o.cg + a.cg,
+            cost: o.cost + a.cost,
+        };
+        options = options.iter().flat_map(|o| adapters.iter().map(|a| with(o, a))).collect();
+    }
+    options.sort_by_key(|o| (o.cost, o.uses, o.adapter));
     options
 }
 
@@ -357,6 +385,7 @@ impl<'a> Typer<'a> {
         priority: f64,
         weights: &CostWeights,
     ) -> Result<(), MatchError> {
+        let tariff = Tariff::new(weights, priority);
         for c in list {
             let (kind, part, count) = (self.kind, c.part, self.capacity.len());
             if part >= count {
@@ -372,10 +401,10 @@ impl<'a> Typer<'a> {
             in_range("mass of a part", c.mass_g, 0.0, 1e4, "g")?;
             in_range("extra cost of a part", c.extra_cost, 0.0, MOST_QUANTA * weights.quantum / priority, "clubs")?;
             let k = if kind == PartKind::Shaft { SHAFT } else { HEAD };
-            let seen = whole(club, c, k, &|x| quanta(x * priority, weights.quantum));
+            let seen = whole(club, c, k, &tariff);
             let print = &mut self.prints[part];
             for half in [&mut print.0, &mut print.1] {
-                for word in [at as u64, pair(seen.pts, seen.cg), pair(seen.cost, seen.res)] {
+                for word in [at as u64, pair(seen.pts.0, seen.cg.0), pair(seen.cost, seen.res.0)] {
                     *half = mix(*half ^ word);
                 }
             }
@@ -407,12 +436,12 @@ impl<'a> Typer<'a> {
 
 impl Typed {
     /// One candidate for each type that a club may take.
-    fn candidates(&self, need: &ClubNeed, list: &[Candidate], k: usize, cost: &impl Fn(f64) -> i32) -> Vec<Cand> {
+    fn candidates(&self, need: &ClubNeed, list: &[Candidate], k: usize, tariff: &Tariff) -> Vec<Cand> {
         let mut out: Vec<Cand> = Vec::new();
         for c in list {
             let ty = self.type_of[c.part];
             if ty != NO_TYPE && self.types[ty as usize].members[0].0 == c.part as u32 {
-                out.push(Cand { ty, ..whole(need, c, k, cost) });
+                out.push(Cand { ty, ..whole(need, c, k, tariff) });
             }
         }
         out
@@ -431,8 +460,9 @@ impl Typed {
 
 /// Takes out candidates that no choice of the others brings within the loss curve's reach.
 fn drop_out_of_reach(club: &mut Club) {
-    let span = |pts: &mut dyn Iterator<Item = i32>| {
-        pts.fold((i32::MAX / 8, i32::MIN / 8), |(lo, hi), p| (lo.min(p), hi.max(p)))
+    let span = |pts: &mut dyn Iterator<Item = MilliPoints>| {
+        let all = (MilliPoints(i32::MAX / 8), MilliPoints(i32::MIN / 8));
+        pts.fold(all, |(lo, hi), p| (lo.min(p), hi.max(p)))
     };
     let tips = span(&mut club.tips.iter().map(|t| t.pts));
     for _ in 0..2 {
@@ -442,20 +472,20 @@ fn drop_out_of_reach(club: &mut Club) {
                 let (a, b) = span(&mut club.cands[other].iter().map(|c| c.pts));
                 (lo, hi) = (lo + a, hi + b);
             }
-            let half = club.loss.half;
+            let half = MilliPoints(club.loss.half);
             club.cands[k].retain(|c| c.pts + hi >= -half && c.pts + lo <= half);
         }
     }
 }
 
 /// A candidate in whole numbers; what does not count in this club is left 0 so that it does not tell parts apart.
-fn whole(need: &ClubNeed, c: &Candidate, k: usize, cost: &impl Fn(f64) -> i32) -> Cand {
+fn whole(need: &ClubNeed, c: &Candidate, k: usize, tariff: &Tariff) -> Cand {
     Cand {
         ty: 0,
-        pts: milli_points(c.points),
-        cg: if need.mass_target.is_some() { centi_grams(c.mass_g) } else { 0 },
-        cost: cost(c.extra_cost),
-        res: if k == SHAFT { deci_grams(c.mass_g - need.shaft_nominal_g) } else { 0 },
+        pts: MilliPoints::of(c.points),
+        cg: if need.mass_target.is_some() { CentiGrams::of(c.mass_g) } else { CentiGrams(0) },
+        cost: tariff.extra(c.extra_cost).steps(),
+        res: if k == SHAFT { residual(need, c) } else { DeciGrams(0) },
     }
 }
 
@@ -464,6 +494,7 @@ fn check_weights(w: &CostWeights) -> Result<(), MatchError> {
     for (what, value) in [
         ("weight of the loss", w.loss),
         ("weight of a gram of tip weight", w.tip_per_g),
+        ("weight of a second tip weight", w.second_tip),
         ("weight of a gram of shaft range", w.shaft_range_per_g),
         ("weight of a gram of whole mass", w.mass_per_g),
         ("cost of an unbuilt club", w.unbuilt),
@@ -497,6 +528,21 @@ fn check_club(at: usize, club: &ClubNeed, stock: &Stock) -> Result<(), MatchErro
     if let Some(h) = club.head_scale {
         in_range("points per gram of head", h.points_per_g, 1e-3, 100.0, "points/g")?;
         finite(at, "zero of the head scale", h.zero_mass_g)?;
+    }
+    Ok(())
+}
+
+fn check_pairs(at: usize, pairs: &[TipPair], stock: &Stock) -> Result<(), MatchError> {
+    let mut seen = HashSet::with_capacity(pairs.len());
+    for pair in pairs {
+        let (kind, count) = (PartKind::Tip, stock.tips.len());
+        if let Some(&part) = [pair.lower, pair.upper].iter().find(|&&tip| tip >= count) {
+            return Err(MatchError::UnknownPart { club: at, kind, part, count });
+        }
+        if !seen.insert((pair.lower.min(pair.upper), pair.lower.max(pair.upper))) {
+            return Err(MatchError::ListedTwice { club: at, kind, part: pair.upper });
+        }
+        in_range("loss of a pair of tip weights", pair.lost_points, -100.0, 100.0, "points")?;
     }
     Ok(())
 }

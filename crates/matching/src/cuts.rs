@@ -8,6 +8,7 @@
 //! charge on windows inside `a..=b`, so a set's subproblem stays as easy as it was.
 
 use crate::compile::{Compiled, SHAFT};
+use crate::grid::DeciGrams;
 use crate::oracle::SetOracle;
 
 /// Widest stretch of residuals with an inequality of its own, in distinct residuals.
@@ -19,7 +20,7 @@ pub(crate) struct Cuts {
     /// Clubs that count as one set; smaller sets do not count.
     size: usize,
     /// Distinct residuals of all sets, ascending.
-    residuals: Vec<i32>,
+    residuals: Vec<DeciGrams>,
     /// Number of each inequality that restricts anything, and how many sets there are shafts for.
     most: Vec<(usize, i32)>,
     price: Vec<f64>,
@@ -43,7 +44,7 @@ pub(crate) enum Prices {
 impl Cuts {
     pub fn new(p: &Compiled) -> Self {
         let size = usual_size(p);
-        let mut pairs: Vec<(i32, u32)> = Vec::new();
+        let mut pairs: Vec<(DeciGrams, u32)> = Vec::new();
         for shape in p.sets.iter().filter(|s| s.charges_range()) {
             for club in &p.clubs[shape.clubs.clone()] {
                 pairs.extend(club.cands[SHAFT].iter().map(|s| (s.res, s.ty)));
@@ -51,7 +52,7 @@ impl Cuts {
             pairs.sort_unstable();
             pairs.dedup();
         }
-        let mut residuals: Vec<i32> = pairs.iter().map(|x| x.0).collect();
+        let mut residuals: Vec<DeciGrams> = pairs.iter().map(|x| x.0).collect();
         residuals.dedup();
         let sets = p.sets.iter().filter(|s| s.clubs.len() >= size).count() as u64;
         let mut most = Vec::new();
@@ -87,7 +88,7 @@ impl Cuts {
     }
 
     /// Notes where a set lies at its last planning; `span` is its least and greatest residual if all of it is built.
-    pub fn note(&mut self, set: usize, clubs: usize, span: Option<(i32, i32)>) {
+    pub fn note(&mut self, set: usize, clubs: usize, span: Option<(DeciGrams, DeciGrams)>) {
         let mut over = std::mem::take(&mut self.over[set]);
         over.drain(..).for_each(|i| self.count[i] -= 1);
         if let Some((lo, hi)) = span
@@ -103,7 +104,7 @@ impl Cuts {
         self.over[set] = over;
     }
 
-    fn at(&self, residual: i32) -> usize {
+    fn at(&self, residual: DeciGrams) -> usize {
         self.residuals.partition_point(|&r| r < residual)
     }
 
@@ -186,5 +187,82 @@ impl Charges {
     /// Charge of a window of levels.
     pub fn at(&self, lo: usize, hi: usize) -> i32 {
         if hi - lo >= WIDTH { 0 } else { self.by_window.get(lo * WIDTH + hi - lo).copied().unwrap_or(0) }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::compile::compile;
+    use crate::instance::{Rng, Variant, set};
+    use crate::model::JobSet;
+
+    /// Against all ways to give the clubs of a set their shafts: no set, whole or not, is charged beyond what it costs.
+    #[test]
+    fn no_set_costs_less_than_the_cheapest_window_says() {
+        let (mut charged, mut reached) = (0, 0);
+        for seed in 0..3000 {
+            let mut rng = Rng::new(seed);
+            let mut problem = set(seed % 7, Variant::Plain);
+            let (clubs, shafts) = (1 + rng.below(3), 1 + rng.below(4));
+            problem.clubs.truncate(clubs);
+            for club in &mut problem.clubs {
+                club.shafts.retain(|s| s.part < shafts);
+            }
+            // Often several of one residual, and fewer of it than there are clubs.
+            for part in 0..shafts {
+                let off_g = 0.1 * rng.below(3) as f64;
+                problem.stock.shafts[part] = 1 + rng.below(5) as u32 / 4;
+                for club in &mut problem.clubs {
+                    let nominal_g = club.shaft_nominal_g;
+                    let shaft = club.shafts.iter_mut().find(|s| s.part == part).expect("listed");
+                    (shaft.mass_g, shaft.extra_cost) = (nominal_g + off_g, 0.001 * part as f64);
+                }
+            }
+            let sets = [JobSet { clubs: problem.clubs, priority: 1.0 }];
+            let p = compile(&sets, &problem.stock, &problem.weights).expect("valid");
+            let mut o = SetOracle::new(&p, 0);
+            for c in 0..o.len() {
+                o.cells[c].iter_mut().for_each(|cell| cell.value = rng.below(900) as i32);
+                o.skips[c] = rng.below(1500) as i32;
+            }
+            let plain = o.best_window().0;
+            let by_window = (0..o.levels.len() * WIDTH).map(|_| (rng.below(3) * rng.below(400)) as i32).collect();
+            o.charges = Charges { by_window };
+            let told = o.best_window().0;
+            let mut left: Vec<u32> = p.types[SHAFT].iter().map(|t| t.cap).collect();
+            let least = least(&o, &mut left, &mut Vec::new());
+            assert!(told <= least, "{told} above {least}, seed {seed}");
+            charged += usize::from(told > plain);
+            reached += usize::from(told == least);
+        }
+        // Charges matter, and the bound is no idle one.
+        assert!(charged > 300 && reached > 1000, "{charged} {reached}");
+    }
+
+    /// The cheapest way to give the clubs that have none yet a shaft, or none.
+    fn least(o: &SetOracle<'_>, left: &mut [u32], given: &mut Vec<Option<usize>>) -> i64 {
+        let c = given.len();
+        if c == o.len() {
+            let value = |(c, at): (usize, &Option<usize>)| at.map_or(o.skips[c], |level| o.cells[c][level].value);
+            let sum: i64 = given.iter().enumerate().map(value).map(i64::from).sum();
+            let levels = || given.iter().copied().flatten();
+            let Some((lo, hi)) = levels().min().zip(levels().max()) else { return sum };
+            let charge = if given.iter().all(Option::is_some) { o.charges.at(lo, hi) } else { 0 };
+            return sum + i64::from(o.shape.range_cost(o.levels[hi] - o.levels[lo])) + i64::from(charge);
+        }
+        given.push(None);
+        let mut best = least(o, left, given);
+        given.pop();
+        for shaft in &o.clubs[c].cands[SHAFT] {
+            if left[shaft.ty as usize] > 0 {
+                left[shaft.ty as usize] -= 1;
+                given.push(o.levels.iter().position(|&l| l == shaft.res));
+                best = best.min(least(o, left, given));
+                given.pop();
+                left[shaft.ty as usize] += 1;
+            }
+        }
+        best
     }
 }

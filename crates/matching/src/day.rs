@@ -6,18 +6,17 @@
 //! worth leaving to them. Dual steps and plan improvement alternate, so that both a plan and a bound are there at any
 //! time and both get better while there is time.
 
-use crate::check::check;
+use crate::check::checked;
 use crate::climb::stock_worth;
 use crate::compile::{Compiled, compile};
 use crate::diagnose::unbuildable;
 use crate::dual::Dual;
 use crate::error::MatchError;
 use crate::exact::whole_up;
-use crate::grid::FRAC;
+use crate::grid::{DeciGrams, FRAC};
 use crate::insert::{cheapest, outside, widening};
 use crate::model::DayProblem;
 use crate::oracle::{SetOracle, span};
-use crate::plan::choices;
 use crate::pool::{self, Pool};
 use crate::ruin::{Improver, total};
 use crate::set::{Progress, range};
@@ -60,19 +59,13 @@ pub fn solve_day(
     let (cost, bound, rounds) = (day.improver.best_cost, whole_up(day.bound()), day.rounds);
     let bound = bound.clamp(0, cost);
     let columns: Vec<Option<Column>> = day.improver.best.concat();
-    let plan = choices(&compiled, &problem.sets, &problem.stock, &problem.weights, &columns);
-    let checked = check(&problem.sets, &problem.stock, &problem.weights, &plan).map_err(MatchError::CheckFailed)?;
-    if checked * i64::from(FRAC) != cost {
-        let found = cost / i64::from(FRAC);
-        return Err(MatchError::CheckFailed(format!("cost {checked} quanta, solver says {found}")));
-    }
+    let plan = checked(&compiled, &problem.sets, &problem.stock, &problem.weights, &columns, cost)?;
     let unbuildable = unbuildable(&problem.sets, &problem.stock, &plan);
     let sets = plan
         .into_iter()
         .zip(&problem.sets)
         .map(|(clubs, set)| {
-            let shaft_range_g = range(&clubs);
-            let shaft_range_cost = shaft_range_g * problem.weights.shaft_range_per_g * set.priority;
+            let (shaft_range_g, shaft_range_cost) = range(&clubs, &problem.weights, set.priority);
             JobPlan { clubs, shaft_range_g, shaft_range_cost }
         })
         .collect();
@@ -269,13 +262,13 @@ impl<'a, 'g> Day<'a, 'g> {
         let mut order: Vec<usize> = (0..o.len()).collect();
         x.shuffle(&mut order);
         for c in order {
-            let inside = |_: &[i32], i: usize| outside(window, i);
+            let inside = |_: &[DeciGrams], i: usize| outside(window, i);
             x.plan[s][c] = cheapest(o, c, guide, &mut x.left, &mut self.guard, inside);
         }
         for c in 0..o.len() {
             if x.plan[s][c].is_none() {
                 let (span, shape) = (span(&x.plan[s]), o.shape.clone());
-                let charge = |levels: &[i32], i: usize| widening(&shape, span, levels[i]);
+                let charge = |levels: &[DeciGrams], i: usize| widening(&shape, span, levels[i]);
                 x.plan[s][c] = cheapest(o, c, guide, &mut x.left, &mut self.guard, charge);
             }
         }

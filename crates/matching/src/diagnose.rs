@@ -1,6 +1,6 @@
 //! Why a club is left unbuilt, and what to order.
 
-use crate::compile::KINDS;
+use crate::cost::under_cap;
 use crate::error::PartKind;
 use crate::model::{Candidate, ClubNeed, JobSet, Stock};
 use crate::solution::{Choice, HeadWindow, Unbuildable, Why};
@@ -27,6 +27,9 @@ fn why(sets: &[JobSet], club: &ClubNeed, stock: &Stock, left: &Stock, plan: &[Ve
     if all.grips.is_none() {
         return Why::NoGrip;
     }
+    if all.adapters.is_none() {
+        return Why::NoAdapter;
+    }
     if all.heads.is_none() {
         return Why::NoHead { window: all.window(club) };
     }
@@ -35,42 +38,81 @@ fn why(sets: &[JobSet], club: &ClubNeed, stock: &Stock, left: &Stock, plan: &[Ve
     {
         return Why::OutOfReach { lacking_points, window };
     }
-    if let Some(locked) = locked_twice(sets, club, stock, plan) {
+    let rest = Reach::of(club, left);
+    let window = rest.window(club).or_else(|| all.window(club));
+    if let Some(locked) = locked_twice(sets, club, stock, plan, window) {
         return locked;
     }
-    let rest = Reach::of(club, left);
     let kind = if rest.heads.is_none() {
         PartKind::Head
     } else if rest.shafts.is_none() {
         PartKind::Shaft
     } else if rest.grips.is_none() {
         PartKind::Grip
+    } else if rest.adapters.is_none() {
+        PartKind::Adapter
     } else {
         // Parts are left of every kind, but not the ones that would do; a head is what is ordered by mass.
         PartKind::Head
     };
-    Why::Short { kind, window: rest.window(club).or_else(|| all.window(club)) }
+    Why::Short { kind, window }
 }
 
-fn locked_twice(sets: &[JobSet], club: &ClubNeed, stock: &Stock, plan: &[Vec<Option<Choice>>]) -> Option<Why> {
-    let lists = |n: &ClubNeed| [n.heads.clone(), n.shafts.clone(), n.grips.clone()];
-    let capacity = [&stock.heads, &stock.shafts, &stock.grips];
-    for (k, list) in lists(club).iter().enumerate() {
-        let [only] = list.as_slice() else { continue };
-        if capacity[k][only.part] != 1 {
+fn locked_twice(
+    sets: &[JobSet],
+    club: &ClubNeed,
+    stock: &Stock,
+    plan: &[Vec<Option<Choice>>],
+    window: Option<HeadWindow>,
+) -> Option<Why> {
+    for kind in SINGLE {
+        let [only] = list_of(club, kind) else { continue };
+        if capacity(stock, kind)[only.part] != 1 {
             continue;
         }
         for (other_set, (set, choices)) in sets.iter().zip(plan).enumerate() {
             for (other_club, (need, choice)) in set.clubs.iter().zip(choices).enumerate() {
-                let locked = [&need.heads, &need.shafts, &need.grips][k].len() == 1;
-                let has = choice.as_ref().is_some_and(|x| [x.head, x.shaft, x.grip][k] == only.part);
-                if locked && has {
-                    return Some(Why::LockedTwice { kind: KINDS[k], part: only.part, other_set, other_club });
+                let locked = list_of(need, kind).len() == 1;
+                if locked && choice.as_ref().is_some_and(|x| part_of(x, kind) == Some(only.part)) {
+                    return Some(Why::LockedTwice { kind, part: only.part, other_set, other_club, window });
                 }
             }
         }
     }
     None
+}
+
+/// Kinds of which a club takes one.
+const SINGLE: [PartKind; 4] = [PartKind::Head, PartKind::Shaft, PartKind::Grip, PartKind::Adapter];
+
+fn list_of(club: &ClubNeed, kind: PartKind) -> &[Candidate] {
+    match kind {
+        PartKind::Head => &club.heads,
+        PartKind::Shaft => &club.shafts,
+        PartKind::Grip => &club.grips,
+        PartKind::Adapter => club.adapters.as_deref().unwrap_or_default(),
+        PartKind::Tip => &[],
+    }
+}
+
+fn part_of(choice: &Choice, kind: PartKind) -> Option<usize> {
+    match kind {
+        PartKind::Head => Some(choice.head),
+        PartKind::Shaft => Some(choice.shaft),
+        PartKind::Grip => Some(choice.grip),
+        PartKind::Adapter => choice.adapter,
+        PartKind::Tip => None,
+    }
+}
+
+fn capacity(stock: &Stock, kind: PartKind) -> &[u32] {
+    match kind {
+        PartKind::Head => &stock.heads,
+        PartKind::Shaft => &stock.shafts,
+        PartKind::Grip => &stock.grips,
+        PartKind::Adapter => &stock.adapters,
+        PartKind::Tip => &[],
+    }
 }
 
 /// The stock less what a plan takes.
@@ -81,6 +123,9 @@ fn left_over(stock: &Stock, plan: &[Vec<Option<Choice>>]) -> Stock {
             [(&mut left.heads, choice.head), (&mut left.shafts, choice.shaft), (&mut left.grips, choice.grip)]
         {
             list[part] = list[part].saturating_sub(1);
+        }
+        if let Some(adapter) = choice.adapter {
+            left.adapters[adapter] = left.adapters[adapter].saturating_sub(1);
         }
         for &tip in &choice.tips {
             left.tips[tip].count = left.tips[tip].count.saturating_sub(1);
@@ -94,25 +139,29 @@ struct Reach {
     heads: Option<(f64, f64)>,
     shafts: Option<(f64, f64)>,
     grips: Option<(f64, f64)>,
+    /// Nothing where the club takes none.
+    adapters: Option<(f64, f64)>,
     /// No tip weight up to the most that the cap allows.
     tips: (f64, f64),
 }
 
 impl Reach {
     fn of(club: &ClubNeed, stock: &Stock) -> Self {
+        let of = |kind| ends(list_of(club, kind), capacity(stock, kind));
         Self {
-            heads: ends(&club.heads, &stock.heads),
-            shafts: ends(&club.shafts, &stock.shafts),
-            grips: ends(&club.grips, &stock.grips),
+            heads: of(PartKind::Head),
+            shafts: of(PartKind::Shaft),
+            grips: of(PartKind::Grip),
+            adapters: if club.adapters.is_some() { of(PartKind::Adapter) } else { Some((0.0, 0.0)) },
             tips: tip_ends(club, stock),
         }
     }
 
     /// How far the nearest combination is out of the loss curve's reach; positive: too light in the head.
     fn lacking(&self, club: &ClubNeed) -> Option<f64> {
-        let (h, s, g) = (self.heads?, self.shafts?, self.grips?);
-        let low = club.base_points + h.0 + s.0 + g.0 + self.tips.0;
-        let high = club.base_points + h.1 + s.1 + g.1 + self.tips.1;
+        let h = self.heads?;
+        let (low, high) = self.without_head(club)?;
+        let (low, high) = (low + h.0, high + h.1);
         let reach = usable_reach(club);
         Some(if high < -reach {
             -reach - high
@@ -123,12 +172,19 @@ impl Reach {
         })
     }
 
-    /// Contributions of a head that some shaft, grip and tip weight bring within reach.
+    /// Least and greatest deviation without a head.
+    fn without_head(&self, club: &ClubNeed) -> Option<(f64, f64)> {
+        let (s, g, a) = (self.shafts?, self.grips?, self.adapters?);
+        let all = [s, g, a, self.tips];
+        let sum = |end: fn(&(f64, f64)) -> f64| club.base_points + all.iter().map(end).sum::<f64>();
+        Some((sum(|x| x.0), sum(|x| x.1)))
+    }
+
+    /// Contributions of a head that some shaft, grip, adapter and tip weight bring within reach.
     fn window(&self, club: &ClubNeed) -> Option<HeadWindow> {
-        let (s, g) = (self.shafts?, self.grips?);
+        let (low, high) = self.without_head(club)?;
         let reach = usable_reach(club);
-        let low_points = -reach - club.base_points - s.1 - g.1 - self.tips.1;
-        let high_points = reach - club.base_points - s.0 - g.0 - self.tips.0;
+        let (low_points, high_points) = (-reach - high, reach - low);
         let grams = |points: f64| club.head_scale.map(|h| h.zero_mass_g + points / h.points_per_g);
         Some(HeadWindow { low_points, high_points, low_g: grams(low_points), high_g: grams(high_points) })
     }
@@ -147,20 +203,13 @@ fn ends(list: &[Candidate], capacity: &[u32]) -> Option<(f64, f64)> {
 }
 
 fn tip_ends(club: &ClubNeed, stock: &Stock) -> (f64, f64) {
-    let (mut low, mut high) = (0.0_f64, 0.0_f64);
-    for (i, a) in club.tips.iter().enumerate() {
-        let first = stock.tips[a.tip];
-        if first.count == 0 || first.grams > club.tip_cap_g {
-            continue;
-        }
-        (low, high) = (low.min(a.points), high.max(a.points));
-        for b in club.tips[i..].iter().filter(|_| club.tip_pair_allowed) {
-            let second = stock.tips[b.tip];
-            let enough = second.count >= if a.tip == b.tip { 2 } else { 1 };
-            if enough && first.grams + second.grams <= club.tip_cap_g {
-                (low, high) = (low.min(a.points + b.points), high.max(a.points + b.points));
-            }
-        }
-    }
-    (low, high)
+    let there = |tips: &[usize]| {
+        let enough = |&tip: &usize| stock.tips[tip].count as usize >= tips.iter().filter(|t| **t == tip).count();
+        tips.iter().all(enough) && under_cap(club, stock, tips.iter().copied())
+    };
+    let points_of = |tip: usize| club.tips.iter().find(|f| f.tip == tip).map(|f| f.points);
+    let singles = club.tips.iter().filter(|f| there(&[f.tip])).map(|f| f.points);
+    let pairs = club.tip_pairs.iter().filter(|p| there(&[p.lower, p.upper]));
+    let pairs = pairs.filter_map(|p| Some(points_of(p.lower)? + points_of(p.upper)? - p.lost_points));
+    singles.chain(pairs).fold((0.0, 0.0), |(low, high): (f64, f64), x| (low.min(x), high.max(x)))
 }

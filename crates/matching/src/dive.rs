@@ -149,7 +149,7 @@ impl Search<'_, '_> {
         let fill = |(c, open): (usize, &Option<Open>)| {
             let open = (*open)?;
             let (s, g) = (open.shaft as usize, open.grip as usize);
-            open.full.or_else(|| pick(&self.o.clubs[c], s, g, &self.zero[HEAD], &self.zero[3]).map(|x| x.1))
+            open.full.or_else(|| pick(&self.o.clubs[c], s, g, &self.zero).map(|x| x.1))
         };
         let plan: Vec<Option<Column>> = d.plan.iter().enumerate().map(fill).collect();
         self.offer(plan);
@@ -168,7 +168,7 @@ fn expand(club: &Club, cell: Open, most: i32, prices: &ByType, out: &mut Vec<Ope
                 break;
             }
             let full = column(club, head, shaft, grip, tip);
-            let reduced = full.cost + own + tip_price(tip, &prices[3]);
+            let reduced = full.cost + own + tip_price(tip, prices);
             if full.cost < FORBIDDEN && reduced <= most {
                 out.push(Open { reduced, full: Some(full), ..cell });
             }

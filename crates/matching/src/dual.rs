@@ -6,7 +6,7 @@
 //! than the prices themselves; that gives a bound. The inequalities of `cuts` are priced along with the parts; those of
 //! `shortage` have prices that are set anew before every planning, so that just the clubs that must stay out do.
 
-use crate::compile::Compiled;
+use crate::compile::{Compiled, KINDS};
 use crate::crowd::Crowding;
 use crate::cuts::{Cuts, Prices};
 use crate::level::{Family, families};
@@ -29,8 +29,8 @@ const BOUND_EVERY: u64 = 5;
 pub(crate) struct Dual {
     contended: Vec<(usize, usize, i32)>,
     families: Vec<Family>,
-    price: [Vec<f64>; 4],
-    mean: [Vec<f64>; 4],
+    price: [Vec<f64>; KINDS],
+    mean: [Vec<f64>; KINDS],
     /// How many of each type the sets together take at their last planning.
     count: ByType,
     demand: Vec<Vec<(usize, usize)>>,
@@ -51,7 +51,7 @@ pub(crate) struct Dual {
 impl Dual {
     pub fn new(p: &Compiled, contended: Vec<(usize, usize, i32)>) -> Self {
         let crowds = crowds(p);
-        let zero = [0, 1, 2, 3].map(|k| vec![0.0; p.types[k].len()]);
+        let zero = p.types.each_ref().map(|types| vec![0.0; types.len()]);
         Self {
             families: families(p, &contended),
             contended,
@@ -179,7 +179,7 @@ impl Dual {
 /// No part is worth more than a few unbuilt clubs.
 const MOST_PRICE: f64 = (crate::grid::FORBIDDEN / 16) as f64;
 
-fn round_all(exact: &[Vec<f64>; 4], whole: &mut ByType) {
+fn round_all(exact: &[Vec<f64>; KINDS], whole: &mut ByType) {
     for (exact, whole) in exact.iter().zip(whole.iter_mut()) {
         exact.iter().zip(whole).for_each(|(x, w)| *w = (x + 0.5) as i32);
     }

@@ -13,6 +13,8 @@ pub enum PartKind {
     Grip,
     /// Tip weight from the tray.
     Tip,
+    /// Adapter between head and shaft.
+    Adapter,
 }
 
 impl std::fmt::Display for PartKind {
@@ -22,6 +24,7 @@ impl std::fmt::Display for PartKind {
             Self::Shaft => "shaft",
             Self::Grip => "grip",
             Self::Tip => "tip weight",
+            Self::Adapter => "adapter",
         })
     }
 }
@@ -109,7 +112,7 @@ pub enum MatchError {
         /// The offending value.
         value: f64,
     },
-    /// The independent checker refused a plan. This is a defect of the solver; the plan is not returned.
-    #[error("the plan failed its check ({0}): please report this with the input")]
+    /// The check refused a plan. This is a fault of this crate and of nothing in the question; the plan is not returned.
+    #[error("the plan failed its check: {0}")]
     CheckFailed(String),
 }

@@ -11,7 +11,7 @@
 //! Costs are whole quanta, so a bound less than one quantum below the best plan is a proof.
 
 use crate::climb::Climb;
-use crate::grid::FRAC;
+use crate::grid::{DeciGrams, FRAC};
 use crate::insert::{cheapest, outside, widening};
 use crate::oracle::{SetOracle, Window, span};
 use crate::stockleft::StockLeft;
@@ -118,7 +118,7 @@ impl Search<'_, '_> {
         let regret = |c: &usize| self.o.cells[*c].iter().map(|x| x.value).min().unwrap_or(0);
         order.sort_by_key(|c| std::cmp::Reverse(regret(c)));
         for c in order {
-            let outside = |_: &[i32], i: usize| outside(window, i);
+            let outside = |_: &[DeciGrams], i: usize| outside(window, i);
             plan[c] = cheapest(&mut self.o, c, prices, &mut left, &mut self.guard, outside);
         }
         // A club for which the window has nothing left goes outside, whatever it costs, rather than wait for improvement.
@@ -163,7 +163,7 @@ impl Search<'_, '_> {
     /// A club's cheapest column in a plan without it, what it adds to the range of the shafts counted.
     fn widened(&mut self, plan: &[Option<Column>], c: usize, left: &mut StockLeft) -> Option<Column> {
         let (span, shape) = (span(plan), self.o.shape.clone());
-        let widening = |levels: &[i32], i: usize| widening(&shape, span, levels[i]);
+        let widening = |levels: &[DeciGrams], i: usize| widening(&shape, span, levels[i]);
         cheapest(&mut self.o, c, &self.zero, left, &mut self.guard, widening)
     }
 

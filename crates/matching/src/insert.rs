@@ -1,7 +1,7 @@
 //! Putting one club into a plan at its cheapest.
 
 use crate::compile::{SetShape, TIP};
-use crate::grid::FORBIDDEN;
+use crate::grid::{DeciGrams, FORBIDDEN};
 use crate::oracle::{SetOracle, Window};
 use crate::stockleft::StockLeft;
 use crate::table::{ByType, Column};
@@ -14,7 +14,7 @@ pub(crate) fn cheapest(
     prices: &ByType,
     left: &mut StockLeft,
     guard: &mut ByType,
-    surcharge: impl Fn(&[i32], usize) -> i32,
+    surcharge: impl Fn(&[DeciGrams], usize) -> i32,
 ) -> Option<Column> {
     left.guard(prices, guard);
     for _ in 0..4 {
@@ -46,6 +46,6 @@ pub(crate) fn outside(window: Option<Window>, i: usize) -> i32 {
 }
 
 /// What widening the range of a set's shafts by one more residual costs.
-pub(crate) fn widening(shape: &SetShape, span: Option<(i32, i32)>, residual: i32) -> i32 {
+pub(crate) fn widening(shape: &SetShape, span: Option<(DeciGrams, DeciGrams)>, residual: DeciGrams) -> i32 {
     span.map_or(0, |(lo, hi)| shape.range_cost(hi.max(residual) - lo.min(residual)) - shape.range_cost(hi - lo))
 }

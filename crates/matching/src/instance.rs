@@ -1,9 +1,12 @@
 //! Seeded workshop instances for tests, benches and demonstrations: the ranges are those of a small custom shop
 //! (derived from one point = 49.6117 g·in and arms of an iron).
 
+use std::sync::Arc;
+
 use crate::loss::{Loss, LossForm};
 use crate::model::{
     Candidate, ClubNeed, CostWeights, DayProblem, HeadScale, JobSet, MassTarget, SetProblem, Stock, Tip, TipFit,
+    TipPair,
 };
 
 /// SplitMix64 (Steele, Lea & Flood 2014): small, seedable, good enough to draw instances and to shuffle.
@@ -136,11 +139,13 @@ fn draw(seed: u64, size: Size, variant: Variant, read: fn(f64) -> f64) -> DayPro
     stock.grips = vec![1; grip_count];
     stock.tips =
         [2.0, 3.0, 4.0, 5.0, 6.0, 7.0, 8.0].map(|grams| Tip { grams, count: (3 * size.jobs + 3) as u32 }).to_vec();
+    let pairs = all_pairs(stock.tips.len());
     let sets = (0..size.jobs)
         .map(|job| {
             let lengthened = 0.25 * rng.below(5) as f64 - 0.5;
             let light = rng.uniform(0.6, 4.4);
-            let draw = Draw { heads: &heads, shafts: &shafts, grips: &grips, loss: &loss, stock: &stock };
+            let draw =
+                Draw { heads: &heads, shafts: &shafts, grips: &grips, loss: &loss, stock: &stock, pairs: &pairs };
             let model = job % models;
             let clubs = (0..CLUBS).map(|n| draw.club(n, model, lengthened, light + rng.gauss(0.0, 0.3))).collect();
             JobSet { clubs, priority: 1.0 }
@@ -160,12 +165,19 @@ pub fn first_set(day: DayProblem) -> SetProblem {
     SetProblem { clubs: sets.swap_remove(0).clubs, stock, weights }
 }
 
+/// All pairs of a tray of so many compartments, each doing as much as its two weights by themselves.
+pub fn all_pairs(compartments: usize) -> Arc<[TipPair]> {
+    let upper = |lower: usize| (lower..compartments).map(move |upper| TipPair { lower, upper, lost_points: 0.0 });
+    (0..compartments).flat_map(upper).collect()
+}
+
 struct Draw<'a> {
     heads: &'a [Vec<(usize, f64)>],
     shafts: &'a [f64],
     grips: &'a [f64],
     loss: &'a Loss,
     stock: &'a Stock,
+    pairs: &'a Arc<[TipPair]>,
 }
 
 impl Draw<'_> {
@@ -191,6 +203,7 @@ impl Draw<'_> {
                 .map(|(i, &m)| candidate(i, per_shaft_g * m, shaft_nominal_g + m))
                 .collect(),
             grips: self.grips.iter().enumerate().map(|(i, &m)| candidate(i, per_grip_g * (m - GRIP_G), m)).collect(),
+            adapters: None,
             tips: self
                 .stock
                 .tips
@@ -199,7 +212,7 @@ impl Draw<'_> {
                 .map(|(tip, t)| TipFit { tip, points: per_tip_g * t.grams })
                 .collect(),
             tip_cap_g: 9.0,
-            tip_pair_allowed: true,
+            tip_pairs: self.pairs.clone(),
             shaft_nominal_g,
             mass_target: None,
             head_scale: Some(HeadScale { points_per_g: per_head_g, zero_mass_g: nominal }),

@@ -5,7 +5,7 @@
 //! cheapest type allows. Price steps along single types find that out slowly, because few left-over parts among many
 //! types make a weak direction.
 
-use crate::compile::Compiled;
+use crate::compile::{Compiled, KINDS};
 
 /// Types that clubs can take in each other's place, with no priceless type among them.
 #[derive(Debug)]
@@ -51,7 +51,7 @@ pub(crate) fn families(p: &Compiled, contended: &[(usize, usize, i32)]) -> Vec<F
 
 impl Family {
     /// Lowers all prices of the family until the least is nought.
-    pub fn lower(&self, prices: &mut [Vec<f64>; 4]) {
+    pub fn lower(&self, prices: &mut [Vec<f64>; KINDS]) {
         let list = &mut prices[self.kind];
         let least = self.types.iter().map(|&ty| list[ty]).fold(f64::INFINITY, f64::min);
         self.types.iter().for_each(|&ty| list[ty] -= least);

@@ -8,10 +8,10 @@
 //!
 //! # Cost
 //!
-//! One unit is one club that certainly misses its tolerance. A club costs its expected miss ([`Loss`]), its tip weight,
-//! its mass off target and its candidates' extra costs; a set costs the range of its shafts' masses about the model's
-//! own slope; an unbuilt club costs far more than any of these ([`CostWeights`]). All is rounded to whole quanta, so
-//! that "proven" means exactly that.
+//! One unit is one club that certainly misses its tolerance. A club costs its expected miss ([`Loss`]), its tip weight
+//! and a second piece of it, its mass off target and its candidates' extra costs; a set costs the range of its shafts' masses about the model's
+//! own slope; an unbuilt club costs far more than any of these ([`CostWeights`]). Each of these is rounded to
+//! whole quanta in one place that search, bound, check and answer share, so that "proven" means exactly that.
 //!
 //! # Method
 //!
@@ -34,7 +34,8 @@
 //!   1935), and how many of them stay unbuilt is an inequality whose price is found by a search along a line; the common
 //!   level of the prices of parts that stand in for each other is set exactly. See `shortage`, `crowd` and `level`.
 //!
-//! All sources from memory. Every plan is checked by code that shares nothing with the search before it is returned.
+//! All sources from memory. Every plan is checked before it is returned, by code that shares nothing with the search but
+//! what a single cost comes to, and must cost what the search says to the quantum.
 //!
 //! # Limits
 //!
@@ -49,6 +50,7 @@ mod branch;
 mod check;
 mod climb;
 mod compile;
+mod cost;
 mod crowd;
 mod cuts;
 mod day;
@@ -84,6 +86,7 @@ pub use error::{MatchError, PartKind};
 pub use loss::{GripStillToChoose, Loss, LossForm, STEP_POINTS};
 pub use model::{
     Candidate, ClubNeed, CostWeights, DayProblem, HeadScale, JobSet, MassTarget, SetProblem, Stock, Tip, TipFit,
+    TipPair,
 };
 pub use set::{Limits, Progress, solve_set, solve_set_watched};
 pub use solution::{Choice, ClubCost, DaySolution, HeadWindow, JobPlan, SetSolution, Unbuildable, Why};

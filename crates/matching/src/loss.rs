@@ -6,13 +6,16 @@
 
 use std::sync::Arc;
 
-use crate::error::MatchError;
+use serde::{Deserialize, Serialize};
 
-/// Grid of deviations, points. One display step of a 0.1 g scale is about 0.05 point in the head, fifty times coarser.
+use crate::error::MatchError;
+use crate::grid::MilliPoints;
+
+/// Grid of deviations, points: a step is one of the grid's thousandths. One display step of a 0.1 g scale is about 0.05 point in the head, fifty times coarser.
 pub const STEP_POINTS: f64 = 0.001;
 
 /// Whether clubs count one by one or the set as a whole.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 pub enum LossForm {
     /// 1 − P: the expected number of clubs missed.
     Yield,
@@ -21,7 +24,7 @@ pub enum LossForm {
 }
 
 /// Tabulated cost of a deviation.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Loss {
     /// Chance of finishing in tolerance at −reach … +reach in steps of [`STEP_POINTS`].
     probability: Arc<[f64]>,
@@ -109,14 +112,23 @@ impl Loss {
     /// Cost of a deviation above the least cost of the curve; `None` beyond the reach or where the chance is under
     /// 0.1 %.
     pub fn cost(&self, deviation_points: f64) -> Option<f64> {
-        let p = self.probability(deviation_points);
-        (p >= LEAST_PROBABILITY).then(|| self.form_of(p) - self.form_of(self.best()))
+        self.of_chance(self.probability(deviation_points), self.form_of(self.best()))
+    }
+
+    /// As [`Loss::cost`], of a deviation on the grid.
+    pub(crate) fn cost_at(&self, deviation: MilliPoints) -> Option<f64> {
+        let at = usize::try_from(i64::from(deviation.0) + i64::from(self.half_steps())).ok()?;
+        self.of_chance(*self.probability.get(at)?, self.form_of(self.best()))
     }
 
     /// Costs on the whole grid in one go (see [`Loss::cost`]).
     pub(crate) fn costs(&self) -> impl Iterator<Item = Option<f64>> + '_ {
         let least = self.form_of(self.best());
-        self.probability.iter().map(move |&p| (p >= LEAST_PROBABILITY).then(|| self.form_of(p) - least))
+        self.probability.iter().map(move |&p| self.of_chance(p, least))
+    }
+
+    fn of_chance(&self, p: f64, least: f64) -> Option<f64> {
+        (p >= LEAST_PROBABILITY).then(|| self.form_of(p) - least)
     }
 
     /// Address of the shared table: clubs with clones of one curve share their compiled form.

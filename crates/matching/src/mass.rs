@@ -5,8 +5,8 @@
 //! rises after both. Between the two every head is looked at, beyond them only as long as one could still be cheaper.
 
 use crate::compile::{Club, HEAD, MassCharge};
-use crate::grid::FORBIDDEN;
-use crate::table::tip_price;
+use crate::grid::{CentiGrams, FORBIDDEN, MilliPoints};
+use crate::table::{ByType, tip_price};
 
 /// Heads and tip weights of one club under given prices.
 #[derive(Debug, Clone, Default)]
@@ -22,32 +22,31 @@ pub(crate) struct Fits {
 
 #[derive(Debug, Clone, Copy)]
 struct Fit {
-    pts: i32,
-    cg: i32,
+    pts: MilliPoints,
+    cg: CentiGrams,
     cost: i32,
 }
 
 impl Fits {
     /// Takes up a club's heads and tip weights; those without a price that can be paid are left out.
-    pub fn renew(&mut self, club: &Club, heads: &[i32], tips: &[i32]) {
+    pub fn renew(&mut self, club: &Club, prices: &ByType) {
         let payable = |x: &Fit| x.cost < FORBIDDEN;
         self.heads.clear();
         let priced = |cost: i32, price: i32| cost.saturating_add(price.min(FORBIDDEN));
         let fit = club.cands[HEAD].iter();
-        let fit = fit.map(|h| Fit { pts: h.pts, cg: h.cg, cost: priced(h.cost, heads[h.ty as usize]) });
+        let fit = fit.map(|h| Fit { pts: h.pts, cg: h.cg, cost: priced(h.cost, prices[HEAD][h.ty as usize]) });
         self.heads.extend(fit.filter(payable));
         self.heads.sort_unstable_by_key(|h| (h.pts, h.cg));
         self.tips.clear();
-        let fit = club.tips.iter().map(|t| Fit { pts: t.pts, cg: t.cg, cost: priced(t.cost, tip_price(t, tips)) });
+        let fit = club.tips.iter().map(|t| Fit { pts: t.pts, cg: t.cg, cost: priced(t.cost, tip_price(t, prices)) });
         self.tips.extend(fit.filter(payable));
         self.tips.sort_by_key(|t| t.cost);
         self.least_head = self.heads.iter().map(|h| h.cost).min().unwrap_or(FORBIDDEN);
         self.in_order = club.loss.least.is_some() && self.heads.is_sorted_by_key(|h| h.cg);
     }
 
-    /// What the cheapest head and tip weight cost with the loss and the mass, where everything else adds up to so many
-    /// thousandths of a point and hundredths of a gram.
-    pub fn least(&self, club: &Club, charge: MassCharge, pts: i32, cg: i32) -> i32 {
+    /// What the cheapest head and tip weight cost with the loss and the mass, where everything else adds up to so much.
+    pub fn least(&self, club: &Club, charge: MassCharge, pts: MilliPoints, cg: CentiGrams) -> i32 {
         let mut best = FORBIDDEN;
         for tip in &self.tips {
             let least = tip.cost + self.least_head;
@@ -58,7 +57,7 @@ impl Fits {
             let ordered = club.loss.least.filter(|_| self.in_order);
             if let (Some(valley), [first, .., last]) = (ordered, &self.heads[..]) {
                 let loss = club.loss.at(valley.clamp(pts + first.pts, pts + last.pts));
-                let mass = charge.cost((-charge.offset_cg).clamp(cg + first.cg, cg + last.cg));
+                let mass = charge.cost((-charge.offset).clamp(cg + first.cg, cg + last.cg));
                 if loss.saturating_add(mass) >= best - least {
                     // Even with the heaviest head it is too light, or with the lightest too heavy.
                     continue;
@@ -75,7 +74,7 @@ impl Fits {
                 continue;
             };
             let balanced = self.heads.partition_point(|h| pts + h.pts < valley);
-            let massive = self.heads.partition_point(|h| cg + h.cg + charge.offset_cg < 0);
+            let massive = self.heads.partition_point(|h| cg + h.cg + charge.offset < CentiGrams(0));
             let (from, to) = (balanced.min(massive), balanced.max(massive));
             // Away from the balance, where the loss rises while the mass comes nearer.
             if balanced < massive {
@@ -124,7 +123,7 @@ mod tests {
                 .for_each(|x| *x = if rng.below(9) == 0 { FORBIDDEN } else { rng.below(900) as i32 });
             let mut fits = Fits::default();
             for club in &p.clubs {
-                fits.renew(club, &prices[0], &prices[3]);
+                fits.renew(club, &prices);
                 out_of_order += usize::from(!fits.in_order);
                 let charge = club.mass.expect("given");
                 for (shaft, grip) in club.cands[SHAFT].iter().zip(&club.cands[GRIP]) {
@@ -132,7 +131,7 @@ mod tests {
                     let mut least = FORBIDDEN;
                     for h in &club.cands[0] {
                         for t in &club.tips {
-                            let price = prices[0][h.ty as usize] + crate::table::tip_price(t, &prices[3]);
+                            let price = prices[0][h.ty as usize] + crate::table::tip_price(t, &prices);
                             let cost = club.loss.at(pts + h.pts + t.pts) + charge.cost(cg + h.cg + t.cg);
                             least = least.min(cost.saturating_add(h.cost + t.cost).saturating_add(price));
                         }

@@ -1,13 +1,20 @@
 //! The question: clubs that need parts, the stock they share, and what a deviation costs.
 //!
+//! A question can be written down and read again, figure by figure, so that one that was answered wrongly can be asked
+//! again (`examples/replay.rs`).
+//!
 //! The crate does not know what a club is made of. A club is a *base* deviation (everything that is not chosen here)
-//! plus the contributions of one head, one shaft, one grip and up to two tip weights, all in points of balance, which
-//! add because static moments add.
+//! plus the contributions of one head, one shaft, one grip, an adapter where it takes one, and up to two tip weights,
+//! all in points of balance, which add because static moments add. Of two stacked weights the upper one lies higher than it would alone; what that
+//! takes off is given with the pair.
+
+use std::sync::Arc;
 
 use crate::loss::Loss;
+use serde::{Deserialize, Serialize};
 
 /// One part that may go into one club.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Candidate {
     /// Index of the part within its kind in [`Stock`]; one part may be a candidate of many clubs.
     pub part: usize,
@@ -21,7 +28,7 @@ pub struct Candidate {
 }
 
 /// A tip weight of the tray as it sits in one club.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct TipFit {
     /// Index into [`Stock::tips`].
     pub tip: usize,
@@ -29,8 +36,20 @@ pub struct TipFit {
     pub points: f64,
 }
 
+/// Two weights of the tray that may be stacked in one tip.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub struct TipPair {
+    /// The one at the end of the tip: index into [`Stock::tips`].
+    pub lower: usize,
+    /// The one on top of it; the same index for two of a kind.
+    pub upper: usize,
+    /// How much less the two do together than each of them would by itself, points: the upper one lies higher in the
+    /// shaft than it would alone.
+    pub lost_points: f64,
+}
+
 /// One compartment of the tray of tip weights.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Tip {
     /// Mass of one weight, g.
     pub grams: f64,
@@ -39,7 +58,7 @@ pub struct Tip {
 }
 
 /// How a head's mass turns into points in a club, so that a shortage can be named in grams to order.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct HeadScale {
     /// Points per gram of head.
     pub points_per_g: f64,
@@ -48,7 +67,7 @@ pub struct HeadScale {
 }
 
 /// A target for the whole club's mass.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct MassTarget {
     /// Mass of everything that is not chosen here, g.
     pub base_mass_g: f64,
@@ -59,7 +78,7 @@ pub struct MassTarget {
 /// One club: what it lacks and what would fit.
 ///
 /// A lock or a part already built in is a list with a single candidate.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct ClubNeed {
     /// Deviation from target of everything that is not chosen, points.
     pub base_points: f64,
@@ -69,12 +88,15 @@ pub struct ClubNeed {
     pub shafts: Vec<Candidate>,
     /// Grips that fit.
     pub grips: Vec<Candidate>,
+    /// Adapters that fit, for a head that needs one of them; none where the head takes the shaft itself.
+    pub adapters: Option<Vec<Candidate>>,
     /// Tip weights that fit (bore, length), with their effect.
     pub tips: Vec<TipFit>,
     /// Most tip weight allowed in this club, g.
     pub tip_cap_g: f64,
-    /// Whether two tip weights may be stacked.
-    pub tip_pair_allowed: bool,
+    /// Which weights of the tray may be stacked, each two of them listed once; only pairs of which both fit this club count.
+    /// Clubs may share one list.
+    pub tip_pairs: Arc<[TipPair]>,
     /// Shaft mass that the model's own slope along the set gives this club, g; only differences from it count.
     pub shaft_nominal_g: f64,
     /// Target for the whole mass, if the sheet asks for one.
@@ -86,7 +108,7 @@ pub struct ClubNeed {
 }
 
 /// How many there are of each part. Weighed pieces have 1, bulk lots more; 0 takes a part out.
-#[derive(Debug, Clone, PartialEq, Default)]
+#[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
 pub struct Stock {
     /// Capacity of each head.
     pub heads: Vec<u32>,
@@ -94,6 +116,8 @@ pub struct Stock {
     pub shafts: Vec<u32>,
     /// Capacity of each grip.
     pub grips: Vec<u32>,
+    /// Capacity of each adapter.
+    pub adapters: Vec<u32>,
     /// The tray.
     pub tips: Vec<Tip>,
 }
@@ -102,12 +126,14 @@ pub struct Stock {
 ///
 /// The defaults keep the order that builders give: finishing in tolerance first, then grams of tip weight, whole
 /// mass, and evenness of shafts in the set. They are a judgement (no source), meant to be changed.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct CostWeights {
     /// Factor on [`Loss`].
     pub loss: f64,
     /// Per gram of tip weight.
     pub tip_per_g: f64,
+    /// For a second tip weight in one club, beside its grams.
+    pub second_tip: f64,
     /// Per gram of range (greatest less least) of shaft mass about [`ClubNeed::shaft_nominal_g`] within a set.
     pub shaft_range_per_g: f64,
     /// Per gram that the whole club is off [`MassTarget`].
@@ -116,18 +142,29 @@ pub struct CostWeights {
     /// stock allows.
     pub unbuilt: f64,
     /// Costs are whole multiples of this (one part in ten thousand of a club by default): plans closer than that are
-    /// equal for every purpose, and whole numbers make the proof exact.
+    /// equal for every purpose, and whole numbers make the proof exact. Each cost (a club's loss, its tip weight, its mass
+    /// off target, each part's own, a set's range, a club left unbuilt) is rounded to the nearest by itself. Half a
+    /// quantum goes up, and so does what lies within a millionth of a quantum of a half, because short decimals are not
+    /// exact in binary.
     pub quantum: f64,
 }
 
 impl Default for CostWeights {
     fn default() -> Self {
-        Self { loss: 1.0, tip_per_g: 0.005, shaft_range_per_g: 0.010, mass_per_g: 0.001, unbuilt: 10.0, quantum: 1e-4 }
+        Self {
+            loss: 1.0,
+            tip_per_g: 0.005,
+            second_tip: 0.0,
+            shaft_range_per_g: 0.010,
+            mass_per_g: 0.001,
+            unbuilt: 10.0,
+            quantum: 1e-4,
+        }
     }
 }
 
 /// One set to plan on its own.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct SetProblem {
     /// The clubs.
     pub clubs: Vec<ClubNeed>,
@@ -138,7 +175,7 @@ pub struct SetProblem {
 }
 
 /// One job of a day.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct JobSet {
     /// The clubs of one player's set.
     pub clubs: Vec<ClubNeed>,
@@ -147,7 +184,7 @@ pub struct JobSet {
 }
 
 /// Many sets on one stock.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct DayProblem {
     /// The jobs.
     pub sets: Vec<JobSet>,

@@ -5,9 +5,9 @@
 
 use std::sync::Arc;
 
-use crate::compile::{Club, Compiled, GRIP, HEAD, SHAFT, SetShape, TIP};
+use crate::compile::{ADAPTER, Club, Compiled, GRIP, HEAD, KINDS, SHAFT, SetShape, TIP};
 use crate::cuts::Charges;
-use crate::grid::FORBIDDEN;
+use crate::grid::{DeciGrams, FORBIDDEN, MilliPoints};
 use crate::table::{ByType, Column, Folded, by_type, fill_row, fold, pick};
 
 /// Tables above this many entries are not kept but worked out row by row.
@@ -35,9 +35,9 @@ pub(crate) struct ClubTable {
     offset: i32,
     /// Level of each shaft.
     level: Vec<u32>,
-    /// Heads or tip weights can run out, so the tables depend on prices.
+    /// Heads, tip weights or adapters can run out, so the tables depend on prices.
     varies: bool,
-    /// Head and tip prices that the tables were worked out under; empty before the first time.
+    /// Prices of heads, tip weights and adapters that the tables were worked out under; empty before the first time.
     under: Vec<i32>,
 }
 
@@ -49,7 +49,7 @@ pub(crate) struct SetOracle<'a> {
     pub clubs: Vec<Arc<Club>>,
     pub tables: Vec<ClubTable>,
     /// Distinct shaft residuals, ascending.
-    pub levels: Vec<i32>,
+    pub levels: Vec<DeciGrams>,
     /// Cheapest cell for each club and level, under the prices last given.
     pub cells: Vec<Vec<Cell>>,
     /// Cost of leaving each club out, as the relaxed problem sees it.
@@ -78,8 +78,9 @@ impl<'a> SetOracle<'a> {
         let shape = p.sets[set].clone();
         let clubs = p.clubs[shape.clubs.clone()].to_vec();
         let charged = shape.charges_range();
-        let mut levels: Vec<i32> =
-            clubs.iter().flat_map(|c| c.cands[SHAFT].iter().map(|s| if charged { s.res } else { 0 })).collect();
+        let level = |res: DeciGrams| if charged { res } else { DeciGrams(0) };
+        let mut levels: Vec<DeciGrams> =
+            clubs.iter().flat_map(|c| c.cands[SHAFT].iter().map(|s| level(s.res))).collect();
         levels.sort_unstable();
         levels.dedup();
         let cells = vec![vec![NO_CELL; levels.len()]; clubs.len()];
@@ -119,12 +120,14 @@ impl<'a> SetOracle<'a> {
                 }
             }
             wanted[TIP].iter_mut().zip(most).for_each(|(w, m)| *w += m);
+            club.adapters.iter().flat_map(|list| list.iter()).for_each(|&a| wanted[ADAPTER][a as usize] += 1);
         }
         let short = |k: usize, ty: u32| i64::from(wanted[k][ty as usize]) > i64::from(self.p.types[k][ty as usize].cap);
         for c in 0..self.clubs.len() {
             let club = &self.clubs[c];
             let varies = club.cands[HEAD].iter().any(|h| short(HEAD, h.ty))
-                || club.tips.iter().any(|t| t.uses.iter().flatten().any(|&t| short(TIP, t)));
+                || club.tips.iter().any(|t| t.uses.iter().flatten().any(|&t| short(TIP, t)))
+                || club.adapters.iter().flat_map(|list| list.iter()).any(|&a| short(ADAPTER, a));
             self.tables[c] = self.table(c, varies);
         }
         self.wanted = wanted;
@@ -154,14 +157,14 @@ impl<'a> SetOracle<'a> {
         }
     }
 
-    fn level_at(&self, residual: i32) -> usize {
-        let counted = if self.shape.charges_range() { residual } else { 0 };
+    fn level_at(&self, residual: DeciGrams) -> usize {
+        let counted = if self.shape.charges_range() { residual } else { DeciGrams(0) };
         self.levels.partition_point(|&l| l < counted)
     }
 
     /// Kind, type and count of everything that these clubs could use up.
     pub fn contended(&self) -> Vec<(usize, usize, i32)> {
-        let all = (0..4).flat_map(|k| (0..self.wanted[k].len()).map(move |ty| (k, ty)));
+        let all = (0..KINDS).flat_map(|k| (0..self.wanted[k].len()).map(move |ty| (k, ty)));
         let counted = all.map(|(k, ty)| (k, ty, self.p.types[k][ty].cap.min(i32::MAX as u32) as i32));
         counted.filter(|&(k, ty, cap)| self.wanted[k][ty] > cap).collect()
     }
@@ -178,6 +181,7 @@ impl<'a> SetOracle<'a> {
             let listed = |k: usize, ty: usize| match k {
                 HEAD => club.cands[HEAD].iter().any(|h| h.ty as usize == ty),
                 TIP => club.tips.iter().any(|t| t.uses.contains(&Some(ty as u32))),
+                ADAPTER => club.adapters.iter().any(|list| list.contains(&(ty as u32))),
                 _ => false,
             };
             let varies = contended.iter().any(|&(k, ty, _)| listed(k, ty));
@@ -206,7 +210,7 @@ impl<'a> SetOracle<'a> {
         self.tables[c].level[shaft] as usize
     }
 
-    /// Whether a club's heads or tip weights can run out.
+    /// Whether a club's heads, tip weights or adapters can run out.
     pub fn varies(&self, c: usize) -> bool {
         self.tables[c].varies
     }
@@ -217,13 +221,15 @@ impl<'a> SetOracle<'a> {
         let table = &mut self.tables[c];
         let heads = club.cands[HEAD].iter().map(|h| prices[HEAD][h.ty as usize]);
         // One leading entry, so that a club without heads is worked out once too.
-        let under = || std::iter::once(0).chain(heads.clone()).chain(prices[TIP].iter().copied());
+        let adapters = club.adapters.iter().flat_map(|list| list.iter()).map(|&a| prices[ADAPTER][a as usize]);
+        let under =
+            || std::iter::once(0).chain(heads.clone()).chain(prices[TIP].iter().copied()).chain(adapters.clone());
         if table.under.iter().copied().eq(under()) {
             return;
         }
         table.under.clear();
         table.under.extend(under());
-        fold(&club, &prices[HEAD], &prices[TIP], &mut table.folded, &mut self.scratch);
+        fold(&club, prices, &mut table.folded, &mut self.scratch);
         table.matrix.clear();
         let (shafts, grips) = (club.cands[SHAFT].len(), club.cands[GRIP].len());
         let entries = shafts * grips;
@@ -317,10 +323,10 @@ impl<'a> SetOracle<'a> {
     /// The column behind a cell that was worked out under these prices.
     pub fn column(&mut self, c: usize, cell: Cell, prices: &ByType) -> Option<Column> {
         let grip = self.grip(c, cell, prices);
-        pick(&self.clubs[c], cell.shaft as usize, grip, &prices[HEAD], &prices[TIP]).map(|x| x.1)
+        pick(&self.clubs[c], cell.shaft as usize, grip, prices).map(|x| x.1)
     }
 
-    /// Kinds and types that cells take from the stock; heads and tip weights only where they can run out.
+    /// Kinds and types that cells take from the stock; heads, tip weights and adapters only where they can run out.
     pub fn demand(&mut self, cells: &[Option<Cell>], prices: &ByType, out: &mut Vec<(usize, usize)>) {
         for (c, cell) in cells.iter().enumerate() {
             let Some(cell) = *cell else { continue };
@@ -341,9 +347,11 @@ impl<'a> SetOracle<'a> {
         let mut best = (skip, None);
         self.scan_windows(&mut |w, touching| {
             if w.value < best.0 {
-                // A set that leaves a club unbuilt is not charged. The charge is for sets that span just this window.
+                // A set that leaves a club unbuilt is not charged: one that must, for want of shafts in the window, owes
+                // nothing on top of that. The charge is for sets that span just this window.
                 let value = match self.charges.at(w.lo, w.hi) {
                     0 => w.value,
+                    _ if self.short(w.lo, w.hi) > 0 => touching,
                     charge => touching + i64::from(charge).min(self.leave_out(1, |c| self.least(c, w))),
                 };
                 if value < best.0 {
@@ -428,11 +436,12 @@ impl<'a> SetOracle<'a> {
         self.cells[c][w.lo..=w.hi].iter().fold(self.skips[c], |m, x| m.min(x.value))
     }
 
-    /// Points of a column's tip weight, grip, head and shaft.
-    pub fn points_of(&self, c: usize, x: &Column) -> [i32; 4] {
+    /// Points of what a column has in the tip, and of its grip, head and shaft.
+    pub fn points_of(&self, c: usize, x: &Column) -> [MilliPoints; 4] {
         let club = &self.clubs[c];
-        let points = |k: usize, ty: u32| club.cands[k].iter().find(|c| c.ty == ty).map_or(0, |c| c.pts);
-        let tip = club.tips.iter().find(|t| t.uses == x.tips).map_or(0, |t| t.pts);
+        let points = |k: usize, ty: u32| club.cands[k].iter().find(|c| c.ty == ty).map_or(MilliPoints(0), |c| c.pts);
+        let tip =
+            club.tips.iter().find(|t| t.uses == x.tips && t.adapter == x.adapter).map_or(MilliPoints(0), |t| t.pts);
         [tip, points(GRIP, x.grip), points(HEAD, x.head), points(SHAFT, x.shaft)]
     }
 
@@ -456,9 +465,9 @@ impl<'a> SetOracle<'a> {
 }
 
 /// Least and greatest shaft residual of a plan.
-pub(crate) fn span(plan: &[Option<Column>]) -> Option<(i32, i32)> {
+pub(crate) fn span(plan: &[Option<Column>]) -> Option<(DeciGrams, DeciGrams)> {
     let residuals = plan.iter().flatten().map(|x| x.res);
-    residuals.fold(None, |span, r| Some(span.map_or((r, r), |(lo, hi): (i32, i32)| (lo.min(r), hi.max(r)))))
+    residuals.fold(None, |span, r| Some(span.map_or((r, r), |(lo, hi): (DeciGrams, DeciGrams)| (lo.min(r), hi.max(r)))))
 }
 
 /// A difference of costs in 16 bits.

@@ -4,7 +4,7 @@
 //! into a plan then means walking down a few short lists until something is still in stock, which is some fifty times
 //! faster than folding all parts anew.
 
-use crate::compile::{Club, GRIP, HEAD, SHAFT, TIP};
+use crate::compile::{Club, GRIP, HEAD, KINDS, SHAFT};
 use crate::grid::FORBIDDEN;
 use crate::instance::Rng;
 use crate::oracle::SetOracle;
@@ -27,7 +27,7 @@ pub(crate) struct Priced {
 #[derive(Debug, Clone, Copy)]
 struct Key {
     reduced: i32,
-    places: [u32; 4],
+    places: [u32; KINDS],
 }
 
 /// The columns of one level, cheapest first.
@@ -118,7 +118,7 @@ fn heads(club: &Club, s: usize, g: usize, prices: &ByType, most: i32) -> Vec<Pri
                 break;
             }
             let column = column(club, head, shaft, grip, tip);
-            let reduced = column.cost.saturating_add(own).saturating_add(tip_price(tip, &prices[TIP]));
+            let reduced = column.cost.saturating_add(own).saturating_add(tip_price(tip, prices));
             if reduced < limit {
                 limit = reduced;
                 found = Some(Priced { reduced, column });

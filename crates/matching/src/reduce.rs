@@ -45,6 +45,7 @@ impl SetOracle<'_> {
         Arc::new(Club {
             cands: [keep(&club.cands[HEAD], &heads), shafts, grips],
             tips: keep(&club.tips, &tips),
+            adapters: club.adapters.clone(),
             loss: club.loss.clone(),
             ..*club
         })
@@ -78,7 +79,7 @@ fn heads_and_tips(club: &Club, prices: &ByType, pairs: &[(usize, usize, i32)], m
             if heads[h] && tips[t] {
                 continue;
             }
-            let own = own.saturating_add(tip_price(tip, &prices[3]));
+            let own = own.saturating_add(tip_price(tip, prices));
             let used = pairs.iter().any(|&(s, g, price)| {
                 let column = column(club, head, &club.cands[SHAFT][s], &club.cands[GRIP][g], tip);
                 column.cost < FORBIDDEN && column.cost.saturating_add(own).saturating_add(price) <= most

@@ -1,15 +1,15 @@
 //! One set: the public entry.
 
-use crate::check::check;
+use crate::check::checked;
 use crate::climb::stock_worth;
 use crate::compile::compile;
+use crate::cost::Tariff;
 use crate::diagnose::unbuildable;
 use crate::error::MatchError;
 use crate::exact;
-use crate::grid::FRAC;
-use crate::model::{JobSet, SetProblem};
+use crate::grid::DeciGrams;
+use crate::model::{CostWeights, JobSet, SetProblem};
 use crate::oracle::SetOracle;
-use crate::plan::choices;
 use crate::solution::{Choice, SetSolution};
 use crate::table::{ByType, by_type};
 use crate::thin::least_cost;
@@ -94,18 +94,13 @@ pub fn solve_set_watched(
         let priced = if over { None } else { from_all(&proof.prices, now, go_on) };
         proof.bound = proof.bound.min(priced.map_or(at_once, exact::whole_up).max(at_once));
     }
-    let plan = choices(&compiled, &sets, &problem.stock, &problem.weights, &proof.plan);
-    let checked = check(&sets, &problem.stock, &problem.weights, &plan).map_err(MatchError::CheckFailed)?;
-    if checked * i64::from(FRAC) != proof.cost {
-        let found = proof.cost / i64::from(FRAC);
-        return Err(MatchError::CheckFailed(format!("cost {checked} quanta, solver says {found}")));
-    }
+    let plan = checked(&compiled, &sets, &problem.stock, &problem.weights, &proof.plan, proof.cost)?;
     let unbuildable = unbuildable(&sets, &problem.stock, &plan);
     let clubs = plan.into_iter().next().unwrap_or_default();
-    let shaft_range_g = range(&clubs);
+    let (shaft_range_g, shaft_range_cost) = range(&clubs, &problem.weights, 1.0);
     Ok(SetSolution {
         shaft_range_g,
-        shaft_range_cost: shaft_range_g * problem.weights.shaft_range_per_g,
+        shaft_range_cost,
         clubs,
         cost: compiled.cost(proof.cost),
         bound: compiled.cost(proof.bound),
@@ -115,9 +110,10 @@ pub fn solve_set_watched(
     })
 }
 
-/// Range of shaft residuals of the built clubs, g.
-pub(crate) fn range(clubs: &[Option<Choice>]) -> f64 {
-    let built = clubs.iter().flatten().map(|c| c.shaft_residual_g);
-    let (lo, hi) = built.fold((f64::INFINITY, f64::NEG_INFINITY), |(lo, hi), r| (lo.min(r), hi.max(r)));
-    (hi - lo).max(0.0)
+/// Range of shaft residuals of a set's built clubs, g, and what it costs.
+pub(crate) fn range(clubs: &[Option<Choice>], weights: &CostWeights, priority: f64) -> (f64, f64) {
+    let built = || clubs.iter().flatten().map(|c| c.shaft_residual_g);
+    let (lo, hi) = built().fold((f64::INFINITY, f64::NEG_INFINITY), |(lo, hi), r| (lo.min(r), hi.max(r)));
+    let quanta = Tariff::new(weights, priority).range(built().map(DeciGrams::of));
+    ((hi - lo).max(0.0), quanta.cost(weights.quantum))
 }

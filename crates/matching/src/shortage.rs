@@ -7,7 +7,7 @@
 //! paths belongs to a *crowd* of which at least as many stay unbuilt as the matching left over. That count is an
 //! inequality with a price of its own, which is found exactly by a search along a line; it moves a whole crowd at once.
 
-use crate::compile::{Club, Compiled};
+use crate::compile::{ADAPTER, Club, Compiled, GRIP, HEAD, SHAFT};
 use crate::grid::{FORBIDDEN, FRAC};
 
 /// Clubs of which some surely stay unbuilt.
@@ -38,7 +38,8 @@ pub(crate) fn unavoidable(p: &Compiled, crowds: &[Crowd]) -> i64 {
 
 /// The crowds of all kinds of parts, no two with a club in common: the kind that leaves most clubs out goes first.
 pub(crate) fn crowds(p: &Compiled) -> Vec<Crowd> {
-    let mut by_kind: Vec<Vec<Crowd>> = (0..3).map(|kind| Matching::new(p, kind).crowds()).collect();
+    let kinds = [HEAD, SHAFT, GRIP, ADAPTER].into_iter();
+    let mut by_kind: Vec<Vec<Crowd>> = kinds.map(|kind| Matching::new(p, kind).crowds()).collect();
     by_kind.sort_by_key(|list| std::cmp::Reverse(list.iter().map(|c| c.short).sum::<usize>()));
     let mut taken = vec![false; p.clubs.len()];
     let mut out = Vec::new();
@@ -49,6 +50,13 @@ pub(crate) fn crowds(p: &Compiled) -> Vec<Crowd> {
         }
     }
     out
+}
+
+/// Types of a kind of which a club takes one.
+fn types(club: &Club, kind: usize) -> impl Iterator<Item = usize> {
+    let cands = if kind == ADAPTER { &[] } else { &club.cands[kind][..] };
+    let adapters = club.adapters.as_deref().filter(|_| kind == ADAPTER).unwrap_or_default();
+    cands.iter().map(|c| c.ty).chain(adapters.iter().copied()).map(|ty| ty as usize)
 }
 
 /// Clubs and types of one kind of part, matched as far as that goes.
@@ -66,7 +74,9 @@ impl<'a> Matching<'a> {
         let mut matching = Self { p, kind, holders: vec![Vec::new(); p.types[kind].len()], without: Vec::new() };
         // Marks are numbered by club, so that they need not be wiped each time.
         let mut seen = vec![usize::MAX; matching.holders.len()];
-        for club in 0..p.clubs.len() {
+        // Who takes no adapter does not vie for one.
+        let takes = |club: &usize| kind != ADAPTER || p.clubs[*club].adapters.is_some();
+        for club in (0..p.clubs.len()).filter(takes) {
             if !matching.serve(club, club, &mut seen) {
                 matching.without.push(club);
             }
@@ -77,17 +87,14 @@ impl<'a> Matching<'a> {
     /// Gives a club a part, making others change theirs where need be.
     fn serve(&mut self, club: usize, mark: usize, seen: &mut [usize]) -> bool {
         let p = self.p;
-        let list = &p.clubs[club].cands[self.kind];
         // A free part first, so that long chains stay rare.
-        for c in list {
-            let ty = c.ty as usize;
+        for ty in types(&p.clubs[club], self.kind) {
             if self.holders[ty].len() < p.types[self.kind][ty].cap as usize {
                 self.holders[ty].push(club);
                 return true;
             }
         }
-        for c in list {
-            let ty = c.ty as usize;
+        for ty in types(&p.clubs[club], self.kind) {
             if std::mem::replace(&mut seen[ty], mark) == mark {
                 continue;
             }
@@ -109,9 +116,9 @@ impl<'a> Matching<'a> {
         let mut queue = vec![club];
         reached[club] = true;
         while let Some(club) = queue.pop() {
-            for c in &self.p.clubs[club].cands[self.kind] {
-                if !std::mem::replace(&mut seen[c.ty as usize], true) {
-                    for &other in &self.holders[c.ty as usize] {
+            for ty in types(&self.p.clubs[club], self.kind) {
+                if !std::mem::replace(&mut seen[ty], true) {
+                    for &other in &self.holders[ty] {
                         if !std::mem::replace(&mut reached[other], true) {
                             queue.push(other);
                         }

@@ -11,7 +11,9 @@ pub struct Choice {
     pub shaft: usize,
     /// Grip, index in the stock.
     pub grip: usize,
-    /// Tip weights, indices in the tray; none, one or two (the same index twice for two of a kind).
+    /// Adapter, index in the stock; none where the head takes none.
+    pub adapter: Option<usize>,
+    /// Tip weights, indices in the tray; none, one or two, the lower first (the same index twice for two of a kind).
     pub tips: Vec<usize>,
     /// Planned deviation from target, points.
     pub deviation_points: f64,
@@ -30,7 +32,7 @@ pub struct Choice {
 pub struct ClubCost {
     /// For its deviation.
     pub loss: f64,
-    /// For its tip weight.
+    /// For its tip weight, and a second piece of it.
     pub tip: f64,
     /// For its whole mass.
     pub mass: f64,
@@ -70,6 +72,8 @@ pub enum Why {
     NoShaft,
     /// No grip fits or none is in stock.
     NoGrip,
+    /// It takes an adapter, and none fits or none is in stock.
+    NoAdapter,
     /// Parts are there, but no combination comes near the target.
     OutOfReach {
         /// What the best combination still lacks to come within reach; positive: too light in the head, points.
@@ -77,7 +81,8 @@ pub enum Why {
         /// Heads that would bring it within reach.
         window: HeadWindow,
     },
-    /// Locked to a piece that another club is locked to as well: one of the two locks must go.
+    /// Only one piece of this kind is listed for it, and a club has it for which it is the only one as well. Either both
+    /// are locked to it, and one of the two locks must go, or there is no other piece.
     LockedTwice {
         /// Kind of the piece.
         kind: PartKind,
@@ -87,6 +92,8 @@ pub enum Why {
         other_set: usize,
         /// Index of that club in its set.
         other_club: usize,
+        /// Heads that would do in its place.
+        window: Option<HeadWindow>,
     },
     /// It could be built alone, but other clubs (of this set, or more urgent ones) take the last parts of this kind.
     Short {

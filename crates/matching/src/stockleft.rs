@@ -1,45 +1,50 @@
 //! What is left of each type while a plan is being made.
 
-use crate::compile::{Compiled, GRIP, HEAD, SHAFT, TIP};
+use crate::compile::{ADAPTER, Compiled, GRIP, HEAD, KINDS, SHAFT, TIP};
 use crate::grid::FORBIDDEN;
 use crate::table::{ByType, Column};
 
 /// Remaining counts, and for the tables a "price" that forbids what has run out.
 #[derive(Debug, Clone)]
 pub(crate) struct StockLeft {
-    left: [Vec<u32>; 4],
-    /// Whether there is one more of each head, shaft and grip type, and each combination of up to two tip weights, in
-    /// one list, so that a column is looked up by four numbers ([`StockLeft::places`]).
+    left: [Vec<u32>; KINDS],
+    /// Whether there is one more of each head, shaft, grip and adapter type, and each combination of up to two tip
+    /// weights, in one list, so that a column is looked up by five numbers ([`StockLeft::places`]).
     open: Vec<bool>,
     /// Where each kind starts in `open`.
-    start: [usize; 4],
+    start: [usize; KINDS],
 }
 
 impl StockLeft {
     pub fn new(p: &Compiled) -> Self {
-        let left = [0, 1, 2, 3].map(|k| p.types[k].iter().map(|t| t.cap).collect::<Vec<u32>>());
-        let mut start = [0; 4];
-        for k in 1..4 {
-            start[k] = start[k - 1] + left[k - 1].len();
+        let left = p.types.each_ref().map(|types| types.iter().map(|t| t.cap).collect::<Vec<u32>>());
+        let (mut start, mut open) = ([0; KINDS], Vec::new());
+        for k in [HEAD, SHAFT, GRIP, ADAPTER] {
+            start[k] = open.len();
+            open.extend(left[k].iter().map(|&n| n > 0));
         }
-        let open: Vec<bool> = left[..TIP].iter().flatten().map(|&n| n > 0).collect();
+        // The place of the adapter that a club does not need.
+        open.push(true);
+        start[TIP] = open.len();
+        let rows = left[TIP].len() + 1;
+        open.resize(start[TIP] + rows * rows, true);
         let mut stock = Self { left, open, start };
-        let rows = stock.left[TIP].len() + 1;
-        stock.open.resize(start[TIP] + rows * rows, true);
         (0..rows - 1).for_each(|t| stock.renew_tips(t));
         stock
     }
 
     /// Where a column's parts stand in the list of what is there; see [`StockLeft::has`].
-    pub fn places(&self, x: &Column) -> [u32; 4] {
+    pub fn places(&self, x: &Column) -> [u32; KINDS] {
         let rows = self.left[TIP].len() + 1;
         let [a, b] = x.tips.map(|t| t.map_or(0, |t| t as usize + 1));
         let part = |k: usize, ty: u32| (self.start[k] + ty as usize) as u32;
-        [part(SHAFT, x.shaft), part(GRIP, x.grip), part(HEAD, x.head), (self.start[TIP] + a * rows + b) as u32]
+        let tips = (self.start[TIP] + a * rows + b) as u32;
+        let adapter = x.adapter.map_or(self.start[TIP] as u32 - 1, |ty| part(ADAPTER, ty));
+        [part(SHAFT, x.shaft), part(GRIP, x.grip), part(HEAD, x.head), tips, adapter]
     }
 
     /// Whether all of a column's parts are there.
-    pub fn has(&self, places: &[u32; 4]) -> bool {
+    pub fn has(&self, places: &[u32; KINDS]) -> bool {
         places.iter().all(|&at| self.open[at as usize])
     }
 
@@ -102,7 +107,7 @@ impl StockLeft {
     /// Prices with everything that has run out forbidden. A tip weight of which one is left still allows a pair of
     /// them here; [`StockLeft::take`] catches that.
     pub fn guard(&self, prices: &ByType, out: &mut ByType) {
-        for k in 0..4 {
+        for k in 0..KINDS {
             for ((o, &price), &left) in out[k].iter_mut().zip(&prices[k]).zip(&self.left[k]) {
                 *o = if left == 0 { FORBIDDEN } else { price };
             }

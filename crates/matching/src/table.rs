@@ -4,16 +4,16 @@
 //! Tip weights are folded into the loss first (the cheapest tip weight for each sum of the rest), heads next (the
 //! cheapest head for each `y`); what is left is a small table over shafts × grips.
 
-use crate::compile::{Cand, Club, Compiled, GRIP, HEAD, SHAFT, TIP, TipOption};
-use crate::grid::FORBIDDEN;
+use crate::compile::{ADAPTER, Cand, Club, Compiled, GRIP, HEAD, KINDS, SHAFT, TIP, TipOption};
+use crate::grid::{DeciGrams, FORBIDDEN, MilliPoints};
 use crate::mass::Fits;
 
 /// A figure for each type of each kind: prices, or "none left" as [`FORBIDDEN`].
-pub(crate) type ByType = [Vec<i32>; 4];
+pub(crate) type ByType = [Vec<i32>; KINDS];
 
 /// One figure for all types.
 pub(crate) fn by_type(p: &Compiled, value: i32) -> ByType {
-    [0, 1, 2, 3].map(|k| vec![value; p.types[k].len()])
+    p.types.each_ref().map(|types| vec![value; types.len()])
 }
 
 /// The parts of one club, by type, with what they cost.
@@ -22,11 +22,12 @@ pub(crate) struct Column {
     pub head: u32,
     pub shaft: u32,
     pub grip: u32,
+    pub adapter: Option<u32>,
     pub tips: [Option<u32>; 2],
     /// Without prices and shaft range.
     pub cost: i32,
-    /// Shaft residual, tenths of a gram.
-    pub res: i32,
+    /// Shaft residual.
+    pub res: DeciGrams,
 }
 
 impl Column {
@@ -34,7 +35,8 @@ impl Column {
     pub fn uses(&self) -> impl Iterator<Item = (usize, usize)> + Clone + use<> {
         let parts = [(HEAD, self.head), (SHAFT, self.shaft), (GRIP, self.grip)];
         let tips = self.tips.into_iter().flatten().map(|t| (TIP, t));
-        parts.into_iter().chain(tips).map(|(k, ty)| (k, ty as usize))
+        let adapter = self.adapter.into_iter().map(|t| (ADAPTER, t));
+        parts.into_iter().chain(tips).chain(adapter).map(|(k, ty)| (k, ty as usize))
     }
 }
 
@@ -42,19 +44,21 @@ impl Column {
 pub(crate) fn column(club: &Club, h: &Cand, s: &Cand, g: &Cand, t: &TipOption) -> Column {
     let mass = club.mass.map_or(0, |m| m.cost(h.cg + s.cg + g.cg + t.cg));
     let cost = club.loss.at(club.base + h.pts + s.pts + g.pts + t.pts) + h.cost + s.cost + g.cost + t.cost + mass;
-    Column { head: h.ty, shaft: s.ty, grip: g.ty, tips: t.uses, cost, res: s.res }
+    Column { head: h.ty, shaft: s.ty, grip: g.ty, adapter: t.adapter, tips: t.uses, cost, res: s.res }
 }
 
-/// Price of a tip option.
-pub(crate) fn tip_price(option: &TipOption, tips: &[i32]) -> i32 {
-    option.uses.iter().flatten().fold(0_i32, |sum, &t| sum.saturating_add(tips[t as usize])).min(FORBIDDEN)
+/// Price of what goes in at the tip.
+pub(crate) fn tip_price(option: &TipOption, prices: &ByType) -> i32 {
+    let adapter = option.adapter.map_or(0, |a| prices[ADAPTER][a as usize]);
+    let tips = option.uses.iter().flatten();
+    tips.fold(adapter, |sum, &t| sum.saturating_add(prices[TIP][t as usize])).min(FORBIDDEN)
 }
 
 /// Heads and tip weights of one club folded under given prices.
 #[derive(Debug, Clone, Default)]
 pub(crate) struct Folded {
     /// Least `y` in the table.
-    from: i32,
+    from: MilliPoints,
     /// Cheapest loss + tip weight + head for each `y`.
     table: Vec<i32>,
     /// With a mass target instead.
@@ -62,10 +66,10 @@ pub(crate) struct Folded {
 }
 
 /// Folds heads and tip weights. `scratch` is room for the tip-folded curve.
-pub(crate) fn fold(club: &Club, heads: &[i32], tips: &[i32], out: &mut Folded, scratch: &mut Vec<i32>) {
+pub(crate) fn fold(club: &Club, prices: &ByType, out: &mut Folded, scratch: &mut Vec<i32>) {
     out.table.clear();
     if club.mass.is_some() {
-        out.fits.renew(club, heads, tips);
+        out.fits.renew(club, prices);
         return;
     }
     let ends = |k: usize| {
@@ -73,20 +77,20 @@ pub(crate) fn fold(club: &Club, heads: &[i32], tips: &[i32], out: &mut Folded, s
         Some((pts.clone().min()?, pts.max()?))
     };
     let (Some(h), Some(s), Some(g)) = (ends(HEAD), ends(SHAFT), ends(GRIP)) else { return };
-    let span = (s.1 + g.1 - s.0 - g.0 + 1) as usize;
+    let span = ((s.1 + g.1 - s.0 - g.0).0 + 1) as usize;
     out.from = s.0 + g.0;
     // Cheapest tip weight for each sum of base, head, shaft and grip.
     let first = club.base + out.from + h.0;
-    let length = span + (h.1 - h.0) as usize;
+    let length = span + (h.1 - h.0).0 as usize;
     scratch.clear();
     scratch.resize(length, FORBIDDEN);
     for t in &club.tips {
-        let extra = t.cost.saturating_add(tip_price(t, tips));
+        let extra = t.cost.saturating_add(tip_price(t, prices));
         if extra >= FORBIDDEN {
             continue;
         }
         // Only the stretch where the loss curve is defined.
-        let shift = first + t.pts + club.loss.half;
+        let shift = (first + t.pts).0 + club.loss.half;
         let begin = (-shift).clamp(0, length as i32) as usize;
         let end = (club.loss.costs.len() as i32 - shift).clamp(begin as i32, length as i32) as usize;
         if begin < end {
@@ -96,9 +100,9 @@ pub(crate) fn fold(club: &Club, heads: &[i32], tips: &[i32], out: &mut Folded, s
     }
     out.table.resize(span, FORBIDDEN);
     for c in &club.cands[HEAD] {
-        let extra = c.cost + heads[c.ty as usize].min(FORBIDDEN);
+        let extra = c.cost + prices[HEAD][c.ty as usize].min(FORBIDDEN);
         if extra < FORBIDDEN {
-            let begin = (c.pts - h.0) as usize;
+            let begin = (c.pts - h.0).0 as usize;
             lower(&mut out.table, &scratch[begin..begin + span], extra);
         }
     }
@@ -127,16 +131,16 @@ pub(crate) fn fill_row(club: &Club, folded: &Folded, s: usize, row: &mut [i32]) 
     }
     let offset = shaft.pts - folded.from;
     for (out, g) in row.iter_mut().zip(&club.cands[GRIP]) {
-        *out = folded.table[(offset + g.pts) as usize] + shaft.cost + g.cost;
+        *out = folded.table[(offset + g.pts).0 as usize] + shaft.cost + g.cost;
     }
 }
 
-/// The cheapest head and tip weight for a given shaft and grip: column and its cost including head and tip prices.
-pub(crate) fn pick(club: &Club, s: usize, g: usize, heads: &[i32], tips: &[i32]) -> Option<(i32, Column)> {
+/// The cheapest head, and what goes in at the tip, for a given shaft and grip: column and its cost with their prices.
+pub(crate) fn pick(club: &Club, s: usize, g: usize, prices: &ByType) -> Option<(i32, Column)> {
     let (shaft, grip) = (&club.cands[SHAFT][s], &club.cands[GRIP][g]);
     let mut best: Option<(i32, Column)> = None;
     for head in &club.cands[HEAD] {
-        let priced = heads[head.ty as usize];
+        let priced = prices[HEAD][head.ty as usize];
         if priced >= FORBIDDEN {
             continue;
         }
@@ -147,7 +151,7 @@ pub(crate) fn pick(club: &Club, s: usize, g: usize, heads: &[i32], tips: &[i32])
                 break;
             }
             let column = column(club, head, shaft, grip, tip);
-            let cost = column.cost.saturating_add(priced).saturating_add(tip_price(tip, tips));
+            let cost = column.cost.saturating_add(priced).saturating_add(tip_price(tip, prices));
             if cost < best.map_or(FORBIDDEN, |b| b.0) {
                 best = Some((cost, column));
             }

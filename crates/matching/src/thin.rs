@@ -13,7 +13,7 @@ use std::ops::Range;
 use std::sync::Arc;
 
 use crate::compile::{Cand, Club, Compiled, GRIP, HEAD, PartType, SHAFT};
-use crate::grid::FRAC;
+use crate::grid::{CentiGrams, DeciGrams, FRAC, MilliPoints};
 use crate::oracle::SetOracle;
 use crate::table::{ByType, by_type};
 
@@ -44,17 +44,17 @@ pub(crate) struct Thinned {
 pub(crate) struct LeftOut {
     clubs: Vec<Others>,
     /// By set, how many shafts at most have each residual, the chosen among them.
-    shafts: Vec<Vec<(i32, u32)>>,
+    shafts: Vec<Vec<(DeciGrams, u32)>>,
 }
 
 /// A club's candidates that are left out, by kind, many of them as one that is as cheap as any.
 #[derive(Default)]
 struct Others {
     lists: [Vec<Cand>; 3],
-    /// How far a candidate is from the one that stands for it, all kinds together: thousandths of a point.
-    pts: i32,
-    /// Likewise in hundredths of a gram.
-    cg: i32,
+    /// How far a candidate is from the one that stands for it, all kinds together.
+    pts: MilliPoints,
+    /// Likewise.
+    cg: CentiGrams,
 }
 
 /// Chooses what is planned from; `None` when that is everything. `lists` gives a club's candidates of a kind and is asked
@@ -83,7 +83,7 @@ pub(crate) fn thin(
     let mut chosen = Vec::with_capacity(clubs);
     let mut left_out = LeftOut { clubs: Vec::with_capacity(clubs), shafts: Vec::with_capacity(sets.len()) };
     for set in sets {
-        let mut at: Vec<(i32, u32)> = Vec::new();
+        let mut at: Vec<(DeciGrams, u32)> = Vec::new();
         for c in set.clone() {
             let mut others = [HEAD, SHAFT, GRIP].map(|k| lists(c, k));
             at.extend(others[SHAFT].iter().map(|x| (x.res, x.ty)));
@@ -100,10 +100,10 @@ pub(crate) fn thin(
 /// some stretches have fewer. `taken` counts the clubs that chose a type: one half of the choice is cheap before it is
 /// new, the other new before it is cheap, so that clubs that vie for a stretch have many parts of it between them.
 fn choose(list: &mut Vec<Cand>, each: usize, taken: &mut [u32]) -> Vec<Cand> {
-    let points = || list.iter().map(|x| x.pts);
+    let points = || list.iter().map(|x| x.pts.0);
     let (Some(lo), Some(hi)) = (points().min(), points().max()) else { return Vec::new() };
     let mut stretches: Vec<Vec<Cand>> = vec![Vec::new(); STRETCHES];
-    list.drain(..).for_each(|x| stretches[(x.pts - lo) as usize * STRETCHES / ((hi - lo) as usize + 1)].push(x));
+    list.drain(..).for_each(|x| stretches[(x.pts.0 - lo) as usize * STRETCHES / ((hi - lo) as usize + 1)].push(x));
     let room = each * STRETCHES;
     let mut chosen = Vec::with_capacity(room);
     let mut take = |from: &mut Vec<Cand>, most: usize, key: &dyn Fn(&Cand, u32) -> (u32, u32)| {
@@ -127,10 +127,10 @@ fn choose(list: &mut Vec<Cand>, each: usize, taken: &mut [u32]) -> Vec<Cand> {
 }
 
 /// How many shafts have each residual, from residuals and types as the clubs list them.
-fn by_residual(mut at: Vec<(i32, u32)>, count: &dyn Fn(u32) -> u32) -> Vec<(i32, u32)> {
+fn by_residual(mut at: Vec<(DeciGrams, u32)>, count: &dyn Fn(u32) -> u32) -> Vec<(DeciGrams, u32)> {
     at.sort_unstable();
     at.dedup();
-    let mut counted: Vec<(i32, u32)> = Vec::new();
+    let mut counted: Vec<(DeciGrams, u32)> = Vec::new();
     for (residual, ty) in at {
         match counted.last_mut().filter(|last| last.0 == residual) {
             Some(last) => last.1 = last.1.saturating_add(count(ty)),
@@ -145,9 +145,9 @@ impl Others {
     fn new(lists: [Vec<Cand>; 3], width: i32) -> Self {
         let mut out = Self::default();
         for (k, mut list) in lists.into_iter().enumerate() {
-            let key = |x: &Cand| (x.res, x.pts.div_euclid(width));
+            let key = |x: &Cand| (x.res, x.pts.0.div_euclid(width));
             list.sort_unstable_by_key(|x| (key(x), x.pts, x.cg));
-            let (mut pts, mut cg) = (0, 0);
+            let (mut pts, mut cg) = (MilliPoints(0), CentiGrams(0));
             for alike in list.chunk_by(|a, b| key(a) == key(b)) {
                 let middle = alike[alike.len() / 2];
                 let cost = alike.iter().fold(middle.cost, |least, x| least.min(x.cost));
@@ -167,11 +167,11 @@ pub(crate) fn relaxed(p: &Compiled, left_out: LeftOut) -> Compiled {
     let mut most = [0; 3];
     let all = |(club, others): (&Arc<Club>, Others)| {
         let mut club = Club::clone(club);
-        if others.pts > 0 {
-            club.loss = Arc::new(club.loss.within(others.pts));
+        if others.pts > MilliPoints(0) {
+            club.loss = Arc::new(club.loss.within(others.pts.0));
         }
         if let Some(charge) = &mut club.mass {
-            charge.slack_cg = others.cg;
+            charge.slack = others.cg;
         }
         for (k, others) in others.lists.into_iter().enumerate() {
             most[k] = others.len().max(most[k]);
@@ -315,8 +315,8 @@ mod tests {
         let loss = &p.clubs[0].loss;
         let wide = loss.within(15);
         for deviation in -loss.half - 40..=loss.half + 40 {
-            let least = (deviation - 15..=deviation + 15).map(|d| loss.at(d)).min();
-            assert_eq!(Some(wide.at(deviation)), least);
+            let least = (deviation - 15..=deviation + 15).map(|d| loss.at(MilliPoints(d))).min();
+            assert_eq!(Some(wide.at(MilliPoints(deviation))), least);
         }
         assert!(loss.least.is_some() && wide.least.is_some());
     }
@@ -354,10 +354,13 @@ mod tests {
     #[test]
     fn a_selection_holds_the_ends_and_enough_for_all() {
         // Nearly all in one place, two far out, and one of those dear.
-        let cand = |i: u32| Cand { ty: i, pts: 500 + (i % 7) as i32, cg: 0, cost: 0, res: (i % 3) as i32 };
+        let cand = |i: u32| {
+            let (pts, res) = (MilliPoints(500 + (i % 7) as i32), DeciGrams((i % 3) as i32));
+            Cand { ty: i, pts, cg: CentiGrams(0), cost: 0, res }
+        };
         let mut list: Vec<Cand> = (0..9000).map(cand).collect();
-        list[17].pts = -4000;
-        (list[18].pts, list[18].cost) = (4000, 99);
+        list[17].pts = MilliPoints(-4000);
+        (list[18].pts, list[18].cost) = (MilliPoints(4000), 99);
         let all = |sets: &[Range<usize>], types| thin(sets, types, false, &|_, _| list.clone(), &|_| 1);
         let few = all(&[0..4, 4..8], [9000, 9000, 9000]).expect("far too many");
         let mut union = vec![0; 9000];
@@ -374,7 +377,7 @@ mod tests {
         // No two clubs have the same parts where there are many.
         assert!(union.iter().enumerate().all(|(ty, &n)| n <= 1 || ty == 17 || ty == 18));
         assert!(few.kept[SHAFT].iter().zip(&union).all(|(&kept, &n)| kept == (n > 0)));
-        assert_eq!(few.left_out.shafts, vec![vec![(0, 3000), (1, 3000), (2, 3000)]; 2]);
+        assert_eq!(few.left_out.shafts, vec![[0, 1, 2].map(|res| (DeciGrams(res), 3000)).to_vec(); 2]);
         let one = std::slice::from_ref(&(0..8));
         assert!(all(one, [100, 60, 70]).is_none());
         let short = |_, _| list[..60].to_vec();
@@ -385,10 +388,10 @@ mod tests {
     fn half_of_a_choice_is_the_cheapest() {
         let cand = |i: u32| Cand {
             ty: i,
-            pts: i as i32 % 640,
-            cg: 0,
+            pts: MilliPoints(i as i32 % 640),
+            cg: CentiGrams(0),
             cost: if i.is_multiple_of(5) { 0 } else { 4000 },
-            res: 0,
+            res: DeciGrams(0),
         };
         let list: Vec<Cand> = (0..6400).map(cand).collect();
         let mut taken = vec![0; 6400];

@@ -21,7 +21,7 @@ pub enum Change {
     Part {
         /// Index of the club.
         club: usize,
-        /// Head, shaft or grip.
+        /// Head, shaft, grip or adapter.
         kind: PartKind,
         /// Part before.
         from: usize,
@@ -61,7 +61,9 @@ pub fn changes(before: &[Option<Choice>], after: &[Option<Choice>]) -> Result<Ve
                     (PartKind::Shaft, a.shaft, b.shaft),
                     (PartKind::Grip, a.grip, b.grip),
                 ];
-                let moved = parts.into_iter().filter(|x| x.1 != x.2);
+                // The same club takes an adapter in both plans or in neither.
+                let adapter = a.adapter.zip(b.adapter).map(|(from, to)| (PartKind::Adapter, from, to));
+                let moved = parts.into_iter().chain(adapter).filter(|x| x.1 != x.2);
                 out.extend(moved.map(|(kind, from, to)| Change::Part { club, kind, from, to }));
                 if a.tips != b.tips {
                     out.push(Change::Tip { club, from_g: a.tip_g, to_g: b.tip_g });
@@ -90,20 +92,30 @@ pub const TRADE_OFF: [f64; 5] = [0.1, 0.3, 1.0, 3.0, 10.0];
 
 /// Best plans for tip weight so many times as dear as given (see [`TRADE_OFF`]), those that differ in tip weight or worst
 /// deviation. `solve` plans each of them: [`solve_set`](crate::solve_set), or something that has the answer already; when it
-/// has none because there is no more time, those found so far are given.
+/// has none because there is no more time, those found so far are given. One that fails its check does not take the others
+/// with it: it is left out.
 ///
 /// # Errors
-/// Those of `solve`.
+/// Those of `solve`; a failed check only where nothing else was found.
 pub fn alternatives(
     problem: &SetProblem,
     tip_factors: &[f64],
     solve: &mut dyn FnMut(&SetProblem) -> Result<Option<SetSolution>, MatchError>,
 ) -> Result<Vec<Alternative>, MatchError> {
     let mut out: Vec<Alternative> = Vec::new();
+    let mut failed = None;
     let mut asked = problem.clone();
     for &tip_factor in tip_factors {
         asked.weights.tip_per_g = problem.weights.tip_per_g * tip_factor;
-        let Some(plan) = solve(&asked)? else { break };
+        let plan = match solve(&asked) {
+            Ok(Some(plan)) => plan,
+            Ok(None) => break,
+            Err(fault @ MatchError::CheckFailed(_)) => {
+                failed.get_or_insert(fault);
+                continue;
+            }
+            Err(error) => return Err(error),
+        };
         let tip_g = plan.clubs.iter().flatten().map(|c| c.tip_g).sum();
         let worst_points = plan.clubs.iter().flatten().map(|c| c.deviation_points.abs()).fold(0.0, f64::max);
         let near = |a: f64, b: f64, within: f64| (a - b).abs() < within;
@@ -111,5 +123,8 @@ pub fn alternatives(
             out.push(Alternative { tip_factor, tip_g, worst_points, plan });
         }
     }
-    Ok(out)
+    match failed {
+        Some(fault) if out.is_empty() => Err(fault),
+        _ => Ok(out),
+    }
 }

@@ -34,9 +34,10 @@ fn three_index(n: usize, costs: &[u32], probability: impl Fn(u32) -> f64) -> Set
                 heads: vec![bare(i, 0.0)],
                 shafts: (0..n).map(|j| bare(j, 0.001 * j as f64)).collect(),
                 grips: (0..n).map(|k| bare(k, 0.001 * (n * k) as f64)).collect(),
+                adapters: None,
                 tips: vec![],
                 tip_cap_g: 0.0,
-                tip_pair_allowed: false,
+                tip_pairs: [].into(),
                 shaft_nominal_g: 0.0,
                 mass_target: None,
                 head_scale: None,
@@ -44,7 +45,7 @@ fn three_index(n: usize, costs: &[u32], probability: impl Fn(u32) -> f64) -> Set
             }
         })
         .collect();
-    let stock = Stock { heads: vec![1; n], shafts: vec![1; n], grips: vec![1; n], tips: vec![] };
+    let stock = Stock { heads: vec![1; n], shafts: vec![1; n], grips: vec![1; n], ..Stock::default() };
     let weights = CostWeights { quantum: 0.005, shaft_range_per_g: 0.0, ..CostWeights::default() };
     SetProblem { clubs, stock, weights }
 }
@@ -129,9 +130,10 @@ fn mid(seed: u64) -> SetProblem {
             heads: list(&heads[3 * c..3 * c + 3], 3 * c, 0.49),
             shafts: list(&shafts, 0, 0.08),
             grips: list(&grips, 0, -0.2),
+            adapters: None,
             tips: (0..3).map(|tip| TipFit { tip, points: 0.45 * (tip + 1) as f64 }).collect(),
             tip_cap_g: 3.0,
-            tip_pair_allowed: false,
+            tip_pairs: [].into(),
             shaft_nominal_g: 100.0,
             mass_target: None,
             head_scale: None,
@@ -139,7 +141,7 @@ fn mid(seed: u64) -> SetProblem {
         })
         .collect();
     let tips = [1.0, 2.0, 3.0].map(|grams| Tip { grams, count: 2 }).to_vec();
-    let stock = Stock { heads: vec![1; 12], shafts: vec![1; 6], grips: vec![1; 5], tips };
+    let stock = Stock { heads: vec![1; 12], shafts: vec![1; 6], grips: vec![1; 5], tips, ..Stock::default() };
     SetProblem { clubs, stock, weights: CostWeights::default() }
 }
 

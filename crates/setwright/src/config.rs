@@ -207,7 +207,7 @@ pub struct PlanArguments {
     /// Plan what can be built and leave out the rest.
     #[arg(long)]
     pub partly: bool,
-    /// A part that must go into a club: SLOT:CODE. May be given more than once.
+    /// A head, shaft, grip or adapter that must go into a club: SLOT:CODE. May be given more than once.
     #[arg(long, value_name = "SLOT:CODE")]
     pub keep: Vec<String>,
     /// Why a neighbouring number's blank is used, where the plan uses one.
@@ -247,12 +247,12 @@ pub struct MatchArguments {
     /// Seed of the search.
     #[arg(long, default_value_t = 0)]
     pub seed: u64,
-    /// Keep a part for a place in the tray of a sheet: 3:H-0412. May be given again.
+    /// Keep a head, shaft, grip or adapter for a place in the tray of a sheet: 3:H-0412. May be given again.
     #[arg(long, value_name = "SLOT:CODE")]
     pub keep: Vec<String>,
-    /// What counts for how much, for this once: tip_per_g, mass_per_g, cpm_per_tolerance, shaft_range_per_g, spent_grip
-    /// or neighbour_blank, from 0 (left out) in clubs that are missed. May be given again; the others are as the shop
-    /// has them.
+    /// What counts for how much, for this once: tip_per_g, second_tip, mass_per_g, cpm_per_tolerance, shaft_range_per_g,
+    /// spent_grip, rare_head or neighbour_blank, from 0 (left out) in clubs that are missed. May be given again; the
+    /// others are as the shop has them.
     #[arg(long, value_name = "NAME=VALUE")]
     pub weight: Vec<String>,
     /// Where the database is.

@@ -7,7 +7,7 @@ use std::path::Path;
 use std::process::ExitCode;
 
 /// Exit codes: 2 for what was given, 3 for what is not there, 4 for what somebody else has or what must wait, 5 for a
-/// store or file that cannot serve.
+/// store or file that cannot serve, 6 for a mistake of the program itself.
 #[derive(Debug)]
 pub struct Failure {
     message: String,
@@ -78,6 +78,7 @@ impl Failure {
             2 => "Please check",
             3 => "Not there",
             4 => "Not now",
+            6 => "Our mistake",
             _ => "Cannot serve",
         };
         let mut problem = serde_json::json!({
@@ -116,7 +117,26 @@ impl From<AppError> for Failure {
             Kind::NotFound => 3,
             Kind::Conflict => 4,
             Kind::Unavailable => 5,
+            Kind::Fault => 6,
         };
         Self { field: error.field().map(str::to_owned), ..Self::new(code, error.code(), error.to_string()) }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::Failure;
+    use app::AppError;
+    use workshop::WorkshopError;
+
+    /// A mistake of the program is told as such, to people and to programs, and not as theirs.
+    #[test]
+    fn a_mistake_of_the_program_has_an_exit_code_of_its_own() {
+        let error = WorkshopError::Fault("the plan failed its check".into());
+        let problem = Failure::from(AppError::Workshop(error)).problem();
+        assert_eq!(problem["exit_code"], 6);
+        assert_eq!(problem["type"], "urn:setwright:problem:internal");
+        assert_eq!(problem["title"], "Our mistake");
+        assert_eq!(Failure::from(AppError::Internal("the search stopped".into())).problem()["exit_code"], 6);
     }
 }

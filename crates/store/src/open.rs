@@ -6,6 +6,7 @@ use crate::schema;
 use crate::tx::Tx;
 use sqlx::any::{AnyConnectOptions, AnyPoolOptions};
 use sqlx::{Any, AnyConnection, AnyPool, ConnectOptions, Connection};
+use std::path::{Path, PathBuf};
 use std::sync::Arc;
 use std::time::Duration;
 
@@ -139,6 +140,15 @@ impl Store {
         StoreError::from_sqlx(error, &self.place)
     }
 
+    /// The folder in which the database file lies; none for one in memory or on a server.
+    #[must_use]
+    pub fn folder(&self) -> Option<PathBuf> {
+        let file = Path::new(&*self.place);
+        // A bare name lies in the present folder.
+        let folder = file.parent().map(|f| if f.as_os_str().is_empty() { Path::new(".") } else { f });
+        folder.filter(|_| self.backend == Backend::Sqlite && file.is_file()).map(Path::to_owned)
+    }
+
     /// Waits for the running transactions and closes every connection.
     pub async fn close(&self) {
         self.readers.close().await;
@@ -171,9 +181,7 @@ fn pool(backend: Backend, connections: u32, reading: bool) -> AnyPoolOptions {
 /// folder is what must not be written.
 fn read_only_or(error: StoreError) -> StoreError {
     match error {
-        StoreError::CannotOpen { place, .. }
-            if std::path::Path::new(&place).is_file() && std::fs::File::open(&place).is_ok() =>
-        {
+        StoreError::CannotOpen { place, .. } if Path::new(&place).is_file() && std::fs::File::open(&place).is_ok() => {
             StoreError::ReadOnly { place }
         }
         other => other,

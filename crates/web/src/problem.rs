@@ -90,11 +90,24 @@ impl From<&AppError> for Problem {
             Kind::NotFound => StatusCode::NOT_FOUND,
             Kind::Conflict => StatusCode::CONFLICT,
             Kind::Unavailable => StatusCode::SERVICE_UNAVAILABLE,
+            Kind::Fault => StatusCode::INTERNAL_SERVER_ERROR,
         };
         let mut problem = Self::new(status, error.code(), error.to_string());
         problem.field = error.field().map(str::to_owned);
         problem.pointer = error.pointer();
         problem
+    }
+}
+
+impl Problem {
+    /// The problem of an error that is the answer to a request; what is not the asker's doing goes into the log.
+    pub(crate) fn of(error: &AppError) -> Self {
+        match error.kind() {
+            Kind::Unavailable => tracing::error!(%error, "the store could not serve"),
+            Kind::Fault => tracing::error!(%error, "the program made a mistake"),
+            Kind::Invalid | Kind::NotFound | Kind::Conflict => {}
+        }
+        error.into()
     }
 }
 
@@ -115,10 +128,7 @@ pub struct ApiError(pub Problem);
 
 impl From<AppError> for ApiError {
     fn from(error: AppError) -> Self {
-        if error.kind() == Kind::Unavailable {
-            tracing::error!(%error, "the store could not serve");
-        }
-        Self((&error).into())
+        Self(Problem::of(&error))
     }
 }
 
@@ -162,4 +172,27 @@ fn is_json(headers: &HeaderMap) -> bool {
     let kind = headers.get(header::CONTENT_TYPE).and_then(|k| k.to_str().ok()).unwrap_or_default();
     let essence = kind.split(';').next().unwrap_or_default().trim().to_ascii_lowercase();
     essence == "application/json" || (essence.starts_with("application/") && essence.ends_with("+json"))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::Problem;
+    use app::AppError;
+    use workshop::WorkshopError;
+
+    /// A mistake of the program is not told as the asker's.
+    #[test]
+    fn a_mistake_of_the_program_is_a_500() {
+        let errors = [
+            AppError::Workshop(WorkshopError::Fault("the plan failed its check".into())),
+            AppError::Internal("the search stopped".into()),
+        ];
+        for error in errors {
+            let problem = Problem::of(&error);
+            assert_eq!((problem.status, problem.title.as_str()), (500, "Our mistake"));
+            assert_eq!(problem.kind, "urn:setwright:problem:internal");
+        }
+        let refused = AppError::Workshop(WorkshopError::Matching("no club to plan".into()));
+        assert_eq!(Problem::of(&refused).status, 422);
+    }
 }

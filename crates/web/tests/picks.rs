@@ -168,8 +168,10 @@ async fn what_counts_in_a_plan_is_said_in_the_shop() {
     assert_eq!(bench.get("/shop").await["plan_weights"]["tip_per_g"], json!(0.4));
     let number = job(&bench, "6-7, D2, 1 wrap").await;
     let plan = bench.made(&format!("/jobs/{number}/plan/propose"), json!({})).await["plan"].clone();
-    let in_tip =
-        |plan: &Value| plan["clubs"].as_array().unwrap().iter().flat_map(codes).filter(|c| c.starts_with('T')).count();
+    let in_tip = |plan: &Value| -> f64 {
+        let parts = plan["clubs"].as_array().unwrap().iter().flat_map(|club| club["parts"].as_array().unwrap());
+        parts.filter(|p| p["kind"] == "tip_weight").map(|p| p["mass_g"].as_f64().unwrap()).sum()
+    };
     let dear = in_tip(&plan);
     let mut shop = bench.get("/shop").await;
     shop["plan_weights"]["tip_per_g"] = json!(7.0);
@@ -177,5 +179,5 @@ async fn what_counts_in_a_plan_is_said_in_the_shop() {
     shop["plan_weights"]["tip_per_g"] = json!(0.0);
     assert_eq!(bench.send("PUT", "/shop", "application/json", shop.to_string().into_bytes()).await.0, StatusCode::OK);
     let plan = bench.made(&format!("/jobs/{number}/plan/propose"), json!({})).await["plan"].clone();
-    assert!(in_tip(&plan) > dear, "{} weights when they cost nothing, {dear} when they are dear", in_tip(&plan));
+    assert!(in_tip(&plan) > dear, "{} g when they cost nothing, {dear} g when they are dear", in_tip(&plan));
 }

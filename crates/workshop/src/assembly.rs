@@ -9,11 +9,12 @@ use crate::error::WorkshopError;
 use crate::health::ScaleWatch;
 use crate::job::{Job, JobClub};
 use crate::learned::{JOB_LEVEL, Learned};
-use crate::model::{GripModel, Library, PartKind, TapeModel};
+use crate::model::{AdapterModel, GripModel, Library, PartKind, TapeModel};
 use crate::plan::{ClubPlan, Extra};
 use crate::remedy::Action;
 use crate::sheet::{SheetClub, Wraps};
 use crate::shop::{Scale, Shop};
+use crate::tip_weight;
 use estimation::{Club, JobModel, JointPrior, Piece, Prior, Role, ScalePrior, SharedPrior};
 use quantity::INCH_MM;
 use std::collections::BTreeMap;
@@ -206,7 +207,7 @@ impl Assembly<'_> {
         );
         if let Some(part) = plan.part(PartKind::Adapter) {
             let adapter = self.library.adapter(&part.model)?;
-            let arm = Prior::new(inch(tip_mm - adapter.length_mm / 2.0), inch(5.0));
+            let arm = Prior::new(inch(adapter_arm_mm(tip_mm, adapter)), inch(5.0));
             made = made
                 .with_piece(Piece::new(Role::Adapter, mass_of(plan, PartKind::Adapter, 0.2), arm).moving_with_length());
         }
@@ -262,13 +263,12 @@ impl Assembly<'_> {
                         .moving_with_length(),
                 );
         }
-        let mut below_mm = 0.0;
-        for part in plan.parts.iter().filter(|p| p.kind == PartKind::TipWeight) {
-            let weight = self.library.tip_weight(&part.model)?;
+        let in_tip = || plan.parts.iter().filter(|p| p.kind == PartKind::TipWeight);
+        let lengths_mm = in_tip().map(|part| self.library.tip_weight(&part.model).map(|model| model.length_mm));
+        let lengths_mm: Vec<f64> = lengths_mm.collect::<Result<_, _>>()?;
+        for (part, arm_mm) in in_tip().zip(tip_weight::arms_mm(tip_mm, lengths_mm)) {
             let sd = if part.weighed { WEIGHED_SD_G } else { 0.1 };
-            // A second weight sits above the first.
-            let arm = Prior::new(inch(tip_mm - below_mm - weight.length_mm / 2.0), inch(1.0));
-            below_mm += weight.length_mm;
+            let arm = Prior::new(inch(arm_mm), inch(1.0));
             made = made.with_piece(Piece::new(Role::TipWeight, Prior::new(part.mass_g, sd), arm).moving_with_length());
         }
         if let Some(code) = club.target.adhesive.as_ref().or(self.shop.adhesive.as_ref()) {
@@ -444,6 +444,11 @@ fn join_reference(
     let shared = row[joint.keys.iter().position(|key| *key == offset).unwrap_or(0)];
     let own = (sd * sd).max(if reference.same_day { -shared + reference.noise_sd.powi(2) } else { 0.0 });
     add(joint, REFERENCE.into(), row, own);
+}
+
+/// Arm of an adapter's centre from the butt end of the bare shaft, which ends at `tip_mm`.
+pub(crate) fn adapter_arm_mm(tip_mm: f64, adapter: &AdapterModel) -> f64 {
+    tip_mm - adapter.length_mm / 2.0
 }
 
 /// Whether an extra changes the head itself: screws, which may also get lighter.

@@ -54,6 +54,9 @@ pub enum WorkshopError {
     /// The choice of parts could not be worked out.
     #[error("the plan could not be worked out: {0}")]
     Matching(String),
+    /// The program itself is wrong: nothing in what was given is at fault.
+    #[error("the program made a mistake: {0}. Nothing was saved. Please report it to the makers of the program")]
+    Fault(String),
 }
 
 impl WorkshopError {
@@ -81,6 +84,26 @@ pub fn within(field: &str, value: f64, low: f64, high: f64, unit: &'static str) 
 
 impl From<matching::MatchError> for WorkshopError {
     fn from(error: matching::MatchError) -> Self {
-        Self::Matching(error.to_string())
+        match error {
+            matching::MatchError::CheckFailed(_) => Self::Fault(error.to_string()),
+            _ => Self::Matching(error.to_string()),
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::WorkshopError;
+    use matching::MatchError;
+
+    #[test]
+    fn a_failed_check_is_our_mistake_and_a_refusal_is_not() {
+        let fault = WorkshopError::from(MatchError::CheckFailed("made to fail".into()));
+        assert_eq!(
+            fault.to_string(),
+            "the program made a mistake: the plan failed its check: made to fail. Nothing was saved. Please report it to \
+             the makers of the program"
+        );
+        assert!(matches!(WorkshopError::from(MatchError::NoClubs), WorkshopError::Matching(_)));
     }
 }

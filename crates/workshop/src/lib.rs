@@ -44,6 +44,7 @@ pub mod step;
 pub mod stock_csv;
 pub mod stock_file;
 pub mod target;
+mod tip_weight;
 pub mod weigh_in;
 
 pub use error::WorkshopError;

@@ -144,11 +144,12 @@ fn plan_text(text: &mut String, plan: &Plan) {
         let code = |kind| club.part(kind).map_or("none", |p| p.code.as_str());
         let _ = writeln!(
             text,
-            "  {:>3}  head {}  shaft {}  grip {}  tip {:.1} g{}  {}",
+            "  {:>3}  head {}  shaft {}  grip {}{}  tip {:.1} g{}  {}",
             club.head_number,
             code(PartKind::Head),
             code(PartKind::Shaft),
             code(PartKind::Grip),
+            club.part(PartKind::Adapter).map_or_else(String::new, |p| format!("  adapter {}", p.code)),
             club.mass_g(Role::TipWeight),
             club.frequency.and_then(|f| f.off_cpm).map_or_else(String::new, |cpm| format!("  {cpm:+.1} cpm")),
             workshop::bench::chance_words(club.chance)

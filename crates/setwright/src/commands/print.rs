@@ -56,6 +56,7 @@ pub fn table(headings: &[&str], rows: &[Vec<String>]) {
 
 /// A plan: what goes into each club, its cuts, and what it should read dry.
 pub fn plan(job: &Job, plan: &Plan) {
+    let adapters = plan.clubs.iter().flatten().any(|c| c.part(PartKind::Adapter).is_some());
     let rows: Vec<Vec<String>> = job
         .clubs
         .iter()
@@ -71,11 +72,10 @@ pub fn plan(job: &Job, plan: &Plan) {
                     |e| format!("{} ±{}", Balance::from_points(e.balance_points).letter(1), decimal(e.band_points, 1)),
                 )
             };
-            vec![
-                club.target.number.clone(),
-                code(PartKind::Head),
-                code(PartKind::Shaft),
-                code(PartKind::Grip),
+            let mut row =
+                vec![club.target.number.clone(), code(PartKind::Head), code(PartKind::Shaft), code(PartKind::Grip)];
+            row.extend(adapters.then(|| code(PartKind::Adapter)));
+            row.extend([
                 if tip_g > 0.0 { format!("{} g", decimal(tip_g, 1)) } else { "-".to_owned() },
                 format!("{} in", inch(chosen.tip_trim_mm)),
                 format!("{} in", inch(chosen.butt_cut_mm)),
@@ -83,23 +83,14 @@ pub fn plan(job: &Job, plan: &Plan) {
                 expected("dry"),
                 expected("finish"),
                 Balance::from_points(club.target.balance_points).letter_short(),
-            ]
+            ]);
+            row
         })
         .collect();
     if !rows.is_empty() {
-        let headings = [
-            "club",
-            "head",
-            "shaft",
-            "grip",
-            "weight",
-            "off the tip",
-            "off the butt",
-            "cut to",
-            "reads dry",
-            "finishes",
-            "sheet",
-        ];
+        let mut headings = vec!["club", "head", "shaft", "grip"];
+        headings.extend(adapters.then_some("adapter"));
+        headings.extend(["weight", "off the tip", "off the butt", "cut to", "reads dry", "finishes", "sheet"]);
         table(&headings, &rows);
     }
     for missing in &plan.missing {

@@ -1,8 +1,10 @@
 //! Goal: everything at a terminal, with the real program: answers, exit codes, words on standard error, one JSON
 //! document on standard output where it was asked for. Method: each test has a folder and a database of its own.
 
+mod adapters;
 mod calc;
 mod frequency;
+mod half_quanta;
 mod learned;
 mod list;
 mod order;

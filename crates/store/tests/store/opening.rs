@@ -177,6 +177,7 @@ async fn a_database_in_memory_lives_as_long_as_its_store() {
     assert_eq!(store.read().await.expect("a reader").models(None).await.expect("read").len(), 5);
     let other = Store::open("sqlite::memory:").await.expect("opened");
     assert!(other.read().await.expect("a reader").models(None).await.expect("read").is_empty(), "each has its own");
+    assert_eq!(store.folder(), None, "no file, no folder");
 }
 
 #[tokio::test]
@@ -188,6 +189,7 @@ async fn a_path_may_hold_any_sign() {
     let mut tx = store.write().await.expect("a turn");
     stock_models(&mut tx).await;
     tx.commit().await.expect("commit");
+    assert_eq!(store.folder().as_deref(), Some(folder.path()));
     store.close().await;
     assert!(path.is_file(), "it is where the address says");
     let again = Store::open(&url).await.expect("opened again");

@@ -47,7 +47,7 @@ use crate::look::{Clock, FooterLink, Nav, Notice, PageFrame, Tone, page};
 use crate::problem::Problem;
 use crate::units;
 use app::glue::Cup;
-use app::{App, AppError, Kind};
+use app::{App, AppError};
 use axum::Router;
 use axum::extract::{FromRequestParts, Path, State};
 use axum::http::header::COOKIE;
@@ -143,10 +143,7 @@ pub(crate) struct PageError(pub Problem);
 
 impl From<AppError> for PageError {
     fn from(error: AppError) -> Self {
-        if error.kind() == Kind::Unavailable {
-            tracing::error!(%error, "the store could not serve");
-        }
-        Self((&error).into())
+        Self(Problem::of(&error))
     }
 }
 

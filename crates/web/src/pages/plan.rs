@@ -302,6 +302,12 @@ impl Keeping {
     }
 }
 
+/// The kinds of which the clubs of a table have a part each: an adapter only where one of them has one.
+pub(super) fn kinds_of<'a>(mut plans: impl Iterator<Item = &'a ClubPlan>) -> Vec<PartKind> {
+    let adapter = plans.any(|plan| plan.part(PartKind::Adapter).is_some()).then_some(PartKind::Adapter);
+    [PartKind::Head, PartKind::Shaft, PartKind::Grip].into_iter().chain(adapter).collect()
+}
+
 pub(super) fn plan_table(file: &JobFile, plans: &[Option<ClubPlan>], keeping: Option<&Keeping>) -> Markup {
     let part_of = |slot: i64, plan: &ClubPlan, kind| {
         plan.part(kind).map_or_else(
@@ -317,31 +323,31 @@ pub(super) fn plan_table(file: &JobFile, plans: &[Option<ClubPlan>], keeping: Op
             },
         )
     };
+    let kinds = kinds_of(file.job.clubs.iter().zip(plans).filter_map(|(_, plan)| plan.as_ref()));
     let rows = with_plans(file, plans)
         .map(|(club, plan)| {
-            let part = |plan: &ClubPlan, kind| part_of(club.slot, plan, kind);
             let tips: Vec<String> =
                 plan.parts.iter().filter(|p| p.kind == PartKind::TipWeight).map(|p| say::mass(p.mass_g)).collect();
-            vec![
-                Cell::from(club.target.number.clone()),
-                part(plan, PartKind::Head),
-                part(plan, PartKind::Shaft),
-                part(plan, PartKind::Grip),
+            let mut row = vec![Cell::from(club.target.number.clone())];
+            row.extend(kinds.iter().map(|&kind| part_of(club.slot, plan, kind)));
+            row.extend([
                 Cell::from(if tips.is_empty() { "none".to_owned() } else { tips.join(" + ") }),
                 Cell::from(Balance::from_points(club.target.balance_points).letter_short()),
                 Cell::from(plan.expected.last().map_or_else(String::new, |e| {
                     format!("{} ± {}", say::balance(e.balance_points), decimal(e.band_points, 1))
                 })),
-            ]
+            ]);
+            row
         })
         .collect();
+    let heads = std::iter::once("club").chain(kinds.iter().map(|kind| kind.word()));
     section(
         "Parts",
         &html! {},
         &table(&Table {
             caption: "Parts of each club",
-            columns: ["club", "head", "shaft", "grip", "in the tip", "target", "as planned"]
-                .iter()
+            columns: heads
+                .chain(["in the tip", "target", "as planned"])
                 .map(|head| Column { head, figures: false })
                 .collect(),
             rows,
@@ -436,10 +442,9 @@ fn one_card(file: &JobFile, head: &str, club: &JobClub, plan: &ClubPlan) -> Mark
     let tips: Vec<String> =
         plan.parts.iter().filter(|p| p.kind == PartKind::TipWeight).map(|p| say::mass(p.mass_g)).collect();
     let facing = |f: Option<workshop::kind::Facing>| f.map_or("as it comes", workshop::kind::Facing::word);
-    let lines = vec![
-        ("head", code(PartKind::Head)),
-        ("shaft", code(PartKind::Shaft)),
-        ("grip", code(PartKind::Grip)),
+    let mut lines: Vec<(&str, String)> =
+        kinds_of(std::iter::once(plan)).into_iter().map(|kind| (kind.word(), code(kind))).collect();
+    lines.extend([
         ("in the tip", if tips.is_empty() { "none".into() } else { tips.join(" + ") }),
         ("off the tip", if plan.tip_trim_mm > 0.0 { say::length(plan.tip_trim_mm) } else { "nothing".into() }),
         ("cut shaft", say::length(plan.cut_shaft_mm)),
@@ -460,7 +465,7 @@ fn one_card(file: &JobFile, head: &str, club: &JobClub, plan: &ClubPlan) -> Mark
                 say::angle(target.lie_deg)
             ),
         ),
-    ];
+    ]);
     let expected: Vec<(String, String)> = plan
         .expected
         .iter()

@@ -3,7 +3,7 @@
 
 use super::bench::club_name;
 use super::entries::{self, capital, counted, go_to};
-use super::plan::{keep_of, lacking_part, locks, plan_table};
+use super::plan::{keep_of, kinds_of, lacking_part, locks, plan_table};
 use super::{Framed, PageResult, Who, failure, failure_status, framed, say};
 use crate::look::{
     Action, Button, ButtonKind, Cell, ChoicePoint, Column, Field, Nav, Notice, Table, Tone, button, choice_picture,
@@ -160,6 +160,7 @@ fn one_option(job: &Job, option: &PlanOption, number: usize, keep: &str) -> Mark
         decimal(option.worst_points, 2),
         if inertia { ", equal inertia" } else { "" }
     );
+    let kinds = kinds_of(option.plan.clubs.iter().flatten());
     section(
         &title,
         &html! {},
@@ -181,16 +182,17 @@ fn one_option(job: &Job, option: &PlanOption, number: usize, keep: &str) -> Mark
             details { summary { "Its parts" }
                 (table(&Table {
                     caption: "Parts of this plan",
-                    columns: ["club", "head", "shaft", "grip", "in the tip"].iter().map(|head| Column { head, figures: false }).collect(),
+                    columns: std::iter::once("club")
+                        .chain(kinds.iter().map(|kind| kind.word()))
+                        .chain(["in the tip"])
+                        .map(|head| Column { head, figures: false })
+                        .collect(),
                     rows: job.clubs.iter().zip(&option.plan.clubs).filter_map(|(c, p)| p.as_ref().map(|p| (c, p))).map(|(club, plan)| {
                         let code = |kind| plan.part(kind).map_or("none".to_owned(), |p| p.code.clone());
-                        vec![
-                            Cell::from(club.target.number.clone()),
-                            Cell::from(code(workshop::model::PartKind::Head)),
-                            Cell::from(code(workshop::model::PartKind::Shaft)),
-                            Cell::from(code(workshop::model::PartKind::Grip)),
-                            Cell::from(say::mass(plan.mass_g(Role::TipWeight))),
-                        ]
+                        let mut row = vec![Cell::from(club.target.number.clone())];
+                        row.extend(kinds.iter().map(|&kind| Cell::from(code(kind))));
+                        row.push(Cell::from(say::mass(plan.mass_g(Role::TipWeight))));
+                        row
                     }).collect(),
                     ..Table::default()
                 }))

@@ -155,6 +155,7 @@ fn plan_weights(form: &Entries) -> Markup {
     };
     html! {
         (one("tip_per_g", "A gram in the tip", "In each club"))
+        (one("second_tip", "A second weight", "Two weights in one tip, beside their grams"))
         (one("mass_per_g", "A gram of whole mass", "Off the sheet's, where it asks for one"))
         (one("cpm_per_tolerance", "Frequency", "A shaft one tolerance off its line, where the shop measures it"))
         (one("shaft_range_per_g", "A gram between shafts", "The widest pair of the set, about the model's own line"))

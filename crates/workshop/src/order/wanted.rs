@@ -66,6 +66,14 @@ pub fn wanted(job: &Job, plan: &Plan, library: &Library, parts: &[Part], orders:
                 add(&mut found, plain(kind, &club.target, library));
             }
         }
+        let fits = |p: &&Part| p.kind == PartKind::Adapter && p.is_free() && fit::serves(p, &club.target, library);
+        if library.head(&club.target.head_model).is_ok_and(|head| head.takes_adapter)
+            && !parts.iter().any(|p| fits(&p))
+            && !named(PartKind::Adapter)
+            && let Some(model) = adapter_of(&club.target.head_model, library)
+        {
+            add(&mut found, Wanted { model: model.to_owned(), ..plain(PartKind::Adapter, &club.target, library) });
+        }
     }
     let mut ordered: Vec<i64> = orders.iter().map(|o| o.open_for(&job.id)).collect();
     for wish in &mut found {

@@ -1,7 +1,7 @@
 //! Planning anew in place: after a part was rejected, a reading moved the belief or a lock changed. What is cut, glued or
 //! gripped stays as it is.
 
-use super::{Fitting, Ground, Lock, Shelf, Solve, Supply, lock, prove};
+use super::{Fitting, Given, Ground, Lock, Shelf, Solve, Supply, lock, prove};
 use crate::belief::Believed;
 use crate::error::WorkshopError;
 use crate::job::JobClub;
@@ -9,6 +9,7 @@ use crate::model::PartKind;
 use crate::part::Part;
 use crate::plan::{ClubPlan, Plan, PlannedPart};
 use crate::remedy::Progress;
+use crate::tip_weight;
 use quantity::decimal;
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
@@ -66,8 +67,11 @@ pub fn propose_again_with<'a>(
     solve: &mut Solve<'_>,
 ) -> Result<Replan, WorkshopError> {
     let assembly = believed.assembly;
-    let shelf = Shelf::new(assembly, &[assembly.job], supply.into());
-    let mut ground = Ground::new(assembly, &shelf)?;
+    let mut shelf = Shelf::new(assembly, &[assembly.job], supply.into());
+    for club in assembly.job.clubs.iter().filter(|club| Progress::of(believed, club).glued) {
+        shelf.without_tips(club);
+    }
+    let mut ground = Ground::with_all(assembly, &shelf, locks, &mut Given::default())?;
     let mut inside_now = 0.0;
     for fitting in &mut ground.fittings {
         inside_now += keep_done(believed, fitting, &shelf)?.unwrap_or(0.0);
@@ -117,26 +121,25 @@ fn keep_done(
         |parts: &[&Part], kind| plan.part(kind).and_then(|planned| parts.iter().position(|p| p.id == planned.part));
     let (head, shaft) = (index(&shelf.heads, PartKind::Head), index(&shelf.shafts, PartKind::Shaft));
     let grip = index(&shelf.grips, PartKind::Grip);
+    let adapter = index(&shelf.adapters, PartKind::Adapter);
     let by = |list: &[matching::Candidate], part: Option<usize>| {
         part.and_then(|part| list.iter().find(|c| c.part == part)).map(|c| c.points)
     };
-    let tips: Vec<usize> = plan
-        .parts
-        .iter()
-        .filter(|p| p.kind == PartKind::TipWeight)
-        .filter_map(|planned| shelf.tips.iter().position(|p| p.id == planned.part))
-        .collect();
-    let tip_points: f64 = tips.iter().filter_map(|t| need.tips.iter().find(|f| f.tip == *t)).map(|f| f.points).sum();
+    let library = believed.assembly.library;
+    let tip_points = tip_weight::points_in_plan(library, plan, fitting.grip_model.cap_mm)?;
+    // A club that takes none lacks none.
+    let of_adapter = need.adapters.as_deref().map_or(Some(0.0), |list| by(list, adapter));
+    let planned = [by(&need.heads, head), by(&need.shafts, shaft), by(&need.grips, grip), of_adapter];
+    let planned: Option<f64> = planned.into_iter().sum();
     let mut chance = None;
-    if let (Some(h), Some(s), Some(g), Some(finish)) =
-        (by(&need.heads, head), by(&need.shafts, shaft), by(&need.grips, grip), believed.finish(&fitting.club.id)?)
-    {
-        let as_planned = need.base_points + h + s + g + tip_points;
+    if let (Some(parts), Some(finish)) = (planned, believed.finish(&fitting.club.id)?) {
+        let as_planned = need.base_points + parts + tip_points;
         need.base_points += finish.deviation_points - as_planned;
         chance = Some(need.loss.probability(finish.deviation_points));
     }
     let changed = believed.assembly.shop.plan_weights.changed_part;
-    for (list, mine) in [(&mut need.heads, head), (&mut need.shafts, shaft), (&mut need.grips, grip)] {
+    let lists = [(&mut need.heads, head), (&mut need.shafts, shaft), (&mut need.grips, grip)];
+    for (list, mine) in lists.into_iter().chain(need.adapters.as_mut().map(|list| (list, adapter))) {
         for other in list.iter_mut().filter(|c| Some(c.part) != mine) {
             other.extra_cost += changed;
         }
@@ -152,6 +155,7 @@ fn keep_done(
     }
     if progress.glued {
         only(&mut need.heads, head);
+        need.adapters.iter_mut().for_each(|list| only(list, adapter));
         // What is in the tip stays there: it goes into what is not chosen.
         need.base_points += tip_points;
         need.tips.clear();
@@ -185,7 +189,7 @@ fn line_words(old: &ClubPlan, new: &ClubPlan) -> String {
 }
 
 fn changes_of(club: &JobClub, old: &ClubPlan, new: &ClubPlan, chance: f64) -> Vec<PlanChange> {
-    [PartKind::Head, PartKind::Shaft, PartKind::Grip, PartKind::TipWeight]
+    [PartKind::Head, PartKind::Shaft, PartKind::Grip, PartKind::Adapter, PartKind::TipWeight]
         .into_iter()
         .filter_map(|kind| {
             let of = |plan: &ClubPlan| -> Vec<PlannedPart> {

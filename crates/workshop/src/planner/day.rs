@@ -2,7 +2,7 @@
 
 use super::instead::Used;
 use super::locks::{keep_from, kept, lock};
-use super::{Ground, Shelf, Supply};
+use super::{Given, Ground, Shelf, Supply};
 use crate::assembly::Assembly;
 use crate::error::WorkshopError;
 use crate::plan::Plan;
@@ -86,8 +86,10 @@ pub fn propose_day_with<'a>(
     let supply = supply.into();
     let shelf = Shelf::new(*first, &all, supply);
     let mut grounds = Vec::with_capacity(jobs.len());
+    let mut given = Given::default();
     for assembly in jobs {
-        grounds.push(Ground::new(*assembly, &shelf)?);
+        let locks = kept(assembly.job, supply.parts, &[]);
+        grounds.push(Ground::with_all(*assembly, &shelf, &locks, &mut given)?);
     }
     // A part that is reserved for a club goes there, and into no club of another job.
     for (i, assembly) in jobs.iter().enumerate() {

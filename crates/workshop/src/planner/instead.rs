@@ -1,8 +1,8 @@
 //! Which other part would do for a club that cannot be built: parts that fit it but that the plan does not allow, nearest
 //! first, with what they would cost in points and grams.
 
-use super::{Fitting, Shelf};
-use crate::assembly::Assembly;
+use super::{Fitting, Shelf, seats};
+use crate::assembly::{Assembly, adapter_arm_mm};
 use crate::belief::points_per_g;
 use crate::error::WorkshopError;
 use crate::fit;
@@ -23,7 +23,8 @@ impl Used {
     /// Notes the parts of one club; `whose` is how it is called ("the 7", "the 7 of job 3").
     pub fn note(&mut self, choice: &Choice, whose: &str) {
         let parts = [(PartKind::Head, choice.head), (PartKind::Shaft, choice.shaft), (PartKind::Grip, choice.grip)];
-        self.0.extend(parts.map(|(kind, part)| (kind, part, whose.to_owned())));
+        let adapter = choice.adapter.map(|part| (PartKind::Adapter, part));
+        self.0.extend(parts.into_iter().chain(adapter).map(|(kind, part)| (kind, part, whose.to_owned())));
     }
 
     /// Adds what another job's clubs take.
@@ -41,8 +42,8 @@ impl Used {
 /// A club without the part that is missing.
 struct Rest<'a, 'p> {
     fitting: &'a Fitting<'p>,
-    /// Head, shaft and grip that are left over and nearest to the middle of those that fit.
-    left: [Option<Candidate>; 3],
+    /// Head, shaft, grip and adapter that are left over and nearest to the middle of those that fit.
+    left: [Option<Candidate>; 4],
 }
 
 /// What would do in place of what is missing.
@@ -56,7 +57,7 @@ pub(super) fn instead(
     let need = &fitting.need;
     let middle = |list: &[Candidate], kind: PartKind, parts: &[&Part]| {
         let mut left: Vec<Candidate> =
-            list.iter().filter(|c| used.by(kind, c.part, super::count(parts[c.part])).is_none()).copied().collect();
+            list.iter().filter(|c| used.by(kind, c.part, shelf.count(parts[c.part])).is_none()).copied().collect();
         left.sort_by(|a, b| a.points.total_cmp(&b.points));
         left.get(left.len() / 2).copied()
     };
@@ -64,20 +65,23 @@ pub(super) fn instead(
         middle(&need.heads, PartKind::Head, &shelf.heads),
         middle(&need.shafts, PartKind::Shaft, &shelf.shafts),
         middle(&need.grips, PartKind::Grip, &shelf.grips),
+        middle(need.adapters.as_deref().unwrap_or_default(), PartKind::Adapter, &shelf.adapters),
     ];
     let rest = Rest { fitting, left };
     let mut out = Vec::new();
+    let none = Vec::new();
     let (own, parts, place) = match kind {
         PartKind::Head => (&need.heads, &shelf.heads, 0),
         PartKind::Shaft => (&need.shafts, &shelf.shafts, 1),
         PartKind::Grip => (&need.grips, &shelf.grips, 2),
+        PartKind::Adapter => (need.adapters.as_ref().unwrap_or(&none), &shelf.adapters, 3),
         _ => return Ok(out),
     };
     // Those that fit and another club has.
     let mut taken: Vec<Instead> = own
         .iter()
         .filter_map(|c| {
-            let whose = used.by(kind, c.part, super::count(parts[c.part]))?;
+            let whose = used.by(kind, c.part, shelf.count(parts[c.part]))?;
             rest.with(place, c.points, 0.0).map(|x| x.named(kind, parts[c.part], &format!("{whose} has it")))
         })
         .collect();
@@ -95,13 +99,15 @@ pub(super) fn instead(
     let mut free = Vec::new();
     for (part, p) in parts.iter().enumerate() {
         let fits = own.iter().any(|c| c.part == part);
-        if fits || used.by(kind, part, super::count(p)).is_some() {
+        if fits || used.by(kind, part, shelf.count(p)).is_some() {
             continue;
         }
         let other = match kind {
             PartKind::Head => other_head(assembly, fitting, p)?,
             PartKind::Shaft => other_shaft(assembly, fitting, p)?,
-            _ => other_grip(assembly, p)?,
+            PartKind::Grip => other_grip(assembly, p)?,
+            // An adapter of another head or length does not go in.
+            _ => None,
         };
         let Some((points, why)) = other else { continue };
         free.extend(rest.with(place, points, 0.0).map(|x| x.named(kind, p, &why)));
@@ -127,8 +133,20 @@ fn held_points(assembly: Assembly<'_>, fitting: &Fitting<'_>, part: &Part) -> Re
         PartKind::Head => part.mass_g.zip(fitting.need.head_scale).map(|(g, scale)| g * scale.points_per_g),
         PartKind::Shaft => other_shaft(assembly, fitting, part)?.map(|(points, _)| points),
         PartKind::Grip => other_grip(assembly, part)?.map(|(points, _)| points),
+        PartKind::Adapter => adapter_points(assembly, fitting, part)?,
         _ => None,
     })
+}
+
+/// What an adapter adds, if it is as long and as wide as those that the club is planned with.
+fn adapter_points(assembly: Assembly<'_>, fitting: &Fitting<'_>, part: &Part) -> Result<Option<f64>, WorkshopError> {
+    let Some(planned) = fitting.adapter else { return Ok(None) };
+    let model = assembly.library.adapter(&part.model)?;
+    if !seats::alike(planned, model) {
+        return Ok(None);
+    }
+    let arm_mm = adapter_arm_mm(fitting.cut_mm, planned) + fitting.grip_model.cap_mm;
+    Ok(Some(part.mass_g.unwrap_or(model.mass_g) * points_per_g(arm_mm)))
 }
 
 fn nearest(found: &mut Vec<Instead>, out: &mut Vec<Instead>) {
@@ -175,7 +193,7 @@ fn other_shaft(
 ) -> Result<Option<(f64, String)>, WorkshopError> {
     let model = assembly.library.shaft(&part.model)?;
     let number = &fitting.club.target.number;
-    let bore = fitting.adapter.map(|(_, model)| model.bore_diameter_mm);
+    let bore = fitting.adapter.map(|model| model.bore_diameter_mm);
     let blank = part.number.as_deref().unwrap_or(number);
     if part.mass_g.is_none() || !fit::head_takes_shaft(fitting.head_model, bore, model) || model.blank(blank).is_none()
     {
@@ -214,7 +232,8 @@ impl Rest<'_, '_> {
     fn with(&self, place: usize, points: f64, beyond_g: f64) -> Option<Outcome> {
         let need = &self.fitting.need;
         let mut bare = need.base_points + points;
-        for (i, part) in self.left.iter().enumerate().filter(|(i, _)| *i != place) {
+        let takes = |i: usize| i != 3 || need.adapters.is_some();
+        for (i, part) in self.left.iter().enumerate().filter(|(i, _)| *i != place && takes(*i)) {
             bare += part.as_ref().or_else(|| self.of_all(i)).map(|c| c.points)?;
         }
         let per_g = self.per_tip_g()?;
@@ -230,7 +249,8 @@ impl Rest<'_, '_> {
     /// Where all are taken, one of those that fit speaks for the kind.
     fn of_all(&self, i: usize) -> Option<&Candidate> {
         let need = &self.fitting.need;
-        [&need.heads, &need.shafts, &need.grips][i].first()
+        let adapters = need.adapters.as_deref().unwrap_or_default();
+        [&need.heads[..], &need.shafts, &need.grips, adapters][i].first()
     }
 
     /// What a gram in the tip does; a weight sits little below the head.

@@ -14,6 +14,7 @@ mod locks;
 mod options;
 mod outlook;
 mod picks;
+mod seats;
 mod supply;
 mod weights;
 mod words;
@@ -31,18 +32,24 @@ use self::instead::{Used, instead};
 use self::left_over::{HeadMasses, deviations, grip_cost};
 use self::locks::lock;
 use self::outlook::{Lists, Losses};
+use self::seats::{Given, Seat};
 use self::words::{lacks, name_missing, reasons};
-use crate::assembly::{Assembly, tape_on};
+use crate::assembly::{Assembly, adapter_arm_mm, tape_on};
 use crate::belief::points_per_g;
 use crate::error::WorkshopError;
 use crate::fit::{self, BlankUse, Cut};
+use crate::id::PartId;
 use crate::job::{Job, JobClub};
 use crate::model::{AdapterModel, GripModel, HeadModel, HeadNumber, PartKind, ShaftModel};
 use crate::part::{Part, PartState};
 use crate::plan::{ClubPlan, Missing, Plan};
+use crate::tip_weight::{self, InTip};
 use matching::{
     Candidate, Choice, ClubNeed, HeadScale, MassTarget, MatchError, SetProblem, SetSolution, Stock, Tip, TipFit,
+    TipPair,
 };
+use std::collections::BTreeMap;
+use std::sync::Arc;
 
 /// One club with the parts that fit it.
 struct Fitting<'a> {
@@ -50,7 +57,8 @@ struct Fitting<'a> {
     head_model: &'a HeadModel,
     head_number: &'a HeadNumber,
     shaft_model: &'a ShaftModel,
-    adapter: Option<(&'a Part, &'a AdapterModel)>,
+    /// The length and bore of adapter that it is planned with, where its head takes one.
+    adapter: Option<&'a AdapterModel>,
     ferrule: Option<&'a Part>,
     cut_mm: f64,
     grip_model: &'a GripModel,
@@ -68,6 +76,8 @@ struct Shelf<'a> {
     tips: Vec<&'a Part>,
     ferrules: Vec<&'a Part>,
     adapters: Vec<&'a Part>,
+    /// Pieces of bulk that clubs of these jobs have already: they are there for the same clubs.
+    had: BTreeMap<PartId, u32>,
     /// What other jobs hold: named where it would do, never taken.
     held: &'a [HeldPart],
     lines: Lines,
@@ -108,8 +118,7 @@ pub fn propose_with<'a>(
     solve: &mut Solve<'_>,
 ) -> Result<Plan, WorkshopError> {
     let shelf = Shelf::new(assembly, &[assembly.job], supply.into());
-    let mut ground = Ground::new(assembly, &shelf)?;
-    lock(&mut ground.fittings, &shelf, locks)?;
+    let ground = Ground::new(assembly, &shelf, locks, &mut Given::default())?;
     let solution = solve(&ground.problem(&shelf)?)?;
     ground.plan(&shelf, &solution)
 }
@@ -118,18 +127,44 @@ pub fn propose_with<'a>(
 struct Ground<'a> {
     assembly: Assembly<'a>,
     fittings: Vec<Fitting<'a>>,
+    /// What is kept for its clubs.
+    locks: Vec<Lock>,
     missing: Vec<Missing>,
 }
 
 impl<'a> Ground<'a> {
-    fn new(assembly: Assembly<'a>, shelf: &Shelf<'a>) -> Result<Self, WorkshopError> {
+    /// The clubs of a job, each narrowed to the parts that are kept for it; `given` is what the jobs before have.
+    fn new(
+        assembly: Assembly<'a>,
+        shelf: &Shelf<'a>,
+        locks: &[Lock],
+        given: &mut Given,
+    ) -> Result<Self, WorkshopError> {
+        let mut ground = Self::with_all(assembly, shelf, locks, given)?;
+        lock(&mut ground.fittings, shelf, locks)?;
+        Ok(ground)
+    }
+
+    /// As [`Ground::new`], with everything that fits; a lock says only which length of adapter a club is planned with.
+    fn with_all(
+        assembly: Assembly<'a>,
+        shelf: &Shelf<'a>,
+        locks: &[Lock],
+        given: &mut Given,
+    ) -> Result<Self, WorkshopError> {
         let mut missing = Vec::new();
         let mut fittings = Vec::new();
         let mut losses = Losses::default();
+        let pairs = shelf.tip_pairs(assembly)?;
         for club in &assembly.job.clubs {
-            fittings.push(fitting(assembly, club, shelf, &mut losses, &mut missing)?);
+            let kept = locks.iter().filter(|l| l.slot == club.slot).find_map(|l| shelf.adapter(&l.code));
+            let head = assembly.library.head(&club.target.head_model)?;
+            let shaft = assembly.library.shaft(&club.target.shaft_model)?;
+            let seat = given.seat(assembly, club, (head, shaft), shelf, kept)?;
+            let ferrule = given.ferrule(club, shelf);
+            fittings.push(fitting(assembly, club, shelf, (seat, ferrule), &pairs, &mut losses, &mut missing)?);
         }
-        Ok(Self { assembly, fittings, missing })
+        Ok(Self { assembly, fittings, locks: locks.to_vec(), missing })
     }
 
     fn needs(&self) -> Vec<ClubNeed> {
@@ -165,7 +200,11 @@ impl<'a> Ground<'a> {
         let mut all_missing = self.missing.clone();
         for lack in &solution.unbuildable {
             let fitting = &self.fittings[lack.club];
-            let mut missing = name_missing(fitting, lack);
+            let kept = |kind, part| {
+                let code = shelf.code(kind, part);
+                self.locks.iter().any(|l| l.slot == fitting.club.slot && l.code.eq_ignore_ascii_case(code))
+            };
+            let mut missing = name_missing(fitting, lack, kept);
             missing.instead = instead(self.assembly, fitting, shelf, used, missing.kind)?;
             all_missing.push(missing);
         }
@@ -192,8 +231,16 @@ impl<'a> Ground<'a> {
 impl<'a> Shelf<'a> {
     /// What is free, and what the jobs hold already.
     fn new(assembly: Assembly<'_>, jobs: &[&Job], supply: Supply<'a>) -> Self {
+        let mut had: BTreeMap<PartId, u32> = BTreeMap::new();
+        let planned = jobs.iter().flat_map(|job| &job.clubs).filter_map(|c| c.plan.as_ref()).flat_map(|p| &p.parts);
+        for part in planned {
+            *had.entry(part.part.clone()).or_default() += 1;
+        }
         let mine = |p: &Part| p.job.as_ref().is_some_and(|id| jobs.iter().any(|job| job.id == *id));
-        let usable = |p: &&Part| p.is_free() || (p.state == PartState::Held && mine(p) && p.count.is_none());
+        let usable = |p: &&Part| match p.count {
+            Some(_) => p.is_free() || (p.state == PartState::Free && had.contains_key(&p.id)),
+            None => p.is_free() || (p.state == PartState::Held && mine(p)),
+        };
         let of = |kind| supply.parts.iter().filter(usable).filter(|p| p.kind == kind).collect();
         Self {
             heads: of(PartKind::Head),
@@ -204,22 +251,73 @@ impl<'a> Shelf<'a> {
             adapters: of(PartKind::Adapter),
             held: supply.held,
             lines: supply.lines(assembly.library),
+            had,
         }
+    }
+
+    /// How many pieces there are of a part, those included that the clubs of these jobs have of a bulk.
+    fn count(&self, part: &Part) -> u32 {
+        let had = self.had.get(&part.id).copied().unwrap_or_default();
+        part.count.map_or(1, |n| u32::try_from(n.max(0)).unwrap_or(u32::MAX).saturating_add(had))
+    }
+
+    /// The weights in a tip that is glued are not there for another plan, nor for the same club.
+    fn without_tips(&mut self, club: &JobClub) {
+        for planned in club.plan.iter().flat_map(|plan| &plan.parts).filter(|p| p.kind == PartKind::TipWeight) {
+            self.had.entry(planned.part.clone()).and_modify(|n| *n = n.saturating_sub(1));
+        }
+    }
+
+    /// The code of a part as the matching numbers it.
+    fn code(&self, kind: matching::PartKind, part: usize) -> &str {
+        let parts = match kind {
+            matching::PartKind::Head => &self.heads,
+            matching::PartKind::Shaft => &self.shafts,
+            matching::PartKind::Grip => &self.grips,
+            matching::PartKind::Tip => &self.tips,
+            matching::PartKind::Adapter => &self.adapters,
+        };
+        &parts[part].code
+    }
+
+    /// Where an adapter lies, by its code.
+    fn adapter(&self, code: &str) -> Option<usize> {
+        self.adapters.iter().position(|p| p.code.eq_ignore_ascii_case(code))
+    }
+
+    /// Each two weights of the tray that stay under the shop's cap, and what the upper one loses by lying on the other.
+    fn tip_pairs(&self, assembly: Assembly<'_>) -> Result<Arc<[TipPair]>, WorkshopError> {
+        let in_tip = |part: &&Part| {
+            let model = assembly.library.tip_weight(&part.model)?;
+            Ok(InTip::of(model, part.mass_g.unwrap_or(model.mass_g)))
+        };
+        let tray = self.tips.iter().map(in_tip).collect::<Result<Vec<InTip>, WorkshopError>>()?;
+        let mut pairs = Vec::new();
+        for (lower, &a) in tray.iter().enumerate() {
+            for (upper, &b) in tray.iter().enumerate().skip(lower) {
+                if a.mass_g + b.mass_g <= assembly.shop.tip_weight_cap_g + 1e-9 {
+                    pairs.push(TipPair { lower, upper, lost_points: tip_weight::lost_points(a, b) });
+                }
+            }
+        }
+        Ok(pairs.into())
     }
 
     fn stock(&self, assembly: Assembly<'_>) -> Result<Stock, WorkshopError> {
-        let capacity = |parts: &[&Part]| parts.iter().map(|p| count(p)).collect();
+        let capacity = |parts: &[&Part]| parts.iter().map(|p| self.count(p)).collect();
         let mut tips = Vec::with_capacity(self.tips.len());
         for part in &self.tips {
             let nominal_g = assembly.library.tip_weight(&part.model)?.mass_g;
-            tips.push(Tip { grams: part.mass_g.unwrap_or(nominal_g), count: count(part) });
+            tips.push(Tip { grams: part.mass_g.unwrap_or(nominal_g), count: self.count(part) });
         }
-        Ok(Stock { heads: capacity(&self.heads), shafts: capacity(&self.shafts), grips: capacity(&self.grips), tips })
+        Ok(Stock {
+            heads: capacity(&self.heads),
+            shafts: capacity(&self.shafts),
+            grips: capacity(&self.grips),
+            adapters: capacity(&self.adapters),
+            tips,
+        })
     }
-}
-
-fn count(part: &Part) -> u32 {
-    part.count.map_or(1, |n| u32::try_from(n.max(0)).unwrap_or(u32::MAX))
 }
 
 /// Everything that fits one club, with what each part does to its balance.
@@ -227,6 +325,8 @@ fn fitting<'a>(
     assembly: Assembly<'a>,
     club: &'a JobClub,
     shelf: &Shelf<'a>,
+    (seat, ferrule): (Option<Seat<'a>>, Option<&'a Part>),
+    pairs: &Arc<[TipPair]>,
     losses: &mut Losses,
     missing: &mut Vec<Missing>,
 ) -> Result<Fitting<'a>, WorkshopError> {
@@ -237,20 +337,15 @@ fn fitting<'a>(
     let shaft_model = library.shaft(&target.shaft_model)?;
     let grip_model = library.grip(&target.grip_model)?;
     let cap_mm = grip_model.cap_mm;
-    let adapter = adapter_for(assembly, head_model, shelf)?;
-    if head_model.takes_adapter && adapter.is_none() {
-        missing.push(lacks(club, PartKind::Adapter, &head_model.code, "No free adapter fits this head"));
-    }
-    let ferrule =
-        target.ferrule_model.as_ref().and_then(|code| shelf.ferrules.iter().copied().find(|p| &p.model == code));
     if let (Some(code), None) = (&target.ferrule_model, ferrule) {
         missing.push(lacks(club, PartKind::Ferrule, code, "No free ferrule of this model; the plan goes on without"));
     }
-    let below_tip_mm = adapter.map_or(0.0, |(_, model)| model.length_mm);
+    let adapter = seat.as_ref().map(|s| s.model);
+    let below_tip_mm = adapter.map_or(0.0, |model| model.length_mm);
     let cut_mm = fit::cut_length_mm(target, head_number, grip_model, below_tip_mm)?;
     let ground_mm = cut_mm + head_number.bore_to_ground_mm + below_tip_mm;
     let head_arm_mm = ground_mm + head_model.offset_prior_mm().0 + cap_mm;
-    let adapter_bore = adapter.map(|(_, model)| model.bore_diameter_mm);
+    let adapter_bore = adapter.map(|model| model.bore_diameter_mm);
     let shaft_fits = fit::head_takes_shaft(head_model, adapter_bore, shaft_model);
 
     let per_head_g = points_per_g(head_arm_mm);
@@ -294,17 +389,16 @@ fn fitting<'a>(
             candidate(part, mass_g * per_grip_g, mass_g, spent)
         })
         .collect();
+    let adapters = adapter_candidates(assembly, seat.as_ref(), shelf, cut_mm, cap_mm)?;
     let mut tips = Vec::new();
     for (tip, p) in shelf.tips.iter().enumerate() {
         let model = library.tip_weight(&p.model)?;
         if fit::tip_weight_fits(model, shaft_model.tip_diameter_mm) {
             let mass_g = p.mass_g.unwrap_or(model.mass_g);
-            // The flange lifts the tip, so that the shaft is cut shorter by as much and the weight sits where it was.
-            let arm_mm = cut_mm - model.flange_mm - model.length_mm / 2.0 + cap_mm;
-            tips.push(TipFit { tip, points: mass_g * points_per_g(arm_mm) });
+            tips.push(TipFit { tip, points: tip_weight::points(cut_mm, cap_mm, &[InTip::of(model, mass_g)]) });
         }
     }
-    let (fixed_points, fixed_g) = fixed(assembly, club, head_model, shaft_model, adapter, ferrule, cut_mm)?;
+    let (fixed_points, fixed_g) = fixed(assembly, club, head_model, shaft_model, ferrule, cut_mm)?;
     let nominal = fit::raw_shaft(shaft_model, &nominal_shaft(shaft_model, &target.number), &target.number)?;
     let shaft_nominal_g =
         fit::cut(shaft_model, nominal, 0.0, &target.number, cut_mm)?.map_or(nominal.mass_g, |c| c.shaft.mass_g);
@@ -312,7 +406,7 @@ fn fitting<'a>(
         assembly,
         club,
         shelf,
-        &Lists { heads: &heads, shafts: &shaft_candidates, grips: &grips },
+        &Lists { heads: &heads, shafts: &shaft_candidates, grips: &grips, adapters: &adapters, ferrule },
         losses,
     )?;
     let need = ClubNeed {
@@ -320,9 +414,10 @@ fn fitting<'a>(
         heads,
         shafts: shaft_candidates,
         grips,
+        adapters: head_model.takes_adapter.then_some(adapters),
         tips,
         tip_cap_g: assembly.shop.tip_weight_cap_g,
-        tip_pair_allowed: true,
+        tip_pairs: pairs.clone(),
         shaft_nominal_g,
         mass_target: target.total_mass_g.map(|target_g| MassTarget { base_mass_g: fixed_g, target_g }),
         head_scale: Some(HeadScale { points_per_g: per_head_g, zero_mass_g: 0.0 }),
@@ -353,30 +448,30 @@ fn nominal_shaft(model: &ShaftModel, number: &str) -> Part {
     Part { number, ..Part::new("", PartKind::Shaft, &model.code) }
 }
 
-fn adapter_for<'a>(
-    assembly: Assembly<'a>,
-    head: &HeadModel,
-    shelf: &Shelf<'a>,
-) -> Result<Option<(&'a Part, &'a AdapterModel)>, WorkshopError> {
-    if !head.takes_adapter {
-        return Ok(None);
-    }
-    for part in &shelf.adapters {
-        let model = assembly.library.adapter(&part.model)?;
-        if model.fits_head_model == head.code {
-            return Ok(Some((part, model)));
-        }
-    }
-    Ok(None)
+/// What each adapter of a seat does to the balance of a club.
+fn adapter_candidates(
+    assembly: Assembly<'_>,
+    seat: Option<&Seat<'_>>,
+    shelf: &Shelf<'_>,
+    cut_mm: f64,
+    cap_mm: f64,
+) -> Result<Vec<Candidate>, WorkshopError> {
+    let Some(seat) = seat else { return Ok(Vec::new()) };
+    let per_g = points_per_g(adapter_arm_mm(cut_mm, seat.model) + cap_mm);
+    let one = |&at: &usize| {
+        let part = shelf.adapters[at];
+        let mass_g = part.mass_g.unwrap_or(assembly.library.adapter(&part.model)?.mass_g);
+        Ok(candidate(at, mass_g * per_g, mass_g, 0.0))
+    };
+    seat.adapters.iter().map(one).collect()
 }
 
-/// Points and grams of everything that is not chosen: adapter, turned ferrule, adhesive and tape.
+/// Points and grams of everything that is not chosen: turned ferrule, adhesive and tape.
 fn fixed(
     assembly: Assembly<'_>,
     club: &JobClub,
     head: &HeadModel,
     shaft: &ShaftModel,
-    adapter: Option<(&Part, &AdapterModel)>,
     ferrule: Option<&Part>,
     cut_mm: f64,
 ) -> Result<(f64, f64), WorkshopError> {
@@ -388,9 +483,6 @@ fn fixed(
         points += mass_g * at(arm_mm);
         grams += mass_g;
     };
-    if let Some((part, model)) = adapter {
-        put(part.mass_g.unwrap_or(model.mass_g), cut_mm - model.length_mm / 2.0);
-    }
     if let Some(part) = ferrule {
         let model = assembly.library.ferrule(&part.model)?;
         let turned_g = part.mass_g.unwrap_or(model.mass_g) - crate::assembly::TURNINGS_G.0;
@@ -416,7 +508,7 @@ fn club_plan(
         head: shelf.heads[choice.head],
         shaft: shelf.shafts[choice.shaft],
         grip: shelf.grips[choice.grip],
-        adapter: fitting.adapter.map(|(part, _)| part),
+        adapter: choice.adapter.map(|adapter| shelf.adapters[adapter]),
         ferrule: fitting.ferrule,
         tips: choice.tips.iter().map(|&tip| shelf.tips[tip]).collect(),
     };

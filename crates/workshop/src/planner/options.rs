@@ -1,6 +1,6 @@
 //! A few real plans to choose from: little in the tips or close to the target, equal balance or equal inertia.
 
-use super::{Ground, Lock, Shelf, Supply, lock, prove};
+use super::{Given, Ground, Lock, Shelf, Supply, prove};
 use crate::assembly::Assembly;
 use crate::error::WorkshopError;
 use crate::job::Job;
@@ -44,10 +44,11 @@ pub struct PlanOption {
     pub plan: Plan,
 }
 
-/// Plans under either law, for tip weight cheap to dear: those that differ in grams or in tightness, five at most.
+/// Plans under either law, for tip weight cheap to dear: those that differ in grams or in tightness, five at most. One
+/// that fails its check is left out.
 ///
 /// # Errors
-/// As [`super::propose`].
+/// As [`super::propose`]; a failed check only where there is no other plan.
 pub fn options<'a>(
     assembly: Assembly<'a>,
     supply: impl Into<Supply<'a>>,
@@ -72,6 +73,7 @@ pub fn options_with<'a>(
     const MOST: usize = 5;
     let supply = supply.into();
     let mut found = Vec::new();
+    let mut failed = None;
     let inertia = equal_inertia(assembly)?;
     for law in [Law::Balance, Law::Inertia] {
         // Of equal balance the whole trade-off, of equal inertia the plan at the usual price only.
@@ -82,10 +84,16 @@ pub fn options_with<'a>(
         };
         let under = Assembly { job, ..assembly };
         let shelf = Shelf::new(under, &[job], supply);
-        let mut ground = Ground::new(under, &shelf)?;
-        lock(&mut ground.fittings, &shelf, locks)?;
+        let ground = Ground::new(under, &shelf, locks, &mut Given::default())?;
         let problem = ground.problem(&shelf)?;
-        let mut alternatives = matching::alternatives(&problem, factors, solve)?;
+        let mut alternatives = match matching::alternatives(&problem, factors, solve) {
+            Ok(alternatives) => alternatives,
+            Err(fault @ MatchError::CheckFailed(_)) => {
+                failed.get_or_insert(fault);
+                continue;
+            }
+            Err(error) => return Err(error.into()),
+        };
         while law == Law::Balance && alternatives.len() + usize::from(inertia.is_some()) > MOST {
             // The other law has its place; of the trade-off the plan farthest from the usual price goes first.
             let odd = |i: usize| alternatives[i].tip_factor.ln().abs();
@@ -114,7 +122,10 @@ pub fn options_with<'a>(
             });
         }
     }
-    Ok(found)
+    match failed {
+        Some(fault) if found.is_empty() => Err(fault.into()),
+        _ => Ok(found),
+    }
 }
 
 /// The job with balances that give every club the inertia of its middle one; none for a single club, or where a club

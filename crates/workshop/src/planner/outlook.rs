@@ -5,6 +5,7 @@ use super::{Picks, Shelf, plan_with};
 use crate::assembly::Assembly;
 use crate::error::WorkshopError;
 use crate::job::JobClub;
+use crate::part::Part;
 use crate::remedy::cure_step;
 use estimation::{OnClub, Probe, Quantity};
 use matching::{Candidate, GripStillToChoose, Loss, LossForm};
@@ -19,6 +20,10 @@ pub(super) struct Lists<'a> {
     pub heads: &'a [Candidate],
     pub shafts: &'a [Candidate],
     pub grips: &'a [Candidate],
+    /// None where the head takes no adapter.
+    pub adapters: &'a [Candidate],
+    /// The ferrule that it gets.
+    pub ferrule: Option<&'a Part>,
 }
 
 /// Curves made so far: clubs of one set are mostly alike, and a curve takes longer than a whole set's search.
@@ -97,11 +102,9 @@ fn spreads(
     let (Some(head), Some(shaft), Some(grip)) = (lists.heads.first(), lists.shafts.first(), lists.grips.first()) else {
         return Ok(None);
     };
-    let ferrule = club.target.ferrule_model.as_ref().and_then(|code| shelf.ferrules.iter().find(|p| &p.model == code));
-    let head_model = assembly.library.head(&club.target.head_model)?;
-    let adapter = super::adapter_for(assembly, head_model, shelf)?.map(|(part, _)| part);
+    let adapter = lists.adapters.first();
     let parts = [shelf.heads[head.part], shelf.shafts[shaft.part], shelf.grips[grip.part]];
-    let parts = parts.into_iter().chain(adapter).chain(ferrule.copied());
+    let parts = parts.into_iter().chain(adapter.map(|a| shelf.adapters[a.part])).chain(lists.ferrule);
     let Ok(picks) = Picks::of(parts, |kind| kind) else { return Ok(None) };
     // What cannot be built (a model without its adapter, say) is named elsewhere.
     let Ok(plan) = plan_with(assembly, club, &picks) else { return Ok(None) };
@@ -119,7 +122,8 @@ fn spreads(
     }
     let rest = belief.sd_after(&assembly.finish_probe(&club.id), &planned)?;
     let finish = belief.answer(&assembly.finish_probe(&club.id))?;
-    let base = finish.mean - club.target.balance_points - head.points - shaft.points - grip.points;
+    let chosen = head.points + shaft.points + grip.points + adapter.map_or(0.0, |a| a.points);
+    let base = finish.mean - club.target.balance_points - chosen;
     Ok(Some(((before * before - rest * rest).max(0.0).sqrt(), rest, base)))
 }
 

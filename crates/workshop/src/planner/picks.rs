@@ -199,10 +199,20 @@ fn picks_fit(assembly: Assembly<'_>, club: &JobClub, picks: &Picks<'_>) -> Resul
             "Choose a head of this number",
         );
     }
-    let adapter_bore_mm = match picks.adapter {
-        Some(part) => Some(assembly.library.adapter(&part.model)?.bore_diameter_mm),
-        None => None,
-    };
+    let adapter = picks.adapter.map(|part| assembly.library.adapter(&part.model)).transpose()?;
+    if let Some((part, _)) = picks.adapter.zip(adapter).filter(|(_, a)| a.fits_head_model != head.code) {
+        return refused(
+            format!("adapter {} does not fit {}", part.code, head.name),
+            "Choose an adapter made for this head",
+        );
+    }
+    if head.takes_adapter && adapter.is_none() {
+        return refused(
+            format!("{} takes an adapter, and the {number} has none", head.name),
+            "Give the code of an adapter that fits it",
+        );
+    }
+    let adapter_bore_mm = adapter.map(|a| a.bore_diameter_mm);
     if !fit::head_takes_shaft(head, adapter_bore_mm, shaft) {
         return refused(
             format!(

@@ -9,7 +9,7 @@ use utoipa::ToSchema;
 /// What things cost in a plan. The unit of all of them is one club that certainly finishes out of tolerance, which
 /// itself is not adjustable: a tip weight of 5 g at the default costs as much as 2.5 % of chance in one club.
 ///
-/// The defaults keep the order that builders give: finishing in tolerance, grams of tip weight, whole mass, frequency,
+/// The defaults keep the order that builders give: finishing in tolerance, grams and pieces of tip weight, whole mass, frequency,
 /// evenness of the shafts' masses, what is left for others. How far they lie apart is a judgement (no source).
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields, default)]
@@ -17,6 +17,8 @@ pub struct PlanWeights {
     /// Of a gram in the tip.
     #[schema(minimum = 0, maximum = 1)]
     pub tip_per_g: f64,
+    /// Of a second weight in one tip, beside its grams: where one does, one is taken.
+    pub second_tip: f64,
     /// Of a gram that the whole club is off the sheet's whole mass, where the sheet asks for one.
     #[schema(minimum = 0, maximum = 1)]
     pub mass_per_g: f64,
@@ -46,6 +48,7 @@ impl Default for PlanWeights {
     fn default() -> Self {
         Self {
             tip_per_g: 0.005,
+            second_tip: 0.002,
             mass_per_g: 0.002,
             cpm_per_tolerance: 0.004,
             shaft_range_per_g: 0.010,
@@ -74,9 +77,10 @@ impl PlanWeights {
 
     /// Every weight by the name of its field, in the order of the asked preference.
     #[must_use]
-    pub fn named(&self) -> [(&'static str, f64); 8] {
+    pub fn named(&self) -> [(&'static str, f64); 9] {
         [
             ("tip_per_g", self.tip_per_g),
+            ("second_tip", self.second_tip),
             ("mass_per_g", self.mass_per_g),
             ("cpm_per_tolerance", self.cpm_per_tolerance),
             ("shaft_range_per_g", self.shaft_range_per_g),
@@ -94,6 +98,7 @@ impl PlanWeights {
     pub fn with(mut self, name: &str, value: f64) -> Result<Self, WorkshopError> {
         let field = match name.trim() {
             "tip_per_g" => &mut self.tip_per_g,
+            "second_tip" => &mut self.second_tip,
             "mass_per_g" => &mut self.mass_per_g,
             "cpm_per_tolerance" => &mut self.cpm_per_tolerance,
             "shaft_range_per_g" => &mut self.shaft_range_per_g,
@@ -114,6 +119,11 @@ impl PlanWeights {
         Ok(self)
     }
 
+    /// The most that the choice of one club's parts counts beside grams.
+    fn of_parts(&self) -> f64 {
+        self.second_tip + self.neighbour_blank + 9.0 * self.spent_grip + self.rare_head
+    }
+
     /// Those that the matching itself works with; the others are put on the candidates.
     pub(super) fn of_matching(&self) -> CostWeights {
         // However much a shop minds grams, a club that can be built is not left unbuilt for them: 200 g off the whole
@@ -121,8 +131,9 @@ impl PlanWeights {
         let worst = 1.0 + 200.0 * self.mass_per_g + 40.0 * (self.tip_per_g + self.shaft_range_per_g);
         let usual = CostWeights::default();
         CostWeights {
-            unbuilt: usual.unbuilt.max(worst + self.neighbour_blank + 9.0 * self.spent_grip + self.rare_head),
+            unbuilt: usual.unbuilt.max(worst + self.of_parts()),
             tip_per_g: self.tip_per_g,
+            second_tip: self.second_tip,
             mass_per_g: self.mass_per_g,
             shaft_range_per_g: self.shaft_range_per_g,
             ..usual

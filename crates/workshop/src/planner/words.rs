@@ -61,6 +61,19 @@ pub(super) fn reasons(fitting: &Fitting<'_>, shelf: &Shelf<'_>, choice: &matchin
             if off_g < 0.0 { "under" } else { "over" }
         ));
     }
+    if let Some(adapter) = choice.adapter.map(|at| shelf.adapters[at])
+        && let Some((mass_g, nominal_g)) = adapter.mass_g.zip(fitting.adapter.map(|model| model.mass_g))
+        && adapter.count.is_none()
+        && (mass_g - nominal_g).abs() >= 0.05
+    {
+        words.push(format!(
+            "Adapter {} is {} g {} its model's {} g.",
+            adapter.code,
+            decimal((mass_g - nominal_g).abs(), 1),
+            if mass_g < nominal_g { "under" } else { "over" },
+            decimal(nominal_g, 1)
+        ));
+    }
     let bend = fitting.club.target.lie_deg - head.lie_deg.unwrap_or(fitting.head_number.lie_deg);
     if bend.abs() > fitting.head_model.bend_limit_deg + 1e-9 {
         words.push(format!("Lie asks for {}°, more than the maker allows.", decimal(bend, 1)));
@@ -85,7 +98,12 @@ pub(super) fn lacks(club: &JobClub, kind: PartKind, model: &str, words: &str) ->
     }
 }
 
-pub(super) fn name_missing(fitting: &Fitting<'_>, lack: &Unbuildable) -> Missing {
+/// What a club lacks; `kept` says whether a piece of a kind is kept for it.
+pub(super) fn name_missing(
+    fitting: &Fitting<'_>,
+    lack: &Unbuildable,
+    kept: impl Fn(matching::PartKind, usize) -> bool,
+) -> Missing {
     let club = fitting.club;
     let target = &club.target;
     let with_window = |words: String, window: Option<matching::HeadWindow>| {
@@ -105,7 +123,12 @@ pub(super) fn name_missing(fitting: &Fitting<'_>, lack: &Unbuildable) -> Missing
             instead: Vec::new(),
         }
     };
-    match lack.why {
+    let why = match lack.why {
+        // Nobody asked for it: there is one piece for two clubs.
+        Why::LockedTwice { kind, part, window, .. } if !kept(kind, part) => Why::Short { kind, window },
+        other => other,
+    };
+    match why {
         Why::NoHead { window } => {
             with_window(format!("No free, weighed {} {} head", fitting.head_model.name, target.number), window)
         }
@@ -120,6 +143,12 @@ pub(super) fn name_missing(fitting: &Fitting<'_>, lack: &Unbuildable) -> Missing
             ),
         ),
         Why::NoGrip => lacks(club, PartKind::Grip, &target.grip_model, "No free grip of this model"),
+        Why::NoAdapter => lacks(
+            club,
+            PartKind::Adapter,
+            &fitting.head_model.code,
+            &format!("{} takes an adapter, and no free one fits it: order one", fitting.head_model.name),
+        ),
         Why::OutOfReach { lacking_points, window } => with_window(
             format!(
                 "The nearest choice stays {} points {} of {}",
@@ -129,12 +158,16 @@ pub(super) fn name_missing(fitting: &Fitting<'_>, lack: &Unbuildable) -> Missing
             ),
             Some(window),
         ),
-        Why::LockedTwice { .. } => lacks(
-            club,
-            PartKind::Head,
-            &fitting.head_model.code,
-            "It is kept for a part that another club is kept for as well: take one of the two away",
-        ),
+        Why::LockedTwice { kind, .. } => {
+            let (kind, model) = match kind {
+                matching::PartKind::Shaft => (PartKind::Shaft, &fitting.shaft_model.code),
+                matching::PartKind::Grip => (PartKind::Grip, &target.grip_model),
+                matching::PartKind::Adapter => (PartKind::Adapter, &fitting.head_model.code),
+                _ => (PartKind::Head, &fitting.head_model.code),
+            };
+            let words = format!("One {kind} is kept for this club and for another: keep it for one of them");
+            lacks(club, kind, model, &words)
+        }
         Why::Short { kind, window } => match kind {
             matching::PartKind::Head => with_window("Other clubs take the last head that fits".into(), window),
             matching::PartKind::Shaft => lacks(
@@ -142,6 +175,12 @@ pub(super) fn name_missing(fitting: &Fitting<'_>, lack: &Unbuildable) -> Missing
                 PartKind::Shaft,
                 &fitting.shaft_model.code,
                 "Other clubs take the last shaft that fits: order one more",
+            ),
+            matching::PartKind::Adapter => lacks(
+                club,
+                PartKind::Adapter,
+                &fitting.head_model.code,
+                "Other clubs take the last adapter that fits: order one more",
             ),
             _ => lacks(club, PartKind::Grip, &target.grip_model, "Other clubs take the last grip: order one more"),
         },

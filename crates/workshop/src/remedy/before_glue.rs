@@ -3,6 +3,7 @@
 use super::grips::pool_of;
 use super::progress::cure_step;
 use super::{Action, Case, Change, Remedy};
+use crate::assembly::adapter_arm_mm;
 use crate::belief::{Believed, Finish};
 use crate::bench::chance_words;
 use crate::error::WorkshopError;
@@ -11,6 +12,7 @@ use crate::job::JobClub;
 use crate::kind::Role;
 use crate::model::PartKind;
 use crate::remedy::{Progress, Spare};
+use crate::tip_weight::{self, InTip};
 use estimation::choice::Prospect;
 use estimation::{OnClub, Probe, Quantity};
 use quantity::{Balance, decimal};
@@ -107,41 +109,38 @@ struct TipOption {
     points: f64,
 }
 
-/// Every weight and pair of weights of the tray that fits and stays under the cap.
+/// Every weight and pair of weights of the tray that fits and stays under the cap; of those that weigh the same the one
+/// with fewer pieces.
 fn tip_options(case: &Case<'_>) -> Result<Vec<TipOption>, WorkshopError> {
     let assembly = case.believed.assembly;
     let cap_mm = case.cap_mm()?;
     let tip_diameter_mm = assembly.library.shaft(&case.club.target.shaft_model)?.tip_diameter_mm;
     // Without any flange the tip would end here.
     let bare_mm = case.plan.cut_shaft_mm + flange_mm(case)?;
-    let mut single = Vec::new();
+    let mut single: Vec<(&Spare<'_>, InTip)> = Vec::new();
     for spare in case.spares.iter().filter(|s| s.part.kind == PartKind::TipWeight && s.part.is_free()) {
         let model = assembly.library.tip_weight(&spare.part.model)?;
         if fit::tip_weight_fits(model, tip_diameter_mm) {
-            single.push((spare, model.length_mm, model.flange_mm));
+            single.push((spare, InTip::of(model, spare.mass_g)));
         }
     }
-    let arm = |below_mm: f64, length_mm: f64, flange_mm: f64| bare_mm - flange_mm - below_mm - length_mm / 2.0 + cap_mm;
     let cap_g = assembly.shop.tip_weight_cap_g + 1e-9;
     let mut options = Vec::new();
-    for (i, (a, a_length, a_flange)) in single.iter().enumerate() {
+    for (i, &(a, lower)) in single.iter().enumerate() {
         if a.mass_g <= cap_g {
-            let points = Change::of_mass(a.mass_g, arm(0.0, *a_length, *a_flange)).points;
+            let points = tip_weight::points(bare_mm, cap_mm, &[lower]);
             options.push(TipOption { codes: vec![a.part.code.clone()], grams: a.mass_g, points });
         }
-        for (b, b_length, b_flange) in &single[i..] {
+        for &(b, upper) in &single[i..] {
             let twice = a.part.id == b.part.id;
             let enough = !twice || a.part.count.is_some_and(|n| n >= 2);
             if enough && a.mass_g + b.mass_g <= cap_g {
-                let flange = a_flange + b_flange;
-                let points = Change::of_mass(a.mass_g, arm(0.0, *a_length, flange)).points
-                    + Change::of_mass(b.mass_g, arm(*a_length, *b_length, flange)).points;
+                let points = tip_weight::points(bare_mm, cap_mm, &[lower, upper]);
                 let codes = vec![a.part.code.clone(), b.part.code.clone()];
                 options.push(TipOption { codes, grams: a.mass_g + b.mass_g, points });
             }
         }
     }
-    // Of those that weigh the same the one with fewer pieces.
     options.sort_by(|a, b| a.grams.total_cmp(&b.grams).then(a.codes.len().cmp(&b.codes.len())));
     options.dedup_by(|a, b| (a.grams - b.grams).abs() < 0.05);
     Ok(options)
@@ -155,41 +154,43 @@ fn flange_mm(case: &Case<'_>) -> Result<f64, WorkshopError> {
     Ok(sum)
 }
 
-/// Grams and points of the weights that are planned.
-fn tip_now(case: &Case<'_>) -> Result<(f64, f64), WorkshopError> {
-    let cap_mm = case.cap_mm()?;
-    let (mut below_mm, mut points) = (0.0, 0.0);
-    for part in case.plan.parts.iter().filter(|p| p.kind == PartKind::TipWeight) {
-        let length_mm = case.believed.assembly.library.tip_weight(&part.model)?.length_mm;
-        points += Change::of_mass(part.mass_g, case.plan.cut_shaft_mm - below_mm - length_mm / 2.0 + cap_mm).points;
-        below_mm += length_mm;
-    }
-    Ok((case.plan.mass_g(Role::TipWeight), points))
-}
-
 fn tips(case: &Case<'_>, ahead: &Ahead) -> Result<Vec<Remedy>, WorkshopError> {
-    let (now_g, now_points) = tip_now(case)?;
-    let tip_arm_mm = case.plan.cut_shaft_mm + case.cap_mm()?;
+    let cap_mm = case.cap_mm()?;
+    let now_g = case.plan.mass_g(Role::TipWeight);
+    let now_pieces = case.plan.parts.iter().filter(|p| p.kind == PartKind::TipWeight).count();
+    let now_points = tip_weight::points_in_plan(case.believed.assembly.library, case.plan, cap_mm)?;
+    let tip_arm_mm = case.plan.cut_shaft_mm + cap_mm;
     let none = TipOption { codes: Vec::new(), grams: 0.0, points: 0.0 };
-    let instead = if now_g > 0.0 { format!("{} g", decimal(now_g, 1)) } else { "none".to_owned() };
     let mut found = Vec::new();
     for option in std::iter::once(none).chain(tip_options(case)?) {
-        if (option.grams - now_g).abs() < 0.05 {
+        let as_heavy = (option.grams - now_g).abs() < 0.05;
+        // One weight in place of two is worth having, the same in as many pieces is not.
+        if as_heavy && option.codes.len() >= now_pieces {
             continue;
         }
         let change = Change { more_g: option.grams - now_g, points: option.points - now_points, arm_mm: tip_arm_mm };
         let chance = ahead.chance(change.points);
         let part = Some((PartKind::TipWeight, option.codes.join(" + ")));
+        let what = tip_words(&option, as_heavy, now_g);
         found.push(case.remedy(Action::TipWeight, part, change, Some(chance), |finish, chance| {
-            let what = if option.grams > 0.0 {
-                format!("{} g in the tip in place of {instead}", decimal(option.grams, 1))
-            } else {
-                "No weight in the tip".to_owned()
-            };
             ahead_words(case, &what, finish, chance)
         }));
     }
     Ok(found)
+}
+
+/// What is put in the tip; `as_heavy`: one piece as heavy as the two that are planned.
+fn tip_words(option: &TipOption, as_heavy: bool, now_g: f64) -> String {
+    let grams = decimal(option.grams, 1);
+    if option.codes.is_empty() {
+        "No weight in the tip".to_owned()
+    } else if as_heavy {
+        format!("One weight of {grams} g in the tip in place of two")
+    } else if now_g > 0.0 {
+        format!("{grams} g in the tip in place of {} g", decimal(now_g, 1))
+    } else {
+        format!("{grams} g in the tip in place of none")
+    }
 }
 
 fn ferrules(case: &Case<'_>, ahead: &Ahead) -> Result<Vec<Remedy>, WorkshopError> {
@@ -254,8 +255,8 @@ fn adapters(case: &Case<'_>, ahead: &Ahead) -> Result<Vec<Remedy>, WorkshopError
         if !same_seat || (spare.mass_g - now.mass_g).abs() < 0.05 {
             continue;
         }
-        let change =
-            Change::of_mass(spare.mass_g - now.mass_g, case.plan.cut_shaft_mm - model.length_mm / 2.0 + cap_mm);
+        let arm_mm = adapter_arm_mm(case.plan.cut_shaft_mm, model) + cap_mm;
+        let change = Change::of_mass(spare.mass_g - now.mass_g, arm_mm);
         let chance = ahead.chance(change.points);
         let part = Some((PartKind::Adapter, spare.part.code.clone()));
         found.push(case.remedy(Action::Adapter, part, change, Some(chance), |finish, chance| {

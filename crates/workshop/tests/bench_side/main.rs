@@ -4,11 +4,13 @@
 
 #![allow(missing_docs)]
 
+mod adapters;
 mod frequency;
 mod measure;
 mod planning;
 mod reference;
 mod remedies;
+mod tip_weights;
 
 use jiff::Timestamp;
 use workshop::assembly::Assembly;

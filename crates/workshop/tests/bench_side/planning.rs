@@ -2,13 +2,15 @@
 
 use super::Set;
 use estimation::{OnClub, Quantity};
+use matching::MatchError;
 use std::collections::BTreeSet;
+use workshop::WorkshopError;
 use workshop::kind::Role;
 use workshop::learned::{Learned, LearnedValue};
 use workshop::model::PartKind;
 use workshop::part::PartState;
 use workshop::plan::ClubPlan;
-use workshop::planner::{Law, Lock, PlanWeights, options, propose_again, propose_day};
+use workshop::planner::{Law, Lock, PlanWeights, options, options_with, propose_again, propose_day, prove};
 use workshop::reading::What;
 
 #[test]
@@ -287,4 +289,28 @@ fn a_plan_reckons_with_what_the_shop_has_learned() {
             );
         }
     }
+}
+
+/// A plan to choose from that fails its check is left out; only where there is no other is it told, and then as the
+/// program's mistake.
+#[test]
+fn a_failed_check_does_not_lose_the_other_plans_to_choose_from() {
+    let set = Set::open();
+    let found = |fails: &dyn Fn(usize) -> bool| {
+        let mut asked = 0;
+        options_with(set.assembly(), &set.parts, &[], &mut |problem| {
+            asked += 1;
+            if fails(asked) { Err(MatchError::CheckFailed("made to fail".into())) } else { prove(problem).map(Some) }
+        })
+    };
+    let all = found(&|_| false).unwrap();
+    let without_first = found(&|asked| asked == 1).unwrap();
+    assert!(without_first.len() >= 2 && without_first.iter().all(|o| o.law == Law::Inertia || o.tip_factor != 0.1));
+    // Five plans of equal balance are asked for before that of equal inertia.
+    let inertia = found(&|asked| asked <= 5).unwrap();
+    assert_eq!(inertia.iter().map(|o| o.law).collect::<Vec<_>>(), [Law::Inertia]);
+    let balance = found(&|asked| asked > 5).unwrap();
+    assert!(balance.len() >= 2 && balance.iter().all(|o| o.law == Law::Balance));
+    assert!(all.iter().any(|o| o.law == Law::Inertia));
+    assert!(matches!(found(&|_| true), Err(WorkshopError::Fault(_))));
 }
