@@ -8,7 +8,7 @@ use axum::http::StatusCode;
 use serde_json::{Value, json};
 use support::answer::detail;
 use support::truth::{Truth, near};
-use support::{Bench, proposed, reading, sheet, stocked};
+use support::{Bench, although, proposed, reading, sheet, stocked};
 
 /// A job of these clubs with steps of its own, planned.
 async fn job_with(bench: &Bench, written: &str, steps: Value) -> Value {
@@ -99,7 +99,9 @@ async fn a_new_grip_without_glue_forecasts_the_finish_from_the_club_as_it_came()
             { "what": "balance", "value": finish },
             { "what": "total_mass", "value": truth.mass(&support::truth::FINISH) }
         ]);
-        bench.made("/jobs/1/readings", reading(i + 1, "new_grip", entry)).await;
+        // The parts were not chosen for the old club: where it is off target, the last step takes a reason.
+        let last = although(reading(i + 1, "new_grip", entry), "the player has it so");
+        bench.made("/jobs/1/readings", last).await;
     }
     let record = bench.get("/jobs/1/record").await;
     assert_eq!(record["state"], "finished");

@@ -8,7 +8,7 @@ use axum::http::StatusCode;
 use jiff::SignedDuration;
 use serde_json::{Value, json};
 use support::truth::{CURED, DRY, FINISH, TIP, Truth, WET, near};
-use support::{Bench, INCH, NUMBERS, length_mm, planned, reading};
+use support::{Bench, INCH, NUMBERS, although, length_mm, planned, reading};
 
 #[tokio::test]
 async fn eight_clubs_from_an_empty_database_to_the_record() {
@@ -40,8 +40,12 @@ async fn eight_clubs_from_an_empty_database_to_the_record() {
     let early = reading(1, "cured", json!([{ "what": "balance", "value": truths[0].points(&CURED) }]));
     let (status, refused) = bench.post("/jobs/1/readings", early.clone()).await;
     assert_eq!((status, refused["type"].as_str()), (StatusCode::CONFLICT, Some("urn:setwright:problem:not_glued")));
-    let batch =
-        bench.made("/batches", json!({ "job": 1, "slots": [1, 2, 3, 4, 5, 6, 7, 8], "lot": "B-7", "by": "Ada" })).await;
+    let batch = bench
+        .made(
+            "/batches",
+            json!({ "job": 1, "slots": [1, 2, 3, 4, 5, 6, 7, 8], "lot": "B-7", "reason": "as agreed", "by": "Ada" }),
+        )
+        .await;
     assert_eq!(batch["batch"]["number"], 1);
     let (status, refused) = bench.post("/jobs/1/readings", early).await;
     assert_eq!(
@@ -94,7 +98,8 @@ async fn eight_clubs_from_an_empty_database_to_the_record() {
         bench.made("/jobs/1/readings", bend(slot)).await;
     }
     for slot in 1..=8 {
-        bench.made("/jobs/1/readings", reading(slot, "hand_over", json!([{ "what": "done" }]))).await;
+        let hand_over = although(reading(slot, "hand_over", json!([{ "what": "done" }])), "as agreed with the player");
+        bench.made("/jobs/1/readings", hand_over).await;
     }
 
     let record = bench.get("/jobs/1/record").await;

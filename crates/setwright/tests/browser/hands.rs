@@ -4,6 +4,7 @@ use crate::harness::{Bench, Browser};
 
 /// Keys as WebDriver names them.
 const F7: char = '\u{e037}';
+const F8: char = '\u{e038}';
 const PAGE_DOWN: char = '\u{e00f}';
 
 /// Waits until the cursor is in the entry of this club and nothing stands in it.
@@ -36,13 +37,18 @@ async fn from_club_to_club_in_two_inputs_besides_the_digits() {
 }
 
 #[tokio::test]
-async fn a_pedal_keeps_the_entry_whatever_key_it_types() {
+async fn a_pedal_keeps_the_entry_and_a_scroll_key_does_not() {
     let bench = Bench::open();
     let browser = bench.browser().await;
     browser.open("/bench/1/grid/cpm").await;
-    for (slot, cpm, pedal) in [(1, "252", F7), (2, "256", PAGE_DOWN)] {
+    for (slot, cpm, pedal) in [(1, "252", F7), (2, "256", F8)] {
         entry_of(&browser, slot).await;
         browser.keys(cpm).await;
+        // A hand on the keyboard scrolls: what is typed so far is not a reading.
+        browser.keys(PAGE_DOWN.to_string()).await;
+        assert_eq!(browser.value("document.querySelector('[name=typed]').value").await, cpm);
+        let kept = bench.readings(usize::try_from(slot).expect("small"));
+        assert!(kept.is_empty(), "a scroll key kept half a reading: {kept:?}");
         // The glove has brushed the glass: the focus is anywhere.
         browser.value("document.activeElement.blur()").await;
         browser.keys(pedal.to_string()).await;

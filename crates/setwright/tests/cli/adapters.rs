@@ -28,7 +28,7 @@ fn woods() -> Shop {
     (three["loft_deg"], three["lie_deg"]) = (json!(15.0), json!(57.5));
     sheet["clubs"].as_array_mut().expect("clubs").push(three);
     shop.write("sheet.json", sheet.to_string());
-    shop.run(&["import", "models.json"]).done();
+    shop.run(&["import", "models.json"]).made();
     shop.run(&["import", "parts.csv"]).done();
     shop.run(&["sheet", "add", "sheet.json"]).done();
     shop

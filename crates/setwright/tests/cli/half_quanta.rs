@@ -20,7 +20,7 @@ fn shop(tray: [&str; 4], due_in_days: &[i64], masses: bool) -> Shop {
         parts = parts.replace(&format!("{model},,,"), &format!("{model},,{mass_g},"));
     }
     shop.write("parts.csv", parts);
-    shop.run(&["import", "models.json"]).done();
+    shop.run(&["import", "models.json"]).made();
     shop.run(&["import", "parts.csv"]).done();
     let mut sheet: Value = serde_json::from_str(SHEET).expect("a sheet");
     if masses {

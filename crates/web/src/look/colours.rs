@@ -124,8 +124,8 @@ mod tests {
         let sheet = sheet();
         let after = sheet.split_once("--sans").unwrap().1.split_once("@media print").unwrap().0;
         let before_cards = after.split_once("/* Job card */").unwrap();
-        // Job cards are paper in every scheme; everything else takes its colour from a variable.
-        let cards_end = before_cards.1.split_once("/* The look itself */").unwrap().1;
+        // Job cards and labels are paper in every scheme; everything else takes its colour from a variable.
+        let cards_end = before_cards.1.split_once("/* Which column of a list is what */").unwrap().1;
         for part in [before_cards.0, cards_end] {
             let stray = part.lines().find(|line| line.contains(": #") || line.contains(" #"));
             assert_eq!(stray, None, "a colour outside the schemes");

@@ -132,6 +132,7 @@ async fn places(bench: &Bench) -> BTreeMap<&'static str, Vec<String>> {
 fn query(path: &str) -> &'static str {
     match path {
         "/glue/mix" => "?joints=8",
+        "/jobs/{number}/open" => "?step=glue",
         "/labels.svg" => "?codes=S4-01",
         "/parts/sorted" | "/parts/sorted/export" => "?model=SISKIN&number=7",
         _ => "",
