@@ -28,7 +28,8 @@ pub struct Problem {
     pub field: Option<String>,
     /// Where in the body it is, as a JSON pointer (RFC 6901), where that is known: `/clubs/0/mass_g`.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub pointer: Option<String>,
+    #[schema(value_type = Option<String>)]
+    pub pointer: Option<Box<str>>,
 }
 
 impl Problem {
@@ -56,7 +57,7 @@ impl Problem {
     pub fn unreadable(error: &document::Unreadable) -> Self {
         let mut problem = Self::invalid(error.to_string());
         if error.is_json {
-            problem.pointer = Some(error.pointer.clone());
+            problem.pointer = Some(error.pointer.as_str().into());
         }
         problem
     }
@@ -94,7 +95,7 @@ impl From<&AppError> for Problem {
         };
         let mut problem = Self::new(status, error.code(), error.to_string());
         problem.field = error.field().map(str::to_owned);
-        problem.pointer = error.pointer();
+        problem.pointer = error.pointer().map(Into::into);
         problem
     }
 }

@@ -124,7 +124,7 @@ fn not_an_object(list: &Value) -> Option<Problem> {
     let mut problem = Problem::invalid(format!(
         "{root}/{at}: must be a model, an object {{ … }}. Nothing of the list was kept; correct it and send it again"
     ));
-    problem.pointer = Some(format!("{root}/{at}"));
+    problem.pointer = Some(format!("{root}/{at}").into());
     Some(problem)
 }
 
