@@ -65,7 +65,12 @@ async function refresh() {
   jobs.forEach((job) => pending.delete(job));
   try {
     const answer = await fetch(location.href, { headers: { Accept: "text/html" } });
-    if (answer.ok) put(new DOMParser().parseFromString(await answer.text(), "text/html"), jobs);
+    const text = await answer.text();
+    // The page went on to another club meanwhile: this one must not take its place, what is typed would go to the wrong
+    // club.
+    const here = free.every((part) => part.isConnected);
+    if (answer.ok && here) put(new DOMParser().parseFromString(text, "text/html"), jobs);
+    if (!here) jobs.forEach((job) => pending.add(job));
   } catch {
     jobs.forEach((job) => pending.add(job));
   }
