@@ -22,20 +22,22 @@ impl Drop for Process {
     }
 }
 
-/// Starts a command and reads its standard output until `found` makes something of a line.
-fn start<T>(mut command: Command, missing: &str, found: impl Fn(&str) -> Option<T>) -> (Process, T) {
+/// Starts a command and reads its standard output until `found` makes something of a line; else says why it did not.
+fn start<T>(command: &mut Command, found: impl Fn(&str) -> Option<T>) -> Result<(Process, T), String> {
     let child = command.stdin(Stdio::null()).stdout(Stdio::piped()).stderr(Stdio::null()).spawn();
-    let mut process = Process(child.unwrap_or_else(|error| panic!("{missing}: {error}")));
+    let mut process = Process(child.map_err(|error| error.to_string())?);
     let mut out = BufReader::new(process.0.stdout.take().expect("standard output"));
     let mut told = String::new();
     loop {
         let mut line = String::new();
         let read = out.read_line(&mut line).expect("a line of text");
-        assert!(read > 0, "{missing}: it ended and said {told:?}");
+        if read == 0 {
+            return Err(format!("it ended and said {told:?}"));
+        }
         if let Some(value) = found(&line) {
             // Read on in the background, so that the process is never stopped by a full pipe.
             std::thread::spawn(move || std::io::copy(&mut out, &mut std::io::sink()));
-            return (process, value);
+            return Ok((process, value));
         }
         told.push_str(&line);
     }
@@ -60,14 +62,21 @@ impl Bench {
         let mut command = Command::new(env!("CARGO_BIN_EXE_setwright"));
         command.args(["demo", "--json", "--listen", "127.0.0.1:0", "--database", &database]);
         command.current_dir(folder.path());
-        let (server, address) = start(command, "setwright did not start", |line| {
+        let server = start(&mut command, |line| {
             serde_json::from_str::<Value>(line).ok()?["address"].as_str().map(str::to_owned)
         });
+        let (server, address) = server.unwrap_or_else(|why| panic!("setwright did not start: {why}"));
         let mut command = Command::new("chromedriver");
         command.arg("--port=0");
-        let missing = "chromedriver cannot be started. Run ./test, which installs it with the browser";
-        let (driver, driver_port) = start(command, missing, |line| {
-            line.split_once("started successfully on port ")?.1.trim().trim_end_matches('.').parse().ok()
+        let mut driver = || {
+            start(&mut command, |line| {
+                line.split_once("started successfully on port ")?.1.trim().trim_end_matches('.').parse().ok()
+            })
+        };
+        // It chooses a free port of IPv6 and ends where another test has that number of IPv4.
+        let started = driver().or_else(|_| driver()).or_else(|_| driver());
+        let (driver, driver_port) = started.unwrap_or_else(|why| {
+            panic!("chromedriver cannot be started. Run ./test, which installs it with the browser: {why}")
         });
         Self { sessions: <_>::default(), driver_port, _driver: driver, address, _server: server, folder }
     }
