@@ -275,7 +275,7 @@ struct ImportLook {
 /// Import a list of parts, CSV or XLSX: good rows are kept, bad rows named. Which of the two it is, is seen from the file
 /// itself.
 #[utoipa::path(post, path = "/parts/import", params(ImportQuery),
-    request_body(content((String = "text/csv"), (File = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"), (File = "application/octet-stream"))),
+    request_body(content((File = "text/csv"), (File = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"), (File = "application/octet-stream"))),
     responses((status = 200, body = ImportAnswer)))]
 async fn import_parts(
     State(app): State<App>,
