@@ -4,6 +4,9 @@ use jiff::{SignedDuration, Timestamp};
 use std::sync::{LazyLock, Mutex};
 use std::time::{Duration, Instant};
 
+/// How far a tablet's clock and the server's may differ: an entry may bear a tablet's time.
+pub(crate) const CLOCKS_DIFFER: SignedDuration = SignedDuration::from_mins(5);
+
 /// A source of the time.
 pub trait Clock: Send + Sync {
     /// Now, by the clock on the wall.

@@ -5,6 +5,7 @@
 //! passed while the program ran. In the first case nothing is kept; in the second no glue is mixed and no step that
 //! waits for a cure is opened. Either ends when the clock is right again, or when somebody who has looked says that it is.
 
+use crate::clock::CLOCKS_DIFFER;
 use crate::{App, AppError};
 use jiff::{SignedDuration, Timestamp};
 use serde::{Deserialize, Serialize};
@@ -17,8 +18,6 @@ use utoipa::ToSchema;
 const JUMPED: &str = "clock_jumped";
 const CONFIRMED: &str = "clock_confirmed";
 
-/// Tablets' clocks and the server's may differ by so much, and an entry may bear a tablet's time.
-const CLOCKS_DIFFER: SignedDuration = SignedDuration::from_secs(300);
 /// A clock that is steered by the network is put right by less than this at once.
 const JUMP_LEAST: SignedDuration = SignedDuration::from_secs(120);
 /// Entries that are looked at for the newest one; those before them are older, or were looked at in their time.

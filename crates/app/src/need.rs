@@ -1,6 +1,7 @@
 //! What must be so before anything is kept: each says what is missing and what to do.
 
 use crate::AppError;
+use crate::clock::CLOCKS_DIFFER;
 use crate::job::JobFile;
 use workshop::job::{JobClub, JobState};
 
@@ -37,8 +38,8 @@ pub(crate) fn need_past(
     made_at: jiff::Timestamp,
     now: jiff::Timestamp,
 ) -> Result<(), AppError> {
-    const CLOCKS_DIFFER_S: i64 = 300;
-    let sound = (made_at.as_second() - CLOCKS_DIFFER_S..=now.as_second() + CLOCKS_DIFFER_S).contains(&at.as_second());
+    let differ_s = CLOCKS_DIFFER.as_secs();
+    let sound = (made_at.as_second() - differ_s..=now.as_second() + differ_s).contains(&at.as_second());
     if sound {
         return Ok(());
     }

@@ -1,5 +1,6 @@
 //! The health of the shop's scales: checks kept, trust taken away and given back, calibrations, what a job must know.
 
+use crate::clock::CLOCKS_DIFFER;
 use crate::need::need_reason;
 use crate::scale_watch::watch_now;
 use crate::{App, AppError, load_shop, new_id};
@@ -20,9 +21,8 @@ use workshop::shop::Shop;
 
 /// Events that a scale's page shows.
 const EVENTS_SHOWN: usize = 60;
-/// How far back a check may be entered, and by how much clocks may differ.
+/// How far back a check may be entered.
 const ENTERED_LATE: SignedDuration = SignedDuration::from_hours(14 * 24);
-const CLOCKS_DIFFER: SignedDuration = SignedDuration::from_mins(5);
 
 /// A check weight or check club put on a scale.
 #[derive(Debug, Clone, Deserialize, ToSchema)]

@@ -1,7 +1,7 @@
 //! Asks a question again that was kept because its plan failed the check.
 //!
-//! `replay FILE [SECONDS] [SEED]` reads what the program kept (`{"said": …, "set": …}` or `{"said": …, "day": …}`) and says
-//! what comes of it now; a day is searched for a second if nothing else is said.
+//! `replay FILE [SECONDS] [SEED]` reads what the program kept (`{"said": …, "set": …}` or `{"said": …, "day": …}`) and
+//! prints what the search finds now. A day is searched for one second unless SECONDS is given.
 
 use std::time::Instant;
 

@@ -1,8 +1,8 @@
 //! An independent look at every plan before it is handed out.
 //!
 //! Works from the question as given, not from the search's tables: each part at most as often as it is there, every part
-//! among the club's candidates, caps kept, and the cost added up anew. What a single cost comes to is asked where the
-//! search asks it (see [`cost`](crate::cost)), so that the two sums must be equal to the quantum.
+//! among the club's candidates, caps kept, and the cost added up again. Each single cost comes from
+//! [`cost`](crate::cost), as in the search, so the two sums must be equal to the quantum.
 
 use std::collections::BTreeMap;
 

@@ -17,7 +17,7 @@ const HALF: f64 = 0.5 + 1e-6;
 pub(crate) struct Rate(f64);
 
 impl Rate {
-    /// What so many units cost, to the nearest quantum. Neither is negative.
+    /// The cost of this many units, to the nearest quantum. Rate and units are not negative.
     pub fn of(self, units: f64) -> Quanta {
         // Cutting off rounds down, since nothing is negative here.
         Quanta((units * self.0 + HALF).min(MOST_QUANTA) as i32)
@@ -59,12 +59,12 @@ impl Tariff {
         self.loss.of(of_curve)
     }
 
-    /// Of what else speaks against a part.
+    /// Of a part by itself, from [`Candidate::extra_cost`].
     pub fn extra(&self, cost: f64) -> Quanta {
         self.extra.of(cost)
     }
 
-    /// Of the tip weight of one club, in so many pieces.
+    /// Of the weight in one tip: its mass, and more where it is two pieces.
     pub fn tip(&self, weight: CentiGrams, pieces: usize) -> Quanta {
         let second = if pieces > 1 { self.second_tip } else { Quanta(0) };
         self.tip.of(f64::from(weight.0)) + second

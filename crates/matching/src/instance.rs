@@ -165,7 +165,7 @@ pub fn first_set(day: DayProblem) -> SetProblem {
     SetProblem { clubs: sets.swap_remove(0).clubs, stock, weights }
 }
 
-/// All pairs of a tray of so many compartments, each doing as much as its two weights by themselves.
+/// All pairs of weights from a tray with this many compartments. Stacking costs none of them any swing weight.
 pub fn all_pairs(compartments: usize) -> Arc<[TipPair]> {
     let upper = |lower: usize| (lower..compartments).map(move |upper| TipPair { lower, upper, lost_points: 0.0 });
     (0..compartments).flat_map(upper).collect()

@@ -359,7 +359,7 @@ fn believed_words(
     })
 }
 
-/// One verdict over all readings of a step: what else of it lies outside of what the sheet asks is said first.
+/// One verdict over all readings of a step. It begins with the other readings that are off target.
 fn with_what_is_off(meaning: Meaning, step: &StepState) -> Meaning {
     let off = step.asks.iter().filter(|a| a.fit == Some(Fit::Off) && a.what != What::Balance && !a.doubted);
     let said: Vec<String> = off

@@ -81,6 +81,17 @@ words! {
     }
 }
 
+impl LengthTo {
+    /// A club's length to the outside of the cap, mm, from a length that ends here; `cap_mm` is how thick the cap is.
+    #[must_use]
+    pub fn to_cap_mm(self, length_mm: f64, cap_mm: f64) -> f64 {
+        match self {
+            Self::Cap => length_mm,
+            Self::ShaftEnd => length_mm + cap_mm,
+        }
+    }
+}
+
 words! {
     /// Which way a label faces when the club is soled.
     Facing {

@@ -5,6 +5,7 @@
 
 use crate::belief::{Believed, Finish};
 use crate::bench::{AskState, ClubState, StepState};
+use crate::cause;
 use crate::error::WorkshopError;
 use crate::glue::{Batch, glued_from};
 use crate::id::ClubId;
@@ -14,7 +15,7 @@ use crate::remedy::{Spare, chance_ahead};
 use crate::step::Step;
 use crate::target::{Fit, Target};
 use jiff::Timestamp;
-use quantity::{Balance, Length, LengthUnit, decimal};
+use quantity::decimal;
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
@@ -78,10 +79,11 @@ impl OpenPoint {
             Self::Doubted { step, what } => format!("{what} at “{step}” is doubted"),
             Self::Unread { what } => format!("{what} is not read"),
             Self::Off { what, value, unit, target } => {
-                let figure = |value: f64| figure_words(value, *unit);
+                let figure = |figure: f64| cause::value(*what, figure);
                 let tolerance = match unit {
+                    // A letter would be a swing weight, not a difference of two.
                     Unit::Points => decimal(target.tolerance, 1),
-                    unit => figure_words(target.tolerance, *unit),
+                    _ => figure(target.tolerance),
                 };
                 format!("{what} {}, the sheet asks {} ± {tolerance}", figure(*value), figure(target.value))
             }
@@ -105,17 +107,6 @@ impl OpenPoint {
             }
             Self::Glued { batch } => format!("glued in batch {batch} already"),
         }
-    }
-}
-
-fn figure_words(value: f64, unit: Unit) -> String {
-    match unit {
-        Unit::Points => Balance::from_points(value).letter(1),
-        Unit::Millimetre => Length::from_mm(value).print(LengthUnit::Inch, 2),
-        Unit::Degree => format!("{}°", decimal(value, 1)),
-        Unit::Gram => format!("{} g", decimal(value, 1)),
-        Unit::Cpm => format!("{} cpm", decimal(value, 0)),
-        Unit::None => String::new(),
     }
 }
 

@@ -11,7 +11,6 @@ use crate::plan::PlannedPart;
 use crate::reading::{Reading, What};
 use crate::rules::{Margin, RuleFigures, margins};
 use crate::sheet::{ReferenceClub, SetRule, SheetClub};
-use crate::target::length_to_cap_mm;
 use estimation::conformity::{Limits, Verdict as Jcgm106, judge};
 use jiff::{Timestamp, civil::Date};
 use serde::{Deserialize, Serialize};
@@ -266,7 +265,8 @@ fn lines<'r>(
             Some(tolerances.balance_points),
         )?);
     }
-    let to_cap_mm = length_to_cap_mm(target, believed.assembly.library.grip(&target.grip_model)?.cap_mm);
+    let to_cap_mm =
+        target.length_to.to_cap_mm(target.length_mm, believed.assembly.library.grip(&target.grip_model)?.cap_mm);
     // Half widths of single readings: a rule against a stop, a protractor, a frequency meter; common practice, no
     // source.
     let read = |what, band: f64| last(what).map(|r: &Reading| (r.value, band.max(r.display_step / 2.0)));

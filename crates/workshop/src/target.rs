@@ -2,9 +2,8 @@
 
 use crate::assembly::Assembly;
 use crate::job::JobClub;
-use crate::kind::{LengthTo, Role, words};
+use crate::kind::{Role, words};
 use crate::reading::What;
-use crate::sheet::SheetClub;
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
@@ -48,7 +47,7 @@ pub fn target_of(assembly: Assembly<'_>, club: &JobClub, what: What, on: &[Role]
         }
         What::FinishedLength => {
             let cap_mm = assembly.library.grip(&asked.grip_model).map_or(0.0, |grip| grip.cap_mm);
-            (length_to_cap_mm(asked, cap_mm), tolerances.length_mm)
+            (asked.length_to.to_cap_mm(asked.length_mm, cap_mm), tolerances.length_mm)
         }
         What::Loft => (asked.loft_deg, tolerances.loft_deg),
         What::Lie => (asked.lie_deg, tolerances.lie_deg),
@@ -56,15 +55,6 @@ pub fn target_of(assembly: Assembly<'_>, club: &JobClub, what: What, on: &[Role]
         _ => return None,
     };
     (tolerance > 0.0).then_some(Target { value, tolerance })
-}
-
-/// Length of a finished club from the ground to the outside of the cap, whichever end its sheet measures to.
-#[must_use]
-pub fn length_to_cap_mm(asked: &SheetClub, cap_mm: f64) -> f64 {
-    match asked.length_to {
-        LengthTo::Cap => asked.length_mm,
-        LengthTo::ShaftEnd => asked.length_mm + cap_mm,
-    }
 }
 
 #[cfg(test)]

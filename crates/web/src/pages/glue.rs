@@ -186,15 +186,17 @@ fn local_time(text: &str) -> Result<Timestamp, AppError> {
 }
 
 async fn form_page(app: &App, job: i64, fields: &[(String, String)], error: Option<AppError>) -> PageResult {
-    let view = app.job_view(job).await?;
+    let file = app.job_file(job).await?;
+    let believed = file.believe()?;
+    let states = file.states_of(&believed, app.now())?;
     let shop = app.shop().await?;
     let models = app.models(Some(PartKind::Adhesive)).await?;
     let typed =
         |name: &str, default: String| fields.iter().find(|(k, _)| k == name).map_or(default, |(_, v)| v.clone());
-    let glue_step = view.job.steps.iter().find(|s| s.glues);
-    let built: Vec<_> = view.clubs.iter().filter(|c| c.finish.is_some()).collect();
+    let glue_step = file.job.steps.iter().find(|s| s.glues);
+    let built: Vec<_> = states.iter().filter(|c| c.finish.is_some()).collect();
     let open = match glue_step {
-        Some(step) => app.open_before(job, &step.key).await?,
+        Some(step) => app.open_on(&file, &believed, &states, step).await?,
         None => Vec::new(),
     };
     let open_on = |slot: i64| open.iter().find(|club| club.slot == slot);
@@ -287,7 +289,7 @@ async fn form_page(app: &App, job: i64, fields: &[(String, String)], error: Opti
         }
     };
     let notice: Option<Notice> = notice;
-    let crumb = format!("Job {job} · {}", view.job.sheet.player);
+    let crumb = format!("Job {job} · {}", file.job.sheet.player);
     let page =
         framed(app, Framed { title: "New batch", active: Nav::Glue, crumb, notice, body, ..Framed::default() }).await?;
     Ok((status, page).into_response())

@@ -17,6 +17,7 @@ mod words;
 pub use kinds::CauseKind;
 pub use telling::Telling;
 pub use words::odds;
+pub(crate) use words::value;
 
 use self::case::{Candidate, Case};
 use crate::belief::Believed;

@@ -21,7 +21,7 @@ pub fn odds(probability: f64) -> String {
 }
 
 /// A value as it is written at the bench.
-pub(super) fn value(what: What, value: f64) -> String {
+pub(crate) fn value(what: What, value: f64) -> String {
     match what.unit() {
         Unit::Points => Balance::from_points(value).letter(1),
         Unit::Gram => format!("{} g", decimal(value, 1)),

@@ -44,6 +44,14 @@ impl Library {
         self.models.values().filter(move |m| m.kind() == kind)
     }
 
+    /// The adapter models that a head model takes, by code.
+    pub fn adapters_of(&self, head: &str) -> impl Iterator<Item = &AdapterModel> {
+        self.models.values().filter_map(move |model| match model {
+            Model::Adapter(adapter) if adapter.fits_head_model == head => Some(adapter),
+            _ => None,
+        })
+    }
+
     /// All models, by code.
     pub fn iter(&self) -> impl Iterator<Item = &Model> {
         self.models.values()

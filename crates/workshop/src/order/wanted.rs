@@ -4,7 +4,7 @@ use super::Order;
 use crate::fit;
 use crate::id::JobId;
 use crate::job::Job;
-use crate::model::{Library, Model, PartKind, TipShape};
+use crate::model::{Library, PartKind, TipShape};
 use crate::part::Part;
 use crate::plan::{Missing, Plan};
 use crate::sheet::SheetClub;
@@ -136,10 +136,7 @@ pub(crate) fn blank_number(target: &SheetClub, library: &Library) -> Option<Stri
 
 /// The adapter model that a head takes; none where the library has none for it.
 pub(crate) fn adapter_of<'a>(head: &str, library: &'a Library) -> Option<&'a str> {
-    library.of_kind(PartKind::Adapter).find_map(|m| match m {
-        Model::Adapter(a) if a.fits_head_model == head => Some(a.code.as_str()),
-        _ => None,
-    })
+    library.adapters_of(head).next().map(|adapter| adapter.code.as_str())
 }
 
 fn of_missing(missing: &Missing, target: &SheetClub, library: &Library) -> Option<Wanted> {

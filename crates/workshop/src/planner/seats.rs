@@ -9,7 +9,7 @@ use crate::assembly::Assembly;
 use crate::error::WorkshopError;
 use crate::fit;
 use crate::job::JobClub;
-use crate::model::{AdapterModel, HeadModel, Model, PartKind, ShaftModel};
+use crate::model::{AdapterModel, HeadModel, PartKind, ShaftModel};
 use crate::part::Part;
 use std::collections::BTreeMap;
 
@@ -80,12 +80,7 @@ impl Given {
             *self.seats.entry(seat.adapters[0]).or_default() += 1;
             return Ok(Some(seat));
         }
-        let models = || {
-            assembly.library.of_kind(PartKind::Adapter).filter_map(|m| match m {
-                Model::Adapter(a) if a.fits_head_model == head.code => Some(a),
-                _ => None,
-            })
-        };
+        let models = || assembly.library.adapters_of(&head.code);
         let model = models().find(|a| fit::tip_fits_bore(shaft.tip_diameter_mm, a.bore_diameter_mm));
         Ok(model.or_else(|| models().next()).map(|model| Seat { model, adapters: Vec::new() }))
     }

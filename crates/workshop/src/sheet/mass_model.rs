@@ -17,7 +17,7 @@
 use crate::WorkshopError;
 use crate::assembly::tape_on;
 use crate::kind::LengthTo;
-use crate::model::{GripModel, HeadModel, HeadNumber, Library, PartKind, ShaftModel, TapeModel};
+use crate::model::{GripModel, HeadModel, HeadNumber, Library, ShaftModel, TapeModel};
 use crate::sheet::{SheetClub, Wraps};
 use crate::shop::Shop;
 use clubphysics::trim::Shaft;
@@ -103,7 +103,8 @@ impl<'a> Ingredients<'a> {
         let adhesive = club.adhesive.as_deref().or(shop.adhesive.as_deref());
         let adhesive = adhesive.map(|code| library.adhesive(code)).transpose()?;
         let tape = club.tape.as_deref().or(shop.tape.as_deref()).map(|code| library.tape(code)).transpose()?;
-        let adapter = if head.takes_adapter { adapter_of(library, &head.code) } else { None };
+        let adapter =
+            library.adapters_of(&head.code).next().filter(|_| head.takes_adapter).map(|a| (a.mass_g, a.length_mm));
         Ok(Self {
             head,
             number,
@@ -122,14 +123,6 @@ impl<'a> Ingredients<'a> {
     }
 }
 
-/// Mass and length of the first adapter that fits a head model.
-fn adapter_of(library: &Library, head: &str) -> Option<(f64, f64)> {
-    library.of_kind(PartKind::Adapter).find_map(|m| match m {
-        crate::model::Model::Adapter(a) if a.fits_head_model == head => Some((a.mass_g, a.length_mm)),
-        _ => None,
-    })
-}
-
 impl MassModel {
     /// The club without head and tip weight.
     ///
@@ -137,10 +130,7 @@ impl MassModel {
     /// [`WorkshopError`] where the shaft has no blank for the number or the club would be shorter than its grip.
     pub fn of(i: &Ingredients<'_>) -> Result<Self, WorkshopError> {
         let cap_mm = i.grip.cap_mm;
-        let to_cap_mm = match i.length_to {
-            LengthTo::Cap => i.length_mm,
-            LengthTo::ShaftEnd => i.length_mm + cap_mm,
-        };
+        let to_cap_mm = i.length_to.to_cap_mm(i.length_mm, cap_mm);
         let tip_to_ground_mm = i.number.bore_to_ground_mm + i.adapter.map_or(0.0, |(_, length_mm)| length_mm);
         let cut_shaft_mm = to_cap_mm - cap_mm - tip_to_ground_mm;
         let blank = i.shaft.blank(&i.number.number).ok_or_else(|| WorkshopError::Unknown {
