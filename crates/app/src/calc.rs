@@ -11,6 +11,14 @@ pub fn run(topic: &str, input: Value) -> Result<Value, AppError> {
     Ok(clubphysics::calc::run(topic, input)?)
 }
 
+/// Runs a calculation topic on the text of a document.
+///
+/// # Errors
+/// As [`run`]; a text that is not JSON, or that gives a field twice.
+pub fn run_text(topic: &str, text: &[u8]) -> Result<Value, AppError> {
+    Ok(clubphysics::calc::run_text(topic, text)?)
+}
+
 /// Runs `pluck` on a recording: a WAV file, or a CSV table of time and one or two axes.
 ///
 /// # Errors

@@ -120,6 +120,7 @@ impl AppError {
             Self::Workshop(WorkshopError::Unreadable { .. }) | Self::Notation(_) | Self::Recording(_) => "unreadable",
             Self::Workshop(WorkshopError::Unknown { .. }) | Self::NotFound { .. } => "not_found",
             Self::Workshop(_) => "refused",
+            Self::Physics(PhysicsError::NotJson { .. }) => "invalid",
             Self::Physics(_) => "calculation",
             Self::Waits { .. } => "waits_for_cure",
             Self::NotGlued { .. } => "not_glued",
@@ -139,6 +140,7 @@ impl AppError {
     pub fn field(&self) -> Option<&str> {
         match self {
             Self::Workshop(e) => e.field(),
+            Self::Physics(e) => e.field(),
             _ => None,
         }
     }

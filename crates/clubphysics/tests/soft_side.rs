@@ -364,8 +364,11 @@ fn field(error: &PhysicsError) -> &str {
         PhysicsError::NotFinite { field, .. }
         | PhysicsError::OutOfRange { field, .. }
         | PhysicsError::Missing { field, .. }
-        | PhysicsError::TooFew { field, .. } => field,
-        PhysicsError::Contradiction { what, .. } | PhysicsError::Unreadable { what, .. } => what,
+        | PhysicsError::TooFew { field, .. }
+        | PhysicsError::WrongKind { field, .. } => field,
+        PhysicsError::Contradiction { what, .. }
+        | PhysicsError::Unreadable { what, .. }
+        | PhysicsError::NotJson { what, .. } => what,
         PhysicsError::NotConverged { what, .. } => what,
     }
 }

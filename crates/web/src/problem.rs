@@ -121,13 +121,24 @@ impl IntoResponse for ApiError {
 #[derive(Debug)]
 pub struct Body<T>(pub T);
 
+/// The bytes of a body, for what reads them itself.
+#[derive(Debug)]
+pub struct Text(pub axum::body::Bytes);
+
+impl<S: Send + Sync> FromRequest<S> for Text {
+    type Rejection = ApiError;
+
+    async fn from_request(request: Request, state: &S) -> Result<Self, ApiError> {
+        let read = axum::body::Bytes::from_request(request, state).await;
+        Ok(Self(read.map_err(|e: BytesRejection| Problem::of_request(e.status(), &e.body_text()))?))
+    }
+}
+
 impl<T: DeserializeOwned, S: Send + Sync> FromRequest<S> for Body<T> {
     type Rejection = ApiError;
 
     async fn from_request(request: Request, state: &S) -> Result<Self, ApiError> {
-        let bytes = axum::body::Bytes::from_request(request, state)
-            .await
-            .map_err(|e: BytesRejection| Problem::of_request(e.status(), &e.body_text()))?;
+        let Text(bytes) = Text::from_request(request, state).await?;
         serde_json::from_slice(&bytes)
             .map(Self)
             .map_err(|e| ApiError(Problem::invalid(format!("the JSON document could not be read: {e}"))))

@@ -154,7 +154,7 @@ fn check_sheet(field: &str, points: [SheetPoint; 2]) -> Result<(), PhysicsError>
             bound: Bound::AtMost,
             limit: cold.time_min,
             unit: "min",
-            advice: "warmth shortens every time; the two points are probably exchanged",
+            advice: "warmth shortens every time; the two points are probably exchanged".into(),
         });
     }
     Ok(())

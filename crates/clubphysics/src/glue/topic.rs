@@ -20,7 +20,7 @@ pub const TOPIC: Topic = Topic {
     title: "Glue",
     summary: "Adhesive in a joint and a batch, pot life and cure at a temperature, and the stress of the swing.",
     example,
-    run: |input| through_json(input, glue),
+    run: |input| through_json(&input, glue),
 };
 
 fn example() -> Value {

@@ -6,6 +6,7 @@ use super::line::StiffnessLine;
 use super::require::deviation;
 use crate::check::{above, at_least, at_most, below, enough, finite};
 use crate::error::PhysicsError;
+use crate::plausible::FREQUENCY_CPM;
 
 /// Most rows of a table and set-ups of one document: enough for any shaft and set, and answered in well under a second.
 const ROWS_MAX: f64 = 1000.0;
@@ -147,8 +148,7 @@ fn check_place(prefix: &str, length_mm: f64, clamp: f64, tip_trim: f64, butt_tri
 }
 
 fn check_measured(input: &FrequencyInput, measured: &Measured, length_mm: f64) -> Result<(), PhysicsError> {
-    let advice = "give the frequency as read, in cycles per minute";
-    above("measured.frequency_cpm", measured.frequency_cpm, 0.0, "cpm", advice)?;
+    FREQUENCY_CPM.check("measured.frequency_cpm", measured.frequency_cpm)?;
     deviation("measured.frequency_cpm_sd", measured.frequency_cpm_sd, "cpm")?;
     if let Some(tip) = &measured.tip_body {
         check_tip("measured.tip_body", tip)?;

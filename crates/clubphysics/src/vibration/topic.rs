@@ -7,7 +7,8 @@ use super::document::{Calibration, FrequencyInput, FrequencyOutput, Prediction, 
 use super::figures::{Figures, Setup};
 use super::spread::Spread;
 use crate::calc::{Topic, through_json};
-use crate::error::PhysicsError;
+use crate::error::{Bound, PhysicsError};
+use crate::plausible::{STIFFNESS_FACTOR, STIFFNESS_FACTOR_USUAL, TIP_BODY_MASS_G};
 
 /// Modes that are answered.
 pub(super) const MODES: usize = 3;
@@ -19,7 +20,7 @@ pub const TOPIC: Topic = Topic {
     title: "Frequency and deflection",
     summary: "Cycles per minute and deflection of a clamped club, calibrated to a reading, and what a change would do.",
     example,
-    run: |input| through_json(input, frequency),
+    run: |input| through_json(&input, frequency),
 };
 
 fn example() -> Value {
@@ -65,6 +66,7 @@ fn example() -> Value {
 pub fn frequency(input: &FrequencyInput) -> Result<FrequencyOutput, PhysicsError> {
     let figures = Figures::read(input)?;
     let full = evaluate(input, &figures)?;
+    refuse_another_shaft(input, &full)?;
     let main = figures.main_setup();
     let beam = figures.beam(input, &main)?;
     let spread = Spread::of(input, &figures)?;
@@ -104,8 +106,36 @@ pub fn frequency(input: &FrequencyInput) -> Result<FrequencyOutput, PhysicsError
         calibration,
         sensitivity: sensitivity(input, &figures, full.factor)?,
         predictions,
-        warnings: warnings(input, &beam, full.frequencies_cpm[0]),
+        warnings: warnings(input, &beam, &full),
         frequencies_cpm: full.frequencies_cpm,
+    })
+}
+
+/// Refuses a reading that the table's own shaft cannot give, and names what it probably is.
+fn refuse_another_shaft(input: &FrequencyInput, full: &Answer) -> Result<(), PhysicsError> {
+    let Some(measured) = &input.measured else { return Ok(()) };
+    let factor = full.factor;
+    if STIFFNESS_FACTOR.contains(factor) {
+        return Ok(());
+    }
+    let (low, high) = STIFFNESS_FACTOR.range();
+    let (bound, limit) = if factor < low { (Bound::AtLeast, low) } else { (Bound::AtMost, high) };
+    let bare = factor > high && input.tip_body.mass_g > 0.0 && measured.tip_body.is_none();
+    let likely =
+        if bare { "was the shaft read without its head? Then give measured.tip_body with mass 0; " } else { "" };
+    Err(PhysicsError::OutOfRange {
+        field: "stiffness factor of measured.frequency_cpm".to_owned(),
+        value: quantity::round_to(factor, 3),
+        bound,
+        limit,
+        unit: "",
+        advice: format!(
+            "{likely}the table gives {} cpm and the reading is {} cpm; check the length in the clamp, the head and \
+             the unit of stiffness_n_m2, or take the table of this shaft",
+            quantity::decimal(full.uncalibrated_cpm, 0),
+            quantity::decimal(measured.frequency_cpm, 0)
+        )
+        .into(),
     })
 }
 
@@ -185,11 +215,26 @@ fn sensitivity(input: &FrequencyInput, figures: &Figures, factor: f64) -> Result
     })
 }
 
-fn warnings(input: &FrequencyInput, beam: &Beam, first_cpm: f64) -> Vec<String> {
+fn warnings(input: &FrequencyInput, beam: &Beam, full: &Answer) -> Vec<String> {
+    let first_cpm = full.frequencies_cpm[0];
     let mut list = Vec::new();
     let free_mm = beam.free_length_m() * 1000.0;
     if !(300.0..=1300.0).contains(&free_mm) {
         list.push(format!("free length {free_mm:.0} mm is unusual for a club: check that lengths are in mm"));
+    }
+    let heads = std::iter::once(("tip_body.mass_g", Some(&input.tip_body)))
+        .chain(input.measured.iter().map(|measured| ("measured.tip_body.mass_g", measured.tip_body.as_ref())));
+    for (field, mass_g) in heads.filter_map(|(field, tip)| Some((field, tip?.mass_g))) {
+        if let Some(meant) = TIP_BODY_MASS_G.meant(mass_g) {
+            list.push(format!("{field} is {mass_g} g: {meant}"));
+        }
+    }
+    if input.measured.is_some() && !STIFFNESS_FACTOR_USUAL.contains(full.factor) {
+        list.push(format!(
+            "the table must be made {} times as stiff to give this reading: check the shaft, the length in the clamp \
+             and the head",
+            quantity::decimal(full.factor, 2)
+        ));
     }
     let (softest, stiffest) = input
         .stiffness_line

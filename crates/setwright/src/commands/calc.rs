@@ -3,6 +3,7 @@
 use crate::config::Calc;
 use crate::failure::Failure;
 use app::AppError;
+use clubphysics::PhysicsError;
 use serde_json::Value;
 use std::io::Read;
 
@@ -24,7 +25,7 @@ pub fn calc(arguments: &Calc) -> Result<(), Failure> {
         }
         return Ok(());
     };
-    // A name that is none is told before anything is waited for.
+    // Reject an unknown topic before waiting for standard input.
     let Some(known) = clubphysics::calc::topics().iter().find(|t| t.name == topic) else {
         return match app::calc::run(topic, Value::Null) {
             Err(error) => Err(error.into()),
@@ -42,19 +43,15 @@ pub fn calc(arguments: &Calc) -> Result<(), Failure> {
         let output = app::calc::pluck(&bytes)?;
         return if arguments.json { super::print_json(&output) } else { super::print::document(&output) };
     }
-    let mut text = String::new();
+    let mut text = Vec::new();
     std::io::stdin()
-        .read_to_string(&mut text)
+        .read_to_end(&mut text)
         .map_err(|e| Failure::usage(format!("standard input could not be read: {e}")))?;
-    let input: Value = serde_json::from_str(&text).map_err(|e| {
-        unreadable(&format!(
-            "standard input is no JSON document: {e}. See one that works with: setwright calc {topic} --example"
-        ))
+    let output = app::calc::run_text(topic, &text).map_err(|error| match error {
+        AppError::Physics(PhysicsError::NotJson { .. }) => {
+            Failure::usage(format!("{error}. See one that works with: setwright calc {topic} --example"))
+        }
+        other => other.into(),
     })?;
-    let output = app::calc::run(topic, input).map_err(|e: AppError| Failure::from(e))?;
     if arguments.json { super::print_json(&output) } else { super::print::document(&output) }
-}
-
-fn unreadable(message: &str) -> Failure {
-    Failure::usage(message)
 }

@@ -1,6 +1,6 @@
 //! Calculations by name.
 
-use crate::problem::{ApiError, Body, Problem};
+use crate::problem::{ApiError, Problem, Text};
 use app::App;
 use axum::Json;
 use axum::extract::Path;
@@ -38,11 +38,11 @@ async fn topics() -> Json<Vec<TopicView>> {
     )
 }
 
-/// Run a calculation. Unknown fields are refused by name.
+/// Run a calculation. Unknown fields are refused by name, and so is a field that is given twice.
 #[utoipa::path(post, path = "/calc/{topic}", params(("topic" = String, Path)), request_body = Value,
     responses((status = 200, body = Value), (status = 422, body = Problem)))]
-async fn calc(Path(topic): Path<String>, Body(input): Body<Value>) -> Result<Json<Value>, ApiError> {
-    Ok(Json(app::calc::run(&topic, input)?))
+async fn calc(Path(topic): Path<String>, Text(text): Text) -> Result<Json<Value>, ApiError> {
+    Ok(Json(app::calc::run_text(&topic, &text)?))
 }
 
 /// Run `pluck` on a recording as it is: a WAV file, or a CSV table of time and one or two axes.

@@ -16,7 +16,6 @@ use axum::extract::{Form, Multipart, Path, Query, State};
 use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use axum::routing::{get, post};
-use clubphysics::PhysicsError;
 use clubphysics::calc::{Topic, topics};
 use maud::{Markup, html};
 use serde_json::{Map, Value};
@@ -81,7 +80,7 @@ async fn topic_page(app: &App, name: &str, pairs: Vec<(String, String)>) -> Page
             Ok(value) => output = Some(value),
             Err(error) => {
                 status = failure_status(&error);
-                match field_of(&error).and_then(|field| beside(&asks, field).map(|at| (at, field))) {
+                match error.field().and_then(|field| beside(&asks, field).map(|at| (at, field))) {
                     Some((at, field)) => form.refuse(at, in_words(&error.to_string(), field)),
                     None => notice = Some(failure(&error)),
                 }
@@ -158,19 +157,6 @@ async fn show_recording(State(app): State<App>, form: Multipart) -> PageResult {
     let title = topic.map_or("Calculation", |t| t.title);
     let page = framed(&app, Framed { title, crumb: "Calculation".into(), notice, body, ..Framed::default() }).await?;
     Ok((status, page).into_response())
-}
-
-/// The field of the document that a refusal names.
-fn field_of(error: &AppError) -> Option<&str> {
-    match error {
-        AppError::Physics(
-            PhysicsError::NotFinite { field, .. }
-            | PhysicsError::OutOfRange { field, .. }
-            | PhysicsError::Missing { field, .. }
-            | PhysicsError::TooFew { field, .. },
-        ) => Some(field),
-        _ => None,
-    }
 }
 
 fn input_form(topic: &Topic, asks: &[Ask], form: &Entries) -> Markup {
