@@ -283,6 +283,7 @@ impl<'a> PastWork<'a> {
             lot,
             bead_share_percent: None,
             room_c: None,
+            cold_reason: None,
             by: self.by(),
         };
         self.batch = Some(self.app.start_batch(&new).await?);

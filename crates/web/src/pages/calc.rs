@@ -264,6 +264,9 @@ const FIRST: [&str; 8] = [
     "mass_g",
 ];
 
+/// End of the name of a figure in words.
+const IN_WORDS: &str = "_in_words";
+
 /// Plain values of an object: label, value with unit, and its standard deviation.
 fn plain_rows(map: &Map<String, Value>) -> Vec<(String, String, String)> {
     let rank = |key: &str| FIRST.iter().position(|f| *f == key).unwrap_or(FIRST.len());
@@ -272,12 +275,14 @@ fn plain_rows(map: &Map<String, Value>) -> Vec<(String, String, String)> {
         .filter(|(key, value)| {
             !key.ends_with("_sd") && !matches!(value, Value::Object(_) | Value::Array(_) | Value::Null)
         })
+        // A figure that is also given in words is shown in words: its digits would say more than is known.
+        .filter(|(key, _)| !map.contains_key(&format!("{key}{IN_WORDS}")))
         .map(|(key, _)| key)
         .collect();
     keys.sort_by_key(|key| rank(key));
     keys.iter()
         .map(|key| {
-            let (label, unit) = named(key);
+            let (label, unit) = named(key.strip_suffix(IN_WORDS).unwrap_or(key));
             let sd = map.get(&format!("{key}_sd")).and_then(Value::as_f64);
             (
                 label,
@@ -395,6 +400,14 @@ mod tests {
         assert_eq!(number(two_digits(1.327)), "1.3");
         assert_eq!(number(two_digits(126.4)), "130");
         assert_eq!(number(two_digits(0.0)), "0");
+    }
+
+    #[test]
+    fn a_figure_in_words_is_shown_in_words() {
+        let output = serde_json::json!({ "pull_n": 222.5, "strength_over_stress": 63.69, "strength_over_stress_in_words": "over 60 times" });
+        let rows = plain_rows(output.as_object().expect("a document"));
+        let words = ("strength over stress".to_owned(), "over 60 times".to_owned(), String::new());
+        assert!(rows.len() == 2 && rows.contains(&words), "{rows:?}");
     }
 
     #[test]

@@ -106,7 +106,8 @@ fn summary(record: &Record) -> Markup {
         rows.push(("reference club", html! { (said.join(", ")) }));
     }
     for batch in &record.batches {
-        rows.push(("adhesive", html! { "batch " (batch.number) ", " (batch.adhesive) ", lot " (batch.lot) ", mixed " (say::when(batch.mixed_at)) " by " (batch.by) }));
+        rows.push(("adhesive", html! { "batch " (batch.number) ", " (batch.adhesive) ", lot " (batch.lot) ", mixed " (say::when(batch.mixed_at)) " by " (batch.by)
+            @if let Some(reason) = &batch.cold_reason { ", at " (decimal(batch.room_c, 0)) " °C, colder than its sheet: " (reason) } }));
     }
     definitions(&rows)
 }

@@ -16,6 +16,7 @@
 
 use crate::WorkshopError;
 use crate::assembly::tape_on;
+use crate::error::CHECK_IT;
 use crate::kind::LengthTo;
 use crate::model::{GripModel, HeadModel, HeadNumber, Library, PartKind, ShaftModel, TapeModel};
 use crate::sheet::{SheetClub, Wraps};
@@ -155,6 +156,7 @@ impl MassModel {
                 low: i.grip.length_mm + tip_to_ground_mm + cap_mm,
                 high: 1300.0,
                 unit: "mm",
+                next: CHECK_IT.to_owned(),
             });
         }
         let trim_mm = i.shaft.tip_trim_mm(&i.number.number);

@@ -5,6 +5,7 @@
 #![allow(missing_docs)]
 
 mod frequency;
+mod glue;
 mod measure;
 mod planning;
 mod remedies;
