@@ -29,6 +29,7 @@ pub mod model;
 pub mod needs;
 pub mod order;
 pub mod part;
+mod places;
 pub mod plan;
 pub mod planner;
 pub mod reading;

@@ -39,6 +39,7 @@ use crate::fit::{self, BlankUse, Cut};
 use crate::job::{Job, JobClub};
 use crate::model::{AdapterModel, GripModel, HeadModel, HeadNumber, PartKind, ShaftModel};
 use crate::part::{Part, PartState};
+use crate::places::{Places, turned_g};
 use crate::plan::{ClubPlan, Missing, Plan};
 use matching::{
     Candidate, Choice, ClubNeed, HeadScale, MassTarget, MatchError, SetProblem, SetSolution, Stock, Tip, TipFit,
@@ -248,8 +249,8 @@ fn fitting<'a>(
     }
     let below_tip_mm = adapter.map_or(0.0, |(_, model)| model.length_mm);
     let cut_mm = fit::cut_length_mm(target, head_number, grip_model, below_tip_mm)?;
-    let ground_mm = cut_mm + head_number.bore_to_ground_mm + below_tip_mm;
-    let head_arm_mm = ground_mm + head_model.offset_prior_mm().0 + cap_mm;
+    let places = Places::new(cut_mm, head_number.bore_to_ground_mm + below_tip_mm, head_model.bore_depth_mm);
+    let head_arm_mm = places.head_mm(head_model.offset_prior_mm().0) + cap_mm;
     let adapter_bore = adapter.map(|(_, model)| model.bore_diameter_mm);
     let shaft_fits = fit::head_takes_shaft(head_model, adapter_bore, shaft_model);
 
@@ -304,7 +305,7 @@ fn fitting<'a>(
             tips.push(TipFit { tip, points: mass_g * points_per_g(arm_mm) });
         }
     }
-    let (fixed_points, fixed_g) = fixed(assembly, club, head_model, shaft_model, adapter, ferrule, cut_mm)?;
+    let (fixed_points, fixed_g) = fixed(assembly, club, shaft_model, adapter, ferrule, places)?;
     let nominal = fit::raw_shaft(shaft_model, &nominal_shaft(shaft_model, &target.number), &target.number)?;
     let shaft_nominal_g =
         fit::cut(shaft_model, nominal, 0.0, &target.number, cut_mm)?.map_or(nominal.mass_g, |c| c.shaft.mass_g);
@@ -374,11 +375,10 @@ fn adapter_for<'a>(
 fn fixed(
     assembly: Assembly<'_>,
     club: &JobClub,
-    head: &HeadModel,
     shaft: &ShaftModel,
     adapter: Option<(&Part, &AdapterModel)>,
     ferrule: Option<&Part>,
-    cut_mm: f64,
+    places: Places,
 ) -> Result<(f64, f64), WorkshopError> {
     let target = &club.target;
     let grip = assembly.library.grip(&target.grip_model)?;
@@ -389,15 +389,14 @@ fn fixed(
         grams += mass_g;
     };
     if let Some((part, model)) = adapter {
-        put(part.mass_g.unwrap_or(model.mass_g), cut_mm - model.length_mm / 2.0);
+        put(part.mass_g.unwrap_or(model.mass_g), places.adapter_mm(model.length_mm));
     }
     if let Some(part) = ferrule {
         let model = assembly.library.ferrule(&part.model)?;
-        let turned_g = part.mass_g.unwrap_or(model.mass_g) - crate::assembly::TURNINGS_G.0;
-        put(turned_g, cut_mm - head.bore_depth_mm - model.length_mm / 2.0);
+        put(turned_g(part.mass_g.unwrap_or(model.mass_g)), places.ferrule_mm(model.length_mm));
     }
     if let Some(code) = target.adhesive.as_ref().or(assembly.shop.adhesive.as_ref()) {
-        put(assembly.library.adhesive(code)?.joint_mass_g, cut_mm - head.bore_depth_mm / 2.0);
+        put(assembly.library.adhesive(code)?.joint_mass_g, places.adhesive_mm());
     }
     if let Some(code) = target.tape.as_ref().or(assembly.shop.tape.as_ref()) {
         let (mass_g, arm_mm, _) = tape_on(target.wraps, assembly.library.tape(code)?, grip, shaft.butt_diameter_mm);

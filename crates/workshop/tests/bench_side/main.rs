@@ -7,6 +7,7 @@
 mod frequency;
 mod glue;
 mod measure;
+mod one_mass_model;
 mod planning;
 mod remedies;
 
