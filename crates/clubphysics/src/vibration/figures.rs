@@ -100,7 +100,8 @@ impl Figures {
         }
     }
 
-    fn line(&self, input: &FrequencyInput) -> Result<StiffnessLine, PhysicsError> {
+    /// The line of the document by these figures, for all set-ups: a long table takes longer to read than to bend.
+    pub(super) fn line(&self, input: &FrequencyInput) -> Result<StiffnessLine, PhysicsError> {
         let mut rows = input.stiffness_line.clone();
         // The factors differ from one only while derivatives are taken.
         for row in &mut rows {
@@ -110,7 +111,7 @@ impl Figures {
         StiffnessLine::new(&rows, input.measured_from, input.between_rows, self.length_mm)
     }
 
-    pub(super) fn beam(&self, input: &FrequencyInput, setup: &Setup) -> Result<Beam, PhysicsError> {
+    pub(super) fn beam(&self, line: &StiffnessLine, elements: usize, setup: &Setup) -> Result<Beam, PhysicsError> {
         let tip = RigidTip {
             mass_kg: setup.tip.mass_g / 1000.0,
             offset_m: setup.tip.offset_mm / 1000.0,
@@ -119,7 +120,7 @@ impl Figures {
         let clamp_m = (setup.butt_trim_mm + setup.clamp_mm) / 1000.0;
         let tip_m = (self.length_mm - setup.tip_trim_mm) / 1000.0;
         let make = if self.strict { Beam::new } else { Beam::build };
-        make(&self.line(input)?, clamp_m, tip_m, tip, input.elements)
+        make(line, clamp_m, tip_m, tip, elements)
     }
 }
 

@@ -68,7 +68,7 @@ pub fn frequency(input: &FrequencyInput) -> Result<FrequencyOutput, PhysicsError
     let full = evaluate(input, &figures)?;
     refuse_another_shaft(input, &full)?;
     let main = figures.main_setup();
-    let beam = figures.beam(input, &main)?;
+    let beam = figures.beam(&figures.line(input)?, input.elements, &main)?;
     let spread = Spread::of(input, &figures)?;
     let calibration = input.measured.as_ref().map(|_| Calibration {
         stiffness_factor: full.factor,
@@ -155,20 +155,22 @@ pub(super) struct Answer {
 }
 
 pub(super) fn evaluate(input: &FrequencyInput, figures: &Figures) -> Result<Answer, PhysicsError> {
+    let line = figures.line(input)?;
+    let beam_of = |setup: &Setup| figures.beam(&line, input.elements, setup);
     // All frequencies go with the square root of a common factor on the stiffness, so the factor is found in one step.
     let (factor, uncalibrated_cpm) = match (&input.measured, figures.measured_cpm) {
         (Some(measured), Some(cpm)) => {
-            let model = figures.beam(input, &figures.measured_setup(measured))?.first_mode()?;
+            let model = beam_of(&figures.measured_setup(measured))?.first_mode()?;
             ((cpm / model.frequency_cpm()).powi(2), model.frequency_cpm())
         }
         _ => (1.0, 0.0),
     };
-    let beam = figures.beam(input, &figures.main_setup())?;
+    let beam = beam_of(&figures.main_setup())?;
     let deflection_mm = beam.tip_deflection_m(figures.load_n) * 1000.0 / factor;
     let frequencies_cpm = beam.modes(MODES)?.iter().map(|mode| mode.frequency_cpm() * factor.sqrt()).collect();
     let mut predicted = Vec::with_capacity(input.what_if.len());
     for (i, what_if) in input.what_if.iter().enumerate() {
-        let beam = figures.beam(input, &figures.what_if_setup(i, what_if))?;
+        let beam = beam_of(&figures.what_if_setup(i, what_if))?;
         let cpm = beam.first_mode()?.frequency_cpm() * factor.sqrt();
         predicted.push((cpm, beam.tip_deflection_m(figures.load_n) * 1000.0 / factor));
     }
@@ -187,8 +189,9 @@ pub(super) fn evaluate(input: &FrequencyInput, figures: &Figures) -> Result<Answ
 /// Slopes of the first frequency by central differences.
 fn sensitivity(input: &FrequencyInput, figures: &Figures, factor: f64) -> Result<Sensitivity, PhysicsError> {
     let figures = &Figures { strict: false, ..figures.clone() };
+    let line = figures.line(input)?;
     let first = |setup: &Setup| -> Result<f64, PhysicsError> {
-        Ok(figures.beam(input, setup)?.first_mode()?.frequency_cpm() * factor.sqrt())
+        Ok(figures.beam(&line, input.elements, setup)?.first_mode()?.frequency_cpm() * factor.sqrt())
     };
     let main = figures.main_setup();
     let free_mm = figures.length_mm - main.tip_trim_mm - main.butt_trim_mm - main.clamp_mm;
@@ -204,7 +207,7 @@ fn sensitivity(input: &FrequencyInput, figures: &Figures, factor: f64) -> Result
         }
     };
     // Exact for mass: df/dm = -f/2 of the square of the mode at the mass, of unit modal mass.
-    let mode = figures.beam(input, &main)?.first_mode()?;
+    let mode = figures.beam(&line, input.elements, &main)?.first_mode()?;
     let at_tip = mode.at_tip_body(main.tip.offset_mm / 1000.0);
     Ok(Sensitivity {
         per_gram_tip_cpm: -0.5 * mode.frequency_cpm() * factor.sqrt() * at_tip * at_tip * 1e-3,

@@ -234,12 +234,17 @@ fn at_a_glance(topic: &Topic, input: &Value, output: &Value) -> Markup {
     large.truncate(LARGE);
     let shown: Vec<Figure<'_>> = large.iter().map(|(label, value, note)| Figure { label, value, note }).collect();
     html! {
-        @for warning in map.get("warnings").and_then(Value::as_array).into_iter().flatten().filter_map(Value::as_str) {
-            (notice_block(Tone::Care, &capital(warning), ""))
-        }
+        @for warning in warnings(output) { (notice_block(Tone::Care, &capital(warning), "")) }
         @if !shown.is_empty() { div.card { (figures(&shown)) } }
         (cards(topic.name, input, output))
     }
+}
+
+/// The warnings of a result and of its parts.
+fn warnings(output: &Value) -> Vec<&str> {
+    let own = output["warnings"].as_array().into_iter().flatten().filter_map(Value::as_str);
+    let parts = output.as_object().into_iter().flat_map(Map::values).filter(|value| value.is_object());
+    own.chain(parts.flat_map(warnings)).collect()
 }
 
 /// Everything else that came out.
@@ -400,6 +405,17 @@ mod tests {
         assert_eq!(number(two_digits(1.327)), "1.3");
         assert_eq!(number(two_digits(126.4)), "130");
         assert_eq!(number(two_digits(0.0)), "0");
+    }
+
+    /// A part of a result warns as loudly as the whole: a cold cure stands in `cure`.
+    #[test]
+    fn warnings_of_a_part_are_shown() {
+        let topic = topics().iter().find(|topic| topic.name == "glue").expect("glue");
+        let mut input = (topic.example)();
+        input["cure"]["temperature_c"] = 6.0.into();
+        let output = (topic.run)(input.clone()).expect("a cold room");
+        let shown = at_a_glance(topic, &input, &output).into_string();
+        assert!(shown.contains("many adhesives never cure fully"), "{shown}");
     }
 
     #[test]
