@@ -187,6 +187,7 @@ impl AppError {
         match self {
             Self::Workshop(e) => e.field(),
             Self::Entry { source, .. } => source.field(),
+            Self::Physics(e) => e.field(),
             _ => None,
         }
     }

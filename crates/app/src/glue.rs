@@ -8,7 +8,9 @@ use jiff::{SignedDuration, Timestamp};
 use serde::{Deserialize, Serialize};
 use store::Tx;
 use utoipa::ToSchema;
-use workshop::glue::{Batch, Mix, glued_from, mix, pot_life_until, ready_at};
+use workshop::glue::{
+    Batch, Mix, MixWarning, glued_from, mix, pot_life_until, ready_at, refuse_cold_room, room_warnings,
+};
 use workshop::id::ClubId;
 use workshop::kind::Role;
 use workshop::model::Library;
@@ -46,6 +48,9 @@ pub struct NewBatch {
     /// Left out: such clubs are refused by name.
     #[serde(default)]
     pub reason: Option<String>,
+    /// Why the clock may start in a room colder than the product's sheet: what the maker says at this temperature.
+    #[serde(default)]
+    pub cold_reason: Option<String>,
     /// Who mixes.
     pub by: String,
     /// A key of the sender's own: the same one again starts nothing twice.
@@ -82,6 +87,8 @@ pub struct BatchView {
     /// When they may be bent, handed over and swung.
     #[schema(value_type = String, format = DateTime)]
     pub full_cure_at: Timestamp,
+    /// What its room means for these times.
+    pub warnings: Vec<MixWarning>,
 }
 
 /// A mixed cup and how long it is good.
@@ -103,7 +110,7 @@ impl App {
     /// What to weigh out for so many joints, and the times of the room.
     ///
     /// # Errors
-    /// No joints, an unknown adhesive, a room outside the sheet's figures; what the store says.
+    /// No joints, an unknown adhesive, a figure that no batch has; what the store says.
     pub async fn mix(
         &self,
         adhesive: Option<&str>,
@@ -116,14 +123,17 @@ impl App {
         let library = load_library(&mut tx).await?;
         let code = adhesive_code(adhesive, shop.adhesive.as_deref())?;
         let model = library.adhesive(code)?;
-        Ok(mix(model, joints, bead_share_percent.unwrap_or(shop.bead_share_percent), room_c.unwrap_or(shop.room_c))?)
+        let joint_mass_g = crate::learned::known(&mut tx).await?.joint_mass_g(model);
+        let bead_share_percent = bead_share_percent.unwrap_or(shop.bead_share_percent);
+        Ok(mix(model, joints, joint_mass_g, bead_share_percent, room_c.unwrap_or(shop.room_c))?)
     }
 
     /// Starts a batch: its clocks run, and its clubs count as glued.
     ///
     /// # Errors
-    /// Clubs on which something is open, without a reason; clubs that are not at the bench; no lot, nobody named; a time
-    /// before the job or after now; a clock that cannot be relied on; what the store says.
+    /// Clubs on which something is open, without a reason; clubs that are not at the bench; no lot, nobody named; a room
+    /// that is too cold for the product's sheet, without a reason; a time before the job or after now; a clock that cannot
+    /// be relied on; what the store says.
     pub async fn start_batch(&self, new: &NewBatch) -> Result<BatchView, AppError> {
         let mut tx = self.store.write().await?;
         let file = JobFile::load(&mut tx, new.job).await?;
@@ -146,7 +156,10 @@ impl App {
         let code = adhesive_code(new.adhesive.as_deref(), file.shop.adhesive.as_deref())?.to_owned();
         let room_c = new.room_c.unwrap_or(file.shop.room_c);
         let bead_share_percent = new.bead_share_percent.unwrap_or(file.shop.bead_share_percent);
-        let amounts = mix(file.library.adhesive(&code)?, new.slots.len(), bead_share_percent, room_c)?;
+        let model = file.library.adhesive(&code)?;
+        refuse_cold_room(model, room_c, new.cold_reason.as_deref())?;
+        let joint_mass_g = file.learned.joint_mass_g(model);
+        let amounts = mix(model, new.slots.len(), joint_mass_g, bead_share_percent, room_c)?;
         let step = glue_step(&file)?;
         let clubs = clubs_to_glue(&file, &new.slots)?;
         let believed = file.believe()?;
@@ -162,6 +175,7 @@ impl App {
             clubs: clubs.clone(),
             bead_share_percent,
             room_c,
+            cold_reason: new.cold_reason.as_deref().map(str::trim).filter(|r| !r.is_empty()).map(str::to_owned),
             resin_g: amounts.resin_g,
             hardener_g: amounts.hardener_g,
             beads_g: amounts.beads_g,
@@ -378,6 +392,7 @@ fn batch_view(batch: Batch, library: &Library, glued: &[(i64, String)]) -> Resul
         handling_at: at(Strength::Handling)?,
         full_cure_at: at(Strength::Full)?,
         adhesive_name: adhesive.name.clone(),
+        warnings: room_warnings(adhesive, batch.room_c),
         clubs,
         batch,
     })

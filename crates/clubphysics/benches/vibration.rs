@@ -42,6 +42,15 @@ fn document(c: &mut Criterion) {
     .expect("a document");
     input.stiffness_line = rows();
     c.bench_function("frequency_document_with_deviations", |b| b.iter(|| frequency(black_box(&input))));
+    // The longest table that is taken: a row every millimetre or so, each a node of its own.
+    input.stiffness_line = (0..1000)
+        .map(|i| {
+            let position_mm = 0.96 * f64::from(i);
+            let (stiffness_n_m2, mass_g_m) = (80.0 - 0.056 * position_mm, 128.0 - 0.033 * position_mm);
+            LineRow { position_mm, stiffness_n_m2, mass_g_m }
+        })
+        .collect();
+    c.bench_function("frequency_document_of_a_thousand_rows", |b| b.iter(|| frequency(black_box(&input))));
 }
 
 criterion_group!(benches, beam, document);

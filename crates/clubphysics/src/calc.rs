@@ -1,5 +1,8 @@
 //! Every topic by its name: a JSON document in, a JSON document out.
 
+mod place;
+mod reader;
+
 use serde::{Serialize, de::DeserializeOwned};
 use serde_json::Value;
 
@@ -41,8 +44,9 @@ pub fn topics() -> &'static [Topic] {
 ///
 /// # Errors
 ///
-/// [`PhysicsError::Unreadable`] where there is no such topic or the document has an unknown field or a wrong type;
-/// else what the topic itself refuses.
+/// [`PhysicsError::Unreadable`] where there is no such topic or the document has an unknown field,
+/// [`PhysicsError::WrongKind`] where a value is of the wrong kind, [`PhysicsError::Missing`] where one is left out; else
+/// what the topic itself refuses.
 ///
 /// # Examples
 ///
@@ -68,13 +72,13 @@ pub fn run(topic: &str, input: Value) -> Result<Value, PhysicsError> {
 ///
 /// # Errors
 ///
-/// [`PhysicsError::Unreadable`] or [`PhysicsError::Missing`] where the document cannot be read; else what `calculate`
-/// refuses.
+/// [`PhysicsError::Unreadable`], [`PhysicsError::WrongKind`] or [`PhysicsError::Missing`] where the document cannot be
+/// read; else what `calculate` refuses.
 pub fn through_json<I: DeserializeOwned, O: Serialize>(
-    input: Value,
+    input: &Value,
     calculate: impl FnOnce(&I) -> Result<O, PhysicsError>,
 ) -> Result<Value, PhysicsError> {
-    let input: I = serde_json::from_value(input).map_err(|error| unreadable(&error.to_string()))?;
+    let input: I = reader::read(input)?;
     let output = serde_json::to_value(calculate(&input)?).map_err(|error| PhysicsError::Unreadable {
         what: format!("the result cannot be written ({error})"),
         advice: "check the figures for extreme values".to_owned(),
@@ -96,31 +100,6 @@ fn without_number(value: &Value, place: &str) -> Option<String> {
         Value::Array(list) => list.iter().find_map(|v| without_number(v, place)),
         Value::Object(map) => map.iter().find_map(|(key, v)| without_number(v, key)),
         _ => None,
-    }
-}
-
-/// Turns a complaint of the JSON reader into one that names the field and what was probably meant.
-fn unreadable(complaint: &str) -> PhysicsError {
-    let mut quoted = complaint.split('`').skip(1).step_by(2);
-    let name = quoted.next().unwrap_or_default();
-    let known: Vec<&str> = quoted.collect();
-    if complaint.starts_with("missing field") {
-        return PhysicsError::Missing { field: name.to_owned(), advice: "add it to the document" };
-    }
-    let kind = if complaint.starts_with("unknown field") {
-        "field"
-    } else if complaint.starts_with("unknown variant") {
-        "choice"
-    } else {
-        return PhysicsError::Unreadable {
-            what: format!("the document does not fit: {complaint}"),
-            advice: "numbers are written plain, without quotes or units".to_owned(),
-        };
-    };
-    let near = nearest(name, &known).map(|near| format!("did you mean {near}? ")).unwrap_or_default();
-    PhysicsError::Unreadable {
-        what: format!("unknown {kind} {name:?}"),
-        advice: format!("{near}known here: {}", known.join(", ")),
     }
 }
 

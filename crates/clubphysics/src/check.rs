@@ -79,11 +79,15 @@ fn bounded(
     if kept {
         Ok(value)
     } else {
-        Err(PhysicsError::OutOfRange { field: field.to_owned(), value, bound, limit, unit, advice })
+        Err(PhysicsError::OutOfRange { field: field.to_owned(), value, bound, limit, unit, advice: advice.into() })
     }
 }
 
 /// A list that is long enough.
 pub(crate) fn enough(field: &str, count: usize, needed: usize, advice: &'static str) -> Result<(), PhysicsError> {
-    if count >= needed { Ok(()) } else { Err(PhysicsError::TooFew { field: field.to_owned(), count, needed, advice }) }
+    if count >= needed {
+        Ok(())
+    } else {
+        Err(PhysicsError::TooFew { field: field.to_owned(), count, needed, advice: advice.into() })
+    }
 }

@@ -1,4 +1,6 @@
-//! What can be wrong with an input, with the figures a person needs to mend it.
+//! What can be wrong with an input, with the figures a person needs to put it right.
+
+use std::borrow::Cow;
 
 use serde::Serialize;
 use thiserror::Error;
@@ -19,7 +21,7 @@ pub enum PhysicsError {
         unit: &'static str,
     },
     /// A number is outside what the calculation can take.
-    #[error("{field} is {value} {unit}, but must be {bound} {limit} {unit}: {advice}")]
+    #[error("{field} is {}, but must be {bound} {}: {advice}", Figure(*value, unit), Figure(*limit, unit))]
     OutOfRange {
         /// Field as named in the input document.
         field: String,
@@ -31,8 +33,8 @@ pub enum PhysicsError {
         limit: f64,
         /// Unit of value and limit.
         unit: &'static str,
-        /// What to do next.
-        advice: &'static str,
+        /// What was probably meant, or what to do next.
+        advice: Cow<'static, str>,
     },
     /// A field that the calculation needs was left out.
     #[error("{field} is missing: {advice}")]
@@ -52,7 +54,7 @@ pub enum PhysicsError {
         /// How many are needed.
         needed: usize,
         /// What to do next.
-        advice: &'static str,
+        advice: Cow<'static, str>,
     },
     /// Two inputs contradict each other or do not go together.
     #[error("{what}: {advice}")]
@@ -62,7 +64,19 @@ pub enum PhysicsError {
         /// What to do next.
         advice: &'static str,
     },
-    /// The document could not be read: an unknown field, a wrong type, a topic that does not exist.
+    /// A value of another kind than the field takes: a text for a number, a list for an object.
+    #[error("{field} is {found}, but must be {wanted}: {advice}")]
+    WrongKind {
+        /// Field as named in the input document.
+        field: String,
+        /// What was found.
+        found: String,
+        /// What the field takes.
+        wanted: &'static str,
+        /// How to write it.
+        advice: &'static str,
+    },
+    /// The document could not be read: an unknown field, a topic that does not exist.
     #[error("{what}: {advice}")]
     Unreadable {
         /// What was found, by name.
@@ -80,6 +94,57 @@ pub enum PhysicsError {
         /// Steps taken.
         steps: usize,
     },
+}
+
+impl PhysicsError {
+    /// The field that the message belongs beside, as it is named in the document.
+    #[must_use]
+    pub fn field(&self) -> Option<&str> {
+        match self {
+            Self::NotFinite { field, .. }
+            | Self::OutOfRange { field, .. }
+            | Self::Missing { field, .. }
+            | Self::TooFew { field, .. }
+            | Self::WrongKind { field, .. } => Some(field),
+            Self::Contradiction { .. } | Self::Unreadable { .. } | Self::NotConverged { .. } => None,
+        }
+    }
+}
+
+/// A figure with its unit, where it has one.
+struct Figure<'a>(f64, &'a str);
+
+impl std::fmt::Display for Figure<'_> {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        match self.1 {
+            "" => Plain(self.0).fmt(f),
+            unit => write!(f, "{} {unit}", Plain(self.0)),
+        }
+    }
+}
+
+/// A figure as a person reads it: as it was given where that is short, else to six digits.
+///
+/// A limit that is worked out may have sixteen digits, of which no one reads more than a few.
+pub(crate) struct Plain(pub f64);
+
+impl std::fmt::Display for Plain {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        const SHORT: usize = 9;
+        let exact = self.0.to_string();
+        if exact.len() <= SHORT || !self.0.is_finite() {
+            return f.write_str(&exact);
+        }
+        let size = self.0.abs();
+        if !(1e-6..1e9).contains(&size) {
+            return write!(f, "{:.2e}", self.0);
+        }
+        // Six digits: as many behind the point as those before it leave.
+        let before = size.log10().floor() as i32 + 1;
+        let rounded = format!("{:.*}", usize::try_from(6 - before).unwrap_or(0), self.0);
+        let text = if rounded.contains('.') { rounded.trim_end_matches('0').trim_end_matches('.') } else { &rounded };
+        f.write_str(text)
+    }
 }
 
 /// Which side of a limit is allowed.

@@ -11,6 +11,7 @@ pub mod glue;
 pub mod grip_size;
 pub mod inertia;
 pub mod lie;
+pub mod plausible;
 pub mod pluck;
 pub mod real;
 pub mod soft_side;

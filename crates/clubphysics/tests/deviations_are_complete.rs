@@ -99,7 +99,7 @@ fn has_deviation(output: &Value, path: &str) -> bool {
 }))]
 #[case("glue", json!({
     "joint": { "bore_mm": 9.65, "bore_mm_sd": 0.005, "tip_mm": 9.40, "tip_mm_sd": 0.005, "depth_mm": 32.0, "depth_mm_sd": 0.3, "density_g_ml": 1.15, "density_g_ml_sd": 0.01 },
-    "batch": { "joints": 8, "waste_share": 0.4, "waste_share_sd": 0.02, "ratio": "by_mass", "resin_parts": 2.0, "hardener_parts": 1.0, "hardener_parts_sd": 0.02, "bead_share": 0.02, "bead_share_sd": 0.002 },
+    "batch": { "joints": 8, "spare_percent": 40.0, "spare_percent_sd": 2.0, "ratio": "by_mass", "resin_parts": 2.0, "hardener_parts": 1.0, "hardener_parts_sd": 0.02, "bead_share_percent": 2.0, "bead_share_percent_sd": 0.2, "resin_density_g_ml": 1.16, "resin_density_g_ml_sd": 0.01 },
     "cure": {
         "temperature_c": 21.0, "temperature_c_sd": 0.5,
         "pot_life": [{ "temperature_c": 25.0, "time_min": 40.0, "time_min_sd": 2.0 }, { "temperature_c": 35.0, "time_min": 20.0 }],

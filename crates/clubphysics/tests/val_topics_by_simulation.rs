@@ -373,10 +373,10 @@ fn glue_with_figures_that_err_together() {
             "bottom_gap_mm": 1.0, "bottom_gap_mm_sd": 0.05, "density_g_ml": 1.15, "density_g_ml_sd": 0.01
         },
         "batch": {
-            "joints": 8, "waste_share": 0.4, "waste_share_sd": 0.02, "ratio": "by_volume",
+            "joints": 8, "spare_percent": 40.0, "spare_percent_sd": 2.0, "ratio": "by_volume",
             "resin_parts": 1.0, "resin_parts_sd": 0.02, "hardener_parts": 1.0, "hardener_parts_sd": 0.02,
             "resin_density_g_ml": 1.16, "resin_density_g_ml_sd": 0.01,
-            "hardener_density_g_ml": 1.05, "hardener_density_g_ml_sd": 0.01, "bead_share": 0.02, "bead_share_sd": 0.002
+            "hardener_density_g_ml": 1.05, "hardener_density_g_ml_sd": 0.01, "bead_share_percent": 2.0, "bead_share_percent_sd": 0.2
         },
         "cure": {
             "temperature_c": 21.0, "temperature_c_sd": 0.5, "pot_life": sheet(40.0, 20.0, 35.0),
@@ -397,10 +397,10 @@ fn glue_with_figures_that_err_together() {
     check_correlated("glue", &input, 18);
     let weighed = json!({
         "batch": {
-            "joints": 3, "adhesive_a_joint_g": 0.8, "adhesive_a_joint_g_sd": 0.02, "waste_share": 0.3, "waste_share_sd": 0.02,
+            "joints": 30, "adhesive_a_joint_g": 0.8, "adhesive_a_joint_g_sd": 0.02, "spare_percent": 30.0, "spare_percent_sd": 2.0,
             "ratio": "by_mass", "resin_parts": 2.0, "hardener_parts": 1.0, "hardener_parts_sd": 0.03
         },
-        "correlations": [{ "a": "batch.adhesive_a_joint_g", "b": "batch.waste_share", "coefficient": 0.8 }]
+        "correlations": [{ "a": "batch.adhesive_a_joint_g", "b": "batch.spare_percent", "coefficient": 0.8 }]
     });
     check_correlated("glue", &weighed, 5);
 }

@@ -465,7 +465,8 @@ fn field(error: &PhysicsError) -> &str {
         PhysicsError::NotFinite { field, .. }
         | PhysicsError::OutOfRange { field, .. }
         | PhysicsError::Missing { field, .. }
-        | PhysicsError::TooFew { field, .. } => field,
+        | PhysicsError::TooFew { field, .. }
+        | PhysicsError::WrongKind { field, .. } => field,
         PhysicsError::Contradiction { what, .. } | PhysicsError::Unreadable { what, .. } => what,
         PhysicsError::NotConverged { what, .. } => what,
     }

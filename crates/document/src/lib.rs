@@ -1,12 +1,14 @@
 //! Reading JSON documents: strictly, with the place of a mistake, in plain words.
 //!
 //! Every document that comes from outside (a body of the API, a file at the terminal, a list to import) is read here, so
-//! that the same mistake is told in the same words. `serde_json` alone differs in three ways from what the documented
+//! that the same mistake is told in the same words. `serde_json` alone differs in four ways from what the documented
 //! schema says, and [`read`] follows the schema:
 //!
 //! - It fills an object from a list by the order of the fields in the source: `[350, null, 820]` would be a club. Here an
 //!   object is written as an object.
 //! - It refuses `79.0` for a whole number, which JSON Schema counts as one. Here `79.0` is 79.
+//! - Of two figures under one name it takes the last, where the document is free of form. Here that is a mistake: nobody
+//!   knows which was meant.
 //! - Its messages name types of the programming language. Here they name the place as a JSON pointer (RFC 6901) and say
 //!   what must be there.
 //!
@@ -67,6 +69,10 @@ impl std::error::Error for Unreadable {}
 /// ```
 pub fn read<T: DeserializeOwned>(text: &[u8]) -> Result<T, Unreadable> {
     let text = text.strip_prefix(b"\xef\xbb\xbf").unwrap_or(text);
+    if text.trim_ascii().is_empty() {
+        let what = "it is empty".to_owned();
+        return Err(Unreadable { pointer: String::new(), what, at: Some((1, 1)), is_json: false });
+    }
     let mut reader = serde_json::Deserializer::from_slice(text);
     let read = strict::read(&mut reader).map_err(|(path, error)| told(&path, &error, true))?;
     match reader.end() {

@@ -1,12 +1,17 @@
 //! A reader between a type and its JSON that follows the schema where serde is wider or narrower: an object comes from an
-//! object only, and `79.0` is a whole number. It passes everything else through, at every depth.
+//! object only, and `79.0` is a whole number. A name that stands twice in one object is a mistake also where serde keeps
+//! the last of the two and drops the other without a word: in free-form values and maps. It passes everything else
+//! through, at every depth.
 
 use crate::pointer;
 use serde::de::{
     DeserializeOwned, DeserializeSeed, Deserializer, EnumAccess, Error, MapAccess, SeqAccess, Unexpected,
     VariantAccess, Visitor,
 };
+use serde::forward_to_deserialize_any;
+use std::collections::HashSet;
 use std::fmt;
+use std::marker::PhantomData;
 
 /// Reads a type; an error comes with the pointer of its place.
 pub(crate) fn read<'de, T: DeserializeOwned, D: Deserializer<'de>>(reader: D) -> Result<T, (String, D::Error)> {
@@ -148,7 +153,7 @@ impl<'de, V: Visitor<'de>> Visitor<'de> for StrictVisitor<V> {
         }
     }
     fn visit_map<A: MapAccess<'de>>(self, map: A) -> Result<V::Value, A::Error> {
-        self.inner.visit_map(Strict(map))
+        self.inner.visit_map(Object { map, names: HashSet::new() })
     }
     fn visit_enum<A: EnumAccess<'de>>(self, choice: A) -> Result<V::Value, A::Error> {
         self.inner.visit_enum(Strict(choice))
@@ -174,18 +179,58 @@ impl<'de, A: SeqAccess<'de>> SeqAccess<'de> for Strict<A> {
     }
 }
 
-impl<'de, A: MapAccess<'de>> MapAccess<'de> for Strict<A> {
+/// The entries of an object, with the names that were there.
+struct Object<A> {
+    map: A,
+    names: HashSet<String>,
+}
+
+impl<'de, A: MapAccess<'de>> MapAccess<'de> for Object<A> {
     type Error = A::Error;
 
     fn next_key_seed<S: DeserializeSeed<'de>>(&mut self, seed: S) -> Result<Option<S::Value>, A::Error> {
-        // A key is a text in any case.
-        self.0.next_key_seed(seed)
+        let Some(name) = self.map.next_key::<String>()? else { return Ok(None) };
+        if self.names.contains(&name) {
+            return Err(A::Error::custom(format_args!("duplicate field `{name}`")));
+        }
+        self.names.insert(name.clone());
+        seed.deserialize(Name { name, error: PhantomData }).map(Some)
     }
     fn next_value_seed<S: DeserializeSeed<'de>>(&mut self, seed: S) -> Result<S::Value, A::Error> {
-        self.0.next_value_seed(Strict(seed))
+        self.map.next_value_seed(Strict(seed))
     }
     fn size_hint(&self) -> Option<usize> {
-        self.0.size_hint()
+        self.map.size_hint()
+    }
+}
+
+/// A name of an object: a text, also within a type that wraps one.
+struct Name<E> {
+    name: String,
+    error: PhantomData<E>,
+}
+
+impl<'de, E: Error> Deserializer<'de> for Name<E> {
+    type Error = E;
+
+    fn deserialize_any<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, E> {
+        visitor.visit_string(self.name)
+    }
+    fn deserialize_newtype_struct<V: Visitor<'de>>(self, _: &'static str, visitor: V) -> Result<V::Value, E> {
+        visitor.visit_newtype_struct(self)
+    }
+    fn deserialize_enum<V: Visitor<'de>>(
+        self,
+        name: &'static str,
+        variants: &'static [&'static str],
+        visitor: V,
+    ) -> Result<V::Value, E> {
+        serde::de::value::StringDeserializer::new(self.name).deserialize_enum(name, variants, visitor)
+    }
+
+    forward_to_deserialize_any! {
+        bool i8 i16 i32 i64 i128 u8 u16 u32 u64 u128 f32 f64 char str string bytes byte_buf option unit unit_struct seq
+        tuple tuple_struct map struct identifier ignored_any
     }
 }
 

@@ -192,3 +192,60 @@ fn within_a_document_told_apart_by_a_field_the_sentence_still_names_the_field() 
     let null = read_value::<Vec<Model>>(json!([null])).expect_err("null");
     assert_eq!((null.pointer.as_str(), null.what.as_str()), ("/0", "must be an object { … }, not null"));
 }
+
+/// The same name twice is a slip, and nobody knows which was meant. In a value of free form the last used to win.
+#[test]
+fn a_name_that_stands_twice_is_a_mistake_in_every_shape() {
+    use serde_json::Value;
+    use std::collections::BTreeMap;
+
+    for (text, pointer, line) in [
+        (r#"{"total_mass_g": 350, "balance_point_mm": 820, "total_mass_g": 305}"#, "/total_mass_g", 1),
+        ("{\"parts\": [{\"mass_g\": 1},\n{\"mass_g\": 1, \"mass_g\": 1}]}", "/parts/1/mass_g", 2),
+        (r#"{"what_if": {}, "total_mass_g": 1, "what_if": {}}"#, "/what_if", 1),
+    ] {
+        let error = read::<Value>(text.as_bytes()).expect_err("twice");
+        assert_eq!((error.pointer.as_str(), error.what.as_str()), (pointer, "is given twice"), "{text}");
+        assert_eq!(error.at.expect("a place").0, line, "{text}");
+    }
+    let map = read::<BTreeMap<String, f64>>(br#"{"a": 1, "b": 2, "a": 3}"#).expect_err("twice");
+    assert_eq!(map.pointer, "/a");
+    told(r#"{"golfer": "Ada", "clubs": [], "golfer": "Eve"}"#, "/golfer", "is given twice");
+}
+
+/// A name of a map may be of a type that wraps a text, or one of a few words.
+#[test]
+fn names_of_a_map_are_read_as_their_type() {
+    use std::collections::BTreeMap;
+
+    #[derive(Debug, Deserialize, PartialEq, Eq, PartialOrd, Ord)]
+    struct Code(String);
+    #[derive(Debug, Deserialize, PartialEq, Eq, PartialOrd, Ord)]
+    #[serde(rename_all = "snake_case")]
+    enum Kind {
+        Head,
+        TipWeight,
+    }
+    let codes = read::<BTreeMap<Code, u8>>(br#"{"H1": 1, "H2": 2}"#).expect("codes");
+    assert_eq!(codes, BTreeMap::from([(Code("H1".into()), 1), (Code("H2".into()), 2)]));
+    let kinds = read::<BTreeMap<Kind, u8>>(br#"{"tip_weight": 3, "head": 1}"#).expect("kinds");
+    assert_eq!(kinds, BTreeMap::from([(Kind::Head, 1), (Kind::TipWeight, 3)]));
+    assert!(
+        read::<BTreeMap<Kind, u8>>(br#"{"boot": 3}"#).expect_err("no kind").what.contains("not one of the choices")
+    );
+}
+
+/// What JSON has besides: signs, escapes, nothing.
+#[test]
+fn a_value_is_read_as_it_stands() {
+    let odd = r#"{"a": [-1, 1.5e-3, 18446744073709551615, "é\n\"", null, true, {}, []]}"#;
+    let value: serde_json::Value = read(odd.as_bytes()).expect("good");
+    assert_eq!(value, serde_json::from_str::<serde_json::Value>(odd).expect("good"));
+}
+
+#[test]
+fn an_empty_text_is_said_to_be_empty() {
+    for text in ["", " \n\t", "\u{feff}"] {
+        assert_eq!(mistake(text).to_string(), "the text is not JSON at line 1, column 1: it is empty");
+    }
+}

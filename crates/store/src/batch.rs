@@ -19,6 +19,9 @@ struct Given {
     resin_g: f64,
     hardener_g: f64,
     beads_g: f64,
+    /// Batches of before this was asked have none.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    cold_reason: Option<String>,
 }
 
 /// Zero of the Celsius scale in kelvin, exact by definition (SI brochure, 9th edition, 2.3.1).
@@ -62,6 +65,7 @@ impl Tx {
             resin_g: batch.resin_g,
             hardener_g: batch.hardener_g,
             beads_g: batch.beads_g,
+            cold_reason: batch.cold_reason.clone(),
         };
         let insert = query(
             "INSERT INTO batch (id, number, adhesive, lot, bead_mass_fraction, room_k, resin_kg, hardener_kg, beads_kg,
@@ -229,6 +233,7 @@ fn batch_of(row: &AnyRow, clubs_of: &mut BTreeMap<String, Vec<ClubId>>) -> Resul
         resin_g: given.resin_g,
         hardener_g: given.hardener_g,
         beads_g: given.beads_g,
+        cold_reason: given.cold_reason,
         mixed_at: row.time("mixed_at")?,
         by: row.text("mixed_by")?,
         taken_back: row.maybe_text("taken_back")?,

@@ -168,6 +168,80 @@ async fn the_next_cup_is_of_the_last_tins_unless_another_lot_is_entered() {
     assert_eq!(lots, ["K-12", "K-12", "K-13"]);
 }
 
+/// One meaning for each word: what the glue page mixes is what the calculation says, through the API both.
+#[tokio::test]
+async fn the_mix_of_the_bench_is_that_of_the_calculation() {
+    let bench = Bench::open().await;
+    planned(&bench).await;
+    let model = bench.get("/models/BASALT").await;
+    let sheet = |points: &Value| -> Value {
+        let point =
+            |p: &Value| json!({ "temperature_c": p["at_c"], "time_min": p["hours"].as_f64().expect("hours") * 60.0 });
+        points.as_array().expect("points").iter().map(point).collect()
+    };
+    for (joints, percent, room_c) in [(8, 10.0, 20.0), (1, 0.0, 23.0), (60, 2.0, 26.0)] {
+        let mixed = bench
+            .get(&format!("/glue/mix?joints={joints}&adhesive=BASALT&bead_share_percent={percent}&room_c={room_c}"))
+            .await;
+        let document = json!({
+            "batch": {
+                "joints": joints, "adhesive_a_joint_g": model["joint_mass_g"], "bead_share_percent": percent, "ratio": "by_mass",
+                "resin_parts": model["resin_per_hardener_by_mass"], "hardener_parts": 1.0,
+                "resin_density_g_ml": model["resin_density_g_per_ml"], "hardener_density_g_ml": model["hardener_density_g_per_ml"]
+            },
+            "cure": {
+                "temperature_c": room_c, "pot_life_mass_g": model["pot_life_mass_g"],
+                "pot_life": [{ "temperature_c": model["pot_life_at_c"], "time_min": model["pot_life_min"] }],
+                "handling": sheet(&model["handling"]), "full_cure": sheet(&model["full_cure"])
+            }
+        });
+        let said = bench.made("/calc/glue", document).await;
+        let close =
+            |a: f64, b: &Value| assert!((a / b.as_f64().expect("a number") - 1.0).abs() < 1e-12 || a == 0.0, "{a} {b}");
+        let figure = |name: &str| mixed[name].as_f64().expect("a number");
+        for name in ["mix_g", "resin_g", "hardener_g", "beads_g", "resin_ml", "hardener_ml"] {
+            close(figure(name), &said["batch"][name]);
+        }
+        close(figure("pot_life_min"), &said["cure"]["pot_life_min"]);
+        close(figure("handling_h") * 60.0, &said["cure"]["handling_min"]);
+        close(figure("full_cure_h") * 60.0, &said["cure"]["full_cure_min"]);
+    }
+    let many = bench.get("/glue/mix?joints=60&adhesive=BASALT&bead_share_percent=0&room_c=23").await;
+    assert_eq!(many["warnings"][0]["fact"]["fact"], "several_cups", "{many}");
+}
+
+/// In a room that is too cold for the sheet the clock does not start until somebody says why it cures all the same; the
+/// reason is kept with the batch and in the record.
+#[tokio::test]
+async fn a_cold_room_starts_no_clock_without_a_reason() {
+    let bench = Bench::open().await;
+    planned(&bench).await;
+    let mixed = bench.get("/glue/mix?joints=8&adhesive=BASALT&room_c=6").await;
+    assert_eq!(mixed["warnings"][0]["fact"]["fact"], "colder_than_sheet", "{mixed}");
+    let batch = |reason: Value| json!({ "job": 1, "slots": [1], "adhesive": "BASALT", "lot": "K-1", "room_c": 6.0, "by": "Ada", "cold_reason": reason });
+    let (status, problem) = bench.post("/batches", batch(Value::Null)).await;
+    assert_eq!(status, StatusCode::UNPROCESSABLE_ENTITY, "{problem}");
+    assert!(
+        problem["detail"]
+            .as_str()
+            .is_some_and(|d| d.contains("never cure fully") && d.contains("Warm the room to 18 °C")),
+        "{problem}"
+    );
+    assert_eq!(bench.get("/batches").await, json!([]), "no clock runs");
+    // On the page the refusal comes back with the field for the reason, and what was typed.
+    let cold = [("job", "1"), ("slot", "1"), ("adhesive", "BASALT"), ("lot", "K-1"), ("room_c", "6")];
+    let page = bench.form("/glue/new", &cold).await;
+    assert_eq!(page.status, StatusCode::UNPROCESSABLE_ENTITY);
+    assert!(page.text.contains("name=\"cold_reason\"") && page.text.contains("never cure fully"), "{}", page.text);
+    assert!(!bench.page("/glue/new?job=1").await.text.contains("cold_reason"), "nothing to ask at 20 °C");
+    let kept = bench.made("/batches", batch(json!(" the maker says 60 h at 5 °C "))).await;
+    assert_eq!(kept["batch"]["cold_reason"], "the maker says 60 h at 5 °C");
+    assert_eq!(kept["warnings"][0]["fact"]["fact"], "colder_than_sheet", "{kept}");
+    assert!(bench.page("/glue").await.text.contains("Started in the cold: the maker says 60 h at 5 °C."));
+    let record = bench.get("/jobs/1/record").await;
+    assert_eq!(record["batches"][0]["cold_reason"], "the maker says 60 h at 5 °C", "{record}");
+}
+
 /// Bytes that go over the line for an address, and the body as text where it is one.
 async fn sent(router: &axum::Router, address: &str) -> (usize, String) {
     let ask = async |packed: bool| {

@@ -63,6 +63,10 @@ async fn a_finished_job_teaches_the_shop() {
     assert_eq!(bench.post("/learned/reset", refused).await.0, StatusCode::CONFLICT);
     built(&bench).await;
 
+    // The next cup is mixed for what the clubs gained at their joints, near 1.6 + 0.3 g, not for the model's 1.6 g.
+    let mixed = bench.get("/glue/mix?joints=8").await;
+    let joint_g = mixed["joint_mass_g"].as_f64().expect("grams");
+    assert!(mixed["joint_mass_learned"] == true && (1.75..2.0).contains(&joint_g), "{mixed}");
     let learned = bench.get("/learned").await;
     let delta = learned["values"]
         .as_array()

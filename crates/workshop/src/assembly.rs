@@ -9,7 +9,8 @@ use crate::error::WorkshopError;
 use crate::health::ScaleWatch;
 use crate::job::{Job, JobClub};
 use crate::learned::{JOB_LEVEL, Learned};
-use crate::model::{AdapterModel, GripModel, Library, PartKind, TapeModel};
+use crate::model::{GripModel, Library, PartKind, TapeModel};
+use crate::places::{Places, TURNINGS_G, turned_g};
 use crate::plan::{ClubPlan, Extra};
 use crate::remedy::Action;
 use crate::sheet::{SheetClub, Wraps};
@@ -19,9 +20,8 @@ use estimation::{Club, JobModel, JointPrior, Piece, Prior, Role, ScalePrior, Sha
 use quantity::INCH_MM;
 use std::collections::BTreeMap;
 
-/// What turning takes off a ferrule: mean and standard deviation, g.
-pub(crate) const TURNINGS_G: (f64, f64) = (0.3, 0.15);
-/// Solvent left in a fresh grip: mean and standard deviation, g.
+/// Solvent left in a fresh grip: mean and standard deviation, g. An estimate from memory, weigh it; the forecast of a wet
+/// grip and the cause "solvent is still in it" are of one figure.
 pub(crate) const SOLVENT_G: (f64, f64) = (2.5, 1.0);
 /// Scatter of one joint's adhesive about the shop's mean, g.
 const JOINT_PIECE_SD_G: f64 = 0.25;
@@ -51,6 +51,22 @@ const BETWEEN_SCALES_SD_POINTS: f64 = 0.2;
 const CUT_SD_MM: f64 = 0.8;
 /// Mass of a weighed part: its scale, its rounding and what clings to it, g.
 const WEIGHED_SD_G: f64 = 0.06;
+/// Scatter of heads, adapters and ferrules of one model where none was weighed, g.
+const HEAD_MASS_SD_G: f64 = 2.0;
+const ADAPTER_MASS_SD_G: f64 = 0.2;
+const FERRULE_MASS_SD_G: f64 = 0.1;
+/// What a weighed shaft's mass is known to after its cuts, g: its scale, and the pieces that its mass line takes off.
+const CUT_SHAFT_SD_G: f64 = 0.3;
+/// How far a piece may lie from where it is taken to, mm: a head's centre about its model's, an adapter's about its middle
+/// (it is thicker at one end), the ferrule, the adhesive (it runs up and down), what is added, tape, and solvent, which may
+/// be anywhere in the grip.
+const HEAD_PLACE_SD_MM: f64 = 0.4;
+const ADAPTER_PLACE_SD_MM: f64 = 5.0;
+const FERRULE_PLACE_SD_MM: f64 = 1.0;
+const ADHESIVE_PLACE_SD_MM: f64 = 3.0;
+const EXTRA_PLACE_SD_MM: f64 = 2.0;
+const TAPE_PLACE_SD_MM: f64 = 4.0;
+const SOLVENT_PLACE_SD_MM: f64 = 10.0;
 
 /// Everything about a job that the belief needs besides its readings.
 #[derive(Debug, Clone, Copy)]
@@ -188,28 +204,25 @@ impl Assembly<'_> {
         let grip = self.library.grip(&target.grip_model)?;
         let shaft = self.library.shaft(&target.shaft_model)?;
         let head = self.library.head(&target.head_model)?;
-        let tip_mm = plan.cut_shaft_mm;
-        let ground_mm = tip_mm + plan.tip_to_ground_mm;
+        let places = Places::of_plan(plan, head.bore_depth_mm);
         let cap = Prior::new(inch(grip.cap_mm), self.scatter("cap.piece", inch(CAP_SD_MM.1)))
             .with_shared(shared.key(format!("cap:{}", grip.code), inch(CAP_SD_MM.0)));
-        let mut made = Club::new(club.id.0.clone(), inch(ground_mm))
+        let mut made = Club::new(club.id.0.clone(), inch(places.ground_mm))
             .with_length_sd(inch(CUT_SD_MM))
             .with_cap(cap)
             .with_target(target.balance_points, target.tolerances.balance_points);
 
         let (offset_mm, offset_sd_mm) = head.offset_prior_mm();
         let delta = shared.key(format!("delta:{}", head.code), inch(offset_sd_mm));
-        let mut head_mass = mass_of(plan, PartKind::Head, 2.0);
+        let mut head_mass = mass_of(plan, PartKind::Head, HEAD_MASS_SD_G);
         head_mass.mean += plan.extras.iter().filter(|e| in_head(e)).map(|e| e.mass_g).sum::<f64>();
-        made = made.with_piece(
-            Piece::new(Role::Head, head_mass, Prior::new(inch(ground_mm + offset_mm), inch(0.4)).with_shared(delta))
-                .moving_with_length(),
-        );
+        let arm = Prior::new(inch(places.head_mm(offset_mm)), inch(HEAD_PLACE_SD_MM)).with_shared(delta);
+        made = made.with_piece(Piece::new(Role::Head, head_mass, arm).moving_with_length());
         if let Some(part) = plan.part(PartKind::Adapter) {
             let adapter = self.library.adapter(&part.model)?;
-            let arm = Prior::new(inch(adapter_arm_mm(tip_mm, adapter)), inch(5.0));
-            made = made
-                .with_piece(Piece::new(Role::Adapter, mass_of(plan, PartKind::Adapter, 0.2), arm).moving_with_length());
+            let mass = mass_of(plan, PartKind::Adapter, ADAPTER_MASS_SD_G);
+            let arm = Prior::new(inch(places.adapter_mm(adapter.length_mm)), inch(ADAPTER_PLACE_SD_MM));
+            made = made.with_piece(Piece::new(Role::Adapter, mass, arm).moving_with_length());
         }
         let centre = shared.key(format!("shaft_centre:{}", shaft.code), inch(SHAFT_CENTRE_SD_MM.0));
         // A model's mass line bulges: what its ends weigh is known on average only, and alike for all its shafts.
@@ -217,8 +230,11 @@ impl Assembly<'_> {
         let removed_g = plan.part(PartKind::Shaft).map_or(0.0, |p| (p.mass_g - plan.cut_shaft_mass_g).max(0.0));
         made = made.with_piece(Piece::new(
             Role::Shaft,
-            Prior::new(plan.cut_shaft_mass_g, if shaft_weighed(plan) { 0.3 } else { shaft.mass_sd_g.max(0.3) })
-                .with_shared_gain(cut_off, removed_g),
+            Prior::new(
+                plan.cut_shaft_mass_g,
+                if shaft_weighed(plan) { CUT_SHAFT_SD_G } else { shaft.mass_sd_g.max(CUT_SHAFT_SD_G) },
+            )
+            .with_shared_gain(cut_off, removed_g),
             Prior::new(
                 inch(plan.cut_shaft_balance_point_mm),
                 self.scatter("shaft_centre.piece", inch(SHAFT_CENTRE_SD_MM.1)),
@@ -227,9 +243,10 @@ impl Assembly<'_> {
         ));
         for extra in plan.extras.iter().filter(|e| !in_head(e)) {
             let mass = Prior::new(extra.mass_g, WEIGHED_SD_G);
-            made = made.with_piece(Piece::new(Role::Extra, mass, Prior::new(inch(extra.arm_mm), inch(2.0))));
+            made =
+                made.with_piece(Piece::new(Role::Extra, mass, Prior::new(inch(extra.arm_mm), inch(EXTRA_PLACE_SD_MM))));
         }
-        made = self.joint(made, club, plan, head.bore_depth_mm, shared)?;
+        made = self.joint(made, club, plan, places, shared)?;
         self.grip_end(made, target, plan, grip, shaft.butt_diameter_mm, shared)
     }
 
@@ -239,21 +256,21 @@ impl Assembly<'_> {
         mut made: Club,
         club: &JobClub,
         plan: &ClubPlan,
-        bore_depth_mm: f64,
+        places: Places,
         shared: &mut Shared,
     ) -> Result<Club, WorkshopError> {
-        let tip_mm = plan.cut_shaft_mm;
+        let tip_mm = places.tip_mm;
         if let Some(part) = plan.part(PartKind::Ferrule) {
             let ferrule = self.library.ferrule(&part.model)?;
-            let arm = Prior::new(inch(tip_mm - bore_depth_mm - ferrule.length_mm / 2.0), inch(1.0));
+            let arm = Prior::new(inch(places.ferrule_mm(ferrule.length_mm)), inch(FERRULE_PLACE_SD_MM));
             // The whole ferrule is known; only how turning splits it is not: one deviation, with both signs.
             let turned = shared.key(format!("turned:{}", club.id), TURNINGS_G.1);
-            let whole = mass_of(plan, PartKind::Ferrule, 0.1);
+            let whole = mass_of(plan, PartKind::Ferrule, FERRULE_MASS_SD_G);
             made = made
                 .with_piece(
                     Piece::new(
                         Role::Ferrule,
-                        Prior::new(whole.mean - TURNINGS_G.0, whole.piece_sd).with_shared_gain(turned.clone(), -1.0),
+                        Prior::new(turned_g(whole.mean), whole.piece_sd).with_shared_gain(turned.clone(), -1.0),
                         arm.clone(),
                     )
                     .moving_with_length(),
@@ -277,7 +294,7 @@ impl Assembly<'_> {
             let mass = Prior::new(adhesive.joint_mass_g, self.scatter("adhesive.piece", JOINT_PIECE_SD_G))
                 .with_shared(shared.key(format!("adhesive:{code}"), adhesive.joint_mass_sd_g))
                 .with_shared(shared.key(format!("adhesive:{code}{JOB_LEVEL}"), of_job));
-            let arm = Prior::new(inch(tip_mm - bore_depth_mm / 2.0), inch(3.0));
+            let arm = Prior::new(inch(places.adhesive_mm()), inch(ADHESIVE_PLACE_SD_MM));
             made = made.with_piece(Piece::new(Role::Adhesive, mass, arm).moving_with_length());
         }
         Ok(made)
@@ -301,7 +318,7 @@ impl Assembly<'_> {
                 let mass = Prior::new(mass_g, self.scatter("tape.piece", TAPE_PIECE_SD_G) * layers.sqrt())
                     .with_shared_gain(shared.key(format!("tape:{code}"), TAPE_SHARE_SD.0), mass_g)
                     .with_shared_gain(shared.key(format!("tape:{code}{JOB_LEVEL}"), of_job), mass_g);
-                made = made.with_piece(Piece::new(Role::Tape, mass, Prior::new(inch(arm_mm), inch(4.0))));
+                made = made.with_piece(Piece::new(Role::Tape, mass, Prior::new(inch(arm_mm), inch(TAPE_PLACE_SD_MM))));
             }
         }
         let centre = shared.key(format!("grip_centre:{}", grip.code), inch(GRIP_CENTRE_SD_MM.0));
@@ -314,7 +331,11 @@ impl Assembly<'_> {
             .with_shared(
                 shared.key(format!("solvent{JOB_LEVEL}"), self.scatter("solvent.job", SOLVENT_SCATTER_SD_G.1)),
             );
-        Ok(made.with_piece(Piece::new(Role::Solvent, solvent, Prior::new(inch(grip.length_mm / 2.0), inch(10.0)))))
+        Ok(made.with_piece(Piece::new(
+            Role::Solvent,
+            solvent,
+            Prior::new(inch(grip.length_mm / 2.0), inch(SOLVENT_PLACE_SD_MM)),
+        )))
     }
 }
 
@@ -444,11 +465,6 @@ fn join_reference(
     let shared = row[joint.keys.iter().position(|key| *key == offset).unwrap_or(0)];
     let own = (sd * sd).max(if reference.same_day { -shared + reference.noise_sd.powi(2) } else { 0.0 });
     add(joint, REFERENCE.into(), row, own);
-}
-
-/// Arm of an adapter's centre from the butt end of the bare shaft, which ends at `tip_mm`.
-pub(crate) fn adapter_arm_mm(tip_mm: f64, adapter: &AdapterModel) -> f64 {
-    tip_mm - adapter.length_mm / 2.0
 }
 
 /// Whether an extra changes the head itself: screws, which may also get lighter.

@@ -1,13 +1,15 @@
 //! From readings to what may be believed of every club: the bridge between the trade's words and the Gaussian belief.
 
-use crate::assembly::{Assembly, CHECK_WEIGHT, REFERENCE, TURNINGS_G};
+use crate::assembly::{Assembly, CHECK_WEIGHT, REFERENCE};
 use crate::error::WorkshopError;
 use crate::health::WatchedCheck;
 use crate::id::{ClubId, ReadingId};
 use crate::job::JobClub;
 use crate::kind::Role;
+use crate::places::TURNINGS_G;
 use crate::plan::ClubPlan;
 use crate::reading::{Reading, StoodForecast, What, standing};
+use crate::shop::Scale;
 use estimation::{
     Contribution, DOUBT_LIMIT, Doubt, Drift, Forecast, JobModel, Observation, OnClub, Probe, Quantity, Standing,
 };
@@ -79,6 +81,34 @@ pub fn points_per_g(arm_from_stop_mm: f64) -> f64 {
     (arm_from_stop_mm / INCH_MM - estimation::FULCRUM_IN) / estimation::GRAM_INCH_PER_POINT
 }
 
+/// How a reading and a quantity of the belief belong together: `reading = quantity × factor + shift`. Both ways go over
+/// it, a reading into the belief and a forecast out of it.
+struct Bridge<'a> {
+    quantity: Quantity,
+    /// The scale of the shop that it is read on, whose offset it has.
+    scale: Option<&'a Scale>,
+    /// Whether the hands of who reads count.
+    by_hand: bool,
+    factor: f64,
+    shift: f64,
+    /// Standard deviation of one reading, in its unit.
+    sd: f64,
+}
+
+impl Bridge<'_> {
+    fn plain(quantity: Quantity, sd: f64) -> Self {
+        Self { quantity, scale: None, by_hand: false, factor: 1.0, shift: 0.0, sd }
+    }
+
+    fn quantity_of(&self, reading: f64) -> f64 {
+        (reading - self.shift) / self.factor
+    }
+
+    fn reading_of(&self, quantity: f64) -> f64 {
+        quantity * self.factor + self.shift
+    }
+}
+
 /// A job with all its readings weighed up.
 #[derive(Debug, Clone)]
 pub struct Believed<'a> {
@@ -124,62 +154,67 @@ impl Assembly<'_> {
     fn observation(&self, reading: &Reading, clock: &Clock) -> Option<Observation> {
         let club = self.job.club(&reading.club)?;
         let plan = club.plan.as_ref()?;
-        let on = on_club(plan, &reading.on);
-        let balance = &self.shop.balance_scale;
-        let mass = &self.shop.mass_scale;
-        let (balance_sd, mass_sd) = (self.noise_sd(balance) * self.learned.hand(&reading.by), self.noise_sd(mass));
-        let make = |quantity, value: f64, sd: f64, step: f64| {
-            let made = Observation::new(reading.id.0.clone(), quantity, value, sd)
-                .of_club(club.id.0.clone(), on)
-                .rounded_to(step)
-                .at(clock.hours(reading.at));
-            if reading.insisted { made.standing(Standing::Insisted) } else { made }
+        let bridge = self.bridge(club, plan, reading.what)?;
+        let (grams, points) = self.added_since(club, plan, reading);
+        let added = match reading.what {
+            What::Balance => points,
+            What::TotalMass => grams,
+            _ => 0.0,
         };
-        let step = reading.display_step.max(0.0);
-        Some(match reading.what {
-            What::Balance => {
-                let (_, points) = self.added_since(club, plan, reading);
-                make(Quantity::Balance, reading.value + points, balance_sd, step).on_scale(balance.key.clone())
+        let sd = bridge.sd * if bridge.by_hand { self.learned.hand(&reading.by) } else { 1.0 };
+        let mut made = Observation::new(
+            reading.id.0.clone(),
+            bridge.quantity.clone(),
+            bridge.quantity_of(reading.value + added),
+            sd / bridge.factor,
+        )
+        .of_club(club.id.0.clone(), on_club(plan, &reading.on))
+        .rounded_to(reading.display_step.max(0.0) / bridge.factor)
+        .at(clock.hours(reading.at));
+        if reading.insisted {
+            made = made.standing(Standing::Insisted);
+        }
+        Some(match bridge.scale {
+            Some(scale) => made.on_scale(scale.key.clone()),
+            None => made,
+        })
+    }
+
+    /// The bridge between a reading and what the belief calls it; none for what the belief does not know (loft, cpm …) and
+    /// for a piece that the plan does not have.
+    fn bridge(&self, club: &JobClub, plan: &ClubPlan, what: What) -> Option<Bridge<'_>> {
+        let (balance, mass) = (&self.shop.balance_scale, &self.shop.mass_scale);
+        let by_balance = |quantity| {
+            let plain = Bridge::plain(quantity, self.noise_sd(balance));
+            Bridge { scale: Some(balance), by_hand: true, ..plain }
+        };
+        let by_mass = |quantity, sd: f64| Bridge { scale: Some(mass), ..Bridge::plain(quantity, sd) };
+        let by_rule = |quantity, sd_mm: f64| Bridge { factor: INCH_MM, ..Bridge::plain(quantity, sd_mm) };
+        Some(match what {
+            What::Balance => by_balance(Quantity::Balance),
+            What::CheckWeight | What::ReferenceBalance => by_balance(self.known_weight(what)?),
+            What::TotalMass => by_mass(Quantity::TotalMass, self.noise_sd(mass)),
+            What::BalancePoint => by_rule(Quantity::BalancePoint, BALANCE_POINT_SD_MM),
+            // The belief's length of a shaft reaches to the ground.
+            What::ShaftLength => {
+                Bridge { shift: -plan.tip_to_ground_mm, ..by_rule(Quantity::ShaftLength, LENGTH_SD_MM) }
             }
-            What::TotalMass => {
-                let (grams, _) = self.added_since(club, plan, reading);
-                make(Quantity::TotalMass, reading.value + grams, mass_sd, step).on_scale(mass.key.clone())
-            }
-            What::BalancePoint => {
-                make(Quantity::BalancePoint, reading.value / INCH_MM, BALANCE_POINT_SD_MM / INCH_MM, step / INCH_MM)
-            }
-            What::ShaftLength => make(
-                Quantity::ShaftLength,
-                (reading.value + plan.tip_to_ground_mm) / INCH_MM,
-                LENGTH_SD_MM / INCH_MM,
-                step / INCH_MM,
-            ),
-            What::FinishedLength => {
-                make(Quantity::LengthToCap, reading.value / INCH_MM, LENGTH_SD_MM / INCH_MM, step / INCH_MM)
-            }
-            What::GripCentre => {
-                make(Quantity::PartArm(Role::Grip), reading.value / INCH_MM, CENTRE_SD_MM / INCH_MM, step / INCH_MM)
-            }
-            What::CapThickness => {
-                make(Quantity::CapThickness, reading.value / INCH_MM, CAP_SD_MM / INCH_MM, step / INCH_MM)
-            }
-            What::ShaftBalancePoint => {
-                make(Quantity::PartArm(Role::Shaft), reading.value / INCH_MM, CENTRE_SD_MM / INCH_MM, step / INCH_MM)
-            }
-            What::CheckWeight | What::ReferenceBalance => {
-                let quantity = self.known_weight(reading.what)?;
-                make(quantity, reading.value, balance_sd, step).on_scale(balance.key.clone())
-            }
-            What::FerruleMass if plan.part(crate::model::PartKind::Ferrule).is_some() => {
-                make(Quantity::PartMass(Role::Ferrule), reading.value - TURNINGS_G.0, 0.16, step)
-            }
-            what => {
-                let role = what.mass_of()?;
+            What::FinishedLength => by_rule(Quantity::LengthToCap, LENGTH_SD_MM),
+            What::GripCentre => by_rule(Quantity::PartArm(Role::Grip), CENTRE_SD_MM),
+            What::CapThickness => by_rule(Quantity::CapThickness, CAP_SD_MM),
+            What::ShaftBalancePoint => by_rule(Quantity::PartArm(Role::Shaft), CENTRE_SD_MM),
+            other => {
+                let role = other.mass_of()?;
                 // A weighing of a piece that the plan does not have says nothing about the club.
                 if !self.has(club, role) {
                     return None;
                 }
-                make(Quantity::PartMass(role), reading.value, mass_sd, step).on_scale(mass.key.clone())
+                let plain = by_mass(Quantity::PartMass(role), self.noise_sd(mass));
+                match role {
+                    // A ferrule is weighed whole; the belief's is turned, by an amount that is known on average.
+                    Role::Ferrule => Bridge { shift: TURNINGS_G.0, sd: plain.sd.hypot(TURNINGS_G.1), ..plain },
+                    _ => plain,
+                }
             }
         })
     }
@@ -277,28 +312,11 @@ impl Believed<'_> {
     pub fn expected(&self, club: &ClubId, what: What, on: &[Role]) -> Result<Option<Expectation>, WorkshopError> {
         let Some(found) = self.assembly.job.club(club) else { return Ok(None) };
         let Some(plan) = &found.plan else { return Ok(None) };
-        let balance = self.assembly.shop.balance_scale.key.as_str();
-        let mass = self.assembly.shop.mass_scale.key.as_str();
-        let (quantity, scale, shift, unit) = match what {
-            What::Balance => (Quantity::Balance, Some(balance), 0.0, 1.0),
-            What::TotalMass => (Quantity::TotalMass, Some(mass), 0.0, 1.0),
-            What::BalancePoint => (Quantity::BalancePoint, None, 0.0, INCH_MM),
-            What::ShaftLength => (Quantity::ShaftLength, None, -plan.tip_to_ground_mm, INCH_MM),
-            What::FinishedLength => (Quantity::LengthToCap, None, 0.0, INCH_MM),
-            What::GripCentre => (Quantity::PartArm(Role::Grip), None, 0.0, INCH_MM),
-            What::CapThickness => (Quantity::CapThickness, None, 0.0, INCH_MM),
-            What::ShaftBalancePoint => (Quantity::PartArm(Role::Shaft), None, 0.0, INCH_MM),
-            What::CheckWeight | What::ReferenceBalance => match self.assembly.known_weight(what) {
-                Some(quantity) => (quantity, Some(balance), 0.0, 1.0),
-                None => return Ok(None),
-            },
-            other => match other.mass_of() {
-                Some(role) if self.assembly.has(found, role) => (Quantity::PartMass(role), Some(mass), 0.0, 1.0),
-                _ => return Ok(None),
-            },
-        };
-        let forecast: Forecast = self.doubt.belief.forecast(&club.0, &quantity, on_club(plan, on), scale)?;
-        Ok(Some(Expectation { value: forecast.mean * unit + shift, band: BAND_95 * forecast.sd * unit }))
+        let Some(bridge) = self.assembly.bridge(found, plan, what) else { return Ok(None) };
+        let scale = bridge.scale.map(|scale| scale.key.as_str());
+        let forecast: Forecast = self.doubt.belief.forecast(&club.0, &bridge.quantity, on_club(plan, on), scale)?;
+        let value = bridge.reading_of(forecast.mean);
+        Ok(Some(Expectation { value, band: BAND_95 * forecast.sd * bridge.factor }))
     }
 
     /// Where a club will finish, on the scale that its target means.

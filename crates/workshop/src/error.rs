@@ -1,12 +1,13 @@
 //! What the workshop's own rules refuse, in words for the person at the bench.
 
+use clubphysics::plausible::Plausible;
 use thiserror::Error;
 
 /// A refusal by the workshop's rules.
 #[derive(Debug, Clone, PartialEq, Error)]
 pub enum WorkshopError {
     /// A figure is not possible for what it describes.
-    #[error("{field} is {value} {unit}: it must lie between {low} and {high} {unit}. Check the figure and its unit")]
+    #[error("{field} is {value} {unit}: it must lie between {low} and {high} {unit}. {next}")]
     Impossible {
         /// What the figure describes, as named in the document.
         field: String,
@@ -18,6 +19,8 @@ pub enum WorkshopError {
         high: f64,
         /// Unit of the three.
         unit: &'static str,
+        /// What was probably meant, or what to do next.
+        next: String,
     },
     /// A text could not be read.
     #[error("{field}: {problem}")]
@@ -65,6 +68,7 @@ impl WorkshopError {
     pub fn field(&self) -> Option<&str> {
         match self {
             Self::Impossible { field, .. } | Self::Unreadable { field, .. } => Some(field),
+            Self::Physics(error) => error.field(),
             _ => None,
         }
     }
@@ -78,9 +82,30 @@ pub fn within(field: &str, value: f64, low: f64, high: f64, unit: &'static str) 
     if value.is_finite() && value >= low && value <= high {
         Ok(value)
     } else {
-        Err(WorkshopError::Impossible { field: field.to_owned(), value, low, high, unit })
+        let next = CHECK_IT.to_owned();
+        Err(WorkshopError::Impossible { field: field.to_owned(), value, low, high, unit, next })
     }
 }
+
+/// Refuses a figure that its quantity cannot have, and says which unit it was probably given in. The limits are those of the
+/// calculations.
+///
+/// # Errors
+/// [`WorkshopError::Impossible`] with the field, the value and the range.
+pub fn plausible(field: &str, value: f64, table: &Plausible) -> Result<f64, WorkshopError> {
+    let (low, high) = table.range();
+    let refused = within(field, value, low, high, table.unit());
+    match (refused, table.meant(value)) {
+        (Err(WorkshopError::Impossible { field, value, low, high, unit, .. }), Some(meant)) => {
+            let next = meant.replacen("this", "This", 1);
+            Err(WorkshopError::Impossible { field, value, low, high, unit, next })
+        }
+        (other, _) => other,
+    }
+}
+
+/// What to do about a figure of which no more is known.
+pub(crate) const CHECK_IT: &str = "Check the figure and its unit";
 
 impl From<matching::MatchError> for WorkshopError {
     fn from(error: matching::MatchError) -> Self {

@@ -30,6 +30,7 @@ pub mod needs;
 pub mod open_point;
 pub mod order;
 pub mod part;
+mod places;
 pub mod plan;
 pub mod planner;
 pub mod reading;

@@ -1,11 +1,12 @@
 //! What the shop says of itself once, and what its scales are worth.
 
 use crate::connection::Connection;
-use crate::error::{WorkshopError, within};
+use crate::error::{WorkshopError, plausible, within};
 use crate::health::{Gauge, Standard};
 use crate::planner::PlanWeights;
 use crate::reading::What;
 use crate::step::{Step, check_template};
+use clubphysics::plausible::{BEADS_PERCENT, ROOM_C};
 use quantity::{LengthUnit, MassUnit};
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
@@ -227,9 +228,9 @@ impl Shop {
     /// # Errors
     /// An impossible figure, an unsound template.
     pub fn check(&self) -> Result<(), WorkshopError> {
-        within("room_c", self.room_c, 5.0, 45.0, "°C")?;
+        plausible("room_c", self.room_c, &ROOM_C)?;
         within("tip_weight_cap_g", self.tip_weight_cap_g, 0.0, 40.0, "g")?;
-        within("bead_share_percent", self.bead_share_percent, 0.0, 30.0, "%")?;
+        plausible("bead_share_percent", self.bead_share_percent, &BEADS_PERCENT)?;
         self.plan_weights.check()?;
         for (name, scale, unit) in
             [("balance_scale", &self.balance_scale, "points"), ("mass_scale", &self.mass_scale, "g")]

@@ -302,6 +302,7 @@ impl<'a> PastWork<'a> {
             room_c: None,
             mixed_at: None,
             reason: None,
+            cold_reason: None,
             by: self.by(),
             request_key: None,
         };

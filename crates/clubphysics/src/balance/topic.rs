@@ -12,20 +12,13 @@ use crate::{
     PhysicsError,
     calc::{Topic, through_json},
     check,
+    plausible::{self, parts_in_another_unit},
     real::Dual,
     uncertainty::{Inputs, Point, Var},
 };
 
 /// The older fulcrum.
 const OLD_FULCRUM_IN: f64 = 12.0;
-/// Nothing on a club lies further from the butt; the rules allow 48 in.
-const PLACE_MAX_MM: f64 = 3000.0;
-/// No club or part is heavier.
-const MASS_MAX_G: f64 = 4000.0;
-/// Below this a balance point was surely given in inches: even a grip alone balances further from its cap.
-const BALANCE_POINT_MIN_MM: f64 = 60.0;
-/// Below this a mass was surely given in ounces: even the lightest grip is heavier.
-const TOTAL_MASS_MIN_G: f64 = 20.0;
 
 /// The topic as [`calc`](crate::calc) offers it.
 pub const TOPIC: Topic = Topic {
@@ -33,7 +26,7 @@ pub const TOPIC: Topic = Topic {
     title: "Balance",
     summary: "Moment about the fulcrum, points and letter of a club, from its parts or from its mass and balance point.",
     example,
-    run: |input| through_json(input, balance),
+    run: |input| through_json(&input, balance),
 };
 
 fn example() -> Value {
@@ -84,8 +77,7 @@ impl Parts {
 /// [`PhysicsError`] where the club is given in both ways or in neither, or a figure is impossible or in a wrong unit.
 pub fn balance(input: &BalanceInput) -> Result<BalanceOutput, PhysicsError> {
     let fulcrum_in = input.fulcrum_in.unwrap_or(FULCRUM_IN);
-    check::not_negative("fulcrum_in", fulcrum_in, "in")?;
-    check::at_most("fulcrum_in", fulcrum_in, PLACE_MAX_MM / INCH_MM, "in", "give the fulcrum in inches from the butt")?;
+    plausible::FULCRUM_IN.check("fulcrum_in", fulcrum_in)?;
     let mut inputs = Inputs::default();
     let mut warnings = Vec::new();
     let club = match (&input.parts, input.total_mass_g, input.balance_point_mm) {
@@ -101,7 +93,8 @@ pub fn balance(input: &BalanceInput) -> Result<BalanceOutput, PhysicsError> {
         (None, None, _) => return Err(missing("total_mass_g")),
         (None, _, None) => return Err(missing("balance_point_mm")),
     };
-    let change = input.what_if.as_ref().map(|what_if| Change::read(what_if, &mut inputs)).transpose()?;
+    let named_g = club.grip.and_then(|at| input.parts.as_ref()?.get(at)).map(|grip| grip.mass_g);
+    let change = input.what_if.as_ref().map(|what_if| Change::read(what_if, named_g, &mut inputs)).transpose()?;
     if club.grip.is_none() && change.as_ref().is_some_and(Change::lengthens_without_grip) {
         warnings.push("no grip is named: the new length moves every arm, as on a bare club".to_owned());
     }
@@ -155,19 +148,8 @@ fn missing(field: &str) -> PhysicsError {
 fn read_whole(input: &BalanceInput, mass_g: f64, place_mm: f64, inputs: &mut Inputs) -> Result<Parts, PhysicsError> {
     refuse("shared_mass_g_sd", input.shared_mass_g_sd)?;
     refuse("shared_position_mm_sd", input.shared_position_mm_sd)?;
-    check::positive("total_mass_g", mass_g, "g")?;
-    check::at_least("total_mass_g", mass_g, TOTAL_MASS_MIN_G, "g", "this looks like ounces; 1 oz is 28.35 g")?;
-    check::at_most("total_mass_g", mass_g, MASS_MAX_G, "g", "give the mass in grams")?;
-    check::positive("balance_point_mm", place_mm, "mm")?;
-    let advice = "this looks like inches; 1 in is 25.4 mm";
-    check::at_least("balance_point_mm", place_mm, BALANCE_POINT_MIN_MM, "mm", advice)?;
-    check::at_most(
-        "balance_point_mm",
-        place_mm,
-        PLACE_MAX_MM,
-        "mm",
-        "give the place in millimetres from the butt end",
-    )?;
+    plausible::CLUB_MASS_G.check("total_mass_g", mass_g)?;
+    plausible::BALANCE_POINT_MM.check("balance_point_mm", place_mm)?;
     let mass = inputs.add("total_mass_g", mass_g, input.total_mass_g_sd)?;
     let place = inputs.add("balance_point_mm", place_mm, input.balance_point_mm_sd)?;
     Ok(Parts { masses_and_places: vec![(mass, place)], shared_mass: None, shared_place: None, grip: None })
@@ -200,24 +182,13 @@ fn read_parts(
     let mut masses_and_places = Vec::with_capacity(parts.len());
     for (i, part) in parts.iter().enumerate() {
         let field = format!("parts[{i}].mass_g");
-        check::not_negative(&field, part.mass_g, "g")?;
-        check::at_most(&field, part.mass_g, MASS_MAX_G, "g", "give the mass in grams")?;
+        plausible::PART_MASS_G.check(&field, part.mass_g)?;
         let mass = inputs.add(field, part.mass_g, part.mass_g_sd)?;
         let field = format!("parts[{i}].position_mm");
-        check::not_negative(&field, part.position_mm, "mm")?;
-        check::at_most(
-            &field,
-            part.position_mm,
-            PLACE_MAX_MM,
-            "mm",
-            "give the place in millimetres from the butt end",
-        )?;
+        plausible::PLACE_MM.check(&field, part.position_mm)?;
         masses_and_places.push((mass, inputs.add(field, part.position_mm, part.position_mm_sd)?));
     }
-    let furthest_mm = parts.iter().map(|part| part.position_mm).fold(0.0, f64::max);
-    if furthest_mm < BALANCE_POINT_MIN_MM {
-        warnings.push(format!("no part lies further than {furthest_mm} mm from the butt end: were inches meant?"));
-    }
+    warnings.extend(parts_in_another_unit(parts.iter().map(|part| (part.mass_g, part.position_mm))));
     let mut shared = |field: &str, sd: Option<f64>| sd.map(|sd| inputs.add(field, 0.0, Some(sd))).transpose();
     Ok(Parts {
         masses_and_places,

@@ -6,7 +6,7 @@ use utoipa::ToSchema;
 
 use super::kernel::points;
 use crate::{
-    PhysicsError, check,
+    PhysicsError, check, plausible,
     real::{Dual, Real},
     uncertainty::{Inputs, Point, Propagated, Var},
 };
@@ -16,7 +16,7 @@ use crate::{
 #[serde(deny_unknown_fields, default)]
 #[schema(as = BalanceWhatIf)]
 pub struct WhatIf {
-    /// A grip put on or changed.
+    /// A grip put on or changed. The part named "grip" comes off for it; on a club given whole say what comes off.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub grip: Option<GripChange>,
     /// Length added at the butt in millimetres; negative shortens. The grip stays at the butt: it is the one under
@@ -29,6 +29,10 @@ pub struct WhatIf {
     /// Density of the shaft at the butt in grams a metre; where left out, length is added or taken without mass.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub butt_density_g_m: Option<f64>,
+    /// Thickness of the cap under which the piece of shaft is added or taken, in millimetres; where left out, 3 mm under
+    /// a grip (from memory: caps are 2.5 to 3.5 mm), the cap of a grip that is put on a bare club, nothing on a bare club.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub cap_mm: Option<f64>,
     /// Masses added, each at a place on the changed club.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub add: Vec<AddedMass>,
@@ -38,9 +42,9 @@ pub struct WhatIf {
 #[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields, default)]
 pub struct GripChange {
-    /// Mass of the grip taken off, in grams; nothing for a bare club.
+    /// Mass of the grip taken off, in grams; nothing for a bare club. Left out where a part is named "grip".
     pub old_mass_g: f64,
-    /// Its centre from the butt end, in millimetres.
+    /// Its centre from the butt end, in millimetres. Left out where a part is named "grip".
     pub old_position_mm: f64,
     /// Mass of the new grip in grams; nothing leaves the club bare.
     pub mass_g: f64,
@@ -150,25 +154,43 @@ impl<T: Real> Whole<T> {
 /// A mass and its place.
 pub(super) type Hung = (Dual, Dual);
 
+/// Cap of a usual grip (from memory: 2.5 to 3.5 mm).
+const USUAL_CAP_MM: f64 = 3.0;
+
 /// The inputs of a change among those of the club.
 pub(super) struct Change {
-    grip: Option<[Var; 5]>,
-    longer: Option<(Var, f64)>,
+    grip: Option<NewGrip>,
+    /// The length, the density of the shaft there, and the cap above it where it is known.
+    longer: Option<(Var, f64, Option<f64>)>,
     add: Vec<(String, Var, Var)>,
 }
 
+/// A grip put on: what comes off for it, mass and place of the new one, how the cap changes.
+#[derive(Clone, Copy)]
+struct NewGrip {
+    /// Mass and place of a grip that is not among the parts.
+    old: Option<[Var; 2]>,
+    mass: Var,
+    place: Var,
+    cap: Var,
+}
+
 impl Change {
-    /// Checks the change and adds its inputs.
-    pub fn read(what_if: &WhatIf, inputs: &mut Inputs) -> Result<Self, PhysicsError> {
-        let grip = what_if.grip.as_ref().map(|grip| read_grip(grip, inputs)).transpose()?;
+    /// Checks the change and adds its inputs. `named_g` is the mass of the part named "grip".
+    pub fn read(what_if: &WhatIf, named_g: Option<f64>, inputs: &mut Inputs) -> Result<Self, PhysicsError> {
+        let grip = what_if.grip.as_ref().map(|grip| read_grip(grip, named_g, inputs)).transpose()?;
         let density_g_m = what_if.butt_density_g_m.unwrap_or(0.0);
-        check::not_negative("what_if.butt_density_g_m", density_g_m, "g/m")?;
-        let longer =
-            what_if.longer_mm.map(|longer_mm| inputs.add("what_if.longer_mm", longer_mm, what_if.longer_mm_sd));
+        plausible::SHAFT_DENSITY_G_M.check("what_if.butt_density_g_m", density_g_m)?;
+        let cap_mm = what_if.cap_mm.map(|cap_mm| plausible::CAP_MM.check("what_if.cap_mm", cap_mm)).transpose()?;
+        let longer = what_if.longer_mm.map(|longer_mm| {
+            plausible::LENGTHENING_MM.check("what_if.longer_mm", longer_mm)?;
+            inputs.add("what_if.longer_mm", longer_mm, what_if.longer_mm_sd)
+        });
         let mut add = Vec::new();
         for (i, added) in what_if.add.iter().enumerate() {
             let field = format!("what_if.add[{i}]");
-            check::not_negative(&format!("{field}.position_mm"), added.position_mm, "mm")?;
+            plausible::PART_MASS_G.check(&format!("{field}.mass_g"), added.mass_g.abs())?;
+            plausible::PLACE_MM.check(&format!("{field}.position_mm"), added.position_mm)?;
             let name = if added.name.is_empty() { format!("added mass {}", i + 1) } else { added.name.clone() };
             let mass = inputs.add(format!("{field}.mass_g"), added.mass_g, added.mass_g_sd)?;
             add.push((
@@ -177,7 +199,7 @@ impl Change {
                 inputs.add(format!("{field}.position_mm"), added.position_mm, added.position_mm_sd)?,
             ));
         }
-        Ok(Self { grip, longer: longer.transpose()?.map(|var| (var, density_g_m)), add })
+        Ok(Self { grip, longer: longer.transpose()?.map(|var| (var, density_g_m, cap_mm)), add })
     }
 
     /// The club after each step. `grip` is the mass and place of the grip that is on it before, where known.
@@ -189,18 +211,25 @@ impl Change {
     ) -> Result<Vec<Whole<Dual>>, PhysicsError> {
         let mut states = Vec::with_capacity(2 + self.add.len());
         let mut now = club;
+        let zero = Dual::fixed(0.0);
         let mut staying = grip;
-        if let Some([old_mass, old_place, mass, place, cap]) = self.grip {
-            now = now.with(-x[old_mass], x[old_place]).moved(x[cap]).with(x[mass], x[place]);
+        let mut cap_mm = Dual::fixed(if grip.is_some() { USUAL_CAP_MM } else { 0.0 });
+        if let Some(NewGrip { old, mass, place, cap }) = self.grip {
+            let (off_g, off_mm) = old.map(|[mass, place]| (x[mass], x[place])).or(grip).unwrap_or((zero, zero));
+            now = now.with(-off_g, off_mm).moved(x[cap]).with(x[mass], x[place]);
+            // The cap is known where the club was bare; else it is the usual one, changed by so much.
+            let before_mm = if off_g.value > 0.0 { USUAL_CAP_MM } else { 0.0 };
+            cap_mm = x[cap] + before_mm;
             staying = Some((x[mass], x[place]));
             states.push(now);
         }
-        if let Some((longer, density_g_m)) = self.longer {
-            let zero = Dual::fixed(0.0);
+        if let Some((longer, density_g_m, given_cap_mm)) = self.longer {
             let (grip_g, grip_mm) = staying.unwrap_or((zero, zero));
-            // Adding: the grip comes off, arms grow, the new piece fills the gap. Taking: with a negative piece.
+            let cap_mm = given_cap_mm.map_or(cap_mm, Dual::fixed);
+            // Adding: the grip comes off, arms grow, the new piece fills the gap. Taking: with a negative piece. The
+            // shaft's end lies under the cap, from the outside of which every place counts.
             let piece_g = x[longer] * (density_g_m / 1000.0);
-            let bare = now.with(-grip_g, grip_mm).moved(x[longer]).with(piece_g, x[longer] * 0.5);
+            let bare = now.with(-grip_g, grip_mm).moved(x[longer]).with(piece_g, cap_mm + x[longer] * 0.5);
             now = bare.with(grip_g, grip_mm);
             states.push(now);
         }
@@ -274,16 +303,34 @@ impl Change {
     }
 }
 
-fn read_grip(grip: &GripChange, inputs: &mut Inputs) -> Result<[Var; 5], PhysicsError> {
-    check::not_negative("what_if.grip.old_mass_g", grip.old_mass_g, "g")?;
-    check::not_negative("what_if.grip.old_position_mm", grip.old_position_mm, "mm")?;
-    check::not_negative("what_if.grip.mass_g", grip.mass_g, "g")?;
-    check::not_negative("what_if.grip.position_mm", grip.position_mm, "mm")?;
-    Ok([
-        inputs.add("what_if.grip.old_mass_g", grip.old_mass_g, None)?,
-        inputs.add("what_if.grip.old_position_mm", grip.old_position_mm, None)?,
-        inputs.add("what_if.grip.mass_g", grip.mass_g, grip.mass_g_sd)?,
-        inputs.add("what_if.grip.position_mm", grip.position_mm, grip.position_mm_sd)?,
-        inputs.add("what_if.grip.cap_change_mm", grip.cap_change_mm, grip.cap_change_mm_sd)?,
-    ])
+fn read_grip(grip: &GripChange, named_g: Option<f64>, inputs: &mut Inputs) -> Result<NewGrip, PhysicsError> {
+    plausible::GRIP_MASS_G.check("what_if.grip.old_mass_g", grip.old_mass_g)?;
+    plausible::GRIP_CENTRE_MM.check("what_if.grip.old_position_mm", grip.old_position_mm)?;
+    plausible::GRIP_MASS_G.check("what_if.grip.mass_g", grip.mass_g)?;
+    plausible::GRIP_CENTRE_MM.check("what_if.grip.position_mm", grip.position_mm)?;
+    // A cap may also get thinner.
+    plausible::CAP_MM.check("what_if.grip.cap_change_mm", grip.cap_change_mm.abs())?;
+    let old = match named_g {
+        Some(named_g) if grip.old_mass_g != 0.0 && grip.old_mass_g != named_g => {
+            return Err(PhysicsError::Contradiction {
+                what: format!(
+                    "the part named grip weighs {named_g} g, but what_if.grip takes off {} g",
+                    grip.old_mass_g
+                ),
+                advice: "leave old_mass_g out: the grip that is named comes off",
+            });
+        }
+        // The part itself comes off, with what is not known of it.
+        Some(_) if grip.old_mass_g == 0.0 => None,
+        _ => Some([
+            inputs.add("what_if.grip.old_mass_g", grip.old_mass_g, None)?,
+            inputs.add("what_if.grip.old_position_mm", grip.old_position_mm, None)?,
+        ]),
+    };
+    Ok(NewGrip {
+        old,
+        mass: inputs.add("what_if.grip.mass_g", grip.mass_g, grip.mass_g_sd)?,
+        place: inputs.add("what_if.grip.position_mm", grip.position_mm, grip.position_mm_sd)?,
+        cap: inputs.add("what_if.grip.cap_change_mm", grip.cap_change_mm, grip.cap_change_mm_sd)?,
+    })
 }

@@ -1,10 +1,11 @@
-//! Amounts for a batch: two parts, beads, and something to spare.
+//! Amounts for a batch: two parts, spacers, and something to spare.
 
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
+use super::mix::{MIX_LEAST_G, MixFor, SPARE_PERCENT, amounts};
 use crate::{
-    PhysicsError, check,
+    PhysicsError, check, plausible,
     real::Dual,
     uncertainty::{Inputs, Point, Propagated, Var},
 };
@@ -25,12 +26,13 @@ pub enum Ratio {
 pub struct BatchInput {
     /// Joints to glue.
     pub joints: u32,
-    /// What stays in the cup, on the stick and is wiped off, as a share of the whole mix; 0.3 is 30 %.
-    #[serde(default)]
-    pub waste_share: f64,
-    /// Standard deviation of `waste_share`.
+    /// Mixed beyond what the joints need, for what stays in the cup and on the stick, in percent of the need; 30 where
+    /// left out (common practice, no source).
+    #[serde(default = "usual_spare_percent")]
+    pub spare_percent: f64,
+    /// Standard deviation of `spare_percent`.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub waste_share_sd: Option<f64>,
+    pub spare_percent_sd: Option<f64>,
     /// What the ratio counts.
     pub ratio: Ratio,
     /// Resin in the ratio.
@@ -55,18 +57,23 @@ pub struct BatchInput {
     /// Standard deviation of `hardener_density_g_ml`.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub hardener_density_g_ml_sd: Option<f64>,
-    /// Beads as a share of the mass of resin and hardener; 0.02 is 2 %.
+    /// Spacers in percent of the whole mix, as the bench counts them; 2 is 2 %.
     #[serde(default)]
-    pub bead_share: f64,
-    /// Standard deviation of `bead_share`.
+    pub bead_share_percent: f64,
+    /// Standard deviation of `bead_share_percent`.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub bead_share_sd: Option<f64>,
-    /// Adhesive a joint in grams, where it is known from weighing and `joint` is left out.
+    pub bead_share_percent_sd: Option<f64>,
+    /// What one joint takes all told, of resin, hardener and spacers, in grams, where it is known from weighing and
+    /// `joint` is left out.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub adhesive_a_joint_g: Option<f64>,
     /// Standard deviation of `adhesive_a_joint_g`.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub adhesive_a_joint_g_sd: Option<f64>,
+}
+
+fn usual_spare_percent() -> f64 {
+    SPARE_PERCENT
 }
 
 /// Amounts to weigh out.
@@ -82,7 +89,7 @@ pub struct BatchOutput {
     /// Standard deviation of `hardener_g`.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub hardener_g_sd: Option<f64>,
-    /// Beads in grams.
+    /// Spacers in grams.
     pub beads_g: f64,
     /// Standard deviation of `beads_g`.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -102,39 +109,55 @@ pub struct BatchOutput {
     /// Standard deviation of `hardener_a_gram_of_resin_g`.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub hardener_a_gram_of_resin_g_sd: Option<f64>,
+    /// Resin in millilitres, for a metering pump; where its density is given.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub resin_ml: Option<f64>,
+    /// Standard deviation of `resin_ml`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub resin_ml_sd: Option<f64>,
+    /// Hardener in millilitres; where its density is given.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub hardener_ml: Option<f64>,
+    /// Standard deviation of `hardener_ml`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub hardener_ml_sd: Option<f64>,
 }
 
 /// A batch among the inputs.
 #[derive(Clone, Copy)]
 pub(super) struct Batch {
-    joints: f64,
-    waste_share: Var,
-    bead_share: Var,
+    joints: u32,
+    ratio: Ratio,
+    spare_percent: Var,
+    bead_share_percent: Var,
     /// Resin, hardener.
     parts: [Var; 2],
-    /// Resin, hardener; by volume only.
-    densities: Option<[Var; 2]>,
+    /// Resin, hardener.
+    densities: [Option<Var>; 2],
     /// Where there is no joint to take it from.
     adhesive_a_joint: Option<Var>,
 }
 
 impl Batch {
-    pub const RESULTS: usize = 6;
+    pub const RESULTS: usize = 8;
 
     pub fn read(batch: &BatchInput, has_joint: bool, inputs: &mut Inputs) -> Result<Self, PhysicsError> {
-        check::at_least("batch.joints", f64::from(batch.joints), 1.0, "joints", "say how many joints are glued")?;
-        check::not_negative("batch.waste_share", batch.waste_share, "(no unit)")?;
-        check::below("batch.waste_share", batch.waste_share, 1.0, "(no unit)", "give a share: 0.3 for 30 %")?;
-        check::not_negative("batch.bead_share", batch.bead_share, "(no unit)")?;
-        check::below("batch.bead_share", batch.bead_share, 1.0, "(no unit)", "give a share: 0.02 for 2 %")?;
+        plausible::JOINTS.check("batch.joints", f64::from(batch.joints))?;
+        plausible::SPARE_PERCENT.check("batch.spare_percent", batch.spare_percent)?;
+        plausible::BEADS_PERCENT.check("batch.bead_share_percent", batch.bead_share_percent)?;
         check::positive("batch.resin_parts", batch.resin_parts, "parts")?;
         check::positive("batch.hardener_parts", batch.hardener_parts, "parts")?;
         refuse_lone_deviations(batch)?;
         Ok(Self {
-            joints: f64::from(batch.joints),
+            joints: batch.joints,
+            ratio: batch.ratio,
             adhesive_a_joint: adhesive_a_joint(batch, has_joint, inputs)?,
-            waste_share: inputs.add("batch.waste_share", batch.waste_share, batch.waste_share_sd)?,
-            bead_share: inputs.add("batch.bead_share", batch.bead_share, batch.bead_share_sd)?,
+            spare_percent: inputs.add("batch.spare_percent", batch.spare_percent, batch.spare_percent_sd)?,
+            bead_share_percent: inputs.add(
+                "batch.bead_share_percent",
+                batch.bead_share_percent,
+                batch.bead_share_percent_sd,
+            )?,
             parts: [
                 inputs.add("batch.resin_parts", batch.resin_parts, batch.resin_parts_sd)?,
                 inputs.add("batch.hardener_parts", batch.hardener_parts, batch.hardener_parts_sd)?,
@@ -143,22 +166,49 @@ impl Batch {
         })
     }
 
-    /// Resin, hardener, beads, the whole mix, what ends in the joints, hardener for a gram of resin.
-    pub fn results(self, x: &Point<'_, Dual>, joint_adhesive: Option<Dual>) -> [Dual; Self::RESULTS] {
-        let a_joint = self.adhesive_a_joint.map(|var| x[var]).or(joint_adhesive).unwrap_or(Dual::fixed(0.0));
+    /// What a mix of so many of the joints is for.
+    pub fn mix_for(self, x: &Point<'_, Dual>, joint_adhesive: Option<Dual>) -> MixFor<Dual> {
         let [resin_parts, hardener_parts] = self.parts.map(|var| x[var]);
         let by_parts = hardener_parts / resin_parts;
-        let hardener_a_gram = self.densities.map_or(by_parts, |[resin, hardener]| by_parts * x[hardener] / x[resin]);
-        let in_joints = a_joint * self.joints;
-        let mix = in_joints / (-x[self.waste_share] + 1.0);
-        let adhesive = mix / (x[self.bead_share] + 1.0);
-        let resin = adhesive / (hardener_a_gram + 1.0);
-        [resin, resin * hardener_a_gram, adhesive * x[self.bead_share], mix, in_joints, hardener_a_gram]
+        let hardener_a_gram_of_resin_g = match (self.ratio, self.densities) {
+            (Ratio::ByVolume, [Some(resin), Some(hardener)]) => by_parts * x[hardener] / x[resin],
+            _ => by_parts,
+        };
+        MixFor {
+            joints: self.joints,
+            adhesive_a_joint_g: self.adhesive_a_joint.map(|var| x[var]).or(joint_adhesive).unwrap_or(Dual::fixed(0.0)),
+            spare_percent: x[self.spare_percent],
+            bead_share_percent: x[self.bead_share_percent],
+            hardener_a_gram_of_resin_g,
+        }
     }
 
-    pub fn output(results: &Propagated, first: usize) -> BatchOutput {
+    /// Resin, hardener, spacers, the whole mix, what ends in the joints, hardener for a gram of resin, and resin and
+    /// hardener by volume, which are nothing where the density is not known.
+    pub fn results(self, x: &Point<'_, Dual>, joint_adhesive: Option<Dual>) -> [Dual; Self::RESULTS] {
+        let of = self.mix_for(x, joint_adhesive);
+        let mix = amounts(of);
+        let volume = |mass_g: Dual, density: Option<Var>| density.map_or(Dual::fixed(0.0), |var| mass_g / x[var]);
+        [
+            mix.resin_g,
+            mix.hardener_g,
+            mix.beads_g,
+            mix.mix_g,
+            mix.in_joints_g,
+            of.hardener_a_gram_of_resin_g,
+            volume(mix.resin_g, self.densities[0]),
+            volume(mix.hardener_g, self.densities[1]),
+        ]
+    }
+
+    pub fn output(self, results: &Propagated, first: usize) -> BatchOutput {
         let figure = |i: usize| (results.value(first + i), results.sd(first + i));
-        let [resin, hardener, beads, mix, in_joints, a_gram] = std::array::from_fn(figure);
+        let [resin, hardener, beads, mix, in_joints, a_gram, resin_ml, hardener_ml] = std::array::from_fn(figure);
+        let known = |i: usize, (value, sd): (f64, Option<f64>)| match self.densities[i] {
+            Some(_) => (Some(value), sd),
+            None => (None, None),
+        };
+        let (resin_ml, hardener_ml) = (known(0, resin_ml), known(1, hardener_ml));
         BatchOutput {
             resin_g: resin.0,
             resin_g_sd: resin.1,
@@ -172,7 +222,23 @@ impl Batch {
             in_joints_g_sd: in_joints.1,
             hardener_a_gram_of_resin_g: a_gram.0,
             hardener_a_gram_of_resin_g_sd: a_gram.1,
+            resin_ml: resin_ml.0,
+            resin_ml_sd: resin_ml.1,
+            hardener_ml: hardener_ml.0,
+            hardener_ml_sd: hardener_ml.1,
         }
+    }
+
+    /// What is worth knowing before the cup is filled.
+    pub fn warnings(input: &BatchInput, output: &BatchOutput) -> Option<String> {
+        let needed_g = output.in_joints_g * (1.0 + input.spare_percent / 100.0);
+        (needed_g < MIX_LEAST_G).then(|| {
+            format!(
+                "the joints need {} g with the spare; {} g is the least that a scale of 0.1 g weighs out to 1 %",
+                quantity::decimal(needed_g, 1),
+                quantity::decimal(MIX_LEAST_G, 0)
+            )
+        })
     }
 }
 
@@ -198,7 +264,8 @@ fn adhesive_a_joint(batch: &BatchInput, has_joint: bool, inputs: &mut Inputs) ->
             advice: "give the weighed figure or the geometry, not both",
         }),
         Some(adhesive_g) => {
-            let adhesive_g = check::positive("batch.adhesive_a_joint_g", adhesive_g, "g")?;
+            check::positive("batch.adhesive_a_joint_g", adhesive_g, "g")?;
+            plausible::JOINT_ADHESIVE_G.check("batch.adhesive_a_joint_g", adhesive_g)?;
             inputs.add("batch.adhesive_a_joint_g", adhesive_g, batch.adhesive_a_joint_g_sd).map(Some)
         }
         None if has_joint => Ok(None),
@@ -209,17 +276,20 @@ fn adhesive_a_joint(batch: &BatchInput, has_joint: bool, inputs: &mut Inputs) ->
     }
 }
 
-fn densities(batch: &BatchInput, inputs: &mut Inputs) -> Result<Option<[Var; 2]>, PhysicsError> {
-    if batch.ratio == Ratio::ByMass {
-        return Ok(None);
-    }
+fn densities(batch: &BatchInput, inputs: &mut Inputs) -> Result<[Option<Var>; 2], PhysicsError> {
     let mut density = |field: &str, density_g_ml: Option<f64>, sd: Option<f64>| {
         let advice = "a ratio by volume needs the densities of both parts to be weighed out";
-        let density_g_ml = density_g_ml.ok_or_else(|| PhysicsError::Missing { field: field.to_owned(), advice })?;
-        inputs.add(field, check::positive(field, density_g_ml, "g/ml")?, sd)
+        match density_g_ml {
+            None if batch.ratio == Ratio::ByVolume => Err(PhysicsError::Missing { field: field.to_owned(), advice }),
+            None => Ok(None),
+            Some(given) => plausible::ADHESIVE_DENSITY_G_ML
+                .check(field, given)
+                .and_then(|g_ml| inputs.add(field, g_ml, sd))
+                .map(Some),
+        }
     };
-    Ok(Some([
+    Ok([
         density("batch.resin_density_g_ml", batch.resin_density_g_ml, batch.resin_density_g_ml_sd)?,
         density("batch.hardener_density_g_ml", batch.hardener_density_g_ml, batch.hardener_density_g_ml_sd)?,
-    ]))
+    ])
 }

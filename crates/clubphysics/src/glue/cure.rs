@@ -3,8 +3,9 @@
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
+use super::mix::{Amounts, Cups, cups, work_min};
 use crate::{
-    Bound, PhysicsError, check,
+    Bound, PhysicsError, check, plausible,
     real::{Dual, Real},
     uncertainty::{Inputs, Point, Propagated, Var},
 };
@@ -12,6 +13,15 @@ use crate::{
 /// Molar gas constant, exact since 2019 (SI brochure, 9th edition).
 pub const GAS_CONSTANT_J_MOL_K: f64 = 8.314_462_618;
 const ZERO_CELSIUS_K: f64 = 273.15;
+
+/// Activation energy where a sheet states a time at one temperature only, kJ/mol: it doubles the rate from 25 to 35 °C
+/// (derived from the suppliers' rule that pot life about halves per 10 °C; handbook values 0.477 at 15 °C, 2.782 at 40 °C).
+pub const ONE_POINT_ENERGY_KJ_MOL: f64 = 52.95;
+
+/// How far beyond the temperatures of its sheet a time may be carried without a remark, °C. Sheets say 23 °C (the climate
+/// of a test laboratory, ISO 291, from memory) or 25 °C for "room temperature", and shops work at 20 °C. Within 5 °C a time
+/// by [`ONE_POINT_ENERGY_KJ_MOL`] changes by a factor of 1.44 at most (derived).
+pub const SHEET_MARGIN_C: f64 = 5.0;
 
 /// A point of the product's sheet: so long at this temperature.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, ToSchema)]
@@ -48,24 +58,25 @@ pub struct CureInput {
     /// Standard deviation of `temperature_c`, as of a shop that cools at night.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub temperature_c_sd: Option<f64>,
-    /// Pot life at two temperatures.
+    /// Pot life at one temperature of the sheet, or at two.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub pot_life: Option<[SheetReading; 2]>,
-    /// Mass the sheet's pot life is stated for, in grams; often 100.
+    pub pot_life: Option<Vec<SheetReading>>,
+    /// Mass in one cup for which the sheet states the pot life, in grams; often 100. With a `batch`, the pot life of a
+    /// larger cup is shorter by the ratio of the masses.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub pot_life_mass_g: Option<f64>,
-    /// Handling strength at two temperatures.
+    /// Handling strength at one temperature of the sheet, or at two.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub handling: Option<[SheetReading; 2]>,
-    /// Full cure at two temperatures.
+    pub handling: Option<Vec<SheetReading>>,
+    /// Full cure at one temperature of the sheet, or at two.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub full_cure: Option<[SheetReading; 2]>,
+    pub full_cure: Option<Vec<SheetReading>>,
 }
 
 /// Times at the temperature of the shop. The product's own sheet always wins.
 #[derive(Debug, Clone, PartialEq, Serialize, ToSchema)]
 pub struct CureOutput {
-    /// Pot life in minutes.
+    /// Pot life in minutes, of the whole `batch` in one cup where there is one.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub pot_life_min: Option<f64>,
     /// Standard deviation of `pot_life_min`.
@@ -85,7 +96,8 @@ pub struct CureOutput {
     pub full_cure_min_sd: Option<f64>,
     /// Activation energy of each time above, in kJ/mol, in their order.
     pub activation_energy_kj_mol: Vec<f64>,
-    /// Their standard deviations, where a point of the sheet has one; zero for a time whose points have none.
+    /// Their standard deviations, where a point of the sheet has one; zero for a time whose points have none, or that has
+    /// one point.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub activation_energy_kj_mol_sd: Option<Vec<f64>>,
     /// What to think about.
@@ -115,36 +127,89 @@ fn rate<T: Real>(energy_kj_mol: T, temperature_c: T, reference_c: T) -> T {
     (energy_kj_mol * difference * (1000.0 / GAS_CONSTANT_J_MOL_K)).exp()
 }
 
-/// Time at a temperature and activation energy in kJ/mol by two points of temperature and time that were checked.
-fn line_through<T: Real>(points: [[T; 2]; 2], temperature_c: T) -> [T; 2] {
-    let [[cold_c, cold_min], [warm_c, warm_min]] = points;
-    let span = per_kelvin(cold_c) - per_kelvin(warm_c);
-    let energy_kj_mol = (cold_min / warm_min).ln() / span * (GAS_CONSTANT_J_MOL_K / 1000.0);
-    [cold_min / rate(energy_kj_mol, temperature_c, cold_c), energy_kj_mol]
+/// Time at a temperature and activation energy in kJ/mol by one or two points of temperature and time that were checked.
+fn line_through<T: Real>(points: &[[T; 2]], temperature_c: T) -> [T; 2] {
+    match *points {
+        [[one_c, one_min], [other_c, other_min], ..] => {
+            let span = per_kelvin(one_c) - per_kelvin(other_c);
+            let energy_kj_mol = (one_min / other_min).ln() / span * (GAS_CONSTANT_J_MOL_K / 1000.0);
+            [one_min / rate(energy_kj_mol, temperature_c, one_c), energy_kj_mol]
+        }
+        [[one_c, one_min]] => {
+            let energy_kj_mol = T::constant(ONE_POINT_ENERGY_KJ_MOL);
+            [one_min / rate(energy_kj_mol, temperature_c, one_c), energy_kj_mol]
+        }
+        [] => [T::constant(0.0); 2],
+    }
 }
 
-/// Time at a temperature by the line through two points of a sheet, and the activation energy in kJ/mol.
+/// Time at a temperature by a product's sheet, and the activation energy in kJ/mol: by the line through two points of the
+/// sheet, or by one point and [`ONE_POINT_ENERGY_KJ_MOL`].
 ///
 /// # Errors
 ///
-/// [`PhysicsError`] where temperatures are alike, times are not positive, or the warmer point takes longer.
-pub fn time_at(field: &str, points: [SheetPoint; 2], temperature_c: f64) -> Result<(f64, f64), PhysicsError> {
+/// [`PhysicsError`] where there is no point or more than two, temperatures are alike, times are not positive, or the
+/// warmer point takes longer.
+pub fn time_at(field: &str, points: impl AsRef<[SheetPoint]>, temperature_c: f64) -> Result<(f64, f64), PhysicsError> {
+    let points = points.as_ref();
     check_sheet(field, points)?;
-    let [time_min, energy_kj_mol] = line_through(points.map(|p| [p.temperature_c, p.time_min]), temperature_c);
+    let figures: Vec<_> = points.iter().map(|p| [p.temperature_c, p.time_min]).collect();
+    let [time_min, energy_kj_mol] = line_through(&figures, temperature_c);
     Ok((time_min, energy_kj_mol))
 }
 
-fn check_sheet(field: &str, points: [SheetPoint; 2]) -> Result<(), PhysicsError> {
+/// Share of the sheet's pot life that a cup keeps: a larger cup than the sheet's holds its own heat and goes off sooner, by
+/// the ratio of the masses. Common practice, no source; the true time depends on the shape of the cup too. A smaller cup
+/// counts as the sheet's, to be careful.
+#[must_use]
+pub fn pot_life_share<T: Real>(stated_for_g: f64, mix_g: T) -> T {
+    if mix_g.value() > stated_for_g { T::constant(stated_for_g) / mix_g } else { T::constant(1.0) }
+}
+
+/// How a room lies to the temperatures of a product's sheet.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Reach {
+    /// Within them, or no further off than [`SHEET_MARGIN_C`].
+    Within,
+    /// Colder than the coldest, which is given: a time carried so far says nothing of whether it cures at all.
+    Colder(f64),
+    /// Warmer than the warmest, which is given.
+    Warmer(f64),
+}
+
+/// How a room lies to the temperatures for which a sheet states a time. Without any, everything is within.
+#[must_use]
+pub fn reach(sheet_c: impl IntoIterator<Item = f64>, room_c: f64) -> Reach {
+    let ends = sheet_c.into_iter().fold(None, |ends: Option<(f64, f64)>, at_c| {
+        let (low, high) = ends.unwrap_or((at_c, at_c));
+        Some((low.min(at_c), high.max(at_c)))
+    });
+    match ends {
+        Some((coldest_c, _)) if room_c < coldest_c - SHEET_MARGIN_C => Reach::Colder(coldest_c),
+        Some((_, warmest_c)) if room_c > warmest_c + SHEET_MARGIN_C => Reach::Warmer(warmest_c),
+        _ => Reach::Within,
+    }
+}
+
+fn check_sheet(field: &str, points: &[SheetPoint]) -> Result<(), PhysicsError> {
     const ALIKE_C: f64 = 0.5;
+    check::enough(field, points.len(), 1, "give one point of the sheet, or two")?;
+    if points.len() > 2 {
+        return Err(PhysicsError::Contradiction {
+            what: format!("{field} has {} points", points.len()),
+            advice: "give one point of the sheet, or the two between which the shop's temperature lies",
+        });
+    }
     for (i, point) in points.iter().enumerate() {
-        temperature(&format!("{field}[{i}].temperature_c"), point.temperature_c)?;
+        plausible::SHEET_C.check(&format!("{field}[{i}].temperature_c"), point.temperature_c)?;
         check::positive(&format!("{field}[{i}].time_min"), point.time_min, "min")?;
     }
-    let [cold, warm] = if points[0].temperature_c <= points[1].temperature_c { points } else { [points[1], points[0]] };
+    let &[one, other] = points else { return Ok(()) };
+    let [cold, warm] = if one.temperature_c <= other.temperature_c { [one, other] } else { [other, one] };
     if warm.temperature_c - cold.temperature_c < ALIKE_C {
         return Err(PhysicsError::Contradiction {
             what: format!("both points of {field} are at {} °C", cold.temperature_c),
-            advice: "take two temperatures from the sheet; with one the effect of temperature cannot be known",
+            advice: "take two temperatures from the sheet, or give one point alone",
         });
     }
     if warm.time_min > cold.time_min {
@@ -154,74 +219,84 @@ fn check_sheet(field: &str, points: [SheetPoint; 2]) -> Result<(), PhysicsError>
             bound: Bound::AtMost,
             limit: cold.time_min,
             unit: "min",
-            advice: "warmth shortens every time; the two points are probably exchanged",
+            advice: "warmth shortens every time; the two points are probably exchanged".into(),
         });
     }
     Ok(())
 }
 
-fn temperature(field: &str, temperature_c: f64) -> Result<f64, PhysicsError> {
-    const COLDEST_C: f64 = -20.0;
-    const HOTTEST_C: f64 = 150.0;
-    check::at_least(field, temperature_c, COLDEST_C, "°C", "give the temperature in degrees Celsius")?;
-    check::at_most(field, temperature_c, HOTTEST_C, "°C", "give the temperature in degrees Celsius")
-}
-
 /// Sheet and shop among the inputs.
-#[derive(Clone, Copy)]
+#[derive(Debug, Clone)]
 pub(super) struct Cure {
     shop: Var,
-    /// Temperature and time of both points, for pot life, handling and full cure.
-    sheets: [Option<[[Var; 2]; 2]>; 3],
+    /// Mass that the sheet's pot life is stated for.
+    pot_life_mass_g: Option<f64>,
+    /// Temperature and time of each point, for pot life, handling and full cure.
+    sheets: [Option<Vec<[Var; 2]>>; 3],
 }
 
 /// The times of a sheet by their place in the document.
-fn sheets(cure: &CureInput) -> [(&'static str, Option<[SheetReading; 2]>); 3] {
-    [("cure.pot_life", cure.pot_life), ("cure.handling", cure.handling), ("cure.full_cure", cure.full_cure)]
+fn sheets(cure: &CureInput) -> [(&'static str, Option<&[SheetReading]>); 3] {
+    [
+        ("cure.pot_life", cure.pot_life.as_deref()),
+        ("cure.handling", cure.handling.as_deref()),
+        ("cure.full_cure", cure.full_cure.as_deref()),
+    ]
 }
 
 impl Cure {
     pub fn read(cure: &CureInput, inputs: &mut Inputs) -> Result<Self, PhysicsError> {
-        temperature("cure.temperature_c", cure.temperature_c)?;
+        plausible::ROOM_C.check("cure.temperature_c", cure.temperature_c)?;
         if let Some(mass_g) = cure.pot_life_mass_g {
             check::positive("cure.pot_life_mass_g", mass_g, "g")?;
         }
         let shop = inputs.add("cure.temperature_c", cure.temperature_c, cure.temperature_c_sd)?;
-        let mut found = [None; 3];
+        let mut found = [None, None, None];
         for ((field, points), found) in sheets(cure).into_iter().zip(&mut found) {
             let Some(points) = points else { continue };
-            check_sheet(field, points.map(|p| SheetPoint { temperature_c: p.temperature_c, time_min: p.time_min }))?;
-            let mut point = |i: usize| -> Result<[Var; 2], PhysicsError> {
-                let SheetReading { temperature_c, temperature_c_sd, time_min, time_min_sd } = points[i];
-                Ok([
-                    inputs.add(format!("{field}[{i}].temperature_c"), temperature_c, temperature_c_sd)?,
-                    inputs.add(format!("{field}[{i}].time_min"), time_min, time_min_sd)?,
-                ])
-            };
-            *found = Some([point(0)?, point(1)?]);
+            let plain: Vec<_> =
+                points.iter().map(|p| SheetPoint { temperature_c: p.temperature_c, time_min: p.time_min }).collect();
+            check_sheet(field, &plain)?;
+            let mut vars = Vec::with_capacity(points.len());
+            for (i, p) in points.iter().enumerate() {
+                vars.push([
+                    inputs.add(format!("{field}[{i}].temperature_c"), p.temperature_c, p.temperature_c_sd)?,
+                    inputs.add(format!("{field}[{i}].time_min"), p.time_min, p.time_min_sd)?,
+                ]);
+            }
+            *found = Some(vars);
         }
         if found.iter().all(Option::is_none) {
             return Err(PhysicsError::Missing {
                 field: "cure.pot_life".to_owned(),
-                advice: "give two points of the sheet for pot_life, handling or full_cure",
+                advice: "give one or two points of the sheet for pot_life, handling or full_cure",
             });
         }
-        Ok(Self { shop, sheets: found })
+        Ok(Self { shop, pot_life_mass_g: cure.pot_life_mass_g, sheets: found })
     }
 
     /// How many results there are.
-    pub fn count(self) -> usize {
+    pub fn count(&self) -> usize {
         2 * self.sheets.iter().flatten().count()
     }
 
-    /// Time and activation energy of each sheet that was given.
-    pub fn results(self, x: &Point<'_, Dual>) -> impl Iterator<Item = Dual> {
-        let shop = x[self.shop];
-        let given = self.sheets.map(|sheet| sheet.map(|points| points.map(|point| point.map(|var| x[var]))));
-        given.into_iter().flatten().flat_map(move |points| line_through(points, shop))
+    /// Time and activation energy of each sheet that was given; the pot life is that of the mix in one cup.
+    pub fn results(&self, x: &Point<'_, Dual>, mix_g: Option<Dual>) -> Vec<Dual> {
+        let mut results = Vec::with_capacity(self.count());
+        for (i, sheet) in self.sheets.iter().enumerate() {
+            let Some(sheet) = sheet else { continue };
+            let points: Vec<_> = sheet.iter().map(|point| point.map(|var| x[var])).collect();
+            let [time_min, energy] = line_through(&points, x[self.shop]);
+            let share = match (i, self.pot_life_mass_g, mix_g) {
+                (0, Some(stated_g), Some(mix_g)) => pot_life_share(stated_g, mix_g),
+                _ => Dual::fixed(1.0),
+            };
+            results.extend([time_min * share, energy]);
+        }
+        results
     }
 
-    pub fn output(self, input: &CureInput, results: &Propagated, first: usize, mix_g: Option<f64>) -> CureOutput {
+    pub fn output(&self, input: &CureInput, results: &Propagated, first: usize) -> CureOutput {
         let mut next = first;
         let mut figure = |given: bool| {
             given.then(|| {
@@ -229,7 +304,7 @@ impl Cure {
                 next - 2
             })
         };
-        let [pot_life, handling, full_cure] = self.sheets.map(|sheet| figure(sheet.is_some()));
+        let [pot_life, handling, full_cure] = [0, 1, 2].map(|i| figure(self.sheets[i].is_some()));
         let value = |at: Option<usize>| at.map(|i| results.value(i));
         let sd = |at: Option<usize>| at.and_then(|i| results.sd(i));
         let energies: Vec<usize> = [pot_life, handling, full_cure].into_iter().flatten().map(|i| i + 1).collect();
@@ -246,27 +321,72 @@ impl Cure {
                 .iter()
                 .any(Option::is_some)
                 .then(|| energy_sds.iter().map(|sd| sd.unwrap_or(0.0)).collect()),
-            warnings: warnings(input, mix_g),
+            warnings: beyond_the_sheet(input),
         }
     }
 }
 
-fn warnings(input: &CureInput, mix_g: Option<f64>) -> Vec<String> {
+/// Remarks on times that are carried beyond the temperatures of their sheet.
+fn beyond_the_sheet(input: &CureInput) -> Vec<String> {
+    let room_c = input.temperature_c;
     let mut warnings = Vec::new();
     for (field, points) in sheets(input) {
-        if let Some([one, other]) = points.map(|points| points.map(|point| point.temperature_c))
-            && !(one.min(other)..=one.max(other)).contains(&input.temperature_c)
-        {
-            warnings.push(format!("{field} is carried beyond the temperatures of the sheet"));
+        let Some(points) = points else { continue };
+        match reach(points.iter().map(|point| point.temperature_c), room_c) {
+            Reach::Within => {}
+            Reach::Colder(coldest_c) => {
+                let what = if field == "cure.pot_life" { "it is a guess" } else { "so cold, many adhesives never cure fully" };
+                warnings.push(format!(
+                    "{field} is carried beyond the temperatures of the sheet, to {room_c} °C from {coldest_c} °C: {what}. \
+                     Warm the room, or ask the maker"
+                ));
+            }
+            Reach::Warmer(warmest_c) => warnings.push(format!(
+                "{field} is carried beyond the temperatures of the sheet, to {room_c} °C from {warmest_c} °C: trust the \
+                 sheet's own time"
+            )),
         }
     }
-    if let (Some(stated_g), Some(mix_g)) = (input.pot_life_mass_g, mix_g)
-        && mix_g > stated_g
-    {
+    warnings
+}
+
+/// Remarks on a cup that is larger than the sheet's, or that goes off before its joints are glued.
+///
+/// `pot_life_min` is that of so many joints from one cup.
+pub(super) fn too_large_a_cup(
+    input: &CureInput,
+    (joints, mix_g): (u32, f64),
+    pot_life_min: impl Fn(u32) -> f64,
+    mix_of: impl Fn(u32) -> Amounts,
+) -> Vec<String> {
+    let mut warnings = Vec::new();
+    let whole = |value: f64| quantity::decimal(value, 0);
+    if let Some(stated_g) = input.pot_life_mass_g.filter(|stated_g| mix_g > *stated_g) {
         warnings.push(format!(
-            "{} g in one cup is more than the {stated_g} g the pot life is stated for: it will be shorter, and hot",
-            quantity::decimal(mix_g, 0)
+            "{} g in one cup is more than the {stated_g} g the pot life is stated for: it is shorter, and the cup gets hot",
+            whole(mix_g)
         ));
+    }
+    let work = work_min(joints);
+    match cups(joints, &pot_life_min) {
+        Some(Cups { cups: 1, .. }) => {}
+        Some(Cups { cups, joints_a_cup }) => {
+            let each = mix_of(joints_a_cup);
+            let grams = |mass_g: f64| quantity::decimal(mass_g, 1);
+            warnings.push(format!(
+                "gluing {joints} joints takes about {} min, and the cup is good for {} min: mix {cups} cups one after the \
+                 other, {joints_a_cup} joints each, of {} g resin, {} g hardener and {} g spacers",
+                whole(work),
+                whole(pot_life_min(joints)),
+                grams(each.resin_g),
+                grams(each.hardener_g),
+                grams(each.beads_g),
+            ));
+        }
+        None => warnings.push(format!(
+            "the cup is good for {} min, less than one joint takes with its mixing: take a slower adhesive",
+            whole(pot_life_min(1))
+        )),
     }
     warnings
 }

@@ -3,10 +3,11 @@
 use serde_json::{Value, json};
 
 use super::{
-    GlueInput, GlueOutput,
+    BatchInput, BatchOutput, CureInput, GlueInput, GlueOutput,
     batch::Batch,
-    cure::Cure,
+    cure::{Cure, pot_life_share, too_large_a_cup},
     joint::{Joint, Pull},
+    mix::{MixFor, amounts},
 };
 use crate::{
     PhysicsError,
@@ -20,15 +21,15 @@ pub const TOPIC: Topic = Topic {
     title: "Glue",
     summary: "Adhesive in a joint and a batch, pot life and cure at a temperature, and the stress of the swing.",
     example,
-    run: |input| through_json(input, glue),
+    run: |input| through_json(&input, glue),
 };
 
 fn example() -> Value {
     json!({
-        "joint": { "bore_mm": 9.65, "bore_mm_sd": 0.02, "tip_mm": 9.40, "tip_mm_sd": 0.01, "depth_mm": 32.0, "density_g_ml": 1.15 },
+        "joint": { "bore_mm": 9.65, "bore_mm_sd": 0.02, "tip_mm": 9.40, "tip_mm_sd": 0.01, "depth_mm": 32.0, "density_g_ml": 1.15, "beyond_ring_g": 1.5, "beyond_ring_g_sd": 0.3 },
         "batch": {
-            "joints": 8, "waste_share": 0.4, "waste_share_sd": 0.05, "ratio": "by_volume", "resin_parts": 1.0, "hardener_parts": 1.0,
-            "resin_density_g_ml": 1.16, "hardener_density_g_ml": 1.05, "bead_share": 0.02
+            "joints": 8, "spare_percent": 40.0, "spare_percent_sd": 5.0, "ratio": "by_volume", "resin_parts": 1.0, "hardener_parts": 1.0,
+            "resin_density_g_ml": 1.16, "hardener_density_g_ml": 1.05, "bead_share_percent": 2.0
         },
         "cure": {
             "temperature_c": 20.0, "temperature_c_sd": 1.0,
@@ -42,7 +43,8 @@ fn example() -> Value {
 
 /// Glue in a joint, in the cup, by the clock and under the swing.
 ///
-/// Accuracy: rounding; values in `tests/val_glue.rs`. Times are as good as the two points of the sheet.
+/// Accuracy: rounding; values in `tests/val_glue.rs`. Times are as good as the points of the sheet, amounts as good as what
+/// a joint takes beside its ring, which is a shop's own figure.
 ///
 /// # Errors
 ///
@@ -60,23 +62,53 @@ pub fn glue(input: &GlueInput) -> Result<GlueOutput, PhysicsError> {
     // In this order: joint, batch, pull, cure.
     let results = inputs.propagate(|x| {
         let of_joint = joint.map(|joint| joint.results(x));
+        let a_joint = of_joint.map(|[.., all_told]| all_told);
+        let of_batch = batch.map(|batch| batch.results(x, a_joint));
         let mut results: Vec<_> = of_joint.into_iter().flatten().collect();
-        results.extend(batch.iter().flat_map(|batch| batch.results(x, of_joint.map(|[_, _, adhesive]| adhesive))));
+        results.extend(of_batch.into_iter().flatten());
         results.extend(pull.iter().flat_map(|pull| pull.results(x, joint)));
-        results.extend(cure.iter().flat_map(|cure| cure.results(x)));
+        results.extend(cure.iter().flat_map(|cure| cure.results(x, of_batch.map(|[_, _, _, mix, ..]| mix))));
         Ok(results)
     })?;
     let batch_first = joint.map_or(0, |_| Joint::RESULTS);
     let pull_first = batch_first + batch.map_or(0, |_| Batch::RESULTS);
-    let cure_first = results.values().len() - cure.map_or(0, Cure::count);
+    let cure_first = results.values().len() - cure.as_ref().map_or(0, Cure::count);
     let joint_output = joint.map(|_| Joint::output(&results));
-    let batch_output = batch.map(|_| Batch::output(&results, batch_first));
-    let mix_g = batch_output.map(|batch| batch.mix_g);
+    let batch_output = batch.map(|batch| batch.output(&results, batch_first));
+    let mut warnings: Vec<String> = joint_output.as_ref().and_then(Joint::warnings).into_iter().collect();
+    if let (Some(asked), Some(output)) = (&input.batch, &batch_output) {
+        warnings.extend(Batch::warnings(asked, output));
+    }
+    let mut cure_output =
+        cure.as_ref().zip(input.cure.as_ref()).map(|(cure, asked)| cure.output(asked, &results, cure_first));
+    if let (Some(asked), Some(output), Some(batch), Some(mix)) =
+        (&input.cure, &mut cure_output, &input.batch, &batch_output)
+        && let Some(one_cup_min) = output.pot_life_min
+    {
+        output.warnings.extend(cups_of_a_batch(asked, batch, mix, one_cup_min));
+    }
     Ok(GlueOutput {
-        warnings: joint_output.as_ref().and_then(Joint::warnings).into_iter().collect(),
+        warnings,
         joint: joint_output,
         batch: batch_output,
-        cure: cure.zip(input.cure.as_ref()).map(|(cure, asked)| cure.output(asked, &results, cure_first, mix_g)),
-        pull: pull.map(|_| Pull::output(&results, pull_first, cure_first)),
+        cure: cure_output,
+        pull: input.pull.as_ref().map(|asked| Pull::output(asked, &results, pull_first, cure_first)),
     })
+}
+
+/// Whether one cup is good for all joints of the batch, by what it holds and how long it is good.
+fn cups_of_a_batch(asked: &CureInput, batch: &BatchInput, mix: &BatchOutput, one_cup_min: f64) -> Vec<String> {
+    let mix_of = |joints: u32| {
+        amounts(MixFor {
+            joints,
+            adhesive_a_joint_g: mix.in_joints_g / f64::from(batch.joints),
+            spare_percent: batch.spare_percent,
+            bead_share_percent: batch.bead_share_percent,
+            hardener_a_gram_of_resin_g: mix.hardener_a_gram_of_resin_g,
+        })
+    };
+    // What a small cup keeps of the sheet's pot life, a large one has lost.
+    let share = |mix_g: f64| asked.pot_life_mass_g.map_or(1.0, |stated_g| pot_life_share(stated_g, mix_g));
+    let pot_life_min = |joints: u32| one_cup_min / share(mix.mix_g) * share(mix_of(joints).mix_g);
+    too_large_a_cup(asked, (batch.joints, mix.mix_g), pot_life_min, mix_of)
 }

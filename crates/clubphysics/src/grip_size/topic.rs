@@ -29,7 +29,7 @@ pub const TOPIC: Topic = Topic {
     title: "Grip size",
     summary: "Diameter along a grip on its shaft, layers of tape for a wanted size, and what the tape does to the balance.",
     example,
-    run: |input| through_json(input, grip_size),
+    run: |input| through_json(&input, grip_size),
 };
 
 fn example() -> Value {

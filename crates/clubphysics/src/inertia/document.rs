@@ -135,6 +135,9 @@ pub struct InertiaOutput {
     /// Head masses for the series of lengths.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub series: Option<Vec<SeriesRow>>,
+    /// What looks odd about the input without being impossible.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub warnings: Vec<String>,
 }
 
 /// Inertia from a pendulum reading.

@@ -9,8 +9,9 @@ use utoipa::ToSchema;
 
 use super::kernel::inertia;
 use crate::{
-    PhysicsError, balance, check,
+    PhysicsError, balance, check, plausible,
     real::Real,
+    trim::MassLine,
     uncertainty::{Inputs, Propagated, Var},
 };
 
@@ -24,7 +25,8 @@ pub enum ShaftLaw {
     /// Its mass stays and its centre moves by half the change: shafts of one constant weight.
     #[default]
     Stretched,
-    /// It is cut or extended at the butt: the piece's mass goes and every arm moves.
+    /// It is cut or extended at the butt: the piece's mass goes and every arm moves. The shaft's mass line is straight,
+    /// by its mass, length and balance point.
     CutAtButt,
 }
 
@@ -107,6 +109,8 @@ struct Club<T> {
     head_mm: T,
     shaft_g: f64,
     shaft_mm: f64,
+    /// Inertia of the shaft about its own centre, g·mm².
+    shaft_own_g_mm2: f64,
     shaft_length_mm: f64,
     grip_g: f64,
     grip_mm: f64,
@@ -117,9 +121,8 @@ impl<T: Real> Club<T> {
     /// Everything but the head: moment about the fulcrum (g·mm) and inertia about the butt (g·mm²).
     fn without_head(&self) -> [f64; 2] {
         let fulcrum_mm = FULCRUM_IN * INCH_MM;
-        let rod = |mass_g: f64, length_mm: f64| mass_g * length_mm * length_mm / 12.0;
         let parts = [
-            (self.shaft_g, self.shaft_mm, rod(self.shaft_g, self.shaft_length_mm)),
+            (self.shaft_g, self.shaft_mm, self.shaft_own_g_mm2),
             (self.grip_g, self.grip_mm, rod(self.grip_g, self.grip_length_mm)),
         ];
         let moment = parts.iter().map(|(mass_g, place_mm, _)| mass_g * (place_mm - fulcrum_mm)).sum();
@@ -135,31 +138,38 @@ impl<T: Real> Club<T> {
     }
 }
 
+/// Inertia of an even rod about its middle.
+fn rod(mass_g: f64, length_mm: f64) -> f64 {
+    mass_g * length_mm * length_mm / 12.0
+}
+
 impl<'a> Series<'a> {
     pub fn read(document: &'a SeriesInput, inputs: &mut Inputs) -> Result<Self, PhysicsError> {
         check::enough("series.lengths_mm", document.lengths_mm.len(), 1, "list the lengths of the set")?;
-        for (field, value, unit) in [
-            ("series.reference_length_mm", document.reference_length_mm, "mm"),
-            ("series.head_mass_g", document.head_mass_g, "g"),
-            ("series.head_position_mm", document.head_position_mm, "mm"),
-            ("series.shaft_length_mm", document.shaft_length_mm, "mm"),
+        check::positive("series.head_position_mm", document.head_position_mm, "mm")?;
+        for (field, value, table) in [
+            ("series.reference_length_mm", document.reference_length_mm, plausible::CLUB_LENGTH_MM),
+            ("series.head_mass_g", document.head_mass_g, plausible::HEAD_MASS_G),
+            ("series.head_position_mm", document.head_position_mm, plausible::CLUB_LENGTH_MM),
+            ("series.shaft_length_mm", document.shaft_length_mm, plausible::SHAFT_LENGTH_MM),
+            ("series.shaft_mass_g", document.shaft_mass_g, plausible::SHAFT_MASS_G),
+            ("series.shaft_position_mm", document.shaft_position_mm, plausible::PLACE_MM),
+            ("series.grip_mass_g", document.grip_mass_g, plausible::GRIP_MASS_G),
+            ("series.grip_length_mm", document.grip_length_mm, plausible::GRIP_LENGTH_MM),
+            ("series.grip_position_mm", document.grip_position_mm, plausible::GRIP_CENTRE_MM),
+            ("series.butt_density_g_m", document.butt_density_g_m.unwrap_or(0.0), plausible::SHAFT_DENSITY_G_M),
         ] {
-            check::positive(field, value, unit)?;
-        }
-        for (field, value, unit) in [
-            ("series.shaft_mass_g", document.shaft_mass_g, "g"),
-            ("series.shaft_position_mm", document.shaft_position_mm, "mm"),
-            ("series.grip_mass_g", document.grip_mass_g, "g"),
-            ("series.grip_length_mm", document.grip_length_mm, "mm"),
-            ("series.grip_position_mm", document.grip_position_mm, "mm"),
-            ("series.butt_density_g_m", document.butt_density_g_m.unwrap_or(0.0), "g/m"),
-        ] {
-            check::not_negative(field, value, unit)?;
+            table.check(field, value)?;
         }
         let advice = "the balance point lies on the shaft; measure it from the butt end";
         check::below("series.shaft_position_mm", document.shaft_position_mm, document.shaft_length_mm, "mm", advice)?;
         for (i, length_mm) in document.lengths_mm.iter().enumerate() {
-            check::positive(&format!("series.lengths_mm[{i}]"), *length_mm, "mm")?;
+            plausible::CLUB_LENGTH_MM.check(&format!("series.lengths_mm[{i}]"), *length_mm)?;
+        }
+        if document.shaft_law == ShaftLaw::CutAtButt {
+            // The cut takes from a straight mass line, which must be one.
+            MassLine::straight(document.shaft_mass_g, document.shaft_length_mm, document.shaft_position_mm)
+                .refuse_negative("series.shaft_position_mm", document.shaft_position_mm)?;
         }
         Ok(Self {
             document,
@@ -181,8 +191,12 @@ impl<'a> Series<'a> {
         let document = self.document;
         let longer_mm = length_mm - document.reference_length_mm;
         let shaft_length_mm = document.shaft_length_mm + longer_mm;
-        let (shaft_g, shaft_mm) = match document.shaft_law {
-            ShaftLaw::Stretched => (document.shaft_mass_g, document.shaft_position_mm + longer_mm / 2.0),
+        let (shaft_g, shaft_mm, shaft_own_g_mm2) = match document.shaft_law {
+            ShaftLaw::Stretched => (
+                document.shaft_mass_g,
+                document.shaft_position_mm + longer_mm / 2.0,
+                rod(document.shaft_mass_g, shaft_length_mm),
+            ),
             ShaftLaw::CutAtButt => self.cut_shaft(longer_mm),
         };
         Club {
@@ -190,6 +204,7 @@ impl<'a> Series<'a> {
             head_mm: head_place_mm + longer_mm,
             shaft_g,
             shaft_mm,
+            shaft_own_g_mm2,
             shaft_length_mm,
             grip_g: document.grip_mass_g,
             grip_mm: document.grip_position_mm,
@@ -197,20 +212,25 @@ impl<'a> Series<'a> {
         }
     }
 
-    /// Mass and place of a shaft cut (negative) or extended at the butt.
-    fn cut_shaft(&self, longer_mm: f64) -> (f64, f64) {
+    /// Mass, place and own inertia of a shaft cut (negative) or extended at the butt, all of one mass line.
+    fn cut_shaft(&self, longer_mm: f64) -> (f64, f64, f64) {
         let document = self.document;
+        let raw = MassLine::straight(document.shaft_mass_g, document.shaft_length_mm, document.shaft_position_mm);
+        let [raw_g, raw_g_mm, raw_g_mm2] = raw.moments();
         let mean_g_mm = document.shaft_mass_g / document.shaft_length_mm;
         let tilt = 6.0 * (document.shaft_position_mm / document.shaft_length_mm - 0.5);
         // Straight mass line between the old butt end and the new one, carried on where the shaft is extended.
         let at = |place_mm: f64| mean_g_mm * (1.0 + tilt * (2.0 * place_mm / document.shaft_length_mm - 1.0));
         let [old, new] = document.butt_density_g_m.map_or([at(0.0), at(-longer_mm)], |g_m| [g_m / 1000.0; 2]);
-        // Mass and first moment about the new butt end; a piece cut off has a negative length.
-        let piece_g = longer_mm * f64::midpoint(old, new);
-        let piece_g_mm = longer_mm * longer_mm * (new + 2.0 * old) / 6.0;
-        let mass_g = document.shaft_mass_g + piece_g;
-        let first_g_mm = document.shaft_mass_g * (document.shaft_position_mm + longer_mm) + piece_g_mm;
-        (mass_g, if mass_g == 0.0 { 0.0 } else { first_g_mm / mass_g })
+        // Mass, first and second moment about the new butt end; a piece cut off has a negative length.
+        let mass_g = raw_g + longer_mm * f64::midpoint(old, new);
+        let first_g_mm = raw_g_mm + raw_g * longer_mm + longer_mm.powi(2) * (new + 2.0 * old) / 6.0;
+        let second_g_mm2 = raw_g_mm2
+            + 2.0 * raw_g_mm * longer_mm
+            + raw_g * longer_mm.powi(2)
+            + longer_mm.powi(3) * (new + 3.0 * old) / 12.0;
+        let place_mm = first_g_mm / mass_g;
+        (mass_g, place_mm, second_g_mm2 - first_g_mm * place_mm)
     }
 
     /// Four results a row.

@@ -8,9 +8,10 @@ use super::{
     series::Series,
 };
 use crate::{
-    PhysicsError,
+    Bound, PhysicsError,
     calc::{Topic, through_json},
     check,
+    plausible::{self, parts_in_another_unit},
     real::{Dual, Real},
     uncertainty::{Inputs, Point, Propagated, Var},
 };
@@ -28,7 +29,7 @@ pub const TOPIC: Topic = Topic {
     title: "Inertia",
     summary: "Inertia of a club from its parts or from a pendulum, and head masses for equal inertia or equal balance.",
     example,
-    run: |input| through_json(input, inertia),
+    run: |input| through_json(&input, inertia),
 };
 
 fn example() -> Value {
@@ -72,6 +73,7 @@ pub fn inertia(input: &InertiaInput) -> Result<InertiaOutput, PhysicsError> {
     let mut inputs = Inputs::default();
     let parts = input.parts.as_ref().map(|parts| read_parts(parts, &mut inputs)).transpose()?;
     let pendulum = input.pendulum.as_ref().map(|pendulum| read_pendulum(pendulum, &mut inputs)).transpose()?;
+    input.pendulum.as_ref().map(|pendulum| refuse_miscounted_swings(pendulum, gravity)).transpose()?;
     let series = input.series.as_ref().map(|series| Series::read(series, &mut inputs)).transpose()?;
     inputs.correlate_named(&input.correlations)?;
 
@@ -108,6 +110,7 @@ pub fn inertia(input: &InertiaInput) -> Result<InertiaOutput, PhysicsError> {
         period_s_sd: sd(5).filter(|sd_s| sd_s.is_finite()),
         pendulum: pendulum.map(|_| pendulum_output(&results, after_parts)),
         series: series.map(|series| series.rows(&results, after_pendulum)),
+        warnings: parts_in_another_unit(input.parts.iter().flatten().map(|part| (part.mass_g, part.position_mm))),
     })
 }
 
@@ -124,8 +127,8 @@ fn read_parts(parts: &[InertiaPart], inputs: &mut Inputs) -> Result<Vec<(Var, Va
     let mut read = Vec::with_capacity(parts.len());
     for (i, part) in parts.iter().enumerate() {
         let field = |name: &str| format!("parts[{i}].{name}");
-        check::not_negative(&field("mass_g"), part.mass_g, "g")?;
-        check::not_negative(&field("position_mm"), part.position_mm, "mm")?;
+        plausible::PART_MASS_G.check(&field("mass_g"), part.mass_g)?;
+        plausible::PLACE_MM.check(&field("position_mm"), part.position_mm)?;
         let mass = inputs.add(field("mass_g"), part.mass_g, part.mass_g_sd)?;
         let place = inputs.add(field("position_mm"), part.position_mm, part.position_mm_sd)?;
         let own = match (part.length_mm, part.own_inertia_kg_cm2) {
@@ -135,7 +138,7 @@ fn read_parts(parts: &[InertiaPart], inputs: &mut Inputs) -> Result<Vec<(Var, Va
                     advice: "a part is an even rod or has its own inertia, give one",
                 });
             }
-            (Some(length_mm), None) => Own::Rod(check::not_negative(&field("length_mm"), length_mm, "mm")?),
+            (Some(length_mm), None) => Own::Rod(plausible::PLACE_MM.check(&field("length_mm"), length_mm)?),
             (None, Some(own)) => {
                 check::not_negative(&field("own_inertia_kg_cm2"), own, "kg·cm²")?;
                 Own::Given(inputs.add(field("own_inertia_kg_cm2"), own, part.own_inertia_kg_cm2_sd)?)
@@ -187,8 +190,8 @@ fn of_parts(
 fn read_pendulum(pendulum: &PendulumInput, inputs: &mut Inputs) -> Result<[Var; 5], PhysicsError> {
     let field = |name: &str| format!("pendulum.{name}");
     check::positive(&field("period_s"), pendulum.period_s, "s")?;
-    check::positive(&field("total_mass_g"), pendulum.total_mass_g, "g")?;
-    check::positive(&field("balance_point_mm"), pendulum.balance_point_mm, "mm")?;
+    plausible::CLUB_MASS_G.check(&field("total_mass_g"), pendulum.total_mass_g)?;
+    plausible::BALANCE_POINT_MM.check(&field("balance_point_mm"), pendulum.balance_point_mm)?;
     check::finite(&field("pivot_mm"), pendulum.pivot_mm, "mm")?;
     let advice = "the club must hang with its balance point below the pivot; measure both from the butt end";
     check::below(&field("pivot_mm"), pendulum.pivot_mm, pendulum.balance_point_mm, "mm", advice)?;
@@ -202,6 +205,54 @@ fn read_pendulum(pendulum: &PendulumInput, inputs: &mut Inputs) -> Result<[Var; 
         inputs.add(field("pivot_mm"), pendulum.pivot_mm, pendulum.pivot_mm_sd)?,
         inputs.add(field("amplitude_deg"), pendulum.amplitude_deg, pendulum.amplitude_deg_sd)?,
     ])
+}
+
+/// Refuses a period that no club of this balance point has, and says which count of swings it probably is.
+///
+/// The radius of gyration about the balance point tells: where it is imaginary, the inertia would be negative.
+fn refuse_miscounted_swings(pendulum: &PendulumInput, gravity: f64) -> Result<(), PhysicsError> {
+    let arm_m = (pendulum.balance_point_mm - pendulum.pivot_mm) / 1000.0;
+    let wide = amplitude_factor(pendulum.amplitude_deg.to_radians());
+    let (least_mm, most_mm) = plausible::GYRATION_MM.range();
+    // A kilogram has the square of the radius as its inertia.
+    let period_s = |radius_mm: f64| {
+        let inertia = (radius_mm / 1000.0).powi(2) + arm_m * arm_m;
+        pendulum_period_s(inertia, 1.0, arm_m, gravity) * wide
+    };
+    let (shortest_s, longest_s) = (period_s(least_mm), period_s(most_mm));
+    let given_s = pendulum.period_s;
+    if (shortest_s..=longest_s).contains(&given_s) {
+        return Ok(());
+    }
+    let (bound, limit) = if given_s < shortest_s { (Bound::AtLeast, shortest_s) } else { (Bound::AtMost, longest_s) };
+    let digits = |value_s: f64| quantity::decimal(value_s, 3);
+    let counted = [
+        (0.5, "half a swing"),
+        (2.0, "two swings"),
+        (5.0, "five swings"),
+        (10.0, "ten swings"),
+        (20.0, "twenty swings"),
+    ]
+    .into_iter()
+    .find(|(swings, _)| (shortest_s..=longest_s).contains(&(given_s / swings)));
+    let advice = match counted {
+        Some((swings, words)) => {
+            format!("this looks like {words}; one swing, there and back, is then {} s", digits(given_s / swings))
+        }
+        None => format!(
+            "a club with this balance point swings there and back in {} to {} s; time ten swings and divide by ten",
+            digits(shortest_s),
+            digits(longest_s)
+        ),
+    };
+    Err(PhysicsError::OutOfRange {
+        field: "pendulum.period_s".to_owned(),
+        value: given_s,
+        bound,
+        limit,
+        unit: "s",
+        advice: advice.into(),
+    })
 }
 
 const PENDULUM_RESULTS: usize = 5;

@@ -9,7 +9,7 @@ use super::{
 use crate::{
     Bound, PhysicsError,
     calc::{Topic, through_json},
-    check,
+    check, plausible,
     real::{Dual, Real},
     uncertainty::{Inputs, Point, Propagated, Var},
 };
@@ -18,8 +18,6 @@ use crate::{
 const STEP_DEG: f64 = 1.0;
 /// Beyond this many steps the wanted angle is a slip of the keys.
 const STEPS_MAX: f64 = 100.0;
-/// Below this a length was surely given in inches.
-const LENGTH_MIN_MM: f64 = 100.0;
 
 /// The topic as [`calc`](crate::calc) offers it.
 pub const TOPIC: Topic = Topic {
@@ -27,7 +25,7 @@ pub const TOPIC: Topic = Topic {
     title: "Lie and loft",
     summary: "Lie when the length changes, aim error of a wrong lie, and bending steps within the maker's limit.",
     example,
-    run: |input| through_json(input, lie),
+    run: |input| through_json(&input, lie),
 };
 
 fn example() -> Value {
@@ -97,10 +95,8 @@ fn loft_angle(field: &str, angle_deg: f64) -> Result<f64, PhysicsError> {
 
 fn read_length(length: &LengthInput, inputs: &mut Inputs) -> Result<[Var; 3], PhysicsError> {
     lie_angle("length.lie_deg", length.lie_deg)?;
-    let advice = "this looks like inches; 1 in is 25.4 mm";
     for (field, value_mm) in [("length.length_mm", length.length_mm), ("length.new_length_mm", length.new_length_mm)] {
-        check::positive(field, value_mm, "mm")?;
-        check::at_least(field, value_mm, LENGTH_MIN_MM, "mm", advice)?;
+        plausible::CLUB_LENGTH_MM.check(field, value_mm)?;
     }
     check::not_negative("length.hands_below_butt_mm", length.hands_below_butt_mm, "mm")?;
     let shorter_mm = length.length_mm.min(length.new_length_mm);
@@ -209,7 +205,8 @@ fn bend(bend: &BendInput) -> Result<BendOutput, PhysicsError> {
                 bound: Bound::AtMost,
                 limit: bend.limit_deg,
                 unit: "deg",
-                advice: "the maker's limit holds; take another head, or set allow_beyond_limit at the risk of a crack",
+                advice: "the maker's limit holds; take another head, or set allow_beyond_limit at the risk of a crack"
+                    .into(),
             });
         }
         warnings.push(format!(

@@ -37,12 +37,12 @@ impl Recording {
         let factor = thinning(input.sample_rate_hz, range.highest_hz);
         let step_s = factor as f64 / input.sample_rate_hz;
         let axes: Vec<Vec<f64>> = given.iter().map(|values| averaged(&values[asked.clone()], factor)).collect();
-        enough("axis_1", axes[0].len(), SAMPLES_MIN, "record for longer, 10 s or more")?;
+        long_enough(asked.len(), factor, input.sample_rate_hz, "")?;
         let peak_hz = strongest_swing(&axes, step_s, &range)?;
         let skipped = if input.start_s.is_some() { 0 } else { pluck_at(&axes, peak_hz, step_s) };
         let from = asked.start + skipped * factor;
         let axes: Vec<Vec<f64>> = axes.into_iter().map(|mut values| values.split_off(skipped)).collect();
-        enough("axis_1", axes[0].len(), SAMPLES_MIN, "record for longer after the pluck, 10 s or more")?;
+        long_enough(asked.end - from, factor, input.sample_rate_hz, " after the pluck")?;
         for (field, values) in ["axis_1", "axis_2"].into_iter().zip(&given) {
             refuse_clipped(field, &values[from..asked.end], input.full_scale)?;
         }
@@ -121,7 +121,7 @@ fn given_axes(input: &PluckInput) -> Result<Vec<&[f64]>, PhysicsError> {
                 bound: Bound::Above,
                 limit: 0.0,
                 unit: "units of change over the recording",
-                advice: "it is silent: check that the sensor is plugged in and the right input was recorded",
+                advice: "it is silent: check that the sensor is plugged in and the right input was recorded".into(),
             });
         }
     }
@@ -141,6 +141,30 @@ fn asked_part(input: &PluckInput, count: usize) -> Result<std::ops::Range<usize>
     let part = index(start_s)..index(end_s);
     enough("axis_1", part.len(), SAMPLES_MIN, "use a longer part of the recording")?;
     Ok(part)
+}
+
+/// Refuses a part that leaves too few samples once `factor` of them are averaged into one. It counts the samples as they
+/// were given: they are what the person knows.
+fn long_enough(count: usize, factor: usize, rate_hz: f64, of_what: &str) -> Result<(), PhysicsError> {
+    let needed = SAMPLES_MIN * factor;
+    if count >= needed {
+        return Ok(());
+    }
+    let seconds = |samples: usize| match samples as f64 / rate_hz {
+        short if short < 1.0 => format!("{} ms", quantity::decimal(short * 1000.0, 0)),
+        long => format!("{} s", quantity::decimal(long, 1)),
+    };
+    Err(PhysicsError::TooFew {
+        field: "axis_1".to_owned(),
+        count,
+        needed,
+        advice: format!(
+            "the recording is too short{of_what}, {} where {} are needed; record for 10 s or more",
+            seconds(count),
+            seconds(needed)
+        )
+        .into(),
+    })
 }
 
 /// Samples averaged into one: a factor that keeps the rate well above the tone.

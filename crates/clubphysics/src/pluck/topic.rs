@@ -29,7 +29,7 @@ pub const TOPIC: Topic = Topic {
     title: "Recording of a plucked club",
     summary: "Frequency and damping from a recording; with two axes the soft and the stiff direction too.",
     example,
-    run: |input| through_json(input, pluck),
+    run: |input| through_json(&input, pluck),
 };
 
 /// Ten seconds at 40 samples a second, two planes 6 cpm apart, read on a grid of a thousandth.

@@ -18,7 +18,7 @@ pub const TOPIC: Topic = Topic {
     title: "Soft side and bow",
     summary: "Which way a shaft is soft and which way it is bowed, from readings around it, and whether they can tell.",
     example,
-    run: |input| through_json(input, soft_side),
+    run: |input| through_json(&input, soft_side),
 };
 
 fn example() -> Value {

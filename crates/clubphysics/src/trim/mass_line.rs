@@ -166,7 +166,7 @@ impl<T: Real> MassLine<T> {
                 bound,
                 limit: if bound == Bound::AtLeast { middle_mm - third } else { middle_mm + third },
                 unit: "mm",
-                advice: "no shaft of this mass line balances there; measure again, from the butt end",
+                advice: "no shaft of this mass line balances there; measure again, from the butt end".into(),
             });
         }
         Ok(())

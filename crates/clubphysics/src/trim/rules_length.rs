@@ -10,7 +10,7 @@ use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
 use crate::{
-    PhysicsError, check,
+    PhysicsError, check, plausible,
     real::Real,
     uncertainty::{Estimate, Inputs, Var},
 };
@@ -90,9 +90,10 @@ impl RulesGeometry {
         check::at_most("finished.rules.lie_deg", input.lie_deg, STEEPEST_DEG, "deg", advice)?;
         Ok(Self {
             lie: inputs.add("finished.rules.lie_deg", input.lie_deg, input.lie_deg_sd)?,
-            heel_radius_mm: check::not_negative("finished.rules.heel_radius_mm", input.heel_radius_mm, "mm")?,
-            sole_contact_mm: check::not_negative("finished.rules.sole_contact_mm", input.sole_contact_mm, "mm")?,
-            sole_radius_mm: check::not_negative("finished.rules.sole_radius_mm", input.sole_radius_mm, "mm")?,
+            heel_radius_mm: plausible::HEEL_RADIUS_MM.check("finished.rules.heel_radius_mm", input.heel_radius_mm)?,
+            sole_contact_mm: plausible::SOLE_CONTACT_MM
+                .check("finished.rules.sole_contact_mm", input.sole_contact_mm)?,
+            sole_radius_mm: plausible::SOLE_RADIUS_MM.check("finished.rules.sole_radius_mm", input.sole_radius_mm)?,
         })
     }
 

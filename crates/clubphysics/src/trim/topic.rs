@@ -9,17 +9,13 @@ use super::{
 use crate::{
     Bound, PhysicsError,
     calc::{Topic, through_json},
-    check,
+    check, plausible,
     real::{Dual, Real},
     uncertainty::{Inputs, Point, Propagated, Var},
 };
 
 /// Grams times square millimetres in a kg·cm².
 const G_MM2_IN_KG_CM2: f64 = 1e5;
-/// Below this a shaft's length was surely given in inches.
-const LENGTH_MIN_MM: f64 = 100.0;
-/// No blank is longer.
-const LENGTH_MAX_MM: f64 = 3000.0;
 /// How far a table's length may differ from the shaft's.
 const TABLE_GAP_MM: f64 = 1.0;
 
@@ -29,7 +25,7 @@ pub const TOPIC: Topic = Topic {
     title: "Shaft trimming",
     summary: "Mass, balance point and mass line of a shaft after its cuts, and the cut that gives a finished length.",
     example,
-    run: |input| through_json(input, trim),
+    run: |input| through_json(&input, trim),
 };
 
 fn example() -> Value {
@@ -110,11 +106,8 @@ pub fn trim(input: &TrimInput) -> Result<TrimOutput, PhysicsError> {
 }
 
 fn check_input(input: &TrimInput) -> Result<Vec<String>, PhysicsError> {
-    check::positive("mass_g", input.mass_g, "g")?;
-    check::positive("length_mm", input.length_mm, "mm")?;
-    let advice = "this looks like inches; 1 in is 25.4 mm";
-    check::at_least("length_mm", input.length_mm, LENGTH_MIN_MM, "mm", advice)?;
-    check::at_most("length_mm", input.length_mm, LENGTH_MAX_MM, "mm", "give the length in millimetres")?;
+    plausible::SHAFT_MASS_G.check("mass_g", input.mass_g)?;
+    plausible::SHAFT_LENGTH_MM.check("length_mm", input.length_mm)?;
     check::positive("balance_point_mm", input.balance_point_mm, "mm")?;
     let advice = "the balance point lies on the shaft; measure it from the butt end";
     check::below("balance_point_mm", input.balance_point_mm, input.length_mm, "mm", advice)?;
@@ -175,10 +168,11 @@ fn read(input: &TrimInput, inputs: &mut Inputs) -> Result<Cut, PhysicsError> {
 }
 
 fn read_finished(input: &FinishedInput, inputs: &mut Inputs) -> Result<Finished, PhysicsError> {
-    check::not_negative("finished.cap_mm", input.cap_mm, "mm")?;
-    check::not_negative("finished.bore_to_ground_mm", input.bore_to_ground_mm, "mm")?;
+    input.length_mm.map(|length_mm| plausible::CLUB_LENGTH_MM.check("finished.length_mm", length_mm)).transpose()?;
+    plausible::CAP_MM.check("finished.cap_mm", input.cap_mm)?;
+    plausible::BORE_TO_GROUND_MM.check("finished.bore_to_ground_mm", input.bore_to_ground_mm)?;
     if let Some(depth_mm) = input.bore_depth_mm {
-        check::positive("finished.bore_depth_mm", depth_mm, "mm")?;
+        plausible::BORE_DEPTH_MM.check("finished.bore_depth_mm", depth_mm)?;
         let advice = "the tip would not reach into the bore";
         check::below("finished.off_bottom_mm", input.off_bottom_mm, depth_mm, "mm", advice)?;
     }
@@ -218,7 +212,7 @@ fn table<T: Real>(input: &TrimInput) -> Result<Option<MassLine<T>>, PhysicsError
             bound: if table_mm > input.length_mm { Bound::AtMost } else { Bound::AtLeast },
             limit: input.length_mm,
             unit: "mm",
-            advice: "the table must reach from the butt end to the tip end of this shaft",
+            advice: "the table must reach from the butt end to the tip end of this shaft".into(),
         });
     }
     Ok(Some(line))
@@ -240,7 +234,9 @@ impl Cut {
                 bound: Bound::AtLeast,
                 limit: raw_mm.value - butt_mm.value,
                 unit: "mm",
-                advice: "the raw shaft is too short for this finished length; take a longer blank or trim less at the tip",
+                advice:
+                    "the raw shaft is too short for this finished length; take a longer blank or trim less at the tip"
+                        .into(),
             });
         }
         check_trim(raw_mm.value, tip_mm.value, butt_mm.value)?;

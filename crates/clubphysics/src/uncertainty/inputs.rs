@@ -88,7 +88,7 @@ impl Inputs {
                 bound: Bound::Above,
                 limit: 0.0,
                 unit: "readings",
-                advice: "give the number of readings less the number of figures taken from them",
+                advice: "give the number of readings less the number of figures taken from them".into(),
             });
         }
         self.entries.push(Entry { name, value, sd, degrees_of_freedom });

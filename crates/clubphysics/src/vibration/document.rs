@@ -123,7 +123,7 @@ pub struct FrequencyInput {
     /// Other set-ups to predict.
     #[serde(default)]
     pub what_if: Vec<WhatIf>,
-    /// Finite elements, 2 to 400; 30 when left out.
+    /// Finite elements, 2 to 400; 30 when left out. Rows that lie close together add elements of their own.
     #[serde(default = "thirty")]
     pub elements: usize,
     /// Correlations between figures that have standard deviations; the factors are called `stiffness_factor` and

@@ -6,6 +6,7 @@ use super::line::StiffnessLine;
 use super::require::deviation;
 use crate::check::{above, at_least, at_most, below, enough, finite};
 use crate::error::PhysicsError;
+use crate::plausible::FREQUENCY_CPM;
 
 /// Most rows of a table and set-ups of one document: enough for any shaft and set, and answered in well under a second.
 const ROWS_MAX: f64 = 1000.0;
@@ -99,7 +100,8 @@ impl Figures {
         }
     }
 
-    fn line(&self, input: &FrequencyInput) -> Result<StiffnessLine, PhysicsError> {
+    /// The line of the document by these figures, for all set-ups: a long table takes longer to read than to bend.
+    pub(super) fn line(&self, input: &FrequencyInput) -> Result<StiffnessLine, PhysicsError> {
         let mut rows = input.stiffness_line.clone();
         // The factors differ from one only while derivatives are taken.
         for row in &mut rows {
@@ -109,7 +111,7 @@ impl Figures {
         StiffnessLine::new(&rows, input.measured_from, input.between_rows, self.length_mm)
     }
 
-    pub(super) fn beam(&self, input: &FrequencyInput, setup: &Setup) -> Result<Beam, PhysicsError> {
+    pub(super) fn beam(&self, line: &StiffnessLine, elements: usize, setup: &Setup) -> Result<Beam, PhysicsError> {
         let tip = RigidTip {
             mass_kg: setup.tip.mass_g / 1000.0,
             offset_m: setup.tip.offset_mm / 1000.0,
@@ -118,7 +120,7 @@ impl Figures {
         let clamp_m = (setup.butt_trim_mm + setup.clamp_mm) / 1000.0;
         let tip_m = (self.length_mm - setup.tip_trim_mm) / 1000.0;
         let make = if self.strict { Beam::new } else { Beam::build };
-        make(&self.line(input)?, clamp_m, tip_m, tip, input.elements)
+        make(line, clamp_m, tip_m, tip, elements)
     }
 }
 
@@ -147,8 +149,7 @@ fn check_place(prefix: &str, length_mm: f64, clamp: f64, tip_trim: f64, butt_tri
 }
 
 fn check_measured(input: &FrequencyInput, measured: &Measured, length_mm: f64) -> Result<(), PhysicsError> {
-    let advice = "give the frequency as read, in cycles per minute";
-    above("measured.frequency_cpm", measured.frequency_cpm, 0.0, "cpm", advice)?;
+    FREQUENCY_CPM.check("measured.frequency_cpm", measured.frequency_cpm)?;
     deviation("measured.frequency_cpm_sd", measured.frequency_cpm_sd, "cpm")?;
     if let Some(tip) = &measured.tip_body {
         check_tip("measured.tip_body", tip)?;

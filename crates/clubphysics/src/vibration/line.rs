@@ -81,7 +81,8 @@ impl Stretch {
         let share = (x_m - self.from_m) / (self.to_m - self.from_m);
         let stiffness = self.stiffness_root.0 + (self.stiffness_root.1 - self.stiffness_root.0) * share;
         let mass = self.mass_root.0 + (self.mass_root.1 - self.mass_root.0) * share;
-        (stiffness.powi(self.powers.0), mass.powi(self.powers.1))
+        // A table that falls to nothing at the tip would fall below it where a derivative steps past the tip.
+        (stiffness.max(0.0).powi(self.powers.0), mass.max(0.0).powi(self.powers.1))
     }
 }
 
@@ -157,25 +158,47 @@ impl StiffnessLine {
 
     /// Stretches that overlap `[from, to]`, in order from the butt.
     pub(super) fn overlapping(&self, from_m: f64, to_m: f64) -> impl Iterator<Item = &Stretch> {
-        self.stretches.iter().filter(move |stretch| {
-            let (start, end) = stretch.clip(from_m, to_m);
-            end > start
-        })
+        // By bisection: a table may have a thousand rows, and each of its elements asks.
+        let first = self.stretches.partition_point(|stretch| stretch.reach_m.1 <= from_m);
+        self.stretches[first..].iter().take_while(move |stretch| stretch.reach_m.0 < to_m)
     }
 
-    /// Places inside `(from, to)` where the table has a row; the flag says whether stiffness or mass steps there.
-    pub(super) fn breaks_m(&self, from_m: f64, to_m: f64) -> Vec<(f64, bool)> {
-        // Rows closer than a micrometre to an end would only make a sliver of an element.
-        const SLIVER_M: f64 = 1e-6;
-        self.stretches
-            .windows(2)
-            .filter(|pair| pair[0].to_m > from_m + SLIVER_M && pair[0].to_m < to_m - SLIVER_M)
-            .map(|pair| {
-                let steps =
-                    pair[0].stiffness_root.1 != pair[1].stiffness_root.0 || pair[0].mass_root.1 != pair[1].mass_root.0;
-                (pair[0].to_m, steps)
-            })
-            .collect()
+    /// The shaft from one row to the next, between two places that come first and last.
+    ///
+    /// Rows closer than a nanometre to each other or to an end count once: what the shaft is over a nanometre is a
+    /// billionth of the answer, and below it the places themselves are rounding.
+    pub(super) fn spans(&self, from_m: f64, to_m: f64) -> Vec<Span> {
+        const SAME_PLACE_M: f64 = 1e-9;
+        let mut spans: Vec<Span> = Vec::with_capacity(self.stretches.len());
+        let mut from = from_m;
+        for stretch in self.overlapping(from_m, to_m) {
+            let (start, end) = stretch.clip(from_m, to_m);
+            let last = to_m - end <= SAME_PLACE_M;
+            if last || end - from > SAME_PLACE_M {
+                let steepness = (stretch.at(end).0 / stretch.at(start).0).ln().abs();
+                spans.push(Span { from_m: from, to_m: if last { to_m } else { end }, steepness });
+                from = end;
+            }
+            if last {
+                break;
+            }
+        }
+        spans
+    }
+}
+
+/// A piece of shaft without a row inside.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Span {
+    pub(super) from_m: f64,
+    pub(super) to_m: f64,
+    /// Logarithm of the greater stiffness at its ends over the smaller; infinite where one is zero.
+    pub(super) steepness: f64,
+}
+
+impl Span {
+    pub(super) fn length_m(&self) -> f64 {
+        self.to_m - self.from_m
     }
 }
 

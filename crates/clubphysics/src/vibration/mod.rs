@@ -6,6 +6,7 @@
 
 mod band;
 mod beam;
+mod chain;
 mod document;
 mod figures;
 mod line;

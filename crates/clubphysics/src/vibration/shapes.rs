@@ -25,7 +25,7 @@ pub struct Shapes {
 pub fn shapes(input: &FrequencyInput) -> Result<Shapes, PhysicsError> {
     let figures = Figures::read(input)?;
     let factor = evaluate(input, &figures)?.factor;
-    let beam = figures.beam(input, &figures.main_setup())?;
+    let beam = figures.beam(&figures.line(input)?, input.elements, &figures.main_setup())?;
     let modes = beam.modes(MODES)?;
     let one = |line: BentLine| {
         let most = line.iter().map(|(_, off)| off.abs()).fold(f64::MIN_POSITIVE, f64::max);

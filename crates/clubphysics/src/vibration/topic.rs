@@ -7,7 +7,8 @@ use super::document::{Calibration, FrequencyInput, FrequencyOutput, Prediction, 
 use super::figures::{Figures, Setup};
 use super::spread::Spread;
 use crate::calc::{Topic, through_json};
-use crate::error::PhysicsError;
+use crate::error::{Bound, PhysicsError};
+use crate::plausible::{STIFFNESS_FACTOR, STIFFNESS_FACTOR_USUAL, TIP_BODY_MASS_G};
 
 /// Modes that are answered.
 pub(super) const MODES: usize = 3;
@@ -19,7 +20,7 @@ pub const TOPIC: Topic = Topic {
     title: "Frequency and deflection",
     summary: "Cycles per minute and deflection of a clamped club, calibrated to a reading, and what a change would do.",
     example,
-    run: |input| through_json(input, frequency),
+    run: |input| through_json(&input, frequency),
 };
 
 fn example() -> Value {
@@ -41,8 +42,9 @@ fn example() -> Value {
 
 /// Frequencies, deflection, calibration, sensitivities and predictions of a clamped club.
 ///
-/// Accuracy: 1e-5 relative or better with the default 30 elements for the first three modes of smooth or stepped
-/// tables (`tests/vibration.rs`). Standard deviations are first order, with the correlations that the document states;
+/// Accuracy: 1e-5 relative or better with the default 30 elements for the first three modes and the deflection, of
+/// smooth or stepped tables (`tests/vibration.rs`) and for rows at any distance from each other and from the cuts
+/// (`tests/vibration_close_rows.rs`). Standard deviations are first order, with the correlations that the document states;
 /// what two outputs share stays shared (a calibrated prediction does not depend on the table's overall scale).
 ///
 /// # Errors
@@ -64,8 +66,9 @@ fn example() -> Value {
 pub fn frequency(input: &FrequencyInput) -> Result<FrequencyOutput, PhysicsError> {
     let figures = Figures::read(input)?;
     let full = evaluate(input, &figures)?;
+    refuse_another_shaft(input, &full)?;
     let main = figures.main_setup();
-    let beam = figures.beam(input, &main)?;
+    let beam = figures.beam(&figures.line(input)?, input.elements, &main)?;
     let spread = Spread::of(input, &figures)?;
     let calibration = input.measured.as_ref().map(|_| Calibration {
         stiffness_factor: full.factor,
@@ -103,8 +106,36 @@ pub fn frequency(input: &FrequencyInput) -> Result<FrequencyOutput, PhysicsError
         calibration,
         sensitivity: sensitivity(input, &figures, full.factor)?,
         predictions,
-        warnings: warnings(input, &beam, full.frequencies_cpm[0]),
+        warnings: warnings(input, &beam, &full),
         frequencies_cpm: full.frequencies_cpm,
+    })
+}
+
+/// Refuses a reading that the table's own shaft cannot give, and names what it probably is.
+fn refuse_another_shaft(input: &FrequencyInput, full: &Answer) -> Result<(), PhysicsError> {
+    let Some(measured) = &input.measured else { return Ok(()) };
+    let factor = full.factor;
+    if STIFFNESS_FACTOR.contains(factor) {
+        return Ok(());
+    }
+    let (low, high) = STIFFNESS_FACTOR.range();
+    let (bound, limit) = if factor < low { (Bound::AtLeast, low) } else { (Bound::AtMost, high) };
+    let bare = factor > high && input.tip_body.mass_g > 0.0 && measured.tip_body.is_none();
+    let likely =
+        if bare { "was the shaft read without its head? Then give measured.tip_body with mass 0; " } else { "" };
+    Err(PhysicsError::OutOfRange {
+        field: "stiffness factor of measured.frequency_cpm".to_owned(),
+        value: quantity::round_to(factor, 3),
+        bound,
+        limit,
+        unit: "",
+        advice: format!(
+            "{likely}the table gives {} cpm and the reading is {} cpm; check the length in the clamp, the head and \
+             the unit of stiffness_n_m2, or take the table of this shaft",
+            quantity::decimal(full.uncalibrated_cpm, 0),
+            quantity::decimal(measured.frequency_cpm, 0)
+        )
+        .into(),
     })
 }
 
@@ -124,20 +155,22 @@ pub(super) struct Answer {
 }
 
 pub(super) fn evaluate(input: &FrequencyInput, figures: &Figures) -> Result<Answer, PhysicsError> {
+    let line = figures.line(input)?;
+    let beam_of = |setup: &Setup| figures.beam(&line, input.elements, setup);
     // All frequencies go with the square root of a common factor on the stiffness, so the factor is found in one step.
     let (factor, uncalibrated_cpm) = match (&input.measured, figures.measured_cpm) {
         (Some(measured), Some(cpm)) => {
-            let model = figures.beam(input, &figures.measured_setup(measured))?.first_mode()?;
+            let model = beam_of(&figures.measured_setup(measured))?.first_mode()?;
             ((cpm / model.frequency_cpm()).powi(2), model.frequency_cpm())
         }
         _ => (1.0, 0.0),
     };
-    let beam = figures.beam(input, &figures.main_setup())?;
+    let beam = beam_of(&figures.main_setup())?;
     let deflection_mm = beam.tip_deflection_m(figures.load_n) * 1000.0 / factor;
     let frequencies_cpm = beam.modes(MODES)?.iter().map(|mode| mode.frequency_cpm() * factor.sqrt()).collect();
     let mut predicted = Vec::with_capacity(input.what_if.len());
     for (i, what_if) in input.what_if.iter().enumerate() {
-        let beam = figures.beam(input, &figures.what_if_setup(i, what_if))?;
+        let beam = beam_of(&figures.what_if_setup(i, what_if))?;
         let cpm = beam.first_mode()?.frequency_cpm() * factor.sqrt();
         predicted.push((cpm, beam.tip_deflection_m(figures.load_n) * 1000.0 / factor));
     }
@@ -156,8 +189,9 @@ pub(super) fn evaluate(input: &FrequencyInput, figures: &Figures) -> Result<Answ
 /// Slopes of the first frequency by central differences.
 fn sensitivity(input: &FrequencyInput, figures: &Figures, factor: f64) -> Result<Sensitivity, PhysicsError> {
     let figures = &Figures { strict: false, ..figures.clone() };
+    let line = figures.line(input)?;
     let first = |setup: &Setup| -> Result<f64, PhysicsError> {
-        Ok(figures.beam(input, setup)?.first_mode()?.frequency_cpm() * factor.sqrt())
+        Ok(figures.beam(&line, input.elements, setup)?.first_mode()?.frequency_cpm() * factor.sqrt())
     };
     let main = figures.main_setup();
     let free_mm = figures.length_mm - main.tip_trim_mm - main.butt_trim_mm - main.clamp_mm;
@@ -173,7 +207,7 @@ fn sensitivity(input: &FrequencyInput, figures: &Figures, factor: f64) -> Result
         }
     };
     // Exact for mass: df/dm = -f/2 of the square of the mode at the mass, of unit modal mass.
-    let mode = figures.beam(input, &main)?.first_mode()?;
+    let mode = figures.beam(&line, input.elements, &main)?.first_mode()?;
     let at_tip = mode.at_tip_body(main.tip.offset_mm / 1000.0);
     Ok(Sensitivity {
         per_gram_tip_cpm: -0.5 * mode.frequency_cpm() * factor.sqrt() * at_tip * at_tip * 1e-3,
@@ -184,11 +218,26 @@ fn sensitivity(input: &FrequencyInput, figures: &Figures, factor: f64) -> Result
     })
 }
 
-fn warnings(input: &FrequencyInput, beam: &Beam, first_cpm: f64) -> Vec<String> {
+fn warnings(input: &FrequencyInput, beam: &Beam, full: &Answer) -> Vec<String> {
+    let first_cpm = full.frequencies_cpm[0];
     let mut list = Vec::new();
     let free_mm = beam.free_length_m() * 1000.0;
     if !(300.0..=1300.0).contains(&free_mm) {
         list.push(format!("free length {free_mm:.0} mm is unusual for a club: check that lengths are in mm"));
+    }
+    let heads = std::iter::once(("tip_body.mass_g", Some(&input.tip_body)))
+        .chain(input.measured.iter().map(|measured| ("measured.tip_body.mass_g", measured.tip_body.as_ref())));
+    for (field, mass_g) in heads.filter_map(|(field, tip)| Some((field, tip?.mass_g))) {
+        if let Some(meant) = TIP_BODY_MASS_G.meant(mass_g) {
+            list.push(format!("{field} is {mass_g} g: {meant}"));
+        }
+    }
+    if input.measured.is_some() && !STIFFNESS_FACTOR_USUAL.contains(full.factor) {
+        list.push(format!(
+            "the table must be made {} times as stiff to give this reading: check the shaft, the length in the clamp \
+             and the head",
+            quantity::decimal(full.factor, 2)
+        ));
     }
     let (softest, stiffest) = input
         .stiffness_line

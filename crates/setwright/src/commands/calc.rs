@@ -2,7 +2,6 @@
 
 use crate::config::Calc;
 use crate::failure::Failure;
-use app::AppError;
 use serde_json::Value;
 use std::io::Read;
 
@@ -24,7 +23,7 @@ pub fn calc(arguments: &Calc) -> Result<(), Failure> {
         }
         return Ok(());
     };
-    // A name that is none is told before anything is waited for.
+    // Reject an unknown topic before waiting for standard input.
     let Some(known) = clubphysics::calc::topics().iter().find(|t| t.name == topic) else {
         return match app::calc::run(topic, Value::Null) {
             Err(error) => Err(error.into()),
@@ -42,19 +41,15 @@ pub fn calc(arguments: &Calc) -> Result<(), Failure> {
         let output = app::calc::pluck(&bytes)?;
         return if arguments.json { super::print_json(&output) } else { super::print::document(&output) };
     }
-    let mut text = String::new();
+    let mut text = Vec::new();
     std::io::stdin()
-        .read_to_string(&mut text)
+        .read_to_end(&mut text)
         .map_err(|e| Failure::usage(format!("standard input could not be read: {e}")))?;
-    let input: Value = document::read(text.as_bytes()).map_err(|e| {
-        unreadable(&format!(
+    let input: Value = document::read(&text).map_err(|e| {
+        Failure::usage(format!(
             "standard input is no JSON document: {e}. See one that works with: setwright calc {topic} --example"
         ))
     })?;
-    let output = app::calc::run(topic, input).map_err(|e: AppError| Failure::from(e))?;
+    let output = app::calc::run(topic, input)?;
     if arguments.json { super::print_json(&output) } else { super::print::document(&output) }
-}
-
-fn unreadable(message: &str) -> Failure {
-    Failure::usage(message)
 }

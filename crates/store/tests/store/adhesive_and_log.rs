@@ -14,6 +14,7 @@ fn batch(number: i64, minutes: i64, clubs: &[&ClubId]) -> Batch {
         clubs: clubs.iter().map(|&c| c.clone()).collect(),
         bead_share_percent: 5.1,
         room_c: 19.3,
+        cold_reason: (number == 2).then(|| "the maker says 20 h at 5 °C".to_owned()),
         resin_g: 6.23,
         hardener_g: 6.19,
         beads_g: 0.63,

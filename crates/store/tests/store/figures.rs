@@ -81,7 +81,7 @@ on_both! {
         conn_rows.push(("part", shaft.id.0, "frequency_hz", 5.2));
         let batch = Batch {
             id: BatchId(new_id()), number: 1, adhesive: "BOND-24".into(), lot: "7".into(), clubs: vec![],
-            bead_share_percent: 5.0, room_c: 20.0, resin_g: 6.2, hardener_g: 6.1, beads_g: 0.6, mixed_at: at(1),
+            bead_share_percent: 5.0, room_c: 20.0, cold_reason: None, resin_g: 6.2, hardener_g: 6.1, beads_g: 0.6, mixed_at: at(1),
             by: "Wren".into(),
             taken_back: None,
         };

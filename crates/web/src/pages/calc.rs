@@ -16,7 +16,6 @@ use axum::extract::{Form, Multipart, Path, Query, State};
 use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use axum::routing::{get, post};
-use clubphysics::PhysicsError;
 use clubphysics::calc::{Topic, topics};
 use maud::{Markup, html};
 use serde_json::{Map, Value};
@@ -81,7 +80,7 @@ async fn topic_page(app: &App, name: &str, pairs: Vec<(String, String)>) -> Page
             Ok(value) => output = Some(value),
             Err(error) => {
                 status = failure_status(&error);
-                match field_of(&error).and_then(|field| beside(&asks, field).map(|at| (at, field))) {
+                match error.field().and_then(|field| beside(&asks, field).map(|at| (at, field))) {
                     Some((at, field)) => form.refuse(at, in_words(&error.to_string(), field)),
                     None => notice = Some(failure(&error)),
                 }
@@ -160,19 +159,6 @@ async fn show_recording(State(app): State<App>, form: Multipart) -> PageResult {
     Ok((status, page).into_response())
 }
 
-/// The field of the document that a refusal names.
-fn field_of(error: &AppError) -> Option<&str> {
-    match error {
-        AppError::Physics(
-            PhysicsError::NotFinite { field, .. }
-            | PhysicsError::OutOfRange { field, .. }
-            | PhysicsError::Missing { field, .. }
-            | PhysicsError::TooFew { field, .. },
-        ) => Some(field),
-        _ => None,
-    }
-}
-
 fn input_form(topic: &Topic, asks: &[Ask], form: &Entries) -> Markup {
     let long = asks.iter().any(|a| a.way == Way::List && form.raw(&a.path).len() > 1500);
     let mut groups: Vec<(&str, Vec<&Ask>)> = Vec::new();
@@ -248,12 +234,17 @@ fn at_a_glance(topic: &Topic, input: &Value, output: &Value) -> Markup {
     large.truncate(LARGE);
     let shown: Vec<Figure<'_>> = large.iter().map(|(label, value, note)| Figure { label, value, note }).collect();
     html! {
-        @for warning in map.get("warnings").and_then(Value::as_array).into_iter().flatten().filter_map(Value::as_str) {
-            (notice_block(Tone::Care, &capital(warning), ""))
-        }
+        @for warning in warnings(output) { (notice_block(Tone::Care, &capital(warning), "")) }
         @if !shown.is_empty() { div.card { (figures(&shown)) } }
         (cards(topic.name, input, output))
     }
+}
+
+/// The warnings of a result and of its parts.
+fn warnings(output: &Value) -> Vec<&str> {
+    let own = output["warnings"].as_array().into_iter().flatten().filter_map(Value::as_str);
+    let parts = output.as_object().into_iter().flat_map(Map::values).filter(|value| value.is_object());
+    own.chain(parts.flat_map(warnings)).collect()
 }
 
 /// Everything else that came out.
@@ -278,6 +269,9 @@ const FIRST: [&str; 8] = [
     "mass_g",
 ];
 
+/// End of the name of a figure in words.
+const IN_WORDS: &str = "_in_words";
+
 /// Plain values of an object: label, value with unit, and its standard deviation.
 fn plain_rows(map: &Map<String, Value>) -> Vec<(String, String, String)> {
     let rank = |key: &str| FIRST.iter().position(|f| *f == key).unwrap_or(FIRST.len());
@@ -286,12 +280,14 @@ fn plain_rows(map: &Map<String, Value>) -> Vec<(String, String, String)> {
         .filter(|(key, value)| {
             !key.ends_with("_sd") && !matches!(value, Value::Object(_) | Value::Array(_) | Value::Null)
         })
+        // A figure that is also given in words is shown in words: its digits would say more than is known.
+        .filter(|(key, _)| !map.contains_key(&format!("{key}{IN_WORDS}")))
         .map(|(key, _)| key)
         .collect();
     keys.sort_by_key(|key| rank(key));
     keys.iter()
         .map(|key| {
-            let (label, unit) = named(key);
+            let (label, unit) = named(key.strip_suffix(IN_WORDS).unwrap_or(key));
             let sd = map.get(&format!("{key}_sd")).and_then(Value::as_f64);
             (
                 label,
@@ -409,6 +405,25 @@ mod tests {
         assert_eq!(number(two_digits(1.327)), "1.3");
         assert_eq!(number(two_digits(126.4)), "130");
         assert_eq!(number(two_digits(0.0)), "0");
+    }
+
+    /// A part of a result warns as loudly as the whole: a cold cure stands in `cure`.
+    #[test]
+    fn warnings_of_a_part_are_shown() {
+        let topic = topics().iter().find(|topic| topic.name == "glue").expect("glue");
+        let mut input = (topic.example)();
+        input["cure"]["temperature_c"] = 6.0.into();
+        let output = (topic.run)(input.clone()).expect("a cold room");
+        let shown = at_a_glance(topic, &input, &output).into_string();
+        assert!(shown.contains("many adhesives never cure fully"), "{shown}");
+    }
+
+    #[test]
+    fn a_figure_in_words_is_shown_in_words() {
+        let output = serde_json::json!({ "pull_n": 222.5, "strength_over_stress": 63.69, "strength_over_stress_in_words": "over 60 times" });
+        let rows = plain_rows(output.as_object().expect("a document"));
+        let words = ("strength over stress".to_owned(), "over 60 times".to_owned(), String::new());
+        assert!(rows.len() == 2 && rows.contains(&words), "{rows:?}");
     }
 
     #[test]

@@ -5,6 +5,7 @@ use crate::look::calc_pictures::{
     LieView, ModesView, PivotPart, PivotView, PlaneView, RecordingView, SeriesView, ShaftView,
 };
 use crate::look::{BeamPiece, BeamView, PieceKind, beam};
+use clubphysics::glue::{SheetPoint, time_at};
 use clubphysics::{soft_side, vibration};
 use maud::{Markup, html};
 use quantity::{FULCRUM_IN, INCH_MM, POINT_G_IN};
@@ -267,15 +268,23 @@ fn glue(input: &Value, output: &Value) -> Vec<Markup> {
             tip_mm: figure(joint, "tip_mm"),
             depth_mm: figure(joint, "depth_mm"),
             bottom_gap_mm: figure(joint, "bottom_gap_mm"),
-            adhesive_g: figure(&output["joint"], "adhesive_g"),
+            ring_g: figure(&output["joint"], "ring_g"),
+            all_told_g: figure(&output["joint"], "adhesive_a_joint_g"),
         }));
     }
     let cure = &input["cure"];
     let line = |name: &'static str, key: &str, result: &str| {
         let point = |at: usize| Some((cure[key][at]["temperature_c"].as_f64()?, cure[key][at]["time_min"].as_f64()?));
+        let (one_c, one_min) = point(0)?;
+        // A sheet with one point has a line all the same: the one by which the topic calculates.
+        let other = point(1).or_else(|| {
+            let sheet = [SheetPoint { temperature_c: one_c, time_min: one_min }];
+            time_at(key, sheet, one_c + 10.0).ok().map(|(time_min, _)| (one_c + 10.0, time_min))
+        })?;
         Some(CureLine {
             name,
-            sheet: [point(0)?, point(1)?],
+            sheet: [(one_c, one_min), other],
+            one_point: point(1).is_none(),
             here_min: output["cure"][result].as_f64()?,
             here_min_sd: output["cure"][&format!("{result}_sd")].as_f64(),
         })
@@ -343,6 +352,10 @@ mod tests {
             (
                 "glue",
                 json!({ "cure": { "temperature_c": 30.0, "handling": [{ "temperature_c": 25.0, "time_min": 300.0 }, { "temperature_c": 40.0, "time_min": 90.0 }] } }),
+            ),
+            (
+                "glue",
+                json!({ "cure": { "temperature_c": 30.0, "full_cure": [{ "temperature_c": 25.0, "time_min": 1440.0 }] } }),
             ),
         ];
         for (topic, input) in ways {

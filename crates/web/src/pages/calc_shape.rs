@@ -46,6 +46,7 @@ const MORE: [(&str, &[&str]); 9] = [
             "fulcrum_in",
             "what_if.longer_mm",
             "what_if.butt_density_g_m",
+            "what_if.cap_mm",
         ],
     ),
     ("inertia", &["correlations", "axis_mm", "pendulum.pivot_mm", "series.butt_density_g_m", "series.shaft_law"]),
@@ -111,7 +112,7 @@ const UNITS: [(&str, &str); 25] = [
 ];
 
 /// The trade's word where the plain one would not do.
-const WORDS: [(&str, &str); 18] = [
+const WORDS: [(&str, &str); 21] = [
     ("a", "one figure"),
     ("b", "other figure"),
     ("correlations", "errors that go together"),
@@ -126,8 +127,11 @@ const WORDS: [(&str, &str); 18] = [
     ("axis_1", "readings"),
     ("axis_2", "readings across"),
     ("limit", "most that it may be bent"),
-    ("bead_share", "spacers, share of the mix"),
-    ("waste_share", "lost in cup and stick, share"),
+    ("bead_share", "spacers, share of the whole mix"),
+    ("spare", "spare, on top of the need"),
+    ("ring", "adhesive in the gap"),
+    ("beyond_ring", "adhesive beside the gap"),
+    ("in_joints", "what the joints need"),
     ("tip_load", "pull on the tip"),
     ("depth", "depth of the bore"),
 ];

@@ -3,8 +3,9 @@
 use super::entries::{capital, counted, go_to};
 use super::{Framed, PageResult, Who, failure, failure_status, framed, say};
 use crate::look::{
-    Action, Button, ButtonKind, Cell, Choice, Column, Field, Figure, Icon, Nav, Notice, Select, Table, button, caution,
-    check, clock, empty_state, field, figures, hidden, icon, request_key, section, select, table, titled_card,
+    Action, Button, ButtonKind, Cell, Choice, Column, Field, Figure, Icon, Nav, Notice, Select, Table, Tone, button,
+    caution, check, clock, empty_state, field, figures, hidden, icon, notice_block, request_key, section, select,
+    table, titled_card,
 };
 use app::glue::{BatchView, NewBatch, TakeBackBatch};
 use app::{App, AppError};
@@ -19,6 +20,7 @@ use jiff::tz::TimeZone;
 use maud::{Markup, html};
 use quantity::decimal;
 use serde::Deserialize;
+use workshop::glue::MixFact;
 use workshop::job::JobState;
 use workshop::model::PartKind;
 use workshop::step::Caution;
@@ -81,7 +83,9 @@ fn batch_part(view: &BatchView, now: Timestamp) -> Markup {
     html! {
         p { strong { "Job " (view.clubs.join("; job ")) } ". Lot " (b.lot) ", " (decimal(b.resin_g, 1)) " g resin, "
             (decimal(b.hardener_g, 1)) " g hardener, " (decimal(b.beads_g, 1)) " g spacers, at " (decimal(b.room_c, 0)) " °C. Mixed "
-            (say::when(b.mixed_at)) " by " (b.by) "." }
+            (say::when(b.mixed_at)) " by " (b.by) "."
+            @if let Some(reason) = &b.cold_reason { " Started in the cold: " (reason) "." } }
+        @for warning in &view.warnings { (notice_block(Tone::Care, &warning.words, &warning.next)) }
         @if view.full_cure_at > now { (table(&Table {
             caption: &format!("Clocks of batch {}", b.number),
             columns: vec![Column { head: "what", figures: false }, Column { head: "left", figures: true }, Column { head: "until", figures: false }],
@@ -171,6 +175,7 @@ fn parsed(fields: &Fields, text: &dyn Fn(&str) -> String, job: i64, by: String) 
         lot: Some(text("lot")).filter(|lot| !lot.is_empty()).unwrap_or_else(|| text("last_lot")),
         bead_share_percent: number("bead_share_percent", "The share of spacers")?,
         room_c: number("room_c", "The temperature")?,
+        cold_reason: Some(text("cold_reason")).filter(|reason| !reason.is_empty()),
         by,
     })
 }
@@ -214,7 +219,9 @@ async fn form_page(app: &App, job: i64, fields: &[(String, String)], error: Opti
         .into_iter()
         .find(|b| b.batch.adhesive == chosen)
         .map_or_else(String::new, |b| b.batch.lot);
-    let mix = if joints == 0 { None } else { app.mix(Some(&chosen), joints, None, None).await.ok() };
+    let room_c = typed("room_c", String::new()).replace(',', ".").parse().unwrap_or(shop.room_c);
+    let mix = if joints == 0 { None } else { app.mix(Some(&chosen), joints, None, Some(room_c)).await.ok() };
+    let too_cold = mix.iter().flat_map(|m| &m.warnings).any(|w| matches!(w.fact, MixFact::ColderThanSheet { .. }));
     let notice = error.as_ref().map(failure);
     let status = error.as_ref().map_or(StatusCode::OK, failure_status);
     let body = html! {
@@ -228,7 +235,8 @@ async fn form_page(app: &App, job: i64, fields: &[(String, String)], error: Opti
                     Figure { label: "handle after", value: &format!("{} h", decimal(mix.handling_h, 1)), note: "" },
                     Figure { label: "swing after", value: &format!("{} h", decimal(mix.full_cure_h, 0)), note: "" },
                 ]))
-                p.small { "By the data entered from the product's own sheet, at " (decimal(shop.room_c, 0)) " °C. The sheet itself wins." }
+                p.small { "By the data entered from the product's own sheet, at " (decimal(room_c, 0)) " °C. The sheet itself wins." }
+                @for warning in &mix.warnings { (notice_block(Tone::Care, &warning.words, &warning.next)) }
                 (caution(workshop::caution::words(Caution::Epoxy)))
             }))
         }
@@ -273,6 +281,15 @@ async fn form_page(app: &App, job: i64, fields: &[(String, String)], error: Opti
                 big: true,
                 ..Field::default()
             }))
+            @if too_cold {
+                (field(&Field {
+                    name: "cold_reason",
+                    label: "Why it cures in this room",
+                    value: &typed("cold_reason", String::new()),
+                    hint: "What the maker says at this temperature. The record keeps it. Leave it empty and warm the room instead",
+                    ..Field::default()
+                }))
+            }
             (button(&Button { label: "Mixed: start the clock", big: true, ..Button::default() }))
             div.fields {
             (select(&Select {

@@ -108,6 +108,7 @@ fn summary(record: &Record) -> Markup {
     }
     for batch in &record.batches {
         rows.push(("adhesive", html! { "batch " (batch.number) ", " (batch.adhesive) ", lot " (batch.lot) ", mixed " (say::when(batch.mixed_at)) " by " (batch.by)
+            @if let Some(reason) = &batch.cold_reason { ", at " (decimal(batch.room_c, 0)) " °C, colder than its sheet: " (reason) }
             @if let Some(why) = &batch.taken_back { "; taken back: " (why) } }));
     }
     definitions(&rows)

@@ -4,6 +4,7 @@ use super::anatomy::Alter;
 use super::case::{Candidate, Case, Seen, Span, Stage};
 use super::kinds::CauseKind as Kind;
 use super::slips::slips;
+use crate::assembly::SOLVENT_G;
 use crate::error::WorkshopError;
 use crate::kind::Role;
 use crate::model::{Model, PartKind};
@@ -17,8 +18,6 @@ const TOGETHER: f64 = 30.0;
 const HEAD_SD_G: f64 = 1.5;
 /// Film and label: mean and standard deviation, g.
 const FILM_G: (f64, f64) = (1.2, 0.6);
-/// Solvent in a fresh grip: mean and standard deviation, g.
-const SOLVENT_G: (f64, f64) = (2.5, 1.0);
 /// How far a butt is off its stop: mean and standard deviation, mm.
 const OFF_STOP_MM: (f64, f64) = (4.0, 2.5);
 /// How far a head is off its seat: mean and standard deviation, mm.

@@ -13,6 +13,7 @@ pub use scatter::{FEW_READINGS, PRIOR_WEIGHT};
 
 use crate::error::WorkshopError;
 use crate::kind::words;
+use crate::model::AdhesiveModel;
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
@@ -130,6 +131,14 @@ impl Learned {
     pub const fn nothing() -> &'static Self {
         static NOTHING: Learned = Learned { values: Vec::new(), covariance: Vec::new(), scatter: Vec::new() };
         &NOTHING
+    }
+
+    /// What one joint takes of an adhesive, in grams, where the shop has learned it: the model's figure and what its own
+    /// clubs differ from that.
+    #[must_use]
+    pub fn joint_mass_g(&self, adhesive: &AdhesiveModel) -> Option<f64> {
+        let at = self.position(&format!("adhesive:{}", adhesive.code))?;
+        Some(adhesive.joint_mass_g + self.values[at].mean_shift)
     }
 
     /// Place of a value.

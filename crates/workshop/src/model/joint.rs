@@ -1,7 +1,8 @@
 //! The small things of the joint and of the grip: tip weights, ferrules, adhesive, tape.
 
 use crate::WorkshopError;
-use crate::error::within;
+use crate::error::{plausible, within};
+use clubphysics::plausible::{ADHESIVE_DENSITY_G_ML, TIP_DIAMETER_MM};
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
@@ -148,7 +149,7 @@ pub struct TapeModel {
 impl TipWeightModel {
     pub(super) fn check(&self) -> Result<(), WorkshopError> {
         within("mass_g", self.mass_g, 0.1, 40.0, "g")?;
-        within("tip_min_mm", self.tip_min_mm, 5.0, 20.0, "mm")?;
+        plausible("tip_min_mm", self.tip_min_mm, &TIP_DIAMETER_MM)?;
         within("tip_max_mm", self.tip_max_mm, self.tip_min_mm, 20.0, "mm")?;
         within("length_mm", self.length_mm, 0.5, 120.0, "mm")?;
         within("flange_mm", self.flange_mm, 0.0, 10.0, "mm").map(|_| ())
@@ -167,8 +168,8 @@ impl AdhesiveModel {
     pub(super) fn check(&self) -> Result<(), WorkshopError> {
         within("resin_per_hardener_by_mass", self.resin_per_hardener_by_mass, 0.05, 100.0, "parts")?;
         within("resin_per_hardener_by_volume", self.resin_per_hardener_by_volume, 0.05, 100.0, "parts")?;
-        within("resin_density_g_per_ml", self.resin_density_g_per_ml, 0.5, 3.0, "g/ml")?;
-        within("hardener_density_g_per_ml", self.hardener_density_g_per_ml, 0.5, 3.0, "g/ml")?;
+        plausible("resin_density_g_per_ml", self.resin_density_g_per_ml, &ADHESIVE_DENSITY_G_ML)?;
+        plausible("hardener_density_g_per_ml", self.hardener_density_g_per_ml, &ADHESIVE_DENSITY_G_ML)?;
         let by_volume =
             self.resin_per_hardener_by_volume * self.resin_density_g_per_ml / self.hardener_density_g_per_ml;
         let apart = (by_volume / self.resin_per_hardener_by_mass - 1.0).abs();

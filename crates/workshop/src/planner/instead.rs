@@ -2,7 +2,7 @@
 //! first, with what they would cost in points and grams.
 
 use super::{Fitting, Shelf, seats};
-use crate::assembly::{Assembly, adapter_arm_mm};
+use crate::assembly::Assembly;
 use crate::belief::points_per_g;
 use crate::error::WorkshopError;
 use crate::fit;
@@ -145,7 +145,7 @@ fn adapter_points(assembly: Assembly<'_>, fitting: &Fitting<'_>, part: &Part) ->
     if !seats::alike(planned, model) {
         return Ok(None);
     }
-    let arm_mm = adapter_arm_mm(fitting.cut_mm, planned) + fitting.grip_model.cap_mm;
+    let arm_mm = fitting.places.adapter_mm(planned.length_mm) + fitting.grip_model.cap_mm;
     Ok(Some(part.mass_g.unwrap_or(model.mass_g) * points_per_g(arm_mm)))
 }
 
@@ -201,7 +201,7 @@ fn other_shaft(
     }
     let raw = fit::raw_shaft(model, part, number)?;
     // Tip trims are known for the model's own numbers only.
-    let Ok(Some(cut)) = fit::cut(model, raw, part.tip_trimmed_mm.unwrap_or(0.0), number, fitting.cut_mm) else {
+    let Ok(Some(cut)) = fit::cut(model, raw, part.tip_trimmed_mm.unwrap_or(0.0), number, fitting.places.tip_mm) else {
         return Ok(None);
     };
     let cap_mm = assembly.library.grip(&fitting.club.target.grip_model)?.cap_mm;

@@ -34,7 +34,7 @@ use self::locks::lock;
 use self::outlook::{Lists, Losses};
 use self::seats::{Given, Seat};
 use self::words::{lacks, name_missing, reasons};
-use crate::assembly::{Assembly, adapter_arm_mm, tape_on};
+use crate::assembly::{Assembly, tape_on};
 use crate::belief::points_per_g;
 use crate::error::WorkshopError;
 use crate::fit::{self, BlankUse, Cut};
@@ -42,6 +42,7 @@ use crate::id::PartId;
 use crate::job::{Job, JobClub};
 use crate::model::{AdapterModel, GripModel, HeadModel, HeadNumber, PartKind, ShaftModel};
 use crate::part::{Part, PartState};
+use crate::places::{Places, turned_g};
 use crate::plan::{ClubPlan, Missing, Plan};
 use crate::tip_weight::{self, InTip};
 use matching::{
@@ -60,7 +61,7 @@ struct Fitting<'a> {
     /// The length and bore of adapter that it is planned with, where its head takes one.
     adapter: Option<&'a AdapterModel>,
     ferrule: Option<&'a Part>,
-    cut_mm: f64,
+    places: Places,
     grip_model: &'a GripModel,
     head_masses: HeadMasses,
     /// Shafts with their cut and how their blank is used, beside the candidate of the same index.
@@ -343,8 +344,8 @@ fn fitting<'a>(
     let adapter = seat.as_ref().map(|s| s.model);
     let below_tip_mm = adapter.map_or(0.0, |model| model.length_mm);
     let cut_mm = fit::cut_length_mm(target, head_number, grip_model, below_tip_mm)?;
-    let ground_mm = cut_mm + head_number.bore_to_ground_mm + below_tip_mm;
-    let head_arm_mm = ground_mm + head_model.offset_prior_mm().0 + cap_mm;
+    let places = Places::new(cut_mm, head_number.bore_to_ground_mm + below_tip_mm, head_model.bore_depth_mm);
+    let head_arm_mm = places.head_mm(head_model.offset_prior_mm().0) + cap_mm;
     let adapter_bore = adapter.map(|model| model.bore_diameter_mm);
     let shaft_fits = fit::head_takes_shaft(head_model, adapter_bore, shaft_model);
 
@@ -389,7 +390,7 @@ fn fitting<'a>(
             candidate(part, mass_g * per_grip_g, mass_g, spent)
         })
         .collect();
-    let adapters = adapter_candidates(assembly, seat.as_ref(), shelf, cut_mm, cap_mm)?;
+    let adapters = adapter_candidates(assembly, seat.as_ref(), shelf, places, cap_mm)?;
     let mut tips = Vec::new();
     for (tip, p) in shelf.tips.iter().enumerate() {
         let model = library.tip_weight(&p.model)?;
@@ -398,7 +399,7 @@ fn fitting<'a>(
             tips.push(TipFit { tip, points: tip_weight::points(cut_mm, cap_mm, &[InTip::of(model, mass_g)]) });
         }
     }
-    let (fixed_points, fixed_g) = fixed(assembly, club, head_model, shaft_model, ferrule, cut_mm)?;
+    let (fixed_points, fixed_g) = fixed(assembly, club, shaft_model, ferrule, places)?;
     let nominal = fit::raw_shaft(shaft_model, &nominal_shaft(shaft_model, &target.number), &target.number)?;
     let shaft_nominal_g =
         fit::cut(shaft_model, nominal, 0.0, &target.number, cut_mm)?.map_or(nominal.mass_g, |c| c.shaft.mass_g);
@@ -430,7 +431,7 @@ fn fitting<'a>(
         shaft_model,
         adapter,
         ferrule,
-        cut_mm,
+        places,
         grip_model,
         head_masses,
         shafts,
@@ -453,11 +454,11 @@ fn adapter_candidates(
     assembly: Assembly<'_>,
     seat: Option<&Seat<'_>>,
     shelf: &Shelf<'_>,
-    cut_mm: f64,
+    places: Places,
     cap_mm: f64,
 ) -> Result<Vec<Candidate>, WorkshopError> {
     let Some(seat) = seat else { return Ok(Vec::new()) };
-    let per_g = points_per_g(adapter_arm_mm(cut_mm, seat.model) + cap_mm);
+    let per_g = points_per_g(places.adapter_mm(seat.model.length_mm) + cap_mm);
     let one = |&at: &usize| {
         let part = shelf.adapters[at];
         let mass_g = part.mass_g.unwrap_or(assembly.library.adapter(&part.model)?.mass_g);
@@ -470,10 +471,9 @@ fn adapter_candidates(
 fn fixed(
     assembly: Assembly<'_>,
     club: &JobClub,
-    head: &HeadModel,
     shaft: &ShaftModel,
     ferrule: Option<&Part>,
-    cut_mm: f64,
+    places: Places,
 ) -> Result<(f64, f64), WorkshopError> {
     let target = &club.target;
     let grip = assembly.library.grip(&target.grip_model)?;
@@ -485,11 +485,10 @@ fn fixed(
     };
     if let Some(part) = ferrule {
         let model = assembly.library.ferrule(&part.model)?;
-        let turned_g = part.mass_g.unwrap_or(model.mass_g) - crate::assembly::TURNINGS_G.0;
-        put(turned_g, cut_mm - head.bore_depth_mm - model.length_mm / 2.0);
+        put(turned_g(part.mass_g.unwrap_or(model.mass_g)), places.ferrule_mm(model.length_mm));
     }
     if let Some(code) = target.adhesive.as_ref().or(assembly.shop.adhesive.as_ref()) {
-        put(assembly.library.adhesive(code)?.joint_mass_g, cut_mm - head.bore_depth_mm / 2.0);
+        put(assembly.library.adhesive(code)?.joint_mass_g, places.adhesive_mm());
     }
     if let Some(code) = target.tape.as_ref().or(assembly.shop.tape.as_ref()) {
         let (mass_g, arm_mm, _) = tape_on(target.wraps, assembly.library.tape(code)?, grip, shaft.butt_diameter_mm);

@@ -139,7 +139,7 @@ pub(super) fn name_missing(
             &format!(
                 "No free, weighed {} shaft fits: it must leave {} mm after the tip trim and go into the bore",
                 fitting.shaft_model.name,
-                decimal(fitting.cut_mm, 0)
+                decimal(fitting.places.tip_mm, 0)
             ),
         ),
         Why::NoGrip => lacks(club, PartKind::Grip, &target.grip_model, "No free grip of this model"),

@@ -3,7 +3,6 @@
 use super::grips::pool_of;
 use super::progress::cure_step;
 use super::{Action, Case, Change, Remedy};
-use crate::assembly::adapter_arm_mm;
 use crate::belief::{Believed, Finish};
 use crate::bench::chance_words;
 use crate::error::WorkshopError;
@@ -197,8 +196,7 @@ fn ferrules(case: &Case<'_>, ahead: &Ahead) -> Result<Vec<Remedy>, WorkshopError
     let assembly = case.believed.assembly;
     let Some(now) = case.plan.part(PartKind::Ferrule) else { return Ok(Vec::new()) };
     let now_model = assembly.library.ferrule(&now.model)?;
-    let head = assembly.library.head(&case.club.target.head_model)?;
-    let cap_mm = case.cap_mm()?;
+    let (places, cap_mm) = (case.places()?, case.cap_mm()?);
     let mut found: Vec<Remedy> = Vec::new();
     for spare in case.spares.iter().filter(|s| s.part.kind == PartKind::Ferrule && s.part.is_free()) {
         let model = assembly.library.ferrule(&spare.part.model)?;
@@ -206,7 +204,7 @@ fn ferrules(case: &Case<'_>, ahead: &Ahead) -> Result<Vec<Remedy>, WorkshopError
         if !fits || (spare.mass_g - now.mass_g).abs() < 0.15 || spare.part.id == now.part {
             continue;
         }
-        let arm_mm = case.plan.cut_shaft_mm - head.bore_depth_mm - model.length_mm / 2.0 + cap_mm;
+        let arm_mm = places.ferrule_mm(model.length_mm) + cap_mm;
         let change = Change::of_mass(spare.mass_g - now.mass_g, arm_mm);
         let chance = ahead.chance(change.points);
         let part = Some((PartKind::Ferrule, spare.part.code.clone()));
@@ -245,7 +243,7 @@ fn adapters(case: &Case<'_>, ahead: &Ahead) -> Result<Vec<Remedy>, WorkshopError
     let assembly = case.believed.assembly;
     let Some(now) = case.plan.part(PartKind::Adapter) else { return Ok(Vec::new()) };
     let now_model = assembly.library.adapter(&now.model)?;
-    let cap_mm = case.cap_mm()?;
+    let (places, cap_mm) = (case.places()?, case.cap_mm()?);
     let mut found = Vec::new();
     for spare in case.spares.iter().filter(|s| s.part.kind == PartKind::Adapter && s.part.is_free()) {
         let model = assembly.library.adapter(&spare.part.model)?;
@@ -255,7 +253,7 @@ fn adapters(case: &Case<'_>, ahead: &Ahead) -> Result<Vec<Remedy>, WorkshopError
         if !same_seat || (spare.mass_g - now.mass_g).abs() < 0.05 {
             continue;
         }
-        let arm_mm = adapter_arm_mm(case.plan.cut_shaft_mm, model) + cap_mm;
+        let arm_mm = places.adapter_mm(model.length_mm) + cap_mm;
         let change = Change::of_mass(spare.mass_g - now.mass_g, arm_mm);
         let chance = ahead.chance(change.points);
         let part = Some((PartKind::Adapter, spare.part.code.clone()));

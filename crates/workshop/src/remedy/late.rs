@@ -9,6 +9,7 @@ use crate::error::{WorkshopError, within};
 use crate::job::JobClub;
 use crate::kind::Role;
 use crate::model::PartKind;
+use crate::places::Places;
 use crate::sheet::Wraps;
 use quantity::{INCH_MM, decimal};
 
@@ -210,7 +211,7 @@ pub fn place_of(assembly: Assembly<'_>, club: &JobClub, action: Action) -> Resul
         next: "Plan the job first".into(),
     })?;
     let head = assembly.library.head(&club.target.head_model)?;
-    let head_mm = plan.cut_shaft_mm + plan.tip_to_ground_mm + head.offset_prior_mm().0;
+    let head_mm = Places::of_plan(plan, head.bore_depth_mm).head_mm(head.offset_prior_mm().0);
     match action {
         Action::Screw | Action::LeadTape => Ok(head_mm),
         Action::Powder => Ok(plan.cut_shaft_mm - POWDER_MM),

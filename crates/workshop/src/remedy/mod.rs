@@ -23,6 +23,7 @@ use crate::job::JobClub;
 use crate::kind::words;
 use crate::model::PartKind;
 use crate::part::Part;
+use crate::places::Places;
 use crate::plan::ClubPlan;
 use estimation::normal;
 use serde::{Deserialize, Serialize};
@@ -213,10 +214,16 @@ impl Case<'_> {
         Ok(self.believed.assembly.library.grip(&self.club.target.grip_model)?.cap_mm)
     }
 
+    /// Where the pieces of the club lie.
+    pub fn places(&self) -> Result<Places, WorkshopError> {
+        let head = self.believed.assembly.library.head(&self.club.target.head_model)?;
+        Ok(Places::of_plan(self.plan, head.bore_depth_mm))
+    }
+
     /// Arm of the head's centre from the stop of the finished club, mm.
     pub fn head_arm_mm(&self) -> Result<f64, WorkshopError> {
         let head = self.believed.assembly.library.head(&self.club.target.head_model)?;
-        Ok(self.plan.cut_shaft_mm + self.plan.tip_to_ground_mm + head.offset_prior_mm().0 + self.cap_mm()?)
+        Ok(self.places()?.head_mm(head.offset_prior_mm().0) + self.cap_mm()?)
     }
 
     /// A remedy; `chance_at_end` none: as the finish itself says.

@@ -73,11 +73,13 @@ impl SheetProblem {
 
 /// A refusal in two: what is wrong, and what to do next.
 pub(crate) fn parted(error: &WorkshopError) -> (String, String) {
-    const CHECK: &str = "Check the figure and its unit";
     let words = error.to_string();
-    match words.strip_suffix(CHECK) {
-        Some(what) => (what.trim_end_matches(['.', ' ']).to_owned(), CHECK.to_owned()),
-        None => (words, "Correct it".to_owned()),
+    match error {
+        WorkshopError::Impossible { next, .. } => {
+            let what = words.strip_suffix(next.as_str()).unwrap_or(&words);
+            (what.trim_end_matches(['.', ' ']).to_owned(), next.clone())
+        }
+        _ => (words, "Correct it".to_owned()),
     }
 }
 

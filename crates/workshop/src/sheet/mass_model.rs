@@ -6,8 +6,8 @@
 //!   shaft's butt end lies one cap thickness beyond it.
 //! - The shaft has a mass line that runs straight from butt to tip, fixed by the raw blank's mass, length and balance
 //!   point; tip trim and butt cut take its ends off.
-//! - Head, ferrule, adhesive and tip weight are points on the axis. The head's centre lies at the ground point plus the
-//!   model's offset; adhesive in the middle of the bore's depth, the ferrule just above it.
+//! - Head, ferrule, adhesive, adapter and tip weight are points on the axis, where the belief has them too
+//!   ([`crate::places`]); the ferrule is turned.
 //! - Grip and tape are rods of their length about their centre.
 //! - The mass of the head is free: it is what a balance or an inertia is solved for.
 //!
@@ -16,8 +16,10 @@
 
 use crate::WorkshopError;
 use crate::assembly::tape_on;
+use crate::error::CHECK_IT;
 use crate::kind::LengthTo;
 use crate::model::{GripModel, HeadModel, HeadNumber, Library, ShaftModel, TapeModel};
+use crate::places::{Places, turned_g};
 use crate::sheet::{SheetClub, Wraps};
 use crate::shop::Shop;
 use clubphysics::trim::Shaft;
@@ -27,6 +29,8 @@ use quantity::{FULCRUM_IN, INCH_MM, POINT_G_IN};
 const A0_POINTS: f64 = 92.0;
 /// Square millimetres grams in a kg·cm².
 const G_MM2_PER_KG_CM2: f64 = 100_000.0;
+/// Centre of a tip weight above the tip's end, mm: half of a usual one of 20 mm (common practice, no source).
+const TIP_WEIGHT_ABOVE_TIP_MM: f64 = 10.0;
 /// One mass on the axis.
 #[derive(Debug, Clone, Copy, PartialEq)]
 struct Mass {
@@ -78,7 +82,7 @@ pub struct Ingredients<'a> {
     pub grip_mass_g: Option<f64>,
     /// Adapter: mass and length.
     pub adapter: Option<(f64, f64)>,
-    /// Ferrule: mass and length.
+    /// Ferrule: mass before it is turned, and length.
     pub ferrule: Option<(f64, f64)>,
     /// Adhesive of the joint.
     pub adhesive_g: f64,
@@ -145,6 +149,7 @@ impl MassModel {
                 low: i.grip.length_mm + tip_to_ground_mm + cap_mm,
                 high: 1300.0,
                 unit: "mm",
+                next: CHECK_IT.to_owned(),
             });
         }
         let trim_mm = i.shaft.tip_trim_mm(&i.number.number);
@@ -153,19 +158,17 @@ impl MassModel {
         let raw = Shaft { mass_g: raw_g, length_mm: blank.length_mm, balance_point_mm: blank.balance_point_mm };
         // A blank that is too short is taken as it is: the check of the sheet says so, the arithmetic goes on.
         let shaft = piece(raw, butt_cut_mm.max(0.0), blank.length_mm - trim_mm)?;
-        let tip_at_mm = cap_mm + cut_shaft_mm;
-        let ground_at_mm = tip_at_mm + tip_to_ground_mm;
-        let in_bore_mm = i.head.bore_depth_mm;
+        let places = Places::new(cut_shaft_mm, tip_to_ground_mm, i.head.bore_depth_mm);
         let mut fixed = vec![
             Mass { at_mm: shaft.at_mm + cap_mm, ..shaft },
             Mass::rod(i.grip_mass_g.unwrap_or(i.grip.mass_g), i.grip.centre_mm, i.grip.length_mm),
-            Mass::point(i.adhesive_g, tip_at_mm - in_bore_mm / 2.0),
+            Mass::point(i.adhesive_g, cap_mm + places.adhesive_mm()),
         ];
         if let Some((mass_g, length_mm)) = i.ferrule {
-            fixed.push(Mass::point(mass_g, tip_at_mm - in_bore_mm - length_mm / 2.0));
+            fixed.push(Mass::point(turned_g(mass_g), cap_mm + places.ferrule_mm(length_mm)));
         }
         if let Some((mass_g, length_mm)) = i.adapter {
-            fixed.push(Mass::point(mass_g, tip_at_mm + length_mm / 2.0));
+            fixed.push(Mass::point(mass_g, cap_mm + places.adapter_mm(length_mm)));
         }
         if let Some(tape) = i.tape {
             let (mass_g, arm_mm, _) = tape_on(i.wraps, tape, i.grip, i.shaft.butt_diameter_mm);
@@ -173,9 +176,8 @@ impl MassModel {
         }
         Ok(Self {
             fixed,
-            head_at_mm: ground_at_mm + i.head.offset_prior_mm().0,
-            // Half of a usual weight of 20 mm, above the tip's end.
-            tip_weight_at_mm: tip_at_mm - 10.0,
+            head_at_mm: cap_mm + places.head_mm(i.head.offset_prior_mm().0),
+            tip_weight_at_mm: cap_mm + places.tip_mm - TIP_WEIGHT_ABOVE_TIP_MM,
             cut_shaft_mm,
             butt_cut_mm,
         })

@@ -278,7 +278,7 @@ impl RowReader<'_> {
 /// lies between 120 and 600 g`.
 fn impossible(error: &WorkshopError, kind: PartKind) -> (String, String) {
     let (field, value, low, high, unit) = match error {
-        WorkshopError::Impossible { field, value, low, high, unit } => (field, value, low, high, unit),
+        WorkshopError::Impossible { field, value, low, high, unit, .. } => (field, value, low, high, unit),
         WorkshopError::Unreadable { problem, .. } => {
             let (what, next) = problem.split_once(". ").unwrap_or((problem, "Correct it"));
             return (what.to_owned(), next.to_owned());

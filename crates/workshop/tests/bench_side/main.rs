@@ -6,7 +6,9 @@
 
 mod adapters;
 mod frequency;
+mod glue;
 mod measure;
+mod one_mass_model;
 mod planning;
 mod reference;
 mod remedies;

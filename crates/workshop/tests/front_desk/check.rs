@@ -122,7 +122,7 @@ fn order_and_doubles() {
     insta::assert_snapshot!(lines(&sheet), @r##"
     warn: clubs[1].length_mm: the 5: its length of 38.75 in is that of the 4 too. Nothing to do if they are meant to be one length
     warn: clubs[3].length_mm: the 7: at 38.00 in it is longer than the 6 at 37.75 in. Correct the length of one of the two
-    warn: clubs[3].balance_points: the 7: D2.0 cannot be reached from stock: the lightest free head, 261.8 g, comes out at D2.7 or more with nothing in the tip. Order heads of 250.6 to 259.0 g, or change length, grip or balance
+    warn: clubs[3].balance_points: the 7: D2.0 cannot be reached from stock: the lightest free head, 261.8 g, comes out at D2.5 or more with nothing in the tip. Order heads of 250.9 to 259.3 g, or change length, grip or balance
     stop: clubs[5].loft_deg: the 9: loft 35.0° is 5.0° from the 40.0° that the head is made with, and its maker allows 3.0°. Ask less of it, or measure loose heads: one may have been received nearer
     warn: clubs[5].loft_deg: the 9: its loft of 35.0° is that of the 8 too. Correct the loft of one of the two
     stop: clubs[6].loft_deg: the P: loft 38.5° is 6.5° from the 45.0° that the head is made with, and its maker allows 3.0°. Ask less of it, or measure loose heads: one may have been received nearer

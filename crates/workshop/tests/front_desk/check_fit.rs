@@ -159,11 +159,11 @@ fn what_no_part_in_stock_reaches() {
     let empty = check(&sheet, &library(), &stock, &shop_of::shop(), today());
     let said: Vec<_> = found.iter().chain(&empty).map(ToString::to_string).collect();
     insta::assert_snapshot!(said.join("\n"), @r##"
-    clubs[0].balance_points: the 6: E0.0 cannot be reached from stock: the heaviest free head, 260.3 g, comes out at D5.7 or less with the shop's most in the tip. Order heads of 270.7 to 279.1 g, or change length, grip or balance
+    clubs[0].balance_points: the 6: E0.0 cannot be reached from stock: the heaviest free head, 260.3 g, comes out at D5.5 or less with the shop's most in the tip. Order heads of 270.9 to 279.3 g, or change length, grip or balance
     clubs[0].shaft_model: the 6: no shaft Tramontana parallel that fits this number is free in stock. Order it, or choose another shaft model
     clubs[0].grip_model: the 6: no grip OLIVINE is free in stock. Order it, or choose another grip model
     clubs[0].ferrule_model: the 6: no ferrule FERRULE-370 is free in stock. Order it
-    clubs[0].head_model: the 6: no 6 of Siskin is free in stock. Order heads of 270.7 to 279.1 g
+    clubs[0].head_model: the 6: no 6 of Siskin is free in stock. Order heads of 270.9 to 279.3 g
     "##);
     let window = head_window(&sheet.clubs[0], &library(), &shop_of::shop()).unwrap();
     let slices = super::demo::slices(&sheet.clubs[0]);

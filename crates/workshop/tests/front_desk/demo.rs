@@ -78,7 +78,8 @@ pub(super) fn slices(club: &SheetClub) -> Slices {
     }
     masses.push((library.adhesive("DOLERITE").unwrap().joint_mass_g, tip_at - head.bore_depth_mm / 2.0));
     if let Some(f) = club.ferrule_model.as_deref().map(|f| library.ferrule(f).unwrap()) {
-        masses.push((f.mass_g, tip_at - head.bore_depth_mm - f.length_mm / 2.0));
+        // On the finished club it is turned down: 0.3 g less.
+        masses.push((f.mass_g - 0.3, tip_at - head.bore_depth_mm - f.length_mm / 2.0));
     }
     masses.extend(adapter.map(|a| (a.mass_g, tip_at + a.length_mm / 2.0)));
     let ground = tip_at + number.bore_to_ground_mm + adapter.map_or(0.0, |a| a.length_mm);

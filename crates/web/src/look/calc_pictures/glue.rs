@@ -16,8 +16,10 @@ pub struct JointView {
     pub depth_mm: f64,
     /// Gap under the tip.
     pub bottom_gap_mm: f64,
-    /// Adhesive in the joint, in grams.
-    pub adhesive_g: f64,
+    /// Adhesive in the gap, in grams.
+    pub ring_g: f64,
+    /// Adhesive that the joint takes all told, in grams.
+    pub all_told_g: f64,
 }
 
 /// Times of one kind: pot life, handling or full cure.
@@ -25,8 +27,10 @@ pub struct JointView {
 pub struct CureLine {
     /// Its name.
     pub name: &'static str,
-    /// The two points of the sheet: degrees Celsius and minutes.
+    /// Two points of the line: degrees Celsius and minutes. They are those of the sheet …
     pub sheet: [(f64, f64); 2],
+    /// … but where it has one point, the first.
+    pub one_point: bool,
     /// Minutes at the shop's temperature, and their standard deviation.
     pub here_min: f64,
     /// Its standard deviation.
@@ -50,12 +54,14 @@ const GAP_ENLARGED: f64 = 10.0;
 pub fn joint(view: &JointView) -> Markup {
     let gap_mm = (view.bore_mm - view.tip_mm) / 2.0;
     let words = format!(
-        "A tip of {} mm in a bore of {} mm leaves a gap of {} mm all around over {} mm; {} g of adhesive fill it.",
+        "A tip of {} mm in a bore of {} mm leaves a gap of {} mm all around over {} mm; {} g of adhesive fill it, and \
+         the joint takes {} g all told.",
         fixed(view.tip_mm, 2),
         fixed(view.bore_mm, 2),
         fixed(gap_mm, 3),
         fixed(view.depth_mm, 1),
-        fixed(view.adhesive_g, 3)
+        fixed(view.ring_g, 3),
+        fixed(view.all_told_g, 2)
     );
     let title = "The joint across and along, its gap drawn ten times as wide";
     let picture = Picture { id: "calc-joint", title, words: &words, papers: papers(244.0, 440.0) };
@@ -94,7 +100,7 @@ fn along(view: &JointView, (r_tip, r_bore): (f64, f64), (left, y): (f64, f64), p
         rect.glue x=(num(mouth)) y=(num(y - half * r_bore)) width=(num(end - mouth)) height=(num(2.0 * half * r_bore)) {}
         rect.steel x=(num(left)) y=(num(y - half * r_tip)) width=(num(shaft_end - left)) height=(num(2.0 * half * r_tip)) {}
         (measure(paper, mouth, shaft_end, y + half * r_bore + 32.0, &format!("{} mm deep", fixed(view.depth_mm, 1)), false))
-        (label(paper, f64::midpoint(mouth, end), y + half * r_bore + 60.0, &format!("{} g of adhesive", fixed(view.adhesive_g, 3)), true))
+        (label(paper, f64::midpoint(mouth, end), y + half * r_bore + 60.0, &format!("{} g in the gap, {} g all told", fixed(view.ring_g, 3), fixed(view.all_told_g, 2)), true))
     }
 }
 
@@ -103,7 +109,7 @@ fn along(view: &JointView, (r_tip, r_bore): (f64, f64), (left, y): (f64, f64), p
 pub fn cure(view: &CureView) -> Markup {
     let said: Vec<String> = view.lines.iter().map(|line| format!("{} {}", line.name, time(line.here_min))).collect();
     let words = format!(
-        "At {} °C: {}. The lines go through the two points of the sheet; warmth shortens every time.",
+        "At {} °C: {}. The lines go through the points of the sheet; warmth shortens every time.",
         fixed(view.here_c, 1),
         said.join(", ")
     );
@@ -153,7 +159,7 @@ fn cure_drawing(view: &CureView, paper: Paper) -> Markup {
         (label(paper, here, plot.top - 4.0, &format!("{} °C", fixed(view.here_c, 1)), true))
         @for ((points, cure), class) in all.iter().zip(&view.lines).zip(["curve-1", "curve-2", "curve-3"]) {
             polyline class=(class) points=(plot.line(points)) {}
-            @for (c, minutes) in cure.sheet { (mark(Form::Ring, plot.at(c, minutes.max(1e-3).log10()))) }
+            @for (c, minutes) in cure.sheet.into_iter().take(if cure.one_point { 1 } else { 2 }) { (mark(Form::Ring, plot.at(c, minutes.max(1e-3).log10()))) }
             (mark(Form::Dot, plot.at(view.here_c, cure.here_min.max(1e-3).log10())))
         }
         (names(view, &plot, paper))

@@ -116,7 +116,14 @@ fn examples() -> Vec<(&'static str, Markup)> {
         ),
         (
             "joint",
-            joint(&JointView { bore_mm: 9.65, tip_mm: 9.4, depth_mm: 32.0, bottom_gap_mm: 1.0, adhesive_g: 0.138 }),
+            joint(&JointView {
+                bore_mm: 9.65,
+                tip_mm: 9.4,
+                depth_mm: 32.0,
+                bottom_gap_mm: 1.0,
+                ring_g: 0.138,
+                all_told_g: 1.638,
+            }),
         ),
         (
             "cure",
@@ -126,12 +133,14 @@ fn examples() -> Vec<(&'static str, Markup)> {
                     CureLine {
                         name: "pot life",
                         sheet: [(25.0, 40.0), (35.0, 20.0)],
+                        one_point: false,
                         here_min: 57.6,
                         here_min_sd: Some(4.3),
                     },
                     CureLine {
                         name: "full cure",
                         sheet: [(25.0, 1440.0), (60.0, 120.0)],
+                        one_point: false,
                         here_min: 2155.0,
                         here_min_sd: None,
                     },
@@ -249,6 +258,7 @@ fn the_words_carry_the_figures() {
         "1.00° too flat aims 0.60° to the right, 1.60 m off at 150 m",
         "lie from 0.00° to 2.00° in 2 steps",
         "a gap of 0.125 mm",
+        "0.138 g of adhesive fill it, and the joint takes 1.64 g all told",
         "At 20.0 °C: pot life 58 min, full cure 35.9 h",
     ] {
         assert!(all.contains(words), "{words}");

@@ -1,0 +1,518 @@
+//! What a figure of a club can be, and which slip a figure outside of that probably is.
+//!
+//! One table for all topics and for whoever else reads such figures. The ranges are wide on purpose: a child's club of
+//! 18 in, a putter with a heavy head and a counterweight, a shaft of 60 in are clubs. What they keep out is a figure in
+//! another unit, which would give an answer that no club has: 38 for a length in millimetres is 38 in.
+
+use crate::{Bound, PhysicsError, error::Plain};
+
+/// A slip of the unit: which one was probably meant, and what the figure is in the unit of the field.
+#[derive(Debug, Clone, Copy)]
+pub struct Slip {
+    /// The unit in words, as in "this looks like inches".
+    words: &'static str,
+    /// Its sign.
+    unit: &'static str,
+    /// From that unit into the field's.
+    convert: fn(f64) -> f64,
+}
+
+/// What a figure can be.
+#[derive(Debug, Clone, Copy)]
+pub struct Plausible {
+    /// What it is the figure of, as in "a raw shaft is 254 to 1600 mm long".
+    what: &'static str,
+    /// Least and greatest.
+    range: (f64, f64),
+    /// Whether nothing at all is allowed too.
+    or_zero: bool,
+    /// Unit of the range, as in the names of the fields.
+    unit: &'static str,
+    /// Slips in the order in which they are likely.
+    slips: &'static [Slip],
+    /// Where a figure lands that was given in another unit, if that is narrower than the range.
+    likely: Option<(f64, f64)>,
+}
+
+const INCHES: Slip = Slip { words: "inches", unit: "in", convert: |value| value * 25.4 };
+const CENTIMETRES: Slip = Slip { words: "centimetres", unit: "cm", convert: |value| value * 10.0 };
+const METRES: Slip = Slip { words: "metres", unit: "m", convert: |value| value * 1000.0 };
+const OUNCES: Slip = Slip { words: "ounces", unit: "oz", convert: |value| value * quantity::OZ_G };
+const KILOGRAMS: Slip = Slip { words: "kilograms", unit: "kg", convert: |value| value * 1000.0 };
+
+/// Slips of a length in millimetres.
+const OF_LENGTH: &[Slip] = &[INCHES, CENTIMETRES, METRES];
+/// Slips of a mass in grams.
+const OF_MASS: &[Slip] = &[KILOGRAMS, OUNCES];
+
+// The limits are common practice and the trade's catalogues from memory, no source, unless a line says otherwise.
+
+/// Length of a shaft before or after its cuts: 10 in for a child's putter, 60 in for the longest blanks and a little more.
+pub const SHAFT_LENGTH_MM: Plausible = Plausible {
+    what: "the length of a shaft",
+    range: (254.0, 1600.0),
+    or_zero: false,
+    unit: "mm",
+    slips: OF_LENGTH,
+    likely: None,
+};
+/// Length of a club. The Equipment Rules allow 18 to 48 in (2.1c, putters excluded at the upper end); children's clubs
+/// and what is built beside the rules may be shorter and longer.
+pub const CLUB_LENGTH_MM: Plausible = Plausible {
+    what: "the length of a club",
+    range: (254.0, 1600.0),
+    or_zero: false,
+    unit: "mm",
+    slips: OF_LENGTH,
+    likely: None,
+};
+/// Mass of a shaft: 35 g for the lightest of composite, 150 g for steel, more for a putter's with a filling.
+pub const SHAFT_MASS_G: Plausible = Plausible {
+    what: "the mass of a shaft",
+    range: (15.0, 400.0),
+    or_zero: false,
+    unit: "g",
+    slips: OF_MASS,
+    likely: None,
+};
+/// Mass of a whole club, or of what there is of it: a bare shaft weighs more than 20 g, a putter with counterweights
+/// under 2 kg.
+pub const CLUB_MASS_G: Plausible = Plausible {
+    what: "the mass of a club",
+    range: (20.0, 4000.0),
+    or_zero: false,
+    unit: "g",
+    slips: &[OUNCES, KILOGRAMS],
+    likely: None,
+};
+/// Mass of one part, a drop of solvent or the heaviest putter head.
+pub const PART_MASS_G: Plausible =
+    Plausible { what: "the mass of a part", range: (0.0, 4000.0), or_zero: false, unit: "g", slips: &[], likely: None };
+/// Balance point of a club from its butt end. Half a child's shaft balances at 127 mm.
+pub const BALANCE_POINT_MM: Plausible = Plausible {
+    what: "the balance point of a club",
+    range: (100.0, 3000.0),
+    or_zero: false,
+    unit: "mm",
+    slips: OF_LENGTH,
+    likely: Some((300.0, 1200.0)),
+};
+/// A place on a club, from its butt end.
+pub const PLACE_MM: Plausible =
+    Plausible { what: "a place on a club", range: (0.0, 3000.0), or_zero: false, unit: "mm", slips: &[], likely: None };
+/// Fulcrum of a balance scale from the butt stop: 14 in, and 12 in on older scales.
+pub const FULCRUM_IN: Plausible = Plausible {
+    what: "the fulcrum",
+    range: (0.0, 24.0),
+    or_zero: false,
+    unit: "in",
+    slips: &[
+        Slip { words: "centimetres", unit: "cm", convert: |value| value / 2.54 },
+        Slip { words: "millimetres", unit: "mm", convert: |value| value / 25.4 },
+    ],
+    likely: None,
+};
+/// Mass of a grip: 20 g for the lightest, 150 g for a putter's, more with a weight in its end. Nothing is a bare club.
+pub const GRIP_MASS_G: Plausible = Plausible {
+    what: "the mass of a grip",
+    range: (10.0, 300.0),
+    or_zero: true,
+    unit: "g",
+    slips: OF_MASS,
+    likely: None,
+};
+/// Centre of a grip from the end of its cap; that of an iron's lies at 95 to 110 mm. Nothing where there is no grip.
+pub const GRIP_CENTRE_MM: Plausible = Plausible {
+    what: "the centre of a grip",
+    range: (40.0, 400.0),
+    or_zero: true,
+    unit: "mm",
+    slips: OF_LENGTH,
+    likely: None,
+};
+/// Length of a grip: 270 mm for most, 200 mm for a child's, 550 mm for the longest putter grips.
+pub const GRIP_LENGTH_MM: Plausible = Plausible {
+    what: "the length of a grip",
+    range: (100.0, 700.0),
+    or_zero: true,
+    unit: "mm",
+    slips: OF_LENGTH,
+    likely: None,
+};
+/// Thickness of a grip's cap: 2.5 to 3.5 mm.
+pub const CAP_MM: Plausible =
+    Plausible { what: "the cap of a grip", range: (0.0, 25.0), or_zero: false, unit: "mm", slips: &[], likely: None };
+/// Length added to a club or taken off it.
+pub const LENGTHENING_MM: Plausible = Plausible {
+    what: "a change of length",
+    range: (-400.0, 400.0),
+    or_zero: false,
+    unit: "mm",
+    slips: &[],
+    likely: None,
+};
+/// Mass of a metre of shaft: 45 g for the lightest butt, 140 g for steel.
+pub const SHAFT_DENSITY_G_M: Plausible = Plausible {
+    what: "a metre of shaft",
+    range: (10.0, 600.0),
+    or_zero: true,
+    unit: "g/m",
+    slips: &[
+        Slip { words: "grams a millimetre", unit: "g/mm", convert: |value| value * 1000.0 },
+        Slip { words: "grams an inch", unit: "g/in", convert: |value| value * 1000.0 / 25.4 },
+    ],
+    likely: None,
+};
+/// Bottom of a head's bore to the ground line along the shaft axis.
+pub const BORE_TO_GROUND_MM: Plausible = Plausible {
+    what: "the bore's distance to the ground",
+    range: (0.0, 150.0),
+    or_zero: false,
+    unit: "mm",
+    slips: &[],
+    likely: None,
+};
+/// Depth of a head's bore, or of the tip in it: 25 to 40 mm.
+pub const BORE_DEPTH_MM: Plausible = Plausible {
+    what: "the depth of a bore",
+    range: (8.0, 120.0),
+    or_zero: false,
+    unit: "mm",
+    slips: OF_LENGTH,
+    likely: None,
+};
+/// Diameter of a shaft's tip: 0.335 to 0.370 in for most, 8.5 to 9.4 mm.
+pub const TIP_DIAMETER_MM: Plausible = Plausible {
+    what: "the tip of a shaft",
+    range: (5.0, 20.0),
+    or_zero: false,
+    unit: "mm",
+    slips: &[INCHES, CENTIMETRES],
+    likely: None,
+};
+/// From the shaft axis along the ground to where the sole rests: 30 to 60 mm.
+pub const SOLE_CONTACT_MM: Plausible = Plausible {
+    what: "the sole's point of contact",
+    range: (0.0, 150.0),
+    or_zero: false,
+    unit: "mm",
+    slips: &[],
+    likely: None,
+};
+/// Radius of a hosel.
+pub const HEEL_RADIUS_MM: Plausible = Plausible {
+    what: "the radius of a hosel",
+    range: (0.0, 30.0),
+    or_zero: false,
+    unit: "mm",
+    slips: &[],
+    likely: None,
+};
+/// Radius of a sole from heel to toe: 150 to 400 mm; a flat sole has a large one, a keel next to none.
+pub const SOLE_RADIUS_MM: Plausible = Plausible {
+    what: "the radius of a sole",
+    range: (0.0, 20_000.0),
+    or_zero: false,
+    unit: "mm",
+    slips: &[],
+    likely: None,
+};
+/// Mass of a head with what is in it: 150 g for a child's, 190 g for a driver's, 400 g and more for a putter's.
+pub const HEAD_MASS_G: Plausible = Plausible {
+    what: "the mass of a head",
+    range: (50.0, 1500.0),
+    or_zero: false,
+    unit: "g",
+    slips: OF_MASS,
+    likely: None,
+};
+/// What is fixed to the tip of a clamped shaft: a head, or the weight of a meter. Nothing is a bare shaft.
+pub const TIP_BODY_MASS_G: Plausible = Plausible {
+    what: "the head on a clamped shaft",
+    range: (5.0, 1500.0),
+    or_zero: true,
+    unit: "g",
+    slips: OF_MASS,
+    likely: None,
+};
+/// Speed of the head at the ball: 30 to 58 m/s of men with a driver; a fast putt is 3 m/s. Nothing is a club at rest.
+pub const HEAD_SPEED_M_S: Plausible = Plausible {
+    what: "the speed of a head",
+    range: (1.0, 75.0),
+    or_zero: true,
+    unit: "m/s",
+    slips: &[
+        // An international mile is 1609.344 m (exact, international yard and pound agreement of 1959; from memory).
+        Slip { words: "miles an hour", unit: "mph", convert: |value| value * 0.447_04 },
+        Slip { words: "kilometres an hour", unit: "km/h", convert: |value| value / 3.6 },
+    ],
+    likely: None,
+};
+/// Radius of the head's path: an arm and a club.
+pub const SWING_RADIUS_M: Plausible = Plausible {
+    what: "the radius of a swing",
+    range: (0.4, 4.0),
+    or_zero: false,
+    unit: "m",
+    slips: &[
+        Slip { words: "millimetres", unit: "mm", convert: |value| value / 1000.0 },
+        Slip { words: "centimetres", unit: "cm", convert: |value| value / 100.0 },
+        Slip { words: "inches", unit: "in", convert: |value| value * 0.0254 },
+    ],
+    likely: None,
+};
+/// Shear strength of an adhesive on its sheet: 10 to 35 MPa.
+pub const SHEAR_STRENGTH_MPA: Plausible = Plausible {
+    what: "the shear strength of an adhesive",
+    range: (0.5, 100.0),
+    or_zero: false,
+    unit: "MPa",
+    slips: &[
+        // 1 psi is 6894.757 Pa (derived: pound-force by square inch).
+        Slip { words: "pounds by square inch", unit: "psi", convert: |value| value * 0.006_894_757 },
+        Slip { words: "kilopascals", unit: "kPa", convert: |value| value / 1000.0 },
+    ],
+    likely: None,
+};
+/// Density of an adhesive or of one of its parts: 0.95 to 1.9 g/ml.
+pub const ADHESIVE_DENSITY_G_ML: Plausible = Plausible {
+    what: "the density of an adhesive",
+    range: (0.5, 3.0),
+    or_zero: false,
+    unit: "g/ml",
+    slips: &[Slip { words: "kilograms a cubic metre", unit: "kg/m³", convert: |value| value / 1000.0 }],
+    likely: None,
+};
+/// Adhesive that one joint takes: 1 to 3 g.
+pub const JOINT_ADHESIVE_G: Plausible = Plausible {
+    what: "the adhesive of a joint",
+    range: (0.0, 20.0),
+    or_zero: false,
+    unit: "g",
+    slips: &[],
+    likely: None,
+};
+/// Temperature of a room in which somebody works.
+pub const ROOM_C: Plausible = Plausible {
+    what: "the temperature of a workshop",
+    range: (-10.0, 50.0),
+    or_zero: false,
+    unit: "°C",
+    slips: &[
+        Slip { words: "degrees Fahrenheit", unit: "°F", convert: |value| (value - 32.0) / 1.8 },
+        Slip { words: "kelvins", unit: "K", convert: |value| value - 273.15 },
+    ],
+    likely: None,
+};
+/// Temperature for which a product's sheet states a time; some name an oven.
+pub const SHEET_C: Plausible = Plausible {
+    what: "a temperature of a product's sheet",
+    range: (-20.0, 150.0),
+    or_zero: false,
+    unit: "°C",
+    slips: &[
+        Slip { words: "degrees Fahrenheit", unit: "°F", convert: |value| (value - 32.0) / 1.8 },
+        Slip { words: "kelvins", unit: "K", convert: |value| value - 273.15 },
+    ],
+    likely: None,
+};
+/// Frequency of a clamped shaft: 200 to 350 cpm with its head (published physics notes), near 1,000 bare.
+pub const FREQUENCY_CPM: Plausible = Plausible {
+    what: "the frequency of a clamped shaft",
+    range: (30.0, 3000.0),
+    or_zero: false,
+    unit: "cpm",
+    slips: &[Slip { words: "hertz", unit: "Hz", convert: |value| value * 60.0 }],
+    likely: None,
+};
+/// Factor that brings a stiffness table to a reading of its own shaft. Two or one half is another shaft, another clamp or
+/// another unit; see [`STIFFNESS_FACTOR_USUAL`] for what is worth a remark.
+pub const STIFFNESS_FACTOR: Plausible = Plausible {
+    what: "the factor on a stiffness table",
+    range: (0.5, 2.0),
+    or_zero: false,
+    unit: "",
+    slips: &[],
+    likely: None,
+};
+/// Factor of a table that fits its shaft as tables do: a fifth of frequency to each side.
+pub const STIFFNESS_FACTOR_USUAL: Plausible = Plausible {
+    what: "the factor on a stiffness table",
+    range: (0.7, 1.4),
+    or_zero: false,
+    unit: "",
+    slips: &[],
+    likely: None,
+};
+/// Radius of gyration of a club about its balance point: the distance at which its whole mass would turn as it does. A
+/// rod has 0.29 of its length, a club with a heavy head 0.2 to 0.4: 70 mm for a child's putter, 500 mm for the longest.
+pub const GYRATION_MM: Plausible = Plausible {
+    what: "the radius of gyration of a club",
+    range: (50.0, 600.0),
+    or_zero: false,
+    unit: "mm",
+    slips: &[],
+    likely: None,
+};
+/// Spacers in a mix of adhesive, percent of the whole mix: 1 to 10.
+pub const BEADS_PERCENT: Plausible =
+    Plausible { what: "the spacers of a mix", range: (0.0, 30.0), or_zero: false, unit: "%", slips: &[], likely: None };
+/// Adhesive mixed beyond what the joints need, percent of their need: 20 to 60, more for a single club.
+pub const SPARE_PERCENT: Plausible =
+    Plausible { what: "the spare of a mix", range: (0.0, 900.0), or_zero: false, unit: "%", slips: &[], likely: None };
+/// Joints of one batch: the largest shops glue some dozens from one mixing.
+pub const JOINTS: Plausible = Plausible {
+    what: "the joints of a batch",
+    range: (1.0, 500.0),
+    or_zero: false,
+    unit: "joints",
+    slips: &[],
+    likely: None,
+};
+
+impl Plausible {
+    /// Least and greatest figure, in the unit of the table.
+    #[must_use]
+    pub const fn range(&self) -> (f64, f64) {
+        self.range
+    }
+
+    /// Unit of the range.
+    #[must_use]
+    pub const fn unit(&self) -> &'static str {
+        self.unit
+    }
+
+    /// Whether a figure is one that a club can have.
+    #[must_use]
+    pub fn contains(&self, value: f64) -> bool {
+        (self.range.0..=self.range.1).contains(&value) || (self.or_zero && value == 0.0)
+    }
+
+    /// Takes the figure of a field, or refuses it with the limit and with what was probably meant.
+    ///
+    /// # Errors
+    ///
+    /// [`PhysicsError::NotFinite`], [`PhysicsError::OutOfRange`].
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// use clubphysics::plausible::CLUB_LENGTH_MM;
+    /// let error = CLUB_LENGTH_MM.check("finished.length_mm", 38.0).unwrap_err();
+    /// assert_eq!(
+    ///     error.to_string(),
+    ///     "finished.length_mm is 38 mm, but must be at least 254 mm: this looks like inches, and 38 in is 965.2 mm"
+    /// );
+    /// ```
+    pub fn check(&self, field: &str, value: f64) -> Result<f64, PhysicsError> {
+        crate::check::finite(field, value, self.unit)?;
+        if self.contains(value) {
+            return Ok(value);
+        }
+        // A figure without a size is wrong for that reason and not for its unit.
+        let (bound, limit) = match value {
+            _ if value <= 0.0 && self.range.0 > 0.0 && !self.or_zero => (Bound::Above, 0.0),
+            _ if value < 0.0 && self.range.0 >= 0.0 => (Bound::AtLeast, 0.0),
+            _ if value < self.range.0 => (Bound::AtLeast, self.range.0),
+            _ => (Bound::AtMost, self.range.1),
+        };
+        Err(PhysicsError::OutOfRange {
+            field: field.to_owned(),
+            value,
+            bound,
+            limit,
+            unit: self.unit,
+            advice: self.meant(value).unwrap_or_else(|| self.in_words()).into(),
+        })
+    }
+
+    /// What a figure outside of the range was probably meant as: "this looks like inches, and 38 in is 965.2 mm".
+    #[must_use]
+    pub fn meant(&self, value: f64) -> Option<String> {
+        if value <= 0.0 || self.contains(value) {
+            return None;
+        }
+        let (low, high) = self.likely.unwrap_or(self.range);
+        let slip = self.slips.iter().find(|slip| (low..=high).contains(&(slip.convert)(value)))?;
+        let meant = (slip.convert)(value);
+        Some(format!(
+            "this looks like {}, and {} {} is {} {}",
+            slip.words,
+            Plain(value),
+            slip.unit,
+            Plain(quantity::round_to(meant, 1)),
+            self.unit
+        ))
+    }
+
+    /// "the length of a club is 254 to 1600 mm".
+    fn in_words(&self) -> String {
+        let unit = if self.unit.is_empty() { String::new() } else { format!(" {}", self.unit) };
+        format!("{} is {} to {}{unit}", self.what, Plain(self.range.0), Plain(self.range.1))
+    }
+}
+
+/// Whether masses and places of the parts of a club look as if they were given in another unit, and in which.
+///
+/// A part or two may weigh next to nothing or sit near the butt, so this is a remark and no refusal.
+pub(crate) fn parts_in_another_unit(parts: impl Iterator<Item = (f64, f64)> + Clone) -> Vec<String> {
+    let total_g: f64 = parts.clone().map(|(mass_g, _)| mass_g).sum();
+    let furthest_mm = parts.map(|(_, place_mm)| place_mm).fold(0.0, f64::max);
+    let mut remarks = Vec::new();
+    if let Some(meant) = CLUB_LENGTH_MM.meant(furthest_mm) {
+        remarks.push(format!("no part lies further than {} mm from the butt end: {meant}", Plain(furthest_mm)));
+    }
+    if let Some(meant) = CLUB_MASS_G.meant(total_g) {
+        remarks.push(format!("all parts weigh {} g together: {meant}", Plain(total_g)));
+    }
+    remarks
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn slips_are_named_with_what_they_would_be() {
+        // By hand: 38 × 25.4; 4.5 × 28.3495; 95 × 0.44704; (70 − 32) / 1.8; 5.08 × 60; 2200 × 0.0068948.
+        for (table, value, meant) in [
+            (CLUB_LENGTH_MM, 38.0, "this looks like inches, and 38 in is 965.2 mm"),
+            (CLUB_LENGTH_MM, 96.5, "this looks like centimetres, and 96.5 cm is 965 mm"),
+            (SHAFT_LENGTH_MM, 1.016, "this looks like metres, and 1.016 m is 1016 mm"),
+            (SHAFT_MASS_G, 0.128, "this looks like kilograms, and 0.128 kg is 128 g"),
+            (SHAFT_MASS_G, 4.5, "this looks like ounces, and 4.5 oz is 127.6 g"),
+            (HEAD_SPEED_M_S, 95.0, "this looks like miles an hour, and 95 mph is 42.5 m/s"),
+            (ROOM_C, 70.0, "this looks like degrees Fahrenheit, and 70 °F is 21.1 °C"),
+            (FREQUENCY_CPM, 5.08, "this looks like hertz, and 5.08 Hz is 304.8 cpm"),
+            (SHEAR_STRENGTH_MPA, 2200.0, "this looks like pounds by square inch, and 2200 psi is 15.2 MPa"),
+            (BORE_DEPTH_MM, 1.25, "this looks like inches, and 1.25 in is 31.8 mm"),
+        ] {
+            assert_eq!(table.meant(value).as_deref(), Some(meant));
+        }
+    }
+
+    #[test]
+    fn what_is_a_club_is_allowed() {
+        // A child's club of 18 in, a putter of 34 in with a head of 400 g and a grip of 150 g, a shaft of 60 in.
+        for (table, value) in [
+            (CLUB_LENGTH_MM, 457.2),
+            (SHAFT_LENGTH_MM, 254.0),
+            (SHAFT_LENGTH_MM, 1524.0),
+            (HEAD_MASS_G, 120.0),
+            (HEAD_MASS_G, 600.0),
+            (GRIP_MASS_G, 150.0),
+            (GRIP_MASS_G, 0.0),
+            (CLUB_MASS_G, 1100.0),
+        ] {
+            assert_eq!(table.check("figure", value), Ok(value));
+        }
+    }
+
+    #[test]
+    fn a_figure_without_a_size_is_no_slip_of_the_unit() {
+        let error = CLUB_MASS_G.check("total_mass_g", 0.0).unwrap_err().to_string();
+        assert!(error.contains("above 0 g") && !error.contains("looks like"), "{error}");
+        assert!(GRIP_MASS_G.check("grip", -1.0).unwrap_err().to_string().contains("at least 0 g"));
+    }
+}
