@@ -66,8 +66,7 @@ async function refresh() {
   try {
     const answer = await fetch(location.href, { headers: { Accept: "text/html" } });
     const text = await answer.text();
-    // The page went on to another club meanwhile: this one must not take its place, what is typed would go to the wrong
-    // club.
+    // Another club may be open by now: in its place, this page would take its reading for the wrong club.
     const here = free.every((part) => part.isConnected);
     if (answer.ok && here) put(new DOMParser().parseFromString(text, "text/html"), jobs);
     if (!here) jobs.forEach((job) => pending.add(job));
