@@ -38,7 +38,7 @@ pub struct NewBatch {
     pub bead_share_percent: Option<f64>,
     /// Temperature of the room; left out: the shop's own.
     #[serde(default)]
-    #[schema(minimum = 5, maximum = 45)]
+    #[schema(minimum = -10, maximum = 50)]
     pub room_c: Option<f64>,
     /// When it was mixed, for a cup that is entered late; left out: now. The pot life and the cure go by it.
     #[serde(default)]

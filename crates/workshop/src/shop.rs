@@ -140,7 +140,7 @@ pub struct Shop {
     /// Name of the shop.
     pub name: String,
     /// Temperature that the shop keeps, for pot life and cure.
-    #[schema(minimum = 5, maximum = 45)]
+    #[schema(minimum = -10, maximum = 50)]
     pub room_c: f64,
     /// Its balance scale.
     pub balance_scale: Scale,

@@ -9,16 +9,10 @@ use crate::order::OrderView;
 use crate::sorting::Sorting;
 use crate::stock_file::to_csv;
 
-/// A file from rows of cells. A cell that a spreadsheet would take for a formula gets an apostrophe before it.
+/// A file from rows of cells.
 fn file(header: &[&str], rows: impl Iterator<Item = Vec<String>>) -> String {
     let heading = header.iter().map(|h| (*h).to_owned()).collect();
-    let cells = rows.map(|row| row.iter().map(|cell| harmless(cell)).collect());
-    to_csv(std::iter::once(heading).chain(cells))
-}
-
-fn harmless(cell: &str) -> String {
-    let formula = cell.starts_with(['=', '+', '@', '\t']) || (cell.starts_with('-') && cell.parse::<f64>().is_err());
-    if formula { format!("'{cell}") } else { cell.to_owned() }
+    to_csv(std::iter::once(heading).chain(rows))
 }
 
 fn figure(value: f64, digits: usize) -> String {

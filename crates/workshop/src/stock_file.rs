@@ -10,9 +10,11 @@
 //! Cells are written as in the workshop: `256.1`, `"256,1"` (a decimal comma needs quotes where commas separate the
 //! cells), `8.9 oz`, `36 3/4 in`, `262 cpm`. The unit of the column holds where a cell has none. A column `problem` and one whose
 //! heading is in brackets are ignored, so that the file of refused rows can be mended and imported again. Good rows are
-//! kept whatever the others are like.
+//! kept whatever the others are like. A cell that a spreadsheet would take for a formula leaves with an apostrophe before
+//! it, which is taken off when the file comes back.
 
 mod cells;
+mod formula;
 mod layout;
 mod mapping;
 mod models;
@@ -181,11 +183,12 @@ pub fn write_bad(imported: &Imported) -> String {
     to_csv(std::iter::once(header).chain(rows))
 }
 
-/// Rows as a CSV file: commas between, quotes where a cell needs them.
+/// Rows as a CSV file: commas between, quotes where a cell needs them, no cell that a spreadsheet would run (see
+/// [`formula`]).
 pub(crate) fn to_csv(rows: impl Iterator<Item = Vec<String>>) -> String {
     let mut text = String::new();
     for row in rows {
-        for (i, cell) in row.iter().enumerate() {
+        for (i, cell) in row.iter().map(|cell| formula::guarded(cell)).enumerate() {
             if i > 0 {
                 text.push(',');
             }
@@ -194,7 +197,7 @@ pub(crate) fn to_csv(rows: impl Iterator<Item = Vec<String>>) -> String {
                 text.push_str(&cell.replace('"', "\"\""));
                 text.push('"');
             } else {
-                text.push_str(cell);
+                text.push_str(&cell);
             }
         }
         text.push_str("\r\n");

@@ -1,5 +1,6 @@
 //! The real program and a real browser: started on free ports, ended by their own process ids.
 
+use base64::prelude::*;
 use serde_json::{Value, json};
 use std::io::{BufRead, BufReader, Read, Write};
 use std::net::{SocketAddr, TcpStream};
@@ -323,8 +324,15 @@ impl Browser {
         self.cdp("Emulation.setScriptExecutionDisabled", json!({ "value": true })).await;
     }
 
-    async fn cdp(&self, command: &str, with: Value) {
-        self.driver.cdp().send_raw(command, with).await.unwrap_or_else(|e| panic!("{command}: {e}"));
+    /// The page as the printer gets it, a PDF. `paper_in` is what lies in the printer where the page asks for none.
+    pub async fn print(&self, paper_in: (f64, f64)) -> Vec<u8> {
+        let with = json!({ "preferCSSPageSize": true, "paperWidth": paper_in.0, "paperHeight": paper_in.1 });
+        let printed = self.cdp("Page.printToPDF", with).await;
+        BASE64_STANDARD.decode(printed["data"].as_str().expect("a file")).expect("base64")
+    }
+
+    async fn cdp(&self, command: &str, with: Value) -> Value {
+        self.driver.cdp().send_raw(command, with).await.unwrap_or_else(|e| panic!("{command}: {e}"))
     }
 
     /// Errors that the pages wrote to the console since this was asked last.

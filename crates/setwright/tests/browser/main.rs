@@ -9,6 +9,7 @@ mod harness;
 mod lost;
 mod network;
 mod pages;
+mod printing;
 mod scan;
 mod screens;
 mod weigh;

@@ -77,6 +77,7 @@ async fn a_hundred_heads_by_keyboard_without_a_pointer() {
         heads(&bench, "7")[BEFORE..].iter().map(|p| p["mass_typed"].as_str().expect("typed").to_owned()).collect();
     assert_eq!(kept, typed);
     assert_eq!(browser.value("window.pointers").await, json!(0), "no pointer, and no page loaded anew");
+    crate::printing::prints_labels(&browser, 1).await;
     let labels = browser.value("window.labels").await;
     let labels: Vec<&str> = labels.as_array().expect("labels").iter().filter_map(Value::as_str).collect();
     assert_eq!(labels.len(), 101, "one for each part that was kept, the one weighed again twice");

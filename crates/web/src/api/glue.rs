@@ -24,7 +24,7 @@ pub(super) fn router() -> OpenApiRouter<App> {
 #[into_params(parameter_in = Query)]
 struct MixQuery {
     /// How many joints.
-    #[param(minimum = 1)]
+    #[param(minimum = 1, maximum = 500)]
     joints: usize,
     /// Code of the adhesive; left out: the shop's own.
     adhesive: Option<String>,
@@ -32,7 +32,7 @@ struct MixQuery {
     #[param(minimum = 0, maximum = 30)]
     bead_share_percent: Option<f64>,
     /// Temperature of the room.
-    #[param(minimum = 5, maximum = 45)]
+    #[param(minimum = -10, maximum = 50)]
     room_c: Option<f64>,
 }
 

@@ -282,7 +282,8 @@ async fn a_wrong_method_or_address_is_a_problem_on_the_api_and_a_page_elsewhere(
 async fn documents_that_are_none_are_refused_with_the_place() {
     let bench = Bench::open().await;
     for (body, words) in [
-        ("", "too early"),
+        ("", "it is empty"),
+        ("{", "too early"),
         ("good morning", "line 1"),
         ("[]", "line 1"),
         ("{\"player\": \"A\",\n \"due\": \"soon\"}", "line 2"),

@@ -2,6 +2,7 @@
 //! columns.
 
 use super::StockFileError;
+use super::formula;
 use super::mapping::heading_of;
 use super::refuse::{Shape, shape_of};
 use super::xlsx;
@@ -134,7 +135,7 @@ fn rows_of_text(text: &str) -> Result<Raw, StockFileError> {
         let record = record.map_err(|e| StockFileError::NotCsv { problem: e.to_string() })?;
         let row = TableRow {
             line: lines.of_record(record.position().map_or(0, csv::Position::byte)),
-            cells: record.iter().map(str::to_owned).collect(),
+            cells: record.iter().map(|cell| formula::bare(cell).to_owned()).collect(),
             trouble: Vec::new(),
         };
         if !row.is_blank() {

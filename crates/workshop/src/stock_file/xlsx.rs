@@ -1,6 +1,7 @@
 //! The rows of a workbook (XLSX, ECMA-376), read within stated limits whatever the file says of itself.
 
 use super::StockFileError;
+use super::formula;
 use super::table::{COLUMNS_MAX, Merged, Raw, TableRow, Trouble, push};
 use calamine::{DataRef, Reader, Xlsx, XlsxError};
 use std::collections::BTreeMap;
@@ -145,7 +146,7 @@ fn sheet_of(book: &mut Xlsx<Cursor<&[u8]>>, name: String, sheets: Vec<String>) -
         match said {
             Said::Text(text) => {
                 letters += text.len();
-                row.cells[column] = text;
+                formula::bare(&text).clone_into(&mut row.cells[column]);
             }
             Said::Trouble(problem, next) => row.trouble.push(Trouble { column, problem, next }),
         }

@@ -320,3 +320,24 @@ fn refused_rows_carry_their_line() {
         assert_eq!(lines, [4, 5, 7], "{end:?}");
     }
 }
+
+/// A cell that a spreadsheet would run leaves with an apostrophe, comes back without, and the file again as it was.
+#[test]
+fn no_file_carries_a_formula() {
+    let text = "code,kind,model,number,mass_g,lot,place\r\n\
+        S7-01,head,SISKIN,7,265.1,@SUM(1),\"-2+3, shelf\"\r\n\
+        S7-02,head,SISKIN,7,265.2,'kept',-2.5\r\n\
+        =1+1,head,SISKIN,7,=cmd|x,=1,\r\n";
+    let imported = import(text);
+    assert_eq!((imported.parts.len(), imported.bad.len()), (2, 1), "{}", told(&imported));
+    assert_eq!(imported.parts[0].place, "-2+3, shelf");
+    let file = write(&imported.parts);
+    assert!(file.contains("'@SUM(1)") && file.contains("\"'-2+3, shelf\"") && file.contains("'kept',-2.5"), "{file}");
+    let again = import(&file);
+    assert_eq!(again.parts, imported.parts);
+    assert_eq!(write(&again.parts), file);
+    let bad = write_bad(&imported);
+    assert!(bad.contains(",'=1+1,head,SISKIN,7,'=cmd|x,'=1,"), "{bad}");
+    let mended = import(&bad.replace("'=1+1", "S7-03").replace("'=cmd|x", "265.3"));
+    assert_eq!(mended.parts[0].lot, "=1");
+}
