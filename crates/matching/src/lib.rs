@@ -39,8 +39,9 @@
 //!
 //! # Limits
 //!
-//! The day's bound is that of the relaxation; between it and the plan remains about one per cent at most after ten
-//! seconds, two where forty jobs are short of parts (`benches/README.md`). A mass target ([`MassTarget`]) takes the
+//! The day's bound is that of the relaxation. Between it and the plan there remain, after ten seconds, one or two per cent on
+//! the crate's own instances, three to eight on others without shortage, and more than half where forty jobs are short of
+//! heads or ask for whole masses (`benches/README.md`). A mass target ([`MassTarget`]) takes the
 //! table's shortcut away (see `mass`); one set then takes some tenths of a second instead of some milliseconds. From
 //! thousands of parts that all differ a selection is planned (see `thin`): a good plan soon and a bound from all parts,
 //! seldom a proof.

@@ -2,109 +2,17 @@
 //! Method: every command of the page runs in bash in a folder of its own, as it stands there; what the page shows as
 //! output must be said. Only the port is another, and the hours of the cure are let pass with a reason.
 
+use crate::folder::{Folder, blocks};
 use serde_json::Value;
-use std::io::{BufRead, BufReader};
-use std::path::{Path, PathBuf};
-use std::process::{Child, Command, Output, Stdio};
 
-const PROGRAM: &str = env!("CARGO_BIN_EXE_setwright");
-const PAGE: &str = include_str!("../../../docs/one-set.md");
-const PORT: &str = "127.0.0.1:7340";
+const PAGE: &str = include_str!("../../../../docs/one-set.md");
 
-/// A fenced piece of the page.
-struct Block {
-    language: &'static str,
-    text: &'static str,
-}
-
-fn blocks() -> Vec<Block> {
-    PAGE.split("\n```")
-        .skip(1)
-        .step_by(2)
-        .map(|piece| {
-            let (language, text) = piece.split_once('\n').expect("a fence and its text");
-            Block { language, text }
-        })
-        .collect()
-}
-
-/// A folder with the example files where the page expects them, and the program on the path.
-struct Folder {
-    folder: tempfile::TempDir,
-    /// What every later command of the page builds on: the variable and the helper.
-    preamble: String,
-    address: String,
-}
-
-impl Folder {
-    fn new() -> Self {
-        let folder = tempfile::tempdir().expect("a folder");
-        let examples = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../docs/example");
-        std::fs::create_dir_all(folder.path().join("docs/example")).expect("a folder");
-        for name in ["models.json", "parts.csv", "sheet.json"] {
-            std::fs::copy(examples.join(name), folder.path().join("docs/example").join(name)).expect("copied");
-        }
-        Self { folder, preamble: String::new(), address: PORT.to_owned() }
-    }
-
-    fn path(&self, name: &str) -> PathBuf {
-        self.folder.path().join(name)
-    }
-
-    fn command(&self, program: &str) -> Command {
-        let programs = Path::new(PROGRAM).parent().expect("a folder").display().to_string();
-        let path = std::env::var("PATH").unwrap_or_default();
-        let mut command = Command::new(program);
-        command.current_dir(self.folder.path()).env("PATH", format!("{programs}:{path}")).env("NO_COLOR", "1");
-        for name in ["SETWRIGHT_DATABASE", "SETWRIGHT_LISTEN", "RUST_LOG", "http_proxy", "all_proxy"] {
-            command.env_remove(name);
-        }
-        command
-    }
-
-    fn shell(&self, text: &str) -> Output {
-        let script = format!("set -euo pipefail\n{}{text}", self.preamble).replace(PORT, &self.address);
-        self.command("bash").args(["-c", &script]).stdin(Stdio::null()).output().expect("bash")
-    }
-
-    fn shell_done(&self, text: &str) -> String {
-        let output = self.shell(text);
-        let said = String::from_utf8_lossy(&output.stdout).into_owned();
-        assert!(output.status.success(), "{text}\n{said}\n{}", String::from_utf8_lossy(&output.stderr));
-        said
-    }
-
-    fn serve(&mut self) -> Server {
-        let mut child = self
-            .command(PROGRAM)
-            .args(["serve", "--json", "--listen", "127.0.0.1:0", "--database", "sqlite:shop.db"])
-            .stdin(Stdio::null())
-            .stdout(Stdio::piped())
-            .spawn()
-            .expect("the program starts");
-        let mut line = String::new();
-        BufReader::new(child.stdout.take().expect("its output")).read_line(&mut line).expect("a line");
-        let greeting: Value = serde_json::from_str(&line).expect("a document");
-        greeting["address"].as_str().expect("an address").trim_start_matches("http://").clone_into(&mut self.address);
-        Server(child)
-    }
-
-    /// The owner's word in place of the hours that a test cannot wait.
-    fn let_pass(&self, steps: &[&str]) {
-        for step in steps {
-            self.shell_done(&format!(
-                r#"send jobs/1/let-pass '{{"slot": 4, "step": "{step}", "reason": "a test does not wait", "by": "Owner"}}'"#
-            ));
-        }
-    }
-}
-
-struct Server(Child);
-
-impl Drop for Server {
-    fn drop(&mut self) {
-        let _ = self.0.kill();
-        let _ = self.0.wait();
+/// The owner's word in place of the hours that a test cannot wait.
+fn let_pass(folder: &Folder, steps: &[&str]) {
+    for step in steps {
+        folder.shell_done(&format!(
+            r#"send jobs/1/let-pass '{{"slot": 4, "step": "{step}", "reason": "a test does not wait", "by": "Owner"}}'"#
+        ));
     }
 }
 
@@ -119,7 +27,7 @@ fn every_command_of_the_page_does_what_the_page_says() {
     let mut server = None;
     let mut said = String::new();
     let mut bends = 0;
-    for block in blocks() {
+    for block in blocks(PAGE) {
         match block.language {
             "text" => {
                 for line in block.text.lines() {
@@ -131,12 +39,12 @@ fn every_command_of_the_page_does_what_the_page_says() {
             "sh" => {
                 if block.text.contains(r#""step": "cured""#) {
                     waits(&folder, block.text);
-                    folder.let_pass(&["cured", "gripped", "finish"]);
+                    let_pass(&folder, &["cured", "gripped", "finish"]);
                 }
                 if block.text.contains(r#""step": "bend""#) {
                     bends += 1;
                     waits(&folder, block.text);
-                    folder.let_pass(&["bend", "hand_over"]);
+                    let_pass(&folder, &["bend", "hand_over"]);
                 }
                 said = folder.shell_done(block.text);
                 if let Some(first) = block.text.lines().find(|l| l.starts_with("export ")) {
