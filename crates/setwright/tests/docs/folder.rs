@@ -5,7 +5,8 @@ use std::io::{BufRead, BufReader};
 use std::path::{Path, PathBuf};
 use std::process::{Child, Command, Output, Stdio};
 
-const PROGRAM: &str = env!("CARGO_BIN_EXE_setwright");
+/// The program under test.
+pub const PROGRAM: &str = env!("CARGO_BIN_EXE_setwright");
 /// The address that a page names; the test's own is put in its place.
 const PORT: &str = "127.0.0.1:7340";
 

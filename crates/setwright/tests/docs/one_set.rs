@@ -2,8 +2,10 @@
 //! Method: every command of the page runs in bash in a folder of its own, as it stands there; what the page shows as
 //! output must be said. Only the port is another, and the hours of the cure are let pass with a reason.
 
-use crate::folder::{Folder, blocks};
+use crate::folder::{Folder, PROGRAM, blocks};
 use serde_json::Value;
+use std::io::{BufRead, BufReader};
+use std::process::{Command, Stdio};
 
 const PAGE: &str = include_str!("../../../../docs/one-set.md");
 
