@@ -281,11 +281,20 @@ async fn batch_before(tx: &mut Tx, file: &JobFile, new: &NewBatch) -> Result<Opt
     let Some(before) = tx.batch_by_request_key(key).await? else { return Ok(None) };
     let slot_of = |id: &ClubId| file.job.club(id).map(|club| club.slot);
     let same_clubs = before.clubs.iter().map(slot_of).eq(new.slots.iter().map(|slot| Some(*slot)));
-    if same_clubs && before.lot == new.lot.trim() {
+    let said = |figure: Option<f64>, kept: f64| figure.is_none_or(|figure| (figure - kept).abs() < 1e-9);
+    // What moves the clocks or stands in the record counts: a time that is corrected under the old key would be lost.
+    // What was left out was the shop's own, or now, when the batch was started.
+    let same = same_clubs
+        && before.lot == new.lot.trim()
+        && new.adhesive.as_deref().map(str::trim).is_none_or(|code| code.is_empty() || code == before.adhesive)
+        && said(new.bead_share_percent, before.bead_share_percent)
+        && said(new.room_c, before.room_c)
+        && new.mixed_at.is_none_or(|at| at == before.mixed_at);
+    if same {
         return Ok(Some(before));
     }
     Err(AppError::Conflict {
-        what: format!("this form started batch {} already, with other clubs or another lot", before.number),
+        what: format!("this form started batch {} already, with other clubs or other figures", before.number),
         next: "Look at it under Glue; if it is wrong, take it back and start another".into(),
     })
 }
