@@ -221,7 +221,8 @@ impl App {
         let file = JobFile::of(&mut tx, job).await?;
         need_nothing_rests_on(&file, &batch)?;
         tx.take_back_batch(&batch.id, why, &request.by, self.now()).await?;
-        let glued = standing(&file.readings).into_iter().filter(|r| is_gluing(&file, r, &batch));
+        // Readings that a later gluing replaced go too: they would stand again once that gluing is taken back.
+        let glued = file.readings.iter().filter(|r| r.taken_back.is_none() && is_gluing(&file, r, &batch));
         for reading in glued {
             tx.take_back(&reading.id, why, &request.by, self.now()).await?;
         }
@@ -340,7 +341,7 @@ fn glued_now(file: &JobFile, step: &Step, club: &ClubId, batch: &Batch) -> Readi
         what: What::Done,
         value: 0.0,
         unit: Unit::None,
-        typed: format!("batch {}", batch.number),
+        typed: gluing_words(batch),
         on: step.on.clone(),
         scale: None,
         display_step: 0.0,
@@ -353,10 +354,15 @@ fn glued_now(file: &JobFile, step: &Step, club: &ClubId, batch: &Batch) -> Readi
     }
 }
 
+/// What the reading of a gluing says. Two cups of one club may be mixed at the same minute: the number tells them apart.
+fn gluing_words(batch: &Batch) -> String {
+    format!("batch {}", batch.number)
+}
+
 /// Whether a reading says that a club was glued from this batch.
 fn is_gluing(file: &JobFile, reading: &Reading, batch: &Batch) -> bool {
     batch.clubs.contains(&reading.club)
-        && reading.at == batch.mixed_at
+        && reading.typed == gluing_words(batch)
         && reading.what == What::Done
         && file.job.step(&reading.step).is_some_and(|step| step.glues)
 }
