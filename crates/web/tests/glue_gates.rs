@@ -429,6 +429,28 @@ async fn the_batch_before_counts_again_when_the_later_one_is_taken_back() {
     assert_eq!(bench.get("/jobs/1/record").await["clubs"][0]["batches"], json!([1]));
 }
 
+/// Whichever of two batches goes first: once both are taken back, the club is not glued.
+#[tokio::test]
+async fn a_club_of_two_batches_is_not_glued_once_both_are_taken_back() {
+    for order in [[1, 2], [2, 1]] {
+        let bench = with_clear_clubs(1).await;
+        bench.clock.advance(SignedDuration::from_hours(1));
+        // Entered late, both at the same minute.
+        let late = and(&batch(&[1]), "mixed_at", "2026-03-02T08:30:00Z");
+        bench.made("/batches", late.clone()).await;
+        bench.made("/batches", and(&late, "reason", "the head came loose")).await;
+        let back = json!({ "reason": "it was another club", "by": "Ada" });
+        for (number, left) in order.into_iter().zip([Some(3 - order[0]), None]) {
+            bench.made(&format!("/batches/{number}/take-back"), back.clone()).await;
+            let glued = bench.asked(1, "glue", "done").await;
+            let of = glued["reading"]["typed"].as_str().map(str::to_owned);
+            assert_eq!(of, left.map(|left| format!("batch {left}")), "{order:?}, {number} taken back: {glued}");
+        }
+        assert_eq!(gate(&bench, 1, "cured").await["gate"], "not_glued");
+        assert_eq!(bench.get("/jobs/1/record").await["clubs"][0]["batches"], json!([]));
+    }
+}
+
 #[tokio::test]
 async fn a_room_colder_than_the_sheet_asks_even_for_a_clear_club() {
     let bench = with_clear_clubs(2).await;
