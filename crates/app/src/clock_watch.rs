@@ -106,6 +106,7 @@ pub struct ClockState {
 #[serde(deny_unknown_fields)]
 pub struct ConfirmClock {
     /// How it was checked, for the log.
+    #[schema(min_length = 3)]
     pub reason: String,
     /// Who.
     pub by: String,
@@ -185,18 +186,18 @@ impl App {
         crate::need::need_name(&confirm.by)?;
         self.watch_clock().await?;
         let mut tx = self.store.write().await?;
-        let newest = match self.clock_doubt(&mut tx).await? {
-            Some(ClockDoubt::BehindNewest { newest, .. }) => Some(newest),
-            Some(ClockDoubt::Jumped { .. }) => None,
-            None => {
-                return Err(AppError::Conflict {
-                    what: "nothing is wrong with the clock".into(),
-                    next: "Nothing needs to be done".into(),
-                });
-            }
-        };
-        // Entries between the clock and the newest one were made on a wrong clock: they do not speak again.
-        let body = serde_json::json!({ "reason": confirm.reason.trim(), "now": self.now(), "newest": newest });
+        if self.clock_doubt(&mut tx).await?.is_none() {
+            return Err(AppError::Conflict {
+                what: "nothing is wrong with the clock".into(),
+                next: "Nothing needs to be done".into(),
+            });
+        }
+        // If this clock is right, what bears a later time was made on a wrong one. It is not held against the clock again;
+        // what is entered from now on is.
+        let now = self.now();
+        let mut passed_over = tx.newest_entries(NEWEST_OF).await?;
+        passed_over.retain(|at| *at > now + CLOCKS_DIFFER);
+        let body = serde_json::json!({ "reason": confirm.reason.trim(), "now": now, "passed_over": passed_over });
         self.log(&mut tx, None, None, CONFIRMED, &confirm.by, body).await?;
         tx.commit().await?;
         self.tell(None, "clock");
@@ -221,12 +222,11 @@ impl App {
         let time = |event: &store::Event, key: &str| {
             event.body.get(key).and_then(|v| v.as_str()).and_then(|t| t.parse::<Timestamp>().ok())
         };
-        let made_on_a_wrong_clock = |at: Timestamp| {
-            let of = |key| confirmed.as_ref().and_then(|event| time(event, key));
-            of("now").zip(of("newest")).is_some_and(|(now, newest)| now < at && at <= newest)
-        };
+        let passed_over: Vec<Timestamp> = confirmed
+            .and_then(|event| serde_json::from_value(event.body.get("passed_over")?.clone()).ok())
+            .unwrap_or_default();
         let now = self.now();
-        let newest = tx.newest_entries(NEWEST_OF).await?.into_iter().filter(|at| !made_on_a_wrong_clock(*at)).max();
+        let newest = tx.newest_entries(NEWEST_OF).await?.into_iter().filter(|at| !passed_over.contains(at)).max();
         if let Some(newest) = newest.filter(|newest| *newest > now + CLOCKS_DIFFER) {
             return Ok(Some(ClockDoubt::BehindNewest { now, newest }));
         }

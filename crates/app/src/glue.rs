@@ -221,7 +221,8 @@ impl App {
         let file = JobFile::of(&mut tx, job).await?;
         need_nothing_rests_on(&file, &batch)?;
         tx.take_back_batch(&batch.id, why, &request.by, self.now()).await?;
-        let glued = standing(&file.readings).into_iter().filter(|r| is_gluing(&file, r, &batch));
+        // Readings that a later gluing replaced go too: they would stand again once that gluing is taken back.
+        let glued = file.readings.iter().filter(|r| r.taken_back.is_none() && is_gluing(&file, r, &batch));
         for reading in glued {
             tx.take_back(&reading.id, why, &request.by, self.now()).await?;
         }
@@ -281,11 +282,20 @@ async fn batch_before(tx: &mut Tx, file: &JobFile, new: &NewBatch) -> Result<Opt
     let Some(before) = tx.batch_by_request_key(key).await? else { return Ok(None) };
     let slot_of = |id: &ClubId| file.job.club(id).map(|club| club.slot);
     let same_clubs = before.clubs.iter().map(slot_of).eq(new.slots.iter().map(|slot| Some(*slot)));
-    if same_clubs && before.lot == new.lot.trim() {
+    let said = |figure: Option<f64>, kept: f64| figure.is_none_or(|figure| (figure - kept).abs() < 1e-9);
+    // What moves the clocks or stands in the record counts: a time that is corrected under the old key would be lost.
+    // What was left out was the shop's own, or now, when the batch was started.
+    let same = same_clubs
+        && before.lot == new.lot.trim()
+        && new.adhesive.as_deref().map(str::trim).is_none_or(|code| code.is_empty() || code == before.adhesive)
+        && said(new.bead_share_percent, before.bead_share_percent)
+        && said(new.room_c, before.room_c)
+        && new.mixed_at.is_none_or(|at| at == before.mixed_at);
+    if same {
         return Ok(Some(before));
     }
     Err(AppError::Conflict {
-        what: format!("this form started batch {} already, with other clubs or another lot", before.number),
+        what: format!("this form started batch {} already, with other clubs or other figures", before.number),
         next: "Look at it under Glue; if it is wrong, take it back and start another".into(),
     })
 }
@@ -331,7 +341,7 @@ fn glued_now(file: &JobFile, step: &Step, club: &ClubId, batch: &Batch) -> Readi
         what: What::Done,
         value: 0.0,
         unit: Unit::None,
-        typed: format!("batch {}", batch.number),
+        typed: gluing_words(batch),
         on: step.on.clone(),
         scale: None,
         display_step: 0.0,
@@ -344,10 +354,15 @@ fn glued_now(file: &JobFile, step: &Step, club: &ClubId, batch: &Batch) -> Readi
     }
 }
 
+/// What the reading of a gluing says. Two cups of one club may be mixed at the same minute: the number tells them apart.
+fn gluing_words(batch: &Batch) -> String {
+    format!("batch {}", batch.number)
+}
+
 /// Whether a reading says that a club was glued from this batch.
 fn is_gluing(file: &JobFile, reading: &Reading, batch: &Batch) -> bool {
     batch.clubs.contains(&reading.club)
-        && reading.at == batch.mixed_at
+        && reading.typed == gluing_words(batch)
         && reading.what == What::Done
         && file.job.step(&reading.step).is_some_and(|step| step.glues)
 }

@@ -140,3 +140,112 @@ async fn a_settled_value_and_a_pedal_read_the_set_without_a_touch() {
     }
     browser.close().await;
 }
+
+/// Holds each answer to an entry back, as a slow network does.
+async fn slow_answers(browser: &Browser) {
+    let slow = "(() => {
+        const real = window.fetch;
+        window.fetch = async (...all) => {
+            const answer = await real(...all);
+            if (all[1]?.method === 'POST') await new Promise((on) => setTimeout(on, 400));
+            return answer;
+        };
+    })()";
+    browser.value(slow).await;
+}
+
+/// Types as fast as keys come, and Enter.
+async fn fast(browser: &Browser, text: &str) {
+    for letter in text.chars() {
+        browser.one_key(&letter.to_string()).await;
+    }
+    browser.enter("").await;
+}
+
+#[tokio::test]
+async fn what_is_typed_without_a_pause_is_kept_for_one_club_after_the_other() {
+    let bench = Bench::open();
+    let browser = bench.browser().await;
+    // Half of the set with answers that come late, half as fast as this machine is.
+    for (first, slow) in [(1, true), (5, false)] {
+        browser.open("/bench/1/grid/cpm").await;
+        entry_of(&browser, first).await;
+        browser.until("'ready' in document.documentElement.dataset").await;
+        if slow {
+            slow_answers(&browser).await;
+        }
+        let typed: Vec<(i64, String)> = (first..first + 4).map(|slot| (slot, (248 + 4 * slot).to_string())).collect();
+        for (_, cpm) in &typed {
+            fast(&browser, cpm).await;
+        }
+        let last = first + 3;
+        let all = format!("location.search.includes('kept={last}') && !document.querySelector('form[data-busy]')");
+        browser.until(&all).await;
+        for (slot, cpm) in typed {
+            assert_eq!(bench.readings(usize::try_from(slot).expect("small")), [cpm], "slow: {slow}");
+        }
+        assert_eq!(browser.text(".notice.bad").await, "");
+    }
+    browser.close().await;
+}
+
+#[tokio::test]
+async fn a_second_reading_typed_ahead_goes_to_no_club_that_it_was_not_meant_for() {
+    let bench = Bench::open();
+    let browser = bench.browser().await;
+    browser.open("/bench/1/1?step=dry").await;
+    entry_of(&browser, 1).await;
+    browser.until("'ready' in document.documentElement.dataset").await;
+    slow_answers(&browser).await;
+    let reading = browser.text(".expected .figure-value").await.to_lowercase();
+    fast(&browser, &reading).await;
+    fast(&browser, "d1").await;
+    // Still typing when the answer comes: that stays in the field.
+    for letter in ["d", "2"] {
+        browser.one_key(letter).await;
+    }
+    browser.until("document.querySelector('.notice.bad')").await;
+    let said = browser.text(".notice.bad").await;
+    assert!(said.contains("Not kept: d1") && said.contains("enter it again"), "{said}");
+    let kept: Vec<String> = bench.readings(1).iter().map(|typed| typed.to_lowercase()).collect();
+    assert_eq!(kept, [reading]);
+    browser.close().await;
+}
+
+#[tokio::test]
+async fn enter_and_the_pedal_do_what_a_step_without_a_figure_asks() {
+    let bench = Bench::open();
+    let browser = bench.browser().await;
+    browser.open("/bench/1").await;
+    for slot in 1..=4 {
+        let form = "step=turned&reason=the joint was tried by hand";
+        browser.post(&format!("/bench/1/{slot}/let-pass"), form).await;
+    }
+    let done = |slot: usize| {
+        let record = bench.api("/jobs/1/record");
+        let readings = record["clubs"][slot - 1]["readings"].as_array().expect("readings").clone();
+        readings.iter().filter(|r| r["reading"]["step"] == "turned" && r["reading"]["what"] == "done").count()
+    };
+    let at_hand = "'ready' in document.documentElement.dataset && document.querySelector('button[data-key=Enter]')
+        && !document.querySelector('form[data-busy]') && !document.activeElement.matches('button, a, input')";
+    // One club, with the focus where a page begins.
+    browser.open("/bench/1/1?step=turned").await;
+    browser.until(at_hand).await;
+    browser.enter("").await;
+    browser.until("location.search.includes('kept=1')").await;
+    assert_eq!(done(1), 1);
+    // The set: one Enter or pedal a club, and each page stands ready for the next.
+    browser.open("/bench/1/grid/turned").await;
+    for slot in 2..=4 {
+        browser.until(at_hand).await;
+        browser.until(&format!("document.querySelector('[name=slot]')?.value === '{slot}'")).await;
+        if slot == 3 {
+            browser.keys(F7.to_string()).await;
+        } else {
+            browser.enter("").await;
+        }
+        browser.until(&format!("location.search.includes('kept={slot}')")).await;
+        assert_eq!((done(slot), done(slot + 1)), (1, 0));
+    }
+    browser.close().await;
+}

@@ -63,3 +63,28 @@ async fn an_entry_without_network_is_kept_told_and_sent_once() {
     assert_eq!(all, Some(1), "none that was replaced");
     browser.close().await;
 }
+
+#[tokio::test]
+async fn an_entry_that_waited_bears_the_time_when_it_was_typed() {
+    let bench = Bench::open();
+    let browser = bench.browser().await;
+    browser.open(DRY).await;
+    let reading = browser.text(".expected .figure-value").await;
+    browser.offline(true).await;
+    let ms = async || browser.value("Date.now()").await.as_f64().expect("milliseconds");
+    let before = ms().await;
+    browser.enter(&reading).await;
+    browser.until("!document.getElementById('waiting').hidden").await;
+    let after = ms().await;
+    tokio::time::sleep(Duration::from_secs(5)).await;
+    browser.offline(false).await;
+    let back = ms().await;
+    browser.until("document.getElementById('waiting').hidden").await;
+    assert_eq!(bench.readings(1), [reading]);
+    let at = bench.api("/jobs/1/record")["clubs"][0]["readings"][0]["reading"]["at"].clone();
+    let at = browser.value(&format!("Date.parse({at})")).await.as_f64().expect("milliseconds");
+    // The page tells the server's time by the second of its answer.
+    assert!((before - 2000.0..=after + 2000.0).contains(&at), "typed {before} to {after}, kept as of {at}");
+    assert!(at < back - 2500.0, "sent from {back} on, kept as of {at}");
+    browser.close().await;
+}

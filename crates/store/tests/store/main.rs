@@ -9,7 +9,9 @@ mod database;
 mod samples;
 
 mod adhesive_and_log;
+mod batches;
 mod documents;
+mod earlier_schemas;
 mod figures;
 mod holds;
 mod jobs;

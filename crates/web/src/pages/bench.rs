@@ -1,7 +1,7 @@
 //! The bench: one club, one decision a screen.
 
 use super::bench_screen::Screen;
-use super::entries::{self, go_to};
+use super::entries::{self, go_to, in_address, query};
 use super::what_if::WhatIf;
 use super::{Framed, PageResult, Who, failure, failure_status, framed};
 use crate::look::{Action, ClubChip, ClubState as Mark, Nav, Notice, empty_state, signed};
@@ -14,7 +14,7 @@ use app::{App, AppError};
 use axum::Router;
 use axum::extract::{Form, Path, Query, State};
 use axum::http::StatusCode;
-use axum::response::IntoResponse;
+use axum::response::{IntoResponse, Response};
 use axum::routing::{get, post};
 use maud::html;
 use quantity::{Balance, decimal};
@@ -145,7 +145,7 @@ async fn keep(
     if entries.is_empty()
         && let Some(next) = next_of_row(&file, slot, &step)
     {
-        return Ok(go_to(&format!("/bench/{job}/{next}?step={step}")).into_response());
+        return Ok(to_step(job, next, &step, &[]));
     }
     typed.insert("reason".to_owned(), text("reason"));
     let on = known.as_ref().map(|step| on_club(step, &fields));
@@ -161,7 +161,7 @@ async fn keep(
         request_key: Some(text("request_key")).filter(|k| !k.is_empty()),
     };
     match app.read(job, &new).await {
-        Ok(_) => Ok(go_to(&format!("/bench/{job}/{slot}?step={step}&kept=1")).into_response()),
+        Ok(_) => Ok(to_step(job, slot, &step, &[("kept", "1")])),
         Err(error) => {
             let belongs_to_entry = matches!(error, AppError::Notation(_) | AppError::Workshop(_));
             let view = View {
@@ -225,10 +225,10 @@ async fn take_back(
 ) -> PageResult {
     app.take_back(job, &form.reading.as_str().into(), &form.why, &by).await?;
     if let Some(what) = form.grid {
-        let to = format!("/bench/{job}/grid/{}?what={}&at={slot}", form.step, what.key());
+        let to = format!("/bench/{job}/grid/{}?what={}&at={slot}", in_address(&form.step), what.key());
         return Ok(go_to(&to).into_response());
     }
-    Ok(go_to(&format!("/bench/{job}/{slot}?step={}", form.step)).into_response())
+    Ok(to_step(job, slot, &form.step, &[]))
 }
 
 async fn insist(
@@ -238,7 +238,7 @@ async fn insist(
     Form(form): Form<TakeBackForm>,
 ) -> PageResult {
     match app.insist(job, &form.reading.as_str().into(), &form.why, &by).await {
-        Ok(_) => Ok(go_to(&format!("/bench/{job}/{slot}?step={}&kept=1", form.step)).into_response()),
+        Ok(_) => Ok(to_step(job, slot, &form.step, &[("kept", "1")])),
         Err(error) => again(&app, job, slot, form.step, &error).await,
     }
 }
@@ -258,7 +258,7 @@ async fn let_pass(
 ) -> PageResult {
     let request = LetPassRequest { slot, step: form.step.clone(), reason: form.reason, by };
     match app.let_pass(job, &request).await {
-        Ok(()) => Ok(go_to(&format!("/bench/{job}/{slot}?step={}", form.step)).into_response()),
+        Ok(()) => Ok(to_step(job, slot, &form.step, &[])),
         Err(error) => again(&app, job, slot, form.step, &error).await,
     }
 }
@@ -282,7 +282,7 @@ async fn swap(
 ) -> PageResult {
     let request = Swap { kind: form.kind, code: form.code, reason: form.reason, by, version: form.version };
     match app.swap(job, slot, &request).await {
-        Ok(_) => Ok(go_to(&format!("/bench/{job}/{slot}?step={}", form.step)).into_response()),
+        Ok(_) => Ok(to_step(job, slot, &form.step, &[])),
         Err(error) => again(&app, job, slot, form.step, &error).await,
     }
 }
@@ -300,7 +300,7 @@ async fn decline(
     Form(form): Form<DeclineForm>,
 ) -> PageResult {
     match app.decline_offer(job, &DeclineOffer { measure: form.measure, by }).await {
-        Ok(()) => Ok(go_to(&format!("/bench/{job}/{slot}?step={}", form.step)).into_response()),
+        Ok(()) => Ok(to_step(job, slot, &form.step, &[])),
         Err(error) => again(&app, job, slot, form.step, &error).await,
     }
 }
@@ -321,9 +321,14 @@ async fn extra(
 ) -> PageResult {
     let add = AddExtra { action: form.action, mass_g: form.mass_g, by, version: form.version };
     match app.add_extra(job, slot, &add).await {
-        Ok(_) => Ok(go_to(&format!("/bench/{job}/{slot}?step={}", form.step)).into_response()),
+        Ok(_) => Ok(to_step(job, slot, &form.step, &[])),
         Err(error) => again(&app, job, slot, form.step, &error).await,
     }
+}
+
+/// Leads on to a step of a club. The form names the step, and a name may be anything.
+fn to_step(job: i64, slot: i64, step: &str, more: &[(&str, &str)]) -> Response {
+    go_to(&format!("/bench/{job}/{slot}{}", query(&[&[("step", step)], more].concat()))).into_response()
 }
 
 pub(super) async fn again(app: &App, job: i64, slot: i64, step: String, error: &AppError) -> PageResult {

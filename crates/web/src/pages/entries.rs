@@ -271,9 +271,9 @@ pub(super) fn typed_at(text: &str) -> Result<Option<Timestamp>, AppError> {
 }
 
 /// Leads on to an address of ours. What was typed may be part of it, such as a line break in the name of a step: what
-/// cannot stand in a header is written as a code.
+/// cannot stand in an address (RFC 3986, 2) is written as a code.
 pub(super) fn go_to(address: &str) -> Redirect {
-    let plain = |c: char| c.is_ascii_graphic();
+    let plain = |c: char| c.is_ascii_alphanumeric() || "-._~:/?#[]@!$&'()*+,;=%".contains(c);
     let spelled = address.chars().map(|c| if plain(c) { c.to_string() } else { in_address(&c.to_string()) });
     Redirect::to(&spelled.collect::<String>())
 }

@@ -2,7 +2,7 @@
 
 use super::bench::club_name;
 use super::club_beam::club_beam;
-use super::entries::go_to;
+use super::entries::{go_to, query};
 use super::{Framed, PageResult, Who, failure, failure_status, framed, say};
 use crate::look::{
     Action, Button, ButtonKind, CardSize, Cell, Column, Field, JobCard, Nav, Notice, Table, Tone, button, check,
@@ -188,7 +188,7 @@ fn proposal_part(file: &JobFile, proposal: &Proposal, keep: &str, to_order: &Mar
             }
             (cut_list(file, &plan.clubs))
             (why(file, &plan.clubs))
-            p.actions { (link_button(&format!("/plan/{}/options?keep={keep}", file.job.number), "Other plans to choose from", ButtonKind::Quiet, None, "")) }
+            p.actions { (link_button(&format!("/plan/{}/options{}", file.job.number, query(&[("keep", keep)])), "Other plans to choose from", ButtonKind::Quiet, None, "")) }
             details { summary { "Keep a part for a club by its code" }
                 form method="get" action={ "/plan/" (file.job.number) } {
                     (field(&Field { name: "keep", label: "Slot and code, for example 3:H-0412, 5:S-0031", value: keep, ..Field::default() }))

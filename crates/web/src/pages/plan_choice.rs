@@ -2,7 +2,7 @@
 //! together.
 
 use super::bench::club_name;
-use super::entries::{self, capital, counted, go_to};
+use super::entries::{self, capital, counted, go_to, query};
 use super::plan::{keep_of, kinds_of, lacking_part, locks, plan_table};
 use super::{Framed, PageResult, Who, failure, failure_status, framed, say};
 use crate::look::{
@@ -62,7 +62,7 @@ async fn keep(Path(job): Path<i64>, Form(form): Form<KeepForm>) -> PageResult {
         kept.push(form.toggle);
     }
     let page = if form.back == "again" { format!("/plan/{job}/again") } else { format!("/plan/{job}") };
-    Ok(go_to(&format!("{page}?keep={}", kept.join(","))).into_response())
+    Ok(go_to(&format!("{page}{}", query(&[("keep", &kept.join(","))]))).into_response())
 }
 
 /// The picks of a plan as a form carries them: one field a club, `SLOT=CODE CODE …`.

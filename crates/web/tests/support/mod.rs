@@ -105,6 +105,21 @@ impl Bench {
         value
     }
 
+    /// What job 1 asks of a club at a step, as its state says it: expected, target, fit, reading.
+    pub async fn asked(&self, slot: usize, step: &str, what: &str) -> Value {
+        let view = self.get("/jobs/1").await;
+        let named = |list: &Value, field: &str, name: &str| -> Value {
+            let found = list.as_array().and_then(|list| list.iter().find(|entry| entry[field] == name));
+            found.unwrap_or_else(|| panic!("no {name} in {list}")).clone()
+        };
+        named(&named(&view["clubs"][slot - 1]["steps"], "key", step)["asks"], "what", what)
+    }
+
+    /// What job 1 expects of the swing weight of a club at a step.
+    pub async fn expected(&self, slot: usize, step: &str) -> f64 {
+        self.asked(slot, step, "balance").await["expected"]["value"].as_f64().expect("a forecast")
+    }
+
     /// What the API must refuse: the problem, after a look at its form.
     pub async fn refused(&self, method: &str, path: &str, status: StatusCode, body: impl Into<Body>) -> Value {
         self.ask(method, &format!("/api/v1{path}"), "application/json", body).await.problem(status)
