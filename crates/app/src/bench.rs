@@ -246,6 +246,7 @@ impl App {
                 next: "Nothing needs to be done".into(),
             });
         }
+        crate::glue::need_no_batch(&file, found)?;
         let club = found.club.clone();
         let why = if why.trim().is_empty() { "that was wrong" } else { why.trim() };
         tx.take_back(reading, why, by, self.now()).await?;

@@ -367,6 +367,19 @@ fn is_gluing(file: &JobFile, reading: &Reading, batch: &Batch) -> bool {
         && file.job.step(&reading.step).is_some_and(|step| step.glues)
 }
 
+/// Refuses to take a gluing back by itself: the clocks of its batch would run on.
+pub(crate) fn need_no_batch(file: &JobFile, reading: &Reading) -> Result<(), AppError> {
+    let batch = file.batches.iter().find(|b| b.taken_back.is_none() && is_gluing(file, reading, b));
+    batch.map_or(Ok(()), |batch| {
+        Err(AppError::Conflict {
+            what: format!("this club was glued from batch {}, whose clocks run", batch.number),
+            next: "Take the batch back under Glue. Clubs that were glued from it all the same go into a new batch, with the \
+                   time when it was mixed"
+                .into(),
+        })
+    })
+}
+
 /// Refuses where a club was read with the batch's adhesive on it: what was read is on a joint that is there.
 fn need_nothing_rests_on(file: &JobFile, batch: &Batch) -> Result<(), AppError> {
     let rests = |r: &&&Reading| {

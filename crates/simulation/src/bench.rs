@@ -49,7 +49,7 @@ pub fn build(
     measured: Measured,
     learned: &Learned,
 ) -> Result<(Tally, Learned), SimulationError> {
-    let failed = |source| SimulationError::Advice { shop: shop.id, job: job.number, way, source };
+    let failed = |source| SimulationError::Advice { shop: shop.id, job: job.number, way, source: Box::new(source) };
     let mut work = Work::new(settings, shop, job, measured, learned);
     work.plan().map_err(failed)?;
     if let Some(club) = work.job.clubs.iter().find(|c| c.plan.is_none()) {

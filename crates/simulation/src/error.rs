@@ -30,7 +30,7 @@ pub enum SimulationError {
         /// Which strategy.
         way: &'static str,
         /// What the workshop said.
-        source: WorkshopError,
+        source: Box<WorkshopError>,
     },
     /// A plan left a club of a simulated job without parts.
     #[error("job {job} of shop {shop}: no parts for club {club}. This is a fault of the simulation: please report it")]

@@ -359,6 +359,15 @@ async fn a_batch_taken_back_leaves_its_clubs_not_glued_and_stays_in_the_record()
     bench.refused("POST", "/batches/7/take-back", StatusCode::NOT_FOUND, back("wrong lot typed", "Ada")).await;
     assert_eq!(bench.picture().await, before, "nothing was taken back");
 
+    // "That was wrong" at one club would leave the clocks of its batch running: it is sent to the batch.
+    let gluing = bench.asked(1, "glue", "done").await["reading"]["id"].as_str().expect("a gluing").to_owned();
+    let one = format!("/jobs/1/readings/{gluing}/take-back");
+    let problem = bench.refused("POST", &one, StatusCode::CONFLICT, back("wrong lot typed", "Ada")).await;
+    assert!(problem["detail"].as_str().is_some_and(|d| d.contains("Take the batch back under Glue")), "{problem}");
+    let form = bench.form("/bench/1/1/take-back", &[("reading", &gluing), ("step", "glue")]).await;
+    assert!(form.text.contains("Take the batch back under Glue"), "{}", form.text);
+    assert_eq!(bench.picture().await, before, "nothing was taken back");
+
     let done = bench.form("/glue/1/take-back", &[("reason", "wrong job chosen")]).await;
     assert_eq!((done.status, done.location.as_str()), (StatusCode::SEE_OTHER, "/glue"), "{}", done.text);
     let page = bench.page("/glue").await.text;

@@ -51,7 +51,7 @@ words! {
         /// What the shop's balance scale shows for the reference club.
         ReferenceBalance = "reference_balance", "reference club";
         /// Frequency in cycles per minute.
-        Cpm = "cpm", "cpm";
+        Cpm = "cpm", "frequency";
         /// Direction of the soft side.
         SoftSide = "soft_side", "soft side";
         /// Nothing read: the step is done.
