@@ -187,7 +187,7 @@ impl MixFact {
 /// Amounts for so many joints, and the times of this room by the product's own sheet. The same functions as those of the
 /// calculation `glue`.
 ///
-/// `joint_mass_g` is what the shop has learned of a joint, see [`Learned::joint_mass_g`].
+/// `joint_mass_g` is what the shop has learned of a joint, see [`Learned::joint_mass_g`](crate::learned::Learned::joint_mass_g).
 ///
 /// # Errors
 /// No joints, or a figure that no batch has.

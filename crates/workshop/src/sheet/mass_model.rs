@@ -7,7 +7,7 @@
 //! - The shaft has a mass line that runs straight from butt to tip, fixed by the raw blank's mass, length and balance
 //!   point; tip trim and butt cut take its ends off.
 //! - Head, ferrule, adhesive, adapter and tip weight are points on the axis, where the belief has them too
-//!   ([`crate::places`]); the ferrule is turned.
+//!   (`crate::places`); the ferrule is turned.
 //! - Grip and tape are rods of their length about their centre.
 //! - The mass of the head is free: it is what a balance or an inertia is solved for.
 //!
