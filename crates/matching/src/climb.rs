@@ -1,13 +1,15 @@
 //! Subgradient ascent on the prices of parts.
 
-use crate::compile::{Compiled, KINDS};
+use crate::compile::Compiled;
+use crate::error::PartKind;
 use crate::grid::FORBIDDEN;
-use crate::table::ByType;
+use crate::index::{ByType, PerType, Ty};
+use crate::table::Prices;
 
 /// What the whole stock is worth at given prices; comes off the relaxed cost to give the bound.
-pub(crate) fn stock_worth(p: &Compiled, prices: &ByType) -> i64 {
+pub(crate) fn stock_worth(p: &Compiled, prices: &Prices) -> i64 {
     let mut sum = 0;
-    for (types, prices) in p.types.iter().zip(prices) {
+    for (types, prices) in p.types.values().zip(prices.values()) {
         for (t, &price) in types.iter().zip(prices) {
             if price != 0 {
                 sum += i64::from(price) * i64::from(t.cap);
@@ -20,30 +22,30 @@ pub(crate) fn stock_worth(p: &Compiled, prices: &ByType) -> i64 {
 /// Prices on their way up.
 #[derive(Debug)]
 pub(crate) struct Climb {
-    pub prices: ByType,
-    pub best_prices: ByType,
+    pub prices: Prices,
+    pub best_prices: Prices,
     pub best_bound: i64,
     /// Unrounded prices.
-    exact: [Vec<f64>; KINDS],
+    exact: ByType<f64>,
     factor: f64,
     idle: usize,
     patience: usize,
     /// Kind, type and count of everything that can run out.
-    contended: Vec<(usize, usize, i32)>,
-    excess: [Vec<i32>; KINDS],
+    contended: Vec<(PartKind, Ty, i32)>,
+    excess: ByType<i32>,
 }
 
 impl Climb {
     /// Starts from given prices; `contended` lists kind, type and count of everything that can run out, and the rest
     /// has no price.
-    pub fn new(contended: Vec<(usize, usize, i32)>, mut prices: ByType, patience: usize) -> Self {
-        let excess = prices.each_ref().map(|list| vec![0; list.len()]);
+    pub fn new(contended: Vec<(PartKind, Ty, i32)>, mut prices: Prices, patience: usize) -> Self {
+        let excess = prices.each(|list| PerType::new(list.len(), 0));
         let mut kept = excess.clone();
         for &(k, ty, _) in &contended {
             kept[k][ty] = prices[k][ty];
         }
         prices = kept;
-        let exact = prices.each_ref().map(|list| list.iter().map(|&x| f64::from(x)).collect());
+        let exact = prices.each(|list| list.each(|&x| f64::from(x)));
         let best_prices = prices.clone();
         Self { prices, best_prices, best_bound: i64::MIN / 4, exact, factor: 1.0, idle: 0, patience, contended, excess }
     }
@@ -55,7 +57,7 @@ impl Climb {
 
     /// What the whole stock is worth at the present prices.
     pub fn worth(&self) -> i64 {
-        let worth = |&(k, ty, cap): &(usize, usize, i32)| i64::from(self.prices[k][ty]) * i64::from(cap);
+        let worth = |&(k, ty, cap): &(PartKind, Ty, i32)| i64::from(self.prices[k][ty]) * i64::from(cap);
         self.contended.iter().map(worth).sum()
     }
 
@@ -79,7 +81,7 @@ impl Climb {
 
     /// Moves the prices along demand (kind and type) less stock, by Polyak's step toward the best plan's cost. `false`
     /// when demand meets stock everywhere, that is when the prices cannot get better.
-    pub fn step(&mut self, demand: &[(usize, usize)], value: i64, cost: i64) -> bool {
+    pub fn step(&mut self, demand: &[(PartKind, Ty)], value: i64, cost: i64) -> bool {
         for &(k, ty, cap) in &self.contended {
             self.excess[k][ty] = -cap;
         }

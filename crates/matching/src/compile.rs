@@ -8,28 +8,15 @@ use std::sync::Arc;
 use crate::cost::{Rate, Tariff, mass_offset, residual, tip_mass, tip_points, under_cap};
 use crate::error::{MatchError, PartKind};
 use crate::grid::{CentiGrams, DeciGrams, FORBIDDEN, MOST_QUANTA, MilliPoints};
+use crate::index::{ByMain, ByType, MAIN, MainKind, PerType, SHAFT, TIP, Ty};
 use crate::loss::LossForm;
 use crate::model::{Candidate, ClubNeed, CostWeights, JobSet, Stock, TipFit, TipPair};
 use crate::thin;
 
-/// Index of a kind in arrays by kind.
-pub(crate) const HEAD: usize = 0;
-/// See [`HEAD`].
-pub(crate) const SHAFT: usize = 1;
-/// See [`HEAD`].
-pub(crate) const GRIP: usize = 2;
-/// See [`HEAD`].
-pub(crate) const TIP: usize = 3;
-/// See [`HEAD`].
-pub(crate) const ADAPTER: usize = 4;
-
-/// How many kinds there are.
-pub(crate) const KINDS: usize = 5;
-
 /// One type of part as a candidate of one club.
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct Cand {
-    pub ty: u32,
+    pub ty: Ty,
     pub pts: MilliPoints,
     /// 0 where the club's mass does not count.
     pub cg: CentiGrams,
@@ -42,8 +29,8 @@ pub(crate) struct Cand {
 /// What may go in at the tip: an adapter where the club takes one, and no, one or two tip weights.
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct TipOption {
-    pub adapter: Option<u32>,
-    pub uses: [Option<u32>; 2],
+    pub adapter: Option<Ty>,
+    pub uses: [Option<Ty>; 2],
     pub pts: MilliPoints,
     pub cg: CentiGrams,
     pub cost: i32,
@@ -104,12 +91,11 @@ impl MassCharge {
 #[derive(Debug, Clone)]
 pub(crate) struct Club {
     pub base: MilliPoints,
-    /// Candidates by kind: heads, shafts, grips.
-    pub cands: [Vec<Cand>; 3],
+    pub cands: ByMain<Vec<Cand>>,
     /// The cheapest first.
     pub tips: Vec<TipOption>,
     /// Types of adapter of which it takes one; none where it takes none.
-    pub adapters: Option<Arc<[u32]>>,
+    pub adapters: Option<Arc<[Ty]>>,
     pub loss: Arc<LossTable>,
     pub mass: Option<MassCharge>,
     /// Cost of leaving it unbuilt.
@@ -146,7 +132,7 @@ impl SetShape {
 #[derive(Debug, Clone)]
 pub(crate) struct PartType {
     /// The parts, by number, each with its capacity.
-    pub members: Vec<(u32, u32)>,
+    pub members: Vec<(usize, u32)>,
     /// Sum of the capacities.
     pub cap: u32,
     /// How many clubs list it.
@@ -158,8 +144,7 @@ pub(crate) struct PartType {
 pub(crate) struct Compiled {
     pub clubs: Vec<Arc<Club>>,
     pub sets: Vec<SetShape>,
-    /// Types by kind: heads, shafts, grips, tip weights, adapters.
-    pub types: [Vec<PartType>; KINDS],
+    pub types: ByType<PartType>,
     pub quantum: f64,
     /// Where only a selection is planned from: the problem with all parts, for a bound (see `thin`).
     pub relaxed: Option<Box<Self>>,
@@ -167,10 +152,10 @@ pub(crate) struct Compiled {
 
 impl Compiled {
     /// Kind, type and count of everything that all clubs together could use up.
-    pub fn contended(&self) -> Vec<(usize, usize, i32)> {
+    pub fn contended(&self) -> Vec<(PartKind, Ty, i32)> {
         let mut out = Vec::new();
-        for (k, types) in self.types.iter().enumerate() {
-            for (ty, t) in types.iter().enumerate() {
+        for (k, types) in self.types.iter() {
+            for (ty, t) in types.typed() {
                 let most = if k == TIP { t.wanted.saturating_mul(2) } else { t.wanted };
                 if t.cap < most {
                     out.push((k, ty, t.cap as i32));
@@ -192,11 +177,7 @@ pub(crate) fn compile(sets: &[JobSet], stock: &Stock, weights: &CostWeights) -> 
     if sets.iter().all(|s| s.clubs.is_empty()) {
         return Err(MatchError::NoClubs);
     }
-    let mut typer = [
-        Typer::new(PartKind::Head, &stock.heads),
-        Typer::new(PartKind::Shaft, &stock.shafts),
-        Typer::new(PartKind::Grip, &stock.grips),
-    ];
+    let mut typer = ByMain::from_fn(|kind| Typer::new(kind.into(), stock_of(stock, kind)));
     let mut adapters = Typer::new(PartKind::Adapter, &stock.adapters);
     let mut at = 0;
     let mut pairs_checked: Vec<*const TipPair> = Vec::new();
@@ -213,8 +194,8 @@ pub(crate) fn compile(sets: &[JobSet], stock: &Stock, weights: &CostWeights) -> 
                 check_pairs(at, &club.tip_pairs, stock)?;
                 pairs_checked.push(list);
             }
-            for (kind, list) in [&club.heads, &club.shafts, &club.grips].into_iter().enumerate() {
-                typer[kind].see(at, club, list, set.priority, weights)?;
+            for (kind, typer) in typer.iter_mut() {
+                typer.see(at, club, list_of(club, kind), set.priority, weights)?;
             }
             adapters.see(at, club, club.adapters.as_deref().unwrap_or_default(), set.priority, weights)?;
             at += 1;
@@ -223,28 +204,27 @@ pub(crate) fn compile(sets: &[JobSet], stock: &Stock, weights: &CostWeights) -> 
     let mut typed = typer.map(Typer::finish);
     let adapters = adapters.finish();
     let needs: Vec<(&ClubNeed, f64)> = sets.iter().flat_map(|s| s.clubs.iter().map(|c| (c, s.priority))).collect();
-    let offered = |typed: &[Typed; 3], c: usize, k: usize| {
+    let offered = |typed: &ByMain<Typed>, c: usize, k: MainKind| {
         let (need, priority) = needs[c];
-        let list = [&need.heads, &need.shafts, &need.grips][k];
-        typed[k].candidates(need, list, k, &Tariff::new(weights, priority))
+        typed[k].candidates(need, list_of(need, k), &Tariff::new(weights, priority))
     };
-    let counts = [0, 1, 2].map(|k| typed[k].types.len());
+    let counts = typed.each(|t| t.types.len());
     let mass_counts = needs.iter().any(|(need, _)| need.mass_target.is_some());
     let mut ranges = Vec::with_capacity(sets.len());
     for set in sets {
         let from = ranges.last().map_or(0, |last: &Range<usize>| last.end);
         ranges.push(from..from + set.clubs.len());
     }
-    let count = |ty: u32| typed[SHAFT].types[ty as usize].cap;
-    let mut thinned = thin::thin(&ranges, counts, mass_counts, &|c, k| offered(&typed, c, k), &count);
+    let count = |ty: Ty| typed[SHAFT].types[ty].cap;
+    let mut thinned = thin::thin(&ranges, &counts, mass_counts, &|c, k| offered(&typed, c, k), &count);
     if let Some(thinned) = &mut thinned {
-        for (k, kept) in thinned.kept.iter().enumerate() {
+        for (k, kept) in thinned.kept.iter() {
             let number = typed[k].keep(kept);
             let chosen = thinned.chosen.iter_mut().flat_map(|lists| &mut lists[k]);
-            chosen.for_each(|x| x.ty = number[x.ty as usize]);
+            chosen.for_each(|x| x.ty = number[x.ty]);
         }
     }
-    let mut tip_types: Vec<PartType> = stock.tips.iter().enumerate().map(|(i, t)| tip_type(i, t.count)).collect();
+    let mut tip_types: PerType<PartType> = stock.tips.iter().enumerate().map(|(i, t)| tip_type(i, t.count)).collect();
     let mut losses: HashMap<((usize, LossForm), u64), Arc<LossTable>> = HashMap::new();
     let (mut clubs, mut shapes) = (Vec::with_capacity(at), Vec::with_capacity(sets.len()));
     for (set, range) in sets.iter().zip(ranges) {
@@ -252,17 +232,17 @@ pub(crate) fn compile(sets: &[JobSet], stock: &Stock, weights: &CostWeights) -> 
         for need in &set.clubs {
             let key = (need.loss.key(), set.priority.to_bits());
             let loss = losses.entry(key).or_insert_with(|| loss_table(need, &tariff)).clone();
-            let own = need.adapters.as_ref().map(|list| adapters.candidates(need, list, ADAPTER, &tariff));
+            let own = need.adapters.as_ref().map(|list| adapters.candidates(need, list, &tariff));
             let tips = tip_options(need, stock, &tariff, own.as_deref());
             for tip in &need.tips {
-                tip_types[tip.tip].wanted += 1;
+                tip_types[Ty::of(tip.tip)].wanted += 1;
             }
             let at = clubs.len();
             let mut cands = match &mut thinned {
                 Some(thinned) => std::mem::take(&mut thinned.chosen[at]),
-                None => [0, 1, 2].map(|k| offered(&typed, at, k)),
+                None => ByMain::from_fn(|k| offered(&typed, at, k)),
             };
-            cands.iter_mut().for_each(|list| list.sort_by_key(|c| (c.res, c.pts, c.cost, c.ty)));
+            cands.values_mut().for_each(|list| list.sort_by_key(|c| (c.res, c.pts, c.cost, c.ty)));
             clubs.push(Arc::new(Club {
                 base: MilliPoints::of(need.base_points),
                 cands,
@@ -280,16 +260,33 @@ pub(crate) fn compile(sets: &[JobSet], stock: &Stock, weights: &CostWeights) -> 
         let charged = (weights.shaft_range_per_g > 0.0).then(|| tariff.range_rate());
         shapes.push(SetShape { clubs: range, shafts: None, range: charged });
     }
-    let [heads, shafts, grips] = typed.map(|t| t.types);
-    let types = [heads, shafts, grips, tip_types, adapters.types];
+    let types = typed.map(|t| t.types).and(tip_types, adapters.types);
     let mut compiled = Compiled { clubs, sets: shapes, types, quantum: weights.quantum, relaxed: None };
     compiled.relaxed = thinned.map(|t| Box::new(thin::relaxed(&compiled, t.left_out)));
     compiled.clubs.iter_mut().for_each(|club| drop_out_of_reach(Arc::make_mut(club)));
     Ok(compiled)
 }
 
+/// A club's candidates of one kind.
+fn list_of(club: &ClubNeed, kind: MainKind) -> &[Candidate] {
+    match kind {
+        MainKind::Head => &club.heads,
+        MainKind::Shaft => &club.shafts,
+        MainKind::Grip => &club.grips,
+    }
+}
+
+/// How many there are of each part of one kind.
+fn stock_of(stock: &Stock, kind: MainKind) -> &[u32] {
+    match kind {
+        MainKind::Head => &stock.heads,
+        MainKind::Shaft => &stock.shafts,
+        MainKind::Grip => &stock.grips,
+    }
+}
+
 fn tip_type(index: usize, count: u32) -> PartType {
-    PartType { members: vec![(index as u32, count)], cap: count, wanted: 0 }
+    PartType { members: vec![(index, count)], cap: count, wanted: 0 }
 }
 
 fn loss_table(need: &ClubNeed, tariff: &Tariff) -> Arc<LossTable> {
@@ -309,7 +306,7 @@ fn tip_options(need: &ClubNeed, stock: &Stock, tariff: &Tariff, adapters: Option
             let mass = tip_mass(stock, tips());
             options.push(TipOption {
                 adapter: None,
-                uses: [fits.first(), fits.get(1)].map(|f| f.map(|f| f.tip as u32)),
+                uses: [fits.first(), fits.get(1)].map(|f| f.map(|f| Ty::of(f.tip))),
                 pts: tip_points(fits.iter().copied(), pair),
                 cg: if need.mass_target.is_some() { mass } else { CentiGrams(0) },
                 cost: tariff.tip(mass, fits.len()).steps(),
@@ -361,11 +358,10 @@ fn mix(x: u64) -> u64 {
 }
 
 struct Typed {
-    types: Vec<PartType>,
-    type_of: Vec<u32>,
+    kind: PartKind,
+    types: PerType<PartType>,
+    type_of: Vec<Option<Ty>>,
 }
-
-const NO_TYPE: u32 = u32::MAX;
 
 impl<'a> Typer<'a> {
     fn new(kind: PartKind, capacity: &'a [u32]) -> Self {
@@ -400,8 +396,7 @@ impl<'a> Typer<'a> {
             in_range("contribution of a part", c.points, -500.0, 500.0, "points")?;
             in_range("mass of a part", c.mass_g, 0.0, 1e4, "g")?;
             in_range("extra cost of a part", c.extra_cost, 0.0, MOST_QUANTA * weights.quantum / priority, "clubs")?;
-            let k = if kind == PartKind::Shaft { SHAFT } else { HEAD };
-            let seen = whole(club, c, k, &tariff);
+            let seen = whole(club, c, kind, Ty::default(), &tariff);
             let print = &mut self.prints[part];
             for half in [&mut print.0, &mut print.1] {
                 for word in [at as u64, pair(seen.pts.0, seen.cg.0), pair(seen.cost, seen.res.0)] {
@@ -414,46 +409,45 @@ impl<'a> Typer<'a> {
     }
 
     fn finish(self) -> Typed {
-        let mut index: HashMap<(u64, u64, u32), u32> = HashMap::new();
-        let mut types: Vec<PartType> = Vec::new();
-        let mut type_of = vec![NO_TYPE; self.capacity.len()];
+        let mut index: HashMap<(u64, u64, u32), Ty> = HashMap::new();
+        let mut types: PerType<PartType> = PerType::default();
+        let mut type_of = vec![None; self.capacity.len()];
         for (part, print) in self.prints.iter().enumerate() {
             if print.2 == 0 || self.capacity[part] == 0 {
                 continue;
             }
-            let ty = *index.entry(*print).or_insert_with(|| {
-                types.push(PartType { members: Vec::new(), cap: 0, wanted: print.2 });
-                (types.len() - 1) as u32
-            });
-            let t = &mut types[ty as usize];
-            t.members.push((part as u32, self.capacity[part]));
+            let ty = *index
+                .entry(*print)
+                .or_insert_with(|| types.push(PartType { members: Vec::new(), cap: 0, wanted: print.2 }));
+            let t = &mut types[ty];
+            t.members.push((part, self.capacity[part]));
             t.cap = t.cap.saturating_add(self.capacity[part]);
-            type_of[part] = ty;
+            type_of[part] = Some(ty);
         }
-        Typed { types, type_of }
+        Typed { kind: self.kind, types, type_of }
     }
 }
 
 impl Typed {
     /// One candidate for each type that a club may take.
-    fn candidates(&self, need: &ClubNeed, list: &[Candidate], k: usize, tariff: &Tariff) -> Vec<Cand> {
+    fn candidates(&self, need: &ClubNeed, list: &[Candidate], tariff: &Tariff) -> Vec<Cand> {
         let mut out: Vec<Cand> = Vec::new();
         for c in list {
-            let ty = self.type_of[c.part];
-            if ty != NO_TYPE && self.types[ty as usize].members[0].0 == c.part as u32 {
-                out.push(Cand { ty, ..whole(need, c, k, tariff) });
+            if let Some(ty) = self.type_of[c.part]
+                && self.types[ty].members[0].0 == c.part
+            {
+                out.push(whole(need, c, self.kind, ty, tariff));
             }
         }
         out
     }
 
-    /// Forgets all types but these; gives the new number of each.
-    fn keep(&mut self, kept: &[bool]) -> Vec<u32> {
-        let mut renumbered = vec![NO_TYPE; kept.len()];
-        let renewed = renumbered.iter_mut().zip(kept).filter(|x| *x.1);
-        renewed.zip(0..).for_each(|((new, _), number)| *new = number);
-        let mut at = kept.iter();
-        self.types.retain(|_| at.next().copied().unwrap_or(false));
+    /// Forgets all types but these; gives the new number of each that stays.
+    fn keep(&mut self, kept: &PerType<bool>) -> PerType<Ty> {
+        let mut renumbered = PerType::new(kept.len(), Ty::default());
+        let stays = kept.typed().filter(|x| *x.1).map(|x| x.0);
+        stays.enumerate().for_each(|(number, ty)| renumbered[ty] = Ty::of(number));
+        self.types.retain(kept);
         renumbered
     }
 }
@@ -466,9 +460,9 @@ fn drop_out_of_reach(club: &mut Club) {
     };
     let tips = span(&mut club.tips.iter().map(|t| t.pts));
     for _ in 0..2 {
-        for k in [HEAD, SHAFT, GRIP] {
+        for k in MAIN {
             let (mut lo, mut hi) = (club.base + tips.0, club.base + tips.1);
-            for other in (0..3).filter(|&o| o != k) {
+            for other in MAIN.into_iter().filter(|&o| o != k) {
                 let (a, b) = span(&mut club.cands[other].iter().map(|c| c.pts));
                 (lo, hi) = (lo + a, hi + b);
             }
@@ -479,13 +473,13 @@ fn drop_out_of_reach(club: &mut Club) {
 }
 
 /// A candidate in whole numbers; what does not count in this club is left 0 so that it does not tell parts apart.
-fn whole(need: &ClubNeed, c: &Candidate, k: usize, tariff: &Tariff) -> Cand {
+fn whole(need: &ClubNeed, c: &Candidate, kind: PartKind, ty: Ty, tariff: &Tariff) -> Cand {
     Cand {
-        ty: 0,
+        ty,
         pts: MilliPoints::of(c.points),
         cg: if need.mass_target.is_some() { CentiGrams::of(c.mass_g) } else { CentiGrams(0) },
         cost: tariff.extra(c.extra_cost).steps(),
-        res: if k == SHAFT { residual(need, c) } else { DeciGrams(0) },
+        res: if kind == PartKind::Shaft { residual(need, c) } else { DeciGrams(0) },
     }
 }
 

@@ -7,8 +7,9 @@
 //! columns: Petersen, Pisinger & Spoorendonk in *The Vehicle Routing Problem*, 2008; both from memory). Its price is a
 //! charge on windows inside `a..=b`, so a set's subproblem stays as easy as it was.
 
-use crate::compile::{Compiled, SHAFT};
+use crate::compile::Compiled;
 use crate::grid::DeciGrams;
+use crate::index::{PerType, SHAFT, Ty};
 use crate::oracle::SetOracle;
 
 /// Widest stretch of residuals with an inequality of its own, in distinct residuals.
@@ -36,7 +37,7 @@ pub(crate) struct Cuts {
 
 /// Which prices to fix.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) enum Prices {
+pub(crate) enum Which {
     Present,
     Mean,
 }
@@ -44,7 +45,7 @@ pub(crate) enum Prices {
 impl Cuts {
     pub fn new(p: &Compiled) -> Self {
         let size = usual_size(p);
-        let mut pairs: Vec<(DeciGrams, u32)> = Vec::new();
+        let mut pairs: Vec<(DeciGrams, Ty)> = Vec::new();
         for shape in p.sets.iter().filter(|s| s.charges_range()) {
             for club in &p.clubs[shape.clubs.clone()] {
                 pairs.extend(club.cands[SHAFT].iter().map(|s| (s.res, s.ty)));
@@ -56,14 +57,14 @@ impl Cuts {
         residuals.dedup();
         let sets = p.sets.iter().filter(|s| s.clubs.len() >= size).count() as u64;
         let mut most = Vec::new();
-        let mut seen = vec![usize::MAX; p.types[SHAFT].len()];
+        let mut seen = PerType::new(p.types[SHAFT].len(), usize::MAX);
         for (first, &from) in residuals.iter().enumerate() {
             let mut shafts = 0_u64;
             let mut rest = pairs[pairs.partition_point(|x| x.0 < from)..].iter().peekable();
             for (width, &residual) in residuals[first..].iter().take(WIDTH).enumerate() {
                 while let Some(&(_, ty)) = rest.next_if(|x| x.0 == residual) {
-                    if std::mem::replace(&mut seen[ty as usize], first) != first {
-                        shafts += u64::from(p.types[SHAFT][ty as usize].cap);
+                    if std::mem::replace(&mut seen[ty], first) != first {
+                        shafts += u64::from(p.types[SHAFT][ty].cap);
                     }
                 }
                 // Stretches too short for a single set are left to the subproblem.
@@ -131,8 +132,8 @@ impl Cuts {
     }
 
     /// Rounds the prices and adds up the charge of every stretch: the prices of all stretches that hold it.
-    pub fn fix(&mut self, which: Prices) {
-        let from = if which == Prices::Mean { &self.mean } else { &self.price };
+    pub fn fix(&mut self, which: Which) {
+        let from = if which == Which::Mean { &self.mean } else { &self.price };
         for &(i, _) in &self.most {
             self.whole[i] = (from[i] + 0.5) as i32;
         }
@@ -230,7 +231,7 @@ mod tests {
             let by_window = (0..o.levels.len() * WIDTH).map(|_| (rng.below(3) * rng.below(400)) as i32).collect();
             o.charges = Charges { by_window };
             let told = o.best_window().0;
-            let mut left: Vec<u32> = p.types[SHAFT].iter().map(|t| t.cap).collect();
+            let mut left = p.types[SHAFT].each(|t| t.cap);
             let least = least(&o, &mut left, &mut Vec::new());
             assert!(told <= least, "{told} above {least}, seed {seed}");
             charged += usize::from(told > plain);
@@ -241,7 +242,7 @@ mod tests {
     }
 
     /// The cheapest way to give the clubs that have none yet a shaft, or none.
-    fn least(o: &SetOracle<'_>, left: &mut [u32], given: &mut Vec<Option<usize>>) -> i64 {
+    fn least(o: &SetOracle<'_>, left: &mut PerType<u32>, given: &mut Vec<Option<usize>>) -> i64 {
         let c = given.len();
         if c == o.len() {
             let value = |(c, at): (usize, &Option<usize>)| at.map_or(o.skips[c], |level| o.cells[c][level].value);
@@ -255,12 +256,12 @@ mod tests {
         let mut best = least(o, left, given);
         given.pop();
         for shaft in &o.clubs[c].cands[SHAFT] {
-            if left[shaft.ty as usize] > 0 {
-                left[shaft.ty as usize] -= 1;
+            if left[shaft.ty] > 0 {
+                left[shaft.ty] -= 1;
                 given.push(o.levels.iter().position(|&l| l == shaft.res));
                 best = best.min(least(o, left, given));
                 given.pop();
-                left[shaft.ty as usize] += 1;
+                left[shaft.ty] += 1;
             }
         }
         best

@@ -23,7 +23,7 @@ use crate::set::{Progress, range};
 use crate::shortage::moderate_skip;
 use crate::solution::{DaySolution, JobPlan};
 use crate::stockleft::StockLeft;
-use crate::table::{ByType, Column, by_type};
+use crate::table::{Column, Prices, by_type};
 use crate::thin::least_cost;
 
 /// Plans a day. `go_on` is asked after every small step of work (about a millisecond) and ends the search by saying
@@ -104,7 +104,7 @@ struct Day<'a, 'g> {
     /// The bound where only a selection of the parts is planned from.
     from_all: Option<i64>,
     improver: Improver,
-    guard: ByType,
+    guard: Prices,
     rounds: u64,
     stopped: bool,
     go_on: &'g mut dyn FnMut(Progress) -> bool,

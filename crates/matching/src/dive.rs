@@ -3,27 +3,29 @@
 //! Lists, club by club, the columns whose reduced cost fits in the gap between the window's bound and the best plan;
 //! every better plan of the window is made of these.
 
-use crate::compile::{Club, GRIP, HEAD, SHAFT};
+use crate::compile::Club;
+use crate::error::PartKind;
 use crate::exact::Search;
 use crate::grid::{FORBIDDEN, FRAC};
+use crate::index::{GRIP, HEAD, Place, SHAFT, Ty};
 use crate::oracle::Window;
 use crate::stockleft::StockLeft;
-use crate::table::{ByType, Column, column, pick, tip_price};
+use crate::table::{Column, Prices, column, pick, tip_price};
 
 /// A column that may still be part of a better plan.
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct Open {
     reduced: i32,
-    shaft: u32,
-    grip: u32,
+    shaft: Place,
+    grip: Place,
     /// The types that shaft and grip take.
-    pair: [(usize, usize); 2],
+    pair: [(PartKind, Ty); 2],
     /// With head and tip weight where those can run out; otherwise they are filled in at the end.
     full: Option<Column>,
 }
 
 impl Open {
-    fn uses(&self) -> impl Iterator<Item = (usize, usize)> + Clone + use<> {
+    fn uses(&self) -> impl Iterator<Item = (PartKind, Ty)> + Clone + use<> {
         let pair = if self.full.is_none() { self.pair.map(Some) } else { [None, None] };
         pair.into_iter().flatten().chain(self.full.into_iter().flat_map(|c| c.uses()))
     }
@@ -46,7 +48,7 @@ impl Search<'_, '_> {
     pub(crate) fn open_columns(
         &mut self,
         w: Window,
-        prices: &ByType,
+        prices: &Prices,
         slack: i64,
         most_columns: usize,
     ) -> Option<Vec<Vec<Open>>> {
@@ -63,15 +65,15 @@ impl Search<'_, '_> {
                 if level < w.lo || level > w.hi {
                     continue;
                 }
-                let own = prices[SHAFT][shaft.ty as usize];
+                let own = prices[SHAFT][shaft.ty];
                 let row = self.o.row(c, s);
                 for (g, grip) in club.cands[GRIP].iter().enumerate() {
-                    let reduced = row[g] + own + prices[GRIP][grip.ty as usize];
+                    let reduced = row[g] + own + prices[GRIP][grip.ty];
                     if reduced > most {
                         continue;
                     }
-                    let pair = [(SHAFT, shaft.ty as usize), (GRIP, grip.ty as usize)];
-                    let open = Open { reduced, shaft: s as u32, grip: g as u32, pair, full: None };
+                    let pair = [(PartKind::Shaft, shaft.ty), (PartKind::Grip, grip.ty)];
+                    let open = Open { reduced, shaft: Place::of(s), grip: Place::of(g), pair, full: None };
                     if varies {
                         expand(&club, open, most, prices, &mut list);
                     } else {
@@ -148,8 +150,7 @@ impl Search<'_, '_> {
     fn take_leaf(&mut self, d: &Dive) {
         let fill = |(c, open): (usize, &Option<Open>)| {
             let open = (*open)?;
-            let (s, g) = (open.shaft as usize, open.grip as usize);
-            open.full.or_else(|| pick(&self.o.clubs[c], s, g, &self.zero).map(|x| x.1))
+            open.full.or_else(|| pick(&self.o.clubs[c], open.shaft, open.grip, &self.zero).map(|x| x.1))
         };
         let plan: Vec<Option<Column>> = d.plan.iter().enumerate().map(fill).collect();
         self.offer(plan);
@@ -157,11 +158,11 @@ impl Search<'_, '_> {
 }
 
 /// Splits a cell into one column for each head and tip weight that still fits in the gap.
-fn expand(club: &Club, cell: Open, most: i32, prices: &ByType, out: &mut Vec<Open>) {
-    let (shaft, grip) = (&club.cands[SHAFT][cell.shaft as usize], &club.cands[GRIP][cell.grip as usize]);
-    let own = prices[SHAFT][shaft.ty as usize] + prices[GRIP][grip.ty as usize];
+fn expand(club: &Club, cell: Open, most: i32, prices: &Prices, out: &mut Vec<Open>) {
+    let (shaft, grip) = (&club.cands[SHAFT][cell.shaft.index()], &club.cands[GRIP][cell.grip.index()]);
+    let own = prices[SHAFT][shaft.ty] + prices[GRIP][grip.ty];
     for head in &club.cands[HEAD] {
-        let own = own + prices[HEAD][head.ty as usize];
+        let own = own + prices[HEAD][head.ty];
         for tip in &club.tips {
             if own + head.cost + tip.cost > most {
                 // Tip weights come cheapest first.

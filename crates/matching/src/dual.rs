@@ -6,13 +6,15 @@
 //! than the prices themselves; that gives a bound. The inequalities of `cuts` are priced along with the parts; those of
 //! `shortage` have prices that are set anew before every planning, so that just the clubs that must stay out do.
 
-use crate::compile::{Compiled, KINDS};
+use crate::compile::Compiled;
 use crate::crowd::Crowding;
-use crate::cuts::{Cuts, Prices};
+use crate::cuts::{Cuts, Which};
+use crate::error::PartKind;
+use crate::index::{ByType, Ty};
 use crate::level::{Family, families};
 use crate::oracle::SetOracle;
 use crate::shortage::{crowds, unavoidable};
-use crate::table::{ByType, by_type};
+use crate::table::{Prices, by_type};
 
 /// First step length as a share of Polyak's.
 const FIRST_FACTOR: f64 = 0.3;
@@ -27,13 +29,13 @@ const BOUND_EVERY: u64 = 5;
 
 /// Prices, what each set would take at its last planning, and the best bound.
 pub(crate) struct Dual {
-    contended: Vec<(usize, usize, i32)>,
+    contended: Vec<(PartKind, Ty, i32)>,
     families: Vec<Family>,
-    price: [Vec<f64>; KINDS],
-    mean: [Vec<f64>; KINDS],
+    price: ByType<f64>,
+    mean: ByType<f64>,
     /// How many of each type the sets together take at their last planning.
-    count: ByType,
-    demand: Vec<Vec<(usize, usize)>>,
+    count: ByType<i32>,
+    demand: Vec<Vec<(PartKind, Ty)>>,
     /// Cost of each set's last planning, without prices.
     real: Vec<f64>,
     cuts: Cuts,
@@ -41,17 +43,17 @@ pub(crate) struct Dual {
     factor: f64,
     restarts: i32,
     round: u64,
-    whole: ByType,
+    whole: Prices,
     /// Prices that gave the best bound.
-    pub best_prices: ByType,
+    pub best_prices: Prices,
     /// No plan costs less.
     pub best_bound: i64,
 }
 
 impl Dual {
-    pub fn new(p: &Compiled, contended: Vec<(usize, usize, i32)>) -> Self {
+    pub fn new(p: &Compiled, contended: Vec<(PartKind, Ty, i32)>) -> Self {
         let crowds = crowds(p);
-        let zero = p.types.each_ref().map(|types| vec![0.0; types.len()]);
+        let zero = by_type(p, 0.0);
         Self {
             families: families(p, &contended),
             contended,
@@ -109,7 +111,7 @@ impl Dual {
     /// A bound from the mean prices.
     fn bound(&mut self, oracles: &mut [SetOracle<'_>], go_on: &mut dyn FnMut(i64) -> bool) {
         round_all(&self.mean, &mut self.whole);
-        self.cuts.fix(Prices::Mean);
+        self.cuts.fix(Which::Mean);
         for o in oracles.iter_mut() {
             o.price_all(&self.whole);
             self.cuts.charge(o);
@@ -118,7 +120,7 @@ impl Dual {
             }
         }
         let value = self.crowding.search(oracles);
-        let worth = |&(k, ty, cap): &(usize, usize, i32)| i64::from(self.whole[k][ty]) * i64::from(cap);
+        let worth = |&(k, ty, cap): &(PartKind, Ty, i32)| i64::from(self.whole[k][ty]) * i64::from(cap);
         let bound = value - self.cuts.worth() - self.contended.iter().map(worth).sum::<i64>();
         if bound > self.best_bound || self.round == 1 {
             self.best_bound = bound.max(self.best_bound);
@@ -129,7 +131,7 @@ impl Dual {
     fn plan_set(&mut self, s: usize, o: &mut SetOracle<'_>) {
         round_all(&self.price, &mut self.whole);
         o.price_all(&self.whole);
-        self.cuts.fix(Prices::Present);
+        self.cuts.fix(Which::Present);
         self.cuts.charge(o);
         self.crowding.skips(s, o);
         let (value, window) = o.best_window();
@@ -179,8 +181,8 @@ impl Dual {
 /// No part is worth more than a few unbuilt clubs.
 const MOST_PRICE: f64 = (crate::grid::FORBIDDEN / 16) as f64;
 
-fn round_all(exact: &[Vec<f64>; KINDS], whole: &mut ByType) {
-    for (exact, whole) in exact.iter().zip(whole.iter_mut()) {
+fn round_all(exact: &ByType<f64>, whole: &mut Prices) {
+    for (exact, whole) in exact.values().zip(whole.values_mut()) {
         exact.iter().zip(whole).for_each(|(x, w)| *w = (x + 0.5) as i32);
     }
 }

@@ -15,7 +15,7 @@ use crate::grid::{DeciGrams, FRAC};
 use crate::insert::{cheapest, outside, widening};
 use crate::oracle::{SetOracle, Window, span};
 use crate::stockleft::StockLeft;
-use crate::table::{ByType, Column, by_type};
+use crate::table::{Column, Prices, by_type};
 
 /// Outcome in quanta × FRAC.
 pub(crate) struct Proof {
@@ -24,7 +24,7 @@ pub(crate) struct Proof {
     pub bound: i64,
     pub nodes: u64,
     /// Prices of the best bound before any branching.
-    pub prices: ByType,
+    pub prices: Prices,
 }
 
 /// How far a search has come, for a caller that wants to stop it.
@@ -48,8 +48,8 @@ pub(crate) struct Search<'a, 'w> {
     pub(crate) stopped: bool,
     pub(crate) bound: i64,
     pub(crate) watch: &'w mut Watch<'w>,
-    pub(crate) guard: ByType,
-    pub(crate) zero: ByType,
+    pub(crate) guard: Prices,
+    pub(crate) zero: Prices,
 }
 
 /// Finds the cheapest plan of a set and proves it, within the given number of nodes.
@@ -77,7 +77,7 @@ pub(crate) fn whole_up(bound: i64) -> i64 {
 
 impl Search<'_, '_> {
     /// Prices with the best bound found, and the bound.
-    fn root(&mut self) -> (ByType, i64) {
+    fn root(&mut self) -> (Prices, i64) {
         let mut climb = Climb::new(self.o.contended(), self.zero.clone(), 4);
         let mut demand = Vec::new();
         for step in 0..ROOT_STEPS {
@@ -111,7 +111,7 @@ impl Search<'_, '_> {
     }
 
     /// A plan by prices, then improved by real costs.
-    pub(crate) fn greedy(&mut self, window: Option<Window>, prices: &ByType) {
+    pub(crate) fn greedy(&mut self, window: Option<Window>, prices: &Prices) {
         let mut left = StockLeft::new(self.o.p);
         let mut plan = vec![None; self.o.len()];
         let mut order: Vec<usize> = (0..plan.len()).collect();

@@ -1,19 +1,20 @@
 //! Putting one club into a plan at its cheapest.
 
-use crate::compile::{SetShape, TIP};
+use crate::compile::SetShape;
 use crate::grid::{DeciGrams, FORBIDDEN};
+use crate::index::TIP;
 use crate::oracle::{SetOracle, Window};
 use crate::stockleft::StockLeft;
-use crate::table::{ByType, Column};
+use crate::table::{Column, Prices};
 
 /// Takes the cheapest column by cost and prices that the stock still allows, with a surcharge by level of shaft
 /// residual; `None` when leaving the club unbuilt is cheaper. `guard` is scratch of the stock's shape.
 pub(crate) fn cheapest(
     o: &mut SetOracle<'_>,
     c: usize,
-    prices: &ByType,
+    prices: &Prices,
     left: &mut StockLeft,
-    guard: &mut ByType,
+    guard: &mut Prices,
     surcharge: impl Fn(&[DeciGrams], usize) -> i32,
 ) -> Option<Column> {
     left.guard(prices, guard);
@@ -31,7 +32,7 @@ pub(crate) fn cheapest(
         }
         // Only a pair of one tip weight of which a single one is left can fail.
         for tip in column.tips.iter().flatten() {
-            guard[TIP][*tip as usize] = FORBIDDEN;
+            guard[TIP][*tip] = FORBIDDEN;
         }
     }
     None

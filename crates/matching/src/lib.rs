@@ -61,6 +61,9 @@ mod dual;
 mod error;
 mod exact;
 mod grid;
+// Named by examples of what must not compile, and by nothing else outside this crate.
+#[doc(hidden)]
+pub mod index;
 mod insert;
 pub mod instance;
 mod level;

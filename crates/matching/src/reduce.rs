@@ -5,15 +5,16 @@
 
 use std::sync::Arc;
 
-use crate::compile::{Club, GRIP, HEAD, SHAFT};
+use crate::compile::Club;
 use crate::grid::FORBIDDEN;
+use crate::index::{ByMain, GRIP, HEAD, MainKind, SHAFT};
 use crate::oracle::SetOracle;
-use crate::table::{ByType, column, tip_price};
+use crate::table::{Prices, column, tip_price};
 
 impl SetOracle<'_> {
     /// Takes out of club `c` all candidates without a column of reduced cost `most` or less on levels `lo..=hi`. The
     /// tables must be up to date for these prices.
-    pub fn reduced(&mut self, c: usize, prices: &ByType, lo: usize, hi: usize, most: i64) -> Arc<Club> {
+    pub fn reduced(&mut self, c: usize, prices: &Prices, lo: usize, hi: usize, most: i64) -> Arc<Club> {
         let club = self.clubs[c].clone();
         let most = most.min(i64::from(FORBIDDEN) - 1) as i32;
         let grips = &club.cands[GRIP];
@@ -26,11 +27,11 @@ impl SetOracle<'_> {
             if level < lo || level > hi {
                 continue;
             }
-            let own = prices[SHAFT][shaft.ty as usize];
+            let own = prices[SHAFT][shaft.ty];
             let row = self.row(c, s);
             let mut kept = false;
             for (g, grip) in grips.iter().enumerate() {
-                let price = own + prices[GRIP][grip.ty as usize];
+                let price = own + prices[GRIP][grip.ty];
                 if row[g] + price <= most {
                     (kept, grip_kept[g]) = (true, true);
                     pairs.push((s, g, price));
@@ -41,9 +42,12 @@ impl SetOracle<'_> {
             }
         }
         let (heads, tips) = heads_and_tips(&club, prices, &pairs, most);
-        let grips = grips.iter().zip(&grip_kept).filter(|x| *x.1).map(|x| *x.0).collect();
         Arc::new(Club {
-            cands: [keep(&club.cands[HEAD], &heads), shafts, grips],
+            cands: ByMain::from_fn(|kind| match kind {
+                MainKind::Head => keep(&club.cands[HEAD], &heads),
+                MainKind::Shaft => std::mem::take(&mut shafts),
+                MainKind::Grip => keep(grips, &grip_kept),
+            }),
             tips: keep(&club.tips, &tips),
             adapters: club.adapters.clone(),
             loss: club.loss.clone(),
@@ -56,7 +60,7 @@ fn keep<T: Copy>(list: &[T], kept: &[bool]) -> Vec<T> {
     list.iter().zip(kept).filter(|x| *x.1).map(|x| *x.0).collect()
 }
 
-fn heads_and_tips(club: &Club, prices: &ByType, pairs: &[(usize, usize, i32)], most: i32) -> (Vec<bool>, Vec<bool>) {
+fn heads_and_tips(club: &Club, prices: &Prices, pairs: &[(usize, usize, i32)], most: i32) -> (Vec<bool>, Vec<bool>) {
     let mut heads = vec![false; club.cands[HEAD].len()];
     let mut tips = vec![false; club.tips.len()];
     // Pairs of equal points differ only by cost, except where mass counts.
@@ -71,7 +75,7 @@ fn heads_and_tips(club: &Club, prices: &ByType, pairs: &[(usize, usize, i32)], m
     }
     let cheapest = pairs.iter().map(|x| sum(x).1).min().unwrap_or(FORBIDDEN);
     for (h, head) in club.cands[HEAD].iter().enumerate() {
-        let own = prices[HEAD][head.ty as usize];
+        let own = prices[HEAD][head.ty];
         for (t, tip) in club.tips.iter().enumerate() {
             if head.cost + own + tip.cost + cheapest > most {
                 break;

@@ -5,6 +5,7 @@
 
 use crate::compile::Compiled;
 use crate::grid::FORBIDDEN;
+use crate::index::Place;
 use crate::insert::widening;
 use crate::instance::Rng;
 use crate::oracle::{Cell, SetOracle, Window, span};
@@ -124,7 +125,7 @@ impl Improver {
         for (c, pool) in pools.iter().enumerate() {
             for (level, list) in pool.levels.iter().enumerate() {
                 let found = list.first(FORBIDDEN, &self.left, &mut self.rng, BLINK);
-                o.cells[c][level] = Cell { value: found.map_or(FORBIDDEN, |x| x.reduced), shaft: 0 };
+                o.cells[c][level] = Cell { value: found.map_or(FORBIDDEN, |x| x.reduced), shaft: Place::of(0) };
             }
         }
         let Some(window) = o.best_window().1 else { return };

@@ -11,7 +11,7 @@ use crate::grid::DeciGrams;
 use crate::model::{CostWeights, JobSet, SetProblem};
 use crate::oracle::SetOracle;
 use crate::solution::{Choice, SetSolution};
-use crate::table::{ByType, by_type};
+use crate::table::{Prices, by_type};
 use crate::thin::least_cost;
 
 /// How much work a proof may take.
@@ -72,7 +72,7 @@ pub fn solve_set_watched(
     let sets = [JobSet { clubs: problem.clubs.clone(), priority: 1.0 }];
     let compiled = compile(&sets, &problem.stock, &problem.weights)?;
     // From a selection of the parts only what all of them allow is a bound.
-    let from_all = |prices: &ByType, now: Progress, go_on: &mut dyn FnMut(Progress) -> bool| {
+    let from_all = |prices: &Prices, now: Progress, go_on: &mut dyn FnMut(Progress) -> bool| {
         let all = compiled.relaxed.as_ref()?;
         let least = least_cost(all, 0, prices, &mut || go_on(now));
         Some(least.map_or(0, |least| least - stock_worth(&compiled, prices)))

@@ -4,26 +4,28 @@
 //! Tip weights are folded into the loss first (the cheapest tip weight for each sum of the rest), heads next (the
 //! cheapest head for each `y`); what is left is a small table over shafts × grips.
 
-use crate::compile::{ADAPTER, Cand, Club, Compiled, GRIP, HEAD, KINDS, SHAFT, TIP, TipOption};
+use crate::compile::{Cand, Club, Compiled, TipOption};
+use crate::error::PartKind;
 use crate::grid::{DeciGrams, FORBIDDEN, MilliPoints};
+use crate::index::{ADAPTER, ByType, GRIP, HEAD, MainKind, PerType, Place, SHAFT, TIP, Ty};
 use crate::mass::Fits;
 
-/// A figure for each type of each kind: prices, or "none left" as [`FORBIDDEN`].
-pub(crate) type ByType = [Vec<i32>; KINDS];
+/// What a part of each type costs beside its own cost; [`FORBIDDEN`] where none is left.
+pub(crate) type Prices = ByType<i32>;
 
 /// One figure for all types.
-pub(crate) fn by_type(p: &Compiled, value: i32) -> ByType {
-    p.types.each_ref().map(|types| vec![value; types.len()])
+pub(crate) fn by_type<T: Clone>(p: &Compiled, value: T) -> ByType<T> {
+    p.types.each(|types| PerType::new(types.len(), value.clone()))
 }
 
 /// The parts of one club, by type, with what they cost.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(crate) struct Column {
-    pub head: u32,
-    pub shaft: u32,
-    pub grip: u32,
-    pub adapter: Option<u32>,
-    pub tips: [Option<u32>; 2],
+    pub head: Ty,
+    pub shaft: Ty,
+    pub grip: Ty,
+    pub adapter: Option<Ty>,
+    pub tips: [Option<Ty>; 2],
     /// Without prices and shaft range.
     pub cost: i32,
     /// Shaft residual.
@@ -32,11 +34,11 @@ pub(crate) struct Column {
 
 impl Column {
     /// Kind and type of everything the column takes from the stock.
-    pub fn uses(&self) -> impl Iterator<Item = (usize, usize)> + Clone + use<> {
-        let parts = [(HEAD, self.head), (SHAFT, self.shaft), (GRIP, self.grip)];
+    pub fn uses(&self) -> impl Iterator<Item = (PartKind, Ty)> + Clone + use<> {
+        let parts = [(PartKind::Head, self.head), (PartKind::Shaft, self.shaft), (PartKind::Grip, self.grip)];
         let tips = self.tips.into_iter().flatten().map(|t| (TIP, t));
         let adapter = self.adapter.into_iter().map(|t| (ADAPTER, t));
-        parts.into_iter().chain(tips).chain(adapter).map(|(k, ty)| (k, ty as usize))
+        parts.into_iter().chain(tips).chain(adapter)
     }
 }
 
@@ -48,10 +50,10 @@ pub(crate) fn column(club: &Club, h: &Cand, s: &Cand, g: &Cand, t: &TipOption) -
 }
 
 /// Price of what goes in at the tip.
-pub(crate) fn tip_price(option: &TipOption, prices: &ByType) -> i32 {
-    let adapter = option.adapter.map_or(0, |a| prices[ADAPTER][a as usize]);
+pub(crate) fn tip_price(option: &TipOption, prices: &Prices) -> i32 {
+    let adapter = option.adapter.map_or(0, |a| prices[ADAPTER][a]);
     let tips = option.uses.iter().flatten();
-    tips.fold(adapter, |sum, &t| sum.saturating_add(prices[TIP][t as usize])).min(FORBIDDEN)
+    tips.fold(adapter, |sum, &t| sum.saturating_add(prices[TIP][t])).min(FORBIDDEN)
 }
 
 /// Heads and tip weights of one club folded under given prices.
@@ -66,13 +68,13 @@ pub(crate) struct Folded {
 }
 
 /// Folds heads and tip weights. `scratch` is room for the tip-folded curve.
-pub(crate) fn fold(club: &Club, prices: &ByType, out: &mut Folded, scratch: &mut Vec<i32>) {
+pub(crate) fn fold(club: &Club, prices: &Prices, out: &mut Folded, scratch: &mut Vec<i32>) {
     out.table.clear();
     if club.mass.is_some() {
         out.fits.renew(club, prices);
         return;
     }
-    let ends = |k: usize| {
+    let ends = |k: MainKind| {
         let pts = club.cands[k].iter().map(|c| c.pts);
         Some((pts.clone().min()?, pts.max()?))
     };
@@ -100,7 +102,7 @@ pub(crate) fn fold(club: &Club, prices: &ByType, out: &mut Folded, scratch: &mut
     }
     out.table.resize(span, FORBIDDEN);
     for c in &club.cands[HEAD] {
-        let extra = c.cost + prices[HEAD][c.ty as usize].min(FORBIDDEN);
+        let extra = c.cost + prices[HEAD][c.ty].min(FORBIDDEN);
         if extra < FORBIDDEN {
             let begin = (c.pts - h.0).0 as usize;
             lower(&mut out.table, &scratch[begin..begin + span], extra);
@@ -116,8 +118,8 @@ fn lower(out: &mut [i32], source: &[i32], extra: i32) {
 }
 
 /// Fills `row[g]` with the cheapest club for the `s`-th shaft and each grip; prices of shaft and grip not included.
-pub(crate) fn fill_row(club: &Club, folded: &Folded, s: usize, row: &mut [i32]) {
-    let shaft = club.cands[SHAFT][s];
+pub(crate) fn fill_row(club: &Club, folded: &Folded, s: Place, row: &mut [i32]) {
+    let shaft = club.cands[SHAFT][s.index()];
     if let Some(charge) = club.mass {
         for (out, g) in row.iter_mut().zip(&club.cands[GRIP]) {
             let best = folded.fits.least(club, charge, club.base + shaft.pts + g.pts, shaft.cg + g.cg);
@@ -136,11 +138,11 @@ pub(crate) fn fill_row(club: &Club, folded: &Folded, s: usize, row: &mut [i32]) 
 }
 
 /// The cheapest head, and what goes in at the tip, for a given shaft and grip: column and its cost with their prices.
-pub(crate) fn pick(club: &Club, s: usize, g: usize, prices: &ByType) -> Option<(i32, Column)> {
-    let (shaft, grip) = (&club.cands[SHAFT][s], &club.cands[GRIP][g]);
+pub(crate) fn pick(club: &Club, s: Place, g: Place, prices: &Prices) -> Option<(i32, Column)> {
+    let (shaft, grip) = (&club.cands[SHAFT][s.index()], &club.cands[GRIP][g.index()]);
     let mut best: Option<(i32, Column)> = None;
     for head in &club.cands[HEAD] {
-        let priced = prices[HEAD][head.ty as usize];
+        let priced = prices[HEAD][head.ty];
         if priced >= FORBIDDEN {
             continue;
         }

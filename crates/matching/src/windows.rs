@@ -7,7 +7,7 @@ use crate::climb::Climb;
 use crate::exact::Search;
 use crate::grid::FRAC;
 use crate::oracle::Window;
-use crate::table::ByType;
+use crate::table::Prices;
 
 /// Price steps toward one window before it is branched on.
 const STEPS: usize = 120;
@@ -21,7 +21,7 @@ struct OpenWindow {
 
 impl Search<'_, '_> {
     /// Goes through all windows that could hold a better plan.
-    pub(crate) fn close(&mut self, prices: &ByType) {
+    pub(crate) fn close(&mut self, prices: &Prices) {
         let mut open = self.open_windows(prices);
         let mut climb = Climb::new(self.o.contended(), prices.clone(), 6);
         let mut best_cost = i64::MAX;
@@ -44,7 +44,7 @@ impl Search<'_, '_> {
         }
     }
 
-    fn open_windows(&mut self, prices: &ByType) -> Vec<OpenWindow> {
+    fn open_windows(&mut self, prices: &Prices) -> Vec<OpenWindow> {
         self.o.price_all(prices);
         let worth = crate::climb::stock_worth(self.o.p, prices);
         let limit = self.cost - i64::from(FRAC) + worth;
@@ -59,7 +59,7 @@ impl Search<'_, '_> {
     }
 
     /// Takes out candidates that fit into no open window; prices carry over.
-    fn reduce(&mut self, prices: &ByType, open: &[OpenWindow]) -> Climb {
+    fn reduce(&mut self, prices: &Prices, open: &[OpenWindow]) -> Climb {
         self.o.price_all(prices);
         let limit = self.cost - i64::from(FRAC) + crate::climb::stock_worth(self.o.p, prices);
         let lo = open.iter().map(|x| x.w.lo).min().unwrap_or(0);
