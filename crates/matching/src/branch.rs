@@ -10,7 +10,7 @@ use crate::climb::Climb;
 use crate::compile::Club;
 use crate::error::PartKind;
 use crate::exact::Search;
-use crate::grid::{FRAC, MilliPoints};
+use crate::grid::{MilliPoints, QUANTUM, Total};
 use crate::index::{ByKind, MAIN, MainKind};
 use crate::oracle::Window;
 
@@ -62,18 +62,18 @@ impl Search<'_, '_> {
         let prices = climb.best_prices.clone();
         self.price_window(w, &prices);
         let worth = crate::climb::stock_worth(self.o.p, &prices);
-        let slack = self.cost - i64::from(FRAC) + worth - self.o.window_value(w).0;
-        if slack < 0 {
+        let slack = self.cost - QUANTUM + worth - self.o.window_value(w).0;
+        if slack < Total(0) {
             return;
         }
         let mut kept = Vec::new();
         for c in 0..self.o.len() {
-            let most = i64::from(self.o.least(c, w)) + slack;
+            let most = Total::from(self.o.least(c, w)) + slack;
             let club = self.o.reduced(c, &prices, w.lo, w.hi, most);
             kept.push(self.o.replace(c, club));
         }
         self.price_window(w, &prices);
-        let range = i64::from(self.o.shape.range_cost(self.o.levels[w.hi] - self.o.levels[w.lo]));
+        let range = Total::from(self.o.shape.range_cost(self.o.levels[w.hi] - self.o.levels[w.lo]));
         let few = self.open_columns(w, &prices, slack, FEW_COLUMNS);
         if !few.is_some_and(|lists| self.depth_first(lists, range - worth, DIVE_NODES)) {
             if let Some(split) = self.split(&seen) {
@@ -111,7 +111,7 @@ impl Search<'_, '_> {
             self.price_window(w, &climb.prices);
             let value = self.o.window_value(w).0;
             climb.score(value);
-            if self.cost - climb.best_bound < i64::from(FRAC) {
+            if self.cost - climb.best_bound < QUANTUM.into() {
                 return None;
             }
             let cells = self.o.cells_in(Some(w));
@@ -140,11 +140,10 @@ impl Search<'_, '_> {
                 if lo == hi || chosen.is_empty() {
                     continue;
                 }
-                let n = chosen.len() as f64;
-                let mean = chosen.iter().map(|x| f64::from(x[what].0)).sum::<f64>() / n;
-                let spread = chosen.iter().map(|x| (f64::from(x[what].0) - mean).abs()).sum::<f64>() / n;
-                let score = spread * weight + 1e-3 * f64::from((hi - lo).0) * weight;
-                let at = MilliPoints((mean.floor() as i32).clamp(lo.0, hi.0 - 1));
+                let mean = mean_of(chosen.iter().map(|x| x[what].exact()));
+                let spread = mean_of(chosen.iter().map(|x| (x[what].exact() - mean).abs()));
+                let score = spread * weight + 1e-3 * (hi - lo).exact() * weight;
+                let at = MilliPoints::below(mean).clamp(lo, hi - MilliPoints(1));
                 let below = chosen.iter().filter(|x| x[what] <= at).count();
                 let split = Split { club, what, at, low_first: 2 * below >= chosen.len() };
                 if best.is_none_or(|b| score > b.0) {
@@ -173,6 +172,11 @@ impl Search<'_, '_> {
 /// The kind that a club lists by itself; none for what goes in at the tip.
 fn main(kind: PartKind) -> Option<MainKind> {
     MAIN.into_iter().find(|&main| PartKind::from(main) == kind)
+}
+
+fn mean_of(figures: impl ExactSizeIterator<Item = f64>) -> f64 {
+    let count = figures.len() as f64;
+    figures.sum::<f64>() / count
 }
 
 /// One side of a split.

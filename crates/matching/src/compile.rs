@@ -7,7 +7,7 @@ use std::sync::Arc;
 
 use crate::cost::{Rate, Tariff, mass_offset, residual, tip_mass, tip_points, under_cap};
 use crate::error::{MatchError, PartKind};
-use crate::grid::{CentiGrams, DeciGrams, FORBIDDEN, MOST_QUANTA, MilliPoints};
+use crate::grid::{CentiGrams, DeciGrams, FORBIDDEN, MOST_QUANTA, MilliPoints, Steps, Total};
 use crate::index::{ByMain, ByType, MAIN, MainKind, PerType, SHAFT, TIP, Ty};
 use crate::loss::LossForm;
 use crate::model::{Candidate, ClubNeed, CostWeights, JobSet, Stock, TipFit, TipPair};
@@ -20,8 +20,7 @@ pub(crate) struct Cand {
     pub pts: MilliPoints,
     /// 0 where the club's mass does not count.
     pub cg: CentiGrams,
-    /// In price steps ([`FRAC`](crate::grid::FRAC) of them are a quantum), as all costs of the search.
-    pub cost: i32,
+    pub cost: Steps,
     /// Shaft residual; 0 for other kinds.
     pub res: DeciGrams,
 }
@@ -33,39 +32,43 @@ pub(crate) struct TipOption {
     pub uses: [Option<Ty>; 2],
     pub pts: MilliPoints,
     pub cg: CentiGrams,
-    pub cost: i32,
+    pub cost: Steps,
 }
 
-/// A loss curve in price steps, `half` thousandths of a point to either side of zero.
+/// A loss curve, `half` to either side of zero.
 #[derive(Debug)]
 pub(crate) struct LossTable {
-    pub half: i32,
-    pub costs: Vec<i32>,
+    pub half: MilliPoints,
+    pub costs: Vec<Steps>,
     /// A deviation of least cost, if none on the way to it costs less than one farther out.
     pub least: Option<MilliPoints>,
 }
 
 impl LossTable {
-    fn new(costs: Vec<i32>, half: i32) -> Self {
-        let at = (0..costs.len()).min_by_key(|&i| (costs[i], (i as i32 - half).abs()));
+    fn new(costs: Vec<Steps>, half: MilliPoints) -> Self {
+        let deviation = |at: usize| MilliPoints::at_place(-half, at);
+        let at = (0..costs.len()).min_by_key(|&at| (costs[at], deviation(at).abs()));
         let least = at.filter(|&at| costs[..at].is_sorted_by(|a, b| a >= b) && costs[at..].is_sorted());
-        Self { half, costs, least: least.map(|at| MilliPoints(at as i32 - half)) }
+        let least = least.map(deviation);
+        Self { half, costs, least }
     }
 
-    /// The least cost within so many steps of each deviation.
-    pub fn within(&self, steps: i32) -> Self {
-        let half = self.half + steps;
-        let least = |deviation: i32| {
-            let from = (deviation - steps + self.half).clamp(0, 2 * self.half + 1) as usize;
-            let to = (deviation + steps + self.half + 1).clamp(0, 2 * self.half + 1) as usize;
+    /// The least cost within so far of each deviation.
+    pub fn within(&self, reach: MilliPoints) -> Self {
+        let half = self.half + reach;
+        let last = self.costs.len();
+        let least = |at: usize| {
+            let deviation = MilliPoints::at_place(-half, at);
+            let from = (deviation - reach).place_from(-self.half).min(last);
+            let to = (deviation + reach + MilliPoints(1)).place_from(-self.half).min(last);
             self.costs[from..to].iter().copied().min().unwrap_or(FORBIDDEN)
         };
-        Self::new((-half..=half).map(least).collect(), half)
+        Self::new((0..=half.place_from(-half)).map(least).collect(), half)
     }
 
-    pub fn at(&self, deviation: MilliPoints) -> i32 {
-        let i = deviation.0.saturating_add(self.half);
-        if i < 0 { FORBIDDEN } else { self.costs.get(i as usize).copied().unwrap_or(FORBIDDEN) }
+    pub fn at(&self, deviation: MilliPoints) -> Steps {
+        let at = usize::try_from(deviation.0.saturating_add(self.half.0)).ok();
+        at.and_then(|at| self.costs.get(at)).copied().unwrap_or(FORBIDDEN)
     }
 }
 
@@ -81,7 +84,7 @@ pub(crate) struct MassCharge {
 }
 
 impl MassCharge {
-    pub fn cost(&self, chosen: CentiGrams) -> i32 {
+    pub fn cost(&self, chosen: CentiGrams) -> Steps {
         let off = (chosen + self.offset).abs() - self.slack;
         self.rate.of(f64::from(off.0.max(0))).steps()
     }
@@ -99,7 +102,7 @@ pub(crate) struct Club {
     pub loss: Arc<LossTable>,
     pub mass: Option<MassCharge>,
     /// Cost of leaving it unbuilt.
-    pub skip: i32,
+    pub skip: Steps,
 }
 
 /// A set: which clubs, and what a range of shaft residuals costs it.
@@ -114,8 +117,8 @@ pub(crate) struct SetShape {
 
 impl SetShape {
     /// Cost of a range of shaft residuals.
-    pub fn range_cost(&self, range: DeciGrams) -> i32 {
-        self.range.map_or(0, |rate| rate.of(f64::from(range.0)).steps())
+    pub fn range_cost(&self, range: DeciGrams) -> Steps {
+        self.range.map_or(Steps(0), |rate| rate.of(f64::from(range.0)).steps())
     }
 
     /// The same, where so many shafts have each residual.
@@ -139,6 +142,13 @@ pub(crate) struct PartType {
     pub wanted: u32,
 }
 
+impl PartType {
+    /// How many there are, to count with what is used; two thousand million of them are as good as more.
+    pub fn count(&self) -> i32 {
+        i32::try_from(self.cap).unwrap_or(i32::MAX)
+    }
+}
+
 /// The whole problem in whole numbers.
 #[derive(Debug)]
 pub(crate) struct Compiled {
@@ -158,7 +168,7 @@ impl Compiled {
             for (ty, t) in types.typed() {
                 let most = if k == TIP { t.wanted.saturating_mul(2) } else { t.wanted };
                 if t.cap < most {
-                    out.push((k, ty, t.cap as i32));
+                    out.push((k, ty, t.count()));
                 }
             }
         }
@@ -166,8 +176,8 @@ impl Compiled {
     }
 
     /// A cost in the caller's unit.
-    pub fn cost(&self, units: i64) -> f64 {
-        units as f64 / f64::from(crate::grid::FRAC) * self.quantum
+    pub fn cost(&self, total: Total) -> f64 {
+        total.cost(self.quantum)
     }
 }
 
@@ -290,18 +300,18 @@ fn tip_type(index: usize, count: u32) -> PartType {
 }
 
 fn loss_table(need: &ClubNeed, tariff: &Tariff) -> Arc<LossTable> {
-    let costs: Vec<i32> = need.loss.costs().map(|c| c.map_or(FORBIDDEN, |c| tariff.loss(c).steps())).collect();
-    Arc::new(LossTable::new(costs, need.loss.half_steps()))
+    let costs: Vec<Steps> = need.loss.costs().map(|c| c.map_or(FORBIDDEN, |c| tariff.loss(c).steps())).collect();
+    Arc::new(LossTable::new(costs, need.loss.half()))
 }
 
 /// No weight, each weight, each pair of which both fit, where the club takes one with each adapter, the cheapest first;
 /// those over the cap, or more than the tray has, are left out.
 fn tip_options(need: &ClubNeed, stock: &Stock, tariff: &Tariff, adapters: Option<&[Cand]>) -> Vec<TipOption> {
-    let none = TipOption { adapter: None, uses: [None, None], pts: MilliPoints(0), cg: CentiGrams(0), cost: 0 };
+    let none = TipOption { adapter: None, uses: [None, None], pts: MilliPoints(0), cg: CentiGrams(0), cost: Steps(0) };
     let mut options = vec![none];
     let mut push = |fits: &[&TipFit], pair: Option<&TipPair>| {
         let tips = || fits.iter().map(|f| f.tip);
-        let there = |tip: usize| stock.tips[tip].count as usize >= tips().filter(|&t| t == tip).count();
+        let there = |tip: usize| tips().filter(|&t| t == tip).zip(1..).all(|(_, n)| n <= stock.tips[tip].count);
         if tips().all(there) && under_cap(need, stock, tips()) {
             let mass = tip_mass(stock, tips());
             options.push(TipOption {
@@ -399,7 +409,7 @@ impl<'a> Typer<'a> {
             let seen = whole(club, c, kind, Ty::default(), &tariff);
             let print = &mut self.prints[part];
             for half in [&mut print.0, &mut print.1] {
-                for word in [at as u64, pair(seen.pts.0, seen.cg.0), pair(seen.cost, seen.res.0)] {
+                for word in [at as u64, pair(seen.pts.0, seen.cg.0), pair(seen.cost.0, seen.res.0)] {
                     *half = mix(*half ^ word);
                 }
             }
@@ -466,7 +476,7 @@ fn drop_out_of_reach(club: &mut Club) {
                 let (a, b) = span(&mut club.cands[other].iter().map(|c| c.pts));
                 (lo, hi) = (lo + a, hi + b);
             }
-            let half = MilliPoints(club.loss.half);
+            let half = club.loss.half;
             club.cands[k].retain(|c| c.pts + hi >= -half && c.pts + lo <= half);
         }
     }

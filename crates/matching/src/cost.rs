@@ -3,7 +3,7 @@
 //! The whole-number form that the search works on, its bound, the check of its plan and the costs that a plan gives as
 //! its reasons all ask here, term by term, so that they agree to the quantum.
 
-use crate::grid::{CentiGrams, DeciGrams, MOST_QUANTA, MilliPoints, Quanta};
+use crate::grid::{CentiGrams, DeciGrams, MilliPoints, Quanta};
 use crate::model::{Candidate, ClubNeed, CostWeights, Stock, TipFit, TipPair};
 use crate::solution::ClubCost;
 
@@ -19,8 +19,7 @@ pub(crate) struct Rate(f64);
 impl Rate {
     /// The cost of this many units, to the nearest quantum. Rate and units are not negative.
     pub fn of(self, units: f64) -> Quanta {
-        // Cutting off rounds down, since nothing is negative here.
-        Quanta((units * self.0 + HALF).min(MOST_QUANTA) as i32)
+        Quanta::cut(units * self.0 + HALF)
     }
 }
 

@@ -10,6 +10,7 @@ use crate::compile::Compiled;
 use crate::crowd::Crowding;
 use crate::cuts::{Cuts, Which};
 use crate::error::PartKind;
+use crate::grid::{MOST_PRICE, Steps, Total};
 use crate::index::{ByType, Ty};
 use crate::level::{Family, families};
 use crate::oracle::SetOracle;
@@ -47,7 +48,7 @@ pub(crate) struct Dual {
     /// Prices that gave the best bound.
     pub best_prices: Prices,
     /// No plan costs less.
-    pub best_bound: i64,
+    pub best_bound: Total,
 }
 
 impl Dual {
@@ -68,8 +69,8 @@ impl Dual {
             factor: FIRST_FACTOR,
             restarts: 0,
             round: 0,
-            whole: by_type(p, 0),
-            best_prices: by_type(p, 0),
+            whole: by_type(p, Steps(0)),
+            best_prices: by_type(p, Steps(0)),
         }
     }
 
@@ -79,7 +80,7 @@ impl Dual {
     }
 
     /// One round over all sets; `target` is what the prices reach for. `go_on` is asked after each set.
-    pub fn round(&mut self, oracles: &mut [SetOracle<'_>], target: i64, go_on: &mut dyn FnMut(i64) -> bool) {
+    pub fn round(&mut self, oracles: &mut [SetOracle<'_>], target: Total, go_on: &mut dyn FnMut(Total) -> bool) {
         self.round += 1;
         for family in &self.families {
             family.lower(&mut self.price);
@@ -93,7 +94,7 @@ impl Dual {
             self.plan_set(s, &mut oracles[s]);
             // The first directions mean something only once every set has been planned.
             if self.round > 2 || s + 1 == oracles.len() {
-                self.step(target as f64);
+                self.step(target.exact());
             }
             if !go_on(self.best_bound) {
                 return;
@@ -109,7 +110,7 @@ impl Dual {
     }
 
     /// A bound from the mean prices.
-    fn bound(&mut self, oracles: &mut [SetOracle<'_>], go_on: &mut dyn FnMut(i64) -> bool) {
+    fn bound(&mut self, oracles: &mut [SetOracle<'_>], go_on: &mut dyn FnMut(Total) -> bool) {
         round_all(&self.mean, &mut self.whole);
         self.cuts.fix(Which::Mean);
         for o in oracles.iter_mut() {
@@ -120,8 +121,8 @@ impl Dual {
             }
         }
         let value = self.crowding.search(oracles);
-        let worth = |&(k, ty, cap): &(PartKind, Ty, i32)| i64::from(self.whole[k][ty]) * i64::from(cap);
-        let bound = value - self.cuts.worth() - self.contended.iter().map(worth).sum::<i64>();
+        let worth = |&(k, ty, cap): &(PartKind, Ty, i32)| self.whole[k][ty].times(cap);
+        let bound = value - self.cuts.worth() - self.contended.iter().map(worth).sum::<Total>();
         if bound > self.best_bound || self.round == 1 {
             self.best_bound = bound.max(self.best_bound);
             self.best_prices.clone_from(&self.whole);
@@ -146,13 +147,13 @@ impl Dual {
         let mut real = window.map_or(value, |w| w.value);
         for &(k, ty) in demand.iter() {
             self.count[k][ty] += 1;
-            real -= i64::from(self.whole[k][ty]);
+            real -= Total::from(self.whole[k][ty]);
         }
-        self.real[s] = real as f64;
+        self.real[s] = real.exact();
     }
 
     fn step(&mut self, target: f64) {
-        let mut value: f64 = self.real.iter().sum::<f64>() + self.crowding.worth() as f64;
+        let mut value: f64 = self.real.iter().sum::<f64>() + self.crowding.worth().exact();
         let (beyond, mut norm) = self.cuts.excess();
         value += beyond;
         for &(k, ty, cap) in &self.contended {
@@ -178,11 +179,8 @@ impl Dual {
     }
 }
 
-/// No part is worth more than a few unbuilt clubs.
-const MOST_PRICE: f64 = (crate::grid::FORBIDDEN / 16) as f64;
-
 fn round_all(exact: &ByType<f64>, whole: &mut Prices) {
     for (exact, whole) in exact.values().zip(whole.values_mut()) {
-        exact.iter().zip(whole).for_each(|(x, w)| *w = (x + 0.5) as i32);
+        exact.iter().zip(whole).for_each(|(x, w)| *w = Steps::half_up(*x));
     }
 }

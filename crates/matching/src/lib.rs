@@ -60,8 +60,9 @@ mod dive;
 mod dual;
 mod error;
 mod exact;
-mod grid;
-// Named by examples of what must not compile, and by nothing else outside this crate.
+// These two are named by examples of what must not compile, and by nothing else outside this crate.
+#[doc(hidden)]
+pub mod grid;
 #[doc(hidden)]
 pub mod index;
 mod insert;

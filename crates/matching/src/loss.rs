@@ -93,19 +93,19 @@ impl Loss {
         Self { probability: table.into(), form }
     }
 
-    /// Greatest deviation that is planned at all, in grid steps.
-    pub(crate) fn half_steps(&self) -> i32 {
-        (self.probability.len() / 2) as i32
+    /// Greatest deviation that is planned at all; the curve has an entry for it and one for each nearer to 0.
+    pub(crate) fn half(&self) -> MilliPoints {
+        MilliPoints::at_place(MilliPoints(0), self.probability.len() / 2)
     }
 
     /// Greatest deviation that is planned at all, points.
     pub fn reach_points(&self) -> f64 {
-        f64::from(self.half_steps()) * STEP_POINTS
+        self.half().exact() * STEP_POINTS
     }
 
     /// Chance of finishing in tolerance at a deviation, to the nearest grid step; 0 beyond the reach.
     pub fn probability(&self, deviation_points: f64) -> f64 {
-        let at = (deviation_points / STEP_POINTS).round() + f64::from(self.half_steps());
+        let at = (deviation_points / STEP_POINTS).round() + self.half().exact();
         if !(at >= 0.0 && at < self.probability.len() as f64) { 0.0 } else { self.probability[at as usize] }
     }
 
@@ -117,7 +117,7 @@ impl Loss {
 
     /// As [`Loss::cost`], of a deviation on the grid.
     pub(crate) fn cost_at(&self, deviation: MilliPoints) -> Option<f64> {
-        let at = usize::try_from(i64::from(deviation.0) + i64::from(self.half_steps())).ok()?;
+        let at = usize::try_from(i64::from(deviation.0) + i64::from(self.half().0)).ok()?;
         self.of_chance(*self.probability.get(at)?, self.form_of(self.best()))
     }
 

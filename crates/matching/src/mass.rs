@@ -5,7 +5,7 @@
 //! rises after both. Between the two every head is looked at, beyond them only as long as one could still be cheaper.
 
 use crate::compile::{Club, MassCharge};
-use crate::grid::{CentiGrams, FORBIDDEN, MilliPoints};
+use crate::grid::{CentiGrams, FORBIDDEN, MilliPoints, Steps};
 use crate::index::HEAD;
 use crate::table::{Prices, tip_price};
 
@@ -16,7 +16,7 @@ pub(crate) struct Fits {
     heads: Vec<Fit>,
     /// The cheapest first.
     tips: Vec<Fit>,
-    least_head: i32,
+    least_head: Steps,
     /// Heavier heads have more points, and the loss falls on one side of its least and rises on the other.
     in_order: bool,
 }
@@ -25,7 +25,7 @@ pub(crate) struct Fits {
 struct Fit {
     pts: MilliPoints,
     cg: CentiGrams,
-    cost: i32,
+    cost: Steps,
 }
 
 impl Fits {
@@ -33,7 +33,7 @@ impl Fits {
     pub fn renew(&mut self, club: &Club, prices: &Prices) {
         let payable = |x: &Fit| x.cost < FORBIDDEN;
         self.heads.clear();
-        let priced = |cost: i32, price: i32| cost.saturating_add(price.min(FORBIDDEN));
+        let priced = |cost: Steps, price: Steps| cost.saturating_add(price.min(FORBIDDEN));
         let fit = club.cands[HEAD].iter();
         let fit = fit.map(|h| Fit { pts: h.pts, cg: h.cg, cost: priced(h.cost, prices[HEAD][h.ty]) });
         self.heads.extend(fit.filter(payable));
@@ -47,7 +47,7 @@ impl Fits {
     }
 
     /// What the cheapest head and tip weight cost with the loss and the mass, where everything else adds up to so much.
-    pub fn least(&self, club: &Club, charge: MassCharge, pts: MilliPoints, cg: CentiGrams) -> i32 {
+    pub fn least(&self, club: &Club, charge: MassCharge, pts: MilliPoints, cg: CentiGrams) -> Steps {
         let mut best = FORBIDDEN;
         for tip in &self.tips {
             let least = tip.cost + self.least_head;
@@ -94,7 +94,7 @@ impl Fits {
 mod tests {
     use super::Fits;
     use crate::compile::compile;
-    use crate::grid::FORBIDDEN;
+    use crate::grid::{FORBIDDEN, Steps};
     use crate::index::{GRIP, HEAD, SHAFT};
     use crate::instance::{Rng, Variant, set};
     use crate::model::{JobSet, MassTarget};
@@ -118,11 +118,11 @@ mod tests {
             }
             let sets = [JobSet { clubs: problem.clubs, priority: 1.0 }];
             let p = compile(&sets, &problem.stock, &problem.weights).expect("valid");
-            let mut prices = by_type(&p, 0);
+            let mut prices = by_type(&p, Steps(0));
             prices
                 .values_mut()
                 .flatten()
-                .for_each(|x| *x = if rng.below(9) == 0 { FORBIDDEN } else { rng.below(900) as i32 });
+                .for_each(|x| *x = if rng.below(9) == 0 { FORBIDDEN } else { Steps(rng.below(900) as i32) });
             let mut fits = Fits::default();
             for club in &p.clubs {
                 fits.renew(club, &prices);

@@ -8,7 +8,7 @@ use std::sync::Arc;
 use crate::compile::{Club, Compiled, SetShape};
 use crate::cuts::Charges;
 use crate::error::PartKind;
-use crate::grid::{DeciGrams, FORBIDDEN, MilliPoints};
+use crate::grid::{DeciGrams, FORBIDDEN, MilliPoints, Steps, Total};
 use crate::index::{ADAPTER, ByKind, ByType, GRIP, HEAD, Level, MainKind, PerType, Place, SHAFT, TIP, Ty};
 use crate::table::{Column, Folded, Prices, by_type, fill_row, fold, pick};
 
@@ -22,7 +22,7 @@ const DEAR: i16 = i16::MAX;
 /// Cheapest shaft and grip at one level of shaft residual.
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct Cell {
-    pub value: i32,
+    pub value: Steps,
     pub shaft: Place,
 }
 
@@ -34,13 +34,13 @@ pub(crate) struct ClubTable {
     folded: Folded,
     /// Shafts × grips, above `offset`.
     matrix: Vec<i16>,
-    offset: i32,
+    offset: Steps,
     /// Level of each shaft.
     level: Vec<Level>,
     /// Heads, tip weights or adapters can run out, so the tables depend on prices.
     varies: bool,
     /// Prices of heads, tip weights and adapters that the tables were worked out under; empty before the first time.
-    under: Vec<i32>,
+    under: Vec<Steps>,
 }
 
 /// All of a set's tables.
@@ -55,15 +55,15 @@ pub(crate) struct SetOracle<'a> {
     /// Cheapest cell for each club and level, under the prices last given.
     pub cells: Vec<Vec<Cell>>,
     /// Cost of leaving each club out, as the relaxed problem sees it.
-    pub(crate) skips: Vec<i32>,
+    pub(crate) skips: Vec<Steps>,
     /// What windows cost beside their range.
     pub(crate) charges: Charges,
     /// Shafts below each level, counted once for every level they can be at.
     shafts_below: Vec<u64>,
     /// How many of each type the clubs could take at most.
     wanted: ByType<i32>,
-    scratch: Vec<i32>,
-    row: Vec<i32>,
+    scratch: Vec<Steps>,
+    row: Vec<Steps>,
     priced: Vec<i16>,
 }
 
@@ -72,7 +72,7 @@ pub(crate) struct SetOracle<'a> {
 pub(crate) struct Window {
     pub lo: usize,
     pub hi: usize,
-    pub value: i64,
+    pub value: Total,
 }
 
 impl<'a> SetOracle<'a> {
@@ -167,7 +167,7 @@ impl<'a> SetOracle<'a> {
     /// Kind, type and count of everything that these clubs could use up.
     pub fn contended(&self) -> Vec<(PartKind, Ty, i32)> {
         let all = self.wanted.iter().flat_map(|(k, list)| list.types().map(move |ty| (k, ty)));
-        let counted = all.map(|(k, ty)| (k, ty, self.p.types[k][ty].cap.min(i32::MAX as u32) as i32));
+        let counted = all.map(|(k, ty)| (k, ty, self.p.types[k][ty].count()));
         counted.filter(|&(k, ty, cap)| self.wanted[k][ty] > cap).collect()
     }
 
@@ -224,8 +224,9 @@ impl<'a> SetOracle<'a> {
         let heads = club.cands[HEAD].iter().map(|h| prices[HEAD][h.ty]);
         // One leading entry, so that a club without heads is worked out once too.
         let adapters = club.adapters.iter().flat_map(|list| list.iter()).map(|&a| prices[ADAPTER][a]);
-        let under =
-            || std::iter::once(0).chain(heads.clone()).chain(prices[TIP].iter().copied()).chain(adapters.clone());
+        let under = || {
+            std::iter::once(Steps(0)).chain(heads.clone()).chain(prices[TIP].iter().copied()).chain(adapters.clone())
+        };
         if table.under.iter().copied().eq(under()) {
             return;
         }
@@ -236,20 +237,20 @@ impl<'a> SetOracle<'a> {
         let (shafts, grips) = (club.cands[SHAFT].len(), club.cands[GRIP].len());
         let entries = shafts * grips;
         if entries > 0 && entries <= MATRIX_LIMIT {
-            self.row.resize(entries, 0);
+            self.row.resize(entries, Steps(0));
             for (s, row) in self.row.chunks_exact_mut(grips).enumerate() {
                 fill_row(&club, &table.folded, Place::of(s), row);
             }
-            let offset = self.row.iter().copied().min().unwrap_or(0);
+            let offset = self.row.iter().copied().min().unwrap_or_default();
             table.offset = offset;
             table.matrix.extend(self.row.iter().map(|&x| narrow(x - offset)));
         }
     }
 
     /// The row of a club's table for one shaft: cheapest club with each grip, shaft and grip prices not included.
-    pub fn row(&mut self, c: usize, s: usize) -> &[i32] {
+    pub fn row(&mut self, c: usize, s: usize) -> &[Steps] {
         let club = self.clubs[c].clone();
-        self.row.resize(club.cands[GRIP].len(), 0);
+        self.row.resize(club.cands[GRIP].len(), Steps(0));
         fill_row(&club, &self.tables[c].folded, Place::of(s), &mut self.row);
         &self.row
     }
@@ -258,7 +259,7 @@ impl<'a> SetOracle<'a> {
     pub fn cells_between(&mut self, c: usize, prices: &Prices, lo: usize, hi: usize) {
         let club = self.clubs[c].clone();
         let list = &club.cands[GRIP];
-        let base = list.iter().map(|g| prices[GRIP][g.ty]).min().unwrap_or(0);
+        let base = list.iter().map(|g| prices[GRIP][g.ty]).min().unwrap_or_default();
         let mut priced = std::mem::take(&mut self.priced);
         priced.clear();
         priced.extend(list.iter().map(|g| narrow(prices[GRIP][g.ty] - base)));
@@ -277,7 +278,7 @@ impl<'a> SetOracle<'a> {
             let narrow_row = table.matrix.get(s * list.len()..(s + 1) * list.len()).unwrap_or(&[]);
             let least = least_sum(narrow_row, &priced);
             let least = if least < DEAR {
-                table.offset + base + i32::from(least)
+                table.offset + base + wide(least)
             } else {
                 self.row(c, s).iter().zip(list).fold(FORBIDDEN, |m, (&r, g)| m.min(r + prices[GRIP][g.ty]))
             };
@@ -314,7 +315,7 @@ impl<'a> SetOracle<'a> {
         let wanted = cell.value - prices[SHAFT][club.cands[SHAFT][s].ty];
         let table = &self.tables[c];
         let kept = table.matrix.get(s * list.len()..(s + 1) * list.len()).unwrap_or(&[]);
-        let mut priced = kept.iter().zip(list).map(|(&r, g)| i32::from(r) + prices[GRIP][g.ty]);
+        let mut priced = kept.iter().zip(list).map(|(&r, g)| wide(r) + prices[GRIP][g.ty]);
         if let Some(g) = priced.position(|x| x == wanted - table.offset) {
             return g;
         }
@@ -344,17 +345,17 @@ impl<'a> SetOracle<'a> {
     }
 
     /// The cheapest window, or `None` when leaving every club unbuilt is as cheap; and what the set costs there.
-    pub fn best_window(&self) -> (i64, Option<Window>) {
-        let skip: i64 = (0..self.len()).map(|c| i64::from(self.skips[c])).sum();
+    pub fn best_window(&self) -> (Total, Option<Window>) {
+        let skip: Total = (0..self.len()).map(|c| Total::from(self.skips[c])).sum();
         let mut best = (skip, None);
         self.scan_windows(&mut |w, touching| {
             if w.value < best.0 {
                 // A set that leaves a club unbuilt is not charged: one that must, for want of shafts in the window, owes
                 // nothing on top of that. The charge is for sets that span just this window.
                 let value = match self.charges.at(w.lo, w.hi) {
-                    0 => w.value,
+                    Steps(0) => w.value,
                     _ if self.short(w.lo, w.hi) > 0 => touching,
-                    charge => touching + i64::from(charge).min(self.leave_out(1, |c| self.least(c, w))),
+                    charge => touching + Total::from(charge).min(self.leave_out(1, |c| self.least(c, w))),
                 };
                 if value < best.0 {
                     best = (value, Some(w));
@@ -367,30 +368,30 @@ impl<'a> SetOracle<'a> {
 
     /// Visits windows (lo, hi); the visitor gets the window with the plain sum, the bound of sets that really touch
     /// both ends, and returns the value above which windows do not interest it.
-    pub fn scan_windows(&self, visit: &mut dyn FnMut(Window, i64) -> i64) {
+    pub fn scan_windows(&self, visit: &mut dyn FnMut(Window, Total) -> Total) {
         let n = self.len();
-        let floor: i64 = (0..n)
+        let floor: Total = (0..n)
             .map(|c| self.cells[c].iter().map(|x| x.value).min().unwrap_or(FORBIDDEN).min(self.skips[c]))
-            .map(i64::from)
+            .map(Total::from)
             .sum();
-        let mut limit = i64::MAX;
-        let mut run = vec![0_i32; n];
+        let mut limit = Total::ANY;
+        let mut run = vec![Steps(0); n];
         for lo in 0..self.levels.len() {
             for (c, r) in run.iter_mut().enumerate() {
                 *r = self.skips[c];
             }
             for hi in lo..self.levels.len() {
-                let range = i64::from(self.shape.range_cost(self.levels[hi] - self.levels[lo]));
+                let range = Total::from(self.shape.range_cost(self.levels[hi] - self.levels[lo]));
                 if range + floor > limit {
                     break;
                 }
-                let (mut sum, mut touch_lo, mut touch_hi) = (range, i64::MAX, i64::MAX);
+                let (mut sum, mut touch_lo, mut touch_hi) = (range, Total::ANY, Total::ANY);
                 for (c, r) in run.iter_mut().enumerate() {
                     let at = self.cells[c][hi].value;
                     *r = (*r).min(at);
-                    sum += i64::from(*r);
-                    touch_hi = touch_hi.min(i64::from(at) - i64::from(*r));
-                    touch_lo = touch_lo.min(i64::from(self.cells[c][lo].value) - i64::from(*r));
+                    sum += Total::from(*r);
+                    touch_hi = touch_hi.min(Total::from(at) - Total::from(*r));
+                    touch_lo = touch_lo.min(Total::from(self.cells[c][lo].value) - Total::from(*r));
                 }
                 let short = self.short(lo, hi);
                 if short > 0 {
@@ -404,12 +405,12 @@ impl<'a> SetOracle<'a> {
 
     /// What the set costs at least in a window, and at least if its shafts touch both ends of it; the cells must be up to
     /// date.
-    pub fn window_value(&self, w: Window) -> (i64, i64) {
-        let mut sum = i64::from(self.shape.range_cost(self.levels[w.hi] - self.levels[w.lo]));
-        let (mut touch_lo, mut touch_hi) = (i32::MAX, i32::MAX);
+    pub fn window_value(&self, w: Window) -> (Total, Total) {
+        let mut sum = Total::from(self.shape.range_cost(self.levels[w.hi] - self.levels[w.lo]));
+        let (mut touch_lo, mut touch_hi) = (Steps(i32::MAX), Steps(i32::MAX));
         for (c, cells) in self.cells.iter().enumerate() {
             let least = cells[w.lo..=w.hi].iter().fold(self.skips[c], |m, x| m.min(x.value));
-            sum += i64::from(least);
+            sum += Total::from(least);
             touch_lo = touch_lo.min(cells[w.lo].value - least);
             touch_hi = touch_hi.min(cells[w.hi].value - least);
         }
@@ -417,7 +418,7 @@ impl<'a> SetOracle<'a> {
         if short > 0 {
             sum += self.leave_out(short, |c| self.least(c, w));
         }
-        (sum, sum + i64::from(touch_lo.max(touch_hi)))
+        (sum, sum + Total::from(touch_lo.max(touch_hi)))
     }
 
     /// How many clubs at least have no shaft in a window.
@@ -427,14 +428,14 @@ impl<'a> SetOracle<'a> {
     }
 
     /// What it adds at least to leave out so many clubs whose least costs are given.
-    fn leave_out(&self, clubs: usize, least: impl Fn(usize) -> i32) -> i64 {
-        let mut extra: Vec<i32> = (0..self.len()).map(|c| self.skips[c] - least(c)).collect();
+    fn leave_out(&self, clubs: usize, least: impl Fn(usize) -> Steps) -> Total {
+        let mut extra: Vec<Steps> = (0..self.len()).map(|c| self.skips[c] - least(c)).collect();
         extra.sort_unstable();
-        extra.iter().take(clubs).map(|&x| i64::from(x)).sum()
+        extra.iter().take(clubs).map(|&x| Total::from(x)).sum()
     }
 
     /// A club's least cost in a window (or of leaving it unbuilt); the cells must be up to date.
-    pub fn least(&self, c: usize, w: Window) -> i32 {
+    pub fn least(&self, c: usize, w: Window) -> Steps {
         self.cells[c][w.lo..=w.hi].iter().fold(self.skips[c], |m, x| m.min(x.value))
     }
 
@@ -465,10 +466,10 @@ impl<'a> SetOracle<'a> {
     }
 
     /// Real cost of a plan of this set.
-    pub fn plan_cost(&self, plan: &[Option<Column>]) -> i64 {
+    pub fn plan_cost(&self, plan: &[Option<Column>]) -> Total {
         let clubs = plan.iter().zip(&self.clubs).map(|(column, club)| column.map_or(club.skip, |x| x.cost));
-        let range = span(plan).map_or(0, |(lo, hi)| self.shape.range_cost(hi - lo));
-        clubs.map(i64::from).sum::<i64>() + i64::from(range)
+        let range = span(plan).map_or(Steps(0), |(lo, hi)| self.shape.range_cost(hi - lo));
+        clubs.map(Total::from).sum::<Total>() + Total::from(range)
     }
 }
 
@@ -478,9 +479,15 @@ pub(crate) fn span(plan: &[Option<Column>]) -> Option<(DeciGrams, DeciGrams)> {
     residuals.fold(None, |span, r| Some(span.map_or((r, r), |(lo, hi): (DeciGrams, DeciGrams)| (lo.min(r), hi.max(r)))))
 }
 
-/// A difference of costs in 16 bits.
-fn narrow(x: i32) -> i16 {
-    x.clamp(0, i32::from(DEAR)) as i16
+/// A difference of costs in 16 bits. Only here costs are bare numbers: a row of differences is gone through eight at a
+/// time, which the compiler does for integers.
+fn narrow(difference: Steps) -> i16 {
+    i16::try_from(difference.0.max(0)).unwrap_or(DEAR)
+}
+
+/// Undoes [`narrow`] for what is less than [`DEAR`].
+fn wide(difference: i16) -> Steps {
+    Steps(i32::from(difference))
 }
 
 /// Least sum of two rows, [`DEAR`] at most; the compiler vectorises it.

@@ -5,7 +5,7 @@
 //! faster than folding all parts anew.
 
 use crate::compile::Club;
-use crate::grid::FORBIDDEN;
+use crate::grid::{FORBIDDEN, Steps};
 use crate::index::{GRIP, HEAD, Place, SHAFT, Slot};
 use crate::instance::Rng;
 use crate::oracle::SetOracle;
@@ -20,14 +20,14 @@ const HEADS: usize = 2;
 /// A column and its reduced cost.
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct Priced {
-    pub reduced: i32,
+    pub reduced: Steps,
     pub column: Column,
 }
 
 /// What a search through a list needs to see of a column.
 #[derive(Debug, Clone, Copy)]
 struct Key {
-    reduced: i32,
+    reduced: Steps,
     places: [Slot; 5],
 }
 
@@ -45,13 +45,13 @@ impl Shelf {
     }
 
     /// Reduced cost of the cheapest column.
-    pub fn least(&self) -> Option<i32> {
+    pub fn least(&self) -> Option<Steps> {
         self.keys.first().map(|k| k.reduced)
     }
 
     /// The first column under `limit` that is in stock. Each is passed over with a chance of one in `blink` ("blinks"
     /// after Christiaens & Vanden Berghe 2020: otherwise the same moves come out again and again).
-    pub fn first(&self, limit: i32, left: &StockLeft, rng: &mut Rng, blink: usize) -> Option<Priced> {
+    pub fn first(&self, limit: Steps, left: &StockLeft, rng: &mut Rng, blink: usize) -> Option<Priced> {
         for (i, key) in self.keys.iter().enumerate() {
             if key.reduced >= limit {
                 return None;
@@ -73,9 +73,9 @@ pub(crate) struct Pool {
 }
 
 /// Lists a club's columns up to `slack` above its cheapest; its tables must be up to date for these prices.
-pub(crate) fn list(o: &mut SetOracle<'_>, c: usize, prices: &Prices, slack: i32, stock: &StockLeft) -> Pool {
+pub(crate) fn list(o: &mut SetOracle<'_>, c: usize, prices: &Prices, slack: Steps, stock: &StockLeft) -> Pool {
     let club = o.clubs[c].clone();
-    let mut cells: Vec<Vec<(i32, Place, Place)>> = vec![Vec::new(); o.levels.len()];
+    let mut cells: Vec<Vec<(Steps, Place, Place)>> = vec![Vec::new(); o.levels.len()];
     for (s, shaft) in club.cands[SHAFT].iter().enumerate() {
         let own = prices[SHAFT][shaft.ty];
         let level = &mut cells[o.level_of(c, s)];
@@ -106,13 +106,13 @@ pub(crate) fn list(o: &mut SetOracle<'_>, c: usize, prices: &Prices, slack: i32,
 }
 
 /// The cheapest few heads (each with its best tip weight) for a shaft and a grip, up to a reduced cost.
-fn heads(club: &Club, s: Place, g: Place, prices: &Prices, most: i32) -> Vec<Priced> {
+fn heads(club: &Club, s: Place, g: Place, prices: &Prices, most: Steps) -> Vec<Priced> {
     let (shaft, grip) = (&club.cands[SHAFT][s.index()], &club.cands[GRIP][g.index()]);
     let own = prices[SHAFT][shaft.ty] + prices[GRIP][grip.ty];
     let mut best: Vec<Priced> = Vec::with_capacity(HEADS + 1);
     for head in &club.cands[HEAD] {
         let own = own + prices[HEAD][head.ty];
-        let mut limit = if best.len() == HEADS { best[HEADS - 1].reduced } else { most + 1 };
+        let mut limit = if best.len() == HEADS { best[HEADS - 1].reduced } else { most + Steps(1) };
         let mut found = None;
         for tip in &club.tips {
             if own + head.cost + tip.cost >= limit {

@@ -6,7 +6,7 @@
 use std::sync::Arc;
 
 use crate::compile::Club;
-use crate::grid::FORBIDDEN;
+use crate::grid::{FORBIDDEN, Steps, Total};
 use crate::index::{ByMain, GRIP, HEAD, MainKind, SHAFT};
 use crate::oracle::SetOracle;
 use crate::table::{Prices, column, tip_price};
@@ -14,14 +14,14 @@ use crate::table::{Prices, column, tip_price};
 impl SetOracle<'_> {
     /// Takes out of club `c` all candidates without a column of reduced cost `most` or less on levels `lo..=hi`. The
     /// tables must be up to date for these prices.
-    pub fn reduced(&mut self, c: usize, prices: &Prices, lo: usize, hi: usize, most: i64) -> Arc<Club> {
+    pub fn reduced(&mut self, c: usize, prices: &Prices, lo: usize, hi: usize, most: Total) -> Arc<Club> {
         let club = self.clubs[c].clone();
-        let most = most.min(i64::from(FORBIDDEN) - 1) as i32;
+        let most = most.limit();
         let grips = &club.cands[GRIP];
         let mut grip_kept = vec![false; grips.len()];
         let mut shafts = Vec::new();
         // Sum of points of shaft and grip, their priced cost, and (for the mass) the pair itself.
-        let mut pairs: Vec<(usize, usize, i32)> = Vec::new();
+        let mut pairs: Vec<(usize, usize, Steps)> = Vec::new();
         for (s, shaft) in club.cands[SHAFT].iter().enumerate() {
             let level = self.level_of(c, s);
             if level < lo || level > hi {
@@ -60,12 +60,17 @@ fn keep<T: Copy>(list: &[T], kept: &[bool]) -> Vec<T> {
     list.iter().zip(kept).filter(|x| *x.1).map(|x| *x.0).collect()
 }
 
-fn heads_and_tips(club: &Club, prices: &Prices, pairs: &[(usize, usize, i32)], most: i32) -> (Vec<bool>, Vec<bool>) {
+fn heads_and_tips(
+    club: &Club,
+    prices: &Prices,
+    pairs: &[(usize, usize, Steps)],
+    most: Steps,
+) -> (Vec<bool>, Vec<bool>) {
     let mut heads = vec![false; club.cands[HEAD].len()];
     let mut tips = vec![false; club.tips.len()];
     // Pairs of equal points differ only by cost, except where mass counts.
     let mut pairs = pairs.to_vec();
-    let sum = |&(s, g, price): &(usize, usize, i32)| {
+    let sum = |&(s, g, price): &(usize, usize, Steps)| {
         let (s, g) = (&club.cands[SHAFT][s], &club.cands[GRIP][g]);
         (s.pts + g.pts, s.cost + g.cost + price)
     };

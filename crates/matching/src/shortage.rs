@@ -9,7 +9,7 @@
 
 use crate::compile::{Cand, Club, Compiled};
 use crate::error::PartKind;
-use crate::grid::{FORBIDDEN, FRAC};
+use crate::grid::{FORBIDDEN, QUANTUM, Steps, Total};
 use crate::index::{ADAPTER, GRIP, HEAD, PerType, SHAFT, Ty};
 
 /// Clubs of which some surely stay unbuilt.
@@ -23,17 +23,17 @@ pub(crate) struct Crowd {
 
 /// Cost of leaving a club out, in the prices' problem, for a club that is in no crowd: a good part of the worst that a
 /// built club can lose.
-pub(crate) fn moderate_skip(club: &Club) -> i32 {
-    let worst = club.loss.costs.iter().copied().filter(|&c| c < FORBIDDEN).max().unwrap_or(0);
-    (worst / 4 / FRAC * FRAC).clamp(FRAC, club.skip.max(FRAC)).min(club.skip)
+pub(crate) fn moderate_skip(club: &Club) -> Steps {
+    let worst = club.loss.costs.iter().copied().filter(|&c| c < FORBIDDEN).max().unwrap_or_default();
+    worst.quarter().clamp(QUANTUM, club.skip.max(QUANTUM)).min(club.skip)
 }
 
 /// What clubs surely left unbuilt cost at least.
-pub(crate) fn unavoidable(p: &Compiled, crowds: &[Crowd]) -> i64 {
+pub(crate) fn unavoidable(p: &Compiled, crowds: &[Crowd]) -> Total {
     let least = |crowd: &Crowd| {
-        let mut skips: Vec<i64> = crowd.clubs.iter().map(|&c| i64::from(p.clubs[c].skip)).collect();
+        let mut skips: Vec<Total> = crowd.clubs.iter().map(|&c| Total::from(p.clubs[c].skip)).collect();
         skips.sort_unstable();
-        skips.iter().take(crowd.short).sum::<i64>()
+        skips.into_iter().take(crowd.short).sum::<Total>()
     };
     crowds.iter().map(least).sum()
 }

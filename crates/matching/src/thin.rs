@@ -13,7 +13,7 @@ use std::ops::Range;
 use std::sync::Arc;
 
 use crate::compile::{Cand, Club, Compiled, PartType};
-use crate::grid::{CentiGrams, DeciGrams, FRAC, MilliPoints};
+use crate::grid::{CentiGrams, DeciGrams, MilliPoints, Steps, Total};
 use crate::index::{ByMain, GRIP, HEAD, MainKind, PerType, SHAFT, Ty};
 use crate::oracle::SetOracle;
 use crate::table::{Prices, by_type};
@@ -27,7 +27,7 @@ const MASS_WORK: u64 = 16;
 /// Pairs of a selection, one pass.
 const SELECTED_WORK: usize = 2_000_000;
 /// Costs of parts count as alike within sixteen quanta.
-const ALIKE: u32 = 16 * FRAC.unsigned_abs();
+const ALIKE: Steps = Steps::quanta(16);
 /// Where the whole mass counts, one candidate stands for those of so many thousandths of a point.
 const WIDTH: i32 = 8;
 /// Stretches of a club's contributions.
@@ -116,7 +116,7 @@ fn choose(list: &mut Vec<Cand>, each: usize, taken: &mut PerType<u32>) -> Vec<Ca
             chosen.push(x);
         }
     };
-    let cheap = |x: &Cand| x.cost.unsigned_abs() / ALIKE;
+    let cheap = |x: &Cand| x.cost.0.unsigned_abs() / ALIKE.0.unsigned_abs();
     for from in &mut stretches {
         take(from, each.div_ceil(2), &|x, taken| (cheap(x), taken));
         take(from, each / 2, &|x, taken| (taken, cheap(x)));
@@ -168,7 +168,7 @@ pub(crate) fn relaxed(p: &Compiled, left_out: LeftOut) -> Compiled {
     let all = |(club, others): (&Arc<Club>, Others)| {
         let mut club = Club::clone(club);
         if others.pts > MilliPoints(0) {
-            club.loss = Arc::new(club.loss.within(others.pts.0));
+            club.loss = Arc::new(club.loss.within(others.pts));
         }
         if let Some(charge) = &mut club.mass {
             charge.slack = others.cg;
@@ -197,8 +197,8 @@ pub(crate) fn least_cost(
     set: usize,
     prices: &Prices,
     go_on: &mut dyn FnMut() -> bool,
-) -> Option<i64> {
-    let mut all = by_type(relaxed, 0);
+) -> Option<Total> {
+    let mut all = by_type(relaxed, Steps(0));
     for (all, selected) in all.values_mut().zip(prices.values()) {
         all.iter_mut().zip(selected).for_each(|(all, &selected)| *all = selected);
     }
@@ -239,7 +239,7 @@ mod tests {
     }
 
     /// The least cost of the only set.
-    fn of_all(relaxed: &Compiled, prices: &Prices) -> i64 {
+    fn of_all(relaxed: &Compiled, prices: &Prices) -> Total {
         least_cost(relaxed, 0, prices, &mut || true).expect("nobody stopped it")
     }
 
@@ -261,7 +261,7 @@ mod tests {
         let sets = [JobSet { clubs: problem.clubs, priority: 1.0 }];
         let relaxed = [1, 2, 5].map(|one_in| {
             let mut p = compile(&sets, &problem.stock, &problem.weights).expect("valid");
-            let free = by_type(&p, 0);
+            let free = by_type(&p, Steps(0));
             let all = left_out(&mut p, one_in, width);
             p.cost(of_all(&all, &free))
         });
@@ -313,8 +313,8 @@ mod tests {
         let sets = [JobSet { clubs: problem.clubs, priority: 1.0 }];
         let p = compile(&sets, &problem.stock, &problem.weights).expect("valid");
         let loss = &p.clubs[0].loss;
-        let wide = loss.within(15);
-        for deviation in -loss.half - 40..=loss.half + 40 {
+        let wide = loss.within(MilliPoints(15));
+        for deviation in -loss.half.0 - 40..=loss.half.0 + 40 {
             let least = (deviation - 15..=deviation + 15).map(|d| loss.at(MilliPoints(d))).min();
             assert_eq!(Some(wide.at(MilliPoints(deviation))), least);
         }
@@ -332,9 +332,9 @@ mod tests {
             let sets = [JobSet { clubs: problem.clubs, priority: 1.0 }];
             let mut p = compile(&sets, &problem.stock, &problem.weights).expect("valid");
             let mut rng = Rng::new(seed);
-            let mut prices = by_type(&p, 0);
-            prices.values_mut().flatten().for_each(|x| *x = rng.below(800) as i32);
-            for prices in [by_type(&p, 0), prices] {
+            let mut prices = by_type(&p, Steps(0));
+            prices.values_mut().flatten().for_each(|x| *x = Steps(rng.below(800) as i32));
+            for prices in [by_type(&p, Steps(0)), prices] {
                 let mut oracle = SetOracle::new(&p, 0);
                 oracle.price_all(&prices);
                 let least = oracle.best_window().0;
@@ -356,11 +356,11 @@ mod tests {
         // Nearly all in one place, two far out, and one of those dear.
         let cand = |i: usize| {
             let (pts, res) = (MilliPoints(500 + (i % 7) as i32), DeciGrams((i % 3) as i32));
-            Cand { ty: Ty::of(i), pts, cg: CentiGrams(0), cost: 0, res }
+            Cand { ty: Ty::of(i), pts, cg: CentiGrams(0), cost: Steps(0), res }
         };
         let mut list: Vec<Cand> = (0..9000).map(cand).collect();
         list[17].pts = MilliPoints(-4000);
-        (list[18].pts, list[18].cost) = (MilliPoints(4000), 99);
+        (list[18].pts, list[18].cost) = (MilliPoints(4000), Steps(99));
         let by_main = |[h, s, g]: [usize; 3]| {
             ByMain::from_fn(|k| match k {
                 MainKind::Head => h,
@@ -397,7 +397,7 @@ mod tests {
             ty: Ty::of(i),
             pts: MilliPoints(i as i32 % 640),
             cg: CentiGrams(0),
-            cost: if i.is_multiple_of(5) { 0 } else { 4000 },
+            cost: if i.is_multiple_of(5) { Steps(0) } else { Steps(4000) },
             res: DeciGrams(0),
         };
         let list: Vec<Cand> = (0..6400).map(cand).collect();
@@ -406,7 +406,7 @@ mod tests {
             let mut rest = list.clone();
             let chosen = choose(&mut rest, 8, &mut taken);
             assert_eq!((chosen.len(), rest.len()), (512, 6400 - 512));
-            assert!(chosen.iter().filter(|x| x.cost == 0).count() >= 256);
+            assert!(chosen.iter().filter(|x| x.cost == Steps(0)).count() >= 256);
         }
         assert!(taken.iter().filter(|&&n| n > 0).count() > 2000);
     }
