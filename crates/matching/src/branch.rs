@@ -68,7 +68,7 @@ impl Search<'_, '_> {
         }
         let mut kept = Vec::new();
         for c in 0..self.o.len() {
-            let most = Total::from(self.o.least(c, w)) + slack;
+            let most = slack + self.o.least(c, w);
             let club = self.o.reduced(c, &prices, w.lo, w.hi, most);
             kept.push(self.o.replace(c, club));
         }
@@ -174,9 +174,9 @@ fn main(kind: PartKind) -> Option<MainKind> {
     MAIN.into_iter().find(|&main| PartKind::from(main) == kind)
 }
 
-fn mean_of(figures: impl ExactSizeIterator<Item = f64>) -> f64 {
-    let count = figures.len() as f64;
-    figures.sum::<f64>() / count
+fn mean_of(figures: impl Iterator<Item = f64>) -> f64 {
+    let (count, sum) = figures.fold((0.0, 0.0), |(count, sum), x| (count + 1.0, sum + x));
+    sum / count
 }
 
 /// One side of a split.

@@ -5,7 +5,7 @@ use std::collections::{HashMap, HashSet};
 use std::ops::Range;
 use std::sync::Arc;
 
-use crate::cost::{Rate, Tariff, mass_offset, residual, tip_mass, tip_points, under_cap};
+use crate::cost::{Rate, Tariff, enough_tips, mass_offset, residual, tip_mass, tip_points, under_cap};
 use crate::error::{MatchError, PartKind};
 use crate::grid::{CentiGrams, DeciGrams, FORBIDDEN, MOST_QUANTA, MilliPoints, Steps, Total};
 use crate::index::{ByMain, ByType, MAIN, MainKind, PerType, SHAFT, TIP, Ty};
@@ -311,8 +311,7 @@ fn tip_options(need: &ClubNeed, stock: &Stock, tariff: &Tariff, adapters: Option
     let mut options = vec![none];
     let mut push = |fits: &[&TipFit], pair: Option<&TipPair>| {
         let tips = || fits.iter().map(|f| f.tip);
-        let there = |tip: usize| tips().filter(|&t| t == tip).zip(1..).all(|(_, n)| n <= stock.tips[tip].count);
-        if tips().all(there) && under_cap(need, stock, tips()) {
+        if tips().all(|tip| enough_tips(stock, tip, tips())) && under_cap(need, stock, tips()) {
             let mass = tip_mass(stock, tips());
             options.push(TipOption {
                 adapter: None,
@@ -409,7 +408,7 @@ impl<'a> Typer<'a> {
             let seen = whole(club, c, kind, Ty::default(), &tariff);
             let print = &mut self.prints[part];
             for half in [&mut print.0, &mut print.1] {
-                for word in [at as u64, pair(seen.pts.0, seen.cg.0), pair(seen.cost.0, seen.res.0)] {
+                for word in [crate::index::count(at), pair(seen.pts.0, seen.cg.0), pair(seen.cost.0, seen.res.0)] {
                     *half = mix(*half ^ word);
                 }
             }

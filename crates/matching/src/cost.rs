@@ -4,6 +4,7 @@
 //! its reasons all ask here, term by term, so that they agree to the quantum.
 
 use crate::grid::{CentiGrams, DeciGrams, MilliPoints, Quanta};
+use crate::index::count;
 use crate::model::{Candidate, ClubNeed, CostWeights, Stock, TipFit, TipPair};
 use crate::solution::ClubCost;
 
@@ -96,6 +97,11 @@ impl Tariff {
 /// Mass of some weights of the tray.
 pub(crate) fn tip_mass(stock: &Stock, tips: impl IntoIterator<Item = usize>) -> CentiGrams {
     tips.into_iter().map(|t| CentiGrams::of(stock.tips[t].grams)).sum()
+}
+
+/// Whether the tray has as many of one weight as there are of it among some.
+pub(crate) fn enough_tips(stock: &Stock, tip: usize, among: impl IntoIterator<Item = usize>) -> bool {
+    count(among.into_iter().filter(|&t| t == tip).count()) <= u64::from(stock.tips[tip].count)
 }
 
 /// Whether some weights of the tray stay within a club's cap.

@@ -9,7 +9,7 @@
 
 use crate::compile::Compiled;
 use crate::grid::{DeciGrams, Steps, Total};
-use crate::index::{PerType, SHAFT, Ty};
+use crate::index::{PerType, SHAFT, Ty, count};
 use crate::oracle::SetOracle;
 
 /// Widest stretch of residuals with an inequality of its own, in distinct residuals.
@@ -55,7 +55,7 @@ impl Cuts {
         }
         let mut residuals: Vec<DeciGrams> = pairs.iter().map(|x| x.0).collect();
         residuals.dedup();
-        let sets = p.sets.iter().filter(|s| s.clubs.len() >= size).count() as u64;
+        let sets = count(p.sets.iter().filter(|s| s.clubs.len() >= size).count());
         let mut most = Vec::new();
         let mut seen = PerType::new(p.types[SHAFT].len(), usize::MAX);
         for (first, &from) in residuals.iter().enumerate() {
@@ -68,9 +68,12 @@ impl Cuts {
                     }
                 }
                 // Stretches too short for a single set are left to the subproblem.
-                let there = shafts / size as u64;
-                if there > 0 && there < sets {
-                    most.push((first * WIDTH + width, there as i32));
+                let there = shafts / count(size);
+                if there > 0
+                    && there < sets
+                    && let Ok(there) = i32::try_from(there)
+                {
+                    most.push((first * WIDTH + width, there));
                 }
             }
         }

@@ -76,7 +76,7 @@ const DUAL_ROUNDS: u64 = 150;
 
 /// Rounds from one reheating to the next and the temperature after it: first short and cool, for a good plan soon; slower
 /// cooling from hotter pays once the plan is good.
-fn schedule(rounds: u64) -> (u64, f64) {
+fn schedule(rounds: u64) -> (u32, f64) {
     match rounds {
         0..361 => (60, EIGHT_QUANTA),
         361..1921 => (240, EIGHT_QUANTA),
@@ -153,10 +153,11 @@ impl<'a, 'g> Day<'a, 'g> {
                 }
             }
             let (cycle, heat) = schedule(self.rounds);
-            if self.rounds.is_multiple_of(cycle) {
+            if self.rounds.is_multiple_of(cycle.into()) {
                 self.improver.back_to_best(self.compiled);
             }
-            let cooled = 1.0 - (self.rounds % cycle) as f64 / cycle as f64;
+            let past = u32::try_from(self.rounds % u64::from(cycle)).unwrap_or(cycle);
+            let cooled = 1.0 - f64::from(past) / f64::from(cycle);
             self.improver.heat = heat * cooled * cooled;
             self.improve();
         }

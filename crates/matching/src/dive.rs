@@ -100,7 +100,7 @@ impl Search<'_, '_> {
         for i in (0..n).rev() {
             let c = order[i];
             let least = lists[c].first().map_or(Steps(i32::MAX), |x| x.reduced).min(self.o.clubs[c].skip);
-            rest[i] = rest[i + 1] + Total::from(least);
+            rest[i] = rest[i + 1] + least;
         }
         let left = StockLeft::new(self.o.p);
         let mut dive = Dive { lists, order, rest, left, plan: vec![None; n], budget };
@@ -124,14 +124,14 @@ impl Search<'_, '_> {
             }
             if d.left.take_all(open.uses()) {
                 d.plan[c] = Some(open);
-                self.dive(d, depth + 1, so_far + Total::from(open.reduced));
+                self.dive(d, depth + 1, so_far + open.reduced);
                 d.plan[c] = None;
                 d.left.put_all(open.uses());
             }
         }
         let skip = self.o.clubs[c].skip;
         if fits(skip, self.cost) && self.spend(d) {
-            self.dive(d, depth + 1, so_far + Total::from(skip));
+            self.dive(d, depth + 1, so_far + skip);
         }
     }
 

@@ -284,6 +284,11 @@ impl Steps {
         Self(self.0 / 4 / FRAC * FRAC)
     }
 
+    /// How many whole units of a cost that is not negative.
+    pub(crate) fn in_units(self, unit: Self) -> u32 {
+        self.0.unsigned_abs() / unit.0.unsigned_abs()
+    }
+
     /// So many times.
     pub(crate) fn times(self, count: impl Into<i64>) -> Total {
         Total(i64::from(self.0) * count.into())

@@ -120,6 +120,11 @@ macro_rules! by_variant {
         }
 
         impl<T> $name<T> {
+            /// A variant's number is its place in the declaration, and there are as many entries as variants.
+            fn place(kind: $kind) -> usize {
+                kind as usize
+            }
+
             /// One entry for each kind.
             pub fn from_fn(make: impl FnMut($kind) -> T) -> Self {
                 Self($all.map(make))
@@ -167,14 +172,13 @@ macro_rules! by_variant {
         impl<T, K: Into<$kind>> Index<K> for $name<T> {
             type Output = T;
             fn index(&self, kind: K) -> &T {
-                // A variant's number is its place in the declaration, and there are as many entries as variants.
-                &self.0[kind.into() as usize]
+                &self.0[Self::place(kind.into())]
             }
         }
 
         impl<T, K: Into<$kind>> IndexMut<K> for $name<T> {
             fn index_mut(&mut self, kind: K) -> &mut T {
-                &mut self.0[kind.into() as usize]
+                &mut self.0[Self::place(kind.into())]
             }
         }
     };
@@ -191,6 +195,11 @@ by_variant! {
 }
 
 impl<T> ByMain<T> {
+    /// One entry for each kind.
+    pub const fn new(head: T, shaft: T, grip: T) -> Self {
+        Self([head, shaft, grip])
+    }
+
     /// With entries for the other kinds.
     pub fn and(self, tips: T, adapters: T) -> ByKind<T> {
         let [heads, shafts, grips] = self.0;
@@ -239,6 +248,11 @@ number! {
 number! {
     /// The place of a type, or of a pair of tip weights, in the list of what is in stock.
     Slot
+}
+
+/// How many, in the 64 bits in which products of counts are taken; a `usize` has no more of them wherever this runs.
+pub(crate) const fn count(of: usize) -> u64 {
+    of as u64
 }
 
 /// Something for each type of a kind.

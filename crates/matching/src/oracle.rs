@@ -346,7 +346,7 @@ impl<'a> SetOracle<'a> {
 
     /// The cheapest window, or `None` when leaving every club unbuilt is as cheap; and what the set costs there.
     pub fn best_window(&self) -> (Total, Option<Window>) {
-        let skip: Total = (0..self.len()).map(|c| Total::from(self.skips[c])).sum();
+        let skip: Total = self.skips.iter().copied().sum();
         let mut best = (skip, None);
         self.scan_windows(&mut |w, touching| {
             if w.value < best.0 {
@@ -389,7 +389,7 @@ impl<'a> SetOracle<'a> {
                 for (c, r) in run.iter_mut().enumerate() {
                     let at = self.cells[c][hi].value;
                     *r = (*r).min(at);
-                    sum += Total::from(*r);
+                    sum += *r;
                     touch_hi = touch_hi.min(Total::from(at) - Total::from(*r));
                     touch_lo = touch_lo.min(Total::from(self.cells[c][lo].value) - Total::from(*r));
                 }
@@ -410,7 +410,7 @@ impl<'a> SetOracle<'a> {
         let (mut touch_lo, mut touch_hi) = (Steps(i32::MAX), Steps(i32::MAX));
         for (c, cells) in self.cells.iter().enumerate() {
             let least = cells[w.lo..=w.hi].iter().fold(self.skips[c], |m, x| m.min(x.value));
-            sum += Total::from(least);
+            sum += least;
             touch_lo = touch_lo.min(cells[w.lo].value - least);
             touch_hi = touch_hi.min(cells[w.hi].value - least);
         }
@@ -418,20 +418,20 @@ impl<'a> SetOracle<'a> {
         if short > 0 {
             sum += self.leave_out(short, |c| self.least(c, w));
         }
-        (sum, sum + Total::from(touch_lo.max(touch_hi)))
+        (sum, sum + touch_lo.max(touch_hi))
     }
 
     /// How many clubs at least have no shaft in a window.
     fn short(&self, lo: usize, hi: usize) -> usize {
         let there = self.shafts_below[hi + 1] - self.shafts_below[lo];
-        self.len().saturating_sub(there as usize)
+        self.len().saturating_sub(usize::try_from(there).unwrap_or(usize::MAX))
     }
 
     /// What it adds at least to leave out so many clubs whose least costs are given.
     fn leave_out(&self, clubs: usize, least: impl Fn(usize) -> Steps) -> Total {
         let mut extra: Vec<Steps> = (0..self.len()).map(|c| self.skips[c] - least(c)).collect();
         extra.sort_unstable();
-        extra.iter().take(clubs).map(|&x| Total::from(x)).sum()
+        extra.into_iter().take(clubs).sum()
     }
 
     /// A club's least cost in a window (or of leaving it unbuilt); the cells must be up to date.
@@ -469,7 +469,7 @@ impl<'a> SetOracle<'a> {
     pub fn plan_cost(&self, plan: &[Option<Column>]) -> Total {
         let clubs = plan.iter().zip(&self.clubs).map(|(column, club)| column.map_or(club.skip, |x| x.cost));
         let range = span(plan).map_or(Steps(0), |(lo, hi)| self.shape.range_cost(hi - lo));
-        clubs.map(Total::from).sum::<Total>() + Total::from(range)
+        clubs.sum::<Total>() + range
     }
 }
 

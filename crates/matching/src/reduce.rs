@@ -7,7 +7,7 @@ use std::sync::Arc;
 
 use crate::compile::Club;
 use crate::grid::{FORBIDDEN, Steps, Total};
-use crate::index::{ByMain, GRIP, HEAD, MainKind, SHAFT};
+use crate::index::{ByMain, GRIP, HEAD, Place, SHAFT};
 use crate::oracle::SetOracle;
 use crate::table::{Prices, column, tip_price};
 
@@ -21,7 +21,7 @@ impl SetOracle<'_> {
         let mut grip_kept = vec![false; grips.len()];
         let mut shafts = Vec::new();
         // Sum of points of shaft and grip, their priced cost, and (for the mass) the pair itself.
-        let mut pairs: Vec<(usize, usize, Steps)> = Vec::new();
+        let mut pairs: Vec<(Place, Place, Steps)> = Vec::new();
         for (s, shaft) in club.cands[SHAFT].iter().enumerate() {
             let level = self.level_of(c, s);
             if level < lo || level > hi {
@@ -34,7 +34,7 @@ impl SetOracle<'_> {
                 let price = own + prices[GRIP][grip.ty];
                 if row[g] + price <= most {
                     (kept, grip_kept[g]) = (true, true);
-                    pairs.push((s, g, price));
+                    pairs.push((Place::of(s), Place::of(g), price));
                 }
             }
             if kept {
@@ -43,11 +43,7 @@ impl SetOracle<'_> {
         }
         let (heads, tips) = heads_and_tips(&club, prices, &pairs, most);
         Arc::new(Club {
-            cands: ByMain::from_fn(|kind| match kind {
-                MainKind::Head => keep(&club.cands[HEAD], &heads),
-                MainKind::Shaft => std::mem::take(&mut shafts),
-                MainKind::Grip => keep(grips, &grip_kept),
-            }),
+            cands: ByMain::new(keep(&club.cands[HEAD], &heads), shafts, keep(grips, &grip_kept)),
             tips: keep(&club.tips, &tips),
             adapters: club.adapters.clone(),
             loss: club.loss.clone(),
@@ -63,15 +59,15 @@ fn keep<T: Copy>(list: &[T], kept: &[bool]) -> Vec<T> {
 fn heads_and_tips(
     club: &Club,
     prices: &Prices,
-    pairs: &[(usize, usize, Steps)],
+    pairs: &[(Place, Place, Steps)],
     most: Steps,
 ) -> (Vec<bool>, Vec<bool>) {
     let mut heads = vec![false; club.cands[HEAD].len()];
     let mut tips = vec![false; club.tips.len()];
     // Pairs of equal points differ only by cost, except where mass counts.
     let mut pairs = pairs.to_vec();
-    let sum = |&(s, g, price): &(usize, usize, Steps)| {
-        let (s, g) = (&club.cands[SHAFT][s], &club.cands[GRIP][g]);
+    let sum = |&(s, g, price): &(Place, Place, Steps)| {
+        let (s, g) = (&club.cands[SHAFT][s.index()], &club.cands[GRIP][g.index()]);
         (s.pts + g.pts, s.cost + g.cost + price)
     };
     pairs.sort_unstable_by_key(&sum);
@@ -90,7 +86,7 @@ fn heads_and_tips(
             }
             let own = own.saturating_add(tip_price(tip, prices));
             let used = pairs.iter().any(|&(s, g, price)| {
-                let column = column(club, head, &club.cands[SHAFT][s], &club.cands[GRIP][g], tip);
+                let column = column(club, head, &club.cands[SHAFT][s.index()], &club.cands[GRIP][g.index()], tip);
                 column.cost < FORBIDDEN && column.cost.saturating_add(own).saturating_add(price) <= most
             });
             if used {

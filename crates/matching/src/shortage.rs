@@ -10,7 +10,7 @@
 use crate::compile::{Cand, Club, Compiled};
 use crate::error::PartKind;
 use crate::grid::{FORBIDDEN, QUANTUM, Steps, Total};
-use crate::index::{ADAPTER, GRIP, HEAD, PerType, SHAFT, Ty};
+use crate::index::{ADAPTER, GRIP, HEAD, PerType, SHAFT, Ty, count};
 
 /// Clubs of which some surely stay unbuilt.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -97,7 +97,7 @@ impl<'a> Matching<'a> {
         let p = self.p;
         // A free part first, so that long chains stay rare.
         for ty in types(&p.clubs[club], self.kind) {
-            if self.holders[ty].len() < p.types[self.kind][ty].cap as usize {
+            if count(self.holders[ty].len()) < u64::from(p.types[self.kind][ty].cap) {
                 self.holders[ty].push(club);
                 return true;
             }

@@ -14,7 +14,7 @@ use std::sync::Arc;
 
 use crate::compile::{Cand, Club, Compiled, PartType};
 use crate::grid::{CentiGrams, DeciGrams, MilliPoints, Steps, Total};
-use crate::index::{ByMain, GRIP, HEAD, MainKind, PerType, SHAFT, Ty};
+use crate::index::{ByMain, GRIP, HEAD, MainKind, PerType, SHAFT, Ty, count};
 use crate::oracle::SetOracle;
 use crate::table::{Prices, by_type};
 
@@ -23,7 +23,7 @@ const MOST_WORK: u64 = 8_000_000;
 /// A head is folded over about two thousand sums of points, eight of them in the time of a pair.
 const FOLD_WORK: u64 = 250;
 /// A pair takes so much longer where the whole mass of a club counts.
-const MASS_WORK: u64 = 16;
+const MASS_WORK: usize = 16;
 /// Pairs of a selection, one pass.
 const SELECTED_WORK: usize = 2_000_000;
 /// Costs of parts count as alike within sixteen quanta.
@@ -59,26 +59,26 @@ struct Others {
 }
 
 /// Chooses what is planned from; `None` when that is everything. `lists` gives a club's candidates of a kind and is asked
-/// at most twice for each; `count` says how many there are of a type of shaft.
+/// at most twice for each; `shafts_of` says how many there are of a type of shaft.
 pub(crate) fn thin(
     sets: &[Range<usize>],
     types: &ByMain<usize>,
     mass_counts: bool,
     lists: &dyn Fn(usize, MainKind) -> Vec<Cand>,
-    count: &dyn Fn(Ty) -> u32,
+    shafts_of: &dyn Fn(Ty) -> u32,
 ) -> Option<Thinned> {
     let pair = if mass_counts { MASS_WORK } else { 1 };
-    let work = |sizes: ByMain<u64>| pair * sizes[SHAFT] * sizes[GRIP] + sizes[HEAD] * FOLD_WORK;
+    let work = |sizes: ByMain<u64>| count(pair) * sizes[SHAFT] * sizes[GRIP] + sizes[HEAD] * FOLD_WORK;
     let clubs = sets.last().map_or(0, |set| set.end);
     // As if every club took every type; a count by club only where that is too much.
-    if work(types.each(|&n| n as u64)) * clubs as u64 <= MOST_WORK {
+    if work(types.each(|&n| count(n))) * count(clubs) <= MOST_WORK {
         return None;
     }
-    let sizes = (0..clubs).map(|c| ByMain::from_fn(|k| lists(c, k).len() as u64));
+    let sizes = (0..clubs).map(|c| ByMain::from_fn(|k| count(lists(c, k).len())));
     if sizes.map(work).sum::<u64>() <= MOST_WORK {
         return None;
     }
-    let each = (SELECTED_WORK / pair as usize / clubs).isqrt().clamp(128, 512) / STRETCHES;
+    let each = (SELECTED_WORK / pair / clubs).isqrt().clamp(128, 512) / STRETCHES;
     let width = if mass_counts { WIDTH } else { 1 };
     let mut taken = types.each(|&n| PerType::new(n, 0));
     let mut chosen = Vec::with_capacity(clubs);
@@ -91,7 +91,7 @@ pub(crate) fn thin(
             chosen.push(ByMain::from_fn(|k| choose(&mut others[k], each, &mut taken[k])));
             left_out.clubs.push(Others::new(others, width));
         }
-        left_out.shafts.push(by_residual(at, count));
+        left_out.shafts.push(by_residual(at, shafts_of));
     }
     Some(Thinned { chosen, kept: taken.each(|taken| taken.each(|&n| n > 0)), left_out })
 }
@@ -100,10 +100,10 @@ pub(crate) fn thin(
 /// some stretches have fewer. `taken` counts the clubs that chose a type: one half of the choice is cheap before it is
 /// new, the other new before it is cheap, so that clubs that vie for a stretch have many parts of it between them.
 fn choose(list: &mut Vec<Cand>, each: usize, taken: &mut PerType<u32>) -> Vec<Cand> {
-    let points = || list.iter().map(|x| x.pts.0);
+    let points = || list.iter().map(|x| x.pts);
     let (Some(lo), Some(hi)) = (points().min(), points().max()) else { return Vec::new() };
     let mut stretches: Vec<Vec<Cand>> = vec![Vec::new(); STRETCHES];
-    list.drain(..).for_each(|x| stretches[(x.pts.0 - lo) as usize * STRETCHES / ((hi - lo) as usize + 1)].push(x));
+    list.drain(..).for_each(|x| stretches[x.pts.place_from(lo) * STRETCHES / (hi.place_from(lo) + 1)].push(x));
     let room = each * STRETCHES;
     let mut chosen = Vec::with_capacity(room);
     let mut take = |from: &mut Vec<Cand>, most: usize, key: &dyn Fn(&Cand, u32) -> (u32, u32)| {
@@ -116,7 +116,7 @@ fn choose(list: &mut Vec<Cand>, each: usize, taken: &mut PerType<u32>) -> Vec<Ca
             chosen.push(x);
         }
     };
-    let cheap = |x: &Cand| x.cost.0.unsigned_abs() / ALIKE.0.unsigned_abs();
+    let cheap = |x: &Cand| x.cost.in_units(ALIKE);
     for from in &mut stretches {
         take(from, each.div_ceil(2), &|x, taken| (cheap(x), taken));
         take(from, each / 2, &|x, taken| (taken, cheap(x)));
@@ -361,13 +361,7 @@ mod tests {
         let mut list: Vec<Cand> = (0..9000).map(cand).collect();
         list[17].pts = MilliPoints(-4000);
         (list[18].pts, list[18].cost) = (MilliPoints(4000), Steps(99));
-        let by_main = |[h, s, g]: [usize; 3]| {
-            ByMain::from_fn(|k| match k {
-                MainKind::Head => h,
-                MainKind::Shaft => s,
-                MainKind::Grip => g,
-            })
-        };
+        let by_main = |[h, s, g]: [usize; 3]| ByMain::new(h, s, g);
         let all = |sets: &[Range<usize>], types| thin(sets, &by_main(types), false, &|_, _| list.clone(), &|_| 1);
         let few = all(&[0..4, 4..8], [9000, 9000, 9000]).expect("far too many");
         let mut union = vec![0; 9000];
