@@ -66,6 +66,7 @@ pub mod grid;
 #[doc(hidden)]
 pub mod index;
 mod insert;
+#[cfg(any(test, feature = "instance"))]
 pub mod instance;
 mod level;
 mod loss;
@@ -75,6 +76,7 @@ mod oracle;
 mod plan;
 mod pool;
 mod reduce;
+mod rng;
 mod ruin;
 mod set;
 mod shortage;

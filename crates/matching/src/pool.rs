@@ -7,8 +7,8 @@
 use crate::compile::Club;
 use crate::grid::{FORBIDDEN, Steps};
 use crate::index::{GRIP, HEAD, Place, SHAFT, Slot};
-use crate::instance::Rng;
 use crate::oracle::SetOracle;
+use crate::rng::Rng;
 use crate::stockleft::StockLeft;
 use crate::table::{Column, Prices, column, tip_price};
 

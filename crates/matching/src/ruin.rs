@@ -7,9 +7,9 @@ use crate::compile::Compiled;
 use crate::grid::{FORBIDDEN, Steps, Total};
 use crate::index::Place;
 use crate::insert::widening;
-use crate::instance::Rng;
 use crate::oracle::{Cell, SetOracle, Window, span};
 use crate::pool::{Pool, Priced};
+use crate::rng::Rng;
 use crate::stockleft::StockLeft;
 use crate::table::Column;
 
