@@ -7,9 +7,11 @@
 use std::sync::Arc;
 
 use crate::climb::Climb;
-use crate::compile::{Club, GRIP, HEAD, SHAFT};
+use crate::compile::Club;
+use crate::error::PartKind;
 use crate::exact::Search;
-use crate::grid::{FRAC, MilliPoints};
+use crate::grid::{MilliPoints, QUANTUM, Total};
+use crate::index::{ByKind, MAIN, MainKind};
 use crate::oracle::Window;
 
 /// Price steps a node.
@@ -21,15 +23,19 @@ const FEW_COLUMNS: usize = 300;
 /// Nodes of depth-first search after which a node is split after all.
 const DIVE_NODES: u64 = 2000;
 
-/// By club, what the relaxed solutions chose: points of tip weight, grip, head, shaft.
-type Seen = Vec<Vec<[MilliPoints; 4]>>;
+/// By club, the points of what the relaxed solutions chose.
+type Seen = Vec<Vec<ByKind<MilliPoints>>>;
+
+/// What a club may be split by, with the weight of each. A step of tip weight outweighs any change of grip, head or shaft
+/// of the same size in points, because it is what cannot be had in small steps. An adapter goes in at the tip.
+const SPLITS: [(PartKind, f64); 4] =
+    [(PartKind::Tip, 1.0), (PartKind::Grip, 0.5), (PartKind::Head, 0.25), (PartKind::Shaft, 0.5)];
 
 /// Where to split.
 #[derive(Debug, Clone, Copy)]
 struct Split {
     club: usize,
-    /// 0 tip weight, 1 grip, 2 head, 3 shaft.
-    what: usize,
+    what: PartKind,
     /// At or below against above.
     at: MilliPoints,
     /// Whether the side at or below is tried first.
@@ -56,18 +62,18 @@ impl Search<'_, '_> {
         let prices = climb.best_prices.clone();
         self.price_window(w, &prices);
         let worth = crate::climb::stock_worth(self.o.p, &prices);
-        let slack = self.cost - i64::from(FRAC) + worth - self.o.window_value(w).0;
-        if slack < 0 {
+        let slack = self.cost - QUANTUM + worth - self.o.window_value(w).0;
+        if slack < Total(0) {
             return;
         }
         let mut kept = Vec::new();
         for c in 0..self.o.len() {
-            let most = i64::from(self.o.least(c, w)) + slack;
+            let most = slack + self.o.least(c, w);
             let club = self.o.reduced(c, &prices, w.lo, w.hi, most);
             kept.push(self.o.replace(c, club));
         }
         self.price_window(w, &prices);
-        let range = i64::from(self.o.shape.range_cost(self.o.levels[w.hi] - self.o.levels[w.lo]));
+        let range = Total::from(self.o.shape.range_cost(self.o.levels[w.hi] - self.o.levels[w.lo]));
         let few = self.open_columns(w, &prices, slack, FEW_COLUMNS);
         if !few.is_some_and(|lists| self.depth_first(lists, range - worth, DIVE_NODES)) {
             if let Some(split) = self.split(&seen) {
@@ -90,7 +96,7 @@ impl Search<'_, '_> {
         }
     }
 
-    fn price_window(&mut self, w: Window, prices: &crate::table::ByType) {
+    fn price_window(&mut self, w: Window, prices: &crate::table::Prices) {
         for c in 0..self.o.len() {
             self.o.refold(c, prices);
             self.o.cells_between(c, prices, w.lo, w.hi);
@@ -105,7 +111,7 @@ impl Search<'_, '_> {
             self.price_window(w, &climb.prices);
             let value = self.o.window_value(w).0;
             climb.score(value);
-            if self.cost - climb.best_bound < i64::from(FRAC) {
+            if self.cost - climb.best_bound < QUANTUM.into() {
                 return None;
             }
             let cells = self.o.cells_in(Some(w));
@@ -127,21 +133,17 @@ impl Search<'_, '_> {
 
     /// The club and quantity about which the relaxed solutions disagree most.
     fn split(&self, seen: &Seen) -> Option<Split> {
-        // A step of tip weight outweighs any change of grip, head or shaft of the same size in points, because it is
-        // what cannot be had in small steps.
-        let weight = [1.0, 0.5, 0.25, 0.5];
         let mut best: Option<(f64, Split)> = None;
         for (club, chosen) in seen.iter().enumerate() {
-            for what in 0..4 {
+            for (what, weight) in SPLITS {
                 let Some((lo, hi)) = self.extent(club, what) else { continue };
                 if lo == hi || chosen.is_empty() {
                     continue;
                 }
-                let n = chosen.len() as f64;
-                let mean = chosen.iter().map(|x| f64::from(x[what].0)).sum::<f64>() / n;
-                let spread = chosen.iter().map(|x| (f64::from(x[what].0) - mean).abs()).sum::<f64>() / n;
-                let score = spread * weight[what] + 1e-3 * f64::from((hi - lo).0) * weight[what];
-                let at = MilliPoints((mean.floor() as i32).clamp(lo.0, hi.0 - 1));
+                let mean = mean_of(chosen.iter().map(|x| x[what].exact()));
+                let spread = mean_of(chosen.iter().map(|x| (x[what].exact() - mean).abs()));
+                let score = spread * weight + 1e-3 * (hi - lo).exact() * weight;
+                let at = MilliPoints::below(mean).clamp(lo, hi - MilliPoints(1));
                 let below = chosen.iter().filter(|x| x[what] <= at).count();
                 let split = Split { club, what, at, low_first: 2 * below >= chosen.len() };
                 if best.is_none_or(|b| score > b.0) {
@@ -153,31 +155,37 @@ impl Search<'_, '_> {
     }
 
     /// Least and greatest points that a club's candidates of one kind offer.
-    fn extent(&self, c: usize, what: usize) -> Option<(MilliPoints, MilliPoints)> {
+    fn extent(&self, c: usize, what: PartKind) -> Option<(MilliPoints, MilliPoints)> {
         let club = &self.o.clubs[c];
         let ends = |list: &mut dyn Iterator<Item = MilliPoints>| {
             list.fold(None, |e: Option<(MilliPoints, MilliPoints)>, p| {
                 Some(e.map_or((p, p), |(lo, hi)| (lo.min(p), hi.max(p))))
             })
         };
-        match what {
-            0 => ends(&mut club.tips.iter().map(|t| t.pts)),
-            _ => ends(&mut club.cands[kind_of(what)].iter().map(|x| x.pts)),
+        match main(what) {
+            None => ends(&mut club.tips.iter().map(|t| t.pts)),
+            Some(kind) => ends(&mut club.cands[kind].iter().map(|x| x.pts)),
         }
     }
 }
 
-fn kind_of(what: usize) -> usize {
-    [GRIP, HEAD, SHAFT][what - 1]
+/// The kind that a club lists by itself; none for what goes in at the tip.
+fn main(kind: PartKind) -> Option<MainKind> {
+    MAIN.into_iter().find(|&main| PartKind::from(main) == kind)
+}
+
+fn mean_of(figures: impl Iterator<Item = f64>) -> f64 {
+    let (count, sum) = figures.fold((0.0, 0.0), |(count, sum), x| (count + 1.0, sum + x));
+    sum / count
 }
 
 /// One side of a split.
 fn side(club: &Arc<Club>, split: Split, low: bool) -> Arc<Club> {
     let mut club = Club::clone(club);
     let stays = |pts: MilliPoints| (pts <= split.at) == low;
-    match split.what {
-        0 => club.tips.retain(|t| stays(t.pts)),
-        what => club.cands[kind_of(what)].retain(|x| stays(x.pts)),
+    match main(split.what) {
+        None => club.tips.retain(|t| stays(t.pts)),
+        Some(kind) => club.cands[kind].retain(|x| stays(x.pts)),
     }
     Arc::new(club)
 }

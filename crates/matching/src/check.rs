@@ -9,7 +9,7 @@ use std::collections::BTreeMap;
 use crate::compile::Compiled;
 use crate::cost::{Built, Tariff, under_cap};
 use crate::error::{MatchError, PartKind};
-use crate::grid::{DeciGrams, FRAC};
+use crate::grid::{DeciGrams, Total};
 use crate::model::{CostWeights, JobSet, Stock};
 use crate::plan::choices;
 use crate::solution::Choice;
@@ -22,24 +22,24 @@ pub(crate) fn checked(
     stock: &Stock,
     weights: &CostWeights,
     columns: &[Option<Column>],
-    cost: i64,
+    cost: Total,
 ) -> Result<Vec<Vec<Option<Choice>>>, MatchError> {
     let plan = choices(p, sets, stock, weights, columns).map_err(MatchError::CheckFailed)?;
-    let quanta = check(sets, stock, weights, &plan).map_err(MatchError::CheckFailed)?;
-    let frac = i64::from(FRAC);
-    if quanta * frac == cost {
+    let added = check(sets, stock, weights, &plan).map_err(MatchError::CheckFailed)?;
+    if added == cost {
         return Ok(plan);
     }
-    Err(MatchError::CheckFailed(format!("the parts cost {quanta} quanta, and the search says {}", cost / frac)))
+    let (added, cost) = (added.quanta(), cost.quanta());
+    Err(MatchError::CheckFailed(format!("the parts cost {added} quanta, and the search says {cost}")))
 }
 
-/// Adds up what a plan costs, in whole quanta, or says what is wrong with it.
-fn check(sets: &[JobSet], stock: &Stock, weights: &CostWeights, plan: &[Vec<Option<Choice>>]) -> Result<i64, String> {
+/// Adds up what a plan costs, or says what is wrong with it.
+fn check(sets: &[JobSet], stock: &Stock, weights: &CostWeights, plan: &[Vec<Option<Choice>>]) -> Result<Total, String> {
     if plan.len() != sets.len() {
         return Err(format!("{} sets planned of {}", plan.len(), sets.len()));
     }
     let mut used: BTreeMap<(PartKind, usize), u32> = BTreeMap::new();
-    let mut total = 0;
+    let mut total = Total(0);
     for (i, (set, choices)) in sets.iter().zip(plan).enumerate() {
         if set.clubs.len() != choices.len() {
             return Err(format!("set {i}: {} clubs planned of {}", choices.len(), set.clubs.len()));
@@ -48,7 +48,7 @@ fn check(sets: &[JobSet], stock: &Stock, weights: &CostWeights, plan: &[Vec<Opti
         let mut residuals: Vec<DeciGrams> = Vec::new();
         for (j, (club, choice)) in set.clubs.iter().zip(choices).enumerate() {
             let Some(choice) = choice else {
-                total += i64::from(tariff.unbuilt().0);
+                total += Total::from(tariff.unbuilt());
                 continue;
             };
             let named = |e: String| format!("set {i} club {j}: {e}");
@@ -57,7 +57,7 @@ fn check(sets: &[JobSet], stock: &Stock, weights: &CostWeights, plan: &[Vec<Opti
             if !under_cap(club, stock, choice.tips.iter().copied()) {
                 return Err(named(format!("{} g of tip weight over the cap of {} g", choice.tip_g, club.tip_cap_g)));
             }
-            total += i64::from(built.terms(&tariff, stock).map_err(named)?.total().0);
+            total += Total::from(built.terms(&tariff, stock).map_err(named)?.total());
             residuals.push(built.residual());
             *used.entry((PartKind::Head, choice.head)).or_default() += 1;
             *used.entry((PartKind::Shaft, choice.shaft)).or_default() += 1;
@@ -69,7 +69,7 @@ fn check(sets: &[JobSet], stock: &Stock, weights: &CostWeights, plan: &[Vec<Opti
                 *used.entry((PartKind::Tip, tip)).or_default() += 1;
             }
         }
-        total += i64::from(tariff.range(residuals).0);
+        total += Total::from(tariff.range(residuals));
     }
     for ((kind, part), count) in used {
         let there = match kind {

@@ -1,16 +1,18 @@
 //! Subgradient ascent on the prices of parts.
 
-use crate::compile::{Compiled, KINDS};
-use crate::grid::FORBIDDEN;
-use crate::table::ByType;
+use crate::compile::Compiled;
+use crate::error::PartKind;
+use crate::grid::{MOST_PRICE, Steps, Total};
+use crate::index::{ByType, PerType, Ty};
+use crate::table::Prices;
 
 /// What the whole stock is worth at given prices; comes off the relaxed cost to give the bound.
-pub(crate) fn stock_worth(p: &Compiled, prices: &ByType) -> i64 {
-    let mut sum = 0;
-    for (types, prices) in p.types.iter().zip(prices) {
+pub(crate) fn stock_worth(p: &Compiled, prices: &Prices) -> Total {
+    let mut sum = Total(0);
+    for (types, prices) in p.types.values().zip(prices.values()) {
         for (t, &price) in types.iter().zip(prices) {
-            if price != 0 {
-                sum += i64::from(price) * i64::from(t.cap);
+            if price != Steps(0) {
+                sum += price.times(t.cap);
             }
         }
     }
@@ -20,47 +22,57 @@ pub(crate) fn stock_worth(p: &Compiled, prices: &ByType) -> i64 {
 /// Prices on their way up.
 #[derive(Debug)]
 pub(crate) struct Climb {
-    pub prices: ByType,
-    pub best_prices: ByType,
-    pub best_bound: i64,
+    pub prices: Prices,
+    pub best_prices: Prices,
+    pub best_bound: Total,
     /// Unrounded prices.
-    exact: [Vec<f64>; KINDS],
+    exact: ByType<f64>,
     factor: f64,
     idle: usize,
     patience: usize,
     /// Kind, type and count of everything that can run out.
-    contended: Vec<(usize, usize, i32)>,
-    excess: [Vec<i32>; KINDS],
+    contended: Vec<(PartKind, Ty, i32)>,
+    excess: ByType<i32>,
 }
 
 impl Climb {
     /// Starts from given prices; `contended` lists kind, type and count of everything that can run out, and the rest
     /// has no price.
-    pub fn new(contended: Vec<(usize, usize, i32)>, mut prices: ByType, patience: usize) -> Self {
-        let excess = prices.each_ref().map(|list| vec![0; list.len()]);
-        let mut kept = excess.clone();
+    pub fn new(contended: Vec<(PartKind, Ty, i32)>, mut prices: Prices, patience: usize) -> Self {
+        let excess = prices.each(|list| PerType::new(list.len(), 0));
+        let mut kept = prices.each(|list| PerType::new(list.len(), Steps(0)));
         for &(k, ty, _) in &contended {
             kept[k][ty] = prices[k][ty];
         }
         prices = kept;
-        let exact = prices.each_ref().map(|list| list.iter().map(|&x| f64::from(x)).collect());
+        let exact = prices.each(|list| list.each(|&x| x.exact()));
         let best_prices = prices.clone();
-        Self { prices, best_prices, best_bound: i64::MIN / 4, exact, factor: 1.0, idle: 0, patience, contended, excess }
+        Self {
+            prices,
+            best_prices,
+            best_bound: Total::UNKNOWN,
+            exact,
+            factor: 1.0,
+            idle: 0,
+            patience,
+            contended,
+            excess,
+        }
     }
 
     /// Forgets bounds and step length but keeps the prices: for a new goal near the old one.
     pub fn restart(&mut self) {
-        (self.best_bound, self.factor, self.idle) = (i64::MIN / 4, 1.0, 0);
+        (self.best_bound, self.factor, self.idle) = (Total::UNKNOWN, 1.0, 0);
     }
 
     /// What the whole stock is worth at the present prices.
-    pub fn worth(&self) -> i64 {
-        let worth = |&(k, ty, cap): &(usize, usize, i32)| i64::from(self.prices[k][ty]) * i64::from(cap);
+    pub fn worth(&self) -> Total {
+        let worth = |&(k, ty, cap): &(PartKind, Ty, i32)| self.prices[k][ty].times(cap);
         self.contended.iter().map(worth).sum()
     }
 
     /// Notes the relaxed cost at the present prices; whether the bound got better.
-    pub fn score(&mut self, value: i64) -> bool {
+    pub fn score(&mut self, value: Total) -> bool {
         let bound = value - self.worth();
         let better = bound > self.best_bound;
         if better {
@@ -79,7 +91,7 @@ impl Climb {
 
     /// Moves the prices along demand (kind and type) less stock, by Polyak's step toward the best plan's cost. `false`
     /// when demand meets stock everywhere, that is when the prices cannot get better.
-    pub fn step(&mut self, demand: &[(usize, usize)], value: i64, cost: i64) -> bool {
+    pub fn step(&mut self, demand: &[(PartKind, Ty)], value: Total, cost: Total) -> bool {
         for &(k, ty, cap) in &self.contended {
             self.excess[k][ty] = -cap;
         }
@@ -97,14 +109,14 @@ impl Climb {
         if norm == 0.0 {
             return false;
         }
-        let gap = ((cost - value + self.worth()) as f64).max(1.0);
+        let gap = (cost - value + self.worth()).exact().max(1.0);
         let step = self.factor * gap / norm;
         for &(k, ty, _) in &self.contended {
             let e = self.excess[k][ty];
             if e != 0 {
-                let next = (self.exact[k][ty] + step * f64::from(e)).clamp(0.0, f64::from(FORBIDDEN / 16));
+                let next = (self.exact[k][ty] + step * f64::from(e)).clamp(0.0, MOST_PRICE);
                 self.exact[k][ty] = next;
-                self.prices[k][ty] = next.round() as i32;
+                self.prices[k][ty] = Steps::nearest(next);
             }
         }
         true

@@ -5,36 +5,22 @@ use std::collections::{HashMap, HashSet};
 use std::ops::Range;
 use std::sync::Arc;
 
-use crate::cost::{Rate, Tariff, mass_offset, residual, tip_mass, tip_points, under_cap};
+use crate::cost::{Rate, Tariff, enough_tips, mass_offset, residual, tip_mass, tip_points, under_cap};
 use crate::error::{MatchError, PartKind};
-use crate::grid::{CentiGrams, DeciGrams, FORBIDDEN, MOST_QUANTA, MilliPoints};
+use crate::grid::{CentiGrams, DeciGrams, FORBIDDEN, MOST_QUANTA, MilliPoints, Steps, Total};
+use crate::index::{ByMain, ByType, MAIN, MainKind, PerType, SHAFT, TIP, Ty};
 use crate::loss::LossForm;
 use crate::model::{Candidate, ClubNeed, CostWeights, JobSet, Stock, TipFit, TipPair};
 use crate::thin;
 
-/// Index of a kind in arrays by kind.
-pub(crate) const HEAD: usize = 0;
-/// See [`HEAD`].
-pub(crate) const SHAFT: usize = 1;
-/// See [`HEAD`].
-pub(crate) const GRIP: usize = 2;
-/// See [`HEAD`].
-pub(crate) const TIP: usize = 3;
-/// See [`HEAD`].
-pub(crate) const ADAPTER: usize = 4;
-
-/// How many kinds there are.
-pub(crate) const KINDS: usize = 5;
-
 /// One type of part as a candidate of one club.
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct Cand {
-    pub ty: u32,
+    pub ty: Ty,
     pub pts: MilliPoints,
     /// 0 where the club's mass does not count.
     pub cg: CentiGrams,
-    /// In price steps ([`FRAC`](crate::grid::FRAC) of them are a quantum), as all costs of the search.
-    pub cost: i32,
+    pub cost: Steps,
     /// Shaft residual; 0 for other kinds.
     pub res: DeciGrams,
 }
@@ -42,43 +28,47 @@ pub(crate) struct Cand {
 /// What may go in at the tip: an adapter where the club takes one, and no, one or two tip weights.
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct TipOption {
-    pub adapter: Option<u32>,
-    pub uses: [Option<u32>; 2],
+    pub adapter: Option<Ty>,
+    pub uses: [Option<Ty>; 2],
     pub pts: MilliPoints,
     pub cg: CentiGrams,
-    pub cost: i32,
+    pub cost: Steps,
 }
 
-/// A loss curve in price steps, `half` thousandths of a point to either side of zero.
+/// A loss curve, `half` to either side of zero.
 #[derive(Debug)]
 pub(crate) struct LossTable {
-    pub half: i32,
-    pub costs: Vec<i32>,
+    pub half: MilliPoints,
+    pub costs: Vec<Steps>,
     /// A deviation of least cost, if none on the way to it costs less than one farther out.
     pub least: Option<MilliPoints>,
 }
 
 impl LossTable {
-    fn new(costs: Vec<i32>, half: i32) -> Self {
-        let at = (0..costs.len()).min_by_key(|&i| (costs[i], (i as i32 - half).abs()));
+    fn new(costs: Vec<Steps>, half: MilliPoints) -> Self {
+        let deviation = |at: usize| MilliPoints::at_place(-half, at);
+        let at = (0..costs.len()).min_by_key(|&at| (costs[at], deviation(at).abs()));
         let least = at.filter(|&at| costs[..at].is_sorted_by(|a, b| a >= b) && costs[at..].is_sorted());
-        Self { half, costs, least: least.map(|at| MilliPoints(at as i32 - half)) }
+        let least = least.map(deviation);
+        Self { half, costs, least }
     }
 
-    /// The least cost within so many steps of each deviation.
-    pub fn within(&self, steps: i32) -> Self {
-        let half = self.half + steps;
-        let least = |deviation: i32| {
-            let from = (deviation - steps + self.half).clamp(0, 2 * self.half + 1) as usize;
-            let to = (deviation + steps + self.half + 1).clamp(0, 2 * self.half + 1) as usize;
+    /// The least cost within so far of each deviation.
+    pub fn within(&self, reach: MilliPoints) -> Self {
+        let half = self.half + reach;
+        let last = self.costs.len();
+        let least = |at: usize| {
+            let deviation = MilliPoints::at_place(-half, at);
+            let from = (deviation - reach).place_from(-self.half).min(last);
+            let to = (deviation + reach + MilliPoints(1)).place_from(-self.half).min(last);
             self.costs[from..to].iter().copied().min().unwrap_or(FORBIDDEN)
         };
-        Self::new((-half..=half).map(least).collect(), half)
+        Self::new((0..=half.place_from(-half)).map(least).collect(), half)
     }
 
-    pub fn at(&self, deviation: MilliPoints) -> i32 {
-        let i = deviation.0.saturating_add(self.half);
-        if i < 0 { FORBIDDEN } else { self.costs.get(i as usize).copied().unwrap_or(FORBIDDEN) }
+    pub fn at(&self, deviation: MilliPoints) -> Steps {
+        let at = usize::try_from(deviation.0.saturating_add(self.half.0)).ok();
+        at.and_then(|at| self.costs.get(at)).copied().unwrap_or(FORBIDDEN)
     }
 }
 
@@ -94,7 +84,7 @@ pub(crate) struct MassCharge {
 }
 
 impl MassCharge {
-    pub fn cost(&self, chosen: CentiGrams) -> i32 {
+    pub fn cost(&self, chosen: CentiGrams) -> Steps {
         let off = (chosen + self.offset).abs() - self.slack;
         self.rate.of(f64::from(off.0.max(0))).steps()
     }
@@ -104,16 +94,15 @@ impl MassCharge {
 #[derive(Debug, Clone)]
 pub(crate) struct Club {
     pub base: MilliPoints,
-    /// Candidates by kind: heads, shafts, grips.
-    pub cands: [Vec<Cand>; 3],
+    pub cands: ByMain<Vec<Cand>>,
     /// The cheapest first.
     pub tips: Vec<TipOption>,
     /// Types of adapter of which it takes one; none where it takes none.
-    pub adapters: Option<Arc<[u32]>>,
+    pub adapters: Option<Arc<[Ty]>>,
     pub loss: Arc<LossTable>,
     pub mass: Option<MassCharge>,
     /// Cost of leaving it unbuilt.
-    pub skip: i32,
+    pub skip: Steps,
 }
 
 /// A set: which clubs, and what a range of shaft residuals costs it.
@@ -128,8 +117,8 @@ pub(crate) struct SetShape {
 
 impl SetShape {
     /// Cost of a range of shaft residuals.
-    pub fn range_cost(&self, range: DeciGrams) -> i32 {
-        self.range.map_or(0, |rate| rate.of(f64::from(range.0)).steps())
+    pub fn range_cost(&self, range: DeciGrams) -> Steps {
+        self.range.map_or(Steps(0), |rate| rate.of(f64::from(range.0)).steps())
     }
 
     /// The same, where so many shafts have each residual.
@@ -146,11 +135,18 @@ impl SetShape {
 #[derive(Debug, Clone)]
 pub(crate) struct PartType {
     /// The parts, by number, each with its capacity.
-    pub members: Vec<(u32, u32)>,
+    pub members: Vec<(usize, u32)>,
     /// Sum of the capacities.
     pub cap: u32,
     /// How many clubs list it.
     pub wanted: u32,
+}
+
+impl PartType {
+    /// How many there are, to count with what is used; two thousand million of them are as good as more.
+    pub fn count(&self) -> i32 {
+        i32::try_from(self.cap).unwrap_or(i32::MAX)
+    }
 }
 
 /// The whole problem in whole numbers.
@@ -158,8 +154,7 @@ pub(crate) struct PartType {
 pub(crate) struct Compiled {
     pub clubs: Vec<Arc<Club>>,
     pub sets: Vec<SetShape>,
-    /// Types by kind: heads, shafts, grips, tip weights, adapters.
-    pub types: [Vec<PartType>; KINDS],
+    pub types: ByType<PartType>,
     pub quantum: f64,
     /// Where only a selection is planned from: the problem with all parts, for a bound (see `thin`).
     pub relaxed: Option<Box<Self>>,
@@ -167,13 +162,13 @@ pub(crate) struct Compiled {
 
 impl Compiled {
     /// Kind, type and count of everything that all clubs together could use up.
-    pub fn contended(&self) -> Vec<(usize, usize, i32)> {
+    pub fn contended(&self) -> Vec<(PartKind, Ty, i32)> {
         let mut out = Vec::new();
-        for (k, types) in self.types.iter().enumerate() {
-            for (ty, t) in types.iter().enumerate() {
+        for (k, types) in self.types.iter() {
+            for (ty, t) in types.typed() {
                 let most = if k == TIP { t.wanted.saturating_mul(2) } else { t.wanted };
                 if t.cap < most {
-                    out.push((k, ty, t.cap as i32));
+                    out.push((k, ty, t.count()));
                 }
             }
         }
@@ -181,8 +176,8 @@ impl Compiled {
     }
 
     /// A cost in the caller's unit.
-    pub fn cost(&self, units: i64) -> f64 {
-        units as f64 / f64::from(crate::grid::FRAC) * self.quantum
+    pub fn cost(&self, total: Total) -> f64 {
+        total.cost(self.quantum)
     }
 }
 
@@ -192,11 +187,7 @@ pub(crate) fn compile(sets: &[JobSet], stock: &Stock, weights: &CostWeights) -> 
     if sets.iter().all(|s| s.clubs.is_empty()) {
         return Err(MatchError::NoClubs);
     }
-    let mut typer = [
-        Typer::new(PartKind::Head, &stock.heads),
-        Typer::new(PartKind::Shaft, &stock.shafts),
-        Typer::new(PartKind::Grip, &stock.grips),
-    ];
+    let mut typer = ByMain::from_fn(|kind| Typer::new(kind.into(), stock_of(stock, kind)));
     let mut adapters = Typer::new(PartKind::Adapter, &stock.adapters);
     let mut at = 0;
     let mut pairs_checked: Vec<*const TipPair> = Vec::new();
@@ -213,8 +204,8 @@ pub(crate) fn compile(sets: &[JobSet], stock: &Stock, weights: &CostWeights) -> 
                 check_pairs(at, &club.tip_pairs, stock)?;
                 pairs_checked.push(list);
             }
-            for (kind, list) in [&club.heads, &club.shafts, &club.grips].into_iter().enumerate() {
-                typer[kind].see(at, club, list, set.priority, weights)?;
+            for (kind, typer) in typer.iter_mut() {
+                typer.see(at, club, list_of(club, kind), set.priority, weights)?;
             }
             adapters.see(at, club, club.adapters.as_deref().unwrap_or_default(), set.priority, weights)?;
             at += 1;
@@ -223,28 +214,27 @@ pub(crate) fn compile(sets: &[JobSet], stock: &Stock, weights: &CostWeights) -> 
     let mut typed = typer.map(Typer::finish);
     let adapters = adapters.finish();
     let needs: Vec<(&ClubNeed, f64)> = sets.iter().flat_map(|s| s.clubs.iter().map(|c| (c, s.priority))).collect();
-    let offered = |typed: &[Typed; 3], c: usize, k: usize| {
+    let offered = |typed: &ByMain<Typed>, c: usize, k: MainKind| {
         let (need, priority) = needs[c];
-        let list = [&need.heads, &need.shafts, &need.grips][k];
-        typed[k].candidates(need, list, k, &Tariff::new(weights, priority))
+        typed[k].candidates(need, list_of(need, k), &Tariff::new(weights, priority))
     };
-    let counts = [0, 1, 2].map(|k| typed[k].types.len());
+    let counts = typed.each(|t| t.types.len());
     let mass_counts = needs.iter().any(|(need, _)| need.mass_target.is_some());
     let mut ranges = Vec::with_capacity(sets.len());
     for set in sets {
         let from = ranges.last().map_or(0, |last: &Range<usize>| last.end);
         ranges.push(from..from + set.clubs.len());
     }
-    let count = |ty: u32| typed[SHAFT].types[ty as usize].cap;
-    let mut thinned = thin::thin(&ranges, counts, mass_counts, &|c, k| offered(&typed, c, k), &count);
+    let count = |ty: Ty| typed[SHAFT].types[ty].cap;
+    let mut thinned = thin::thin(&ranges, &counts, mass_counts, &|c, k| offered(&typed, c, k), &count);
     if let Some(thinned) = &mut thinned {
-        for (k, kept) in thinned.kept.iter().enumerate() {
+        for (k, kept) in thinned.kept.iter() {
             let number = typed[k].keep(kept);
             let chosen = thinned.chosen.iter_mut().flat_map(|lists| &mut lists[k]);
-            chosen.for_each(|x| x.ty = number[x.ty as usize]);
+            chosen.for_each(|x| x.ty = number[x.ty]);
         }
     }
-    let mut tip_types: Vec<PartType> = stock.tips.iter().enumerate().map(|(i, t)| tip_type(i, t.count)).collect();
+    let mut tip_types: PerType<PartType> = stock.tips.iter().enumerate().map(|(i, t)| tip_type(i, t.count)).collect();
     let mut losses: HashMap<((usize, LossForm), u64), Arc<LossTable>> = HashMap::new();
     let (mut clubs, mut shapes) = (Vec::with_capacity(at), Vec::with_capacity(sets.len()));
     for (set, range) in sets.iter().zip(ranges) {
@@ -252,17 +242,17 @@ pub(crate) fn compile(sets: &[JobSet], stock: &Stock, weights: &CostWeights) -> 
         for need in &set.clubs {
             let key = (need.loss.key(), set.priority.to_bits());
             let loss = losses.entry(key).or_insert_with(|| loss_table(need, &tariff)).clone();
-            let own = need.adapters.as_ref().map(|list| adapters.candidates(need, list, ADAPTER, &tariff));
+            let own = need.adapters.as_ref().map(|list| adapters.candidates(need, list, &tariff));
             let tips = tip_options(need, stock, &tariff, own.as_deref());
             for tip in &need.tips {
-                tip_types[tip.tip].wanted += 1;
+                tip_types[Ty::of(tip.tip)].wanted += 1;
             }
             let at = clubs.len();
             let mut cands = match &mut thinned {
                 Some(thinned) => std::mem::take(&mut thinned.chosen[at]),
-                None => [0, 1, 2].map(|k| offered(&typed, at, k)),
+                None => ByMain::from_fn(|k| offered(&typed, at, k)),
             };
-            cands.iter_mut().for_each(|list| list.sort_by_key(|c| (c.res, c.pts, c.cost, c.ty)));
+            cands.values_mut().for_each(|list| list.sort_by_key(|c| (c.res, c.pts, c.cost, c.ty)));
             clubs.push(Arc::new(Club {
                 base: MilliPoints::of(need.base_points),
                 cands,
@@ -280,36 +270,52 @@ pub(crate) fn compile(sets: &[JobSet], stock: &Stock, weights: &CostWeights) -> 
         let charged = (weights.shaft_range_per_g > 0.0).then(|| tariff.range_rate());
         shapes.push(SetShape { clubs: range, shafts: None, range: charged });
     }
-    let [heads, shafts, grips] = typed.map(|t| t.types);
-    let types = [heads, shafts, grips, tip_types, adapters.types];
+    let types = typed.map(|t| t.types).and(tip_types, adapters.types);
     let mut compiled = Compiled { clubs, sets: shapes, types, quantum: weights.quantum, relaxed: None };
     compiled.relaxed = thinned.map(|t| Box::new(thin::relaxed(&compiled, t.left_out)));
     compiled.clubs.iter_mut().for_each(|club| drop_out_of_reach(Arc::make_mut(club)));
     Ok(compiled)
 }
 
+/// A club's candidates of one kind.
+fn list_of(club: &ClubNeed, kind: MainKind) -> &[Candidate] {
+    match kind {
+        MainKind::Head => &club.heads,
+        MainKind::Shaft => &club.shafts,
+        MainKind::Grip => &club.grips,
+    }
+}
+
+/// How many there are of each part of one kind.
+fn stock_of(stock: &Stock, kind: MainKind) -> &[u32] {
+    match kind {
+        MainKind::Head => &stock.heads,
+        MainKind::Shaft => &stock.shafts,
+        MainKind::Grip => &stock.grips,
+    }
+}
+
 fn tip_type(index: usize, count: u32) -> PartType {
-    PartType { members: vec![(index as u32, count)], cap: count, wanted: 0 }
+    PartType { members: vec![(index, count)], cap: count, wanted: 0 }
 }
 
 fn loss_table(need: &ClubNeed, tariff: &Tariff) -> Arc<LossTable> {
-    let costs: Vec<i32> = need.loss.costs().map(|c| c.map_or(FORBIDDEN, |c| tariff.loss(c).steps())).collect();
-    Arc::new(LossTable::new(costs, need.loss.half_steps()))
+    let costs: Vec<Steps> = need.loss.costs().map(|c| c.map_or(FORBIDDEN, |c| tariff.loss(c).steps())).collect();
+    Arc::new(LossTable::new(costs, need.loss.half()))
 }
 
 /// No weight, each weight, each pair of which both fit, where the club takes one with each adapter, the cheapest first;
 /// those over the cap, or more than the tray has, are left out.
 fn tip_options(need: &ClubNeed, stock: &Stock, tariff: &Tariff, adapters: Option<&[Cand]>) -> Vec<TipOption> {
-    let none = TipOption { adapter: None, uses: [None, None], pts: MilliPoints(0), cg: CentiGrams(0), cost: 0 };
+    let none = TipOption { adapter: None, uses: [None, None], pts: MilliPoints(0), cg: CentiGrams(0), cost: Steps(0) };
     let mut options = vec![none];
     let mut push = |fits: &[&TipFit], pair: Option<&TipPair>| {
         let tips = || fits.iter().map(|f| f.tip);
-        let there = |tip: usize| stock.tips[tip].count as usize >= tips().filter(|&t| t == tip).count();
-        if tips().all(there) && under_cap(need, stock, tips()) {
+        if tips().all(|tip| enough_tips(stock, tip, tips())) && under_cap(need, stock, tips()) {
             let mass = tip_mass(stock, tips());
             options.push(TipOption {
                 adapter: None,
-                uses: [fits.first(), fits.get(1)].map(|f| f.map(|f| f.tip as u32)),
+                uses: [fits.first(), fits.get(1)].map(|f| f.map(|f| Ty::of(f.tip))),
                 pts: tip_points(fits.iter().copied(), pair),
                 cg: if need.mass_target.is_some() { mass } else { CentiGrams(0) },
                 cost: tariff.tip(mass, fits.len()).steps(),
@@ -361,11 +367,10 @@ fn mix(x: u64) -> u64 {
 }
 
 struct Typed {
-    types: Vec<PartType>,
-    type_of: Vec<u32>,
+    kind: PartKind,
+    types: PerType<PartType>,
+    type_of: Vec<Option<Ty>>,
 }
-
-const NO_TYPE: u32 = u32::MAX;
 
 impl<'a> Typer<'a> {
     fn new(kind: PartKind, capacity: &'a [u32]) -> Self {
@@ -400,11 +405,10 @@ impl<'a> Typer<'a> {
             in_range("contribution of a part", c.points, -500.0, 500.0, "points")?;
             in_range("mass of a part", c.mass_g, 0.0, 1e4, "g")?;
             in_range("extra cost of a part", c.extra_cost, 0.0, MOST_QUANTA * weights.quantum / priority, "clubs")?;
-            let k = if kind == PartKind::Shaft { SHAFT } else { HEAD };
-            let seen = whole(club, c, k, &tariff);
+            let seen = whole(club, c, kind, Ty::default(), &tariff);
             let print = &mut self.prints[part];
             for half in [&mut print.0, &mut print.1] {
-                for word in [at as u64, pair(seen.pts.0, seen.cg.0), pair(seen.cost, seen.res.0)] {
+                for word in [crate::index::count(at), pair(seen.pts.0, seen.cg.0), pair(seen.cost.0, seen.res.0)] {
                     *half = mix(*half ^ word);
                 }
             }
@@ -414,46 +418,45 @@ impl<'a> Typer<'a> {
     }
 
     fn finish(self) -> Typed {
-        let mut index: HashMap<(u64, u64, u32), u32> = HashMap::new();
-        let mut types: Vec<PartType> = Vec::new();
-        let mut type_of = vec![NO_TYPE; self.capacity.len()];
+        let mut index: HashMap<(u64, u64, u32), Ty> = HashMap::new();
+        let mut types: PerType<PartType> = PerType::default();
+        let mut type_of = vec![None; self.capacity.len()];
         for (part, print) in self.prints.iter().enumerate() {
             if print.2 == 0 || self.capacity[part] == 0 {
                 continue;
             }
-            let ty = *index.entry(*print).or_insert_with(|| {
-                types.push(PartType { members: Vec::new(), cap: 0, wanted: print.2 });
-                (types.len() - 1) as u32
-            });
-            let t = &mut types[ty as usize];
-            t.members.push((part as u32, self.capacity[part]));
+            let ty = *index
+                .entry(*print)
+                .or_insert_with(|| types.push(PartType { members: Vec::new(), cap: 0, wanted: print.2 }));
+            let t = &mut types[ty];
+            t.members.push((part, self.capacity[part]));
             t.cap = t.cap.saturating_add(self.capacity[part]);
-            type_of[part] = ty;
+            type_of[part] = Some(ty);
         }
-        Typed { types, type_of }
+        Typed { kind: self.kind, types, type_of }
     }
 }
 
 impl Typed {
     /// One candidate for each type that a club may take.
-    fn candidates(&self, need: &ClubNeed, list: &[Candidate], k: usize, tariff: &Tariff) -> Vec<Cand> {
+    fn candidates(&self, need: &ClubNeed, list: &[Candidate], tariff: &Tariff) -> Vec<Cand> {
         let mut out: Vec<Cand> = Vec::new();
         for c in list {
-            let ty = self.type_of[c.part];
-            if ty != NO_TYPE && self.types[ty as usize].members[0].0 == c.part as u32 {
-                out.push(Cand { ty, ..whole(need, c, k, tariff) });
+            if let Some(ty) = self.type_of[c.part]
+                && self.types[ty].members[0].0 == c.part
+            {
+                out.push(whole(need, c, self.kind, ty, tariff));
             }
         }
         out
     }
 
-    /// Forgets all types but these; gives the new number of each.
-    fn keep(&mut self, kept: &[bool]) -> Vec<u32> {
-        let mut renumbered = vec![NO_TYPE; kept.len()];
-        let renewed = renumbered.iter_mut().zip(kept).filter(|x| *x.1);
-        renewed.zip(0..).for_each(|((new, _), number)| *new = number);
-        let mut at = kept.iter();
-        self.types.retain(|_| at.next().copied().unwrap_or(false));
+    /// Forgets all types but these; gives the new number of each that stays.
+    fn keep(&mut self, kept: &PerType<bool>) -> PerType<Ty> {
+        let mut renumbered = PerType::new(kept.len(), Ty::default());
+        let stays = kept.typed().filter(|x| *x.1).map(|x| x.0);
+        stays.enumerate().for_each(|(number, ty)| renumbered[ty] = Ty::of(number));
+        self.types.retain(kept);
         renumbered
     }
 }
@@ -466,26 +469,26 @@ fn drop_out_of_reach(club: &mut Club) {
     };
     let tips = span(&mut club.tips.iter().map(|t| t.pts));
     for _ in 0..2 {
-        for k in [HEAD, SHAFT, GRIP] {
+        for k in MAIN {
             let (mut lo, mut hi) = (club.base + tips.0, club.base + tips.1);
-            for other in (0..3).filter(|&o| o != k) {
+            for other in MAIN.into_iter().filter(|&o| o != k) {
                 let (a, b) = span(&mut club.cands[other].iter().map(|c| c.pts));
                 (lo, hi) = (lo + a, hi + b);
             }
-            let half = MilliPoints(club.loss.half);
+            let half = club.loss.half;
             club.cands[k].retain(|c| c.pts + hi >= -half && c.pts + lo <= half);
         }
     }
 }
 
 /// A candidate in whole numbers; what does not count in this club is left 0 so that it does not tell parts apart.
-fn whole(need: &ClubNeed, c: &Candidate, k: usize, tariff: &Tariff) -> Cand {
+fn whole(need: &ClubNeed, c: &Candidate, kind: PartKind, ty: Ty, tariff: &Tariff) -> Cand {
     Cand {
-        ty: 0,
+        ty,
         pts: MilliPoints::of(c.points),
         cg: if need.mass_target.is_some() { CentiGrams::of(c.mass_g) } else { CentiGrams(0) },
         cost: tariff.extra(c.extra_cost).steps(),
-        res: if k == SHAFT { residual(need, c) } else { DeciGrams(0) },
+        res: if kind == PartKind::Shaft { residual(need, c) } else { DeciGrams(0) },
     }
 }
 

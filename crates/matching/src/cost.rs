@@ -3,7 +3,8 @@
 //! The whole-number form that the search works on, its bound, the check of its plan and the costs that a plan gives as
 //! its reasons all ask here, term by term, so that they agree to the quantum.
 
-use crate::grid::{CentiGrams, DeciGrams, MOST_QUANTA, MilliPoints, Quanta};
+use crate::grid::{CentiGrams, DeciGrams, MilliPoints, Quanta};
+use crate::index::count;
 use crate::model::{Candidate, ClubNeed, CostWeights, Stock, TipFit, TipPair};
 use crate::solution::ClubCost;
 
@@ -19,8 +20,7 @@ pub(crate) struct Rate(f64);
 impl Rate {
     /// The cost of this many units, to the nearest quantum. Rate and units are not negative.
     pub fn of(self, units: f64) -> Quanta {
-        // Cutting off rounds down, since nothing is negative here.
-        Quanta((units * self.0 + HALF).min(MOST_QUANTA) as i32)
+        Quanta::cut(units * self.0 + HALF)
     }
 }
 
@@ -97,6 +97,11 @@ impl Tariff {
 /// Mass of some weights of the tray.
 pub(crate) fn tip_mass(stock: &Stock, tips: impl IntoIterator<Item = usize>) -> CentiGrams {
     tips.into_iter().map(|t| CentiGrams::of(stock.tips[t].grams)).sum()
+}
+
+/// Whether the tray has as many of one weight as there are of it among some.
+pub(crate) fn enough_tips(stock: &Stock, tip: usize, among: impl IntoIterator<Item = usize>) -> bool {
+    count(among.into_iter().filter(|&t| t == tip).count()) <= u64::from(stock.tips[tip].count)
 }
 
 /// Whether some weights of the tray stay within a club's cap.

@@ -5,7 +5,7 @@
 //! clubs left out; so the best price is where just `d` clubs would rather stay out.
 
 use crate::compile::Compiled;
-use crate::grid::FRAC;
+use crate::grid::{QUANTUM, Steps, Total};
 use crate::oracle::{SetOracle, Window};
 use crate::shortage::Crowd;
 
@@ -14,9 +14,9 @@ use crate::shortage::Crowd;
 struct State {
     clubs: Vec<(usize, usize)>,
     short: usize,
-    price: i32,
+    price: Steps,
     /// Price at which each club would have been left out at its set's last planning.
-    turns: Vec<i32>,
+    turns: Vec<Steps>,
 }
 
 /// All crowds and their prices.
@@ -25,7 +25,7 @@ pub(crate) struct Crowding {
     crowds: Vec<State>,
     /// By set: crowd, place in it, and club.
     of_set: Vec<Vec<(usize, usize, usize)>>,
-    scratch: Vec<i32>,
+    scratch: Vec<Steps>,
 }
 
 /// Halvings of the interval in the search for one price.
@@ -44,8 +44,8 @@ impl Crowding {
             for (i, &(s, c)) in clubs.iter().enumerate() {
                 of_set[s].push((g, i, c));
             }
-            let turns: Vec<i32> = crowd.clubs.iter().map(|&c| p.clubs[c].skip).collect();
-            let price = turns.iter().copied().min().unwrap_or(0);
+            let turns: Vec<Steps> = crowd.clubs.iter().map(|&c| p.clubs[c].skip).collect();
+            let price = turns.iter().copied().min().unwrap_or(Steps(0));
             states.push(State { clubs, short: crowd.short, price, turns });
         }
         Self { crowds: states, of_set, scratch: Vec::new() }
@@ -57,8 +57,8 @@ impl Crowding {
     }
 
     /// What the crowds add to the bound.
-    pub fn worth(&self) -> i64 {
-        self.crowds.iter().map(|x| i64::from(x.price) * x.short as i64).sum()
+    pub fn worth(&self) -> Total {
+        self.crowds.iter().map(|x| x.price.times(count(x.short))).sum()
     }
 
     /// Tells a set's oracle what leaving out its clubs costs now, after bringing the prices up to date.
@@ -68,7 +68,7 @@ impl Crowding {
             self.scratch.clone_from(&x.turns);
             self.scratch.sort_unstable();
             let (last, next) = (self.scratch[x.short - 1], self.scratch.get(x.short).copied());
-            x.price = next.map_or(last + FRAC, |next| i32::midpoint(last, next)).max(0);
+            x.price = next.map_or(last + QUANTUM, |next| last.midpoint(next)).max(Steps(0));
             o.skips[c] = o.clubs[c].skip - x.price;
         }
     }
@@ -84,20 +84,21 @@ impl Crowding {
 
     /// Sets the prices of all crowds for the best bound at the cells' prices; what all sets together and the crowds then
     /// come to.
-    pub fn search(&mut self, oracles: &mut [SetOracle<'_>]) -> i64 {
-        let mut values: Vec<i64> = oracles.iter().map(|o| o.best_window().0).collect();
+    pub fn search(&mut self, oracles: &mut [SetOracle<'_>]) -> Total {
+        let mut values: Vec<Total> = oracles.iter().map(|o| o.best_window().0).collect();
         for g in 0..self.crowds.len() {
             self.search_one(g, oracles, &mut values);
         }
-        values.iter().sum::<i64>() + self.worth()
+        values.iter().copied().sum::<Total>() + self.worth()
     }
 
-    fn search_one(&mut self, g: usize, oracles: &mut [SetOracle<'_>], values: &mut [i64]) {
+    fn search_one(&mut self, g: usize, oracles: &mut [SetOracle<'_>], values: &mut [Total]) {
         let x = &mut self.crowds[g];
-        let (mut lo, mut hi) = (0, x.clubs.iter().map(|&(s, c)| oracles[s].clubs[c].skip).max().unwrap_or(0));
-        let mut best: Option<(i64, i32)> = None;
+        let (mut lo, mut hi) =
+            (Steps(0), x.clubs.iter().map(|&(s, c)| oracles[s].clubs[c].skip).max().unwrap_or_default());
+        let mut best: Option<(Total, Steps)> = None;
         let mut at = x.price.clamp(lo, hi);
-        let mut reach = 64 * FRAC;
+        let mut reach = Steps::quanta(64);
         for _ in 0..HALVINGS {
             let (sum, out) = x.try_price(at, oracles, values);
             if best.is_none_or(|b| sum > b.0) {
@@ -108,13 +109,13 @@ impl Crowding {
             }
             // Out from the old price with longer and longer strides; once the best is between two prices, halves.
             if out < x.short {
-                lo = at + 1;
-                at = if best.is_some() && hi - lo > reach { at.saturating_add(reach) } else { i32::midpoint(lo, hi) };
+                lo = at + Steps(1);
+                at = if best.is_some() && hi - lo > reach { at.saturating_add(reach) } else { lo.midpoint(hi) };
             } else {
-                hi = at - 1;
-                at = if hi - lo > reach { at - reach } else { i32::midpoint(lo, hi) };
+                hi = at - Steps(1);
+                at = if hi - lo > reach { at - reach } else { lo.midpoint(hi) };
             }
-            reach = reach.saturating_mul(2);
+            reach = reach.saturating_add(reach);
             if lo > hi {
                 break;
             }
@@ -128,12 +129,12 @@ impl Crowding {
 
 impl State {
     /// What sets of this crowd and the crowd come to at a price, and how many of its clubs are left out then.
-    fn try_price(&self, price: i32, oracles: &mut [SetOracle<'_>], values: &mut [i64]) -> (i64, usize) {
+    fn try_price(&self, price: Steps, oracles: &mut [SetOracle<'_>], values: &mut [Total]) -> (Total, usize) {
         let mut out = 0;
         for &(s, c) in &self.clubs {
             oracles[s].skips[c] = oracles[s].clubs[c].skip - price;
         }
-        let mut sum = i64::from(price) * self.short as i64;
+        let mut sum = price.times(count(self.short));
         let mut last = usize::MAX;
         for &(s, _) in &self.clubs {
             // Clubs of one set stand side by side.
@@ -148,4 +149,9 @@ impl State {
         }
         (sum, out)
     }
+}
+
+/// A number of clubs, to multiply by.
+fn count(clubs: usize) -> i64 {
+    i64::try_from(clubs).unwrap_or(i64::MAX)
 }

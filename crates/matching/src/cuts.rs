@@ -7,8 +7,9 @@
 //! columns: Petersen, Pisinger & Spoorendonk in *The Vehicle Routing Problem*, 2008; both from memory). Its price is a
 //! charge on windows inside `a..=b`, so a set's subproblem stays as easy as it was.
 
-use crate::compile::{Compiled, SHAFT};
-use crate::grid::DeciGrams;
+use crate::compile::Compiled;
+use crate::grid::{DeciGrams, Steps, Total};
+use crate::index::{PerType, SHAFT, Ty, count};
 use crate::oracle::SetOracle;
 
 /// Widest stretch of residuals with an inequality of its own, in distinct residuals.
@@ -30,13 +31,13 @@ pub(crate) struct Cuts {
     /// Which stretches hold each set.
     over: Vec<Vec<usize>>,
     /// Charge of each stretch under the prices last fixed, and those prices.
-    charge: Vec<i32>,
-    whole: Vec<i32>,
+    charge: Vec<Steps>,
+    whole: Vec<Steps>,
 }
 
 /// Which prices to fix.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) enum Prices {
+pub(crate) enum Which {
     Present,
     Mean,
 }
@@ -44,7 +45,7 @@ pub(crate) enum Prices {
 impl Cuts {
     pub fn new(p: &Compiled) -> Self {
         let size = usual_size(p);
-        let mut pairs: Vec<(DeciGrams, u32)> = Vec::new();
+        let mut pairs: Vec<(DeciGrams, Ty)> = Vec::new();
         for shape in p.sets.iter().filter(|s| s.charges_range()) {
             for club in &p.clubs[shape.clubs.clone()] {
                 pairs.extend(club.cands[SHAFT].iter().map(|s| (s.res, s.ty)));
@@ -54,22 +55,25 @@ impl Cuts {
         }
         let mut residuals: Vec<DeciGrams> = pairs.iter().map(|x| x.0).collect();
         residuals.dedup();
-        let sets = p.sets.iter().filter(|s| s.clubs.len() >= size).count() as u64;
+        let sets = count(p.sets.iter().filter(|s| s.clubs.len() >= size).count());
         let mut most = Vec::new();
-        let mut seen = vec![usize::MAX; p.types[SHAFT].len()];
+        let mut seen = PerType::new(p.types[SHAFT].len(), usize::MAX);
         for (first, &from) in residuals.iter().enumerate() {
             let mut shafts = 0_u64;
             let mut rest = pairs[pairs.partition_point(|x| x.0 < from)..].iter().peekable();
             for (width, &residual) in residuals[first..].iter().take(WIDTH).enumerate() {
                 while let Some(&(_, ty)) = rest.next_if(|x| x.0 == residual) {
-                    if std::mem::replace(&mut seen[ty as usize], first) != first {
-                        shafts += u64::from(p.types[SHAFT][ty as usize].cap);
+                    if std::mem::replace(&mut seen[ty], first) != first {
+                        shafts += u64::from(p.types[SHAFT][ty].cap);
                     }
                 }
                 // Stretches too short for a single set are left to the subproblem.
-                let there = shafts / size as u64;
-                if there > 0 && there < sets {
-                    most.push((first * WIDTH + width, there as i32));
+                let there = shafts / count(size);
+                if there > 0
+                    && there < sets
+                    && let Ok(there) = i32::try_from(there)
+                {
+                    most.push((first * WIDTH + width, there));
                 }
             }
         }
@@ -82,8 +86,8 @@ impl Cuts {
             mean: vec![0.0; n],
             count: vec![0; n],
             over: vec![Vec::new(); p.sets.len()],
-            charge: vec![0; n],
-            whole: vec![0; n],
+            charge: vec![Steps(0); n],
+            whole: vec![Steps(0); n],
         }
     }
 
@@ -131,17 +135,17 @@ impl Cuts {
     }
 
     /// Rounds the prices and adds up the charge of every stretch: the prices of all stretches that hold it.
-    pub fn fix(&mut self, which: Prices) {
-        let from = if which == Prices::Mean { &self.mean } else { &self.price };
+    pub fn fix(&mut self, which: Which) {
+        let from = if which == Which::Mean { &self.mean } else { &self.price };
         for &(i, _) in &self.most {
-            self.whole[i] = (from[i] + 0.5) as i32;
+            self.whole[i] = Steps::half_up(from[i]);
         }
         for first in 0..self.residuals.len() {
             for width in (0..WIDTH).rev() {
                 let charge = &self.charge;
                 let at = |back: usize, wider: usize| match first.checked_sub(back) {
                     Some(a) if width + wider < WIDTH => charge[a * WIDTH + width + wider],
-                    _ => 0,
+                    _ => Steps(0),
                 };
                 let own = first * WIDTH + width;
                 self.charge[own] = self.whole[own] + at(1, 1) + at(0, 1) - at(1, 2);
@@ -150,8 +154,8 @@ impl Cuts {
     }
 
     /// What all inequalities allow, at the prices last fixed; comes off the relaxed cost to give the bound.
-    pub fn worth(&self) -> i64 {
-        self.most.iter().map(|&(i, most)| i64::from(self.whole[i]) * i64::from(most)).sum()
+    pub fn worth(&self) -> Total {
+        self.most.iter().map(|&(i, most)| self.whole[i].times(most)).sum()
     }
 
     /// Charges a set's windows at the prices last fixed.
@@ -166,7 +170,7 @@ impl Cuts {
                 let wide = self.at(*o.levels.get(lo + width)?) - first;
                 (wide < WIDTH).then(|| self.charge[first * WIDTH + wide])
             };
-            o.charges.by_window.extend((0..WIDTH).map(|width| charge(width).unwrap_or(0)));
+            o.charges.by_window.extend((0..WIDTH).map(|width| charge(width).unwrap_or_default()));
         }
     }
 }
@@ -180,13 +184,13 @@ fn usual_size(p: &Compiled) -> usize {
 /// What a set's narrow windows are charged beside their range.
 #[derive(Debug, Default)]
 pub(crate) struct Charges {
-    by_window: Vec<i32>,
+    by_window: Vec<Steps>,
 }
 
 impl Charges {
     /// Charge of a window of levels.
-    pub fn at(&self, lo: usize, hi: usize) -> i32 {
-        if hi - lo >= WIDTH { 0 } else { self.by_window.get(lo * WIDTH + hi - lo).copied().unwrap_or(0) }
+    pub fn at(&self, lo: usize, hi: usize) -> Steps {
+        if hi - lo >= WIDTH { Steps(0) } else { self.by_window.get(lo * WIDTH + hi - lo).copied().unwrap_or_default() }
     }
 }
 
@@ -223,16 +227,17 @@ mod tests {
             let p = compile(&sets, &problem.stock, &problem.weights).expect("valid");
             let mut o = SetOracle::new(&p, 0);
             for c in 0..o.len() {
-                o.cells[c].iter_mut().for_each(|cell| cell.value = rng.below(900) as i32);
-                o.skips[c] = rng.below(1500) as i32;
+                o.cells[c].iter_mut().for_each(|cell| cell.value = Steps(rng.below(900) as i32));
+                o.skips[c] = Steps(rng.below(1500) as i32);
             }
             let plain = o.best_window().0;
-            let by_window = (0..o.levels.len() * WIDTH).map(|_| (rng.below(3) * rng.below(400)) as i32).collect();
+            let by_window =
+                (0..o.levels.len() * WIDTH).map(|_| Steps((rng.below(3) * rng.below(400)) as i32)).collect();
             o.charges = Charges { by_window };
             let told = o.best_window().0;
-            let mut left: Vec<u32> = p.types[SHAFT].iter().map(|t| t.cap).collect();
+            let mut left = p.types[SHAFT].each(|t| t.cap);
             let least = least(&o, &mut left, &mut Vec::new());
-            assert!(told <= least, "{told} above {least}, seed {seed}");
+            assert!(told <= least, "{told:?} above {least:?}, seed {seed}");
             charged += usize::from(told > plain);
             reached += usize::from(told == least);
         }
@@ -241,26 +246,26 @@ mod tests {
     }
 
     /// The cheapest way to give the clubs that have none yet a shaft, or none.
-    fn least(o: &SetOracle<'_>, left: &mut [u32], given: &mut Vec<Option<usize>>) -> i64 {
+    fn least(o: &SetOracle<'_>, left: &mut PerType<u32>, given: &mut Vec<Option<usize>>) -> Total {
         let c = given.len();
         if c == o.len() {
             let value = |(c, at): (usize, &Option<usize>)| at.map_or(o.skips[c], |level| o.cells[c][level].value);
-            let sum: i64 = given.iter().enumerate().map(value).map(i64::from).sum();
+            let sum: Total = given.iter().enumerate().map(value).map(Total::from).sum();
             let levels = || given.iter().copied().flatten();
             let Some((lo, hi)) = levels().min().zip(levels().max()) else { return sum };
-            let charge = if given.iter().all(Option::is_some) { o.charges.at(lo, hi) } else { 0 };
-            return sum + i64::from(o.shape.range_cost(o.levels[hi] - o.levels[lo])) + i64::from(charge);
+            let charge = if given.iter().all(Option::is_some) { o.charges.at(lo, hi) } else { Steps(0) };
+            return sum + Total::from(o.shape.range_cost(o.levels[hi] - o.levels[lo])) + Total::from(charge);
         }
         given.push(None);
         let mut best = least(o, left, given);
         given.pop();
         for shaft in &o.clubs[c].cands[SHAFT] {
-            if left[shaft.ty as usize] > 0 {
-                left[shaft.ty as usize] -= 1;
+            if left[shaft.ty] > 0 {
+                left[shaft.ty] -= 1;
                 given.push(o.levels.iter().position(|&l| l == shaft.res));
                 best = best.min(least(o, left, given));
                 given.pop();
-                left[shaft.ty as usize] += 1;
+                left[shaft.ty] += 1;
             }
         }
         best

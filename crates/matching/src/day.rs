@@ -12,8 +12,7 @@ use crate::compile::{Compiled, compile};
 use crate::diagnose::unbuildable;
 use crate::dual::Dual;
 use crate::error::MatchError;
-use crate::exact::whole_up;
-use crate::grid::{DeciGrams, FRAC};
+use crate::grid::{DeciGrams, QUANTUM, QUANTUM_EXACT, Steps, Total};
 use crate::insert::{cheapest, outside, widening};
 use crate::model::DayProblem;
 use crate::oracle::{SetOracle, span};
@@ -23,7 +22,7 @@ use crate::set::{Progress, range};
 use crate::shortage::moderate_skip;
 use crate::solution::{DaySolution, JobPlan};
 use crate::stockleft::StockLeft;
-use crate::table::{ByType, Column, by_type};
+use crate::table::{Column, Prices, by_type};
 use crate::thin::least_cost;
 
 /// Plans a day. `go_on` is asked after every small step of work (about a millisecond) and ends the search by saying
@@ -56,8 +55,8 @@ pub fn solve_day(
     let compiled = compile(&problem.sets, &problem.stock, &problem.weights)?;
     let mut day = Day::new(&compiled, seed, go_on);
     day.run();
-    let (cost, bound, rounds) = (day.improver.best_cost, whole_up(day.bound()), day.rounds);
-    let bound = bound.clamp(0, cost);
+    let (cost, bound, rounds) = (day.improver.best_cost, day.bound().whole_up(), day.rounds);
+    let bound = bound.clamp(Total(0), cost);
     let columns: Vec<Option<Column>> = day.improver.best.concat();
     let plan = checked(&compiled, &problem.sets, &problem.stock, &problem.weights, &columns, cost)?;
     let unbuildable = unbuildable(&problem.sets, &problem.stock, &plan);
@@ -77,7 +76,7 @@ const DUAL_ROUNDS: u64 = 150;
 
 /// Rounds from one reheating to the next and the temperature after it: first short and cool, for a good plan soon; slower
 /// cooling from hotter pays once the plan is good.
-fn schedule(rounds: u64) -> (u64, f64) {
+fn schedule(rounds: u64) -> (u32, f64) {
     match rounds {
         0..361 => (60, EIGHT_QUANTA),
         361..1921 => (240, EIGHT_QUANTA),
@@ -85,12 +84,12 @@ fn schedule(rounds: u64) -> (u64, f64) {
     }
 }
 
-const EIGHT_QUANTA: f64 = 8.0 * FRAC as f64;
+const EIGHT_QUANTA: f64 = 8.0 * QUANTUM_EXACT;
 
 /// Clubs touched by plan moves in a round, as a multiple of all clubs.
 const TOUCHES: usize = 4;
 /// How much dearer than a club's cheapest column its short lists go: a hundred quanta.
-const LIST_SLACK: i32 = 100 * FRAC;
+const LIST_SLACK: Steps = Steps::quanta(100);
 /// Rounds between new short lists later on.
 const RELIST_LATER: u64 = 500;
 /// Rounds after which there are new short lists while the prices still move.
@@ -102,9 +101,9 @@ struct Day<'a, 'g> {
     pools: Vec<Vec<Pool>>,
     dual: Dual,
     /// The bound where only a selection of the parts is planned from.
-    from_all: Option<i64>,
+    from_all: Option<Total>,
     improver: Improver,
-    guard: ByType,
+    guard: Prices,
     rounds: u64,
     stopped: bool,
     go_on: &'g mut dyn FnMut(Progress) -> bool,
@@ -124,9 +123,9 @@ impl<'a, 'g> Day<'a, 'g> {
             oracles,
             pools: Vec::new(),
             dual: Dual::new(p, contended),
-            from_all: p.relaxed.as_ref().map(|_| 0),
+            from_all: p.relaxed.as_ref().map(|_| Total(0)),
             improver,
-            guard: by_type(p, 0),
+            guard: by_type(p, Steps(0)),
             rounds: 0,
             stopped: false,
             go_on,
@@ -139,7 +138,7 @@ impl<'a, 'g> Day<'a, 'g> {
         if let Some(all) = &self.compiled.relaxed {
             self.bound_from_all(all);
         }
-        while !self.stopped && self.improver.best_cost - self.bound() >= i64::from(FRAC) {
+        while !self.stopped && self.improver.best_cost - self.bound() >= QUANTUM.into() {
             self.rounds += 1;
             if self.rounds <= DUAL_ROUNDS || self.rounds.is_multiple_of(4) {
                 self.dual_round();
@@ -154,17 +153,18 @@ impl<'a, 'g> Day<'a, 'g> {
                 }
             }
             let (cycle, heat) = schedule(self.rounds);
-            if self.rounds.is_multiple_of(cycle) {
+            if self.rounds.is_multiple_of(cycle.into()) {
                 self.improver.back_to_best(self.compiled);
             }
-            let cooled = 1.0 - (self.rounds % cycle) as f64 / cycle as f64;
+            let past = u32::try_from(self.rounds % u64::from(cycle)).unwrap_or(cycle);
+            let cooled = 1.0 - f64::from(past) / f64::from(cycle);
             self.improver.heat = heat * cooled * cooled;
             self.improve();
         }
     }
 
     /// No plan costs less.
-    fn bound(&self) -> i64 {
+    fn bound(&self) -> Total {
         self.from_all.unwrap_or(self.dual.best_bound)
     }
 
@@ -194,15 +194,15 @@ impl<'a, 'g> Day<'a, 'g> {
 
     /// What the price steps reach for: the best plan's cost, with clubs that need not have stayed out at a moderate cost.
     /// One of them alone would make the steps a hundred times too long.
-    fn target(&self) -> i64 {
+    fn target(&self) -> Total {
         let left_out = self.oracles.iter().zip(&self.improver.best).flat_map(|(o, plan)| {
             let unbuilt = o.clubs.iter().zip(plan).filter(|x| x.1.is_none());
-            unbuilt.map(|(club, _)| i64::from(club.skip - moderate_skip(club)))
+            unbuilt.map(|(club, _)| Total::from(club.skip - moderate_skip(club)))
         });
-        let mut beyond: Vec<i64> = left_out.collect();
+        let mut beyond: Vec<Total> = left_out.collect();
         beyond.sort_unstable();
-        let needless: i64 = beyond.iter().skip(self.dual.surely_unbuilt()).sum();
-        (self.improver.best_cost - needless).max(self.dual.best_bound + i64::from(FRAC))
+        let needless: Total = beyond.into_iter().skip(self.dual.surely_unbuilt()).sum();
+        (self.improver.best_cost - needless).max(self.dual.best_bound + QUANTUM)
     }
 
     fn dual_round(&mut self) {

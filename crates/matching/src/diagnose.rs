@@ -1,6 +1,6 @@
 //! Why a club is left unbuilt, and what to order.
 
-use crate::cost::under_cap;
+use crate::cost::{enough_tips, under_cap};
 use crate::error::PartKind;
 use crate::model::{Candidate, ClubNeed, JobSet, Stock};
 use crate::solution::{Choice, HeadWindow, Unbuildable, Why};
@@ -192,9 +192,8 @@ impl Reach {
 
 /// Deviation up to which the loss curve plans at all.
 fn usable_reach(club: &ClubNeed) -> f64 {
-    let steps = (club.loss.reach_points() / crate::loss::STEP_POINTS).round() as i64;
-    let usable = (0..=steps).rev().map(|i| i as f64 * crate::loss::STEP_POINTS);
-    usable.into_iter().find(|&r| club.loss.cost(r).is_some() || club.loss.cost(-r).is_some()).unwrap_or(0.0)
+    let mut usable = (0..=club.loss.half().0).rev().map(|i| f64::from(i) * crate::loss::STEP_POINTS);
+    usable.find(|&r| club.loss.cost(r).is_some() || club.loss.cost(-r).is_some()).unwrap_or(0.0)
 }
 
 fn ends(list: &[Candidate], capacity: &[u32]) -> Option<(f64, f64)> {
@@ -204,8 +203,8 @@ fn ends(list: &[Candidate], capacity: &[u32]) -> Option<(f64, f64)> {
 
 fn tip_ends(club: &ClubNeed, stock: &Stock) -> (f64, f64) {
     let there = |tips: &[usize]| {
-        let enough = |&tip: &usize| stock.tips[tip].count as usize >= tips.iter().filter(|t| **t == tip).count();
-        tips.iter().all(enough) && under_cap(club, stock, tips.iter().copied())
+        tips.iter().all(|&tip| enough_tips(stock, tip, tips.iter().copied()))
+            && under_cap(club, stock, tips.iter().copied())
     };
     let points_of = |tip: usize| club.tips.iter().find(|f| f.tip == tip).map(|f| f.points);
     let singles = club.tips.iter().filter(|f| there(&[f.tip])).map(|f| f.points);

@@ -3,27 +3,29 @@
 //! Lists, club by club, the columns whose reduced cost fits in the gap between the window's bound and the best plan;
 //! every better plan of the window is made of these.
 
-use crate::compile::{Club, GRIP, HEAD, SHAFT};
+use crate::compile::Club;
+use crate::error::PartKind;
 use crate::exact::Search;
-use crate::grid::{FORBIDDEN, FRAC};
+use crate::grid::{FORBIDDEN, QUANTUM, Steps, Total};
+use crate::index::{GRIP, HEAD, Place, SHAFT, Ty};
 use crate::oracle::Window;
 use crate::stockleft::StockLeft;
-use crate::table::{ByType, Column, column, pick, tip_price};
+use crate::table::{Column, Prices, column, pick, tip_price};
 
 /// A column that may still be part of a better plan.
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct Open {
-    reduced: i32,
-    shaft: u32,
-    grip: u32,
+    reduced: Steps,
+    shaft: Place,
+    grip: Place,
     /// The types that shaft and grip take.
-    pair: [(usize, usize); 2],
+    pair: [(PartKind, Ty); 2],
     /// With head and tip weight where those can run out; otherwise they are filled in at the end.
     full: Option<Column>,
 }
 
 impl Open {
-    fn uses(&self) -> impl Iterator<Item = (usize, usize)> + Clone + use<> {
+    fn uses(&self) -> impl Iterator<Item = (PartKind, Ty)> + Clone + use<> {
         let pair = if self.full.is_none() { self.pair.map(Some) } else { [None, None] };
         pair.into_iter().flatten().chain(self.full.into_iter().flat_map(|c| c.uses()))
     }
@@ -33,7 +35,7 @@ impl Open {
 struct Dive {
     lists: Vec<Vec<Open>>,
     order: Vec<usize>,
-    rest: Vec<i64>,
+    rest: Vec<Total>,
     left: StockLeft,
     plan: Vec<Option<Open>>,
     /// Nodes still allowed.
@@ -46,16 +48,15 @@ impl Search<'_, '_> {
     pub(crate) fn open_columns(
         &mut self,
         w: Window,
-        prices: &ByType,
-        slack: i64,
+        prices: &Prices,
+        slack: Total,
         most_columns: usize,
     ) -> Option<Vec<Vec<Open>>> {
         let mut lists = Vec::with_capacity(self.o.len());
         let mut count = 0;
         for c in 0..self.o.len() {
             let club = self.o.clubs[c].clone();
-            let most = i64::from(self.o.least(c, w)) + slack;
-            let most = most.min(i64::from(FORBIDDEN) - 1) as i32;
+            let most = (slack + self.o.least(c, w)).limit();
             let varies = self.o.varies(c);
             let mut list = Vec::new();
             for (s, shaft) in club.cands[SHAFT].iter().enumerate() {
@@ -63,15 +64,15 @@ impl Search<'_, '_> {
                 if level < w.lo || level > w.hi {
                     continue;
                 }
-                let own = prices[SHAFT][shaft.ty as usize];
+                let own = prices[SHAFT][shaft.ty];
                 let row = self.o.row(c, s);
                 for (g, grip) in club.cands[GRIP].iter().enumerate() {
-                    let reduced = row[g] + own + prices[GRIP][grip.ty as usize];
+                    let reduced = row[g] + own + prices[GRIP][grip.ty];
                     if reduced > most {
                         continue;
                     }
-                    let pair = [(SHAFT, shaft.ty as usize), (GRIP, grip.ty as usize)];
-                    let open = Open { reduced, shaft: s as u32, grip: g as u32, pair, full: None };
+                    let pair = [(PartKind::Shaft, shaft.ty), (PartKind::Grip, grip.ty)];
+                    let open = Open { reduced, shaft: Place::of(s), grip: Place::of(g), pair, full: None };
                     if varies {
                         expand(&club, open, most, prices, &mut list);
                     } else {
@@ -91,15 +92,15 @@ impl Search<'_, '_> {
 
     /// Searches all plans made of the listed columns, with `budget` nodes at most; whether that was enough. `start` is
     /// the range cost less the worth of the stock.
-    pub(crate) fn depth_first(&mut self, lists: Vec<Vec<Open>>, start: i64, budget: u64) -> bool {
+    pub(crate) fn depth_first(&mut self, lists: Vec<Vec<Open>>, start: Total, budget: u64) -> bool {
         let n = lists.len();
         let mut order: Vec<usize> = (0..n).collect();
         order.sort_by_key(|&c| lists[c].len());
-        let mut rest = vec![0_i64; n + 1];
+        let mut rest = vec![Total(0); n + 1];
         for i in (0..n).rev() {
             let c = order[i];
-            let least = lists[c].first().map_or(i32::MAX, |x| x.reduced).min(self.o.clubs[c].skip);
-            rest[i] = rest[i + 1] + i64::from(least);
+            let least = lists[c].first().map_or(Steps(i32::MAX), |x| x.reduced).min(self.o.clubs[c].skip);
+            rest[i] = rest[i + 1] + least;
         }
         let left = StockLeft::new(self.o.p);
         let mut dive = Dive { lists, order, rest, left, plan: vec![None; n], budget };
@@ -107,14 +108,14 @@ impl Search<'_, '_> {
         dive.budget > 0
     }
 
-    fn dive(&mut self, d: &mut Dive, depth: usize, so_far: i64) {
+    fn dive(&mut self, d: &mut Dive, depth: usize, so_far: Total) {
         if depth == d.order.len() {
             self.take_leaf(d);
             return;
         }
         let c = d.order[depth];
         let before = so_far + d.rest[depth + 1];
-        let fits = |reduced: i32, cost: i64| i64::from(reduced) + before <= cost - i64::from(FRAC);
+        let fits = |reduced: Steps, cost: Total| Total::from(reduced) + before <= cost - QUANTUM;
         for i in 0..d.lists[c].len() {
             let open = d.lists[c][i];
             // Columns come cheapest first, so the first that does not fit ends the list.
@@ -123,14 +124,14 @@ impl Search<'_, '_> {
             }
             if d.left.take_all(open.uses()) {
                 d.plan[c] = Some(open);
-                self.dive(d, depth + 1, so_far + i64::from(open.reduced));
+                self.dive(d, depth + 1, so_far + open.reduced);
                 d.plan[c] = None;
                 d.left.put_all(open.uses());
             }
         }
         let skip = self.o.clubs[c].skip;
         if fits(skip, self.cost) && self.spend(d) {
-            self.dive(d, depth + 1, so_far + i64::from(skip));
+            self.dive(d, depth + 1, so_far + skip);
         }
     }
 
@@ -148,8 +149,7 @@ impl Search<'_, '_> {
     fn take_leaf(&mut self, d: &Dive) {
         let fill = |(c, open): (usize, &Option<Open>)| {
             let open = (*open)?;
-            let (s, g) = (open.shaft as usize, open.grip as usize);
-            open.full.or_else(|| pick(&self.o.clubs[c], s, g, &self.zero).map(|x| x.1))
+            open.full.or_else(|| pick(&self.o.clubs[c], open.shaft, open.grip, &self.zero).map(|x| x.1))
         };
         let plan: Vec<Option<Column>> = d.plan.iter().enumerate().map(fill).collect();
         self.offer(plan);
@@ -157,11 +157,11 @@ impl Search<'_, '_> {
 }
 
 /// Splits a cell into one column for each head and tip weight that still fits in the gap.
-fn expand(club: &Club, cell: Open, most: i32, prices: &ByType, out: &mut Vec<Open>) {
-    let (shaft, grip) = (&club.cands[SHAFT][cell.shaft as usize], &club.cands[GRIP][cell.grip as usize]);
-    let own = prices[SHAFT][shaft.ty as usize] + prices[GRIP][grip.ty as usize];
+fn expand(club: &Club, cell: Open, most: Steps, prices: &Prices, out: &mut Vec<Open>) {
+    let (shaft, grip) = (&club.cands[SHAFT][cell.shaft.index()], &club.cands[GRIP][cell.grip.index()]);
+    let own = prices[SHAFT][shaft.ty] + prices[GRIP][grip.ty];
     for head in &club.cands[HEAD] {
-        let own = own + prices[HEAD][head.ty as usize];
+        let own = own + prices[HEAD][head.ty];
         for tip in &club.tips {
             if own + head.cost + tip.cost > most {
                 // Tip weights come cheapest first.

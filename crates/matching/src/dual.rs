@@ -6,13 +6,16 @@
 //! than the prices themselves; that gives a bound. The inequalities of `cuts` are priced along with the parts; those of
 //! `shortage` have prices that are set anew before every planning, so that just the clubs that must stay out do.
 
-use crate::compile::{Compiled, KINDS};
+use crate::compile::Compiled;
 use crate::crowd::Crowding;
-use crate::cuts::{Cuts, Prices};
+use crate::cuts::{Cuts, Which};
+use crate::error::PartKind;
+use crate::grid::{MOST_PRICE, Steps, Total};
+use crate::index::{ByType, Ty};
 use crate::level::{Family, families};
 use crate::oracle::SetOracle;
 use crate::shortage::{crowds, unavoidable};
-use crate::table::{ByType, by_type};
+use crate::table::{Prices, by_type};
 
 /// First step length as a share of Polyak's.
 const FIRST_FACTOR: f64 = 0.3;
@@ -27,13 +30,13 @@ const BOUND_EVERY: u64 = 5;
 
 /// Prices, what each set would take at its last planning, and the best bound.
 pub(crate) struct Dual {
-    contended: Vec<(usize, usize, i32)>,
+    contended: Vec<(PartKind, Ty, i32)>,
     families: Vec<Family>,
-    price: [Vec<f64>; KINDS],
-    mean: [Vec<f64>; KINDS],
+    price: ByType<f64>,
+    mean: ByType<f64>,
     /// How many of each type the sets together take at their last planning.
-    count: ByType,
-    demand: Vec<Vec<(usize, usize)>>,
+    count: ByType<i32>,
+    demand: Vec<Vec<(PartKind, Ty)>>,
     /// Cost of each set's last planning, without prices.
     real: Vec<f64>,
     cuts: Cuts,
@@ -41,17 +44,17 @@ pub(crate) struct Dual {
     factor: f64,
     restarts: i32,
     round: u64,
-    whole: ByType,
+    whole: Prices,
     /// Prices that gave the best bound.
-    pub best_prices: ByType,
+    pub best_prices: Prices,
     /// No plan costs less.
-    pub best_bound: i64,
+    pub best_bound: Total,
 }
 
 impl Dual {
-    pub fn new(p: &Compiled, contended: Vec<(usize, usize, i32)>) -> Self {
+    pub fn new(p: &Compiled, contended: Vec<(PartKind, Ty, i32)>) -> Self {
         let crowds = crowds(p);
-        let zero = p.types.each_ref().map(|types| vec![0.0; types.len()]);
+        let zero = by_type(p, 0.0);
         Self {
             families: families(p, &contended),
             contended,
@@ -66,8 +69,8 @@ impl Dual {
             factor: FIRST_FACTOR,
             restarts: 0,
             round: 0,
-            whole: by_type(p, 0),
-            best_prices: by_type(p, 0),
+            whole: by_type(p, Steps(0)),
+            best_prices: by_type(p, Steps(0)),
         }
     }
 
@@ -77,7 +80,7 @@ impl Dual {
     }
 
     /// One round over all sets; `target` is what the prices reach for. `go_on` is asked after each set.
-    pub fn round(&mut self, oracles: &mut [SetOracle<'_>], target: i64, go_on: &mut dyn FnMut(i64) -> bool) {
+    pub fn round(&mut self, oracles: &mut [SetOracle<'_>], target: Total, go_on: &mut dyn FnMut(Total) -> bool) {
         self.round += 1;
         for family in &self.families {
             family.lower(&mut self.price);
@@ -91,7 +94,7 @@ impl Dual {
             self.plan_set(s, &mut oracles[s]);
             // The first directions mean something only once every set has been planned.
             if self.round > 2 || s + 1 == oracles.len() {
-                self.step(target as f64);
+                self.step(target.exact());
             }
             if !go_on(self.best_bound) {
                 return;
@@ -107,9 +110,9 @@ impl Dual {
     }
 
     /// A bound from the mean prices.
-    fn bound(&mut self, oracles: &mut [SetOracle<'_>], go_on: &mut dyn FnMut(i64) -> bool) {
+    fn bound(&mut self, oracles: &mut [SetOracle<'_>], go_on: &mut dyn FnMut(Total) -> bool) {
         round_all(&self.mean, &mut self.whole);
-        self.cuts.fix(Prices::Mean);
+        self.cuts.fix(Which::Mean);
         for o in oracles.iter_mut() {
             o.price_all(&self.whole);
             self.cuts.charge(o);
@@ -118,8 +121,8 @@ impl Dual {
             }
         }
         let value = self.crowding.search(oracles);
-        let worth = |&(k, ty, cap): &(usize, usize, i32)| i64::from(self.whole[k][ty]) * i64::from(cap);
-        let bound = value - self.cuts.worth() - self.contended.iter().map(worth).sum::<i64>();
+        let worth = |&(k, ty, cap): &(PartKind, Ty, i32)| self.whole[k][ty].times(cap);
+        let bound = value - self.cuts.worth() - self.contended.iter().map(worth).sum::<Total>();
         if bound > self.best_bound || self.round == 1 {
             self.best_bound = bound.max(self.best_bound);
             self.best_prices.clone_from(&self.whole);
@@ -129,7 +132,7 @@ impl Dual {
     fn plan_set(&mut self, s: usize, o: &mut SetOracle<'_>) {
         round_all(&self.price, &mut self.whole);
         o.price_all(&self.whole);
-        self.cuts.fix(Prices::Present);
+        self.cuts.fix(Which::Present);
         self.cuts.charge(o);
         self.crowding.skips(s, o);
         let (value, window) = o.best_window();
@@ -144,13 +147,13 @@ impl Dual {
         let mut real = window.map_or(value, |w| w.value);
         for &(k, ty) in demand.iter() {
             self.count[k][ty] += 1;
-            real -= i64::from(self.whole[k][ty]);
+            real -= Total::from(self.whole[k][ty]);
         }
-        self.real[s] = real as f64;
+        self.real[s] = real.exact();
     }
 
     fn step(&mut self, target: f64) {
-        let mut value: f64 = self.real.iter().sum::<f64>() + self.crowding.worth() as f64;
+        let mut value: f64 = self.real.iter().sum::<f64>() + self.crowding.worth().exact();
         let (beyond, mut norm) = self.cuts.excess();
         value += beyond;
         for &(k, ty, cap) in &self.contended {
@@ -176,11 +179,8 @@ impl Dual {
     }
 }
 
-/// No part is worth more than a few unbuilt clubs.
-const MOST_PRICE: f64 = (crate::grid::FORBIDDEN / 16) as f64;
-
-fn round_all(exact: &[Vec<f64>; KINDS], whole: &mut ByType) {
-    for (exact, whole) in exact.iter().zip(whole.iter_mut()) {
-        exact.iter().zip(whole).for_each(|(x, w)| *w = (x + 0.5) as i32);
+fn round_all(exact: &ByType<f64>, whole: &mut Prices) {
+    for (exact, whole) in exact.values().zip(whole.values_mut()) {
+        exact.iter().zip(whole).for_each(|(x, w)| *w = Steps::half_up(*x));
     }
 }

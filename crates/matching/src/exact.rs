@@ -11,26 +11,26 @@
 //! Costs are whole quanta, so a bound less than one quantum below the best plan is a proof.
 
 use crate::climb::Climb;
-use crate::grid::{DeciGrams, FRAC};
+use crate::grid::{DeciGrams, QUANTUM, Steps, Total};
 use crate::insert::{cheapest, outside, widening};
 use crate::oracle::{SetOracle, Window, span};
 use crate::stockleft::StockLeft;
-use crate::table::{ByType, Column, by_type};
+use crate::table::{Column, Prices, by_type};
 
-/// Outcome in quanta × FRAC.
+/// Outcome.
 pub(crate) struct Proof {
     pub plan: Vec<Option<Column>>,
-    pub cost: i64,
-    pub bound: i64,
+    pub cost: Total,
+    pub bound: Total,
     pub nodes: u64,
     /// Prices of the best bound before any branching.
-    pub prices: ByType,
+    pub prices: Prices,
 }
 
 /// How far a search has come, for a caller that wants to stop it.
 pub(crate) struct Status {
-    pub cost: i64,
-    pub bound: i64,
+    pub cost: Total,
+    pub bound: Total,
     pub nodes: u64,
 }
 
@@ -42,42 +42,48 @@ const ROOT_STEPS: usize = 60;
 pub(crate) struct Search<'a, 'w> {
     pub(crate) o: SetOracle<'a>,
     pub(crate) best: Vec<Option<Column>>,
-    pub(crate) cost: i64,
+    pub(crate) cost: Total,
     pub(crate) nodes: u64,
     pub(crate) max_nodes: u64,
     pub(crate) stopped: bool,
-    pub(crate) bound: i64,
+    pub(crate) bound: Total,
     pub(crate) watch: &'w mut Watch<'w>,
-    pub(crate) guard: ByType,
-    pub(crate) zero: ByType,
+    pub(crate) guard: Prices,
+    pub(crate) zero: Prices,
 }
 
 /// Finds the cheapest plan of a set and proves it, within the given number of nodes.
 pub(crate) fn solve<'w>(oracle: SetOracle<'_>, max_nodes: u64, watch: &'w mut Watch<'w>) -> Proof {
-    let zero = by_type(oracle.p, 0);
+    let zero = by_type(oracle.p, Steps(0));
     let best = vec![None; oracle.len()];
     let cost = oracle.plan_cost(&best);
     let guard = zero.clone();
-    let mut search =
-        Search { o: oracle, best, cost, nodes: 0, max_nodes, stopped: false, bound: i64::MIN / 4, watch, guard, zero };
+    let mut search = Search {
+        o: oracle,
+        best,
+        cost,
+        nodes: 0,
+        max_nodes,
+        stopped: false,
+        bound: Total::UNKNOWN,
+        watch,
+        guard,
+        zero,
+    };
     let (prices, bound) = search.root();
     search.bound = bound;
-    if search.cost - bound >= i64::from(FRAC) && !search.stopped {
+    if search.cost - bound >= QUANTUM.into() && !search.stopped {
         search.close(&prices);
     }
     let bound = if search.stopped { search.bound } else { search.cost };
-    Proof { plan: search.best, cost: search.cost, bound: whole_up(bound).min(search.cost), nodes: search.nodes, prices }
-}
-
-/// A plan costs whole quanta, so a bound may be rounded up to one.
-pub(crate) fn whole_up(bound: i64) -> i64 {
-    let f = i64::from(FRAC);
-    bound.div_euclid(f) * f + if bound.rem_euclid(f) == 0 { 0 } else { f }
+    // A plan costs whole quanta, so a bound may be rounded up to one.
+    let bound = bound.whole_up().min(search.cost);
+    Proof { plan: search.best, cost: search.cost, bound, nodes: search.nodes, prices }
 }
 
 impl Search<'_, '_> {
     /// Prices with the best bound found, and the bound.
-    fn root(&mut self) -> (ByType, i64) {
+    fn root(&mut self) -> (Prices, Total) {
         let mut climb = Climb::new(self.o.contended(), self.zero.clone(), 4);
         let mut demand = Vec::new();
         for step in 0..ROOT_STEPS {
@@ -91,7 +97,7 @@ impl Search<'_, '_> {
             if step % 16 == 0 {
                 self.greedy(window, &climb.prices);
             }
-            if self.cost - climb.best_bound < i64::from(FRAC) || !climb.step(&demand, value, self.cost) {
+            if self.cost - climb.best_bound < QUANTUM.into() || !climb.step(&demand, value, self.cost) {
                 break;
             }
             if !self.ask(climb.best_bound) {
@@ -101,21 +107,21 @@ impl Search<'_, '_> {
         (climb.best_prices, climb.best_bound)
     }
 
-    pub(crate) fn ask(&mut self, bound: i64) -> bool {
+    pub(crate) fn ask(&mut self, bound: Total) -> bool {
         if !self.stopped {
             // Nothing costs less than nothing.
-            let go_on = (self.watch)(Status { cost: self.cost, bound: bound.max(0), nodes: self.nodes });
+            let go_on = (self.watch)(Status { cost: self.cost, bound: bound.max(Total(0)), nodes: self.nodes });
             self.stopped = !go_on || self.nodes >= self.max_nodes;
         }
         !self.stopped
     }
 
     /// A plan by prices, then improved by real costs.
-    pub(crate) fn greedy(&mut self, window: Option<Window>, prices: &ByType) {
+    pub(crate) fn greedy(&mut self, window: Option<Window>, prices: &Prices) {
         let mut left = StockLeft::new(self.o.p);
         let mut plan = vec![None; self.o.len()];
         let mut order: Vec<usize> = (0..plan.len()).collect();
-        let regret = |c: &usize| self.o.cells[*c].iter().map(|x| x.value).min().unwrap_or(0);
+        let regret = |c: &usize| self.o.cells[*c].iter().map(|x| x.value).min().unwrap_or_default();
         order.sort_by_key(|c| std::cmp::Reverse(regret(c)));
         for c in order {
             let outside = |_: &[DeciGrams], i: usize| outside(window, i);
@@ -168,7 +174,14 @@ impl Search<'_, '_> {
     }
 
     /// Reinserts clubs `a` and `b` (in that order); keeps the result if it is cheaper.
-    fn reinsert(&mut self, plan: &mut [Option<Column>], left: &mut StockLeft, a: usize, b: usize, cost: i64) -> i64 {
+    fn reinsert(
+        &mut self,
+        plan: &mut [Option<Column>],
+        left: &mut StockLeft,
+        a: usize,
+        b: usize,
+        cost: Total,
+    ) -> Total {
         let old = (plan[a], plan[b]);
         let (first, second) = if (a + b).is_multiple_of(2) { (a, b) } else { (b, a) };
         let mut out = vec![first];

@@ -1,5 +1,6 @@
-//! Seeded workshop instances for tests, benches and demonstrations: the ranges are those of a small custom shop
-//! (derived from one point = 49.6117 g·in and arms of an iron).
+//! Seeded instances of a workshop's stock and jobs, for tests, benches and examples: compiled for these alone, by the
+//! feature `instance`. The ranges are those of a small custom shop (derived from one point = 49.6117 g·in and arms of an
+//! iron).
 
 use std::sync::Arc;
 
@@ -9,34 +10,9 @@ use crate::model::{
     TipPair,
 };
 
-/// SplitMix64 (Steele, Lea & Flood 2014): small, seedable, good enough to draw instances and to shuffle.
-#[derive(Debug, Clone)]
-pub struct Rng(u64);
+pub use crate::rng::Rng;
 
 impl Rng {
-    /// A generator from a seed.
-    pub fn new(seed: u64) -> Self {
-        Self(seed)
-    }
-
-    /// Next 64 random bits.
-    pub fn bits(&mut self) -> u64 {
-        self.0 = self.0.wrapping_add(0x9e37_79b9_7f4a_7c15);
-        let z = (self.0 ^ (self.0 >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
-        let z = (z ^ (z >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
-        z ^ (z >> 31)
-    }
-
-    /// Uniform in [low, high).
-    pub fn uniform(&mut self, low: f64, high: f64) -> f64 {
-        low + (high - low) * (self.bits() >> 11) as f64 / (1_u64 << 53) as f64
-    }
-
-    /// Below `n` (0 for n = 0).
-    pub fn below(&mut self, n: usize) -> usize {
-        ((u128::from(self.bits()) * n as u128) >> 64) as usize
-    }
-
     /// Gaussian by Box and Muller.
     pub fn gauss(&mut self, mean: f64, sd: f64) -> f64 {
         let u = 1.0 - self.uniform(0.0, 1.0);

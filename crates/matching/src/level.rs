@@ -5,44 +5,44 @@
 //! cheapest type allows. Price steps along single types find that out slowly, because few left-over parts among many
 //! types make a weak direction.
 
-use crate::compile::{Compiled, KINDS};
+use crate::compile::Compiled;
+use crate::error::PartKind;
+use crate::index::{ByType, MAIN, MainKind, PerType, Ty};
 
 /// Types that clubs can take in each other's place, with no priceless type among them.
 #[derive(Debug)]
 pub(crate) struct Family {
-    pub kind: usize,
-    pub types: Vec<usize>,
+    pub kind: MainKind,
+    pub types: Vec<Ty>,
 }
 
 /// Families of heads, shafts and grips of which there are enough; `contended` are the types with prices.
-pub(crate) fn families(p: &Compiled, contended: &[(usize, usize, i32)]) -> Vec<Family> {
+pub(crate) fn families(p: &Compiled, contended: &[(PartKind, Ty, i32)]) -> Vec<Family> {
     let mut out = Vec::new();
-    for kind in 0..3 {
-        let mut parent: Vec<usize> = (0..p.types[kind].len()).collect();
-        let mut first = vec![usize::MAX; p.clubs.len()];
+    for kind in MAIN {
+        let mut parent: PerType<Ty> = p.types[kind].types().collect();
+        let mut first: Vec<Option<Ty>> = vec![None; p.clubs.len()];
         for (first, club) in first.iter_mut().zip(&p.clubs) {
             for c in &club.cands[kind] {
-                if *first == usize::MAX {
-                    *first = c.ty as usize;
-                }
-                let (a, b) = (root(&mut parent, *first), root(&mut parent, c.ty as usize));
+                let first = *first.get_or_insert(c.ty);
+                let (a, b) = (root(&mut parent, first), root(&mut parent, c.ty));
                 parent[b] = a;
             }
         }
-        let mut clubs = vec![0_u64; parent.len()];
-        for &ty in first.iter().filter(|&&ty| ty != usize::MAX) {
+        let mut clubs = PerType::new(parent.len(), 0_u64);
+        for &ty in first.iter().flatten() {
             clubs[root(&mut parent, ty)] += 1;
         }
-        let mut priced = vec![false; parent.len()];
-        contended.iter().filter(|x| x.0 == kind).for_each(|x| priced[x.1] = true);
-        let mut types = vec![Vec::new(); parent.len()];
-        for ty in 0..parent.len() {
+        let mut priced = PerType::new(parent.len(), false);
+        contended.iter().filter(|x| x.0 == kind.into()).for_each(|x| priced[x.1] = true);
+        let mut types = PerType::new(parent.len(), Vec::new());
+        for ty in parent.types() {
             types[root(&mut parent, ty)].push(ty);
         }
-        for (root, types) in types.into_iter().enumerate() {
+        for (root, types) in types.typed() {
             let there: u64 = types.iter().map(|&ty| u64::from(p.types[kind][ty].cap)).sum();
             if clubs[root] > 0 && there >= clubs[root] && types.iter().all(|&ty| priced[ty]) {
-                out.push(Family { kind, types });
+                out.push(Family { kind, types: types.clone() });
             }
         }
     }
@@ -51,14 +51,14 @@ pub(crate) fn families(p: &Compiled, contended: &[(usize, usize, i32)]) -> Vec<F
 
 impl Family {
     /// Lowers all prices of the family until the least is nought.
-    pub fn lower(&self, prices: &mut [Vec<f64>; KINDS]) {
+    pub fn lower(&self, prices: &mut ByType<f64>) {
         let list = &mut prices[self.kind];
         let least = self.types.iter().map(|&ty| list[ty]).fold(f64::INFINITY, f64::min);
         self.types.iter().for_each(|&ty| list[ty] -= least);
     }
 }
 
-fn root(parent: &mut [usize], mut i: usize) -> usize {
+fn root(parent: &mut PerType<Ty>, mut i: Ty) -> Ty {
     while parent[i] != i {
         parent[i] = parent[parent[i]];
         i = parent[i];

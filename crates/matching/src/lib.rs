@@ -60,8 +60,13 @@ mod dive;
 mod dual;
 mod error;
 mod exact;
-mod grid;
+// These two are named by examples of what must not compile, and by nothing else outside this crate.
+#[doc(hidden)]
+pub mod grid;
+#[doc(hidden)]
+pub mod index;
 mod insert;
+#[cfg(any(test, feature = "instance"))]
 pub mod instance;
 mod level;
 mod loss;
@@ -71,6 +76,7 @@ mod oracle;
 mod plan;
 mod pool;
 mod reduce;
+mod rng;
 mod ruin;
 mod set;
 mod shortage;

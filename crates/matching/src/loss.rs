@@ -88,25 +88,26 @@ impl Loss {
     /// most 50 points). Deviations beyond the reach are not planned at all; so are those where the chance is under
     /// 0.1 %.
     pub fn from_probability(reach_points: f64, form: LossForm, probability: impl Fn(f64) -> f64) -> Self {
-        let half = (reach_points.clamp(0.01, 50.0) / STEP_POINTS).ceil() as i64;
-        let table: Vec<f64> = (-half..=half).map(|i| probability(i as f64 * STEP_POINTS).clamp(0.0, 1.0)).collect();
+        let half = whole((reach_points.clamp(0.01, 50.0) / STEP_POINTS).ceil());
+        let table: Vec<f64> = (-half..=half).map(|i| probability(f64::from(i) * STEP_POINTS).clamp(0.0, 1.0)).collect();
         Self { probability: table.into(), form }
     }
 
-    /// Greatest deviation that is planned at all, in grid steps.
-    pub(crate) fn half_steps(&self) -> i32 {
-        (self.probability.len() / 2) as i32
+    /// Greatest deviation that is planned at all; the curve has an entry for it and one for each nearer to 0.
+    pub(crate) fn half(&self) -> MilliPoints {
+        MilliPoints::at_place(MilliPoints(0), self.probability.len() / 2)
     }
 
     /// Greatest deviation that is planned at all, points.
     pub fn reach_points(&self) -> f64 {
-        f64::from(self.half_steps()) * STEP_POINTS
+        self.half().exact() * STEP_POINTS
     }
 
     /// Chance of finishing in tolerance at a deviation, to the nearest grid step; 0 beyond the reach.
     pub fn probability(&self, deviation_points: f64) -> f64 {
-        let at = (deviation_points / STEP_POINTS).round() + f64::from(self.half_steps());
-        if !(at >= 0.0 && at < self.probability.len() as f64) { 0.0 } else { self.probability[at as usize] }
+        let at = (deviation_points / STEP_POINTS).round() + self.half().exact();
+        // What is no number is out of reach too.
+        if at >= 0.0 { self.probability.get(split(at, usize::MAX).0).copied().unwrap_or(0.0) } else { 0.0 }
     }
 
     /// Cost of a deviation above the least cost of the curve; `None` beyond the reach or where the chance is under
@@ -117,7 +118,7 @@ impl Loss {
 
     /// As [`Loss::cost`], of a deviation on the grid.
     pub(crate) fn cost_at(&self, deviation: MilliPoints) -> Option<f64> {
-        let at = usize::try_from(i64::from(deviation.0) + i64::from(self.half_steps())).ok()?;
+        let at = usize::try_from(i64::from(deviation.0) + i64::from(self.half().0)).ok()?;
         self.of_chance(*self.probability.get(at)?, self.form_of(self.best()))
     }
 
@@ -133,7 +134,7 @@ impl Loss {
 
     /// Address of the shared table: clubs with clones of one curve share their compiled form.
     pub(crate) fn key(&self) -> (usize, LossForm) {
-        (Arc::as_ptr(&self.probability).cast::<f64>() as usize, self.form)
+        (Arc::as_ptr(&self.probability).cast::<f64>().addr(), self.form)
     }
 
     fn best(&self) -> f64 {
@@ -159,6 +160,18 @@ fn ranged(what: &'static str, value: f64, low: f64, high: f64) -> Result<(), Mat
     Err(MatchError::OutOfRange { what, value, low, high, unit })
 }
 
+/// A number of steps that is whole already; the ranges that are asked for give a few million of them at most.
+fn whole(steps: f64) -> i32 {
+    steps as i32
+}
+
+/// The place in a table before a figure that is not negative, `last` at most, and how far past it the figure is.
+fn split(figure: f64, last: usize) -> (usize, f64) {
+    // Cutting off rounds down.
+    let place = (figure as usize).min(last);
+    (place, figure - place as f64)
+}
+
 /// Chance that `N(centre, sigma²)` lies within ±tau.
 fn within(centre: f64, tau: f64, sigma: f64) -> f64 {
     phi_cdf((tau - centre) / sigma) - phi_cdf((-tau - centre) / sigma)
@@ -176,21 +189,22 @@ impl FinishTable {
     fn new(tau: f64, sr: f64, s: f64, k: u32, reach: f64, se: f64) -> Self {
         let step = (se.min(s).min(sr) / 4.0).min(0.02);
         let finish = Finish::new(tau, sr, s, k);
-        let values = (0..=(reach / step).ceil() as usize + 4).map(|i| finish.at(i as f64 * step)).collect();
+        let values = (0..=whole((reach / step).ceil()) + 4).map(|i| finish.at(f64::from(i) * step)).collect();
         Self { step, values, sigma: se }
     }
 
     /// Trapezoidal rule over ±6σ: for a smooth integrand that vanishes at both ends it converges faster than any power
     /// of the step.
     fn expect(&self, r: f64) -> f64 {
-        let reach = (6.0 * self.sigma / self.step).ceil() as i64;
-        let centre = (r / self.step).round() as i64;
+        let reach = whole((6.0 * self.sigma / self.step).ceil());
+        let centre = whole((r / self.step).round());
         let (mut sum, mut weight) = (0.0, 0.0);
         for i in centre - reach..=centre + reach {
-            let z = (i as f64 * self.step - r) / self.sigma;
+            let z = (f64::from(i) * self.step - r) / self.sigma;
             let w = (-0.5 * z * z).exp();
             weight += w;
-            sum += w * self.values.get(i.unsigned_abs() as usize).copied().unwrap_or(0.0);
+            let value = usize::try_from(i.unsigned_abs()).ok().and_then(|at| self.values.get(at));
+            sum += w * value.copied().unwrap_or(0.0);
         }
         sum / weight
     }
@@ -250,7 +264,7 @@ impl NormalTable {
     const REACH: f64 = 6.0;
 
     fn new() -> Self {
-        let last = (2.0 * Self::REACH / Self::STEP) as i32 + 1;
+        let last = whole(2.0 * Self::REACH / Self::STEP) + 1;
         Self { values: (-1..=last).map(|i| phi_cdf(f64::from(i) * Self::STEP - Self::REACH)).collect() }
     }
 
@@ -259,8 +273,7 @@ impl NormalTable {
             return if z > 0.0 { 1.0 } else { 0.0 };
         }
         let place = (z + Self::REACH) / Self::STEP;
-        let i = place as usize;
-        let t = place - i as f64;
+        let (i, t) = split(place, self.values.len() - 4);
         // `values[0]` stands one step before the first place.
         cubic([self.values[i], self.values[i + 1], self.values[i + 2], self.values[i + 3]], t)
     }
@@ -281,12 +294,11 @@ struct CubicTable {
 
 impl CubicTable {
     fn new(reach: f64, step: f64, f: impl Fn(f64) -> f64) -> Self {
-        Self { step, values: (0..=(reach / step).ceil() as usize + 3).map(|i| f(i as f64 * step)).collect() }
+        Self { step, values: (0..=whole((reach / step).ceil()) + 3).map(|i| f(f64::from(i) * step)).collect() }
     }
 
     fn at(&self, x: f64) -> f64 {
-        let i = ((x / self.step) as usize).min(self.values.len() - 3);
-        let t = x / self.step - i as f64;
+        let (i, t) = split(x / self.step, self.values.len() - 3);
         let before = self.values[if i == 0 { 1 } else { i - 1 }];
         cubic([before, self.values[i], self.values[i + 1], self.values[i + 2]], t)
     }

@@ -4,9 +4,10 @@
 //! follow from its mass: with heads in order, what a club costs falls until both the balance and the mass are met, and
 //! rises after both. Between the two every head is looked at, beyond them only as long as one could still be cheaper.
 
-use crate::compile::{Club, HEAD, MassCharge};
-use crate::grid::{CentiGrams, FORBIDDEN, MilliPoints};
-use crate::table::{ByType, tip_price};
+use crate::compile::{Club, MassCharge};
+use crate::grid::{CentiGrams, FORBIDDEN, MilliPoints, Steps};
+use crate::index::HEAD;
+use crate::table::{Prices, tip_price};
 
 /// Heads and tip weights of one club under given prices.
 #[derive(Debug, Clone, Default)]
@@ -15,7 +16,7 @@ pub(crate) struct Fits {
     heads: Vec<Fit>,
     /// The cheapest first.
     tips: Vec<Fit>,
-    least_head: i32,
+    least_head: Steps,
     /// Heavier heads have more points, and the loss falls on one side of its least and rises on the other.
     in_order: bool,
 }
@@ -24,17 +25,17 @@ pub(crate) struct Fits {
 struct Fit {
     pts: MilliPoints,
     cg: CentiGrams,
-    cost: i32,
+    cost: Steps,
 }
 
 impl Fits {
     /// Takes up a club's heads and tip weights; those without a price that can be paid are left out.
-    pub fn renew(&mut self, club: &Club, prices: &ByType) {
+    pub fn renew(&mut self, club: &Club, prices: &Prices) {
         let payable = |x: &Fit| x.cost < FORBIDDEN;
         self.heads.clear();
-        let priced = |cost: i32, price: i32| cost.saturating_add(price.min(FORBIDDEN));
+        let priced = |cost: Steps, price: Steps| cost.saturating_add(price.min(FORBIDDEN));
         let fit = club.cands[HEAD].iter();
-        let fit = fit.map(|h| Fit { pts: h.pts, cg: h.cg, cost: priced(h.cost, prices[HEAD][h.ty as usize]) });
+        let fit = fit.map(|h| Fit { pts: h.pts, cg: h.cg, cost: priced(h.cost, prices[HEAD][h.ty]) });
         self.heads.extend(fit.filter(payable));
         self.heads.sort_unstable_by_key(|h| (h.pts, h.cg));
         self.tips.clear();
@@ -46,7 +47,7 @@ impl Fits {
     }
 
     /// What the cheapest head and tip weight cost with the loss and the mass, where everything else adds up to so much.
-    pub fn least(&self, club: &Club, charge: MassCharge, pts: MilliPoints, cg: CentiGrams) -> i32 {
+    pub fn least(&self, club: &Club, charge: MassCharge, pts: MilliPoints, cg: CentiGrams) -> Steps {
         let mut best = FORBIDDEN;
         for tip in &self.tips {
             let least = tip.cost + self.least_head;
@@ -92,8 +93,9 @@ impl Fits {
 #[cfg(test)]
 mod tests {
     use super::Fits;
-    use crate::compile::{GRIP, SHAFT, compile};
-    use crate::grid::FORBIDDEN;
+    use crate::compile::compile;
+    use crate::grid::{FORBIDDEN, Steps};
+    use crate::index::{GRIP, HEAD, SHAFT};
     use crate::instance::{Rng, Variant, set};
     use crate::model::{JobSet, MassTarget};
     use crate::table::by_type;
@@ -116,11 +118,11 @@ mod tests {
             }
             let sets = [JobSet { clubs: problem.clubs, priority: 1.0 }];
             let p = compile(&sets, &problem.stock, &problem.weights).expect("valid");
-            let mut prices = by_type(&p, 0);
+            let mut prices = by_type(&p, Steps(0));
             prices
-                .iter_mut()
+                .values_mut()
                 .flatten()
-                .for_each(|x| *x = if rng.below(9) == 0 { FORBIDDEN } else { rng.below(900) as i32 });
+                .for_each(|x| *x = if rng.below(9) == 0 { FORBIDDEN } else { Steps(rng.below(900) as i32) });
             let mut fits = Fits::default();
             for club in &p.clubs {
                 fits.renew(club, &prices);
@@ -129,9 +131,9 @@ mod tests {
                 for (shaft, grip) in club.cands[SHAFT].iter().zip(&club.cands[GRIP]) {
                     let (pts, cg) = (club.base + shaft.pts + grip.pts, shaft.cg + grip.cg);
                     let mut least = FORBIDDEN;
-                    for h in &club.cands[0] {
+                    for h in &club.cands[HEAD] {
                         for t in &club.tips {
-                            let price = prices[0][h.ty as usize] + crate::table::tip_price(t, &prices);
+                            let price = prices[HEAD][h.ty] + crate::table::tip_price(t, &prices);
                             let cost = club.loss.at(pts + h.pts + t.pts) + charge.cost(cg + h.cg + t.cg);
                             least = least.min(cost.saturating_add(h.cost + t.cost).saturating_add(price));
                         }

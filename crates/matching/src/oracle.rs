@@ -5,10 +5,12 @@
 
 use std::sync::Arc;
 
-use crate::compile::{ADAPTER, Club, Compiled, GRIP, HEAD, KINDS, SHAFT, SetShape, TIP};
+use crate::compile::{Club, Compiled, SetShape};
 use crate::cuts::Charges;
-use crate::grid::{DeciGrams, FORBIDDEN, MilliPoints};
-use crate::table::{ByType, Column, Folded, by_type, fill_row, fold, pick};
+use crate::error::PartKind;
+use crate::grid::{DeciGrams, FORBIDDEN, MilliPoints, Steps, Total};
+use crate::index::{ADAPTER, ByKind, ByType, GRIP, HEAD, Level, MainKind, PerType, Place, SHAFT, TIP, Ty};
+use crate::table::{Column, Folded, Prices, by_type, fill_row, fold, pick};
 
 /// Tables above this many entries are not kept but worked out row by row.
 const MATRIX_LIMIT: usize = 1 << 15;
@@ -20,11 +22,11 @@ const DEAR: i16 = i16::MAX;
 /// Cheapest shaft and grip at one level of shaft residual.
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct Cell {
-    pub value: i32,
-    pub shaft: u32,
+    pub value: Steps,
+    pub shaft: Place,
 }
 
-const NO_CELL: Cell = Cell { value: FORBIDDEN, shaft: 0 };
+const NO_CELL: Cell = Cell { value: FORBIDDEN, shaft: Place::of(0) };
 
 /// One club's tables under the head and tip prices last given.
 #[derive(Debug, Default)]
@@ -32,13 +34,13 @@ pub(crate) struct ClubTable {
     folded: Folded,
     /// Shafts × grips, above `offset`.
     matrix: Vec<i16>,
-    offset: i32,
+    offset: Steps,
     /// Level of each shaft.
-    level: Vec<u32>,
+    level: Vec<Level>,
     /// Heads, tip weights or adapters can run out, so the tables depend on prices.
     varies: bool,
     /// Prices of heads, tip weights and adapters that the tables were worked out under; empty before the first time.
-    under: Vec<i32>,
+    under: Vec<Steps>,
 }
 
 /// All of a set's tables.
@@ -53,15 +55,15 @@ pub(crate) struct SetOracle<'a> {
     /// Cheapest cell for each club and level, under the prices last given.
     pub cells: Vec<Vec<Cell>>,
     /// Cost of leaving each club out, as the relaxed problem sees it.
-    pub(crate) skips: Vec<i32>,
+    pub(crate) skips: Vec<Steps>,
     /// What windows cost beside their range.
     pub(crate) charges: Charges,
     /// Shafts below each level, counted once for every level they can be at.
     shafts_below: Vec<u64>,
     /// How many of each type the clubs could take at most.
-    wanted: ByType,
-    scratch: Vec<i32>,
-    row: Vec<i32>,
+    wanted: ByType<i32>,
+    scratch: Vec<Steps>,
+    row: Vec<Steps>,
     priced: Vec<i16>,
 }
 
@@ -70,7 +72,7 @@ pub(crate) struct SetOracle<'a> {
 pub(crate) struct Window {
     pub lo: usize,
     pub hi: usize,
-    pub value: i64,
+    pub value: Total,
 }
 
 impl<'a> SetOracle<'a> {
@@ -109,23 +111,23 @@ impl<'a> SetOracle<'a> {
     pub fn renew(&mut self) {
         let mut wanted = by_type(self.p, 0);
         for club in &self.clubs {
-            for (k, list) in club.cands.iter().enumerate() {
-                list.iter().for_each(|c| wanted[k][c.ty as usize] += 1);
+            for (k, list) in club.cands.iter() {
+                list.iter().for_each(|c| wanted[k][c.ty] += 1);
             }
-            let mut most = vec![0; wanted[TIP].len()];
+            let mut most = PerType::new(wanted[TIP].len(), 0);
             for option in &club.tips {
                 let twice = option.uses[0] == option.uses[1];
                 for &t in option.uses.iter().flatten() {
-                    most[t as usize] = most[t as usize].max(if twice { 2 } else { 1 });
+                    most[t] = most[t].max(if twice { 2 } else { 1 });
                 }
             }
-            wanted[TIP].iter_mut().zip(most).for_each(|(w, m)| *w += m);
-            club.adapters.iter().flat_map(|list| list.iter()).for_each(|&a| wanted[ADAPTER][a as usize] += 1);
+            wanted[TIP].iter_mut().zip(&most).for_each(|(w, m)| *w += m);
+            club.adapters.iter().flat_map(|list| list.iter()).for_each(|&a| wanted[ADAPTER][a] += 1);
         }
-        let short = |k: usize, ty: u32| i64::from(wanted[k][ty as usize]) > i64::from(self.p.types[k][ty as usize].cap);
+        let short = |k: PartKind, ty: Ty| i64::from(wanted[k][ty]) > i64::from(self.p.types[k][ty].cap);
         for c in 0..self.clubs.len() {
             let club = &self.clubs[c];
-            let varies = club.cands[HEAD].iter().any(|h| short(HEAD, h.ty))
+            let varies = club.cands[HEAD].iter().any(|h| short(PartKind::Head, h.ty))
                 || club.tips.iter().any(|t| t.uses.iter().flatten().any(|&t| short(TIP, t)))
                 || club.adapters.iter().flat_map(|list| list.iter()).any(|&a| short(ADAPTER, a));
             self.tables[c] = self.table(c, varies);
@@ -142,14 +144,14 @@ impl<'a> SetOracle<'a> {
                 self.shafts_below[level + 1] += u64::from(count);
             }
         } else {
-            let mut at: Vec<(u32, u32)> = Vec::new();
+            let mut at: Vec<(Level, Ty)> = Vec::new();
             for (table, club) in self.tables.iter().zip(&self.clubs) {
                 at.extend(table.level.iter().zip(&club.cands[SHAFT]).map(|(&level, s)| (level, s.ty)));
             }
             at.sort_unstable();
             at.dedup();
             for (level, ty) in at {
-                self.shafts_below[level as usize + 1] += u64::from(self.p.types[SHAFT][ty as usize].cap);
+                self.shafts_below[level.index() + 1] += u64::from(self.p.types[SHAFT][ty].cap);
             }
         }
         for level in 0..self.levels.len() {
@@ -163,26 +165,26 @@ impl<'a> SetOracle<'a> {
     }
 
     /// Kind, type and count of everything that these clubs could use up.
-    pub fn contended(&self) -> Vec<(usize, usize, i32)> {
-        let all = (0..KINDS).flat_map(|k| (0..self.wanted[k].len()).map(move |ty| (k, ty)));
-        let counted = all.map(|(k, ty)| (k, ty, self.p.types[k][ty].cap.min(i32::MAX as u32) as i32));
+    pub fn contended(&self) -> Vec<(PartKind, Ty, i32)> {
+        let all = self.wanted.iter().flat_map(|(k, list)| list.types().map(move |ty| (k, ty)));
+        let counted = all.map(|(k, ty)| (k, ty, self.p.types[k][ty].count()));
         counted.filter(|&(k, ty, cap)| self.wanted[k][ty] > cap).collect()
     }
 
     fn table(&self, c: usize, varies: bool) -> ClubTable {
-        let level = self.clubs[c].cands[SHAFT].iter().map(|s| self.level_at(s.res) as u32).collect();
+        let level = self.clubs[c].cands[SHAFT].iter().map(|s| Level::of(self.level_at(s.res))).collect();
         ClubTable { level, varies, ..ClubTable::default() }
     }
 
     /// Lets tables follow the prices of heads and tip weights that other sets want too.
-    pub fn share(&mut self, contended: &[(usize, usize, i32)]) {
+    pub fn share(&mut self, contended: &[(PartKind, Ty, i32)]) {
         for c in 0..self.clubs.len() {
             let club = &self.clubs[c];
-            let listed = |k: usize, ty: usize| match k {
-                HEAD => club.cands[HEAD].iter().any(|h| h.ty as usize == ty),
-                TIP => club.tips.iter().any(|t| t.uses.contains(&Some(ty as u32))),
-                ADAPTER => club.adapters.iter().any(|list| list.contains(&(ty as u32))),
-                _ => false,
+            let listed = |k: PartKind, ty: Ty| match k {
+                PartKind::Head => club.cands[HEAD].iter().any(|h| h.ty == ty),
+                PartKind::Tip => club.tips.iter().any(|t| t.uses.contains(&Some(ty))),
+                PartKind::Adapter => club.adapters.iter().any(|list| list.contains(&ty)),
+                PartKind::Shaft | PartKind::Grip => false,
             };
             let varies = contended.iter().any(|&(k, ty, _)| listed(k, ty));
             self.tables[c] = self.table(c, varies);
@@ -207,7 +209,7 @@ impl<'a> SetOracle<'a> {
 
     /// Level of a club's shaft residual.
     pub fn level_of(&self, c: usize, shaft: usize) -> usize {
-        self.tables[c].level[shaft] as usize
+        self.tables[c].level[shaft].index()
     }
 
     /// Whether a club's heads, tip weights or adapters can run out.
@@ -216,14 +218,15 @@ impl<'a> SetOracle<'a> {
     }
 
     /// Brings a club's tables up to the given head and tip prices, unless they are so already.
-    pub fn refold(&mut self, c: usize, prices: &ByType) {
+    pub fn refold(&mut self, c: usize, prices: &Prices) {
         let club = self.clubs[c].clone();
         let table = &mut self.tables[c];
-        let heads = club.cands[HEAD].iter().map(|h| prices[HEAD][h.ty as usize]);
+        let heads = club.cands[HEAD].iter().map(|h| prices[HEAD][h.ty]);
         // One leading entry, so that a club without heads is worked out once too.
-        let adapters = club.adapters.iter().flat_map(|list| list.iter()).map(|&a| prices[ADAPTER][a as usize]);
-        let under =
-            || std::iter::once(0).chain(heads.clone()).chain(prices[TIP].iter().copied()).chain(adapters.clone());
+        let adapters = club.adapters.iter().flat_map(|list| list.iter()).map(|&a| prices[ADAPTER][a]);
+        let under = || {
+            std::iter::once(Steps(0)).chain(heads.clone()).chain(prices[TIP].iter().copied()).chain(adapters.clone())
+        };
         if table.under.iter().copied().eq(under()) {
             return;
         }
@@ -234,40 +237,40 @@ impl<'a> SetOracle<'a> {
         let (shafts, grips) = (club.cands[SHAFT].len(), club.cands[GRIP].len());
         let entries = shafts * grips;
         if entries > 0 && entries <= MATRIX_LIMIT {
-            self.row.resize(entries, 0);
+            self.row.resize(entries, Steps(0));
             for (s, row) in self.row.chunks_exact_mut(grips).enumerate() {
-                fill_row(&club, &table.folded, s, row);
+                fill_row(&club, &table.folded, Place::of(s), row);
             }
-            let offset = self.row.iter().copied().min().unwrap_or(0);
+            let offset = self.row.iter().copied().min().unwrap_or_default();
             table.offset = offset;
             table.matrix.extend(self.row.iter().map(|&x| narrow(x - offset)));
         }
     }
 
     /// The row of a club's table for one shaft: cheapest club with each grip, shaft and grip prices not included.
-    pub fn row(&mut self, c: usize, s: usize) -> &[i32] {
+    pub fn row(&mut self, c: usize, s: usize) -> &[Steps] {
         let club = self.clubs[c].clone();
-        self.row.resize(club.cands[GRIP].len(), 0);
-        fill_row(&club, &self.tables[c].folded, s, &mut self.row);
+        self.row.resize(club.cands[GRIP].len(), Steps(0));
+        fill_row(&club, &self.tables[c].folded, Place::of(s), &mut self.row);
         &self.row
     }
 
     /// Cheapest cell at each level for one club, for levels `lo..=hi`.
-    pub fn cells_between(&mut self, c: usize, prices: &ByType, lo: usize, hi: usize) {
+    pub fn cells_between(&mut self, c: usize, prices: &Prices, lo: usize, hi: usize) {
         let club = self.clubs[c].clone();
         let list = &club.cands[GRIP];
-        let base = list.iter().map(|g| prices[GRIP][g.ty as usize]).min().unwrap_or(0);
+        let base = list.iter().map(|g| prices[GRIP][g.ty]).min().unwrap_or_default();
         let mut priced = std::mem::take(&mut self.priced);
         priced.clear();
-        priced.extend(list.iter().map(|g| narrow(prices[GRIP][g.ty as usize] - base)));
+        priced.extend(list.iter().map(|g| narrow(prices[GRIP][g.ty] - base)));
         self.cells[c][lo..=hi].fill(NO_CELL);
-        let first = self.tables[c].level.partition_point(|&l| (l as usize) < lo);
+        let first = self.tables[c].level.partition_point(|&l| l.index() < lo);
         for s in first..club.cands[SHAFT].len() {
-            let level = self.tables[c].level[s] as usize;
+            let level = self.tables[c].level[s].index();
             if level > hi {
                 break;
             }
-            let own = prices[SHAFT][club.cands[SHAFT][s].ty as usize];
+            let own = prices[SHAFT][club.cands[SHAFT][s].ty];
             if own >= FORBIDDEN {
                 continue;
             }
@@ -275,59 +278,59 @@ impl<'a> SetOracle<'a> {
             let narrow_row = table.matrix.get(s * list.len()..(s + 1) * list.len()).unwrap_or(&[]);
             let least = least_sum(narrow_row, &priced);
             let least = if least < DEAR {
-                table.offset + base + i32::from(least)
+                table.offset + base + wide(least)
             } else {
-                self.row(c, s).iter().zip(list).fold(FORBIDDEN, |m, (&r, g)| m.min(r + prices[GRIP][g.ty as usize]))
+                self.row(c, s).iter().zip(list).fold(FORBIDDEN, |m, (&r, g)| m.min(r + prices[GRIP][g.ty]))
             };
             let value = least + own;
             if value < self.cells[c][level].value {
-                self.cells[c][level] = Cell { value, shaft: s as u32 };
+                self.cells[c][level] = Cell { value, shaft: Place::of(s) };
             }
         }
         self.priced = priced;
     }
 
     /// Cheapest cell at each level for one club.
-    pub fn cells_of(&mut self, c: usize, prices: &ByType) {
+    pub fn cells_of(&mut self, c: usize, prices: &Prices) {
         if let Some(hi) = self.levels.len().checked_sub(1) {
             self.cells_between(c, prices, 0, hi);
         }
     }
 
     /// Brings a club's tables and cells up to given prices.
-    pub fn price(&mut self, c: usize, prices: &ByType) {
+    pub fn price(&mut self, c: usize, prices: &Prices) {
         self.refold(c, prices);
         self.cells_of(c, prices);
     }
 
     /// Brings all clubs' tables and cells up to given prices.
-    pub fn price_all(&mut self, prices: &ByType) {
+    pub fn price_all(&mut self, prices: &Prices) {
         (0..self.len()).for_each(|c| self.price(c, prices));
     }
 
     /// The grip behind a cell that was worked out under these prices.
-    fn grip(&mut self, c: usize, cell: Cell, prices: &ByType) -> usize {
-        let (club, s) = (self.clubs[c].clone(), cell.shaft as usize);
+    fn grip(&mut self, c: usize, cell: Cell, prices: &Prices) -> usize {
+        let (club, s) = (self.clubs[c].clone(), cell.shaft.index());
         let list = &club.cands[GRIP];
-        let wanted = cell.value - prices[SHAFT][club.cands[SHAFT][s].ty as usize];
+        let wanted = cell.value - prices[SHAFT][club.cands[SHAFT][s].ty];
         let table = &self.tables[c];
         let kept = table.matrix.get(s * list.len()..(s + 1) * list.len()).unwrap_or(&[]);
-        let mut priced = kept.iter().zip(list).map(|(&r, g)| i32::from(r) + prices[GRIP][g.ty as usize]);
+        let mut priced = kept.iter().zip(list).map(|(&r, g)| wide(r) + prices[GRIP][g.ty]);
         if let Some(g) = priced.position(|x| x == wanted - table.offset) {
             return g;
         }
-        let priced = self.row(c, s).iter().zip(list).map(|(&r, g)| r + prices[GRIP][g.ty as usize]);
+        let priced = self.row(c, s).iter().zip(list).map(|(&r, g)| r + prices[GRIP][g.ty]);
         priced.enumerate().min_by_key(|x| x.1).map_or(0, |x| x.0)
     }
 
     /// The column behind a cell that was worked out under these prices.
-    pub fn column(&mut self, c: usize, cell: Cell, prices: &ByType) -> Option<Column> {
+    pub fn column(&mut self, c: usize, cell: Cell, prices: &Prices) -> Option<Column> {
         let grip = self.grip(c, cell, prices);
-        pick(&self.clubs[c], cell.shaft as usize, grip, prices).map(|x| x.1)
+        pick(&self.clubs[c], cell.shaft, Place::of(grip), prices).map(|x| x.1)
     }
 
     /// Kinds and types that cells take from the stock; heads, tip weights and adapters only where they can run out.
-    pub fn demand(&mut self, cells: &[Option<Cell>], prices: &ByType, out: &mut Vec<(usize, usize)>) {
+    pub fn demand(&mut self, cells: &[Option<Cell>], prices: &Prices, out: &mut Vec<(PartKind, Ty)>) {
         for (c, cell) in cells.iter().enumerate() {
             let Some(cell) = *cell else { continue };
             let club = self.clubs[c].clone();
@@ -335,24 +338,24 @@ impl<'a> SetOracle<'a> {
                 out.extend(self.column(c, cell, prices).iter().flat_map(Column::uses));
             } else {
                 let grip = self.grip(c, cell, prices);
-                out.push((SHAFT, club.cands[SHAFT][cell.shaft as usize].ty as usize));
-                out.push((GRIP, club.cands[GRIP][grip].ty as usize));
+                out.push((PartKind::Shaft, club.cands[SHAFT][cell.shaft.index()].ty));
+                out.push((PartKind::Grip, club.cands[GRIP][grip].ty));
             }
         }
     }
 
     /// The cheapest window, or `None` when leaving every club unbuilt is as cheap; and what the set costs there.
-    pub fn best_window(&self) -> (i64, Option<Window>) {
-        let skip: i64 = (0..self.len()).map(|c| i64::from(self.skips[c])).sum();
+    pub fn best_window(&self) -> (Total, Option<Window>) {
+        let skip: Total = self.skips.iter().copied().sum();
         let mut best = (skip, None);
         self.scan_windows(&mut |w, touching| {
             if w.value < best.0 {
                 // A set that leaves a club unbuilt is not charged: one that must, for want of shafts in the window, owes
                 // nothing on top of that. The charge is for sets that span just this window.
                 let value = match self.charges.at(w.lo, w.hi) {
-                    0 => w.value,
+                    Steps(0) => w.value,
                     _ if self.short(w.lo, w.hi) > 0 => touching,
-                    charge => touching + i64::from(charge).min(self.leave_out(1, |c| self.least(c, w))),
+                    charge => touching + Total::from(charge).min(self.leave_out(1, |c| self.least(c, w))),
                 };
                 if value < best.0 {
                     best = (value, Some(w));
@@ -365,30 +368,30 @@ impl<'a> SetOracle<'a> {
 
     /// Visits windows (lo, hi); the visitor gets the window with the plain sum, the bound of sets that really touch
     /// both ends, and returns the value above which windows do not interest it.
-    pub fn scan_windows(&self, visit: &mut dyn FnMut(Window, i64) -> i64) {
+    pub fn scan_windows(&self, visit: &mut dyn FnMut(Window, Total) -> Total) {
         let n = self.len();
-        let floor: i64 = (0..n)
+        let floor: Total = (0..n)
             .map(|c| self.cells[c].iter().map(|x| x.value).min().unwrap_or(FORBIDDEN).min(self.skips[c]))
-            .map(i64::from)
+            .map(Total::from)
             .sum();
-        let mut limit = i64::MAX;
-        let mut run = vec![0_i32; n];
+        let mut limit = Total::ANY;
+        let mut run = vec![Steps(0); n];
         for lo in 0..self.levels.len() {
             for (c, r) in run.iter_mut().enumerate() {
                 *r = self.skips[c];
             }
             for hi in lo..self.levels.len() {
-                let range = i64::from(self.shape.range_cost(self.levels[hi] - self.levels[lo]));
+                let range = Total::from(self.shape.range_cost(self.levels[hi] - self.levels[lo]));
                 if range + floor > limit {
                     break;
                 }
-                let (mut sum, mut touch_lo, mut touch_hi) = (range, i64::MAX, i64::MAX);
+                let (mut sum, mut touch_lo, mut touch_hi) = (range, Total::ANY, Total::ANY);
                 for (c, r) in run.iter_mut().enumerate() {
                     let at = self.cells[c][hi].value;
                     *r = (*r).min(at);
-                    sum += i64::from(*r);
-                    touch_hi = touch_hi.min(i64::from(at) - i64::from(*r));
-                    touch_lo = touch_lo.min(i64::from(self.cells[c][lo].value) - i64::from(*r));
+                    sum += *r;
+                    touch_hi = touch_hi.min(Total::from(at) - Total::from(*r));
+                    touch_lo = touch_lo.min(Total::from(self.cells[c][lo].value) - Total::from(*r));
                 }
                 let short = self.short(lo, hi);
                 if short > 0 {
@@ -402,12 +405,12 @@ impl<'a> SetOracle<'a> {
 
     /// What the set costs at least in a window, and at least if its shafts touch both ends of it; the cells must be up to
     /// date.
-    pub fn window_value(&self, w: Window) -> (i64, i64) {
-        let mut sum = i64::from(self.shape.range_cost(self.levels[w.hi] - self.levels[w.lo]));
-        let (mut touch_lo, mut touch_hi) = (i32::MAX, i32::MAX);
+    pub fn window_value(&self, w: Window) -> (Total, Total) {
+        let mut sum = Total::from(self.shape.range_cost(self.levels[w.hi] - self.levels[w.lo]));
+        let (mut touch_lo, mut touch_hi) = (Steps(i32::MAX), Steps(i32::MAX));
         for (c, cells) in self.cells.iter().enumerate() {
             let least = cells[w.lo..=w.hi].iter().fold(self.skips[c], |m, x| m.min(x.value));
-            sum += i64::from(least);
+            sum += least;
             touch_lo = touch_lo.min(cells[w.lo].value - least);
             touch_hi = touch_hi.min(cells[w.hi].value - least);
         }
@@ -415,34 +418,40 @@ impl<'a> SetOracle<'a> {
         if short > 0 {
             sum += self.leave_out(short, |c| self.least(c, w));
         }
-        (sum, sum + i64::from(touch_lo.max(touch_hi)))
+        (sum, sum + touch_lo.max(touch_hi))
     }
 
     /// How many clubs at least have no shaft in a window.
     fn short(&self, lo: usize, hi: usize) -> usize {
         let there = self.shafts_below[hi + 1] - self.shafts_below[lo];
-        self.len().saturating_sub(there as usize)
+        self.len().saturating_sub(usize::try_from(there).unwrap_or(usize::MAX))
     }
 
     /// What it adds at least to leave out so many clubs whose least costs are given.
-    fn leave_out(&self, clubs: usize, least: impl Fn(usize) -> i32) -> i64 {
-        let mut extra: Vec<i32> = (0..self.len()).map(|c| self.skips[c] - least(c)).collect();
+    fn leave_out(&self, clubs: usize, least: impl Fn(usize) -> Steps) -> Total {
+        let mut extra: Vec<Steps> = (0..self.len()).map(|c| self.skips[c] - least(c)).collect();
         extra.sort_unstable();
-        extra.iter().take(clubs).map(|&x| i64::from(x)).sum()
+        extra.into_iter().take(clubs).sum()
     }
 
     /// A club's least cost in a window (or of leaving it unbuilt); the cells must be up to date.
-    pub fn least(&self, c: usize, w: Window) -> i32 {
+    pub fn least(&self, c: usize, w: Window) -> Steps {
         self.cells[c][w.lo..=w.hi].iter().fold(self.skips[c], |m, x| m.min(x.value))
     }
 
-    /// Points of what a column has in the tip, and of its grip, head and shaft.
-    pub fn points_of(&self, c: usize, x: &Column) -> [MilliPoints; 4] {
+    /// Points of a column's head, shaft and grip, and of what it has in the tip, adapter and weights together.
+    pub fn points_of(&self, c: usize, x: &Column) -> ByKind<MilliPoints> {
         let club = &self.clubs[c];
-        let points = |k: usize, ty: u32| club.cands[k].iter().find(|c| c.ty == ty).map_or(MilliPoints(0), |c| c.pts);
+        let points = |k: MainKind, ty: Ty| club.cands[k].iter().find(|c| c.ty == ty).map_or(MilliPoints(0), |c| c.pts);
         let tip =
             club.tips.iter().find(|t| t.uses == x.tips && t.adapter == x.adapter).map_or(MilliPoints(0), |t| t.pts);
-        [tip, points(GRIP, x.grip), points(HEAD, x.head), points(SHAFT, x.shaft)]
+        ByKind::from_fn(|kind| match kind {
+            PartKind::Head => points(HEAD, x.head),
+            PartKind::Shaft => points(SHAFT, x.shaft),
+            PartKind::Grip => points(GRIP, x.grip),
+            PartKind::Tip => tip,
+            PartKind::Adapter => MilliPoints(0),
+        })
     }
 
     /// Each club's cheapest cell in a window; `None` where leaving the club unbuilt is as cheap.
@@ -457,10 +466,10 @@ impl<'a> SetOracle<'a> {
     }
 
     /// Real cost of a plan of this set.
-    pub fn plan_cost(&self, plan: &[Option<Column>]) -> i64 {
+    pub fn plan_cost(&self, plan: &[Option<Column>]) -> Total {
         let clubs = plan.iter().zip(&self.clubs).map(|(column, club)| column.map_or(club.skip, |x| x.cost));
-        let range = span(plan).map_or(0, |(lo, hi)| self.shape.range_cost(hi - lo));
-        clubs.map(i64::from).sum::<i64>() + i64::from(range)
+        let range = span(plan).map_or(Steps(0), |(lo, hi)| self.shape.range_cost(hi - lo));
+        clubs.sum::<Total>() + range
     }
 }
 
@@ -470,9 +479,15 @@ pub(crate) fn span(plan: &[Option<Column>]) -> Option<(DeciGrams, DeciGrams)> {
     residuals.fold(None, |span, r| Some(span.map_or((r, r), |(lo, hi): (DeciGrams, DeciGrams)| (lo.min(r), hi.max(r)))))
 }
 
-/// A difference of costs in 16 bits.
-fn narrow(x: i32) -> i16 {
-    x.clamp(0, i32::from(DEAR)) as i16
+/// A difference of costs in 16 bits. Only here costs are bare numbers: a row of differences is gone through eight at a
+/// time, which the compiler does for integers.
+fn narrow(difference: Steps) -> i16 {
+    i16::try_from(difference.0.max(0)).unwrap_or(DEAR)
+}
+
+/// Undoes [`narrow`] for what is less than [`DEAR`].
+fn wide(difference: i16) -> Steps {
+    Steps(i32::from(difference))
 }
 
 /// Least sum of two rows, [`DEAR`] at most; the compiler vectorises it.

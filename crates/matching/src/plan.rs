@@ -1,25 +1,27 @@
 //! From types back to pieces, and from columns to choices with their reasons in figures.
 
-use crate::compile::{ADAPTER, Compiled, KINDS, TIP};
+use crate::compile::Compiled;
 use crate::cost::{Built, Tariff};
+use crate::error::PartKind;
+use crate::index::{ByType, Ty};
 use crate::model::{ClubNeed, CostWeights, JobSet, Stock};
 use crate::solution::Choice;
-use crate::table::Column;
+use crate::table::{Column, by_type};
 
 /// Hands out the pieces of each type in ascending order of their numbers.
 struct Pieces {
-    next: [Vec<(usize, u32)>; KINDS],
+    next: ByType<(usize, u32)>,
 }
 
 impl Pieces {
-    fn take(&mut self, p: &Compiled, kind: usize, ty: usize) -> usize {
+    fn take(&mut self, p: &Compiled, kind: PartKind, ty: Ty) -> usize {
         let (member, used) = &mut self.next[kind][ty];
         let members = &p.types[kind][ty].members;
         while *member + 1 < members.len() && *used >= members[*member].1 {
             (*member, *used) = (*member + 1, 0);
         }
         *used += 1;
-        members[*member].0 as usize
+        members[*member].0
     }
 }
 
@@ -31,7 +33,7 @@ pub(crate) fn choices(
     weights: &CostWeights,
     columns: &[Option<Column>],
 ) -> Result<Vec<Vec<Option<Choice>>>, String> {
-    let mut pieces = Pieces { next: p.types.each_ref().map(|types| vec![(0, 0); types.len()]) };
+    let mut pieces = Pieces { next: by_type(p, (0, 0)) };
     let mut at = 0;
     let mut out = Vec::with_capacity(sets.len());
     for set in sets {
@@ -39,13 +41,15 @@ pub(crate) fn choices(
         let mut row = Vec::with_capacity(set.clubs.len());
         for need in &set.clubs {
             let choice = columns[at].map(|column| {
-                let mut taken = Taken { parts: [0; 3], adapter: None, tips: Vec::new() };
+                let mut taken = Taken::default();
                 for (k, ty) in column.uses() {
                     let piece = pieces.take(p, k, ty);
                     match k {
-                        TIP => taken.tips.push(piece),
-                        ADAPTER => taken.adapter = Some(piece),
-                        _ => taken.parts[k] = piece,
+                        PartKind::Head => taken.head = piece,
+                        PartKind::Shaft => taken.shaft = piece,
+                        PartKind::Grip => taken.grip = piece,
+                        PartKind::Tip => taken.tips.push(piece),
+                        PartKind::Adapter => taken.adapter = Some(piece),
                     }
                 }
                 choice(need, stock, &tariff, weights.quantum, taken)
@@ -59,18 +63,19 @@ pub(crate) fn choices(
 }
 
 /// The pieces of one club.
+#[derive(Default)]
 struct Taken {
-    /// Head, shaft and grip.
-    parts: [usize; 3],
+    head: usize,
+    shaft: usize,
+    grip: usize,
     adapter: Option<usize>,
     tips: Vec<usize>,
 }
 
 fn choice(need: &ClubNeed, stock: &Stock, tariff: &Tariff, quantum: f64, taken: Taken) -> Result<Choice, String> {
-    let Taken { parts, adapter, tips } = taken;
-    let built = Built::new(need, parts, adapter, &tips)?;
+    let Taken { head, shaft, grip, adapter, tips } = taken;
+    let built = Built::new(need, [head, shaft, grip], adapter, &tips)?;
     let tip_g: f64 = tips.iter().map(|&t| stock.tips[t].grams).sum();
-    let [head, shaft, grip] = parts;
     Ok(Choice {
         head,
         shaft,

@@ -4,12 +4,13 @@
 //! into a plan then means walking down a few short lists until something is still in stock, which is some fifty times
 //! faster than folding all parts anew.
 
-use crate::compile::{Club, GRIP, HEAD, KINDS, SHAFT};
-use crate::grid::FORBIDDEN;
-use crate::instance::Rng;
+use crate::compile::Club;
+use crate::grid::{FORBIDDEN, Steps};
+use crate::index::{GRIP, HEAD, Place, SHAFT, Slot};
 use crate::oracle::SetOracle;
+use crate::rng::Rng;
 use crate::stockleft::StockLeft;
-use crate::table::{ByType, Column, column, tip_price};
+use crate::table::{Column, Prices, column, tip_price};
 
 /// Shaft and grip pairs kept a level.
 const PAIRS: usize = 10;
@@ -19,15 +20,15 @@ const HEADS: usize = 2;
 /// A column and its reduced cost.
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct Priced {
-    pub reduced: i32,
+    pub reduced: Steps,
     pub column: Column,
 }
 
 /// What a search through a list needs to see of a column.
 #[derive(Debug, Clone, Copy)]
 struct Key {
-    reduced: i32,
-    places: [u32; KINDS],
+    reduced: Steps,
+    places: [Slot; 5],
 }
 
 /// The columns of one level, cheapest first.
@@ -44,13 +45,13 @@ impl Shelf {
     }
 
     /// Reduced cost of the cheapest column.
-    pub fn least(&self) -> Option<i32> {
+    pub fn least(&self) -> Option<Steps> {
         self.keys.first().map(|k| k.reduced)
     }
 
     /// The first column under `limit` that is in stock. Each is passed over with a chance of one in `blink` ("blinks"
     /// after Christiaens & Vanden Berghe 2020: otherwise the same moves come out again and again).
-    pub fn first(&self, limit: i32, left: &StockLeft, rng: &mut Rng, blink: usize) -> Option<Priced> {
+    pub fn first(&self, limit: Steps, left: &StockLeft, rng: &mut Rng, blink: usize) -> Option<Priced> {
         for (i, key) in self.keys.iter().enumerate() {
             if key.reduced >= limit {
                 return None;
@@ -72,15 +73,15 @@ pub(crate) struct Pool {
 }
 
 /// Lists a club's columns up to `slack` above its cheapest; its tables must be up to date for these prices.
-pub(crate) fn list(o: &mut SetOracle<'_>, c: usize, prices: &ByType, slack: i32, stock: &StockLeft) -> Pool {
+pub(crate) fn list(o: &mut SetOracle<'_>, c: usize, prices: &Prices, slack: Steps, stock: &StockLeft) -> Pool {
     let club = o.clubs[c].clone();
-    let mut cells: Vec<Vec<(i32, usize, usize)>> = vec![Vec::new(); o.levels.len()];
+    let mut cells: Vec<Vec<(Steps, Place, Place)>> = vec![Vec::new(); o.levels.len()];
     for (s, shaft) in club.cands[SHAFT].iter().enumerate() {
-        let own = prices[SHAFT][shaft.ty as usize];
+        let own = prices[SHAFT][shaft.ty];
         let level = &mut cells[o.level_of(c, s)];
         let row = o.row(c, s);
-        let priced = row.iter().zip(&club.cands[GRIP]).map(|(&r, g)| r + own + prices[GRIP][g.ty as usize]);
-        level.extend(priced.enumerate().filter(|x| x.1 < FORBIDDEN).map(|(g, x)| (x, s, g)));
+        let priced = row.iter().zip(&club.cands[GRIP]).map(|(&r, g)| r + own + prices[GRIP][g.ty]);
+        level.extend(priced.enumerate().filter(|x| x.1 < FORBIDDEN).map(|(g, x)| (x, Place::of(s), Place::of(g))));
         if level.len() > 4 * PAIRS {
             level.select_nth_unstable(PAIRS);
             level.truncate(PAIRS);
@@ -105,13 +106,13 @@ pub(crate) fn list(o: &mut SetOracle<'_>, c: usize, prices: &ByType, slack: i32,
 }
 
 /// The cheapest few heads (each with its best tip weight) for a shaft and a grip, up to a reduced cost.
-fn heads(club: &Club, s: usize, g: usize, prices: &ByType, most: i32) -> Vec<Priced> {
-    let (shaft, grip) = (&club.cands[SHAFT][s], &club.cands[GRIP][g]);
-    let own = prices[SHAFT][shaft.ty as usize] + prices[GRIP][grip.ty as usize];
+fn heads(club: &Club, s: Place, g: Place, prices: &Prices, most: Steps) -> Vec<Priced> {
+    let (shaft, grip) = (&club.cands[SHAFT][s.index()], &club.cands[GRIP][g.index()]);
+    let own = prices[SHAFT][shaft.ty] + prices[GRIP][grip.ty];
     let mut best: Vec<Priced> = Vec::with_capacity(HEADS + 1);
     for head in &club.cands[HEAD] {
-        let own = own + prices[HEAD][head.ty as usize];
-        let mut limit = if best.len() == HEADS { best[HEADS - 1].reduced } else { most + 1 };
+        let own = own + prices[HEAD][head.ty];
+        let mut limit = if best.len() == HEADS { best[HEADS - 1].reduced } else { most + Steps(1) };
         let mut found = None;
         for tip in &club.tips {
             if own + head.cost + tip.cost >= limit {

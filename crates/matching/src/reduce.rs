@@ -5,35 +5,36 @@
 
 use std::sync::Arc;
 
-use crate::compile::{Club, GRIP, HEAD, SHAFT};
-use crate::grid::FORBIDDEN;
+use crate::compile::Club;
+use crate::grid::{FORBIDDEN, Steps, Total};
+use crate::index::{ByMain, GRIP, HEAD, Place, SHAFT};
 use crate::oracle::SetOracle;
-use crate::table::{ByType, column, tip_price};
+use crate::table::{Prices, column, tip_price};
 
 impl SetOracle<'_> {
     /// Takes out of club `c` all candidates without a column of reduced cost `most` or less on levels `lo..=hi`. The
     /// tables must be up to date for these prices.
-    pub fn reduced(&mut self, c: usize, prices: &ByType, lo: usize, hi: usize, most: i64) -> Arc<Club> {
+    pub fn reduced(&mut self, c: usize, prices: &Prices, lo: usize, hi: usize, most: Total) -> Arc<Club> {
         let club = self.clubs[c].clone();
-        let most = most.min(i64::from(FORBIDDEN) - 1) as i32;
+        let most = most.limit();
         let grips = &club.cands[GRIP];
         let mut grip_kept = vec![false; grips.len()];
         let mut shafts = Vec::new();
         // Sum of points of shaft and grip, their priced cost, and (for the mass) the pair itself.
-        let mut pairs: Vec<(usize, usize, i32)> = Vec::new();
+        let mut pairs: Vec<(Place, Place, Steps)> = Vec::new();
         for (s, shaft) in club.cands[SHAFT].iter().enumerate() {
             let level = self.level_of(c, s);
             if level < lo || level > hi {
                 continue;
             }
-            let own = prices[SHAFT][shaft.ty as usize];
+            let own = prices[SHAFT][shaft.ty];
             let row = self.row(c, s);
             let mut kept = false;
             for (g, grip) in grips.iter().enumerate() {
-                let price = own + prices[GRIP][grip.ty as usize];
+                let price = own + prices[GRIP][grip.ty];
                 if row[g] + price <= most {
                     (kept, grip_kept[g]) = (true, true);
-                    pairs.push((s, g, price));
+                    pairs.push((Place::of(s), Place::of(g), price));
                 }
             }
             if kept {
@@ -41,9 +42,8 @@ impl SetOracle<'_> {
             }
         }
         let (heads, tips) = heads_and_tips(&club, prices, &pairs, most);
-        let grips = grips.iter().zip(&grip_kept).filter(|x| *x.1).map(|x| *x.0).collect();
         Arc::new(Club {
-            cands: [keep(&club.cands[HEAD], &heads), shafts, grips],
+            cands: ByMain::new(keep(&club.cands[HEAD], &heads), shafts, keep(grips, &grip_kept)),
             tips: keep(&club.tips, &tips),
             adapters: club.adapters.clone(),
             loss: club.loss.clone(),
@@ -56,13 +56,18 @@ fn keep<T: Copy>(list: &[T], kept: &[bool]) -> Vec<T> {
     list.iter().zip(kept).filter(|x| *x.1).map(|x| *x.0).collect()
 }
 
-fn heads_and_tips(club: &Club, prices: &ByType, pairs: &[(usize, usize, i32)], most: i32) -> (Vec<bool>, Vec<bool>) {
+fn heads_and_tips(
+    club: &Club,
+    prices: &Prices,
+    pairs: &[(Place, Place, Steps)],
+    most: Steps,
+) -> (Vec<bool>, Vec<bool>) {
     let mut heads = vec![false; club.cands[HEAD].len()];
     let mut tips = vec![false; club.tips.len()];
     // Pairs of equal points differ only by cost, except where mass counts.
     let mut pairs = pairs.to_vec();
-    let sum = |&(s, g, price): &(usize, usize, i32)| {
-        let (s, g) = (&club.cands[SHAFT][s], &club.cands[GRIP][g]);
+    let sum = |&(s, g, price): &(Place, Place, Steps)| {
+        let (s, g) = (&club.cands[SHAFT][s.index()], &club.cands[GRIP][g.index()]);
         (s.pts + g.pts, s.cost + g.cost + price)
     };
     pairs.sort_unstable_by_key(&sum);
@@ -71,7 +76,7 @@ fn heads_and_tips(club: &Club, prices: &ByType, pairs: &[(usize, usize, i32)], m
     }
     let cheapest = pairs.iter().map(|x| sum(x).1).min().unwrap_or(FORBIDDEN);
     for (h, head) in club.cands[HEAD].iter().enumerate() {
-        let own = prices[HEAD][head.ty as usize];
+        let own = prices[HEAD][head.ty];
         for (t, tip) in club.tips.iter().enumerate() {
             if head.cost + own + tip.cost + cheapest > most {
                 break;
@@ -81,7 +86,7 @@ fn heads_and_tips(club: &Club, prices: &ByType, pairs: &[(usize, usize, i32)], m
             }
             let own = own.saturating_add(tip_price(tip, prices));
             let used = pairs.iter().any(|&(s, g, price)| {
-                let column = column(club, head, &club.cands[SHAFT][s], &club.cands[GRIP][g], tip);
+                let column = column(club, head, &club.cands[SHAFT][s.index()], &club.cands[GRIP][g.index()], tip);
                 column.cost < FORBIDDEN && column.cost.saturating_add(own).saturating_add(price) <= most
             });
             if used {

@@ -4,11 +4,12 @@
 //! stays is decided by simulated annealing on the real cost, reheated now and then from the best plan.
 
 use crate::compile::Compiled;
-use crate::grid::FORBIDDEN;
+use crate::grid::{FORBIDDEN, Steps, Total};
+use crate::index::Place;
 use crate::insert::widening;
-use crate::instance::Rng;
 use crate::oracle::{Cell, SetOracle, Window, span};
 use crate::pool::{Pool, Priced};
+use crate::rng::Rng;
 use crate::stockleft::StockLeft;
 use crate::table::Column;
 
@@ -19,9 +20,9 @@ pub(crate) type Plan = Vec<Vec<Option<Column>>>;
 pub(crate) struct Improver {
     pub plan: Plan,
     pub left: StockLeft,
-    pub cost: i64,
+    pub cost: Total,
     pub best: Plan,
-    pub best_cost: i64,
+    pub best_cost: Total,
     /// Temperature, in the units of cost.
     pub heat: f64,
     pub rng: Rng,
@@ -67,7 +68,7 @@ impl Improver {
             let more: Vec<_> = unbuilt.map(|c| (s, c)).filter(|t| !targets.contains(t)).collect();
             targets.extend(more);
         }
-        let before: i64 = touched.iter().map(|&s| oracles[s].plan_cost(&self.plan[s])).sum();
+        let before: Total = touched.iter().map(|&s| oracles[s].plan_cost(&self.plan[s])).sum();
         let old: Vec<_> = targets.iter().map(|&(s, c)| self.plan[s][c].take()).collect();
         old.iter().flatten().for_each(|x| self.left.put(x));
         for &s in &touched {
@@ -80,9 +81,9 @@ impl Improver {
                 self.plan[s][c] = self.insert(&oracles[s], s, c, &pools[s][c]);
             }
         }
-        let after: i64 = touched.iter().map(|&s| oracles[s].plan_cost(&self.plan[s])).sum();
+        let after: Total = touched.iter().map(|&s| oracles[s].plan_cost(&self.plan[s])).sum();
         let allowed = self.heat * -(1.0 - self.rng.uniform(0.0, 1.0)).ln();
-        if (after - before) as f64 <= allowed {
+        if (after - before).exact() <= allowed {
             self.cost += after - before;
             self.keep_best();
         } else {
@@ -102,7 +103,7 @@ impl Improver {
     /// Puts a club into its set.
     fn insert(&mut self, o: &SetOracle<'_>, s: usize, c: usize, pool: &Pool) -> Option<Column> {
         let span = span(&self.plan[s]);
-        let mut best: Option<(i32, Column)> = None;
+        let mut best: Option<(Steps, Column)> = None;
         let mut limit = o.clubs[c].skip;
         for &level in &pool.order {
             let list = &pool.levels[level];
@@ -124,7 +125,7 @@ impl Improver {
         for (c, pool) in pools.iter().enumerate() {
             for (level, list) in pool.levels.iter().enumerate() {
                 let found = list.first(FORBIDDEN, &self.left, &mut self.rng, BLINK);
-                o.cells[c][level] = Cell { value: found.map_or(FORBIDDEN, |x| x.reduced), shaft: 0 };
+                o.cells[c][level] = Cell { value: found.map_or(FORBIDDEN, |x| x.reduced), shaft: Place::of(0) };
             }
         }
         let Some(window) = o.best_window().1 else { return };
@@ -197,6 +198,6 @@ impl Improver {
 }
 
 /// Cost of a whole plan.
-pub(crate) fn total(oracles: &[SetOracle<'_>], plan: &Plan) -> i64 {
+pub(crate) fn total(oracles: &[SetOracle<'_>], plan: &Plan) -> Total {
     oracles.iter().zip(plan).map(|(o, x)| o.plan_cost(x)).sum()
 }

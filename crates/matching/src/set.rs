@@ -7,11 +7,11 @@ use crate::cost::Tariff;
 use crate::diagnose::unbuildable;
 use crate::error::MatchError;
 use crate::exact;
-use crate::grid::DeciGrams;
+use crate::grid::{DeciGrams, Steps, Total};
 use crate::model::{CostWeights, JobSet, SetProblem};
 use crate::oracle::SetOracle;
 use crate::solution::{Choice, SetSolution};
-use crate::table::{ByType, by_type};
+use crate::table::{Prices, by_type};
 use crate::thin::least_cost;
 
 /// How much work a proof may take.
@@ -72,14 +72,14 @@ pub fn solve_set_watched(
     let sets = [JobSet { clubs: problem.clubs.clone(), priority: 1.0 }];
     let compiled = compile(&sets, &problem.stock, &problem.weights)?;
     // From a selection of the parts only what all of them allow is a bound.
-    let from_all = |prices: &ByType, now: Progress, go_on: &mut dyn FnMut(Progress) -> bool| {
+    let from_all = |prices: &Prices, now: Progress, go_on: &mut dyn FnMut(Progress) -> bool| {
         let all = compiled.relaxed.as_ref()?;
         let least = least_cost(all, 0, prices, &mut || go_on(now));
-        Some(least.map_or(0, |least| least - stock_worth(&compiled, prices)))
+        Some(least.map_or(Total(0), |least| least - stock_worth(&compiled, prices)))
     };
-    let unbuilt = compiled.clubs.iter().map(|c| i64::from(c.skip)).sum();
+    let unbuilt = compiled.clubs.iter().map(|c| Total::from(c.skip)).sum();
     let nothing_yet = Progress { cost: compiled.cost(unbuilt), bound: 0.0, steps: 0 };
-    let at_once = from_all(&by_type(&compiled, 0), nothing_yet, go_on).unwrap_or(i64::MAX);
+    let at_once = from_all(&by_type(&compiled, Steps(0)), nothing_yet, go_on).unwrap_or(Total::ANY);
     let mut over = false;
     let mut watch = |s: exact::Status| {
         let bound = compiled.cost(s.bound.min(at_once));
@@ -92,7 +92,7 @@ pub fn solve_set_watched(
         let bound = compiled.cost(at_once);
         let now = Progress { cost: compiled.cost(proof.cost), bound, steps: proof.nodes };
         let priced = if over { None } else { from_all(&proof.prices, now, go_on) };
-        proof.bound = proof.bound.min(priced.map_or(at_once, exact::whole_up).max(at_once));
+        proof.bound = proof.bound.min(priced.map_or(at_once, Total::whole_up).max(at_once));
     }
     let plan = checked(&compiled, &sets, &problem.stock, &problem.weights, &proof.plan, proof.cost)?;
     let unbuildable = unbuildable(&sets, &problem.stock, &plan);

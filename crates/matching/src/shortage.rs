@@ -7,8 +7,10 @@
 //! paths belongs to a *crowd* of which at least as many stay unbuilt as the matching left over. That count is an
 //! inequality with a price of its own, which is found exactly by a search along a line; it moves a whole crowd at once.
 
-use crate::compile::{ADAPTER, Club, Compiled, GRIP, HEAD, SHAFT};
-use crate::grid::{FORBIDDEN, FRAC};
+use crate::compile::{Cand, Club, Compiled};
+use crate::error::PartKind;
+use crate::grid::{FORBIDDEN, QUANTUM, Steps, Total};
+use crate::index::{ADAPTER, GRIP, HEAD, PerType, SHAFT, Ty, count};
 
 /// Clubs of which some surely stay unbuilt.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -21,24 +23,24 @@ pub(crate) struct Crowd {
 
 /// Cost of leaving a club out, in the prices' problem, for a club that is in no crowd: a good part of the worst that a
 /// built club can lose.
-pub(crate) fn moderate_skip(club: &Club) -> i32 {
-    let worst = club.loss.costs.iter().copied().filter(|&c| c < FORBIDDEN).max().unwrap_or(0);
-    (worst / 4 / FRAC * FRAC).clamp(FRAC, club.skip.max(FRAC)).min(club.skip)
+pub(crate) fn moderate_skip(club: &Club) -> Steps {
+    let worst = club.loss.costs.iter().copied().filter(|&c| c < FORBIDDEN).max().unwrap_or_default();
+    worst.quarter().clamp(QUANTUM, club.skip.max(QUANTUM)).min(club.skip)
 }
 
 /// What clubs surely left unbuilt cost at least.
-pub(crate) fn unavoidable(p: &Compiled, crowds: &[Crowd]) -> i64 {
+pub(crate) fn unavoidable(p: &Compiled, crowds: &[Crowd]) -> Total {
     let least = |crowd: &Crowd| {
-        let mut skips: Vec<i64> = crowd.clubs.iter().map(|&c| i64::from(p.clubs[c].skip)).collect();
+        let mut skips: Vec<Total> = crowd.clubs.iter().map(|&c| Total::from(p.clubs[c].skip)).collect();
         skips.sort_unstable();
-        skips.iter().take(crowd.short).sum::<i64>()
+        skips.into_iter().take(crowd.short).sum::<Total>()
     };
     crowds.iter().map(least).sum()
 }
 
 /// The crowds of all kinds of parts, no two with a club in common: the kind that leaves most clubs out goes first.
 pub(crate) fn crowds(p: &Compiled) -> Vec<Crowd> {
-    let kinds = [HEAD, SHAFT, GRIP, ADAPTER].into_iter();
+    let kinds = [PartKind::Head, PartKind::Shaft, PartKind::Grip, ADAPTER].into_iter();
     let mut by_kind: Vec<Vec<Crowd>> = kinds.map(|kind| Matching::new(p, kind).crowds()).collect();
     by_kind.sort_by_key(|list| std::cmp::Reverse(list.iter().map(|c| c.short).sum::<usize>()));
     let mut taken = vec![false; p.clubs.len()];
@@ -53,27 +55,33 @@ pub(crate) fn crowds(p: &Compiled) -> Vec<Crowd> {
 }
 
 /// Types of a kind of which a club takes one.
-fn types(club: &Club, kind: usize) -> impl Iterator<Item = usize> {
-    let cands = if kind == ADAPTER { &[] } else { &club.cands[kind][..] };
-    let adapters = club.adapters.as_deref().filter(|_| kind == ADAPTER).unwrap_or_default();
-    cands.iter().map(|c| c.ty).chain(adapters.iter().copied()).map(|ty| ty as usize)
+fn types(club: &Club, kind: PartKind) -> impl Iterator<Item = Ty> {
+    let (cands, adapters): (&[Cand], &[Ty]) = match kind {
+        PartKind::Head => (&club.cands[HEAD], &[]),
+        PartKind::Shaft => (&club.cands[SHAFT], &[]),
+        PartKind::Grip => (&club.cands[GRIP], &[]),
+        PartKind::Adapter => (&[], club.adapters.as_deref().unwrap_or_default()),
+        PartKind::Tip => (&[], &[]),
+    };
+    cands.iter().map(|c| c.ty).chain(adapters.iter().copied())
 }
 
 /// Clubs and types of one kind of part, matched as far as that goes.
 struct Matching<'a> {
     p: &'a Compiled,
-    kind: usize,
+    kind: PartKind,
     /// Which clubs hold a part of each type.
-    holders: Vec<Vec<usize>>,
+    holders: PerType<Vec<usize>>,
     /// Clubs left without a part.
     without: Vec<usize>,
 }
 
 impl<'a> Matching<'a> {
-    fn new(p: &'a Compiled, kind: usize) -> Self {
-        let mut matching = Self { p, kind, holders: vec![Vec::new(); p.types[kind].len()], without: Vec::new() };
+    fn new(p: &'a Compiled, kind: PartKind) -> Self {
+        let mut matching =
+            Self { p, kind, holders: PerType::new(p.types[kind].len(), Vec::new()), without: Vec::new() };
         // Marks are numbered by club, so that they need not be wiped each time.
-        let mut seen = vec![usize::MAX; matching.holders.len()];
+        let mut seen = PerType::new(matching.holders.len(), usize::MAX);
         // Who takes no adapter does not vie for one.
         let takes = |club: &usize| kind != ADAPTER || p.clubs[*club].adapters.is_some();
         for club in (0..p.clubs.len()).filter(takes) {
@@ -85,11 +93,11 @@ impl<'a> Matching<'a> {
     }
 
     /// Gives a club a part, making others change theirs where need be.
-    fn serve(&mut self, club: usize, mark: usize, seen: &mut [usize]) -> bool {
+    fn serve(&mut self, club: usize, mark: usize, seen: &mut PerType<usize>) -> bool {
         let p = self.p;
         // A free part first, so that long chains stay rare.
         for ty in types(&p.clubs[club], self.kind) {
-            if self.holders[ty].len() < p.types[self.kind][ty].cap as usize {
+            if count(self.holders[ty].len()) < u64::from(p.types[self.kind][ty].cap) {
                 self.holders[ty].push(club);
                 return true;
             }
@@ -112,7 +120,7 @@ impl<'a> Matching<'a> {
     /// Everyone whom a club without a part vies with, directly or not.
     fn rivals(&self, club: usize) -> Vec<usize> {
         let mut reached = vec![false; self.p.clubs.len()];
-        let mut seen = vec![false; self.holders.len()];
+        let mut seen = PerType::new(self.holders.len(), false);
         let mut queue = vec![club];
         reached[club] = true;
         while let Some(club) = queue.pop() {

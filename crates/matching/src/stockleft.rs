@@ -1,25 +1,27 @@
 //! What is left of each type while a plan is being made.
 
-use crate::compile::{ADAPTER, Compiled, GRIP, HEAD, KINDS, SHAFT, TIP};
+use crate::compile::Compiled;
+use crate::error::PartKind;
 use crate::grid::FORBIDDEN;
-use crate::table::{ByType, Column};
+use crate::index::{ADAPTER, ByKind, ByType, KINDS, Slot, TIP, Ty};
+use crate::table::{Column, Prices};
 
 /// Remaining counts, and for the tables a "price" that forbids what has run out.
 #[derive(Debug, Clone)]
 pub(crate) struct StockLeft {
-    left: [Vec<u32>; KINDS],
+    left: ByType<u32>,
     /// Whether there is one more of each head, shaft, grip and adapter type, and each combination of up to two tip
     /// weights, in one list, so that a column is looked up by five numbers ([`StockLeft::places`]).
     open: Vec<bool>,
     /// Where each kind starts in `open`.
-    start: [usize; KINDS],
+    start: ByKind<usize>,
 }
 
 impl StockLeft {
     pub fn new(p: &Compiled) -> Self {
-        let left = p.types.each_ref().map(|types| types.iter().map(|t| t.cap).collect::<Vec<u32>>());
-        let (mut start, mut open) = ([0; KINDS], Vec::new());
-        for k in [HEAD, SHAFT, GRIP, ADAPTER] {
+        let left = p.types.each(|types| types.each(|t| t.cap));
+        let (mut start, mut open) = (ByKind::default(), Vec::new());
+        for k in [PartKind::Head, PartKind::Shaft, PartKind::Grip, ADAPTER] {
             start[k] = open.len();
             open.extend(left[k].iter().map(|&n| n > 0));
         }
@@ -29,30 +31,30 @@ impl StockLeft {
         let rows = left[TIP].len() + 1;
         open.resize(start[TIP] + rows * rows, true);
         let mut stock = Self { left, open, start };
-        (0..rows - 1).for_each(|t| stock.renew_tips(t));
+        p.types[TIP].types().for_each(|t| stock.renew_tips(t));
         stock
     }
 
     /// Where a column's parts stand in the list of what is there; see [`StockLeft::has`].
-    pub fn places(&self, x: &Column) -> [u32; KINDS] {
+    pub fn places(&self, x: &Column) -> [Slot; 5] {
         let rows = self.left[TIP].len() + 1;
-        let [a, b] = x.tips.map(|t| t.map_or(0, |t| t as usize + 1));
-        let part = |k: usize, ty: u32| (self.start[k] + ty as usize) as u32;
-        let tips = (self.start[TIP] + a * rows + b) as u32;
-        let adapter = x.adapter.map_or(self.start[TIP] as u32 - 1, |ty| part(ADAPTER, ty));
-        [part(SHAFT, x.shaft), part(GRIP, x.grip), part(HEAD, x.head), tips, adapter]
+        let [a, b] = x.tips.map(|t| t.map_or(0, |t| t.index() + 1));
+        let part = |k: PartKind, ty: Ty| Slot::of(self.start[k] + ty.index());
+        let tips = Slot::of(self.start[TIP] + a * rows + b);
+        let adapter = x.adapter.map_or(Slot::of(self.start[TIP] - 1), |ty| part(ADAPTER, ty));
+        [part(PartKind::Shaft, x.shaft), part(PartKind::Grip, x.grip), part(PartKind::Head, x.head), tips, adapter]
     }
 
     /// Whether all of a column's parts are there.
-    pub fn has(&self, places: &[u32; KINDS]) -> bool {
-        places.iter().all(|&at| self.open[at as usize])
+    pub fn has(&self, places: &[Slot; 5]) -> bool {
+        places.iter().all(|&at| self.open[at.index()])
     }
 
     /// Brings all combinations with one tip weight up to its count.
-    fn renew_tips(&mut self, t: usize) {
+    fn renew_tips(&mut self, t: Ty) {
         let rows = self.left[TIP].len() + 1;
-        let enough = |n: usize, twice: bool| n == 0 || self.left[TIP][n - 1] > u32::from(twice);
-        let here = t + 1;
+        let enough = |n: usize, twice: bool| n == 0 || self.left[TIP][Ty::of(n - 1)] > u32::from(twice);
+        let here = t.index() + 1;
         for other in 0..rows {
             let open = enough(here, other == here) && enough(other, false);
             self.open[self.start[TIP] + here * rows + other] = open;
@@ -60,11 +62,11 @@ impl StockLeft {
         }
     }
 
-    fn renew(&mut self, k: usize, ty: usize) {
+    fn renew(&mut self, k: PartKind, ty: Ty) {
         if k == TIP {
             self.renew_tips(ty);
         } else {
-            self.open[self.start[k] + ty] = self.left[k][ty] > 0;
+            self.open[self.start[k] + ty.index()] = self.left[k][ty] > 0;
         }
     }
 
@@ -79,7 +81,7 @@ impl StockLeft {
     }
 
     /// [`StockLeft::take`] for kinds and types.
-    pub fn take_all(&mut self, uses: impl Iterator<Item = (usize, usize)> + Clone) -> bool {
+    pub fn take_all(&mut self, uses: impl Iterator<Item = (PartKind, Ty)> + Clone) -> bool {
         for (done, (k, ty)) in uses.clone().enumerate() {
             if self.left[k][ty] == 0 {
                 self.put_all(uses.take(done));
@@ -95,7 +97,7 @@ impl StockLeft {
     }
 
     /// [`StockLeft::put`] for kinds and types.
-    pub fn put_all(&mut self, uses: impl Iterator<Item = (usize, usize)>) {
+    pub fn put_all(&mut self, uses: impl Iterator<Item = (PartKind, Ty)>) {
         for (k, ty) in uses {
             self.left[k][ty] += 1;
             if self.left[k][ty] <= 2 {
@@ -106,8 +108,8 @@ impl StockLeft {
 
     /// Prices with everything that has run out forbidden. A tip weight of which one is left still allows a pair of
     /// them here; [`StockLeft::take`] catches that.
-    pub fn guard(&self, prices: &ByType, out: &mut ByType) {
-        for k in 0..KINDS {
+    pub fn guard(&self, prices: &Prices, out: &mut Prices) {
+        for k in KINDS {
             for ((o, &price), &left) in out[k].iter_mut().zip(&prices[k]).zip(&self.left[k]) {
                 *o = if left == 0 { FORBIDDEN } else { price };
             }

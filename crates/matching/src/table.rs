@@ -4,54 +4,56 @@
 //! Tip weights are folded into the loss first (the cheapest tip weight for each sum of the rest), heads next (the
 //! cheapest head for each `y`); what is left is a small table over shafts × grips.
 
-use crate::compile::{ADAPTER, Cand, Club, Compiled, GRIP, HEAD, KINDS, SHAFT, TIP, TipOption};
-use crate::grid::{DeciGrams, FORBIDDEN, MilliPoints};
+use crate::compile::{Cand, Club, Compiled, TipOption};
+use crate::error::PartKind;
+use crate::grid::{DeciGrams, FORBIDDEN, MilliPoints, Steps};
+use crate::index::{ADAPTER, ByType, GRIP, HEAD, MainKind, PerType, Place, SHAFT, TIP, Ty};
 use crate::mass::Fits;
 
-/// A figure for each type of each kind: prices, or "none left" as [`FORBIDDEN`].
-pub(crate) type ByType = [Vec<i32>; KINDS];
+/// What a part of each type costs beside its own cost; [`FORBIDDEN`] where none is left.
+pub(crate) type Prices = ByType<Steps>;
 
 /// One figure for all types.
-pub(crate) fn by_type(p: &Compiled, value: i32) -> ByType {
-    p.types.each_ref().map(|types| vec![value; types.len()])
+pub(crate) fn by_type<T: Clone>(p: &Compiled, value: T) -> ByType<T> {
+    p.types.each(|types| PerType::new(types.len(), value.clone()))
 }
 
 /// The parts of one club, by type, with what they cost.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(crate) struct Column {
-    pub head: u32,
-    pub shaft: u32,
-    pub grip: u32,
-    pub adapter: Option<u32>,
-    pub tips: [Option<u32>; 2],
+    pub head: Ty,
+    pub shaft: Ty,
+    pub grip: Ty,
+    pub adapter: Option<Ty>,
+    pub tips: [Option<Ty>; 2],
     /// Without prices and shaft range.
-    pub cost: i32,
+    pub cost: Steps,
     /// Shaft residual.
     pub res: DeciGrams,
 }
 
 impl Column {
     /// Kind and type of everything the column takes from the stock.
-    pub fn uses(&self) -> impl Iterator<Item = (usize, usize)> + Clone + use<> {
-        let parts = [(HEAD, self.head), (SHAFT, self.shaft), (GRIP, self.grip)];
+    pub fn uses(&self) -> impl Iterator<Item = (PartKind, Ty)> + Clone + use<> {
+        let parts = [(PartKind::Head, self.head), (PartKind::Shaft, self.shaft), (PartKind::Grip, self.grip)];
         let tips = self.tips.into_iter().flatten().map(|t| (TIP, t));
         let adapter = self.adapter.into_iter().map(|t| (ADAPTER, t));
-        parts.into_iter().chain(tips).chain(adapter).map(|(k, ty)| (k, ty as usize))
+        parts.into_iter().chain(tips).chain(adapter)
     }
 }
 
 /// The column of given candidates; its cost is [`FORBIDDEN`] or more when out of reach.
 pub(crate) fn column(club: &Club, h: &Cand, s: &Cand, g: &Cand, t: &TipOption) -> Column {
-    let mass = club.mass.map_or(0, |m| m.cost(h.cg + s.cg + g.cg + t.cg));
+    let mass = club.mass.map_or(Steps(0), |m| m.cost(h.cg + s.cg + g.cg + t.cg));
     let cost = club.loss.at(club.base + h.pts + s.pts + g.pts + t.pts) + h.cost + s.cost + g.cost + t.cost + mass;
     Column { head: h.ty, shaft: s.ty, grip: g.ty, adapter: t.adapter, tips: t.uses, cost, res: s.res }
 }
 
 /// Price of what goes in at the tip.
-pub(crate) fn tip_price(option: &TipOption, prices: &ByType) -> i32 {
-    let adapter = option.adapter.map_or(0, |a| prices[ADAPTER][a as usize]);
+pub(crate) fn tip_price(option: &TipOption, prices: &Prices) -> Steps {
+    let adapter = option.adapter.map_or(Steps(0), |a| prices[ADAPTER][a]);
     let tips = option.uses.iter().flatten();
-    tips.fold(adapter, |sum, &t| sum.saturating_add(prices[TIP][t as usize])).min(FORBIDDEN)
+    tips.fold(adapter, |sum, &t| sum.saturating_add(prices[TIP][t])).min(FORBIDDEN)
 }
 
 /// Heads and tip weights of one club folded under given prices.
@@ -60,28 +62,28 @@ pub(crate) struct Folded {
     /// Least `y` in the table.
     from: MilliPoints,
     /// Cheapest loss + tip weight + head for each `y`.
-    table: Vec<i32>,
+    table: Vec<Steps>,
     /// With a mass target instead.
     fits: Fits,
 }
 
 /// Folds heads and tip weights. `scratch` is room for the tip-folded curve.
-pub(crate) fn fold(club: &Club, prices: &ByType, out: &mut Folded, scratch: &mut Vec<i32>) {
+pub(crate) fn fold(club: &Club, prices: &Prices, out: &mut Folded, scratch: &mut Vec<Steps>) {
     out.table.clear();
     if club.mass.is_some() {
         out.fits.renew(club, prices);
         return;
     }
-    let ends = |k: usize| {
+    let ends = |k: MainKind| {
         let pts = club.cands[k].iter().map(|c| c.pts);
         Some((pts.clone().min()?, pts.max()?))
     };
     let (Some(h), Some(s), Some(g)) = (ends(HEAD), ends(SHAFT), ends(GRIP)) else { return };
-    let span = ((s.1 + g.1 - s.0 - g.0).0 + 1) as usize;
+    let span = (s.1 + g.1).place_from(s.0 + g.0) + 1;
     out.from = s.0 + g.0;
     // Cheapest tip weight for each sum of base, head, shaft and grip.
     let first = club.base + out.from + h.0;
-    let length = span + (h.1 - h.0).0 as usize;
+    let length = span + h.1.place_from(h.0);
     scratch.clear();
     scratch.resize(length, FORBIDDEN);
     for t in &club.tips {
@@ -90,34 +92,33 @@ pub(crate) fn fold(club: &Club, prices: &ByType, out: &mut Folded, scratch: &mut
             continue;
         }
         // Only the stretch where the loss curve is defined.
-        let shift = (first + t.pts).0 + club.loss.half;
-        let begin = (-shift).clamp(0, length as i32) as usize;
-        let end = (club.loss.costs.len() as i32 - shift).clamp(begin as i32, length as i32) as usize;
-        if begin < end {
-            let source = &club.loss.costs[(begin as i32 + shift) as usize..(end as i32 + shift) as usize];
-            lower(&mut scratch[begin..end], source, extra);
+        let (curve, least) = (&club.loss.costs, first + t.pts);
+        // How far into the table the curve begins, or how far into the curve the table; one of them is 0.
+        let (begin, from) = ((-club.loss.half).place_from(least), least.place_from(-club.loss.half));
+        if let (Some(out), Some(source)) = (scratch.get_mut(begin..), curve.get(from..)) {
+            lower(out, source, extra);
         }
     }
     out.table.resize(span, FORBIDDEN);
     for c in &club.cands[HEAD] {
-        let extra = c.cost + prices[HEAD][c.ty as usize].min(FORBIDDEN);
+        let extra = c.cost + prices[HEAD][c.ty].min(FORBIDDEN);
         if extra < FORBIDDEN {
-            let begin = (c.pts - h.0).0 as usize;
+            let begin = c.pts.place_from(h.0);
             lower(&mut out.table, &scratch[begin..begin + span], extra);
         }
     }
 }
 
-/// `out[i] = min(out[i], source[i] + extra)`; the compiler vectorises it.
-fn lower(out: &mut [i32], source: &[i32], extra: i32) {
+/// `out[i] = min(out[i], source[i] + extra)`, as far as both go; the compiler vectorises it.
+fn lower(out: &mut [Steps], source: &[Steps], extra: Steps) {
     for (o, &s) in out.iter_mut().zip(source) {
         *o = (*o).min(s + extra);
     }
 }
 
 /// Fills `row[g]` with the cheapest club for the `s`-th shaft and each grip; prices of shaft and grip not included.
-pub(crate) fn fill_row(club: &Club, folded: &Folded, s: usize, row: &mut [i32]) {
-    let shaft = club.cands[SHAFT][s];
+pub(crate) fn fill_row(club: &Club, folded: &Folded, s: Place, row: &mut [Steps]) {
+    let shaft = club.cands[SHAFT][s.index()];
     if let Some(charge) = club.mass {
         for (out, g) in row.iter_mut().zip(&club.cands[GRIP]) {
             let best = folded.fits.least(club, charge, club.base + shaft.pts + g.pts, shaft.cg + g.cg);
@@ -129,18 +130,18 @@ pub(crate) fn fill_row(club: &Club, folded: &Folded, s: usize, row: &mut [i32]) 
         row.fill(FORBIDDEN);
         return;
     }
-    let offset = shaft.pts - folded.from;
+    let first = folded.from - shaft.pts;
     for (out, g) in row.iter_mut().zip(&club.cands[GRIP]) {
-        *out = folded.table[(offset + g.pts).0 as usize] + shaft.cost + g.cost;
+        *out = folded.table[g.pts.place_from(first)] + shaft.cost + g.cost;
     }
 }
 
 /// The cheapest head, and what goes in at the tip, for a given shaft and grip: column and its cost with their prices.
-pub(crate) fn pick(club: &Club, s: usize, g: usize, prices: &ByType) -> Option<(i32, Column)> {
-    let (shaft, grip) = (&club.cands[SHAFT][s], &club.cands[GRIP][g]);
-    let mut best: Option<(i32, Column)> = None;
+pub(crate) fn pick(club: &Club, s: Place, g: Place, prices: &Prices) -> Option<(Steps, Column)> {
+    let (shaft, grip) = (&club.cands[SHAFT][s.index()], &club.cands[GRIP][g.index()]);
+    let mut best: Option<(Steps, Column)> = None;
     for head in &club.cands[HEAD] {
-        let priced = prices[HEAD][head.ty as usize];
+        let priced = prices[HEAD][head.ty];
         if priced >= FORBIDDEN {
             continue;
         }

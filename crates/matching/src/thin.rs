@@ -12,21 +12,22 @@
 use std::ops::Range;
 use std::sync::Arc;
 
-use crate::compile::{Cand, Club, Compiled, GRIP, HEAD, PartType, SHAFT};
-use crate::grid::{CentiGrams, DeciGrams, FRAC, MilliPoints};
+use crate::compile::{Cand, Club, Compiled, PartType};
+use crate::grid::{CentiGrams, DeciGrams, MilliPoints, Steps, Total};
+use crate::index::{ByMain, GRIP, HEAD, MainKind, PerType, SHAFT, Ty, count};
 use crate::oracle::SetOracle;
-use crate::table::{ByType, by_type};
+use crate::table::{Prices, by_type};
 
 /// Shaft and grip pairs of all tables, one pass, up to which nothing is left out: about a hundredth of a second.
 const MOST_WORK: u64 = 8_000_000;
 /// A head is folded over about two thousand sums of points, eight of them in the time of a pair.
 const FOLD_WORK: u64 = 250;
 /// A pair takes so much longer where the whole mass of a club counts.
-const MASS_WORK: u64 = 16;
+const MASS_WORK: usize = 16;
 /// Pairs of a selection, one pass.
 const SELECTED_WORK: usize = 2_000_000;
 /// Costs of parts count as alike within sixteen quanta.
-const ALIKE: u32 = 16 * FRAC.unsigned_abs();
+const ALIKE: Steps = Steps::quanta(16);
 /// Where the whole mass counts, one candidate stands for those of so many thousandths of a point.
 const WIDTH: i32 = 8;
 /// Stretches of a club's contributions.
@@ -34,9 +35,9 @@ const STRETCHES: usize = 64;
 
 /// What is planned from where not all types are, by club and kind, and what a bound needs of the others.
 pub(crate) struct Thinned {
-    pub chosen: Vec<[Vec<Cand>; 3]>,
+    pub chosen: Vec<ByMain<Vec<Cand>>>,
     /// Which types some club has among its chosen.
-    pub kept: [Vec<bool>; 3],
+    pub kept: ByMain<PerType<bool>>,
     pub left_out: LeftOut,
 }
 
@@ -50,7 +51,7 @@ pub(crate) struct LeftOut {
 /// A club's candidates that are left out, by kind, many of them as one that is as cheap as any.
 #[derive(Default)]
 struct Others {
-    lists: [Vec<Cand>; 3],
+    lists: ByMain<Vec<Cand>>,
     /// How far a candidate is from the one that stands for it, all kinds together.
     pts: MilliPoints,
     /// Likewise.
@@ -58,65 +59,64 @@ struct Others {
 }
 
 /// Chooses what is planned from; `None` when that is everything. `lists` gives a club's candidates of a kind and is asked
-/// at most twice for each; `count` says how many there are of a type of shaft.
+/// at most twice for each; `shafts_of` says how many there are of a type of shaft.
 pub(crate) fn thin(
     sets: &[Range<usize>],
-    types: [usize; 3],
+    types: &ByMain<usize>,
     mass_counts: bool,
-    lists: &dyn Fn(usize, usize) -> Vec<Cand>,
-    count: &dyn Fn(u32) -> u32,
+    lists: &dyn Fn(usize, MainKind) -> Vec<Cand>,
+    shafts_of: &dyn Fn(Ty) -> u32,
 ) -> Option<Thinned> {
     let pair = if mass_counts { MASS_WORK } else { 1 };
-    let work = |sizes: [u64; 3]| pair * sizes[SHAFT] * sizes[GRIP] + sizes[HEAD] * FOLD_WORK;
+    let work = |sizes: ByMain<u64>| count(pair) * sizes[SHAFT] * sizes[GRIP] + sizes[HEAD] * FOLD_WORK;
     let clubs = sets.last().map_or(0, |set| set.end);
     // As if every club took every type; a count by club only where that is too much.
-    if work(types.map(|n| n as u64)) * clubs as u64 <= MOST_WORK {
+    if work(types.each(|&n| count(n))) * count(clubs) <= MOST_WORK {
         return None;
     }
-    let sizes = (0..clubs).map(|c| [HEAD, SHAFT, GRIP].map(|k| lists(c, k).len() as u64));
+    let sizes = (0..clubs).map(|c| ByMain::from_fn(|k| count(lists(c, k).len())));
     if sizes.map(work).sum::<u64>() <= MOST_WORK {
         return None;
     }
-    let each = (SELECTED_WORK / pair as usize / clubs).isqrt().clamp(128, 512) / STRETCHES;
+    let each = (SELECTED_WORK / pair / clubs).isqrt().clamp(128, 512) / STRETCHES;
     let width = if mass_counts { WIDTH } else { 1 };
-    let mut taken = types.map(|n| vec![0; n]);
+    let mut taken = types.each(|&n| PerType::new(n, 0));
     let mut chosen = Vec::with_capacity(clubs);
     let mut left_out = LeftOut { clubs: Vec::with_capacity(clubs), shafts: Vec::with_capacity(sets.len()) };
     for set in sets {
-        let mut at: Vec<(DeciGrams, u32)> = Vec::new();
+        let mut at: Vec<(DeciGrams, Ty)> = Vec::new();
         for c in set.clone() {
-            let mut others = [HEAD, SHAFT, GRIP].map(|k| lists(c, k));
+            let mut others = ByMain::from_fn(|k| lists(c, k));
             at.extend(others[SHAFT].iter().map(|x| (x.res, x.ty)));
-            let mut taken = taken.iter_mut();
-            chosen.push(others.each_mut().map(|list| taken.next().map_or_else(Vec::new, |t| choose(list, each, t))));
+            chosen.push(ByMain::from_fn(|k| choose(&mut others[k], each, &mut taken[k])));
             left_out.clubs.push(Others::new(others, width));
         }
-        left_out.shafts.push(by_residual(at, count));
+        left_out.shafts.push(by_residual(at, shafts_of));
     }
-    Some(Thinned { chosen, kept: taken.map(|taken| taken.iter().map(|&n| n > 0).collect()), left_out })
+    Some(Thinned { chosen, kept: taken.each(|taken| taken.each(|&n| n > 0)), left_out })
 }
 
 /// Takes out of a list `each` candidates of every stretch of contributions, and as many more from all over the list where
 /// some stretches have fewer. `taken` counts the clubs that chose a type: one half of the choice is cheap before it is
 /// new, the other new before it is cheap, so that clubs that vie for a stretch have many parts of it between them.
-fn choose(list: &mut Vec<Cand>, each: usize, taken: &mut [u32]) -> Vec<Cand> {
-    let points = || list.iter().map(|x| x.pts.0);
+fn choose(list: &mut Vec<Cand>, each: usize, taken: &mut PerType<u32>) -> Vec<Cand> {
+    let points = || list.iter().map(|x| x.pts);
     let (Some(lo), Some(hi)) = (points().min(), points().max()) else { return Vec::new() };
     let mut stretches: Vec<Vec<Cand>> = vec![Vec::new(); STRETCHES];
-    list.drain(..).for_each(|x| stretches[(x.pts.0 - lo) as usize * STRETCHES / ((hi - lo) as usize + 1)].push(x));
+    list.drain(..).for_each(|x| stretches[x.pts.place_from(lo) * STRETCHES / (hi.place_from(lo) + 1)].push(x));
     let room = each * STRETCHES;
     let mut chosen = Vec::with_capacity(room);
     let mut take = |from: &mut Vec<Cand>, most: usize, key: &dyn Fn(&Cand, u32) -> (u32, u32)| {
         let most = most.min(room - chosen.len());
         if from.len() > most && most > 0 {
-            from.select_nth_unstable_by_key(most - 1, |x| (key(x, taken[x.ty as usize]), x.ty));
+            from.select_nth_unstable_by_key(most - 1, |x| (key(x, taken[x.ty]), x.ty));
         }
         for x in from.drain(..most.min(from.len())) {
-            taken[x.ty as usize] += 1;
+            taken[x.ty] += 1;
             chosen.push(x);
         }
     };
-    let cheap = |x: &Cand| x.cost.unsigned_abs() / ALIKE;
+    let cheap = |x: &Cand| x.cost.in_units(ALIKE);
     for from in &mut stretches {
         take(from, each.div_ceil(2), &|x, taken| (cheap(x), taken));
         take(from, each / 2, &|x, taken| (taken, cheap(x)));
@@ -127,7 +127,7 @@ fn choose(list: &mut Vec<Cand>, each: usize, taken: &mut [u32]) -> Vec<Cand> {
 }
 
 /// How many shafts have each residual, from residuals and types as the clubs list them.
-fn by_residual(mut at: Vec<(DeciGrams, u32)>, count: &dyn Fn(u32) -> u32) -> Vec<(DeciGrams, u32)> {
+fn by_residual(mut at: Vec<(DeciGrams, Ty)>, count: &dyn Fn(Ty) -> u32) -> Vec<(DeciGrams, u32)> {
     at.sort_unstable();
     at.dedup();
     let mut counted: Vec<(DeciGrams, u32)> = Vec::new();
@@ -142,9 +142,9 @@ fn by_residual(mut at: Vec<(DeciGrams, u32)>, count: &dyn Fn(u32) -> u32) -> Vec
 
 impl Others {
     /// One stands for those of the same residual whose contributions are within a `width`.
-    fn new(lists: [Vec<Cand>; 3], width: i32) -> Self {
+    fn new(lists: ByMain<Vec<Cand>>, width: i32) -> Self {
         let mut out = Self::default();
-        for (k, mut list) in lists.into_iter().enumerate() {
+        for (k, mut list) in lists {
             let key = |x: &Cand| (x.res, x.pts.0.div_euclid(width));
             list.sort_unstable_by_key(|x| (key(x), x.pts, x.cg));
             let (mut pts, mut cg) = (MilliPoints(0), CentiGrams(0));
@@ -164,19 +164,19 @@ impl Others {
 /// The problem with all parts, as if of those left out of the selection there were enough for everyone, but for the
 /// shafts near a residual: no set costs more in it. Its first types are those of `p`, which may have prices.
 pub(crate) fn relaxed(p: &Compiled, left_out: LeftOut) -> Compiled {
-    let mut most = [0; 3];
+    let mut most = ByMain::from_fn(|_| 0);
     let all = |(club, others): (&Arc<Club>, Others)| {
         let mut club = Club::clone(club);
         if others.pts > MilliPoints(0) {
-            club.loss = Arc::new(club.loss.within(others.pts.0));
+            club.loss = Arc::new(club.loss.within(others.pts));
         }
         if let Some(charge) = &mut club.mass {
             charge.slack = others.cg;
         }
-        for (k, others) in others.lists.into_iter().enumerate() {
+        for (k, others) in others.lists {
             most[k] = others.len().max(most[k]);
             let list = &mut club.cands[k];
-            list.extend((p.types[k].len() as u32..).zip(others).map(|(ty, x)| Cand { ty, ..x }));
+            list.extend((p.types[k].len()..).zip(others).map(|(ty, x)| Cand { ty: Ty::of(ty), ..x }));
             list.sort_unstable_by_key(|x| (x.res, x.pts, x.cost, x.ty));
         }
         Arc::new(club)
@@ -184,8 +184,8 @@ pub(crate) fn relaxed(p: &Compiled, left_out: LeftOut) -> Compiled {
     let clubs: Vec<_> = p.clubs.iter().zip(left_out.clubs).map(all).collect();
     let sets = p.sets.iter().zip(left_out.shafts).map(|(shape, shafts)| shape.counting(shafts)).collect();
     let mut types = p.types.clone();
-    for (types, most) in types.iter_mut().zip(most) {
-        types.extend(std::iter::repeat_n(PartType { members: Vec::new(), cap: u32::MAX, wanted: 0 }, most));
+    for (k, most) in most {
+        types[k].extend(std::iter::repeat_n(PartType { members: Vec::new(), cap: u32::MAX, wanted: 0 }, most));
     }
     Compiled { clubs, sets, types, quantum: p.quantum, relaxed: None }
 }
@@ -195,12 +195,12 @@ pub(crate) fn relaxed(p: &Compiled, left_out: LeftOut) -> Compiled {
 pub(crate) fn least_cost(
     relaxed: &Compiled,
     set: usize,
-    prices: &ByType,
+    prices: &Prices,
     go_on: &mut dyn FnMut() -> bool,
-) -> Option<i64> {
-    let mut all = by_type(relaxed, 0);
-    for (all, selected) in all.iter_mut().zip(prices) {
-        all[..selected.len()].copy_from_slice(selected);
+) -> Option<Total> {
+    let mut all = by_type(relaxed, Steps(0));
+    for (all, selected) in all.values_mut().zip(prices.values()) {
+        all.iter_mut().zip(selected).for_each(|(all, &selected)| *all = selected);
     }
     let mut oracle = SetOracle::new(relaxed, set);
     for c in 0..oracle.len() {
@@ -222,24 +222,24 @@ mod tests {
 
     /// The relaxed problem where of every so many types one is left out.
     fn left_out(p: &mut Compiled, one_in: usize, width: i32) -> Compiled {
-        let stays = |x: &Cand| !(x.ty as usize).is_multiple_of(one_in);
+        let stays = |x: &Cand| !x.ty.index().is_multiple_of(one_in);
         let mut left_out = LeftOut { clubs: Vec::new(), shafts: Vec::new() };
         for set in &p.sets {
             let clubs = &p.clubs[set.clubs.clone()];
             let at = clubs.iter().flat_map(|c| c.cands[SHAFT].iter().map(|x| (x.res, x.ty))).collect();
-            left_out.shafts.push(by_residual(at, &|ty| p.types[SHAFT][ty as usize].cap));
+            left_out.shafts.push(by_residual(at, &|ty| p.types[SHAFT][ty].cap));
         }
         for club in &mut p.clubs {
             let lists = &mut Arc::make_mut(club).cands;
-            let others = lists.each_ref().map(|list| list.iter().copied().filter(|x| !stays(x)).collect());
+            let others = lists.each(|list| list.iter().copied().filter(|x| !stays(x)).collect());
             left_out.clubs.push(Others::new(others, width));
-            lists.iter_mut().for_each(|list| list.retain(stays));
+            lists.values_mut().for_each(|list| list.retain(stays));
         }
         relaxed(p, left_out)
     }
 
     /// The least cost of the only set.
-    fn of_all(relaxed: &Compiled, prices: &ByType) -> i64 {
+    fn of_all(relaxed: &Compiled, prices: &Prices) -> Total {
         least_cost(relaxed, 0, prices, &mut || true).expect("nobody stopped it")
     }
 
@@ -261,7 +261,7 @@ mod tests {
         let sets = [JobSet { clubs: problem.clubs, priority: 1.0 }];
         let relaxed = [1, 2, 5].map(|one_in| {
             let mut p = compile(&sets, &problem.stock, &problem.weights).expect("valid");
-            let free = by_type(&p, 0);
+            let free = by_type(&p, Steps(0));
             let all = left_out(&mut p, one_in, width);
             p.cost(of_all(&all, &free))
         });
@@ -313,8 +313,8 @@ mod tests {
         let sets = [JobSet { clubs: problem.clubs, priority: 1.0 }];
         let p = compile(&sets, &problem.stock, &problem.weights).expect("valid");
         let loss = &p.clubs[0].loss;
-        let wide = loss.within(15);
-        for deviation in -loss.half - 40..=loss.half + 40 {
+        let wide = loss.within(MilliPoints(15));
+        for deviation in -loss.half.0 - 40..=loss.half.0 + 40 {
             let least = (deviation - 15..=deviation + 15).map(|d| loss.at(MilliPoints(d))).min();
             assert_eq!(Some(wide.at(MilliPoints(deviation))), least);
         }
@@ -332,15 +332,15 @@ mod tests {
             let sets = [JobSet { clubs: problem.clubs, priority: 1.0 }];
             let mut p = compile(&sets, &problem.stock, &problem.weights).expect("valid");
             let mut rng = Rng::new(seed);
-            let mut prices = by_type(&p, 0);
-            prices.iter_mut().flatten().for_each(|x| *x = rng.below(800) as i32);
-            for prices in [by_type(&p, 0), prices] {
+            let mut prices = by_type(&p, Steps(0));
+            prices.values_mut().flatten().for_each(|x| *x = Steps(rng.below(800) as i32));
+            for prices in [by_type(&p, Steps(0)), prices] {
                 let mut oracle = SetOracle::new(&p, 0);
                 oracle.price_all(&prices);
                 let least = oracle.best_window().0;
-                let kept = p.types.each_ref().map(Vec::len);
+                let kept = p.types.each(PerType::len);
                 let all = left_out(&mut p, usize::MAX, 1);
-                assert!(all.types.iter().zip(kept).all(|(all, kept)| all.len() - kept <= 1));
+                assert!(all.types.iter().all(|(k, all)| all.len() - kept[k] <= 1));
                 assert_eq!(of_all(&all, &prices), least, "seed {seed}");
                 let mut endless = all;
                 endless.sets[0].shafts = None;
@@ -354,25 +354,26 @@ mod tests {
     #[test]
     fn a_selection_holds_the_ends_and_enough_for_all() {
         // Nearly all in one place, two far out, and one of those dear.
-        let cand = |i: u32| {
+        let cand = |i: usize| {
             let (pts, res) = (MilliPoints(500 + (i % 7) as i32), DeciGrams((i % 3) as i32));
-            Cand { ty: i, pts, cg: CentiGrams(0), cost: 0, res }
+            Cand { ty: Ty::of(i), pts, cg: CentiGrams(0), cost: Steps(0), res }
         };
         let mut list: Vec<Cand> = (0..9000).map(cand).collect();
         list[17].pts = MilliPoints(-4000);
-        (list[18].pts, list[18].cost) = (MilliPoints(4000), 99);
-        let all = |sets: &[Range<usize>], types| thin(sets, types, false, &|_, _| list.clone(), &|_| 1);
+        (list[18].pts, list[18].cost) = (MilliPoints(4000), Steps(99));
+        let by_main = |[h, s, g]: [usize; 3]| ByMain::new(h, s, g);
+        let all = |sets: &[Range<usize>], types| thin(sets, &by_main(types), false, &|_, _| list.clone(), &|_| 1);
         let few = all(&[0..4, 4..8], [9000, 9000, 9000]).expect("far too many");
         let mut union = vec![0; 9000];
         for (chosen, others) in few.chosen.iter().zip(&few.left_out.clubs) {
-            for (chosen, others) in chosen.iter().zip(&others.lists) {
-                let has = |ty: u32| chosen.iter().any(|x| x.ty == ty);
+            for (chosen, others) in chosen.values().zip(others.lists.values()) {
+                let has = |ty: usize| chosen.iter().any(|x| x.ty.index() == ty);
                 assert!(has(17) && has(18));
                 assert!((256..=512).contains(&chosen.len()), "{}", chosen.len());
                 // Seven contributions at three residuals.
                 assert_eq!(others.len(), 21);
             }
-            chosen[SHAFT].iter().for_each(|x| union[x.ty as usize] += 1);
+            chosen[SHAFT].iter().for_each(|x| union[x.ty.index()] += 1);
         }
         // No two clubs have the same parts where there are many.
         assert!(union.iter().enumerate().all(|(ty, &n)| n <= 1 || ty == 17 || ty == 18));
@@ -381,25 +382,25 @@ mod tests {
         let one = std::slice::from_ref(&(0..8));
         assert!(all(one, [100, 60, 70]).is_none());
         let short = |_, _| list[..60].to_vec();
-        assert!(thin(one, [90_000, 90_000, 90_000], false, &short, &|_| 1).is_none(), "few for each club");
+        assert!(thin(one, &by_main([90_000; 3]), false, &short, &|_| 1).is_none(), "few for each club");
     }
 
     #[test]
     fn half_of_a_choice_is_the_cheapest() {
-        let cand = |i: u32| Cand {
-            ty: i,
+        let cand = |i: usize| Cand {
+            ty: Ty::of(i),
             pts: MilliPoints(i as i32 % 640),
             cg: CentiGrams(0),
-            cost: if i.is_multiple_of(5) { 0 } else { 4000 },
+            cost: if i.is_multiple_of(5) { Steps(0) } else { Steps(4000) },
             res: DeciGrams(0),
         };
         let list: Vec<Cand> = (0..6400).map(cand).collect();
-        let mut taken = vec![0; 6400];
+        let mut taken = PerType::new(6400, 0);
         for _ in 0..8 {
             let mut rest = list.clone();
             let chosen = choose(&mut rest, 8, &mut taken);
             assert_eq!((chosen.len(), rest.len()), (512, 6400 - 512));
-            assert!(chosen.iter().filter(|x| x.cost == 0).count() >= 256);
+            assert!(chosen.iter().filter(|x| x.cost == Steps(0)).count() >= 256);
         }
         assert!(taken.iter().filter(|&&n| n > 0).count() > 2000);
     }

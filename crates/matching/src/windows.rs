@@ -5,9 +5,9 @@
 
 use crate::climb::Climb;
 use crate::exact::Search;
-use crate::grid::FRAC;
+use crate::grid::{QUANTUM, Total};
 use crate::oracle::Window;
-use crate::table::ByType;
+use crate::table::Prices;
 
 /// Price steps toward one window before it is branched on.
 const STEPS: usize = 120;
@@ -16,15 +16,15 @@ const STEPS: usize = 120;
 #[derive(Debug, Clone, Copy)]
 struct OpenWindow {
     w: Window,
-    bound: i64,
+    bound: Total,
 }
 
 impl Search<'_, '_> {
     /// Goes through all windows that could hold a better plan.
-    pub(crate) fn close(&mut self, prices: &ByType) {
+    pub(crate) fn close(&mut self, prices: &Prices) {
         let mut open = self.open_windows(prices);
         let mut climb = Climb::new(self.o.contended(), prices.clone(), 6);
-        let mut best_cost = i64::MAX;
+        let mut best_cost = Total::ANY;
         while let Some(target) = open.iter().min_by_key(|x| (x.bound, x.w.lo, x.w.hi)).copied() {
             self.bound = self.bound.max(target.bound);
             if !self.ask(self.bound) {
@@ -39,15 +39,15 @@ impl Search<'_, '_> {
                 self.branch_window(target.w, &climb);
                 open.retain(|x| (x.w.lo, x.w.hi) != (target.w.lo, target.w.hi));
             }
-            let most = self.cost - i64::from(FRAC);
+            let most = self.cost - QUANTUM;
             open.retain(|x| x.bound <= most);
         }
     }
 
-    fn open_windows(&mut self, prices: &ByType) -> Vec<OpenWindow> {
+    fn open_windows(&mut self, prices: &Prices) -> Vec<OpenWindow> {
         self.o.price_all(prices);
         let worth = crate::climb::stock_worth(self.o.p, prices);
-        let limit = self.cost - i64::from(FRAC) + worth;
+        let limit = self.cost - QUANTUM + worth;
         let mut open = Vec::new();
         self.o.scan_windows(&mut |w, touching| {
             if touching <= limit {
@@ -59,15 +59,15 @@ impl Search<'_, '_> {
     }
 
     /// Takes out candidates that fit into no open window; prices carry over.
-    fn reduce(&mut self, prices: &ByType, open: &[OpenWindow]) -> Climb {
+    fn reduce(&mut self, prices: &Prices, open: &[OpenWindow]) -> Climb {
         self.o.price_all(prices);
-        let limit = self.cost - i64::from(FRAC) + crate::climb::stock_worth(self.o.p, prices);
+        let limit = self.cost - QUANTUM + crate::climb::stock_worth(self.o.p, prices);
         let lo = open.iter().map(|x| x.w.lo).min().unwrap_or(0);
         let hi = open.iter().map(|x| x.w.hi).max().unwrap_or(0);
         for c in 0..self.o.len() {
             // Cheapest rest of the set over all open windows.
-            let rest = open.iter().map(|x| self.o.window_value(x.w).0 - i64::from(self.o.least(c, x.w))).min();
-            let club = self.o.reduced(c, prices, lo, hi, limit - rest.unwrap_or(0));
+            let rest = open.iter().map(|x| self.o.window_value(x.w).0 - Total::from(self.o.least(c, x.w))).min();
+            let club = self.o.reduced(c, prices, lo, hi, limit - rest.unwrap_or_default());
             self.o.clubs[c] = club;
         }
         self.o.renew();
@@ -105,8 +105,8 @@ impl Search<'_, '_> {
     }
 
     /// Raises the bounds of all open windows to what the present cells prove, and drops those that are closed.
-    fn tighten(&mut self, open: &mut Vec<OpenWindow>, worth: i64) {
-        let most = self.cost - i64::from(FRAC);
+    fn tighten(&mut self, open: &mut Vec<OpenWindow>, worth: Total) {
+        let most = self.cost - QUANTUM;
         for x in open.iter_mut() {
             x.bound = x.bound.max(self.o.window_value(x.w).1 - worth);
         }
