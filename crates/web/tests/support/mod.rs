@@ -1,7 +1,5 @@
 //! A shop on a database of its own, and an eight-club set with its stock to build in it.
 
-#![allow(dead_code, reason = "each test program uses a part of it")]
-
 pub mod answer;
 pub mod described;
 pub mod truth;
