@@ -55,14 +55,6 @@ pub enum Scanned {
 }
 
 impl App {
-    /// Looks at a list of parts whose headings say what they are, without keeping anything.
-    ///
-    /// # Errors
-    /// A file that is no such list; what the store says.
-    pub async fn preview_parts(&self, bytes: &[u8]) -> Result<Imported, AppError> {
-        self.read_list(bytes, &Mapping::default()).await
-    }
-
     /// Opens a list of parts, CSV or a workbook, and says what it would give by a mapping; without one, by what its
     /// headings say. Nothing is kept.
     ///

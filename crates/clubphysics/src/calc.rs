@@ -5,6 +5,7 @@ mod reader;
 
 use serde::{Serialize, de::DeserializeOwned};
 use serde_json::Value;
+use strsim::levenshtein;
 
 use crate::PhysicsError;
 
@@ -108,23 +109,8 @@ fn nearest<'a>(given: &str, names: &[&'a str]) -> Option<&'a str> {
     let given = given.to_lowercase().replace(['-', ' '], "_");
     names
         .iter()
-        .map(|name| (distance(&given, &name.replace('-', "_")), *name))
+        .map(|name| (levenshtein(&given, &name.replace('-', "_")), *name))
         .filter(|(slips, name)| *slips * 3 <= name.len().max(given.len()))
         .min_by_key(|(slips, _)| *slips)
         .map(|(_, name)| name)
-}
-
-/// Levenshtein distance in bytes.
-fn distance(a: &str, b: &str) -> usize {
-    let mut row: Vec<usize> = (0..=b.len()).collect();
-    for (i, from) in a.bytes().enumerate() {
-        let mut diagonal = row[0];
-        row[0] = i + 1;
-        for (j, to) in b.bytes().enumerate() {
-            let kept = diagonal + usize::from(from != to);
-            diagonal = row[j + 1];
-            row[j + 1] = kept.min(row[j] + 1).min(diagonal + 1);
-        }
-    }
-    row[b.len()]
 }

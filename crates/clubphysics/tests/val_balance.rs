@@ -1,13 +1,11 @@
 //! Goal: the balance is exact, and the trade's rules of thumb come out of it. Method: the formula in exact fractions,
 //! figures worked by hand, and the published or customary rules within the tolerance they are stated with.
 
-mod fraction;
-
+use crate::fraction::Fraction;
 use clubphysics::{
     balance::{BalanceInput, PartInput, balance, moment_g_in, points_from_oz_in},
     calc,
 };
-use fraction::Fraction;
 use proptest::prelude::*;
 use rstest::rstest;
 use serde_json::{Value, json};

@@ -1,14 +1,12 @@
 //! Goal: inertia is exact, the pendulum agrees with it, and equal balance and equal inertia are told apart.
 
-mod fraction;
-
 use std::f64::consts::PI;
 
+use crate::fraction::Fraction;
 use clubphysics::{
     calc,
     inertia::{amplitude_factor, inertia_g_mm2},
 };
-use fraction::Fraction;
 use proptest::prelude::*;
 use rstest::rstest;
 use serde_json::{Value, json};

@@ -186,24 +186,6 @@ impl Belief {
         Ok(self.forecast(club, &Quantity::Balance, on, None)?.probability_within(target, tolerance))
     }
 
-    /// The same on a scale's own terms: its offset, gain and drift count as true (the scale that read the reference
-    /// club defines what the target means), its noise and rounding do not.
-    ///
-    /// # Errors
-    ///
-    /// As [`Belief::forecast`].
-    pub fn probability_within_on(
-        &self,
-        club: &str,
-        on: OnClub,
-        target: f64,
-        tolerance: f64,
-        scale: &str,
-    ) -> Result<f64, E> {
-        let probe = Probe::of_club(club, Quantity::Balance, on).on_scale(scale);
-        Ok(self.answer(&probe)?.probability_within(target, tolerance))
-    }
-
     /// Probability that the true balance is within the club's own target and tolerance.
     ///
     /// # Errors

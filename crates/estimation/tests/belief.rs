@@ -1,8 +1,6 @@
 //! Goal: a belief depends on the set of readings only, says nothing it does not know, and refuses what makes no sense.
 
-mod common;
-
-use common::{DRY, FINISHED, GLUED, Truth, WEIGHTED, balance, job, key, rng};
+use crate::common::{DRY, FINISHED, GLUED, Truth, WEIGHTED, balance, job, key, rng};
 use estimation::{
     Belief, Club, Drift, EstimationError, JobModel, JointPrior, Observation, OnClub, Piece, Prior, Probe, Quantity,
     Role, ScalePrior, Share, SharedPrior, Source, Standing,
@@ -335,7 +333,7 @@ fn planned_readings_narrow_as_promised() -> Tested {
     let model = job(3);
     let dry: Vec<Observation> = readings(3, 9).into_iter().filter(|r| r.id.ends_with("-3")).collect();
     let ask = |i: usize, on: &[Role]| Probe::of_club(key(i), Quantity::Balance, OnClub::of(on));
-    let noise = (common::NOISE.powi(2) + common::STEP.powi(2) / 12.0).sqrt();
+    let noise = (crate::common::NOISE.powi(2) + crate::common::STEP.powi(2) / 12.0).sqrt();
     let planned = [(ask(0, &GLUED).on_scale("bench"), noise), (ask(0, &FINISHED).on_scale("bench"), noise)];
     let promised = model.solve(&dry)?.sd_after(&ask(1, &FINISHED), &planned)?;
     let mut taken = dry.clone();

@@ -2,8 +2,6 @@
 //! belief; and what is forgotten slides to the prior and not beyond.
 //! Method: the solver itself with all values in it, against the carried Gaussian that saw only some.
 
-#![allow(missing_docs)]
-
 use estimation::{Gaussian, JobModel, JointPrior, Link, Observation, Quantity, ScalePrior, Share, SharedPrior};
 
 const NAMES: [&str; 3] = ["a", "b", "c"];

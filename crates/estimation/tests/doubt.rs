@@ -1,8 +1,6 @@
 //! Goal: blunders are found, early or late, and good readings are not blamed for them.
 
-mod common;
-
-use common::{DRY, FINISHED, GLUED, Truth, balance, job, key, rng};
+use crate::common::{DRY, FINISHED, GLUED, Truth, balance, job, key, rng};
 use estimation::{DOUBT_LIMIT, EstimationError, JobModel, Observation, OnClub, Quantity, Share, SharedPrior, Standing};
 
 type Tested = Result<(), EstimationError>;

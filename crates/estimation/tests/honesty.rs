@@ -2,9 +2,7 @@
 //! simulator that shares no code with the belief; seeds are fixed. Clubs of one job err together, so coverage is judged
 //! job by job (cluster limits), not club by club.
 
-mod common;
-
-use common::{DRY, FINISHED, GLUED, Truth, WEIGHTED, balance, job, key, normal, rng};
+use crate::common::{DRY, FINISHED, GLUED, Truth, WEIGHTED, balance, job, key, normal, rng};
 use estimation::{Drift, EstimationError, JobModel, Observation, OnClub, Quantity, ScalePrior, SharedPrior};
 
 /// Mean of the jobs' shares and the standard error of that mean.

@@ -2,11 +2,7 @@
 //! Method: a worked example with its figures; whole jobs changed and solved anew, compared by their evidence; mutual
 //! information against values computed with scipy.
 
-#![allow(missing_docs)]
-
-mod common;
-
-use common::{DRY, FINISHED, GLUED, Truth, WEIGHTED, balance, job, key, rng};
+use crate::common::{DRY, FINISHED, GLUED, Truth, WEIGHTED, balance, job, key, rng};
 use estimation::{
     Change, Club, Effect, EstimationError, Hypothesis, JobModel, Misread, Observation, OnClub, Piece, Prior, Quantity,
     Role, Weighed,

@@ -2,9 +2,6 @@
 //! end sends good, torn, noisy and far too many lines, says nothing, is pulled out and put back. Nothing here is timed:
 //! each test waits for what must come, at most half a minute.
 
-#![cfg(unix)]
-#![allow(missing_docs)]
-
 use instrument::scale::{Heard, Measured, Ports, ScaleEvent, ScaleLine};
 use serialport::{SerialPort, TTYPort};
 use std::io::{Read, Write};

@@ -18,12 +18,6 @@ impl Angle {
         Self(angle_deg)
     }
 
-    /// An angle of so many radians.
-    #[must_use]
-    pub const fn from_rad(angle_rad: f64) -> Self {
-        Self(angle_rad.to_degrees())
-    }
-
     /// In degrees.
     #[must_use]
     pub const fn deg(self) -> f64 {

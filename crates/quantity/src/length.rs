@@ -62,12 +62,6 @@ impl Length {
         Self(length_mm)
     }
 
-    /// A length of so many centimetres.
-    #[must_use]
-    pub const fn from_cm(length_cm: f64) -> Self {
-        Self(length_cm * 10.0)
-    }
-
     /// A length of so many metres.
     #[must_use]
     pub const fn from_m(length_m: f64) -> Self {

@@ -151,6 +151,33 @@ fn nothing_is_left_open_and_no_file_outgrew_its_noun() {
     }
 }
 
+/// Cargo finds a program in `tests` by itself, but not a module of one: a file that nobody names is never compiled, and
+/// its tests are missing without a word.
+#[test]
+fn every_file_of_tests_belongs_to_a_test_program() {
+    let mut files = Vec::new();
+    sources(&root().join("crates"), &mut files);
+    let mut modules = 0;
+    for file in files.into_iter().filter(|f| f.components().any(|c| c.as_os_str() == "tests")) {
+        let folder = file.parent().expect("a folder");
+        let own_program = folder.ends_with("tests") && !folder.join("main.rs").exists();
+        if own_program || file.ends_with("main.rs") {
+            continue;
+        }
+        let (folder, module) = if file.ends_with("mod.rs") {
+            (folder.parent().expect("a folder"), folder.file_name())
+        } else {
+            (folder, file.file_stem())
+        };
+        let line = format!("mod {};", module.expect("a name").display());
+        let above = [folder.join("main.rs"), folder.join("mod.rs"), folder.with_extension("rs")];
+        let named = above.iter().filter_map(|f| std::fs::read_to_string(f).ok()).any(|text| text.contains(&line));
+        assert!(named, "{} is in no test program: write `{line}` into the main.rs or mod.rs above it", file.display());
+        modules += 1;
+    }
+    assert!(modules > 100, "{modules}");
+}
+
 /// The names under which types stand in the description of the API: the type's own, or that of `#[schema(as = …)]`.
 fn names_in_the_description(text: &str) -> Vec<String> {
     let word = |line: &str| line.chars().take_while(|c| c.is_alphanumeric() || *c == '_').collect::<String>();

@@ -4,7 +4,9 @@
 use axum::extract::Path;
 use axum::http::{HeaderMap, StatusCode, header};
 use axum::response::{IntoResponse, Response};
+use fnv::FnvHasher;
 use rust_embed::{EmbeddedFile, RustEmbed};
+use std::hash::Hasher;
 
 #[derive(RustEmbed)]
 #[folder = "assets"]
@@ -18,17 +20,16 @@ const ASK_AGAIN: &str = "no-cache";
 
 /// One tag over the content of all files: they refer to each other by plain names, so they change together.
 fn tag() -> String {
-    // FNV-1a over the files' SHA-256 sums; names come sorted, so that the tag depends on content alone.
+    // Over the files' SHA-256 sums; names come sorted, so that the tag depends on content alone.
     let mut names: Vec<_> = Assets::iter().collect();
     names.sort();
-    let mut sum: u64 = 0xcbf2_9ce4_8422_2325;
+    let mut sum = FnvHasher::default();
     for name in names {
         let hash = Assets::get(&name).map(|file| file.metadata.sha256_hash()).unwrap_or_default();
-        for byte in name.bytes().chain(hash) {
-            sum = (sum ^ u64::from(byte)).wrapping_mul(0x0100_0000_01b3);
-        }
+        sum.write(name.as_bytes());
+        sum.write(&hash);
     }
-    format!("{sum:016x}")
+    format!("{:016x}", sum.finish())
 }
 
 /// The tag, worked out once. Development builds read the files anew, so that an edit shows without a restart.

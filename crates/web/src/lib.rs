@@ -2,6 +2,7 @@
 
 mod api;
 pub mod assets;
+mod cookies;
 mod door;
 mod dress;
 pub mod look;

@@ -3,16 +3,13 @@
 //! A request carries them in a cookie; while it is answered every figure that a page prints asks [`now`]. What is kept
 //! stays in millimetres and grams, and the API knows nothing of this.
 
+use crate::cookies;
 use axum::extract::Request;
-use axum::http::header::COOKIE;
 use axum::middleware::Next;
 use axum::response::Response;
 use quantity::{Length, LengthUnit, Mass, MassUnit, decimal, parse_length, parse_mass};
 use workshop::reading::Unit;
 use workshop::shop::Units;
-
-/// Name of the cookie that keeps them.
-pub(crate) const UNITS_COOKIE: &str = "units";
 
 tokio::task_local! {
     static UNITS: Units;
@@ -25,9 +22,8 @@ pub(crate) fn now() -> Units {
 
 /// Answers a request in its person's units.
 pub(crate) async fn of_person(request: Request, next: Next) -> Response {
-    let cookies = request.headers().get_all(COOKIE);
-    let mut pairs = cookies.iter().filter_map(|v| v.to_str().ok()).flat_map(|v| v.split(';'));
-    let units = pairs.find_map(|pair| pair.trim().strip_prefix("units=").map(Units::from_key)).unwrap_or_default();
+    let kept = cookies::brought(request.headers(), cookies::UNITS);
+    let units = kept.map(|key| Units::from_key(&key)).unwrap_or_default();
     UNITS.scope(units, next.run(request)).await
 }
 

@@ -2,12 +2,10 @@
 //! by its mass, kept where the builder says, a shortage told. Method: a driver and a 3-wood of the invented models, a few
 //! weighed adapters.
 
-mod support;
-
+use crate::support::Bench;
 use axum::http::StatusCode;
 use serde_json::{Value, json};
 use std::collections::BTreeSet;
-use support::Bench;
 
 /// A shop with parts for a few woods and these adapters.
 async fn shop(adapters: &[(&str, &str)]) -> Bench {
@@ -47,7 +45,7 @@ async fn woods(bench: &Bench, player: &str) -> i64 {
     three["lie_deg"] = json!(57.5);
     let sheet = json!({ "player": player, "due": "2026-03-20", "hand": "right", "rule": "as_written", "written": written,
         "clubs": [driver, three] });
-    support::job_of(bench, sheet).await
+    crate::support::job_of(bench, sheet).await
 }
 
 fn adapters(plan: &Value) -> Vec<String> {

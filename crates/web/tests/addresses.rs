@@ -3,12 +3,10 @@
 //! Method: masses that no club has in the address of a beam; line breaks, quotes, other scripts and mixtures of them in
 //! each form of the bench and the plan that leads on to another page. A mistake of the program is status 500.
 
-mod support;
-
+use crate::support::answer::Answer;
+use crate::support::{Bench, planned, reading};
 use axum::http::StatusCode;
 use serde_json::json;
-use support::answer::Answer;
-use support::{Bench, planned, reading};
 
 /// Names that break an address or a header where they are written into it as they are.
 const ODD: [&str; 16] = [

@@ -1,16 +1,14 @@
 //! Goal: a builder's own units on every page, and a bench that goes on by one key.
 //! Method: the pages as two people see them; the forms as their browsers send them; what was kept, from the API.
 
-mod support;
-
+use crate::support::answer::Answer;
+use crate::support::truth::{DRY, Truth};
+use crate::support::{Bench, planned, reading};
 use app::{App, SystemClock};
 use axum::body::Body;
 use axum::http::{Request, StatusCode, header};
 use serde_json::{Value, json};
 use std::sync::Arc;
-use support::answer::Answer;
-use support::truth::{DRY, Truth};
-use support::{Bench, planned, reading};
 use tower::ServiceExt;
 
 /// A page, or a form where there is a body, with cookies.

@@ -3,14 +3,12 @@
 //! Method: the clock is set as a small computer without a battery has it, as a hand sets it, and as the network does;
 //! what is refused, what is kept and what the Today page says are looked at through the API and the pages.
 
-mod support;
-
+use crate::support::answer::{Answer, detail};
+use crate::support::{Bench, hidden, planned, reading};
 use app::clock_watch::ClockDoubt;
 use axum::http::StatusCode;
 use jiff::{SignedDuration, Timestamp};
 use serde_json::{Value, json};
-use support::answer::{Answer, detail};
-use support::{Bench, hidden, planned, reading};
 
 /// When the bench of these tests opens.
 const MORNING: &str = "2026-03-02T08:00:00Z";

@@ -2,13 +2,11 @@
 //! from them, its clubs count, and every part of theirs is used, in one club only. Method: the demonstration loaded on a
 //! set date, looked at through the API and the pages.
 
-mod support;
-
+use crate::support::Bench;
 use axum::http::StatusCode;
 use jiff::{SignedDuration, Timestamp};
 use serde_json::{Value, json};
 use std::collections::BTreeSet;
-use support::Bench;
 
 async fn demo() -> Bench {
     let bench = Bench::open().await;

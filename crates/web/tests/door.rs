@@ -3,13 +3,11 @@
 //! after. How browsers mark requests: Fetch Standard, "Sec-Fetch-Site" and "Origin" headers. A real browser tries the
 //! same in the browser's tests of the program.
 
-mod support;
-
+use crate::support::Bench;
+use crate::support::answer::Answer;
 use axum::body::Body;
 use axum::http::{Request, StatusCode};
 use serde_json::json;
-use support::Bench;
-use support::answer::Answer;
 use tower::ServiceExt;
 
 const FORM: &str = "application/x-www-form-urlencoded";

@@ -1,12 +1,10 @@
 //! Goal: an empty shop is led to its first club on Today, one step after the other, and the guide goes by itself.
 //! Method: the page after each step that the guide asks for.
 
-mod support;
-
+use crate::support::truth::{DRY, Truth};
+use crate::support::{Bench, job_of, models, proposed, reading, sheet, stock};
 use axum::http::StatusCode;
 use serde_json::json;
-use support::truth::{DRY, Truth};
-use support::{Bench, job_of, models, proposed, reading, sheet, stock};
 
 /// Where the guide's one button leads.
 async fn next(bench: &Bench) -> Option<String> {

@@ -3,13 +3,11 @@
 //! Method: the forecast is noted from the API before the reading comes; the same figure must stand in state, page, grid and
 //! record afterwards, whatever is read later. Differences are counted here.
 
-mod support;
-
+use crate::support::truth::near;
+use crate::support::{Bench, although, planned, reading};
 use axum::http::StatusCode;
 use quantity::{Balance, decimal};
 use serde_json::{Value, json};
-use support::truth::near;
-use support::{Bench, although, planned, reading};
 
 /// A forecast as the API gives it.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -2,12 +2,10 @@
 //! in by hand, and lets the shop say how much it counts; a part in another job's hands is named with the job. Method: the
 //! stock of the support module, whose shafts weigh a tenth of a gram apart, with frequencies given here.
 
-mod support;
-
+use crate::support::answer::detail;
+use crate::support::{Bench, job_of, proposed, sheet, stocked};
 use axum::http::StatusCode;
 use serde_json::{Value, json};
-use support::answer::detail;
-use support::{Bench, job_of, proposed, sheet, stocked};
 
 /// Every other shaft on the line, the others 8 cpm off it to either side.
 async fn measured(bench: &Bench) {
@@ -142,7 +140,7 @@ async fn a_head_in_another_jobs_hands_is_named_with_the_job() {
     assert!(both[0].0.contains("(job 1 holds it for its 7): about "), "{both:?}");
     bench.page("/plan/3").await.says(StatusCode::OK, &["job 1 holds it for its 7", "href=\"/plan/2\">See job 2"]);
     // Glued, it is no longer to be had.
-    let glued = support::reading(1, "glue", json!([{ "what": "done", "value": 0 }]));
+    let glued = crate::support::reading(1, "glue", json!([{ "what": "done", "value": 0 }]));
     bench.made("/jobs/1/readings", glued).await;
     let proposal = bench.made("/jobs/3/plan/propose", json!({})).await;
     assert_eq!(named(&proposal).iter().map(|b| b.1).collect::<Vec<_>>(), [2]);

@@ -3,14 +3,12 @@
 //! Method: one set with a club of every sort, by the page as a browser sends it and by the API; what was kept, from the API.
 //! The times of the cure are those of the product's own sheet (6 h and 24 h at 23 °C), counted by hand.
 
-mod support;
-
+use crate::support::answer::{Answer, detail};
+use crate::support::{Bench, hidden, planned, reading};
 use axum::http::StatusCode;
 use jiff::tz::TimeZone;
 use jiff::{SignedDuration, Timestamp};
 use serde_json::{Value, json};
-use support::answer::{Answer, detail};
-use support::{Bench, hidden, planned, reading};
 
 /// Clubs of the set, by what is open on them.
 const CLEAR: [usize; 2] = [1, 2];

@@ -2,11 +2,9 @@
 //! `docs/example` with eight times its parts; a tray of 1.9, 3.9, 6.1 and 7.9 g with ten jobs due in a week, and sheets
 //! that ask for whole masses with ten jobs due tomorrow. Of both, such halves are frequent.
 
-mod support;
-
+use crate::support::Bench;
 use axum::http::StatusCode;
 use serde_json::{Value, json};
-use support::Bench;
 
 const MODELS: &str = include_str!("../../../docs/example/models.json");
 const PARTS: &str = include_str!("../../../docs/example/parts.csv");
@@ -51,7 +49,7 @@ async fn shop(tray: [&str; 4], jobs: usize, due: &str, masses: bool) -> (Bench, 
         }
     }
     for _ in 0..jobs {
-        support::job_of(&bench, sheet.clone()).await;
+        crate::support::job_of(&bench, sheet.clone()).await;
     }
     (bench, sheet)
 }
@@ -94,7 +92,7 @@ async fn ten_jobs_due_in_a_week_with_a_tray_a_tenth_off() {
 async fn one_of_ten_jobs_due_in_a_week_does_not_lose_the_others() {
     let (bench, mut sheet) = shop(ODD, 9, "2026-05-02", false).await;
     sheet["due"] = json!(IN_A_WEEK);
-    support::job_of(&bench, sheet).await;
+    crate::support::job_of(&bench, sheet).await;
     day_by_page_and_api(&bench, 10, 7).await;
 }
 

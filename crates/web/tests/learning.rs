@@ -2,13 +2,11 @@
 //! and pinned on the page as well as through the API.
 //! Method: short jobs whose readings come from the forward calculation, with 0.3 g more adhesive than the model says.
 
-mod support;
-
+use crate::support::truth::{CURED, DRY, FINISH, Truth};
+use crate::support::{Bench, although, planned, reading};
 use axum::http::StatusCode;
 use jiff::SignedDuration;
 use serde_json::{Value, json};
-use support::truth::{CURED, DRY, FINISH, Truth};
-use support::{Bench, although, planned, reading};
 
 /// Builds the planned job to its end with the readings that bear on learning.
 async fn built(bench: &Bench) {

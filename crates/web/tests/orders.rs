@@ -2,12 +2,10 @@
 //! or refused on the pages as in the API.
 //! Method: the eight-club shop without heads for its 7, its clock moved by the test.
 
-mod support;
-
+use crate::support::{Bench, job_of, sheet, stocked};
 use axum::http::StatusCode;
 use jiff::SignedDuration;
 use serde_json::{Value, json};
-use support::{Bench, job_of, sheet, stocked};
 
 /// Job 1 of eight clubs; its 7 has no head: those in stock are put aside.
 async fn lacking(bench: &Bench) {
@@ -152,7 +150,7 @@ async fn one_result_three_ways() {
 }
 
 /// Where an answer leads.
-fn leads_to(answer: &support::answer::Answer) -> String {
+fn leads_to(answer: &crate::support::answer::Answer) -> String {
     answer.location.clone()
 }
 

@@ -2,13 +2,11 @@
 //! one reading of one club. Method: the API alone, with steps given at the approval; no step has a name that the
 //! program knows.
 
-mod support;
-
+use crate::support::answer::detail;
+use crate::support::truth::{Truth, near};
+use crate::support::{Bench, although, proposed, reading, sheet, stocked};
 use axum::http::StatusCode;
 use serde_json::{Value, json};
-use support::answer::detail;
-use support::truth::{Truth, near};
-use support::{Bench, although, proposed, reading, sheet, stocked};
 
 /// A job of these clubs with steps of its own, planned.
 async fn job_with(bench: &Bench, written: &str, steps: Value) -> Value {
@@ -83,7 +81,7 @@ async fn a_new_grip_without_glue_forecasts_the_finish_from_the_club_as_it_came()
     let band = |view: &Value, club: usize| view["clubs"][club]["finish"]["band_points"].as_f64().expect("a band");
     for (i, truth) in truths.iter().enumerate() {
         let before = band(&bench.get("/jobs/1").await, i);
-        let stripped = truth.points(&support::truth::CURED);
+        let stripped = truth.points(&crate::support::truth::CURED);
         let kept = bench
             .made("/jobs/1/readings", reading(i + 1, "stripped", json!([{ "what": "balance", "value": stripped }])))
             .await;
@@ -91,13 +89,13 @@ async fn a_new_grip_without_glue_forecasts_the_finish_from_the_club_as_it_came()
         let state = &bench.get("/jobs/1").await["clubs"][i];
         let after = state["finish"]["band_points"].as_f64().expect("a band");
         assert!(after < before, "a reading narrows the band: {before} to {after}");
-        let finish = truth.points(&support::truth::FINISH);
+        let finish = truth.points(&crate::support::truth::FINISH);
         let forecast = state["finish"]["balance_points"].as_f64().expect("a forecast");
         // The first club does not know this grip's centre yet; its own band says how far off it may be.
         near("forecast", forecast, finish, if i == 0 { after * 1.5 } else { 0.15 });
         let entry = json!([
             { "what": "balance", "value": finish },
-            { "what": "total_mass", "value": truth.mass(&support::truth::FINISH) }
+            { "what": "total_mass", "value": truth.mass(&crate::support::truth::FINISH) }
         ]);
         // The parts were not chosen for the old club: where it is off target, the last step takes a reason.
         let last = although(reading(i + 1, "new_grip", entry), "the player has it so");
@@ -108,7 +106,7 @@ async fn a_new_grip_without_glue_forecasts_the_finish_from_the_club_as_it_came()
     assert_eq!(record["batches"], json!([]));
     for (i, truth) in truths.iter().enumerate() {
         let built = line(&record, i, "balance")["built"].as_f64().expect("built");
-        near("record", built, truth.points(&support::truth::FINISH), 0.02);
+        near("record", built, truth.points(&crate::support::truth::FINISH), 0.02);
     }
 }
 
@@ -119,7 +117,7 @@ async fn one_step_for_one_club_is_a_job_too() {
         "on": ["head", "shaft", "ferrule", "tip_weight", "adhesive", "tape", "grip"] }]);
     let view = job_with(&bench, "7, D2, 1 wrap", steps).await;
     let truth = Truth::of(&view["job"]["clubs"][0]["plan"]);
-    let mass = truth.mass(&support::truth::FINISH);
+    let mass = truth.mass(&crate::support::truth::FINISH);
     bench.made("/jobs/1/readings", reading(1, "weigh_only", json!([{ "what": "total_mass", "value": mass }]))).await;
     let record = bench.get("/jobs/1/record").await;
     assert_eq!(record["state"], "finished");

@@ -2,12 +2,10 @@
 //! plan in silence, and what it weighs or measures now is what the next plan counts with.
 //! Method: the eight-club shop; two requests at once where two tablets could meet.
 
-mod support;
-
+use crate::support::truth::DRY;
+use crate::support::{Bench, although, job_of, planned, proposed, reading, sheet, stocked};
 use axum::http::StatusCode;
 use serde_json::{Value, json};
-use support::truth::DRY;
-use support::{Bench, although, job_of, planned, proposed, reading, sheet, stocked};
 
 async fn deed(bench: &Bench, code: &str, body: Value) -> Value {
     bench.made(&format!("/parts/{code}/life"), body).await
@@ -212,8 +210,8 @@ async fn a_shaft_cut_wrongly_serves_shorter_clubs() {
 
 /// Builds a single club to its end.
 async fn finished(bench: &Bench) {
+    use crate::support::truth::{CURED, FINISH, Truth};
     use jiff::SignedDuration;
-    use support::truth::{CURED, FINISH, Truth};
     stocked(bench).await;
     let sheet = sheet(bench, "Nobody Inparticular", "7, D2, 1 wrap").await;
     job_of(bench, sheet).await;

@@ -2,12 +2,10 @@
 //! counts in a plan is the shop's to say. Method: the API, and the shop's page as its form, on a small stock with two
 //! heads a number.
 
-mod support;
-
+use crate::support::answer::detail;
+use crate::support::{Bench, job_of, sheet, stocked};
 use axum::http::StatusCode;
 use serde_json::{Value, json};
-use support::answer::detail;
-use support::{Bench, job_of, sheet, stocked};
 
 /// The parts of a proposed club, by their codes.
 fn codes(club: &Value) -> Vec<String> {

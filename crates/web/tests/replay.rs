@@ -2,8 +2,8 @@
 //! Method: several figures in one request, sent again as a tablet or a program does that lost the answer, on a clock
 //! that moves on with every look at it, as the machine's does.
 
-mod support;
-
+use crate::support::answer::detail;
+use crate::support::{Bench, planned, reading};
 use app::{App, Clock};
 use axum::http::StatusCode;
 use jiff::{SignedDuration, Timestamp};
@@ -11,8 +11,6 @@ use serde_json::{Value, json};
 use std::sync::Arc;
 use std::sync::atomic::{AtomicI64, Ordering};
 use std::time::Duration;
-use support::answer::detail;
-use support::{Bench, planned, reading};
 
 const CONFLICT: StatusCode = StatusCode::CONFLICT;
 

@@ -2,14 +2,10 @@
 //! a scale out of control says so at Today and at the bench and widens the forecast instead of stopping the work; the
 //! gauge study is gone on with reading by reading. Method: forms as a browser sends them, and a clock that is moved.
 
-#![allow(missing_docs)]
-
-mod support;
-
+use crate::support::{Bench, planned, reading};
 use axum::http::StatusCode;
 use jiff::SignedDuration;
 use serde_json::{Value, json};
-use support::{Bench, planned, reading};
 
 /// Two check weights on the gram scale, entered on the page.
 async fn weights(bench: &Bench) {
@@ -147,7 +143,7 @@ async fn a_scale_out_of_tolerance_is_not_trusted_until_somebody_says_why() {
     // Tuesday it was; today is Thursday.
     let words = "The gram scale reads 0.6 g heavy since Tuesday: check it before you rely on it.";
     assert!(bench.page("/").await.text.contains(words));
-    bench.made("/models/import", support::models()).await;
+    bench.made("/models/import", crate::support::models()).await;
     assert!(bench.page("/stock/new?model=WREN-I&number=7").await.text.contains(words), "beside the entry of a part");
     let page = bench.page("/scales/mass").await;
     assert!(page.text.contains(words) && page.text.contains("where 0.3 g is allowed"), "{}", page.text);

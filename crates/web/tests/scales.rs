@@ -1,9 +1,6 @@
 //! Goal: a scale on a serial line is set on a page, heard, and seen on every screen. Method: a pseudo-terminal stands for
 //! the cable; nothing is timed, each wait ends when what must come has come, at most half a minute.
 
-#![cfg(unix)]
-#![allow(missing_docs)]
-
 use app::{App, SystemClock};
 use axum::Router;
 use axum::body::Body;

@@ -1,12 +1,10 @@
 //! Goal: the frequency of a raw shaft comes in by form, weigh-in, list and API, is refused where it cannot be, and goes
 //! out again. Method: the API and the pages as programs and people use them, on the stock of the support module.
 
-mod support;
-
+use crate::support::answer::detail;
+use crate::support::{Bench, stocked};
 use axum::http::StatusCode;
 use serde_json::json;
-use support::answer::detail;
-use support::{Bench, stocked};
 
 #[tokio::test]
 async fn a_frequency_comes_in_with_a_weigh_in_and_is_asked_of_shafts_only() {

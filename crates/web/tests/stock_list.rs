@@ -3,12 +3,10 @@
 //! Method: workbooks written by other programs; labels drawn by rsvg-convert and read by zbarimg, both general-purpose
 //! programs that `./test` installs.
 
-mod support;
-
+use crate::support::{Bench, hidden, planned, stocked};
 use axum::http::StatusCode;
 use serde_json::{Value, json};
 use std::process::Command;
-use support::{Bench, hidden, planned, stocked};
 
 /// Written by openpyxl; see `make.py` beside it.
 const SUPPLIER: &[u8] = include_bytes!("../../workshop/tests/front_desk/workbooks/supplier.xlsx");

@@ -3,13 +3,11 @@
 //! Method: two clubs of a set, taken to the step in question with readings as expected; the figures that the sheet asks are
 //! those that the models and the sheet of this test give.
 
-mod support;
-
+use crate::support::answer::detail;
+use crate::support::{Bench, although, job_of, length_mm, proposed, reading, sheet, stocked};
 use axum::http::StatusCode;
 use jiff::SignedDuration;
 use serde_json::{Value, json};
-use support::answer::detail;
-use support::{Bench, although, job_of, length_mm, proposed, reading, sheet, stocked};
 
 /// The first club is the 7: loft 33°, lie 62°, 37 in to the cap; the second the 8.
 const LOFT: f64 = 33.0;

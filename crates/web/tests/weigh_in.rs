@@ -3,12 +3,10 @@
 //! the columns of a list are remembered. Method: the API and the pages as programs and people use them; masses chosen by
 //! hand against the models of the support module, whose numbers lie 7 g apart.
 
-mod support;
-
+use crate::support::answer::detail;
+use crate::support::{Bench, head_nominal_g, hidden, planned, reading, stocked};
 use axum::http::StatusCode;
 use serde_json::{Value, json};
-use support::answer::detail;
-use support::{Bench, head_nominal_g, hidden, planned, reading, stocked};
 
 /// The 7 is the fourth number: 267 g.
 fn seven(mass: &str) -> Value {

@@ -2,13 +2,11 @@
 //! Method: an eight-club set is planned and built; what the bench reads comes from a forward calculation written here,
 //! from masses and arms, independent of the belief's code. Readings are exact, so the forecasts must come to meet them.
 
-mod support;
-
+use crate::support::truth::{CURED, DRY, FINISH, TIP, Truth, WET, near};
+use crate::support::{Bench, INCH, NUMBERS, although, length_mm, planned, reading};
 use axum::http::StatusCode;
 use jiff::SignedDuration;
 use serde_json::{Value, json};
-use support::truth::{CURED, DRY, FINISH, TIP, Truth, WET, near};
-use support::{Bench, INCH, NUMBERS, although, length_mm, planned, reading};
 
 #[tokio::test]
 async fn eight_clubs_from_an_empty_database_to_the_record() {

@@ -10,9 +10,7 @@ use crate::places::TURNINGS_G;
 use crate::plan::ClubPlan;
 use crate::reading::{Reading, StoodForecast, What, standing};
 use crate::shop::Scale;
-use estimation::{
-    Contribution, DOUBT_LIMIT, Doubt, Drift, Forecast, JobModel, Observation, OnClub, Probe, Quantity, Standing,
-};
+use estimation::{DOUBT_LIMIT, Doubt, Drift, Forecast, JobModel, Observation, OnClub, Probe, Quantity, Standing};
 use jiff::Timestamp;
 use quantity::INCH_MM;
 use serde::{Deserialize, Serialize};
@@ -342,14 +340,6 @@ impl Believed<'_> {
             deviation_points: deviation,
             tolerance_points: tolerance,
         }))
-    }
-
-    /// What makes the finish of a club uncertain, the largest first.
-    ///
-    /// # Errors
-    /// Figures that the belief cannot work with.
-    pub fn finish_budget(&self, club: &ClubId) -> Result<Vec<Contribution>, WorkshopError> {
-        Ok(self.doubt.belief.budget_of(&self.assembly.finish_probe(club))?)
     }
 
     /// Mass and arm of a role as believed: (mass g, arm mm from the butt end of the shaft); none where the club has no

@@ -1,6 +1,5 @@
 //! An invented workshop, twice: as priors for the belief, and as a simulator that draws the truth from the same
 //! distributions and computes balances in its own way (ounces and inches).
-#![allow(dead_code, reason = "each test binary uses its own part of this")]
 
 use estimation::{Club, JobModel, Observation, OnClub, Piece, Prior, Quantity, Role, ScalePrior, SharedPrior};
 use rand::{RngExt, SeedableRng};
@@ -103,7 +102,6 @@ pub struct Truth {
     pub clubs: Vec<TrueClub>,
     pub offset: f64,
     pub gain: f64,
-    pub glue: f64,
 }
 
 impl Truth {
@@ -131,7 +129,7 @@ impl Truth {
                 TrueClub { pieces, cap_in, length_in }
             })
             .collect();
-        Self { clubs, offset, gain, glue }
+        Self { clubs, offset, gain }
     }
 
     /// True balance in points, by way of ounce-inches about a fulcrum 14 in from the stop.

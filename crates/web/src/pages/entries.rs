@@ -9,6 +9,7 @@ use axum::response::Redirect;
 use jiff::Timestamp;
 use jiff::civil::Date;
 use maud::{Markup, html};
+use percent_encoding::{AsciiSet, CONTROLS, NON_ALPHANUMERIC, utf8_percent_encode};
 use quantity::{Balance, INCH_MM, LengthUnit};
 use std::collections::BTreeMap;
 
@@ -243,17 +244,16 @@ pub(super) fn plain(value: f64) -> String {
     if text == "-0" { "0".to_owned() } else { text.to_owned() }
 }
 
+/// What a value may not contain as one piece of an address: all but the unreserved characters of RFC 3986, 2.3.
+const RESERVED: &AsciiSet = &NON_ALPHANUMERIC.remove(b'-').remove(b'.').remove(b'_').remove(b'~');
+
+/// What a whole address may not contain: all but the reserved and unreserved characters of RFC 3986, 2, and `%`.
+const NOT_OF_ADDRESSES: &AsciiSet =
+    &CONTROLS.add(b' ').add(b'"').add(b'<').add(b'>').add(b'\\').add(b'^').add(b'`').add(b'{').add(b'|').add(b'}');
+
 /// A value as one piece of an address.
 pub(super) fn in_address(text: &str) -> String {
-    let mut out = String::with_capacity(text.len());
-    for b in text.bytes() {
-        if b.is_ascii_alphanumeric() || matches!(b, b'-' | b'_' | b'.' | b'~') {
-            out.push(char::from(b));
-        } else {
-            out.push_str(&format!("%{b:02X}"));
-        }
-    }
-    out
+    utf8_percent_encode(text, RESERVED).to_string()
 }
 
 /// When an entry was typed that a tablet kept while the network was away; none for one that is sent at once.
@@ -273,9 +273,7 @@ pub(super) fn typed_at(text: &str) -> Result<Option<Timestamp>, AppError> {
 /// Leads on to an address of ours. What was typed may be part of it, such as a line break in the name of a step: what
 /// cannot stand in an address (RFC 3986, 2) is written as a code.
 pub(super) fn go_to(address: &str) -> Redirect {
-    let plain = |c: char| c.is_ascii_alphanumeric() || "-._~:/?#[]@!$&'()*+,;=%".contains(c);
-    let spelled = address.chars().map(|c| if plain(c) { c.to_string() } else { in_address(&c.to_string()) });
-    Redirect::to(&spelled.collect::<String>())
+    Redirect::to(&utf8_percent_encode(address, NOT_OF_ADDRESSES).to_string())
 }
 
 /// The query of an address, without what is empty.
@@ -351,5 +349,20 @@ mod tests {
     #[test]
     fn an_address_holds_any_code() {
         assert_eq!(query(&[("a", "H 7/é"), ("b", "")]), "?a=H%207%2F%C3%A9");
+        assert_eq!(
+            in_address("aZ9-._~ \"#%&+/:;<=>?@[\\]^`{|}"),
+            "aZ9-._~%20%22%23%25%26%2B%2F%3A%3B%3C%3D%3E%3F%40%5B%5C%5D%5E%60%7B%7C%7D"
+        );
+    }
+
+    #[test]
+    fn an_address_of_ours_keeps_its_signs_and_codes_what_cannot_stand_in_one() {
+        let to = |address: &str| {
+            let response = axum::response::IntoResponse::into_response(go_to(address));
+            response.headers()["location"].to_str().expect("plain letters").to_owned()
+        };
+        let signs = "/a-._~:/?#[]@!$&'()*+,;=%20";
+        assert_eq!(to(signs), signs);
+        assert_eq!(to("/x\r\ny \"<>\\^`{|}\u{7f}ü"), "/x%0D%0Ay%20%22%3C%3E%5C%5E%60%7B%7C%7D%7F%C3%BC");
     }
 }

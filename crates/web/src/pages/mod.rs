@@ -43,6 +43,7 @@ mod today;
 mod what_if;
 
 use self::entries::go_to;
+use crate::cookies;
 use crate::look::{Clock, FooterLink, Nav, Notice, PageFrame, Tone, page};
 use crate::problem::Problem;
 use crate::units;
@@ -50,7 +51,6 @@ use app::glue::Cup;
 use app::{App, AppError};
 use axum::Router;
 use axum::extract::{FromRequestParts, Path, State};
-use axum::http::header::COOKIE;
 use axum::http::{StatusCode, request::Parts};
 use axum::response::{IntoResponse, Redirect, Response};
 use axum::routing::get;
@@ -101,40 +101,13 @@ async fn card(State(app): State<App>, Path(code): Path<String>) -> Result<Redire
 #[derive(Debug, Clone)]
 pub(crate) struct Who(pub String);
 
-/// Name of the cookie that keeps it.
-pub(crate) const WHO_COOKIE: &str = "who";
-
 impl<S: Send + Sync> FromRequestParts<S> for Who {
     type Rejection = Infallible;
 
     async fn from_request_parts(parts: &mut Parts, _: &S) -> Result<Self, Infallible> {
-        let name = parts
-            .headers
-            .get_all(COOKIE)
-            .iter()
-            .filter_map(|v| v.to_str().ok())
-            .flat_map(|v| v.split(';'))
-            .find_map(|pair| pair.trim().strip_prefix("who=").map(plain))
-            .filter(|name| !name.is_empty());
+        let name = cookies::brought(&parts.headers, cookies::WHO).filter(|name| !name.is_empty());
         Ok(Self(name.unwrap_or_else(|| "bench".to_owned())))
     }
-}
-
-/// A cookie's value, percent-decoded.
-fn plain(text: &str) -> String {
-    let mut bytes = Vec::with_capacity(text.len());
-    let mut rest = text.bytes();
-    while let Some(b) = rest.next() {
-        let hex = |b: Option<u8>| b.and_then(|b| char::from(b).to_digit(16));
-        if b == b'%' {
-            if let (Some(high), Some(low)) = (hex(rest.next()), hex(rest.next())) {
-                bytes.push(u8::try_from(high * 16 + low).unwrap_or(b'?'));
-            }
-        } else {
-            bytes.push(b);
-        }
-    }
-    String::from_utf8_lossy(&bytes).trim().to_owned()
 }
 
 /// An error as a page: what happened, where, what to do next.

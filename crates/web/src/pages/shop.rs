@@ -1,16 +1,17 @@
 //! The shop: what it says of itself once, its steps, and who is at this tablet.
 
-use super::entries::{Entries, capital, counted, go_to, group, in_address, plain};
-use super::{Framed, PageResult, WHO_COOKIE, Who, failure, failure_status, framed};
+use super::entries::{Entries, capital, counted, go_to, group, plain};
+use super::{Framed, PageResult, Who, failure, failure_status, framed};
+use crate::cookies::{self, keep};
 use crate::look::{
     Button, ButtonKind, Choice, Field, Notice, Select, Tone, button, check, columns, field, section, select,
     titled_card,
 };
-use crate::units::{self, UNITS_COOKIE};
+use crate::units;
 use app::App;
 use axum::Router;
 use axum::extract::{Form, Query, State};
-use axum::http::{StatusCode, header};
+use axum::http::StatusCode;
 use axum::response::{AppendHeaders, IntoResponse};
 use axum::routing::{get, post};
 use maud::{Markup, html};
@@ -19,9 +20,6 @@ use workshop::model::{Model, PartKind};
 use workshop::reading::What;
 use workshop::shop::{CheckWeight, Scale, Shop, Units};
 use workshop::step::{Caution, Step, Strength};
-
-/// A year, for the cookie that knows who is at the tablet.
-const YEAR_S: u32 = 365 * 24 * 3600;
 
 pub(super) fn router() -> Router<App> {
     Router::new()
@@ -418,10 +416,7 @@ async fn who(State(app): State<App>, Form(fields): Form<Vec<(String, String)>>) 
     let form = Entries::new(fields);
     let name: String = form.text("who").chars().take(60).collect();
     let units = app.name_person(&name, form.some("units").map(|key| Units::from_key(&key))).await?;
-    let cookie = |name: &str, value: &str| {
-        (header::SET_COOKIE, format!("{name}={value}; Path=/; Max-Age={YEAR_S}; SameSite=Lax"))
-    };
-    let cookies = [cookie(WHO_COOKIE, &in_address(&name)), cookie(UNITS_COOKIE, &units.key())];
+    let cookies = [keep(cookies::WHO, &name), keep(cookies::UNITS, &units.key())];
     Ok((AppendHeaders(cookies), go_to("/shop")).into_response())
 }
 

@@ -23,7 +23,7 @@ fn on_a_small_disk(test: &str, size: &str) -> Option<std::path::PathBuf> {
     }
     let script = format!("mount -t tmpfs -o size={size} tmpfs \"${DISK}\" && exec \"$@\"");
     command.args(["sh", "-c", &script, "sh"]).arg(std::env::current_exe().expect("this program"));
-    command.args(["--exact", &format!("disk::{test}"), "--nocapture"]).env(DISK, folder.path());
+    command.args(["--exact", &format!("bad_input::disk::{test}"), "--nocapture"]).env(DISK, folder.path());
     let output = command.output().expect("unshare (package util-linux)");
     let said = String::from_utf8_lossy(&output.stdout);
     let complained = String::from_utf8_lossy(&output.stderr);

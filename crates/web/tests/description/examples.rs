@@ -1,8 +1,8 @@
 //! The examples of the description, sent one after the other to a shop with the files of `docs/example`.
 
-use crate::MODELS;
+use super::MODELS;
+use crate::support::Bench;
 use crate::support::described::{DESCRIPTION, fits};
-use crate::support::{self, Bench};
 use axum::http::StatusCode;
 use serde_json::{Value, json};
 use std::collections::BTreeSet;
@@ -20,7 +20,7 @@ pub struct Taker {
 
 /// An operation by its name.
 pub fn taker(name: &str) -> Taker {
-    let found = crate::operations().into_iter().find(|(.., o)| o["operationId"] == name);
+    let found = super::operations().into_iter().find(|(.., o)| o["operationId"] == name);
     let (method, path, operation) = found.unwrap_or_else(|| panic!("there is no operation {name}"));
     let content = &operation["requestBody"]["content"]["application/json"];
     Taker { method, path, schema: &content["schema"], example: &content["example"] }
@@ -39,7 +39,7 @@ pub async fn shop() -> Bench {
     let (status, answer) = bench.send("PUT", "/shop", "application/json", shop.to_string().into_bytes()).await;
     assert_eq!(status, StatusCode::OK, "{answer}");
     let sheet: Value = serde_json::from_str(SHEET).expect("a sheet");
-    support::job_of(&bench, sheet.clone()).await;
+    crate::support::job_of(&bench, sheet.clone()).await;
     bench.made("/sheets", sheet).await;
     bench
 }
@@ -158,7 +158,7 @@ async fn every_example_fits_its_schema_and_works_in_a_shop() {
 #[test]
 fn no_example_is_left_out() {
     let told: BTreeSet<&str> = STORY.iter().map(|(name, ..)| *name).collect();
-    for (_, path, operation) in crate::operations() {
+    for (_, path, operation) in super::operations() {
         let Some(content) = operation["requestBody"]["content"].get("application/json") else { continue };
         let name = operation["operationId"].as_str().expect("a name");
         fits(&content["schema"], &content["example"], name);

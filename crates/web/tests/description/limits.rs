@@ -1,6 +1,6 @@
 //! The limits of the schemas are those that the API keeps: just beyond each, a body is refused.
 
-use crate::examples::{STORY, Taker, accept, filled, shop, taker};
+use super::examples::{STORY, Taker, accept, filled, shop, taker};
 use crate::support::described::{mistakes, resolved};
 use axum::http::StatusCode;
 use serde_json::{Value, json};
@@ -51,7 +51,7 @@ async fn a_body_beyond_a_limit_is_refused_and_changes_nothing() {
 #[tokio::test]
 async fn a_model_at_a_limit_is_kept_and_beyond_it_refused() {
     let bench = shop().await;
-    let models: Vec<Value> = serde_json::from_str(crate::MODELS).expect("models");
+    let models: Vec<Value> = serde_json::from_str(super::MODELS).expect("models");
     let schema = taker("save_model").schema;
     let mut tried = 0;
     for model in &models {

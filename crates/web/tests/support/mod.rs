@@ -1,7 +1,5 @@
 //! A shop on a database of its own, and an eight-club set with its stock to build in it.
 
-#![allow(dead_code, reason = "each test program uses a part of it")]
-
 pub mod answer;
 pub mod described;
 pub mod truth;
@@ -13,6 +11,7 @@ use axum::body::Body;
 use axum::http::{Request, StatusCode, header};
 use described::Asked;
 use jiff::Timestamp;
+use percent_encoding::{NON_ALPHANUMERIC, utf8_percent_encode};
 use serde_json::{Value, json};
 use std::path::Path;
 use std::sync::Arc;
@@ -62,7 +61,8 @@ impl Bench {
 
     /// A form sent as a browser sends it.
     pub async fn form(&self, address: &str, fields: &[(&str, &str)]) -> Answer {
-        let body: Vec<String> = fields.iter().map(|(k, v)| format!("{}={}", percent(k), percent(v))).collect();
+        let coded = |text| utf8_percent_encode(text, NON_ALPHANUMERIC);
+        let body: Vec<String> = fields.iter().map(|(k, v)| format!("{}={}", coded(k), coded(v))).collect();
         self.ask("POST", address, "application/x-www-form-urlencoded", body.join("&")).await
     }
 
@@ -147,12 +147,6 @@ impl Bench {
 pub fn hidden<'a>(page: &'a str, name: &str) -> &'a str {
     let from = page.find(&format!("name=\"{name}\"")).unwrap_or_else(|| panic!("no field {name}"));
     page[from..].split_once("value=\"").and_then(|(_, rest)| rest.split_once('"')).expect("a value").0
-}
-
-fn percent(text: &str) -> String {
-    text.bytes()
-        .map(|b| if b.is_ascii_alphanumeric() { char::from(b).to_string() } else { format!("%{b:02X}") })
-        .collect()
 }
 
 pub const INCH: f64 = 25.4;

@@ -45,11 +45,13 @@ use crate::part::{Part, PartState};
 use crate::places::{Places, turned_g};
 use crate::plan::{ClubPlan, Missing, Plan};
 use crate::tip_weight::{self, InTip};
+use fnv::FnvHasher;
 use matching::{
     Candidate, Choice, ClubNeed, HeadScale, MassTarget, MatchError, SetProblem, SetSolution, Stock, Tip, TipFit,
     TipPair,
 };
 use std::collections::BTreeMap;
+use std::hash::Hasher;
 use std::sync::Arc;
 
 /// One club with the parts that fit it.
@@ -519,15 +521,14 @@ fn club_plan(
 /// Whether two plans choose the same parts: what was shown is what is accepted.
 #[must_use]
 pub fn fingerprint(plan: &Plan) -> String {
-    let mut text = String::new();
+    // FNV-1a, 64 bits: a short, stable mark of equality between two proposals, not a defence against anyone.
+    let mut hash = FnvHasher::default();
     for club in &plan.clubs {
         for part in club.iter().flat_map(|c| &c.parts) {
-            text.push_str(part.part.as_str());
-            text.push(',');
+            hash.write(part.part.as_str().as_bytes());
+            hash.write(b",");
         }
-        text.push(';');
+        hash.write(b";");
     }
-    // FNV-1a, 64 bits: a short, stable mark of equality between two proposals, not a defence against anyone.
-    let hash = text.bytes().fold(0xcbf2_9ce4_8422_2325_u64, |h, b| (h ^ u64::from(b)).wrapping_mul(0x0100_0000_01b3));
-    format!("{hash:016x}")
+    format!("{:016x}", hash.finish())
 }

@@ -2,7 +2,7 @@
 //! each weighed up by the belief, by the plain mass model of sheet and planner, and by a sum over masses and arms written
 //! out here. Tolerance: 1e-9 point, the rounding of some fifteen products.
 
-use crate::{Set, time};
+use super::{Set, time};
 use rstest::rstest;
 use workshop::id::ClubId;
 use workshop::job::JobClub;

@@ -10,7 +10,9 @@ use workshop::learned::{Learned, LearnedValue};
 use workshop::model::PartKind;
 use workshop::part::PartState;
 use workshop::plan::ClubPlan;
-use workshop::planner::{Law, Lock, PlanWeights, options, options_with, propose_again, propose_day, prove};
+use workshop::planner::{
+    Law, Lock, PlanWeights, fingerprint, options, options_with, propose, propose_again, propose_day, prove,
+};
 use workshop::reading::What;
 
 #[test]
@@ -313,4 +315,20 @@ fn a_failed_check_does_not_lose_the_other_plans_to_choose_from() {
     assert!(balance.len() >= 2 && balance.iter().all(|o| o.law == Law::Balance));
     assert!(all.iter().any(|o| o.law == Law::Inertia));
     assert!(matches!(found(&|_| true), Err(WorkshopError::Fault(_))));
+}
+
+/// A program may hold a mark across an update of the server. 77d4… is FNV-1a, 64 bits, of `P-1,P-2,;;`, by a loop in
+/// Python over the two published constants.
+#[test]
+fn the_mark_of_a_plan_is_the_same_in_every_version() {
+    let set = Set::open();
+    let mut plan = propose(set.assembly(), &set.parts, &[]).unwrap();
+    plan.clubs.truncate(2);
+    let club = plan.clubs[0].as_mut().unwrap();
+    club.parts.truncate(2);
+    for (part, id) in club.parts.iter_mut().zip(["P-1", "P-2"]) {
+        part.part = id.into();
+    }
+    plan.clubs[1] = None;
+    assert_eq!(fingerprint(&plan), "77d4cfa11f636ed8");
 }

@@ -6,7 +6,7 @@
 //! shop's split) and noise e of variance n². The target in true points is T = r − h − d − e. A check weight tells h + d'
 //! of the bench's day d'. Left of T when that is known: another day s²/2 + (s²/2)²/s² … = 3 s²/4 + n²; the same day n².
 
-use crate::Set;
+use super::Set;
 use rand::{RngExt, SeedableRng};
 use rand_pcg::Pcg64Mcg;
 use workshop::measure::Measure;

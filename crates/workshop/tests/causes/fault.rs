@@ -1,6 +1,6 @@
 //! Blunders, each as it happens to a true club or to a reading of it.
 
-use crate::shop::{Bench, TrueClub};
+use super::shop::{Bench, TrueClub};
 use quantity::INCH_MM;
 use workshop::kind::Role;
 use workshop::reading::{Reading, Unit, What};
@@ -123,7 +123,7 @@ pub struct Fault {
 }
 
 fn place(step: &str) -> usize {
-    crate::shop::STEPS.iter().position(|(key, _)| *key == step).unwrap()
+    super::shop::STEPS.iter().position(|(key, _)| *key == step).unwrap()
 }
 
 impl Fault {

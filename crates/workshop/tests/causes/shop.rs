@@ -3,7 +3,7 @@
 
 #![allow(dead_code, reason = "tests and bench each use a part of it")]
 
-use crate::fault::Fault;
+use super::fault::Fault;
 use estimation::{Datum, JobModel, Prior};
 use jiff::{Timestamp, ToSpan};
 use rand::{RngExt, SeedableRng};
@@ -236,7 +236,7 @@ impl<'a> Bench<'a> {
     /// Reads one thing of a club at a step and keeps it.
     pub fn read(&mut self, club: usize, step: &str, what: What, on: Option<&[Role]>) -> usize {
         let roles = on.map_or_else(|| self.front.job.step(step).unwrap().on.clone(), <[Role]>::to_vec);
-        let mut seen = crate::fault::Seen {
+        let mut seen = super::fault::Seen {
             club: self.truth.clubs[club].clone(),
             on: roles.clone(),
             gap_in: 0.0,

@@ -1,7 +1,7 @@
 //! One blunder after the other, many times.
 
-use crate::fault::{Fault, Lasts, Slip};
-use crate::shop::{Bench, Front, STEPS, normal};
+use super::fault::{Fault, Lasts, Slip};
+use super::shop::{Bench, Front, STEPS, normal};
 use quantity::INCH_MM;
 use rand::RngExt;
 use rand::SeedableRng;

@@ -1,7 +1,7 @@
 //! A mass held against its model: what is asked, and what is kept without a word. The Siskin irons of the invented shop:
 //! 258.0 g the 6, 265.5 g the 7, 273.0 g the 8; the Redstart's own masses lie elsewhere.
 
-use crate::library;
+use super::library;
 use rstest::rstest;
 use workshop::WorkshopError;
 use workshop::model::PartKind;

@@ -1,6 +1,6 @@
 //! Charts, trust, offset and drift.
 
-use crate::{check, daily, day, event, gram_scale, read, weight};
+use super::{check, daily, day, event, gram_scale, read, weight};
 use estimation::chart::Pattern;
 use workshop::health::{
     BASE_FULL, Happened, ScaleEvent, Spoken, Standard, TrustCause, chart, charts, judge, offset, standing_checks, trust,

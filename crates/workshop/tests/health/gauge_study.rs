@@ -1,6 +1,6 @@
 //! The gauge study: order, figures, words.
 
-use crate::gram_scale;
+use super::gram_scale;
 use workshop::health::{Category, StudyPlan, evaluate, noise_from, shuffled_plan};
 
 /// AIAG, Measurement Systems Analysis, 4th ed.: `[builder][trial][part]`.

@@ -1,6 +1,6 @@
 //! Entries that look like a slip are asked about, sound ones are not.
 
-use crate::{gram_scale, weight};
+use super::{gram_scale, weight};
 use workshop::health::{Gauge, LooksLike, Measures, Standard, parse_value, question};
 use workshop::shop::{CheckWeight, Shop};
 

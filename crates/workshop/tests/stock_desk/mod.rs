@@ -2,8 +2,6 @@
 //! written down, and bad entries are refused by name. Method: the invented shop of the demonstration and a plain club
 //! whose balance is worked out by hand below; probabilities against seeded simulations that know nothing of the code.
 
-#![allow(missing_docs)]
-
 mod ask;
 mod needs;
 mod order;

@@ -3,17 +3,14 @@
 //! JSON Schema validator; its limits are tried from both sides at the running API. (Beside this, every request of every
 //! test of this crate is held against the description: `support/described.rs`.)
 
-#[path = "../support/mod.rs"]
-mod support;
-
 mod examples;
 mod limits;
 
+use crate::support::Bench;
+use crate::support::described::{DESCRIPTION, fits, mistakes, resolved};
 use axum::http::StatusCode;
 use serde_json::{Value, json};
 use std::collections::{BTreeMap, BTreeSet};
-use support::Bench;
-use support::described::{DESCRIPTION, fits, mistakes, resolved};
 
 const MODELS: &str = include_str!("../../../../docs/example/models.json");
 

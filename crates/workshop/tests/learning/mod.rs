@@ -1,11 +1,9 @@
 //! Goal: the shop learns from its jobs what is there to be learned, says truthfully how well it knows it, and is not led
 //! astray. Method: simulated shops whose true values are drawn from the stated priors (see `shop`).
 
-#![allow(missing_docs)]
-
 mod shop;
 
-use shop::{DRY, FINISHED, Simulated, World};
+use self::shop::{DRY, FINISHED, Simulated, World};
 use workshop::belief::BAND_95;
 use workshop::learned::Learned;
 use workshop::reading::{Reading, What};

@@ -2,8 +2,6 @@
 //! still to come. Method: a set of the demonstration shop, planned from its own stock; readings made up around what the
 //! belief expects; figures held against sums written out here.
 
-#![allow(missing_docs)]
-
 mod adapters;
 mod frequency;
 mod glue;

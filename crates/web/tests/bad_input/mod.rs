@@ -2,9 +2,6 @@
 //! Method: the whole site is asked as a tablet or a program asks it; after each refusal the picture of everything that
 //! is saved must be the one from before.
 
-#[path = "../support/mod.rs"]
-mod support;
-
 mod answers;
 mod disk;
 mod figures;

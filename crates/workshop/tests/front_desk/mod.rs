@@ -2,8 +2,6 @@
 //! invented shop hangs together. Method: the demonstration models; expectations written out by hand or reckoned here by
 //! other means than the code's.
 
-#![allow(missing_docs)]
-
 mod check;
 mod check_fit;
 mod demo;

@@ -3,15 +3,13 @@
 //! Method: jobs of the invented shop whose truth is drawn from what the belief starts with, read by a bench that sums up
 //! ounces and inches, with blunders put in; all draws seeded.
 
-#![allow(missing_docs)]
-
 mod fault;
 mod shop;
 mod sweep;
 
-use fault::{Fault, Lasts, Slip};
+use self::fault::{Fault, Lasts, Slip};
+use self::shop::{Bench, Front, STEPS};
 use rand::RngExt;
-use shop::{Bench, Front, STEPS};
 use workshop::bench::{Surroundings, Tone, club_state, meaning};
 use workshop::cause::inquire;
 use workshop::kind::Role;

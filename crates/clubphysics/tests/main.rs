@@ -1,0 +1,18 @@
+//! The calculations against what is known of them from outside.
+
+mod bad_input;
+mod deviations_are_complete;
+mod fraction;
+mod pluck;
+mod soft_side;
+mod val_balance;
+mod val_glue;
+mod val_grip_size;
+mod val_inertia;
+mod val_lie;
+mod val_topics_by_simulation;
+mod val_trim;
+mod val_uncertainty;
+mod vibration;
+mod vibration_close_rows;
+mod vibration_topics;

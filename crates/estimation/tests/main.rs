@@ -1,0 +1,11 @@
+//! The belief against published figures, other programs and simulation.
+
+mod belief;
+mod carry;
+mod common;
+mod control;
+mod doubt;
+mod honesty;
+mod hypothesis;
+mod published;
+mod reference;

@@ -1,0 +1,57 @@
+//! What a tablet keeps for its person: the name and the units, in cookies with percent-encoded values.
+
+use axum::http::header::{COOKIE, SET_COOKIE};
+use axum::http::{HeaderMap, HeaderName};
+use cookie::time::Duration;
+use cookie::{Cookie, SameSite};
+
+/// Name of the cookie that knows who is at the tablet.
+pub(crate) const WHO: &str = "who";
+
+/// Name of the cookie that knows the units of whoever is at the tablet.
+pub(crate) const UNITS: &str = "units";
+
+/// The value that a request brings under a name, if it brings one.
+pub(crate) fn brought(headers: &HeaderMap, name: &str) -> Option<String> {
+    let texts = headers.get_all(COOKIE).iter().filter_map(|value| value.to_str().ok());
+    let mut cookies = texts.flat_map(Cookie::split_parse_encoded).filter_map(Result::ok);
+    cookies.find(|cookie| cookie.name() == name).map(|cookie| cookie.value().trim().to_owned())
+}
+
+/// The header that lets a tablet keep a value for a year.
+pub(crate) fn keep(name: &str, value: &str) -> (HeaderName, String) {
+    let cookie = Cookie::build((name, value)).path("/").max_age(Duration::days(365)).same_site(SameSite::Lax).build();
+    (SET_COOKIE, cookie.encoded().to_string())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn request(cookies: &[&str]) -> HeaderMap {
+        cookies.iter().map(|text| (COOKIE, text.parse().expect("a header"))).collect()
+    }
+
+    #[test]
+    fn what_is_kept_comes_back_whatever_the_name() {
+        for name in ["Ada", "Zoë Łukasz", "5½″; who=Eve", "100 %", "a,b\\\"c\"", "dry\r\nSet-Cookie: x=y", "李明"]
+        {
+            let (_, kept) = keep(WHO, name);
+            let (pair, attributes) = kept.split_once(';').expect("attributes");
+            assert!(pair.bytes().all(|b| b.is_ascii_graphic()), "{pair}");
+            for attribute in ["Path=/", "Max-Age=31536000", "SameSite=Lax"] {
+                assert!(attributes.split(';').any(|a| a.trim() == attribute), "{attributes}");
+            }
+            let brought_back = format!("units=mm-oz; {pair}; other=1");
+            assert_eq!(brought(&request(&[&brought_back]), WHO).as_deref(), Some(name));
+        }
+    }
+
+    #[test]
+    fn a_value_is_found_in_any_of_the_headers_and_the_first_one_counts() {
+        let headers = request(&["a=1;who = Ada ", "units=mm-g; who=Bo"]);
+        assert_eq!(brought(&headers, WHO).as_deref(), Some("Ada"));
+        assert_eq!(brought(&headers, UNITS).as_deref(), Some("mm-g"));
+        assert_eq!(brought(&headers, "b"), None);
+    }
+}
