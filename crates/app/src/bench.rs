@@ -490,7 +490,7 @@ fn value_of(entry: &Entry) -> Result<f64, AppError> {
     let text = entry.typed.as_str();
     Ok(match entry.what.unit() {
         Unit::Gram => quantity::parse_mass(text, MassUnit::Gram)?.g(),
-        Unit::Points => quantity::parse_balance(text)?.points(),
+        Unit::Points => quantity::parse_swing_weight(text)?.points(),
         Unit::Millimetre => quantity::parse_length(text, LengthUnit::Inch)?.mm(),
         Unit::Degree => quantity::parse_angle(text)?.deg(),
         Unit::Cpm => quantity::parse_frequency(text)?.cpm(),

@@ -103,7 +103,7 @@ pub enum AppError {
     },
 }
 
-/// "the 7: balance at “Dry” is doubted; the 8: balance is not read".
+/// "the 7: swing weight at “Dry” is doubted; the 8: swing weight is not read".
 fn open_words(clubs: &[OpenClub]) -> String {
     let one = |club: &OpenClub| format!("the {}: {}", club.number, club.words.join(", "));
     clubs.iter().map(one).collect::<Vec<_>>().join("; ")

@@ -385,10 +385,10 @@ fn outcome(club: &FinishedClub) -> Outcome {
     }
 }
 
-/// Where the clubs of a record came out; clubs whose balance was not read are left out.
+/// Where the clubs of a record came out; clubs whose swing weight was not read are left out.
 fn outcomes(job: &Job, record: &Record, at: Timestamp) -> Vec<FinishedClub> {
     let outcome = |club: &workshop::record::ClubRecord| {
-        let line = club.lines.iter().find(|l| l.what == "balance" && l.verdict != Verdict::NotRead)?;
+        let line = club.lines.iter().find(|l| l.what == "swing weight" && l.verdict != Verdict::NotRead)?;
         Some(FinishedClub {
             club: club.club.clone(),
             job: job.id.clone(),

@@ -91,7 +91,7 @@ pub struct SetRequest {
 pub struct SetMatch {
     /// The plan.
     pub plan: Plan,
-    /// Others: little in the tips or close to the target, equal balance or equal inertia. Fewer, or none, where the
+    /// Others: little in the tips or close to the target, equal swing weight or equal inertia. Fewer, or none, where the
     /// time was over before.
     pub options: Vec<PlanOption>,
 }
@@ -104,9 +104,10 @@ pub struct Picked {
     pub slot: i64,
     /// Codes of head, shaft, grip, ferrule, adapter and tip weights; a code twice for two of one bulk.
     pub codes: Vec<String>,
-    /// Another balance to aim at, points since A0, where the set follows another law than the sheet.
+    /// Another swing weight to aim at, points since A0, where the set follows another law than the sheet.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub balance_points: Option<f64>,
+    #[serde(alias = "balance_points")]
+    pub swing_weight_points: Option<f64>,
 }
 
 /// Holding parts that were chosen by hand, from a day's plan or from plans to choose from.
@@ -433,7 +434,7 @@ impl App {
         let mut tx = self.store.write().await?.signed(&accept.by);
         let mut file = JobFile::load(&mut tx, number).await?;
         crate::plan::need_open(&file)?;
-        let other_law = accept.clubs.iter().any(|c| c.balance_points.is_some());
+        let other_law = accept.clubs.iter().any(|c| c.swing_weight_points.is_some());
         if other_law {
             crate::need::need_reason(&accept.reason)?;
         }
@@ -450,10 +451,10 @@ impl App {
                 }
                 parts.push(part);
             }
-            if let Some(points) = picked.balance_points {
-                workshop::reading::check_value(workshop::reading::What::Balance, points)?;
+            if let Some(points) = picked.swing_weight_points {
+                workshop::reading::check_value(workshop::reading::What::SwingWeight, points)?;
                 for club in file.job.clubs.iter_mut().filter(|c| c.slot == slot) {
-                    club.target.balance_points = points;
+                    club.target.swing_weight_points = points;
                 }
             }
             taken.push((slot, parts));

@@ -171,7 +171,7 @@ pub struct ScaleToday {
     pub name: String,
     /// Whether there is something to check it with.
     pub has_standard: bool,
-    /// Whether it is a scale that is read every day, a mass or a balance.
+    /// Whether it is a scale that is read every day, a mass or a swing weight.
     pub daily: bool,
     /// Whether it was checked today.
     pub checked: bool,
@@ -301,7 +301,7 @@ impl App {
             all.push(ScaleToday {
                 has_standard: !shop.standards_of(&gauge.key).is_empty(),
                 checked: standing_checks(&events).iter().any(|(e, _)| e.day == today),
-                daily: matches!(gauge.measures, Measures::Mass | Measures::Balance),
+                daily: matches!(gauge.measures, Measures::Mass | Measures::SwingWeight),
                 words: trust.words,
                 passed: trust.passed.is_some(),
                 key: gauge.key,

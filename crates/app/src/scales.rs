@@ -100,7 +100,7 @@ impl Board {
             let board = self.clone();
             let mut settler = match connection.shows {
                 Shows::Mass => Settler::with_pan(step_g.max(0.01), LEAST_G),
-                Shows::Balance => Settler::new(step_points.max(0.01), LEAST_POINTS),
+                Shows::SwingWeight => Settler::new(step_points.max(0.01), LEAST_POINTS),
             };
             ports.start(connection.clone(), move |event| board.hear(event, &mut settler));
         }
@@ -189,7 +189,7 @@ fn hear_line(now: &mut ScaleNow, read: ScaleLine, settler: &mut Settler, at_s: f
 fn text(measured: Measured) -> String {
     match measured {
         Measured::MassG(g) => quantity::decimal(g, 1),
-        Measured::BalancePoints(points) => quantity::Balance::from_points(points).letter(1),
+        Measured::SwingWeightPoints(points) => quantity::SwingWeight::from_points(points).letter(1),
     }
 }
 

@@ -52,7 +52,7 @@ pub struct AskRequest {
     /// Most in the tip; left out: the shop's own.
     #[schema(minimum = 0, maximum = 40)]
     pub cap_g: Option<f64>,
-    /// How far from its balance a club may stay and still count.
+    /// How far from its swing weight a club may stay and still count.
     #[schema(minimum = 0, maximum = 5)]
     pub within_points: f64,
 }
@@ -119,7 +119,7 @@ impl App {
         if clubs.is_empty() {
             return Err(AppError::Invalid {
                 what: "no club is asked about".into(),
-                next: "Name a job, a sheet or a club with its length and balance".into(),
+                next: "Name a job, a sheet or a club with its length and swing weight".into(),
             });
         }
         let (library, shop) = (load_library(&mut tx).await?, load_shop(&mut tx).await?);

@@ -76,7 +76,7 @@ fn propagation(criterion: &mut Criterion) {
         bencher.iter(|| black_box(&table).inputs.propagate(|x| Ok(figures(&table, x))));
     });
     let example = clubphysics::calc::topics()[0];
-    criterion.bench_function("balance topic through JSON", |bencher| {
+    criterion.bench_function("swing weight topic through JSON", |bencher| {
         bencher.iter(|| (example.run)(black_box((example.example)())));
     });
 }

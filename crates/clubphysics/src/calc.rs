@@ -28,7 +28,7 @@ pub struct Topic {
 #[must_use]
 pub fn topics() -> &'static [Topic] {
     const TOPICS: &[Topic] = &[
-        crate::balance::TOPIC,
+        crate::swing_weight::TOPIC,
         crate::inertia::TOPIC,
         crate::trim::TOPIC,
         crate::vibration::TOPIC,
@@ -53,7 +53,7 @@ pub fn topics() -> &'static [Topic] {
 ///
 /// ```
 /// let input = serde_json::json!({ "total_mass_g": 349.8, "balance_point_mm": 824.0 });
-/// let output = clubphysics::calc::run("balance", input)?;
+/// let output = clubphysics::calc::run("swing-weight", input)?;
 /// assert_eq!(output["letter"], "D8.0");
 /// # Ok::<(), clubphysics::PhysicsError>(())
 /// ```

@@ -3,7 +3,6 @@
 //! Each topic is a module with an input and an output document, a function between them, and plain `f64` kernels below
 //! for callers that hold their own figures. [`calc`] offers all topics by name over JSON.
 
-pub mod balance;
 pub mod calc;
 mod check;
 pub mod error;
@@ -15,6 +14,7 @@ pub mod plausible;
 pub mod pluck;
 pub mod real;
 pub mod soft_side;
+pub mod swing_weight;
 pub mod trim;
 pub mod uncertainty;
 pub mod vibration;

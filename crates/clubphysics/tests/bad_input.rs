@@ -1,10 +1,9 @@
 //! Goal: what cannot be calculated is refused with field, value, limit, unit and what to do; what is misspelt is named.
 
 use clubphysics::{
-    PhysicsError,
-    balance::{BalanceInput, PartInput, balance},
-    calc,
+    PhysicsError, calc,
     inertia::{InertiaInput, InertiaPart, inertia},
+    swing_weight::{PartInput, SwingWeightInput, swing_weight},
     trim::{TrimInput, trim},
 };
 use rstest::rstest;
@@ -16,18 +15,18 @@ fn refused(topic: &str, input: Value) -> PhysicsError {
 
 #[test]
 fn an_unknown_topic_lists_the_known() {
-    let text = refused("balence", json!({})).to_string();
-    assert!(text.contains("did you mean balance?") && text.contains("grip-size"), "{text}");
+    let text = refused("swing-wieght", json!({})).to_string();
+    assert!(text.contains("did you mean swing-weight?") && text.contains("grip-size"), "{text}");
     let text = refused("grip_size", json!({})).to_string();
     assert!(text.contains("did you mean grip-size?"), "{text}");
     let text = refused("weather", json!({})).to_string();
-    assert!(!text.contains("did you mean") && text.contains("balance"), "{text}");
+    assert!(!text.contains("did you mean") && text.contains("swing-weight"), "{text}");
 }
 
 #[rstest]
-#[case("balance", json!({ "totl_mass_g": 1.0 }), "unknown field \"totl_mass_g\"", "did you mean total_mass_g?")]
-#[case("balance", json!({ "parts": [{ "mass_g": 1.0, "position_mm": 2.0, "positon_mm": 2.0 }] }), "\"positon_mm\"", "did you mean position_mm?")]
-#[case("balance", json!({ "what_if": { "longer_in": 1.0 } }), "\"longer_in\"", "did you mean longer_mm?")]
+#[case("swing-weight", json!({ "totl_mass_g": 1.0 }), "unknown field \"totl_mass_g\"", "did you mean total_mass_g?")]
+#[case("swing-weight", json!({ "parts": [{ "mass_g": 1.0, "position_mm": 2.0, "positon_mm": 2.0 }] }), "\"positon_mm\"", "did you mean position_mm?")]
+#[case("swing-weight", json!({ "what_if": { "longer_in": 1.0 } }), "\"longer_in\"", "did you mean longer_mm?")]
 #[case("trim", json!({ "mass_g": 1.0, "lenght_mm": 2.0 }), "\"lenght_mm\"", "did you mean length_mm?")]
 #[case("trim", json!({ "mass_g": 120.0, "length_mm": 1000.0, "balance_point_mm": 500.0, "tip": "tapered" }), "unknown choice \"tapered\"", "did you mean taper?")]
 #[case("inertia", json!({ "pendulum": { "periods": 1.9 } }), "\"periods\"", "did you mean period_s?")]
@@ -42,7 +41,7 @@ fn an_unknown_field_is_named(#[case] topic: &str, #[case] input: Value, #[case] 
 
 #[test]
 fn text_for_a_number_and_a_missing_field() {
-    let text = refused("balance", json!({ "total_mass_g": "350", "balance_point_mm": 800.0 })).to_string();
+    let text = refused("swing-weight", json!({ "total_mass_g": "350", "balance_point_mm": 800.0 })).to_string();
     assert!(text.contains("\"350\"") && text.contains("without quotes"), "{text}");
     let missing = refused("trim", json!({ "mass_g": 120.0, "length_mm": 1000.0 }));
     assert!(matches!(&missing, PhysicsError::Missing { field, .. } if field == "balance_point_mm"), "{missing}");
@@ -60,8 +59,8 @@ fn text_for_a_number_and_a_missing_field() {
 #[case(json!({ "parts": [{ "mass_g": 256.0, "position_mm": -950.0 }] }), "parts[0].position_mm", "at least 0 mm")]
 #[case(json!({ "parts": [{ "mass_g": 0.0, "position_mm": 950.0 }] }), "total mass", "above 0 g")]
 #[case(json!({ "parts": [{ "mass_g": 200.0, "position_mm": 950.0 }], "what_if": { "add": [{ "mass_g": -200.0, "position_mm": 900.0 }] } }), "mass of the club after what_if", "above 0 g")]
-fn impossible_balances(#[case] input: Value, #[case] field: &str, #[case] text: &str) {
-    let error = refused("balance", input);
+fn impossible_swing_weights(#[case] input: Value, #[case] field: &str, #[case] text: &str) {
+    let error = refused("swing-weight", input);
     assert!(matches!(&error, PhysicsError::OutOfRange { field: named, .. } if named == field), "{error}");
     assert!(error.to_string().contains(text), "{error}");
 }
@@ -69,23 +68,23 @@ fn impossible_balances(#[case] input: Value, #[case] field: &str, #[case] text: 
 #[test]
 fn a_club_is_given_one_way() {
     let parts = json!([{ "mass_g": 256.0, "position_mm": 950.0 }]);
-    let twice = refused("balance", json!({ "parts": parts, "total_mass_g": 350.0, "balance_point_mm": 800.0 }));
+    let twice = refused("swing-weight", json!({ "parts": parts, "total_mass_g": 350.0, "balance_point_mm": 800.0 }));
     assert!(matches!(twice, PhysicsError::Contradiction { .. }), "{twice}");
-    let neither = refused("balance", json!({}));
+    let neither = refused("swing-weight", json!({}));
     assert!(matches!(&neither, PhysicsError::Missing { field, .. } if field == "total_mass_g or parts"), "{neither}");
-    let half = refused("balance", json!({ "total_mass_g": 350.0 }));
+    let half = refused("swing-weight", json!({ "total_mass_g": 350.0 }));
     assert!(matches!(&half, PhysicsError::Missing { field, .. } if field == "balance_point_mm"), "{half}");
-    let none = refused("balance", json!({ "parts": [] }));
+    let none = refused("swing-weight", json!({ "parts": [] }));
     assert!(matches!(none, PhysicsError::TooFew { count: 0, needed: 1, .. }), "{none}");
     let shared =
-        refused("balance", json!({ "total_mass_g": 350.0, "balance_point_mm": 800.0, "shared_mass_g_sd": 0.1 }));
+        refused("swing-weight", json!({ "total_mass_g": 350.0, "balance_point_mm": 800.0, "shared_mass_g_sd": 0.1 }));
     assert!(matches!(shared, PhysicsError::Contradiction { .. }), "{shared}");
 }
 
 #[test]
 fn parts_that_look_like_inches_are_pointed_out() {
     let output =
-        calc::run("balance", json!({ "parts": [{ "mass_g": 256.0, "position_mm": 37.4 }] })).expect("possible");
+        calc::run("swing-weight", json!({ "parts": [{ "mass_g": 256.0, "position_mm": 37.4 }] })).expect("possible");
     assert!(output["warnings"][0].as_str().is_some_and(|text| text.contains("inches")), "{output}");
 }
 
@@ -93,16 +92,17 @@ fn parts_that_look_like_inches_are_pointed_out() {
 #[test]
 fn not_a_number_is_named() {
     for bad in [f64::NAN, f64::INFINITY] {
-        let club = BalanceInput { total_mass_g: Some(bad), balance_point_mm: Some(800.0), ..BalanceInput::default() };
-        let error = balance(&club).expect_err("must be refused");
+        let club =
+            SwingWeightInput { total_mass_g: Some(bad), balance_point_mm: Some(800.0), ..SwingWeightInput::default() };
+        let error = swing_weight(&club).expect_err("must be refused");
         assert!(
             matches!(&error, PhysicsError::NotFinite { field, unit } if field == "total_mass_g" && *unit == "g"),
             "{error}"
         );
         let part = PartInput { mass_g: 200.0, position_mm: bad, ..PartInput::default() };
-        let club = BalanceInput { parts: Some(vec![part]), ..BalanceInput::default() };
+        let club = SwingWeightInput { parts: Some(vec![part]), ..SwingWeightInput::default() };
         assert!(
-            matches!(balance(&club), Err(PhysicsError::NotFinite { field, .. }) if field == "parts[0].position_mm")
+            matches!(swing_weight(&club), Err(PhysicsError::NotFinite { field, .. }) if field == "parts[0].position_mm")
         );
         let part = InertiaPart { mass_g: bad, position_mm: 900.0, ..InertiaPart::default() };
         let club = InertiaInput { parts: Some(vec![part]), ..InertiaInput::default() };
@@ -149,10 +149,10 @@ fn every_example_runs_and_every_name_is_a_slug() {
     "length_mm": 965.2, "convention": "to_cap", "cap_mm": 3.0, "bore_to_ground_mm": 33.0,
     "rules": { "lie_deg": 61.0, "heel_radius_mm": 6.5, "sole_contact_mm": 2000.0 }
 } }), "finished.rules.sole_contact_mm", "at most 150 mm")]
-#[case("balance", json!({ "total_mass_g": 426.0, "balance_point_mm": 71.5 }), "balance_point_mm", "centimetres, and 71.5 cm is 715 mm")]
-#[case("balance", json!({ "total_mass_g": 0.426, "balance_point_mm": 715.0 }), "total_mass_g", "kilograms, and 0.426 kg is 426 g")]
-#[case("balance", json!({ "total_mass_g": 376.0, "balance_point_mm": 800.0, "what_if": { "grip": { "mass_g": 1.8, "position_mm": 105.0 } } }), "what_if.grip.mass_g", "ounces, and 1.8 oz is 51 g")]
-#[case("balance", json!({ "total_mass_g": 376.0, "balance_point_mm": 800.0, "what_if": { "grip": { "mass_g": 50.0, "position_mm": 4.1 } } }), "what_if.grip.position_mm", "inches, and 4.1 in is 104.1 mm")]
+#[case("swing-weight", json!({ "total_mass_g": 426.0, "balance_point_mm": 71.5 }), "balance_point_mm", "centimetres, and 71.5 cm is 715 mm")]
+#[case("swing-weight", json!({ "total_mass_g": 0.426, "balance_point_mm": 715.0 }), "total_mass_g", "kilograms, and 0.426 kg is 426 g")]
+#[case("swing-weight", json!({ "total_mass_g": 376.0, "balance_point_mm": 800.0, "what_if": { "grip": { "mass_g": 1.8, "position_mm": 105.0 } } }), "what_if.grip.mass_g", "ounces, and 1.8 oz is 51 g")]
+#[case("swing-weight", json!({ "total_mass_g": 376.0, "balance_point_mm": 800.0, "what_if": { "grip": { "mass_g": 50.0, "position_mm": 4.1 } } }), "what_if.grip.position_mm", "inches, and 4.1 in is 104.1 mm")]
 #[case("inertia", json!({ "pendulum": { "period_s": 0.939, "total_mass_g": 426.0, "balance_point_mm": 714.9 } }), "pendulum.period_s", "half a swing")]
 #[case("inertia", json!({ "pendulum": { "period_s": 1.88, "total_mass_g": 15.03, "balance_point_mm": 714.9 } }), "pendulum.total_mass_g", "ounces, and 15.03 oz is 426.1 g")]
 #[case("frequency", json!({
@@ -180,9 +180,9 @@ fn figures_of_no_club_are_refused_with_what_was_meant(
 } }))]
 #[case("trim", json!({ "mass_g": 110.0, "length_mm": 1524.0, "balance_point_mm": 740.0, "tip_trim_mm": 50.8 }))]
 #[case("trim", json!({ "mass_g": 21.0, "length_mm": 254.0, "balance_point_mm": 126.0 }))]
-#[case("balance", json!({ "total_mass_g": 905.0, "balance_point_mm": 560.0 }))]
-#[case("balance", json!({ "total_mass_g": 225.0, "balance_point_mm": 330.0 }))]
-#[case("balance", json!({ "total_mass_g": 560.0, "balance_point_mm": 700.0, "what_if": {
+#[case("swing-weight", json!({ "total_mass_g": 905.0, "balance_point_mm": 560.0 }))]
+#[case("swing-weight", json!({ "total_mass_g": 225.0, "balance_point_mm": 330.0 }))]
+#[case("swing-weight", json!({ "total_mass_g": 560.0, "balance_point_mm": 700.0, "what_if": {
     "grip": { "old_mass_g": 65.0, "old_position_mm": 110.0, "mass_g": 210.0, "position_mm": 90.0 }
 } }))]
 fn clubs_at_the_edge_of_the_trade_are_taken(#[case] topic: &str, #[case] input: Value) {
@@ -198,7 +198,7 @@ fn clubs_at_the_edge_of_the_trade_are_taken(#[case] topic: &str, #[case] input: 
 #[case([(256.0, 37.4), (120.0, 18.4), (50.0, 4.1)], "inches, and 37.4 in is 950 mm")]
 fn parts_in_another_unit_are_pointed_out(#[case] parts: [(f64, f64); 3], #[case] text: &str) {
     let parts = parts.map(|(mass_g, position_mm)| json!({ "mass_g": mass_g, "position_mm": position_mm })).to_vec();
-    for topic in ["balance", "inertia"] {
+    for topic in ["swing-weight", "inertia"] {
         let output = calc::run(topic, json!({ "parts": parts })).expect("possible");
         assert!(output["warnings"][0].as_str().is_some_and(|remark| remark.contains(text)), "{topic}: {output}");
     }
@@ -214,7 +214,7 @@ fn a_new_grip_takes_the_place_of_the_named_one() {
         { "name": "grip", "mass_g": 50.0, "mass_g_sd": 0.3, "position_mm": 105.0 }
     ]);
     let new = json!({ "grip": { "mass_g": 30.0, "position_mm": 105.0 } });
-    let output = calc::run("balance", json!({ "parts": parts, "what_if": new })).expect("a good club");
+    let output = calc::run("swing-weight", json!({ "parts": parts, "what_if": new })).expect("a good club");
     let [total_g, change] = ["total_mass_g", "change_points"].map(|name| output["what_if"][name].as_f64().expect("it"));
     assert!((total_g - 406.0).abs() < 1e-9, "{output}");
     assert!((change - 20.0 * (14.0 - 105.0 / 25.4) / 49.611_665).abs() < 1e-6, "{output}");
@@ -222,7 +222,7 @@ fn a_new_grip_takes_the_place_of_the_named_one() {
     assert!(output["total_mass_g_sd"].is_number() && output["what_if"].get("total_mass_g_sd").is_none(), "{output}");
     // Said twice and differently, it is asked about.
     let twice = json!({ "grip": { "old_mass_g": 47.0, "mass_g": 30.0, "position_mm": 105.0 } });
-    let error = refused("balance", json!({ "parts": parts, "what_if": twice })).to_string();
+    let error = refused("swing-weight", json!({ "parts": parts, "what_if": twice })).to_string();
     assert!(error.contains("weighs 50 g") && error.contains("takes off 47 g"), "{error}");
 }
 
@@ -234,7 +234,7 @@ fn the_piece_of_shaft_hangs_under_the_cap() {
         { "name": "head", "mass_g": 256.0, "position_mm": 950.0 }, { "name": "grip", "mass_g": 50.0, "position_mm": 105.0 }
     ]);
     let change = |what_if: Value| {
-        let output = calc::run("balance", json!({ "parts": parts, "what_if": what_if })).expect("a good club");
+        let output = calc::run("swing-weight", json!({ "parts": parts, "what_if": what_if })).expect("a good club");
         output["what_if"]["change_points"].as_f64().expect("points")
     };
     let by_hand = |cap_mm: f64| (256.0 * 12.7 + 1.651 * (cap_mm + 6.35 - 355.6)) / 25.4 / 49.611_665;
@@ -247,7 +247,7 @@ fn the_piece_of_shaft_hangs_under_the_cap() {
     let bare = json!({ "parts": [{ "name": "head", "mass_g": 256.0, "position_mm": 950.0 }], "what_if": {
         "grip": { "mass_g": 50.0, "position_mm": 105.0, "cap_change_mm": 2.0 }, "longer_mm": 12.7, "butt_density_g_m": 130.0
     } });
-    let output = calc::run("balance", bare).expect("a good club");
+    let output = calc::run("swing-weight", bare).expect("a good club");
     let step = output["what_if"]["effects"][1]["change_points"].as_f64().expect("points");
     assert!((step - by_hand(2.0)).abs() < 1e-6, "{step} {}", by_hand(2.0));
 }
@@ -279,14 +279,14 @@ fn a_reading_of_another_shaft_is_refused() {
 
 /// What is not of the right kind is named with its place and in plain words, whatever it is.
 #[rstest]
-#[case("balance", json!([350.0, null, 820.0]), "the document", "a list, but must be an object with named fields")]
-#[case("balance", json!(7), "the document", "the number 7, but must be an object")]
-#[case("balance", json!({ "total_mass_g": "350 g", "balance_point_mm": 800.0 }), "total_mass_g", "the text \"350 g\", but must be a number")]
-#[case("balance", json!({ "total_mass_g": true, "balance_point_mm": 800.0 }), "total_mass_g", "the word true, but must be a number")]
-#[case("balance", json!({ "parts": { "mass_g": 1.0 } }), "parts", "must be a list")]
-#[case("balance", json!({ "parts": [[256.0, 950.0]] }), "parts[0]", "a list, but must be an object")]
-#[case("balance", json!({ "parts": [{ "mass_g": 1.0, "position_mm": null }] }), "parts[0].position_mm", "empty (null), but must be a number")]
-#[case("balance", json!({ "parts": [{ "mass_g": 256.0, "position_mm": 950.0 }], "what_if": { "add": [{ "mass_g": [1.0], "position_mm": 1.0 }] } }), "what_if.add[0].mass_g", "a list, but must be a number")]
+#[case("swing-weight", json!([350.0, null, 820.0]), "the document", "a list, but must be an object with named fields")]
+#[case("swing-weight", json!(7), "the document", "the number 7, but must be an object")]
+#[case("swing-weight", json!({ "total_mass_g": "350 g", "balance_point_mm": 800.0 }), "total_mass_g", "the text \"350 g\", but must be a number")]
+#[case("swing-weight", json!({ "total_mass_g": true, "balance_point_mm": 800.0 }), "total_mass_g", "the word true, but must be a number")]
+#[case("swing-weight", json!({ "parts": { "mass_g": 1.0 } }), "parts", "must be a list")]
+#[case("swing-weight", json!({ "parts": [[256.0, 950.0]] }), "parts[0]", "a list, but must be an object")]
+#[case("swing-weight", json!({ "parts": [{ "mass_g": 1.0, "position_mm": null }] }), "parts[0].position_mm", "empty (null), but must be a number")]
+#[case("swing-weight", json!({ "parts": [{ "mass_g": 256.0, "position_mm": 950.0 }], "what_if": { "add": [{ "mass_g": [1.0], "position_mm": 1.0 }] } }), "what_if.add[0].mass_g", "a list, but must be a number")]
 #[case("glue", json!({ "batch": { "joints": 8.5, "ratio": "by_mass", "resin_parts": 1.0, "hardener_parts": 1.0 } }), "batch.joints", "the number 8.5, but must be a whole number")]
 #[case("glue", json!({ "batch": { "joints": -8, "ratio": "by_mass", "resin_parts": 1.0, "hardener_parts": 1.0 } }), "batch.joints", "must be a whole number of zero or more")]
 #[case("glue", json!({ "batch": { "joints": 8, "ratio": 1, "resin_parts": 1.0, "hardener_parts": 1.0 } }), "batch.ratio", "must be one of its words")]
@@ -310,9 +310,9 @@ fn what_is_of_another_kind_is_named(
 
 #[test]
 fn a_missing_field_and_an_unknown_word_have_their_place() {
-    let missing = refused("balance", json!({ "parts": [{ "mass_g": 1.0 }] }));
+    let missing = refused("swing-weight", json!({ "parts": [{ "mass_g": 1.0 }] }));
     assert_eq!(missing.field(), Some("parts[0].position_mm"), "{missing}");
-    let unknown = refused("balance", json!({ "parts": [{ "mass_g": 1.0, "position_mm": 1.0, "place_mm": 1.0 }] }));
+    let unknown = refused("swing-weight", json!({ "parts": [{ "mass_g": 1.0, "position_mm": 1.0, "place_mm": 1.0 }] }));
     assert!(unknown.to_string().contains("\"place_mm\" in parts[0]"), "{unknown}");
     let word = refused(
         "glue",

@@ -41,7 +41,7 @@ fn has_deviation(output: &Value, path: &str) -> bool {
 }
 
 #[rstest]
-#[case("balance", json!({
+#[case("swing-weight", json!({
     "parts": [
         { "name": "head", "mass_g": 256.0, "mass_g_sd": 0.1, "position_mm": 950.0, "position_mm_sd": 1.0 },
         { "name": "shaft", "mass_g": 120.0, "position_mm": 467.5, "position_mm_sd": 1.0 }

@@ -1,4 +1,4 @@
-//! Goal: inertia is exact, the pendulum agrees with it, and equal balance and equal inertia are told apart.
+//! Goal: inertia is exact, the pendulum agrees with it, and equal swing weight and equal inertia are told apart.
 
 use std::f64::consts::PI;
 
@@ -149,7 +149,7 @@ fn series(law: &str, club: &str, density_g_m: Option<f64>) -> Value {
     series
 }
 
-/// Half an inch shorter, head mass that holds the balance and that holds the inertia. Derived: 6.90 and 8.06 g for the
+/// Half an inch shorter, head mass that holds the swing weight and that holds the inertia. Derived: 6.90 and 8.06 g for the
 /// 5-iron with its shaft's mass unchanged, 7.19 (7.196) and 8.58 g with a real cut at its mean density; driver 3.89 and 5.05,
 /// 4.06 and 5.25 g. Tolerance: the last digit, for the figures are cut or rounded there.
 ///
@@ -165,16 +165,16 @@ fn half_an_inch_shorter(
     #[case] club: &str,
     #[case] law: &str,
     #[case] density_g_m: Option<f64>,
-    #[case] balance_g: f64,
+    #[case] swing_weight_g: f64,
     #[case] inertia_g: f64,
 ) {
     let output = run(json!({ "series": series(law, club, density_g_m) }));
     let [shorter, same] = [&output["series"][0], &output["series"][1]];
     let reference_g = if club == "driver" { 200.0 } else { 256.0 };
-    close(number(&shorter["head_for_equal_balance_g"]) - reference_g, balance_g, 0.0101);
+    close(number(&shorter["head_for_equal_swing_weight_g"]) - reference_g, swing_weight_g, 0.0101);
     close(number(&shorter["head_for_equal_inertia_g"]) - reference_g, inertia_g, 0.0101);
     // At its own length the reference club matches itself.
-    close(number(&same["head_for_equal_balance_g"]), reference_g, 1e-9);
+    close(number(&same["head_for_equal_swing_weight_g"]), reference_g, 1e-9);
     close(number(&same["head_for_equal_inertia_g"]), reference_g, 1e-9);
 }
 
@@ -183,7 +183,7 @@ fn half_an_inch_shorter(
 fn even_shaft_needs_no_density() {
     let given = run(json!({ "series": series("cut_at_butt", "five_iron", Some(120.0 / 0.935)) }));
     let straight = run(json!({ "series": series("cut_at_butt", "five_iron", None) }));
-    for name in ["head_for_equal_balance_g", "head_for_equal_inertia_g"] {
+    for name in ["head_for_equal_swing_weight_g", "head_for_equal_inertia_g"] {
         close(number(&given["series"][0][name]), number(&straight["series"][0][name]), 1e-9);
     }
 }
@@ -221,8 +221,8 @@ fn a_cut_series_is_the_trimmed_shaft(#[case] share: f64) {
     let about_butt = |club: &Value| number(&club["inertia_about_butt_kg_cm2"]);
     let matched = club(number(&row["head_for_equal_inertia_g"]), cut_mm);
     close(about_butt(&matched), about_butt(&club(256.0, 0.0)), 1e-9);
-    let balanced = club(number(&row["head_for_equal_balance_g"]), cut_mm);
-    close(about_butt(&balanced), number(&row["inertia_at_equal_balance_kg_cm2"]), 1e-9);
+    let balanced = club(number(&row["head_for_equal_swing_weight_g"]), cut_mm);
+    close(about_butt(&balanced), number(&row["inertia_at_equal_swing_weight_kg_cm2"]), 1e-9);
 }
 
 /// A period that was miscounted, or read in another way, is named with what one swing is; the club of the example swings
@@ -256,7 +256,7 @@ fn unusual_clubs_swing_too(#[case] parts: Value) {
     close(number(&pendulum["pendulum"]["inertia_about_butt_kg_cm2"]), inertia, 1e-9 * inertia);
 }
 
-/// What the matched clubs read is checked with the balance topic and the inertia of parts, not with the series itself.
+/// What the matched clubs read is checked with the swing weight topic and the inertia of parts, not with the series itself.
 #[test]
 fn matched_clubs_read_alike() {
     let output = run(json!({ "series": series("stretched", "five_iron", None) }));
@@ -274,10 +274,10 @@ fn matched_clubs_read_alike() {
         let plain: Vec<_> = [(head_g, 937.3), (120.0, 461.15), (50.0, 105.0)]
             .map(|(mass_g, place_mm)| json!({ "mass_g": mass_g, "position_mm": place_mm }))
             .to_vec();
-        let balance = calc::run("balance", json!({ "parts": plain })).expect("good input");
-        number(&balance["points"])
+        let swing_weight = calc::run("swing-weight", json!({ "parts": plain })).expect("good input");
+        number(&swing_weight["points"])
     };
-    close(points(number(&row["head_for_equal_balance_g"])), 29.4665, 1e-4);
+    close(points(number(&row["head_for_equal_swing_weight_g"])), 29.4665, 1e-4);
     close(points(number(&row["head_for_equal_inertia_g"])), number(&row["points_at_equal_inertia"]), 1e-9);
 }
 

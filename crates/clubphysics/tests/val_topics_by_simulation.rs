@@ -103,7 +103,7 @@ fn check(topic: &str, input: &Value, mut draw: impl FnMut(&mut Pcg64) -> Value, 
 
 /// The topics' own examples.
 #[rstest]
-#[case("balance", 6)]
+#[case("swing-weight", 6)]
 #[case("inertia", 8)]
 #[case("trim", 8)]
 #[case("frequency", 12)]
@@ -128,7 +128,7 @@ fn every_step_of_a_change() {
             "add": [{ "mass_g": 4.0, "mass_g_sd": 0.1, "position_mm": 900.0, "position_mm_sd": 2.0 }]
         }
     });
-    check("balance", &input, |random| drawn(&input, random), 8);
+    check("swing-weight", &input, |random| drawn(&input, random), 8);
 }
 
 #[test]
@@ -167,7 +167,7 @@ fn errors_that_parts_share() {
         }
         document
     };
-    check("balance", &input, draw, 6);
+    check("swing-weight", &input, draw, 6);
 }
 
 /// Mass and balance point that were read together and err together.
@@ -183,7 +183,7 @@ fn correlated_inputs() {
             "total_mass_g": 390.0 + 0.5 * one, "balance_point_mm": 760.0 + 0.6 * (-0.8 * one + 0.6 * other)
         })
     };
-    check("balance", &input, draw, 6);
+    check("swing-weight", &input, draw, 6);
 }
 
 /// Name, value and standard deviation of every uncertain input of a document; a list has one name an entry.

@@ -249,10 +249,10 @@ fn impossible_trims_are_refused_with_their_limit() {
     let PhysicsError::OutOfRange { field, limit, .. } = &short else { panic!("{short}") };
     assert_eq!(field, "length_mm");
     close(*limit, 1025.5, 1e-9);
-    let odd_balance = refused(json!({ "mass_g": 120.0, "length_mm": 1016.0, "balance_point_mm": 300.0 }));
+    let odd_swing_weight = refused(json!({ "mass_g": 120.0, "length_mm": 1016.0, "balance_point_mm": 300.0 }));
     assert!(
-        matches!(&odd_balance, PhysicsError::OutOfRange { field, .. } if field == "balance_point_mm"),
-        "{odd_balance}"
+        matches!(&odd_swing_weight, PhysicsError::OutOfRange { field, .. } if field == "balance_point_mm"),
+        "{odd_swing_weight}"
     );
     let unsorted = refused(json!({
         "mass_g": 120.0, "length_mm": 1016.0, "balance_point_mm": 500.0,

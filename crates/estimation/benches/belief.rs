@@ -1,23 +1,24 @@
 //! One more reading into the belief of a 14-club job with all forecasts out, and its parts.
 
+#[allow(dead_code, reason = "the tests use the rest")]
 #[path = "../tests/common/mod.rs"]
 mod common;
 
-use common::{DRY, FINISHED, GLUED, Truth, WEIGHTED, balance, job, key, rng};
+use common::{DRY, FINISHED, GLUED, Truth, WEIGHTED, job, key, rng, swing_weight};
 use criterion::{Criterion, criterion_group, criterion_main};
 use estimation::{DOUBT_LIMIT, JobModel, Observation, OnClub, Quantity, Role};
 use std::hint::black_box;
 
 const CLUBS: usize = 14;
 
-/// Seven readings a club: head, total mass, two lengths on a coarse rule, and the balance dry, glued and finished.
+/// Seven readings a club: head, total mass, two lengths on a coarse rule, and the swing weight dry, glued and finished.
 fn readings() -> Vec<Observation> {
     let mut random = rng(1);
     let truth = Truth::draw(&mut random, CLUBS);
     let mut all = Vec::new();
     for i in 0..CLUBS {
         for on in [&DRY[..], &GLUED, &FINISHED] {
-            all.push(balance(&format!("b{i:02}-{}", on.len()), i, on, truth.shown(&mut random, i, on)));
+            all.push(swing_weight(&format!("b{i:02}-{}", on.len()), i, on, truth.shown(&mut random, i, on)));
         }
         let mass_g = truth.clubs[i].pieces.iter().map(|(_, mass_g, _)| mass_g).sum();
         let of = |id: &str, quantity, value, sd, step| {
@@ -40,7 +41,7 @@ fn all_out(model: &JobModel, readings: &[Observation]) -> f64 {
     for i in 0..CLUBS {
         for on in [&DRY[..], &WEIGHTED, &GLUED, &FINISHED] {
             for scale in [None, Some("bench")] {
-                let forecast = belief.forecast(&key(i), &Quantity::Balance, OnClub::of(on), scale);
+                let forecast = belief.forecast(&key(i), &Quantity::SwingWeight, OnClub::of(on), scale);
                 sum += forecast.expect("the club is there").sd;
             }
         }

@@ -177,16 +177,16 @@ impl Belief {
         Ok(p[0][0].max(0.0).sqrt())
     }
 
-    /// Probability that the true balance with these pieces on lies within `target ± tolerance`, points.
+    /// Probability that the true swing weight with these pieces on lies within `target ± tolerance`, points.
     ///
     /// # Errors
     ///
     /// As [`Belief::forecast`].
     pub fn probability_within(&self, club: &str, on: OnClub, target: f64, tolerance: f64) -> Result<f64, E> {
-        Ok(self.forecast(club, &Quantity::Balance, on, None)?.probability_within(target, tolerance))
+        Ok(self.forecast(club, &Quantity::SwingWeight, on, None)?.probability_within(target, tolerance))
     }
 
-    /// Probability that the true balance is within the club's own target and tolerance.
+    /// Probability that the true swing weight is within the club's own target and tolerance.
     ///
     /// # Errors
     ///

@@ -43,13 +43,13 @@ pub struct Contribution {
 }
 
 impl Belief {
-    /// Ranked sources of the uncertainty of the true balance with these pieces on.
+    /// Ranked sources of the uncertainty of the true swing weight with these pieces on.
     ///
     /// # Errors
     ///
     /// As [`Belief::forecast`].
     pub fn budget(&self, club: &str, on: OnClub) -> Result<Vec<Contribution>, E> {
-        self.budget_of(&Probe::of_club(club, Quantity::Balance, on))
+        self.budget_of(&Probe::of_club(club, Quantity::SwingWeight, on))
     }
 
     /// Ranked sources of the uncertainty of any question; empty when there is none.

@@ -317,7 +317,7 @@ pub struct Club {
     /// Thickness of the grip's cap, inches.
     #[serde(default)]
     pub cap_in: Prior,
-    /// Balance to be reached, points.
+    /// Swing weight to be reached, points.
     #[serde(default)]
     pub target_points: f64,
     /// Half width of what is accepted, points.

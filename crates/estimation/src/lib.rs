@@ -11,7 +11,7 @@
 //! and the thickness `c` of the grip's cap, which lifts every piece away from the stop as soon as the grip is on,
 //!
 //! ```text
-//! balance in points = Σ m_r·(x_r + c·[grip on] − 14) / 49.6117 − 92
+//! swing weight in points = Σ m_r·(x_r + c·[grip on] − 14) / 49.6117 − 92
 //! ```
 //!
 //! (derived from the trade's scale: A0 is 161 oz·in, one point 1.75 oz·in, so 161 / 1.75 = 92.)
@@ -29,9 +29,9 @@
 //! job.clubs.push(club);
 //! job.scales.push(ScalePrior::new("bench").offset_sd(0.2).noise_sd(0.06).resolution(0.1));
 //!
-//! let before = job.solve(&[])?.forecast("iron-7", &Quantity::Balance, dry, None)?;
-//! let reading = Observation::new("r1", Quantity::Balance, 38.2, 0.06).of_club("iron-7", dry).on_scale("bench");
-//! let after = job.solve(&[reading])?.forecast("iron-7", &Quantity::Balance, dry, None)?;
+//! let before = job.solve(&[])?.forecast("iron-7", &Quantity::SwingWeight, dry, None)?;
+//! let reading = Observation::new("r1", Quantity::SwingWeight, 38.2, 0.06).of_club("iron-7", dry).on_scale("bench");
+//! let after = job.solve(&[reading])?.forecast("iron-7", &Quantity::SwingWeight, dry, None)?;
 //! assert!(after.sd < before.sd);
 //! # Ok::<(), estimation::EstimationError>(())
 //! ```

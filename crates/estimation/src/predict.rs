@@ -23,7 +23,7 @@ pub(crate) enum Kind {
     PartArm(Role),
     Cap,
     TotalMass,
-    Balance,
+    SwingWeight,
     BalancePoint,
     Inertia,
     ShaftLength,
@@ -32,7 +32,7 @@ pub(crate) enum Kind {
     Shared {
         constant: f64,
         terms: Vec<(usize, f64)>,
-        balance_mass_g: Option<f64>,
+        swing_weight_mass_g: Option<f64>,
     },
 }
 
@@ -85,7 +85,7 @@ impl Question {
             Quantity::PartArm(role) => Kind::PartArm(*role),
             Quantity::CapThickness => Kind::Cap,
             Quantity::TotalMass => Kind::TotalMass,
-            Quantity::Balance => Kind::Balance,
+            Quantity::SwingWeight => Kind::SwingWeight,
             Quantity::BalancePoint => Kind::BalancePoint,
             Quantity::Inertia => Kind::Inertia,
             Quantity::ShaftLength => Kind::ShaftLength,
@@ -144,7 +144,8 @@ impl Question {
         let scale = self.scale.as_ref();
         // A scale with a relative error shows that much more of everything that it weighs.
         let gain = scale.map_or(0.0, |s| point.shared[s.gain]);
-        let is_balance = matches!(self.kind, Kind::Balance | Kind::Shared { balance_mass_g: Some(_), .. });
+        let is_swing_weight =
+            matches!(self.kind, Kind::SwingWeight | Kind::Shared { swing_weight_mass_g: Some(_), .. });
         let mut value = match (&self.kind, club) {
             (Kind::Shared { constant, terms, .. }, _) => {
                 terms.iter().for_each(|(k, g)| slope.shared[*k] += g * (1.0 + gain));
@@ -157,7 +158,7 @@ impl Question {
             (_, None) => return Err(E::ClubMissing { wanted_by: "forecast".into() }),
         };
         if let Some(s) = scale {
-            let whole = if is_balance { value + POINTS_BELOW_A0 } else { value };
+            let whole = if is_swing_weight { value + POINTS_BELOW_A0 } else { value };
             slope.shared[s.gain] += whole;
             slope.shared[s.offset] += 1.0;
             value += gain * whole + point.shared[s.offset];
@@ -165,7 +166,7 @@ impl Question {
                 slope.shared[*k] += part;
                 value += part * point.shared[*k];
             }
-            if is_balance {
+            if is_swing_weight {
                 value += self.fulcrum(s.fulcrum, club, point, &mut slope);
             }
         }
@@ -180,7 +181,7 @@ impl Question {
     fn fulcrum(&self, key: usize, club: Option<(&ClubLayout, &[f64])>, point: &Point, slope: &mut Slope) -> f64 {
         let per_g = point.shared[key] / GRAM_INCH_PER_POINT;
         let mass_g = match (&self.kind, club) {
-            (Kind::Shared { balance_mass_g: Some(mass_g), .. }, _) => *mass_g,
+            (Kind::Shared { swing_weight_mass_g: Some(mass_g), .. }, _) => *mass_g,
             (_, Some((club, local))) => {
                 let at = ClubPoint { club, local, shared: &point.shared, on: self.on };
                 at.pieces().map(|piece| slope.add(&piece.mass, per_g, local, &point.shared)).sum()
@@ -192,8 +193,8 @@ impl Question {
     }
 }
 
-fn shared_kind(constant: f64, terms: Vec<(usize, f64)>, balance_mass_g: Option<f64>) -> Kind {
-    Kind::Shared { constant, terms, balance_mass_g }
+fn shared_kind(constant: f64, terms: Vec<(usize, f64)>, swing_weight_mass_g: Option<f64>) -> Kind {
+    Kind::Shared { constant, terms, swing_weight_mass_g }
 }
 
 fn own_error(layout: &Layout, key: Option<&str>, who: &str) -> Result<Vec<(usize, f64)>, E> {
@@ -266,7 +267,7 @@ impl ClubPoint<'_> {
             Kind::PartArm(role) => self.part_arm(*role, times, slope)?,
             Kind::Cap => self.add(slope, &self.club.cap, times),
             Kind::TotalMass => self.pieces().map(|piece| self.add(slope, &piece.mass, times)).sum(),
-            Kind::Balance => self.balance(times, slope),
+            Kind::SwingWeight => self.swing_weight(times, slope),
             Kind::BalancePoint => self.balance_point(times, slope)?,
             Kind::Inertia => self.inertia(times, slope),
             Kind::ShaftLength => self.add(slope, &self.club.length, times),
@@ -276,7 +277,7 @@ impl ClubPoint<'_> {
         })
     }
 
-    fn balance(&self, times: f64, slope: &mut Slope) -> f64 {
+    fn swing_weight(&self, times: f64, slope: &mut Slope) -> f64 {
         let mut moment_g_in = 0.0;
         let times = times / GRAM_INCH_PER_POINT;
         for piece in self.pieces() {

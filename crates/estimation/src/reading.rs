@@ -4,7 +4,7 @@ use crate::club::{OnClub, Role, Share};
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
-/// What is read or asked for. Masses in grams, lengths in inches, balance in points.
+/// What is read or asked for. Masses in grams, lengths in inches, swing weight in points.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum Quantity {
@@ -16,8 +16,8 @@ pub enum Quantity {
     CapThickness,
     /// Mass of what is on the club, grams.
     TotalMass,
-    /// Balance of what is on the club, points above A0.
-    Balance,
+    /// Swing weight of what is on the club, points above A0.
+    SwingWeight,
     /// Distance of the balance point from the end that sits on the stop (the cap once the grip is on), inches.
     BalancePoint,
     /// Moment of inertia about the end that sits on the stop, g·in².
@@ -32,7 +32,7 @@ pub enum Quantity {
     Combination(Vec<Share>),
     /// A check weight on the balance, points.
     CheckWeight {
-        /// Its certified balance, points.
+        /// Its certified swing weight, points.
         true_points: f64,
         /// Its mass, grams: an error of the fulcrum acts on it.
         mass_g: f64,
@@ -57,16 +57,16 @@ impl Quantity {
         !matches!(self, Self::Shared(_) | Self::Combination(_) | Self::CheckWeight { .. } | Self::CheckMass { .. })
     }
 
-    /// Does it come off the balance, so that gain acts on the whole moment and the fulcrum on the mass?
+    /// Does it come off the swing weight, so that gain acts on the whole moment and the fulcrum on the mass?
     #[must_use]
-    pub fn is_balance(&self) -> bool {
-        matches!(self, Self::Balance | Self::CheckWeight { .. })
+    pub fn is_swing_weight(&self) -> bool {
+        matches!(self, Self::SwingWeight | Self::CheckWeight { .. })
     }
 
     /// Does it depend on which pieces are on the club?
     #[must_use]
     pub fn depends_on_stage(&self) -> bool {
-        matches!(self, Self::TotalMass | Self::Balance | Self::BalancePoint | Self::Inertia)
+        matches!(self, Self::TotalMass | Self::SwingWeight | Self::BalancePoint | Self::Inertia)
     }
 }
 

@@ -1,6 +1,6 @@
 //! Goal: a belief depends on the set of readings only, says nothing it does not know, and refuses what makes no sense.
 
-use crate::common::{DRY, FINISHED, GLUED, Truth, WEIGHTED, balance, job, key, rng};
+use crate::common::{DRY, FINISHED, GLUED, Truth, WEIGHTED, job, key, rng, swing_weight};
 use estimation::{
     Belief, Club, Drift, EstimationError, JobModel, JointPrior, Observation, OnClub, Piece, Prior, Probe, Quantity,
     Role, ScalePrior, Share, SharedPrior, Source, Standing,
@@ -20,7 +20,7 @@ fn readings(clubs: usize, seed: u64) -> Vec<Observation> {
     let mut all = Vec::new();
     for i in 0..clubs {
         for on in [&DRY[..], &GLUED, &FINISHED] {
-            all.push(balance(&format!("balance-{i}-{}", on.len()), i, on, truth.shown(&mut random, i, on)));
+            all.push(swing_weight(&format!("swing_weight-{i}-{}", on.len()), i, on, truth.shown(&mut random, i, on)));
         }
         let of_club = |id: &str, quantity, value, sd| {
             Observation::new(format!("{id}-{i}"), quantity, value, sd).of_club(key(i), OnClub::of(&FINISHED))
@@ -42,7 +42,7 @@ fn fingerprint(belief: &Belief, clubs: usize) -> Result<Vec<u64>, EstimationErro
     for i in 0..clubs {
         for on in [&DRY[..], &WEIGHTED, &GLUED, &FINISHED] {
             for scale in [None, Some("bench")] {
-                let forecast = belief.forecast(&key(i), &Quantity::Balance, OnClub::of(on), scale)?;
+                let forecast = belief.forecast(&key(i), &Quantity::SwingWeight, OnClub::of(on), scale)?;
                 bits.extend([forecast.mean.to_bits(), forecast.sd.to_bits()]);
             }
         }
@@ -98,7 +98,7 @@ proptest! {
         let (full, less) = (model.solve(&all).unwrap(), model.solve(&kept).unwrap());
         for i in 0..4 {
             for on in [&DRY[..], &GLUED, &FINISHED] {
-                let sd = |b: &Belief| b.forecast(&key(i), &Quantity::Balance, OnClub::of(on), None).map(|f| f.sd);
+                let sd = |b: &Belief| b.forecast(&key(i), &Quantity::SwingWeight, OnClub::of(on), None).map(|f| f.sd);
                 prop_assert!(sd(&less).unwrap() >= sd(&full).unwrap() * 0.999);
             }
         }
@@ -111,12 +111,12 @@ fn finishing_one_club_narrows_the_others() -> Tested {
     let all = readings(8, 6);
     let dry: Vec<Observation> = all.iter().filter(|r| r.id.ends_with("-3")).cloned().collect();
     let mut one = dry.clone();
-    one.extend(all.iter().filter(|r| r.id == "balance-0-5" || r.id == "balance-0-7").cloned());
+    one.extend(all.iter().filter(|r| r.id == "swing_weight-0-5" || r.id == "swing_weight-0-7").cloned());
     let (before, after) = (model.solve(&dry)?, model.solve(&one)?);
     for i in 1..8 {
         let sd = |b: &Belief| {
             Ok::<f64, EstimationError>(
-                b.forecast(&key(i), &Quantity::Balance, OnClub::of(&FINISHED), Some("bench"))?.sd,
+                b.forecast(&key(i), &Quantity::SwingWeight, OnClub::of(&FINISHED), Some("bench"))?.sd,
             )
         };
         assert!(sd(&after)? < 0.75 * sd(&before)?, "{} of {}", sd(&after)?, sd(&before)?);
@@ -184,7 +184,7 @@ fn derivatives_agree_with_differences() -> Tested {
     let on = OnClub::finished();
     let (h, sd) = (1e-4, 1e-6);
     let quantities = [
-        Quantity::Balance,
+        Quantity::SwingWeight,
         Quantity::BalancePoint,
         Quantity::Inertia,
         Quantity::TotalMass,
@@ -239,7 +239,7 @@ fn derivatives_of_scale_and_length() -> Tested {
     let on = OnClub::of(&[Role::Head]);
     let sd_of = |club: &Club, scale: ScalePrior| {
         let model = JobModel { clubs: vec![club.clone()], scales: vec![scale], ..JobModel::default() };
-        Ok::<f64, EstimationError>(model.solve(&[])?.forecast("c", &Quantity::Balance, on, Some("bench"))?.sd)
+        Ok::<f64, EstimationError>(model.solve(&[])?.forecast("c", &Quantity::SwingWeight, on, Some("bench"))?.sd)
     };
     // One inch under 260 g is 260/49.6117 points.
     let point = 49.611_665;
@@ -256,13 +256,14 @@ fn derivatives_of_scale_and_length() -> Tested {
 /// Published check of the arithmetic by hand: 349.8 g with the balance point at 824 mm are 227.54 oz·in, D8.0, 38 points
 /// above A0; and gripping shifts by the cap times everything but the grip, whose centre is counted from the cap.
 #[test]
-fn balance_by_hand() -> Tested {
+fn swing_weight_by_hand() -> Tested {
     let shaft = Piece::new(Role::Shaft, Prior::known(349.8), Prior::known(824.0 / 25.4));
     let grip = Piece::new(Role::Grip, Prior::known(50.0), Prior::known(4.0)).from_grip_cap();
     let club = Club::new("c", 37.0).with_cap(Prior::known(0.118)).with_piece(shaft).with_piece(grip);
     let belief = JobModel { clubs: vec![club], ..JobModel::default() }.solve(&[])?;
-    let at =
-        |on: &[Role]| Ok::<f64, EstimationError>(belief.forecast("c", &Quantity::Balance, OnClub::of(on), None)?.mean);
+    let at = |on: &[Role]| {
+        Ok::<f64, EstimationError>(belief.forecast("c", &Quantity::SwingWeight, OnClub::of(on), None)?.mean)
+    };
     let bare = at(&[Role::Shaft])?;
     close("bare", bare, 38.0, 0.05);
     close("moment", bare * 1.75 + 161.0, 227.54, 0.005);
@@ -282,13 +283,13 @@ fn budget_adds_up_and_names_the_largest() -> Tested {
     assert_eq!(budget[0].source, Source::Piece(Role::Adhesive));
     assert_eq!(budget[0].name, "adhesive");
     assert!(budget.windows(2).all(|pair| pair[0].share >= pair[1].share && pair[1].share > 0.0));
-    let sd = belief.forecast(&key(1), &Quantity::Balance, on, None)?.sd;
+    let sd = belief.forecast(&key(1), &Quantity::SwingWeight, on, None)?.sd;
     close("variance", budget.iter().map(|part| part.sd.powi(2)).sum::<f64>(), sd * sd, 1e-12);
     // A joint covariance of shared values must not break the sum.
     let covariance = vec![vec![0.0144, 0.03], vec![0.03, 0.16]];
     model.joint = vec![JointPrior { keys: vec!["delta:blade".into(), "adhesive:mix".into()], covariance }];
     let belief = model.solve(&readings(4, 8))?;
-    let sd = belief.forecast(&key(1), &Quantity::Balance, on, None)?.sd;
+    let sd = belief.forecast(&key(1), &Quantity::SwingWeight, on, None)?.sd;
     let budget = belief.budget(&key(1), on)?;
     close("variance", budget.iter().map(|part| part.sd.powi(2)).sum::<f64>(), sd * sd, 1e-12);
     Ok(())
@@ -332,12 +333,12 @@ fn carrying_over_is_the_same_as_both_at_once() -> Tested {
 fn planned_readings_narrow_as_promised() -> Tested {
     let model = job(3);
     let dry: Vec<Observation> = readings(3, 9).into_iter().filter(|r| r.id.ends_with("-3")).collect();
-    let ask = |i: usize, on: &[Role]| Probe::of_club(key(i), Quantity::Balance, OnClub::of(on));
+    let ask = |i: usize, on: &[Role]| Probe::of_club(key(i), Quantity::SwingWeight, OnClub::of(on));
     let noise = (crate::common::NOISE.powi(2) + crate::common::STEP.powi(2) / 12.0).sqrt();
     let planned = [(ask(0, &GLUED).on_scale("bench"), noise), (ask(0, &FINISHED).on_scale("bench"), noise)];
     let promised = model.solve(&dry)?.sd_after(&ask(1, &FINISHED), &planned)?;
     let mut taken = dry.clone();
-    taken.extend(readings(3, 9).into_iter().filter(|r| r.id == "balance-0-5" || r.id == "balance-0-7"));
+    taken.extend(readings(3, 9).into_iter().filter(|r| r.id == "swing_weight-0-5" || r.id == "swing_weight-0-7"));
     let found = model.solve(&taken)?.answer(&ask(1, &FINISHED))?.sd;
     close("sd", promised, found, 2e-3 * found);
     assert!(promised < model.solve(&dry)?.answer(&ask(1, &FINISHED))?.sd);
@@ -353,9 +354,9 @@ fn nothing_uncertain_gives_no_band() -> Tested {
         Prior::known(37.1),
     ));
     let model = JobModel { clubs: vec![club], scales: vec![ScalePrior::new("bench")], ..JobModel::default() };
-    let reading = Observation::new("1", Quantity::Balance, 29.5, 0.1).of_club("c", on).on_scale("bench");
+    let reading = Observation::new("1", Quantity::SwingWeight, 29.5, 0.1).of_club("c", on).on_scale("bench");
     for belief in [model.solve(&[])?, model.solve(&[reading])?] {
-        let forecast = belief.forecast("c", &Quantity::Balance, on, Some("bench"))?;
+        let forecast = belief.forecast("c", &Quantity::SwingWeight, on, Some("bench"))?;
         assert_eq!(forecast.sd, 0.0);
         assert!(belief.budget("c", on)?.is_empty());
         assert_eq!(belief.probability_on_target("c", on)?, 1.0);
@@ -420,7 +421,7 @@ fn semi_definite_joint_prior() -> Tested {
 #[test]
 fn nonsense_is_refused_by_name() {
     let model = job(2);
-    let good = || balance("r", 0, &DRY, 36.0);
+    let good = || swing_weight("r", 0, &DRY, 36.0);
     let solve = |r: Observation| model.solve(&[r]).map(|_| ());
     let with = |edit: fn(&mut Observation)| {
         let mut r = good();
@@ -458,7 +459,7 @@ fn nonsense_is_refused_by_name() {
 
 #[test]
 fn json_is_strict_and_round_trips() -> Result<(), serde_json::Error> {
-    let reading = balance("r", 0, &DRY, 36.0);
+    let reading = swing_weight("r", 0, &DRY, 36.0);
     let text = serde_json::to_string(&reading)?;
     assert_eq!(serde_json::from_str::<Observation>(&text)?, reading);
     assert!(text.contains(r#""on":["head","shaft","ferrule"]"#), "{text}");

@@ -1,13 +1,13 @@
 //! Goal: blunders are found, early or late, and good readings are not blamed for them.
 
-use crate::common::{DRY, FINISHED, GLUED, Truth, balance, job, key, rng};
+use crate::common::{DRY, FINISHED, GLUED, Truth, job, key, rng, swing_weight};
 use estimation::{DOUBT_LIMIT, EstimationError, JobModel, Observation, OnClub, Quantity, Share, SharedPrior, Standing};
 
 type Tested = Result<(), EstimationError>;
 
 fn dry(truth: &Truth, seed: u64, clubs: usize) -> Vec<Observation> {
     let mut random = rng(seed);
-    (0..clubs).map(|i| balance(&format!("dry-{i}"), i, &DRY, truth.shown(&mut random, i, &DRY))).collect()
+    (0..clubs).map(|i| swing_weight(&format!("dry-{i}"), i, &DRY, truth.shown(&mut random, i, &DRY))).collect()
 }
 
 /// In a new shop a neighbour's head (3.25 points) hides in the first dry reading; when the other clubs have been read it
@@ -26,7 +26,7 @@ fn late_discovery() -> Tested {
     assert_eq!(later.set_aside, ["dry-0"]);
     // The belief is the one without it, to the last bit.
     let without = model.solve(&readings[1..])?;
-    let ask = |b: &estimation::Belief| b.forecast(&key(0), &Quantity::Balance, OnClub::of(&FINISHED), None);
+    let ask = |b: &estimation::Belief| b.forecast(&key(0), &Quantity::SwingWeight, OnClub::of(&FINISHED), None);
     assert_eq!(ask(&later.belief)?, ask(&without)?);
     let innovation = &later.belief.innovations()?[0];
     assert!(innovation.doubted && !innovation.believed && innovation.z > 3.0);
@@ -114,7 +114,7 @@ fn of_two_the_later_goes() -> Tested {
     Ok(())
 }
 
-/// A blunder in a mass is found by what the balance says, and in a length likewise.
+/// A blunder in a mass is found by what the swing weight says, and in a length likewise.
 #[test]
 fn blunders_in_masses_are_found() -> Tested {
     let mut model = job(3);
@@ -150,7 +150,7 @@ fn blunders_are_found_and_good_readings_spared() -> Tested {
         for i in 0..8 {
             for on in [&DRY[..], &GLUED, &FINISHED] {
                 let value = truth.shown(&mut random, i, on);
-                readings.push(balance(&format!("{i}-{}", on.len()), i, on, value));
+                readings.push(swing_weight(&format!("{i}-{}", on.len()), i, on, value));
             }
         }
         let wrong = (seed as usize * 7) % readings.len();

@@ -2,7 +2,7 @@
 //! simulator that shares no code with the belief; seeds are fixed. Clubs of one job err together, so coverage is judged
 //! job by job (cluster limits), not club by club.
 
-use crate::common::{DRY, FINISHED, GLUED, Truth, WEIGHTED, balance, job, key, normal, rng};
+use crate::common::{DRY, FINISHED, GLUED, Truth, WEIGHTED, job, key, normal, rng, swing_weight};
 use estimation::{Drift, EstimationError, JobModel, Observation, OnClub, Quantity, ScalePrior, SharedPrior};
 
 /// Mean of the jobs' shares and the standard error of that mean.
@@ -24,7 +24,7 @@ fn forecasts_match_forward_simulation() -> Result<(), EstimationError> {
     for _ in 0..n {
         let truth = Truth::draw(&mut rng, 3);
         for (i, on) in [&DRY[..], &WEIGHTED, &GLUED, &FINISHED].into_iter().enumerate() {
-            drawn[i].push(truth.balance(1, on));
+            drawn[i].push(truth.swing_weight(1, on));
         }
         drawn[4].push(truth.shown(&mut rng, 1, &FINISHED));
         drawn[5].push(truth.shown(&mut rng, 2, &DRY));
@@ -32,7 +32,7 @@ fn forecasts_match_forward_simulation() -> Result<(), EstimationError> {
     let asked = [(1, &DRY[..], None), (1, &WEIGHTED, None), (1, &GLUED, None), (1, &FINISHED, None)];
     let asked = asked.into_iter().chain([(1, &FINISHED[..], Some("bench")), (2, &DRY, Some("bench"))]);
     for ((club, on, scale), values) in asked.zip(&drawn) {
-        let forecast = belief.forecast(&key(club), &Quantity::Balance, OnClub::of(on), scale)?;
+        let forecast = belief.forecast(&key(club), &Quantity::SwingWeight, OnClub::of(on), scale)?;
         let mean = values.iter().sum::<f64>() / n as f64;
         let sd = (values.iter().map(|v| (v - mean).powi(2)).sum::<f64>() / (n - 1) as f64).sqrt();
         let error = 4.0 * sd / (n as f64).sqrt();
@@ -54,7 +54,7 @@ fn conditioning_matches_weighted_simulation() -> Result<(), EstimationError> {
         .iter()
         .zip(&read)
         .enumerate()
-        .map(|(i, ((club, on), value))| balance(&format!("r{i}"), *club, on, *value))
+        .map(|(i, ((club, on), value))| swing_weight(&format!("r{i}"), *club, on, *value))
         .collect();
     let belief = job(3).solve(&observations)?;
     let s = (0.06_f64.powi(2) + 0.01 / 12.0).sqrt();
@@ -65,13 +65,13 @@ fn conditioning_matches_weighted_simulation() -> Result<(), EstimationError> {
             .iter()
             .zip(&read)
             .map(|((club, on), value)| {
-                let points = drawn.balance(*club, on);
+                let points = drawn.swing_weight(*club, on);
                 let shown = points + drawn.offset + drawn.gain * (points + 92.0);
                 ((value - shown) / s).powi(2)
             })
             .sum();
         let w = (-0.5 * misfit).exp();
-        let finish = drawn.balance(1, &FINISHED) - 30.0;
+        let finish = drawn.swing_weight(1, &FINISHED) - 30.0;
         weight += w;
         squares += w * w;
         first += w * finish;
@@ -81,7 +81,7 @@ fn conditioning_matches_weighted_simulation() -> Result<(), EstimationError> {
     let sd = (second / weight - mean * mean).sqrt();
     let effective = weight * weight / squares;
     assert!(effective > 500.0, "too few draws count: {effective}");
-    let forecast = belief.forecast(&key(1), &Quantity::Balance, OnClub::of(&FINISHED), None)?;
+    let forecast = belief.forecast(&key(1), &Quantity::SwingWeight, OnClub::of(&FINISHED), None)?;
     let error = 4.0 * sd / effective.sqrt();
     assert!((forecast.mean - 30.0 - mean).abs() < error, "{} is not {}", forecast.mean - 30.0, mean);
     assert!((forecast.sd - sd).abs() < error, "{} is not {sd}", forecast.sd);
@@ -99,23 +99,23 @@ fn bands_hold_95_percent() -> Result<(), EstimationError> {
     for _ in 0..jobs {
         let truth = Truth::draw(&mut random, clubs);
         let mut readings: Vec<Observation> =
-            (0..clubs).map(|i| balance(&format!("dry-{i}"), i, &DRY, truth.shown(&mut random, i, &DRY))).collect();
+            (0..clubs).map(|i| swing_weight(&format!("dry-{i}"), i, &DRY, truth.shown(&mut random, i, &DRY))).collect();
         let mut inside = [0_usize; 5];
         let dry = model.solve(&readings)?;
         let glued: Vec<f64> = (0..clubs).map(|i| truth.shown(&mut random, i, &GLUED)).collect();
         let hit = |belief: &estimation::Belief, i: usize, on: &[estimation::Role], scale, value: f64| {
-            let (low, high) = belief.forecast(&key(i), &Quantity::Balance, OnClub::of(on), scale)?.band95();
+            let (low, high) = belief.forecast(&key(i), &Quantity::SwingWeight, OnClub::of(on), scale)?.band95();
             Ok::<usize, EstimationError>(usize::from(value >= low && value <= high))
         };
         for (i, shown) in glued.iter().enumerate() {
-            inside[0] += hit(&dry, i, &GLUED, None, truth.balance(i, &GLUED))?;
+            inside[0] += hit(&dry, i, &GLUED, None, truth.swing_weight(i, &GLUED))?;
             inside[1] += hit(&dry, i, &GLUED, Some("bench"), *shown)?;
-            inside[2] += hit(&dry, i, &FINISHED, None, truth.balance(i, &FINISHED))?;
-            readings.push(balance(&format!("glued-{i}"), i, &GLUED, *shown));
+            inside[2] += hit(&dry, i, &FINISHED, None, truth.swing_weight(i, &FINISHED))?;
+            readings.push(swing_weight(&format!("glued-{i}"), i, &GLUED, *shown));
         }
         let cured = model.solve(&readings)?;
         for i in 0..clubs {
-            inside[3] += hit(&cured, i, &FINISHED, None, truth.balance(i, &FINISHED))?;
+            inside[3] += hit(&cured, i, &FINISHED, None, truth.swing_weight(i, &FINISHED))?;
             inside[4] += hit(&cured, i, &FINISHED, Some("bench"), truth.shown(&mut random, i, &FINISHED))?;
         }
         shares.iter_mut().zip(inside).for_each(|(s, n)| s.push(n as f64 / clubs as f64));
@@ -214,7 +214,7 @@ fn good_readings_are_seldom_doubted() -> Result<(), EstimationError> {
         for i in 0..8 {
             for on in [&DRY[..], &GLUED, &FINISHED] {
                 let value = truth.shown(&mut random, i, on);
-                readings.push(balance(&format!("{i}-{}", on.len()), i, on, value));
+                readings.push(swing_weight(&format!("{i}-{}", on.len()), i, on, value));
             }
         }
         for innovation in model.solve(&readings)?.innovations()? {

@@ -2,7 +2,7 @@
 //! Method: a worked example with its figures; whole jobs changed and solved anew, compared by their evidence; mutual
 //! information against values computed with scipy.
 
-use crate::common::{DRY, FINISHED, GLUED, Truth, WEIGHTED, balance, job, key, rng};
+use crate::common::{DRY, FINISHED, GLUED, Truth, WEIGHTED, job, key, rng, swing_weight};
 use estimation::{
     Change, Club, Effect, EstimationError, Hypothesis, JobModel, Misread, Observation, OnClub, Piece, Prior, Quantity,
     Role, Weighed,
@@ -49,7 +49,7 @@ fn bench(seed: u64) -> (JobModel, Vec<Observation>) {
     let mut all = Vec::new();
     for i in 0..3 {
         for (n, on) in [&DRY[..], &WEIGHTED, &GLUED, &FINISHED].iter().enumerate() {
-            all.push(balance(&format!("b{i}{n}"), i, on, truth.shown(&mut random, i, on)));
+            all.push(swing_weight(&format!("b{i}{n}"), i, on, truth.shown(&mut random, i, on)));
         }
         let mass_g = truth.clubs[i].pieces.iter().map(|(_, mass_g, _)| mass_g).sum();
         let weighing = Observation::new(format!("m{i}"), Quantity::TotalMass, mass_g, 0.1);

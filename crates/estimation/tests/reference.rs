@@ -58,19 +58,19 @@ const GLUED: [Role; 3] = [Role::Head, Role::Shaft, Role::Adhesive];
 const FINISHED: [Role; 5] = [Role::Head, Role::Shaft, Role::Adhesive, Role::Tape, Role::Grip];
 
 fn readings() -> Vec<Observation> {
-    let balance = |id: &str, club: &str, on: &[Role], value: f64| {
-        Observation::new(id, Quantity::Balance, value, 0.06)
+    let swing_weight = |id: &str, club: &str, on: &[Role], value: f64| {
+        Observation::new(id, Quantity::SwingWeight, value, 0.06)
             .of_club(club, OnClub::of(on))
             .on_scale("bench")
             .rounded_to(0.1)
     };
     let check = Quantity::CheckWeight { true_points: 30.0, mass_g: 400.0, shared: None };
     vec![
-        balance("1", "a", &DRY, 34.10),
-        balance("2", "a", &GLUED, 35.02),
-        balance("3", "a", &FINISHED, 25.31),
-        balance("4", "b", &DRY, 35.46),
-        balance("5", "b", &DRY, 35.62),
+        swing_weight("1", "a", &DRY, 34.10),
+        swing_weight("2", "a", &GLUED, 35.02),
+        swing_weight("3", "a", &FINISHED, 25.31),
+        swing_weight("4", "b", &DRY, 35.46),
+        swing_weight("5", "b", &DRY, 35.62),
         Observation::new("6", Quantity::PartMass(Role::Head), 261.9, 0.05).of_club("a", OnClub::NONE),
         Observation::new("7", check, 30.05, 0.03).on_scale("bench"),
     ]
@@ -81,7 +81,7 @@ fn readings() -> Vec<Observation> {
 fn val_whole_job_against_scipy() -> Result<(), EstimationError> {
     let belief = job().solve(&readings())?;
     let finished = OnClub::of(&FINISHED);
-    let ask = |club: &str, on: &[Role]| Probe::of_club(club, Quantity::Balance, OnClub::of(on));
+    let ask = |club: &str, on: &[Role]| Probe::of_club(club, Quantity::SwingWeight, OnClub::of(on));
     for (what, probe, mean, sd) in [
         ("a finished", ask("a", &FINISHED), 25.285_583_460, 0.070_136_972),
         ("b finished", ask("b", &FINISHED), 26.654_687_380, 0.205_861_960),
@@ -104,7 +104,7 @@ fn val_whole_job_against_scipy() -> Result<(), EstimationError> {
     close("chi-square", belief.chi_square(), 34.787_469_43, 1e-6);
     close("log evidence", belief.log_evidence(), -14.082_888_70, 1e-5);
     // What the display will show next adds its noise and its rounding.
-    let shown = belief.forecast("b", &Quantity::Balance, finished, Some("bench"))?;
+    let shown = belief.forecast("b", &Quantity::SwingWeight, finished, Some("bench"))?;
     close("next display", shown.sd.powi(2), 0.203_817_554_f64.powi(2) + 0.06_f64.powi(2) + 0.01 / 12.0, 1e-7);
     Ok(())
 }

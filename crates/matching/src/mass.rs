@@ -1,7 +1,7 @@
 //! The cheapest head and tip weight for a club with a target mass.
 //!
 //! What such a club costs depends on points and on mass, so a table over sums of points does not do. But a head's points
-//! follow from its mass: with heads in order, what a club costs falls until both the balance and the mass are met, and
+//! follow from its mass: with heads in order, what a club costs falls until both the swing weight and the mass are met, and
 //! rises after both. Between the two every head is looked at, beyond them only as long as one could still be cheaper.
 
 use crate::compile::{Club, MassCharge};
@@ -77,7 +77,7 @@ impl Fits {
             let balanced = self.heads.partition_point(|h| pts + h.pts < valley);
             let massive = self.heads.partition_point(|h| cg + h.cg + charge.offset < CentiGrams(0));
             let (from, to) = (balanced.min(massive), balanced.max(massive));
-            // Away from the balance, where the loss rises while the mass comes nearer.
+            // Away from the swing weight, where the loss rises while the mass comes nearer.
             if balanced < massive {
                 _ = self.heads[from..to].iter().any(|h| look(h).0);
             } else {

@@ -5,7 +5,7 @@
 //!
 //! The crate does not know what a club is made of. A club is a *base* deviation (everything that is not chosen here)
 //! plus the contributions of one head, one shaft, one grip, an adapter where it takes one, and up to two tip weights,
-//! all in points of balance, which add because static moments add. Of two stacked weights the upper one lies higher than it would alone; what that
+//! all in points of swing weight, which add because static moments add. Of two stacked weights the upper one lies higher than it would alone; what that
 //! takes off is given with the pair.
 
 use std::sync::Arc;

@@ -1,4 +1,4 @@
-//! Swing moment: mass times its distance from the fulcrum, what a balance reads.
+//! Swing moment: mass times its distance from the fulcrum, what a swing weight reads.
 
 use serde::{Deserialize, Serialize};
 

@@ -1,8 +1,8 @@
 //! Goal: what a builder writes is read as meant, and what could mean two things is refused with its place and an example.
 
 use quantity::{
-    LengthUnit, MassUnit, NotationError, Problem, parse_angle, parse_angle_offset, parse_balance_offset,
-    parse_frequency, parse_length, parse_length_offset, parse_mass, parse_mass_offset,
+    LengthUnit, MassUnit, NotationError, Problem, parse_angle, parse_angle_offset, parse_frequency, parse_length,
+    parse_length_offset, parse_mass, parse_mass_offset, parse_swing_weight_offset,
 };
 use rstest::rstest;
 
@@ -105,8 +105,8 @@ fn frequencies(#[case] text: &str, #[case] frequency_cpm: f64) {
 #[case("-1/2", -0.5)]
 #[case("1 1/2 pts", 1.5)]
 #[case("+3.5 oz in", 2.0)]
-fn balance_offsets(#[case] text: &str, #[case] points: f64) {
-    near(text, parse_balance_offset(text).map(quantity::SwingMoment::point_difference), points);
+fn swing_weight_offsets(#[case] text: &str, #[case] points: f64) {
+    near(text, parse_swing_weight_offset(text).map(quantity::SwingMoment::point_difference), points);
 }
 
 #[rstest]

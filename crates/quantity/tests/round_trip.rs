@@ -3,9 +3,9 @@
 
 use proptest::prelude::*;
 use quantity::{
-    Angle, Balance, Frequency, Length, LengthUnit, Mass, MassUnit, SwingMoment, parse_angle, parse_angle_offset,
-    parse_balance, parse_balance_offset, parse_frequency, parse_length, parse_length_offset, parse_mass,
-    parse_mass_offset,
+    Angle, Frequency, Length, LengthUnit, Mass, MassUnit, SwingMoment, SwingWeight, parse_angle, parse_angle_offset,
+    parse_frequency, parse_length, parse_length_offset, parse_mass, parse_mass_offset, parse_swing_weight,
+    parse_swing_weight_offset,
 };
 
 fn length_unit() -> impl Strategy<Value = LengthUnit> {
@@ -73,14 +73,14 @@ proptest! {
         prop_assert_eq!(parse_mass(&Mass::from_g(value).to_string(), MassUnit::Ounce).unwrap(), Mass::from_g(value));
         prop_assert_eq!(parse_angle(&Angle::from_deg(value).to_string()).unwrap(), Angle::from_deg(value));
         prop_assert_eq!(parse_frequency(&Frequency::from_cpm(value).to_string()).unwrap(), Frequency::from_cpm(value));
-        prop_assert_eq!(parse_balance(&SwingMoment::from_oz_in(value).to_string()).unwrap(), SwingMoment::from_oz_in(value));
+        prop_assert_eq!(parse_swing_weight(&SwingMoment::from_oz_in(value).to_string()).unwrap(), SwingMoment::from_oz_in(value));
     }
 
     /// Tenths of a point over the whole scale and far beyond both its ends.
     #[test]
     fn letters(tenths in -2000i32..2000) {
-        let text = Balance::from_points(f64::from(tenths) / 10.0).to_string();
-        let back = Balance::from(parse_balance(&text).unwrap());
+        let text = SwingWeight::from_points(f64::from(tenths) / 10.0).to_string();
+        let back = SwingWeight::from(parse_swing_weight(&text).unwrap());
         prop_assert!((back.points() - f64::from(tenths) / 10.0).abs() < 1e-9, "{} gave {}", text, back.points());
         prop_assert_eq!(back.to_string(), text);
     }
@@ -88,8 +88,8 @@ proptest! {
     /// The letter never lies about the number: it is always within half of the last place printed.
     #[test]
     fn letters_of_any_points(points in 0.0f64..69.94, decimals in 0u8..4) {
-        let text = Balance::from_points(points).letter(decimals);
-        let back = Balance::from(parse_balance(&text).unwrap()).points();
+        let text = SwingWeight::from_points(points).letter(decimals);
+        let back = SwingWeight::from(parse_swing_weight(&text).unwrap()).points();
         prop_assert!((back - points).abs() <= 0.5 * 10f64.powi(-i32::from(decimals)) + 1e-9, "{} for {}", text, points);
     }
 
@@ -101,8 +101,8 @@ proptest! {
             parse_length_offset(&text, LengthUnit::Millimetre).err(),
             parse_mass(&text, MassUnit::Gram).err(),
             parse_mass_offset(&text, MassUnit::Gram).err(),
-            parse_balance(&text).err(),
-            parse_balance_offset(&text).err(),
+            parse_swing_weight(&text).err(),
+            parse_swing_weight_offset(&text).err(),
             parse_angle(&text).err(),
             parse_angle_offset(&text).err(),
             parse_frequency(&text).err(),
@@ -115,7 +115,7 @@ proptest! {
 
     #[test]
     fn truly_any_text(text in "\\PC{0,10}") {
-        let _ = parse_balance(&text);
+        let _ = parse_swing_weight(&text);
         let _ = parse_angle_offset(&text);
         if let Ok(length) = parse_length(&text, LengthUnit::Inch) {
             prop_assert!(length.is_finite() && length.mm() >= 0.0);

@@ -1,8 +1,8 @@
 //! Goal: the factors between units are the published ones, and the figures a builder can check by hand come out.
 
 use quantity::{
-    A0_OZ_IN, Angle, Balance, FULCRUM_IN, Frequency, Length, LengthUnit, Mass, MassUnit, POINT_G_IN, POINT_OZ_IN,
-    SwingMoment, decimal, round_to,
+    A0_OZ_IN, Angle, FULCRUM_IN, Frequency, Length, LengthUnit, Mass, MassUnit, POINT_G_IN, POINT_OZ_IN, SwingMoment,
+    SwingWeight, decimal, round_to,
 };
 
 fn close(got: f64, want: f64, tolerance: f64) {
@@ -37,7 +37,7 @@ fn one_point_is_an_eighth_of_an_ounce_at_the_butt() {
 fn thirteen_and_a_quarter_ounces_at_thirty_inches() {
     let moment = SwingMoment::of(Mass::from_oz(13.25), Length::from_inch(30.0), Length::from_inch(14.0));
     close(moment.oz_in(), 212.0, 1e-12);
-    assert_eq!(Balance::from(moment).to_string(), "C9.1");
+    assert_eq!(SwingWeight::from(moment).to_string(), "C9.1");
 }
 
 /// Derived by hand: 349.8 g × (824 − 355.6) mm = 163 846.32 g·mm = 227.54 oz·in. Tolerance: half the last digit.
@@ -46,8 +46,8 @@ fn three_hundred_and_fifty_grams_at_824_mm() {
     let moment = SwingMoment::of(Mass::from_g(349.8), Length::from_mm(824.0), Length::from_inch(14.0));
     close(moment.oz_in(), 227.54, 0.005);
     close(moment.g_cm(), 16_384.632, 1e-8);
-    assert_eq!(Balance::from(moment).letter(1), "D8.0");
-    assert_eq!(Balance::from(moment).letter_short(), "D8");
+    assert_eq!(SwingWeight::from(moment).letter(1), "D8.0");
+    assert_eq!(SwingWeight::from(moment).letter_short(), "D8");
 }
 
 /// Derived: 0.1 oz × (31.5 − 14) in = 1.75 oz·in exactly; 13 oz × 0.25 in = 3.25 oz·in = 1.857 points.

@@ -478,9 +478,9 @@ pub struct ScaleArguments {
     /// Stop bits, 1 or 2.
     #[arg(long, default_value_t = 1)]
     pub stop_bits: u8,
-    /// It shows balances, not masses.
+    /// It shows swing weights, not masses.
     #[arg(long)]
-    pub balance: bool,
+    pub swing_weight: bool,
     /// Text by which a line says that its value has settled.
     #[arg(long, value_name = "TEXT", conflicts_with = "moving")]
     pub settled: Option<String>,

@@ -15,7 +15,7 @@ use crate::settings::{Settings, Trouble};
 use crate::shop::SimulatedShop;
 use crate::tally::{BlunderSeen, READ, Tally};
 use jiff::Timestamp;
-use quantity::{Balance, decimal};
+use quantity::{SwingWeight, decimal};
 use std::collections::BTreeSet;
 use workshop::WorkshopError;
 use workshop::assembly::Assembly;
@@ -90,8 +90,12 @@ impl<'a> Work<'a> {
         measured: Measured,
         learned: &'a Learned,
     ) -> Self {
-        let check =
-            CheckWeight { name: "Check weight".into(), balance_points: CHECK_POINTS, sd_points: 0.04, mass_g: CHECK_G };
+        let check = CheckWeight {
+            name: "Check weight".into(),
+            swing_weight_points: CHECK_POINTS,
+            sd_points: 0.04,
+            mass_g: CHECK_G,
+        };
         let setup = Shop {
             check_weight: measured.check_weight.then_some(check),
             adhesive: Some("ADHESIVE".into()),
@@ -202,7 +206,11 @@ impl<'a> Work<'a> {
             what,
             value,
             unit: what.unit(),
-            typed: if what.unit() == Unit::Points { Balance::from_points(value).letter(1) } else { decimal(value, 1) },
+            typed: if what.unit() == Unit::Points {
+                SwingWeight::from_points(value).letter(1)
+            } else {
+                decimal(value, 1)
+            },
             on: on.to_vec(),
             scale: None,
             display_step,
@@ -216,30 +224,31 @@ impl<'a> Work<'a> {
         id
     }
 
-    /// Reads the balance of some clubs at a stage, each `times`, after saying what it should be.
-    fn read_balance(&mut self, slots: &[usize], stage: u64, on: &[Role], times: u64) -> Result<(), WorkshopError> {
+    /// Reads the swing weight of some clubs at a stage, each `times`, after saying what it should be.
+    fn read_swing_weight(&mut self, slots: &[usize], stage: u64, on: &[Role], times: u64) -> Result<(), WorkshopError> {
         let place = READ.iter().position(|r| *r == step_key(stage));
         let mut expected = Vec::new();
         {
             let believed = self.believe()?;
             for &slot in slots {
-                expected.push(believed.expected(&self.id(slot), What::Balance, on)?);
+                expected.push(believed.expected(&self.id(slot), What::SwingWeight, on)?);
             }
         }
         for (&slot, expected) in slots.iter().zip(&expected) {
             let blunder = self.blunders[slot];
             let faults = blunder.map_or_else(Faults::default, |b| b.faults(stage));
             let club = self.club(slot, faults);
-            let right_points = self.club(slot, Faults::default()).balance_points(on);
+            let right_points = self.club(slot, Faults::default()).swing_weight_points(on);
             for nth in 0..times {
-                let name = Name { slot, stage, what: What::Balance, nth };
-                let shown = self.tools.balance(club.balance_points(on), moment(self.settings, stage, slot), name);
+                let name = Name { slot, stage, what: What::SwingWeight, nth };
+                let shown =
+                    self.tools.swing_weight(club.swing_weight_points(on), moment(self.settings, stage, slot), name);
                 // A reading is misread once, not three times.
                 let entered = blunder.filter(|_| nth == 0).map_or(shown, |b| b.misread(stage, shown, club.mass_g(on)));
-                let id = self.keep(slot, stage, What::Balance, on, entered, nth);
+                let id = self.keep(slot, stage, What::SwingWeight, on, entered, nth);
                 let (Some(e), Some(place)) = (expected, place) else { continue };
                 let sd = e.band / BAND_95;
-                let wrong_by = entered - shown + club.balance_points(on) - right_points;
+                let wrong_by = entered - shown + club.swing_weight_points(on) - right_points;
                 if let Some(blunder) = blunder.filter(|_| wrong_by.abs() > 0.05) {
                     self.touched.push(id);
                     self.saw(slot, blunder, wrong_by.abs() / sd);
@@ -318,13 +327,13 @@ impl<'a> Work<'a> {
         let mut known = vec![(What::CheckWeight, CHECK_POINTS + self.shop.check_error_points, 2)];
         if self.settings.has(Trouble::BayScale) {
             // The sheet's figure is a mean of four readings on the bay's scale.
-            known.push((What::ReferenceBalance, self.reference_points(), 4));
+            known.push((What::ReferenceSwingWeight, self.reference_points(), 4));
         }
         for (what, true_points, times) in known {
             let expected = self.believe()?.expected(&self.id(0), what, &[])?;
             for nth in 0..times {
                 let name = Name { slot: 0, stage, what, nth };
-                let shown = self.tools.balance(true_points, moment(self.settings, stage, 0), name);
+                let shown = self.tools.swing_weight(true_points, moment(self.settings, stage, 0), name);
                 self.keep(0, stage, what, &[], shown, nth);
                 if let (Some(e), true) = (expected, nth == 0) {
                     let z = (shown - e.value) * BAND_95 / e.band;
@@ -336,9 +345,9 @@ impl<'a> Work<'a> {
         Ok(())
     }
 
-    /// True balance of the reference club: what the sheet says of it less what the scale that read it showed too much.
+    /// True swing weight of the reference club: what the sheet says of it less what the scale that read it showed too much.
     fn reference_points(&self) -> f64 {
-        let said = self.job.sheet.reference.as_ref().and_then(|r| r.balance_points);
+        let said = self.job.sheet.reference.as_ref().and_then(|r| r.swing_weight_points);
         said.unwrap_or(self.truth.target_points) - self.truth.reference_error_points
     }
 
@@ -390,7 +399,7 @@ impl<'a> Work<'a> {
     }
 
     fn dry(&mut self, slots: &[usize]) -> Result<(), WorkshopError> {
-        self.read_balance(slots, stage::DRY, &DRY, 1)?;
+        self.read_swing_weight(slots, stage::DRY, &DRY, 1)?;
         self.judge_bands(slots, 1)
     }
 
@@ -400,7 +409,7 @@ impl<'a> Work<'a> {
         let choices = advice::choose_tips(&self.believe()?, &ids, &self.parts)?;
         self.take(PartKind::TipWeight, choices)?;
         let with_tip: Vec<Role> = DRY.into_iter().chain([Role::TipWeight]).collect();
-        self.read_balance(slots, stage::TIP, &with_tip, 1)?;
+        self.read_swing_weight(slots, stage::TIP, &with_tip, 1)?;
         self.judge_bands(slots, 2)?;
         let glued: Vec<Role> = with_tip.iter().copied().chain([Role::Adhesive]).collect();
         for &slot in slots {
@@ -418,7 +427,7 @@ impl<'a> Work<'a> {
     }
 
     fn cure(&mut self, slots: &[usize]) -> Result<(), WorkshopError> {
-        self.read_balance(slots, stage::CURED, &CURED, self.measured.cure_readings)?;
+        self.read_swing_weight(slots, stage::CURED, &CURED, self.measured.cure_readings)?;
         if self.measured.each_tape {
             for &slot in slots {
                 let club = self.club(slot, Faults::default());
@@ -433,8 +442,8 @@ impl<'a> Work<'a> {
 
     fn finish(&mut self, slots: &[usize]) -> Result<(), WorkshopError> {
         let wet: Vec<Role> = FINISHED.into_iter().chain([Role::Solvent]).collect();
-        self.read_balance(slots, stage::GRIPPED, &wet, 1)?;
-        self.read_balance(slots, stage::FINISH, &FINISHED, 1)?;
+        self.read_swing_weight(slots, stage::GRIPPED, &wet, 1)?;
+        self.read_swing_weight(slots, stage::FINISH, &FINISHED, 1)?;
         for &slot in slots {
             let club = self.club(slot, self.blunders[slot].map_or_else(Faults::default, |b| b.faults(stage::FINISH)));
             let name = |what| Name { slot, stage: stage::FINISH, what, nth: 0 };

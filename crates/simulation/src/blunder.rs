@@ -20,7 +20,7 @@ pub enum Blunder {
     TipLeftOut,
     /// The ferrule was not on at the dry readings.
     FerruleMissing,
-    /// Two digits of a balance reading were swapped, at this reading.
+    /// Two digits of a swing weight reading were swapped, at this reading.
     DigitsSwapped(u64),
     /// The butt stood so many millimetres off the stop, at this reading.
     OffTheStop(u64, f64),

@@ -42,9 +42,9 @@ pub struct TrueClub {
 }
 
 impl TrueClub {
-    /// Balance with these pieces on, points since A0.
+    /// Swing weight with these pieces on, points since A0.
     #[must_use]
-    pub fn balance_points(&self, on: &[Role]) -> f64 {
+    pub fn swing_weight_points(&self, on: &[Role]) -> f64 {
         let gripped = on.contains(&Role::Grip);
         let moment_g_mm: f64 = self
             .masses
@@ -68,14 +68,14 @@ impl TrueClub {
     #[must_use]
     pub fn balance_point_mm(&self, on: &[Role]) -> Option<f64> {
         let mass_g = self.mass_g(on);
-        let moment_g_mm = (self.balance_points(on) + TO_A0_POINTS) * POINT_G_MM;
+        let moment_g_mm = (self.swing_weight_points(on) + TO_A0_POINTS) * POINT_G_MM;
         (mass_g > 0.0).then(|| FULCRUM_MM + moment_g_mm / mass_g)
     }
 
-    /// Balance of the finished, dry club, points since A0.
+    /// Swing weight of the finished, dry club, points since A0.
     #[must_use]
     pub fn finish_points(&self) -> f64 {
-        self.balance_points(&FINISHED)
+        self.swing_weight_points(&FINISHED)
     }
 }
 
@@ -235,7 +235,7 @@ mod tests {
         let capped = TrueClub { cap_mm: 3.0, ..flat.clone() };
         assert!((capped.finish_points() - flat.finish_points() - 0.9285).abs() < 0.0005);
         let bare = [Role::Head];
-        assert!((capped.balance_points(&bare) - flat.balance_points(&bare)).abs() < 1e-12);
+        assert!((capped.swing_weight_points(&bare) - flat.swing_weight_points(&bare)).abs() < 1e-12);
     }
 
     /// A shaft of even density: 118 g on 1000 mm, 50 mm off the butt and 100 mm off the tip leave 850 mm of it.

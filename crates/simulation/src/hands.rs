@@ -115,16 +115,16 @@ impl Hands<'_> {
         put_together(self.shop, self.job, slot, build, Faults::default(), Knowledge::Everything)
     }
 
-    fn balance(&self, club: &TrueClub, on: &[Role], slot: usize, stage: u64, nth: u64) -> f64 {
-        let name = Name { slot, stage, what: What::Balance, nth };
-        self.tools.balance(club.balance_points(on), moment(self.settings, stage, slot), name)
+    fn swing_weight(&self, club: &TrueClub, on: &[Role], slot: usize, stage: u64, nth: u64) -> f64 {
+        let name = Name { slot, stage, what: What::SwingWeight, nth };
+        self.tools.swing_weight(club.swing_weight_points(on), moment(self.settings, stage, slot), name)
     }
 
     /// What the scale shows too much by the check weight, two readings, as the display gives it.
     fn zero(&self, stage: u64) -> f64 {
         let shown = |nth| {
             let name = Name { slot: 0, stage, what: What::CheckWeight, nth };
-            self.tools.balance(
+            self.tools.swing_weight(
                 crate::CHECK_POINTS + self.shop.check_error_points,
                 moment(self.settings, stage, 0),
                 name,
@@ -160,20 +160,20 @@ pub fn by_hand(settings: &Settings, shop: &SimulatedShop, job: &SimulatedJob, sk
     };
     if !settings.one_at_a_time {
         for slot in 0..CLUBS {
-            dry[slot] = hands.balance(&hands.club(slot, &builds[slot]), &DRY, slot, stage::DRY, 0) - zero;
+            dry[slot] = hands.swing_weight(&hands.club(slot, &builds[slot]), &DRY, slot, stage::DRY, 0) - zero;
             choose(&mut builds[slot], dry[slot], 0.0);
         }
     }
     let rezero = if settings.one_at_a_time { zero } else { hands.zero(stage::RECHECK) };
     for slot in 0..CLUBS {
         if settings.one_at_a_time {
-            dry[slot] = hands.balance(&hands.club(slot, &builds[slot]), &DRY, slot, stage::DRY, 0) - zero;
+            dry[slot] = hands.swing_weight(&hands.club(slot, &builds[slot]), &DRY, slot, stage::DRY, 0) - zero;
             let corrected = if skill == Skill::Corrects { mean(&joints) + mean(&grips) } else { 0.0 };
             choose(&mut builds[slot], dry[slot], corrected);
         }
         let tip_g: f64 = builds[slot].tips_g.iter().sum();
         let club = hands.club(slot, &builds[slot]);
-        let cured = hands.balance(&club, &CURED, slot, stage::CURED, 0) - rezero;
+        let cured = hands.swing_weight(&club, &CURED, slot, stage::CURED, 0) - rezero;
         joints.push(cured - (dry[slot] + ADHESIVE_ADDS_POINTS + tip_g / tip_g_a_point));
         let mut forecast = cured - takes_points;
         if skill >= Skill::Grips {
@@ -192,7 +192,7 @@ pub fn by_hand(settings: &Settings, shop: &SimulatedShop, job: &SimulatedJob, sk
         let grip_g = job.piece(&builds[slot].grip).weighed_g;
         forecast -= (grip_g - job.nominal.grip_g) / GRIP_G_A_POINT;
         let club = hands.club(slot, &builds[slot]);
-        let shown = hands.balance(&club, &FINISHED, slot, stage::FINISH, 0) - rezero;
+        let shown = hands.swing_weight(&club, &FINISHED, slot, stage::FINISH, 0) - rezero;
         // What the forecast lacks is added to what the clubs before have taught already.
         grips.push(if skill == Skill::Corrects { mean(&grips) + shown - forecast } else { shown - forecast });
         let finish = club.finish_points();
@@ -210,7 +210,7 @@ pub fn ceiling(settings: &Settings, shop: &SimulatedShop, job: &SimulatedJob, cu
     let mut tally = Tally::default();
     let goal = hands.goal_points();
     let guess = |slot: usize, build: &Build| put_together(shop, job, slot, build, Faults::default(), Knowledge::Means);
-    let error_at = |slot, stage| hands.tools.balance_error_points(moment(settings, stage, slot));
+    let error_at = |slot, stage| hands.tools.swing_weight_error_points(moment(settings, stage, slot));
     // Points a piece's own scatter moves a bare club: head 0.03 g and 0.3 mm, cut 0.6 mm, shaft 1.5 mm; a joint 0.25 g.
     let s = &shop.scatter;
     let point_g_mm = 1260.0;
@@ -236,9 +236,10 @@ pub fn ceiling(settings: &Settings, shop: &SimulatedShop, job: &SimulatedJob, cu
         let heads = (1..=HEADS_A_NUMBER).map(|i| Build { head: format!("H{}-{i}", IRONS[slot].0), ..build.clone() });
         let nearest = heads.min_by(|a, b| best_tip_g(slot, a, 0.0).1.total_cmp(&best_tip_g(slot, b, 0.0).1));
         *build = nearest.unwrap_or_else(|| build.clone());
-        let shown = hands.balance(&hands.club(slot, build), &DRY, slot, stage::DRY, 0) - error_at(slot, stage::DRY);
+        let shown =
+            hands.swing_weight(&hands.club(slot, build), &DRY, slot, stage::DRY, 0) - error_at(slot, stage::DRY);
         let weight = bare_variance / (bare_variance + noise_variance);
-        let shift = weight * (shown - guess(slot, build).balance_points(&DRY));
+        let shift = weight * (shown - guess(slot, build).swing_weight_points(&DRY));
         build.tips_g = nearest_tips_g(f64::from(best_tip_g(slot, build, shift).0));
         bare.push((shift, bare_variance * (1.0 - weight)));
     }
@@ -246,12 +247,12 @@ pub fn ceiling(settings: &Settings, shop: &SimulatedShop, job: &SimulatedJob, cu
     for (slot, build) in builds.iter().enumerate() {
         let club = hands.club(slot, build);
         let n = cure_readings as f64;
-        let shown = (0..cure_readings).map(|nth| hands.balance(&club, &CURED, slot, stage::CURED, nth)).sum::<f64>()
-            / n
-            - error_at(slot, stage::CURED);
+        let shown =
+            (0..cure_readings).map(|nth| hands.swing_weight(&club, &CURED, slot, stage::CURED, nth)).sum::<f64>() / n
+                - error_at(slot, stage::CURED);
         let (shift, variance) = bare[slot];
         let weight = (variance + joint_variance) / (variance + joint_variance + noise_variance / n);
-        let shift = shift + weight * (shown - guess(slot, build).balance_points(&CURED) - shift);
+        let shift = shift + weight * (shown - guess(slot, build).swing_weight_points(&CURED) - shift);
         wanted.push(shift);
     }
     let codes: Vec<&str> =

@@ -2,7 +2,7 @@
 //!
 //! A shop's true values, its days, its parts and its hands are drawn from stated distributions ([`shop`]); true clubs are
 //! weighed up by this crate's own physics ([`club`]); instruments add offset, drift, noise and rounding ([`scale`]).
-//! Builders of several kinds build the same jobs ([`hands`], [`mod@bench`]) and are judged by the true balance ([`tally`],
+//! Builders of several kinds build the same jobs ([`hands`], [`mod@bench`]) and are judged by the true swing weight ([`tally`],
 //! [`mod@report`]). Pure: no I/O, no clock; the seed is a setting, and the result does not depend on who runs which group.
 
 pub mod advice;

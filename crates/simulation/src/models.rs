@@ -92,7 +92,7 @@ pub fn library(nominal: &Nominal, model: u64, head_masses_g: &[f64], grip_sd_g: 
             lie_deg: 60.5 + 0.5 * i as f64,
             bounce_deg: None,
             bore_to_ground_mm: nominal.bore_to_ground_mm[i],
-            chart: ChartEntry { length_mm: nominal.length_mm[i], balance_points: 32.0 },
+            chart: ChartEntry { length_mm: nominal.length_mm[i], swing_weight_points: 32.0 },
         })
         .collect();
     let head = HeadModel {

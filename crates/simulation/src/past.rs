@@ -265,7 +265,7 @@ impl PastShop {
         let mut draw = self.reading(what, at);
         let glued = on.contains(&Role::Adhesive);
         Some(match what {
-            What::Balance => self.balance_shown(club.club.balance_points(on), at, &mut draw),
+            What::SwingWeight => self.swing_weight_shown(club.club.swing_weight_points(on), at, &mut draw),
             What::Loft | What::Lie => {
                 let (loft, lie) = if glued { club.bent_deg } else { club.loose_deg };
                 rounded(if what == What::Loft { loft } else { lie }, ANGLE_STEP_DEG)
@@ -296,14 +296,14 @@ impl PastShop {
     #[must_use]
     pub fn shows_check_weight(&self, points: f64, at: Occasion) -> f64 {
         let mut draw = self.reading(What::CheckWeight, at);
-        self.balance_shown(points + self.truth.check_error_points, at, &mut draw)
+        self.swing_weight_shown(points + self.truth.check_error_points, at, &mut draw)
     }
 
     /// What the shop's balance scale shows for the reference club.
     #[must_use]
     pub fn shows_reference(&self, points: f64, at: Occasion) -> f64 {
-        let mut draw = self.reading(What::ReferenceBalance, at);
-        self.balance_shown(points, at, &mut draw)
+        let mut draw = self.reading(What::ReferenceSwingWeight, at);
+        self.swing_weight_shown(points, at, &mut draw)
     }
 
     /// What the shop's gram scale shows for a weight.
@@ -322,7 +322,7 @@ impl PastShop {
         self.draw(Stream::Day, &[at.job.unsigned_abs(), at.day.unsigned_abs(), which]).normal(0.0, sd)
     }
 
-    fn balance_shown(&self, true_points: f64, at: Occasion, draw: &mut Draw) -> f64 {
+    fn swing_weight_shown(&self, true_points: f64, at: Occasion, draw: &mut Draw) -> f64 {
         let s = &self.truth.scatter;
         let drift = self.of_day(at, 4, s.drift_points) * (at.hours / 8.0).clamp(0.0, 1.0);
         let off = self.of_day(at, 3, s.offset_points) + drift;

@@ -24,7 +24,7 @@ pub struct Line {
     pub words: &'static str,
     /// Clubs judged.
     pub clubs: u32,
-    /// Share within ±0.3 points of target, by the true balance on the scale that read the reference.
+    /// Share within ±0.3 points of target, by the true swing weight on the scale that read the reference.
     pub within_03: Option<Share>,
     /// Share within ±0.5 points.
     pub within_05: Option<Share>,

@@ -62,14 +62,14 @@ impl Instruments<'_> {
 
     /// What the balance scale shows too much at a moment, points.
     #[must_use]
-    pub fn balance_error_points(&self, at: Moment) -> f64 {
+    pub fn swing_weight_error_points(&self, at: Moment) -> f64 {
         self.job.day.offset_points[at.day] + self.job.day.drift_points * (at.hours / 8.0).min(1.0)
     }
 
     /// The balance scale's display.
     #[must_use]
-    pub fn balance(&self, true_points: f64, at: Moment, name: Name) -> f64 {
-        rounded(true_points + self.balance_error_points(at) + self.noise(name, self.shop.noise_points), STEP)
+    pub fn swing_weight(&self, true_points: f64, at: Moment, name: Name) -> f64 {
+        rounded(true_points + self.swing_weight_error_points(at) + self.noise(name, self.shop.noise_points), STEP)
     }
 
     /// The mass scale's display.

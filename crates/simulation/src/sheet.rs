@@ -12,7 +12,7 @@ use workshop::model::PartKind;
 use workshop::sheet::{ReferenceClub, SetRule, Sheet, SheetClub, Tolerances, Wraps};
 use workshop::shop::Shop;
 
-/// The job as the bench sees it: eight irons of one balance, known as it truly is, or by a reading of the reference club
+/// The job as the bench sees it: eight irons of one swing weight, known as it truly is, or by a reading of the reference club
 /// on the shop's own scale or on the fitting bay's.
 #[must_use]
 pub fn job_of(settings: &Settings, truth: &SimulatedJob, shop: &Shop) -> Job {
@@ -34,7 +34,7 @@ pub fn job_of(settings: &Settings, truth: &SimulatedJob, shop: &Shop) -> Job {
             tape: None,
             length_mm: truth.nominal.length_mm[i],
             length_to: LengthTo::Cap,
-            balance_points: truth.target_points,
+            swing_weight_points: truth.target_points,
             loft_deg: 21.0 + 4.0 * i as f64,
             lie_deg: 60.5 + 0.5 * i as f64,
             cpm: None,
@@ -50,7 +50,7 @@ pub fn job_of(settings: &Settings, truth: &SimulatedJob, shop: &Shop) -> Job {
         number: "7".into(),
         length_mm: None,
         length_to: None,
-        balance_points: was_read.then_some(truth.target_points),
+        swing_weight_points: was_read.then_some(truth.target_points),
         total_mass_g: None,
         balance_point_mm: None,
         loft_deg: None,
@@ -68,7 +68,7 @@ pub fn job_of(settings: &Settings, truth: &SimulatedJob, shop: &Shop) -> Job {
         due: Date::constant(2026, 12, 1),
         hand: Hand::Right,
         note: String::new(),
-        rule: SetRule::ConstantBalance,
+        rule: SetRule::ConstantSwingWeight,
         written: String::new(),
         reference: Some(reference),
         clubs: clubs.clone(),

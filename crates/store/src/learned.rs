@@ -47,9 +47,9 @@ pub struct FinishedClub {
     pub head_model: String,
     /// When the job was finished.
     pub finished_at: Timestamp,
-    /// Balance asked for, points since A0.
+    /// Swing weight asked for, points since A0.
     pub target_points: f64,
-    /// Balance as built minus that.
+    /// Swing weight as built minus that.
     pub deviation_points: f64,
     /// Half width of its 95 % band.
     pub band_points: f64,

@@ -1,22 +1,22 @@
-// A connected scale: its value is shown beside the entry that it belongs to; a settled value is put there by itself.
+// A connected scale: its value is shown beside the entry that it belongs to; a settled value is entered by itself.
 // What is in the entry is kept as always, by Enter, a pedal or a scan. On the weigh-in page it is kept at once, since
-// taking the part off the scale says that it is the next one's turn.
+// lifting the part off calls for the next one.
 import { hear as stream } from "./stream.js";
 
 export function scale() {
   const tested = document.querySelectorAll("[data-scale]");
-  if (tested.length || entries("mass").length || entries("balance").length) stream("scale", (data) => hear(JSON.parse(data)));
+  if (tested.length || entries("mass").length || entries("swing_weight").length) stream("scale", (data) => hear(JSON.parse(data)));
 }
 
 const MASS = "input[name='mass'], input[name^='read-'][name$='_mass']";
-const BALANCE = "input[name='read-balance'], input[name='read-check_weight'], input[name='read-reference_balance']";
+const POINTS = "input[name='read-swing_weight'], input[name='read-check_weight'], input[name='read-reference_swing_weight']";
 
 // On the grid the entry is called `typed`; what it asks stands beside it.
 function entries(shows) {
-  const own = [...document.querySelectorAll(shows === "mass" ? MASS : BALANCE)];
+  const own = [...document.querySelectorAll(shows === "mass" ? MASS : POINTS)];
   const grid = [...document.querySelectorAll("input[name='typed']")].filter((input) => {
     const what = input.form?.elements.namedItem("what")?.value ?? "";
-    return shows === "mass" ? what.endsWith("_mass") : ["balance", "check_weight", "reference_balance"].includes(what);
+    return shows === "mass" ? what.endsWith("_mass") : ["swing_weight", "check_weight", "reference_swing_weight"].includes(what);
   });
   return own.concat(grid);
 }

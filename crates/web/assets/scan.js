@@ -4,7 +4,7 @@
 // entry like any other.
 const MEAN_GAP_MS = 50;
 const CODE = /^[A-Za-z0-9][A-Za-z0-9._-]{1,31}$/;
-// A figure or a balance; four digits and more in a row are no figure that the bench reads.
+// A figure or a swing weight; four digits and more in a row are no figure that the bench reads.
 const READING = /^(\d{1,3}([.,]\d+)?|[A-Ga-g]\d([.,]\d+)?)$/;
 const UNIT = /^\d+([.,]\d+)?[A-Za-z]+$/;
 let run = null;

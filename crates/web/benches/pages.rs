@@ -49,7 +49,7 @@ const PAGES: [&str; 30] = [
     "/scales/balance",
     "/shop",
     "/calc",
-    "/calc/balance",
+    "/calc/swing-weight",
     "/calc/frequency",
 ];
 /// Pages of a proposal: looked at first after something in stock has changed.
@@ -69,7 +69,7 @@ async fn shop(folder: &std::path::Path) -> (App, Router) {
             .expect("a forecast");
         // One slip, as it happens.
         let value = expected - if slot == 4 { 4.0 } else { 0.1 };
-        let entry = Entry { what: What::Balance, typed: String::new(), value: Some(value), again: false };
+        let entry = Entry { what: What::SwingWeight, typed: String::new(), value: Some(value), again: false };
         let new = NewReadings {
             slot: i64::try_from(slot).expect("small"),
             step: "dry".into(),

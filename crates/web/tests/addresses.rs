@@ -100,13 +100,13 @@ async fn an_odd_step_in_a_form_of_the_bench_leads_on_or_is_refused() {
     let bench = Bench::open().await;
     planned(&bench).await;
     for step in odd() {
-        let entry = json!([{ "what": "balance", "typed": "D9.7" }]);
+        let entry = json!([{ "what": "swing_weight", "typed": "D9.7" }]);
         let kept = bench.made("/jobs/1/readings", reading(1, "dry", entry)).await;
         let id = kept["readings"][0]["id"].as_str().expect("an id");
         let step = step.as_str();
         let mass = [("action", "lead_tape"), ("mass_g", "0.1"), ("step", step)];
         let why = [("reading", id), ("why", "read twice"), ("step", step)];
-        let in_grid = [("reading", id), ("why", ""), ("step", step), ("grid", "balance")];
+        let in_grid = [("reading", id), ("why", ""), ("step", step), ("grid", "swing_weight")];
         let swap = [("kind", "tip_weight"), ("code", "T2"), ("reason", "tried"), ("step", step)];
         let forms: [(&str, &[(&str, &str)]); 8] = [
             ("insist", &why),
@@ -122,7 +122,7 @@ async fn an_odd_step_in_a_form_of_the_bench_leads_on_or_is_refused() {
             let answer = bench.form(&format!("/bench/1/1/{form}"), fields).await;
             sound(&bench, &format!("{form} with {step:?}"), &answer).await;
         }
-        let answer = bench.form("/bench/1/1", &[("step", step), ("read-balance", "D9.7")]).await;
+        let answer = bench.form("/bench/1/1", &[("step", step), ("read-swing_weight", "D9.7")]).await;
         sound(&bench, &format!("an entry with {step:?}"), &answer).await;
         for address in ["/bench/1/grid/", "/card/", "/bench/1/1?step=", "/glue/new?job=1&x=", "/plan/1?keep="] {
             let answer = bench.page(&format!("{address}{}", in_address(step))).await;
@@ -140,7 +140,7 @@ async fn an_odd_step_in_a_form_of_the_bench_leads_on_or_is_refused() {
 async fn what_is_refused_has_kept_nothing_whatever_the_step_is_called() {
     let bench = Bench::open().await;
     planned(&bench).await;
-    let entry = json!([{ "what": "balance", "typed": "D9.7" }]);
+    let entry = json!([{ "what": "swing_weight", "typed": "D9.7" }]);
     let kept = bench.made("/jobs/1/readings", reading(1, "dry", entry)).await;
     let id = kept["readings"][0]["id"].as_str().expect("an id");
     let before = bench.picture().await;

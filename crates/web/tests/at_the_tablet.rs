@@ -104,10 +104,10 @@ async fn enter_with_nothing_typed_goes_on_once_all_is_read() {
     planned(&bench).await;
     let plan = bench.get("/jobs/1").await["job"]["clubs"][0]["plan"].clone();
     let points = Truth::of(&plan).points(&DRY);
-    let empty = [("step", "dry"), ("version", ""), ("request_key", "a"), ("read-balance", " ")];
+    let empty = [("step", "dry"), ("version", ""), ("request_key", "a"), ("read-swing_weight", " ")];
     let early = bench.form("/bench/1/1", &empty).await;
     assert!(early.status.is_client_error() && early.text.contains("nothing was entered"), "{}", early.status);
-    bench.made("/jobs/1/readings", reading(1, "dry", json!([{ "what": "balance", "value": points }]))).await;
+    bench.made("/jobs/1/readings", reading(1, "dry", json!([{ "what": "swing_weight", "value": points }]))).await;
     let on = bench.form("/bench/1/1", &empty).await;
     assert_eq!(on.status, StatusCode::SEE_OTHER);
     assert_eq!(on.location, "/bench/1/2?step=dry");
@@ -120,16 +120,16 @@ async fn the_grid_takes_its_last_reading_back() {
     planned(&bench).await;
     let plan = bench.get("/jobs/1").await["job"]["clubs"][0]["plan"].clone();
     let points = Truth::of(&plan).points(&DRY);
-    bench.made("/jobs/1/readings", reading(1, "dry", json!([{ "what": "balance", "value": points }]))).await;
-    let page = bench.page("/bench/1/grid/dry?what=balance&kept=1").await.text;
+    bench.made("/jobs/1/readings", reading(1, "dry", json!([{ "what": "swing_weight", "value": points }]))).await;
+    let page = bench.page("/bench/1/grid/dry?what=swing_weight&kept=1").await.text;
     let id =
         page.split("name=\"reading\" value=\"").nth(1).and_then(|t| t.split('"').next()).expect("the last reading");
-    let form = [("reading", id), ("step", "dry"), ("grid", "balance")];
+    let form = [("reading", id), ("step", "dry"), ("grid", "swing_weight")];
     let back = bench.form("/bench/1/1/take-back", &form).await;
-    assert_eq!(back.location, "/bench/1/grid/dry?what=balance&at=1");
+    assert_eq!(back.location, "/bench/1/grid/dry?what=swing_weight&at=1");
     assert!(kept(&bench, 1).await.is_empty());
     // The cursor is on the club that was taken back, and nothing is offered to be taken back twice.
-    let page = bench.page("/bench/1/grid/dry?what=balance&at=1").await.text;
+    let page = bench.page("/bench/1/grid/dry?what=swing_weight&at=1").await.text;
     assert!(page.contains("name=\"slot\" value=\"1\"") && !page.contains("that was wrong"));
 }
 
@@ -297,7 +297,7 @@ async fn no_page_weighs_more_than_a_hundred_kilobytes() {
         "/shop/scales",
         "/labels",
         "/calc",
-        "/calc/balance",
+        "/calc/swing-weight",
         "/calc/pluck",
         "/style",
     ] {
@@ -314,7 +314,7 @@ async fn a_mass_that_is_tried_moves_the_beam_and_nothing_else() {
         let page = bench.page(address).await.text;
         let said =
             page.split("it will finish at ").nth(1).expect("the beam in words").split_whitespace().next().expect("D");
-        let points = quantity::parse_balance(said).expect("a balance").points();
+        let points = quantity::parse_swing_weight(said).expect("a swing weight").points();
         (points, page)
     };
     let before = bench.get("/jobs/1").await;
@@ -323,7 +323,7 @@ async fn a_mass_that_is_tried_moves_the_beam_and_nothing_else() {
     let tried =
         page.split("name=\"head_g\"").nth(1).and_then(|t| t.split("value=\"").nth(1)).and_then(|t| t.split('"').next());
     let head_g: f64 = tried.expect("the slider stands at the planned head").parse().expect("grams");
-    // 4 g more in the head, by the balance of the two clubs as they are weighed out by hand.
+    // 4 g more in the head, by the swing weight of the two clubs as they are weighed out by hand.
     let (truth, mut heavier) = (Truth::of(plan), Truth::of(plan));
     heavier.pieces.iter_mut().find(|p| p.0 == "head").expect("a head").1 += 4.0;
     let by_hand = heavier.points(&DRY) - truth.points(&DRY);

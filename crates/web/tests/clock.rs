@@ -26,7 +26,7 @@ fn cup(slots: &[i64]) -> Value {
 }
 
 fn dry(slot: usize) -> Value {
-    reading(slot, "dry", json!([{ "what": "balance", "typed": "D9.7" }]))
+    reading(slot, "dry", json!([{ "what": "swing_weight", "typed": "D9.7" }]))
 }
 
 fn turned(slot: usize) -> Value {
@@ -51,12 +51,12 @@ fn is_of_the_clock(problem: &Value, words: &[&str]) {
 
 /// The forms of the pages that keep a reading or start a batch.
 async fn sent_by_pages(bench: &Bench, key: &str) -> Vec<(&'static str, Answer)> {
-    let one = bench.form("/bench/1/2", &[("step", "dry"), ("request_key", key), ("read-balance", "D9.7")]).await;
+    let one = bench.form("/bench/1/2", &[("step", "dry"), ("request_key", key), ("read-swing_weight", "D9.7")]).await;
     let version = hidden(&bench.page("/bench/1/grid/dry?at=3").await.text, "version").to_owned();
     let key_of_grid = format!("{key}-grid");
     let fields = [
         ("slot", "3"),
-        ("what", "balance"),
+        ("what", "swing_weight"),
         ("typed", "D9.7"),
         ("request_key", key_of_grid.as_str()),
         ("version", version.as_str()),
@@ -294,14 +294,14 @@ async fn what_waited_for_the_network_bears_the_time_of_typing() {
     };
     assert_eq!(kept, [typed]);
     let typed_text = typed.to_string();
-    let fields = [("step", "dry"), ("request_key", "k2"), ("read-balance", "D9.7"), ("at", typed_text.as_str())];
+    let fields = [("step", "dry"), ("request_key", "k2"), ("read-swing_weight", "D9.7"), ("at", typed_text.as_str())];
     assert_eq!(bench.form("/bench/1/2", &fields).await.status, StatusCode::SEE_OTHER);
     let kept: Vec<Timestamp> = stands(2).await;
     assert_eq!(kept, [typed]);
     let version = hidden(&bench.page("/bench/1/grid/dry?at=3").await.text, "version").to_owned();
     let grid = [
         ("slot", "3"),
-        ("what", "balance"),
+        ("what", "swing_weight"),
         ("typed", "D9.7"),
         ("request_key", "k3"),
         ("version", version.as_str()),
@@ -317,10 +317,10 @@ async fn what_waited_for_the_network_bears_the_time_of_typing() {
         let problem = bench.refused("POST", "/jobs/1/readings", refused, at(4, wrong).to_string()).await;
         assert!(detail(&problem).contains("does not belong to this job"), "{problem}");
         assert!(detail(&problem).contains("Leave the time out for now"), "{problem}");
-        let fields = [("step", "dry"), ("request_key", "k4"), ("read-balance", "D9.7"), ("at", wrong)];
+        let fields = [("step", "dry"), ("request_key", "k4"), ("read-swing_weight", "D9.7"), ("at", wrong)];
         bench.form("/bench/1/4", &fields).await.says(refused, &["does not belong to this job", "value=\"D9.7\""]);
     }
-    let fields = [("step", "dry"), ("request_key", "k5"), ("read-balance", "D9.7"), ("at", "yesterday")];
+    let fields = [("step", "dry"), ("request_key", "k5"), ("read-swing_weight", "D9.7"), ("at", "yesterday")];
     let page = bench.form("/bench/1/4", &fields).await;
     page.says(StatusCode::UNPROCESSABLE_ENTITY, &["“yesterday” is not the time of an entry"]);
     let kept: Vec<Timestamp> = stands(4).await;

@@ -41,7 +41,7 @@ async fn the_guide_leads_to_the_first_reading_and_is_gone() {
 
     let view = bench.get("/jobs/1").await;
     let truth = Truth::of(&view["job"]["clubs"][0]["plan"]);
-    let entry = json!([{ "what": "balance", "value": truth.points(&DRY) }]);
+    let entry = json!([{ "what": "swing_weight", "value": truth.points(&DRY) }]);
     bench.made("/jobs/1/readings", reading(1, "dry", entry)).await;
     assert_eq!(next(&bench).await, None);
 }

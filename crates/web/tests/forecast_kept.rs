@@ -6,7 +6,7 @@
 use crate::support::truth::near;
 use crate::support::{Bench, although, planned, reading};
 use axum::http::StatusCode;
-use quantity::{Balance, decimal};
+use quantity::{SwingWeight, decimal};
 use serde_json::{Value, json};
 
 /// A forecast as the API gives it.
@@ -25,7 +25,7 @@ impl Forecast {
     /// As a page writes it: `D9.7 ± 0.6`.
     fn words(self) -> String {
         let band = decimal(self.band.max(0.05), 1);
-        format!("{} ± {band}", Balance::from_points(self.value).letter(1))
+        format!("{} ± {band}", SwingWeight::from_points(self.value).letter(1))
     }
 
     fn near(self, other: Self, of: &str) {
@@ -36,12 +36,12 @@ impl Forecast {
 
 /// What is expected of a swing weight now; once it is read, what stood before.
 async fn expected(bench: &Bench, slot: usize, step: &str) -> Forecast {
-    Forecast::of(&bench.asked(slot, step, "balance").await["expected"])
+    Forecast::of(&bench.asked(slot, step, "swing_weight").await["expected"])
 }
 
 /// Reads a swing weight: the reading as it was kept.
 async fn read(bench: &Bench, slot: usize, step: &str, points: f64) -> Value {
-    let entry = json!([{ "what": "balance", "value": points }]);
+    let entry = json!([{ "what": "swing_weight", "value": points }]);
     bench.made("/jobs/1/readings", reading(slot, step, entry)).await["readings"][0].clone()
 }
 
@@ -71,9 +71,9 @@ async fn stands(bench: &Bench, slot: usize, number: &str, before: Forecast, read
     Forecast::of(&kept["reading"]["forecast"]).near(before, "the record");
     near("the reading", kept["reading"]["value"].as_f64().expect("a value"), read, 1e-9);
 
-    let letters = Balance::from_points(read).letter(1);
+    let letters = SwingWeight::from_points(read).letter(1);
     let page = bench.page(&format!("/bench/1/{slot}?step=dry&kept=1")).await.text;
-    let middle = Balance::from_points(before.value).letter(1);
+    let middle = SwingWeight::from_points(before.value).letter(1);
     let band = decimal(before.band.max(0.05), 1);
     assert!(
         page.contains(&format!("<span class=\"figure-value\">{middle}</span>")),
@@ -125,7 +125,7 @@ async fn a_doubted_reading_keeps_the_forecast_that_it_missed() {
     let before = expected(&bench, 1, "dry").await;
     let value = before.value - 5.04;
     read(&bench, 1, "dry", value).await;
-    assert_eq!(bench.asked(1, "dry", "balance").await["doubted"], json!(true));
+    assert_eq!(bench.asked(1, "dry", "swing_weight").await["doubted"], json!(true));
     expected(&bench, 1, "dry").await.near(before, "the state");
     let page = bench.page("/bench/1/1?step=dry&kept=1").await.text;
     assert!(page.contains("−5.0 from expected"), "{page}");
@@ -148,7 +148,7 @@ async fn a_reading_taken_back_leaves_no_trace_in_the_next_forecast() {
     take_back(&bench, &wrong).await;
     // What is expected now is what was expected before it came, and that is what the next reading keeps.
     expected(&bench, 1, "dry").await.near(before, "after it was taken back");
-    assert_eq!(bench.asked(1, "dry", "balance").await.get("reading"), None);
+    assert_eq!(bench.asked(1, "dry", "swing_weight").await.get("reading"), None);
     let second = expected(&bench, 2, "dry").await;
     assert_ne!(second, with_it, "the wrong reading had told of the other club, too");
     let right = read(&bench, 1, "dry", before.value - 0.2).await;
@@ -191,7 +191,7 @@ async fn a_correction_is_held_against_the_forecast_without_the_slip() {
     Forecast::of(&corrected["forecast"]).near(before, "the correction");
     stands(&bench, 1, "4", before, before.value - 0.24, "−0.2").await;
     // The same club seated anew and read once more: the first reading counts in what is expected of the second.
-    let entry = json!([{ "what": "balance", "value": before.value - 0.22, "again": true }]);
+    let entry = json!([{ "what": "swing_weight", "value": before.value - 0.22, "again": true }]);
     let again = bench.made("/jobs/1/readings", reading(1, "dry", entry)).await["readings"][0].clone();
     let forecast = Forecast::of(&again["forecast"]);
     assert!(forecast.band < before.band / 2.0, "{forecast:?} after {before:?}");
@@ -226,7 +226,7 @@ async fn a_reading_sent_twice_keeps_its_first_forecast() {
     let bench = Bench::open().await;
     planned(&bench).await;
     let before = expected(&bench, 1, "dry").await;
-    let mut entry = reading(1, "dry", json!([{ "what": "balance", "value": before.value + 0.3 }]));
+    let mut entry = reading(1, "dry", json!([{ "what": "swing_weight", "value": before.value + 0.3 }]));
     entry["request_key"] = json!("tablet-4-0001");
     bench.made("/jobs/1/readings", entry.clone()).await;
     let second = bench.expected(2, "dry").await;

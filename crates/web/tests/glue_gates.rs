@@ -19,8 +19,8 @@ const OFF_TARGET: usize = 6;
 const BEYOND_BENDING: usize = 7;
 /// Slot, number of the club, and the words for what is open.
 const OPEN: [(usize, &str, &str); 5] = [
-    (DOUBTED, "6", "balance at “Dry” is doubted"),
-    (UNREAD, "7", "balance is not read"),
+    (DOUBTED, "6", "swing weight at “Dry” is doubted"),
+    (UNREAD, "7", "swing weight is not read"),
     (GLUED, "8", "glued in batch 1 already"),
     (OFF_TARGET, "9", "points heavy, and no free grip brings it in"),
     (BEYOND_BENDING, "P", "loft is 3.0° weak, and this head may be bent 2.0° at most"),
@@ -30,7 +30,7 @@ const OPEN: [(usize, &str, &str); 5] = [
 async fn read_dry(bench: &Bench, slot: usize, off_points: f64) -> String {
     let value = bench.expected(slot, "dry").await + off_points;
     let kept =
-        bench.made("/jobs/1/readings", reading(slot, "dry", json!([{ "what": "balance", "value": value }]))).await;
+        bench.made("/jobs/1/readings", reading(slot, "dry", json!([{ "what": "swing_weight", "value": value }]))).await;
     kept["readings"][0]["id"].as_str().expect("an identity").to_owned()
 }
 
@@ -222,7 +222,7 @@ async fn the_reason_for_gluing_all_the_same_stands_in_the_record() {
         assert!(record["clubs"][slot - 1].get("passed").is_none(), "{record}");
     }
     assert_eq!(record["clubs"][GLUED - 1]["batches"], json!([1, 2]));
-    assert!(page.contains("balance at “Dry” is doubted"), "the record's page says what was open");
+    assert!(page.contains("swing weight at “Dry” is doubted"), "the record's page says what was open");
 }
 
 #[tokio::test]

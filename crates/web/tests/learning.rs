@@ -15,7 +15,7 @@ async fn built(bench: &Bench) {
     let truths: Vec<Truth> =
         view["job"]["clubs"].as_array().expect("clubs").iter().map(|c| Truth::of(&c["plan"])).collect();
     for (i, truth) in truths.iter().enumerate() {
-        let entry = json!([{ "what": "balance", "value": truth.points(&DRY) }]);
+        let entry = json!([{ "what": "swing_weight", "value": truth.points(&DRY) }]);
         bench.made("/jobs/1/readings", reading(i + 1, "dry", entry)).await;
     }
     bench
@@ -26,9 +26,9 @@ async fn built(bench: &Bench) {
         .await;
     bench.clock.advance(SignedDuration::from_hours(72));
     for (i, truth) in truths.iter().enumerate() {
-        let entry = json!([{ "what": "balance", "value": truth.points(&CURED) }]);
+        let entry = json!([{ "what": "swing_weight", "value": truth.points(&CURED) }]);
         bench.made("/jobs/1/readings", reading(i + 1, "cured", entry)).await;
-        let entry = json!([{ "what": "balance", "value": truth.points(&FINISH) }]);
+        let entry = json!([{ "what": "swing_weight", "value": truth.points(&FINISH) }]);
         bench.made("/jobs/1/readings", reading(i + 1, "finish", entry)).await;
     }
     let record = bench.get("/jobs/1/record").await;
@@ -99,7 +99,7 @@ async fn a_finished_job_teaches_the_shop() {
     let capability = bench.page("/capability").await;
     assert!(capability.text.contains("Mar 2026") && capability.text.contains("Cpk"));
     let record = bench.page("/records/1").await;
-    assert!(record.text.contains("The balance lies in tolerance with a chance of"), "{}", record.text);
+    assert!(record.text.contains("The swing weight lies in tolerance with a chance of"), "{}", record.text);
 }
 
 #[tokio::test]

@@ -253,10 +253,10 @@ async fn the_other_pages_say_what_is_short_sort_and_ask() {
     assert_eq!(refused.status, StatusCode::UNPROCESSABLE_ENTITY);
     let asked = bench.page("/stock/ask?job=1").await;
     assert!(asked.text.contains("Ask for these") && asked.text.contains("Wren iron 7"), "{}", asked.text);
-    let one = "/stock/ask?head=WREN-I&number=7&shaft=SCREE-P&grip=MARL&length=37&balance=D2&mean=262&scatter=2";
+    let one = "/stock/ask?head=WREN-I&number=7&shaft=SCREE-P&grip=MARL&length=37&swing_weight=D2&mean=262&scatter=2";
     let one = bench.page(one).await;
     assert!(one.status == StatusCode::OK && one.text.contains("as stated"), "{}", one.text);
     let half =
-        bench.page("/stock/ask?head=WREN-I&number=7&shaft=SCREE-P&grip=MARL&length=37&balance=D2&mean=262").await;
+        bench.page("/stock/ask?head=WREN-I&number=7&shaft=SCREE-P&grip=MARL&length=37&swing_weight=D2&mean=262").await;
     assert!(half.text.contains("Give the mean and the scatter, or neither"), "{}", half.text);
 }

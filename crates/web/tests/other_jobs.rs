@@ -56,7 +56,7 @@ async fn bending_alone_waits_for_no_glue_and_is_recorded() {
     for club in 0..3 {
         assert_eq!(line(&record, club, "lie")["verdict"], "in");
         assert_eq!(line(&record, club, "loft")["verdict"], "in");
-        assert_eq!(line(&record, club, "balance")["verdict"], "not_read", "nobody read a balance");
+        assert_eq!(line(&record, club, "swing weight")["verdict"], "not_read", "nobody read a swing weight");
         assert_eq!(record["clubs"][club]["readings"].as_array().map(Vec::len), Some(4));
     }
     // Glue has no place in it.
@@ -71,8 +71,8 @@ async fn a_new_grip_without_glue_forecasts_the_finish_from_the_club_as_it_came()
     let bare = json!(["head", "shaft", "ferrule", "tip_weight", "adhesive"]);
     let gripped = json!(["head", "shaft", "ferrule", "tip_weight", "adhesive", "tape", "grip"]);
     let steps = json!([
-        { "key": "stripped", "label": "Old grip off", "asks": ["balance"], "on": bare, "needs": "handling" },
-        { "key": "new_grip", "label": "New grip on", "asks": ["balance", "total_mass"], "on": gripped,
+        { "key": "stripped", "label": "Old grip off", "asks": ["swing_weight"], "on": bare, "needs": "handling" },
+        { "key": "new_grip", "label": "New grip on", "asks": ["swing_weight", "total_mass"], "on": gripped,
           "needs": "handling", "caution": "solvent" }
     ]);
     let view = job_with(&bench, "5-9, D2, 1 wrap", steps).await;
@@ -83,18 +83,21 @@ async fn a_new_grip_without_glue_forecasts_the_finish_from_the_club_as_it_came()
         let before = band(&bench.get("/jobs/1").await, i);
         let stripped = truth.points(&crate::support::truth::CURED);
         let kept = bench
-            .made("/jobs/1/readings", reading(i + 1, "stripped", json!([{ "what": "balance", "value": stripped }])))
+            .made(
+                "/jobs/1/readings",
+                reading(i + 1, "stripped", json!([{ "what": "swing_weight", "value": stripped }])),
+            )
             .await;
         assert_ne!(kept["meaning"]["tone"], "doubt", "{}", kept["meaning"]);
         let state = &bench.get("/jobs/1").await["clubs"][i];
         let after = state["finish"]["band_points"].as_f64().expect("a band");
         assert!(after < before, "a reading narrows the band: {before} to {after}");
         let finish = truth.points(&crate::support::truth::FINISH);
-        let forecast = state["finish"]["balance_points"].as_f64().expect("a forecast");
+        let forecast = state["finish"]["swing_weight_points"].as_f64().expect("a forecast");
         // The first club does not know this grip's centre yet; its own band says how far off it may be.
         near("forecast", forecast, finish, if i == 0 { after * 1.5 } else { 0.15 });
         let entry = json!([
-            { "what": "balance", "value": finish },
+            { "what": "swing_weight", "value": finish },
             { "what": "total_mass", "value": truth.mass(&crate::support::truth::FINISH) }
         ]);
         // The parts were not chosen for the old club: where it is off target, the last step takes a reason.
@@ -105,7 +108,7 @@ async fn a_new_grip_without_glue_forecasts_the_finish_from_the_club_as_it_came()
     assert_eq!(record["state"], "finished");
     assert_eq!(record["batches"], json!([]));
     for (i, truth) in truths.iter().enumerate() {
-        let built = line(&record, i, "balance")["built"].as_f64().expect("built");
+        let built = line(&record, i, "swing weight")["built"].as_f64().expect("built");
         near("record", built, truth.points(&crate::support::truth::FINISH), 0.02);
     }
 }

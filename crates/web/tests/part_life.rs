@@ -82,7 +82,7 @@ async fn a_part_in_a_plan_is_not_taken_away_in_silence() {
         let words = refused(&bench, &code, StatusCode::CONFLICT, body).await;
         assert!(words.contains(&format!("{code} {what}")), "{words}");
     }
-    bench.made("/jobs/1/readings", reading(4, "dry", json!([{ "what": "balance", "value": 42.0 }]))).await;
+    bench.made("/jobs/1/readings", reading(4, "dry", json!([{ "what": "swing_weight", "value": 42.0 }]))).await;
     let scrap = json!({ "deed": "scrap", "reason": "dented", "lose_plan": true, "by": "Ada" });
     let life = deed(&bench, &code, scrap).await;
     assert_eq!((&life["part"]["state"], &life["job"]), (&json!("rejected"), &Value::Null));
@@ -220,15 +220,21 @@ async fn finished(bench: &Bench) {
     let view = bench.get("/jobs/1").await;
     let truth = Truth::of(&view["job"]["clubs"][0]["plan"]);
     bench
-        .made("/jobs/1/readings", reading(1, "dry", json!([{ "what": "balance", "value": truth.points(&DRY) }])))
+        .made("/jobs/1/readings", reading(1, "dry", json!([{ "what": "swing_weight", "value": truth.points(&DRY) }])))
         .await;
     bench.made("/batches", json!({ "job": 1, "slots": [1], "lot": "B-7", "by": "Ada", "reason": "as agreed" })).await;
     bench.clock.advance(SignedDuration::from_hours(72));
     bench
-        .made("/jobs/1/readings", reading(1, "cured", json!([{ "what": "balance", "value": truth.points(&CURED) }])))
+        .made(
+            "/jobs/1/readings",
+            reading(1, "cured", json!([{ "what": "swing_weight", "value": truth.points(&CURED) }])),
+        )
         .await;
     bench
-        .made("/jobs/1/readings", reading(1, "finish", json!([{ "what": "balance", "value": truth.points(&FINISH) }])))
+        .made(
+            "/jobs/1/readings",
+            reading(1, "finish", json!([{ "what": "swing_weight", "value": truth.points(&FINISH) }])),
+        )
         .await;
     let steps = view["job"]["steps"].as_array().expect("steps");
     let last = steps.last().and_then(|s| s["key"].as_str()).expect("a last step");

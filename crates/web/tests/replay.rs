@@ -101,7 +101,10 @@ async fn another_request_under_a_key_that_was_used_is_refused_whole() {
         ("the other order", at_received(8, json!([lie, loft]))),
         ("another club", at_received(7, json!([loft, lie]))),
         ("another step", keyed(reading(8, "cut", json!([loft, lie])), "K")),
-        ("a reading of another step", keyed(reading(8, "dry", json!([{ "what": "balance", "typed": "D2" }])), "K")),
+        (
+            "a reading of another step",
+            keyed(reading(8, "dry", json!([{ "what": "swing_weight", "typed": "D2" }])), "K"),
+        ),
     ];
     for (what, request) in others {
         let problem = bench.refused("POST", "/jobs/1/readings", CONFLICT, request.to_string()).await;

@@ -23,7 +23,8 @@ async fn check(bench: &Bench, typed: &str) -> Value {
 /// The shop's check club on the balance scale.
 async fn check_club(bench: &Bench) {
     let mut shop = bench.get("/shop").await;
-    shop["check_weight"] = json!({ "name": "check club", "balance_points": 31.0, "sd_points": 0.05, "mass_g": 410.0 });
+    shop["check_weight"] =
+        json!({ "name": "check club", "swing_weight_points": 31.0, "sd_points": 0.05, "mass_g": 410.0 });
     let (status, answer) = bench.send("PUT", "/shop", "application/json", shop.to_string().into_bytes()).await;
     assert_eq!(status, StatusCode::OK, "{answer}");
 }
@@ -191,17 +192,17 @@ async fn a_check_that_was_wrong_is_taken_back_and_the_trust_comes_back() {
     bench.refused("POST", "/scales/mass/checks/none/take-back", StatusCode::NOT_FOUND, again).await;
 }
 
-/// The forecast of the first club: what its balance should show, its finish, and the band of that.
+/// The forecast of the first club: what its swing weight should show, its finish, and the band of that.
 async fn forecast(bench: &Bench) -> (f64, f64, f64) {
     let job = bench.get("/jobs/1").await;
     let club = &job["clubs"][0];
     let steps = club["steps"].as_array().expect("steps");
-    let ask = steps.iter().flat_map(|s| s["asks"].as_array().expect("asks")).find(|a| a["what"] == "balance");
+    let ask = steps.iter().flat_map(|s| s["asks"].as_array().expect("asks")).find(|a| a["what"] == "swing_weight");
     let figure = |v: &Value| v.as_f64().unwrap_or_else(|| panic!("a figure: {v}"));
     let finish = &club["finish"];
     (
-        figure(&ask.expect("a balance")["expected"]["value"]),
-        figure(&finish["balance_points"]),
+        figure(&ask.expect("a swing weight")["expected"]["value"]),
+        figure(&finish["swing_weight_points"]),
         figure(&finish["band_points"]),
     )
 }
@@ -212,7 +213,7 @@ async fn the_checks_of_the_day_feed_the_job_and_a_doubtful_scale_widens_it() {
     planned(&bench).await;
     check_club(&bench).await;
     let (expected, ..) = forecast(&bench).await;
-    let dry = reading(1, "dry", json!([{ "what": "balance", "value": expected }]));
+    let dry = reading(1, "dry", json!([{ "what": "swing_weight", "value": expected }]));
     bench.made("/jobs/1/readings", dry).await;
     let (_, finish, before) = forecast(&bench).await;
     let checked =
@@ -231,7 +232,7 @@ async fn the_checks_of_the_day_feed_the_job_and_a_doubtful_scale_widens_it() {
     assert!(bench_page.text.contains(r#"href="/scales/balance/check""#));
     let grid = bench.page("/bench/1/grid/dry").await;
     assert!(grid.text.contains("reads 1.200 points heavy since today"));
-    bench.made("/jobs/1/readings", reading(2, "dry", json!([{ "what": "balance", "value": expected }]))).await;
+    bench.made("/jobs/1/readings", reading(2, "dry", json!([{ "what": "swing_weight", "value": expected }]))).await;
     // A given-up job keeps the record that it had, whatever its scale shows later.
     bench.post("/jobs/1/drop", json!({ "reason": "not wanted", "by": "Ada" })).await;
     let record = bench.get("/jobs/1/record").await;

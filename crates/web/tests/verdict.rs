@@ -48,7 +48,7 @@ async fn cured(cpm: Option<f64>) -> Bench {
 /// Reads the swing weight as it is expected, and more with it.
 async fn as_expected(bench: &Bench, slot: usize, step: &str, more: &[(&str, f64)]) -> Value {
     let value = bench.expected(slot, step).await;
-    let mut readings = vec![("balance", value)];
+    let mut readings = vec![("swing_weight", value)];
     readings.extend(more);
     read(bench, slot, step, &readings).await
 }
@@ -229,9 +229,9 @@ async fn what_the_sheet_asks_stands_in_grid_and_page_before_and_after_the_readin
         }
     }
     // A step without an asked figure has none.
-    assert_eq!(bench.asked(1, "dry", "balance").await.get("target"), None);
+    assert_eq!(bench.asked(1, "dry", "swing_weight").await.get("target"), None);
     // The swing weight has one on the finished club.
-    assert_eq!(bench.asked(1, "finish", "balance").await["target"]["value"], 32.0);
+    assert_eq!(bench.asked(1, "finish", "swing_weight").await["target"]["value"], 32.0);
 }
 
 /// The entries once carried the same example figures for every club, where the expected figure belongs.
@@ -256,12 +256,13 @@ async fn handing_over_what_is_off_doubted_or_unread_takes_a_reason() {
     let bench = cured(None).await;
     // Doubted: the swing weight, 5 points over all that was read before. Off: the loft. Never read: the finished length.
     let value = bench.expected(1, "finish").await + 5.0;
-    let kept = read(&bench, 1, "finish", &[("balance", value)]).await;
+    let kept = read(&bench, 1, "finish", &[("swing_weight", value)]).await;
     assert_eq!(kept["meaning"]["tone"], "doubt", "{kept}");
     read(&bench, 1, "bend", &[("loft", LOFT + 1.5), ("lie", LIE)]).await;
     finished(&bench, 2).await;
 
-    let said = ["balance at “Finish” is doubted", "length to the cap is not read", "loft 34.5°, the sheet asks 33.0°"];
+    let said =
+        ["swing weight at “Finish” is doubted", "length to the cap is not read", "loft 34.5°, the sheet asks 33.0°"];
     let open = bench.get("/jobs/1/open?step=hand_over").await;
     assert_eq!(open.as_array().map(Vec::len), Some(1), "the 8 has nothing open: {open}");
     assert_eq!(open[0]["number"], "7");

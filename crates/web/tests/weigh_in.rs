@@ -228,7 +228,7 @@ async fn a_scan_at_the_bench_says_whose_a_part_is() {
         job["clubs"][0]["steps"].as_array().expect("steps").iter().find(|s| s["key"] == "dry").expect("dry")["asks"][0]
             ["expected"]["value"]
             .clone();
-    bench.made("/jobs/1/readings", reading(1, "dry", json!([{ "what": "balance", "value": dry }]))).await;
+    bench.made("/jobs/1/readings", reading(1, "dry", json!([{ "what": "swing_weight", "value": dry }]))).await;
     let asked = scan(1, "dry", &free).await;
     assert_eq!((&asked["is"], &asked["put_in"]), (&json!({ "is": "takes", "readings": 1 }), &json!(false)), "{asked}");
     let page = bench.form("/bench/1/1/scan", &[("code", free.as_str()), ("step", "dry")]).await;

@@ -28,14 +28,14 @@ async fn eight_clubs_from_an_empty_database_to_the_record() {
     for (i, truth) in truths.iter().enumerate() {
         let slot = i + 1;
         for (step, roles) in [("dry", &DRY[..]), ("tip", &TIP[..])] {
-            let entry = json!([{ "what": "balance", "value": truth.points(roles) }]);
+            let entry = json!([{ "what": "swing_weight", "value": truth.points(roles) }]);
             let kept = bench.made("/jobs/1/readings", reading(slot, step, entry)).await;
             assert_ne!(kept["meaning"]["tone"], "doubt", "{}", kept["meaning"]);
         }
     }
 
     // Nothing that needs the joint before it is glued, and nothing before its strength.
-    let early = reading(1, "cured", json!([{ "what": "balance", "value": truths[0].points(&CURED) }]));
+    let early = reading(1, "cured", json!([{ "what": "swing_weight", "value": truths[0].points(&CURED) }]));
     let (status, refused) = bench.post("/jobs/1/readings", early.clone()).await;
     assert_eq!((status, refused["type"].as_str()), (StatusCode::CONFLICT, Some("urn:setwright:problem:not_glued")));
     let batch = bench
@@ -56,19 +56,19 @@ async fn eight_clubs_from_an_empty_database_to_the_record() {
     for (i, truth) in truths.iter().enumerate() {
         let slot = i + 1;
         bench.made("/jobs/1/readings", reading(slot, "turned", json!([{ "what": "done" }]))).await;
-        let entry = json!([{ "what": "balance", "value": truth.points(&CURED) }]);
+        let entry = json!([{ "what": "swing_weight", "value": truth.points(&CURED) }]);
         bench.made("/jobs/1/readings", reading(slot, "cured", entry)).await;
-        let entry = json!([{ "what": "balance", "value": truth.points(&WET) }]);
+        let entry = json!([{ "what": "swing_weight", "value": truth.points(&WET) }]);
         bench.made("/jobs/1/readings", reading(slot, "gripped", entry)).await;
         // Every forecast of the finish must be within 0.1 point of what the club will really read once one club of the
         // set is finished: the shared values (adhesive, centre, cap, solvent) are then known.
         if i > 0 {
             let state = &bench.get("/jobs/1").await["clubs"][i];
-            let forecast = state["finish"]["balance_points"].as_f64().expect("a finish");
+            let forecast = state["finish"]["swing_weight_points"].as_f64().expect("a finish");
             near(&format!("finish of {}", NUMBERS[i]), forecast, truth.points(&FINISH), 0.1);
         }
         let entry = json!([
-            { "what": "balance", "value": truth.points(&FINISH) },
+            { "what": "swing_weight", "value": truth.points(&FINISH) },
             { "what": "total_mass", "value": truth.mass(&FINISH) },
             { "what": "finished_length", "value": length_mm(i) }
         ]);
@@ -107,7 +107,7 @@ async fn eight_clubs_from_an_empty_database_to_the_record() {
         let line = |what: &str| {
             club["lines"].as_array().expect("lines").iter().find(|l| l["what"] == what).expect("a line").clone()
         };
-        near("record", line("balance")["built"].as_f64().expect("built"), truths[i].points(&FINISH), 0.02);
+        near("record", line("swing weight")["built"].as_f64().expect("built"), truths[i].points(&FINISH), 0.02);
         assert_eq!(line("length to the cap")["verdict"], "in");
         assert_eq!(line("lie")["verdict"], "in");
         assert!(club["margins"].as_array().is_some_and(|m| m.iter().any(|m| m["clause"] == "2.1c")));
@@ -123,7 +123,7 @@ async fn eight_clubs_from_an_empty_database_to_the_record() {
 async fn a_reading_taken_back_leaves_the_belief_as_if_it_had_never_been() {
     let bench = Bench::open().await;
     planned(&bench).await;
-    let entry = |value: f64| json!([{ "what": "balance", "value": value }]);
+    let entry = |value: f64| json!([{ "what": "swing_weight", "value": value }]);
     bench.made("/jobs/1/readings", reading(1, "dry", entry(40.0))).await;
     let before = bench.get("/jobs/1").await["clubs"][3]["finish"].clone();
     let kept = bench.made("/jobs/1/readings", reading(4, "dry", entry(40.9))).await;
@@ -143,7 +143,7 @@ async fn a_reading_taken_back_leaves_the_belief_as_if_it_had_never_been() {
 async fn the_same_entry_sent_twice_is_kept_once() {
     let bench = Bench::open().await;
     planned(&bench).await;
-    let mut entry = reading(1, "dry", json!([{ "what": "balance", "typed": "d 9,7" }]));
+    let mut entry = reading(1, "dry", json!([{ "what": "swing_weight", "typed": "d 9,7" }]));
     entry["request_key"] = json!("tablet-2-0001");
     entry["version"] = bench.get("/jobs/1").await["clubs"][0]["version"].clone();
     let (first, kept) = bench.post("/jobs/1/readings", entry.clone()).await;
@@ -165,7 +165,7 @@ async fn one_clubs_reading_narrows_the_others() {
     planned(&bench).await;
     let band = |view: &Value| view["clubs"][7]["finish"]["band_points"].as_f64().expect("a band");
     let before = band(&bench.get("/jobs/1").await);
-    bench.made("/jobs/1/readings", reading(1, "dry", json!([{ "what": "balance", "value": 40.1 }]))).await;
+    bench.made("/jobs/1/readings", reading(1, "dry", json!([{ "what": "swing_weight", "value": 40.1 }]))).await;
     assert!(band(&bench.get("/jobs/1").await) < before - 0.05);
 }
 
@@ -178,10 +178,10 @@ async fn a_weight_left_out_of_the_tip_is_doubted_and_can_be_stood_by() {
         view["job"]["clubs"].as_array().expect("clubs").iter().map(|c| Truth::of(&c["plan"])).collect();
     let with_weight = truths.iter().position(|t| t.pieces[4].1 > 3.0).expect("a club with 4 g in the tip");
     for (i, truth) in truths.iter().enumerate() {
-        let entry = json!([{ "what": "balance", "value": truth.points(&DRY) }]);
+        let entry = json!([{ "what": "swing_weight", "value": truth.points(&DRY) }]);
         bench.made("/jobs/1/readings", reading(i + 1, "dry", entry)).await;
     }
-    let entry = json!([{ "what": "balance", "value": truths[with_weight].points(&DRY) }]);
+    let entry = json!([{ "what": "swing_weight", "value": truths[with_weight].points(&DRY) }]);
     let kept = bench.made("/jobs/1/readings", reading(with_weight + 1, "tip", entry)).await;
     assert_eq!(kept["meaning"]["tone"], "doubt", "{}", kept["meaning"]);
     assert_eq!(kept["club"]["look"], "doubted");

@@ -18,7 +18,7 @@ fn causes(c: &mut Criterion) {
     let front = Front::of_fourteen(7);
     let mut bench = Bench::new(&front, 5);
     bench.faults =
-        vec![Fault { slip: Slip::HeadGrams(7.0), club: 4, step: "cured", what: What::Balance, lasts: Lasts::On }];
+        vec![Fault { slip: Slip::HeadGrams(7.0), club: 4, step: "cured", what: What::SwingWeight, lasts: Lasts::On }];
     for (step, whats) in STEPS {
         for club in 0..front.job.clubs.len() {
             for what in whats {

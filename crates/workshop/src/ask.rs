@@ -1,8 +1,8 @@
-//! Which head masses to ask a supplier for: the window in which a head can be brought to its balance, and how likely a
+//! Which head masses to ask a supplier for: the window in which a head can be brought to its swing weight, and how likely a
 //! head of the supplier's is to lie in it.
 //!
 //! Definition (derived from the moment about the 14-inch fulcrum, `M = Σ mᵢ·(xᵢ − 14 in)`; the apparatus: US patent
-//! 1,953,916): with everything else as its model says, the balance `B` is reached by a head of mass
+//! 1,953,916): with everything else as its model says, the swing weight `B` is reached by a head of mass
 //! `h(t, g) = (B − M(shaft, joint, tape) − g·(x_grip − 14) − t·(x_tip − 14)) / (x_head − 14)`, where `t` is what goes
 //! into the tip and `g` the mass of the grip. The heaviest head that will do has nothing in the tip and the heaviest grip
 //! of the stock; the lightest has the shop's most in the tip and the lightest grip.
@@ -59,9 +59,10 @@ pub struct AskClub {
     pub length_mm: f64,
     /// … and what it is measured to.
     pub length_to: LengthTo,
-    /// Balance in points since A0.
+    /// Swing weight in points since A0.
     #[schema(minimum = -30, maximum = 120)]
-    pub balance_points: f64,
+    #[serde(alias = "balance_points")]
+    pub swing_weight_points: f64,
     /// Layers of tape.
     #[serde(default)]
     pub wraps: Wraps,
@@ -79,7 +80,7 @@ impl From<&SheetClub> for AskClub {
             tape: club.tape.clone(),
             length_mm: club.length_mm,
             length_to: club.length_to,
-            balance_points: club.balance_points,
+            swing_weight_points: club.swing_weight_points,
             wraps: club.wraps,
         }
     }
@@ -99,7 +100,7 @@ impl AskClub {
             tape: self.tape.clone(),
             length_mm: self.length_mm,
             length_to: self.length_to,
-            balance_points: self.balance_points,
+            swing_weight_points: self.swing_weight_points,
             loft_deg: number.loft_deg,
             lie_deg: number.lie_deg,
             cpm: None,
@@ -150,8 +151,9 @@ pub struct HeadAsk {
     pub head_model: String,
     /// Length asked for.
     pub length_mm: f64,
-    /// Balance asked for, points since A0.
-    pub balance_points: f64,
+    /// Swing weight asked for, points since A0.
+    #[serde(alias = "balance_points")]
+    pub swing_weight_points: f64,
     /// Lightest head that will do.
     pub from_g: f64,
     /// Heaviest head that will do.
@@ -194,14 +196,14 @@ pub struct AskGround<'a> {
     pub supply: &'a [Supply],
     /// Most in the tip; none for the shop's own.
     pub cap_g: Option<f64>,
-    /// How far from its balance a club may stay and still count as reaching it.
+    /// How far from its swing weight a club may stay and still count as reaching it.
     pub within_points: f64,
 }
 
 /// Which head mass to ask for, for each club.
 ///
 /// # Errors
-/// A model that the library lacks; a length or balance that cannot be; a mean, scatter, cap or tolerance out of range.
+/// A model that the library lacks; a length or swing weight that cannot be; a mean, scatter, cap or tolerance out of range.
 pub fn ask(clubs: &[AskClub], ground: AskGround<'_>) -> Result<Vec<HeadAsk>, WorkshopError> {
     within("within_points", ground.within_points, 0.0, 5.0, "points")?;
     if let Some(cap_g) = ground.cap_g {
@@ -216,7 +218,7 @@ pub fn ask(clubs: &[AskClub], ground: AskGround<'_>) -> Result<Vec<HeadAsk>, Wor
 }
 
 fn ask_one(club: &AskClub, ground: AskGround<'_>) -> Result<HeadAsk, WorkshopError> {
-    within("balance_points", club.balance_points, -30.0, 120.0, "points")?;
+    within("swing_weight_points", club.swing_weight_points, -30.0, 120.0, "points")?;
     let target = club.target(ground.library)?;
     let plain = Ingredients::of_sheet(&target, ground.library, ground.shop)?;
     let grips: Vec<f64> = ground
@@ -230,33 +232,33 @@ fn ask_one(club: &AskClub, ground: AskGround<'_>) -> Result<HeadAsk, WorkshopErr
     let mean_grip = if grips.is_empty() { plain.grip.mass_g } else { mean_and_sd(grips.iter().copied()).0 };
     let with_grip = |mass_g: f64| MassModel::of(&Ingredients { grip_mass_g: Some(mass_g), ..plain });
     let model = with_grip(mean_grip)?;
-    let per_head_g = model.balance_points(1.0, 0.0) - model.balance_points(0.0, 0.0);
-    let per_tip_g = model.balance_points(0.0, 1.0) - model.balance_points(0.0, 0.0);
+    let per_head_g = model.swing_weight_points(1.0, 0.0) - model.swing_weight_points(0.0, 0.0);
+    let per_tip_g = model.swing_weight_points(0.0, 1.0) - model.swing_weight_points(0.0, 0.0);
     if per_head_g <= 0.0 {
         return Err(WorkshopError::Refused {
             what: format!("the {}’s head lies on the wrong side of the fulcrum", target.number),
-            next: "Check the length: a club shorter than 14 inches has no balance on this scale".into(),
+            next: "Check the length: a club shorter than 14 inches has no swing weight on this scale".into(),
         });
     }
     let cap_g = ground.cap_g.unwrap_or(ground.shop.tip_weight_cap_g);
-    let from_g = with_grip(lightest)?.head_for_balance_g(club.balance_points - ground.within_points)
+    let from_g = with_grip(lightest)?.head_for_swing_weight_g(club.swing_weight_points - ground.within_points)
         - cap_g * per_tip_g / per_head_g;
-    let to_g = with_grip(heaviest)?.head_for_balance_g(club.balance_points + ground.within_points);
+    let to_g = with_grip(heaviest)?.head_for_swing_weight_g(club.swing_weight_points + ground.within_points);
     let (mean_g, sd_g, supply_from) = supply(&plain, ground);
     let blank_g = plain.shaft.blank(&target.number).map_or(0.0, |b| b.mass_g);
     let with_shaft = |mass_g: f64| MassModel::of(&Ingredients { shaft_mass_g: Some(mass_g), ..plain });
     let per_shaft_g =
-        with_shaft(blank_g + 1.0)?.balance_points(0.0, 0.0) - with_shaft(blank_g)?.balance_points(0.0, 0.0);
+        with_shaft(blank_g + 1.0)?.swing_weight_points(0.0, 0.0) - with_shaft(blank_g)?.swing_weight_points(0.0, 0.0);
     let shaft_sd_as_head_g = plain.shaft.mass_sd_g * per_shaft_g / per_head_g;
     let inside_any_shaft = normal::between(from_g, to_g, mean_g, sd_g.hypot(shaft_sd_as_head_g));
     Ok(HeadAsk {
         number: target.number.clone(),
         head_model: target.head_model.clone(),
         length_mm: club.length_mm,
-        balance_points: club.balance_points,
+        swing_weight_points: club.swing_weight_points,
         from_g,
         to_g,
-        bare_g: model.head_for_balance_g(club.balance_points),
+        bare_g: model.head_for_swing_weight_g(club.swing_weight_points),
         cap_g,
         grips: grips.len(),
         grip_from_g: lightest,

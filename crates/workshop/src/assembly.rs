@@ -148,7 +148,7 @@ impl Assembly<'_> {
 
     /// What the sheet says that the reference club read, points.
     pub(crate) fn reference_points(&self) -> Option<f64> {
-        self.job.sheet.reference.as_ref().and_then(|r| r.balance_points)
+        self.job.sheet.reference.as_ref().and_then(|r| r.swing_weight_points)
     }
 
     /// What the reading of the reference club, from which the targets come, leaves open; none where the sheet gives none.
@@ -210,7 +210,7 @@ impl Assembly<'_> {
         let mut made = Club::new(club.id.0.clone(), inch(places.ground_mm))
             .with_length_sd(inch(CUT_SD_MM))
             .with_cap(cap)
-            .with_target(target.balance_points, target.tolerances.balance_points);
+            .with_target(target.swing_weight_points, target.tolerances.swing_weight_points);
 
         let (offset_mm, offset_sd_mm) = head.offset_prior_mm();
         let delta = shared.key(format!("delta:{}", head.code), inch(offset_sd_mm));
@@ -339,7 +339,7 @@ impl Assembly<'_> {
     }
 }
 
-/// The reading of the reference club on the shop's own scale is a reading like any other: the club's true balance, what the
+/// The reading of the reference club on the shop's own scale is a reading like any other: the club's true swing weight, what the
 /// scale is always off by, what it was off by on that day, and noise. On a scale of another room only noise is left, that
 /// of the difference between two scales included.
 struct ReferenceReading {
@@ -355,13 +355,13 @@ struct ReferenceReading {
 }
 
 impl ReferenceReading {
-    /// Standard deviation of how far the club's true balance lies from its figure, points.
+    /// Standard deviation of how far the club's true swing weight lies from its figure, points.
     fn sd_points(&self) -> f64 {
         self.noise_sd.hypot(self.habit_sd).hypot(self.day_sd)
     }
 
     /// Covariance of that with today's offset of the scale, whose variance is given: the scale read too much by as much
-    /// as the club's true balance is less.
+    /// as the club's true swing weight is less.
     fn covariance_with_offset(&self, offset_variance: f64) -> f64 {
         -if self.same_day { offset_variance } else { self.habit_sd * self.habit_sd }
     }

@@ -35,11 +35,12 @@ const REFERENCE_MASS_G: f64 = 400.0;
 /// Where a club will finish.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, ToSchema)]
 pub struct Finish {
-    /// Balance of the finished, dry club on the scale that the target means, points since A0.
-    pub balance_points: f64,
+    /// Swing weight of the finished, dry club on the scale that the target means, points since A0.
+    #[serde(alias = "balance_points")]
+    pub swing_weight_points: f64,
     /// Half width of its 95 % band.
     pub band_points: f64,
-    /// Half width of the band of the true balance, for likeness within the set. It may be narrower than `band_points`: how
+    /// Half width of the band of the true swing weight, for likeness within the set. It may be narrower than `band_points`: how
     /// well the target itself is known, by the reading of the reference club, is part of the finish alone.
     pub own_band_points: f64,
     /// Probability that it lies in tolerance.
@@ -155,7 +156,7 @@ impl Assembly<'_> {
         let bridge = self.bridge(club, plan, reading.what)?;
         let (grams, points) = self.added_since(club, plan, reading);
         let added = match reading.what {
-            What::Balance => points,
+            What::SwingWeight => points,
             What::TotalMass => grams,
             _ => 0.0,
         };
@@ -182,15 +183,15 @@ impl Assembly<'_> {
     /// for a piece that the plan does not have.
     fn bridge(&self, club: &JobClub, plan: &ClubPlan, what: What) -> Option<Bridge<'_>> {
         let (balance, mass) = (&self.shop.balance_scale, &self.shop.mass_scale);
-        let by_balance = |quantity| {
+        let by_swing_weight = |quantity| {
             let plain = Bridge::plain(quantity, self.noise_sd(balance));
             Bridge { scale: Some(balance), by_hand: true, ..plain }
         };
         let by_mass = |quantity, sd: f64| Bridge { scale: Some(mass), ..Bridge::plain(quantity, sd) };
         let by_rule = |quantity, sd_mm: f64| Bridge { factor: INCH_MM, ..Bridge::plain(quantity, sd_mm) };
         Some(match what {
-            What::Balance => by_balance(Quantity::Balance),
-            What::CheckWeight | What::ReferenceBalance => by_balance(self.known_weight(what)?),
+            What::SwingWeight => by_swing_weight(Quantity::SwingWeight),
+            What::CheckWeight | What::ReferenceSwingWeight => by_swing_weight(self.known_weight(what)?),
             What::TotalMass => by_mass(Quantity::TotalMass, self.noise_sd(mass)),
             What::BalancePoint => by_rule(Quantity::BalancePoint, BALANCE_POINT_SD_MM),
             // The belief's length of a shaft reaches to the ground.
@@ -217,8 +218,8 @@ impl Assembly<'_> {
         })
     }
 
-    /// The balance of the finished, dry club on the scale that the target means. Where the target rests on a reading of
-    /// the reference club, that is its true balance less how far the reference club's lies from the figure that was
+    /// The swing weight of the finished, dry club on the scale that the target means. Where the target rests on a reading of
+    /// the reference club, that is its true swing weight less how far the reference club's lies from the figure that was
     /// read: what the scale was off by on that day is in the target, and must be in the finish.
     pub(crate) fn finish_probe(&self, club: &ClubId) -> Probe {
         let finish = true_finish(club);
@@ -241,12 +242,12 @@ impl Assembly<'_> {
             What::CheckWeight => {
                 let check = self.shop.check_weight.as_ref()?;
                 Quantity::CheckWeight {
-                    true_points: check.balance_points,
+                    true_points: check.swing_weight_points,
                     mass_g: check.mass_g,
                     shared: Some(CHECK_WEIGHT.into()),
                 }
             }
-            What::ReferenceBalance => Quantity::CheckWeight {
+            What::ReferenceSwingWeight => Quantity::CheckWeight {
                 true_points: self.reference_points()?,
                 mass_g: self.job.sheet.reference.as_ref().and_then(|r| r.total_mass_g).unwrap_or(REFERENCE_MASS_G),
                 shared: Some(REFERENCE.into()),
@@ -329,11 +330,11 @@ impl Believed<'_> {
         let belief = &self.doubt.belief;
         let own_sd = belief.gradient(&true_finish(club))?.variance().max(0.0).sqrt();
         let finish = belief.gradient(&self.assembly.finish_probe(club))?;
-        let tolerance = found.target.tolerances.balance_points;
-        let deviation = finish.mean - found.target.balance_points;
+        let tolerance = found.target.tolerances.swing_weight_points;
+        let deviation = finish.mean - found.target.swing_weight_points;
         let sd = finish.variance().max(0.0).sqrt();
         Ok(Some(Finish {
-            balance_points: finish.mean,
+            swing_weight_points: finish.mean,
             band_points: BAND_95 * sd,
             own_band_points: BAND_95 * own_sd,
             chance: estimation::normal::between(-tolerance, tolerance, deviation, sd),
@@ -369,9 +370,9 @@ fn on_club(plan: &ClubPlan, on: &[Role]) -> OnClub {
     if plan.extras.is_empty() { on } else { on.with(Role::Extra) }
 }
 
-/// The true balance of the finished, dry club. What a scale is off by today is not part of it.
+/// The true swing weight of the finished, dry club. What a scale is off by today is not part of it.
 fn true_finish(club: &ClubId) -> Probe {
-    Probe::of_club(club.0.clone(), Quantity::Balance, OnClub::finished())
+    Probe::of_club(club.0.clone(), Quantity::SwingWeight, OnClub::finished())
 }
 
 /// Hours of work since the first reading or check, in quarters, for the drift of a scale. A night or a weekend counts no more

@@ -13,7 +13,7 @@ use crate::remedy::{Remedy, Spare};
 use crate::step::Step;
 use crate::target::{Fit, Target, target_of};
 use jiff::Timestamp;
-use quantity::{Balance, decimal};
+use quantity::{SwingWeight, decimal};
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
@@ -230,7 +230,7 @@ fn step_state(
         let on = reading.map_or(step.on.as_slice(), |r| r.on.as_slice());
         let target = target_of(believed.assembly, club, what, on);
         let fit = target.zip(reading).map(|(target, reading)| match finish {
-            Some(finish) if what == What::Balance => target.fit(target.value + finish.deviation_points),
+            Some(finish) if what == What::SwingWeight => target.fit(target.value + finish.deviation_points),
             _ => target.fit(reading.value),
         });
         let expected = match reading {
@@ -281,7 +281,11 @@ pub fn chance_words(chance: f64) -> String {
 /// "D0.1 ± 0.4": a finish as people say it.
 #[must_use]
 pub fn finish_words(finish: &Finish) -> String {
-    format!("{} ± {}", Balance::from_points(finish.balance_points).letter(1), decimal(finish.band_points.max(0.05), 1))
+    format!(
+        "{} ± {}",
+        SwingWeight::from_points(finish.swing_weight_points).letter(1),
+        decimal(finish.band_points.max(0.05), 1)
+    )
 }
 
 /// What a reading means for its club, and what to do now; `remedies` are those of the club, the best first.
@@ -361,7 +365,7 @@ fn believed_words(
 
 /// One verdict over all readings of a step. It begins with the other readings that are off target.
 fn with_what_is_off(meaning: Meaning, step: &StepState) -> Meaning {
-    let off = step.asks.iter().filter(|a| a.fit == Some(Fit::Off) && a.what != What::Balance && !a.doubted);
+    let off = step.asks.iter().filter(|a| a.fit == Some(Fit::Off) && a.what != What::SwingWeight && !a.doubted);
     let said: Vec<String> = off
         .filter_map(|ask| {
             let (reading, target) = (ask.reading.as_ref()?, ask.target?);
@@ -416,7 +420,7 @@ fn doubt_words(believed: &Believed<'_>, reading: &Reading, spares: &[Spare<'_>])
     })
 }
 
-/// Loft and lie have no part in the balance: say of both how far to bend, and whether the head allows it.
+/// Loft and lie have no part in the swing weight: say of both how far to bend, and whether the head allows it.
 fn angle_words(step: &StepState, limit_deg: f64) -> Meaning {
     let (mut words, mut next) = (Vec::new(), Vec::new());
     let mut tone = Tone::Good;

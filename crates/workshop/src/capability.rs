@@ -15,7 +15,7 @@ pub struct Outcome {
     pub on: Date,
     /// Model of its head.
     pub head_model: String,
-    /// Balance as built minus what the sheet asks, points.
+    /// Swing weight as built minus what the sheet asks, points.
     pub deviation_points: f64,
     /// Half width of the tolerance, points.
     pub tolerance_points: f64,

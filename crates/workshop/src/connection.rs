@@ -10,8 +10,8 @@ words! {
     Shows {
         /// Mass.
         Mass = "mass", "mass";
-        /// Balance of a club.
-        Balance = "balance", "balance";
+        /// Swing weight of a club.
+        SwingWeight = "swing_weight" was "balance", "swing weight";
     }
 }
 
@@ -54,7 +54,7 @@ pub struct LineFormat {
     /// The mark of a settled value; left out: a value counts as settled when it has stood still.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub settled: Option<SettledMark>,
-    /// Unit of lines that carry none: g, kg, oz, lb, gr for a mass; `oz in` or points (`D2.5`) for a balance. Left out:
+    /// Unit of lines that carry none: g, kg, oz, lb, gr for a mass; `oz in` or points (`D2.5`) for a swing weight. Left out:
     /// a line without a unit is refused.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub unit: Option<String>,

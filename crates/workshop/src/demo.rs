@@ -26,7 +26,7 @@ pub fn shop() -> Shop {
         tape: Some("TAPE-2S".into()),
         check_weight: Some(CheckWeight {
             name: "Check club, red band".into(),
-            balance_points: 31.4,
+            swing_weight_points: 31.4,
             sd_points: 0.04,
             mass_g: 412.0,
         }),

@@ -8,7 +8,7 @@ use estimation::{OnClub, Probe, Quantity};
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
-/// One stage of the funnel: a step that reads the balance.
+/// One stage of the funnel: a step that reads the swing weight.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
 pub struct FunnelPoint {
     /// Key of the step.
@@ -27,14 +27,14 @@ pub struct FunnelPoint {
 }
 
 impl Believed<'_> {
-    /// The funnel of one club; empty without a plan or without a step that reads the balance.
+    /// The funnel of one club; empty without a plan or without a step that reads the swing weight.
     ///
     /// # Errors
     /// Figures that the belief cannot work with.
     pub fn funnel(&self, club: &ClubId) -> Result<Vec<FunnelPoint>, WorkshopError> {
         let job = self.assembly.job;
         let (Some(found), Some(finish)) = (job.club(club), self.finish(club)?) else { return Ok(Vec::new()) };
-        let target = found.target.balance_points;
+        let target = found.target.swing_weight_points;
         let model = self.assembly.job_model()?;
         let probe = self.assembly.finish_probe(club);
         let scale = &self.assembly.shop.balance_scale;
@@ -43,11 +43,11 @@ impl Believed<'_> {
         let place = |step: &str| job.steps.iter().position(|s| s.key == step);
         let mut points = Vec::new();
         let mut planned: Vec<(Probe, f64)> = Vec::new();
-        for (at, step) in job.steps.iter().enumerate().filter(|(_, s)| s.asks.contains(&What::Balance)) {
+        for (at, step) in job.steps.iter().enumerate().filter(|(_, s)| s.asks.contains(&What::SwingWeight)) {
             let read: Option<&Reading> = standing
                 .iter()
                 .rev()
-                .find(|r| r.club == *club && r.step == step.key && r.what == What::Balance)
+                .find(|r| r.club == *club && r.step == step.key && r.what == What::SwingWeight)
                 .copied();
             let point = if let Some(reading) = read {
                 let so_far: Vec<Reading> = standing
@@ -58,7 +58,7 @@ impl Believed<'_> {
                 let mut seen = self.assembly.observations(&so_far);
                 seen.retain(|o| !self.is_set_aside(&o.id));
                 let then = model.solve(&seen)?.answer(&probe)?;
-                let expected = self.expected(club, What::Balance, &reading.on)?.map_or(reading.value, |e| e.value);
+                let expected = self.expected(club, What::SwingWeight, &reading.on)?.map_or(reading.value, |e| e.value);
                 FunnelPoint {
                     step: step.key.clone(),
                     label: step.label.clone(),
@@ -68,7 +68,7 @@ impl Believed<'_> {
                     doubted: self.is_doubted(&reading.id),
                 }
             } else {
-                let next = Probe::of_club(club.0.clone(), Quantity::Balance, OnClub::of(&step.on));
+                let next = Probe::of_club(club.0.clone(), Quantity::SwingWeight, OnClub::of(&step.on));
                 planned.push((next.on_scale(scale.key.clone()), noise));
                 FunnelPoint {
                     step: step.key.clone(),

@@ -5,13 +5,15 @@ use utoipa::ToSchema;
 
 /// A closed list whose members have a key for documents and a word for people.
 ///
+/// `was` gives the key of earlier versions, which stands in databases and files of their time and is still read.
+///
 /// The key is matched as a token: as a `literal` it would reach the derives wrapped, and the schema of the API would name
 /// the variants instead of the keys.
 macro_rules! words {
-    ($(#[$doc:meta])* $name:ident { $($(#[$vdoc:meta])* $variant:ident = $key:tt, $word:literal;)* }) => {
+    ($(#[$doc:meta])* $name:ident { $($(#[$vdoc:meta])* $variant:ident = $key:tt $(was $former:literal)?, $word:literal;)* }) => {
         $(#[$doc])*
         #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize, ToSchema)]
-        pub enum $name { $($(#[$vdoc])* #[serde(rename = $key)] $variant,)* }
+        pub enum $name { $($(#[$vdoc])* #[serde(rename = $key $(, alias = $former)?)] $variant,)* }
 
         impl $name {
             /// Every member, in the order of the trade.
@@ -32,7 +34,7 @@ macro_rules! words {
             /// The member with this key.
             #[must_use]
             pub fn from_key(key: &str) -> Option<Self> {
-                match key { $($key => Some(Self::$variant),)* _ => None }
+                match key { $($key $(| $former)? => Some(Self::$variant),)* _ => None }
             }
         }
 

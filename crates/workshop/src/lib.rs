@@ -2,7 +2,7 @@
 //! bench, readings, the adhesive batch and the record. Pure: no I/O, no clock, no randomness; the time is a parameter.
 //!
 //! Documents that cross the API are plain structs whose numeric fields end in their unit. Lengths are millimetres,
-//! masses grams, balances points since A0 (so `D2` is 32.0, `D0` is 30.0), angles degrees.
+//! masses grams, swing weights points since A0 (so `D2` is 32.0, `D0` is 30.0), angles degrees.
 
 pub mod ask;
 pub mod assembly;

@@ -46,8 +46,8 @@ words! {
         Weighed = "weighed", "club weighed before and after gluing";
         /// The club weighed now that it is glued.
         Total = "total", "glued club weighed";
-        /// The balance read once more, re-seated.
-        Again = "again", "balance read once more";
+        /// The swing weight read once more, re-seated.
+        Again = "again", "swing weight read once more";
         /// One club finished before the others are glued.
         Pilot = "pilot", "one club first";
     }
@@ -111,7 +111,7 @@ pub fn offers(believed: &Believed<'_>, club: &ClubId, spares: &[Spare<'_>]) -> R
                 club: other,
                 planned: planned(believed, other, progress),
                 effects: GripBox::of(believed, other, spares)?.effects(),
-                tolerance_points: other.target.tolerances.balance_points,
+                tolerance_points: other.target.tolerances.swing_weight_points,
             });
         }
     }
@@ -176,13 +176,13 @@ fn planned(believed: &Believed<'_>, club: &JobClub, progress: Progress) -> Vec<(
         return Vec::new();
     }
     crate::remedy::cure_step(&believed.assembly.job.steps)
-        .map(|step| vec![balance_reading(believed, club, &step.on)])
+        .map(|step| vec![swing_weight_reading(believed, club, &step.on)])
         .unwrap_or_default()
 }
 
-fn balance_reading(believed: &Believed<'_>, club: &JobClub, on: &[Role]) -> (Probe, f64) {
+fn swing_weight_reading(believed: &Believed<'_>, club: &JobClub, on: &[Role]) -> (Probe, f64) {
     let scale = &believed.assembly.shop.balance_scale;
-    let probe = Probe::of_club(club.id.0.clone(), Quantity::Balance, OnClub::of(on)).on_scale(scale.key.clone());
+    let probe = Probe::of_club(club.id.0.clone(), Quantity::SwingWeight, OnClub::of(on)).on_scale(scale.key.clone());
     (probe, scale.noise_sd.hypot(scale.display_step / 12f64.sqrt()).max(1e-3))
 }
 
@@ -192,14 +192,14 @@ fn mass_reading(believed: &Believed<'_>, club: &JobClub, quantity: Quantity, on:
     (probe, scale.noise_sd.hypot(scale.display_step / 12f64.sqrt()).max(1e-3))
 }
 
-/// The step at which a club stands for a balance or mass reading now: the last one read with the whole club together.
+/// The step at which a club stands for a swing weight or mass reading now: the last one read with the whole club together.
 fn step_now<'a>(believed: &'a Believed<'_>, club: &JobClub) -> Option<&'a Step> {
     let job = believed.assembly.job;
     let read = believed.standing();
     job.steps
         .iter()
         .rev()
-        .find(|s| s.asks.contains(&What::Balance) && read.iter().any(|r| r.club == club.id && r.step == s.key))
+        .find(|s| s.asks.contains(&What::SwingWeight) && read.iter().any(|r| r.club == club.id && r.step == s.key))
 }
 
 fn candidates(believed: &Believed<'_>, club: &JobClub, progress: Progress) -> Result<Vec<Candidate>, WorkshopError> {
@@ -213,11 +213,12 @@ fn candidates(believed: &Believed<'_>, club: &JobClub, progress: Progress) -> Re
     let mut add = |measure, what, on: &[Role], readings, minutes| {
         found.push(Candidate { measure, what, on: on.to_vec(), readings, minutes });
     };
-    for (measure, what, minutes, seatings) in
-        [(Measure::CheckWeight, What::CheckWeight, 1.0, 1.0f64), (Measure::Reference, What::ReferenceBalance, 3.0, 4.0)]
-    {
+    for (measure, what, minutes, seatings) in [
+        (Measure::CheckWeight, What::CheckWeight, 1.0, 1.0f64),
+        (Measure::Reference, What::ReferenceSwingWeight, 3.0, 4.0),
+    ] {
         if let Some(quantity) = assembly.known_weight(what) {
-            let (mut probe, sd) = balance_reading(believed, club, &[]);
+            let (mut probe, sd) = swing_weight_reading(believed, club, &[]);
             probe.quantity = quantity;
             probe.club = None;
             add(measure, what, &[], vec![(probe, sd / seatings.sqrt())], minutes);
@@ -233,7 +234,7 @@ fn candidates(believed: &Believed<'_>, club: &JobClub, progress: Progress) -> Re
         add(Measure::Cap, What::CapThickness, &[], of_part(Quantity::CapThickness, CAP_SD_MM), 0.5);
     }
     if let Some(step) = step_now(believed, club) {
-        add(Measure::Again, What::Balance, &step.on, vec![balance_reading(believed, club, &step.on)], 0.5);
+        add(Measure::Again, What::SwingWeight, &step.on, vec![swing_weight_reading(believed, club, &step.on)], 0.5);
     }
     let cured = crate::remedy::cure_step(&assembly.job.steps).map(|s| s.on.clone());
     if progress.glued {
@@ -249,8 +250,8 @@ fn candidates(believed: &Believed<'_>, club: &JobClub, progress: Progress) -> Re
             let after = mass_reading(believed, club, Quantity::TotalMass, on);
             add(Measure::Weighed, What::TotalMass, &dry, vec![before, after], 1.0);
             let finished: Vec<Role> = OnClub::finished().iter().collect();
-            let pilot = vec![balance_reading(believed, club, on), balance_reading(believed, club, &finished)];
-            add(Measure::Pilot, What::Balance, &finished, pilot, 5.0);
+            let pilot = vec![swing_weight_reading(believed, club, on), swing_weight_reading(believed, club, &finished)];
+            add(Measure::Pilot, What::SwingWeight, &finished, pilot, 5.0);
         }
     }
     Ok(found)
@@ -269,7 +270,7 @@ fn offer_words(club: &JobClub, measure: Measure, gained: f64, bands: (f64, f64))
         Measure::ShaftCentre => format!("Balance the cut shaft of the {number} on an edge, from the butt"),
         Measure::Weighed => format!("Weigh the {number} before gluing and again after the cure"),
         Measure::Total => format!("Weigh the {number} as it is, glued and without grip"),
-        Measure::Again => format!("Seat the {number} anew and read its balance once more"),
+        Measure::Again => format!("Seat the {number} anew and read its swing weight once more"),
         Measure::Pilot => format!("Glue and finish the {number} before the others are glued"),
     };
     if bands.0 - bands.1 >= 0.02 {

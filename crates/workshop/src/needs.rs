@@ -68,7 +68,7 @@ type Key = (PartKind, String, Option<String>);
 /// Puts the stock against the clubs that have no parts yet, by kind, model and number. `bulk_held` is how many pieces of
 /// a counted bulk are held. Free parts are given to the jobs in the order in which they are due, jobs before sheets.
 ///
-/// Masses are not looked at: what fits by count may still miss its balance, which only a plan can tell.
+/// Masses are not looked at: what fits by count may still miss its swing weight, which only a plan can tell.
 #[must_use]
 pub fn needs(
     clubs: &[OpenClub<'_>],

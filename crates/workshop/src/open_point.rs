@@ -204,10 +204,10 @@ fn before_glue(
     let earlier = || job.steps.iter().zip(&state.steps).take_while(|(step, _)| step.key != glue.key);
     // A swing weight with the parts that are to be glued shows a wrong head, shaft or cut as nothing else does. Steps that
     // may be left out without a question are left out without one here, too.
-    let read = |ask: &AskState| ask.what == What::Balance && ask.reading.is_some();
-    let asked = earlier().any(|(step, _)| !step.optional && step.asks.contains(&What::Balance));
+    let read = |ask: &AskState| ask.what == What::SwingWeight && ask.reading.is_some();
+    let asked = earlier().any(|(step, _)| !step.optional && step.asks.contains(&What::SwingWeight));
     if asked && !earlier().any(|(_, state)| state.asks.iter().any(read)) {
-        open.push(OpenPoint::Unread { what: What::Balance });
+        open.push(OpenPoint::Unread { what: What::SwingWeight });
     }
     if let Some(club) = job.club(&state.club) {
         let limit_deg = believed.assembly.library.head(&club.target.head_model)?.bend_limit_deg;
@@ -242,7 +242,7 @@ fn before_hand_over(state: &ClubState, last: &Step, open: &mut Vec<OpenPoint>) {
         // A doubted one is on the list already.
         if ask.fit == Some(Fit::Off) && !ask.doubted {
             let value = match (&ask.reading, state.finish.as_ref()) {
-                (_, Some(finish)) if what == What::Balance => target.value + finish.deviation_points,
+                (_, Some(finish)) if what == What::SwingWeight => target.value + finish.deviation_points,
                 (Some(reading), _) => reading.value,
                 (None, _) => continue,
             };

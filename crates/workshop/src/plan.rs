@@ -92,8 +92,9 @@ pub struct ClubPlan {
 pub struct Expected {
     /// Step.
     pub step: String,
-    /// Balance as the shop's scale will show it, points since A0.
-    pub balance_points: f64,
+    /// Swing weight as the shop's scale will show it, points since A0.
+    #[serde(alias = "balance_points")]
+    pub swing_weight_points: f64,
     /// Half width of the 95 % band.
     pub band_points: f64,
 }

@@ -28,8 +28,8 @@ words! {
         GripMass = "grip_mass", "grip mass";
         /// Mass of the whole club.
         TotalMass = "total_mass", "total mass";
-        /// Balance on the 14-inch fulcrum.
-        Balance = "balance", "balance";
+        /// Swing weight, on the 14-inch fulcrum.
+        SwingWeight = "swing_weight" was "balance", "swing weight";
         /// Balance point from the butt.
         BalancePoint = "balance_point", "balance point";
         /// Length of the cut shaft.
@@ -49,7 +49,7 @@ words! {
         /// What the balance scale shows for the shop's check weight.
         CheckWeight = "check_weight", "check weight";
         /// What the shop's balance scale shows for the reference club.
-        ReferenceBalance = "reference_balance", "reference club";
+        ReferenceSwingWeight = "reference_swing_weight" was "reference_balance", "reference club";
         /// Frequency in cycles per minute.
         Cpm = "cpm", "frequency";
         /// Direction of the soft side.
@@ -90,7 +90,7 @@ impl What {
             | Self::TapeMass
             | Self::GripMass
             | Self::TotalMass => Unit::Gram,
-            Self::Balance | Self::CheckWeight | Self::ReferenceBalance => Unit::Points,
+            Self::SwingWeight | Self::CheckWeight | Self::ReferenceSwingWeight => Unit::Points,
             Self::BalancePoint
             | Self::ShaftLength
             | Self::FinishedLength
@@ -131,7 +131,7 @@ impl What {
             Self::TapeMass => (0.1, 60.0),
             Self::GripMass => (10.0, 250.0),
             Self::TotalMass => (200.0, 1000.0),
-            Self::Balance | Self::CheckWeight | Self::ReferenceBalance => (-60.0, 160.0),
+            Self::SwingWeight | Self::CheckWeight | Self::ReferenceSwingWeight => (-60.0, 160.0),
             Self::GripCentre => (40.0, 250.0),
             Self::CapThickness => (0.5, 12.0),
             Self::ShaftBalancePoint => (150.0, 900.0),

@@ -36,14 +36,14 @@ pub const ASKED_CONFIDENCE: f64 = 0.95;
 /// One value of one club: target, as built, how far off.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
 pub struct Line {
-    /// What it is: "balance", "length to the cap" …
+    /// What it is: "swing weight", "length to the cap" …
     pub what: String,
     /// Unit of the figures.
     pub unit: String,
     /// What the sheet asks.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub target: Option<f64>,
-    /// What was built: for the balance and the masses the belief after all readings, else the last reading.
+    /// What was built: for the swing weight and the masses the belief after all readings, else the last reading.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub built: Option<f64>,
     /// Half width of the 95 % band of `built`.
@@ -251,18 +251,18 @@ fn lines<'r>(
     let tolerances = &target.tolerances;
     let mut lines = Vec::new();
     let finished = believed.standing().iter().any(|r| {
-        r.club == club.id && r.what == What::Balance && r.on.contains(&Role::Grip) && !believed.is_doubted(&r.id)
+        r.club == club.id && r.what == What::SwingWeight && r.on.contains(&Role::Grip) && !believed.is_doubted(&r.id)
     });
     let finish = if finished { believed.finish(&club.id)? } else { None };
-    lines.push(balance_line(target, finish)?);
+    lines.push(swing_weight_line(target, finish)?);
     if let Some(finish) = finish.filter(|_| believed.assembly.reference_elsewhere()) {
         // Likeness among the clubs does not hang on how far two scales of two rooms differ.
         lines.push(line(
-            "balance, within the set",
+            "swing weight, within the set",
             "points",
-            Some(target.balance_points),
-            Some((finish.balance_points, finish.own_band_points)),
-            Some(tolerances.balance_points),
+            Some(target.swing_weight_points),
+            Some((finish.swing_weight_points, finish.own_band_points)),
+            Some(tolerances.swing_weight_points),
         )?);
     }
     let to_cap_mm =
@@ -293,20 +293,20 @@ fn gripped() -> Vec<Role> {
     vec![Head, Adapter, Screw, Shaft, Ferrule, TipWeight, Adhesive, Tape, Grip, Extra]
 }
 
-/// The balance against the sheet, the difference of two scales counted where the reference was read on another.
-fn balance_line(target: &SheetClub, finish: Option<Finish>) -> Result<Line, WorkshopError> {
-    let asked = target.balance_points;
+/// The swing weight against the sheet, the difference of two scales counted where the reference was read on another.
+fn swing_weight_line(target: &SheetClub, finish: Option<Finish>) -> Result<Line, WorkshopError> {
+    let asked = target.swing_weight_points;
     let Some(finish) = finish else {
-        return line("balance", "points", Some(asked), None, Some(target.tolerances.balance_points));
+        return line("swing weight", "points", Some(asked), None, Some(target.tolerances.swing_weight_points));
     };
     let judged = line(
-        "balance",
+        "swing weight",
         "points",
         Some(asked),
         Some((asked + finish.deviation_points, finish.band_points)),
-        Some(target.tolerances.balance_points),
+        Some(target.tolerances.swing_weight_points),
     )?;
-    Ok(Line { built: Some(finish.balance_points), difference: Some(finish.deviation_points), ..judged })
+    Ok(Line { built: Some(finish.swing_weight_points), difference: Some(finish.deviation_points), ..judged })
 }
 
 fn line(
@@ -362,9 +362,9 @@ mod tests {
 
     #[test]
     fn what_is_known_too_badly_cannot_be_in() {
-        let found = line("balance", "points", Some(32.0), Some((32.0, 0.4)), Some(0.3)).unwrap();
+        let found = line("swing weight", "points", Some(32.0), Some((32.0, 0.4)), Some(0.3)).unwrap();
         assert_eq!((found.verdict, found.guard_band), (Verdict::TooClose, None));
-        let unread = line("balance", "points", Some(32.0), None, Some(0.3)).unwrap();
+        let unread = line("swing weight", "points", Some(32.0), None, Some(0.3)).unwrap();
         assert_eq!((unread.verdict, unread.probability), (Verdict::NotRead, None));
     }
 }

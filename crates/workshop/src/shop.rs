@@ -36,14 +36,15 @@ pub struct Scale {
     pub drift_sd_per_root_h: f64,
 }
 
-/// A weight, best shaped like a club, whose balance the shop trusts.
+/// A weight, best shaped like a club, whose swing weight the shop trusts.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
 pub struct CheckWeight {
     /// What people call it.
     pub name: String,
     /// What a true scale shows for it, points since A0.
-    pub balance_points: f64,
+    #[serde(alias = "balance_points")]
+    pub swing_weight_points: f64,
     /// How surely that is known: one standard deviation, points.
     #[schema(minimum = 0.001, maximum = 1)]
     pub sd_points: f64,
@@ -250,8 +251,8 @@ impl Shop {
             }
         }
         if let Some(check) = &self.check_weight {
-            let (low, high) = What::Balance.possible();
-            within("check_weight.balance_points", check.balance_points, low, high, "points")?;
+            let (low, high) = What::SwingWeight.possible();
+            within("check_weight.swing_weight_points", check.swing_weight_points, low, high, "points")?;
             within("check_weight.sd_points", check.sd_points, 0.001, 1.0, "points")?;
             within("check_weight.mass_g", check.mass_g, 50.0, 1000.0, "g")?;
         }

@@ -136,15 +136,15 @@ pub fn full_build() -> Vec<Step> {
         step(
             "dry",
             "Dry",
-            "Head and ferrule on, no grip, nothing glued. Read the balance.",
-            &[What::Balance],
+            "Head and ferrule on, no grip, nothing glued. Read the swing weight.",
+            &[What::SwingWeight],
             dry.to_vec(),
         ),
         step(
             "tip",
             "Tip weight",
-            "The weight in the tip, still dry. Read the balance.",
-            &[What::Balance],
+            "The weight in the tip, still dry. Read the swing weight.",
+            &[What::SwingWeight],
             with(&dry, &[TipWeight]),
         ),
         Step {
@@ -169,8 +169,8 @@ pub fn full_build() -> Vec<Step> {
             ..step(
                 "cured",
                 "Cured",
-                "Ferrule turned, no grip. Read the balance: the grip is chosen after this.",
-                &[What::Balance],
+                "Ferrule turned, no grip. Read the swing weight: the grip is chosen after this.",
+                &[What::SwingWeight],
                 cured.to_vec(),
             )
         },
@@ -180,8 +180,8 @@ pub fn full_build() -> Vec<Step> {
             ..step(
                 "gripped",
                 "Gripped, wet",
-                "Tape and grip on, solvent still in it. Read the balance.",
-                &[What::Balance],
+                "Tape and grip on, solvent still in it. Read the swing weight.",
+                &[What::SwingWeight],
                 with(&gripped, &[Solvent]),
             )
         },
@@ -190,8 +190,8 @@ pub fn full_build() -> Vec<Step> {
             ..step(
                 "finish",
                 "Finish",
-                "Solvent dry. Balance, total mass and length of the finished club.",
-                &[What::Balance, What::TotalMass, What::FinishedLength],
+                "Solvent dry. Swing weight, total mass and length of the finished club.",
+                &[What::SwingWeight, What::TotalMass, What::FinishedLength],
                 gripped.clone(),
             )
         },

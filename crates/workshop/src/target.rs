@@ -42,8 +42,8 @@ impl Target {
 pub fn target_of(assembly: Assembly<'_>, club: &JobClub, what: What, on: &[Role]) -> Option<Target> {
     let (asked, tolerances) = (&club.target, &club.target.tolerances);
     let (value, tolerance) = match what {
-        What::Balance if on.contains(&Role::Grip) && !on.contains(&Role::Solvent) => {
-            (asked.balance_points, tolerances.balance_points)
+        What::SwingWeight if on.contains(&Role::Grip) && !on.contains(&Role::Solvent) => {
+            (asked.swing_weight_points, tolerances.swing_weight_points)
         }
         What::FinishedLength => {
             let cap_mm = assembly.library.grip(&asked.grip_model).map_or(0.0, |grip| grip.cap_mm);

@@ -1,4 +1,4 @@
-//! Weights in the tip of a shaft: where they lie, and what they do to the balance.
+//! Weights in the tip of a shaft: where they lie, and what they do to the swing weight.
 //!
 //! The first lies at the end of the tip, a second one on top of it. A flange stays outside and lifts the tip off the bottom
 //! of the bore, so that the shaft is cut shorter by as much and the weight sits where it would without. The plan, the
@@ -35,7 +35,7 @@ pub(crate) fn arms_mm(tip_mm: f64, lengths_mm: impl IntoIterator<Item = f64>) ->
     })
 }
 
-/// What stacked weights do to the balance, points, the lowest first. `bare_mm` is the length of the shaft as it would be
+/// What stacked weights do to the swing weight, points, the lowest first. `bare_mm` is the length of the shaft as it would be
 /// without a flange, `cap_mm` the thickness of the grip's cap.
 pub(crate) fn points(bare_mm: f64, cap_mm: f64, weights: &[InTip]) -> f64 {
     let tip_mm = bare_mm - weights.iter().map(|w| w.flange_mm).sum::<f64>();
@@ -50,7 +50,7 @@ pub(crate) fn lost_points(lower: InTip, upper: InTip) -> f64 {
     alone(lower) + alone(upper) - points(0.0, 0.0, &[lower, upper])
 }
 
-/// What the weights of a plan do to the balance of its club, points.
+/// What the weights of a plan do to the swing weight of its club, points.
 ///
 /// # Errors
 /// A model that the library lacks.

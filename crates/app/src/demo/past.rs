@@ -12,7 +12,7 @@ use crate::{App, AppError};
 use jiff::civil::Date;
 use jiff::tz::TimeZone;
 use jiff::{SignedDuration, Timestamp, ToSpan};
-use quantity::{Balance, Length, decimal};
+use quantity::{Length, SwingWeight, decimal};
 use simulation::advice::{choose_grips, choose_tips};
 use simulation::past::{Assembled, Occasion, PastShop};
 use std::sync::Arc;
@@ -131,7 +131,7 @@ impl<'a> PastWork<'a> {
                 self.later(1);
                 let when = self.occasion(0, 0, nth);
                 let shown = match gauge.measures {
-                    Measures::Balance => self.shop.shows_check_weight(standard.value, when),
+                    Measures::SwingWeight => self.shop.shows_check_weight(standard.value, when),
                     Measures::Mass => self.shop.shows_mass(standard.value, when),
                     _ => continue,
                 };
@@ -183,7 +183,7 @@ impl<'a> PastWork<'a> {
             // A grip is weighed when it is chosen.
             let asks = step.asks.iter().copied().filter(|what| chosen_late(*what).is_none()).collect();
             let step = Step { asks, ..step };
-            let weighs = |step: &Step| step.asks.contains(&What::Balance);
+            let weighs = |step: &Step| step.asks.contains(&What::SwingWeight);
             if weighs(&step) && !self.steps[..at].iter().any(weighs) {
                 self.read_reference(at, &step).await?;
             }
@@ -191,7 +191,9 @@ impl<'a> PastWork<'a> {
                 self.read(club, at, &step, forgotten == Some(club.slot)).await?;
             }
             self.put_down().await?;
-            if step.on.contains(&Role::Grip) && !step.on.contains(&Role::Solvent) && step.asks.contains(&What::Balance)
+            if step.on.contains(&Role::Grip)
+                && !step.on.contains(&Role::Solvent)
+                && step.asks.contains(&What::SwingWeight)
             {
                 self.read_again(at, &step).await?;
             }
@@ -243,7 +245,7 @@ impl<'a> PastWork<'a> {
     /// The reference club on the bench's own scale, re-seated: what the targets are is known no better than it is.
     async fn read_reference(&mut self, at: usize, step: &Step) -> Result<(), AppError> {
         let Some(club) = self.clubs().into_iter().next() else { return Ok(()) };
-        let reference = Step { asks: vec![What::ReferenceBalance], on: Vec::new(), ..step.clone() };
+        let reference = Step { asks: vec![What::ReferenceSwingWeight], on: Vec::new(), ..step.clone() };
         for nth in AGAIN..AGAIN + REFERENCE_SEATED {
             self.keep(&club, at, &reference, &[], nth).await?;
         }
@@ -254,7 +256,7 @@ impl<'a> PastWork<'a> {
     async fn read_again(&mut self, at: usize, step: &Step) -> Result<(), AppError> {
         let record = self.app.record(self.number).await?;
         let close = |club: &ClubRecord| club.lines.iter().any(|l| l.unit == "points" && l.verdict == Verdict::TooClose);
-        let again = Step { asks: vec![What::Balance], ..step.clone() };
+        let again = Step { asks: vec![What::SwingWeight], ..step.clone() };
         for found in record.clubs.iter().filter(|c| close(c)) {
             let club = self.file.club_at(found.slot)?.clone();
             self.keep(&club, at, &again, &again.on, AGAIN).await?;
@@ -399,10 +401,10 @@ impl<'a> PastWork<'a> {
         };
         let truth = self.shop.club(made)?;
         let when = self.occasion(club.slot, at, nth);
-        let reference = self.file.job.sheet.reference.as_ref().and_then(|reference| reference.balance_points);
+        let reference = self.file.job.sheet.reference.as_ref().and_then(|reference| reference.swing_weight_points);
         let shown = |what: &What| {
             let value = match what {
-                What::ReferenceBalance => reference.map(|points| self.shop.shows_reference(points, when)),
+                What::ReferenceSwingWeight => reference.map(|points| self.shop.shows_reference(points, when)),
                 what => self.shop.shows(&truth, *what, on, when),
             };
             value.map(|value| (*what, value))
@@ -421,7 +423,7 @@ fn chosen_late(what: What) -> Option<PartKind> {
 /// A reading as a builder writes it.
 fn typed(what: What, value: f64) -> String {
     match what.unit() {
-        Unit::Points => Balance::from_points(value).letter(1),
+        Unit::Points => SwingWeight::from_points(value).letter(1),
         Unit::Millimetre => Length::from_mm(value).print_inches(),
         Unit::Gram => decimal(value, 1),
         Unit::Degree => decimal(value, 2).trim_end_matches('0').trim_end_matches('.').to_owned(),

@@ -360,7 +360,7 @@ impl App {
         tx.save_club(&JobClub { plan: None, ..club.clone() }, &file.job.id).await?;
         let reason = format!("read before the club lost its plan: {}", action.reason.trim());
         for reading in standing(&file.readings) {
-            let of_scale = matches!(reading.what, What::CheckWeight | What::ReferenceBalance);
+            let of_scale = matches!(reading.what, What::CheckWeight | What::ReferenceSwingWeight);
             if reading.club == club.id && !of_scale {
                 tx.take_back(&reading.id, &reason, &action.by, self.now()).await?;
             }

@@ -132,7 +132,7 @@ pub struct GripSizeOutput {
     /// Standard deviation of `diameter_with_layers_needed_in`.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub diameter_with_layers_needed_in_sd: Option<f64>,
-    /// What the tape does to the balance, where its mass is known.
+    /// What the tape does to the swing weight, where its mass is known.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub tape: Option<TapeOutput>,
     /// What to think about before the grip goes on.
@@ -159,7 +159,7 @@ pub struct GripStationOutput {
     pub diameter_of_kept_volume_in_sd: Option<f64>,
 }
 
-/// What the tape does to the balance.
+/// What the tape does to the swing weight.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, ToSchema)]
 pub struct TapeOutput {
     /// Mass of one layer in grams.
@@ -174,12 +174,12 @@ pub struct TapeOutput {
     pub mass_g_sd: Option<f64>,
     /// Centre of the tape from the butt end of the gripped club, in inches.
     pub position_in: f64,
-    /// Points of balance that one layer gives about the 14-inch fulcrum.
+    /// Points of swing weight that one layer gives about the 14-inch fulcrum.
     pub change_a_layer_points: f64,
     /// Standard deviation of `change_a_layer_points`.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub change_a_layer_points_sd: Option<f64>,
-    /// Points of balance that all layers give.
+    /// Points of swing weight that all layers give.
     pub change_points: f64,
     /// Standard deviation of `change_points`.
     #[serde(skip_serializing_if = "Option::is_none")]

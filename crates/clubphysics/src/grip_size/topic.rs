@@ -27,7 +27,7 @@ const LAYERS_MAX: f64 = 40.0;
 pub const TOPIC: Topic = Topic {
     name: "grip-size",
     title: "Grip size",
-    summary: "Diameter along a grip on its shaft, layers of tape for a wanted size, and what the tape does to the balance.",
+    summary: "Diameter along a grip on its shaft, layers of tape for a wanted size, and what the tape does to the swing weight.",
     example,
     run: |input| through_json(&input, grip_size),
 };

@@ -1,4 +1,4 @@
-//! A series of lengths, matched by balance or by inertia: two different laws.
+//! A series of lengths, matched by swing weight or by inertia: two different laws.
 //!
 //! The reference club keeps its grip; every length of the series has the same model of head at the same place beyond
 //! the shaft. US patent 3,698,239 (1972) is a source for sets of equal inertia.
@@ -9,8 +9,9 @@ use utoipa::ToSchema;
 
 use super::kernel::inertia;
 use crate::{
-    PhysicsError, balance, check, plausible,
+    PhysicsError, check, plausible,
     real::Real,
+    swing_weight,
     trim::MassLine,
     uncertainty::{Inputs, Propagated, Var},
 };
@@ -73,22 +74,22 @@ pub struct SeriesInput {
 pub struct SeriesRow {
     /// Length in millimetres.
     pub length_mm: f64,
-    /// Head mass that keeps the balance of the reference club, in grams.
-    pub head_for_equal_balance_g: f64,
-    /// Standard deviation of `head_for_equal_balance_g`.
+    /// Head mass that keeps the swing weight of the reference club, in grams.
+    pub head_for_equal_swing_weight_g: f64,
+    /// Standard deviation of `head_for_equal_swing_weight_g`.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub head_for_equal_balance_g_sd: Option<f64>,
+    pub head_for_equal_swing_weight_g_sd: Option<f64>,
     /// Inertia about the butt with that head, in kg·cm².
-    pub inertia_at_equal_balance_kg_cm2: f64,
-    /// Standard deviation of `inertia_at_equal_balance_kg_cm2`.
+    pub inertia_at_equal_swing_weight_kg_cm2: f64,
+    /// Standard deviation of `inertia_at_equal_swing_weight_kg_cm2`.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub inertia_at_equal_balance_kg_cm2_sd: Option<f64>,
+    pub inertia_at_equal_swing_weight_kg_cm2_sd: Option<f64>,
     /// Head mass that keeps the inertia of the reference club about the butt, in grams.
     pub head_for_equal_inertia_g: f64,
     /// Standard deviation of `head_for_equal_inertia_g`.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub head_for_equal_inertia_g_sd: Option<f64>,
-    /// Balance with that head, in points above A0.
+    /// Swing weight with that head, in points above A0.
     pub points_at_equal_inertia: f64,
     /// Standard deviation of `points_at_equal_inertia`.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -245,13 +246,13 @@ impl<'a> Series<'a> {
             check::above(&field, *length_mm, shortest_mm, "mm", advice)?;
             let [moment_g_mm, own_g_mm2] = club.without_head();
             let arm_mm = club.head_mm - FULCRUM_IN * INCH_MM;
-            let equal_balance_g = (reference.moment_g_mm() - moment_g_mm) / arm_mm;
+            let equal_swing_weight_g = (reference.moment_g_mm() - moment_g_mm) / arm_mm;
             let equal_inertia_g = (reference.inertia_g_mm2() - own_g_mm2) / club.head_mm.squared();
-            let by_balance = Club { head_g: equal_balance_g, ..club };
+            let by_swing_weight = Club { head_g: equal_swing_weight_g, ..club };
             let by_inertia = Club { head_g: equal_inertia_g, ..club };
             results.extend([
-                equal_balance_g,
-                by_balance.inertia_g_mm2() / G_MM2_IN_KG_CM2,
+                equal_swing_weight_g,
+                by_swing_weight.inertia_g_mm2() / G_MM2_IN_KG_CM2,
                 equal_inertia_g,
                 by_inertia.moment_g_mm() / (INCH_MM * OZ_G),
             ]);
@@ -260,18 +261,18 @@ impl<'a> Series<'a> {
     }
 
     pub fn rows(&self, results: &Propagated, first: usize) -> Vec<SeriesRow> {
-        let points_oz_in = 1.0 / (balance::points_from_oz_in(1.0) - balance::points_from_oz_in(0.0));
+        let points_oz_in = 1.0 / (swing_weight::points_from_oz_in(1.0) - swing_weight::points_from_oz_in(0.0));
         let row = |(i, length_mm): (usize, &f64)| {
             let at = first + 4 * i;
             SeriesRow {
                 length_mm: *length_mm,
-                head_for_equal_balance_g: results.value(at),
-                head_for_equal_balance_g_sd: results.sd(at),
-                inertia_at_equal_balance_kg_cm2: results.value(at + 1),
-                inertia_at_equal_balance_kg_cm2_sd: results.sd(at + 1),
+                head_for_equal_swing_weight_g: results.value(at),
+                head_for_equal_swing_weight_g_sd: results.sd(at),
+                inertia_at_equal_swing_weight_kg_cm2: results.value(at + 1),
+                inertia_at_equal_swing_weight_kg_cm2_sd: results.sd(at + 1),
                 head_for_equal_inertia_g: results.value(at + 2),
                 head_for_equal_inertia_g_sd: results.sd(at + 2),
-                points_at_equal_inertia: balance::points_from_oz_in(results.value(at + 3)),
+                points_at_equal_inertia: swing_weight::points_from_oz_in(results.value(at + 3)),
                 // Points and ounce inches differ by where they count from and by a factor.
                 points_at_equal_inertia_sd: results.sd(at + 3).map(|sd| sd / points_oz_in),
             }

@@ -27,7 +27,7 @@ const AMPLITUDE_MAX_DEG: f64 = 90.0;
 pub const TOPIC: Topic = Topic {
     name: "inertia",
     title: "Inertia",
-    summary: "Inertia of a club from its parts or from a pendulum, and head masses for equal inertia or equal balance.",
+    summary: "Inertia of a club from its parts or from a pendulum, and head masses for equal inertia or equal swing weight.",
     example,
     run: |input| through_json(&input, inertia),
 };

@@ -1,5 +1,5 @@
 //! An invented workshop, twice: as priors for the belief, and as a simulator that draws the truth from the same
-//! distributions and computes balances in its own way (ounces and inches).
+//! distributions and computes swing weights in its own way (ounces and inches).
 
 use estimation::{Club, JobModel, Observation, OnClub, Piece, Prior, Quantity, Role, ScalePrior, SharedPrior};
 use rand::{RngExt, SeedableRng};
@@ -132,8 +132,8 @@ impl Truth {
         Self { clubs, offset, gain }
     }
 
-    /// True balance in points, by way of ounce-inches about a fulcrum 14 in from the stop.
-    pub fn balance(&self, club: usize, on: &[Role]) -> f64 {
+    /// True swing weight in points, by way of ounce-inches about a fulcrum 14 in from the stop.
+    pub fn swing_weight(&self, club: usize, on: &[Role]) -> f64 {
         let club = &self.clubs[club];
         let shift_in = if on.contains(&Role::Grip) { club.cap_in } else { 0.0 };
         let moment_oz_in: f64 = club
@@ -147,15 +147,15 @@ impl Truth {
 
     /// What the bench shows, by way of the moment that it weighs.
     pub fn shown(&self, rng: &mut Pcg64, club: usize, on: &[Role]) -> f64 {
-        let moment_oz_in = self.balance(club, on) * 1.75 + 161.0;
+        let moment_oz_in = self.swing_weight(club, on) * 1.75 + 161.0;
         let shown = (moment_oz_in * (1.0 + self.gain) - 161.0) / 1.75 + self.offset + NOISE * normal(rng);
         (shown / STEP).round() * STEP
     }
 }
 
-/// A balance reading of the bench.
-pub fn balance(id: &str, club: usize, on: &[Role], value: f64) -> Observation {
-    Observation::new(id, Quantity::Balance, value, NOISE)
+/// A swing weight reading of the bench.
+pub fn swing_weight(id: &str, club: usize, on: &[Role], value: f64) -> Observation {
+    Observation::new(id, Quantity::SwingWeight, value, NOISE)
         .of_club(key(club), OnClub::of(on))
         .on_scale("bench")
         .rounded_to(STEP)

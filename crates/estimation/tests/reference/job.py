@@ -1,6 +1,6 @@
 """A small job solved with general-purpose tools, for tests/reference.rs. Run with numpy 2.4, scipy 1.17:
     python job.py
-Masses in grams, arms in inches, balance in points. Written from the model alone: total moment in oz.in, A0 at 161.
+Masses in grams, arms in inches, swing weight in points. Written from the model alone: total moment in oz.in, A0 at 161.
 """
 import numpy as np
 from scipy.optimize import least_squares
@@ -16,7 +16,7 @@ CLUB = dict(a=dict(head=262.0, shaft=112.0, shaft_arm=17.4, length=36.5, wraps=1
             b=dict(head=269.0, shaft=110.5, shaft_arm=17.1, length=36.0, wraps=2, grip=48.5))
 
 
-def balance(x, c, stage):
+def swing_weight(x, c, stage):
     k, own = CLUB[c], lambda n: x[f"{c}_{n}"]
     cap = 0.12 + x["cap_model"] + own("cap") if stage == "finished" else 0.0
     things = [(k["head"] + own("head"), k["length"] + 0.1 + x["delta"] + own("length")),
@@ -42,7 +42,7 @@ S = np.hypot(0.06, 0.1 / np.sqrt(12))
 def residuals(v):
     x = dict(zip(names, v * np.array([sd[n] for n in names])))
     r = list(v)
-    r += [(value - shown(x, balance(x, c, stage))) / S for c, stage, value in READ]
+    r += [(value - shown(x, swing_weight(x, c, stage))) / S for c, stage, value in READ]
     r += [(261.9 - CLUB["a"]["head"] - x["a_head"]) / 0.05]
     r += [(30.05 - shown(x, 30.0)) / 0.03]
     return np.array(r)
@@ -60,15 +60,15 @@ J = np.array([slope(lambda v, i=i: residuals(v)[i]) for i in range(len(fit.fun))
 P = np.linalg.inv(J.T @ J)
 at = lambda v: dict(zip(names, v * np.array([sd[n] for n in names])))
 for name, f in {
-    "a finished true": lambda v: balance(at(v), "a", "finished"),
-    "b finished true": lambda v: balance(at(v), "b", "finished"),
-    "b glued true": lambda v: balance(at(v), "b", "glued"),
-    "b finished shown": lambda v: shown(at(v), balance(at(v), "b", "finished")),
+    "a finished true": lambda v: swing_weight(at(v), "a", "finished"),
+    "b finished true": lambda v: swing_weight(at(v), "b", "finished"),
+    "b glued true": lambda v: swing_weight(at(v), "b", "glued"),
+    "b finished shown": lambda v: shown(at(v), swing_weight(at(v), "b", "finished")),
     "delta": lambda v: at(v)["delta"],
     "offset": lambda v: at(v)["offset"],
 }.items():
     print(f"{name}: {f(fit.x):.9f} {np.sqrt(slope(f) @ P @ slope(f)):.9f}")
-ga, gb = (slope(lambda v, c=c: balance(at(v), c, "finished")) for c in "ab")
+ga, gb = (slope(lambda v, c=c: swing_weight(at(v), c, "finished")) for c in "ab")
 print(f"covariance of the two finishes: {ga @ P @ gb:.10f}")
 print(f"chi-square {np.sum(fit.fun**2):.8f}")
 noise = [S] * len(READ) + [0.05, 0.03]

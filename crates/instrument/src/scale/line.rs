@@ -1,6 +1,6 @@
 //! One line of a scale.
 
-use quantity::{MassUnit, parse_balance, parse_mass_offset};
+use quantity::{MassUnit, parse_mass_offset, parse_swing_weight};
 use serde::Serialize;
 use workshop::connection::{LineFormat, MarkMeans, Shows};
 
@@ -13,8 +13,8 @@ pub(crate) const LONGEST: usize = 120;
 pub enum Measured {
     /// Grams.
     MassG(f64),
-    /// Balance, points since A0.
-    BalancePoints(f64),
+    /// Swing weight, points since A0.
+    SwingWeightPoints(f64),
 }
 
 impl Measured {
@@ -22,7 +22,7 @@ impl Measured {
     #[must_use]
     pub const fn figure(self) -> f64 {
         match self {
-            Self::MassG(value) | Self::BalancePoints(value) => value,
+            Self::MassG(value) | Self::SwingWeightPoints(value) => value,
         }
     }
 }
@@ -126,7 +126,7 @@ fn value(rest: &str, shows: Shows, format: &LineFormat) -> Result<Measured, Stri
     }
     match shows {
         Shows::Mass => mass(&text, format.unit.as_deref()),
-        Shows::Balance => balance(&text, format.unit.as_deref()),
+        Shows::SwingWeight => swing_weight(&text, format.unit.as_deref()),
     }
 }
 
@@ -142,14 +142,16 @@ fn mass(text: &str, unit: Option<&str>) -> Result<Measured, String> {
     parse_mass_offset(&signed, MassUnit::Gram).map(|m| Measured::MassG(m.g())).map_err(|e| e.to_string())
 }
 
-fn balance(text: &str, unit: Option<&str>) -> Result<Measured, String> {
+fn swing_weight(text: &str, unit: Option<&str>) -> Result<Measured, String> {
     let bare = !text.chars().any(char::is_alphabetic);
     let text = match (bare, unit) {
         (true, Some(unit)) => format!("{text} {unit}"),
         (true, None) => return Err(format!("“{text}” has no unit, and none is set for this scale")),
         (false, _) => text.to_owned(),
     };
-    parse_balance(text.trim_start_matches('+')).map(|b| Measured::BalancePoints(b.points())).map_err(|e| e.to_string())
+    parse_swing_weight(text.trim_start_matches('+'))
+        .map(|b| Measured::SwingWeightPoints(b.points()))
+        .map_err(|e| e.to_string())
 }
 
 #[cfg(test)]
@@ -217,14 +219,14 @@ mod tests {
     }
 
     #[test]
-    fn a_balance_comes_in_letters_or_as_a_moment() {
+    fn a_swing_weight_comes_in_letters_or_as_a_moment() {
         let format = LineFormat { unit: None, ..LineFormat::default() };
         assert_eq!(
-            read_line("D2.5", Shows::Balance, &format),
-            ScaleLine::Value { measured: Measured::BalancePoints(32.5), settled: None }
+            read_line("D2.5", Shows::SwingWeight, &format),
+            ScaleLine::Value { measured: Measured::SwingWeightPoints(32.5), settled: None }
         );
         // D0 is 213.5 oz·in.
-        match read_line("213.5 oz in", Shows::Balance, &format) {
+        match read_line("213.5 oz in", Shows::SwingWeight, &format) {
             ScaleLine::Value { measured, .. } => assert!((measured.figure() - 30.0).abs() < 1e-9),
             other => panic!("{other:?}"),
         }

@@ -20,7 +20,7 @@ pub struct Settler {
 }
 
 impl Settler {
-    /// For a balance that shows steps of `step`; a value is only of interest from `least` on, both in its own unit.
+    /// For a swing weight that shows steps of `step`; a value is only of interest from `least` on, both in its own unit.
     #[must_use]
     pub fn new(step: f64, least: f64) -> Self {
         Self { within: 1.01 * step, for_s: 0.8, least, pan: false, since: None, given: None, empty: 0.0 }
@@ -122,9 +122,9 @@ mod tests {
     }
 
     #[test]
-    fn a_balance_is_never_at_nought_and_takes_the_next_club_when_it_has_moved() {
-        let mut balance = Settler::new(0.1, -60.0);
-        assert_eq!(run(&mut balance, &[31.9, 31.9, 20.0, 32.2, 32.2], Some(true)), [31.9, 20.0, 32.2]);
+    fn a_swing_weight_is_never_at_nought_and_takes_the_next_club_when_it_has_moved() {
+        let mut swing_weight = Settler::new(0.1, -60.0);
+        assert_eq!(run(&mut swing_weight, &[31.9, 31.9, 20.0, 32.2, 32.2], Some(true)), [31.9, 20.0, 32.2]);
     }
 
     #[test]

@@ -14,10 +14,10 @@ pub enum Notation {
     Mass,
     /// A difference of masses, with its sign.
     MassOffset,
-    /// A balance: letter form or moment.
-    Balance,
-    /// A difference of balance in points, with its sign.
-    BalanceOffset,
+    /// A swing weight: letter form or moment.
+    SwingWeight,
+    /// A difference of swing weight in points, with its sign.
+    SwingWeightOffset,
     /// An angle.
     Angle,
     /// A difference of angles, with its sign.
@@ -35,8 +35,8 @@ impl Notation {
             Self::LengthOffset => "+1/2 in or -5 mm",
             Self::Mass => "8 g or 1.75 oz",
             Self::MassOffset => "+2 g or -0.1 oz",
-            Self::Balance => "D3.5 or 213.5 oz in",
-            Self::BalanceOffset => "+2 or -1/2",
+            Self::SwingWeight => "D3.5 or 213.5 oz in",
+            Self::SwingWeightOffset => "+2 or -1/2",
             Self::Angle => "61.5 or 61.5°",
             Self::AngleOffset => "+2, -1° or 2 up",
             Self::Frequency => "262 cpm or 4.37 Hz",
@@ -50,8 +50,8 @@ impl Notation {
             Self::LengthOffset => "a difference of length",
             Self::Mass => "a mass",
             Self::MassOffset => "a difference of mass",
-            Self::Balance => "a balance",
-            Self::BalanceOffset => "a difference of balance",
+            Self::SwingWeight => "a swing weight",
+            Self::SwingWeightOffset => "a difference of swing weight",
             Self::Angle => "an angle",
             Self::AngleOffset => "a difference of angle",
             Self::Frequency => "a frequency",

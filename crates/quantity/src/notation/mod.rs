@@ -9,10 +9,10 @@ mod scan;
 mod unit;
 
 pub use error::{Notation, NotationError, Problem};
-pub use offset::{parse_angle_offset, parse_balance_offset, parse_length_offset, parse_mass_offset};
+pub use offset::{parse_angle_offset, parse_length_offset, parse_mass_offset, parse_swing_weight_offset};
 use scan::Scanner;
 
-use crate::{Angle, Balance, Frequency, Length, LengthUnit, Mass, MassUnit, SwingMoment};
+use crate::{Angle, Frequency, Length, LengthUnit, Mass, MassUnit, SwingMoment, SwingWeight};
 
 /// Reads a length: `36 3/4`, `36-3/4"`, `36¾ in`, `93.3 cm`, `93,3 cm`, `940 mm`.
 ///
@@ -62,15 +62,15 @@ fn mass(scan: &mut Scanner<'_>, default_unit: MassUnit) -> Result<Mass, Notation
     Ok(Mass::from_unit(number.value, unit))
 }
 
-/// Reads a balance: `D3.5`, `d 3.5`, `D3,5`, `e1`, `213.5 oz in`, `15400 g cm`, and the forms off the scale that
-/// [`Balance`] prints.
+/// Reads a swing weight: `D3.5`, `d 3.5`, `D3,5`, `e1`, `213.5 oz in`, `15400 g cm`, and the forms off the scale that
+/// [`SwingWeight`] prints.
 ///
 /// # Errors
 ///
 /// [`NotationError`] where the text is neither a letter form nor a moment with its unit. A bare number is refused: it
 /// could be points or a moment.
-pub fn parse_balance(text: &str) -> Result<SwingMoment, NotationError> {
-    let mut scan = Scanner::new(text, Notation::Balance);
+pub fn parse_swing_weight(text: &str) -> Result<SwingMoment, NotationError> {
+    let mut scan = Scanner::new(text, Notation::SwingWeight);
     match scan.peek() {
         Some(letter) if letter.is_alphabetic() => letter_form(&mut scan),
         _ => {
@@ -99,7 +99,7 @@ fn letter_form(scan: &mut Scanner<'_>) -> Result<SwingMoment, NotationError> {
     }
     let points = if negative { -number.value } else { number.value };
     let tens = f64::from(u32::from(letter) - u32::from('A'));
-    let balance = Balance::from_points(tens * 10.0 + points);
+    let swing_weight = SwingWeight::from_points(tens * 10.0 + points);
     match scan.rest() {
         "" => {}
         beside if beside.starts_with('(') && beside.ends_with(')') => {
@@ -109,13 +109,13 @@ fn letter_form(scan: &mut Scanner<'_>) -> Result<SwingMoment, NotationError> {
             let unit = scan.rest().trim_end_matches(')').trim_end();
             let factor_oz_in = unit::moment_oz_in(unit).ok_or_else(|| scan.fail(Problem::UnknownUnit))?;
             let beside_oz_in = if minus { -number.value } else { number.value } * factor_oz_in;
-            if (beside_oz_in - balance.moment().oz_in()).abs() > AGREE_OZ_IN {
+            if (beside_oz_in - swing_weight.moment().oz_in()).abs() > AGREE_OZ_IN {
                 return Err(scan.fail_at(number.start, Problem::Disagree));
             }
         }
         _ => return Err(scan.fail(Problem::Unexpected)),
     }
-    Ok(balance.moment())
+    Ok(swing_weight.moment())
 }
 
 /// A number with a unit of moment, to the end of the text.

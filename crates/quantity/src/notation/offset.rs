@@ -37,13 +37,13 @@ pub fn parse_angle_offset(text: &str) -> Result<Angle, NotationError> {
     signed(text, Notation::AngleOffset, angle).map(|(sign, size)| size * sign)
 }
 
-/// Reads a difference of balance in points: `+2`, `-1/2`, `+1.5 pt`, or as a moment `+3.5 oz in`.
+/// Reads a difference of swing weight in points: `+2`, `-1/2`, `+1.5 pt`, or as a moment `+3.5 oz in`.
 ///
 /// # Errors
 ///
-/// [`NotationError`] where the text is not one difference. A letter form is refused: it is a balance, not a difference.
-pub fn parse_balance_offset(text: &str) -> Result<SwingMoment, NotationError> {
-    signed(text, Notation::BalanceOffset, |scan| {
+/// [`NotationError`] where the text is not one difference. A letter form is refused: it is a swing weight, not a difference.
+pub fn parse_swing_weight_offset(text: &str) -> Result<SwingMoment, NotationError> {
+    signed(text, Notation::SwingWeightOffset, |scan| {
         let number = scan.number()?;
         match scan.rest() {
             "" => Ok(SwingMoment::from_point_difference(number.value)),

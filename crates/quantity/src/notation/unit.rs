@@ -35,7 +35,7 @@ pub(super) fn is_ambiguous_mass(word: &str) -> bool {
     matches!(plain(word).as_str(), "gr" | "grs")
 }
 
-/// A word for points of balance.
+/// A word for points of swing weight.
 pub(super) fn is_points(word: &str) -> bool {
     matches!(plain(word).as_str(), "pt" | "pts" | "point" | "points")
 }

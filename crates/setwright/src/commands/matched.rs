@@ -115,7 +115,7 @@ fn set_text(found: &SetMatch) -> String {
         let _ = writeln!(text, "To choose from:");
         for option in &found.options {
             let law = match option.law {
-                Law::Balance => "",
+                Law::SwingWeight => "",
                 Law::Inertia => ", equal inertia",
             };
             let cpm = option.worst_cpm.map_or_else(String::new, |cpm| format!(", shafts at most {cpm:.1} cpm off"));

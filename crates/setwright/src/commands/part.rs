@@ -5,7 +5,7 @@ use crate::config::{AskArguments, PartArguments, SortArguments};
 use crate::failure::Failure;
 use app::life::{PartAction, PartDeed, PartLife};
 use app::sorting::{AskRequest, SortRequest};
-use quantity::{Balance, decimal};
+use quantity::{SwingWeight, decimal};
 use workshop::ask::Supply;
 use workshop::sheet::Sheet;
 
@@ -164,7 +164,7 @@ pub async fn ask(arguments: &AskArguments) -> Result<(), Failure> {
         .map(|a| {
             vec![
                 format!("{} {}", a.head_model, a.number),
-                Balance::from_points(a.balance_points).letter(1),
+                SwingWeight::from_points(a.swing_weight_points).letter(1),
                 format!("{} to {} g", decimal(a.from_g, 1), decimal(a.to_g, 1)),
                 format!("{} ± {} g", decimal(a.mean_g, 1), decimal(a.sd_g, 1)),
                 format!("{} %", decimal(100.0 * a.inside, 1)),
@@ -173,7 +173,7 @@ pub async fn ask(arguments: &AskArguments) -> Result<(), Failure> {
             ]
         })
         .collect();
-    table(&["", "balance", "heads of", "theirs", "inside", "any shaft", "order for one"], &rows);
+    table(&["", "swing weight", "heads of", "theirs", "inside", "any shaft", "order for one"], &rows);
     Ok(())
 }
 

@@ -1,7 +1,7 @@
 //! Answers for a person at a terminal.
 
 use crate::failure::Failure;
-use quantity::{Balance, Length, decimal};
+use quantity::{Length, SwingWeight, decimal};
 use serde_json::Value;
 use workshop::job::Job;
 use workshop::model::PartKind;
@@ -69,7 +69,13 @@ pub fn plan(job: &Job, plan: &Plan) {
             let expected = |step: &str| {
                 chosen.expected.iter().find(|e| e.step == step).map_or_else(
                     || "-".to_owned(),
-                    |e| format!("{} ±{}", Balance::from_points(e.balance_points).letter(1), decimal(e.band_points, 1)),
+                    |e| {
+                        format!(
+                            "{} ±{}",
+                            SwingWeight::from_points(e.swing_weight_points).letter(1),
+                            decimal(e.band_points, 1)
+                        )
+                    },
                 )
             };
             let mut row =
@@ -82,7 +88,7 @@ pub fn plan(job: &Job, plan: &Plan) {
                 format!("{} in", inch(chosen.cut_shaft_mm)),
                 expected("dry"),
                 expected("finish"),
-                Balance::from_points(club.target.balance_points).letter_short(),
+                SwingWeight::from_points(club.target.swing_weight_points).letter_short(),
             ]);
             row
         })
@@ -141,7 +147,7 @@ fn row_of(line: &Line) -> Vec<String> {
         other => format!(" {other}"),
     };
     let figure = |value: f64| {
-        if points { Balance::from_points(value).letter(1) } else { format!("{}{unit}", decimal(value, 1)) }
+        if points { SwingWeight::from_points(value).letter(1) } else { format!("{}{unit}", decimal(value, 1)) }
     };
     let built = match (line.built, line.band) {
         (Some(built), Some(band)) => format!("{} ±{}", figure(built), decimal(band, 1)),

@@ -18,7 +18,7 @@ pub fn scale(arguments: &ScaleArguments) -> Result<(), Failure> {
     let connection = Connection {
         key: "scale".into(),
         name: "the scale".into(),
-        shows: if arguments.balance { Shows::Balance } else { Shows::Mass },
+        shows: if arguments.swing_weight { Shows::SwingWeight } else { Shows::Mass },
         port: arguments.port.clone().unwrap_or_default(),
         baud: arguments.baud,
         data_bits: arguments.data_bits,
@@ -77,8 +77,8 @@ fn words(read: &ScaleLine) -> String {
             let how = settled.map_or("", |s| if s { ", settled" } else { ", moving" });
             match measured {
                 instrument::scale::Measured::MassG(g) => format!("{} g{how}", quantity::decimal(*g, 2)),
-                instrument::scale::Measured::BalancePoints(p) => {
-                    format!("{}{how}", quantity::Balance::from_points(*p).letter(2))
+                instrument::scale::Measured::SwingWeightPoints(p) => {
+                    format!("{}{how}", quantity::SwingWeight::from_points(*p).letter(2))
                 }
             }
         }

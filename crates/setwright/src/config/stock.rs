@@ -223,7 +223,7 @@ pub struct AskArguments {
     /// Most in the tip, g; left out: the shop's own.
     #[arg(long, value_name = "GRAMS", allow_negative_numbers = true)]
     pub cap: Option<f64>,
-    /// How far from its balance a club may stay and still count, points.
+    /// How far from its swing weight a club may stay and still count, points.
     #[arg(long, value_name = "POINTS", default_value_t = 0.0, allow_negative_numbers = true)]
     pub within: f64,
     /// As CSV.

@@ -16,8 +16,8 @@ async fn one_club_from_dry_to_the_record_by_keyboard() {
     let browser = bench.browser().await;
 
     a_slip_then_the_reading(&bench, &browser).await;
-    assert_eq!(ask(&bench, SLOT, "dry", "balance")["doubted"], false);
-    balance(&bench, &browser, "tip", 0.1).await;
+    assert_eq!(ask(&bench, SLOT, "dry", "swing_weight")["doubted"], false);
+    swing_weight(&bench, &browser, "tip", 0.1).await;
 
     // Nothing that needs the joint before it is glued; the key of the way to a batch leads there.
     browser.open("/bench/1/1?step=cured").await;
@@ -35,9 +35,9 @@ async fn one_club_from_dry_to_the_record_by_keyboard() {
     kept(&browser, "turned").await;
 
     let_pass(&browser, "cured").await;
-    balance(&bench, &browser, "cured", 0.1).await;
+    swing_weight(&bench, &browser, "cured", 0.1).await;
     let_pass(&browser, "gripped").await;
-    balance(&bench, &browser, "gripped", -0.1).await;
+    swing_weight(&bench, &browser, "gripped", -0.1).await;
     let_pass(&browser, "finish").await;
     let finish = finish(&bench, &browser).await;
 
@@ -54,7 +54,7 @@ async fn one_club_from_dry_to_the_record_by_keyboard() {
         ?.querySelector('table').rows[1].innerText";
     let row = browser.value(row).await;
     let cells: Vec<&str> = row.as_str().expect("the 4 iron has its table").split('\t').map(str::trim).collect();
-    assert_eq!(cells[0], "balance", "{row}");
+    assert_eq!(cells[0], "swing weight", "{row}");
     let built = points(cells[2].split('±').next().expect("a figure"));
     assert!((built - finish).abs() < 0.15, "read {finish}, in the record {built}");
     assert!(["in", "too close to say"].contains(&cells[3]), "{row}");
@@ -97,10 +97,10 @@ async fn three_clubs_of_the_set_grid_with_digits_and_enter() {
 async fn a_slip_then_the_reading(bench: &Bench, browser: &Browser) {
     browser.open("/bench/1/1?step=dry").await;
     let expected = points(&browser.text(".expected .figure-value").await);
-    cursor_in(browser, "read-balance").await;
+    cursor_in(browser, "read-swing_weight").await;
     browser.enter("D9..x").await;
-    browser.until("document.querySelector('#read-balance-error')?.innerText").await;
-    cursor_in(browser, "read-balance").await;
+    browser.until("document.querySelector('#read-swing_weight-error')?.innerText").await;
+    cursor_in(browser, "read-swing_weight").await;
     assert_eq!(browser.value("document.activeElement.value").await, "D9..x");
     assert!(bench.readings(1).is_empty());
 
@@ -112,26 +112,26 @@ async fn a_slip_then_the_reading(bench: &Bench, browser: &Browser) {
     assert_eq!(bench.readings(1), [reading]);
 }
 
-/// Reads a balance so far from what the page expects.
-async fn balance(bench: &Bench, browser: &Browser, step: &str, off_points: f64) {
+/// Reads a swing weight so far from what the page expects.
+async fn swing_weight(bench: &Bench, browser: &Browser, step: &str, off_points: f64) {
     browser.open(&format!("/bench/1/{SLOT}?step={step}")).await;
     let reading = points(&browser.text(".expected .figure-value").await) + off_points;
-    cursor_in(browser, "read-balance").await;
+    cursor_in(browser, "read-swing_weight").await;
     browser.enter(&hurried(reading)).await;
     kept(browser, step).await;
     shows(browser, ".verdict", "Finish").await;
-    let ask = ask(bench, SLOT, step, "balance");
+    let ask = ask(bench, SLOT, step, "swing_weight");
     let value = ask["reading"]["value"].as_f64().expect("kept");
     assert!((value - reading).abs() < 0.001, "typed {}, kept {value}", hurried(reading));
     assert_eq!(ask["doubted"], false, "{step}: {ask}");
 }
 
-/// Three entries of one step, Tab between them; gives the balance in points.
+/// Three entries of one step, Tab between them; gives the swing weight in points.
 async fn finish(bench: &Bench, browser: &Browser) -> f64 {
     let expected = |what: &str| ask(bench, SLOT, "finish", what)["expected"]["value"].as_f64().expect("expected");
-    let reading = (expected("balance") * 10.0).round() / 10.0;
+    let reading = (expected("swing_weight") * 10.0).round() / 10.0;
     let sixteenths = (expected("finished_length") / 25.4 * 16.0).round();
-    cursor_in(browser, "read-balance").await;
+    cursor_in(browser, "read-swing_weight").await;
     browser.keys(&format!("{}{TAB}", hurried(reading))).await;
     cursor_in(browser, "read-total_mass").await;
     browser.keys(&format!("{:.1}{TAB}", expected("total_mass"))).await;
@@ -139,7 +139,7 @@ async fn finish(bench: &Bench, browser: &Browser) -> f64 {
     browser.enter(&format!("{} {}/16", (sixteenths / 16.0).floor(), sixteenths % 16.0)).await;
     kept(browser, "finish").await;
     shows(browser, ".verdict", "Finish").await;
-    for what in ["balance", "total_mass", "finished_length"] {
+    for what in ["swing_weight", "total_mass", "finished_length"] {
         let ask = ask(bench, SLOT, "finish", what);
         assert!(ask["reading"]["value"].is_f64() && ask["doubted"] == false, "{what}: {ask}");
     }
@@ -200,7 +200,7 @@ fn ask(bench: &Bench, slot: i64, step: &str, what: &str) -> Value {
     find(&find(&club["steps"], "key", &step.into())["asks"], "what", &what.into())
 }
 
-/// Points since A0 of a balance as a page prints it, such as `E0.3`.
+/// Points since A0 of a swing weight as a page prints it, such as `E0.3`.
 fn points(text: &str) -> f64 {
     let mut signs = text.trim().chars();
     let letter = signs.next().filter(char::is_ascii_uppercase).unwrap_or_else(|| panic!("no letter: {text}"));
@@ -208,7 +208,7 @@ fn points(text: &str) -> f64 {
     f64::from(u32::from(letter) - u32::from('A')) * 10.0 + within
 }
 
-/// A balance as builders type it in a hurry: `e0.3`.
+/// A swing weight as builders type it in a hurry: `e0.3`.
 fn hurried(points: f64) -> String {
     let letter = ["a", "b", "c", "d", "e", "f", "g"][(points / 10.0 + 0.005).floor() as usize];
     let within = points - (points / 10.0 + 0.005).floor() * 10.0;

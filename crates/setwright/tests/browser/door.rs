@@ -41,8 +41,7 @@ fn picture(bench: &Bench) -> Value {
 fn evil_page(shop: &str) -> String {
     let part =
         json!({ "code": "EVIL-1", "kind": "head", "model": "SISKIN", "number": "7", "mass_g": 266.0 }).to_string();
-    let reading =
-        json!({ "slot": 8, "step": "dry", "by": "evil page", "entries": [{ "what": "balance", "typed": "D9.9" }] });
+    let reading = json!({ "slot": 8, "step": "dry", "by": "evil page", "entries": [{ "what": "swing_weight", "typed": "D9.9" }] });
     format!(
         r#"<!DOCTYPE html><title>Elsewhere</title><h1>Elsewhere</h1>
 <form id="urlencoded" method="post" action="{shop}/plan/2/drop"><input name="reason" value="evil"></form>
@@ -59,7 +58,7 @@ Promise.all([
   send("/api/v1/parts", JSON.stringify({part}), {{ "Content-Type": "text/plain" }}),
   send("/api/v1/parts", new Blob([JSON.stringify({part})])),
   send("/api/v1/jobs/1/readings", JSON.stringify({reading}), {{ "Content-Type": "text/plain" }}),
-  send("/bench/1/8", new URLSearchParams({{ step: "dry", "read-balance": "D9.9" }})),
+  send("/bench/1/8", new URLSearchParams({{ step: "dry", "read-swing_weight": "D9.9" }})),
   send("/api/v1/jobs/2/drop", JSON.stringify({{ reason: "evil", by: "evil" }}), {{ "Content-Type": "text/plain" }}),
   fetch("{shop}/api/v1/jobs").then((a) => a.text()).then((t) => told.push("read " + t.length), () => told.push("unread")),
   fetch("{shop}/api/v1/parts", {{ method: "POST", headers: {{ "Content-Type": "application/json" }}, body: JSON.stringify({part}) }})

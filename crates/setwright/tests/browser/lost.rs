@@ -38,7 +38,7 @@ async fn a_refused_entry_stays_in_its_field_while_another_tablet_goes_on() {
     let (one, two) = (bench.browser().await, bench.browser().await);
     two.open("/bench/1/1?step=dry").await;
     two.enter("e1..").await;
-    two.until("document.querySelector('#read-balance-error')").await;
+    two.until("document.querySelector('#read-swing_weight-error')").await;
     let listen = "(() => {
         const events = new EventSource('/api/v1/live');
         events.addEventListener('open', () => (window.heard ??= 0));
@@ -52,9 +52,9 @@ async fn a_refused_entry_stays_in_its_field_while_another_tablet_goes_on() {
     // A part fetched anew for that reading would be in the page before this later answer is.
     two.value("void fetch(location.href).then((answer) => answer.text()).then(() => (window.answered = true))").await;
     two.until("window.answered").await;
-    assert_eq!(two.value("document.querySelector('#read-balance').value").await, "e1..");
-    assert_eq!(two.value("document.activeElement.id").await, "read-balance");
-    assert!(!two.text("#read-balance-error").await.is_empty());
+    assert_eq!(two.value("document.querySelector('#read-swing_weight').value").await, "e1..");
+    assert_eq!(two.value("document.activeElement.id").await, "read-swing_weight");
+    assert!(!two.text("#read-swing_weight-error").await.is_empty());
 
     // Once it is corrected and kept, the page follows the others again.
     two.enter_instead("e0.2").await;

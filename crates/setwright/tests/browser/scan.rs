@@ -55,7 +55,7 @@ async fn at_the_bench_a_scan_is_never_a_reading() {
     let before = bench.readings(1);
     let (own, others) = (planned(&bench, 1, "head"), planned(&bench, 2, "head"));
     open(&browser, "/bench/1/1?step=dry").await;
-    browser.until("document.activeElement?.name === 'read-balance'").await;
+    browser.until("document.activeElement?.name === 'read-swing_weight'").await;
 
     browser.enter(&own).await;
     browser.until("document.querySelector('[data-scan-said]') && document.documentElement.dataset.ready === ''").await;
@@ -73,7 +73,7 @@ async fn at_the_bench_a_scan_is_never_a_reading() {
     tokio::time::sleep(std::time::Duration::from_millis(400)).await;
     browser.enter(&others).await;
     browser.until("document.querySelector('#scanned')?.textContent.startsWith('D is typed and not kept yet')").await;
-    assert_eq!(browser.value("document.querySelector('[name=read-balance]').value").await, json!("D"));
+    assert_eq!(browser.value("document.querySelector('[name=read-swing_weight]').value").await, json!("D"));
     assert_eq!(bench.readings(1), before, "no scan became a reading");
     // A reading typed as fast is a reading.
     browser.enter_instead("D9").await;

@@ -7,8 +7,9 @@ use std::process::{Command, Stdio};
 #[test]
 fn balance_from_mass_and_balance_point() {
     let shop = Shop::empty();
-    let ran =
-        shop.run_with(&["calc", "balance", "--json"], r#"{"total_mass_g": 349.8, "balance_point_mm": 824.0}"#).done();
+    let ran = shop
+        .run_with(&["calc", "swing-weight", "--json"], r#"{"total_mass_g": 349.8, "balance_point_mm": 824.0}"#)
+        .done();
     let answer = ran.json();
     // By hand: 349.8 g at 82.4 − 35.56 cm is 16384.632 g·cm; an ounce·inch is 72.007789 g·cm.
     let moment = answer["moment_g_cm"].as_f64().expect("a moment");
@@ -20,19 +21,19 @@ fn balance_from_mass_and_balance_point() {
 }
 
 #[test]
-fn balance_from_parts_and_on_another_fulcrum() {
+fn swing_weight_from_parts_and_on_another_fulcrum() {
     let shop = Shop::empty();
     let parts = json!([
         { "name": "head", "mass_g": 250.0, "position_mm": 960.0 },
         { "name": "shaft", "mass_g": 110.0, "position_mm": 450.0 }
     ]);
     let input = json!({ "parts": parts }).to_string();
-    let answer = shop.run_with(&["calc", "balance", "--json"], &input).done().json();
+    let answer = shop.run_with(&["calc", "swing-weight", "--json"], &input).done().json();
     // By hand: 250 · 60.44 + 110 · 9.44 g·cm.
     let moment = answer["moment_g_cm"].as_f64().expect("a moment");
     assert!((moment - 16148.4).abs() < 1e-6, "{moment}");
     let input = json!({ "parts": parts, "fulcrum_in": 12.0 }).to_string();
-    let answer = shop.run_with(&["calc", "balance", "--json"], &input).done().json();
+    let answer = shop.run_with(&["calc", "swing-weight", "--json"], &input).done().json();
     // 250 · 65.52 + 110 · 14.52 g·cm.
     let moment = answer["moment_g_cm"].as_f64().expect("a moment");
     assert!((moment - 17977.2).abs() < 1e-6, "{moment}");
@@ -42,7 +43,7 @@ fn balance_from_parts_and_on_another_fulcrum() {
 #[test]
 fn an_answer_for_people_is_lines_of_words() {
     let shop = Shop::empty();
-    let ran = shop.run_with(&["calc", "balance"], r#"{"total_mass_g": 349.8, "balance_point_mm": 824.0}"#).done();
+    let ran = shop.run_with(&["calc", "swing-weight"], r#"{"total_mass_g": 349.8, "balance_point_mm": 824.0}"#).done();
     insta::assert_snapshot!(ran.out, @r##"
     fulcrum_in: 14.0000
     moment_oz_in: 227.5397
@@ -96,21 +97,21 @@ fn impossible_figures_are_refused_alike_by_program_and_api() {
         "[]",
         "7",
     ] {
-        let detail = shop.run_with(&["calc", "balance", "--json"], input).problem(2, "calculation");
-        let (status, text) = served.ask("POST", "/api/v1/calc/balance", input);
+        let detail = shop.run_with(&["calc", "swing-weight", "--json"], input).problem(2, "calculation");
+        let (status, text) = served.ask("POST", "/api/v1/calc/swing-weight", input);
         let problem: Value = serde_json::from_str(&text).expect("a problem");
         assert_eq!((status, problem["detail"].as_str()), (422, Some(detail.as_str())), "{input}");
         // Without --json nothing stands on standard output.
-        let plain = shop.run_with(&["calc", "balance"], input);
+        let plain = shop.run_with(&["calc", "swing-weight"], input);
         assert_eq!((plain.code, plain.out.as_str()), (2, ""), "{plain:?}");
         assert!(!plain.err.is_empty());
     }
     for input in ["", "NaN", r#"{"total_mass_g": NaN}"#, r#"{"total_mass_g": 1e999}"#, "{"] {
-        let detail = shop.run_with(&["calc", "balance", "--json"], input).problem(2, "invalid");
-        assert!(detail.contains("calc balance --example"), "{detail}");
+        let detail = shop.run_with(&["calc", "swing-weight", "--json"], input).problem(2, "invalid");
+        assert!(detail.contains("calc swing-weight --example"), "{detail}");
     }
-    let detail = shop.run(&["calc", "balanse", "--json"]).problem(2, "calculation");
-    assert!(detail.contains("did you mean balance?"), "{detail}");
+    let detail = shop.run(&["calc", "swing-wieght", "--json"]).problem(2, "calculation");
+    assert!(detail.contains("did you mean swing-weight?"), "{detail}");
 }
 
 #[test]

@@ -190,7 +190,7 @@ fn a_sheet_is_checked_added_planned_and_recorded() {
     assert_eq!(record["clubs"].as_array().map(Vec::len), Some(3));
     let words = shop.run(&["record", "1"]).done().out;
     assert!(words.starts_with("Job 1, Nobody Inparticular, at the bench\n"), "{words}");
-    assert_eq!(words.lines().filter(|l| l.contains("balance")).count(), 3, "{words}");
+    assert_eq!(words.lines().filter(|l| l.contains("swing weight")).count(), 3, "{words}");
     // The same by the API of the same database.
     let served = shop.serve("serve");
     let (status, text) = served.ask("GET", "/api/v1/jobs/1/record", "");
@@ -241,7 +241,8 @@ fn the_demonstration_greets_and_keeps_what_was_entered() {
     assert_eq!(status, 200);
     let jobs: Value = serde_json::from_str(&jobs).expect("jobs");
     assert_eq!(jobs.as_array().map(Vec::len), Some(2));
-    let entry = json!({ "slot": 1, "step": "dry", "by": "Ada", "entries": [{ "what": "balance", "typed": "D9" }] });
+    let entry =
+        json!({ "slot": 1, "step": "dry", "by": "Ada", "entries": [{ "what": "swing_weight", "typed": "D9" }] });
     let (status, kept) = served.ask("POST", "/api/v1/jobs/1/readings", &entry.to_string());
     assert_eq!(status, 201, "{kept}");
     assert_eq!(served.stop(), Some(0));

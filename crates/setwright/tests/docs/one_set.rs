@@ -108,7 +108,7 @@ fn the_record_is_told(folder: &Folder) {
         assert_eq!(line(what)["verdict"], "in", "{what}");
     }
     // The belief weighs four readings of one scale; it must stay with the last of them within the scale's own doubt.
-    let built = line("balance")["built"].as_f64().expect("a balance");
+    let built = line("swing weight")["built"].as_f64().expect("a swing weight");
     assert!((built - 32.0).abs() < 0.4, "{built}");
     assert!(seven["parts"].as_array().expect("parts").iter().any(|p| p["code"] == "TRAY-6"), "{}", seven["parts"]);
     assert_eq!(record["batches"][0]["lot"], "B-7");
@@ -205,17 +205,17 @@ fn the_demonstration_carries_its_stock_into_another_shop() {
 #[test]
 fn the_scale_agrees_with_figures_worked_by_hand() {
     let folder = Folder::new();
-    let balance = |input: &str| -> Value {
-        let said = folder.shell_done(&format!("echo '{input}' | setwright calc balance --json"));
+    let swing_weight = |input: &str| -> Value {
+        let said = folder.shell_done(&format!("echo '{input}' | setwright calc swing-weight --json"));
         serde_json::from_str(&said).expect("a document")
     };
     // 13.25 oz (of 28.349 523 125 g) at 30.00 in: 13.25 × (30 − 14) = 212.00 oz·in. The 14 in scale has D0 at 213.5
     // and 1.75 oz·in a point, so this is 0.857 points under D0: C9.1.
-    let answer = balance(r#"{"parts": [{"name": "club", "mass_g": 375.631181, "position_mm": 762.0}]}"#);
+    let answer = swing_weight(r#"{"parts": [{"name": "club", "mass_g": 375.631181, "position_mm": 762.0}]}"#);
     assert!((answer["moment_oz_in"].as_f64().expect("a moment") - 212.0).abs() < 1e-4, "{answer}");
     assert_eq!(answer["letter"], "C9.1");
     // The same club as one mass, on the same fulcrum said aloud.
-    let same = balance(r#"{"total_mass_g": 375.631181, "balance_point_mm": 762.0, "fulcrum_in": 14}"#);
+    let same = swing_weight(r#"{"total_mass_g": 375.631181, "balance_point_mm": 762.0, "fulcrum_in": 14}"#);
     assert_eq!(same["letter"], answer["letter"]);
     assert!((same["moment_g_cm"].as_f64().expect("a moment") - 375.631_181 * (76.2 - 35.56)).abs() < 1e-6);
 }

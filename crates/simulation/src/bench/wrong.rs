@@ -24,7 +24,7 @@ impl Work<'_> {
             let believed = self.believe()?;
             let standing = believed.standing();
             // What speaks of the club as a whole; a doubted part is weighed again, which changes nothing here.
-            let whole = |w| matches!(w, What::Balance | What::TotalMass | What::ShaftLength | What::FinishedLength);
+            let whole = |w| matches!(w, What::SwingWeight | What::TotalMass | What::ShaftLength | What::FinishedLength);
             let doubted = standing.iter().filter(|r| whole(r.what) && believed.is_doubted(&r.id));
             doubted.map(|r| (r.id.as_str().to_owned(), r.club.clone())).collect()
         };
@@ -74,11 +74,11 @@ impl Work<'_> {
             let length_mm = club.shaft_mm + club.bore_to_ground_mm + club.cap_mm;
             let role = what.mass_of().filter(|r| *r != Role::TipWeight);
             let shown = match (what, role) {
-                (What::Balance, _) => Some(self.tools.balance(club.balance_points(&on), at, name)),
+                (What::SwingWeight, _) => Some(self.tools.swing_weight(club.swing_weight_points(&on), at, name)),
                 (What::TotalMass, _) => Some(self.tools.mass(club.mass_g(&on), name)),
                 (What::BalancePoint, _) => club.balance_point_mm(&on).map(|mm| self.tools.edge(mm, name)),
                 (What::CheckWeight, _) => {
-                    Some(self.tools.balance(crate::CHECK_POINTS + self.shop.check_error_points, at, name))
+                    Some(self.tools.swing_weight(crate::CHECK_POINTS + self.shop.check_error_points, at, name))
                 }
                 (What::FinishedLength, _) => Some(self.tools.length(length_mm, name)),
                 (What::ShaftLength, _) => Some(self.tools.length(club.shaft_mm, name)),
@@ -128,11 +128,11 @@ impl Work<'_> {
 
     fn read_once_more(&mut self, slot: usize, stage: u64, on: &[Role]) {
         let club = self.club(slot, self.blunders[slot].map_or_else(Faults::default, |b| b.faults(stage)));
-        let before = format!("{stage:02}-{slot}-{}-9", What::Balance.key());
+        let before = format!("{stage:02}-{slot}-{}-9", What::SwingWeight.key());
         let nth = 90 + self.readings.iter().filter(|r| r.id.as_str().starts_with(&before)).count() as u64;
-        let name = Name { slot, stage, what: What::Balance, nth };
-        let shown = self.tools.balance(club.balance_points(on), moment(self.settings, stage, slot), name);
-        let id = self.keep(slot, stage, What::Balance, on, shown, nth);
+        let name = Name { slot, stage, what: What::SwingWeight, nth };
+        let shown = self.tools.swing_weight(club.swing_weight_points(on), moment(self.settings, stage, slot), name);
+        let id = self.keep(slot, stage, What::SwingWeight, on, shown, nth);
         if self.blunders[slot].is_some_and(|b| b.faults(stage) != Faults::default()) {
             self.touched.push(id);
         }

@@ -30,7 +30,7 @@ on_both! {
     async fn the_forecast_that_stood_comes_back_with_its_reading(db: &TestDb) {
         let job = with_job(db).await;
         let forecast = StoodForecast { value: 0.1 + 0.2, band: 1.0 / 3.0, version: 7 };
-        let of = |forecast| Reading { forecast, ..reading(&job, 0, What::Balance, 41.7) };
+        let of = |forecast| Reading { forecast, ..reading(&job, 0, What::SwingWeight, 41.7) };
         // With and without by turns: the driver must not keep the type of one for the other.
         let readings = [of(None), of(Some(forecast)), of(None), of(Some(StoodForecast { value: -3.5, ..forecast }))];
         let mut tx = db.write().await;
@@ -129,7 +129,7 @@ on_both! {
         assert_eq!(tx.last_event_of(&["clock_jumped"]).await.expect("read"), None);
         // The clock was set back: the last readings say that they were earlier.
         for seconds in [5000, 100, 200] {
-            let reading = Reading { at: at(seconds), ..reading(&job, 0, What::Balance, 41.7) };
+            let reading = Reading { at: at(seconds), ..reading(&job, 0, What::SwingWeight, 41.7) };
             tx.append_reading(&reading, None, None).await.expect("appended");
         }
         tx.insert_batch(&batch(1, &[]), None).await.expect("saved");

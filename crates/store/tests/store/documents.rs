@@ -168,7 +168,7 @@ on_both! {
         let mut tx = db.write().await;
         for bad in [f64::NAN, f64::INFINITY] {
             let mut wrong = sheet("Ada Fenwick", &["6"]);
-            wrong.clubs[0].balance_points = bad;
+            wrong.clubs[0].swing_weight_points = bad;
             let refused = tx.insert_sheet(&sheet_row(wrong)).await.expect_err("not a number");
             assert!(refused.is_bad_entry(), "{refused}");
             let refused = tx.save_shop(&Shop { room_c: bad, ..Shop::default() }, at(1)).await.expect_err("no number");

@@ -176,7 +176,7 @@ async fn fill(store: &Store, schema: i64) -> Job {
 
 async fn read(tx: &mut Tx, job: &Job) {
     let readings = [
-        reading(job, 0, What::Balance, 0.1 + 0.2),
+        reading(job, 0, What::SwingWeight, 0.1 + 0.2),
         reading(job, 0, What::HeadMass, 261.3),
         reading(job, 0, What::ShaftLength, 933.6),
         reading(job, 1, What::Lie, 62.25),
@@ -186,7 +186,7 @@ async fn read(tx: &mut Tx, job: &Job) {
     for (i, reading) in readings.iter().enumerate() {
         tx.append_reading(reading, None, Some(&format!("tablet {i}"))).await.expect("appended");
     }
-    let again = Reading { replaces: Some(readings[0].id.clone()), ..reading(job, 0, What::Balance, 41.9) };
+    let again = Reading { replaces: Some(readings[0].id.clone()), ..reading(job, 0, What::SwingWeight, 41.9) };
     tx.append_reading(&again, None, None).await.expect("appended");
     tx.take_back(&readings[1].id, "digits swapped", "Wren", at(700)).await.expect("noted");
     tx.insist(&readings[3].id, "read three times", "Jay", at(701)).await.expect("noted");
@@ -305,7 +305,7 @@ async fn everything(store: &Store, schema: i64) -> String {
 async fn work_goes_on(store: &Store, job: &Job, schema: i64) {
     let mut tx = store.write().await.expect("a writer").signed("Jay");
     let forecast = Some(StoodForecast { value: 41.8, band: 0.35, version: 2 });
-    let new = Reading { forecast, ..reading(job, 0, What::Balance, 41.9) };
+    let new = Reading { forecast, ..reading(job, 0, What::SwingWeight, 41.9) };
     tx.append_reading(&new, None, Some("tablet new")).await.expect("appended");
     assert_eq!(tx.reading(&new.id).await.expect("read"), Some(new));
     let number = tx.next_batch_number().await.expect("a number");

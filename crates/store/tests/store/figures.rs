@@ -24,7 +24,7 @@ on_both! {
     async fn every_bit_of_a_figure_comes_back(db: &TestDb) {
         let job = with_job(db).await;
         let mut tx = db.write().await;
-        let measures = [What::HeadMass, What::ShaftLength, What::Balance, What::Lie, What::Cpm, What::Done];
+        let measures = [What::HeadMass, What::ShaftLength, What::SwingWeight, What::Lie, What::Cpm, What::Done];
         for (i, value) in values(600).into_iter().enumerate() {
             let sent = reading(&job, 0, measures[i % measures.len()], value);
             tx.append_reading(&sent, None, None).await.expect("appended");
@@ -59,7 +59,7 @@ on_both! {
         let cases = [
             (What::HeadMass, 261.3, "mass_kg", 0.2613),
             (What::ShaftLength, 933.6, "length_m", 0.9336),
-            (What::Balance, 32.4, "balance_points", 32.4),
+            (What::SwingWeight, 32.4, "balance_points", 32.4),
             (What::Lie, 90.0, "angle_rad", std::f64::consts::FRAC_PI_2),
             (What::Cpm, 312.0, "frequency_hz", 5.2),
         ];

@@ -71,7 +71,7 @@ on_both! {
         job.version = 1;
         let mut club = job.clubs[1].clone();
         club.plan = Some(plan(&head("H7-1")));
-        club.target.balance_points = 33.1;
+        club.target.swing_weight_points = 33.1;
         assert_eq!(tx.save_club(&club, &job.id).await.expect("saved"), 1);
         let refused = tx.save_club(&club, &job.id).await.expect_err("still at version 0");
         assert!(refused.is_stale() && refused.to_string().contains(&club.card), "{refused}");

@@ -17,7 +17,7 @@ async fn append_until_killed(url: &str) {
     let job = store.read().await.expect("a reader").job_by_number(1).await.expect("read").expect("there");
     for n in 0..1_000_000_u32 {
         let mut tx = store.write().await.expect("a turn");
-        let sent = Reading { id: ReadingId(new_id()), ..reading(&job, 0, What::Balance, f64::from(n)) };
+        let sent = Reading { id: ReadingId(new_id()), ..reading(&job, 0, What::SwingWeight, f64::from(n)) };
         tx.append_reading(&sent, None, None).await.expect("appended");
         tx.commit().await.expect("commit");
         let mut out = std::io::stdout().lock();

@@ -11,10 +11,10 @@ on_both! {
         let mut tx = db.write().await;
         let other = add_job(&mut tx, &["6"]).await;
         let readings = [
-            reading(&job, 0, What::Balance, 41.7),
+            reading(&job, 0, What::SwingWeight, 41.7),
             Reading { at: at(10), scale: None, ..reading(&job, 1, What::HeadMass, 261.3) },
             Reading { on: vec![], typed: String::new(), ..reading(&job, 0, What::Done, 0.0) },
-            reading(&job, 0, What::Balance, -3.5),
+            reading(&job, 0, What::SwingWeight, -3.5),
             Reading { insisted: true, ..reading(&job, 0, What::Cpm, 312.0) },
             reading(&job, 0, What::Lie, 62.25),
             reading(&job, 0, What::ShaftLength, 933.6),
@@ -26,7 +26,7 @@ on_both! {
             versions.push(appended.club_version);
         }
         assert_eq!(versions, [1, 1, 2, 3, 4, 5, 6], "each counts the version of its own club up");
-        tx.append_reading(&reading(&other, 0, What::Balance, 40.0), None, None).await.expect("another job's");
+        tx.append_reading(&reading(&other, 0, What::SwingWeight, 40.0), None, None).await.expect("another job's");
         tx.commit().await.expect("commit");
         let mut tx = db.read().await;
         assert_eq!(tx.readings(&job.id).await.expect("read"), readings);
@@ -38,21 +38,21 @@ on_both! {
     async fn a_reading_on_an_old_state_is_refused(db: &TestDb) {
         let job = with_job(db).await;
         let mut tx = db.write().await;
-        let first = tx.append_reading(&reading(&job, 0, What::Balance, 41.7), Some(0), None).await.expect("appended");
+        let first = tx.append_reading(&reading(&job, 0, What::SwingWeight, 41.7), Some(0), None).await.expect("appended");
         assert_eq!(first.club_version, 1);
-        let late = reading(&job, 0, What::Balance, 41.9);
+        let late = reading(&job, 0, What::SwingWeight, 41.9);
         let refused = tx.append_reading(&late, Some(0), Some("tablet 2")).await.expect_err("an old version");
         let StoreError::Stale { what, saved_version } = &refused else { panic!("{refused}") };
         assert_eq!((what.as_str(), *saved_version), ("the club J1-1", 1));
         assert_eq!(tx.readings(&job.id).await.expect("read").len(), 1);
         let again = tx.append_reading(&late, Some(1), Some("tablet 2")).await.expect("after loading anew");
         assert_eq!((again.club_version, again.repeated), (2, false));
-        tx.append_reading(&reading(&job, 1, What::Balance, 41.0), Some(0), None).await.expect("the other club's is 0");
+        tx.append_reading(&reading(&job, 1, What::SwingWeight, 41.0), Some(0), None).await.expect("the other club's is 0");
     }
 
     async fn a_request_that_comes_again_writes_nothing(db: &TestDb) {
         let job = with_job(db).await;
-        let first = reading(&job, 0, What::Balance, 41.7);
+        let first = reading(&job, 0, What::SwingWeight, 41.7);
         let mut tx = db.write().await;
         tx.append_reading(&first, Some(0), Some("key 1")).await.expect("appended");
         tx.append_reading(&reading(&job, 0, What::TotalMass, 415.2), Some(1), None).await.expect("appended");
@@ -65,7 +65,7 @@ on_both! {
         assert_eq!(tx.reading_by_request_key("key 1").await.expect("read").as_ref(), Some(&first));
         assert_eq!(tx.reading_by_request_key("key 2").await.expect("read"), None);
         assert_eq!(tx.readings(&job.id).await.expect("read").len(), 2);
-        let other = reading(&job, 0, What::Balance, 41.8);
+        let other = reading(&job, 0, What::SwingWeight, 41.8);
         let refused = tx.append_reading(&other, Some(2), Some("key 1")).await.expect_err("another entry");
         assert!(matches!(&refused, StoreError::KeyReused { saved } if saved.contains("41.7")), "{refused}");
         tx.append_reading(&other, Some(2), Some("key 2")).await.expect("appended");
@@ -74,9 +74,9 @@ on_both! {
     async fn a_reading_is_taken_back_beside_it(db: &TestDb) {
         let job = with_job(db).await;
         let mut tx = db.write().await;
-        let wrong = reading(&job, 0, What::Balance, 14.7);
+        let wrong = reading(&job, 0, What::SwingWeight, 14.7);
         tx.append_reading(&wrong, None, None).await.expect("appended");
-        let right = Reading { replaces: Some(wrong.id.clone()), ..reading(&job, 0, What::Balance, 41.7) };
+        let right = Reading { replaces: Some(wrong.id.clone()), ..reading(&job, 0, What::SwingWeight, 41.7) };
         tx.append_reading(&right, None, None).await.expect("appended");
         assert_eq!(tx.take_back(&wrong.id, "digits swapped", "Wren", at(700)).await.expect("noted"), 3);
         let refused = tx.take_back(&wrong.id, "again", "Jay", at(701)).await.expect_err("already");
@@ -94,7 +94,7 @@ on_both! {
     async fn a_doubted_reading_is_insisted_on_beside_it(db: &TestDb) {
         let job = with_job(db).await;
         let mut tx = db.write().await;
-        let doubted = reading(&job, 0, What::Balance, 43.9);
+        let doubted = reading(&job, 0, What::SwingWeight, 43.9);
         tx.append_reading(&doubted, None, None).await.expect("appended");
         assert_eq!(tx.insist(&doubted.id, "read three times", "Wren", at(700)).await.expect("noted"), 2);
         assert_eq!(tx.insist(&doubted.id, "yes", "Jay", at(701)).await.expect("nothing new"), 2);
@@ -107,14 +107,14 @@ on_both! {
         let job = with_job(db).await;
         let mut tx = db.write().await;
         let other = add_job(&mut tx, &["6"]).await;
-        let first = reading(&job, 0, What::Balance, 41.7);
+        let first = reading(&job, 0, What::SwingWeight, 41.7);
         tx.append_reading(&first, None, None).await.expect("appended");
-        let base = || reading(&job, 0, What::Balance, 41.7);
+        let base = || reading(&job, 0, What::SwingWeight, 41.7);
         let missing = [
             Reading { club: ClubId(new_id()), ..base() },
             Reading { club: other.clubs[0].id.clone(), ..base() },
             Reading { replaces: Some(ReadingId(new_id())), ..base() },
-            Reading { replaces: Some(first.id.clone()), ..reading(&job, 1, What::Balance, 41.7) },
+            Reading { replaces: Some(first.id.clone()), ..reading(&job, 1, What::SwingWeight, 41.7) },
         ];
         for wrong in missing {
             let refused = tx.append_reading(&wrong, None, None).await.expect_err("refers to nothing");
@@ -133,7 +133,7 @@ on_both! {
     async fn the_database_itself_refuses_to_change_readings_and_the_log(db: &TestDb) {
         let job = with_job(db).await;
         let mut tx = db.write().await;
-        let kept = reading(&job, 0, What::Balance, 41.7);
+        let kept = reading(&job, 0, What::SwingWeight, 41.7);
         tx.append_reading(&kept, None, None).await.expect("appended");
         tx.take_back(&kept.id, "scale not zeroed", "Wren", at(700)).await.expect("noted");
         tx.insist(&kept.id, "it was", "Jay", at(701)).await.expect("noted");

@@ -30,7 +30,7 @@ fn from<T: DeserializeOwned>(document: Value) -> T {
 pub fn head_model() -> Model {
     let number = |number: &str, mass_g: f64, loft_deg: f64| {
         json!({"number": number, "mass_g": mass_g, "loft_deg": loft_deg, "lie_deg": 62.5, "bore_to_ground_mm": 38.1,
-               "chart": {"length_mm": 939.8, "balance_points": 32.0}})
+               "chart": {"length_mm": 939.8, "swing_weight_points": 32.0}})
     };
     from(json!({
         "kind": "head", "code": "LARK-2", "name": "Larkspur Two", "club_kind": "iron", "hand": "right",
@@ -82,15 +82,15 @@ pub fn club(number: &str) -> SheetClub {
     from(json!({
         "number": number, "club_kind": "iron", "head_model": "LARK-2", "shaft_model": "RUSH-110",
         "grip_model": "MOSS-50", "ferrule_model": "RING-1", "length_mm": 946.15, "length_to": "cap",
-        "balance_points": 32.4, "loft_deg": 31.5, "lie_deg": 62.25,
+        "swing_weight_points": 32.4, "loft_deg": 31.5, "lie_deg": 62.25,
     }))
 }
 
 pub fn sheet(player: &str, numbers: &[&str]) -> Sheet {
     let clubs: Vec<SheetClub> = numbers.iter().map(|n| club(n)).collect();
     from(json!({
-        "player": player, "due": "2026-03-14", "hand": "right", "rule": "constant_balance",
-        "reference": {"number": "6", "balance_points": 32.1, "scale": "balance", "grip_model": "MOSS-50"},
+        "player": player, "due": "2026-03-14", "hand": "right", "rule": "constant_swing_weight",
+        "reference": {"number": "6", "swing_weight_points": 32.1, "scale": "balance", "grip_model": "MOSS-50"},
         "clubs": clubs,
     }))
 }
@@ -102,7 +102,7 @@ pub fn plan(head: &Part) -> ClubPlan {
         "head_number": "6", "tip_trim_mm": 12.7, "butt_cut_mm": 95.1, "cut_shaft_mm": 933.6,
         "cut_shaft_mass_g": 105.31, "cut_shaft_balance_point_mm": 461.2, "tip_to_ground_mm": 38.1,
         "bend_loft_deg": -0.5, "bend_lie_deg": 0.25,
-        "expected": [{"step": "dry", "balance_points": 41.7, "band_points": 0.35}],
+        "expected": [{"step": "dry", "swing_weight_points": 41.7, "band_points": 0.35}],
         "chance": 0.981, "reasons": ["closest head that leaves room for a tip weight"],
     }))
 }

@@ -185,7 +185,7 @@ on_both! {
             let start = Arc::new(Barrier::new(2));
             let tries: Vec<_> = stores.iter().map(|store| {
                 let (store, start) = (store.clone(), Arc::clone(&start));
-                let sent = reading(&job, 0, What::Balance, f64::from(round));
+                let sent = reading(&job, 0, What::SwingWeight, f64::from(round));
                 tokio::spawn(async move {
                     start.wait().await;
                     let mut tx = store.write().await?;
@@ -210,7 +210,7 @@ on_both! {
     async fn one_request_sent_twice_at_once_is_saved_once(db: &TestDb) {
         let job = with_job(db).await;
         let stores = [db.store.clone(), second(db).await];
-        let sent = reading(&job, 0, What::Balance, 41.7);
+        let sent = reading(&job, 0, What::SwingWeight, 41.7);
         for round in 0..10 {
             let tries: Vec<_> = stores.iter().map(|store| {
                 let (store, key) = (store.clone(), format!("key {round}"));

@@ -52,7 +52,7 @@ async fn a_full_disk_loses_nothing_that_was_acknowledged() {
     let refused = loop {
         assert!(acknowledged.len() < 100_000, "the disk never gets full");
         let sent =
-            Reading { id: ReadingId(new_id()), typed: "x".repeat(2_000), ..reading(&job, 0, What::Balance, 41.7) };
+            Reading { id: ReadingId(new_id()), typed: "x".repeat(2_000), ..reading(&job, 0, What::SwingWeight, 41.7) };
         let saved = async {
             let mut tx = store.write().await?;
             tx.append_reading(&sent, None, None).await?;

@@ -80,7 +80,7 @@ macro_rules! calculations {
 }
 
 calculations! {
-    calculate_balance, "/calc/balance", balance, BalanceInput => BalanceOutput;
+    calculate_swing_weight, "/calc/swing-weight", swing_weight, SwingWeightInput => SwingWeightOutput;
     calculate_inertia, "/calc/inertia", inertia, InertiaInput => InertiaOutput;
     calculate_trim, "/calc/trim", trim, TrimInput => TrimOutput;
     calculate_frequency, "/calc/frequency", vibration, FrequencyInput => FrequencyOutput;

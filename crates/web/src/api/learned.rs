@@ -57,7 +57,7 @@ async fn pin_learned(State(app): State<App>, Body(request): Body<PinLearned>) ->
     Ok(Json(app.learned().await?))
 }
 
-/// Cp and Cpk of the balance with their intervals, over all finished clubs, by month and by head model.
+/// Cp and Cpk of the swing weight with their intervals, over all finished clubs, by month and by head model.
 #[utoipa::path(get, path = "/capability", responses((status = 200, body = ShopCapability)))]
 async fn get_capability(State(app): State<App>) -> Result<Json<ShopCapability>, ApiError> {
     Ok(Json(app.capability().await?))

@@ -46,7 +46,7 @@ struct Locks {
     locks: Vec<Lock>,
 }
 
-/// Plans to choose from for a job that waits for its plan: little in the tips or close to the target, equal balance or
+/// Plans to choose from for a job that waits for its plan: little in the tips or close to the target, equal swing weight or
 /// equal inertia.
 #[utoipa::path(post, path = "/jobs/{number}/plan/options", params(("number" = i64, Path)), request_body = Locks,
     responses((status = 200, body = Vec<PlanOption>)))]

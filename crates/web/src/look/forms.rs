@@ -302,7 +302,7 @@ mod tests {
     fn an_error_is_tied_to_its_field() {
         let view = Field {
             name: "reading",
-            label: "Balance",
+            label: "Swing weight",
             value: "D\"8<",
             hint: "such as D3.5",
             error: Some("Could not be read after D. Write it like D3.5."),

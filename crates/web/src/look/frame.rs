@@ -158,7 +158,7 @@ pub fn page(frame: &PageFrame) -> Markup {
             body.at-bench[frame.at_bench] {
                 a.skip href="#main" { "Skip to the content" }
                 header.head {
-                    a.mark href="/" aria-label="Setwright, today" { (icon(Icon::Balance)) }
+                    a.mark href="/" aria-label="Setwright, today" { (icon(Icon::SwingWeight)) }
                     div.head-title {
                         h1 { (frame.title) }
                         @if !frame.crumb.is_empty() { p.crumb { (frame.crumb) } }

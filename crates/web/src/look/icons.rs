@@ -33,8 +33,8 @@ pub enum Icon {
     Undo,
     /// Two turning arrows: read again.
     Again,
-    /// A club on a fulcrum: balance; also the mark of the product.
-    Balance,
+    /// A club on a fulcrum: swing weight; also the mark of the product.
+    SwingWeight,
     /// A written sheet.
     Sheet,
     /// A box: stock.
@@ -89,7 +89,7 @@ fn strokes(which: Icon) -> &'static str {
         Icon::Again => {
             r#"<path d="M4.6 10.2a7.7 7.7 0 0 1 13.6-2.8l1.6 2M19.8 4.6v4.8H15M19.4 13.8a7.7 7.7 0 0 1-13.6 2.8l-1.6-2M4.2 19.4v-4.8H9"/>"#
         }
-        Icon::Balance => {
+        Icon::SwingWeight => {
             r#"<path d="M2 9.5h16.2M18.2 8.2c2.6 0 3.6 1.6 3.2 3.8-.3 1.9-1.1 3.6-1.9 3.6-.9 0-.8-1.4-1.3-3zM8.5 10.2 5.4 16h6.2zM4 19.5h16"/>"#
         }
         Icon::Sheet => r#"<path d="M5.5 3h9l4 4v14h-13zM14.5 3v4h4M8.5 11h7M8.5 14.5h7M8.5 18h4"/>"#,
@@ -128,7 +128,7 @@ pub const ALL_ICONS: [(Icon, &str); 26] = [
     (Icon::Clock, "clock"),
     (Icon::Undo, "undo"),
     (Icon::Again, "again"),
-    (Icon::Balance, "balance"),
+    (Icon::SwingWeight, "swing_weight"),
     (Icon::Sheet, "sheet"),
     (Icon::Stock, "stock"),
     (Icon::Bench, "bench"),

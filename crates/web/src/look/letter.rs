@@ -1,4 +1,4 @@
-//! How balance and signed figures are written in pictures.
+//! How swing weight and signed figures are written in pictures.
 
 /// Moment at A0 in oz·in and moment per point in oz·in: the trade's letter scale (constants from memory; the
 /// apparatus is US patent 1,953,916).

@@ -80,16 +80,16 @@ fn request(form: &mut Entries, library: &Library) -> AskRequest {
         ..AskRequest::default()
     };
     let Some(head_model) = form.some("head") else { return request };
-    let (length_mm, balance) = (form.length_mm("length"), form.balance_points("balance"));
+    let (length_mm, swing_weight) = (form.length_mm("length"), form.swing_weight_points("swing_weight"));
     let number = form.some("number");
     let number = form.needed("number", number, "Say which number, for example 7");
     let length_mm = form.needed("length", length_mm, "Say how long the club is, for example 37 1/4");
-    let balance_points = form.needed("balance", balance, "Say which balance, for example D2");
+    let swing_weight_points = form.needed("swing_weight", swing_weight, "Say which swing weight, for example D2");
     let (mean_g, sd_g) = (form.mass_g("mean"), form.mass_g("scatter"));
     if mean_g.is_some() != sd_g.is_some() {
         form.refuse(if mean_g.is_some() { "scatter" } else { "mean" }, "Give the mean and the scatter, or neither");
     }
-    let (Some(number), Some(length_mm), Some(balance_points)) = (number, length_mm, balance_points) else {
+    let (Some(number), Some(length_mm), Some(swing_weight_points)) = (number, length_mm, swing_weight_points) else {
         return request;
     };
     if let (Some(mean_g), Some(sd_g)) = (mean_g, sd_g) {
@@ -107,7 +107,7 @@ fn request(form: &mut Entries, library: &Library) -> AskRequest {
         tape: None,
         length_mm,
         length_to,
-        balance_points,
+        swing_weight_points,
         wraps: Wraps { base: 1, full, lower_hand: 0 },
     });
     request
@@ -128,7 +128,7 @@ fn club_form(form: &Entries, library: &Library) -> Markup {
                 (form.select("ferrule", "Ferrule", "", &ferrules))
                 (form.field("length", "Length", Field { unit: units::length_sign(), placeholder: units::example("37 1/4", "946", Unit::Millimetre), ..Field::default() }))
                 (form.select("length_to", "Measured", "", &[("cap", "to the cap"), ("shaft_end", "to the shaft end")]))
-                (form.field("balance", "Balance", Field { placeholder: "D2", ..Field::default() }))
+                (form.field("swing_weight", "Swing weight", Field { placeholder: "D2", ..Field::default() }))
                 (form.field("wraps", "Full wraps", Field { inputmode: "numeric", placeholder: "1", ..Field::default() }))
                 (form.field("mean", "The supplier's mean", Field { hint: "Empty: from the stock or the model", ..mass }))
                 (form.field("scatter", "The supplier's scatter", Field { hint: "One standard deviation", ..mass }))
@@ -168,7 +168,7 @@ fn asks_part(asks: &[HeadAsk], library: &Library) -> Markup {
         ]);
         vec![
             Cell::from(format!("{name} {}", a.number)),
-            Cell(html! { (say::short_length(a.length_mm)) ", " (say::balance(a.balance_points)) }),
+            Cell(html! { (say::short_length(a.length_mm)) ", " (say::swing_weight(a.swing_weight_points)) }),
             Cell(html! { strong { (low) " to " (high) } }),
             Cell(html! { (units::mass_figure(a.mean_g)) " ± " (say::mass(a.sd_g)) br; span.small { (from) } }),
             Cell(html! { (percent(a.inside)) br; span.small { (percent(a.inside_any_shaft)) " with any shaft" } }),

@@ -17,7 +17,7 @@ use axum::http::StatusCode;
 use axum::response::{IntoResponse, Response};
 use axum::routing::{get, post};
 use maud::html;
-use quantity::{Balance, decimal};
+use quantity::{SwingWeight, decimal};
 use serde::Deserialize;
 use std::collections::HashMap;
 use workshop::bench::{ClubState, Look, StepStatus};
@@ -437,6 +437,6 @@ pub(super) const fn mark(look: Look) -> Mark {
 /// The finish in words for the grid: `finish D0.1`.
 pub(super) fn finish_words(state: &ClubState) -> String {
     state.finish.map_or_else(String::new, |f| {
-        format!("finish {} ± {}", Balance::from_points(f.balance_points).letter(1), decimal(f.band_points, 1))
+        format!("finish {} ± {}", SwingWeight::from_points(f.swing_weight_points).letter(1), decimal(f.band_points, 1))
     })
 }

@@ -14,7 +14,7 @@ use app::AppError;
 use app::bench::AtBench;
 use app::job::JobFile;
 use maud::{Markup, html};
-use quantity::Balance;
+use quantity::SwingWeight;
 use workshop::belief::{Believed, Finish};
 use workshop::bench::{AskState, ClubState, StepState, StepStatus, Tone as Said};
 use workshop::cause::Telling;
@@ -102,12 +102,13 @@ impl Screen<'_> {
     }
 
     fn beam(&self, mut pieces: Vec<workshop::beam::BeamPart>) -> Markup {
-        let weighs_club = self.step.asks.contains(&What::Balance);
-        let ask = self.step_state().and_then(|s| s.asks.iter().find(|a| a.what == What::Balance));
+        let weighs_club = self.step.asks.contains(&What::SwingWeight);
+        let ask = self.step_state().and_then(|s| s.asks.iter().find(|a| a.what == What::SwingWeight));
         let now = ask.and_then(|a| a.reading.as_ref().map(|r| r.value).or(a.expected.as_ref().map(|e| e.value)));
         let moved = self.view.what_if.hang(&mut pieces);
         let now = now.filter(|_| weighs_club).map(|now| now + moved.now_points);
-        let finish = self.state.finish.map(|f| Finish { balance_points: f.balance_points + moved.finish_points, ..f });
+        let finish =
+            self.state.finish.map(|f| Finish { swing_weight_points: f.swing_weight_points + moved.finish_points, ..f });
         club_beam(self.file, self.club, pieces, now, finish)
     }
 
@@ -126,8 +127,8 @@ impl Screen<'_> {
                     current: p.step == self.step.key,
                 })
                 .collect(),
-            target_label: Balance::from_points(self.club.target.balance_points).letter_short(),
-            tolerance_points: self.club.target.tolerances.balance_points,
+            target_label: SwingWeight::from_points(self.club.target.swing_weight_points).letter_short(),
+            tolerance_points: self.club.target.tolerances.swing_weight_points,
         })
     }
 
@@ -193,7 +194,7 @@ impl Screen<'_> {
         let step =
             if covers(&self.step) { self.step } else { self.file.job.steps.iter().find(covers).unwrap_or(self.step) };
         let again = offered.measure == Measure::Again
-            || offered.what == What::ReferenceBalance
+            || offered.what == What::ReferenceSwingWeight
             || offered.what == What::CheckWeight;
         let pilot = offered.measure == Measure::Pilot;
         let decline = format!("/bench/{}/{}/decline", self.file.job.number, self.state.slot);
@@ -230,7 +231,7 @@ impl Screen<'_> {
                     label: &capital(what.word()),
                     value: &typed,
                     error: self.view.wrong.as_deref().filter(|_| !typed.is_empty()),
-                    inputmode: if what == What::Balance { "text" } else { "decimal" },
+                    inputmode: if what == What::SwingWeight { "text" } else { "decimal" },
                     unit: say::unit_hint(what),
                     ..Field::default()
                 }))
@@ -317,7 +318,7 @@ impl Screen<'_> {
             value: &typed,
             hint: &hint,
             error: wrong.filter(|_| index == self.view.wrong_index(&self.step.asks)),
-            inputmode: if ask.what == What::Balance { "text" } else { "decimal" },
+            inputmode: if ask.what == What::SwingWeight { "text" } else { "decimal" },
             unit: say::unit_hint(ask.what),
             autofocus: index == 0 || wrong.is_some(),
             big: self.step.asks.len() == 1,
@@ -328,7 +329,7 @@ impl Screen<'_> {
     /// What may be on the club or not at this reading, offered where the plan has it.
     fn toggles(&self) -> Markup {
         let reads_whole =
-            self.step.asks.iter().any(|a| matches!(a, What::Balance | What::TotalMass | What::BalancePoint));
+            self.step.asks.iter().any(|a| matches!(a, What::SwingWeight | What::TotalMass | What::BalancePoint));
         let has = |kind| self.club.plan.as_ref().is_some_and(|p| p.part(kind).is_some());
         let mut offered = Vec::new();
         if reads_whole {

@@ -15,7 +15,7 @@ use serde_json::Value;
 /// The pictures of a result; none where what was asked cannot be drawn.
 pub(super) fn pictures(topic: &str, input: &Value, output: &Value) -> Vec<Markup> {
     match topic {
-        "balance" => balance(input, output).into_iter().collect(),
+        "swing-weight" => swing_weight(input, output).into_iter().collect(),
         "inertia" => inertia(input, output),
         "trim" => trim(input, output).into_iter().collect(),
         "frequency" => frequency(input, output).into_iter().collect(),
@@ -42,8 +42,8 @@ fn read<T: DeserializeOwned>(input: &Value) -> Option<T> {
     serde_json::from_value(input.clone()).ok()
 }
 
-/// The parts of a balance hung on the beam; nothing where the club was given whole.
-fn balance(input: &Value, output: &Value) -> Option<Markup> {
+/// The parts of a swing weight hung on the beam; nothing where the club was given whole.
+fn swing_weight(input: &Value, output: &Value) -> Option<Markup> {
     let fulcrum_in = input["fulcrum_in"].as_f64().unwrap_or(FULCRUM_IN);
     let piece = |row: &Value, on: bool| {
         let (mass_g, arm_in) = (row["mass_g"].as_f64()?, row["position_mm"].as_f64()? / INCH_MM);
@@ -124,7 +124,11 @@ fn inertia(input: &Value, output: &Value) -> Vec<Markup> {
         }));
     }
     let row = |row: &Value| {
-        (figure(row, "length_mm"), figure(row, "head_for_equal_balance_g"), figure(row, "head_for_equal_inertia_g"))
+        (
+            figure(row, "length_mm"),
+            figure(row, "head_for_equal_swing_weight_g"),
+            figure(row, "head_for_equal_inertia_g"),
+        )
     };
     let series: Vec<_> = rows(&output["series"]).map(row).collect();
     if series.len() > 1 {
@@ -322,7 +326,7 @@ mod tests {
         let counts: Vec<(&str, usize)> =
             topics().iter().map(|topic| (topic.name, drawn(topic.name, &(topic.example)()).len())).collect();
         let expected = [
-            ("balance", 1),
+            ("swing-weight", 1),
             ("inertia", 2),
             ("trim", 1),
             ("frequency", 1),
@@ -341,7 +345,7 @@ mod tests {
         let angles: Vec<f64> = (0..12).map(|i| f64::from(i) * 30.0).collect();
         let flat = vec![250.0; 12];
         let ways = [
-            ("balance", json!({ "total_mass_g": 349.8, "balance_point_mm": 824.0 })),
+            ("swing-weight", json!({ "total_mass_g": 349.8, "balance_point_mm": 824.0 })),
             ("inertia", json!({ "pendulum": { "period_s": 1.88, "total_mass_g": 426.0, "balance_point_mm": 714.9 } })),
             ("trim", json!({ "mass_g": 128.0, "length_mm": 1016.0, "balance_point_mm": 500.0 })),
             ("soft-side", json!({ "angles_deg": angles, "frequencies_cpm": flat })),

@@ -38,7 +38,7 @@ const CHOICES: [(&str, &[&str]); 7] = [
 /// Fields that a topic knows beside those of its example. One that is missing here can still be given in the address.
 const MORE: [(&str, &[&str]); 9] = [
     (
-        "balance",
+        "swing-weight",
         &[
             "correlations",
             "total_mass_g",
@@ -117,7 +117,7 @@ const WORDS: [(&str, &str); 21] = [
     ("b", "other figure"),
     ("correlations", "errors that go together"),
     ("moment_12_in", "moment about 12 in"),
-    ("letter", "balance"),
+    ("letter", "swing weight"),
     ("position", "place from the butt"),
     ("what_if", "what if"),
     ("convention", "length is measured"),
@@ -433,7 +433,7 @@ mod tests {
     #[test]
     fn correlations_can_be_typed() {
         let example = (clubphysics::calc::topics()[0].example)();
-        let asks = asks("balance", &example);
+        let asks = asks("swing-weight", &example);
         let typed_in = "one figure, other figure, coefficient\nparts[0].mass_g, parts[1].mass_g, 0.9";
         let mut pairs: Vec<(String, String)> = typed(&asks, &example).pairs().to_vec();
         pairs.iter_mut().filter(|(name, _)| name == "correlations").for_each(|(_, text)| *text = typed_in.to_owned());
@@ -442,7 +442,7 @@ mod tests {
         assert!(form.is_sound(), "{form:?}");
         assert_eq!(document["correlations"][0]["b"], "parts[1].mass_g");
         assert_eq!(document["correlations"][0]["coefficient"], 0.9);
-        clubphysics::calc::run("balance", document).expect("a good document");
+        clubphysics::calc::run("swing-weight", document).expect("a good document");
     }
 
     #[test]

@@ -36,7 +36,7 @@ async fn show(State(app): State<App>) -> PageResult {
         ),
         Some(all) => groups_part(all, &found),
     };
-    let crumb = "of the balance, over all finished clubs".to_owned();
+    let crumb = "of the swing weight, over all finished clubs".to_owned();
     let page = framed(&app, Framed { title: "Capability", active: Nav::Records, crumb, body, ..Framed::default() });
     Ok(page.await?.into_response())
 }

@@ -44,10 +44,10 @@ pub(super) fn club_beam(
             })
             .collect(),
         now_points,
-        forecast_points: finish.map(|f| f.balance_points),
+        forecast_points: finish.map(|f| f.swing_weight_points),
         forecast_band_points: finish.map_or(0.0, |f| f.band_points),
-        target_points: Some(club.target.balance_points),
-        tolerance_points: club.target.tolerances.balance_points,
+        target_points: Some(club.target.swing_weight_points),
+        tolerance_points: club.target.tolerances.swing_weight_points,
         ..BeamView::default()
     })
 }

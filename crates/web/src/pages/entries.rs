@@ -10,7 +10,7 @@ use jiff::Timestamp;
 use jiff::civil::Date;
 use maud::{Markup, html};
 use percent_encoding::{AsciiSet, CONTROLS, NON_ALPHANUMERIC, utf8_percent_encode};
-use quantity::{Balance, INCH_MM, LengthUnit};
+use quantity::{INCH_MM, LengthUnit, SwingWeight};
 use std::collections::BTreeMap;
 
 /// The fields of a form as they were typed, and what was wrong with them.
@@ -160,9 +160,9 @@ impl Entries {
         self.read(name, quantity::parse_frequency).map(quantity::Frequency::cpm)
     }
 
-    /// A balance as points since A0.
-    pub fn balance_points(&mut self, name: &str) -> Option<f64> {
-        self.read(name, quantity::parse_balance).map(quantity::SwingMoment::points)
+    /// A swing weight as points since A0.
+    pub fn swing_weight_points(&mut self, name: &str) -> Option<f64> {
+        self.read(name, quantity::parse_swing_weight).map(quantity::SwingMoment::points)
     }
 
     pub fn date(&mut self, name: &str) -> Option<Date> {
@@ -229,12 +229,12 @@ pub(super) fn typed_length(mm: f64) -> String {
     }
 }
 
-/// A balance as it is typed.
-pub(super) fn typed_balance(points: f64) -> String {
-    let balance = Balance::from_points(points);
+/// A swing weight as it is typed.
+pub(super) fn typed_swing_weight(points: f64) -> String {
+    let swing_weight = SwingWeight::from_points(points);
     // Two decimals where the sheet has them; most have none or one.
     let tenths = points * 10.0;
-    if (tenths - tenths.round()).abs() < 1e-6 { balance.letter_short() } else { balance.letter(2) }
+    if (tenths - tenths.round()).abs() < 1e-6 { swing_weight.letter_short() } else { swing_weight.letter(2) }
 }
 
 /// A number without closing zeros, at most four decimals.
@@ -341,8 +341,8 @@ mod tests {
     fn lengths_come_back_as_they_are_typed() {
         assert_eq!(typed_length(933.45), "36 3/4");
         assert_eq!(typed_length(940.0), "940 mm");
-        assert_eq!(typed_balance(32.0), "D2");
-        assert_eq!(typed_balance(31.95), "D1.95");
+        assert_eq!(typed_swing_weight(32.0), "D2");
+        assert_eq!(typed_swing_weight(31.95), "D1.95");
         assert_eq!(plain(-0.00001), "0");
     }
 

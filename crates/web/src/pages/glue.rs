@@ -91,7 +91,7 @@ fn batch_part(view: &BatchView, now: Timestamp) -> Markup {
             columns: vec![Column { head: "what", figures: false }, Column { head: "left", figures: true }, Column { head: "until", figures: false }],
             rows: vec![
                 row("pot life", view.pot_life_until, "over"),
-                row("handle, grip, balance", view.handling_at, "now"),
+                row("handle, grip, read", view.handling_at, "now"),
                 row("bend, hand over, swing", view.full_cure_at, "now"),
             ],
             ..Table::default()

@@ -17,7 +17,7 @@ use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use axum::routing::get;
 use maud::{Markup, html};
-use quantity::Balance;
+use quantity::SwingWeight;
 use serde::Deserialize;
 use workshop::belief::Believed;
 use workshop::bench::{ClubState, StepState, Tone as Said};
@@ -139,10 +139,10 @@ async fn grid_page(
         .iter()
         .map(|s| row(&file, s, &step, what, &Cursor { at, typed: &typed, open: open_on(s.slot) }))
         .collect();
-    let targets: Vec<f64> = file.job.clubs.iter().map(|c| c.target.balance_points).collect();
+    let targets: Vec<f64> = file.job.clubs.iter().map(|c| c.target.swing_weight_points).collect();
     let against = match targets.split_first() {
         Some((first, rest)) if rest.iter().all(|t| (t - first).abs() < 0.05) => {
-            format!("where it will finish, against {}", Balance::from_points(*first).letter_short())
+            format!("where it will finish, against {}", SwingWeight::from_points(*first).letter_short())
         }
         _ => "where it will finish, against its target".to_owned(),
     };
@@ -280,7 +280,7 @@ fn row(file: &JobFile, state: &ClubState, step: &Step, what: What, cursor: &Curs
     let gate_open = step_of(state, &step.key).is_some_and(|s| s.gate.is_open());
     let read = ask.and_then(|a| a.reading.as_ref());
     let doubted = ask.is_some_and(|a| a.doubted);
-    let off = ask.filter(|a| a.fit == Some(Fit::Off) && what != What::Balance);
+    let off = ask.filter(|a| a.fit == Some(Fit::Off) && what != What::SwingWeight);
     let number = file.job.number;
     let (words, mark) = match (doubted, off.and_then(off_words), cursor.open) {
         (true, ..) => ("doubted: look again".to_owned(), Mark::Doubted),
@@ -353,7 +353,7 @@ fn entry(number: i64, state: &ClubState, step: &Step, what: What, cursor: &Curso
                     label: what.word(),
                     value: cursor.typed,
                     placeholder: "",
-                    inputmode: if what == What::Balance { "text" } else { "decimal" },
+                    inputmode: if what == What::SwingWeight { "text" } else { "decimal" },
                     autofocus: true,
                     big: true,
                     ..Field::default()

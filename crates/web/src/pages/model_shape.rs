@@ -1,6 +1,6 @@
 //! What a form of each kind of model asks, in the trade's words: one table for reading, showing and naming mistakes.
 
-use super::entries::{Entries, capital, plain, plain_number, typed_balance, typed_length};
+use super::entries::{Entries, capital, plain, plain_number, typed_length, typed_swing_weight};
 use quantity::LengthUnit;
 use serde_json::{Map, Number, Value};
 use workshop::WorkshopError;
@@ -15,8 +15,8 @@ pub(super) enum Way {
     Number(&'static str),
     /// A length that people write in inches.
     Length,
-    /// A balance by its letter.
-    Balance,
+    /// A swing weight by its letter.
+    SwingWeight,
     YesNo,
     /// One of a closed list.
     Choice(fn() -> Vec<(&'static str, &'static str)>),
@@ -69,7 +69,7 @@ const HEAD_NUMBERS: [Ask; 8] = [
     ask("bounce_deg", "bounce", DEG).optional(),
     ask("bore_to_ground_mm", "bore to ground", MM),
     ask("chart.length_mm", "length", Way::Length),
-    ask("chart.balance_points", "balance", Way::Balance),
+    ask("chart.swing_weight_points", "swing weight", Way::SwingWeight),
 ];
 const SCREWS: [Ask; 2] = [ask("label", "stamp", Way::Text), ask("mass_g", "mass", G)];
 const BLANKS: [Ask; 4] = [
@@ -191,7 +191,7 @@ fn put(object: &mut Map<String, Value>, key: &str, value: Value) {
 fn shown(value: &Value, way: Way) -> String {
     match (value, way) {
         (Value::Number(n), Way::Length) => typed_length(n.as_f64().unwrap_or(0.0)),
-        (Value::Number(n), Way::Balance) => typed_balance(n.as_f64().unwrap_or(0.0)),
+        (Value::Number(n), Way::SwingWeight) => typed_swing_weight(n.as_f64().unwrap_or(0.0)),
         (Value::Number(n), _) => plain(n.as_f64().unwrap_or(0.0)),
         (Value::String(text), _) => text.clone(),
         (Value::Bool(true), _) => "1".to_owned(),
@@ -245,8 +245,8 @@ fn read(text: &str, way: Way) -> Result<Option<Value>, String> {
             .map_err(|e| e.to_string())
             .and_then(|l| number(l.mm()))
             .map(Some),
-        Way::Balance => {
-            quantity::parse_balance(text).map_err(|e| e.to_string()).and_then(|b| number(b.points())).map(Some)
+        Way::SwingWeight => {
+            quantity::parse_swing_weight(text).map_err(|e| e.to_string()).and_then(|b| number(b.points())).map(Some)
         }
         Way::Text | Way::Choice(_) | Way::Model(_) | Way::Rows(_) | Way::YesNo => {
             Ok(Some(Value::String(text.to_owned())))

@@ -252,7 +252,7 @@ fn ask_field(ask: &Ask, form: &Entries, models: &[Model]) -> Markup {
                 .collect();
             form.select(ask.key, ask.label, ask.hint, &choices)
         }
-        Way::Text | Way::Balance | Way::Rows(_) => form.field(ask.key, ask.label, shape),
+        Way::Text | Way::SwingWeight | Way::Rows(_) => form.field(ask.key, ask.label, shape),
     }
 }
 

@@ -18,7 +18,7 @@ use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use axum::routing::{get, post};
 use maud::{Markup, PreEscaped, html};
-use quantity::{Balance, decimal};
+use quantity::{SwingWeight, decimal};
 use serde::Deserialize;
 use workshop::assembly::Assembly;
 use workshop::job::{JobClub, JobState};
@@ -332,9 +332,9 @@ pub(super) fn plan_table(file: &JobFile, plans: &[Option<ClubPlan>], keeping: Op
             row.extend(kinds.iter().map(|&kind| part_of(club.slot, plan, kind)));
             row.extend([
                 Cell::from(if tips.is_empty() { "none".to_owned() } else { tips.join(" + ") }),
-                Cell::from(Balance::from_points(club.target.balance_points).letter_short()),
+                Cell::from(SwingWeight::from_points(club.target.swing_weight_points).letter_short()),
                 Cell::from(plan.expected.last().map_or_else(String::new, |e| {
-                    format!("{} ± {}", say::balance(e.balance_points), decimal(e.band_points, 1))
+                    format!("{} ± {}", say::swing_weight(e.swing_weight_points), decimal(e.band_points, 1))
                 })),
             ]);
             row
@@ -471,7 +471,10 @@ fn one_card(file: &JobFile, head: &str, club: &JobClub, plan: &ClubPlan) -> Mark
         .iter()
         .map(|e| {
             let label = file.job.step(&e.step).map_or(e.step.as_str(), |s: &Step| s.label.as_str());
-            (label.to_lowercase(), format!("{} ± {}", say::balance(e.balance_points), decimal(e.band_points, 1)))
+            (
+                label.to_lowercase(),
+                format!("{} ± {}", say::swing_weight(e.swing_weight_points), decimal(e.band_points, 1)),
+            )
         })
         .collect();
     let svg = fast_qr::QRBuilder::new(club.card.as_str())

@@ -18,7 +18,7 @@ use axum::http::StatusCode;
 use axum::response::{IntoResponse, Redirect};
 use axum::routing::{get, post};
 use maud::{Markup, html};
-use quantity::{Balance, decimal};
+use quantity::{SwingWeight, decimal};
 use serde::Deserialize;
 use workshop::bench::chance_words;
 use workshop::job::{Job, JobState};
@@ -88,7 +88,7 @@ fn read_picks(fields: &[(String, String)]) -> Vec<Picked> {
             let (slot, codes) = v.split_once('=')?;
             let slot = slot.parse().ok()?;
             let codes = codes.split('|').map(str::to_owned).collect();
-            Some(Picked { slot, codes, balance_points: target(slot) })
+            Some(Picked { slot, codes, swing_weight_points: target(slot) })
         })
         .collect()
 }
@@ -172,7 +172,7 @@ fn one_option(job: &Job, option: &PlanOption, number: usize, keep: &str) -> Mark
                 @if let Some(cpm) = option.worst_cpm { " Shafts at most " (decimal(cpm, 1)) " cpm off their line." }
             }
             @if inertia {
-                p.small { "Balances asked: " (job.clubs.iter().zip(&option.targets_points).map(|(c, t)| format!("{} {}", c.target.number, Balance::from_points(*t).letter(1))).collect::<Vec<_>>().join(", ")) "." }
+                p.small { "Swing weights asked: " (job.clubs.iter().zip(&option.targets_points).map(|(c, t)| format!("{} {}", c.target.number, SwingWeight::from_points(*t).letter(1))).collect::<Vec<_>>().join(", ")) "." }
             }
             form method="post" action={ "/plan/" (job.number) "/options" } {
                 (picks(job, &option.plan, targets)) (hidden("keep", keep))

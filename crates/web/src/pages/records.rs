@@ -13,7 +13,7 @@ use axum::extract::{Path, Query, State};
 use axum::response::IntoResponse;
 use axum::routing::get;
 use maud::{Markup, html};
-use quantity::{Balance, Length, decimal};
+use quantity::{Length, SwingWeight, decimal};
 use serde::Deserialize;
 use workshop::job::JobState;
 use workshop::open_point::OpenPoint;
@@ -97,7 +97,7 @@ fn summary(record: &Record) -> Markup {
     }
     if let Some(reference) = &record.reference {
         let mut said = vec![format!("the {}", reference.number)];
-        said.extend(reference.balance_points.map(say::balance));
+        said.extend(reference.swing_weight_points.map(say::swing_weight));
         said.extend(reference.total_mass_g.map(say::mass));
         said.extend(reference.length_mm.map(say::length));
         said.extend(reference.cpm.map(|c| format!("{} cpm", decimal(c, 0))));
@@ -162,7 +162,7 @@ fn club_part(club: &ClubRecord) -> Markup {
 
 fn line_row(line: &Line) -> Vec<Cell> {
     let show = |v: f64| match line.unit.as_str() {
-        "points" => Balance::from_points(v).letter(1),
+        "points" => SwingWeight::from_points(v).letter(1),
         "mm" => say::short_length(v),
         "°" => say::angle(v),
         unit => format!("{} {unit}", decimal(v, 1)),
@@ -212,12 +212,14 @@ fn percent(probability: f64) -> String {
     }
 }
 
-/// What the verdict on the balance rests on: the chance, and how far inside a value must lie to be called in.
+/// What the verdict on the swing weight rests on: the chance, and how far inside a value must lie to be called in.
 fn verdict_words(club: &ClubRecord) -> Markup {
-    let balance = club.lines.iter().find(|line| line.what == "balance");
-    let Some((line, chance)) = balance.and_then(|line| line.probability.map(|p| (line, p))) else { return html! {} };
+    let swing_weight = club.lines.iter().find(|line| line.what == "swing weight");
+    let Some((line, chance)) = swing_weight.and_then(|line| line.probability.map(|p| (line, p))) else {
+        return html! {};
+    };
     html! {
-        p.small { "The balance lies in tolerance with a chance of " (percent(chance)) "; “in” or “out” is said from 95 % on. "
+        p.small { "The swing weight lies in tolerance with a chance of " (percent(chance)) "; “in” or “out” is said from 95 % on. "
             @match (line.guard_band, line.tolerance) {
                 (Some(guard), Some(tolerance)) => { "To be called in it must come out within ± "
                     (decimal((tolerance - guard).max(0.0), 2)) ": " (decimal(guard, 2)) " inside the tolerance." }

@@ -2,7 +2,7 @@
 
 use crate::units;
 use jiff::Timestamp;
-use quantity::{Angle, Balance, Length, LengthUnit, decimal};
+use quantity::{Angle, Length, LengthUnit, SwingWeight, decimal};
 use workshop::bench::AskState;
 use workshop::reading::{Unit, What};
 use workshop::target::Target;
@@ -40,8 +40,8 @@ fn inches(mm: f64) -> String {
 }
 
 /// `D2.1`.
-pub(crate) fn balance(points: f64) -> String {
-    Balance::from_points(points).to_string()
+pub(crate) fn swing_weight(points: f64) -> String {
+    SwingWeight::from_points(points).to_string()
 }
 
 /// `61.5°`.
@@ -64,7 +64,7 @@ pub(crate) fn signed_angle(deg: f64) -> String {
 /// A value of a reading in its own unit.
 pub(crate) fn value(what: What, value: f64) -> String {
     match what.unit() {
-        Unit::Points => balance(value),
+        Unit::Points => swing_weight(value),
         Unit::Gram => mass(value),
         Unit::Millimetre => short_length(value),
         Unit::Degree => angle(value),
@@ -128,7 +128,7 @@ pub(crate) fn difference(what: What, by: f64) -> String {
     format!("{sign}{size}")
 }
 
-/// What was read as it was typed; a balance that came as bare points in letters as well.
+/// What was read as it was typed; a swing weight that came as bare points in letters as well.
 pub(crate) fn as_read(what: What, read: f64, typed: &str) -> String {
     match what {
         What::Done => "done".to_owned(),

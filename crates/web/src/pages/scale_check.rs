@@ -27,7 +27,7 @@ pub(super) fn router() -> Router<App> {
 pub(super) const fn live_name(measures: Measures) -> &'static str {
     match measures {
         Measures::Mass => "check_mass",
-        Measures::Balance => "check_weight",
+        Measures::SwingWeight => "check_weight",
         Measures::Frequency | Measures::Angle | Measures::Length => "other",
     }
 }
@@ -36,7 +36,7 @@ pub(super) const fn live_name(measures: Measures) -> &'static str {
 const fn unit_hint(measures: Measures) -> &'static str {
     match measures {
         Measures::Mass => "g",
-        Measures::Balance => "",
+        Measures::SwingWeight => "",
         Measures::Frequency => "cpm",
         Measures::Angle => "°",
         Measures::Length => "mm",
@@ -95,7 +95,7 @@ async fn page(
     let body = match standard(health, form) {
         None => empty_state(
             &format!("The {} has nothing to be checked with.", gauge.name),
-            "A check weight with its certified figure, or a club whose balance was assigned, tells whether a scale may be relied on.",
+            "A check weight with its certified figure, or a club whose swing weight was assigned, tells whether a scale may be relied on.",
             &[Action { href: "/scales/setup", label: "Enter a check weight", primary: true }],
         ),
         Some(on) => entry(health, form, on, asked),
@@ -160,7 +160,7 @@ fn entry(health: &ScaleHealth, form: &Entries, on: &Standard, asked: Option<&Dou
 const fn how(measures: Measures) -> &'static str {
     match measures {
         Measures::Mass => "Zero it first, set the weight down in the middle, wait until it stands still.",
-        Measures::Balance => "Zero it first, seat the club against the stop, wait until it stands still.",
+        Measures::SwingWeight => "Zero it first, seat the club against the stop, wait until it stands still.",
         Measures::Frequency | Measures::Angle | Measures::Length => "Clamp and set it as always.",
     }
 }
@@ -174,7 +174,7 @@ pub(super) fn what_it_shows(form: &Entries, measures: Measures, autofocus: bool)
         value: form.text("typed"),
         placeholder: "it shows",
         error: form.error("typed"),
-        inputmode: if measures == Measures::Balance { "text" } else { "decimal" },
+        inputmode: if measures == Measures::SwingWeight { "text" } else { "decimal" },
         unit: unit_hint(measures),
         required: true,
         autofocus,

@@ -48,7 +48,7 @@ async fn page(app: &App, form: &Entries, notice: Option<Notice>, status: StatusC
                     (form.field("sd", "Known to", Field { required: true, inputmode: "decimal", hint: "One standard deviation, in the scale's unit: half of what the certificate gives with k = 2", ..Field::default() }))
                     (form.field("tolerance", "May be off by", Field { inputmode: "decimal", hint: "In the scale's unit. Empty: what the scale's own figures allow", ..Field::default() }))
                     (form.field("certified_on", "Certified on", Field { kind: "date", ..Field::default() }))
-                    (form.field("certificate", "Certificate", Field { hint: "Number, by whom; or how the balance was assigned", ..Field::default() }))
+                    (form.field("certificate", "Certificate", Field { hint: "Number, by whom; or how the swing weight was assigned", ..Field::default() }))
                     (form.field("mass_g", "Mass of a check club", Field { unit: "g", inputmode: "decimal", ..Field::default() }))
                 }
                 div.actions { (button(&Button { label: "Keep it", ..Button::default() })) }

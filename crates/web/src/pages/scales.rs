@@ -131,7 +131,7 @@ fn form_part(form: &Entries) -> Markup {
                 (form.field("port", "Port", Field { required: true, hint: "/dev/ttyUSB0, /dev/ttyACM0, COM3", ..Field::default() }))
                 (form.field("baud", "Speed", Field { required: true, inputmode: "numeric", hint: "By its sheet, usually 9600", ..Field::default() }))
                 (field("mark", "Mark of a settled value", "As it stands in the line; empty if it has none"))
-                (field("unit", "Unit of lines without one", "g, oz, lb; for a balance: oz in. Empty: refuse them"))
+                (field("unit", "Unit of lines without one", "g, oz, lb; for a swing weight: oz in. Empty: refuse them"))
                 (field("overload", "Texts for overload", "Separated by commas"))
                 (field("ignore", "Texts that mean nothing", "Separated by commas, for example GS"))
                 (field("skip", "Lines to pass over begin with", "Separated by commas"))

@@ -1,6 +1,6 @@
 //! One club of a saved sheet, changed by hand before the sheet is approved.
 
-use super::entries::{Entries, go_to, group, in_address, plain, typed_balance, typed_length};
+use super::entries::{Entries, go_to, group, in_address, plain, typed_length, typed_swing_weight};
 use super::sheets::{club_title, stale};
 use super::{Framed, PageResult, failure_status, framed};
 use crate::look::{Action, Button, ButtonKind, Field, Nav, Notice, Tone, actions, button, hidden, link_button};
@@ -36,7 +36,7 @@ fn typed(club: &SheetClub, version: i64) -> Entries {
     let pairs = [
         ("length", typed_length(club.length_mm)),
         ("length_to", club.length_to.key().to_owned()),
-        ("balance", typed_balance(club.balance_points)),
+        ("swing_weight", typed_swing_weight(club.swing_weight_points)),
         ("loft", plain(club.loft_deg)),
         ("lie", plain(club.lie_deg)),
         ("cpm", club.cpm.map(plain).unwrap_or_default()),
@@ -47,7 +47,7 @@ fn typed(club: &SheetClub, version: i64) -> Entries {
         ("grip_graphics", key(club.grip_graphics)),
         ("shaft_graphics", key(club.shaft_graphics)),
         ("soft_side", club.soft_side.map_or("", SoftSide::key).to_owned()),
-        ("tol_balance", plain(t.balance_points)),
+        ("tol_swing_weight", plain(t.swing_weight_points)),
         ("tol_length", plain(t.length_mm)),
         ("tol_loft", plain(t.loft_deg)),
         ("tol_lie", plain(t.lie_deg)),
@@ -104,7 +104,7 @@ fn figures(form: &Entries) -> Markup {
     html! {
         (form.field("length", "Length", Field { unit: units::length_sign(), hint: units::example("36 3/4, or 93.3 cm", "933, or 36 3/4 in", Unit::Millimetre), required: true, ..Field::default() }))
         (form.select("length_to", "Measured", "From where the shaft axis meets the ground", &length_to))
-        (form.field("balance", "Balance", Field { hint: "D2, D2.5 or 213.5 oz in", required: true, ..Field::default() }))
+        (form.field("swing_weight", "Swing weight", Field { hint: "D2, D2.5 or 213.5 oz in", required: true, ..Field::default() }))
         (form.field("loft", "Loft", Field { required: true, ..decimal("°") }))
         (form.field("lie", "Lie", Field { required: true, ..decimal("°") }))
         (form.field("cpm", "Frequency", Field { hint: "Empty: not asked", ..decimal("cpm") }))
@@ -138,7 +138,7 @@ fn tolerance_fields(form: &Entries) -> Markup {
         form.field(name, label, Field { unit, inputmode: "decimal", required: true, ..Field::default() })
     };
     html! {
-        (one("tol_balance", "Balance ±", "points"))
+        (one("tol_swing_weight", "Swing weight ±", "points"))
         (one("tol_length", "Length ±", "mm"))
         (one("tol_loft", "Loft ±", "°"))
         (one("tol_lie", "Lie ±", "°"))
@@ -198,8 +198,8 @@ pub(super) async fn change(
 fn read(form: &mut Entries, club: &SheetClub) -> Option<SheetClub> {
     let length = form.length_mm("length");
     let length = form.needed("length", length, "Give the length, for example 36 3/4");
-    let balance = form.balance_points("balance");
-    let balance = form.needed("balance", balance, "Give the balance, for example D2");
+    let swing_weight = form.swing_weight_points("swing_weight");
+    let swing_weight = form.needed("swing_weight", swing_weight, "Give the swing weight, for example D2");
     let loft = form.angle_deg("loft");
     let loft = form.needed("loft", loft, "Give the loft, for example 31");
     let lie = form.angle_deg("lie");
@@ -223,7 +223,7 @@ fn read(form: &mut Entries, club: &SheetClub) -> Option<SheetClub> {
         value.unwrap_or(1.0)
     };
     let tolerances = Tolerances {
-        balance_points: tolerance("tol_balance"),
+        swing_weight_points: tolerance("tol_swing_weight"),
         length_mm: tolerance("tol_length"),
         loft_deg: tolerance("tol_loft"),
         lie_deg: tolerance("tol_lie"),
@@ -242,8 +242,8 @@ fn read(form: &mut Entries, club: &SheetClub) -> Option<SheetClub> {
         // The length is read back from what was shown; unchanged it stays exactly what it was.
         length_mm: length.map(|l| if (l - club.length_mm).abs() < 0.02 { club.length_mm } else { l })?,
         length_to: LengthTo::from_key(form.text("length_to"))?,
-        balance_points: balance
-            .map(|b| if (b - club.balance_points).abs() < 0.006 { club.balance_points } else { b })?,
+        swing_weight_points: swing_weight
+            .map(|b| if (b - club.swing_weight_points).abs() < 0.006 { club.swing_weight_points } else { b })?,
         loft_deg: loft?,
         lie_deg: lie?,
         cpm,

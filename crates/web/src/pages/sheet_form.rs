@@ -32,7 +32,7 @@ const PHRASES: [(&str, &str); 11] = [
     ("length", "+1/2 · -1/4 in · +12 mm · 1/2 over · std · 36 3/4 in · to the cap · to the shaft end"),
     ("lie", "2 up · 1° flat · lie 62 · lie +1"),
     ("loft", "1 strong · 1 weak · loft 34 · loft -1"),
-    ("balance", "D3 · D2.5 · D2 +0.5 a club · wedges +2 points"),
+    ("swing weight", "D3 · D2.5 · D2 +0.5 a club · wedges +2 points"),
     ("tape", "2 wraps (beside the base) · 2 wraps + 1 lower hand · no wraps"),
     ("labels", "grip down · logo away · shaft up"),
     ("frequency", "300 cpm · 300 cpm +4 a club"),
@@ -183,7 +183,7 @@ fn reference(form: &mut Entries) -> Option<ReferenceClub> {
     Some(ReferenceClub {
         length_mm,
         length_to: length_mm.and_then(|_| LengthTo::from_key(form.text("ref-length_to"))),
-        balance_points: form.balance_points("ref-balance"),
+        swing_weight_points: form.swing_weight_points("ref-swing_weight"),
         total_mass_g: form.mass_g("ref-mass"),
         balance_point_mm: form.length_mm("ref-balance_point"),
         loft_deg: form.angle_deg("ref-loft"),
@@ -314,14 +314,14 @@ fn reference_fields(form: &Entries, models: &[Model]) -> Markup {
             (form.field("ref-number", "Number", Field { hint: "7, P, 1", ..Field::default() }))
             (form.field("ref-length", "Length", Field { unit: units::length_sign(), hint: units::example("37 1/4, or 94.6 cm", "946, or 37 1/4 in", Unit::Millimetre), ..Field::default() }))
             (form.select("ref-length_to", "Measured", "", &length_to))
-            (form.field("ref-balance", "Balance", Field { hint: "D2.1", ..Field::default() }))
+            (form.field("ref-swing_weight", "Swing weight", Field { hint: "D2.1", ..Field::default() }))
             (form.field("ref-mass", "Total mass", decimal("g")))
             (form.field("ref-balance_point", "Balance point from the cap", Field { unit: units::length_sign(), hint: units::example("28 3/8, or 720 mm", "720, or 28 3/8 in", Unit::Millimetre), ..Field::default() }))
             (form.field("ref-loft", "Loft", decimal("°")))
             (form.field("ref-lie", "Lie", decimal("°")))
             (form.field("ref-cpm", "Frequency", decimal("cpm")))
             (form.field("ref-clamp", "Clamped length", Field { unit: units::length_sign(), hint: units::example("5", "127", Unit::Millimetre), ..Field::default() }))
-            (form.field("ref-scale", "Scale that read the balance", Field { hint: "balance for the shop's own, else its name", ..Field::default() }))
+            (form.field("ref-scale", "Scale that read the swing weight", Field { hint: "balance for the shop's own, else its name", ..Field::default() }))
             (form.select("ref-grip", "Its grip", "", &grips))
             (form.field("ref-cap", "Thickness of its cap", decimal("mm")))
             (form.field("ref-coupler", "Coupler of a fitting club", decimal("g")))

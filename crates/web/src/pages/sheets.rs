@@ -177,7 +177,7 @@ pub(super) fn clubs_table(
     let heads = [
         "club",
         "length",
-        "balance",
+        "swing weight",
         "loft",
         "lie",
         "cpm",
@@ -223,7 +223,7 @@ fn club_row(club: &SheetClub, link: Option<String>) -> Vec<Cell> {
             None => html! { (club_title(club)) },
         }),
         Cell::from(format!("{} {}", say::length(club.length_mm), club.length_to)),
-        Cell::from(say::balance(club.balance_points)),
+        Cell::from(say::swing_weight(club.swing_weight_points)),
         Cell::from(say::angle(club.loft_deg)),
         Cell::from(say::angle(club.lie_deg)),
         Cell::from(club.cpm.map_or("–".into(), |c| decimal(c, 0))),
@@ -233,7 +233,7 @@ fn club_row(club: &SheetClub, link: Option<String>) -> Vec<Cell> {
         Cell::from(club.soft_side.map_or("–".into(), |s| s.word().to_owned())),
         Cell::from(format!(
             "±{} pt, ±{} mm, ±{}° loft, ±{}° lie",
-            decimal(t.balance_points, 1),
+            decimal(t.swing_weight_points, 1),
             decimal(t.length_mm, 1),
             decimal(t.loft_deg, 1),
             decimal(t.lie_deg, 1)
@@ -265,7 +265,7 @@ pub(super) fn field_word(field: &str) -> &str {
         "grip_model" => "grip",
         "ferrule_model" => "ferrule",
         "length_mm" => "length",
-        "balance_points" => "balance",
+        "swing_weight_points" => "swing weight",
         "loft_deg" => "loft",
         "lie_deg" => "lie",
         "total_mass_g" => "whole mass",
@@ -344,7 +344,7 @@ fn reference_part(r: &ReferenceClub) -> Markup {
     let to = r.length_to.map_or("", workshop::kind::LengthTo::word);
     let left = definitions(&[
         ("length", text(format!("{} {to}", length_or_dash(r.length_mm)))),
-        ("balance", text(r.balance_points.map_or("–".into(), say::balance))),
+        ("swing weight", text(r.swing_weight_points.map_or("–".into(), say::swing_weight))),
         ("total mass", text(number(r.total_mass_g, "g", 1))),
         ("balance point from the cap", text(number(r.balance_point_mm, "mm", 1))),
         ("loft", text(r.loft_deg.map_or("–".into(), say::angle))),

@@ -15,7 +15,7 @@ use axum::http::StatusCode;
 use axum::response::{AppendHeaders, IntoResponse};
 use axum::routing::{get, post};
 use maud::{Markup, html};
-use quantity::{Balance, round_to};
+use quantity::{SwingWeight, round_to};
 use workshop::model::{Model, PartKind};
 use workshop::reading::What;
 use workshop::shop::{CheckWeight, Scale, Shop, Units};
@@ -59,7 +59,10 @@ fn typed(shop: &Shop) -> Entries {
     }
     if let Some(check) = &shop.check_weight {
         pairs.push(("check_weight.name".to_owned(), check.name.clone()));
-        pairs.push(("check_weight.balance_points".to_owned(), Balance::from_points(check.balance_points).letter(2)));
+        pairs.push((
+            "check_weight.swing_weight_points".to_owned(),
+            SwingWeight::from_points(check.swing_weight_points).letter(2),
+        ));
         pairs.push(("check_weight.sd_points".to_owned(), plain(check.sd_points)));
         pairs.push(("check_weight.mass_g".to_owned(), plain(check.mass_g)));
     }
@@ -184,10 +187,10 @@ fn check_weight(form: &Entries) -> Markup {
     let one = |name: &str, label, shape| form.field(&format!("check_weight.{name}"), label, shape);
     let decimal = |unit, hint| Field { unit, hint, inputmode: "decimal", ..Field::default() };
     titled_card(
-        "Check weight of the balance",
+        "Check weight of the balance scale",
         &html! {
             (one("name", "Called", Field { hint: "Leave empty where there is none. Best a club that is never built on", ..Field::default() }))
-            (one("balance_points", "Should read", Field { hint: "For example D1.4", ..Field::default() }))
+            (one("swing_weight_points", "Should read", Field { hint: "For example D1.4", ..Field::default() }))
             (one("sd_points", "Known to", decimal("points", "How surely: one standard deviation, often 0.05")))
             (one("mass_g", "Mass", decimal("g", "")))
         },
@@ -197,14 +200,14 @@ fn check_weight(form: &Entries) -> Markup {
 /// The check weight as entered; none where its name is empty.
 fn check_weight_typed(form: &mut Entries) -> Option<CheckWeight> {
     let name = form.some("check_weight.name")?;
-    let balance = form.balance_points("check_weight.balance_points");
-    let balance_points = form.needed("check_weight.balance_points", balance, "Say what it should read");
+    let swing_weight = form.swing_weight_points("check_weight.swing_weight_points");
+    let swing_weight_points = form.needed("check_weight.swing_weight_points", swing_weight, "Say what it should read");
     let mut number = |field: &str| {
         let value = form.number(field);
         form.needed(field, value, "Fill this in").unwrap_or_default()
     };
     let (sd_points, mass_g) = (number("check_weight.sd_points"), number("check_weight.mass_g"));
-    Some(CheckWeight { name, balance_points: balance_points.unwrap_or_default(), sd_points, mass_g })
+    Some(CheckWeight { name, swing_weight_points: swing_weight_points.unwrap_or_default(), sd_points, mass_g })
 }
 
 async fn change(State(app): State<App>, Who(by): Who, Form(fields): Form<Vec<(String, String)>>) -> PageResult {

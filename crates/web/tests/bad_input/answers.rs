@@ -19,7 +19,8 @@ async fn a_field_that_is_not_known_is_refused_by_name_in_every_body() {
     let set = sheet(&bench, "Somebody Else", "7-8, D2, 1 wrap").await;
     let saved = bench.made("/sheets", set.clone()).await;
     let id = saved["id"].as_str().expect("an id");
-    let kept = bench.made("/jobs/1/readings", reading(1, "dry", json!([{ "what": "balance", "value": 40.0 }]))).await;
+    let kept =
+        bench.made("/jobs/1/readings", reading(1, "dry", json!([{ "what": "swing_weight", "value": 40.0 }]))).await;
     let of_reading = format!("/jobs/1/readings/{}", kept["readings"][0]["id"].as_str().expect("an id"));
     let short = json!({ "written": "7, D2", "rule": "as_written", "models": { "heads": ["WREN-I"], "shafts": [], "grips": [] } });
     let step = json!([{ "key": "bend", "label": "Bend", "needs": "none" }]);
@@ -46,18 +47,18 @@ async fn a_field_that_is_not_known_is_refused_by_name_in_every_body() {
         ("POST", "/jobs/1/plan".into(), json!({ "fingerprint": "x", "by": "Ada" }), ""),
         ("POST", "/jobs/1/clubs/1/parts".into(), json!({ "kind": "grip", "code": "G00", "by": "Ada" }), ""),
         ("POST", "/jobs/1/drop".into(), json!({ "reason": "no longer wanted", "by": "Ada" }), ""),
-        ("POST", "/jobs/1/readings".into(), reading(2, "dry", json!([{ "what": "balance", "value": 40.0 }])), ""),
+        ("POST", "/jobs/1/readings".into(), reading(2, "dry", json!([{ "what": "swing_weight", "value": 40.0 }])), ""),
         (
             "POST",
             "/jobs/1/readings".into(),
-            reading(2, "dry", json!([{ "what": "balance", "value": 40.0 }])),
+            reading(2, "dry", json!([{ "what": "swing_weight", "value": 40.0 }])),
             "/entries/0",
         ),
         ("POST", format!("{of_reading}/take-back"), json!({ "by": "Ada" }), ""),
         ("POST", format!("{of_reading}/insist"), json!({ "why": "twice", "by": "Ada" }), ""),
         ("POST", "/jobs/1/let-pass".into(), json!({ "slot": 1, "step": "bend", "reason": "checked", "by": "Ada" }), ""),
         ("POST", "/batches".into(), json!({ "job": 1, "slots": [1], "lot": "B", "by": "Ada" }), ""),
-        ("POST", "/calc/balance".into(), json!({ "total_mass_g": 349.8, "balance_point_mm": 824.0 }), ""),
+        ("POST", "/calc/swing-weight".into(), json!({ "total_mass_g": 349.8, "balance_point_mm": 824.0 }), ""),
     ];
     let before = bench.picture().await;
     for (method, path, mut body, place) in bodies {
@@ -82,7 +83,7 @@ async fn what_is_not_there_is_named() {
     planned(&bench).await;
     let before = bench.picture().await;
     let entry =
-        |slot: usize, step: &str| reading(slot, step, json!([{ "what": "balance", "value": 40.0 }])).to_string();
+        |slot: usize, step: &str| reading(slot, step, json!([{ "what": "swing_weight", "value": 40.0 }])).to_string();
     let problem = bench.refused("POST", "/jobs/1/readings", NOT_FOUND, entry(1, "polish")).await;
     assert!(detail(&problem).contains("“polish”") && detail(&problem).contains("dry, tip"), "{problem}");
     let problem = bench.refused("POST", "/jobs/1/readings", NOT_FOUND, entry(9, "dry")).await;
@@ -140,7 +141,7 @@ async fn nothing_is_read_before_a_plan_after_the_finish_or_of_a_dropped_job() {
     stocked(&bench).await;
     let set = sheet(&bench, "Nobody Inparticular", "7, D2, 1 wrap").await;
     assert_eq!(job_of(&bench, set).await, 1);
-    let entry = reading(1, "dry", json!([{ "what": "balance", "value": 40.0 }])).to_string();
+    let entry = reading(1, "dry", json!([{ "what": "swing_weight", "value": 40.0 }])).to_string();
     let problem = bench.refused("POST", "/jobs/1/readings", CONFLICT, entry.clone()).await;
     assert!(detail(&problem).contains("job 1 has no plan yet"), "{problem}");
     let batch = json!({ "job": 1, "slots": [1], "lot": "B-1", "by": "Ada" }).to_string();
@@ -188,8 +189,8 @@ async fn what_cannot_be_read_gets_what_was_read_where_it_stopped_and_an_example(
     };
     // What was read, where it stopped, an example.
     for (what, typed, words) in [
-        ("balance", "H3", ["\"H3\"", "A to G", "D3.5"]),
-        ("balance", "D12", ["\"D12\"", "0 to 9.9", "D3.5"]),
+        ("swing_weight", "H3", ["\"H3\"", "A to G", "D3.5"]),
+        ("swing_weight", "D12", ["\"D12\"", "0 to 9.9", "D3.5"]),
         ("total_mass", "428.6 lbs 3", ["\"428.6 lbs 3\"", "at character", "for example"]),
         ("finished_length", "36 5/4", ["\"36 5/4\"", "at character", "36 3/4"]),
         ("finished_length", "", ["nothing", "length", "36 3/4"]),
@@ -223,7 +224,7 @@ async fn more_than_the_limit_is_refused_unread() {
         ("POST", "/parts"),
         ("POST", "/sheets"),
         ("PUT", "/shop"),
-        ("POST", "/calc/balance"),
+        ("POST", "/calc/swing-weight"),
     ] {
         let problem = bench.refused(method, path, StatusCode::PAYLOAD_TOO_LARGE, large.clone()).await;
         assert!(detail(&problem).contains("8 MB"), "{path}: {problem}");
@@ -295,7 +296,7 @@ async fn documents_that_are_none_are_refused_with_the_place() {
     }
     // A document that nests without end breaks nothing.
     bench.refused("POST", "/sheets", UNPROCESSABLE, "[".repeat(100_000)).await;
-    bench.refused("POST", "/calc/balance", UNPROCESSABLE, "{\"a\":".repeat(100_000)).await;
+    bench.refused("POST", "/calc/swing-weight", UNPROCESSABLE, "{\"a\":".repeat(100_000)).await;
 }
 
 /// Words of the programming language and its libraries, which say nothing to a person.
@@ -351,7 +352,7 @@ async fn names_that_look_like_html_stay_text_on_every_page() {
         .made(
             "/jobs/1/readings",
             json!({ "slot": 1, "step": "dry", "by": name,
-            "entries": [{ "what": "balance", "value": 40.0, "typed": name }] }),
+            "entries": [{ "what": "swing_weight", "value": 40.0, "typed": name }] }),
         )
         .await;
     let reading = kept["readings"][0]["id"].as_str().expect("an id");

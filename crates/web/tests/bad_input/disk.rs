@@ -41,7 +41,7 @@ async fn a_full_disk_is_told_on_the_api_and_on_the_page_and_nothing_is_lost() {
     let mut kept = 0;
     let refused = loop {
         assert!(kept < 10_000, "the disk never gets full");
-        let entry = json!([{ "what": "balance", "value": 40.0, "typed": long }]);
+        let entry = json!([{ "what": "swing_weight", "value": 40.0, "typed": long }]);
         let entry = reading(1, "dry", entry).to_string();
         let answer = bench.ask("POST", "/api/v1/jobs/1/readings", "application/json", entry).await;
         if !answer.status.is_success() {
@@ -58,7 +58,8 @@ async fn a_full_disk_is_told_on_the_api_and_on_the_page_and_nothing_is_lost() {
     let page = loop {
         assert!(on_page < 1_000, "the disk never gets full");
         let key = format!("k{on_page}");
-        let page = bench.form("/bench/1/2", &[("step", "dry"), ("request_key", &key), ("read-balance", "D9.7")]).await;
+        let page =
+            bench.form("/bench/1/2", &[("step", "dry"), ("request_key", &key), ("read-swing_weight", "D9.7")]).await;
         if page.status != StatusCode::SEE_OTHER {
             break page;
         }

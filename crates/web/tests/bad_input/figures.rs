@@ -65,7 +65,7 @@ async fn a_reading_that_cannot_be_is_refused_with_all_that_came_with_it() {
             // A good reading stands before it in the same request: neither is kept.
             let body = format!(
                 r#"{{ "slot": 1, "step": "weighed", "by": "Ada",
-                    "entries": [{{ "what": "balance", "value": 40.0 }}, {{ "what": "{what}", "value": {value} }}] }}"#
+                    "entries": [{{ "what": "swing_weight", "value": 40.0 }}, {{ "what": "{what}", "value": {value} }}] }}"#
             );
             let problem = bench.refused("POST", "/jobs/1/readings", UNPROCESSABLE, body).await;
             assert_eq!(problem["type"], "urn:setwright:problem:impossible_figure", "{problem}");
@@ -79,12 +79,13 @@ async fn a_reading_that_cannot_be_is_refused_with_all_that_came_with_it() {
         }
     }
     // Impossible figures are said before anything about the cure.
-    for (what, value) in [("balance", 500.0), ("finished_length", 0.0), ("loft", -3.0), ("lie", 5.0), ("cpm", 1e9)] {
+    for (what, value) in [("swing_weight", 500.0), ("finished_length", 0.0), ("loft", -3.0), ("lie", 5.0), ("cpm", 1e9)]
+    {
         let entry = reading(1, "finish", json!([{ "what": what, "value": value }]));
         bench.refused("POST", "/jobs/1/readings", UNPROCESSABLE, entry.to_string()).await;
     }
     // A null is no reading: there is nothing to read, and it says how one is written.
-    let entry = reading(1, "dry", json!([{ "what": "balance", "value": null }]));
+    let entry = reading(1, "dry", json!([{ "what": "swing_weight", "value": null }]));
     let problem = bench.refused("POST", "/jobs/1/readings", UNPROCESSABLE, entry.to_string()).await;
     assert!(detail(&problem).contains("D3.5"), "{problem}");
     let problem =
@@ -98,10 +99,10 @@ async fn the_same_quantity_twice_in_one_entry_is_refused() {
     let bench = Bench::open().await;
     planned(&bench).await;
     let before = bench.picture().await;
-    let entries = json!([{ "what": "balance", "value": 40.0 }, { "what": "balance", "value": 40.4 }]);
+    let entries = json!([{ "what": "swing_weight", "value": 40.0 }, { "what": "swing_weight", "value": 40.4 }]);
     let problem =
         bench.refused("POST", "/jobs/1/readings", UNPROCESSABLE, reading(1, "dry", entries).to_string()).await;
-    assert!(detail(&problem).contains("balance is entered twice"), "{problem}");
+    assert!(detail(&problem).contains("swing weight is entered twice"), "{problem}");
     assert_eq!(bench.picture().await, before);
 }
 
@@ -151,7 +152,7 @@ async fn calculations_refuse_impossible_masses_by_name() {
     let bench = Bench::open().await;
     for mass in ["0", "-1", "5000", "\"NaN\"", "1e999", "null"] {
         let one = format!(r#"{{ "total_mass_g": {mass}, "balance_point_mm": 824.0 }}"#);
-        let problem = bench.refused("POST", "/calc/balance", UNPROCESSABLE, one).await;
+        let problem = bench.refused("POST", "/calc/swing-weight", UNPROCESSABLE, one).await;
         assert!(detail(&problem).len() > 30, "{problem}");
         let parts = format!(
             r#"{{ "parts": [{{ "name": "head", "mass_g": {mass}, "position_mm": 960 }},
@@ -159,11 +160,11 @@ async fn calculations_refuse_impossible_masses_by_name() {
         );
         // A part without mass is legitimate (a grip that is left off); the whole club without mass is not.
         if mass != "0" {
-            bench.refused("POST", "/calc/balance", UNPROCESSABLE, parts).await;
+            bench.refused("POST", "/calc/swing-weight", UNPROCESSABLE, parts).await;
         }
     }
-    let problem = bench.refused("POST", "/calc/balanse", UNPROCESSABLE, "{}").await;
-    assert!(detail(&problem).contains("did you mean balance?"), "{problem}");
+    let problem = bench.refused("POST", "/calc/swing-wieght", UNPROCESSABLE, "{}").await;
+    assert!(detail(&problem).contains("did you mean swing-weight?"), "{problem}");
 }
 
 /// Every number of a document: its place.
@@ -277,7 +278,7 @@ async fn figures_of_a_sheet_that_no_club_has_make_no_job() {
         ("length_mm", 0.0),
         ("length_mm", -940.0),
         ("length_mm", 37.0),
-        ("balance_points", 1000.0),
+        ("swing_weight_points", 1000.0),
         ("loft_deg", -1.0),
         ("lie_deg", 0.0),
         ("cpm", -1.0),

@@ -14,7 +14,7 @@ fn hidden(page: &Answer, name: &str) -> String {
     rest.split('"').next().unwrap_or_default().to_owned()
 }
 
-async fn balances(bench: &Bench) -> Vec<Value> {
+async fn swing_weights(bench: &Bench) -> Vec<Value> {
     let record = bench.get("/jobs/1/record").await;
     let readings = record["clubs"][0]["readings"].as_array().expect("readings");
     readings.iter().map(|r| r["reading"]["typed"].clone()).collect()
@@ -26,7 +26,7 @@ async fn a_club_that_was_read_on_another_tablet_is_not_read_over() {
     planned(&bench).await;
     let seen = bench.get("/jobs/1").await["clubs"][0]["version"].clone();
     let entry = |typed: &str| {
-        let mut entry = reading(1, "dry", json!([{ "what": "balance", "typed": typed }]));
+        let mut entry = reading(1, "dry", json!([{ "what": "swing_weight", "typed": typed }]));
         entry["version"] = seen.clone();
         entry
     };
@@ -39,7 +39,7 @@ async fn a_club_that_was_read_on_another_tablet_is_not_read_over() {
     bench.refused("POST", "/jobs/1/clubs/1/parts", CONFLICT, swap.to_string()).await;
     assert_eq!(bench.picture().await, before);
     // Another club of the same job is free to be read.
-    let mut other = reading(2, "dry", json!([{ "what": "balance", "typed": "D9.7" }]));
+    let mut other = reading(2, "dry", json!([{ "what": "swing_weight", "typed": "D9.7" }]));
     other["version"] = bench.get("/jobs/1").await["clubs"][1]["version"].clone();
     bench.made("/jobs/1/readings", other).await;
 }
@@ -55,7 +55,7 @@ async fn the_bench_page_keeps_what_the_second_tablet_typed() {
         let bench = &bench;
         async move {
             let fields =
-                [("step", "dry"), ("version", version.as_str()), ("request_key", key), ("read-balance", typed)];
+                [("step", "dry"), ("version", version.as_str()), ("request_key", key), ("read-swing_weight", typed)];
             bench.form("/bench/1/1", &fields).await
         }
     };
@@ -64,10 +64,10 @@ async fn the_bench_page_keeps_what_the_second_tablet_typed() {
     let second = send("D9.1", "tablet-2").await;
     second.says(CONFLICT, &["was changed on another screen", "value=\"D9.1\""]);
     assert_ne!(hidden(&second, "version"), version, "sent again, it is the second tablet's own reading");
-    assert_eq!(balances(&bench).await, ["D9.7"]);
+    assert_eq!(swing_weights(&bench).await, ["D9.7"]);
     // Enter pressed twice on the first tablet is one reading.
     assert_eq!(send("D9.7", "tablet-1").await.status, StatusCode::SEE_OTHER);
-    assert_eq!(balances(&bench).await, ["D9.7"]);
+    assert_eq!(swing_weights(&bench).await, ["D9.7"]);
 }
 
 #[tokio::test]
@@ -78,7 +78,7 @@ async fn the_grid_keeps_it_as_well() {
     let fields = |typed: &'static str, key: &'static str| {
         [
             ("slot", "1".to_owned()),
-            ("what", "balance".to_owned()),
+            ("what", "swing_weight".to_owned()),
             ("typed", typed.to_owned()),
             ("request_key", key.to_owned()),
             ("version", version.clone()),
@@ -91,23 +91,23 @@ async fn the_grid_keeps_it_as_well() {
     };
     assert_eq!(send("D9.7", "g-1").await.status, StatusCode::SEE_OTHER);
     send("D9.1", "g-2").await.says(CONFLICT, &["changed on another screen", "value=\"D9.1\""]);
-    assert_eq!(balances(&bench).await, ["D9.7"]);
+    assert_eq!(swing_weights(&bench).await, ["D9.7"]);
 }
 
 #[tokio::test]
 async fn an_entry_that_cannot_be_read_stays_in_its_field() {
     let bench = Bench::open().await;
     planned(&bench).await;
-    let fields = [("step", "dry"), ("request_key", "k"), ("read-balance", "D3 and a <bit>")];
+    let fields = [("step", "dry"), ("request_key", "k"), ("read-swing_weight", "D3 and a <bit>")];
     let page = bench.form("/bench/1/1", &fields).await;
     let unreadable = StatusCode::UNPROCESSABLE_ENTITY;
     page.says(unreadable, &["value=\"D3 and a &lt;bit&gt;\"", "at character", "Write for example D3.5"]);
-    assert!(balances(&bench).await.is_empty());
+    assert!(swing_weights(&bench).await.is_empty());
     // Of several entries all stay, and none is kept.
     let fields = [
         ("step", "finish"),
         ("request_key", "k2"),
-        ("read-balance", "D2"),
+        ("read-swing_weight", "D2"),
         ("read-total_mass", "5 kg"),
         ("read-finished_length", "38 1/2"),
     ];
@@ -119,7 +119,7 @@ async fn an_entry_that_cannot_be_read_stays_in_its_field() {
         .await;
     let page = bench.form("/bench/1/1", &fields).await;
     page.says(unreadable, &["value=\"D2\"", "value=\"5 kg\"", "value=\"38 1/2\""]);
-    assert!(balances(&bench).await.is_empty());
+    assert!(swing_weights(&bench).await.is_empty());
 }
 
 #[tokio::test]

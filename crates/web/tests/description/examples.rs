@@ -104,7 +104,7 @@ pub const STORY: [(&str, &str, u16); 56] = [
     ("pin_learned", "", 409),
     ("reset_learned", "", 409),
     ("save_shop", "", 200),
-    ("calculate_balance", "", 200),
+    ("calculate_swing_weight", "", 200),
     ("calculate_inertia", "", 200),
     ("calculate_trim", "", 200),
     ("calculate_glue", "", 200),

@@ -117,7 +117,7 @@ impl Bench {
 
     /// What job 1 expects of the swing weight of a club at a step.
     pub async fn expected(&self, slot: usize, step: &str) -> f64 {
-        self.asked(slot, step, "balance").await["expected"]["value"].as_f64().expect("a forecast")
+        self.asked(slot, step, "swing_weight").await["expected"]["value"].as_f64().expect("a forecast")
     }
 
     /// What the API must refuse: the problem, after a look at its form.
@@ -174,7 +174,7 @@ pub fn models() -> Value {
             json!({
                 "number": number, "mass_g": head_nominal_g(i), "loft_deg": 21.0 + 4.0 * i as f64,
                 "lie_deg": 60.5 + 0.5 * i as f64, "bounce_deg": 3.0, "bore_to_ground_mm": BORE_TO_GROUND,
-                "chart": { "length_mm": length_mm(i), "balance_points": 32.0 }
+                "chart": { "length_mm": length_mm(i), "swing_weight_points": 32.0 }
             })
         })
         .collect();
@@ -251,7 +251,7 @@ pub async fn stocked(bench: &Bench) {
     // An exact bench: a fine display, so that the readings of these tests are what they are.
     shop["balance_scale"]["display_step"] = json!(0.001);
     shop["balance_scale"]["noise_sd"] = json!(0.01);
-    // Nothing off today and no wandering: what such a scale shows is the true balance, as these tests reckon it.
+    // Nothing off today and no wandering: what such a scale shows is the true swing weight, as these tests reckon it.
     shop["balance_scale"]["offset_sd"] = json!(0.001);
     shop["balance_scale"]["drift_sd_per_root_h"] = json!(0.0);
     let (status, answer) = bench.send("PUT", "/shop", "application/json", shop.to_string().into_bytes()).await;
@@ -263,13 +263,13 @@ pub async fn sheet(bench: &Bench, player: &str, written: &str) -> Value {
     let expanded = bench
         .made(
             "/sheets/expand",
-            json!({ "written": written, "rule": "constant_balance",
+            json!({ "written": written, "rule": "constant_swing_weight",
                 "models": { "heads": ["WREN-I"], "shafts": [{ "model": "SCREE-P" }], "grips": [{ "model": "MARL" }],
                     "ferrules": [{ "model": "FERR" }] } }),
         )
         .await;
     let clubs: Vec<Value> = expanded.as_array().expect("clubs").iter().map(|e| e["club"].clone()).collect();
-    json!({ "player": player, "due": "2026-03-20", "hand": "right", "rule": "constant_balance", "written": written,
+    json!({ "player": player, "due": "2026-03-20", "hand": "right", "rule": "constant_swing_weight", "written": written,
         "clubs": clubs })
 }
 

@@ -131,7 +131,7 @@ impl Anatomy {
         if self.length_in > 0.0 { self.mass_g(Role::Shaft) / self.length_in } else { 0.0 }
     }
 
-    /// Points that a unit adds to the balance with these pieces on.
+    /// Points that a unit adds to the swing weight with these pieces on.
     pub(super) fn points(&self, alter: Alter, on: OnClub) -> f64 {
         let (grams, moment) = self.adds(alter, on);
         (moment - FULCRUM_IN * grams) / GRAM_INCH_PER_POINT
@@ -140,7 +140,7 @@ impl Anatomy {
     /// What a unit adds to a reading, in the reading's unit.
     pub(super) fn effect(&self, alter: Alter, reading: &Observation) -> f64 {
         match &reading.quantity {
-            Quantity::Balance => self.points(alter, reading.on),
+            Quantity::SwingWeight => self.points(alter, reading.on),
             Quantity::TotalMass => self.adds(alter, reading.on).0,
             Quantity::BalancePoint => {
                 let (mut mass_g, mut moment) = (0.0, 0.0);

@@ -37,7 +37,7 @@ impl Stage {
         let has = |role| on.contains(&role);
         match what {
             What::FinishedLength => Self::Gripped,
-            What::Balance | What::TotalMass | What::BalancePoint => match () {
+            What::SwingWeight | What::TotalMass | What::BalancePoint => match () {
                 () if has(Role::Grip) => Self::Gripped,
                 () if has(Role::Adhesive) => Self::Glued,
                 () if has(Role::TipWeight) => Self::Tip,
@@ -257,7 +257,7 @@ impl<'a> Case<'a> {
     /// Points that a unit of an alteration means on the reading asked about, or on the last of the whole club.
     pub(super) fn points(&self, alter: Alter) -> f64 {
         let asked = &self.seen[self.asked];
-        let on = if asked.obs.quantity == Quantity::Balance {
+        let on = if asked.obs.quantity == Quantity::SwingWeight {
             asked.obs.on
         } else {
             self.last_whole().map_or_else(OnClub::finished, |s| s.obs.on)

@@ -43,7 +43,7 @@ pub struct Cause {
     pub words: String,
     /// Probability after all readings of the club.
     pub probability: f64,
-    /// What it does to the balance that the scale shows, points; 0 where it concerns another reading only.
+    /// What it does to the swing weight that the scale shows, points; 0 where it concerns another reading only.
     pub shift_points: f64,
     /// What to do about it.
     pub what_to_do: String,
@@ -136,7 +136,7 @@ fn groups(candidates: &[Candidate]) -> (Vec<String>, Vec<usize>) {
     (keys, groups)
 }
 
-/// What a cause does to the balance that the scale shows.
+/// What a cause does to the swing weight that the scale shows.
 fn shift_points(case: &Case<'_>, candidate: &Candidate, weighed: &Weighed, place: usize) -> f64 {
     let asked = &case.seen[case.asked];
     let amounts = &weighed.amounts[place];

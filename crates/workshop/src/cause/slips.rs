@@ -66,7 +66,7 @@ fn swapped_digits(text: &str) -> Vec<String> {
 fn value(what: What, text: &str) -> Option<f64> {
     match what.unit() {
         Unit::Points => {
-            let letters = quantity::parse_balance(text).map(quantity::SwingMoment::points);
+            let letters = quantity::parse_swing_weight(text).map(quantity::SwingMoment::points);
             letters.ok().or_else(|| text.trim().parse().ok())
         }
         Unit::Gram => quantity::parse_mass(text, MassUnit::Gram).ok().map(quantity::Mass::g),
@@ -91,7 +91,7 @@ mod tests {
         assert_eq!(swapped_digits("265.4"), ["625.4", "256.4", "264.5"]);
         assert!(swapped_digits("D1.1").is_empty());
         for text in ["C9.8", "29.8"] {
-            assert!((value(What::Balance, text).unwrap() - 29.8).abs() < 1e-9, "{text}");
+            assert!((value(What::SwingWeight, text).unwrap() - 29.8).abs() < 1e-9, "{text}");
         }
     }
 }

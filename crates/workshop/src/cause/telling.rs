@@ -32,7 +32,7 @@ pub struct Telling {
 /// About how many minutes a measurement takes at the bench (common practice, no source).
 pub(super) const fn minutes(what: What) -> f64 {
     match what {
-        What::Balance => 0.5,
+        What::SwingWeight => 0.5,
         What::TotalMass | What::FinishedLength | What::CheckWeight | What::GripMass => 1.0,
         What::HeadMass | What::BalancePoint => 2.0,
         _ => 3.0,
@@ -46,7 +46,7 @@ pub(super) fn possible(believed: &Believed<'_>, reading: &Reading) -> Vec<Readin
     let progress = Progress::of(believed, club);
     let shop = assembly.shop;
     let standing = believed.standing();
-    let whole = |what: What| matches!(what, What::Balance | What::TotalMass | What::BalancePoint);
+    let whole = |what: What| matches!(what, What::SwingWeight | What::TotalMass | What::BalancePoint);
     let last = standing.iter().filter(|r| r.club == club.id && whole(r.what)).max_by_key(|r| r.at).copied();
     let like = last.unwrap_or(reading);
     let latest = standing.iter().map(|r| r.at).max().unwrap_or(reading.at);
@@ -59,7 +59,7 @@ pub(super) fn possible(believed: &Believed<'_>, reading: &Reading) -> Vec<Readin
     };
     let (balance, mass) = (&shop.balance_scale, &shop.mass_scale);
     if last.is_some() {
-        add(What::Balance, &like.on, balance.display_step, Some(&balance.key));
+        add(What::SwingWeight, &like.on, balance.display_step, Some(&balance.key));
         add(What::TotalMass, &like.on, mass.display_step, Some(&mass.key));
         add(What::BalancePoint, &like.on, 0.0, None);
     }

@@ -1,7 +1,7 @@
 //! Causes and measurements in the words of the bench.
 
 use crate::reading::{Unit, What};
-use quantity::{Balance, INCH_MM, decimal};
+use quantity::{INCH_MM, SwingWeight, decimal};
 
 /// A probability as people say it: "9 in 10".
 #[must_use]
@@ -23,7 +23,7 @@ pub fn odds(probability: f64) -> String {
 /// A value as it is written at the bench.
 pub(crate) fn value(what: What, value: f64) -> String {
     match what.unit() {
-        Unit::Points => Balance::from_points(value).letter(1),
+        Unit::Points => SwingWeight::from_points(value).letter(1),
         Unit::Gram => format!("{} g", decimal(value, 1)),
         Unit::Millimetre => format!("{} in", decimal(value / INCH_MM, 2)),
         Unit::Degree => format!("{}°", decimal(value, 1)),
@@ -39,7 +39,7 @@ pub(super) fn order(what: What) -> &'static str {
         What::ShaftMass => "Take the head off and weigh the shaft by itself",
         What::GripMass => "Weigh the grip by itself",
         What::TotalMass => "Weigh the club as it lies there",
-        What::Balance => "Seat it again, butt on the stop, and read the balance once more",
+        What::SwingWeight => "Seat it again, butt on the stop, and read the swing weight once more",
         What::ShaftLength => "Take the head off and measure the shaft",
         What::FinishedLength => "Measure the length to the cap",
         What::BalancePoint => "Find its balance point on an edge",

@@ -36,12 +36,12 @@ pub fn models() -> Vec<Model> {
     all
 }
 
-/// Number, mass, loft, lie, bounce, bore to ground, chart length in inches, chart balance.
+/// Number, mass, loft, lie, bounce, bore to ground, chart length in inches, chart swing weight.
 type Row = (&'static str, f64, f64, f64, Option<f64>, f64, f64, f64);
 
 fn numbers(rows: &[Row]) -> Vec<HeadNumber> {
     rows.iter()
-        .map(|&(number, mass_g, loft_deg, lie_deg, bounce_deg, bore_to_ground_mm, length_in, balance_points)| {
+        .map(|&(number, mass_g, loft_deg, lie_deg, bounce_deg, bore_to_ground_mm, length_in, swing_weight_points)| {
             HeadNumber {
                 number: number.into(),
                 mass_g,
@@ -49,7 +49,7 @@ fn numbers(rows: &[Row]) -> Vec<HeadNumber> {
                 lie_deg,
                 bounce_deg,
                 bore_to_ground_mm,
-                chart: ChartEntry { length_mm: mm(length_in), balance_points },
+                chart: ChartEntry { length_mm: mm(length_in), swing_weight_points },
             }
         })
         .collect()
@@ -152,9 +152,14 @@ fn heads() -> Vec<Model> {
 }
 
 fn shafts() -> Vec<Model> {
-    let parallel = |mass_g: f64, length_in: f64, balance_share: f64| {
+    let parallel = |mass_g: f64, length_in: f64, swing_weight_share: f64| {
         let length_mm = mm(length_in);
-        vec![ShaftBlank { number: None, mass_g, length_mm, balance_point_mm: round_to(length_mm * balance_share, 1) }]
+        vec![ShaftBlank {
+            number: None,
+            mass_g,
+            length_mm,
+            balance_point_mm: round_to(length_mm * swing_weight_share, 1),
+        }]
     };
     let trims = |numbers: &[&str], first_in: f64, step_in: f64| {
         let each = numbers.iter().enumerate();

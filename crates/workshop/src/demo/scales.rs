@@ -60,7 +60,7 @@ pub struct DemoCheck {
 }
 
 /// What the balance scale showed too much, day by day.
-const BALANCE: [f64; 26] = [
+const SWING_WEIGHT: [f64; 26] = [
     0.0, 0.1, -0.1, 0.0, 0.1, 0.0, -0.1, 0.1, 0.0, 0.2, 0.0, -0.1, 0.0, 0.1, 0.0, 0.0, 0.1, -0.1, 0.0, 0.1, 0.0, -0.1,
     0.1, 0.0, 0.1, 0.0,
 ];
@@ -80,7 +80,7 @@ pub fn checks() -> Vec<DemoCheck> {
         let all = errors.iter().enumerate();
         all.map(|(i, error)| DemoCheck { scale, standard, days_ago: days(i), error: *error }).collect()
     };
-    let mut all = of("balance", "check_weight", &BALANCE);
+    let mut all = of("balance", "check_weight", &SWING_WEIGHT);
     all.extend(of("mass", "w200", &GRAM));
     all.push(DemoCheck { scale: "frequency", standard: "reed", days_ago: 5, error: 0.2 });
     all

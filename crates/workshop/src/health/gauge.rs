@@ -14,8 +14,8 @@ words! {
     Measures {
         /// Mass, grams.
         Mass = "mass", "mass";
-        /// Balance, points since A0.
-        Balance = "balance", "balance";
+        /// Swing weight, points since A0.
+        SwingWeight = "swing_weight" was "balance", "swing weight";
         /// Frequency, cycles per minute.
         Frequency = "frequency", "frequency";
         /// Loft or lie, degrees.
@@ -31,7 +31,7 @@ impl Measures {
     pub const fn unit(self) -> &'static str {
         match self {
             Self::Mass => "g",
-            Self::Balance => "points",
+            Self::SwingWeight => "points",
             Self::Frequency => "cpm",
             Self::Angle => "°",
             Self::Length => "mm",
@@ -44,7 +44,7 @@ impl Measures {
     pub const fn possible(self) -> (f64, f64) {
         match self {
             Self::Mass => (0.05, 20_000.0),
-            Self::Balance => (-60.0, 160.0),
+            Self::SwingWeight => (-60.0, 160.0),
             Self::Frequency => (50.0, 600.0),
             Self::Angle => (0.0, 90.0),
             Self::Length => (1.0, 3_000.0),
@@ -55,7 +55,7 @@ impl Measures {
     #[must_use]
     pub const fn too_much(self) -> (&'static str, &'static str) {
         match self {
-            Self::Mass | Self::Balance => ("heavy", "light"),
+            Self::Mass | Self::SwingWeight => ("heavy", "light"),
             Self::Frequency | Self::Angle => ("high", "low"),
             Self::Length => ("long", "short"),
         }
@@ -199,7 +199,7 @@ impl Shop {
     #[must_use]
     pub fn instruments(&self) -> Vec<Gauge> {
         let scales = [
-            Gauge::of_scale(&self.balance_scale, Measures::Balance),
+            Gauge::of_scale(&self.balance_scale, Measures::SwingWeight),
             Gauge::of_scale(&self.mass_scale, Measures::Mass),
         ];
         scales.into_iter().chain(self.gauges.iter().cloned()).collect()
@@ -224,7 +224,7 @@ impl Shop {
             key: SHOP_CHECK_WEIGHT.into(),
             name: check.name.clone(),
             scale: scale.to_owned(),
-            value: check.balance_points,
+            value: check.swing_weight_points,
             sd: check.sd_points,
             certified_on: None,
             certificate: String::new(),
@@ -269,7 +269,7 @@ fn twice(what: &str, key: &str) -> WorkshopError {
 pub fn parse_value(measures: Measures, text: &str) -> Result<f64, WorkshopError> {
     let value = match measures {
         Measures::Mass => quantity::parse_mass(text, MassUnit::Gram).map(quantity::Mass::g),
-        Measures::Balance => quantity::parse_balance(text).map(quantity::SwingMoment::points),
+        Measures::SwingWeight => quantity::parse_swing_weight(text).map(quantity::SwingMoment::points),
         Measures::Frequency => quantity::parse_frequency(text).map(quantity::Frequency::cpm),
         Measures::Angle => quantity::parse_angle(text).map(quantity::Angle::deg),
         Measures::Length => quantity::parse_length(text, LengthUnit::Millimetre).map(quantity::Length::mm),
@@ -295,7 +295,7 @@ fn places(step: f64) -> u8 {
 pub fn print_value(gauge: &Gauge, value: f64) -> String {
     let places = places(gauge.display_step);
     match gauge.measures {
-        Measures::Balance => quantity::Balance::from_points(value).letter(places.max(1)),
+        Measures::SwingWeight => quantity::SwingWeight::from_points(value).letter(places.max(1)),
         Measures::Angle => format!("{}°", decimal(value, places.max(1))),
         measures => format!("{} {}", decimal(value, places.max(1)), measures.unit()),
     }
@@ -308,7 +308,7 @@ pub fn print_error(gauge: &Gauge, error: f64) -> String {
     let figure = decimal(error.abs(), places);
     match gauge.measures {
         Measures::Angle => format!("{figure}°"),
-        Measures::Balance if figure.trim_end_matches('0') == "1." => "1 point".into(),
+        Measures::SwingWeight if figure.trim_end_matches('0') == "1." => "1 point".into(),
         measures => format!("{figure} {}", measures.unit()),
     }
 }

@@ -113,14 +113,14 @@ pub fn today_offset(
     watch: &ScaleWatch,
     scale: &str,
 ) -> Result<Option<TodayOffset>, WorkshopError> {
-    let of_balance = scale == shop.balance_scale.key;
-    if !of_balance && scale != shop.mass_scale.key {
+    let of_swing_weight = scale == shop.balance_scale.key;
+    if !of_swing_weight && scale != shop.mass_scale.key {
         return Ok(None);
     }
     let (job, library) = (no_job(), Library::default());
     let assembly = Assembly { job: &job, library: &library, shop, learned, watch };
     // A weight of nothing shows what the scale is off by now, drift and all.
-    let quantity = if of_balance {
+    let quantity = if of_swing_weight {
         Quantity::CheckWeight { true_points: 0.0, mass_g: 0.0, shared: None }
     } else {
         Quantity::CheckMass { true_g: 0.0, shared: None }
@@ -149,7 +149,7 @@ fn no_job() -> Job {
         due: Date::ZERO,
         hand: Hand::Right,
         note: String::new(),
-        rule: SetRule::ConstantBalance,
+        rule: SetRule::ConstantSwingWeight,
         written: String::new(),
         reference: None,
         clubs: Vec::new(),

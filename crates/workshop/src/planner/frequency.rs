@@ -46,7 +46,7 @@ pub const LEAST_MEASURED: usize = 3;
 /// Blanks with a centre that make a straight line across the numbers.
 const LEAST_BLANKS: usize = 3;
 /// Beyond so many tolerances off its line a shaft is simply wrong, and how wrong moves a plan no more: a slip of the
-/// gauge must not outweigh the balance of a club.
+/// gauge must not outweigh the swing weight of a club.
 const FARTHEST_TOLERANCES: f64 = 3.0;
 /// How many shafts the straight line is worth against a blank's own.
 const LINE_WORTH: f64 = 4.0;

@@ -124,7 +124,7 @@ pub(super) fn instead(
     Ok(out)
 }
 
-/// What a part that fits the club as the sheet asks adds to its balance.
+/// What a part that fits the club as the sheet asks adds to its swing weight.
 fn held_points(assembly: Assembly<'_>, fitting: &Fitting<'_>, part: &Part) -> Result<Option<f64>, WorkshopError> {
     if !fit::serves(part, &fitting.club.target, assembly.library) {
         return Ok(None);

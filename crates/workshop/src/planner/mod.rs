@@ -1,6 +1,6 @@
 //! From targets and stock to a plan: candidates for every club, the best choice among them, cuts and expected readings.
 //!
-//! Moments add, so what a part does to a club's balance does not depend on the other parts; the choice is then the
+//! Moments add, so what a part does to a club's swing weight does not depend on the other parts; the choice is then the
 //! exact problem of the `matching` crate. Cost, in its order: chance of finishing in tolerance, and then what
 //! [`PlanWeights`] says of grams of tip weight, whole mass, frequency ([`frequency`]), evenness of the shafts, what is
 //! left for others.
@@ -323,7 +323,7 @@ impl<'a> Shelf<'a> {
     }
 }
 
-/// Everything that fits one club, with what each part does to its balance.
+/// Everything that fits one club, with what each part does to its swing weight.
 fn fitting<'a>(
     assembly: Assembly<'a>,
     club: &'a JobClub,
@@ -413,7 +413,9 @@ fn fitting<'a>(
         losses,
     )?;
     let need = ClubNeed {
-        base_points: outlook.base_points.unwrap_or(fixed_points - estimation::POINTS_BELOW_A0 - target.balance_points),
+        base_points: outlook
+            .base_points
+            .unwrap_or(fixed_points - estimation::POINTS_BELOW_A0 - target.swing_weight_points),
         heads,
         shafts: shaft_candidates,
         grips,
@@ -451,7 +453,7 @@ fn nominal_shaft(model: &ShaftModel, number: &str) -> Part {
     Part { number, ..Part::new("", PartKind::Shaft, &model.code) }
 }
 
-/// What each adapter of a seat does to the balance of a club.
+/// What each adapter of a seat does to the swing weight of a club.
 fn adapter_candidates(
     assembly: Assembly<'_>,
     seat: Option<&Seat<'_>>,

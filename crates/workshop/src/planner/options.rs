@@ -1,4 +1,4 @@
-//! A few real plans to choose from: little in the tips or close to the target, equal balance or equal inertia.
+//! A few real plans to choose from: little in the tips or close to the target, equal swing weight or equal inertia.
 
 use super::{Given, Ground, Lock, Shelf, Supply, prove};
 use crate::assembly::Assembly;
@@ -14,8 +14,8 @@ use utoipa::ToSchema;
 words! {
     /// What the clubs of a set have in common.
     Law {
-        /// The balances of the sheet.
-        Balance = "balance", "the sheet's balance";
+        /// The swing weights of the sheet.
+        SwingWeight = "swing_weight" was "balance", "the sheet's swing weight";
         /// The moment of inertia about the butt of the set's middle club.
         Inertia = "inertia", "equal inertia";
     }
@@ -38,7 +38,7 @@ pub struct PlanOption {
     pub worst_cpm: Option<f64>,
     /// Clubs expected in tolerance, with the readings and the choice of grips still to come.
     pub inside: f64,
-    /// Balance asked of each club, in the order of the job; the sheet's own under its law.
+    /// Swing weight asked of each club, in the order of the job; the sheet's own under its law.
     pub targets_points: Vec<f64>,
     /// The plan.
     pub plan: Plan,
@@ -75,10 +75,10 @@ pub fn options_with<'a>(
     let mut found = Vec::new();
     let mut failed = None;
     let inertia = equal_inertia(assembly)?;
-    for law in [Law::Balance, Law::Inertia] {
-        // Of equal balance the whole trade-off, of equal inertia the plan at the usual price only.
+    for law in [Law::SwingWeight, Law::Inertia] {
+        // Of equal swing weight the whole trade-off, of equal inertia the plan at the usual price only.
         let (job, factors) = match (law, &inertia) {
-            (Law::Balance, _) => (assembly.job, &matching::TRADE_OFF[..]),
+            (Law::SwingWeight, _) => (assembly.job, &matching::TRADE_OFF[..]),
             (Law::Inertia, Some(job)) => (job, &[1.0][..]),
             (Law::Inertia, None) => continue,
         };
@@ -94,7 +94,7 @@ pub fn options_with<'a>(
             }
             Err(error) => return Err(error.into()),
         };
-        while law == Law::Balance && alternatives.len() + usize::from(inertia.is_some()) > MOST {
+        while law == Law::SwingWeight && alternatives.len() + usize::from(inertia.is_some()) > MOST {
             // The other law has its place; of the trade-off the plan farthest from the usual price goes first.
             let odd = |i: usize| alternatives[i].tip_factor.ln().abs();
             let worst = (0..alternatives.len()).max_by(|a, b| odd(*a).total_cmp(&odd(*b))).unwrap_or_default();
@@ -117,7 +117,7 @@ pub fn options_with<'a>(
                 worst_points: alternative.worst_points,
                 worst_cpm: off_cpm.map(f64::abs).reduce(f64::max),
                 inside,
-                targets_points: job.clubs.iter().map(|c| c.target.balance_points).collect(),
+                targets_points: job.clubs.iter().map(|c| c.target.swing_weight_points).collect(),
                 plan,
             });
         }
@@ -128,7 +128,7 @@ pub fn options_with<'a>(
     }
 }
 
-/// The job with balances that give every club the inertia of its middle one; none for a single club, or where a club
+/// The job with swing weights that give every club the inertia of its middle one; none for a single club, or where a club
 /// has no mass model (a putter's grip, say, that leaves no shaft).
 fn equal_inertia(assembly: Assembly<'_>) -> Result<Option<Job>, WorkshopError> {
     let mut job = assembly.job.clone();
@@ -144,10 +144,10 @@ fn equal_inertia(assembly: Assembly<'_>) -> Result<Option<Job>, WorkshopError> {
         }
     }
     let middle = job.clubs.len() / 2;
-    let head_g = models[middle].head_for_balance_g(job.clubs[middle].target.balance_points);
+    let head_g = models[middle].head_for_swing_weight_g(job.clubs[middle].target.swing_weight_points);
     let inertia = models[middle].inertia_kg_cm2(head_g);
     for (club, model) in job.clubs.iter_mut().zip(&models) {
-        club.target.balance_points = model.balance_points(model.head_for_inertia_g(inertia), 0.0);
+        club.target.swing_weight_points = model.swing_weight_points(model.head_for_inertia_g(inertia), 0.0);
     }
     Ok(Some(job))
 }

@@ -66,7 +66,7 @@ pub(super) fn outlook(
     lists: &Lists<'_>,
     losses: &mut Losses,
 ) -> Result<Outlook, WorkshopError> {
-    let tolerance_points = club.target.tolerances.balance_points;
+    let tolerance_points = club.target.tolerances.swing_weight_points;
     let found = spreads(assembly, club, shelf, lists)?;
     let (spreads, base_points) = (found.map(|f| (f.0, f.1)), found.map(|f| f.2));
     let single: Vec<f64> =
@@ -113,7 +113,7 @@ fn spreads(
     let noise = scale.noise_sd.hypot(scale.display_step / 12f64.sqrt()).max(1e-3);
     let mut planned = Vec::new();
     // The dry reading moves the choice of tip weight, so what it tells does not count as open.
-    for step in assembly.job.steps.iter().filter(|s| s.asks.contains(&crate::reading::What::Balance)).take(1) {
+    for step in assembly.job.steps.iter().filter(|s| s.asks.contains(&crate::reading::What::SwingWeight)).take(1) {
         planned.push((reading(club, &step.on, &scale.key), noise));
     }
     let before = belief.sd_after(&assembly.finish_probe(&club.id), &planned)?;
@@ -123,12 +123,12 @@ fn spreads(
     let rest = belief.sd_after(&assembly.finish_probe(&club.id), &planned)?;
     let finish = belief.answer(&assembly.finish_probe(&club.id))?;
     let chosen = head.points + shaft.points + grip.points + adapter.map_or(0.0, |a| a.points);
-    let base = finish.mean - club.target.balance_points - chosen;
+    let base = finish.mean - club.target.swing_weight_points - chosen;
     Ok(Some(((before * before - rest * rest).max(0.0).sqrt(), rest, base)))
 }
 
 fn reading(club: &JobClub, on: &[crate::kind::Role], scale: &str) -> Probe {
-    Probe::of_club(club.id.0.clone(), Quantity::Balance, OnClub::of(on)).on_scale(scale.to_owned())
+    Probe::of_club(club.id.0.clone(), Quantity::SwingWeight, OnClub::of(on)).on_scale(scale.to_owned())
 }
 
 fn standard_deviation(values: &[f64]) -> f64 {

@@ -233,7 +233,7 @@ fn picks_fit(assembly: Assembly<'_>, club: &JobClub, picks: &Picks<'_>) -> Resul
     Ok(())
 }
 
-/// Expected readings of every balance step and the chance of each club, from the belief before any reading.
+/// Expected readings of every swing weight step and the chance of each club, from the belief before any reading.
 ///
 /// # Errors
 /// Figures that the belief cannot work with.
@@ -246,9 +246,13 @@ pub fn expect(assembly: Assembly<'_>, plans: &mut [Option<ClubPlan>]) -> Result<
     let believed = assembly.believe(&[])?;
     for (club, plan) in job.clubs.iter().zip(plans.iter_mut()) {
         let Some(plan) = plan else { continue };
-        for step in job.steps.iter().filter(|s| s.asks.contains(&What::Balance)) {
-            if let Some(e) = believed.expected(&club.id, What::Balance, &step.on)? {
-                plan.expected.push(Expected { step: step.key.clone(), balance_points: e.value, band_points: e.band });
+        for step in job.steps.iter().filter(|s| s.asks.contains(&What::SwingWeight)) {
+            if let Some(e) = believed.expected(&club.id, What::SwingWeight, &step.on)? {
+                plan.expected.push(Expected {
+                    step: step.key.clone(),
+                    swing_weight_points: e.value,
+                    band_points: e.band,
+                });
             }
         }
         plan.chance = believed.finish(&club.id)?.map_or(0.0, |f| f.chance);

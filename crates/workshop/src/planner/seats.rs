@@ -2,7 +2,7 @@
 //!
 //! Which adapter of those that fit alike goes into which club is chosen with head, shaft, grip and tip weight. Adapters
 //! of another length make another cut, so a club is planned for one length and bore. A ferrule hardly matters to the
-//! balance: each club gets its own piece, the first that is left.
+//! swing weight: each club gets its own piece, the first that is left.
 
 use super::Shelf;
 use crate::assembly::Assembly;

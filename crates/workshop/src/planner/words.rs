@@ -6,7 +6,7 @@ use crate::job::JobClub;
 use crate::model::PartKind;
 use crate::plan::Missing;
 use matching::{Unbuildable, Why};
-use quantity::{Balance, decimal};
+use quantity::{SwingWeight, decimal};
 
 /// Why this choice, in words a builder would use.
 pub(super) fn reasons(fitting: &Fitting<'_>, shelf: &Shelf<'_>, choice: &matching::Choice) -> Vec<String> {
@@ -154,7 +154,7 @@ pub(super) fn name_missing(
                 "The nearest choice stays {} points {} of {}",
                 decimal(lacking_points.abs() + fitting.need.loss.reach_points(), 1),
                 if lacking_points > 0.0 { "short" } else { "over" },
-                Balance::from_points(target.balance_points).letter_short()
+                SwingWeight::from_points(target.swing_weight_points).letter_short()
             ),
             Some(window),
         ),

@@ -14,7 +14,7 @@ use crate::remedy::{Progress, Spare};
 use crate::tip_weight::{self, InTip};
 use estimation::choice::Prospect;
 use estimation::{OnClub, Probe, Quantity};
-use quantity::{Balance, decimal};
+use quantity::{SwingWeight, decimal};
 
 /// What the finish of a club looks like from here: what the reading after the cure will still tell of it, and what the
 /// grips that may be taken then can correct.
@@ -51,7 +51,7 @@ pub(crate) fn prospect(
         && let Some(step) = cure_step(&assembly.job.steps)
     {
         let on = OnClub::of(&step.on);
-        let probe = Probe::of_club(club.id.0.clone(), Quantity::Balance, on).on_scale(scale.key.clone());
+        let probe = Probe::of_club(club.id.0.clone(), Quantity::SwingWeight, on).on_scale(scale.key.clone());
         planned.push((probe, scale.noise_sd.hypot(scale.display_step / 12f64.sqrt()).max(1e-3)));
     }
     let all = finish.band_points / crate::belief::BAND_95;
@@ -266,15 +266,15 @@ fn adapters(case: &Case<'_>, ahead: &Ahead) -> Result<Vec<Remedy>, WorkshopError
 }
 
 /// "4 g in the tip: finish D1.9, 9 in 10 inside."
-pub(crate) fn finish_words(what: &str, balance_points: f64, chance: f64) -> String {
-    format!("{what}: finish {}, {}.", Balance::from_points(balance_points).letter(1), chance_words(chance))
+pub(crate) fn finish_words(what: &str, swing_weight_points: f64, chance: f64) -> String {
+    format!("{what}: finish {}, {}.", SwingWeight::from_points(swing_weight_points).letter(1), chance_words(chance))
 }
 
 /// Before the grip is chosen: a finish that only another grip brings home is not told as if it were the end.
 fn ahead_words(case: &Case<'_>, what: &str, finish: &Finish, chance: f64) -> String {
     let off_points = finish.deviation_points;
-    if off_points.abs() <= case.club.target.tolerances.balance_points || chance < finish.chance + BY_GRIP {
-        return finish_words(what, finish.balance_points, chance);
+    if off_points.abs() <= case.club.target.tolerances.swing_weight_points || chance < finish.chance + BY_GRIP {
+        return finish_words(what, finish.swing_weight_points, chance);
     }
     let grip = if off_points > 0.0 { "heavier" } else { "lighter" };
     format!("{what}, and a {grip} grip after the cure: {}.", chance_words(chance))

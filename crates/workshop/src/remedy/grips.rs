@@ -224,7 +224,7 @@ pub(crate) fn remedies(case: &Case<'_>) -> Result<Vec<Remedy>, WorkshopError> {
             let whose =
                 from.map_or(String::new(), |c| format!(", held for the {}: they change places", c.target.number));
             let what = format!("Take grip {} ({} g{whose})", grip.code, decimal(grip.mass_g, 1));
-            before_glue::finish_words(&what, finish.balance_points, chance)
+            before_glue::finish_words(&what, finish.swing_weight_points, chance)
         });
         remedy.set_inside = Some(table.best(Some((row, k)))?.1);
         found.push(remedy);

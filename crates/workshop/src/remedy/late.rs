@@ -78,7 +78,7 @@ pub(crate) fn screws(case: &Case<'_>, ahead: Option<&Ahead>) -> Result<Vec<Remed
             let chance = ahead.map(|a| a.chance(change.points));
             case.remedy(Action::Screw, None, change, chance, |finish, chance| {
                 let what = format!("Screw {} ({} g) in the head", screw.label, decimal(screw.mass_g, 1));
-                finish_words(&what, finish.balance_points, chance)
+                finish_words(&what, finish.swing_weight_points, chance)
             })
         })
         .collect())
@@ -98,7 +98,7 @@ fn added(case: &Case<'_>, action: Action, arm_mm: f64, place: &str) -> Vec<Remed
     }
     let change = Change::of_mass(grams, arm_mm);
     vec![case.remedy(action, None, change, None, |finish, chance| {
-        finish_words(&format!("{} g {place}", decimal(grams, 1)), finish.balance_points, chance)
+        finish_words(&format!("{} g {place}", decimal(grams, 1)), finish.swing_weight_points, chance)
     })]
 }
 
@@ -118,7 +118,7 @@ fn lower_hand(case: &Case<'_>) -> Result<Vec<Remedy>, WorkshopError> {
     Ok(vec![case.remedy(Action::LowerHandTape, None, change, None, |finish, chance| {
         finish_words(
             "One more strip under the lower hand, if the player likes it thicker",
-            finish.balance_points,
+            finish.swing_weight_points,
             chance,
         )
     })])
@@ -148,7 +148,9 @@ fn length(case: &Case<'_>) -> Result<Vec<Remedy>, WorkshopError> {
         (Action::ButtExtension, format!("Extend the butt by {} mm: still within the length", decimal(-by_mm, 1)))
     };
     Ok(vec![
-        case.remedy(action, None, change, None, |finish, chance| finish_words(&what, finish.balance_points, chance)),
+        case.remedy(action, None, change, None, |finish, chance| {
+            finish_words(&what, finish.swing_weight_points, chance)
+        }),
     ])
 }
 
@@ -168,7 +170,7 @@ fn re_grip(case: &Case<'_>) -> Result<Vec<Remedy>, WorkshopError> {
     let part = Some((PartKind::Grip, grip.code.clone()));
     Ok(vec![case.remedy(Action::ReGrip, part, change, None, |finish, chance| {
         let what = format!("Grip off and {} ({} g) on", grip.code, decimal(grip.mass_g, 1));
-        finish_words(&what, finish.balance_points, chance)
+        finish_words(&what, finish.swing_weight_points, chance)
     })])
 }
 
@@ -197,7 +199,7 @@ fn pull_head(case: &Case<'_>) -> Result<Vec<Remedy>, WorkshopError> {
              club",
             decimal(tip_g, 0)
         );
-        finish_words(&what, finish.balance_points, chance)
+        finish_words(&what, finish.swing_weight_points, chance)
     })])
 }
 

@@ -260,7 +260,7 @@ pub(crate) fn moved(finish: &Finish, by_points: f64) -> Finish {
     let deviation = finish.deviation_points + by_points;
     let tolerance = finish.tolerance_points;
     Finish {
-        balance_points: finish.balance_points + by_points,
+        swing_weight_points: finish.swing_weight_points + by_points,
         chance: normal::between(-tolerance, tolerance, deviation, finish.band_points / BAND_95),
         deviation_points: deviation,
         ..*finish

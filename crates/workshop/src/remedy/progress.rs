@@ -13,7 +13,7 @@ pub struct Progress {
     pub cut: bool,
     /// The joint is glued.
     pub glued: bool,
-    /// The balance was read after the cure, without the grip, and is not doubted.
+    /// The swing weight was read after the cure, without the grip, and is not doubted.
     pub cure_read: bool,
     /// The grip is on.
     pub gripped: bool,
@@ -26,7 +26,7 @@ impl Progress {
         let standing = believed.standing();
         let cure_read = standing.iter().any(|r| {
             r.club == club.id
-                && r.what == What::Balance
+                && r.what == What::SwingWeight
                 && r.on.contains(&Role::Adhesive)
                 && !r.on.contains(&Role::Grip)
                 && !believed.is_doubted(&r.id)
@@ -58,17 +58,20 @@ impl Progress {
 
 /// Whether a reading speaks of the club as it stood there and then, and not of a part, the scale or another club.
 fn is_whole(what: What) -> bool {
-    matches!(what, What::Balance | What::TotalMass | What::BalancePoint | What::FinishedLength | What::Cpm | What::Done)
+    matches!(
+        what,
+        What::SwingWeight | What::TotalMass | What::BalancePoint | What::FinishedLength | What::Cpm | What::Done
+    )
 }
 
 fn is_of_club(what: What) -> bool {
-    !matches!(what, What::CheckWeight | What::ReferenceBalance)
+    !matches!(what, What::CheckWeight | What::ReferenceSwingWeight)
 }
 
-/// The step at which the balance is read after the cure and before the grip.
+/// The step at which the swing weight is read after the cure and before the grip.
 #[must_use]
 pub(crate) fn cure_step(steps: &[Step]) -> Option<&Step> {
     steps
         .iter()
-        .find(|s| s.asks.contains(&What::Balance) && s.on.contains(&Role::Adhesive) && !s.on.contains(&Role::Grip))
+        .find(|s| s.asks.contains(&What::SwingWeight) && s.on.contains(&Role::Adhesive) && !s.on.contains(&Role::Grip))
 }

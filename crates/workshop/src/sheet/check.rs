@@ -11,7 +11,7 @@ use crate::part::{CPM_LEAST, CPM_MOST, Part};
 use crate::rules::{self, RuleFigures};
 use crate::shop::{Scale, Shop};
 use jiff::civil::Date;
-use quantity::{Balance, FULCRUM_IN, INCH_MM, POINT_G_IN, decimal};
+use quantity::{FULCRUM_IN, INCH_MM, POINT_G_IN, SwingWeight, decimal};
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
@@ -35,7 +35,7 @@ pub struct SheetProblem {
     /// Number of the club; none where it is about the sheet, `reference` findings carry the reference club's number.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub club: Option<String>,
-    /// The field of the document, for example `clubs[2].lie_deg` or `reference.balance_points`.
+    /// The field of the document, for example `clubs[2].lie_deg` or `reference.swing_weight_points`.
     pub field: String,
     /// What was found.
     pub words: String,
@@ -212,7 +212,7 @@ fn named<'a>(index: usize, club: &'a SheetClub, library: &'a Library, found: &mu
         }
     };
     figure("length_mm", club.length_mm, 400.0, 1300.0, "mm");
-    figure("balance_points", club.balance_points, -20.0, 90.0, "points");
+    figure("swing_weight_points", club.swing_weight_points, -20.0, 90.0, "points");
     figure("loft_deg", club.loft_deg, 0.0, 80.0, "°");
     figure("lie_deg", club.lie_deg, 40.0, 80.0, "°");
     if let Some(cpm) = club.cpm {
@@ -222,7 +222,7 @@ fn named<'a>(index: usize, club: &'a SheetClub, library: &'a Library, found: &mu
         figure("total_mass_g", mass_g, 150.0, 1200.0, "g");
     }
     let t = club.tolerances;
-    figure("tolerances.balance_points", t.balance_points, 0.001, 10.0, "points");
+    figure("tolerances.swing_weight_points", t.swing_weight_points, 0.001, 10.0, "points");
     figure("tolerances.length_mm", t.length_mm, 0.01, 30.0, "mm");
     figure("tolerances.loft_deg", t.loft_deg, 0.01, 5.0, "°");
     figure("tolerances.lie_deg", t.lie_deg, 0.01, 5.0, "°");
@@ -302,7 +302,7 @@ fn check_rules(club: &Named<'_>, found: &mut Vec<SheetProblem>) {
 }
 
 fn check_tolerances(club: &Named<'_>, shop: &Shop, found: &mut Vec<SheetProblem>) {
-    let points = club.club.tolerances.balance_points;
+    let points = club.club.tolerances.swing_weight_points;
     if !club.sound {
         return;
     }
@@ -312,7 +312,7 @@ fn check_tolerances(club: &Named<'_>, shop: &Shop, found: &mut Vec<SheetProblem>
         found.push(
             SheetProblem::new(
                 Severity::Warn,
-                club.field("tolerances.balance_points"),
+                club.field("tolerances.swing_weight_points"),
                 format!(
                     "±{} points is finer than the {} can tell (one reading is known to ±{})",
                     decimal(points, 2),
@@ -327,7 +327,7 @@ fn check_tolerances(club: &Named<'_>, shop: &Shop, found: &mut Vec<SheetProblem>
         found.push(
             SheetProblem::new(
                 Severity::Warn,
-                club.field("tolerances.balance_points"),
+                club.field("tolerances.swing_weight_points"),
                 format!("±{} points is more than any player overlooks", decimal(points, 1)),
                 "Give less, usually ±0.3, if it was a slip",
             )
@@ -351,7 +351,7 @@ fn check_reference(
     };
     let figures = [
         ("length_mm", r.length_mm, 400.0, 1300.0, "mm"),
-        ("balance_points", r.balance_points, -20.0, 90.0, "points"),
+        ("swing_weight_points", r.swing_weight_points, -20.0, 90.0, "points"),
         ("total_mass_g", r.total_mass_g, 200.0, 1000.0, "g"),
         ("balance_point_mm", r.balance_point_mm, 300.0, 1200.0, "mm"),
         ("loft_deg", r.loft_deg, 0.0, 80.0, "°"),
@@ -374,11 +374,12 @@ fn check_reference(
             "Say which",
         );
     }
-    if r.balance_points.is_some() && r.scale.trim().is_empty() {
+    if r.swing_weight_points.is_some() && r.scale.trim().is_empty() {
         push(
             Severity::Note,
             "scale",
-            "its balance does not say which scale read it; two scales can differ by more than the tolerance".into(),
+            "its swing weight does not say which scale read it; two scales can differ by more than the tolerance"
+                .into(),
             "Name the scale, and read the club again on your own when it is here",
         );
     }
@@ -411,18 +412,18 @@ fn check_reference(
         .clubs
         .iter()
         .find(|c| super::short_clubs::canonical(&c.number) == super::short_clubs::canonical(r.number.trim()));
-    if let (Some(club), Some(read)) = (known, r.balance_points)
-        && (club.balance_points - read).abs() > club.tolerances.balance_points
-        && club.balance_points.is_finite()
+    if let (Some(club), Some(read)) = (known, r.swing_weight_points)
+        && (club.swing_weight_points - read).abs() > club.tolerances.swing_weight_points
+        && club.swing_weight_points.is_finite()
         && read.is_finite()
     {
         push(
             Severity::Note,
-            "balance_points",
+            "swing_weight_points",
             format!(
                 "it read {}, and the sheet asks {} of the same number",
-                Balance::from_points(read).letter_short(),
-                Balance::from_points(club.balance_points).letter_short()
+                SwingWeight::from_points(read).letter_short(),
+                SwingWeight::from_points(club.swing_weight_points).letter_short()
             ),
             "Nothing to do if the fitting meant that",
         );
@@ -452,17 +453,17 @@ fn balance_point_beyond_club(r: &ReferenceClub) -> Option<SheetProblem> {
     ))
 }
 
-/// What the fitting's readings of mass, balance point and balance are worth where nothing better is said: standard
+/// What the fitting's readings of mass, balance point and swing weight are worth where nothing better is said: standard
 /// deviations in g, mm and points. Common practice, no source.
 const MASS_SD_G: f64 = 0.3;
 const BALANCE_POINT_SD_MM: f64 = 1.0;
 const OTHER_SCALE_SD_POINTS: f64 = 0.3;
 
-/// Mass × balance point against balance: `points = W·(x − 14 in)/49.61 g·in − 92`, x from the cap, where the club sits
+/// Mass × balance point against swing weight: `points = W·(x − 14 in)/49.61 g·in − 92`, x from the cap, where the club sits
 /// on the stop. The uncertainty is that of first order in all three.
 fn contradiction(r: &ReferenceClub, library: &Library, shop: &Shop) -> Option<SheetProblem> {
     const A0_POINTS: f64 = 92.0;
-    let (mass_g, at_mm, read) = (r.total_mass_g?, r.balance_point_mm?, r.balance_points?);
+    let (mass_g, at_mm, read) = (r.total_mass_g?, r.balance_point_mm?, r.swing_weight_points?);
     let points = |at_mm: f64| mass_g * (at_mm / INCH_MM - FULCRUM_IN) / POINT_G_IN - A0_POINTS;
     let reckoned = points(at_mm);
     let of_mass = (at_mm / INCH_MM - FULCRUM_IN) / POINT_G_IN * MASS_SD_G;
@@ -474,7 +475,7 @@ fn contradiction(r: &ReferenceClub, library: &Library, shop: &Shop) -> Option<Sh
     if ratio <= 2.0 {
         return None;
     }
-    let letter = |p: f64| Balance::from_points(p).letter(1);
+    let letter = |p: f64| SwingWeight::from_points(p).letter(1);
     let mut words = format!(
         "{} g balancing {} mm from the cap makes {}, but {} was read: {} points apart, where the readings explain ±{} \
          (mass ±{}, balance point ±{}, scale ±{})",
@@ -504,10 +505,10 @@ fn contradiction(r: &ReferenceClub, library: &Library, shop: &Shop) -> Option<Sh
     if severity == Severity::Stop {
         words.push_str("; these are not readings of one club");
     }
-    Some(SheetProblem::new(severity, "reference.balance_points", words, next))
+    Some(SheetProblem::new(severity, "reference.swing_weight_points", words, next))
 }
 
-/// What the reading of a balance is worth: the shop's own scale by its figures, any other by common practice.
+/// What the reading of a swing weight is worth: the shop's own scale by its figures, any other by common practice.
 fn scale_sd(name: &str, own: &Scale) -> f64 {
     let display = own.display_step / 12f64.sqrt();
     if name.trim().eq_ignore_ascii_case(&own.key) || name.trim().eq_ignore_ascii_case(&own.name) {

@@ -6,9 +6,9 @@ use crate::fit::{BlankUse, blank_use, tip_weight_fits};
 use crate::model::{Library, PartKind};
 use crate::part::Part;
 use crate::shop::Shop;
-use quantity::{Balance, decimal};
+use quantity::{SwingWeight, decimal};
 
-/// The head masses with which a club can reach its balance, from the lightest shaft and grip that would do to the
+/// The head masses with which a club can reach its swing weight, from the lightest shaft and grip that would do to the
 /// heaviest, with nothing to the shop's most in the tip.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct HeadWindow {
@@ -28,14 +28,14 @@ pub fn head_window(
     shop: &Shop,
 ) -> Result<HeadWindow, crate::WorkshopError> {
     let model = MassModel::of(&Ingredients::of_sheet(club, library, shop)?)?;
-    Ok(window(&model, club.balance_points, 0.0, shop.tip_weight_cap_g))
+    Ok(window(&model, club.swing_weight_points, 0.0, shop.tip_weight_cap_g))
 }
 
 fn window(model: &MassModel, points: f64, tolerance: f64, cap_g: f64) -> HeadWindow {
-    let to_g = model.head_for_balance_g(points + tolerance);
-    let lowest = model.head_for_balance_g(points - tolerance);
-    let tip_share = (model.balance_points(0.0, 1.0) - model.balance_points(0.0, 0.0))
-        / (model.balance_points(1.0, 0.0) - model.balance_points(0.0, 0.0));
+    let to_g = model.head_for_swing_weight_g(points + tolerance);
+    let lowest = model.head_for_swing_weight_g(points - tolerance);
+    let tip_share = (model.swing_weight_points(0.0, 1.0) - model.swing_weight_points(0.0, 0.0))
+        / (model.swing_weight_points(1.0, 0.0) - model.swing_weight_points(0.0, 0.0));
     HeadWindow { from_g: lowest - cap_g * tip_share, to_g }
 }
 
@@ -109,7 +109,7 @@ pub(super) fn check(club: &Named<'_>, library: &Library, stock: &[Part], shop: &
         );
     }
     let Ok(nominal) = MassModel::of(&ingredients) else { return };
-    let (points, tolerance) = (club.club.balance_points, club.club.tolerances.balance_points);
+    let (points, tolerance) = (club.club.swing_weight_points, club.club.tolerances.swing_weight_points);
     let swap_g = screws(head);
     let tip_g = most_in_tip_g(library, stock, shop, shaft.tip_diameter_mm);
     let order = {
@@ -134,9 +134,9 @@ pub(super) fn check(club: &Named<'_>, library: &Library, stock: &[Part], shop: &
     let Ok(lightest) = with(shaft_g.map(|s| s.0), grip_g.map(|g| g.1)) else { return };
     let Ok(heaviest) = with(shaft_g.map(|s| s.1), grip_g.map(|g| g.0)) else { return };
     let Some((low_g, high_g)) = extremes(heads.iter().map(|h| h.mass_g.unwrap_or(entry.mass_g))) else { return };
-    let lowest = lightest.balance_points(low_g - swap_g, 0.0);
-    let highest = heaviest.balance_points(high_g + swap_g, tip_g);
-    let letter = |p: f64| Balance::from_points(p).letter(1);
+    let lowest = lightest.swing_weight_points(low_g - swap_g, 0.0);
+    let highest = heaviest.swing_weight_points(high_g + swap_g, tip_g);
+    let letter = |p: f64| SwingWeight::from_points(p).letter(1);
     if lowest > points + tolerance || highest < points - tolerance {
         let (reach, from) = if lowest > points {
             (
@@ -151,9 +151,9 @@ pub(super) fn check(club: &Named<'_>, library: &Library, stock: &[Part], shop: &
         };
         push(
             Severity::Warn,
-            "balance_points",
+            "swing_weight_points",
             format!("{} cannot be reached from stock: {reach} {from}", letter(points)),
-            format!("Order heads of {order}, or change length, grip or balance"),
+            format!("Order heads of {order}, or change length, grip or swing weight"),
         );
     }
 }

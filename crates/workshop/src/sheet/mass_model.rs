@@ -1,5 +1,5 @@
-//! A plain mass model of a finished club, for what must be known before parts are chosen: the balance that equal inertia
-//! asks of each club, and the head masses that can reach a balance at all.
+//! A plain mass model of a finished club, for what must be known before parts are chosen: the swing weight that equal inertia
+//! asks of each club, and the head masses that can reach a swing weight at all.
 //!
 //! Model (derived; no readings enter it):
 //! - The axis starts at the outside of the grip's cap, where the finished club sits on the stop of the scale. The
@@ -9,10 +9,10 @@
 //! - Head, ferrule, adhesive, adapter and tip weight are points on the axis, where the belief has them too
 //!   (`crate::places`); the ferrule is turned.
 //! - Grip and tape are rods of their length about their centre.
-//! - The mass of the head is free: it is what a balance or an inertia is solved for.
+//! - The mass of the head is free: it is what a swing weight or an inertia is solved for.
 //!
 //! Domain: the nominal figures of the models. Accuracy: that of the models' own figures; it orders heads and steps
-//! balances, it does not forecast a reading.
+//! swing weights, it does not forecast a reading.
 
 use crate::WorkshopError;
 use crate::assembly::tape_on;
@@ -183,18 +183,18 @@ impl MassModel {
         })
     }
 
-    /// Balance with this head and this much in the tip, in points since A0.
+    /// Swing weight with this head and this much in the tip, in points since A0.
     #[must_use]
-    pub fn balance_points(&self, head_g: f64, tip_weight_g: f64) -> f64 {
+    pub fn swing_weight_points(&self, head_g: f64, tip_weight_g: f64) -> f64 {
         let fixed: f64 = self.fixed.iter().map(|m| m.mass_g * arm_in(m.at_mm)).sum();
         (fixed + head_g * arm_in(self.head_at_mm) + tip_weight_g * arm_in(self.tip_weight_at_mm)) / POINT_G_IN
             - A0_POINTS
     }
 
-    /// The head that gives this balance with nothing in the tip.
+    /// The head that gives this swing weight with nothing in the tip.
     #[must_use]
-    pub fn head_for_balance_g(&self, balance_points: f64) -> f64 {
-        (balance_points - self.balance_points(0.0, 0.0)) * POINT_G_IN / arm_in(self.head_at_mm)
+    pub fn head_for_swing_weight_g(&self, swing_weight_points: f64) -> f64 {
+        (swing_weight_points - self.swing_weight_points(0.0, 0.0)) * POINT_G_IN / arm_in(self.head_at_mm)
     }
 
     /// Moment of inertia about the butt with this head, kg·cm².
@@ -232,7 +232,7 @@ fn piece(raw: Shaft, from_mm: f64, to_mm: f64) -> Result<Mass, WorkshopError> {
 mod tests {
     use super::*;
 
-    /// A fixture of a 5-iron as a rod, a point and a rod: total moment of inertia and balance computed
+    /// A fixture of a 5-iron as a rod, a point and a rod: total moment of inertia and swing weight computed
     /// independently by hand in cm (derived; g = 9.80665 not needed): head 256 g at 95 cm, shaft 120 g over 93.5 cm
     /// about 46.75 cm, grip 50 g over 27 cm about 10.5 cm gives 2668.6 kg·cm² and C9.5.
     #[test]
@@ -246,7 +246,11 @@ mod tests {
             butt_cut_mm: 0.0,
         };
         assert!((model.inertia_kg_cm2(256.0) - 2668.6).abs() < 0.05, "{}", model.inertia_kg_cm2(256.0));
-        assert!((model.balance_points(256.0, 0.0) - 29.5).abs() < 0.05, "{}", model.balance_points(256.0, 0.0));
+        assert!(
+            (model.swing_weight_points(256.0, 0.0) - 29.5).abs() < 0.05,
+            "{}",
+            model.swing_weight_points(256.0, 0.0)
+        );
         assert!((model.total_g(256.0) - 426.0).abs() < 1e-9);
     }
 }

@@ -24,10 +24,10 @@ words! {
     SetRule {
         /// Every club as its row says.
         AsWritten = "as_written", "each club as written";
-        /// One balance for all.
-        ConstantBalance = "constant_balance", "one balance";
-        /// Balance that steps from club to club.
-        SteppedBalance = "stepped_balance", "stepped balance";
+        /// One swing weight for all.
+        ConstantSwingWeight = "constant_swing_weight" was "constant_balance", "one swing weight";
+        /// Swing weight that steps from club to club.
+        SteppedSwingWeight = "stepped_swing_weight" was "stepped_balance", "stepped swing weight";
         /// One moment of inertia about the butt.
         EqualInertia = "equal_inertia", "equal inertia";
     }
@@ -71,9 +71,10 @@ pub struct ReferenceClub {
     /// … and what it is measured to.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub length_to: Option<LengthTo>,
-    /// Balance in points since A0.
+    /// Swing weight in points since A0.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub balance_points: Option<f64>,
+    #[serde(alias = "balance_points")]
+    pub swing_weight_points: Option<f64>,
     /// Total mass.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub total_mass_g: Option<f64>,
@@ -92,7 +93,7 @@ pub struct ReferenceClub {
     /// The length clamped for the frequency.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub clamp_mm: Option<f64>,
-    /// The scale that read the balance: the shop's own key of it, or the name of the fitting bay's.
+    /// The scale that read the swing weight: the shop's own key of it, or the name of the fitting bay's.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub scale: String,
     /// Model code of its grip.
@@ -132,8 +133,9 @@ pub struct Wraps {
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
 pub struct Tolerances {
-    /// Balance.
-    pub balance_points: f64,
+    /// Swing weight.
+    #[serde(alias = "balance_points")]
+    pub swing_weight_points: f64,
     /// Length.
     pub length_mm: f64,
     /// Loft.
@@ -147,7 +149,7 @@ pub struct Tolerances {
 impl Default for Tolerances {
     /// What most shops accept: common practice, no source.
     fn default() -> Self {
-        Self { balance_points: 0.3, length_mm: 1.5, loft_deg: 0.5, lie_deg: 0.5, cpm: 2.0 }
+        Self { swing_weight_points: 0.3, length_mm: 1.5, loft_deg: 0.5, lie_deg: 0.5, cpm: 2.0 }
     }
 }
 
@@ -178,8 +180,9 @@ pub struct SheetClub {
     pub length_mm: f64,
     /// … and what it is measured to.
     pub length_to: LengthTo,
-    /// Balance in points since A0 (`D2` = 32).
-    pub balance_points: f64,
+    /// Swing weight in points since A0 (`D2` = 32).
+    #[serde(alias = "balance_points")]
+    pub swing_weight_points: f64,
     /// Loft.
     pub loft_deg: f64,
     /// Lie.

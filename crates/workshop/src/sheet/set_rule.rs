@@ -77,17 +77,17 @@ impl<'a> Fitted<'a> {
         })
     }
 
-    /// Its balance as read, or from its mass and balance point.
-    pub(super) fn balance_points(&self) -> Option<f64> {
+    /// Its swing weight as read, or from its mass and balance point.
+    pub(super) fn swing_weight_points(&self) -> Option<f64> {
         let from_mass = || {
             let (mass_g, at_mm) = (self.read.total_mass_g?, self.read.balance_point_mm?);
             Some(mass_g * (at_mm / INCH_MM - FULCRUM_IN) / POINT_G_IN - A0_POINTS)
         };
-        self.read.balance_points.or_else(from_mass).filter(|v| v.is_finite())
+        self.read.swing_weight_points.or_else(from_mass).filter(|v| v.is_finite())
     }
 }
 
-/// Gives every club its balance by the rule of the set.
+/// Gives every club its swing weight by the rule of the set.
 pub(super) fn apply<'a>(
     clubs: &mut [Expanded],
     groups: &Groups<'a>,
@@ -96,17 +96,17 @@ pub(super) fn apply<'a>(
     fitted: Option<&Fitted<'a>>,
 ) -> Result<(), ShortError> {
     match rule {
-        SetRule::ConstantBalance => refuse_several_balances(groups)?,
-        SetRule::SteppedBalance => require_step(groups)?,
-        SetRule::EqualInertia => refuse_written_balance(groups)?,
+        SetRule::ConstantSwingWeight => refuse_several_swing_weights(groups)?,
+        SetRule::SteppedSwingWeight => require_step(groups)?,
+        SetRule::EqualInertia => refuse_written_swing_weight(groups)?,
         SetRule::AsWritten => {}
     }
     let seated = groups.seated();
     let equal = if rule == SetRule::EqualInertia { Some(Inertia::of(clubs, &seated, ctx, fitted)?) } else { None };
     for (made, &(seat, group)) in clubs.iter_mut().zip(&seated) {
         let (mut points, mut words) = match &equal {
-            Some(inertia) => inertia.balance(made, seat, ctx)?,
-            None => written_balance(groups, seat, group, fitted)?,
+            Some(inertia) => inertia.swing_weight(made, seat, ctx)?,
+            None => written_swing_weight(groups, seat, group, fitted)?,
         };
         if let Some(said) = groups.said(group, Slot::WedgeOffset)
             && let Word::WedgeOffset(by) = said.word
@@ -115,26 +115,26 @@ pub(super) fn apply<'a>(
             points += by;
             words = format!("{words}; written “{}”", said.text);
         }
-        made.club.balance_points = round_to(points, 6);
-        made.origins.push(Origin { field: "balance_points".into(), words });
+        made.club.swing_weight_points = round_to(points, 6);
+        made.origins.push(Origin { field: "swing_weight_points".into(), words });
     }
-    if rule == SetRule::ConstantBalance {
+    if rule == SetRule::ConstantSwingWeight {
         refuse_unequal(clubs, &seated)?;
     }
     Ok(())
 }
 
-/// Balance as written (with its step), as the fitted club, or as the chart.
-fn written_balance<'a>(
+/// Swing weight as written (with its step), as the fitted club, or as the chart.
+fn written_swing_weight<'a>(
     groups: &Groups<'a>,
     seat: Seat<'a>,
     group: usize,
     fitted: Option<&Fitted<'a>>,
 ) -> Result<(f64, String), ShortError> {
     let fitted = fitted.filter(|f| f.seat.family() == seat.family());
-    let read = fitted.and_then(|f| f.balance_points().map(|points| (f, points)));
-    if let Some(said) = groups.said(group, Slot::Balance)
-        && let Word::Balance(start, by) = said.word
+    let read = fitted.and_then(|f| f.swing_weight_points().map(|points| (f, points)));
+    if let Some(said) = groups.said(group, Slot::SwingWeight)
+        && let Word::SwingWeight(start, by) = said.word
     {
         let Some(start) = start else {
             let by = by.unwrap_or(0.0);
@@ -142,7 +142,7 @@ fn written_balance<'a>(
                 return Err(ShortError::word(
                     &said.text,
                     said.at,
-                    "there is no fitted club whose balance it could start from",
+                    "there is no fitted club whose swing weight it could start from",
                     "D2 +0.5 a club",
                 ));
             };
@@ -153,28 +153,28 @@ fn written_balance<'a>(
                 format!("written “{}”, from {} of the fitted {}", said.text, letters(points), f.seat.number.number),
             ));
         };
-        let steps = groups.steps_before(seat, group, Slot::Balance) as f64;
+        let steps = groups.steps_before(seat, group, Slot::SwingWeight) as f64;
         return Ok((start + by.unwrap_or(0.0) * steps, format!("written “{}”", said.text)));
     }
     Ok(match read {
         Some((f, points)) => (points, format!("{} as the fitted {}", letters(points), f.seat.number.number)),
         None => {
-            let points = seat.number.chart.balance_points;
+            let points = seat.number.chart.swing_weight_points;
             (points, format!("chart {}", letters(points)))
         }
     })
 }
 
-fn refuse_several_balances(groups: &Groups<'_>) -> Result<(), ShortError> {
+fn refuse_several_swing_weights(groups: &Groups<'_>) -> Result<(), ShortError> {
     let mut first: Option<f64> = None;
     for (_, group) in groups.seated() {
-        let Some(said) = groups.said(group, Slot::Balance) else { continue };
-        let Word::Balance(start, by) = said.word else { continue };
+        let Some(said) = groups.said(group, Slot::SwingWeight) else { continue };
+        let Word::SwingWeight(start, by) = said.word else { continue };
         if by.is_some() {
             return Err(ShortError::word(
                 &said.text,
                 said.at,
-                "the rule of the set is one balance, and this steps; choose the stepped rule or write one balance",
+                "the rule of the set is one swing weight, and this steps; choose the stepped rule or write one swing weight",
                 "D3",
             ));
         }
@@ -184,7 +184,7 @@ fn refuse_several_balances(groups: &Groups<'_>) -> Result<(), ShortError> {
             return Err(ShortError::word(
                 &said.text,
                 said.at,
-                format!("the rule of the set is one balance, and {} is written for other clubs", letters(a)),
+                format!("the rule of the set is one swing weight, and {} is written for other clubs", letters(a)),
                 "D3, wedges +2 points",
             ));
         }
@@ -193,21 +193,23 @@ fn refuse_several_balances(groups: &Groups<'_>) -> Result<(), ShortError> {
     Ok(())
 }
 
-/// One balance for each kind of club: the charts may not bring in a second one unseen.
+/// One swing weight for each kind of club: the charts may not bring in a second one unseen.
 fn refuse_unequal(clubs: &[Expanded], seated: &[(Seat<'_>, usize)]) -> Result<(), ShortError> {
     let plain = || clubs.iter().zip(seated).filter(|(_, (seat, _))| !seat.is_wedge());
     for (a, (seat_a, _)) in plain() {
         for (b, (seat_b, _)) in plain() {
-            if seat_a.family() == seat_b.family() && (a.club.balance_points - b.club.balance_points).abs() > 1e-6 {
+            if seat_a.family() == seat_b.family()
+                && (a.club.swing_weight_points - b.club.swing_weight_points).abs() > 1e-6
+            {
                 return Err(ShortError::whole(
                     format!(
-                        "The rule of the set is one balance, but the {} would get {} and the {} {}",
+                        "The rule of the set is one swing weight, but the {} would get {} and the {} {}",
                         a.club.number,
-                        letters(a.club.balance_points),
+                        letters(a.club.swing_weight_points),
                         b.club.number,
-                        letters(b.club.balance_points)
+                        letters(b.club.swing_weight_points)
                     ),
-                    "Write the balance, for example D3, or give the fitted club's",
+                    "Write the swing weight, for example D3, or give the fitted club's",
                 ));
             }
         }
@@ -217,25 +219,25 @@ fn refuse_unequal(clubs: &[Expanded], seated: &[(Seat<'_>, usize)]) -> Result<()
 
 fn require_step(groups: &Groups<'_>) -> Result<(), ShortError> {
     let stepped = groups.seated().iter().any(|(_, group)| {
-        groups.said(*group, Slot::Balance).is_some_and(|s| matches!(s.word, Word::Balance(_, Some(_))))
+        groups.said(*group, Slot::SwingWeight).is_some_and(|s| matches!(s.word, Word::SwingWeight(_, Some(_))))
     });
     if stepped {
         Ok(())
     } else {
         Err(ShortError::whole(
-            "The rule of the set is a stepped balance, but no step is written",
+            "The rule of the set is a stepped swing weight, but no step is written",
             "Write the step, for example D2 +0.5 a club",
         ))
     }
 }
 
-fn refuse_written_balance(groups: &Groups<'_>) -> Result<(), ShortError> {
+fn refuse_written_swing_weight(groups: &Groups<'_>) -> Result<(), ShortError> {
     for (_, group) in groups.seated() {
-        if let Some(said) = groups.said(group, Slot::Balance) {
+        if let Some(said) = groups.said(group, Slot::SwingWeight) {
             return Err(ShortError::word(
                 &said.text,
                 said.at,
-                "the rule of the set is equal inertia, which gives each club its balance; leave this out or choose \
+                "the rule of the set is equal inertia, which gives each club its swing weight; leave this out or choose \
                  another rule",
                 "5-PW, +1/2, 2 up",
             ));
@@ -252,17 +254,17 @@ struct Inertia {
 }
 
 impl Inertia {
-    /// From the fitted club's balance: the head that its length, shaft and grip need for it, and the inertia of that.
+    /// From the fitted club's swing weight: the head that its length, shaft and grip need for it, and the inertia of that.
     fn of<'a>(
         clubs: &[Expanded],
         seated: &[(Seat<'a>, usize)],
         ctx: &ExpandContext<'a>,
         fitted: Option<&Fitted<'a>>,
     ) -> Result<Self, ShortError> {
-        let Some((fitted, points)) = fitted.and_then(|f| f.balance_points().map(|points| (f, points))) else {
+        let Some((fitted, points)) = fitted.and_then(|f| f.swing_weight_points().map(|points| (f, points))) else {
             return Err(ShortError::whole(
-                "Equal inertia needs the fitted club with its balance",
-                "Give the number and the balance (or mass and balance point) of the fitted club",
+                "Equal inertia needs the fitted club with its swing weight",
+                "Give the number and the swing weight (or mass and balance point) of the fitted club",
             ));
         };
         // The set's own club of that number, else its nearest relative of the same kind, carries shaft and grip.
@@ -288,18 +290,18 @@ impl Inertia {
             (club.length_mm, club.length_to) = (clubs[index].club.length_mm, clubs[index].club.length_to);
         }
         let model = model_of(&Expanded { club, origins: Vec::new() }, ctx)?;
-        let kg_cm2 = model.inertia_kg_cm2(model.head_for_balance_g(points));
+        let kg_cm2 = model.inertia_kg_cm2(model.head_for_swing_weight_g(points));
         Ok(Self { kg_cm2, number: fitted.seat.number.number.clone(), family: fitted.seat.family() })
     }
 
-    fn balance<'a>(
+    fn swing_weight<'a>(
         &self,
         made: &Expanded,
         seat: Seat<'a>,
         ctx: &ExpandContext<'a>,
     ) -> Result<(f64, String), ShortError> {
         if family(seat.head.club_kind) != self.family {
-            let points = seat.number.chart.balance_points;
+            let points = seat.number.chart.swing_weight_points;
             return Ok((
                 points,
                 format!("chart {}: equal inertia holds for the fitted club's kind only", letters(points)),
@@ -314,7 +316,7 @@ impl Inertia {
             ));
         }
         // The sheet is read to a tenth of a point.
-        let points = round_to(model.balance_points(head_g, 0.0), 1);
+        let points = round_to(model.swing_weight_points(head_g, 0.0), 1);
         Ok((
             points,
             format!(

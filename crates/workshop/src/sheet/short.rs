@@ -9,7 +9,7 @@
 //! | length | `+1/2`, `-1/4 in`, `+12 mm`, `1/2 over`, `std`, or absolute `36 3/4 in`, `93.3 cm`; `to the cap`, `to the shaft end` |
 //! | lie | `2 up`, `1° flat`, `2 down`, `lie 62`, `lie +1` |
 //! | loft | `1 strong`, `1 weak`, `loft 34`, `loft -1` |
-//! | balance | `D3`, `D2.5`, `D2 +0.5 a club`, `+0.5 a club` (from the fitted club), `wedges +2 points` |
+//! | swing weight | `D3`, `D2.5`, `D2 +0.5 a club`, `+0.5 a club` (from the fitted club), `wedges +2 points` |
 //! | tape | `2 wraps` (two full layers beside the base), `2 wraps + 1 lower hand`, `no wraps` |
 //! | labels | `grip down`, `logo away`, `shaft up` |
 //! | frequency | `300 cpm`, `300 cpm +4 a club` |
@@ -34,7 +34,7 @@ use crate::WorkshopError;
 use crate::kind::{ClubKind, LengthTo};
 use crate::model::Library;
 use crate::shop::Shop;
-use quantity::{Balance, Length, decimal, round_to};
+use quantity::{Length, SwingWeight, decimal, round_to};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 use thiserror::Error;
@@ -163,7 +163,7 @@ pub struct Expanded {
 /// Expands a short sheet into its clubs. See the module for the grammar, [`explain`] for what came from where.
 ///
 /// With a reference club, what the sheet does not say is taken from it for the clubs of its own kind (irons and wedges
-/// count as one): its length against its chart, its lie and loft against their chart, its balance.
+/// count as one): its length against its chart, its lie and loft against their chart, its swing weight.
 ///
 /// # Errors
 /// [`ShortError`] with the word, its place and an example; or with what the set lacks.
@@ -212,7 +212,7 @@ pub(super) enum Slot {
     LengthTo,
     Lie,
     Loft,
-    Balance,
+    SwingWeight,
     FullWraps,
     LowerWraps,
     GripGraphics,
@@ -220,7 +220,7 @@ pub(super) enum Slot {
     Cpm,
     TotalMass,
     SoftSide,
-    BalanceTolerance,
+    SwingWeightTolerance,
     LengthTolerance,
     AngleTolerance,
     CpmTolerance,
@@ -234,7 +234,7 @@ const fn slots(word: &Word) -> &'static [Slot] {
         Word::LengthTo(_) => &[Slot::LengthTo],
         Word::LieOffset(_) | Word::Lie(_) => &[Slot::Lie],
         Word::LoftOffset(_) | Word::Loft(_) => &[Slot::Loft],
-        Word::Balance(..) => &[Slot::Balance],
+        Word::SwingWeight(..) => &[Slot::SwingWeight],
         Word::Wraps(Some(_), Some(_)) => &[Slot::FullWraps, Slot::LowerWraps],
         Word::Wraps(_, Some(_)) => &[Slot::LowerWraps],
         Word::Wraps(_, None) => &[Slot::FullWraps],
@@ -243,7 +243,7 @@ const fn slots(word: &Word) -> &'static [Slot] {
         Word::Cpm(..) => &[Slot::Cpm],
         Word::TotalMass(..) => &[Slot::TotalMass],
         Word::SoftSide(_) => &[Slot::SoftSide],
-        Word::BalanceTolerance(_) => &[Slot::BalanceTolerance],
+        Word::SwingWeightTolerance(_) => &[Slot::SwingWeightTolerance],
         Word::LengthTolerance(_) => &[Slot::LengthTolerance],
         Word::AngleTolerance(_) => &[Slot::AngleTolerance],
         Word::CpmTolerance(_) => &[Slot::CpmTolerance],
@@ -379,10 +379,10 @@ impl<'a> Groups<'a> {
         let cpm = stepped(Slot::Cpm, "cpm");
         let total_mass_g = stepped(Slot::TotalMass, "total_mass_g");
         let mut tolerances = ctx.tolerances;
-        for slot in [Slot::BalanceTolerance, Slot::LengthTolerance, Slot::AngleTolerance, Slot::CpmTolerance] {
+        for slot in [Slot::SwingWeightTolerance, Slot::LengthTolerance, Slot::AngleTolerance, Slot::CpmTolerance] {
             let Some(said) = get(slot) else { continue };
             match said.word {
-                Word::BalanceTolerance(v) => tolerances.balance_points = v,
+                Word::SwingWeightTolerance(v) => tolerances.swing_weight_points = v,
                 Word::LengthTolerance(v) => tolerances.length_mm = v,
                 Word::AngleTolerance(v) => (tolerances.loft_deg, tolerances.lie_deg) = (v, v),
                 Word::CpmTolerance(v) => tolerances.cpm = v,
@@ -415,7 +415,7 @@ impl<'a> Groups<'a> {
             tape: ctx.models.tape.clone(),
             length_mm: round_to(length_mm, 6),
             length_to,
-            balance_points: seat.number.chart.balance_points,
+            swing_weight_points: seat.number.chart.swing_weight_points,
             loft_deg: round_to(loft_deg, 6),
             lie_deg: round_to(lie_deg, 6),
             cpm,
@@ -523,7 +523,7 @@ fn say(specs: &mut Specs, phrase: Phrase) -> Result<(), ShortError> {
     Ok(())
 }
 
-/// The balance in the trade's letters, for words.
+/// The swing weight in the trade's letters, for words.
 pub(super) fn letters(points: f64) -> String {
-    Balance::from_points(points).letter_short()
+    SwingWeight::from_points(points).letter_short()
 }

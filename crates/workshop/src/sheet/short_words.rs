@@ -2,9 +2,9 @@
 
 use super::short::ShortError;
 use crate::kind::{ClubKind, Facing, LengthTo, SoftSide};
-use quantity::{Balance, INCH_MM, LengthUnit};
+use quantity::{INCH_MM, LengthUnit, SwingWeight};
 use quantity::{MassUnit, parse_length, parse_length_offset, parse_mass, parse_mass_offset};
-use quantity::{parse_angle, parse_angle_offset, parse_balance, parse_balance_offset, parse_frequency};
+use quantity::{parse_angle, parse_angle_offset, parse_frequency, parse_swing_weight, parse_swing_weight_offset};
 
 /// Longest difference of length that a sheet can mean; more is a slip or another club's number.
 const LENGTH_OFFSET_MAX_MM: f64 = 3.0 * INCH_MM;
@@ -42,8 +42,8 @@ pub(super) enum Word {
     Lie(f64),
     LoftOffset(f64),
     Loft(f64),
-    /// Balance in points, and what it steps by from club to club.
-    Balance(Option<f64>, Option<f64>),
+    /// Swing weight in points, and what it steps by from club to club.
+    SwingWeight(Option<f64>, Option<f64>),
     /// Full layers, lower-hand layers.
     Wraps(Option<u8>, Option<u8>),
     GripGraphics(Facing),
@@ -53,7 +53,7 @@ pub(super) enum Word {
     /// Grams of the whole club, and what they step by.
     TotalMass(f64, Option<f64>),
     SoftSide(SoftSide),
-    BalanceTolerance(f64),
+    SwingWeightTolerance(f64),
     LengthTolerance(f64),
     AngleTolerance(f64),
     CpmTolerance(f64),
@@ -212,7 +212,7 @@ fn unreadable(text: &str, at: usize) -> ShortError {
     let (problem, example) = if bare_number {
         ("it does not say whether it is length, loft or lie", "+1/2 in, 1 strong or 2 up")
     } else if starts_with_letter_and_digit(&plain) && !text.contains(',') {
-        ("a balance has a letter from A to G and points from 0 to 9.9", "D3 or D2.5")
+        ("a swing weight has a letter from A to G and points from 0 to 9.9", "D3 or D2.5")
     } else if text.starts_with(['+', '-', '−']) && parse_length_offset(text, LengthUnit::Inch).is_ok() {
         ("no club is so much longer or shorter than its chart", "+1/2 in")
     } else if parse_length(text, LengthUnit::Inch).is_ok() {
@@ -227,7 +227,7 @@ fn unreadable(text: &str, at: usize) -> ShortError {
     ShortError::word(text, at, problem, example)
 }
 
-/// "d12": meant as a balance.
+/// "d12": meant as a swing weight.
 fn starts_with_letter_and_digit(plain: &str) -> bool {
     let mut chars = plain.chars();
     chars.next().is_some_and(|c| c.is_ascii_alphabetic()) && chars.next().is_some_and(|c| c.is_ascii_digit())
@@ -245,7 +245,7 @@ fn phrase(text: &str, numbers: &[&str]) -> Option<Outcome> {
         .or_else(|| wraps(&plain))
         .or_else(|| tolerance(&plain))
         .or_else(|| wedge_offset(&plain))
-        .or_else(|| balance(&plain))
+        .or_else(|| swing_weight(&plain))
         .or_else(|| cpm(&plain))
         .or_else(|| total_mass(&plain))
         .or_else(|| angles(&plain))
@@ -385,8 +385,8 @@ fn wraps(plain: &str) -> Option<Outcome> {
 fn tolerance(plain: &str) -> Option<Outcome> {
     let rest = plain.strip_prefix('±').or_else(|| plain.strip_prefix("+/-")).or_else(|| plain.strip_prefix("+-"))?;
     let rest = rest.trim();
-    let word = if let Ok(points) = parse_balance_offset(rest) {
-        Word::BalanceTolerance(points.point_difference())
+    let word = if let Ok(points) = parse_swing_weight_offset(rest) {
+        Word::SwingWeightTolerance(points.point_difference())
     } else if let Some(cpm) = rest.strip_suffix("cpm").and_then(|n| parse_frequency(n).ok()) {
         Word::CpmTolerance(cpm.cpm())
     } else if let Ok(angle) = parse_angle(rest) {
@@ -395,7 +395,7 @@ fn tolerance(plain: &str) -> Option<Outcome> {
         Word::LengthTolerance(parse_length(rest, LengthUnit::Millimetre).ok()?.mm())
     };
     let size = match word {
-        Word::BalanceTolerance(v) | Word::CpmTolerance(v) | Word::AngleTolerance(v) | Word::LengthTolerance(v) => v,
+        Word::SwingWeightTolerance(v) | Word::CpmTolerance(v) | Word::AngleTolerance(v) | Word::LengthTolerance(v) => v,
         _ => return None,
     };
     if !(size.is_finite() && size > 0.0 && size <= 30.0) {
@@ -411,7 +411,7 @@ fn wedge_offset(plain: &str) -> Option<Outcome> {
     if !rest.starts_with(['+', '-', '−', '–']) {
         return None;
     }
-    let points = parse_balance_offset(rest).ok()?.point_difference();
+    let points = parse_swing_weight_offset(rest).ok()?.point_difference();
     if points.abs() > 20.0 {
         return Some(Err(("no wedge is so many points from its set", "wedges +2 points")));
     }
@@ -424,19 +424,19 @@ fn step(plain: &str) -> Option<&str> {
 }
 
 /// "D3", "D2.5", "D2 +0.5 a club", "+0.5 a club".
-fn balance(plain: &str) -> Option<Outcome> {
+fn swing_weight(plain: &str) -> Option<Outcome> {
     const STEP_MAX_POINTS: f64 = 5.0;
     let (start, by) = match step(plain) {
         None => (plain, None),
         Some(both) => {
             let sign = both.rfind(['+', '−', '-', '–'])?;
-            let by = parse_balance_offset(&both[sign..]).ok()?.point_difference();
+            let by = parse_swing_weight_offset(&both[sign..]).ok()?.point_difference();
             (both[..sign].trim(), Some(by))
         }
     };
     let points = match (start, by) {
         ("", Some(_)) => None,
-        _ => Some(Balance::from(parse_balance(start).ok()?)),
+        _ => Some(SwingWeight::from(parse_swing_weight(start).ok()?)),
     };
     if by.is_some_and(|by| by.abs() > STEP_MAX_POINTS) {
         return Some(Err(("no set steps by so much", "D2 +0.5 a club")));
@@ -444,7 +444,7 @@ fn balance(plain: &str) -> Option<Outcome> {
     if points.is_some_and(|b| !b.on_scale(1)) {
         return Some(Err(("no club reads that", "D3")));
     }
-    Some(Ok(Word::Balance(points.map(Balance::points), by)))
+    Some(Ok(Word::SwingWeight(points.map(SwingWeight::points), by)))
 }
 
 /// "300 cpm", "300 cpm +4 a club".

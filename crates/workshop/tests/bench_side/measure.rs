@@ -23,7 +23,7 @@ fn a_new_shop_is_asked_for_its_check_weight_until_it_was_read() {
     let check = find(&before, Measure::CheckWeight).expect("the scale's offset is not known");
     assert!(check.band_with_points < check.band_without_points && check.clubs_gained > 0.05, "{check:?}");
     for minute in 5..8 {
-        set.read(1, "dry", What::CheckWeight, set.shop.check_weight.as_ref().unwrap().balance_points, minute);
+        set.read(1, "dry", What::CheckWeight, set.shop.check_weight.as_ref().unwrap().swing_weight_points, minute);
     }
     assert!(find(&offers_of(&set, 1), Measure::CheckWeight).is_none(), "{:?}", offers_of(&set, 1));
 }
@@ -54,7 +54,7 @@ fn the_band_becomes_what_the_offer_said() {
     let offer = find(&offers_of(&set, 2), Measure::CheckWeight).cloned().expect("offered");
     let now = set.state(2).finish.unwrap().band_points;
     assert!((now - offer.band_without_points).abs() < 1e-9);
-    set.read(2, "cured", What::CheckWeight, set.shop.check_weight.as_ref().unwrap().balance_points + 0.2, 13);
+    set.read(2, "cured", What::CheckWeight, set.shop.check_weight.as_ref().unwrap().swing_weight_points + 0.2, 13);
     let then = set.state(2).finish.unwrap().band_points;
     assert!((then - offer.band_with_points).abs() < 0.002, "{then} for {}", offer.band_with_points);
 }
@@ -66,10 +66,10 @@ fn two_rooms_are_tied_by_the_reference_club() {
     // A target that rests on no reading is what it is.
     set.job.sheet.reference = None;
     let here = set.state(1).finish.unwrap();
-    let target = set.job.clubs[0].target.balance_points;
+    let target = set.job.clubs[0].target.swing_weight_points;
     set.job.sheet.reference = Some(
         serde_json::from_value(serde_json::json!({
-            "number": "7", "balance_points": target, "scale": "fitting bay", "total_mass_g": 430.0
+            "number": "7", "swing_weight_points": target, "scale": "fitting bay", "total_mass_g": 430.0
         }))
         .unwrap(),
     );
@@ -77,10 +77,10 @@ fn two_rooms_are_tied_by_the_reference_club() {
     assert!((elsewhere.own_band_points - here.band_points).abs() < 1e-6, "likeness within the set is as it was");
     assert!(elsewhere.band_points > here.band_points + 0.05);
     let offer = find(&offers_of(&set, 1), Measure::Reference).cloned().expect("worth reading here");
-    assert_eq!(offer.what, What::ReferenceBalance);
+    assert_eq!(offer.what, What::ReferenceSwingWeight);
     for minute in 1..=4 {
-        set.read(1, "dry", What::CheckWeight, set.shop.check_weight.as_ref().unwrap().balance_points, minute);
-        set.read(1, "dry", What::ReferenceBalance, target + 0.2, minute);
+        set.read(1, "dry", What::CheckWeight, set.shop.check_weight.as_ref().unwrap().swing_weight_points, minute);
+        set.read(1, "dry", What::ReferenceSwingWeight, target + 0.2, minute);
     }
     let tied = set.state(1).finish.unwrap();
     assert!(tied.band_points < elsewhere.band_points - 0.02);

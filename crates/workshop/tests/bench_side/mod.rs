@@ -151,17 +151,17 @@ impl Set {
         id
     }
 
-    /// What a step's balance should read.
+    /// What a step's swing weight should read.
     pub fn expected(&self, slot: i64, step: &str) -> f64 {
         let believed = self.assembly().believe(&self.readings).unwrap();
         let on = self.job.step(step).unwrap().on.clone();
-        believed.expected(&self.club(slot), What::Balance, &on).unwrap().unwrap().value
+        believed.expected(&self.club(slot), What::SwingWeight, &on).unwrap().unwrap().value
     }
 
     /// Reads a step's balance at what is expected plus some points, to a tenth.
     pub fn read_off(&mut self, slot: i64, step: &str, off_points: f64, minute: i64) -> ReadingId {
         let value = ((self.expected(slot, step) + off_points) * 10.0).round() / 10.0;
-        self.read(slot, step, What::Balance, value, minute)
+        self.read(slot, step, What::SwingWeight, value, minute)
     }
 
     /// The builder stands by the last reading.

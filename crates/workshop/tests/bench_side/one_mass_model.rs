@@ -95,14 +95,14 @@ impl Nominal {
 
     fn believed_points(&self) -> f64 {
         let believed = self.set.assembly().believe(&[]).unwrap();
-        believed.finish(&self.club().id).unwrap().unwrap().balance_points
+        believed.finish(&self.club().id).unwrap().unwrap().swing_weight_points
     }
 
     fn modelled_points(&self) -> f64 {
         let set = &self.set;
         let ingredients = Ingredients::of_sheet(&self.club().target, &set.library, &set.shop).unwrap();
         let head_g = ingredients.number.mass_g;
-        MassModel::of(&ingredients).unwrap().balance_points(head_g, self.tip_g)
+        MassModel::of(&ingredients).unwrap().swing_weight_points(head_g, self.tip_g)
     }
 
     /// The sum over masses and arms, with every place worked out here from the models' own figures.
@@ -211,7 +211,7 @@ fn what_is_added_counts_where_it_sits() {
 /// A reading that shows just what is expected of it says nothing new: the way into the belief and the way out of it are
 /// the same way. A ferrule weighed whole used to come in as one that had been turned twice: 0.3 g less than expected.
 #[rstest]
-#[case(What::Balance, &[Role::Head, Role::Shaft, Role::Ferrule])]
+#[case(What::SwingWeight, &[Role::Head, Role::Shaft, Role::Ferrule])]
 #[case(What::TotalMass, &[Role::Head, Role::Shaft, Role::Ferrule])]
 #[case(What::BalancePoint, &[Role::Head, Role::Shaft, Role::Ferrule])]
 #[case(What::ShaftLength, &[])]
@@ -232,7 +232,11 @@ fn a_reading_as_expected_moves_nothing(#[case] what: What, #[case] on: &[Role]) 
     let value = |set: &Set| {
         let believed = set.assembly().believe(&set.readings).unwrap();
         let finish = believed.finish(&club).unwrap().unwrap();
-        (believed.expected(&club, what, on).unwrap().expect("known").value, finish.balance_points, finish.band_points)
+        (
+            believed.expected(&club, what, on).unwrap().expect("known").value,
+            finish.swing_weight_points,
+            finish.band_points,
+        )
     };
     let (expected, before, band) = value(&set);
     set.read_on(1, "dry", what, expected, 10, on.to_vec());

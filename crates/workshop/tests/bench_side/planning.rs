@@ -91,9 +91,9 @@ fn plans_to_choose_from_trade_grams_for_closeness() {
     let set = Set::open();
     let found = options(set.assembly(), &set.parts, &[]).unwrap();
     assert!((2..=5).contains(&found.len()), "{}", found.len());
-    let balance: Vec<_> = found.iter().filter(|o| o.law == Law::Balance).collect();
+    let swing_weight: Vec<_> = found.iter().filter(|o| o.law == Law::SwingWeight).collect();
     // Dearer tip weight: never more grams.
-    assert!(balance.windows(2).all(|w| w[0].tip_factor > w[1].tip_factor || w[1].tip_g <= w[0].tip_g + 1e-9));
+    assert!(swing_weight.windows(2).all(|w| w[0].tip_factor > w[1].tip_factor || w[1].tip_g <= w[0].tip_g + 1e-9));
     let inertia = found.iter().find(|o| o.law == Law::Inertia).expect("the other law");
     // Equal inertia asks for a heavier feel in the short clubs and a lighter one in the long ones: points rise along
     // the set by about a point an inch (derived from m·x² against m·(x − 14)).
@@ -308,11 +308,11 @@ fn a_failed_check_does_not_lose_the_other_plans_to_choose_from() {
     let all = found(&|_| false).unwrap();
     let without_first = found(&|asked| asked == 1).unwrap();
     assert!(without_first.len() >= 2 && without_first.iter().all(|o| o.law == Law::Inertia || o.tip_factor != 0.1));
-    // Five plans of equal balance are asked for before that of equal inertia.
+    // Five plans of equal swing weight are asked for before that of equal inertia.
     let inertia = found(&|asked| asked <= 5).unwrap();
     assert_eq!(inertia.iter().map(|o| o.law).collect::<Vec<_>>(), [Law::Inertia]);
-    let balance = found(&|asked| asked > 5).unwrap();
-    assert!(balance.len() >= 2 && balance.iter().all(|o| o.law == Law::Balance));
+    let swing_weight = found(&|asked| asked > 5).unwrap();
+    assert!(swing_weight.len() >= 2 && swing_weight.iter().all(|o| o.law == Law::SwingWeight));
     assert!(all.iter().any(|o| o.law == Law::Inertia));
     assert!(matches!(found(&|_| true), Err(WorkshopError::Fault(_))));
 }

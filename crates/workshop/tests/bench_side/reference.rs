@@ -26,16 +26,16 @@ fn set(points: f64, same_day: bool) -> Set {
     (scale.offset_sd, scale.noise_sd, scale.display_step) = (OFFSET_SD, NOISE_SD, STEP);
     let key = scale.key.clone();
     let reference =
-        serde_json::json!({ "number": "7", "balance_points": points, "scale": key, "read_on": "2026-02-28" });
+        serde_json::json!({ "number": "7", "swing_weight_points": points, "scale": key, "read_on": "2026-02-28" });
     set.job.sheet.reference = Some(serde_json::from_value(reference).expect("a reference club"));
     for club in &mut set.job.clubs {
-        club.target.balance_points = points;
+        club.target.swing_weight_points = points;
     }
     set.watch.reference_same_day = same_day;
     set
 }
 
-/// What the target leaves open of a finish, points: the variance of the finish less that of its true balance.
+/// What the target leaves open of a finish, points: the variance of the finish less that of its true swing weight.
 fn open_by_target(set: &Set) -> f64 {
     let finish = set.state(1).finish.expect("a finish");
     let variance = |band: f64| (band / BAND_95).powi(2);
@@ -45,7 +45,7 @@ fn open_by_target(set: &Set) -> f64 {
 /// Tells what the scale is off by today, as well as many readings can.
 fn offset_known(set: &mut Set) {
     set.shop.check_weight.as_mut().expect("a check weight").sd_points = 1e-4;
-    let points = set.shop.check_weight.as_ref().expect("a check weight").balance_points;
+    let points = set.shop.check_weight.as_ref().expect("a check weight").swing_weight_points;
     for minute in 1..=60 {
         set.read(1, "dry", What::CheckWeight, points, minute);
     }
@@ -92,7 +92,7 @@ fn the_same_day_cancels_by_itself() {
         "{}",
         sd(other.band_points)
     );
-    assert!(same.band_points < same.own_band_points, "the true balance alone is known less well");
+    assert!(same.band_points < same.own_band_points, "the true swing weight alone is known less well");
 }
 
 /// Once the reference club has been on today's scale, a check weight adds nothing; on another day the reference club is
@@ -139,16 +139,16 @@ fn the_band_of_the_finish_holds() {
             let mut set = set(shown, same_day);
             let off = habit + this_day;
             if checked {
-                let certified = set.shop.check_weight.as_ref().expect("a check weight").balance_points;
+                let certified = set.shop.check_weight.as_ref().expect("a check weight").swing_weight_points;
                 for minute in 1..=3 {
                     let shows = round(certified + off + normal(NOISE_SD));
                     set.read(1, "dry", What::CheckWeight, shows, minute);
                 }
             }
-            // A finished club whose true balance is wherever it is: read once.
+            // A finished club whose true swing weight is wherever it is: read once.
             let built = truth + normal(0.2);
             set.read(1, "glue", What::Done, 0.0, 10);
-            set.read(1, "finish", What::Balance, round(built + off + normal(NOISE_SD)), 1500);
+            set.read(1, "finish", What::SwingWeight, round(built + off + normal(NOISE_SD)), 1500);
             set.insist();
             let finish = set.state(1).finish.expect("a finish");
             let missed = finish.deviation_points - (built - truth);

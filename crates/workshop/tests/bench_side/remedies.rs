@@ -134,8 +134,8 @@ fn what_is_added_later_moves_the_finish_and_leaves_earlier_readings_standing() {
     let believed = set.assembly().believe(&set.readings).unwrap();
     assert!(set.readings.iter().all(|r| !believed.is_doubted(&r.id)));
     // And a reading taken with it on fits.
-    let value = (after.finish.unwrap().balance_points * 10.0).round() / 10.0;
-    let id = set.read(1, "finish", What::Balance, value, 1700);
+    let value = (after.finish.unwrap().swing_weight_points * 10.0).round() / 10.0;
+    let id = set.read(1, "finish", What::SwingWeight, value, 1700);
     assert!(!set.assembly().believe(&set.readings).unwrap().is_doubted(&id));
 }
 
@@ -163,9 +163,9 @@ fn a_club_that_will_do_is_left_alone() {
     let mut set = Set::planned();
     set.shop.balance_scale.offset_sd = 0.01;
     set.read(1, "glue", What::Done, 0.0, 10);
-    let target = set.job.clubs[0].target.balance_points;
+    let target = set.job.clubs[0].target.swing_weight_points;
     for minute in 0..4 {
-        set.read(1, "finish", What::Balance, target, 1500 + minute);
+        set.read(1, "finish", What::SwingWeight, target, 1500 + minute);
     }
     assert!(set.state(1).finish.unwrap().chance > 0.95);
     assert!(remedies_of(&set, 1, &set.spares()).is_empty());

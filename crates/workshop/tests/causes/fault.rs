@@ -34,7 +34,7 @@ impl Seen {
     }
 
     /// Points since A0, by ounces and inches: 161 oz·in at A0, 1.75 oz·in a point.
-    fn balance(&self) -> f64 {
+    fn swing_weight(&self) -> f64 {
         let oz_in: f64 = self.all().iter().map(|(g, x)| g / 28.349_523_125 * (x - 14.0)).sum();
         (oz_in - 161.0) / 1.75
     }
@@ -47,7 +47,7 @@ impl Seen {
     pub fn truth(&self, what: What, check_points: f64) -> f64 {
         match what.unit() {
             Unit::Points if what == What::CheckWeight => check_points,
-            Unit::Points => self.balance(),
+            Unit::Points => self.swing_weight(),
             Unit::Gram => self.mass(what),
             _ => self.length_mm(what),
         }
@@ -140,7 +140,7 @@ impl Fault {
             Lasts::On => own && place(step) >= place(self.step),
             Lasts::Scale => {
                 let here = own && step == self.step && what == self.what;
-                (here || done) && matches!(what, What::Balance | What::CheckWeight)
+                (here || done) && matches!(what, What::SwingWeight | What::CheckWeight)
             }
         }
     }
@@ -163,14 +163,14 @@ impl Fault {
                 letters.swap(point - 1, point + 1);
                 reading.typed = letters.into_iter().collect();
                 reading.value = match reading.what {
-                    What::Balance => quantity::parse_balance(&reading.typed).unwrap().points(),
+                    What::SwingWeight => quantity::parse_swing_weight(&reading.typed).unwrap().points(),
                     _ => reading.typed.parse().unwrap(),
                 };
             }
             Slip::Off(by) => {
                 reading.value += by;
                 reading.typed = match reading.what {
-                    What::Balance => quantity::Balance::from_points(reading.value).letter(1),
+                    What::SwingWeight => quantity::SwingWeight::from_points(reading.value).letter(1),
                     _ => format!("{:.1}", reading.value),
                 };
             }

@@ -44,7 +44,7 @@ fn good_readings_are_hardly_ever_doubted() {
     assert!((doubted as f64) < 0.005 * good as f64, "{doubted} of {good}");
 }
 
-/// A shift of a balance reading by more than 4.65 standard deviations of its forecast is doubted, at once or when later
+/// A shift of a swing weight reading by more than 4.65 standard deviations of its forecast is doubted, at once or when later
 /// readings have sharpened the belief. Theory: 95 % at 4.65, more beyond.
 #[test]
 fn large_shifts_are_doubted() {
@@ -60,11 +60,11 @@ fn large_shifts_are_doubted() {
         for (key, whats) in STEPS {
             for other in 0..clubs {
                 for what in whats {
-                    if shifted.is_none() && key == step && other == club && *what == What::Balance {
+                    if shifted.is_none() && key == step && other == club && *what == What::SwingWeight {
                         let id = &front.job.clubs[club].id;
                         let on = &front.job.step(step).unwrap().on;
                         let believed = front.assembly().believe(&bench.readings).unwrap();
-                        let sd = believed.expected(id, What::Balance, on).unwrap().unwrap().band / 1.959_964;
+                        let sd = believed.expected(id, What::SwingWeight, on).unwrap().unwrap().band / 1.959_964;
                         let place = bench.read(club, step, *what, None);
                         bench.readings[place].value += by * sd;
                         let believed = front.assembly().believe(&bench.readings).unwrap();
@@ -88,7 +88,7 @@ fn large_shifts_are_doubted() {
 fn without_weight(front: &Front) -> (Bench<'_>, usize) {
     let club = (0..8).find(|i| front.planned_g(*i, Role::TipWeight) > 1.5).expect("a club with a weight");
     let mut bench = Bench::new(front, 77);
-    bench.faults = vec![Fault { slip: Slip::TipOut, club, step: "tip", what: What::Balance, lasts: Lasts::On }];
+    bench.faults = vec![Fault { slip: Slip::TipOut, club, step: "tip", what: What::SwingWeight, lasts: Lasts::On }];
     for (step, whats) in STEPS.iter().take(4) {
         for other in 0..8 {
             for what in *whats {
@@ -155,7 +155,7 @@ fn another_screw_in_the_head_is_among_the_causes() {
     for seed in 0..20 {
         let mut bench = Bench::new(&front, 900 + seed);
         let slip = Slip::HeadGrams(if seed % 2 == 0 { 4.0 } else { -6.0 });
-        bench.faults = vec![Fault { slip, club: 0, step: "cured", what: What::Balance, lasts: Lasts::On }];
+        bench.faults = vec![Fault { slip, club: 0, step: "cured", what: What::SwingWeight, lasts: Lasts::On }];
         for (step, whats) in STEPS.iter().take(5) {
             for what in *whats {
                 bench.read(0, step, *what, None);

@@ -1,4 +1,4 @@
-//! A job of the invented shop, its truth drawn from what the belief starts with, and a bench that reads it. Balances are
+//! A job of the invented shop, its truth drawn from what the belief starts with, and a bench that reads it. Swing weights are
 //! summed up in ounces and inches here, by other means than the belief's.
 
 #![allow(dead_code, reason = "tests and bench each use a part of it")]
@@ -26,11 +26,11 @@ use workshop::shop::Shop;
 pub const STEPS: [(&str, &[What]); 7] = [
     ("weighed", &[What::HeadMass, What::GripMass]),
     ("cut", &[What::ShaftLength, What::ShaftMass]),
-    ("dry", &[What::Balance]),
-    ("tip", &[What::Balance]),
-    ("cured", &[What::Balance]),
-    ("gripped", &[What::Balance]),
-    ("finish", &[What::Balance, What::TotalMass, What::FinishedLength]),
+    ("dry", &[What::SwingWeight]),
+    ("tip", &[What::SwingWeight]),
+    ("cured", &[What::SwingWeight]),
+    ("gripped", &[What::SwingWeight]),
+    ("finish", &[What::SwingWeight, What::TotalMass, What::FinishedLength]),
 ];
 
 /// A standard normal number (Box and Muller).
@@ -154,9 +154,9 @@ pub struct TrueClub {
 /// The truth about a job and its scales.
 pub struct Truth {
     pub clubs: Vec<TrueClub>,
-    pub balance_offset: f64,
+    pub swing_weight_offset: f64,
     pub mass_offset: f64,
-    /// Offset of the balance by quarter hours since the first reading.
+    /// Offset of the swing weight by quarter hours since the first reading.
     drift: Vec<f64>,
     pub check_points: f64,
 }
@@ -200,8 +200,8 @@ impl Truth {
             drift.push(drift[drift.len() - 1] + sd * normal(rng));
         }
         let check = front.shop.check_weight.as_ref().unwrap();
-        let check_points = check.balance_points + check.sd_points * normal(rng);
-        Self { clubs, balance_offset: scale(0, rng), mass_offset: scale(1, rng), drift, check_points }
+        let check_points = check.swing_weight_points + check.sd_points * normal(rng);
+        Self { clubs, swing_weight_offset: scale(0, rng), mass_offset: scale(1, rng), drift, check_points }
     }
 }
 
@@ -254,7 +254,7 @@ impl<'a> Bench<'a> {
         let truth = seen.truth(what, self.truth.check_points);
         let (value, step_of_display) = match what.unit() {
             Unit::Points => {
-                let systematic = self.truth.balance_offset + self.truth.drift[self.quarter()];
+                let systematic = self.truth.swing_weight_offset + self.truth.drift[self.quarter()];
                 (truth + systematic + scale.noise_sd * normal(&mut self.rng), scale.display_step)
             }
             Unit::Gram => {
@@ -274,7 +274,7 @@ impl<'a> Bench<'a> {
         let decimals = 10.0;
         let value = (seen.shown * decimals).round() / decimals;
         let typed = match what.unit() {
-            Unit::Points => quantity::Balance::from_points(value).letter(1),
+            Unit::Points => quantity::SwingWeight::from_points(value).letter(1),
             _ => format!("{value:.1}"),
         };
         let mut reading = Reading {

@@ -122,7 +122,7 @@ fn draw(front: &Front, kind: &str, club: usize, rng: &mut Pcg64) -> Fault {
         slip,
         club,
         step: pick(rng, steps),
-        what: What::Balance,
+        what: What::SwingWeight,
         lasts: Lasts::On,
     };
     let once = |slip, rng: &mut Pcg64| Fault {

@@ -148,18 +148,18 @@ fn an_adapter_is_needed() {
     assert_eq!(found.iter().filter(|p| p.severity == Severity::Stop).count(), 1);
 }
 
-/// What stock cannot reach: an empty shelf, and a balance for which every head is too light. The masses to order are
+/// What stock cannot reach: an empty shelf, and a swing weight for which every head is too light. The masses to order are
 /// those with which the whole club, reckoned in slices, reads the target with nothing and with 9 g in the tip.
 #[test]
 fn what_no_part_in_stock_reaches() {
-    let sheet = one(|s| s.clubs[0].balance_points = 40.0);
+    let sheet = one(|s| s.clubs[0].swing_weight_points = 40.0);
     let mut stock = shop_of::parts(7);
     let found = check(&sheet, &library(), &stock, &shop_of::shop(), today());
     stock.retain(|p| !matches!(p.kind, PartKind::Head | PartKind::Shaft | PartKind::Grip | PartKind::Ferrule));
     let empty = check(&sheet, &library(), &stock, &shop_of::shop(), today());
     let said: Vec<_> = found.iter().chain(&empty).map(ToString::to_string).collect();
     insta::assert_snapshot!(said.join("\n"), @r##"
-    clubs[0].balance_points: the 6: E0.0 cannot be reached from stock: the heaviest free head, 260.3 g, comes out at D5.5 or less with the shop's most in the tip. Order heads of 270.9 to 279.3 g, or change length, grip or balance
+    clubs[0].swing_weight_points: the 6: E0.0 cannot be reached from stock: the heaviest free head, 260.3 g, comes out at D5.5 or less with the shop's most in the tip. Order heads of 270.9 to 279.3 g, or change length, grip or swing weight
     clubs[0].shaft_model: the 6: no shaft Tramontana parallel that fits this number is free in stock. Order it, or choose another shaft model
     clubs[0].grip_model: the 6: no grip OLIVINE is free in stock. Order it, or choose another grip model
     clubs[0].ferrule_model: the 6: no ferrule FERRULE-370 is free in stock. Order it
@@ -168,8 +168,8 @@ fn what_no_part_in_stock_reaches() {
     let window = head_window(&sheet.clubs[0], &library(), &shop_of::shop()).unwrap();
     let slices = super::demo::slices(&sheet.clubs[0]);
     // Slices of half a millimetre and the middle of a short tip weight: within a twentieth of a point.
-    assert!((slices.balance(window.to_g, 0.0) - 40.0).abs() < 0.05);
-    assert!((slices.balance(window.from_g, 9.0) - 40.0).abs() < 0.05);
+    assert!((slices.swing_weight(window.to_g, 0.0) - 40.0).abs() < 0.05);
+    assert!((slices.swing_weight(window.from_g, 9.0) - 40.0).abs() < 0.05);
 }
 
 /// Parts that another job holds do not count.

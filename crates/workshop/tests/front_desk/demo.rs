@@ -5,9 +5,10 @@ use std::collections::{BTreeMap, BTreeSet};
 use workshop::kind::{ClubKind, Hand, LengthTo};
 use workshop::model::{Library, Model, PartKind};
 use workshop::part::Part;
+use workshop::reading::What;
 use workshop::sheet::{Severity, SheetClub, check};
 
-/// A club as a heap of small masses: (grams, millimetres from the stop). Balance and inertia are plain sums.
+/// A club as a heap of small masses: (grams, millimetres from the stop). Swing weight and inertia are plain sums.
 pub(super) struct Slices {
     masses: Vec<(f64, f64)>,
     head_at_mm: f64,
@@ -16,23 +17,23 @@ pub(super) struct Slices {
 
 impl Slices {
     /// Moment about 14 in, as points since A0: 161 oz·in at A0, 1.75 oz·in a point, 28.349523125 g an ounce.
-    pub(super) fn balance(&self, head_g: f64, tip_g: f64) -> f64 {
+    pub(super) fn swing_weight(&self, head_g: f64, tip_g: f64) -> f64 {
         let all = self.masses.iter().copied().chain([(head_g, self.head_at_mm), (tip_g, self.tip_at_mm)]);
         let oz_in: f64 = all.map(|(g, mm)| g / 28.349_523_125 * (mm / 25.4 - 14.0)).sum();
         (oz_in - 161.0) / 1.75
     }
 
-    /// The head for a balance, by halving.
+    /// The head for a swing weight, by halving.
     pub(super) fn head_for(&self, points: f64) -> f64 {
         let (mut low, mut high) = (50.0, 800.0);
         for _ in 0..80 {
             let middle = (low + high) / 2.0;
-            if self.balance(middle, 0.0) < points { low = middle } else { high = middle }
+            if self.swing_weight(middle, 0.0) < points { low = middle } else { high = middle }
         }
         low
     }
 
-    pub(super) fn inertia_at_balance(&self, points: f64) -> f64 {
+    pub(super) fn inertia_at_swing_weight(&self, points: f64) -> f64 {
         let head = (self.head_for(points), self.head_at_mm);
         self.masses.iter().copied().chain([head]).map(|(g, mm)| g * (mm / 10.0).powi(2) / 1000.0).sum()
     }
@@ -173,8 +174,8 @@ fn every_sheet_is_reached_with_a_few_grams_in_the_tip() {
         let nominal = library.head_number(&club.head_model, &club.number).unwrap().1.mass_g;
         let slices = slices(club);
         let (bare, two, six) =
-            (slices.balance(nominal, 0.0), slices.balance(nominal, 2.0), slices.balance(nominal, 6.0));
-        let wanted = club.balance_points;
+            (slices.swing_weight(nominal, 0.0), slices.swing_weight(nominal, 2.0), slices.swing_weight(nominal, 6.0));
+        let wanted = club.swing_weight_points;
         assert!(two <= wanted && wanted <= six, "{} {}: {bare} {two} {wanted} {six}", club.head_model, club.number);
     }
 }
@@ -195,7 +196,9 @@ fn every_club_finds_a_head_and_a_weight() {
         };
         let choice = parts.iter().filter(fits).find_map(|p| {
             (2u8..=9)
-                .find(|g| (slices.balance(p.mass_g.unwrap(), f64::from(*g)) - club.balance_points).abs() <= 0.25)
+                .find(|g| {
+                    (slices.swing_weight(p.mass_g.unwrap(), f64::from(*g)) - club.swing_weight_points).abs() <= 0.25
+                })
                 .map(|g| (p, g))
         });
         let (head, weight) = choice.unwrap_or_else(|| panic!("{} {}", club.head_model, club.number));
@@ -213,5 +216,29 @@ fn the_sheets_pass_their_own_checks() {
         let found = check(&sheet, &library, &parts, &shop, today());
         let bad: Vec<_> = found.iter().filter(|p| p.severity != Severity::Note).map(ToString::to_string).collect();
         assert!(bad.is_empty(), "{}: {bad:#?}", sheet.player);
+    }
+}
+
+/// Databases and files of before the reading was called swing weight have its former words.
+#[test]
+fn documents_with_the_former_words_are_read_as_today() {
+    fn former<T: serde::Serialize + serde::de::DeserializeOwned + PartialEq + std::fmt::Debug>(document: &T) -> usize {
+        let text = serde_json::to_string(document).expect("a document");
+        let old = text
+            .replace("\"swing_weight_points\"", "\"balance_points\"")
+            .replace("\"swing_weight\"", "\"balance\"")
+            .replace("_swing_weight\"", "_balance\"");
+        let read: T = serde_json::from_str(&old).unwrap_or_else(|e| panic!("{e}: {old}"));
+        assert_eq!(&read, document);
+        usize::from(old != text)
+    }
+    let shop = workshop::demo::shop();
+    let sheets: usize = shop_of::sheets(today()).iter().map(former).sum();
+    let models: usize = shop_of::models().iter().map(former).sum();
+    let steps: usize = workshop::step::full_build().iter().map(former).sum();
+    assert!(sheets > 1 && models > 1 && steps > 1, "{sheets} sheets, {models} models, {steps} steps have such words");
+    assert_eq!(former(&shop), 1);
+    for what in What::ALL {
+        assert_eq!(What::from_key(&what.key().replace("swing_weight", "balance")), Some(*what));
     }
 }

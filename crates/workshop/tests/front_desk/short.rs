@@ -15,7 +15,7 @@ fn the_usual_line() {
     let seven = &clubs[2];
     assert!((seven.length_mm - 37.5 * 25.4).abs() < 1e-9);
     assert_eq!(seven.length_to, LengthTo::Cap);
-    assert_eq!((seven.lie_deg, seven.loft_deg, seven.balance_points), (64.0, 31.0, 33.0));
+    assert_eq!((seven.lie_deg, seven.loft_deg, seven.swing_weight_points), (64.0, 31.0, 33.0));
     assert_eq!((seven.wraps.base, seven.wraps.full, seven.wraps.lower_hand), (1, 2, 0));
     assert_eq!((seven.head_model.as_str(), seven.shaft_model.as_str()), ("SISKIN", "TRAMONTANA-P"));
     assert_eq!(seven.ferrule_model.as_deref(), Some("FERRULE-370"));
@@ -34,14 +34,15 @@ fn the_same_in_other_words(#[case] short: &str) {
     assert_eq!(numbers(&same), numbers(&usual));
     for (a, b) in same.iter().zip(&usual) {
         assert!((a.length_mm - b.length_mm).abs() < 1e-9, "{} {}", a.length_mm, b.length_mm);
-        assert_eq!((a.lie_deg, a.balance_points, a.wraps), (b.lie_deg, b.balance_points, b.wraps));
+        assert_eq!((a.lie_deg, a.swing_weight_points, a.wraps), (b.lie_deg, b.swing_weight_points, b.wraps));
     }
 }
 
 #[test]
 fn groups_have_their_own_words() {
     let clubs = irons("2 up, 1 wrap; 5-9 D2; P-G D4, 1 flat, 2 wraps + 1 lower hand").unwrap();
-    let said: Vec<_> = clubs.iter().map(|c| (c.number.as_str(), c.balance_points, c.lie_deg, c.wraps.full)).collect();
+    let said: Vec<_> =
+        clubs.iter().map(|c| (c.number.as_str(), c.swing_weight_points, c.lie_deg, c.wraps.full)).collect();
     assert_eq!(said[0], ("5", 32.0, 63.0, 1));
     assert_eq!(said[4], ("9", 32.0, 65.0, 1));
     assert_eq!(said[5], ("P", 34.0, 62.5, 2));
@@ -52,7 +53,7 @@ fn groups_have_their_own_words() {
 #[test]
 fn all_goes_back_to_every_club() {
     let clubs = irons("5-9 D2; P D4; all, 2 wraps, ±0.5").unwrap();
-    assert!(clubs.iter().all(|c| c.wraps.full == 2 && c.tolerances.balance_points == 0.5));
+    assert!(clubs.iter().all(|c| c.wraps.full == 2 && c.tolerances.swing_weight_points == 0.5));
 }
 
 #[test]
@@ -67,7 +68,7 @@ fn the_rest_of_the_words() {
     assert_eq!((clubs[0].total_mass_g, c.total_mass_g), (Some(428.0), Some(435.0)));
     assert_eq!(irons("7, total 15.1 oz").unwrap()[0].total_mass_g.map(f64::round), Some(428.0));
     let t = c.tolerances;
-    assert_eq!((t.balance_points, t.length_mm, t.loft_deg, t.lie_deg, t.cpm), (0.2, 1.0, 0.4, 0.4, 3.0));
+    assert_eq!((t.swing_weight_points, t.length_mm, t.loft_deg, t.lie_deg, t.cpm), (0.2, 1.0, 0.4, 0.4, 3.0));
     let strong = irons("7, 1 strong; 8, 1.5 weak").unwrap();
     assert_eq!((strong[0].loft_deg, strong[1].loft_deg), (30.0, 36.5));
 }
@@ -87,7 +88,7 @@ fn numbers_across_models() {
     assert_eq!(numbers(&read("GW, 7-iron, 3w").unwrap()), "3 7 G");
     assert_eq!(numbers(&read("wedges D5").unwrap()), "50 54 58");
     let spread = read("P-50, D2, wedges +2 points").unwrap();
-    assert_eq!(spread.iter().map(|c| c.balance_points).collect::<Vec<_>>(), [32.0, 34.0, 34.0]);
+    assert_eq!(spread.iter().map(|c| c.swing_weight_points).collect::<Vec<_>>(), [32.0, 34.0, 34.0]);
 }
 
 #[test]
@@ -100,7 +101,7 @@ fn what_came_from_where() {
     lie_deg: chart 62.5° and written “2 up”
     loft_deg: chart 35.0°
     wraps: written “2 wraps”, beside 1 of base
-    balance_points: written “D2 +0.5 a club”
+    swing_weight_points: written “D2 +0.5 a club”
     "##);
 }
 
@@ -136,14 +137,14 @@ fn refusals_name_the_word_and_its_place() {
     "3-5" -> “3-5” at character 1: there is no 3 here: SISKIN has 4, 5, 6, 7, 8, 9, P, G. Write for example 5-PW
     "P-5" -> “P-5” at character 1: the range runs backwards. Write for example 5-PW
     "5-7, 7" -> “7” at character 6: the 7 is named before. Write for example 5-9 D2; P-S D4
-    "5-PW, D12" -> “D12” at character 7: a balance has a letter from A to G and points from 0 to 9.9. Write for example D3 or D2.5
+    "5-PW, D12" -> “D12” at character 7: a swing weight has a letter from A to G and points from 0 to 9.9. Write for example D3 or D2.5
     "5-PW, 12 up" -> “12 up” at character 7: no head bends so far. Write for example 2 up
     "5-PW, +9 in" -> “+9 in” at character 7: no club is so much longer or shorter than its chart. Write for example +1/2 in
     "5-PW, graphics down" -> “graphics down” at character 7: it does not say whether grip or shaft is meant. Write for example grip down or shaft up
     "5-PW, D2,5-3" -> “D2,5-3” at character 7: a comma between two digits is a decimal comma; put a space after a comma that separates. Write for example 5-PW, +1/2, 2 up, D3, 2 wraps
     "7 1/2 up" -> “7 1/2 up” at character 1: no head bends so far. Write for example 2 up
     "5-PW, 99 wraps" -> “99 wraps” at character 7: no grip goes over so many layers. Write for example 2 wraps + 1 lower hand
-    "5-PW, +0.5 a club" -> “+0.5 a club” at character 7: there is no fitted club whose balance it could start from. Write for example D2 +0.5 a club
+    "5-PW, +0.5 a club" -> “+0.5 a club” at character 7: there is no fitted club whose swing weight it could start from. Write for example D2 +0.5 a club
     "5-PW, ±0" -> “±0” at character 7: a tolerance must be more than nothing and no more than 30. Write for example ±0.3
     "D3" -> The sheet does not say which clubs: SISKIN has 4, 5, 6, 7, 8, 9, P, G. Write their numbers, for example 5-PW
     "##);
@@ -225,12 +226,12 @@ proptest! {
         let all = ["4", "5", "6", "7", "8", "9", "P", "G"];
         let to = (from + count - 1).min(7);
         let letter = ['A', 'B', 'C', 'D'][usize::try_from(points / 100).unwrap()];
-        let balance = format!("{letter}{}", f64::from(points % 100) / 10.0);
+        let swing_weight = format!("{letter}{}", f64::from(points % 100) / 10.0);
         let word = |tenths: i32, more: &str, less: &str| {
             format!("{} {}", f64::from(tenths.abs()) / 10.0, if tenths < 0 { less } else { more })
         };
         let short = format!(
-            "{}-{}, {}{}/16 in, {}, {}, {balance}, {full} wraps + {lower} lower hand",
+            "{}-{}, {}{}/16 in, {}, {}, {swing_weight}, {full} wraps + {lower} lower hand",
             all[from], all[to], if sixteenths < 0 { "-" } else { "+" }, sixteenths.abs(),
             word(lie, "up", "flat"), word(loft, "weak", "strong"),
         );
@@ -241,7 +242,7 @@ proptest! {
             prop_assert!((club.length_mm - chart.length_mm - f64::from(sixteenths) * 25.4 / 16.0).abs() < 1e-9);
             prop_assert!((club.lie_deg - chart.lie_deg - f64::from(lie) / 10.0).abs() < 1e-9);
             prop_assert!((club.loft_deg - chart.loft_deg - f64::from(loft) / 10.0).abs() < 1e-9);
-            prop_assert!((club.balance_points - f64::from(points) / 10.0).abs() < 1e-6);
+            prop_assert!((club.swing_weight_points - f64::from(points) / 10.0).abs() < 1e-6);
             prop_assert_eq!((club.wraps.base, club.wraps.full, club.wraps.lower_hand), (1, full, lower));
         }
     }

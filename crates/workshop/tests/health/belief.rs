@@ -29,7 +29,7 @@ impl Set {
         let shop = Shop {
             check_weight: Some(CheckWeight {
                 name: "check club".into(),
-                balance_points: 31.4,
+                swing_weight_points: 31.4,
                 sd_points: 0.04,
                 mass_g: 412.0,
             }),
@@ -55,7 +55,7 @@ impl Set {
 
     fn reading(&self, what: What, value: f64, minute: i64) -> Reading {
         let club = self.job.clubs.iter().find(|c| c.plan.is_some()).expect("a planned club");
-        let step = self.job.steps.iter().find(|s| s.asks.contains(&What::Balance)).expect("a step");
+        let step = self.job.steps.iter().find(|s| s.asks.contains(&What::SwingWeight)).expect("a step");
         Reading {
             id: ReadingId(format!("r{minute:04}")),
             job: JobId("job".into()),
@@ -77,12 +77,12 @@ impl Set {
         }
     }
 
-    /// What the first balance of the first club should show, and its band.
+    /// What the first swing weight of the first club should show, and its band.
     fn expected(&self, watch: &ScaleWatch, readings: &[Reading]) -> (f64, f64) {
-        let club: ClubId = self.reading(What::Balance, 0.0, 0).club;
-        let on = self.reading(What::Balance, 0.0, 0).on;
+        let club: ClubId = self.reading(What::SwingWeight, 0.0, 0).club;
+        let on = self.reading(What::SwingWeight, 0.0, 0).on;
         let believed = self.assembly(watch).believe(readings).expect("believed");
-        let expected = believed.expected(&club, What::Balance, &on).expect("sound").expect("a forecast");
+        let expected = believed.expected(&club, What::SwingWeight, &on).expect("sound").expect("a forecast");
         (expected.value, expected.band)
     }
 }
@@ -136,7 +136,7 @@ fn a_check_settles_what_the_scale_is_off_by_today() {
     assert!((found.without_checks_band - BAND_95 * 0.2).abs() < 1e-6, "{found:?}");
     assert_eq!(found.checks, 1);
     assert_eq!(today_offset(&set.shop, Learned::nothing(), &watch, "frequency").expect("sound"), None);
-    // What the next reading is expected to show moves with it; the finish is the true balance and does not.
+    // What the next reading is expected to show moves with it; the finish is the true swing weight and does not.
     let (before, band_before) = set.expected(ScaleWatch::nothing(), &[]);
     let (after, band_after) = set.expected(&watch, &[]);
     assert!((after - before - found.offset).abs() < 1e-6, "{before} {after}");
@@ -148,10 +148,10 @@ fn a_check_settles_what_the_scale_is_off_by_today() {
 #[test]
 fn a_check_counts_as_much_as_one_read_in_the_job() {
     let set = Set::planned();
-    let balance = set.reading(What::Balance, set.expected(ScaleWatch::nothing(), &[]).0.round(), 30);
+    let swing_weight = set.reading(What::SwingWeight, set.expected(ScaleWatch::nothing(), &[]).0.round(), 30);
     let apart = ScaleWatch { checks: vec![check(0.3, 0)], ..ScaleWatch::default() };
-    let inside = [set.reading(What::CheckWeight, 31.7, 0), balance.clone()];
-    let (a, a_band) = set.expected(&apart, std::slice::from_ref(&balance));
+    let inside = [set.reading(What::CheckWeight, 31.7, 0), swing_weight.clone()];
+    let (a, a_band) = set.expected(&apart, std::slice::from_ref(&swing_weight));
     let (b, b_band) = set.expected(ScaleWatch::nothing(), &inside);
     assert!((a - b).abs() < 1e-9 && (a_band - b_band).abs() < 1e-9, "{a} ± {a_band}, {b} ± {b_band}");
 }
@@ -159,7 +159,7 @@ fn a_check_counts_as_much_as_one_read_in_the_job() {
 #[test]
 fn a_scale_that_is_not_trusted_widens_the_band_and_its_check_is_believed() {
     let set = Set::planned();
-    let first = set.reading(What::Balance, 38.0, 30);
+    let first = set.reading(What::SwingWeight, 38.0, 30);
     let value = set.expected(ScaleWatch::nothing(), &[]).0;
     let reading = Reading { value, ..first };
     let readings = std::slice::from_ref(&reading);

@@ -46,8 +46,8 @@ fn what_no_weight_can_be_is_refused_with_its_range() {
         let refused = parse_value(Measures::Mass, typed).expect_err(typed);
         assert_eq!(refused.field(), Some("reading"), "{typed}: {refused}");
     }
-    assert!(parse_value(Measures::Balance, "12").is_err(), "points or a moment?");
-    assert!((parse_value(Measures::Balance, "C9.5").expect("read") - 29.5).abs() < 1e-9);
+    assert!(parse_value(Measures::SwingWeight, "12").is_err(), "points or a moment?");
+    assert!((parse_value(Measures::SwingWeight, "C9.5").expect("read") - 29.5).abs() < 1e-9);
     assert!((parse_value(Measures::Length, "37 in").expect("read") - 939.8).abs() < 1e-9);
     assert!((parse_value(Measures::Frequency, "255").expect("read") - 255.0).abs() < 1e-9);
     assert!(parse_value(Measures::Angle, "61.5°").is_ok());
@@ -61,7 +61,7 @@ fn the_shop_refuses_gauges_and_weights_that_could_not_be() {
         let mut shop = Shop {
             check_weight: Some(CheckWeight {
                 name: "club".into(),
-                balance_points: 31.0,
+                swing_weight_points: 31.0,
                 sd_points: 0.05,
                 mass_g: 410.0,
             }),

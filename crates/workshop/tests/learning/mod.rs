@@ -105,13 +105,13 @@ fn the_joint_covariance_is_carried() {
         }
         // The next set of the same kind: how well is its first dry reading forecast?
         let (job, readings) = sim.build(0);
-        let first = readings.iter().find(|r| r.what == What::Balance && r.on == DRY).unwrap();
+        let first = readings.iter().find(|r| r.what == What::SwingWeight && r.on == DRY).unwrap();
         let expect = |learned| {
             world
                 .assembly(&job, learned)
                 .believe(&[])
                 .unwrap()
-                .expected(&first.club, What::Balance, DRY)
+                .expected(&first.club, What::SwingWeight, DRY)
                 .unwrap()
                 .unwrap()
         };
@@ -202,11 +202,11 @@ fn a_blunder_barely_moves_it() {
             |readings: &[Reading]| learned.after(&world.assembly(&job, &learned).believe(readings).unwrap()).unwrap();
         let good = believe(&readings);
         let mut wrong = readings.clone();
-        // A neighbour's head on the third club when its finished balance is read: 7 g.
+        // A neighbour's head on the third club when its finished swing weight is read: 7 g.
         let third = &job.clubs[2].id;
         wrong
             .iter_mut()
-            .filter(|r| r.club == *third && r.what == What::Balance && r.on == FINISHED)
+            .filter(|r| r.club == *third && r.what == What::SwingWeight && r.on == FINISHED)
             .for_each(|r| r.value += 3.2);
         let misled = believe(&wrong);
         let mut worst: f64 = 0.0;
@@ -257,7 +257,7 @@ fn a_restless_hand_counts_for_less() {
     let mut learned = Learned::default();
     for _ in 0..12 {
         let (job, mut readings) = sim.build(0);
-        for (i, r) in readings.iter_mut().enumerate().filter(|(_, r)| r.what == What::Balance) {
+        for (i, r) in readings.iter_mut().enumerate().filter(|(_, r)| r.what == What::SwingWeight) {
             if i % 2 == 0 {
                 r.by = "Jay".into();
                 r.value += 0.2 * sim.normal();

@@ -1,5 +1,5 @@
 //! A simulated shop: true values drawn from the stated priors, clubs built from them, readings with noise and rounding.
-//! Balances are summed up here piece by piece, not by the belief's code.
+//! Swing weights are summed up here piece by piece, not by the belief's code.
 
 use rand::{RngExt, SeedableRng};
 use rand_pcg::Pcg64;
@@ -137,7 +137,7 @@ impl<'a> Simulated<'a> {
         let check = self.world.shop.check_weight.clone().unwrap();
         let first = job.clubs[0].id.clone();
         for _ in 0..3 {
-            let value = check.balance_points + shared["check_weight"] + offset["balance"];
+            let value = check.swing_weight_points + shared["check_weight"] + offset["balance"];
             self.read(&job, &first, What::CheckWeight, &[], value, &mut readings);
         }
         (job, readings)
@@ -172,7 +172,7 @@ impl<'a> Simulated<'a> {
             let from_cap = piece.arm_from == estimation::Datum::GripCap;
             pieces.push((piece.role, mass, arm, if piece.moves_with_length { longer } else { 0.0 }, from_cap));
         }
-        let balance = |on: &[Role]| {
+        let swing_weight = |on: &[Role]| {
             let lift = if on.contains(&Role::Grip) { cap } else { 0.0 };
             let on_it = pieces.iter().filter(|p| on.contains(&p.0));
             // Ounces and inches, A0 at 161 oz·in, 1.75 oz·in a point.
@@ -186,7 +186,7 @@ impl<'a> Simulated<'a> {
         let mass = |on: &[Role]| pieces.iter().filter(|p| on.contains(&p.0)).map(|p| p.1).sum::<f64>();
         let id = ClubId(club.key.clone());
         for on in [DRY, CURED, FINISHED] {
-            self.read(job, &id, What::Balance, on, balance(on) + offset["balance"], readings);
+            self.read(job, &id, What::SwingWeight, on, swing_weight(on) + offset["balance"], readings);
         }
         for on in [DRY, CURED] {
             self.read(job, &id, What::TotalMass, on, mass(on) + offset["mass"], readings);

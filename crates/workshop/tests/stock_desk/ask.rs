@@ -31,7 +31,7 @@ fn plain_models() -> Library {
             "hand": "right", "bore_diameter_mm": 9.4, "bore_depth_mm": 30.0, "offset_mm": 0.0, "offset_sd_mm": 0.0,
             "bend_limit_deg": 2.0, "chart_length_to": "cap", "numbers": [{ "number": "7", "mass_g": 268.0,
             "loft_deg": 31.0, "lie_deg": 62.0, "bore_to_ground_mm": 25.4,
-            "chart": { "length_mm": 939.8, "balance_points": 32.0 } }] })),
+            "chart": { "length_mm": 939.8, "swing_weight_points": 32.0 } }] })),
         from(serde_json::json!({ "kind": "shaft", "code": "EVEN", "name": "Even", "material": "steel",
             "tip": "parallel", "tip_diameter_mm": 9.4, "butt_diameter_mm": 15.2, "mass_sd_g": 1.2,
             "blanks": [{ "mass_g": 120.0, "length_mm": 1000.0, "balance_point_mm": 500.0 }] })),
@@ -53,7 +53,7 @@ fn plain_club() -> AskClub {
         tape: None,
         length_mm: 939.8,
         length_to: LengthTo::Cap,
-        balance_points: 32.0,
+        swing_weight_points: 32.0,
         wraps: Wraps::default(),
     }
 }
@@ -195,6 +195,6 @@ fn figures_that_cannot_be_are_named() {
     assert!(says(none, of(library_of, shop_of, &[], None, 0.0)).contains('8'));
     let short = AskClub { length_mm: 250.0, ..plain_club() };
     assert!(says(short, of(library_of, shop_of, &[], None, 0.0)).contains("length of the 7"));
-    let nan = AskClub { balance_points: f64::NAN, ..plain_club() };
-    assert!(says(nan, of(library_of, shop_of, &[], None, 0.0)).contains("balance_points"));
+    let nan = AskClub { swing_weight_points: f64::NAN, ..plain_club() };
+    assert!(says(nan, of(library_of, shop_of, &[], None, 0.0)).contains("swing_weight_points"));
 }

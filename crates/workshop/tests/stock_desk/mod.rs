@@ -1,6 +1,6 @@
 //! Goal: what is on order, what is short, how parts are sorted and which head masses to ask for follow from what is
 //! written down, and bad entries are refused by name. Method: the invented shop of the demonstration and a plain club
-//! whose balance is worked out by hand below; probabilities against seeded simulations that know nothing of the code.
+//! whose swing weight is worked out by hand below; probabilities against seeded simulations that know nothing of the code.
 
 mod ask;
 mod needs;

@@ -14,7 +14,7 @@ from typing import TypeVar
 import httpx
 from setwright_client import Client
 from setwright_client.api.bench import get_advice, keep_readings
-from setwright_client.api.calculations import calculate_balance
+from setwright_client.api.calculations import calculate_swing_weight
 from setwright_client.api.jobs import get_job
 from setwright_client.api.models import import_models, list_models
 from setwright_client.api.parts import import_parts, list_parts
@@ -23,7 +23,7 @@ from setwright_client.api.sheets import add_sheet, approve_sheet
 from setwright_client.models import (
     Accept,
     Approve,
-    BalanceInput,
+    SwingWeightInput,
     Entry,
     HeadModel,
     ModelsUnderName,
@@ -73,7 +73,7 @@ def main(address: str, folder: Path) -> None:
     proposal = good(propose_plan.sync(job.number, client=client, body=Propose()))
     plan = good(accept_plan.sync(job.number, client=client, body=Accept(fingerprint=proposal.fingerprint, by="Ada")))
 
-    entry = Entry(what=What.BALANCE, typed="D8.5")
+    entry = Entry(what=What.SWING_WEIGHT, typed="D8.5")
     reading = NewReadings(slot=4, step="dry", entries=[entry], by="Ada", request_key="python-1")
     answer = good(keep_readings.sync(job.number, client=client, body=reading))
     again = good(keep_readings.sync(job.number, client=client, body=reading))
@@ -83,7 +83,7 @@ def main(address: str, folder: Path) -> None:
 
     refused = keep_readings.sync(99, client=client, body=reading)
     assert isinstance(refused, Problem) and refused.status == 404, refused
-    balance = good(calculate_balance.sync(client=client, body=BalanceInput(total_mass_g=349.8, balance_point_mm=824.0)))
+    swing_weight = good(calculate_swing_weight.sync(client=client, body=SwingWeightInput(total_mass_g=349.8, balance_point_mm=824.0)))
 
     told = {
         "models": len(kept.kept),
@@ -92,7 +92,7 @@ def main(address: str, folder: Path) -> None:
         "job": seen.job.number,
         "value": answer.readings[0].value,
         "remedies": [remedy.words for remedy in advice.remedies],
-        "balance": balance.letter,
+        "swing_weight": swing_weight.letter,
     }
     print(json.dumps(told))
 

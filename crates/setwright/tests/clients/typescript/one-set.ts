@@ -59,7 +59,7 @@ const plan = good(
 const reading: Schemas["NewReadings"] = {
     slot: 4,
     step: "dry",
-    entries: [{ what: "balance", typed: "D8.5" }],
+    entries: [{ what: "swing_weight", typed: "D8.5" }],
     by: "Ada",
     request_key: "typescript-1",
 };
@@ -73,8 +73,8 @@ const seen = good(await client.GET("/jobs/{number}", { params: { path } }));
 
 const refused = await client.POST("/jobs/{number}/readings", { params: { path: { number: 99 } }, body: reading });
 if (refused.error?.status !== 404) throw new Error(JSON.stringify(refused.error));
-const balance = good(
-    await client.POST("/calc/balance", { body: { total_mass_g: 349.8, balance_point_mm: 824.0 } }),
+const swing_weight = good(
+    await client.POST("/calc/swing-weight", { body: { total_mass_g: 349.8, balance_point_mm: 824.0 } }),
 );
 
 console.log(
@@ -85,6 +85,6 @@ console.log(
         job: seen.job.number,
         value: answer.readings[0]?.value,
         remedies: advice.remedies.map((remedy) => remedy.words),
-        balance: balance.letter,
+        swing_weight: swing_weight.letter,
     }),
 );

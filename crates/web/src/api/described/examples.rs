@@ -85,7 +85,7 @@ fn sheets_and_plans(operation: &str) -> Option<Value> {
         "add_sheet" | "check_sheet" => sheet(),
         "change_sheet" => json!({ "version": 0, "sheet": sheet() }),
         "expand_sheet" => json!({
-            "written": "4-G, +1/4, D2, 1 wrap", "rule": "constant_balance",
+            "written": "4-G, +1/4, D2, 1 wrap", "rule": "constant_swing_weight",
             "models": { "heads": ["SISKIN"], "shafts": [{ "model": "TRAMONTANA-P" }],
                 "grips": [{ "model": "OLIVINE" }], "ferrules": [{ "model": "FERRULE-370" }] }
         }),
@@ -108,7 +108,7 @@ fn sheets_and_plans(operation: &str) -> Option<Value> {
 fn bench(operation: &str) -> Option<Value> {
     Some(match operation {
         "keep_readings" => json!({
-            "slot": 4, "step": "dry", "entries": [{ "what": "balance", "typed": "D8.5" }], "by": "Ada"
+            "slot": 4, "step": "dry", "entries": [{ "what": "swing_weight", "typed": "D8.5" }], "by": "Ada"
         }),
         "take_back_reading" => json!({ "reason": "the club leaned on the vice", "by": "Ada" }),
         "insist_on_reading" => json!({ "reason": "read twice, re-seated", "by": "Ada" }),

@@ -64,7 +64,7 @@ pub struct BeamPiece {
     pub mass_g: f64,
     /// Where its centre lies, inches from the butt end of the shaft along the axis.
     pub arm_in: f64,
-    /// What it adds to the balance, in points (negative nearer than the fulcrum).
+    /// What it adds to the swing weight, in points (negative nearer than the fulcrum).
     pub points: f64,
     /// On the club now; else still to come.
     pub on: bool,

@@ -1,4 +1,4 @@
-//! A club about a pivot: what each part gives to the inertia; and a set matched by balance beside one by inertia.
+//! A club about a pivot: what each part gives to the inertia; and a set matched by swing weight beside one by inertia.
 
 use maud::{Markup, html};
 
@@ -36,7 +36,7 @@ pub struct PivotView {
 /// A series of lengths.
 #[derive(Debug, Clone, Default)]
 pub struct SeriesView {
-    /// Length in millimetres, head mass in grams that keeps the balance, and that keeps the inertia.
+    /// Length in millimetres, head mass in grams that keeps the swing weight, and that keeps the inertia.
     pub rows: Vec<(f64, f64, f64)>,
     /// Length of the reference club.
     pub reference_mm: f64,
@@ -80,7 +80,7 @@ fn drawing(view: &PivotView, gyration_mm: f64, paper: Paper) -> Markup {
     let most = view.parts.iter().map(|p| p.mass_g).fold(1.0, f64::max);
     let pivot = plot.x.at(view.pivot_mm);
     let butt = plot.x.at(0.0);
-    let (balance, gyration) = (plot.x.at(view.balance_mm), plot.x.at(gyration_at));
+    let (swing_weight, gyration) = (plot.x.at(view.balance_mm), plot.x.at(gyration_at));
     html! {
         line.rod x1=(num(butt)) x2=(num(plot.x.at(across.1))) y1=(num(axis_y)) y2=(num(axis_y)) {}
         @for part in &view.parts {
@@ -90,7 +90,7 @@ fn drawing(view: &PivotView, gyration_mm: f64, paper: Paper) -> Markup {
         (part_names(view, &plot, axis_y - 24.0, paper))
         polygon.ink points=(places(&[(pivot, axis_y), (pivot - 9.0, axis_y + 17.0), (pivot + 9.0, axis_y + 17.0)])) {}
         (label(paper, pivot, axis_y + 33.0, "pivot", true))
-        (measure(paper, pivot, balance, axis_y + 54.0, &format!("balance {} mm", fixed((view.balance_mm - view.pivot_mm).abs(), 1)), false))
+        (measure(paper, pivot, swing_weight, axis_y + 54.0, &format!("balance point {} mm", fixed((view.balance_mm - view.pivot_mm).abs(), 1)), false))
         (measure(paper, pivot, gyration, axis_y + 82.0, &format!("as one mass {} mm", fixed(gyration_mm, 1)), true))
         (shares(view, axis_y + 108.0, paper))
     }
@@ -135,11 +135,11 @@ pub fn series(view: &SeriesView) -> Markup {
     let said: Vec<String> = view
         .rows
         .iter()
-        .map(|(mm, balance, inertia)| {
+        .map(|(mm, swing_weight, inertia)| {
             format!(
-                "{} mm: {} g for equal balance, {} g for equal inertia",
+                "{} mm: {} g for equal swing weight, {} g for equal inertia",
                 fixed(*mm, 1),
-                fixed(*balance, 1),
+                fixed(*swing_weight, 1),
                 fixed(*inertia, 1)
             )
         })
@@ -156,7 +156,7 @@ fn series_drawing(view: &SeriesView, paper: Paper) -> Markup {
     let across = range(rows.iter().map(|r| r.0), 0.06);
     let up = range(rows.iter().flat_map(|r| [r.1, r.2]), 0.08);
     let plot = Plot::new(paper, if paper.narrow() { 44.0 } else { 54.0 }, across, up);
-    let balance: Vec<(f64, f64)> = rows.iter().map(|r| (r.0, r.1)).collect();
+    let swing_weight: Vec<(f64, f64)> = rows.iter().map(|r| (r.0, r.1)).collect();
     let inertia: Vec<(f64, f64)> = rows.iter().map(|r| (r.0, r.2)).collect();
     let reference = plot.x.at(sound(view.reference_mm));
     // The laws part most at the shortest club; their names stand along the lines' upper ends there.
@@ -167,11 +167,11 @@ fn series_drawing(view: &SeriesView, paper: Paper) -> Markup {
             line.mine x1=(num(reference)) x2=(num(reference)) y1=(num(plot.top)) y2=(num(plot.bottom)) {}
             (label(paper, reference, plot.bottom - 6.0, "reference", false))
         }
-        polyline.curve-1 points=(plot.line(&balance)) {}
+        polyline.curve-1 points=(plot.line(&swing_weight)) {}
         polyline.curve-2 points=(plot.line(&inertia)) {}
-        @for (x, y) in &balance { (mark(Form::Dot, plot.at(*x, *y))) }
+        @for (x, y) in &swing_weight { (mark(Form::Dot, plot.at(*x, *y))) }
         @for (x, y) in &inertia { (mark(Form::Diamond, plot.at(*x, *y))) }
-        @for (form, class, text, y) in [(Form::Diamond, "curve-2", "equal inertia", plot.top + 8.0), (Form::Dot, "curve-1", "equal balance", plot.top + 32.0)] {
+        @for (form, class, text, y) in [(Form::Diamond, "curve-2", "equal inertia", plot.top + 8.0), (Form::Dot, "curve-1", "equal swing weight", plot.top + 32.0)] {
             line class=(class) x1=(num(key_x)) x2=(num(key_x + 28.0)) y1=(num(y)) y2=(num(y)) {}
             (mark(form, (key_x + 14.0, y)))
             text.start.halo x=(num(key_x + 36.0)) y=(num(y + 5.0)) { (text) }

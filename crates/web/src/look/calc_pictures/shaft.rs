@@ -121,13 +121,13 @@ fn body(view: &ShaftView, x: &Scale, y: f64, paper: Paper) -> Markup {
             (label(paper, f64::midpoint(left, right), y - 18.0, &text, false))
         }
     };
-    let balance = x.at(view.balance_mm);
+    let swing_weight = x.at(view.balance_mm);
     html! {
         polygon.steel points=(places(&piece(0.0, view.cut_mm))) {}
         @if view.butt_trim_mm > 0.0 { (off(-view.butt_trim_mm, 0.0, format!("off {}", fixed(view.butt_trim_mm, 1)))) }
         @if view.tip_trim_mm > 0.0 { (off(view.cut_mm, view.cut_mm + view.tip_trim_mm, format!("off {}", fixed(view.tip_trim_mm, 1)))) }
-        polygon.ink points=(places(&[(balance, y + 8.0), (balance - 7.0, y + 21.0), (balance + 7.0, y + 21.0)])) {}
-        (label(paper, balance, y + 37.0, &format!("balances at {}", fixed(view.balance_mm, 1)), true))
+        polygon.ink points=(places(&[(swing_weight, y + 8.0), (swing_weight - 7.0, y + 21.0), (swing_weight + 7.0, y + 21.0)])) {}
+        (label(paper, swing_weight, y + 37.0, &format!("balances at {}", fixed(view.balance_mm, 1)), true))
     }
 }
 

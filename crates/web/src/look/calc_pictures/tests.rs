@@ -248,7 +248,7 @@ fn the_words_carry_the_figures() {
     for words in [
         "61.4 mm off the butt and 25.4 mm off the tip leave 929.2 mm",
         "head 99.6 %",
-        "924.6 mm: 270.1 g for equal balance, 272.4 g for equal inertia",
+        "924.6 mm: 270.1 g for equal swing weight, 272.4 g for equal inertia",
         "bend it by 33.0 mm",
         "Soft along 40.0°. Bowed by 1.50 mm toward 200.0°. Mark at 220.0°.",
         "comes to rest at 41.0° and 222.0°",

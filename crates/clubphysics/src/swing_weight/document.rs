@@ -1,4 +1,4 @@
-//! The documents of the balance topic.
+//! The documents of the swing weight topic.
 
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
@@ -6,10 +6,10 @@ use utoipa::ToSchema;
 use super::{WhatIf, WhatIfOutput};
 use crate::uncertainty::Correlation;
 
-/// A club whose balance is asked: either weighed and balanced whole, or part by part.
+/// A club whose swing weight is asked: either weighed and balanced whole, or part by part.
 #[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields, default)]
-pub struct BalanceInput {
+pub struct SwingWeightInput {
     /// Mass of the whole club in grams; goes with `balance_point_mm`.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub total_mass_g: Option<f64>,
@@ -61,9 +61,9 @@ pub struct PartInput {
     pub position_mm_sd: Option<f64>,
 }
 
-/// The balance of a club. Standard deviations are there where inputs had them.
+/// The swing weight of a club. Standard deviations are there where inputs had them.
 #[derive(Debug, Clone, PartialEq, Serialize, ToSchema)]
-pub struct BalanceOutput {
+pub struct SwingWeightOutput {
     /// Fulcrum that moment and points are about, in inches from the butt end.
     pub fulcrum_in: f64,
     /// Moment about the fulcrum in ounce inches.

@@ -1,17 +1,17 @@
-//! Goal: the balance is exact, and the trade's rules of thumb come out of it. Method: the formula in exact fractions,
+//! Goal: the swing weight is exact, and the trade's rules of thumb come out of it. Method: the formula in exact fractions,
 //! figures worked by hand, and the published or customary rules within the tolerance they are stated with.
 
 use crate::fraction::Fraction;
 use clubphysics::{
-    balance::{BalanceInput, PartInput, balance, moment_g_in, points_from_oz_in},
     calc,
+    swing_weight::{PartInput, SwingWeightInput, moment_g_in, points_from_oz_in, swing_weight},
 };
 use proptest::prelude::*;
 use rstest::rstest;
 use serde_json::{Value, json};
 
 fn run(input: Value) -> Value {
-    calc::run("balance", input).unwrap_or_else(|error| panic!("{error}"))
+    calc::run("swing-weight", input).unwrap_or_else(|error| panic!("{error}"))
 }
 
 fn number(value: &Value) -> f64 {
@@ -71,14 +71,14 @@ proptest! {
         let exact_oz_in = moment_g_mm(|x| x).over(oz_in_g_mm).to_f64();
         let size_oz_in = moment_g_mm(i128::abs).over(oz_in_g_mm).to_f64().max(1e-12);
 
-        let output = balance(&BalanceInput {
+        let output = swing_weight(&SwingWeightInput {
             parts: Some(parts.iter().map(|(mass, place)| PartInput {
                 mass_g: *mass as f64 / 10.0,
                 position_mm: *place as f64 / 10.0,
                 ..PartInput::default()
             }).collect()),
             fulcrum_in: Some(fulcrum as f64 / 10.0),
-            ..BalanceInput::default()
+            ..SwingWeightInput::default()
         }).expect("good input");
         prop_assert!((output.moment_oz_in - exact_oz_in).abs() <= 1e-9 * size_oz_in);
 
@@ -91,11 +91,11 @@ proptest! {
     #[test]
     fn moments_add(parts in prop::collection::vec((1.0f64..400.0, 0.0f64..1200.0), 2..8), cut in 1usize..7) {
         prop_assume!(cut < parts.len());
-        let of = |parts: &[(f64, f64)]| balance(&BalanceInput {
+        let of = |parts: &[(f64, f64)]| swing_weight(&SwingWeightInput {
             parts: Some(parts.iter().map(|(mass_g, position_mm)| PartInput {
                 mass_g: *mass_g, position_mm: *position_mm, ..PartInput::default()
             }).collect()),
-            ..BalanceInput::default()
+            ..SwingWeightInput::default()
         }).expect("good input");
         let (whole, one, other) = (of(&parts), of(&parts[..cut]), of(&parts[cut..]));
         prop_assert!((whole.moment_oz_in - one.moment_oz_in - other.moment_oz_in).abs() < 1e-9);
@@ -105,11 +105,11 @@ proptest! {
     /// The older scale differs by two inches times the weight, and by no constant.
     #[test]
     fn twelve_inch_scale(mass_g in 20.0f64..600.0, place_mm in 100.0f64..1000.0) {
-        let output = balance(&BalanceInput {
-            total_mass_g: Some(mass_g), balance_point_mm: Some(place_mm), ..BalanceInput::default()
+        let output = swing_weight(&SwingWeightInput {
+            total_mass_g: Some(mass_g), balance_point_mm: Some(place_mm), ..SwingWeightInput::default()
         }).expect("good input");
-        let old = balance(&BalanceInput {
-            total_mass_g: Some(mass_g), balance_point_mm: Some(place_mm), fulcrum_in: Some(12.0), ..BalanceInput::default()
+        let old = swing_weight(&SwingWeightInput {
+            total_mass_g: Some(mass_g), balance_point_mm: Some(place_mm), fulcrum_in: Some(12.0), ..SwingWeightInput::default()
         }).expect("good input");
         prop_assert!((output.moment_12_in_oz_in - old.moment_oz_in).abs() < 1e-9);
         prop_assert!((output.moment_12_in_oz_in - output.moment_oz_in - 2.0 * mass_g / 28.349523125).abs() < 1e-9);

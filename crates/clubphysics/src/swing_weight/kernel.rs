@@ -1,4 +1,4 @@
-//! The bare arithmetic of balance.
+//! The bare arithmetic of swing weight.
 
 use quantity::{A0_OZ_IN, POINT_OZ_IN};
 
@@ -6,14 +6,14 @@ use crate::real::Real;
 
 /// Moment about a fulcrum of masses hung at arms measured from the butt end: `Σ mᵢ·(xᵢ − f)`, in gram inches.
 ///
-/// Accuracy: the rounding of one multiplication and one sum a part; `tests/val_balance.rs` holds 1e-9 relative to the
+/// Accuracy: the rounding of one multiplication and one sum a part; `tests/val_swing_weight.rs` holds 1e-9 relative to the
 /// sum of the absolute contributions against exact fractions.
 ///
 /// # Examples
 ///
 /// ```
 /// let parts = [(256.0, 37.0), (100.0, 18.0), (50.0, 4.0)];
-/// assert_eq!(clubphysics::balance::moment_g_in(&parts, 14.0), 256.0 * 23.0 + 400.0 - 500.0);
+/// assert_eq!(clubphysics::swing_weight::moment_g_in(&parts, 14.0), 256.0 * 23.0 + 400.0 - 500.0);
 /// ```
 #[must_use]
 pub fn moment_g_in(parts: &[(f64, f64)], fulcrum_in: f64) -> f64 {

@@ -1,4 +1,4 @@
-//! The letter scale of balance.
+//! The letter scale of swing weight.
 
 use serde::{Deserialize, Serialize};
 
@@ -19,18 +19,18 @@ const END_POINTS: f64 = 70.0;
 /// # Examples
 ///
 /// ```
-/// use quantity::Balance;
-/// assert_eq!(Balance::from_points(32.0).to_string(), "D2.0");
-/// assert_eq!(Balance::from_points(39.96).to_string(), "E0.0");
-/// assert_eq!(Balance::from_points(-3.2).to_string(), "A-3.2 (155.4 oz in)");
+/// use quantity::SwingWeight;
+/// assert_eq!(SwingWeight::from_points(32.0).to_string(), "D2.0");
+/// assert_eq!(SwingWeight::from_points(39.96).to_string(), "E0.0");
+/// assert_eq!(SwingWeight::from_points(-3.2).to_string(), "A-3.2 (155.4 oz in)");
 /// ```
 #[derive(Debug, Clone, Copy, Default, PartialEq, PartialOrd, Serialize, Deserialize)]
 #[serde(transparent)]
-pub struct Balance(f64);
+pub struct SwingWeight(f64);
 
-scalar!(Balance);
+scalar!(SwingWeight);
 
-impl Balance {
+impl SwingWeight {
     /// So many points above A0.
     #[must_use]
     pub const fn from_points(points: f64) -> Self {
@@ -76,19 +76,19 @@ impl Balance {
     }
 }
 
-impl From<SwingMoment> for Balance {
+impl From<SwingMoment> for SwingWeight {
     fn from(moment: SwingMoment) -> Self {
         Self(moment.points())
     }
 }
 
-impl From<Balance> for SwingMoment {
-    fn from(balance: Balance) -> Self {
-        balance.moment()
+impl From<SwingWeight> for SwingMoment {
+    fn from(swing_weight: SwingWeight) -> Self {
+        swing_weight.moment()
     }
 }
 
-impl std::fmt::Display for Balance {
+impl std::fmt::Display for SwingWeight {
     /// Letter form with one decimal (or the formatter's precision); off the scale the moment stands beside it.
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         let decimals = f.precision().map_or(1, |places| u8::try_from(places).unwrap_or(9).min(9));

@@ -1,6 +1,6 @@
 //! Trying a change: another grip, another length, grams at a place.
 
-use quantity::{Balance, INCH_MM, OZ_G};
+use quantity::{INCH_MM, OZ_G, SwingWeight};
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
@@ -14,7 +14,7 @@ use crate::{
 /// A change to a club. The parts of it happen in this order: grip, length, added masses.
 #[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields, default)]
-#[schema(as = BalanceWhatIf)]
+#[schema(as = SwingWeightWhatIf)]
 pub struct WhatIf {
     /// A grip put on or changed. The part named "grip" comes off for it; on a club given whole say what comes off.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -118,7 +118,7 @@ pub struct WhatIfOutput {
 
 /// One step of a change.
 #[derive(Debug, Clone, PartialEq, Serialize, ToSchema)]
-#[schema(as = BalanceEffect)]
+#[schema(as = SwingWeightEffect)]
 pub struct Effect {
     /// Which step.
     pub name: String,
@@ -280,7 +280,7 @@ impl Change {
     /// Document from the results that start at `first`.
     pub fn output(&self, results: &Propagated, first: usize) -> WhatIfOutput {
         let moment_oz_in = results.value(first);
-        let balance = Balance::from_points(points(moment_oz_in));
+        let swing_weight = SwingWeight::from_points(points(moment_oz_in));
         let effect = |(i, name): (usize, &str)| Effect {
             name: name.to_owned(),
             change_points: results.value(first + 5 + i),
@@ -289,8 +289,8 @@ impl Change {
         WhatIfOutput {
             moment_oz_in,
             moment_oz_in_sd: results.sd(first),
-            letter: balance.to_string(),
-            points: balance.points(),
+            letter: swing_weight.to_string(),
+            points: swing_weight.points(),
             points_sd: results.sd(first + 4),
             change_points: results.value(first + 1),
             change_points_sd: results.sd(first + 1),

@@ -1,10 +1,10 @@
-//! The balance topic.
+//! The swing weight topic.
 
-use quantity::{Balance, FULCRUM_IN, INCH_MM, OZ_G};
+use quantity::{FULCRUM_IN, INCH_MM, OZ_G, SwingWeight};
 use serde_json::{Value, json};
 
 use super::{
-    BalanceInput, BalanceOutput, PartInput,
+    PartInput, SwingWeightInput, SwingWeightOutput,
     kernel::points,
     what_if::{Change, Hung, Whole},
 };
@@ -22,11 +22,11 @@ const OLD_FULCRUM_IN: f64 = 12.0;
 
 /// The topic as [`calc`](crate::calc) offers it.
 pub const TOPIC: Topic = Topic {
-    name: "balance",
-    title: "Balance",
+    name: "swing-weight",
+    title: "Swing weight",
     summary: "Moment about the fulcrum, points and letter of a club, from its parts or from its mass and balance point.",
     example,
-    run: |input| through_json(&input, balance),
+    run: |input| through_json(&input, swing_weight),
 };
 
 fn example() -> Value {
@@ -67,15 +67,15 @@ impl Parts {
     }
 }
 
-/// Balance of a club.
+/// Swing weight of a club.
 ///
-/// Accuracy: 1e-9 relative against exact fractions (`tests/val_balance.rs`); standard deviations are first order,
+/// Accuracy: 1e-9 relative against exact fractions (`tests/val_swing_weight.rs`); standard deviations are first order,
 /// checked by simulation (`tests/val_topics_by_simulation.rs`).
 ///
 /// # Errors
 ///
 /// [`PhysicsError`] where the club is given in both ways or in neither, or a figure is impossible or in a wrong unit.
-pub fn balance(input: &BalanceInput) -> Result<BalanceOutput, PhysicsError> {
+pub fn swing_weight(input: &SwingWeightInput) -> Result<SwingWeightOutput, PhysicsError> {
     let fulcrum_in = input.fulcrum_in.unwrap_or(FULCRUM_IN);
     plausible::FULCRUM_IN.check("fulcrum_in", fulcrum_in)?;
     let mut inputs = Inputs::default();
@@ -118,13 +118,13 @@ pub fn balance(input: &BalanceInput) -> Result<BalanceOutput, PhysicsError> {
         }
         Ok(results)
     })?;
-    Ok(BalanceOutput {
+    Ok(SwingWeightOutput {
         fulcrum_in,
         moment_oz_in: results.value(0),
         moment_oz_in_sd: results.sd(0),
         moment_g_cm: results.value(1),
         moment_g_cm_sd: results.sd(1),
-        letter: Balance::from_points(results.value(2)).to_string(),
+        letter: SwingWeight::from_points(results.value(2)).to_string(),
         points: results.value(2),
         points_sd: results.sd(2),
         total_mass_g: results.value(3),
@@ -145,7 +145,12 @@ fn missing(field: &str) -> PhysicsError {
     }
 }
 
-fn read_whole(input: &BalanceInput, mass_g: f64, place_mm: f64, inputs: &mut Inputs) -> Result<Parts, PhysicsError> {
+fn read_whole(
+    input: &SwingWeightInput,
+    mass_g: f64,
+    place_mm: f64,
+    inputs: &mut Inputs,
+) -> Result<Parts, PhysicsError> {
     refuse("shared_mass_g_sd", input.shared_mass_g_sd)?;
     refuse("shared_position_mm_sd", input.shared_position_mm_sd)?;
     plausible::CLUB_MASS_G.check("total_mass_g", mass_g)?;
@@ -167,7 +172,7 @@ fn refuse(field: &str, value: Option<f64>) -> Result<(), PhysicsError> {
 }
 
 fn read_parts(
-    input: &BalanceInput,
+    input: &SwingWeightInput,
     parts: &[PartInput],
     inputs: &mut Inputs,
     warnings: &mut Vec<String>,

@@ -1,4 +1,4 @@
-//! Balance: the moment of a club about a fulcrum, and the letter scale.
+//! Swing weight: the moment of a club about a fulcrum, and the letter scale.
 //!
 //! Definition: `M = Σ mᵢ·(xᵢ − f)`, every place measured from the butt end along the shaft axis. The letter scale is
 //! `(M − 161 oz·in) / 1.75 oz·in` points above A0 for the fulcrum at 14 in (from memory, the constants of the trade's
@@ -9,7 +9,7 @@ mod kernel;
 mod topic;
 mod what_if;
 
-pub use document::{BalanceInput, BalanceOutput, PartInput};
+pub use document::{PartInput, SwingWeightInput, SwingWeightOutput};
 pub use kernel::{moment_g_in, points_from_oz_in};
-pub use topic::{TOPIC, balance};
+pub use topic::{TOPIC, swing_weight};
 pub use what_if::{AddedMass, Effect, GripChange, WhatIf, WhatIfOutput};
