@@ -1,6 +1,5 @@
 //! One more reading into the belief of a 14-club job with all forecasts out, and its parts.
 
-#[allow(dead_code, reason = "the tests use the rest")]
 #[path = "../tests/common/mod.rs"]
 mod common;
 
