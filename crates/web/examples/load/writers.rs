@@ -25,7 +25,7 @@ pub async fn run(url: &str, binary: &str, writers: usize, seconds: f64) -> Resul
                 let mut round = 0;
                 while Instant::now() < until {
                     let body = format!(
-                        "{{\"slot\":{},\"step\":\"dry\",\"by\":\"Tobin\",\"entries\":[{{\"what\":\"swing weight\",\
+                        "{{\"slot\":{},\"step\":\"dry\",\"by\":\"Tobin\",\"entries\":[{{\"what\":\"swing_weight\",\
                          \"value\":{:.1}}}],\"request_key\":\"load-{writer}-{round}\"}}",
                         writer % 8 + 1,
                         43.0 + f64::from(round % 4) / 10.0
