@@ -13,8 +13,10 @@ use workshop::glue::{
 };
 use workshop::id::ClubId;
 use workshop::kind::Role;
+use workshop::learned::Learned;
 use workshop::model::Library;
 use workshop::reading::{Reading, Unit, What, standing};
+use workshop::shop::Shop;
 use workshop::step::{Step, Strength};
 
 /// A batch that is being mixed.
@@ -107,7 +109,7 @@ impl From<&BatchView> for Cup {
 }
 
 impl App {
-    /// What to weigh out for so many joints, and the times of the room.
+    /// What to weigh out for a number of joints, and the times of the room.
     ///
     /// # Errors
     /// No joints, an unknown adhesive, a figure that no batch has; what the store says.
@@ -121,11 +123,8 @@ impl App {
         let mut tx = self.store.read().await?;
         let shop = load_shop(&mut tx).await?;
         let library = load_library(&mut tx).await?;
-        let code = adhesive_code(adhesive, shop.adhesive.as_deref())?;
-        let model = library.adhesive(code)?;
-        let joint_mass_g = crate::learned::known(&mut tx).await?.joint_mass_g(model);
-        let bead_share_percent = bead_share_percent.unwrap_or(shop.bead_share_percent);
-        Ok(mix(model, joints, joint_mass_g, bead_share_percent, room_c.unwrap_or(shop.room_c))?)
+        let learned = crate::learned::known(&mut tx).await?;
+        weigh_out(&shop, &library, &learned, adhesive, joints, bead_share_percent, room_c)
     }
 
     /// Starts a batch: its clocks run, and its clubs count as glued.
@@ -158,8 +157,7 @@ impl App {
         let bead_share_percent = new.bead_share_percent.unwrap_or(file.shop.bead_share_percent);
         let model = file.library.adhesive(&code)?;
         refuse_cold_room(model, room_c, new.cold_reason.as_deref())?;
-        let joint_mass_g = file.learned.joint_mass_g(model);
-        let amounts = mix(model, new.slots.len(), joint_mass_g, bead_share_percent, room_c)?;
+        let amounts = file.mix(Some(&code), new.slots.len(), Some(bead_share_percent), Some(room_c))?;
         let step = glue_step(&file)?;
         let clubs = clubs_to_glue(&file, &new.slots)?;
         let believed = file.believe()?;
@@ -424,6 +422,38 @@ fn batch_view(batch: Batch, library: &Library, glued: &[(i64, String)]) -> Resul
         clubs,
         batch,
     })
+}
+
+impl JobFile {
+    /// [`App::mix`] by what is loaded already.
+    ///
+    /// # Errors
+    /// No joints, an unknown adhesive, a figure that no batch has.
+    pub fn mix(
+        &self,
+        adhesive: Option<&str>,
+        joints: usize,
+        bead_share_percent: Option<f64>,
+        room_c: Option<f64>,
+    ) -> Result<Mix, AppError> {
+        weigh_out(&self.shop, &self.library, &self.learned, adhesive, joints, bead_share_percent, room_c)
+    }
+}
+
+/// What is left out is the shop's own.
+fn weigh_out(
+    shop: &Shop,
+    library: &Library,
+    learned: &Learned,
+    adhesive: Option<&str>,
+    joints: usize,
+    bead_share_percent: Option<f64>,
+    room_c: Option<f64>,
+) -> Result<Mix, AppError> {
+    let model = library.adhesive(adhesive_code(adhesive, shop.adhesive.as_deref())?)?;
+    let bead_share_percent = bead_share_percent.unwrap_or(shop.bead_share_percent);
+    let room_c = room_c.unwrap_or(shop.room_c);
+    Ok(mix(model, joints, learned.joint_mass_g(model), bead_share_percent, room_c)?)
 }
 
 fn adhesive_code<'a>(asked: Option<&'a str>, own: Option<&'a str>) -> Result<&'a str, AppError> {

@@ -194,7 +194,7 @@ async fn form_page(app: &App, job: i64, fields: &[(String, String)], error: Opti
     let file = app.job_file(job).await?;
     let believed = file.believe()?;
     let states = file.states_of(&believed, app.now())?;
-    let shop = app.shop().await?;
+    let shop = &file.shop;
     let models = app.models(Some(PartKind::Adhesive)).await?;
     let typed =
         |name: &str, default: String| fields.iter().find(|(k, _)| k == name).map_or(default, |(_, v)| v.clone());
@@ -220,7 +220,7 @@ async fn form_page(app: &App, job: i64, fields: &[(String, String)], error: Opti
         .find(|b| b.batch.adhesive == chosen)
         .map_or_else(String::new, |b| b.batch.lot);
     let room_c = typed("room_c", String::new()).replace(',', ".").parse().unwrap_or(shop.room_c);
-    let mix = if joints == 0 { None } else { app.mix(Some(&chosen), joints, None, Some(room_c)).await.ok() };
+    let mix = if joints == 0 { None } else { file.mix(Some(&chosen), joints, None, Some(room_c)).ok() };
     let too_cold = mix.iter().flat_map(|m| &m.warnings).any(|w| matches!(w.fact, MixFact::ColderThanSheet { .. }));
     let notice = error.as_ref().map(failure);
     let status = error.as_ref().map_or(StatusCode::OK, failure_status);
