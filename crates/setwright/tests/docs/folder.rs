@@ -5,8 +5,7 @@ use std::io::{BufRead, BufReader};
 use std::path::{Path, PathBuf};
 use std::process::{Child, Command, Output, Stdio};
 
-/// The program under test.
-pub const PROGRAM: &str = env!("CARGO_BIN_EXE_setwright");
+const PROGRAM: &str = env!("CARGO_BIN_EXE_setwright");
 /// The address that a page names; the test's own is put in its place.
 const PORT: &str = "127.0.0.1:7340";
 
@@ -84,9 +83,16 @@ impl Folder {
     }
 
     pub fn serve(&mut self) -> Server {
+        let (child, address) = self.start("serve", "sqlite:shop.db");
+        address.trim_start_matches("http://").clone_into(&mut self.address);
+        Server(child)
+    }
+
+    /// Starts `serve` or `demo` on a free port, and says its address.
+    pub fn start(&self, command: &str, database: &str) -> (Child, String) {
         let mut child = self
             .command(PROGRAM)
-            .args(["serve", "--json", "--listen", "127.0.0.1:0", "--database", "sqlite:shop.db"])
+            .args([command, "--json", "--listen", "127.0.0.1:0", "--database", database])
             .stdin(Stdio::null())
             .stdout(Stdio::piped())
             .spawn()
@@ -94,8 +100,7 @@ impl Folder {
         let mut line = String::new();
         BufReader::new(child.stdout.take().expect("its output")).read_line(&mut line).expect("a line");
         let greeting: Value = serde_json::from_str(&line).expect("a document");
-        greeting["address"].as_str().expect("an address").trim_start_matches("http://").clone_into(&mut self.address);
-        Server(child)
+        (child, greeting["address"].as_str().expect("an address").to_owned())
     }
 }
 

@@ -2,10 +2,9 @@
 //! Method: every command of the page runs in bash in a folder of its own, as it stands there; what the page shows as
 //! output must be said. Only the port is another, and the hours of the cure are let pass with a reason.
 
-use crate::folder::{Folder, PROGRAM, blocks};
+use crate::folder::{Folder, blocks};
 use serde_json::Value;
-use std::io::{BufRead, BufReader};
-use std::process::{Command, Stdio};
+use std::process::Command;
 
 const PAGE: &str = include_str!("../../../../docs/one-set.md");
 
@@ -166,20 +165,11 @@ fn a_reference_club_that_contradicts_itself_is_told_by_how_much() {
 #[test]
 fn the_demonstration_carries_its_stock_into_another_shop() {
     let folder = Folder::new();
-    let mut child = folder
-        .command(PROGRAM)
-        .args(["demo", "--json", "--listen", "127.0.0.1:0", "--database", "sqlite:demo.db"])
-        .stdin(Stdio::null())
-        .stdout(Stdio::piped())
-        .spawn()
-        .expect("the program starts");
-    let mut line = String::new();
-    BufReader::new(child.stdout.take().expect("its output")).read_line(&mut line).expect("a line");
+    let (mut child, address) = folder.start("demo", "sqlite:demo.db");
     // Once it answers it also listens to being stopped.
-    let greeting: Value = serde_json::from_str(&line).expect("a document");
-    folder.shell_done(&format!("curl -sS --fail {}/api/v1/shop", greeting["address"].as_str().expect("an address")));
+    folder.shell_done(&format!("curl -sS --fail {address}/api/v1/shop"));
     let stopped = Command::new("kill").arg(child.id().to_string()).status().expect("kill");
-    assert!(stopped.success() && child.wait().expect("it ends").success(), "{line}");
+    assert!(stopped.success() && child.wait().expect("it ends").success(), "{address}");
     // A part that a job holds or used is not for another shop: those rows are named, the others kept. As free parts all
     // go.
     let said = folder.shell_done(

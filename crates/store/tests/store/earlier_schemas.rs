@@ -5,6 +5,7 @@
 //! yet; so the columns are those of the time, and the documents in them are written as today.
 
 use crate::database::TestDb;
+use crate::orders;
 use crate::samples::{at, box_of_ferrules, ferrule_model, head, new_id, part, plan, reading, stock_models};
 use crate::scales::check;
 use jiff::civil::date;
@@ -15,12 +16,12 @@ use std::path::Path;
 use store::{Event, FinishedClub, LearnedRow, LifeNote, OrderFilter, PartFilter, Store, StudyReading, StudyRow, Tx};
 use workshop::glue::Batch;
 use workshop::health::{StudyPlan, StudyStep};
-use workshop::id::{BatchId, EventId, OrderId, ReadingId};
+use workshop::id::{BatchId, EventId, ReadingId};
 use workshop::job::Job;
 use workshop::learned::{Learned, LearnedCause, Scatter};
 use workshop::life::{FigureChange, LifeStep};
 use workshop::model::PartKind;
-use workshop::order::{ForJob, OrderEvent, OrderLine, OrderStep};
+use workshop::order::{OrderLine, OrderStep};
 use workshop::part::Part;
 use workshop::reading::{Reading, StoodForecast, What};
 use workshop::record::Verdict;
@@ -232,36 +233,10 @@ async fn look_after_scales(tx: &mut Tx) {
 }
 
 async fn order(tx: &mut Tx, job: &Job, part: &Part) {
-    let line = OrderLine {
-        id: OrderId(new_id()),
-        order: tx.next_order_number().await.expect("a number"),
-        supplier: "Harrowgate Castings".into(),
-        kind: PartKind::Head,
-        model: "LARK-2".into(),
-        number: Some("6".into()),
-        count: 4,
-        from_g: Some(259.3),
-        to_g: None,
-        jobs: vec![ForJob { job: job.id.clone(), number: job.number, count: 1 }],
-        note: "as soon as may be".into(),
-        ordered_on: date(2025, 10, 2),
-        expected_on: None,
-        by: "Wren".into(),
-        at: at(5),
-    };
+    let number = tx.next_order_number().await.expect("a number");
+    let line = OrderLine { ordered_on: date(2025, 10, 2), ..orders::line(number, &[job]) };
     tx.insert_order(&line).await.expect("saved");
-    let event = OrderEvent {
-        id: EventId(new_id()),
-        step: OrderStep::Received,
-        count: 1,
-        model: None,
-        number: None,
-        supplier: None,
-        expected_on: None,
-        note: String::new(),
-        by: "Ada".into(),
-        at: at(9),
-    };
+    let event = orders::event(OrderStep::Received, 1);
     tx.append_order_event(&line.id, &event, None).await.expect("appended");
     let figures = [FigureChange { field: "mass_g".into(), from: Some(261.3), to: Some(0.1 + 261.3) }];
     let note = LifeNote {

@@ -9,7 +9,7 @@ use workshop::life::{FigureChange, LifeEntry, LifeStep};
 use workshop::model::PartKind;
 use workshop::order::{ForJob, Order, OrderEvent, OrderLine, OrderState, OrderStep};
 
-fn line(order: i64, jobs: &[&Job]) -> OrderLine {
+pub fn line(order: i64, jobs: &[&Job]) -> OrderLine {
     OrderLine {
         id: OrderId(new_id()),
         order,
@@ -29,7 +29,7 @@ fn line(order: i64, jobs: &[&Job]) -> OrderLine {
     }
 }
 
-fn event(step: OrderStep, count: i64) -> OrderEvent {
+pub fn event(step: OrderStep, count: i64) -> OrderEvent {
     OrderEvent {
         id: EventId(new_id()),
         step,
