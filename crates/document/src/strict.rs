@@ -190,10 +190,9 @@ impl<'de, A: MapAccess<'de>> MapAccess<'de> for Object<A> {
 
     fn next_key_seed<S: DeserializeSeed<'de>>(&mut self, seed: S) -> Result<Option<S::Value>, A::Error> {
         let Some(name) = self.map.next_key::<String>()? else { return Ok(None) };
-        if self.names.contains(&name) {
+        if !self.names.insert(name.clone()) {
             return Err(A::Error::custom(format_args!("duplicate field `{name}`")));
         }
-        self.names.insert(name.clone());
         seed.deserialize(Name { name, error: PhantomData }).map(Some)
     }
     fn next_value_seed<S: DeserializeSeed<'de>>(&mut self, seed: S) -> Result<S::Value, A::Error> {
