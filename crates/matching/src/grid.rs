@@ -249,7 +249,7 @@ impl Quanta {
 }
 
 impl Steps {
-    /// So many quanta.
+    /// From a number of quanta.
     pub(crate) const fn quanta(quanta: i32) -> Self {
         Self(quanta * FRAC)
     }
@@ -289,7 +289,7 @@ impl Steps {
         self.0.unsigned_abs() / unit.0.unsigned_abs()
     }
 
-    /// So many times.
+    /// Times a count.
     pub(crate) fn times(self, count: impl Into<i64>) -> Total {
         Total(i64::from(self.0) * count.into())
     }

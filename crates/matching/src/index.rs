@@ -279,7 +279,7 @@ impl<T: Clone> Clone for PerType<T> {
 pub type ByType<T> = ByKind<PerType<T>>;
 
 impl<T> PerType<T> {
-    /// The same for so many types.
+    /// The same value for every one of `count` types.
     pub fn new(types: usize, value: T) -> Self
     where
         T: Clone,

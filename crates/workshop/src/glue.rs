@@ -184,7 +184,7 @@ impl MixFact {
     }
 }
 
-/// Amounts for so many joints, and the times of this room by the product's own sheet. The same functions as those of the
+/// Amounts for a number of joints, and the times of this room by the product's own sheet. The same functions as those of the
 /// calculation `glue`.
 ///
 /// `joint_mass_g` is what the shop has learned of a joint, see [`Learned::joint_mass_g`](crate::learned::Learned::joint_mass_g).

@@ -166,7 +166,7 @@ impl Batch {
         })
     }
 
-    /// What a mix of so many of the joints is for.
+    /// What a mix for some of the joints must hold.
     pub fn mix_for(self, x: &Point<'_, Dual>, joint_adhesive: Option<Dual>) -> MixFor<Dual> {
         let [resin_parts, hardener_parts] = self.parts.map(|var| x[var]);
         let by_parts = hardener_parts / resin_parts;

@@ -352,7 +352,7 @@ fn beyond_the_sheet(input: &CureInput) -> Vec<String> {
 
 /// Remarks on a cup that is larger than the sheet's, or that goes off before its joints are glued.
 ///
-/// `pot_life_min` is that of so many joints from one cup.
+/// `pot_life_min` gives the pot life of a cup mixed for a number of joints.
 pub(super) fn too_large_a_cup(
     input: &CureInput,
     (joints, mix_g): (u32, f64),

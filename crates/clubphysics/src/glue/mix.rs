@@ -1,4 +1,4 @@
-//! What to mix for so many joints: the one rule of the calculation, of the bench and of its pages.
+//! How much adhesive to mix: one rule for the calculation, the bench and its pages.
 //!
 //! - The joints need what each of them takes, all told.
 //! - The spare is mixed on top of that, percent of the need, for what stays in the cup and on the stick.
@@ -96,7 +96,7 @@ pub struct Cups {
     pub joints_a_cup: u32,
 }
 
-/// Cups for so many joints, by the pot life of a cup for a number of joints. `None` where the pot life is too short for
+/// How many cups to mix, by the pot life of a cup for a number of joints. `None` where the pot life is too short for
 /// one joint alone.
 #[must_use]
 pub fn cups(joints: u32, pot_life_min: impl Fn(u32) -> f64) -> Option<Cups> {

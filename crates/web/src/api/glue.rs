@@ -36,7 +36,7 @@ struct MixQuery {
     room_c: Option<f64>,
 }
 
-/// What to weigh out for so many joints, and the times of the room.
+/// What to weigh out for a number of joints, and the times of the room.
 #[utoipa::path(get, path = "/glue/mix", params(MixQuery),
     responses((status = 200, body = Mix), NotFound))]
 async fn get_mix(State(app): State<App>, Query(q): Query<MixQuery>) -> Result<Json<Mix>, ApiError> {
