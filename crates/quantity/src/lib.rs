@@ -25,6 +25,7 @@ mod rounding;
 mod scalar;
 mod swing_moment;
 mod swing_weight;
+mod units;
 
 pub use angle::Angle;
 pub use frequency::Frequency;
@@ -37,3 +38,4 @@ pub use notation::{
 pub use rounding::{decimal, round_to};
 pub use swing_moment::{A0_OZ_IN, FULCRUM_IN, POINT_G_IN, POINT_OZ_IN, SwingMoment};
 pub use swing_weight::SwingWeight;
+pub use units::Units;

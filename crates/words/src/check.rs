@@ -1,0 +1,27 @@
+//! What tests ask of the texts.
+
+use crate::Language;
+use crate::language::id_of;
+use fact::Facts;
+
+/// Fails where a member of an enumeration of facts has no English text, or its text uses a figure that the member does
+/// not have. Called by the test that `fact::facts!` brings.
+///
+/// # Panics
+/// With the names of all such members.
+pub fn texts_of<F: Facts>() {
+    let english = Language::english();
+    let mut wrong = Vec::new();
+    for (code, figures) in F::codes() {
+        let id = id_of(&code);
+        let Some((_, used)) = english.names().find(|(name, _)| *name == id) else {
+            wrong.push(format!("{id} has no text; its figures: {}", figures.join(", ")));
+            continue;
+        };
+        let unknown: Vec<&str> = used.iter().map(String::as_str).filter(|name| !figures.contains(name)).collect();
+        if !unknown.is_empty() {
+            wrong.push(format!("{id} uses {}, but has {}", unknown.join(", "), figures.join(", ")));
+        }
+    }
+    assert!(wrong.is_empty(), "{}:\n{}", F::AREA, wrong.join("\n"));
+}

@@ -1,0 +1,166 @@
+//! Every sentence of the product: a fact, units and a language become text.
+//!
+//! A language is a folder of texts, one file a noun of the trade: `texts/en/sheet.ftl`. A text may be edited there without
+//! knowing any Rust. A second language is a second folder with the same files. The form of the files is that of Project
+//! Fluent, an open localisation format: `name = text with a { $figure }`.
+//!
+//! [`Words`] is the reader for whom a text is made: the language, the units, the shop's time zone. It is an argument of
+//! everything that shows something; nothing keeps it.
+//!
+//! # Examples
+//!
+//! ```
+//! use fact::Told;
+//! use quantity::{LengthUnit, MassUnit, Units};
+//! use words::Words;
+//!
+//! let ounces = Words::english(Units { mass: MassUnit::Ounce, ..Units::default() });
+//! assert_eq!(ounces.mass(28.349_52), "1.000 oz");
+//! let told = Told::new("refusal.unknown").with("what", "head model").with("name", "H-9");
+//! assert_eq!(ounces.tell(&told), "there is no head model “H-9”");
+//! ```
+
+#[cfg(test)]
+mod tests;
+
+pub mod check;
+mod files;
+mod language;
+mod rich;
+mod shown;
+mod speak;
+mod units;
+
+pub use language::{Language, TextError};
+pub use rich::Piece;
+pub use speak::speak;
+
+use fact::{Fact, Figure, Refusal, Told};
+use jiff::tz::TimeZone;
+use quantity::Units;
+
+/// For whom a text is made.
+#[derive(Debug, Clone)]
+pub struct Words {
+    language: &'static Language,
+    /// Units of masses and lengths.
+    pub units: Units,
+    zone: TimeZone,
+}
+
+/// A text of the catalogue with its figures by name: `text!(w, "job-due", on = date)`.
+///
+/// The name of a figure ends in its unit, as the names of a fact's figures do.
+#[macro_export]
+macro_rules! text {
+    ($words:expr, $id:literal $(,)?) => { $words.text($id) };
+    ($words:expr, $id:literal, $($name:ident = $value:expr),+ $(,)?) => {
+        $words.text_with($id, &[$((stringify!($name), $crate::figure(&$value))),+])
+    };
+}
+
+/// A figure from anything that a fact may carry.
+#[must_use]
+pub fn figure(value: &(impl fact::ToFigure + ?Sized)) -> Figure {
+    value.to_figure()
+}
+
+impl Words {
+    /// For a reader of English, with the times of UTC.
+    #[must_use]
+    pub fn english(units: Units) -> Self {
+        Self::new(Language::english(), units, TimeZone::UTC)
+    }
+
+    /// For a reader of a language, at a shop of this time zone.
+    #[must_use]
+    pub fn new(language: &'static Language, units: Units, zone: TimeZone) -> Self {
+        Self { language, units, zone }
+    }
+
+    /// Code of the language (BCP 47): `en`.
+    #[must_use]
+    pub fn language_code(&self) -> &str {
+        self.language.code()
+    }
+
+    /// The time zone in which moments are shown.
+    #[must_use]
+    pub fn zone(&self) -> &TimeZone {
+        &self.zone
+    }
+
+    /// A text without figures.
+    #[must_use]
+    pub fn text(&self, id: &str) -> String {
+        self.text_with(id, &[])
+    }
+
+    /// A text with figures; most callers use [`text!`].
+    #[must_use]
+    pub fn text_with(&self, id: &str, figures: &[(&str, Figure)]) -> String {
+        self.language.write(id, figures.iter().map(|(name, figure)| (*name, figure)), self)
+    }
+
+    /// A text whose phrases are marked, as `Go to <a>Sheets</a>.`, in its pieces.
+    #[must_use]
+    pub fn pieces(&self, id: &str, figures: &[(&str, Figure)]) -> Vec<Piece> {
+        rich::pieces(self, id, figures)
+    }
+
+    /// A fact as a phrase: no capital, no full stop, unless the text has them.
+    #[must_use]
+    pub fn tell(&self, fact: &impl Fact) -> String {
+        self.told(&fact.told())
+    }
+
+    /// The same for a fact as data.
+    #[must_use]
+    pub fn told(&self, told: &Told) -> String {
+        self.language.write(&language::id_of(told.code()), told.figures(), self)
+    }
+
+    /// A fact as a sentence: a capital at its beginning, a full stop at its end.
+    #[must_use]
+    pub fn sentence(&self, fact: &impl Fact) -> String {
+        sentence(&self.tell(fact))
+    }
+
+    /// What is wrong and what to do next, in one text.
+    #[must_use]
+    pub fn refusal(&self, refusal: &Refusal) -> String {
+        self.tell(refusal)
+    }
+
+    /// Several as a list in a sentence: `a, b and c`.
+    #[must_use]
+    pub fn list(&self, items: &[String]) -> String {
+        let pair = |id: &str, a: &str, b: &str| {
+            self.text_with(id, &[("a", Figure::Text(a.to_owned())), ("b", Figure::Text(b.to_owned()))])
+        };
+        match items {
+            [] => String::new(),
+            [only] => only.clone(),
+            [before @ .., last] => {
+                let mut text = before[0].clone();
+                for item in &before[1..] {
+                    text = pair("list-more", &text, item);
+                }
+                pair("list-last", &text, last)
+            }
+        }
+    }
+}
+
+/// A phrase as a sentence: a capital at its beginning, a full stop at its end.
+#[must_use]
+pub fn sentence(phrase: &str) -> String {
+    let mut letters = phrase.chars();
+    let Some(first) = letters.next() else { return String::new() };
+    let mut text: String = first.to_uppercase().collect();
+    text.push_str(letters.as_str());
+    if !text.ends_with(['.', '!', '?', ':', '…']) {
+        text.push('.');
+    }
+    text
+}

@@ -1,0 +1,216 @@
+//! How a figure is shown in a text.
+//!
+//! The end of a figure's name says what it is: `_g` a mass, `_mm` a length, `_points` a difference of swing weights, `_deg` an
+//! angle, `_cpm` a frequency, `_share` a part of a whole, `_on` a day, `_at` a moment. A text may ask for another form by a
+//! function: `{ LETTER($now_points) }`, `{ MASS($by_g, digits: 2, signed: 1) }`.
+//!
+//! | function | shows |
+//! |---|---|
+//! | `MASS`, `LENGTH` | with `digits` decimals of a gram or an inch |
+//! | `LETTER` | a swing weight on the letter scale: `D2.1` |
+//! | `POINTS`, `ANGLE`, `CPM` | with `digits` decimals |
+//! | `PLAIN` | the figure alone, with `digits` decimals, in the reader's unit |
+//! | `PERCENT` | a share as a percentage |
+//! | `DAY`, `CLOCK` | of a moment or day: `29 Nov`, `05:01` |
+//! | `CAPITAL` | with a capital at its beginning |
+//!
+//! `signed: 1` writes a plus as well as a minus.
+
+use crate::Words;
+use crate::units::{minus, signed};
+use fact::Figure;
+use fluent_bundle::concurrent::FluentBundle;
+use fluent_bundle::types::FluentType;
+use fluent_bundle::{FluentArgs, FluentResource, FluentValue};
+use std::borrow::Cow;
+
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Kind {
+    Mass,
+    Length,
+    Points,
+    Angle,
+    Frequency,
+    Share,
+    Day,
+    Moment,
+}
+
+fn kind_of(name: &str) -> Option<Kind> {
+    let kind = |end: &str| match end {
+        "g" => Some(Kind::Mass),
+        "mm" => Some(Kind::Length),
+        "points" => Some(Kind::Points),
+        "deg" => Some(Kind::Angle),
+        "cpm" => Some(Kind::Frequency),
+        "share" => Some(Kind::Share),
+        "on" => Some(Kind::Day),
+        "at" => Some(Kind::Moment),
+        _ => None,
+    };
+    name.rsplit('_').next().and_then(kind)
+}
+
+/// A figure with what it takes to show it.
+#[derive(Debug, Clone)]
+struct Shown {
+    kind: Kind,
+    value: f64,
+    text: String,
+    words: Words,
+}
+
+impl PartialEq for Shown {
+    fn eq(&self, other: &Self) -> bool {
+        (self.kind, self.value.to_bits(), &self.text) == (other.kind, other.value.to_bits(), &other.text)
+    }
+}
+
+impl FluentType for Shown {
+    fn duplicate(&self) -> Box<dyn FluentType + Send> {
+        Box::new(self.clone())
+    }
+
+    fn as_string(&self, _: &intl_memoizer::IntlLangMemoizer) -> Cow<'static, str> {
+        Cow::Owned(self.plainly())
+    }
+
+    fn as_string_threadsafe(&self, _: &intl_memoizer::concurrent::IntlLangMemoizer) -> Cow<'static, str> {
+        Cow::Owned(self.plainly())
+    }
+}
+
+impl Shown {
+    fn plainly(&self) -> String {
+        let words = &self.words;
+        match self.kind {
+            Kind::Mass => words.mass(self.value),
+            Kind::Length => words.length(self.value),
+            Kind::Points => words.points(self.value),
+            Kind::Angle => words.angle(self.value),
+            Kind::Frequency => format!("{} cpm", minus(&quantity::decimal(self.value, 1))),
+            Kind::Share => percent(self.value, 0),
+            Kind::Day => self.text.parse().map_or_else(|_| self.text.clone(), |day| words.date(day)),
+            Kind::Moment => self.text.parse().map_or_else(|_| self.text.clone(), |at| words.moment(at)),
+        }
+    }
+
+    /// The figure alone, in the reader's unit.
+    fn alone(&self, digits: Option<u8>) -> String {
+        let words = &self.words;
+        let text = match (self.kind, digits) {
+            (Kind::Mass, digits) => words.mass_to(self.value, digits.unwrap_or(1)),
+            (Kind::Length, digits) => words.length_to(self.value, digits.unwrap_or(2)),
+            (_, digits) => minus(&quantity::decimal(self.value, digits.unwrap_or(1))),
+        };
+        text.split(' ').next().unwrap_or_default().to_owned()
+    }
+}
+
+fn percent(share: f64, digits: u8) -> String {
+    format!("{} %", minus(&quantity::decimal(share * 100.0, digits)))
+}
+
+/// The figure of this name as the library of the texts takes it.
+pub(crate) fn value<'a>(name: &str, figure: &Figure, words: &Words) -> FluentValue<'a> {
+    let shown = |kind, value, text: &str| {
+        FluentValue::Custom(Box::new(Shown { kind, value, text: text.to_owned(), words: words.clone() }))
+    };
+    match (figure, kind_of(name)) {
+        (Figure::Number(value), Some(kind)) if !matches!(kind, Kind::Day | Kind::Moment) => shown(kind, *value, ""),
+        (Figure::Number(value), _) => FluentValue::from(quantity::round_to(*value, 9)),
+        // A whole number that came back from a document.
+        (Figure::Count(count), Some(kind)) if !matches!(kind, Kind::Day | Kind::Moment) => {
+            shown(kind, *count as f64, "")
+        }
+        (Figure::Count(count), _) => FluentValue::from(*count),
+        (Figure::Text(text), Some(kind @ (Kind::Day | Kind::Moment))) => shown(kind, f64::NAN, text),
+        (Figure::Text(text), _) => FluentValue::from(text.clone()),
+        (Figure::Fact(told), _) => FluentValue::from(words.told(told)),
+        (Figure::Absent, _) => FluentValue::from("none"),
+        (Figure::List(items), _) => {
+            let items: Vec<String> = items.iter().map(|item| written(name, item, words)).collect();
+            FluentValue::from(words.list(&items))
+        }
+    }
+}
+
+/// One figure of a list as text.
+fn written(name: &str, figure: &Figure, words: &Words) -> String {
+    match value(name, figure, words) {
+        FluentValue::String(text) => text.into_owned(),
+        FluentValue::Number(number) => number.as_string().into_owned(),
+        FluentValue::Custom(shown) => shown.as_any().downcast_ref::<Shown>().map(Shown::plainly).unwrap_or_default(),
+        FluentValue::None | FluentValue::Error => String::new(),
+    }
+}
+
+fn digits(named: &FluentArgs<'_>) -> Option<u8> {
+    match named.get("digits") {
+        Some(FluentValue::Number(number)) => Some(number.value as u8),
+        _ => None,
+    }
+}
+
+fn sign(named: &FluentArgs<'_>, text: String, value: f64) -> String {
+    if named.get("signed").is_some() { signed(text, value) } else { text }
+}
+
+/// One function of the texts: how it shows a figure of ours, or a bare number.
+type Form = fn(&Shown, Option<u8>) -> String;
+
+const FORMS: &[(&str, Form)] = &[
+    ("MASS", |s, digits| s.words.mass_to(s.value, digits.unwrap_or(1))),
+    ("LENGTH", |s, digits| digits.map_or_else(|| s.words.length(s.value), |d| s.words.length_to(s.value, d))),
+    ("LETTER", |s, _| s.words.swing_weight(s.value)),
+    ("POINTS", |s, digits| match digits {
+        None | Some(1) => s.words.points(s.value),
+        Some(d) => crate::text!(s.words, "unit-points", figure = minus(&quantity::decimal(s.value, d))),
+    }),
+    ("ANGLE", |s, digits| format!("{}°", minus(&quantity::decimal(s.value, digits.unwrap_or(1))))),
+    ("CPM", |s, digits| format!("{} cpm", minus(&quantity::decimal(s.value, digits.unwrap_or(1))))),
+    ("PLAIN", Shown::alone),
+    ("PERCENT", |s, digits| percent(s.value, digits.unwrap_or(0))),
+    ("DAY", |s, _| {
+        let at = s.text.parse().ok().map(|at| s.words.day_of(at));
+        at.or_else(|| s.text.parse().ok()).map_or_else(|| s.text.clone(), |day| s.words.day(day))
+    }),
+    ("CLOCK", |s, _| s.text.parse().map_or_else(|_| s.text.clone(), |at| s.words.clock(at))),
+];
+
+pub(crate) fn add_functions(texts: &mut FluentBundle<FluentResource>) {
+    for (name, form) in FORMS {
+        // A name twice would be a mistake in the table above; the tests of the texts would meet it.
+        let added = texts.add_function(name, move |given, named| show(*form, given, named));
+        debug_assert!(added.is_ok(), "{name} is there twice");
+    }
+    let added = texts.add_function("CAPITAL", |given, _| capital(given));
+    debug_assert!(added.is_ok());
+}
+
+fn show<'a>(form: Form, given: &[FluentValue<'a>], named: &FluentArgs<'_>) -> FluentValue<'a> {
+    let digits = digits(named);
+    match given.first() {
+        Some(FluentValue::Custom(custom)) => custom
+            .as_any()
+            .downcast_ref::<Shown>()
+            .map_or(FluentValue::Error, |shown| sign(named, form(shown, digits), shown.value).into()),
+        Some(FluentValue::Number(number)) => {
+            let text = minus(&quantity::decimal(number.value, digits.unwrap_or(1)));
+            sign(named, text, number.value).into()
+        }
+        Some(text @ FluentValue::String(_)) => text.clone(),
+        _ => FluentValue::Error,
+    }
+}
+
+fn capital<'a>(given: &[FluentValue<'a>]) -> FluentValue<'a> {
+    match given.first() {
+        Some(FluentValue::String(text)) => {
+            let mut letters = text.chars();
+            let first: String = letters.next().map(|c| c.to_uppercase().collect()).unwrap_or_default();
+            FluentValue::from(first + letters.as_str())
+        }
+        other => other.cloned().unwrap_or(FluentValue::Error),
+    }
+}

@@ -1,0 +1,29 @@
+//! The sentences of an answer for programs: beside every fact the same in words.
+
+use crate::Words;
+use fact::Told;
+use serde_json::Value;
+
+/// Writes `words` beside the `code` and `figures` of every fact in a document, within other facts too.
+///
+/// A document is made of facts alone, so that it is the same for everybody; the sentences come last, where it is handed
+/// out.
+pub fn speak(document: &mut Value, words: &Words) {
+    match document {
+        Value::Array(items) => items.iter_mut().for_each(|item| speak(item, words)),
+        Value::Object(fields) => {
+            let is_fact = fields.get("code").is_some_and(Value::is_string)
+                && fields.get("figures").is_some_and(Value::is_object)
+                && !fields.contains_key("words");
+            let told = is_fact.then(|| {
+                let of = |name: &str| fields.get(name).cloned().unwrap_or_default();
+                serde_json::from_value::<Told>(serde_json::json!({ "code": of("code"), "figures": of("figures") }))
+            });
+            fields.values_mut().for_each(|value| speak(value, words));
+            if let Some(Ok(told)) = told {
+                fields.insert("words".to_owned(), Value::String(words.told(&told)));
+            }
+        }
+        _ => {}
+    }
+}

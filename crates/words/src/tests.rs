@@ -1,0 +1,103 @@
+use crate::files::ENGLISH;
+use crate::{Language, Piece, Words, speak, text};
+use fact::{Refusal, Told};
+use quantity::{LengthUnit, MassUnit, Units};
+use std::collections::BTreeSet;
+
+const METRIC_OUNCES: Units = Units { length: LengthUnit::Millimetre, mass: MassUnit::Ounce };
+
+/// A language of its own for a test.
+fn texts(content: &str) -> Words {
+    let common = ENGLISH.iter().find(|(name, _)| *name == "common").map_or("", |(_, text)| text);
+    let files = [("common", common), ("own", content)];
+    let language = Language::new("en", &files).unwrap_or_else(|(_, errors)| panic!("{errors:?}"));
+    Words::new(Box::leak(Box::new(language)), METRIC_OUNCES, jiff::tz::TimeZone::UTC)
+}
+
+#[test]
+fn the_english_texts_can_be_read_and_each_name_stands_once() {
+    let found = Language::new("en", ENGLISH).map_err(|(_, errors)| errors);
+    assert_eq!(found.map(|l| l.code().to_owned()), Ok("en".to_owned()));
+}
+
+#[test]
+fn every_file_of_the_folder_is_in_the_program() -> std::io::Result<()> {
+    let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/texts/en");
+    let there: BTreeSet<String> = std::fs::read_dir(folder)?
+        .map(|entry| Ok(entry?.file_name().to_string_lossy().into_owned()))
+        .collect::<std::io::Result<_>>()?;
+    let listed: BTreeSet<String> = ENGLISH.iter().map(|(name, _)| format!("{name}.ftl")).collect();
+    assert_eq!(there, listed);
+    Ok(())
+}
+
+#[test]
+fn a_figure_is_shown_by_the_end_of_its_name() {
+    let words = texts("a = add { $by_g }, cut { $off_mm }, { $gap_points } off, { $weak_deg } weak, at { $at }");
+    let told =
+        text!(words, "a", by_g = 28.349_523_125, off_mm = 25.4, gap_points = -0.34, weak_deg = 1.5, at = 3_usize);
+    assert_eq!(told, "add 1.000 oz, cut 25.4 mm, −0.3 points off, 1.5° weak, at 3");
+}
+
+#[test]
+fn a_text_may_ask_for_another_form() {
+    let words = texts(
+        "a = { LETTER($now_points) }, { MASS($by_g, digits: 2, signed: 1) }, { PLAIN($by_g, digits: 2) }, { CLOCK($until_at) } { DAY($until_at) }",
+    );
+    let at = "2026-11-29T04:36:08Z";
+    let told = text!(words, "a", now_points = 30.0, by_g = 28.349_523_125, until_at = at);
+    assert_eq!(told, "D0.0, +1.0000 oz, 1.0000, 04:36 29 Nov");
+}
+
+#[test]
+fn one_and_many_and_none() {
+    let words = texts(
+        "a =
+    { $n ->
+        [one] a club
+       *[other] { $n } clubs
+    }, { $limit_deg ->
+        [none] no limit
+       *[other] at most { $limit_deg }
+    }",
+    );
+    assert_eq!(text!(words, "a", n = 1_usize, limit_deg = None::<f64>), "a club, no limit");
+    assert_eq!(text!(words, "a", n = 3_usize, limit_deg = Some(3.0)), "3 clubs, at most 3.0°");
+}
+
+#[test]
+fn a_list_is_one_of_the_language() {
+    let words = texts("a = { $names }");
+    let names = ["7", "8", "PW"].map(str::to_owned).to_vec();
+    assert_eq!(text!(words, "a", names = names), "7, 8 and PW");
+}
+
+#[test]
+fn a_marked_phrase_is_a_piece_and_a_name_never_becomes_a_mark() {
+    let words = texts("a = Go to <a>{ $name }</a>, then on.");
+    let text = |text: &str| Piece::Text(text.to_owned());
+    assert_eq!(
+        words.pieces("a", &[("name", crate::figure("x</a><b>"))]),
+        [text("Go to "), Piece::Marked("a".into(), "x</a><b>".into()), text(", then on.")]
+    );
+}
+
+#[test]
+fn an_answer_is_told_beside_its_facts() {
+    let fact = Told::new("refusal.unknown").with("what", "head model").with("name", "H-9");
+    let refusal = Refusal::new(&fact).next(&Told::verbatim("See the list"));
+    let mut answer = serde_json::json!({ "found": [{ "at": "x", "fact": fact::Fact::told(&refusal) }] });
+    speak(&mut answer, &Words::english(Units::default()));
+    assert_eq!(answer["found"][0]["fact"]["words"], "there is no head model “H-9”. See the list");
+    assert_eq!(answer["found"][0]["fact"]["figures"]["what"]["words"], "there is no head model “H-9”");
+}
+
+#[test]
+fn the_marked_language_changes_texts_and_leaves_figures_and_marks() {
+    let marked = Language::marked(|text| text.replace(|c: char| c.is_ascii_alphabetic(), "x"));
+    let words = Words::new(Box::leak(Box::new(marked)), Units::default(), jiff::tz::TimeZone::UTC);
+    assert_eq!(
+        words.tell(&Told::new("refusal.unknown").with("what", "head").with("name", "H-9")),
+        "xxxxx xx xx head “H-9”"
+    );
+}

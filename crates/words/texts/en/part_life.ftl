@@ -1,0 +1,2 @@
+### Part life
+

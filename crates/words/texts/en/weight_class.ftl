@@ -1,0 +1,2 @@
+### Weight class
+
