@@ -8,7 +8,6 @@ use crate::reading::What;
 use crate::step::{Step, check_template};
 use clubphysics::plausible::{BEADS_PERCENT, ROOM_C};
 pub use quantity::Units;
-use quantity::{LengthUnit, MassUnit};
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
