@@ -8,7 +8,10 @@ use std::net::{IpAddr, Ipv4Addr, SocketAddr, UdpSocket};
 use std::sync::Arc;
 use std::time::Duration;
 use tokio::net::TcpListener;
-use tracing_subscriber::EnvFilter;
+use tracing::level_filters::LevelFilter;
+use tracing_subscriber::filter::Targets;
+use tracing_subscriber::layer::SubscriberExt;
+use tracing_subscriber::util::SubscriberInitExt;
 
 /// How long open requests may take to finish when the program is stopped; live event streams never end by themselves.
 const FINISH_WITHIN: Duration = Duration::from_secs(2);
@@ -41,9 +44,12 @@ pub async fn demo(arguments: &Demo) -> Result<(), Failure> {
 }
 
 fn begin(arguments: &Serve, which: Which) -> Result<Settings, Failure> {
-    tracing_subscriber::fmt()
-        .with_env_filter(EnvFilter::try_from_default_env().unwrap_or_else(|_| EnvFilter::new("warn")))
-        .with_writer(std::io::stderr)
+    // `RUST_LOG` by target and level, as `web=debug,warn`. The filter by fields and spans would bring the library of
+    // regular expressions, which nothing else here needs.
+    let asked = std::env::var("RUST_LOG").ok().and_then(|filter| filter.parse::<Targets>().ok());
+    tracing_subscriber::registry()
+        .with(tracing_subscriber::fmt::layer().with_writer(std::io::stderr))
+        .with(asked.unwrap_or_else(|| Targets::new().with_default(LevelFilter::WARN)))
         .init();
     arguments.settings(which)
 }
