@@ -18,14 +18,19 @@ const AS_KEPT: &str = "kept.text";
 
 /// The area, a point, and the member's name in small letters: `loft_check.too_weak`.
 pub(crate) fn code_of(area: &str, member: &str) -> String {
-    let mut code = format!("{area}.");
-    for (i, letter) in member.char_indices() {
+    format!("{area}.{}", small(member))
+}
+
+/// A name of the source in small letters: `TooWeak` is `too_weak`.
+fn small(name: &str) -> String {
+    let mut text = String::new();
+    for (i, letter) in name.char_indices() {
         if letter.is_ascii_uppercase() && i > 0 {
-            code.push('_');
+            text.push('_');
         }
-        code.push(letter.to_ascii_lowercase());
+        text.push(letter.to_ascii_lowercase());
     }
-    code
+    text
 }
 
 impl Told {
@@ -40,6 +45,12 @@ impl Told {
     #[must_use]
     pub fn member(area: &str, member: &str) -> Self {
         Self { code: Cow::Owned(code_of(area, member)), figures: Vec::new() }
+    }
+
+    /// A member of a closed list of the trade, by the list's name in the source and the member's key: `part_kind.head`.
+    #[must_use]
+    pub fn of_list(list: &str, key: &str) -> Self {
+        Self { code: Cow::Owned(format!("{}.{key}", small(list))), figures: Vec::new() }
     }
 
     /// A sentence that was kept by an earlier version, or written by a person: told as it is.

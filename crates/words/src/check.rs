@@ -2,7 +2,7 @@
 
 use crate::Language;
 use crate::language::id_of;
-use fact::Facts;
+use fact::{Fact, Facts};
 
 /// Fails where a member of an enumeration of facts has no English text, or its text uses a figure that the member does
 /// not have. Called by the test that `fact::facts!` brings.
@@ -24,4 +24,14 @@ pub fn texts_of<F: Facts>() {
         }
     }
     assert!(wrong.is_empty(), "{}:\n{}", F::AREA, wrong.join("\n"));
+}
+
+/// Fails where a member of a closed list has no English text.
+///
+/// # Panics
+/// With the names of all such members.
+pub fn texts_of_list(members: &[impl Fact]) {
+    let ids = members.iter().map(|member| id_of(member.told().code()));
+    let missing: Vec<String> = ids.filter(|id| !Language::english().has(id)).collect();
+    assert!(missing.is_empty(), "no texts: {}", missing.join(", "));
 }

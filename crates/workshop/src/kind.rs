@@ -43,6 +43,25 @@ macro_rules! words {
                 f.write_str(self.word())
             }
         }
+
+        impl fact::Fact for $name {
+            fn told(&self) -> fact::Told {
+                fact::Told::of_list(stringify!($name), self.key())
+            }
+        }
+
+        impl fact::ToFigure for $name {
+            fn to_figure(&self) -> fact::Figure {
+                fact::Figure::Fact(fact::Fact::told(self))
+            }
+        }
+
+        #[cfg(test)]
+        #[test]
+        #[allow(non_snake_case)]
+        fn $name() {
+            ::words::check::texts_of_list($name::ALL);
+        }
     };
 }
 pub(crate) use words;
