@@ -6,22 +6,26 @@ use std::path::{Path, PathBuf};
 use std::process::Command;
 
 /// The crates from the bottom up: a crate may use those before it, never one after it.
-const ORDER: [&str; 12] = [
+const ORDER: [&str; 15] = [
     "quantity",
     "document",
     "clubphysics",
     "estimation",
     "matching",
-    "workshop",
-    "simulation",
+    "trade",
+    "bench",
+    "desk",
     "store",
     "instrument",
     "app",
+    "simulation",
+    "demo",
     "web",
     "setwright",
 ];
 /// Crates that do no I/O, read no clock and log nothing.
-const PURE: [&str; 7] = ["quantity", "document", "clubphysics", "estimation", "matching", "workshop", "simulation"];
+const PURE: [&str; 9] =
+    ["quantity", "document", "clubphysics", "estimation", "matching", "trade", "bench", "desk", "simulation"];
 /// What no pure crate may depend on.
 const IMPURE: [&str; 8] = ["tokio", "sqlx", "axum", "tracing", "log", "serialport", "indicatif", "uuid"];
 
