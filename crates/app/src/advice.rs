@@ -3,10 +3,10 @@
 use crate::bench::spares;
 use crate::job::JobFile;
 use crate::{App, AppError};
+use bench::offer::{Measure, Offer};
+use bench::remedy::{GripPick, Remedy};
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
-use workshop::measure::{Measure, Offer};
-use workshop::remedy::{GripPick, Remedy};
 
 /// Kind of the event that an offer is not made again in a job.
 pub(crate) const OFFER_DECLINED: &str = "offer_declined";
@@ -46,12 +46,12 @@ impl App {
         let parts = Self::free_parts(&mut tx).await?;
         let spares = spares(&file, &parts);
         let believed = file.believe()?;
-        let state = workshop::bench::club_state(&believed, file.around(self.now()), club)?;
+        let state = bench::club_state::club_state(&believed, file.around(self.now()), club)?;
         Ok(Advice {
             slot,
-            chance_ahead: workshop::remedy::chance_ahead(&believed, &state, &spares)?,
-            remedies: workshop::remedy::remedies(&believed, &state, &spares)?,
-            offers: file.not_declined(workshop::measure::offers(&believed, &club.id, &spares)?),
+            chance_ahead: bench::remedy::chance_ahead(&believed, &state, &spares)?,
+            remedies: bench::remedy::remedies(&believed, &state, &spares)?,
+            offers: file.not_declined(bench::offer::offers(&believed, &club.id, &spares)?),
         })
     }
 
@@ -64,7 +64,7 @@ impl App {
         let file = JobFile::load(&mut tx, number).await?;
         let parts = Self::free_parts(&mut tx).await?;
         let believed = file.believe()?;
-        Ok(workshop::remedy::assign_grips(&believed, &spares(&file, &parts))?)
+        Ok(bench::remedy::assign_grips(&believed, &spares(&file, &parts))?)
     }
 
     /// Keeps that an extra measurement is not to be offered again in a job.

@@ -6,23 +6,24 @@ use crate::lanes::Lane;
 use crate::need::{need_at_bench, need_name, need_past, need_reason, need_version};
 use crate::open::reason_for;
 use crate::{App, AppError};
+use bench::belief::{Believed, Expectation};
+use bench::cause::{Cause, Telling};
+use bench::club_state::{ClubState, StepStatus};
+use bench::glue::Gate;
+use bench::meaning::Meaning;
+use bench::offer::Offer;
+use bench::remedy::{Remedy, Spare};
 use quantity::{LengthUnit, MassUnit};
 use serde::{Deserialize, Serialize};
 use store::Tx;
+use trade::id::{ClubId, ReadingId};
+use trade::job::{JobClub, JobState};
+use trade::kind::Role;
+use trade::model::PartKind;
+use trade::part::Part;
+use trade::reading::{Reading, Unit, What, check_value};
+use trade::step::{Step, Strength};
 use utoipa::ToSchema;
-use workshop::belief::{Believed, Expectation};
-use workshop::bench::{ClubState, Meaning, StepStatus};
-use workshop::cause::{Cause, Telling};
-use workshop::glue::Gate;
-use workshop::id::{ClubId, ReadingId};
-use workshop::job::{JobClub, JobState};
-use workshop::kind::Role;
-use workshop::measure::Offer;
-use workshop::model::PartKind;
-use workshop::part::Part;
-use workshop::reading::{Reading, Unit, What, check_value};
-use workshop::remedy::{Remedy, Spare};
-use workshop::step::{Step, Strength};
 
 /// One entry at the bench.
 #[derive(Debug, Clone, Deserialize, ToSchema)]
@@ -147,8 +148,13 @@ impl App {
         self.on_lane(Lane::Bench, || self.answer(&file, &believed, &parts, kept, repeated)).await
     }
 
-    /// Keeps readings that were not sent before, with what follows from them: the job as it is then, and the readings.
-    pub(crate) async fn keep(
+    /// Keeps readings that were not sent before, with what follows from them, in a transaction that the caller commits:
+    /// the job as it is then, and the readings.
+    ///
+    /// # Errors
+    /// A club that is not of the job or was changed since, an entry that cannot be read or looks wrong; what the store
+    /// says.
+    pub async fn keep(
         &self,
         tx: &mut Tx,
         file: &JobFile,
@@ -300,7 +306,7 @@ impl App {
     pub async fn at_bench(&self, file: &JobFile, believed: &Believed<'_>, slot: i64) -> Result<AtBench, AppError> {
         let club = file.club_at(slot)?;
         let mut tx = self.store.read().await?;
-        let last = workshop::reading::standing(&file.readings)
+        let last = trade::reading::standing(&file.readings)
             .into_iter()
             .rev()
             .find(|r| r.club == club.id && r.what != What::Done)
@@ -308,10 +314,10 @@ impl App {
         let parts = Self::free_parts(&mut tx).await?;
         let state = self.state_of(file, believed, &club.id)?;
         let spares = spares(file, &parts);
-        let remedies = workshop::remedy::remedies(believed, &state, &spares)?;
+        let remedies = bench::remedy::remedies(believed, &state, &spares)?;
         let meaning =
-            last.map(|reading| workshop::bench::meaning(believed, &state, &reading, &spares, &remedies)).transpose()?;
-        let offers = file.not_declined(workshop::measure::offers(believed, &club.id, &spares)?);
+            last.map(|reading| bench::meaning::meaning(believed, &state, &reading, &spares, &remedies)).transpose()?;
+        let offers = file.not_declined(bench::offer::offers(believed, &club.id, &spares)?);
         Ok(AtBench { meaning, remedies, offers })
     }
 
@@ -330,9 +336,9 @@ impl App {
         let doubted = standing.into_iter().filter(|r| r.club == club.id && believed.is_doubted(&r.id));
         doubted
             .map(|reading| {
-                let inquest = workshop::cause::inquire(&believed, reading, &spares)?;
+                let inquest = bench::cause::inquire(&believed, reading, &spares)?;
                 let words = inquest.words();
-                let workshop::cause::Inquest { causes, telling } = inquest;
+                let bench::cause::Inquest { causes, telling } = inquest;
                 Ok(DoubtedReading { reading: reading.clone(), words, causes, telling })
             })
             .collect()
@@ -392,8 +398,8 @@ impl App {
         let spares = spares(file, parts);
         // A doubted one among several entries is what the builder must hear of.
         let telling = kept.iter().find(|r| believed.is_doubted(&r.id)).unwrap_or(last);
-        let remedies = workshop::remedy::remedies(believed, &club, &spares)?;
-        let meaning = workshop::bench::meaning(believed, &club, telling, &spares, &remedies)?;
+        let remedies = bench::remedy::remedies(believed, &club, &spares)?;
+        let meaning = bench::meaning::meaning(believed, &club, telling, &spares, &remedies)?;
         Ok(Kept { meaning, remedies, club, readings: kept, repeated })
     }
 
@@ -401,7 +407,7 @@ impl App {
     fn state_of(&self, file: &JobFile, believed: &Believed<'_>, club: &ClubId) -> Result<ClubState, AppError> {
         let club =
             file.job.club(club).ok_or_else(|| AppError::not_found("club", club.as_str(), "Load the job anew"))?;
-        Ok(workshop::bench::club_state(believed, file.around(self.now()), club)?)
+        Ok(bench::club_state::club_state(believed, file.around(self.now()), club)?)
     }
 }
 
@@ -417,7 +423,8 @@ pub struct AtBench {
 }
 
 /// Free parts with the mass to count with; those whose model is gone are left out.
-pub(crate) fn spares<'a>(file: &JobFile, parts: &'a [Part]) -> Vec<Spare<'a>> {
+#[must_use]
+pub fn spares<'a>(file: &JobFile, parts: &'a [Part]) -> Vec<Spare<'a>> {
     parts
         .iter()
         .filter_map(|part| {
@@ -446,7 +453,7 @@ fn reading_of_entry(
 ) -> Result<Reading, AppError> {
     let value = value_of(entry)?;
     check_value(entry.what, value)?;
-    let replaces = workshop::reading::standing(&file.readings)
+    let replaces = trade::reading::standing(&file.readings)
         .into_iter()
         .rev()
         .find(|r| r.club == club.id && r.step == step.key && r.what == entry.what && !entry.again)

@@ -1,12 +1,12 @@
 //! The one error of the use cases, and the few kinds into which the edges sort it.
 
+use bench::open_point::OpenClub;
 use clubphysics::PhysicsError;
 use jiff::Timestamp;
 use store::StoreError;
 use thiserror::Error;
-use workshop::WorkshopError;
-use workshop::open_point::OpenClub;
-use workshop::step::Strength;
+use trade::WorkshopError;
+use trade::step::Strength;
 
 /// Why a use case did not do what was asked.
 #[derive(Debug, Error)]

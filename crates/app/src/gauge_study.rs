@@ -1,16 +1,16 @@
 //! Gauge studies: begun, gone on with reading by reading, worked out, taken over.
 
 use crate::{App, AppError, load_shop, new_id};
+use desk::scale_health::{StudyPlan, StudyResult, evaluate, shuffled_plan, study_design_check};
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
 use std::sync::Arc;
 use store::{StudyReading, StudyRow, Tx};
+use trade::gauge::{Gauge, parse_value};
+use trade::id::EventId;
+use trade::scale_event::{Happened, ScaleEvent};
+use trade::shop::Shop;
 use utoipa::ToSchema;
-use workshop::health::{
-    Gauge, Happened, ScaleEvent, StudyPlan, StudyResult, evaluate, parse_value, shuffled_plan, study_design_check,
-};
-use workshop::id::EventId;
-use workshop::shop::Shop;
 
 /// A reading this many standard deviations from what its part read before is asked about …
 const FAR_SD: f64 = 15.0;

@@ -4,20 +4,18 @@ use crate::clock_watch::ClockUse;
 use crate::job::JobFile;
 use crate::need::need_name;
 use crate::{App, AppError, load_library, load_shop};
+use bench::glue::{Batch, Mix, MixWarning, glued_from, mix, pot_life_until, ready_at, refuse_cold_room, room_warnings};
+use bench::learned::Learned;
 use jiff::{SignedDuration, Timestamp};
 use serde::{Deserialize, Serialize};
 use store::Tx;
+use trade::id::ClubId;
+use trade::kind::Role;
+use trade::model::Library;
+use trade::reading::{Reading, Unit, What, standing};
+use trade::shop::Shop;
+use trade::step::{Step, Strength};
 use utoipa::ToSchema;
-use workshop::glue::{
-    Batch, Mix, MixWarning, glued_from, mix, pot_life_until, ready_at, refuse_cold_room, room_warnings,
-};
-use workshop::id::ClubId;
-use workshop::kind::Role;
-use workshop::learned::Learned;
-use workshop::model::Library;
-use workshop::reading::{Reading, Unit, What, standing};
-use workshop::shop::Shop;
-use workshop::step::{Step, Strength};
 
 /// A batch that is being mixed.
 #[derive(Debug, Clone, Deserialize, ToSchema)]

@@ -1,26 +1,26 @@
 //! A job with everything that belongs to it, loaded at once.
 
 use crate::{App, AppError, load_library, load_shop};
+use bench::assembly::Assembly;
+use bench::belief::Believed;
+use bench::club_state::{ClubState, Look, StepStatus, Surroundings};
+use bench::glue::Batch;
+use bench::learned::Learned;
+use bench::offer::Measure;
+use bench::open_point::Passed;
+use bench::record::{Beside, LetPass, Record};
+use bench::scale_watch::ScaleWatch;
 use serde::Serialize;
 use std::sync::Arc;
 pub use store::JobLine;
 use store::Tx;
+use trade::id::ClubId;
+use trade::job::{Job, JobClub, JobState};
+use trade::model::Library;
+use trade::part::{Part, PartState};
+use trade::reading::Reading;
+use trade::shop::Shop;
 use utoipa::ToSchema;
-use workshop::assembly::Assembly;
-use workshop::belief::Believed;
-use workshop::bench::{ClubState, Look, StepStatus, Surroundings};
-use workshop::glue::Batch;
-use workshop::health::ScaleWatch;
-use workshop::id::ClubId;
-use workshop::job::{Job, JobClub, JobState};
-use workshop::learned::Learned;
-use workshop::measure::Measure;
-use workshop::model::Library;
-use workshop::open_point::Passed;
-use workshop::part::{Part, PartState};
-use workshop::reading::Reading;
-use workshop::record::{Beside, LetPass, Record};
-use workshop::shop::Shop;
 
 /// Kind of the event that lets a step pass before its strength.
 pub(crate) const LET_PASS: &str = "let_pass";
@@ -155,7 +155,7 @@ impl JobFile {
     /// # Errors
     /// Figures that the belief cannot work with.
     pub fn states_of(&self, believed: &Believed<'_>, now: jiff::Timestamp) -> Result<Vec<ClubState>, AppError> {
-        Ok(workshop::bench::bench(believed, self.around(now))?)
+        Ok(bench::club_state::bench(believed, self.around(now))?)
     }
 }
 
@@ -345,13 +345,13 @@ impl App {
     pub async fn record(&self, number: i64) -> Result<Record, AppError> {
         let file = self.job_file(number).await?;
         let believed = file.believe()?;
-        Ok(workshop::record::record(&believed, &file.readings, &file.beside())?)
+        Ok(bench::record::record(&believed, &file.readings, &file.beside())?)
     }
 
     pub(crate) async fn log(
         &self,
         tx: &mut Tx,
-        job: Option<&workshop::id::JobId>,
+        job: Option<&trade::id::JobId>,
         club: Option<&ClubId>,
         kind: &str,
         by: &str,

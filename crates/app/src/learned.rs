@@ -3,18 +3,18 @@
 use crate::job::JobFile;
 use crate::need::need_reason;
 use crate::{App, AppError, load_library, load_shop, new_id};
+use bench::belief::BAND_95;
+use bench::capability::{Outcome, ShopCapability, capability};
+use bench::learned::{Learned, LearnedCause, LearnedFrom, say};
+use bench::record::{Record, Verdict};
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 use std::sync::{Arc, Mutex, PoisonError};
 use store::{FinishedClub, LearnedRow, Tx};
+use trade::id::JobId;
+use trade::job::{Job, JobState};
 use utoipa::ToSchema;
-use workshop::belief::BAND_95;
-use workshop::capability::{Outcome, ShopCapability, capability};
-use workshop::id::JobId;
-use workshop::job::{Job, JobState};
-use workshop::learned::{Learned, LearnedCause, LearnedFrom, say};
-use workshop::record::{Record, Verdict};
 
 /// States that a value's picture goes back.
 const STATES_SHOWN: i64 = 60;
@@ -149,7 +149,7 @@ impl App {
     /// Figures that cannot be learned from do not undo the reading that finished the job: the log says so.
     pub(crate) async fn learn_from(&self, tx: &mut Tx, file: &JobFile, by: &str) -> Result<(), AppError> {
         let believed = file.believe()?;
-        let record = workshop::record::record(&believed, &file.readings, &file.beside())?;
+        let record = bench::record::record(&believed, &file.readings, &file.beside())?;
         for club in outcomes(&file.job, &record, self.now()) {
             tx.note_finished(&club).await?;
         }
@@ -343,7 +343,7 @@ impl App {
         for number in &older {
             let file = JobFile::load(&mut tx, *number).await?;
             let believed = file.believe()?;
-            let record = workshop::record::record(&believed, &file.readings, &file.beside())?;
+            let record = bench::record::record(&believed, &file.readings, &file.beside())?;
             let at = record.last_reading_at.unwrap_or(file.job.made_at);
             outcomes.extend(self::outcomes(&file.job, &record, at).iter().map(outcome));
         }
@@ -387,7 +387,7 @@ fn outcome(club: &FinishedClub) -> Outcome {
 
 /// Where the clubs of a record came out; clubs whose swing weight was not read are left out.
 fn outcomes(job: &Job, record: &Record, at: Timestamp) -> Vec<FinishedClub> {
-    let outcome = |club: &workshop::record::ClubRecord| {
+    let outcome = |club: &bench::record::ClubRecord| {
         let line = club.lines.iter().find(|l| l.what == "swing weight" && l.verdict != Verdict::NotRead)?;
         Some(FinishedClub {
             club: club.club.clone(),

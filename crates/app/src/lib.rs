@@ -8,7 +8,6 @@ pub mod bench;
 pub mod calc;
 pub mod clock;
 pub mod clock_watch;
-pub mod demo;
 pub mod error;
 mod fault;
 pub mod gauge_study;
@@ -45,8 +44,8 @@ use jiff::Timestamp;
 use std::sync::Arc;
 use store::Store;
 use tokio::sync::broadcast;
-use workshop::model::Library;
-use workshop::shop::{Person, Shop, Units};
+use trade::model::Library;
+use trade::shop::{Person, Shop, Units};
 
 /// The workshop with its store: cheap to clone, one a program.
 #[derive(Clone)]
@@ -84,6 +83,18 @@ impl App {
     #[must_use]
     pub const fn is_new(&self) -> bool {
         self.store.is_new()
+    }
+
+    /// The store itself, for what stands beside the use cases and fills a database by itself: the demonstration.
+    #[must_use]
+    pub const fn store(&self) -> &Store {
+        &self.store
+    }
+
+    /// The same shop on another clock, which is taken as it is: work of weeks ago can be entered as of then.
+    #[must_use]
+    pub fn on_clock(&self, clock: Arc<dyn Clock>) -> Self {
+        Self { clock, clock_watch: Arc::new(clock_watch::ClockWatch::trusting()), ..self.clone() }
     }
 
     async fn of(store: Store, clock: Arc<dyn Clock>) -> Result<Self, AppError> {

@@ -5,14 +5,14 @@ mod deed;
 pub use deed::{PartAction, PartDeed};
 
 use crate::{App, AppError};
+use desk::stock_csv;
 use serde::Serialize;
 use store::Tx;
+use trade::fit;
+use trade::job::JobClub;
+use trade::life::{LifeEntry, without_exchanges};
+use trade::part::{Part, PartState};
 use utoipa::ToSchema;
-use workshop::fit;
-use workshop::job::JobClub;
-use workshop::life::{LifeEntry, without_exchanges};
-use workshop::part::{Part, PartState};
-use workshop::stock_csv;
 
 /// An entry of a life, also in words.
 #[derive(Debug, Clone, Serialize, ToSchema)]

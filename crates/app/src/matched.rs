@@ -6,20 +6,23 @@ use crate::needs::{PlanStock, lines_for};
 use crate::plan::{Exchanged, exchange, need_built};
 use crate::proven::{Begun, Search};
 use crate::{App, AppError, load_library, load_shop};
+use bench::assembly::Assembly;
+use bench::scale_watch::ScaleWatch;
+use desk::planner;
+use desk::planner::{DayPlan, Lock, PlanOption, Replan, Taken};
+use desk::sheet_check::Severity;
 use serde::{Deserialize, Serialize};
 use std::sync::Arc;
 use std::time::{Duration, Instant};
 use store::Tx;
+use trade::WorkshopError;
+use trade::job::{Job, JobClub, JobState};
+use trade::part::PartState;
+use trade::plan::Plan;
+use trade::plan_weights::PlanWeights;
+use trade::sheet::Sheet;
+use trade::shop::Shop;
 use utoipa::ToSchema;
-use workshop::WorkshopError;
-use workshop::assembly::Assembly;
-use workshop::health::ScaleWatch;
-use workshop::job::{Job, JobClub, JobState};
-use workshop::part::PartState;
-use workshop::plan::Plan;
-use workshop::planner::{self, DayPlan, Lock, PlanOption, PlanWeights, Replan, Taken};
-use workshop::sheet::{Severity, Sheet};
-use workshop::shop::Shop;
 
 /// Longest search for a day's jobs, s.
 pub const LONGEST_SEARCH_S: f64 = 120.0;
@@ -452,7 +455,7 @@ impl App {
                 parts.push(part);
             }
             if let Some(points) = picked.swing_weight_points {
-                workshop::reading::check_value(workshop::reading::What::SwingWeight, points)?;
+                trade::reading::check_value(trade::reading::What::SwingWeight, points)?;
                 for club in file.job.clubs.iter_mut().filter(|c| c.slot == slot) {
                     club.target.swing_weight_points = points;
                 }

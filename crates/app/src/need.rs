@@ -3,7 +3,7 @@
 use crate::AppError;
 use crate::clock::CLOCKS_DIFFER;
 use crate::job::JobFile;
-use workshop::job::{JobClub, JobState};
+use trade::job::{JobClub, JobState};
 
 pub(crate) fn need_at_bench(file: &JobFile) -> Result<(), AppError> {
     match file.job.state {

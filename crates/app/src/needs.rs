@@ -1,18 +1,20 @@
 //! What is needed against what is there: the waits of jobs, the stock against the sheets to come.
 
 use crate::{App, AppError, load_library};
+use bench::remedy::Progress;
+use desk::needs::{Need, OpenClub, needs};
+use desk::order::{Waiting, named_count, waiting};
+use desk::planner::{HeldPart, Lines, Supply};
+use desk::stock_csv;
 use std::collections::{BTreeMap, BTreeSet};
 use store::{OrderFilter, Tx};
-use workshop::id::JobId;
-use workshop::job::{Job, JobClub, JobState};
-use workshop::model::{Library, PartKind};
-use workshop::needs::{Need, OpenClub, needs};
-use workshop::order::{Order, Waiting, named_count, waiting};
-use workshop::part::{Part, PartState};
-use workshop::planner::{FrequencyLine, HeldPart, Lines, Supply};
-use workshop::reading::standing;
-use workshop::remedy::Progress;
-use workshop::stock_csv;
+use trade::frequency_line::FrequencyLine;
+use trade::id::JobId;
+use trade::job::{Job, JobClub, JobState};
+use trade::model::{Library, PartKind};
+use trade::order::Order;
+use trade::part::{Part, PartState};
+use trade::reading::standing;
 
 impl App {
     /// What each job under way waits for: parts on order, and parts that are short and not ordered. A job that has all

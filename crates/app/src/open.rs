@@ -4,11 +4,11 @@ use crate::bench::{spares, step_of};
 use crate::job::JobFile;
 use crate::need::need_reason;
 use crate::{App, AppError};
+use bench::belief::Believed;
+use bench::club_state::ClubState;
+use bench::open_point::{OpenClub, OpenPoint, is_final, open_points};
 use store::Tx;
-use workshop::belief::Believed;
-use workshop::bench::ClubState;
-use workshop::open_point::{OpenClub, OpenPoint, is_final, open_points};
-use workshop::step::Step;
+use trade::step::Step;
 
 impl App {
     /// What is open on the clubs of a job before one of its steps that cannot be undone, in the order of the tray; clubs

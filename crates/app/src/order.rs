@@ -3,19 +3,19 @@
 use crate::job::JobFile;
 use crate::needs::PlanStock;
 use crate::{App, AppError, load_library};
+use desk::order::{Wanted, wanted};
+use desk::planner;
+use desk::stock_csv;
 use jiff::civil::Date;
 use serde::{Deserialize, Serialize};
 use store::{OrderFilter, Tx};
+use trade::job::{Job, JobState};
+use trade::model::{Library, Model, PartKind};
+use trade::order::{ForJob, Order, OrderEvent, OrderLine, OrderStep, OrderView, check_count, check_line};
+use trade::part::Part;
+use trade::plan::Plan;
+use trade::shaft::TipShape;
 use utoipa::ToSchema;
-use workshop::job::{Job, JobState};
-use workshop::model::{Library, Model, PartKind, TipShape};
-use workshop::order::{
-    ForJob, Order, OrderEvent, OrderLine, OrderStep, OrderView, Wanted, check_count, check_line, wanted,
-};
-use workshop::part::Part;
-use workshop::plan::Plan;
-use workshop::planner;
-use workshop::stock_csv;
 
 /// How many of an order are for a job.
 #[derive(Debug, Clone, Deserialize, ToSchema)]

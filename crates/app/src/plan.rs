@@ -3,19 +3,21 @@
 use crate::job::JobFile;
 use crate::needs::{PlanStock, lines_for};
 use crate::{App, AppError};
+use bench::remedy;
+use desk::order::Wanted;
+use desk::planner;
+use desk::planner::{Lines, Lock, Picks};
 use serde::{Deserialize, Serialize};
 use store::Tx;
+use trade::action::Action;
+use trade::id::ClubId;
+use trade::job::{Job, JobClub, JobState};
+use trade::life::LifeStep;
+use trade::model::PartKind;
+use trade::part::{Part, PartState};
+use trade::plan::{ClubPlan, Extra, Plan};
+use trade::reading::{Reading, standing};
 use utoipa::ToSchema;
-use workshop::id::ClubId;
-use workshop::job::{Job, JobClub, JobState};
-use workshop::life::LifeStep;
-use workshop::model::PartKind;
-use workshop::order::Wanted;
-use workshop::part::{Part, PartState};
-use workshop::plan::{ClubPlan, Extra, Plan};
-use workshop::planner::{self, Lines, Lock, Picks};
-use workshop::reading::{Reading, standing};
-use workshop::remedy::{self, Action};
 
 /// A proposed plan and the mark by which it is accepted.
 #[derive(Debug, Clone, Serialize, ToSchema)]
@@ -398,10 +400,10 @@ pub(crate) fn replan(file: &JobFile, club: &JobClub, parts: &[Part], lines: &Lin
 
 /// Readings that stand and were taken with a part of this kind on the club, or of it.
 pub(crate) fn outdated<'a>(readings: &'a [Reading], club: &ClubId, kind: PartKind) -> Vec<&'a Reading> {
-    let Some(role) = workshop::kind::Role::from_key(kind.key()) else { return Vec::new() };
+    let Some(role) = trade::kind::Role::from_key(kind.key()) else { return Vec::new() };
     standing(readings)
         .into_iter()
-        .filter(|r| r.club == *club && r.what != workshop::reading::What::Done)
+        .filter(|r| r.club == *club && r.what != trade::reading::What::Done)
         .filter(|r| match r.what.mass_of() {
             Some(of) => of == role,
             None => r.on.contains(&role),

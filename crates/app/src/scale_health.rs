@@ -4,20 +4,21 @@ use crate::clock::CLOCKS_DIFFER;
 use crate::need::need_reason;
 use crate::scale_watch::watch_now;
 use crate::{App, AppError, load_shop, new_id};
+use bench::today_offset::{TodayOffset, today_offset};
+use desk::scale_health::{CheckChart, Doubtful, Offset, charts, judge, offset, question, trust};
 use jiff::civil::Date;
 use jiff::{SignedDuration, Timestamp};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 use std::sync::{Arc, Mutex, PoisonError};
 use store::Tx;
+use trade::gauge::{Gauge, Measures, Standard, parse_value};
+use trade::id::EventId;
+use trade::reading::{Reading, What};
+use trade::scale_event::{CheckRead, Happened, ScaleEvent, standing_checks};
+use trade::shop::Shop;
+use trade::trust::Trust;
 use utoipa::ToSchema;
-use workshop::health::{
-    CheckChart, CheckRead, Doubtful, Gauge, Happened, Measures, Offset, ScaleEvent, Standard, TodayOffset, Trust,
-    charts, judge, offset, parse_value, question, standing_checks, today_offset, trust,
-};
-use workshop::id::EventId;
-use workshop::reading::{Reading, What};
-use workshop::shop::Shop;
 
 /// Events that a scale's page shows.
 const EVENTS_SHOWN: usize = 60;
@@ -428,12 +429,12 @@ impl App {
         let gauge = shop.instrument(scale)?;
         let events = tx.scale_events(scale).await?;
         let now = trust(&events, &gauge, self.today());
-        let distrusted = now.reasons.iter().any(|r| r.cause != workshop::health::TrustCause::Overdue);
+        let distrusted = now.reasons.iter().any(|r| r.cause != trade::trust::TrustCause::Overdue);
         let reason = word.reason.trim().to_owned();
         let what = match (word.trusted, distrusted) {
             (true, true) => Happened::Trusted { reason, check: now.passed },
             (false, false) => Happened::Distrusted {
-                cause: workshop::health::TrustCause::Word,
+                cause: trade::trust::TrustCause::Word,
                 reason,
                 check: None,
                 since: self.today(),

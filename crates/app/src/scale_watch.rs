@@ -1,14 +1,16 @@
 //! What a job must know of the shop's scales.
 
 use crate::AppError;
+use bench::scale_watch::{ScaleWatch, WatchedCheck};
+use desk::scale_health::trust;
 use jiff::civil::Date;
 use jiff::{SignedDuration, Timestamp};
 use store::Tx;
-use workshop::health::{ScaleEvent, ScaleWatch, WatchedCheck, standing_checks, trust};
-use workshop::id::JobId;
-use workshop::job::{Job, JobState};
-use workshop::reading::Reading;
-use workshop::shop::Shop;
+use trade::id::JobId;
+use trade::job::{Job, JobState};
+use trade::reading::Reading;
+use trade::scale_event::{ScaleEvent, standing_checks};
+use trade::shop::Shop;
 
 /// A check this long before the first reading of a job still belongs to its day.
 const OF_THE_DAY: SignedDuration = SignedDuration::from_hours(12);
@@ -21,7 +23,7 @@ pub(crate) async fn watch_of_job(
     job: &Job,
     readings: &[Reading],
 ) -> Result<ScaleWatch, AppError> {
-    let standing = workshop::reading::standing(readings);
+    let standing = trade::reading::standing(readings);
     let first = standing.iter().map(|r| r.at).min();
     let last = standing.iter().map(|r| r.at).max();
     let over = matches!(job.state, JobState::Finished | JobState::Dropped);

@@ -6,8 +6,8 @@ use serde::Serialize;
 use std::collections::{BTreeMap, VecDeque};
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 use tokio::sync::broadcast;
+use trade::connection::{Connection, Shows};
 use utoipa::ToSchema;
-use workshop::connection::{Connection, Shows};
 
 /// Lines that a tester shows.
 const LINES_KEPT: usize = 30;

@@ -4,14 +4,14 @@ use crate::job::JobFile;
 use crate::plan::{Swap, outdated};
 use crate::stock_list::Scanned;
 use crate::{App, AppError};
+use bench::remedy::Progress;
+use bench::scan::{ScannedPart, scanned_part};
 use serde::{Deserialize, Serialize};
 use store::Tx;
+use trade::job::JobClub;
+use trade::model::PartKind;
+use trade::part::Part;
 use utoipa::ToSchema;
-use workshop::job::JobClub;
-use workshop::model::PartKind;
-use workshop::part::Part;
-use workshop::remedy::Progress;
-use workshop::scan::{ScannedPart, scanned_part};
 
 /// A code scanned at a club and step.
 #[derive(Debug, Clone, Deserialize, ToSchema)]

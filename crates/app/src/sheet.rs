@@ -2,16 +2,17 @@
 
 use crate::lanes::Lane;
 use crate::{App, AppError, load_library, load_shop};
+use desk::sheet_check::check;
+use desk::sheet_check::{Severity, SheetProblem};
+use desk::short_sheet::{ExpandContext, Expanded, SetModels, explain};
 use jiff::civil::Date;
 use serde::{Deserialize, Serialize};
 use store::{SheetLine, SheetRow};
+use trade::id::SheetId;
+use trade::job::{Job, JobClub, JobState};
+use trade::sheet::{ReferenceClub, SetRule, Sheet};
+use trade::step::{Step, check_template};
 use utoipa::ToSchema;
-use workshop::id::SheetId;
-use workshop::job::{Job, JobClub, JobState};
-use workshop::sheet::{
-    ExpandContext, Expanded, ReferenceClub, SetModels, SetRule, Severity, Sheet, SheetProblem, check, explain,
-};
-use workshop::step::{Step, check_template};
 
 /// A sheet written short, with the models it is relative to.
 #[derive(Debug, Clone, Deserialize, ToSchema)]
@@ -86,7 +87,7 @@ impl App {
                 explain(&short.written, &context, short.rule, short.reference.as_ref())
             })
             .await;
-        Ok(expanded.map_err(workshop::WorkshopError::from)?)
+        Ok(expanded.map_err(trade::WorkshopError::from)?)
     }
 
     /// Everything that is to be said of a sheet, against models, stock and rules.

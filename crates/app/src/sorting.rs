@@ -1,14 +1,14 @@
 //! Parts sorted by weight, and which head masses to ask for.
 
 use crate::{App, AppError, load_library, load_shop};
+use desk::ask::{AskClub, AskGround, HeadAsk, Supply, ask};
+use desk::stock_csv;
+use desk::weight_class::{Classes, Sorting, sort};
 use serde::Deserialize;
 use store::PartFilter;
+use trade::part::PartState;
+use trade::sheet::Sheet;
 use utoipa::ToSchema;
-use workshop::ask::{AskClub, AskGround, HeadAsk, Supply, ask};
-use workshop::part::PartState;
-use workshop::sheet::Sheet;
-use workshop::sorting::{Classes, Sorting, sort};
-use workshop::stock_csv;
 
 /// Places in a row of the tray where nothing is said.
 pub const USUAL_COLUMNS: usize = 6;

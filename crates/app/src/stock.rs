@@ -2,13 +2,14 @@
 
 use crate::lanes::Lane;
 use crate::{App, AppError, load_library};
+use desk::stock_file;
+use desk::stock_file::{BadModel, BadRow, RowWarning};
 use serde::{Deserialize, Serialize};
 use store::{LifeNote, PartFilter, Tx};
+use trade::life::{FigureChange, LifeStep, differences};
+use trade::model::{Model, PartKind};
+use trade::part::{Part, PartState};
 use utoipa::ToSchema;
-use workshop::life::{FigureChange, LifeStep, differences};
-use workshop::model::{Model, PartKind};
-use workshop::part::{Part, PartState};
-use workshop::stock_file::{self, BadModel, BadRow, RowWarning};
 
 /// Most bytes of a file to import: some 100,000 parts.
 pub const IMPORT_MAX_BYTES: usize = 8 * 1024 * 1024;
@@ -454,7 +455,7 @@ fn made(new: &NewPart) -> Result<Part, AppError> {
     Ok(part)
 }
 
-fn check_model(library: &workshop::model::Library, part: &Part) -> Result<(), AppError> {
+fn check_model(library: &trade::model::Library, part: &Part) -> Result<(), AppError> {
     let model = library.get(&part.model).filter(|m| m.kind() == part.kind).ok_or_else(|| {
         AppError::not_found("model", part.model.clone(), format!("Add the {} model first", part.kind))
     })?;

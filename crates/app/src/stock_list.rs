@@ -3,12 +3,13 @@
 use crate::lanes::Lane;
 use crate::stock::{IMPORT_MAX_BYTES, PartQuery, PartsImported, unreadable};
 use crate::{App, AppError, Kind, load_library};
+use desk::stock_file;
+use desk::stock_file::{Imported, Layout, Mapping, Table};
 use serde::Serialize;
 use std::collections::HashSet;
+use trade::model::Library;
+use trade::part::Part;
 use utoipa::ToSchema;
-use workshop::model::Library;
-use workshop::part::Part;
-use workshop::stock_file::{self, Imported, Layout, Mapping, Table};
 
 /// A list that was looked at and not kept.
 #[derive(Debug, Clone)]

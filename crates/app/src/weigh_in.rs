@@ -2,15 +2,16 @@
 
 use crate::stock::unreadable;
 use crate::{App, AppError, load_library};
+use desk::stock_file;
+use desk::stock_file::BadRow;
+use desk::weigh_in::{Judged, Spread, judge, spread};
 use serde::{Deserialize, Serialize};
 use store::{LifeNote, PartFilter, Tx};
+use trade::id::PartId;
+use trade::life::LifeStep;
+use trade::model::{Library, Model, PartKind};
+use trade::part::{Part, PartState};
 use utoipa::ToSchema;
-use workshop::id::PartId;
-use workshop::life::LifeStep;
-use workshop::model::{Library, Model, PartKind};
-use workshop::part::{Part, PartState};
-use workshop::stock_file::{self, BadRow};
-use workshop::weigh_in::{Judged, Spread, judge, spread};
 
 /// Parts of a model that are looked at when the next one is judged: the last ones.
 const LOOKED_AT: i64 = 600;

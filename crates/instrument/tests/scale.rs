@@ -8,7 +8,7 @@ use std::io::{Read, Write};
 use std::path::Path;
 use std::sync::mpsc::{Receiver, channel};
 use std::time::Duration;
-use workshop::connection::{Connection, LineFormat, MarkMeans, Parity, SettledMark, Shows};
+use trade::connection::{Connection, LineFormat, MarkMeans, Parity, SettledMark, Shows};
 
 /// A cable: the far end, and a name under which the near end is found as long as it is plugged in.
 struct Cable {

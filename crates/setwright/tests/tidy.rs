@@ -6,7 +6,7 @@ use std::path::{Path, PathBuf};
 use std::process::Command;
 
 /// The crates from the bottom up: a crate may use those before it, never one after it.
-const ORDER: [&str; 14] = [
+const ORDER: [&str; 17] = [
     "quantity",
     "fact",
     "words",
@@ -14,17 +14,31 @@ const ORDER: [&str; 14] = [
     "clubphysics",
     "estimation",
     "matching",
-    "workshop",
-    "simulation",
+    "trade",
+    "bench",
+    "desk",
     "store",
     "instrument",
     "app",
+    "simulation",
+    "demo",
     "web",
     "setwright",
 ];
 /// Crates that do no I/O, read no clock and log nothing.
-const PURE: [&str; 9] =
-    ["quantity", "fact", "words", "document", "clubphysics", "estimation", "matching", "workshop", "simulation"];
+const PURE: [&str; 11] = [
+    "quantity",
+    "fact",
+    "words",
+    "document",
+    "clubphysics",
+    "estimation",
+    "matching",
+    "trade",
+    "bench",
+    "desk",
+    "simulation",
+];
 /// What no pure crate may depend on.
 const IMPURE: [&str; 8] = ["tokio", "sqlx", "axum", "tracing", "log", "serialport", "indicatif", "uuid"];
 

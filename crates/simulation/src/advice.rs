@@ -1,18 +1,19 @@
 //! What Setwright advises, asked as the app asks it: which weights go into the tips, which grip goes onto which club,
 //! what to measure. This is the one file to change when the advice changes.
 
-use workshop::WorkshopError;
-use workshop::belief::Believed;
-use workshop::bench::{ClubState, Surroundings, club_state};
-use workshop::cause::inquire;
-use workshop::id::ClubId;
-use workshop::job::JobClub;
-use workshop::kind::Role;
-use workshop::learned::Learned;
-use workshop::model::PartKind;
-use workshop::part::Part;
-use workshop::reading::{Reading, What};
-use workshop::remedy::{Action, Spare, assign_grips, chance_ahead, remedies};
+use bench::belief::Believed;
+use bench::cause::inquire;
+use bench::club_state::{ClubState, Surroundings, club_state};
+use bench::learned::Learned;
+use bench::remedy::{Spare, assign_grips, chance_ahead, remedies};
+use trade::WorkshopError;
+use trade::action::Action;
+use trade::id::ClubId;
+use trade::job::JobClub;
+use trade::kind::Role;
+use trade::model::PartKind;
+use trade::part::Part;
+use trade::reading::{Reading, What};
 
 /// A weight is changed where that promises so much more than what is planned.
 const LEAST_GAIN: f64 = 0.0025;

@@ -6,7 +6,7 @@
 
 use crate::job::{Knowledge, SimulatedJob};
 use crate::shop::SimulatedShop;
-use workshop::kind::Role;
+use trade::kind::Role;
 
 /// One inch.
 const INCH_MM: f64 = 25.4;

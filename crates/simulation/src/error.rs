@@ -1,7 +1,7 @@
 //! What a simulation refuses.
 
 use thiserror::Error;
-use workshop::WorkshopError;
+use trade::WorkshopError;
 
 /// Why a simulation could not be run.
 #[derive(Debug, Clone, PartialEq, Error)]

@@ -8,7 +8,7 @@ use crate::job::SimulatedJob;
 use crate::settings::Settings;
 use crate::shop::SimulatedShop;
 use crate::tally::Tally;
-use workshop::learned::Learned;
+use ::bench::learned::Learned;
 
 /// Who builds.
 #[derive(Debug, Clone, Copy, PartialEq)]

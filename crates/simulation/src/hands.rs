@@ -8,8 +8,8 @@ use crate::scale::{Instruments, Moment, Name};
 use crate::settings::{Settings, Trouble};
 use crate::shop::SimulatedShop;
 use crate::tally::Tally;
-use workshop::kind::Role;
-use workshop::reading::What;
+use trade::kind::Role;
+use trade::reading::What;
 
 /// What a builder counts with: grams in the tip for a point, grams of grip for a point, points that the adhesive adds
 /// (common practice, no source). Of the round figures for what comes off with grip and tape (ten points, half a point a
@@ -151,7 +151,7 @@ pub fn by_hand(settings: &Settings, shop: &SimulatedShop, job: &SimulatedJob, sk
     let (mut joints, mut grips) = (Vec::new(), Vec::new());
     let mean = |of: &[f64]| if of.is_empty() { 0.0 } else { of.iter().sum::<f64>() / of.len() as f64 };
     let mut free: Vec<String> =
-        job.parts.iter().filter(|p| p.kind == workshop::model::PartKind::Grip).map(|p| p.code.clone()).collect();
+        job.parts.iter().filter(|p| p.kind == trade::model::PartKind::Grip).map(|p| p.code.clone()).collect();
     let mut dry = [0.0; CLUBS];
     let tip_g_a_point = if skill == Skill::Corrects { SKILLED_TIP_G_A_POINT } else { TIP_G_A_POINT };
     let choose = |build: &mut Build, dry_points: f64, corrected: f64| {
@@ -256,7 +256,7 @@ pub fn ceiling(settings: &Settings, shop: &SimulatedShop, job: &SimulatedJob, cu
         wanted.push(shift);
     }
     let codes: Vec<&str> =
-        job.parts.iter().filter(|p| p.kind == workshop::model::PartKind::Grip).map(|p| p.code.as_str()).collect();
+        job.parts.iter().filter(|p| p.kind == trade::model::PartKind::Grip).map(|p| p.code.as_str()).collect();
     let off = |slot: usize, grip: usize| {
         let tried = Build { grip: codes[grip].to_owned(), ..builds[slot].clone() };
         guess(slot, &tried).finish_points() + wanted[slot] - goal

@@ -6,8 +6,8 @@ use crate::models::{self, IRONS, Nominal, TRAY_G};
 use crate::settings::{Settings, Trouble};
 use crate::shop::{GripTruth, HeadTruth, SimulatedShop, target_shift_points};
 use std::collections::BTreeMap;
-use workshop::model::{Library, PartKind};
-use workshop::part::Part;
+use trade::model::{Library, PartKind};
+use trade::part::Part;
 
 /// Clubs of a job.
 pub const CLUBS: usize = IRONS.len();

@@ -1,11 +1,15 @@
 //! What the makers say of the models that simulated shops build from: the library that the advice sees. Names are
 //! plain words of what they are.
 
-use workshop::kind::{ClubKind, Hand, LengthTo};
-use workshop::model::{
-    AdhesiveModel, ChartEntry, CurePoint, FerruleModel, GripModel, GripShape, HeadModel, HeadNumber, Library, Model,
-    ShaftBlank, ShaftMaterial, ShaftModel, TapeModel, TipShape, TipTrim, TipWeightModel,
-};
+use trade::adhesive::{AdhesiveModel, CurePoint};
+use trade::ferrule::FerruleModel;
+use trade::grip::{GripModel, GripShape};
+use trade::head::{ChartEntry, HeadModel, HeadNumber};
+use trade::kind::{ClubKind, Hand, LengthTo};
+use trade::model::{Library, Model};
+use trade::shaft::{ShaftBlank, ShaftMaterial, ShaftModel, TipShape, TipTrim};
+use trade::tape::TapeModel;
+use trade::tip_weight::TipWeightModel;
 
 /// The set: number and length to the cap, inches.
 pub const IRONS: [(&str, f64); 8] =

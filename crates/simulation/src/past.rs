@@ -9,16 +9,16 @@ use crate::settings::Settings;
 use crate::shop::{GripTruth, HeadTruth, SimulatedShop};
 use fnv::FnvHasher;
 use std::hash::Hasher;
-use workshop::WorkshopError;
-use workshop::assembly::tape_on;
-use workshop::fit::raw_shaft;
-use workshop::job::JobClub;
-use workshop::kind::Role;
-use workshop::model::{Library, PartKind};
-use workshop::part::Part;
-use workshop::plan::{ClubPlan, PlannedPart};
-use workshop::reading::{Unit, What};
-use workshop::shop::Shop;
+use trade::WorkshopError;
+use trade::fit::raw_shaft;
+use trade::job::JobClub;
+use trade::kind::Role;
+use trade::model::{Library, PartKind};
+use trade::part::Part;
+use trade::plan::{ClubPlan, PlannedPart};
+use trade::reading::{Unit, What};
+use trade::shop::Shop;
+use trade::wrap::tape_on;
 
 /// A careful shop: half the scatter of the simulation's.
 const CAREFUL: f64 = 0.5;

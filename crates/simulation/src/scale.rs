@@ -3,7 +3,7 @@
 use crate::draw::{Draw, Stream};
 use crate::job::SimulatedJob;
 use crate::shop::SimulatedShop;
-use workshop::reading::What;
+use trade::reading::What;
 
 /// When something is read: hours since the morning. Readings of a second day follow after a night.
 #[derive(Debug, Clone, Copy, PartialEq)]

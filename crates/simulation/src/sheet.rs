@@ -5,12 +5,13 @@ use crate::models::IRONS;
 use crate::settings::{Settings, Trouble};
 use jiff::Timestamp;
 use jiff::civil::Date;
-use workshop::id::{ClubId, JobId, SheetId};
-use workshop::job::{Job, JobClub, JobState};
-use workshop::kind::{ClubKind, Hand, LengthTo};
-use workshop::model::PartKind;
-use workshop::sheet::{ReferenceClub, SetRule, Sheet, SheetClub, Tolerances, Wraps};
-use workshop::shop::Shop;
+use trade::id::{ClubId, JobId, SheetId};
+use trade::job::{Job, JobClub, JobState};
+use trade::kind::{ClubKind, Hand, LengthTo};
+use trade::model::PartKind;
+use trade::sheet::{ReferenceClub, SetRule, Sheet, SheetClub, Tolerances};
+use trade::shop::Shop;
+use trade::wrap::Wraps;
 
 /// The job as the bench sees it: eight irons of one swing weight, known as it truly is, or by a reading of the reference club
 /// on the shop's own scale or on the fitting bay's.

@@ -4,12 +4,12 @@ use crate::column::{Columns, document, finite, query, time_text};
 use crate::error::StoreError;
 use crate::job::Numbered;
 use crate::tx::{Query, Tx};
+use bench::glue::Batch;
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
 use sqlx::any::AnyRow;
 use std::collections::BTreeMap;
-use workshop::glue::Batch;
-use workshop::id::{BatchId, ClubId, JobId};
+use trade::id::{BatchId, ClubId, JobId};
 
 /// The figures of a batch as they came in; see the same of a part.
 #[derive(Debug, PartialEq, Serialize, Deserialize)]

@@ -1,7 +1,7 @@
 //! What can go wrong in the store, in words for the person who reads it: what happened, where, what to do next.
 
 use thiserror::Error;
-use workshop::part::PartState;
+use trade::part::PartState;
 
 /// A refusal or failure of the store.
 ///

@@ -5,7 +5,7 @@ use crate::error::StoreError;
 use crate::tx::Tx;
 use jiff::Timestamp;
 use sqlx::any::AnyRow;
-use workshop::id::{ClubId, EventId, JobId};
+use trade::id::{ClubId, EventId, JobId};
 
 /// An entry of the log.
 #[derive(Debug, Clone, PartialEq)]

@@ -5,10 +5,10 @@ use crate::error::StoreError;
 use crate::life::LifeNote;
 use crate::tx::Tx;
 use jiff::Timestamp;
-use workshop::id::{ClubId, JobId, PartId};
-use workshop::life::LifeStep;
-use workshop::model::PartKind;
-use workshop::part::PartState;
+use trade::id::{ClubId, JobId, PartId};
+use trade::life::LifeStep;
+use trade::model::PartKind;
+use trade::part::PartState;
 
 /// A piece that is held for a club.
 #[derive(Debug, Clone, PartialEq, Eq)]

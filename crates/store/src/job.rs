@@ -9,8 +9,8 @@ use jiff::civil::Date;
 use serde::Deserialize;
 use sqlx::any::AnyRow;
 use std::collections::BTreeMap;
-use workshop::id::{ClubId, JobId, SheetId};
-use workshop::job::{Job, JobClub, JobState};
+use trade::id::{ClubId, JobId, SheetId};
+use trade::job::{Job, JobClub, JobState};
 
 /// A job as a list shows it.
 #[derive(Debug, Clone, PartialEq, Eq)]

@@ -3,8 +3,8 @@
 use crate::column::{Columns, document, key, query, time_text};
 use crate::error::StoreError;
 use crate::tx::Tx;
+use desk::stock_file::Layout;
 use jiff::Timestamp;
-use workshop::stock_file::Layout;
 
 impl Tx {
     /// The remembered layouts by name.

@@ -4,12 +4,12 @@ use crate::column::{Columns, document, finite, parsed, query, time_text};
 use crate::error::StoreError;
 use crate::remembered::texts;
 use crate::tx::Tx;
+use bench::learned::{Learned, LearnedCause};
+use bench::record::Verdict;
 use jiff::Timestamp;
 use sqlx::any::AnyRow;
 use std::sync::Arc;
-use workshop::id::{ClubId, EventId, JobId};
-use workshop::learned::{Learned, LearnedCause};
-use workshop::record::Verdict;
+use trade::id::{ClubId, EventId, JobId};
 
 /// What the shop knew from some moment on.
 #[derive(Debug, Clone, PartialEq)]

@@ -6,10 +6,10 @@ use crate::tx::{Query, Tx};
 use jiff::Timestamp;
 use sqlx::AssertSqlSafe;
 use std::collections::BTreeMap;
-use workshop::id::{ClubId, JobId, PartId};
-use workshop::life::{FigureChange, LifeEntry, LifeStep, figures_of};
-use workshop::part::Part;
-use workshop::sheet::SheetClub;
+use trade::id::{ClubId, JobId, PartId};
+use trade::life::{FigureChange, LifeEntry, LifeStep, figures_of};
+use trade::part::Part;
+use trade::sheet::SheetClub;
 
 /// An entry to be appended to the life of a part. Who it is by is said once for the transaction, by [`Tx::signed`].
 #[derive(Debug, Clone, Copy)]

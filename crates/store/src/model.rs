@@ -7,8 +7,8 @@ use crate::tx::Tx;
 use jiff::Timestamp;
 use std::collections::BTreeSet;
 use std::sync::Arc;
-use workshop::model::{Library, Model, PartKind};
-use workshop::sheet::{Sheet, SheetClub};
+use trade::model::{Library, Model, PartKind};
+use trade::sheet::{Sheet, SheetClub};
 
 /// What can name a model.
 #[derive(Debug, Clone, Copy)]

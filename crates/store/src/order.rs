@@ -8,9 +8,9 @@ use serde::{Deserialize, Serialize};
 use sqlx::AssertSqlSafe;
 use sqlx::any::AnyRow;
 use std::collections::BTreeMap;
-use workshop::id::{EventId, JobId, OrderId};
-use workshop::model::PartKind;
-use workshop::order::{ForJob, Order, OrderEvent, OrderLine, OrderStep};
+use trade::id::{EventId, JobId, OrderId};
+use trade::model::PartKind;
+use trade::order::{ForJob, Order, OrderEvent, OrderLine, OrderStep};
 
 /// Which orders are asked for.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]

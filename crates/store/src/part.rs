@@ -9,9 +9,9 @@ use sqlx::AssertSqlSafe;
 use sqlx::any::AnyRow;
 use std::collections::BTreeSet;
 use std::sync::Arc;
-use workshop::id::{ClubId, JobId, PartId};
-use workshop::model::PartKind;
-use workshop::part::{Part, PartState};
+use trade::id::{ClubId, JobId, PartId};
+use trade::model::PartKind;
+use trade::part::{Part, PartState};
 
 /// Which parts are asked for. What is left out does not matter; all that is given must hold.
 #[derive(Debug, Clone, Default, PartialEq)]

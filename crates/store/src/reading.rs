@@ -5,9 +5,9 @@ use crate::error::StoreError;
 use crate::tx::Tx;
 use jiff::Timestamp;
 use sqlx::any::AnyRow;
-use workshop::id::{ClubId, JobId, ReadingId};
-use workshop::kind::Role;
-use workshop::reading::{Reading, StoodForecast, Unit, What};
+use trade::id::{ClubId, JobId, ReadingId};
+use trade::kind::Role;
+use trade::reading::{Reading, StoodForecast, Unit, What};
 
 /// What became of an appended reading.
 #[derive(Debug, Clone, PartialEq)]

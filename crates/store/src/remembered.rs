@@ -8,14 +8,14 @@
 use crate::column::Columns;
 use crate::error::StoreError;
 use crate::learned::{FinishedClub, LearnedRow};
+use bench::learned::Learned;
 use sqlx::any::AnyRow;
 use std::collections::BTreeMap;
 use std::sync::{Arc, Mutex, PoisonError};
-use workshop::health::ScaleEvent;
-use workshop::learned::Learned;
-use workshop::model::{Library, Model};
-use workshop::part::{Part, PartState};
-use workshop::shop::Shop;
+use trade::model::{Library, Model};
+use trade::part::{Part, PartState};
+use trade::scale_event::ScaleEvent;
+use trade::shop::Shop;
 
 /// What all transactions of one store share.
 #[derive(Default)]

@@ -6,8 +6,8 @@ use crate::tx::Tx;
 use jiff::Timestamp;
 use sqlx::any::AnyRow;
 use std::sync::Arc;
-use workshop::health::ScaleEvent;
-use workshop::id::EventId;
+use trade::id::EventId;
+use trade::scale_event::ScaleEvent;
 
 /// What became of an appended event.
 #[derive(Debug, Clone, PartialEq)]

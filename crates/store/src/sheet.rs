@@ -9,8 +9,8 @@ use jiff::Timestamp;
 use jiff::civil::Date;
 use serde::Deserialize;
 use sqlx::any::AnyRow;
-use workshop::id::{JobId, SheetId};
-use workshop::sheet::Sheet;
+use trade::id::{JobId, SheetId};
+use trade::sheet::Sheet;
 
 /// A sheet as it is saved.
 #[derive(Debug, Clone, PartialEq)]

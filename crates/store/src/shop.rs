@@ -6,7 +6,7 @@ use crate::model::UsedBy;
 use crate::tx::Tx;
 use jiff::Timestamp;
 use std::sync::Arc;
-use workshop::shop::Shop;
+use trade::shop::Shop;
 
 impl Tx {
     /// The shop, once it was saved.

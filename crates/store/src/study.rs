@@ -3,9 +3,9 @@
 use crate::column::{Columns, document, finite, query, time_text};
 use crate::error::StoreError;
 use crate::tx::Tx;
+use desk::scale_health::StudyPlan;
 use jiff::Timestamp;
 use sqlx::any::AnyRow;
-use workshop::health::StudyPlan;
 
 /// A study as it was begun.
 #[derive(Debug, Clone, PartialEq)]

@@ -16,9 +16,9 @@ use std::sync::Arc;
 use std::time::{Duration, Instant};
 use tokio::runtime::Runtime;
 use tower::ServiceExt;
-use workshop::part::PartState;
-use workshop::reading::What;
-use workshop::sheet::Sheet;
+use trade::part::PartState;
+use trade::reading::What;
+use trade::sheet::Sheet;
 
 const PAGES: [&str; 30] = [
     "/",
@@ -59,7 +59,7 @@ const ANEW: [&str; 5] = ["/plan/2", "/plan/2/options", "/plan/6", "/plan/6/optio
 async fn shop(folder: &std::path::Path) -> (App, Router) {
     let url = format!("sqlite:{}", folder.join("shop.db").display());
     let app = App::open(&url, Arc::new(SystemClock)).await.expect("a shop");
-    app.load_demo().await.expect("the invented shop");
+    ::demo::load(&app).await.expect("the invented shop");
     for slot in 1..=8 {
         let expected = app.job_view(1).await.expect("job 1").clubs[slot - 1]
             .steps

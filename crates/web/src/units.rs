@@ -8,8 +8,8 @@ use axum::extract::Request;
 use axum::middleware::Next;
 use axum::response::Response;
 use quantity::{Length, LengthUnit, Mass, MassUnit, decimal, parse_length, parse_mass};
-use workshop::reading::Unit;
-use workshop::shop::Units;
+use trade::reading::Unit;
+use trade::shop::Units;
 
 tokio::task_local! {
     static UNITS: Units;

@@ -10,7 +10,7 @@ use std::collections::BTreeSet;
 /// A shop with parts for a few woods and these adapters.
 async fn shop(adapters: &[(&str, &str)]) -> Bench {
     let bench = Bench::open().await;
-    bench.made("/models/import", json!(workshop::demo::models())).await;
+    bench.made("/models/import", json!(demo::models())).await;
     let mut csv = String::from("code,kind,model,number,mass_g,state,count\n");
     for i in 0..6 {
         csv.push_str(&format!("D{i},head,FIELDFARE,1,{:.1},free,\n", 190.6 + 0.7 * f64::from(i)));

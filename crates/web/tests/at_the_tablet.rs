@@ -261,7 +261,7 @@ async fn no_page_weighs_more_than_a_hundred_kilobytes() {
     let folder = tempfile::tempdir().expect("a folder");
     let url = format!("sqlite:{}", folder.path().join("shop.db").display());
     let app = App::open(&url, Arc::new(SystemClock)).await.expect("a shop");
-    app.load_demo().await.expect("the invented shop");
+    ::demo::load(&app).await.expect("the invented shop");
     let router = web::router(app, web::ServerNames::default());
     let (_, today) = sent(&router, "/").await;
     // Style and scripts: all of them, as if no page had been seen before.

@@ -10,7 +10,7 @@ use std::collections::BTreeSet;
 
 async fn demo() -> Bench {
     let bench = Bench::open().await;
-    assert!(bench.app.load_demo().await.expect("the invented shop"));
+    assert!(::demo::load(&bench.app).await.expect("the invented shop"));
     bench
 }
 
@@ -187,7 +187,7 @@ async fn one_day_has_one_past() {
     for minutes in [0, 45] {
         let bench = Bench::open().await;
         bench.clock.advance(SignedDuration::from_mins(minutes));
-        assert!(bench.app.load_demo().await.expect("the invented shop"));
+        assert!(::demo::load(&bench.app).await.expect("the invented shop"));
         let mut picture = past(&bench).await.into_iter().flat_map(|(job, record)| [job, record]).collect::<Vec<_>>();
         picture.push(bench.get("/learned").await);
         picture.push(bench.get("/capability").await);

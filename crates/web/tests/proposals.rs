@@ -9,14 +9,14 @@ use app::{App, SetClock};
 use axum::Router;
 use axum::body::Body;
 use axum::http::Request;
+use desk::planner::Lock;
 use jiff::SignedDuration;
 use serde_json::{Value, json};
 use std::sync::Arc;
 use tower::ServiceExt;
-use workshop::model::{Model, PartKind};
-use workshop::part::PartState;
-use workshop::planner::Lock;
-use workshop::shop::Shop;
+use trade::model::{Model, PartKind};
+use trade::part::PartState;
+use trade::shop::Shop;
 
 /// The job that waits for its plan.
 const JOB: i64 = 2;
@@ -35,7 +35,7 @@ impl Programs {
         let url = format!("sqlite:{}", folder.path().join("shop.db").display());
         let clock = Arc::new(SetClock::at("2026-03-02T08:00:00Z".parse().expect("a time")));
         let first = App::open(&url, clock.clone()).await.expect("a shop");
-        first.load_demo().await.expect("the invented shop");
+        ::demo::load(&first).await.expect("the invented shop");
         let other = App::open(&url, clock.clone()).await.expect("the same shop");
         Self { url, clock, first, other, _folder: folder }
     }
@@ -120,7 +120,7 @@ async fn a_change_by_another_program_shows_in_the_next_look() {
     for model in models {
         let Model::Grip(grip) = model else { continue };
         let centre_mm = grip.centre_mm + 8.0;
-        shop.other.put_model(&Model::Grip(workshop::model::GripModel { centre_mm, ..grip })).await.expect("saved");
+        shop.other.put_model(&Model::Grip(trade::grip::GripModel { centre_mm, ..grip })).await.expect("saved");
     }
     changed(&shop.said().await, &mut before, "the grips' weight sits elsewhere");
 
@@ -176,7 +176,7 @@ async fn the_page_of_a_day_does_not_wait_for_its_search() {
     shop.change(&head, PartChange { state: Some(PartState::Rejected), ..PartChange::default() }).await;
     let anew = shop.first.plan_day_soon(&request, false).await.expect("a first plan");
     assert!(anew.search.is_some());
-    let taken = |p: &workshop::plan::PlannedPart| p.code == head;
+    let taken = |p: &trade::plan::PlannedPart| p.code == head;
     assert!(!anew.day.jobs.iter().flat_map(|j| &j.plan.clubs).flatten().flat_map(|c| &c.parts).any(taken));
 }
 

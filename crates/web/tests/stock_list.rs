@@ -9,7 +9,7 @@ use serde_json::{Value, json};
 use std::process::Command;
 
 /// Written by openpyxl; see `make.py` beside it.
-const SUPPLIER: &[u8] = include_bytes!("../../workshop/tests/front_desk/workbooks/supplier.xlsx");
+const SUPPLIER: &[u8] = include_bytes!("../../desk/tests/front_desk/workbooks/supplier.xlsx");
 const XLSX: &str = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
 
 #[tokio::test]

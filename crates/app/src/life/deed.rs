@@ -4,18 +4,18 @@ use super::{PartLife, part_of};
 use crate::job::JobFile;
 use crate::stock::mass_of;
 use crate::{App, AppError};
+use bench::remedy::Progress;
 use serde::{Deserialize, Serialize};
 use store::{LifeNote, PartFilter, Tx};
+use trade::fit;
+use trade::id::JobId;
+use trade::job::{JobClub, JobState};
+use trade::life::{LifeStep, differences};
+use trade::model::PartKind;
+use trade::part::{Part, PartState};
+use trade::plan::ClubPlan;
+use trade::reading::{What, standing};
 use utoipa::ToSchema;
-use workshop::fit;
-use workshop::id::JobId;
-use workshop::job::{JobClub, JobState};
-use workshop::life::{LifeStep, differences};
-use workshop::model::PartKind;
-use workshop::part::{Part, PartState};
-use workshop::plan::ClubPlan;
-use workshop::reading::{What, standing};
-use workshop::remedy::Progress;
 
 /// What is done with a part by hand.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, ToSchema)]

@@ -2,7 +2,7 @@
 
 use quantity::{MassUnit, parse_mass_offset, parse_swing_weight};
 use serde::Serialize;
-use workshop::connection::{LineFormat, MarkMeans, Shows};
+use trade::connection::{LineFormat, MarkMeans, Shows};
 
 /// Longest line that any scale sends; beyond it the line is refused whole.
 pub(crate) const LONGEST: usize = 120;
@@ -157,7 +157,7 @@ fn swing_weight(text: &str, unit: Option<&str>) -> Result<Measured, String> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use workshop::connection::SettledMark;
+    use trade::connection::SettledMark;
 
     fn marked(means: MarkMeans, text: &str) -> LineFormat {
         LineFormat {

@@ -7,7 +7,7 @@ use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
 use std::thread::JoinHandle;
 use std::time::{Duration, Instant};
-use workshop::connection::{Connection, Parity};
+use trade::connection::{Connection, Parity};
 
 /// How long a read waits before it looks whether it should stop.
 const WAIT: Duration = Duration::from_millis(100);

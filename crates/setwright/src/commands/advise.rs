@@ -4,8 +4,8 @@ use super::{print_json, say};
 use crate::config::AdviseArguments;
 use crate::failure::Failure;
 use app::advice::Advice;
+use bench::remedy::GripPick;
 use std::fmt::Write;
-use workshop::remedy::GripPick;
 
 /// Everything that is advised for a job.
 #[derive(serde::Serialize)]
@@ -38,7 +38,7 @@ fn text(advised: &Advised, whole: bool) -> String {
     let mut text = String::new();
     // Writing to a string does not fail.
     for club in &advised.clubs {
-        let chance = club.chance_ahead.map_or("no plan".into(), workshop::bench::chance_words);
+        let chance = club.chance_ahead.map_or("no plan".into(), bench::chance::chance_words);
         let _ = writeln!(text, "Club {}: as planned {chance}.", club.slot);
         for remedy in club.remedies.iter().take(most) {
             let _ = writeln!(text, "  {}", remedy.words);

@@ -27,7 +27,7 @@ fn text(found: &[DoubtedReading]) -> String {
         let reading = &doubted.reading;
         let _ = writeln!(text, "{}, {}: {} is doubted.", reading.step, reading.what, reading.typed);
         for cause in doubted.causes.iter().take(5) {
-            let odds = workshop::cause::odds(cause.probability);
+            let odds = bench::cause::odds(cause.probability);
             let _ = writeln!(text, "  {odds:>9}  {}. {}", cause.words, cause.what_to_do);
         }
         if let Some(telling) = &doubted.telling {

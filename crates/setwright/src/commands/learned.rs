@@ -1,11 +1,12 @@
 //! What the shop has learned, and how well it meets its tolerances.
 
-use super::{print::table, print_json};
+use super::print::table;
+use super::print_json;
 use crate::config::{CapabilityArguments, LearnedArguments};
 use crate::failure::Failure;
 use app::learned::{LearnedShop, LearnedView, PinLearned, ResetLearned};
+use bench::capability::{CapabilityGroup, ShopCapability};
 use quantity::decimal;
-use workshop::capability::{CapabilityGroup, ShopCapability};
 
 /// Shows what the shop has learned, sets it back or pins it.
 ///

@@ -6,12 +6,12 @@ use crate::config::{Export, Import, Labels};
 use crate::failure::Failure;
 use app::App;
 use app::stock::{PartQuery, PartsImported};
+use desk::stock_file::Mapping;
 use indicatif::{ProgressBar, ProgressStyle};
 use std::collections::BTreeMap;
 use std::io::Write;
 use std::path::Path;
 use web::look::{LabelPaper, label_document};
-use workshop::stock_file::Mapping;
 
 /// Imports parts or models.
 ///

@@ -5,15 +5,16 @@ use crate::config::MatchArguments;
 use crate::failure::Failure;
 use app::App;
 use app::matched::{DayRequest, Searching, SetMatch, SetRequest};
+use desk::planner::{DayPlan, Law, Lock};
 use indicatif::{ProgressBar, ProgressStyle};
 use std::fmt::Write;
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
-use workshop::kind::Role;
-use workshop::model::PartKind;
-use workshop::plan::Plan;
-use workshop::planner::{DayPlan, Law, Lock, PlanWeights};
-use workshop::sheet::Sheet;
+use trade::kind::Role;
+use trade::model::PartKind;
+use trade::plan::Plan;
+use trade::plan_weights::PlanWeights;
+use trade::sheet::Sheet;
 
 /// Matches one sheet, or a day's jobs, and prints the plan with its proof.
 ///
@@ -152,7 +153,7 @@ fn plan_text(text: &mut String, plan: &Plan) {
             club.part(PartKind::Adapter).map_or_else(String::new, |p| format!("  adapter {}", p.code)),
             club.mass_g(Role::TipWeight),
             club.frequency.and_then(|f| f.off_cpm).map_or_else(String::new, |cpm| format!("  {cpm:+.1} cpm")),
-            workshop::bench::chance_words(club.chance)
+            bench::chance::chance_words(club.chance)
         );
     }
     for line in &plan.frequency {

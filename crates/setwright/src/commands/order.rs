@@ -1,12 +1,14 @@
 //! Orders of parts, and the stock against the sheets to come.
 
-use super::{print::table, print_json, say};
+use super::print::table;
+use super::{print_json, say};
 use crate::config::{NeedsArguments, OrderAdd, OrderCancel, OrderJob, OrderList, OrderReceive, OrderTell};
 use crate::failure::Failure;
 use app::order::{CloseOrder, JobCount, NewOrder, OrderForJob, OrderQuery, Receive, TellOrder};
+use desk::order::Wanted;
 use jiff::civil::Date;
 use quantity::decimal;
-use workshop::order::{OrderView, Wanted};
+use trade::order::OrderView;
 
 fn day(text: Option<&str>) -> Result<Option<Date>, Failure> {
     text.map(|t| t.parse::<Date>().map_err(|_| Failure::usage(format!("“{t}” is no day. Write it like 2026-03-10"))))
@@ -215,7 +217,7 @@ pub async fn needs(arguments: &NeedsArguments) -> Result<(), Failure> {
         needs.retain(|n| n.short > 0);
     }
     if arguments.csv {
-        return say(&workshop::stock_csv::needs(&needs));
+        return say(&desk::stock_csv::needs(&needs));
     }
     if arguments.database.json {
         return print_json(&needs);

@@ -1,13 +1,14 @@
 //! A part with its life, parts sorted by weight, head masses to ask for.
 
-use super::{print::table, print_json, say};
+use super::print::table;
+use super::{print_json, say};
 use crate::config::{AskArguments, PartArguments, SortArguments};
 use crate::failure::Failure;
 use app::life::{PartAction, PartDeed, PartLife};
 use app::sorting::{AskRequest, SortRequest};
+use desk::ask::Supply;
 use quantity::{SwingWeight, decimal};
-use workshop::ask::Supply;
-use workshop::sheet::Sheet;
+use trade::sheet::Sheet;
 
 /// Shows a part with its life, after doing something with it where that is asked.
 ///
@@ -43,7 +44,7 @@ pub async fn part(arguments: &PartArguments) -> Result<(), Failure> {
     app.close().await;
     if arguments.csv {
         let entries: Vec<_> = life.life.into_iter().map(|l| l.entry).collect();
-        return say(&workshop::stock_csv::life(&entries));
+        return say(&desk::stock_csv::life(&entries));
     }
     if arguments.database.json {
         return print_json(&life);
@@ -93,7 +94,7 @@ pub async fn sort(arguments: &SortArguments) -> Result<(), Failure> {
     let sorting = app.sort_parts(&request).await?;
     app.close().await;
     if arguments.csv {
-        return say(&workshop::stock_csv::sorting(&sorting));
+        return say(&desk::stock_csv::sorting(&sorting));
     }
     if arguments.database.json {
         return print_json(&sorting);
@@ -154,7 +155,7 @@ pub async fn ask(arguments: &AskArguments) -> Result<(), Failure> {
     let asks = app.ask_heads(&request).await?;
     app.close().await;
     if arguments.csv {
-        return say(&workshop::stock_csv::asks(&asks));
+        return say(&desk::stock_csv::asks(&asks));
     }
     if arguments.database.json {
         return print_json(&asks);

@@ -1,12 +1,12 @@
 //! Answers for a person at a terminal.
 
 use crate::failure::Failure;
+use bench::record::{Line, Record, Verdict};
 use quantity::{Length, SwingWeight, decimal};
 use serde_json::Value;
-use workshop::job::Job;
-use workshop::model::PartKind;
-use workshop::plan::Plan;
-use workshop::record::{Line, Record, Verdict};
+use trade::job::Job;
+use trade::model::PartKind;
+use trade::plan::Plan;
 
 /// A document as lines `field: value`.
 ///

@@ -6,7 +6,7 @@ use crate::failure::Failure;
 use instrument::scale::{Heard, Ports, ScaleLine};
 use std::sync::mpsc::channel;
 use std::time::{Duration, Instant};
-use workshop::connection::{Connection, LineFormat, MarkMeans, Parity, SettledMark, Shows};
+use trade::connection::{Connection, LineFormat, MarkMeans, Parity, SettledMark, Shows};
 
 /// Prints what a scale sends for some seconds.
 ///

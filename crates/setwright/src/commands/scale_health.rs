@@ -1,12 +1,13 @@
 //! How the shop's scales stand: checks, trust, calibration, gauge studies.
 
-use super::{print::table, print_json};
+use super::print::table;
+use super::print_json;
 use crate::config::{Database, ScaleCommand};
 use crate::failure::Failure;
 use app::gauge_study::StudyView;
 use app::scale_health::{CheckAnswer, NewCalibration, NewCheck, ScaleHealth, TrustWord};
 use quantity::decimal;
-use workshop::health::{print_error, print_value};
+use trade::gauge::{print_error, print_value};
 
 const fn database(command: &ScaleCommand) -> &Database {
     match command {

@@ -38,7 +38,7 @@ pub async fn demo(arguments: &Demo) -> Result<(), Failure> {
     let settings = begin(&arguments.serve, Which::Demo)?;
     let listener = listen(&settings).await?;
     make_data_folder(&settings.database)?;
-    let (app, fresh) = App::open_demo(&settings.database, Arc::new(SystemClock), arguments.reset).await?;
+    let (app, fresh) = ::demo::open(&settings.database, Arc::new(SystemClock), arguments.reset).await?;
     let json = arguments.serve.database.json;
     run(app, listener, &settings, json, |address| demo_greeting(&settings, address, fresh)).await
 }

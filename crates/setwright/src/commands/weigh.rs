@@ -4,8 +4,8 @@ use super::{print_json, say};
 use crate::config::Weigh;
 use crate::failure::Failure;
 use app::weigh_in::{ToJudge, WeighIn, WeighedIn};
+use desk::weigh_in::Judged;
 use std::fmt::Write;
-use workshop::weigh_in::Judged;
 
 /// Judges a mass, or weighs the part in.
 ///

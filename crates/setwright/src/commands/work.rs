@@ -5,11 +5,12 @@ use crate::config::{JobArguments, PlanArguments, SheetFile};
 use crate::failure::Failure;
 use app::plan::Accept;
 use app::sheet::Approve;
+use desk::planner::Lock;
+use desk::sheet_check::Severity;
 use indicatif::ProgressBar;
 use std::path::Path;
 use std::time::Duration;
-use workshop::planner::Lock;
-use workshop::sheet::{Severity, Sheet};
+use trade::sheet::Sheet;
 
 pub(super) fn bytes_of(path: &Path) -> Result<Vec<u8>, Failure> {
     std::fs::read(path).map_err(|e| Failure::file(path, &e))

@@ -6,7 +6,7 @@ use serde_json::{Value, json};
 /// A shop with a job of a driver and a 3-wood, and three weighed adapters.
 fn woods() -> Shop {
     let shop = Shop::empty();
-    shop.write("models.json", serde_json::to_string(&workshop::demo::models()).expect("models"));
+    shop.write("models.json", serde_json::to_string(&demo::models()).expect("models"));
     let mut csv = String::from("code,kind,model,number,mass_g,state,count\n");
     for i in 0..4 {
         csv.push_str(&format!("D{i},head,FIELDFARE,1,{:.1},free,\n", 190.6 + 0.7 * f64::from(i)));
@@ -19,7 +19,7 @@ fn woods() -> Shop {
         csv.push_str(&format!("AD-{i},adapter,FIELDFARE-A,,{mass_g},free,\n"));
     }
     shop.write("parts.csv", csv);
-    let sheets = workshop::demo::sheets(jiff::civil::date(2099, 3, 2));
+    let sheets = demo::sheets(jiff::civil::date(2099, 3, 2));
     let wood = sheets.into_iter().find(|s| s.clubs.iter().any(|c| c.head_model == "FIELDFARE")).expect("a wood");
     let mut sheet: Value = serde_json::to_value(wood).expect("a sheet");
     let mut three = sheet["clubs"][0].clone();

@@ -4,7 +4,7 @@ use crate::run::Shop;
 use serde_json::json;
 
 /// Written by openpyxl; see `make.py` beside it.
-const SUPPLIER: &[u8] = include_bytes!("../../../workshop/tests/front_desk/workbooks/supplier.xlsx");
+const SUPPLIER: &[u8] = include_bytes!("../../../desk/tests/front_desk/workbooks/supplier.xlsx");
 
 #[test]
 fn a_list_is_read_by_what_is_said_of_its_columns() {

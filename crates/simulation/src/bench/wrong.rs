@@ -8,10 +8,10 @@ use crate::hands::{moment, stage};
 use crate::job::CLUBS;
 use crate::scale::Name;
 use crate::tally::BlunderSeen;
-use workshop::WorkshopError;
-use workshop::id::ClubId;
-use workshop::kind::Role;
-use workshop::reading::{Reading, What};
+use trade::WorkshopError;
+use trade::id::ClubId;
+use trade::kind::Role;
+use trade::reading::{Reading, What};
 
 impl Work<'_> {
     /// What a builder does about a doubted reading: seats the club again and reads once more; if it is doubted still,

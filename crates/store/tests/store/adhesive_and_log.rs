@@ -1,9 +1,9 @@
 //! Batches of adhesive and the log.
 
 use crate::samples::{add_job, at, new_id, with_job};
+use bench::glue::Batch;
 use store::Event;
-use workshop::glue::Batch;
-use workshop::id::{BatchId, ClubId, EventId, JobId};
+use trade::id::{BatchId, ClubId, EventId, JobId};
 
 fn batch(number: i64, minutes: i64, clubs: &[&ClubId]) -> Batch {
     Batch {

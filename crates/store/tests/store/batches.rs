@@ -1,11 +1,11 @@
 //! What came with the forecasts and the batches that can be taken back: columns, keys, and what the clock is held against.
 
 use crate::samples::{at, new_id, reading, with_job};
+use bench::glue::Batch;
 use sqlx::{AnyConnection, Connection, Row};
 use store::{Event, StoreError};
-use workshop::glue::Batch;
-use workshop::id::{BatchId, ClubId, EventId};
-use workshop::reading::{Reading, StoodForecast, What};
+use trade::id::{BatchId, ClubId, EventId};
+use trade::reading::{Reading, StoodForecast, What};
 
 fn batch(number: i64, clubs: &[&ClubId]) -> Batch {
     Batch {

@@ -1,11 +1,11 @@
 //! The shop, models and sheets: documents that come back as they went in.
 
 use crate::samples::{adapter_model, at, box_of_ferrules, head, head_model, sheet, sheet_row, stock_models, with_job};
+use desk::stock_file::{Layout, Mapping};
 use store::StoreError;
-use workshop::id::SheetId;
-use workshop::model::{Model, PartKind};
-use workshop::shop::Shop;
-use workshop::stock_file::{Layout, Mapping};
+use trade::id::SheetId;
+use trade::model::{Model, PartKind};
+use trade::shop::Shop;
 
 on_both! {
     async fn the_shop_comes_back_as_saved(db: &TestDb) {

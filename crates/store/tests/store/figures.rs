@@ -1,14 +1,14 @@
 //! Figures come back bit for bit, and the SI columns say the same to within rounding.
 
 use crate::samples::{at, new_id, reading, sheet, sheet_row, with_job};
+use bench::glue::Batch;
 use proptest::prelude::*;
 use proptest::strategy::ValueTree;
 use proptest::test_runner::TestRunner;
 use sqlx::{AnyConnection, Connection, Row};
-use workshop::glue::Batch;
-use workshop::id::BatchId;
-use workshop::part::Part;
-use workshop::reading::What;
+use trade::id::BatchId;
+use trade::part::Part;
+use trade::reading::What;
 
 /// Typed figures (few decimals), computed ones (all bits), and the edges.
 fn values(count: usize) -> Vec<f64> {
@@ -74,7 +74,7 @@ on_both! {
         conn_rows.push(("part", head.id.0.clone(), "mass_kg", 0.2613));
         conn_rows.push(("part", head.id.0.clone(), "length_m", 0.088));
         conn_rows.push(("part", head.id.0, "lie_rad", std::f64::consts::FRAC_PI_3));
-        let mut shaft = crate::samples::part("S-1", workshop::model::PartKind::Shaft, "RUSH-110");
+        let mut shaft = crate::samples::part("S-1", trade::model::PartKind::Shaft, "RUSH-110");
         tx.insert_part(&shaft, at(1)).await.expect("saved");
         shaft.cpm = Some(312.0);
         tx.update_part(&shaft, at(2)).await.expect("saved");

@@ -2,9 +2,9 @@
 
 use crate::samples::{add_job, at, box_of_ferrules, head, new_id, with_job};
 use store::{Hold, StoreError, Tx};
-use workshop::id::PartId;
-use workshop::job::Job;
-use workshop::part::{Part, PartState};
+use trade::id::PartId;
+use trade::job::Job;
+use trade::part::{Part, PartState};
 
 async fn saved(tx: &mut Tx, part: Part) -> Part {
     tx.insert_part(&part, at(1)).await.expect("saved");

@@ -2,8 +2,8 @@
 
 use crate::samples::{add_job, head, job, new_id, plan, sheet, sheet_row, stock_models, with_job};
 use store::StoreError;
-use workshop::id::{ClubId, JobId, SheetId};
-use workshop::job::JobState;
+use trade::id::{ClubId, JobId, SheetId};
+use trade::job::JobState;
 
 on_both! {
     async fn a_job_comes_back_with_its_clubs_in_the_order_of_the_tray(db: &TestDb) {

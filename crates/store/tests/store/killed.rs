@@ -5,9 +5,9 @@ use sqlx::{AnyConnection, Connection, Row};
 use std::io::{BufRead, BufReader, Write};
 use std::process::{Command, Stdio};
 use store::Store;
-use workshop::id::ReadingId;
-use workshop::job::Job;
-use workshop::reading::{Reading, What};
+use trade::id::ReadingId;
+use trade::job::Job;
+use trade::reading::{Reading, What};
 
 const CHILD: &str = "SETWRIGHT_TEST_KILLED_CHILD";
 

@@ -1,11 +1,11 @@
 //! What the shop has learned is kept state after state; where clubs came out is kept once.
 
 use crate::samples::{add_job, at, new_id, with_job};
+use bench::learned::{Learned, LearnedCause, LearnedFrom, LearnedValue, Scatter};
+use bench::record::Verdict;
 use store::{FinishedClub, LearnedRow};
-use workshop::id::{ClubId, EventId, JobId};
-use workshop::job::Job;
-use workshop::learned::{Learned, LearnedCause, LearnedFrom, LearnedValue, Scatter};
-use workshop::record::Verdict;
+use trade::id::{ClubId, EventId, JobId};
+use trade::job::Job;
 
 fn learned(mean_shift: f64) -> Learned {
     let value = |key: &str| LearnedValue {

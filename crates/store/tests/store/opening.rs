@@ -23,7 +23,7 @@ on_both! {
     async fn stock_from_before_frequencies_is_carried_over(db: &TestDb) {
         let mut tx = db.write().await;
         stock_models(&mut tx).await;
-        let mut shaft = crate::samples::part("S-1", workshop::model::PartKind::Shaft, "RUSH-110");
+        let mut shaft = crate::samples::part("S-1", trade::model::PartKind::Shaft, "RUSH-110");
         shaft.mass_g = Some(118.2);
         tx.insert_part(&shaft, crate::samples::at(1)).await.expect("saved");
         tx.commit().await.expect("commit");

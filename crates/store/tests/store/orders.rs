@@ -3,11 +3,11 @@
 use crate::samples::{add_job, at, box_of_ferrules, head, new_id, part, with_job};
 use jiff::civil::date;
 use store::{LifeNote, OrderFilter, StoreError, Tx};
-use workshop::id::{EventId, JobId, OrderId, PartId};
-use workshop::job::Job;
-use workshop::life::{FigureChange, LifeEntry, LifeStep};
-use workshop::model::PartKind;
-use workshop::order::{ForJob, Order, OrderEvent, OrderLine, OrderState, OrderStep};
+use trade::id::{EventId, JobId, OrderId, PartId};
+use trade::job::Job;
+use trade::life::{FigureChange, LifeEntry, LifeStep};
+use trade::model::PartKind;
+use trade::order::{ForJob, Order, OrderEvent, OrderLine, OrderState, OrderStep};
 
 pub fn line(order: i64, jobs: &[&Job]) -> OrderLine {
     OrderLine {

@@ -2,9 +2,9 @@
 
 use crate::samples::{add_job, at, box_of_ferrules, head, new_id, part, stock_models, with_job};
 use store::{PartFilter, StoreError};
-use workshop::id::{ClubId, JobId, PartId};
-use workshop::model::PartKind;
-use workshop::part::{Part, PartState};
+use trade::id::{ClubId, JobId, PartId};
+use trade::model::PartKind;
+use trade::part::{Part, PartState};
 
 on_both! {
     async fn a_part_comes_back_as_it_went_in(db: &TestDb) {

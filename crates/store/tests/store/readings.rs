@@ -2,8 +2,8 @@
 
 use crate::samples::{add_job, at, new_id, reading, with_job};
 use store::StoreError;
-use workshop::id::{ClubId, ReadingId};
-use workshop::reading::{Reading, What, standing};
+use trade::id::{ClubId, ReadingId};
+use trade::reading::{Reading, What, standing};
 
 on_both! {
     async fn readings_come_back_in_the_order_of_arrival(db: &TestDb) {

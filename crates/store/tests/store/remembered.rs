@@ -4,9 +4,9 @@
 use crate::samples::{at, head, head_model, shaft_model, stock_models};
 use crate::scales::check;
 use store::Store;
-use workshop::model::Model;
-use workshop::part::{Part, PartState};
-use workshop::shop::Shop;
+use trade::model::Model;
+use trade::part::{Part, PartState};
+use trade::shop::Shop;
 
 /// The name of the first head model that a reader finds.
 async fn head_name(store: &Store) -> Option<String> {
@@ -16,7 +16,7 @@ async fn head_name(store: &Store) -> Option<String> {
 
 fn renamed(name: &str) -> Model {
     match head_model() {
-        Model::Head(head) => Model::Head(workshop::model::HeadModel { name: name.into(), ..head }),
+        Model::Head(head) => Model::Head(trade::head::HeadModel { name: name.into(), ..head }),
         other => other,
     }
 }
@@ -54,7 +54,7 @@ on_both! {
     async fn what_was_undone_or_is_not_seen_yet_is_not_remembered(db: &TestDb) {
         put(&db.store, &renamed("Sickle")).await;
         let mut before = db.read().await;
-        let of = |library: &workshop::model::Library| library.get(head_model().code()).map(|m| m.name().to_owned());
+        let of = |library: &trade::model::Library| library.get(head_model().code()).map(|m| m.name().to_owned());
         assert_eq!(of(&before.library().await.expect("read")).as_deref(), Some("Sickle"));
         let mut tx = db.write().await;
         tx.put_model(&renamed("Scythe"), at(1)).await.expect("saved");

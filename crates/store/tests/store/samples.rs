@@ -5,14 +5,14 @@ use jiff::Timestamp;
 use serde::de::DeserializeOwned;
 use serde_json::{Value, json};
 use store::{SheetRow, Tx};
-use workshop::id::{ClubId, JobId, PartId, ReadingId, SheetId};
-use workshop::job::{Job, JobClub, JobState};
-use workshop::kind::Role;
-use workshop::model::{Model, PartKind};
-use workshop::part::Part;
-use workshop::plan::ClubPlan;
-use workshop::reading::{Reading, What};
-use workshop::sheet::{Sheet, SheetClub};
+use trade::id::{ClubId, JobId, PartId, ReadingId, SheetId};
+use trade::job::{Job, JobClub, JobState};
+use trade::kind::Role;
+use trade::model::{Model, PartKind};
+use trade::part::Part;
+use trade::plan::ClubPlan;
+use trade::reading::{Reading, What};
+use trade::sheet::{Sheet, SheetClub};
 
 /// A time, `seconds` after the morning that all tests begin at.
 pub fn at(seconds: i64) -> Timestamp {
@@ -146,7 +146,7 @@ pub fn job(number: i64, sheet: &SheetRow) -> Job {
         sheet_id: sheet.id.clone(),
         sheet: sheet.sheet.clone(),
         state: JobState::Open,
-        steps: workshop::step::full_build(),
+        steps: trade::step::full_build(),
         made_at: at(60),
         clubs: clubs.collect(),
         version: 0,

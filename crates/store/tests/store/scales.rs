@@ -1,10 +1,12 @@
 //! What happens to a scale is kept once and never changed; gauge studies can be gone on with.
 
 use crate::samples::{at, new_id, with_job};
+use desk::scale_health::{StudyPlan, StudyStep};
 use jiff::civil::date;
 use store::{StudyReading, StudyRow};
-use workshop::health::{CheckRead, Happened, ScaleEvent, StudyPlan, StudyStep, TrustCause};
-use workshop::id::{EventId, JobId};
+use trade::id::{EventId, JobId};
+use trade::scale_event::{CheckRead, Happened, ScaleEvent};
+use trade::trust::TrustCause;
 
 pub fn event(scale: &str, seconds: i64, what: Happened) -> ScaleEvent {
     ScaleEvent {

@@ -5,8 +5,8 @@ use crate::samples::{at, box_of_ferrules, head, reading, with_job};
 use std::sync::Arc;
 use store::{Store, StoreError};
 use tokio::sync::Barrier;
-use workshop::part::{Part, PartState};
-use workshop::reading::{Reading, What};
+use trade::part::{Part, PartState};
+use trade::reading::{Reading, What};
 
 /// A second store on the same database.
 async fn second(db: &TestDb) -> Store {

@@ -5,8 +5,8 @@ use crate::samples::{new_id, reading, with_job};
 use std::path::Path;
 use std::process::Command;
 use store::{Store, StoreError};
-use workshop::id::ReadingId;
-use workshop::reading::{Reading, What};
+use trade::id::ReadingId;
+use trade::reading::{Reading, What};
 
 const DISK: &str = "SETWRIGHT_TEST_SMALL_DISK";
 

@@ -24,7 +24,7 @@ use server::{Server, page};
 use std::collections::BTreeMap;
 use std::sync::Arc;
 use std::time::{Duration, Instant};
-use workshop::reading::What;
+use trade::reading::What;
 
 /// Whatever ends a measurement.
 type Failure = Box<dyn std::error::Error + Send + Sync>;
@@ -79,7 +79,7 @@ async fn main() -> Result<(), Failure> {
 /// The small shop: what is multiplied, and the work of the day.
 async fn make(url: &str) -> Result<(), Failure> {
     let app = App::open(url, Arc::new(SystemClock)).await?;
-    app.load_demo().await?;
+    ::demo::load(&app).await?;
     read_step(&app, 1, "dry").await?;
     let sheets = app.sheets().await?;
     for sheet in sheets.iter().filter(|s| s.job.is_none()) {
@@ -88,7 +88,7 @@ async fn make(url: &str) -> Result<(), Failure> {
     let irons = sheets.iter().find(|s| s.job == Some(1)).ok_or("the demonstration has its irons")?;
     let irons = app.sheet(&irons.id).await?.sheet;
     for player in ["Una Marsett", "Corin Weald"] {
-        let saved = app.save_sheet(&workshop::sheet::Sheet { player: player.into(), ..irons.clone() }).await?;
+        let saved = app.save_sheet(&trade::sheet::Sheet { player: player.into(), ..irons.clone() }).await?;
         let number = app.approve_sheet(&saved.id, &Approve { steps: None, by: "Ines".into() }).await?.number;
         let fingerprint = app.propose(number, &[]).await?.fingerprint;
         let accept =

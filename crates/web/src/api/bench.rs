@@ -8,12 +8,12 @@ use app::scan::{ScanAt, ScanSaid};
 use axum::Json;
 use axum::extract::{Path, State};
 use axum::http::StatusCode;
+use bench::club_state::ClubState;
+use bench::remedy::GripPick;
 use serde::Deserialize;
 use utoipa::ToSchema;
 use utoipa_axum::router::OpenApiRouter;
 use utoipa_axum::routes;
-use workshop::bench::ClubState;
-use workshop::remedy::GripPick;
 
 pub(super) fn router() -> OpenApiRouter<App> {
     OpenApiRouter::new()

@@ -7,11 +7,11 @@ use app::glue::{BatchView, NewBatch, TakeBackBatch};
 use axum::Json;
 use axum::extract::{Path, Query, State};
 use axum::http::StatusCode;
+use bench::glue::Mix;
 use serde::Deserialize;
 use utoipa::IntoParams;
 use utoipa_axum::router::OpenApiRouter;
 use utoipa_axum::routes;
-use workshop::glue::Mix;
 
 pub(super) fn router() -> OpenApiRouter<App> {
     OpenApiRouter::new()

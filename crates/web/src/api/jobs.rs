@@ -7,15 +7,15 @@ use app::plan::{Accept, AddExtra, Proposal, Swap};
 use app::scale_health::WithReason;
 use axum::Json;
 use axum::extract::{Path, Query, State};
+use bench::open_point::OpenClub;
+use bench::record::Record;
+use desk::planner::Lock;
 use serde::Deserialize;
+use trade::job::JobState;
+use trade::plan::{ClubPlan, Plan};
 use utoipa::{IntoParams, ToSchema};
 use utoipa_axum::router::OpenApiRouter;
 use utoipa_axum::routes;
-use workshop::job::JobState;
-use workshop::open_point::OpenClub;
-use workshop::plan::{ClubPlan, Plan};
-use workshop::planner::Lock;
-use workshop::record::Record;
 
 pub(super) fn router() -> OpenApiRouter<App> {
     OpenApiRouter::new()

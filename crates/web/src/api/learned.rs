@@ -5,10 +5,10 @@ use app::App;
 use app::learned::{LearnedChange, LearnedShop, PinLearned, ResetLearned};
 use axum::Json;
 use axum::extract::State;
+use bench::capability::ShopCapability;
+use bench::learned::Learned;
 use utoipa_axum::router::OpenApiRouter;
 use utoipa_axum::routes;
-use workshop::capability::ShopCapability;
-use workshop::learned::Learned;
 
 pub(super) fn router() -> OpenApiRouter<App> {
     OpenApiRouter::new()

@@ -5,12 +5,12 @@ use app::App;
 use app::matched::{AcceptPicks, AcceptReplan, DayRequest, ReplanProposal, SetMatch, SetRequest};
 use axum::Json;
 use axum::extract::{Path, State};
+use desk::planner::{DayPlan, Lock, PlanOption};
 use serde::Deserialize;
+use trade::plan::Plan;
 use utoipa::ToSchema;
 use utoipa_axum::router::OpenApiRouter;
 use utoipa_axum::routes;
-use workshop::plan::Plan;
-use workshop::planner::{DayPlan, Lock, PlanOption};
 
 pub(super) fn router() -> OpenApiRouter<App> {
     OpenApiRouter::new()

@@ -10,14 +10,15 @@ use axum::Json;
 use axum::extract::{Path, Query, State};
 use axum::http::{StatusCode, header};
 use axum::response::IntoResponse;
+use desk::ask::HeadAsk;
+use desk::needs::Need;
+use desk::order::{Waiting, Wanted};
+use desk::weight_class::Sorting;
 use serde::Serialize;
+use trade::order::OrderView;
 use utoipa::ToSchema;
 use utoipa_axum::router::OpenApiRouter;
 use utoipa_axum::routes;
-use workshop::ask::HeadAsk;
-use workshop::needs::Need;
-use workshop::order::{OrderView, Waiting, Wanted};
-use workshop::sorting::Sorting;
 
 pub(super) fn router() -> OpenApiRouter<App> {
     OpenApiRouter::new()

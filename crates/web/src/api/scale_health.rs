@@ -8,11 +8,11 @@ use axum::Json;
 use axum::extract::{Path, State};
 use axum::http::StatusCode;
 use serde::Deserialize;
+use trade::id::EventId;
+use trade::shop::Shop;
 use utoipa::ToSchema;
 use utoipa_axum::router::OpenApiRouter;
 use utoipa_axum::routes;
-use workshop::id::EventId;
-use workshop::shop::Shop;
 
 pub(super) fn router() -> OpenApiRouter<App> {
     OpenApiRouter::new()

@@ -7,13 +7,15 @@ use axum::Json;
 use axum::extract::{Path, State};
 use axum::http::StatusCode;
 use axum::response::IntoResponse;
+use desk::sheet_check::SheetProblem;
+use desk::short_sheet::Expanded;
 use serde::Deserialize;
 use serde_json::{Value, json};
+use trade::job::Job;
+use trade::sheet::Sheet;
 use utoipa::ToSchema;
 use utoipa_axum::router::OpenApiRouter;
 use utoipa_axum::routes;
-use workshop::job::Job;
-use workshop::sheet::{Expanded, Sheet, SheetProblem};
 
 pub(super) fn router() -> OpenApiRouter<App> {
     OpenApiRouter::new()

@@ -5,9 +5,9 @@ use app::App;
 use app::clock_watch::{ClockState, ConfirmClock};
 use axum::Json;
 use axum::extract::State;
+use trade::shop::Shop;
 use utoipa_axum::router::OpenApiRouter;
 use utoipa_axum::routes;
-use workshop::shop::Shop;
 
 pub(super) fn router() -> OpenApiRouter<App> {
     OpenApiRouter::new().routes(routes!(get_shop, save_shop)).routes(routes!(get_clock)).routes(routes!(confirm_clock))

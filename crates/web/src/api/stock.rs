@@ -14,17 +14,17 @@ use axum::body::Bytes;
 use axum::extract::{Path, Query, State};
 use axum::http::{StatusCode, header};
 use axum::response::IntoResponse;
+use desk::stock_file::{Imported, Layout, Mapping};
+use desk::weigh_in::Judged;
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
+use trade::model::{Model, PartKind};
+use trade::part::Part;
 use utoipa::openapi::schema::{AnyOfBuilder, ObjectBuilder, Schema};
 use utoipa::openapi::{Ref, RefOr};
 use utoipa::{IntoParams, PartialSchema, ToSchema};
 use utoipa_axum::router::OpenApiRouter;
 use utoipa_axum::routes;
-use workshop::model::{Model, PartKind};
-use workshop::part::Part;
-use workshop::stock_file::{Imported, Layout, Mapping};
-use workshop::weigh_in::Judged;
 
 pub(super) fn router() -> OpenApiRouter<App> {
     OpenApiRouter::new()

@@ -15,14 +15,14 @@ use axum::extract::{Query, State};
 use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use axum::routing::get;
+use desk::ask::{AskClub, HeadAsk, Supply, SupplyFrom};
 use maud::{Markup, html};
 use quantity::decimal;
-use workshop::ask::{AskClub, HeadAsk, Supply, SupplyFrom};
-use workshop::job::JobState;
-use workshop::kind::LengthTo;
-use workshop::model::{Library, Model, PartKind};
-use workshop::reading::Unit;
-use workshop::sheet::Wraps;
+use trade::job::JobState;
+use trade::kind::LengthTo;
+use trade::model::{Library, Model, PartKind};
+use trade::reading::Unit;
+use trade::wrap::Wraps;
 
 pub(super) fn router() -> Router<App> {
     Router::new().route("/stock/ask", get(show))

@@ -16,18 +16,18 @@ use axum::extract::{Form, Path, Query, State};
 use axum::http::StatusCode;
 use axum::response::{IntoResponse, Response};
 use axum::routing::{get, post};
+use bench::club_state::{ClubState, Look, StepStatus};
+use bench::offer::Measure;
 use maud::html;
 use quantity::{SwingWeight, decimal};
 use serde::Deserialize;
 use std::collections::HashMap;
-use workshop::bench::{ClubState, Look, StepStatus};
-use workshop::job::{JobClub, JobState};
-use workshop::kind::Role;
-use workshop::measure::Measure;
-use workshop::model::PartKind;
+use trade::job::{JobClub, JobState};
+use trade::kind::Role;
+use trade::model::PartKind;
 
-use workshop::reading::What;
-use workshop::step::Step;
+use trade::reading::What;
+use trade::step::Step;
 
 pub(super) fn router() -> Router<App> {
     Router::new()
@@ -180,7 +180,7 @@ async fn keep(
 /// The club to go on with once everything that a step asks of this one is read.
 fn next_of_row(file: &JobFile, slot: i64, step: &str) -> Option<i64> {
     let club = file.club_at(slot).ok()?;
-    let standing = workshop::reading::standing(&file.readings);
+    let standing = trade::reading::standing(&file.readings);
     let read = |what: &What| standing.iter().any(|r| r.club == club.id && r.step == step && r.what == *what);
     if !file.job.step(step)?.asks.iter().all(read) {
         return None;
@@ -307,7 +307,7 @@ async fn decline(
 
 #[derive(Debug, Deserialize)]
 struct ExtraForm {
-    action: workshop::remedy::Action,
+    action: trade::action::Action,
     mass_g: f64,
     step: String,
     version: Option<i64>,

@@ -8,9 +8,9 @@ use app::scan::{PartSaid, ScanAt, ScanSaid};
 use app::{App, AppError, Kind};
 use axum::extract::{Form, Path, State};
 use axum::response::IntoResponse;
+use bench::scan::ScannedPart;
 use maud::{Markup, html};
 use serde::Deserialize;
-use workshop::scan::ScannedPart;
 
 #[derive(Debug, Deserialize)]
 pub(super) struct ScanForm {

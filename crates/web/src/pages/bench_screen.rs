@@ -13,21 +13,23 @@ use crate::units::restated;
 use app::AppError;
 use app::bench::AtBench;
 use app::job::JobFile;
+use bench::belief::{Believed, Finish};
+use bench::cause::Telling;
+use bench::club_state::{AskState, ClubState, StepState, StepStatus};
+use bench::glue::Gate;
+use bench::meaning::Tone as Said;
+use bench::offer::{Measure, Offer};
+use bench::open_point::OpenClub;
+use bench::remedy::Remedy;
+use bench::target::Fit;
 use maud::{Markup, html};
 use quantity::SwingWeight;
-use workshop::belief::{Believed, Finish};
-use workshop::bench::{AskState, ClubState, StepState, StepStatus, Tone as Said};
-use workshop::cause::Telling;
-use workshop::glue::Gate;
-use workshop::job::JobClub;
-use workshop::kind::Role;
-use workshop::measure::{Measure, Offer};
-use workshop::model::PartKind;
-use workshop::open_point::OpenClub;
-use workshop::reading::{Reading, What};
-use workshop::remedy::{Action, Remedy};
-use workshop::step::Step;
-use workshop::target::Fit;
+use trade::action::Action;
+use trade::job::JobClub;
+use trade::kind::Role;
+use trade::model::PartKind;
+use trade::reading::{Reading, What};
+use trade::step::Step;
 
 /// One club at one step, with everything that its screen shows.
 pub(super) struct Screen<'a> {
@@ -49,7 +51,7 @@ impl Screen<'_> {
     /// The body of the page.
     pub(super) fn body(&self) -> Result<Markup, PageError> {
         let believed = self.believed;
-        let pieces = workshop::beam::beam_parts(believed, &self.club.id, &self.step.on).map_err(AppError::from)?;
+        let pieces = bench::beam::beam_parts(believed, &self.club.id, &self.step.on).map_err(AppError::from)?;
         let action = format!("/bench/{}/{}", self.file.job.number, self.state.slot);
         let beam = format!("beam-{}", self.state.slot);
         let sliders = what_if::sliders(&self.view.what_if, &action, &self.step.key, &beam, &pieces);
@@ -101,7 +103,7 @@ impl Screen<'_> {
         stepper(&marks)
     }
 
-    fn beam(&self, mut pieces: Vec<workshop::beam::BeamPart>) -> Markup {
+    fn beam(&self, mut pieces: Vec<bench::beam::BeamPart>) -> Markup {
         let weighs_club = self.step.asks.contains(&What::SwingWeight);
         let ask = self.step_state().and_then(|s| s.asks.iter().find(|a| a.what == What::SwingWeight));
         let now = ask.and_then(|a| a.reading.as_ref().map(|r| r.value).or(a.expected.as_ref().map(|e| e.value)));
@@ -112,7 +114,7 @@ impl Screen<'_> {
         club_beam(self.file, self.club, pieces, now, finish)
     }
 
-    fn funnel(&self, points: Vec<workshop::funnel::FunnelPoint>) -> Markup {
+    fn funnel(&self, points: Vec<bench::funnel::FunnelPoint>) -> Markup {
         funnel(&FunnelView {
             id: format!("funnel-{}", self.state.slot),
             club: club_name(self.club),
@@ -136,7 +138,7 @@ impl Screen<'_> {
         let first = state.and_then(|s| s.asks.first());
         let expected = first.map_or_else(String::new, say::expected);
         let heading = format!("{} · {}", club_name(self.club), self.step.label.to_lowercase());
-        let caution = self.step.caution.map_or("", workshop::caution::words);
+        let caution = self.step.caution.map_or("", trade::caution::words);
         let (verdict, tone) = self.verdict(state);
         decision(&Decision {
             heading: &heading,
@@ -172,7 +174,7 @@ impl Screen<'_> {
             .causes
             .iter()
             .take(3)
-            .map(|c| [workshop::cause::odds(c.probability), restated(&c.words), restated(&c.what_to_do)])
+            .map(|c| [bench::cause::odds(c.probability), restated(&c.words), restated(&c.what_to_do)])
             .collect();
         let lines: Vec<CauseLine<'_>> =
             said.iter().map(|[odds, words, to_do]| CauseLine { odds, words, to_do }).collect();

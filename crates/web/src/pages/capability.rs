@@ -7,9 +7,9 @@ use axum::Router;
 use axum::extract::State;
 use axum::response::IntoResponse;
 use axum::routing::get;
+use bench::capability::{CapabilityGroup, ShopCapability};
 use maud::{Markup, html};
 use quantity::decimal;
-use workshop::capability::{CapabilityGroup, ShopCapability};
 
 pub(super) fn router() -> Router<App> {
     Router::new().route("/capability", get(show))

@@ -3,12 +3,12 @@
 use super::bench::club_name;
 use crate::look::{BeamPiece, BeamView, ClubShape, PieceKind, beam};
 use app::job::JobFile;
+use bench::beam::BeamPart;
+use bench::belief::Finish;
 use maud::Markup;
 use quantity::INCH_MM;
-use workshop::beam::BeamPart;
-use workshop::belief::Finish;
-use workshop::job::JobClub;
-use workshop::kind::{ClubKind, Role};
+use trade::job::JobClub;
+use trade::kind::{ClubKind, Role};
 
 /// The club with what hangs on it, where it stands now and where it will finish.
 pub(super) fn club_beam(

@@ -14,9 +14,10 @@ use axum::extract::{Form, Path, Query, State};
 use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use axum::routing::{get, post};
+use desk::scale_health::{Category, GaugeStudy, StudyResult};
 use maud::{Markup, html};
 use quantity::decimal;
-use workshop::health::{Category, GaugeStudy, StudyResult, print_error};
+use trade::gauge::print_error;
 
 pub(super) fn router() -> Router<App> {
     Router::new()

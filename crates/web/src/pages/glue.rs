@@ -14,16 +14,16 @@ use axum::extract::{Form, Path, Query, State};
 use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use axum::routing::{get, post};
+use bench::glue::MixFact;
 use jiff::Timestamp;
 use jiff::civil::DateTime;
 use jiff::tz::TimeZone;
 use maud::{Markup, html};
 use quantity::decimal;
 use serde::Deserialize;
-use workshop::glue::MixFact;
-use workshop::job::JobState;
-use workshop::model::PartKind;
-use workshop::step::Caution;
+use trade::job::JobState;
+use trade::model::PartKind;
+use trade::step::Caution;
 
 pub(super) fn router() -> Router<App> {
     Router::new()
@@ -237,7 +237,7 @@ async fn form_page(app: &App, job: i64, fields: &[(String, String)], error: Opti
                 ]))
                 p.small { "By the data entered from the product's own sheet, at " (decimal(room_c, 0)) " °C. The sheet itself wins." }
                 @for warning in &mix.warnings { (notice_block(Tone::Care, &warning.words, &warning.next)) }
-                (caution(workshop::caution::words(Caution::Epoxy)))
+                (caution(trade::caution::words(Caution::Epoxy)))
             }))
         }
         form.card method="post" action="/glue/new" {

@@ -16,15 +16,16 @@ use axum::extract::{Form, Path, Query, State};
 use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use axum::routing::get;
+use bench::belief::Believed;
+use bench::club_state::{ClubState, StepState};
+use bench::meaning::Tone as Said;
+use bench::open_point::OpenClub;
+use bench::target::Fit;
 use maud::{Markup, html};
 use quantity::SwingWeight;
 use serde::Deserialize;
-use workshop::belief::Believed;
-use workshop::bench::{ClubState, StepState, Tone as Said};
-use workshop::open_point::OpenClub;
-use workshop::reading::What;
-use workshop::step::Step;
-use workshop::target::Fit;
+use trade::reading::What;
+use trade::step::Step;
 
 pub(super) fn router() -> Router<App> {
     Router::new().route("/bench/{job}/grid/{step}", get(show).post(keep))
@@ -216,7 +217,7 @@ fn step_after<'a>(file: &'a JobFile, step: &Step) -> Option<&'a Step> {
 fn undo(file: &JobFile, slot: i64, step: &Step, what: What) -> Markup {
     let number = file.job.number;
     let Ok(club) = file.club_at(slot) else { return html! {} };
-    let standing = workshop::reading::standing(&file.readings);
+    let standing = trade::reading::standing(&file.readings);
     let Some(last) = standing.iter().rev().find(|r| r.club == club.id && r.step == step.key && r.what == what) else {
         return html! {};
     };
@@ -238,7 +239,7 @@ fn undo(file: &JobFile, slot: i64, step: &Step, what: What) -> Markup {
     }
 }
 
-fn ask<'a>(state: &'a ClubState, step: &str, what: What) -> Option<&'a workshop::bench::AskState> {
+fn ask<'a>(state: &'a ClubState, step: &str, what: What) -> Option<&'a bench::club_state::AskState> {
     step_of(state, step)?.asks.iter().find(|a| a.what == what)
 }
 
@@ -323,14 +324,14 @@ fn row(file: &JobFile, state: &ClubState, step: &Step, what: What, cursor: &Curs
 }
 
 /// What a row is held against: the forecast that stands or stood, and what the sheet asks.
-fn held_against(ask: &workshop::bench::AskState) -> String {
+fn held_against(ask: &bench::club_state::AskState) -> String {
     let forecast = ask.expected.as_ref().map(|e| say::forecast(ask.what, e.value, e.band));
     let asked = ask.target.as_ref().map(|target| say::asked(ask.what, target));
     [forecast, asked].into_iter().flatten().collect::<Vec<_>>().join(", ")
 }
 
 /// By how much a reading lies off what the sheet asks: "1.5° off what is asked".
-fn off_words(ask: &workshop::bench::AskState) -> Option<String> {
+fn off_words(ask: &bench::club_state::AskState) -> Option<String> {
     let (reading, target) = (ask.reading.as_ref()?, ask.target.as_ref()?);
     Some(format!("{} against what is asked", say::difference(ask.what, reading.value - target.value)))
 }

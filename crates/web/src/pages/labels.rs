@@ -13,7 +13,7 @@ use axum::response::{IntoResponse, Redirect};
 use axum::routing::get;
 use maud::{Markup, html};
 use quantity::decimal;
-use workshop::part::Part;
+use trade::part::Part;
 
 /// Most labels that are asked for by their codes.
 pub(crate) const LABELS_MAX: usize = 500;
@@ -33,10 +33,10 @@ pub(crate) async fn labels_of(app: &App, parts: &[Part]) -> Result<Vec<PartLabel
 
 /// What stands on the labels of parts of these models.
 #[must_use]
-pub fn label_texts(parts: &[Part], models: &[workshop::model::Model]) -> Vec<PartLabel> {
+pub fn label_texts(parts: &[Part], models: &[trade::model::Model]) -> Vec<PartLabel> {
     let one = |part: &Part| {
         let name =
-            models.iter().find(|m| m.code() == part.model).map_or(part.model.as_str(), workshop::model::Model::name);
+            models.iter().find(|m| m.code() == part.model).map_or(part.model.as_str(), trade::model::Model::name);
         let number = part.number.as_deref().map(|n| format!(" {n}")).unwrap_or_default();
         PartLabel {
             code: part.code.clone(),

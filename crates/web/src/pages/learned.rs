@@ -13,9 +13,9 @@ use axum::extract::{Form, Query, State};
 use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use axum::routing::{get, post};
+use bench::learned::LearnedFrom;
 use maud::{Markup, html};
 use quantity::decimal;
-use workshop::learned::LearnedFrom;
 
 pub(super) fn router() -> Router<App> {
     Router::new().route("/learned", get(show)).route("/learned/change", post(change))

@@ -3,9 +3,11 @@
 use super::entries::{Entries, capital, plain, plain_number, typed_length, typed_swing_weight};
 use quantity::LengthUnit;
 use serde_json::{Map, Number, Value};
-use workshop::WorkshopError;
-use workshop::kind::{ClubKind, Facing, Hand, LengthTo};
-use workshop::model::{GripShape, Model, PartKind, ShaftMaterial, TipShape};
+use trade::WorkshopError;
+use trade::grip::GripShape;
+use trade::kind::{ClubKind, Facing, Hand, LengthTo};
+use trade::model::{Model, PartKind};
+use trade::shaft::{ShaftMaterial, TipShape};
 
 /// How a value is typed.
 #[derive(Clone, Copy)]
@@ -382,7 +384,7 @@ mod tests {
 
     #[test]
     fn every_model_of_the_invented_shop_comes_back_from_its_form() {
-        for made in workshop::demo::models() {
+        for made in demo::models() {
             let mut form = typed(&made);
             let back = model(&mut form, made.kind()).unwrap_or_else(|| panic!("{}: {form:?}", made.code()));
             let (before, after) = (serde_json::to_value(&made).unwrap(), serde_json::to_value(&back).unwrap());
@@ -422,7 +424,7 @@ mod tests {
 
     #[test]
     fn an_impossible_figure_stands_beside_its_field() {
-        let grip = workshop::demo::models().into_iter().find(|m| m.kind() == PartKind::Grip).unwrap();
+        let grip = demo::models().into_iter().find(|m| m.kind() == PartKind::Grip).unwrap();
         let mut form = typed(&grip);
         form.set("cap_mm", "80");
         assert!(model(&mut form, PartKind::Grip).is_none());

@@ -16,8 +16,8 @@ use axum::response::IntoResponse;
 use axum::routing::{get, post};
 use maud::{Markup, html};
 use quantity::decimal;
-use workshop::kind::Hand;
-use workshop::model::{Model, PartKind};
+use trade::kind::Hand;
+use trade::model::{Model, PartKind};
 
 pub(super) fn router() -> Router<App> {
     Router::new()
@@ -111,7 +111,7 @@ fn summary(model: &Model) -> String {
 
 /// An example of the kind, from the invented shop, to write over.
 fn example(kind: PartKind) -> Entries {
-    let mut form = workshop::demo::models().iter().find(|m| m.kind() == kind).map(typed).unwrap_or_default();
+    let mut form = demo::models().iter().find(|m| m.kind() == kind).map(typed).unwrap_or_default();
     for name in ["code", "name", "label", "fits_head_model", "setting"] {
         form.set(name, "");
     }

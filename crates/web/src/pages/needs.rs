@@ -11,9 +11,9 @@ use axum::Router;
 use axum::extract::State;
 use axum::response::IntoResponse;
 use axum::routing::get;
+use desk::needs::Need;
 use maud::{Markup, html};
-use workshop::model::{Library, Model, PartKind};
-use workshop::needs::Need;
+use trade::model::{Library, Model, PartKind};
 
 pub(super) fn router() -> Router<App> {
     Router::new().route("/stock/needs", get(show))

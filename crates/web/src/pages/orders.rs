@@ -15,12 +15,13 @@ use axum::extract::{Form, Path, Query, State};
 use axum::http::StatusCode;
 use axum::response::{IntoResponse, Redirect};
 use axum::routing::{get, post};
+use desk::order::{Waiting, Wanted, named_count};
 use jiff::civil::Date;
 use maud::{Markup, html};
-use workshop::job::JobState;
-use workshop::model::{Library, Model, PartKind};
-use workshop::order::{OrderEvent, OrderState, OrderStep, OrderView, Waiting, Wanted, named_count};
-use workshop::reading::Unit;
+use trade::job::JobState;
+use trade::model::{Library, Model, PartKind};
+use trade::order::{OrderEvent, OrderState, OrderStep, OrderView};
+use trade::reading::Unit;
 
 /// Orders on one page.
 const PAGE: i64 = 50;

@@ -15,10 +15,10 @@ use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use axum::routing::post;
 use maud::{Markup, html};
-use workshop::life::LifeStep;
-use workshop::model::PartKind;
-use workshop::part::{Part, PartState};
-use workshop::reading::Unit;
+use trade::life::LifeStep;
+use trade::model::PartKind;
+use trade::part::{Part, PartState};
+use trade::reading::Unit;
 
 pub(super) fn router() -> Router<App> {
     Router::new().route("/stock/parts/{code}/life", post(act))

@@ -17,16 +17,16 @@ use axum::extract::{Form, Path, Query, State};
 use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use axum::routing::{get, post};
+use bench::assembly::Assembly;
+use desk::planner::Lock;
 use maud::{Markup, PreEscaped, html};
 use quantity::{SwingWeight, decimal};
 use serde::Deserialize;
-use workshop::assembly::Assembly;
-use workshop::job::{JobClub, JobState};
-use workshop::kind::Role;
-use workshop::model::PartKind;
-use workshop::plan::{ClubPlan, Missing, Plan};
-use workshop::planner::Lock;
-use workshop::step::Step;
+use trade::job::{JobClub, JobState};
+use trade::kind::Role;
+use trade::model::PartKind;
+use trade::plan::{ClubPlan, Missing, Plan};
+use trade::step::Step;
 
 pub(super) fn router() -> Router<App> {
     Router::new()
@@ -368,7 +368,7 @@ fn beams(file: &JobFile, plans: &[Option<ClubPlan>]) -> Markup {
     let drawn = job.clubs.iter().filter(|c| c.plan.is_some()).map(|club| {
         let on: Vec<Role> =
             Role::ALL.iter().copied().filter(|r| !matches!(r, Role::Solvent | Role::Turnings)).collect();
-        let pieces = workshop::beam::beam_parts(&believed, &club.id, &on).ok()?;
+        let pieces = bench::beam::beam_parts(&believed, &club.id, &on).ok()?;
         let finish = believed.finish(&club.id).ok()??;
         Some(club_beam(file, club, pieces, None, Some(finish)))
     });
@@ -441,7 +441,7 @@ fn one_card(file: &JobFile, head: &str, club: &JobClub, plan: &ClubPlan) -> Mark
         |kind| plan.part(kind).map_or_else(|| "none".to_owned(), |p| format!("{} ({})", p.code, say::mass(p.mass_g)));
     let tips: Vec<String> =
         plan.parts.iter().filter(|p| p.kind == PartKind::TipWeight).map(|p| say::mass(p.mass_g)).collect();
-    let facing = |f: Option<workshop::kind::Facing>| f.map_or("as it comes", workshop::kind::Facing::word);
+    let facing = |f: Option<trade::kind::Facing>| f.map_or("as it comes", trade::kind::Facing::word);
     let mut lines: Vec<(&str, String)> =
         kinds_of(std::iter::once(plan)).into_iter().map(|kind| (kind.word(), code(kind))).collect();
     lines.extend([

@@ -17,14 +17,14 @@ use axum::extract::{Form, Path, Query, State};
 use axum::http::StatusCode;
 use axum::response::{IntoResponse, Redirect};
 use axum::routing::{get, post};
+use bench::chance::chance_words;
+use desk::planner::{DayPlan, Law, PlanOption};
 use maud::{Markup, html};
 use quantity::{SwingWeight, decimal};
 use serde::Deserialize;
-use workshop::bench::chance_words;
-use workshop::job::{Job, JobState};
-use workshop::kind::Role;
-use workshop::plan::Plan;
-use workshop::planner::{DayPlan, Law, PlanOption};
+use trade::job::{Job, JobState};
+use trade::kind::Role;
+use trade::plan::Plan;
 
 /// Seconds that are searched for the page of a day, beside it, before anybody asks for more.
 const PAGE_SECONDS: f64 = 2.0;

@@ -12,12 +12,12 @@ use axum::Router;
 use axum::extract::{Path, Query, State};
 use axum::response::IntoResponse;
 use axum::routing::get;
+use bench::open_point::OpenPoint;
+use bench::record::{ClubRecord, Line, Record, Verdict};
 use maud::{Markup, html};
 use quantity::{Length, SwingWeight, decimal};
 use serde::Deserialize;
-use workshop::job::JobState;
-use workshop::open_point::OpenPoint;
-use workshop::record::{ClubRecord, Line, Record, Verdict};
+use trade::job::JobState;
 
 pub(super) fn router() -> Router<App> {
     Router::new().route("/records", get(index)).route("/records/{job}", get(show))

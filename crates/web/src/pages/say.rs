@@ -1,11 +1,11 @@
 //! Figures as the trade writes them.
 
 use crate::units;
+use bench::club_state::AskState;
+use bench::target::Target;
 use jiff::Timestamp;
 use quantity::{Angle, Length, LengthUnit, SwingWeight, decimal};
-use workshop::bench::AskState;
-use workshop::reading::{Unit, What};
-use workshop::target::Target;
+use trade::reading::{Unit, What};
 
 /// `36 3/4 in (933.5 mm)`; `36.71 in (932.4 mm)` where it is no even fraction; the person's own unit first.
 pub(crate) fn length(mm: f64) -> String {

@@ -14,10 +14,11 @@ use axum::extract::{Form, Path, Query, State};
 use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use axum::routing::get;
+use desk::scale_health::{Doubtful, LooksLike};
 use jiff::civil::Date;
 use maud::{Markup, html};
-use workshop::health::{Doubtful, LooksLike, Measures, Standard, print_error, print_value};
-use workshop::reading::{Unit, What};
+use trade::gauge::{Measures, Standard, print_error, print_value};
+use trade::reading::{Unit, What};
 
 pub(super) fn router() -> Router<App> {
     Router::new().route("/scales/{scale}/check", get(show).post(keep))
@@ -51,7 +52,7 @@ pub(super) fn scale_words(file: &JobFile, asks: &[What], today: Date) -> Markup 
         .into_iter()
         .filter(|(_, read)| *read)
         .filter_map(|(key, _)| file.watch.against(key).zip(file.shop.instrument(key).ok()))
-        .map(|(trust, gauge)| (workshop::health::sentence(trust, &gauge, today), gauge.key))
+        .map(|(trust, gauge)| (desk::scale_health::sentence(trust, &gauge, today), gauge.key))
         .collect();
     html! { @for (words, key) in &said { (caution_with_link(words, key)) } }
 }
@@ -183,7 +184,7 @@ pub(super) fn what_it_shows(form: &Entries, measures: Measures, autofocus: bool)
     })
 }
 
-fn answers(gauge: &workshop::health::Gauge, asked: &Doubtful, typed: &str) -> Markup {
+fn answers(gauge: &trade::gauge::Gauge, asked: &Doubtful, typed: &str) -> Markup {
     html! {
         div.answers role="group" aria-label="What was it?" {
             @match &asked.looks_like {

@@ -14,9 +14,12 @@ use axum::extract::{Form, Path, Query, State};
 use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use axum::routing::{get, post};
+use desk::scale_health::CheckChart;
 use maud::{Markup, html};
-use workshop::health::{CheckChart, Gauge, Happened, ScaleEvent, TrustCause, print_error, print_value};
-use workshop::id::EventId;
+use trade::gauge::{Gauge, print_error, print_value};
+use trade::id::EventId;
+use trade::scale_event::{Happened, ScaleEvent};
+use trade::trust::TrustCause;
 
 pub(super) fn router() -> Router<App> {
     Router::new()

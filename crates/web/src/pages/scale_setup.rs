@@ -10,8 +10,8 @@ use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use axum::routing::{get, post};
 use maud::{Markup, html};
-use workshop::health::{Gauge, Measures, Standard, parse_value, print_error, print_value};
-use workshop::shop::Shop;
+use trade::gauge::{Gauge, Measures, Standard, parse_value, print_error, print_value};
+use trade::shop::Shop;
 
 pub(super) fn router() -> Router<App> {
     Router::new()

@@ -13,7 +13,7 @@ use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use axum::routing::get;
 use maud::{Markup, html};
-use workshop::connection::{Connection, LineFormat, MarkMeans, Parity, SettledMark, Shows};
+use trade::connection::{Connection, LineFormat, MarkMeans, Parity, SettledMark, Shows};
 
 pub(super) fn router() -> Router<App> {
     Router::new().route("/shop/scales", get(show).post(keep)).route("/shop/scales/remove", axum::routing::post(remove))

@@ -11,10 +11,11 @@ use axum::extract::{Form, Path, State};
 use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use maud::{Markup, html};
-use workshop::kind::{Facing, LengthTo, SoftSide};
-use workshop::model::{Model, PartKind};
-use workshop::reading::Unit;
-use workshop::sheet::{Sheet, SheetClub, Tolerances, Wraps};
+use trade::kind::{Facing, LengthTo, SoftSide};
+use trade::model::{Model, PartKind};
+use trade::reading::Unit;
+use trade::sheet::{Sheet, SheetClub, Tolerances};
+use trade::wrap::Wraps;
 
 pub(super) async fn show(State(app): State<App>, Path((id, index)): Path<(String, usize)>) -> PageResult {
     let view = app.sheet(&id.as_str().into()).await?;

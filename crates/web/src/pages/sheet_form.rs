@@ -12,13 +12,15 @@ use app::{App, AppError};
 use axum::extract::{Form, State};
 use axum::http::StatusCode;
 use axum::response::IntoResponse;
+use desk::sheet_check::SheetProblem;
+use desk::short_sheet::{Expanded, KindChoice, SetModels};
 use jiff::ToSpan;
 use jiff::civil::Date;
 use maud::{Markup, html};
-use workshop::kind::{ClubKind, Hand, LengthTo};
-use workshop::model::{Model, PartKind};
-use workshop::reading::Unit;
-use workshop::sheet::{Expanded, KindChoice, ReferenceClub, SetModels, SetRule, Sheet, SheetProblem};
+use trade::kind::{ClubKind, Hand, LengthTo};
+use trade::model::{Model, PartKind};
+use trade::reading::Unit;
+use trade::sheet::{ReferenceClub, SetRule, Sheet};
 
 /// The kinds that may have a shaft, a grip or a ferrule of their own.
 const OWN: [ClubKind; 4] = [ClubKind::Wood, ClubKind::Hybrid, ClubKind::Wedge, ClubKind::Putter];
@@ -68,7 +70,7 @@ pub(super) async fn look_or_save(State(app): State<App>, Form(fields): Form<Vec<
         Err(error) => {
             let status = failure_status(&error);
             let words = match &error {
-                AppError::Workshop(workshop::WorkshopError::Unreadable { field, problem }) if field == "written" => {
+                AppError::Workshop(trade::WorkshopError::Unreadable { field, problem }) if field == "written" => {
                     problem.clone()
                 }
                 other => other.to_string(),

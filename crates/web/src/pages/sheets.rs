@@ -17,11 +17,13 @@ use axum::extract::{Form, Multipart, Path, Query, State};
 use axum::http::{StatusCode, header};
 use axum::response::IntoResponse;
 use axum::routing::{get, post};
+use desk::sheet_check::{Severity, SheetProblem};
+use desk::short_sheet::Expanded;
 use jiff::civil::Date;
 use maud::{Markup, html};
 use quantity::decimal;
 use std::collections::BTreeMap;
-use workshop::sheet::{Expanded, ReferenceClub, Severity, Sheet, SheetClub, SheetProblem};
+use trade::sheet::{ReferenceClub, Sheet, SheetClub};
 
 pub(super) fn router() -> Router<App> {
     Router::new()
@@ -122,7 +124,7 @@ async fn sheet_page(
     let sheet = &view.sheet;
     let notice = head.notice();
     let link = |at: usize| view.job.is_none().then(|| format!("/sheets/{}/clubs/{at}", in_address(view.id.as_str())));
-    let rows: Vec<(&SheetClub, &[workshop::sheet::Origin])> = sheet.clubs.iter().map(|c| (c, &[][..])).collect();
+    let rows: Vec<(&SheetClub, &[desk::short_sheet::Origin])> = sheet.clubs.iter().map(|c| (c, &[][..])).collect();
     let waits = match view.job {
         Some(job) => app.waits().await?.remove(&job).unwrap_or_default(),
         None => Vec::new(),
@@ -170,7 +172,7 @@ fn approval(view: &SheetView, refused: Option<&str>) -> Markup {
 
 /// The clubs with every value; a second table, folded, says where each came from. `link` leads to a club's own form.
 pub(super) fn clubs_table(
-    clubs: &[(&SheetClub, &[workshop::sheet::Origin])],
+    clubs: &[(&SheetClub, &[desk::short_sheet::Origin])],
     link: &dyn Fn(usize) -> Option<String>,
 ) -> Markup {
     let rows = clubs.iter().enumerate().map(|(at, (club, _))| club_row(club, link(at))).collect();
@@ -341,7 +343,7 @@ fn reference_part(r: &ReferenceClub) -> Markup {
     let number =
         |v: Option<f64>, unit: &str, decimals| v.map_or("–".into(), |v| format!("{} {unit}", decimal(v, decimals)));
     let text = |t: String| html! { (t) };
-    let to = r.length_to.map_or("", workshop::kind::LengthTo::word);
+    let to = r.length_to.map_or("", trade::kind::LengthTo::word);
     let left = definitions(&[
         ("length", text(format!("{} {to}", length_or_dash(r.length_mm)))),
         ("swing weight", text(r.swing_weight_points.map_or("–".into(), say::swing_weight))),

@@ -16,10 +16,12 @@ use axum::response::{AppendHeaders, IntoResponse};
 use axum::routing::{get, post};
 use maud::{Markup, html};
 use quantity::{SwingWeight, round_to};
-use workshop::model::{Model, PartKind};
-use workshop::reading::What;
-use workshop::shop::{CheckWeight, Scale, Shop, Units};
-use workshop::step::{Caution, Step, Strength};
+use trade::check_weight::CheckWeight;
+use trade::model::{Model, PartKind};
+use trade::reading::What;
+use trade::scale::Scale;
+use trade::shop::{Shop, Units};
+use trade::step::{Caution, Step, Strength};
 
 pub(super) fn router() -> Router<App> {
     Router::new()
@@ -429,7 +431,7 @@ mod tests {
 
     #[test]
     fn steps_follow_their_places_and_may_be_taken_away() {
-        let now = workshop::step::full_build();
+        let now = trade::step::full_build();
         let mut form = steps_typed(&now);
         form.set("place-cpm", "0.5");
         form.set("drop-soft_side", "1");
@@ -442,12 +444,12 @@ mod tests {
         assert_eq!(steps[3].key, "lead_tape_on");
         assert!(!steps[3].on.is_empty());
         assert!(!steps.iter().any(|s| s.key == "soft_side"));
-        workshop::step::check_template(&steps).unwrap();
+        trade::step::check_template(&steps).unwrap();
     }
 
     #[test]
     fn a_second_step_of_one_name_gets_its_own_key() {
-        let now = workshop::step::full_build();
+        let now = trade::step::full_build();
         assert_eq!(fresh_key("Dry", &now), "dry_2");
         assert_eq!(fresh_key("  ", &now), "step");
     }

@@ -15,9 +15,9 @@ use axum::extract::{Query, State};
 use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use axum::routing::get;
+use desk::weight_class::{Sorted, Sorting};
 use maud::{Markup, html};
-use workshop::model::{Model, PartKind};
-use workshop::sorting::{Sorted, Sorting};
+use trade::model::{Model, PartKind};
 
 pub(super) fn router() -> Router<App> {
     Router::new().route("/stock/sort", get(show))

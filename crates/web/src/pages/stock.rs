@@ -15,9 +15,9 @@ use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use axum::routing::{get, post};
 use maud::{Markup, html};
-use workshop::model::{Model, PartKind};
-use workshop::part::{Part, PartState};
-use workshop::reading::{Unit, What};
+use trade::model::{Model, PartKind};
+use trade::part::{Part, PartState};
+use trade::reading::{Unit, What};
 
 /// Parts on one page.
 const PAGE: i64 = 50;

@@ -5,10 +5,10 @@ use crate::look::{Button, ButtonKind, Choice, Field, Select, button, field, hidd
 use app::stock_list::Looked;
 use base64::Engine as _;
 use base64::engine::general_purpose::STANDARD;
+use desk::stock_file::{Mapping, field_names, heading_of, units_of};
 use maud::{Markup, html};
 use std::collections::BTreeMap;
-use workshop::model::{Model, PartKind};
-use workshop::stock_file::{Mapping, field_names, heading_of, units_of};
+use trade::model::{Model, PartKind};
 
 /// What can hold for every row of a list.
 const FIXED: [&str; 5] = ["kind", "model", "number", "lot", "place"];
@@ -48,7 +48,7 @@ pub(super) fn mapping_of(form: &Entries) -> (Option<Mapping>, Option<String>) {
     // What no column was chosen for is in no column, whatever the headings say.
     mapping.columns = field_names().iter().map(|name| ((*name).to_owned(), String::new())).collect();
     let mut twice = None;
-    for at in 0..workshop::stock_file::COLUMNS_MAX {
+    for at in 0..desk::stock_file::COLUMNS_MAX {
         let Some(heading) = form.some(&format!("heading_{at}")) else { break };
         let name = form.text(&format!("means_{at}"));
         let Some(place) = mapping.columns.get_mut(name) else { continue };

@@ -13,8 +13,8 @@ use app::stock_list::Looked;
 use axum::extract::{Form, Multipart, State};
 use axum::http::{StatusCode, header};
 use axum::response::IntoResponse;
+use desk::stock_file::{BadRow, COLUMNS, Layout, ROWS_MAX, RowWarning};
 use maud::{Markup, html};
-use workshop::stock_file::{BadRow, COLUMNS, Layout, ROWS_MAX, RowWarning};
 
 /// Rows of a list of mistakes or doubts that a page shows; the file of bad rows holds all.
 const SHOWN: usize = 200;
@@ -94,7 +94,7 @@ pub(super) async fn look(State(app): State<App>, form: Multipart) -> PageResult 
     };
     if twice.is_some() {
         looked.refused = twice;
-        looked.imported = workshop::stock_file::Imported::default();
+        looked.imported = desk::stock_file::Imported::default();
     }
     let status = if looked.refused.is_some() { StatusCode::UNPROCESSABLE_ENTITY } else { StatusCode::OK };
     let notice = looked.refused.as_ref().map(|words| Notice {

@@ -13,12 +13,13 @@ use app::weigh_in::{TakeBackPart, WeighIn, WeighView, WeighedIn};
 use axum::extract::{Form, Query, State};
 use axum::http::StatusCode;
 use axum::response::IntoResponse;
+use desk::stock_file::BadRow;
+use desk::weigh_in::{Judged, Looks};
 use maud::{Markup, html};
-use workshop::model::{Model, PartKind, TipShape};
-use workshop::reading::Unit;
-use workshop::shop::WeighInSettings;
-use workshop::stock_file::BadRow;
-use workshop::weigh_in::{Judged, Looks};
+use trade::model::{Model, PartKind};
+use trade::reading::Unit;
+use trade::shaft::TipShape;
+use trade::shop::WeighInSettings;
 
 pub(super) async fn form(State(app): State<App>, Query(pairs): Query<Vec<(String, String)>>) -> PageResult {
     weigh_page(&app, &Entries::new(pairs), None, None, StatusCode::OK).await

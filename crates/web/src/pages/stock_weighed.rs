@@ -8,12 +8,12 @@ use crate::look::{
     request_key, section, signed, tag,
 };
 use crate::units::{self, restated};
+use desk::weigh_in::Judged;
 use maud::{Markup, html};
 use quantity::decimal;
-use workshop::model::Model;
-use workshop::part::Part;
-use workshop::shop::WeighInSettings;
-use workshop::weigh_in::Judged;
+use trade::model::Model;
+use trade::part::Part;
+use trade::shop::WeighInSettings;
 
 /// The question, large.
 pub(super) fn sign(judged: &Judged, typed: &str) -> Markup {
@@ -34,7 +34,7 @@ pub(super) fn sign_kept(shown: &Shown<'_>, part: &Part, models: &[Model]) -> Mar
     };
     let other = part.number.as_deref().filter(|n| *n != shown.form.text("number"));
     let bend = match (shown.model, part.number.as_deref()) {
-        (Model::Head(head), Some(n)) => workshop::weigh_in::bend_doubts(head, n, part.loft_deg, part.lie_deg),
+        (Model::Head(head), Some(n)) => desk::weigh_in::bend_doubts(head, n, part.loft_deg, part.lie_deg),
         _ => Vec::new(),
     };
     let label = shown.settings.print_labels.then(|| label_texts(std::slice::from_ref(part), models));

@@ -15,13 +15,13 @@ use axum::Router;
 use axum::extract::{Form, State};
 use axum::response::IntoResponse;
 use axum::routing::{get, post};
+use desk::order::Waiting;
 use jiff::civil::Date;
 use maud::{Markup, html};
 use serde::Deserialize;
 use std::collections::BTreeMap;
-use workshop::job::JobState;
-use workshop::model::PartKind;
-use workshop::order::Waiting;
+use trade::job::JobState;
+use trade::model::PartKind;
 
 pub(super) fn router() -> Router<App> {
     Router::new().route("/", get(today)).route("/clock/confirm", post(confirm_clock))

@@ -3,9 +3,9 @@
 use super::entries::plain_number;
 use super::say;
 use crate::look::{Button, ButtonKind, button, hidden};
+use bench::beam::{BeamPart, Moved, what_if};
 use maud::{Markup, html};
-use workshop::beam::{BeamPart, Moved, what_if};
-use workshop::kind::Role;
+use trade::kind::Role;
 
 /// Which masses can be tried: role, field, how far either way in grams, step.
 const TRIED: [(Role, &str, f64); 3] =

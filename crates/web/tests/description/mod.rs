@@ -86,7 +86,7 @@ fn every_field_says_what_it_is() {
 #[tokio::test]
 async fn every_model_fits_and_what_is_not_one_does_not() {
     let bench = Bench::open().await;
-    assert!(bench.app.load_demo().await.expect("the invented shop"));
+    assert!(::demo::load(&bench.app).await.expect("the invented shop"));
     let mut models = bench.get("/models").await.as_array().expect("models").clone();
     models.extend(serde_json::from_str::<Vec<Value>>(MODELS).expect("models"));
     let mut kinds = BTreeSet::new();
@@ -139,7 +139,7 @@ fn query(path: &str) -> &'static str {
 #[tokio::test]
 async fn every_answer_of_the_demonstration_is_as_described() {
     let bench = Bench::open().await;
-    assert!(bench.app.load_demo().await.expect("the invented shop"));
+    assert!(::demo::load(&bench.app).await.expect("the invented shop"));
     let study = json!({ "scale": "balance", "parts": ["a", "b", "c", "d", "e"], "builders": ["Ada", "Ben"], "trials": 2, "by": "Ada" });
     bench.made("/gauge-studies", study).await;
     let places = places(&bench).await;

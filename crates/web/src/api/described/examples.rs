@@ -5,9 +5,9 @@
 
 use crate::api::calc;
 use serde_json::{Value, json};
+use trade::shop::Shop;
 use utoipa::openapi::RefOr;
 use utoipa::openapi::path::Operation;
-use workshop::shop::Shop;
 
 const MODELS: &str = include_str!("../../../../../docs/example/models.json");
 const SHEET: &str = include_str!("../../../../../docs/example/sheet.json");

@@ -1,0 +1,427 @@
+//! From readings to what may be believed of every club: the bridge between the trade's words and the Gaussian belief.
+
+use crate::assembly::{Assembly, REFERENCE};
+use crate::scale_watch::WatchedCheck;
+use estimation::{DOUBT_LIMIT, Doubt, Drift, Forecast, JobModel, Observation, OnClub, Probe, Quantity, Standing};
+use jiff::Timestamp;
+use quantity::INCH_MM;
+use serde::{Deserialize, Serialize};
+use trade::check_weight::CHECK_WEIGHT;
+use trade::error::WorkshopError;
+use trade::id::{ClubId, ReadingId};
+use trade::job::JobClub;
+use trade::kind::Role;
+use trade::places::TURNINGS_G;
+use trade::plan::ClubPlan;
+use trade::reading::{Reading, StoodForecast, What, standing};
+use trade::scale::Scale;
+use trade::swing_weight::points_per_g;
+use utoipa::ToSchema;
+
+/// Version of the belief: counted up whenever the same readings would give other forecasts, so that forecasts that were
+/// kept with readings can be told apart by what made them.
+pub const BELIEF_VERSION: i64 = 1;
+/// Half width of a 95 % band in standard deviations.
+pub const BAND_95: f64 = 1.959_963_984_540_054;
+/// Standard deviation of a length read with a rule against a stop, mm.
+const LENGTH_SD_MM: f64 = 0.4;
+/// Standard deviation of a balance point found on an edge, mm.
+const BALANCE_POINT_SD_MM: f64 = 1.0;
+/// Standard deviation of the centre of a loose grip or a bare shaft found on an edge, mm.
+const CENTRE_SD_MM: f64 = 0.8;
+/// Standard deviation of a cap's thickness by caliper, mm.
+const CAP_SD_MM: f64 = 0.1;
+/// Mass of a reference club that the sheet does not give, g: only an error of the fulcrum's place acts on it.
+const REFERENCE_MASS_G: f64 = 400.0;
+
+/// Where a club will finish.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, ToSchema)]
+pub struct Finish {
+    /// Swing weight of the finished, dry club on the scale that the target means, points since A0.
+    #[serde(alias = "balance_points")]
+    pub swing_weight_points: f64,
+    /// Half width of its 95 % band.
+    pub band_points: f64,
+    /// Half width of the band of the true swing weight, for likeness within the set. It may be narrower than `band_points`: how
+    /// well the target itself is known, by the reading of the reference club, is part of the finish alone.
+    pub own_band_points: f64,
+    /// Probability that it lies in tolerance.
+    pub chance: f64,
+    /// Finish minus target.
+    pub deviation_points: f64,
+    /// Half width of the tolerance.
+    pub tolerance_points: f64,
+}
+
+/// A forecast of one reading in the reading's own unit.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, ToSchema)]
+pub struct Expectation {
+    /// What the shop's instrument should show.
+    pub value: f64,
+    /// Half width of the 95 % band of what it will show.
+    pub band: f64,
+}
+
+impl Expectation {
+    /// The forecast as it is kept with a reading.
+    #[must_use]
+    pub const fn stood(self) -> StoodForecast {
+        StoodForecast { value: self.value, band: self.band, version: BELIEF_VERSION }
+    }
+}
+
+impl From<StoodForecast> for Expectation {
+    fn from(stood: StoodForecast) -> Self {
+        Self { value: stood.value, band: stood.band }
+    }
+}
+
+/// How a reading and a quantity of the belief belong together: `reading = quantity × factor + shift`. Both ways go over
+/// it, a reading into the belief and a forecast out of it.
+struct Bridge<'a> {
+    quantity: Quantity,
+    /// The scale of the shop that it is read on, whose offset it has.
+    scale: Option<&'a Scale>,
+    /// Whether the hands of who reads count.
+    by_hand: bool,
+    factor: f64,
+    shift: f64,
+    /// Standard deviation of one reading, in its unit.
+    sd: f64,
+}
+
+impl Bridge<'_> {
+    fn plain(quantity: Quantity, sd: f64) -> Self {
+        Self { quantity, scale: None, by_hand: false, factor: 1.0, shift: 0.0, sd }
+    }
+
+    fn quantity_of(&self, reading: f64) -> f64 {
+        (reading - self.shift) / self.factor
+    }
+
+    fn reading_of(&self, quantity: f64) -> f64 {
+        quantity * self.factor + self.shift
+    }
+}
+
+/// A job with all its readings weighed up.
+#[derive(Debug, Clone)]
+pub struct Believed<'a> {
+    /// What it was made from.
+    pub assembly: Assembly<'a>,
+    doubt: Doubt,
+    readings: &'a [Reading],
+}
+
+impl Assembly<'_> {
+    /// The readings that bear on masses, arms and lengths, as the belief takes them.
+    #[must_use]
+    pub fn observations(&self, readings: &[Reading]) -> Vec<Observation> {
+        let clock = self.clock(readings);
+        let checks = self.watch.checks.iter().filter_map(|check| self.check_observation(check, &clock));
+        standing(readings).into_iter().filter_map(|r| self.observation(r, &clock)).chain(checks).collect()
+    }
+
+    /// The hours of work of a job: its readings, and the checks of its scales on those days.
+    fn clock(&self, readings: &[Reading]) -> Clock {
+        let checks = self.watch.checks.iter().map(|check| check.at);
+        Clock::of(standing(readings).into_iter().map(|r| r.at).chain(checks))
+    }
+
+    /// A check that was read apart from the job, as a reading of its belief: it settles what the scale is off by.
+    fn check_observation(&self, check: &WatchedCheck, clock: &Clock) -> Option<Observation> {
+        let read = &check.read;
+        let shared = Some(check.shared_key());
+        let (balance, mass) = (&self.shop.balance_scale, &self.shop.mass_scale);
+        let (quantity, sd) = if check.scale == balance.key {
+            let mass_g = self.shop.check_weight.as_ref().map_or(REFERENCE_MASS_G, |c| c.mass_g);
+            let quantity = Quantity::CheckWeight { true_points: read.certified, mass_g, shared };
+            (quantity, self.noise_sd(balance) * self.learned.hand(&check.by))
+        } else if check.scale == mass.key {
+            (Quantity::CheckMass { true_g: read.certified, shared }, self.noise_sd(mass))
+        } else {
+            return None;
+        };
+        let made = Observation::new(check.id.clone(), quantity, read.reading, sd);
+        Some(made.rounded_to(read.display_step.max(0.0)).at(clock.hours(check.at)).on_scale(check.scale.clone()))
+    }
+
+    fn observation(&self, reading: &Reading, clock: &Clock) -> Option<Observation> {
+        let club = self.job.club(&reading.club)?;
+        let plan = club.plan.as_ref()?;
+        let bridge = self.bridge(club, plan, reading.what)?;
+        let (grams, points) = self.added_since(club, plan, reading);
+        let added = match reading.what {
+            What::SwingWeight => points,
+            What::TotalMass => grams,
+            _ => 0.0,
+        };
+        let sd = bridge.sd * if bridge.by_hand { self.learned.hand(&reading.by) } else { 1.0 };
+        let mut made = Observation::new(
+            reading.id.0.clone(),
+            bridge.quantity.clone(),
+            bridge.quantity_of(reading.value + added),
+            sd / bridge.factor,
+        )
+        .of_club(club.id.0.clone(), on_club(plan, &reading.on))
+        .rounded_to(reading.display_step.max(0.0) / bridge.factor)
+        .at(clock.hours(reading.at));
+        if reading.insisted {
+            made = made.standing(Standing::Insisted);
+        }
+        Some(match bridge.scale {
+            Some(scale) => made.on_scale(scale.key.clone()),
+            None => made,
+        })
+    }
+
+    /// The bridge between a reading and what the belief calls it; none for what the belief does not know (loft, cpm …) and
+    /// for a piece that the plan does not have.
+    fn bridge(&self, club: &JobClub, plan: &ClubPlan, what: What) -> Option<Bridge<'_>> {
+        let (balance, mass) = (&self.shop.balance_scale, &self.shop.mass_scale);
+        let by_swing_weight = |quantity| {
+            let plain = Bridge::plain(quantity, self.noise_sd(balance));
+            Bridge { scale: Some(balance), by_hand: true, ..plain }
+        };
+        let by_mass = |quantity, sd: f64| Bridge { scale: Some(mass), ..Bridge::plain(quantity, sd) };
+        let by_rule = |quantity, sd_mm: f64| Bridge { factor: INCH_MM, ..Bridge::plain(quantity, sd_mm) };
+        Some(match what {
+            What::SwingWeight => by_swing_weight(Quantity::SwingWeight),
+            What::CheckWeight | What::ReferenceSwingWeight => by_swing_weight(self.known_weight(what)?),
+            What::TotalMass => by_mass(Quantity::TotalMass, self.noise_sd(mass)),
+            What::BalancePoint => by_rule(Quantity::BalancePoint, BALANCE_POINT_SD_MM),
+            // The belief's length of a shaft reaches to the ground.
+            What::ShaftLength => {
+                Bridge { shift: -plan.tip_to_ground_mm, ..by_rule(Quantity::ShaftLength, LENGTH_SD_MM) }
+            }
+            What::FinishedLength => by_rule(Quantity::LengthToCap, LENGTH_SD_MM),
+            What::GripCentre => by_rule(Quantity::PartArm(Role::Grip), CENTRE_SD_MM),
+            What::CapThickness => by_rule(Quantity::CapThickness, CAP_SD_MM),
+            What::ShaftBalancePoint => by_rule(Quantity::PartArm(Role::Shaft), CENTRE_SD_MM),
+            other => {
+                let role = other.mass_of()?;
+                // A weighing of a piece that the plan does not have says nothing about the club.
+                if !self.has(club, role) {
+                    return None;
+                }
+                let plain = by_mass(Quantity::PartMass(role), self.noise_sd(mass));
+                match role {
+                    // A ferrule is weighed whole; the belief's is turned, by an amount that is known on average.
+                    Role::Ferrule => Bridge { shift: TURNINGS_G.0, sd: plain.sd.hypot(TURNINGS_G.1), ..plain },
+                    _ => plain,
+                }
+            }
+        })
+    }
+
+    /// The swing weight of the finished, dry club on the scale that the target means. Where the target rests on a reading of
+    /// the reference club, that is its true swing weight less how far the reference club's lies from the figure that was
+    /// read: what the scale was off by on that day is in the target, and must be in the finish.
+    #[must_use]
+    pub fn finish_probe(&self, club: &ClubId) -> Probe {
+        let finish = true_finish(club);
+        if self.reference_points().is_some() { finish.less(REFERENCE) } else { finish }
+    }
+
+    /// What was added to a club after a reading: (grams, points at the stage that the reading was taken at). It was
+    /// weighed and its place is known, so a reading from before it goes on counting.
+    fn added_since(&self, club: &JobClub, plan: &ClubPlan, reading: &Reading) -> (f64, f64) {
+        let gripped = reading.on.contains(&Role::Grip);
+        let cap_mm = if gripped { self.library.grip(&club.target.grip_model).map_or(0.0, |g| g.cap_mm) } else { 0.0 };
+        plan.extras.iter().filter(|e| e.at > reading.at).fold((0.0, 0.0), |(grams, points), e| {
+            (grams + e.mass_g, points + e.mass_g * points_per_g(e.arm_mm + cap_mm))
+        })
+    }
+
+    /// What the balance scale is held against: the check weight, or the reference club.
+    pub(crate) fn known_weight(&self, what: What) -> Option<Quantity> {
+        Some(match what {
+            What::CheckWeight => {
+                let check = self.shop.check_weight.as_ref()?;
+                Quantity::CheckWeight {
+                    true_points: check.swing_weight_points,
+                    mass_g: check.mass_g,
+                    shared: Some(CHECK_WEIGHT.into()),
+                }
+            }
+            What::ReferenceSwingWeight => Quantity::CheckWeight {
+                true_points: self.reference_points()?,
+                mass_g: self.job.sheet.reference.as_ref().and_then(|r| r.total_mass_g).unwrap_or(REFERENCE_MASS_G),
+                shared: Some(REFERENCE.into()),
+            },
+            _ => return None,
+        })
+    }
+
+    pub(crate) fn has(&self, club: &JobClub, role: Role) -> bool {
+        club.plan.as_ref().is_some_and(|plan| match role {
+            Role::Tape => {
+                let w = club.target.wraps;
+                (club.target.tape.is_some() || self.shop.tape.is_some()) && w.base + w.full + w.lower_hand > 0
+            }
+            role => plan.mass_g(role) > 0.0,
+        })
+    }
+}
+
+impl<'a> Assembly<'a> {
+    /// Weighs up all readings that stand. Every reading is tested against all others, whatever the order it came in.
+    ///
+    /// # Errors
+    /// A model that the plan names and the library lacks; figures that the belief cannot work with.
+    pub fn believe(self, readings: &'a [Reading]) -> Result<Believed<'a>, WorkshopError> {
+        let mut model = self.job_model()?;
+        let observations = self.observations(readings);
+        self.let_drift(&mut model, readings);
+        let doubt = model.solve_with_doubt(&observations, DOUBT_LIMIT)?;
+        Ok(Believed { assembly: self, doubt, readings })
+    }
+}
+
+impl Believed<'_> {
+    /// The readings that stand.
+    #[must_use]
+    pub fn standing(&self) -> Vec<&Reading> {
+        standing(self.readings)
+    }
+
+    pub(crate) const fn belief(&self) -> &estimation::Belief {
+        &self.doubt.belief
+    }
+
+    /// Whether a reading is doubted: kept, shown, not believed.
+    #[must_use]
+    pub fn is_doubted(&self, reading: &ReadingId) -> bool {
+        self.is_set_aside(reading.as_str())
+    }
+
+    /// Whether an observation, a reading or a check, is kept and not believed.
+    pub(crate) fn is_set_aside(&self, id: &str) -> bool {
+        self.doubt.set_aside.iter().any(|other| other == id)
+    }
+
+    /// What a reading should show on the shop's instruments; none for what the belief does not know (loft, cpm …) and
+    /// for a club without a plan.
+    ///
+    /// # Errors
+    /// Figures that the belief cannot work with.
+    pub fn expected(&self, club: &ClubId, what: What, on: &[Role]) -> Result<Option<Expectation>, WorkshopError> {
+        let Some(found) = self.assembly.job.club(club) else { return Ok(None) };
+        let Some(plan) = &found.plan else { return Ok(None) };
+        let Some(bridge) = self.assembly.bridge(found, plan, what) else { return Ok(None) };
+        let scale = bridge.scale.map(|scale| scale.key.as_str());
+        let forecast: Forecast = self.doubt.belief.forecast(&club.0, &bridge.quantity, on_club(plan, on), scale)?;
+        let value = bridge.reading_of(forecast.mean);
+        Ok(Some(Expectation { value, band: BAND_95 * forecast.sd * bridge.factor }))
+    }
+
+    /// Where a club will finish, on the scale that its target means.
+    ///
+    /// # Errors
+    /// Figures that the belief cannot work with.
+    pub fn finish(&self, club: &ClubId) -> Result<Option<Finish>, WorkshopError> {
+        let Some(found) = self.assembly.job.club(club) else { return Ok(None) };
+        if found.plan.is_none() {
+            return Ok(None);
+        }
+        let belief = &self.doubt.belief;
+        let own_sd = belief.gradient(&true_finish(club))?.variance().max(0.0).sqrt();
+        let finish = belief.gradient(&self.assembly.finish_probe(club))?;
+        let tolerance = found.target.tolerances.swing_weight_points;
+        let deviation = finish.mean - found.target.swing_weight_points;
+        let sd = finish.variance().max(0.0).sqrt();
+        Ok(Some(Finish {
+            swing_weight_points: finish.mean,
+            band_points: BAND_95 * sd,
+            own_band_points: BAND_95 * own_sd,
+            chance: estimation::normal::between(-tolerance, tolerance, deviation, sd),
+            deviation_points: deviation,
+            tolerance_points: tolerance,
+        }))
+    }
+
+    /// Mass and arm of a role as believed: (mass g, arm mm from the butt end of the shaft); none where the club has no
+    /// such piece.
+    ///
+    /// # Errors
+    /// Figures that the belief cannot work with.
+    pub fn piece(&self, club: &ClubId, role: Role) -> Result<Option<(f64, f64)>, WorkshopError> {
+        let Some(found) = self.assembly.job.club(club) else { return Ok(None) };
+        let present = match role {
+            Role::Adhesive => found.target.adhesive.is_some() || self.assembly.shop.adhesive.is_some(),
+            other => self.assembly.has(found, other),
+        };
+        if !present || found.plan.is_none() {
+            return Ok(None);
+        }
+        let ask = |quantity| {
+            self.doubt.belief.forecast(&club.0, &quantity, OnClub::of(&[role]), None).map(|f: Forecast| f.mean)
+        };
+        Ok(Some((ask(Quantity::PartMass(role))?, ask(Quantity::PartArm(role))? * INCH_MM)))
+    }
+}
+
+/// The pieces that a reading speaks of; what was added to the club is on it at every stage from then on.
+fn on_club(plan: &ClubPlan, on: &[Role]) -> OnClub {
+    let on = OnClub::of(on);
+    if plan.extras.is_empty() { on } else { on.with(Role::Extra) }
+}
+
+/// The true swing weight of the finished, dry club. What a scale is off by today is not part of it.
+fn true_finish(club: &ClubId) -> Probe {
+    Probe::of_club(club.0.clone(), Quantity::SwingWeight, OnClub::finished())
+}
+
+/// Hours of work since the first reading or check, in quarters, for the drift of a scale. A night or a weekend counts no more
+/// than half a day: the scale is zeroed anew after it.
+pub(crate) struct Clock {
+    /// Quarter hours in which something was read, rising, with the hours of work at each.
+    quarters: Vec<(i64, f64)>,
+}
+
+impl Clock {
+    const LONGEST_PAUSE_H: f64 = 4.0;
+
+    pub(crate) fn of(times: impl Iterator<Item = Timestamp>) -> Self {
+        let mut all: Vec<i64> = times.map(quarter).collect();
+        all.sort_unstable();
+        all.dedup();
+        let mut hours = 0.0;
+        let mut before = None;
+        let quarters = all
+            .into_iter()
+            .map(|at| {
+                if let Some(before) = before {
+                    hours += ((at - before) as f64 / 4.0).min(Self::LONGEST_PAUSE_H);
+                }
+                before = Some(at);
+                (at, hours)
+            })
+            .collect();
+        Self { quarters }
+    }
+
+    fn hours(&self, at: Timestamp) -> f64 {
+        let at = quarter(at);
+        self.quarters.iter().rev().find(|(q, _)| *q <= at).map_or(0.0, |(_, hours)| *hours)
+    }
+}
+
+fn quarter(at: Timestamp) -> i64 {
+    at.as_second().div_euclid(900)
+}
+
+impl Assembly<'_> {
+    /// Gives the balance scale its drift over the hours of the job's readings.
+    pub(crate) fn let_drift(&self, model: &mut JobModel, readings: &[Reading]) {
+        let clock = self.clock(readings);
+        let sd_per_root_h = self.shop.balance_scale.drift_sd_per_root_h;
+        if clock.quarters.len() < 2 || sd_per_root_h <= 0.0 {
+            return;
+        }
+        let knots_h = clock.quarters.iter().map(|(_, hours)| *hours).collect();
+        for scale in model.scales.iter_mut().filter(|s| s.key == self.shop.balance_scale.key) {
+            scale.drift = Some(Drift { sd_per_root_h, knots_h: Vec::clone(&knots_h) });
+        }
+    }
+}

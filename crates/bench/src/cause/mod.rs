@@ -1,0 +1,168 @@
+//! Causes: what may be behind a reading that does not fit, how likely each is, and the one measurement that would tell.
+//!
+//! Every cause is a hypothesis about the club's own pieces with what it does to *all* readings of the club: from some
+//! step on (a neighbour's head, a ferrule that is missing), for one step (solvent in the grip), or for one reading (the
+//! butt off the stop, digits swapped). Nothing being wrong and something that nobody thought of are among them. How
+//! often each happens comes from common practice (no source); what each does comes from the plan, the models and the
+//! pieces that lie in the shop.
+
+mod anatomy;
+mod case;
+mod kinds;
+mod list;
+mod slips;
+mod telling;
+mod words;
+
+pub use kinds::CauseKind;
+pub use telling::Telling;
+pub use words::odds;
+pub(crate) use words::value;
+
+use self::case::{Candidate, Case};
+use crate::belief::Believed;
+use crate::remedy::Spare;
+use estimation::Weighed;
+use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
+use trade::error::WorkshopError;
+use trade::reading::{Reading, Unit};
+use utoipa::ToSchema;
+
+/// A measurement that tells less than this many bits is not worth the walk.
+const LEAST_BITS: f64 = 0.05;
+/// Causes less likely than this are not shown, but for the first three.
+const LEAST_SHOWN: f64 = 0.005;
+
+/// One thing that may be behind a doubted reading.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+pub struct Cause {
+    /// Key of the cause; two at once joined by `+`.
+    pub key: String,
+    /// What it is here: "the 2 g weight is not in the tip".
+    pub words: String,
+    /// Probability after all readings of the club.
+    pub probability: f64,
+    /// What it does to the swing weight that the scale shows, points; 0 where it concerns another reading only.
+    pub shift_points: f64,
+    /// What to do about it.
+    pub what_to_do: String,
+}
+
+/// What is made of a doubted reading.
+#[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize, ToSchema)]
+pub struct Inquest {
+    /// Causes, the likeliest first; nothing being wrong and something else among them.
+    pub causes: Vec<Cause>,
+    /// The measurement that would tell the leading ones apart, where one is worth it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub telling: Option<Telling>,
+}
+
+impl Inquest {
+    /// What is likely, in words for the bench, and what to do about it where one stands out.
+    #[must_use]
+    pub fn words(&self) -> String {
+        let said = |c: &Cause| format!("{} ({})", c.words, odds(c.probability));
+        match self.causes.as_slice() {
+            [] => String::new(),
+            // What has a name comes first: it can be looked at.
+            [other, named, ..] if other.key == CauseKind::SomethingElse.key() && named.probability >= 0.05 => {
+                format!("It may be: {}, or {}.", said(named), said(other))
+            }
+            [first, ..] if first.probability >= 0.5 => format!("Most likely: {}. {}", said(first), first.what_to_do),
+            [first, second, ..] if second.probability >= 0.05 => {
+                format!("It may be: {}, or {}.", said(first), said(second))
+            }
+            [first, ..] => format!("It may be: {}. {}", said(first), first.what_to_do),
+        }
+    }
+}
+
+/// What may be behind a reading, weighed against all readings of its club and, where a weight may have been swapped, of
+/// the other clubs.
+///
+/// Empty where the reading says nothing about masses and arms or its club has no plan.
+///
+/// # Errors
+/// Figures that the belief cannot work with; a model that the plan names and the library lacks.
+pub fn inquire(believed: &Believed<'_>, reading: &Reading, spares: &[Spare<'_>]) -> Result<Inquest, WorkshopError> {
+    let possible = telling::possible(believed, reading);
+    let Some(case) = Case::new(believed, reading, &possible, spares)? else { return Ok(Inquest::default()) };
+    let candidates = case.candidates()?;
+    let hypotheses: Vec<_> = candidates.iter().map(|c| c.hypothesis.clone()).collect();
+    let planned = case.planned();
+    let weighed = case.model.weigh(&case.observations, &case.about(&candidates), &planned, &hypotheses)?;
+    let (keys, groups) = groups(&candidates);
+    let sums = weighed.grouped(&groups)?;
+    let mut causes = Vec::with_capacity(keys.len());
+    for (group, key) in keys.iter().enumerate() {
+        let best = (0..candidates.len())
+            .filter(|i| groups[*i] == group)
+            .max_by(|a, b| weighed.posterior[*a].total_cmp(&weighed.posterior[*b]));
+        let Some(best) = best else { continue };
+        let found = &candidates[best];
+        let to_do: Vec<&str> = found.kinds.iter().map(|k| k.remedy()).collect();
+        causes.push(Cause {
+            key: key.clone(),
+            words: found.words.clone(),
+            probability: sums[group],
+            shift_points: shift_points(&case, found, &weighed, best),
+            what_to_do: to_do.join(" "),
+        });
+    }
+    causes.sort_by(|a, b| b.probability.total_cmp(&a.probability).then_with(|| a.key.cmp(&b.key)));
+    let mut place = 0;
+    causes.retain(|c| {
+        place += 1;
+        place <= 3 || c.probability >= LEAST_SHOWN
+    });
+    Ok(Inquest { causes, telling: best_telling(&case, &weighed, &groups)? })
+}
+
+/// Candidates by the name of their cause.
+fn groups(candidates: &[Candidate]) -> (Vec<String>, Vec<usize>) {
+    let mut places: BTreeMap<&str, usize> = BTreeMap::new();
+    let mut keys = Vec::new();
+    let groups = candidates
+        .iter()
+        .map(|c| {
+            *places.entry(c.hypothesis.key.as_str()).or_insert_with(|| {
+                keys.push(c.hypothesis.key.clone());
+                keys.len() - 1
+            })
+        })
+        .collect();
+    (keys, groups)
+}
+
+/// What a cause does to the swing weight that the scale shows.
+fn shift_points(case: &Case<'_>, candidate: &Candidate, weighed: &Weighed, place: usize) -> f64 {
+    let asked = &case.seen[case.asked];
+    let amounts = &weighed.amounts[place];
+    if asked.reading.what.unit() != Unit::Points {
+        return match (candidate.alter, amounts.first()) {
+            (Some(alter), Some(amount)) => case.points(alter) * amount.mean,
+            _ => 0.0,
+        };
+    }
+    let of_change = candidate.hypothesis.changes.iter().zip(amounts).map(|(change, amount)| {
+        let on_asked = change.effects.iter().filter(|e| e.reading == asked.obs.id).map(|e| e.per_unit);
+        on_asked.sum::<f64>() * amount.mean
+    });
+    let of_slip = candidate.hypothesis.misread.iter().filter(|m| m.reading == asked.obs.id);
+    of_change.sum::<f64>() + of_slip.map(|m| asked.obs.value - m.meant).sum::<f64>()
+}
+
+fn best_telling(case: &Case<'_>, weighed: &Weighed, groups: &[usize]) -> Result<Option<Telling>, WorkshopError> {
+    let mut best: Option<(f64, Telling)> = None;
+    for (i, seen) in case.seen.iter().filter(|s| s.planned).enumerate() {
+        let bits = weighed.information_bits(i, groups)?;
+        let chance = weighed.chance_of_naming(i, groups)?;
+        let worth = telling::worth(chance, bits, seen.reading.what);
+        if bits >= LEAST_BITS && best.as_ref().is_none_or(|(most, _)| worth > *most) {
+            best = Some((worth, Telling::of(seen, bits, chance, &case.seen)));
+        }
+    }
+    Ok(best.map(|(_, telling)| telling))
+}

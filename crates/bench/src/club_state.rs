@@ -1,0 +1,225 @@
+//! Where every club of a job stands, what to expect of its next reading, and what a reading means.
+
+use crate::belief::{Believed, Expectation, Finish};
+use crate::glue::{Batch, Gate};
+use crate::target::{Fit, Target, target_of};
+use jiff::Timestamp;
+use serde::{Deserialize, Serialize};
+use trade::error::WorkshopError;
+use trade::id::ClubId;
+use trade::job::JobClub;
+use trade::kind::closed_list;
+use trade::reading::{Reading, Unit, What};
+use trade::step::Step;
+use utoipa::ToSchema;
+
+closed_list! {
+    /// How far a step of a club has come.
+    StepStatus {
+        /// Everything that it asks is read.
+        Done = "done", "done";
+        /// Some of it is read.
+        Begun = "begun", "begun";
+        /// Nothing is read yet.
+        Open = "open", "open";
+        /// A later step was read before it: left out, which only leaves the band wider.
+        LeftOut = "left_out", "left out";
+    }
+}
+
+closed_list! {
+    /// How a club looks in the row.
+    Look {
+        /// Will finish in tolerance, as far as can be said.
+        Inside = "inside", "inside";
+        /// May finish in tolerance or not.
+        Open = "open", "open";
+        /// Will finish outside if nothing is done.
+        Off = "off", "off";
+        /// One of its readings is doubted.
+        Doubted = "doubted", "look again";
+        /// No plan, nothing to forecast.
+        Unplanned = "unplanned", "no plan";
+    }
+}
+
+/// One thing that a step asks, with what is expected and what was read.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+pub struct AskState {
+    /// What is read.
+    pub what: What,
+    /// Unit of the figures.
+    pub unit: Unit,
+    /// What the shop's instrument should show; once it is read, what it should have shown: the forecast that stood before
+    /// the reading came. None for a reading from before that was kept.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub expected: Option<Expectation>,
+    /// What the sheet asks of this reading.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub target: Option<Target>,
+    /// How the reading lies against that; for the swing weight, how the finish does that all readings together give.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub fit: Option<Fit>,
+    /// The reading that stands.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub reading: Option<Reading>,
+    /// Whether that reading is doubted.
+    pub doubted: bool,
+}
+
+/// One step of one club.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+pub struct StepState {
+    /// Key of the step.
+    pub key: String,
+    /// What the builder calls it.
+    pub label: String,
+    /// How far it has come.
+    pub status: StepStatus,
+    /// What it waits for.
+    pub gate: Gate,
+    /// What it asks.
+    pub asks: Vec<AskState>,
+}
+
+/// One club of the job at the bench.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+pub struct ClubState {
+    /// The club.
+    pub club: ClubId,
+    /// Place in the tray.
+    pub slot: i64,
+    /// Number of the club.
+    pub number: String,
+    /// Its card.
+    pub card: String,
+    /// Version to send back with the next reading.
+    pub version: i64,
+    /// Where it will finish.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub finish: Option<Finish>,
+    /// How it looks in the row.
+    pub look: Look,
+    /// Its steps in the order of the job.
+    pub steps: Vec<StepState>,
+    /// Key of the step to do next; none when all is done.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub next_step: Option<String>,
+}
+
+/// What must be known besides the belief to say where a job stands.
+#[derive(Debug, Clone, Copy)]
+pub struct Surroundings<'a> {
+    /// Batches that clubs of this job were glued from.
+    pub batches: &'a [Batch],
+    /// Steps that the owner let pass before their strength, by club and step.
+    pub overrides: &'a [(ClubId, String)],
+    /// Now.
+    pub now: Timestamp,
+}
+
+/// Where every club of a job stands.
+///
+/// # Errors
+/// Figures that the belief cannot work with.
+pub fn bench(believed: &Believed<'_>, around: Surroundings<'_>) -> Result<Vec<ClubState>, WorkshopError> {
+    believed.assembly.job.clubs.iter().map(|club| club_state(believed, around, club)).collect()
+}
+
+/// Where one club stands.
+///
+/// # Errors
+/// Figures that the belief cannot work with.
+pub fn club_state(
+    believed: &Believed<'_>,
+    around: Surroundings<'_>,
+    club: &JobClub,
+) -> Result<ClubState, WorkshopError> {
+    let job = believed.assembly.job;
+    let mut steps = Vec::with_capacity(job.steps.len());
+    let finish = believed.finish(&club.id)?;
+    for step in &job.steps {
+        steps.push(step_state(believed, around, club, step, finish.as_ref())?);
+    }
+    let last_touched = steps.iter().rposition(|s| matches!(s.status, StepStatus::Done | StepStatus::Begun));
+    if let Some(last) = last_touched {
+        for step in &mut steps[..last] {
+            if step.status == StepStatus::Open {
+                step.status = StepStatus::LeftOut;
+            }
+        }
+    }
+    let from = last_touched.unwrap_or(0);
+    let next_step =
+        steps[from..].iter().find(|s| matches!(s.status, StepStatus::Open | StepStatus::Begun)).map(|s| s.key.clone());
+    let doubted = steps.iter().flat_map(|s| &s.asks).any(|a| a.doubted);
+    Ok(ClubState {
+        club: club.id.clone(),
+        slot: club.slot,
+        number: club.target.number.clone(),
+        card: club.card.clone(),
+        version: club.version,
+        look: look(finish.as_ref(), doubted),
+        finish,
+        steps,
+        next_step,
+    })
+}
+
+fn look(finish: Option<&Finish>, doubted: bool) -> Look {
+    match finish {
+        _ if doubted => Look::Doubted,
+        None => Look::Unplanned,
+        Some(f) if f.chance >= 0.8 => Look::Inside,
+        Some(f) if f.deviation_points.abs() > f.tolerance_points => Look::Off,
+        Some(_) => Look::Open,
+    }
+}
+
+fn step_state(
+    believed: &Believed<'_>,
+    around: Surroundings<'_>,
+    club: &JobClub,
+    step: &Step,
+    finish: Option<&Finish>,
+) -> Result<StepState, WorkshopError> {
+    let readings = believed.standing();
+    let mut asks = Vec::with_capacity(step.asks.len());
+    for &what in &step.asks {
+        let reading =
+            readings.iter().rev().find(|r| r.club == club.id && r.step == step.key && r.what == what).copied();
+        let on = reading.map_or(step.on.as_slice(), |r| r.on.as_slice());
+        let target = target_of(believed.assembly, club, what, on);
+        let fit = target.zip(reading).map(|(target, reading)| match finish {
+            Some(finish) if what == What::SwingWeight => target.fit(target.value + finish.deviation_points),
+            _ => target.fit(reading.value),
+        });
+        let expected = match reading {
+            Some(reading) => reading.forecast.map(Expectation::from),
+            None => believed.expected(&club.id, what, on)?,
+        };
+        asks.push(AskState {
+            what,
+            unit: what.unit(),
+            expected,
+            target,
+            fit,
+            doubted: reading.is_some_and(|r| believed.is_doubted(&r.id)),
+            reading: reading.cloned(),
+        });
+    }
+    let read = asks.iter().filter(|a| a.reading.is_some()).count();
+    let status = match read {
+        0 => StepStatus::Open,
+        n if n == asks.len() => StepStatus::Done,
+        _ => StepStatus::Begun,
+    };
+    let let_pass = around.overrides.iter().any(|(id, key)| *id == club.id && *key == step.key);
+    Ok(StepState {
+        key: step.key.clone(),
+        label: step.label.clone(),
+        status,
+        gate: Gate::of(believed.assembly, club, step, around.batches, let_pass, around.now)?,
+        asks,
+    })
+}

@@ -1,0 +1,406 @@
+//! A batch of mixed adhesive, and what waits for it.
+
+use crate::assembly::Assembly;
+use clubphysics::glue::{
+    Amounts, Cups, MixFor, Reach, SHEET_MARGIN_C, SPARE_PERCENT, SheetPoint, amounts, cups, pot_life_share, reach,
+    time_at, work_min,
+};
+use clubphysics::plausible::{BEADS_PERCENT, JOINTS, ROOM_C};
+use jiff::Timestamp;
+use quantity::decimal;
+use serde::{Deserialize, Serialize};
+use trade::adhesive::{AdhesiveModel, CurePoint};
+use trade::error::{WorkshopError, plausible};
+use trade::id::{BatchId, ClubId};
+use trade::job::JobClub;
+use trade::step::{Step, Strength};
+use utoipa::ToSchema;
+
+/// A batch: one cup of adhesive and the clubs glued from it.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+pub struct Batch {
+    /// Identity.
+    pub id: BatchId,
+    /// The running number that people say.
+    pub number: i64,
+    /// Code of the adhesive model.
+    pub adhesive: String,
+    /// Lot on the tins.
+    pub lot: String,
+    /// Clubs glued from it.
+    pub clubs: Vec<ClubId>,
+    /// Share of spacers in the mass of the mix, percent.
+    pub bead_share_percent: f64,
+    /// Temperature of the room where it cures.
+    pub room_c: f64,
+    /// Why it cures in a room that is colder than the product's sheet, where it is.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub cold_reason: Option<String>,
+    /// Resin weighed out.
+    pub resin_g: f64,
+    /// Hardener weighed out.
+    pub hardener_g: f64,
+    /// Spacers weighed out.
+    pub beads_g: f64,
+    /// When mixing began: the pot-life clock.
+    #[schema(value_type = String, format = DateTime)]
+    pub mixed_at: Timestamp,
+    /// Who mixed it.
+    pub by: String,
+    /// Why it was taken back, where it was: entered wrongly, and no club is glued from it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub taken_back: Option<String>,
+}
+
+/// What a batch of adhesive takes and how long it gives and needs.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+pub struct Mix {
+    /// Joints to glue.
+    pub joints: i64,
+    /// What one joint takes all told, of resin, hardener and spacers: what the shop has learned, else the model's figure.
+    pub joint_mass_g: f64,
+    /// Whether the shop has learned it from its own clubs.
+    pub joint_mass_learned: bool,
+    /// Everything in the cup: what the joints need, 30 % more, and 10 g at least.
+    pub mix_g: f64,
+    /// Resin to weigh out.
+    pub resin_g: f64,
+    /// Hardener to weigh out.
+    pub hardener_g: f64,
+    /// Spacers to weigh out.
+    pub beads_g: f64,
+    /// Resin by volume, for a metering pump.
+    pub resin_ml: f64,
+    /// Hardener by volume.
+    pub hardener_ml: f64,
+    /// Pot life in this room, of everything in one cup.
+    pub pot_life_min: f64,
+    /// Handling strength in this room.
+    pub handling_h: f64,
+    /// Full cure in this room.
+    pub full_cure_h: f64,
+    /// What to look at before the cup is filled.
+    pub warnings: Vec<MixWarning>,
+}
+
+/// Something about a mix or its room that has to be known before the clock starts.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+pub struct MixWarning {
+    /// The fact.
+    pub fact: MixFact,
+    /// The fact in words.
+    pub words: String,
+    /// What to do.
+    pub next: String,
+}
+
+/// What a [`MixWarning`] is about.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, ToSchema)]
+#[serde(tag = "fact", rename_all = "snake_case")]
+pub enum MixFact {
+    /// The room is colder than any time of the product's sheet, so no time of it holds: it may never cure.
+    ColderThanSheet {
+        /// Temperature of the room.
+        room_c: f64,
+        /// Lowest temperature of the sheet.
+        sheet_c: f64,
+        /// Warm the room to this.
+        warm_to_c: f64,
+    },
+    /// The room is warmer than any time of the product's sheet.
+    WarmerThanSheet {
+        /// Temperature of the room.
+        room_c: f64,
+        /// Highest temperature of the sheet.
+        sheet_c: f64,
+    },
+    /// One cup goes off before its last joint is glued: mix several, one after the other.
+    SeveralCups {
+        /// How many.
+        cups: u32,
+        /// Joints from each; the last may have fewer.
+        joints_a_cup: u32,
+        /// Resin for one cup.
+        resin_g: f64,
+        /// Hardener for one cup.
+        hardener_g: f64,
+        /// Spacers for one cup.
+        beads_g: f64,
+        /// How long the work takes from one cup with everything.
+        work_min: f64,
+        /// Pot life of such a cup.
+        pot_life_min: f64,
+    },
+    /// The adhesive goes off before even one joint is glued.
+    TooFast {
+        /// Pot life of the smallest cup.
+        pot_life_min: f64,
+    },
+}
+
+impl MixFact {
+    /// What is so, and what to do.
+    fn said(self) -> MixWarning {
+        let (words, next) = match self {
+            Self::ColderThanSheet { room_c, sheet_c, warm_to_c } => (
+                format!(
+                    "The room is {} °C, and the sheet's coldest cure is at {} °C. So cold, many adhesives never cure fully",
+                    decimal(room_c, 0),
+                    decimal(sheet_c, 0)
+                ),
+                format!("Warm the room to {} °C or more, or ask the maker and give the reason", decimal(warm_to_c, 0)),
+            ),
+            Self::WarmerThanSheet { room_c, sheet_c } => (
+                format!(
+                    "The room is {} °C, and the sheet's warmest cure is at {} °C",
+                    decimal(room_c, 0),
+                    decimal(sheet_c, 0)
+                ),
+                format!("Wait as long as the sheet says for {} °C", decimal(sheet_c, 0)),
+            ),
+            Self::SeveralCups { cups, joints_a_cup, resin_g, hardener_g, beads_g, work_min, pot_life_min } => (
+                format!(
+                    "Gluing from one cup takes about {} min, and the cup is good for {} min",
+                    decimal(work_min, 0),
+                    decimal(pot_life_min, 0)
+                ),
+                format!(
+                    "Mix {cups} cups one after the other, {joints_a_cup} joints each: {} g resin, {} g hardener, {} g \
+                     spacers a cup",
+                    decimal(resin_g, 1),
+                    decimal(hardener_g, 1),
+                    decimal(beads_g, 1)
+                ),
+            ),
+            Self::TooFast { pot_life_min } => (
+                format!(
+                    "This adhesive is good for {} min here, less than one joint takes with its mixing",
+                    decimal(pot_life_min, 0)
+                ),
+                "Take a slower adhesive, or mix in a cooler room".into(),
+            ),
+        };
+        MixWarning { fact: self, words, next }
+    }
+}
+
+/// Amounts for a number of joints, and the times of this room by the product's own sheet. The same functions as those of the
+/// calculation `glue`.
+///
+/// `joint_mass_g` is what the shop has learned of a joint, see [`Learned::joint_mass_g`](crate::learned::Learned::joint_mass_g).
+///
+/// # Errors
+/// No joints, or a figure that no batch has.
+pub fn mix(
+    adhesive: &AdhesiveModel,
+    joints: usize,
+    joint_mass_g: Option<f64>,
+    bead_share_percent: f64,
+    room_c: f64,
+) -> Result<Mix, WorkshopError> {
+    if joints == 0 {
+        return Err(WorkshopError::Refused {
+            what: "a batch for no club".into(),
+            next: "Choose the clubs to glue from it".into(),
+        });
+    }
+    plausible("joints", joints as f64, &JOINTS)?;
+    plausible("room_c", room_c, &ROOM_C)?;
+    plausible("bead_share_percent", bead_share_percent, &BEADS_PERCENT)?;
+    let count = u32::try_from(joints).unwrap_or(u32::MAX);
+    let of = |joints: u32| {
+        amounts(MixFor {
+            joints,
+            adhesive_a_joint_g: joint_mass_g.unwrap_or(adhesive.joint_mass_g),
+            spare_percent: SPARE_PERCENT,
+            bead_share_percent,
+            hardener_a_gram_of_resin_g: 1.0 / adhesive.resin_per_hardener_by_mass,
+        })
+    };
+    // Checked once with its error; the sheet is the same for every cup.
+    let sheet_min = pot_life_min(adhesive, 0.0, room_c)?;
+    let good_for_min = |joints: u32| sheet_min * pot_life_share(adhesive.pot_life_mass_g, of(joints).mix_g);
+    let whole = of(count);
+    let mut warnings = room_warnings(adhesive, room_c);
+    warnings.extend(cup_warning(count, good_for_min, of));
+    Ok(Mix {
+        joints: i64::from(count),
+        joint_mass_g: joint_mass_g.unwrap_or(adhesive.joint_mass_g),
+        joint_mass_learned: joint_mass_g.is_some(),
+        mix_g: whole.mix_g,
+        resin_g: whole.resin_g,
+        hardener_g: whole.hardener_g,
+        beads_g: whole.beads_g,
+        resin_ml: whole.resin_g / adhesive.resin_density_g_per_ml,
+        hardener_ml: whole.hardener_g / adhesive.hardener_density_g_per_ml,
+        pot_life_min: good_for_min(count),
+        handling_h: hours_at("handling", &adhesive.handling, room_c)?,
+        full_cure_h: hours_at("full_cure", &adhesive.full_cure, room_c)?,
+        warnings,
+    })
+}
+
+/// What the temperature of a room means for a product by its own sheet. Full cure first: no club is swung before it.
+#[must_use]
+pub fn room_warnings(adhesive: &AdhesiveModel, room_c: f64) -> Vec<MixWarning> {
+    let beyond = [&adhesive.full_cure, &adhesive.handling].into_iter().find_map(|points| {
+        match reach(points.iter().map(|point| point.at_c), room_c) {
+            Reach::Within => None,
+            Reach::Colder(sheet_c) => {
+                Some(MixFact::ColderThanSheet { room_c, sheet_c, warm_to_c: sheet_c - SHEET_MARGIN_C })
+            }
+            Reach::Warmer(sheet_c) => Some(MixFact::WarmerThanSheet { room_c, sheet_c }),
+        }
+    });
+    beyond.map(MixFact::said).into_iter().collect()
+}
+
+/// Refuses to start a cure clock in a room that is too cold for the product's sheet, unless somebody gives the reason why
+/// it cures all the same.
+///
+/// # Errors
+/// [`WorkshopError::Refused`] with the sheet's temperature and what to do.
+pub fn refuse_cold_room(adhesive: &AdhesiveModel, room_c: f64, reason: Option<&str>) -> Result<(), WorkshopError> {
+    let given = reason.is_some_and(|reason| !reason.trim().is_empty());
+    let cold = room_warnings(adhesive, room_c)
+        .into_iter()
+        .find(|warning| matches!(warning.fact, MixFact::ColderThanSheet { .. }));
+    match cold {
+        Some(MixWarning { words, next, .. }) if !given => Err(WorkshopError::Refused {
+            what: format!("{words}, so no cure clock is started for “{}”", adhesive.name),
+            next,
+        }),
+        _ => Ok(()),
+    }
+}
+
+/// Whether one cup is good for all joints.
+fn cup_warning(joints: u32, good_for_min: impl Fn(u32) -> f64, of: impl Fn(u32) -> Amounts) -> Option<MixWarning> {
+    let fact = match cups(joints, &good_for_min) {
+        Some(Cups { cups: 1, .. }) => return None,
+        Some(Cups { cups, joints_a_cup }) => {
+            let each = of(joints_a_cup);
+            MixFact::SeveralCups {
+                cups,
+                joints_a_cup,
+                resin_g: each.resin_g,
+                hardener_g: each.hardener_g,
+                beads_g: each.beads_g,
+                work_min: work_min(joints),
+                pot_life_min: good_for_min(joints),
+            }
+        }
+        None => MixFact::TooFast { pot_life_min: good_for_min(1) },
+    };
+    Some(fact.said())
+}
+
+/// When a batch's clubs have a strength.
+///
+/// # Errors
+/// A time beyond the calendar.
+pub fn ready_at(
+    batch: &Batch,
+    adhesive: &AdhesiveModel,
+    strength: Strength,
+) -> Result<Option<Timestamp>, WorkshopError> {
+    let hours = match strength {
+        Strength::None => return Ok(None),
+        Strength::Handling => hours_at("handling", &adhesive.handling, batch.room_c)?,
+        Strength::Full => hours_at("full_cure", &adhesive.full_cure, batch.room_c)?,
+    };
+    batch.mixed_at.checked_add(jiff::SignedDuration::from_secs((hours * 3600.0).ceil() as i64)).map(Some).map_err(
+        |_| WorkshopError::Refused {
+            what: "the cure time lies beyond the calendar".into(),
+            next: "Check the times of the adhesive".into(),
+        },
+    )
+}
+
+/// When the cup of a batch goes off.
+///
+/// # Errors
+/// A time beyond the calendar.
+pub fn pot_life_until(batch: &Batch, adhesive: &AdhesiveModel) -> Result<Timestamp, WorkshopError> {
+    let minutes = pot_life_min(adhesive, batch.resin_g + batch.hardener_g + batch.beads_g, batch.room_c)?;
+    batch.mixed_at.checked_add(jiff::SignedDuration::from_secs((minutes * 60.0) as i64)).map_err(|_| {
+        WorkshopError::Refused {
+            what: "the pot life lies beyond the calendar".into(),
+            next: "Check the pot life of the adhesive".into(),
+        }
+    })
+}
+
+/// The batch that a club is glued from: the latest one that was not taken back.
+#[must_use]
+pub fn glued_from<'b>(batches: &'b [Batch], club: &ClubId) -> Option<&'b Batch> {
+    batches.iter().filter(|b| b.taken_back.is_none() && b.clubs.contains(club)).max_by_key(|b| b.mixed_at)
+}
+
+/// Whether a step of a club may be done now.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+#[serde(tag = "gate", rename_all = "snake_case")]
+pub enum Gate {
+    /// Nothing stands against it.
+    Open,
+    /// The joint is not strong enough yet.
+    Waits {
+        /// The strength it needs.
+        strength: Strength,
+        /// When it will have it.
+        #[schema(value_type = String, format = DateTime)]
+        until: Timestamp,
+    },
+    /// The club is not in any batch of adhesive yet.
+    NotGlued,
+    /// The owner let it pass before its strength, with a reason that the record keeps.
+    LetPass,
+}
+
+impl Gate {
+    /// The gate of one step of one club. Only a job whose steps glue at all has gates.
+    ///
+    /// # Errors
+    /// An adhesive that the library lacks.
+    pub fn of(
+        assembly: Assembly<'_>,
+        club: &JobClub,
+        step: &Step,
+        batches: &[Batch],
+        let_pass: bool,
+        now: Timestamp,
+    ) -> Result<Self, WorkshopError> {
+        if step.needs == Strength::None || !assembly.job.steps.iter().any(|s| s.glues) {
+            return Ok(Self::Open);
+        }
+        // The latest batch counts: a head that was pulled and glued again starts its cure anew.
+        let batch = glued_from(batches, &club.id);
+        let gate = match batch {
+            None => Self::NotGlued,
+            Some(batch) => match ready_at(batch, assembly.library.adhesive(&batch.adhesive)?, step.needs)? {
+                Some(until) if until > now => Self::Waits { strength: step.needs, until },
+                _ => Self::Open,
+            },
+        };
+        Ok(if let_pass && gate != Self::Open { Self::LetPass } else { gate })
+    }
+
+    /// Whether a reading at this step is taken without a question.
+    #[must_use]
+    pub const fn is_open(&self) -> bool {
+        matches!(self, Self::Open | Self::LetPass)
+    }
+}
+
+/// Pot life of a cup in a room, by the sheet's one point.
+fn pot_life_min(adhesive: &AdhesiveModel, mix_g: f64, room_c: f64) -> Result<f64, WorkshopError> {
+    let sheet = [SheetPoint { temperature_c: adhesive.pot_life_at_c, time_min: adhesive.pot_life_min }];
+    Ok(time_at("pot_life", sheet, room_c)?.0 * pot_life_share(adhesive.pot_life_mass_g, mix_g))
+}
+
+/// Hours to a strength at a temperature, by the sheet's one point or through its two.
+fn hours_at(what: &str, points: &[CurePoint], room_c: f64) -> Result<f64, WorkshopError> {
+    let sheet: Vec<SheetPoint> =
+        points.iter().map(|p| SheetPoint { temperature_c: p.at_c, time_min: p.hours * 60.0 }).collect();
+    Ok(time_at(what, sheet, room_c)?.0 / 60.0)
+}

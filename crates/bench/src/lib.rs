@@ -1,0 +1,25 @@
+//! What happens at the bench: what is believed of every club, what a reading means, what may be behind a doubted one,
+//! what can still be done, what is worth measuring, the glue, the record and what the shop learns. Pure: no I/O, no
+//! clock, no randomness; the time is a parameter.
+
+pub mod assembly;
+pub mod beam;
+pub mod belief;
+pub mod capability;
+pub mod cause;
+pub mod chance;
+pub mod club_state;
+pub mod funnel;
+pub mod glue;
+pub mod learned;
+pub mod learning;
+pub mod meaning;
+pub mod offer;
+pub mod open_point;
+pub mod record;
+pub mod remedy;
+pub mod scale_watch;
+pub mod scan;
+pub mod solvent;
+pub mod target;
+pub mod today_offset;

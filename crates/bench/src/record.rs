@@ -1,0 +1,370 @@
+//! The record of a job: reference, target, as built, difference and band, parts and lots, who and when.
+
+use crate::belief::{BAND_95, Believed, Finish};
+use crate::glue::Batch;
+use crate::open_point::Passed;
+use estimation::conformity::{Limits, Verdict as Jcgm106, judge};
+use jiff::{Timestamp, civil::Date};
+use serde::{Deserialize, Serialize};
+use trade::error::WorkshopError;
+use trade::id::ClubId;
+use trade::job::{JobClub, JobState};
+use trade::kind::{Hand, Role, closed_list};
+use trade::plan::PlannedPart;
+use trade::reading::{Reading, What};
+use trade::rules::{Margin, RuleFigures, margins};
+use trade::sheet::{ReferenceClub, SetRule, SheetClub};
+use utoipa::ToSchema;
+
+closed_list! {
+    /// What may be said of a value against its tolerance, by the rules of JCGM 106.
+    Verdict {
+        /// Inside, with at least 95 % probability.
+        In = "in", "in";
+        /// Outside, with at least 95 % probability.
+        Out = "out", "out";
+        /// Neither can be said with the readings that there are.
+        TooClose = "too_close", "too close to say";
+        /// Not read.
+        NotRead = "not_read", "not read";
+    }
+}
+
+/// Probability with which “in” or “out” is said.
+pub const ASKED_CONFIDENCE: f64 = 0.95;
+
+/// One value of one club: target, as built, how far off.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+pub struct Line {
+    /// What it is: "swing weight", "length to the cap" …
+    pub what: String,
+    /// Unit of the figures.
+    pub unit: String,
+    /// What the sheet asks.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub target: Option<f64>,
+    /// What was built: for the swing weight and the masses the belief after all readings, else the last reading.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub built: Option<f64>,
+    /// Half width of the 95 % band of `built`.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub band: Option<f64>,
+    /// Built minus target.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub difference: Option<f64>,
+    /// Half width of the tolerance.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub tolerance: Option<f64>,
+    /// What may be said.
+    pub verdict: Verdict,
+    /// Probability that the true value lies in tolerance.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub probability: Option<f64>,
+    /// How far inside the tolerance the value must lie for “in” to be said; none where the value is not known well
+    /// enough for it to be said at all.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub guard_band: Option<f64>,
+}
+
+/// One reading as it stands in the record, replaced and taken-back ones too.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+pub struct RecordReading {
+    /// The reading.
+    pub reading: Reading,
+    /// Whether it stands.
+    pub stands: bool,
+    /// Whether it was doubted at the end.
+    pub doubted: bool,
+}
+
+/// A step that the owner let pass before its strength.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, ToSchema)]
+pub struct LetPass {
+    /// The club.
+    pub club: ClubId,
+    /// The step.
+    pub step: String,
+    /// The reason given.
+    pub reason: String,
+    /// Who.
+    pub by: String,
+    /// When.
+    #[schema(value_type = String, format = DateTime)]
+    pub at: Timestamp,
+}
+
+/// The record of one club.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+pub struct ClubRecord {
+    /// The club.
+    pub club: ClubId,
+    /// Place in the tray.
+    pub slot: i64,
+    /// Its card.
+    pub card: String,
+    /// What the sheet asked.
+    pub target: SheetClub,
+    /// Target and as built.
+    pub lines: Vec<Line>,
+    /// What it is made of.
+    pub parts: Vec<PlannedPart>,
+    /// Length of the cut shaft as planned.
+    pub cut_shaft_mm: Option<f64>,
+    /// Batches it was glued from, the latest last.
+    pub batches: Vec<i64>,
+    /// All its readings.
+    pub readings: Vec<RecordReading>,
+    /// Margins against the Equipment Rules, as built where it was read, else as the sheet asks.
+    pub margins: Vec<Margin>,
+    /// Steps let pass.
+    pub let_pass: Vec<LetPass>,
+    /// Where somebody went on with something open.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub passed: Vec<Passed>,
+}
+
+/// What was said beside the readings of a job.
+#[derive(Debug, Clone, Copy)]
+pub struct Beside<'a> {
+    /// Batches that its clubs were glued from.
+    pub batches: &'a [Batch],
+    /// Steps let pass before their strength.
+    pub let_pass: &'a [LetPass],
+    /// Where somebody went on with something open.
+    pub passed: &'a [Passed],
+}
+
+/// The record of a job.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+pub struct Record {
+    /// The shop.
+    pub shop: String,
+    /// Running number of the job.
+    pub job_number: i64,
+    /// Where the job stands.
+    pub state: JobState,
+    /// The player.
+    pub player: String,
+    /// Hand.
+    pub hand: Hand,
+    /// When it was due.
+    #[schema(value_type = String, format = Date)]
+    pub due: Date,
+    /// The law of the set.
+    pub rule: SetRule,
+    /// The reference club.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub reference: Option<ReferenceClub>,
+    /// When the job was made.
+    #[schema(value_type = String, format = DateTime)]
+    pub made_at: Timestamp,
+    /// When the last reading was taken.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schema(value_type = Option<String>, format = DateTime)]
+    pub last_reading_at: Option<Timestamp>,
+    /// Everyone who read or glued.
+    pub hands: Vec<String>,
+    /// Batches of adhesive with their lots.
+    pub batches: Vec<Batch>,
+    /// The clubs.
+    pub clubs: Vec<ClubRecord>,
+}
+
+/// Makes the record of a job as it stands now.
+///
+/// # Errors
+/// Figures that the belief cannot work with.
+pub fn record(believed: &Believed<'_>, readings: &[Reading], beside: &Beside<'_>) -> Result<Record, WorkshopError> {
+    let batches = beside.batches;
+    let assembly = believed.assembly;
+    let job = assembly.job;
+    let mut hands: Vec<String> =
+        readings.iter().map(|r| r.by.clone()).chain(batches.iter().map(|b| b.by.clone())).collect();
+    hands.sort();
+    hands.dedup();
+    let clubs =
+        job.clubs.iter().map(|club| club_record(believed, club, readings, beside)).collect::<Result<Vec<_>, _>>()?;
+    Ok(Record {
+        shop: assembly.shop.name.clone(),
+        job_number: job.number,
+        state: job.state,
+        player: job.sheet.player.clone(),
+        hand: job.sheet.hand,
+        due: job.sheet.due,
+        rule: job.sheet.rule,
+        reference: job.sheet.reference.clone(),
+        made_at: job.made_at,
+        last_reading_at: readings.iter().map(|r| r.at).max(),
+        hands,
+        batches: batches.to_vec(),
+        clubs,
+    })
+}
+
+fn club_record(
+    believed: &Believed<'_>,
+    club: &JobClub,
+    readings: &[Reading],
+    beside: &Beside<'_>,
+) -> Result<ClubRecord, WorkshopError> {
+    let glued = beside.batches.iter().filter(|b| b.taken_back.is_none() && b.clubs.contains(&club.id));
+    let standing = believed.standing();
+    let last = |what: What| standing.iter().rev().find(|r| r.club == club.id && r.what == what).copied();
+    let lines = lines(believed, club, &last)?;
+    let grip = believed.assembly.library.grip(&club.target.grip_model)?;
+    let asked = RuleFigures::of_sheet(&club.target, Some(grip));
+    let figures = RuleFigures {
+        length_to_cap_mm: last(What::FinishedLength).map(|r| r.value).or(asked.length_to_cap_mm),
+        lie_deg: last(What::Lie).map(|r| r.value).or(asked.lie_deg),
+        ..asked
+    };
+    Ok(ClubRecord {
+        club: club.id.clone(),
+        slot: club.slot,
+        card: club.card.clone(),
+        target: club.target.clone(),
+        lines,
+        parts: club.plan.as_ref().map(|p| p.parts.clone()).unwrap_or_default(),
+        cut_shaft_mm: club.plan.as_ref().map(|p| p.cut_shaft_mm),
+        batches: glued.map(|b| b.number).collect(),
+        readings: readings
+            .iter()
+            .filter(|r| r.club == club.id)
+            .map(|r| RecordReading {
+                reading: r.clone(),
+                stands: standing.iter().any(|s| s.id == r.id),
+                doubted: believed.is_doubted(&r.id),
+            })
+            .collect(),
+        margins: margins(&figures),
+        let_pass: beside.let_pass.iter().filter(|l| l.club == club.id).cloned().collect(),
+        passed: beside.passed.iter().filter(|p| p.club == club.id).cloned().collect(),
+    })
+}
+
+fn lines<'r>(
+    believed: &Believed<'_>,
+    club: &JobClub,
+    last: &dyn Fn(What) -> Option<&'r Reading>,
+) -> Result<Vec<Line>, WorkshopError> {
+    let target = &club.target;
+    let tolerances = &target.tolerances;
+    let mut lines = Vec::new();
+    let finished = believed.standing().iter().any(|r| {
+        r.club == club.id && r.what == What::SwingWeight && r.on.contains(&Role::Grip) && !believed.is_doubted(&r.id)
+    });
+    let finish = if finished { believed.finish(&club.id)? } else { None };
+    lines.push(swing_weight_line(target, finish)?);
+    if let Some(finish) = finish.filter(|_| believed.assembly.reference_elsewhere()) {
+        // Likeness among the clubs does not hang on how far two scales of two rooms differ.
+        lines.push(line(
+            "swing weight, within the set",
+            "points",
+            Some(target.swing_weight_points),
+            Some((finish.swing_weight_points, finish.own_band_points)),
+            Some(tolerances.swing_weight_points),
+        )?);
+    }
+    let to_cap_mm =
+        target.length_to.to_cap_mm(target.length_mm, believed.assembly.library.grip(&target.grip_model)?.cap_mm);
+    // Half widths of single readings: a rule against a stop, a protractor, a frequency meter; common practice, no
+    // source.
+    let read = |what, band: f64| last(what).map(|r: &Reading| (r.value, band.max(r.display_step / 2.0)));
+    lines.push(line(
+        "length to the cap",
+        "mm",
+        Some(to_cap_mm),
+        read(What::FinishedLength, 0.8),
+        Some(tolerances.length_mm),
+    )?);
+    lines.push(line("loft", "°", Some(target.loft_deg), read(What::Loft, 0.25), Some(tolerances.loft_deg))?);
+    lines.push(line("lie", "°", Some(target.lie_deg), read(What::Lie, 0.25), Some(tolerances.lie_deg))?);
+    if target.cpm.is_some() || last(What::Cpm).is_some() {
+        lines.push(line("frequency", "cpm", target.cpm, read(What::Cpm, 1.0), Some(tolerances.cpm))?);
+    }
+    let total = believed.expected(&club.id, What::TotalMass, &gripped())?;
+    let weighed = last(What::TotalMass).and(total);
+    lines.push(line("total mass", "g", target.total_mass_g, weighed.map(|e| (e.value, e.band)), None)?);
+    Ok(lines)
+}
+
+fn gripped() -> Vec<Role> {
+    use Role::{Adapter, Adhesive, Extra, Ferrule, Grip, Head, Screw, Shaft, Tape, TipWeight};
+    vec![Head, Adapter, Screw, Shaft, Ferrule, TipWeight, Adhesive, Tape, Grip, Extra]
+}
+
+/// The swing weight against the sheet, the difference of two scales counted where the reference was read on another.
+fn swing_weight_line(target: &SheetClub, finish: Option<Finish>) -> Result<Line, WorkshopError> {
+    let asked = target.swing_weight_points;
+    let Some(finish) = finish else {
+        return line("swing weight", "points", Some(asked), None, Some(target.tolerances.swing_weight_points));
+    };
+    let judged = line(
+        "swing weight",
+        "points",
+        Some(asked),
+        Some((asked + finish.deviation_points, finish.band_points)),
+        Some(target.tolerances.swing_weight_points),
+    )?;
+    Ok(Line { built: Some(finish.swing_weight_points), difference: Some(finish.deviation_points), ..judged })
+}
+
+fn line(
+    what: &str,
+    unit: &str,
+    target: Option<f64>,
+    built: Option<(f64, f64)>,
+    tolerance: Option<f64>,
+) -> Result<Line, WorkshopError> {
+    let judged = match (target, built, tolerance) {
+        (Some(target), Some((value, band)), Some(tolerance)) if tolerance > 0.0 => {
+            Some(judge(value, band / BAND_95, Limits::around(target, tolerance), ASKED_CONFIDENCE)?)
+        }
+        _ => None,
+    };
+    Ok(Line {
+        what: what.to_owned(),
+        unit: unit.to_owned(),
+        target,
+        built: built.map(|b| b.0),
+        band: built.map(|b| b.1),
+        difference: target.zip(built).map(|(t, b)| b.0 - t),
+        tolerance,
+        verdict: judged.map_or(Verdict::NotRead, |j| match j.verdict {
+            Jcgm106::In => Verdict::In,
+            Jcgm106::Out => Verdict::Out,
+            Jcgm106::TooClose => Verdict::TooClose,
+        }),
+        probability: judged.map(|j| j.probability),
+        guard_band: judged.and_then(|j| j.guard_band),
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// JCGM 106:2012, a single item (from memory): a value of −5.47 with uncertainty 0.05 against a limit of −5.40 conforms
+    /// with probability 0.91924. Here the other limit is far away.
+    #[test]
+    fn a_line_says_the_published_probability() {
+        let limit = -5.40;
+        let found = line("x", "V", Some(limit - 50.0), Some((-5.47, 0.05 * BAND_95)), Some(50.0)).unwrap();
+        assert!((found.probability.unwrap() - 0.91924).abs() < 5e-6, "{found:?}");
+        assert_eq!(found.verdict, Verdict::TooClose);
+        // One-sided guard band: 1.644854 standard uncertainties.
+        assert!((found.guard_band.unwrap() - 1.644_854 * 0.05).abs() < 1e-6, "{found:?}");
+        let inside = line("x", "V", Some(limit - 50.0), Some((-5.49, 0.05 * BAND_95)), Some(50.0)).unwrap();
+        assert_eq!(inside.verdict, Verdict::In);
+        let outside = line("x", "V", Some(limit - 50.0), Some((-5.31, 0.05 * BAND_95)), Some(50.0)).unwrap();
+        assert_eq!(outside.verdict, Verdict::Out);
+    }
+
+    #[test]
+    fn what_is_known_too_badly_cannot_be_in() {
+        let found = line("swing weight", "points", Some(32.0), Some((32.0, 0.4)), Some(0.3)).unwrap();
+        assert_eq!((found.verdict, found.guard_band), (Verdict::TooClose, None));
+        let unread = line("swing weight", "points", Some(32.0), None, Some(0.3)).unwrap();
+        assert_eq!((unread.verdict, unread.probability), (Verdict::NotRead, None));
+    }
+}

@@ -1,0 +1,285 @@
+//! Before the joint is glued: tip weight, ferrule, head, adapter.
+
+use super::grips::pool_of;
+use super::progress::cure_step;
+use super::{Action, Case, Change, Remedy};
+use crate::belief::{Believed, Finish};
+use crate::chance::chance_words;
+use crate::remedy::{Progress, Spare};
+use estimation::choice::Prospect;
+use estimation::{OnClub, Probe, Quantity};
+use quantity::{SwingWeight, decimal};
+use trade::error::WorkshopError;
+use trade::job::JobClub;
+use trade::kind::Role;
+use trade::model::PartKind;
+use trade::places;
+use trade::tip_weight;
+use trade::tip_weight::InTip;
+
+/// What the finish of a club looks like from here: what the reading after the cure will still tell of it, and what the
+/// grips that may be taken then can correct.
+pub(crate) struct Ahead {
+    prospect: Prospect,
+    effects: Vec<f64>,
+}
+
+impl Ahead {
+    pub fn of(case: &Case<'_>) -> Result<Self, WorkshopError> {
+        let prospect = prospect(case.believed, case.club, &case.finish, &case.progress)?;
+        let effects = GripBox::of(case.believed, case.club, case.spares)?.effects();
+        Ok(Self { prospect, effects })
+    }
+
+    /// Chance of finishing in tolerance if the finish is moved by some points now and the best grip is taken later.
+    pub fn chance(&self, by_points: f64) -> f64 {
+        self.prospect.moved(by_points).chance_with(&self.effects)
+    }
+}
+
+/// Splits a club's finish into what the reading after the cure will tell and what will stay open.
+pub(crate) fn prospect(
+    believed: &Believed<'_>,
+    club: &JobClub,
+    finish: &Finish,
+    progress: &Progress,
+) -> Result<Prospect, WorkshopError> {
+    let assembly = believed.assembly;
+    let belief = believed.belief();
+    let scale = &assembly.shop.balance_scale;
+    let mut planned = Vec::new();
+    if !progress.cure_read
+        && let Some(step) = cure_step(&assembly.job.steps)
+    {
+        let on = OnClub::of(&step.on);
+        let probe = Probe::of_club(club.id.0.clone(), Quantity::SwingWeight, on).on_scale(scale.key.clone());
+        planned.push((probe, scale.noise_sd.hypot(scale.display_step / 12f64.sqrt()).max(1e-3)));
+    }
+    let all = finish.band_points / crate::belief::BAND_95;
+    let rest = belief.sd_after(&assembly.finish_probe(&club.id), &planned)?;
+    Ok(Prospect {
+        deviation_points: finish.deviation_points,
+        told_sd: (all * all - rest * rest).max(0.0).sqrt(),
+        rest_sd: rest,
+        tolerance_points: finish.tolerance_points,
+    })
+}
+
+/// The grips that a club may get, with the clubs that will take from the same box.
+pub(crate) struct GripBox(Vec<f64>);
+
+impl GripBox {
+    /// Other clubs of the set that still wait for their grips take theirs from the same box: on average half of them
+    /// choose before this one.
+    pub fn of(believed: &Believed<'_>, club: &JobClub, spares: &[Spare<'_>]) -> Result<Self, WorkshopError> {
+        let pool = pool_of(believed, club, spares)?;
+        let mut effects: Vec<f64> = pool.grips.iter().map(|g| g.takes_off_points).collect();
+        effects.sort_by(f64::total_cmp);
+        let kept = effects.len().saturating_sub(pool.rivals / 2).max(1);
+        let step = effects.len() as f64 / kept as f64;
+        let mut thinned: Vec<f64> = if effects.is_empty() {
+            Vec::new()
+        } else {
+            (0..kept).map(|i| effects[((i as f64 + 0.5) * step) as usize]).collect()
+        };
+        // The planned grip stays held for this club.
+        thinned.push(0.0);
+        Ok(Self(thinned))
+    }
+
+    /// What each takes off the deviation, against the planned one, points.
+    pub fn effects(self) -> Vec<f64> {
+        self.0
+    }
+}
+
+pub(crate) fn remedies(case: &Case<'_>) -> Result<Vec<Remedy>, WorkshopError> {
+    let ahead = Ahead::of(case)?;
+    let mut found = tips(case, &ahead)?;
+    found.extend(ferrules(case, &ahead)?);
+    found.extend(heads(case, &ahead)?);
+    found.extend(adapters(case, &ahead)?);
+    found.extend(super::late::screws(case, Some(&ahead))?);
+    Ok(found)
+}
+
+struct TipOption {
+    codes: Vec<String>,
+    grams: f64,
+    points: f64,
+}
+
+/// Every weight and pair of weights of the tray that fits and stays under the cap; of those that weigh the same the one
+/// with fewer pieces.
+fn tip_options(case: &Case<'_>) -> Result<Vec<TipOption>, WorkshopError> {
+    let assembly = case.believed.assembly;
+    let cap_mm = case.cap_mm()?;
+    let tip_diameter_mm = assembly.library.shaft(&case.club.target.shaft_model)?.tip_diameter_mm;
+    // Without any flange the tip would end here.
+    let bare_mm = case.plan.cut_shaft_mm + flange_mm(case)?;
+    let mut single: Vec<(&Spare<'_>, InTip)> = Vec::new();
+    for spare in case.spares.iter().filter(|s| s.part.kind == PartKind::TipWeight && s.part.is_free()) {
+        let model = assembly.library.tip_weight(&spare.part.model)?;
+        if tip_weight::tip_weight_fits(model, tip_diameter_mm) {
+            single.push((spare, InTip::of(model, spare.mass_g)));
+        }
+    }
+    let cap_g = assembly.shop.tip_weight_cap_g + 1e-9;
+    let mut options = Vec::new();
+    for (i, &(a, lower)) in single.iter().enumerate() {
+        if a.mass_g <= cap_g {
+            let points = tip_weight::points(bare_mm, cap_mm, &[lower]);
+            options.push(TipOption { codes: vec![a.part.code.clone()], grams: a.mass_g, points });
+        }
+        for &(b, upper) in &single[i..] {
+            let twice = a.part.id == b.part.id;
+            let enough = !twice || a.part.count.is_some_and(|n| n >= 2);
+            if enough && a.mass_g + b.mass_g <= cap_g {
+                let points = tip_weight::points(bare_mm, cap_mm, &[lower, upper]);
+                let codes = vec![a.part.code.clone(), b.part.code.clone()];
+                options.push(TipOption { codes, grams: a.mass_g + b.mass_g, points });
+            }
+        }
+    }
+    options.sort_by(|a, b| a.grams.total_cmp(&b.grams).then(a.codes.len().cmp(&b.codes.len())));
+    options.dedup_by(|a, b| (a.grams - b.grams).abs() < 0.05);
+    Ok(options)
+}
+
+fn flange_mm(case: &Case<'_>) -> Result<f64, WorkshopError> {
+    let mut sum = 0.0;
+    for part in case.plan.parts.iter().filter(|p| p.kind == PartKind::TipWeight) {
+        sum += case.believed.assembly.library.tip_weight(&part.model)?.flange_mm;
+    }
+    Ok(sum)
+}
+
+fn tips(case: &Case<'_>, ahead: &Ahead) -> Result<Vec<Remedy>, WorkshopError> {
+    let cap_mm = case.cap_mm()?;
+    let now_g = case.plan.mass_g(Role::TipWeight);
+    let now_pieces = case.plan.parts.iter().filter(|p| p.kind == PartKind::TipWeight).count();
+    let now_points = places::tip_weight_points(case.believed.assembly.library, case.plan, cap_mm)?;
+    let tip_arm_mm = case.plan.cut_shaft_mm + cap_mm;
+    let none = TipOption { codes: Vec::new(), grams: 0.0, points: 0.0 };
+    let mut found = Vec::new();
+    for option in std::iter::once(none).chain(tip_options(case)?) {
+        let as_heavy = (option.grams - now_g).abs() < 0.05;
+        // One weight in place of two is worth having, the same in as many pieces is not.
+        if as_heavy && option.codes.len() >= now_pieces {
+            continue;
+        }
+        let change = Change { more_g: option.grams - now_g, points: option.points - now_points, arm_mm: tip_arm_mm };
+        let chance = ahead.chance(change.points);
+        let part = Some((PartKind::TipWeight, option.codes.join(" + ")));
+        let what = tip_words(&option, as_heavy, now_g);
+        found.push(case.remedy(Action::TipWeight, part, change, Some(chance), |finish, chance| {
+            ahead_words(case, &what, finish, chance)
+        }));
+    }
+    Ok(found)
+}
+
+/// What is put in the tip; `as_heavy`: one piece as heavy as the two that are planned.
+fn tip_words(option: &TipOption, as_heavy: bool, now_g: f64) -> String {
+    let grams = decimal(option.grams, 1);
+    if option.codes.is_empty() {
+        "No weight in the tip".to_owned()
+    } else if as_heavy {
+        format!("One weight of {grams} g in the tip in place of two")
+    } else if now_g > 0.0 {
+        format!("{grams} g in the tip in place of {} g", decimal(now_g, 1))
+    } else {
+        format!("{grams} g in the tip in place of none")
+    }
+}
+
+fn ferrules(case: &Case<'_>, ahead: &Ahead) -> Result<Vec<Remedy>, WorkshopError> {
+    let assembly = case.believed.assembly;
+    let Some(now) = case.plan.part(PartKind::Ferrule) else { return Ok(Vec::new()) };
+    let now_model = assembly.library.ferrule(&now.model)?;
+    let (places, cap_mm) = (case.places()?, case.cap_mm()?);
+    let mut found: Vec<Remedy> = Vec::new();
+    for spare in case.spares.iter().filter(|s| s.part.kind == PartKind::Ferrule && s.part.is_free()) {
+        let model = assembly.library.ferrule(&spare.part.model)?;
+        let fits = (model.inside_diameter_mm - now_model.inside_diameter_mm).abs() < 0.05;
+        if !fits || (spare.mass_g - now.mass_g).abs() < 0.15 || spare.part.id == now.part {
+            continue;
+        }
+        let arm_mm = places.ferrule_mm(model.length_mm) + cap_mm;
+        let change = Change::of_mass(spare.mass_g - now.mass_g, arm_mm);
+        let chance = ahead.chance(change.points);
+        let part = Some((PartKind::Ferrule, spare.part.code.clone()));
+        found.push(case.remedy(Action::Ferrule, part, change, Some(chance), |finish, chance| {
+            let what = format!("Ferrule {} ({} g)", spare.part.code, decimal(spare.mass_g, 1));
+            ahead_words(case, &what, finish, chance)
+        }));
+    }
+    Ok(found)
+}
+
+fn heads(case: &Case<'_>, ahead: &Ahead) -> Result<Vec<Remedy>, WorkshopError> {
+    let Some(now) = case.plan.part(PartKind::Head) else { return Ok(Vec::new()) };
+    let arm_mm = case.head_arm_mm()?;
+    let number = &case.plan.head_number;
+    let mut found = Vec::new();
+    for spare in case.spares.iter().filter(|s| s.part.kind == PartKind::Head && s.part.is_free()) {
+        let same = spare.part.model == now.model
+            && spare.part.number.as_deref().is_some_and(|n| n.eq_ignore_ascii_case(number))
+            && spare.part.mass_g.is_some();
+        if !same || (spare.mass_g - now.mass_g).abs() < 0.05 {
+            continue;
+        }
+        let change = Change::of_mass(spare.mass_g - now.mass_g, arm_mm);
+        let chance = ahead.chance(change.points);
+        let part = Some((PartKind::Head, spare.part.code.clone()));
+        found.push(case.remedy(Action::Head, part, change, Some(chance), |finish, chance| {
+            let what = format!("Head {} ({} g)", spare.part.code, decimal(spare.mass_g, 1));
+            ahead_words(case, &what, finish, chance)
+        }));
+    }
+    Ok(found)
+}
+
+fn adapters(case: &Case<'_>, ahead: &Ahead) -> Result<Vec<Remedy>, WorkshopError> {
+    let assembly = case.believed.assembly;
+    let Some(now) = case.plan.part(PartKind::Adapter) else { return Ok(Vec::new()) };
+    let now_model = assembly.library.adapter(&now.model)?;
+    let (places, cap_mm) = (case.places()?, case.cap_mm()?);
+    let mut found = Vec::new();
+    for spare in case.spares.iter().filter(|s| s.part.kind == PartKind::Adapter && s.part.is_free()) {
+        let model = assembly.library.adapter(&spare.part.model)?;
+        let same_seat = model.fits_head_model == now_model.fits_head_model
+            && (model.length_mm - now_model.length_mm).abs() < 0.05
+            && (model.bore_diameter_mm - now_model.bore_diameter_mm).abs() < 0.05;
+        if !same_seat || (spare.mass_g - now.mass_g).abs() < 0.05 {
+            continue;
+        }
+        let arm_mm = places.adapter_mm(model.length_mm) + cap_mm;
+        let change = Change::of_mass(spare.mass_g - now.mass_g, arm_mm);
+        let chance = ahead.chance(change.points);
+        let part = Some((PartKind::Adapter, spare.part.code.clone()));
+        found.push(case.remedy(Action::Adapter, part, change, Some(chance), |finish, chance| {
+            let what = format!("Adapter {} ({} g)", spare.part.code, decimal(spare.mass_g, 1));
+            ahead_words(case, &what, finish, chance)
+        }));
+    }
+    Ok(found)
+}
+
+/// "4 g in the tip: finish D1.9, 9 in 10 inside."
+pub(crate) fn finish_words(what: &str, swing_weight_points: f64, chance: f64) -> String {
+    format!("{what}: finish {}, {}.", SwingWeight::from_points(swing_weight_points).letter(1), chance_words(chance))
+}
+
+/// Before the grip is chosen: a finish that only another grip brings home is not told as if it were the end.
+fn ahead_words(case: &Case<'_>, what: &str, finish: &Finish, chance: f64) -> String {
+    let off_points = finish.deviation_points;
+    if off_points.abs() <= case.club.target.tolerances.swing_weight_points || chance < finish.chance + BY_GRIP {
+        return finish_words(what, finish.swing_weight_points, chance);
+    }
+    let grip = if off_points > 0.0 { "heavier" } else { "lighter" };
+    format!("{what}, and a {grip} grip after the cure: {}.", chance_words(chance))
+}
+
+/// So much of the chance is the choice of grip's before it is named beside a remedy.
+const BY_GRIP: f64 = 0.05;

@@ -1,0 +1,212 @@
+//! What can still be done about a club that will not finish where it should, from what is really there.
+//!
+//! Every action that is still possible at this point of the club is judged by the chance of finishing in tolerance
+//! *with the choices still to come*: a tip weight by what the spare grips can still correct after the cure reading, a
+//! grip by what its use leaves for the other clubs of the set. Then by grams, total mass, inertia and whether it can be
+//! undone.
+
+mod before_glue;
+mod grips;
+mod late;
+mod progress;
+
+pub(crate) use before_glue::GripBox;
+pub use grips::{GripPick, assign_grips};
+pub use late::{check_extra, place_of};
+pub use progress::Progress;
+pub use progress::cure_step;
+
+use crate::belief::{BAND_95, Believed, Finish};
+use crate::club_state::ClubState;
+use estimation::normal;
+use serde::{Deserialize, Serialize};
+use trade::action::Action;
+use trade::error::WorkshopError;
+use trade::job::JobClub;
+use trade::model::PartKind;
+use trade::part::Part;
+use trade::places::Places;
+use trade::plan::ClubPlan;
+use utoipa::ToSchema;
+
+/// A free part that could take the place of a planned one.
+#[derive(Debug, Clone, Copy)]
+pub struct Spare<'a> {
+    /// The part, or the bulk it would come from.
+    pub part: &'a Part,
+    /// The mass to count with: its own, or its model's.
+    pub mass_g: f64,
+}
+
+/// One thing that can still be done.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+pub struct Remedy {
+    /// What is done.
+    pub action: Action,
+    /// Which part of the plan changes; none for what is added to it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub kind: Option<PartKind>,
+    /// Code of the part to take, two joined by ` + `; empty where one is left out or none is needed.
+    pub code: String,
+    /// Grams more (or less) on the club than now.
+    pub more_g: f64,
+    /// What that adds to the inertia about the butt.
+    pub more_inertia_kg_cm2: f64,
+    /// Where the club would finish, with what is planned after it as it is.
+    pub finish: Finish,
+    /// Chance of finishing in tolerance with the choices still to come.
+    pub chance_at_end: f64,
+    /// Clubs of the set expected in tolerance if it is taken, where it takes something from the others.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub set_inside: Option<f64>,
+    /// About how many minutes it takes.
+    pub minutes: f64,
+    /// Whether it can be undone without loss.
+    pub can_be_undone: bool,
+    /// In a sentence.
+    pub words: String,
+}
+
+/// Everything that the judging of one club's remedies needs.
+pub(crate) struct Case<'a> {
+    pub believed: &'a Believed<'a>,
+    pub club: &'a JobClub,
+    pub plan: &'a ClubPlan,
+    pub finish: Finish,
+    pub spares: &'a [Spare<'a>],
+    pub progress: Progress,
+}
+
+/// What can still be done at this point of the club, the best first; empty where nothing is open.
+///
+/// # Errors
+/// Figures that the belief cannot work with.
+pub fn remedies(
+    believed: &Believed<'_>,
+    state: &ClubState,
+    spares: &[Spare<'_>],
+) -> Result<Vec<Remedy>, WorkshopError> {
+    let job = believed.assembly.job;
+    let (Some(club), Some(finish)) = (job.club(&state.club), &state.finish) else { return Ok(Vec::new()) };
+    let Some(plan) = &club.plan else { return Ok(Vec::new()) };
+    let progress = Progress::of(believed, club);
+    let case = Case { believed, club, plan, finish: *finish, spares, progress };
+    let mut found = if !progress.glued && job.steps.iter().any(|s| s.glues) {
+        before_glue::remedies(&case)?
+    } else if progress.gripped {
+        late::gripped(&case)?
+    } else {
+        let mut found = grips::remedies(&case)?;
+        found.extend(late::ungripped(&case)?);
+        found
+    };
+    rank(&mut found);
+    Ok(found)
+}
+
+/// Chance that a club finishes in tolerance if nothing is changed now, with the choices still to come.
+///
+/// # Errors
+/// Figures that the belief cannot work with.
+pub fn chance_ahead(
+    believed: &Believed<'_>,
+    state: &ClubState,
+    spares: &[Spare<'_>],
+) -> Result<Option<f64>, WorkshopError> {
+    let (Some(club), Some(finish)) = (believed.assembly.job.club(&state.club), &state.finish) else { return Ok(None) };
+    let Some(plan) = &club.plan else { return Ok(None) };
+    let case = Case { believed, club, plan, finish: *finish, spares, progress: Progress::of(believed, club) };
+    if case.progress.gripped || case.progress.cure_read {
+        return Ok(Some(finish.chance));
+    }
+    Ok(Some(before_glue::Ahead::of(&case)?.chance(0.0)))
+}
+
+/// By the clubs expected inside in steps of half a hundredth, then by grams, effort, code.
+fn rank(found: &mut [Remedy]) {
+    // What cannot be undone must be worth two clubs in a hundred more.
+    let final_cost = |r: &Remedy| if r.can_be_undone { 0.0 } else { 0.02 };
+    let worth = |r: &Remedy| ((r.set_inside.unwrap_or(r.chance_at_end) - final_cost(r)) * 200.0).round();
+    found.sort_by(|a, b| {
+        worth(b)
+            .total_cmp(&worth(a))
+            .then(a.more_g.abs().total_cmp(&b.more_g.abs()))
+            .then(a.minutes.total_cmp(&b.minutes))
+            .then_with(|| a.code.cmp(&b.code))
+    });
+}
+
+/// A change of the club by a mass at a place.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Change {
+    pub more_g: f64,
+    pub points: f64,
+    /// Arm from the end that sits on the stop, mm.
+    pub arm_mm: f64,
+}
+
+impl Change {
+    /// A mass at an arm from the end that sits on the stop.
+    pub fn of_mass(more_g: f64, arm_mm: f64) -> Self {
+        Self { more_g, points: more_g * trade::swing_weight::points_per_g(arm_mm), arm_mm }
+    }
+}
+
+impl Case<'_> {
+    /// Thickness of the grip's cap, mm.
+    pub fn cap_mm(&self) -> Result<f64, WorkshopError> {
+        Ok(self.believed.assembly.library.grip(&self.club.target.grip_model)?.cap_mm)
+    }
+
+    /// Where the pieces of the club lie.
+    pub fn places(&self) -> Result<Places, WorkshopError> {
+        let head = self.believed.assembly.library.head(&self.club.target.head_model)?;
+        Ok(Places::of_plan(self.plan, head.bore_depth_mm))
+    }
+
+    /// Arm of the head's centre from the stop of the finished club, mm.
+    pub fn head_arm_mm(&self) -> Result<f64, WorkshopError> {
+        let head = self.believed.assembly.library.head(&self.club.target.head_model)?;
+        Ok(self.places()?.head_mm(head.offset_prior_mm().0) + self.cap_mm()?)
+    }
+
+    /// A remedy; `chance_at_end` none: as the finish itself says.
+    pub fn remedy(
+        &self,
+        action: Action,
+        part: Option<(PartKind, String)>,
+        change: Change,
+        chance_at_end: Option<f64>,
+        words: impl FnOnce(&Finish, f64) -> String,
+    ) -> Remedy {
+        let finish = moved(&self.finish, change.points);
+        let chance = chance_at_end.unwrap_or(finish.chance);
+        let (kind, code) = part.map_or((None, String::new()), |(kind, code)| (Some(kind), code));
+        Remedy {
+            action,
+            kind,
+            code,
+            more_g: change.more_g,
+            // 1 kg·cm² is 1e5 g·mm².
+            more_inertia_kg_cm2: change.more_g * change.arm_mm * change.arm_mm * 1e-5,
+            words: words(&finish, chance),
+            finish,
+            chance_at_end: chance,
+            set_inside: None,
+            minutes: action.minutes(),
+            can_be_undone: action.can_be_undone(),
+        }
+    }
+}
+
+/// A finish moved by a known amount.
+pub(crate) fn moved(finish: &Finish, by_points: f64) -> Finish {
+    let deviation = finish.deviation_points + by_points;
+    let tolerance = finish.tolerance_points;
+    Finish {
+        swing_weight_points: finish.swing_weight_points + by_points,
+        chance: normal::between(-tolerance, tolerance, deviation, finish.band_points / BAND_95),
+        deviation_points: deviation,
+        ..*finish
+    }
+}

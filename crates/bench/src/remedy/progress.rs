@@ -1,0 +1,77 @@
+//! How far a club has come, as its readings tell: what can still be changed follows from it.
+
+use crate::belief::Believed;
+use trade::job::{Job, JobClub};
+use trade::kind::Role;
+use trade::reading::{Reading, What};
+use trade::step::Step;
+
+/// How far a club has come.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct Progress {
+    /// The shaft is cut.
+    pub cut: bool,
+    /// The joint is glued.
+    pub glued: bool,
+    /// The swing weight was read after the cure, without the grip, and is not doubted.
+    pub cure_read: bool,
+    /// The grip is on.
+    pub gripped: bool,
+}
+
+impl Progress {
+    /// How far this club has come.
+    #[must_use]
+    pub fn of(believed: &Believed<'_>, club: &JobClub) -> Self {
+        let standing = believed.standing();
+        let cure_read = standing.iter().any(|r| {
+            r.club == club.id
+                && r.what == What::SwingWeight
+                && r.on.contains(&Role::Adhesive)
+                && !r.on.contains(&Role::Grip)
+                && !believed.is_doubted(&r.id)
+        });
+        Self { cure_read, ..Self::by_hand(believed.assembly.job, &standing, club) }
+    }
+
+    /// What was done with a club by its standing readings alone, whether or not they are believed; `cure_read` is left
+    /// out.
+    #[must_use]
+    pub fn by_hand(job: &Job, standing: &[&Reading], club: &JobClub) -> Self {
+        let mut found = Self::default();
+        for reading in standing.iter().filter(|r| r.club == club.id) {
+            if !is_of_club(reading.what) {
+                continue;
+            }
+            let step = job.step(&reading.step);
+            let on_step = |role: Role| reading.on.contains(&role);
+            // A shaft that was read with a head on it has its length: it is cut before the dry fit.
+            let assembled = on_step(Role::Head) && on_step(Role::Shaft) && is_whole(reading.what);
+            found.cut |= reading.what == What::ShaftLength || on_step(Role::Adhesive) || assembled;
+            found.glued |= step.is_some_and(|s| s.glues && reading.what == What::Done)
+                || on_step(Role::Adhesive) && is_whole(reading.what);
+            found.gripped |= on_step(Role::Grip) && is_whole(reading.what);
+        }
+        found
+    }
+}
+
+/// Whether a reading speaks of the club as it stood there and then, and not of a part, the scale or another club.
+fn is_whole(what: What) -> bool {
+    matches!(
+        what,
+        What::SwingWeight | What::TotalMass | What::BalancePoint | What::FinishedLength | What::Cpm | What::Done
+    )
+}
+
+fn is_of_club(what: What) -> bool {
+    !matches!(what, What::CheckWeight | What::ReferenceSwingWeight)
+}
+
+/// The step at which the swing weight is read after the cure and before the grip.
+#[must_use]
+pub fn cure_step(steps: &[Step]) -> Option<&Step> {
+    steps
+        .iter()
+        .find(|s| s.asks.contains(&What::SwingWeight) && s.on.contains(&Role::Adhesive) && !s.on.contains(&Role::Grip))
+}

@@ -1,0 +1,78 @@
+//! What a job's belief must know of the shop's scales: the checks of its days, and which scales are not trusted.
+
+use jiff::Timestamp;
+use trade::check_weight::CHECK_WEIGHT;
+use trade::scale_event::{CheckRead, ScaleEvent};
+use trade::trust::Trust;
+
+/// A check as the belief takes it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct WatchedCheck {
+    /// Identity.
+    pub id: String,
+    /// Key of the scale.
+    pub scale: String,
+    /// When.
+    pub at: Timestamp,
+    /// Who.
+    pub by: String,
+    /// What was put on and what the scale showed.
+    pub read: CheckRead,
+}
+
+impl WatchedCheck {
+    /// A check among a scale's events.
+    #[must_use]
+    pub fn of(event: &ScaleEvent, read: &CheckRead) -> Self {
+        Self {
+            id: event.id.0.clone(),
+            scale: event.scale.clone(),
+            at: event.at,
+            by: event.by.clone(),
+            read: read.clone(),
+        }
+    }
+
+    /// Key of the deviation that all readings of this check weight share: of the shop's own the one that a job's own
+    /// readings of it have.
+    pub(crate) fn shared_key(&self) -> String {
+        if self.read.standard == CHECK_WEIGHT {
+            CHECK_WEIGHT.into()
+        } else {
+            format!("{CHECK_WEIGHT}:{}", self.read.standard)
+        }
+    }
+}
+
+/// The shop's scales as one job sees them.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct ScaleWatch {
+    /// Checks of the job's days that were not read at its own bench.
+    pub checks: Vec<WatchedCheck>,
+    /// Scales that are not trusted, by key.
+    pub not_trusted: Vec<(String, Trust)>,
+    /// Whether the reference club was read on a day on which the bench reads: what the balance scale was off by is then
+    /// the same for both.
+    pub reference_same_day: bool,
+}
+
+impl ScaleWatch {
+    /// No check, and every scale trusted.
+    #[must_use]
+    pub const fn nothing() -> &'static Self {
+        static NOTHING: ScaleWatch =
+            ScaleWatch { checks: Vec::new(), not_trusted: Vec::new(), reference_same_day: false };
+        &NOTHING
+    }
+
+    /// Why a scale is not trusted; none where it is.
+    #[must_use]
+    pub fn against(&self, scale: &str) -> Option<&Trust> {
+        self.not_trusted.iter().find(|(key, _)| key == scale).map(|(_, trust)| trust)
+    }
+
+    /// By how much more a scale may be off than it states itself, one standard deviation; 0 for a trusted one.
+    pub(crate) fn extra_sd(&self, scale: &str) -> f64 {
+        self.against(scale).map_or(0.0, |trust| trust.extra_sd)
+    }
+}

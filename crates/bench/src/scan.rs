@@ -1,0 +1,186 @@
+//! A code that was scanned at the bench: what it is for the club and the step at hand.
+
+use serde::Serialize;
+use trade::job::JobClub;
+use trade::kind::Role;
+use trade::model::PartKind;
+use trade::part::{Part, PartState};
+use trade::reading::What;
+use trade::step::Step;
+use utoipa::ToSchema;
+
+/// What a scanned part is for the club at hand.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
+#[serde(tag = "is", rename_all = "snake_case")]
+#[schema(as = PartAtClub)]
+pub enum ScannedPart {
+    /// It is in this club already: nothing changes.
+    Already,
+    /// It takes its place at this step, where another is planned or none.
+    Takes {
+        /// Readings with the part before it, which are taken back.
+        readings: usize,
+    },
+    /// It is of another model or number than this club has.
+    DoesNotFit {
+        /// Code of the model, and the number, that it should be.
+        wants: String,
+    },
+    /// Another club has it.
+    OtherClub {
+        /// Number of the job; none where it is no longer known.
+        job: Option<i64>,
+        /// Place of the club in its tray.
+        slot: Option<i64>,
+        /// Number of the club.
+        club: String,
+    },
+    /// This step has no place for such a part.
+    OtherStep {
+        /// What it has a place for; may be empty.
+        takes: Vec<PartKind>,
+    },
+    /// It is neither free nor in a club.
+    NotFree {
+        /// Where it is in its life.
+        state: PartState,
+    },
+}
+
+/// The kinds of part that a step has a place for: those it weighs, and those that come onto the club at it.
+#[must_use]
+pub fn takes(steps: &[Step], key: &str) -> Vec<PartKind> {
+    let Some(at) = steps.iter().position(|s| s.key == key) else { return Vec::new() };
+    let step = &steps[at];
+    let before = |role: &Role| steps[..at].iter().any(|s| !s.optional && s.on.contains(role));
+    let weighed = step.asks.iter().filter_map(|what| what.mass_of());
+    let coming = step.on.iter().copied().filter(|role| !before(role));
+    // Loft and lie with nothing on the club are those of the loose head.
+    let loose = step.on.is_empty() && step.asks.iter().any(|w| matches!(w, What::Loft | What::Lie));
+    let mut kinds: Vec<PartKind> = Vec::new();
+    for role in weighed.chain(coming).chain(loose.then_some(Role::Head)) {
+        if let Some(kind) = PartKind::from_key(role.key())
+            && !matches!(kind, PartKind::Adhesive | PartKind::Tape)
+            && !kinds.contains(&kind)
+        {
+            kinds.push(kind);
+        }
+    }
+    kinds
+}
+
+/// What a scanned part is for a club at a step. `elsewhere` names the club that has it, where that is another one;
+/// `readings` counts those that were taken with the part of its kind that the club has now.
+#[must_use]
+pub fn scanned_part(
+    steps: &[Step],
+    step: &str,
+    club: &JobClub,
+    part: &Part,
+    elsewhere: Option<(Option<i64>, Option<i64>, String)>,
+    readings: usize,
+) -> ScannedPart {
+    let planned = club.plan.as_ref().is_some_and(|plan| plan.parts.iter().any(|p| p.part == part.id));
+    if planned || part.club.as_ref() == Some(&club.id) {
+        return ScannedPart::Already;
+    }
+    if let Some((job, slot, club)) = elsewhere {
+        return ScannedPart::OtherClub { job, slot, club };
+    }
+    if !part.is_free() {
+        return ScannedPart::NotFree { state: part.state };
+    }
+    if let Some(wants) = wanted(club, part) {
+        return ScannedPart::DoesNotFit { wants };
+    }
+    let takes = takes(steps, step);
+    if takes.contains(&part.kind) { ScannedPart::Takes { readings } } else { ScannedPart::OtherStep { takes } }
+}
+
+/// What a part of this kind should be for a club, where this one is not.
+fn wanted(club: &JobClub, part: &Part) -> Option<String> {
+    let target = &club.target;
+    let (model, number) = match part.kind {
+        PartKind::Head => (Some(&target.head_model), Some(target.number.as_str())),
+        PartKind::Shaft => (Some(&target.shaft_model), None),
+        PartKind::Grip => (Some(&target.grip_model), None),
+        PartKind::Ferrule => (target.ferrule_model.as_ref(), None),
+        _ => (None, None),
+    };
+    let model = model?;
+    let same = number.is_none_or(|n| part.number.as_deref().is_some_and(|own| own.eq_ignore_ascii_case(n)));
+    if *model == part.model && same {
+        return None;
+    }
+    Some(number.map_or_else(|| model.clone(), |n| format!("{model} {n}")))
+}
+
+impl ScannedPart {
+    /// What is to be said of it: what it is, and what to do next.
+    #[must_use]
+    pub fn words(&self, part: &Part, club: &str, done: bool) -> (String, String) {
+        let (code, kind) = (&part.code, part.kind);
+        match self {
+            Self::Already if done => (format!("{code} is the {kind} of this {club} now."), String::new()),
+            Self::Already => (format!("{code} is already in this {club}."), "Nothing was changed.".into()),
+            Self::Takes { readings } => (
+                format!("{code} is a free {kind}."),
+                match readings {
+                    0 => "It can take the place of the planned one.".into(),
+                    1 => "Put in, it takes back the reading with the planned one.".into(),
+                    n => format!("Put in, it takes back the {n} readings with the planned one."),
+                },
+            ),
+            Self::DoesNotFit { wants } => {
+                let own = part.number.as_deref().map(|n| format!(" {n}")).unwrap_or_default();
+                (
+                    format!("{code} is a {kind} {}{own}; this {club} takes {wants}.", part.model),
+                    "Nothing was changed.".into(),
+                )
+            }
+            Self::OtherClub { job, club: other, .. } => (
+                match job {
+                    Some(job) => format!("{code} belongs to the {other} of job {job}."),
+                    None => format!("{code} belongs to another club."),
+                },
+                "Put it back into its tray; nothing was changed.".into(),
+            ),
+            Self::OtherStep { takes } => (
+                format!("{code} is a free {kind}; this step has no place for it."),
+                match takes.as_slice() {
+                    [] => "This step takes no part. Choose the step that does.".into(),
+                    kinds => {
+                        let words: Vec<&str> = kinds.iter().map(|k| k.word()).collect();
+                        format!("This step takes: {}.", words.join(", "))
+                    }
+                },
+            ),
+            Self::NotFree { state } => (
+                format!("{code} is {state} and cannot be put into a club."),
+                "Open it under Stock, or scan another.".into(),
+            ),
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use trade::step::full_build;
+
+    #[test]
+    fn each_step_takes_what_comes_onto_the_club_at_it() {
+        let steps = full_build();
+        let of = |key: &str| takes(&steps, key);
+        assert_eq!(of("received"), [PartKind::Head]);
+        assert_eq!(of("weighed"), [PartKind::Head, PartKind::Grip]);
+        assert_eq!(of("cut"), [PartKind::Shaft]);
+        assert_eq!(of("dry"), [PartKind::Head, PartKind::Adapter, PartKind::Shaft, PartKind::Ferrule]);
+        assert_eq!(of("tip"), [PartKind::TipWeight]);
+        assert_eq!(of("glue"), []);
+        assert_eq!(of("cured"), []);
+        assert_eq!(of("gripped"), [PartKind::Grip]);
+        assert_eq!(of("hand_over"), []);
+        assert_eq!(of("no such step"), []);
+    }
+}

@@ -1,0 +1,160 @@
+//! Goal: a reference club that was read on the shop's own scale carries what that scale was off by on that day, and
+//! nothing more is promised than that allows. Method: the variances that the sum of truth, habit, day and noise gives are
+//! written out here; a long run of drawn shops then says how often the band of the finish held.
+//!
+//! Figures (derivation): reading of the reference r = T + h + d + e with habit h and day d of variance s²/2 each (a new
+//! shop's split) and noise e of variance n². The target in true points is T = r − h − d − e. A check weight tells h + d'
+//! of the bench's day d'. Left of T when that is known: another day s²/2 + (s²/2)²/s² … = 3 s²/4 + n²; the same day n².
+
+use crate::set::Set;
+use bench::offer::Measure;
+use rand::{RngExt, SeedableRng};
+use rand_pcg::Pcg64Mcg;
+use trade::reading::What;
+
+/// Half width of a 95 % band in standard deviations.
+const BAND_95: f64 = 1.96;
+/// What the shop states of its balance scale, points: offset, noise of one reading, step of the display.
+const OFFSET_SD: f64 = 0.2;
+const NOISE_SD: f64 = 0.08;
+const STEP: f64 = 0.1;
+
+/// A set whose target rests on a reading of the reference club on the shop's own scale.
+fn set(points: f64, same_day: bool) -> Set {
+    let mut set = Set::planned();
+    let scale = &mut set.shop.balance_scale;
+    (scale.offset_sd, scale.noise_sd, scale.display_step) = (OFFSET_SD, NOISE_SD, STEP);
+    let key = scale.key.clone();
+    let reference =
+        serde_json::json!({ "number": "7", "swing_weight_points": points, "scale": key, "read_on": "2026-02-28" });
+    set.job.sheet.reference = Some(serde_json::from_value(reference).expect("a reference club"));
+    for club in &mut set.job.clubs {
+        club.target.swing_weight_points = points;
+    }
+    set.watch.reference_same_day = same_day;
+    set
+}
+
+/// What the target leaves open of a finish, points: the variance of the finish less that of its true swing weight.
+fn open_by_target(set: &Set) -> f64 {
+    let finish = set.state(1).finish.expect("a finish");
+    let variance = |band: f64| (band / BAND_95).powi(2);
+    (variance(finish.band_points) - variance(finish.own_band_points)).max(0.0).sqrt()
+}
+
+/// Tells what the scale is off by today, as well as many readings can.
+fn offset_known(set: &mut Set) {
+    set.shop.check_weight.as_mut().expect("a check weight").sd_points = 1e-4;
+    let points = set.shop.check_weight.as_ref().expect("a check weight").swing_weight_points;
+    for minute in 1..=60 {
+        set.read(1, "dry", What::CheckWeight, points, minute);
+    }
+}
+
+#[test]
+fn a_target_is_known_no_better_than_its_reading() {
+    let noise = NOISE_SD.hypot(STEP / 12f64.sqrt());
+    // Before anything is read on the bench, both days are open alike.
+    let whole = OFFSET_SD.hypot(noise);
+    assert!((open_by_target(&set(32.0, false)) - whole).abs() < 0.003);
+
+    let mut other_day = set(32.0, false);
+    offset_known(&mut other_day);
+    let left = (0.75 * OFFSET_SD * OFFSET_SD + noise * noise).sqrt();
+    assert!((open_by_target(&other_day) - left).abs() < 0.004, "{} for {left}", open_by_target(&other_day));
+
+    let mut same_day = set(32.0, true);
+    offset_known(&mut same_day);
+    assert!((open_by_target(&same_day) - noise).abs() < 0.004, "{} for {noise}", open_by_target(&same_day));
+}
+
+/// What the scale is off by is the same in the target and in the finish of that day: it cancels without a check weight.
+#[test]
+fn the_same_day_cancels_by_itself() {
+    let finish_after = |same_day| {
+        let mut set = set(32.0, same_day);
+        for slot in 1..=4 {
+            set.read_off(slot, "dry", 0.0, slot);
+            set.read(slot, "glue", What::Done, 0.0, 10);
+            set.read_off(slot, "cured", 0.0, 20 + slot);
+            set.read_off(slot, "finish", 0.0, 30 + slot);
+        }
+        set.state(1).finish.expect("a finish")
+    };
+    let (same, other) = (finish_after(true), finish_after(false));
+    let noise = NOISE_SD.hypot(STEP / 12f64.sqrt());
+    let sd = |band: f64| band / BAND_95;
+    // Of the same day: the reading of the finish and that of the reference, each with its noise.
+    assert!(sd(same.band_points) < 1.1 * noise * 2f64.sqrt(), "{}", sd(same.band_points));
+    // Of another: two days' own parts on top, of variance s²/2 each.
+    assert!(
+        sd(other.band_points) > 0.8 * (OFFSET_SD * OFFSET_SD + 2.0 * noise * noise).sqrt(),
+        "{}",
+        sd(other.band_points)
+    );
+    assert!(same.band_points < same.own_band_points, "the true swing weight alone is known less well");
+}
+
+/// Once the reference club has been on today's scale, a check weight adds nothing; on another day the reference club is
+/// worth more than the check weight.
+#[test]
+fn what_is_worth_measuring_follows() {
+    let offers = |same_day: bool| {
+        let mut set = set(32.0, same_day);
+        for slot in 1..=4 {
+            set.read_off(slot, "dry", 0.0, slot);
+        }
+        let believed = set.assembly().believe(&set.readings).expect("a belief");
+        let spares = set.spares();
+        bench::offer::offers(&believed, &set.club(1), &spares).expect("offers")
+    };
+    let gain = |same_day: bool, measure: Measure| {
+        offers(same_day).iter().find(|o| o.measure == measure).map_or(0.0, |o| o.clubs_gained)
+    };
+    assert!(gain(true, Measure::CheckWeight) < 0.1, "{}", gain(true, Measure::CheckWeight));
+    let (reference, check) = (gain(false, Measure::Reference), gain(false, Measure::CheckWeight));
+    assert!(reference > check, "{reference} clubs against {check}");
+}
+
+/// Shops are drawn with a habit and a day of their own; the reference is read on one day and the bench on another, or on
+/// the same. The finish is held against the true target.
+#[test]
+fn the_band_of_the_finish_holds() {
+    for (same_day, checked) in [(false, false), (false, true), (true, false), (true, true)] {
+        let (mut inside, runs) = (0, 250);
+        for seed in 0..runs {
+            let mut draw = Pcg64Mcg::seed_from_u64(seed);
+            let mut normal = |sd: f64| {
+                // Box and Muller (1958).
+                let (u, v): (f64, f64) = (draw.random::<f64>().max(1e-300), draw.random());
+                sd * (-2.0 * u.ln()).sqrt() * (std::f64::consts::TAU * v).cos()
+            };
+            let round = |v: f64| (v / STEP).round() * STEP;
+            let own = OFFSET_SD / 2f64.sqrt();
+            let habit = normal(own);
+            let (that_day, this_day) = (normal(own), normal(own));
+            let this_day = if same_day { that_day } else { this_day };
+            let truth = 32.0 + normal(0.5);
+            let shown = round(truth + habit + that_day + normal(NOISE_SD));
+            let mut set = set(shown, same_day);
+            let off = habit + this_day;
+            if checked {
+                let certified = set.shop.check_weight.as_ref().expect("a check weight").swing_weight_points;
+                for minute in 1..=3 {
+                    let shows = round(certified + off + normal(NOISE_SD));
+                    set.read(1, "dry", What::CheckWeight, shows, minute);
+                }
+            }
+            // A finished club whose true swing weight is wherever it is: read once.
+            let built = truth + normal(0.2);
+            set.read(1, "glue", What::Done, 0.0, 10);
+            set.read(1, "finish", What::SwingWeight, round(built + off + normal(NOISE_SD)), 1500);
+            set.insist();
+            let finish = set.state(1).finish.expect("a finish");
+            let missed = finish.deviation_points - (built - truth);
+            inside += u32::from(missed.abs() <= finish.band_points);
+        }
+        // Binomial, 250 at 0.95: fewer than 224 or more than 248 come less than once in a thousand.
+        assert!((224..=250).contains(&inside), "same day {same_day}, checked {checked}: {inside} of {runs}");
+    }
+}

@@ -1,0 +1,16 @@
+//! What happens at the desk, before and beside the bench: the short sheet, the check of a sheet, the plan, lists of parts
+//! in and out, orders and needs, the weigh-in, weight classes, and whether the scales may be relied on. Pure: no I/O, no
+//! clock, no randomness; the time is a parameter.
+
+pub mod ask;
+pub mod mass_model;
+pub mod needs;
+pub mod order;
+pub mod planner;
+pub mod scale_health;
+pub mod sheet_check;
+pub mod short_sheet;
+pub mod stock_csv;
+pub mod stock_file;
+pub mod weigh_in;
+pub mod weight_class;

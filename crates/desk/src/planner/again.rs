@@ -1,0 +1,225 @@
+//! Planning anew in place: after a part was rejected, a reading moved the belief or a lock changed. What is cut, glued or
+//! gripped stays as it is.
+
+use super::{Fitting, Given, Ground, Lock, Shelf, Solve, Supply, lock, prove};
+use bench::belief::Believed;
+use bench::remedy::Progress;
+use quantity::decimal;
+use serde::{Deserialize, Serialize};
+use trade::error::WorkshopError;
+use trade::job::JobClub;
+use trade::model::PartKind;
+use trade::part::Part;
+use trade::places;
+use trade::plan::{ClubPlan, Plan, PlannedPart};
+use utoipa::ToSchema;
+
+/// One difference between the plan as it is and the new one.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+pub struct PlanChange {
+    /// Place in the tray.
+    pub slot: i64,
+    /// Number of the club.
+    pub number: String,
+    /// What changes.
+    pub kind: PartKind,
+    /// Codes now, joined by ` + `; empty for none.
+    pub from: String,
+    /// Codes in the new plan.
+    pub to: String,
+    /// In a sentence, with what it does to the club.
+    pub words: String,
+}
+
+/// A plan made anew.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+pub struct Replan {
+    /// The new plan; clubs that are gripped keep theirs.
+    pub plan: Plan,
+    /// What changes, club by club.
+    pub changes: Vec<PlanChange>,
+    /// Clubs expected in tolerance as it is.
+    pub inside_now: f64,
+    /// Clubs expected in tolerance with the new plan.
+    pub inside_then: f64,
+}
+
+/// Plans a job anew from what is free and what it holds, keeping what cannot be undone.
+///
+/// # Errors
+/// As [`super::propose`]; figures that the belief cannot work with.
+pub fn propose_again<'a>(
+    believed: &Believed<'a>,
+    supply: impl Into<Supply<'a>>,
+    locks: &[Lock],
+) -> Result<Replan, WorkshopError> {
+    propose_again_with(believed, supply, locks, &mut prove)
+}
+
+/// As [`propose_again`], the choice made by `solve`.
+///
+/// # Errors
+/// As [`propose_again`].
+pub fn propose_again_with<'a>(
+    believed: &Believed<'a>,
+    supply: impl Into<Supply<'a>>,
+    locks: &[Lock],
+    solve: &mut Solve<'_>,
+) -> Result<Replan, WorkshopError> {
+    let assembly = believed.assembly;
+    let mut shelf = Shelf::new(assembly, &[assembly.job], supply.into());
+    for club in assembly.job.clubs.iter().filter(|club| Progress::of(believed, club).glued) {
+        shelf.without_tips(club);
+    }
+    let mut ground = Ground::with_all(assembly, &shelf, locks, &mut Given::default())?;
+    let mut inside_now = 0.0;
+    for fitting in &mut ground.fittings {
+        inside_now += keep_done(believed, fitting, &shelf)?.unwrap_or(0.0);
+    }
+    lock(&mut ground.fittings, &shelf, locks)?;
+    let problem = ground.problem(&shelf)?;
+    let solution = solve(&problem)?;
+    let chances: Vec<f64> = solution
+        .clubs
+        .iter()
+        .zip(&problem.clubs)
+        .map(|(choice, need)| choice.as_ref().map_or(0.0, |c| need.loss.probability(c.deviation_points)))
+        .collect();
+    let inside_then = chances.iter().sum();
+    let mut plan = ground.plan(&shelf, &solution)?;
+    let mut changes = Vec::new();
+    for ((club, new), chance) in assembly.job.clubs.iter().zip(plan.clubs.iter_mut()).zip(chances) {
+        match (&club.plan, new) {
+            (Some(old), Some(new)) => {
+                if Progress::of(believed, club).glued {
+                    *new = with_grip(old, new);
+                } else {
+                    new.extras.clone_from(&old.extras);
+                }
+                changes.extend(changes_of(club, old, new, chance));
+            }
+            // A club whose parts are all used up by what is done keeps its plan.
+            (Some(old), none) => *none = Some(old.clone()),
+            _ => {}
+        }
+    }
+    Ok(Replan { plan, changes, inside_now, inside_then })
+}
+
+/// Leaves a single candidate for what is done, moves the club by what its readings say of the planned parts, and lets a
+/// part that is there already be taken before another. Gives the chance of the club as it is, by the same measure as
+/// that of the new plan: with the readings and the choice of grip still to come. None where a planned part is not to be
+/// had any more.
+fn keep_done(
+    believed: &Believed<'_>,
+    fitting: &mut Fitting<'_>,
+    shelf: &Shelf<'_>,
+) -> Result<Option<f64>, WorkshopError> {
+    let Some(plan) = &fitting.club.plan else { return Ok(None) };
+    let need = &mut fitting.need;
+    let index =
+        |parts: &[&Part], kind| plan.part(kind).and_then(|planned| parts.iter().position(|p| p.id == planned.part));
+    let (head, shaft) = (index(&shelf.heads, PartKind::Head), index(&shelf.shafts, PartKind::Shaft));
+    let grip = index(&shelf.grips, PartKind::Grip);
+    let adapter = index(&shelf.adapters, PartKind::Adapter);
+    let by = |list: &[matching::Candidate], part: Option<usize>| {
+        part.and_then(|part| list.iter().find(|c| c.part == part)).map(|c| c.points)
+    };
+    let library = believed.assembly.library;
+    let tip_points = places::tip_weight_points(library, plan, fitting.grip_model.cap_mm)?;
+    // A club that takes none lacks none.
+    let of_adapter = need.adapters.as_deref().map_or(Some(0.0), |list| by(list, adapter));
+    let planned = [by(&need.heads, head), by(&need.shafts, shaft), by(&need.grips, grip), of_adapter];
+    let planned: Option<f64> = planned.into_iter().sum();
+    let mut chance = None;
+    if let (Some(parts), Some(finish)) = (planned, believed.finish(&fitting.club.id)?) {
+        let as_planned = need.base_points + parts + tip_points;
+        need.base_points += finish.deviation_points - as_planned;
+        chance = Some(need.loss.probability(finish.deviation_points));
+    }
+    let changed = believed.assembly.shop.plan_weights.changed_part;
+    let lists = [(&mut need.heads, head), (&mut need.shafts, shaft), (&mut need.grips, grip)];
+    for (list, mine) in lists.into_iter().chain(need.adapters.as_mut().map(|list| (list, adapter))) {
+        for other in list.iter_mut().filter(|c| Some(c.part) != mine) {
+            other.extra_cost += changed;
+        }
+    }
+    let progress = Progress::of(believed, fitting.club);
+    let only = |list: &mut Vec<matching::Candidate>, part: Option<usize>| {
+        if let Some(part) = part {
+            list.retain(|c| c.part == part);
+        }
+    };
+    if progress.cut || progress.glued {
+        only(&mut need.shafts, shaft);
+    }
+    if progress.glued {
+        only(&mut need.heads, head);
+        need.adapters.iter_mut().for_each(|list| only(list, adapter));
+        // What is in the tip stays there: it goes into what is not chosen.
+        need.base_points += tip_points;
+        need.tips.clear();
+    }
+    if progress.gripped {
+        only(&mut need.grips, grip);
+    }
+    Ok(chance)
+}
+
+/// A glued club: all as it is but the grip.
+fn with_grip(old: &ClubPlan, new: &ClubPlan) -> ClubPlan {
+    let mut kept = old.clone();
+    if let Some(grip) = new.part(PartKind::Grip) {
+        for part in kept.parts.iter_mut().filter(|p| p.kind == PartKind::Grip) {
+            part.clone_from(grip);
+        }
+    }
+    kept
+}
+
+/// How far both shafts are off their frequency line, where that is known: `, 0.4 cpm off its line, was 3.1`.
+fn line_words(old: &ClubPlan, new: &ClubPlan) -> String {
+    let off = |plan: &ClubPlan| plan.frequency.and_then(|f| f.off_cpm).map(|cpm| decimal(cpm.abs(), 1));
+    match (off(old), off(new)) {
+        (Some(was), Some(now)) => format!(", {now} cpm off its line, was {was}"),
+        (None, Some(now)) => format!(", {now} cpm off its line"),
+        (Some(was), None) => format!(", its frequency not known, was {was} cpm off its line"),
+        (None, None) => String::new(),
+    }
+}
+
+fn changes_of(club: &JobClub, old: &ClubPlan, new: &ClubPlan, chance: f64) -> Vec<PlanChange> {
+    [PartKind::Head, PartKind::Shaft, PartKind::Grip, PartKind::Adapter, PartKind::TipWeight]
+        .into_iter()
+        .filter_map(|kind| {
+            let of = |plan: &ClubPlan| -> Vec<PlannedPart> {
+                plan.parts.iter().filter(|p| p.kind == kind).cloned().collect()
+            };
+            let (from, to) = (of(old), of(new));
+            let codes = |parts: &[PlannedPart]| parts.iter().map(|p| p.code.as_str()).collect::<Vec<_>>().join(" + ");
+            if codes(&from) == codes(&to) {
+                return None;
+            }
+            let grams = |parts: &[PlannedPart]| parts.iter().map(|p| p.mass_g).sum::<f64>();
+            let more = grams(&to) - grams(&from);
+            let line = if kind == PartKind::Shaft { line_words(old, new) } else { String::new() };
+            let words = format!(
+                "{}: {} in place of {} ({} g {}{line}), {}.",
+                club.target.number,
+                if to.is_empty() { format!("no {kind}") } else { codes(&to) },
+                if from.is_empty() { format!("no {kind}") } else { codes(&from) },
+                decimal(more.abs(), 1),
+                if more < 0.0 { "lighter" } else { "heavier" },
+                bench::chance::chance_words(chance)
+            );
+            Some(PlanChange {
+                slot: club.slot,
+                number: club.target.number.clone(),
+                kind,
+                from: codes(&from),
+                to: codes(&to),
+                words,
+            })
+        })
+        .collect()
+}

@@ -1,0 +1,153 @@
+//! Which clubs a short sheet can name: the numbers of the set's head models in their order.
+
+use crate::short_sheet::words::{Atom, Phrase, Word};
+use crate::short_sheet::{ExpandContext, ShortError};
+use trade::head::{HeadModel, HeadNumber};
+use trade::kind::ClubKind;
+
+/// One number of one head model, with its place in the order of the set.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Seat<'a> {
+    pub head: &'a HeadModel,
+    pub number: &'a HeadNumber,
+    /// Place in the order of all models.
+    pub place: usize,
+}
+
+impl Seat<'_> {
+    /// Irons and wedges are one family: a range may run from one to the other.
+    pub(crate) const fn family(&self) -> u8 {
+        family(self.head.club_kind)
+    }
+
+    /// Whether it counts as a wedge for "wedges +2 points".
+    pub(super) fn is_wedge(&self) -> bool {
+        self.head.club_kind == ClubKind::Wedge
+            || (self.head.club_kind == ClubKind::Iron
+                && matches!(canonical(&self.number.number).as_str(), "G" | "S" | "L" | "U"))
+    }
+}
+
+pub(crate) const fn family(kind: ClubKind) -> u8 {
+    match kind {
+        ClubKind::Wood => 0,
+        ClubKind::Hybrid => 1,
+        ClubKind::Iron | ClubKind::Wedge => 2,
+        ClubKind::Putter => 3,
+    }
+}
+
+/// One spelling for the letters that name the same club.
+pub(crate) fn canonical(number: &str) -> String {
+    let upper = number.to_uppercase();
+    match upper.as_str() {
+        "PW" => "P".into(),
+        "SW" => "S".into(),
+        "GW" | "A" | "AW" => "G".into(),
+        "LW" => "L".into(),
+        "UW" => "U".into(),
+        _ => upper,
+    }
+}
+
+/// All numbers that a set can have, in its order.
+pub(super) struct Roster<'a> {
+    seats: Vec<Seat<'a>>,
+}
+
+impl<'a> Roster<'a> {
+    pub(super) fn of(ctx: &ExpandContext<'a>) -> Result<Self, ShortError> {
+        let mut heads = Vec::new();
+        for code in &ctx.models.heads {
+            let head =
+                ctx.library.head(code).map_err(|e| ShortError::whole(e.to_string(), "Then read the sheet again"))?;
+            heads.push(head);
+        }
+        if heads.is_empty() {
+            return Err(ShortError::whole("The set has no head model", "Choose at least one"));
+        }
+        heads.sort_by_key(|h| h.club_kind);
+        let numbers = heads.iter().flat_map(|&head| head.numbers.iter().map(move |number| (head, number)));
+        Ok(Self { seats: numbers.enumerate().map(|(place, (head, number))| Seat { head, number, place }).collect() })
+    }
+
+    pub(super) fn numbers(&self) -> Vec<&'a str> {
+        self.seats.iter().map(|s| s.number.number.as_str()).collect()
+    }
+
+    /// The seats that an atom can mean: spelled exactly so, or else by the letter's other spelling.
+    pub(super) fn find(&self, atom: &Atom) -> Vec<Seat<'a>> {
+        let of_kind = |s: &&Seat<'a>| atom.kind.is_none_or(|k| k == s.head.club_kind);
+        let exact: Vec<_> = self
+            .seats
+            .iter()
+            .filter(of_kind)
+            .filter(|s| s.number.number.eq_ignore_ascii_case(&atom.number))
+            .copied()
+            .collect();
+        if !exact.is_empty() {
+            return exact;
+        }
+        let wanted = canonical(&atom.number);
+        self.seats.iter().filter(of_kind).filter(|s| canonical(&s.number.number) == wanted).copied().collect()
+    }
+
+    pub(super) fn known(&self) -> String {
+        let mut by_model: Vec<(&str, Vec<&str>)> = Vec::new();
+        for seat in &self.seats {
+            match by_model.last_mut().filter(|(code, _)| *code == seat.head.code) {
+                Some((_, numbers)) => numbers.push(&seat.number.number),
+                None => by_model.push((&seat.head.code, vec![&seat.number.number])),
+            }
+        }
+        let said = by_model.iter().map(|(code, numbers)| format!("{code} has {}", numbers.join(", ")));
+        said.collect::<Vec<_>>().join("; ")
+    }
+
+    /// The seats that a phrase names.
+    pub(super) fn named(&self, phrase: &Phrase, word: &Word) -> Result<Vec<Seat<'a>>, ShortError> {
+        let fail = |problem: String, example: &str| ShortError::word(&phrase.text, phrase.at, problem, example);
+        match word {
+            Word::Several(words) => {
+                let mut all = Vec::new();
+                for word in words {
+                    all.extend(self.named(phrase, word)?);
+                }
+                Ok(all)
+            }
+            Word::Kind(kind) => {
+                let all: Vec<_> = self.seats.iter().filter(|s| s.head.club_kind == *kind).copied().collect();
+                if all.is_empty() {
+                    Err(fail(format!("the set has no {kind} model: {}", self.known()), "5-PW"))
+                } else {
+                    Ok(all)
+                }
+            }
+            Word::Clubs(from, to) => {
+                let starts = self.find(from);
+                let ends = to.as_ref().map(|to| self.find(to));
+                for (atom, found) in [(Some(from), Some(&starts)), (to.as_ref(), ends.as_ref())] {
+                    if let (Some(atom), Some([])) = (atom, found.map(Vec::as_slice)) {
+                        return Err(fail(format!("there is no {} here: {}", atom.number, self.known()), "5-PW"));
+                    }
+                }
+                let ends = ends.unwrap_or_else(|| starts.clone());
+                let pairs: Vec<_> = starts
+                    .iter()
+                    .flat_map(|a| ends.iter().map(move |b| (*a, *b)))
+                    .filter(|(a, b)| a.family() == b.family() && (to.is_some() || a.place == b.place))
+                    .collect();
+                match pairs.as_slice() {
+                    [(a, b)] if a.place <= b.place => Ok(self.seats[a.place..=b.place].to_vec()),
+                    [_] => Err(fail("the range runs backwards".into(), "5-PW")),
+                    [] => Err(fail("its ends are clubs of different kinds".into(), "3w-5w, 5-PW")),
+                    _ => Err(fail(
+                        format!("more than one club of the set has this number: {}", self.known()),
+                        "5w or 5i",
+                    )),
+                }
+            }
+            _ => Ok(Vec::new()),
+        }
+    }
+}

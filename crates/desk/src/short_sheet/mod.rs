@@ -1,0 +1,531 @@
+//! The sheet as builders write it: `5–PW, +1/2, 2 up, D3, 2 wraps`, relative to the head models' charts.
+//!
+//! # Grammar
+//! Phrases in any order, separated by commas, semicolons or lines. A comma between two digits is a decimal comma.
+//!
+//! | what | how it is written |
+//! |---|---|
+//! | clubs | `5-PW`, `5 to P`, `5, 7, 9`, `5,7,9`, `3w`, `7-iron`, `driver`, `wedges`, `all`; PW is P, SW is S, GW, AW and A are G, LW is L |
+//! | length | `+1/2`, `-1/4 in`, `+12 mm`, `1/2 over`, `std`, or absolute `36 3/4 in`, `93.3 cm`; `to the cap`, `to the shaft end` |
+//! | lie | `2 up`, `1° flat`, `2 down`, `lie 62`, `lie +1` |
+//! | loft | `1 strong`, `1 weak`, `loft 34`, `loft -1` |
+//! | swing weight | `D3`, `D2.5`, `D2 +0.5 a club`, `+0.5 a club` (from the fitted club), `wedges +2 points` |
+//! | tape | `2 wraps` (two full layers beside the base), `2 wraps + 1 lower hand`, `no wraps` |
+//! | labels | `grip down`, `logo away`, `shaft up` |
+//! | frequency | `300 cpm`, `300 cpm +4 a club` |
+//! | whole mass | `total 428 g`, `total 428 g +7 a club` |
+//! | soft side | `soft side heel`, `toe`, `target`, `away` |
+//! | tolerance | `±0.3` (points), `±1.5 mm` (length), `±0.5°` (loft and lie), `±2 cpm` |
+//!
+//! What stands before the first clubs holds for all; clubs start a group, and what follows holds for that group until
+//! the next clubs are named. Clubs that follow each other directly are one group. `all` goes back to what holds for
+//! all. A group's own word wins over what holds for all; one word said twice in one place is refused.
+//!
+//! A step (`+0.5 a club`) counts from the first club of its group, in the order of the head models. `wedges +2 points`
+//! is added last, to the clubs of wedge models and to the G, S, L and U of an iron model; P counts as the last iron.
+//!
+//! A word that cannot be read is refused with its place; nothing is guessed and nothing dropped.
+
+mod clubs;
+mod set_rule;
+mod words;
+
+pub(crate) use clubs::{canonical, family};
+
+use crate::short_sheet::clubs::{Roster, Seat};
+use crate::short_sheet::set_rule::Fitted;
+use crate::short_sheet::words::{Phrase, Word, phrases};
+use quantity::{Length, SwingWeight, decimal, round_to};
+use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
+use thiserror::Error;
+use trade::WorkshopError;
+use trade::kind::{ClubKind, LengthTo};
+use trade::model::Library;
+use trade::sheet::{ReferenceClub, SetRule, SheetClub, Tolerances};
+use trade::shop::Shop;
+use trade::wrap::Wraps;
+use utoipa::ToSchema;
+
+/// Why a short sheet was refused.
+#[derive(Debug, Clone, PartialEq, Error)]
+pub enum ShortError {
+    /// A phrase could not be read or does not fit.
+    #[error("“{word}” at character {at_character}: {problem}. Write for example {example}")]
+    Word {
+        /// The phrase as it was written.
+        word: String,
+        /// Where it starts, in characters from 1.
+        at_character: usize,
+        /// What is wrong with it.
+        problem: String,
+        /// A text that would have been read.
+        example: String,
+    },
+    /// The sheet as a whole lacks or contradicts something.
+    #[error("{what}. {next}")]
+    Whole {
+        /// What is wrong.
+        what: String,
+        /// What to do next.
+        next: String,
+    },
+}
+
+impl ShortError {
+    fn word(word: &str, at_character: usize, problem: impl Into<String>, example: impl Into<String>) -> Self {
+        Self::Word { word: word.to_owned(), at_character, problem: problem.into(), example: example.into() }
+    }
+
+    fn whole(what: impl Into<String>, next: impl Into<String>) -> Self {
+        Self::Whole { what: what.into(), next: next.into() }
+    }
+}
+
+impl From<ShortError> for WorkshopError {
+    fn from(error: ShortError) -> Self {
+        Self::Unreadable { field: "written".into(), problem: error.to_string() }
+    }
+}
+
+/// A model for the clubs of one kind, or for all kinds that have no model of their own.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct KindChoice {
+    /// The kind; left out: every kind without a choice of its own.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub club_kind: Option<ClubKind>,
+    /// Code of the model.
+    pub model: String,
+}
+
+/// The models that a set is made of.
+#[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct SetModels {
+    /// Codes of the head models; a set may span woods, irons and wedges.
+    pub heads: Vec<String>,
+    /// Shaft models.
+    pub shafts: Vec<KindChoice>,
+    /// Grip models.
+    pub grips: Vec<KindChoice>,
+    /// Ferrule models, where there are any.
+    #[serde(default)]
+    pub ferrules: Vec<KindChoice>,
+    /// Adhesive; left out: the shop's own.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub adhesive: Option<String>,
+    /// Tape; left out: the shop's own.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub tape: Option<String>,
+}
+
+/// What a short sheet is read against.
+#[derive(Debug, Clone, Copy)]
+pub struct ExpandContext<'a> {
+    /// All models.
+    pub library: &'a Library,
+    /// The models of this set.
+    pub models: &'a SetModels,
+    /// The shop, for what the set leaves out.
+    pub shop: &'a Shop,
+    /// Tolerances where the sheet says none.
+    pub tolerances: Tolerances,
+    /// Layers of tape where the sheet says none; its base layer also holds where it does.
+    pub wraps: Wraps,
+}
+
+impl<'a> ExpandContext<'a> {
+    /// With the usual tolerances and one base layer of tape.
+    #[must_use]
+    pub fn new(library: &'a Library, models: &'a SetModels, shop: &'a Shop) -> Self {
+        let wraps = Wraps { base: 1, full: 0, lower_hand: 0 };
+        Self { library, models, shop, tolerances: Tolerances::default(), wraps }
+    }
+}
+
+/// Where a field of an expanded club came from.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, ToSchema)]
+pub struct Origin {
+    /// Field of the club.
+    pub field: String,
+    /// Where its value came from, in words.
+    pub words: String,
+}
+
+/// A club of an expanded sheet, and where its fields came from.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+pub struct Expanded {
+    /// The club.
+    pub club: SheetClub,
+    /// Its fields, for approval.
+    pub origins: Vec<Origin>,
+}
+
+/// Expands a short sheet into its clubs. See the module for the grammar, [`explain`] for what came from where.
+///
+/// With a reference club, what the sheet does not say is taken from it for the clubs of its own kind (irons and wedges
+/// count as one): its length against its chart, its lie and loft against their chart, its swing weight.
+///
+/// # Errors
+/// [`ShortError`] with the word, its place and an example; or with what the set lacks.
+pub fn expand(
+    short: &str,
+    ctx: &ExpandContext<'_>,
+    rule: SetRule,
+    reference: Option<&ReferenceClub>,
+) -> Result<Vec<SheetClub>, ShortError> {
+    Ok(explain(short, ctx, rule, reference)?.into_iter().map(|e| e.club).collect())
+}
+
+/// Expands a short sheet and says for each field of each club where it came from.
+///
+/// # Errors
+/// As [`expand`].
+pub fn explain(
+    short: &str,
+    ctx: &ExpandContext<'_>,
+    rule: SetRule,
+    reference: Option<&ReferenceClub>,
+) -> Result<Vec<Expanded>, ShortError> {
+    let roster = Roster::of(ctx)?;
+    let groups = Groups::read(short, &roster)?;
+    let fitted = reference.map(|r| Fitted::of(r, &roster, ctx)).transpose()?;
+    let mut expanded = Vec::new();
+    for (seat, group) in groups.seats() {
+        expanded.push(groups.club(seat, group, ctx, fitted.as_ref())?);
+    }
+    set_rule::apply(&mut expanded, &groups, ctx, rule, fitted.as_ref())?;
+    Ok(expanded)
+}
+
+/// A word of the sheet with where it was said.
+#[derive(Debug, Clone)]
+struct Said {
+    pub word: Word,
+    pub text: String,
+    pub at: usize,
+}
+
+/// Which field a word sets. Two words of one slot in one place contradict each other.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+enum Slot {
+    Length,
+    LengthTo,
+    Lie,
+    Loft,
+    SwingWeight,
+    FullWraps,
+    LowerWraps,
+    GripGraphics,
+    ShaftGraphics,
+    Cpm,
+    TotalMass,
+    SoftSide,
+    SwingWeightTolerance,
+    LengthTolerance,
+    AngleTolerance,
+    CpmTolerance,
+    WedgeOffset,
+}
+
+const fn slots(word: &Word) -> &'static [Slot] {
+    match word {
+        Word::Clubs(..) | Word::Several(_) | Word::Kind(_) | Word::All => &[],
+        Word::LengthOffset(_) | Word::Length(_) => &[Slot::Length],
+        Word::LengthTo(_) => &[Slot::LengthTo],
+        Word::LieOffset(_) | Word::Lie(_) => &[Slot::Lie],
+        Word::LoftOffset(_) | Word::Loft(_) => &[Slot::Loft],
+        Word::SwingWeight(..) => &[Slot::SwingWeight],
+        Word::Wraps(Some(_), Some(_)) => &[Slot::FullWraps, Slot::LowerWraps],
+        Word::Wraps(_, Some(_)) => &[Slot::LowerWraps],
+        Word::Wraps(_, None) => &[Slot::FullWraps],
+        Word::GripGraphics(_) => &[Slot::GripGraphics],
+        Word::ShaftGraphics(_) => &[Slot::ShaftGraphics],
+        Word::Cpm(..) => &[Slot::Cpm],
+        Word::TotalMass(..) => &[Slot::TotalMass],
+        Word::SoftSide(_) => &[Slot::SoftSide],
+        Word::SwingWeightTolerance(_) => &[Slot::SwingWeightTolerance],
+        Word::LengthTolerance(_) => &[Slot::LengthTolerance],
+        Word::AngleTolerance(_) => &[Slot::AngleTolerance],
+        Word::CpmTolerance(_) => &[Slot::CpmTolerance],
+        Word::WedgeOffset(_) => &[Slot::WedgeOffset],
+    }
+}
+
+type Specs = BTreeMap<Slot, Said>;
+
+/// The groups of a short sheet.
+struct Groups<'a> {
+    all: Specs,
+    groups: Vec<(Vec<Seat<'a>>, Specs)>,
+}
+
+impl<'a> Groups<'a> {
+    fn read(short: &str, roster: &Roster<'a>) -> Result<Self, ShortError> {
+        let mut made = Self { all: Specs::new(), groups: Vec::new() };
+        // None: what holds for all. Some(open): the last group, open while only clubs have been named.
+        let mut group: Option<bool> = None;
+        for phrase in phrases(short, &roster.numbers())? {
+            if phrase.word == Word::All {
+                group = None;
+            } else if phrase.word.names_clubs() {
+                let seats = roster.named(&phrase, &phrase.word)?;
+                if group != Some(true) {
+                    made.groups.push((Vec::new(), Specs::new()));
+                }
+                group = Some(true);
+                made.add(seats, &phrase)?;
+            } else {
+                group = group.map(|_| false);
+                let specs = match (group, made.groups.last_mut()) {
+                    (Some(_), Some((_, specs))) => specs,
+                    _ => &mut made.all,
+                };
+                say(specs, phrase)?;
+            }
+        }
+        if made.groups.is_empty() {
+            return Err(ShortError::whole(
+                format!("The sheet does not say which clubs: {}", roster.known()),
+                "Write their numbers, for example 5-PW",
+            ));
+        }
+        Ok(made)
+    }
+
+    fn add(&mut self, seats: Vec<Seat<'a>>, phrase: &Phrase) -> Result<(), ShortError> {
+        for seat in seats {
+            if self.groups.iter().any(|(there, _)| there.iter().any(|s| s.place == seat.place)) {
+                return Err(ShortError::word(
+                    &phrase.text,
+                    phrase.at,
+                    format!("the {} is named before", seat.number.number),
+                    "5-9 D2; P-S D4",
+                ));
+            }
+            if let Some((there, _)) = self.groups.last_mut() {
+                there.push(seat);
+            }
+        }
+        Ok(())
+    }
+
+    /// All clubs in the order of the set, each with its group.
+    fn seats(&self) -> Vec<(Seat<'a>, usize)> {
+        let in_group =
+            |(g, (seats, _)): (usize, &(Vec<Seat<'a>>, Specs))| seats.iter().map(move |s| (*s, g)).collect::<Vec<_>>();
+        let mut all: Vec<_> = self.groups.iter().enumerate().flat_map(in_group).collect();
+        all.sort_by_key(|(s, _)| s.place);
+        all
+    }
+
+    /// Seats again, for the rule of the set.
+    fn seated(&self) -> Vec<(Seat<'a>, usize)> {
+        self.seats()
+    }
+
+    /// What was said of a slot for a group, its own before what holds for all.
+    fn said(&self, group: usize, slot: Slot) -> Option<&Said> {
+        self.groups[group].1.get(&slot).or_else(|| self.all.get(&slot))
+    }
+
+    /// How many clubs stand before this one where a step counts from: in its group, or in the whole set where the step
+    /// holds for all.
+    fn steps_before(&self, seat: Seat<'a>, group: usize, slot: Slot) -> usize {
+        let own = self.groups[group].1.contains_key(&slot);
+        self.seats().iter().filter(|(s, g)| s.place < seat.place && (!own || *g == group)).count()
+    }
+
+    fn club(
+        &self,
+        seat: Seat<'a>,
+        group: usize,
+        ctx: &ExpandContext<'a>,
+        fitted: Option<&Fitted<'a>>,
+    ) -> Result<Expanded, ShortError> {
+        let kind = seat.head.club_kind;
+        let shaft_model = chosen(&ctx.models.shafts, kind, "shaft")?;
+        let grip_model = chosen(&ctx.models.grips, kind, "grip")?;
+        let ferrule_model = choice(&ctx.models.ferrules, kind).map(str::to_owned);
+        let mut origins = Vec::new();
+        let mut note = |field: &str, words: String| origins.push(Origin { field: field.into(), words });
+        note("head_model", format!("{} {} of {}", kind, seat.number.number, seat.head.name));
+        let fitted = fitted.filter(|f| f.seat.family() == seat.family());
+        let get = |slot| self.said(group, slot);
+
+        let (length_mm, length_to, words) = self.length(seat, group, &grip_model, ctx, fitted)?;
+        note("length_mm", words);
+        let (lie_deg, words) = angle(get(Slot::Lie), seat.number.lie_deg, fitted.and_then(Fitted::lie_offset_deg));
+        note("lie_deg", words);
+        let (loft_deg, words) = angle(get(Slot::Loft), seat.number.loft_deg, fitted.and_then(Fitted::loft_offset_deg));
+        note("loft_deg", words);
+        let mut wraps = ctx.wraps;
+        for slot in [Slot::FullWraps, Slot::LowerWraps] {
+            if let Some(said) = get(slot)
+                && let Word::Wraps(full, lower) = said.word
+            {
+                match slot {
+                    Slot::FullWraps => wraps.full = full.unwrap_or(wraps.full),
+                    _ => wraps.lower_hand = lower.unwrap_or(wraps.lower_hand),
+                }
+                note("wraps", format!("written “{}”, beside {} of base", said.text, wraps.base));
+            }
+        }
+        let mut stepped = |slot, field| {
+            let said = get(slot)?;
+            let (Word::Cpm(start, by) | Word::TotalMass(start, by)) = said.word else { return None };
+            note(field, format!("written “{}”", said.text));
+            Some(round_to(start + by.unwrap_or(0.0) * self.steps_before(seat, group, slot) as f64, 6))
+        };
+        let cpm = stepped(Slot::Cpm, "cpm");
+        let total_mass_g = stepped(Slot::TotalMass, "total_mass_g");
+        let mut tolerances = ctx.tolerances;
+        for slot in [Slot::SwingWeightTolerance, Slot::LengthTolerance, Slot::AngleTolerance, Slot::CpmTolerance] {
+            let Some(said) = get(slot) else { continue };
+            match said.word {
+                Word::SwingWeightTolerance(v) => tolerances.swing_weight_points = v,
+                Word::LengthTolerance(v) => tolerances.length_mm = v,
+                Word::AngleTolerance(v) => (tolerances.loft_deg, tolerances.lie_deg) = (v, v),
+                Word::CpmTolerance(v) => tolerances.cpm = v,
+                _ => {}
+            }
+            note("tolerances", format!("written “{}”", said.text));
+        }
+        let grip_graphics =
+            get(Slot::GripGraphics).and_then(|s| if let Word::GripGraphics(f) = s.word { Some(f) } else { None });
+        let shaft_graphics =
+            get(Slot::ShaftGraphics).and_then(|s| if let Word::ShaftGraphics(f) = s.word { Some(f) } else { None });
+        let soft_side = get(Slot::SoftSide).and_then(|s| if let Word::SoftSide(f) = s.word { Some(f) } else { None });
+        for (slot, field) in [
+            (Slot::GripGraphics, "grip_graphics"),
+            (Slot::ShaftGraphics, "shaft_graphics"),
+            (Slot::SoftSide, "soft_side"),
+        ] {
+            if let Some(said) = get(slot) {
+                note(field, format!("written “{}”", said.text));
+            }
+        }
+        let club = SheetClub {
+            number: seat.number.number.clone(),
+            club_kind: kind,
+            head_model: seat.head.code.clone(),
+            shaft_model,
+            grip_model,
+            ferrule_model,
+            adhesive: ctx.models.adhesive.clone(),
+            tape: ctx.models.tape.clone(),
+            length_mm: round_to(length_mm, 6),
+            length_to,
+            swing_weight_points: seat.number.chart.swing_weight_points,
+            loft_deg: round_to(loft_deg, 6),
+            lie_deg: round_to(lie_deg, 6),
+            cpm,
+            total_mass_g,
+            grip_graphics,
+            shaft_graphics,
+            soft_side,
+            wraps,
+            tolerances,
+        };
+        Ok(Expanded { club, origins })
+    }
+
+    /// Length, what it is measured to, and where it came from.
+    fn length(
+        &self,
+        seat: Seat<'a>,
+        group: usize,
+        grip_model: &str,
+        ctx: &ExpandContext<'a>,
+        fitted: Option<&Fitted<'a>>,
+    ) -> Result<(f64, LengthTo, String), ShortError> {
+        let chart_to = seat.head.chart_length_to;
+        let length_to = match self.said(group, Slot::LengthTo) {
+            Some(Said { word: Word::LengthTo(to), .. }) => *to,
+            _ => chart_to,
+        };
+        let cap_mm = || {
+            let grip = ctx.library.grip(grip_model);
+            grip.map(|g| g.cap_mm)
+                .map_err(|e| ShortError::whole(e.to_string(), "Its cap is needed to turn one length into the other"))
+        };
+        let chart_mm = match (chart_to, length_to) {
+            (LengthTo::Cap, LengthTo::ShaftEnd) => seat.number.chart.length_mm - cap_mm()?,
+            (LengthTo::ShaftEnd, LengthTo::Cap) => seat.number.chart.length_mm + cap_mm()?,
+            _ => seat.number.chart.length_mm,
+        };
+        let chart = inches(chart_mm);
+        Ok(match self.said(group, Slot::Length) {
+            Some(Said { word: Word::Length(length_mm), text, .. }) => {
+                (*length_mm, length_to, format!("written “{text}”, {length_to}"))
+            }
+            Some(Said { word: Word::LengthOffset(by_mm), text, .. }) => {
+                (chart_mm + by_mm, length_to, format!("chart {chart} and written “{text}”, {length_to}"))
+            }
+            _ => match fitted.map(|f| f.length_offset_mm(ctx)).transpose()?.flatten() {
+                Some(by_mm) => {
+                    let by = Length::from_mm(by_mm).print_inches_signed();
+                    let number = &fitted.map_or("", |f| &f.seat.number.number);
+                    (chart_mm + by_mm, length_to, format!("chart {chart} and {by} as the fitted {number}, {length_to}"))
+                }
+                None => (chart_mm, length_to, format!("chart {chart}, {length_to}")),
+            },
+        })
+    }
+}
+
+fn inches(length_mm: f64) -> String {
+    Length::from_mm(length_mm).print_inches()
+}
+
+/// An angle from what was said, the fitted club's offset, or the chart.
+fn angle(said: Option<&Said>, chart_deg: f64, fitted_offset_deg: Option<f64>) -> (f64, String) {
+    let chart = decimal(chart_deg, 1);
+    match said {
+        Some(Said { word: Word::LieOffset(by) | Word::LoftOffset(by), text, .. }) => {
+            (chart_deg + by, format!("chart {chart}° and written “{text}”"))
+        }
+        Some(Said { word: Word::Lie(v) | Word::Loft(v), text, .. }) => (*v, format!("written “{text}”")),
+        _ => match fitted_offset_deg {
+            Some(by) => (
+                chart_deg + by,
+                format!("chart {chart}° and {}{}° as the fitted club", if by < 0.0 { "" } else { "+" }, decimal(by, 1)),
+            ),
+            None => (chart_deg, format!("chart {chart}°")),
+        },
+    }
+}
+
+fn choice(choices: &[KindChoice], kind: ClubKind) -> Option<&str> {
+    let own = choices.iter().find(|c| c.club_kind == Some(kind));
+    own.or_else(|| choices.iter().find(|c| c.club_kind.is_none())).map(|c| c.model.as_str())
+}
+
+fn chosen(choices: &[KindChoice], kind: ClubKind, what: &str) -> Result<String, ShortError> {
+    choice(choices, kind).map(str::to_owned).ok_or_else(|| {
+        ShortError::whole(format!("The set has no {what} model for a {kind}"), format!("Choose a {what} for it"))
+    })
+}
+
+/// Enters a word; the same slot twice in one place is refused.
+fn say(specs: &mut Specs, phrase: Phrase) -> Result<(), ShortError> {
+    let said = Said { word: phrase.word, text: phrase.text, at: phrase.at };
+    for &slot in slots(&said.word) {
+        if let Some(before) = specs.get(&slot) {
+            return Err(ShortError::word(
+                &said.text,
+                said.at,
+                format!("“{}” at character {} already says this for the same clubs", before.text, before.at),
+                "5-9 D2; P-S D4",
+            ));
+        }
+        specs.insert(slot, said.clone());
+    }
+    Ok(())
+}
+
+/// The swing weight in the trade's letters, for words.
+fn letters(points: f64) -> String {
+    SwingWeight::from_points(points).letter_short()
+}

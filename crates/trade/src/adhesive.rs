@@ -1,0 +1,114 @@
+//! The two-part adhesive of a joint, as a model.
+
+use crate::WorkshopError;
+use crate::error::{plausible, within};
+use clubphysics::plausible::ADHESIVE_DENSITY_G_ML;
+use serde::{Deserialize, Serialize};
+use utoipa::ToSchema;
+
+/// Time to a strength at a temperature, from the product's own sheet.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct CurePoint {
+    /// Hours.
+    #[schema(minimum = 0.01, maximum = 1000)]
+    pub hours: f64,
+    /// At this temperature.
+    #[schema(minimum = 0, maximum = 150)]
+    pub at_c: f64,
+}
+
+/// A two-part adhesive, by its own sheet.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct AdhesiveModel {
+    /// The shop's short code.
+    #[schema(min_length = 1, max_length = 32, pattern = r"^[A-Za-z0-9._-]+$")]
+    pub code: String,
+    /// Name on the tin.
+    #[schema(min_length = 1, pattern = r"\S")]
+    pub name: String,
+    /// Free label of the shop.
+    #[serde(default)]
+    pub label: String,
+    /// Parts of resin to one part of hardener, by mass.
+    #[schema(minimum = 0.05, maximum = 100)]
+    pub resin_per_hardener_by_mass: f64,
+    /// Parts of resin to one part of hardener, by volume.
+    #[schema(minimum = 0.05, maximum = 100)]
+    pub resin_per_hardener_by_volume: f64,
+    /// Density of the resin.
+    #[schema(minimum = 0.5, maximum = 3)]
+    pub resin_density_g_per_ml: f64,
+    /// Density of the hardener.
+    #[schema(minimum = 0.5, maximum = 3)]
+    pub hardener_density_g_per_ml: f64,
+    /// Pot life in minutes …
+    #[schema(minimum = 0.5, maximum = 1440)]
+    pub pot_life_min: f64,
+    /// … at this temperature …
+    #[schema(minimum = 5, maximum = 60)]
+    pub pot_life_at_c: f64,
+    /// … for this mass in one cup.
+    #[schema(minimum = 1, maximum = 1000)]
+    pub pot_life_mass_g: f64,
+    /// Strong enough to handle, grip and put on the scale. One point of the sheet, or two at different temperatures.
+    #[schema(min_items = 1, max_items = 2)]
+    pub handling: Vec<CurePoint>,
+    /// Full cure: strong enough to bend and to swing.
+    #[schema(min_items = 1, max_items = 2)]
+    pub full_cure: Vec<CurePoint>,
+    /// What one joint takes, of resin, hardener and spacers together.
+    #[schema(minimum = 0.1, maximum = 10)]
+    pub joint_mass_g: f64,
+    /// How well the mean of a shop's joints is known before it has been learned.
+    #[schema(minimum = 0, maximum = 5)]
+    pub joint_mass_sd_g: f64,
+}
+
+impl AdhesiveModel {
+    pub(crate) fn check(&self) -> Result<(), WorkshopError> {
+        within("resin_per_hardener_by_mass", self.resin_per_hardener_by_mass, 0.05, 100.0, "parts")?;
+        within("resin_per_hardener_by_volume", self.resin_per_hardener_by_volume, 0.05, 100.0, "parts")?;
+        plausible("resin_density_g_per_ml", self.resin_density_g_per_ml, &ADHESIVE_DENSITY_G_ML)?;
+        plausible("hardener_density_g_per_ml", self.hardener_density_g_per_ml, &ADHESIVE_DENSITY_G_ML)?;
+        let by_volume =
+            self.resin_per_hardener_by_volume * self.resin_density_g_per_ml / self.hardener_density_g_per_ml;
+        let apart = (by_volume / self.resin_per_hardener_by_mass - 1.0).abs();
+        if apart > 0.05 {
+            return Err(WorkshopError::Refused {
+                what: format!(
+                    "the adhesive “{}” has ratios that contradict each other: {} : 1 by volume is {by_volume:.2} : 1 \
+                     by mass with these densities, but {} : 1 is given",
+                    self.code, self.resin_per_hardener_by_volume, self.resin_per_hardener_by_mass
+                ),
+                next: "Read both ratios and both densities again from the product's sheet".into(),
+            });
+        }
+        within("pot_life_min", self.pot_life_min, 0.5, 1440.0, "min")?;
+        within("pot_life_at_c", self.pot_life_at_c, 5.0, 60.0, "°C")?;
+        within("pot_life_mass_g", self.pot_life_mass_g, 1.0, 1000.0, "g")?;
+        for (name, points) in [("handling", &self.handling), ("full_cure", &self.full_cure)] {
+            if points.is_empty() || points.len() > 2 {
+                return Err(WorkshopError::Refused {
+                    what: format!("the adhesive “{}” has {} times for {name}", self.code, points.len()),
+                    next: "Give one time, or two at different temperatures, from the product's sheet".into(),
+                });
+            }
+            for p in points {
+                within(&format!("{name}.hours"), p.hours, 0.01, 1000.0, "h")?;
+                within(&format!("{name}.at_c"), p.at_c, 0.0, 150.0, "°C")?;
+            }
+            if let [a, b] = points.as_slice()
+                && ((a.at_c - b.at_c).abs() < 1.0 || (a.at_c < b.at_c) != (a.hours > b.hours))
+            {
+                return Err(WorkshopError::Refused {
+                    what: format!("the two {name} times of “{}” do not get shorter with heat", self.code),
+                    next: "Read them again from the product's sheet".into(),
+                });
+            }
+        }
+        within("joint_mass_g", self.joint_mass_g, 0.1, 10.0, "g")?;
+        within("joint_mass_sd_g", self.joint_mass_sd_g, 0.0, 5.0, "g").map(|_| ())
+    }
+}

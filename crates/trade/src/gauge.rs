@@ -1,0 +1,243 @@
+//! The shop's instruments, and what they are held against.
+
+use crate::WorkshopError;
+use crate::error::within;
+use crate::kind::closed_list;
+use crate::scale::Scale;
+use jiff::civil::Date;
+use quantity::{LengthUnit, MassUnit, decimal};
+use serde::{Deserialize, Serialize};
+use utoipa::ToSchema;
+
+closed_list! {
+    /// What an instrument measures. Its figures are in that unit everywhere.
+    Measures {
+        /// Mass, grams.
+        Mass = "mass", "mass";
+        /// Swing weight, points since A0.
+        SwingWeight = "swing_weight" was "balance", "swing weight";
+        /// Frequency, cycles per minute.
+        Frequency = "frequency", "frequency";
+        /// Loft or lie, degrees.
+        Angle = "angle", "loft and lie";
+        /// Length, millimetres.
+        Length = "length", "length";
+    }
+}
+
+impl Measures {
+    /// The unit of its figures, as people write it.
+    #[must_use]
+    pub const fn unit(self) -> &'static str {
+        match self {
+            Self::Mass => "g",
+            Self::SwingWeight => "points",
+            Self::Frequency => "cpm",
+            Self::Angle => "°",
+            Self::Length => "mm",
+        }
+    }
+
+    /// What a standard of this sort can be at all. Wide: slips of the key and of the unit only. Common practice, no
+    /// source.
+    #[must_use]
+    pub const fn possible(self) -> (f64, f64) {
+        match self {
+            Self::Mass => (0.05, 20_000.0),
+            Self::SwingWeight => (-60.0, 160.0),
+            Self::Frequency => (50.0, 600.0),
+            Self::Angle => (0.0, 90.0),
+            Self::Length => (1.0, 3_000.0),
+        }
+    }
+
+    /// How one speaks of a reading that is too high, and too low.
+    #[must_use]
+    pub const fn too_much(self) -> (&'static str, &'static str) {
+        match self {
+            Self::Mass | Self::SwingWeight => ("heavy", "light"),
+            Self::Frequency | Self::Angle => ("high", "low"),
+            Self::Length => ("long", "short"),
+        }
+    }
+}
+
+/// An instrument of the shop: its two scales, or another gauge by name.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Gauge {
+    /// Short key, for example `loft-lie`.
+    #[schema(min_length = 1, pattern = r"\S")]
+    pub key: String,
+    /// What people call it.
+    #[schema(min_length = 1, pattern = r"\S")]
+    pub name: String,
+    /// What it measures.
+    pub measures: Measures,
+    /// Step of its display, in the unit of what it measures.
+    #[schema(minimum = 0, maximum = 50)]
+    pub display_step: f64,
+    /// Standard deviation of one re-seated reading, same unit.
+    #[schema(minimum = 0.0001, maximum = 50)]
+    pub noise_sd: f64,
+    /// Standard deviation of what it may be off by on a given day, same unit.
+    #[serde(default)]
+    #[schema(minimum = 0, maximum = 50)]
+    pub offset_sd: f64,
+}
+
+impl Gauge {
+    /// A scale of the shop as an instrument.
+    #[must_use]
+    pub fn of_scale(scale: &Scale, measures: Measures) -> Self {
+        Self {
+            key: scale.key.clone(),
+            name: scale.name.clone(),
+            measures,
+            display_step: scale.display_step,
+            noise_sd: scale.noise_sd,
+            offset_sd: scale.offset_sd,
+        }
+    }
+
+    /// Standard deviation of one reading: re-seating and the rounding of the display (a step over root 12, derived: the
+    /// standard deviation of what lies evenly within a step).
+    #[must_use]
+    pub fn reading_sd(&self) -> f64 {
+        self.noise_sd.hypot(self.display_step / 12f64.sqrt()).max(1e-6)
+    }
+
+    /// Refuses an instrument that could not be.
+    ///
+    /// # Errors
+    /// An empty key or name; an impossible figure.
+    pub fn check(&self) -> Result<(), WorkshopError> {
+        need_name("gauge", &self.key, &self.name)?;
+        let unit = self.measures.unit();
+        within(&format!("{}.display_step", self.key), self.display_step, 0.0, 50.0, unit)?;
+        within(&format!("{}.noise_sd", self.key), self.noise_sd, 0.0001, 50.0, unit)?;
+        within(&format!("{}.offset_sd", self.key), self.offset_sd, 0.0, 50.0, unit).map(|_| ())
+    }
+}
+
+/// What an instrument is held against: a check weight, a check club, a gauge block, by what its certificate says.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Standard {
+    /// Short key, for example `w200`.
+    #[schema(min_length = 1, pattern = r"\S")]
+    pub key: String,
+    /// What people call it.
+    #[schema(min_length = 1, pattern = r"\S")]
+    pub name: String,
+    /// Key of the instrument that it is for.
+    pub scale: String,
+    /// What a true instrument shows for it, in the instrument's unit.
+    pub value: f64,
+    /// How surely that is known: one standard deviation, same unit.
+    pub sd: f64,
+    /// When it was certified or assigned.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schema(value_type = Option<String>, format = Date)]
+    pub certified_on: Option<Date>,
+    /// By whom, number of the certificate, or how it was assigned.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub certificate: String,
+    /// By how much a reading of it may be off before the instrument is no longer trusted, same unit; left out: what the
+    /// instrument's own stated figures allow.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub tolerance: Option<f64>,
+    /// Mass of a check club, g.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schema(minimum = 50, maximum = 1000)]
+    pub mass_g: Option<f64>,
+}
+
+impl Standard {
+    /// By how much a reading may be off. Where nothing is stated: three standard deviations of the day's offset, one
+    /// reading and the standard itself together, and no less than two steps of the display (common practice, no
+    /// source).
+    #[must_use]
+    pub fn tolerance_on(&self, gauge: &Gauge) -> f64 {
+        self.tolerance.unwrap_or_else(|| {
+            let sd = gauge.reading_sd().hypot(gauge.offset_sd).hypot(self.sd);
+            (3.0 * sd).max(2.0 * gauge.display_step)
+        })
+    }
+
+    pub(crate) fn check(&self, gauge: &Gauge) -> Result<(), WorkshopError> {
+        need_name("check weight", &self.key, &self.name)?;
+        let unit = gauge.measures.unit();
+        let (low, high) = gauge.measures.possible();
+        within(&format!("{}.value", self.key), self.value, low, high, unit)?;
+        within(&format!("{}.sd", self.key), self.sd, 0.0, 0.1 * (high - low), unit)?;
+        if let Some(tolerance) = self.tolerance {
+            within(&format!("{}.tolerance", self.key), tolerance, 1e-6, 0.1 * (high - low), unit)?;
+        }
+        if let Some(mass_g) = self.mass_g {
+            within(&format!("{}.mass_g", self.key), mass_g, 50.0, 1000.0, "g")?;
+        }
+        Ok(())
+    }
+}
+
+pub(crate) fn need_name(what: &str, key: &str, name: &str) -> Result<(), WorkshopError> {
+    if key.trim().is_empty() || name.trim().is_empty() {
+        return Err(WorkshopError::Refused {
+            what: format!("a {what} needs a key and a name"),
+            next: "Fill both in".into(),
+        });
+    }
+    Ok(())
+}
+
+/// Reads an entry as the instrument's figure: `200.1`, `7.06 oz`, `D1.4`, `255 cpm`, `61.5`, `939.8 mm`.
+///
+/// # Errors
+/// What cannot be read, with an example; a figure that no standard can have.
+pub fn parse_value(measures: Measures, text: &str) -> Result<f64, WorkshopError> {
+    let value = match measures {
+        Measures::Mass => quantity::parse_mass(text, MassUnit::Gram).map(quantity::Mass::g),
+        Measures::SwingWeight => quantity::parse_swing_weight(text).map(quantity::SwingMoment::points),
+        Measures::Frequency => quantity::parse_frequency(text).map(quantity::Frequency::cpm),
+        Measures::Angle => quantity::parse_angle(text).map(quantity::Angle::deg),
+        Measures::Length => quantity::parse_length(text, LengthUnit::Millimetre).map(quantity::Length::mm),
+    };
+    let value = value.map_err(|e| WorkshopError::Unreadable { field: "reading".into(), problem: e.to_string() })?;
+    let (low, high) = measures.possible();
+    within("reading", value, low, high, measures.unit())
+}
+
+/// Decimals that a display step needs.
+fn places(step: f64) -> u8 {
+    match step {
+        s if s <= 0.0 => 2,
+        s if s >= 1.0 => 0,
+        s if s >= 0.1 => 1,
+        s if s >= 0.01 => 2,
+        _ => 3,
+    }
+}
+
+/// A figure of the instrument as people write it: `200.1 g`, `D1.4`.
+#[must_use]
+pub fn print_value(gauge: &Gauge, value: f64) -> String {
+    let places = places(gauge.display_step);
+    match gauge.measures {
+        Measures::SwingWeight => quantity::SwingWeight::from_points(value).letter(places.max(1)),
+        Measures::Angle => format!("{}°", decimal(value, places.max(1))),
+        measures => format!("{} {}", decimal(value, places.max(1)), measures.unit()),
+    }
+}
+
+/// An amount of error without its sign: `0.6 g`, `0.25 points`; small ones with two decimals.
+#[must_use]
+pub fn print_error(gauge: &Gauge, error: f64) -> String {
+    let places = if error.abs() < 0.095 { 2 } else { places(gauge.display_step).max(1) };
+    let figure = decimal(error.abs(), places);
+    match gauge.measures {
+        Measures::Angle => format!("{figure}°"),
+        Measures::SwingWeight if figure.trim_end_matches('0') == "1." => "1 point".into(),
+        measures => format!("{figure} {}", measures.unit()),
+    }
+}

@@ -1,0 +1,165 @@
+//! The head, as a model: its numbers, chart and screws.
+
+use crate::WorkshopError;
+use crate::error::within;
+use crate::kind::{ClubKind, Hand, LengthTo};
+use serde::{Deserialize, Serialize};
+use utoipa::ToSchema;
+
+/// A head model with all its numbers.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct HeadModel {
+    /// The shop's short code.
+    #[schema(min_length = 1, max_length = 32, pattern = r"^[A-Za-z0-9._-]+$")]
+    pub code: String,
+    /// Name on the box.
+    #[schema(min_length = 1, pattern = r"\S")]
+    pub name: String,
+    /// Free label of the shop.
+    #[serde(default)]
+    pub label: String,
+    /// What sort of club it makes.
+    pub club_kind: ClubKind,
+    /// Hand.
+    pub hand: Hand,
+    /// Diameter of the bore.
+    #[schema(minimum = 6, maximum = 20)]
+    pub bore_diameter_mm: f64,
+    /// Depth of the bore: how far the shaft's tip goes in.
+    #[schema(minimum = 10, maximum = 80)]
+    pub bore_depth_mm: f64,
+    /// Where the head's centre lies along the shaft axis beyond the point where the axis meets the ground (negative:
+    /// toward the butt). Left out: the prior of the club kind.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schema(minimum = -40, maximum = 40)]
+    pub offset_mm: Option<f64>,
+    /// Standard deviation of `offset_mm`. Left out: the prior of the club kind.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schema(minimum = 0, maximum = 20)]
+    pub offset_sd_mm: Option<f64>,
+    /// How far the maker allows loft or lie to be bent; 0 where it must not be bent.
+    #[schema(minimum = 0, maximum = 8)]
+    pub bend_limit_deg: f64,
+    /// Screws that can be swapped to change the mass; empty where there are none.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub screws: Vec<ScrewOption>,
+    /// Whether the shaft goes into an adapter and not straight into the bore.
+    #[serde(default)]
+    pub takes_adapter: bool,
+    /// What the lengths of the chart are measured to.
+    pub chart_length_to: LengthTo,
+    /// The numbers of the model.
+    #[schema(min_items = 1)]
+    pub numbers: Vec<HeadNumber>,
+}
+
+/// One number of a head model.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct HeadNumber {
+    /// "4", "P", "56" …
+    pub number: String,
+    /// Nominal mass.
+    #[schema(minimum = 120, maximum = 600)]
+    pub mass_g: f64,
+    /// Nominal loft.
+    #[schema(minimum = 0, maximum = 80)]
+    pub loft_deg: f64,
+    /// Nominal lie.
+    #[schema(minimum = 40, maximum = 80)]
+    pub lie_deg: f64,
+    /// Nominal bounce, where the maker gives it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schema(minimum = -10, maximum = 30)]
+    pub bounce_deg: Option<f64>,
+    /// From the bottom of the bore to the point where the shaft axis meets the ground.
+    #[schema(minimum = 0, maximum = 80)]
+    pub bore_to_ground_mm: f64,
+    /// The maker's standard build of this number.
+    pub chart: ChartEntry,
+}
+
+/// The maker's standard build of one number: what a short sheet is relative to.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct ChartEntry {
+    /// Standard length.
+    #[schema(minimum = 400, maximum = 1300)]
+    pub length_mm: f64,
+    /// Standard swing weight, in points since A0 (`D2` = 32).
+    #[schema(minimum = -20, maximum = 90)]
+    #[serde(alias = "balance_points")]
+    pub swing_weight_points: f64,
+}
+
+/// A screw that can be swapped.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct ScrewOption {
+    /// What is stamped on it.
+    pub label: String,
+    /// Mass.
+    #[schema(minimum = 0.1, maximum = 60)]
+    pub mass_g: f64,
+}
+
+impl HeadModel {
+    /// The entry of one number.
+    #[must_use]
+    pub fn number(&self, number: &str) -> Option<&HeadNumber> {
+        self.numbers.iter().find(|n| n.number.eq_ignore_ascii_case(number))
+    }
+
+    /// Where the head's centre lies beyond the ground point along the axis: (mean, standard deviation) in mm.
+    ///
+    /// Irons and wedges a few millimetres either way; a driver about 10 to 15 mm toward the butt. Derived by geometry;
+    /// wide where nothing is known.
+    #[must_use]
+    pub fn offset_prior_mm(&self) -> (f64, f64) {
+        let (mean, sd) = match self.club_kind {
+            ClubKind::Iron | ClubKind::Wedge => (0.0, 3.0),
+            ClubKind::Hybrid => (-5.0, 5.0),
+            ClubKind::Wood => (-12.0, 5.0),
+            ClubKind::Putter => (0.0, 8.0),
+        };
+        (self.offset_mm.unwrap_or(mean), self.offset_sd_mm.unwrap_or(sd))
+    }
+
+    pub(crate) fn check(&self) -> Result<(), WorkshopError> {
+        within("bore_diameter_mm", self.bore_diameter_mm, 6.0, 20.0, "mm")?;
+        within("bore_depth_mm", self.bore_depth_mm, 10.0, 80.0, "mm")?;
+        within("bend_limit_deg", self.bend_limit_deg, 0.0, 8.0, "°")?;
+        let (mean, sd) = self.offset_prior_mm();
+        within("offset_mm", mean, -40.0, 40.0, "mm")?;
+        within("offset_sd_mm", sd, 0.0, 20.0, "mm")?;
+        for screw in &self.screws {
+            within("screw mass_g", screw.mass_g, 0.1, 60.0, "g")?;
+        }
+        if self.numbers.is_empty() {
+            return Err(WorkshopError::Refused {
+                what: format!("the head model “{}” has no numbers", self.code),
+                next: "Add at least one number with its mass, loft, lie and chart length".into(),
+            });
+        }
+        for (i, n) in self.numbers.iter().enumerate() {
+            if self.numbers[..i].iter().any(|m| m.number.eq_ignore_ascii_case(&n.number)) {
+                return Err(WorkshopError::Refused {
+                    what: format!("the head model “{}” has the number {} twice", self.code, n.number),
+                    next: "Keep one of the two".into(),
+                });
+            }
+            let field = |name: &str| format!("number {}: {name}", n.number);
+            within(&field("mass_g"), n.mass_g, 120.0, 600.0, "g")?;
+            within(&field("loft_deg"), n.loft_deg, 0.0, 80.0, "°")?;
+            within(&field("lie_deg"), n.lie_deg, 40.0, 80.0, "°")?;
+            if let Some(bounce) = n.bounce_deg {
+                within(&field("bounce_deg"), bounce, -10.0, 30.0, "°")?;
+            }
+            within(&field("bore_to_ground_mm"), n.bore_to_ground_mm, 0.0, 80.0, "mm")?;
+            within(&field("chart.length_mm"), n.chart.length_mm, 400.0, 1300.0, "mm")?;
+            within(&field("chart.swing_weight_points"), n.chart.swing_weight_points, -20.0, 90.0, "points")?;
+        }
+        Ok(())
+    }
+}

@@ -1,0 +1,150 @@
+//! Models: what the maker says of a head, shaft, grip and of the small things that join them.
+//!
+//! A model is a document with a short code of the shop's own, by which sheets, parts and files refer to it.
+
+mod library;
+
+pub use library::Library;
+
+use crate::WorkshopError;
+use crate::adapter::AdapterModel;
+use crate::adhesive::AdhesiveModel;
+use crate::ferrule::FerruleModel;
+use crate::grip::GripModel;
+use crate::head::HeadModel;
+use crate::kind::closed_list;
+use crate::shaft::ShaftModel;
+use crate::tape::TapeModel;
+use crate::tip_weight::TipWeightModel;
+use serde::{Deserialize, Serialize};
+use utoipa::ToSchema;
+
+closed_list! {
+    /// What a model, or a part of it, is.
+    PartKind {
+        /// Club head.
+        Head = "head", "head";
+        /// Adapter between head and shaft.
+        Adapter = "adapter", "adapter";
+        /// Shaft.
+        Shaft = "shaft", "shaft";
+        /// Grip.
+        Grip = "grip", "grip";
+        /// Weight inside the shaft's tip.
+        TipWeight = "tip_weight", "tip weight";
+        /// Ferrule.
+        Ferrule = "ferrule", "ferrule";
+        /// Two-part adhesive.
+        Adhesive = "adhesive", "adhesive";
+        /// Grip tape.
+        Tape = "tape", "tape";
+    }
+}
+
+/// Any model, told apart by `kind` in its document.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+#[serde(tag = "kind", rename_all = "snake_case")]
+pub enum Model {
+    /// A head.
+    Head(HeadModel),
+    /// An adapter.
+    Adapter(AdapterModel),
+    /// A shaft.
+    Shaft(ShaftModel),
+    /// A grip.
+    Grip(GripModel),
+    /// A tip weight.
+    TipWeight(TipWeightModel),
+    /// A ferrule.
+    Ferrule(FerruleModel),
+    /// An adhesive.
+    Adhesive(AdhesiveModel),
+    /// A tape.
+    Tape(TapeModel),
+}
+
+impl Model {
+    /// What it is a model of.
+    #[must_use]
+    pub const fn kind(&self) -> PartKind {
+        match self {
+            Self::Head(_) => PartKind::Head,
+            Self::Adapter(_) => PartKind::Adapter,
+            Self::Shaft(_) => PartKind::Shaft,
+            Self::Grip(_) => PartKind::Grip,
+            Self::TipWeight(_) => PartKind::TipWeight,
+            Self::Ferrule(_) => PartKind::Ferrule,
+            Self::Adhesive(_) => PartKind::Adhesive,
+            Self::Tape(_) => PartKind::Tape,
+        }
+    }
+
+    /// The shop's short code.
+    #[must_use]
+    pub fn code(&self) -> &str {
+        match self {
+            Self::Head(m) => &m.code,
+            Self::Adapter(m) => &m.code,
+            Self::Shaft(m) => &m.code,
+            Self::Grip(m) => &m.code,
+            Self::TipWeight(m) => &m.code,
+            Self::Ferrule(m) => &m.code,
+            Self::Adhesive(m) => &m.code,
+            Self::Tape(m) => &m.code,
+        }
+    }
+
+    /// The name shown to people.
+    #[must_use]
+    pub fn name(&self) -> &str {
+        match self {
+            Self::Head(m) => &m.name,
+            Self::Adapter(m) => &m.name,
+            Self::Shaft(m) => &m.name,
+            Self::Grip(m) => &m.name,
+            Self::TipWeight(m) => &m.name,
+            Self::Ferrule(m) => &m.name,
+            Self::Adhesive(m) => &m.name,
+            Self::Tape(m) => &m.name,
+        }
+    }
+
+    /// Refuses a model whose figures no real thing can have.
+    ///
+    /// # Errors
+    /// The first impossible figure, by its field name.
+    pub fn check(&self) -> Result<(), WorkshopError> {
+        check_code(self.code())?;
+        if self.name().trim().is_empty() {
+            return Err(WorkshopError::Refused {
+                what: format!("the model “{}” has no name", self.code()),
+                next: "Give the name that stands on the box".into(),
+            });
+        }
+        match self {
+            Self::Head(m) => m.check(),
+            Self::Adapter(m) => m.check(),
+            Self::Shaft(m) => m.check(),
+            Self::Grip(m) => m.check(),
+            Self::TipWeight(m) => m.check(),
+            Self::Ferrule(m) => m.check(),
+            Self::Adhesive(m) => m.check(),
+            Self::Tape(m) => m.check(),
+        }
+    }
+}
+
+/// A code is what a scanner reads and a hand types: short, no spaces.
+fn check_code(code: &str) -> Result<(), WorkshopError> {
+    let sound = !code.is_empty()
+        && code.len() <= 32
+        && code.chars().all(|c| c.is_ascii_alphanumeric() || matches!(c, '-' | '_' | '.'));
+    if sound {
+        Ok(())
+    } else {
+        Err(WorkshopError::Unreadable {
+            field: "code".into(),
+            problem: format!("“{code}” cannot be a code: use 1 to 32 letters, digits, - _ or ., for example HERON-7"),
+        })
+    }
+}

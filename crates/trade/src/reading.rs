@@ -1,0 +1,223 @@
+//! Readings: what was read, on what, by whom. Appended, never changed: what replaces a reading points at it.
+
+use crate::WorkshopError;
+use crate::error::within;
+use crate::id::{ClubId, JobId, ReadingId};
+use crate::kind::{Role, closed_list};
+use jiff::Timestamp;
+use serde::{Deserialize, Serialize};
+use std::collections::HashSet;
+use utoipa::ToSchema;
+
+closed_list! {
+    /// What can be read.
+    What {
+        /// Mass of the head.
+        HeadMass = "head_mass", "head mass";
+        /// Mass of the adapter.
+        AdapterMass = "adapter_mass", "adapter mass";
+        /// Mass of the cut shaft.
+        ShaftMass = "shaft_mass", "shaft mass";
+        /// Mass of the ferrule.
+        FerruleMass = "ferrule_mass", "ferrule mass";
+        /// Mass of what goes into the tip.
+        TipWeightMass = "tip_weight_mass", "tip weight mass";
+        /// Mass of the tape of one club.
+        TapeMass = "tape_mass", "tape mass";
+        /// Mass of the grip.
+        GripMass = "grip_mass", "grip mass";
+        /// Mass of the whole club.
+        TotalMass = "total_mass", "total mass";
+        /// Swing weight, on the 14-inch fulcrum.
+        SwingWeight = "swing_weight" was "balance", "swing weight";
+        /// Balance point from the butt.
+        BalancePoint = "balance_point", "balance point";
+        /// Length of the cut shaft.
+        ShaftLength = "shaft_length", "shaft length";
+        /// Length of the club to the cap.
+        FinishedLength = "finished_length", "length to the cap";
+        /// Loft.
+        Loft = "loft", "loft";
+        /// Lie.
+        Lie = "lie", "lie";
+        /// Centre of the grip from the outside of its cap, found on an edge.
+        GripCentre = "grip_centre", "grip's centre";
+        /// Thickness of the grip's cap.
+        CapThickness = "cap_thickness", "cap";
+        /// Balance point of the cut shaft from its butt.
+        ShaftBalancePoint = "shaft_balance_point", "shaft's balance point";
+        /// What the balance scale shows for the shop's check weight.
+        CheckWeight = "check_weight", "check weight";
+        /// What the shop's balance scale shows for the reference club.
+        ReferenceSwingWeight = "reference_swing_weight" was "reference_balance", "reference club";
+        /// Frequency in cycles per minute.
+        Cpm = "cpm", "frequency";
+        /// Direction of the soft side.
+        SoftSide = "soft_side", "soft side";
+        /// Nothing read: the step is done.
+        Done = "done", "done";
+    }
+}
+
+closed_list! {
+    /// Unit of a reading's value.
+    Unit {
+        /// Grams.
+        Gram = "g", "g";
+        /// Millimetres.
+        Millimetre = "mm", "mm";
+        /// Points since A0.
+        Points = "points", "points";
+        /// Degrees.
+        Degree = "deg", "°";
+        /// Cycles per minute.
+        Cpm = "cpm", "cpm";
+        /// No value.
+        None = "none", "";
+    }
+}
+
+impl What {
+    /// Unit of its value.
+    #[must_use]
+    pub const fn unit(self) -> Unit {
+        match self {
+            Self::HeadMass
+            | Self::AdapterMass
+            | Self::ShaftMass
+            | Self::FerruleMass
+            | Self::TipWeightMass
+            | Self::TapeMass
+            | Self::GripMass
+            | Self::TotalMass => Unit::Gram,
+            Self::SwingWeight | Self::CheckWeight | Self::ReferenceSwingWeight => Unit::Points,
+            Self::BalancePoint
+            | Self::ShaftLength
+            | Self::FinishedLength
+            | Self::GripCentre
+            | Self::CapThickness
+            | Self::ShaftBalancePoint => Unit::Millimetre,
+            Self::Loft | Self::Lie | Self::SoftSide => Unit::Degree,
+            Self::Cpm => Unit::Cpm,
+            Self::Done => Unit::None,
+        }
+    }
+
+    /// The part whose mass it is, where it is the mass of one.
+    #[must_use]
+    pub const fn mass_of(self) -> Option<Role> {
+        match self {
+            Self::HeadMass => Some(Role::Head),
+            Self::AdapterMass => Some(Role::Adapter),
+            Self::ShaftMass => Some(Role::Shaft),
+            Self::FerruleMass => Some(Role::Ferrule),
+            Self::TipWeightMass => Some(Role::TipWeight),
+            Self::TapeMass => Some(Role::Tape),
+            Self::GripMass => Some(Role::Grip),
+            _ => None,
+        }
+    }
+
+    /// The values that are possible at all, in its unit. Wide: slips of the key and of the unit only. Common practice,
+    /// no source.
+    #[must_use]
+    pub const fn possible(self) -> (f64, f64) {
+        match self {
+            Self::HeadMass => (120.0, 600.0),
+            Self::AdapterMass => (0.5, 40.0),
+            Self::ShaftMass => (20.0, 250.0),
+            Self::FerruleMass => (0.1, 10.0),
+            Self::TipWeightMass => (0.1, 60.0),
+            Self::TapeMass => (0.1, 60.0),
+            Self::GripMass => (10.0, 250.0),
+            Self::TotalMass => (200.0, 1000.0),
+            Self::SwingWeight | Self::CheckWeight | Self::ReferenceSwingWeight => (-60.0, 160.0),
+            Self::GripCentre => (40.0, 250.0),
+            Self::CapThickness => (0.5, 12.0),
+            Self::ShaftBalancePoint => (150.0, 900.0),
+            Self::BalancePoint => (300.0, 1200.0),
+            Self::ShaftLength => (400.0, 1300.0),
+            Self::FinishedLength => (400.0, 1350.0),
+            Self::Loft => (0.0, 80.0),
+            Self::Lie => (40.0, 80.0),
+            Self::Cpm => (50.0, 600.0),
+            Self::SoftSide => (0.0, 360.0),
+            Self::Done => (0.0, 0.0),
+        }
+    }
+}
+
+/// One reading.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+pub struct Reading {
+    /// Identity.
+    pub id: ReadingId,
+    /// Job.
+    pub job: JobId,
+    /// Club.
+    pub club: ClubId,
+    /// Key of the step it was read at.
+    pub step: String,
+    /// What was read.
+    pub what: What,
+    /// Its value in `unit`; 0 where nothing was read.
+    pub value: f64,
+    /// Unit of `value`.
+    pub unit: Unit,
+    /// The entry as it was typed.
+    pub typed: String,
+    /// What was on the club.
+    pub on: Vec<Role>,
+    /// The scale it was read on, where there is more than one.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub scale: Option<String>,
+    /// Step of the display in `unit`: a reading is known no better than this.
+    pub display_step: f64,
+    /// When.
+    #[schema(value_type = String, format = DateTime)]
+    pub at: Timestamp,
+    /// Who.
+    pub by: String,
+    /// The reading that this one replaces.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub replaces: Option<ReadingId>,
+    /// Why it was taken back, where it was: "that was wrong".
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub taken_back: Option<String>,
+    /// Whether the builder insisted on it though it was doubted.
+    #[serde(default)]
+    pub insisted: bool,
+    /// What the bench expected before it came; none for what is not forecast, and for readings from before this was
+    /// kept.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub forecast: Option<StoodForecast>,
+}
+
+/// The forecast that stood when a reading came. It is kept with the reading for ever: what was expected is not changed by
+/// what was read.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, ToSchema)]
+pub struct StoodForecast {
+    /// What the instrument was expected to show, in the reading's unit.
+    pub value: f64,
+    /// Half width of the 95 % band of what it would show, in the reading's unit.
+    pub band: f64,
+    /// Version of the belief that made it ([`bench::belief::BELIEF_VERSION`]).
+    pub version: i64,
+}
+
+/// Refuses a value that nothing of this sort can have.
+///
+/// # Errors
+/// [`WorkshopError::Impossible`] named after `what`.
+pub fn check_value(what: What, value: f64) -> Result<(), WorkshopError> {
+    let (low, high) = what.possible();
+    within(what.word(), value, low, high, what.unit().word()).map(|_| ())
+}
+
+/// The readings that still stand: not taken back and not replaced by a later one that itself stands.
+#[must_use]
+pub fn standing(readings: &[Reading]) -> Vec<&Reading> {
+    let replaced: HashSet<&ReadingId> =
+        readings.iter().filter(|r| r.taken_back.is_none()).filter_map(|r| r.replaces.as_ref()).collect();
+    readings.iter().filter(|r| r.taken_back.is_none() && !replaced.contains(&r.id)).collect()
+}

@@ -1,0 +1,180 @@
+//! The fitting sheet: who, what, and the readings of the reference club that the fitting settled on.
+
+use crate::kind::{ClubKind, Facing, Hand, LengthTo, SoftSide, closed_list};
+use crate::wrap::Wraps;
+use jiff::civil::Date;
+use serde::{Deserialize, Serialize};
+use utoipa::ToSchema;
+
+closed_list! {
+    /// The law that ties the clubs of a set together.
+    SetRule {
+        /// Every club as its row says.
+        AsWritten = "as_written", "each club as written";
+        /// One swing weight for all.
+        ConstantSwingWeight = "constant_swing_weight" was "constant_balance", "one swing weight";
+        /// Swing weight that steps from club to club.
+        SteppedSwingWeight = "stepped_swing_weight" was "stepped_balance", "stepped swing weight";
+        /// One moment of inertia about the butt.
+        EqualInertia = "equal_inertia", "equal inertia";
+    }
+}
+
+/// A fitting sheet for a set.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Sheet {
+    /// The player.
+    pub player: String,
+    /// When the set is due.
+    #[schema(value_type = String, format = Date)]
+    pub due: Date,
+    /// The player's hand.
+    pub hand: Hand,
+    /// Anything else that the bench should know.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub note: String,
+    /// The law of the set, kept for the record; the clubs hold what it gave.
+    pub rule: SetRule,
+    /// The sheet as it was written short, where it was.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub written: String,
+    /// The reference club, where it was read.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub reference: Option<ReferenceClub>,
+    /// The clubs to build.
+    pub clubs: Vec<SheetClub>,
+}
+
+/// What was read on the reference club, and on what.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct ReferenceClub {
+    /// Its number.
+    pub number: String,
+    /// Length …
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub length_mm: Option<f64>,
+    /// … and what it is measured to.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub length_to: Option<LengthTo>,
+    /// Swing weight in points since A0.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(alias = "balance_points")]
+    pub swing_weight_points: Option<f64>,
+    /// Total mass.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub total_mass_g: Option<f64>,
+    /// Balance point from the cap.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub balance_point_mm: Option<f64>,
+    /// Loft.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub loft_deg: Option<f64>,
+    /// Lie.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub lie_deg: Option<f64>,
+    /// Frequency.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub cpm: Option<f64>,
+    /// The length clamped for the frequency.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub clamp_mm: Option<f64>,
+    /// The scale that read the swing weight: the shop's own key of it, or the name of the fitting bay's.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub scale: String,
+    /// Model code of its grip.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub grip_model: Option<String>,
+    /// Thickness of its grip's cap.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub cap_mm: Option<f64>,
+    /// Mass of the coupler of a fitting club, which the built club does not have.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub coupler_g: Option<f64>,
+    /// When it was read.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schema(value_type = Option<String>, format = Date)]
+    pub read_on: Option<Date>,
+}
+
+/// How far from the target is still good.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Tolerances {
+    /// Swing weight.
+    #[serde(alias = "balance_points")]
+    pub swing_weight_points: f64,
+    /// Length.
+    pub length_mm: f64,
+    /// Loft.
+    pub loft_deg: f64,
+    /// Lie.
+    pub lie_deg: f64,
+    /// Frequency.
+    pub cpm: f64,
+}
+
+impl Default for Tolerances {
+    /// What most shops accept: common practice, no source.
+    fn default() -> Self {
+        Self { swing_weight_points: 0.3, length_mm: 1.5, loft_deg: 0.5, lie_deg: 0.5, cpm: 2.0 }
+    }
+}
+
+/// One club of a sheet.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct SheetClub {
+    /// "5", "P", "1" …
+    pub number: String,
+    /// What sort of club.
+    pub club_kind: ClubKind,
+    /// Code of the head model.
+    pub head_model: String,
+    /// Code of the shaft model.
+    pub shaft_model: String,
+    /// Code of the grip model.
+    pub grip_model: String,
+    /// Code of the ferrule model, where there is one.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub ferrule_model: Option<String>,
+    /// Code of the adhesive; left out: the shop's own.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub adhesive: Option<String>,
+    /// Code of the tape; left out: the shop's own.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub tape: Option<String>,
+    /// Length …
+    pub length_mm: f64,
+    /// … and what it is measured to.
+    pub length_to: LengthTo,
+    /// Swing weight in points since A0 (`D2` = 32).
+    #[serde(alias = "balance_points")]
+    pub swing_weight_points: f64,
+    /// Loft.
+    pub loft_deg: f64,
+    /// Lie.
+    pub lie_deg: f64,
+    /// Frequency, where the fitting asks for one.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub cpm: Option<f64>,
+    /// Mass of the whole club, where the fitting asks for one: parts of another mass are then chosen where they help.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub total_mass_g: Option<f64>,
+    /// Which way the grip's label faces.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub grip_graphics: Option<Facing>,
+    /// Which way the shaft's label faces.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub shaft_graphics: Option<Facing>,
+    /// Where the soft side is turned.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub soft_side: Option<SoftSide>,
+    /// Layers of tape.
+    #[serde(default)]
+    pub wraps: Wraps,
+    /// How far from the target is still good.
+    #[serde(default)]
+    pub tolerances: Tolerances,
+}

@@ -1,0 +1,239 @@
+//! The steps of a job are data: a template of the shop, copied into each job when it is made.
+//!
+//! No step is a code path. A step says what it asks, what is on the club while it is read, which strength of the joint
+//! it needs and which caution stands beside it. Steps may be left out or done in another order; what is not read only
+//! leaves the band wider.
+
+use crate::WorkshopError;
+use crate::kind::{Role, closed_list};
+use crate::reading::What;
+use serde::{Deserialize, Serialize};
+use utoipa::ToSchema;
+
+closed_list! {
+    /// How strong the joint must be before a step.
+    Strength {
+        /// None needed.
+        None = "none", "none";
+        /// Handling strength of the adhesive.
+        Handling = "handling", "handling strength";
+        /// Full cure of the adhesive.
+        Full = "full", "full cure";
+    }
+}
+
+closed_list! {
+    /// Which caution stands beside a step. The words are in [`crate::caution`].
+    Caution {
+        /// Saw, grinder, heat gun.
+        Cutting = "cutting", "cutting";
+        /// Epoxy.
+        Epoxy = "epoxy", "epoxy";
+        /// Grip solvent.
+        Solvent = "solvent", "solvent";
+        /// Bending a hosel.
+        Bending = "bending", "bending";
+        /// Swinging the finished club.
+        Swing = "swing", "swing";
+        /// Turning or sanding the ferrule.
+        Turning = "turning", "turning";
+    }
+}
+
+/// One step of a job.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Step {
+    /// Short key, unique in the template.
+    #[schema(min_length = 1, pattern = r"^[a-z0-9_]+$")]
+    pub key: String,
+    /// What the builder calls it.
+    pub label: String,
+    /// What to do, in a sentence.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub say: String,
+    /// What is read; empty for a step that is only done.
+    #[serde(default)]
+    pub asks: Vec<What>,
+    /// What is on the club while it is read.
+    #[serde(default)]
+    pub on: Vec<Role>,
+    /// Strength of the joint that it waits for.
+    pub needs: Strength,
+    /// Whether this is where the joint is glued: a batch of adhesive goes here.
+    #[serde(default)]
+    pub glues: bool,
+    /// The caution beside it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub caution: Option<Caution>,
+    /// Whether it may be left out without a question.
+    #[serde(default)]
+    pub optional: bool,
+}
+
+/// The steps that the trade takes with an assembled club, in the order that most shops use. A shop keeps its own copy
+/// and changes it as it likes. Order and content: common practice, no source.
+#[must_use]
+pub fn full_build() -> Vec<Step> {
+    use Role::{Adapter, Adhesive, Extra, Ferrule, Grip, Head, Screw, Shaft, Solvent, Tape, TipWeight, Turnings};
+    let dry = [Head, Adapter, Screw, Shaft, Ferrule, Turnings];
+    let with = |base: &[Role], more: &[Role]| base.iter().chain(more).copied().collect::<Vec<_>>();
+    let cured = [Head, Adapter, Screw, Shaft, Ferrule, TipWeight, Adhesive];
+    let gripped = with(&cured, &[Tape, Grip, Extra]);
+    let step = |key: &str, label: &str, say: &str, asks: &[What], on: Vec<Role>| Step {
+        key: key.into(),
+        label: label.into(),
+        say: say.into(),
+        asks: asks.to_vec(),
+        on,
+        needs: Strength::None,
+        glues: false,
+        caution: None,
+        optional: false,
+    };
+    vec![
+        Step {
+            optional: true,
+            ..step(
+                "received",
+                "As received",
+                "Loft and lie of the loose head: can it be bent to the sheet before it is glued?",
+                &[What::Loft, What::Lie],
+                vec![],
+            )
+        },
+        Step {
+            optional: true,
+            ..step(
+                "weighed",
+                "Parts weighed",
+                "Weigh again what rides in the tray.",
+                &[What::HeadMass, What::GripMass],
+                vec![],
+            )
+        },
+        Step {
+            caution: Some(Caution::Cutting),
+            ..step(
+                "cut",
+                "Shaft cut",
+                "Tip first, then the butt. Length and mass of the cut shaft.",
+                &[What::ShaftLength, What::ShaftMass],
+                vec![],
+            )
+        },
+        Step {
+            optional: true,
+            ..step(
+                "soft_side",
+                "Soft side",
+                "Find the soft side and mark it; degrees from the label, clockwise seen from the butt.",
+                &[What::SoftSide],
+                vec![],
+            )
+        },
+        Step { optional: true, ..step("cpm", "Frequency", "Clamp the butt, pluck, read.", &[What::Cpm], dry.to_vec()) },
+        step(
+            "dry",
+            "Dry",
+            "Head and ferrule on, no grip, nothing glued. Read the swing weight.",
+            &[What::SwingWeight],
+            dry.to_vec(),
+        ),
+        step(
+            "tip",
+            "Tip weight",
+            "The weight in the tip, still dry. Read the swing weight.",
+            &[What::SwingWeight],
+            with(&dry, &[TipWeight]),
+        ),
+        Step {
+            glues: true,
+            caution: Some(Caution::Epoxy),
+            ..step(
+                "glue",
+                "Glue",
+                "Weight, ferrule and head glued, shaft turned to its mark, wiped.",
+                &[What::Done],
+                with(&dry, &[TipWeight, Adhesive]),
+            )
+        },
+        Step {
+            needs: Strength::Handling,
+            caution: Some(Caution::Turning),
+            optional: true,
+            ..step("turned", "Ferrule turned", "Turn the ferrule down to the hosel.", &[What::Done], cured.to_vec())
+        },
+        Step {
+            needs: Strength::Handling,
+            ..step(
+                "cured",
+                "Cured",
+                "Ferrule turned, no grip. Read the swing weight: the grip is chosen after this.",
+                &[What::SwingWeight],
+                cured.to_vec(),
+            )
+        },
+        Step {
+            needs: Strength::Handling,
+            caution: Some(Caution::Solvent),
+            ..step(
+                "gripped",
+                "Gripped, wet",
+                "Tape and grip on, solvent still in it. Read the swing weight.",
+                &[What::SwingWeight],
+                with(&gripped, &[Solvent]),
+            )
+        },
+        Step {
+            needs: Strength::Handling,
+            ..step(
+                "finish",
+                "Finish",
+                "Solvent dry. Swing weight, total mass and length of the finished club.",
+                &[What::SwingWeight, What::TotalMass, What::FinishedLength],
+                gripped.clone(),
+            )
+        },
+        Step {
+            needs: Strength::Full,
+            caution: Some(Caution::Bending),
+            ..step("bend", "Loft and lie", "Bend to the sheet, then read both.", &[What::Loft, What::Lie], gripped)
+        },
+        Step {
+            needs: Strength::Full,
+            caution: Some(Caution::Swing),
+            ..step("hand_over", "Hand over", "Checked, wiped, in the bag with its record.", &[What::Done], vec![])
+        },
+    ]
+}
+
+/// Refuses a template that the bench could not follow.
+///
+/// # Errors
+/// No steps, a key twice, an unsound key.
+pub fn check_template(steps: &[Step]) -> Result<(), WorkshopError> {
+    if steps.is_empty() {
+        return Err(WorkshopError::Refused {
+            what: "the job has no steps".into(),
+            next: "Give at least one step, or leave the template out to take the shop's own".into(),
+        });
+    }
+    for (i, step) in steps.iter().enumerate() {
+        let sound =
+            !step.key.is_empty() && step.key.chars().all(|c| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '_');
+        if !sound {
+            return Err(WorkshopError::Unreadable {
+                field: format!("steps[{i}].key"),
+                problem: format!("“{}” cannot be a key: use small letters, digits and _, for example dry", step.key),
+            });
+        }
+        if steps[..i].iter().any(|s| s.key == step.key) {
+            return Err(WorkshopError::Refused {
+                what: format!("the step “{}” is there twice", step.key),
+                next: "Give each step its own key".into(),
+            });
+        }
+    }
+    Ok(())
+}

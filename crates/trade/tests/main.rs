@@ -1,0 +1,3 @@
+//! The nouns of the trade: one program, so that what it is built of is linked once.
+
+mod rules;

@@ -1,0 +1,102 @@
+//! Margins against the Equipment Rules, and the cautions.
+
+use trade::caution;
+use trade::grip::GripShape;
+use trade::kind::ClubKind;
+use trade::rules::{RuleFigures, clubs_margin, margins};
+use trade::step::Caution;
+
+fn figures(club_kind: ClubKind) -> RuleFigures {
+    RuleFigures {
+        club_kind,
+        length_to_cap_mm: Some(950.0),
+        lie_deg: Some(62.0),
+        grip_length_mm: Some(267.0),
+        grip_widest_mm: None,
+        grip_shape: Some(GripShape::Round),
+    }
+}
+
+/// Limits in inches from the Equipment Rules (effective 2019, Part 2), turned into millimetres by hand: 18 in is 457.2,
+/// 48 in 1219.2, 46 in 1168.4, 7 in 177.8, 1.75 in 44.45 mm.
+#[test]
+fn margins_by_hand() {
+    let found = margins(&figures(ClubKind::Iron));
+    let of = |clause: &str, n: usize| found.iter().filter(|m| m.clause.starts_with(clause)).nth(n).unwrap();
+    assert!((of("2.1c", 0).margin.unwrap() - 492.8).abs() < 1e-9);
+    assert!((of("2.1c", 1).margin.unwrap() - 269.2).abs() < 1e-9);
+    assert!((of("local rule G-10", 0).margin.unwrap() - 218.4).abs() < 1e-9);
+    assert_eq!(of("2.1d", 0).measured, Some(28.0));
+    assert_eq!(of("2.1d", 0).margin, Some(18.0));
+    assert!((of("2.3a", 0).margin.unwrap() - 89.2).abs() < 1e-9);
+    assert_eq!(of("2.3b", 0).measured, None);
+}
+
+#[test]
+fn putters_are_excepted_where_the_rules_except_them() {
+    let found = margins(&RuleFigures { length_to_cap_mm: Some(1250.0), ..figures(ClubKind::Putter) });
+    assert!(found.iter().all(|m| !m.is_beyond()));
+    assert!(!found.iter().any(|m| m.clause.contains("G-10") || m.clause == "2.2c" || m.what == "grip shape"));
+    let wood = margins(&RuleFigures { length_to_cap_mm: Some(1250.0), ..figures(ClubKind::Wood) });
+    assert_eq!(wood.iter().filter(|m| m.is_beyond()).count(), 2);
+}
+
+#[test]
+fn lines_in_words() {
+    let wood = RuleFigures {
+        length_to_cap_mm: Some(1225.0),
+        lie_deg: Some(80.0),
+        grip_widest_mm: Some(45.0),
+        ..figures(ClubKind::Wood)
+    };
+    let lines: Vec<_> = margins(&wood).iter().map(|m| format!("{} | {} | {}", m.clause, m.limit, m.words)).collect();
+    insta::assert_snapshot!(lines.join("\n"), @r##"
+    2.1c | at least 457.2 mm (18 in) | length 1225.0 mm, 767.8 mm inside the limit of 457.2 mm
+    2.1c | at most 1219.2 mm (48 in) | length 1225.0 mm, 5.8 mm beyond the limit of 1219.2 mm
+    local rule G-10, where in force | at most 1168.4 mm (46 in) | length 1225.0 mm, 56.6 mm beyond the limit of 1168.4 mm
+    2.1d | at least 10.0° | shaft from the vertical 10.0°, exactly at the limit of 10.0°
+    2.1d | at most 20° forward and 10° back | shaft along the line of play: not measured
+    2.2a | straight from the grip's top to within 5 in above the sole | straight shaft: not measured
+    2.2b | the same however the shaft is turned | bending and twisting: not measured
+    2.2c | shaft at the heel, neck at most 5 in | neck: not measured
+    2.3a | at least 177.8 mm (7 in) | grip length 267.0 mm, 89.2 mm inside the limit of 177.8 mm
+    2.3b | at most 44.5 mm (1.75 in) | grip across 45.0 mm, 0.6 mm beyond the limit of 44.5 mm
+    2.3b | circular across, except putters | grip is round by its model; not measured
+    2.4b(i) | heel to toe at most 5 in and more than face to back, sole to crown at most 2.8 in, at most 460 cc (+10), inertia at most 5900 g·cm² (+100) | wood head: not measured
+    "##);
+}
+
+#[test]
+fn nothing_measured_is_no_verdict() {
+    let nothing = RuleFigures {
+        club_kind: ClubKind::Iron,
+        length_to_cap_mm: Some(f64::NAN),
+        lie_deg: None,
+        grip_length_mm: None,
+        grip_widest_mm: None,
+        grip_shape: None,
+    };
+    let found = margins(&nothing);
+    assert!(found.iter().all(|m| m.margin.is_none() && m.words.ends_with("not measured")));
+    let all = ClubKind::ALL.iter().flat_map(|k| margins(&figures(*k))).map(|m| format!("{m:?}")).collect::<String>();
+    assert!(!all.to_lowercase().contains("conform"));
+}
+
+#[test]
+fn fourteen_clubs() {
+    assert!(!clubs_margin(14).is_beyond());
+    assert_eq!(clubs_margin(15).margin, Some(-1.0));
+}
+
+/// One or two sentences each, and each leaves the last word to somebody else.
+#[test]
+fn cautions_are_short_and_defer() {
+    for caution in Caution::ALL {
+        let words = caution::words(*caution);
+        assert!((1..=2).contains(&words.matches(". ").count().saturating_add(1)), "{words}");
+        assert!(words.len() < 260, "{words}");
+        assert!(["maker", "sheet", "qualified", "local"].iter().any(|w| words.contains(w)), "{words}");
+    }
+    assert!(caution::words(Caution::Swing).contains("full cure"));
+    assert!(caution::lead_words().contains("wash hands"));
+}
