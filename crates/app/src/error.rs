@@ -5,7 +5,7 @@ use clubphysics::PhysicsError;
 use jiff::Timestamp;
 use store::StoreError;
 use thiserror::Error;
-use trade::WorkshopError;
+use trade::TradeError;
 use trade::step::Strength;
 
 /// Why a use case did not do what was asked.
@@ -13,7 +13,7 @@ use trade::step::Strength;
 pub enum AppError {
     /// A rule of the workshop.
     #[error(transparent)]
-    Workshop(#[from] WorkshopError),
+    Workshop(#[from] TradeError),
     /// The store.
     #[error(transparent)]
     Store(#[from] StoreError),
@@ -139,8 +139,8 @@ impl AppError {
     pub fn kind(&self) -> Kind {
         match self {
             Self::Entry { source, .. } => source.kind(),
-            Self::Workshop(WorkshopError::Fault(_)) | Self::Internal(_) => Kind::Fault,
-            Self::Workshop(WorkshopError::Unknown { .. }) | Self::NotFound { .. } => Kind::NotFound,
+            Self::Workshop(TradeError::Fault(_)) | Self::Internal(_) => Kind::Fault,
+            Self::Workshop(TradeError::Unknown { .. }) | Self::NotFound { .. } => Kind::NotFound,
             Self::Workshop(_) | Self::Physics(_) | Self::Notation(_) | Self::Recording(_) | Self::Invalid { .. } => {
                 Kind::Invalid
             }
@@ -161,10 +161,10 @@ impl AppError {
     pub fn code(&self) -> &'static str {
         match self {
             Self::Entry { source, .. } => source.code(),
-            Self::Workshop(WorkshopError::Impossible { .. }) => "impossible_figure",
-            Self::Workshop(WorkshopError::Unreadable { .. }) | Self::Notation(_) | Self::Recording(_) => "unreadable",
-            Self::Workshop(WorkshopError::Unknown { .. }) | Self::NotFound { .. } => "not_found",
-            Self::Workshop(WorkshopError::Fault(_)) | Self::Internal(_) => "internal",
+            Self::Workshop(TradeError::Impossible { .. }) => "impossible_figure",
+            Self::Workshop(TradeError::Unreadable { .. }) | Self::Notation(_) | Self::Recording(_) => "unreadable",
+            Self::Workshop(TradeError::Unknown { .. }) | Self::NotFound { .. } => "not_found",
+            Self::Workshop(TradeError::Fault(_)) | Self::Internal(_) => "internal",
             Self::Workshop(_) => "refused",
             Self::Physics(_) => "calculation",
             Self::Waits { .. } => "waits_for_cure",

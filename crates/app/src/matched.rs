@@ -15,7 +15,7 @@ use serde::{Deserialize, Serialize};
 use std::sync::Arc;
 use std::time::{Duration, Instant};
 use store::Tx;
-use trade::WorkshopError;
+use trade::TradeError;
 use trade::job::{Job, JobClub, JobState};
 use trade::part::PartState;
 use trade::plan::Plan;
@@ -247,7 +247,7 @@ impl App {
                 Ok(found)
             })?;
             let search = app.proven.beside();
-            Ok::<_, WorkshopError>(DaySoon { day, files, search })
+            Ok::<_, TradeError>(DaySoon { day, files, search })
         });
         Ok(work.await.map_err(|e| AppError::Internal(format!("the plan stopped: {e}")))??)
     }
@@ -341,10 +341,10 @@ impl App {
             });
             let options = match options {
                 // The plan stands; the fault is in the log and its question is kept.
-                Err(WorkshopError::Fault(_)) => Vec::new(),
+                Err(TradeError::Fault(_)) => Vec::new(),
                 other => other?,
             };
-            Ok::<_, WorkshopError>(SetMatch { plan, options })
+            Ok::<_, TradeError>(SetMatch { plan, options })
         });
         Ok(work.await.map_err(|e| AppError::Internal(format!("the search stopped: {e}")))??)
     }
@@ -368,7 +368,7 @@ impl App {
         let (locks, proven) = (planner::kept(&file.job, &stock.parts, locks), self.proven.clone());
         let work = tokio::task::spawn_blocking(move || {
             let options = planner::options_with(file.assembly(), stock.supply(), &locks, &mut proven.several())?;
-            Ok::<_, WorkshopError>((file, options))
+            Ok::<_, TradeError>((file, options))
         });
         Ok(work.await.map_err(|e| AppError::Internal(format!("the search stopped: {e}")))??)
     }

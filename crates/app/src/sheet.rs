@@ -87,7 +87,7 @@ impl App {
                 explain(&short.written, &context, short.rule, short.reference.as_ref())
             })
             .await;
-        Ok(expanded.map_err(trade::WorkshopError::from)?)
+        Ok(expanded.map_err(trade::TradeError::from)?)
     }
 
     /// Everything that is to be said of a sheet, against models, stock and rules.

@@ -13,7 +13,7 @@ use quantity::INCH_MM;
 use std::collections::BTreeMap;
 use trade::action::Action;
 use trade::check_weight::CHECK_WEIGHT;
-use trade::error::WorkshopError;
+use trade::error::TradeError;
 use trade::grip::GripModel;
 use trade::job::{Job, JobClub};
 use trade::model::{Library, PartKind};
@@ -88,7 +88,7 @@ impl Assembly<'_> {
     ///
     /// # Errors
     /// A model that the plan names and the library lacks.
-    pub fn job_model(&self) -> Result<JobModel, WorkshopError> {
+    pub fn job_model(&self) -> Result<JobModel, TradeError> {
         let planned: Vec<(&JobClub, &ClubPlan)> =
             self.job.clubs.iter().filter_map(|club| club.plan.as_ref().map(|plan| (club, plan))).collect();
         self.model_of(&planned)
@@ -98,11 +98,11 @@ impl Assembly<'_> {
     ///
     /// # Errors
     /// See [`Assembly::job_model`].
-    pub fn one_club_model(&self, club: &JobClub, plan: &ClubPlan) -> Result<JobModel, WorkshopError> {
+    pub fn one_club_model(&self, club: &JobClub, plan: &ClubPlan) -> Result<JobModel, TradeError> {
         self.model_of(&[(club, plan)])
     }
 
-    fn model_of(&self, planned: &[(&JobClub, &ClubPlan)]) -> Result<JobModel, WorkshopError> {
+    fn model_of(&self, planned: &[(&JobClub, &ClubPlan)]) -> Result<JobModel, TradeError> {
         let mut shared = Shared::default();
         let clubs =
             planned.iter().map(|(club, plan)| self.club(club, plan, &mut shared)).collect::<Result<Vec<_>, _>>()?;
@@ -180,7 +180,7 @@ impl Assembly<'_> {
         self.learned.scatter_sd(&format!("noise:{}", scale.key), scale.noise_sd)
     }
 
-    fn club(&self, club: &JobClub, plan: &ClubPlan, shared: &mut Shared) -> Result<Club, WorkshopError> {
+    fn club(&self, club: &JobClub, plan: &ClubPlan, shared: &mut Shared) -> Result<Club, TradeError> {
         let target = &club.target;
         let grip = self.library.grip(&target.grip_model)?;
         let shaft = self.library.shaft(&target.shaft_model)?;
@@ -239,7 +239,7 @@ impl Assembly<'_> {
         plan: &ClubPlan,
         places: Places,
         shared: &mut Shared,
-    ) -> Result<Club, WorkshopError> {
+    ) -> Result<Club, TradeError> {
         let tip_mm = places.tip_mm;
         if let Some(part) = plan.part(PartKind::Ferrule) {
             let ferrule = self.library.ferrule(&part.model)?;
@@ -290,7 +290,7 @@ impl Assembly<'_> {
         grip: &GripModel,
         butt_diameter_mm: f64,
         shared: &mut Shared,
-    ) -> Result<Club, WorkshopError> {
+    ) -> Result<Club, TradeError> {
         if let Some(code) = target.tape.as_ref().or(self.shop.tape.as_ref()) {
             let tape = self.library.tape(code)?;
             let (mass_g, arm_mm, layers) = tape_on(target.wraps, tape, grip, butt_diameter_mm);

@@ -2,7 +2,7 @@
 
 use crate::belief::Believed;
 use serde::{Deserialize, Serialize};
-use trade::error::WorkshopError;
+use trade::error::TradeError;
 use trade::id::ClubId;
 use trade::kind::Role;
 use trade::swing_weight::points_per_g;
@@ -67,7 +67,7 @@ pub fn what_if(parts: &mut Vec<BeamPart>, masses: &[(Role, f64)]) -> Moved {
 ///
 /// # Errors
 /// Figures that the belief cannot work with.
-pub fn beam_parts(believed: &Believed<'_>, club: &ClubId, on: &[Role]) -> Result<Vec<BeamPart>, WorkshopError> {
+pub fn beam_parts(believed: &Believed<'_>, club: &ClubId, on: &[Role]) -> Result<Vec<BeamPart>, TradeError> {
     let Some(found) = believed.assembly.job.club(club) else { return Ok(Vec::new()) };
     let cap_mm = believed.assembly.library.grip(&found.target.grip_model)?.cap_mm;
     let mut parts = Vec::new();

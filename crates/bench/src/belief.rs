@@ -7,7 +7,7 @@ use jiff::Timestamp;
 use quantity::INCH_MM;
 use serde::{Deserialize, Serialize};
 use trade::check_weight::CHECK_WEIGHT;
-use trade::error::WorkshopError;
+use trade::error::TradeError;
 use trade::id::{ClubId, ReadingId};
 use trade::job::JobClub;
 use trade::kind::Role;
@@ -269,7 +269,7 @@ impl<'a> Assembly<'a> {
     ///
     /// # Errors
     /// A model that the plan names and the library lacks; figures that the belief cannot work with.
-    pub fn believe(self, readings: &'a [Reading]) -> Result<Believed<'a>, WorkshopError> {
+    pub fn believe(self, readings: &'a [Reading]) -> Result<Believed<'a>, TradeError> {
         let mut model = self.job_model()?;
         let observations = self.observations(readings);
         self.let_drift(&mut model, readings);
@@ -305,7 +305,7 @@ impl Believed<'_> {
     ///
     /// # Errors
     /// Figures that the belief cannot work with.
-    pub fn expected(&self, club: &ClubId, what: What, on: &[Role]) -> Result<Option<Expectation>, WorkshopError> {
+    pub fn expected(&self, club: &ClubId, what: What, on: &[Role]) -> Result<Option<Expectation>, TradeError> {
         let Some(found) = self.assembly.job.club(club) else { return Ok(None) };
         let Some(plan) = &found.plan else { return Ok(None) };
         let Some(bridge) = self.assembly.bridge(found, plan, what) else { return Ok(None) };
@@ -319,7 +319,7 @@ impl Believed<'_> {
     ///
     /// # Errors
     /// Figures that the belief cannot work with.
-    pub fn finish(&self, club: &ClubId) -> Result<Option<Finish>, WorkshopError> {
+    pub fn finish(&self, club: &ClubId) -> Result<Option<Finish>, TradeError> {
         let Some(found) = self.assembly.job.club(club) else { return Ok(None) };
         if found.plan.is_none() {
             return Ok(None);
@@ -345,7 +345,7 @@ impl Believed<'_> {
     ///
     /// # Errors
     /// Figures that the belief cannot work with.
-    pub fn piece(&self, club: &ClubId, role: Role) -> Result<Option<(f64, f64)>, WorkshopError> {
+    pub fn piece(&self, club: &ClubId, role: Role) -> Result<Option<(f64, f64)>, TradeError> {
         let Some(found) = self.assembly.job.club(club) else { return Ok(None) };
         let present = match role {
             Role::Adhesive => found.target.adhesive.is_some() || self.assembly.shop.adhesive.is_some(),

@@ -5,7 +5,7 @@ use crate::glue::{Batch, Gate};
 use crate::target::{Fit, Target, target_of};
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
-use trade::error::WorkshopError;
+use trade::error::TradeError;
 use trade::id::ClubId;
 use trade::job::JobClub;
 use trade::kind::closed_list;
@@ -122,7 +122,7 @@ pub struct Surroundings<'a> {
 ///
 /// # Errors
 /// Figures that the belief cannot work with.
-pub fn bench(believed: &Believed<'_>, around: Surroundings<'_>) -> Result<Vec<ClubState>, WorkshopError> {
+pub fn bench(believed: &Believed<'_>, around: Surroundings<'_>) -> Result<Vec<ClubState>, TradeError> {
     believed.assembly.job.clubs.iter().map(|club| club_state(believed, around, club)).collect()
 }
 
@@ -134,7 +134,7 @@ pub fn club_state(
     believed: &Believed<'_>,
     around: Surroundings<'_>,
     club: &JobClub,
-) -> Result<ClubState, WorkshopError> {
+) -> Result<ClubState, TradeError> {
     let job = believed.assembly.job;
     let mut steps = Vec::with_capacity(job.steps.len());
     let finish = believed.finish(&club.id)?;
@@ -182,7 +182,7 @@ fn step_state(
     club: &JobClub,
     step: &Step,
     finish: Option<&Finish>,
-) -> Result<StepState, WorkshopError> {
+) -> Result<StepState, TradeError> {
     let readings = believed.standing();
     let mut asks = Vec::with_capacity(step.asks.len());
     for &what in &step.asks {

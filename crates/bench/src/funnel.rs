@@ -3,7 +3,7 @@
 use crate::belief::{BAND_95, Believed};
 use estimation::{OnClub, Probe, Quantity};
 use serde::{Deserialize, Serialize};
-use trade::error::WorkshopError;
+use trade::error::TradeError;
 use trade::id::ClubId;
 use trade::reading::{Reading, What};
 use utoipa::ToSchema;
@@ -31,7 +31,7 @@ impl Believed<'_> {
     ///
     /// # Errors
     /// Figures that the belief cannot work with.
-    pub fn funnel(&self, club: &ClubId) -> Result<Vec<FunnelPoint>, WorkshopError> {
+    pub fn funnel(&self, club: &ClubId) -> Result<Vec<FunnelPoint>, TradeError> {
         let job = self.assembly.job;
         let (Some(found), Some(finish)) = (job.club(club), self.finish(club)?) else { return Ok(Vec::new()) };
         let target = found.target.swing_weight_points;

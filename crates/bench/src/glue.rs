@@ -10,7 +10,7 @@ use jiff::Timestamp;
 use quantity::decimal;
 use serde::{Deserialize, Serialize};
 use trade::adhesive::{AdhesiveModel, CurePoint};
-use trade::error::{WorkshopError, plausible};
+use trade::error::{TradeError, plausible};
 use trade::id::{BatchId, ClubId};
 use trade::job::JobClub;
 use trade::step::{Step, Strength};
@@ -197,12 +197,9 @@ pub fn mix(
     joint_mass_g: Option<f64>,
     bead_share_percent: f64,
     room_c: f64,
-) -> Result<Mix, WorkshopError> {
+) -> Result<Mix, TradeError> {
     if joints == 0 {
-        return Err(WorkshopError::Refused {
-            what: "a batch for no club".into(),
-            next: "Choose the clubs to glue from it".into(),
-        });
+        return Err(TradeError::refused(GlueFault::NoClubs));
     }
     plausible("joints", joints as f64, &JOINTS)?;
     plausible("room_c", room_c, &ROOM_C)?;
@@ -259,17 +256,20 @@ pub fn room_warnings(adhesive: &AdhesiveModel, room_c: f64) -> Vec<MixWarning> {
 /// it cures all the same.
 ///
 /// # Errors
-/// [`WorkshopError::Refused`] with the sheet's temperature and what to do.
-pub fn refuse_cold_room(adhesive: &AdhesiveModel, room_c: f64, reason: Option<&str>) -> Result<(), WorkshopError> {
+/// [`TradeError::Refused`] with the sheet's temperature and what to do.
+pub fn refuse_cold_room(adhesive: &AdhesiveModel, room_c: f64, reason: Option<&str>) -> Result<(), TradeError> {
     let given = reason.is_some_and(|reason| !reason.trim().is_empty());
-    let cold = room_warnings(adhesive, room_c)
-        .into_iter()
-        .find(|warning| matches!(warning.fact, MixFact::ColderThanSheet { .. }));
+    let cold = room_warnings(adhesive, room_c).into_iter().find_map(|warning| match warning.fact {
+        MixFact::ColderThanSheet { room_c, sheet_c, warm_to_c } => Some((room_c, sheet_c, warm_to_c)),
+        _ => None,
+    });
     match cold {
-        Some(MixWarning { words, next, .. }) if !given => Err(WorkshopError::Refused {
-            what: format!("{words}, so no cure clock is started for “{}”", adhesive.name),
-            next,
-        }),
+        Some((room_c, sheet_c, warm_to_c)) if !given => Err(TradeError::refused(GlueFault::RoomTooCold {
+            adhesive: adhesive.name.clone(),
+            room_c,
+            sheet_c,
+            warm_to_c,
+        })),
         _ => Ok(()),
     }
 }
@@ -303,17 +303,14 @@ pub fn ready_at(
     batch: &Batch,
     adhesive: &AdhesiveModel,
     strength: Strength,
-) -> Result<Option<Timestamp>, WorkshopError> {
+) -> Result<Option<Timestamp>, TradeError> {
     let hours = match strength {
         Strength::None => return Ok(None),
         Strength::Handling => hours_at("handling", &adhesive.handling, batch.room_c)?,
         Strength::Full => hours_at("full_cure", &adhesive.full_cure, batch.room_c)?,
     };
     batch.mixed_at.checked_add(jiff::SignedDuration::from_secs((hours * 3600.0).ceil() as i64)).map(Some).map_err(
-        |_| WorkshopError::Refused {
-            what: "the cure time lies beyond the calendar".into(),
-            next: "Check the times of the adhesive".into(),
-        },
+        |_| TradeError::refused(GlueFault::BeyondCalendar),
     )
 }
 
@@ -321,13 +318,10 @@ pub fn ready_at(
 ///
 /// # Errors
 /// A time beyond the calendar.
-pub fn pot_life_until(batch: &Batch, adhesive: &AdhesiveModel) -> Result<Timestamp, WorkshopError> {
+pub fn pot_life_until(batch: &Batch, adhesive: &AdhesiveModel) -> Result<Timestamp, TradeError> {
     let minutes = pot_life_min(adhesive, batch.resin_g + batch.hardener_g + batch.beads_g, batch.room_c)?;
     batch.mixed_at.checked_add(jiff::SignedDuration::from_secs((minutes * 60.0) as i64)).map_err(|_| {
-        WorkshopError::Refused {
-            what: "the pot life lies beyond the calendar".into(),
-            next: "Check the pot life of the adhesive".into(),
-        }
+        TradeError::refused(GlueFault::PotLifeBeyondCalendar)
     })
 }
 
@@ -369,7 +363,7 @@ impl Gate {
         batches: &[Batch],
         let_pass: bool,
         now: Timestamp,
-    ) -> Result<Self, WorkshopError> {
+    ) -> Result<Self, TradeError> {
         if step.needs == Strength::None || !assembly.job.steps.iter().any(|s| s.glues) {
             return Ok(Self::Open);
         }
@@ -393,14 +387,24 @@ impl Gate {
 }
 
 /// Pot life of a cup in a room, by the sheet's one point.
-fn pot_life_min(adhesive: &AdhesiveModel, mix_g: f64, room_c: f64) -> Result<f64, WorkshopError> {
+fn pot_life_min(adhesive: &AdhesiveModel, mix_g: f64, room_c: f64) -> Result<f64, TradeError> {
     let sheet = [SheetPoint { temperature_c: adhesive.pot_life_at_c, time_min: adhesive.pot_life_min }];
     Ok(time_at("pot_life", sheet, room_c)?.0 * pot_life_share(adhesive.pot_life_mass_g, mix_g))
 }
 
 /// Hours to a strength at a temperature, by the sheet's one point or through its two.
-fn hours_at(what: &str, points: &[CurePoint], room_c: f64) -> Result<f64, WorkshopError> {
+fn hours_at(what: &str, points: &[CurePoint], room_c: f64) -> Result<f64, TradeError> {
     let sheet: Vec<SheetPoint> =
         points.iter().map(|p| SheetPoint { temperature_c: p.at_c, time_min: p.hours * 60.0 }).collect();
     Ok(time_at(what, sheet, room_c)?.0 / 60.0)
+}
+
+fact::facts! {
+    /// What is refused of a batch of adhesive.
+    pub(crate) enum GlueFault: "glue_fault" {
+        NoClubs,
+        BeyondCalendar,
+        PotLifeBeyondCalendar,
+        RoomTooCold { adhesive: String, room_c: f64, sheet_c: f64, warm_to_c: f64 },
+    }
 }

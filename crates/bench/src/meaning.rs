@@ -9,7 +9,7 @@ use crate::remedy::{Remedy, Spare};
 use crate::target::Fit;
 use quantity::decimal;
 use serde::{Deserialize, Serialize};
-use trade::error::WorkshopError;
+use trade::error::TradeError;
 use trade::job::Job;
 use trade::reading::{Reading, Unit, What};
 use utoipa::ToSchema;
@@ -59,7 +59,7 @@ pub fn meaning(
     reading: &Reading,
     spares: &[Spare<'_>],
     remedies: &[Remedy],
-) -> Result<Meaning, WorkshopError> {
+) -> Result<Meaning, TradeError> {
     if believed.is_doubted(&reading.id) {
         return doubt_words(believed, reading, spares);
     }
@@ -88,7 +88,7 @@ fn believed_words(
     reading: &Reading,
     spares: &[Spare<'_>],
     remedies: &[Remedy],
-) -> Result<Meaning, WorkshopError> {
+) -> Result<Meaning, TradeError> {
     let job = believed.assembly.job;
     let Some(finish) = &state.finish else {
         return Ok(Meaning::new(Tone::Good, "Kept.", next_words(job, state)));
@@ -158,7 +158,7 @@ fn next_words(job: &Job, state: &ClubState) -> String {
 }
 
 /// How far a reading lies off, in its own unit as people write it, what is likely behind it, and what would tell.
-fn doubt_words(believed: &Believed<'_>, reading: &Reading, spares: &[Spare<'_>]) -> Result<Meaning, WorkshopError> {
+fn doubt_words(believed: &Believed<'_>, reading: &Reading, spares: &[Spare<'_>]) -> Result<Meaning, TradeError> {
     let expected = believed.expected(&reading.club, reading.what, &reading.on)?;
     let off = expected.map_or(String::new(), |e| {
         let off = reading.value - e.value;

@@ -10,7 +10,7 @@ use estimation::choice::Prospect;
 use estimation::{OnClub, Probe, Quantity};
 use quantity::decimal;
 use serde::{Deserialize, Serialize};
-use trade::error::WorkshopError;
+use trade::error::TradeError;
 use trade::id::ClubId;
 use trade::job::JobClub;
 use trade::kind::{Role, closed_list};
@@ -96,7 +96,7 @@ struct Open<'a> {
 ///
 /// # Errors
 /// Figures that the belief cannot work with.
-pub fn offers(believed: &Believed<'_>, club: &ClubId, spares: &[Spare<'_>]) -> Result<Vec<Offer>, WorkshopError> {
+pub fn offers(believed: &Believed<'_>, club: &ClubId, spares: &[Spare<'_>]) -> Result<Vec<Offer>, TradeError> {
     let job = believed.assembly.job;
     let Some(club) = job.club(club).filter(|c| c.plan.is_some()) else { return Ok(Vec::new()) };
     let progress = Progress::of(believed, club);
@@ -156,7 +156,7 @@ pub fn offers(believed: &Believed<'_>, club: &ClubId, spares: &[Spare<'_>]) -> R
 
 /// Chance of a club with all choices still to come, and the standard deviation that will be left, if the finish is
 /// aimed at its target: (chance, sd).
-fn outlook(believed: &Believed<'_>, open: &Open<'_>, more: &[(Probe, f64)]) -> Result<(f64, f64), WorkshopError> {
+fn outlook(believed: &Believed<'_>, open: &Open<'_>, more: &[(Probe, f64)]) -> Result<(f64, f64), TradeError> {
     let belief = believed.belief();
     let finish = believed.assembly.finish_probe(&open.club.id);
     let known = belief.sd_after(&finish, more)?;
@@ -202,7 +202,7 @@ fn step_now<'a>(believed: &'a Believed<'_>, club: &JobClub) -> Option<&'a Step> 
         .find(|s| s.asks.contains(&What::SwingWeight) && read.iter().any(|r| r.club == club.id && r.step == s.key))
 }
 
-fn candidates(believed: &Believed<'_>, club: &JobClub, progress: Progress) -> Result<Vec<Candidate>, WorkshopError> {
+fn candidates(believed: &Believed<'_>, club: &JobClub, progress: Progress) -> Result<Vec<Candidate>, TradeError> {
     let assembly = believed.assembly;
     let has = |role| assembly.has(club, role);
     let of_part = |quantity, sd_mm: f64| {

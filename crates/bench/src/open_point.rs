@@ -12,7 +12,7 @@ use crate::target::{Fit, Target};
 use jiff::Timestamp;
 use quantity::decimal;
 use serde::{Deserialize, Serialize};
-use trade::error::WorkshopError;
+use trade::error::TradeError;
 use trade::id::ClubId;
 use trade::job::Job;
 use trade::reading::{Unit, What};
@@ -154,7 +154,7 @@ pub fn open_points(
     batches: &[Batch],
     spares: &[Spare<'_>],
     step: &Step,
-) -> Result<Vec<OpenPoint>, WorkshopError> {
+) -> Result<Vec<OpenPoint>, TradeError> {
     if state.finish.is_none() || !is_final(believed.assembly.job, step) {
         return Ok(Vec::new());
     }
@@ -177,7 +177,7 @@ fn off_target(
     believed: &Believed<'_>,
     state: &ClubState,
     spares: &[Spare<'_>],
-) -> Result<Option<OpenPoint>, WorkshopError> {
+) -> Result<Option<OpenPoint>, TradeError> {
     let out = state.finish.filter(|f| f.deviation_points.abs() > f.tolerance_points);
     let Some(Finish { deviation_points, tolerance_points, chance, .. }) = out else { return Ok(None) };
     let chance = chance_ahead(believed, state, spares)?.unwrap_or(chance);
@@ -196,7 +196,7 @@ fn before_glue(
     batches: &[Batch],
     glue: &Step,
     open: &mut Vec<OpenPoint>,
-) -> Result<(), WorkshopError> {
+) -> Result<(), TradeError> {
     let job = believed.assembly.job;
     if let Some(batch) = glued_from(batches, &state.club) {
         open.push(OpenPoint::Glued { batch: batch.number });

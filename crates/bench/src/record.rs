@@ -6,7 +6,7 @@ use crate::open_point::Passed;
 use estimation::conformity::{Limits, Verdict as Jcgm106, judge};
 use jiff::{Timestamp, civil::Date};
 use serde::{Deserialize, Serialize};
-use trade::error::WorkshopError;
+use trade::error::TradeError;
 use trade::id::ClubId;
 use trade::job::{JobClub, JobState};
 use trade::kind::{Hand, Role, closed_list};
@@ -174,7 +174,7 @@ pub struct Record {
 ///
 /// # Errors
 /// Figures that the belief cannot work with.
-pub fn record(believed: &Believed<'_>, readings: &[Reading], beside: &Beside<'_>) -> Result<Record, WorkshopError> {
+pub fn record(believed: &Believed<'_>, readings: &[Reading], beside: &Beside<'_>) -> Result<Record, TradeError> {
     let batches = beside.batches;
     let assembly = believed.assembly;
     let job = assembly.job;
@@ -206,7 +206,7 @@ fn club_record(
     club: &JobClub,
     readings: &[Reading],
     beside: &Beside<'_>,
-) -> Result<ClubRecord, WorkshopError> {
+) -> Result<ClubRecord, TradeError> {
     let glued = beside.batches.iter().filter(|b| b.taken_back.is_none() && b.clubs.contains(&club.id));
     let standing = believed.standing();
     let last = |what: What| standing.iter().rev().find(|r| r.club == club.id && r.what == what).copied();
@@ -246,7 +246,7 @@ fn lines<'r>(
     believed: &Believed<'_>,
     club: &JobClub,
     last: &dyn Fn(What) -> Option<&'r Reading>,
-) -> Result<Vec<Line>, WorkshopError> {
+) -> Result<Vec<Line>, TradeError> {
     let target = &club.target;
     let tolerances = &target.tolerances;
     let mut lines = Vec::new();
@@ -294,7 +294,7 @@ fn gripped() -> Vec<Role> {
 }
 
 /// The swing weight against the sheet, the difference of two scales counted where the reference was read on another.
-fn swing_weight_line(target: &SheetClub, finish: Option<Finish>) -> Result<Line, WorkshopError> {
+fn swing_weight_line(target: &SheetClub, finish: Option<Finish>) -> Result<Line, TradeError> {
     let asked = target.swing_weight_points;
     let Some(finish) = finish else {
         return line("swing weight", "points", Some(asked), None, Some(target.tolerances.swing_weight_points));
@@ -315,7 +315,7 @@ fn line(
     target: Option<f64>,
     built: Option<(f64, f64)>,
     tolerance: Option<f64>,
-) -> Result<Line, WorkshopError> {
+) -> Result<Line, TradeError> {
     let judged = match (target, built, tolerance) {
         (Some(target), Some((value, band)), Some(tolerance)) if tolerance > 0.0 => {
             Some(judge(value, band / BAND_95, Limits::around(target, tolerance), ASKED_CONFIDENCE)?)

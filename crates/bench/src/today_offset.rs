@@ -8,7 +8,7 @@ use estimation::{DOUBT_LIMIT, JobModel, Probe, Quantity};
 use jiff::Timestamp;
 use jiff::civil::Date;
 use serde::Serialize;
-use trade::error::WorkshopError;
+use trade::error::TradeError;
 use trade::job::Job;
 use trade::kind::Hand;
 use trade::model::Library;
@@ -39,7 +39,7 @@ pub fn today_offset(
     learned: &Learned,
     watch: &ScaleWatch,
     scale: &str,
-) -> Result<Option<TodayOffset>, WorkshopError> {
+) -> Result<Option<TodayOffset>, TradeError> {
     let of_swing_weight = scale == shop.balance_scale.key;
     if !of_swing_weight && scale != shop.mass_scale.key {
         return Ok(None);

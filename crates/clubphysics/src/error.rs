@@ -171,3 +171,21 @@ impl std::fmt::Display for Bound {
         })
     }
 }
+
+impl fact::Fact for PhysicsError {
+    fn told(&self) -> fact::Told {
+        fact::Told::verbatim(self.to_string())
+    }
+}
+
+impl PhysicsError {
+    /// What is wrong, what to do next and at which field.
+    #[must_use]
+    pub fn refusal(&self) -> fact::Refusal {
+        let refusal = fact::Refusal::new(self);
+        match self.field() {
+            Some(field) => refusal.at(field),
+            None => refusal,
+        }
+    }
+}

@@ -2,7 +2,7 @@
 
 use desk::scale_health::{StudyPlan, shuffled_plan};
 use jiff::civil::date;
-use trade::WorkshopError;
+use trade::TradeError;
 use trade::gauge::{Gauge, Measures, Standard};
 
 /// What the invented shop's instruments are held against.
@@ -94,7 +94,7 @@ const MASS_G: [f64; 10] = [254.2, 256.8, 255.1, 257.9, 253.4, 256.0, 258.6, 254.
 ///
 /// # Errors
 /// None: the study is sound.
-pub fn study() -> Result<(StudyPlan, Vec<f64>), WorkshopError> {
+pub fn study() -> Result<(StudyPlan, Vec<f64>), TradeError> {
     let parts = (1..=10).map(|i| format!("H{i}")).collect();
     let builders = vec!["Ines".to_owned(), "Tobin".into(), "Marit".into()];
     let plan = shuffled_plan("mass", parts, builders, 3, 11)?;

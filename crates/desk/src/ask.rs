@@ -18,7 +18,7 @@ use crate::mass_model::{Ingredients, MassModel};
 use crate::weight_class::mean_and_sd;
 use estimation::normal;
 use serde::{Deserialize, Serialize};
-use trade::error::{WorkshopError, within};
+use trade::error::{TradeError, within};
 use trade::kind::LengthTo;
 use trade::model::{Library, PartKind};
 use trade::part::{Part, possible_mass_g};
@@ -88,7 +88,7 @@ impl From<&SheetClub> for AskClub {
 }
 
 impl AskClub {
-    fn target(&self, library: &Library) -> Result<SheetClub, WorkshopError> {
+    fn target(&self, library: &Library) -> Result<SheetClub, TradeError> {
         let (head, number) = library.head_number(&self.head_model, &self.number)?;
         Ok(SheetClub {
             number: number.number.clone(),
@@ -205,7 +205,7 @@ pub struct AskGround<'a> {
 ///
 /// # Errors
 /// A model that the library lacks; a length or swing weight that cannot be; a mean, scatter, cap or tolerance out of range.
-pub fn ask(clubs: &[AskClub], ground: AskGround<'_>) -> Result<Vec<HeadAsk>, WorkshopError> {
+pub fn ask(clubs: &[AskClub], ground: AskGround<'_>) -> Result<Vec<HeadAsk>, TradeError> {
     within("within_points", ground.within_points, 0.0, 5.0, "points")?;
     if let Some(cap_g) = ground.cap_g {
         within("cap_g", cap_g, 0.0, 40.0, "g")?;
@@ -218,7 +218,7 @@ pub fn ask(clubs: &[AskClub], ground: AskGround<'_>) -> Result<Vec<HeadAsk>, Wor
     clubs.iter().map(|club| ask_one(club, ground)).collect()
 }
 
-fn ask_one(club: &AskClub, ground: AskGround<'_>) -> Result<HeadAsk, WorkshopError> {
+fn ask_one(club: &AskClub, ground: AskGround<'_>) -> Result<HeadAsk, TradeError> {
     within("swing_weight_points", club.swing_weight_points, -30.0, 120.0, "points")?;
     let target = club.target(ground.library)?;
     let plain = Ingredients::of_sheet(&target, ground.library, ground.shop)?;
@@ -236,10 +236,7 @@ fn ask_one(club: &AskClub, ground: AskGround<'_>) -> Result<HeadAsk, WorkshopErr
     let per_head_g = model.swing_weight_points(1.0, 0.0) - model.swing_weight_points(0.0, 0.0);
     let per_tip_g = model.swing_weight_points(0.0, 1.0) - model.swing_weight_points(0.0, 0.0);
     if per_head_g <= 0.0 {
-        return Err(WorkshopError::Refused {
-            what: format!("the {}’s head lies on the wrong side of the fulcrum", target.number),
-            next: "Check the length: a club shorter than 14 inches has no swing weight on this scale".into(),
-        });
+        return Err(TradeError::refused(AskFault::InsideFulcrum { number: target.number.clone() }));
     }
     let cap_g = ground.cap_g.unwrap_or(ground.shop.tip_weight_cap_g);
     let from_g = with_grip(lightest)?.head_for_swing_weight_g(club.swing_weight_points - ground.within_points)
@@ -323,4 +320,11 @@ pub fn heads_to_order(needed: u32, inside: f64, sure: f64) -> Option<u32> {
         }
     }
     None
+}
+
+fact::facts! {
+    /// What is refused of asking for heads by weight.
+    pub(crate) enum AskFault: "ask_fault" {
+        InsideFulcrum { number: String },
+    }
 }

@@ -16,8 +16,8 @@
 
 use clubphysics::trim::Shaft;
 use quantity::{FULCRUM_IN, INCH_MM, POINT_G_IN};
-use trade::WorkshopError;
-use trade::error::CHECK_IT;
+use trade::TradeError;
+use trade::error::{Entry, FindIt, NotFound, within};
 use trade::grip::GripModel;
 use trade::head::{HeadModel, HeadNumber};
 use trade::kind::LengthTo;
@@ -106,7 +106,7 @@ impl<'a> Ingredients<'a> {
     ///
     /// # Errors
     /// A model that is not in the library.
-    pub fn of_sheet(club: &SheetClub, library: &'a Library, shop: &Shop) -> Result<Self, WorkshopError> {
+    pub fn of_sheet(club: &SheetClub, library: &'a Library, shop: &Shop) -> Result<Self, TradeError> {
         let (head, number) = library.head_number(&club.head_model, &club.number)?;
         let ferrule = club.ferrule_model.as_deref().map(|code| library.ferrule(code)).transpose()?;
         let adhesive = club.adhesive.as_deref().or(shop.adhesive.as_deref());
@@ -136,26 +136,19 @@ impl MassModel {
     /// The club without head and tip weight.
     ///
     /// # Errors
-    /// [`WorkshopError`] where the shaft has no blank for the number or the club would be shorter than its grip.
-    pub fn of(i: &Ingredients<'_>) -> Result<Self, WorkshopError> {
+    /// [`TradeError`] where the shaft has no blank for the number or the club would be shorter than its grip.
+    pub fn of(i: &Ingredients<'_>) -> Result<Self, TradeError> {
         let cap_mm = i.grip.cap_mm;
         let to_cap_mm = i.length_to.to_cap_mm(i.length_mm, cap_mm);
         let tip_to_ground_mm = i.number.bore_to_ground_mm + i.adapter.map_or(0.0, |(_, length_mm)| length_mm);
         let cut_shaft_mm = to_cap_mm - cap_mm - tip_to_ground_mm;
-        let blank = i.shaft.blank(&i.number.number).ok_or_else(|| WorkshopError::Unknown {
-            what: "blank",
-            name: format!("{} of {}", i.number.number, i.shaft.code),
-            next: "Choose a shaft model that has this number".into(),
+        let blank = i.shaft.blank(&i.number.number).ok_or_else(|| {
+            let (number, model) = (i.number.number.clone(), i.shaft.code.clone());
+            TradeError::not_found(&NotFound::Blank { number, model }, &FindIt::ChooseShaft)
         })?;
         if !cut_shaft_mm.is_finite() || cut_shaft_mm < i.grip.length_mm {
-            return Err(WorkshopError::Impossible {
-                field: format!("length of the {}", i.number.number),
-                value: i.length_mm,
-                low: i.grip.length_mm + tip_to_ground_mm + cap_mm,
-                high: 1300.0,
-                unit: "mm",
-                next: CHECK_IT.to_owned(),
-            });
+            let low_mm = i.grip.length_mm + tip_to_ground_mm + cap_mm;
+            within(Entry::LengthOf { number: i.number.number.clone() }, i.length_mm, low_mm, 1300.0, "mm")?;
         }
         let trim_mm = i.shaft.tip_trim_mm(&i.number.number);
         let butt_cut_mm = blank.length_mm - trim_mm - cut_shaft_mm;
@@ -227,7 +220,7 @@ fn arm_in(at_mm: f64) -> f64 {
 }
 
 /// The piece of a raw shaft between two places, its centre counted from the first of them.
-fn piece(raw: Shaft, from_mm: f64, to_mm: f64) -> Result<Mass, WorkshopError> {
+fn piece(raw: Shaft, from_mm: f64, to_mm: f64) -> Result<Mass, TradeError> {
     let [mass_g, first, second] = raw.mass_line()?.part(from_mm, to_mm).moments();
     let at_mm = first / mass_g;
     Ok(Mass { mass_g, at_mm, own_g_mm2: second - mass_g * at_mm * at_mm })

@@ -25,18 +25,21 @@ mod xlsx;
 
 pub use layout::Layout;
 pub use mapping::{Mapping, field_names, heading_of, name_of, units_of};
-pub use models::{BadModel, ModelsImported, read_models, write_models};
-pub use refuse::StockFileError;
+pub use cells::CellFault;
+pub use models::{BadModel, ModelFileFault, ModelsImported, read_models, write_models};
+pub use refuse::{OtherFile, StockFileError};
 pub use table::{COLUMNS_MAX, ROWS_MAX, Table, TableRow, read_table};
 pub use workbook::write_workbook;
 pub use xlsx::UNPACKED_MAX_BYTES;
 
 use cells::RowReader;
+use fact::{Fact, Refusal, Told};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 use trade::model::Library;
 use trade::part::Part;
 use utoipa::ToSchema;
+use words::Words;
 
 /// The columns in the order that [`write()`] gives them.
 pub const COLUMNS: [&str; 14] = [
@@ -86,7 +89,7 @@ pub struct RowWarning {
 }
 
 /// A refused row.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, ToSchema)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
 pub struct BadRow {
     /// Line of the file where the row starts, from 1.
     pub line: u64,
@@ -95,27 +98,93 @@ pub struct BadRow {
     /// The cell as it stood.
     pub cell: String,
     /// What is wrong with it.
-    pub problem: String,
-    /// What to do next.
-    pub next: String,
-    /// Further problems of the same row, each in a sentence.
+    pub problem: Told,
+    /// What is wrong with other cells of the same row.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
-    pub also: Vec<String>,
+    pub also: Vec<BadCell>,
     /// All cells as they stood, after those that hold for every row.
     pub row: Vec<String>,
 }
 
-impl std::fmt::Display for BadRow {
-    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        write!(f, "line {}", self.line)?;
-        if !self.column.is_empty() {
-            write!(f, ", {} “{}”", self.column, self.cell)?;
-        }
-        write!(f, ": {}. {}", self.problem, self.next)?;
-        for more in &self.also {
-            write!(f, "; also {more}")?;
-        }
-        Ok(())
+/// A refused cell beside the first of its row.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+pub struct BadCell {
+    /// Column at fault; empty where it is about the row.
+    pub column: String,
+    /// The cell as it stood.
+    pub cell: String,
+    /// What is wrong with it.
+    pub problem: Told,
+}
+
+impl BadCell {
+    /// What is wrong with a row as a whole.
+    #[must_use]
+    pub fn of_row(fault: &CellFault) -> Self {
+        Self { column: String::new(), cell: String::new(), problem: fault.told() }
+    }
+
+    fn refusal(&self) -> Refusal {
+        let what = self.problem.clone();
+        let fault = match self.column.as_str() {
+            "" => RowFault::Row { what },
+            column => RowFault::Cell { column: column.to_owned(), cell: self.cell.clone(), what },
+        };
+        Refusal::new(&fault).at(&self.column)
+    }
+}
+
+fact::facts! {
+    /// What is wrong in a row.
+    pub enum RowFault: "row_fault" {
+        /// With one cell.
+        Cell {
+            /// Its column.
+            column: String,
+            /// The cell as it stood.
+            cell: String,
+            /// What is wrong with it.
+            what: Told,
+        },
+        /// With the row as a whole.
+        Row {
+            /// What is wrong with it.
+            what: Told,
+        },
+        /// Either, with its line.
+        Line {
+            /// Line of the file, from 1.
+            line: u64,
+            /// What is wrong there.
+            what: Told,
+        },
+    }
+}
+
+impl BadRow {
+    /// A row that is refused as a whole.
+    #[must_use]
+    pub fn of_row(line: u64, column: &str, fault: &CellFault) -> Self {
+        let (column, cell) = (column.to_owned(), String::new());
+        Self { line, column, cell, problem: fault.told(), also: Vec::new(), row: Vec::new() }
+    }
+
+    /// What is wrong in it, the first first, without the line.
+    #[must_use]
+    pub fn refusals(&self) -> Vec<Refusal> {
+        let first = BadCell { column: self.column.clone(), cell: self.cell.clone(), problem: self.problem.clone() };
+        std::iter::once(&first).chain(&self.also).map(BadCell::refusal).collect()
+    }
+
+    /// The same in words, with the line first.
+    #[must_use]
+    pub fn told(&self, words: &Words) -> String {
+        let line = self.line;
+        let with_line = |(i, refusal): (usize, Refusal)| match i {
+            0 => words.refusal(&refusal.within(|what| RowFault::Line { line, what }.into())),
+            _ => words.refusal(&refusal),
+        };
+        self.refusals().into_iter().enumerate().map(with_line).collect::<Vec<_>>().join("; ")
     }
 }
 
@@ -169,7 +238,7 @@ pub fn write(parts: &[Part]) -> String {
 ///
 /// The diagnosis comes first so that a row with a cell too many keeps it in its place.
 #[must_use]
-pub fn write_bad(imported: &Imported) -> String {
+pub fn write_bad(imported: &Imported, words: &Words) -> String {
     let with_problem = |problem: &str, cells: &[String]| {
         std::iter::once(problem.to_owned()).chain(cells.iter().cloned()).collect::<Vec<_>>()
     };
@@ -179,7 +248,7 @@ pub fn write_bad(imported: &Imported) -> String {
         cells.iter().enumerate().filter(|(i, _)| Some(*i) != old).map(|(_, cell)| cell.clone()).collect()
     };
     let header = with_problem(PROBLEM, &without(&imported.header));
-    let rows = imported.bad.iter().map(|bad| with_problem(&bad.to_string(), &without(&bad.row)));
+    let rows = imported.bad.iter().map(|bad| with_problem(&bad.told(words), &without(&bad.row)));
     to_csv(std::iter::once(header).chain(rows))
 }
 

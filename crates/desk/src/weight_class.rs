@@ -1,7 +1,7 @@
 //! Parts sorted by weight: classes with a letter each, and which part lies where in the tray.
 
 use serde::{Deserialize, Serialize};
-use trade::WorkshopError;
+use trade::TradeError;
 use trade::error::within;
 use trade::part::Part;
 use utoipa::ToSchema;
@@ -74,18 +74,12 @@ pub struct Sorting {
 /// # Errors
 /// A width or count that makes no classes or more than [`CLASSES_MAX`]; more than [`PARTS_MAX`] parts; a tray without
 /// places.
-pub fn sort(parts: &[Part], classes: Classes, tray_columns: usize) -> Result<Sorting, WorkshopError> {
+pub fn sort(parts: &[Part], classes: Classes, tray_columns: usize) -> Result<Sorting, TradeError> {
     if !(1..=40).contains(&tray_columns) {
-        return Err(WorkshopError::Refused {
-            what: format!("a tray with {tray_columns} places in a row is none"),
-            next: "Give 1 to 40 places".into(),
-        });
+        return Err(TradeError::refused(SortFault::TrayRow { n: tray_columns }));
     }
     if parts.len() > PARTS_MAX {
-        return Err(WorkshopError::Refused {
-            what: format!("{} parts are more than can be sorted at once", parts.len()),
-            next: format!("Choose a model and number with at most {PARTS_MAX}"),
-        });
+        return Err(TradeError::refused(SortFault::TooManyParts { n: parts.len(), most: PARTS_MAX }));
     }
     let mut weighed: Vec<(f64, &str)> = parts.iter().filter_map(|p| Some((p.mass_g?, p.code.as_str()))).collect();
     weighed.sort_by(|a, b| a.0.total_cmp(&b.0).then_with(|| a.1.cmp(b.1)));
@@ -132,12 +126,9 @@ pub fn mean_and_sd(masses_g: impl Iterator<Item = f64>) -> (f64, f64) {
 }
 
 /// The limits of the classes from the lightest to the heaviest.
-fn limits(classes: Classes, lightest_g: f64, heaviest_g: f64) -> Result<Vec<f64>, WorkshopError> {
+fn limits(classes: Classes, lightest_g: f64, heaviest_g: f64) -> Result<Vec<f64>, TradeError> {
     let to_step = |mass_g: f64| (mass_g / STEP_G).round() * STEP_G;
-    let too_many = |count: f64| WorkshopError::Refused {
-        what: format!("that makes {count} classes"),
-        next: format!("Make them wider: at most {CLASSES_MAX} fit on a sheet"),
-    };
+    let too_many = |n: f64| TradeError::refused(SortFault::TooManyClasses { n, most: CLASSES_MAX });
     match classes {
         Classes::WidthG(width_g) => {
             within("width_g", width_g, 0.1, 100.0, "g")?;
@@ -166,5 +157,14 @@ fn letter(index: usize) -> String {
     match index / 26 {
         0 => of(index).to_string(),
         n => format!("{}{}", of(n - 1), of(index)),
+    }
+}
+
+fact::facts! {
+    /// What is refused of sorting parts into weight classes.
+    pub(crate) enum SortFault: "sort_fault" {
+        TrayRow { n: usize },
+        TooManyParts { n: usize, most: usize },
+        TooManyClasses { n: f64, most: usize },
     }
 }

@@ -6,7 +6,7 @@ use desk::planner::{Law, Lock, fingerprint, options, options_with, propose, prop
 use estimation::{OnClub, Quantity};
 use matching::MatchError;
 use std::collections::BTreeSet;
-use trade::WorkshopError;
+use trade::TradeError;
 use trade::kind::Role;
 use trade::model::PartKind;
 use trade::part::PartState;
@@ -313,7 +313,7 @@ fn a_failed_check_does_not_lose_the_other_plans_to_choose_from() {
     let swing_weight = found(&|asked| asked > 5).unwrap();
     assert!(swing_weight.len() >= 2 && swing_weight.iter().all(|o| o.law == Law::SwingWeight));
     assert!(all.iter().any(|o| o.law == Law::Inertia));
-    assert!(matches!(found(&|_| true), Err(WorkshopError::Fault(_))));
+    assert!(matches!(found(&|_| true), Err(TradeError::Fault(_))));
 }
 
 /// A program may hold a mark across an update of the server. 77d4… is FNV-1a, 64 bits, of `P-1,P-2,;;`, by a loop in

@@ -118,3 +118,9 @@ fn told(path: &str, error: &serde_json::Error, from_text: bool) -> Unreadable {
     };
     Unreadable { pointer, what, at, is_json }
 }
+
+impl fact::Fact for Unreadable {
+    fn told(&self) -> fact::Told {
+        fact::Told::verbatim(self.to_string())
+    }
+}

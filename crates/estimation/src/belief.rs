@@ -158,7 +158,7 @@ impl Belief {
         let now = self.gradient(probe)?;
         let mut readings: Vec<(Gradient, f64)> = Vec::with_capacity(planned.len());
         for (probe, sd) in planned {
-            let noise = E::positive(|| "planned reading, standard deviation".into(), *sd)?;
+            let noise = E::positive(|| "planned.sd".into(), *sd)?;
             readings.push((self.gradient(probe)?, noise * noise));
         }
         // Conditioning on a scalar is a step along one direction: done one by one on explicit covariances.

@@ -40,9 +40,9 @@ pub struct Capability {
 /// ```
 pub fn from_moments(mean: f64, sd: f64, count: Option<usize>, lower: f64, upper: f64) -> Result<Capability, E> {
     E::finite(|| "mean".into(), mean)?;
-    E::positive(|| "standard deviation".into(), sd)?;
-    E::finite(|| "lower limit".into(), lower)?;
-    E::finite(|| "upper limit".into(), upper)?;
+    E::positive(|| "sd".into(), sd)?;
+    E::finite(|| "lower".into(), lower)?;
+    E::finite(|| "upper".into(), upper)?;
     if lower >= upper {
         return Err(E::Limits { place: "capability".into(), lower, upper });
     }

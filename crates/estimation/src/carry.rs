@@ -36,13 +36,13 @@ impl Gaussian {
     fn check(&self, place: &str) -> Result<(), E> {
         let n = self.mean.len();
         for mean in &self.mean {
-            E::finite(|| format!("{place}, mean"), *mean)?;
+            E::finite(|| format!("{place}.mean"), *mean)?;
         }
         if self.covariance.len() != n || self.covariance.iter().any(|row| row.len() != n) {
             return Err(E::Shape { place: place.into(), found: self.covariance.len(), expected: n });
         }
         for value in self.covariance.iter().flatten() {
-            E::finite(|| format!("{place}, covariance"), *value)?;
+            E::finite(|| format!("{place}.covariance"), *value)?;
         }
         Ok(())
     }
@@ -61,18 +61,18 @@ impl Gaussian {
     ///
     /// Shapes that do not fit together, figures that are not finite.
     pub fn carried(&self, links: &[Link], seen: &Self) -> Result<Carried, E> {
-        self.check("carried values")?;
-        seen.check("values that the job saw")?;
+        self.check("carried")?;
+        seen.check("seen")?;
         if seen.mean.len() != links.len() {
             return Err(E::Shape {
-                place: "values that the job saw".into(),
+                place: "seen".into(),
                 found: seen.mean.len(),
                 expected: links.len(),
             });
         }
         let (n, k) = (self.mean.len(), links.len());
         if let Some(astray) = links.iter().find(|link| link.value >= n) {
-            return Err(E::Shape { place: "link to a carried value".into(), found: astray.value + 1, expected: n });
+            return Err(E::Shape { place: "links".into(), found: astray.value + 1, expected: n });
         }
         let p = self.matrix();
         let of_seen = DMatrix::from_fn(n, k, |i, j| p[(i, links[j].value)]);
@@ -106,13 +106,13 @@ impl Gaussian {
     ///
     /// Shapes that do not fit together, a share that is not between 0 and 1.
     pub fn forget(&mut self, keep: f64, prior_sd: &[Option<f64>]) -> Result<(), E> {
-        self.check("carried values")?;
+        self.check("carried")?;
         if prior_sd.len() != self.mean.len() {
             let (found, expected) = (prior_sd.len(), self.mean.len());
-            return Err(E::Shape { place: "priors of the carried values".into(), found, expected });
+            return Err(E::Shape { place: "priors".into(), found, expected });
         }
         if !(0.0..=1.0).contains(&keep) {
-            return Err(E::Limits { place: "share kept, between 0 and 1".into(), lower: keep, upper: 1.0 });
+            return Err(E::Limits { place: "keep".into(), lower: keep, upper: 1.0 });
         }
         let share: Vec<f64> = prior_sd.iter().map(|sd| if sd.is_some() { keep } else { 1.0 }).collect();
         for (i, row) in self.covariance.iter_mut().enumerate() {

@@ -90,10 +90,10 @@ pub struct Individuals {
 /// ```
 pub fn individuals(values: &[f64]) -> Result<Individuals, E> {
     if values.len() < 2 {
-        return Err(E::TooFew { place: "control chart".into(), count: values.len(), least: 2 });
+        return Err(E::TooFew { place: "chart".into(), count: values.len(), least: 2 });
     }
     for (i, value) in values.iter().enumerate() {
-        E::finite(|| format!("control chart, value {}", i + 1), *value)?;
+        E::finite(|| format!("chart[{i}]"), *value)?;
     }
     let ranges: Vec<f64> = values.windows(2).map(|pair| (pair[1] - pair[0]).abs()).collect();
     let mean = values.iter().sum::<f64>() / values.len() as f64;
@@ -164,12 +164,12 @@ pub struct Signal {
 /// # Ok::<(), estimation::EstimationError>(())
 /// ```
 pub fn signals(values: &[f64], mean: f64, sd: f64, on_line: f64) -> Result<Vec<Signal>, E> {
-    let place = || "control chart".to_owned();
+    let place = || "chart".to_owned();
     E::finite(place, mean)?;
     E::positive(place, sd)?;
     E::not_negative(place, on_line)?;
     for (i, value) in values.iter().enumerate() {
-        E::finite(|| format!("control chart, value {}", i + 1), *value)?;
+        E::finite(|| format!("chart[{i}]"), *value)?;
     }
     let mut found = Vec::new();
     for at in 0..values.len() {

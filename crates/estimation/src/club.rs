@@ -102,6 +102,18 @@ impl Role {
     }
 }
 
+impl fact::Fact for Role {
+    fn told(&self) -> fact::Told {
+        fact::Told::of_list("Role", self.key())
+    }
+}
+
+impl fact::ToFigure for Role {
+    fn to_figure(&self) -> fact::Figure {
+        fact::Figure::Fact(fact::Fact::told(self))
+    }
+}
+
 impl std::fmt::Display for Role {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         f.write_str(self.name())

@@ -76,7 +76,7 @@ pub struct Conformity {
 /// ```
 pub fn conformance_probability(measured: f64, uncertainty: f64, limits: Limits) -> Result<f64, E> {
     let (lower, upper) = limits.ends()?;
-    E::finite(|| "measured value".into(), measured)?;
+    E::finite(|| "measured".into(), measured)?;
     E::not_negative(|| "uncertainty".into(), uncertainty)?;
     Ok(normal::between(lower, upper, measured, uncertainty))
 }
@@ -89,7 +89,7 @@ pub fn conformance_probability(measured: f64, uncertainty: f64, limits: Limits) 
 pub fn judge(measured: f64, uncertainty: f64, limits: Limits, confidence: f64) -> Result<Conformity, E> {
     let probability = conformance_probability(measured, uncertainty, limits)?;
     if !(confidence > 0.5 && confidence < 1.0) {
-        return Err(E::Limits { place: "confidence, between 0.5 and 1".into(), lower: confidence, upper: 1.0 });
+        return Err(E::Limits { place: "confidence".into(), lower: confidence, upper: 1.0 });
     }
     let verdict = if probability >= confidence {
         Verdict::In

@@ -64,7 +64,7 @@ impl JobModel {
     ///
     /// As [`JobModel::solve`]; a limit that is not positive.
     pub fn solve_with_doubt(&self, readings: &[Observation], limit: f64) -> Result<Doubt, E> {
-        E::positive(|| "limit of doubt".into(), limit)?;
+        E::positive(|| "doubt_limit".into(), limit)?;
         let layout = Layout::new(self)?;
         let readings = in_order(readings)?;
         let mut trial = Trial { layout, readings, limit, aside: BTreeSet::new() };

@@ -56,7 +56,7 @@ impl Crossed {
     pub fn new(readings: Vec<Vec<Vec<f64>>>) -> Result<Self, E> {
         let least_two = |what: &str, count: usize| {
             if count < 2 {
-                Err(E::TooFew { place: format!("gauge study, {what}"), count, least: 2 })
+                Err(E::TooFew { place: format!("gauge_study.{what}"), count, least: 2 })
             } else {
                 Ok(count)
             }
@@ -65,7 +65,7 @@ impl Crossed {
         let trials = least_two("trials", readings[0].len())?;
         let parts = least_two("parts", readings[0][0].len())?;
         for (a, by) in readings.iter().enumerate() {
-            let place = || format!("gauge study, appraiser {}", a + 1);
+            let place = || format!("gauge_study.appraisers[{a}]");
             if by.len() != trials {
                 return Err(E::Shape { place: place(), found: by.len(), expected: trials });
             }
@@ -127,9 +127,9 @@ impl Crossed {
             }
         }
         let (cross_dof, repeat_dof) = ((a - 1.0) * (p - 1.0), a * p * (r - 1.0));
-        let repeat = E::positive(|| "gauge study, scatter between repeats".into(), repeat_square / repeat_dof)?;
+        let repeat = E::positive(|| "gauge_study.repeat".into(), repeat_square / repeat_dof)?;
         let cross = cross_square / cross_dof;
-        let singular = |_| E::Singular { place: "gauge study".into() };
+        let singular = |_| E::Singular { place: "gauge_study".into() };
         let f = FisherSnedecor::new(cross_dof, repeat_dof).map_err(singular)?;
         let pooled = f.sf(cross / repeat) > pool_above;
         let error = if pooled { (cross_square + repeat_square) / (cross_dof + repeat_dof) } else { cross };

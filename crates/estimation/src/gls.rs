@@ -4,7 +4,7 @@
 //! Accuracy: orthogonal triangularisation of the whitened design; NIST's Norris problem is met to 11 digits
 //! (`tests/published.rs`).
 
-use crate::error::EstimationError as E;
+use crate::error::{CovarianceFault, EstimationError as E};
 use nalgebra::{DMatrix, DVector};
 
 /// What is known of the noise of the readings.
@@ -60,7 +60,7 @@ impl Fit {
         if least > self.coefficients.len() {
             return Err(E::TooFew { place: "coefficients".into(), count: self.coefficients.len(), least });
         }
-        let scale = E::positive(|| "variance of a coefficient".into(), self.covariance[i][i] * self.covariance[j][j])?;
+        let scale = E::positive(|| "covariance".into(), self.covariance[i][i] * self.covariance[j][j])?;
         Ok(self.covariance[i][j] / scale.sqrt())
     }
 }
@@ -80,33 +80,33 @@ impl Fit {
 /// ```
 pub fn fit(design: &[Vec<f64>], values: &[f64], noise: Noise<'_>) -> Result<Fit, E> {
     let n = values.len();
-    check_len("rows of the design", design.len(), n)?;
+    check_len("design", design.len(), n)?;
     let p = design.first().map_or(0, Vec::len);
     let unknown = noise == Noise::FromResiduals;
     let least = (p + usize::from(unknown)).max(1);
     if n < least || p == 0 {
-        return Err(E::TooFew { place: "readings of a fit".into(), count: n, least });
+        return Err(E::TooFew { place: "readings".into(), count: n, least });
     }
     for row in design {
-        check_len("row of the design", row.len(), p)?;
+        check_len("design.row", row.len(), p)?;
     }
     let mut a = DMatrix::from_fn(n, p, |i, j| design[i][j]);
     let mut y = DVector::from_column_slice(values);
     for value in a.iter().chain(y.iter()) {
-        E::finite(|| "readings of a fit".into(), *value)?;
+        E::finite(|| "readings".into(), *value)?;
     }
     match noise {
         Noise::FromResiduals => {}
         Noise::Variances(variances) => {
             check_len("variances", variances.len(), n)?;
             for (i, variance) in variances.iter().enumerate() {
-                let weight = 1.0 / E::positive(|| format!("variance {}", i + 1), *variance)?.sqrt();
+                let weight = 1.0 / E::positive(|| format!("variances[{i}]"), *variance)?.sqrt();
                 a.row_mut(i).scale_mut(weight);
                 y[i] *= weight;
             }
         }
         Noise::Covariance(rows) => {
-            let factor = cholesky("covariance of the readings", rows, n)?;
+            let factor = cholesky("covariance", rows, n)?;
             // The factor's diagonal is positive, so the triangular solves cannot fail.
             factor.solve_lower_triangular_mut(&mut a);
             factor.solve_lower_triangular_mut(&mut y);
@@ -116,16 +116,16 @@ pub fn fit(design: &[Vec<f64>], values: &[f64], noise: Noise<'_>) -> Result<Fit,
     let sizes: Vec<f64> = (0..p).map(|j| a.column(j).norm()).collect();
     for (j, size) in sizes.iter().enumerate() {
         if *size <= 0.0 {
-            return Err(E::Singular { place: format!("column {} of the design", j + 1) });
+            return Err(E::Singular { place: format!("design.column[{j}]") });
         }
         a.column_mut(j).unscale_mut(*size);
     }
     let qr = a.clone().qr();
     let r = qr.r();
     if (0..p).any(|i| r[(i, i)].abs() < 1e-13) {
-        return Err(E::Singular { place: "least squares".into() });
+        return Err(E::Singular { place: "least_squares".into() });
     }
-    let singular = || E::Singular { place: "least squares".into() };
+    let singular = || E::Singular { place: "least_squares".into() };
     let mut scaled = r.solve_upper_triangular(&(qr.q().transpose() * &y)).ok_or_else(singular)?;
     // One round of refinement recovers what the triangularisation rounded away.
     let left = &y - &a * &scaled;
@@ -172,7 +172,7 @@ impl Gaussian {
     pub fn given(&self, design: &[Vec<f64>], noise: &[Vec<f64>], values: &[f64]) -> Result<Self, E> {
         let (n, k) = (self.mean.len(), values.len());
         check_len("covariance", self.covariance.len(), n)?;
-        check_len("rows of the design", design.len(), k)?;
+        check_len("design", design.len(), k)?;
         check_len("noise", noise.len(), k)?;
         for (what, rows, len) in [("covariance", &self.covariance[..], n), ("design", design, n), ("noise", noise, k)] {
             for row in rows {
@@ -203,7 +203,7 @@ fn cholesky(place: &str, rows: &[Vec<f64>], n: usize) -> Result<DMatrix<f64>, E>
     for row in rows {
         check_len(place, row.len(), n)?;
     }
-    let refuse = || E::NotCovariance { place: place.into(), reason: "not positive definite".into() };
+    let refuse = || E::NotCovariance { place: place.into(), reason: CovarianceFault::NotPositive };
     Ok(DMatrix::from_fn(n, n, |i, j| rows[i][j]).cholesky().ok_or_else(refuse)?.unpack())
 }
 

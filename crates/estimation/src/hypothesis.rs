@@ -200,7 +200,7 @@ impl<'a> Ground<'a> {
         let place: BTreeMap<&str, usize> = ids.map(|(i, r)| (r.id.as_str(), i)).collect();
         if place.len() < n + planned.len() {
             let twice = planned.iter().find(|p| questioned.iter().any(|q| q.id == p.id)).or(planned.first());
-            return Err(E::Duplicate { what: "reading", key: twice.map_or_else(String::new, |r| r.id.clone()) });
+            return Err(E::Duplicate { what: "readings", key: twice.map_or_else(String::new, |r| r.id.clone()) });
         }
         Ok(Self { questioned, planned, place, lower, residual, forecast, ahead })
     }
@@ -218,7 +218,7 @@ impl<'a> Ground<'a> {
         };
         let mut scores = Vec::with_capacity(hypotheses.len());
         for hypothesis in hypotheses {
-            let prior = E::not_negative(|| format!("hypothesis {:?}, prior", hypothesis.key), hypothesis.prior)?;
+            let prior = E::not_negative(|| format!("hypotheses[{}].prior", hypothesis.key), hypothesis.prior)?;
             let under = self.under(hypothesis)?;
             weighed.log_evidence.push(constant + under.log_density);
             scores.push(constant + under.log_density + prior.ln());
@@ -228,7 +228,7 @@ impl<'a> Ground<'a> {
             }
         }
         let top = scores.iter().fold(f64::NEG_INFINITY, |most: f64, s| most.max(*s));
-        E::finite(|| "evidence of the hypotheses: none has a prior, or no reading can be; the best".into(), top)?;
+        E::finite(|| "hypotheses.evidence".into(), top)?;
         let total: f64 = scores.iter().map(|s| (s - top).exp()).sum();
         weighed.posterior = scores.iter().map(|s| (s - top).exp() / total).collect();
         Ok(weighed)
@@ -236,28 +236,28 @@ impl<'a> Ground<'a> {
 
     /// One hypothesis against the readings.
     fn under(&self, hypothesis: &Hypothesis) -> Result<Under, E> {
-        let who = || format!("hypothesis {:?}", hypothesis.key);
+        let who = || format!("hypotheses[{}]", hypothesis.key);
         let n = self.questioned.len();
         let mut residual = self.residual.clone();
         let mut log_stretch = 0.0;
         for slip in &hypothesis.misread {
             let i = self.find(&slip.reading, &who)?;
             if i >= n {
-                return Err(E::Unknown { what: "reading taken", key: slip.reading.clone(), wanted_by: who() });
+                return Err(E::Unknown { what: "readings", key: slip.reading.clone(), wanted_by: who() });
             }
-            residual[i] = E::finite(|| format!("{}, meant value", who()), slip.meant)? - self.forecast[i];
-            log_stretch += E::positive(|| format!("{}, stretch", who()), slip.stretch)?.ln();
+            residual[i] = E::finite(|| format!("{}.meant", who()), slip.meant)? - self.forecast[i];
+            log_stretch += E::positive(|| format!("{}.stretch", who()), slip.stretch)?.ln();
         }
         // Unit amounts, v ~ N(0, 1): the amount is mean + sd·v.
         let mut columns: Vec<Vec<f64>> = Vec::with_capacity(hypothesis.changes.len());
         let mut on_planned: Vec<Vec<f64>> = Vec::with_capacity(hypothesis.changes.len());
         for change in &hypothesis.changes {
-            E::finite(|| format!("{}, amount", who()), change.mean)?;
-            E::not_negative(|| format!("{}, standard deviation", who()), change.sd)?;
+            E::finite(|| format!("{}.mean", who()), change.mean)?;
+            E::not_negative(|| format!("{}.sd", who()), change.sd)?;
             let mut all = vec![0.0; n + self.planned.len()];
             for effect in &change.effects {
                 let at = self.find(&effect.reading, &who)?;
-                all[at] += E::finite(|| format!("{}, effect on {}", who(), effect.reading), effect.per_unit)?;
+                all[at] += E::finite(|| format!("{}.effects[{}]", who(), effect.reading), effect.per_unit)?;
             }
             residual.iter_mut().zip(&all).for_each(|(r, a)| *r -= a * change.mean);
             let mut column: Vec<f64> = all[..n].iter().map(|a| a * change.sd).collect();
@@ -297,7 +297,7 @@ impl<'a> Ground<'a> {
     }
 
     fn find(&self, reading: &str, who: &impl Fn() -> String) -> Result<usize, E> {
-        let unknown = || E::Unknown { what: "reading in question", key: reading.to_owned(), wanted_by: who() };
+        let unknown = || E::Unknown { what: "readings", key: reading.to_owned(), wanted_by: who() };
         self.place.get(reading).copied().ok_or_else(unknown)
     }
 }
@@ -359,7 +359,7 @@ impl Weighed {
     pub fn grouped(&self, group: &[usize]) -> Result<Vec<f64>, E> {
         if group.len() != self.posterior.len() {
             let expected = self.posterior.len();
-            return Err(E::Shape { place: "groups of hypotheses".into(), found: group.len(), expected });
+            return Err(E::Shape { place: "hypotheses.groups".into(), found: group.len(), expected });
         }
         let mut sums = vec![0.0; group.iter().map(|g| g + 1).max().unwrap_or(0)];
         for (g, p) in group.iter().zip(&self.posterior) {
@@ -411,7 +411,7 @@ impl Weighed {
         let mut shares = vec![0.0; self.grouped(group)?.len()];
         let Some(outlook) = self.outlooks.get(planned) else {
             let (found, expected) = (planned, self.outlooks.len());
-            return Err(E::Shape { place: "planned reading".into(), found, expected });
+            return Err(E::Shape { place: "planned".into(), found, expected });
         };
         let parts: Vec<(f64, Forecast, usize)> = self
             .posterior

@@ -5,7 +5,7 @@
 //! state. Clubs, shared keys and scales stand in the order of their names.
 
 use crate::club::{Club, Datum, OnClub, Piece, Prior, Role};
-use crate::error::EstimationError as E;
+use crate::error::{CovarianceFault, EstimationError as E};
 use crate::job::{JobModel, JointPrior, ScalePrior};
 use std::collections::BTreeMap;
 
@@ -90,8 +90,8 @@ impl Layout {
     pub fn new(job: &JobModel) -> Result<Self, E> {
         let mut shared = Collected::default();
         for prior in &job.shared {
-            E::finite(|| format!("shared deviation {:?}, mean", prior.key), prior.mean_shift)?;
-            E::not_negative(|| format!("shared deviation {:?}, standard deviation", prior.key), prior.sd)?;
+            E::finite(|| format!("shared[{}].mean_shift", prior.key), prior.mean_shift)?;
+            E::not_negative(|| format!("shared[{}].sd", prior.key), prior.sd)?;
             shared.add(prior.key.clone(), SharedOwner::Key, prior.mean_shift, prior.sd)?;
         }
         let mut sorted_scales: Vec<&ScalePrior> = job.scales.iter().collect();
@@ -106,7 +106,7 @@ impl Layout {
         let mut sorted_clubs: Vec<&Club> = job.clubs.iter().collect();
         sorted_clubs.sort_by(|a, b| a.key.cmp(&b.key));
         if let Some(pair) = sorted_clubs.windows(2).find(|pair| pair[0].key == pair[1].key) {
-            return Err(E::Duplicate { what: "club", key: pair[0].key.clone() });
+            return Err(E::Duplicate { what: "clubs", key: pair[0].key.clone() });
         }
         let clubs = sorted_clubs.iter().map(|club| club_layout(club, &index)).collect::<Result<_, _>>()?;
         Ok(Self { clubs, scales, shared_keys, shared_owner, shared_mean, shared_factor })
@@ -114,7 +114,7 @@ impl Layout {
 
     pub fn club(&self, key: &str, wanted_by: &str) -> Result<usize, E> {
         self.clubs.binary_search_by(|club| club.key.as_str().cmp(key)).map_err(|_| E::Unknown {
-            what: "club",
+            what: "clubs",
             key: key.into(),
             wanted_by: wanted_by.into(),
         })
@@ -122,7 +122,7 @@ impl Layout {
 
     pub fn scale(&self, key: &str, wanted_by: &str) -> Result<usize, E> {
         self.scales.binary_search_by(|scale| scale.key.as_str().cmp(key)).map_err(|_| E::Unknown {
-            what: "scale",
+            what: "scales",
             key: key.into(),
             wanted_by: wanted_by.into(),
         })
@@ -130,7 +130,7 @@ impl Layout {
 
     pub fn shared(&self, key: &str, wanted_by: &str) -> Result<usize, E> {
         self.shared_keys.binary_search_by(|k| k.as_str().cmp(key)).map_err(|_| E::Unknown {
-            what: "shared deviation",
+            what: "shared",
             key: key.into(),
             wanted_by: wanted_by.into(),
         })
@@ -184,7 +184,7 @@ type Columns = (Vec<String>, Vec<SharedOwner>, Vec<f64>, Vec<f64>);
 impl Collected {
     fn add(&mut self, key: String, owner: SharedOwner, mean: f64, sd: f64) -> Result<(), E> {
         if self.0.insert(key.clone(), (owner, mean, sd)).is_some() {
-            return Err(E::Duplicate { what: "shared deviation", key });
+            return Err(E::Duplicate { what: "shared", key });
         }
         Ok(())
     }
@@ -206,29 +206,29 @@ fn knot_key(scale: &str, knot: usize) -> String {
 }
 
 fn collect_scale(shared: &mut Collected, scale: &ScalePrior, number: usize) -> Result<(), E> {
-    let place = |what: &str| format!("scale {:?}, {what}", scale.key);
-    E::finite(|| place("offset"), scale.offset_mean)?;
-    E::finite(|| place("gain"), scale.gain_mean)?;
-    E::not_negative(|| place("standard deviation of the offset"), scale.offset_sd)?;
-    E::not_negative(|| place("standard deviation of the gain"), scale.gain_sd)?;
-    E::not_negative(|| place("standard deviation of the fulcrum"), scale.fulcrum_sd_in)?;
-    E::not_negative(|| place("noise"), scale.noise_sd)?;
-    E::not_negative(|| place("rounding step"), scale.resolution)?;
+    let place = |what: &str| format!("scales[{}].{what}", scale.key);
+    E::finite(|| place("offset_mean"), scale.offset_mean)?;
+    E::finite(|| place("gain_mean"), scale.gain_mean)?;
+    E::not_negative(|| place("offset_sd"), scale.offset_sd)?;
+    E::not_negative(|| place("gain_sd"), scale.gain_sd)?;
+    E::not_negative(|| place("fulcrum_sd_in"), scale.fulcrum_sd_in)?;
+    E::not_negative(|| place("noise_sd"), scale.noise_sd)?;
+    E::not_negative(|| place("resolution"), scale.resolution)?;
     let owner = SharedOwner::Scale(number);
     shared.add(ScalePrior::offset_key(&scale.key), owner, scale.offset_mean, scale.offset_sd)?;
     shared.add(ScalePrior::gain_key(&scale.key), owner, scale.gain_mean, scale.gain_sd)?;
     shared.add(ScalePrior::fulcrum_key(&scale.key), owner, 0.0, scale.fulcrum_sd_in)?;
     let Some(drift) = &scale.drift else { return Ok(()) };
-    E::not_negative(|| place("drift"), drift.sd_per_root_h)?;
+    E::not_negative(|| place("drift.sd_per_root_h"), drift.sd_per_root_h)?;
     if drift.knots_h.len() < 2 {
-        return Err(E::TooFew { place: place("knots of the drift"), count: drift.knots_h.len(), least: 2 });
+        return Err(E::TooFew { place: place("drift.knots_h"), count: drift.knots_h.len(), least: 2 });
     }
     for knot in &drift.knots_h {
-        E::finite(|| place("knot of the drift"), *knot)?;
+        E::finite(|| place("drift.knots_h"), *knot)?;
     }
     for (i, span) in drift.knots_h.windows(2).enumerate() {
         if span[1] <= span[0] {
-            return Err(E::Limits { place: place("knots of the drift"), lower: span[0], upper: span[1] });
+            return Err(E::Limits { place: place("drift.knots_h"), lower: span[0], upper: span[1] });
         }
         let sd = drift.sd_per_root_h * (span[1] - span[0]).sqrt();
         shared.add(knot_key(&scale.key, i), owner, 0.0, sd)?;
@@ -254,16 +254,16 @@ fn scale_layout(scale: &ScalePrior, index: &impl Fn(&str) -> Option<usize>) -> S
 fn club_layout(club: &Club, index: &impl Fn(&str) -> Option<usize>) -> Result<ClubLayout, E> {
     let mut states = Vec::new();
     let mut value = |prior: &Prior, what: &str, owner: LocalState| -> Result<Value, E> {
-        let place = || format!("club {:?}, {what}", club.key);
+        let place = || format!("clubs[{}].{what}", club.key);
         E::finite(place, prior.mean)?;
-        E::not_negative(|| format!("{}, standard deviation", place()), prior.piece_sd)?;
+        E::not_negative(|| format!("{}.sd", place()), prior.piece_sd)?;
         let own = (prior.piece_sd > 0.0).then(|| {
             states.push(owner);
             states.len() - 1
         });
         let shared = prior.shared.iter().map(|share| {
-            E::finite(|| format!("{}, factor of {:?}", place(), share.key), share.gain)?;
-            let key = || E::Unknown { what: "shared deviation", key: share.key.clone(), wanted_by: place() };
+            E::finite(|| format!("{}.shared[{}].gain", place(), share.key), share.gain)?;
+            let key = || E::Unknown { what: "shared", key: share.key.clone(), wanted_by: place() };
             Ok((index(&share.key).ok_or_else(key)?, share.gain))
         });
         Ok(Value { mean: prior.mean, sd: prior.piece_sd, own, shared: shared.collect::<Result<_, E>>()? })
@@ -271,21 +271,21 @@ fn club_layout(club: &Club, index: &impl Fn(&str) -> Option<usize>) -> Result<Cl
     let mut pieces = Vec::with_capacity(club.pieces.len());
     for piece in &club.pieces {
         let owner = LocalState::Piece(piece.role);
-        E::not_negative(|| format!("club {:?}, mass of the {}", club.key, piece.role), piece.mass_g.mean)?;
+        E::not_negative(|| format!("clubs[{}].{}.mass_g", club.key, piece.role.key()), piece.mass_g.mean)?;
         pieces.push(PieceLayout {
             role: piece.role,
-            mass: value(&piece.mass_g, &format!("mass of the {}", piece.role), owner)?,
-            arm: value(&piece.arm_in, &format!("arm of the {}", piece.role), owner)?,
+            mass: value(&piece.mass_g, &format!("{}.mass_g", piece.role.key()), owner)?,
+            arm: value(&piece.arm_in, &format!("{}.arm_in", piece.role.key()), owner)?,
             moves: piece.moves_with_length,
             from_cap: piece.arm_from == Datum::GripCap,
             own_inertia_g_in2: own_inertia(club, piece)?,
         });
     }
     let length = Prior::new(club.shaft_length_in, club.length_sd_in);
-    let length = value(&length, "length", LocalState::Length)?;
-    let cap = value(&club.cap_in, "cap", LocalState::Cap)?;
-    E::finite(|| format!("club {:?}, target", club.key), club.target_points)?;
-    E::not_negative(|| format!("club {:?}, tolerance", club.key), club.tolerance_points)?;
+    let length = value(&length, "shaft_length_in", LocalState::Length)?;
+    let cap = value(&club.cap_in, "cap_in", LocalState::Cap)?;
+    E::finite(|| format!("clubs[{}].target_points", club.key), club.target_points)?;
+    E::not_negative(|| format!("clubs[{}].tolerance_points", club.key), club.tolerance_points)?;
     Ok(ClubLayout {
         key: club.key.clone(),
         pieces,
@@ -298,7 +298,7 @@ fn club_layout(club: &Club, index: &impl Fn(&str) -> Option<usize>) -> Result<Cl
 }
 
 fn own_inertia(club: &Club, piece: &Piece) -> Result<f64, E> {
-    E::not_negative(|| format!("club {:?}, own inertia of the {}", club.key, piece.role), piece.own_inertia_g_in2)
+    E::not_negative(|| format!("clubs[{}].{}.own_inertia_g_in2", club.key, piece.role.key()), piece.own_inertia_g_in2)
 }
 
 /// How shared deviations are made of independent unit states.
@@ -314,15 +314,15 @@ fn factor(
     let mut rows: Vec<Vec<(usize, f64)>> = sd.iter().enumerate().map(|(i, sd)| vec![(i, *sd)]).collect();
     let mut taken = vec![false; sd.len()];
     for (number, block) in joint.iter().enumerate() {
-        let place = format!("joint covariance {}", number + 1);
+        let place = format!("joint[{number}]");
         let at = block.keys.iter().map(|key| {
-            let unknown = || E::Unknown { what: "shared deviation", key: key.clone(), wanted_by: place.clone() };
+            let unknown = || E::Unknown { what: "shared", key: key.clone(), wanted_by: place.clone() };
             index(key).ok_or_else(unknown)
         });
         let at: Vec<usize> = at.collect::<Result<_, E>>()?;
         for (key, i) in block.keys.iter().zip(&at) {
             if std::mem::replace(&mut taken[*i], true) {
-                return Err(E::Duplicate { what: "key of a joint covariance", key: key.clone() });
+                return Err(E::Duplicate { what: "joint", key: key.clone() });
             }
         }
         let root = correlation_root(&place, &block.covariance, at.len())?;
@@ -336,7 +336,7 @@ fn factor(
 
 /// `D·R^½` of a covariance `D·R·D`.
 fn correlation_root(place: &str, covariance: &[Vec<f64>], n: usize) -> Result<nalgebra::DMatrix<f64>, E> {
-    let refuse = |reason: String| E::NotCovariance { place: place.into(), reason };
+    let refuse = |reason: CovarianceFault| E::NotCovariance { place: place.into(), reason };
     if covariance.len() != n || covariance.iter().any(|row| row.len() != n) {
         return Err(E::Shape { place: place.into(), found: covariance.len(), expected: n });
     }
@@ -346,14 +346,14 @@ fn correlation_root(place: &str, covariance: &[Vec<f64>], n: usize) -> Result<na
     }
     let sd: Vec<f64> = (0..n).map(|i| matrix[(i, i)].max(0.0).sqrt()).collect();
     if let Some(i) = (0..n).find(|i| matrix[(*i, *i)] < 0.0) {
-        return Err(refuse(format!("variance {} in row {}", matrix[(i, i)], i + 1)));
+        return Err(refuse(CovarianceFault::NegativeVariance { value: matrix[(i, i)], row: i + 1 }));
     }
     let mut correlation = nalgebra::DMatrix::identity(n, n);
     for i in 0..n {
         for j in 0..i {
             let scale = sd[i] * sd[j];
             if (matrix[(i, j)] - matrix[(j, i)]).abs() > 1e-9 * scale {
-                return Err(refuse(format!("rows {} and {} do not mirror each other", i + 1, j + 1)));
+                return Err(refuse(CovarianceFault::NotSymmetric { row: i + 1, column: j + 1 }));
             }
             let r = if scale > 0.0 { 0.5 * (matrix[(i, j)] + matrix[(j, i)]) / scale } else { 0.0 };
             correlation[(i, j)] = r;
@@ -363,7 +363,7 @@ fn correlation_root(place: &str, covariance: &[Vec<f64>], n: usize) -> Result<na
     let eigen = correlation.symmetric_eigen();
     let least = eigen.eigenvalues.iter().copied().fold(0.0_f64, f64::min);
     if least < -1e-9 * (n as f64) {
-        return Err(refuse(format!("least eigenvalue of its correlation is {least:e}")));
+        return Err(refuse(CovarianceFault::NotPositive));
     }
     let roots = eigen.eigenvalues.map(|value| value.max(0.0).sqrt());
     let root = &eigen.eigenvectors * nalgebra::DMatrix::from_diagonal(&roots) * eigen.eigenvectors.transpose();

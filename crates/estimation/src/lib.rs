@@ -66,7 +66,7 @@ pub use budget::{Contribution, Source};
 pub use carry::{Carried, Gaussian, Link};
 pub use club::{Club, Datum, OnClub, Piece, Prior, Role, Share};
 pub use doubt::{DOUBT_LIMIT, Doubt, Suspect, Suspicion};
-pub use error::EstimationError;
+pub use error::{CovarianceFault, EstimationError};
 pub use hypothesis::{Change, Effect, Hypothesis, Misread, Outlook, Weighed};
 pub use innovation::Innovation;
 pub use job::{Drift, JobModel, JointPrior, ScalePrior, SharedPrior};

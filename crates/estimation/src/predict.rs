@@ -93,18 +93,18 @@ impl Question {
             Quantity::Shared(key) => shared_kind(0.0, vec![(layout.shared(key, who)?, 1.0)], None),
             Quantity::Combination(shares) => {
                 let term = |share: &crate::Share| {
-                    E::finite(|| format!("{who}, factor of {:?}", share.key), share.gain)?;
+                    E::finite(|| format!("{who}.shared[{}].gain", share.key), share.gain)?;
                     Ok((layout.shared(&share.key, who)?, share.gain))
                 };
                 shared_kind(0.0, shares.iter().map(term).collect::<Result<_, E>>()?, None)
             }
             Quantity::CheckWeight { true_points, mass_g, shared } => {
-                E::finite(|| format!("{who}, check weight"), *true_points)?;
-                E::not_negative(|| format!("{who}, mass of the check weight"), *mass_g)?;
+                E::finite(|| format!("{who}.true_points"), *true_points)?;
+                E::not_negative(|| format!("{who}.mass_g"), *mass_g)?;
                 shared_kind(*true_points, own_error(layout, shared.as_deref(), who)?, Some(*mass_g))
             }
             Quantity::CheckMass { true_g, shared } => {
-                E::not_negative(|| format!("{who}, check mass"), *true_g)?;
+                E::not_negative(|| format!("{who}.true_g"), *true_g)?;
                 shared_kind(*true_g, own_error(layout, shared.as_deref(), who)?, None)
             }
         };
@@ -124,7 +124,7 @@ impl Question {
             Some(key) => {
                 let scale = layout.scale(key, who)?;
                 let at_h = probe.at_h.unwrap_or_else(|| default_at_h(scale));
-                let at_h = E::finite(|| format!("{who}, time"), at_h)?;
+                let at_h = E::finite(|| format!("{who}.at_h"), at_h)?;
                 let s = &layout.scales[scale];
                 let drift = s.drift_terms(at_h)?;
                 Some(ScaleTerms { scale, offset: s.offset, gain: s.gain, fulcrum: s.fulcrum, drift })

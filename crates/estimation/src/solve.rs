@@ -47,14 +47,14 @@ pub(crate) fn in_order(readings: &[Observation]) -> Result<Vec<Observation>, E> 
     let mut readings = readings.to_vec();
     readings.sort_by(|a, b| a.id.cmp(&b.id));
     if let Some(pair) = readings.windows(2).find(|pair| pair[0].id == pair[1].id) {
-        return Err(E::Duplicate { what: "reading", key: pair[0].id.clone() });
+        return Err(E::Duplicate { what: "readings", key: pair[0].id.clone() });
     }
     for reading in &readings {
-        let place = |what: &str| format!("reading {}, {what}", reading.id);
+        let place = |what: &str| format!("readings[{}].{what}", reading.id);
         E::finite(|| place("value"), reading.value)?;
-        E::finite(|| place("time"), reading.at_h)?;
-        E::not_negative(|| place("standard deviation"), reading.sd)?;
-        E::not_negative(|| place("rounding step"), reading.resolution)?;
+        E::finite(|| place("at_h"), reading.at_h)?;
+        E::not_negative(|| place("sd"), reading.sd)?;
+        E::not_negative(|| place("resolution"), reading.resolution)?;
         if reading.sd == 0.0 && reading.resolution == 0.0 {
             return Err(E::ReadingWithoutUncertainty { id: reading.id.clone() });
         }
@@ -73,7 +73,7 @@ impl Belief {
     /// The belief after so many rounds at most, and how long the last step was where it had not settled by then: enough
     /// to see which reading lies far out.
     pub(crate) fn settle(layout: Layout, readings: Vec<Observation>, rounds: usize) -> Result<(Self, Option<f64>), E> {
-        let questions = readings.iter().map(|r| question(&layout, &r.probe(), &[], &format!("reading {}", r.id)));
+        let questions = readings.iter().map(|r| question(&layout, &r.probe(), &[], &format!("readings[{}]", r.id)));
         let questions: Vec<Question> = questions.collect::<Result<_, E>>()?;
         let latest_h = latest_times(&layout, &readings, &questions);
         let terms = terms(&layout, &readings, &questions);

@@ -32,10 +32,12 @@
 
 mod figure;
 mod macros;
+mod measure;
 mod refusal;
 mod told;
 
 pub use figure::{Figure, ToFigure};
+pub use measure::Measure;
 pub use refusal::Refusal;
 pub use told::Told;
 

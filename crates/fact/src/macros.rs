@@ -7,6 +7,21 @@
 /// uses a figure which its member does not have. So the declaring crate needs `words` among its dev-dependencies.
 #[macro_export]
 macro_rules! facts {
+    ($(#[$doc:meta])* $vis:vis enum $name:ident : $area:literal { $($members:tt)* }) => {
+        $crate::facts_below_words! { $(#[$doc])* $vis enum $name : $area { $($members)* } }
+
+        #[cfg(test)]
+        #[test]
+        #[allow(non_snake_case)]
+        fn $name() {
+            ::words::check::texts_of::<$name>();
+        }
+    };
+}
+
+/// The same for a crate that `words` itself is built on: a test of `words` looks for the texts.
+#[macro_export]
+macro_rules! facts_below_words {
     ($(#[$doc:meta])* $vis:vis enum $name:ident : $area:literal {
         $($(#[$member_doc:meta])* $member:ident $({ $($(#[$field_doc:meta])* $field:ident : $type:ty),* $(,)? })?),* $(,)?
     }) => {
@@ -43,6 +58,12 @@ macro_rules! facts {
             }
         }
 
+        impl From<$name> for $crate::Refusal {
+            fn from(fact: $name) -> Self {
+                Self::new(&fact)
+            }
+        }
+
         impl $crate::serde::Serialize for $name {
             fn serialize<S: $crate::serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
                 $crate::serde::Serialize::serialize(&$crate::Fact::told(self), serializer)
@@ -56,12 +77,5 @@ macro_rules! facts {
         }
 
         impl $crate::utoipa::ToSchema for $name {}
-
-        #[cfg(test)]
-        #[test]
-        #[allow(non_snake_case)]
-        fn $name() {
-            ::words::check::texts_of::<$name>();
-        }
     };
 }

@@ -4,6 +4,9 @@ use crate::{Fact, ToFigure, Told};
 use std::fmt;
 
 /// What is wrong, what to do next, and at which entry.
+///
+/// What to do next usually stands beside the text of the fact itself, as its attribute `next`, and uses the same figures. A
+/// step that is known only here, as "did you mean D9.7?", is a fact of its own and stands in its place.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Refusal(Box<Inner>);
 
@@ -15,13 +18,16 @@ struct Inner {
 }
 
 impl Refusal {
+    /// Code of a refusal that is told as a fact: its figures are `what` and `next`.
+    pub const IN_FULL: &str = "refusal.in_full";
+
     /// What is wrong.
     #[must_use]
     pub fn new(fact: &impl Fact) -> Self {
         Self(Box::new(Inner { fact: fact.told(), next: None, at: None }))
     }
 
-    /// What to do next.
+    /// What to do next, in place of what stands beside the text of the fact.
     #[must_use]
     pub fn next(mut self, next: &impl Fact) -> Self {
         self.0.next = Some(next.told());
@@ -35,13 +41,21 @@ impl Refusal {
         self
     }
 
+    /// The same within another fact, which has it as its figure `what`: an entry of a list, a row of a file. What to do next
+    /// and the entry stay.
+    #[must_use]
+    pub fn within(mut self, wrap: impl FnOnce(Told) -> Told) -> Self {
+        self.0.fact = wrap(self.0.fact);
+        self
+    }
+
     /// What is wrong.
     #[must_use]
     pub fn fact(&self) -> &Told {
         &self.0.fact
     }
 
-    /// What to do next, where there is something.
+    /// What to do next, where the text of the fact does not say it.
     #[must_use]
     pub fn what_next(&self) -> Option<&Told> {
         self.0.next.as_ref()
@@ -54,13 +68,16 @@ impl Refusal {
     }
 }
 
-/// A refusal within another fact: its parts are its figures.
+/// A refusal within another fact, or beside an entry of an answer: `words` tells it in full, with what to do next.
 impl Fact for Refusal {
     fn told(&self) -> Told {
-        match &self.0.next {
-            None => self.0.fact.clone(),
-            Some(next) => Told::new("refusal.with_next").with("what", &self.0.fact).with("next", &next.to_figure()),
-        }
+        Told::new(Refusal::IN_FULL).with("what", &self.0.fact).with("next", &self.0.next)
+    }
+}
+
+impl ToFigure for Refusal {
+    fn to_figure(&self) -> crate::Figure {
+        crate::Figure::Fact(self.told())
     }
 }
 

@@ -80,7 +80,7 @@ fn check(sets: &[JobSet], stock: &Stock, weights: &CostWeights, plan: &[Vec<Opti
             PartKind::Adapter => stock.adapters[part],
         };
         if count > there {
-            return Err(format!("{kind} {part} used {count} times of {there}"));
+            return Err(format!("{kind:?} {part} used {count} times of {there}"));
         }
     }
     Ok(total)

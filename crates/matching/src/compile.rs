@@ -6,7 +6,7 @@ use std::ops::Range;
 use std::sync::Arc;
 
 use crate::cost::{Rate, Tariff, enough_tips, mass_offset, residual, tip_mass, tip_points, under_cap};
-use crate::error::{MatchError, PartKind};
+use crate::error::{Asked, MatchError, PartKind};
 use crate::grid::{CentiGrams, DeciGrams, FORBIDDEN, MOST_QUANTA, MilliPoints, Steps, Total};
 use crate::index::{ByMain, ByType, MAIN, MainKind, PerType, SHAFT, TIP, Ty};
 use crate::loss::LossForm;
@@ -192,10 +192,10 @@ pub(crate) fn compile(sets: &[JobSet], stock: &Stock, weights: &CostWeights) -> 
     let mut at = 0;
     let mut pairs_checked: Vec<*const TipPair> = Vec::new();
     for set in sets {
-        in_range("priority of a job", set.priority, 0.03, 30.0, "times")?;
+        in_range(Asked::PriorityOfJob, set.priority, 0.03, 30.0, "")?;
         let most = MOST_QUANTA * weights.quantum / set.priority;
-        in_range("cost of an unbuilt club", weights.unbuilt, 0.0, most, "clubs")?;
-        in_range("weight of the loss", weights.loss, 0.0, most / 7.0, "clubs")?;
+        in_range(Asked::CostOfUnbuiltClub, weights.unbuilt, 0.0, most, "")?;
+        in_range(Asked::WeightOfLoss, weights.loss, 0.0, most / 7.0, "")?;
         for club in &set.clubs {
             check_club(at, club, stock)?;
             // Clubs mostly share their list.
@@ -400,11 +400,11 @@ impl<'a> Typer<'a> {
                 return Err(MatchError::ListedTwice { club: at, kind, part });
             }
             self.last_club[part] = at;
-            finite(at, "contribution of a part", c.points)?;
-            finite(at, "mass of a part", c.mass_g)?;
-            in_range("contribution of a part", c.points, -500.0, 500.0, "points")?;
-            in_range("mass of a part", c.mass_g, 0.0, 1e4, "g")?;
-            in_range("extra cost of a part", c.extra_cost, 0.0, MOST_QUANTA * weights.quantum / priority, "clubs")?;
+            finite(at, Asked::ContributionOfPart, c.points)?;
+            finite(at, Asked::MassOfPart, c.mass_g)?;
+            in_range(Asked::ContributionOfPart, c.points, -500.0, 500.0, "points")?;
+            in_range(Asked::MassOfPart, c.mass_g, 0.0, 1e4, "g")?;
+            in_range(Asked::ExtraCostOfPart, c.extra_cost, 0.0, MOST_QUANTA * weights.quantum / priority, "")?;
             let seen = whole(club, c, kind, Ty::default(), &tariff);
             let print = &mut self.prints[part];
             for half in [&mut print.0, &mut print.1] {
@@ -493,26 +493,26 @@ fn whole(need: &ClubNeed, c: &Candidate, kind: PartKind, ty: Ty, tariff: &Tariff
 }
 
 fn check_weights(w: &CostWeights) -> Result<(), MatchError> {
-    in_range("quantum of cost", w.quantum, 1e-7, 1.0, "clubs")?;
+    in_range(Asked::QuantumOfCost, w.quantum, 1e-7, 1.0, "")?;
     for (what, value) in [
-        ("weight of the loss", w.loss),
-        ("weight of a gram of tip weight", w.tip_per_g),
-        ("weight of a second tip weight", w.second_tip),
-        ("weight of a gram of shaft range", w.shaft_range_per_g),
-        ("weight of a gram of whole mass", w.mass_per_g),
-        ("cost of an unbuilt club", w.unbuilt),
+        (Asked::WeightOfLoss, w.loss),
+        (Asked::WeightOfGramOfTipWeight, w.tip_per_g),
+        (Asked::WeightOfSecondTipWeight, w.second_tip),
+        (Asked::WeightOfGramOfShaftRange, w.shaft_range_per_g),
+        (Asked::WeightOfGramOfWholeMass, w.mass_per_g),
+        (Asked::CostOfUnbuiltClub, w.unbuilt),
     ] {
-        in_range(what, value, 0.0, 1e3, "clubs")?;
+        in_range(what, value, 0.0, 1e3, "")?;
     }
     Ok(())
 }
 
 fn check_club(at: usize, club: &ClubNeed, stock: &Stock) -> Result<(), MatchError> {
-    finite(at, "base deviation", club.base_points)?;
-    finite(at, "nominal shaft mass", club.shaft_nominal_g)?;
-    in_range("base deviation", club.base_points, -500.0, 500.0, "points")?;
-    in_range("nominal shaft mass", club.shaft_nominal_g, -1e4, 1e4, "g")?;
-    in_range("cap of tip weight", club.tip_cap_g, 0.0, 1e3, "g")?;
+    finite(at, Asked::BaseDeviation, club.base_points)?;
+    finite(at, Asked::NominalShaftMass, club.shaft_nominal_g)?;
+    in_range(Asked::BaseDeviation, club.base_points, -500.0, 500.0, "points")?;
+    in_range(Asked::NominalShaftMass, club.shaft_nominal_g, -1e4, 1e4, "g")?;
+    in_range(Asked::CapOfTipWeight, club.tip_cap_g, 0.0, 1e3, "g")?;
     for (i, tip) in club.tips.iter().enumerate() {
         let (kind, part, count) = (PartKind::Tip, tip.tip, stock.tips.len());
         if part >= count {
@@ -521,16 +521,16 @@ fn check_club(at: usize, club: &ClubNeed, stock: &Stock) -> Result<(), MatchErro
         if club.tips[..i].iter().any(|t| t.tip == part) {
             return Err(MatchError::ListedTwice { club: at, kind, part });
         }
-        in_range("mass of a tip weight", stock.tips[part].grams, 1e-3, 1e3, "g")?;
-        in_range("contribution of a tip weight", tip.points, -100.0, 100.0, "points")?;
+        in_range(Asked::MassOfTipWeight, stock.tips[part].grams, 1e-3, 1e3, "g")?;
+        in_range(Asked::ContributionOfTipWeight, tip.points, -100.0, 100.0, "points")?;
     }
     if let Some(m) = club.mass_target {
-        in_range("mass of the parts not chosen", m.base_mass_g, 0.0, 1e4, "g")?;
-        in_range("target mass", m.target_g, 0.0, 1e4, "g")?;
+        in_range(Asked::MassOfPartsNotChosen, m.base_mass_g, 0.0, 1e4, "g")?;
+        in_range(Asked::TargetMass, m.target_g, 0.0, 1e4, "g")?;
     }
     if let Some(h) = club.head_scale {
-        in_range("points per gram of head", h.points_per_g, 1e-3, 100.0, "points/g")?;
-        finite(at, "zero of the head scale", h.zero_mass_g)?;
+        in_range(Asked::PointsPerGramOfHead, h.points_per_g, 1e-3, 100.0, "points/g")?;
+        finite(at, Asked::ZeroOfHeadScale, h.zero_mass_g)?;
     }
     Ok(())
 }
@@ -545,16 +545,16 @@ fn check_pairs(at: usize, pairs: &[TipPair], stock: &Stock) -> Result<(), MatchE
         if !seen.insert((pair.lower.min(pair.upper), pair.lower.max(pair.upper))) {
             return Err(MatchError::ListedTwice { club: at, kind, part: pair.upper });
         }
-        in_range("loss of a pair of tip weights", pair.lost_points, -100.0, 100.0, "points")?;
+        in_range(Asked::LossOfPairOfTipWeights, pair.lost_points, -100.0, 100.0, "points")?;
     }
     Ok(())
 }
 
-fn finite(club: usize, what: &'static str, value: f64) -> Result<(), MatchError> {
+fn finite(club: usize, what: Asked, value: f64) -> Result<(), MatchError> {
     if value.is_finite() { Ok(()) } else { Err(MatchError::NotFinite { club, what, value }) }
 }
 
-fn in_range(what: &'static str, value: f64, low: f64, high: f64, unit: &'static str) -> Result<(), MatchError> {
+fn in_range(what: Asked, value: f64, low: f64, high: f64, unit: &'static str) -> Result<(), MatchError> {
     if value.is_finite() && (low..=high).contains(&value) {
         Ok(())
     } else {

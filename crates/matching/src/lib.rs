@@ -89,7 +89,7 @@ mod windows;
 
 pub use assign::assign;
 pub use day::solve_day;
-pub use error::{MatchError, PartKind};
+pub use error::{Asked, MatchError, PartKind};
 pub use loss::{GripStillToChoose, Loss, LossForm, STEP_POINTS};
 pub use model::{
     Candidate, ClubNeed, CostWeights, DayProblem, HeadScale, JobSet, MassTarget, SetProblem, Stock, Tip, TipFit,

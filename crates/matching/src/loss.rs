@@ -8,7 +8,7 @@ use std::sync::Arc;
 
 use serde::{Deserialize, Serialize};
 
-use crate::error::MatchError;
+use crate::error::{Asked, MatchError};
 use crate::grid::MilliPoints;
 
 /// Grid of deviations, points: a step is one of the grid's thousandths. One display step of a 0.1 g scale is about 0.05 point in the head, fifty times coarser.
@@ -52,8 +52,8 @@ impl Loss {
     /// # Errors
     /// `sigma_points` outside 0.001–5 or `tolerance_points` outside 0.01–20.
     pub fn from_sigma(sigma_points: f64, tolerance_points: f64, form: LossForm) -> Result<Self, MatchError> {
-        ranged("standard deviation of the finish", sigma_points, 0.001, 5.0)?;
-        ranged("tolerance", tolerance_points, 0.01, 20.0)?;
+        ranged(Asked::StandardDeviationOfFinish, sigma_points, 0.001, 5.0)?;
+        ranged(Asked::Tolerance, tolerance_points, 0.01, 20.0)?;
         Ok(Self::from_probability(tolerance_points + 3.0 * sigma_points, form, |r| {
             within(r, tolerance_points, sigma_points)
         }))
@@ -73,11 +73,11 @@ impl Loss {
     pub fn from_spare_grips(club: &GripStillToChoose, form: LossForm) -> Result<Self, MatchError> {
         let GripStillToChoose { tolerance_points: tau, sigma_learned_points: se, sigma_rest_points: sr, .. } = *club;
         let (s, k) = (club.grip_spread_points, club.spare_grips);
-        ranged("tolerance", tau, 0.01, 20.0)?;
-        ranged("standard deviation of what the reading tells", se, 0.001, 5.0)?;
-        ranged("standard deviation of what stays unknown", sr, 0.001, 5.0)?;
-        ranged("spread of the spare grips", s, 0.001, 5.0)?;
-        ranged("number of spare grips", f64::from(k), 1.0, 1e6)?;
+        ranged(Asked::Tolerance, tau, 0.01, 20.0)?;
+        ranged(Asked::StandardDeviationOfWhatReadingTells, se, 0.001, 5.0)?;
+        ranged(Asked::StandardDeviationOfWhatStaysUnknown, sr, 0.001, 5.0)?;
+        ranged(Asked::SpreadOfSpareGrips, s, 0.001, 5.0)?;
+        ranged(Asked::NumberOfSpareGrips, f64::from(k), 1.0, 1e6)?;
         let reach = tau + 3.0 * (se * se + sr * sr).sqrt() + 3.0 * s;
         let learned = FinishTable::new(tau, sr, s, k, reach + 6.0 * se, se);
         let coarse = CubicTable::new(reach, 0.01, |r| learned.expect(r));
@@ -152,11 +152,11 @@ impl Loss {
 /// Below this chance a deviation is not planned.
 const LEAST_PROBABILITY: f64 = 0.001;
 
-fn ranged(what: &'static str, value: f64, low: f64, high: f64) -> Result<(), MatchError> {
+fn ranged(what: Asked, value: f64, low: f64, high: f64) -> Result<(), MatchError> {
     if value.is_finite() && (low..=high).contains(&value) {
         return Ok(());
     }
-    let unit = if what.starts_with("number") { "pieces" } else { "points" };
+    let unit = if what == Asked::NumberOfSpareGrips { "" } else { "points" };
     Err(MatchError::OutOfRange { what, value, low, high, unit })
 }
 

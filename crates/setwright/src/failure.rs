@@ -127,12 +127,12 @@ impl From<AppError> for Failure {
 mod tests {
     use super::Failure;
     use app::AppError;
-    use trade::WorkshopError;
+    use trade::TradeError;
 
     /// A mistake of the program is told as such, to people and to programs, and not as theirs.
     #[test]
     fn a_mistake_of_the_program_has_an_exit_code_of_its_own() {
-        let error = WorkshopError::Fault("the plan failed its check".into());
+        let error = TradeError::Fault("the plan failed its check".into());
         let problem = Failure::from(AppError::Workshop(error)).problem();
         assert_eq!(problem["exit_code"], 6);
         assert_eq!(problem["type"], "urn:setwright:problem:internal");

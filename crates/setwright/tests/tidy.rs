@@ -7,8 +7,8 @@ use std::process::Command;
 
 /// The crates from the bottom up: a crate may use those before it, never one after it.
 const ORDER: [&str; 17] = [
-    "quantity",
     "fact",
+    "quantity",
     "words",
     "document",
     "clubphysics",

@@ -6,7 +6,7 @@ use bench::cause::inquire;
 use bench::club_state::{ClubState, Surroundings, club_state};
 use bench::learned::Learned;
 use bench::remedy::{Spare, assign_grips, chance_ahead, remedies};
-use trade::WorkshopError;
+use trade::TradeError;
 use trade::action::Action;
 use trade::id::ClubId;
 use trade::job::JobClub;
@@ -41,7 +41,7 @@ fn spares<'a>(believed: &Believed<'_>, parts: &'a [Part]) -> Vec<Spare<'a>> {
         .collect()
 }
 
-fn state_of(believed: &Believed<'_>, club: &JobClub) -> Result<ClubState, WorkshopError> {
+fn state_of(believed: &Believed<'_>, club: &JobClub) -> Result<ClubState, TradeError> {
     let now = believed.standing().iter().map(|r| r.at).max().unwrap_or_default();
     club_state(believed, Surroundings { batches: &[], overrides: &[], now }, club)
 }
@@ -55,7 +55,7 @@ pub fn choose_tips(
     believed: &Believed<'_>,
     clubs: &[ClubId],
     parts: &[Part],
-) -> Result<Vec<(ClubId, Choice)>, WorkshopError> {
+) -> Result<Vec<(ClubId, Choice)>, TradeError> {
     let spares = spares(believed, parts);
     let job = believed.assembly.job;
     let mut chosen = Vec::new();
@@ -78,7 +78,7 @@ pub fn choose_grips(
     believed: &Believed<'_>,
     clubs: &[ClubId],
     parts: &[Part],
-) -> Result<Vec<(ClubId, Choice)>, WorkshopError> {
+) -> Result<Vec<(ClubId, Choice)>, TradeError> {
     let picks = assign_grips(believed, &spares(believed, parts))?;
     let mine = picks.into_iter().filter(|p| clubs.contains(&p.club));
     Ok(mine.map(|p| (p.club, p.change.then(|| vec![p.code]))).collect())
@@ -93,7 +93,7 @@ pub fn ask(
     believed: &Believed<'_>,
     reading: &Reading,
     parts: &[Part],
-) -> Result<(Vec<String>, Option<Tells>), WorkshopError> {
+) -> Result<(Vec<String>, Option<Tells>), TradeError> {
     let inquest = inquire(believed, reading, &spares(believed, parts))?;
     let causes = inquest.causes.into_iter().map(|c| c.key).collect();
     Ok((causes, inquest.telling.map(|t| (t.what, t.on))))
@@ -118,6 +118,6 @@ pub struct Measured {
 ///
 /// # Errors
 /// Figures that the belief cannot work with.
-pub fn learn(learned: &Learned, believed: &Believed<'_>) -> Result<Learned, WorkshopError> {
+pub fn learn(learned: &Learned, believed: &Believed<'_>) -> Result<Learned, TradeError> {
     learned.after(believed)
 }

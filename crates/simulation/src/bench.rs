@@ -23,7 +23,7 @@ use desk::planner::Picks;
 use jiff::Timestamp;
 use quantity::{SwingWeight, decimal};
 use std::collections::BTreeSet;
-use trade::WorkshopError;
+use trade::TradeError;
 use trade::check_weight::CheckWeight;
 use trade::id::ClubId;
 use trade::job::Job;
@@ -134,7 +134,7 @@ impl<'a> Work<'a> {
         }
     }
 
-    fn believe(&self) -> Result<Believed<'_>, WorkshopError> {
+    fn believe(&self) -> Result<Believed<'_>, TradeError> {
         self.assembly().believe(&self.readings)
     }
 
@@ -149,7 +149,7 @@ impl<'a> Work<'a> {
         }
     }
 
-    fn plan(&mut self) -> Result<(), WorkshopError> {
+    fn plan(&mut self) -> Result<(), TradeError> {
         let plan = planner::propose(self.assembly(), &self.parts, &[])?;
         for (slot, club) in plan.clubs.into_iter().enumerate() {
             for part in club.iter().flat_map(|c| &c.parts) {
@@ -227,7 +227,7 @@ impl<'a> Work<'a> {
     }
 
     /// Reads the swing weight of some clubs at a stage, each `times`, after saying what it should be.
-    fn read_swing_weight(&mut self, slots: &[usize], stage: u64, on: &[Role], times: u64) -> Result<(), WorkshopError> {
+    fn read_swing_weight(&mut self, slots: &[usize], stage: u64, on: &[Role], times: u64) -> Result<(), TradeError> {
         let place = READ.iter().position(|r| *r == step_key(stage));
         let mut expected = Vec::new();
         {
@@ -265,7 +265,7 @@ impl<'a> Work<'a> {
     }
 
     /// Holds the forecast of the finish against the truth, with what is planned now.
-    fn judge_bands(&mut self, slots: &[usize], at: usize) -> Result<(), WorkshopError> {
+    fn judge_bands(&mut self, slots: &[usize], at: usize) -> Result<(), TradeError> {
         let mut found = Vec::new();
         {
             let believed = self.believe()?;
@@ -290,7 +290,7 @@ impl<'a> Work<'a> {
         Ok(())
     }
 
-    fn run(&mut self) -> Result<Learned, WorkshopError> {
+    fn run(&mut self) -> Result<Learned, TradeError> {
         let all: Vec<usize> = (0..CLUBS).collect();
         self.judge_bands(&all, 0)?;
         self.check(stage::CHECK)?;
@@ -322,7 +322,7 @@ impl<'a> Work<'a> {
     }
 
     /// The check weight, and the reference club where another scale read it.
-    fn check(&mut self, stage: u64) -> Result<(), WorkshopError> {
+    fn check(&mut self, stage: u64) -> Result<(), TradeError> {
         if !self.measured.check_weight {
             return Ok(());
         }
@@ -375,7 +375,7 @@ impl<'a> Work<'a> {
         self.keep(slot, stage, What::TapeMass, &[], shown, 0);
     }
 
-    fn cut(&mut self) -> Result<(), WorkshopError> {
+    fn cut(&mut self) -> Result<(), TradeError> {
         let mut expected = Vec::new();
         if self.settings.blunders > 0.0 {
             let believed = self.believe()?;
@@ -400,13 +400,13 @@ impl<'a> Work<'a> {
         self.look_again(&[], stage::CUT, &[])
     }
 
-    fn dry(&mut self, slots: &[usize]) -> Result<(), WorkshopError> {
+    fn dry(&mut self, slots: &[usize]) -> Result<(), TradeError> {
         self.read_swing_weight(slots, stage::DRY, &DRY, 1)?;
         self.judge_bands(slots, 1)
     }
 
     /// Weights chosen, read dry, glued; weighed before and after where the shop does so.
-    fn tips(&mut self, slots: &[usize]) -> Result<(), WorkshopError> {
+    fn tips(&mut self, slots: &[usize]) -> Result<(), TradeError> {
         let ids: Vec<ClubId> = slots.iter().map(|s| self.id(*s)).collect();
         let choices = advice::choose_tips(&self.believe()?, &ids, &self.parts)?;
         self.take(PartKind::TipWeight, choices)?;
@@ -428,7 +428,7 @@ impl<'a> Work<'a> {
         Ok(())
     }
 
-    fn cure(&mut self, slots: &[usize]) -> Result<(), WorkshopError> {
+    fn cure(&mut self, slots: &[usize]) -> Result<(), TradeError> {
         self.read_swing_weight(slots, stage::CURED, &CURED, self.measured.cure_readings)?;
         if self.measured.each_tape {
             for &slot in slots {
@@ -442,7 +442,7 @@ impl<'a> Work<'a> {
         self.judge_bands(slots, 3)
     }
 
-    fn finish(&mut self, slots: &[usize]) -> Result<(), WorkshopError> {
+    fn finish(&mut self, slots: &[usize]) -> Result<(), TradeError> {
         let wet: Vec<Role> = FINISHED.into_iter().chain([Role::Solvent]).collect();
         self.read_swing_weight(slots, stage::GRIPPED, &wet, 1)?;
         self.read_swing_weight(slots, stage::FINISH, &FINISHED, 1)?;
@@ -460,7 +460,7 @@ impl<'a> Work<'a> {
     }
 
     /// Judges the set by its truth, and learns.
-    fn close(&mut self) -> Result<Learned, WorkshopError> {
+    fn close(&mut self) -> Result<Learned, TradeError> {
         for slot in 0..CLUBS {
             let faults = self.blunders[slot].map_or_else(Faults::default, |b| b.faults(stage::FINISH));
             let truth = self.club(slot, faults).finish_points() - self.goal_points();
@@ -483,7 +483,7 @@ impl<'a> Work<'a> {
     }
 
     /// Puts what was chosen into the plans.
-    fn take(&mut self, kind: PartKind, choices: Vec<(ClubId, Choice)>) -> Result<(), WorkshopError> {
+    fn take(&mut self, kind: PartKind, choices: Vec<(ClubId, Choice)>) -> Result<(), TradeError> {
         let choices: Vec<(usize, Vec<String>)> = choices
             .into_iter()
             .filter_map(|(id, codes)| Some((self.job.clubs.iter().position(|c| c.id == id)?, codes?)))
@@ -506,14 +506,14 @@ impl<'a> Work<'a> {
         Ok(())
     }
 
-    fn replanned(&self, slot: usize, kind: PartKind, codes: &[String]) -> Result<ClubPlan, WorkshopError> {
+    fn replanned(&self, slot: usize, kind: PartKind, codes: &[String]) -> Result<ClubPlan, TradeError> {
         let club = &self.job.clubs[slot];
         let part = |code: &str| self.parts.iter().find(|p| p.code == code);
         let planned = club.plan.iter().flat_map(|p| &p.parts).filter(|p| p.kind != kind).map(|p| p.code.as_str());
         let all: Vec<&Part> = planned.chain(codes.iter().map(String::as_str)).filter_map(part).collect();
         let of = |kind| all.iter().find(|p| p.kind == kind).copied();
         let need = |kind: PartKind| {
-            of(kind).ok_or_else(|| WorkshopError::Refused {
+            of(kind).ok_or_else(|| TradeError::Refused {
                 what: format!("the plan has no {kind}"),
                 next: "Plan the job anew".into(),
             })

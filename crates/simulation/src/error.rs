@@ -1,7 +1,7 @@
 //! What a simulation refuses.
 
 use thiserror::Error;
-use trade::WorkshopError;
+use trade::TradeError;
 
 /// Why a simulation could not be run.
 #[derive(Debug, Clone, PartialEq, Error)]
@@ -30,7 +30,7 @@ pub enum SimulationError {
         /// Which strategy.
         way: &'static str,
         /// What the workshop said.
-        source: Box<WorkshopError>,
+        source: Box<TradeError>,
     },
     /// A plan left a club of a simulated job without parts.
     #[error("job {job} of shop {shop}: no parts for club {club}. This is a fault of the simulation: please report it")]

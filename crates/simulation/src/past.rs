@@ -9,7 +9,7 @@ use crate::settings::Settings;
 use crate::shop::{GripTruth, HeadTruth, SimulatedShop};
 use fnv::FnvHasher;
 use std::hash::Hasher;
-use trade::WorkshopError;
+use trade::TradeError;
 use trade::fit::raw_shaft;
 use trade::job::JobClub;
 use trade::kind::Role;
@@ -126,7 +126,7 @@ impl PastShop {
     ///
     /// # Errors
     /// A model that the plan names and the library lacks; a plan without head, shaft or grip.
-    pub fn club(&self, of: Assembled<'_>) -> Result<PastClub, WorkshopError> {
+    pub fn club(&self, of: Assembled<'_>) -> Result<PastClub, TradeError> {
         let mine = hand(&self.truth, of.job.unsigned_abs(), of.club.slot.unsigned_abs());
         let (shaft_mm, cap_mm) = (of.plan.cut_shaft_mm + mine.cut_mm, self.cap_mm(of)?);
         let mut masses = vec![self.head(of, shaft_mm)?, self.shaft(of, shaft_mm)?];
@@ -155,7 +155,7 @@ impl PastShop {
         Ok(PastClub { club, loose_deg, bent_deg, soft_side_deg, cpm })
     }
 
-    fn head(&self, of: Assembled<'_>, shaft_mm: f64) -> Result<Mass, WorkshopError> {
+    fn head(&self, of: Assembled<'_>, shaft_mm: f64) -> Result<Mass, TradeError> {
         let part = of.part(PartKind::Head)?;
         let model = of.library.head(&part.model)?;
         let place = model.numbers.iter().position(|n| n.number == of.plan.head_number).unwrap_or(0);
@@ -170,7 +170,7 @@ impl PastShop {
         })
     }
 
-    fn shaft(&self, of: Assembled<'_>, shaft_mm: f64) -> Result<Mass, WorkshopError> {
+    fn shaft(&self, of: Assembled<'_>, shaft_mm: f64) -> Result<Mass, TradeError> {
         let planned = of.part(PartKind::Shaft)?;
         let model = of.library.shaft(&planned.model)?;
         let own = of.parts.iter().find(|p| p.id == planned.part);
@@ -192,7 +192,7 @@ impl PastShop {
         Ok(Mass { role: Role::Shaft, mass_g, arm_mm })
     }
 
-    fn joint(&self, of: Assembled<'_>, shaft_mm: f64, mine: &Hand) -> Result<Vec<Mass>, WorkshopError> {
+    fn joint(&self, of: Assembled<'_>, shaft_mm: f64, mine: &Hand) -> Result<Vec<Mass>, TradeError> {
         let mut masses = Vec::new();
         let bore_mm = of.library.head(&of.club.target.head_model)?.bore_depth_mm;
         if let Some(part) = of.plan.part(PartKind::Ferrule) {
@@ -219,7 +219,7 @@ impl PastShop {
         Ok(masses)
     }
 
-    fn grip_end(&self, of: Assembled<'_>, mine: &Hand) -> Result<Vec<Mass>, WorkshopError> {
+    fn grip_end(&self, of: Assembled<'_>, mine: &Hand) -> Result<Vec<Mass>, TradeError> {
         let target = &of.club.target;
         let part = of.part(PartKind::Grip)?;
         let model = of.library.grip(&part.model)?;
@@ -251,7 +251,7 @@ impl PastShop {
         (draw.normal(0.0, s.grip_centre_mm), draw.normal(0.0, s.cap_mm))
     }
 
-    fn cap_mm(&self, of: Assembled<'_>) -> Result<f64, WorkshopError> {
+    fn cap_mm(&self, of: Assembled<'_>) -> Result<f64, TradeError> {
         let part = of.part(PartKind::Grip)?;
         let model = of.library.grip(&part.model)?;
         let shift_mm = self.grip_truth(&model.code).cap_mm - GripTruth::nominal().cap_mm;
@@ -336,8 +336,8 @@ impl PastShop {
 }
 
 impl Assembled<'_> {
-    fn part(&self, kind: PartKind) -> Result<&PlannedPart, WorkshopError> {
-        self.plan.part(kind).ok_or_else(|| WorkshopError::Refused {
+    fn part(&self, kind: PartKind) -> Result<&PlannedPart, TradeError> {
+        self.plan.part(kind).ok_or_else(|| TradeError::Refused {
             what: format!("the plan of the {} has no {kind}", self.club.target.number),
             next: "Plan the job anew".into(),
         })

@@ -1,6 +1,6 @@
 //! The adapter between a head and its shaft, as a model.
 
-use crate::WorkshopError;
+use crate::TradeError;
 use crate::error::within;
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
@@ -35,7 +35,7 @@ pub struct AdapterModel {
 }
 
 impl AdapterModel {
-    pub(crate) fn check(&self) -> Result<(), WorkshopError> {
+    pub(crate) fn check(&self) -> Result<(), TradeError> {
         within("mass_g", self.mass_g, 0.5, 40.0, "g")?;
         within("length_mm", self.length_mm, 0.0, 80.0, "mm")?;
         within("bore_diameter_mm", self.bore_diameter_mm, 6.0, 20.0, "mm").map(|_| ())

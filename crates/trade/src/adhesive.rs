@@ -1,6 +1,8 @@
 //! The two-part adhesive of a joint, as a model.
 
-use crate::WorkshopError;
+use crate::model::ModelFault;
+use crate::step::Strength;
+use crate::TradeError;
 use crate::error::{plausible, within};
 use clubphysics::plausible::ADHESIVE_DENSITY_G_ML;
 use serde::{Deserialize, Serialize};
@@ -67,7 +69,7 @@ pub struct AdhesiveModel {
 }
 
 impl AdhesiveModel {
-    pub(crate) fn check(&self) -> Result<(), WorkshopError> {
+    pub(crate) fn check(&self) -> Result<(), TradeError> {
         within("resin_per_hardener_by_mass", self.resin_per_hardener_by_mass, 0.05, 100.0, "parts")?;
         within("resin_per_hardener_by_volume", self.resin_per_hardener_by_volume, 0.05, 100.0, "parts")?;
         plausible("resin_density_g_per_ml", self.resin_density_g_per_ml, &ADHESIVE_DENSITY_G_ML)?;
@@ -76,36 +78,32 @@ impl AdhesiveModel {
             self.resin_per_hardener_by_volume * self.resin_density_g_per_ml / self.hardener_density_g_per_ml;
         let apart = (by_volume / self.resin_per_hardener_by_mass - 1.0).abs();
         if apart > 0.05 {
-            return Err(WorkshopError::Refused {
-                what: format!(
-                    "the adhesive “{}” has ratios that contradict each other: {} : 1 by volume is {by_volume:.2} : 1 \
-                     by mass with these densities, but {} : 1 is given",
-                    self.code, self.resin_per_hardener_by_volume, self.resin_per_hardener_by_mass
-                ),
-                next: "Read both ratios and both densities again from the product's sheet".into(),
-            });
+            return Err(TradeError::refused(ModelFault::RatiosDisagree {
+                code: self.code.clone(),
+                by_volume: self.resin_per_hardener_by_volume,
+                as_mass: by_volume,
+                by_mass: self.resin_per_hardener_by_mass,
+            }));
         }
         within("pot_life_min", self.pot_life_min, 0.5, 1440.0, "min")?;
         within("pot_life_at_c", self.pot_life_at_c, 5.0, 60.0, "°C")?;
         within("pot_life_mass_g", self.pot_life_mass_g, 1.0, 1000.0, "g")?;
-        for (name, points) in [("handling", &self.handling), ("full_cure", &self.full_cure)] {
+        let code = || self.code.clone();
+        for (strength, name, points) in [
+            (Strength::Handling, "handling", &self.handling),
+            (Strength::Full, "full_cure", &self.full_cure),
+        ] {
             if points.is_empty() || points.len() > 2 {
-                return Err(WorkshopError::Refused {
-                    what: format!("the adhesive “{}” has {} times for {name}", self.code, points.len()),
-                    next: "Give one time, or two at different temperatures, from the product's sheet".into(),
-                });
+                return Err(TradeError::refused(ModelFault::CureTimes { code: code(), strength, n: points.len() }));
             }
             for p in points {
-                within(&format!("{name}.hours"), p.hours, 0.01, 1000.0, "h")?;
-                within(&format!("{name}.at_c"), p.at_c, 0.0, 150.0, "°C")?;
+                within(format!("{name}.hours"), p.hours, 0.01, 1000.0, "h")?;
+                within(format!("{name}.at_c"), p.at_c, 0.0, 150.0, "°C")?;
             }
             if let [a, b] = points.as_slice()
                 && ((a.at_c - b.at_c).abs() < 1.0 || (a.at_c < b.at_c) != (a.hours > b.hours))
             {
-                return Err(WorkshopError::Refused {
-                    what: format!("the two {name} times of “{}” do not get shorter with heat", self.code),
-                    next: "Read them again from the product's sheet".into(),
-                });
+                return Err(TradeError::refused(ModelFault::CureSlowerWithHeat { code: code(), strength }));
             }
         }
         within("joint_mass_g", self.joint_mass_g, 0.1, 10.0, "g")?;

@@ -1,6 +1,6 @@
 //! How a scale is connected and what its lines look like, as the shop sets it once.
 
-use crate::error::WorkshopError;
+use crate::error::TradeError;
 use crate::kind::closed_list;
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
@@ -134,30 +134,33 @@ impl Connection {
     ///
     /// # Errors
     /// An empty key or port, a speed or frame that no serial line has, a mark that is empty.
-    pub fn check(&self) -> Result<(), WorkshopError> {
-        let refused = |what: String, next: &str| Err(WorkshopError::Refused { what, next: next.to_owned() });
+    pub fn check(&self) -> Result<(), TradeError> {
+        let refused = |fault: ConnectionFault| Err(TradeError::refused(fault));
+        let name = || self.name.clone();
         if self.key.is_empty() || self.name.is_empty() || self.port.is_empty() {
-            return refused(
-                "a scale needs a key, a name and a port".into(),
-                "Fill all three in, the port for example /dev/ttyUSB0",
-            );
+            return refused(ConnectionFault::Unnamed);
         }
         if !(300..=1_000_000).contains(&self.baud) {
-            return refused(
-                format!("{} has a speed of {} bits a second", self.name, self.baud),
-                "Take what its sheet says, usually 9600",
-            );
+            return refused(ConnectionFault::Speed { name: name(), baud: self.baud });
         }
         if !matches!(self.data_bits, 7 | 8) || !matches!(self.stop_bits, 1 | 2) {
-            return refused(
-                format!("{} has {} data bits and {} stop bits", self.name, self.data_bits, self.stop_bits),
-                "Take 7 or 8 data bits and 1 or 2 stop bits",
-            );
+            let (data_bits, stop_bits) = (self.data_bits, self.stop_bits);
+            return refused(ConnectionFault::Frame { name: name(), data_bits, stop_bits });
         }
         let texts = self.format.settled.iter().map(|m| &m.text).chain(&self.format.overload).chain(&self.format.ignore);
         if texts.chain(&self.format.skip).any(|t| t.trim().is_empty()) {
-            return refused(format!("a mark of {} is empty", self.name), "Leave out what the scale does not send");
+            return refused(ConnectionFault::EmptyMark { name: name() });
         }
         Ok(())
+    }
+}
+
+fact::facts! {
+    /// What is refused of the connection of a scale.
+    pub(crate) enum ConnectionFault: "connection_fault" {
+        Unnamed,
+        Speed { name: String, baud: u32 },
+        Frame { name: String, data_bits: u8, stop_bits: u8 },
+        EmptyMark { name: String },
     }
 }

@@ -1,6 +1,6 @@
 //! The ferrule: the ring that covers the joint between hosel and shaft.
 
-use crate::WorkshopError;
+use crate::TradeError;
 use crate::error::within;
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
@@ -30,7 +30,7 @@ pub struct FerruleModel {
 }
 
 impl FerruleModel {
-    pub(crate) fn check(&self) -> Result<(), WorkshopError> {
+    pub(crate) fn check(&self) -> Result<(), TradeError> {
         within("inside_diameter_mm", self.inside_diameter_mm, 6.0, 20.0, "mm")?;
         within("length_mm", self.length_mm, 3.0, 80.0, "mm")?;
         within("mass_g", self.mass_g, 0.1, 10.0, "g").map(|_| ())

@@ -1,6 +1,7 @@
 //! What fits what, and how a shaft is cut for a club.
 
-use crate::error::WorkshopError;
+use crate::error::{FindIt, NotFound};
+use crate::error::TradeError;
 use crate::grip::GripModel;
 use crate::head::{HeadModel, HeadNumber};
 use crate::kind::LengthTo;
@@ -70,7 +71,7 @@ pub fn cut_length_mm(
     head: &HeadNumber,
     grip: &GripModel,
     off_bottom_mm: f64,
-) -> Result<f64, WorkshopError> {
+) -> Result<f64, TradeError> {
     Ok(FinishedLength {
         finished_length_mm: club.length_mm,
         convention: match club.length_to {
@@ -88,11 +89,10 @@ pub fn cut_length_mm(
 ///
 /// # Errors
 /// A shaft whose model has no blank for it.
-pub fn raw_shaft(model: &ShaftModel, part: &Part, number: &str) -> Result<Shaft, WorkshopError> {
-    let blank = model.blank(part.number.as_deref().unwrap_or(number)).ok_or_else(|| WorkshopError::Unknown {
-        what: "blank",
-        name: format!("{} for {number}", model.code),
-        next: "Add the blank to the shaft model".into(),
+pub fn raw_shaft(model: &ShaftModel, part: &Part, number: &str) -> Result<Shaft, TradeError> {
+    let blank = model.blank(part.number.as_deref().unwrap_or(number)).ok_or_else(|| {
+        let fault = NotFound::Blank { number: number.to_owned(), model: model.code.clone() };
+        TradeError::not_found(&fault, &FindIt::AddBlank)
     })?;
     let length_mm = part.length_mm.unwrap_or(blank.length_mm);
     Ok(Shaft {
@@ -113,7 +113,7 @@ pub fn cut(
     trimmed_mm: f64,
     number: &str,
     cut_mm: f64,
-) -> Result<Option<Cut>, WorkshopError> {
+) -> Result<Option<Cut>, TradeError> {
     let wanted_mm = model.tip_trim_mm(number);
     if trimmed_mm > wanted_mm + TRIM_PLAY_MM {
         return Ok(None);

@@ -1,6 +1,7 @@
 //! The shop's instruments, and what they are held against.
 
-use crate::WorkshopError;
+use crate::shop::ShopFault;
+use crate::TradeError;
 use crate::error::within;
 use crate::kind::closed_list;
 use crate::scale::Scale;
@@ -111,12 +112,12 @@ impl Gauge {
     ///
     /// # Errors
     /// An empty key or name; an impossible figure.
-    pub fn check(&self) -> Result<(), WorkshopError> {
-        need_name("gauge", &self.key, &self.name)?;
+    pub fn check(&self) -> Result<(), TradeError> {
+        need_name(&self.key, &self.name, ShopFault::InstrumentUnnamed)?;
         let unit = self.measures.unit();
-        within(&format!("{}.display_step", self.key), self.display_step, 0.0, 50.0, unit)?;
-        within(&format!("{}.noise_sd", self.key), self.noise_sd, 0.0001, 50.0, unit)?;
-        within(&format!("{}.offset_sd", self.key), self.offset_sd, 0.0, 50.0, unit).map(|_| ())
+        within(format!("{}.display_step", self.key), self.display_step, 0.0, 50.0, unit)?;
+        within(format!("{}.noise_sd", self.key), self.noise_sd, 0.0001, 50.0, unit)?;
+        within(format!("{}.offset_sd", self.key), self.offset_sd, 0.0, 50.0, unit).map(|_| ())
     }
 }
 
@@ -165,37 +166,31 @@ impl Standard {
         })
     }
 
-    pub(crate) fn check(&self, gauge: &Gauge) -> Result<(), WorkshopError> {
-        need_name("check weight", &self.key, &self.name)?;
+    pub(crate) fn check(&self, gauge: &Gauge) -> Result<(), TradeError> {
+        need_name(&self.key, &self.name, ShopFault::CheckWeightUnnamed)?;
         let unit = gauge.measures.unit();
         let (low, high) = gauge.measures.possible();
-        within(&format!("{}.value", self.key), self.value, low, high, unit)?;
-        within(&format!("{}.sd", self.key), self.sd, 0.0, 0.1 * (high - low), unit)?;
+        within(format!("{}.value", self.key), self.value, low, high, unit)?;
+        within(format!("{}.sd", self.key), self.sd, 0.0, 0.1 * (high - low), unit)?;
         if let Some(tolerance) = self.tolerance {
-            within(&format!("{}.tolerance", self.key), tolerance, 1e-6, 0.1 * (high - low), unit)?;
+            within(format!("{}.tolerance", self.key), tolerance, 1e-6, 0.1 * (high - low), unit)?;
         }
         if let Some(mass_g) = self.mass_g {
-            within(&format!("{}.mass_g", self.key), mass_g, 50.0, 1000.0, "g")?;
+            within(format!("{}.mass_g", self.key), mass_g, 50.0, 1000.0, "g")?;
         }
         Ok(())
     }
 }
 
-pub(crate) fn need_name(what: &str, key: &str, name: &str) -> Result<(), WorkshopError> {
-    if key.trim().is_empty() || name.trim().is_empty() {
-        return Err(WorkshopError::Refused {
-            what: format!("a {what} needs a key and a name"),
-            next: "Fill both in".into(),
-        });
-    }
-    Ok(())
+pub(crate) fn need_name(key: &str, name: &str, fault: ShopFault) -> Result<(), TradeError> {
+    if key.trim().is_empty() || name.trim().is_empty() { Err(TradeError::refused(fault)) } else { Ok(()) }
 }
 
 /// Reads an entry as the instrument's figure: `200.1`, `7.06 oz`, `D1.4`, `255 cpm`, `61.5`, `939.8 mm`.
 ///
 /// # Errors
 /// What cannot be read, with an example; a figure that no standard can have.
-pub fn parse_value(measures: Measures, text: &str) -> Result<f64, WorkshopError> {
+pub fn parse_value(measures: Measures, text: &str) -> Result<f64, TradeError> {
     let value = match measures {
         Measures::Mass => quantity::parse_mass(text, MassUnit::Gram).map(quantity::Mass::g),
         Measures::SwingWeight => quantity::parse_swing_weight(text).map(quantity::SwingMoment::points),
@@ -203,7 +198,7 @@ pub fn parse_value(measures: Measures, text: &str) -> Result<f64, WorkshopError>
         Measures::Angle => quantity::parse_angle(text).map(quantity::Angle::deg),
         Measures::Length => quantity::parse_length(text, LengthUnit::Millimetre).map(quantity::Length::mm),
     };
-    let value = value.map_err(|e| WorkshopError::Unreadable { field: "reading".into(), problem: e.to_string() })?;
+    let value = value.map_err(|e| TradeError::unreadable("reading", &e))?;
     let (low, high) = measures.possible();
     within("reading", value, low, high, measures.unit())
 }

@@ -1,6 +1,6 @@
 //! The grip, as a model.
 
-use crate::WorkshopError;
+use crate::TradeError;
 use crate::error::within;
 use crate::kind::closed_list;
 use serde::{Deserialize, Serialize};
@@ -56,7 +56,7 @@ pub struct GripModel {
 }
 
 impl GripModel {
-    pub(crate) fn check(&self) -> Result<(), WorkshopError> {
+    pub(crate) fn check(&self) -> Result<(), TradeError> {
         within("mass_g", self.mass_g, 10.0, 250.0, "g")?;
         within("mass_sd_g", self.mass_sd_g, 0.0, 20.0, "g")?;
         within("core_diameter_mm", self.core_diameter_mm, 10.0, 25.0, "mm")?;

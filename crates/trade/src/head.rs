@@ -1,6 +1,8 @@
 //! The head, as a model: its numbers, chart and screws.
 
-use crate::WorkshopError;
+use crate::error::Entry;
+use crate::model::ModelFault;
+use crate::TradeError;
 use crate::error::within;
 use crate::kind::{ClubKind, Hand, LengthTo};
 use serde::{Deserialize, Serialize};
@@ -126,7 +128,7 @@ impl HeadModel {
         (self.offset_mm.unwrap_or(mean), self.offset_sd_mm.unwrap_or(sd))
     }
 
-    pub(crate) fn check(&self) -> Result<(), WorkshopError> {
+    pub(crate) fn check(&self) -> Result<(), TradeError> {
         within("bore_diameter_mm", self.bore_diameter_mm, 6.0, 20.0, "mm")?;
         within("bore_depth_mm", self.bore_depth_mm, 10.0, 80.0, "mm")?;
         within("bend_limit_deg", self.bend_limit_deg, 0.0, 8.0, "°")?;
@@ -137,28 +139,25 @@ impl HeadModel {
             within("screw mass_g", screw.mass_g, 0.1, 60.0, "g")?;
         }
         if self.numbers.is_empty() {
-            return Err(WorkshopError::Refused {
-                what: format!("the head model “{}” has no numbers", self.code),
-                next: "Add at least one number with its mass, loft, lie and chart length".into(),
-            });
+            return Err(TradeError::refused(ModelFault::NoNumbers { code: self.code.clone() }));
         }
         for (i, n) in self.numbers.iter().enumerate() {
             if self.numbers[..i].iter().any(|m| m.number.eq_ignore_ascii_case(&n.number)) {
-                return Err(WorkshopError::Refused {
-                    what: format!("the head model “{}” has the number {} twice", self.code, n.number),
-                    next: "Keep one of the two".into(),
-                });
+                return Err(TradeError::refused(ModelFault::NumberTwice {
+                    code: self.code.clone(),
+                    number: n.number.clone(),
+                }));
             }
-            let field = |name: &str| format!("number {}: {name}", n.number);
-            within(&field("mass_g"), n.mass_g, 120.0, 600.0, "g")?;
-            within(&field("loft_deg"), n.loft_deg, 0.0, 80.0, "°")?;
-            within(&field("lie_deg"), n.lie_deg, 40.0, 80.0, "°")?;
+            let field = |name: &str| Entry::Number { number: n.number.clone(), name: name.to_owned() };
+            within(field("mass_g"), n.mass_g, 120.0, 600.0, "g")?;
+            within(field("loft_deg"), n.loft_deg, 0.0, 80.0, "°")?;
+            within(field("lie_deg"), n.lie_deg, 40.0, 80.0, "°")?;
             if let Some(bounce) = n.bounce_deg {
-                within(&field("bounce_deg"), bounce, -10.0, 30.0, "°")?;
+                within(field("bounce_deg"), bounce, -10.0, 30.0, "°")?;
             }
-            within(&field("bore_to_ground_mm"), n.bore_to_ground_mm, 0.0, 80.0, "mm")?;
-            within(&field("chart.length_mm"), n.chart.length_mm, 400.0, 1300.0, "mm")?;
-            within(&field("chart.swing_weight_points"), n.chart.swing_weight_points, -20.0, 90.0, "points")?;
+            within(field("bore_to_ground_mm"), n.bore_to_ground_mm, 0.0, 80.0, "mm")?;
+            within(field("chart.length_mm"), n.chart.length_mm, 400.0, 1300.0, "mm")?;
+            within(field("chart.swing_weight_points"), n.chart.swing_weight_points, -20.0, 90.0, "points")?;
         }
         Ok(())
     }

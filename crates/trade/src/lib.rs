@@ -41,4 +41,4 @@ pub mod tip_weight;
 pub mod trust;
 pub mod wrap;
 
-pub use error::WorkshopError;
+pub use error::TradeError;

@@ -3,7 +3,7 @@
 //! An order is one line: so many of one model and number. What happens to it is appended to it and never changed; where
 //! it stands follows from that.
 
-use crate::error::{WorkshopError, within};
+use crate::error::{TradeError, within};
 use crate::id::{EventId, JobId, OrderId};
 use crate::kind::closed_list;
 use crate::model::PartKind;
@@ -301,9 +301,8 @@ impl Order {
 /// # Errors
 /// A count below 1 or beyond [`COUNT_MAX`]; a mass that no such part has, or a window upside down; a day before it was
 /// ordered; more for the jobs than are ordered.
-pub fn check_line(line: &OrderLine) -> Result<(), WorkshopError> {
+pub fn check_line(line: &OrderLine) -> Result<(), TradeError> {
     check_count(line.count)?;
-    let refused = |what: String, next: &str| Err(WorkshopError::Refused { what, next: next.to_owned() });
     let (low, high) = possible_mass_g(line.kind);
     for (field, value) in [("from_g", line.from_g), ("to_g", line.to_g)] {
         if let Some(value) = value {
@@ -313,31 +312,23 @@ pub fn check_line(line: &OrderLine) -> Result<(), WorkshopError> {
     if let (Some(from_g), Some(to_g)) = (line.from_g, line.to_g)
         && from_g > to_g
     {
-        return refused(
-            format!("the masses asked for run from {from_g} to {to_g} g"),
-            "Give the lightest first, then the heaviest",
-        );
+        return Err(TradeError::refused(OrderFault::MassesBackwards { from_g, to_g }));
     }
     if let Some(expected_on) = line.expected_on
         && expected_on < line.ordered_on
     {
-        return refused(
-            format!("it is expected on {expected_on}, before it was ordered on {}", line.ordered_on),
-            "Check the two days",
-        );
+        let ordered_on = line.ordered_on;
+        return Err(TradeError::refused(OrderFault::ExpectedTooEarly { expected_on, ordered_on }));
     }
     if line.supplier.chars().count() > 200 || line.note.chars().count() > 2000 {
-        return refused("the supplier or the remark is too long".into(), "Say it in fewer words");
+        return Err(TradeError::refused(OrderFault::TooLong));
     }
     for job in &line.jobs {
         check_count(job.count)?;
     }
     let for_jobs: i64 = line.jobs.iter().map(|j| j.count).sum();
     if for_jobs > line.count {
-        return refused(
-            format!("{for_jobs} are meant for jobs, and {} are ordered", line.count),
-            "Order more, or name fewer for the jobs",
-        );
+        return Err(TradeError::refused(OrderFault::MoreForJobs { for_jobs, ordered: line.count }));
     }
     Ok(())
 }
@@ -346,13 +337,21 @@ pub fn check_line(line: &OrderLine) -> Result<(), WorkshopError> {
 ///
 /// # Errors
 /// Below 1 or beyond [`COUNT_MAX`].
-pub fn check_count(count: i64) -> Result<(), WorkshopError> {
+pub fn check_count(count: i64) -> Result<(), TradeError> {
     if (1..=COUNT_MAX).contains(&count) {
         Ok(())
     } else {
-        Err(WorkshopError::Refused {
-            what: format!("{count} is no number of parts"),
-            next: format!("Give a whole number from 1 to {COUNT_MAX}"),
-        })
+        Err(TradeError::refused(OrderFault::BadCount { n: count, most: COUNT_MAX }))
+    }
+}
+
+fact::facts! {
+    /// What is refused of an order.
+    pub(crate) enum OrderFault: "order_fault" {
+        MassesBackwards { from_g: f64, to_g: f64 },
+        ExpectedTooEarly { expected_on: jiff::civil::Date, ordered_on: jiff::civil::Date },
+        TooLong,
+        MoreForJobs { for_jobs: i64, ordered: i64 },
+        BadCount { n: i64, most: i64 },
     }
 }

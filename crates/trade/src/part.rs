@@ -1,6 +1,6 @@
 //! Parts: weighed pieces with a code each, or counted bulk of equal pieces.
 
-use crate::WorkshopError;
+use crate::TradeError;
 use crate::error::within;
 use crate::id::{ClubId, JobId, PartId};
 use crate::kind::closed_list;
@@ -120,7 +120,7 @@ impl Part {
     ///
     /// # Errors
     /// The first impossible figure by its field name.
-    pub fn check(&self) -> Result<(), WorkshopError> {
+    pub fn check(&self) -> Result<(), TradeError> {
         if let Some(mass_g) = self.mass_g {
             let (low, high) = possible_mass_g(self.kind);
             within("mass_g", mass_g, low, high, "g")?;
@@ -133,13 +133,7 @@ impl Part {
         }
         if let Some(cpm) = self.cpm {
             if self.kind != PartKind::Shaft {
-                return Err(WorkshopError::Unreadable {
-                    field: "cpm".into(),
-                    problem: format!(
-                        "only a raw shaft has a frequency, and this is a {} with {cpm} cpm. Leave it empty",
-                        self.kind
-                    ),
-                });
+                return Err(TradeError::unreadable("cpm", &PartFault::NoFrequency { kind: self.kind, is_cpm: cpm }));
             }
             within("cpm", cpm, CPM_LEAST, CPM_MOST, "cpm")?;
         }
@@ -155,16 +149,10 @@ impl Part {
         if let Some(count) = self.count
             && !(0..=1_000_000).contains(&count)
         {
-            return Err(WorkshopError::Refused {
-                what: format!("{} has a count of {count}", self.code),
-                next: "Give how many are in the box, from 0".into(),
-            });
+            return Err(TradeError::refused(PartFault::BadCount { code: self.code.clone(), n: count }));
         }
         if self.count.is_some() && matches!(self.kind, PartKind::Head | PartKind::Shaft) {
-            return Err(WorkshopError::Refused {
-                what: format!("{} is a {} with a count", self.code, self.kind),
-                next: "Heads and shafts are weighed one by one: give each its own row and code".into(),
-            });
+            return Err(TradeError::refused(PartFault::Counted { code: self.code.clone(), kind: self.kind }));
         }
         Ok(())
     }
@@ -194,5 +182,14 @@ pub const fn possible_mass_g(kind: PartKind) -> (f64, f64) {
         PartKind::TipWeight => (0.1, 40.0),
         PartKind::Ferrule => (0.1, 10.0),
         PartKind::Adhesive | PartKind::Tape => (0.1, 5000.0),
+    }
+}
+
+fact::facts! {
+    /// What is refused of a part.
+    pub(crate) enum PartFault: "part_fault" {
+        NoFrequency { kind: PartKind, is_cpm: f64 },
+        BadCount { code: String, n: i64 },
+        Counted { code: String, kind: PartKind },
     }
 }

@@ -6,7 +6,7 @@
 //! length beyond it. Tip weights lie inside the tip, one above the other; where each lies is said where they are stacked.
 //! On a gripped club every place is further from the stop by the thickness of the cap.
 
-use crate::WorkshopError;
+use crate::TradeError;
 use crate::model::{Library, PartKind};
 use crate::plan::ClubPlan;
 use crate::tip_weight::{self, InTip};
@@ -73,10 +73,10 @@ impl Places {
 ///
 /// # Errors
 /// A model that the library lacks.
-pub fn tip_weight_points(library: &Library, plan: &ClubPlan, cap_mm: f64) -> Result<f64, WorkshopError> {
+pub fn tip_weight_points(library: &Library, plan: &ClubPlan, cap_mm: f64) -> Result<f64, TradeError> {
     let parts = plan.parts.iter().filter(|p| p.kind == PartKind::TipWeight);
     let weights: Vec<InTip> =
-        parts.map(|p| Ok(InTip::of(library.tip_weight(&p.model)?, p.mass_g))).collect::<Result<_, WorkshopError>>()?;
+        parts.map(|p| Ok(InTip::of(library.tip_weight(&p.model)?, p.mass_g))).collect::<Result<_, TradeError>>()?;
     let flanges_mm: f64 = weights.iter().map(|w| w.flange_mm).sum();
     Ok(tip_weight::points(plan.cut_shaft_mm + flanges_mm, cap_mm, &weights))
 }

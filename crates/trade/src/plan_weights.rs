@@ -1,6 +1,7 @@
 //! What things cost in a plan, as the shop wants them weighed against each other.
 
-use crate::error::{WorkshopError, within};
+use crate::error::{FindIt, Noun, NotFound};
+use crate::error::{TradeError, within};
 
 use matching::CostWeights;
 use serde::{Deserialize, Serialize};
@@ -68,9 +69,9 @@ impl PlanWeights {
     ///
     /// # Errors
     /// A weight that is negative, not finite or above 1.
-    pub fn check(&self) -> Result<(), WorkshopError> {
+    pub fn check(&self) -> Result<(), TradeError> {
         for (name, value) in self.named() {
-            within(&format!("plan_weights.{name}"), value, 0.0, MOST, "of a missed club")?;
+            within(format!("plan_weights.{name}"), value, 0.0, MOST, "")?;
         }
         Ok(())
     }
@@ -95,7 +96,7 @@ impl PlanWeights {
     ///
     /// # Errors
     /// A name that is none; a weight that no plan can be made with.
-    pub fn with(mut self, name: &str, value: f64) -> Result<Self, WorkshopError> {
+    pub fn with(mut self, name: &str, value: f64) -> Result<Self, TradeError> {
         let field = match name.trim() {
             "tip_per_g" => &mut self.tip_per_g,
             "second_tip" => &mut self.second_tip,
@@ -107,11 +108,10 @@ impl PlanWeights {
             "neighbour_blank" => &mut self.neighbour_blank,
             "changed_part" => &mut self.changed_part,
             other => {
-                return Err(WorkshopError::Unknown {
-                    what: "weight",
-                    name: other.to_owned(),
-                    next: format!("Say {}", self.named().map(|(name, _)| name).join(", ")),
-                });
+                return Err(TradeError::not_found(
+                    &NotFound::Named { what: Noun::PlanWeight, name: other.to_owned() },
+                    &FindIt::OneOf { known: self.named().map(|(name, _)| name.to_owned()).to_vec() },
+                ));
             }
         };
         *field = value;

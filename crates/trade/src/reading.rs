@@ -1,6 +1,7 @@
 //! Readings: what was read, on what, by whom. Appended, never changed: what replaces a reading points at it.
 
-use crate::WorkshopError;
+use crate::error::Entry;
+use crate::TradeError;
 use crate::error::within;
 use crate::id::{ClubId, JobId, ReadingId};
 use crate::kind::{Role, closed_list};
@@ -208,10 +209,10 @@ pub struct StoodForecast {
 /// Refuses a value that nothing of this sort can have.
 ///
 /// # Errors
-/// [`WorkshopError::Impossible`] named after `what`.
-pub fn check_value(what: What, value: f64) -> Result<(), WorkshopError> {
+/// [`TradeError::Impossible`] named after `what`.
+pub fn check_value(what: What, value: f64) -> Result<(), TradeError> {
     let (low, high) = what.possible();
-    within(what.word(), value, low, high, what.unit().word()).map(|_| ())
+    within(Entry::Reading { what }, value, low, high, what.unit().word()).map(|_| ())
 }
 
 /// The readings that still stand: not taken back and not replaced by a later one that itself stands.

@@ -1,6 +1,8 @@
 //! Shafts and grips.
 
-use crate::WorkshopError;
+use crate::error::Entry;
+use crate::model::ModelFault;
+use crate::TradeError;
 use crate::error::within;
 use crate::kind::{Facing, closed_list};
 use serde::{Deserialize, Serialize};
@@ -112,23 +114,19 @@ impl ShaftModel {
         self.tip_trim.iter().find(|t| t.number.eq_ignore_ascii_case(number)).map_or(0.0, |t| t.trim_mm)
     }
 
-    pub(crate) fn check(&self) -> Result<(), WorkshopError> {
+    pub(crate) fn check(&self) -> Result<(), TradeError> {
         within("tip_diameter_mm", self.tip_diameter_mm, 6.0, 14.0, "mm")?;
         within("butt_diameter_mm", self.butt_diameter_mm, 10.0, 25.0, "mm")?;
         within("mass_sd_g", self.mass_sd_g, 0.0, 10.0, "g")?;
         if self.blanks.is_empty() {
-            return Err(WorkshopError::Refused {
-                what: format!("the shaft model “{}” has no blank", self.code),
-                next: "Give at least one blank with its mass, length and balance point".into(),
-            });
+            return Err(TradeError::refused(ModelFault::NoBlank { code: self.code.clone() }));
         }
         for blank in &self.blanks {
-            let name = blank.number.as_deref().unwrap_or("all numbers");
-            let field = |f: &str| format!("blank for {name}: {f}");
-            within(&field("mass_g"), blank.mass_g, 20.0, 250.0, "g")?;
-            within(&field("length_mm"), blank.length_mm, 500.0, 1400.0, "mm")?;
+            let field = |name: &str| Entry::Blank { number: blank.number.clone(), name: name.to_owned() };
+            within(field("mass_g"), blank.mass_g, 20.0, 250.0, "g")?;
+            within(field("length_mm"), blank.length_mm, 500.0, 1400.0, "mm")?;
             within(
-                &field("balance_point_mm"),
+                field("balance_point_mm"),
                 blank.balance_point_mm,
                 blank.length_mm / 3.0,
                 blank.length_mm * 2.0 / 3.0,
@@ -136,14 +134,15 @@ impl ShaftModel {
             )?;
             let numbered = blank.number.is_some();
             if (self.tip == TipShape::Taper) != numbered {
-                return Err(WorkshopError::Refused {
-                    what: format!("the shaft model “{}” has a {} but its blank is for {name}", self.code, self.tip),
-                    next: "A taper tip has a blank for each number, a parallel tip one blank without number".into(),
-                });
+                return Err(TradeError::refused(ModelFault::BlankForTip {
+                    code: self.code.clone(),
+                    tip: self.tip,
+                    number: blank.number.clone(),
+                }));
             }
         }
         for trim in &self.tip_trim {
-            within(&format!("tip trim of {}", trim.number), trim.trim_mm, 0.0, 250.0, "mm")?;
+            within(Entry::TipTrim { number: trim.number.clone() }, trim.trim_mm, 0.0, 250.0, "mm")?;
         }
         Ok(())
     }

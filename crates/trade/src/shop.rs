@@ -1,8 +1,9 @@
 //! What the shop says of itself once, and what its scales are worth.
 
+use crate::error::{FindIt, Noun, NotFound};
 use crate::check_weight::{CHECK_WEIGHT, CheckWeight};
 use crate::connection::Connection;
-use crate::error::{WorkshopError, plausible, within};
+use crate::error::{TradeError, plausible, within};
 use crate::gauge::{Gauge, Measures, Standard, need_name};
 use crate::plan_weights::PlanWeights;
 use crate::reading::What;
@@ -134,7 +135,7 @@ impl Shop {
     ///
     /// # Errors
     /// An impossible figure, an unsound template.
-    pub fn check(&self) -> Result<(), WorkshopError> {
+    pub fn check(&self) -> Result<(), TradeError> {
         plausible("room_c", self.room_c, &ROOM_C)?;
         within("tip_weight_cap_g", self.tip_weight_cap_g, 0.0, 40.0, "g")?;
         plausible("bead_share_percent", self.bead_share_percent, &BEADS_PERCENT)?;
@@ -142,18 +143,18 @@ impl Shop {
         for (name, scale, unit) in
             [("balance_scale", &self.balance_scale, "points"), ("mass_scale", &self.mass_scale, "g")]
         {
-            within(&format!("{name}.display_step"), scale.display_step, 0.0, 5.0, unit)?;
-            within(&format!("{name}.noise_sd"), scale.noise_sd, 0.001, 5.0, unit)?;
-            within(&format!("{name}.offset_sd"), scale.offset_sd, 0.0, 5.0, unit)?;
-            within(&format!("{name}.drift_sd_per_root_h"), scale.drift_sd_per_root_h, 0.0, 5.0, unit)?;
+            within(format!("{name}.display_step"), scale.display_step, 0.0, 5.0, unit)?;
+            within(format!("{name}.noise_sd"), scale.noise_sd, 0.001, 5.0, unit)?;
+            within(format!("{name}.offset_sd"), scale.offset_sd, 0.0, 5.0, unit)?;
+            within(format!("{name}.drift_sd_per_root_h"), scale.drift_sd_per_root_h, 0.0, 5.0, unit)?;
         }
         for (i, scale) in self.scales.iter().enumerate() {
             scale.check()?;
             if self.scales[..i].iter().any(|other| other.key == scale.key || other.port == scale.port) {
-                return Err(WorkshopError::Refused {
-                    what: format!("two scales have the key {} or the port {}", scale.key, scale.port),
-                    next: "Give each scale its own".into(),
-                });
+                return Err(TradeError::refused(ShopFault::ScaleTwice {
+                    key: scale.key.clone(),
+                    port: scale.port.clone(),
+                }));
             }
         }
         if let Some(check) = &self.check_weight {
@@ -163,10 +164,7 @@ impl Shop {
             within("check_weight.mass_g", check.mass_g, 50.0, 1000.0, "g")?;
         }
         if self.balance_scale.key == self.mass_scale.key || self.balance_scale.key.is_empty() {
-            return Err(WorkshopError::Refused {
-                what: "the two scales need a key each, and not the same".into(),
-                next: "Call them for example balance and mass".into(),
-            });
+            return Err(TradeError::refused(ShopFault::ScaleKeys));
         }
         self.check_gauges()?;
         check_template(&self.steps)
@@ -188,12 +186,11 @@ impl Shop {
     ///
     /// # Errors
     /// There is none.
-    pub fn instrument(&self, key: &str) -> Result<Gauge, WorkshopError> {
+    pub fn instrument(&self, key: &str) -> Result<Gauge, TradeError> {
         let all = self.instruments();
-        let known: Vec<&str> = all.iter().map(|g| g.key.as_str()).collect();
-        let next = format!("There is {}", known.join(", "));
+        let next = FindIt::Known { known: all.iter().map(|g| g.key.clone()).collect() };
         let found = all.iter().find(|g| g.key == key).cloned();
-        found.ok_or_else(|| WorkshopError::Unknown { what: "scale", name: key.to_owned(), next })
+        found.ok_or_else(|| TradeError::not_found(&NotFound::Named { what: Noun::Scale, name: key.to_owned() }, &next))
     }
 
     /// What an instrument is held against; of the balance scale the shop's check weight first.
@@ -214,29 +211,37 @@ impl Shop {
     }
 
     /// Refuses gauges and standards that could not be.
-    pub(crate) fn check_gauges(&self) -> Result<(), WorkshopError> {
+    pub(crate) fn check_gauges(&self) -> Result<(), TradeError> {
         let all = self.instruments();
         for (i, gauge) in all.iter().enumerate() {
             // The figures of the first two are checked with the shop's own.
             if i > 1 {
                 gauge.check()?;
             } else {
-                need_name("scale", &gauge.key, &gauge.name)?;
+                need_name(&gauge.key, &gauge.name, ShopFault::InstrumentUnnamed)?;
             }
             if all[..i].iter().any(|other| other.key == gauge.key) {
-                return Err(twice("instruments", &gauge.key));
+                return Err(TradeError::refused(ShopFault::InstrumentTwice { key: gauge.key.clone() }));
             }
         }
         for (i, standard) in self.standards.iter().enumerate() {
             standard.check(&self.instrument(&standard.scale)?)?;
             if standard.key == CHECK_WEIGHT || self.standards[..i].iter().any(|other| other.key == standard.key) {
-                return Err(twice("check weights", &standard.key));
+                return Err(TradeError::refused(ShopFault::CheckWeightTwice { key: standard.key.clone() }));
             }
         }
         Ok(())
     }
 }
 
-fn twice(what: &str, key: &str) -> WorkshopError {
-    WorkshopError::Refused { what: format!("two {what} have the key {key}"), next: "Give each its own".into() }
+fact::facts! {
+    /// What is refused of the shop's settings.
+    pub(crate) enum ShopFault: "shop_fault" {
+        ScaleTwice { key: String, port: String },
+        ScaleKeys,
+        InstrumentTwice { key: String },
+        CheckWeightTwice { key: String },
+        InstrumentUnnamed,
+        CheckWeightUnnamed,
+    }
 }

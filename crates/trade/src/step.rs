@@ -4,7 +4,7 @@
 //! it needs and which caution stands beside it. Steps may be left out or done in another order; what is not read only
 //! leaves the band wider.
 
-use crate::WorkshopError;
+use crate::TradeError;
 use crate::kind::{Role, closed_list};
 use crate::reading::What;
 use serde::{Deserialize, Serialize};
@@ -212,28 +212,31 @@ pub fn full_build() -> Vec<Step> {
 ///
 /// # Errors
 /// No steps, a key twice, an unsound key.
-pub fn check_template(steps: &[Step]) -> Result<(), WorkshopError> {
+pub fn check_template(steps: &[Step]) -> Result<(), TradeError> {
     if steps.is_empty() {
-        return Err(WorkshopError::Refused {
-            what: "the job has no steps".into(),
-            next: "Give at least one step, or leave the template out to take the shop's own".into(),
-        });
+        return Err(TradeError::refused(StepFault::NoSteps));
     }
     for (i, step) in steps.iter().enumerate() {
         let sound =
             !step.key.is_empty() && step.key.chars().all(|c| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '_');
         if !sound {
-            return Err(WorkshopError::Unreadable {
-                field: format!("steps[{i}].key"),
-                problem: format!("“{}” cannot be a key: use small letters, digits and _, for example dry", step.key),
-            });
+            return Err(TradeError::unreadable(
+                format!("steps[{i}].key"),
+                &StepFault::BadKey { key: step.key.clone() },
+            ));
         }
         if steps[..i].iter().any(|s| s.key == step.key) {
-            return Err(WorkshopError::Refused {
-                what: format!("the step “{}” is there twice", step.key),
-                next: "Give each step its own key".into(),
-            });
+            return Err(TradeError::refused(StepFault::Twice { key: step.key.clone() }));
         }
     }
     Ok(())
+}
+
+fact::facts! {
+    /// What is refused of the steps of a job.
+    pub(crate) enum StepFault: "step_fault" {
+        NoSteps,
+        BadKey { key: String },
+        Twice { key: String },
+    }
 }

@@ -1,6 +1,6 @@
 //! The tape under a grip, as a model.
 
-use crate::WorkshopError;
+use crate::TradeError;
 use crate::error::within;
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
@@ -30,7 +30,7 @@ pub struct TapeModel {
 }
 
 impl TapeModel {
-    pub(crate) fn check(&self) -> Result<(), WorkshopError> {
+    pub(crate) fn check(&self) -> Result<(), TradeError> {
         within("mass_per_area_g_per_m2", self.mass_per_area_g_per_m2, 10.0, 2000.0, "g/m²")?;
         within("thickness_mm", self.thickness_mm, 0.01, 2.0, "mm")?;
         within("width_mm", self.width_mm, 5.0, 200.0, "mm").map(|_| ())

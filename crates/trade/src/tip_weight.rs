@@ -4,7 +4,7 @@
 //! of the bore, so that the shaft is cut shorter by as much and the weight sits where it would without. The plan, the
 //! belief and what can still be done about a club all ask here.
 
-use crate::WorkshopError;
+use crate::TradeError;
 use crate::error::{plausible, within};
 use crate::swing_weight::points_per_g;
 use clubphysics::plausible::TIP_DIAMETER_MM;
@@ -44,7 +44,7 @@ pub struct TipWeightModel {
 }
 
 impl TipWeightModel {
-    pub(crate) fn check(&self) -> Result<(), WorkshopError> {
+    pub(crate) fn check(&self) -> Result<(), TradeError> {
         within("mass_g", self.mass_g, 0.1, 40.0, "g")?;
         plausible("tip_min_mm", self.tip_min_mm, &TIP_DIAMETER_MM)?;
         within("tip_max_mm", self.tip_max_mm, self.tip_min_mm, 20.0, "mm")?;

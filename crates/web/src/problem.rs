@@ -179,13 +179,13 @@ fn is_json(headers: &HeaderMap) -> bool {
 mod tests {
     use super::Problem;
     use app::AppError;
-    use trade::WorkshopError;
+    use trade::TradeError;
 
     /// A mistake of the program is not told as the asker's.
     #[test]
     fn a_mistake_of_the_program_is_a_500() {
         let errors = [
-            AppError::Workshop(WorkshopError::Fault("the plan failed its check".into())),
+            AppError::Workshop(TradeError::Fault("the plan failed its check".into())),
             AppError::Internal("the search stopped".into()),
         ];
         for error in errors {
@@ -193,7 +193,7 @@ mod tests {
             assert_eq!((problem.status, problem.title.as_str()), (500, "Our mistake"));
             assert_eq!(problem.kind, "urn:setwright:problem:internal");
         }
-        let refused = AppError::Workshop(WorkshopError::Matching("no club to plan".into()));
+        let refused = AppError::Workshop(TradeError::Matching("no club to plan".into()));
         assert_eq!(Problem::of(&refused).status, 422);
     }
 }

@@ -79,6 +79,7 @@ impl Language {
                 {
                     let mut used = BTreeSet::new();
                     variables(pattern, &mut used);
+                    message.attributes.iter().for_each(|attribute| variables(&attribute.value, &mut used));
                     figures.insert(message.id.name.to_owned(), used);
                 }
             }
@@ -130,6 +131,32 @@ impl Language {
             debug_assert!(false, "no text is named {id}");
             return format!("⟪{id}⟫");
         };
+        self.filled(id, pattern, figures, words)
+    }
+
+    /// What to do next, where the text of this name says it beside itself:
+    ///
+    /// ```text
+    /// sheet-no-club = the sheet does not say which clubs
+    ///     .next = Write their numbers, for example 5-PW
+    /// ```
+    pub(crate) fn next<'a>(
+        &self,
+        id: &str,
+        figures: impl Iterator<Item = (&'a str, &'a Figure)>,
+        words: &Words,
+    ) -> Option<String> {
+        let next = self.texts.get_message(id)?.get_attribute("next")?;
+        Some(self.filled(id, next.value(), figures, words))
+    }
+
+    fn filled<'a>(
+        &self,
+        id: &str,
+        pattern: &Pattern<&str>,
+        figures: impl Iterator<Item = (&'a str, &'a Figure)>,
+        words: &Words,
+    ) -> String {
         let mut args = FluentArgs::new();
         for (name, figure) in figures {
             args.set(name, shown::value(name, figure, words));
@@ -188,6 +215,7 @@ fn marked(content: &str, change: fn(&str) -> String) -> String {
                 if let Some(pattern) = &mut message.value {
                     mark(pattern, change);
                 }
+                message.attributes.iter_mut().for_each(|attribute| mark(&mut attribute.value, change));
             }
             Entry::Term(term) => mark(&mut term.value, change),
             _ => {}

@@ -117,7 +117,16 @@ impl Words {
     /// The same for a fact as data.
     #[must_use]
     pub fn told(&self, told: &Told) -> String {
-        self.language.write(&language::id_of(told.code()), told.figures(), self)
+        match told.figure("what") {
+            Some(Figure::Fact(what)) if told.code() == Refusal::IN_FULL => {
+                let next = match told.figure("next") {
+                    Some(Figure::Fact(next)) => Some(self.told(next)),
+                    _ => self.next_of(what),
+                };
+                self.in_full(self.told(what), next)
+            }
+            _ => self.language.write(&language::id_of(told.code()), told.figures(), self),
+        }
     }
 
     /// A fact as a sentence: a capital at its beginning, a full stop at its end.
@@ -129,7 +138,31 @@ impl Words {
     /// What is wrong and what to do next, in one text.
     #[must_use]
     pub fn refusal(&self, refusal: &Refusal) -> String {
-        self.tell(refusal)
+        self.in_full(self.told(refusal.fact()), self.next(refusal))
+    }
+
+    /// What to do next after a refusal, where there is something.
+    #[must_use]
+    pub fn next(&self, refusal: &Refusal) -> Option<String> {
+        refusal.what_next().map_or_else(|| self.next_of(refusal.fact()), |next| Some(self.told(next)))
+    }
+
+    /// What to do next after a fact: what stands beside its text, or beside that of the fact which it has as its `what`.
+    fn next_of(&self, told: &Told) -> Option<String> {
+        let own = self.language.next(&language::id_of(told.code()), told.figures(), self);
+        own.or_else(|| match told.figure("what") {
+            Some(Figure::Fact(what)) => self.next_of(what),
+            _ => None,
+        })
+    }
+
+    fn in_full(&self, what: String, next: Option<String>) -> String {
+        match next {
+            Some(next) => {
+                self.text_with("refusal-with-next", &[("what", Figure::Text(what)), ("next", Figure::Text(next))])
+            }
+            None => what,
+        }
     }
 
     /// Several as a list in a sentence: `a, b and c`.

@@ -12,16 +12,18 @@
 //! | `PLAIN` | the figure alone, with `digits` decimals, in the reader's unit |
 //! | `PERCENT` | a share as a percentage |
 //! | `DAY`, `CLOCK` | of a moment or day: `29 Nov`, `05:01` |
+//! | `FIGURE` | as it was given, to six digits: `0.335 in`, `1600 mm`, `10000` |
 //! | `CAPITAL` | with a capital at its beginning |
 //!
 //! `signed: 1` writes a plus as well as a minus.
 
-use crate::Words;
+use crate::{Words, text};
 use crate::units::{minus, signed};
 use fact::Figure;
 use fluent_bundle::concurrent::FluentBundle;
 use fluent_bundle::types::FluentType;
 use fluent_bundle::{FluentArgs, FluentResource, FluentValue};
+use quantity::{LengthUnit, MassUnit};
 use std::borrow::Cow;
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -95,6 +97,20 @@ impl Shown {
         }
     }
 
+    /// In the reader's unit, with no more digits than the figure has.
+    fn as_given(&self) -> String {
+        let (words, figure) = (&self.words, minus(&to_six_digits(self.value)));
+        match self.kind {
+            Kind::Mass if words.units.mass != MassUnit::Ounce => format!("{figure} {}", words.mass_sign()),
+            Kind::Length if words.units.length != LengthUnit::Inch => format!("{figure} {}", words.length_sign()),
+            Kind::Points if self.value == 1.0 => text!(words, "point-one", figure = figure),
+            Kind::Points => text!(words, "point-many", figure = figure),
+            Kind::Angle => format!("{figure}°"),
+            Kind::Frequency => format!("{figure} cpm"),
+            _ => self.plainly(),
+        }
+    }
+
     /// The figure alone, in the reader's unit.
     fn alone(&self, digits: Option<u8>) -> String {
         let words = &self.words;
@@ -165,7 +181,7 @@ const FORMS: &[(&str, Form)] = &[
     ("LETTER", |s, _| s.words.swing_weight(s.value)),
     ("POINTS", |s, digits| match digits {
         None | Some(1) => s.words.points(s.value),
-        Some(d) => crate::text!(s.words, "unit-points", figure = minus(&quantity::decimal(s.value, d))),
+        Some(d) => text!(s.words, "point-many", figure = minus(&quantity::decimal(s.value, d))),
     }),
     ("ANGLE", |s, digits| format!("{}°", minus(&quantity::decimal(s.value, digits.unwrap_or(1))))),
     ("CPM", |s, digits| format!("{} cpm", minus(&quantity::decimal(s.value, digits.unwrap_or(1))))),
@@ -185,6 +201,8 @@ pub(crate) fn add_functions(texts: &mut FluentBundle<FluentResource>) {
         debug_assert!(added.is_ok(), "{name} is there twice");
     }
     let added = texts.add_function("CAPITAL", |given, _| capital(given));
+    debug_assert!(added.is_ok());
+    let added = texts.add_function("FIGURE", |given, _| as_given(given));
     debug_assert!(added.is_ok());
 }
 
@@ -213,4 +231,34 @@ fn capital<'a>(given: &[FluentValue<'a>]) -> FluentValue<'a> {
         }
         other => other.cloned().unwrap_or(FluentValue::Error),
     }
+}
+
+fn as_given<'a>(given: &[FluentValue<'a>]) -> FluentValue<'a> {
+    match given.first() {
+        Some(FluentValue::Custom(custom)) => custom
+            .as_any()
+            .downcast_ref::<Shown>()
+            .map_or(FluentValue::Error, |shown| FluentValue::from(shown.as_given())),
+        Some(FluentValue::Number(number)) => FluentValue::from(minus(&to_six_digits(number.value))),
+        other => other.cloned().unwrap_or(FluentValue::Error),
+    }
+}
+
+/// A figure as it was given where that is short, else to six digits: a limit that is worked out may have sixteen, of which
+/// no one reads more than a few.
+fn to_six_digits(value: f64) -> String {
+    const SHORT: usize = 9;
+    let exact = value.to_string();
+    if exact.len() <= SHORT || !value.is_finite() {
+        return exact;
+    }
+    let size = value.abs();
+    if !(1e-6..1e9).contains(&size) {
+        return format!("{value:.2e}");
+    }
+    // As many digits behind the point as those before it leave.
+    let before = size.log10().floor() as i32 + 1;
+    let rounded = format!("{:.*}", usize::try_from(6 - before).unwrap_or(0), value);
+    let short = rounded.trim_end_matches('0').trim_end_matches('.');
+    if rounded.contains('.') { short.to_owned() } else { rounded }
 }

@@ -1,7 +1,7 @@
 use crate::files::ENGLISH;
 use crate::{Language, Piece, Words, speak, text};
 use fact::{Refusal, Told};
-use quantity::{LengthUnit, MassUnit, Units};
+use quantity::{LengthUnit, MassUnit, Notation, NotationError, Problem, Units, parse_length, parse_mass};
 use std::collections::BTreeSet;
 
 const METRIC_OUNCES: Units = Units { length: LengthUnit::Millimetre, mass: MassUnit::Ounce };
@@ -90,6 +90,63 @@ fn an_answer_is_told_beside_its_facts() {
     speak(&mut answer, &Words::english(Units::default()));
     assert_eq!(answer["found"][0]["fact"]["words"], "there is no head model “H-9”. See the list");
     assert_eq!(answer["found"][0]["fact"]["figures"]["what"]["words"], "there is no head model “H-9”");
+}
+
+#[test]
+fn what_to_do_next_stands_beside_the_text_of_a_fact() {
+    let own = texts(
+        "refusal-with-next = { $what }. { $next }
+glue-short = { $left_g } is left
+    .next = Mix { $missing_g } more
+list-entry = entry { $n }: { $what }",
+    );
+    let short = Told::new("glue.short").with("left_g", &28.349_523_125).with("missing_g", &14.174_761_562_5);
+    assert_eq!(own.refusal(&Refusal::new(&short)), "1.000 oz is left. Mix 0.500 oz more");
+    // Within another fact the step is still that of the fact inside, unless one is given.
+    let entry = Refusal::new(&short).within(|what| Told::new("list.entry").with("n", &3_usize).with("what", &what));
+    assert_eq!(own.refusal(&entry), "entry 3: 1.000 oz is left. Mix 0.500 oz more");
+    assert_eq!(own.tell(&entry), own.refusal(&entry));
+    let given = entry.next(&Told::new("glue.short").with("left_g", &0.0).with("missing_g", &0.0));
+    assert_eq!(own.next(&given).as_deref(), Some("0.000 oz is left"));
+}
+
+#[test]
+fn facts_from_below_have_their_texts() {
+    crate::check::texts_of::<fact::Measure>();
+    let known = |list: &str, key: &str| Words::english(Units::default()).told(&Told::of_list(list, key));
+    for notation in Notation::ALL {
+        assert!(!known("Notation", notation.key()).is_empty());
+        assert!(!known("NotationExample", notation.key()).is_empty());
+    }
+    assert!(Problem::ALL.iter().all(|problem| !known("NotationProblem", problem.key()).is_empty()));
+}
+
+#[test]
+fn a_refused_text_is_told_with_its_place_and_an_example() {
+    let told = |error: NotationError| Words::english(Units::default()).refusal(&Refusal::new(&error));
+    let error = parse_length("36 3/0 in", LengthUnit::Inch).expect_err("divides by zero");
+    assert_eq!(
+        told(error),
+        "“36 3/0 in” cannot be read as a length: at character 4 (“3/0 in”) the fraction must be less than one and must \
+         not divide by zero. Write for example 36 3/4 in, 93.3 cm or 940 mm"
+    );
+    let end = told(parse_length("36 3/", LengthUnit::Inch).expect_err("no denominator"));
+    assert!(end.contains("at character 6 (the end)"), "{end}");
+    let whole = told(parse_mass("heavy", MassUnit::Gram).expect_err("no figure"));
+    assert_eq!(whole, "“heavy” cannot be read as a mass: a number is expected here. Write for example 8 g or 1.75 oz");
+}
+
+/// A letter with two digits is one whose point was left out; with 12 it may be the next letter, so nothing is guessed.
+#[test]
+fn a_left_out_point_is_seen() {
+    let told = |text: &str| {
+        let error = quantity::parse_swing_weight(text).expect_err("beyond its letter");
+        Words::english(Units::default()).refusal(&Refusal::new(&error))
+    };
+    let d97 = "“D97” cannot be read as a swing weight: a letter has the points 0 to 9.9. Did you mean D9.7?";
+    assert_eq!(told("D97"), d97);
+    assert!(told("D12").ends_with("Write for example D3.5 or 213.5 oz in"));
+    assert!(told("D250").ends_with("Write for example D3.5 or 213.5 oz in"));
 }
 
 #[test]

@@ -6,7 +6,7 @@ use crate::belief::Believed;
 use crate::remedy::Spare;
 use estimation::{Change, Effect, Hypothesis, JobModel, Misread, Observation, OnClub, Quantity};
 use std::collections::{BTreeMap, BTreeSet};
-use trade::error::WorkshopError;
+use trade::error::TradeError;
 use trade::id::{ClubId, ReadingId};
 use trade::job::JobClub;
 use trade::kind::Role;
@@ -108,7 +108,7 @@ impl<'a> Case<'a> {
         reading: &Reading,
         planned: &[Reading],
         spares: &'a [Spare<'a>],
-    ) -> Result<Option<Self>, WorkshopError> {
+    ) -> Result<Option<Self>, TradeError> {
         let assembly = believed.assembly;
         let Some(club) = assembly.job.club(&reading.club) else { return Ok(None) };
         let mut readings: Vec<Reading> = believed.standing().into_iter().cloned().collect();

@@ -7,7 +7,7 @@ use super::slips::slips;
 use crate::solvent::SOLVENT_G;
 use estimation::{Effect, Hypothesis};
 use quantity::{INCH_MM, decimal};
-use trade::error::WorkshopError;
+use trade::error::TradeError;
 use trade::kind::Role;
 use trade::model::{Model, PartKind};
 use trade::reading::Unit;
@@ -49,7 +49,7 @@ impl Amount {
 
 impl Case<'_> {
     /// All candidates; the first is that nothing is wrong.
-    pub(super) fn candidates(&self) -> Result<Vec<Candidate>, WorkshopError> {
+    pub(super) fn candidates(&self) -> Result<Vec<Candidate>, TradeError> {
         let mut all = Vec::new();
         self.head(&mut all)?;
         self.joint(&mut all)?;
@@ -116,7 +116,7 @@ impl Case<'_> {
         }
     }
 
-    fn head(&self, all: &mut Vec<Candidate>) -> Result<(), WorkshopError> {
+    fn head(&self, all: &mut Vec<Candidate>) -> Result<(), TradeError> {
         let target = &self.club.target;
         let (model, number) = self.believed.assembly.library.head_number(&target.head_model, &target.number)?;
         let own_g = self.anatomy.mass_g(Role::Head);
@@ -185,7 +185,7 @@ impl Case<'_> {
         self.lasting(all, Kind::ScrewSwapped, head, [0.1, 0.5, 0.2, 0.2, 0.0], &amounts);
     }
 
-    fn joint(&self, all: &mut Vec<Candidate>) -> Result<(), WorkshopError> {
+    fn joint(&self, all: &mut Vec<Candidate>) -> Result<(), TradeError> {
         let shares = [0.0, 0.0, 0.5, 0.5, 0.0];
         let own_g = self.anatomy.mass_g(Role::TipWeight);
         if self.anatomy.has(Role::Ferrule) {
@@ -201,7 +201,7 @@ impl Case<'_> {
     }
 
     /// Another weight of the tray, or the one that belongs into another club of the job.
-    fn other_weights(&self, all: &mut Vec<Candidate>, own_g: f64, shares: Shares) -> Result<(), WorkshopError> {
+    fn other_weights(&self, all: &mut Vec<Candidate>, own_g: f64, shares: Shares) -> Result<(), TradeError> {
         let library = self.believed.assembly.library;
         let plan = self.club.plan.as_ref();
         let tip_mm = plan.map_or(0.0, |p| p.cut_shaft_mm);
@@ -254,7 +254,7 @@ impl Case<'_> {
         Ok(())
     }
 
-    fn grip_end(&self, all: &mut Vec<Candidate>) -> Result<(), WorkshopError> {
+    fn grip_end(&self, all: &mut Vec<Candidate>) -> Result<(), TradeError> {
         let library = self.believed.assembly.library;
         let grip = library.grip(&self.club.target.grip_model)?;
         let gripped = [0.0, 0.0, 0.0, 0.0, 1.0];
@@ -297,7 +297,7 @@ impl Case<'_> {
         Ok(())
     }
 
-    fn shaft(&self, all: &mut Vec<Candidate>) -> Result<(), WorkshopError> {
+    fn shaft(&self, all: &mut Vec<Candidate>) -> Result<(), TradeError> {
         let shaft = self.believed.assembly.library.shaft(&self.club.target.shaft_model)?;
         let amounts: Vec<Amount> = CUT_OFF_IN
             .iter()

@@ -25,7 +25,7 @@ use crate::remedy::Spare;
 use estimation::Weighed;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
-use trade::error::WorkshopError;
+use trade::error::TradeError;
 use trade::reading::{Reading, Unit};
 use utoipa::ToSchema;
 
@@ -86,7 +86,7 @@ impl Inquest {
 ///
 /// # Errors
 /// Figures that the belief cannot work with; a model that the plan names and the library lacks.
-pub fn inquire(believed: &Believed<'_>, reading: &Reading, spares: &[Spare<'_>]) -> Result<Inquest, WorkshopError> {
+pub fn inquire(believed: &Believed<'_>, reading: &Reading, spares: &[Spare<'_>]) -> Result<Inquest, TradeError> {
     let possible = telling::possible(believed, reading);
     let Some(case) = Case::new(believed, reading, &possible, spares)? else { return Ok(Inquest::default()) };
     let candidates = case.candidates()?;
@@ -154,7 +154,7 @@ fn shift_points(case: &Case<'_>, candidate: &Candidate, weighed: &Weighed, place
     of_change.sum::<f64>() + of_slip.map(|m| asked.obs.value - m.meant).sum::<f64>()
 }
 
-fn best_telling(case: &Case<'_>, weighed: &Weighed, groups: &[usize]) -> Result<Option<Telling>, WorkshopError> {
+fn best_telling(case: &Case<'_>, weighed: &Weighed, groups: &[usize]) -> Result<Option<Telling>, TradeError> {
     let mut best: Option<(f64, Telling)> = None;
     for (i, seen) in case.seen.iter().filter(|s| s.planned).enumerate() {
         let bits = weighed.information_bits(i, groups)?;

@@ -10,7 +10,7 @@ pub use say::{Said, say};
 
 use serde::{Deserialize, Serialize};
 use trade::adhesive::AdhesiveModel;
-use trade::error::WorkshopError;
+use trade::error::TradeError;
 use trade::kind::closed_list;
 use utoipa::ToSchema;
 
@@ -188,7 +188,7 @@ impl Learned {
     ///
     /// # Errors
     /// A key that is not there.
-    pub fn reset(&mut self, key: &str) -> Result<(), WorkshopError> {
+    pub fn reset(&mut self, key: &str) -> Result<(), TradeError> {
         if let Some(at) = self.position(key) {
             self.values.remove(at);
             self.covariance.remove(at);
@@ -205,7 +205,7 @@ impl Learned {
     ///
     /// # Errors
     /// A key that is not there.
-    pub fn pin(&mut self, key: &str, pinned: bool) -> Result<(), WorkshopError> {
+    pub fn pin(&mut self, key: &str, pinned: bool) -> Result<(), TradeError> {
         if let Some(at) = self.position(key) {
             self.values[at].pinned = pinned;
             if pinned {
@@ -221,16 +221,17 @@ impl Learned {
         Ok(())
     }
 
-    fn unknown(&self, key: &str) -> WorkshopError {
-        let known: Vec<&str> =
-            self.values.iter().map(|v| v.key.as_str()).chain(self.scatter.iter().map(|s| s.key.as_str())).collect();
-        WorkshopError::Refused {
-            what: format!("nothing has been learned under “{key}”"),
-            next: if known.is_empty() {
-                "Finish a job first: the shop learns from its readings".into()
-            } else {
-                format!("There is {}", known.join(", "))
-            },
-        }
+    fn unknown(&self, key: &str) -> TradeError {
+        let values = self.values.iter().map(|v| v.key.clone());
+        let known: Vec<String> = values.chain(self.scatter.iter().map(|s| s.key.clone())).collect();
+        let known = Some(known).filter(|known| !known.is_empty());
+        TradeError::refused(LearnedFault::Unknown { key: key.to_owned(), known })
+    }
+}
+
+fact::facts! {
+    /// What is refused of the learned values.
+    pub(crate) enum LearnedFault: "learned_fault" {
+        Unknown { key: String, known: Option<Vec<String>> },
     }
 }

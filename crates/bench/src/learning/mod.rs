@@ -10,7 +10,7 @@ use crate::learned::{HABIT_SHARE, JOB_LEVEL, JOBS_NAMED, KEPT_PER_JOB, Learned, 
 use estimation::{Gaussian, JobModel, Link, ScalePrior, Whitened};
 use std::collections::{BTreeMap, BTreeSet};
 use trade::check_weight::CHECK_WEIGHT;
-use trade::error::WorkshopError;
+use trade::error::TradeError;
 use trade::scale::Scale;
 
 /// Which clubs have a part in what: numbers of the clubs by key.
@@ -25,7 +25,7 @@ impl Learned {
     ///
     /// # Errors
     /// Figures that the belief cannot work with.
-    pub fn after(&self, believed: &Believed<'_>) -> Result<Self, WorkshopError> {
+    pub fn after(&self, believed: &Believed<'_>) -> Result<Self, TradeError> {
         let clubs = clubs_of(believed)?;
         if clubs.is_empty() {
             return Ok(self.clone());
@@ -95,7 +95,7 @@ impl Learned {
         believed: &Believed<'_>,
         clubs: &Clubs,
         scales: &[&Scale],
-    ) -> Result<Vec<(String, Whitened)>, WorkshopError> {
+    ) -> Result<Vec<(String, Whitened)>, TradeError> {
         let free: Vec<usize> = (0..self.values.len()).filter(|i| !self.values[*i].pinned).collect();
         let mut links = Vec::new();
         let mut seen_keys = Vec::new();
@@ -156,7 +156,7 @@ fn is_carried(key: &str) -> bool {
 }
 
 /// The clubs with believed readings, by what they tell something of.
-fn clubs_of(believed: &Believed<'_>) -> Result<Clubs, WorkshopError> {
+fn clubs_of(believed: &Believed<'_>) -> Result<Clubs, TradeError> {
     let job = believed.assembly.job;
     let model: JobModel = believed.assembly.job_model()?;
     let number = |id: &str| job.clubs.iter().find(|c| c.id.0 == id).map(|c| c.target.number.clone());

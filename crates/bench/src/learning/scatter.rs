@@ -10,7 +10,7 @@ use crate::belief::Believed;
 use crate::learned::{JOB_LEVEL, KEPT_PER_JOB, Learned, Scatter};
 use estimation::{OwnOf, Residual, Role, Whitened};
 use std::collections::BTreeMap;
-use trade::error::WorkshopError;
+use trade::error::TradeError;
 
 /// Observations that the figure of a new shop is worth.
 pub const PRIOR_WEIGHT: f64 = 8.0;
@@ -44,7 +44,7 @@ impl Learned {
         &mut self,
         believed: &Believed<'_>,
         today: &[(String, Whitened)],
-    ) -> Result<(), WorkshopError> {
+    ) -> Result<(), TradeError> {
         let belief = believed.belief();
         let mut scores: BTreeMap<&'static str, Score> = BTreeMap::new();
         for own in belief.own_deviations() {

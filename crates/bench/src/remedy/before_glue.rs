@@ -9,7 +9,7 @@ use crate::remedy::{Progress, Spare};
 use estimation::choice::Prospect;
 use estimation::{OnClub, Probe, Quantity};
 use quantity::{SwingWeight, decimal};
-use trade::error::WorkshopError;
+use trade::error::TradeError;
 use trade::job::JobClub;
 use trade::kind::Role;
 use trade::model::PartKind;
@@ -25,7 +25,7 @@ pub(crate) struct Ahead {
 }
 
 impl Ahead {
-    pub fn of(case: &Case<'_>) -> Result<Self, WorkshopError> {
+    pub fn of(case: &Case<'_>) -> Result<Self, TradeError> {
         let prospect = prospect(case.believed, case.club, &case.finish, &case.progress)?;
         let effects = GripBox::of(case.believed, case.club, case.spares)?.effects();
         Ok(Self { prospect, effects })
@@ -43,7 +43,7 @@ pub(crate) fn prospect(
     club: &JobClub,
     finish: &Finish,
     progress: &Progress,
-) -> Result<Prospect, WorkshopError> {
+) -> Result<Prospect, TradeError> {
     let assembly = believed.assembly;
     let belief = believed.belief();
     let scale = &assembly.shop.balance_scale;
@@ -71,7 +71,7 @@ pub(crate) struct GripBox(Vec<f64>);
 impl GripBox {
     /// Other clubs of the set that still wait for their grips take theirs from the same box: on average half of them
     /// choose before this one.
-    pub fn of(believed: &Believed<'_>, club: &JobClub, spares: &[Spare<'_>]) -> Result<Self, WorkshopError> {
+    pub fn of(believed: &Believed<'_>, club: &JobClub, spares: &[Spare<'_>]) -> Result<Self, TradeError> {
         let pool = pool_of(believed, club, spares)?;
         let mut effects: Vec<f64> = pool.grips.iter().map(|g| g.takes_off_points).collect();
         effects.sort_by(f64::total_cmp);
@@ -93,7 +93,7 @@ impl GripBox {
     }
 }
 
-pub(crate) fn remedies(case: &Case<'_>) -> Result<Vec<Remedy>, WorkshopError> {
+pub(crate) fn remedies(case: &Case<'_>) -> Result<Vec<Remedy>, TradeError> {
     let ahead = Ahead::of(case)?;
     let mut found = tips(case, &ahead)?;
     found.extend(ferrules(case, &ahead)?);
@@ -111,7 +111,7 @@ struct TipOption {
 
 /// Every weight and pair of weights of the tray that fits and stays under the cap; of those that weigh the same the one
 /// with fewer pieces.
-fn tip_options(case: &Case<'_>) -> Result<Vec<TipOption>, WorkshopError> {
+fn tip_options(case: &Case<'_>) -> Result<Vec<TipOption>, TradeError> {
     let assembly = case.believed.assembly;
     let cap_mm = case.cap_mm()?;
     let tip_diameter_mm = assembly.library.shaft(&case.club.target.shaft_model)?.tip_diameter_mm;
@@ -146,7 +146,7 @@ fn tip_options(case: &Case<'_>) -> Result<Vec<TipOption>, WorkshopError> {
     Ok(options)
 }
 
-fn flange_mm(case: &Case<'_>) -> Result<f64, WorkshopError> {
+fn flange_mm(case: &Case<'_>) -> Result<f64, TradeError> {
     let mut sum = 0.0;
     for part in case.plan.parts.iter().filter(|p| p.kind == PartKind::TipWeight) {
         sum += case.believed.assembly.library.tip_weight(&part.model)?.flange_mm;
@@ -154,7 +154,7 @@ fn flange_mm(case: &Case<'_>) -> Result<f64, WorkshopError> {
     Ok(sum)
 }
 
-fn tips(case: &Case<'_>, ahead: &Ahead) -> Result<Vec<Remedy>, WorkshopError> {
+fn tips(case: &Case<'_>, ahead: &Ahead) -> Result<Vec<Remedy>, TradeError> {
     let cap_mm = case.cap_mm()?;
     let now_g = case.plan.mass_g(Role::TipWeight);
     let now_pieces = case.plan.parts.iter().filter(|p| p.kind == PartKind::TipWeight).count();
@@ -193,7 +193,7 @@ fn tip_words(option: &TipOption, as_heavy: bool, now_g: f64) -> String {
     }
 }
 
-fn ferrules(case: &Case<'_>, ahead: &Ahead) -> Result<Vec<Remedy>, WorkshopError> {
+fn ferrules(case: &Case<'_>, ahead: &Ahead) -> Result<Vec<Remedy>, TradeError> {
     let assembly = case.believed.assembly;
     let Some(now) = case.plan.part(PartKind::Ferrule) else { return Ok(Vec::new()) };
     let now_model = assembly.library.ferrule(&now.model)?;
@@ -217,7 +217,7 @@ fn ferrules(case: &Case<'_>, ahead: &Ahead) -> Result<Vec<Remedy>, WorkshopError
     Ok(found)
 }
 
-fn heads(case: &Case<'_>, ahead: &Ahead) -> Result<Vec<Remedy>, WorkshopError> {
+fn heads(case: &Case<'_>, ahead: &Ahead) -> Result<Vec<Remedy>, TradeError> {
     let Some(now) = case.plan.part(PartKind::Head) else { return Ok(Vec::new()) };
     let arm_mm = case.head_arm_mm()?;
     let number = &case.plan.head_number;
@@ -240,7 +240,7 @@ fn heads(case: &Case<'_>, ahead: &Ahead) -> Result<Vec<Remedy>, WorkshopError> {
     Ok(found)
 }
 
-fn adapters(case: &Case<'_>, ahead: &Ahead) -> Result<Vec<Remedy>, WorkshopError> {
+fn adapters(case: &Case<'_>, ahead: &Ahead) -> Result<Vec<Remedy>, TradeError> {
     let assembly = case.believed.assembly;
     let Some(now) = case.plan.part(PartKind::Adapter) else { return Ok(Vec::new()) };
     let now_model = assembly.library.adapter(&now.model)?;

@@ -5,7 +5,7 @@ use crate::belief::{Believed, Finish};
 use quantity::decimal;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
-use trade::error::WorkshopError;
+use trade::error::TradeError;
 use trade::id::ClubId;
 use trade::job::JobClub;
 use trade::model::PartKind;
@@ -34,7 +34,7 @@ pub(crate) struct Pool {
 
 /// The grips that a club could get: those free and its own. Each single one is weighed; bulk that is only counted says
 /// nothing of the piece that would be taken.
-pub(crate) fn pool_of(believed: &Believed<'_>, club: &JobClub, spares: &[Spare<'_>]) -> Result<Pool, WorkshopError> {
+pub(crate) fn pool_of(believed: &Believed<'_>, club: &JobClub, spares: &[Spare<'_>]) -> Result<Pool, TradeError> {
     let model = believed.assembly.library.grip(&club.target.grip_model)?;
     let per_g = points_per_g(model.centre_mm);
     let now_g = club.plan.as_ref().and_then(|p| p.part(PartKind::Grip)).map_or(model.mass_g, |p| p.mass_g);
@@ -93,7 +93,7 @@ pub struct GripPick {
 ///
 /// # Errors
 /// Figures that the belief cannot work with.
-pub fn assign_grips(believed: &Believed<'_>, spares: &[Spare<'_>]) -> Result<Vec<GripPick>, WorkshopError> {
+pub fn assign_grips(believed: &Believed<'_>, spares: &[Spare<'_>]) -> Result<Vec<GripPick>, TradeError> {
     let mut models: BTreeMap<&str, ()> = BTreeMap::new();
     for club in &believed.assembly.job.clubs {
         models.insert(club.target.grip_model.as_str(), ());
@@ -135,7 +135,7 @@ impl<'a> Table<'a> {
         grip_model: &str,
         spares: &[Spare<'_>],
         with: Option<&ClubId>,
-    ) -> Result<Option<Self>, WorkshopError> {
+    ) -> Result<Option<Self>, TradeError> {
         let model = believed.assembly.library.grip(grip_model)?;
         let per_g = points_per_g(model.centre_mm);
         let mut clubs = Vec::new();
@@ -185,7 +185,7 @@ impl<'a> Table<'a> {
 
     /// The best choice for all clubs and the clubs expected in tolerance; with one grip taken out of the box for one
     /// club, if asked.
-    fn best(&self, fixed: Option<(usize, usize)>) -> Result<(Vec<usize>, f64), WorkshopError> {
+    fn best(&self, fixed: Option<(usize, usize)>) -> Result<(Vec<usize>, f64), TradeError> {
         let rows: Vec<Vec<f64>> = self
             .cost
             .iter()
@@ -208,7 +208,7 @@ impl<'a> Table<'a> {
     }
 }
 
-pub(crate) fn remedies(case: &Case<'_>) -> Result<Vec<Remedy>, WorkshopError> {
+pub(crate) fn remedies(case: &Case<'_>) -> Result<Vec<Remedy>, TradeError> {
     let target = &case.club.target;
     let Some(table) = Table::new(case.believed, &target.grip_model, case.spares, Some(&case.club.id))? else {
         return Ok(Vec::new());
@@ -234,7 +234,7 @@ pub(crate) fn remedies(case: &Case<'_>) -> Result<Vec<Remedy>, WorkshopError> {
 }
 
 /// Clubs of the set that would be in tolerance if this one kept its planned grip, for actions that take no grip.
-pub(crate) fn others_inside(case: &Case<'_>) -> Result<Option<f64>, WorkshopError> {
+pub(crate) fn others_inside(case: &Case<'_>) -> Result<Option<f64>, TradeError> {
     let target = &case.club.target;
     let Some(table) = Table::new(case.believed, &target.grip_model, case.spares, Some(&case.club.id))? else {
         return Ok(None);

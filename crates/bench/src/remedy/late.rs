@@ -5,7 +5,7 @@ use super::grips::{others_inside, pool_of};
 use super::{Action, Case, Change, Remedy};
 use crate::assembly::Assembly;
 use quantity::{INCH_MM, decimal};
-use trade::error::{WorkshopError, within};
+use trade::error::{TradeError, within};
 use trade::job::JobClub;
 use trade::kind::Role;
 use trade::model::PartKind;
@@ -26,7 +26,7 @@ const POWDER_MM: f64 = 60.0;
 const GOOD_ENOUGH: f64 = 0.95;
 
 /// Before the grip: besides another grip, whatever goes into the shaft or under the grip.
-pub(crate) fn ungripped(case: &Case<'_>) -> Result<Vec<Remedy>, WorkshopError> {
+pub(crate) fn ungripped(case: &Case<'_>) -> Result<Vec<Remedy>, TradeError> {
     if case.finish.chance >= GOOD_ENOUGH {
         return Ok(Vec::new());
     }
@@ -52,7 +52,7 @@ pub(crate) fn ungripped(case: &Case<'_>) -> Result<Vec<Remedy>, WorkshopError> {
 }
 
 /// With the grip on.
-pub(crate) fn gripped(case: &Case<'_>) -> Result<Vec<Remedy>, WorkshopError> {
+pub(crate) fn gripped(case: &Case<'_>) -> Result<Vec<Remedy>, TradeError> {
     if case.finish.chance >= GOOD_ENOUGH {
         return Ok(Vec::new());
     }
@@ -65,7 +65,7 @@ pub(crate) fn gripped(case: &Case<'_>) -> Result<Vec<Remedy>, WorkshopError> {
 }
 
 /// Another screw in the head. The first of the model's screws is the one that a head comes with.
-pub(crate) fn screws(case: &Case<'_>, ahead: Option<&Ahead>) -> Result<Vec<Remedy>, WorkshopError> {
+pub(crate) fn screws(case: &Case<'_>, ahead: Option<&Ahead>) -> Result<Vec<Remedy>, TradeError> {
     let head = case.believed.assembly.library.head(&case.club.target.head_model)?;
     let Some(first) = head.screws.first() else { return Ok(Vec::new()) };
     let now_g = first.mass_g + case.plan.extras_g(Action::Screw);
@@ -85,7 +85,7 @@ pub(crate) fn screws(case: &Case<'_>, ahead: Option<&Ahead>) -> Result<Vec<Remed
         .collect())
 }
 
-fn lead_tape(case: &Case<'_>) -> Result<Vec<Remedy>, WorkshopError> {
+fn lead_tape(case: &Case<'_>) -> Result<Vec<Remedy>, TradeError> {
     let arm_mm = case.head_arm_mm()?;
     Ok(added(case, Action::LeadTape, arm_mm, "of lead tape on the head"))
 }
@@ -104,7 +104,7 @@ fn added(case: &Case<'_>, action: Action, arm_mm: f64, place: &str) -> Vec<Remed
 }
 
 /// One more strip under the lower hand: it makes the grip thicker there, so the player is asked.
-fn lower_hand(case: &Case<'_>) -> Result<Vec<Remedy>, WorkshopError> {
+fn lower_hand(case: &Case<'_>) -> Result<Vec<Remedy>, TradeError> {
     let assembly = case.believed.assembly;
     let target = &case.club.target;
     let Some(code) = target.tape.as_ref().or(assembly.shop.tape.as_ref()) else { return Ok(Vec::new()) };
@@ -126,7 +126,7 @@ fn lower_hand(case: &Case<'_>) -> Result<Vec<Remedy>, WorkshopError> {
 }
 
 /// A little off the butt, or a little on, within the tolerance of the length.
-fn length(case: &Case<'_>) -> Result<Vec<Remedy>, WorkshopError> {
+fn length(case: &Case<'_>) -> Result<Vec<Remedy>, TradeError> {
     let target = &case.club.target;
     let room_mm = target.tolerances.length_mm;
     let bare: Vec<Role> =
@@ -156,7 +156,7 @@ fn length(case: &Case<'_>) -> Result<Vec<Remedy>, WorkshopError> {
 }
 
 /// The grip off and the best of those at hand on: the old one is usually lost.
-fn re_grip(case: &Case<'_>) -> Result<Vec<Remedy>, WorkshopError> {
+fn re_grip(case: &Case<'_>) -> Result<Vec<Remedy>, TradeError> {
     let model = case.believed.assembly.library.grip(&case.club.target.grip_model)?;
     let now_g = case.plan.part(PartKind::Grip).map_or(model.mass_g, |p| p.mass_g);
     let pool = pool_of(case.believed, case.club, case.spares)?;
@@ -177,7 +177,7 @@ fn re_grip(case: &Case<'_>) -> Result<Vec<Remedy>, WorkshopError> {
 
 /// The last way: heat the hosel, pull the head, and glue it anew with the weight that is needed. Only offered where
 /// nothing that stays on the club would do.
-fn pull_head(case: &Case<'_>) -> Result<Vec<Remedy>, WorkshopError> {
+fn pull_head(case: &Case<'_>) -> Result<Vec<Remedy>, TradeError> {
     const WORTH_A_DAY: f64 = 0.5;
     if case.finish.chance >= WORTH_A_DAY {
         return Ok(Vec::new());
@@ -208,29 +208,31 @@ fn pull_head(case: &Case<'_>) -> Result<Vec<Remedy>, WorkshopError> {
 ///
 /// # Errors
 /// An action that adds nothing; a club without a plan; a model that the library lacks.
-pub fn place_of(assembly: Assembly<'_>, club: &JobClub, action: Action) -> Result<f64, WorkshopError> {
-    let plan = club.plan.as_ref().ok_or_else(|| WorkshopError::Refused {
-        what: format!("the {} has no plan", club.target.number),
-        next: "Plan the job first".into(),
-    })?;
+pub fn place_of(assembly: Assembly<'_>, club: &JobClub, action: Action) -> Result<f64, TradeError> {
+    let plan = club.plan.as_ref().ok_or_else(|| TradeError::refused(ExtraFault::NoPlan { number: club.target.number.clone() }))?;
     let head = assembly.library.head(&club.target.head_model)?;
     let head_mm = Places::of_plan(plan, head.bore_depth_mm).head_mm(head.offset_prior_mm().0);
     match action {
         Action::Screw | Action::LeadTape => Ok(head_mm),
         Action::Powder => Ok(plan.cut_shaft_mm - POWDER_MM),
         Action::Counterweight => Ok(PLUG_MM),
-        other => Err(WorkshopError::Refused {
-            what: format!("{other} is not something that is added to a finished plan"),
-            next: "Add lead_tape, powder, counterweight or screw; put another part in for the rest".into(),
-        }),
+        other => Err(TradeError::refused(ExtraFault::NotAdded { action: other })),
     }
 }
 
 /// Refuses a mass that nobody adds.
 ///
 /// # Errors
-/// [`WorkshopError::Impossible`].
-pub fn check_extra(action: Action, mass_g: f64) -> Result<(), WorkshopError> {
+/// [`TradeError::Impossible`].
+pub fn check_extra(action: Action, mass_g: f64) -> Result<(), TradeError> {
     let low = if action == Action::Screw { -30.0 } else { 0.1 };
     within("mass_g", mass_g, low, 60.0, "g").map(|_| ())
+}
+
+fact::facts! {
+    /// What is refused of something that is added to a finished plan.
+    pub(crate) enum ExtraFault: "extra_fault" {
+        NoPlan { number: String },
+        NotAdded { action: Action },
+    }
 }

@@ -21,7 +21,7 @@ use crate::club_state::ClubState;
 use estimation::normal;
 use serde::{Deserialize, Serialize};
 use trade::action::Action;
-use trade::error::WorkshopError;
+use trade::error::TradeError;
 use trade::job::JobClub;
 use trade::model::PartKind;
 use trade::part::Part;
@@ -85,7 +85,7 @@ pub fn remedies(
     believed: &Believed<'_>,
     state: &ClubState,
     spares: &[Spare<'_>],
-) -> Result<Vec<Remedy>, WorkshopError> {
+) -> Result<Vec<Remedy>, TradeError> {
     let job = believed.assembly.job;
     let (Some(club), Some(finish)) = (job.club(&state.club), &state.finish) else { return Ok(Vec::new()) };
     let Some(plan) = &club.plan else { return Ok(Vec::new()) };
@@ -112,7 +112,7 @@ pub fn chance_ahead(
     believed: &Believed<'_>,
     state: &ClubState,
     spares: &[Spare<'_>],
-) -> Result<Option<f64>, WorkshopError> {
+) -> Result<Option<f64>, TradeError> {
     let (Some(club), Some(finish)) = (believed.assembly.job.club(&state.club), &state.finish) else { return Ok(None) };
     let Some(plan) = &club.plan else { return Ok(None) };
     let case = Case { believed, club, plan, finish: *finish, spares, progress: Progress::of(believed, club) };
@@ -154,18 +154,18 @@ impl Change {
 
 impl Case<'_> {
     /// Thickness of the grip's cap, mm.
-    pub fn cap_mm(&self) -> Result<f64, WorkshopError> {
+    pub fn cap_mm(&self) -> Result<f64, TradeError> {
         Ok(self.believed.assembly.library.grip(&self.club.target.grip_model)?.cap_mm)
     }
 
     /// Where the pieces of the club lie.
-    pub fn places(&self) -> Result<Places, WorkshopError> {
+    pub fn places(&self) -> Result<Places, TradeError> {
         let head = self.believed.assembly.library.head(&self.club.target.head_model)?;
         Ok(Places::of_plan(self.plan, head.bore_depth_mm))
     }
 
     /// Arm of the head's centre from the stop of the finished club, mm.
-    pub fn head_arm_mm(&self) -> Result<f64, WorkshopError> {
+    pub fn head_arm_mm(&self) -> Result<f64, TradeError> {
         let head = self.believed.assembly.library.head(&self.club.target.head_model)?;
         Ok(self.places()?.head_mm(head.offset_prior_mm().0) + self.cap_mm()?)
     }

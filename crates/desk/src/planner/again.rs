@@ -6,7 +6,7 @@ use bench::belief::Believed;
 use bench::remedy::Progress;
 use quantity::decimal;
 use serde::{Deserialize, Serialize};
-use trade::error::WorkshopError;
+use trade::error::TradeError;
 use trade::job::JobClub;
 use trade::model::PartKind;
 use trade::part::Part;
@@ -52,7 +52,7 @@ pub fn propose_again<'a>(
     believed: &Believed<'a>,
     supply: impl Into<Supply<'a>>,
     locks: &[Lock],
-) -> Result<Replan, WorkshopError> {
+) -> Result<Replan, TradeError> {
     propose_again_with(believed, supply, locks, &mut prove)
 }
 
@@ -65,7 +65,7 @@ pub fn propose_again_with<'a>(
     supply: impl Into<Supply<'a>>,
     locks: &[Lock],
     solve: &mut Solve<'_>,
-) -> Result<Replan, WorkshopError> {
+) -> Result<Replan, TradeError> {
     let assembly = believed.assembly;
     let mut shelf = Shelf::new(assembly, &[assembly.job], supply.into());
     for club in assembly.job.clubs.iter().filter(|club| Progress::of(believed, club).glued) {
@@ -114,7 +114,7 @@ fn keep_done(
     believed: &Believed<'_>,
     fitting: &mut Fitting<'_>,
     shelf: &Shelf<'_>,
-) -> Result<Option<f64>, WorkshopError> {
+) -> Result<Option<f64>, TradeError> {
     let Some(plan) = &fitting.club.plan else { return Ok(None) };
     let need = &mut fitting.need;
     let index =

@@ -7,7 +7,7 @@ use bench::assembly::Assembly;
 use jiff::civil::Date;
 use matching::{DayProblem, DaySolution, JobSet, MatchError, Progress, SetSolution, Unbuildable};
 use serde::{Deserialize, Serialize};
-use trade::error::WorkshopError;
+use trade::error::TradeError;
 use trade::plan::Plan;
 use utoipa::ToSchema;
 
@@ -62,7 +62,7 @@ pub fn propose_day<'a>(
     today: Date,
     seed: u64,
     go_on: &mut dyn FnMut(Progress) -> bool,
-) -> Result<DayPlan, WorkshopError> {
+) -> Result<DayPlan, TradeError> {
     propose_day_with(jobs, supply, today, &mut |problem| matching::solve_day(problem, seed, go_on))
 }
 
@@ -75,12 +75,9 @@ pub fn propose_day_with<'a>(
     supply: impl Into<Supply<'a>>,
     today: Date,
     solve: &mut dyn FnMut(&DayProblem) -> Result<DaySolution, MatchError>,
-) -> Result<DayPlan, WorkshopError> {
+) -> Result<DayPlan, TradeError> {
     let Some(first) = jobs.first() else {
-        return Err(WorkshopError::Refused {
-            what: "there is no job to plan".into(),
-            next: "Approve a sheet first: its job waits for a plan then".into(),
-        });
+        return Err(TradeError::refused(DayFault::NoJob));
     };
     let all: Vec<_> = jobs.iter().map(|a| a.job).collect();
     let supply = supply.into();
@@ -140,4 +137,11 @@ pub fn propose_day_with<'a>(
         });
     }
     Ok(DayPlan { jobs: planned, cost: solution.cost, bound: solution.bound, gap, rounds: solution.rounds })
+}
+
+fact::facts! {
+    /// What is refused of a plan for the day.
+    pub(crate) enum DayFault: "day_fault" {
+        NoJob,
+    }
 }

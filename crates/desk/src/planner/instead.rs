@@ -5,7 +5,7 @@ use super::{Fitting, Shelf, seats};
 use bench::assembly::Assembly;
 use matching::{Candidate, Choice};
 use quantity::decimal;
-use trade::error::WorkshopError;
+use trade::error::TradeError;
 use trade::fit;
 use trade::model::PartKind;
 use trade::part::Part;
@@ -53,7 +53,7 @@ pub(super) fn instead(
     shelf: &Shelf<'_>,
     used: &Used,
     kind: PartKind,
-) -> Result<Vec<Instead>, WorkshopError> {
+) -> Result<Vec<Instead>, TradeError> {
     let need = &fitting.need;
     let middle = |list: &[Candidate], kind: PartKind, parts: &[&Part]| {
         let mut left: Vec<Candidate> =
@@ -125,7 +125,7 @@ pub(super) fn instead(
 }
 
 /// What a part that fits the club as the sheet asks adds to its swing weight.
-fn held_points(assembly: Assembly<'_>, fitting: &Fitting<'_>, part: &Part) -> Result<Option<f64>, WorkshopError> {
+fn held_points(assembly: Assembly<'_>, fitting: &Fitting<'_>, part: &Part) -> Result<Option<f64>, TradeError> {
     if !fit::serves(part, &fitting.club.target, assembly.library) {
         return Ok(None);
     }
@@ -139,7 +139,7 @@ fn held_points(assembly: Assembly<'_>, fitting: &Fitting<'_>, part: &Part) -> Re
 }
 
 /// What an adapter adds, if it is as long and as wide as those that the club is planned with.
-fn adapter_points(assembly: Assembly<'_>, fitting: &Fitting<'_>, part: &Part) -> Result<Option<f64>, WorkshopError> {
+fn adapter_points(assembly: Assembly<'_>, fitting: &Fitting<'_>, part: &Part) -> Result<Option<f64>, TradeError> {
     let Some(planned) = fitting.adapter else { return Ok(None) };
     let model = assembly.library.adapter(&part.model)?;
     if !seats::alike(planned, model) {
@@ -163,7 +163,7 @@ fn other_head(
     assembly: Assembly<'_>,
     fitting: &Fitting<'_>,
     part: &Part,
-) -> Result<Option<(f64, String)>, WorkshopError> {
+) -> Result<Option<(f64, String)>, TradeError> {
     let (Some(mass_g), Some(number)) = (part.mass_g, part.number.as_deref()) else { return Ok(None) };
     let model = assembly.library.head(&part.model)?;
     let target = &fitting.club.target;
@@ -190,7 +190,7 @@ fn other_shaft(
     assembly: Assembly<'_>,
     fitting: &Fitting<'_>,
     part: &Part,
-) -> Result<Option<(f64, String)>, WorkshopError> {
+) -> Result<Option<(f64, String)>, TradeError> {
     let model = assembly.library.shaft(&part.model)?;
     let number = &fitting.club.target.number;
     let bore = fitting.adapter.map(|model| model.bore_diameter_mm);
@@ -213,7 +213,7 @@ fn other_shaft(
     Ok(Some((cut.shaft.mass_g * points_per_g(cut.shaft.balance_point_mm + cap_mm), why)))
 }
 
-fn other_grip(assembly: Assembly<'_>, part: &Part) -> Result<Option<(f64, String)>, WorkshopError> {
+fn other_grip(assembly: Assembly<'_>, part: &Part) -> Result<Option<(f64, String)>, TradeError> {
     let model = assembly.library.grip(&part.model)?;
     let mass_g = part.mass_g.unwrap_or(model.mass_g);
     Ok(Some((mass_g * points_per_g(model.centre_mm), format!("a {}", model.name))))

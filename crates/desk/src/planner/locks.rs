@@ -3,7 +3,7 @@
 use super::{Fitting, Shelf};
 use matching::Candidate;
 use serde::{Deserialize, Serialize};
-use trade::error::WorkshopError;
+use trade::error::TradeError;
 use trade::job::Job;
 use trade::model::PartKind;
 use trade::part::{Part, PartState};
@@ -57,30 +57,29 @@ impl<'a> Shelf<'a> {
 }
 
 /// Narrows a club to its locked part and takes a single piece from all others; of a bulk the others may have the rest.
-pub(super) fn lock(fittings: &mut [Fitting<'_>], shelf: &Shelf<'_>, locks: &[Lock]) -> Result<(), WorkshopError> {
+pub(super) fn lock(fittings: &mut [Fitting<'_>], shelf: &Shelf<'_>, locks: &[Lock]) -> Result<(), TradeError> {
     for (at, lock) in locks.iter().enumerate() {
-        let refused = |why: &str| WorkshopError::Refused {
-            what: format!("{} cannot be kept for club {} of the tray: {why}", lock.code, lock.slot),
-            next: "Choose another part, or take the lock away".into(),
-        };
-        let place =
-            fittings.iter().position(|f| f.club.slot == lock.slot).ok_or_else(|| refused("there is no such club"))?;
+        let (code, slot) = (|| lock.code.clone(), lock.slot);
+        let place = fittings.iter().position(|f| f.club.slot == slot);
+        let place = place.ok_or_else(|| TradeError::refused(LockFault::NoClub { code: code(), slot }))?;
         let found = shelf.single().into_iter().find_map(|(kind, parts)| {
             let part = parts.iter().position(|p| p.code.eq_ignore_ascii_case(&lock.code))?;
             Some((kind, part, parts[part].count.is_none()))
         });
-        let (kind, part, single) = found.ok_or_else(|| refused("it is not a free head, shaft, grip or adapter"))?;
+        let (kind, part, single) = 
+            found.ok_or_else(|| TradeError::refused(LockFault::NotFree { code: code(), slot }))?;
         let twice = locks[..at].iter().find(|l| l.code.eq_ignore_ascii_case(&lock.code) && l.slot != lock.slot);
         if let Some(other) = twice.filter(|_| single) {
-            return Err(refused(&format!("it is kept for club {} already", other.slot)));
+            return Err(TradeError::refused(LockFault::Twice { code: code(), slot, other: other.slot }));
         }
         for (i, fitting) in fittings.iter_mut().enumerate() {
             let list = list_of(fitting, kind);
             if i == place {
-                let list = list.ok_or_else(|| refused("its head takes no adapter"))?;
+                let list = 
+                    list.ok_or_else(|| TradeError::refused(LockFault::NoAdapter { code: code(), slot }))?;
                 list.retain(|c| c.part == part);
                 if list.is_empty() {
-                    return Err(refused("it does not fit there"));
+                    return Err(TradeError::refused(LockFault::Misfit { code: code(), slot }));
                 }
             } else if let (Some(list), true) = (list, single) {
                 list.retain(|c| c.part != part);
@@ -99,5 +98,16 @@ pub(super) fn keep_from(fittings: &mut [Fitting<'_>], shelf: &Shelf<'_>, locks: 
         for fitting in fittings.iter_mut() {
             list_of(fitting, kind).into_iter().for_each(|list| list.retain(|c| !taken(c.part)));
         }
+    }
+}
+
+fact::facts! {
+    /// Why a part cannot be kept for a club.
+    pub(crate) enum LockFault: "lock_fault" {
+        NoClub { code: String, slot: i64 },
+        NotFree { code: String, slot: i64 },
+        Twice { code: String, slot: i64, other: i64 },
+        NoAdapter { code: String, slot: i64 },
+        Misfit { code: String, slot: i64 },
     }
 }

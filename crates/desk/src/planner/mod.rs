@@ -42,7 +42,7 @@ use std::collections::BTreeMap;
 use std::hash::Hasher;
 use std::sync::Arc;
 use trade::adapter::AdapterModel;
-use trade::error::WorkshopError;
+use trade::error::TradeError;
 use trade::fit;
 use trade::fit::{BlankUse, Cut};
 use trade::grip::GripModel;
@@ -112,7 +112,7 @@ pub fn propose<'a>(
     assembly: Assembly<'a>,
     supply: impl Into<Supply<'a>>,
     locks: &[Lock],
-) -> Result<Plan, WorkshopError> {
+) -> Result<Plan, TradeError> {
     propose_with(assembly, supply, locks, &mut prove)
 }
 
@@ -125,7 +125,7 @@ pub fn propose_with<'a>(
     supply: impl Into<Supply<'a>>,
     locks: &[Lock],
     solve: &mut Solve<'_>,
-) -> Result<Plan, WorkshopError> {
+) -> Result<Plan, TradeError> {
     let shelf = Shelf::new(assembly, &[assembly.job], supply.into());
     let ground = Ground::new(assembly, &shelf, locks, &mut Given::default())?;
     let solution = solve(&ground.problem(&shelf)?)?;
@@ -148,7 +148,7 @@ impl<'a> Ground<'a> {
         shelf: &Shelf<'a>,
         locks: &[Lock],
         given: &mut Given,
-    ) -> Result<Self, WorkshopError> {
+    ) -> Result<Self, TradeError> {
         let mut ground = Self::with_all(assembly, shelf, locks, given)?;
         lock(&mut ground.fittings, shelf, locks)?;
         Ok(ground)
@@ -160,7 +160,7 @@ impl<'a> Ground<'a> {
         shelf: &Shelf<'a>,
         locks: &[Lock],
         given: &mut Given,
-    ) -> Result<Self, WorkshopError> {
+    ) -> Result<Self, TradeError> {
         let mut missing = Vec::new();
         let mut fittings = Vec::new();
         let mut losses = Losses::default();
@@ -180,7 +180,7 @@ impl<'a> Ground<'a> {
         self.fittings.iter().map(|f| f.need.clone()).collect()
     }
 
-    fn problem(&self, shelf: &Shelf<'_>) -> Result<SetProblem, WorkshopError> {
+    fn problem(&self, shelf: &Shelf<'_>) -> Result<SetProblem, TradeError> {
         Ok(SetProblem {
             clubs: self.needs(),
             stock: shelf.stock(self.assembly)?,
@@ -199,13 +199,13 @@ impl<'a> Ground<'a> {
         used
     }
 
-    fn plan(&self, shelf: &Shelf<'a>, solution: &SetSolution) -> Result<Plan, WorkshopError> {
+    fn plan(&self, shelf: &Shelf<'a>, solution: &SetSolution) -> Result<Plan, TradeError> {
         let used = self.used(&solution.clubs, false);
         self.plan_among(shelf, solution, &used)
     }
 
     /// As [`Ground::plan`], where other jobs take parts too.
-    fn plan_among(&self, shelf: &Shelf<'a>, solution: &SetSolution, used: &Used) -> Result<Plan, WorkshopError> {
+    fn plan_among(&self, shelf: &Shelf<'a>, solution: &SetSolution, used: &Used) -> Result<Plan, TradeError> {
         let mut all_missing = self.missing.clone();
         for lack in &solution.unbuildable {
             let fitting = &self.fittings[lack.club];
@@ -295,12 +295,12 @@ impl<'a> Shelf<'a> {
     }
 
     /// Each two weights of the tray that stay under the shop's cap, and what the upper one loses by lying on the other.
-    fn tip_pairs(&self, assembly: Assembly<'_>) -> Result<Arc<[TipPair]>, WorkshopError> {
+    fn tip_pairs(&self, assembly: Assembly<'_>) -> Result<Arc<[TipPair]>, TradeError> {
         let in_tip = |part: &&Part| {
             let model = assembly.library.tip_weight(&part.model)?;
             Ok(InTip::of(model, part.mass_g.unwrap_or(model.mass_g)))
         };
-        let tray = self.tips.iter().map(in_tip).collect::<Result<Vec<InTip>, WorkshopError>>()?;
+        let tray = self.tips.iter().map(in_tip).collect::<Result<Vec<InTip>, TradeError>>()?;
         let mut pairs = Vec::new();
         for (lower, &a) in tray.iter().enumerate() {
             for (upper, &b) in tray.iter().enumerate().skip(lower) {
@@ -312,7 +312,7 @@ impl<'a> Shelf<'a> {
         Ok(pairs.into())
     }
 
-    fn stock(&self, assembly: Assembly<'_>) -> Result<Stock, WorkshopError> {
+    fn stock(&self, assembly: Assembly<'_>) -> Result<Stock, TradeError> {
         let capacity = |parts: &[&Part]| parts.iter().map(|p| self.count(p)).collect();
         let mut tips = Vec::with_capacity(self.tips.len());
         for part in &self.tips {
@@ -338,7 +338,7 @@ fn fitting<'a>(
     pairs: &Arc<[TipPair]>,
     losses: &mut Losses,
     missing: &mut Vec<Missing>,
-) -> Result<Fitting<'a>, WorkshopError> {
+) -> Result<Fitting<'a>, TradeError> {
     let target = &club.target;
     let library = assembly.library;
     let weights = assembly.shop.plan_weights;
@@ -466,7 +466,7 @@ fn adapter_candidates(
     shelf: &Shelf<'_>,
     places: Places,
     cap_mm: f64,
-) -> Result<Vec<Candidate>, WorkshopError> {
+) -> Result<Vec<Candidate>, TradeError> {
     let Some(seat) = seat else { return Ok(Vec::new()) };
     let per_g = points_per_g(places.adapter_mm(seat.model.length_mm) + cap_mm);
     let one = |&at: &usize| {
@@ -484,7 +484,7 @@ fn fixed(
     shaft: &ShaftModel,
     ferrule: Option<&Part>,
     places: Places,
-) -> Result<(f64, f64), WorkshopError> {
+) -> Result<(f64, f64), TradeError> {
     let target = &club.target;
     let grip = assembly.library.grip(&target.grip_model)?;
     let at = |arm_mm: f64| points_per_g(arm_mm + grip.cap_mm);
@@ -512,7 +512,7 @@ fn club_plan(
     fitting: &Fitting<'_>,
     shelf: &Shelf<'_>,
     choice: &Choice,
-) -> Result<ClubPlan, WorkshopError> {
+) -> Result<ClubPlan, TradeError> {
     let picks = Picks {
         head: shelf.heads[choice.head],
         shaft: shelf.shafts[choice.shaft],

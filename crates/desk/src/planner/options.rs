@@ -5,7 +5,7 @@ use crate::mass_model::{Ingredients, MassModel};
 use bench::assembly::Assembly;
 use matching::{MatchError, SetProblem, SetSolution};
 use serde::{Deserialize, Serialize};
-use trade::error::WorkshopError;
+use trade::error::TradeError;
 use trade::job::Job;
 use trade::kind::closed_list;
 use trade::plan::Plan;
@@ -53,7 +53,7 @@ pub fn options<'a>(
     assembly: Assembly<'a>,
     supply: impl Into<Supply<'a>>,
     locks: &[Lock],
-) -> Result<Vec<PlanOption>, WorkshopError> {
+) -> Result<Vec<PlanOption>, TradeError> {
     options_with(assembly, supply, locks, &mut |problem| prove(problem).map(Some))
 }
 
@@ -69,7 +69,7 @@ pub fn options_with<'a>(
     supply: impl Into<Supply<'a>>,
     locks: &[Lock],
     solve: &mut SolveMore<'_>,
-) -> Result<Vec<PlanOption>, WorkshopError> {
+) -> Result<Vec<PlanOption>, TradeError> {
     const MOST: usize = 5;
     let supply = supply.into();
     let mut found = Vec::new();
@@ -130,7 +130,7 @@ pub fn options_with<'a>(
 
 /// The job with swing weights that give every club the inertia of its middle one; none for a single club, or where a club
 /// has no mass model (a putter's grip, say, that leaves no shaft).
-fn equal_inertia(assembly: Assembly<'_>) -> Result<Option<Job>, WorkshopError> {
+fn equal_inertia(assembly: Assembly<'_>) -> Result<Option<Job>, TradeError> {
     let mut job = assembly.job.clone();
     if job.clubs.len() < 2 {
         return Ok(None);

@@ -6,7 +6,7 @@ use bench::assembly::Assembly;
 use bench::remedy::cure_step;
 use estimation::{OnClub, Probe, Quantity};
 use matching::{Candidate, GripStillToChoose, Loss, LossForm};
-use trade::error::WorkshopError;
+use trade::error::TradeError;
 use trade::job::JobClub;
 use trade::part::Part;
 
@@ -31,7 +31,7 @@ pub(super) struct Lists<'a> {
 pub(super) struct Losses(Vec<(GripStillToChoose, Loss)>);
 
 impl Losses {
-    fn get(&mut self, club: GripStillToChoose) -> Result<Loss, WorkshopError> {
+    fn get(&mut self, club: GripStillToChoose) -> Result<Loss, TradeError> {
         let near = |a: f64, b: f64| (a - b).abs() < ALIKE_POINTS;
         let known = self.0.iter().find(|(k, _)| {
             (k.tolerance_points - club.tolerance_points).abs() < 1e-9
@@ -65,7 +65,7 @@ pub(super) fn outlook(
     shelf: &Shelf<'_>,
     lists: &Lists<'_>,
     losses: &mut Losses,
-) -> Result<Outlook, WorkshopError> {
+) -> Result<Outlook, TradeError> {
     let tolerance_points = club.target.tolerances.swing_weight_points;
     let found = spreads(assembly, club, shelf, lists)?;
     let (spreads, base_points) = (found.map(|f| (f.0, f.1)), found.map(|f| f.2));
@@ -98,7 +98,7 @@ fn spreads(
     club: &JobClub,
     shelf: &Shelf<'_>,
     lists: &Lists<'_>,
-) -> Result<Option<(f64, f64, f64)>, WorkshopError> {
+) -> Result<Option<(f64, f64, f64)>, TradeError> {
     let (Some(head), Some(shaft), Some(grip)) = (lists.heads.first(), lists.shafts.first(), lists.grips.first()) else {
         return Ok(None);
     };

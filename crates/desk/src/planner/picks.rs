@@ -1,9 +1,9 @@
 //! One club with given parts: whether they fit, how they are cut, what they should read.
 
+use trade::kind::Hand;
 use super::frequency::Lines;
 use bench::assembly::Assembly;
-use quantity::decimal;
-use trade::error::WorkshopError;
+use trade::error::TradeError;
 use trade::fit;
 use trade::fit::BlankUse;
 use trade::job::JobClub;
@@ -77,16 +77,13 @@ pub struct Taken<'a> {
 ///
 /// # Errors
 /// A club without head, shaft or grip; a part twice, or not free; what [`plan_with`] refuses.
-pub fn plan_of(assembly: Assembly<'_>, taken: &[Taken<'_>], lines: &Lines) -> Result<Plan, WorkshopError> {
+pub fn plan_of(assembly: Assembly<'_>, taken: &[Taken<'_>], lines: &Lines) -> Result<Plan, TradeError> {
     let mut seen = std::collections::BTreeMap::<&str, i64>::new();
     for part in taken.iter().flat_map(|t| t.parts) {
         let times = seen.entry(part.code.as_str()).or_default();
         *times += 1;
         if *times > part.count.unwrap_or(1) || !part.is_free() {
-            return Err(WorkshopError::Refused {
-                what: format!("{} is not free for this", part.code),
-                next: "Plan again: the stock has changed".into(),
-            });
+            return Err(TradeError::refused(PickFault::NotFree { code: part.code.clone() }));
         }
     }
     let mut clubs = Vec::with_capacity(assembly.job.clubs.len());
@@ -95,9 +92,8 @@ pub fn plan_of(assembly: Assembly<'_>, taken: &[Taken<'_>], lines: &Lines) -> Re
             clubs.push(None);
             continue;
         };
-        let picks = Picks::of(chosen.parts, |kind| WorkshopError::Refused {
-            what: format!("the {} has no {kind}", club.target.number),
-            next: format!("Give the code of a {kind}, or leave the club out"),
+        let picks = Picks::of(chosen.parts, |kind| {
+            TradeError::refused(PickFault::Missing { number: club.target.number.clone(), kind })
         })?;
         let model = assembly.library.shaft(&picks.shaft.model)?;
         clubs.push(Some(lines.note(model, picks.shaft, club, plan_with(assembly, club, &picks)?)));
@@ -112,7 +108,7 @@ pub fn plan_of(assembly: Assembly<'_>, taken: &[Taken<'_>], lines: &Lines) -> Re
 ///
 /// # Errors
 /// A part that does not fit, a shaft that is too short, a model that the library lacks.
-pub fn plan_with(assembly: Assembly<'_>, club: &JobClub, picks: &Picks<'_>) -> Result<ClubPlan, WorkshopError> {
+pub fn plan_with(assembly: Assembly<'_>, club: &JobClub, picks: &Picks<'_>) -> Result<ClubPlan, TradeError> {
     let target = &club.target;
     let library = assembly.library;
     let (_, head_number) = library.head_number(&picks.head.model, picks.head.number.as_deref().unwrap_or_default())?;
@@ -136,10 +132,10 @@ pub fn plan_with(assembly: Assembly<'_>, club: &JobClub, picks: &Picks<'_>) -> R
     for part in &picks.tips {
         let model = library.tip_weight(&part.model)?;
         if !tip_weight_fits(model, shaft_model.tip_diameter_mm) {
-            return Err(WorkshopError::Refused {
-                what: format!("{} does not go into a {} mm tip", part.code, decimal(shaft_model.tip_diameter_mm, 2)),
-                next: "Choose a weight of the tray that fits the bore".into(),
-            });
+            return Err(TradeError::refused(PickFault::TipWeightTooWide {
+                code: part.code.clone(),
+                tip_mm: shaft_model.tip_diameter_mm,
+            }));
         }
         off_bottom_mm += model.flange_mm;
         parts.push(planned(part, part.mass_g.unwrap_or(model.mass_g)));
@@ -147,12 +143,9 @@ pub fn plan_with(assembly: Assembly<'_>, club: &JobClub, picks: &Picks<'_>) -> R
     let cut_mm = fit::cut_length_mm(target, head_number, grip_model, off_bottom_mm)?;
     let raw = fit::raw_shaft(shaft_model, picks.shaft, &target.number)?;
     let cut = fit::cut(shaft_model, raw, picks.shaft.tip_trimmed_mm.unwrap_or(0.0), &target.number, cut_mm)?
-        .ok_or_else(|| WorkshopError::Refused {
-            what: format!(
-                "shaft {} is too short for the {}, or too much is off its tip",
-                picks.shaft.code, target.number
-            ),
-            next: "Choose a longer blank".into(),
+        .ok_or_else(|| {
+            let (code, number) = (picks.shaft.code.clone(), target.number.clone());
+            TradeError::refused(PickFault::ShaftTooShort { code, number })
         })?;
     Ok(ClubPlan {
         parts,
@@ -179,58 +172,40 @@ pub fn plan_with(assembly: Assembly<'_>, club: &JobClub, picks: &Picks<'_>) -> R
 
 /// Refuses parts that do not go into this club: another hand, another number, a bore that does not hold the tip, a
 /// blank that the model does not allow.
-fn picks_fit(assembly: Assembly<'_>, club: &JobClub, picks: &Picks<'_>) -> Result<(), WorkshopError> {
-    let refused = |what: String, next: &str| Err(WorkshopError::Refused { what, next: next.to_owned() });
+fn picks_fit(assembly: Assembly<'_>, club: &JobClub, picks: &Picks<'_>) -> Result<(), TradeError> {
+    let refused = |fault: PickFault| Err(TradeError::refused(fault));
+    let code = |part: &Part| part.code.clone();
     let head = assembly.library.head(&picks.head.model)?;
     let shaft = assembly.library.shaft(&picks.shaft.model)?;
     let hand = assembly.job.sheet.hand;
     let number = &club.target.number;
     if head.hand != hand {
-        return refused(
-            format!("{} is a {} head, and the set is {hand}", picks.head.code, head.hand),
-            "Choose a head of the set's hand",
-        );
+        return refused(PickFault::OtherHand { code: code(picks.head), hand: head.hand, wanted: hand });
     }
     if !picks.head.number.as_deref().is_some_and(|n| n.eq_ignore_ascii_case(number)) {
-        return refused(
-            format!(
-                "{} is a {}, and this club is the {number}",
-                picks.head.code,
-                picks.head.number.as_deref().unwrap_or("?")
-            ),
-            "Choose a head of this number",
-        );
+        return refused(PickFault::OtherNumber {
+            code: code(picks.head),
+            is: picks.head.number.clone(),
+            number: number.clone(),
+        });
     }
     let adapter = picks.adapter.map(|part| assembly.library.adapter(&part.model)).transpose()?;
     if let Some((part, _)) = picks.adapter.zip(adapter).filter(|(_, a)| a.fits_head_model != head.code) {
-        return refused(
-            format!("adapter {} does not fit {}", part.code, head.name),
-            "Choose an adapter made for this head",
-        );
+        return refused(PickFault::AdapterMisfit { code: code(part), head: head.name.clone() });
     }
     if head.takes_adapter && adapter.is_none() {
-        return refused(
-            format!("{} takes an adapter, and the {number} has none", head.name),
-            "Give the code of an adapter that fits it",
-        );
+        return refused(PickFault::AdapterMissing { head: head.name.clone(), number: number.clone() });
     }
     let adapter_bore_mm = adapter.map(|a| a.bore_diameter_mm);
     if !fit::head_takes_shaft(head, adapter_bore_mm, shaft) {
-        return refused(
-            format!(
-                "the {} mm tip of {} does not go with the {} mm bore",
-                decimal(shaft.tip_diameter_mm, 2),
-                picks.shaft.code,
-                decimal(adapter_bore_mm.unwrap_or(head.bore_diameter_mm), 2)
-            ),
-            "Choose a shaft whose tip fits the bore",
-        );
+        return refused(PickFault::TipMisfit {
+            code: code(picks.shaft),
+            tip_mm: shaft.tip_diameter_mm,
+            bore_mm: adapter_bore_mm.unwrap_or(head.bore_diameter_mm),
+        });
     }
     if fit::blank_use(shaft, picks.shaft, number).is_none() {
-        return refused(
-            format!("{} is a blank for the {}", picks.shaft.code, picks.shaft.number.as_deref().unwrap_or("?")),
-            "Choose the number's own blank, or a neighbour's where the model allows it",
-        );
+        return refused(PickFault::OtherBlank { code: code(picks.shaft), blank: picks.shaft.number.clone() });
     }
     Ok(())
 }
@@ -239,7 +214,7 @@ fn picks_fit(assembly: Assembly<'_>, club: &JobClub, picks: &Picks<'_>) -> Resul
 ///
 /// # Errors
 /// Figures that the belief cannot work with.
-pub fn expect(assembly: Assembly<'_>, plans: &mut [Option<ClubPlan>]) -> Result<(), WorkshopError> {
+pub fn expect(assembly: Assembly<'_>, plans: &mut [Option<ClubPlan>]) -> Result<(), TradeError> {
     let mut job = assembly.job.clone();
     for (club, plan) in job.clubs.iter_mut().zip(plans.iter()) {
         club.plan.clone_from(plan);
@@ -260,4 +235,20 @@ pub fn expect(assembly: Assembly<'_>, plans: &mut [Option<ClubPlan>]) -> Result<
         plan.chance = believed.finish(&club.id)?.map_or(0.0, |f| f.chance);
     }
     Ok(())
+}
+
+fact::facts! {
+    /// What is refused of the parts that were chosen for a club.
+    pub(crate) enum PickFault: "pick_fault" {
+        NotFree { code: String },
+        Missing { number: String, kind: PartKind },
+        TipWeightTooWide { code: String, tip_mm: f64 },
+        ShaftTooShort { code: String, number: String },
+        OtherHand { code: String, hand: Hand, wanted: Hand },
+        OtherNumber { code: String, is: Option<String>, number: String },
+        AdapterMisfit { code: String, head: String },
+        AdapterMissing { head: String, number: String },
+        TipMisfit { code: String, tip_mm: f64, bore_mm: f64 },
+        OtherBlank { code: String, blank: Option<String> },
+    }
 }

@@ -8,7 +8,7 @@ use super::Shelf;
 use bench::assembly::Assembly;
 use std::collections::BTreeMap;
 use trade::adapter::AdapterModel;
-use trade::error::WorkshopError;
+use trade::error::TradeError;
 use trade::fit;
 use trade::head::HeadModel;
 use trade::job::JobClub;
@@ -53,7 +53,7 @@ impl Given {
         (head, shaft): (&HeadModel, &ShaftModel),
         shelf: &Shelf<'a>,
         kept: Option<usize>,
-    ) -> Result<Option<Seat<'a>>, WorkshopError> {
+    ) -> Result<Option<Seat<'a>>, TradeError> {
         if !head.takes_adapter {
             return Ok(None);
         }

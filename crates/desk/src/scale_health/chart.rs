@@ -4,7 +4,7 @@ use estimation::chart::{Pattern, individuals, signals};
 use jiff::Timestamp;
 use jiff::civil::Date;
 use serde::{Deserialize, Serialize};
-use trade::WorkshopError;
+use trade::TradeError;
 use trade::id::EventId;
 use trade::scale_event::Happened;
 use trade::scale_event::{CheckRead, ScaleEvent, standing_checks};
@@ -99,7 +99,7 @@ pub(crate) fn begins(events: &[ScaleEvent]) -> usize {
 ///
 /// # Errors
 /// Figures that no chart can be made of.
-pub fn chart(events: &[ScaleEvent], standard: &str) -> Result<Option<CheckChart>, WorkshopError> {
+pub fn chart(events: &[ScaleEvent], standard: &str) -> Result<Option<CheckChart>, TradeError> {
     let first = begins(events);
     let checks: Vec<(&ScaleEvent, &CheckRead)> =
         standing_checks(&events[first..]).into_iter().filter(|(_, c)| c.standard == standard).collect();
@@ -177,7 +177,7 @@ fn since_trusted(events: &[ScaleEvent], standard: &str) -> usize {
 ///
 /// # Errors
 /// As [`chart`].
-pub fn charts(events: &[ScaleEvent]) -> Result<Vec<CheckChart>, WorkshopError> {
+pub fn charts(events: &[ScaleEvent]) -> Result<Vec<CheckChart>, TradeError> {
     let mut keys: Vec<&str> = Vec::new();
     for (_, check) in standing_checks(&events[begins(events)..]).into_iter().rev() {
         if !keys.contains(&check.standard.as_str()) {

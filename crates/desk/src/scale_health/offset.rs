@@ -4,7 +4,7 @@ use crate::scale_health::chart::begins;
 use bench::belief::BAND_95;
 use estimation::gls::{Noise, fit};
 use serde::{Deserialize, Serialize};
-use trade::WorkshopError;
+use trade::TradeError;
 use trade::scale_event::{CheckRead, Happened, ScaleEvent, standing_checks};
 use utoipa::ToSchema;
 
@@ -45,7 +45,7 @@ pub struct Offset {
 ///
 /// # Errors
 /// Figures that no line can be laid through.
-pub fn offset(events: &[ScaleEvent]) -> Result<Option<Offset>, WorkshopError> {
+pub fn offset(events: &[ScaleEvent]) -> Result<Option<Offset>, TradeError> {
     let all = of_this_state(events);
     // The latest by the clock; a clock that was set back must not make a check lie in the future.
     let Some(now_s) = all.iter().map(|(e, _)| e.at.as_second()).max() else { return Ok(None) };

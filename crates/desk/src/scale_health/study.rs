@@ -4,7 +4,7 @@
 use estimation::gauge_study::{Crossed, GaugeStudy};
 use quantity::decimal;
 use serde::{Deserialize, Serialize};
-use trade::WorkshopError;
+use trade::TradeError;
 use trade::gauge::{Gauge, print_error};
 use utoipa::ToSchema;
 
@@ -50,30 +50,25 @@ pub struct StudyPlan {
 ///
 /// # Errors
 /// Too few or too many parts, builders or trials; names that are empty or occur twice.
-pub fn study_design_check(parts: &[String], builders: &[String], trials: usize) -> Result<String, WorkshopError> {
-    let refuse = |what: String, next: &str| Err(WorkshopError::Refused { what, next: next.to_owned() });
-    for (names, what) in [(parts, "part"), (builders, "builder")] {
-        for (i, name) in names.iter().enumerate() {
-            if name.trim().is_empty() {
-                return refuse(format!("a {what} of the study has no name"), "Give each its own");
-            }
-            if names[..i].contains(name) {
-                return refuse(format!("the {what} “{name}” is there twice"), "Give each its own name");
-            }
+pub fn study_design_check(parts: &[String], builders: &[String], trials: usize) -> Result<String, TradeError> {
+    let refuse = |fault: StudyFault| Err(TradeError::refused(fault));
+    let named = |names: &[String], unnamed: StudyFault, twice: fn(String) -> StudyFault| {
+        if names.iter().any(|name| name.trim().is_empty()) {
+            return Err(TradeError::refused(unnamed));
         }
-    }
+        match names.iter().enumerate().find(|(i, name)| names[..*i].contains(name)) {
+            Some((_, name)) => Err(TradeError::refused(twice(name.clone()))),
+            None => Ok(()),
+        }
+    };
+    named(parts, StudyFault::PartUnnamed, |name| StudyFault::PartTwice { name })?;
+    named(builders, StudyFault::BuilderUnnamed, |name| StudyFault::BuilderTwice { name })?;
     let counts = (parts.len(), builders.len(), trials);
     if counts.0 < LEAST.0 || counts.1 < LEAST.1 || counts.2 < LEAST.2 {
-        return refuse(
-            format!("{} parts, {} builders and {} trials are too few", counts.0, counts.1, counts.2),
-            "Take at least 5 parts, 2 builders and 2 trials; 10, 3 and 3 are recommended",
-        );
+        return refuse(StudyFault::TooFew { parts: counts.0, builders: counts.1, trials });
     }
     if counts.0 > MOST.0 || counts.1 > MOST.1 || counts.2 > MOST.2 {
-        return refuse(
-            format!("{} parts, {} builders and {} trials are more than a study takes", counts.0, counts.1, counts.2),
-            "Take at most 20 parts, 5 builders and 5 trials",
-        );
+        return refuse(StudyFault::TooMany { parts: counts.0, builders: counts.1, trials });
     }
     let small = counts.0 < WANTED.0 || counts.1 < WANTED.1 || counts.2 < WANTED.2;
     Ok(if small {
@@ -94,7 +89,7 @@ pub fn shuffled_plan(
     builders: Vec<String>,
     trials: usize,
     seed: u64,
-) -> Result<StudyPlan, WorkshopError> {
+) -> Result<StudyPlan, TradeError> {
     study_design_check(&parts, &builders, trials)?;
     let mut random = SplitMix(seed);
     let mut order = Vec::with_capacity(parts.len() * builders.len() * trials);
@@ -170,14 +165,11 @@ pub struct StudyResult {
 ///
 /// # Errors
 /// A reading missing; figures that are none.
-pub fn evaluate(plan: &StudyPlan, gauge: &Gauge, readings: &[Option<f64>]) -> Result<StudyResult, WorkshopError> {
+pub fn evaluate(plan: &StudyPlan, gauge: &Gauge, readings: &[Option<f64>]) -> Result<StudyResult, TradeError> {
     let mut table = vec![vec![vec![f64::NAN; plan.parts.len()]; plan.trials]; plan.builders.len()];
     let missing = readings.iter().filter(|r| r.is_none()).count() + plan.order.len().saturating_sub(readings.len());
     if missing > 0 {
-        return Err(WorkshopError::Refused {
-            what: format!("{missing} of {} readings are still to be taken", plan.order.len()),
-            next: "Go on with the study".into(),
-        });
+        return Err(TradeError::refused(StudyFault::NotFinished { n: missing, of: plan.order.len() }));
     }
     for (step, value) in plan.order.iter().zip(readings) {
         let place = table.get_mut(step.builder).and_then(|t| t.get_mut(step.trial)).and_then(|t| t.get_mut(step.part));
@@ -254,4 +246,17 @@ fn next(found: &GaugeStudy, category: Category, gauge: &Gauge) -> String {
          stock does.",
         print_error(gauge, 6.0 * found.part.max(gauge.display_step))
     )
+}
+
+fact::facts! {
+    /// What is refused of a gauge study.
+    pub(crate) enum StudyFault: "study_fault" {
+        PartUnnamed,
+        BuilderUnnamed,
+        PartTwice { name: String },
+        BuilderTwice { name: String },
+        TooFew { parts: usize, builders: usize, trials: usize },
+        TooMany { parts: usize, builders: usize, trials: usize },
+        NotFinished { n: usize, of: usize },
+    }
 }

@@ -2,7 +2,7 @@
 
 use crate::scale_health::chart::{ChartPoint, chart};
 use jiff::civil::Date;
-use trade::WorkshopError;
+use trade::TradeError;
 use trade::gauge::{Gauge, print_error, print_value};
 use trade::id::EventId;
 use trade::scale_event::{Happened, ScaleEvent, standing_checks};
@@ -28,7 +28,7 @@ pub struct Spoken {
 ///
 /// # Errors
 /// Figures that no chart can be made of.
-pub fn judge(events: &[ScaleEvent], gauge: &Gauge) -> Result<Option<Spoken>, WorkshopError> {
+pub fn judge(events: &[ScaleEvent], gauge: &Gauge) -> Result<Option<Spoken>, TradeError> {
     let standing = standing_checks(events);
     let Some((event, check)) = standing.last() else { return Ok(None) };
     let of_weight: Vec<_> = standing.iter().filter(|(_, c)| c.standard == check.standard).collect();

@@ -226,9 +226,9 @@ fn trim(
     let model = match model {
         Ok(model) => model,
         // What the library lacks has been said beside its own field.
-        Err(trade::WorkshopError::Unknown { .. }) => return,
+        Err(trade::TradeError::Unknown(_)) => return,
         Err(e) => {
-            push(Severity::Stop, "length_mm", e.to_string(), "Correct the length".into());
+            push(Severity::Stop, "length_mm", super::told(&e.refusal()).0, "Correct the length".into());
             return;
         }
     };

@@ -9,9 +9,10 @@ mod stock;
 pub use stock::{HeadWindow, head_window};
 
 use jiff::civil::Date;
-use quantity::{FULCRUM_IN, INCH_MM, POINT_G_IN, SwingWeight, decimal};
+use fact::Refusal;
+use quantity::{FULCRUM_IN, INCH_MM, POINT_G_IN, SwingWeight, Units, decimal};
 use serde::{Deserialize, Serialize};
-use trade::WorkshopError;
+use trade::TradeError;
 use trade::error::within;
 use trade::grip::GripModel;
 use trade::head::{HeadModel, HeadNumber};
@@ -25,6 +26,7 @@ use trade::shaft::ShaftModel;
 use trade::sheet::{ReferenceClub, Sheet, SheetClub};
 use trade::shop::Shop;
 use utoipa::ToSchema;
+use words::Words;
 
 closed_list! {
     /// How much a finding weighs.
@@ -68,25 +70,17 @@ impl SheetProblem {
     }
 
     /// A refusal of the workshop's rules, beside the field it belongs to.
-    fn refused(field: &str, error: &WorkshopError) -> Self {
-        let (words, next) = match error {
-            WorkshopError::Unknown { what, name, next } => (format!("there is no {what} “{name}”"), next.clone()),
-            other => parted(other),
-        };
+    fn refused(field: &str, error: &TradeError) -> Self {
+        let (words, next) = told(&error.refusal());
         Self::new(Severity::Stop, field, words, next)
     }
 }
 
-/// A refusal in two: what is wrong, and what to do next.
-pub(crate) fn parted(error: &WorkshopError) -> (String, String) {
-    let words = error.to_string();
-    match error {
-        WorkshopError::Impossible { next, .. } => {
-            let what = words.strip_suffix(next.as_str()).unwrap_or(&words);
-            (what.trim_end_matches(['.', ' ']).to_owned(), next.clone())
-        }
-        _ => (words, "Correct it".to_owned()),
-    }
+/// A refusal in words: what is wrong, and what to do next.
+fn told(refusal: &Refusal) -> (String, String) {
+    let words = Words::english(Units::default());
+    let next = words.next(refusal).unwrap_or_else(|| words.text("sheet-correct-it"));
+    (words.told(refusal.fact()), next)
 }
 
 impl std::fmt::Display for SheetProblem {
@@ -242,7 +236,7 @@ fn named<'a>(index: usize, club: &'a SheetClub, library: &'a Library, found: &mu
     );
     let sound = found.len() == before;
 
-    let mut keep = |name: &str, e: &WorkshopError| found.push(SheetProblem::refused(&field(name), e).of(&club.number));
+    let mut keep = |name: &str, e: &TradeError| found.push(SheetProblem::refused(&field(name), e).of(&club.number));
     let head = library.head(&club.head_model).inspect_err(|e| keep("head_model", e)).ok();
     let shaft = library.shaft(&club.shaft_model).inspect_err(|e| keep("shaft_model", e)).ok();
     let grip = library.grip(&club.grip_model).inspect_err(|e| keep("grip_model", e)).ok();
@@ -369,7 +363,7 @@ fn check_reference(
     ];
     for (name, value, low, high, unit) in figures {
         if let Some(Err(e)) = value.map(|v| within(name, v, low, high, unit)) {
-            push(Severity::Stop, name, parted(&e).0, "Correct the reading and its unit, or leave it out");
+            push(Severity::Stop, name, told(&e.refusal()).0, "Correct the reading and its unit, or leave it out");
         }
     }
     if r.length_mm.is_some() && r.length_to.is_none() {

@@ -1,7 +1,7 @@
 //! Which clubs a short sheet can name: the numbers of the set's head models in their order.
 
 use crate::short_sheet::words::{Atom, Phrase, Word};
-use crate::short_sheet::{ExpandContext, ShortError};
+use crate::short_sheet::{ExpandContext, KnownClubs, ShortError, WordFault};
 use trade::head::{HeadModel, HeadNumber};
 use trade::kind::ClubKind;
 
@@ -60,11 +60,11 @@ impl<'a> Roster<'a> {
         let mut heads = Vec::new();
         for code in &ctx.models.heads {
             let head =
-                ctx.library.head(code).map_err(|e| ShortError::whole(e.to_string(), "Then read the sheet again"))?;
+                ctx.library.head(code).map_err(|e| ShortError::Models { what: e.refusal() })?;
             heads.push(head);
         }
         if heads.is_empty() {
-            return Err(ShortError::whole("The set has no head model", "Choose at least one"));
+            return Err(ShortError::NoHeadModel);
         }
         heads.sort_by_key(|h| h.club_kind);
         let numbers = heads.iter().flat_map(|&head| head.numbers.iter().map(move |number| (head, number)));
@@ -92,21 +92,21 @@ impl<'a> Roster<'a> {
         self.seats.iter().filter(of_kind).filter(|s| canonical(&s.number.number) == wanted).copied().collect()
     }
 
-    pub(super) fn known(&self) -> String {
-        let mut by_model: Vec<(&str, Vec<&str>)> = Vec::new();
+    pub(super) fn known(&self) -> Vec<KnownClubs> {
+        let mut by_model: Vec<(&str, Vec<String>)> = Vec::new();
         for seat in &self.seats {
             match by_model.last_mut().filter(|(code, _)| *code == seat.head.code) {
-                Some((_, numbers)) => numbers.push(&seat.number.number),
-                None => by_model.push((&seat.head.code, vec![&seat.number.number])),
+                Some((_, numbers)) => numbers.push(seat.number.number.clone()),
+                None => by_model.push((&seat.head.code, vec![seat.number.number.clone()])),
             }
         }
-        let said = by_model.iter().map(|(code, numbers)| format!("{code} has {}", numbers.join(", ")));
-        said.collect::<Vec<_>>().join("; ")
+        let known = |(code, numbers): (&str, _)| KnownClubs::Model { code: code.to_owned(), numbers };
+        by_model.into_iter().map(known).collect()
     }
 
     /// The seats that a phrase names.
     pub(super) fn named(&self, phrase: &Phrase, word: &Word) -> Result<Vec<Seat<'a>>, ShortError> {
-        let fail = |problem: String, example: &str| ShortError::word(&phrase.text, phrase.at, problem, example);
+        let fail = |what: WordFault| ShortError::word(&phrase.text, phrase.at, what);
         match word {
             Word::Several(words) => {
                 let mut all = Vec::new();
@@ -118,7 +118,7 @@ impl<'a> Roster<'a> {
             Word::Kind(kind) => {
                 let all: Vec<_> = self.seats.iter().filter(|s| s.head.club_kind == *kind).copied().collect();
                 if all.is_empty() {
-                    Err(fail(format!("the set has no {kind} model: {}", self.known()), "5-PW"))
+                    Err(fail(WordFault::NoModelOfKind { kind: *kind, known: self.known() }))
                 } else {
                     Ok(all)
                 }
@@ -128,7 +128,7 @@ impl<'a> Roster<'a> {
                 let ends = to.as_ref().map(|to| self.find(to));
                 for (atom, found) in [(Some(from), Some(&starts)), (to.as_ref(), ends.as_ref())] {
                     if let (Some(atom), Some([])) = (atom, found.map(Vec::as_slice)) {
-                        return Err(fail(format!("there is no {} here: {}", atom.number, self.known()), "5-PW"));
+                        return Err(fail(WordFault::NoSuchClub { number: atom.number.clone(), known: self.known() }));
                     }
                 }
                 let ends = ends.unwrap_or_else(|| starts.clone());
@@ -139,12 +139,9 @@ impl<'a> Roster<'a> {
                     .collect();
                 match pairs.as_slice() {
                     [(a, b)] if a.place <= b.place => Ok(self.seats[a.place..=b.place].to_vec()),
-                    [_] => Err(fail("the range runs backwards".into(), "5-PW")),
-                    [] => Err(fail("its ends are clubs of different kinds".into(), "3w-5w, 5-PW")),
-                    _ => Err(fail(
-                        format!("more than one club of the set has this number: {}", self.known()),
-                        "5w or 5i",
-                    )),
+                    [_] => Err(fail(WordFault::Backwards)),
+                    [] => Err(fail(WordFault::DifferentKinds)),
+                    _ => Err(fail(WordFault::Several { known: self.known() })),
                 }
             }
             _ => Ok(Vec::new()),

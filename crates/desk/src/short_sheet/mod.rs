@@ -27,10 +27,12 @@
 //! A word that cannot be read is refused with its place; nothing is guessed and nothing dropped.
 
 mod clubs;
+mod fault;
 mod set_rule;
 mod words;
 
 pub(crate) use clubs::{canonical, family};
+pub use fault::{KnownClubs, ShortError, WordFault};
 
 use crate::short_sheet::clubs::{Roster, Seat};
 use crate::short_sheet::set_rule::Fitted;
@@ -38,55 +40,12 @@ use crate::short_sheet::words::{Phrase, Word, phrases};
 use quantity::{Length, SwingWeight, decimal, round_to};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
-use thiserror::Error;
-use trade::WorkshopError;
 use trade::kind::{ClubKind, LengthTo};
 use trade::model::Library;
 use trade::sheet::{ReferenceClub, SetRule, SheetClub, Tolerances};
 use trade::shop::Shop;
 use trade::wrap::Wraps;
 use utoipa::ToSchema;
-
-/// Why a short sheet was refused.
-#[derive(Debug, Clone, PartialEq, Error)]
-pub enum ShortError {
-    /// A phrase could not be read or does not fit.
-    #[error("“{word}” at character {at_character}: {problem}. Write for example {example}")]
-    Word {
-        /// The phrase as it was written.
-        word: String,
-        /// Where it starts, in characters from 1.
-        at_character: usize,
-        /// What is wrong with it.
-        problem: String,
-        /// A text that would have been read.
-        example: String,
-    },
-    /// The sheet as a whole lacks or contradicts something.
-    #[error("{what}. {next}")]
-    Whole {
-        /// What is wrong.
-        what: String,
-        /// What to do next.
-        next: String,
-    },
-}
-
-impl ShortError {
-    fn word(word: &str, at_character: usize, problem: impl Into<String>, example: impl Into<String>) -> Self {
-        Self::Word { word: word.to_owned(), at_character, problem: problem.into(), example: example.into() }
-    }
-
-    fn whole(what: impl Into<String>, next: impl Into<String>) -> Self {
-        Self::Whole { what: what.into(), next: next.into() }
-    }
-}
-
-impl From<ShortError> for WorkshopError {
-    fn from(error: ShortError) -> Self {
-        Self::Unreadable { field: "written".into(), problem: error.to_string() }
-    }
-}
 
 /// A model for the clubs of one kind, or for all kinds that have no model of their own.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
@@ -286,10 +245,7 @@ impl<'a> Groups<'a> {
             }
         }
         if made.groups.is_empty() {
-            return Err(ShortError::whole(
-                format!("The sheet does not say which clubs: {}", roster.known()),
-                "Write their numbers, for example 5-PW",
-            ));
+            return Err(ShortError::NoClubs { known: roster.known() });
         }
         Ok(made)
     }
@@ -300,8 +256,7 @@ impl<'a> Groups<'a> {
                 return Err(ShortError::word(
                     &phrase.text,
                     phrase.at,
-                    format!("the {} is named before", seat.number.number),
-                    "5-9 D2; P-S D4",
+                    WordFault::NamedBefore { number: seat.number.number.clone() },
                 ));
             }
             if let Some((there, _)) = self.groups.last_mut() {
@@ -345,8 +300,8 @@ impl<'a> Groups<'a> {
         fitted: Option<&Fitted<'a>>,
     ) -> Result<Expanded, ShortError> {
         let kind = seat.head.club_kind;
-        let shaft_model = chosen(&ctx.models.shafts, kind, "shaft")?;
-        let grip_model = chosen(&ctx.models.grips, kind, "grip")?;
+        let shaft_model = chosen(&ctx.models.shafts, kind, ShortError::NoShaftFor { kind })?;
+        let grip_model = chosen(&ctx.models.grips, kind, ShortError::NoGripFor { kind })?;
         let ferrule_model = choice(&ctx.models.ferrules, kind).map(str::to_owned);
         let mut origins = Vec::new();
         let mut note = |field: &str, words: String| origins.push(Origin { field: field.into(), words });
@@ -448,7 +403,7 @@ impl<'a> Groups<'a> {
         let cap_mm = || {
             let grip = ctx.library.grip(grip_model);
             grip.map(|g| g.cap_mm)
-                .map_err(|e| ShortError::whole(e.to_string(), "Its cap is needed to turn one length into the other"))
+                .map_err(|e| ShortError::CapNeeded { what: e.refusal() })
         };
         let chart_mm = match (chart_to, length_to) {
             (LengthTo::Cap, LengthTo::ShaftEnd) => seat.number.chart.length_mm - cap_mm()?,
@@ -502,10 +457,8 @@ fn choice(choices: &[KindChoice], kind: ClubKind) -> Option<&str> {
     own.or_else(|| choices.iter().find(|c| c.club_kind.is_none())).map(|c| c.model.as_str())
 }
 
-fn chosen(choices: &[KindChoice], kind: ClubKind, what: &str) -> Result<String, ShortError> {
-    choice(choices, kind).map(str::to_owned).ok_or_else(|| {
-        ShortError::whole(format!("The set has no {what} model for a {kind}"), format!("Choose a {what} for it"))
-    })
+fn chosen(choices: &[KindChoice], kind: ClubKind, lacking: ShortError) -> Result<String, ShortError> {
+    choice(choices, kind).map(str::to_owned).ok_or(lacking)
 }
 
 /// Enters a word; the same slot twice in one place is refused.
@@ -516,8 +469,7 @@ fn say(specs: &mut Specs, phrase: Phrase) -> Result<(), ShortError> {
             return Err(ShortError::word(
                 &said.text,
                 said.at,
-                format!("“{}” at character {} already says this for the same clubs", before.text, before.at),
-                "5-9 D2; P-S D4",
+                WordFault::SaidBefore { word: before.text.clone(), n: before.at },
             ));
         }
         specs.insert(slot, said.clone());

@@ -3,9 +3,9 @@
 use crate::mass_model::{Ingredients, MassModel};
 use crate::short_sheet::clubs::{Roster, Seat, family};
 use crate::short_sheet::words::{Atom, Word};
-use crate::short_sheet::{ExpandContext, Expanded, Groups, Origin, ShortError, Slot, letters};
+use crate::short_sheet::{ExpandContext, Expanded, Groups, Origin, ShortError, Slot, WordFault, letters};
 use quantity::{FULCRUM_IN, INCH_MM, POINT_G_IN, decimal, round_to};
-use trade::WorkshopError;
+use trade::TradeError;
 use trade::kind::{ClubKind, LengthTo};
 use trade::sheet::{ReferenceClub, SetRule};
 
@@ -31,14 +31,8 @@ impl<'a> Fitted<'a> {
         let found = roster.find(&Atom { number, kind });
         match found.as_slice() {
             [seat] => Ok(Self { seat: *seat, read: read.clone() }),
-            [] => Err(ShortError::whole(
-                format!("The fitted club is a {}, which no head model of the set has", read.number),
-                format!("Choose its number, or other head models than {}", ctx.models.heads.join(", ")),
-            )),
-            _ => Err(ShortError::whole(
-                format!("The fitted club is a {}, and more than one club of the set has that number", read.number),
-                "Give its kind with its number: 5w, 5h or 5i",
-            )),
+            [] => Err(ShortError::FittedUnknown { number: read.number.clone(), known: ctx.models.heads.clone() }),
+            _ => Err(ShortError::FittedSeveral { number: read.number.clone() }),
         }
     }
 
@@ -54,10 +48,7 @@ impl<'a> Fitted<'a> {
     pub(super) fn length_offset_mm(&self, ctx: &ExpandContext<'a>) -> Result<Option<f64>, ShortError> {
         let Some(length_mm) = self.read.length_mm.filter(|v| v.is_finite()) else { return Ok(None) };
         let Some(to) = self.read.length_to else {
-            return Err(ShortError::whole(
-                "The length of the fitted club does not say what it is measured to",
-                "Say whether it ends at the cap or at the shaft's end, or write the set's length",
-            ));
+            return Err(ShortError::FittedLengthEnd);
         };
         let shift_mm = match (to, self.seat.head.chart_length_to) {
             (LengthTo::Cap, LengthTo::ShaftEnd) => -self.cap_mm(ctx)?,
@@ -69,12 +60,7 @@ impl<'a> Fitted<'a> {
 
     fn cap_mm(&self, ctx: &ExpandContext<'a>) -> Result<f64, ShortError> {
         let of_model = |code: &String| ctx.library.grip(code).ok().map(|g| g.cap_mm);
-        self.read.cap_mm.or_else(|| self.read.grip_model.as_ref().and_then(of_model)).ok_or_else(|| {
-            ShortError::whole(
-                "The fitted club and the chart are measured to different ends, and the fitted club's cap is not known",
-                "Give the thickness of its grip's cap or its grip model",
-            )
-        })
+        self.read.cap_mm.or_else(|| self.read.grip_model.as_ref().and_then(of_model)).ok_or(ShortError::FittedCapUnknown)
     }
 
     /// Its swing weight as read, or from its mass and balance point.
@@ -142,8 +128,7 @@ fn written_swing_weight<'a>(
                 return Err(ShortError::word(
                     &said.text,
                     said.at,
-                    "there is no fitted club whose swing weight it could start from",
-                    "D2 +0.5 a club",
+                    WordFault::NoFittedClub,
                 ));
             };
             // Counted over the clubs of the models, so that the fitted club itself keeps its reading.
@@ -174,8 +159,7 @@ fn refuse_several_swing_weights(groups: &Groups<'_>) -> Result<(), ShortError> {
             return Err(ShortError::word(
                 &said.text,
                 said.at,
-                "the rule of the set is one swing weight, and this steps; choose the stepped rule or write one swing weight",
-                "D3",
+                WordFault::StepsUnderOneSwingWeight,
             ));
         }
         if let (Some(a), Some(b)) = (first, start)
@@ -184,8 +168,7 @@ fn refuse_several_swing_weights(groups: &Groups<'_>) -> Result<(), ShortError> {
             return Err(ShortError::word(
                 &said.text,
                 said.at,
-                format!("the rule of the set is one swing weight, and {} is written for other clubs", letters(a)),
-                "D3, wedges +2 points",
+                WordFault::SecondSwingWeight { first_points: a },
             ));
         }
         first = first.or(start);
@@ -201,16 +184,12 @@ fn refuse_unequal(clubs: &[Expanded], seated: &[(Seat<'_>, usize)]) -> Result<()
             if seat_a.family() == seat_b.family()
                 && (a.club.swing_weight_points - b.club.swing_weight_points).abs() > 1e-6
             {
-                return Err(ShortError::whole(
-                    format!(
-                        "The rule of the set is one swing weight, but the {} would get {} and the {} {}",
-                        a.club.number,
-                        letters(a.club.swing_weight_points),
-                        b.club.number,
-                        letters(b.club.swing_weight_points)
-                    ),
-                    "Write the swing weight, for example D3, or give the fitted club's",
-                ));
+                return Err(ShortError::UnequalSwingWeights {
+                    number: a.club.number.clone(),
+                    first_points: a.club.swing_weight_points,
+                    other: b.club.number.clone(),
+                    other_points: b.club.swing_weight_points,
+                });
             }
         }
     }
@@ -224,10 +203,7 @@ fn require_step(groups: &Groups<'_>) -> Result<(), ShortError> {
     if stepped {
         Ok(())
     } else {
-        Err(ShortError::whole(
-            "The rule of the set is a stepped swing weight, but no step is written",
-            "Write the step, for example D2 +0.5 a club",
-        ))
+        Err(ShortError::NoStep)
     }
 }
 
@@ -237,9 +213,7 @@ fn refuse_written_swing_weight(groups: &Groups<'_>) -> Result<(), ShortError> {
             return Err(ShortError::word(
                 &said.text,
                 said.at,
-                "the rule of the set is equal inertia, which gives each club its swing weight; leave this out or choose \
-                 another rule",
-                "5-PW, +1/2, 2 up",
+                WordFault::SwingWeightUnderInertia,
             ));
         }
     }
@@ -262,19 +236,13 @@ impl Inertia {
         fitted: Option<&Fitted<'a>>,
     ) -> Result<Self, ShortError> {
         let Some((fitted, points)) = fitted.and_then(|f| f.swing_weight_points().map(|points| (f, points))) else {
-            return Err(ShortError::whole(
-                "Equal inertia needs the fitted club with its swing weight",
-                "Give the number and the swing weight (or mass and balance point) of the fitted club",
-            ));
+            return Err(ShortError::InertiaNeedsFitted);
         };
         // The set's own club of that number, else its nearest relative of the same kind, carries shaft and grip.
         let own = seated.iter().position(|(s, _)| s.place == fitted.seat.place);
         let relative = own.or_else(|| seated.iter().position(|(s, _)| s.family() == fitted.seat.family()));
         let Some(index) = relative else {
-            return Err(ShortError::whole(
-                format!("The fitted {} is of another kind than every club of the set", fitted.seat.number.number),
-                "Give a fitted club of the set's kind",
-            ));
+            return Err(ShortError::FittedOtherKind { number: fitted.seat.number.number.clone() });
         };
         let mut club = clubs[index].club.clone();
         club.number.clone_from(&fitted.seat.number.number);
@@ -310,10 +278,10 @@ impl Inertia {
         let model = model_of(made, ctx)?;
         let head_g = model.head_for_inertia_g(self.kg_cm2);
         if !(head_g.is_finite() && head_g > 0.0) {
-            return Err(ShortError::whole(
-                format!("No head gives the {} the inertia of the fitted {}", made.club.number, self.number),
-                "Check the fitted club's readings and the lengths",
-            ));
+            return Err(ShortError::NoHeadForInertia {
+                number: made.club.number.clone(),
+                fitted: self.number.clone(),
+            });
         }
         // The sheet is read to a tenth of a point.
         let points = round_to(model.swing_weight_points(head_g, 0.0), 1);
@@ -331,8 +299,8 @@ impl Inertia {
 }
 
 fn model_of(made: &Expanded, ctx: &ExpandContext<'_>) -> Result<MassModel, ShortError> {
-    let build = || -> Result<MassModel, WorkshopError> {
+    let build = || -> Result<MassModel, TradeError> {
         MassModel::of(&Ingredients::of_sheet(&made.club, ctx.library, ctx.shop)?)
     };
-    build().map_err(|e| ShortError::whole(e.to_string(), "Equal inertia needs all models of the set"))
+    build().map_err(|e| ShortError::InertiaNeedsModels { what: e.refusal() })
 }

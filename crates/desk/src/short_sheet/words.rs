@@ -1,6 +1,6 @@
 //! The words of a short sheet: how a text falls into phrases and what each phrase says.
 
-use crate::short_sheet::ShortError;
+use crate::short_sheet::{ShortError, WordFault};
 use quantity::{INCH_MM, LengthUnit, SwingWeight};
 use quantity::{MassUnit, parse_length, parse_length_offset, parse_mass, parse_mass_offset};
 use quantity::{parse_angle, parse_angle_offset, parse_frequency, parse_swing_weight, parse_swing_weight_offset};
@@ -12,8 +12,6 @@ const LENGTH_OFFSET_MAX_MM: f64 = 3.0 * INCH_MM;
 const LENGTH_MM: std::ops::RangeInclusive<f64> = 18.0 * INCH_MM..=51.0 * INCH_MM;
 /// Largest difference of loft or lie that a sheet can mean.
 const ANGLE_OFFSET_MAX_DEG: f64 = 6.0;
-/// What the writer is told to do, where nothing better is known.
-const EXAMPLES: &str = "5-PW, +1/2, 2 up, D3, 2 wraps";
 
 /// A club as it is named on a short sheet: its number and, where it was said, its kind.
 #[derive(Debug, Clone, PartialEq)]
@@ -97,13 +95,7 @@ fn phrases_by(
     phrase: &mut impl FnMut(&str) -> Option<Outcome>,
 ) -> Result<Vec<Phrase>, ShortError> {
     if short.len() > SHEET_MAX_BYTES {
-        return Err(ShortError::whole(
-            format!(
-                "this text has {} characters, and a short sheet has at most {SHEET_MAX_BYTES}",
-                short.chars().count()
-            ),
-            "Write each club's words once, and what holds for all before the first club",
-        ));
+        return Err(ShortError::TooLong { n: short.chars().count(), most: SHEET_MAX_BYTES });
     }
     let mut read: Vec<Phrase> = Vec::new();
     // Characters up to a byte, counted on from the last place that was asked for.
@@ -130,14 +122,14 @@ fn phrases_by(
                 let to = words.len().min(from + PHRASE_MAX_WORDS);
                 return Err(unreadable(&short[words[from].0..words[to - 1].1], at));
             };
-            let word = outcome.map_err(|(problem, example)| ShortError::word(text, at, problem, example))?;
+            let word = outcome.map_err(|fault| ShortError::word(text, at, fault))?;
             if last > next {
                 refuse_two_meanings(
                     &short[words[next].0..words[next].1],
                     &short[words[next + 1].0..words[last].1],
                     numbers,
                 )
-                .map_err(|problem| ShortError::word(text, at, problem, "3, 1/2 over"))?;
+                .map_err(|fault| ShortError::word(text, at, fault))?;
             }
             read.push(Phrase { text: text.to_owned(), at, word });
             next = last + 1;
@@ -152,13 +144,11 @@ fn lone_number(before: Option<&Phrase>) -> bool {
 }
 
 /// "3 1/2 over" is three and a half inches, or half an inch on the 3: the writer must say which.
-fn refuse_two_meanings(first: &str, rest: &str, numbers: &[&str]) -> Result<(), &'static str> {
+fn refuse_two_meanings(first: &str, rest: &str, numbers: &[&str]) -> Result<(), WordFault> {
     let named = matches!(atom(first, numbers), Some(a) if numbers.iter().any(|n| n.eq_ignore_ascii_case(&a.number)));
     let stands_alone = matches!(phrase(rest, numbers), Some(Ok(word)) if !word.names_clubs());
     if named && stands_alone {
-        return Err(
-            "it can mean one figure, or a club and a figure; put a comma after the club, or a + before the figure",
-        );
+        return Err(WordFault::TwoMeanings);
     }
     Ok(())
 }
@@ -209,22 +199,22 @@ fn words_of(short: &str, start: usize, end: usize) -> Vec<(usize, usize)> {
 fn unreadable(text: &str, at: usize) -> ShortError {
     let plain = text.to_lowercase();
     let bare_number = plain.strip_prefix(['+', '-', '−']).is_some_and(|r| parse_angle(r).is_ok());
-    let (problem, example) = if bare_number {
-        ("it does not say whether it is length, loft or lie", "+1/2 in, 1 strong or 2 up")
+    let fault = if bare_number {
+        WordFault::WhichFigure
     } else if starts_with_letter_and_digit(&plain) && !text.contains(',') {
-        ("a swing weight has a letter from A to G and points from 0 to 9.9", "D3 or D2.5")
+        WordFault::SwingWeight
     } else if text.starts_with(['+', '-', '−']) && parse_length_offset(text, LengthUnit::Inch).is_ok() {
-        ("no club is so much longer or shorter than its chart", "+1/2 in")
+        WordFault::LengthOffset
     } else if parse_length(text, LengthUnit::Inch).is_ok() {
-        ("a length needs its unit, a difference its sign, and both must be possible for a club", "36 3/4 in or +1/2")
+        WordFault::Length
     } else if plain.starts_with("graphics") {
-        ("it does not say whether grip or shaft is meant", "grip down or shaft up")
+        WordFault::Graphics
     } else if text.contains(',') {
-        ("a comma between two digits is a decimal comma; put a space after a comma that separates", EXAMPLES)
+        WordFault::Comma
     } else {
-        ("it is not a word of the short sheet", EXAMPLES)
+        WordFault::NotAWord
     };
-    ShortError::word(text, at, problem, example)
+    ShortError::word(text, at, fault)
 }
 
 /// "d12": meant as a swing weight.
@@ -233,7 +223,7 @@ fn starts_with_letter_and_digit(plain: &str) -> bool {
     chars.next().is_some_and(|c| c.is_ascii_alphabetic()) && chars.next().is_some_and(|c| c.is_ascii_digit())
 }
 
-type Outcome = Result<Word, (&'static str, &'static str)>;
+type Outcome = Result<Word, WordFault>;
 
 /// What a phrase says; none where it is not a phrase as a whole.
 fn phrase(text: &str, numbers: &[&str]) -> Option<Outcome> {
@@ -376,7 +366,7 @@ fn wraps(plain: &str) -> Option<Outcome> {
         },
     };
     if read.0.max(read.1).is_some_and(|n| n > LAYERS_MAX) {
-        return Some(Err(("no grip goes over so many layers", "2 wraps + 1 lower hand")));
+        return Some(Err(WordFault::Layers { most: LAYERS_MAX }));
     }
     Some(Ok(Word::Wraps(read.0, read.1)))
 }
@@ -399,21 +389,22 @@ fn tolerance(plain: &str) -> Option<Outcome> {
         _ => return None,
     };
     if !(size.is_finite() && size > 0.0 && size <= 30.0) {
-        return Some(Err(("a tolerance must be more than nothing and no more than 30", "±0.3")));
+        return Some(Err(WordFault::Tolerance));
     }
     Some(Ok(word))
 }
 
 /// "wedges +2 points".
 fn wedge_offset(plain: &str) -> Option<Outcome> {
+    const WEDGE_MAX_POINTS: f64 = 20.0;
     let rest = plain.strip_prefix("wedges ").or_else(|| plain.strip_prefix("wedge "))?;
     let rest = rest.trim();
     if !rest.starts_with(['+', '-', '−', '–']) {
         return None;
     }
     let points = parse_swing_weight_offset(rest).ok()?.point_difference();
-    if points.abs() > 20.0 {
-        return Some(Err(("no wedge is so many points from its set", "wedges +2 points")));
+    if points.abs() > WEDGE_MAX_POINTS {
+        return Some(Err(WordFault::WedgeOffset { limit_points: WEDGE_MAX_POINTS }));
     }
     Some(Ok(Word::WedgeOffset(points)))
 }
@@ -439,10 +430,10 @@ fn swing_weight(plain: &str) -> Option<Outcome> {
         _ => Some(SwingWeight::from(parse_swing_weight(start).ok()?)),
     };
     if by.is_some_and(|by| by.abs() > STEP_MAX_POINTS) {
-        return Some(Err(("no set steps by so much", "D2 +0.5 a club")));
+        return Some(Err(WordFault::SwingWeightStep { limit_points: STEP_MAX_POINTS }));
     }
     if points.is_some_and(|b| !b.on_scale(1)) {
-        return Some(Err(("no club reads that", "D3")));
+        return Some(Err(WordFault::SwingWeightRange { low_points: 0.0, high_points: 69.9 }));
     }
     Some(Ok(Word::SwingWeight(points.map(SwingWeight::points), by)))
 }
@@ -464,7 +455,7 @@ fn cpm(plain: &str) -> Option<Outcome> {
     }
     let value = parse_frequency(start).ok()?.cpm();
     if !(50.0..=600.0).contains(&value) || by.is_some_and(|by| by.abs() > 30.0) {
-        return Some(Err(("no club swings at that", "300 cpm")));
+        return Some(Err(WordFault::Frequency));
     }
     Some(Ok(Word::Cpm(value, by)))
 }
@@ -480,36 +471,54 @@ fn total_mass(plain: &str) -> Option<Outcome> {
         }
     };
     let value = parse_mass(start, MassUnit::Gram).ok()?.g();
-    if !(150.0..=1200.0).contains(&value) || by.is_some_and(|by| by.abs() > 60.0) {
-        return Some(Err(("no club weighs that", "total 428 g")));
+    let (low_g, high_g, step_g) = (150.0, 1200.0, 60.0);
+    if !(low_g..=high_g).contains(&value) || by.is_some_and(|by| by.abs() > step_g) {
+        return Some(Err(WordFault::TotalMass { low_g, high_g, step_g }));
     }
     Some(Ok(Word::TotalMass(value, by)))
 }
 
 /// "2 up", "1° flat", "1 strong", "lie 62", "loft +1".
 fn angles(plain: &str) -> Option<Outcome> {
-    let bounded = |deg: f64, word: fn(f64) -> Word, example: &'static str| {
-        if deg.abs() <= ANGLE_OFFSET_MAX_DEG { Ok(word(deg)) } else { Err(("no head bends so far", example)) }
+    let limit_deg = ANGLE_OFFSET_MAX_DEG;
+    let (bend_lie, bend_loft) = (WordFault::BendLie { limit_deg }, WordFault::BendLoft { limit_deg });
+    let bounded = |deg: f64, word: fn(f64) -> Word, fault: &WordFault| {
+        if deg.abs() <= limit_deg { Ok(word(deg)) } else { Err(fault.clone()) }
     };
-    for (name, absolute, offset, (low, high), example) in [
-        ("lie", Word::Lie as fn(f64) -> Word, Word::LieOffset as fn(f64) -> Word, (40.0, 80.0), "2 up or lie 62"),
-        ("loft", Word::Loft, Word::LoftOffset, (0.0, 80.0), "1 strong or loft 34"),
+    let (low_lie, high_lie, low_loft, high_loft) = (40.0, 80.0, 0.0, 80.0);
+    for (name, absolute, offset, (low, high), fault, bend) in [
+        (
+            "lie",
+            Word::Lie as fn(f64) -> Word,
+            Word::LieOffset as fn(f64) -> Word,
+            (low_lie, high_lie),
+            WordFault::Lie { low_deg: low_lie, high_deg: high_lie },
+            &bend_lie,
+        ),
+        (
+            "loft",
+            Word::Loft,
+            Word::LoftOffset,
+            (low_loft, high_loft),
+            WordFault::Loft { low_deg: low_loft, high_deg: high_loft },
+            &bend_loft,
+        ),
     ] {
         let Some(rest) = plain.strip_prefix(name).and_then(|r| r.strip_prefix(' ')) else { continue };
         if let Ok(angle) = parse_angle(rest) {
             let inside = (low..=high).contains(&angle.deg());
-            return Some(if inside { Ok(absolute(angle.deg())) } else { Err(("no head has that", example)) });
+            return Some(if inside { Ok(absolute(angle.deg())) } else { Err(fault) });
         }
-        return parse_angle_offset(rest).ok().map(|a| bounded(a.deg(), offset, example));
+        return parse_angle_offset(rest).ok().map(|a| bounded(a.deg(), offset, bend));
     }
     let lie = ["up", "upright", "flat", "down"];
     if lie.iter().any(|w| plain.strip_suffix(w).is_some_and(|r| !r.ends_with(char::is_alphabetic))) {
-        return parse_angle_offset(plain).ok().map(|a| bounded(a.deg(), Word::LieOffset, "2 up"));
+        return parse_angle_offset(plain).ok().map(|a| bounded(a.deg(), Word::LieOffset, &bend_lie));
     }
     for (word, sign) in [("strong", -1.0), ("weak", 1.0)] {
         if let Some(rest) = plain.strip_suffix(word) {
             let size = parse_angle(rest.trim()).ok()?.deg();
-            return Some(bounded(size * sign, Word::LoftOffset, "1 strong"));
+            return Some(bounded(size * sign, Word::LoftOffset, &bend_loft));
         }
     }
     None

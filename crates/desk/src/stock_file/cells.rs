@@ -1,12 +1,13 @@
 //! One row of a parts file: its cells read, held against the models, and written again.
 
-use super::BadRow;
+use super::{BadCell, BadRow};
+use fact::{Fact, Figure, Measure, Told};
 use super::mapping::Resolved;
 use super::table::{Table, TableRow};
 use crate::weigh_in::judge;
 use quantity::{MassUnit, NotationError, parse_angle, parse_frequency, parse_length, parse_mass};
 use std::collections::BTreeMap;
-use trade::WorkshopError;
+use trade::TradeError;
 use trade::id::PartId;
 use trade::model::{Library, Model, PartKind};
 use trade::part::{Part, PartState};
@@ -20,12 +21,10 @@ pub(super) struct RowReader<'a> {
 }
 
 /// What is wrong with one cell.
-#[derive(Default)]
 struct Fault {
     column: &'static str,
     cell: String,
-    problem: String,
-    next: String,
+    what: Told,
 }
 
 /// The faults of a row as they are found.
@@ -33,16 +32,13 @@ struct Fault {
 struct Faults(Vec<Fault>);
 
 impl Faults {
-    fn add(&mut self, column: &'static str, cell: &str, problem: impl Into<String>, next: impl Into<String>) {
-        self.0.push(Fault { column, cell: cell.to_owned(), problem: problem.into(), next: next.into() });
+    fn add(&mut self, column: &'static str, cell: &str, what: &impl Fact) {
+        self.0.push(Fault { column, cell: cell.to_owned(), what: what.told() });
     }
 
     /// The value, or its notation error as a fault.
     fn read<T>(&mut self, column: &'static str, cell: &str, read: Result<T, NotationError>) -> Option<T> {
-        read.map_err(|e| {
-            self.add(column, cell, e.to_string().trim_end_matches('.'), "Correct the cell");
-        })
-        .ok()
+        read.map_err(|e| self.add(column, cell, &CellFault::Unreadable { what: e.told() })).ok()
     }
 }
 
@@ -95,7 +91,7 @@ impl RowReader<'_> {
         };
         for trouble in &row.trouble {
             if let Some(column) = self.resolved.columns.get(trouble.column).copied().flatten() {
-                faults.add(column, row.cell(trouble.column), trouble.problem.clone(), trouble.next);
+                faults.add(column, row.cell(trouble.column), &trouble.fault);
             }
         }
         if !faults.0.is_empty() {
@@ -107,8 +103,7 @@ impl RowReader<'_> {
         if let Err(e) = part.check() {
             let column = e.field().and_then(|f| super::COLUMNS.iter().copied().find(|c| *c == f)).unwrap_or("code");
             if !faults.0.iter().any(|f| f.column == column) {
-                let (problem, next) = impossible(&e, part.kind);
-                faults.add(column, cell(column), problem, next);
+                faults.add(column, cell(column), &impossible(&e, part.kind));
             }
         }
         if !faults.0.is_empty() {
@@ -120,39 +115,30 @@ impl RowReader<'_> {
     }
 
     fn refused(&self, row: &TableRow, faults: Faults) -> BadRow {
-        let mut faults = faults.0.into_iter();
-        let first = faults.next().unwrap_or_default();
+        let cell = |fault: Fault| BadCell { column: self.heading(fault.column), cell: fault.cell, problem: fault.what };
+        let mut cells = faults.0.into_iter().map(cell);
+        let first = cells.next().unwrap_or_else(|| BadCell::of_row(&CellFault::CodeMissing));
         BadRow {
             line: row.line,
-            column: self.heading(first.column),
+            column: first.column,
             cell: first.cell,
             problem: first.problem,
-            next: first.next,
-            also: faults
-                .map(|f| format!("{} “{}”: {}. {}", self.heading(f.column), f.cell, f.problem, f.next))
-                .collect(),
+            also: cells.collect(),
             row: self.row(row),
         }
     }
 
     fn uneven(&self, row: &TableRow) -> BadRow {
         let (has, width) = (row.cells.len(), self.table.header.len());
-        let next = if row.cells.iter().any(|cell| cell.contains('\n')) {
-            "A quote in it is not closed"
+        let fault = if row.cells.iter().any(|cell| cell.contains('\n')) {
+            CellFault::QuoteOpen { has, width }
         } else if has > width {
-            "Put a cell that holds a comma in quotes, for example \"256,1\""
+            CellFault::TooManyCells { has, width }
         } else {
-            "Add the missing commas"
+            CellFault::TooFewCells { has, width }
         };
-        BadRow {
-            line: row.line,
-            column: String::new(),
-            cell: String::new(),
-            problem: format!("the row has {has} cells and the header {width}"),
-            next: next.into(),
-            also: vec![],
-            row: self.row(row),
-        }
+        let BadCell { column, cell, problem } = BadCell::of_row(&fault);
+        BadRow { line: row.line, column, cell, problem, also: vec![], row: self.row(row) }
     }
 
     fn read<'c>(&self, cell: &impl Fn(&str) -> &'c str, faults: &mut Faults) -> Part {
@@ -203,35 +189,25 @@ impl RowReader<'_> {
 
     fn model_of(&self, code: &str, kind: Option<PartKind>, faults: &mut Faults) -> Option<&Model> {
         if code.is_empty() {
-            faults.add("model", code, "no model is named", "Write the code of its model");
+            faults.add("model", code, &CellFault::NoModel);
             return None;
         }
         let Some(model) = self.library.get(code) else {
             let near = self.library.iter().find(|m| m.code().eq_ignore_ascii_case(code));
-            let next = match near {
-                Some(m) => format!("Write {}", m.code()),
-                None => {
-                    let known = self.library.iter().filter(|m| kind.is_none_or(|k| k == m.kind()));
-                    let known: Vec<&str> = known.map(Model::code).take(8).collect();
-                    if known.is_empty() {
-                        "Add the model first".into()
-                    } else {
-                        format!("Known are {}", known.join(", "))
-                    }
-                }
+            let fault = if let Some(model) = near {
+                CellFault::ModelSpelling { code: model.code().to_owned() }
+            } else {
+                let known = self.library.iter().filter(|m| kind.is_none_or(|k| k == m.kind()));
+                let known: Vec<String> = known.map(|model| model.code().to_owned()).take(8).collect();
+                CellFault::UnknownModel { known: Some(known).filter(|known| !known.is_empty()) }
             };
-            faults.add("model", code, "there is no such model", next);
+            faults.add("model", code, &fault);
             return None;
         };
         if let Some(kind) = kind
             && model.kind() != kind
         {
-            faults.add(
-                "model",
-                code,
-                format!("it is a {} model and the row a {kind}", model.kind()),
-                "Correct one of the two",
-            );
+            faults.add("model", code, &CellFault::OtherKind { model: model.kind(), kind });
             return None;
         }
         Some(model)
@@ -245,20 +221,23 @@ impl RowReader<'_> {
                 shaft.blanks.iter().filter_map(|b| b.number.as_deref()).collect()
             }
             Some(other) if !number.is_empty() => {
-                let what = if matches!(other, Model::Shaft(_)) {
-                    "a parallel tip".into()
-                } else {
-                    format!("a {}", other.kind())
+                let fault = match other {
+                    Model::Shaft(_) => CellFault::ParallelNumber,
+                    other => CellFault::NoNumbers { kind: other.kind() },
                 };
-                faults.add("number", number, format!("{what} has no number"), "Leave the cell empty");
+                faults.add("number", number, &fault);
                 return None;
             }
             _ => return None,
         };
         let found = known.iter().find(|k| k.eq_ignore_ascii_case(number));
         if found.is_none() {
-            let problem = if number.is_empty() { "the number is missing" } else { "the model has no such number" };
-            faults.add("number", number, problem, format!("Write one of {}", known.join(", ")));
+            let known = known.iter().map(|number| (*number).to_owned()).collect();
+            let fault = match number {
+                "" => CellFault::NumberMissing { known },
+                _ => CellFault::UnknownNumber { known },
+            };
+            faults.add("number", number, &fault);
         }
         found.map(|n| (*n).to_owned())
     }
@@ -275,30 +254,36 @@ impl RowReader<'_> {
     }
 }
 
-/// What is wrong with a figure that no part of its kind can have, in words: `5000 g cannot be the mass of a head, which
-/// lies between 120 and 600 g`.
-fn impossible(error: &WorkshopError, kind: PartKind) -> (String, String) {
-    let (field, value, low, high, unit) = match error {
-        WorkshopError::Impossible { field, value, low, high, unit, .. } => (field, value, low, high, unit),
-        WorkshopError::Unreadable { problem, .. } => {
-            let (what, next) = problem.split_once(". ").unwrap_or((problem, "Correct it"));
-            return (what.to_owned(), next.to_owned());
-        }
-        _ => return crate::sheet_check::parted(error),
+/// What is wrong with a figure that no part of its kind can have: `5000 g cannot be the mass of a head, which is between 120 g
+/// and 600 g`.
+fn impossible(error: &TradeError, kind: PartKind) -> Told {
+    let refusal = error.refusal();
+    let told = refusal.fact();
+    let (Some(value), Some(low), Some(high)) = (told.figure("value"), told.figure("low"), told.figure("high")) else {
+        return match error {
+            TradeError::Unreadable(_) => told.figure("what").map_or_else(|| told.clone(), inner),
+            _ => CellFault::Part { what: told.clone() }.told(),
+        };
     };
-    let name = match field.as_str() {
-        "cpm" => "frequency".to_owned(),
-        _ => super::mapping::name_of(field).replace('_', " "),
+    let name = match super::mapping::name_of(error.field().unwrap_or_default()) {
+        "mass" => FigureName::Mass,
+        "length" => FigureName::Length,
+        "balance_point" => FigureName::BalancePoint,
+        "cpm" => FigureName::Frequency,
+        "loft" => FigureName::Loft,
+        "lie" => FigureName::Lie,
+        name => FigureName::Other { name: name.to_owned() },
     };
-    let sign = if *unit == "°" { "°".to_owned() } else { format!(" {unit}") };
-    let figure = |v: f64| format!("{}{sign}", (v * 10.0).round() / 10.0);
-    let problem = format!(
-        "{} cannot be the {name} of a {kind}, which lies between {} and {}",
-        figure(*value),
-        (low * 10.0).round() / 10.0,
-        figure(*high)
-    );
-    (problem, "Check the figure and its unit".into())
+    let what = Told::new("cell_fault.impossible").with("value", value).with("low", low).with("high", high);
+    what.with("name", &name).with("kind", &kind)
+}
+
+/// The fact that a figure is.
+fn inner(figure: &Figure) -> Told {
+    match figure {
+        Figure::Fact(told) => told.clone(),
+        other => Told::verbatim(other.to_string()),
+    }
 }
 
 /// A mass as it was typed, with the unit of its column where that is not the gram: by itself it is read as grams.
@@ -312,13 +297,12 @@ fn code_is_new(code: &str, seen: &BTreeMap<String, u64>, faults: &mut Faults) {
         && code.len() <= 32
         && code.chars().all(|c| c.is_ascii_alphanumeric() || matches!(c, '-' | '_' | '.'));
     if !sound {
-        let problem = if code.is_empty() { "the code is missing" } else { "this cannot be a code" };
-        faults.add("code", code, problem, "Use 1 to 32 letters, digits, - _ or ., for example H7-014");
+        faults.add("code", code, if code.is_empty() { &CellFault::CodeMissing } else { &CellFault::BadCode });
         return;
     }
     match seen.get(&code.to_lowercase()) {
-        Some(0) => faults.add("code", code, "a part in stock has this code", "Give the new part its own"),
-        Some(before) => faults.add("code", code, format!("line {before} has this code too"), "Give each part its own"),
+        Some(0) => faults.add("code", code, &CellFault::CodeInStock),
+        Some(before) => faults.add("code", code, &CellFault::CodeBefore { line: *before }),
         None => {}
     }
 }
@@ -327,9 +311,10 @@ fn kind_of(text: &str, faults: &mut Faults) -> Option<PartKind> {
     let plain = text.to_lowercase();
     let found = PartKind::ALL.iter().copied().find(|k| plain == k.key() || plain == k.word());
     if found.is_none() {
-        let known = PartKind::ALL.iter().map(|k| k.key()).collect::<Vec<_>>().join(", ");
-        let problem = if text.is_empty() { "the kind is missing" } else { "there is no such kind of part" };
-        faults.add("kind", text, problem, format!("Write one of {known}"));
+        let known = PartKind::ALL.iter().map(|k| k.key().to_owned()).collect();
+        let fault =
+            if text.is_empty() { CellFault::KindMissing { known } } else { CellFault::UnknownKind { known } };
+        faults.add("kind", text, &fault);
     }
     found
 }
@@ -343,16 +328,11 @@ fn state_of(text: &str, faults: &mut Faults) -> PartState {
     match PartState::from_key(&plain) {
         Some(state @ (PartState::Free | PartState::Ordered | PartState::Pulled | PartState::Rejected)) => state,
         Some(state) => {
-            faults.add(
-                "state",
-                text,
-                format!("a part that is {state} belongs to a job"),
-                "Write free, or leave the row out",
-            );
+            faults.add("state", text, &CellFault::OfJob { state });
             PartState::Free
         }
         None => {
-            faults.add("state", text, "there is no such state", "Write free, ordered, pulled or rejected");
+            faults.add("state", text, &CellFault::UnknownState);
             PartState::Free
         }
     }
@@ -364,12 +344,7 @@ fn count_of(text: &str, faults: &mut Faults) -> Option<i64> {
     }
     let count = text.parse::<i64>().ok().filter(|n| *n >= 0);
     if count.is_none() {
-        faults.add(
-            "count",
-            text,
-            "it is not a whole number from 0",
-            "Write how many are in the box, or leave it empty",
-        );
+        faults.add("count", text, &CellFault::BadCount);
     }
     count
 }
@@ -377,7 +352,7 @@ fn count_of(text: &str, faults: &mut Faults) -> Option<i64> {
 /// Heads and shafts are weighed one by one, unless they are still on their way.
 fn needs_mass(text: &str, kind: PartKind, state: PartState, faults: &mut Faults) {
     if text.is_empty() && matches!(kind, PartKind::Head | PartKind::Shaft) && state != PartState::Ordered {
-        faults.add("mass_g", text, format!("a {kind} in the shop is weighed"), "Weigh it to 0.1 g, or write ordered");
+        faults.add("mass_g", text, &CellFault::NotWeighed { kind });
     }
 }
 
@@ -403,4 +378,162 @@ pub(super) fn row_of(part: &Part) -> [String; 14] {
         part.state.key().to_owned(),
         part.count.map_or_else(String::new, |n| n.to_string()),
     ]
+}
+
+fact::facts! {
+    /// What is wrong with a cell or a row of a list of parts.
+    pub enum CellFault: "cell_fault" {
+        /// Unreadable.
+        Unreadable {
+            /// What it is.
+            what: Told,
+        },
+        /// Part.
+        Part {
+            /// What it is.
+            what: Told,
+        },
+        /// Impossible.
+        Impossible {
+            /// What was given.
+            value: Measure,
+            /// Its name.
+            name: Told,
+            /// What kind of part.
+            kind: PartKind,
+            /// Least.
+            low: Measure,
+            /// Greatest.
+            high: Measure,
+        },
+        /// No model.
+        NoModel,
+        /// Unknown model.
+        UnknownModel {
+            /// What there is instead.
+            known: Option<Vec<String>>,
+        },
+        /// Model spelling.
+        ModelSpelling {
+            /// Its code.
+            code: String,
+        },
+        /// Other kind.
+        OtherKind {
+            /// Model.
+            model: PartKind,
+            /// What kind of part.
+            kind: PartKind,
+        },
+        /// Parallel number.
+        ParallelNumber,
+        /// No numbers.
+        NoNumbers {
+            /// What kind of part.
+            kind: PartKind,
+        },
+        /// Number missing.
+        NumberMissing {
+            /// What there is instead.
+            known: Vec<String>,
+        },
+        /// Unknown number.
+        UnknownNumber {
+            /// What there is instead.
+            known: Vec<String>,
+        },
+        /// Code missing.
+        CodeMissing,
+        /// Bad code.
+        BadCode,
+        /// Code in stock.
+        CodeInStock,
+        /// Code before.
+        CodeBefore {
+            /// Line, from 1.
+            line: u64,
+        },
+        /// Kind missing.
+        KindMissing {
+            /// What there is instead.
+            known: Vec<String>,
+        },
+        /// Unknown kind.
+        UnknownKind {
+            /// What there is instead.
+            known: Vec<String>,
+        },
+        /// Of job.
+        OfJob {
+            /// State.
+            state: PartState,
+        },
+        /// Unknown state.
+        UnknownState,
+        /// Bad count.
+        BadCount,
+        /// Not weighed.
+        NotWeighed {
+            /// What kind of part.
+            kind: PartKind,
+        },
+        /// Neither mass nor count.
+        NeitherMassNorCount,
+        /// Quote open.
+        QuoteOpen {
+            /// Has.
+            has: usize,
+            /// Width.
+            width: usize,
+        },
+        /// Too many cells.
+        TooManyCells {
+            /// Has.
+            has: usize,
+            /// Width.
+            width: usize,
+        },
+        /// Too few cells.
+        TooFewCells {
+            /// Has.
+            has: usize,
+            /// Width.
+            width: usize,
+        },
+        /// Formula.
+        Formula {
+            /// Name of the cell in its sheet.
+            place: String,
+        },
+        /// Date.
+        Date {
+            /// Name of the cell in its sheet.
+            place: String,
+        },
+        /// Error.
+        Error {
+            /// Name of the cell in its sheet.
+            place: String,
+            /// Error.
+            error: String,
+        },
+        /// Merged.
+        Merged {
+            /// Cells.
+            cells: String,
+        },
+    }
+}
+
+fact::facts! {
+    /// Figures of a part, in a sentence about one.
+    pub(crate) enum FigureName: "figure_name" {
+        Mass,
+        Length,
+        BalancePoint,
+        Frequency,
+        Loft,
+        Lie,
+        Other { name: String },
+    }
 }

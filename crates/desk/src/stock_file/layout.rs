@@ -6,7 +6,7 @@ use super::mapping::plain;
 use super::table::{ROWS_MAX, Table};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeSet;
-use trade::WorkshopError;
+use trade::TradeError;
 use utoipa::ToSchema;
 
 /// Longest name.
@@ -32,7 +32,7 @@ impl Layout {
     ///
     /// # Errors
     /// A name that is none.
-    pub fn of(name: &str, table: &Table, mapping: &Mapping, found: &Table) -> Result<Self, WorkshopError> {
+    pub fn of(name: &str, table: &Table, mapping: &Mapping, found: &Table) -> Result<Self, TradeError> {
         let mut mapping = mapping.clone();
         if found.header_line == table.header_line && found.sheet == table.sheet {
             mapping.header_line = None;
@@ -50,24 +50,15 @@ impl Layout {
     ///
     /// # Errors
     /// A name that is empty or longer than 80 letters; no headings.
-    pub fn check(&self) -> Result<(), WorkshopError> {
+    pub fn check(&self) -> Result<(), TradeError> {
         if self.name.trim().is_empty() || self.name.chars().count() > NAME_MAX {
-            return Err(WorkshopError::Refused {
-                what: format!("“{}” cannot be the name of remembered columns", self.name),
-                next: format!("Give 1 to {NAME_MAX} letters, for example the supplier's name"),
-            });
+            return Err(TradeError::refused(LayoutFault::BadName { name: self.name.clone(), most: NAME_MAX }));
         }
         if self.mapping.header_line.is_some_and(|line| !(1..=ROWS_MAX as u64).contains(&line)) {
-            return Err(WorkshopError::Refused {
-                what: format!("“{}” has its headings on a line that no list has", self.name),
-                next: format!("Give the line of the headings, from 1 to {ROWS_MAX}, or leave it out"),
-            });
+            return Err(TradeError::refused(LayoutFault::BadLine { name: self.name.clone(), most: ROWS_MAX }));
         }
         if self.headings.iter().all(|h| h.trim().is_empty()) {
-            return Err(WorkshopError::Refused {
-                what: format!("“{}” has no headings to be known by", self.name),
-                next: "Give the headings of the list as they stand".into(),
-            });
+            return Err(TradeError::refused(LayoutFault::NoHeadings { name: self.name.clone() }));
         }
         Ok(())
     }
@@ -77,5 +68,14 @@ impl Layout {
     pub fn fits(&self, table: &Table) -> bool {
         let set = |headings: &[String]| headings.iter().map(|h| plain(h)).collect::<BTreeSet<_>>();
         set(&self.headings) == set(&table.header)
+    }
+}
+
+fact::facts! {
+    /// What is refused of remembered columns.
+    pub(crate) enum LayoutFault: "layout_fault" {
+        BadName { name: String, most: usize },
+        BadLine { name: String, most: usize },
+        NoHeadings { name: String },
     }
 }

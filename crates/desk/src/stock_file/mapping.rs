@@ -1,5 +1,6 @@
 //! What the columns of a list mean: guessed from their headings, or said by a person.
 
+use super::refuse::columns as columns_of_export;
 use super::table::Table;
 use super::{COLUMNS, PROBLEM, StockFileError};
 use quantity::{LengthUnit, MassUnit};
@@ -90,8 +91,13 @@ const UNIT_WORDS: [&str; 28] = [
 ];
 
 /// The names of all that can be read of a part.
-pub(super) fn names() -> String {
-    FIELDS.map(|(name, ..)| name).join(", ")
+fn unknown_field(name: &str) -> StockFileError {
+    StockFileError::UnknownField { name: name.to_owned(), known: field_names().map(str::to_owned).to_vec() }
+}
+
+fn wrong_unit(field: String, unit: &str, known: Option<&[&str]>) -> StockFileError {
+    let known = known.map(|units| units.iter().map(|unit| (*unit).to_owned()).collect());
+    StockFileError::WrongUnit { field, unit: unit.to_owned(), known, ambiguous: None }
 }
 
 /// What can be read of a part, in the order of an exported file.
@@ -234,7 +240,7 @@ impl Mapping {
     }
 
     pub(super) fn resolve(&self, table: &Table) -> Result<Resolved, StockFileError> {
-        let known = |name: &String| column_of(name).ok_or_else(|| StockFileError::UnknownField { name: name.clone() });
+        let known = |name: &String| column_of(name).ok_or_else(|| unknown_field(name));
         if let Some(name) = table.twice.first().filter(|_| !self.ignore_others) {
             return Err(StockFileError::TwoColumns { name: name.clone() });
         }
@@ -277,8 +283,8 @@ impl Mapping {
             .map(|(_, h)| h)
             .collect();
         if !others.is_empty() && !self.ignore_others {
-            let names = others.iter().map(|h| format!("“{h}”")).collect::<Vec<_>>().join(", ");
-            return Err(StockFileError::UnknownColumn { names });
+            let names = others.iter().map(|h| format!("“{h}”")).collect();
+            return Err(StockFileError::UnknownColumn { names, columns: columns_of_export() });
         }
         let words = self.unit_words(table, &columns)?;
         let units = units_for(&words)?;
@@ -294,10 +300,9 @@ impl Mapping {
     ) -> Result<BTreeMap<&'static str, String>, StockFileError> {
         let mut words = BTreeMap::new();
         for (name, unit) in self.units.iter().filter(|(_, unit)| !unit.trim().is_empty()) {
-            let column = column_of(name).ok_or_else(|| StockFileError::UnknownField { name: name.clone() })?;
+            let column = column_of(name).ok_or_else(|| unknown_field(name))?;
             if units_of(name_of(column)).is_empty() {
-                let next = "Only the mass, the length and the balance point have one to choose";
-                return Err(StockFileError::WrongUnit { field: name.clone(), unit: unit.clone(), next });
+                return Err(wrong_unit(name.clone(), unit, None));
             }
             words.insert(column, unit_word(unit));
         }
@@ -345,12 +350,14 @@ fn units_for(words: &BTreeMap<&'static str, String>) -> Result<Units, StockFileE
         "lb" => MassUnit::Pound,
         "grain" => MassUnit::Grain,
         other => {
-            let next = if matches!(other, "gr" | "grs") {
-                "It means gram to some and grain to others: choose g or grain"
-            } else {
-                "Choose g, oz, lb, kg or grain"
-            };
-            return Err(StockFileError::WrongUnit { field: "mass".into(), unit: other.into(), next });
+            let error = wrong_unit("mass".into(), other, Some(units_of("mass")));
+            return Err(match error {
+                StockFileError::WrongUnit { field, unit, known, .. } if matches!(other, "gr" | "grs") => {
+                    let ambiguous = Some(UnitFault::GramOrGrain.into());
+                    StockFileError::WrongUnit { field, unit, known, ambiguous }
+                }
+                error => error,
+            });
         }
     };
     let length = |column: &str| match words.get(column).map_or("mm", String::as_str) {
@@ -358,11 +365,10 @@ fn units_for(words: &BTreeMap<&'static str, String>) -> Result<Units, StockFileE
         "in" => Ok(LengthUnit::Inch),
         "cm" => Ok(LengthUnit::Centimetre),
         "m" => Ok(LengthUnit::Metre),
-        other => Err(StockFileError::WrongUnit {
-            field: name_of(column).replace('_', " "),
-            unit: other.into(),
-            next: "Choose mm, in, cm or m",
-        }),
+        other => {
+            let field = name_of(column);
+            Err(wrong_unit(field.replace('_', " "), other, Some(units_of(field))))
+        }
     };
     Ok(Units { mass, length: length("length_mm")?, balance_point: length("balance_point_mm")? })
 }
@@ -380,7 +386,7 @@ fn place_of(table: &Table, name: &str, heading: &str) -> Result<usize, StockFile
         StockFileError::NoHeading {
             field: name.replace('_', " "),
             heading: heading.to_owned(),
-            found: table.header.join(", "),
+            found: table.header.clone(),
         }
     })
 }
@@ -418,15 +424,17 @@ fn check_needed(
     fixed: &BTreeMap<&'static str, String>,
 ) -> Result<(), StockFileError> {
     let there = |name: &&str| columns.contains(&Some(*name)) || fixed.contains_key(*name);
-    let missing: Vec<&str> = ["code", "model"].into_iter().filter(|name| !there(name)).collect();
+    let missing: Vec<String> =
+        ["code", "model"].into_iter().filter(|name| !there(name)).map(str::to_owned).collect();
     if missing.is_empty() {
         return Ok(());
     }
     if !fixed.is_empty() || columns.iter().any(Option::is_some) {
-        return Err(StockFileError::NoColumn { missing: missing.join(" and no column the ") });
+        return Err(StockFileError::NoColumn { missing });
     }
     Err(StockFileError::NoHeader {
-        missing: missing.join(", "),
+        missing,
+        columns: columns_of_export(),
         found: table.header.join(",").chars().take(80).collect(),
     })
 }
@@ -454,4 +462,11 @@ fn headings_again(
         }
     };
     table.header.iter().enumerate().map(one).collect()
+}
+
+fact::facts! {
+    /// A unit that means two things.
+    pub(crate) enum UnitFault: "unit_fault" {
+        GramOrGrain,
+    }
 }

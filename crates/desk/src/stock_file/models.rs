@@ -1,5 +1,6 @@
 //! Models as a JSON list.
 
+use fact::{Fact, Told};
 use super::StockFileError;
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
@@ -16,24 +17,14 @@ pub struct ModelsImported {
 }
 
 /// A refused model.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, ToSchema)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
 pub struct BadModel {
     /// Place in the list, from 1.
     pub entry: usize,
     /// Its code, where it has one.
     pub code: String,
-    /// What is wrong and what to do, in a sentence.
-    pub problem: String,
-}
-
-impl std::fmt::Display for BadModel {
-    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        write!(f, "model {}", self.entry)?;
-        if !self.code.is_empty() {
-            write!(f, " ({})", self.code)?;
-        }
-        write!(f, ": {}", self.problem)
-    }
+    /// What is wrong with it.
+    pub problem: Told,
 }
 
 /// Reads a JSON list of models, or an object with the list under `models`. A bad entry does not hold up the good ones.
@@ -43,7 +34,7 @@ impl std::fmt::Display for BadModel {
 pub fn read_models(json: &str) -> Result<ModelsImported, StockFileError> {
     let value: Value = document::read(json.as_bytes()).map_err(|e| {
         let (line, column) = e.at.unwrap_or((1, 1));
-        StockFileError::NotJson { line, column, problem: e.what }
+        StockFileError::NotJson { line, column, what: e.told() }
     })?;
     let list = match value {
         Value::Array(list) => list,
@@ -53,7 +44,11 @@ pub fn read_models(json: &str) -> Result<ModelsImported, StockFileError> {
                 _ => Vec::new(),
             }
         }
-        _ => return Err(StockFileError::NotJson { line: 1, column: 1, problem: "it is no list of models".into() }),
+        _ => return Err(StockFileError::NotJson {
+            line: 1,
+            column: 1,
+            what: ModelFileFault::NotAList.told(),
+        }),
     };
     let mut made = ModelsImported::default();
     for (i, value) in list.into_iter().enumerate() {
@@ -66,11 +61,11 @@ pub fn read_models(json: &str) -> Result<ModelsImported, StockFileError> {
     Ok(made)
 }
 
-fn sound(value: Value, before: &[Model]) -> Result<Model, String> {
-    let model: Model = document::read_value(value).map_err(|e| format!("{e}. Correct the field, or take it out"))?;
-    model.check().map_err(|e| e.to_string())?;
+fn sound(value: Value, before: &[Model]) -> Result<Model, Told> {
+    let model: Model = document::read_value(value).map_err(|e| ModelFileFault::Field { what: e.told() }.told())?;
+    model.check().map_err(|e| e.refusal().told())?;
     if before.iter().any(|m| m.code().eq_ignore_ascii_case(model.code())) {
-        return Err(format!("the code {} is in the list before. Give each model its own", model.code()));
+        return Err(ModelFileFault::CodeTwice { code: model.code().to_owned() }.told());
     }
     Ok(model)
 }
@@ -83,4 +78,27 @@ pub fn write_models(models: &[Model]) -> Result<String, serde_json::Error> {
     let mut text = serde_json::to_string_pretty(models)?;
     text.push('\n');
     Ok(text)
+}
+
+fact::facts! {
+    /// What is refused of a list of models.
+    pub enum ModelFileFault: "model_file_fault" {
+        /// Not a list.
+        NotAList,
+        /// Field.
+        Field {
+            /// What it is.
+            what: Told,
+        },
+        /// Code twice.
+        CodeTwice {
+            /// Its code.
+            code: String,
+        },
+        /// Code of other.
+        CodeOfOther {
+            /// What kind of part.
+            kind: trade::model::PartKind,
+        },
+    }
 }

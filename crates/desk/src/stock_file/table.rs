@@ -1,6 +1,7 @@
 //! A file as a table of texts: CSV with any separator, or one sheet of a workbook, before anything is known of its
 //! columns.
 
+use super::cells::CellFault;
 use super::StockFileError;
 use super::formula;
 use super::mapping::heading_of;
@@ -15,18 +16,16 @@ pub const COLUMNS_MAX: usize = 256;
 const HEADINGS_WITHIN: usize = 20;
 
 /// A cell that holds no usable text, and why.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq)]
 pub(super) struct Trouble {
     /// Place of its column, from 0.
     pub column: usize,
     /// What is wrong with it.
-    pub problem: String,
-    /// What to do next.
-    pub next: &'static str,
+    pub fault: CellFault,
 }
 
 /// A row with something in it.
-#[derive(Debug, Clone, Default, PartialEq, Eq)]
+#[derive(Debug, Clone, Default, PartialEq)]
 pub struct TableRow {
     /// Line of the text, or row of the sheet, from 1.
     pub line: u64,
@@ -48,7 +47,7 @@ impl TableRow {
 }
 
 /// A file of parts whose columns are named but not yet understood.
-#[derive(Debug, Clone, Default, PartialEq, Eq)]
+#[derive(Debug, Clone, Default, PartialEq)]
 pub struct Table {
     /// The sheet that was read; empty for a text.
     pub sheet: String,
@@ -95,7 +94,7 @@ pub fn read_table(bytes: &[u8], sheet: Option<&str>, header_line: Option<u64>) -
     let raw = match shape_of(bytes)? {
         Shape::Text(text) => {
             if let Some(name) = sheet.filter(|name| !name.trim().is_empty()) {
-                return Err(StockFileError::NoSheet { name: name.to_owned(), known: String::new() });
+                return Err(StockFileError::NoSheet { name: name.to_owned(), known: None });
             }
             rows_of_text(text)?
         }
@@ -175,7 +174,7 @@ pub(super) fn push(rows: &mut Vec<TableRow>, row: TableRow) -> Result<(), StockF
 
 fn with_headings(raw: Raw, header_line: Option<u64>) -> Result<Table, StockFileError> {
     if raw.rows.is_empty() {
-        return Err(StockFileError::Empty);
+        return Err(StockFileError::empty());
     }
     let at = match header_line {
         Some(line) => raw
@@ -230,8 +229,7 @@ fn mark_merged(rows: &mut [TableRow], merged: &[Merged]) {
         for row in &mut rows[from..to] {
             row.trouble.extend((cells.columns.0..=cells.columns.1).take(COLUMNS_MAX).map(|column| Trouble {
                 column,
-                problem: format!("the cells {} are merged, and only the first of them holds a value", cells.name),
-                next: "Split them and write the value into each",
+                fault: CellFault::Merged { cells: cells.name.clone() },
             }));
         }
     }

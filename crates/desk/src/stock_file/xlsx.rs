@@ -1,5 +1,7 @@
 //! The rows of a workbook (XLSX, ECMA-376), read within stated limits whatever the file says of itself.
 
+use super::refuse::OtherFile;
+use super::cells::CellFault;
 use super::StockFileError;
 use super::formula;
 use super::table::{COLUMNS_MAX, Merged, Raw, TableRow, Trouble, push};
@@ -19,7 +21,7 @@ const MERGED_MAX: usize = 2_000;
 /// What a cell says.
 enum Said {
     Text(String),
-    Trouble(String, &'static str),
+    Trouble(CellFault),
 }
 
 pub(super) fn rows_of(bytes: &[u8], sheet: Option<&str>) -> Result<Raw, StockFileError> {
@@ -33,7 +35,7 @@ pub(super) fn rows_of(bytes: &[u8], sheet: Option<&str>) -> Result<Raw, StockFil
             sheets.iter().find(|s| s.to_lowercase() == lower)
         });
         let Some(known) = known.cloned() else {
-            return Err(StockFileError::NoSheet { name: name.to_owned(), known: sheets.join(", ") });
+            return Err(StockFileError::NoSheet { name: name.to_owned(), known: Some(sheets) });
         };
         return sheet_of(&mut book, known, sheets);
     }
@@ -43,15 +45,12 @@ pub(super) fn rows_of(bytes: &[u8], sheet: Option<&str>) -> Result<Raw, StockFil
             return Ok(raw);
         }
     }
-    Err(StockFileError::Empty)
+    Err(StockFileError::empty())
 }
 
 fn damaged(error: &XlsxError) -> StockFileError {
     match error {
-        XlsxError::Password => StockFileError::OtherFile {
-            what: "a workbook locked with a password",
-            next: "Save it without the password and import that",
-        },
+        XlsxError::Password => StockFileError::OtherFile { what: OtherFile::Locked },
         other => StockFileError::NotXlsx { problem: other.to_string() },
     }
 }
@@ -64,18 +63,18 @@ fn check_zip(bytes: &[u8]) -> Result<(), StockFileError> {
     if zip.len() > FILES_MAX {
         return Err(broken(format!("it is made of {} files, more than {FILES_MAX}", zip.len())));
     }
-    let other = |what, next| Err(StockFileError::OtherFile { what, next });
+    let other = |what| Err(StockFileError::OtherFile { what });
     if zip.index_for_name("xl/workbook.xml").is_none() {
         let has = |name: &str| zip.index_for_name(name).is_some();
         if has("xl/workbook.bin") {
-            return other("a binary workbook (.xlsb)", "Save it as an XLSX workbook or as CSV and import that");
+            return other(OtherFile::BinaryWorkbook);
         }
         if has("mimetype") && has("content.xml") {
-            return other("an OpenDocument file", "Save it as an XLSX workbook or as CSV and import that");
+            return other(OtherFile::OpenDocument);
         }
         // The relations may name another place for it.
         if !zip.file_names().any(|name| name.is_ok_and(|name| name.to_lowercase().ends_with("workbook.xml"))) {
-            return other("a zipped file of something else", "Unpack it and import the list itself");
+            return other(OtherFile::Zipped);
         }
     }
     let mut total: u64 = 0;
@@ -148,7 +147,7 @@ fn sheet_of(book: &mut Xlsx<Cursor<&[u8]>>, name: String, sheets: Vec<String>) -
                 letters += text.len();
                 formula::bare(&text).clone_into(&mut row.cells[column]);
             }
-            Said::Trouble(problem, next) => row.trouble.push(Trouble { column, problem, next }),
+            Said::Trouble(fault) => row.trouble.push(Trouble { column, fault }),
         }
         // A few bytes of the file can name one long text again and again, or a cell far to the right in every row.
         if places > CELLS_MAX || letters as u64 > UNPACKED_MAX_BYTES {
@@ -168,23 +167,17 @@ fn sheet_of(book: &mut Xlsx<Cursor<&[u8]>>, name: String, sheets: Vec<String>) -
 fn said(value: &DataRef<'_>, formula: bool, pos: (u32, u32)) -> Said {
     let at = || cell_name(pos);
     match value {
-        DataRef::Empty if formula => Said::Trouble(
-            format!("the cell {} holds a formula whose value was not saved with it", at()),
-            "Open the workbook in the program that made it, save it again, or write the value itself",
-        ),
+        DataRef::Empty if formula => Said::Trouble(CellFault::Formula { place: at() }),
         DataRef::Empty => Said::Text(String::new()),
         DataRef::Int(whole) => Said::Text(whole.to_string()),
         DataRef::Float(figure) => Said::Text(as_shown(*figure)),
         DataRef::String(text) => Said::Text(text.clone()),
         DataRef::SharedString(text) => Said::Text((*text).to_owned()),
         DataRef::Bool(yes) => Said::Text(if *yes { "true" } else { "false" }.to_owned()),
-        DataRef::DateTime(_) | DataRef::DateTimeIso(_) | DataRef::DurationIso(_) => Said::Trouble(
-            format!("the cell {} is a date or a time", at()),
-            "Format the cell as text and write again what it should say",
-        ),
-        DataRef::Error(error) => {
-            Said::Trouble(format!("the cell {} shows the error {error}", at()), "Mend its formula, or write the value")
+        DataRef::DateTime(_) | DataRef::DateTimeIso(_) | DataRef::DurationIso(_) => {
+            Said::Trouble(CellFault::Date { place: at() })
         }
+        DataRef::Error(error) => Said::Trouble(CellFault::Error { place: at(), error: error.to_string() }),
     }
 }
 

@@ -1,10 +1,11 @@
 //! The odds of what a weighed part is.
 
+use trade::error::{FindIt, Noun, NotFound};
 use super::bend::bend_doubts;
 use super::spread::{Spread, numbers, spread, wrapping_g};
 use quantity::decimal;
 use serde::{Deserialize, Serialize};
-use trade::WorkshopError;
+use trade::TradeError;
 use trade::kind::closed_list;
 use trade::model::{Library, Model, PartKind};
 use trade::part::{Part, possible_mass_g};
@@ -90,12 +91,11 @@ impl Judged {
 ///
 /// # Errors
 /// A model or number that is not there; a mass that no part of this kind can have.
-pub fn judge(library: &Library, part: &Part, weighed: &[Part]) -> Result<Judged, WorkshopError> {
+pub fn judge(library: &Library, part: &Part, weighed: &[Part]) -> Result<Judged, TradeError> {
     part.check()?;
-    let model = library.get(&part.model).ok_or_else(|| WorkshopError::Unknown {
-        what: "model",
-        name: part.model.clone(),
-        next: "Look it up under Stock, Models".into(),
+    let model = library.get(&part.model).ok_or_else(|| {
+        let fault = NotFound::Named { what: Noun::Model, name: part.model.clone() };
+        TradeError::not_found(&fault, &FindIt::LookUpModel)
     })?;
     let bend = match (model, part.number.as_deref()) {
         (Model::Head(head), Some(number)) => {

@@ -4,7 +4,7 @@
 use super::library;
 use desk::weigh_in::{Judged, Looks, judge, spread};
 use rstest::rstest;
-use trade::WorkshopError;
+use trade::TradeError;
 use trade::model::PartKind;
 use trade::part::Part;
 
@@ -102,12 +102,12 @@ fn a_head_that_cannot_be_bent_is_told_when_it_comes_in() {
 fn what_no_part_can_be_is_refused_by_name() {
     let library = library();
     let refused = |part: &Part| judge(&library, part, &[]).unwrap_err();
-    assert!(matches!(refused(&head("7", 26.5)), WorkshopError::Impossible { .. }));
-    assert!(matches!(refused(&head("7", f64::NAN)), WorkshopError::Impossible { .. }));
-    assert!(matches!(refused(&head("7", -1.0)), WorkshopError::Impossible { .. }));
-    assert!(matches!(refused(&head("77", 265.5)), WorkshopError::Unknown { .. }));
+    assert!(matches!(refused(&head("7", 26.5)), TradeError::Impossible { .. }));
+    assert!(matches!(refused(&head("7", f64::NAN)), TradeError::Impossible { .. }));
+    assert!(matches!(refused(&head("7", -1.0)), TradeError::Impossible { .. }));
+    assert!(matches!(refused(&head("77", 265.5)), TradeError::Unknown { .. }));
     let nowhere = Part { model: "NOWHERE".into(), ..head("7", 265.5) };
-    assert!(matches!(refused(&nowhere), WorkshopError::Unknown { .. }));
+    assert!(matches!(refused(&nowhere), TradeError::Unknown { .. }));
     // Without a mass there is nothing to ask.
     let ordered = Part { mass_g: None, ..head("7", 0.0) };
     assert!(!judge(&library, &ordered, &[]).unwrap().questioned);

@@ -1,5 +1,6 @@
 //! Why a text could not be read.
 
+use fact::{Fact, Told};
 use serde::Serialize;
 
 /// Which notation the text was read in.
@@ -27,36 +28,34 @@ pub enum Notation {
 }
 
 impl Notation {
-    /// A text that this notation reads.
+    /// Its name in codes and documents: `length_offset`.
     #[must_use]
-    pub const fn example(self) -> &'static str {
+    pub const fn key(self) -> &'static str {
         match self {
-            Self::Length => "36 3/4 in, 93.3 cm or 940 mm",
-            Self::LengthOffset => "+1/2 in or -5 mm",
-            Self::Mass => "8 g or 1.75 oz",
-            Self::MassOffset => "+2 g or -0.1 oz",
-            Self::SwingWeight => "D3.5 or 213.5 oz in",
-            Self::SwingWeightOffset => "+2 or -1/2",
-            Self::Angle => "61.5 or 61.5°",
-            Self::AngleOffset => "+2, -1° or 2 up",
-            Self::Frequency => "262 cpm or 4.37 Hz",
+            Self::Length => "length",
+            Self::LengthOffset => "length_offset",
+            Self::Mass => "mass",
+            Self::MassOffset => "mass_offset",
+            Self::SwingWeight => "swing_weight",
+            Self::SwingWeightOffset => "swing_weight_offset",
+            Self::Angle => "angle",
+            Self::AngleOffset => "angle_offset",
+            Self::Frequency => "frequency",
         }
     }
 
-    /// Its name in a sentence.
-    const fn name(self) -> &'static str {
-        match self {
-            Self::Length => "a length",
-            Self::LengthOffset => "a difference of length",
-            Self::Mass => "a mass",
-            Self::MassOffset => "a difference of mass",
-            Self::SwingWeight => "a swing weight",
-            Self::SwingWeightOffset => "a difference of swing weight",
-            Self::Angle => "an angle",
-            Self::AngleOffset => "a difference of angle",
-            Self::Frequency => "a frequency",
-        }
-    }
+    /// All of them.
+    pub const ALL: [Self; 9] = [
+        Self::Length,
+        Self::LengthOffset,
+        Self::Mass,
+        Self::MassOffset,
+        Self::SwingWeight,
+        Self::SwingWeightOffset,
+        Self::Angle,
+        Self::AngleOffset,
+        Self::Frequency,
+    ];
 }
 
 /// What is wrong with the text.
@@ -98,37 +97,52 @@ pub enum Problem {
 }
 
 impl Problem {
-    /// What happened, as a clause.
-    const fn clause(self) -> &'static str {
+    /// Its name in codes and documents: `unknown_unit`.
+    #[must_use]
+    pub const fn key(self) -> &'static str {
         match self {
-            Self::Empty => "nothing is written",
-            Self::NumberExpected => "a number is expected here",
-            Self::SignNotAllowed => "a sign stands before a figure that cannot have one",
-            Self::TwoSigns => "the direction is given twice, by a sign and by a word",
-            Self::DigitGrouping => {
-                "these digits may be grouped in thousands; write them without grouping, decimals after a point"
-            }
-            Self::FractionAfterDecimal => "a fraction follows a decimal figure",
-            Self::BadFraction => "the fraction must be less than one and must not divide by zero",
-            Self::TooLarge => "the figure is too large here",
-            Self::MissingUnit => "the number needs its unit or letter",
-            Self::FractionWithoutUnit => {
-                "a fraction without a unit is taken for inches, but metric is expected; add the unit"
-            }
-            Self::UnknownUnit => "the unit is not known here",
-            Self::AmbiguousUnit => "this unit means gram to some and grain to others; write g or grain",
-            Self::UnknownLetter => "the letters run from A to G",
-            Self::BeyondLetter => "each letter has the points 0 to 9.9, only A runs below and only G beyond",
-            Self::Disagree => "the moment beside the letter does not agree with it",
-            Self::Unexpected => "this does not belong here",
+            Self::Empty => "empty",
+            Self::NumberExpected => "number_expected",
+            Self::SignNotAllowed => "sign_not_allowed",
+            Self::TwoSigns => "two_signs",
+            Self::DigitGrouping => "digit_grouping",
+            Self::FractionAfterDecimal => "fraction_after_decimal",
+            Self::BadFraction => "bad_fraction",
+            Self::TooLarge => "too_large",
+            Self::MissingUnit => "missing_unit",
+            Self::FractionWithoutUnit => "fraction_without_unit",
+            Self::UnknownUnit => "unknown_unit",
+            Self::AmbiguousUnit => "ambiguous_unit",
+            Self::UnknownLetter => "unknown_letter",
+            Self::BeyondLetter => "beyond_letter",
+            Self::Disagree => "disagree",
+            Self::Unexpected => "unexpected",
         }
     }
+
+    /// All of them.
+    pub const ALL: [Self; 16] = [
+        Self::Empty,
+        Self::NumberExpected,
+        Self::SignNotAllowed,
+        Self::TwoSigns,
+        Self::DigitGrouping,
+        Self::FractionAfterDecimal,
+        Self::BadFraction,
+        Self::TooLarge,
+        Self::MissingUnit,
+        Self::FractionWithoutUnit,
+        Self::UnknownUnit,
+        Self::AmbiguousUnit,
+        Self::UnknownLetter,
+        Self::BeyondLetter,
+        Self::Disagree,
+        Self::Unexpected,
+    ];
 }
 
-/// A text that could not be read, where reading stopped, and an example that can be.
-#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error, Serialize)]
-#[error("{input:?} cannot be read as {}: {}{}. Write for example {example}.",
-    what.name(), self.place(), problem.clause())]
+/// A text that could not be read, and where reading stopped.
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct NotationError {
     /// Notation it was read in.
     pub what: Notation,
@@ -140,8 +154,8 @@ pub struct NotationError {
     pub at_byte: usize,
     /// What stands there, up to a dozen characters; empty at the end of the text.
     pub found: String,
-    /// A text that would have been read.
-    pub example: &'static str,
+    /// What was probably meant, where a slip is plain: `D9.7` for `D97`.
+    pub meant: Option<String>,
 }
 
 impl NotationError {
@@ -150,13 +164,29 @@ impl NotationError {
     pub fn at_character(&self) -> usize {
         self.input[..self.at_byte].chars().count() + 1
     }
+}
 
-    /// Where in the text it is, unless it is the whole of it.
-    fn place(&self) -> String {
-        if self.found == self.input.trim() {
-            return String::new();
-        }
-        let found = if self.found.is_empty() { "the end".to_owned() } else { format!("{:?}", self.found) };
-        format!("at character {} ({found}) ", self.at_character())
+impl Fact for NotationError {
+    fn told(&self) -> Told {
+        // Where it is the whole of the text, a place in it would say nothing.
+        let whole = self.found == self.input.trim();
+        let found = (!whole && !self.found.is_empty()).then_some(&self.found);
+        Told::new("notation.unreadable")
+            .with("input", &self.input)
+            .with("what", &Told::of_list("Notation", self.what.key()))
+            .with("problem", &Told::of_list("NotationProblem", self.problem.key()))
+            .with("n", &(!whole).then(|| self.at_character()))
+            .with("found", &found)
+            .with("example", &Told::of_list("NotationExample", self.what.key()))
+            .with("meant", &self.meant)
     }
 }
+
+/// The form of a log.
+impl std::fmt::Display for NotationError {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        self.told().fmt(f)
+    }
+}
+
+impl std::error::Error for NotationError {}

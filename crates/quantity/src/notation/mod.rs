@@ -95,7 +95,8 @@ fn letter_form(scan: &mut Scanner<'_>) -> Result<SwingMoment, NotationError> {
         _ => !negative && number.value < END_POINTS,
     };
     if !within {
-        return Err(scan.fail_at(start, Problem::BeyondLetter));
+        let meant = (!negative).then(|| point_left_out(letter, number.value)).flatten();
+        return Err(NotationError { meant, ..scan.fail_at(start, Problem::BeyondLetter) });
     }
     let points = if negative { -number.value } else { number.value };
     let tens = f64::from(u32::from(letter) - u32::from('A'));
@@ -116,6 +117,12 @@ fn letter_form(scan: &mut Scanner<'_>) -> Result<SwingMoment, NotationError> {
         _ => return Err(scan.fail(Problem::Unexpected)),
     }
     Ok(swing_weight.moment())
+}
+
+/// What `D97` was meant to be: two digits whose point was left out. From 10 to 19 it may as well be the next letter.
+fn point_left_out(letter: char, points: f64) -> Option<String> {
+    let two_digits = points.fract() == 0.0 && (20.0..100.0).contains(&points);
+    two_digits.then(|| format!("{letter}{:.1}", points / 10.0))
 }
 
 /// A number with a unit of moment, to the end of the text.

@@ -67,7 +67,7 @@ impl<'a> Scanner<'a> {
             input: self.input.to_owned(),
             at_byte,
             found: self.input[at_byte..].chars().take(12).collect::<String>().trim_end().to_owned(),
-            example: self.what.example(),
+            meant: None,
         }
     }
 

@@ -8,7 +8,7 @@ use crate::hands::{moment, stage};
 use crate::job::CLUBS;
 use crate::scale::Name;
 use crate::tally::BlunderSeen;
-use trade::WorkshopError;
+use trade::TradeError;
 use trade::id::ClubId;
 use trade::kind::Role;
 use trade::reading::{Reading, What};
@@ -16,7 +16,7 @@ use trade::reading::{Reading, What};
 impl Work<'_> {
     /// What a builder does about a doubted reading: seats the club again and reads once more; if it is doubted still,
     /// looks for what is wrong with the club, finds it if there is something, and mends it.
-    pub(super) fn look_again(&mut self, slots: &[usize], stage: u64, on: &[Role]) -> Result<(), WorkshopError> {
+    pub(super) fn look_again(&mut self, slots: &[usize], stage: u64, on: &[Role]) -> Result<(), TradeError> {
         if self.settings.blunders <= 0.0 {
             return Ok(());
         }
@@ -60,7 +60,7 @@ impl Work<'_> {
 
     /// Asks what may be wrong, takes the one measurement that would tell, asks again, and notes whether the true cause
     /// is named first.
-    fn ask_for_the_cause(&mut self, slot: usize, stage: u64, id: &str) -> Result<(), WorkshopError> {
+    fn ask_for_the_cause(&mut self, slot: usize, stage: u64, id: &str) -> Result<(), TradeError> {
         let Some(blunder) = self.blunders[slot] else { return Ok(()) };
         if self.seen[slot].as_ref().is_none_or(|seen| seen.named.is_some()) {
             return Ok(());
@@ -98,7 +98,7 @@ impl Work<'_> {
     }
 
     /// The cause named first for a reading, and what would tell.
-    fn causes(&self, id: &str) -> Result<(Option<String>, Option<Tells>), WorkshopError> {
+    fn causes(&self, id: &str) -> Result<(Option<String>, Option<Tells>), TradeError> {
         let believed = self.believe()?;
         let Some(reading) = self.readings.iter().find(|r| r.id.as_str() == id) else { return Ok((None, None)) };
         let (causes, telling) = advice::ask(&believed, reading, &self.parts)?;

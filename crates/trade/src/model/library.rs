@@ -1,6 +1,7 @@
 //! All models of a shop, looked up by code.
 
-use crate::WorkshopError;
+use crate::error::{FindIt, NotFound};
+use crate::TradeError;
 use crate::adapter::AdapterModel;
 use crate::adhesive::AdhesiveModel;
 use crate::ferrule::FerruleModel;
@@ -26,15 +27,15 @@ impl FromIterator<Model> for Library {
 }
 
 macro_rules! look_up {
-    ($($(#[$doc:meta])* $name:ident: $variant:ident -> $model:ty, $word:literal;)*) => {$(
+    ($($(#[$doc:meta])* $name:ident: $variant:ident -> $model:ty;)*) => {$(
         $(#[$doc])*
         ///
         /// # Errors
-        /// [`WorkshopError::Unknown`] where there is none of that kind with this code.
-        pub fn $name(&self, code: &str) -> Result<&$model, WorkshopError> {
+        /// [`TradeError::Unknown`] where there is none of that kind with this code.
+        pub fn $name(&self, code: &str) -> Result<&$model, TradeError> {
             match self.models.get(code) {
                 Some(Model::$variant(model)) => Ok(model),
-                _ => Err(self.unknown($word, code, PartKind::$variant)),
+                _ => Err(self.unknown(code, PartKind::$variant)),
             }
         }
     )*};
@@ -67,46 +68,39 @@ impl Library {
 
     look_up! {
         /// A head model.
-        head: Head -> HeadModel, "head model";
+        head: Head -> HeadModel;
         /// An adapter model.
-        adapter: Adapter -> AdapterModel, "adapter model";
+        adapter: Adapter -> AdapterModel;
         /// A shaft model.
-        shaft: Shaft -> ShaftModel, "shaft model";
+        shaft: Shaft -> ShaftModel;
         /// A grip model.
-        grip: Grip -> GripModel, "grip model";
+        grip: Grip -> GripModel;
         /// A tip weight of the tray.
-        tip_weight: TipWeight -> TipWeightModel, "tip weight";
+        tip_weight: TipWeight -> TipWeightModel;
         /// A ferrule model.
-        ferrule: Ferrule -> FerruleModel, "ferrule model";
+        ferrule: Ferrule -> FerruleModel;
         /// An adhesive.
-        adhesive: Adhesive -> AdhesiveModel, "adhesive";
+        adhesive: Adhesive -> AdhesiveModel;
         /// A tape.
-        tape: Tape -> TapeModel, "tape";
+        tape: Tape -> TapeModel;
     }
 
     /// The entry of one number of a head model.
     ///
     /// # Errors
-    /// [`WorkshopError::Unknown`] where the model or the number does not exist.
-    pub fn head_number(&self, code: &str, number: &str) -> Result<(&HeadModel, &HeadNumber), WorkshopError> {
+    /// [`TradeError::Unknown`] where the model or the number does not exist.
+    pub fn head_number(&self, code: &str, number: &str) -> Result<(&HeadModel, &HeadNumber), TradeError> {
         let model = self.head(code)?;
-        model.number(number).map(|n| (model, n)).ok_or_else(|| WorkshopError::Unknown {
-            what: "number",
-            name: format!("{number} of {}", model.name),
-            next: format!("It has {}", model.numbers.iter().map(|n| n.number.as_str()).collect::<Vec<_>>().join(", ")),
+        model.number(number).map(|n| (model, n)).ok_or_else(|| {
+            let known = model.numbers.iter().map(|n| n.number.clone()).collect();
+            let fault = NotFound::Number { number: number.to_owned(), model: model.name.clone() };
+            TradeError::not_found(&fault, &FindIt::Known { known })
         })
     }
 
-    fn unknown(&self, what: &'static str, code: &str, kind: PartKind) -> WorkshopError {
-        let known: Vec<&str> = self.of_kind(kind).map(Model::code).take(8).collect();
-        WorkshopError::Unknown {
-            what,
-            name: code.to_owned(),
-            next: if known.is_empty() {
-                format!("Add the {what} first, under Stock, Models")
-            } else {
-                format!("Known are {}; or add it under Stock, Models", known.join(", "))
-            },
-        }
+    fn unknown(&self, code: &str, kind: PartKind) -> TradeError {
+        let known: Vec<String> = self.of_kind(kind).map(|model| model.code().to_owned()).take(8).collect();
+        let next = if known.is_empty() { FindIt::AddModel { kind } } else { FindIt::KnownOrAdd { known } };
+        TradeError::not_found(&NotFound::Model { kind, code: code.to_owned() }, &next)
     }
 }

@@ -6,7 +6,7 @@ mod library;
 
 pub use library::Library;
 
-use crate::WorkshopError;
+use crate::TradeError;
 use crate::adapter::AdapterModel;
 use crate::adhesive::AdhesiveModel;
 use crate::ferrule::FerruleModel;
@@ -113,13 +113,10 @@ impl Model {
     ///
     /// # Errors
     /// The first impossible figure, by its field name.
-    pub fn check(&self) -> Result<(), WorkshopError> {
+    pub fn check(&self) -> Result<(), TradeError> {
         check_code(self.code())?;
         if self.name().trim().is_empty() {
-            return Err(WorkshopError::Refused {
-                what: format!("the model “{}” has no name", self.code()),
-                next: "Give the name that stands on the box".into(),
-            });
+            return Err(TradeError::refused(ModelFault::NoName { code: self.code().to_owned() }));
         }
         match self {
             Self::Head(m) => m.check(),
@@ -135,16 +132,28 @@ impl Model {
 }
 
 /// A code is what a scanner reads and a hand types: short, no spaces.
-fn check_code(code: &str) -> Result<(), WorkshopError> {
+fn check_code(code: &str) -> Result<(), TradeError> {
     let sound = !code.is_empty()
         && code.len() <= 32
         && code.chars().all(|c| c.is_ascii_alphanumeric() || matches!(c, '-' | '_' | '.'));
     if sound {
         Ok(())
     } else {
-        Err(WorkshopError::Unreadable {
-            field: "code".into(),
-            problem: format!("“{code}” cannot be a code: use 1 to 32 letters, digits, - _ or ., for example HERON-7"),
-        })
+        Err(TradeError::unreadable("code", &ModelFault::BadCode { code: code.to_owned() }))
+    }
+}
+
+fact::facts! {
+    /// What is refused of a model.
+    pub(crate) enum ModelFault: "model_fault" {
+        NoName { code: String },
+        BadCode { code: String },
+        NoBlank { code: String },
+        BlankForTip { code: String, tip: crate::shaft::TipShape, number: Option<String> },
+        NoNumbers { code: String },
+        NumberTwice { code: String, number: String },
+        RatiosDisagree { code: String, by_volume: f64, as_mass: f64, by_mass: f64 },
+        CureTimes { code: String, strength: crate::step::Strength, n: usize },
+        CureSlowerWithHeat { code: String, strength: crate::step::Strength },
     }
 }

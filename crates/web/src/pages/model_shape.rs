@@ -3,7 +3,7 @@
 use super::entries::{Entries, capital, plain, plain_number, typed_length, typed_swing_weight};
 use quantity::LengthUnit;
 use serde_json::{Map, Number, Value};
-use trade::WorkshopError;
+use trade::TradeError;
 use trade::grip::GripShape;
 use trade::kind::{ClubKind, Facing, Hand, LengthTo};
 use trade::model::{Model, PartKind};
@@ -342,7 +342,7 @@ pub(super) fn model(form: &mut Entries, kind: PartKind) -> Option<Model> {
 }
 
 /// The field of the form beside which a refusal belongs.
-fn beside(kind: PartKind, error: &WorkshopError) -> &'static str {
+fn beside(kind: PartKind, error: &TradeError) -> &'static str {
     let named = error.field().map_or_else(|| error.to_string(), str::to_owned);
     let list = [
         ("number ", "numbers"),
@@ -362,7 +362,7 @@ fn beside(kind: PartKind, error: &WorkshopError) -> &'static str {
 }
 
 /// A refusal with the form's own word for its field.
-fn in_words(kind: PartKind, error: &WorkshopError) -> String {
+fn in_words(kind: PartKind, error: &TradeError) -> String {
     let said = error.to_string();
     let Some(field) = error.field() else { return capital(&said) };
     let all = asks(kind).iter().copied();

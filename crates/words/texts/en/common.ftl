@@ -4,8 +4,8 @@
 list-more = { $a }, { $b }
 list-last = { $a } and { $b }
 
-unit-point = { $figure } point
-unit-points = { $figure } points
+point-one = { $figure } point
+point-many = { $figure } points
 
 date = { $day } { $month } { $year }
 date-day = { $day } { $month }
@@ -25,3 +25,12 @@ month-12 = Dec
 
 # A sentence that an earlier version kept as it was shown.
 kept-text = { $text }
+
+# A figure in the unit that it was given in, where only the program knows which: the limits of a field.
+figure-mass = { FIGURE($value_g) }
+figure-length = { FIGURE($value_mm) }
+figure-points = { FIGURE($value_points) }
+figure-angle = { FIGURE($value_deg) }
+figure-frequency = { FIGURE($value_cpm) }
+figure-plain = { FIGURE($value) }
+figure-with = { FIGURE($value) } { $sign }

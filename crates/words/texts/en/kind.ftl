@@ -267,3 +267,17 @@ looks-other-number = another number
 looks-other-model = another model
 looks-wrapped = still wrapped
 looks-slip = a slip
+
+# What a piece is on its club.
+role-head = head
+role-adapter = adapter
+role-screw = screw
+role-shaft = shaft
+role-ferrule = ferrule
+role-turnings = turnings of the ferrule
+role-tip-weight = tip weight
+role-adhesive = adhesive
+role-tape = tape
+role-grip = grip
+role-solvent = solvent
+role-extra = extra

@@ -1,2 +1,36 @@
 ### Reading
 
+# Why a forecast or a statistic cannot be worked out.
+estimation-not-finite = { $place } is { FIGURE($value) }, which is not a number that can be used
+    .next = Enter the value again
+estimation-negative = { $place } is { FIGURE($value) }, and must be 0 or more
+estimation-not-positive = { $place } is { FIGURE($value) }, and must be greater than 0
+estimation-reading-without-uncertainty = the reading { $id } has a standard deviation and a rounding step of 0
+    .next = Enter how well it was read
+estimation-too-sharp = the reading { $id } is { FIGURE($ratio) } times sharper than what was known before, more than { FIGURE($limit) }
+    .next = Enter a wider uncertainty for the reading, or a narrower one for what was known
+estimation-duplicate = “{ $key }” occurs more than once in { $what }
+    .next = Give each its own name
+estimation-unknown = “{ $key }” is not in { $what } of this job, and { $wanted_by } asks for it
+estimation-club-missing = { $wanted_by } asks for a quantity of a club, and names no club
+estimation-no-piece = the club “{ $club }” has no { $role }
+    .next = Add the piece or ask for another
+estimation-nothing-on-club = nothing that weighs is on the club “{ $club }”, so it has no balance point
+estimation-outside-drift = { FIGURE($at_h) } h is outside { FIGURE($from_h) } to { FIGURE($to_h) } h, which the drift of the scale “{ $scale }” covers
+    .next = Add knots to the drift
+estimation-not-covariance = { $place } is not a covariance: { $reason }
+    .next = Reset the learned values
+estimation-not-converged = the figures did not settle after { $iterations } rounds
+    .next = Look for a reading that was typed wrong by a large factor
+estimation-too-few =
+    { $count ->
+        [one] { $place } has one value, and at least { $least } are needed
+       *[other] { $place } has { $count } values, and at least { $least } are needed
+    }
+estimation-shape = { $place } has { $found } values where { $expected } are expected
+estimation-singular = the values of { $place } do not give a single answer
+    .next = Add readings that differ from each other
+estimation-limits = the lower limit of { $place } is { FIGURE($lower) }, and must be below the upper limit of { FIGURE($upper) }
+covariance-negative-variance = the variance in row { $row } is { FIGURE($value) }
+covariance-not-symmetric = row { $row }, column { $column } differs from row { $column }, column { $row }
+covariance-not-positive = its values contradict each other

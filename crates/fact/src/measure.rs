@@ -1,0 +1,61 @@
+//! A figure whose unit is known only where the program runs, as the limits of a field are.
+
+crate::facts_below_words! {
+    /// A figure with its unit.
+    pub enum Measure: "figure" {
+        /// A mass.
+        Mass {
+            /// Grams.
+            value_g: f64,
+        },
+        /// A length.
+        Length {
+            /// Millimetres.
+            value_mm: f64,
+        },
+        /// A difference of swing weight.
+        Points {
+            /// Points.
+            value_points: f64,
+        },
+        /// An angle.
+        Angle {
+            /// Degrees.
+            value_deg: f64,
+        },
+        /// A frequency of a clamped shaft.
+        Frequency {
+            /// Cycles a minute.
+            value_cpm: f64,
+        },
+        /// A figure without a unit, or in one that is the same for every reader.
+        Plain {
+            /// The figure.
+            value: f64,
+        },
+        /// A figure in a unit that is the same for every reader.
+        With {
+            /// The figure.
+            value: f64,
+            /// Sign of the unit: `N/mm²`, `h`.
+            sign: String,
+        },
+    }
+}
+
+impl Measure {
+    /// A figure in the unit of this sign: `g`, `mm`, `points`, `°`, `cpm`. Any other sign stands behind the figure as it is;
+    /// without one the figure stands alone.
+    #[must_use]
+    pub fn new(value: f64, sign: &str) -> Self {
+        match sign {
+            "g" => Self::Mass { value_g: value },
+            "mm" => Self::Length { value_mm: value },
+            "points" => Self::Points { value_points: value },
+            "°" | "deg" => Self::Angle { value_deg: value },
+            "cpm" => Self::Frequency { value_cpm: value },
+            "" => Self::Plain { value },
+            other => Self::With { value, sign: other.to_owned() },
+        }
+    }
+}
