@@ -1,5 +1,8 @@
 //! The bench: readings in, what they mean out.
 
+use fact::Told;
+use crate::look_up::LookUp;
+use trade::error::Noun;
 use crate::clock_watch::ClockUse;
 use crate::job::JobFile;
 use crate::lanes::Lane;
@@ -165,16 +168,13 @@ impl App {
         need_at_bench(file)?;
         need_version(club, new.version)?;
         if new.entries.is_empty() {
-            return Err(AppError::Invalid {
-                what: "nothing was entered".into(),
-                next: format!("Enter what “{}” asks for", step.label),
-            });
+            return Err(AppError::invalid(EntryRefused::Nothing { step: step.label.clone() }));
         }
         need_once(&new.entries)?;
         let waits_for_cure = step.needs != Strength::None;
         self.need_sound_clock(tx, if waits_for_cure { ClockUse::Cure } else { ClockUse::Reading }).await?;
         if let Some(at) = new.at {
-            need_past("a reading", at, file.job.made_at, self.now())?;
+            need_past(at, file.job.made_at, self.now())?;
         }
         // What was sent at once was read at once.
         let at = new.at.unwrap_or_else(|| self.now());
@@ -221,11 +221,8 @@ impl App {
         };
         let all_same = kept.len() == new.entries.len() && new.entries.iter().zip(&kept).all(same);
         if first.club != club.id || first.step != new.step || !all_same {
-            let kept: Vec<String> = kept.iter().map(|r| format!("{} “{}”", r.what, r.typed)).collect();
-            return Err(AppError::Conflict {
-                what: format!("this entry was kept already, as {}", kept.join(" and ")),
-                next: "Load the page anew; if that was wrong, take it back and enter it again".into(),
-            });
+            let as_kept = |r: &Reading| EntryRefused::AsKept { what: r.what, typed: r.typed.clone() }.into();
+            return Err(AppError::conflict(EntryRefused::KeptBefore { entries: kept.iter().map(as_kept).collect() }));
         }
         // As they stand in the job: what was taken back since says so.
         let as_it_stands = |r: Reading| file.readings.iter().find(|other| other.id == r.id).cloned().unwrap_or(r);
@@ -247,10 +244,7 @@ impl App {
         let file = JobFile::load(&mut tx, number).await?;
         let found = reading_of(&file, reading)?;
         if found.taken_back.is_some() {
-            return Err(AppError::Conflict {
-                what: "this reading is taken back already".into(),
-                next: "Nothing needs to be done".into(),
-            });
+            return Err(AppError::conflict(EntryRefused::TakenBack));
         }
         crate::glue::need_no_batch(&file, found)?;
         let club = found.club.clone();
@@ -393,7 +387,7 @@ impl App {
     ) -> Result<Kept, AppError> {
         let last = kept
             .last()
-            .ok_or_else(|| AppError::Invalid { what: "nothing was kept".into(), next: "Enter it again".into() })?;
+            .ok_or_else(|| AppError::invalid(EntryRefused::NotKept))?;
         let club = self.state_of(file, believed, &last.club)?;
         let spares = spares(file, parts);
         // A doubted one among several entries is what the builder must hear of.
@@ -406,7 +400,7 @@ impl App {
     /// Where one club stands, from a belief that the caller has already.
     fn state_of(&self, file: &JobFile, believed: &Believed<'_>, club: &ClubId) -> Result<ClubState, AppError> {
         let club =
-            file.job.club(club).ok_or_else(|| AppError::not_found("club", club.as_str(), "Load the job anew"))?;
+            file.job.club(club).ok_or_else(|| AppError::not_found(Noun::Club, club.as_str(), &LookUp::LoadJob))?;
         Ok(bench::club_state::club_state(believed, file.around(self.now()), club)?)
     }
 }
@@ -507,8 +501,8 @@ fn value_of(entry: &Entry) -> Result<f64, AppError> {
 
 pub(crate) fn step_of<'a>(file: &'a JobFile, key: &str) -> Result<&'a Step, AppError> {
     file.job.step(key).ok_or_else(|| {
-        let known: Vec<&str> = file.job.steps.iter().map(|s| s.key.as_str()).collect();
-        AppError::not_found("step", key, format!("This job has {}", known.join(", ")))
+        let known = file.job.steps.iter().map(|s| s.key.clone()).collect();
+        AppError::not_found(Noun::Step, key, &LookUp::HasSteps { known })
     })
 }
 
@@ -516,7 +510,7 @@ fn reading_of<'a>(file: &'a JobFile, id: &ReadingId) -> Result<&'a Reading, AppE
     file.readings
         .iter()
         .find(|r| r.id == *id)
-        .ok_or_else(|| AppError::not_found("reading", id.as_str(), "Load the club anew and look at its readings"))
+        .ok_or_else(|| AppError::not_found(Noun::Reading, id.as_str(), &LookUp::LoadClub))
 }
 
 /// Two values of one quantity at once cannot both be meant.
@@ -524,10 +518,7 @@ fn need_once(entries: &[Entry]) -> Result<(), AppError> {
     let twice = entries.iter().enumerate().find(|(i, e)| entries[..*i].iter().any(|other| other.what == e.what));
     match twice {
         None => Ok(()),
-        Some((_, entry)) => Err(AppError::Invalid {
-            what: format!("the {} is entered twice", entry.what),
-            next: "Enter the one that holds; a second reading is an entry of its own".into(),
-        }),
+        Some((_, entry)) => Err(AppError::invalid(EntryRefused::Twice { what: entry.what })),
     }
 }
 
@@ -552,4 +543,16 @@ pub fn check_typed(what: What, typed: &str) -> Result<f64, AppError> {
     let value = value_of(&Entry { what, typed: typed.to_owned(), value: None, again: false })?;
     check_value(what, value)?;
     Ok(value)
+}
+
+fact::facts! {
+    /// What is refused of readings at the bench.
+    pub(crate) enum EntryRefused: "reading_refused" {
+        Nothing { step: String },
+        KeptBefore { entries: Vec<Told> },
+        TakenBack,
+        NotKept,
+        Twice { what: What },
+        AsKept { what: What, typed: String },
+    }
 }

@@ -47,6 +47,17 @@ pub enum ClockDoubt {
     },
 }
 
+impl fact::Fact for ClockDoubt {
+    fn told(&self) -> fact::Told {
+        match self {
+            Self::BehindNewest { now, newest } => {
+                fact::Told::new("clock_doubt.behind_newest").with("now_at", now).with("newest_at", newest)
+            }
+            Self::Jumped { from, to } => fact::Told::new("clock_doubt.jumped").with("from_at", from).with("to_at", to),
+        }
+    }
+}
+
 impl ClockDoubt {
     /// What is wrong, in words.
     #[must_use]
@@ -187,10 +198,7 @@ impl App {
         self.watch_clock().await?;
         let mut tx = self.store.write().await?;
         if self.clock_doubt(&mut tx).await?.is_none() {
-            return Err(AppError::Conflict {
-                what: "nothing is wrong with the clock".into(),
-                next: "Nothing needs to be done".into(),
-            });
+            return Err(AppError::conflict(ClockFault::NothingWrong));
         }
         // If this clock is right, what bears a later time was made on a wrong one. It is not held against the clock again;
         // what is entered from now on is.
@@ -253,5 +261,12 @@ impl App {
         {
             noticed.push(Jump { from, to: now });
         }
+    }
+}
+
+fact::facts! {
+    /// What is refused of confirming the clock.
+    pub(crate) enum ClockFault: "clock_fault" {
+        NothingWrong,
     }
 }

@@ -4,40 +4,29 @@ use bench::open_point::OpenClub;
 use clubphysics::PhysicsError;
 use jiff::Timestamp;
 use store::StoreError;
-use thiserror::Error;
+use fact::{Fact, Refusal, Told};
+use std::fmt;
 use trade::TradeError;
+use trade::error::{Noun, NotFound};
 use trade::step::Strength;
 
-/// Why a use case did not do what was asked.
-#[derive(Debug, Error)]
+/// Why a use case did not do what was asked. The variants are what a program tells apart; [`AppError::refusal`] is what is
+/// wrong and what to do next.
+#[derive(Debug)]
 pub enum AppError {
-    /// A rule of the workshop.
-    #[error(transparent)]
-    Workshop(#[from] TradeError),
+    /// A rule of the trade.
+    Trade(TradeError),
     /// The store.
-    #[error(transparent)]
-    Store(#[from] StoreError),
+    Store(StoreError),
     /// A calculation.
-    #[error(transparent)]
-    Physics(#[from] PhysicsError),
+    Physics(PhysicsError),
     /// A recording that could not be read.
-    #[error(transparent)]
-    Recording(#[from] instrument::RecordingError),
+    Recording(instrument::RecordingError),
     /// A text in workshop notation that could not be read.
-    #[error(transparent)]
-    Notation(#[from] quantity::NotationError),
+    Notation(quantity::NotationError),
     /// Something that was named is not there.
-    #[error("there is no {what} “{name}”. {next}")]
-    NotFound {
-        /// Kind of thing.
-        what: &'static str,
-        /// Name that was given.
-        name: String,
-        /// What to do next.
-        next: String,
-    },
+    NotFound(Refusal),
     /// A step before the joint is strong enough for it.
-    #[error("{step} waits for {strength} until {until}. Let it cure, or let the step pass with a reason")]
     Waits {
         /// The step.
         step: String,
@@ -47,9 +36,6 @@ pub enum AppError {
         until: Timestamp,
     },
     /// A step that needs the joint glued, which it is not.
-    #[error(
-        "{step} needs {strength}, but club {slot} is in no batch of adhesive. Glue it, or let the step pass with a reason"
-    )]
     NotGlued {
         /// The step.
         step: String,
@@ -59,13 +45,8 @@ pub enum AppError {
         slot: i64,
     },
     /// The machine's clock cannot be relied on.
-    #[error("{}. {}", .0.words(), .0.next())]
     ClockWrong(crate::clock_watch::ClockDoubt),
     /// Something is open before a step that cannot be undone, and no reason was given for going on.
-    #[error(
-        "before “{step}” something is open: {}. Clear it, or give a reason for going on as it is",
-        open_words(clubs)
-    )]
     Open {
         /// What the builder calls the step.
         step: String,
@@ -73,18 +54,10 @@ pub enum AppError {
         clubs: Vec<OpenClub>,
     },
     /// Two screens, or a page that is out of date.
-    #[error("{what}. {next}")]
-    Conflict {
-        /// What does not go together.
-        what: String,
-        /// What to do next.
-        next: String,
-    },
-    /// The program itself failed at something that it should have done.
-    #[error("{0}. Nothing was saved; try again, and keep the message if it comes back")]
+    Conflict(Refusal),
+    /// The program itself failed at something that it should have done. The text is for the log.
     Internal(String),
     /// One entry of a list; nothing of the list was saved.
-    #[error("{}{source}", if *of > 1 { format!("entry {} of the list: ", index + 1) } else { String::new() })]
     Entry {
         /// Its place in the list, from 0.
         index: usize,
@@ -94,19 +67,57 @@ pub enum AppError {
         source: Box<AppError>,
     },
     /// Something in the request.
-    #[error("{what}. {next}")]
-    Invalid {
-        /// What is wrong.
-        what: String,
-        /// What to do next.
-        next: String,
-    },
+    Invalid(Refusal),
 }
 
-/// "the 7: swing weight at “Dry” is doubted; the 8: swing weight is not read".
-fn open_words(clubs: &[OpenClub]) -> String {
-    let one = |club: &OpenClub| format!("the {}: {}", club.number, club.words.join(", "));
-    clubs.iter().map(one).collect::<Vec<_>>().join("; ")
+fact::facts! {
+    /// What stands in the way of a use case, beside what its own nouns refuse.
+    pub enum WayFault: "way" {
+        /// A step before the joint is strong enough.
+        Waits {
+            /// The step.
+            step: String,
+            /// What it needs.
+            strength: Strength,
+            /// When it will have it.
+            until_at: Timestamp,
+        },
+        /// A step before the club is glued.
+        NotGlued {
+            /// The step.
+            step: String,
+            /// What it needs.
+            strength: Strength,
+            /// Place in the tray.
+            slot: i64,
+        },
+        /// Something is open before a step that cannot be undone.
+        Open {
+            /// The step.
+            step: String,
+            /// What is open on each club.
+            clubs: Vec<Told>,
+        },
+        /// What is open on one club.
+        OpenClub {
+            /// Its number.
+            number: String,
+            /// What is open.
+            points: Vec<String>,
+        },
+        /// The program itself failed.
+        Internal {
+            /// What happened, as the log has it.
+            log: String,
+        },
+        /// One entry of a list.
+        Entry {
+            /// Its place, from 1.
+            n: usize,
+            /// What is wrong with it.
+            what: Told,
+        },
+    }
 }
 
 /// The few kinds of failure that a page, a status code or an exit code tells apart.
@@ -125,8 +136,57 @@ pub enum Kind {
 }
 
 impl AppError {
-    pub(crate) fn not_found(what: &'static str, name: impl Into<String>, next: impl Into<String>) -> Self {
-        Self::NotFound { what, name: name.into(), next: next.into() }
+    /// Something that was named is not there, and where to look it up.
+    #[must_use]
+    pub fn not_found(what: Noun, name: impl Into<String>, next: &impl Fact) -> Self {
+        Self::NotFound(Refusal::new(&NotFound::Named { what, name: name.into() }).next(next))
+    }
+
+    /// Something in the request.
+    #[must_use]
+    pub fn invalid(refusal: impl Into<Refusal>) -> Self {
+        Self::Invalid(refusal.into())
+    }
+
+    /// Two screens, a page that is out of date, or a state that does not allow it.
+    #[must_use]
+    pub fn conflict(refusal: impl Into<Refusal>) -> Self {
+        Self::Conflict(refusal.into())
+    }
+
+    /// What is wrong, what to do next and at which entry.
+    #[must_use]
+    pub fn refusal(&self) -> Refusal {
+        let fact = match self {
+            Self::Trade(error) => return error.refusal(),
+            Self::Physics(error) => return error.refusal(),
+            Self::NotFound(refusal) | Self::Conflict(refusal) | Self::Invalid(refusal) => return refusal.clone(),
+            Self::Store(error) => error.told(),
+            Self::Recording(error) => error.told(),
+            Self::Notation(error) => error.told(),
+            Self::ClockWrong(doubt) => doubt.told(),
+            Self::Waits { step, strength, until } => {
+                WayFault::Waits { step: step.clone(), strength: *strength, until_at: *until }.into()
+            }
+            Self::NotGlued { step, strength, slot } => {
+                WayFault::NotGlued { step: step.clone(), strength: *strength, slot: *slot }.into()
+            }
+            Self::Open { step, clubs } => {
+                let one = |club: &OpenClub| {
+                    WayFault::OpenClub { number: club.number.clone(), points: club.words.clone() }.into()
+                };
+                WayFault::Open { step: step.clone(), clubs: clubs.iter().map(one).collect() }.into()
+            }
+            Self::Internal(log) => WayFault::Internal { log: log.clone() }.into(),
+            Self::Entry { index, of, source } => {
+                let refusal = source.refusal();
+                if *of <= 1 {
+                    return refusal;
+                }
+                return refusal.within(|what| WayFault::Entry { n: index + 1, what }.into());
+            }
+        };
+        Refusal::new(&fact)
     }
 
     /// Says of which entry of a list it is.
@@ -139,16 +199,16 @@ impl AppError {
     pub fn kind(&self) -> Kind {
         match self {
             Self::Entry { source, .. } => source.kind(),
-            Self::Workshop(TradeError::Fault(_)) | Self::Internal(_) => Kind::Fault,
-            Self::Workshop(TradeError::Unknown { .. }) | Self::NotFound { .. } => Kind::NotFound,
-            Self::Workshop(_) | Self::Physics(_) | Self::Notation(_) | Self::Recording(_) | Self::Invalid { .. } => {
+            Self::Trade(TradeError::Fault(_)) | Self::Internal(_) => Kind::Fault,
+            Self::Trade(TradeError::Unknown(_)) | Self::NotFound(_) => Kind::NotFound,
+            Self::Trade(_) | Self::Physics(_) | Self::Notation(_) | Self::Recording(_) | Self::Invalid(_) => {
                 Kind::Invalid
             }
             Self::Waits { .. }
             | Self::NotGlued { .. }
             | Self::ClockWrong(_)
             | Self::Open { .. }
-            | Self::Conflict { .. } => Kind::Conflict,
+            | Self::Conflict(_) => Kind::Conflict,
             Self::Store(e) if e.is_missing() => Kind::NotFound,
             Self::Store(e) if e.is_bad_entry() => Kind::Invalid,
             Self::Store(e) if e.is_conflict() => Kind::Conflict,
@@ -161,18 +221,18 @@ impl AppError {
     pub fn code(&self) -> &'static str {
         match self {
             Self::Entry { source, .. } => source.code(),
-            Self::Workshop(TradeError::Impossible { .. }) => "impossible_figure",
-            Self::Workshop(TradeError::Unreadable { .. }) | Self::Notation(_) | Self::Recording(_) => "unreadable",
-            Self::Workshop(TradeError::Unknown { .. }) | Self::NotFound { .. } => "not_found",
-            Self::Workshop(TradeError::Fault(_)) | Self::Internal(_) => "internal",
-            Self::Workshop(_) => "refused",
+            Self::Trade(TradeError::Impossible(_)) => "impossible_figure",
+            Self::Trade(TradeError::Unreadable(_)) | Self::Notation(_) | Self::Recording(_) => "unreadable",
+            Self::Trade(TradeError::Unknown(_)) | Self::NotFound(_) => "not_found",
+            Self::Trade(TradeError::Fault(_)) | Self::Internal(_) => "internal",
+            Self::Trade(_) => "refused",
             Self::Physics(_) => "calculation",
             Self::Waits { .. } => "waits_for_cure",
             Self::NotGlued { .. } => "not_glued",
             Self::ClockWrong(_) => "clock",
             Self::Open { .. } => "open",
-            Self::Conflict { .. } => "conflict",
-            Self::Invalid { .. } => "invalid",
+            Self::Conflict(_) => "conflict",
+            Self::Invalid(_) => "invalid",
             Self::Store(e) if e.is_stale() => "stale",
             Self::Store(e) if e.is_taken() => "taken",
             Self::Store(e) if e.is_missing() => "not_found",
@@ -185,7 +245,7 @@ impl AppError {
     #[must_use]
     pub fn field(&self) -> Option<&str> {
         match self {
-            Self::Workshop(e) => e.field(),
+            Self::Trade(e) => e.field(),
             Self::Entry { source, .. } => source.field(),
             Self::Physics(e) => e.field(),
             _ => None,
@@ -202,4 +262,30 @@ impl AppError {
         let field = source.field().filter(plain).map(|field| format!("/{field}")).unwrap_or_default();
         Some(format!("/{index}{field}"))
     }
+}
+
+/// The form of a log.
+impl fmt::Display for AppError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        self.refusal().fmt(f)
+    }
+}
+
+impl std::error::Error for AppError {}
+
+macro_rules! from {
+    ($($variant:ident($error:ty),)*) => { $(
+        impl From<$error> for AppError {
+            fn from(error: $error) -> Self {
+                Self::$variant(error)
+            }
+        }
+    )* };
+}
+from! {
+    Trade(TradeError),
+    Store(StoreError),
+    Physics(PhysicsError),
+    Recording(instrument::RecordingError),
+    Notation(quantity::NotationError),
 }

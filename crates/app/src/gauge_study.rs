@@ -1,5 +1,7 @@
 //! Gauge studies: begun, gone on with reading by reading, worked out, taken over.
 
+use crate::look_up::LookUp;
+use trade::error::Noun;
 use crate::{App, AppError, load_shop, new_id};
 use desk::scale_health::{StudyPlan, StudyResult, evaluate, shuffled_plan, study_design_check};
 use jiff::Timestamp;
@@ -172,9 +174,9 @@ impl App {
         let gauge = shop.instrument(&row.plan.scale)?;
         let Some(step) = row.plan.order.get(new.place) else {
             return Err(AppError::not_found(
-                "reading",
+                Noun::Reading,
                 new.place.to_string(),
-                format!("This study has the places 0 to {}", row.plan.order.len().saturating_sub(1)),
+                &LookUp::StudyPlaces { most: row.plan.order.len().saturating_sub(1) },
             ));
         };
         let value = parse_value(gauge.measures, &new.typed)?;
@@ -252,7 +254,7 @@ impl App {
 
 async fn study_row(tx: &mut Tx, id: &str) -> Result<StudyRow, AppError> {
     let row = tx.study(id).await?;
-    row.ok_or_else(|| AppError::not_found("gauge study", id, "Look it up under Scales"))
+    row.ok_or_else(|| AppError::not_found(Noun::Study, id, &LookUp::Scales))
 }
 
 /// The value of each place, the latest entered; none where there is none yet.

@@ -1,5 +1,7 @@
 //! Adhesive: what to weigh out, the batch, its clocks.
 
+use crate::look_up::LookUp;
+use trade::error::Noun;
 use crate::clock_watch::ClockUse;
 use crate::job::JobFile;
 use crate::need::need_name;
@@ -142,13 +144,10 @@ impl App {
         self.need_sound_clock(&mut tx, ClockUse::Cure).await?;
         let now = self.now();
         if let Some(at) = new.mixed_at {
-            crate::need::need_past("a cup mixed", at, file.job.made_at, now)?;
+            crate::need::need_past(at, file.job.made_at, now)?;
         }
         if new.lot.trim().is_empty() {
-            return Err(AppError::Invalid {
-                what: "the lot of the adhesive is missing".into(),
-                next: "Type what stands on the tins: it is how every club of a bad lot is found again".into(),
-            });
+            return Err(AppError::invalid(BatchFault::LotMissing));
         }
         let code = adhesive_code(new.adhesive.as_deref(), file.shop.adhesive.as_deref())?.to_owned();
         let room_c = new.room_c.unwrap_or(file.shop.room_c);
@@ -205,7 +204,7 @@ impl App {
         let why = request.reason.trim();
         let mut tx = self.store.write().await?;
         let batch = tx.batch_by_number(number).await?;
-        let batch = batch.ok_or_else(|| AppError::not_found("batch", number.to_string(), "Look it up under Glue"))?;
+        let batch = batch.ok_or_else(|| AppError::not_found(Noun::Batch, number.to_string(), &LookUp::Glue))?;
         let job = match batch.clubs.first() {
             Some(club) => {
                 let job = tx.job_of_club(club).await?;
@@ -213,7 +212,7 @@ impl App {
             }
             None => None,
         };
-        let job = job.ok_or_else(|| AppError::not_found("job", number.to_string(), "Look it up under Glue"))?;
+        let job = job.ok_or_else(|| AppError::not_found(Noun::Job, number.to_string(), &LookUp::Glue))?;
         let file = JobFile::of(&mut tx, job).await?;
         need_nothing_rests_on(&file, &batch)?;
         tx.take_back_batch(&batch.id, why, &request.by, self.now()).await?;
@@ -290,18 +289,12 @@ async fn batch_before(tx: &mut Tx, file: &JobFile, new: &NewBatch) -> Result<Opt
     if same {
         return Ok(Some(before));
     }
-    Err(AppError::Conflict {
-        what: format!("this form started batch {} already, with other clubs or other figures", before.number),
-        next: "Look at it under Glue; if it is wrong, take it back and start another".into(),
-    })
+    Err(AppError::conflict(BatchFault::StartedBefore { batch: before.number }))
 }
 
 /// The step where a job's clubs are glued.
 fn glue_step(file: &JobFile) -> Result<Step, AppError> {
-    file.job.steps.iter().find(|s| s.glues).cloned().ok_or_else(|| AppError::Conflict {
-        what: format!("the steps of job {} have no gluing", file.job.number),
-        next: "Nothing is glued in this job".into(),
-    })
+    file.job.steps.iter().find(|s| s.glues).cloned().ok_or_else(|| AppError::conflict(BatchFault::NoGluing { job: file.job.number }))
 }
 
 /// The clubs at these places, each once, with their parts chosen.
@@ -310,16 +303,10 @@ fn clubs_to_glue(file: &JobFile, slots: &[i64]) -> Result<Vec<ClubId>, AppError>
     for &slot in slots {
         let club = file.club_at(slot)?;
         if club.plan.is_none() {
-            return Err(AppError::Conflict {
-                what: format!("the {} has no parts yet", club.target.number),
-                next: "Plan it first, or leave it out of this batch".into(),
-            });
+            return Err(AppError::conflict(BatchFault::NoParts { number: club.target.number.clone() }));
         }
         if clubs.contains(&club.id) {
-            return Err(AppError::Invalid {
-                what: format!("club {slot} is in this batch twice"),
-                next: "Name each club once".into(),
-            });
+            return Err(AppError::invalid(BatchFault::ClubTwice { slot }));
         }
         clubs.push(club.id.clone());
     }
@@ -367,12 +354,7 @@ fn is_gluing(file: &JobFile, reading: &Reading, batch: &Batch) -> bool {
 pub(crate) fn need_no_batch(file: &JobFile, reading: &Reading) -> Result<(), AppError> {
     let batch = file.batches.iter().find(|b| b.taken_back.is_none() && is_gluing(file, reading, b));
     batch.map_or(Ok(()), |batch| {
-        Err(AppError::Conflict {
-            what: format!("this club was glued from batch {}, whose clocks run", batch.number),
-            next: "Take the batch back under Glue. Clubs that were glued from it all the same go into a new batch, with the \
-                   time when it was mixed"
-                .into(),
-        })
+        Err(AppError::conflict(BatchFault::GluedAlready { batch: batch.number }))
     })
 }
 
@@ -388,10 +370,7 @@ fn need_nothing_rests_on(file: &JobFile, batch: &Batch) -> Result<(), AppError> 
     let Some(reading) = standing.iter().find(rests) else { return Ok(()) };
     let number = file.job.club(&reading.club).map_or("", |club| club.target.number.as_str());
     let step = file.job.step(&reading.step).map_or("", |step| step.label.as_str());
-    Err(AppError::Conflict {
-        what: format!("the {number} was read at “{step}” after it was glued from batch {}", batch.number),
-        next: "Take that reading back first, if it is wrong as well".into(),
-    })
+    Err(AppError::conflict(BatchFault::ReadSince { number: number.to_owned(), step: step.to_owned(), batch: batch.number }))
 }
 
 fn view_of(batch: Batch, file: &JobFile) -> Result<BatchView, AppError> {
@@ -455,8 +434,19 @@ fn weigh_out(
 }
 
 fn adhesive_code<'a>(asked: Option<&'a str>, own: Option<&'a str>) -> Result<&'a str, AppError> {
-    asked.filter(|c| !c.trim().is_empty()).or(own).ok_or_else(|| AppError::Invalid {
-        what: "no adhesive is named, and the shop has none of its own".into(),
-        next: "Name one, or set the shop's own under Shop".into(),
-    })
+    asked.filter(|c| !c.trim().is_empty()).or(own).ok_or_else(|| AppError::invalid(BatchFault::NoAdhesive))
+}
+
+fact::facts! {
+    /// What is refused of gluing clubs.
+    pub(crate) enum BatchFault: "batch_fault" {
+        LotMissing,
+        StartedBefore { batch: i64 },
+        NoGluing { job: i64 },
+        NoParts { number: String },
+        ClubTwice { slot: i64 },
+        GluedAlready { batch: i64 },
+        ReadSince { number: String, step: String, batch: i64 },
+        NoAdhesive,
+    }
 }

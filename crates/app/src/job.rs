@@ -1,5 +1,7 @@
 //! A job with everything that belongs to it, loaded at once.
 
+use crate::look_up::LookUp;
+use trade::error::Noun;
 use crate::{App, AppError, load_library, load_shop};
 use bench::assembly::Assembly;
 use bench::belief::Believed;
@@ -59,7 +61,7 @@ impl JobFile {
         let job = tx
             .job_by_number(number)
             .await?
-            .ok_or_else(|| AppError::not_found("job", number.to_string(), "Look it up on the Today page"))?;
+            .ok_or_else(|| AppError::not_found(Noun::Job, number.to_string(), &LookUp::Today))?;
         Self::of(tx, job).await
     }
 
@@ -127,9 +129,9 @@ impl JobFile {
     pub fn club_at(&self, slot: i64) -> Result<&JobClub, AppError> {
         self.job.clubs.iter().find(|c| c.slot == slot).ok_or_else(|| {
             AppError::not_found(
-                "club",
+                Noun::Club,
                 format!("{slot} of job {}", self.job.number),
-                format!("The tray has places 1 to {}", self.job.clubs.len()),
+                &LookUp::Places { most: self.job.clubs.len() },
             )
         })
     }
@@ -310,10 +312,7 @@ impl App {
         let mut tx = self.store.write().await?.signed(by);
         let mut job = JobFile::load(&mut tx, number).await?.job;
         if matches!(job.state, JobState::Finished | JobState::Dropped) {
-            return Err(AppError::Conflict {
-                what: format!("job {number} is {} already", job.state),
-                next: "Nothing needs to be done".into(),
-            });
+            return Err(AppError::conflict(JobFault::Already { job: number, state: job.state }));
         }
         crate::need::need_reason(reason)?;
         job.state = JobState::Dropped;
@@ -331,7 +330,7 @@ impl App {
     /// No such card; what the store says.
     pub async fn card(&self, code: &str) -> Result<(i64, i64), AppError> {
         let mut tx = self.store.read().await?;
-        let missing = || AppError::not_found("card", code, "Scan the code on the job card again, or type it");
+        let missing = || AppError::not_found(Noun::Label, code, &LookUp::Card);
         let (job, club) = tx.club_by_card(code.trim()).await?.ok_or_else(missing)?;
         let job = tx.job(&job).await?.ok_or_else(missing)?;
         let slot = job.club(&club).map(|c| c.slot).ok_or_else(missing)?;
@@ -429,5 +428,12 @@ fn over(line: JobLine) -> JobSummary {
         begun: line.state == JobState::Finished,
         doubted: Vec::new(),
         finished_at: line.finished_at,
+    }
+}
+
+fact::facts! {
+    /// What is refused of a job.
+    pub(crate) enum JobFault: "job_fault" {
+        Already { job: i64, state: JobState },
     }
 }

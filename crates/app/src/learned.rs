@@ -300,10 +300,7 @@ impl App {
         need_reason(reason)?;
         let mut tx = self.store.write().await?;
         let Some(mut learned) = tx.learned().await?.map(Arc::unwrap_or_clone) else {
-            return Err(AppError::Conflict {
-                what: "the shop has learned nothing yet".into(),
-                next: "Finish a job first: it learns from its readings".into(),
-            });
+            return Err(AppError::conflict(LearnedFault::Nothing));
         };
         match (cause, key) {
             (LearnedCause::Pin | LearnedCause::Unpin, Some(key)) => learned.pin(key, cause == LearnedCause::Pin)?,
@@ -414,4 +411,11 @@ async fn job_numbers(tx: &mut Tx, rows: &[LearnedRow]) -> Result<BTreeMap<JobId,
         }
     }
     Ok(numbers)
+}
+
+fact::facts! {
+    /// What is refused of changing what the shop has learned.
+    pub(crate) enum LearnedFault: "learning_fault" {
+        Nothing,
+    }
 }

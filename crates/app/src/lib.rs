@@ -16,6 +16,7 @@ pub mod job;
 mod lanes;
 pub mod learned;
 pub mod life;
+mod look_up;
 pub mod live;
 pub mod matched;
 mod need;
@@ -34,6 +35,10 @@ pub mod stock;
 pub mod stock_list;
 pub mod weigh_in;
 
+use fact::Refusal;
+use trade::error::NotFound;
+use trade::model::PartKind;
+use crate::look_up::LookUp;
 pub use clock::{Clock, SetClock, SystemClock};
 pub use error::{AppError, Kind};
 pub use live::LiveEvent;
@@ -169,11 +174,13 @@ impl App {
     pub async fn save_shop(&self, shop: &Shop) -> Result<(), AppError> {
         shop.check()?;
         let mut tx = self.store.write().await?;
-        for (what, code) in [("adhesive", &shop.adhesive), ("tape", &shop.tape)] {
+        for (kind, code) in [(PartKind::Adhesive, &shop.adhesive), (PartKind::Tape, &shop.tape)] {
             if let Some(code) = code
-                && tx.model(code).await?.is_none_or(|m| m.kind().key() != what)
+                && tx.model(code).await?.is_none_or(|m| m.kind() != kind)
             {
-                return Err(AppError::not_found(what, code, "Add it under Stock, Models first"));
+                return Err(AppError::NotFound(
+                    Refusal::new(&NotFound::Model { kind, code: code.clone() }).next(&LookUp::AddModel),
+                ));
             }
         }
         tx.save_shop(shop, self.now()).await?;

@@ -2,6 +2,8 @@
 
 mod deed;
 
+use crate::look_up::LookUp;
+use trade::error::Noun;
 pub use deed::{PartAction, PartDeed};
 
 use crate::{App, AppError};
@@ -101,5 +103,5 @@ impl App {
 async fn part_of(tx: &mut Tx, code: &str) -> Result<Part, AppError> {
     tx.part_by_code(code.trim())
         .await?
-        .ok_or_else(|| AppError::not_found("part", code, "Scan or type the code on its label"))
+        .ok_or_else(|| AppError::not_found(Noun::Part, code, &LookUp::OnLabel))
 }

@@ -1,6 +1,8 @@
 //! Matching beyond the plan of one job: a day's jobs together, plans made anew, plans to choose from, a sheet that is
 //! not a job yet.
 
+use crate::look_up::LookUp;
+use trade::error::Noun;
 use crate::job::JobFile;
 use crate::needs::{PlanStock, lines_for};
 use crate::plan::{Exchanged, exchange, need_built};
@@ -169,10 +171,7 @@ fn need_seconds(seconds: f64) -> Result<f64, AppError> {
     if (0.0..=LONGEST_SEARCH_S).contains(&seconds) {
         return Ok(seconds);
     }
-    Err(AppError::Invalid {
-        what: format!("a search of {seconds} s is not possible"),
-        next: format!("Give 0 to {LONGEST_SEARCH_S} s; a first plan is there at once"),
-    })
+    Err(AppError::invalid(SearchFault::Seconds { value: seconds, most: LONGEST_SEARCH_S }))
 }
 
 /// A seed beyond what every reader of JSON keeps exactly could come back as another one (RFC 8259, 6).
@@ -182,10 +181,7 @@ fn need_seed(seed: u64) -> Result<(), AppError> {
     if seed <= SEED_MAX {
         return Ok(());
     }
-    Err(AppError::Invalid {
-        what: format!("{seed} is too large for a seed"),
-        next: format!("Give a whole number from 0 to {SEED_MAX}"),
-    })
+    Err(AppError::invalid(SearchFault::Seed { seed: seed.to_string(), most: SEED_MAX.to_string() }))
 }
 
 impl App {
@@ -309,8 +305,7 @@ impl App {
         let problems = self.problems(&mut tx, &request.sheet).await?;
         // What stock lacks is named by the plan itself, with what to order.
         if let Some(stop) = problems.iter().find(|p| p.severity == Severity::Stop) {
-            let club = stop.club.as_ref().map_or_else(String::new, |c| format!("the {c}: "));
-            return Err(AppError::Invalid { what: format!("{club}{}", stop.words), next: stop.next.clone() });
+            return Err(crate::sheet::stopped(stop));
         }
         let (library, mut shop) = (load_library(&mut tx).await?, load_shop(&mut tx).await?);
         weigh_by(Arc::make_mut(&mut shop), request.weights)?;
@@ -401,10 +396,7 @@ impl App {
         let file = JobFile::load(&mut tx, number).await?;
         let proposal = self.again(&mut tx, &file, &accept.locks).await?;
         if proposal.fingerprint != accept.fingerprint {
-            return Err(AppError::Conflict {
-                what: "stock or readings changed since this plan was proposed".into(),
-                next: "Look at the new plan, then accept it".into(),
-            });
+            return Err(AppError::conflict(SearchFault::Changed));
         }
         let changes = &proposal.replan.changes;
         let of_club =
@@ -446,7 +438,7 @@ impl App {
             let slot = file.club_at(picked.slot)?.slot;
             let mut parts = Vec::with_capacity(picked.codes.len());
             for code in &picked.codes {
-                let missing = || AppError::not_found("part", code.as_str(), "Plan again: the stock has changed");
+                let missing = || AppError::not_found(Noun::Part, code.as_str(), &LookUp::StockChanged);
                 let mut part = tx.part_by_code(code).await?.ok_or_else(missing)?;
                 // What this very job has reserved is free for its plan.
                 if part.state == PartState::Held && part.job.as_ref() == Some(&file.job.id) {
@@ -504,4 +496,13 @@ pub(crate) async fn stock_of(tx: &mut Tx, job: &Job) -> Result<PlanStock, AppErr
         }
     }
     Ok(stock)
+}
+
+fact::facts! {
+    /// What is refused of a search for a plan.
+    pub(crate) enum SearchFault: "search_fault" {
+        Seconds { value: f64, most: f64 },
+        Seed { seed: String, most: String },
+        Changed,
+    }
 }

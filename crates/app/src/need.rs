@@ -1,5 +1,6 @@
 //! What must be so before anything is kept: each says what is missing and what to do.
 
+use jiff::Timestamp;
 use crate::AppError;
 use crate::clock::CLOCKS_DIFFER;
 use crate::job::JobFile;
@@ -8,32 +9,21 @@ use trade::job::{JobClub, JobState};
 pub(crate) fn need_at_bench(file: &JobFile) -> Result<(), AppError> {
     match file.job.state {
         JobState::Planned => Ok(()),
-        JobState::Open => Err(AppError::Conflict {
-            what: format!("job {} has no plan yet", file.job.number),
-            next: "Accept a plan first, so that there is something to expect".into(),
-        }),
-        state => Err(AppError::Conflict {
-            what: format!("job {} is {state}", file.job.number),
-            next: "Its record stands; make a new job for more work on these clubs".into(),
-        }),
+        JobState::Open => Err(AppError::conflict(NeedFault::NoPlan { job: file.job.number })),
+        state => Err(AppError::conflict(NeedFault::JobOver { job: file.job.number, state })),
     }
 }
 
 /// Somebody must be named for what cannot be undone.
 pub(crate) fn need_name(by: &str) -> Result<(), AppError> {
     if by.trim().is_empty() {
-        return Err(AppError::Invalid {
-            what: "nobody is named".into(),
-            next: "Say who does it: the record keeps the name".into(),
-        });
+        return Err(AppError::invalid(NeedFault::NoName));
     }
     Ok(())
 }
 
-/// A time that a screen gives must lie between the making of the job and now; clocks may differ by five minutes. `what`
-/// is what happened then: "a reading".
+/// A time that a screen gives must lie between the making of the job and now; clocks may differ by five minutes.
 pub(crate) fn need_past(
-    what: &str,
     at: jiff::Timestamp,
     made_at: jiff::Timestamp,
     now: jiff::Timestamp,
@@ -43,18 +33,12 @@ pub(crate) fn need_past(
     if sound {
         return Ok(());
     }
-    Err(AppError::Invalid {
-        what: format!("{what} at {at} does not belong to this job, which was made at {made_at}; it is {now} now"),
-        next: "Leave the time out for now, or give the time when it happened".into(),
-    })
+    Err(AppError::invalid(NeedFault::OutsideJob { at, made_at, now_at: now }))
 }
 
 pub(crate) fn need_version(club: &JobClub, version: Option<i64>) -> Result<(), AppError> {
     match version {
-        Some(seen) if seen != club.version => Err(AppError::Conflict {
-            what: format!("the {} was changed on another screen in the meantime", club.target.number),
-            next: "Nothing was overwritten. Look at what changed, then enter it again".into(),
-        }),
+        Some(seen) if seen != club.version => Err(AppError::conflict(NeedFault::Stale { number: club.target.number.clone() })),
         _ => Ok(()),
     }
 }
@@ -63,9 +47,18 @@ pub(crate) fn need_reason(reason: &str) -> Result<(), AppError> {
     if reason.trim().chars().count() >= 3 {
         Ok(())
     } else {
-        Err(AppError::Invalid {
-            what: "a reason is needed: the record keeps it".into(),
-            next: "Say in a few words why".into(),
-        })
+        Err(AppError::invalid(NeedFault::NoReason))
+    }
+}
+
+fact::facts! {
+    /// What every change needs.
+    pub(crate) enum NeedFault: "need_fault" {
+        NoPlan { job: i64 },
+        JobOver { job: i64, state: JobState },
+        NoName,
+        OutsideJob { at: Timestamp, made_at: Timestamp, now_at: Timestamp },
+        Stale { number: String },
+        NoReason,
     }
 }

@@ -1,5 +1,8 @@
 //! Orders of parts: placed, received, cancelled; what a job waits for; what is short.
 
+use trade::order::OrderState;
+use crate::look_up::LookUp;
+use trade::error::Noun;
 use crate::job::JobFile;
 use crate::needs::PlanStock;
 use crate::{App, AppError, load_library};
@@ -194,7 +197,7 @@ impl App {
     /// A count, mass or day that cannot be; an unknown model, number or job; what the store says.
     pub async fn place_orders(&self, new: &[NewOrder]) -> Result<Vec<OrderView>, AppError> {
         if new.is_empty() {
-            return Err(AppError::Invalid { what: "nothing is ordered".into(), next: "Name at least one part".into() });
+            return Err(AppError::invalid(OrderRefused::Nothing));
         }
         let mut tx = self.store.write().await?;
         let library = load_library(&mut tx).await?;
@@ -218,10 +221,7 @@ impl App {
         for wish in &new.jobs {
             let job = job_of(tx, wish.job).await?;
             if !matches!(job.state, JobState::Open | JobState::Planned) {
-                return Err(AppError::Conflict {
-                    what: format!("job {} is {} and waits for nothing", job.number, job.state),
-                    next: "Order without naming it, or name another".into(),
-                });
+                return Err(AppError::conflict(OrderRefused::JobWaitsNot { job: job.number, state: job.state }));
             }
             jobs.push(ForJob { job: job.id, number: job.number, count: wish.count });
         }
@@ -299,11 +299,8 @@ impl App {
         let mut order = order_of(&mut tx, number).await?;
         need_order_version(&order, receive.version)?;
         let (model, came_number) = came(&library, &order.line, receive)?;
-        if let Some(what) = order.asks(receive.count).filter(|_| !receive.anyway) {
-            return Err(AppError::Conflict {
-                what,
-                next: "If they came all the same, say so, and they are booked in; else check the count".into(),
-            });
+        if let Some(ask) = order.asks(receive.count).filter(|_| !receive.anyway) {
+            return Err(AppError::conflict(ask));
         }
         let other_model = (model != order.line.model).then(|| model.clone());
         let other_number = came_number.clone().filter(|_| other_model.is_some() || came_number != order.line.number);
@@ -337,10 +334,7 @@ impl App {
         let mut order = order_of(&mut tx, number).await?;
         need_order_version(&order, close.version)?;
         if order.open() == 0 {
-            return Err(AppError::Conflict {
-                what: format!("nothing of order {number} is still to come: it is {}", order.state()),
-                next: "Nothing needs to be done".into(),
-            });
+            return Err(AppError::conflict(OrderRefused::NothingToCome { order: number, state: order.state() }));
         }
         let step = if close.short { OrderStep::Short } else { OrderStep::Cancelled };
         let event = OrderEvent { note: close.reason.trim().to_owned(), ..self.order_event(step, &close.by) };
@@ -362,10 +356,7 @@ impl App {
         let supplier = told.supplier.as_ref().map(|s| s.trim().to_owned()).filter(|s| s != order.supplier());
         let expected_on = told.expected_on.filter(|d| Some(*d) != order.expected_on());
         if supplier.is_none() && expected_on.is_none() && told.note.trim().is_empty() {
-            return Err(AppError::Invalid {
-                what: "nothing is said anew".into(),
-                next: "Give another supplier, another day or a remark".into(),
-            });
+            return Err(AppError::invalid(OrderRefused::NothingChanged));
         }
         let next = OrderLine {
             supplier: supplier.clone().unwrap_or_default(),
@@ -441,10 +432,7 @@ impl App {
             });
         }
         if new.is_empty() {
-            return Err(AppError::Conflict {
-                what: format!("job {number} lacks nothing that is not ordered already"),
-                next: "Look at its plan and at the orders".into(),
-            });
+            return Err(AppError::conflict(OrderRefused::JobLacksNothing { job: number }));
         }
         self.place_orders(&new).await
     }
@@ -470,10 +458,7 @@ impl App {
                 let believed = file.assembly().believe(&file.readings)?;
                 Ok(planner::propose_again_with(&believed, stock.supply(), &[], &mut solve)?.plan)
             }
-            state => Err(AppError::Conflict {
-                what: format!("job {} is {state} and lacks nothing", file.job.number),
-                next: "Look at the orders of another job".into(),
-            }),
+            state => Err(AppError::conflict(OrderRefused::JobLacksNothingAs { job: file.job.number, state })),
         }
     }
 }
@@ -493,7 +478,7 @@ pub(crate) async fn wanted_of(
 pub(crate) async fn job_of(tx: &mut Tx, number: i64) -> Result<Job, AppError> {
     tx.job_by_number(number)
         .await?
-        .ok_or_else(|| AppError::not_found("job", number.to_string(), "Look it up on the Today page"))
+        .ok_or_else(|| AppError::not_found(Noun::Job, number.to_string(), &LookUp::Today))
 }
 
 async fn order_of(tx: &mut Tx, number: i64) -> Result<Order, AppError> {
@@ -501,16 +486,13 @@ async fn order_of(tx: &mut Tx, number: i64) -> Result<Order, AppError> {
     tx.orders(&filter)
         .await?
         .pop()
-        .ok_or_else(|| AppError::not_found("order", number.to_string(), "Look it up under Stock, Orders"))
+        .ok_or_else(|| AppError::not_found(Noun::Order, number.to_string(), &LookUp::Orders))
 }
 
 fn need_order_version(order: &Order, version: Option<i64>) -> Result<(), AppError> {
     let now = i64::try_from(order.events.len()).unwrap_or(i64::MAX);
     match version {
-        Some(seen) if seen != now => Err(AppError::Conflict {
-            what: format!("order {} was changed on another screen in the meantime, or sent twice", order.line.order),
-            next: "Nothing was booked in. Look at what changed, then enter it again".into(),
-        }),
+        Some(seen) if seen != now => Err(AppError::conflict(OrderRefused::Stale { order: order.line.order })),
         _ => Ok(()),
     }
 }
@@ -522,10 +504,7 @@ fn came(library: &Library, line: &OrderLine, receive: &Receive) -> Result<(Strin
     let number = said(&receive.number).or_else(|| line.number.clone().filter(|_| model == line.model));
     let (kind, number) = checked_model(library, &model, number.as_deref())?;
     if kind != line.kind {
-        return Err(AppError::Conflict {
-            what: format!("{model} is a {kind}, and order {} is of a {}", line.order, line.kind),
-            next: "Choose what came, or book it in by weighing it in".into(),
-        });
+        return Err(AppError::conflict(OrderRefused::OtherKind { model, kind, order: line.order, wanted: line.kind }));
     }
     Ok((library.get(&model).map_or(model.clone(), |m| m.code().to_owned()), number))
 }
@@ -538,7 +517,7 @@ pub(crate) fn checked_model(
 ) -> Result<(PartKind, Option<String>), AppError> {
     let model = model.trim();
     let found =
-        library.get(model).ok_or_else(|| AppError::not_found("model", model, "Add it under Stock, Models first"))?;
+        library.get(model).ok_or_else(|| AppError::not_found(Noun::Model, model, &LookUp::AddModel))?;
     let number = number.map(str::trim).filter(|n| !n.is_empty());
     let numbers: Vec<&str> = match found {
         Model::Head(head) => head.numbers.iter().map(|n| n.number.as_str()).collect(),
@@ -547,22 +526,37 @@ pub(crate) fn checked_model(
         }
         _ => Vec::new(),
     };
-    let refused = |what: String, next: String| Err(AppError::Invalid { what, next });
+    let refused = |fault: OrderRefused| Err(AppError::invalid(fault));
+    let known = || numbers.iter().map(|number| (*number).to_owned()).collect();
+    let model = || found.name().to_owned();
     match number {
         None if numbers.is_empty() => Ok((found.kind(), None)),
-        None => refused(
-            format!("which number of {} is not said", found.name()),
-            format!("Give one of {}", numbers.join(", ")),
-        ),
+        None => refused(OrderRefused::NumberMissing { model: model(), known: known() }),
         Some(number) => match numbers.iter().find(|n| n.eq_ignore_ascii_case(number)) {
             Some(own) => Ok((found.kind(), Some((*own).to_owned()))),
             None if numbers.is_empty() => {
-                refused(format!("a {} {} has no number", found.kind(), found.name()), "Leave the number out".into())
+                refused(OrderRefused::NoNumber { kind: found.kind(), model: model() })
             }
-            None => refused(
-                format!("{} has no number {number}", found.name()),
-                format!("Give one of {}", numbers.join(", ")),
-            ),
+            None => {
+                refused(OrderRefused::UnknownNumber { model: model(), number: number.to_owned(), known: known() })
+            }
         },
+    }
+}
+
+fact::facts! {
+    /// What is refused of placing and booking in orders.
+    pub(crate) enum OrderRefused: "order_refused" {
+        Nothing,
+        JobWaitsNot { job: i64, state: JobState },
+        NothingToCome { order: i64, state: OrderState },
+        NothingChanged,
+        JobLacksNothing { job: i64 },
+        JobLacksNothingAs { job: i64, state: JobState },
+        Stale { order: i64 },
+        OtherKind { model: String, kind: PartKind, order: i64, wanted: PartKind },
+        NumberMissing { model: String, known: Vec<String> },
+        NoNumber { kind: PartKind, model: String },
+        UnknownNumber { model: String, number: String, known: Vec<String> },
     }
 }

@@ -1,5 +1,7 @@
 //! Planning: propose from what is free, hold it when accepted, put another part in place of a planned one.
 
+use crate::look_up::LookUp;
+use trade::error::Noun;
 use crate::job::JobFile;
 use crate::needs::{PlanStock, lines_for};
 use crate::{App, AppError};
@@ -122,10 +124,7 @@ impl App {
         let stock = PlanStock::load(&mut tx, &[&file.job]).await?;
         let Proposal { plan, fingerprint } = self.proposal(&file, &stock, &accept.locks)?;
         if fingerprint != accept.fingerprint {
-            return Err(AppError::Conflict {
-                what: "the stock changed since this plan was proposed".into(),
-                next: "Look at the new plan, then accept it".into(),
-            });
+            return Err(AppError::conflict(PlanFault::StockChanged));
         }
         need_built(&file, &plan, accept.partly)?;
         if plan.clubs.iter().flatten().any(|c| c.neighbour_blank.is_some()) {
@@ -241,10 +240,7 @@ pub(crate) fn need_built(file: &JobFile, plan: &Plan, partly: bool) -> Result<()
     let clubs = file.job.clubs.iter().zip(&plan.clubs);
     let lacking: Vec<&str> = clubs.filter(|(_, p)| p.is_none()).map(|(c, _)| c.target.number.as_str()).collect();
     if lacking.len() == file.job.clubs.len() || (!partly && !lacking.is_empty()) {
-        return Err(AppError::Conflict {
-            what: format!("no parts for {}", lacking.join(", ")),
-            next: "Order what is missing, or accept the plan for the others only".into(),
-        });
+        return Err(AppError::conflict(PlanFault::Lacking { clubs: lacking.iter().map(|n| (*n).to_owned()).collect() }));
     }
     Ok(())
 }
@@ -287,10 +283,7 @@ pub(crate) async fn exchange(
 }
 
 fn need_plan<'a>(file: &JobFile, club: &'a JobClub) -> Result<&'a ClubPlan, AppError> {
-    club.plan.as_ref().ok_or_else(|| AppError::Conflict {
-        what: format!("club {} of job {} has no plan", club.slot, file.job.number),
-        next: "Plan the job first".into(),
-    })
+    club.plan.as_ref().ok_or_else(|| AppError::conflict(PlanFault::NoPlan { slot: club.slot, job: file.job.number }))
 }
 
 type Partner<'a> = Option<(&'a JobClub, Vec<Part>)>;
@@ -307,29 +300,20 @@ async fn picked<'a>(
     let codes: Vec<&str> = swap.code.split('+').map(str::trim).filter(|c| !c.is_empty()).collect();
     let optional = matches!(swap.kind, PartKind::TipWeight | PartKind::Ferrule);
     if codes.is_empty() && !optional {
-        return Err(AppError::Invalid {
-            what: format!("a club needs its {}", swap.kind),
-            next: "Give the code of the one to take".into(),
-        });
+        return Err(AppError::invalid(PlanFault::NeedsPart { kind: swap.kind }));
     }
     if codes.len() > if swap.kind == PartKind::TipWeight { 2 } else { 1 } {
-        return Err(AppError::Invalid {
-            what: format!("{} is more than one club takes", swap.code),
-            next: "Give one code, or two tip weights joined by +".into(),
-        });
+        return Err(AppError::invalid(PlanFault::TooMany { code: swap.code.clone() }));
     }
     let mut partner = None;
     for code in codes {
         let part = tx
             .part_by_code(code)
             .await?
-            .ok_or_else(|| AppError::not_found("part", code, "Scan or type the code on its label"))?;
+            .ok_or_else(|| AppError::not_found(Noun::Part, code, &LookUp::OnLabel))?;
         let of_job = part.state == PartState::Held && part.job.as_ref() == Some(&file.job.id);
         if part.kind != swap.kind || !(part.is_free() || of_job) {
-            return Err(AppError::Conflict {
-                what: format!("{code} is a {} and {}", part.kind, part.state),
-                next: format!("Choose a free {}", swap.kind),
-            });
+            return Err(AppError::conflict(PlanFault::NotFree { code: code.to_owned(), kind: part.kind, state: part.state, wanted: swap.kind }));
         }
         if of_job
             && part.club.as_ref() != Some(&club.id)
@@ -357,10 +341,7 @@ pub(crate) fn need_changeable(file: &JobFile, other: &JobClub, kind: PartKind) -
         _ => progress.glued,
     };
     if fixed {
-        return Err(AppError::Conflict {
-            what: format!("that {kind} is on the {} already", other.target.number),
-            next: format!("Choose a free {kind}"),
-        });
+        return Err(AppError::conflict(PlanFault::OnAnother { kind, number: other.target.number.clone() }));
     }
     Ok(())
 }
@@ -372,7 +353,7 @@ async fn split(tx: &mut Tx, plan: &ClubPlan, kind: PartKind) -> Result<(Vec<Part
         let part = tx
             .part(&planned.part)
             .await?
-            .ok_or_else(|| AppError::not_found("part", planned.code.clone(), "Choose another in its place"))?;
+            .ok_or_else(|| AppError::not_found(Noun::Part, planned.code.clone(), &LookUp::Choose))?;
         if planned.kind == kind { of_kind.push(part) } else { others.push(part) }
     }
     Ok((others, of_kind))
@@ -380,10 +361,7 @@ async fn split(tx: &mut Tx, plan: &ClubPlan, kind: PartKind) -> Result<(Vec<Part
 
 /// The plan of a club with these parts, and what every reading should show with them.
 pub(crate) fn replan(file: &JobFile, club: &JobClub, parts: &[Part], lines: &Lines) -> Result<ClubPlan, AppError> {
-    let picks = Picks::of(parts, |kind| AppError::Conflict {
-        what: format!("the plan has no {kind}"),
-        next: "Plan the job anew".into(),
-    })?;
+    let picks = Picks::of(parts, |kind| AppError::conflict(PlanFault::Missing { kind }))?;
     let plan = planner::plan_with(file.assembly(), club, &picks)?;
     let mut plan = lines.note(file.library.shaft(&picks.shaft.model)?, picks.shaft, club, plan);
     plan.extras = club.plan.as_ref().map_or_else(Vec::new, |p| p.extras.clone());
@@ -415,9 +393,21 @@ pub(crate) fn need_open(file: &JobFile) -> Result<(), AppError> {
     if file.job.state == JobState::Open {
         Ok(())
     } else {
-        Err(AppError::Conflict {
-            what: format!("job {} is {} already", file.job.number, file.job.state),
-            next: "Change single parts at the bench, or drop the job and approve its sheet again".into(),
-        })
+        Err(AppError::conflict(PlanFault::AtBench { job: file.job.number, state: file.job.state }))
+    }
+}
+
+fact::facts! {
+    /// What is refused of a plan.
+    pub(crate) enum PlanFault: "plan_fault" {
+        StockChanged,
+        Lacking { clubs: Vec<String> },
+        NoPlan { slot: i64, job: i64 },
+        NeedsPart { kind: PartKind },
+        TooMany { code: String },
+        NotFree { code: String, kind: PartKind, state: PartState, wanted: PartKind },
+        OnAnother { kind: PartKind, number: String },
+        Missing { kind: PartKind },
+        AtBench { job: i64, state: JobState },
     }
 }

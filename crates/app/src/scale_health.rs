@@ -1,5 +1,7 @@
 //! The health of the shop's scales: checks kept, trust taken away and given back, calibrations, what a job must know.
 
+use crate::look_up::LookUp;
+use trade::error::Noun;
 use crate::clock::CLOCKS_DIFFER;
 use crate::need::need_reason;
 use crate::scale_watch::watch_now;
@@ -377,16 +379,13 @@ impl App {
         let events = tx.scale_events(scale).await?;
         if !events.iter().any(|e| e.id == *check && e.check().is_some()) {
             return Err(AppError::not_found(
-                "check",
+                Noun::Check,
                 check.as_str(),
-                format!("Load the page of the {} anew", gauge.name),
+                &LookUp::LoadScale { name: gauge.name.clone() },
             ));
         }
         if !standing_checks(&events).iter().any(|(e, _)| e.id == *check) {
-            return Err(AppError::Conflict {
-                what: "this check is taken back already".into(),
-                next: "Nothing needs to be done".into(),
-            });
+            return Err(AppError::conflict(CheckFault::TakenBack));
         }
         self.withdraw(&mut tx, &gauge, check, word.reason.trim(), &word.by).await?;
         let health = self.health_of(&mut tx, &shop, gauge).await?;
@@ -441,22 +440,13 @@ impl App {
                 off_by: 0.0,
             },
             (true, false) if now.trusted => {
-                return Err(AppError::Conflict {
-                    what: format!("the {} is trusted already", gauge.name),
-                    next: "Nothing needs to be done".into(),
-                });
+                return Err(AppError::conflict(CheckFault::Trusted { name: gauge.name.clone() }));
             }
             (true, false) => {
-                return Err(AppError::Conflict {
-                    what: format!("only the overdue calibration speaks against the {}", gauge.name),
-                    next: "Enter its new calibration, or when it is due".into(),
-                });
+                return Err(AppError::conflict(CheckFault::OnlyOverdue { name: gauge.name.clone() }));
             }
             (false, true) => {
-                return Err(AppError::Conflict {
-                    what: format!("the {} is not trusted already", gauge.name),
-                    next: "Nothing needs to be done".into(),
-                });
+                return Err(AppError::conflict(CheckFault::NotTrusted { name: gauge.name.clone() }));
             }
         };
         self.happened(tx, &shop, gauge, &word.by, what).await
@@ -471,18 +461,15 @@ impl App {
         let mut tx = tx;
         let shop = load_shop(&mut tx).await?;
         let gauge = shop.instrument(scale)?;
-        let invalid = |what: String, next: &str| Err(AppError::Invalid { what, next: next.to_owned() });
+        let invalid = |fault: CheckFault| Err(AppError::invalid(fault));
         if new.by_whom.trim().is_empty() {
-            return invalid("it is not said who calibrated it".into(), "Enter the laboratory, or who did it here");
+            return invalid(CheckFault::NobodyCalibrated);
         }
         if new.on > self.today() {
-            return invalid(format!("{} is still to come", new.on), "Enter the day on which it was calibrated");
+            return invalid(CheckFault::CalibratedLater { calibrated_on: new.on });
         }
         if let Some(due) = new.next_due.filter(|due| *due <= new.on) {
-            return invalid(
-                format!("it would be due again on {due}, not after {}", new.on),
-                "Enter a later day, or leave it empty",
-            );
+            return invalid(CheckFault::DueBefore { due_on: due, calibrated_on: new.on });
         }
         let what = Happened::Calibrated {
             on: new.on,
@@ -557,10 +544,7 @@ impl App {
     fn time_of(&self, at: Option<Timestamp>) -> Result<Timestamp, AppError> {
         let now = self.now();
         match at {
-            Some(at) if at > now + CLOCKS_DIFFER || at < now - ENTERED_LATE => Err(AppError::Invalid {
-                what: format!("a check at {at} cannot be entered; it is {now} now"),
-                next: "Leave “at” out, or give the time at which it was read, at most two weeks ago".into(),
-            }),
+            Some(at) if at > now + CLOCKS_DIFFER || at < now - ENTERED_LATE => Err(AppError::invalid(CheckFault::WrongTime { at, now_at: now })),
             at => Ok(at.unwrap_or(now)),
         }
     }
@@ -622,15 +606,28 @@ fn day_of(at: Timestamp) -> Date {
 
 fn chosen<'a>(gauge: &Gauge, standards: &'a [Standard], key: Option<&str>) -> Result<&'a Standard, AppError> {
     let Some(first) = standards.first() else {
-        return Err(AppError::Invalid {
-            what: format!("the {} has nothing to be checked with", gauge.name),
-            next: "Enter a check weight for it first, under Scales, Weights and gauges".into(),
-        });
+        return Err(AppError::invalid(CheckFault::NoWeight { name: gauge.name.clone() }));
     };
     let Some(key) = key.filter(|k| !k.is_empty()) else { return Ok(first) };
-    let known: Vec<&str> = standards.iter().map(|s| s.key.as_str()).collect();
+    let known = standards.iter().map(|s| s.key.clone()).collect();
+    let next = LookUp::HasWeights { name: gauge.name.clone(), known };
     standards
         .iter()
         .find(|s| s.key == key)
-        .ok_or_else(|| AppError::not_found("check weight", key, format!("The {} has {}", gauge.name, known.join(", "))))
+        .ok_or_else(|| AppError::not_found(Noun::CheckWeight, key, &next))
+}
+
+fact::facts! {
+    /// What is refused of checks and calibrations.
+    pub(crate) enum CheckFault: "check_fault" {
+        TakenBack,
+        Trusted { name: String },
+        OnlyOverdue { name: String },
+        NotTrusted { name: String },
+        WrongTime { at: Timestamp, now_at: Timestamp },
+        NoWeight { name: String },
+        NobodyCalibrated,
+        CalibratedLater { calibrated_on: Date },
+        DueBefore { due_on: Date, calibrated_on: Date },
+    }
 }

@@ -1,5 +1,7 @@
 //! A code that was scanned while a club is at the bench.
 
+use crate::look_up::LookUp;
+use trade::error::Noun;
 use crate::job::JobFile;
 use crate::plan::{Swap, outdated};
 use crate::stock_list::Scanned;
@@ -116,10 +118,7 @@ fn need_open_place(file: &JobFile, club: &JobClub, kind: PartKind) -> Result<(),
     if !fixed {
         return Ok(());
     }
-    Err(AppError::Conflict {
-        what: format!("the {} of this {} is on it for good", kind.word(), club.target.number),
-        next: "Nothing was changed. Put the scanned one back to the stock".into(),
-    })
+    Err(AppError::conflict(ScanFault::ForGood { kind, number: club.target.number.clone() }))
 }
 
 fn said(club: &JobClub, part: Part, is: ScannedPart, put_in: bool) -> ScanSaid {
@@ -138,7 +137,7 @@ async fn what_it_is(
     let part = tx
         .part_by_code(code)
         .await?
-        .ok_or_else(|| AppError::not_found("part", code, "Scan or type the code on its label"))?;
+        .ok_or_else(|| AppError::not_found(Noun::Part, code, &LookUp::OnLabel))?;
     let elsewhere = match (&part.job, &part.club) {
         (_, Some(other)) if *other != club.id => {
             let job = match &part.job {
@@ -155,4 +154,11 @@ async fn what_it_is(
     let readings = outdated(&file.readings, &club.id, part.kind).len();
     let is = scanned_part(&file.job.steps, step, club, &part, elsewhere, readings);
     Ok((part, is))
+}
+
+fact::facts! {
+    /// What is refused of a scanned part.
+    pub(crate) enum ScanFault: "scan_fault" {
+        ForGood { kind: PartKind, number: String },
+    }
 }

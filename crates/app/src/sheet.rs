@@ -1,5 +1,8 @@
 //! Fitting sheets: expand what was written short, check, save, approve into a job.
 
+use fact::{Refusal, Told};
+use crate::look_up::LookUp;
+use trade::error::Noun;
 use crate::lanes::Lane;
 use crate::{App, AppError, load_library, load_shop};
 use desk::sheet_check::check;
@@ -138,10 +141,7 @@ impl App {
         let mut tx = self.store.write().await?;
         let row = sheet_row(&mut tx, id).await?;
         if row.approved_job.is_some() {
-            return Err(AppError::Conflict {
-                what: "this sheet is approved; its job keeps it as it was".into(),
-                next: "Write a new sheet for a change".into(),
-            });
+            return Err(AppError::conflict(SheetFault::Approved));
         }
         tx.update_sheet(&SheetRow { sheet: sheet.clone(), version, ..row }, self.now()).await?;
         tx.commit().await?;
@@ -197,15 +197,11 @@ impl App {
         let row = sheet_row(&mut tx, id).await?;
         if let Some(job) = &row.approved_job {
             let number = tx.job_number(job).await?.unwrap_or(0);
-            return Err(AppError::Conflict {
-                what: format!("this sheet is approved already, as job {number}"),
-                next: "Write a new sheet for another set".into(),
-            });
+            return Err(AppError::conflict(SheetFault::ApprovedAs { job: number }));
         }
         let problems = self.problems(&mut tx, &row.sheet).await?;
         if let Some(stop) = problems.iter().find(|p| p.severity == Severity::Stop) {
-            let club = stop.club.as_ref().map_or_else(String::new, |c| format!("the {c}: "));
-            return Err(AppError::Invalid { what: format!("{club}{}", stop.words), next: stop.next.clone() });
+            return Err(stopped(stop));
         }
         let steps = match &approve.steps {
             Some(steps) => steps.clone(),
@@ -248,5 +244,20 @@ impl App {
 }
 
 async fn sheet_row(tx: &mut store::Tx, id: &SheetId) -> Result<SheetRow, AppError> {
-    tx.sheet(id).await?.ok_or_else(|| AppError::not_found("sheet", id.as_str(), "Look it up under Sheets"))
+    tx.sheet(id).await?.ok_or_else(|| AppError::not_found(Noun::Sheet, id.as_str(), &LookUp::Sheets))
+}
+
+/// The refusal of a sheet with a finding that stops it.
+pub(crate) fn stopped(stop: &SheetProblem) -> AppError {
+    let fault = SheetFault::Stop { club: stop.club.clone(), what: Told::verbatim(stop.words.clone()) };
+    AppError::Invalid(Refusal::new(&fault).next(&Told::verbatim(stop.next.clone())).at(&stop.field))
+}
+
+fact::facts! {
+    /// What is refused of changing or approving a sheet.
+    pub(crate) enum SheetFault: "sheet_fault" {
+        Approved,
+        ApprovedAs { job: i64 },
+        Stop { club: Option<String>, what: Told },
+    }
 }

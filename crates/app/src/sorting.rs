@@ -1,5 +1,7 @@
 //! Parts sorted by weight, and which head masses to ask for.
 
+use crate::look_up::LookUp;
+use trade::error::Noun;
 use crate::{App, AppError, load_library, load_shop};
 use desk::ask::{AskClub, AskGround, HeadAsk, Supply, ask};
 use desk::stock_csv;
@@ -65,10 +67,7 @@ impl App {
     pub async fn sort_parts(&self, request: &SortRequest) -> Result<Sorting, AppError> {
         let classes = match (request.width_g, request.classes) {
             (Some(_), Some(_)) => {
-                return Err(AppError::Invalid {
-                    what: "a width and a count of classes are both given".into(),
-                    next: "Give one of the two".into(),
-                });
+                return Err(AppError::invalid(SortingFault::WidthAndCount));
             }
             (_, Some(count)) => Classes::Count(count),
             (width_g, None) => Classes::WidthG(width_g.unwrap_or(1.0)),
@@ -78,7 +77,7 @@ impl App {
         let model = tx
             .model(wanted)
             .await?
-            .ok_or_else(|| AppError::not_found("model", wanted, "Look it up under Stock, Models"))?;
+            .ok_or_else(|| AppError::not_found(Noun::Model, wanted, &LookUp::Models))?;
         let filter = PartFilter {
             model: Some(model.code().to_owned()),
             number: request.number.as_ref().map(|n| n.trim().to_owned()).filter(|n| !n.is_empty()),
@@ -113,14 +112,11 @@ impl App {
         }
         if let Some(id) = &request.sheet_id {
             let row = tx.sheet(&id.as_str().into()).await?;
-            let row = row.ok_or_else(|| AppError::not_found("sheet", id, "Look it up under Sheets"))?;
+            let row = row.ok_or_else(|| AppError::not_found(Noun::Sheet, id, &LookUp::Sheets))?;
             clubs.extend(row.sheet.clubs.iter().map(AskClub::from));
         }
         if clubs.is_empty() {
-            return Err(AppError::Invalid {
-                what: "no club is asked about".into(),
-                next: "Name a job, a sheet or a club with its length and swing weight".into(),
-            });
+            return Err(AppError::invalid(SortingFault::NoClub));
         }
         let (library, shop) = (load_library(&mut tx).await?, load_shop(&mut tx).await?);
         let parts = Self::free_parts(&mut tx).await?;
@@ -141,5 +137,13 @@ impl App {
     /// As [`Self::ask_heads`].
     pub async fn export_asks(&self, request: &AskRequest) -> Result<String, AppError> {
         Ok(stock_csv::asks(&self.ask_heads(request).await?))
+    }
+}
+
+fact::facts! {
+    /// What is refused of a question about weights.
+    pub(crate) enum SortingFault: "sorting_fault" {
+        WidthAndCount,
+        NoClub,
     }
 }

@@ -1,5 +1,9 @@
 //! Models and parts: look up, add, change, import, export.
 
+use fact::Refusal;
+use desk::stock_file::ModelFileFault;
+use crate::look_up::LookUp;
+use trade::error::Noun;
 use crate::lanes::Lane;
 use crate::{App, AppError, load_library};
 use desk::stock_file;
@@ -194,7 +198,7 @@ impl App {
     /// No such model; what the store says.
     pub async fn model(&self, code: &str) -> Result<Model, AppError> {
         let mut tx = self.store.read().await?;
-        tx.model(code).await?.ok_or_else(|| AppError::not_found("model", code, "Look it up under Stock, Models"))
+        tx.model(code).await?.ok_or_else(|| AppError::not_found(Noun::Model, code, &LookUp::Models))
     }
 
     /// Adds a model or replaces the one with its code.
@@ -207,10 +211,7 @@ impl App {
         if let Some(other) = tx.model(model.code()).await?
             && other.kind() != model.kind()
         {
-            return Err(AppError::Conflict {
-                what: format!("“{}” is the code of a {} already", model.code(), other.kind()),
-                next: "Choose another code".into(),
-            });
+            return Err(AppError::conflict(StockFault::ModelCodeTaken { code: model.code().to_owned(), kind: other.kind() }));
         }
         tx.put_model(model, self.now()).await?;
         tx.commit().await?;
@@ -244,7 +245,7 @@ impl App {
                 Some(other) if other.kind() != model.kind() => bad.push(BadModel {
                     entry,
                     code: model.code().to_owned(),
-                    problem: format!("this is the code of a {} already; choose another", other.kind()),
+                    problem: ModelFileFault::CodeOfOther { kind: other.kind() }.into(),
                 }),
                 _ => {
                     tx.put_model(model, self.now()).await?;
@@ -263,10 +264,7 @@ impl App {
     /// What the store says.
     pub async fn export_models(&self) -> Result<String, AppError> {
         let models = self.models(None).await?;
-        stock_file::write_models(&models).map_err(|e| AppError::Invalid {
-            what: format!("the models could not be written: {e}"),
-            next: "Look at the figures of the models".into(),
-        })
+        stock_file::write_models(&models).map_err(|e| AppError::invalid(StockFault::ModelsUnwritable { log: e.to_string() }))
     }
 
     /// Parts, in the order in which they came in, and how many there are in all.
@@ -296,7 +294,7 @@ impl App {
         let mut tx = self.store.read().await?;
         tx.part_by_code(code.trim())
             .await?
-            .ok_or_else(|| AppError::not_found("part", code, "Scan or type the code on its label"))
+            .ok_or_else(|| AppError::not_found(Noun::Part, code, &LookUp::OnLabel))
     }
 
     /// Adds parts, all or none.
@@ -329,15 +327,12 @@ impl App {
         let mut part = tx
             .part_by_code(code.trim())
             .await?
-            .ok_or_else(|| AppError::not_found("part", code, "Scan or type the code on its label"))?;
+            .ok_or_else(|| AppError::not_found(Noun::Part, code, &LookUp::OnLabel))?;
         let before = part.clone();
         if let Some(state) = change.state.filter(|s| *s != part.state) {
             let by_hand = |s| !matches!(s, PartState::Held | PartState::Used);
             if !by_hand(state) || !by_hand(part.state) {
-                return Err(AppError::Conflict {
-                    what: format!("{code} is {} and cannot be made {state} by hand", part.state),
-                    next: "Held and used come from jobs: change the plan of its club instead".into(),
-                });
+                return Err(AppError::conflict(StockFault::NotByHand { code: code.to_owned(), state: part.state, to: state }));
             }
             part.state = state;
         }
@@ -396,10 +391,7 @@ impl App {
 }
 
 pub(crate) fn unreadable(error: &stock_file::StockFileError) -> AppError {
-    let words = error.to_string();
-    // Every such error ends in the sentence that says what to do.
-    let (what, next) = words.rsplit_once(". ").unwrap_or((words.as_str(), "Check the file"));
-    AppError::Invalid { what: what.to_owned(), next: next.to_owned() }
+    AppError::Invalid(Refusal::new(error))
 }
 
 pub(crate) fn mass_of(typed: &str) -> Result<Option<f64>, AppError> {
@@ -440,16 +432,10 @@ fn made(new: &NewPart) -> Result<Part, AppError> {
         version: 0,
     };
     if part.code.is_empty() || part.code.len() > 64 {
-        return Err(AppError::Invalid {
-            what: format!("“{}” cannot be the code of a part", part.code),
-            next: "Give what stands on its label, up to 64 letters".into(),
-        });
+        return Err(AppError::invalid(StockFault::BadCode { code: part.code.clone() }));
     }
     if matches!(part.state, PartState::Held | PartState::Used) {
-        return Err(AppError::Invalid {
-            what: format!("{} cannot be added as {}", part.code, part.state),
-            next: "Held and used come from jobs: add it as free".into(),
-        });
+        return Err(AppError::invalid(StockFault::NotAddedAs { code: part.code.clone(), state: part.state }));
     }
     part.check()?;
     Ok(part)
@@ -457,10 +443,21 @@ fn made(new: &NewPart) -> Result<Part, AppError> {
 
 fn check_model(library: &trade::model::Library, part: &Part) -> Result<(), AppError> {
     let model = library.get(&part.model).filter(|m| m.kind() == part.kind).ok_or_else(|| {
-        AppError::not_found("model", part.model.clone(), format!("Add the {} model first", part.kind))
+        AppError::not_found(Noun::Model, part.model.clone(), &LookUp::AddModelOf { kind: part.kind })
     })?;
     if let Model::Head(_) = model {
         library.head_number(&part.model, part.number.as_deref().unwrap_or_default())?;
     }
     Ok(())
+}
+
+fact::facts! {
+    /// What is refused of models and parts in stock.
+    pub(crate) enum StockFault: "stock_fault" {
+        ModelCodeTaken { code: String, kind: PartKind },
+        ModelsUnwritable { log: String },
+        NotByHand { code: String, state: PartState, to: PartState },
+        BadCode { code: String },
+        NotAddedAs { code: String, state: PartState },
+    }
 }

@@ -1,5 +1,10 @@
 //! Lists of parts from other programs, workbooks, and what a scanned code stands for.
 
+use fact::Refusal;
+use quantity::Units;
+use words::Words;
+use crate::look_up::LookUp;
+use trade::error::Noun;
 use crate::lanes::Lane;
 use crate::stock::{IMPORT_MAX_BYTES, PartQuery, PartsImported, unreadable};
 use crate::{App, AppError, Kind, load_library};
@@ -21,7 +26,7 @@ pub struct Looked {
     /// What that gives; nothing where the mapping does not fit.
     pub imported: Imported,
     /// Why the mapping does not fit, and what to do.
-    pub refused: Option<String>,
+    pub refused: Option<Refusal>,
     /// Name of the remembered layout that the list was known by.
     pub known_as: Option<String>,
 }
@@ -78,7 +83,7 @@ impl App {
             }
             let (imported, refused) = match stock_file::read_rows(&table, &mapping, &library, &codes) {
                 Ok(imported) => (imported, None),
-                Err(error) => (Imported::default(), Some(error.to_string())),
+                Err(error) => (Imported::default(), Some(Refusal::new(&error))),
             };
             Ok(Looked { table, mapping, imported, refused, known_as: known.map(|layout| layout.name) })
         })
@@ -126,7 +131,7 @@ impl App {
         }
         tx.commit().await?;
         self.tell(None, "stock");
-        let bad_csv = if imported.bad.is_empty() { String::new() } else { stock_file::write_bad(&imported) };
+        let bad_csv = if imported.bad.is_empty() { String::new() } else { stock_file::write_bad(&imported, &Words::english(Units::default())) };
         Ok(PartsImported {
             kept: i64::try_from(imported.parts.len()).unwrap_or(i64::MAX),
             warnings: imported.warnings,
@@ -150,7 +155,7 @@ impl App {
     /// No such layout; what the store says.
     pub async fn layout(&self, name: &str) -> Result<Layout, AppError> {
         let found = self.layouts().await?.into_iter().find(|l| l.name.to_lowercase() == name.trim().to_lowercase());
-        found.ok_or_else(|| AppError::not_found("layout", name, "Look it up under Stock, Import a list"))
+        found.ok_or_else(|| AppError::not_found(Noun::Layout, name, &LookUp::Layouts))
     }
 
     /// Remembers what the columns of a list are, in place of what was remembered under the name.
@@ -220,7 +225,7 @@ impl App {
         for code in codes.iter().map(|c| c.trim()).filter(|c| !c.is_empty()) {
             if seen.insert(code.to_lowercase()) {
                 let part = tx.part_by_code(code).await?;
-                found.push(part.ok_or_else(|| AppError::not_found("part", code, "Look it up under Stock"))?);
+                found.push(part.ok_or_else(|| AppError::not_found(Noun::Part, code, &LookUp::Stock))?);
             }
         }
         Ok(found)
@@ -239,19 +244,19 @@ impl App {
         match self.card(code).await {
             Ok((job, slot)) => Ok(Scanned::Club { job, slot }),
             Err(e) if e.kind() == Kind::NotFound => {
-                Err(AppError::not_found("part or job card", code, "Scan the code again, or type what stands under it"))
+                Err(AppError::not_found(Noun::PartOrCard, code, &LookUp::Code))
             }
             Err(e) => Err(e),
         }
     }
 }
 
+/// Bytes of a megabyte, as files are told.
+const MB: usize = 1_000_000;
+
 fn table_of(bytes: &[u8], sheet: Option<&str>, header_line: Option<u64>) -> Result<Table, AppError> {
     if bytes.len() > IMPORT_MAX_BYTES {
-        return Err(AppError::Invalid {
-            what: format!("the file is too large: it has {} bytes, more than {IMPORT_MAX_BYTES}", bytes.len()),
-            next: "Split it and import the pieces one after the other".into(),
-        });
+        return Err(AppError::invalid(ListFault::TooLarge { size_mb: bytes.len().div_ceil(MB), most_mb: IMPORT_MAX_BYTES / MB }));
     }
     stock_file::read_table(bytes, sheet, header_line).map_err(|e| unreadable(&e))
 }
@@ -278,4 +283,11 @@ fn parsed(bytes: &[u8], mapping: &Mapping, library: &Library, codes: &[String]) 
 async fn has_codes_of(tx: &mut store::Tx, parts: &[Part]) -> Result<bool, AppError> {
     let in_stock: HashSet<String> = tx.part_codes().await?.into_iter().map(|code| code.to_lowercase()).collect();
     Ok(parts.iter().any(|part| in_stock.contains(&part.code.to_lowercase())))
+}
+
+fact::facts! {
+    /// What is refused of a list to import.
+    pub(crate) enum ListFault: "list_fault" {
+        TooLarge { size_mb: usize, most_mb: usize },
+    }
 }

@@ -1,9 +1,11 @@
 //! Weigh-in: one part after the other gets its mass, its code and its place in the stock.
 
+use crate::look_up::LookUp;
+use trade::error::Noun;
 use crate::stock::unreadable;
 use crate::{App, AppError, load_library};
 use desk::stock_file;
-use desk::stock_file::BadRow;
+use desk::stock_file::{BadRow, CellFault};
 use desk::weigh_in::{Judged, Spread, judge, spread};
 use serde::{Deserialize, Serialize};
 use store::{LifeNote, PartFilter, Tx};
@@ -185,10 +187,7 @@ impl App {
             None => crate::stock::mass_of(&asked.mass)?,
         };
         if mass_g.is_none() {
-            return Err(AppError::Invalid {
-                what: "there is no mass to judge".into(),
-                next: "Give mass_g, or mass as typed, for example 268.4".into(),
-            });
+            return Err(AppError::invalid(WeighInFault::NoMass));
         }
         let part = Part {
             number: asked.number.clone(),
@@ -238,17 +237,14 @@ impl App {
     pub async fn take_back_part(&self, taken: &TakeBackPart) -> Result<(), AppError> {
         let mut tx = self.store.write().await?.signed(&taken.by);
         let Some(mut part) = tx.part(&PartId::from(taken.id.as_str())).await? else {
-            return Err(AppError::not_found("part", taken.code.clone(), "Look it up under Stock"));
+            return Err(AppError::not_found(Noun::Part, taken.code.clone(), &LookUp::Stock));
         };
         let aside = format!("{}.back", taken.code.trim());
         if part.state == PartState::Rejected && part.code.starts_with(&aside) {
             return Ok(());
         }
         if !part.code.eq_ignore_ascii_case(taken.code.trim()) || part.version != 0 || !part.is_free() {
-            return Err(AppError::Conflict {
-                what: format!("{} was changed or planned since it was weighed in", part.code),
-                next: "Open it under Stock and say there what is wrong with it".into(),
-            });
+            return Err(AppError::conflict(WeighInFault::Changed { code: part.code.clone() }));
         }
         part.code = free_code(&mut tx, &format!("{aside}1")).await?;
         part.state = PartState::Rejected;
@@ -271,7 +267,7 @@ impl App {
 }
 
 fn model_of<'a>(library: &'a Library, code: &str) -> Result<&'a Model, AppError> {
-    library.get(code.trim()).ok_or_else(|| AppError::not_found("model", code, "Look it up under Stock, Models"))
+    library.get(code.trim()).ok_or_else(|| AppError::not_found(Noun::Model, code, &LookUp::Models))
 }
 
 /// The last parts of a model that came in, in their order, without those that were put aside.
@@ -289,10 +285,7 @@ async fn kept_before(tx: &mut Tx, key: &str) -> Result<Option<Part>, AppError> {
         return Ok(None);
     }
     if key.len() > 64 || !key.bytes().all(|b| b.is_ascii_alphanumeric() || b == b'-') {
-        return Err(AppError::Invalid {
-            what: format!("“{key}” is no request key"),
-            next: "Give 1 to 64 letters, digits and -, or leave it out".into(),
-        });
+        return Err(AppError::invalid(WeighInFault::BadKey { key: key.to_owned() }));
     }
     Ok(tx.part(&PartId::from(key)).await?)
 }
@@ -333,16 +326,7 @@ fn read_part(
     ];
     let bulk = !matches!(model.kind(), PartKind::Head | PartKind::Shaft);
     if bulk && new.mass.trim().is_empty() && new.count.trim().is_empty() {
-        let (problem, next) = ("there is neither a mass nor a count", "Weigh it, or say how many are in the box");
-        return Ok(Err(Box::new(BadRow {
-            line: 1,
-            column: "mass_g".into(),
-            cell: String::new(),
-            problem: problem.into(),
-            next: next.into(),
-            also: Vec::new(),
-            row: Vec::new(),
-        })));
+        return Ok(Err(Box::new(BadRow::of_row(1, "mass_g", &CellFault::NeitherMassNorCount))));
     }
     let quoted = |text: &str| format!("\"{}\"", text.trim().replace('"', "\"\""));
     let heads = cells.map(|(name, _)| name.to_owned()).join(",");
@@ -394,6 +378,15 @@ async fn free_code(tx: &mut Tx, code: &str) -> Result<String, AppError> {
         code = following(&code);
     }
     Ok(String::new())
+}
+
+fact::facts! {
+    /// What is refused of weighing a part in.
+    pub(crate) enum WeighInFault: "weigh_in_fault" {
+        NoMass,
+        Changed { code: String },
+        BadKey { key: String },
+    }
 }
 
 #[cfg(test)]

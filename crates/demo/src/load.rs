@@ -203,10 +203,7 @@ async fn mark(app: &App, tx: &mut Tx, kind: &str) -> Result<(), AppError> {
 }
 
 fn another_shop(url: &str) -> AppError {
-    AppError::Conflict {
-        what: format!("{} holds another shop than the invented one, so nothing was changed", store::shown_address(url)),
-        next: "Leave --database out: the invented shop has a database of its own".into(),
-    }
+    AppError::conflict(DemoFault::AnotherShop { place: store::shown_address(url).to_string() })
 }
 
 /// The time so many days before.
@@ -293,4 +290,11 @@ async fn checks_before(tx: &mut Tx, shop: &Shop, now: Timestamp) -> Result<(), A
         tx.append_study_reading(&reading, None).await?;
     }
     Ok(())
+}
+
+fact::facts! {
+    /// What is refused of loading the invented shop.
+    pub(crate) enum DemoFault: "demo_fault" {
+        AnotherShop { place: String },
+    }
 }

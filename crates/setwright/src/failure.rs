@@ -133,7 +133,7 @@ mod tests {
     #[test]
     fn a_mistake_of_the_program_has_an_exit_code_of_its_own() {
         let error = TradeError::Fault("the plan failed its check".into());
-        let problem = Failure::from(AppError::Workshop(error)).problem();
+        let problem = Failure::from(AppError::Trade(error)).problem();
         assert_eq!(problem["exit_code"], 6);
         assert_eq!(problem["type"], "urn:setwright:problem:internal");
         assert_eq!(problem["title"], "Our mistake");

@@ -3,6 +3,7 @@
 
 mod wrong;
 
+use trade::plan::PlanLacks;
 use crate::CHECK_POINTS;
 use crate::advice::{self, Choice, Measured};
 use crate::blunder::Blunder;
@@ -513,9 +514,8 @@ impl<'a> Work<'a> {
         let all: Vec<&Part> = planned.chain(codes.iter().map(String::as_str)).filter_map(part).collect();
         let of = |kind| all.iter().find(|p| p.kind == kind).copied();
         let need = |kind: PartKind| {
-            of(kind).ok_or_else(|| TradeError::Refused {
-                what: format!("the plan has no {kind}"),
-                next: "Plan the job anew".into(),
+            of(kind).ok_or_else(|| {
+                TradeError::refused(PlanLacks::Part { number: club.target.number.clone(), kind })
             })
         };
         let picks = Picks {

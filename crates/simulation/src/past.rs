@@ -2,6 +2,7 @@
 //! instruments show of them. Clubs are weighed up from accepted plans by this crate's own physics; shop, pieces, hands
 //! and days scatter by its distributions. For irons and wedges: no adapter, no screw.
 
+use trade::plan::PlanLacks;
 use crate::club::{Mass, TrueClub, cut_shaft};
 use crate::draw::{Draw, Stream};
 use crate::job::{Hand, hand};
@@ -337,9 +338,8 @@ impl PastShop {
 
 impl Assembled<'_> {
     fn part(&self, kind: PartKind) -> Result<&PlannedPart, TradeError> {
-        self.plan.part(kind).ok_or_else(|| TradeError::Refused {
-            what: format!("the plan of the {} has no {kind}", self.club.target.number),
-            next: "Plan the job anew".into(),
+        self.plan.part(kind).ok_or_else(|| {
+            TradeError::refused(PlanLacks::Part { number: self.club.target.number.clone(), kind })
         })
     }
 }

@@ -351,3 +351,9 @@ fn taken_words(code: &str, state: PartState, job_number: Option<i64>) -> String 
         }
     }
 }
+
+impl fact::Fact for StoreError {
+    fn told(&self) -> fact::Told {
+        fact::Told::verbatim(self.to_string())
+    }
+}

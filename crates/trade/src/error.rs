@@ -196,6 +196,8 @@ fact::facts! {
         Label,
         /// Remembered columns of a list.
         Layout,
+        /// A part or a job card.
+        PartOrCard,
         /// A value that the shop has learned.
         Learned,
     }

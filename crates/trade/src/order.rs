@@ -281,17 +281,19 @@ impl Order {
 
     /// What must be asked before so many are booked in: more than were ordered, or none were to come any more.
     #[must_use]
-    pub fn asks(&self, count: i64) -> Option<String> {
+    pub fn asks(&self, count: i64) -> Option<OrderAsk> {
         let order = self.line.order;
         if let Some(end) = self.closed() {
-            let what = if end.step == OrderStep::Cancelled { "was cancelled" } else { "was closed short" };
-            let why = if end.note.is_empty() { String::new() } else { format!(" (“{}”)", end.note) };
-            return Some(format!("order {order} {what} by {}{why}", end.by));
+            let (by, note) = (end.by.clone(), Some(end.note.clone()).filter(|note| !note.is_empty()));
+            return Some(match end.step {
+                OrderStep::Cancelled => OrderAsk::Cancelled { order, by, note },
+                _ => OrderAsk::ClosedShort { order, by, note },
+            });
         }
         let open = self.open();
         (count > open).then(|| match open {
-            0 => format!("all of order {order} are here already"),
-            _ => format!("{count} are more than the {open} of order {order} that are still to come"),
+            0 => OrderAsk::AllHere { order },
+            open => OrderAsk::More { order, n: count, open },
         })
     }
 }
@@ -353,5 +355,43 @@ fact::facts! {
         TooLong,
         MoreForJobs { for_jobs: i64, ordered: i64 },
         BadCount { n: i64, most: i64 },
+    }
+}
+
+fact::facts! {
+    /// What is asked before parts of an order are booked in.
+    pub enum OrderAsk: "order_ask" {
+        /// Cancelled.
+        Cancelled {
+            /// Order.
+            order: i64,
+            /// By.
+            by: String,
+            /// Note.
+            note: Option<String>,
+        },
+        /// Closed short.
+        ClosedShort {
+            /// Order.
+            order: i64,
+            /// By.
+            by: String,
+            /// Note.
+            note: Option<String>,
+        },
+        /// All here.
+        AllHere {
+            /// Order.
+            order: i64,
+        },
+        /// More.
+        More {
+            /// Order.
+            order: i64,
+            /// How many.
+            n: i64,
+            /// Open.
+            open: i64,
+        },
     }
 }

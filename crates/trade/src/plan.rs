@@ -187,3 +187,16 @@ impl ClubPlan {
         }
     }
 }
+
+fact::facts! {
+    /// What an accepted plan should have and has not.
+    pub enum PlanLacks: "plan_lacks" {
+        /// Part.
+        Part {
+            /// Number of the club.
+            number: String,
+            /// What kind of part.
+            kind: crate::model::PartKind,
+        },
+    }
+}

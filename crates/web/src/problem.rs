@@ -185,7 +185,7 @@ mod tests {
     #[test]
     fn a_mistake_of_the_program_is_a_500() {
         let errors = [
-            AppError::Workshop(TradeError::Fault("the plan failed its check".into())),
+            AppError::Trade(TradeError::Fault("the plan failed its check".into())),
             AppError::Internal("the search stopped".into()),
         ];
         for error in errors {
@@ -193,7 +193,7 @@ mod tests {
             assert_eq!((problem.status, problem.title.as_str()), (500, "Our mistake"));
             assert_eq!(problem.kind, "urn:setwright:problem:internal");
         }
-        let refused = AppError::Workshop(TradeError::Matching("no club to plan".into()));
+        let refused = AppError::Trade(TradeError::Matching("no club to plan".into()));
         assert_eq!(Problem::of(&refused).status, 422);
     }
 }

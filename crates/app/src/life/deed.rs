@@ -1,5 +1,8 @@
 //! What happens to a part by hand: reserved, given back, used, pulled, cut, corrected, scrapped, restored.
 
+use fact::{Refusal, Told};
+use crate::look_up::LookUp;
+use trade::error::Noun;
 use super::{PartLife, part_of};
 use crate::job::JobFile;
 use crate::stock::mass_of;
@@ -98,8 +101,8 @@ struct Hands {
 }
 
 impl Hands {
-    fn words(&self) -> String {
-        format!("the {} of job {}", self.club.target.number, self.file.job.number)
+    fn told(&self) -> Told {
+        DeedFault::ClubOf { number: self.club.target.number.clone(), job: self.file.job.number }.into()
     }
 
     /// Whether an accepted plan counts with the part.
@@ -123,10 +126,7 @@ impl App {
         let mut tx = self.store.write().await?.signed(&action.by);
         let part = part_of(&mut tx, code).await?;
         if action.version.is_some_and(|seen| seen != part.version) {
-            return Err(AppError::Conflict {
-                what: format!("{} was changed on another screen in the meantime", part.code),
-                next: "Nothing was changed. Look at it as it is now, then do it again".into(),
-            });
+            return Err(AppError::conflict(DeedFault::Stale { code: part.code.clone() }));
         }
         match action.deed {
             PartDeed::Reserve => self.reserve(&mut tx, &part, action).await?,
@@ -145,60 +145,45 @@ impl App {
 
     async fn reserve(&self, tx: &mut Tx, part: &Part, action: &PartAction) -> Result<(), AppError> {
         let (Some(number), Some(slot)) = (action.job, action.slot) else {
-            return Err(AppError::Invalid {
-                what: "for which club it is reserved is not said".into(),
-                next: "Give the job and the place in its tray".into(),
-            });
+            return Err(AppError::invalid(DeedFault::NoClub));
         };
         let file = JobFile::load(tx, number).await?;
         let club = file.club_at(slot)?;
         let target = &club.target;
-        let refused = |what: String, next: &str| Err(AppError::Conflict { what, next: next.to_owned() });
+        let refused = |fault: DeedFault| Err(AppError::conflict(fault));
+        let (code, club_number) = (|| part.code.clone(), || target.number.clone());
         if !matches!(file.job.state, JobState::Open | JobState::Planned) {
-            return refused(format!("job {number} is {}", file.job.state), "Choose a job under way");
+            return refused(DeedFault::JobNotUnderWay { job: number, state: file.job.state });
         }
         if club.plan.is_some() {
-            return refused(
-                format!("the {} of job {number} has its plan already", target.number),
-                "Put the part in the place of a planned one at the bench",
-            );
+            return refused(DeedFault::Planned { number: club_number(), job: number });
         }
         if !fit::serves(part, target, &file.library) {
-            let number_of = part.number.as_deref().map(|n| format!(" {n}")).unwrap_or_default();
-            return refused(
-                format!(
-                    "{} is a {} {}{number_of}, and the {} of job {number} asks for another",
-                    part.code, part.kind, part.model, target.number
-                ),
-                "Choose a part of the club's own model and number",
-            );
+            return refused(DeedFault::Misfit {
+                code: code(),
+                kind: part.kind,
+                model: part.model.clone(),
+                number: part.number.clone(),
+                club: club_number(),
+                job: number,
+            });
         }
         let theirs = crate::needs::reserved(tx, &file.job.id).await?;
         if let Some(other) = theirs.iter().find(|p| p.kind == part.kind && p.club.as_ref() == Some(&club.id)) {
-            return refused(
-                format!("{} is reserved for the {} of job {number} already", other.code, target.number),
-                "Give that one back to the shelf first",
-            );
+            return refused(DeedFault::ReservedAlready { code: other.code.clone(), club: club_number(), job: number });
         }
         if part.count.is_some() {
-            return refused(
-                format!("{} is a box: its pieces are taken when a plan is accepted", part.code),
-                "Reserve single parts only",
-            );
+            return refused(DeedFault::BoxReserved { code: code() });
         }
         Ok(tx.hold(&part.id, &file.job.id, &club.id, self.now()).await?)
     }
 
     async fn give_back(&self, tx: &mut Tx, part: Part, action: &PartAction) -> Result<(), AppError> {
         if part.state != PartState::Held {
-            return Err(AppError::Conflict {
-                what: format!("{} is {} and in no job's hands", part.code, part.state),
-                next: if part.state == PartState::Used {
-                    "It is in a club: pull it out of there first".into()
-                } else {
-                    "Nothing needs to be done".into()
-                },
-            });
+            return Err(AppError::conflict(match part.state {
+                PartState::Used => DeedFault::Used { code: part.code.clone() },
+                state => DeedFault::InNoJob { code: part.code.clone(), state },
+            }));
         }
         let part = self.take_out(tx, part, LifeStep::Returned, action).await?;
         if let Some(place) = &action.place {
@@ -233,18 +218,12 @@ impl App {
 
     async fn restore(&self, tx: &mut Tx, part: Part, action: &PartAction) -> Result<(), AppError> {
         if matches!(part.state, PartState::Free | PartState::Held | PartState::Used) {
-            return Err(AppError::Conflict {
-                what: format!("{} is {} and was not put aside", part.code, part.state),
-                next: "Nothing needs to be done".into(),
-            });
+            return Err(AppError::conflict(DeedFault::NotAside { code: part.code.clone(), state: part.state }));
         }
         let mut back = Part { state: PartState::Free, ..part.clone() };
         weigh(&mut back, action)?;
         if part.state == PartState::Pulled && action.mass_typed.as_deref().is_none_or(|t| t.trim().is_empty()) {
-            return Err(AppError::Invalid {
-                what: format!("{} was pulled out of a club, and its mass is another now", part.code),
-                next: "Take the adhesive off, weigh it, and give the mass".into(),
-            });
+            return Err(AppError::invalid(DeedFault::MassChanged { code: part.code.clone() }));
         }
         self.change_to(tx, &part, back, LifeStep::Restored, action).await
     }
@@ -258,10 +237,7 @@ impl App {
         right.loft_deg = action.loft_deg.or(right.loft_deg);
         right.lie_deg = action.lie_deg.or(right.lie_deg);
         if differences(&part, &right).is_empty() {
-            return Err(AppError::Invalid {
-                what: format!("{} has these figures already", part.code),
-                next: "Give what is right instead".into(),
-            });
+            return Err(AppError::invalid(DeedFault::SameFigures { code: part.code.clone() }));
         }
         self.change_to(tx, &part, right, LifeStep::Corrected, action).await?;
         self.plan_follows(tx, &part).await
@@ -283,10 +259,7 @@ impl App {
 
     async fn pull(&self, tx: &mut Tx, part: Part, action: &PartAction) -> Result<(), AppError> {
         if part.count.is_some() || !matches!(part.state, PartState::Held | PartState::Used) {
-            return Err(AppError::Conflict {
-                what: format!("{} is {} and in no club", part.code, part.state),
-                next: "Scan the part that was pulled, or correct its mass".into(),
-            });
+            return Err(AppError::conflict(DeedFault::InNoClub { code: part.code.clone(), state: part.state }));
         }
         let hands = hands(tx, &part).await?;
         let plan = hands.as_ref().and_then(|h| h.club.plan.clone());
@@ -294,18 +267,12 @@ impl App {
             && hands.plans_with(&part)
         {
             if part.state == PartState::Held && !hands.progress()?.glued {
-                return Err(AppError::Conflict {
-                    what: format!("{} is held for {} and not glued yet", part.code, hands.words()),
-                    next: "Give it back to the shelf instead".into(),
-                });
+                return Err(AppError::conflict(DeedFault::NotGlued { code: part.code.clone(), club: hands.told() }));
             }
-            need_lost(&part, hands, action, "taken apart")?;
+            need_lost(&part, hands, action, Lost::TakenApart)?;
             self.take_apart(tx, hands, &part, action).await?;
         } else if part.state == PartState::Held {
-            return Err(AppError::Conflict {
-                what: format!("{} is only reserved", part.code),
-                next: "Give it back to the shelf instead".into(),
-            });
+            return Err(AppError::conflict(DeedFault::OnlyReserved { code: part.code.clone() }));
         }
         // As taking the club apart has left it.
         let part = part_of(tx, &part.code).await?;
@@ -321,10 +288,7 @@ impl App {
         }
         weigh(&mut pulled, action)?;
         if action.clean && action.mass_typed.as_deref().is_none_or(|t| t.trim().is_empty()) {
-            return Err(AppError::Invalid {
-                what: format!("{} goes back to the shelf, and what it weighs now is not said", part.code),
-                next: "Weigh it without its old adhesive, and give the mass".into(),
-            });
+            return Err(AppError::invalid(DeedFault::NoMass { code: part.code.clone() }));
         }
         let of = hands.as_ref().map(|h| (&h.file.job.id, &h.club));
         self.change_of(tx, &part, pulled, LifeStep::Pulled, action, of).await
@@ -372,12 +336,12 @@ impl App {
     }
 
     async fn miscut(&self, tx: &mut Tx, part: Part, action: &PartAction) -> Result<(), AppError> {
-        let refused = |what: String, next: &str| Err(AppError::Invalid { what, next: next.to_owned() });
+        let refused = |fault: DeedFault| Err(AppError::invalid(fault));
         if part.kind != PartKind::Shaft {
-            return refused(format!("{} is a {} and is not cut", part.code, part.kind), "Scan the shaft");
+            return refused(DeedFault::NotCut { code: part.code.clone(), kind: part.kind });
         }
         let Some(length_mm) = action.length_mm else {
-            return refused(format!("how long {} is now is not said", part.code), "Measure it, and give the length");
+            return refused(DeedFault::NoLength { code: part.code.clone() });
         };
         let library = crate::load_library(tx).await?;
         let model = library.shaft(&part.model)?;
@@ -385,13 +349,7 @@ impl App {
         let before_mm = part.length_mm.or(blank).unwrap_or(f64::INFINITY);
         let off_tip_mm = action.off_the_tip_mm.unwrap_or(0.0);
         if length_mm >= before_mm || !(0.0..=before_mm - length_mm + 0.5).contains(&off_tip_mm) {
-            return refused(
-                format!(
-                    "{} was {before_mm:.1} mm long, and {length_mm:.1} mm with {off_tip_mm:.1} mm off the tip is no cut of it",
-                    part.code
-                ),
-                "Measure it again: the length as it is now, and what of the cut went off the tip",
-            );
+            return refused(DeedFault::NotACut { code: part.code.clone(), before_mm, length_mm, tip_mm: off_tip_mm });
         }
         let part = match part.state {
             PartState::Held => self.take_out(tx, part, LifeStep::Freed, action).await?,
@@ -409,7 +367,7 @@ impl App {
         };
         weigh(&mut shorter, action)?;
         if shorter.mass_g.is_none() {
-            return refused(format!("what {} weighs now is not said", part.code), "Weigh it, and give the mass");
+            return refused(DeedFault::NoWeight { code: part.code.clone() });
         }
         self.change_to(tx, &part, shorter, LifeStep::Cut, action).await
     }
@@ -418,10 +376,7 @@ impl App {
     /// plan. Returns it as it is then.
     async fn take_out(&self, tx: &mut Tx, part: Part, step: LifeStep, action: &PartAction) -> Result<Part, AppError> {
         if part.count.is_some() {
-            return Err(AppError::Conflict {
-                what: format!("{} is a box", part.code),
-                next: "Count it again where its count is wrong".into(),
-            });
+            return Err(AppError::conflict(DeedFault::Box { code: part.code.clone() }));
         }
         let hands = hands(tx, &part).await?;
         let reason = action.reason.trim();
@@ -429,23 +384,16 @@ impl App {
             let progress = hands.progress()?;
             let fixed = if part.kind == PartKind::Grip { progress.gripped } else { progress.glued };
             if fixed {
-                return Err(AppError::Conflict {
-                    what: format!(
-                        "{} is on {} for good: it is {}",
-                        part.code,
-                        hands.words(),
-                        if part.kind == PartKind::Grip { "gripped" } else { "glued" }
-                    ),
-                    next: "Pull it out of the club: that takes the club apart".into(),
-                });
+                let (code, club) = (part.code.clone(), hands.told());
+                return Err(AppError::conflict(match part.kind {
+                    PartKind::Grip => DeedFault::Gripped { code, club },
+                    _ => DeedFault::Glued { code, club },
+                }));
             }
             if part.kind == PartKind::Shaft && progress.cut && action.deed == PartDeed::Return {
-                return Err(AppError::Conflict {
-                    what: format!("{} is cut for {} already", part.code, hands.words()),
-                    next: "Say that it was cut wrongly, with its length and mass as they are now".into(),
-                });
+                return Err(AppError::conflict(DeedFault::CutAlready { code: part.code.clone(), club: hands.told() }));
             }
-            need_lost(&part, &hands, action, "given another plan")?;
+            need_lost(&part, &hands, action, Lost::AnotherPlan)?;
             tx.free_part(&part.id, step, reason, self.now()).await?;
             self.lose_plan(tx, &hands, action).await?;
         } else {
@@ -456,19 +404,20 @@ impl App {
 
     /// Why a part is not free, with the job and club that have it.
     async fn not_free(&self, tx: &mut Tx, part: &Part) -> Result<AppError, AppError> {
-        let of = match hands(tx, part).await? {
-            Some(hands) => format!(" {} {}", if part.state == PartState::Used { "in" } else { "for" }, hands.words()),
-            None => String::new(),
+        let (code, state) = (part.code.clone(), part.state);
+        let club = hands(tx, part).await?.map(|hands| hands.told());
+        if let (PartState::Used, Some(club)) = (state, &club) {
+            return Ok(AppError::conflict(DeedFault::InClub { code, club: club.clone() }));
+        }
+        let next = match state {
+            PartState::Used => DeedFault::PullFirst,
+            PartState::Held => DeedFault::GiveBackFirst,
+            PartState::Rejected => DeedFault::AsideAlready,
+            PartState::Pulled => DeedFault::CleanFirst,
+            PartState::Ordered => DeedFault::BookInFirst,
+            PartState::Free => DeedFault::BoxEmpty,
         };
-        let next = match part.state {
-            PartState::Used => "Pull it out of the club first",
-            PartState::Held => "Give it back to the shelf first",
-            PartState::Rejected => "It is put aside already",
-            PartState::Pulled => "Clean and weigh it, and take it back into stock first",
-            PartState::Ordered => "Book it in first",
-            PartState::Free => "The box is empty: count it again",
-        };
-        Ok(AppError::Conflict { what: format!("{} is {}{of}", part.code, part.state), next: next.to_owned() })
+        Ok(AppError::Conflict(Refusal::new(&DeedFault::NotFree { code, state, club }).next(&next)))
     }
 
     async fn change_to(
@@ -509,18 +458,24 @@ impl App {
     }
 }
 
+/// What becomes of a club whose part goes.
+#[derive(Debug, Clone, Copy)]
+enum Lost {
+    TakenApart,
+    AnotherPlan,
+}
+
 /// A plan is only taken away where that is said, with a reason.
-fn need_lost(part: &Part, hands: &Hands, action: &PartAction, what_then: &str) -> Result<(), AppError> {
+fn need_lost(part: &Part, hands: &Hands, action: &PartAction, lost: Lost) -> Result<(), AppError> {
     if action.lose_plan {
         return crate::need::need_reason(&action.reason);
     }
-    Err(AppError::Conflict {
-        what: format!("{} is {} for {}", part.code, part.state, hands.words()),
-        next: format!(
-            "Put another in its place at the bench, or say that the {} is to be {what_then}",
-            hands.club.target.number
-        ),
-    })
+    let (code, state, club) = (part.code.clone(), part.state, hands.told());
+    let number = hands.club.target.number.clone();
+    Err(AppError::conflict(match lost {
+        Lost::TakenApart => DeedFault::WouldTakeApart { code, state, club, number },
+        Lost::AnotherPlan => DeedFault::WouldReplan { code, state, club, number },
+    }))
 }
 
 /// What a plan has cut off a shaft, for one that comes out of its club again.
@@ -554,7 +509,48 @@ async fn parts_of(tx: &mut Tx, plan: &ClubPlan) -> Result<Vec<Part>, AppError> {
     let mut parts = Vec::with_capacity(plan.parts.len());
     for planned in &plan.parts {
         let part = tx.part(&planned.part).await?;
-        parts.push(part.ok_or_else(|| AppError::not_found("part", planned.code.clone(), "Plan the job anew"))?);
+        parts.push(part.ok_or_else(|| AppError::not_found(Noun::Part, planned.code.clone(), &LookUp::PlanAgain))?);
     }
     Ok(parts)
+}
+
+fact::facts! {
+    /// What is refused of what is done with a part.
+    pub(crate) enum DeedFault: "deed_fault" {
+        Stale { code: String },
+        NoClub,
+        InNoJob { code: String, state: PartState },
+        NotAside { code: String, state: PartState },
+        MassChanged { code: String },
+        SameFigures { code: String },
+        InNoClub { code: String, state: PartState },
+        NotGlued { code: String, club: Told },
+        OnlyReserved { code: String },
+        NoMass { code: String },
+        Box { code: String },
+        CutAlready { code: String, club: Told },
+        Used { code: String },
+        Gripped { code: String, club: Told },
+        Glued { code: String, club: Told },
+        NotFree { code: String, state: PartState, club: Option<Told> },
+        InClub { code: String, club: Told },
+        ClubOf { number: String, job: i64 },
+        WouldTakeApart { code: String, state: PartState, club: Told, number: String },
+        WouldReplan { code: String, state: PartState, club: Told, number: String },
+        PullFirst,
+        GiveBackFirst,
+        AsideAlready,
+        CleanFirst,
+        BookInFirst,
+        BoxEmpty,
+        JobNotUnderWay { job: i64, state: JobState },
+        Planned { number: String, job: i64 },
+        Misfit { code: String, kind: PartKind, model: String, number: Option<String>, club: String, job: i64 },
+        ReservedAlready { code: String, club: String, job: i64 },
+        BoxReserved { code: String },
+        NotCut { code: String, kind: PartKind },
+        NoLength { code: String },
+        NotACut { code: String, before_mm: f64, length_mm: f64, tip_mm: f64 },
+        NoWeight { code: String },
+    }
 }

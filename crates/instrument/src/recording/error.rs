@@ -1,7 +1,5 @@
 //! Why a recording was refused.
 
-use thiserror::Error;
-
 fact::facts! {
     /// Why a recording was refused, with the place and what to do next.
     pub enum RecordingError: "recording" {

@@ -163,7 +163,7 @@ async fn keep(
     match app.read(job, &new).await {
         Ok(_) => Ok(to_step(job, slot, &step, &[("kept", "1")])),
         Err(error) => {
-            let belongs_to_entry = matches!(error, AppError::Notation(_) | AppError::Workshop(_));
+            let belongs_to_entry = matches!(error, AppError::Notation(_) | AppError::Trade(_));
             let view = View {
                 step: Some(step),
                 status: Some(failure_status(&error)),

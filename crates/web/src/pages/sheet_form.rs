@@ -70,7 +70,7 @@ pub(super) async fn look_or_save(State(app): State<App>, Form(fields): Form<Vec<
         Err(error) => {
             let status = failure_status(&error);
             let words = match &error {
-                AppError::Workshop(trade::TradeError::Unreadable { field, problem }) if field == "written" => {
+                AppError::Trade(trade::TradeError::Unreadable { field, problem }) if field == "written" => {
                     problem.clone()
                 }
                 other => other.to_string(),

@@ -45,3 +45,31 @@ lock-fault-misfit = { $code } cannot be kept for club { $slot } of the tray: it 
 # What is refused of a plan for the day.
 day-fault-no-job = there is no job to plan
     .next = Approve a sheet first: its job waits for a plan then
+
+# What is refused of a job.
+job-fault-already = job { $job } is { $state } already
+    .next = Nothing needs to be done
+
+# What is refused of a plan.
+plan-fault-stock-changed = the stock changed since this plan was proposed
+    .next = Look at the new plan, then accept it
+plan-fault-lacking = no parts for { $clubs }
+    .next = Order what is missing, or accept the plan for the others only
+plan-fault-no-plan = club { $slot } of job { $job } has no plan
+    .next = Plan the job first
+plan-fault-needs-part = a club needs its { $kind }
+    .next = Give the code of the one to take
+plan-fault-too-many = { $code } is more than one club takes
+    .next = Give one code, or two tip weights joined by +
+plan-fault-not-free = { $code } is a { $kind } and { $state }
+    .next = Choose a free { $wanted }
+plan-fault-on-another = that { $kind } is on the { $number } already
+    .next = Choose a free { $kind }
+plan-fault-missing = the plan has no { $kind }
+    .next = Plan the job again
+plan-fault-at-bench = job { $job } is { $state } already
+    .next = Change single parts at the bench, or drop the job and approve its sheet again
+
+# What an accepted plan should have and has not.
+plan-lacks-part = the plan of the { $number } has no { $kind }
+    .next = Plan the job again

@@ -46,3 +46,11 @@ planner-asked-standard-deviation-of-what-reading-tells = standard deviation of w
 planner-asked-standard-deviation-of-what-stays-unknown = standard deviation of what stays unknown
 planner-asked-spread-of-spare-grips = spread of the spare grips
 planner-asked-number-of-spare-grips = number of spare grips
+
+# What is refused of a search for a plan.
+search-fault-seconds = a search of { FIGURE($value) } s is not possible
+    .next = Give 0 to { FIGURE($most) } s; a first plan is there at once
+search-fault-seed = { $seed } is too large for a seed
+    .next = Give a whole number from 0 to { $most }
+search-fault-changed = stock or readings changed since this plan was proposed
+    .next = Look at the new plan, then accept it

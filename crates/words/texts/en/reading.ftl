@@ -34,3 +34,16 @@ estimation-limits = the lower limit of { $place } is { FIGURE($lower) }, and mus
 covariance-negative-variance = the variance in row { $row } is { FIGURE($value) }
 covariance-not-symmetric = row { $row }, column { $column } differs from row { $column }, column { $row }
 covariance-not-positive = its values contradict each other
+
+# What is refused of readings at the bench.
+reading-refused-nothing = nothing was entered
+    .next = Enter what “{ $step }” asks for
+reading-refused-kept-before = this entry was kept already, as { $entries }
+    .next = Load the page again; if that was wrong, take it back and enter it again
+reading-refused-taken-back = this reading is taken back already
+    .next = Nothing needs to be done
+reading-refused-not-kept = nothing was kept
+    .next = Enter it again
+reading-refused-twice = the { $what } is entered twice
+    .next = Enter the one that holds; a second reading is an entry of its own
+reading-refused-as-kept = { $what } “{ $typed }”

@@ -60,3 +60,5 @@ work-fault-belief = the forecast could not be worked out: { $what }
 work-fault-plan = the plan could not be worked out: { $what }
 work-fault-program = the program made a mistake: { $log }. Nothing was saved
     .next = Please report it to the makers of the program
+
+noun-part-or-card = part or job card

@@ -100,3 +100,14 @@ short-word-bend-loft = a head bends { FIGURE($limit_deg) } at most
 
 # The numbers that a head model of the set has.
 known-clubs-model = { $code } has { $numbers }
+
+# What is refused of changing or approving a sheet.
+sheet-fault-approved = this sheet is approved; its job keeps it as it was
+    .next = Write a new sheet for a change
+sheet-fault-approved-as = this sheet is approved already, as job { $job }
+    .next = Write a new sheet for another set
+sheet-fault-stop =
+    { $club ->
+        [none] { $what }
+       *[other] the { $club }: { $what }
+    }

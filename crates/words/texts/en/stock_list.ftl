@@ -172,3 +172,7 @@ figure-name-other = { $name }
 row-fault-cell = { $column } “{ $cell }”: { $what }
 row-fault-row = { $what }
 row-fault-line = line { $line }, { $what }
+
+# What is refused of a list to import.
+list-fault-too-large = this file is { $size_mb } MB; at most { $most_mb } MB can be read
+    .next = Split it and import the pieces one after the other

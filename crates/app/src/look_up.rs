@@ -1,0 +1,30 @@
+//! Where to look up what was not found.
+
+fact::facts! {
+    /// Where to look up what was not found.
+    pub(crate) enum LookUp: "look_up" {
+        Stock,
+        Models,
+        OnLabel,
+        Today,
+        Orders,
+        AddModel,
+        Sheets,
+        Layouts,
+        Glue,
+        Card,
+        Code,
+        Choose,
+        LoadJob,
+        LoadClub,
+        PlanAgain,
+        StockChanged,
+        Scales,
+        Places { most: usize },
+        AddModelOf { kind: trade::model::PartKind },
+        LoadScale { name: String },
+        StudyPlaces { most: usize },
+        HasSteps { known: Vec<String> },
+        HasWeights { name: String, known: Vec<String> },
+    }
+}
