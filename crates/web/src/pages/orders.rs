@@ -514,18 +514,18 @@ pub(super) async fn order_part(app: &App, file: &JobFile, wanted: &[Wanted]) -> 
         return Ok(html! {});
     }
     let mut supplier = None;
-    for wish in wanted.iter().filter(|w| w.to_order() > 0) {
+    for wish in wanted.iter().filter(|wish| wish.to_order() > 0) {
         supplier = supplier.or(app.last_supplier(&wish.model).await?);
     }
-    let open = wanted.iter().any(|w| w.to_order() > 0);
-    let line = |w: &Wanted| {
-        let named = named_count(w.count, w.kind, &w.model, w.number.as_deref(), &file.library);
-        let masses = window(w.from_g, w.to_g);
+    let open = wanted.iter().any(|wish| wish.to_order() > 0);
+    let line = |wish: &Wanted| {
+        let named = named_count(wish.count, wish.kind, &wish.model, wish.number.as_deref(), &file.library);
+        let masses = window(wish.from_g, wish.to_g);
         html! {
-            @if w.to_order() == 0 { (tag(Tone::Care, "ordered")) } @else { (tag(Tone::Bad, "to order")) } " "
+            @if wish.to_order() == 0 { (tag(Tone::Care, "ordered")) } @else { (tag(Tone::Bad, "to order")) } " "
             strong { (named) } @if !masses.is_empty() { ", " (masses) }
-            ", for the " (w.clubs.join(", "))
-            @if w.ordered > 0 && w.to_order() > 0 { ", " (w.ordered) " of them ordered" }
+            ", for the " (wish.clubs.join(", "))
+            @if wish.ordered > 0 && wish.to_order() > 0 { ", " (wish.ordered) " of them ordered" }
         }
     };
     Ok(section(

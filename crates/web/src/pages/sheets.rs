@@ -246,13 +246,13 @@ fn club_row(club: &SheetClub, link: Option<String>) -> Vec<Cell> {
 }
 
 fn wraps(club: &SheetClub) -> String {
-    let w = club.wraps;
-    let mut text = format!("base {}", w.base);
-    if w.full > 0 {
-        text.push_str(&format!(" + {} full", w.full));
+    let wraps = club.wraps;
+    let mut text = format!("base {}", wraps.base);
+    if wraps.full > 0 {
+        text.push_str(&format!(" + {} full", wraps.full));
     }
-    if w.lower_hand > 0 {
-        text.push_str(&format!(" + {} lower hand", w.lower_hand));
+    if wraps.lower_hand > 0 {
+        text.push_str(&format!(" + {} lower hand", wraps.lower_hand));
     }
     text
 }
