@@ -1,6 +1,7 @@
 //! Blocks of the bench: one decision a screen, the grid across a set, the bar of a live scale.
 
 use maud::{Markup, html};
+use words::Words;
 
 use super::blocks::{Tone, caution, notice_block};
 use super::clubs::{ClubState, club_mark};
@@ -106,7 +107,7 @@ pub struct GridRow {
 
 /// One step across the set. `against` names the target: `where it will finish, against D0`.
 #[must_use]
-pub fn set_grid(caption: &str, against: &str, rows: &[GridRow]) -> Markup {
+pub fn set_grid(w: &Words, caption: &str, against: &str, rows: &[GridRow]) -> Markup {
     html! {
         div.grid-wrap {
             table.set-grid role="table" {
@@ -120,13 +121,13 @@ pub fn set_grid(caption: &str, against: &str, rows: &[GridRow]) -> Markup {
                         th scope="col" { "what it means" }
                     }
                 }
-                tbody { @for row in rows { (grid_row(row)) } }
+                tbody { @for row in rows { (grid_row(w, row)) } }
             }
         }
     }
 }
 
-fn grid_row(row: &GridRow) -> Markup {
+fn grid_row(w: &Words, row: &GridRow) -> Markup {
     let class = match row.state {
         ClubState::Unknown => "unknown",
         ClubState::Within => "within",
@@ -138,7 +139,7 @@ fn grid_row(row: &GridRow) -> Markup {
             th scope="row" role="rowheader" { a href=(row.href) { (row.number) } }
             td.grid-mark role="cell" {
                 (club_mark(row.deviation_points, row.half_band_points, row.tolerance_points, true))
-                span.hidden { (row.state.word()) }
+                span.hidden { (row.state.word(w)) }
             }
             td.grid-expected role="cell" { (row.expected) }
             td.grid-reading role="cell" { (row.reading) }
@@ -199,7 +200,7 @@ pub struct CauseLine<'a> {
 /// What may be behind a doubted reading, the likeliest first, and the one measurement that would tell: its order and
 /// the form to enter it; both may be empty.
 #[must_use]
-pub fn causes(lines: &[CauseLine<'_>], order: &str, form: &Markup) -> Markup {
+pub fn causes(w: &Words, lines: &[CauseLine<'_>], order: &str, form: &Markup) -> Markup {
     html! {
         section.card.causes aria-labelledby="causes-title" {
             h2 #causes-title { "What may be behind it" }

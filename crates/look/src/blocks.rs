@@ -1,6 +1,7 @@
 //! Small building blocks: cards, tags, cautions, tables, steps, figures.
 
 use maud::{Markup, html};
+use words::Words;
 
 use super::icons::{Icon, icon};
 
@@ -202,7 +203,7 @@ pub struct Step<'a> {
 
 /// The row of steps of a job: any of them can be opened in any order.
 #[must_use]
-pub fn stepper(steps: &[Step<'_>]) -> Markup {
+pub fn stepper(w: &Words, steps: &[Step<'_>]) -> Markup {
     html! {
         nav.stepper aria-label="Steps" {
             ol {
@@ -340,12 +341,17 @@ pub fn table(view: &Table<'_>) -> Markup {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use quantity::Units;
+
+    fn w() -> Words {
+        Words::english(Units::default())
+    }
 
     #[test]
     fn state_is_told_by_a_mark_and_a_word() {
         let text = tag(Tone::Doubt, "doubted").into_string();
         assert!(text.contains("<svg") && text.contains("doubted"), "{text}");
-        let text = stepper(&[Step { label: "dry", href: "/a", state: StepState::Done }]).into_string();
+        let text = stepper(&w(), &[Step { label: "dry", href: "/a", state: StepState::Done }]).into_string();
         assert!(text.contains("<svg") && text.contains(", done"), "{text}");
     }
 

@@ -1,9 +1,9 @@
 //! The chart of a scale's checks: what it shows too much, check by check, over how far one is from the next.
 
 use maud::{Markup, html};
+use words::Words;
 
 use super::layout::{Scale, num, places};
-use super::letter::signed;
 
 /// One check.
 #[derive(Debug, Clone, Default)]
@@ -42,7 +42,7 @@ pub struct CheckChartView {
     /// Unit of the figures.
     pub unit: String,
     /// Decimals of the figures.
-    pub decimals: usize,
+    pub decimals: u8,
 }
 
 #[derive(Clone, Copy)]
@@ -62,21 +62,21 @@ const NARROW: Paper =
 
 /// The picture with its table for screen readers; words where there is nothing to draw.
 #[must_use]
-pub fn check_chart(view: &CheckChartView) -> Markup {
+pub fn check_chart(w: &Words, view: &CheckChartView) -> Markup {
     let sound: Vec<&CheckMark> = view.marks.iter().filter(|m| m.error.is_finite()).collect();
     html! {
         figure.check-chart #(view.id) {
             @if sound.is_empty() { p.hint { "No check yet." } }
             @else {
-                (drawing(view, &sound, WIDE)) (drawing(view, &sound, NARROW))
-                figcaption.hint { (key(view)) }
-                div.hidden { (list(view)) }
+                (drawing(w, view, &sound, WIDE)) (drawing(w, view, &sound, NARROW))
+                figcaption.hint { (key(w, view)) }
+                div.hidden { (list(w, view)) }
             }
         }
     }
 }
 
-fn key(view: &CheckChartView) -> Markup {
+fn key(w: &Words, view: &CheckChartView) -> Markup {
     html! {
         "Green: within tolerance. "
         @if view.limits.is_some() { "Dashed: where this scale's own checks lie, reckoned from the filled ones. " }
@@ -94,7 +94,7 @@ fn reach(view: &CheckChartView, marks: &[&CheckMark]) -> f64 {
     (most * 1.15).min(base * 4.0)
 }
 
-fn drawing(view: &CheckChartView, all: &[&CheckMark], paper: Paper) -> Markup {
+fn drawing(w: &Words, view: &CheckChartView, all: &[&CheckMark], paper: Paper) -> Markup {
     let marks = &all[all.len().saturating_sub(paper.most)..];
     let reach = reach(view, marks);
     let (top, bottom) = (14.0, paper.height - 10.0);
@@ -118,7 +118,7 @@ fn drawing(view: &CheckChartView, all: &[&CheckMark], paper: Paper) -> Markup {
                     line.limit x1=(num(paper.left)) x2=(num(paper.width - 8.0)) y1=(num(up.at(limit))) y2=(num(up.at(limit))) {}
                 }
             }
-            g.levels { @for (value, y) in level_labels(view, &up, reach, paper) {
+            g.levels { @for (value, y) in level_labels(w, view, &up, reach, paper) {
                 text x=(num(paper.left - 7.0)) y=(num(y)) { (value) }
             } }
             polyline.run points=(places(&line)) {}
@@ -129,9 +129,9 @@ fn drawing(view: &CheckChartView, all: &[&CheckMark], paper: Paper) -> Markup {
             @if let Some(mark) = marks.last() {
                 @let (x, y) = spot(marks.len() - 1);
                 @let over = y > top + 30.0;
-                text.last x=(num((x + 12.0).min(paper.width - 8.0))) y=(num(if over { y - 12.0 } else { y + 24.0 })) { (signed(mark.error, view.decimals)) }
+                text.last x=(num((x + 12.0).min(paper.width - 8.0))) y=(num(if over { y - 12.0 } else { y + 24.0 })) { (w.signed(mark.error, view.decimals)) }
             }
-            (ranges(view, marks, &across, paper))
+            (ranges(w, view, marks, &across, paper))
             text.first x=(num(left - 8.0)) y=(num(whole - 4.0)) { (marks.first().map_or("", |m| m.day.as_str())) }
             @if marks.len() > 1 {
                 text.last x=(num(paper.width - 8.0)) y=(num(whole - 4.0)) { (marks.last().map_or("", |m| m.day.as_str())) }
@@ -141,21 +141,21 @@ fn drawing(view: &CheckChartView, all: &[&CheckMark], paper: Paper) -> Markup {
 }
 
 /// Labels at the left that do not touch each other: nought first, then the tolerance, then the limits.
-fn level_labels(view: &CheckChartView, up: &Scale, reach: f64, paper: Paper) -> Vec<(String, f64)> {
+fn level_labels(w: &Words, view: &CheckChartView, up: &Scale, reach: f64, paper: Paper) -> Vec<(String, f64)> {
     let tolerance = view.tolerance.abs();
     let limits = view.limits.map_or(Vec::new(), |(_, low, high)| vec![high, low]);
     let mut shown: Vec<(String, f64)> = vec![(format!("0 {}", view.unit), up.at(0.0) + 5.0)];
     for value in [tolerance, -tolerance].into_iter().chain(limits).filter(|v| v.abs() <= reach) {
         let y = up.at(value) + 5.0;
         if shown.iter().all(|(_, other)| (other - y).abs() > paper.size + 1.0) {
-            shown.push((signed(value, view.decimals.max(1)), y));
+            shown.push((w.signed(value, view.decimals.max(1)), y));
         }
     }
     shown
 }
 
 /// The lower part: how far one check is from the next.
-fn ranges(view: &CheckChartView, marks: &[&CheckMark], across: &Scale, paper: Paper) -> Markup {
+fn ranges(w: &Words, view: &CheckChartView, marks: &[&CheckMark], across: &Scale, paper: Paper) -> Markup {
     let floor = paper.height + paper.ranges;
     let most = marks.iter().filter_map(|m| m.range).chain(view.range_upper).fold(0.0, f64::max).max(1e-9);
     let up = Scale::new(0.0, most * 1.15, floor, paper.height + 12.0);
@@ -164,7 +164,7 @@ fn ranges(view: &CheckChartView, marks: &[&CheckMark], across: &Scale, paper: Pa
             line.floor x1=(num(paper.left)) x2=(num(paper.width - 8.0)) y1=(num(floor)) y2=(num(floor)) {}
             @if let Some(limit) = view.range_upper {
                 line.limit x1=(num(paper.left)) x2=(num(paper.width - 8.0)) y1=(num(up.at(limit))) y2=(num(up.at(limit))) {}
-                text.level x=(num(paper.left - 7.0)) y=(num(up.at(limit) + 5.0)) { (signed(limit, view.decimals.max(1)).trim_start_matches('+')) }
+                text.level x=(num(paper.left - 7.0)) y=(num(up.at(limit) + 5.0)) { (w.signed(limit, view.decimals.max(1)).trim_start_matches('+')) }
             }
             @for (i, mark) in marks.iter().enumerate() {
                 @if let Some(range) = mark.range.filter(|r| r.is_finite()) {
@@ -176,7 +176,7 @@ fn ranges(view: &CheckChartView, marks: &[&CheckMark], across: &Scale, paper: Pa
     }
 }
 
-fn list(view: &CheckChartView) -> Markup {
+fn list(w: &Words, view: &CheckChartView) -> Markup {
     html! {
         table {
             caption { (view.title) ", in " (view.unit) }
@@ -184,8 +184,8 @@ fn list(view: &CheckChartView) -> Markup {
             tbody { @for mark in &view.marks {
                 tr {
                     th scope="row" { (mark.day) }
-                    td { (signed(mark.error, view.decimals)) }
-                    td { @if let Some(range) = mark.range { (signed(range, view.decimals).trim_start_matches('+')) @if mark.jump { ", a jump" } } }
+                    td { (w.signed(mark.error, view.decimals)) }
+                    td { @if let Some(range) = mark.range { (w.signed(range, view.decimals).trim_start_matches('+')) @if mark.jump { ", a jump" } } }
                     td { (mark.words) }
                 }
             } }
@@ -196,6 +196,11 @@ fn list(view: &CheckChartView) -> Markup {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use quantity::Units;
+
+    fn w() -> Words {
+        Words::english(Units::default())
+    }
 
     fn view(errors: &[f64]) -> CheckChartView {
         let mark = |(i, error): (usize, &f64)| CheckMark {
@@ -217,7 +222,7 @@ mod tests {
 
     #[test]
     fn a_wild_check_stays_in_the_picture_and_the_tolerance_visible() {
-        let text = check_chart(&view(&[0.0, 0.1, 40.0, f64::NAN, 0.1])).into_string();
+        let text = check_chart(&w(), &view(&[0.0, 0.1, 40.0, f64::NAN, 0.1])).into_string();
         assert!(!text.contains("NaN") && !text.contains("inf") && !text.contains("<b>"), "{text}");
         let heights: Vec<f64> = text
             .split("cy=\"")
@@ -232,9 +237,9 @@ mod tests {
         let mut one = view(&[0.0, 0.6]);
         one.marks[1].speaks = true;
         one.marks[1].words = "outside its tolerance".into();
-        let text = check_chart(&one).into_string();
+        let text = check_chart(&w(), &one).into_string();
         assert!(text.contains("check speaks") || text.contains("check  speaks") || text.contains("speaks\""), "{text}");
         assert!(text.contains("outside its tolerance") && text.contains("A red ring"), "{text}");
-        assert!(check_chart(&CheckChartView::default()).into_string().contains("No check yet"));
+        assert!(check_chart(&w(), &CheckChartView::default()).into_string().contains("No check yet"));
     }
 }

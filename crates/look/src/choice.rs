@@ -2,6 +2,7 @@
 
 use maud::{Markup, html};
 use quantity::decimal;
+use words::Words;
 
 /// One plan.
 #[derive(Debug, Clone)]
@@ -25,7 +26,7 @@ const IN: f64 = 16.0;
 
 /// The plans as numbered marks; what stands where is also told in words.
 #[must_use]
-pub fn choice_picture(title: &str, across: &str, up: &str, points: &[ChoicePoint]) -> Markup {
+pub fn choice_picture(w: &Words, title: &str, across: &str, up: &str, points: &[ChoicePoint]) -> Markup {
     let most = |f: fn(&ChoicePoint) -> f64| points.iter().map(f).fold(0.0, f64::max);
     let (top_x, top_y) = (ceiling(most(|p| p.across)), ceiling(most(|p| p.up)));
     let x = |v: f64| LEFT + IN + (WIDE - LEFT - IN - 20.0) * v / top_x;

@@ -1,6 +1,7 @@
 //! The row of clubs: each with its tolerance, forecast and band, so that the odd one out is seen at a glance.
 
 use maud::{Markup, html};
+use words::Words;
 
 use super::icons::{Icon, icon};
 use super::layout::{num, places};
@@ -22,7 +23,7 @@ pub enum ClubState {
 impl ClubState {
     /// The word for it.
     #[must_use]
-    pub const fn word(self) -> &'static str {
+    pub fn word(self, w: &Words) -> &'static str {
         match self {
             Self::Unknown => "not read yet",
             Self::Within => "within",
@@ -69,7 +70,7 @@ const EDGE: f64 = 4.0;
 
 /// The row of clubs of a set; scrolls sideways where it must. `all_href` leads to all of them at once; empty: nowhere.
 #[must_use]
-pub fn club_row(clubs: &[ClubChip], all_href: &str) -> Markup {
+pub fn club_row(w: &Words, clubs: &[ClubChip], all_href: &str) -> Markup {
     html! {
         nav.clubs aria-label="Clubs of the set" {
             @if !all_href.is_empty() { a.club.all-clubs href=(all_href) data-key="a" { (icon(Icon::Set)) span { "All" } } }
@@ -87,7 +88,7 @@ pub fn club_row(clubs: &[ClubChip], all_href: &str) -> Markup {
                                 ClubState::Within | ClubState::Unknown => {}
                             }
                         }
-                        span.hidden { ", " (club.state.word()) }
+                        span.hidden { ", " (club.state.word(w)) }
                     }
                 }
             }
@@ -148,6 +149,11 @@ fn arrow(at: f64, across: f64, way: f64) -> [(f64, f64); 4] {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use quantity::Units;
+
+    fn w() -> Words {
+        Words::english(Units::default())
+    }
 
     #[test]
     fn a_doubted_club_is_told_by_mark_and_word() {
@@ -160,7 +166,7 @@ mod tests {
             state: ClubState::Doubted,
             ..ClubChip::default()
         };
-        let text = club_row(&[club], "").into_string();
+        let text = club_row(&w(), &[club], "").into_string();
         assert!(text.contains("−0.6 ?") && text.contains("doubted"), "{text}");
     }
 

@@ -47,7 +47,9 @@ pub(super) const GRAPHICS: [(&str, &str); 8] = [
 ];
 
 fn sheet() -> String {
-    crate::assets::asset("setwright.css").and_then(|bytes| String::from_utf8(bytes).ok()).unwrap_or_default()
+    crate::assets::asset("setwright.css")
+        .and_then(|file| String::from_utf8(file.content.into_owned()).ok())
+        .unwrap_or_default()
 }
 
 /// The variables set in the first block after `opening`; none where there is no such block.

@@ -1,6 +1,7 @@
 //! Form parts: real fields and buttons that work without script.
 
 use maud::{Markup, html};
+use words::Words;
 
 use super::icons::{Icon, icon};
 
@@ -283,7 +284,7 @@ pub fn keypad_hints(hints: &[(&str, &str)]) -> Markup {
 
 /// A search field with its button; what is searched for stays in the address.
 #[must_use]
-pub fn search_bar(action: &str, name: &str, label: &str, value: &str, more: &Markup) -> Markup {
+pub fn search_bar(w: &Words, action: &str, name: &str, label: &str, value: &str, more: &Markup) -> Markup {
     html! {
         form.search role="search" method="get" action=(action) {
             label.hidden for=(name) { (label) }

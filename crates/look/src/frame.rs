@@ -1,6 +1,7 @@
 //! The frame around every page: head, title, navigation, notice, footer.
 
 use maud::{DOCTYPE, Markup, PreEscaped, html};
+use words::Words;
 
 use super::blocks::{Tone, notice_block};
 use super::icons::{Icon, icon};
@@ -35,7 +36,7 @@ impl Nav {
 
     /// Its word.
     #[must_use]
-    pub const fn label(self) -> &'static str {
+    pub fn label(self, w: &Words) -> &'static str {
         match self {
             Self::Today => "Today",
             Self::Sheets => "Sheets",
@@ -142,10 +143,10 @@ impl Default for PageFrame {
 
 /// A whole HTML page.
 #[must_use]
-pub fn page(frame: &PageFrame) -> Markup {
+pub fn page(w: &Words, frame: &PageFrame) -> Markup {
     html! {
         (DOCTYPE)
-        html lang="en" data-theme=[frame.theme] data-now=[frame.now.as_deref()] {
+        html lang=(w.language_code()) data-theme=[frame.theme] data-now=[frame.now.as_deref()] {
             head {
                 meta charset="utf-8";
                 meta name="viewport" content="width=device-width, initial-scale=1";
@@ -163,7 +164,7 @@ pub fn page(frame: &PageFrame) -> Markup {
                         h1 { (frame.title) }
                         @if !frame.crumb.is_empty() { p.crumb { (frame.crumb) } }
                     }
-                    (navigation(frame.active))
+                    (navigation(w, frame.active))
                     @for clock in &frame.clocks { (head_clock(clock)) }
                 }
                 div #waiting .waiting role="status" aria-live="polite" hidden {}
@@ -181,11 +182,11 @@ pub fn page(frame: &PageFrame) -> Markup {
     }
 }
 
-fn navigation(active: Nav) -> Markup {
+fn navigation(w: &Words, active: Nav) -> Markup {
     html! {
         nav.places aria-label="Places" {
             @for place in Nav::SHOWN {
-                a href=(place.href()) aria-current=[(place == active).then_some("page")] { (place.label()) }
+                a href=(place.href()) aria-current=[(place == active).then_some("page")] { (place.label(w)) }
             }
         }
     }
@@ -203,6 +204,11 @@ fn head_clock(clock: &Clock) -> Markup {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use quantity::Units;
+
+    fn w() -> Words {
+        Words::english(Units::default())
+    }
 
     #[test]
     fn a_page_escapes_and_marks_its_place() {
@@ -212,7 +218,7 @@ mod tests {
             notice: Some(Notice { tone: Tone::Doubt, text: "5 < 6".to_owned(), next: "weigh it".to_owned() }),
             ..PageFrame::default()
         };
-        let text = page(&frame).into_string();
+        let text = page(&w(), &frame).into_string();
         assert!(text.starts_with("<!DOCTYPE html>"), "{text}");
         assert!(text.contains("&lt;b&gt;Irons&lt;/b&gt;"), "{text}");
         assert!(!text.contains("<b>Irons"), "{text}");

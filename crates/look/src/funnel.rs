@@ -2,9 +2,9 @@
 //! arrive and the tolerance behind it.
 
 use maud::{Markup, html};
+use words::Words;
 
 use super::layout::{Scale, num, places, text_width};
-use super::letter::signed;
 
 /// One stage.
 #[derive(Debug, Clone, Default)]
@@ -53,11 +53,11 @@ const NARROW: Paper = Paper { name: "narrow", width: 340.0, height: 190.0, left:
 
 /// The picture with its table for screen readers.
 #[must_use]
-pub fn funnel(view: &FunnelView) -> Markup {
+pub fn funnel(w: &Words, view: &FunnelView) -> Markup {
     html! {
         figure.funnel #(view.id) {
             @if view.stages.is_empty() { p.funnel-none { "No stage has a forecast yet." } }
-            @else { (drawing(view, WIDE)) (drawing(view, NARROW)) div.hidden { (list(view)) } }
+            @else { (drawing(w, view, WIDE)) (drawing(w, view, NARROW)) div.hidden { (list(w, view)) } }
         }
     }
 }
@@ -82,7 +82,7 @@ fn reach_points(view: &FunnelView) -> f64 {
     (most * 1.08).clamp(2.0 * tolerance, 6.0 * tolerance)
 }
 
-fn drawing(view: &FunnelView, paper: Paper) -> Markup {
+fn drawing(w: &Words, view: &FunnelView, paper: Paper) -> Markup {
     let reach = reach_points(view);
     let (top, bottom) = (12.0, paper.height - 34.0);
     let up = Scale::new(-reach, reach, bottom, top);
@@ -98,29 +98,29 @@ fn drawing(view: &FunnelView, paper: Paper) -> Markup {
             title id={ (title_id) "-t" } { "How the finish of the " (view.club) " is forecast, stage by stage" }
             rect.zone x=(num(paper.left)) y=(num(up.at(0.0) - half)) height=(num(2.0 * half))
                 width=(num(paper.width - paper.left - paper.right)) {}
-            (levels(view, &up, reach, paper))
+            (levels(w, view, &up, reach, paper))
             // A nested picture cuts off what lies beyond its frame.
             svg x="0" y=(num(top)) width=(paper.width) height=(num(bottom - top))
                 viewBox={ "0 " (num(top)) " " (paper.width) " " (num(bottom - top)) } {
                 (bands(view, &at, &up))
             }
-            (readings(view, &at, &up, reach, paper))
+            (readings(w, view, &at, &up, reach, paper))
             (stage_labels(view, &at, bottom + 26.0, paper))
         }
     }
 }
 
 /// The target's line and the next even figures above and below.
-fn levels(view: &FunnelView, up: &Scale, reach: f64, paper: Paper) -> Markup {
+fn levels(w: &Words, view: &FunnelView, up: &Scale, reach: f64, paper: Paper) -> Markup {
     let step =
         [0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0].into_iter().rev().find(|step| *step <= reach * 0.95).unwrap_or(reach);
-    let decimals = usize::from(step < 1.0);
+    let decimals = u8::from(step < 1.0);
     html! {
         line.aim x1=(num(paper.left)) x2=(num(paper.width - paper.right)) y1=(num(up.at(0.0))) y2=(num(up.at(0.0))) {}
         g.levels {
             @for level in [step, -step] {
                 line x1=(num(paper.left)) x2=(num(paper.left + 6.0)) y1=(num(up.at(level))) y2=(num(up.at(level))) {}
-                text x=(num(paper.left - 8.0)) y=(num(up.at(level) + 5.0)) { (signed(level, decimals)) }
+                text x=(num(paper.left - 8.0)) y=(num(up.at(level) + 5.0)) { (w.signed(level, decimals)) }
             }
             text.strong x=(num(paper.left - 8.0)) y=(num(up.at(0.0) + 5.0)) { (view.target_label) }
         }
@@ -147,7 +147,7 @@ fn bands(view: &FunnelView, at: &dyn Fn(usize) -> f64, up: &Scale) -> Markup {
 }
 
 /// Readings as dots with their figures; a doubted one is hollow, with a question mark.
-fn readings(view: &FunnelView, at: &dyn Fn(usize) -> f64, up: &Scale, reach: f64, paper: Paper) -> Markup {
+fn readings(w: &Words, view: &FunnelView, at: &dyn Fn(usize) -> f64, up: &Scale, reach: f64, paper: Paper) -> Markup {
     html! {
         g.readings {
             @for (index, stage) in view.stages.iter().enumerate() {
@@ -161,7 +161,7 @@ fn readings(view: &FunnelView, at: &dyn Fn(usize) -> f64, up: &Scale, reach: f64
                     // The figure stands on the side away from the target, unless the edge is there.
                     @let below = (shown < 0.0 && y < paper.height - 66.0) || y < 34.0;
                     text.doubted[stage.doubted] x=(num(x)) y=(num(if below { y + 23.0 } else { y - 12.0 })) {
-                        (signed(points, 1)) @if stage.doubted { " ?" }
+                        (w.signed(points, 1)) @if stage.doubted { " ?" }
                     }
                 }
             }
@@ -197,7 +197,7 @@ fn stage_labels(view: &FunnelView, at: &dyn Fn(usize) -> f64, y: f64, paper: Pap
     }
 }
 
-fn list(view: &FunnelView) -> Markup {
+fn list(w: &Words, view: &FunnelView) -> Markup {
     html! {
         table {
             caption { "Finish against " (view.target_label) ", in points" }
@@ -206,9 +206,9 @@ fn list(view: &FunnelView) -> Markup {
                 @for stage in &view.stages {
                     tr {
                         th scope="row" { (stage.label) @if stage.current { ", now" } }
-                        td { (signed(stage.centre_points, 1)) }
-                        td { "± " (signed(stage.half_band_points, 1).trim_start_matches('+')) }
-                        td { @if let Some(points) = stage.reading_points { (signed(points, 1)) @if stage.doubted { ", doubted" } } }
+                        td { (w.signed(stage.centre_points, 1)) }
+                        td { "± " (w.signed(stage.half_band_points, 1).trim_start_matches('+')) }
+                        td { @if let Some(points) = stage.reading_points { (w.signed(points, 1)) @if stage.doubted { ", doubted" } } }
                     }
                 }
             }
@@ -219,6 +219,11 @@ fn list(view: &FunnelView) -> Markup {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use quantity::Units;
+
+    fn w() -> Words {
+        Words::english(Units::default())
+    }
 
     fn view(labels: &[&str]) -> FunnelView {
         let stage = |label: &&str| FunnelStage {
@@ -270,7 +275,7 @@ mod tests {
         view.stages[0].half_band_points = f64::NAN;
         view.stages[0].reading_points = Some(f64::INFINITY);
         view.tolerance_points = f64::NAN;
-        let text = funnel(&view).into_string();
+        let text = funnel(&w(), &view).into_string();
         assert!(!text.contains("NaN") && !text.contains("inf"), "{text}");
     }
 
@@ -279,9 +284,9 @@ mod tests {
         let mut view = view(&["weighed", "<b>dry"]);
         view.stages[1].reading_points = Some(-0.6);
         view.stages[1].doubted = true;
-        let text = funnel(&view).into_string();
+        let text = funnel(&w(), &view).into_string();
         assert!(text.contains("−0.6 ?") && text.contains("−0.6, doubted"), "{text}");
         assert!(text.contains("&lt;b&gt;dry") && !text.contains("<b>"), "{text}");
-        assert!(funnel(&FunnelView::default()).into_string().contains("No stage"));
+        assert!(funnel(&w(), &FunnelView::default()).into_string().contains("No stage"));
     }
 }

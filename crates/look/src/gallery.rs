@@ -1,6 +1,7 @@
 //! The page that shows the look itself: every colour, icon and component with invented data.
 
 use maud::{Markup, html};
+use words::Words;
 
 use super::*;
 
@@ -28,7 +29,7 @@ fn piece(label: &str, mass_g: f64, arm_in: f64, on: bool, kind: PieceKind) -> Be
 }
 
 /// An invented iron before gluing.
-fn iron_beam() -> BeamView {
+fn iron_beam(w: &Words) -> BeamView {
     BeamView {
         id: "beam-6".to_owned(),
         club: "6 iron".to_owned(),
@@ -50,7 +51,7 @@ fn iron_beam() -> BeamView {
     }
 }
 
-fn wood_beam() -> BeamView {
+fn wood_beam(w: &Words) -> BeamView {
     BeamView {
         id: "beam-wood".to_owned(),
         club: "driver".to_owned(),
@@ -73,7 +74,7 @@ fn wood_beam() -> BeamView {
     }
 }
 
-fn putter_beam() -> BeamView {
+fn putter_beam(w: &Words) -> BeamView {
     BeamView {
         id: "beam-putter".to_owned(),
         club: "putter".to_owned(),
@@ -92,8 +93,8 @@ fn putter_beam() -> BeamView {
     }
 }
 
-fn crowded_beam() -> BeamView {
-    let mut view = BeamView { id: "beam-crowded".to_owned(), now_points: Some(-41.0), ..iron_beam() };
+fn crowded_beam(w: &Words) -> BeamView {
+    let mut view = BeamView { id: "beam-crowded".to_owned(), now_points: Some(-41.0), ..iron_beam(w) };
     view.pieces.extend([
         piece("second ferrule", 1.1, 34.7, true, PieceKind::Ferrule),
         piece("lead tape", 2.0, 38.4, true, PieceKind::Other),
@@ -108,7 +109,7 @@ fn stage(label: &str, centre_points: f64, half_band_points: f64, reading_points:
     FunnelStage { label: label.to_owned(), centre_points, half_band_points, reading_points, ..FunnelStage::default() }
 }
 
-fn sample_funnel(id: &str) -> FunnelView {
+fn sample_funnel(w: &Words, id: &str) -> FunnelView {
     let mut stages = vec![
         stage("weighed", 0.1, 1.15, Some(0.1)),
         stage("dry", -0.1, 0.6, Some(-0.15)),
@@ -126,8 +127,8 @@ fn sample_funnel(id: &str) -> FunnelView {
     }
 }
 
-fn doubted_funnel() -> FunnelView {
-    let mut view = sample_funnel("funnel-8");
+fn doubted_funnel(w: &Words) -> FunnelView {
+    let mut view = sample_funnel(w, "funnel-8");
     view.stages[2].reading_points = Some(-2.4);
     view.stages[2].doubted = true;
     view.stages[1].half_band_points = 0.9;
@@ -135,12 +136,12 @@ fn doubted_funnel() -> FunnelView {
     view
 }
 
-fn chips() -> Vec<ClubChip> {
+fn chips(w: &Words) -> Vec<ClubChip> {
     let chip = |number: &str, deviation: f64, state, current, done| ClubChip {
         number: number.to_owned(),
         href: format!("#club-{number}"),
         deviation_points: (state != ClubState::Unknown).then_some(deviation),
-        deviation_text: if state == ClubState::Unknown { "–".to_owned() } else { signed(deviation, 1) },
+        deviation_text: if state == ClubState::Unknown { "–".to_owned() } else { w.signed(deviation, 1) },
         half_band_points: 0.4,
         tolerance_points: 0.3,
         state,
@@ -159,7 +160,7 @@ fn chips() -> Vec<ClubChip> {
     ]
 }
 
-fn entry_form() -> Markup {
+fn entry_form(w: &Words) -> Markup {
     html! {
         form method="post" action="#kept" data-keep="6 iron, dry" {
             (request_key("0199-invented"))
@@ -173,12 +174,12 @@ fn entry_form() -> Markup {
 
 /// The one-club screen of the bench with invented readings.
 #[must_use]
-pub fn bench_example() -> Markup {
+pub fn bench_example(w: &Words) -> Markup {
     let view = Decision {
         heading: "6 iron · read dry with the tip weight",
         expected: "D8.8",
         expected_note: "± 0.3 expected",
-        form: entry_form(),
+        form: entry_form(w),
         verdict: html! { "Believed. Finish " strong { "D0.1 ± 0.4" } ", 9 in 10 inside. Glue it as it is." },
         tone: Tone::Good,
         caution: "Gloves on before the mix. No swing before the adhesive maker's full cure.",
@@ -187,17 +188,17 @@ pub fn bench_example() -> Markup {
         (keypad_hints(&[("Enter", "keep, next club"), ("r", "read again"), ("z", "that was wrong")]))
     };
     bench_body(&BenchBody {
-        clubs: club_row(&chips(), ""),
-        beam: beam(&iron_beam()),
+        clubs: club_row(w, &chips(w), ""),
+        beam: beam(w, &iron_beam(w)),
         decision: decision(&view),
-        funnel: funnel(&sample_funnel("funnel-6")),
+        funnel: funnel(w, &sample_funnel(w, "funnel-6")),
         below,
     })
 }
 
 /// One step across the set, with invented readings and a live scale.
 #[must_use]
-pub fn grid_example() -> Markup {
+pub fn grid_example(w: &Words) -> Markup {
     let row = |number: &str, deviation: f64, expected: &str, reading: &str, words: &str, state| GridRow {
         number: number.to_owned(),
         href: format!("#club-{number}"),
@@ -224,7 +225,7 @@ pub fn grid_example() -> Markup {
     rows[5].reading =
         html! { input name="reading" aria-label="Reading of the 9 iron" placeholder="D8.5" data-bench-entry; };
     html! {
-        (stepper(&[
+        (stepper(w, &[
             Step { label: "weighed", href: "#1", state: StepState::Done },
             Step { label: "cut", href: "#2", state: StepState::Done },
             Step { label: "cpm", href: "#3", state: StepState::Skipped },
@@ -234,7 +235,7 @@ pub fn grid_example() -> Markup {
             Step { label: "cured", href: "#7", state: StepState::Open },
             Step { label: "gripped", href: "#8", state: StepState::Open },
         ]))
-        (set_grid("Dry with the tip weight, all clubs", "where it will finish, against D0", &rows))
+        (set_grid(w, "Dry with the tip weight, all clubs", "where it will finish, against D0", &rows))
         (live_bar(
             &LiveBar { scale: "scale 2 · steady", value: "D8.5", words: "to the 9 iron: scan its card, press the pedal, or Enter" },
             &link_button("#again", "Read again", ButtonKind::Quiet, Some(Icon::Again), "r"),
@@ -244,7 +245,7 @@ pub fn grid_example() -> Markup {
 
 /// Job cards with invented figures.
 #[must_use]
-pub fn card_example() -> Markup {
+pub fn card_example(w: &Words) -> Markup {
     let code_svg = html! {
         svg viewBox="0 0 8 8" aria-hidden="true" {
             @for cell in 0..64u32 { @if (cell * 37 + cell / 8 * 11) % 5 < 2 { rect x=(cell % 8) y=(cell / 8) width="1" height="1" {} } }
@@ -272,10 +273,10 @@ pub fn card_example() -> Markup {
         ],
         caution: "No swing before full cure.",
     };
-    html! { div.job-cards { (job_card(&card)) } }
+    html! { div.job-cards { (job_card(w, &card)) } }
 }
 
-fn words_and_blocks() -> Markup {
+fn words_and_blocks(w: &Words) -> Markup {
     html! {
         (section("Notices", &html! {}, &html! {
             @for (tone, text, next) in [
@@ -329,7 +330,7 @@ fn words_and_blocks() -> Markup {
     }
 }
 
-fn forms_shown() -> Markup {
+fn forms_shown(w: &Words) -> Markup {
     html! {
         form.card method="get" action="#form" {
             div.fields {
@@ -353,12 +354,12 @@ fn forms_shown() -> Markup {
                 (button(&Button { label: "That was wrong", kind: ButtonKind::Danger, icon: Some(Icon::Undo), keys: "z Backspace", ..Button::default() }))
             }
         }
-        (search_bar("#find", "q", "Find a code, a model or a place", "", &html! {}))
+        (search_bar(w, "#find", "q", "Find a code, a model or a place", "", &html! {}))
     }
 }
 
 /// Type and space as the style sheet sets them.
-fn sizes_shown() -> Markup {
+fn sizes_shown(w: &Words) -> Markup {
     let sizes = colours::sizes();
     let of = |start: &str| sizes.iter().filter(|(name, _)| name.starts_with(start)).collect::<Vec<_>>();
     let spaces = of("s").into_iter().filter(|(name, _)| name.as_str() != "sans");
@@ -382,7 +383,7 @@ fn sizes_shown() -> Markup {
 }
 
 /// Contrast of every pair that is used, worked out from the style sheet.
-fn contrasts() -> Markup {
+fn contrasts(w: &Words) -> Markup {
     let schemes = colours::SCHEMES.map(|(name, opening)| (name, colours::variables(opening)));
     let mut columns = vec![Column { head: "on its ground", figures: false }, Column { head: "needs", figures: true }];
     columns.extend(schemes.iter().map(|(name, _)| Column { head: name, figures: true }));
@@ -401,7 +402,7 @@ fn contrasts() -> Markup {
 }
 
 /// What each scheme sets.
-fn scheme_table() -> Markup {
+fn scheme_table(w: &Words) -> Markup {
     let schemes = colours::SCHEMES.map(|(name, opening)| (name, colours::variables(opening)));
     let mut columns = vec![Column { head: "colour", figures: false }];
     columns.extend(schemes.iter().map(|(name, _)| Column { head: name, figures: false }));
@@ -451,7 +452,7 @@ pub fn gallery_sheet() -> String {
 
 /// The whole page: colours, type, icons, components, pictures.
 #[must_use]
-pub fn gallery() -> Markup {
+pub fn gallery(w: &Words) -> Markup {
     html! {
         link rel="stylesheet" href=(GALLERY_SHEET);
         (section("Colours", &html! {}, &html! {
@@ -460,24 +461,24 @@ pub fn gallery() -> Markup {
                     div.swatch class={ "ground-" (name) } { span { strong { (name) } br; (what) } }
                 }
             }
-            (scheme_table())
-            (contrasts())
+            (scheme_table(w))
+            (contrasts(w))
         }))
-        (sizes_shown())
+        (sizes_shown(w))
         (section("Icons", &html! {}, &html! {
             div.icons { @for (which, name) in icons::ALL_ICONS { span { (icon(which)) (name) } } }
         }))
-        (words_and_blocks())
-        (section("Forms", &html! {}, &forms_shown()))
-        (section("Clubs", &html! {}, &club_row(&chips(), "#clubs")))
+        (words_and_blocks(w))
+        (section("Forms", &html! {}, &forms_shown(w)))
+        (section("Clubs", &html! {}, &club_row(w, &chips(w), "#clubs")))
         (section("The beam", &html! {}, &html! {
-            @for view in [iron_beam(), wood_beam(), putter_beam(), crowded_beam()] { div.card { (beam(&view)) } }
-            div.card { (beam(&BeamView { id: "beam-empty".to_owned(), club: "9 iron".to_owned(), ..BeamView::default() })) }
-            div.card { (beam(&BeamView { id: "beam-compact".to_owned(), compact: true, ..iron_beam() })) }
+            @for view in [iron_beam(w), wood_beam(w), putter_beam(w), crowded_beam(w)] { div.card { (beam(w, &view)) } }
+            div.card { (beam(w, &BeamView { id: "beam-empty".to_owned(), club: "9 iron".to_owned(), ..BeamView::default() })) }
+            div.card { (beam(w, &BeamView { id: "beam-compact".to_owned(), compact: true, ..iron_beam(w) })) }
         }))
         (section("The funnel", &html! {}, &columns(&[
-            card(&funnel(&sample_funnel("funnel-a"))), card(&funnel(&doubted_funnel())),
-            card(&funnel(&FunnelView::default())),
+            card(&funnel(w, &sample_funnel(w, "funnel-a"))), card(&funnel(w, &doubted_funnel(w))),
+            card(&funnel(w, &FunnelView::default())),
         ])))
     }
 }

@@ -2,9 +2,9 @@
 
 use maud::{Markup, html};
 use quantity::decimal;
+use words::Words;
 
 use super::layout::{Scale, num};
-use super::letter::signed;
 
 /// What the parts of one model and number weigh.
 #[derive(Debug, Clone, Default)]
@@ -42,17 +42,17 @@ const DRAWN: usize = 400;
 
 /// The picture, told in words for those who do not see it.
 #[must_use]
-pub fn heap(view: &HeapView) -> Markup {
+pub fn heap(w: &Words, view: &HeapView) -> Markup {
     html! {
         figure.calc-picture #(view.id) {
-            (drawing(view, WIDE)) (drawing(view, NARROW))
-            figcaption { (words(view)) }
+            (drawing(w, view, WIDE)) (drawing(w, view, NARROW))
+            figcaption { (words(w, view)) }
         }
     }
 }
 
 /// `12 weighed, 266.8 g on the mean, +1.3 g from the maker's 265.5 g; they scatter by 1.1 g`.
-fn words(view: &HeapView) -> String {
+fn words(w: &Words, view: &HeapView) -> String {
     let n = view.masses_g.len();
     if n == 0 {
         return format!("None weighed yet; the maker says {} g", decimal(view.nominal_g, 1));
@@ -67,7 +67,7 @@ fn words(view: &HeapView) -> String {
     format!(
         "{n} weighed, {} g on the mean, {} g from the maker's {} g{scatter}",
         decimal(mean, 1),
-        signed(mean - view.nominal_g, 1),
+        w.signed(mean - view.nominal_g, 1),
         decimal(view.nominal_g, 1)
     )
 }
@@ -86,7 +86,7 @@ fn range(view: &HeapView) -> (f64, f64) {
     (low - 0.6 * sd, high + 0.6 * sd)
 }
 
-fn drawing(view: &HeapView, paper: Paper) -> Markup {
+fn drawing(w: &Words, view: &HeapView, paper: Paper) -> Markup {
     let (low, high) = range(view);
     let (left, right, base, top) = (10.0, paper.width - 10.0, paper.height - 40.0, 30.0);
     let across = Scale::new(low, high, left, right);
@@ -95,7 +95,7 @@ fn drawing(view: &HeapView, paper: Paper) -> Markup {
     let (from, to) = (across.at(view.nominal_g - 2.0 * sd), across.at(view.nominal_g + 2.0 * sd));
     html! {
         svg class={ "calc-" (paper.name) } viewBox={ "0 0 " (paper.width) " " (paper.height) } role="img"
-            aria-label={ "Masses of " (view.name) ": " (words(view)) } font-size=(paper.size) {
+            aria-label={ "Masses of " (view.name) ": " (words(w, view)) } font-size=(paper.size) {
             rect.zone x=(num(from)) y=(num(top)) width=(num((to - from).max(0.0))) height=(num(base - top)) {}
             line.aim x1=(num(across.at(view.nominal_g))) x2=(num(across.at(view.nominal_g))) y1=(num(top)) y2=(num(base)) {}
             line.axis x1=(left) x2=(right) y1=(num(base)) y2=(num(base)) {}
@@ -185,6 +185,11 @@ fn ticks(across: &Scale, low: f64, high: f64, base: f64, paper: Paper) -> Markup
 #[cfg(test)]
 mod tests {
     use super::*;
+    use quantity::Units;
+
+    fn w() -> Words {
+        Words::english(Units::default())
+    }
 
     fn view(masses_g: Vec<f64>) -> HeapView {
         HeapView {
@@ -202,7 +207,7 @@ mod tests {
     fn every_part_is_a_dot_inside_the_picture() {
         let mut masses = vec![265.5; 60];
         masses.extend([264.0, 268.2, 345.0]);
-        let text = heap(&view(masses)).into_string();
+        let text = heap(&w(), &view(masses)).into_string();
         // Once on each paper.
         assert_eq!(text.matches("<circle").count(), 2 * 63);
         assert_eq!(text.matches("class=\"mark\"").count(), 2, "the last one is filled");
@@ -216,9 +221,9 @@ mod tests {
 
     #[test]
     fn an_empty_heap_and_a_question_are_drawn() {
-        let text = heap(&HeapView { asked_g: Some(272.6), ..view(vec![]) }).into_string();
+        let text = heap(&w(), &HeapView { asked_g: Some(272.6), ..view(vec![]) }).into_string();
         assert!(text.contains("None weighed yet") && text.contains(">?</text>"), "{text}");
-        let flat = heap(&HeapView { sd_g: 0.0, ..view(vec![265.5]) }).into_string();
+        let flat = heap(&w(), &HeapView { sd_g: 0.0, ..view(vec![265.5]) }).into_string();
         assert!(!flat.contains("NaN") && !flat.contains("inf"), "{flat}");
     }
 }

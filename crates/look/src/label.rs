@@ -1,6 +1,7 @@
 //! Labels for parts: the code as QR and as Code 128, and in letters with the mass, the model and the number.
 
 use maud::{Markup, PreEscaped, html};
+use words::Words;
 
 /// Width of a label, in millimetres.
 pub const LABEL_WIDTH_MM: f64 = 62.0;
@@ -54,17 +55,17 @@ impl LabelPaper {
 
 /// Labels to print.
 #[must_use]
-pub fn label_page(labels: &[PartLabel], paper: LabelPaper) -> Markup {
+pub fn label_page(w: &Words, labels: &[PartLabel], paper: LabelPaper) -> Markup {
     html! {
         div.labels.strip[paper == LabelPaper::Strip] {
-            @for label in labels { div.part-label { (PreEscaped(label_svg(label))) } }
+            @for label in labels { div.part-label { (PreEscaped(label_svg(w, label))) } }
         }
     }
 }
 
 /// A document of its own with labels to print, for the command line.
 #[must_use]
-pub fn label_document(labels: &[PartLabel], paper: LabelPaper) -> String {
+pub fn label_document(w: &Words, labels: &[PartLabel], paper: LabelPaper) -> String {
     let page = match paper {
         LabelPaper::Sheet => "@page { margin: 8mm; } .labels { display: flex; flex-wrap: wrap; gap: 2mm; }",
         LabelPaper::Strip => {
@@ -79,7 +80,7 @@ pub fn label_document(labels: &[PartLabel], paper: LabelPaper) -> String {
                 title { "Labels" }
                 style { (PreEscaped("body { margin: 0; } .part-label { break-inside: avoid; } .part-label svg { display: block; } ")) (PreEscaped(page)) }
             }
-            body { (label_page(labels, paper)) }
+            body { (label_page(w, labels, paper)) }
         }
     }
     .into_string()
@@ -87,24 +88,24 @@ pub fn label_document(labels: &[PartLabel], paper: LabelPaper) -> String {
 
 /// One label as an SVG picture of 62 × 29 mm.
 #[must_use]
-pub fn label_svg(label: &PartLabel) -> String {
+pub fn label_svg(w: &Words, label: &PartLabel) -> String {
     html! {
         svg xmlns="http://www.w3.org/2000/svg" width="62mm" height="29mm" viewBox="0 0 62 29" role="img"
-            aria-label={ (label.code) ", " (label.what) ", " (label.mass) } { (drawing(label)) }
+            aria-label={ (label.code) ", " (label.what) ", " (label.mass) } { (drawing(w, label)) }
     }
     .into_string()
 }
 
 /// Labels under each other as one SVG picture, large enough for a screen: no module is narrower than four pixels.
 #[must_use]
-pub fn label_picture(labels: &[PartLabel]) -> String {
+pub fn label_picture(w: &Words, labels: &[PartLabel]) -> String {
     #[allow(clippy::cast_precision_loss, reason = "a count of labels")]
     let height_mm = LABEL_HEIGHT_MM * labels.len() as f64;
     html! {
         svg xmlns="http://www.w3.org/2000/svg" width=(px(LABEL_WIDTH_MM)) height=(px(height_mm))
             viewBox={ "0 0 " (LABEL_WIDTH_MM) " " (height_mm) } {
             @for (i, label) in labels.iter().enumerate() {
-                g transform={ "translate(0 " (i * 29) ")" } { (drawing(label)) }
+                g transform={ "translate(0 " (i * 29) ")" } { (drawing(w, label)) }
             }
         }
     }
@@ -115,7 +116,7 @@ fn px(mm: f64) -> String {
     format!("{:.0}", mm * PX_PER_MM)
 }
 
-fn drawing(label: &PartLabel) -> Markup {
+fn drawing(w: &Words, label: &PartLabel) -> Markup {
     let bars = bars(&label.code);
     // Without bars there is room for larger letters, but all labels of a sheet look the same.
     let size = |text: &str, most: f64, room: f64| {

@@ -1,9 +1,12 @@
 //! The look of every page: frame, components, pictures and icons as plain functions from plain views to markup.
 //!
 //! Nothing here knows the workshop's types, the store or a route's handler: a page fills a view struct with texts and
-//! figures and gets markup back. Colours and sizes live in `assets/setwright.css`; what moves lives in small modules
+//! figures and gets markup back. What has words or units of its own takes the reader's [`words::Words`] first. Colours and sizes live in `assets/setwright.css`; what moves lives in small modules
 //! beside it, and every page works without them.
 
+#![expect(unused_variables, reason = "a function that shows fixed English takes the words that will replace it")]
+
+pub mod assets;
 pub mod beam;
 pub mod bench;
 pub mod blocks;
@@ -20,8 +23,8 @@ pub mod heap;
 pub mod icons;
 pub mod label;
 pub mod layout;
-pub mod letter;
 pub mod print;
+mod rich;
 pub mod trace;
 
 pub use beam::{BeamPiece, BeamView, ClubShape, PieceKind, beam};
@@ -44,6 +47,6 @@ pub use funnel::{FunnelStage, FunnelView, funnel};
 pub use heap::{HeapView, heap};
 pub use icons::{Icon, icon};
 pub use label::{LabelPaper, PartLabel, label_document, label_page, label_picture, label_svg};
-pub use letter::{grams, letter, letter_short, signed};
-pub use print::{CardSize, JobCard, job_card};
+pub use print::{CardSize, JobCard, job_card, qr_code};
+pub use rich::rich;
 pub use trace::{TracePoint, TraceView, trace};

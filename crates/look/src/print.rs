@@ -1,6 +1,7 @@
 //! The job card: printed, it rides in the tray with the club.
 
-use maud::{Markup, html};
+use maud::{Markup, PreEscaped, html};
+use words::Words;
 
 /// Paper of the card.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
@@ -35,9 +36,17 @@ pub struct JobCard<'a> {
     pub caution: &'a str,
 }
 
+/// A code as a QR picture; empty where it is too long for one.
+#[must_use]
+pub fn qr_code(code: &str) -> Markup {
+    let drawn =
+        fast_qr::QRBuilder::new(code).build().map(|qr| fast_qr::convert::svg::SvgBuilder::default().to_str(&qr));
+    PreEscaped(drawn.unwrap_or_default())
+}
+
 /// One card.
 #[must_use]
-pub fn job_card(view: &JobCard<'_>) -> Markup {
+pub fn job_card(w: &Words, view: &JobCard<'_>) -> Markup {
     html! {
         article.job-card.a5[view.size == CardSize::A5] aria-label={ (view.club) ", " (view.job) } {
             header {

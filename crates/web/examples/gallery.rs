@@ -4,8 +4,8 @@
 use std::path::Path;
 use std::{env, fs, io};
 
+use look::{Clock, FooterLink, Nav, PageFrame, gallery, page};
 use web::assets::{asset, asset_url};
-use web::look::{Clock, FooterLink, Nav, PageFrame, gallery, page};
 
 fn main() -> io::Result<()> {
     let Some(folder) = env::args().nth(1) else {

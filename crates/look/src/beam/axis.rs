@@ -2,9 +2,9 @@
 //! still to come, and where it will finish with its band.
 
 use maud::{Markup, html};
+use words::Words;
 
 use super::super::layout::{Scale, num, places, spread, text_width};
-use super::super::letter::{letter, letter_short, signed};
 use super::{BeamView, Paper};
 
 /// Points farther than this from the target are told by an arrow at the edge instead of a place.
@@ -27,7 +27,7 @@ struct Rung {
 }
 
 /// The steps from where the club stands to its finish; what the pieces do not explain comes last.
-fn rungs(view: &BeamView) -> Vec<Rung> {
+fn rungs(w: &Words, view: &BeamView) -> Vec<Rung> {
     let (Some(now), Some(finish)) = (finite(view.now_points), finite(view.forecast_points)) else { return Vec::new() };
     let mut coming: Vec<(String, f64)> = view
         .pieces
@@ -50,7 +50,7 @@ fn rungs(view: &BeamView) -> Vec<Rung> {
         .map(|(label, points)| {
             let from = at;
             at += points;
-            Rung { label: format!("{label} {}", signed(points, 1)), from, to: at }
+            Rung { label: format!("{label} {}", w.signed(points, 1)), from, to: at }
         })
         .collect()
 }
@@ -75,12 +75,12 @@ struct Marks {
 }
 
 impl Marks {
-    fn new(view: &BeamView) -> Self {
+    fn new(w: &Words, view: &BeamView) -> Self {
         let (target, now) = (finite(view.target_points), finite(view.now_points));
         let finish = finite(view.forecast_points);
         let middle = target.or(finish).or(now).unwrap_or(30.0);
         let near = |value: &f64| (value - middle).abs() <= NEAR_POINTS;
-        let mut rungs = rungs(view);
+        let mut rungs = rungs(w, view);
         if rungs.iter().any(|rung| !near(&rung.from) || !near(&rung.to)) {
             rungs.clear();
         }
@@ -110,30 +110,31 @@ fn scale(range: (f64, f64), room: f64, paper: Paper) -> Scale {
 }
 
 /// Draws the scale from `top_y` down.
-pub(super) fn axis(view: &BeamView, top_y: f64, paper: Paper) -> Axis {
-    let marks = Marks::new(view);
-    if paper.narrow { narrow_axis(&marks, top_y, paper) } else { wide_axis(&marks, top_y, paper) }
+pub(super) fn axis(w: &Words, view: &BeamView, top_y: f64, paper: Paper) -> Axis {
+    let marks = Marks::new(w, view);
+    if paper.narrow { narrow_axis(w, &marks, top_y, paper) } else { wide_axis(w, &marks, top_y, paper) }
 }
 
 /// Half a width as text; nothing when there is none.
-fn give(half: f64) -> String {
+fn give(w: &Words, half: f64) -> String {
     if half > 0.0 { format!(" ± {}", num((half * 100.0).round() / 100.0)) } else { String::new() }
 }
 
 /// The band of a forecast, as everywhere at the bench: one decimal, and never "± 0.0".
-fn give_band(half: f64) -> String {
+fn give_band(w: &Words, half: f64) -> String {
     if half > 0.0 { format!(" ± {:.1}", half.max(0.05)) } else { String::new() }
 }
 
-fn texts(marks: &Marks) -> (Option<String>, Option<String>, Option<String>) {
-    let target = marks.target.map(|target| format!("target {}{}", letter_short(target), give(marks.tolerance)));
-    let now = marks.now.map(|now| format!("now {}", letter(now)));
-    let finish = marks.finish.map(|finish| format!("finish {}{}", letter(finish), give_band(marks.band)));
+fn texts(w: &Words, marks: &Marks) -> (Option<String>, Option<String>, Option<String>) {
+    let target =
+        marks.target.map(|target| format!("target {}{}", w.swing_weight_short(target), give(w, marks.tolerance)));
+    let now = marks.now.map(|now| format!("now {}", w.swing_weight(now)));
+    let finish = marks.finish.map(|finish| format!("finish {}{}", w.swing_weight(finish), give_band(w, marks.band)));
     (target, now, finish)
 }
 
-fn wide_axis(marks: &Marks, top_y: f64, paper: Paper) -> Axis {
-    let (target_text, now_text, finish_text) = texts(marks);
+fn wide_axis(w: &Words, marks: &Marks, top_y: f64, paper: Paper) -> Axis {
+    let (target_text, now_text, finish_text) = texts(w, marks);
     let labels = marks.rungs.iter().map(|rung| rung.label.clone());
     let widest = labels
         .chain([&target_text, &now_text, &finish_text].into_iter().flatten().cloned())
@@ -165,14 +166,14 @@ fn wide_axis(marks: &Marks, top_y: f64, paper: Paper) -> Axis {
                 @let way = if seen(scale.at(finish), paper) == scale.at(finish) { way } else { -way };
                 (beside(edge, finish_y, way, 12.0, "finish-text", text))
             }
-            (ticks(&scale, axis_y, paper))
+            (ticks(w, &scale, axis_y, paper))
         }
     };
     Axis { markup, bottom_y: axis_y + 26.0 }
 }
 
-fn narrow_axis(marks: &Marks, top_y: f64, paper: Paper) -> Axis {
-    let (target_text, now_text, finish_text) = texts(marks);
+fn narrow_axis(w: &Words, marks: &Marks, top_y: f64, paper: Paper) -> Axis {
+    let (target_text, now_text, finish_text) = texts(w, marks);
     let scale = scale(marks.range(), 16.0, paper);
     let dot_y = top_y + 14.0;
     // The finish is told beside its band where there is room, else on a line of its own over it.
@@ -220,7 +221,7 @@ fn narrow_axis(marks: &Marks, top_y: f64, paper: Paper) -> Axis {
                     (beside(if way > 0.0 { to } else { from }, finish_y, way, 12.0, "finish-text", text))
                 }
             }
-            (ticks(&scale, axis_y, paper))
+            (ticks(w, &scale, axis_y, paper))
         }
     };
     Axis { markup, bottom_y: axis_y + 24.0 }
@@ -287,7 +288,7 @@ fn finish_mark(finish: f64, band: f64, scale: &Scale, y: f64, paper: Paper) -> M
     }
 }
 
-fn ticks(scale: &Scale, y: f64, paper: Paper) -> Markup {
+fn ticks(w: &Words, scale: &Scale, y: f64, paper: Paper) -> Markup {
     let least = if paper.narrow { 46.0 } else { 56.0 };
     let every = [1_i64, 2, 5, 10, 20].into_iter().find(|step| *step as f64 * scale.per_unit() >= least).unwrap_or(50);
     let low = ((paper.margin - scale.at(0.0)) / scale.per_unit()).ceil() as i64;
@@ -304,7 +305,7 @@ fn ticks(scale: &Scale, y: f64, paper: Paper) -> Markup {
                 }
                 @if labelled && x > paper.margin + 8.0 && x < paper.width - paper.margin - 8.0 {
                     text.strong[point % 10 == 0] x=(num(x)) y=(num(y + 22.0)) {
-                        (letter_short(point as f64).trim_end_matches(" oz·in"))
+                        (w.swing_weight_short(point as f64).trim_end_matches(" oz·in"))
                     }
                 }
             }
@@ -316,6 +317,11 @@ fn ticks(scale: &Scale, y: f64, paper: Paper) -> Markup {
 mod tests {
     use super::super::{BeamPiece, NARROW, WIDE};
     use super::*;
+    use quantity::Units;
+
+    fn w() -> Words {
+        Words::english(Units::default())
+    }
 
     fn view() -> BeamView {
         let piece = |label: &str, points, on| BeamPiece { label: label.to_owned(), points, on, ..BeamPiece::default() };
@@ -331,7 +337,7 @@ mod tests {
 
     #[test]
     fn steps_lead_from_now_to_the_finish() {
-        let rungs = rungs(&view());
+        let rungs = rungs(&w(), &view());
         let labels: Vec<&str> = rungs.iter().map(|rung| rung.label.as_str()).collect();
         assert_eq!(labels, ["adhesive +0.8", "grip −9.8", "cap and rest +0.8"]);
         assert_eq!(rungs[0].from, 38.9);
@@ -345,7 +351,7 @@ mod tests {
         for at in 0..8 {
             view.pieces.push(BeamPiece { label: format!("piece {at}"), points: 0.5, ..BeamPiece::default() });
         }
-        let rungs = rungs(&view);
+        let rungs = rungs(&w(), &view);
         assert_eq!(rungs.len(), STEPS_SHOWN);
         assert!(rungs[3].label.contains("more"), "{rungs:?}");
         assert!((rungs[3].to - 30.7).abs() < 1e-9);
@@ -353,7 +359,7 @@ mod tests {
 
     #[test]
     fn the_letter_scale_is_exact_and_leaves_room_for_labels() {
-        let marks = Marks::new(&view());
+        let marks = Marks::new(&w(), &view());
         let (low, high) = marks.range();
         assert!(low <= 29.7 && high > 39.69, "{low} {high}");
         let scale = scale((low, high), 150.0, WIDE);
@@ -366,11 +372,11 @@ mod tests {
     #[test]
     fn far_off_marks_stand_at_the_edge() {
         let far = BeamView { now_points: Some(-60.0), ..view() };
-        let marks = Marks::new(&far);
+        let marks = Marks::new(&w(), &far);
         assert!(marks.rungs.is_empty());
         assert!(marks.range().0 > 5.0);
         for paper in [WIDE, NARROW] {
-            let text = axis(&far, 0.0, paper).markup.into_string();
+            let text = axis(&w(), &far, 0.0, paper).markup.into_string();
             assert!(text.contains("now 56.0 oz·in"), "{text}");
             assert!(text.contains("polygon class=\"now\""), "{text}");
         }

@@ -1,6 +1,7 @@
 //! The club itself and the ruler over it.
 
 use maud::{Markup, html};
+use words::Words;
 
 use super::super::layout::{Scale, num, places};
 use super::{BeamView, ClubShape, Paper, PieceKind, drawn_length_in};
@@ -110,7 +111,7 @@ pub(super) fn depth_in(shape: ClubShape) -> f64 {
 }
 
 /// Inches over the club, with the fulcrum's place in bold.
-pub(super) fn ruler(view: &BeamView, inches: &Scale, y: f64, paper: Paper) -> Markup {
+pub(super) fn ruler(w: &Words, view: &BeamView, inches: &Scale, y: f64, paper: Paper) -> Markup {
     let last = drawn_length_in(view) as u32;
     let every = if paper.narrow { 10 } else { 5 };
     // A label too near the fulcrum's own gives way to it.

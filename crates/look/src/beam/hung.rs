@@ -1,9 +1,9 @@
 //! The weights hung from the beam, each at its arm, with labels that never overlap.
 
 use maud::{Markup, html};
+use words::Words;
 
 use super::super::layout::{Scale, num, places, spread, text_width};
-use super::super::letter::{grams, signed};
 use super::{BeamPiece, Paper};
 
 /// The row of weights.
@@ -29,12 +29,12 @@ enum Says {
 }
 
 impl Says {
-    fn lines(self, number: usize, piece: &BeamPiece) -> Vec<String> {
+    fn lines(self, w: &Words, number: usize, piece: &BeamPiece) -> Vec<String> {
         match self {
             Self::TwoLines => {
-                vec![piece.label.clone(), format!("{} · {}", grams(piece.mass_g), signed(piece.points, 1))]
+                vec![piece.label.clone(), format!("{} · {}", w.mass(piece.mass_g), w.signed(piece.points, 1))]
             }
-            Self::ThreeLines => vec![piece.label.clone(), grams(piece.mass_g), signed(piece.points, 1)],
+            Self::ThreeLines => vec![piece.label.clone(), w.mass(piece.mass_g), w.signed(piece.points, 1)],
             Self::Number => vec![number.to_string()],
             Self::Nothing => vec![],
         }
@@ -47,14 +47,14 @@ fn radius(piece: &BeamPiece, paper: Paper) -> f64 {
 }
 
 /// Centres of the labels, and how much they say.
-fn placed(pieces: &[(usize, &BeamPiece)], inches: &Scale, paper: Paper) -> (Vec<f64>, Says) {
+fn placed(w: &Words, pieces: &[(usize, &BeamPiece)], inches: &Scale, paper: Paper) -> (Vec<f64>, Says) {
     if pieces.is_empty() {
         return (Vec::new(), Says::Nothing);
     }
     let wanted: Vec<f64> = pieces.iter().map(|(_, piece)| inches.at(piece.arm_in)).collect();
     let tries: &[Says] = if paper.narrow { &[Says::Number] } else { &[Says::TwoLines, Says::ThreeLines, Says::Number] };
     for says in tries {
-        let widths: Vec<f64> = pieces.iter().map(|(number, piece)| width(*says, *number, piece, paper)).collect();
+        let widths: Vec<f64> = pieces.iter().map(|(number, piece)| width(w, *says, *number, piece, paper)).collect();
         let gap = if *says == Says::Number { 4.0 } else { 14.0 };
         if let Some(centres) = spread(&wanted, &widths, gap, 4.0, paper.width - 4.0) {
             return (centres, *says);
@@ -63,15 +63,22 @@ fn placed(pieces: &[(usize, &BeamPiece)], inches: &Scale, paper: Paper) -> (Vec<
     (wanted, Says::Nothing)
 }
 
-fn width(says: Says, number: usize, piece: &BeamPiece, paper: Paper) -> f64 {
-    let lines = says.lines(number, piece);
+fn width(w: &Words, says: Says, number: usize, piece: &BeamPiece, paper: Paper) -> f64 {
+    let lines = says.lines(w, number, piece);
     let text = lines.iter().enumerate().map(|(at, line)| text_width(line, paper.size, at == 0)).fold(0.0, f64::max);
     text.max(2.0 * radius(piece, paper))
 }
 
 /// Hangs the pieces, which come numbered and in order of their arms.
-pub(super) fn hung(pieces: &[(usize, &BeamPiece)], inches: &Scale, beam_y: f64, shelf_y: f64, paper: Paper) -> Hung {
-    let (centres, says) = placed(pieces, inches, paper);
+pub(super) fn hung(
+    w: &Words,
+    pieces: &[(usize, &BeamPiece)],
+    inches: &Scale,
+    beam_y: f64,
+    shelf_y: f64,
+    paper: Paper,
+) -> Hung {
+    let (centres, says) = placed(w, pieces, inches, paper);
     let line_height = paper.size * 1.16;
     let lines = match says {
         Says::TwoLines => 2.0,
@@ -90,7 +97,7 @@ pub(super) fn hung(pieces: &[(usize, &BeamPiece)], inches: &Scale, beam_y: f64, 
                     polyline.string points=(places(&string)) {}
                     circle.arm cx=(num(arm)) cy=(num(beam_y)) r="2.5" {}
                     circle.bob cx=(num(*centre)) cy=(num(shelf_y - radius)) r=(num(radius)) {}
-                    @for (at, line) in says.lines(*number, piece).iter().enumerate() {
+                    @for (at, line) in says.lines(w, *number, piece).iter().enumerate() {
                         text.strong[at == 0] x=(num(*centre)) y=(num(shelf_y + line_height * (at as f64 + 1.0))) { (line) }
                     }
                 }
@@ -114,6 +121,11 @@ fn fan(beam_y: f64, shelf_y: f64, paper: Paper) -> (f64, f64) {
 mod tests {
     use super::super::{NARROW, WIDE};
     use super::*;
+    use quantity::Units;
+
+    fn w() -> Words {
+        Words::english(Units::default())
+    }
 
     fn pieces(arms_in: &[f64]) -> Vec<BeamPiece> {
         let piece = |arm_in: &f64| BeamPiece {
@@ -130,11 +142,11 @@ mod tests {
         let pieces = pieces(arms_in);
         let numbered: Vec<_> = pieces.iter().enumerate().map(|(at, piece)| (at + 1, piece)).collect();
         let inches = Scale::new(0.0, 40.0, paper.margin, paper.width - paper.margin);
-        let (centres, says) = placed(&numbered, &inches, paper);
+        let (centres, says) = placed(&w(), &numbered, &inches, paper);
         assert_eq!(says, expected, "{arms_in:?}");
         for at in 1..centres.len() {
             let room = centres[at] - centres[at - 1];
-            let need = width(says, at, &pieces[at], paper);
+            let need = width(&w(), says, at, &pieces[at], paper);
             assert!(room >= need - 1e-9, "labels {at} and the next are {room} apart and need {need}");
         }
     }

@@ -9,11 +9,10 @@ mod club;
 mod hung;
 
 use maud::{Markup, html};
+use words::Words;
 
 use super::layout::Scale;
 use quantity::{Length, LengthUnit};
-
-use super::letter::{grams, letter, letter_short, signed};
 
 /// The outline of the head.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
@@ -180,36 +179,36 @@ fn placed<'a>(pieces: &[&'a BeamPiece]) -> Vec<(usize, &'a BeamPiece)> {
 
 /// The picture with its list.
 #[must_use]
-pub fn beam(view: &BeamView) -> Markup {
+pub fn beam(w: &Words, view: &BeamView) -> Markup {
     let pieces = by_arm(view);
-    let wide = (!view.compact).then(|| drawing(view, &pieces, WIDE));
+    let wide = (!view.compact).then(|| drawing(w, view, &pieces, WIDE));
     let listed = wide.as_ref().is_none_or(|(_, numbered)| *numbered);
-    let (narrow, _) = drawing(view, &pieces, NARROW);
+    let (narrow, _) = drawing(w, view, &pieces, NARROW);
     html! {
         figure.beam.listed[listed] #(view.id) {
             @if let Some((wide, _)) = &wide { (wide) }
             (narrow)
-            div.beam-list-room { (list(view, &pieces)) }
+            div.beam-list-room { (list(w, view, &pieces)) }
         }
     }
 }
 
 /// One drawing, and whether its weights carry numbers in place of names.
-fn drawing(view: &BeamView, pieces: &[&BeamPiece], paper: Paper) -> (Markup, bool) {
+fn drawing(w: &Words, view: &BeamView, pieces: &[&BeamPiece], paper: Paper) -> (Markup, bool) {
     let inches = paper.inches(view);
     let ruler_y = if paper.narrow { 18.0 } else { 15.0 };
     let beam_y = ruler_y + if paper.narrow { 26.0 } else { 33.0 };
     let depth = club::depth_in(view.shape) * inches.per_unit();
     let shelf_y = beam_y + paper.hang.max(depth + if paper.narrow { 32.0 } else { 42.0 });
-    let hung = hung::hung(&placed(pieces), &inches, beam_y, shelf_y, paper);
-    let axis = axis::axis(view, hung.bottom_y + if paper.narrow { 22.0 } else { 21.0 }, paper);
+    let hung = hung::hung(w, &placed(pieces), &inches, beam_y, shelf_y, paper);
+    let axis = axis::axis(w, view, hung.bottom_y + if paper.narrow { 22.0 } else { 21.0 }, paper);
     let (name, title_id) = (if paper.narrow { "narrow" } else { "wide" }, format!("{}-{}", view.id, paper.width));
     let markup = html! {
         svg class={ "beam-" (name) } viewBox={ "0 0 " (paper.width) " " (axis.bottom_y.ceil()) } role="img"
             aria-labelledby={ (title_id) "-t" } aria-describedby={ (title_id) "-d" } {
             title id={ (title_id) "-t" } { (view.club) " on the balance beam" }
-            desc id={ (title_id) "-d" } { (in_words(view)) }
-            (club::ruler(view, &inches, ruler_y, paper))
+            desc id={ (title_id) "-d" } { (in_words(w, view)) }
+            (club::ruler(w, view, &inches, ruler_y, paper))
             (club::club(view, &inches, beam_y))
             (hung.markup)
             (axis.markup)
@@ -219,28 +218,32 @@ fn drawing(view: &BeamView, pieces: &[&BeamPiece], paper: Paper) -> (Markup, boo
 }
 
 /// The whole picture in a sentence.
-fn in_words(view: &BeamView) -> String {
+fn in_words(w: &Words, view: &BeamView) -> String {
     let mut words = match view.now_points {
-        Some(now) => format!("The club stands at {} now", letter(now)),
+        Some(now) => format!("The club stands at {} now", w.swing_weight(now)),
         None => "The club has no reading yet".to_owned(),
     };
     if let Some(finish) = view.forecast_points {
-        words.push_str(&format!("; it will finish at {}{}", letter(finish), give(view.forecast_band_points)));
+        words.push_str(&format!(
+            "; it will finish at {}{}",
+            w.swing_weight(finish),
+            give(w, view.forecast_band_points)
+        ));
     }
     if let Some(target) = view.target_points {
-        words.push_str(&format!("; target {}{}", letter_short(target), give(view.tolerance_points)));
+        words.push_str(&format!("; target {}{}", w.swing_weight_short(target), give(w, view.tolerance_points)));
     }
     words.push_str(". The table lists the masses.");
     words
 }
 
 /// Half a width as text, or nothing when it is not known.
-fn give(half_points: f64) -> String {
+fn give(w: &Words, half_points: f64) -> String {
     if half_points.is_finite() { format!(" ± {half_points:.1}") } else { String::new() }
 }
 
 /// The list: shown under the narrow drawing, read out by screen readers always.
-fn list(view: &BeamView, pieces: &[&BeamPiece]) -> Markup {
+fn list(w: &Words, view: &BeamView, pieces: &[&BeamPiece]) -> Markup {
     html! {
         table.beam-list {
             caption.hidden { "Masses of the " (view.club) " from butt to head" }
@@ -256,9 +259,9 @@ fn list(view: &BeamView, pieces: &[&BeamPiece]) -> Markup {
                     tr.coming[!piece.on] {
                         td.beam-number { (at + 1) }
                         th scope="row" { (piece.label) @if !piece.on { ", to come" } }
-                        td.fig { (grams(piece.mass_g)) }
-                        td.fig.beam-arm { (arm_text(piece.arm_in)) }
-                        td.fig { (signed(piece.points, 1)) }
+                        td.fig { (w.mass(piece.mass_g)) }
+                        td.fig.beam-arm { (arm_text(w, piece.arm_in)) }
+                        td.fig { (w.signed(piece.points, 1)) }
                     }
                 }
             }
@@ -266,11 +269,11 @@ fn list(view: &BeamView, pieces: &[&BeamPiece]) -> Markup {
     }
 }
 
-fn arm_text(arm_in: f64) -> String {
+fn arm_text(w: &Words, arm_in: f64) -> String {
     if !arm_in.is_finite() {
         return "–".to_owned();
     }
-    match crate::units::now().length {
+    match w.units.length {
         LengthUnit::Inch => format!("{arm_in:.1} in"),
         unit => Length::from_inch(arm_in).print(unit, 0),
     }
@@ -280,6 +283,11 @@ fn arm_text(arm_in: f64) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use quantity::Units;
+
+    fn w() -> Words {
+        Words::english(Units::default())
+    }
 
     fn iron() -> BeamView {
         let piece = |label: &str, mass_g, arm_in, points, on, kind| BeamPiece {
@@ -318,7 +326,7 @@ mod tests {
 
     #[test]
     fn every_figure_is_text_and_escaped() {
-        let text = beam(&iron()).into_string();
+        let text = beam(&w(), &iron()).into_string();
         for figure in ["256.1 g", "+122.2", "−9.8", "D8.9", "D0.1", "grip, to come"] {
             assert!(text.contains(figure), "{figure} is missing");
         }
@@ -340,7 +348,7 @@ mod tests {
         for shape in [ClubShape::Wood, ClubShape::Hybrid, ClubShape::Iron, ClubShape::Wedge, ClubShape::Putter] {
             for view in &mut views {
                 view.shape = shape;
-                let text = beam(view).into_string();
+                let text = beam(&w(), view).into_string();
                 assert!(!text.contains("NaN") && !text.contains("inf "), "{shape:?}: {text}");
                 assert!(text.contains("<title") && text.contains("<desc"));
             }

@@ -1,6 +1,7 @@
 //! Readings around a shaft: the fit through them, the soft side, the bow and where a roller test comes to rest.
 
 use maud::{Markup, html};
+use words::Words;
 
 use super::super::layout::{num, places};
 use super::axes::{Paper, Picture, fixed, papers, sound, ticks};
@@ -26,22 +27,22 @@ pub struct AroundView {
 
 /// The picture around the shaft.
 #[must_use]
-pub fn around(view: &AroundView) -> Markup {
-    let words = in_words(view);
+pub fn around(w: &Words, view: &AroundView) -> Markup {
+    let words = in_words(w, view);
     let picture = Picture {
         id: "calc-around",
         title: "Readings around the shaft, seen along it, their change drawn large",
         words: &words,
         papers: papers(430.0, 470.0),
     };
-    picture.drawn(|paper| drawing(view, paper))
+    picture.drawn(|paper| drawing(w, view, paper))
 }
 
 fn degrees(value: f64) -> String {
     format!("{}°", fixed(value, 1))
 }
 
-fn in_words(view: &AroundView) -> String {
+fn in_words(w: &Words, view: &AroundView) -> String {
     let mut words = vec![format!("{} readings of {}.", view.readings.len(), view.quantity)];
     words.push(view.soft_deg.map_or("No soft side is shown.".into(), |d| format!("Soft along {}.", degrees(d))));
     words.extend(view.bow.map(|(d, mm)| format!("Bowed by {} mm toward {}.", fixed(mm, 2), degrees(d))));
@@ -86,7 +87,7 @@ impl Dial {
     }
 }
 
-fn drawing(view: &AroundView, paper: Paper) -> Markup {
+fn drawing(w: &Words, view: &AroundView, paper: Paper) -> Markup {
     let dial = Dial::new(view, paper);
     let fitted: Vec<(f64, f64)> = view.fitted.iter().map(|(a, v)| dial.at(*a, dial.share(*v))).collect();
     html! {
@@ -103,7 +104,7 @@ fn drawing(view: &AroundView, paper: Paper) -> Markup {
         @if let Some((deg, _)) = view.bow { (arrow(&dial, deg)) }
         @for rest in &view.resting_deg { (wedge(&dial, *rest)) }
         @if let Some(deg) = view.mark_deg { (tick(&dial, deg)) }
-        (key(view, &dial, paper))
+        (key(w, view, &dial, paper))
     }
 }
 
@@ -152,7 +153,7 @@ fn tick(dial: &Dial, deg: f64) -> Markup {
 }
 
 /// What the marks mean, with their figures: beside the dial, or below it.
-fn key(view: &AroundView, dial: &Dial, paper: Paper) -> Markup {
+fn key(w: &Words, view: &AroundView, dial: &Dial, paper: Paper) -> Markup {
     let mut rows: Vec<(Markup, String)> = Vec::new();
     let dot = html! { circle.mark cx="9" cy="-5" r="4" {} };
     rows.push((dot, view.quantity.clone()));

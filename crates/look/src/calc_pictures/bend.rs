@@ -1,6 +1,7 @@
 //! Bending in steps against the maker's limit.
 
 use maud::{Markup, html};
+use words::Words;
 
 use super::super::layout::{num, places};
 use super::axes::{Form, Paper, Picture, Plot, fixed, label, mark, papers, sound};
@@ -16,7 +17,7 @@ pub struct BendView {
 
 /// The picture of bending steps.
 #[must_use]
-pub fn bend(view: &BendView) -> Markup {
+pub fn bend(w: &Words, view: &BendView) -> Markup {
     let said: Vec<String> = view
         .rows
         .iter()
@@ -37,10 +38,10 @@ pub fn bend(view: &BendView) -> Markup {
         words: &words,
         papers: papers(high, high),
     };
-    picture.drawn(|paper| drawing(view, paper))
+    picture.drawn(|paper| drawing(w, view, paper))
 }
 
-fn drawing(view: &BendView, paper: Paper) -> Markup {
+fn drawing(w: &Words, view: &BendView, paper: Paper) -> Markup {
     let limit = sound(view.limit_deg).abs().max(0.1);
     let most = view
         .rows

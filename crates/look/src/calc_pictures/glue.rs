@@ -1,6 +1,7 @@
 //! A glued joint across its axis, and the times of the glue by temperature.
 
 use maud::{Markup, html};
+use words::Words;
 
 use super::super::layout::{num, text_width};
 use super::axes::{Form, Paper, Picture, Plot, apart, fixed, label, mark, measure, papers, sound, ticks};
@@ -51,7 +52,7 @@ const GAP_ENLARGED: f64 = 10.0;
 
 /// The picture of a joint.
 #[must_use]
-pub fn joint(view: &JointView) -> Markup {
+pub fn joint(w: &Words, view: &JointView) -> Markup {
     let gap_mm = (view.bore_mm - view.tip_mm) / 2.0;
     let words = format!(
         "A tip of {} mm in a bore of {} mm leaves a gap of {} mm all around over {} mm; {} g of adhesive fill it, and \
@@ -65,10 +66,10 @@ pub fn joint(view: &JointView) -> Markup {
     );
     let title = "The joint across and along, its gap drawn ten times as wide";
     let picture = Picture { id: "calc-joint", title, words: &words, papers: papers(244.0, 440.0) };
-    picture.drawn(|paper| joint_drawing(view, gap_mm, paper))
+    picture.drawn(|paper| joint_drawing(w, view, gap_mm, paper))
 }
 
-fn joint_drawing(view: &JointView, gap_mm: f64, paper: Paper) -> Markup {
+fn joint_drawing(w: &Words, view: &JointView, gap_mm: f64, paper: Paper) -> Markup {
     let tip = sound(view.tip_mm).max(0.1);
     let gap = sound(gap_mm).max(0.0) * GAP_ENLARGED;
     let mm = 128.0 / (tip + 2.0 * gap);
@@ -81,12 +82,12 @@ fn joint_drawing(view: &JointView, gap_mm: f64, paper: Paper) -> Markup {
         circle.steel cx=(num(x)) cy=(num(y)) r=(num(r_tip)) {}
         (label(paper, x, y + r_bore + 40.0, &format!("gap {} mm", fixed(gap_mm, 3)), true))
         (label(paper, x, y + r_bore + 60.0, &format!("tip {} in bore {}", fixed(view.tip_mm, 2), fixed(view.bore_mm, 2)), false))
-        (along(view, (r_tip, r_bore), (left, if paper.narrow() { top + 58.0 } else { top }), paper))
+        (along(w, view, (r_tip, r_bore), (left, if paper.narrow() { top + 58.0 } else { top }), paper))
     }
 }
 
 /// The joint cut open along its axis.
-fn along(view: &JointView, (r_tip, r_bore): (f64, f64), (left, y): (f64, f64), paper: Paper) -> Markup {
+fn along(w: &Words, view: &JointView, (r_tip, r_bore): (f64, f64), (left, y): (f64, f64), paper: Paper) -> Markup {
     let long = paper.width - left - if paper.narrow() { 36.0 } else { 60.0 };
     let depth = sound(view.depth_mm).max(0.1);
     let bottom = sound(view.bottom_gap_mm).max(0.0);
@@ -106,8 +107,8 @@ fn along(view: &JointView, (r_tip, r_bore): (f64, f64), (left, y): (f64, f64), p
 
 /// The picture of times by temperature.
 #[must_use]
-pub fn cure(view: &CureView) -> Markup {
-    let said: Vec<String> = view.lines.iter().map(|line| format!("{} {}", line.name, time(line.here_min))).collect();
+pub fn cure(w: &Words, view: &CureView) -> Markup {
+    let said: Vec<String> = view.lines.iter().map(|line| format!("{} {}", line.name, time(w, line.here_min))).collect();
     let words = format!(
         "At {} °C: {}. The lines go through the points of the sheet; warmth shortens every time.",
         fixed(view.here_c, 1),
@@ -115,11 +116,11 @@ pub fn cure(view: &CureView) -> Markup {
     );
     let picture =
         Picture { id: "calc-cure", title: "Time by temperature", words: &words, papers: papers(360.0, 320.0) };
-    picture.drawn(|paper| cure_drawing(view, paper))
+    picture.drawn(|paper| cure_drawing(w, view, paper))
 }
 
 /// A time as it is said: minutes, hours or days.
-fn time(minutes: f64) -> String {
+fn time(w: &Words, minutes: f64) -> String {
     match sound(minutes) {
         m if m < 100.0 => format!("{} min", fixed(m, 0)),
         m if m < 2880.0 => format!("{} h", fixed(m / 60.0, 1)),
@@ -137,7 +138,7 @@ fn at_temperature(sheet: &[(f64, f64); 2], celsius: f64) -> f64 {
     sound((time_a.ln() + share * (time_b.ln() - time_a.ln())).exp())
 }
 
-fn cure_drawing(view: &CureView, paper: Paper) -> Markup {
+fn cure_drawing(w: &Words, view: &CureView, paper: Paper) -> Markup {
     let temperatures = || view.lines.iter().flat_map(|l| l.sheet).map(|(c, _)| sound(c)).chain([sound(view.here_c)]);
     let (low, high) = temperatures().fold((f64::INFINITY, f64::NEG_INFINITY), |(l, h), c| (l.min(c), h.max(c)));
     let across = (low - 4.0, high + 4.0);
@@ -152,7 +153,7 @@ fn cure_drawing(view: &CureView, paper: Paper) -> Markup {
     let plot = Plot::new(paper, room, across, (least - 0.1, most + 0.15));
     let here = plot.x.at(sound(view.here_c));
     html! {
-        (levels(&plot, (least, most)))
+        (levels(w, &plot, (least, most)))
         text.start x="8" y="15" { "time" }
         (plot.below("temperature, °C"))
         line.aim x1=(num(here)) x2=(num(here)) y1=(num(plot.top)) y2=(num(plot.bottom)) {}
@@ -162,12 +163,12 @@ fn cure_drawing(view: &CureView, paper: Paper) -> Markup {
             @for (c, minutes) in cure.sheet.into_iter().take(if cure.one_point { 1 } else { 2 }) { (mark(Form::Ring, plot.at(c, minutes.max(1e-3).log10()))) }
             (mark(Form::Dot, plot.at(view.here_c, cure.here_min.max(1e-3).log10())))
         }
-        (names(view, &plot, paper))
+        (names(w, view, &plot, paper))
     }
 }
 
 /// Round times up the axis.
-fn levels(plot: &Plot, (least, most): (f64, f64)) -> Markup {
+fn levels(w: &Words, plot: &Plot, (least, most): (f64, f64)) -> Markup {
     const ROUND_MIN: [f64; 13] =
         [1.0, 5.0, 15.0, 30.0, 60.0, 180.0, 480.0, 1440.0, 2880.0, 7200.0, 20_160.0, 43_200.0, 525_600.0];
     let shown: Vec<f64> = ROUND_MIN.into_iter().filter(|m| (least - 0.1..=most + 0.15).contains(&m.log10())).collect();
@@ -192,15 +193,15 @@ fn levels(plot: &Plot, (least, most): (f64, f64)) -> Markup {
 }
 
 /// What each line is and its time in the shop, right of the shop's line where there is room, else left.
-fn names(view: &CureView, plot: &Plot, paper: Paper) -> Markup {
+fn names(w: &Words, view: &CureView, plot: &Plot, paper: Paper) -> Markup {
     let here = plot.x.at(sound(view.here_c));
     let wanted: Vec<f64> = view.lines.iter().map(|l| plot.y.at(l.here_min.max(1e-3).log10()) - 12.0).collect();
     let placed = apart(&wanted, paper.size + 4.0, plot.top + 4.0, plot.bottom - 4.0);
     html! {
         @for (line, y) in view.lines.iter().zip(placed) {
             @let text = match line.here_min_sd {
-                Some(sd) if !paper.narrow() => format!("{} {} ± {}", line.name, time(line.here_min), time(sd)),
-                _ => format!("{} {}", line.name, time(line.here_min)),
+                Some(sd) if !paper.narrow() => format!("{} {} ± {}", line.name, time(w, line.here_min), time(w, sd)),
+                _ => format!("{} {}", line.name, time(w, line.here_min)),
             };
             @if here + 12.0 + text_width(&text, paper.size, true) < plot.right {
                 text.start.halo.strong x=(num(here + 12.0)) y=(num(y)) { (text) }

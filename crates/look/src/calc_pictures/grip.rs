@@ -1,6 +1,7 @@
 //! The diameter along a grip against what is wanted.
 
 use maud::{Markup, html};
+use words::Words;
 
 use super::super::layout::{num, text_width};
 use super::axes::{Form, Paper, Picture, Plot, apart, fixed, label, mark, papers, range};
@@ -33,7 +34,7 @@ pub struct GripView {
 
 /// The picture of a grip's size.
 #[must_use]
-pub fn grip(view: &GripView) -> Markup {
+pub fn grip(w: &Words, view: &GripView) -> Markup {
     let said: Vec<String> = view
         .places
         .iter()
@@ -43,10 +44,10 @@ pub fn grip(view: &GripView) -> Markup {
     let words = format!("{}.{wanted}", said.join("; "));
     let picture =
         Picture { id: "calc-grip", title: "Diameter along the grip", words: &words, papers: papers(330.0, 300.0) };
-    picture.drawn(|paper| drawing(view, paper))
+    picture.drawn(|paper| drawing(w, view, paper))
 }
 
-fn drawing(view: &GripView, paper: Paper) -> Markup {
+fn drawing(w: &Words, view: &GripView, paper: Paper) -> Markup {
     let mut stations = view.places.clone();
     stations.sort_by(|a, b| a.below_cap_in.total_cmp(&b.below_cap_in));
     let values = stations.iter().flat_map(|p| [p.nominal_in, p.diameter_in, p.kept_in]).chain(view.wanted_in);

@@ -1,6 +1,7 @@
 //! A club on the ground before and after its length changes, and the aim that an error of the lie makes.
 
 use maud::{Markup, html};
+use words::Words;
 
 use super::super::layout::{Scale, num, places};
 use super::axes::{Paper, Picture, fixed, label, papers, sound};
@@ -29,7 +30,7 @@ pub struct AimView {
 
 /// The picture of a change of length.
 #[must_use]
-pub fn lie(view: &LieView) -> Markup {
+pub fn lie(w: &Words, view: &LieView) -> Markup {
     let words = format!(
         "With the hands at the same height a club of {} mm at {}° lies at {}° when it is {} mm long: {}° {}.",
         fixed(view.before.0, 1),
@@ -45,13 +46,13 @@ pub fn lie(view: &LieView) -> Markup {
         words: &words,
         papers: papers(390.0, 330.0),
     };
-    picture.drawn(|paper| lie_drawing(view, paper))
+    picture.drawn(|paper| lie_drawing(w, view, paper))
 }
 
 /// How much larger than it is the change of the lie is drawn, so that it can be seen.
 const ENLARGED: f64 = 4.0;
 
-fn lie_drawing(view: &LieView, paper: Paper) -> Markup {
+fn lie_drawing(w: &Words, view: &LieView, paper: Paper) -> Markup {
     let ground = paper.height - 36.0;
     let longest = sound(view.before.0).max(sound(view.after.0)).max(1.0);
     let room = (paper.width - 90.0).min((ground - 60.0) / 0.9);
@@ -110,7 +111,7 @@ fn angle(at: (f64, f64), lie_deg: f64, class: &str, radius: f64) -> Markup {
 
 /// The picture of an error of aim, from above.
 #[must_use]
-pub fn aim(view: &AimView) -> Markup {
+pub fn aim(w: &Words, view: &AimView) -> Markup {
     let said =
         view.off.map_or(String::new(), |(far, off)| format!(", {} m off at {} m", fixed(off.abs(), 2), fixed(far, 0)));
     let words = format!(
@@ -118,7 +119,7 @@ pub fn aim(view: &AimView) -> Markup {
         fixed(view.lie_error_deg.abs(), 2),
         if view.lie_error_deg < 0.0 { "too flat" } else { "too upright" },
         fixed(view.aim_deg.abs(), 2),
-        side(view.aim_deg)
+        side(w, view.aim_deg)
     );
     let picture = Picture {
         id: "calc-aim",
@@ -126,15 +127,15 @@ pub fn aim(view: &AimView) -> Markup {
         words: &words,
         papers: papers(210.0, 190.0),
     };
-    picture.drawn(|paper| aim_drawing(view, paper))
+    picture.drawn(|paper| aim_drawing(w, view, paper))
 }
 
 /// An upright lie aims to the left of a right-handed player.
-fn side(aim_deg: f64) -> &'static str {
+fn side(w: &Words, aim_deg: f64) -> &'static str {
     if aim_deg >= 0.0 { "left" } else { "right" }
 }
 
-fn aim_drawing(view: &AimView, paper: Paper) -> Markup {
+fn aim_drawing(w: &Words, view: &AimView, paper: Paper) -> Markup {
     let (from, to) = (24.0, paper.width - if paper.narrow() { 20.0 } else { 150.0 });
     let middle = paper.height / 2.0;
     let far_m = view.off.map_or(1.0, |(far, _)| far).max(1e-6);
@@ -144,8 +145,8 @@ fn aim_drawing(view: &AimView, paper: Paper) -> Markup {
     let end = middle - reach.at(sound(off_m));
     let flag = end.clamp(20.0, paper.height - 20.0);
     let off = match view.off {
-        Some((_, off)) => format!("{} m {}", fixed(off.abs(), 2), side(view.aim_deg)),
-        None => format!("{}° {}", fixed(view.aim_deg.abs(), 2), side(view.aim_deg)),
+        Some((_, off)) => format!("{} m {}", fixed(off.abs(), 2), side(w, view.aim_deg)),
+        None => format!("{}° {}", fixed(view.aim_deg.abs(), 2), side(w, view.aim_deg)),
     };
     html! {
         line.aim x1=(num(from)) x2=(num(to)) y1=(num(middle)) y2=(num(middle)) {}
@@ -155,6 +156,6 @@ fn aim_drawing(view: &AimView, paper: Paper) -> Markup {
         (label(paper, to - if paper.narrow() { 60.0 } else { 80.0 }, middle + if flag > middle { -10.0 } else { 20.0 }, &format!("target{}", view.off.map_or(String::new(), |(far, _)| format!(", {} m", fixed(far, 0)))), false))
         @if paper.narrow() { (label(paper, to - 60.0, flag + if flag > middle { 20.0 } else { -10.0 }, &off, true)) }
         @else { text.start.halo.strong x=(num(to + 10.0)) y=(num(f64::midpoint(flag, middle) + 5.0)) { (off) } }
-        text.start x="8" y=(num(paper.height - 8.0)) { (fixed(view.aim_deg.abs(), 2)) "° " (side(view.aim_deg)) ", sideways drawn larger" }
+        text.start x="8" y=(num(paper.height - 8.0)) { (fixed(view.aim_deg.abs(), 2)) "° " (side(w, view.aim_deg)) ", sideways drawn larger" }
     }
 }

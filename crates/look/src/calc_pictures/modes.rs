@@ -1,6 +1,7 @@
 //! How a clamped club swings in its first modes, and how it bends under a load at its tip.
 
 use maud::{Markup, html};
+use words::Words;
 
 use super::super::layout::num;
 use super::axes::{Paper, Picture, Plot, fixed, label, papers, sound};
@@ -22,7 +23,7 @@ const ROW: f64 = 92.0;
 
 /// The picture of the modes.
 #[must_use]
-pub fn modes(view: &ModesView) -> Markup {
+pub fn modes(w: &Words, view: &ModesView) -> Markup {
     let cpm: Vec<String> = view.modes.iter().map(|(cpm, _)| fixed(*cpm, 1)).collect();
     let tip_mm = view.bent.last().map_or(0.0, |(_, mm)| *mm);
     let words = format!(
@@ -34,10 +35,10 @@ pub fn modes(view: &ModesView) -> Markup {
     let rows = view.modes.len() as f64 + 1.0;
     let papers = papers(ROW * rows + 58.0, ROW * rows + 58.0);
     let picture = Picture { id: "calc-modes", title: "How the club swings and bends", words: &words, papers };
-    picture.drawn(|paper| drawing(view, paper))
+    picture.drawn(|paper| drawing(w, view, paper))
 }
 
-fn drawing(view: &ModesView, paper: Paper) -> Markup {
+fn drawing(w: &Words, view: &ModesView, paper: Paper) -> Markup {
     let free_mm = view.bent.last().map_or(1.0, |(mm, _)| *mm).max(1.0);
     let bottom = paper.height - 46.0;
     let whole = Plot::within(paper, (34.0, paper.width - 26.0), (0.0, bottom), (0.0, free_mm), (0.0, 1.0));

@@ -1,6 +1,7 @@
 //! A club about a pivot: what each part gives to the inertia; and a set matched by swing weight beside one by inertia.
 
 use maud::{Markup, html};
+use words::Words;
 
 use super::super::layout::{num, places, spread, text_width};
 use super::axes::{Form, Paper, Picture, Plot, fixed, label, mark, measure, papers, range, sound};
@@ -44,7 +45,7 @@ pub struct SeriesView {
 
 /// The picture of a club about its pivot.
 #[must_use]
-pub fn pivot(view: &PivotView) -> Markup {
+pub fn pivot(w: &Words, view: &PivotView) -> Markup {
     let gyration_mm = gyration_mm(view);
     let shares: Vec<String> = view
         .parts
@@ -62,7 +63,7 @@ pub fn pivot(view: &PivotView) -> Markup {
     let rows = view.parts.len() as f64;
     let papers = papers(166.0 + 30.0 * rows, 166.0 + 30.0 * rows);
     let picture = Picture { id: "calc-pivot", title: "The club about its pivot", words: &words, papers };
-    picture.drawn(|paper| drawing(view, gyration_mm, paper))
+    picture.drawn(|paper| drawing(w, view, gyration_mm, paper))
 }
 
 /// Where all the mass would have to sit for the same inertia, from the pivot.
@@ -70,7 +71,7 @@ fn gyration_mm(view: &PivotView) -> f64 {
     sound((view.inertia_kg_cm2 * 1e5 / view.mass_g).sqrt())
 }
 
-fn drawing(view: &PivotView, gyration_mm: f64, paper: Paper) -> Markup {
+fn drawing(w: &Words, view: &PivotView, gyration_mm: f64, paper: Paper) -> Markup {
     let side = if view.balance_mm >= view.pivot_mm { 1.0 } else { -1.0 };
     let gyration_at = view.pivot_mm + side * gyration_mm;
     let ends = view.parts.iter().map(|p| p.position_mm).chain([0.0, view.pivot_mm, view.balance_mm, gyration_at]);
@@ -131,7 +132,7 @@ fn shares(view: &PivotView, top: f64, paper: Paper) -> Markup {
 
 /// Head masses along a series, for both laws.
 #[must_use]
-pub fn series(view: &SeriesView) -> Markup {
+pub fn series(w: &Words, view: &SeriesView) -> Markup {
     let said: Vec<String> = view
         .rows
         .iter()
@@ -147,10 +148,10 @@ pub fn series(view: &SeriesView) -> Markup {
     let words = format!("Head mass by length. {}.", said.join("; "));
     let papers = papers(320.0, 290.0);
     let picture = Picture { id: "calc-series", title: "Head mass along the set, by both laws", words: &words, papers };
-    picture.drawn(|paper| series_drawing(view, paper))
+    picture.drawn(|paper| series_drawing(w, view, paper))
 }
 
-fn series_drawing(view: &SeriesView, paper: Paper) -> Markup {
+fn series_drawing(w: &Words, view: &SeriesView, paper: Paper) -> Markup {
     let mut rows = view.rows.clone();
     rows.sort_by(|a, b| a.0.total_cmp(&b.0));
     let across = range(rows.iter().map(|r| r.0), 0.06);

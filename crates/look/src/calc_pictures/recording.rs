@@ -1,6 +1,7 @@
 //! A plucked club's recording: the swing as it fades, and with two axes the path of the tip.
 
 use maud::{Markup, html};
+use words::Words;
 
 use super::super::layout::{num, places};
 use super::axes::{Paper, Picture, Plot, fixed, label, papers, sound};
@@ -35,7 +36,7 @@ pub struct RecordingView {
 
 /// The picture of a recording.
 #[must_use]
-pub fn recording(view: &RecordingView) -> Markup {
+pub fn recording(w: &Words, view: &RecordingView) -> Markup {
     let mut words = format!(
         "{} seconds of a swing at {} cycles a minute that fades to {} % in each second.",
         fixed(view.used_s.1 - view.used_s.0, 1),
@@ -54,7 +55,7 @@ pub fn recording(view: &RecordingView) -> Markup {
     let (wide, narrow) = if orbit { (600.0, 560.0) } else { (280.0, 250.0) };
     let title = if orbit { "The swing as it fades, and the path of the tip" } else { "The swing as it fades" };
     let picture = Picture { id: "calc-recording", title, words: &words, papers: papers(wide, narrow) };
-    picture.drawn(|paper| drawing(view, paper))
+    picture.drawn(|paper| drawing(w, view, paper))
 }
 
 /// Columns of a drawing: finer than the eye, coarser than the samples.
@@ -79,7 +80,7 @@ fn centred(values: &[f64]) -> Vec<f64> {
     values.iter().map(|v| sound(*v) - mean).collect()
 }
 
-fn drawing(view: &RecordingView, paper: Paper) -> Markup {
+fn drawing(w: &Words, view: &RecordingView, paper: Paper) -> Markup {
     let long_s = (view.used_s.1 - view.used_s.0).max(view.step_s);
     let fade_bottom = if paper.narrow() { 196.0 } else { 226.0 };
     let reach = 1.08 * greatest(view);
@@ -99,7 +100,7 @@ fn drawing(view: &RecordingView, paper: Paper) -> Markup {
         @if !both { polyline.curve-2 points=(plot.line(&envelope(-1.0))) {} }
         (plot.below("time, s"))
         (label(paper, plot.right - 110.0, plot.top + 14.0, &fade, false))
-        @if let [one, two] = &view.axes[..] { (orbit(view, one, two, reach, fade_bottom + 66.0, paper)) }
+        @if let [one, two] = &view.axes[..] { (orbit(w, view, one, two, reach, fade_bottom + 66.0, paper)) }
     }
 }
 
@@ -130,7 +131,7 @@ fn columns(values: &[f64], step_s: f64, plot: &Plot) -> Markup {
 }
 
 /// The path of the tip in the first seconds, with the planes through it.
-fn orbit(view: &RecordingView, one: &[f64], two: &[f64], reach: f64, top: f64, paper: Paper) -> Markup {
+fn orbit(w: &Words, view: &RecordingView, one: &[f64], two: &[f64], reach: f64, top: f64, paper: Paper) -> Markup {
     // Some thirty swings: enough to see the path turn, not a blot.
     let most_s = 30.0 * 60.0 / view.cpm.max(1.0);
     let radius = (paper.height - top - 16.0) / 2.0;
@@ -145,8 +146,8 @@ fn orbit(view: &RecordingView, one: &[f64], two: &[f64], reach: f64, top: f64, p
         circle.frame cx=(num(x)) cy=(num(y)) r=(num(radius)) {}
         polyline.trace points=(places(&path)) {}
         @if let Some([soft, stiff]) = view.planes {
-            (plane(soft, "soft", "soft-plane", (x, y), radius, paper))
-            (plane(stiff, "stiff", "stiff-plane", (x, y), radius, paper))
+            (plane(w, soft, "soft", "soft-plane", (x, y), radius, paper))
+            (plane(w, stiff, "stiff", "stiff-plane", (x, y), radius, paper))
         } @else if !paper.narrow() {
             text.start x=(num(x + radius + 30.0)) y=(num(y)) { "one frequency: no planes to tell apart" }
         }
@@ -154,7 +155,15 @@ fn orbit(view: &RecordingView, one: &[f64], two: &[f64], reach: f64, top: f64, p
 }
 
 /// A plane as a line through the middle with its name: counted from the first axis toward the second.
-fn plane(plane: PlaneView, name: &str, class: &str, (x, y): (f64, f64), radius: f64, paper: Paper) -> Markup {
+fn plane(
+    w: &Words,
+    plane: PlaneView,
+    name: &str,
+    class: &str,
+    (x, y): (f64, f64),
+    radius: f64,
+    paper: Paper,
+) -> Markup {
     let (sin, cos) = sound(plane.direction_deg).to_radians().sin_cos();
     let text = if paper.narrow() { name.to_owned() } else { format!("{name} {} cpm", fixed(plane.cpm, 2)) };
     let (end_x, end_y) = (x + radius * cos, y - radius * sin);

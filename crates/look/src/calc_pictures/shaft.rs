@@ -1,6 +1,7 @@
 //! A shaft with its cuts, what lies between it and the finished length, and its mass along it.
 
 use maud::{Markup, html};
+use words::Words;
 
 use super::super::layout::{Scale, num, places};
 use super::axes::{Paper, Picture, Plot, fixed, label, measure, papers, range, sound};
@@ -45,16 +46,16 @@ pub struct FinishView {
 
 /// The picture of a trim.
 #[must_use]
-pub fn shaft(view: &ShaftView) -> Markup {
-    let words = in_words(view);
+pub fn shaft(w: &Words, view: &ShaftView) -> Markup {
+    let words = in_words(w, view);
     let lines = if view.finish.is_some() { 4.0 } else { 2.0 };
     let papers = papers(104.0 + 30.0 * lines + 150.0, 104.0 + 30.0 * lines + 140.0);
     let picture =
         Picture { id: "calc-shaft", title: "The shaft, its cuts and its mass along it", words: &words, papers };
-    picture.drawn(|paper| drawing(view, paper))
+    picture.drawn(|paper| drawing(w, view, paper))
 }
 
-fn in_words(view: &ShaftView) -> String {
+fn in_words(w: &Words, view: &ShaftView) -> String {
     let mut words = format!(
         "{} mm off the butt and {} mm off the tip leave {} mm with {} g, balanced {} mm from the new butt end.",
         fixed(view.butt_trim_mm, 1),
@@ -73,7 +74,7 @@ fn in_words(view: &ShaftView) -> String {
     words
 }
 
-fn drawing(view: &ShaftView, paper: Paper) -> Markup {
+fn drawing(w: &Words, view: &ShaftView, paper: Paper) -> Markup {
     let room = if paper.narrow() { 42.0 } else { 52.0 };
     let ground_mm = view.finish.map(|f| view.cut_mm + f.off_bottom_mm + f.bore_to_ground_mm);
     let from_mm = -sound(view.butt_trim_mm).max(view.finish.map_or(0.0, |f| f.cap_mm));
@@ -94,17 +95,17 @@ fn drawing(view: &ShaftView, paper: Paper) -> Markup {
     }
     let below_y = first_y + 30.0 * measures.len() as f64;
     html! {
-        (body(view, &x, axis_y, paper))
-        @if let (Some(finish), Some(ground_mm)) = (&view.finish, ground_mm) { (finished(view, finish, ground_mm, &x, axis_y, below_y, paper)) }
+        (body(w, view, &x, axis_y, paper))
+        @if let (Some(finish), Some(ground_mm)) = (&view.finish, ground_mm) { (finished(w, view, finish, ground_mm, &x, axis_y, below_y, paper)) }
         @for ((from, to, text, strong), i) in measures.iter().zip(0..) {
             (measure(paper, *from, *to, first_y + 30.0 * f64::from(i), text, *strong))
         }
-        (density(view, &x, below_y + 16.0, paper))
+        (density(w, view, &x, below_y + 16.0, paper))
     }
 }
 
 /// The shaft itself: what stays solid, what comes off dashed and crossed.
-fn body(view: &ShaftView, x: &Scale, y: f64, paper: Paper) -> Markup {
+fn body(w: &Words, view: &ShaftView, x: &Scale, y: f64, paper: Paper) -> Markup {
     // Far thicker than to scale, or it would be a hair.
     let half = |share: f64| 8.0 - 3.0 * share;
     let whole = (view.butt_trim_mm + view.cut_mm + view.tip_trim_mm).max(1.0);
@@ -133,6 +134,7 @@ fn body(view: &ShaftView, x: &Scale, y: f64, paper: Paper) -> Markup {
 
 /// Cap, bore and ground line.
 fn finished(
+    w: &Words,
     view: &ShaftView,
     finish: &FinishView,
     ground_mm: f64,
@@ -161,7 +163,7 @@ fn finished(
 }
 
 /// Density along the raw shaft, with what comes off left dashed.
-fn density(view: &ShaftView, x: &Scale, top: f64, paper: Paper) -> Markup {
+fn density(w: &Words, view: &ShaftView, x: &Scale, top: f64, paper: Paper) -> Markup {
     let at: Vec<(f64, f64)> = view.density.iter().map(|(mm, g_m)| (mm - view.butt_trim_mm, *g_m)).collect();
     if at.len() < 2 {
         return html! {};

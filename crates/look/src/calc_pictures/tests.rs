@@ -1,6 +1,12 @@
 //! Every picture keeps its promises: readable by a screen reader, no figure that is none, nothing outside its paper.
 
 use super::*;
+use quantity::Units;
+use words::Words;
+
+fn w() -> Words {
+    Words::english(Units::default())
+}
 use maud::Markup;
 
 fn examples() -> Vec<(&'static str, Markup)> {
@@ -11,141 +17,165 @@ fn examples() -> Vec<(&'static str, Markup)> {
     vec![
         (
             "shaft",
-            shaft(&ShaftView {
-                cut_mm: 929.2,
-                butt_trim_mm: 61.4,
-                tip_trim_mm: 25.4,
-                balance_mm: 457.9,
-                mass_g: 116.9,
-                finish: Some(FinishView {
-                    cap_mm: 3.0,
-                    insertion_mm: Some(32.0),
-                    bore_to_ground_mm: 33.0,
-                    to_shaft_end_mm: 962.2,
-                    to_cap_mm: 965.2,
-                    asked_to_cap: true,
-                    ..FinishView::default()
-                }),
-                density: vec![(0.0, 131.9), (1016.0, 120.0)],
-            }),
+            shaft(
+                &w(),
+                &ShaftView {
+                    cut_mm: 929.2,
+                    butt_trim_mm: 61.4,
+                    tip_trim_mm: 25.4,
+                    balance_mm: 457.9,
+                    mass_g: 116.9,
+                    finish: Some(FinishView {
+                        cap_mm: 3.0,
+                        insertion_mm: Some(32.0),
+                        bore_to_ground_mm: 33.0,
+                        to_shaft_end_mm: 962.2,
+                        to_cap_mm: 965.2,
+                        asked_to_cap: true,
+                        ..FinishView::default()
+                    }),
+                    density: vec![(0.0, 131.9), (1016.0, 120.0)],
+                },
+            ),
         ),
         (
             "pivot",
-            pivot(&PivotView {
-                parts: vec![
-                    PivotPart { name: "head".into(), mass_g: 256.0, position_mm: 950.0, inertia_kg_cm2: 2310.0 },
-                    PivotPart { name: "grip".into(), mass_g: 50.0, position_mm: 105.0, inertia_kg_cm2: 9.0 },
-                ],
-                pivot_mm: 0.0,
-                balance_mm: 812.0,
-                inertia_kg_cm2: 2319.0,
-                mass_g: 306.0,
-            }),
+            pivot(
+                &w(),
+                &PivotView {
+                    parts: vec![
+                        PivotPart { name: "head".into(), mass_g: 256.0, position_mm: 950.0, inertia_kg_cm2: 2310.0 },
+                        PivotPart { name: "grip".into(), mass_g: 50.0, position_mm: 105.0, inertia_kg_cm2: 9.0 },
+                    ],
+                    pivot_mm: 0.0,
+                    balance_mm: 812.0,
+                    inertia_kg_cm2: 2319.0,
+                    mass_g: 306.0,
+                },
+            ),
         ),
         (
             "series",
-            series(&SeriesView { rows: vec![(975.4, 243.0, 240.8), (924.6, 270.1, 272.4)], reference_mm: 950.0 }),
+            series(&w(), &SeriesView { rows: vec![(975.4, 243.0, 240.8), (924.6, 270.1, 272.4)], reference_mm: 950.0 }),
         ),
         (
             "modes",
-            modes(&ModesView {
-                modes: vec![(305.0, bent.clone()), (3972.0, bent.clone())],
-                bent,
-                load_n: 9.8,
-                head: true,
-            }),
+            modes(
+                &w(),
+                &ModesView {
+                    modes: vec![(305.0, bent.clone()), (3972.0, bent.clone())],
+                    bent,
+                    load_n: 9.8,
+                    head: true,
+                },
+            ),
         ),
         (
             "around",
-            around(&AroundView {
-                readings: (0..12).map(|i| (f64::from(i) * 30.0, 15.0 + 0.2 * f64::from(i % 3))).collect(),
-                fitted: turn(0.2),
-                quantity: "force, N".into(),
-                soft_deg: Some(40.0),
-                bow: Some((200.0, 1.5)),
-                mark_deg: Some(220.0),
-                resting_deg: vec![41.0, 222.0],
-            }),
+            around(
+                &w(),
+                &AroundView {
+                    readings: (0..12).map(|i| (f64::from(i) * 30.0, 15.0 + 0.2 * f64::from(i % 3))).collect(),
+                    fitted: turn(0.2),
+                    quantity: "force, N".into(),
+                    soft_deg: Some(40.0),
+                    bow: Some((200.0, 1.5)),
+                    mark_deg: Some(220.0),
+                    resting_deg: vec![41.0, 222.0],
+                },
+            ),
         ),
         (
             "recording",
-            recording(&RecordingView {
-                step_s: 0.025,
-                used_s: (0.0, 9.975),
-                axes: vec![wave(0.0), wave(1.0)],
-                cpm: 267.0,
-                amplitude: 1.0,
-                decay_per_s: 0.25,
-                planes: Some([
-                    PlaneView { direction_deg: 26.6, cpm: 264.0 },
-                    PlaneView { direction_deg: 116.6, cpm: 270.0 },
-                ]),
-            }),
+            recording(
+                &w(),
+                &RecordingView {
+                    step_s: 0.025,
+                    used_s: (0.0, 9.975),
+                    axes: vec![wave(0.0), wave(1.0)],
+                    cpm: 267.0,
+                    amplitude: 1.0,
+                    decay_per_s: 0.25,
+                    planes: Some([
+                        PlaneView { direction_deg: 26.6, cpm: 264.0 },
+                        PlaneView { direction_deg: 116.6, cpm: 270.0 },
+                    ]),
+                },
+            ),
         ),
         (
             "grip",
-            grip(&GripView {
-                places: vec![
-                    GripPlace {
-                        below_cap_in: 2.0,
-                        nominal_in: 0.9,
-                        diameter_in: 0.94,
-                        diameter_in_sd: Some(0.001),
-                        kept_in: 0.926,
-                    },
-                    GripPlace {
-                        below_cap_in: 6.0,
-                        nominal_in: 0.77,
-                        diameter_in: 0.805,
-                        diameter_in_sd: None,
-                        kept_in: 0.795,
-                    },
-                ],
-                wanted_in: Some(0.94),
-                tape_to_in: Some(9.5),
-            }),
+            grip(
+                &w(),
+                &GripView {
+                    places: vec![
+                        GripPlace {
+                            below_cap_in: 2.0,
+                            nominal_in: 0.9,
+                            diameter_in: 0.94,
+                            diameter_in_sd: Some(0.001),
+                            kept_in: 0.926,
+                        },
+                        GripPlace {
+                            below_cap_in: 6.0,
+                            nominal_in: 0.77,
+                            diameter_in: 0.805,
+                            diameter_in_sd: None,
+                            kept_in: 0.795,
+                        },
+                    ],
+                    wanted_in: Some(0.94),
+                    tape_to_in: Some(9.5),
+                },
+            ),
         ),
-        ("lie", lie(&LieView { before: (952.5, 60.0), after: (965.2, 58.57), hands_mm: 100.0 })),
-        ("aim", aim(&AimView { lie_error_deg: -1.0, aim_deg: -0.6, off: Some((150.0, -1.6)) })),
+        ("lie", lie(&w(), &LieView { before: (952.5, 60.0), after: (965.2, 58.57), hands_mm: 100.0 })),
+        ("aim", aim(&w(), &AimView { lie_error_deg: -1.0, aim_deg: -0.6, off: Some((150.0, -1.6)) })),
         (
             "bend",
-            bend(&BendView {
-                limit_deg: 2.0,
-                rows: vec![("lie", 0.0, vec![1.0, 2.0]), ("loft", 0.0, vec![-0.5, -1.0])],
-            }),
+            bend(
+                &w(),
+                &BendView { limit_deg: 2.0, rows: vec![("lie", 0.0, vec![1.0, 2.0]), ("loft", 0.0, vec![-0.5, -1.0])] },
+            ),
         ),
         (
             "joint",
-            joint(&JointView {
-                bore_mm: 9.65,
-                tip_mm: 9.4,
-                depth_mm: 32.0,
-                bottom_gap_mm: 1.0,
-                ring_g: 0.138,
-                all_told_g: 1.638,
-            }),
+            joint(
+                &w(),
+                &JointView {
+                    bore_mm: 9.65,
+                    tip_mm: 9.4,
+                    depth_mm: 32.0,
+                    bottom_gap_mm: 1.0,
+                    ring_g: 0.138,
+                    all_told_g: 1.638,
+                },
+            ),
         ),
         (
             "cure",
-            cure(&CureView {
-                here_c: 20.0,
-                lines: vec![
-                    CureLine {
-                        name: "pot life",
-                        sheet: [(25.0, 40.0), (35.0, 20.0)],
-                        one_point: false,
-                        here_min: 57.6,
-                        here_min_sd: Some(4.3),
-                    },
-                    CureLine {
-                        name: "full cure",
-                        sheet: [(25.0, 1440.0), (60.0, 120.0)],
-                        one_point: false,
-                        here_min: 2155.0,
-                        here_min_sd: None,
-                    },
-                ],
-            }),
+            cure(
+                &w(),
+                &CureView {
+                    here_c: 20.0,
+                    lines: vec![
+                        CureLine {
+                            name: "pot life",
+                            sheet: [(25.0, 40.0), (35.0, 20.0)],
+                            one_point: false,
+                            here_min: 57.6,
+                            here_min_sd: Some(4.3),
+                        },
+                        CureLine {
+                            name: "full cure",
+                            sheet: [(25.0, 1440.0), (60.0, 120.0)],
+                            one_point: false,
+                            here_min: 2155.0,
+                            here_min_sd: None,
+                        },
+                    ],
+                },
+            ),
         ),
     ]
 }
@@ -193,46 +223,67 @@ fn nothing_is_drawn_beside_its_paper() {
 fn odd_figures_leave_a_drawing() {
     let bad = f64::NAN;
     let odd = [
-        shaft(&ShaftView {
-            cut_mm: bad,
-            butt_trim_mm: f64::INFINITY,
-            density: vec![(bad, 1.0), (2.0, bad)],
-            ..ShaftView::default()
-        }),
-        pivot(&PivotView {
-            parts: vec![PivotPart { name: "<b>head".into(), mass_g: bad, position_mm: bad, inertia_kg_cm2: bad }],
-            inertia_kg_cm2: bad,
-            ..PivotView::default()
-        }),
-        series(&SeriesView { rows: vec![(bad, 1.0, bad)], reference_mm: bad }),
-        modes(&ModesView {
-            modes: vec![(bad, vec![(0.0, 0.0), (1.0, bad)])],
-            bent: vec![(bad, bad)],
-            ..ModesView::default()
-        }),
-        around(&AroundView {
-            readings: vec![(bad, bad)],
-            fitted: vec![(0.0, 5.0); 4],
-            resting_deg: vec![bad],
-            ..AroundView::default()
-        }),
-        recording(&RecordingView { axes: vec![vec![bad; 5], vec![1.0; 5]], cpm: bad, ..RecordingView::default() }),
-        recording(&RecordingView { axes: Vec::new(), ..RecordingView::default() }),
-        grip(&GripView {
-            places: vec![GripPlace { below_cap_in: bad, ..GripPlace::default() }],
-            wanted_in: Some(bad),
-            tape_to_in: Some(bad),
-        }),
-        grip(&GripView::default()),
-        lie(&LieView { before: (bad, 60.0), after: (900.0, bad), hands_mm: 0.0 }),
-        aim(&AimView { lie_error_deg: bad, aim_deg: bad, off: Some((bad, bad)) }),
-        bend(&BendView { limit_deg: bad, rows: vec![("lie", bad, vec![bad])] }),
-        joint(&JointView { bore_mm: bad, ..JointView::default() }),
-        cure(&CureView {
-            here_c: bad,
-            lines: vec![CureLine { sheet: [(20.0, bad), (20.0, 1.0)], ..CureLine::default() }],
-        }),
-        cure(&CureView::default()),
+        shaft(
+            &w(),
+            &ShaftView {
+                cut_mm: bad,
+                butt_trim_mm: f64::INFINITY,
+                density: vec![(bad, 1.0), (2.0, bad)],
+                ..ShaftView::default()
+            },
+        ),
+        pivot(
+            &w(),
+            &PivotView {
+                parts: vec![PivotPart { name: "<b>head".into(), mass_g: bad, position_mm: bad, inertia_kg_cm2: bad }],
+                inertia_kg_cm2: bad,
+                ..PivotView::default()
+            },
+        ),
+        series(&w(), &SeriesView { rows: vec![(bad, 1.0, bad)], reference_mm: bad }),
+        modes(
+            &w(),
+            &ModesView {
+                modes: vec![(bad, vec![(0.0, 0.0), (1.0, bad)])],
+                bent: vec![(bad, bad)],
+                ..ModesView::default()
+            },
+        ),
+        around(
+            &w(),
+            &AroundView {
+                readings: vec![(bad, bad)],
+                fitted: vec![(0.0, 5.0); 4],
+                resting_deg: vec![bad],
+                ..AroundView::default()
+            },
+        ),
+        recording(
+            &w(),
+            &RecordingView { axes: vec![vec![bad; 5], vec![1.0; 5]], cpm: bad, ..RecordingView::default() },
+        ),
+        recording(&w(), &RecordingView { axes: Vec::new(), ..RecordingView::default() }),
+        grip(
+            &w(),
+            &GripView {
+                places: vec![GripPlace { below_cap_in: bad, ..GripPlace::default() }],
+                wanted_in: Some(bad),
+                tape_to_in: Some(bad),
+            },
+        ),
+        grip(&w(), &GripView::default()),
+        lie(&w(), &LieView { before: (bad, 60.0), after: (900.0, bad), hands_mm: 0.0 }),
+        aim(&w(), &AimView { lie_error_deg: bad, aim_deg: bad, off: Some((bad, bad)) }),
+        bend(&w(), &BendView { limit_deg: bad, rows: vec![("lie", bad, vec![bad])] }),
+        joint(&w(), &JointView { bore_mm: bad, ..JointView::default() }),
+        cure(
+            &w(),
+            &CureView {
+                here_c: bad,
+                lines: vec![CureLine { sheet: [(20.0, bad), (20.0, 1.0)], ..CureLine::default() }],
+            },
+        ),
+        cure(&w(), &CureView::default()),
     ];
     for markup in odd {
         let text = markup.into_string();
