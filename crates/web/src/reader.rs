@@ -6,7 +6,7 @@
 use crate::cookies;
 use axum::extract::{FromRequestParts, Request, State};
 use axum::http::request::Parts;
-use axum::http::{StatusCode, header};
+use axum::http::{HeaderName, HeaderValue, StatusCode, header};
 use axum::middleware::Next;
 use axum::response::{IntoResponse, Response};
 use jiff::tz::TimeZone;
@@ -42,8 +42,14 @@ pub(crate) async fn for_reader(
     let mut response = next.run(request).await;
     let Some(Unspoken(mut document)) = response.extensions_mut().remove::<Unspoken>() else { return response };
     words::speak(&mut document, &words);
-    json(response, &document)
+    let (mut parts, _) = response.into_parts();
+    parts.headers.remove(header::CONTENT_LENGTH);
+    let (name, value) = JSON;
+    parts.headers.insert(name, HeaderValue::from_static(value));
+    Response::from_parts(parts, document.to_string().into())
 }
+
+const JSON: (HeaderName, &str) = (header::CONTENT_TYPE, "application/json");
 
 /// A document with facts that nobody has put into words yet.
 #[derive(Debug, Clone)]
@@ -56,26 +62,24 @@ pub(crate) struct Answer<T>(pub T);
 impl<T: Serialize> IntoResponse for Answer<T> {
     /// The document alone: [`for_reader`] writes its sentences and its text.
     fn into_response(self) -> Response {
-        let mut response = StatusCode::OK.into_response();
-        match serde_json::to_value(&self.0) {
-            Ok(document) => {
+        let written = serde_json::to_string(&self.0).and_then(|text| {
+            // Most documents have no fact; what has none is handed out as it is written.
+            let unspoken = words::may_have_facts(&text).then(|| serde_json::from_str(&text)).transpose()?;
+            Ok((text, unspoken))
+        });
+        match written {
+            Ok((_, Some(document))) => {
+                let mut response = StatusCode::OK.into_response();
                 response.extensions_mut().insert(Unspoken(document));
                 response
             }
+            Ok((text, None)) => ([JSON], text).into_response(),
             Err(error) => {
                 tracing::error!(%error, "an answer could not be written");
                 StatusCode::INTERNAL_SERVER_ERROR.into_response()
             }
         }
     }
-}
-
-fn json(mut response: Response, document: &Value) -> Response {
-    let body = document.to_string();
-    response.headers_mut().insert(header::CONTENT_TYPE, header::HeaderValue::from_static("application/json"));
-    response.headers_mut().remove(header::CONTENT_LENGTH);
-    *response.body_mut() = body.into();
-    response
 }
 
 #[cfg(test)]

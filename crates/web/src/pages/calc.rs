@@ -398,6 +398,11 @@ fn list_table(w: &Words, title: &str, list: &[Value]) -> Markup {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use quantity::Units;
+
+    fn w() -> Words {
+        Words::english(Units::default())
+    }
 
     #[test]
     fn numbers_have_places_that_say_something() {

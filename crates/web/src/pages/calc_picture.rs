@@ -343,7 +343,12 @@ pub(super) fn cards(w: &Words, topic: &str, input: &Value, output: &Value) -> Ma
 mod tests {
     use super::*;
     use clubphysics::calc::topics;
+    use quantity::Units;
     use serde_json::json;
+
+    fn w() -> Words {
+        Words::english(Units::default())
+    }
 
     fn drawn(topic: &str, input: &Value) -> Vec<String> {
         let output = clubphysics::calc::run(topic, input.clone()).unwrap_or_else(|error| panic!("{topic}: {error}"));

@@ -391,6 +391,11 @@ pub(super) fn in_words(w: &Words, said: &str, field: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use quantity::Units;
+
+    fn w() -> Words {
+        Words::english(Units::default())
+    }
 
     #[test]
     fn every_example_comes_back_from_its_form_and_calculates() {

@@ -314,6 +314,11 @@ pub(super) fn length_or_dash(w: &Words, mm: Option<f64>) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use quantity::Units;
+
+    fn w() -> Words {
+        Words::english(Units::default())
+    }
 
     #[test]
     fn what_is_typed_is_kept_and_its_mistake_named() {

@@ -380,6 +380,11 @@ fn in_words(w: &Words, kind: PartKind, error: &WorkshopError) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use quantity::Units;
+
+    fn w() -> Words {
+        Words::english(Units::default())
+    }
 
     #[test]
     fn every_model_of_the_invented_shop_comes_back_from_its_form() {

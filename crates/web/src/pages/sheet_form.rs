@@ -345,6 +345,11 @@ impl Entries {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use quantity::Units;
+
+    fn w() -> Words {
+        Words::english(Units::default())
+    }
 
     fn filled(more: &[(&str, &str)]) -> Entries {
         let base = [("written", "5-P, D2"), ("head", "SISKIN"), ("shaft", "S"), ("grip", "G"), ("grip-putter", "P")];

@@ -515,6 +515,11 @@ pub(super) fn stale(error: &AppError) -> bool {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use quantity::Units;
+
+    fn w() -> Words {
+        Words::english(Units::default())
+    }
 
     #[test]
     fn a_bad_sheet_file_is_named_by_line() {

@@ -443,6 +443,11 @@ async fn who(State(app): State<App>, Reader(w): Reader, Form(fields): Form<Vec<(
 #[cfg(test)]
 mod tests {
     use super::*;
+    use quantity::Units;
+
+    fn w() -> Words {
+        Words::english(Units::default())
+    }
 
     #[test]
     fn steps_follow_their_places_and_may_be_taken_away() {

@@ -301,6 +301,11 @@ pub(super) fn due(w: &Words, due: Date, today: Date) -> Markup {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use quantity::Units;
+
+    fn w() -> Words {
+        Words::english(Units::default())
+    }
 
     #[test]
     fn the_clubs_of_a_batch_are_named_with_their_job() {

@@ -1,11 +1,14 @@
 //! Writes the pages that show the look into a folder, with the style sheet and scripts beside them:
-//! `cargo run -p web --example gallery -- FOLDER [light|dark]`.
+//! `cargo run -p look --example gallery -- FOLDER [light|dark]`.
 
 use std::path::Path;
 use std::{env, fs, io};
 
+use quantity::Units;
+use words::Words;
+
+use look::assets::{asset, asset_url};
 use look::{Clock, FooterLink, Nav, PageFrame, gallery, page};
-use web::assets::{asset, asset_url};
 
 fn main() -> io::Result<()> {
     let Some(folder) = env::args().nth(1) else {
@@ -17,11 +20,13 @@ fn main() -> io::Result<()> {
         Some("dark") => Some("dark"),
         Some(other) => return Err(io::Error::other(format!("`{other}` is no theme; write light or dark"))),
     };
+    let w = Words::english(Units::default());
     let folder = Path::new(&folder);
     for name in ["setwright.css", "bench.js", "clocks.js", "keys.js", "keep.js", "live.js", "mark.svg"] {
         let place = folder.join(asset_url(name).trim_start_matches('/'));
         fs::create_dir_all(place.parent().unwrap_or(folder))?;
-        fs::write(place, asset(name).ok_or_else(|| io::Error::other(format!("{name} is not carried")))?)?;
+        let file = asset(name).ok_or_else(|| io::Error::other(format!("{name} is not carried")))?;
+        fs::write(place, file.content)?;
     }
     let bench = PageFrame {
         title: "Bench".to_owned(),
@@ -39,9 +44,9 @@ fn main() -> io::Result<()> {
         ..PageFrame::default()
     };
     let pages = [
-        ("bench.html", PageFrame { body: gallery::bench_example(), ..bench.clone() }),
-        ("grid.html", PageFrame { body: gallery::grid_example(), ..bench.clone() }),
-        ("card.html", PageFrame { title: "Job cards".to_owned(), body: gallery::card_example(), ..bench.clone() }),
+        ("bench.html", PageFrame { body: gallery::bench_example(&w), ..bench.clone() }),
+        ("grid.html", PageFrame { body: gallery::grid_example(&w), ..bench.clone() }),
+        ("card.html", PageFrame { title: "Job cards".to_owned(), body: gallery::card_example(&w), ..bench.clone() }),
         (
             "index.html",
             PageFrame {
@@ -49,14 +54,14 @@ fn main() -> io::Result<()> {
                 active: Nav::Elsewhere,
                 crumb: "Colours, blocks and pictures".to_owned(),
                 at_bench: false,
-                body: gallery::gallery(),
+                body: gallery::gallery(&w),
                 footer: vec![FooterLink { href: "#".to_owned(), label: "Calculators".to_owned() }],
                 ..bench
             },
         ),
     ];
     for (name, frame) in pages {
-        fs::write(folder.join(name), page(&frame).into_string().replace("\"/assets/", "\"assets/"))?;
+        fs::write(folder.join(name), page(&w, &frame).into_string().replace("\"/assets/", "\"assets/"))?;
     }
     Ok(())
 }
