@@ -1,5 +1,7 @@
 //! Small building blocks: cards, tags, cautions, tables, steps, figures.
 
+use std::borrow::Cow;
+
 use maud::{Markup, html};
 use words::Words;
 
@@ -133,9 +135,9 @@ pub fn empty_state(what: &str, to_do: &str, links: &[Action<'_>]) -> Markup {
 
 /// Names with their values.
 #[must_use]
-pub fn definitions(pairs: &[(&str, Markup)]) -> Markup {
+pub fn definitions(pairs: &[(impl AsRef<str>, Markup)]) -> Markup {
     html! {
-        dl.defs { @for (name, value) in pairs { div { dt { (name) } dd { (value) } } } }
+        dl.defs { @for (name, value) in pairs { div { dt { (name.as_ref()) } dd { (value) } } } }
     }
 }
 
@@ -235,10 +237,10 @@ pub fn stepper(w: &Words, steps: &[Step<'_>]) -> Markup {
 }
 
 /// One tab.
-#[derive(Debug, Clone, Copy, Default)]
+#[derive(Debug, Clone, Default)]
 pub struct Tab<'a> {
     /// Word.
-    pub label: &'a str,
+    pub label: Cow<'a, str>,
     /// Address.
     pub href: &'a str,
     /// A count beside the word; empty for none.
@@ -261,13 +263,27 @@ pub fn tabs(label: &str, tabs: &[Tab<'_>]) -> Markup {
     }
 }
 
-/// A column of a [`table`].
-#[derive(Debug, Clone, Copy, Default)]
+/// A column of a [`table`]: [`Column::words`] or [`Column::figures`].
+#[derive(Debug, Clone, Default)]
 pub struct Column<'a> {
     /// Heading.
-    pub head: &'a str,
+    pub head: Cow<'a, str>,
     /// Figures: set to the right in tabular digits.
     pub figures: bool,
+}
+
+impl<'a> Column<'a> {
+    /// A column of words.
+    #[must_use]
+    pub fn words(head: impl Into<Cow<'a, str>>) -> Self {
+        Self { head: head.into(), figures: false }
+    }
+
+    /// A column of figures.
+    #[must_use]
+    pub fn figures(head: impl Into<Cow<'a, str>>) -> Self {
+        Self { head: head.into(), figures: true }
+    }
 }
 
 /// A cell of a [`table`].
@@ -326,7 +342,7 @@ pub fn table(view: &Table<'_>) -> Markup {
                             @for (at, cell) in row.iter().enumerate() {
                                 @let column = view.columns.get(at);
                                 @let fig = column.is_some_and(|column| column.figures);
-                                @let head = column.filter(|_| view.cards).map(|column| column.head);
+                                @let head = column.filter(|_| view.cards).map(|column| column.head.as_ref());
                                 @if at == 0 { th.fig[fig] scope="row" data-head=[head] { (cell.0) } }
                                 @else { td.fig[fig] data-head=[head] { span { (cell.0) } } }
                             }
@@ -359,7 +375,7 @@ mod tests {
     fn cells_are_escaped() {
         let view = Table {
             caption: "a & b",
-            columns: vec![Column { head: "<i>", figures: true }],
+            columns: vec![Column::figures("<i>")],
             rows: vec![vec!["<script>".into()]],
             ..Table::default()
         };

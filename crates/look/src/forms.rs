@@ -1,5 +1,7 @@
 //! Form parts: real fields and buttons that work without script.
 
+use std::borrow::Cow;
+
 use maud::{Markup, html};
 use words::Words;
 
@@ -121,12 +123,12 @@ pub fn file_field(name: &str, label: &str, hint: &str, accept: &str) -> Markup {
 }
 
 /// One of several: for [`select`] and [`radios`].
-#[derive(Debug, Clone, Copy, Default)]
+#[derive(Debug, Clone, Default)]
 pub struct Choice<'a> {
     /// Value sent.
     pub value: &'a str,
     /// Words shown.
-    pub label: &'a str,
+    pub label: Cow<'a, str>,
     /// Chosen.
     pub chosen: bool,
 }
@@ -276,9 +278,9 @@ pub fn link_button(href: &str, label: &str, kind: ButtonKind, which: Option<Icon
 
 /// Which keys do what on this page: `("Enter", "keep, next club")`.
 #[must_use]
-pub fn keypad_hints(hints: &[(&str, &str)]) -> Markup {
+pub fn keypad_hints(hints: &[(&str, impl AsRef<str>)]) -> Markup {
     html! {
-        p.keys { @for (key, what) in hints { span { kbd { (key) } " " (what) } " " } }
+        p.keys { @for (key, what) in hints { span { kbd { (key) } " " (what.as_ref()) } " " } }
     }
 }
 

@@ -259,17 +259,17 @@ pub fn card_example(w: &Words) -> Markup {
         code: "42-6",
         code_svg,
         lines: vec![
-            ("Shaft, butt cut to", "36 5/16 in".to_owned()),
-            ("Tip weight", "5 g".to_owned()),
-            ("Wraps", "2, lower hand 1 more".to_owned()),
-            ("Graphics", "shaft up, grip down".to_owned()),
-            ("Bend", "loft 29.5°, lie 62.5° (1° up)".to_owned()),
+            ("Shaft, butt cut to".to_owned(), "36 5/16 in".to_owned()),
+            ("Tip weight".to_owned(), "5 g".to_owned()),
+            ("Wraps".to_owned(), "2, lower hand 1 more".to_owned()),
+            ("Graphics".to_owned(), "shaft up, grip down".to_owned()),
+            ("Bend".to_owned(), "loft 29.5°, lie 62.5° (1° up)".to_owned()),
         ],
         expected: vec![
-            ("dry, no grip", "D8.6 ± 0.4".to_owned()),
-            ("with tip weight", "D8.8 ± 0.3".to_owned()),
-            ("cured, no grip", "D9.3 ± 0.3".to_owned()),
-            ("finished", "D0.1 ± 0.4".to_owned()),
+            ("dry, no grip".to_owned(), "D8.6 ± 0.4".to_owned()),
+            ("with tip weight".to_owned(), "D8.8 ± 0.3".to_owned()),
+            ("cured, no grip".to_owned(), "D9.3 ± 0.3".to_owned()),
+            ("finished".to_owned(), "D0.1 ± 0.4".to_owned()),
         ],
         caution: "No swing before full cure.",
     };
@@ -304,17 +304,17 @@ fn words_and_blocks(w: &Words) -> Markup {
             ])),
         ]))
         (tabs("Stock", &[
-            Tab { label: "Heads", href: "#h", count: "31", current: true },
-            Tab { label: "Shafts", href: "#s", count: "120", current: false },
-            Tab { label: "Grips", href: "#g", count: "96", current: false },
-            Tab { label: "Tip weights", href: "#t", count: "", current: false },
+            Tab { label: "Heads".into(), href: "#h", count: "31", current: true },
+            Tab { label: "Shafts".into(), href: "#s", count: "120", current: false },
+            Tab { label: "Grips".into(), href: "#g", count: "96", current: false },
+            Tab { label: "Tip weights".into(), href: "#t", count: "", current: false },
         ]))
         (table(&Table {
             caption: "Heads",
             columns: vec![
-                Column { head: "code", figures: false }, Column { head: "model", figures: false },
-                Column { head: "number", figures: true }, Column { head: "mass", figures: true },
-                Column { head: "place", figures: false }, Column { head: "state", figures: false },
+                Column::words("code"), Column::words("model"),
+                Column::figures("number"), Column::figures("mass"),
+                Column::words("place"), Column::words("state"),
             ],
             rows: vec![
                 vec!["H-301".into(), "Quarrel CB".into(), "6".into(), "256.1 g".into(), "A3".into(), tag(Tone::Care, "held").into()],
@@ -337,13 +337,13 @@ fn forms_shown(w: &Words) -> Markup {
                 (field(&Field { name: "mass", label: "Mass", value: "256.1", hint: "to 0.1 g, such as 256.1", inputmode: "decimal", unit: "g", ..Field::default() }))
                 (field(&Field { name: "length", label: "Length", value: "36 3/x", hint: "such as 36 3/4", error: Some("Read 36 3/ and stopped at x. Write it like 36 3/4."), ..Field::default() }))
                 (select(&Select { name: "hand", label: "Hand", choices: vec![
-                    Choice { value: "r", label: "right", chosen: true }, Choice { value: "l", label: "left", chosen: false },
+                    Choice { value: "r", label: "right".into(), chosen: true }, Choice { value: "l", label: "left".into(), chosen: false },
                 ], ..Select::default() }))
                 (field(&Field { name: "due", label: "Due", kind: "date", ..Field::default() }))
             }
             (radios("graphics", "Grip graphics", &[
-                Choice { value: "up", label: "up", chosen: true }, Choice { value: "down", label: "down", chosen: false },
-                Choice { value: "away", label: "away", chosen: false },
+                Choice { value: "up", label: "up".into(), chosen: true }, Choice { value: "down", label: "down".into(), chosen: false },
+                Choice { value: "away", label: "away".into(), chosen: false },
             ]))
             (check("ferrule", "1", "Ferrule on", true))
             (text_area(&Field { name: "short", label: "Sheet, written short", value: "5–PW, +1/2, 2 up, D3, 2 wraps", ..Field::default() }, 2))
@@ -385,8 +385,8 @@ fn sizes_shown(w: &Words) -> Markup {
 /// Contrast of every pair that is used, worked out from the style sheet.
 fn contrasts(w: &Words) -> Markup {
     let schemes = colours::SCHEMES.map(|(name, opening)| (name, colours::variables(opening)));
-    let mut columns = vec![Column { head: "on its ground", figures: false }, Column { head: "needs", figures: true }];
-    columns.extend(schemes.iter().map(|(name, _)| Column { head: name, figures: true }));
+    let mut columns = vec![Column::words("on its ground"), Column::figures("needs")];
+    columns.extend(schemes.iter().map(|(name, _)| Column::figures(*name)));
     let row = |front: &str, ground: &str, least: f64| {
         let mut cells: Vec<Cell> = vec![format!("{front} on {ground}").into(), format!("{least:.1}").into()];
         cells.extend(schemes.iter().map(|(_, set)| {
@@ -404,8 +404,8 @@ fn contrasts(w: &Words) -> Markup {
 /// What each scheme sets.
 fn scheme_table(w: &Words) -> Markup {
     let schemes = colours::SCHEMES.map(|(name, opening)| (name, colours::variables(opening)));
-    let mut columns = vec![Column { head: "colour", figures: false }];
-    columns.extend(schemes.iter().map(|(name, _)| Column { head: name, figures: false }));
+    let mut columns = vec![Column::words("colour")];
+    columns.extend(schemes.iter().map(|(name, _)| Column::words(*name)));
     let rows = COLOURS.iter().map(|(name, _)| {
         let mut cells = vec![Cell::from(*name)];
         cells.extend(schemes.iter().map(|(scheme, set)| {

@@ -29,9 +29,9 @@ pub struct JobCard<'a> {
     /// The code as an SVG picture, made by the caller; empty markup for none.
     pub code_svg: Markup,
     /// Names and values: cut, weight, wraps, graphics, bend.
-    pub lines: Vec<(&'a str, String)>,
+    pub lines: Vec<(String, String)>,
     /// Stage, expected reading; a blank stands beside each for the pen.
-    pub expected: Vec<(&'a str, String)>,
+    pub expected: Vec<(String, String)>,
     /// A caution at the foot; may be empty.
     pub caution: &'a str,
 }

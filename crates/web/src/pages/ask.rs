@@ -191,7 +191,7 @@ fn asks_part(w: &Words, asks: &[HeadAsk], library: &Library) -> Markup {
             (table(&Table {
                 caption: "Head masses to ask for",
                 columns: ["head", "club", "heads of", "those to be had", "will do", "for one that will do"]
-                    .map(|head| Column { head, figures: false })
+                    .map(Column::words)
                     .to_vec(),
                 rows: asks.iter().map(row).collect(),
                 cards: true,

@@ -16,7 +16,8 @@ use axum::response::IntoResponse;
 use axum::routing::{get, post};
 use clubphysics::calc::{Topic, topics};
 use look::{
-    Button, ButtonKind, Cell, Field, Figure, Notice, Tone, button, check, figures, link_button, notice_block, section,
+    Button, ButtonKind, Cell, Column, Field, Figure, Notice, Tone, button, check, figures, link_button, notice_block,
+    section,
 };
 use maud::{Markup, html};
 use serde_json::{Map, Value};
@@ -355,8 +356,11 @@ fn values_table(w: &Words, caption: &str, rows: Vec<(String, String, String)>) -
         }
         row
     });
-    let heads: &[&str] = if doubts { &["what", "#value", "#one standard deviation"] } else { &["what", "#value"] };
-    words_table(caption, heads, cells.collect())
+    let mut columns = vec![Column::words("what"), Column::figures("value")];
+    if doubts {
+        columns.push(Column::figures("one standard deviation"));
+    }
+    words_table(caption, columns, cells.collect())
 }
 
 /// What a result has inside: objects as tables, lists of objects as tables with a row each.
@@ -388,11 +392,10 @@ fn list_table(w: &Words, title: &str, list: &[Value]) -> Markup {
         }
     }
     keys.sort_by_key(|k| *k != "name");
-    let heads: Vec<String> =
-        keys.iter().map(|k| if *k == "name" { "name".into() } else { format!("#{}", head(w, k)) }).collect();
-    let heads: Vec<&str> = heads.iter().map(String::as_str).collect();
+    let column = |key: &&str| if *key == "name" { Column::words("name") } else { Column::figures(head(w, key)) };
+    let columns = keys.iter().map(column).collect();
     let rows = list.iter().map(|row| keys.iter().map(|k| Cell::from(with_unit(w, &row[*k], ""))).collect()).collect();
-    section(&capital(title), &html! {}, &words_table(title, &heads, rows))
+    section(&capital(title), &html! {}, &words_table(title, columns, rows))
 }
 
 #[cfg(test)]

@@ -77,7 +77,7 @@ fn groups_table(w: &Words, caption: &str, first: &str, groups: &[CapabilityGroup
     let heads = [first, "clubs", "mean off by", "in", "too close to say", "out", "Cp", "Cpk"];
     table(&Table {
         caption,
-        columns: heads.iter().enumerate().map(|(i, head)| Column { head, figures: i > 0 }).collect(),
+        columns: heads.iter().enumerate().map(|(i, head)| Column { head: (*head).into(), figures: i > 0 }).collect(),
         rows: groups.iter().map(row).collect(),
         cards: true,
         ..Table::default()

@@ -186,14 +186,17 @@ impl Entries {
     }
 
     /// A list to choose from, by value and words.
-    pub fn select(&self, name: &str, label: &str, hint: &str, choices: &[(&str, &str)]) -> Markup {
+    pub fn select(&self, name: &str, label: &str, hint: &str, choices: &[(&str, impl AsRef<str>)]) -> Markup {
         let typed = self.raw(name);
         select(&Select {
             name,
             label,
             hint,
             error: self.error(name),
-            choices: choices.iter().map(|(value, label)| Choice { value, label, chosen: *value == typed }).collect(),
+            choices: choices
+                .iter()
+                .map(|(value, label)| Choice { value, label: label.as_ref().into(), chosen: *value == typed })
+                .collect(),
         })
     }
 }
@@ -282,18 +285,14 @@ pub(super) fn query(pairs: &[(&str, &str)]) -> String {
     if pairs.is_empty() { String::new() } else { format!("?{}", pairs.join("&")) }
 }
 
-/// A table from plain words; a heading that starts with `#` is a column of figures.
-pub(super) fn words_table(caption: &str, heads: &[&str], rows: Vec<Vec<Cell>>) -> Markup {
-    table(&Table { caption, columns: columns(heads), rows, ..Table::default() })
+/// A table of words and figures.
+pub(super) fn words_table(caption: &str, columns: Vec<Column<'_>>, rows: Vec<Vec<Cell>>) -> Markup {
+    table(&Table { caption, columns, rows, ..Table::default() })
 }
 
 /// The same with each row a card on a phone: for few rows whose last columns must not be out of sight.
-pub(super) fn words_cards(caption: &str, heads: &[&str], rows: Vec<Vec<Cell>>) -> Markup {
-    table(&Table { caption, columns: columns(heads), rows, cards: true, ..Table::default() })
-}
-
-fn columns<'a>(heads: &[&'a str]) -> Vec<Column<'a>> {
-    heads.iter().map(|h| Column { head: h.strip_prefix('#').unwrap_or(h), figures: h.starts_with('#') }).collect()
+pub(super) fn words_cards(caption: &str, columns: Vec<Column<'_>>, rows: Vec<Vec<Cell>>) -> Markup {
+    table(&Table { caption, columns, rows, cards: true, ..Table::default() })
 }
 
 /// Fields that belong together, under a small heading.

@@ -249,7 +249,7 @@ fn found(w: &Words, view: &StudyView, result: &StudyResult) -> Markup {
         (section("The figures", &html! {}, &html! {
             (table(&Table {
                 caption: "What the study found",
-                columns: heads.iter().enumerate().map(|(i, head)| Column { head, figures: i > 0 }).collect(),
+                columns: heads.iter().enumerate().map(|(i, head)| Column { head: (*head).into(), figures: i > 0 }).collect(),
                 rows,
                 cards: true,
                 ..Table::default()

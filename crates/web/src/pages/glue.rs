@@ -90,7 +90,7 @@ fn batch_part(w: &Words, view: &BatchView, now: Timestamp) -> Markup {
         @for warning in &view.warnings { (notice_block(Tone::Care, &warning.words, &warning.next)) }
         @if view.full_cure_at > now { (table(&Table {
             caption: &format!("Clocks of batch {}", b.number),
-            columns: vec![Column { head: "what", figures: false }, Column { head: "left", figures: true }, Column { head: "until", figures: false }],
+            columns: vec![Column::words("what"), Column::figures("left"), Column::words("until")],
             rows: vec![
                 row("pot life", view.pot_life_until, "over"),
                 row("handle, grip, read", view.handling_at, "now"),
@@ -297,7 +297,7 @@ async fn form_page(w: &Words, app: &App, job: i64, fields: &[(String, String)], 
             div.fields {
             (select(&Select {
                 name: "adhesive", label: "Adhesive", hint: "", error: None,
-                choices: models.iter().map(|m| Choice { value: m.code(), label: m.name(), chosen: m.code() == chosen }).collect(),
+                choices: models.iter().map(|m| Choice { value: m.code(), label: m.name().into(), chosen: m.code() == chosen }).collect(),
             }))
             (field(&Field {
                 name: "mixed_at", label: "Mixed at", hint: "Leave it empty for a cup that is mixed now",

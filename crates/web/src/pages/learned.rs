@@ -188,7 +188,7 @@ fn scatter_part(w: &Words, learned: &LearnedShop) -> Markup {
             p.small { "Two out of three lie within the figure. The less it is, the narrower the forecasts." }
             (table(&Table {
                 caption: "How much things scatter from one to the next",
-                columns: heads.iter().enumerate().map(|(i, head)| Column { head, figures: (1..4).contains(&i) }).collect(),
+                columns: heads.iter().enumerate().map(|(i, head)| Column { head: (*head).into(), figures: (1..4).contains(&i) }).collect(),
                 rows: learned.scatter.iter().map(row).collect(),
                 ..Table::default()
             }))

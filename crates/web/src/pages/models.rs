@@ -11,7 +11,7 @@ use axum::http::{StatusCode, header as http};
 use axum::response::IntoResponse;
 use axum::routing::{get, post};
 use look::{
-    Action, Button, ButtonKind, Cell, Field, Icon, Nav, Notice, Tab, Tone, actions, button, check, empty_state,
+    Action, Button, ButtonKind, Cell, Column, Field, Icon, Nav, Notice, Tab, Tone, actions, button, check, empty_state,
     file_field, link_button, section, tabs, tag,
 };
 use maud::{Markup, html};
@@ -42,8 +42,10 @@ async fn list(State(app): State<App>, Reader(w): Reader, Query(pairs): Query<Vec
             (format!("{k}s"), format!("/stock/models?kind={}", k.key()), count.to_string(), *k == kind)
         })
         .collect();
-    let kinds: Vec<Tab<'_>> =
-        made.iter().map(|(label, href, count, current)| Tab { label, href, count, current: *current }).collect();
+    let kinds: Vec<Tab<'_>> = made
+        .iter()
+        .map(|(label, href, count, current)| Tab { label: label.into(), href, count, current: *current })
+        .collect();
     let new = format!("/stock/models/new?kind={}", kind.key());
     let new_label = format!("New {kind} model");
     let body = html! {
@@ -75,7 +77,7 @@ fn models_table(w: &Words, kind: PartKind, models: &[&Model]) -> Markup {
     };
     words_cards(
         &format!("{} models", capital(kind.word())),
-        &["name", "code", "what it is"],
+        vec![Column::words("name"), Column::words("code"), Column::words("what it is")],
         models.iter().map(row).collect(),
     )
 }

@@ -84,13 +84,18 @@ fn rows_table(w: &Words, caption: &str, rows: &[&Need], library: &Library) -> Ma
             }),
         ]
     };
-    let heads = ["what", "#free", "#held", "#on order", "#for jobs", "#for sheets", "#short", "to do"];
     table(&Table {
         caption,
-        columns: heads
-            .iter()
-            .map(|h| Column { head: h.strip_prefix('#').unwrap_or(h), figures: h.starts_with('#') })
-            .collect(),
+        columns: vec![
+            Column::words("what"),
+            Column::figures("free"),
+            Column::figures("held"),
+            Column::figures("on order"),
+            Column::figures("for jobs"),
+            Column::figures("for sheets"),
+            Column::figures("short"),
+            Column::words("to do"),
+        ],
         rows: rows.iter().map(row).collect(),
         cards: true,
         ..Table::default()

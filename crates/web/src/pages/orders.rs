@@ -57,8 +57,10 @@ pub(super) fn stock_places(w: &Words, now: StockPlace) -> Markup {
         (StockPlace::Sort, "/stock/sort", "Sort by weight"),
         (StockPlace::Ask, "/stock/ask", "Heads to ask for"),
     ];
-    let list: Vec<Tab<'_>> =
-        places.iter().map(|(place, href, label)| Tab { label, href, count: "", current: *place == now }).collect();
+    let list: Vec<Tab<'_>> = places
+        .iter()
+        .map(|(place, href, label)| Tab { label: (*label).into(), href, count: "", current: *place == now })
+        .collect();
     tabs("Places of the stock", &list)
 }
 
@@ -144,9 +146,7 @@ fn orders_table(w: &Words, orders: &[OrderView], library: &Library) -> Markup {
     };
     table(&Table {
         caption: "Orders, the newest first",
-        columns: ["order", "state", "what", "for", "supplier", "expected"]
-            .map(|head| Column { head, figures: false })
-            .to_vec(),
+        columns: ["order", "state", "what", "for", "supplier", "expected"].map(Column::words).to_vec(),
         rows: orders.iter().map(row).collect(),
         cards: true,
         ..Table::default()

@@ -166,7 +166,7 @@ fn reserve_for(w: &Words, clubs: &[(i64, i64, String)]) -> Markup {
         name: "club",
         label: "For",
         hint: "The plan keeps to it",
-        choices: choices.iter().map(|(value, label)| Choice { value, label, chosen: false }).collect(),
+        choices: choices.iter().map(|(value, label)| Choice { value, label: label.into(), chosen: false }).collect(),
         ..Select::default()
     })
 }

@@ -355,10 +355,7 @@ pub(super) fn plan_table(w: &Words, file: &JobFile, plans: &[Option<ClubPlan>], 
         &html! {},
         &table(&Table {
             caption: "Parts of each club",
-            columns: heads
-                .chain(["in the tip", "target", "as planned"])
-                .map(|head| Column { head, figures: false })
-                .collect(),
+            columns: heads.chain(["in the tip", "target", "as planned"]).map(Column::words).collect(),
             rows,
             cards: true,
             ..Table::default()
@@ -405,7 +402,7 @@ fn cut_list(w: &Words, file: &JobFile, plans: &[Option<ClubPlan>]) -> Markup {
                 caption: "Cuts of each club",
                 columns: ["club", "off the tip", "off the butt", "cut shaft", "should weigh", "bend loft / lie"]
                     .iter()
-                    .map(|head| Column { head, figures: *head != "club" })
+                    .map(|head| Column { head: (*head).into(), figures: *head != "club" })
                     .collect(),
                 rows,
                 cards: true,
@@ -450,21 +447,24 @@ fn one_card(w: &Words, file: &JobFile, head: &str, club: &JobClub, plan: &ClubPl
     let tips: Vec<String> =
         plan.parts.iter().filter(|p| p.kind == PartKind::TipWeight).map(|p| w.mass(p.mass_g)).collect();
     let facing = |f: Option<workshop::kind::Facing>| f.map_or("as it comes", workshop::kind::Facing::word);
-    let mut lines: Vec<(&str, String)> =
-        kinds_of(std::iter::once(plan)).into_iter().map(|kind| (kind.word(), code(kind))).collect();
+    let mut lines: Vec<(String, String)> =
+        kinds_of(std::iter::once(plan)).into_iter().map(|kind| (kind.word().to_owned(), code(kind))).collect();
     lines.extend([
-        ("in the tip", if tips.is_empty() { "none".into() } else { tips.join(" + ") }),
-        ("off the tip", if plan.tip_trim_mm > 0.0 { w.length(plan.tip_trim_mm) } else { "nothing".into() }),
-        ("cut shaft", w.length(plan.cut_shaft_mm)),
-        ("length", format!("{}, {}", w.length(target.length_mm), target.length_to)),
+        ("in the tip".to_owned(), if tips.is_empty() { "none".into() } else { tips.join(" + ") }),
+        ("off the tip".to_owned(), if plan.tip_trim_mm > 0.0 { w.length(plan.tip_trim_mm) } else { "nothing".into() }),
+        ("cut shaft".to_owned(), w.length(plan.cut_shaft_mm)),
+        ("length".to_owned(), format!("{}, {}", w.length(target.length_mm), target.length_to)),
         (
-            "wraps",
+            "wraps".to_owned(),
             format!("{} base, {} full, {} lower hand", target.wraps.base, target.wraps.full, target.wraps.lower_hand),
         ),
-        ("labels", format!("grip {}, shaft {}", facing(target.grip_graphics), facing(target.shaft_graphics))),
-        ("soft side", target.soft_side.map_or_else(|| "not asked".to_owned(), |s| s.word().to_owned())),
         (
-            "bend",
+            "labels".to_owned(),
+            format!("grip {}, shaft {}", facing(target.grip_graphics), facing(target.shaft_graphics)),
+        ),
+        ("soft side".to_owned(), target.soft_side.map_or_else(|| "not asked".to_owned(), |s| s.word().to_owned())),
+        (
+            "bend".to_owned(),
             format!(
                 "loft {} to {}, lie {} to {}",
                 w.signed_angle(plan.bend_loft_deg),
@@ -492,7 +492,7 @@ fn one_card(w: &Words, file: &JobFile, head: &str, club: &JobClub, plan: &ClubPl
             code: &club.card,
             code_svg: qr_code(&club.card),
             lines,
-            expected: expected.iter().map(|(label, value)| (label.as_str(), value.clone())).collect(),
+            expected,
             caution: "No swing before the adhesive maker's full cure.",
         },
     )

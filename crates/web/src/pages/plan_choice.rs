@@ -194,7 +194,7 @@ fn one_option(w: &Words, job: &Job, option: &PlanOption, number: usize, keep: &s
                     columns: std::iter::once("club")
                         .chain(kinds.iter().map(|kind| kind.word()))
                         .chain(["in the tip"])
-                        .map(|head| Column { head, figures: false })
+                        .map(Column::words)
                         .collect(),
                     rows: job.clubs.iter().zip(&option.plan.clubs).filter_map(|(c, p)| p.as_ref().map(|p| (c, p))).map(|(club, plan)| {
                         let code = |kind| plan.part(kind).map_or("none".to_owned(), |p| p.code.clone());

@@ -50,7 +50,7 @@ async fn index(State(app): State<App>, Reader(w): Reader, Query(query): Query<In
         };
         table(&Table {
             caption,
-            columns: ["job", "clubs", when].map(|head| Column { head, figures: false }).to_vec(),
+            columns: ["job", "clubs", when].map(Column::words).to_vec(),
             rows: jobs.iter().map(row).collect(),
             cards: true,
             ..Table::default()
@@ -127,7 +127,7 @@ fn club_part(w: &Words, club: &ClubRecord) -> Markup {
             (table(&Table {
                 caption: &format!("{name}: target and as built"),
                 columns: ["value", "sheet", "built", "verdict", "off by", "tolerance", "chance of in"]
-                    .iter().enumerate().map(|(i, head)| Column { head, figures: i > 0 && i != 3 }).collect(),
+                    .iter().enumerate().map(|(i, head)| Column { head: (*head).into(), figures: i > 0 && i != 3 }).collect(),
                 rows: club.lines.iter().map(|one| line_row(w, one)).collect(),
                 cards: true,
                 ..Table::default()

@@ -134,7 +134,7 @@ fn entry(w: &Words, health: &ScaleHealth, form: &Entries, on: &Standard, asked: 
         .standards
         .iter()
         .zip(&labels)
-        .map(|(s, label)| Choice { value: &s.key, label, chosen: s.key == on.key })
+        .map(|(s, label)| Choice { value: &s.key, label: label.into(), chosen: s.key == on.key })
         .collect();
     let key = form.some("request_key").unwrap_or_else(app::request_key);
     let action = format!("/scales/{}/check", in_address(&gauge.key));

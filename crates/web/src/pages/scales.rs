@@ -119,7 +119,9 @@ fn one_scale(w: &Words, scale: &ScaleNow) -> Markup {
 
 fn form_part(w: &Words, form: &Entries) -> Markup {
     let choices = |name: &str, all: &[(&'static str, &'static str)]| -> Vec<Choice<'static>> {
-        all.iter().map(|(value, label)| Choice { value, label, chosen: *value == form.text(name) }).collect()
+        all.iter()
+            .map(|(value, label)| Choice { value, label: (*label).into(), chosen: *value == form.text(name) })
+            .collect()
     };
     let shows: Vec<(&str, &str)> = Shows::ALL.iter().map(|s| (s.key(), s.word())).collect();
     let means: Vec<(&str, &str)> = MarkMeans::ALL.iter().map(|m| (m.key(), m.word())).collect();

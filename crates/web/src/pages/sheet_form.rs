@@ -125,7 +125,7 @@ pub(super) fn head(w: &Words, form: &mut Entries) -> Option<Head> {
 pub(super) fn head_fields(w: &Words, form: &Entries) -> Markup {
     let hands: Vec<Choice<'_>> = Hand::ALL
         .iter()
-        .map(|h| Choice { value: h.key(), label: h.word(), chosen: form.text("hand") == h.key() })
+        .map(|h| Choice { value: h.key(), label: h.word().into(), chosen: form.text("hand") == h.key() })
         .collect();
     html! {
         div.fields {

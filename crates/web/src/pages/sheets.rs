@@ -14,7 +14,7 @@ use axum::response::IntoResponse;
 use axum::routing::{get, post};
 use jiff::civil::Date;
 use look::{
-    Action, Button, ButtonKind, Cell, Field, Icon, Nav, Notice, Tone, actions, button, columns, definitions,
+    Action, Button, ButtonKind, Cell, Column, Field, Icon, Nav, Notice, Tone, actions, button, columns, definitions,
     empty_state, file_field, hidden, icon, link_button, section, tag,
 };
 use maud::{Markup, html};
@@ -103,7 +103,11 @@ fn list_table(w: &Words, found: &[&SheetSummary], date: Date) -> Markup {
             }),
         ]
     };
-    words_cards("Fitting sheets", &["player", "due", "clubs", "job"], found.iter().map(row).collect())
+    words_cards(
+        "Fitting sheets",
+        ["player", "due", "clubs", "job"].map(Column::words).to_vec(),
+        found.iter().map(row).collect(),
+    )
 }
 
 async fn show(State(app): State<App>, Reader(w): Reader, Path(id): Path<String>) -> PageResult {
@@ -176,7 +180,7 @@ pub(super) fn clubs_table(
     link: &dyn Fn(usize) -> Option<String>,
 ) -> Markup {
     let rows = clubs.iter().enumerate().map(|(at, (club, _))| club_row(w, club, link(at))).collect();
-    let heads = [
+    let columns = [
         "club",
         "length",
         "swing weight",
@@ -192,9 +196,11 @@ pub(super) fn clubs_table(
         "shaft",
         "grip",
         "ferrule",
-    ];
+    ]
+    .map(Column::words)
+    .to_vec();
     html! {
-        (words_table("Clubs of the sheet", &heads, rows))
+        (words_table("Clubs of the sheet", columns, rows))
         @if clubs.iter().any(|(_, origins)| !origins.is_empty()) {
             details { summary { "Where each value comes from" }
                 @for (club, origins) in clubs {

@@ -425,10 +425,10 @@ fn units_choices(w: &Words, named: bool) -> Vec<Choice<'static>> {
     let own = w.units;
     let words = ["inches and grams", "millimetres and grams", "inches and ounces", "millimetres and ounces"];
     let keys = ["in-g", "mm-g", "in-oz", "mm-oz"];
-    let as_before = Choice { value: "", label: "as this name did before", chosen: !named };
+    let as_before = Choice { value: "", label: "as this name did before".into(), chosen: !named };
     let each = keys.into_iter().zip(words);
     std::iter::once(as_before)
-        .chain(each.map(|(value, label)| Choice { value, label, chosen: named && own.key() == value }))
+        .chain(each.map(|(value, label)| Choice { value, label: label.into(), chosen: named && own.key() == value }))
         .collect()
 }
 

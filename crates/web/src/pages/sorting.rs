@@ -133,7 +133,7 @@ fn classes_table(w: &Words, sorting: &Sorting) -> Markup {
         .collect();
     table(&Table {
         caption: "Classes of weight",
-        columns: ["class", "masses", "parts", "codes"].map(|head| Column { head, figures: false }).to_vec(),
+        columns: ["class", "masses", "parts", "codes"].map(Column::words).to_vec(),
         rows,
         cards: true,
         ..Table::default()

@@ -12,8 +12,8 @@ use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use axum::routing::{get, post};
 use look::{
-    Action, Button, ButtonKind, Cell, Field, Figure, Icon, Nav, Notice, Tab, Tone, button, empty_state, figures,
-    hidden, icon, link_button, tabs, tag,
+    Action, Button, ButtonKind, Cell, Column, Field, Figure, Icon, Nav, Notice, Tab, Tone, button, empty_state,
+    figures, hidden, icon, link_button, tabs, tag,
 };
 use maud::{Markup, html};
 use words::Words;
@@ -163,8 +163,10 @@ async fn kind_tabs(w: &Words, app: &App, asked: &Entries, wanted: &PartQuery) ->
             ));
         }
     }
-    let list: Vec<Tab<'_>> =
-        shown.iter().map(|(label, href, count, current)| Tab { label, href, count, current: *current }).collect();
+    let list: Vec<Tab<'_>> = shown
+        .iter()
+        .map(|(label, href, count, current)| Tab { label: label.into(), href, count, current: *current })
+        .collect();
     Ok(tabs("Kinds", &list))
 }
 
@@ -222,11 +224,21 @@ fn parts_table(w: &Words, parts: &[Part], models: &[Model]) -> Markup {
         ]);
         cells
     };
-    let mut heads = vec!["code", "#mass", "state", "model", "number", "kind", "#count", "place", "lot"];
+    let mut columns = vec![
+        Column::words("code"),
+        Column::figures("mass"),
+        Column::words("state"),
+        Column::words("model"),
+        Column::words("number"),
+        Column::words("kind"),
+        Column::figures("count"),
+        Column::words("place"),
+        Column::words("lot"),
+    ];
     if with_cpm {
-        heads.insert(2, "#frequency");
+        columns.insert(2, Column::figures("frequency"));
     }
-    words_table("Parts in stock", &heads, parts.iter().map(row).collect())
+    words_table("Parts in stock", columns, parts.iter().map(row).collect())
 }
 
 fn state_tag(w: &Words, state: PartState) -> Markup {

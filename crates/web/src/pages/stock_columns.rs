@@ -99,7 +99,7 @@ pub(super) fn columns_form(w: &Words, looked: &Looked, form: &Entries, bytes: &[
             div.fields {
                 @if table.sheets.len() > 1 {
                     (select(&Select { name: "sheet", label: "Sheet",
-                        choices: table.sheets.iter().map(|s| Choice { value: s, label: s, chosen: *s == table.sheet }).collect(), ..Select::default() }))
+                        choices: table.sheets.iter().map(|s| Choice { value: s, label: s.into(), chosen: *s == table.sheet }).collect(), ..Select::default() }))
                 } @else if !table.sheet.is_empty() { (hidden("sheet", &table.sheet)) }
                 (look::field(&look::Field { name: "header_line", label: "The headings stand in line", value: &line, inputmode: "numeric", ..look::Field::default() }))
             }
@@ -153,13 +153,14 @@ fn fixed_field(w: &Words, form: &Entries, mapping: &Mapping, name: &str, models:
     let field = format!("all_{name}");
     let now = mapping.fixed.get(name).map_or_else(|| form.text(&field), String::as_str);
     let label = capital(name);
-    let none = Choice { value: "", label: "as in its column", chosen: now.is_empty() };
+    let none = Choice { value: "", label: "as in its column".into(), chosen: now.is_empty() };
     let choices: Vec<Choice<'_>> = match name {
-        "kind" => {
-            PartKind::ALL.iter().map(|k| Choice { value: k.key(), label: k.word(), chosen: k.key() == now }).collect()
-        }
+        "kind" => PartKind::ALL
+            .iter()
+            .map(|k| Choice { value: k.key(), label: k.word().into(), chosen: k.key() == now })
+            .collect(),
         "model" => {
-            models.iter().map(|m| Choice { value: m.code(), label: m.name(), chosen: m.code() == now }).collect()
+            models.iter().map(|m| Choice { value: m.code(), label: m.name().into(), chosen: m.code() == now }).collect()
         }
         _ => {
             return look::field(&look::Field { name: &field, label: &label, value: now, ..look::Field::default() });

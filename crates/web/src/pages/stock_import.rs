@@ -11,8 +11,8 @@ use axum::extract::{Form, Multipart, State};
 use axum::http::{StatusCode, header};
 use axum::response::IntoResponse;
 use look::{
-    Action, Button, ButtonKind, Cell, Field, Figure, Icon, Nav, Notice, Tone, actions, button, figures, file_field,
-    hidden, section, tag,
+    Action, Button, ButtonKind, Cell, Column, Field, Figure, Icon, Nav, Notice, Tone, actions, button, figures,
+    file_field, hidden, section, tag,
 };
 use maud::{Markup, html};
 use words::Words;
@@ -150,7 +150,7 @@ fn good_part(w: &Words, looked: &Looked) -> Markup {
     html! {
         @if !parts.is_empty() {
             details { summary { "The good rows (first 50)" }
-                (words_table("Good rows", &["code", "kind", "model", "number", "#mass", "place"], parts.iter().take(50).map(|p| vec![
+                (words_table("Good rows", vec![Column::words("code"), Column::words("kind"), Column::words("model"), Column::words("number"), Column::figures("mass"), Column::words("place")], parts.iter().take(50).map(|p| vec![
                     Cell::from(p.code.as_str()),
                     Cell::from(p.kind.word()),
                     Cell::from(p.model.as_str()),

@@ -74,11 +74,11 @@ async fn today(State(app): State<App>, Reader(w): Reader) -> PageResult {
                 (section("Curing", &html! { a href="/glue" { "All batches" } }, &table(&Table {
                     caption: "Batches that cure",
                     columns: vec![
-                        Column { head: "batch", figures: false },
-                        Column { head: "clubs", figures: false },
-                        Column { head: "pot life", figures: true },
-                        Column { head: "handle", figures: true },
-                        Column { head: "bend and swing", figures: true },
+                        Column::words("batch"),
+                        Column::words("clubs"),
+                        Column::figures("pot life"),
+                        Column::figures("handle"),
+                        Column::figures("bend and swing"),
                     ],
                     rows: running.iter().map(|b| {
                         let cell = |until: jiff::Timestamp, done: &str| {
@@ -251,12 +251,7 @@ fn crumb(w: &Words, jobs: &[JobSummary]) -> String {
 fn job_table(w: &Words, jobs: &[JobSummary], date: Date, waits: &BTreeMap<i64, Vec<Waiting>>) -> Markup {
     table(&Table {
         caption: "Jobs under way",
-        columns: vec![
-            Column { head: "job", figures: false },
-            Column { head: "do next", figures: false },
-            Column { head: "due", figures: false },
-            Column { head: "clubs", figures: false },
-        ],
+        columns: vec![Column::words("job"), Column::words("do next"), Column::words("due"), Column::words("clubs")],
         rows: jobs.iter().map(|job| job_row(w, job, date, waits.get(&job.number).map_or(&[], Vec::as_slice))).collect(),
         cards: true,
         ..Table::default()
