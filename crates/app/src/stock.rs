@@ -2,8 +2,7 @@
 
 use crate::lanes::Lane;
 use crate::{App, AppError, load_library};
-use desk::stock_file;
-use desk::stock_file::{BadModel, BadRow, RowWarning};
+use desk::stock_file::{self, BadModel, BadRow, RowWarning};
 use serde::{Deserialize, Serialize};
 use store::{LifeNote, PartFilter, Tx};
 use trade::life::{FigureChange, LifeStep, differences};

@@ -3,8 +3,7 @@
 use crate::lanes::Lane;
 use crate::stock::{IMPORT_MAX_BYTES, PartQuery, PartsImported, unreadable};
 use crate::{App, AppError, Kind, load_library};
-use desk::stock_file;
-use desk::stock_file::{Imported, Layout, Mapping, Table};
+use desk::stock_file::{self, Imported, Layout, Mapping, Table};
 use serde::Serialize;
 use std::collections::HashSet;
 use trade::model::Library;

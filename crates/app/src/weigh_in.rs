@@ -2,8 +2,7 @@
 
 use crate::stock::unreadable;
 use crate::{App, AppError, load_library};
-use desk::stock_file;
-use desk::stock_file::BadRow;
+use desk::stock_file::{self, BadRow};
 use desk::weigh_in::{Judged, Spread, judge, spread};
 use serde::{Deserialize, Serialize};
 use store::{LifeNote, PartFilter, Tx};

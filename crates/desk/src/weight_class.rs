@@ -1,4 +1,4 @@
-//! Parts sorted by weight: classes with a letter each, and which part lies where in the tray.
+//! Parts sorted by weight: each weight class with its letter, and which part lies where in the tray.
 
 use serde::{Deserialize, Serialize};
 use trade::WorkshopError;

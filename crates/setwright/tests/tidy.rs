@@ -201,6 +201,53 @@ fn every_file_of_tests_belongs_to_a_test_program() {
     assert!(modules > 100, "{modules}");
 }
 
+/// The cells of every table row in a text, the headings among them.
+fn rows(text: &str) -> Vec<Vec<&str>> {
+    let rows = text.lines().filter(|line| line.starts_with("| "));
+    rows.map(|line| line.trim_matches('|').split('|').map(str::trim).collect()).collect()
+}
+
+/// The words in code quotes of a cell.
+fn quoted(cell: &str) -> Vec<&str> {
+    cell.split('`').skip(1).step_by(2).collect()
+}
+
+#[test]
+fn a_word_of_the_trade_is_in_the_file_that_bears_its_name() {
+    let text = std::fs::read_to_string(root().join("docs/where-is.md")).expect("the list");
+    let (mut words, mut hits) = (0, 0);
+    for row in rows(&text).iter().filter(|row| row.iter().all(|cell| *cell != "word")) {
+        let [word, guess, file] = row[..] else { panic!("a row has three cells: {row:?}") };
+        let (guess, file) = (quoted(guess)[0], quoted(file)[0]);
+        let code = std::fs::read_to_string(root().join("crates").join(file));
+        let code = code.unwrap_or_else(|e| panic!("{word}: {file}: {e}")).to_lowercase();
+        assert!(code.contains(word), "{file} does not speak of “{word}”");
+        words += 1;
+        hits += usize::from(file == guess || file == guess.replace(".rs", "/mod.rs"));
+    }
+    assert_eq!(words, 20);
+    assert!(text.contains(&format!("{hits} of {words} first guesses hit.")), "{hits} of {words} hit");
+}
+
+#[test]
+fn the_list_of_words_in_the_architecture_names_files_that_are_there() {
+    let text = std::fs::read_to_string(root().join("ARCHITECTURE.md")).expect("the map");
+    let (_, list) = text.split_once("## Where a word of the trade has its code").expect("the list of words");
+    let (list, _) = list.split_once("\n## ").expect("what comes after it");
+    let mut files = 0;
+    for row in rows(list).iter().filter(|row| row[0] != "word") {
+        let mut folder = PathBuf::new();
+        for path in quoted(row[1]) {
+            // A path with its crate begins a folder; one without is in the folder of the one before it.
+            let full = if path.contains("/src/") { PathBuf::from(path) } else { folder.join(path) };
+            assert!(root().join("crates").join(&full).exists(), "{}: {path} is not there", row[0]);
+            folder = full.parent().map(Path::to_path_buf).unwrap_or_default();
+            files += 1;
+        }
+    }
+    assert!(files > 50, "{files}");
+}
+
 /// The names under which types stand in the description of the API: the type's own, or that of `#[schema(as = …)]`.
 fn names_in_the_description(text: &str) -> Vec<String> {
     let word = |line: &str| line.chars().take_while(|c| c.is_alphanumeric() || *c == '_').collect::<String>();

@@ -1,7 +1,6 @@
 //! What things cost in a plan, as the shop wants them weighed against each other.
 
 use crate::error::{WorkshopError, within};
-
 use matching::CostWeights;
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;

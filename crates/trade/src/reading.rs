@@ -201,7 +201,7 @@ pub struct StoodForecast {
     pub value: f64,
     /// Half width of the 95 % band of what it would show, in the reading's unit.
     pub band: f64,
-    /// Version of the belief that made it ([`bench::belief::BELIEF_VERSION`]).
+    /// Version of the belief that made it (`BELIEF_VERSION` of the crate `bench`).
     pub version: i64,
 }
 

@@ -1,4 +1,4 @@
-//! Shafts and grips.
+//! The shaft, as a model: its blanks, its tip and how the tip is trimmed.
 
 use crate::WorkshopError;
 use crate::error::within;
