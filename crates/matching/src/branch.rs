@@ -7,7 +7,7 @@
 use std::sync::Arc;
 
 use crate::climb::Climb;
-use crate::compile::Club;
+use crate::compiled::Club;
 use crate::error::PartKind;
 use crate::exact::Search;
 use crate::grid::{MilliPoints, QUANTUM, Total};
@@ -96,7 +96,7 @@ impl Search<'_, '_> {
         }
     }
 
-    fn price_window(&mut self, w: Window, prices: &crate::table::Prices) {
+    fn price_window(&mut self, w: Window, prices: &crate::prices::Prices) {
         for c in 0..self.o.len() {
             self.o.refold(c, prices);
             self.o.cells_between(c, prices, w.lo, w.hi);

@@ -14,8 +14,9 @@ use crate::climb::Climb;
 use crate::grid::{DeciGrams, QUANTUM, Steps, Total};
 use crate::insert::{cheapest, outside, widening};
 use crate::oracle::{SetOracle, Window, span};
+use crate::prices::{Prices, by_type};
 use crate::stockleft::StockLeft;
-use crate::table::{Column, Prices, by_type};
+use crate::table::Column;
 
 /// Outcome.
 pub(crate) struct Proof {
