@@ -8,7 +8,7 @@ use crate::normal;
 use crate::predict::{Point, Question, Row};
 use crate::reading::{Observation, Probe, Quantity};
 use crate::rounding::step_variance;
-use crate::solve::{Term, question};
+use crate::term::Term;
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
@@ -86,7 +86,7 @@ pub struct Belief {
 
 impl Belief {
     fn question(&self, probe: &Probe, who: &str) -> Result<Question, E> {
-        question(&self.layout, probe, &self.latest_h, who)
+        Question::new(&self.layout, probe, &self.latest_h, who)
     }
 
     pub(crate) fn row(&self, probe: &Probe) -> Result<Row, E> {

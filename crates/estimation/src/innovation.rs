@@ -4,7 +4,7 @@ use crate::belief::{Belief, Forecast};
 use crate::error::EstimationError as E;
 use crate::reading::Observation;
 use crate::rounding::{interval_estimate, step_variance};
-use crate::solve::Term;
+use crate::term::Term;
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 

@@ -79,7 +79,9 @@ impl Point {
 }
 
 impl Question {
-    pub fn new(layout: &Layout, probe: &Probe, default_at_h: impl Fn(usize) -> f64, who: &str) -> Result<Self, E> {
+    /// A probe that names no time is asked for when its scale was last read; `latest_h` says when, hours by scale, and
+    /// where it is too short the time is 0.
+    pub fn new(layout: &Layout, probe: &Probe, latest_h: &[f64], who: &str) -> Result<Self, E> {
         let kind = match &probe.quantity {
             Quantity::PartMass(role) => Kind::PartMass(*role),
             Quantity::PartArm(role) => Kind::PartArm(*role),
@@ -123,7 +125,7 @@ impl Question {
             None => None,
             Some(key) => {
                 let scale = layout.scale(key, who)?;
-                let at_h = probe.at_h.unwrap_or_else(|| default_at_h(scale));
+                let at_h = probe.at_h.unwrap_or_else(|| latest_h.get(scale).copied().unwrap_or(0.0));
                 let at_h = E::finite(|| format!("{who}, time"), at_h)?;
                 let s = &layout.scales[scale];
                 let drift = s.drift_terms(at_h)?;
