@@ -1,7 +1,7 @@
 //! Builders without Setwright: round rules, grips chosen by mass, each club corrected by the ones before; and the
 //! ceiling, a decision maker who knows every true mean of the shop and of the day.
 
-use crate::club::{Build, CURED, DRY, FINISHED, Faults, TrueClub, put_together};
+use crate::club::{Build, CURED, DRY, FINISHED, Faults, TrueClub};
 use crate::job::{CLUBS, HEADS_A_NUMBER, Knowledge, SimulatedJob};
 use crate::models::{IRONS, TIP_CAP_G, TRAY_G};
 use crate::scale::{Instruments, Moment, Name};
@@ -112,7 +112,7 @@ struct Hands<'a> {
 
 impl Hands<'_> {
     fn club(&self, slot: usize, build: &Build) -> TrueClub {
-        put_together(self.shop, self.job, slot, build, Faults::default(), Knowledge::Everything)
+        self.job.put_together(self.shop, slot, build, Faults::default(), Knowledge::Everything)
     }
 
     fn swing_weight(&self, club: &TrueClub, on: &[Role], slot: usize, stage: u64, nth: u64) -> f64 {
@@ -209,7 +209,7 @@ pub fn ceiling(settings: &Settings, shop: &SimulatedShop, job: &SimulatedJob, cu
     let hands = Hands { settings, shop, job, tools: Instruments { shop, job } };
     let mut tally = Tally::default();
     let goal = hands.goal_points();
-    let guess = |slot: usize, build: &Build| put_together(shop, job, slot, build, Faults::default(), Knowledge::Means);
+    let guess = |slot: usize, build: &Build| job.put_together(shop, slot, build, Faults::default(), Knowledge::Means);
     let error_at = |slot, stage| hands.tools.swing_weight_error_points(moment(settings, stage, slot));
     // Points a piece's own scatter moves a bare club: head 0.03 g and 0.3 mm, cut 0.6 mm, shaft 1.5 mm; a joint 0.25 g.
     let s = &shop.scatter;
