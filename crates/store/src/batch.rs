@@ -1,9 +1,9 @@
 //! Batches of adhesive.
 
-use crate::column::{Columns, document, finite, query, time_text};
+use crate::column::{Columns, Query, document, finite, query, time_text};
 use crate::error::StoreError;
 use crate::job::Numbered;
-use crate::tx::{Query, Tx};
+use crate::tx::Tx;
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
 use sqlx::any::AnyRow;

@@ -7,7 +7,8 @@
 
 use crate::column::Columns;
 use crate::error::StoreError;
-use crate::learned::{FinishedClub, LearnedRow};
+use crate::finished_club::FinishedClub;
+use crate::learned_row::LearnedRow;
 use sqlx::any::AnyRow;
 use std::collections::BTreeMap;
 use std::sync::{Arc, Mutex, PoisonError};
