@@ -11,7 +11,7 @@ use super::{
 };
 use crate::{
     PhysicsError,
-    calc::{Topic, through_json},
+    topic::{Topic, through_json},
     uncertainty::Inputs,
 };
 

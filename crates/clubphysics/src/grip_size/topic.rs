@@ -7,10 +7,9 @@ use serde_json::{Value, json};
 
 use super::{GripSizeInput, GripSizeOutput, GripStation, GripStationOutput, TapeInput, TapeOutput};
 use crate::{
-    PhysicsError,
-    calc::{Topic, through_json},
-    check,
+    PhysicsError, check,
     real::{Dual, Real},
+    topic::{Topic, through_json},
     uncertainty::{Inputs, Point, Var},
 };
 

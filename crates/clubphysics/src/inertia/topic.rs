@@ -8,11 +8,10 @@ use super::{
     series::Series,
 };
 use crate::{
-    Bound, PhysicsError,
-    calc::{Topic, through_json},
-    check,
+    Bound, PhysicsError, check,
     plausible::{self, parts_in_another_unit},
     real::{Dual, Real},
+    topic::{Topic, through_json},
     uncertainty::{Inputs, Point, Propagated, Var},
 };
 

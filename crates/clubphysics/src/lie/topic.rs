@@ -7,10 +7,9 @@ use super::{
     kernel::{aim_error_deg, lie_at_length_deg},
 };
 use crate::{
-    Bound, PhysicsError,
-    calc::{Topic, through_json},
-    check, plausible,
+    Bound, PhysicsError, check, plausible,
     real::{Dual, Real},
+    topic::{Topic, through_json},
     uncertainty::{Inputs, Point, Propagated, Var},
 };
 

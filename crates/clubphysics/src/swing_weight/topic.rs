@@ -9,11 +9,10 @@ use super::{
     what_if::{Change, Hung, Whole},
 };
 use crate::{
-    PhysicsError,
-    calc::{Topic, through_json},
-    check,
+    PhysicsError, check,
     plausible::{self, parts_in_another_unit},
     real::Dual,
+    topic::{Topic, through_json},
     uncertainty::{Inputs, Point, Var},
 };
 

@@ -7,10 +7,9 @@ use super::{
     TrimInput, TrimOutput, TrimmedPiece, rules_length::RulesGeometry, shaft::check_trim,
 };
 use crate::{
-    Bound, PhysicsError,
-    calc::{Topic, through_json},
-    check, plausible,
+    Bound, PhysicsError, check, plausible,
     real::{Dual, Real},
+    topic::{Topic, through_json},
     uncertainty::{Inputs, Point, Propagated, Var},
 };
 

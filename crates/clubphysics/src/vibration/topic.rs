@@ -6,9 +6,9 @@ use super::beam::Beam;
 use super::document::{Calibration, FrequencyInput, FrequencyOutput, Prediction, Sensitivity};
 use super::figures::{Figures, Setup};
 use super::spread::Spread;
-use crate::calc::{Topic, through_json};
 use crate::error::{Bound, PhysicsError};
 use crate::plausible::{STIFFNESS_FACTOR, STIFFNESS_FACTOR_USUAL, TIP_BODY_MASS_G};
+use crate::topic::{Topic, through_json};
 
 /// Modes that are answered.
 pub(super) const MODES: usize = 3;
