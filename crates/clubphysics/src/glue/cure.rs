@@ -7,7 +7,7 @@ use super::mix::{Amounts, Cups, cups, work_min};
 use crate::{
     Bound, PhysicsError, check, plausible,
     real::{Dual, Real},
-    uncertainty::{Inputs, Point, Propagated, Var},
+    uncertainty::{Estimate, Inputs, Point, Var, results},
 };
 
 /// Molar gas constant, exact since 2019 (SI brochure, 9th edition).
@@ -244,6 +244,14 @@ fn sheets(cure: &CureInput) -> [(&'static str, Option<&[SheetReading]>); 3] {
     ]
 }
 
+results! {
+    /// A time of the sheet at the shop's temperature.
+    pub(super) struct Carried { time_min, energy_kj_mol }
+}
+
+/// Pot life, handling and full cure, where the sheet gives them.
+pub(super) type Times<N> = [Option<Carried<N>>; 3];
+
 impl Cure {
     pub fn read(cure: &CureInput, inputs: &mut Inputs) -> Result<Self, PhysicsError> {
         plausible::ROOM_C.check("cure.temperature_c", cure.temperature_c)?;
@@ -275,40 +283,29 @@ impl Cure {
         Ok(Self { shop, pot_life_mass_g: cure.pot_life_mass_g, sheets: found })
     }
 
-    /// How many results there are.
-    pub fn count(&self) -> usize {
-        2 * self.sheets.iter().flatten().count()
-    }
-
-    /// Time and activation energy of each sheet that was given; the pot life is that of the mix in one cup.
-    pub fn results(&self, x: &Point<'_, Dual>, mix_g: Option<Dual>) -> Vec<Dual> {
-        let mut results = Vec::with_capacity(self.count());
-        for (i, sheet) in self.sheets.iter().enumerate() {
-            let Some(sheet) = sheet else { continue };
-            let points: Vec<_> = sheet.iter().map(|point| point.map(|var| x[var])).collect();
-            let [time_min, energy] = line_through(&points, x[self.shop]);
-            let share = match (i, self.pot_life_mass_g, mix_g) {
-                (0, Some(stated_g), Some(mix_g)) => pot_life_share(stated_g, mix_g),
-                _ => Dual::fixed(1.0),
-            };
-            results.extend([time_min * share, energy]);
-        }
-        results
-    }
-
-    pub fn output(&self, input: &CureInput, results: &Propagated, first: usize) -> CureOutput {
-        let mut next = first;
-        let mut figure = |given: bool| {
-            given.then(|| {
-                next += 2;
-                next - 2
+    /// What each sheet that was given says at the shop's temperature; the pot life is that of the mix in one cup.
+    pub fn results(&self, x: &Point<'_, Dual>, mix_g: Option<Dual>) -> Times<Dual> {
+        let carried = |sheet: &Option<Vec<[Var; 2]>>| {
+            sheet.as_ref().map(|sheet| {
+                let points: Vec<_> = sheet.iter().map(|point| point.map(|var| x[var])).collect();
+                let [time_min, energy_kj_mol] = line_through(&points, x[self.shop]);
+                Carried { time_min, energy_kj_mol }
             })
         };
-        let [pot_life, handling, full_cure] = [0, 1, 2].map(|i| figure(self.sheets[i].is_some()));
-        let value = |at: Option<usize>| at.map(|i| results.value(i));
-        let sd = |at: Option<usize>| at.and_then(|i| results.sd(i));
-        let energies: Vec<usize> = [pot_life, handling, full_cure].into_iter().flatten().map(|i| i + 1).collect();
-        let energy_sds: Vec<Option<f64>> = energies.iter().map(|i| results.sd(*i)).collect();
+        let [pot_life, handling, full_cure] = self.sheets.each_ref().map(carried);
+        let share = match (self.pot_life_mass_g, mix_g) {
+            (Some(stated_g), Some(mix_g)) => pot_life_share(stated_g, mix_g),
+            _ => Dual::fixed(1.0),
+        };
+        let in_one_cup = |sheet: Carried<Dual>| Carried { time_min: sheet.time_min * share, ..sheet };
+        [pot_life.map(in_one_cup), handling, full_cure]
+    }
+
+    pub fn output(input: &CureInput, times: Times<Estimate>) -> CureOutput {
+        let energies = || times.iter().flatten().map(|carried| carried.energy_kj_mol);
+        let [pot_life, handling, full_cure] = times.map(|carried| carried.map(|carried| carried.time_min));
+        let value = |time: Option<Estimate>| time.map(|time| time.value);
+        let sd = |time: Option<Estimate>| time.and_then(|time| time.sd);
         CureOutput {
             pot_life_min: value(pot_life),
             pot_life_min_sd: sd(pot_life),
@@ -316,11 +313,10 @@ impl Cure {
             handling_min_sd: sd(handling),
             full_cure_min: value(full_cure),
             full_cure_min_sd: sd(full_cure),
-            activation_energy_kj_mol: energies.iter().map(|i| results.value(*i)).collect(),
-            activation_energy_kj_mol_sd: energy_sds
-                .iter()
-                .any(Option::is_some)
-                .then(|| energy_sds.iter().map(|sd| sd.unwrap_or(0.0)).collect()),
+            activation_energy_kj_mol: energies().map(|energy| energy.value).collect(),
+            activation_energy_kj_mol_sd: energies()
+                .any(|energy| energy.sd.is_some())
+                .then(|| energies().map(|energy| energy.sd.unwrap_or(0.0)).collect()),
             warnings: beyond_the_sheet(input),
         }
     }

@@ -10,7 +10,7 @@ use crate::{
     Bound, PhysicsError, check, plausible,
     real::{Dual, Real},
     topic::{Topic, through_json},
-    uncertainty::{Inputs, Point, Propagated, Var},
+    uncertainty::{Estimate, Inputs, Point, Var, results},
 };
 
 /// Most to bend between two measurements where the shop states nothing. Common practice, no source.
@@ -51,26 +51,23 @@ pub fn lie(input: &LieInput) -> Result<LieOutput, PhysicsError> {
     let length = input.length.as_ref().map(|length| read_length(length, &mut inputs)).transpose()?;
     let aim = input.aim.as_ref().map(|aim| read_aim(aim, &mut inputs)).transpose()?;
     inputs.correlate_named(&input.correlations)?;
-    let results = inputs.propagate(|x| {
-        let mut results = Vec::with_capacity(4);
-        if let (Some(vars), Some(length)) = (length, &input.length) {
-            results.extend(of_length(x, vars, length)?);
-        }
-        if let (Some(vars), Some(aim)) = (aim, &input.aim) {
+    let (turned, aimed) = inputs.results(|x| {
+        let turned = length.zip(input.length.as_ref()).map(|(vars, length)| of_length(x, vars, length));
+        let aimed = aim.zip(input.aim.as_ref()).map(|(vars, aim)| {
             let [loft_deg, error_deg] = vars.map(|var| x[var]);
-            let aim_deg = aim_error_deg(loft_deg, error_deg);
-            results.extend([aim_deg, (aim_deg * 1f64.to_radians()).tan() * aim.distance_m.unwrap_or(0.0)]);
-        }
-        Ok(results)
+            let error_deg = aim_error_deg(loft_deg, error_deg);
+            let offset_m = (error_deg * 1f64.to_radians()).tan() * aim.distance_m.unwrap_or(0.0);
+            Aimed { error_deg, offset_m }
+        });
+        Ok((turned.transpose()?, aimed))
     })?;
-    let after_length = if length.is_some() { LENGTH_RESULTS } else { 0 };
     Ok(LieOutput {
-        length: input.length.as_ref().map(|_| length_output(&results)),
-        aim: input.aim.as_ref().map(|aim| AimOutput {
-            aim_error_deg: results.value(after_length),
-            aim_error_deg_sd: results.sd(after_length),
-            offset_m: aim.distance_m.map(|_| results.value(after_length + 1)),
-            offset_m_sd: aim.distance_m.and_then(|_| results.sd(after_length + 1)),
+        length: turned.map(length_output),
+        aim: input.aim.as_ref().zip(aimed).map(|(aim, aimed)| AimOutput {
+            aim_error_deg: aimed.error_deg.value,
+            aim_error_deg_sd: aimed.error_deg.sd,
+            offset_m: aim.distance_m.map(|_| aimed.offset_m.value),
+            offset_m_sd: aim.distance_m.and(aimed.offset_m.sd),
         }),
         bend: input.bend.as_ref().map(bend).transpose()?,
     })
@@ -108,14 +105,21 @@ fn read_length(length: &LengthInput, inputs: &mut Inputs) -> Result<[Var; 3], Ph
     ])
 }
 
-const LENGTH_RESULTS: usize = 3;
+results! {
+    /// The lie at the new length.
+    struct Turned {
+        lie_deg,
+        change_deg,
+        first_order_change_deg,
+    }
+}
 
-/// The new lie, its change, and the change to first order.
-fn of_length(
-    x: &Point<'_, Dual>,
-    vars: [Var; 3],
-    length: &LengthInput,
-) -> Result<[Dual; LENGTH_RESULTS], PhysicsError> {
+results! {
+    /// Where a wrong lie points; the offset is nothing where no distance is given.
+    struct Aimed { error_deg, offset_m }
+}
+
+fn of_length(x: &Point<'_, Dual>, vars: [Var; 3], length: &LengthInput) -> Result<Turned<Dual>, PhysicsError> {
     let [lie_deg, length_mm, new_length_mm] = vars.map(|var| x[var]);
     let hands_mm = length.hands_below_butt_mm;
     let height_mm = (length_mm.value - hands_mm) * lie_deg.value.to_radians().sin();
@@ -124,17 +128,17 @@ fn of_length(
     let new_deg = lie_at_length_deg(lie_deg, length_mm, new_length_mm, Dual::fixed(hands_mm));
     let relative = (new_length_mm - length_mm) / (length_mm - hands_mm);
     let first_order_deg = -(lie_deg * 1f64.to_radians()).tan() * relative * 1f64.to_degrees();
-    Ok([new_deg, new_deg - lie_deg, first_order_deg])
+    Ok(Turned { lie_deg: new_deg, change_deg: new_deg - lie_deg, first_order_change_deg: first_order_deg })
 }
 
-fn length_output(results: &Propagated) -> LengthOutput {
+fn length_output(turned: Turned<Estimate>) -> LengthOutput {
     LengthOutput {
-        lie_deg: results.value(0),
-        lie_deg_sd: results.sd(0),
-        change_deg: results.value(1),
-        change_deg_sd: results.sd(1),
-        first_order_change_deg: results.value(2),
-        first_order_change_deg_sd: results.sd(2),
+        lie_deg: turned.lie_deg.value,
+        lie_deg_sd: turned.lie_deg.sd,
+        change_deg: turned.change_deg.value,
+        change_deg_sd: turned.change_deg.sd,
+        first_order_change_deg: turned.first_order_change_deg.value,
+        first_order_change_deg_sd: turned.first_order_change_deg.sd,
     }
 }
 

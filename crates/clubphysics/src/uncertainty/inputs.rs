@@ -4,7 +4,7 @@ use std::ops::Index;
 
 use nalgebra::DMatrix;
 
-use super::{Correlation, Propagated};
+use super::{Correlation, Estimate, Propagated, Results};
 use crate::{
     Bound, PhysicsError, check,
     real::{Dual, Real},
@@ -168,6 +168,30 @@ impl Inputs {
             point[i] = Dual::fixed(self.entries[i].value);
         }
         Ok(self.assembled(values, contributions))
+    }
+
+    /// As [`Inputs::propagate`], the results by name.
+    ///
+    /// Cost: one evaluation more, to learn which results there are.
+    ///
+    /// # Errors
+    ///
+    /// As [`Inputs::propagate`].
+    pub(crate) fn results<R, F>(&self, formula: F) -> Result<R::Of<Estimate>, PhysicsError>
+    where
+        R: Results<Dual>,
+        F: Fn(&Point<'_, Dual>) -> Result<R, PhysicsError>,
+    {
+        let propagated = self.propagate(|x| {
+            let mut list = Vec::new();
+            formula(x)?.each(&mut |result| list.push(result));
+            Ok(list)
+        })?;
+        let point: Vec<Dual> = self.entries.iter().map(|entry| Dual::fixed(entry.value)).collect();
+        let mut estimates = (0..propagated.values().len()).map(|i| propagated.estimate(i));
+        // Every result of the list is met again in the same place, so there is an estimate for it.
+        let mut next = |result: Dual| estimates.next().unwrap_or(Estimate { value: result.value, sd: None });
+        Ok(formula(&Point(&point))?.each(&mut next))
     }
 
     /// As [`Inputs::propagate`], for a computation that has no exact slopes, such as an eigenvalue by iteration: central
