@@ -5,11 +5,12 @@ use std::f64::consts::{PI, TAU};
 use serde_json::{Value, json};
 use statrs::distribution::{ChiSquared, ContinuousCDF};
 
+use super::damped::Care;
 use super::document::{Plane, Planes, PluckInput, PluckOutput};
 use super::planes::{PlanesFit, search};
 use super::recording::Recording;
 use super::spectrum::{Noise, Spectra};
-use super::tone::{Care, Tone, ToneFit};
+use super::tone::{Tone, ToneFit};
 use crate::check::at_least;
 use crate::error::PhysicsError;
 use crate::topic::{Topic, through_json};
