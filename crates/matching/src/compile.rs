@@ -12,6 +12,7 @@ use crate::grid::{CentiGrams, DeciGrams, FORBIDDEN, MOST_QUANTA, MilliPoints, St
 use crate::index::{ByMain, MAIN, MainKind, PerType, SHAFT, Ty};
 use crate::loss::LossForm;
 use crate::model::{Candidate, ClubNeed, CostWeights, JobSet, Stock, TipFit, TipPair};
+use crate::rng::stirred;
 use crate::thin;
 
 /// Checks the problem and brings it to whole numbers.
@@ -192,13 +193,6 @@ fn pair(a: i32, b: i32) -> u64 {
     u64::from(a.cast_unsigned()) << 32 | u64::from(b.cast_unsigned())
 }
 
-/// Stirs 64 bits (the finish of SplitMix64, Steele, Lea & Flood 2014); every step can be undone, so nothing is lost.
-fn mix(x: u64) -> u64 {
-    let x = (x ^ (x >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
-    let x = (x ^ (x >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
-    x ^ (x >> 31)
-}
-
 struct Typed {
     kind: PartKind,
     types: PerType<PartType>,
@@ -242,7 +236,7 @@ impl<'a> Typer<'a> {
             let print = &mut self.prints[part];
             for half in [&mut print.0, &mut print.1] {
                 for word in [crate::index::count(at), pair(seen.pts.0, seen.cg.0), pair(seen.cost.0, seen.res.0)] {
-                    *half = mix(*half ^ word);
+                    *half = stirred(*half ^ word);
                 }
             }
             print.2 += 1;
