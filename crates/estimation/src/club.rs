@@ -112,6 +112,8 @@ impl std::fmt::Display for Role {
 ///
 /// A role of which the club has no piece weighs nothing; every piece of a role in the set is on.
 ///
+/// # Examples
+///
 /// ```
 /// use estimation::{OnClub, Role};
 /// let dry = OnClub::of(&[Role::Shaft, Role::Head]);

@@ -72,6 +72,8 @@ impl Fit {
 /// Sizes that do not fit, numbers that are not finite, fewer readings than coefficients (one more is needed when the
 /// noise is to come from the residuals), a covariance that is none, columns that do not differ.
 ///
+/// # Examples
+///
 /// ```
 /// use estimation::gls::{Noise, fit};
 /// let line = fit(&[vec![1.0, 0.0], vec![1.0, 1.0], vec![1.0, 2.0]], &[1.0, 3.0, 5.0], Noise::Variances(&[0.01; 3]))?;

@@ -28,6 +28,21 @@ impl JobModel {
     ///
     /// Numbers that are not finite, negative standard deviations, unknown or doubled names, readings without any
     /// uncertainty, and an iteration that does not settle.
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// use estimation::{Club, JobModel, Observation, OnClub, Piece, Prior, Quantity, Role};
+    /// // A head that should weigh 256.0 ± 0.3 g reads 256.4 ± 0.3 g. Two figures of equal standing are averaged, and the
+    /// // standard deviation falls by √2 to 0.2121 g.
+    /// let head = Piece::new(Role::Head, Prior::new(256.0, 0.3), Prior::known(37.0));
+    /// let job = JobModel { clubs: vec![Club::new("iron-7", 36.5).with_piece(head)], ..JobModel::default() };
+    /// let mass = Quantity::PartMass(Role::Head);
+    /// let reading = Observation::new("r1", mass.clone(), 256.4, 0.3).of_club("iron-7", OnClub::NONE);
+    /// let believed = job.solve(&[reading])?.forecast("iron-7", &mass, OnClub::NONE, None)?;
+    /// assert!((believed.mean - 256.2).abs() < 1e-9 && (believed.sd - 0.2121).abs() < 5e-5);
+    /// # Ok::<(), estimation::EstimationError>(())
+    /// ```
     pub fn solve(&self, readings: &[Observation]) -> Result<Belief, E> {
         Belief::new(Layout::new(self)?, in_order(readings)?)
     }

@@ -164,6 +164,38 @@ impl Default for CostWeights {
 }
 
 /// One set to plan on its own.
+///
+/// # Examples
+///
+/// ```
+/// use std::sync::Arc;
+/// use matching::{Candidate, ClubNeed, CostWeights, Limits, Loss, LossForm, SetProblem, Stock, Tip, TipFit, solve_set};
+/// let part = |part, points, mass_g| Candidate { part, points, mass_g, extra_cost: 0.0 };
+/// // A club one point too light in the head, two heads that make up some of it, and one weight for the tip.
+/// let club = ClubNeed {
+///     base_points: -1.0,
+///     heads: vec![part(0, 0.2, 255.0), part(1, 0.4, 256.0)],
+///     shafts: vec![part(0, 0.0, 110.0)],
+///     grips: vec![part(0, 0.0, 50.0)],
+///     adapters: None,
+///     tips: vec![TipFit { tip: 0, points: 0.6 }],
+///     tip_cap_g: 9.0,
+///     tip_pairs: Arc::new([]),
+///     shaft_nominal_g: 110.0,
+///     mass_target: None,
+///     head_scale: None,
+///     loss: Loss::from_sigma(0.1, 0.3, LossForm::Yield)?,
+/// };
+/// let stock = Stock {
+///     heads: vec![1, 1], shafts: vec![1], grips: vec![1], tips: vec![Tip { grams: 2.0, count: 1 }], ..Stock::default()
+/// };
+/// let plan = solve_set(&SetProblem { clubs: vec![club], stock, weights: CostWeights::default() }, Limits::default())?;
+/// let club = plan.clubs[0].as_ref().unwrap();
+/// // By hand: −1.0 + 0.4 + 0.6 is on target, so the plan costs its 2 g of tip weight at 0.005 each.
+/// assert_eq!((club.head, club.tip_g, club.deviation_points), (1, 2.0, 0.0));
+/// assert!(plan.proven && (plan.cost - 0.010).abs() < 1e-9);
+/// # Ok::<(), matching::MatchError>(())
+/// ```
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct SetProblem {
     /// The clubs.

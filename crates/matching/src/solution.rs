@@ -42,6 +42,13 @@ pub struct ClubCost {
 
 impl ClubCost {
     /// The sum of all causes.
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// let cost = matching::ClubCost { loss: 0.1, tip: 0.01, mass: 0.0, extra: 0.002 };
+    /// assert!((cost.total() - 0.112).abs() < 1e-12);
+    /// ```
     pub fn total(&self) -> f64 {
         self.loss + self.tip + self.mass + self.extra
     }
@@ -164,6 +171,15 @@ pub struct DaySolution {
 
 impl DaySolution {
     /// How far the plan may be from the best, as a share of its cost; 0 is proven optimal.
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// use matching::DaySolution;
+    /// // A plan of 2.0 where none can cost less than 1.9 is at most a twentieth from the best.
+    /// let plan = DaySolution { sets: vec![], cost: 2.0, bound: 1.9, rounds: 1, unbuildable: vec![] };
+    /// assert!((plan.gap() - 0.05).abs() < 1e-12);
+    /// ```
     pub fn gap(&self) -> f64 {
         if self.cost > 0.0 { (self.cost - self.bound).max(0.0) / self.cost } else { 0.0 }
     }

@@ -150,6 +150,17 @@ fn line_through<T: Real>(points: &[[T; 2]], temperature_c: T) -> [T; 2] {
 ///
 /// [`PhysicsError`] where there is no point or more than two, temperatures are alike, times are not positive, or the
 /// warmer point takes longer.
+///
+/// # Examples
+///
+/// ```
+/// use clubphysics::glue::{SheetPoint, time_at};
+/// // By the suppliers' rule a pot life about halves per 10 °C: 40 min at 25 °C are 20 min at 35 °C.
+/// let sheet = [SheetPoint { temperature_c: 25.0, time_min: 40.0 }];
+/// let (time_min, _) = time_at("pot_life", sheet, 35.0)?;
+/// assert!((time_min - 20.0).abs() < 0.01);
+/// # Ok::<(), clubphysics::PhysicsError>(())
+/// ```
 pub fn time_at(field: &str, points: impl AsRef<[SheetPoint]>, temperature_c: f64) -> Result<(f64, f64), PhysicsError> {
     let points = points.as_ref();
     check_sheet(field, points)?;
@@ -161,6 +172,14 @@ pub fn time_at(field: &str, points: impl AsRef<[SheetPoint]>, temperature_c: f64
 /// Share of the sheet's pot life that a cup keeps: a larger cup than the sheet's holds its own heat and goes off sooner, by
 /// the ratio of the masses. Common practice, no source; the true time depends on the shape of the cup too. A smaller cup
 /// counts as the sheet's, to be careful.
+///
+/// # Examples
+///
+/// ```
+/// // Twice the mass of the sheet keeps half of its pot life; half the mass gains nothing.
+/// assert_eq!(clubphysics::glue::pot_life_share(100.0, 200.0_f64), 0.5);
+/// assert_eq!(clubphysics::glue::pot_life_share(100.0, 50.0_f64), 1.0);
+/// ```
 #[must_use]
 pub fn pot_life_share<T: Real>(stated_for_g: f64, mix_g: T) -> T {
     if mix_g.value() > stated_for_g { T::constant(stated_for_g) / mix_g } else { T::constant(1.0) }

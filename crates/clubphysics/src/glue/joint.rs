@@ -144,6 +144,14 @@ pub struct PullOutput {
 }
 
 /// Volume of the gap between a tip and its bore, and under the tip: `π/4·((D² − d²)·depth + D²·bottom)`.
+///
+/// # Examples
+///
+/// ```
+/// // By hand: π/4·(9.65² − 9.40²)·32 = 119.69 mm³.
+/// let volume_mm3: f64 = clubphysics::glue::gap_volume_mm3(9.65, 9.40, 32.0, 0.0);
+/// assert!((volume_mm3 - 119.69).abs() < 0.005);
+/// ```
 #[must_use]
 pub fn gap_volume_mm3<T: Real>(bore_mm: T, tip_mm: T, depth_mm: T, bottom_gap_mm: T) -> T {
     ((bore_mm.squared() - tip_mm.squared()) * depth_mm + bore_mm.squared() * bottom_gap_mm) * (PI / 4.0)

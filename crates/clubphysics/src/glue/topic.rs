@@ -49,6 +49,17 @@ fn example() -> Value {
 /// # Errors
 ///
 /// [`PhysicsError`] where nothing is asked, a figure is impossible, or a part of the input lacks another it needs.
+///
+/// # Examples
+///
+/// ```
+/// use clubphysics::glue::{GlueInput, PullInput, glue};
+/// // A published worked value: 0.320 kg at 44.704 m/s (100 mph) on 2 m pulls with 319.75 N.
+/// let pull = PullInput { head_mass_g: 320.0, head_speed_m_s: 44.704, radius_m: 2.0, ..PullInput::default() };
+/// let pull = glue(&GlueInput { pull: Some(pull), ..GlueInput::default() })?.pull.unwrap();
+/// assert!((pull.pull_n - 319.75).abs() < 0.01);
+/// # Ok::<(), clubphysics::PhysicsError>(())
+/// ```
 pub fn glue(input: &GlueInput) -> Result<GlueOutput, PhysicsError> {
     if input.joint.is_none() && input.batch.is_none() && input.cure.is_none() && input.pull.is_none() {
         return Err(PhysicsError::Missing { field: "joint".to_owned(), advice: "ask for joint, batch, cure or pull" });

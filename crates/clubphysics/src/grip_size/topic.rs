@@ -56,6 +56,14 @@ pub fn diameter_in<T: Real>(nominal_in: T, core_in: T, shaft_diameter_in: T, tap
 }
 
 /// Diameter of a grip whose rubber keeps its volume and length: `√(d² + D₀² − core²)`, d over shaft and tape (derived).
+///
+/// # Examples
+///
+/// ```
+/// // By hand: 0.600² + 0.900² − 0.580² = 0.8336, whose root is 0.91302; the trade's rule says 0.920.
+/// let size_in: f64 = clubphysics::grip_size::diameter_of_kept_volume_in(0.900, 0.580, 0.600, 0.0);
+/// assert!((size_in - 0.91302).abs() < 5e-6);
+/// ```
 #[must_use]
 pub fn diameter_of_kept_volume_in<T: Real>(nominal_in: T, core_in: T, shaft_diameter_in: T, tape_growth_in: T) -> T {
     let over_tape_in = shaft_diameter_in + tape_growth_in;

@@ -60,6 +60,17 @@ fn example() -> Value {
 ///
 /// [`PhysicsError`] where nothing is asked for, or a figure is impossible: a pivot at the balance point, swings of more
 /// than 90°, a length that leaves no shaft.
+///
+/// # Examples
+///
+/// ```
+/// use clubphysics::inertia::{InertiaInput, InertiaPart, inertia};
+/// // An even rod about its end has mL²/3: 120 · 600² / 3 g·mm² are 144 kg·cm².
+/// let rod = InertiaPart { mass_g: 120.0, position_mm: 300.0, length_mm: Some(600.0), ..InertiaPart::default() };
+/// let club = inertia(&InertiaInput { parts: Some(vec![rod]), ..InertiaInput::default() })?;
+/// assert!((club.inertia_about_butt_kg_cm2.unwrap() - 144.0).abs() < 1e-9);
+/// # Ok::<(), clubphysics::PhysicsError>(())
+/// ```
 pub fn inertia(input: &InertiaInput) -> Result<InertiaOutput, PhysicsError> {
     check::finite("axis_mm", input.axis_mm, "mm")?;
     let gravity = check::positive("gravity_m_s2", input.gravity_m_s2.unwrap_or(GRAVITY_M_S2), "m/s²")?;

@@ -43,6 +43,17 @@ fn example() -> Value {
 ///
 /// [`PhysicsError`] where nothing is asked, an angle or length is impossible, the hands cannot reach their height, or a
 /// bend goes beyond the maker's limit without `allow_beyond_limit`.
+///
+/// # Examples
+///
+/// ```
+/// use clubphysics::lie::{AimInput, LieInput, lie};
+/// // By hand: atan(tan 46° · sin 1°) = 1.0354°, and at 110 m 110·tan 46°·sin 1° = 1.988 m.
+/// let aim = AimInput { loft_deg: 46.0, lie_error_deg: 1.0, distance_m: Some(110.0), ..AimInput::default() };
+/// let aim = lie(&LieInput { aim: Some(aim), ..LieInput::default() })?.aim.unwrap();
+/// assert!((aim.aim_error_deg - 1.0354).abs() < 5e-5 && (aim.offset_m.unwrap() - 1.988).abs() < 5e-4);
+/// # Ok::<(), clubphysics::PhysicsError>(())
+/// ```
 pub fn lie(input: &LieInput) -> Result<LieOutput, PhysicsError> {
     if input.length.is_none() && input.aim.is_none() && input.bend.is_none() {
         return Err(PhysicsError::Missing { field: "length".to_owned(), advice: "ask for length, aim or bend" });

@@ -88,6 +88,20 @@ results! {
 /// # Errors
 ///
 /// [`PhysicsError`] where the club is given in both ways or in neither, or a figure is impossible or in a wrong unit.
+///
+/// # Examples
+///
+/// ```
+/// use clubphysics::swing_weight::{PartInput, SwingWeightInput, swing_weight};
+/// // By hand, in inches from the fulcrum: 256·23 + 100·4 − 50·10 = 5788 g·in; 5788 / 28.349523125 = 204.166 oz·in, and
+/// // (204.166 − 161) / 1.75 = 24.67 points: the 4.7 of the letter C.
+/// let part = |mass_g, place_in: f64| PartInput { mass_g, position_mm: place_in * 25.4, ..PartInput::default() };
+/// let parts = vec![part(256.0, 37.0), part(100.0, 18.0), part(50.0, 4.0)];
+/// let club = swing_weight(&SwingWeightInput { parts: Some(parts), ..SwingWeightInput::default() })?;
+/// assert!((club.moment_oz_in - 204.166).abs() < 0.0005);
+/// assert_eq!(club.letter, "C4.7");
+/// # Ok::<(), clubphysics::PhysicsError>(())
+/// ```
 pub fn swing_weight(input: &SwingWeightInput) -> Result<SwingWeightOutput, PhysicsError> {
     let fulcrum_in = input.fulcrum_in.unwrap_or(FULCRUM_IN);
     plausible::FULCRUM_IN.check("fulcrum_in", fulcrum_in)?;

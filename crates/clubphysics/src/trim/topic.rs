@@ -71,6 +71,17 @@ struct Finished {
 ///
 /// [`PhysicsError`] where a figure is impossible, the mass line cannot have the balance point, the trims leave nothing,
 /// the raw shaft is too short for the finished length, or a taper tip is to be cut without `allow_taper_tip_trim`.
+///
+/// # Examples
+///
+/// ```
+/// use clubphysics::trim::{TrimInput, trim};
+/// // An even shaft of a metre keeps 800 of its 1000 mm, so 80 of its 100 g, and balances in the middle of them.
+/// let shaft = TrimInput { mass_g: 100.0, length_mm: 1000.0, balance_point_mm: 500.0, ..TrimInput::default() };
+/// let cut = trim(&TrimInput { tip_trim_mm: 50.0, butt_trim_mm: Some(150.0), ..shaft })?;
+/// assert!((cut.mass_g - 80.0).abs() < 1e-9 && (cut.balance_point_mm - 400.0).abs() < 1e-9);
+/// # Ok::<(), clubphysics::PhysicsError>(())
+/// ```
 pub fn trim(input: &TrimInput) -> Result<TrimOutput, PhysicsError> {
     let warnings = check_input(input)?;
     let mut inputs = Inputs::default();
