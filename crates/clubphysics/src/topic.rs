@@ -32,7 +32,7 @@ pub struct Topic {
 ///
 /// [`PhysicsError::Unreadable`], [`PhysicsError::WrongKind`] or [`PhysicsError::Missing`] where the document cannot be
 /// read; else what `calculate` refuses.
-pub fn through_json<I: DeserializeOwned, O: Serialize>(
+pub(crate) fn through_json<I: DeserializeOwned, O: Serialize>(
     input: &Value,
     calculate: impl FnOnce(&I) -> Result<O, PhysicsError>,
 ) -> Result<Value, PhysicsError> {

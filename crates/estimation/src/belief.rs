@@ -15,9 +15,9 @@ use utoipa::ToSchema;
 /// Mean and standard deviation of something asked for, in its unit.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, ToSchema)]
 pub struct Forecast {
-    /// Expected value.
+    /// Expected value: points, grams or inches, whichever the question is in.
     pub mean: f64,
-    /// Standard deviation.
+    /// Standard deviation of what is believed, same unit, at least 0; ±1.96 of it is the 95 % band.
     pub sd: f64,
 }
 
@@ -55,9 +55,9 @@ impl Forecast {
 /// Forecasts of several questions together.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Joint {
-    /// Expected values.
+    /// Expected values in the order of the questions, each in the unit of its question.
     pub mean: Vec<f64>,
-    /// Their covariance.
+    /// Their covariance, one row a question: the unit of an entry is the product of the units of both.
     pub covariance: Vec<Vec<f64>>,
 }
 

@@ -9,9 +9,9 @@ use utoipa::ToSchema;
 /// Capability indices with 95 % intervals.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, ToSchema)]
 pub struct Capability {
-    /// Mean of the values.
+    /// Mean of the values, in their unit.
     pub mean: f64,
-    /// Standard deviation.
+    /// Standard deviation of the values, in their unit; n − 1 below the root for a sample.
     pub sd: f64,
     /// Width of the limits over six standard deviations.
     pub cp: f64,

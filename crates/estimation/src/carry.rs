@@ -7,7 +7,7 @@ use nalgebra::{DMatrix, DVector};
 /// Means with their joint covariance.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Gaussian {
-    /// Expected values.
+    /// Expected values, each in a unit of its own: points, grams, inches or shares side by side.
     pub mean: Vec<f64>,
     /// Their covariance, a row a value.
     pub covariance: Vec<Vec<f64>>,

@@ -73,9 +73,9 @@ pub fn c4(n: usize) -> f64 {
 /// A chart of single values with the moving range of two.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
 pub struct Individuals {
-    /// Centre line.
+    /// Centre line: the mean of the values, in their unit.
     pub mean: f64,
-    /// Mean moving range.
+    /// Mean of the ranges from each value to the next, in their unit.
     pub mean_range: f64,
     /// Scatter from the moving ranges: mean range over [`d2`] of 2.
     pub sd: f64,

@@ -12,9 +12,9 @@ use utoipa::ToSchema;
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
 pub struct Limits {
-    /// Least accepted value.
+    /// Least accepted value, in the unit of the measured one; none where there is no lower limit.
     pub lower: Option<f64>,
-    /// Greatest accepted value.
+    /// Greatest accepted value, same unit; none where there is no upper limit.
     pub upper: Option<f64>,
 }
 
@@ -51,7 +51,7 @@ pub enum Verdict {
 /// A verdict with what it rests on.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, ToSchema)]
 pub struct Conformity {
-    /// The verdict.
+    /// What may be said with the confidence that was asked for.
     pub verdict: Verdict,
     /// Probability that the true value lies within the limits.
     pub probability: f64,

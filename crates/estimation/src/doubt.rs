@@ -19,7 +19,7 @@ const TRIAL_ROUNDS: usize = 8;
 /// A reading that may be the wrong one.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
 pub struct Suspect {
-    /// The reading.
+    /// Name of the reading, as in [`Observation::id`].
     pub id: String,
     /// Its leave-one-out deviation, standard deviations.
     pub z: f64,

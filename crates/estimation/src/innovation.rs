@@ -11,9 +11,9 @@ use utoipa::ToSchema;
 /// A reading against what all others say of it.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
 pub struct Innovation {
-    /// The reading.
+    /// Name of the reading, as in [`crate::Observation::id`].
     pub id: String,
-    /// What was read.
+    /// What was read, in the unit of its quantity.
     pub value: f64,
     /// What the other believed readings forecast.
     pub predicted: f64,

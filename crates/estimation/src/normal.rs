@@ -62,7 +62,7 @@ pub fn between(lower: f64, upper: f64, mean: f64, sd: f64) -> f64 {
 
 /// Logarithm of the probability of a standard normal above `z`, without underflow.
 #[must_use]
-pub fn log_above(z: f64) -> f64 {
+pub(crate) fn log_above(z: f64) -> f64 {
     if z < 30.0 {
         return (0.5 * erfc(z * FRAC_1_SQRT_2)).ln();
     }
@@ -74,7 +74,7 @@ pub fn log_above(z: f64) -> f64 {
 
 /// Logarithm of the probability of a standard normal between `a` and `b`, without underflow; −∞ where `b ≤ a`.
 #[must_use]
-pub fn log_between(a: f64, b: f64) -> f64 {
+pub(crate) fn log_between(a: f64, b: f64) -> f64 {
     if b <= a {
         return f64::NEG_INFINITY;
     }

@@ -240,6 +240,8 @@ impl ClubPoint<'_> {
 
     /// Distance of a piece from the end on the stop, and how often the cap is in it.
     fn lever(&self, piece: &PieceLayout) -> (f64, f64) {
+        // A loose grip is balanced from its own cap. On the club that cap is the end on the stop, so nothing is added. What
+        // counts from the cap while no grip is on counts from the bare butt then, and the cap comes off.
         let cap_times = f64::from(u8::from(gripped(self.on))) - f64::from(u8::from(piece.from_cap));
         let moved = if piece.moves { self.get(&self.club.length) - self.club.length.mean } else { 0.0 };
         (self.get(&piece.arm) + moved + cap_times * self.get(&self.club.cap), cap_times)
@@ -302,6 +304,8 @@ impl ClubPoint<'_> {
             return Err(E::NothingOnClub { club: self.club.key.clone(), mass_g });
         }
         let centre_in = moment_g_in / mass_g;
+        // The slope of Σmx/Σm by one mass is its distance from the centre over Σm: a piece that sits at the balance point
+        // leaves it where it is, however heavy.
         for piece in self.pieces() {
             let (lever_in, cap_times) = self.lever(piece);
             let m = self.add(slope, &piece.mass, times * (lever_in - centre_in) / mass_g);

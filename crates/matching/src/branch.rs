@@ -88,6 +88,7 @@ impl Search<'_, '_> {
     }
 
     fn children(&mut self, w: Window, climb: &Climb, split: Split, depth: usize) {
+        // Both sides begin at the prices of the node: what one learns holds for its own candidates only.
         for low in [split.low_first, !split.low_first] {
             let club = side(&self.o.clubs[split.club], split, low);
             let old = self.o.replace(split.club, club);

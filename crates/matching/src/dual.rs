@@ -164,6 +164,7 @@ impl Dual {
                 norm += excess * excess;
             }
         }
+        // Nothing is wanted more often than it is there and nothing has a price: no direction to move in.
         if norm == 0.0 {
             return;
         }

@@ -30,7 +30,7 @@ pub struct Candidate {
 /// A tip weight of the tray as it sits in one club.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct TipFit {
-    /// Index into [`Stock::tips`].
+    /// Compartment of the tray: index into [`Stock::tips`], each at most once in a club's list.
     pub tip: usize,
     /// What one such weight adds to the club's deviation, points.
     pub points: f64,
@@ -53,7 +53,7 @@ pub struct TipPair {
 pub struct Tip {
     /// Mass of one weight, g.
     pub grams: f64,
-    /// How many there are.
+    /// How many there are; 0 takes the compartment out, and a club may use two.
     pub count: u32,
 }
 
@@ -82,9 +82,9 @@ pub struct MassTarget {
 pub struct ClubNeed {
     /// Deviation from target of everything that is not chosen, points.
     pub base_points: f64,
-    /// Heads that fit.
+    /// Heads that fit, in any order; with none the club stays unbuilt.
     pub heads: Vec<Candidate>,
-    /// Shafts that fit.
+    /// Shafts that fit, masses as cut for this club.
     pub shafts: Vec<Candidate>,
     /// Grips that fit.
     pub grips: Vec<Candidate>,
@@ -110,15 +110,15 @@ pub struct ClubNeed {
 /// How many there are of each part. Weighed pieces have 1, bulk lots more; 0 takes a part out.
 #[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
 pub struct Stock {
-    /// Capacity of each head.
+    /// How many clubs each head can serve, in the order of [`Candidate::part`]: 1 for a weighed piece.
     pub heads: Vec<u32>,
-    /// Capacity of each shaft.
+    /// How many clubs each shaft can serve.
     pub shafts: Vec<u32>,
-    /// Capacity of each grip.
+    /// How many clubs each grip can serve.
     pub grips: Vec<u32>,
-    /// Capacity of each adapter.
+    /// How many clubs each adapter can serve; empty where no club takes one.
     pub adapters: Vec<u32>,
-    /// The tray.
+    /// The tray of tip weights, one entry a compartment.
     pub tips: Vec<Tip>,
 }
 
@@ -128,7 +128,7 @@ pub struct Stock {
 /// mass, and evenness of shafts in the set. They are a judgement (no source), meant to be changed.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct CostWeights {
-    /// Factor on [`Loss`].
+    /// Factor on [`Loss`], without a unit: 1 counts a certain miss as one club.
     pub loss: f64,
     /// Per gram of tip weight.
     pub tip_per_g: f64,
@@ -198,11 +198,11 @@ impl Default for CostWeights {
 /// ```
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct SetProblem {
-    /// The clubs.
+    /// The clubs of the set, at least one; they compete for the stock.
     pub clubs: Vec<ClubNeed>,
-    /// The stock.
+    /// The stock that all clubs draw on.
     pub stock: Stock,
-    /// What things cost.
+    /// What things cost, in units of one certainly missed club.
     pub weights: CostWeights,
 }
 
@@ -218,10 +218,10 @@ pub struct JobSet {
 /// Many sets on one stock.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct DayProblem {
-    /// The jobs.
+    /// The jobs, in any order; the more urgent has the greater [`JobSet::priority`].
     pub sets: Vec<JobSet>,
-    /// The stock they share.
+    /// The stock they share: a part goes to one of them only.
     pub stock: Stock,
-    /// What things cost.
+    /// What things cost, in units of one certainly missed club.
     pub weights: CostWeights,
 }

@@ -23,18 +23,18 @@ pub enum Change {
         club: usize,
         /// Head, shaft, grip or adapter.
         kind: PartKind,
-        /// Part before.
+        /// Part before, index in the stock.
         from: usize,
-        /// Part now.
+        /// Part now, index in the stock.
         to: usize,
     },
     /// Another tip weight.
     Tip {
         /// Index of the club.
         club: usize,
-        /// Grams before.
+        /// Tip weight before, g; 0 where there was none.
         from_g: f64,
-        /// Grams now.
+        /// Tip weight now, g; 0 where there is none any more.
         to_g: f64,
     },
 }
@@ -96,7 +96,7 @@ pub struct Alternative {
     pub tip_factor: f64,
     /// Tip weight in the whole set, g.
     pub tip_g: f64,
-    /// Greatest planned deviation, points.
+    /// Greatest planned deviation of a club from its target to either side, points, at least 0.
     pub worst_points: f64,
     /// The plan; its costs are counted under `tip_factor`.
     pub plan: SetSolution,

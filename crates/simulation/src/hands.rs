@@ -35,16 +35,16 @@ pub enum Skill {
 
 /// Stage numbers, for the names of readings.
 pub(crate) mod stage {
-    pub const CHECK: u64 = 1;
+    pub(crate) const CHECK: u64 = 1;
     pub const PARTS: u64 = 2;
-    pub const CUT: u64 = 3;
+    pub(crate) const CUT: u64 = 3;
     pub const DRY: u64 = 4;
     pub const TIP: u64 = 5;
     pub const GLUE: u64 = 6;
-    pub const RECHECK: u64 = 7;
+    pub(crate) const RECHECK: u64 = 7;
     pub const CURED: u64 = 8;
     pub const TAPE: u64 = 9;
-    pub const GRIPPED: u64 = 10;
+    pub(crate) const GRIPPED: u64 = 10;
     pub const FINISH: u64 = 11;
 }
 
@@ -73,7 +73,7 @@ pub fn moment(settings: &Settings, stage: u64, slot: usize) -> Moment {
 
 /// Parts as they come: the first head of the number, the first shafts and grips of the box.
 #[must_use]
-pub fn as_they_come(job: &SimulatedJob, slot: usize) -> Build {
+pub(crate) fn as_they_come(job: &SimulatedJob, slot: usize) -> Build {
     Build {
         head: format!("H{}-1", IRONS[slot].0),
         shaft: format!("S-{:02}", slot + 1),
@@ -86,7 +86,7 @@ pub fn as_they_come(job: &SimulatedJob, slot: usize) -> Build {
 
 /// The nearest that the tray can give: nothing, one weight, or two up to the cap.
 #[must_use]
-pub fn nearest_tips_g(wanted_g: f64) -> Vec<f64> {
+pub(crate) fn nearest_tips_g(wanted_g: f64) -> Vec<f64> {
     let single = TRAY_G.iter().map(|&g| vec![f64::from(g)]);
     let pairs = TRAY_G
         .iter()

@@ -13,7 +13,7 @@ use workshop::part::Part;
 /// Clubs of a job.
 pub const CLUBS: usize = IRONS.len();
 /// Heads of each number in the boxes.
-pub const HEADS_A_NUMBER: usize = 4;
+pub(crate) const HEADS_A_NUMBER: usize = 4;
 /// Shafts in the rack.
 const SHAFTS: usize = 12;
 /// Spare grips beside one for each club.
@@ -181,7 +181,7 @@ impl SimulatedJob {
 
     /// Puts a club together.
     #[must_use]
-    pub fn put_together(
+    pub(crate) fn put_together(
         &self,
         shop: &SimulatedShop,
         slot: usize,

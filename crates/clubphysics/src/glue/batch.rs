@@ -24,7 +24,7 @@ pub enum Ratio {
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
 pub struct BatchInput {
-    /// Joints to glue.
+    /// Joints to glue with this mixing, 1 to 500.
     pub joints: u32,
     /// Mixed beyond what the joints need, for what stays in the cup and on the stick, in percent of the need; 30 where
     /// left out (common practice, no source).
@@ -33,14 +33,14 @@ pub struct BatchInput {
     /// Standard deviation of `spare_percent`.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub spare_percent_sd: Option<f64>,
-    /// What the ratio counts.
+    /// Whether the product's ratio counts grams or millilitres; the two differ by the densities.
     pub ratio: Ratio,
-    /// Resin in the ratio.
+    /// Resin in the product's ratio, above 0: the 2 of "2 to 1".
     pub resin_parts: f64,
     /// Standard deviation of `resin_parts`, as of a pump that doses unevenly.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub resin_parts_sd: Option<f64>,
-    /// Hardener in the ratio.
+    /// Hardener in the product's ratio, above 0: the 1 of "2 to 1".
     pub hardener_parts: f64,
     /// Standard deviation of `hardener_parts`.
     #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -79,17 +79,17 @@ fn usual_spare_percent() -> f64 {
 /// Amounts to weigh out.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, ToSchema)]
 pub struct BatchOutput {
-    /// Resin in grams.
+    /// Resin to weigh out, in grams.
     pub resin_g: f64,
     /// Standard deviation of `resin_g`.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub resin_g_sd: Option<f64>,
-    /// Hardener in grams.
+    /// Hardener to weigh out, in grams.
     pub hardener_g: f64,
     /// Standard deviation of `hardener_g`.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub hardener_g_sd: Option<f64>,
-    /// Spacers in grams.
+    /// Spacers to stir in, in grams; 0 where none are asked for.
     pub beads_g: f64,
     /// Standard deviation of `beads_g`.
     #[serde(skip_serializing_if = "Option::is_none")]

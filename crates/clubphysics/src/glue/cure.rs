@@ -27,9 +27,9 @@ pub const SHEET_MARGIN_C: f64 = 5.0;
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
 pub struct SheetPoint {
-    /// Temperature in degrees Celsius.
+    /// Temperature that the sheet names, −20 to 150 °C.
     pub temperature_c: f64,
-    /// Time in minutes.
+    /// Time that the sheet states there, in minutes, above 0.
     pub time_min: f64,
 }
 
@@ -37,12 +37,12 @@ pub struct SheetPoint {
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
 pub struct SheetReading {
-    /// Temperature in degrees Celsius.
+    /// Temperature that the sheet names, −20 to 150 °C.
     pub temperature_c: f64,
     /// Standard deviation of `temperature_c`.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub temperature_c_sd: Option<f64>,
-    /// Time in minutes.
+    /// Time that the sheet states there, in minutes, above 0.
     pub time_min: f64,
     /// Standard deviation of `time_min`; sheets give round figures.
     #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -100,7 +100,7 @@ pub struct CureOutput {
     /// one point.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub activation_energy_kj_mol_sd: Option<Vec<f64>>,
-    /// What to think about.
+    /// Remarks: a room far from the temperatures of the sheet, a cup that goes off before all joints are glued.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub warnings: Vec<String>,
 }

@@ -61,7 +61,7 @@ pub struct JointInput {
 /// The gap and what fills it.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, ToSchema)]
 pub struct JointOutput {
-    /// Radial gap in millimetres.
+    /// Gap between tip and bore to each side, half the difference of the diameters, in millimetres.
     pub gap_mm: f64,
     /// Standard deviation of `gap_mm`.
     #[serde(skip_serializing_if = "Option::is_none")]

@@ -51,7 +51,7 @@ pub struct SeriesInput {
     pub head_position_mm_sd: Option<f64>,
     /// Mass of the reference club's shaft in grams.
     pub shaft_mass_g: f64,
-    /// Its length in millimetres.
+    /// Length of the reference club's cut shaft in millimetres.
     pub shaft_length_mm: f64,
     /// Its balance point from the butt end in millimetres.
     pub shaft_position_mm: f64,
@@ -60,7 +60,7 @@ pub struct SeriesInput {
     pub butt_density_g_m: Option<f64>,
     /// Mass of the grip in grams.
     pub grip_mass_g: f64,
-    /// Its length in millimetres.
+    /// Length of the grip in millimetres: it counts as an even rod.
     pub grip_length_mm: f64,
     /// Its centre from the butt end in millimetres.
     pub grip_position_mm: f64,
@@ -72,7 +72,7 @@ pub struct SeriesInput {
 /// One length of the series, with both laws side by side.
 #[derive(Debug, Clone, PartialEq, Serialize, ToSchema)]
 pub struct SeriesRow {
-    /// Length in millimetres.
+    /// Length of this club in millimetres, from `lengths_mm`.
     pub length_mm: f64,
     /// Head mass that keeps the swing weight of the reference club, in grams.
     pub head_for_equal_swing_weight_g: f64,

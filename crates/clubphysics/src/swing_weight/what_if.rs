@@ -67,10 +67,10 @@ pub struct GripChange {
 #[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
 pub struct AddedMass {
-    /// What it is.
+    /// What it is, in the shop's words; it is only handed back.
     #[serde(default)]
     pub name: String,
-    /// Mass in grams.
+    /// Mass in grams, up to 4000; negative for what is taken off.
     pub mass_g: f64,
     /// Standard deviation of `mass_g`.
     #[serde(default, skip_serializing_if = "Option::is_none")]

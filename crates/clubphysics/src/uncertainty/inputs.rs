@@ -161,6 +161,8 @@ impl Inputs {
         let varying: Vec<usize> = (0..self.entries.len()).filter(|i| self.entries[*i].sd > 0.0).collect();
         // Rows: one input each, slope × standard deviation, the contribution of that input to every result.
         let mut contributions = vec![Vec::new(); self.entries.len()];
+        // One input at a time. Numbers that carry the slopes by all inputs at once would be evaluated once only, but their
+        // size is known at run time, and `Real` is `Copy` so that formulas read like formulas.
         for i in varying {
             point[i] = Dual::variable(self.entries[i].value);
             contributions[i] =
@@ -204,7 +206,7 @@ impl Inputs {
     /// # Errors
     ///
     /// As [`Inputs::propagate`], and where the number of results changes while an input is moved.
-    pub fn propagate_stepped<F>(&self, share: f64, formula: F) -> Result<Propagated, PhysicsError>
+    pub(crate) fn propagate_stepped<F>(&self, share: f64, formula: F) -> Result<Propagated, PhysicsError>
     where
         F: Fn(&Point<'_, f64>) -> Result<Vec<f64>, PhysicsError>,
     {
