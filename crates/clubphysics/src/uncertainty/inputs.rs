@@ -4,6 +4,7 @@ use std::ops::Index;
 
 use nalgebra::DMatrix;
 
+use super::results::{listed, read_back};
 use super::{Correlation, Estimate, Propagated, Results};
 use crate::{
     Bound, PhysicsError, check,
@@ -184,16 +185,9 @@ impl Inputs {
         R: Results<Dual>,
         F: Fn(&Point<'_, Dual>) -> Result<R, PhysicsError>,
     {
-        let propagated = self.propagate(|x| {
-            let mut list = Vec::new();
-            formula(x)?.each(&mut |result| list.push(result));
-            Ok(list)
-        })?;
+        let propagated = self.propagate(|x| Ok(listed(formula(x)?)))?;
         let point: Vec<Dual> = self.entries.iter().map(|entry| Dual::fixed(entry.value)).collect();
-        let mut estimates = (0..propagated.values().len()).map(|i| propagated.estimate(i));
-        // Every result of the list is met again in the same place, so there is an estimate for it.
-        let mut next = |result: Dual| estimates.next().unwrap_or(Estimate { value: result.value, sd: None });
-        Ok(formula(&Point(&point))?.each(&mut next))
+        Ok(read_back(formula(&Point(&point))?, &propagated))
     }
 
     /// As [`Inputs::propagate`], for a computation that has no exact slopes, such as an eigenvalue by iteration: central
@@ -230,6 +224,20 @@ impl Inputs {
             contributions[i] = up.iter().zip(&down).map(|(up, down)| (up - down) / (2.0 * share)).collect();
         }
         Ok(self.assembled(values, contributions))
+    }
+
+    /// As [`Inputs::propagate_stepped`], the results by name; `here` are those at the values of the inputs.
+    ///
+    /// # Errors
+    ///
+    /// As [`Inputs::propagate_stepped`].
+    pub(crate) fn results_stepped<R, F>(&self, share: f64, here: R, formula: F) -> Result<R::Of<Estimate>, PhysicsError>
+    where
+        R: Results<f64>,
+        F: Fn(&Point<'_, f64>) -> Result<R, PhysicsError>,
+    {
+        let propagated = self.propagate_stepped(share, |x| Ok(listed(formula(x)?)))?;
+        Ok(read_back(here, &propagated))
     }
 
     fn assembled(&self, values: Vec<f64>, contributions: Vec<Vec<f64>>) -> Propagated {

@@ -1,5 +1,7 @@
 //! Results by name instead of by number.
 
+use super::{Estimate, Propagated};
+
 /// Results of a formula with a name each: a struct with a field a result, in dual numbers where the formula is evaluated
 /// and in estimates where they are read.
 ///
@@ -11,6 +13,20 @@ pub(crate) trait Results<N> {
 
     /// Every result, always in the same order, and what becomes of it in its place.
     fn each<M>(self, to: &mut dyn FnMut(N) -> M) -> Self::Of<M>;
+}
+
+/// All results in their order.
+pub(super) fn listed<N, R: Results<N>>(results: R) -> Vec<N> {
+    let mut list = Vec::new();
+    results.each(&mut |result| list.push(result));
+    list
+}
+
+/// The estimates of a list that [`listed`] made, under the names of the same results.
+pub(super) fn read_back<N, R: Results<N>>(results: R, propagated: &Propagated) -> R::Of<Estimate> {
+    let mut estimates = (0..propagated.values().len()).map(|i| propagated.estimate(i));
+    // The walk that made the list meets every result again; without one there is no figure to show.
+    results.each(&mut |_| estimates.next().unwrap_or(Estimate { value: f64::NAN, sd: None }))
 }
 
 /// A struct of results, each field one of them.
