@@ -6,7 +6,7 @@ mod wrong;
 use crate::CHECK_POINTS;
 use crate::advice::{self, Choice, Measured};
 use crate::blunder::Blunder;
-use crate::club::{Build, CURED, DRY, FINISHED, Faults, TrueClub, put_together};
+use crate::club::{Build, CURED, DRY, FINISHED, Faults, TrueClub};
 use crate::error::SimulationError;
 use crate::hands::{moment, stage};
 use crate::job::{CLUBS, Knowledge, SimulatedJob};
@@ -182,7 +182,7 @@ impl<'a> Work<'a> {
     }
 
     fn club(&self, slot: usize, faults: Faults) -> TrueClub {
-        put_together(self.shop, self.truth, slot, &self.build_of(slot), faults, Knowledge::Everything)
+        self.truth.put_together(self.shop, slot, &self.build_of(slot), faults, Knowledge::Everything)
     }
 
     fn goal_points(&self) -> f64 {

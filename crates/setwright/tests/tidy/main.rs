@@ -5,6 +5,8 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
 use std::process::Command;
 
+mod modules;
+
 /// The crates from the bottom up: a crate may use those before it, never one after it.
 const ORDER: [&str; 18] = [
     "quantity",
