@@ -30,14 +30,12 @@
 //! # Ok::<(), serde_json::Error>(())
 //! ```
 
-mod figure;
 mod macros;
 mod refusal;
 mod told;
 
-pub use figure::{Figure, ToFigure};
 pub use refusal::Refusal;
-pub use told::Told;
+pub use told::{Figure, ToFigure, Told};
 
 // For the macro.
 #[doc(hidden)]

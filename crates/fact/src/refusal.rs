@@ -1,6 +1,6 @@
 //! A refusal: what is wrong, what to do next, and which entry it belongs to.
 
-use crate::{Fact, ToFigure, Told};
+use crate::{Fact, Figure, ToFigure, Told};
 use std::fmt;
 
 /// What is wrong, what to do next, and at which entry.
@@ -76,3 +76,9 @@ impl fmt::Display for Refusal {
 }
 
 impl std::error::Error for Refusal {}
+
+impl ToFigure for Refusal {
+    fn to_figure(&self) -> Figure {
+        Figure::Fact(self.told())
+    }
+}

@@ -257,7 +257,7 @@ fn names_in_the_description(text: &str) -> Vec<String> {
     let (mut described, mut renamed, mut in_words) = (false, None, false);
     for line in text.lines().map(str::trim) {
         described |= line.starts_with("#[derive(") && line.contains("ToSchema");
-        in_words |= line == "words! {";
+        in_words |= line == "closed_list! {";
         if let Some(name) = line.strip_prefix("#[schema(as = ") {
             renamed = Some(word(name));
         }

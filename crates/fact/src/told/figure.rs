@@ -1,6 +1,6 @@
 //! What a fact carries: numbers, names, and facts within facts.
 
-use crate::{Fact, Told};
+use super::Told;
 use serde::ser::{Serialize, Serializer};
 
 /// One figure of a fact.
@@ -121,11 +121,5 @@ impl<T: ToFigure + ?Sized> ToFigure for Box<T> {
 impl ToFigure for Told {
     fn to_figure(&self) -> Figure {
         Figure::Fact(self.clone())
-    }
-}
-
-impl ToFigure for crate::Refusal {
-    fn to_figure(&self) -> Figure {
-        Figure::Fact(self.told())
     }
 }
