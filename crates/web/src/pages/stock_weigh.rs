@@ -137,8 +137,10 @@ fn number_tabs(w: &Words, form: &Entries, model: &Model) -> Markup {
     let now = form.text("number");
     let made: Vec<(&str, String)> =
         numbers(model).into_iter().map(|n| (n, format!("/stock/new{}", query(&again(form, n))))).collect();
-    let list: Vec<Tab<'_>> =
-        made.iter().map(|(label, href)| Tab { label: (*label).into(), href, count: "", current: *label == now }).collect();
+    let list: Vec<Tab<'_>> = made
+        .iter()
+        .map(|(label, href)| Tab { label: (*label).into(), href, count: "", current: *label == now })
+        .collect();
     html! { @if !list.is_empty() { (tabs("Numbers", &list)) } }
 }
 
