@@ -377,7 +377,7 @@ mod tests {
         assert!(marks.range().0 > 5.0);
         for paper in [WIDE, NARROW] {
             let text = axis(&w(), &far, 0.0, paper).markup.into_string();
-            assert!(text.contains("now 56.0 oz·in"), "{text}");
+            assert!(text.contains("now A−60.0 (56.0 oz in)"), "{text}");
             assert!(text.contains("polygon class=\"now\""), "{text}");
         }
     }

@@ -12,7 +12,7 @@ use maud::{Markup, html};
 use words::Words;
 
 use super::layout::Scale;
-use quantity::{Length, LengthUnit};
+use quantity::Length;
 
 /// The outline of the head.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
@@ -270,14 +270,7 @@ fn list(w: &Words, view: &BeamView, pieces: &[&BeamPiece]) -> Markup {
 }
 
 fn arm_text(w: &Words, arm_in: f64) -> String {
-    if !arm_in.is_finite() {
-        return "–".to_owned();
-    }
-    match w.units.length {
-        LengthUnit::Inch => format!("{arm_in:.1} in"),
-        unit => Length::from_inch(arm_in).print(unit, 0),
-    }
-    .replace('-', "−")
+    w.length_to(Length::from_inch(arm_in).mm(), 1)
 }
 
 #[cfg(test)]

@@ -96,7 +96,7 @@ fn drawing(w: &Words, view: &ShaftView, paper: Paper) -> Markup {
     let below_y = first_y + 30.0 * measures.len() as f64;
     html! {
         (body(w, view, &x, axis_y, paper))
-        @if let (Some(finish), Some(ground_mm)) = (&view.finish, ground_mm) { (finished(w, view, finish, ground_mm, &x, axis_y, below_y, paper)) }
+        @if let (Some(finish), Some(ground_mm)) = (&view.finish, ground_mm) { (finished(w, view, finish, ground_mm, &x, (axis_y, below_y), paper)) }
         @for ((from, to, text, strong), i) in measures.iter().zip(0..) {
             (measure(paper, *from, *to, first_y + 30.0 * f64::from(i), text, *strong))
         }
@@ -139,8 +139,7 @@ fn finished(
     finish: &FinishView,
     ground_mm: f64,
     x: &Scale,
-    y: f64,
-    below_y: f64,
+    (y, below_y): (f64, f64),
     paper: Paper,
 ) -> Markup {
     let cap = (x.at(-finish.cap_mm), x.at(0.0));

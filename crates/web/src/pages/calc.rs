@@ -240,17 +240,17 @@ fn at_a_glance(w: &Words, topic: &Topic, input: &Value, output: &Value) -> Marku
     large.truncate(LARGE);
     let shown: Vec<Figure<'_>> = large.iter().map(|(label, value, note)| Figure { label, value, note }).collect();
     html! {
-        @for warning in warnings(w, output) { (notice_block(Tone::Care, &capital(warning), "")) }
+        @for warning in warnings(output) { (notice_block(Tone::Care, &capital(warning), "")) }
         @if !shown.is_empty() { div.card { (figures(&shown)) } }
         (cards(w, topic.name, input, output))
     }
 }
 
 /// The warnings of a result and of its parts.
-fn warnings<'a>(w: &Words, output: &'a Value) -> Vec<&'a str> {
+fn warnings(output: &Value) -> Vec<&str> {
     let own = output["warnings"].as_array().into_iter().flatten().filter_map(Value::as_str);
     let parts = output.as_object().into_iter().flat_map(Map::values).filter(|value| value.is_object());
-    own.chain(parts.flat_map(|part| warnings(w, part))).collect()
+    own.chain(parts.flat_map(warnings)).collect()
 }
 
 /// Everything else that came out.
