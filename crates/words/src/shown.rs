@@ -165,7 +165,7 @@ const FORMS: &[(&str, Form)] = &[
     ("LETTER", |s, _| s.words.swing_weight(s.value)),
     ("POINTS", |s, digits| match digits {
         None | Some(1) => s.words.points(s.value),
-        Some(d) => crate::text!(s.words, "unit-points", figure = minus(&quantity::decimal(s.value, d))),
+        Some(d) => crate::text!(s.words, "figure-points", figure = minus(&quantity::decimal(s.value, d))),
     }),
     ("ANGLE", |s, digits| format!("{}°", minus(&quantity::decimal(s.value, digits.unwrap_or(1))))),
     ("CPM", |s, digits| format!("{} cpm", minus(&quantity::decimal(s.value, digits.unwrap_or(1))))),

@@ -125,9 +125,9 @@ impl Words {
     pub fn points(&self, points: f64) -> String {
         let figure = minus(&decimal(points, 1));
         if figure == "1.0" {
-            text!(self, "unit-point", figure = figure)
+            text!(self, "figure-point", figure = figure)
         } else {
-            text!(self, "unit-points", figure = figure)
+            text!(self, "figure-points", figure = figure)
         }
     }
 

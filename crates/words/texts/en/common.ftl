@@ -4,8 +4,8 @@
 list-more = { $a }, { $b }
 list-last = { $a } and { $b }
 
-unit-point = { $figure } point
-unit-points = { $figure } points
+figure-point = { $figure } point
+figure-points = { $figure } points
 
 date = { $day } { $month } { $year }
 date-day = { $day } { $month }
