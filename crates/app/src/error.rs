@@ -6,7 +6,7 @@ use jiff::Timestamp;
 use store::StoreError;
 use fact::{Fact, Refusal, Told};
 use std::fmt;
-use trade::TradeError;
+use trade::error::TradeError;
 use trade::error::{Noun, NotFound};
 use trade::step::Strength;
 

@@ -35,6 +35,7 @@ pub mod stock;
 pub mod stock_list;
 pub mod weigh_in;
 
+use fact::Fact;
 use fact::Refusal;
 use trade::error::NotFound;
 use trade::model::PartKind;
@@ -179,7 +180,7 @@ impl App {
                 && tx.model(code).await?.is_none_or(|m| m.kind() != kind)
             {
                 return Err(AppError::NotFound(
-                    Refusal::new(&NotFound::Model { kind, code: code.clone() }).next(&LookUp::AddModel),
+                    Refusal::new(&NotFound::Model { kind: kind.told(), code: code.clone() }).next(&LookUp::AddModel),
                 ));
             }
         }

@@ -90,7 +90,7 @@ impl App {
                 explain(&short.written, &context, short.rule, short.reference.as_ref())
             })
             .await;
-        Ok(expanded.map_err(trade::TradeError::from)?)
+        Ok(expanded.map_err(trade::error::TradeError::from)?)
     }
 
     /// Everything that is to be said of a sheet, against models, stock and rules.

@@ -1,4 +1,4 @@
-//! Where every club of a job stands, what to expect of its next reading, and what a reading means.
+//! Where every club of a job stands, and what to expect of its next reading.
 
 use crate::belief::{Believed, Expectation, Finish};
 use crate::glue::{Batch, Gate};

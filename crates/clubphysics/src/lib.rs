@@ -15,6 +15,7 @@ pub mod pluck;
 pub mod real;
 pub mod soft_side;
 pub mod swing_weight;
+mod topic;
 pub mod trim;
 pub mod uncertainty;
 pub mod vibration;

@@ -44,333 +44,141 @@ const KILOGRAMS: Slip = Slip { words: "kilograms", unit: "kg", convert: |value| 
 const OF_LENGTH: &[Slip] = &[INCHES, CENTIMETRES, METRES];
 /// Slips of a mass in grams.
 const OF_MASS: &[Slip] = &[KILOGRAMS, OUNCES];
+/// Slips of a temperature in degrees Celsius.
+const OF_TEMPERATURE: &[Slip] = &[
+    Slip { words: "degrees Fahrenheit", unit: "°F", convert: |value| (value - 32.0) / 1.8 },
+    Slip { words: "kelvins", unit: "K", convert: |value| value - 273.15 },
+];
 
 // The limits are common practice and the trade's catalogues from memory, no source, unless a line says otherwise.
 
 /// Length of a shaft before or after its cuts: 10 in for a child's putter, 60 in for the longest blanks and a little more.
-pub const SHAFT_LENGTH_MM: Plausible = Plausible {
-    what: "the length of a shaft",
-    range: (254.0, 1600.0),
-    or_zero: false,
-    unit: "mm",
-    slips: OF_LENGTH,
-    likely: None,
-};
+pub const SHAFT_LENGTH_MM: Plausible = Plausible::new("the length of a shaft", (254.0, 1600.0), "mm").slips(OF_LENGTH);
 /// Length of a club. The Equipment Rules allow 18 to 48 in (2.1c, putters excluded at the upper end); children's clubs
 /// and what is built beside the rules may be shorter and longer.
-pub const CLUB_LENGTH_MM: Plausible = Plausible {
-    what: "the length of a club",
-    range: (254.0, 1600.0),
-    or_zero: false,
-    unit: "mm",
-    slips: OF_LENGTH,
-    likely: None,
-};
+pub const CLUB_LENGTH_MM: Plausible = Plausible::new("the length of a club", (254.0, 1600.0), "mm").slips(OF_LENGTH);
 /// Mass of a shaft: 35 g for the lightest of composite, 150 g for steel, more for a putter's with a filling.
-pub const SHAFT_MASS_G: Plausible = Plausible {
-    what: "the mass of a shaft",
-    range: (15.0, 400.0),
-    or_zero: false,
-    unit: "g",
-    slips: OF_MASS,
-    likely: None,
-};
+pub const SHAFT_MASS_G: Plausible = Plausible::new("the mass of a shaft", (15.0, 400.0), "g").slips(OF_MASS);
 /// Mass of a whole club, or of what there is of it: a bare shaft weighs more than 20 g, a putter with counterweights
 /// under 2 kg.
-pub const CLUB_MASS_G: Plausible = Plausible {
-    what: "the mass of a club",
-    range: (20.0, 4000.0),
-    or_zero: false,
-    unit: "g",
-    slips: &[OUNCES, KILOGRAMS],
-    likely: None,
-};
+pub const CLUB_MASS_G: Plausible =
+    Plausible::new("the mass of a club", (20.0, 4000.0), "g").slips(&[OUNCES, KILOGRAMS]);
 /// Mass of one part, a drop of solvent or the heaviest putter head.
-pub const PART_MASS_G: Plausible =
-    Plausible { what: "the mass of a part", range: (0.0, 4000.0), or_zero: false, unit: "g", slips: &[], likely: None };
+pub const PART_MASS_G: Plausible = Plausible::new("the mass of a part", (0.0, 4000.0), "g");
 /// Balance point of a club from its butt end. Half a child's shaft balances at 127 mm.
-pub const BALANCE_POINT_MM: Plausible = Plausible {
-    what: "the balance point of a club",
-    range: (100.0, 3000.0),
-    or_zero: false,
-    unit: "mm",
-    slips: OF_LENGTH,
-    likely: Some((300.0, 1200.0)),
-};
+pub const BALANCE_POINT_MM: Plausible =
+    Plausible::new("the balance point of a club", (100.0, 3000.0), "mm").slips(OF_LENGTH).likely(300.0, 1200.0);
 /// A place on a club, from its butt end.
-pub const PLACE_MM: Plausible =
-    Plausible { what: "a place on a club", range: (0.0, 3000.0), or_zero: false, unit: "mm", slips: &[], likely: None };
+pub const PLACE_MM: Plausible = Plausible::new("a place on a club", (0.0, 3000.0), "mm");
 /// Fulcrum of a balance scale from the butt stop: 14 in, and 12 in on older scales.
-pub const FULCRUM_IN: Plausible = Plausible {
-    what: "the fulcrum",
-    range: (0.0, 24.0),
-    or_zero: false,
-    unit: "in",
-    slips: &[
-        Slip { words: "centimetres", unit: "cm", convert: |value| value / 2.54 },
-        Slip { words: "millimetres", unit: "mm", convert: |value| value / 25.4 },
-    ],
-    likely: None,
-};
+pub const FULCRUM_IN: Plausible = Plausible::new("the fulcrum", (0.0, 24.0), "in").slips(&[
+    Slip { words: "centimetres", unit: "cm", convert: |value| value / 2.54 },
+    Slip { words: "millimetres", unit: "mm", convert: |value| value / 25.4 },
+]);
 /// Mass of a grip: 20 g for the lightest, 150 g for a putter's, more with a weight in its end. Nothing is a bare club.
-pub const GRIP_MASS_G: Plausible = Plausible {
-    what: "the mass of a grip",
-    range: (10.0, 300.0),
-    or_zero: true,
-    unit: "g",
-    slips: OF_MASS,
-    likely: None,
-};
+pub const GRIP_MASS_G: Plausible = Plausible::new("the mass of a grip", (10.0, 300.0), "g").or_zero().slips(OF_MASS);
 /// Centre of a grip from the end of its cap; that of an iron's lies at 95 to 110 mm. Nothing where there is no grip.
-pub const GRIP_CENTRE_MM: Plausible = Plausible {
-    what: "the centre of a grip",
-    range: (40.0, 400.0),
-    or_zero: true,
-    unit: "mm",
-    slips: OF_LENGTH,
-    likely: None,
-};
+pub const GRIP_CENTRE_MM: Plausible =
+    Plausible::new("the centre of a grip", (40.0, 400.0), "mm").or_zero().slips(OF_LENGTH);
 /// Length of a grip: 270 mm for most, 200 mm for a child's, 550 mm for the longest putter grips.
-pub const GRIP_LENGTH_MM: Plausible = Plausible {
-    what: "the length of a grip",
-    range: (100.0, 700.0),
-    or_zero: true,
-    unit: "mm",
-    slips: OF_LENGTH,
-    likely: None,
-};
+pub const GRIP_LENGTH_MM: Plausible =
+    Plausible::new("the length of a grip", (100.0, 700.0), "mm").or_zero().slips(OF_LENGTH);
 /// Thickness of a grip's cap: 2.5 to 3.5 mm.
-pub const CAP_MM: Plausible =
-    Plausible { what: "the cap of a grip", range: (0.0, 25.0), or_zero: false, unit: "mm", slips: &[], likely: None };
+pub const CAP_MM: Plausible = Plausible::new("the cap of a grip", (0.0, 25.0), "mm");
 /// Length added to a club or taken off it.
-pub const LENGTHENING_MM: Plausible = Plausible {
-    what: "a change of length",
-    range: (-400.0, 400.0),
-    or_zero: false,
-    unit: "mm",
-    slips: &[],
-    likely: None,
-};
+pub const LENGTHENING_MM: Plausible = Plausible::new("a change of length", (-400.0, 400.0), "mm");
 /// Mass of a metre of shaft: 45 g for the lightest butt, 140 g for steel.
-pub const SHAFT_DENSITY_G_M: Plausible = Plausible {
-    what: "a metre of shaft",
-    range: (10.0, 600.0),
-    or_zero: true,
-    unit: "g/m",
-    slips: &[
-        Slip { words: "grams a millimetre", unit: "g/mm", convert: |value| value * 1000.0 },
-        Slip { words: "grams an inch", unit: "g/in", convert: |value| value * 1000.0 / 25.4 },
-    ],
-    likely: None,
-};
+pub const SHAFT_DENSITY_G_M: Plausible = Plausible::new("a metre of shaft", (10.0, 600.0), "g/m").or_zero().slips(&[
+    Slip { words: "grams a millimetre", unit: "g/mm", convert: |value| value * 1000.0 },
+    Slip { words: "grams an inch", unit: "g/in", convert: |value| value * 1000.0 / 25.4 },
+]);
 /// Bottom of a head's bore to the ground line along the shaft axis.
-pub const BORE_TO_GROUND_MM: Plausible = Plausible {
-    what: "the bore's distance to the ground",
-    range: (0.0, 150.0),
-    or_zero: false,
-    unit: "mm",
-    slips: &[],
-    likely: None,
-};
+pub const BORE_TO_GROUND_MM: Plausible = Plausible::new("the bore's distance to the ground", (0.0, 150.0), "mm");
 /// Depth of a head's bore, or of the tip in it: 25 to 40 mm.
-pub const BORE_DEPTH_MM: Plausible = Plausible {
-    what: "the depth of a bore",
-    range: (8.0, 120.0),
-    or_zero: false,
-    unit: "mm",
-    slips: OF_LENGTH,
-    likely: None,
-};
+pub const BORE_DEPTH_MM: Plausible = Plausible::new("the depth of a bore", (8.0, 120.0), "mm").slips(OF_LENGTH);
 /// Diameter of a shaft's tip: 0.335 to 0.370 in for most, 8.5 to 9.4 mm.
-pub const TIP_DIAMETER_MM: Plausible = Plausible {
-    what: "the tip of a shaft",
-    range: (5.0, 20.0),
-    or_zero: false,
-    unit: "mm",
-    slips: &[INCHES, CENTIMETRES],
-    likely: None,
-};
+pub const TIP_DIAMETER_MM: Plausible =
+    Plausible::new("the tip of a shaft", (5.0, 20.0), "mm").slips(&[INCHES, CENTIMETRES]);
 /// From the shaft axis along the ground to where the sole rests: 30 to 60 mm.
-pub const SOLE_CONTACT_MM: Plausible = Plausible {
-    what: "the sole's point of contact",
-    range: (0.0, 150.0),
-    or_zero: false,
-    unit: "mm",
-    slips: &[],
-    likely: None,
-};
+pub const SOLE_CONTACT_MM: Plausible = Plausible::new("the sole's point of contact", (0.0, 150.0), "mm");
 /// Radius of a hosel.
-pub const HEEL_RADIUS_MM: Plausible = Plausible {
-    what: "the radius of a hosel",
-    range: (0.0, 30.0),
-    or_zero: false,
-    unit: "mm",
-    slips: &[],
-    likely: None,
-};
+pub const HEEL_RADIUS_MM: Plausible = Plausible::new("the radius of a hosel", (0.0, 30.0), "mm");
 /// Radius of a sole from heel to toe: 150 to 400 mm; a flat sole has a large one, a keel next to none.
-pub const SOLE_RADIUS_MM: Plausible = Plausible {
-    what: "the radius of a sole",
-    range: (0.0, 20_000.0),
-    or_zero: false,
-    unit: "mm",
-    slips: &[],
-    likely: None,
-};
+pub const SOLE_RADIUS_MM: Plausible = Plausible::new("the radius of a sole", (0.0, 20_000.0), "mm");
 /// Mass of a head with what is in it: 150 g for a child's, 190 g for a driver's, 400 g and more for a putter's.
-pub const HEAD_MASS_G: Plausible = Plausible {
-    what: "the mass of a head",
-    range: (50.0, 1500.0),
-    or_zero: false,
-    unit: "g",
-    slips: OF_MASS,
-    likely: None,
-};
+pub const HEAD_MASS_G: Plausible = Plausible::new("the mass of a head", (50.0, 1500.0), "g").slips(OF_MASS);
 /// What is fixed to the tip of a clamped shaft: a head, or the weight of a meter. Nothing is a bare shaft.
-pub const TIP_BODY_MASS_G: Plausible = Plausible {
-    what: "the head on a clamped shaft",
-    range: (5.0, 1500.0),
-    or_zero: true,
-    unit: "g",
-    slips: OF_MASS,
-    likely: None,
-};
+pub const TIP_BODY_MASS_G: Plausible =
+    Plausible::new("the head on a clamped shaft", (5.0, 1500.0), "g").or_zero().slips(OF_MASS);
 /// Speed of the head at the ball: 30 to 58 m/s of men with a driver; a fast putt is 3 m/s. Nothing is a club at rest.
-pub const HEAD_SPEED_M_S: Plausible = Plausible {
-    what: "the speed of a head",
-    range: (1.0, 75.0),
-    or_zero: true,
-    unit: "m/s",
-    slips: &[
-        // An international mile is 1609.344 m (exact, international yard and pound agreement of 1959; from memory).
-        Slip { words: "miles an hour", unit: "mph", convert: |value| value * 0.447_04 },
-        Slip { words: "kilometres an hour", unit: "km/h", convert: |value| value / 3.6 },
-    ],
-    likely: None,
-};
+pub const HEAD_SPEED_M_S: Plausible = Plausible::new("the speed of a head", (1.0, 75.0), "m/s").or_zero().slips(&[
+    // An international mile is 1609.344 m (exact, international yard and pound agreement of 1959; from memory).
+    Slip { words: "miles an hour", unit: "mph", convert: |value| value * 0.447_04 },
+    Slip { words: "kilometres an hour", unit: "km/h", convert: |value| value / 3.6 },
+]);
 /// Radius of the head's path: an arm and a club.
-pub const SWING_RADIUS_M: Plausible = Plausible {
-    what: "the radius of a swing",
-    range: (0.4, 4.0),
-    or_zero: false,
-    unit: "m",
-    slips: &[
-        Slip { words: "millimetres", unit: "mm", convert: |value| value / 1000.0 },
-        Slip { words: "centimetres", unit: "cm", convert: |value| value / 100.0 },
-        Slip { words: "inches", unit: "in", convert: |value| value * 0.0254 },
-    ],
-    likely: None,
-};
+pub const SWING_RADIUS_M: Plausible = Plausible::new("the radius of a swing", (0.4, 4.0), "m").slips(&[
+    Slip { words: "millimetres", unit: "mm", convert: |value| value / 1000.0 },
+    Slip { words: "centimetres", unit: "cm", convert: |value| value / 100.0 },
+    Slip { words: "inches", unit: "in", convert: |value| value * 0.0254 },
+]);
 /// Shear strength of an adhesive on its sheet: 10 to 35 MPa.
-pub const SHEAR_STRENGTH_MPA: Plausible = Plausible {
-    what: "the shear strength of an adhesive",
-    range: (0.5, 100.0),
-    or_zero: false,
-    unit: "MPa",
-    slips: &[
+pub const SHEAR_STRENGTH_MPA: Plausible = Plausible::new("the shear strength of an adhesive", (0.5, 100.0), "MPa")
+    .slips(&[
         // 1 psi is 6894.757 Pa (derived: pound-force by square inch).
         Slip { words: "pounds by square inch", unit: "psi", convert: |value| value * 0.006_894_757 },
         Slip { words: "kilopascals", unit: "kPa", convert: |value| value / 1000.0 },
-    ],
-    likely: None,
-};
+    ]);
 /// Density of an adhesive or of one of its parts: 0.95 to 1.9 g/ml.
-pub const ADHESIVE_DENSITY_G_ML: Plausible = Plausible {
-    what: "the density of an adhesive",
-    range: (0.5, 3.0),
-    or_zero: false,
-    unit: "g/ml",
-    slips: &[Slip { words: "kilograms a cubic metre", unit: "kg/m³", convert: |value| value / 1000.0 }],
-    likely: None,
-};
+pub const ADHESIVE_DENSITY_G_ML: Plausible = Plausible::new("the density of an adhesive", (0.5, 3.0), "g/ml")
+    .slips(&[Slip { words: "kilograms a cubic metre", unit: "kg/m³", convert: |value| value / 1000.0 }]);
 /// Adhesive that one joint takes: 1 to 3 g.
-pub const JOINT_ADHESIVE_G: Plausible = Plausible {
-    what: "the adhesive of a joint",
-    range: (0.0, 20.0),
-    or_zero: false,
-    unit: "g",
-    slips: &[],
-    likely: None,
-};
+pub const JOINT_ADHESIVE_G: Plausible = Plausible::new("the adhesive of a joint", (0.0, 20.0), "g");
 /// Temperature of a room in which somebody works.
-pub const ROOM_C: Plausible = Plausible {
-    what: "the temperature of a workshop",
-    range: (-10.0, 50.0),
-    or_zero: false,
-    unit: "°C",
-    slips: &[
-        Slip { words: "degrees Fahrenheit", unit: "°F", convert: |value| (value - 32.0) / 1.8 },
-        Slip { words: "kelvins", unit: "K", convert: |value| value - 273.15 },
-    ],
-    likely: None,
-};
+pub const ROOM_C: Plausible =
+    Plausible::new("the temperature of a workshop", (-10.0, 50.0), "°C").slips(OF_TEMPERATURE);
 /// Temperature for which a product's sheet states a time; some name an oven.
-pub const SHEET_C: Plausible = Plausible {
-    what: "a temperature of a product's sheet",
-    range: (-20.0, 150.0),
-    or_zero: false,
-    unit: "°C",
-    slips: &[
-        Slip { words: "degrees Fahrenheit", unit: "°F", convert: |value| (value - 32.0) / 1.8 },
-        Slip { words: "kelvins", unit: "K", convert: |value| value - 273.15 },
-    ],
-    likely: None,
-};
+pub const SHEET_C: Plausible =
+    Plausible::new("a temperature of a product's sheet", (-20.0, 150.0), "°C").slips(OF_TEMPERATURE);
 /// Frequency of a clamped shaft: 200 to 350 cpm with its head (published physics notes), near 1,000 bare.
-pub const FREQUENCY_CPM: Plausible = Plausible {
-    what: "the frequency of a clamped shaft",
-    range: (30.0, 3000.0),
-    or_zero: false,
-    unit: "cpm",
-    slips: &[Slip { words: "hertz", unit: "Hz", convert: |value| value * 60.0 }],
-    likely: None,
-};
+pub const FREQUENCY_CPM: Plausible = Plausible::new("the frequency of a clamped shaft", (30.0, 3000.0), "cpm")
+    .slips(&[Slip { words: "hertz", unit: "Hz", convert: |value| value * 60.0 }]);
 /// Factor that brings a stiffness table to a reading of its own shaft. Two or one half is another shaft, another clamp or
 /// another unit; see [`STIFFNESS_FACTOR_USUAL`] for what is worth a remark.
-pub const STIFFNESS_FACTOR: Plausible = Plausible {
-    what: "the factor on a stiffness table",
-    range: (0.5, 2.0),
-    or_zero: false,
-    unit: "",
-    slips: &[],
-    likely: None,
-};
+pub const STIFFNESS_FACTOR: Plausible = Plausible::new("the factor on a stiffness table", (0.5, 2.0), "");
 /// Factor of a table that fits its shaft as tables do: a fifth of frequency to each side.
-pub const STIFFNESS_FACTOR_USUAL: Plausible = Plausible {
-    what: "the factor on a stiffness table",
-    range: (0.7, 1.4),
-    or_zero: false,
-    unit: "",
-    slips: &[],
-    likely: None,
-};
+pub const STIFFNESS_FACTOR_USUAL: Plausible = Plausible::new("the factor on a stiffness table", (0.7, 1.4), "");
 /// Radius of gyration of a club about its balance point: the distance at which its whole mass would turn as it does. A
 /// rod has 0.29 of its length, a club with a heavy head 0.2 to 0.4: 70 mm for a child's putter, 500 mm for the longest.
-pub const GYRATION_MM: Plausible = Plausible {
-    what: "the radius of gyration of a club",
-    range: (50.0, 600.0),
-    or_zero: false,
-    unit: "mm",
-    slips: &[],
-    likely: None,
-};
+pub const GYRATION_MM: Plausible = Plausible::new("the radius of gyration of a club", (50.0, 600.0), "mm");
 /// Spacers in a mix of adhesive, percent of the whole mix: 1 to 10.
-pub const BEADS_PERCENT: Plausible =
-    Plausible { what: "the spacers of a mix", range: (0.0, 30.0), or_zero: false, unit: "%", slips: &[], likely: None };
+pub const BEADS_PERCENT: Plausible = Plausible::new("the spacers of a mix", (0.0, 30.0), "%");
 /// Adhesive mixed beyond what the joints need, percent of their need: 20 to 60, more for a single club.
-pub const SPARE_PERCENT: Plausible =
-    Plausible { what: "the spare of a mix", range: (0.0, 900.0), or_zero: false, unit: "%", slips: &[], likely: None };
+pub const SPARE_PERCENT: Plausible = Plausible::new("the spare of a mix", (0.0, 900.0), "%");
 /// Joints of one batch: the largest shops glue some dozens from one mixing.
-pub const JOINTS: Plausible = Plausible {
-    what: "the joints of a batch",
-    range: (1.0, 500.0),
-    or_zero: false,
-    unit: "joints",
-    slips: &[],
-    likely: None,
-};
+pub const JOINTS: Plausible = Plausible::new("the joints of a batch", (1.0, 500.0), "joints");
 
 impl Plausible {
+    /// What it is the figure of, its least and its greatest value, and their unit.
+    const fn new(what: &'static str, range: (f64, f64), unit: &'static str) -> Self {
+        Self { what, range, or_zero: false, unit, slips: &[], likely: None }
+    }
+
+    /// Nothing at all is allowed too.
+    const fn or_zero(self) -> Self {
+        Self { or_zero: true, ..self }
+    }
+
+    /// Units that are mistaken for this one, the likeliest first.
+    const fn slips(self, slips: &'static [Slip]) -> Self {
+        Self { slips, ..self }
+    }
+
+    /// Where a figure lands that was given in another unit, where that is narrower than the range.
+    const fn likely(self, low: f64, high: f64) -> Self {
+        Self { likely: Some((low, high)), ..self }
+    }
+
     /// Least and greatest figure, in the unit of the table.
     #[must_use]
     pub const fn range(&self) -> (f64, f64) {

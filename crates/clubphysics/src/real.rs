@@ -95,9 +95,9 @@ impl Real for f64 {
 /// A value and its derivative with respect to one input.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Dual<T = f64> {
-    /// The value.
+    /// The value of the formula here.
     pub value: T,
-    /// Its derivative.
+    /// Its derivative by the one input that was made a [`Dual::variable`]: unit of the value over that of the input.
     pub slope: T,
 }
 

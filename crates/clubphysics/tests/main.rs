@@ -2,6 +2,7 @@
 
 mod bad_input;
 mod deviations_are_complete;
+mod draws;
 mod fraction;
 mod pluck;
 mod soft_side;

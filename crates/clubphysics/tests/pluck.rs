@@ -2,6 +2,7 @@
 //! what is no recording of a pluck is refused.
 //! Method: seeded simulation of decaying tones in white noise; the bound by its published figures.
 
+use crate::draws::normal;
 use std::f64::consts::TAU;
 
 use clubphysics::PhysicsError;
@@ -9,12 +10,6 @@ use clubphysics::pluck::{PluckInput, PluckOutput, frequency_bound_hz, pluck};
 use rand::{RngExt, SeedableRng};
 use rand_pcg::Pcg64Mcg;
 use rstest::rstest;
-
-/// Standard normal by Box and Muller.
-fn normal(rng: &mut Pcg64Mcg) -> f64 {
-    let (radius, turn): (f64, f64) = (1.0 - rng.random::<f64>(), rng.random());
-    (-2.0 * radius.ln()).sqrt() * (TAU * turn).cos()
-}
 
 /// A club that swings in two planes.
 #[derive(Clone, Copy, Debug)]

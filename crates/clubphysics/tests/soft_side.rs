@@ -1,10 +1,11 @@
 //! Goal: soft side and bow are found where they are, with honest intervals, and not where they are not.
 //! Method: shafts simulated by their force law as vectors and matrices, independent of the harmonics that are fitted.
 
+use crate::draws::normal;
 use clubphysics::PhysicsError;
 use clubphysics::soft_side::{Mark, Presence, SoftSideInput, SoftSideOutput, around, soft_side};
 use proptest::prelude::*;
-use rand::{RngExt, SeedableRng};
+use rand::SeedableRng;
 use rand_pcg::Pcg64Mcg;
 use rstest::rstest;
 
@@ -107,12 +108,6 @@ fn frequencies(soft_cpm: f64, stiff_cpm: f64, soft_deg: f64, count: usize) -> So
         angles_deg,
         ..SoftSideInput::default()
     }
-}
-
-/// Standard normal by Box and Muller.
-fn normal(rng: &mut Pcg64Mcg) -> f64 {
-    let (radius, turn): (f64, f64) = (1.0 - rng.random::<f64>(), rng.random());
-    (-2.0 * radius.ln()).sqrt() * (std::f64::consts::TAU * turn).cos()
 }
 
 fn run(input: &SoftSideInput) -> SoftSideOutput {

@@ -1,6 +1,7 @@
 //! Goal: the frequencies agree with published and independently computed beams, and behave as a shaft must.
 //! Method: dimensionless eigenvalues Ω = ω·L²·√(m/EI) of beams with known answers, through the public document.
 
+use crate::draws::normal;
 use clubphysics::PhysicsError;
 use clubphysics::vibration::{
     BetweenRows, FrequencyInput, LineRow, Measured, MeasuredFrom, TipBody, WhatIf, frequency, shapes,
@@ -431,13 +432,6 @@ fn standard_deviations_hold_in_simulation() {
     }
     close(deviation(draws.iter().map(|draw| draw.0)), stated.frequencies_cpm_sd.unwrap()[0], 0.05);
     close(deviation(draws.iter().map(|draw| draw.1)), stated.deflection_mm_sd.unwrap(), 0.05);
-}
-
-/// Standard normal by Box and Muller.
-fn normal(rng: &mut rand_pcg::Pcg64Mcg) -> f64 {
-    use rand::RngExt;
-    let (radius, turn): (f64, f64) = (1.0 - rng.random::<f64>(), rng.random());
-    (-2.0 * radius.ln()).sqrt() * (std::f64::consts::TAU * turn).cos()
 }
 
 fn deviation(values: impl Iterator<Item = f64>) -> f64 {

@@ -2,7 +2,7 @@
 
 use desk::scale_health::{StudyPlan, shuffled_plan};
 use jiff::civil::date;
-use trade::TradeError;
+use trade::error::TradeError;
 use trade::gauge::{Gauge, Measures, Standard};
 
 /// What the invented shop's instruments are held against.

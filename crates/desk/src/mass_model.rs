@@ -16,7 +16,7 @@
 
 use clubphysics::trim::Shaft;
 use quantity::{FULCRUM_IN, INCH_MM, POINT_G_IN};
-use trade::TradeError;
+use trade::error::TradeError;
 use trade::error::{Entry, FindIt, NotFound, within};
 use trade::grip::GripModel;
 use trade::head::{HeadModel, HeadNumber};

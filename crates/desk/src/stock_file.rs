@@ -14,6 +14,7 @@
 //! it, which is taken off when the file comes back.
 
 mod cells;
+mod fault;
 mod formula;
 mod layout;
 mod mapping;
@@ -25,7 +26,7 @@ mod xlsx;
 
 pub use layout::Layout;
 pub use mapping::{Mapping, field_names, heading_of, name_of, units_of};
-pub use cells::CellFault;
+pub use fault::CellFault;
 pub use models::{BadModel, ModelFileFault, ModelsImported, read_models, write_models};
 pub use refuse::{OtherFile, StockFileError};
 pub use table::{COLUMNS_MAX, ROWS_MAX, Table, TableRow, read_table};

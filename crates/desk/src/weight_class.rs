@@ -1,7 +1,7 @@
-//! Parts sorted by weight: classes with a letter each, and which part lies where in the tray.
+//! Parts sorted by weight: each weight class with its letter, and which part lies where in the tray.
 
 use serde::{Deserialize, Serialize};
-use trade::TradeError;
+use trade::error::TradeError;
 use trade::error::within;
 use trade::part::Part;
 use utoipa::ToSchema;

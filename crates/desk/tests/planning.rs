@@ -6,7 +6,7 @@ use desk::planner::{Law, Lock, fingerprint, options, options_with, propose, prop
 use estimation::{OnClub, Quantity};
 use matching::MatchError;
 use std::collections::BTreeSet;
-use trade::TradeError;
+use trade::error::TradeError;
 use trade::kind::Role;
 use trade::model::PartKind;
 use trade::part::PartState;

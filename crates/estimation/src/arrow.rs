@@ -85,6 +85,7 @@ pub(crate) struct Half {
 impl Half {
     pub fn covariance(&self, other: &Self) -> f64 {
         let dot = |a: &[f64], b: &[f64]| a.iter().zip(b).map(|(a, b)| a * b).sum::<f64>();
+        // Own states of two clubs have nothing in common but the shared ones, which the other sum holds.
         let local = if self.club == other.club { dot(&self.local, &other.local) } else { 0.0 };
         local + dot(&self.shared, &other.shared)
     }
@@ -119,6 +120,8 @@ impl Arrow {
                     row.iter_mut().zip(&done[j * n..(j + 1) * n]).for_each(|(x, y)| *x -= l * y);
                 }
                 row.iter_mut().for_each(|x| *x /= lower[i]);
+                // What this club's own states take of what the readings say of the shared ones (the Schur complement). So
+                // the work grows with the clubs and not with their cube, as one matrix of all states would.
                 add_outer(&mut of_shared, row, row, -1.0);
             }
             clubs.push(Block { own, coupling });

@@ -8,21 +8,29 @@ use crate::normal;
 use crate::predict::{Point, Question, Row};
 use crate::reading::{Observation, Probe, Quantity};
 use crate::rounding::step_variance;
-use crate::solve::{Term, question};
+use crate::term::Term;
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
 /// Mean and standard deviation of something asked for, in its unit.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, ToSchema)]
 pub struct Forecast {
-    /// Expected value.
+    /// Expected value: points, grams or inches, whichever the question is in.
     pub mean: f64,
-    /// Standard deviation.
+    /// Standard deviation of what is believed, same unit, at least 0; ±1.96 of it is the 95 % band.
     pub sd: f64,
 }
 
 impl Forecast {
     /// The 95 % band: mean ∓ 1.959964 sd.
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// // 38.2 ± 1.96 × 0.1 (tables of the normal distribution).
+    /// let (low, high) = estimation::Forecast { mean: 38.2, sd: 0.1 }.band95();
+    /// assert!((low - 38.004).abs() < 1e-5 && (high - 38.396).abs() < 1e-5);
+    /// ```
     #[must_use]
     pub fn band95(&self) -> (f64, f64) {
         let half = 1.959_963_984_540_054 * self.sd;
@@ -30,6 +38,14 @@ impl Forecast {
     }
 
     /// Probability of a value within `target ± tolerance`.
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// // From 4 sd below to 2 sd above the mean: Φ(2) − Φ(−4) = 0.97725 − 0.00003 (tables of the normal distribution).
+    /// let forecast = estimation::Forecast { mean: 0.1, sd: 0.1 };
+    /// assert!((forecast.probability_within(0.0, 0.3) - 0.97722).abs() < 5e-6);
+    /// ```
     #[must_use]
     pub fn probability_within(&self, target: f64, tolerance: f64) -> f64 {
         normal::between(target - tolerance, target + tolerance, self.mean, self.sd)
@@ -39,9 +55,9 @@ impl Forecast {
 /// Forecasts of several questions together.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Joint {
-    /// Expected values.
+    /// Expected values in the order of the questions, each in the unit of its question.
     pub mean: Vec<f64>,
-    /// Their covariance.
+    /// Their covariance, one row a question: the unit of an entry is the product of the units of both.
     pub covariance: Vec<Vec<f64>>,
 }
 
@@ -86,7 +102,7 @@ pub struct Belief {
 
 impl Belief {
     fn question(&self, probe: &Probe, who: &str) -> Result<Question, E> {
-        question(&self.layout, probe, &self.latest_h, who)
+        Question::new(&self.layout, probe, &self.latest_h, who)
     }
 
     pub(crate) fn row(&self, probe: &Probe) -> Result<Row, E> {
@@ -99,6 +115,22 @@ impl Belief {
     /// # Errors
     ///
     /// Unknown names; a piece that the club does not have; a balance point of nothing.
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// use estimation::{Club, JobModel, OnClub, Piece, Prior, Quantity, Role};
+    /// // By hand: (256·23 + 110·4 − 50·10) / 49.6117 − 92 = 25.472 points; only the head's mass is not known, and 0.2 g at
+    /// // 23 in are 0.2 · 23 / 49.6117 = 0.0927 point.
+    /// let club = Club::new("iron-7", 36.5)
+    ///     .with_piece(Piece::new(Role::Head, Prior::new(256.0, 0.2), Prior::known(37.0)))
+    ///     .with_piece(Piece::new(Role::Shaft, Prior::known(110.0), Prior::known(18.0)))
+    ///     .with_piece(Piece::new(Role::Grip, Prior::known(50.0), Prior::known(4.0)));
+    /// let belief = JobModel { clubs: vec![club], ..JobModel::default() }.solve(&[])?;
+    /// let finish = belief.forecast("iron-7", &Quantity::SwingWeight, OnClub::finished(), None)?;
+    /// assert!((finish.mean - 25.472).abs() < 5e-4 && (finish.sd - 0.0927).abs() < 5e-5);
+    /// # Ok::<(), estimation::EstimationError>(())
+    /// ```
     pub fn forecast(
         &self,
         club: &str,
@@ -154,6 +186,18 @@ impl Belief {
     /// # Errors
     ///
     /// As [`Belief::forecast`]; a planned reading without noise.
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// use estimation::{Club, JobModel, OnClub, Piece, Prior, Probe, Quantity, Role};
+    /// let head = Piece::new(Role::Head, Prior::new(256.0, 0.3), Prior::known(37.0));
+    /// let job = JobModel { clubs: vec![Club::new("iron-7", 36.5).with_piece(head)], ..JobModel::default() };
+    /// let mass = Probe::of_club("iron-7", Quantity::PartMass(Role::Head), OnClub::NONE);
+    /// // Weighing it once on a scale of the same 0.3 g will leave 0.3/√2 = 0.2121 g, whatever it shows.
+    /// assert!((job.solve(&[])?.sd_after(&mass, &[(mass.clone(), 0.3)])? - 0.2121).abs() < 5e-5);
+    /// # Ok::<(), estimation::EstimationError>(())
+    /// ```
     pub fn sd_after(&self, probe: &Probe, planned: &[(Probe, f64)]) -> Result<f64, E> {
         let now = self.gradient(probe)?;
         let mut readings: Vec<(Gradient, f64)> = Vec::with_capacity(planned.len());

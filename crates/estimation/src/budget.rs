@@ -63,7 +63,7 @@ impl Belief {
     /// # Errors
     ///
     /// As [`Belief::forecast`].
-    pub fn budget_of(&self, probe: &Probe) -> Result<Vec<Contribution>, E> {
+    pub(crate) fn budget_of(&self, probe: &Probe) -> Result<Vec<Contribution>, E> {
         let row = self.row(probe)?;
         let mut local: Vec<Vec<f64>> = self.layout.clubs.iter().map(|club| vec![0.0; club.states.len()]).collect();
         if let Some(club) = row.club {

@@ -9,9 +9,9 @@ use utoipa::ToSchema;
 /// Capability indices with 95 % intervals.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, ToSchema)]
 pub struct Capability {
-    /// Mean of the values.
+    /// Mean of the values, in their unit.
     pub mean: f64,
-    /// Standard deviation.
+    /// Standard deviation of the values, in their unit; n − 1 below the root for a sample.
     pub sd: f64,
     /// Width of the limits over six standard deviations.
     pub cp: f64,
@@ -32,6 +32,8 @@ pub struct Capability {
 /// # Errors
 ///
 /// Limits in the wrong order, a standard deviation that is not positive, fewer than two values.
+///
+/// # Examples
 ///
 /// ```
 /// let capability = estimation::capability::from_moments(38.0, 0.1, None, 37.7, 38.3)?;
@@ -61,6 +63,15 @@ pub fn from_moments(mean: f64, sd: f64, count: Option<usize>, lower: f64, upper:
 /// # Errors
 ///
 /// As [`from_moments`]; values that are all alike have no standard deviation and are refused.
+///
+/// # Examples
+///
+/// ```
+/// // By hand: the squares about 38.0 sum to 0.1, the variance is 0.1/4, and 0.6 / (6 · 0.1581) = 0.6325.
+/// let capability = estimation::capability::of_sample(&[37.8, 37.9, 38.0, 38.1, 38.2], 37.7, 38.3)?;
+/// assert!((capability.sd - 0.1581).abs() < 5e-5 && (capability.cp - 0.6325).abs() < 5e-5);
+/// # Ok::<(), estimation::EstimationError>(())
+/// ```
 pub fn of_sample(values: &[f64], lower: f64, upper: f64) -> Result<Capability, E> {
     let n = values.len();
     if n < 2 {

@@ -7,7 +7,7 @@ use nalgebra::{DMatrix, DVector};
 /// Means with their joint covariance.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Gaussian {
-    /// Expected values.
+    /// Expected values, each in a unit of its own: points, grams, inches or shares side by side.
     pub mean: Vec<f64>,
     /// Their covariance, a row a value.
     pub covariance: Vec<Vec<f64>>,
@@ -105,6 +105,16 @@ impl Gaussian {
     /// # Errors
     ///
     /// Shapes that do not fit together, a share that is not between 0 and 1.
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// // By hand, half of it kept: 0.5 · 1 = 0.5, and 0.25 · 0.25 + (1 − 0.25) · 1 = 0.8125.
+    /// let mut learned = estimation::Gaussian { mean: vec![1.0], covariance: vec![vec![0.25]] };
+    /// learned.forget(0.5, &[Some(1.0)])?;
+    /// assert_eq!((learned.mean[0], learned.covariance[0][0]), (0.5, 0.8125));
+    /// # Ok::<(), estimation::EstimationError>(())
+    /// ```
     pub fn forget(&mut self, keep: f64, prior_sd: &[Option<f64>]) -> Result<(), E> {
         self.check("carried")?;
         if prior_sd.len() != self.mean.len() {

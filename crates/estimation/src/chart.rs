@@ -13,6 +13,13 @@ use utoipa::ToSchema;
 /// Expected range of `n` standard normal values; 0 below two.
 ///
 /// `∫ 1 − Φⁿ − (1 − Φ)ⁿ`, by the trapezoidal rule, which converges exponentially here.
+///
+/// # Examples
+///
+/// ```
+/// // Tables of control chart constants (ASTM E2587 and others, from memory): 1.128 for two, 2.326 for five.
+/// assert!((estimation::chart::d2(2) - 1.128).abs() < 5e-4 && (estimation::chart::d2(5) - 2.326).abs() < 5e-4);
+/// ```
 #[must_use]
 pub fn d2(n: usize) -> f64 {
     if n < 2 {
@@ -47,6 +54,13 @@ pub fn d3(n: usize) -> f64 {
 }
 
 /// Expected standard deviation of `n` standard normal values (with n − 1 below the root); 0 below two.
+///
+/// # Examples
+///
+/// ```
+/// // Tables of control chart constants (from memory): 0.9400 for five.
+/// assert!((estimation::chart::c4(5) - 0.9400).abs() < 5e-5);
+/// ```
 #[must_use]
 pub fn c4(n: usize) -> f64 {
     if n < 2 {
@@ -59,9 +73,9 @@ pub fn c4(n: usize) -> f64 {
 /// A chart of single values with the moving range of two.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
 pub struct Individuals {
-    /// Centre line.
+    /// Centre line: the mean of the values, in their unit.
     pub mean: f64,
-    /// Mean moving range.
+    /// Mean of the ranges from each value to the next, in their unit.
     pub mean_range: f64,
     /// Scatter from the moving ranges: mean range over [`d2`] of 2.
     pub sd: f64,
@@ -82,6 +96,8 @@ pub struct Individuals {
 /// # Errors
 ///
 /// Fewer than two values; values that are not finite.
+///
+/// # Examples
 ///
 /// ```
 /// let chart = estimation::chart::individuals(&[38.1, 38.0, 38.2, 38.1, 40.0, 38.1, 38.0, 38.1, 38.2, 38.1, 38.0])?;
@@ -156,6 +172,8 @@ pub struct Signal {
 /// # Errors
 ///
 /// Values or a centre that are not finite; a scatter that is not positive; a negative `on_line`.
+///
+/// # Examples
 ///
 /// ```
 /// use estimation::chart::{Pattern, signals};

@@ -73,6 +73,16 @@ impl Prospect {
     ///
     /// The integrand has a kink where the nearest choice changes, so each such cell is integrated by itself: with
     /// Gauss–Hermite over the kinks the third digit is wrong.
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// use estimation::choice::Prospect;
+    /// // Five grips that differ by these points; computed with scipy's bivariate normal distribution function, checked by
+    /// // quadrature with break points.
+    /// let club = Prospect { deviation_points: 0.0, told_sd: 0.16, rest_sd: 0.13, tolerance_points: 0.3 };
+    /// assert!((club.chance_with(&[-0.3, -0.1, 0.0, 0.1, 0.35]) - 0.967828).abs() < 1e-6);
+    /// ```
     #[must_use]
     pub fn chance_with(&self, effects: &[f64]) -> f64 {
         let mut sorted: Vec<f64> = effects.iter().copied().filter(|c| c.is_finite()).collect();

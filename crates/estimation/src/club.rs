@@ -124,6 +124,8 @@ impl std::fmt::Display for Role {
 ///
 /// A role of which the club has no piece weighs nothing; every piece of a role in the set is on.
 ///
+/// # Examples
+///
 /// ```
 /// use estimation::{OnClub, Role};
 /// let dry = OnClub::of(&[Role::Shaft, Role::Head]);
@@ -219,7 +221,7 @@ pub struct Prior {
     /// Standard deviation of the piece's own deviation, same unit; 0 when it is known exactly.
     #[serde(default)]
     pub piece_sd: f64,
-    /// Shared deviations that enter.
+    /// Shared deviations that enter, none where the value is this piece's alone.
     #[serde(default)]
     pub shared: Vec<Share>,
 }
@@ -267,9 +269,9 @@ pub enum Datum {
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
 pub struct Piece {
-    /// What it is.
+    /// What it is on the club; a stage of the build names the roles that are on.
     pub role: Role,
-    /// Its mass, grams.
+    /// Its mass, grams; with several pieces of a role each has its own.
     pub mass_g: Prior,
     /// Distance of its centre from the [`Datum`] along the shaft's axis, inches.
     pub arm_in: Prior,

@@ -12,9 +12,9 @@ use utoipa::ToSchema;
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
 pub struct Limits {
-    /// Least accepted value.
+    /// Least accepted value, in the unit of the measured one; none where there is no lower limit.
     pub lower: Option<f64>,
-    /// Greatest accepted value.
+    /// Greatest accepted value, same unit; none where there is no upper limit.
     pub upper: Option<f64>,
 }
 
@@ -51,7 +51,7 @@ pub enum Verdict {
 /// A verdict with what it rests on.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, ToSchema)]
 pub struct Conformity {
-    /// The verdict.
+    /// What may be said with the confidence that was asked for.
     pub verdict: Verdict,
     /// Probability that the true value lies within the limits.
     pub probability: f64,
@@ -67,6 +67,8 @@ pub struct Conformity {
 /// # Errors
 ///
 /// Limits in the wrong order or both missing; a value that is not finite; a negative uncertainty.
+///
+/// # Examples
 ///
 /// ```
 /// use estimation::conformity::{Limits, conformance_probability};
@@ -86,6 +88,20 @@ pub fn conformance_probability(measured: f64, uncertainty: f64, limits: Limits) 
 /// # Errors
 ///
 /// As [`conformance_probability`]; a confidence that is not between ½ and 1.
+///
+/// # Examples
+///
+/// ```
+/// use estimation::conformity::{Limits, Verdict, judge};
+/// // With the further limit 4 sd away the guard band is the one-sided 1.645 · 0.1 (tables of the normal distribution;
+/// // JCGM 106:2012, 8.3).
+/// let judged = judge(0.1, 0.1, Limits::around(0.0, 0.3), 0.95)?;
+/// assert_eq!(judged.verdict, Verdict::In);
+/// assert!((judged.guard_band.unwrap() - 0.1645).abs() < 5e-4);
+/// // Nearer to the limit than that nothing can be said.
+/// assert_eq!(judge(0.2, 0.1, Limits::around(0.0, 0.3), 0.95)?.verdict, Verdict::TooClose);
+/// # Ok::<(), estimation::EstimationError>(())
+/// ```
 pub fn judge(measured: f64, uncertainty: f64, limits: Limits, confidence: f64) -> Result<Conformity, E> {
     let probability = conformance_probability(measured, uncertainty, limits)?;
     if !(confidence > 0.5 && confidence < 1.0) {

@@ -19,7 +19,7 @@ const TRIAL_ROUNDS: usize = 8;
 /// A reading that may be the wrong one.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
 pub struct Suspect {
-    /// The reading.
+    /// Name of the reading, its own `id`.
     pub id: String,
     /// Its leave-one-out deviation, standard deviations.
     pub z: f64,
@@ -63,6 +63,22 @@ impl JobModel {
     /// # Errors
     ///
     /// As [`JobModel::solve`]; a limit that is not positive.
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// use estimation::{Club, DOUBT_LIMIT, JobModel, Observation, OnClub, Piece, Prior, Quantity, Role};
+    /// let head = Piece::new(Role::Head, Prior::new(256.0, 5.0), Prior::known(37.0));
+    /// let job = JobModel { clubs: vec![Club::new("iron-7", 36.5).with_piece(head)], ..JobModel::default() };
+    /// let mass = Quantity::PartMass(Role::Head);
+    /// let read = |id: &str, g| Observation::new(id, mass.clone(), g, 0.1).of_club("iron-7", OnClub::NONE);
+    /// // Two readings agree, the third has two digits exchanged: it lies 27 g off, hundreds of its standard deviations.
+    /// let doubt = job.solve_with_doubt(&[read("a", 256.0), read("b", 256.0), read("c", 283.0)], DOUBT_LIMIT)?;
+    /// assert_eq!(doubt.set_aside, ["c"]);
+    /// let believed = doubt.belief.forecast("iron-7", &mass, OnClub::NONE, None)?;
+    /// assert!((believed.mean - 256.0).abs() < 1e-3);
+    /// # Ok::<(), estimation::EstimationError>(())
+    /// ```
     pub fn solve_with_doubt(&self, readings: &[Observation], limit: f64) -> Result<Doubt, E> {
         E::positive(|| "doubt_limit".into(), limit)?;
         let layout = Layout::new(self)?;

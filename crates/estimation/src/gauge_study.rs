@@ -15,15 +15,15 @@ use utoipa::ToSchema;
 pub struct GaugeStudy {
     /// Of repeats by one appraiser on one part.
     pub equipment: f64,
-    /// Between appraisers.
+    /// Between appraisers: how far the means of their readings of the same parts scatter.
     pub appraiser: f64,
     /// Of appraisers differing from part to part; 0 when pooled or not estimated.
     pub interaction: f64,
     /// Of the whole gauge: equipment, appraiser and interaction together.
     pub gauge: f64,
-    /// Between parts.
+    /// Between parts: how far they truly scatter, the gauge taken off.
     pub part: f64,
-    /// Of everything.
+    /// Of everything that was read, gauge and parts together.
     pub total: f64,
     /// Gauge over total, per cent.
     pub gauge_percent: f64,

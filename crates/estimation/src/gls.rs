@@ -23,12 +23,12 @@ pub enum Noise<'a> {
 pub struct Fit {
     /// The coefficients, one a column of the design.
     pub coefficients: Vec<f64>,
-    /// Their covariance.
+    /// Covariance of the coefficients, one row each, in the products of their units.
     pub covariance: Vec<Vec<f64>>,
     /// Residual standard deviation: in the unit of the readings when the noise was unknown, else against the stated
     /// noise (about 1 when that was right); none when nothing is left over.
     pub residual_sd: Option<f64>,
-    /// Readings minus coefficients.
+    /// Readings less coefficients: what is left to judge the noise by; 0 leaves nothing.
     pub degrees_of_freedom: usize,
 }
 
@@ -71,6 +71,8 @@ impl Fit {
 ///
 /// Sizes that do not fit, numbers that are not finite, fewer readings than coefficients (one more is needed when the
 /// noise is to come from the residuals), a covariance that is none, columns that do not differ.
+///
+/// # Examples
 ///
 /// ```
 /// use estimation::gls::{Noise, fit};

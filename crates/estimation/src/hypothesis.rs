@@ -97,7 +97,7 @@ impl Hypothesis {
 /// What a planned reading would show.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Outlook {
-    /// The planned reading.
+    /// Name that the planned reading will have.
     pub id: String,
     /// What it will show under each hypothesis, noise and rounding included.
     pub under: Vec<Forecast>,

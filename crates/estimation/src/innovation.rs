@@ -4,16 +4,16 @@ use crate::belief::{Belief, Forecast};
 use crate::error::EstimationError as E;
 use crate::reading::Observation;
 use crate::rounding::{interval_estimate, step_variance};
-use crate::solve::Term;
+use crate::term::Term;
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
 /// A reading against what all others say of it.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
 pub struct Innovation {
-    /// The reading.
+    /// Name of the reading, its own `id`.
     pub id: String,
-    /// What was read.
+    /// What was read, in the unit of its quantity.
     pub value: f64,
     /// What the other believed readings forecast.
     pub predicted: f64,

@@ -46,7 +46,7 @@ pub struct Drift {
 pub struct ScalePrior {
     /// Name.
     pub key: String,
-    /// Expected offset.
+    /// Expected offset: what the scale shows too much, in its unit; 0 for one that was never checked.
     #[serde(default)]
     pub offset_mean: f64,
     /// Standard deviation of the offset.
@@ -148,12 +148,12 @@ pub struct JointPrior {
 #[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
 pub struct JobModel {
-    /// The clubs.
+    /// The clubs of the job, each key once.
     pub clubs: Vec<Club>,
-    /// What they share.
+    /// Deviations that clubs have in common, each key once.
     #[serde(default)]
     pub shared: Vec<SharedPrior>,
-    /// The scales.
+    /// The scales that readings name, each key once.
     #[serde(default)]
     pub scales: Vec<ScalePrior>,
     /// Joint covariances of shared deviations; a key may stand in one of them only.

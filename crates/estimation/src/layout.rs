@@ -226,6 +226,7 @@ fn collect_scale(shared: &mut Collected, scale: &ScalePrior, number: usize) -> R
     for knot in &drift.knots_h {
         E::finite(|| place("drift.knots_h"), *knot)?;
     }
+    // A state a span and none for the first knot: a drift that did not begin at 0 could not be told from the offset.
     for (i, span) in drift.knots_h.windows(2).enumerate() {
         if span[1] <= span[0] {
             return Err(E::Limits { place: place("drift.knots_h"), lower: span[0], upper: span[1] });

@@ -52,6 +52,7 @@ mod predict;
 mod reading;
 mod rounding;
 mod solve;
+mod term;
 
 pub mod capability;
 pub mod chart;

@@ -61,7 +61,7 @@ pub struct Residual {
     pub id: String,
     /// The scale it was read on.
     pub scale: Option<String>,
-    /// Reading minus fitted value.
+    /// Reading less fitted value, in the unit of the reading.
     pub residual: f64,
     /// Variance of the reading's own noise, rounding left out.
     pub noise_variance: f64,

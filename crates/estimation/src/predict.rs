@@ -79,7 +79,9 @@ impl Point {
 }
 
 impl Question {
-    pub fn new(layout: &Layout, probe: &Probe, default_at_h: impl Fn(usize) -> f64, who: &str) -> Result<Self, E> {
+    /// A probe that names no time is asked for when its scale was last read; `latest_h` says when, hours by scale, and
+    /// where it is too short the time is 0.
+    pub fn new(layout: &Layout, probe: &Probe, latest_h: &[f64], who: &str) -> Result<Self, E> {
         let kind = match &probe.quantity {
             Quantity::PartMass(role) => Kind::PartMass(*role),
             Quantity::PartArm(role) => Kind::PartArm(*role),
@@ -123,7 +125,7 @@ impl Question {
             None => None,
             Some(key) => {
                 let scale = layout.scale(key, who)?;
-                let at_h = probe.at_h.unwrap_or_else(|| default_at_h(scale));
+                let at_h = probe.at_h.unwrap_or_else(|| latest_h.get(scale).copied().unwrap_or(0.0));
                 let at_h = E::finite(|| format!("{who}.at_h"), at_h)?;
                 let s = &layout.scales[scale];
                 let drift = s.drift_terms(at_h)?;
@@ -238,6 +240,8 @@ impl ClubPoint<'_> {
 
     /// Distance of a piece from the end on the stop, and how often the cap is in it.
     fn lever(&self, piece: &PieceLayout) -> (f64, f64) {
+        // A loose grip is balanced from its own cap. On the club that cap is the end on the stop, so nothing is added. What
+        // counts from the cap while no grip is on counts from the bare butt then, and the cap comes off.
         let cap_times = f64::from(u8::from(gripped(self.on))) - f64::from(u8::from(piece.from_cap));
         let moved = if piece.moves { self.get(&self.club.length) - self.club.length.mean } else { 0.0 };
         (self.get(&piece.arm) + moved + cap_times * self.get(&self.club.cap), cap_times)
@@ -300,6 +304,8 @@ impl ClubPoint<'_> {
             return Err(E::NothingOnClub { club: self.club.key.clone(), mass_g });
         }
         let centre_in = moment_g_in / mass_g;
+        // The slope of Σmx/Σm by one mass is its distance from the centre over Σm: a piece that sits at the balance point
+        // leaves it where it is, however heavy.
         for piece in self.pieces() {
             let (lever_in, cap_times) = self.lever(piece);
             let m = self.add(slope, &piece.mass, times * (lever_in - centre_in) / mass_g);

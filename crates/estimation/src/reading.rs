@@ -53,19 +53,13 @@ pub enum Quantity {
 impl Quantity {
     /// Does it need a club?
     #[must_use]
-    pub fn needs_club(&self) -> bool {
+    pub(crate) fn needs_club(&self) -> bool {
         !matches!(self, Self::Shared(_) | Self::Combination(_) | Self::CheckWeight { .. } | Self::CheckMass { .. })
-    }
-
-    /// Does it come off the swing weight, so that gain acts on the whole moment and the fulcrum on the mass?
-    #[must_use]
-    pub fn is_swing_weight(&self) -> bool {
-        matches!(self, Self::SwingWeight | Self::CheckWeight { .. })
     }
 
     /// Does it depend on which pieces are on the club?
     #[must_use]
-    pub fn depends_on_stage(&self) -> bool {
+    pub(crate) fn depends_on_stage(&self) -> bool {
         matches!(self, Self::TotalMass | Self::SwingWeight | Self::BalancePoint | Self::Inertia)
     }
 }
@@ -94,7 +88,7 @@ pub struct Observation {
     /// The club, unless the quantity belongs to none.
     #[serde(default)]
     pub club: Option<String>,
-    /// What was read.
+    /// What was read; it says the unit of `value`.
     pub quantity: Quantity,
     /// What was on the club.
     #[serde(default)]
@@ -198,7 +192,7 @@ pub struct Probe {
     /// The club, unless the quantity belongs to none.
     #[serde(default)]
     pub club: Option<String>,
-    /// What is asked for.
+    /// What is asked for; it says the unit of the answer.
     pub quantity: Quantity,
     /// What is on the club.
     #[serde(default)]

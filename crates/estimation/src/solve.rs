@@ -6,8 +6,8 @@ use crate::error::EstimationError as E;
 use crate::job::JobModel;
 use crate::layout::Layout;
 use crate::predict::{Point, Question, Row};
-use crate::reading::{Observation, Probe};
-use crate::rounding::{interval_estimate, is_coarse, step_variance};
+use crate::reading::Observation;
+use crate::term::{Term, terms};
 
 /// A change of less than this many prior standard deviations counts as settled; Newton's next step is far smaller.
 const SETTLED: f64 = 1e-9;
@@ -17,16 +17,6 @@ const ROUNDS: usize = 400;
 /// Prior standard deviation over a reading's: its square times the rounding of a double must stay far below 1, or the
 /// prior of what the reading does not tell would drown in it.
 const SHARPEST: f64 = 3e6;
-
-/// One reading, or several that share their rounding error, as it enters the equations.
-#[derive(Debug, Clone)]
-pub(crate) struct Term {
-    pub question: Question,
-    pub members: Vec<usize>,
-    pub value: f64,
-    pub variance: f64,
-    pub coarse: bool,
-}
 
 impl JobModel {
     /// Solve the whole job for the believed readings.
@@ -38,6 +28,21 @@ impl JobModel {
     ///
     /// Numbers that are not finite, negative standard deviations, unknown or doubled names, readings without any
     /// uncertainty, and an iteration that does not settle.
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// use estimation::{Club, JobModel, Observation, OnClub, Piece, Prior, Quantity, Role};
+    /// // A head that should weigh 256.0 ± 0.3 g reads 256.4 ± 0.3 g. Two figures of equal standing are averaged, and the
+    /// // standard deviation falls by √2 to 0.2121 g.
+    /// let head = Piece::new(Role::Head, Prior::new(256.0, 0.3), Prior::known(37.0));
+    /// let job = JobModel { clubs: vec![Club::new("iron-7", 36.5).with_piece(head)], ..JobModel::default() };
+    /// let mass = Quantity::PartMass(Role::Head);
+    /// let reading = Observation::new("r1", mass.clone(), 256.4, 0.3).of_club("iron-7", OnClub::NONE);
+    /// let believed = job.solve(&[reading])?.forecast("iron-7", &mass, OnClub::NONE, None)?;
+    /// assert!((believed.mean - 256.2).abs() < 1e-9 && (believed.sd - 0.2121).abs() < 5e-5);
+    /// # Ok::<(), estimation::EstimationError>(())
+    /// ```
     pub fn solve(&self, readings: &[Observation]) -> Result<Belief, E> {
         Belief::new(Layout::new(self)?, in_order(readings)?)
     }
@@ -73,7 +78,7 @@ impl Belief {
     /// The belief after so many rounds at most, and how long the last step was where it had not settled by then: enough
     /// to see which reading lies far out.
     pub(crate) fn settle(layout: Layout, readings: Vec<Observation>, rounds: usize) -> Result<(Self, Option<f64>), E> {
-        let questions = readings.iter().map(|r| question(&layout, &r.probe(), &[], &format!("readings[{}]", r.id)));
+        let questions = readings.iter().map(|r| Question::new(&layout, &r.probe(), &[], &format!("readings[{}]", r.id)));
         let questions: Vec<Question> = questions.collect::<Result<_, E>>()?;
         let latest_h = latest_times(&layout, &readings, &questions);
         let terms = terms(&layout, &readings, &questions);
@@ -109,10 +114,6 @@ impl Belief {
     }
 }
 
-pub(crate) fn question(layout: &Layout, probe: &Probe, latest_h: &[f64], who: &str) -> Result<Question, E> {
-    Question::new(layout, probe, |scale| latest_h.get(scale).copied().unwrap_or(0.0), who)
-}
-
 /// When each scale was last read in earnest; its first knot where it was not.
 fn latest_times(layout: &Layout, readings: &[Observation], questions: &[Question]) -> Vec<f64> {
     let first = |scale: &crate::layout::ScaleLayout| scale.knots_h.first().copied().unwrap_or(0.0);
@@ -123,46 +124,6 @@ fn latest_times(layout: &Layout, readings: &[Observation], questions: &[Question
         }
     }
     latest
-}
-
-/// Readings as they enter: singly, or together where they share their rounding.
-fn terms(layout: &Layout, readings: &[Observation], questions: &[Question]) -> Vec<Term> {
-    let mut terms: Vec<Term> = Vec::with_capacity(readings.len());
-    for (i, (reading, question)) in readings.iter().zip(questions).enumerate() {
-        if !reading.is_believed() {
-            continue;
-        }
-        let coarse = is_coarse(reading.sd, reading.resolution);
-        let shares = |term: &&mut Term| term.coarse && same_display(layout, &readings[term.members[0]], reading);
-        if let Some(term) = terms.iter_mut().filter(|_| coarse).find(shares) {
-            term.members.push(i);
-            continue;
-        }
-        let variance = reading.sd.powi(2) + step_variance(reading.resolution);
-        let question = question.clone();
-        terms.push(Term { question, members: vec![i], value: reading.value, variance, coarse });
-    }
-    for term in terms.iter_mut().filter(|term| term.members.len() > 1) {
-        let values: Vec<(f64, f64)> = term.members.iter().map(|i| (readings[*i].value, readings[*i].sd)).collect();
-        (term.value, term.variance) = interval_estimate(&values, readings[term.members[0]].resolution);
-    }
-    terms
-}
-
-/// Do two coarse readings show the same value on the same display?
-fn same_display(layout: &Layout, a: &Observation, b: &Observation) -> bool {
-    let same_span = || match &a.scale {
-        Some(key) => {
-            layout.scale(key, "").is_ok_and(|i| layout.scales[i].span(a.at_h) == layout.scales[i].span(b.at_h))
-        }
-        None => true,
-    };
-    a.club == b.club
-        && a.quantity == b.quantity
-        && (a.on == b.on || !a.quantity.depends_on_stage())
-        && a.scale == b.scale
-        && a.resolution.to_bits() == b.resolution.to_bits()
-        && same_span()
 }
 
 /// Where the iteration stands.

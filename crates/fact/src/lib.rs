@@ -30,16 +30,14 @@
 //! # Ok::<(), serde_json::Error>(())
 //! ```
 
-mod figure;
 mod macros;
 mod measure;
 mod refusal;
 mod told;
 
-pub use figure::{Figure, ToFigure};
 pub use measure::Measure;
 pub use refusal::Refusal;
-pub use told::Told;
+pub use told::{Figure, ToFigure, Told};
 
 // For the macro.
 #[doc(hidden)]

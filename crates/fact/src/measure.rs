@@ -2,7 +2,7 @@
 
 crate::facts_below_words! {
     /// A figure with its unit.
-    pub enum Measure: "figure" {
+    pub enum Measure: "measured" {
         /// A mass.
         Mass {
             /// Grams.

@@ -93,3 +93,4 @@ impl fmt::Display for Refusal {
 }
 
 impl std::error::Error for Refusal {}
+

@@ -1,6 +1,9 @@
 //! A fact as data.
 
-use crate::{Figure, ToFigure};
+mod figure;
+
+pub use figure::{Figure, ToFigure};
+
 use serde::de::{self, Deserialize, Deserializer, MapAccess, SeqAccess, Visitor};
 use serde::ser::{Serialize, SerializeStruct, Serializer};
 use std::borrow::Cow;

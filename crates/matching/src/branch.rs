@@ -7,7 +7,7 @@
 use std::sync::Arc;
 
 use crate::climb::Climb;
-use crate::compile::Club;
+use crate::compiled::Club;
 use crate::error::PartKind;
 use crate::exact::Search;
 use crate::grid::{MilliPoints, QUANTUM, Total};
@@ -88,6 +88,7 @@ impl Search<'_, '_> {
     }
 
     fn children(&mut self, w: Window, climb: &Climb, split: Split, depth: usize) {
+        // Both sides begin at the prices of the node: what one learns holds for its own candidates only.
         for low in [split.low_first, !split.low_first] {
             let club = side(&self.o.clubs[split.club], split, low);
             let old = self.o.replace(split.club, club);
@@ -96,7 +97,7 @@ impl Search<'_, '_> {
         }
     }
 
-    fn price_window(&mut self, w: Window, prices: &crate::table::Prices) {
+    fn price_window(&mut self, w: Window, prices: &crate::prices::Prices) {
         for c in 0..self.o.len() {
             self.o.refold(c, prices);
             self.o.cells_between(c, prices, w.lo, w.hi);

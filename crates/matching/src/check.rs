@@ -6,7 +6,7 @@
 
 use std::collections::BTreeMap;
 
-use crate::compile::Compiled;
+use crate::compiled::Compiled;
 use crate::cost::{Built, Tariff, under_cap};
 use crate::error::{MatchError, PartKind};
 use crate::grid::{DeciGrams, Total};

@@ -1,10 +1,10 @@
 //! Subgradient ascent on the prices of parts.
 
-use crate::compile::Compiled;
+use crate::compiled::Compiled;
 use crate::error::PartKind;
 use crate::grid::{MOST_PRICE, Steps, Total};
 use crate::index::{ByType, PerType, Ty};
-use crate::table::Prices;
+use crate::prices::Prices;
 
 /// What the whole stock is worth at given prices; comes off the relaxed cost to give the bound.
 pub(crate) fn stock_worth(p: &Compiled, prices: &Prices) -> Total {

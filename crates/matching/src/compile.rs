@@ -5,181 +5,15 @@ use std::collections::{HashMap, HashSet};
 use std::ops::Range;
 use std::sync::Arc;
 
-use crate::cost::{Rate, Tariff, enough_tips, mass_offset, residual, tip_mass, tip_points, under_cap};
+use crate::compiled::{Cand, Club, Compiled, LossTable, MassCharge, PartType, SetShape, TipOption};
+use crate::cost::{Tariff, enough_tips, mass_offset, residual, tip_mass, tip_points, under_cap};
 use crate::error::{Asked, MatchError, PartKind};
-use crate::grid::{CentiGrams, DeciGrams, FORBIDDEN, MOST_QUANTA, MilliPoints, Steps, Total};
-use crate::index::{ByMain, ByType, MAIN, MainKind, PerType, SHAFT, TIP, Ty};
+use crate::grid::{CentiGrams, DeciGrams, FORBIDDEN, MOST_QUANTA, MilliPoints, Steps};
+use crate::index::{ByMain, MAIN, MainKind, PerType, SHAFT, Ty};
 use crate::loss::LossForm;
 use crate::model::{Candidate, ClubNeed, CostWeights, JobSet, Stock, TipFit, TipPair};
+use crate::rng::stirred;
 use crate::thin;
-
-/// One type of part as a candidate of one club.
-#[derive(Debug, Clone, Copy)]
-pub(crate) struct Cand {
-    pub ty: Ty,
-    pub pts: MilliPoints,
-    /// 0 where the club's mass does not count.
-    pub cg: CentiGrams,
-    pub cost: Steps,
-    /// Shaft residual; 0 for other kinds.
-    pub res: DeciGrams,
-}
-
-/// What may go in at the tip: an adapter where the club takes one, and no, one or two tip weights.
-#[derive(Debug, Clone, Copy)]
-pub(crate) struct TipOption {
-    pub adapter: Option<Ty>,
-    pub uses: [Option<Ty>; 2],
-    pub pts: MilliPoints,
-    pub cg: CentiGrams,
-    pub cost: Steps,
-}
-
-/// A loss curve, `half` to either side of zero.
-#[derive(Debug)]
-pub(crate) struct LossTable {
-    pub half: MilliPoints,
-    pub costs: Vec<Steps>,
-    /// A deviation of least cost, if none on the way to it costs less than one farther out.
-    pub least: Option<MilliPoints>,
-}
-
-impl LossTable {
-    fn new(costs: Vec<Steps>, half: MilliPoints) -> Self {
-        let deviation = |at: usize| MilliPoints::at_place(-half, at);
-        let at = (0..costs.len()).min_by_key(|&at| (costs[at], deviation(at).abs()));
-        let least = at.filter(|&at| costs[..at].is_sorted_by(|a, b| a >= b) && costs[at..].is_sorted());
-        let least = least.map(deviation);
-        Self { half, costs, least }
-    }
-
-    /// The least cost within so far of each deviation.
-    pub fn within(&self, reach: MilliPoints) -> Self {
-        let half = self.half + reach;
-        let last = self.costs.len();
-        let least = |at: usize| {
-            let deviation = MilliPoints::at_place(-half, at);
-            let from = (deviation - reach).place_from(-self.half).min(last);
-            let to = (deviation + reach + MilliPoints(1)).place_from(-self.half).min(last);
-            self.costs[from..to].iter().copied().min().unwrap_or(FORBIDDEN)
-        };
-        Self::new((0..=half.place_from(-half)).map(least).collect(), half)
-    }
-
-    pub fn at(&self, deviation: MilliPoints) -> Steps {
-        let at = usize::try_from(deviation.0.saturating_add(self.half.0)).ok();
-        at.and_then(|at| self.costs.get(at)).copied().unwrap_or(FORBIDDEN)
-    }
-}
-
-/// How whole mass is charged.
-#[derive(Debug, Clone, Copy)]
-pub(crate) struct MassCharge {
-    /// Base less target.
-    pub offset: CentiGrams,
-    /// So far off costs nothing.
-    pub slack: CentiGrams,
-    /// Of a hundredth of a gram.
-    pub rate: Rate,
-}
-
-impl MassCharge {
-    pub fn cost(&self, chosen: CentiGrams) -> Steps {
-        let off = (chosen + self.offset).abs() - self.slack;
-        self.rate.of(f64::from(off.0.max(0))).steps()
-    }
-}
-
-/// A club in whole numbers.
-#[derive(Debug, Clone)]
-pub(crate) struct Club {
-    pub base: MilliPoints,
-    pub cands: ByMain<Vec<Cand>>,
-    /// The cheapest first.
-    pub tips: Vec<TipOption>,
-    /// Types of adapter of which it takes one; none where it takes none.
-    pub adapters: Option<Arc<[Ty]>>,
-    pub loss: Arc<LossTable>,
-    pub mass: Option<MassCharge>,
-    /// Cost of leaving it unbuilt.
-    pub skip: Steps,
-}
-
-/// A set: which clubs, and what a range of shaft residuals costs it.
-#[derive(Debug, Clone)]
-pub(crate) struct SetShape {
-    pub clubs: Range<usize>,
-    /// How many shafts have each residual, where their types do not tell.
-    pub shafts: Option<Arc<[(DeciGrams, u32)]>>,
-    /// Of a tenth of a gram of range; none where a range costs nothing.
-    range: Option<Rate>,
-}
-
-impl SetShape {
-    /// Cost of a range of shaft residuals.
-    pub fn range_cost(&self, range: DeciGrams) -> Steps {
-        self.range.map_or(Steps(0), |rate| rate.of(f64::from(range.0)).steps())
-    }
-
-    /// The same, where so many shafts have each residual.
-    pub fn counting(&self, shafts: Vec<(DeciGrams, u32)>) -> Self {
-        Self { shafts: Some(shafts.into()), ..self.clone() }
-    }
-
-    pub fn charges_range(&self) -> bool {
-        self.range.is_some()
-    }
-}
-
-/// Parts that are interchangeable in every club.
-#[derive(Debug, Clone)]
-pub(crate) struct PartType {
-    /// The parts, by number, each with its capacity.
-    pub members: Vec<(usize, u32)>,
-    /// Sum of the capacities.
-    pub cap: u32,
-    /// How many clubs list it.
-    pub wanted: u32,
-}
-
-impl PartType {
-    /// How many there are, to count with what is used; two thousand million of them are as good as more.
-    pub fn count(&self) -> i32 {
-        i32::try_from(self.cap).unwrap_or(i32::MAX)
-    }
-}
-
-/// The whole problem in whole numbers.
-#[derive(Debug)]
-pub(crate) struct Compiled {
-    pub clubs: Vec<Arc<Club>>,
-    pub sets: Vec<SetShape>,
-    pub types: ByType<PartType>,
-    pub quantum: f64,
-    /// Where only a selection is planned from: the problem with all parts, for a bound (see `thin`).
-    pub relaxed: Option<Box<Self>>,
-}
-
-impl Compiled {
-    /// Kind, type and count of everything that all clubs together could use up.
-    pub fn contended(&self) -> Vec<(PartKind, Ty, i32)> {
-        let mut out = Vec::new();
-        for (k, types) in self.types.iter() {
-            for (ty, t) in types.typed() {
-                let most = if k == TIP { t.wanted.saturating_mul(2) } else { t.wanted };
-                if t.cap < most {
-                    out.push((k, ty, t.count()));
-                }
-            }
-        }
-        out
-    }
-
-    /// A cost in the caller's unit.
-    pub fn cost(&self, total: Total) -> f64 {
-        total.cost(self.quantum)
-    }
-}
 
 /// Checks the problem and brings it to whole numbers.
 pub(crate) fn compile(sets: &[JobSet], stock: &Stock, weights: &CostWeights) -> Result<Compiled, MatchError> {
@@ -359,13 +193,6 @@ fn pair(a: i32, b: i32) -> u64 {
     u64::from(a.cast_unsigned()) << 32 | u64::from(b.cast_unsigned())
 }
 
-/// Stirs 64 bits (the finish of SplitMix64, Steele, Lea & Flood 2014); every step can be undone, so nothing is lost.
-fn mix(x: u64) -> u64 {
-    let x = (x ^ (x >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
-    let x = (x ^ (x >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
-    x ^ (x >> 31)
-}
-
 struct Typed {
     kind: PartKind,
     types: PerType<PartType>,
@@ -409,7 +236,7 @@ impl<'a> Typer<'a> {
             let print = &mut self.prints[part];
             for half in [&mut print.0, &mut print.1] {
                 for word in [crate::index::count(at), pair(seen.pts.0, seen.cg.0), pair(seen.cost.0, seen.res.0)] {
-                    *half = mix(*half ^ word);
+                    *half = stirred(*half ^ word);
                 }
             }
             print.2 += 1;

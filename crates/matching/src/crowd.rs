@@ -4,7 +4,7 @@
 //! cheaper by the price. What that gives is concave in the price and piecewise linear, its slope being `d` less the
 //! clubs left out; so the best price is where just `d` clubs would rather stay out.
 
-use crate::compile::Compiled;
+use crate::compiled::Compiled;
 use crate::grid::{QUANTUM, Steps, Total};
 use crate::oracle::{SetOracle, Window};
 use crate::shortage::Crowd;

@@ -7,13 +7,11 @@
 //! columns: Petersen, Pisinger & Spoorendonk in *The Vehicle Routing Problem*, 2008; both from memory). Its price is a
 //! charge on windows inside `a..=b`, so a set's subproblem stays as easy as it was.
 
-use crate::compile::Compiled;
+use crate::charges::WIDTH;
+use crate::compiled::Compiled;
 use crate::grid::{DeciGrams, Steps, Total};
 use crate::index::{PerType, SHAFT, Ty, count};
 use crate::oracle::SetOracle;
-
-/// Widest stretch of residuals with an inequality of its own, in distinct residuals.
-const WIDTH: usize = 12;
 
 /// The inequalities of a day, by first residual and width.
 #[derive(Debug)]
@@ -181,22 +179,10 @@ fn usual_size(p: &Compiled) -> usize {
     sizes.iter().copied().max_by_key(|n| (sizes.iter().filter(|m| *m == n).count(), *n)).unwrap_or(1)
 }
 
-/// What a set's narrow windows are charged beside their range.
-#[derive(Debug, Default)]
-pub(crate) struct Charges {
-    by_window: Vec<Steps>,
-}
-
-impl Charges {
-    /// Charge of a window of levels.
-    pub fn at(&self, lo: usize, hi: usize) -> Steps {
-        if hi - lo >= WIDTH { Steps(0) } else { self.by_window.get(lo * WIDTH + hi - lo).copied().unwrap_or_default() }
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::charges::Charges;
     use crate::compile::compile;
     use crate::instance::{Rng, Variant, set};
     use crate::model::JobSet;

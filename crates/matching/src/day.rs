@@ -8,7 +8,8 @@
 
 use crate::check::checked;
 use crate::climb::stock_worth;
-use crate::compile::{Compiled, compile};
+use crate::compile::compile;
+use crate::compiled::Compiled;
 use crate::diagnose::unbuildable;
 use crate::dual::Dual;
 use crate::error::MatchError;
@@ -17,12 +18,13 @@ use crate::insert::{cheapest, outside, widening};
 use crate::model::DayProblem;
 use crate::oracle::{SetOracle, span};
 use crate::pool::{self, Pool};
+use crate::prices::{Prices, by_type};
 use crate::ruin::{Improver, total};
 use crate::set::{Progress, range};
 use crate::shortage::moderate_skip;
 use crate::solution::{DaySolution, JobPlan};
 use crate::stockleft::StockLeft;
-use crate::table::{Column, Prices, by_type};
+use crate::table::Column;
 use crate::thin::least_cost;
 
 /// Plans a day. `go_on` is asked after every small step of work (about a millisecond) and ends the search by saying

@@ -3,14 +3,15 @@
 //! Lists, club by club, the columns whose reduced cost fits in the gap between the window's bound and the best plan;
 //! every better plan of the window is made of these.
 
-use crate::compile::Club;
+use crate::compiled::Club;
 use crate::error::PartKind;
 use crate::exact::Search;
 use crate::grid::{FORBIDDEN, QUANTUM, Steps, Total};
 use crate::index::{GRIP, HEAD, Place, SHAFT, Ty};
 use crate::oracle::Window;
+use crate::prices::{Prices, tip_price};
 use crate::stockleft::StockLeft;
-use crate::table::{Column, Prices, column, pick, tip_price};
+use crate::table::{Column, column, pick};
 
 /// A column that may still be part of a better plan.
 #[derive(Debug, Clone, Copy)]

@@ -6,7 +6,7 @@
 //! than the prices themselves; that gives a bound. The inequalities of `cuts` are priced along with the parts; those of
 //! `shortage` have prices that are set anew before every planning, so that just the clubs that must stay out do.
 
-use crate::compile::Compiled;
+use crate::compiled::Compiled;
 use crate::crowd::Crowding;
 use crate::cuts::{Cuts, Which};
 use crate::error::PartKind;
@@ -14,8 +14,8 @@ use crate::grid::{MOST_PRICE, Steps, Total};
 use crate::index::{ByType, Ty};
 use crate::level::{Family, families};
 use crate::oracle::SetOracle;
+use crate::prices::{Prices, by_type};
 use crate::shortage::{crowds, unavoidable};
-use crate::table::{Prices, by_type};
 
 /// First step length as a share of Polyak's.
 const FIRST_FACTOR: f64 = 0.3;
@@ -164,6 +164,7 @@ impl Dual {
                 norm += excess * excess;
             }
         }
+        // Nothing is wanted more often than it is there and nothing has a price: no direction to move in.
         if norm == 0.0 {
             return;
         }

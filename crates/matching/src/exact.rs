@@ -14,8 +14,9 @@ use crate::climb::Climb;
 use crate::grid::{DeciGrams, QUANTUM, Steps, Total};
 use crate::insert::{cheapest, outside, widening};
 use crate::oracle::{SetOracle, Window, span};
+use crate::prices::{Prices, by_type};
 use crate::stockleft::StockLeft;
-use crate::table::{Column, Prices, by_type};
+use crate::table::Column;
 
 /// Outcome.
 pub(crate) struct Proof {
@@ -121,6 +122,7 @@ impl Search<'_, '_> {
         let mut left = StockLeft::new(self.o.p);
         let mut plan = vec![None; self.o.len()];
         let mut order: Vec<usize> = (0..plan.len()).collect();
+        // A club that is dear even at its cheapest chooses before those that still find something later.
         let regret = |c: &usize| self.o.cells[*c].iter().map(|x| x.value).min().unwrap_or_default();
         order.sort_by_key(|c| std::cmp::Reverse(regret(c)));
         for c in order {

@@ -1,11 +1,12 @@
 //! Putting one club into a plan at its cheapest.
 
-use crate::compile::SetShape;
+use crate::compiled::SetShape;
 use crate::grid::{DeciGrams, FORBIDDEN, Steps, Total};
 use crate::index::TIP;
 use crate::oracle::{SetOracle, Window};
+use crate::prices::Prices;
 use crate::stockleft::StockLeft;
-use crate::table::{Column, Prices};
+use crate::table::Column;
 
 /// Takes the cheapest column by cost and prices that the stock still allows, with a surcharge by level of shaft
 /// residual; `None` when leaving the club unbuilt is cheaper. `guard` is scratch of the stock's shape.

@@ -5,7 +5,7 @@
 //! cheapest type allows. Price steps along single types find that out slowly, because few left-over parts among many
 //! types make a weak direction.
 
-use crate::compile::Compiled;
+use crate::compiled::Compiled;
 use crate::error::PartKind;
 use crate::index::{ByType, MAIN, MainKind, PerType, Ty};
 

@@ -48,9 +48,11 @@
 
 mod assign;
 mod branch;
+mod charges;
 mod check;
 mod climb;
 mod compile;
+mod compiled;
 mod cost;
 mod crowd;
 mod cuts;
@@ -75,6 +77,7 @@ mod model;
 mod oracle;
 mod plan;
 mod pool;
+mod prices;
 mod reduce;
 mod rng;
 mod ruin;

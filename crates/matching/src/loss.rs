@@ -51,6 +51,16 @@ impl Loss {
     ///
     /// # Errors
     /// `sigma_points` outside 0.001–5 or `tolerance_points` outside 0.01–20.
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// use matching::{Loss, LossForm};
+    /// // Tables of the normal distribution: within ±3 sd lie 0.99730; at the edge of the tolerance half of all clubs pass.
+    /// let loss = Loss::from_sigma(0.1, 0.3, LossForm::Yield)?;
+    /// assert!((loss.probability(0.0) - 0.99730).abs() < 5e-6 && (loss.probability(0.3) - 0.5).abs() < 1e-6);
+    /// # Ok::<(), matching::MatchError>(())
+    /// ```
     pub fn from_sigma(sigma_points: f64, tolerance_points: f64, form: LossForm) -> Result<Self, MatchError> {
         ranged(Asked::StandardDeviationOfFinish, sigma_points, 0.001, 5.0)?;
         ranged(Asked::Tolerance, tolerance_points, 0.01, 20.0)?;
@@ -70,6 +80,19 @@ impl Loss {
     ///
     /// # Errors
     /// Spreads outside 0.001–5 points, tolerance outside 0.01–20 points, or no spare grip.
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// use matching::{GripStillToChoose, Loss, LossForm};
+    /// // From the table of `val_planning_table`: three spare grips for a club planned 0.2 point off.
+    /// let club = GripStillToChoose {
+    ///     tolerance_points: 0.3, sigma_learned_points: 0.16, sigma_rest_points: 0.13, grip_spread_points: 0.241879, spare_grips: 3,
+    /// };
+    /// let loss = Loss::from_spare_grips(&club, LossForm::Yield)?;
+    /// assert!((loss.probability(0.2) - 0.8272).abs() < 1e-4);
+    /// # Ok::<(), matching::MatchError>(())
+    /// ```
     pub fn from_spare_grips(club: &GripStillToChoose, form: LossForm) -> Result<Self, MatchError> {
         let GripStillToChoose { tolerance_points: tau, sigma_learned_points: se, sigma_rest_points: sr, .. } = *club;
         let (s, k) = (club.grip_spread_points, club.spare_grips);
@@ -87,6 +110,16 @@ impl Loss {
     /// Any curve of the chance of finishing in tolerance, tabulated over ±`reach_points` (rounded up to the grid, at
     /// most 50 points). Deviations beyond the reach are not planned at all; so are those where the chance is under
     /// 0.1 %.
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// use matching::{Loss, LossForm};
+    /// // A club that passes within a quarter of a point and never beyond it: the reach of 0.5 is planned, at a whole miss
+    /// // only where the chance is not under 0.1 %.
+    /// let loss = Loss::from_probability(0.5, LossForm::Yield, |r| if r.abs() <= 0.25 { 1.0 } else { 0.01 });
+    /// assert_eq!((loss.cost(0.25), loss.cost(0.4), loss.cost(0.6)), (Some(0.0), Some(0.99), None));
+    /// ```
     pub fn from_probability(reach_points: f64, form: LossForm, probability: impl Fn(f64) -> f64) -> Self {
         let half = whole((reach_points.clamp(0.01, 50.0) / STEP_POINTS).ceil());
         let table: Vec<f64> = (-half..=half).map(|i| probability(f64::from(i) * STEP_POINTS).clamp(0.0, 1.0)).collect();
@@ -112,6 +145,17 @@ impl Loss {
 
     /// Cost of a deviation above the least cost of the curve; `None` beyond the reach or where the chance is under
     /// 0.1 %.
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// use matching::{Loss, LossForm};
+    /// // In the middle 0.99730 pass, at the edge of the tolerance 0.5: the difference is the cost (tables of the normal
+    /// // distribution).
+    /// let loss = Loss::from_sigma(0.1, 0.3, LossForm::Yield)?;
+    /// assert!((loss.cost(0.3).unwrap() - 0.49730).abs() < 5e-6);
+    /// # Ok::<(), matching::MatchError>(())
+    /// ```
     pub fn cost(&self, deviation_points: f64) -> Option<f64> {
         self.of_chance(self.probability(deviation_points), self.form_of(self.best()))
     }

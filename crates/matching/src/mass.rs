@@ -4,10 +4,10 @@
 //! follow from its mass: with heads in order, what a club costs falls until both the swing weight and the mass are met, and
 //! rises after both. Between the two every head is looked at, beyond them only as long as one could still be cheaper.
 
-use crate::compile::{Club, MassCharge};
+use crate::compiled::{Club, MassCharge};
 use crate::grid::{CentiGrams, FORBIDDEN, MilliPoints, Steps};
 use crate::index::HEAD;
-use crate::table::{Prices, tip_price};
+use crate::prices::{Prices, tip_price};
 
 /// Heads and tip weights of one club under given prices.
 #[derive(Debug, Clone, Default)]
@@ -98,7 +98,7 @@ mod tests {
     use crate::index::{GRIP, HEAD, SHAFT};
     use crate::instance::{Rng, Variant, set};
     use crate::model::{JobSet, MassTarget};
-    use crate::table::by_type;
+    use crate::prices::by_type;
 
     /// Against all pairs of head and tip weight.
     #[test]
@@ -133,7 +133,7 @@ mod tests {
                     let mut least = FORBIDDEN;
                     for h in &club.cands[HEAD] {
                         for t in &club.tips {
-                            let price = prices[HEAD][h.ty] + crate::table::tip_price(t, &prices);
+                            let price = prices[HEAD][h.ty] + crate::prices::tip_price(t, &prices);
                             let cost = club.loss.at(pts + h.pts + t.pts) + charge.cost(cg + h.cg + t.cg);
                             least = least.min(cost.saturating_add(h.cost + t.cost).saturating_add(price));
                         }

@@ -30,7 +30,7 @@ pub struct Candidate {
 /// A tip weight of the tray as it sits in one club.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct TipFit {
-    /// Index into [`Stock::tips`].
+    /// Compartment of the tray: index into [`Stock::tips`], each at most once in a club's list.
     pub tip: usize,
     /// What one such weight adds to the club's deviation, points.
     pub points: f64,
@@ -53,7 +53,7 @@ pub struct TipPair {
 pub struct Tip {
     /// Mass of one weight, g.
     pub grams: f64,
-    /// How many there are.
+    /// How many there are; 0 takes the compartment out, and a club may use two.
     pub count: u32,
 }
 
@@ -82,9 +82,9 @@ pub struct MassTarget {
 pub struct ClubNeed {
     /// Deviation from target of everything that is not chosen, points.
     pub base_points: f64,
-    /// Heads that fit.
+    /// Heads that fit, in any order; with none the club stays unbuilt.
     pub heads: Vec<Candidate>,
-    /// Shafts that fit.
+    /// Shafts that fit, masses as cut for this club.
     pub shafts: Vec<Candidate>,
     /// Grips that fit.
     pub grips: Vec<Candidate>,
@@ -110,15 +110,15 @@ pub struct ClubNeed {
 /// How many there are of each part. Weighed pieces have 1, bulk lots more; 0 takes a part out.
 #[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
 pub struct Stock {
-    /// Capacity of each head.
+    /// How many clubs each head can serve, in the order of [`Candidate::part`]: 1 for a weighed piece.
     pub heads: Vec<u32>,
-    /// Capacity of each shaft.
+    /// How many clubs each shaft can serve.
     pub shafts: Vec<u32>,
-    /// Capacity of each grip.
+    /// How many clubs each grip can serve.
     pub grips: Vec<u32>,
-    /// Capacity of each adapter.
+    /// How many clubs each adapter can serve; empty where no club takes one.
     pub adapters: Vec<u32>,
-    /// The tray.
+    /// The tray of tip weights, one entry a compartment.
     pub tips: Vec<Tip>,
 }
 
@@ -128,7 +128,7 @@ pub struct Stock {
 /// mass, and evenness of shafts in the set. They are a judgement (no source), meant to be changed.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct CostWeights {
-    /// Factor on [`Loss`].
+    /// Factor on [`Loss`], without a unit: 1 counts a certain miss as one club.
     pub loss: f64,
     /// Per gram of tip weight.
     pub tip_per_g: f64,
@@ -164,13 +164,45 @@ impl Default for CostWeights {
 }
 
 /// One set to plan on its own.
+///
+/// # Examples
+///
+/// ```
+/// use std::sync::Arc;
+/// use matching::{Candidate, ClubNeed, CostWeights, Limits, Loss, LossForm, SetProblem, Stock, Tip, TipFit, solve_set};
+/// let part = |part, points, mass_g| Candidate { part, points, mass_g, extra_cost: 0.0 };
+/// // A club one point too light in the head, two heads that make up some of it, and one weight for the tip.
+/// let club = ClubNeed {
+///     base_points: -1.0,
+///     heads: vec![part(0, 0.2, 255.0), part(1, 0.4, 256.0)],
+///     shafts: vec![part(0, 0.0, 110.0)],
+///     grips: vec![part(0, 0.0, 50.0)],
+///     adapters: None,
+///     tips: vec![TipFit { tip: 0, points: 0.6 }],
+///     tip_cap_g: 9.0,
+///     tip_pairs: Arc::new([]),
+///     shaft_nominal_g: 110.0,
+///     mass_target: None,
+///     head_scale: None,
+///     loss: Loss::from_sigma(0.1, 0.3, LossForm::Yield)?,
+/// };
+/// let stock = Stock {
+///     heads: vec![1, 1], shafts: vec![1], grips: vec![1], tips: vec![Tip { grams: 2.0, count: 1 }], ..Stock::default()
+/// };
+/// let plan = solve_set(&SetProblem { clubs: vec![club], stock, weights: CostWeights::default() }, Limits::default())?;
+/// let club = plan.clubs[0].as_ref().unwrap();
+/// // By hand: −1.0 + 0.4 + 0.6 is on target, so the plan costs its 2 g of tip weight at 0.005 each.
+/// assert_eq!((club.head, club.tip_g, club.deviation_points), (1, 2.0, 0.0));
+/// assert!(plan.proven && (plan.cost - 0.010).abs() < 1e-9);
+/// # Ok::<(), matching::MatchError>(())
+/// ```
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct SetProblem {
-    /// The clubs.
+    /// The clubs of the set, at least one; they compete for the stock.
     pub clubs: Vec<ClubNeed>,
-    /// The stock.
+    /// The stock that all clubs draw on.
     pub stock: Stock,
-    /// What things cost.
+    /// What things cost, in units of one certainly missed club.
     pub weights: CostWeights,
 }
 
@@ -186,10 +218,10 @@ pub struct JobSet {
 /// Many sets on one stock.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct DayProblem {
-    /// The jobs.
+    /// The jobs, in any order; the more urgent has the greater [`JobSet::priority`].
     pub sets: Vec<JobSet>,
-    /// The stock they share.
+    /// The stock they share: a part goes to one of them only.
     pub stock: Stock,
-    /// What things cost.
+    /// What things cost, in units of one certainly missed club.
     pub weights: CostWeights,
 }

@@ -5,12 +5,13 @@
 
 use std::sync::Arc;
 
-use crate::compile::{Club, Compiled, SetShape};
-use crate::cuts::Charges;
+use crate::charges::Charges;
+use crate::compiled::{Club, Compiled, SetShape};
 use crate::error::PartKind;
 use crate::grid::{DeciGrams, FORBIDDEN, MilliPoints, Steps, Total};
 use crate::index::{ADAPTER, ByKind, ByType, GRIP, HEAD, Level, MainKind, PerType, Place, SHAFT, TIP, Ty};
-use crate::table::{Column, Folded, Prices, by_type, fill_row, fold, pick};
+use crate::prices::{Prices, by_type};
+use crate::table::{Column, Folded, fill_row, fold, pick};
 
 /// Tables above this many entries are not kept but worked out row by row.
 const MATRIX_LIMIT: usize = 1 << 15;

@@ -1,12 +1,13 @@
 //! From types back to pieces, and from columns to choices with their reasons in figures.
 
-use crate::compile::Compiled;
+use crate::compiled::Compiled;
 use crate::cost::{Built, Tariff};
 use crate::error::PartKind;
 use crate::index::{ByType, Ty};
 use crate::model::{ClubNeed, CostWeights, JobSet, Stock};
+use crate::prices::by_type;
 use crate::solution::Choice;
-use crate::table::{Column, by_type};
+use crate::table::Column;
 
 /// Hands out the pieces of each type in ascending order of their numbers.
 struct Pieces {

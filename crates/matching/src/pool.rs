@@ -4,13 +4,14 @@
 //! into a plan then means walking down a few short lists until something is still in stock, which is some fifty times
 //! faster than folding all parts anew.
 
-use crate::compile::Club;
+use crate::compiled::Club;
 use crate::grid::{FORBIDDEN, Steps};
 use crate::index::{GRIP, HEAD, Place, SHAFT, Slot};
 use crate::oracle::SetOracle;
+use crate::prices::{Prices, tip_price};
 use crate::rng::Rng;
 use crate::stockleft::StockLeft;
-use crate::table::{Column, Prices, column, tip_price};
+use crate::table::{Column, column};
 
 /// Shaft and grip pairs kept a level.
 const PAIRS: usize = 10;

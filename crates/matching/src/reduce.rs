@@ -5,11 +5,12 @@
 
 use std::sync::Arc;
 
-use crate::compile::Club;
+use crate::compiled::Club;
 use crate::grid::{FORBIDDEN, Steps, Total};
 use crate::index::{ByMain, GRIP, HEAD, Place, SHAFT};
 use crate::oracle::SetOracle;
-use crate::table::{Prices, column, tip_price};
+use crate::prices::{Prices, tip_price};
+use crate::table::column;
 
 impl SetOracle<'_> {
     /// Takes out of club `c` all candidates without a column of reduced cost `most` or less on levels `lo..=hi`. The

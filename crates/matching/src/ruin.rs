@@ -3,7 +3,7 @@
 //! Some clubs are taken apart and built again from their short lists, cheapest by cost and price. Whether the outcome
 //! stays is decided by simulated annealing on the real cost, reheated now and then from the best plan.
 
-use crate::compile::Compiled;
+use crate::compiled::Compiled;
 use crate::grid::{FORBIDDEN, Steps, Total};
 use crate::index::Place;
 use crate::insert::widening;

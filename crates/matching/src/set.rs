@@ -10,8 +10,8 @@ use crate::exact;
 use crate::grid::{DeciGrams, Steps, Total};
 use crate::model::{CostWeights, JobSet, SetProblem};
 use crate::oracle::SetOracle;
+use crate::prices::{Prices, by_type};
 use crate::solution::{Choice, SetSolution};
-use crate::table::{Prices, by_type};
 use crate::thin::least_cost;
 
 /// How much work a proof may take.

@@ -7,7 +7,7 @@
 //! paths belongs to a *crowd* of which at least as many stay unbuilt as the matching left over. That count is an
 //! inequality with a price of its own, which is found exactly by a search along a line; it moves a whole crowd at once.
 
-use crate::compile::{Cand, Club, Compiled};
+use crate::compiled::{Cand, Club, Compiled};
 use crate::error::PartKind;
 use crate::grid::{FORBIDDEN, QUANTUM, Steps, Total};
 use crate::index::{ADAPTER, GRIP, HEAD, PerType, SHAFT, Ty, count};

@@ -1,10 +1,11 @@
 //! What is left of each type while a plan is being made.
 
-use crate::compile::Compiled;
+use crate::compiled::Compiled;
 use crate::error::PartKind;
 use crate::grid::FORBIDDEN;
 use crate::index::{ADAPTER, ByKind, ByType, KINDS, Slot, TIP, Ty};
-use crate::table::{Column, Prices};
+use crate::prices::Prices;
+use crate::table::Column;
 
 /// Remaining counts, and for the tables a "price" that forbids what has run out.
 #[derive(Debug, Clone)]

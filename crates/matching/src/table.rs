@@ -4,19 +4,12 @@
 //! Tip weights are folded into the loss first (the cheapest tip weight for each sum of the rest), heads next (the
 //! cheapest head for each `y`); what is left is a small table over shafts × grips.
 
-use crate::compile::{Cand, Club, Compiled, TipOption};
+use crate::compiled::{Cand, Club, TipOption};
 use crate::error::PartKind;
 use crate::grid::{DeciGrams, FORBIDDEN, MilliPoints, Steps};
-use crate::index::{ADAPTER, ByType, GRIP, HEAD, MainKind, PerType, Place, SHAFT, TIP, Ty};
+use crate::index::{ADAPTER, GRIP, HEAD, MainKind, Place, SHAFT, TIP, Ty};
 use crate::mass::Fits;
-
-/// What a part of each type costs beside its own cost; [`FORBIDDEN`] where none is left.
-pub(crate) type Prices = ByType<Steps>;
-
-/// One figure for all types.
-pub(crate) fn by_type<T: Clone>(p: &Compiled, value: T) -> ByType<T> {
-    p.types.each(|types| PerType::new(types.len(), value.clone()))
-}
+use crate::prices::{Prices, tip_price};
 
 /// The parts of one club, by type, with what they cost.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -47,13 +40,6 @@ pub(crate) fn column(club: &Club, h: &Cand, s: &Cand, g: &Cand, t: &TipOption) -
     let mass = club.mass.map_or(Steps(0), |m| m.cost(h.cg + s.cg + g.cg + t.cg));
     let cost = club.loss.at(club.base + h.pts + s.pts + g.pts + t.pts) + h.cost + s.cost + g.cost + t.cost + mass;
     Column { head: h.ty, shaft: s.ty, grip: g.ty, adapter: t.adapter, tips: t.uses, cost, res: s.res }
-}
-
-/// Price of what goes in at the tip.
-pub(crate) fn tip_price(option: &TipOption, prices: &Prices) -> Steps {
-    let adapter = option.adapter.map_or(Steps(0), |a| prices[ADAPTER][a]);
-    let tips = option.uses.iter().flatten();
-    tips.fold(adapter, |sum, &t| sum.saturating_add(prices[TIP][t])).min(FORBIDDEN)
 }
 
 /// Heads and tip weights of one club folded under given prices.

@@ -12,11 +12,11 @@
 use std::ops::Range;
 use std::sync::Arc;
 
-use crate::compile::{Cand, Club, Compiled, PartType};
+use crate::compiled::{Cand, Club, Compiled, PartType};
 use crate::grid::{CentiGrams, DeciGrams, MilliPoints, Steps, Total};
 use crate::index::{ByMain, GRIP, HEAD, MainKind, PerType, SHAFT, Ty, count};
 use crate::oracle::SetOracle;
-use crate::table::{Prices, by_type};
+use crate::prices::{Prices, by_type};
 
 /// Shaft and grip pairs of all tables, one pass, up to which nothing is left out: about a hundredth of a second.
 const MOST_WORK: u64 = 8_000_000;

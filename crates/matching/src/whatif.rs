@@ -23,18 +23,18 @@ pub enum Change {
         club: usize,
         /// Head, shaft, grip or adapter.
         kind: PartKind,
-        /// Part before.
+        /// Part before, index in the stock.
         from: usize,
-        /// Part now.
+        /// Part now, index in the stock.
         to: usize,
     },
     /// Another tip weight.
     Tip {
         /// Index of the club.
         club: usize,
-        /// Grams before.
+        /// Tip weight before, g; 0 where there was none.
         from_g: f64,
-        /// Grams now.
+        /// Tip weight now, g; 0 where there is none any more.
         to_g: f64,
     },
 }
@@ -45,6 +45,21 @@ pub enum Change {
 ///
 /// # Errors
 /// The plans must be of equally many clubs.
+///
+/// # Examples
+///
+/// ```
+/// use matching::{Change, Choice, ClubCost, changes};
+/// let before = Choice {
+///     head: 0, shaft: 2, grip: 5, adapter: None, tips: vec![1], deviation_points: 0.0, tip_g: 4.0,
+///     shaft_residual_g: 0.0, mass_residual_g: None, cost: ClubCost::default(),
+/// };
+/// let after = Choice { grip: 6, tips: vec![], tip_g: 0.0, ..before.clone() };
+/// let changed = changes(&[Some(before)], &[Some(after)])?;
+/// assert_eq!(changed[1], Change::Tip { club: 0, from_g: 4.0, to_g: 0.0 });
+/// assert!(matches!(changed[0], Change::Part { from: 5, to: 6, .. }) && changed.len() == 2);
+/// # Ok::<(), matching::MatchError>(())
+/// ```
 pub fn changes(before: &[Option<Choice>], after: &[Option<Choice>]) -> Result<Vec<Change>, MatchError> {
     if before.len() != after.len() {
         return Err(MatchError::PlanShape { got: after.len(), expected: before.len() });
@@ -81,7 +96,7 @@ pub struct Alternative {
     pub tip_factor: f64,
     /// Tip weight in the whole set, g.
     pub tip_g: f64,
-    /// Greatest planned deviation, points.
+    /// Greatest planned deviation of a club from its target to either side, points, at least 0.
     pub worst_points: f64,
     /// The plan; its costs are counted under `tip_factor`.
     pub plan: SetSolution,
@@ -97,6 +112,17 @@ pub const TRADE_OFF: [f64; 5] = [0.1, 0.3, 1.0, 3.0, 10.0];
 ///
 /// # Errors
 /// Those of `solve`; a failed check only where nothing else was found.
+///
+/// # Examples
+///
+/// ```
+/// use matching::{Limits, alternatives, instance, solve_set};
+/// // The dearer tip weight is, the less of it the best plan takes, and the further off target a club may end.
+/// let problem = instance::set(3, instance::Variant::Plain);
+/// let plans = alternatives(&problem, &[0.1, 10.0], &mut |asked| solve_set(asked, Limits::default()).map(Some))?;
+/// assert!(plans.len() == 2 && plans[0].tip_g > plans[1].tip_g && plans[0].worst_points < plans[1].worst_points);
+/// # Ok::<(), matching::MatchError>(())
+/// ```
 pub fn alternatives(
     problem: &SetProblem,
     tip_factors: &[f64],

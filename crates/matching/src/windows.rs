@@ -7,7 +7,7 @@ use crate::climb::Climb;
 use crate::exact::Search;
 use crate::grid::{QUANTUM, Total};
 use crate::oracle::Window;
-use crate::table::Prices;
+use crate::prices::Prices;
 
 /// Price steps toward one window before it is branched on.
 const STEPS: usize = 120;

@@ -118,6 +118,14 @@ impl Length {
     }
 
     /// Text in a unit, with a fixed number of decimals, as [`parse_length`](crate::parse_length) reads it.
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// use quantity::{Length, LengthUnit};
+    /// // 940 / 25.4 = 37.0079.
+    /// assert_eq!(Length::from_mm(940.0).print(LengthUnit::Inch, 2), "37.01 in");
+    /// ```
     #[must_use]
     pub fn print(self, unit: LengthUnit, decimals: u8) -> String {
         format!("{} {}", crate::decimal(self.in_unit(unit), decimals), unit.symbol())

@@ -110,6 +110,14 @@ impl Mass {
     }
 
     /// Text in a unit, with a fixed number of decimals, as [`parse_mass`](crate::parse_mass) reads it.
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// use quantity::{Mass, MassUnit};
+    /// // 200 / 28.349523125 = 7.0548.
+    /// assert_eq!(Mass::from_g(200.0).print(MassUnit::Ounce, 2), "7.05 oz");
+    /// ```
     #[must_use]
     pub fn print(self, unit: MassUnit, decimals: u8) -> String {
         format!("{} {}", crate::decimal(self.in_unit(unit), decimals), unit.symbol())

@@ -52,6 +52,15 @@ impl SwingWeight {
     /// Letter form alone with a fixed number of decimals, rounded *before* the letter is chosen: 39.96 is `E0.0`.
     ///
     /// NaN and infinite points give `?`, since no letter stands for them.
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// use quantity::SwingWeight;
+    /// // Three letters of ten points and nine more; with the tenth rounded up it is the next letter.
+    /// assert_eq!(SwingWeight::from_points(39.94).letter(1), "D9.9");
+    /// assert_eq!(SwingWeight::from_points(39.96).letter(1), "E0.0");
+    /// ```
     #[must_use]
     pub fn letter(self, decimals: u8) -> String {
         if !self.0.is_finite() {

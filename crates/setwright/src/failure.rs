@@ -127,7 +127,7 @@ impl From<AppError> for Failure {
 mod tests {
     use super::Failure;
     use app::AppError;
-    use trade::TradeError;
+    use trade::error::TradeError;
 
     /// A mistake of the program is told as such, to people and to programs, and not as theirs.
     #[test]

@@ -6,7 +6,7 @@ use bench::cause::inquire;
 use bench::club_state::{ClubState, Surroundings, club_state};
 use bench::learned::Learned;
 use bench::remedy::{Spare, assign_grips, chance_ahead, remedies};
-use trade::TradeError;
+use trade::error::TradeError;
 use trade::action::Action;
 use trade::id::ClubId;
 use trade::job::JobClub;

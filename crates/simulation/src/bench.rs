@@ -7,7 +7,7 @@ use trade::plan::PlanLacks;
 use crate::CHECK_POINTS;
 use crate::advice::{self, Choice, Measured};
 use crate::blunder::Blunder;
-use crate::club::{Build, CURED, DRY, FINISHED, Faults, TrueClub, put_together};
+use crate::club::{Build, CURED, DRY, FINISHED, Faults, TrueClub};
 use crate::error::SimulationError;
 use crate::hands::{moment, stage};
 use crate::job::{CLUBS, Knowledge, SimulatedJob};
@@ -19,12 +19,11 @@ use bench::assembly::Assembly;
 use bench::belief::{BAND_95, Believed};
 use bench::learned::Learned;
 use bench::scale_watch::ScaleWatch;
-use desk::planner;
-use desk::planner::Picks;
+use desk::planner::{self, Picks};
 use jiff::Timestamp;
 use quantity::{SwingWeight, decimal};
 use std::collections::BTreeSet;
-use trade::TradeError;
+use trade::error::TradeError;
 use trade::check_weight::CheckWeight;
 use trade::id::ClubId;
 use trade::job::Job;
@@ -184,7 +183,7 @@ impl<'a> Work<'a> {
     }
 
     fn club(&self, slot: usize, faults: Faults) -> TrueClub {
-        put_together(self.shop, self.truth, slot, &self.build_of(slot), faults, Knowledge::Everything)
+        self.truth.put_together(self.shop, slot, &self.build_of(slot), faults, Knowledge::Everything)
     }
 
     fn goal_points(&self) -> f64 {

@@ -100,7 +100,7 @@ impl Blunder {
     /// Whether a cause of this key is this blunder. A head whose mass was misread when it came in is a head other than
     /// the one planned, as far as anything on the bench can tell.
     #[must_use]
-    pub fn is_named_by(self, cause: &str) -> bool {
+    pub(crate) fn is_named_by(self, cause: &str) -> bool {
         match self {
             Self::NeighbourHead(_) => cause == "neighbour_head",
             Self::MisreadMass(_) => matches!(cause, "wrong_part" | "neighbour_head"),

@@ -4,8 +4,6 @@
 //! Arms are millimetres from the butt end of the bare shaft. Once the grip is on, the club sits on the grip's cap and
 //! every arm grows by its thickness; the grip's own arm is counted from the outside of its cap.
 
-use crate::job::{Knowledge, SimulatedJob};
-use crate::shop::SimulatedShop;
 use trade::kind::Role;
 
 /// One inch.
@@ -129,80 +127,6 @@ pub fn cut_shaft(mass_g: f64, length_mm: f64, centre_mm: f64, bulge: f64, butt_m
     let share = zeroth(to) - zeroth(from);
     let middle = (first(to) - first(from)) / share;
     (mass_g / 2.0 * share, (middle + 1.0) * length_mm / 2.0 - butt_mm)
-}
-
-/// Puts a club together.
-#[must_use]
-pub fn put_together(
-    shop: &SimulatedShop,
-    job: &SimulatedJob,
-    slot: usize,
-    build: &Build,
-    faults: Faults,
-    knowledge: Knowledge,
-) -> TrueClub {
-    let club = &job.clubs[slot];
-    let nominal = &job.nominal;
-    let whole = knowledge == Knowledge::Everything;
-    let own = |value: f64| if whole { value } else { 0.0 };
-    let head = job.piece(&build.head);
-    let shaft = job.piece(&build.shaft);
-    let grip = job.piece(&build.grip);
-    let mass_of = |piece: &crate::job::TruePiece| if whole { piece.mass_g } else { piece.weighed_g };
-
-    let shaft_mm = build.cut_mm + own(club.cut_mm) + faults.cut_mm;
-    let (shaft_g, shaft_arm_mm) = cut_shaft(
-        mass_of(shaft),
-        nominal.shaft_mm,
-        nominal.shaft_centre_mm + shop.shaft_centre_mm + own(shaft.centre_mm),
-        shop.shaft_bulge,
-        nominal.shaft_mm - build.tip_trim_mm - shaft_mm,
-        build.tip_trim_mm,
-    );
-    let bore_to_ground_mm = nominal.bore_to_ground_mm[slot];
-    let ground_mm = shaft_mm + bore_to_ground_mm;
-    let mut masses = vec![
-        Mass {
-            role: Role::Head,
-            mass_g: mass_of(head) + faults.head_g,
-            arm_mm: ground_mm + job.head.offset_mm[slot] + own(head.centre_mm),
-        },
-        Mass { role: Role::Shaft, mass_g: shaft_g, arm_mm: shaft_arm_mm },
-        Mass { role: Role::Grip, mass_g: mass_of(grip), arm_mm: job.grip.centre_mm + own(grip.centre_mm) },
-    ];
-    if !faults.ferrule_missing {
-        let arm_mm = shaft_mm - nominal.bore_mm - nominal.ferrule_mm / 2.0;
-        let turnings_g = shop.turnings_g + own(club.turnings_g);
-        masses.push(Mass { role: Role::Ferrule, mass_g: nominal.ferrule_g + own(club.ferrule_g) - turnings_g, arm_mm });
-        masses.push(Mass { role: Role::Turnings, mass_g: turnings_g, arm_mm });
-    }
-    let mut below_mm = 0.0;
-    for &tip_g in build.tips_g.iter().filter(|_| !faults.tip_left_out) {
-        let long_mm = crate::models::tip_weight_mm(tip_g);
-        let arm_mm = shaft_mm - below_mm - long_mm / 2.0 - own(club.tip_place_mm).abs();
-        below_mm += long_mm;
-        masses.push(Mass { role: Role::TipWeight, mass_g: tip_g + own(club.tip_g(tip_g)), arm_mm });
-    }
-    masses.push(Mass {
-        role: Role::Adhesive,
-        mass_g: (shop.joint_g + job.day.mix_g + own(club.joint_g)).max(0.3),
-        arm_mm: shaft_mm - nominal.bore_mm / 2.0 + shop.joint_arm_mm,
-    });
-    let layers = 1.0 + f64::from(job.full_wraps);
-    let strip_mm = nominal.grip_mm - nominal.cap_mm - 13.0;
-    let area_m2 = strip_mm * std::f64::consts::PI * nominal.butt_mm * 1e-6;
-    let layer_g = area_m2 * nominal.tape_g_m2 * shop.tape_share * (1.0 + job.day.tape_share);
-    masses.push(Mass {
-        role: Role::Tape,
-        mass_g: layers * layer_g + layers.sqrt() * own(club.tape_g),
-        arm_mm: strip_mm / 2.0 + own(club.tape_end_mm) / 2.0,
-    });
-    masses.push(Mass {
-        role: Role::Solvent,
-        mass_g: shop.solvent_g + own(club.solvent_g),
-        arm_mm: nominal.grip_mm / 2.0,
-    });
-    TrueClub { masses, cap_mm: job.grip.cap_mm + own(grip.cap_mm), shaft_mm, bore_to_ground_mm }
 }
 
 #[cfg(test)]

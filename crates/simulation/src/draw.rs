@@ -49,7 +49,8 @@ impl Draw {
         low + (high - low) * self.unit()
     }
 
-    /// Normal (Box and Muller, 1958).
+    /// Normal (Box and Muller, 1958). Not that of a library: another way to draw would make other shops of the same seed,
+    /// and every figure of `docs/simulation.md` is of these.
     pub fn normal(&mut self, mean: f64, sd: f64) -> f64 {
         let radius = (-2.0 * self.unit().ln()).sqrt();
         mean + sd * radius * (std::f64::consts::TAU * self.unit()).cos()

@@ -1,7 +1,7 @@
 //! What a simulation refuses.
 
 use thiserror::Error;
-use trade::TradeError;
+use trade::error::TradeError;
 
 /// Why a simulation could not be run.
 #[derive(Debug, Clone, PartialEq, Error)]

@@ -1,7 +1,7 @@
 //! Builders without Setwright: round rules, grips chosen by mass, each club corrected by the ones before; and the
 //! ceiling, a decision maker who knows every true mean of the shop and of the day.
 
-use crate::club::{Build, CURED, DRY, FINISHED, Faults, TrueClub, put_together};
+use crate::club::{Build, CURED, DRY, FINISHED, Faults, TrueClub};
 use crate::job::{CLUBS, HEADS_A_NUMBER, Knowledge, SimulatedJob};
 use crate::models::{IRONS, TIP_CAP_G, TRAY_G};
 use crate::scale::{Instruments, Moment, Name};
@@ -35,16 +35,16 @@ pub enum Skill {
 
 /// Stage numbers, for the names of readings.
 pub(crate) mod stage {
-    pub const CHECK: u64 = 1;
+    pub(crate) const CHECK: u64 = 1;
     pub const PARTS: u64 = 2;
-    pub const CUT: u64 = 3;
+    pub(crate) const CUT: u64 = 3;
     pub const DRY: u64 = 4;
     pub const TIP: u64 = 5;
     pub const GLUE: u64 = 6;
-    pub const RECHECK: u64 = 7;
+    pub(crate) const RECHECK: u64 = 7;
     pub const CURED: u64 = 8;
     pub const TAPE: u64 = 9;
-    pub const GRIPPED: u64 = 10;
+    pub(crate) const GRIPPED: u64 = 10;
     pub const FINISH: u64 = 11;
 }
 
@@ -73,7 +73,7 @@ pub fn moment(settings: &Settings, stage: u64, slot: usize) -> Moment {
 
 /// Parts as they come: the first head of the number, the first shafts and grips of the box.
 #[must_use]
-pub fn as_they_come(job: &SimulatedJob, slot: usize) -> Build {
+pub(crate) fn as_they_come(job: &SimulatedJob, slot: usize) -> Build {
     Build {
         head: format!("H{}-1", IRONS[slot].0),
         shaft: format!("S-{:02}", slot + 1),
@@ -86,7 +86,7 @@ pub fn as_they_come(job: &SimulatedJob, slot: usize) -> Build {
 
 /// The nearest that the tray can give: nothing, one weight, or two up to the cap.
 #[must_use]
-pub fn nearest_tips_g(wanted_g: f64) -> Vec<f64> {
+pub(crate) fn nearest_tips_g(wanted_g: f64) -> Vec<f64> {
     let single = TRAY_G.iter().map(|&g| vec![f64::from(g)]);
     let pairs = TRAY_G
         .iter()
@@ -112,7 +112,7 @@ struct Hands<'a> {
 
 impl Hands<'_> {
     fn club(&self, slot: usize, build: &Build) -> TrueClub {
-        put_together(self.shop, self.job, slot, build, Faults::default(), Knowledge::Everything)
+        self.job.put_together(self.shop, slot, build, Faults::default(), Knowledge::Everything)
     }
 
     fn swing_weight(&self, club: &TrueClub, on: &[Role], slot: usize, stage: u64, nth: u64) -> f64 {
@@ -209,7 +209,7 @@ pub fn ceiling(settings: &Settings, shop: &SimulatedShop, job: &SimulatedJob, cu
     let hands = Hands { settings, shop, job, tools: Instruments { shop, job } };
     let mut tally = Tally::default();
     let goal = hands.goal_points();
-    let guess = |slot: usize, build: &Build| put_together(shop, job, slot, build, Faults::default(), Knowledge::Means);
+    let guess = |slot: usize, build: &Build| job.put_together(shop, slot, build, Faults::default(), Knowledge::Means);
     let error_at = |slot, stage| hands.tools.swing_weight_error_points(moment(settings, stage, slot));
     // Points a piece's own scatter moves a bare club: head 0.03 g and 0.3 mm, cut 0.6 mm, shaft 1.5 mm; a joint 0.25 g.
     let s = &shop.scatter;

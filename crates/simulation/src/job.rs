@@ -1,18 +1,20 @@
 //! One simulated job: its day, its parts and what the hand does to each club.
 
-use crate::club::{Build, Faults, put_together};
+use crate::club::{Build, Faults, Mass, TrueClub, cut_shaft};
 use crate::draw::{Draw, Stream};
 use crate::models::{self, IRONS, Nominal, TRAY_G};
 use crate::settings::{Settings, Trouble};
 use crate::shop::{GripTruth, HeadTruth, SimulatedShop, target_shift_points};
 use std::collections::BTreeMap;
-use trade::model::{Library, PartKind};
+use trade::kind::Role;
+use trade::model::Library;
+use trade::model::PartKind;
 use trade::part::Part;
 
 /// Clubs of a job.
 pub const CLUBS: usize = IRONS.len();
 /// Heads of each number in the boxes.
-pub const HEADS_A_NUMBER: usize = 4;
+pub(crate) const HEADS_A_NUMBER: usize = 4;
 /// Shafts in the rack.
 const SHAFTS: usize = 12;
 /// Spare grips beside one for each club.
@@ -178,6 +180,84 @@ impl SimulatedJob {
         self.nominal.length_mm[slot] - self.nominal.cap_mm - self.nominal.bore_to_ground_mm[slot]
     }
 
+    /// Puts a club together.
+    #[must_use]
+    pub(crate) fn put_together(
+        &self,
+        shop: &SimulatedShop,
+        slot: usize,
+        build: &Build,
+        faults: Faults,
+        knowledge: Knowledge,
+    ) -> TrueClub {
+        let club = &self.clubs[slot];
+        let nominal = &self.nominal;
+        let whole = knowledge == Knowledge::Everything;
+        let own = |value: f64| if whole { value } else { 0.0 };
+        let head = self.piece(&build.head);
+        let shaft = self.piece(&build.shaft);
+        let grip = self.piece(&build.grip);
+        let mass_of = |piece: &TruePiece| if whole { piece.mass_g } else { piece.weighed_g };
+
+        let shaft_mm = build.cut_mm + own(club.cut_mm) + faults.cut_mm;
+        let (shaft_g, shaft_arm_mm) = cut_shaft(
+            mass_of(shaft),
+            nominal.shaft_mm,
+            nominal.shaft_centre_mm + shop.shaft_centre_mm + own(shaft.centre_mm),
+            shop.shaft_bulge,
+            nominal.shaft_mm - build.tip_trim_mm - shaft_mm,
+            build.tip_trim_mm,
+        );
+        let bore_to_ground_mm = nominal.bore_to_ground_mm[slot];
+        let ground_mm = shaft_mm + bore_to_ground_mm;
+        let mut masses = vec![
+            Mass {
+                role: Role::Head,
+                mass_g: mass_of(head) + faults.head_g,
+                arm_mm: ground_mm + self.head.offset_mm[slot] + own(head.centre_mm),
+            },
+            Mass { role: Role::Shaft, mass_g: shaft_g, arm_mm: shaft_arm_mm },
+            Mass { role: Role::Grip, mass_g: mass_of(grip), arm_mm: self.grip.centre_mm + own(grip.centre_mm) },
+        ];
+        if !faults.ferrule_missing {
+            let arm_mm = shaft_mm - nominal.bore_mm - nominal.ferrule_mm / 2.0;
+            let turnings_g = shop.turnings_g + own(club.turnings_g);
+            masses.push(Mass {
+                role: Role::Ferrule,
+                mass_g: nominal.ferrule_g + own(club.ferrule_g) - turnings_g,
+                arm_mm,
+            });
+            masses.push(Mass { role: Role::Turnings, mass_g: turnings_g, arm_mm });
+        }
+        let mut below_mm = 0.0;
+        for &tip_g in build.tips_g.iter().filter(|_| !faults.tip_left_out) {
+            let long_mm = models::tip_weight_mm(tip_g);
+            let arm_mm = shaft_mm - below_mm - long_mm / 2.0 - own(club.tip_place_mm).abs();
+            below_mm += long_mm;
+            masses.push(Mass { role: Role::TipWeight, mass_g: tip_g + own(club.tip_g(tip_g)), arm_mm });
+        }
+        masses.push(Mass {
+            role: Role::Adhesive,
+            mass_g: (shop.joint_g + self.day.mix_g + own(club.joint_g)).max(0.3),
+            arm_mm: shaft_mm - nominal.bore_mm / 2.0 + shop.joint_arm_mm,
+        });
+        let layers = 1.0 + f64::from(self.full_wraps);
+        let strip_mm = nominal.grip_mm - nominal.cap_mm - 13.0;
+        let area_m2 = strip_mm * std::f64::consts::PI * nominal.butt_mm * 1e-6;
+        let layer_g = area_m2 * nominal.tape_g_m2 * shop.tape_share * (1.0 + self.day.tape_share);
+        masses.push(Mass {
+            role: Role::Tape,
+            mass_g: layers * layer_g + layers.sqrt() * own(club.tape_g),
+            arm_mm: strip_mm / 2.0 + own(club.tape_end_mm) / 2.0,
+        });
+        masses.push(Mass {
+            role: Role::Solvent,
+            mass_g: shop.solvent_g + own(club.solvent_g),
+            arm_mm: nominal.grip_mm / 2.0,
+        });
+        TrueClub { masses, cap_mm: self.grip.cap_mm + own(grip.cap_mm), shaft_mm, bore_to_ground_mm }
+    }
+
     fn fill_boxes(&mut self, shop: &SimulatedShop, model: u64, masses_g: &[f64], spare_grips: usize) {
         let mut draw = Draw::of(shop.seed, Stream::Parts, &[shop.id, self.number]);
         let s = shop.scatter;
@@ -279,7 +359,7 @@ fn head_masses_g(shop: &SimulatedShop, nominal: &Nominal, head: &HeadTruth, grip
             tip_trim_mm: nominal.tip_trim_mm[slot],
             cut_mm: average.cut_mm(slot),
         };
-        put_together(shop, &average, slot, &build, Faults::default(), Knowledge::Means).finish_points()
+        average.put_together(shop, slot, &build, Faults::default(), Knowledge::Means).finish_points()
     };
     head.light_points
         .iter()

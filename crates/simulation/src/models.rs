@@ -17,7 +17,7 @@ pub const IRONS: [(&str, f64); 8] =
 /// Weights of the tray, g: 1 g is not there.
 pub const TRAY_G: [u8; 7] = [2, 3, 4, 5, 6, 7, 8];
 /// Most grams in one tip.
-pub const TIP_CAP_G: f64 = 9.0;
+pub(crate) const TIP_CAP_G: f64 = 9.0;
 
 /// Figures of the makers that the true physics starts from too: lengths and masses that stand on the boxes.
 #[derive(Debug, Clone, PartialEq)]
@@ -67,19 +67,19 @@ impl Default for Nominal {
 
 /// Length of a brass tip weight, mm: it fills the bore of the tip.
 #[must_use]
-pub fn tip_weight_mm(mass_g: f64) -> f64 {
+pub(crate) fn tip_weight_mm(mass_g: f64) -> f64 {
     6.0 + 3.0 * mass_g
 }
 
 /// Code of the head model of this index.
 #[must_use]
-pub fn head_code(model: u64) -> String {
+pub(crate) fn head_code(model: u64) -> String {
     format!("HEAD-{model}")
 }
 
 /// Code of the grip model of this index.
 #[must_use]
-pub fn grip_code(model: u64) -> String {
+pub(crate) fn grip_code(model: u64) -> String {
     format!("GRIP-{model}")
 }
 

@@ -10,7 +10,7 @@ use crate::settings::Settings;
 use crate::shop::{GripTruth, HeadTruth, SimulatedShop};
 use fnv::FnvHasher;
 use std::hash::Hasher;
-use trade::TradeError;
+use trade::error::TradeError;
 use trade::fit::raw_shaft;
 use trade::job::JobClub;
 use trade::kind::Role;

@@ -48,7 +48,7 @@ pub struct Instruments<'a> {
 /// Step of the balance scale, points, and of the mass scale, g.
 pub const STEP: f64 = 0.1;
 /// Step of a rule, mm.
-pub const RULE_STEP_MM: f64 = 0.5;
+pub(crate) const RULE_STEP_MM: f64 = 0.5;
 
 fn rounded(value: f64, step: f64) -> f64 {
     (value / step).round() * step
@@ -62,7 +62,7 @@ impl Instruments<'_> {
 
     /// What the balance scale shows too much at a moment, points.
     #[must_use]
-    pub fn swing_weight_error_points(&self, at: Moment) -> f64 {
+    pub(crate) fn swing_weight_error_points(&self, at: Moment) -> f64 {
         self.job.day.offset_points[at.day] + self.job.day.drift_points * (at.hours / 8.0).min(1.0)
     }
 

@@ -273,9 +273,9 @@ impl GripTruth {
 
 /// Target of a job about D2, points.
 #[must_use]
-pub fn target_shift_points(draw: &mut Draw) -> f64 {
+pub(crate) fn target_shift_points(draw: &mut Draw) -> f64 {
     (draw.uniform(-TARGET_POINTS, TARGET_POINTS) * 10.0).round() / 10.0
 }
 
 /// Middle of the range of a joint's adhesive: what the tin says that a joint takes, g.
-pub const JOINT_NOMINAL_G: f64 = f64::midpoint(JOINT_G.0, JOINT_G.1);
+pub(crate) const JOINT_NOMINAL_G: f64 = f64::midpoint(JOINT_G.0, JOINT_G.1);

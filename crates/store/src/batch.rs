@@ -1,15 +1,17 @@
 //! Batches of adhesive.
 
-use crate::column::{Columns, document, finite, query, time_text};
+use crate::column::{Columns, Query, document, finite, query, time_text};
 use crate::error::StoreError;
 use crate::job::Numbered;
-use crate::tx::{Query, Tx};
+use crate::tx::Tx;
 use bench::glue::Batch;
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
 use sqlx::any::AnyRow;
 use std::collections::BTreeMap;
-use trade::id::{BatchId, ClubId, JobId};
+use trade::id::BatchId;
+use trade::id::ClubId;
+use trade::id::JobId;
 
 /// The figures of a batch as they came in; see the same of a part.
 #[derive(Debug, PartialEq, Serialize, Deserialize)]

@@ -1,13 +1,15 @@
-//! How values lie in columns: timestamps, words, documents, figures.
+//! Queries, and how values lie in columns: timestamps, words, documents, figures.
 
 use crate::error::StoreError;
-use crate::tx::Query;
 use jiff::Timestamp;
 use jiff::civil::Date;
 use serde::Serialize;
 use serde::de::DeserializeOwned;
-use sqlx::any::AnyRow;
+use sqlx::any::{AnyArguments, AnyRow};
 use sqlx::{Any, Row, SqlSafeStr};
+
+/// A query with its values bound.
+pub(crate) type Query = sqlx::query::Query<'static, Any, AnyArguments>;
 
 /// A query without its values.
 pub(crate) fn query(sql: impl SqlSafeStr) -> Query {

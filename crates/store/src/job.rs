@@ -1,9 +1,9 @@
 //! Jobs and their clubs.
 
-use crate::column::{Columns, document, key, query, time_text};
+use crate::column::{Columns, Query, document, key, query, time_text};
 use crate::error::StoreError;
 use crate::model::{UsedBy, models_of_club, models_of_sheet};
-use crate::tx::{Query, Tx};
+use crate::tx::Tx;
 use jiff::Timestamp;
 use jiff::civil::Date;
 use serde::Deserialize;

@@ -2,62 +2,13 @@
 
 use crate::column::{Columns, document, finite, parsed, query, time_text};
 use crate::error::StoreError;
+use crate::finished_club::FinishedClub;
+use crate::learned_row::LearnedRow;
 use crate::remembered::texts;
 use crate::tx::Tx;
-use bench::learned::{Learned, LearnedCause};
-use bench::record::Verdict;
-use jiff::Timestamp;
-use sqlx::any::AnyRow;
+use bench::learned::Learned;
 use std::sync::Arc;
-use trade::id::{ClubId, EventId, JobId};
-
-/// What the shop knew from some moment on.
-#[derive(Debug, Clone, PartialEq)]
-pub struct LearnedRow {
-    /// Identity.
-    pub id: EventId,
-    /// Since when.
-    pub at: Timestamp,
-    /// Who brought it about.
-    pub by: String,
-    /// Why it changed.
-    pub cause: LearnedCause,
-    /// The job that it was learned from, where it was one.
-    pub job: Option<JobId>,
-    /// The value that was set back or pinned; empty for all of them and for a job.
-    pub about: String,
-    /// The reason given.
-    pub reason: String,
-    /// All of it.
-    pub learned: Learned,
-}
-
-/// Where a finished club came out, as its record says.
-#[derive(Debug, Clone, PartialEq)]
-pub struct FinishedClub {
-    /// The club.
-    pub club: ClubId,
-    /// Its job.
-    pub job: JobId,
-    /// Running number of the job.
-    pub job_number: i64,
-    /// Number of the club.
-    pub number: String,
-    /// Model of its head.
-    pub head_model: String,
-    /// When the job was finished.
-    pub finished_at: Timestamp,
-    /// Swing weight asked for, points since A0.
-    pub target_points: f64,
-    /// Swing weight as built minus that.
-    pub deviation_points: f64,
-    /// Half width of its 95 % band.
-    pub band_points: f64,
-    /// Half width of the tolerance.
-    pub tolerance_points: f64,
-    /// What may be said of it.
-    pub verdict: Verdict,
-}
+use trade::id::JobId;
 
 impl Tx {
     /// What the shop knows now; none where it has learned nothing yet.
@@ -100,7 +51,7 @@ impl Tx {
             "SELECT id, happened_at, done_by, cause, job, about, reason, body FROM learned ORDER BY seq DESC LIMIT $1",
         );
         let rows = self.rows(lookup.bind(limit.max(0))).await?;
-        remembered.learned_rows.of(ids, |_| rows.iter().map(learned_of).collect())
+        remembered.learned_rows.of(ids, |_| rows.iter().map(LearnedRow::of).collect())
     }
 
     /// Appends what the shop knows from now on.
@@ -185,36 +136,7 @@ impl Tx {
             "SELECT club, job, job_number, number, head_model, finished_at, target_points, deviation_points,
                  band_points, tolerance_points, verdict FROM finished_club WHERE seq > $1 ORDER BY seq",
         );
-        let more = self.rows(lookup.bind(last)).await?.iter().map(finished_of).collect::<Result<_, _>>()?;
+        let more = self.rows(lookup.bind(last)).await?.iter().map(FinishedClub::of).collect::<Result<_, _>>()?;
         Ok(kept.grown("", newest, known, more, self.writing()))
     }
-}
-
-fn learned_of(row: &AnyRow) -> Result<LearnedRow, StoreError> {
-    Ok(LearnedRow {
-        id: EventId(row.text("id")?),
-        at: row.time("happened_at")?,
-        by: row.text("done_by")?,
-        cause: row.word("cause", LearnedCause::from_key)?,
-        job: row.maybe_text("job")?.map(JobId),
-        about: row.text("about")?,
-        reason: row.text("reason")?,
-        learned: row.body("body")?,
-    })
-}
-
-fn finished_of(row: &AnyRow) -> Result<FinishedClub, StoreError> {
-    Ok(FinishedClub {
-        club: ClubId(row.text("club")?),
-        job: JobId(row.text("job")?),
-        job_number: row.whole("job_number")?,
-        number: row.text("number")?,
-        head_model: row.text("head_model")?,
-        finished_at: row.time("finished_at")?,
-        target_points: row.real("target_points")?,
-        deviation_points: row.real("deviation_points")?,
-        band_points: row.real("band_points")?,
-        tolerance_points: row.real("tolerance_points")?,
-        verdict: row.word("verdict", Verdict::from_key)?,
-    })
 }

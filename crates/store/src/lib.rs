@@ -11,15 +11,18 @@
 //! searched. Parts, readings and batches are rows with SI columns, for other programs; the figures that come back here
 //! are those that went in, bit for bit.
 
+mod backend;
 mod batch;
 mod column;
 mod error;
 mod event;
 mod file;
+mod finished_club;
 mod hold;
 mod job;
 mod layout;
 mod learned;
+mod learned_row;
 mod life;
 mod model;
 mod open;
@@ -37,9 +40,10 @@ mod tx;
 pub use error::StoreError;
 pub use event::Event;
 pub use file::{Making, ShopFile};
+pub use finished_club::FinishedClub;
 pub use hold::Hold;
 pub use job::JobLine;
-pub use learned::{FinishedClub, LearnedRow};
+pub use learned_row::LearnedRow;
 pub use life::LifeNote;
 pub use open::{Store, shown_address};
 pub use order::OrderFilter;

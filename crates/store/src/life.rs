@@ -1,8 +1,8 @@
 //! The lives of parts: appended to, never changed.
 
-use crate::column::{Columns, document, query, time_text};
+use crate::column::{Columns, Query, document, query, time_text};
 use crate::error::StoreError;
-use crate::tx::{Query, Tx};
+use crate::tx::Tx;
 use jiff::Timestamp;
 use sqlx::AssertSqlSafe;
 use std::collections::BTreeMap;

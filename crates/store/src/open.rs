@@ -1,11 +1,12 @@
 //! Opening: the address, what kind of database it is, and whether it is ours and sound.
 
+use crate::backend::{Backend, begin_write, lock_writers, settle};
 use crate::error::StoreError;
 use crate::remembered::Remembered;
 use crate::schema;
 use crate::tx::Tx;
 use sqlx::any::{AnyConnectOptions, AnyPoolOptions};
-use sqlx::{Any, AnyConnection, AnyPool, ConnectOptions, Connection};
+use sqlx::{AnyPool, ConnectOptions, Connection};
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 use std::time::Duration;
@@ -14,15 +15,6 @@ use std::time::Duration;
 const PATIENCE: Duration = Duration::from_secs(10);
 /// A shop has a few tablets, and each page reads for some milliseconds.
 const READERS: u32 = 8;
-
-/// Which database it is. Only what the two do not share asks for it.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) enum Backend {
-    /// SQLite, in a file or in memory.
-    Sqlite,
-    /// PostgreSQL.
-    Postgres,
-}
 
 /// A database, open and checked. Clones share it.
 #[derive(Debug, Clone)]
@@ -186,36 +178,6 @@ fn read_only_or(error: StoreError) -> StoreError {
         }
         other => other,
     }
-}
-
-/// The statement that opens a write transaction.
-pub(crate) const fn begin_write(backend: Backend) -> &'static str {
-    match backend {
-        Backend::Sqlite => "BEGIN IMMEDIATE",
-        // Each statement sees all that was committed before it; the lock below keeps other writers out.
-        Backend::Postgres => "BEGIN ISOLATION LEVEL READ COMMITTED",
-    }
-}
-
-/// One writer at a time on PostgreSQL too: an advisory lock that ends with the transaction. The number is arbitrary.
-pub(crate) async fn lock_writers(conn: &mut AnyConnection, backend: Backend) -> Result<(), sqlx::Error> {
-    if backend == Backend::Postgres {
-        sqlx::query::<Any>("SELECT pg_advisory_xact_lock(7361041526)").execute(conn).await?;
-    }
-    Ok(())
-}
-
-/// What every connection is set to.
-pub(crate) async fn settle(conn: &mut AnyConnection, backend: Backend) -> Result<(), sqlx::Error> {
-    let settings = match backend {
-        Backend::Sqlite => {
-            "PRAGMA busy_timeout = 10000; PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL; \
-             PRAGMA foreign_keys = ON; PRAGMA recursive_triggers = ON;"
-        }
-        Backend::Postgres => "SET lock_timeout = 10000; SET synchronous_commit = on",
-    };
-    sqlx::raw_sql(settings).execute(conn).await?;
-    Ok(())
 }
 
 /// A database address taken apart.

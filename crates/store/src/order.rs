@@ -1,8 +1,8 @@
 //! Parts on order, and what happened to each order.
 
-use crate::column::{Columns, document, figure, finite, query, time_text};
+use crate::column::{Columns, Query, document, figure, finite, query, time_text};
 use crate::error::StoreError;
-use crate::tx::{Query, Tx};
+use crate::tx::Tx;
 use jiff::civil::Date;
 use serde::{Deserialize, Serialize};
 use sqlx::AssertSqlSafe;

@@ -1,8 +1,8 @@
 //! Parts: weighed pieces and counted bulk.
 
-use crate::column::{Columns, document, figure, finite, key, query, time_text};
+use crate::column::{Columns, Query, document, figure, finite, key, query, time_text};
 use crate::error::StoreError;
-use crate::tx::{Query, Tx};
+use crate::tx::Tx;
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
 use sqlx::AssertSqlSafe;

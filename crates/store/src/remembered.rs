@@ -7,13 +7,16 @@
 
 use crate::column::Columns;
 use crate::error::StoreError;
-use crate::learned::{FinishedClub, LearnedRow};
+use crate::finished_club::FinishedClub;
+use crate::learned_row::LearnedRow;
 use bench::learned::Learned;
 use sqlx::any::AnyRow;
 use std::collections::BTreeMap;
 use std::sync::{Arc, Mutex, PoisonError};
-use trade::model::{Library, Model};
-use trade::part::{Part, PartState};
+use trade::model::Library;
+use trade::model::Model;
+use trade::part::Part;
+use trade::part::PartState;
 use trade::scale_event::ScaleEvent;
 use trade::shop::Shop;
 

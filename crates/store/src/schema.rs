@@ -1,7 +1,7 @@
 //! The numbered migrations, and the check that the schema still is what they made.
 
+use crate::backend::{Backend, begin_write, lock_writers, settle};
 use crate::error::StoreError;
-use crate::open::{Backend, begin_write, lock_writers, settle};
 use sqlx::migrate::{MigrateError, Migration, MigrationType, Migrator};
 use sqlx::{Any, AnyConnection, Connection, Row, SqlSafeStr};
 use std::collections::BTreeMap;

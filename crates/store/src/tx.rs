@@ -1,13 +1,11 @@
 //! A transaction, and the few ways in which the queries of the other modules use it.
 
+use crate::column::Query;
 use crate::error::StoreError;
 use crate::remembered::Remembered;
-use sqlx::any::{AnyArguments, AnyRow};
+use sqlx::any::AnyRow;
 use sqlx::{Any, AnyConnection, Transaction};
 use std::sync::Arc;
-
-/// A query with its values bound.
-pub(crate) type Query = sqlx::query::Query<'static, Any, AnyArguments>;
 
 /// An open transaction. Dropping it undoes whatever was done in it.
 pub struct Tx {

@@ -1,6 +1,6 @@
 //! The adapter between a head and its shaft, as a model.
 
-use crate::TradeError;
+use crate::error::TradeError;
 use crate::error::within;
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;

@@ -1,8 +1,7 @@
 //! The two-part adhesive of a joint, as a model.
 
-use crate::model::ModelFault;
 use crate::step::Strength;
-use crate::TradeError;
+use crate::error::TradeError;
 use crate::error::{plausible, within};
 use clubphysics::plausible::ADHESIVE_DENSITY_G_ML;
 use serde::{Deserialize, Serialize};
@@ -78,7 +77,7 @@ impl AdhesiveModel {
             self.resin_per_hardener_by_volume * self.resin_density_g_per_ml / self.hardener_density_g_per_ml;
         let apart = (by_volume / self.resin_per_hardener_by_mass - 1.0).abs();
         if apart > 0.05 {
-            return Err(TradeError::refused(ModelFault::RatiosDisagree {
+            return Err(TradeError::refused(AdhesiveFault::RatiosDisagree {
                 code: self.code.clone(),
                 by_volume: self.resin_per_hardener_by_volume,
                 as_mass: by_volume,
@@ -94,7 +93,7 @@ impl AdhesiveModel {
             (Strength::Full, "full_cure", &self.full_cure),
         ] {
             if points.is_empty() || points.len() > 2 {
-                return Err(TradeError::refused(ModelFault::CureTimes { code: code(), strength, n: points.len() }));
+                return Err(TradeError::refused(AdhesiveFault::CureTimes { code: code(), strength, n: points.len() }));
             }
             for p in points {
                 within(format!("{name}.hours"), p.hours, 0.01, 1000.0, "h")?;
@@ -103,10 +102,19 @@ impl AdhesiveModel {
             if let [a, b] = points.as_slice()
                 && ((a.at_c - b.at_c).abs() < 1.0 || (a.at_c < b.at_c) != (a.hours > b.hours))
             {
-                return Err(TradeError::refused(ModelFault::CureSlowerWithHeat { code: code(), strength }));
+                return Err(TradeError::refused(AdhesiveFault::CureSlowerWithHeat { code: code(), strength }));
             }
         }
         within("joint_mass_g", self.joint_mass_g, 0.1, 10.0, "g")?;
         within("joint_mass_sd_g", self.joint_mass_sd_g, 0.0, 5.0, "g").map(|_| ())
+    }
+}
+
+fact::facts! {
+    /// What is refused of an adhesive.
+    pub(crate) enum AdhesiveFault: "adhesive_fault" {
+        RatiosDisagree { code: String, by_volume: f64, as_mass: f64, by_mass: f64 },
+        CureTimes { code: String, strength: crate::step::Strength, n: usize },
+        CureSlowerWithHeat { code: String, strength: crate::step::Strength },
     }
 }

@@ -90,7 +90,7 @@ fact::facts! {
         /// What is read.
         Reading {
             /// What.
-            what: crate::reading::What,
+            what: Told,
         },
     }
 }
@@ -106,7 +106,7 @@ impl Entry {
             Self::Blank { number: None, name } => format!("blank for all numbers: {name}"),
             Self::TipTrim { number } => format!("tip trim of {number}"),
             Self::LengthOf { number } => format!("length of the {number}"),
-            Self::Reading { what } => what.key().to_owned(),
+            Self::Reading { what } => what.code().to_owned(),
         }
     }
 }
@@ -136,7 +136,7 @@ fact::facts! {
         /// There is no model of this kind.
         Model {
             /// Its kind.
-            kind: crate::model::PartKind,
+            kind: Told,
             /// The code that was given.
             code: String,
         },
@@ -219,7 +219,7 @@ fact::facts! {
         /// Add a model of this kind.
         AddModel {
             /// The kind.
-            kind: crate::model::PartKind,
+            kind: Told,
         },
         /// Look it up among the models.
         LookUpModel,

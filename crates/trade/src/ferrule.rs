@@ -1,6 +1,6 @@
 //! The ferrule: the ring that covers the joint between hosel and shaft.
 
-use crate::TradeError;
+use crate::error::TradeError;
 use crate::error::within;
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;

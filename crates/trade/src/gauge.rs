@@ -1,7 +1,6 @@
 //! The shop's instruments, and what they are held against.
 
-use crate::shop::ShopFault;
-use crate::TradeError;
+use crate::error::TradeError;
 use crate::error::within;
 use crate::kind::closed_list;
 use crate::scale::Scale;
@@ -113,7 +112,7 @@ impl Gauge {
     /// # Errors
     /// An empty key or name; an impossible figure.
     pub fn check(&self) -> Result<(), TradeError> {
-        need_name(&self.key, &self.name, ShopFault::InstrumentUnnamed)?;
+        need_name(&self.key, &self.name, GaugeFault::InstrumentUnnamed)?;
         let unit = self.measures.unit();
         within(format!("{}.display_step", self.key), self.display_step, 0.0, 50.0, unit)?;
         within(format!("{}.noise_sd", self.key), self.noise_sd, 0.0001, 50.0, unit)?;
@@ -167,7 +166,7 @@ impl Standard {
     }
 
     pub(crate) fn check(&self, gauge: &Gauge) -> Result<(), TradeError> {
-        need_name(&self.key, &self.name, ShopFault::CheckWeightUnnamed)?;
+        need_name(&self.key, &self.name, GaugeFault::CheckWeightUnnamed)?;
         let unit = gauge.measures.unit();
         let (low, high) = gauge.measures.possible();
         within(format!("{}.value", self.key), self.value, low, high, unit)?;
@@ -182,7 +181,7 @@ impl Standard {
     }
 }
 
-pub(crate) fn need_name(key: &str, name: &str, fault: ShopFault) -> Result<(), TradeError> {
+pub(crate) fn need_name(key: &str, name: &str, fault: GaugeFault) -> Result<(), TradeError> {
     if key.trim().is_empty() || name.trim().is_empty() { Err(TradeError::refused(fault)) } else { Ok(()) }
 }
 
@@ -234,5 +233,13 @@ pub fn print_error(gauge: &Gauge, error: f64) -> String {
         Measures::Angle => format!("{figure}°"),
         Measures::SwingWeight if figure.trim_end_matches('0') == "1." => "1 point".into(),
         measures => format!("{figure} {}", measures.unit()),
+    }
+}
+
+fact::facts! {
+    /// What is refused of an instrument or a check weight.
+    pub(crate) enum GaugeFault: "gauge_fault" {
+        InstrumentUnnamed,
+        CheckWeightUnnamed,
     }
 }

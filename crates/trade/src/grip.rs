@@ -1,6 +1,6 @@
 //! The grip, as a model.
 
-use crate::TradeError;
+use crate::error::TradeError;
 use crate::error::within;
 use crate::kind::closed_list;
 use serde::{Deserialize, Serialize};

@@ -1,8 +1,7 @@
 //! The head, as a model: its numbers, chart and screws.
 
 use crate::error::Entry;
-use crate::model::ModelFault;
-use crate::TradeError;
+use crate::error::TradeError;
 use crate::error::within;
 use crate::kind::{ClubKind, Hand, LengthTo};
 use serde::{Deserialize, Serialize};
@@ -139,11 +138,11 @@ impl HeadModel {
             within("screw mass_g", screw.mass_g, 0.1, 60.0, "g")?;
         }
         if self.numbers.is_empty() {
-            return Err(TradeError::refused(ModelFault::NoNumbers { code: self.code.clone() }));
+            return Err(TradeError::refused(HeadFault::NoNumbers { code: self.code.clone() }));
         }
         for (i, n) in self.numbers.iter().enumerate() {
             if self.numbers[..i].iter().any(|m| m.number.eq_ignore_ascii_case(&n.number)) {
-                return Err(TradeError::refused(ModelFault::NumberTwice {
+                return Err(TradeError::refused(HeadFault::NumberTwice {
                     code: self.code.clone(),
                     number: n.number.clone(),
                 }));
@@ -160,5 +159,13 @@ impl HeadModel {
             within(field("chart.swing_weight_points"), n.chart.swing_weight_points, -20.0, 90.0, "points")?;
         }
         Ok(())
+    }
+}
+
+fact::facts! {
+    /// What is refused of a head model.
+    pub(crate) enum HeadFault: "head_fault" {
+        NoNumbers { code: String },
+        NumberTwice { code: String, number: String },
     }
 }

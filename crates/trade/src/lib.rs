@@ -41,4 +41,3 @@ pub mod tip_weight;
 pub mod trust;
 pub mod wrap;
 
-pub use error::TradeError;

@@ -1,6 +1,6 @@
 //! Parts: weighed pieces with a code each, or counted bulk of equal pieces.
 
-use crate::TradeError;
+use crate::error::TradeError;
 use crate::error::within;
 use crate::id::{ClubId, JobId, PartId};
 use crate::kind::closed_list;

@@ -6,7 +6,7 @@
 //! length beyond it. Tip weights lie inside the tip, one above the other; where each lies is said where they are stacked.
 //! On a gripped club every place is further from the stop by the thickness of the cap.
 
-use crate::TradeError;
+use crate::error::TradeError;
 use crate::model::{Library, PartKind};
 use crate::plan::ClubPlan;
 use crate::tip_weight::{self, InTip};

@@ -1,7 +1,8 @@
 //! Readings: what was read, on what, by whom. Appended, never changed: what replaces a reading points at it.
 
+use fact::Fact;
 use crate::error::Entry;
-use crate::TradeError;
+use crate::error::TradeError;
 use crate::error::within;
 use crate::id::{ClubId, JobId, ReadingId};
 use crate::kind::{Role, closed_list};
@@ -202,7 +203,7 @@ pub struct StoodForecast {
     pub value: f64,
     /// Half width of the 95 % band of what it would show, in the reading's unit.
     pub band: f64,
-    /// Version of the belief that made it ([`bench::belief::BELIEF_VERSION`]).
+    /// Version of the belief that made it (`BELIEF_VERSION` of the crate `bench`).
     pub version: i64,
 }
 
@@ -212,7 +213,7 @@ pub struct StoodForecast {
 /// [`TradeError::Impossible`] named after `what`.
 pub fn check_value(what: What, value: f64) -> Result<(), TradeError> {
     let (low, high) = what.possible();
-    within(Entry::Reading { what }, value, low, high, what.unit().word()).map(|_| ())
+    within(Entry::Reading { what: what.told() }, value, low, high, what.unit().word()).map(|_| ())
 }
 
 /// The readings that still stand: not taken back and not replaced by a later one that itself stands.

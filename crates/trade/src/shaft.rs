@@ -1,8 +1,7 @@
-//! Shafts and grips.
+//! The shaft, as a model: its blanks, its tip and how the tip is trimmed.
 
 use crate::error::Entry;
-use crate::model::ModelFault;
-use crate::TradeError;
+use crate::error::TradeError;
 use crate::error::within;
 use crate::kind::{Facing, closed_list};
 use serde::{Deserialize, Serialize};
@@ -119,7 +118,7 @@ impl ShaftModel {
         within("butt_diameter_mm", self.butt_diameter_mm, 10.0, 25.0, "mm")?;
         within("mass_sd_g", self.mass_sd_g, 0.0, 10.0, "g")?;
         if self.blanks.is_empty() {
-            return Err(TradeError::refused(ModelFault::NoBlank { code: self.code.clone() }));
+            return Err(TradeError::refused(ShaftFault::NoBlank { code: self.code.clone() }));
         }
         for blank in &self.blanks {
             let field = |name: &str| Entry::Blank { number: blank.number.clone(), name: name.to_owned() };
@@ -134,7 +133,7 @@ impl ShaftModel {
             )?;
             let numbered = blank.number.is_some();
             if (self.tip == TipShape::Taper) != numbered {
-                return Err(TradeError::refused(ModelFault::BlankForTip {
+                return Err(TradeError::refused(ShaftFault::BlankForTip {
                     code: self.code.clone(),
                     tip: self.tip,
                     number: blank.number.clone(),
@@ -145,5 +144,13 @@ impl ShaftModel {
             within(Entry::TipTrim { number: trim.number.clone() }, trim.trim_mm, 0.0, 250.0, "mm")?;
         }
         Ok(())
+    }
+}
+
+fact::facts! {
+    /// What is refused of a shaft model.
+    pub(crate) enum ShaftFault: "shaft_fault" {
+        NoBlank { code: String },
+        BlankForTip { code: String, tip: crate::shaft::TipShape, number: Option<String> },
     }
 }

@@ -4,7 +4,7 @@ use crate::error::{FindIt, Noun, NotFound};
 use crate::check_weight::{CHECK_WEIGHT, CheckWeight};
 use crate::connection::Connection;
 use crate::error::{TradeError, plausible, within};
-use crate::gauge::{Gauge, Measures, Standard, need_name};
+use crate::gauge::{GaugeFault, Gauge, Measures, Standard, need_name};
 use crate::plan_weights::PlanWeights;
 use crate::reading::What;
 use crate::scale::Scale;
@@ -218,7 +218,7 @@ impl Shop {
             if i > 1 {
                 gauge.check()?;
             } else {
-                need_name(&gauge.key, &gauge.name, ShopFault::InstrumentUnnamed)?;
+                need_name(&gauge.key, &gauge.name, GaugeFault::InstrumentUnnamed)?;
             }
             if all[..i].iter().any(|other| other.key == gauge.key) {
                 return Err(TradeError::refused(ShopFault::InstrumentTwice { key: gauge.key.clone() }));
@@ -241,7 +241,5 @@ fact::facts! {
         ScaleKeys,
         InstrumentTwice { key: String },
         CheckWeightTwice { key: String },
-        InstrumentUnnamed,
-        CheckWeightUnnamed,
     }
 }

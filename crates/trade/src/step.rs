@@ -4,7 +4,7 @@
 //! it needs and which caution stands beside it. Steps may be left out or done in another order; what is not read only
 //! leaves the band wider.
 
-use crate::TradeError;
+use crate::error::TradeError;
 use crate::kind::{Role, closed_list};
 use crate::reading::What;
 use serde::{Deserialize, Serialize};

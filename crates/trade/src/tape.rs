@@ -1,6 +1,6 @@
 //! The tape under a grip, as a model.
 
-use crate::TradeError;
+use crate::error::TradeError;
 use crate::error::within;
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;

@@ -4,7 +4,7 @@
 //! of the bore, so that the shaft is cut shorter by as much and the weight sits where it would without. The plan, the
 //! belief and what can still be done about a club all ask here.
 
-use crate::TradeError;
+use crate::error::TradeError;
 use crate::error::{plausible, within};
 use crate::swing_weight::points_per_g;
 use clubphysics::plausible::TIP_DIAMETER_MM;

@@ -3,8 +3,9 @@
 
 use crate::pages::problem_page;
 use crate::problem::{PROBLEM_TYPE, Problem};
+use crate::reader::Reader;
 use axum::body::Body;
-use axum::extract::Request;
+use axum::extract::{FromRequestParts, Request};
 use axum::http::uri::{Authority, PathAndQuery};
 use axum::http::{HeaderValue, Method, StatusCode, Uri, header};
 use axum::middleware::Next;
@@ -17,7 +18,9 @@ const SAID_MAX_BYTES: usize = 16 * 1024;
 pub(crate) async fn errors(request: Request, next: Next) -> Response {
     let of_api = request.uri().path().starts_with("/api/");
     let back = if of_api { None } else { came_from(&request) };
-    let response = next.run(request).await;
+    let (mut parts, body) = request.into_parts();
+    let Ok(Reader(w)) = Reader::from_request_parts(&mut parts, &()).await;
+    let response = next.run(Request::from_parts(parts, body)).await;
     let status = response.status();
     if !status.is_client_error() && !status.is_server_error() {
         return response;
@@ -34,7 +37,7 @@ pub(crate) async fn errors(request: Request, next: Next) -> Response {
         Some(problem) => problem.clone(),
         None => Problem::of_request(status, &if plain { said(body).await } else { String::new() }),
     };
-    let mut dressed = if of_api { problem.into_response() } else { problem_page(problem, back.as_deref()) };
+    let mut dressed = if of_api { problem.into_response() } else { problem_page(&w, problem, back.as_deref()) };
     if let Some(allow) = allow {
         dressed.headers_mut().insert(header::ALLOW, allow);
     }

@@ -5,9 +5,9 @@ pub mod assets;
 mod cookies;
 mod door;
 mod dress;
-pub mod look;
 mod pages;
 mod problem;
+mod reader;
 mod units;
 
 pub use api::{openapi, sheet_schema};
@@ -21,12 +21,18 @@ use axum::routing::get;
 use tower_http::catch_panic::CatchPanicLayer;
 use tower_http::compression::CompressionLayer;
 use tower_http::trace::TraceLayer;
+use words::Language;
 
 /// Most bytes of a request: a file to import with what a form puts around it.
 const BODY_MAX_BYTES: usize = app::stock::IMPORT_MAX_BYTES + 64 * 1024;
 
-/// The whole site: pages at the root, the API under `/api/v1`, for those who come under one of the names.
+/// The whole site in English: pages at the root, the API under `/api/v1`, for those who come under one of the names.
 pub fn router(app: App, names: ServerNames) -> Router {
+    router_in(app, names, Language::english())
+}
+
+/// The whole site in a language.
+pub fn router_in(app: App, names: ServerNames, language: &'static Language) -> Router {
     let routes = Router::new()
         .nest("/api/v1", api::router())
         .merge(pages::router())
@@ -42,7 +48,7 @@ pub fn router(app: App, names: ServerNames) -> Router {
         }));
     let routes = door::guarded(routes, names)
         .layer(axum::middleware::from_fn(dress::errors))
-        .layer(axum::middleware::from_fn(units::of_person));
+        .layer(axum::middleware::from_fn_with_state(language, reader::for_reader));
     door::with_headers(routes).layer(CompressionLayer::new()).layer(TraceLayer::new_for_http()).with_state(app)
 }
 

@@ -179,7 +179,7 @@ fn is_json(headers: &HeaderMap) -> bool {
 mod tests {
     use super::Problem;
     use app::AppError;
-    use trade::TradeError;
+    use trade::error::TradeError;
 
     /// A mistake of the program is not told as the asker's.
     #[test]

@@ -1,67 +1,14 @@
-//! The units in which whoever is at this tablet reads and types: inches or millimetres, grams or ounces.
-//!
-//! A request carries them in a cookie; while it is answered every figure that a page prints asks [`now`]. What is kept
-//! stays in millimetres and grams, and the API knows nothing of this.
+//! What the reader's units change beside the figures: examples of entries, and what a bare figure means.
 
-use crate::cookies;
-use axum::extract::Request;
-use axum::middleware::Next;
-use axum::response::Response;
-use quantity::{Length, LengthUnit, Mass, MassUnit, decimal, parse_length, parse_mass};
+use quantity::{Length, LengthUnit, Mass, MassUnit, Units, parse_length, parse_mass};
 use trade::reading::Unit;
-use trade::shop::Units;
-
-tokio::task_local! {
-    static UNITS: Units;
-}
-
-/// The units of the request that is being answered; inches and grams outside of one.
-pub(crate) fn now() -> Units {
-    UNITS.try_with(|units| *units).unwrap_or_default()
-}
-
-/// Answers a request in its person's units.
-pub(crate) async fn of_person(request: Request, next: Next) -> Response {
-    let kept = cookies::brought(request.headers(), cookies::UNITS);
-    let units = kept.map(|key| Units::from_key(&key)).unwrap_or_default();
-    UNITS.scope(units, next.run(request)).await
-}
-
-/// Answers as for somebody with these units, in tests.
-#[cfg(test)]
-pub(crate) fn with<T>(units: Units, answer: impl FnOnce() -> T) -> T {
-    UNITS.sync_scope(units, answer)
-}
-
-/// A mass: `256.1 g`, `9.034 oz`; a thousandth of an ounce is finer than a tenth of a gram.
-pub(crate) fn mass(mass_g: f64) -> String {
-    match now().mass {
-        MassUnit::Ounce => format!("{} oz", decimal(Mass::from_g(mass_g).oz(), 3)),
-        _ => format!("{} g", decimal(mass_g, 1)),
-    }
-}
-
-/// A figure of masses without its unit: `256.1`, `9.034`.
-pub(crate) fn mass_figure(mass_g: f64) -> String {
-    let text = mass(mass_g);
-    text.split_once(' ').map_or(text.clone(), |(figure, _)| figure.to_owned())
-}
-
-/// Sign of the person's unit of mass: `g`, `oz`.
-pub(crate) fn mass_sign() -> &'static str {
-    now().mass.symbol()
-}
-
-/// Sign of the person's unit of length: `in`, `mm`.
-pub(crate) fn length_sign() -> &'static str {
-    now().length.symbol()
-}
+use words::Words;
 
 /// An example of an entry in the person's units: that of inches or grams, and how to write it otherwise.
-pub(crate) fn example(inches_or_grams: &'static str, otherwise: &'static str, unit: Unit) -> &'static str {
+pub(crate) fn example(w: &Words, inches_or_grams: &'static str, otherwise: &'static str, unit: Unit) -> &'static str {
     let own = match unit {
-        Unit::Millimetre => now().length == LengthUnit::Inch,
-        Unit::Gram => now().mass == MassUnit::Gram,
+        Unit::Millimetre => w.units.length == LengthUnit::Inch,
+        Unit::Gram => w.units.mass == MassUnit::Gram,
         _ => true,
     };
     if own { inches_or_grams } else { otherwise }
@@ -69,14 +16,14 @@ pub(crate) fn example(inches_or_grams: &'static str, otherwise: &'static str, un
 
 /// An entry with its unit written out where the person's unit is not the one that the bench assumes: `933.5` becomes
 /// `933.5 mm` for somebody who works in millimetres. What has its unit, or cannot be read at all, stays as it is.
-pub(crate) fn explicit(unit: Unit, typed: &str) -> String {
+pub(crate) fn explicit(w: &Words, unit: Unit, typed: &str) -> String {
     let bare = match unit {
-        Unit::Millimetre if now().length != LengthUnit::Inch => bare(
+        Unit::Millimetre if w.units.length != LengthUnit::Inch => bare(
             typed,
             |t| parse_length(t, LengthUnit::Inch).map(Length::mm),
             |t| parse_length(t, LengthUnit::Millimetre).map(Length::mm),
         ),
-        Unit::Gram if now().mass != MassUnit::Gram => {
+        Unit::Gram if w.units.mass != MassUnit::Gram => {
             bare(typed, |t| parse_mass(t, MassUnit::Gram).map(Mass::g), |t| parse_mass(t, MassUnit::Ounce).map(Mass::g))
         }
         _ => false,
@@ -84,7 +31,7 @@ pub(crate) fn explicit(unit: Unit, typed: &str) -> String {
     if !bare {
         return typed.to_owned();
     }
-    let sign = if unit == Unit::Gram { mass_sign() } else { length_sign() };
+    let sign = if unit == Unit::Gram { w.mass_sign() } else { w.length_sign() };
     format!("{} {sign}", typed.trim())
 }
 
@@ -96,8 +43,8 @@ fn bare<E>(text: &str, one: impl Fn(&str) -> Result<f64, E>, other: impl Fn(&str
 
 /// Words that were made in grams and inches, in the person's units: `add 3 g to the tip` becomes
 /// `add 0.106 oz to the tip`. A figure is taken for one only where its unit follows as a word of its own.
-pub(crate) fn restated(words: &str) -> String {
-    let units = now();
+pub(crate) fn restated(w: &Words, words: &str) -> String {
+    let units = w.units;
     if units == Units::default() {
         return words.to_owned();
     }
@@ -106,7 +53,7 @@ pub(crate) fn restated(words: &str) -> String {
     while let Some((before, figure, sign, after)) = next_figure(rest) {
         out.push_str(before);
         match (figure.parse::<f64>(), sign) {
-            (Ok(g), "g") if units.mass != MassUnit::Gram => out.push_str(&mass(g)),
+            (Ok(g), "g") if units.mass != MassUnit::Gram => out.push_str(&w.mass(g)),
             (Ok(inch), "in") if units.length != LengthUnit::Inch => {
                 out.push_str(&Length::from_inch(inch).print(units.length, 1));
             }
@@ -150,16 +97,8 @@ mod tests {
     const OUNCES: Units = Units { length: LengthUnit::Inch, mass: MassUnit::Ounce };
 
     #[test]
-    fn an_ounce_is_the_avoirdupois_one() {
-        // NIST SP 811 (2008), appendix B.8: 1 oz (avoirdupois) = 2.834 952 E-02 kg.
-        assert_eq!(with(OUNCES, || mass(28.349_52)), "1.000 oz");
-        assert_eq!(with(OUNCES, || mass(256.1)), "9.034 oz");
-        assert_eq!(mass(256.1), "256.1 g");
-    }
-
-    #[test]
     fn a_bare_figure_means_the_persons_unit() {
-        let typed = |units, unit, text| with(units, || explicit(unit, text));
+        let typed = |units, unit, text| explicit(&Words::english(units), unit, text);
         assert_eq!(typed(METRIC, Unit::Millimetre, "933.5"), "933.5 mm");
         assert_eq!(typed(METRIC, Unit::Millimetre, "36 3/4 in"), "36 3/4 in");
         // A bare fraction is never millimetres; the reader refuses it or takes it as inches, as before.
@@ -173,12 +112,12 @@ mod tests {
 
     #[test]
     fn words_are_restated_and_what_is_no_figure_is_left_alone() {
-        let say = |units, text: &str| with(units, || restated(text));
+        let say = |units, text: &str| restated(&Words::english(units), text);
         assert_eq!(say(OUNCES, "Put 2 g in the tip, 9 in 10 inside."), "Put 0.071 oz in the tip, 9 in 10 inside.");
         assert_eq!(say(OUNCES, "Head H-12 g, 256.1 g."), "Head H-12 g, 9.034 oz.");
         assert_eq!(say(METRIC, "its length of 37.25 in, 2 in a set"), "its length of 946.2 mm, 2 in a set");
         assert_eq!(say(METRIC, "Put 2 g in the tip"), "Put 2 g in the tip");
         assert_eq!(say(OUNCES, "80 g/m² of tape, 30 grips"), "80 g/m² of tape, 30 grips");
-        assert_eq!(restated("Put 2 g in"), "Put 2 g in");
+        assert_eq!(say(Units::default(), "Put 2 g in"), "Put 2 g in");
     }
 }

@@ -267,7 +267,7 @@ async fn no_page_weighs_more_than_a_hundred_kilobytes() {
     // Style and scripts: all of them, as if no page had been seen before.
     let folder = today.split("/assets/").nth(1).and_then(|t| t.split('/').next()).expect("a tag").to_owned();
     let mut carried = 0;
-    for file in std::fs::read_dir("assets").expect("the assets") {
+    for file in std::fs::read_dir("../look/assets").expect("the assets") {
         let name = file.expect("a file").file_name().into_string().expect("a plain name");
         carried += sent(&router, &format!("/assets/{folder}/{name}")).await.0;
     }

@@ -122,7 +122,7 @@ async fn a_foreign_name_that_points_here_reads_nothing() {
 #[tokio::test]
 async fn every_answer_tells_the_browser_how_careful_to_be() {
     let bench = Bench::open().await;
-    let asset = web::assets::asset_url("setwright.css");
+    let asset = look::assets::asset_url("setwright.css");
     for (address, host) in [
         ("/", "localhost"),
         ("/nowhere", "localhost"),

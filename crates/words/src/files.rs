@@ -54,3 +54,20 @@ pub(crate) const ENGLISH: &[(&str, &str)] = &[
     ("weigh_in", include_str!("../texts/en/weigh_in.ftl")),
     ("weight_class", include_str!("../texts/en/weight_class.ftl")),
 ];
+
+#[cfg(test)]
+mod tests {
+    use super::ENGLISH;
+    use std::collections::BTreeSet;
+
+    #[test]
+    fn every_file_of_the_folder_is_in_the_program() -> std::io::Result<()> {
+        let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/texts/en");
+        let there: BTreeSet<String> = std::fs::read_dir(folder)?
+            .map(|entry| Ok(entry?.file_name().to_string_lossy().into_owned()))
+            .collect::<std::io::Result<_>>()?;
+        let listed: BTreeSet<String> = ENGLISH.iter().map(|(name, _)| format!("{name}.ftl")).collect();
+        assert_eq!(there, listed);
+        Ok(())
+    }
+}

@@ -33,7 +33,7 @@ mod units;
 
 pub use language::{Language, TextError};
 pub use rich::Piece;
-pub use speak::speak;
+pub use speak::{may_have_facts, speak};
 
 use fact::{Fact, Figure, Refusal, Told};
 use jiff::tz::TimeZone;

@@ -103,8 +103,8 @@ impl Shown {
         match self.kind {
             Kind::Mass if words.units.mass != MassUnit::Ounce => format!("{figure} {}", words.mass_sign()),
             Kind::Length if words.units.length != LengthUnit::Inch => format!("{figure} {}", words.length_sign()),
-            Kind::Points if self.value == 1.0 => text!(words, "point-one", figure = figure),
-            Kind::Points => text!(words, "point-many", figure = figure),
+            Kind::Points if self.value == 1.0 => text!(words, "figure-point", figure = figure),
+            Kind::Points => text!(words, "figure-points", figure = figure),
             Kind::Angle => format!("{figure}°"),
             Kind::Frequency => format!("{figure} cpm"),
             _ => self.plainly(),
@@ -181,7 +181,7 @@ const FORMS: &[(&str, Form)] = &[
     ("LETTER", |s, _| s.words.swing_weight(s.value)),
     ("POINTS", |s, digits| match digits {
         None | Some(1) => s.words.points(s.value),
-        Some(d) => text!(s.words, "point-many", figure = minus(&quantity::decimal(s.value, d))),
+        Some(d) => text!(s.words, "figure-points", figure = minus(&quantity::decimal(s.value, d))),
     }),
     ("ANGLE", |s, digits| format!("{}°", minus(&quantity::decimal(s.value, digits.unwrap_or(1))))),
     ("CPM", |s, digits| format!("{} cpm", minus(&quantity::decimal(s.value, digits.unwrap_or(1))))),

@@ -4,6 +4,12 @@ use crate::Words;
 use fact::Told;
 use serde_json::Value;
 
+/// Whether a document in JSON may have facts; where it has none, [`speak`] has nothing to do.
+#[must_use]
+pub fn may_have_facts(json: &str) -> bool {
+    json.contains("\"figures\":")
+}
+
 /// Writes `words` beside the `code` and `figures` of every fact in a document, within other facts too.
 ///
 /// A document is made of facts alone, so that it is the same for everybody; the sentences come last, where it is handed

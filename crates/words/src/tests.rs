@@ -2,7 +2,6 @@ use crate::files::ENGLISH;
 use crate::{Language, Piece, Words, speak, text};
 use fact::{Refusal, Told};
 use quantity::{LengthUnit, MassUnit, Notation, NotationError, Problem, Units, parse_length, parse_mass};
-use std::collections::BTreeSet;
 
 const METRIC_OUNCES: Units = Units { length: LengthUnit::Millimetre, mass: MassUnit::Ounce };
 
@@ -18,17 +17,6 @@ fn texts(content: &str) -> Words {
 fn the_english_texts_can_be_read_and_each_name_stands_once() {
     let found = Language::new("en", ENGLISH).map_err(|(_, errors)| errors);
     assert_eq!(found.map(|l| l.code().to_owned()), Ok("en".to_owned()));
-}
-
-#[test]
-fn every_file_of_the_folder_is_in_the_program() -> std::io::Result<()> {
-    let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/texts/en");
-    let there: BTreeSet<String> = std::fs::read_dir(folder)?
-        .map(|entry| Ok(entry?.file_name().to_string_lossy().into_owned()))
-        .collect::<std::io::Result<_>>()?;
-    let listed: BTreeSet<String> = ENGLISH.iter().map(|(name, _)| format!("{name}.ftl")).collect();
-    assert_eq!(there, listed);
-    Ok(())
 }
 
 #[test]

@@ -8,10 +8,16 @@ use quantity::{Angle, Length, LengthUnit, Mass, MassUnit, SwingWeight, decimal};
 /// Two lengths are the same fraction of an inch when they differ by less than this many thirty-seconds.
 const NEAR_32NDS: f64 = 1e-6;
 
+/// A day this far from today needs no year.
+const NEAR_DAYS: i32 = 60;
+
 /// A true minus sign in place of the hyphen.
 pub(crate) fn minus(text: &str) -> String {
     text.replace('-', "−")
 }
+
+/// What stands for a figure that is not a number.
+const NO_FIGURE: &str = "–";
 
 /// With its sign written, also a plus; what shows as zero has none.
 pub(crate) fn signed(text: String, value: f64) -> String {
@@ -33,6 +39,9 @@ impl Words {
     /// A mass with this many decimals of a gram; ounces have two more.
     #[must_use]
     pub fn mass_to(&self, mass_g: f64, decimals: u8) -> String {
+        if !mass_g.is_finite() {
+            return NO_FIGURE.to_owned();
+        }
         format!("{} {}", self.mass_figure_to(mass_g, decimals), self.mass_sign())
     }
 
@@ -75,6 +84,9 @@ impl Words {
     /// A length with this many decimals of an inch; millimetres have one less.
     #[must_use]
     pub fn length_to(&self, length_mm: f64, decimals: u8) -> String {
+        if !length_mm.is_finite() {
+            return NO_FIGURE.to_owned();
+        }
         format!("{} {}", self.length_figure_to(length_mm, decimals), self.length_sign())
     }
 
@@ -86,10 +98,26 @@ impl Words {
         minus(&decimal(Length::from_mm(length_mm).in_unit(unit), decimals))
     }
 
-    /// A swing weight on the letter scale: `D2.1`.
+    /// A swing weight on the letter scale: `D2.1`; outside of its letters with the moment beside it.
     #[must_use]
     pub fn swing_weight(&self, points: f64) -> String {
-        SwingWeight::from_points(points).to_string()
+        if points.is_finite() { minus(&SwingWeight::from_points(points).to_string()) } else { NO_FIGURE.to_owned() }
+    }
+
+    /// The same without a closing `.0`: `D0`, `D2.5`.
+    #[must_use]
+    pub fn swing_weight_short(&self, points: f64) -> String {
+        let text = self.swing_weight(points);
+        text.strip_suffix(".0").map_or(text.clone(), str::to_owned)
+    }
+
+    /// A figure without a unit and with its sign, also a plus: `+0.1`, `−9.0`; what shows as zero has none.
+    #[must_use]
+    pub fn signed(&self, value: f64, decimals: u8) -> String {
+        if !value.is_finite() {
+            return NO_FIGURE.to_owned();
+        }
+        signed(minus(&decimal(value, decimals)), value)
     }
 
     /// A difference of swing weights: `0.3 points`, `1.0 point`.
@@ -97,9 +125,9 @@ impl Words {
     pub fn points(&self, points: f64) -> String {
         let figure = minus(&decimal(points, 1));
         if figure == "1.0" {
-            text!(self, "point-one", figure = figure)
+            text!(self, "figure-point", figure = figure)
         } else {
-            text!(self, "point-many", figure = figure)
+            text!(self, "figure-points", figure = figure)
         }
     }
 
@@ -107,6 +135,12 @@ impl Words {
     #[must_use]
     pub fn angle(&self, deg: f64) -> String {
         minus(&Angle::from_deg(deg).print(1))
+    }
+
+    /// An angle with its sign, also a plus: `+1.0°`, `−0.5°`, `0.0°`.
+    #[must_use]
+    pub fn signed_angle(&self, deg: f64) -> String {
+        signed(self.angle(deg), deg)
     }
 
     /// A day: `29 Nov 2026`.
@@ -120,6 +154,13 @@ impl Words {
     #[must_use]
     pub fn day(&self, day: Date) -> String {
         text!(self, "date-day", day = day.day().to_string(), month = self.month(day))
+    }
+
+    /// A day as it is told today: without its year while that is this one, or the day is near.
+    #[must_use]
+    pub fn date_near(&self, day: Date, today: Date) -> String {
+        let near = day.year() == today.year() || (day - today).get_days().abs() <= NEAR_DAYS;
+        if near { self.day(day) } else { self.date(day) }
     }
 
     fn month(&self, day: Date) -> String {
@@ -171,6 +212,45 @@ mod tests {
         assert_eq!(inches.length(36.75 * 25.4), "36 3/4 in");
         assert_eq!(inches.length(932.4), "36.71 in");
         assert_eq!(of(LengthUnit::Millimetre, MassUnit::Gram).length(36.75 * 25.4), "933.5 mm");
+    }
+
+    #[test]
+    fn letters_follow_the_scale() {
+        let words = Words::english(Units::default());
+        // 213.5 oz·in is D0, 231 is E0: thirty and forty points over A0.
+        assert_eq!(words.swing_weight(30.0), "D0.0");
+        assert_eq!(words.swing_weight(38.9), "D8.9");
+        assert_eq!(words.swing_weight(29.96), "D0.0");
+        assert_eq!(words.swing_weight(29.94), "C9.9");
+        assert_eq!(words.swing_weight(0.0), "A0.0");
+        assert_eq!(words.swing_weight(69.9), "G9.9");
+        assert_eq!(words.swing_weight_short(30.0), "D0");
+        assert_eq!(words.swing_weight_short(32.5), "D2.5");
+        // Outside the letters the moment stands beside: 161 - 10 * 1.75 and 161 + 70 * 1.75 oz·in.
+        assert_eq!(words.swing_weight(-10.0), "A−10.0 (143.5 oz in)");
+        assert_eq!(words.swing_weight(70.0), "G10.0 (283.5 oz in)");
+        assert_eq!(words.swing_weight(-100.0), "A−100.0 (−14.0 oz in)");
+        assert_eq!(words.swing_weight(f64::NAN), "–");
+    }
+
+    #[test]
+    fn signs_are_true_and_zero_has_none() {
+        let words = Words::english(Units::default());
+        assert_eq!(words.signed(0.1, 1), "+0.1");
+        assert_eq!(words.signed(-9.0, 1), "−9.0");
+        assert_eq!(words.signed(-0.04, 1), "0.0");
+        assert_eq!(words.signed(f64::INFINITY, 1), "–");
+        assert_eq!(words.signed_angle(-0.5), "−0.5°");
+        assert_eq!(words.mass(5.0), "5.0 g");
+        assert_eq!(words.mass(f64::NAN), "–");
+    }
+
+    #[test]
+    fn a_day_needs_its_year_only_far_off() {
+        let (words, day) = (Words::english(Units::default()), jiff::civil::date);
+        assert_eq!(words.date_near(day(2027, 1, 20), day(2026, 12, 1)), "20 Jan");
+        assert_eq!(words.date_near(day(2026, 1, 2), day(2026, 12, 1)), "2 Jan");
+        assert_eq!(words.date_near(day(2025, 6, 1), day(2026, 12, 1)), "1 Jun 2025");
     }
 
     #[test]

@@ -14,8 +14,7 @@ use trade::job::JobClub;
 use trade::kind::Role;
 use trade::model::PartKind;
 use trade::places;
-use trade::tip_weight;
-use trade::tip_weight::InTip;
+use trade::tip_weight::{self, InTip};
 
 /// What the finish of a club looks like from here: what the reading after the cure will still tell of it, and what the
 /// grips that may be taken then can correct.

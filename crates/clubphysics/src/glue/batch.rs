@@ -7,7 +7,7 @@ use super::mix::{MIX_LEAST_G, MixFor, SPARE_PERCENT, amounts};
 use crate::{
     PhysicsError, check, plausible,
     real::Dual,
-    uncertainty::{Inputs, Point, Propagated, Var},
+    uncertainty::{Estimate, Inputs, Point, Var, results},
 };
 
 /// What the ratio on the product's sheet counts. By mass and by volume differ with the densities of the parts.
@@ -24,7 +24,7 @@ pub enum Ratio {
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
 pub struct BatchInput {
-    /// Joints to glue.
+    /// Joints to glue with this mixing, 1 to 500.
     pub joints: u32,
     /// Mixed beyond what the joints need, for what stays in the cup and on the stick, in percent of the need; 30 where
     /// left out (common practice, no source).
@@ -33,14 +33,14 @@ pub struct BatchInput {
     /// Standard deviation of `spare_percent`.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub spare_percent_sd: Option<f64>,
-    /// What the ratio counts.
+    /// Whether the product's ratio counts grams or millilitres; the two differ by the densities.
     pub ratio: Ratio,
-    /// Resin in the ratio.
+    /// Resin in the product's ratio, above 0: the 2 of "2 to 1".
     pub resin_parts: f64,
     /// Standard deviation of `resin_parts`, as of a pump that doses unevenly.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub resin_parts_sd: Option<f64>,
-    /// Hardener in the ratio.
+    /// Hardener in the product's ratio, above 0: the 1 of "2 to 1".
     pub hardener_parts: f64,
     /// Standard deviation of `hardener_parts`.
     #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -79,17 +79,17 @@ fn usual_spare_percent() -> f64 {
 /// Amounts to weigh out.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, ToSchema)]
 pub struct BatchOutput {
-    /// Resin in grams.
+    /// Resin to weigh out, in grams.
     pub resin_g: f64,
     /// Standard deviation of `resin_g`.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub resin_g_sd: Option<f64>,
-    /// Hardener in grams.
+    /// Hardener to weigh out, in grams.
     pub hardener_g: f64,
     /// Standard deviation of `hardener_g`.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub hardener_g_sd: Option<f64>,
-    /// Spacers in grams.
+    /// Spacers to stir in, in grams; 0 where none are asked for.
     pub beads_g: f64,
     /// Standard deviation of `beads_g`.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -138,9 +138,23 @@ pub(super) struct Batch {
     adhesive_a_joint: Option<Var>,
 }
 
-impl Batch {
-    pub const RESULTS: usize = 8;
+results! {
+    /// What goes into the cup.
+    pub(super) struct Mixed {
+        resin_g,
+        hardener_g,
+        beads_g,
+        mix_g,
+        /// Of the mix, what ends in the joints.
+        in_joints_g,
+        hardener_a_gram_of_resin_g,
+        /// Nothing where the density is not known, as is the hardener's.
+        resin_ml,
+        hardener_ml,
+    }
+}
 
+impl Batch {
     pub fn read(batch: &BatchInput, has_joint: bool, inputs: &mut Inputs) -> Result<Self, PhysicsError> {
         plausible::JOINTS.check("batch.joints", f64::from(batch.joints))?;
         plausible::SPARE_PERCENT.check("batch.spare_percent", batch.spare_percent)?;
@@ -183,49 +197,44 @@ impl Batch {
         }
     }
 
-    /// Resin, hardener, spacers, the whole mix, what ends in the joints, hardener for a gram of resin, and resin and
-    /// hardener by volume, which are nothing where the density is not known.
-    pub fn results(self, x: &Point<'_, Dual>, joint_adhesive: Option<Dual>) -> [Dual; Self::RESULTS] {
+    pub fn results(self, x: &Point<'_, Dual>, joint_adhesive: Option<Dual>) -> Mixed<Dual> {
         let of = self.mix_for(x, joint_adhesive);
         let mix = amounts(of);
         let volume = |mass_g: Dual, density: Option<Var>| density.map_or(Dual::fixed(0.0), |var| mass_g / x[var]);
-        [
-            mix.resin_g,
-            mix.hardener_g,
-            mix.beads_g,
-            mix.mix_g,
-            mix.in_joints_g,
-            of.hardener_a_gram_of_resin_g,
-            volume(mix.resin_g, self.densities[0]),
-            volume(mix.hardener_g, self.densities[1]),
-        ]
+        Mixed {
+            resin_g: mix.resin_g,
+            hardener_g: mix.hardener_g,
+            beads_g: mix.beads_g,
+            mix_g: mix.mix_g,
+            in_joints_g: mix.in_joints_g,
+            hardener_a_gram_of_resin_g: of.hardener_a_gram_of_resin_g,
+            resin_ml: volume(mix.resin_g, self.densities[0]),
+            hardener_ml: volume(mix.hardener_g, self.densities[1]),
+        }
     }
 
-    pub fn output(self, results: &Propagated, first: usize) -> BatchOutput {
-        let figure = |i: usize| (results.value(first + i), results.sd(first + i));
-        let [resin, hardener, beads, mix, in_joints, a_gram, resin_ml, hardener_ml] = std::array::from_fn(figure);
-        let known = |i: usize, (value, sd): (f64, Option<f64>)| match self.densities[i] {
-            Some(_) => (Some(value), sd),
-            None => (None, None),
-        };
-        let (resin_ml, hardener_ml) = (known(0, resin_ml), known(1, hardener_ml));
+    pub fn output(self, mixed: Mixed<Estimate>) -> BatchOutput {
+        let known = |density: Option<Var>, volume_ml: Estimate| density.map(|_| volume_ml);
+        let [resin_density, hardener_density] = self.densities;
+        let resin_ml = known(resin_density, mixed.resin_ml);
+        let hardener_ml = known(hardener_density, mixed.hardener_ml);
         BatchOutput {
-            resin_g: resin.0,
-            resin_g_sd: resin.1,
-            hardener_g: hardener.0,
-            hardener_g_sd: hardener.1,
-            beads_g: beads.0,
-            beads_g_sd: beads.1,
-            mix_g: mix.0,
-            mix_g_sd: mix.1,
-            in_joints_g: in_joints.0,
-            in_joints_g_sd: in_joints.1,
-            hardener_a_gram_of_resin_g: a_gram.0,
-            hardener_a_gram_of_resin_g_sd: a_gram.1,
-            resin_ml: resin_ml.0,
-            resin_ml_sd: resin_ml.1,
-            hardener_ml: hardener_ml.0,
-            hardener_ml_sd: hardener_ml.1,
+            resin_g: mixed.resin_g.value,
+            resin_g_sd: mixed.resin_g.sd,
+            hardener_g: mixed.hardener_g.value,
+            hardener_g_sd: mixed.hardener_g.sd,
+            beads_g: mixed.beads_g.value,
+            beads_g_sd: mixed.beads_g.sd,
+            mix_g: mixed.mix_g.value,
+            mix_g_sd: mixed.mix_g.sd,
+            in_joints_g: mixed.in_joints_g.value,
+            in_joints_g_sd: mixed.in_joints_g.sd,
+            hardener_a_gram_of_resin_g: mixed.hardener_a_gram_of_resin_g.value,
+            hardener_a_gram_of_resin_g_sd: mixed.hardener_a_gram_of_resin_g.sd,
+            resin_ml: resin_ml.map(|volume| volume.value),
+            resin_ml_sd: resin_ml.and_then(|volume| volume.sd),
+            hardener_ml: hardener_ml.map(|volume| volume.value),
+            hardener_ml_sd: hardener_ml.and_then(|volume| volume.sd),
         }
     }
 

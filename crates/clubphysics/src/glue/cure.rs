@@ -7,7 +7,7 @@ use super::mix::{Amounts, Cups, cups, work_min};
 use crate::{
     Bound, PhysicsError, check, plausible,
     real::{Dual, Real},
-    uncertainty::{Inputs, Point, Propagated, Var},
+    uncertainty::{Estimate, Inputs, Point, Var, results},
 };
 
 /// Molar gas constant, exact since 2019 (SI brochure, 9th edition).
@@ -27,9 +27,9 @@ pub const SHEET_MARGIN_C: f64 = 5.0;
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
 pub struct SheetPoint {
-    /// Temperature in degrees Celsius.
+    /// Temperature that the sheet names, −20 to 150 °C.
     pub temperature_c: f64,
-    /// Time in minutes.
+    /// Time that the sheet states there, in minutes, above 0.
     pub time_min: f64,
 }
 
@@ -37,12 +37,12 @@ pub struct SheetPoint {
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
 pub struct SheetReading {
-    /// Temperature in degrees Celsius.
+    /// Temperature that the sheet names, −20 to 150 °C.
     pub temperature_c: f64,
     /// Standard deviation of `temperature_c`.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub temperature_c_sd: Option<f64>,
-    /// Time in minutes.
+    /// Time that the sheet states there, in minutes, above 0.
     pub time_min: f64,
     /// Standard deviation of `time_min`; sheets give round figures.
     #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -100,7 +100,7 @@ pub struct CureOutput {
     /// one point.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub activation_energy_kj_mol_sd: Option<Vec<f64>>,
-    /// What to think about.
+    /// Remarks: a room far from the temperatures of the sheet, a cup that goes off before all joints are glued.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub warnings: Vec<String>,
 }
@@ -150,6 +150,17 @@ fn line_through<T: Real>(points: &[[T; 2]], temperature_c: T) -> [T; 2] {
 ///
 /// [`PhysicsError`] where there is no point or more than two, temperatures are alike, times are not positive, or the
 /// warmer point takes longer.
+///
+/// # Examples
+///
+/// ```
+/// use clubphysics::glue::{SheetPoint, time_at};
+/// // By the suppliers' rule a pot life about halves per 10 °C: 40 min at 25 °C are 20 min at 35 °C.
+/// let sheet = [SheetPoint { temperature_c: 25.0, time_min: 40.0 }];
+/// let (time_min, _) = time_at("pot_life", sheet, 35.0)?;
+/// assert!((time_min - 20.0).abs() < 0.01);
+/// # Ok::<(), clubphysics::PhysicsError>(())
+/// ```
 pub fn time_at(field: &str, points: impl AsRef<[SheetPoint]>, temperature_c: f64) -> Result<(f64, f64), PhysicsError> {
     let points = points.as_ref();
     check_sheet(field, points)?;
@@ -161,6 +172,14 @@ pub fn time_at(field: &str, points: impl AsRef<[SheetPoint]>, temperature_c: f64
 /// Share of the sheet's pot life that a cup keeps: a larger cup than the sheet's holds its own heat and goes off sooner, by
 /// the ratio of the masses. Common practice, no source; the true time depends on the shape of the cup too. A smaller cup
 /// counts as the sheet's, to be careful.
+///
+/// # Examples
+///
+/// ```
+/// // Twice the mass of the sheet keeps half of its pot life; half the mass gains nothing.
+/// assert_eq!(clubphysics::glue::pot_life_share(100.0, 200.0_f64), 0.5);
+/// assert_eq!(clubphysics::glue::pot_life_share(100.0, 50.0_f64), 1.0);
+/// ```
 #[must_use]
 pub fn pot_life_share<T: Real>(stated_for_g: f64, mix_g: T) -> T {
     if mix_g.value() > stated_for_g { T::constant(stated_for_g) / mix_g } else { T::constant(1.0) }
@@ -244,6 +263,14 @@ fn sheets(cure: &CureInput) -> [(&'static str, Option<&[SheetReading]>); 3] {
     ]
 }
 
+results! {
+    /// A time of the sheet at the shop's temperature.
+    pub(super) struct Carried { time_min, energy_kj_mol }
+}
+
+/// Pot life, handling and full cure, where the sheet gives them.
+pub(super) type Times<N> = [Option<Carried<N>>; 3];
+
 impl Cure {
     pub fn read(cure: &CureInput, inputs: &mut Inputs) -> Result<Self, PhysicsError> {
         plausible::ROOM_C.check("cure.temperature_c", cure.temperature_c)?;
@@ -275,40 +302,29 @@ impl Cure {
         Ok(Self { shop, pot_life_mass_g: cure.pot_life_mass_g, sheets: found })
     }
 
-    /// How many results there are.
-    pub fn count(&self) -> usize {
-        2 * self.sheets.iter().flatten().count()
-    }
-
-    /// Time and activation energy of each sheet that was given; the pot life is that of the mix in one cup.
-    pub fn results(&self, x: &Point<'_, Dual>, mix_g: Option<Dual>) -> Vec<Dual> {
-        let mut results = Vec::with_capacity(self.count());
-        for (i, sheet) in self.sheets.iter().enumerate() {
-            let Some(sheet) = sheet else { continue };
-            let points: Vec<_> = sheet.iter().map(|point| point.map(|var| x[var])).collect();
-            let [time_min, energy] = line_through(&points, x[self.shop]);
-            let share = match (i, self.pot_life_mass_g, mix_g) {
-                (0, Some(stated_g), Some(mix_g)) => pot_life_share(stated_g, mix_g),
-                _ => Dual::fixed(1.0),
-            };
-            results.extend([time_min * share, energy]);
-        }
-        results
-    }
-
-    pub fn output(&self, input: &CureInput, results: &Propagated, first: usize) -> CureOutput {
-        let mut next = first;
-        let mut figure = |given: bool| {
-            given.then(|| {
-                next += 2;
-                next - 2
+    /// What each sheet that was given says at the shop's temperature; the pot life is that of the mix in one cup.
+    pub fn results(&self, x: &Point<'_, Dual>, mix_g: Option<Dual>) -> Times<Dual> {
+        let carried = |sheet: &Option<Vec<[Var; 2]>>| {
+            sheet.as_ref().map(|sheet| {
+                let points: Vec<_> = sheet.iter().map(|point| point.map(|var| x[var])).collect();
+                let [time_min, energy_kj_mol] = line_through(&points, x[self.shop]);
+                Carried { time_min, energy_kj_mol }
             })
         };
-        let [pot_life, handling, full_cure] = [0, 1, 2].map(|i| figure(self.sheets[i].is_some()));
-        let value = |at: Option<usize>| at.map(|i| results.value(i));
-        let sd = |at: Option<usize>| at.and_then(|i| results.sd(i));
-        let energies: Vec<usize> = [pot_life, handling, full_cure].into_iter().flatten().map(|i| i + 1).collect();
-        let energy_sds: Vec<Option<f64>> = energies.iter().map(|i| results.sd(*i)).collect();
+        let [pot_life, handling, full_cure] = self.sheets.each_ref().map(carried);
+        let share = match (self.pot_life_mass_g, mix_g) {
+            (Some(stated_g), Some(mix_g)) => pot_life_share(stated_g, mix_g),
+            _ => Dual::fixed(1.0),
+        };
+        let in_one_cup = |sheet: Carried<Dual>| Carried { time_min: sheet.time_min * share, ..sheet };
+        [pot_life.map(in_one_cup), handling, full_cure]
+    }
+
+    pub fn output(input: &CureInput, times: Times<Estimate>) -> CureOutput {
+        let energies = || times.iter().flatten().map(|carried| carried.energy_kj_mol);
+        let [pot_life, handling, full_cure] = times.map(|carried| carried.map(|carried| carried.time_min));
+        let value = |time: Option<Estimate>| time.map(|time| time.value);
+        let sd = |time: Option<Estimate>| time.and_then(|time| time.sd);
         CureOutput {
             pot_life_min: value(pot_life),
             pot_life_min_sd: sd(pot_life),
@@ -316,11 +332,10 @@ impl Cure {
             handling_min_sd: sd(handling),
             full_cure_min: value(full_cure),
             full_cure_min_sd: sd(full_cure),
-            activation_energy_kj_mol: energies.iter().map(|i| results.value(*i)).collect(),
-            activation_energy_kj_mol_sd: energy_sds
-                .iter()
-                .any(Option::is_some)
-                .then(|| energy_sds.iter().map(|sd| sd.unwrap_or(0.0)).collect()),
+            activation_energy_kj_mol: energies().map(|energy| energy.value).collect(),
+            activation_energy_kj_mol_sd: energies()
+                .any(|energy| energy.sd.is_some())
+                .then(|| energies().map(|energy| energy.sd.unwrap_or(0.0)).collect()),
             warnings: beyond_the_sheet(input),
         }
     }

@@ -9,7 +9,7 @@ use super::mix::BEYOND_RING_G;
 use crate::{
     PhysicsError, check, plausible,
     real::{Dual, Real},
-    uncertainty::{Inputs, Point, Propagated, Var},
+    uncertainty::{Estimate, Inputs, Point, Var, results},
 };
 
 /// Gap at which bond lines are strongest, radial, in millimetres. Source: adhesives-industry guide §3.4.3 and lap-joint
@@ -61,7 +61,7 @@ pub struct JointInput {
 /// The gap and what fills it.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, ToSchema)]
 pub struct JointOutput {
-    /// Radial gap in millimetres.
+    /// Gap between tip and bore to each side, half the difference of the diameters, in millimetres.
     pub gap_mm: f64,
     /// Standard deviation of `gap_mm`.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -144,6 +144,14 @@ pub struct PullOutput {
 }
 
 /// Volume of the gap between a tip and its bore, and under the tip: `π/4·((D² − d²)·depth + D²·bottom)`.
+///
+/// # Examples
+///
+/// ```
+/// // By hand: π/4·(9.65² − 9.40²)·32 = 119.69 mm³.
+/// let volume_mm3: f64 = clubphysics::glue::gap_volume_mm3(9.65, 9.40, 32.0, 0.0);
+/// assert!((volume_mm3 - 119.69).abs() < 0.005);
+/// ```
 #[must_use]
 pub fn gap_volume_mm3<T: Real>(bore_mm: T, tip_mm: T, depth_mm: T, bottom_gap_mm: T) -> T {
     ((bore_mm.squared() - tip_mm.squared()) * depth_mm + bore_mm.squared() * bottom_gap_mm) * (PI / 4.0)
@@ -169,9 +177,19 @@ pub(super) struct Joint {
     beyond_ring: Var,
 }
 
-impl Joint {
-    pub const RESULTS: usize = 5;
+results! {
+    /// A joint and what fills it.
+    pub(super) struct Filled {
+        gap_mm,
+        /// Of the ring.
+        volume_ml,
+        ring_g,
+        beyond_ring_g,
+        all_told_g,
+    }
+}
 
+impl Joint {
     pub fn read(joint: &JointInput, inputs: &mut Inputs) -> Result<Self, PhysicsError> {
         const BORE_MAX_MM: f64 = 25.0;
         plausible::TIP_DIAMETER_MM.check("joint.tip_mm", joint.tip_mm)?;
@@ -194,12 +212,12 @@ impl Joint {
         Ok(Self { vars, beyond_ring })
     }
 
-    /// Gap, volume of the ring, adhesive in it, beside it, and all told.
-    pub fn results(self, x: &Point<'_, Dual>) -> [Dual; Self::RESULTS] {
+    pub fn results(self, x: &Point<'_, Dual>) -> Filled<Dual> {
         let [bore_mm, tip_mm, depth_mm, bottom_gap_mm, density_g_ml] = self.vars.map(|var| x[var]);
         let volume_ml = gap_volume_mm3(bore_mm, tip_mm, depth_mm, bottom_gap_mm) / MM3_IN_ML;
-        let (ring_g, beyond_g) = (volume_ml * density_g_ml, x[self.beyond_ring]);
-        [(bore_mm - tip_mm) / 2.0, volume_ml, ring_g, beyond_g, ring_g + beyond_g]
+        let (ring_g, beyond_ring_g) = (volume_ml * density_g_ml, x[self.beyond_ring]);
+        let gap_mm = (bore_mm - tip_mm) / 2.0;
+        Filled { gap_mm, volume_ml, ring_g, beyond_ring_g, all_told_g: ring_g + beyond_ring_g }
     }
 
     /// Face of the tip that is glued, in square millimetres.
@@ -208,18 +226,18 @@ impl Joint {
         tip_mm * depth_mm * PI
     }
 
-    pub fn output(results: &Propagated) -> JointOutput {
+    pub fn output(filled: Filled<Estimate>) -> JointOutput {
         JointOutput {
-            gap_mm: results.value(0),
-            gap_mm_sd: results.sd(0),
-            volume_ml: results.value(1),
-            volume_ml_sd: results.sd(1),
-            ring_g: results.value(2),
-            ring_g_sd: results.sd(2),
-            beyond_ring_g: results.value(3),
-            beyond_ring_g_sd: results.sd(3),
-            adhesive_a_joint_g: results.value(4),
-            adhesive_a_joint_g_sd: results.sd(4),
+            gap_mm: filled.gap_mm.value,
+            gap_mm_sd: filled.gap_mm.sd,
+            volume_ml: filled.volume_ml.value,
+            volume_ml_sd: filled.volume_ml.sd,
+            ring_g: filled.ring_g.value,
+            ring_g_sd: filled.ring_g.sd,
+            beyond_ring_g: filled.beyond_ring_g.value,
+            beyond_ring_g_sd: filled.beyond_ring_g.sd,
+            adhesive_a_joint_g: filled.all_told_g.value,
+            adhesive_a_joint_g_sd: filled.all_told_g.sd,
         }
     }
 
@@ -241,6 +259,22 @@ pub(super) struct Pull {
     vars: [Var; 3],
     strength: Option<Var>,
 }
+
+results! {
+    pub(super) struct Force { pull_n }
+}
+
+results! {
+    pub(super) struct Stress { shear_mpa }
+}
+
+results! {
+    pub(super) struct Reserve { strength_over_stress }
+}
+
+/// The pull, the mean shear stress where there is a joint, and how many times the strength exceeds it where there is
+/// stress.
+pub(super) type Pulled<N> = (Force<N>, Option<Stress<N>>, Option<Reserve<N>>);
 
 impl Pull {
     pub fn read(pull: &PullInput, inputs: &mut Inputs) -> Result<Self, PhysicsError> {
@@ -264,30 +298,29 @@ impl Pull {
         Ok(Self { vars, strength })
     }
 
-    /// Pull, mean shear stress where there is a joint, and how many times the strength exceeds it where there is stress.
-    pub fn results(self, x: &Point<'_, Dual>, joint: Option<Joint>) -> Vec<Dual> {
+    pub fn results(self, x: &Point<'_, Dual>, joint: Option<Joint>) -> Pulled<Dual> {
         let [mass_g, speed_m_s, radius_m] = self.vars.map(|var| x[var]);
         let pull = pull_n(mass_g / 1000.0, speed_m_s, radius_m);
         let shear = joint.map(|joint| pull / joint.face_mm2(x));
         let reserve =
             self.strength.zip(shear).filter(|(_, shear)| shear.value > 0.0).map(|(var, shear)| x[var] / shear);
-        std::iter::once(pull).chain(shear).chain(reserve).collect()
+        let stress = shear.map(|shear_mpa| Stress { shear_mpa });
+        let reserve = reserve.map(|strength_over_stress| Reserve { strength_over_stress });
+        (Force { pull_n: pull }, stress, reserve)
     }
 
-    /// The results from `first` to `end`.
-    pub fn output(input: &PullInput, results: &Propagated, first: usize, end: usize) -> PullOutput {
-        let at = |i: usize| (first + i < end).then_some(first + i);
-        let value = |i: usize| at(i).map(|i| results.value(i));
-        let sd = |i: usize| at(i).and_then(|i| results.sd(i));
+    pub fn output(input: &PullInput, (force, stress, reserve): Pulled<Estimate>) -> PullOutput {
+        let shear_mpa = stress.map(|stress| stress.shear_mpa);
+        let reserve = reserve.map(|reserve| reserve.strength_over_stress);
         PullOutput {
-            pull_n: results.value(first),
-            pull_n_sd: results.sd(first),
-            shear_mpa: value(1),
-            shear_mpa_sd: sd(1),
-            strength_over_stress: value(2),
+            pull_n: force.pull_n.value,
+            pull_n_sd: force.pull_n.sd,
+            shear_mpa: shear_mpa.map(|stress| stress.value),
+            shear_mpa_sd: shear_mpa.and_then(|stress| stress.sd),
+            strength_over_stress: reserve.map(|reserve| reserve.value),
             // The ± of a diameter alone would read as if the joint were known to a thousandth.
-            strength_over_stress_sd: input.shear_strength_mpa_sd.and_then(|_| sd(2)),
-            strength_over_stress_in_words: value(2).map(reserve_in_words),
+            strength_over_stress_sd: input.shear_strength_mpa_sd.and(reserve).and_then(|reserve| reserve.sd),
+            strength_over_stress_in_words: reserve.map(|reserve| reserve_in_words(reserve.value)),
             assumptions: vec![
                 "the head moves on a circle of the given radius, its whole mass at that radius",
                 "the pull runs along the shaft and every part of the glued face carries the same share",

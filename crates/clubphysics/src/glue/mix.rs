@@ -22,7 +22,7 @@ pub const BEYOND_RING_G: f64 = 1.5;
 /// What a mix is for.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct MixFor<T = f64> {
-    /// Joints to glue.
+    /// Joints to glue from this cup.
     pub joints: u32,
     /// What each of them takes, of resin, hardener and spacers together.
     pub adhesive_a_joint_g: T,
@@ -37,13 +37,13 @@ pub struct MixFor<T = f64> {
 /// Amounts to weigh out.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Amounts<T = f64> {
-    /// Resin.
+    /// Resin, in grams.
     pub resin_g: T,
-    /// Hardener.
+    /// Hardener, in grams.
     pub hardener_g: T,
-    /// Spacers.
+    /// Spacers, in grams.
     pub beads_g: T,
-    /// Everything in the cup.
+    /// Everything in the cup, in grams: resin, hardener and spacers.
     pub mix_g: T,
     /// What the joints need of it.
     pub in_joints_g: T,

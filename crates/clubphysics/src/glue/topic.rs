@@ -11,7 +11,7 @@ use super::{
 };
 use crate::{
     PhysicsError,
-    calc::{Topic, through_json},
+    topic::{Topic, through_json},
     uncertainty::Inputs,
 };
 
@@ -49,6 +49,17 @@ fn example() -> Value {
 /// # Errors
 ///
 /// [`PhysicsError`] where nothing is asked, a figure is impossible, or a part of the input lacks another it needs.
+///
+/// # Examples
+///
+/// ```
+/// use clubphysics::glue::{GlueInput, PullInput, glue};
+/// // A published worked value: 0.320 kg at 44.704 m/s (100 mph) on 2 m pulls with 319.75 N.
+/// let pull = PullInput { head_mass_g: 320.0, head_speed_m_s: 44.704, radius_m: 2.0, ..PullInput::default() };
+/// let pull = glue(&GlueInput { pull: Some(pull), ..GlueInput::default() })?.pull.unwrap();
+/// assert!((pull.pull_n - 319.75).abs() < 0.01);
+/// # Ok::<(), clubphysics::PhysicsError>(())
+/// ```
 pub fn glue(input: &GlueInput) -> Result<GlueOutput, PhysicsError> {
     if input.joint.is_none() && input.batch.is_none() && input.cure.is_none() && input.pull.is_none() {
         return Err(PhysicsError::Missing { field: "joint".to_owned(), advice: "ask for joint, batch, cure or pull" });
@@ -59,28 +70,20 @@ pub fn glue(input: &GlueInput) -> Result<GlueOutput, PhysicsError> {
     let cure = input.cure.as_ref().map(|cure| Cure::read(cure, &mut inputs)).transpose()?;
     let pull = input.pull.as_ref().map(|pull| Pull::read(pull, &mut inputs)).transpose()?;
     inputs.correlate_named(&input.correlations)?;
-    // In this order: joint, batch, pull, cure.
-    let results = inputs.propagate(|x| {
-        let of_joint = joint.map(|joint| joint.results(x));
-        let a_joint = of_joint.map(|[.., all_told]| all_told);
-        let of_batch = batch.map(|batch| batch.results(x, a_joint));
-        let mut results: Vec<_> = of_joint.into_iter().flatten().collect();
-        results.extend(of_batch.into_iter().flatten());
-        results.extend(pull.iter().flat_map(|pull| pull.results(x, joint)));
-        results.extend(cure.iter().flat_map(|cure| cure.results(x, of_batch.map(|[_, _, _, mix, ..]| mix))));
-        Ok(results)
+    let (filled, mixed, pulled, times) = inputs.results(|x| {
+        let filled = joint.map(|joint| joint.results(x));
+        let mixed = batch.map(|batch| batch.results(x, filled.map(|filled| filled.all_told_g)));
+        let pulled = pull.map(|pull| pull.results(x, joint));
+        let times = cure.as_ref().map(|cure| cure.results(x, mixed.map(|mixed| mixed.mix_g)));
+        Ok((filled, mixed, pulled, times))
     })?;
-    let batch_first = joint.map_or(0, |_| Joint::RESULTS);
-    let pull_first = batch_first + batch.map_or(0, |_| Batch::RESULTS);
-    let cure_first = results.values().len() - cure.as_ref().map_or(0, Cure::count);
-    let joint_output = joint.map(|_| Joint::output(&results));
-    let batch_output = batch.map(|batch| batch.output(&results, batch_first));
+    let joint_output = filled.map(Joint::output);
+    let batch_output = batch.zip(mixed).map(|(batch, mixed)| batch.output(mixed));
     let mut warnings: Vec<String> = joint_output.as_ref().and_then(Joint::warnings).into_iter().collect();
     if let (Some(asked), Some(output)) = (&input.batch, &batch_output) {
         warnings.extend(Batch::warnings(asked, output));
     }
-    let mut cure_output =
-        cure.as_ref().zip(input.cure.as_ref()).map(|(cure, asked)| cure.output(asked, &results, cure_first));
+    let mut cure_output = input.cure.as_ref().zip(times).map(|(asked, times)| Cure::output(asked, times));
     if let (Some(asked), Some(output), Some(batch), Some(mix)) =
         (&input.cure, &mut cure_output, &input.batch, &batch_output)
         && let Some(one_cup_min) = output.pot_life_min
@@ -92,7 +95,7 @@ pub fn glue(input: &GlueInput) -> Result<GlueOutput, PhysicsError> {
         joint: joint_output,
         batch: batch_output,
         cure: cure_output,
-        pull: input.pull.as_ref().map(|asked| Pull::output(asked, &results, pull_first, cure_first)),
+        pull: input.pull.as_ref().zip(pulled).map(|(asked, pulled)| Pull::output(asked, pulled)),
     })
 }
 

@@ -7,11 +7,10 @@ use serde_json::{Value, json};
 
 use super::{GripSizeInput, GripSizeOutput, GripStation, GripStationOutput, TapeInput, TapeOutput};
 use crate::{
-    PhysicsError,
-    calc::{Topic, through_json},
-    check,
+    PhysicsError, check,
     real::{Dual, Real},
-    uncertainty::{Inputs, Point, Var},
+    topic::{Topic, through_json},
+    uncertainty::{Estimate, Inputs, Point, Var, results},
 };
 
 /// Above this a diameter was surely given in millimetres. A grip may be 1.75 in across (Equipment Rules 2.3b).
@@ -57,6 +56,14 @@ pub fn diameter_in<T: Real>(nominal_in: T, core_in: T, shaft_diameter_in: T, tap
 }
 
 /// Diameter of a grip whose rubber keeps its volume and length: `√(d² + D₀² − core²)`, d over shaft and tape (derived).
+///
+/// # Examples
+///
+/// ```
+/// // By hand: 0.600² + 0.900² − 0.580² = 0.8336, whose root is 0.91302; the trade's rule says 0.920.
+/// let size_in: f64 = clubphysics::grip_size::diameter_of_kept_volume_in(0.900, 0.580, 0.600, 0.0);
+/// assert!((size_in - 0.91302).abs() < 5e-6);
+/// ```
 #[must_use]
 pub fn diameter_of_kept_volume_in<T: Real>(nominal_in: T, core_in: T, shaft_diameter_in: T, tape_growth_in: T) -> T {
     let over_tape_in = shaft_diameter_in + tape_growth_in;
@@ -107,61 +114,83 @@ pub fn grip_size(input: &GripSizeInput) -> Result<GripSizeOutput, PhysicsError> 
         let layer_g = layer_mass.as_ref().map_or(Dual::fixed(0.0), |mass| mass.grams(x, tape));
         let a_layer_points = layer_g * ((position_in - FULCRUM_IN) / POINT_G_IN);
         let laid = f64::from(tape.layers);
-        let mut results = vec![
-            growth_in,
-            (wanted_in - bare_in) / growth_in,
-            at(&stations[0], needed),
+        let built = Built {
+            growth_a_layer_in: growth_in,
+            layers: (wanted_in - bare_in) / growth_in,
+            diameter_with_layers_needed_in: at(&stations[0], needed),
             layer_g,
-            layer_g * laid,
+            tape_g: layer_g * laid,
             a_layer_points,
-            a_layer_points * laid,
-        ];
-        for station in &stations {
+            tape_points: a_layer_points * laid,
+        };
+        let sizes = stations.iter().map(|station| {
             let layers = f64::from(layers_at(station));
-            results.extend([at(station, layers), kept(station, layers)]);
-        }
-        Ok(results)
+            Size { diameter_in: at(station, layers), of_kept_volume_in: kept(station, layers) }
+        });
+        Ok((built, sizes.collect::<Vec<_>>()))
     };
     // Whole layers are counted at the given figures; how sure the diameter with them is comes after.
-    let exact = inputs.propagate(|x| results_with(x, 0.0).map(|results| vec![results[1]]))?.value(0);
-    let layers_needed = input.wanted_in.map(|_| exact.round().clamp(0.0, LAYERS_MAX));
-    let results = inputs.propagate(|x| results_with(x, layers_needed.unwrap_or(0.0)))?;
+    let (bare, _) = inputs.results(|x| results_with(x, 0.0))?;
+    let layers_needed = input.wanted_in.map(|_| bare.layers.value.round().clamp(0.0, LAYERS_MAX));
+    let (built, sizes) = inputs.results(|x| results_with(x, layers_needed.unwrap_or(0.0)))?;
 
-    const BEFORE_STATIONS: usize = 7;
     let outputs: Vec<_> = stations
         .iter()
-        .zip((BEFORE_STATIONS..).step_by(2))
-        .map(|(station, at)| GripStationOutput {
+        .zip(sizes)
+        .map(|(station, size): (_, Size<Estimate>)| GripStationOutput {
             below_cap_in: station.below_cap_in,
             layers: layers_at(station),
-            diameter_in: results.value(at),
-            diameter_in_sd: results.sd(at),
-            diameter_of_kept_volume_in: results.value(at + 1),
-            diameter_of_kept_volume_in_sd: results.sd(at + 1),
+            diameter_in: size.diameter_in.value,
+            diameter_in_sd: size.diameter_in.sd,
+            diameter_of_kept_volume_in: size.of_kept_volume_in.value,
+            diameter_of_kept_volume_in_sd: size.of_kept_volume_in.sd,
         })
         .collect();
     Ok(GripSizeOutput {
-        warnings: warnings(input, &outputs, results.value(1), results.value(0)),
+        warnings: warnings(input, &outputs, built.layers.value, built.growth_a_layer_in.value),
         stations: outputs,
-        growth_a_layer_in: results.value(0),
-        growth_a_layer_in_sd: results.sd(0),
-        layers_exact: input.wanted_in.map(|_| results.value(1)),
-        layers_exact_sd: input.wanted_in.and_then(|_| results.sd(1)),
+        growth_a_layer_in: built.growth_a_layer_in.value,
+        growth_a_layer_in_sd: built.growth_a_layer_in.sd,
+        layers_exact: input.wanted_in.map(|_| built.layers.value),
+        layers_exact_sd: input.wanted_in.and(built.layers.sd),
         layers_needed: layers_needed.map(|layers| layers as u32),
-        diameter_with_layers_needed_in: layers_needed.map(|_| results.value(2)),
-        diameter_with_layers_needed_in_sd: layers_needed.and_then(|_| results.sd(2)),
+        diameter_with_layers_needed_in: layers_needed.map(|_| built.diameter_with_layers_needed_in.value),
+        diameter_with_layers_needed_in_sd: layers_needed.and(built.diameter_with_layers_needed_in.sd),
         tape: layer_mass.map(|_| TapeOutput {
-            layer_mass_g: results.value(3),
-            layer_mass_g_sd: results.sd(3),
-            mass_g: results.value(4),
-            mass_g_sd: results.sd(4),
+            layer_mass_g: built.layer_g.value,
+            layer_mass_g_sd: built.layer_g.sd,
+            mass_g: built.tape_g.value,
+            mass_g_sd: built.tape_g.sd,
             position_in,
-            change_a_layer_points: results.value(5),
-            change_a_layer_points_sd: results.sd(5),
-            change_points: results.value(6),
-            change_points_sd: results.sd(6),
+            change_a_layer_points: built.a_layer_points.value,
+            change_a_layer_points_sd: built.a_layer_points.sd,
+            change_points: built.tape_points.value,
+            change_points_sd: built.tape_points.sd,
         }),
     })
+}
+
+results! {
+    /// What the tape does as a whole.
+    struct Built {
+        growth_a_layer_in,
+        /// That give the wanted diameter at the first station, not rounded.
+        layers,
+        diameter_with_layers_needed_in,
+        layer_g,
+        tape_g,
+        a_layer_points,
+        tape_points,
+    }
+}
+
+results! {
+    /// The grip at one station.
+    struct Size {
+        diameter_in,
+        /// Where the rubber keeps its volume as it is stretched.
+        of_kept_volume_in,
+    }
 }
 
 /// Growth in diameter that a layer gives: as the shop knows it, else twice the tape's thickness.

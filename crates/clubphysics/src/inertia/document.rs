@@ -33,10 +33,10 @@ pub struct InertiaInput {
 #[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
 pub struct InertiaPart {
-    /// What it is.
+    /// What it is, in the shop's words; the calculation does not look at it.
     #[serde(default)]
     pub name: String,
-    /// Mass in grams.
+    /// Mass in grams, up to 4000.
     pub mass_g: f64,
     /// Standard deviation of `mass_g`.
     #[serde(default, skip_serializing_if = "Option::is_none")]

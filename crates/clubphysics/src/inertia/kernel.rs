@@ -31,6 +31,14 @@ pub fn pendulum_inertia_kg_m2<T: Real>(mass_kg: T, pivot_to_balance_point_m: T, 
 }
 
 /// Period of small swings: `2π·√(I/(m·g·d))`.
+///
+/// # Examples
+///
+/// ```
+/// // A small weight on a thread of one metre: 2π·√(1 m / 9.80665 m/s²) = 2.00641 s.
+/// let period_s: f64 = clubphysics::inertia::pendulum_period_s(0.4, 0.4, 1.0, 9.80665);
+/// assert!((period_s - 2.00641).abs() < 5e-6);
+/// ```
 #[must_use]
 pub fn pendulum_period_s<T: Real>(inertia_kg_m2: T, mass_kg: T, pivot_to_balance_point_m: T, g_m_s2: f64) -> T {
     (inertia_kg_m2 / (mass_kg * pivot_to_balance_point_m * g_m_s2)).sqrt() * TAU
@@ -40,6 +48,15 @@ pub fn pendulum_period_s<T: Real>(inertia_kg_m2: T, mass_kg: T, pivot_to_balance
 /// `1 + θ²/16` (from memory, Gauss's form of the complete elliptic integral).
 ///
 /// Domain: amplitudes below 180°. Accuracy: rounding, held against the integral itself in `tests/val_inertia.rs`.
+///
+/// # Examples
+///
+/// ```
+/// // At 90° the period is 1.18034 times that of small swings: 2/π times the complete elliptic integral K of sin 45°,
+/// // 1.854075 (tables of K, from memory).
+/// let factor: f64 = clubphysics::inertia::amplitude_factor(90f64.to_radians());
+/// assert!((factor - 1.854075 * 2.0 / std::f64::consts::PI).abs() < 1e-6);
+/// ```
 #[must_use]
 pub fn amplitude_factor<T: Real>(amplitude_rad: T) -> T {
     // Each step doubles the digits: five reach the last one for any swing below 150°.

@@ -13,7 +13,7 @@ use crate::{
     real::Real,
     swing_weight,
     trim::MassLine,
-    uncertainty::{Inputs, Propagated, Var},
+    uncertainty::{Estimate, Inputs, Var, results},
 };
 
 /// Grams times square millimetres in a kg·cm².
@@ -51,7 +51,7 @@ pub struct SeriesInput {
     pub head_position_mm_sd: Option<f64>,
     /// Mass of the reference club's shaft in grams.
     pub shaft_mass_g: f64,
-    /// Its length in millimetres.
+    /// Length of the reference club's cut shaft in millimetres.
     pub shaft_length_mm: f64,
     /// Its balance point from the butt end in millimetres.
     pub shaft_position_mm: f64,
@@ -60,7 +60,7 @@ pub struct SeriesInput {
     pub butt_density_g_m: Option<f64>,
     /// Mass of the grip in grams.
     pub grip_mass_g: f64,
-    /// Its length in millimetres.
+    /// Length of the grip in millimetres: it counts as an even rod.
     pub grip_length_mm: f64,
     /// Its centre from the butt end in millimetres.
     pub grip_position_mm: f64,
@@ -72,7 +72,7 @@ pub struct SeriesInput {
 /// One length of the series, with both laws side by side.
 #[derive(Debug, Clone, PartialEq, Serialize, ToSchema)]
 pub struct SeriesRow {
-    /// Length in millimetres.
+    /// Length of this club in millimetres, from `lengths_mm`.
     pub length_mm: f64,
     /// Head mass that keeps the swing weight of the reference club, in grams.
     pub head_for_equal_swing_weight_g: f64,
@@ -142,6 +142,18 @@ impl<T: Real> Club<T> {
 /// Inertia of an even rod about its middle.
 fn rod(mass_g: f64, length_mm: f64) -> f64 {
     mass_g * length_mm * length_mm / 12.0
+}
+
+results! {
+    /// One length: the head that has the reference's swing weight, and the one that has its inertia.
+    pub(super) struct Matched {
+        equal_swing_weight_g,
+        /// With the head of equal swing weight.
+        inertia_kg_cm2,
+        equal_inertia_g,
+        /// With the head of equal inertia.
+        moment_oz_in,
+    }
 }
 
 impl<'a> Series<'a> {
@@ -234,10 +246,10 @@ impl<'a> Series<'a> {
         (mass_g, place_mm, second_g_mm2 - first_g_mm * place_mm)
     }
 
-    /// Four results a row.
-    pub fn results<T: Real>(&self, head_g: T, head_place_mm: T) -> Result<Vec<T>, PhysicsError> {
+    /// What each length of the series asks of its head.
+    pub fn results<T: Real>(&self, head_g: T, head_place_mm: T) -> Result<Vec<Matched<T>>, PhysicsError> {
         let reference = self.club(head_g, head_place_mm, self.document.reference_length_mm);
-        let mut results = Vec::with_capacity(4 * self.document.lengths_mm.len());
+        let mut results = Vec::with_capacity(self.document.lengths_mm.len());
         for (i, length_mm) in self.document.lengths_mm.iter().enumerate() {
             let club = self.club(head_g, head_place_mm, *length_mm);
             let advice = "this length leaves no shaft, or the head within the fulcrum";
@@ -250,33 +262,30 @@ impl<'a> Series<'a> {
             let equal_inertia_g = (reference.inertia_g_mm2() - own_g_mm2) / club.head_mm.squared();
             let by_swing_weight = Club { head_g: equal_swing_weight_g, ..club };
             let by_inertia = Club { head_g: equal_inertia_g, ..club };
-            results.extend([
+            results.push(Matched {
                 equal_swing_weight_g,
-                by_swing_weight.inertia_g_mm2() / G_MM2_IN_KG_CM2,
+                inertia_kg_cm2: by_swing_weight.inertia_g_mm2() / G_MM2_IN_KG_CM2,
                 equal_inertia_g,
-                by_inertia.moment_g_mm() / (INCH_MM * OZ_G),
-            ]);
+                moment_oz_in: by_inertia.moment_g_mm() / (INCH_MM * OZ_G),
+            });
         }
         Ok(results)
     }
 
-    pub fn rows(&self, results: &Propagated, first: usize) -> Vec<SeriesRow> {
+    pub fn rows(&self, matched: &[Matched<Estimate>]) -> Vec<SeriesRow> {
         let points_oz_in = 1.0 / (swing_weight::points_from_oz_in(1.0) - swing_weight::points_from_oz_in(0.0));
-        let row = |(i, length_mm): (usize, &f64)| {
-            let at = first + 4 * i;
-            SeriesRow {
-                length_mm: *length_mm,
-                head_for_equal_swing_weight_g: results.value(at),
-                head_for_equal_swing_weight_g_sd: results.sd(at),
-                inertia_at_equal_swing_weight_kg_cm2: results.value(at + 1),
-                inertia_at_equal_swing_weight_kg_cm2_sd: results.sd(at + 1),
-                head_for_equal_inertia_g: results.value(at + 2),
-                head_for_equal_inertia_g_sd: results.sd(at + 2),
-                points_at_equal_inertia: swing_weight::points_from_oz_in(results.value(at + 3)),
-                // Points and ounce inches differ by where they count from and by a factor.
-                points_at_equal_inertia_sd: results.sd(at + 3).map(|sd| sd / points_oz_in),
-            }
+        let row = |(length_mm, head): (&f64, &Matched<Estimate>)| SeriesRow {
+            length_mm: *length_mm,
+            head_for_equal_swing_weight_g: head.equal_swing_weight_g.value,
+            head_for_equal_swing_weight_g_sd: head.equal_swing_weight_g.sd,
+            inertia_at_equal_swing_weight_kg_cm2: head.inertia_kg_cm2.value,
+            inertia_at_equal_swing_weight_kg_cm2_sd: head.inertia_kg_cm2.sd,
+            head_for_equal_inertia_g: head.equal_inertia_g.value,
+            head_for_equal_inertia_g_sd: head.equal_inertia_g.sd,
+            points_at_equal_inertia: swing_weight::points_from_oz_in(head.moment_oz_in.value),
+            // Points and ounce inches differ by where they count from and by a factor.
+            points_at_equal_inertia_sd: head.moment_oz_in.sd.map(|sd| sd / points_oz_in),
         };
-        self.document.lengths_mm.iter().enumerate().map(row).collect()
+        self.document.lengths_mm.iter().zip(matched).map(row).collect()
     }
 }

@@ -8,12 +8,11 @@ use super::{
     series::Series,
 };
 use crate::{
-    Bound, PhysicsError,
-    calc::{Topic, through_json},
-    check,
+    Bound, PhysicsError, check,
     plausible::{self, parts_in_another_unit},
     real::{Dual, Real},
-    uncertainty::{Inputs, Point, Propagated, Var},
+    topic::{Topic, through_json},
+    uncertainty::{Estimate, Inputs, Point, Var, results},
 };
 
 /// Grams times square millimetres in a kg·cm².
@@ -61,6 +60,17 @@ fn example() -> Value {
 ///
 /// [`PhysicsError`] where nothing is asked for, or a figure is impossible: a pivot at the balance point, swings of more
 /// than 90°, a length that leaves no shaft.
+///
+/// # Examples
+///
+/// ```
+/// use clubphysics::inertia::{InertiaInput, InertiaPart, inertia};
+/// // An even rod about its end has mL²/3: 120 · 600² / 3 g·mm² are 144 kg·cm².
+/// let rod = InertiaPart { mass_g: 120.0, position_mm: 300.0, length_mm: Some(600.0), ..InertiaPart::default() };
+/// let club = inertia(&InertiaInput { parts: Some(vec![rod]), ..InertiaInput::default() })?;
+/// assert!((club.inertia_about_butt_kg_cm2.unwrap() - 144.0).abs() < 1e-9);
+/// # Ok::<(), clubphysics::PhysicsError>(())
+/// ```
 pub fn inertia(input: &InertiaInput) -> Result<InertiaOutput, PhysicsError> {
     check::finite("axis_mm", input.axis_mm, "mm")?;
     let gravity = check::positive("gravity_m_s2", input.gravity_m_s2.unwrap_or(GRAVITY_M_S2), "m/s²")?;
@@ -77,39 +87,32 @@ pub fn inertia(input: &InertiaInput) -> Result<InertiaOutput, PhysicsError> {
     let series = input.series.as_ref().map(|series| Series::read(series, &mut inputs)).transpose()?;
     inputs.correlate_named(&input.correlations)?;
 
-    let results = inputs.propagate(|x| {
-        let mut results = Vec::new();
-        if let Some(parts) = &parts {
-            results.extend(of_parts(x, parts, input.axis_mm, gravity)?);
-        }
-        if let Some(pendulum) = &pendulum {
-            results.extend(of_pendulum(x, *pendulum, input.axis_mm, gravity));
-        }
-        if let Some(series) = &series {
+    let (whole, swung, matched) = inputs.results(|x| {
+        let whole = parts.as_ref().map(|parts| of_parts(x, parts, input.axis_mm, gravity)).transpose()?;
+        let swung = pendulum.map(|pendulum| of_pendulum(x, pendulum, input.axis_mm, gravity));
+        let matched = series.as_ref().map(|series| {
             let [head, place] = series.vars();
-            results.extend(series.results(x[head], x[place])?);
-        }
-        Ok(results)
+            series.results(x[head], x[place])
+        });
+        Ok((whole, swung, matched.transpose()?))
     })?;
-    let after_parts = if parts.is_some() { PARTS_RESULTS } else { 0 };
-    let after_pendulum = after_parts + if pendulum.is_some() { PENDULUM_RESULTS } else { 0 };
-    let value = |at: usize| parts.as_ref().map(|_| results.value(at));
-    let sd = |at: usize| parts.as_ref().and_then(|_| results.sd(at));
+    let value = |of: fn(&Whole<Estimate>) -> Estimate| whole.as_ref().map(|whole| of(whole).value);
+    let sd = |of: fn(&Whole<Estimate>) -> Estimate| whole.as_ref().and_then(|whole| of(whole).sd);
     Ok(InertiaOutput {
-        total_mass_g: value(0),
-        total_mass_g_sd: sd(0),
-        balance_point_mm: value(1),
-        balance_point_mm_sd: sd(1),
-        inertia_about_butt_kg_cm2: value(2),
-        inertia_about_butt_kg_cm2_sd: sd(2),
-        inertia_about_axis_kg_cm2: value(3),
-        inertia_about_axis_kg_cm2_sd: sd(3),
-        inertia_about_balance_point_kg_cm2: value(4),
-        inertia_about_balance_point_kg_cm2_sd: sd(4),
-        period_s: value(5).filter(|period_s| period_s.is_finite()),
-        period_s_sd: sd(5).filter(|sd_s| sd_s.is_finite()),
-        pendulum: pendulum.map(|_| pendulum_output(&results, after_parts)),
-        series: series.map(|series| series.rows(&results, after_pendulum)),
+        total_mass_g: value(|whole| whole.mass_g),
+        total_mass_g_sd: sd(|whole| whole.mass_g),
+        balance_point_mm: value(|whole| whole.balance_point_mm),
+        balance_point_mm_sd: sd(|whole| whole.balance_point_mm),
+        inertia_about_butt_kg_cm2: value(|whole| whole.about_butt_kg_cm2),
+        inertia_about_butt_kg_cm2_sd: sd(|whole| whole.about_butt_kg_cm2),
+        inertia_about_axis_kg_cm2: value(|whole| whole.about_axis_kg_cm2),
+        inertia_about_axis_kg_cm2_sd: sd(|whole| whole.about_axis_kg_cm2),
+        inertia_about_balance_point_kg_cm2: value(|whole| whole.about_balance_point_kg_cm2),
+        inertia_about_balance_point_kg_cm2_sd: sd(|whole| whole.about_balance_point_kg_cm2),
+        period_s: value(|whole| whole.period_s).filter(|period_s| period_s.is_finite()),
+        period_s_sd: sd(|whole| whole.period_s).filter(|sd_s| sd_s.is_finite()),
+        pendulum: swung.map(pendulum_output),
+        series: series.zip(matched).map(|(series, matched)| series.rows(&matched)),
         warnings: parts_in_another_unit(input.parts.iter().flatten().map(|part| (part.mass_g, part.position_mm))),
     })
 }
@@ -150,15 +153,25 @@ fn read_parts(parts: &[InertiaPart], inputs: &mut Inputs) -> Result<Vec<(Var, Va
     Ok(read)
 }
 
-const PARTS_RESULTS: usize = 6;
+results! {
+    /// A club by its parts.
+    struct Whole {
+        mass_g,
+        balance_point_mm,
+        about_butt_kg_cm2,
+        about_axis_kg_cm2,
+        about_balance_point_kg_cm2,
+        /// Hung on the axis; infinite where that is the balance point.
+        period_s,
+    }
+}
 
-/// Mass, balance point, inertia about butt, axis and balance point, period on the axis.
 fn of_parts(
     x: &Point<'_, Dual>,
     parts: &[(Var, Var, Own)],
     axis_mm: f64,
     gravity: f64,
-) -> Result<[Dual; PARTS_RESULTS], PhysicsError> {
+) -> Result<Whole<Dual>, PhysicsError> {
     let zero = Dual::fixed(0.0);
     let figures: Vec<_> = parts
         .iter()
@@ -184,7 +197,14 @@ fn of_parts(
     } else {
         pendulum_period_s(axis / KG_CM2_IN_KG_M2, mass_g / 1000.0, arm_m, gravity)
     };
-    Ok([mass_g, centre_mm, butt, axis, centre, period_s])
+    Ok(Whole {
+        mass_g,
+        balance_point_mm: centre_mm,
+        about_butt_kg_cm2: butt,
+        about_axis_kg_cm2: axis,
+        about_balance_point_kg_cm2: centre,
+        period_s,
+    })
 }
 
 fn read_pendulum(pendulum: &PendulumInput, inputs: &mut Inputs) -> Result<[Var; 5], PhysicsError> {
@@ -255,10 +275,19 @@ fn refuse_miscounted_swings(pendulum: &PendulumInput, gravity: f64) -> Result<()
     })
 }
 
-const PENDULUM_RESULTS: usize = 5;
+results! {
+    /// A club by the period of its swing.
+    struct Swung {
+        about_pivot_kg_cm2,
+        about_butt_kg_cm2,
+        about_axis_kg_cm2,
+        about_balance_point_kg_cm2,
+        /// The period freed from its amplitude.
+        small_period_s,
+    }
+}
 
-/// Inertia about pivot, butt, axis and balance point, and the period freed from its amplitude.
-fn of_pendulum(x: &Point<'_, Dual>, vars: [Var; 5], axis_mm: f64, gravity: f64) -> [Dual; PENDULUM_RESULTS] {
+fn of_pendulum(x: &Point<'_, Dual>, vars: [Var; 5], axis_mm: f64, gravity: f64) -> Swung<Dual> {
     let [period_s, mass_g, centre_mm, pivot_mm, amplitude_deg] = vars.map(|var| x[var]);
     let small_s = period_s / amplitude_factor(amplitude_deg * 1f64.to_radians());
     let (mass_kg, arm_m) = (mass_g / 1000.0, (centre_mm - pivot_mm) / 1000.0);
@@ -267,20 +296,26 @@ fn of_pendulum(x: &Point<'_, Dual>, vars: [Var; 5], axis_mm: f64, gravity: f64) 
     let moved = |arm_mm: Dual| centre + mass_kg * (arm_mm / 1000.0).squared();
     let [butt, axis] = [moved(centre_mm), moved(centre_mm - axis_mm)];
     let [pivot, butt, axis, centre] = [pivot, butt, axis, centre].map(|inertia| inertia * KG_CM2_IN_KG_M2);
-    [pivot, butt, axis, centre, small_s]
+    Swung {
+        about_pivot_kg_cm2: pivot,
+        about_butt_kg_cm2: butt,
+        about_axis_kg_cm2: axis,
+        about_balance_point_kg_cm2: centre,
+        small_period_s: small_s,
+    }
 }
 
-fn pendulum_output(results: &Propagated, first: usize) -> PendulumOutput {
+fn pendulum_output(swung: Swung<Estimate>) -> PendulumOutput {
     PendulumOutput {
-        inertia_about_pivot_kg_cm2: results.value(first),
-        inertia_about_pivot_kg_cm2_sd: results.sd(first),
-        inertia_about_butt_kg_cm2: results.value(first + 1),
-        inertia_about_butt_kg_cm2_sd: results.sd(first + 1),
-        inertia_about_axis_kg_cm2: results.value(first + 2),
-        inertia_about_axis_kg_cm2_sd: results.sd(first + 2),
-        inertia_about_balance_point_kg_cm2: results.value(first + 3),
-        inertia_about_balance_point_kg_cm2_sd: results.sd(first + 3),
-        small_period_s: results.value(first + 4),
-        small_period_s_sd: results.sd(first + 4),
+        inertia_about_pivot_kg_cm2: swung.about_pivot_kg_cm2.value,
+        inertia_about_pivot_kg_cm2_sd: swung.about_pivot_kg_cm2.sd,
+        inertia_about_butt_kg_cm2: swung.about_butt_kg_cm2.value,
+        inertia_about_butt_kg_cm2_sd: swung.about_butt_kg_cm2.sd,
+        inertia_about_axis_kg_cm2: swung.about_axis_kg_cm2.value,
+        inertia_about_axis_kg_cm2_sd: swung.about_axis_kg_cm2.sd,
+        inertia_about_balance_point_kg_cm2: swung.about_balance_point_kg_cm2.value,
+        inertia_about_balance_point_kg_cm2_sd: swung.about_balance_point_kg_cm2.sd,
+        small_period_s: swung.small_period_s.value,
+        small_period_s_sd: swung.small_period_s.sd,
     }
 }

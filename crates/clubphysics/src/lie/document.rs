@@ -37,7 +37,7 @@ pub struct LengthInput {
     /// Standard deviation of `length_mm`.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub length_mm_sd: Option<f64>,
-    /// New length in millimetres.
+    /// New length along the shaft axis in millimetres, measured as `length_mm` is.
     pub new_length_mm: f64,
     /// Standard deviation of `new_length_mm`.
     #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -51,7 +51,7 @@ pub struct LengthInput {
 #[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
 pub struct AimInput {
-    /// Loft in degrees.
+    /// Loft in degrees from the vertical, −10 to 85.
     pub loft_deg: f64,
     /// Standard deviation of `loft_deg`.
     #[serde(default, skip_serializing_if = "Option::is_none")]

@@ -7,11 +7,10 @@ use super::{
     kernel::{aim_error_deg, lie_at_length_deg},
 };
 use crate::{
-    Bound, PhysicsError,
-    calc::{Topic, through_json},
-    check, plausible,
+    Bound, PhysicsError, check, plausible,
     real::{Dual, Real},
-    uncertainty::{Inputs, Point, Propagated, Var},
+    topic::{Topic, through_json},
+    uncertainty::{Estimate, Inputs, Point, Var, results},
 };
 
 /// Most to bend between two measurements where the shop states nothing. Common practice, no source.
@@ -44,6 +43,17 @@ fn example() -> Value {
 ///
 /// [`PhysicsError`] where nothing is asked, an angle or length is impossible, the hands cannot reach their height, or a
 /// bend goes beyond the maker's limit without `allow_beyond_limit`.
+///
+/// # Examples
+///
+/// ```
+/// use clubphysics::lie::{AimInput, LieInput, lie};
+/// // By hand: atan(tan 46° · sin 1°) = 1.0354°, and at 110 m 110·tan 46°·sin 1° = 1.988 m.
+/// let aim = AimInput { loft_deg: 46.0, lie_error_deg: 1.0, distance_m: Some(110.0), ..AimInput::default() };
+/// let aim = lie(&LieInput { aim: Some(aim), ..LieInput::default() })?.aim.unwrap();
+/// assert!((aim.aim_error_deg - 1.0354).abs() < 5e-5 && (aim.offset_m.unwrap() - 1.988).abs() < 5e-4);
+/// # Ok::<(), clubphysics::PhysicsError>(())
+/// ```
 pub fn lie(input: &LieInput) -> Result<LieOutput, PhysicsError> {
     if input.length.is_none() && input.aim.is_none() && input.bend.is_none() {
         return Err(PhysicsError::Missing { field: "length".to_owned(), advice: "ask for length, aim or bend" });
@@ -52,26 +62,23 @@ pub fn lie(input: &LieInput) -> Result<LieOutput, PhysicsError> {
     let length = input.length.as_ref().map(|length| read_length(length, &mut inputs)).transpose()?;
     let aim = input.aim.as_ref().map(|aim| read_aim(aim, &mut inputs)).transpose()?;
     inputs.correlate_named(&input.correlations)?;
-    let results = inputs.propagate(|x| {
-        let mut results = Vec::with_capacity(4);
-        if let (Some(vars), Some(length)) = (length, &input.length) {
-            results.extend(of_length(x, vars, length)?);
-        }
-        if let (Some(vars), Some(aim)) = (aim, &input.aim) {
+    let (turned, aimed) = inputs.results(|x| {
+        let turned = length.zip(input.length.as_ref()).map(|(vars, length)| of_length(x, vars, length));
+        let aimed = aim.zip(input.aim.as_ref()).map(|(vars, aim)| {
             let [loft_deg, error_deg] = vars.map(|var| x[var]);
-            let aim_deg = aim_error_deg(loft_deg, error_deg);
-            results.extend([aim_deg, (aim_deg * 1f64.to_radians()).tan() * aim.distance_m.unwrap_or(0.0)]);
-        }
-        Ok(results)
+            let error_deg = aim_error_deg(loft_deg, error_deg);
+            let offset_m = (error_deg * 1f64.to_radians()).tan() * aim.distance_m.unwrap_or(0.0);
+            Aimed { error_deg, offset_m }
+        });
+        Ok((turned.transpose()?, aimed))
     })?;
-    let after_length = if length.is_some() { LENGTH_RESULTS } else { 0 };
     Ok(LieOutput {
-        length: input.length.as_ref().map(|_| length_output(&results)),
-        aim: input.aim.as_ref().map(|aim| AimOutput {
-            aim_error_deg: results.value(after_length),
-            aim_error_deg_sd: results.sd(after_length),
-            offset_m: aim.distance_m.map(|_| results.value(after_length + 1)),
-            offset_m_sd: aim.distance_m.and_then(|_| results.sd(after_length + 1)),
+        length: turned.map(length_output),
+        aim: input.aim.as_ref().zip(aimed).map(|(aim, aimed)| AimOutput {
+            aim_error_deg: aimed.error_deg.value,
+            aim_error_deg_sd: aimed.error_deg.sd,
+            offset_m: aim.distance_m.map(|_| aimed.offset_m.value),
+            offset_m_sd: aim.distance_m.and(aimed.offset_m.sd),
         }),
         bend: input.bend.as_ref().map(bend).transpose()?,
     })
@@ -109,14 +116,21 @@ fn read_length(length: &LengthInput, inputs: &mut Inputs) -> Result<[Var; 3], Ph
     ])
 }
 
-const LENGTH_RESULTS: usize = 3;
+results! {
+    /// The lie at the new length.
+    struct Turned {
+        lie_deg,
+        change_deg,
+        first_order_change_deg,
+    }
+}
 
-/// The new lie, its change, and the change to first order.
-fn of_length(
-    x: &Point<'_, Dual>,
-    vars: [Var; 3],
-    length: &LengthInput,
-) -> Result<[Dual; LENGTH_RESULTS], PhysicsError> {
+results! {
+    /// Where a wrong lie points; the offset is nothing where no distance is given.
+    struct Aimed { error_deg, offset_m }
+}
+
+fn of_length(x: &Point<'_, Dual>, vars: [Var; 3], length: &LengthInput) -> Result<Turned<Dual>, PhysicsError> {
     let [lie_deg, length_mm, new_length_mm] = vars.map(|var| x[var]);
     let hands_mm = length.hands_below_butt_mm;
     let height_mm = (length_mm.value - hands_mm) * lie_deg.value.to_radians().sin();
@@ -125,17 +139,17 @@ fn of_length(
     let new_deg = lie_at_length_deg(lie_deg, length_mm, new_length_mm, Dual::fixed(hands_mm));
     let relative = (new_length_mm - length_mm) / (length_mm - hands_mm);
     let first_order_deg = -(lie_deg * 1f64.to_radians()).tan() * relative * 1f64.to_degrees();
-    Ok([new_deg, new_deg - lie_deg, first_order_deg])
+    Ok(Turned { lie_deg: new_deg, change_deg: new_deg - lie_deg, first_order_change_deg: first_order_deg })
 }
 
-fn length_output(results: &Propagated) -> LengthOutput {
+fn length_output(turned: Turned<Estimate>) -> LengthOutput {
     LengthOutput {
-        lie_deg: results.value(0),
-        lie_deg_sd: results.sd(0),
-        change_deg: results.value(1),
-        change_deg_sd: results.sd(1),
-        first_order_change_deg: results.value(2),
-        first_order_change_deg_sd: results.sd(2),
+        lie_deg: turned.lie_deg.value,
+        lie_deg_sd: turned.lie_deg.sd,
+        change_deg: turned.change_deg.value,
+        change_deg_sd: turned.change_deg.sd,
+        first_order_change_deg: turned.first_order_change_deg.value,
+        first_order_change_deg_sd: turned.first_order_change_deg.sd,
     }
 }
 

@@ -33,7 +33,7 @@ pub struct PluckInput {
 pub struct Plane {
     /// Frequency, cycles per minute.
     pub frequency_cpm: f64,
-    /// Its standard deviation.
+    /// Its standard deviation, cycles per minute.
     pub frequency_cpm_sd: f64,
     /// Direction of the plane, degrees from the first axis toward the second, in [0, 180).
     pub direction_deg: f64,
@@ -41,7 +41,7 @@ pub struct Plane {
     pub direction_deg_sd: f64,
     /// Decay of the amplitude per second: it falls as exp(-decay·t).
     pub decay_per_s: f64,
-    /// Its standard deviation.
+    /// Its standard deviation, per second.
     pub decay_per_s_sd: f64,
     /// Amplitude at the start of the part used, in the unit of the samples.
     pub amplitude: f64,
@@ -50,17 +50,17 @@ pub struct Plane {
 /// The two principal planes.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, ToSchema)]
 pub struct Planes {
-    /// The slower plane.
+    /// The plane of lower frequency, in which the shaft is softer.
     pub soft: Plane,
-    /// The faster plane.
+    /// The plane of higher frequency, a quarter turn from the soft one.
     pub stiff: Plane,
     /// Difference of their frequencies, cycles per minute.
     pub difference_cpm: f64,
-    /// Its standard deviation.
+    /// Its standard deviation, cycles per minute.
     pub difference_cpm_sd: f64,
     /// Stiffness asymmetry `(r² - 1)/(r² + 1)`, r the ratio of the frequencies, percent.
     pub asymmetry_percent: f64,
-    /// Its standard deviation.
+    /// Its standard deviation, percent.
     pub asymmetry_percent_sd: f64,
     /// Time in which the motion goes from its line over an ellipse to the mirrored line, seconds: 30 over the
     /// difference in cpm.
@@ -72,15 +72,15 @@ pub struct Planes {
 pub struct PluckOutput {
     /// Frequency, cycles per minute; with two planes that of the mean stiffness.
     pub frequency_cpm: f64,
-    /// Its standard deviation.
+    /// Its standard deviation, cycles per minute.
     pub frequency_cpm_sd: f64,
     /// The same frequency in Hz.
     pub frequency_hz: f64,
-    /// Its standard deviation.
+    /// Its standard deviation, Hz.
     pub frequency_hz_sd: f64,
     /// Decay of the amplitude per second; with two planes the mean of both.
     pub decay_per_s: f64,
-    /// Its standard deviation.
+    /// Its standard deviation, per second.
     pub decay_per_s_sd: f64,
     /// Share of critical damping, percent: decay over angular frequency.
     pub damping_percent: f64,

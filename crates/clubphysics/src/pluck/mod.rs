@@ -5,6 +5,7 @@
 //! spectrum starts a Gauss–Newton iteration in which the amplitudes are solved exactly at each step.
 
 mod bound;
+mod damped;
 mod document;
 mod planes;
 mod recording;

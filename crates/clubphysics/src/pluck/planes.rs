@@ -2,14 +2,14 @@
 
 use nalgebra::{SMatrix, SVector};
 
-use super::tone::{Care, Normals, Parts, SETTLED, Tone, ToneFit, inverted, not_determined, solved};
+use super::damped::{Care, Descent, Stand, inverted, not_determined};
+use super::tone::{Normals, Parts, Tone, ToneFit};
 use crate::error::PhysicsError;
 
 /// Unknowns: five for each tone, and the direction.
 const UNKNOWNS: usize = 11;
 /// Place of the direction among them.
 const DIRECTION: usize = 10;
-const STEPS_MAX: usize = 60;
 
 /// Directions tried at the start, over the quarter turn after which the two planes change names.
 const STARTS: usize = 12;
@@ -66,7 +66,7 @@ pub(super) fn search(
 }
 
 impl PlanesFit {
-    /// Gauss–Newton in both tones and the direction with the parts solved exactly, damped where needed.
+    /// Least squares in both tones and the direction with the parts solved exactly.
     pub(super) fn from(
         tones: [Tone; 2],
         direction_rad: f64,
@@ -75,56 +75,28 @@ impl PlanesFit {
         care: Care,
     ) -> Result<Self, PhysicsError> {
         let duration_s = step_s * axes[0].len() as f64;
-        let mut here = State::at(tones, direction_rad, axes, step_s).ok_or_else(not_determined)?;
-        let mut damping = 1e-4;
-        let mut moved = f64::INFINITY;
-        for _ in 0..STEPS_MAX {
-            let mut curved = here.normal;
-            for unknown in [0, 1, 5, 6, DIRECTION] {
-                curved[(unknown, unknown)] *= 1.0 + damping;
-            }
-            let Some(step) = solved(&curved, &here.pull) else {
-                return Err(not_determined());
-            };
-            let next = |k: usize| Tone {
-                omega: here.tones[k].omega + step[5 * k],
-                gamma: here.tones[k].gamma + step[5 * k + 1],
-            };
-            let tones = [next(0), next(1)];
-            moved = step[DIRECTION]
-                .abs()
-                .max([0, 1, 5, 6].iter().map(|unknown| step[*unknown].abs() * duration_s).fold(0.0, f64::max));
-            let gain = step.dot(&here.pull);
-            let tame = step[DIRECTION].abs() < 1.0
-                && tones
-                    .iter()
-                    .all(|tone| tone.omega > 0.0 && tone.gamma * duration_s > -7.0 && tone.gamma * step_s < 1.0);
-            let trial = if tame { State::at(tones, here.direction_rad + step[DIRECTION], axes, step_s) } else { None };
-            match trial {
-                Some(trial) if trial.square <= here.square => {
-                    let done = moved < SETTLED || gain < care.0 * trial.square;
-                    here = trial;
-                    damping *= 0.1;
-                    if done {
-                        moved = 0.0;
-                        break;
-                    }
-                }
-                _ if moved < 1e3 * SETTLED || damping > 1e8 => break,
-                _ => damping = (damping * 10.0).max(1e-6),
-            }
+        let found = Descent {
+            what: "the two planes",
+            damped: [0, 1, 5, 6, DIRECTION].as_slice(),
+            length: |step: &SVector<f64, UNKNOWNS>| {
+                let tones = [0, 1, 5, 6].iter().map(|unknown| step[*unknown].abs() * duration_s);
+                step[DIRECTION].abs().max(tones.fold(0.0, f64::max))
+            },
+            moved: |from: &Fitted, step: &SVector<f64, UNKNOWNS>| {
+                let next = |k: usize| Tone {
+                    omega: from.tones[k].omega + step[5 * k],
+                    gamma: from.tones[k].gamma + step[5 * k + 1],
+                };
+                let tones = [next(0), next(1)];
+                // A turn by a radian has left the hill that it began on.
+                let tame = step[DIRECTION].abs() < 1.0 && !tones.iter().any(|tone| tone.ran_away(duration_s, step_s));
+                if tame { fitted(tones, from.direction_rad + step[DIRECTION], axes, step_s) } else { None }
+            },
         }
-        if moved > 1e-4 {
-            return Err(PhysicsError::NotConverged { what: "the two planes", residual: moved, steps: STEPS_MAX });
-        }
-        let inverse = inverted(&here.normal).ok_or_else(not_determined)?;
-        Ok(Self {
-            tones: here.tones,
-            direction_rad: here.direction_rad,
-            parts: here.parts,
-            square: here.square,
-            inverse,
-        })
+        .bottom(fitted(tones, direction_rad, axes, step_s).ok_or_else(not_determined)?, care)?;
+        let inverse = inverted(&found.normal).ok_or_else(not_determined)?;
+        let Fitted { tones, direction_rad, parts } = found.at;
+        Ok(Self { tones, direction_rad, parts, square: found.square, inverse })
     }
 
     /// What the fit leaves over, along and across its direction.
@@ -138,41 +110,38 @@ impl PlanesFit {
     }
 }
 
-struct State {
+/// Two tones, their direction, and their best parts.
+struct Fitted {
     tones: [Tone; 2],
     direction_rad: f64,
     parts: [Parts; 2],
-    square: f64,
-    normal: SMatrix<f64, UNKNOWNS, UNKNOWNS>,
-    pull: SVector<f64, UNKNOWNS>,
 }
 
-impl State {
-    fn at(tones: [Tone; 2], direction_rad: f64, axes: [&[f64]; 2], step_s: f64) -> Option<Self> {
-        let turned = rotated(axes, direction_rad);
-        let count = turned[0].len();
-        let parts = [tones[0].parts(&turned[0], step_s)?, tones[1].parts(&turned[1], step_s)?];
-        let models = [tones[0].model(parts[0], count, step_s), tones[1].model(parts[1], count, step_s)];
-        let mut normal = SMatrix::<f64, UNKNOWNS, UNKNOWNS>::zeros();
-        let mut pull = SVector::<f64, UNKNOWNS>::zeros();
-        let mut square = 0.0;
-        for k in 0..2 {
-            // Turning the directions moves the model of the first tone along minus the second, and the second along
-            // plus the first.
-            let (other, sign) = if k == 0 { (&models[1], -1.0) } else { (&models[0], 1.0) };
-            let normals = Normals::sum(tones[k], parts[k], &turned[k], other, step_s);
-            normal.fixed_view_mut::<5, 5>(5 * k, 5 * k).copy_from(&normals.matrix);
-            pull.fixed_rows_mut::<5>(5 * k).copy_from(&normals.right);
-            square += normals.square;
-            for j in 0..5 {
-                normal[(5 * k + j, DIRECTION)] = sign * normals.along[j];
-                normal[(DIRECTION, 5 * k + j)] = sign * normals.along[j];
-            }
-            for ((value, model), moved) in turned[k].iter().zip(&models[k]).zip(other) {
-                pull[DIRECTION] += sign * moved * (value - model);
-                normal[(DIRECTION, DIRECTION)] += moved * moved;
-            }
+/// The normal equations of all eleven unknowns.
+fn fitted(tones: [Tone; 2], direction_rad: f64, axes: [&[f64]; 2], step_s: f64) -> Option<Stand<Fitted, UNKNOWNS>> {
+    let turned = rotated(axes, direction_rad);
+    let count = turned[0].len();
+    let parts = [tones[0].parts(&turned[0], step_s)?, tones[1].parts(&turned[1], step_s)?];
+    let models = [tones[0].model(parts[0], count, step_s), tones[1].model(parts[1], count, step_s)];
+    let mut normal = SMatrix::<f64, UNKNOWNS, UNKNOWNS>::zeros();
+    let mut pull = SVector::<f64, UNKNOWNS>::zeros();
+    let mut square = 0.0;
+    for k in 0..2 {
+        // Turning the directions moves the model of the first tone along minus the second, and the second along
+        // plus the first.
+        let (other, sign) = if k == 0 { (&models[1], -1.0) } else { (&models[0], 1.0) };
+        let normals = Normals::sum(tones[k], parts[k], &turned[k], other, step_s);
+        normal.fixed_view_mut::<5, 5>(5 * k, 5 * k).copy_from(&normals.matrix);
+        pull.fixed_rows_mut::<5>(5 * k).copy_from(&normals.right);
+        square += normals.square;
+        for j in 0..5 {
+            normal[(5 * k + j, DIRECTION)] = sign * normals.along[j];
+            normal[(DIRECTION, 5 * k + j)] = sign * normals.along[j];
         }
-        square.is_finite().then_some(Self { tones, direction_rad, parts, square, normal, pull })
+        for ((value, model), moved) in turned[k].iter().zip(&models[k]).zip(other) {
+            pull[DIRECTION] += sign * moved * (value - model);
+            normal[(DIRECTION, DIRECTION)] += moved * moved;
+        }
     }
+    square.is_finite().then_some(Stand { at: Fitted { tones, direction_rad, parts }, square, normal, pull })
 }

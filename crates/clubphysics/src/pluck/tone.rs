@@ -2,24 +2,8 @@
 
 use nalgebra::{SMatrix, SVector};
 
+use super::damped::{Care, Descent, Stand, inverted, not_determined, solved};
 use crate::error::PhysicsError;
-
-/// Iterations before the fit is given up.
-const STEPS_MAX: usize = 60;
-
-/// Change of phase and of log amplitude over the whole recording at which the fit has settled in any case.
-pub(super) const SETTLED: f64 = 1e-10;
-
-/// How far a fit is taken: it stops when a step would lower the residual by a smaller share than this.
-#[derive(Debug, Clone, Copy)]
-pub(super) struct Care(pub(super) f64);
-
-impl Care {
-    /// Good enough to compare starts.
-    pub(super) const ROUGH: Self = Self(1e-6);
-    /// A few ten-thousandths of a standard deviation from the bottom with 40,000 samples of noise.
-    pub(super) const FULL: Self = Self(1e-12);
-}
 
 /// Frequency and decay of a tone.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -44,6 +28,11 @@ impl Tone {
             each(i, i as f64 * step_s, cosine, sine);
             (cosine, sine) = (cosine * turn_cos - sine * turn_sin, cosine * turn_sin + sine * turn_cos);
         }
+    }
+
+    /// Whether it grows or fades a thousandfold over the recording: no club does, the fit has run away.
+    pub(super) fn ran_away(self, duration_s: f64, step_s: f64) -> bool {
+        !(self.omega > 0.0 && self.gamma * duration_s > -7.0 && self.gamma * step_s < 1.0)
     }
 
     /// The best cosine, sine and offset for this tone.
@@ -124,97 +113,46 @@ pub(super) struct ToneFit {
 }
 
 impl ToneFit {
-    /// Gauss–Newton in ω and γ with the parts solved exactly; damped when a step does not lower the residual.
+    /// Least squares in ω and γ with the parts solved exactly.
     pub(super) fn from(start: Tone, axes: &[&[f64]], step_s: f64, care: Care) -> Result<Self, PhysicsError> {
         let duration_s = step_s * axes[0].len() as f64;
-        let mut here = State::at(start, axes, step_s).ok_or_else(not_determined)?;
-        let mut damping = 1e-4;
-        let mut moved = f64::INFINITY;
-        for _ in 0..STEPS_MAX {
-            let mut curved = here.schur;
-            curved[(0, 0)] *= 1.0 + damping;
-            curved[(1, 1)] *= 1.0 + damping;
-            let step = solved(&curved, &here.pull).ok_or_else(not_determined)?;
-            let tone = Tone { omega: here.tone.omega + step[0], gamma: here.tone.gamma + step[1] };
-            moved = step.abs().max() * duration_s;
-            let gain = step.dot(&here.pull);
-            // A tone that grows or fades thousandfold over the recording has run away.
-            let tame = tone.omega > 0.0 && (tone.gamma * duration_s > -7.0) && tone.gamma * step_s < 1.0;
-            let trial = if tame { State::at(tone, axes, step_s) } else { None };
-            match trial {
-                Some(trial) if trial.square <= here.square => {
-                    let done = moved < SETTLED || gain < care.0 * trial.square;
-                    here = trial;
-                    damping *= 0.1;
-                    if done {
-                        moved = 0.0;
-                        break;
-                    }
-                }
-                // No way down any more: at the bottom, up to rounding.
-                _ if moved < 1e3 * SETTLED || damping > 1e8 => break,
-                _ => damping = (damping * 10.0).max(1e-6),
-            }
+        let found = Descent {
+            what: "the tone",
+            damped: [0, 1].as_slice(),
+            // A phase and a log amplitude over the whole recording.
+            length: |step: &SVector<f64, 2>| step.abs().max() * duration_s,
+            moved: |from: &Fitted, step: &SVector<f64, 2>| {
+                let tone = Tone { omega: from.tone.omega + step[0], gamma: from.tone.gamma + step[1] };
+                if tone.ran_away(duration_s, step_s) { None } else { fitted(tone, axes, step_s) }
+            },
         }
-        if moved > 1e-4 {
-            return Err(PhysicsError::NotConverged { what: "the tone", residual: moved, steps: STEPS_MAX });
-        }
-        let inverse = inverted(&here.schur).ok_or_else(not_determined)?;
-        Ok(Self { tone: here.tone, parts: here.parts, square: here.square, inverse })
+        .bottom(fitted(start, axes, step_s).ok_or_else(not_determined)?, care)?;
+        let inverse = inverted(&found.normal).ok_or_else(not_determined)?;
+        Ok(Self { tone: found.at.tone, parts: found.at.parts, square: found.square, inverse })
     }
 }
 
-/// Everything the iteration needs at one tone.
-struct State {
+/// A tone and its best parts in each axis.
+struct Fitted {
     tone: Tone,
     parts: Vec<Parts>,
-    square: f64,
-    /// Normal matrix of ω and γ with the parts eliminated.
-    schur: SMatrix<f64, 2, 2>,
-    pull: SVector<f64, 2>,
 }
 
-impl State {
-    fn at(tone: Tone, axes: &[&[f64]], step_s: f64) -> Option<Self> {
-        let mut state = Self { tone, parts: Vec::new(), square: 0.0, schur: SMatrix::zeros(), pull: SVector::zeros() };
-        for values in axes {
-            let parts = tone.parts(values, step_s)?;
-            let normals = Normals::sum(tone, parts, values, &[], step_s);
-            let linear = normals.matrix.fixed_view::<3, 3>(2, 2).into_owned();
-            let cross = normals.matrix.fixed_view::<2, 3>(0, 2).into_owned();
-            state.schur += normals.matrix.fixed_view::<2, 2>(0, 0) - cross * inverted(&linear)? * cross.transpose();
-            // The parts are at their best, so their own pull is zero.
-            state.pull += normals.right.fixed_rows::<2>(0);
-            state.square += normals.square;
-            state.parts.push(parts);
-        }
-        state.square.is_finite().then_some(state)
+/// The normal equations of ω and γ, with the parts eliminated.
+fn fitted(tone: Tone, axes: &[&[f64]], step_s: f64) -> Option<Stand<Fitted, 2>> {
+    let mut normal = SMatrix::<f64, 2, 2>::zeros();
+    let mut pull = SVector::<f64, 2>::zeros();
+    let (mut square, mut fitted) = (0.0, Fitted { tone, parts: Vec::new() });
+    for values in axes {
+        let parts = tone.parts(values, step_s)?;
+        let normals = Normals::sum(tone, parts, values, &[], step_s);
+        let linear = normals.matrix.fixed_view::<3, 3>(2, 2).into_owned();
+        let cross = normals.matrix.fixed_view::<2, 3>(0, 2).into_owned();
+        normal += normals.matrix.fixed_view::<2, 2>(0, 0) - cross * inverted(&linear)? * cross.transpose();
+        // The parts are at their best, so their own pull is zero.
+        pull += normals.right.fixed_rows::<2>(0);
+        square += normals.square;
+        fitted.parts.push(parts);
     }
-}
-
-pub(super) fn not_determined() -> PhysicsError {
-    PhysicsError::Contradiction {
-        what: "the samples do not determine a tone".to_owned(),
-        advice: "record the swing for at least four periods, without a stop",
-    }
-}
-
-/// Solves a symmetric positive system in the scale of its own diagonal.
-pub(super) fn solved<const N: usize>(matrix: &SMatrix<f64, N, N>, right: &SVector<f64, N>) -> Option<SVector<f64, N>> {
-    let scale = scales(matrix)?;
-    let scaled = SMatrix::<f64, N, N>::from_fn(|i, j| matrix[(i, j)] * scale[i] * scale[j]);
-    Some(scaled.cholesky()?.solve(&right.component_mul(&scale)).component_mul(&scale))
-}
-
-/// Inverse of a symmetric positive matrix, formed in the scale of its own diagonal.
-pub(super) fn inverted<const N: usize>(matrix: &SMatrix<f64, N, N>) -> Option<SMatrix<f64, N, N>> {
-    let scale = scales(matrix)?;
-    let scaled = SMatrix::<f64, N, N>::from_fn(|i, j| matrix[(i, j)] * scale[i] * scale[j]);
-    let inverse = scaled.cholesky()?.inverse();
-    Some(SMatrix::from_fn(|i, j| inverse[(i, j)] * scale[i] * scale[j]))
-}
-
-fn scales<const N: usize>(matrix: &SMatrix<f64, N, N>) -> Option<SVector<f64, N>> {
-    let scale = SVector::<f64, N>::from_fn(|i, _| matrix[(i, i)].sqrt().recip());
-    scale.iter().all(|value| value.is_finite()).then_some(scale)
+    square.is_finite().then_some(Stand { at: fitted, square, normal, pull })
 }

@@ -5,14 +5,15 @@ use std::f64::consts::{PI, TAU};
 use serde_json::{Value, json};
 use statrs::distribution::{ChiSquared, ContinuousCDF};
 
+use super::damped::Care;
 use super::document::{Plane, Planes, PluckInput, PluckOutput};
 use super::planes::{PlanesFit, search};
 use super::recording::Recording;
 use super::spectrum::{Noise, Spectra};
-use super::tone::{Care, Tone, ToneFit};
-use crate::calc::{Topic, through_json};
+use super::tone::{Tone, ToneFit};
 use crate::check::at_least;
 use crate::error::PhysicsError;
+use crate::topic::{Topic, through_json};
 
 /// Chance below which two planes are stated. Strict, since the direction is searched for, which helps chance along.
 const TWO_PLANES_CHANCE: f64 = 1e-4;

@@ -103,37 +103,37 @@ pub struct SoftSideOutput {
     /// Mean bending stiffness at the tip, N/m; not from frequencies.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub mean_stiffness_n_m: Option<f64>,
-    /// Its standard deviation.
+    /// Its standard deviation, newtons per metre.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub mean_stiffness_n_m_sd: Option<f64>,
     /// Frequency of a shaft of the mean stiffness, cycles per minute; only from frequencies.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub mean_frequency_cpm: Option<f64>,
-    /// Its standard deviation.
+    /// Its standard deviation, cycles per minute.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub mean_frequency_cpm_sd: Option<f64>,
     /// Frequency of the stiff plane less that of the soft plane, cycles per minute; only from frequencies.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub frequency_difference_cpm: Option<f64>,
-    /// Its standard deviation.
+    /// Its standard deviation, cycles per minute.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub frequency_difference_cpm_sd: Option<f64>,
     /// Stiffness asymmetry ε, percent: the planes have (1+ε) and (1-ε) times the mean stiffness.
     pub asymmetry_percent: f64,
-    /// Its standard deviation.
+    /// Its standard deviation, percent.
     pub asymmetry_percent_sd: f64,
     /// Whether there is an asymmetry.
     pub asymmetry: Finding,
     /// Direction in which the shaft is softest, degrees in [0, 180); only when there is an asymmetry.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub soft_direction_deg: Option<f64>,
-    /// Its standard deviation.
+    /// Its standard deviation, degrees.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub soft_direction_deg_sd: Option<f64>,
     /// Residual bow at the tip, mm; not from frequencies, which do not feel it.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub bow_mm: Option<f64>,
-    /// Its standard deviation.
+    /// Its standard deviation, millimetres.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub bow_mm_sd: Option<f64>,
     /// Whether there is a bow.
@@ -142,7 +142,7 @@ pub struct SoftSideOutput {
     /// Direction in which the unloaded tip stands off the axis, degrees in [0, 360); only when there is a bow.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub bow_direction_deg: Option<f64>,
-    /// Its standard deviation.
+    /// Its standard deviation, degrees.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub bow_direction_deg_sd: Option<f64>,
     /// Chance of a once-a-turn change like this if there were none.

@@ -9,8 +9,8 @@ use super::document::{Finding, Mark, Presence, RestingPlaces, SoftSideInput, Sof
 use super::harmonics::{Harmonics, TERMS};
 use super::readings::{Options, Readings};
 use super::shaft::{Held, Shaft, reading, wrapped};
-use crate::calc::{Topic, through_json};
 use crate::error::PhysicsError;
+use crate::topic::{Topic, through_json};
 
 /// The topic as [`calc`](crate::calc) offers it.
 pub const TOPIC: Topic = Topic {

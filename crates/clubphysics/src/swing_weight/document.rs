@@ -46,10 +46,10 @@ pub struct SwingWeightInput {
 #[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
 pub struct PartInput {
-    /// What it is.
+    /// What it is, in the shop's words; only a part named `grip` is treated as one.
     #[serde(default)]
     pub name: String,
-    /// Mass in grams.
+    /// Mass in grams, up to 4000.
     pub mass_g: f64,
     /// Standard deviation of `mass_g`.
     #[serde(default, skip_serializing_if = "Option::is_none")]

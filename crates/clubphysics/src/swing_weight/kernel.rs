@@ -21,6 +21,13 @@ pub fn moment_g_in(parts: &[(f64, f64)], fulcrum_in: f64) -> f64 {
 }
 
 /// Points above A0 of a moment about the 14-inch fulcrum.
+///
+/// # Examples
+///
+/// ```
+/// // D2 by the scale: 161 oz·in at A0 and 1.75 for each of 32 points.
+/// assert_eq!(clubphysics::swing_weight::points_from_oz_in(161.0 + 1.75 * 32.0), 32.0);
+/// ```
 #[must_use]
 pub fn points_from_oz_in(moment_oz_in: f64) -> f64 {
     points(moment_oz_in)

@@ -9,12 +9,11 @@ use super::{
     what_if::{Change, Hung, Whole},
 };
 use crate::{
-    PhysicsError,
-    calc::{Topic, through_json},
-    check,
+    PhysicsError, check,
     plausible::{self, parts_in_another_unit},
     real::Dual,
-    uncertainty::{Inputs, Point, Var},
+    topic::{Topic, through_json},
+    uncertainty::{Inputs, Point, Var, results},
 };
 
 /// The older fulcrum.
@@ -67,6 +66,20 @@ impl Parts {
     }
 }
 
+results! {
+    /// The club on the balance.
+    struct Balanced {
+        moment_oz_in,
+        moment_g_cm,
+        /// Since A0.
+        points,
+        mass_g,
+        balance_point_mm,
+        /// About a fulcrum at 12 in.
+        moment_12_in_oz_in,
+    }
+}
+
 /// Swing weight of a club.
 ///
 /// Accuracy: 1e-9 relative against exact fractions (`tests/val_swing_weight.rs`); standard deviations are first order,
@@ -75,6 +88,20 @@ impl Parts {
 /// # Errors
 ///
 /// [`PhysicsError`] where the club is given in both ways or in neither, or a figure is impossible or in a wrong unit.
+///
+/// # Examples
+///
+/// ```
+/// use clubphysics::swing_weight::{PartInput, SwingWeightInput, swing_weight};
+/// // By hand, in inches from the fulcrum: 256·23 + 100·4 − 50·10 = 5788 g·in; 5788 / 28.349523125 = 204.166 oz·in, and
+/// // (204.166 − 161) / 1.75 = 24.67 points: the 4.7 of the letter C.
+/// let part = |mass_g, place_in: f64| PartInput { mass_g, position_mm: place_in * 25.4, ..PartInput::default() };
+/// let parts = vec![part(256.0, 37.0), part(100.0, 18.0), part(50.0, 4.0)];
+/// let club = swing_weight(&SwingWeightInput { parts: Some(parts), ..SwingWeightInput::default() })?;
+/// assert!((club.moment_oz_in - 204.166).abs() < 0.0005);
+/// assert_eq!(club.letter, "C4.7");
+/// # Ok::<(), clubphysics::PhysicsError>(())
+/// ```
 pub fn swing_weight(input: &SwingWeightInput) -> Result<SwingWeightOutput, PhysicsError> {
     let fulcrum_in = input.fulcrum_in.unwrap_or(FULCRUM_IN);
     plausible::FULCRUM_IN.check("fulcrum_in", fulcrum_in)?;
@@ -101,39 +128,38 @@ pub fn swing_weight(input: &SwingWeightInput) -> Result<SwingWeightOutput, Physi
     inputs.correlate_named(&input.correlations)?;
 
     let fulcrum_mm = fulcrum_in * INCH_MM;
-    let results = inputs.propagate(|x| {
+    let (now, changed) = inputs.results(|x| {
         let whole = club.whole(x);
         check::positive("total mass", whole.mass_g.value, "g")?;
         let moment_oz_in = whole.moment_oz_in(fulcrum_mm);
-        let mut results = vec![
+        let now = Balanced {
             moment_oz_in,
-            moment_oz_in * (OZ_G * INCH_MM / 10.0),
-            points(moment_oz_in),
-            whole.mass_g,
-            whole.first_g_mm / whole.mass_g,
-            whole.moment_oz_in(OLD_FULCRUM_IN * INCH_MM),
-        ];
-        if let Some(change) = &change {
-            results.extend(change.results(x, (whole, club.grip.map(|part| club.hung(x, part))), fulcrum_mm)?);
-        }
-        Ok(results)
+            moment_g_cm: moment_oz_in * (OZ_G * INCH_MM / 10.0),
+            points: points(moment_oz_in),
+            mass_g: whole.mass_g,
+            balance_point_mm: whole.first_g_mm / whole.mass_g,
+            moment_12_in_oz_in: whole.moment_oz_in(OLD_FULCRUM_IN * INCH_MM),
+        };
+        let grip = club.grip.map(|part| club.hung(x, part));
+        let changed = change.as_ref().map(|change| change.results(x, (whole, grip), fulcrum_mm)).transpose()?;
+        Ok((now, changed))
     })?;
     Ok(SwingWeightOutput {
         fulcrum_in,
-        moment_oz_in: results.value(0),
-        moment_oz_in_sd: results.sd(0),
-        moment_g_cm: results.value(1),
-        moment_g_cm_sd: results.sd(1),
-        letter: SwingWeight::from_points(results.value(2)).to_string(),
-        points: results.value(2),
-        points_sd: results.sd(2),
-        total_mass_g: results.value(3),
-        total_mass_g_sd: results.sd(3),
-        balance_point_mm: results.value(4),
-        balance_point_mm_sd: results.sd(4),
-        moment_12_in_oz_in: results.value(5),
-        moment_12_in_oz_in_sd: results.sd(5),
-        what_if: change.map(|change| change.output(&results, 6)),
+        moment_oz_in: now.moment_oz_in.value,
+        moment_oz_in_sd: now.moment_oz_in.sd,
+        moment_g_cm: now.moment_g_cm.value,
+        moment_g_cm_sd: now.moment_g_cm.sd,
+        letter: SwingWeight::from_points(now.points.value).to_string(),
+        points: now.points.value,
+        points_sd: now.points.sd,
+        total_mass_g: now.mass_g.value,
+        total_mass_g_sd: now.mass_g.sd,
+        balance_point_mm: now.balance_point_mm.value,
+        balance_point_mm_sd: now.balance_point_mm.sd,
+        moment_12_in_oz_in: now.moment_12_in_oz_in.value,
+        moment_12_in_oz_in_sd: now.moment_12_in_oz_in.sd,
+        what_if: change.zip(changed).map(|(change, changed)| change.output(changed)),
         warnings,
     })
 }

@@ -8,7 +8,7 @@ use super::kernel::points;
 use crate::{
     PhysicsError, check, plausible,
     real::{Dual, Real},
-    uncertainty::{Inputs, Point, Propagated, Var},
+    uncertainty::{Estimate, Inputs, Point, Var, results},
 };
 
 /// A change to a club. The parts of it happen in this order: grip, length, added masses.
@@ -67,10 +67,10 @@ pub struct GripChange {
 #[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
 pub struct AddedMass {
-    /// What it is.
+    /// What it is, in the shop's words; it is only handed back.
     #[serde(default)]
     pub name: String,
-    /// Mass in grams.
+    /// Mass in grams, up to 4000; negative for what is taken off.
     pub mass_g: f64,
     /// Standard deviation of `mass_g`.
     #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -175,6 +175,23 @@ struct NewGrip {
     cap: Var,
 }
 
+results! {
+    /// The club after the change.
+    pub(super) struct Changed {
+        moment_oz_in,
+        /// Against the club before it.
+        change_points,
+        mass_g,
+        balance_point_mm,
+        points,
+    }
+}
+
+results! {
+    /// What one step of the change does.
+    pub(super) struct Step { change_points }
+}
+
 impl Change {
     /// Checks the change and adds its inputs. `named_g` is the mass of the part named "grip".
     pub fn read(what_if: &WhatIf, named_g: Option<f64>, inputs: &mut Inputs) -> Result<Self, PhysicsError> {
@@ -255,50 +272,55 @@ impl Change {
         grip.into_iter().chain(longer).chain(self.add.iter().map(|(name, ..)| name.as_str()))
     }
 
-    /// Results for [`WhatIfOutput`], in the order [`Change::output`] takes them.
+    /// The club after the change, and what each step did.
     pub fn results(
         &self,
         x: &Point<'_, Dual>,
         (club, grip): (Whole<Dual>, Option<Hung>),
         fulcrum_mm: f64,
-    ) -> Result<Vec<Dual>, PhysicsError> {
+    ) -> Result<(Changed<Dual>, Vec<Step<Dual>>), PhysicsError> {
         let before = points(club.moment_oz_in(fulcrum_mm));
         let states = self.steps(x, club, grip)?;
         let after = states.last().copied().unwrap_or(club);
         let moment = after.moment_oz_in(fulcrum_mm);
-        let mut results =
-            vec![moment, points(moment) - before, after.mass_g, after.first_g_mm / after.mass_g, points(moment)];
+        let changed = Changed {
+            moment_oz_in: moment,
+            change_points: points(moment) - before,
+            mass_g: after.mass_g,
+            balance_point_mm: after.first_g_mm / after.mass_g,
+            points: points(moment),
+        };
         let mut last = before;
+        let mut steps = Vec::with_capacity(states.len());
         for state in &states {
             let now = points(state.moment_oz_in(fulcrum_mm));
-            results.push(now - last);
+            steps.push(Step { change_points: now - last });
             last = now;
         }
-        Ok(results)
+        Ok((changed, steps))
     }
 
-    /// Document from the results that start at `first`.
-    pub fn output(&self, results: &Propagated, first: usize) -> WhatIfOutput {
-        let moment_oz_in = results.value(first);
+    pub fn output(&self, (changed, steps): (Changed<Estimate>, Vec<Step<Estimate>>)) -> WhatIfOutput {
+        let moment_oz_in = changed.moment_oz_in.value;
         let swing_weight = SwingWeight::from_points(points(moment_oz_in));
-        let effect = |(i, name): (usize, &str)| Effect {
+        let effect = |(name, step): (&str, Step<Estimate>)| Effect {
             name: name.to_owned(),
-            change_points: results.value(first + 5 + i),
-            change_points_sd: results.sd(first + 5 + i),
+            change_points: step.change_points.value,
+            change_points_sd: step.change_points.sd,
         };
         WhatIfOutput {
             moment_oz_in,
-            moment_oz_in_sd: results.sd(first),
+            moment_oz_in_sd: changed.moment_oz_in.sd,
             letter: swing_weight.to_string(),
             points: swing_weight.points(),
-            points_sd: results.sd(first + 4),
-            change_points: results.value(first + 1),
-            change_points_sd: results.sd(first + 1),
-            total_mass_g: results.value(first + 2),
-            total_mass_g_sd: results.sd(first + 2),
-            balance_point_mm: results.value(first + 3),
-            balance_point_mm_sd: results.sd(first + 3),
-            effects: self.names().enumerate().map(effect).collect(),
+            points_sd: changed.points.sd,
+            change_points: changed.change_points.value,
+            change_points_sd: changed.change_points.sd,
+            total_mass_g: changed.mass_g.value,
+            total_mass_g_sd: changed.mass_g.sd,
+            balance_point_mm: changed.balance_point_mm.value,
+            balance_point_mm_sd: changed.balance_point_mm.sd,
+            effects: self.names().zip(steps).map(effect).collect(),
         }
     }
 }

@@ -82,9 +82,9 @@ pub struct DensityRow {
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
 pub struct StepRow {
-    /// Its length in millimetres.
+    /// Length of the step in millimetres, above 0.
     pub length_mm: f64,
-    /// Its mass in grams.
+    /// Mass of the step in grams, at least 0.
     pub mass_g: f64,
 }
 
@@ -160,12 +160,12 @@ pub struct TrimOutput {
 /// A piece cut off.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, ToSchema)]
 pub struct TrimmedPiece {
-    /// Its length in millimetres.
+    /// Length of the piece in millimetres; 0 where nothing was cut.
     pub length_mm: f64,
     /// Standard deviation of `length_mm`.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub length_mm_sd: Option<f64>,
-    /// Its mass in grams.
+    /// Mass of the piece in grams.
     pub mass_g: f64,
     /// Standard deviation of `mass_g`.
     #[serde(skip_serializing_if = "Option::is_none")]

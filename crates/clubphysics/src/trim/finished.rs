@@ -65,6 +65,18 @@ impl<T: Real> FinishedLength<T> {
     /// # Errors
     ///
     /// [`PhysicsError`] where a figure is not finite or a thickness is negative.
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// use clubphysics::trim::{Convention, FinishedLength};
+    /// let club = FinishedLength {
+    ///     finished_length_mm: 0.0, convention: Convention::ToCap, cap_mm: 3.0, bore_to_ground_mm: 40.0, off_bottom_mm: 0.0,
+    /// };
+    /// // 922.2 of shaft, 40 of head and 3 of cap.
+    /// assert!((club.finished_with_mm(922.2)? - 965.2).abs() < 1e-9);
+    /// # Ok::<(), clubphysics::PhysicsError>(())
+    /// ```
     pub fn finished_with_mm(&self, cut_shaft_length_mm: T) -> Result<T, PhysicsError> {
         check::positive("cut_shaft_length_mm", cut_shaft_length_mm.value(), "mm")?;
         Self { finished_length_mm: cut_shaft_length_mm, ..*self }.check()?;

@@ -7,11 +7,11 @@ use crate::{Bound, PhysicsError, real::Real};
 pub struct Segment<T = f64> {
     /// Where it starts, from the butt end.
     pub from_mm: T,
-    /// Where it ends.
+    /// Where it ends, mm from the butt end.
     pub to_mm: T,
-    /// Density at its start.
+    /// Density at its start, g/mm, at least 0.
     pub from_g_mm: T,
-    /// Density at its end.
+    /// Density at its end, g/mm; straight in between.
     pub to_g_mm: T,
 }
 

@@ -28,7 +28,7 @@ const LOCAL_LONGEST_MM: f64 = 1168.4;
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
 pub struct RulesLengthInput {
-    /// Lie angle in degrees.
+    /// Lie angle in degrees, 40 to 80.
     pub lie_deg: f64,
     /// Standard deviation of `lie_deg`.
     #[serde(default, skip_serializing_if = "Option::is_none")]

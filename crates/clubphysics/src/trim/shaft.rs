@@ -5,11 +5,11 @@ use crate::{PhysicsError, check, real::Real, trim::MassLine};
 /// A shaft without head or grip. With only these three figures its mass line is taken as straight.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Shaft<T = f64> {
-    /// Mass.
+    /// Mass in grams, above 0.
     pub mass_g: T,
-    /// Length from end to end.
+    /// Length from end to end in millimetres, above 0.
     pub length_mm: T,
-    /// Balance point, from the butt end.
+    /// Balance point in millimetres from the butt end; a straight mass line has it in the middle third.
     pub balance_point_mm: T,
 }
 

@@ -7,11 +7,10 @@ use super::{
     TrimInput, TrimOutput, TrimmedPiece, rules_length::RulesGeometry, shaft::check_trim,
 };
 use crate::{
-    Bound, PhysicsError,
-    calc::{Topic, through_json},
-    check, plausible,
+    Bound, PhysicsError, check, plausible,
     real::{Dual, Real},
-    uncertainty::{Inputs, Point, Propagated, Var},
+    topic::{Topic, through_json},
+    uncertainty::{Estimate, Inputs, Point, Var, results},
 };
 
 /// Grams times square millimetres in a kg·cm².
@@ -72,35 +71,53 @@ struct Finished {
 ///
 /// [`PhysicsError`] where a figure is impossible, the mass line cannot have the balance point, the trims leave nothing,
 /// the raw shaft is too short for the finished length, or a taper tip is to be cut without `allow_taper_tip_trim`.
+///
+/// # Examples
+///
+/// ```
+/// use clubphysics::trim::{TrimInput, trim};
+/// // An even shaft of a metre keeps 800 of its 1000 mm, so 80 of its 100 g, and balances in the middle of them.
+/// let shaft = TrimInput { mass_g: 100.0, length_mm: 1000.0, balance_point_mm: 500.0, ..TrimInput::default() };
+/// let cut = trim(&TrimInput { tip_trim_mm: 50.0, butt_trim_mm: Some(150.0), ..shaft })?;
+/// assert!((cut.mass_g - 80.0).abs() < 1e-9 && (cut.balance_point_mm - 400.0).abs() < 1e-9);
+/// # Ok::<(), clubphysics::PhysicsError>(())
+/// ```
 pub fn trim(input: &TrimInput) -> Result<TrimOutput, PhysicsError> {
     let warnings = check_input(input)?;
     let mut inputs = Inputs::default();
     let cut = read(input, &mut inputs)?;
     inputs.correlate_named(&input.correlations)?;
-    let results = inputs.propagate(|x| cut.results(x))?;
+    let (kept, lengths, by_rules) = inputs.results(|x| cut.results(x))?;
 
-    let butt_mm = results.value(4);
-    let [raw_mass_line, mass_line] = mass_lines(input, butt_mm)?;
-    let piece = |first: usize| TrimmedPiece {
-        length_mm: results.value(first),
-        length_mm_sd: results.sd(first),
-        mass_g: results.value(first + 1),
-        mass_g_sd: results.sd(first + 1),
+    let [raw_mass_line, mass_line] = mass_lines(input, kept.butt_length_mm.value)?;
+    let piece = |length_mm: Estimate, mass_g: Estimate| TrimmedPiece {
+        length_mm: length_mm.value,
+        length_mm_sd: length_mm.sd,
+        mass_g: mass_g.value,
+        mass_g_sd: mass_g.sd,
+    };
+    let finished = |(asked, lengths): (&FinishedInput, Lengths<Estimate>)| FinishedOutput {
+        to_shaft_end_mm: lengths.to_shaft_end_mm.value,
+        to_shaft_end_mm_sd: lengths.to_shaft_end_mm.sd,
+        to_cap_mm: lengths.to_cap_mm.value,
+        to_cap_mm_sd: lengths.to_cap_mm.sd,
+        insertion_mm: asked.bore_depth_mm.map(|depth_mm| depth_mm - asked.off_bottom_mm),
+        rules: by_rules.map(|by_rules| RulesLengthOutput::new(by_rules.length_mm, by_rules.beyond_axis_length_mm)),
     };
     Ok(TrimOutput {
-        mass_g: results.value(0),
-        mass_g_sd: results.sd(0),
-        length_mm: results.value(1),
-        length_mm_sd: results.sd(1),
-        balance_point_mm: results.value(2),
-        balance_point_mm_sd: results.sd(2),
-        inertia_about_centre_kg_cm2: results.value(3),
-        inertia_about_centre_kg_cm2_sd: results.sd(3),
-        butt_piece: piece(4),
-        tip_piece: piece(6),
+        mass_g: kept.mass_g.value,
+        mass_g_sd: kept.mass_g.sd,
+        length_mm: kept.length_mm.value,
+        length_mm_sd: kept.length_mm.sd,
+        balance_point_mm: kept.balance_point_mm.value,
+        balance_point_mm_sd: kept.balance_point_mm.sd,
+        inertia_about_centre_kg_cm2: kept.inertia_about_centre_kg_cm2.value,
+        inertia_about_centre_kg_cm2_sd: kept.inertia_about_centre_kg_cm2.sd,
+        butt_piece: piece(kept.butt_length_mm, kept.butt_mass_g),
+        tip_piece: piece(kept.tip_length_mm, kept.tip_mass_g),
         raw_mass_line,
         mass_line,
-        finished: input.finished.as_ref().map(|finished| finished_output(finished, &results)),
+        finished: input.finished.as_ref().zip(lengths).map(finished),
         warnings,
     })
 }
@@ -218,9 +235,36 @@ fn table<T: Real>(input: &TrimInput) -> Result<Option<MassLine<T>>, PhysicsError
     Ok(Some(line))
 }
 
+results! {
+    /// The cut shaft and the two pieces that came off it.
+    struct Kept {
+        mass_g,
+        length_mm,
+        /// From the new butt end.
+        balance_point_mm,
+        inertia_about_centre_kg_cm2,
+        butt_length_mm,
+        butt_mass_g,
+        tip_length_mm,
+        tip_mass_g,
+    }
+}
+
+results! {
+    /// Lengths of the finished club.
+    struct Lengths { to_shaft_end_mm, to_cap_mm }
+}
+
+results! {
+    /// The length by the 60-degree plane, and what of it lies beyond the length to the cap.
+    struct ByRules { length_mm, beyond_axis_length_mm }
+}
+
+/// The shaft, and of the finished club what was asked for.
+type Trimmed = (Kept<Dual>, Option<Lengths<Dual>>, Option<ByRules<Dual>>);
+
 impl Cut {
-    /// Mass, length, balance point, inertia; butt piece and tip piece; lengths of the finished club.
-    fn results(&self, x: &Point<'_, Dual>) -> Result<Vec<Dual>, PhysicsError> {
+    fn results(&self, x: &Point<'_, Dual>) -> Result<Trimmed, PhysicsError> {
         let (raw_mm, tip_mm) = (x[self.length], x[self.tip]);
         let butt_mm = match (self.butt, &self.finished) {
             (Some(butt), _) => x[butt],
@@ -242,26 +286,32 @@ impl Cut {
         check_trim(raw_mm.value, tip_mm.value, butt_mm.value)?;
         let shaft = Shaft { mass_g: x[self.mass], length_mm: raw_mm, balance_point_mm: x[self.balance_point] };
         let line = raw_line(&shaft, self.table.as_ref())?;
-        let kept = line.part(butt_mm, raw_mm - tip_mm);
-        let [mass_g, first_g_mm, second_g_mm2] = kept.moments();
+        let [mass_g, first_g_mm, second_g_mm2] = line.part(butt_mm, raw_mm - tip_mm).moments();
         let centre_mm = first_g_mm / mass_g;
         let own = (second_g_mm2 - first_g_mm * centre_mm) / G_MM2_IN_KG_CM2;
         let zero = Dual::fixed(0.0);
         let butt_g = line.part(zero, butt_mm).moments()[0];
         let tip_g = line.part(raw_mm - tip_mm, raw_mm).moments()[0];
         let length_mm = raw_mm - tip_mm - butt_mm;
-        let mut results = vec![mass_g, length_mm, centre_mm, own, butt_mm, butt_g, tip_mm, tip_g];
-        if let Some(finished) = &self.finished {
-            let to_end_mm = FinishedLength { convention: Convention::ToShaftEnd, ..finished.length(x, raw_mm) }
-                .finished_with_mm(length_mm)?;
-            let to_cap_mm = to_end_mm + x[finished.cap];
-            results.extend([to_end_mm, to_cap_mm]);
-            if let Some(rules) = &finished.rules {
-                let beyond_mm = rules.beyond_axis_length_mm(x[rules.lie()]);
-                results.extend([to_cap_mm + beyond_mm, beyond_mm]);
-            }
-        }
-        Ok(results)
+        let kept = Kept {
+            mass_g,
+            length_mm,
+            balance_point_mm: centre_mm,
+            inertia_about_centre_kg_cm2: own,
+            butt_length_mm: butt_mm,
+            butt_mass_g: butt_g,
+            tip_length_mm: tip_mm,
+            tip_mass_g: tip_g,
+        };
+        let Some(finished) = &self.finished else { return Ok((kept, None, None)) };
+        let to_shaft_end_mm = FinishedLength { convention: Convention::ToShaftEnd, ..finished.length(x, raw_mm) }
+            .finished_with_mm(length_mm)?;
+        let to_cap_mm = to_shaft_end_mm + x[finished.cap];
+        let by_rules = finished.rules.as_ref().map(|rules| {
+            let beyond_axis_length_mm = rules.beyond_axis_length_mm(x[rules.lie()]);
+            ByRules { length_mm: to_cap_mm + beyond_axis_length_mm, beyond_axis_length_mm }
+        });
+        Ok((kept, Some(Lengths { to_shaft_end_mm, to_cap_mm }), by_rules))
     }
 }
 
@@ -299,15 +349,4 @@ fn mass_lines(input: &TrimInput, butt_mm: f64) -> Result<[Vec<MassLinePiece>; 2]
         };
         line.segments().iter().map(piece).collect()
     }))
-}
-
-fn finished_output(input: &FinishedInput, results: &Propagated) -> FinishedOutput {
-    FinishedOutput {
-        to_shaft_end_mm: results.value(8),
-        to_shaft_end_mm_sd: results.sd(8),
-        to_cap_mm: results.value(9),
-        to_cap_mm_sd: results.sd(9),
-        insertion_mm: input.bore_depth_mm.map(|depth_mm| depth_mm - input.off_bottom_mm),
-        rules: input.rules.as_ref().map(|_| RulesLengthOutput::new(results.estimate(10), results.estimate(11))),
-    }
 }

@@ -12,6 +12,16 @@ use crate::{PhysicsError, check};
 /// # Errors
 ///
 /// [`PhysicsError`] where the probability is not between 0 and 1 or the degrees of freedom are not positive.
+///
+/// # Examples
+///
+/// ```
+/// // Tables of Student's t, two-sided 95 %: 2.228 with ten degrees of freedom, 1.960 with endless ones.
+/// use clubphysics::uncertainty::coverage_factor;
+/// assert!((coverage_factor(0.95, 10.0)? - 2.228).abs() < 5e-4);
+/// assert!((coverage_factor(0.95, f64::INFINITY)? - 1.960).abs() < 5e-4);
+/// # Ok::<(), clubphysics::PhysicsError>(())
+/// ```
 pub fn coverage_factor(probability: f64, degrees_of_freedom: f64) -> Result<f64, PhysicsError> {
     let advice = "a share between 0 and 1, such as 0.95";
     check::above("probability", probability, 0.0, "(no unit)", advice)?;

@@ -4,7 +4,8 @@ use std::ops::Index;
 
 use nalgebra::DMatrix;
 
-use super::{Correlation, Propagated};
+use super::results::{listed, read_back};
+use super::{Correlation, Estimate, Propagated, Results};
 use crate::{
     Bound, PhysicsError, check,
     real::{Dual, Real},
@@ -161,6 +162,8 @@ impl Inputs {
         let varying: Vec<usize> = (0..self.entries.len()).filter(|i| self.entries[*i].sd > 0.0).collect();
         // Rows: one input each, slope × standard deviation, the contribution of that input to every result.
         let mut contributions = vec![Vec::new(); self.entries.len()];
+        // One input at a time. Numbers that carry the slopes by all inputs at once would be evaluated once only, but their
+        // size is known at run time, and `Real` is `Copy` so that formulas read like formulas.
         for i in varying {
             point[i] = Dual::variable(self.entries[i].value);
             contributions[i] =
@@ -168,6 +171,23 @@ impl Inputs {
             point[i] = Dual::fixed(self.entries[i].value);
         }
         Ok(self.assembled(values, contributions))
+    }
+
+    /// As [`Inputs::propagate`], the results by name.
+    ///
+    /// Cost: one evaluation more, to learn which results there are.
+    ///
+    /// # Errors
+    ///
+    /// As [`Inputs::propagate`].
+    pub(crate) fn results<R, F>(&self, formula: F) -> Result<R::Of<Estimate>, PhysicsError>
+    where
+        R: Results<Dual>,
+        F: Fn(&Point<'_, Dual>) -> Result<R, PhysicsError>,
+    {
+        let propagated = self.propagate(|x| Ok(listed(formula(x)?)))?;
+        let point: Vec<Dual> = self.entries.iter().map(|entry| Dual::fixed(entry.value)).collect();
+        Ok(read_back(formula(&Point(&point))?, &propagated))
     }
 
     /// As [`Inputs::propagate`], for a computation that has no exact slopes, such as an eigenvalue by iteration: central
@@ -180,7 +200,7 @@ impl Inputs {
     /// # Errors
     ///
     /// As [`Inputs::propagate`], and where the number of results changes while an input is moved.
-    pub fn propagate_stepped<F>(&self, share: f64, formula: F) -> Result<Propagated, PhysicsError>
+    pub(crate) fn propagate_stepped<F>(&self, share: f64, formula: F) -> Result<Propagated, PhysicsError>
     where
         F: Fn(&Point<'_, f64>) -> Result<Vec<f64>, PhysicsError>,
     {
@@ -204,6 +224,20 @@ impl Inputs {
             contributions[i] = up.iter().zip(&down).map(|(up, down)| (up - down) / (2.0 * share)).collect();
         }
         Ok(self.assembled(values, contributions))
+    }
+
+    /// As [`Inputs::propagate_stepped`], the results by name; `here` are those at the values of the inputs.
+    ///
+    /// # Errors
+    ///
+    /// As [`Inputs::propagate_stepped`].
+    pub(crate) fn results_stepped<R, F>(&self, share: f64, here: R, formula: F) -> Result<R::Of<Estimate>, PhysicsError>
+    where
+        R: Results<f64>,
+        F: Fn(&Point<'_, f64>) -> Result<R, PhysicsError>,
+    {
+        let propagated = self.propagate_stepped(share, |x| Ok(listed(formula(x)?)))?;
+        Ok(read_back(here, &propagated))
     }
 
     fn assembled(&self, values: Vec<f64>, contributions: Vec<Vec<f64>>) -> Propagated {

@@ -12,8 +12,10 @@ mod correlation;
 mod coverage;
 mod inputs;
 mod propagated;
+mod results;
 
 pub use correlation::Correlation;
 pub use coverage::{coverage_factor, coverage_factor_normal};
 pub use inputs::{Inputs, Point, Var};
 pub use propagated::{Estimate, Propagated};
+pub(crate) use results::{Results, results};

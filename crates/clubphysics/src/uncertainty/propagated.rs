@@ -3,7 +3,7 @@
 /// A figure and, where it is known, its standard deviation.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Estimate {
-    /// The figure.
+    /// The figure, in the unit of its name.
     pub value: f64,
     /// Its standard deviation; `None` where no input that it depends on had one.
     pub sd: Option<f64>,

@@ -23,7 +23,7 @@ const SETTLED: f64 = 1e-13;
 /// A rigid body fixed to the tip of the shaft.
 #[derive(Debug, Clone, Copy, Default, PartialEq)]
 pub struct RigidTip {
-    /// Mass, kg.
+    /// Mass, kg, at least 0; 0 is a bare tip.
     pub mass_kg: f64,
     /// Distance of its centre of mass beyond the tip along the shaft axis, m.
     pub offset_m: f64,
@@ -49,7 +49,7 @@ impl Mode {
 
     /// Share of a gram at the centre of the tip body in the modal mass: the square of the mode there.
     #[must_use]
-    pub fn at_tip_body(&self, offset_m: f64) -> f64 {
+    pub(crate) fn at_tip_body(&self, offset_m: f64) -> f64 {
         let last = self.shape.len();
         self.shape[last - 2] + offset_m * self.shape[last - 1]
     }
@@ -127,13 +127,13 @@ impl Beam {
 
     /// Mass of the shaft between clamp and tip, kg.
     #[must_use]
-    pub fn shaft_mass_kg(&self) -> f64 {
+    pub(crate) fn shaft_mass_kg(&self) -> f64 {
         self.shaft_mass_kg
     }
 
     /// Length between clamp and tip, m.
     #[must_use]
-    pub fn free_length_m(&self) -> f64 {
+    pub(crate) fn free_length_m(&self) -> f64 {
         self.free_length_m
     }
 
@@ -145,13 +145,13 @@ impl Beam {
 
     /// Places of the nodes from the butt of the raw shaft, m: the clamp, then those that [`Mode::shape`] is of.
     #[must_use]
-    pub fn nodes_m(&self) -> &[f64] {
+    pub(crate) fn nodes_m(&self) -> &[f64] {
         &self.nodes_m
     }
 
     /// Deflection (m) and slope (rad) of each free node under a force across the axis at the tip.
     #[must_use]
-    pub fn bent_shape(&self, load_n: f64) -> Vec<f64> {
+    pub(crate) fn bent_shape(&self, load_n: f64) -> Vec<f64> {
         let mut shape = self.tip_load();
         self.chain.bend(&mut shape);
         shape.iter_mut().for_each(|value| *value *= load_n);
@@ -160,7 +160,7 @@ impl Beam {
 
     /// Deflection of the tip under a force across the axis there, m. No gravity, small slopes.
     #[must_use]
-    pub fn tip_deflection_m(&self, load_n: f64) -> f64 {
+    pub(crate) fn tip_deflection_m(&self, load_n: f64) -> f64 {
         let shape = self.bent_shape(load_n);
         shape[shape.len() - 2]
     }

@@ -150,7 +150,7 @@ impl StiffnessLine {
 
     /// First and last place the table covers, m from the butt.
     #[must_use]
-    pub fn covers_m(&self) -> (f64, f64) {
+    pub(crate) fn covers_m(&self) -> (f64, f64) {
         let first = self.stretches.first().map_or(0.0, |stretch| stretch.from_m);
         let last = self.stretches.last().map_or(0.0, |stretch| stretch.to_m);
         (first, last)

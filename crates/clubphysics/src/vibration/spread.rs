@@ -5,23 +5,44 @@ use super::figures::Figures;
 use super::require::deviation;
 use super::topic::{Answer, evaluate};
 use crate::error::PhysicsError;
-use crate::uncertainty::{Inputs, Propagated, Var};
+use crate::uncertainty::{Estimate, Inputs, Var, results};
 
 /// Share of a standard deviation by which a figure is moved: far above rounding, far below curvature, and small enough
 /// not to leave the shaft.
 const SHARE: f64 = 0.1;
 
-/// Results of each what-if: frequency, change, deflection.
-const OF_WHAT_IF: usize = 3;
-/// Results before those of the what-ifs: factor, deflection, tip stiffness, uncalibrated frequency, free
-/// length and mass.
-const FIXED: usize = 6;
-
-/// The answers with their standard deviations.
-pub(super) struct Spread {
-    results: Option<Propagated>,
-    what_ifs: usize,
+results! {
+    /// The set-up asked for.
+    pub(super) struct SetUp {
+        factor,
+        deflection_mm,
+        tip_stiffness_n_m,
+        uncalibrated_cpm,
+        free_length_mm,
+        free_shaft_mass_g,
+    }
 }
+
+results! {
+    /// One what-if.
+    pub(super) struct Other {
+        frequency_cpm,
+        /// Against the set-up asked for. It stands on its own: what both sides share cancels in it.
+        change_cpm,
+        deflection_mm,
+    }
+}
+
+results! {
+    /// One mode of the set-up asked for.
+    pub(super) struct Mode { frequency_cpm }
+}
+
+/// All answers, by name.
+type Answers<N> = (SetUp<N>, Vec<Other<N>>, Vec<Mode<N>>);
+
+/// The standard deviations of the answers; none where no figure had one.
+pub(super) struct Spread(Option<Answers<Estimate>>);
 
 /// Where one figure stands among the figures.
 type Place = Box<dyn Fn(&mut Figures, f64)>;
@@ -33,7 +54,8 @@ type Uncertain = (String, &'static str, f64, Option<f64>, Place);
 type TipFigure = (&'static str, &'static str, f64, Option<f64>, fn(&mut TipBody, f64));
 
 impl Spread {
-    pub(super) fn of(input: &FrequencyInput, figures: &Figures) -> Result<Self, PhysicsError> {
+    /// `full` is the answer at the figures themselves.
+    pub(super) fn of(input: &FrequencyInput, figures: &Figures, full: &Answer) -> Result<Self, PhysicsError> {
         let mut inputs = Inputs::default();
         let mut places: Vec<(Var, Place)> = Vec::new();
         let mut any = false;
@@ -44,69 +66,52 @@ impl Spread {
         }
         inputs.correlate_named(&input.correlations)?;
         if !any {
-            return Ok(Self { results: None, what_ifs: input.what_if.len() });
+            return Ok(Self(None));
         }
-        let results = inputs.propagate_stepped(SHARE, |x| {
+        let answers = inputs.results_stepped(SHARE, named(full), |x| {
             let mut moved = Figures { strict: false, ..figures.clone() };
             places.iter().for_each(|(var, put)| put(&mut moved, x[*var]));
-            Ok(listed(&evaluate(input, &moved)?))
+            Ok(named(&evaluate(input, &moved)?))
         })?;
-        Ok(Self { results: Some(results), what_ifs: input.what_if.len() })
+        Ok(Self(Some(answers)))
     }
 
-    fn sd(&self, at: usize) -> Option<f64> {
-        self.results.as_ref().map(|results| results.variance(at).sqrt())
+    /// Standard deviation of a figure of the set-up.
+    pub(super) fn set_up(&self, of: fn(&SetUp<Estimate>) -> Estimate) -> Option<f64> {
+        self.0.as_ref().map(|(set_up, ..)| sd(of(set_up)))
     }
 
-    pub(super) fn factor(&self) -> Option<f64> {
-        self.sd(0)
-    }
-
-    pub(super) fn deflection_mm(&self) -> Option<f64> {
-        self.sd(1)
-    }
-
-    pub(super) fn tip_stiffness_n_m(&self) -> Option<f64> {
-        self.sd(2)
-    }
-
-    pub(super) fn uncalibrated_cpm(&self) -> Option<f64> {
-        self.sd(3)
-    }
-
-    pub(super) fn free_length_mm(&self) -> Option<f64> {
-        self.sd(4)
-    }
-
-    pub(super) fn free_shaft_mass_g(&self) -> Option<f64> {
-        self.sd(5)
-    }
-
-    /// Frequency, change and deflection of a what-if.
-    pub(super) fn what_if(&self, i: usize) -> [Option<f64>; OF_WHAT_IF] {
-        std::array::from_fn(|k| self.sd(FIXED + OF_WHAT_IF * i + k))
+    /// Standard deviation of a figure of a what-if.
+    pub(super) fn what_if(&self, i: usize, of: fn(&Other<Estimate>) -> Estimate) -> Option<f64> {
+        self.0.as_ref().and_then(|(_, others, _)| Some(sd(of(others.get(i)?))))
     }
 
     pub(super) fn frequency_cpm(&self, mode: usize) -> Option<f64> {
-        self.sd(FIXED + OF_WHAT_IF * self.what_ifs + mode)
+        self.0.as_ref().and_then(|(.., modes)| Some(sd(modes.get(mode)?.frequency_cpm)))
     }
 }
 
-/// The answer as one list. Differences stand on their own: what both their sides share cancels in them.
-fn listed(answer: &Answer) -> Vec<f64> {
-    let mut list = vec![
-        answer.factor,
-        answer.deflection_mm,
-        answer.tip_stiffness_n_m,
-        answer.uncalibrated_cpm,
-        answer.free_length_mm,
-        answer.free_shaft_mass_g,
-    ];
-    for (cpm, deflection_mm) in &answer.predicted {
-        list.extend([*cpm, cpm - answer.frequencies_cpm[0], *deflection_mm]);
-    }
-    list.extend(&answer.frequencies_cpm);
-    list
+/// Where any figure has a standard deviation, every answer has one: zero where it depends on none of them.
+fn sd(estimate: Estimate) -> f64 {
+    estimate.sd.unwrap_or(0.0)
+}
+
+fn named(answer: &Answer) -> Answers<f64> {
+    let set_up = SetUp {
+        factor: answer.factor,
+        deflection_mm: answer.deflection_mm,
+        tip_stiffness_n_m: answer.tip_stiffness_n_m,
+        uncalibrated_cpm: answer.uncalibrated_cpm,
+        free_length_mm: answer.free_length_mm,
+        free_shaft_mass_g: answer.free_shaft_mass_g,
+    };
+    let other = |&(frequency_cpm, deflection_mm): &(f64, f64)| Other {
+        frequency_cpm,
+        change_cpm: frequency_cpm - answer.frequencies_cpm[0],
+        deflection_mm,
+    };
+    let mode = |&frequency_cpm: &f64| Mode { frequency_cpm };
+    (set_up, answer.predicted.iter().map(other).collect(), answer.frequencies_cpm.iter().map(mode).collect())
 }
 
 fn uncertain_figures(input: &FrequencyInput, figures: &Figures) -> Vec<Uncertain> {

@@ -6,9 +6,9 @@ use super::beam::Beam;
 use super::document::{Calibration, FrequencyInput, FrequencyOutput, Prediction, Sensitivity};
 use super::figures::{Figures, Setup};
 use super::spread::Spread;
-use crate::calc::{Topic, through_json};
 use crate::error::{Bound, PhysicsError};
 use crate::plausible::{STIFFNESS_FACTOR, STIFFNESS_FACTOR_USUAL, TIP_BODY_MASS_G};
+use crate::topic::{Topic, through_json};
 
 /// Modes that are answered.
 pub(super) const MODES: usize = 3;
@@ -69,40 +69,37 @@ pub fn frequency(input: &FrequencyInput) -> Result<FrequencyOutput, PhysicsError
     refuse_another_shaft(input, &full)?;
     let main = figures.main_setup();
     let beam = figures.beam(&figures.line(input)?, input.elements, &main)?;
-    let spread = Spread::of(input, &figures)?;
+    let spread = Spread::of(input, &figures, &full)?;
     let calibration = input.measured.as_ref().map(|_| Calibration {
         stiffness_factor: full.factor,
-        stiffness_factor_sd: spread.factor(),
+        stiffness_factor_sd: spread.set_up(|set_up| set_up.factor),
         uncalibrated_cpm: full.uncalibrated_cpm,
-        uncalibrated_cpm_sd: spread.uncalibrated_cpm(),
+        uncalibrated_cpm_sd: spread.set_up(|set_up| set_up.uncalibrated_cpm),
     });
     let predictions = input
         .what_if
         .iter()
         .enumerate()
-        .map(|(i, what_if)| {
-            let [frequency_cpm_sd, change_cpm_sd, deflection_mm_sd] = spread.what_if(i);
-            Prediction {
-                name: what_if.name.clone(),
-                frequency_cpm: full.predicted[i].0,
-                frequency_cpm_sd,
-                change_cpm: full.predicted[i].0 - full.frequencies_cpm[0],
-                change_cpm_sd,
-                deflection_mm: full.predicted[i].1,
-                deflection_mm_sd,
-            }
+        .map(|(i, what_if)| Prediction {
+            name: what_if.name.clone(),
+            frequency_cpm: full.predicted[i].0,
+            frequency_cpm_sd: spread.what_if(i, |other| other.frequency_cpm),
+            change_cpm: full.predicted[i].0 - full.frequencies_cpm[0],
+            change_cpm_sd: spread.what_if(i, |other| other.change_cpm),
+            deflection_mm: full.predicted[i].1,
+            deflection_mm_sd: spread.what_if(i, |other| other.deflection_mm),
         })
         .collect();
     Ok(FrequencyOutput {
         frequencies_cpm_sd: (0..full.frequencies_cpm.len()).map(|mode| spread.frequency_cpm(mode)).collect(),
         deflection_mm: full.deflection_mm,
-        deflection_mm_sd: spread.deflection_mm(),
+        deflection_mm_sd: spread.set_up(|set_up| set_up.deflection_mm),
         tip_stiffness_n_m: full.tip_stiffness_n_m,
-        tip_stiffness_n_m_sd: spread.tip_stiffness_n_m(),
+        tip_stiffness_n_m_sd: spread.set_up(|set_up| set_up.tip_stiffness_n_m),
         free_length_mm: full.free_length_mm,
-        free_length_mm_sd: spread.free_length_mm(),
+        free_length_mm_sd: spread.set_up(|set_up| set_up.free_length_mm),
         free_shaft_mass_g: full.free_shaft_mass_g,
-        free_shaft_mass_g_sd: spread.free_shaft_mass_g(),
+        free_shaft_mass_g_sd: spread.set_up(|set_up| set_up.free_shaft_mass_g),
         calibration,
         sensitivity: sensitivity(input, &figures, full.factor)?,
         predictions,

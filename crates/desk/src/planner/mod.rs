@@ -43,8 +43,7 @@ use std::hash::Hasher;
 use std::sync::Arc;
 use trade::adapter::AdapterModel;
 use trade::error::TradeError;
-use trade::fit;
-use trade::fit::{BlankUse, Cut};
+use trade::fit::{self, BlankUse, Cut};
 use trade::grip::GripModel;
 use trade::head::{HeadModel, HeadNumber};
 use trade::id::PartId;
@@ -56,8 +55,7 @@ use trade::plan::{ClubPlan, Missing, Plan};
 use trade::plan_weights::PlanWeights;
 use trade::shaft::ShaftModel;
 use trade::swing_weight::points_per_g;
-use trade::tip_weight;
-use trade::tip_weight::InTip;
+use trade::tip_weight::{self, InTip};
 use trade::wrap::tape_on;
 
 /// One club with the parts that fit it.

@@ -4,7 +4,7 @@ use estimation::chart::{Pattern, individuals, signals};
 use jiff::Timestamp;
 use jiff::civil::Date;
 use serde::{Deserialize, Serialize};
-use trade::TradeError;
+use trade::error::TradeError;
 use trade::id::EventId;
 use trade::scale_event::Happened;
 use trade::scale_event::{CheckRead, ScaleEvent, standing_checks};

@@ -4,7 +4,7 @@ use crate::scale_health::chart::begins;
 use bench::belief::BAND_95;
 use estimation::gls::{Noise, fit};
 use serde::{Deserialize, Serialize};
-use trade::TradeError;
+use trade::error::TradeError;
 use trade::scale_event::{CheckRead, Happened, ScaleEvent, standing_checks};
 use utoipa::ToSchema;
 

@@ -4,7 +4,7 @@
 use estimation::gauge_study::{Crossed, GaugeStudy};
 use quantity::decimal;
 use serde::{Deserialize, Serialize};
-use trade::TradeError;
+use trade::error::TradeError;
 use trade::gauge::{Gauge, print_error};
 use utoipa::ToSchema;
 

@@ -2,7 +2,7 @@
 
 use crate::scale_health::chart::{ChartPoint, chart};
 use jiff::civil::Date;
-use trade::TradeError;
+use trade::error::TradeError;
 use trade::gauge::{Gauge, print_error, print_value};
 use trade::id::EventId;
 use trade::scale_event::{Happened, ScaleEvent, standing_checks};

@@ -226,7 +226,7 @@ fn trim(
     let model = match model {
         Ok(model) => model,
         // What the library lacks has been said beside its own field.
-        Err(trade::TradeError::Unknown(_)) => return,
+        Err(trade::error::TradeError::Unknown(_)) => return,
         Err(e) => {
             push(Severity::Stop, "length_mm", super::told(&e.refusal()).0, "Correct the length".into());
             return;

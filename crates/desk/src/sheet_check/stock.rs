@@ -27,7 +27,7 @@ pub fn head_window(
     club: &trade::sheet::SheetClub,
     library: &Library,
     shop: &Shop,
-) -> Result<HeadWindow, trade::TradeError> {
+) -> Result<HeadWindow, trade::error::TradeError> {
     let model = MassModel::of(&Ingredients::of_sheet(club, library, shop)?)?;
     Ok(window(&model, club.swing_weight_points, 0.0, shop.tip_weight_cap_g))
 }

@@ -1,7 +1,7 @@
 //! Why a short sheet is refused.
 
 use fact::{Fact, Refusal};
-use trade::TradeError;
+use trade::error::TradeError;
 use trade::error::EntryFault;
 use trade::kind::ClubKind;
 

@@ -5,7 +5,7 @@ use crate::short_sheet::clubs::{Roster, Seat, family};
 use crate::short_sheet::words::{Atom, Word};
 use crate::short_sheet::{ExpandContext, Expanded, Groups, Origin, ShortError, Slot, WordFault, letters};
 use quantity::{FULCRUM_IN, INCH_MM, POINT_G_IN, decimal, round_to};
-use trade::TradeError;
+use trade::error::TradeError;
 use trade::kind::{ClubKind, LengthTo};
 use trade::sheet::{ReferenceClub, SetRule};
 

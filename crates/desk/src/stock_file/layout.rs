@@ -6,7 +6,7 @@ use super::mapping::plain;
 use super::table::{ROWS_MAX, Table};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeSet;
-use trade::TradeError;
+use trade::error::TradeError;
 use utoipa::ToSchema;
 
 /// Longest name.

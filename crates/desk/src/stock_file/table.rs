@@ -1,7 +1,7 @@
 //! A file as a table of texts: CSV with any separator, or one sheet of a workbook, before anything is known of its
 //! columns.
 
-use super::cells::CellFault;
+use super::fault::CellFault;
 use super::StockFileError;
 use super::formula;
 use super::mapping::heading_of;

@@ -1,7 +1,7 @@
 //! The rows of a workbook (XLSX, ECMA-376), read within stated limits whatever the file says of itself.
 
 use super::refuse::OtherFile;
-use super::cells::CellFault;
+use super::fault::CellFault;
 use super::StockFileError;
 use super::formula;
 use super::table::{COLUMNS_MAX, Merged, Raw, TableRow, Trouble, push};

@@ -5,7 +5,7 @@ use super::bend::bend_doubts;
 use super::spread::{Spread, numbers, spread, wrapping_g};
 use quantity::decimal;
 use serde::{Deserialize, Serialize};
-use trade::TradeError;
+use trade::error::TradeError;
 use trade::kind::closed_list;
 use trade::model::{Library, Model, PartKind};
 use trade::part::{Part, possible_mass_g};

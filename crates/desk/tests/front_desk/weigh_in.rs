@@ -4,7 +4,7 @@
 use super::library;
 use desk::weigh_in::{Judged, Looks, judge, spread};
 use rstest::rstest;
-use trade::TradeError;
+use trade::error::TradeError;
 use trade::model::PartKind;
 use trade::part::Part;
 

@@ -146,7 +146,7 @@ impl Problem {
 pub struct NotationError {
     /// Notation it was read in.
     pub what: Notation,
-    /// What is wrong.
+    /// What is wrong, and with it which advice is given.
     pub problem: Problem,
     /// The text as it was typed.
     pub input: String,

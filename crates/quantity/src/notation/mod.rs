@@ -20,6 +20,18 @@ use crate::{Angle, Frequency, Length, LengthUnit, Mass, MassUnit, SwingMoment, S
 ///
 /// [`NotationError`] where the text is not one length, carries a sign (see [`parse_length_offset`]), groups its
 /// digits, or writes a fraction without a unit while `default_unit` is metric.
+///
+/// # Examples
+///
+/// ```
+/// use quantity::{LengthUnit, parse_length};
+/// // 36.75 × 25.4 (an inch is 25.4 mm by definition).
+/// assert_eq!(parse_length("36 3/4", LengthUnit::Inch)?.mm(), 933.45);
+/// assert_eq!(parse_length("93,3 cm", LengthUnit::Inch)?.mm(), 933.0);
+/// // A fraction is an inch to one reader and a slip to the next.
+/// assert!(parse_length("36 3/4", LengthUnit::Millimetre).is_err());
+/// # Ok::<(), quantity::NotationError>(())
+/// ```
 pub fn parse_length(text: &str, default_unit: LengthUnit) -> Result<Length, NotationError> {
     let mut scan = Scanner::new(text, Notation::Length);
     scan.refuse_sign()?;
@@ -45,6 +57,16 @@ fn length(scan: &mut Scanner<'_>, default_unit: LengthUnit) -> Result<Length, No
 ///
 /// [`NotationError`] where the text is not one mass, carries a sign, groups its digits, or uses `gr`, which means
 /// gram to one reader and grain to the next.
+///
+/// # Examples
+///
+/// ```
+/// use quantity::{MassUnit, parse_mass};
+/// // An eighth of 28.349523125 g (the avoirdupois ounce, exact since 1959).
+/// assert_eq!(parse_mass("1/8 oz", MassUnit::Gram)?.g(), 28.349523125 / 8.0);
+/// assert!(parse_mass("8 gr", MassUnit::Gram).is_err());
+/// # Ok::<(), quantity::NotationError>(())
+/// ```
 pub fn parse_mass(text: &str, default_unit: MassUnit) -> Result<Mass, NotationError> {
     let mut scan = Scanner::new(text, Notation::Mass);
     scan.refuse_sign()?;
@@ -69,6 +91,18 @@ fn mass(scan: &mut Scanner<'_>, default_unit: MassUnit) -> Result<Mass, Notation
 ///
 /// [`NotationError`] where the text is neither a letter form nor a moment with its unit. A bare number is refused: it
 /// could be points or a moment.
+///
+/// # Examples
+///
+/// ```
+/// use quantity::parse_swing_weight;
+/// // By hand: D2 is 32 points above A0, 161 + 1.75 × 32 oz·in.
+/// assert_eq!(parse_swing_weight("D2")?.oz_in(), 217.0);
+/// // (213.5 − 161) / 1.75 points are D0.
+/// assert_eq!(parse_swing_weight("213.5 oz in")?.points(), 30.0);
+/// assert!(parse_swing_weight("213.5").is_err());
+/// # Ok::<(), quantity::NotationError>(())
+/// ```
 pub fn parse_swing_weight(text: &str) -> Result<SwingMoment, NotationError> {
     let mut scan = Scanner::new(text, Notation::SwingWeight);
     match scan.peek() {
@@ -142,6 +176,14 @@ fn moment(scan: &mut Scanner<'_>) -> Result<SwingMoment, NotationError> {
 /// # Errors
 ///
 /// [`NotationError`] where the text is not one angle or carries a sign (see [`parse_angle_offset`]).
+///
+/// # Examples
+///
+/// ```
+/// // Thirty of sixty minutes are half a degree.
+/// assert_eq!(quantity::parse_angle("61° 30'")?.deg(), 61.5);
+/// # Ok::<(), quantity::NotationError>(())
+/// ```
 pub fn parse_angle(text: &str) -> Result<Angle, NotationError> {
     let mut scan = Scanner::new(text, Notation::Angle);
     scan.refuse_sign()?;
@@ -176,6 +218,14 @@ fn angle(scan: &mut Scanner<'_>) -> Result<Angle, NotationError> {
 /// # Errors
 ///
 /// [`NotationError`] where the text is not one frequency or carries a sign.
+///
+/// # Examples
+///
+/// ```
+/// // 4.37 swings a second, sixty times that a minute.
+/// assert!((quantity::parse_frequency("4.37 Hz")?.cpm() - 262.2).abs() < 1e-9);
+/// # Ok::<(), quantity::NotationError>(())
+/// ```
 pub fn parse_frequency(text: &str) -> Result<Frequency, NotationError> {
     let mut scan = Scanner::new(text, Notation::Frequency);
     scan.refuse_sign()?;

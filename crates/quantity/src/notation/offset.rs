@@ -15,6 +15,18 @@ const NONE: [&str; 3] = ["standard", "std", "same"];
 /// # Errors
 ///
 /// [`NotationError`] as for [`parse_length`](crate::parse_length), or where sign and word both give a direction.
+///
+/// # Examples
+///
+/// ```
+/// use quantity::{LengthUnit, parse_length_offset};
+/// // Half an inch is 12.7 mm, a quarter 6.35 mm.
+/// assert_eq!(parse_length_offset("1/2 over", LengthUnit::Inch)?.mm(), 12.7);
+/// assert_eq!(parse_length_offset("-1/4", LengthUnit::Inch)?.mm(), -6.35);
+/// // A sign and a word may say two different things.
+/// assert!(parse_length_offset("-1/4 over", LengthUnit::Inch).is_err());
+/// # Ok::<(), quantity::NotationError>(())
+/// ```
 pub fn parse_length_offset(text: &str, default_unit: LengthUnit) -> Result<Length, NotationError> {
     signed(text, Notation::LengthOffset, |scan| length(scan, default_unit)).map(|(sign, size)| size * sign)
 }
@@ -33,6 +45,15 @@ pub fn parse_mass_offset(text: &str, default_unit: MassUnit) -> Result<Mass, Not
 /// # Errors
 ///
 /// [`NotationError`] as for [`parse_angle`](crate::parse_angle), or where sign and word both give a direction.
+///
+/// # Examples
+///
+/// ```
+/// assert_eq!(quantity::parse_angle_offset("2 up")?.deg(), 2.0);
+/// assert_eq!(quantity::parse_angle_offset("1 flat")?.deg(), -1.0);
+/// assert_eq!(quantity::parse_angle_offset("std")?.deg(), 0.0);
+/// # Ok::<(), quantity::NotationError>(())
+/// ```
 pub fn parse_angle_offset(text: &str) -> Result<Angle, NotationError> {
     signed(text, Notation::AngleOffset, angle).map(|(sign, size)| size * sign)
 }
@@ -42,6 +63,15 @@ pub fn parse_angle_offset(text: &str) -> Result<Angle, NotationError> {
 /// # Errors
 ///
 /// [`NotationError`] where the text is not one difference. A letter form is refused: it is a swing weight, not a difference.
+///
+/// # Examples
+///
+/// ```
+/// // Two points of 1.75 oz·in each.
+/// assert_eq!(quantity::parse_swing_weight_offset("+2")?.oz_in(), 3.5);
+/// assert!(quantity::parse_swing_weight_offset("D2").is_err());
+/// # Ok::<(), quantity::NotationError>(())
+/// ```
 pub fn parse_swing_weight_offset(text: &str) -> Result<SwingMoment, NotationError> {
     signed(text, Notation::SwingWeightOffset, |scan| {
         let number = scan.number()?;

@@ -8,10 +8,10 @@ use app::App;
 use app::stock::{PartQuery, PartsImported};
 use desk::stock_file::Mapping;
 use indicatif::{ProgressBar, ProgressStyle};
+use look::{LabelPaper, label_document};
 use std::collections::BTreeMap;
 use std::io::Write;
 use std::path::Path;
-use web::look::{LabelPaper, label_document};
 
 /// Imports parts or models.
 ///
@@ -170,5 +170,6 @@ pub async fn labels(arguments: &Labels) -> Result<(), Failure> {
         return Err(Failure::usage("no codes are given. Write them as --codes H7-014,H7-015"));
     }
     let paper = if arguments.strip { LabelPaper::Strip } else { LabelPaper::Sheet };
-    write(arguments.out.as_deref(), label_document(&web::label_texts(&parts, &models), paper).as_bytes())
+    let w = super::reader();
+    write(arguments.out.as_deref(), label_document(&w, &web::label_texts(&w, &parts, &models), paper).as_bytes())
 }

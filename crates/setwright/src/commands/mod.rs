@@ -74,10 +74,24 @@ fn block(work: impl Future<Output = Result<(), Failure>>) -> Result<(), Failure>
         .block_on(work)
 }
 
-/// Prints a document.
+/// Who reads what the program prints: English, in inches and grams, on this machine's clock.
+fn reader() -> words::Words {
+    words::Words::new(words::Language::english(), quantity::Units::default(), jiff::tz::TimeZone::system())
+}
+
+/// Prints a document, each of its facts with its sentence.
 fn print_json(value: &impl serde::Serialize) -> Result<(), Failure> {
-    let text = serde_json::to_string_pretty(value)
-        .map_err(|e| Failure::outside(format!("the answer could not be written: {e}")))?;
+    let spoken = || {
+        let text = serde_json::to_string_pretty(value)?;
+        if !words::may_have_facts(&text) {
+            return Ok(text);
+        }
+        let mut document: serde_json::Value = serde_json::from_str(&text)?;
+        words::speak(&mut document, &reader());
+        serde_json::to_string_pretty(&document)
+    };
+    let text: String =
+        spoken().map_err(|e: serde_json::Error| Failure::outside(format!("the answer could not be written: {e}")))?;
     say(&(text + "\n"))
 }
 

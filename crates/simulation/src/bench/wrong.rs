@@ -8,7 +8,7 @@ use crate::hands::{moment, stage};
 use crate::job::CLUBS;
 use crate::scale::Name;
 use crate::tally::BlunderSeen;
-use trade::TradeError;
+use trade::error::TradeError;
 use trade::id::ClubId;
 use trade::kind::Role;
 use trade::reading::{Reading, What};

@@ -1,7 +1,8 @@
 //! All models of a shop, looked up by code.
 
+use fact::Fact;
 use crate::error::{FindIt, NotFound};
-use crate::TradeError;
+use crate::error::TradeError;
 use crate::adapter::AdapterModel;
 use crate::adhesive::AdhesiveModel;
 use crate::ferrule::FerruleModel;
@@ -100,7 +101,8 @@ impl Library {
 
     fn unknown(&self, code: &str, kind: PartKind) -> TradeError {
         let known: Vec<String> = self.of_kind(kind).map(|model| model.code().to_owned()).take(8).collect();
-        let next = if known.is_empty() { FindIt::AddModel { kind } } else { FindIt::KnownOrAdd { known } };
+        let kind = kind.told();
+        let next = if known.is_empty() { FindIt::AddModel { kind: kind.clone() } } else { FindIt::KnownOrAdd { known } };
         TradeError::not_found(&NotFound::Model { kind, code: code.to_owned() }, &next)
     }
 }

@@ -6,7 +6,7 @@ mod library;
 
 pub use library::Library;
 
-use crate::TradeError;
+use crate::error::TradeError;
 use crate::adapter::AdapterModel;
 use crate::adhesive::AdhesiveModel;
 use crate::ferrule::FerruleModel;
@@ -148,12 +148,5 @@ fact::facts! {
     pub(crate) enum ModelFault: "model_fault" {
         NoName { code: String },
         BadCode { code: String },
-        NoBlank { code: String },
-        BlankForTip { code: String, tip: crate::shaft::TipShape, number: Option<String> },
-        NoNumbers { code: String },
-        NumberTwice { code: String, number: String },
-        RatiosDisagree { code: String, by_volume: f64, as_mass: f64, by_mass: f64 },
-        CureTimes { code: String, strength: crate::step::Strength, n: usize },
-        CureSlowerWithHeat { code: String, strength: crate::step::Strength },
     }
 }

@@ -1,11 +1,11 @@
 //! Readings at the bench.
 
 use crate::problem::{ApiError, Body};
+use crate::reader::Answer;
 use app::App;
 use app::advice::{Advice, DeclineOffer};
 use app::bench::{DoubtedReading, Kept, LetPassRequest, NewReadings};
 use app::scan::{ScanAt, ScanSaid};
-use axum::Json;
 use axum::extract::{Path, State};
 use axum::http::StatusCode;
 use bench::club_state::ClubState;
@@ -35,9 +35,9 @@ async fn keep_readings(
     State(app): State<App>,
     Path(number): Path<i64>,
     Body(new): Body<NewReadings>,
-) -> Result<(StatusCode, Json<Kept>), ApiError> {
+) -> Result<(StatusCode, Answer<Kept>), ApiError> {
     let kept = app.read(number, &new).await?;
-    Ok((if kept.repeated { StatusCode::OK } else { StatusCode::CREATED }, Json(kept)))
+    Ok((if kept.repeated { StatusCode::OK } else { StatusCode::CREATED }, Answer(kept)))
 }
 
 /// A code scanned at a club and step: a free part takes its place where the step has one for it, a card leads to its club.
@@ -49,8 +49,8 @@ async fn scan_at_club(
     State(app): State<App>,
     Path((number, slot)): Path<(i64, i64)>,
     Body(scan): Body<ScanAt>,
-) -> Result<Json<ScanSaid>, ApiError> {
-    Ok(Json(app.scan_at(number, slot, &scan).await?))
+) -> Result<Answer<ScanSaid>, ApiError> {
+    Ok(Answer(app.scan_at(number, slot, &scan).await?))
 }
 
 /// Why a reading is taken back or stood by, and who says so.
@@ -82,8 +82,8 @@ async fn take_back_reading(
     State(app): State<App>,
     Path((number, id)): Path<(i64, String)>,
     Body(word): Body<ReadingWord>,
-) -> Result<Json<ClubState>, ApiError> {
-    Ok(Json(app.take_back(number, &id.as_str().into(), word.reason(), &word.by).await?))
+) -> Result<Answer<ClubState>, ApiError> {
+    Ok(Answer(app.take_back(number, &id.as_str().into(), word.reason(), &word.by).await?))
 }
 
 /// Stand by a doubted reading: it is believed, and the record says so.
@@ -94,8 +94,8 @@ async fn insist_on_reading(
     State(app): State<App>,
     Path((number, id)): Path<(i64, String)>,
     Body(word): Body<ReadingWord>,
-) -> Result<Json<ClubState>, ApiError> {
-    Ok(Json(app.insist(number, &id.as_str().into(), word.reason(), &word.by).await?))
+) -> Result<Answer<ClubState>, ApiError> {
+    Ok(Answer(app.insist(number, &id.as_str().into(), word.reason(), &word.by).await?))
 }
 
 /// Let a step pass before the joint has its strength, with a reason that the record keeps.
@@ -117,23 +117,26 @@ async fn let_step_pass(
 async fn list_causes(
     State(app): State<App>,
     Path((number, slot)): Path<(i64, i64)>,
-) -> Result<Json<Vec<DoubtedReading>>, ApiError> {
-    Ok(Json(app.causes(number, slot).await?))
+) -> Result<Answer<Vec<DoubtedReading>>, ApiError> {
+    Ok(Answer(app.causes(number, slot).await?))
 }
 
 /// What can be done about a club now, the best first, and which extra measurements are worth their while.
 #[utoipa::path(get, path = "/jobs/{number}/clubs/{slot}/advice",
     params(("number" = i64, Path), ("slot" = i64, Path)),
     responses((status = 200, body = Advice)))]
-async fn get_advice(State(app): State<App>, Path((number, slot)): Path<(i64, i64)>) -> Result<Json<Advice>, ApiError> {
-    Ok(Json(app.advice(number, slot).await?))
+async fn get_advice(
+    State(app): State<App>,
+    Path((number, slot)): Path<(i64, i64)>,
+) -> Result<Answer<Advice>, ApiError> {
+    Ok(Answer(app.advice(number, slot).await?))
 }
 
 /// The grip that every club read after the cure should get, the whole set looked at together.
 #[utoipa::path(get, path = "/jobs/{number}/grips", params(("number" = i64, Path)),
     responses((status = 200, body = Vec<GripPick>)))]
-async fn pick_grips(State(app): State<App>, Path(number): Path<i64>) -> Result<Json<Vec<GripPick>>, ApiError> {
-    Ok(Json(app.grips(number).await?))
+async fn pick_grips(State(app): State<App>, Path(number): Path<i64>) -> Result<Answer<Vec<GripPick>>, ApiError> {
+    Ok(Answer(app.grips(number).await?))
 }
 
 /// Not again in this job: an extra measurement is offered no more.

@@ -2,8 +2,8 @@
 
 use super::File;
 use crate::problem::{ApiError, Body};
+use crate::reader::Answer;
 use app::App;
-use axum::Json;
 use axum::extract::{Path, State};
 use axum::routing::post;
 use clubphysics::calc::Topic;
@@ -37,8 +37,8 @@ struct TopicView {
 
 /// All calculations, each with an input that works.
 #[utoipa::path(get, path = "/calc", responses((status = 200, body = Vec<TopicView>)))]
-async fn list_topics() -> Json<Vec<TopicView>> {
-    Json(
+async fn list_topics() -> Answer<Vec<TopicView>> {
+    Answer(
         clubphysics::calc::topics()
             .iter()
             .map(|t| TopicView { name: t.name, title: t.title, summary: t.summary, example: (t.example)() })
@@ -51,8 +51,8 @@ async fn unknown(
     State(app): State<App>,
     Path(topic): Path<String>,
     Body(input): Body<Value>,
-) -> Result<Json<Value>, ApiError> {
-    Ok(Json(app.calculate(&topic, input).await?))
+) -> Result<Answer<Value>, ApiError> {
+    Ok(Answer(app.calculate(&topic, input).await?))
 }
 
 /// One operation for each calculation, so that its documents are described field by field.
@@ -61,8 +61,8 @@ macro_rules! calculations {
         $(
             #[utoipa::path(post, path = $path, request_body = clubphysics::$topic::$input,
                 responses((status = 200, body = clubphysics::$topic::$output)))]
-            async fn $handler(State(app): State<App>, Body(input): Body<Value>) -> Result<Json<Value>, ApiError> {
-                Ok(Json(app.calculate(clubphysics::$topic::TOPIC.name, input).await?))
+            async fn $handler(State(app): State<App>, Body(input): Body<Value>) -> Result<Answer<Value>, ApiError> {
+                Ok(Answer(app.calculate(clubphysics::$topic::TOPIC.name, input).await?))
             }
         )*
 
@@ -94,6 +94,9 @@ calculations! {
 /// Run `pluck` on a recording as it is: a WAV file, or a CSV table of time and one or two axes.
 #[utoipa::path(post, path = "/calc/pluck/recording", request_body(content = File, content_type = "application/octet-stream"),
     responses((status = 200, body = PluckOutput)))]
-async fn calculate_pluck_recording(State(app): State<App>, bytes: axum::body::Bytes) -> Result<Json<Value>, ApiError> {
-    Ok(Json(app.calculate_pluck(&bytes).await?))
+async fn calculate_pluck_recording(
+    State(app): State<App>,
+    bytes: axum::body::Bytes,
+) -> Result<Answer<Value>, ApiError> {
+    Ok(Answer(app.calculate_pluck(&bytes).await?))
 }

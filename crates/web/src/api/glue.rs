@@ -2,9 +2,9 @@
 
 use super::described::NotFound;
 use crate::problem::{ApiError, Body};
+use crate::reader::Answer;
 use app::App;
 use app::glue::{BatchView, NewBatch, TakeBackBatch};
-use axum::Json;
 use axum::extract::{Path, Query, State};
 use axum::http::StatusCode;
 use bench::glue::Mix;
@@ -39,14 +39,14 @@ struct MixQuery {
 /// What to weigh out for a number of joints, and the times of the room.
 #[utoipa::path(get, path = "/glue/mix", params(MixQuery),
     responses((status = 200, body = Mix), NotFound))]
-async fn get_mix(State(app): State<App>, Query(q): Query<MixQuery>) -> Result<Json<Mix>, ApiError> {
-    Ok(Json(app.mix(q.adhesive.as_deref(), q.joints, q.bead_share_percent, q.room_c).await?))
+async fn get_mix(State(app): State<App>, Query(q): Query<MixQuery>) -> Result<Answer<Mix>, ApiError> {
+    Ok(Answer(app.mix(q.adhesive.as_deref(), q.joints, q.bead_share_percent, q.room_c).await?))
 }
 
 /// Batches of the last fortnight, the latest first.
 #[utoipa::path(get, path = "/batches", responses((status = 200, body = Vec<BatchView>)))]
-async fn list_batches(State(app): State<App>) -> Result<Json<Vec<BatchView>>, ApiError> {
-    Ok(Json(app.recent_batches(14).await?))
+async fn list_batches(State(app): State<App>) -> Result<Answer<Vec<BatchView>>, ApiError> {
+    Ok(Answer(app.recent_batches(14).await?))
 }
 
 /// Start a batch: its clocks run, and its clubs count as glued.
@@ -55,8 +55,8 @@ async fn list_batches(State(app): State<App>) -> Result<Json<Vec<BatchView>>, Ap
 async fn start_batch(
     State(app): State<App>,
     Body(new): Body<NewBatch>,
-) -> Result<(StatusCode, Json<BatchView>), ApiError> {
-    Ok((StatusCode::CREATED, Json(app.start_batch(&new).await?)))
+) -> Result<(StatusCode, Answer<BatchView>), ApiError> {
+    Ok((StatusCode::CREATED, Answer(app.start_batch(&new).await?)))
 }
 
 /// Take a batch back that was entered wrongly, while no reading rests on it.
@@ -66,6 +66,6 @@ async fn take_back_batch(
     State(app): State<App>,
     Path(number): Path<i64>,
     Body(request): Body<TakeBackBatch>,
-) -> Result<Json<BatchView>, ApiError> {
-    Ok(Json(app.take_back_batch(number, &request).await?))
+) -> Result<Answer<BatchView>, ApiError> {
+    Ok(Answer(app.take_back_batch(number, &request).await?))
 }

@@ -1,11 +1,11 @@
 //! Jobs, plans and records.
 
 use crate::problem::{ApiError, Body};
+use crate::reader::Answer;
 use app::App;
 use app::job::{JobSummary, JobView};
 use app::plan::{Accept, AddExtra, Proposal, Swap};
 use app::scale_health::WithReason;
-use axum::Json;
 use axum::extract::{Path, Query, State};
 use bench::open_point::OpenClub;
 use bench::record::Record;
@@ -40,15 +40,15 @@ struct JobQuery {
 
 /// Jobs, the earliest due first.
 #[utoipa::path(get, path = "/jobs", params(JobQuery), responses((status = 200, body = Vec<JobSummary>)))]
-async fn list_jobs(State(app): State<App>, Query(query): Query<JobQuery>) -> Result<Json<Vec<JobSummary>>, ApiError> {
-    Ok(Json(app.jobs(query.state).await?))
+async fn list_jobs(State(app): State<App>, Query(query): Query<JobQuery>) -> Result<Answer<Vec<JobSummary>>, ApiError> {
+    Ok(Answer(app.jobs(query.state).await?))
 }
 
 /// A job with where each club stands, what to expect of every reading, and the finish it is heading for.
 #[utoipa::path(get, path = "/jobs/{number}", params(("number" = i64, Path)),
     responses((status = 200, body = JobView)))]
-async fn get_job(State(app): State<App>, Path(number): Path<i64>) -> Result<Json<JobView>, ApiError> {
-    Ok(Json(app.job_view(number).await?))
+async fn get_job(State(app): State<App>, Path(number): Path<i64>) -> Result<Answer<JobView>, ApiError> {
+    Ok(Answer(app.job_view(number).await?))
 }
 
 #[derive(Debug, Deserialize, IntoParams)]
@@ -65,8 +65,8 @@ async fn list_open_points(
     State(app): State<App>,
     Path(number): Path<i64>,
     Query(query): Query<OpenQuery>,
-) -> Result<Json<Vec<OpenClub>>, ApiError> {
-    Ok(Json(app.open_before(number, &query.step).await?))
+) -> Result<Answer<Vec<OpenClub>>, ApiError> {
+    Ok(Answer(app.open_before(number, &query.step).await?))
 }
 
 /// Give a job up; what it holds is free again.
@@ -97,8 +97,8 @@ async fn propose_plan(
     State(app): State<App>,
     Path(number): Path<i64>,
     Body(propose): Body<Propose>,
-) -> Result<Json<Proposal>, ApiError> {
-    Ok(Json(app.propose(number, &propose.locks).await?))
+) -> Result<Answer<Proposal>, ApiError> {
+    Ok(Answer(app.propose(number, &propose.locks).await?))
 }
 
 /// Accept the plan that was looked at: its parts are held, all or none.
@@ -108,8 +108,8 @@ async fn accept_plan(
     State(app): State<App>,
     Path(number): Path<i64>,
     Body(accept): Body<Accept>,
-) -> Result<Json<Plan>, ApiError> {
-    Ok(Json(app.accept(number, &accept).await?))
+) -> Result<Answer<Plan>, ApiError> {
+    Ok(Answer(app.accept(number, &accept).await?))
 }
 
 /// Put another part in place of a planned one.
@@ -120,8 +120,8 @@ async fn swap_part(
     State(app): State<App>,
     Path((number, slot)): Path<(i64, i64)>,
     Body(swap): Body<Swap>,
-) -> Result<Json<ClubPlan>, ApiError> {
-    Ok(Json(app.swap(number, slot, &swap).await?))
+) -> Result<Answer<ClubPlan>, ApiError> {
+    Ok(Answer(app.swap(number, slot, &swap).await?))
 }
 
 /// Keep what was added to a club beyond its parts: lead tape, powder, a plug in the butt, another screw.
@@ -132,15 +132,15 @@ async fn add_extra(
     State(app): State<App>,
     Path((number, slot)): Path<(i64, i64)>,
     Body(add): Body<AddExtra>,
-) -> Result<Json<ClubPlan>, ApiError> {
-    Ok(Json(app.add_extra(number, slot, &add).await?))
+) -> Result<Answer<ClubPlan>, ApiError> {
+    Ok(Answer(app.add_extra(number, slot, &add).await?))
 }
 
 /// The record of a job as it stands now.
 #[utoipa::path(get, path = "/jobs/{number}/record", params(("number" = i64, Path)),
     responses((status = 200, body = Record)))]
-async fn get_record(State(app): State<App>, Path(number): Path<i64>) -> Result<Json<Record>, ApiError> {
-    Ok(Json(app.record(number).await?))
+async fn get_record(State(app): State<App>, Path(number): Path<i64>) -> Result<Answer<Record>, ApiError> {
+    Ok(Answer(app.record(number).await?))
 }
 
 /// The club of a job card.
@@ -155,7 +155,7 @@ struct CardPlace {
 /// The club that a scanned job card stands for.
 #[utoipa::path(get, path = "/cards/{code}", params(("code" = String, Path)),
     responses((status = 200, body = CardPlace)))]
-async fn look_up_card(State(app): State<App>, Path(code): Path<String>) -> Result<Json<CardPlace>, ApiError> {
+async fn look_up_card(State(app): State<App>, Path(code): Path<String>) -> Result<Answer<CardPlace>, ApiError> {
     let (job, slot) = app.card(&code).await?;
-    Ok(Json(CardPlace { job, slot }))
+    Ok(Answer(CardPlace { job, slot }))
 }

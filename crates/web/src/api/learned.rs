@@ -1,9 +1,9 @@
 //! What the shop has learned, and how well it meets its tolerances.
 
 use crate::problem::{ApiError, Body};
+use crate::reader::Answer;
 use app::App;
 use app::learned::{LearnedChange, LearnedShop, PinLearned, ResetLearned};
-use axum::Json;
 use axum::extract::State;
 use bench::capability::ShopCapability;
 use bench::learned::Learned;
@@ -22,20 +22,20 @@ pub(super) fn router() -> OpenApiRouter<App> {
 
 /// What the shop has learned: each value with its mean, band, evidence and how it came about, in shown units.
 #[utoipa::path(get, path = "/learned", responses((status = 200, body = LearnedShop)))]
-async fn get_learned(State(app): State<App>) -> Result<Json<LearnedShop>, ApiError> {
-    Ok(Json(app.learned().await?))
+async fn get_learned(State(app): State<App>) -> Result<Answer<LearnedShop>, ApiError> {
+    Ok(Answer(app.learned().await?))
 }
 
 /// The state that the next job begins with: means, joint covariance and scatter, in grams and inches.
 #[utoipa::path(get, path = "/learned/state", responses((status = 200, body = Learned)))]
-async fn get_learned_state(State(app): State<App>) -> Result<Json<Learned>, ApiError> {
-    Ok(Json(app.learned_state().await?))
+async fn get_learned_state(State(app): State<App>) -> Result<Answer<Learned>, ApiError> {
+    Ok(Answer(app.learned_state().await?))
 }
 
 /// What changed what the shop knows, the newest first.
 #[utoipa::path(get, path = "/learned/history", responses((status = 200, body = Vec<LearnedChange>)))]
-async fn list_learned_changes(State(app): State<App>) -> Result<Json<Vec<LearnedChange>>, ApiError> {
-    Ok(Json(app.learned_history().await?))
+async fn list_learned_changes(State(app): State<App>) -> Result<Answer<Vec<LearnedChange>>, ApiError> {
+    Ok(Answer(app.learned_history().await?))
 }
 
 /// Set one learned value, or all of them, back to what a new shop begins with.
@@ -44,21 +44,21 @@ async fn list_learned_changes(State(app): State<App>) -> Result<Json<Vec<Learned
 async fn reset_learned(
     State(app): State<App>,
     Body(request): Body<ResetLearned>,
-) -> Result<Json<LearnedShop>, ApiError> {
+) -> Result<Answer<LearnedShop>, ApiError> {
     app.reset_learned(&request).await?;
-    Ok(Json(app.learned().await?))
+    Ok(Answer(app.learned().await?))
 }
 
 /// Fix a learned value, or let it learn again.
 #[utoipa::path(post, path = "/learned/pin", request_body = PinLearned,
     responses((status = 200, body = LearnedShop)))]
-async fn pin_learned(State(app): State<App>, Body(request): Body<PinLearned>) -> Result<Json<LearnedShop>, ApiError> {
+async fn pin_learned(State(app): State<App>, Body(request): Body<PinLearned>) -> Result<Answer<LearnedShop>, ApiError> {
     app.pin_learned(&request).await?;
-    Ok(Json(app.learned().await?))
+    Ok(Answer(app.learned().await?))
 }
 
 /// Cp and Cpk of the swing weight with their intervals, over all finished clubs, by month and by head model.
 #[utoipa::path(get, path = "/capability", responses((status = 200, body = ShopCapability)))]
-async fn get_capability(State(app): State<App>) -> Result<Json<ShopCapability>, ApiError> {
-    Ok(Json(app.capability().await?))
+async fn get_capability(State(app): State<App>) -> Result<Answer<ShopCapability>, ApiError> {
+    Ok(Answer(app.capability().await?))
 }

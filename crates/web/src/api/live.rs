@@ -1,8 +1,8 @@
 //! What other screens are told as it happens: server-sent events.
 
+use crate::reader::Answer;
 use app::App;
 use app::scales::ScaleNow;
-use axum::Json;
 use axum::extract::State;
 use axum::response::sse::{Event, KeepAlive, Sse};
 use std::convert::Infallible;
@@ -37,6 +37,6 @@ async fn follow_events(State(app): State<App>) -> Sse<impl Stream<Item = Result<
 
 /// What each connected scale shows now, with its last lines as they came and as they were read.
 #[utoipa::path(get, path = "/scales", responses((status = 200, body = Vec<ScaleNow>)))]
-async fn list_scales(State(app): State<App>) -> Json<Vec<ScaleNow>> {
-    Json(app.scales())
+async fn list_scales(State(app): State<App>) -> Answer<Vec<ScaleNow>> {
+    Answer(app.scales())
 }

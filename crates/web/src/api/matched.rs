@@ -1,9 +1,9 @@
 //! Matching: one sheet, a day's jobs, a plan made anew, plans to choose from.
 
 use crate::problem::{ApiError, Body};
+use crate::reader::Answer;
 use app::App;
 use app::matched::{AcceptPicks, AcceptReplan, DayRequest, ReplanProposal, SetMatch, SetRequest};
-use axum::Json;
 use axum::extract::{Path, State};
 use desk::planner::{DayPlan, Lock, PlanOption};
 use serde::Deserialize;
@@ -25,16 +25,16 @@ pub(super) fn router() -> OpenApiRouter<App> {
 /// Match one sheet against the free stock: a proven plan, and others to choose from. Nothing is saved.
 #[utoipa::path(post, path = "/match/set", request_body = SetRequest,
     responses((status = 200, body = SetMatch)))]
-async fn match_set(State(app): State<App>, Body(request): Body<SetRequest>) -> Result<Json<SetMatch>, ApiError> {
-    Ok(Json(app.match_set(&request, |_| true).await?))
+async fn match_set(State(app): State<App>, Body(request): Body<SetRequest>) -> Result<Answer<SetMatch>, ApiError> {
+    Ok(Answer(app.match_set(&request, |_| true).await?))
 }
 
 /// Plan a day's jobs on the stock that they share: the best plan found in the time given, with its proven bound.
 /// Nothing is held.
 #[utoipa::path(post, path = "/match/day", request_body = DayRequest,
     responses((status = 200, body = DayPlan)))]
-async fn match_day(State(app): State<App>, Body(request): Body<DayRequest>) -> Result<Json<DayPlan>, ApiError> {
-    Ok(Json(app.plan_day(&request, |_| true).await?))
+async fn match_day(State(app): State<App>, Body(request): Body<DayRequest>) -> Result<Answer<DayPlan>, ApiError> {
+    Ok(Answer(app.plan_day(&request, |_| true).await?))
 }
 
 /// Parts that must go into certain clubs: "this part in this club".
@@ -54,8 +54,8 @@ async fn list_plan_options(
     State(app): State<App>,
     Path(number): Path<i64>,
     Body(locks): Body<Locks>,
-) -> Result<Json<Vec<PlanOption>>, ApiError> {
-    Ok(Json(app.plan_options(number, &locks.locks).await?))
+) -> Result<Answer<Vec<PlanOption>>, ApiError> {
+    Ok(Answer(app.plan_options(number, &locks.locks).await?))
 }
 
 /// Hold parts that were chosen by their codes, from a day's plan or from plans to choose from, all or none.
@@ -65,8 +65,8 @@ async fn accept_picks(
     State(app): State<App>,
     Path(number): Path<i64>,
     Body(picks): Body<AcceptPicks>,
-) -> Result<Json<Plan>, ApiError> {
-    Ok(Json(app.accept_picks(number, &picks).await?))
+) -> Result<Answer<Plan>, ApiError> {
+    Ok(Answer(app.accept_picks(number, &picks).await?))
 }
 
 /// Plan a job anew around what is cut, glued or gripped, and say what would change. Nothing is held.
@@ -76,8 +76,8 @@ async fn propose_replan(
     State(app): State<App>,
     Path(number): Path<i64>,
     Body(locks): Body<Locks>,
-) -> Result<Json<ReplanProposal>, ApiError> {
-    Ok(Json(app.plan_again(number, &locks.locks).await?))
+) -> Result<Answer<ReplanProposal>, ApiError> {
+    Ok(Answer(app.plan_again(number, &locks.locks).await?))
 }
 
 /// Accept the plan made anew that was looked at, all or none.
@@ -87,6 +87,6 @@ async fn accept_replan(
     State(app): State<App>,
     Path(number): Path<i64>,
     Body(accept): Body<AcceptReplan>,
-) -> Result<Json<Plan>, ApiError> {
-    Ok(Json(app.accept_again(number, &accept).await?))
+) -> Result<Answer<Plan>, ApiError> {
+    Ok(Answer(app.accept_again(number, &accept).await?))
 }

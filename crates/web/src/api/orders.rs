@@ -2,11 +2,11 @@
 
 use super::described::{Conflict, NotFound};
 use crate::problem::{ApiError, Body};
+use crate::reader::Answer;
 use app::App;
 use app::life::{PartAction, PartLife};
 use app::order::{CloseOrder, NewOrder, OrderForJob, OrderQuery, Receive, Received, TellOrder};
 use app::sorting::{AskRequest, SortRequest};
-use axum::Json;
 use axum::extract::{Path, Query, State};
 use axum::http::{StatusCode, header};
 use axum::response::IntoResponse;
@@ -60,9 +60,9 @@ struct OrdersPage {
 
 /// Orders, the newest first.
 #[utoipa::path(get, path = "/orders", params(OrderQuery), responses((status = 200, body = OrdersPage), NotFound))]
-async fn list_orders(State(app): State<App>, Query(query): Query<OrderQuery>) -> Result<Json<OrdersPage>, ApiError> {
+async fn list_orders(State(app): State<App>, Query(query): Query<OrderQuery>) -> Result<Answer<OrdersPage>, ApiError> {
     let (orders, total) = app.orders(&query).await?;
-    Ok(Json(OrdersPage { total, orders }))
+    Ok(Answer(OrdersPage { total, orders }))
 }
 
 /// Place orders, all or none.
@@ -71,8 +71,8 @@ async fn list_orders(State(app): State<App>, Query(query): Query<OrderQuery>) ->
 async fn place_orders(
     State(app): State<App>,
     Body(new): Body<Vec<NewOrder>>,
-) -> Result<(StatusCode, Json<Vec<OrderView>>), ApiError> {
-    Ok((StatusCode::CREATED, Json(app.place_orders(&new).await?)))
+) -> Result<(StatusCode, Answer<Vec<OrderView>>), ApiError> {
+    Ok((StatusCode::CREATED, Answer(app.place_orders(&new).await?)))
 }
 
 /// Orders as a CSV file.
@@ -85,8 +85,8 @@ async fn export_orders(State(app): State<App>, Query(query): Query<OrderQuery>) 
 /// One order with what happened to it.
 #[utoipa::path(get, path = "/orders/{number}", params(("number" = i64, Path)),
     responses((status = 200, body = OrderView)))]
-async fn get_order(State(app): State<App>, Path(number): Path<i64>) -> Result<Json<OrderView>, ApiError> {
-    Ok(Json(app.order(number).await?))
+async fn get_order(State(app): State<App>, Path(number): Path<i64>) -> Result<Answer<OrderView>, ApiError> {
+    Ok(Answer(app.order(number).await?))
 }
 
 /// Book in what came. More than was to come, or parts of a cancelled order, are asked about: say `anyway`.
@@ -96,8 +96,8 @@ async fn receive_order(
     State(app): State<App>,
     Path(number): Path<i64>,
     Body(receive): Body<Receive>,
-) -> Result<Json<Received>, ApiError> {
-    Ok(Json(app.receive_order(number, &receive).await?))
+) -> Result<Answer<Received>, ApiError> {
+    Ok(Answer(app.receive_order(number, &receive).await?))
 }
 
 /// Cancel what is still to come, or say that it does not come.
@@ -107,8 +107,8 @@ async fn close_order(
     State(app): State<App>,
     Path(number): Path<i64>,
     Body(close): Body<CloseOrder>,
-) -> Result<Json<OrderView>, ApiError> {
-    Ok(Json(app.close_order(number, &close).await?))
+) -> Result<Answer<OrderView>, ApiError> {
+    Ok(Answer(app.close_order(number, &close).await?))
 }
 
 /// Say another supplier or another day.
@@ -118,8 +118,8 @@ async fn change_order(
     State(app): State<App>,
     Path(number): Path<i64>,
     Body(told): Body<TellOrder>,
-) -> Result<Json<OrderView>, ApiError> {
-    Ok(Json(app.tell_order(number, &told).await?))
+) -> Result<Answer<OrderView>, ApiError> {
+    Ok(Answer(app.tell_order(number, &told).await?))
 }
 
 /// What the jobs under way wait for.
@@ -133,15 +133,15 @@ struct JobWaits {
 
 /// What the jobs under way wait for: parts on order, and parts that are short and not ordered.
 #[utoipa::path(get, path = "/waits", responses((status = 200, body = Vec<JobWaits>)))]
-async fn list_waits(State(app): State<App>) -> Result<Json<Vec<JobWaits>>, ApiError> {
-    Ok(Json(app.waits().await?.into_iter().map(|(job, waits)| JobWaits { job, waits }).collect()))
+async fn list_waits(State(app): State<App>) -> Result<Answer<Vec<JobWaits>>, ApiError> {
+    Ok(Answer(app.waits().await?.into_iter().map(|(job, waits)| JobWaits { job, waits }).collect()))
 }
 
 /// What a job lacks by its plan, and how much of it is ordered.
 #[utoipa::path(get, path = "/jobs/{number}/order", params(("number" = i64, Path)),
     responses((status = 200, body = Vec<Wanted>), Conflict))]
-async fn list_missing_parts(State(app): State<App>, Path(number): Path<i64>) -> Result<Json<Vec<Wanted>>, ApiError> {
-    Ok(Json(app.wanted(number).await?))
+async fn list_missing_parts(State(app): State<App>, Path(number): Path<i64>) -> Result<Answer<Vec<Wanted>>, ApiError> {
+    Ok(Answer(app.wanted(number).await?))
 }
 
 /// Order what a job lacks and nobody has ordered for it yet.
@@ -151,14 +151,14 @@ async fn order_for_job(
     State(app): State<App>,
     Path(number): Path<i64>,
     Body(wish): Body<OrderForJob>,
-) -> Result<(StatusCode, Json<Vec<OrderView>>), ApiError> {
-    Ok((StatusCode::CREATED, Json(app.order_for_job(number, &wish).await?)))
+) -> Result<(StatusCode, Answer<Vec<OrderView>>), ApiError> {
+    Ok((StatusCode::CREATED, Answer(app.order_for_job(number, &wish).await?)))
 }
 
 /// The stock against the sheets to come, by kind, model and number.
 #[utoipa::path(get, path = "/needs", responses((status = 200, body = Vec<Need>)))]
-async fn list_needs(State(app): State<App>) -> Result<Json<Vec<Need>>, ApiError> {
-    Ok(Json(app.stock_needs().await?))
+async fn list_needs(State(app): State<App>) -> Result<Answer<Vec<Need>>, ApiError> {
+    Ok(Answer(app.stock_needs().await?))
 }
 
 /// The same as a CSV file.
@@ -170,8 +170,8 @@ async fn export_needs(State(app): State<App>) -> Result<impl IntoResponse, ApiEr
 /// The parts of a model in weight classes, each with its place in the tray.
 #[utoipa::path(get, path = "/parts/sorted", params(SortRequest),
     responses((status = 200, body = Sorting), NotFound))]
-async fn sort_parts(State(app): State<App>, Query(request): Query<SortRequest>) -> Result<Json<Sorting>, ApiError> {
-    Ok(Json(app.sort_parts(&request).await?))
+async fn sort_parts(State(app): State<App>, Query(request): Query<SortRequest>) -> Result<Answer<Sorting>, ApiError> {
+    Ok(Answer(app.sort_parts(&request).await?))
 }
 
 /// The same as a CSV file.
@@ -190,8 +190,8 @@ async fn export_sorted_parts(
 async fn ask_for_heads(
     State(app): State<App>,
     Body(request): Body<AskRequest>,
-) -> Result<Json<Vec<HeadAsk>>, ApiError> {
-    Ok(Json(app.ask_heads(&request).await?))
+) -> Result<Answer<Vec<HeadAsk>>, ApiError> {
+    Ok(Answer(app.ask_heads(&request).await?))
 }
 
 /// The same as a CSV file.
@@ -207,8 +207,8 @@ async fn export_heads_to_ask_for(
 /// A part with its life.
 #[utoipa::path(get, path = "/parts/{code}/life", params(("code" = String, Path)),
     responses((status = 200, body = PartLife)))]
-async fn get_part_life(State(app): State<App>, Path(code): Path<String>) -> Result<Json<PartLife>, ApiError> {
-    Ok(Json(app.part_life(&code).await?))
+async fn get_part_life(State(app): State<App>, Path(code): Path<String>) -> Result<Answer<PartLife>, ApiError> {
+    Ok(Answer(app.part_life(&code).await?))
 }
 
 /// Reserve, give back, use, scrap, restore, correct or pull a part, or say that a shaft was cut wrongly.
@@ -218,8 +218,8 @@ async fn act_on_part(
     State(app): State<App>,
     Path(code): Path<String>,
     Body(action): Body<PartAction>,
-) -> Result<Json<PartLife>, ApiError> {
-    Ok(Json(app.part_deed(&code, &action).await?))
+) -> Result<Answer<PartLife>, ApiError> {
+    Ok(Answer(app.part_deed(&code, &action).await?))
 }
 
 /// The life of a part as a CSV file.

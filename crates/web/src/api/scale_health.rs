@@ -1,10 +1,10 @@
 //! The health of the shop's scales, and gauge studies.
 
 use crate::problem::{ApiError, Body};
+use crate::reader::Answer;
 use app::App;
 use app::gauge_study::{NewStudy, NewStudyReading, StudyAnswer, StudyView};
 use app::scale_health::{CheckAnswer, NewCalibration, NewCheck, ScaleHealth, TrustWord, WithReason};
-use axum::Json;
 use axum::extract::{Path, State};
 use axum::http::StatusCode;
 use serde::Deserialize;
@@ -31,15 +31,15 @@ pub(super) fn router() -> OpenApiRouter<App> {
 
 /// How every scale and gauge of the shop stands: trust, checks, charts, offset and drift, what the belief begins with.
 #[utoipa::path(get, path = "/scales/health", responses((status = 200, body = Vec<ScaleHealth>)))]
-async fn list_scale_health(State(app): State<App>) -> Result<Json<Vec<ScaleHealth>>, ApiError> {
-    Ok(Json(app.scales_health().await?))
+async fn list_scale_health(State(app): State<App>) -> Result<Answer<Vec<ScaleHealth>>, ApiError> {
+    Ok(Answer(app.scales_health().await?))
 }
 
 /// How one scale stands.
 #[utoipa::path(get, path = "/scales/{scale}/health", params(("scale" = String, Path)),
     responses((status = 200, body = ScaleHealth)))]
-async fn get_scale_health(State(app): State<App>, Path(scale): Path<String>) -> Result<Json<ScaleHealth>, ApiError> {
-    Ok(Json(app.scale_health(&scale).await?))
+async fn get_scale_health(State(app): State<App>, Path(scale): Path<String>) -> Result<Answer<ScaleHealth>, ApiError> {
+    Ok(Answer(app.scale_health(&scale).await?))
 }
 
 /// Keep a check, or be asked about it first: then `kept` is missing and `question` says why; send it again with
@@ -51,10 +51,10 @@ async fn check_scale(
     State(app): State<App>,
     Path(scale): Path<String>,
     Body(new): Body<NewCheck>,
-) -> Result<(StatusCode, Json<CheckAnswer>), ApiError> {
+) -> Result<(StatusCode, Answer<CheckAnswer>), ApiError> {
     let answer = app.check_scale(&scale, &new).await?;
     let fresh = answer.kept.is_some() && !answer.repeated;
-    Ok((if fresh { StatusCode::CREATED } else { StatusCode::OK }, Json(answer)))
+    Ok((if fresh { StatusCode::CREATED } else { StatusCode::OK }, Answer(answer)))
 }
 
 /// Take a check back: it stays in the list and does not count.
@@ -66,8 +66,8 @@ async fn take_back_check(
     State(app): State<App>,
     Path((scale, check)): Path<(String, String)>,
     Body(word): Body<WithReason>,
-) -> Result<Json<ScaleHealth>, ApiError> {
-    Ok(Json(app.take_back_check(&scale, &EventId(check), &word).await?))
+) -> Result<Answer<ScaleHealth>, ApiError> {
+    Ok(Answer(app.take_back_check(&scale, &EventId(check), &word).await?))
 }
 
 /// Trust a scale again, on its passed check or on somebody's word, or take its trust away.
@@ -78,8 +78,8 @@ async fn set_scale_trust(
     State(app): State<App>,
     Path(scale): Path<String>,
     Body(word): Body<TrustWord>,
-) -> Result<Json<ScaleHealth>, ApiError> {
-    Ok(Json(app.word_on_scale(&scale, &word).await?))
+) -> Result<Answer<ScaleHealth>, ApiError> {
+    Ok(Answer(app.word_on_scale(&scale, &word).await?))
 }
 
 /// Keep a calibration.
@@ -90,8 +90,8 @@ async fn add_calibration(
     State(app): State<App>,
     Path(scale): Path<String>,
     Body(new): Body<NewCalibration>,
-) -> Result<Json<ScaleHealth>, ApiError> {
-    Ok(Json(app.calibrated(&scale, &new).await?))
+) -> Result<Answer<ScaleHealth>, ApiError> {
+    Ok(Answer(app.calibrated(&scale, &new).await?))
 }
 
 /// Begin a scale's chart anew: it was moved or repaired.
@@ -102,14 +102,14 @@ async fn restart_scale_chart(
     State(app): State<App>,
     Path(scale): Path<String>,
     Body(word): Body<WithReason>,
-) -> Result<Json<ScaleHealth>, ApiError> {
-    Ok(Json(app.chart_anew(&scale, &word).await?))
+) -> Result<Answer<ScaleHealth>, ApiError> {
+    Ok(Answer(app.chart_anew(&scale, &word).await?))
 }
 
 /// All gauge studies, the newest first, with what they found.
 #[utoipa::path(get, path = "/gauge-studies", responses((status = 200, body = Vec<StudyView>)))]
-async fn list_gauge_studies(State(app): State<App>) -> Result<Json<Vec<StudyView>>, ApiError> {
-    Ok(Json(app.studies().await?))
+async fn list_gauge_studies(State(app): State<App>) -> Result<Answer<Vec<StudyView>>, ApiError> {
+    Ok(Answer(app.studies().await?))
 }
 
 /// Begin a gauge study, its order drawn at random.
@@ -118,15 +118,15 @@ async fn list_gauge_studies(State(app): State<App>) -> Result<Json<Vec<StudyView
 async fn begin_gauge_study(
     State(app): State<App>,
     Body(new): Body<NewStudy>,
-) -> Result<(StatusCode, Json<StudyView>), ApiError> {
-    Ok((StatusCode::CREATED, Json(app.begin_study(&new).await?)))
+) -> Result<(StatusCode, Answer<StudyView>), ApiError> {
+    Ok((StatusCode::CREATED, Answer(app.begin_study(&new).await?)))
 }
 
 /// How a study stands: the next reading, or what it found.
 #[utoipa::path(get, path = "/gauge-studies/{study}", params(("study" = String, Path)),
     responses((status = 200, body = StudyView)))]
-async fn get_gauge_study(State(app): State<App>, Path(study): Path<String>) -> Result<Json<StudyView>, ApiError> {
-    Ok(Json(app.study(&study).await?))
+async fn get_gauge_study(State(app): State<App>, Path(study): Path<String>) -> Result<Answer<StudyView>, ApiError> {
+    Ok(Answer(app.study(&study).await?))
 }
 
 /// Keep a reading of a study, or be asked about it first.
@@ -137,8 +137,8 @@ async fn keep_study_reading(
     State(app): State<App>,
     Path(study): Path<String>,
     Body(new): Body<NewStudyReading>,
-) -> Result<Json<StudyAnswer>, ApiError> {
-    Ok(Json(app.read_study(&study, &new).await?))
+) -> Result<Answer<StudyAnswer>, ApiError> {
+    Ok(Answer(app.read_study(&study, &new).await?))
 }
 
 /// Who does something.
@@ -157,6 +157,6 @@ async fn adopt_study_noise(
     State(app): State<App>,
     Path(study): Path<String>,
     Body(by): Body<By>,
-) -> Result<Json<Shop>, ApiError> {
-    Ok(Json(app.take_noise(&study, &by.by).await?))
+) -> Result<Answer<Shop>, ApiError> {
+    Ok(Answer(app.take_noise(&study, &by.by).await?))
 }

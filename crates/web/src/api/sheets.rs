@@ -1,9 +1,9 @@
 //! Fitting sheets.
 
 use crate::problem::{ApiError, Body};
+use crate::reader::Answer;
 use app::App;
 use app::sheet::{Approve, SheetSummary, SheetView, ShortSheet};
-use axum::Json;
 use axum::extract::{Path, State};
 use axum::http::StatusCode;
 use axum::response::IntoResponse;
@@ -59,8 +59,8 @@ async fn get_sheet_schema() -> impl IntoResponse {
 
 /// Sheets, the latest first.
 #[utoipa::path(get, path = "/sheets", responses((status = 200, body = Vec<SheetSummary>)))]
-async fn list_sheets(State(app): State<App>) -> Result<Json<Vec<SheetSummary>>, ApiError> {
-    Ok(Json(app.sheets().await?))
+async fn list_sheets(State(app): State<App>) -> Result<Answer<Vec<SheetSummary>>, ApiError> {
+    Ok(Answer(app.sheets().await?))
 }
 
 /// Save a sheet. One with findings may be saved, but not approved. Its JSON Schema is at `/sheets/schema`.
@@ -69,29 +69,32 @@ async fn list_sheets(State(app): State<App>) -> Result<Json<Vec<SheetSummary>>, 
 async fn add_sheet(
     State(app): State<App>,
     Body(sheet): Body<Sheet>,
-) -> Result<(StatusCode, Json<SheetView>), ApiError> {
-    Ok((StatusCode::CREATED, Json(app.save_sheet(&sheet).await?)))
+) -> Result<(StatusCode, Answer<SheetView>), ApiError> {
+    Ok((StatusCode::CREATED, Answer(app.save_sheet(&sheet).await?)))
 }
 
 /// Expand a sheet as builders write it: each club with where its fields came from.
 #[utoipa::path(post, path = "/sheets/expand", request_body = ShortSheet,
     responses((status = 200, body = Vec<Expanded>)))]
-async fn expand_sheet(State(app): State<App>, Body(short): Body<ShortSheet>) -> Result<Json<Vec<Expanded>>, ApiError> {
-    Ok(Json(app.expand_sheet(&short).await?))
+async fn expand_sheet(
+    State(app): State<App>,
+    Body(short): Body<ShortSheet>,
+) -> Result<Answer<Vec<Expanded>>, ApiError> {
+    Ok(Answer(app.expand_sheet(&short).await?))
 }
 
 /// Everything that is to be said of a sheet, against models, stock and rules. Nothing is saved.
 #[utoipa::path(post, path = "/sheets/check", request_body = Sheet,
     responses((status = 200, body = Vec<SheetProblem>)))]
-async fn check_sheet(State(app): State<App>, Body(sheet): Body<Sheet>) -> Result<Json<Vec<SheetProblem>>, ApiError> {
-    Ok(Json(app.check_sheet(&sheet).await?))
+async fn check_sheet(State(app): State<App>, Body(sheet): Body<Sheet>) -> Result<Answer<Vec<SheetProblem>>, ApiError> {
+    Ok(Answer(app.check_sheet(&sheet).await?))
 }
 
 /// One sheet with its findings.
 #[utoipa::path(get, path = "/sheets/{id}", params(("id" = String, Path)),
     responses((status = 200, body = SheetView)))]
-async fn get_sheet(State(app): State<App>, Path(id): Path<String>) -> Result<Json<SheetView>, ApiError> {
-    Ok(Json(app.sheet(&id.as_str().into()).await?))
+async fn get_sheet(State(app): State<App>, Path(id): Path<String>) -> Result<Answer<SheetView>, ApiError> {
+    Ok(Answer(app.sheet(&id.as_str().into()).await?))
 }
 
 /// A changed sheet with the version that was looked at.
@@ -111,8 +114,8 @@ async fn change_sheet(
     State(app): State<App>,
     Path(id): Path<String>,
     Body(change): Body<SheetChange>,
-) -> Result<Json<SheetView>, ApiError> {
-    Ok(Json(app.change_sheet(&id.as_str().into(), &change.sheet, change.version).await?))
+) -> Result<Answer<SheetView>, ApiError> {
+    Ok(Answer(app.change_sheet(&id.as_str().into(), &change.sheet, change.version).await?))
 }
 
 /// Approve a sheet: its job is made.
@@ -122,6 +125,6 @@ async fn approve_sheet(
     State(app): State<App>,
     Path(id): Path<String>,
     Body(approve): Body<Approve>,
-) -> Result<(StatusCode, Json<Job>), ApiError> {
-    Ok((StatusCode::CREATED, Json(app.approve_sheet(&id.as_str().into(), &approve).await?)))
+) -> Result<(StatusCode, Answer<Job>), ApiError> {
+    Ok((StatusCode::CREATED, Answer(app.approve_sheet(&id.as_str().into(), &approve).await?)))
 }

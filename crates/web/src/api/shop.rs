@@ -1,9 +1,9 @@
 //! The shop.
 
 use crate::problem::{ApiError, Body};
+use crate::reader::Answer;
 use app::App;
 use app::clock_watch::{ClockState, ConfirmClock};
-use axum::Json;
 use axum::extract::State;
 use trade::shop::Shop;
 use utoipa_axum::router::OpenApiRouter;
@@ -15,22 +15,22 @@ pub(super) fn router() -> OpenApiRouter<App> {
 
 /// What the shop says of itself: room, scales, own adhesive and tape, steps.
 #[utoipa::path(get, path = "/shop", responses((status = 200, body = Shop)))]
-async fn get_shop(State(app): State<App>) -> Result<Json<Shop>, ApiError> {
-    Ok(Json(app.shop().await?))
+async fn get_shop(State(app): State<App>) -> Result<Answer<Shop>, ApiError> {
+    Ok(Answer(app.shop().await?))
 }
 
 /// Change the shop. Jobs under way keep their own steps.
 #[utoipa::path(put, path = "/shop", request_body = Shop,
     responses((status = 200, body = Shop)))]
-async fn save_shop(State(app): State<App>, Body(shop): Body<Shop>) -> Result<Json<Shop>, ApiError> {
+async fn save_shop(State(app): State<App>, Body(shop): Body<Shop>) -> Result<Answer<Shop>, ApiError> {
     app.save_shop(&shop).await?;
-    Ok(Json(app.shop().await?))
+    Ok(Answer(app.shop().await?))
 }
 
 /// The machine's clock, and why it is not relied on, if it is not.
 #[utoipa::path(get, path = "/clock", responses((status = 200, body = ClockState)))]
-async fn get_clock(State(app): State<App>) -> Result<Json<ClockState>, ApiError> {
-    Ok(Json(app.clock_state().await?))
+async fn get_clock(State(app): State<App>) -> Result<Answer<ClockState>, ApiError> {
+    Ok(Answer(app.clock_state().await?))
 }
 
 /// Say that the machine's clock is right, after a look at it.
@@ -39,7 +39,7 @@ async fn get_clock(State(app): State<App>) -> Result<Json<ClockState>, ApiError>
 async fn confirm_clock(
     State(app): State<App>,
     Body(confirm): Body<ConfirmClock>,
-) -> Result<Json<ClockState>, ApiError> {
+) -> Result<Answer<ClockState>, ApiError> {
     app.confirm_clock(&confirm).await?;
-    Ok(Json(app.clock_state().await?))
+    Ok(Answer(app.clock_state().await?))
 }

@@ -2,23 +2,26 @@
 
 use super::File;
 use super::described::NotFound;
-use crate::look::label_picture;
 use crate::pages::labels::{asked_parts, labels_of};
 use crate::problem::{ApiError, Body, Problem};
+use crate::reader::{Answer, Reader};
 use app::App;
 use app::stock::{ModelsKept, NewPart, PartChange, PartQuery, PartsImported};
 use app::stock_list::Scanned;
 use app::weigh_in::{TakeBackPart, ToJudge, WeighIn, WeighedIn};
-use axum::Json;
 use axum::body::Bytes;
 use axum::extract::{Path, Query, State};
 use axum::http::{StatusCode, header};
 use axum::response::IntoResponse;
-use desk::stock_file::{Imported, Layout, Mapping};
+use desk::stock_file::Imported;
+use desk::stock_file::Layout;
+use desk::stock_file::Mapping;
 use desk::weigh_in::Judged;
+use look::label_picture;
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
-use trade::model::{Model, PartKind};
+use trade::model::Model;
+use trade::model::PartKind;
 use trade::part::Part;
 use utoipa::openapi::schema::{AnyOfBuilder, ObjectBuilder, Schema};
 use utoipa::openapi::{Ref, RefOr};
@@ -54,23 +57,23 @@ struct ModelQuery {
 
 /// Models, by code.
 #[utoipa::path(get, path = "/models", params(ModelQuery), responses((status = 200, body = Vec<Model>)))]
-async fn list_models(State(app): State<App>, Query(query): Query<ModelQuery>) -> Result<Json<Vec<Model>>, ApiError> {
-    Ok(Json(app.models(query.kind).await?))
+async fn list_models(State(app): State<App>, Query(query): Query<ModelQuery>) -> Result<Answer<Vec<Model>>, ApiError> {
+    Ok(Answer(app.models(query.kind).await?))
 }
 
 /// Add a model, or replace the one with its code.
 #[utoipa::path(post, path = "/models", request_body = Model,
     responses((status = 201, body = Model)))]
-async fn save_model(State(app): State<App>, Body(model): Body<Model>) -> Result<(StatusCode, Json<Model>), ApiError> {
+async fn save_model(State(app): State<App>, Body(model): Body<Model>) -> Result<(StatusCode, Answer<Model>), ApiError> {
     app.put_model(&model).await?;
-    Ok((StatusCode::CREATED, Json(model)))
+    Ok((StatusCode::CREATED, Answer(model)))
 }
 
 /// One model.
 #[utoipa::path(get, path = "/models/{code}", params(("code" = String, Path)),
     responses((status = 200, body = Model)))]
-async fn get_model(State(app): State<App>, Path(code): Path<String>) -> Result<Json<Model>, ApiError> {
-    Ok(Json(app.model(&code).await?))
+async fn get_model(State(app): State<App>, Path(code): Path<String>) -> Result<Answer<Model>, ApiError> {
+    Ok(Answer(app.model(&code).await?))
 }
 
 /// Take a model away that nothing uses.
@@ -133,7 +136,7 @@ fn not_an_object(list: &Value) -> Option<Problem> {
 async fn import_models(
     State(app): State<App>,
     body: Result<Body<Value>, ApiError>,
-) -> Result<Json<ModelsKept>, ApiError> {
+) -> Result<Answer<ModelsKept>, ApiError> {
     let Body(list) = body.map_err(|mut error| {
         if error.0.status() == StatusCode::UNPROCESSABLE_ENTITY {
             error.0.detail.push_str(". Give a list of models, [ … ]");
@@ -142,7 +145,7 @@ async fn import_models(
     })?;
     match not_an_object(&list) {
         Some(problem) => Err(problem.into()),
-        None => Ok(Json(app.import_models(&list.to_string()).await?)),
+        None => Ok(Answer(app.import_models(&list.to_string()).await?)),
     }
 }
 
@@ -157,9 +160,9 @@ struct PartsPage {
 
 /// Parts in the order in which they came in.
 #[utoipa::path(get, path = "/parts", params(PartQuery), responses((status = 200, body = PartsPage)))]
-async fn list_parts(State(app): State<App>, Query(query): Query<PartQuery>) -> Result<Json<PartsPage>, ApiError> {
+async fn list_parts(State(app): State<App>, Query(query): Query<PartQuery>) -> Result<Answer<PartsPage>, ApiError> {
     let (parts, total) = app.parts(&query).await?;
-    Ok(Json(PartsPage { total, parts }))
+    Ok(Answer(PartsPage { total, parts }))
 }
 
 /// Add parts, all or none.
@@ -168,15 +171,15 @@ async fn list_parts(State(app): State<App>, Query(query): Query<PartQuery>) -> R
 async fn add_parts(
     State(app): State<App>,
     Body(new): Body<Vec<NewPart>>,
-) -> Result<(StatusCode, Json<Vec<Part>>), ApiError> {
-    Ok((StatusCode::CREATED, Json(app.add_parts(&new).await?)))
+) -> Result<(StatusCode, Answer<Vec<Part>>), ApiError> {
+    Ok((StatusCode::CREATED, Answer(app.add_parts(&new).await?)))
 }
 
 /// One part.
 #[utoipa::path(get, path = "/parts/{code}", params(("code" = String, Path)),
     responses((status = 200, body = Part)))]
-async fn get_part(State(app): State<App>, Path(code): Path<String>) -> Result<Json<Part>, ApiError> {
-    Ok(Json(app.part(&code).await?))
+async fn get_part(State(app): State<App>, Path(code): Path<String>) -> Result<Answer<Part>, ApiError> {
+    Ok(Answer(app.part(&code).await?))
 }
 
 /// Change a part by hand. Fields left out stay.
@@ -186,16 +189,16 @@ async fn change_part(
     State(app): State<App>,
     Path(code): Path<String>,
     Body(change): Body<PartChange>,
-) -> Result<Json<Part>, ApiError> {
-    Ok(Json(app.change_part(&code, &change).await?))
+) -> Result<Answer<Part>, ApiError> {
+    Ok(Answer(app.change_part(&code, &change).await?))
 }
 
 /// What a mass speaks for: the part that it is said to be, the number beside it, another model, a film left on. Nothing
 /// is kept.
 #[utoipa::path(post, path = "/parts/judge", request_body = ToJudge,
     responses((status = 200, body = Judged)))]
-async fn judge_part(State(app): State<App>, Body(asked): Body<ToJudge>) -> Result<Json<Judged>, ApiError> {
-    Ok(Json(app.judge_part(&asked).await?))
+async fn judge_part(State(app): State<App>, Body(asked): Body<ToJudge>) -> Result<Answer<Judged>, ApiError> {
+    Ok(Answer(app.judge_part(&asked).await?))
 }
 
 /// Weigh a part in. A mass that is questioned is an answer, 200, and kept nowhere until it is sent again with `sure`.
@@ -212,7 +215,7 @@ async fn weigh_in_part(State(app): State<App>, Body(new): Body<WeighIn>) -> Resu
             return Err(Problem::invalid(format!("{what}{}. {}", bad.problem, bad.next)).into());
         }
     };
-    Ok((status, Json(answer)))
+    Ok((status, Answer(answer)))
 }
 
 /// Take a weigh-in back; taken back twice is taken back once.
@@ -281,14 +284,14 @@ async fn import_parts(
     State(app): State<App>,
     Query(query): Query<ImportQuery>,
     body: Bytes,
-) -> Result<Json<ImportAnswer>, ApiError> {
+) -> Result<Answer<ImportAnswer>, ApiError> {
     let mut mapping = query.mapping()?;
     if let Some(name) = &query.layout {
         mapping = Some(app.layout(name).await?.mapping);
     }
     if query.look {
         let looked = app.look_at_parts(&body, mapping.as_ref()).await?;
-        return Ok(Json(ImportAnswer::Looked(Box::new(ImportLook {
+        return Ok(Answer(ImportAnswer::Looked(Box::new(ImportLook {
             known_as: looked.known_as,
             sheets: looked.table.sheets,
             header: looked.table.header,
@@ -297,13 +300,13 @@ async fn import_parts(
             imported: looked.imported,
         }))));
     }
-    Ok(Json(ImportAnswer::Kept(app.import_mapped(&body, &mapping.unwrap_or_default(), |_, _| {}).await?)))
+    Ok(Answer(ImportAnswer::Kept(app.import_mapped(&body, &mapping.unwrap_or_default(), |_, _| {}).await?)))
 }
 
 /// Remembered layouts of lists, by name.
 #[utoipa::path(get, path = "/layouts", responses((status = 200, body = Vec<Layout>)))]
-async fn list_layouts(State(app): State<App>) -> Result<Json<Vec<Layout>>, ApiError> {
-    Ok(Json(app.layouts().await?))
+async fn list_layouts(State(app): State<App>) -> Result<Answer<Vec<Layout>>, ApiError> {
+    Ok(Answer(app.layouts().await?))
 }
 
 /// Remember a layout, in place of the one with its name.
@@ -312,9 +315,9 @@ async fn list_layouts(State(app): State<App>) -> Result<Json<Vec<Layout>>, ApiEr
 async fn save_layout(
     State(app): State<App>,
     Body(layout): Body<Layout>,
-) -> Result<(StatusCode, Json<Layout>), ApiError> {
+) -> Result<(StatusCode, Answer<Layout>), ApiError> {
     app.put_layout(&layout).await?;
-    Ok((StatusCode::CREATED, Json(layout)))
+    Ok((StatusCode::CREATED, Answer(layout)))
 }
 
 /// Forget a layout.
@@ -368,18 +371,22 @@ struct LabelQuery {
 /// Labels of parts as one SVG picture, each 62 × 29 mm, with the code as QR and as Code 128.
 #[utoipa::path(get, path = "/labels.svg", params(LabelQuery),
     responses((status = 200, body = String, content_type = "image/svg+xml", description = "An SVG picture."), NotFound))]
-async fn draw_labels(State(app): State<App>, Query(query): Query<LabelQuery>) -> Result<impl IntoResponse, ApiError> {
+async fn draw_labels(
+    State(app): State<App>,
+    Reader(w): Reader,
+    Query(query): Query<LabelQuery>,
+) -> Result<impl IntoResponse, ApiError> {
     if query.codes.trim().is_empty() {
         return Err(Problem::invalid("no codes are given. Write them as codes=H7-014,H7-015").into());
     }
     let (parts, _) = asked_parts(&app, &query.codes, PartQuery::default()).await?;
-    let labels = labels_of(&app, &parts).await?;
-    Ok(([(header::CONTENT_TYPE, "image/svg+xml")], label_picture(&labels)))
+    let labels = labels_of(&w, &app, &parts).await?;
+    Ok(([(header::CONTENT_TYPE, "image/svg+xml")], label_picture(&w, &labels)))
 }
 
 /// What a scanned code stands for: a part, or the club of a job card.
 #[utoipa::path(get, path = "/scan/{code}", params(("code" = String, Path)),
     responses((status = 200, body = Scanned)))]
-async fn look_up_code(State(app): State<App>, Path(code): Path<String>) -> Result<Json<Scanned>, ApiError> {
-    Ok(Json(app.scanned(&code).await?))
+async fn look_up_code(State(app): State<App>, Path(code): Path<String>) -> Result<Answer<Scanned>, ApiError> {
+    Ok(Answer(app.scanned(&code).await?))
 }

@@ -4,7 +4,7 @@ use super::bench_screen::Screen;
 use super::entries::{self, go_to, in_address, query};
 use super::what_if::WhatIf;
 use super::{Framed, PageResult, Who, failure, failure_status, framed};
-use crate::look::{Action, ClubChip, ClubState as Mark, Nav, Notice, empty_state, signed};
+use crate::reader::Reader;
 use crate::units::explicit;
 use app::advice::DeclineOffer;
 use app::bench::{Entry, LetPassRequest, NewReadings};
@@ -16,15 +16,20 @@ use axum::extract::{Form, Path, Query, State};
 use axum::http::StatusCode;
 use axum::response::{IntoResponse, Response};
 use axum::routing::{get, post};
-use bench::club_state::{ClubState, Look, StepStatus};
+use bench::club_state::ClubState;
+use bench::club_state::Look;
+use bench::club_state::StepStatus;
 use bench::offer::Measure;
+use look::{Action, ClubChip, ClubState as Mark, Nav, Notice, empty_state};
 use maud::html;
 use quantity::{SwingWeight, decimal};
 use serde::Deserialize;
 use std::collections::HashMap;
-use trade::job::{JobClub, JobState};
+use trade::job::JobClub;
+use trade::job::JobState;
 use trade::kind::Role;
 use trade::model::PartKind;
+use words::Words;
 
 use trade::reading::What;
 use trade::step::Step;
@@ -43,7 +48,7 @@ pub(super) fn router() -> Router<App> {
         .route("/bench/{job}/{slot}/scan", post(super::bench_scan::scan))
 }
 
-async fn index(State(app): State<App>) -> PageResult {
+async fn index(State(app): State<App>, Reader(w): Reader) -> PageResult {
     let jobs = app.job_names(&[JobState::Planned]).await?;
     if let [only] = jobs.as_slice() {
         return Ok(go_to(&format!("/bench/{}", only.number)).into_response());
@@ -61,11 +66,13 @@ async fn index(State(app): State<App>) -> PageResult {
             } }
         } } }
     };
-    Ok(framed(&app, Framed { title: "Bench", active: Nav::Bench, body, ..Framed::default() }).await?.into_response())
+    Ok(framed(&w, &app, Framed { title: "Bench", active: Nav::Bench, body, ..Framed::default() })
+        .await?
+        .into_response())
 }
 
 /// The first club that has something left to do.
-async fn first_club(State(app): State<App>, Path(job): Path<i64>) -> PageResult {
+async fn first_club(State(app): State<App>, Reader(w): Reader, Path(job): Path<i64>) -> PageResult {
     let file = app.job_file(job).await?;
     if file.job.state == JobState::Open {
         return Ok(go_to(&format!("/plan/{job}")).into_response());
@@ -89,14 +96,20 @@ struct ShowQuery {
 
 async fn show(
     State(app): State<App>,
+    Reader(w): Reader,
     Path((job, slot)): Path<(i64, i64)>,
     Query(query): Query<ShowQuery>,
     Query(pairs): Query<Vec<(String, String)>>,
 ) -> PageResult {
     let scanned = query.scanned.map(|code| (code, query.put.is_some()));
-    let view =
-        View { step: query.step, kept: query.kept.is_some(), scanned, what_if: WhatIf::of(&pairs), ..View::default() };
-    bench_page(&app, job, slot, view).await
+    let view = View {
+        step: query.step,
+        kept: query.kept.is_some(),
+        scanned,
+        what_if: WhatIf::of(&w, &pairs),
+        ..View::default()
+    };
+    bench_page(&w, &app, job, slot, view).await
 }
 
 /// What a bench page shows besides the job itself.
@@ -120,6 +133,7 @@ type Fields = Vec<(String, String)>;
 
 async fn keep(
     State(app): State<App>,
+    Reader(w): Reader,
     Who(by): Who,
     Path((job, slot)): Path<(i64, i64)>,
     Form(fields): Form<Fields>,
@@ -136,7 +150,7 @@ async fn keep(
         if let Some(what) = key.strip_prefix("read-").and_then(What::from_key) {
             typed.insert(what.key().to_owned(), value.clone());
             if what == What::Done || !value.trim().is_empty() {
-                let typed = explicit(what.unit(), value.trim());
+                let typed = explicit(&w, what.unit(), value.trim());
                 entries.push(Entry { what, typed, value: None, again: again(what) });
             }
         }
@@ -168,11 +182,11 @@ async fn keep(
                 step: Some(step),
                 status: Some(failure_status(&error)),
                 wrong: belongs_to_entry.then(|| error.to_string()),
-                notice: (!belongs_to_entry).then(|| failure(&error)),
+                notice: (!belongs_to_entry).then(|| failure(&w, &error)),
                 typed,
                 ..View::default()
             };
-            bench_page(&app, job, slot, view).await
+            bench_page(&w, &app, job, slot, view).await
         }
     }
 }
@@ -219,6 +233,7 @@ struct TakeBackForm {
 
 async fn take_back(
     State(app): State<App>,
+    Reader(w): Reader,
     Who(by): Who,
     Path((job, slot)): Path<(i64, i64)>,
     Form(form): Form<TakeBackForm>,
@@ -233,13 +248,14 @@ async fn take_back(
 
 async fn insist(
     State(app): State<App>,
+    Reader(w): Reader,
     Who(by): Who,
     Path((job, slot)): Path<(i64, i64)>,
     Form(form): Form<TakeBackForm>,
 ) -> PageResult {
     match app.insist(job, &form.reading.as_str().into(), &form.why, &by).await {
         Ok(_) => Ok(to_step(job, slot, &form.step, &[("kept", "1")])),
-        Err(error) => again(&app, job, slot, form.step, &error).await,
+        Err(error) => again(&w, &app, job, slot, form.step, &error).await,
     }
 }
 
@@ -252,6 +268,7 @@ struct LetPassForm {
 
 async fn let_pass(
     State(app): State<App>,
+    Reader(w): Reader,
     Who(by): Who,
     Path((job, slot)): Path<(i64, i64)>,
     Form(form): Form<LetPassForm>,
@@ -259,7 +276,7 @@ async fn let_pass(
     let request = LetPassRequest { slot, step: form.step.clone(), reason: form.reason, by };
     match app.let_pass(job, &request).await {
         Ok(()) => Ok(to_step(job, slot, &form.step, &[])),
-        Err(error) => again(&app, job, slot, form.step, &error).await,
+        Err(error) => again(&w, &app, job, slot, form.step, &error).await,
     }
 }
 
@@ -276,6 +293,7 @@ struct SwapForm {
 
 async fn swap(
     State(app): State<App>,
+    Reader(w): Reader,
     Who(by): Who,
     Path((job, slot)): Path<(i64, i64)>,
     Form(form): Form<SwapForm>,
@@ -283,7 +301,7 @@ async fn swap(
     let request = Swap { kind: form.kind, code: form.code, reason: form.reason, by, version: form.version };
     match app.swap(job, slot, &request).await {
         Ok(_) => Ok(to_step(job, slot, &form.step, &[])),
-        Err(error) => again(&app, job, slot, form.step, &error).await,
+        Err(error) => again(&w, &app, job, slot, form.step, &error).await,
     }
 }
 
@@ -295,13 +313,14 @@ struct DeclineForm {
 
 async fn decline(
     State(app): State<App>,
+    Reader(w): Reader,
     Who(by): Who,
     Path((job, slot)): Path<(i64, i64)>,
     Form(form): Form<DeclineForm>,
 ) -> PageResult {
     match app.decline_offer(job, &DeclineOffer { measure: form.measure, by }).await {
         Ok(()) => Ok(to_step(job, slot, &form.step, &[])),
-        Err(error) => again(&app, job, slot, form.step, &error).await,
+        Err(error) => again(&w, &app, job, slot, form.step, &error).await,
     }
 }
 
@@ -315,6 +334,7 @@ struct ExtraForm {
 
 async fn extra(
     State(app): State<App>,
+    Reader(w): Reader,
     Who(by): Who,
     Path((job, slot)): Path<(i64, i64)>,
     Form(form): Form<ExtraForm>,
@@ -322,7 +342,7 @@ async fn extra(
     let add = AddExtra { action: form.action, mass_g: form.mass_g, by, version: form.version };
     match app.add_extra(job, slot, &add).await {
         Ok(_) => Ok(to_step(job, slot, &form.step, &[])),
-        Err(error) => again(&app, job, slot, form.step, &error).await,
+        Err(error) => again(&w, &app, job, slot, form.step, &error).await,
     }
 }
 
@@ -331,13 +351,17 @@ fn to_step(job: i64, slot: i64, step: &str, more: &[(&str, &str)]) -> Response {
     go_to(&format!("/bench/{job}/{slot}{}", query(&[&[("step", step)], more].concat()))).into_response()
 }
 
-pub(super) async fn again(app: &App, job: i64, slot: i64, step: String, error: &AppError) -> PageResult {
-    let view =
-        View { step: Some(step), notice: Some(failure(error)), status: Some(failure_status(error)), ..View::default() };
-    bench_page(app, job, slot, view).await
+pub(super) async fn again(w: &Words, app: &App, job: i64, slot: i64, step: String, error: &AppError) -> PageResult {
+    let view = View {
+        step: Some(step),
+        notice: Some(failure(w, error)),
+        status: Some(failure_status(error)),
+        ..View::default()
+    };
+    bench_page(w, app, job, slot, view).await
 }
 
-async fn bench_page(app: &App, number: i64, slot: i64, view: View) -> PageResult {
+async fn bench_page(w: &Words, app: &App, number: i64, slot: i64, view: View) -> PageResult {
     let file = app.job_file(number).await?;
     let club = file.club_at(slot)?;
     let believed = file.believe()?;
@@ -354,7 +378,7 @@ async fn bench_page(app: &App, number: i64, slot: i64, view: View) -> PageResult
         let open = if step.glues { Vec::new() } else { app.open_on(&file, &believed, &states, step).await? };
         let (file, believed, states, view) = (&file, &believed, &states, &view);
         let screen = Screen { file, believed, club, state, states, step, view, said, open, today };
-        screen.body()?
+        screen.body(w)?
     } else {
         empty_state(
             "This club has no parts yet.",
@@ -362,14 +386,15 @@ async fn bench_page(app: &App, number: i64, slot: i64, view: View) -> PageResult
             &[Action { href: "/stock", label: "Stock", primary: true }],
         )
     };
-    let title = club_name(club);
+    let title = club_name(w, club);
     let said = match &view.scanned {
-        Some((code, put)) => super::bench_scan::scanned(app, (number, slot), &step.key, (code, *put)).await?,
+        Some((code, put)) => super::bench_scan::scanned(w, app, (number, slot), &step.key, (code, *put)).await?,
         None => html! {},
     };
-    let scan = super::bench_scan::scan_here((number, slot), &step.key);
+    let scan = super::bench_scan::scan_here(w, (number, slot), &step.key);
     let body = html! { (said) div data-live=(number) { (body) } (scan) };
     let page = framed(
+        w,
         app,
         Framed {
             title: &title,
@@ -386,7 +411,7 @@ async fn bench_page(app: &App, number: i64, slot: i64, view: View) -> PageResult
 }
 
 /// `6 iron`, `P wedge`, `1 wood`.
-pub(super) fn club_name(club: &JobClub) -> String {
+pub(super) fn club_name(w: &Words, club: &JobClub) -> String {
     format!("{} {}", club.target.number, club.target.club_kind.word())
 }
 
@@ -408,14 +433,20 @@ impl View {
 }
 
 /// The row of clubs, leading to the same step of each.
-pub(super) fn chips(file: &JobFile, states: &[ClubState], step: &str, current: Option<i64>) -> Vec<ClubChip> {
+pub(super) fn chips(
+    w: &Words,
+    file: &JobFile,
+    states: &[ClubState],
+    step: &str,
+    current: Option<i64>,
+) -> Vec<ClubChip> {
     states
         .iter()
         .map(|s| ClubChip {
             number: s.number.clone(),
             href: format!("/bench/{}/{}?step={step}", file.job.number, s.slot),
             deviation_points: s.finish.map(|f| f.deviation_points),
-            deviation_text: s.finish.map_or_else(String::new, |f| signed(f.deviation_points, 1)),
+            deviation_text: s.finish.map_or_else(String::new, |f| w.signed(f.deviation_points, 1)),
             half_band_points: s.finish.map_or(0.0, |f| f.band_points),
             tolerance_points: s.finish.map_or(0.3, |f| f.tolerance_points),
             state: mark(s.look),
@@ -435,7 +466,7 @@ pub(super) const fn mark(look: Look) -> Mark {
 }
 
 /// The finish in words for the grid: `finish D0.1`.
-pub(super) fn finish_words(state: &ClubState) -> String {
+pub(super) fn finish_words(w: &Words, state: &ClubState) -> String {
     state.finish.map_or_else(String::new, |f| {
         format!("finish {} ± {}", SwingWeight::from_points(f.swing_weight_points).letter(1), decimal(f.band_points, 1))
     })

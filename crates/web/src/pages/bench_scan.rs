@@ -3,14 +3,16 @@
 use super::entries::{go_to, in_address, query};
 use super::stock_weigh::part_address;
 use super::{PageError, PageResult, Who};
-use crate::look::{Button, Icon, button, hidden, icon};
+use crate::reader::Reader;
 use app::scan::{PartSaid, ScanAt, ScanSaid};
 use app::{App, AppError, Kind};
 use axum::extract::{Form, Path, State};
 use axum::response::IntoResponse;
 use bench::scan::ScannedPart;
+use look::{Button, Icon, button, hidden, icon};
 use maud::{Markup, html};
 use serde::Deserialize;
+use words::Words;
 
 #[derive(Debug, Deserialize)]
 pub(super) struct ScanForm {
@@ -24,6 +26,7 @@ pub(super) struct ScanForm {
 /// Scans at a club. What is said of it stands on the page that this leads to, so that loading it anew scans nothing.
 pub(super) async fn scan(
     State(app): State<App>,
+    Reader(w): Reader,
     Who(by): Who,
     Path((job, slot)): Path<(i64, i64)>,
     Form(form): Form<ScanForm>,
@@ -38,13 +41,14 @@ pub(super) async fn scan(
         Ok(ScanSaid::Part(part)) if part.put_in => here(&[("scanned", code), ("put", "1")]),
         Ok(ScanSaid::Part(_)) => here(&[("scanned", code)]),
         Err(error) if error.kind() == Kind::NotFound => here(&[("scanned", code)]),
-        Err(error) => return super::bench::again(&app, job, slot, form.step, &error).await,
+        Err(error) => return super::bench::again(&w, &app, job, slot, form.step, &error).await,
     };
     Ok(go_to(&to).into_response())
 }
 
 /// What is said of a code that was scanned at this club.
 pub(super) async fn scanned(
+    w: &Words,
     app: &App,
     (job, slot): (i64, i64),
     step: &str,
@@ -55,12 +59,12 @@ pub(super) async fn scanned(
         Ok(ScanSaid::Club { job, slot }) => {
             return Ok(html! { p.notice { a href={ "/bench/" (job) "/" (slot) } { "The club of this card" } } });
         }
-        Err(error) if error.kind() == Kind::NotFound => return Ok(unknown(&error)),
+        Err(error) if error.kind() == Kind::NotFound => return Ok(unknown(w, &error)),
         Err(error) => return Err(error.into()),
     };
     // Looked at anew, a part that was put in is there already.
     let (words, next) = if put && found.is == ScannedPart::Already {
-        let name = app.job_file(job).await?.club_at(slot).map(super::bench::club_name)?;
+        let name = app.job_file(job).await?.club_at(slot).map(|club| super::bench::club_name(w, club))?;
         found.is.words(&found.part, &name, true)
     } else {
         (found.words.clone(), found.next.clone())
@@ -69,16 +73,16 @@ pub(super) async fn scanned(
     Ok(html! {
         div.notice.good[good].care[!good] role="status" data-scan-said=(found.part.code) {
             p { strong { (words) } " " (next) }
-            div.actions { (what_next(&found, (job, slot), step)) }
+            div.actions { (what_next(w, &found, (job, slot), step)) }
         }
     })
 }
 
-fn unknown(error: &AppError) -> Markup {
+fn unknown(w: &Words, error: &AppError) -> Markup {
     html! { p.notice.care role="alert" data-scan-said="" { (error.to_string()) } }
 }
 
-fn what_next(found: &PartSaid, (job, slot): (i64, i64), step: &str) -> Markup {
+fn what_next(w: &Words, found: &PartSaid, (job, slot): (i64, i64), step: &str) -> Markup {
     html! {
         @match &found.is {
             ScannedPart::Takes { .. } => {
@@ -97,7 +101,7 @@ fn what_next(found: &PartSaid, (job, slot): (i64, i64), step: &str) -> Markup {
 }
 
 /// The field for a hand scanner at a club; scans made anywhere on the page come to it as well.
-pub(super) fn scan_here((job, slot): (i64, i64), step: &str) -> Markup {
+pub(super) fn scan_here(w: &Words, (job, slot): (i64, i64), step: &str) -> Markup {
     html! {
         form.search.scan method="post" action={ "/bench/" (job) "/" (slot) "/scan" } data-scan-here {
             (hidden("step", step))

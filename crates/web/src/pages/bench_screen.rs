@@ -4,32 +4,39 @@ use super::bench::{View, chips, club_name, next_club};
 use super::club_beam::club_beam;
 use super::entries::capital;
 use super::{PageError, say, what_if};
-use crate::look::{
-    BenchBody, Button, ButtonKind, CauseLine, Decision, Field, FunnelStage, FunnelView, Icon, Step as StepMark,
-    StepState as StepMarkState, Tone, bench_body, button, causes, check, club_row, decision, field, funnel, hidden,
-    icon, keypad_hints, link_button, offer, request_key, section, stepper,
-};
 use crate::units::restated;
 use app::AppError;
 use app::bench::AtBench;
 use app::job::JobFile;
-use bench::belief::{Believed, Finish};
+use bench::belief::Believed;
+use bench::belief::Finish;
 use bench::cause::Telling;
-use bench::club_state::{AskState, ClubState, StepState, StepStatus};
+use bench::club_state::AskState;
+use bench::club_state::ClubState;
+use bench::club_state::StepState;
+use bench::club_state::StepStatus;
 use bench::glue::Gate;
 use bench::meaning::Tone as Said;
-use bench::offer::{Measure, Offer};
+use bench::offer::Measure;
+use bench::offer::Offer;
 use bench::open_point::OpenClub;
 use bench::remedy::Remedy;
 use bench::target::Fit;
+use look::{
+    BenchBody, Button, ButtonKind, CauseLine, Decision, Field, FunnelStage, FunnelView, Icon, Step as StepMark,
+    StepState as StepMarkState, Tone, bench_body, button, causes, check, club_row, decision, field, funnel, hidden,
+    icon, keypad_hints, link_button, offer, request_key, section, stepper,
+};
 use maud::{Markup, html};
 use quantity::SwingWeight;
 use trade::action::Action;
 use trade::job::JobClub;
 use trade::kind::Role;
 use trade::model::PartKind;
-use trade::reading::{Reading, What};
+use trade::reading::Reading;
+use trade::reading::What;
 use trade::step::Step;
+use words::Words;
 
 /// One club at one step, with everything that its screen shows.
 pub(super) struct Screen<'a> {
@@ -49,23 +56,23 @@ pub(super) struct Screen<'a> {
 
 impl Screen<'_> {
     /// The body of the page.
-    pub(super) fn body(&self) -> Result<Markup, PageError> {
+    pub(super) fn body(&self, w: &Words) -> Result<Markup, PageError> {
         let believed = self.believed;
         let pieces = bench::beam::beam_parts(believed, &self.club.id, &self.step.on).map_err(AppError::from)?;
         let action = format!("/bench/{}/{}", self.file.job.number, self.state.slot);
         let beam = format!("beam-{}", self.state.slot);
-        let sliders = what_if::sliders(&self.view.what_if, &action, &self.step.key, &beam, &pieces);
+        let sliders = what_if::sliders(w, &self.view.what_if, &action, &self.step.key, &beam, &pieces);
         let points = believed.funnel(&self.club.id).map_err(AppError::from)?;
         let step_state = self.step_state();
-        Ok(html! { (self.steps()) (bench_body(&BenchBody {
-            clubs: club_row(
-                &chips(self.file, self.states, &self.step.key, Some(self.state.slot)),
+        Ok(html! { (self.steps(w)) (bench_body(&BenchBody {
+            clubs: club_row(w,
+                &chips(w, self.file, self.states, &self.step.key, Some(self.state.slot)),
                 &format!("/bench/{}/grid/{}", self.file.job.number, self.step.key),
             ),
-            beam: self.beam(pieces),
-            decision: self.decision(step_state),
-            funnel: html! { (self.funnel(points)) (sliders) },
-            below: html! { (self.doubt()) (self.offer_part()) (self.remedy_part()) (self.readings(believed)) },
+            beam: self.beam(w, pieces),
+            decision: self.decision(w, step_state),
+            funnel: html! { (self.funnel(w, points)) (sliders) },
+            below: html! { (self.doubt(w)) (self.offer_part(w)) (self.remedy_part(w)) (self.readings(w, believed)) },
         })) })
     }
 
@@ -77,7 +84,7 @@ impl Screen<'_> {
         format!("/bench/{}/{slot}?step={step}", self.file.job.number)
     }
 
-    fn steps(&self) -> Markup {
+    fn steps(&self, w: &Words) -> Markup {
         let hrefs: Vec<String> = self.state.steps.iter().map(|s| self.at(self.state.slot, &s.key)).collect();
         let marks: Vec<StepMark<'_>> = self
             .state
@@ -100,10 +107,10 @@ impl Screen<'_> {
                 },
             })
             .collect();
-        stepper(&marks)
+        stepper(w, &marks)
     }
 
-    fn beam(&self, mut pieces: Vec<bench::beam::BeamPart>) -> Markup {
+    fn beam(&self, w: &Words, mut pieces: Vec<bench::beam::BeamPart>) -> Markup {
         let weighs_club = self.step.asks.contains(&What::SwingWeight);
         let ask = self.step_state().and_then(|s| s.asks.iter().find(|a| a.what == What::SwingWeight));
         let now = ask.and_then(|a| a.reading.as_ref().map(|r| r.value).or(a.expected.as_ref().map(|e| e.value)));
@@ -111,51 +118,54 @@ impl Screen<'_> {
         let now = now.filter(|_| weighs_club).map(|now| now + moved.now_points);
         let finish =
             self.state.finish.map(|f| Finish { swing_weight_points: f.swing_weight_points + moved.finish_points, ..f });
-        club_beam(self.file, self.club, pieces, now, finish)
+        club_beam(w, self.file, self.club, pieces, now, finish)
     }
 
-    fn funnel(&self, points: Vec<bench::funnel::FunnelPoint>) -> Markup {
-        funnel(&FunnelView {
-            id: format!("funnel-{}", self.state.slot),
-            club: club_name(self.club),
-            stages: points
-                .into_iter()
-                .map(|p| FunnelStage {
-                    label: p.label.to_lowercase(),
-                    centre_points: p.deviation_points,
-                    half_band_points: p.band_points,
-                    reading_points: p.reading_points,
-                    doubted: p.doubted,
-                    current: p.step == self.step.key,
-                })
-                .collect(),
-            target_label: SwingWeight::from_points(self.club.target.swing_weight_points).letter_short(),
-            tolerance_points: self.club.target.tolerances.swing_weight_points,
-        })
+    fn funnel(&self, w: &Words, points: Vec<bench::funnel::FunnelPoint>) -> Markup {
+        funnel(
+            w,
+            &FunnelView {
+                id: format!("funnel-{}", self.state.slot),
+                club: club_name(w, self.club),
+                stages: points
+                    .into_iter()
+                    .map(|p| FunnelStage {
+                        label: p.label.to_lowercase(),
+                        centre_points: p.deviation_points,
+                        half_band_points: p.band_points,
+                        reading_points: p.reading_points,
+                        doubted: p.doubted,
+                        current: p.step == self.step.key,
+                    })
+                    .collect(),
+                target_label: SwingWeight::from_points(self.club.target.swing_weight_points).letter_short(),
+                tolerance_points: self.club.target.tolerances.swing_weight_points,
+            },
+        )
     }
 
-    fn decision(&self, state: Option<&StepState>) -> Markup {
+    fn decision(&self, w: &Words, state: Option<&StepState>) -> Markup {
         let first = state.and_then(|s| s.asks.first());
-        let expected = first.map_or_else(String::new, say::expected);
-        let heading = format!("{} · {}", club_name(self.club), self.step.label.to_lowercase());
+        let expected = first.map_or_else(String::new, |ask| say::expected(w, ask));
+        let heading = format!("{} · {}", club_name(w, self.club), self.step.label.to_lowercase());
         let caution = self.step.caution.map_or("", trade::caution::words);
-        let (verdict, tone) = self.verdict(state);
+        let (verdict, tone) = self.verdict(w, state);
         decision(&Decision {
             heading: &heading,
             expected: &expected,
-            expected_note: &first.map_or_else(String::new, say::expected_note),
-            form: self.entry(state),
+            expected_note: &first.map_or_else(String::new, |ask| say::expected_note(w, ask)),
+            form: self.entry(w, state),
             verdict,
             tone,
             caution,
         })
     }
 
-    fn verdict(&self, state: Option<&StepState>) -> (Markup, Tone) {
+    fn verdict(&self, w: &Words, state: Option<&StepState>) -> (Markup, Tone) {
         let read_here = state.is_some_and(|s| s.asks.iter().any(|a| a.reading.is_some()));
         match &self.said.meaning {
             Some(meaning) if self.view.kept || read_here => (
-                html! { strong { (restated(&meaning.words)) } " " (restated(&meaning.next)) },
+                html! { strong { (restated(w, &meaning.words)) } " " (restated(w, &meaning.next)) },
                 match meaning.tone {
                     Said::Good => Tone::Good,
                     Said::Act => Tone::Care,
@@ -168,26 +178,26 @@ impl Screen<'_> {
     }
 
     /// What may be behind a doubted reading of this club, and the field for what would tell.
-    fn doubt(&self) -> Markup {
+    fn doubt(&self, w: &Words) -> Markup {
         let Some(meaning) = self.said.meaning.as_ref().filter(|m| !m.causes.is_empty()) else { return html! {} };
         let said: Vec<[String; 3]> = meaning
             .causes
             .iter()
             .take(3)
-            .map(|c| [bench::cause::odds(c.probability), restated(&c.words), restated(&c.what_to_do)])
+            .map(|c| [bench::cause::odds(c.probability), restated(w, &c.words), restated(w, &c.what_to_do)])
             .collect();
         let lines: Vec<CauseLine<'_>> =
             said.iter().map(|[odds, words, to_do]| CauseLine { odds, words, to_do }).collect();
-        let order = meaning.telling.as_ref().map_or_else(String::new, |t| restated(&t.words));
-        causes(&lines, &order, &meaning.telling.as_ref().map_or_else(|| html! {}, |t| self.telling(t)))
+        let order = meaning.telling.as_ref().map_or_else(String::new, |t| restated(w, &t.words));
+        causes(w, &lines, &order, &meaning.telling.as_ref().map_or_else(|| html! {}, |t| self.telling(w, t)))
     }
 
-    fn telling(&self, telling: &Telling) -> Markup {
-        self.extra_entry(telling.what, &telling.step, &telling.on, telling.again)
+    fn telling(&self, w: &Words, telling: &Telling) -> Markup {
+        self.extra_entry(w, telling.what, &telling.step, &telling.on, telling.again)
     }
 
     /// One more measurement that is worth it, and "not again in this job"; none beside a doubt, which comes first.
-    fn offer_part(&self) -> Markup {
+    fn offer_part(&self, w: &Words) -> Markup {
         let doubted = self.state.steps.iter().flat_map(|s| &s.asks).any(|a| a.doubted);
         // One club finished first is an order of work: it is said where the gluing begins, and not before.
         let fits = |o: &&Offer| o.measure != Measure::Pilot || self.step.glues;
@@ -201,9 +211,9 @@ impl Screen<'_> {
         let pilot = offered.measure == Measure::Pilot;
         let decline = format!("/bench/{}/{}/decline", self.file.job.number, self.state.slot);
         offer(
-            &restated(&offered.words),
+            &restated(w, &offered.words),
             &html! {
-                @if !pilot { (self.extra_entry(offered.what, &step.key, &offered.on, again)) }
+                @if !pilot { (self.extra_entry(w, offered.what, &step.key, &offered.on, again)) }
                 form.inline method="post" action=(decline) {
                     (hidden("measure", offered.measure.key())) (hidden("step", &self.step.key))
                     (button(&Button { label: "Not again in this job", kind: ButtonKind::Quiet, ..Button::default() }))
@@ -213,7 +223,7 @@ impl Screen<'_> {
     }
 
     /// An entry for something that the step does not ask by itself.
-    fn extra_entry(&self, what: What, step: &str, on: &[Role], again: bool) -> Markup {
+    fn extra_entry(&self, w: &Words, what: What, step: &str, on: &[Role], again: bool) -> Markup {
         let key = what.key();
         let on_step = self.file.job.step(step).map_or(&[][..], |s| &s.on);
         // What the step says is on and was not, at this club: the same boxes as those of the step, not ticked.
@@ -221,7 +231,7 @@ impl Screen<'_> {
         let elsewhere = !self.step.asks.contains(&what);
         let typed = self.view.typed.get(key).filter(|_| elsewhere).cloned().unwrap_or_default();
         html! {
-            form.entry-row method="post" action={ "/bench/" (self.file.job.number) "/" (self.state.slot) } data-keep=(club_name(self.club)) {
+            form.entry-row method="post" action={ "/bench/" (self.file.job.number) "/" (self.state.slot) } data-keep=(club_name(w, self.club)) {
                 (hidden("step", step))
                 (hidden("version", &self.state.version.to_string()))
                 (request_key(&app::request_key()))
@@ -234,7 +244,7 @@ impl Screen<'_> {
                     value: &typed,
                     error: self.view.wrong.as_deref().filter(|_| !typed.is_empty()),
                     inputmode: if what == What::SwingWeight { "text" } else { "decimal" },
-                    unit: say::unit_hint(what),
+                    unit: say::unit_hint(w, what),
                     ..Field::default()
                 }))
                 (button(&Button { label: "Keep it", kind: ButtonKind::Quiet, ..Button::default() }))
@@ -242,10 +252,10 @@ impl Screen<'_> {
         }
     }
 
-    fn entry(&self, state: Option<&StepState>) -> Markup {
+    fn entry(&self, w: &Words, state: Option<&StepState>) -> Markup {
         let Some(state) = state else { return html! {} };
         if !state.gate.is_open() {
-            return self.waits(state);
+            return self.waits(w, state);
         }
         if self.step.glues {
             let glued = state.status == StepStatus::Done;
@@ -258,8 +268,8 @@ impl Screen<'_> {
         }
         let next = self.next_club();
         html! {
-            (super::scale_check::scale_words(self.file, &self.step.asks, self.today))
-            form method="post" action={ "/bench/" (self.file.job.number) "/" (self.state.slot) } data-keep=(club_name(self.club)) {
+            (super::scale_check::scale_words(w, self.file, &self.step.asks, self.today))
+            form method="post" action={ "/bench/" (self.file.job.number) "/" (self.state.slot) } data-keep=(club_name(w, self.club)) {
                 (hidden("step", &self.step.key))
                 (hidden("version", &self.state.version.to_string()))
                 (request_key(&app::request_key()))
@@ -270,15 +280,15 @@ impl Screen<'_> {
                     big: true,
                     ..Button::default()
                 });
-                (self.open_part())
+                (self.open_part(w))
                 @if let [ask] = state.asks.as_slice() {
-                    div.entry-row[ask.what != What::Done] { (self.ask(0, ask)) (keep) }
+                    div.entry-row[ask.what != What::Done] { (self.ask(w, 0, ask)) (keep) }
                 } @else {
-                    div.fields { @for (i, ask) in state.asks.iter().enumerate() { (self.ask(i, ask)) } }
+                    div.fields { @for (i, ask) in state.asks.iter().enumerate() { (self.ask(w, i, ask)) } }
                     (keep)
                 }
                 div.actions.beside {
-                    (self.toggles())
+                    (self.toggles(w))
                     @if self.view.kept { (keypad_hints(&[("Enter", "next club")])) }
                     @if let Some((slot, number)) = next {
                         (link_button(&self.at(slot, &self.step.key), &format!("Next: {number}"), ButtonKind::Quiet, Some(Icon::Forward), "n"))
@@ -289,11 +299,11 @@ impl Screen<'_> {
     }
 
     /// What is open on this club before it is handed over, and the reason for handing it over all the same.
-    fn open_part(&self) -> Markup {
+    fn open_part(&self, w: &Words) -> Markup {
         let Some(club) = self.open.iter().find(|club| club.slot == self.state.slot) else { return html! {} };
         html! {
             div.open-clubs {
-                p { (icon(Icon::Doubt)) strong { " Open on this club: " } (restated(&club.words.join("; "))) "." }
+                p { (icon(Icon::Doubt)) strong { " Open on this club: " } (restated(w, &club.words.join("; "))) "." }
                 (field(&Field {
                     name: "reason",
                     label: "Why hand it over all the same? The record keeps it.",
@@ -305,14 +315,14 @@ impl Screen<'_> {
         }
     }
 
-    fn ask(&self, index: usize, ask: &AskState) -> Markup {
+    fn ask(&self, w: &Words, index: usize, ask: &AskState) -> Markup {
         let key = ask.what.key();
         let name = format!("read-{key}");
         if ask.what == What::Done {
             return hidden(&name, "done");
         }
         let typed = self.view.typed.get(key).cloned().unwrap_or_default();
-        let hint = held_against(index, ask);
+        let hint = held_against(w, index, ask);
         let wrong = self.view.wrong.as_deref().filter(|_| !typed.is_empty() || index == 0);
         field(&Field {
             name: &name,
@@ -321,7 +331,7 @@ impl Screen<'_> {
             hint: &hint,
             error: wrong.filter(|_| index == self.view.wrong_index(&self.step.asks)),
             inputmode: if ask.what == What::SwingWeight { "text" } else { "decimal" },
-            unit: say::unit_hint(ask.what),
+            unit: say::unit_hint(w, ask.what),
             autofocus: index == 0 || wrong.is_some(),
             big: self.step.asks.len() == 1,
             ..Field::default()
@@ -329,7 +339,7 @@ impl Screen<'_> {
     }
 
     /// What may be on the club or not at this reading, offered where the plan has it.
-    fn toggles(&self) -> Markup {
+    fn toggles(&self, w: &Words) -> Markup {
         let reads_whole =
             self.step.asks.iter().any(|a| matches!(a, What::SwingWeight | What::TotalMass | What::BalancePoint));
         let has = |kind| self.club.plan.as_ref().is_some_and(|p| p.part(kind).is_some());
@@ -351,10 +361,10 @@ impl Screen<'_> {
         }
     }
 
-    fn waits(&self, state: &StepState) -> Markup {
+    fn waits(&self, w: &Words, state: &StepState) -> Markup {
         let words = match &state.gate {
             Gate::Waits { strength, until } => {
-                format!("Waits for {strength} until {}.", say::when(*until))
+                format!("Waits for {strength} until {}.", w.moment(*until))
             }
             _ => "Not glued yet: this step needs the joint.".to_owned(),
         };
@@ -378,7 +388,7 @@ impl Screen<'_> {
         next_club(self.file, self.state.slot).map(|c| (c.slot, c.target.number.clone()))
     }
 
-    fn remedy_part(&self) -> Markup {
+    fn remedy_part(&self, w: &Words) -> Markup {
         if self.said.remedies.is_empty() {
             return html! {};
         }
@@ -390,7 +400,7 @@ impl Screen<'_> {
                 details {
                     summary { "The best first: chance at the end, grams" }
                     ul.plain.remedies { @for remedy in few_of_each(&self.said.remedies) {
-                        li { (self.remedy(&action, remedy)) }
+                        li { (self.remedy(w, &action, remedy)) }
                     } }
                 }
             },
@@ -398,13 +408,13 @@ impl Screen<'_> {
     }
 
     /// One remedy: a part is put into the plan, anything else is entered as added once it is done.
-    fn remedy(&self, action: &str, remedy: &Remedy) -> Markup {
+    fn remedy(&self, w: &Words, action: &str, remedy: &Remedy) -> Markup {
         let version = self.state.version.to_string();
         let (to, label) = if remedy.kind.is_some() { ("swap", "Take it") } else { ("extra", "Done so") };
         let plain =
             matches!(remedy.action, Action::PullHead | Action::Cut | Action::ButtExtension | Action::LowerHandTape);
         if plain {
-            return html! { span { (restated(&remedy.words)) } };
+            return html! { span { (restated(w, &remedy.words)) } };
         }
         html! {
             form.inline method="post" action=(format!("{action}/{to}")) {
@@ -414,13 +424,13 @@ impl Screen<'_> {
                     (hidden("mass_g", &remedy.more_g.to_string()))
                 }
                 (hidden("step", &self.step.key)) (hidden("version", &version))
-                span { (restated(&remedy.words)) }
+                span { (restated(w, &remedy.words)) }
                 (button(&Button { label, kind: ButtonKind::Quiet, ..Button::default() }))
             }
         }
     }
 
-    fn readings(&self, believed: &Believed<'_>) -> Markup {
+    fn readings(&self, w: &Words, believed: &Believed<'_>) -> Markup {
         let standing = believed.standing();
         let mine: Vec<&Reading> = self.file.readings.iter().filter(|r| r.club == self.club.id).collect();
         if mine.is_empty() {
@@ -436,17 +446,17 @@ impl Screen<'_> {
                     @let stands = standing.iter().any(|s| s.id == reading.id);
                     @let doubted = stands && believed.is_doubted(&reading.id);
                     li.struck[!stands] {
-                        span { (self.step_label(&reading.step)) ", " (reading.what) ": "
-                            strong { (say::as_read(reading.what, reading.value, &reading.typed)) } }
+                        span { (self.step_label(w, &reading.step)) ", " (reading.what) ": "
+                            strong { (say::as_read(w, reading.what, reading.value, &reading.typed)) } }
                         @if let Some(why) = &reading.taken_back { span { " taken back: " (why) } }
                         @else if !stands { span { " read again since" } }
                         @if let Some(f) = &reading.forecast {
-                            span.small { " expected " (say::forecast(reading.what, f.value, f.band)) ", "
-                                (say::difference(reading.what, reading.value - f.value)) }
+                            span.small { " expected " (say::forecast(w, reading.what, f.value, f.band)) ", "
+                                (say::difference(w, reading.what, reading.value - f.value)) }
                         }
-                        @if doubted { " " (crate::look::tag(Tone::Doubt, "doubted")) }
-                        @if reading.insisted { " " (crate::look::tag(Tone::Care, "stood by")) }
-                        span.small { " " (reading.by) ", " (say::when(reading.at)) }
+                        @if doubted { " " (look::tag(Tone::Doubt, "doubted")) }
+                        @if reading.insisted { " " (look::tag(Tone::Care, "stood by")) }
+                        span.small { " " (reading.by) ", " (w.moment(reading.at)) }
                         @if stands {
                             form.inline method="post" action={ (base) "/take-back" } {
                                 (hidden("reading", reading.id.as_str())) (hidden("step", &reading.step))
@@ -469,28 +479,28 @@ impl Screen<'_> {
         )
     }
 
-    fn step_label(&self, key: &str) -> String {
+    fn step_label(&self, w: &Words, key: &str) -> String {
         self.file.job.step(key).map_or_else(|| key.to_owned(), |s| s.label.clone())
     }
 }
 
 /// What an entry is held against, as far as the largest figure of the page does not say it: what was read, what was
 /// expected and how far off that was, what the sheet asks and whether that is met.
-fn held_against(index: usize, ask: &AskState) -> String {
+fn held_against(w: &Words, index: usize, ask: &AskState) -> String {
     let largest = index == 0;
     let mut said = Vec::new();
     if let Some(reading) = &ask.reading {
         let off = ask
             .expected
             .as_ref()
-            .map(|e| format!(", {} from expected", say::difference(ask.what, reading.value - e.value)));
-        said.push(format!("read: {}{}", say::value(ask.what, reading.value), off.unwrap_or_default()));
+            .map(|e| format!(", {} from expected", say::difference(w, ask.what, reading.value - e.value)));
+        said.push(format!("read: {}{}", say::value(w, ask.what, reading.value), off.unwrap_or_default()));
     }
     if let Some(e) = ask.expected.as_ref().filter(|_| !largest) {
-        said.push(format!("expected {}", say::forecast(ask.what, e.value, e.band)));
+        said.push(format!("expected {}", say::forecast(w, ask.what, e.value, e.band)));
     }
     if let Some(target) = ask.target.as_ref().filter(|_| !largest || ask.expected.is_some()) {
-        said.push(say::asked(ask.what, target));
+        said.push(say::asked(w, ask.what, target));
     }
     if ask.fit == Some(Fit::Off) {
         said.push(Fit::Off.word().to_owned());

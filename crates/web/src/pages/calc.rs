@@ -7,9 +7,7 @@ use super::calc_picture::cards;
 use super::calc_shape::{Ask, Way, asks, beside, document, first_line, group, head, in_words, last, named, typed};
 use super::entries::{Entries, capital, words_table};
 use super::{Framed, PageResult, failure, failure_status, framed};
-use crate::look::{
-    Button, ButtonKind, Cell, Field, Figure, Notice, Tone, button, check, figures, link_button, notice_block, section,
-};
+use crate::reader::Reader;
 use app::{App, AppError};
 use axum::Router;
 use axum::extract::{Form, Multipart, Path, Query, State};
@@ -17,8 +15,13 @@ use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use axum::routing::{get, post};
 use clubphysics::calc::{Topic, topics};
+use look::{
+    Button, ButtonKind, Cell, Column, Field, Figure, Notice, Tone, button, check, figures, link_button, notice_block,
+    section,
+};
 use maud::{Markup, html};
 use serde_json::{Map, Value};
+use words::Words;
 
 /// Figures shown large before the rest goes into the table.
 const LARGE: usize = 4;
@@ -30,34 +33,36 @@ pub(super) fn router() -> Router<App> {
         .route("/calc/{topic}", get(show).post(show_sent))
 }
 
-async fn index(State(app): State<App>) -> PageResult {
+async fn index(State(app): State<App>, Reader(w): Reader) -> PageResult {
     let body = html! {
         div.columns { @for topic in topics() {
             div.card { h2 { a href={ "/calc/" (topic.name) } { (topic.title) } } p { (topic.summary) } }
         } }
     };
     let crumb = "for one club at a time, nothing is kept".to_owned();
-    Ok(framed(&app, Framed { title: "Calculations", crumb, body, ..Framed::default() }).await?.into_response())
+    Ok(framed(&w, &app, Framed { title: "Calculations", crumb, body, ..Framed::default() }).await?.into_response())
 }
 
 async fn show(
     State(app): State<App>,
+    Reader(w): Reader,
     Path(name): Path<String>,
     Query(pairs): Query<Vec<(String, String)>>,
 ) -> PageResult {
-    topic_page(&app, &name, pairs).await
+    topic_page(&w, &app, &name, pairs).await
 }
 
 /// Long recordings do not fit into an address.
 async fn show_sent(
     State(app): State<App>,
+    Reader(w): Reader,
     Path(name): Path<String>,
     Form(pairs): Form<Vec<(String, String)>>,
 ) -> PageResult {
-    topic_page(&app, &name, pairs).await
+    topic_page(&w, &app, &name, pairs).await
 }
 
-async fn topic_page(app: &App, name: &str, pairs: Vec<(String, String)>) -> PageResult {
+async fn topic_page(w: &Words, app: &App, name: &str, pairs: Vec<(String, String)>) -> PageResult {
     let Some(topic) = topics().iter().find(|t| t.name == name) else {
         // The calculation's own refusal names the topic that was probably meant.
         let error = app::calc::run(name, Value::Null).err();
@@ -68,10 +73,10 @@ async fn topic_page(app: &App, name: &str, pairs: Vec<(String, String)>) -> Page
         return Err(error.unwrap_or_else(unknown).into());
     };
     let example = (topic.example)();
-    let asks = asks(topic.name, &example);
+    let asks = asks(w, topic.name, &example);
     let is_example = pairs.is_empty();
-    let mut form = if is_example { typed(&asks, &example) } else { Entries::new(pairs) };
-    let input = document(&asks, &mut form);
+    let mut form = if is_example { typed(w, &asks, &example) } else { Entries::new(pairs) };
+    let input = document(w, &asks, &mut form);
     let mut notice = None;
     let mut status = StatusCode::OK;
     let mut output = None;
@@ -80,9 +85,9 @@ async fn topic_page(app: &App, name: &str, pairs: Vec<(String, String)>) -> Page
             Ok(value) => output = Some(value),
             Err(error) => {
                 status = failure_status(&error);
-                match error.field().and_then(|field| beside(&asks, field).map(|at| (at, field))) {
-                    Some((at, field)) => form.refuse(at, in_words(&error.to_string(), field)),
-                    None => notice = Some(failure(&error)),
+                match error.field().and_then(|field| beside(w, &asks, field).map(|at| (at, field))) {
+                    Some((at, field)) => form.refuse(at, in_words(w, &error.to_string(), field)),
+                    None => notice = Some(failure(w, &error)),
                 }
             }
         }
@@ -109,22 +114,22 @@ async fn topic_page(app: &App, name: &str, pairs: Vec<(String, String)>) -> Page
     }
     let body = html! {
         p { (topic.summary) }
-        @if let Some(output) = &output { (at_a_glance(topic, &input, output)) }
+        @if let Some(output) = &output { (at_a_glance(w, topic, &input, output)) }
         // A result without figures of its own, only parts, stands whole before the form.
-        @let whole_first = output.as_ref().and_then(Value::as_object).is_some_and(|map| plain_rows(map).is_empty());
-        @if whole_first { @if let Some(output) = &output { (in_full(output)) } }
-        @if topic.name == "pluck" { (recording_form()) }
-        (input_form(topic, &asks, &form))
-        @if !whole_first { @if let Some(output) = &output { (in_full(output)) } }
+        @let whole_first = output.as_ref().and_then(Value::as_object).is_some_and(|map| plain_rows(w, map).is_empty());
+        @if whole_first { @if let Some(output) = &output { (in_full(w, output)) } }
+        @if topic.name == "pluck" { (recording_form(w)) }
+        (input_form(w, topic, &asks, &form))
+        @if !whole_first { @if let Some(output) = &output { (in_full(w, output)) } }
         p { (link_button("/calc", "All calculations", ButtonKind::Quiet, None, "")) }
     };
     let page =
-        framed(app, Framed { title: topic.title, crumb: "Calculation".into(), notice, body, ..Framed::default() })
+        framed(w, app, Framed { title: topic.title, crumb: "Calculation".into(), notice, body, ..Framed::default() })
             .await?;
     Ok((status, page).into_response())
 }
 
-fn recording_form() -> Markup {
+fn recording_form(w: &Words) -> Markup {
     html! {
         form.card method="post" action="/calc/pluck/recording" enctype="multipart/form-data" {
             label for="file" { "A recording" }
@@ -136,9 +141,9 @@ fn recording_form() -> Markup {
 }
 
 /// A recording sent as a file: what it says, without its thousands of samples in a form.
-async fn show_recording(State(app): State<App>, form: Multipart) -> PageResult {
+async fn show_recording(State(app): State<App>, Reader(w): Reader, form: Multipart) -> PageResult {
     let topic = topics().iter().find(|t| t.name == "pluck");
-    let sent = match Entries::with_file(form).await {
+    let sent = match Entries::with_file(&w, form).await {
         Ok((_, Some(bytes))) => app.calculate_pluck(&bytes).await,
         Ok((_, None)) => {
             Err(AppError::Invalid { what: "no file came".into(), next: "Choose a recording first".into() })
@@ -147,19 +152,20 @@ async fn show_recording(State(app): State<App>, form: Multipart) -> PageResult {
     };
     let (status, notice, result) = match &sent {
         Ok(output) => (StatusCode::OK, None, Some(output)),
-        Err(error) => (failure_status(error), Some(failure(error)), None),
+        Err(error) => (failure_status(error), Some(failure(&w, error)), None),
     };
     let body = html! {
-        @if let (Some(topic), Some(output)) = (topic, result) { (at_a_glance(topic, &Value::Null, output)) (in_full(output)) }
-        (recording_form())
+        @if let (Some(topic), Some(output)) = (topic, result) { (at_a_glance(&w, topic, &Value::Null, output)) (in_full(&w, output)) }
+        (recording_form(&w))
         p { (link_button("/calc/pluck", "Enter samples instead", ButtonKind::Quiet, None, "")) }
     };
     let title = topic.map_or("Calculation", |t| t.title);
-    let page = framed(&app, Framed { title, crumb: "Calculation".into(), notice, body, ..Framed::default() }).await?;
+    let page =
+        framed(&w, &app, Framed { title, crumb: "Calculation".into(), notice, body, ..Framed::default() }).await?;
     Ok((status, page).into_response())
 }
 
-fn input_form(topic: &Topic, asks: &[Ask], form: &Entries) -> Markup {
+fn input_form(w: &Words, topic: &Topic, asks: &[Ask], form: &Entries) -> Markup {
     let long = asks.iter().any(|a| a.way == Way::List && form.raw(&a.path).len() > 1500);
     let mut groups: Vec<(&str, Vec<&Ask>)> = Vec::new();
     for ask in asks {
@@ -172,10 +178,10 @@ fn input_form(topic: &Topic, asks: &[Ask], form: &Entries) -> Markup {
     html! {
         form.card method=(if long { "post" } else { "get" }) action={ "/calc/" (topic.name) } {
             @for (name, list) in &groups {
-                div.section role="group" aria-label=(if name.is_empty() { "Figures".to_owned() } else { group_words(name) }) {
-                    @if !name.is_empty() { h2 { (capital(&group_words(name))) } }
-                    div.fields { @for ask in list.iter().filter(|a| !matches!(a.way, Way::Rows(_) | Way::List)) { (ask_field(ask, form)) } }
-                    @for ask in list.iter().filter(|a| matches!(a.way, Way::Rows(_) | Way::List)) { (ask_field(ask, form)) }
+                div.section role="group" aria-label=(if name.is_empty() { "Figures".to_owned() } else { group_words(w, name) }) {
+                    @if !name.is_empty() { h2 { (capital(&group_words(w, name))) } }
+                    div.fields { @for ask in list.iter().filter(|a| !matches!(a.way, Way::Rows(_) | Way::List)) { (ask_field(w, ask, form)) } }
+                    @for ask in list.iter().filter(|a| matches!(a.way, Way::Rows(_) | Way::List)) { (ask_field(w, ask, form)) }
                 }
             }
             div.actions {
@@ -189,12 +195,12 @@ fn input_form(topic: &Topic, asks: &[Ask], form: &Entries) -> Markup {
     }
 }
 
-fn group_words(path: &str) -> String {
-    path.split('.').map(|p| named(p).0).collect::<Vec<_>>().join(": ")
+fn group_words(w: &Words, path: &str) -> String {
+    path.split('.').map(|p| named(w, p).0).collect::<Vec<_>>().join(": ")
 }
 
-fn ask_field(ask: &Ask, form: &Entries) -> Markup {
-    let (label, unit) = named(last(&ask.path));
+fn ask_field(w: &Words, ask: &Ask, form: &Entries) -> Markup {
+    let (label, unit) = named(w, last(&ask.path));
     let label = capital(&label);
     match &ask.way {
         Way::Number => form.field(&ask.path, &label, Field { unit, inputmode: "decimal", ..Field::default() }),
@@ -217,7 +223,7 @@ fn ask_field(ask: &Ask, form: &Entries) -> Markup {
         }
         Way::Rows(keys) => {
             let hint = if form.raw(&ask.path).trim().is_empty() {
-                format!("The first line: {}", first_line(keys))
+                format!("The first line: {}", first_line(w, keys))
             } else {
                 "One line each under the line that names the columns".into()
             };
@@ -228,15 +234,15 @@ fn ask_field(ask: &Ask, form: &Entries) -> Markup {
 }
 
 /// Warnings, the first figures large, and a picture where there is one.
-fn at_a_glance(topic: &Topic, input: &Value, output: &Value) -> Markup {
+fn at_a_glance(w: &Words, topic: &Topic, input: &Value, output: &Value) -> Markup {
     let map = output.as_object().cloned().unwrap_or_default();
-    let mut large = plain_rows(&map);
+    let mut large = plain_rows(w, &map);
     large.truncate(LARGE);
     let shown: Vec<Figure<'_>> = large.iter().map(|(label, value, note)| Figure { label, value, note }).collect();
     html! {
         @for warning in warnings(output) { (notice_block(Tone::Care, &capital(warning), "")) }
         @if !shown.is_empty() { div.card { (figures(&shown)) } }
-        (cards(topic.name, input, output))
+        (cards(w, topic.name, input, output))
     }
 }
 
@@ -248,12 +254,12 @@ fn warnings(output: &Value) -> Vec<&str> {
 }
 
 /// Everything else that came out.
-fn in_full(output: &Value) -> Markup {
+fn in_full(w: &Words, output: &Value) -> Markup {
     let map = output.as_object().cloned().unwrap_or_default();
-    let rest: Vec<_> = plain_rows(&map).into_iter().skip(LARGE).collect();
+    let rest: Vec<_> = plain_rows(w, &map).into_iter().skip(LARGE).collect();
     html! {
-        @if !rest.is_empty() { (section("More figures", &html! {}, &values_table("More figures", rest))) }
-        @for (key, value) in map.iter().filter(|(key, _)| *key != "warnings") { (inside(&named(key).0, value)) }
+        @if !rest.is_empty() { (section("More figures", &html! {}, &values_table(w, "More figures", rest))) }
+        @for (key, value) in map.iter().filter(|(key, _)| *key != "warnings") { (inside(w, &named(w, key).0, value)) }
     }
 }
 
@@ -273,7 +279,7 @@ const FIRST: [&str; 8] = [
 const IN_WORDS: &str = "_in_words";
 
 /// Plain values of an object: label, value with unit, and its standard deviation.
-fn plain_rows(map: &Map<String, Value>) -> Vec<(String, String, String)> {
+fn plain_rows(w: &Words, map: &Map<String, Value>) -> Vec<(String, String, String)> {
     let rank = |key: &str| FIRST.iter().position(|f| *f == key).unwrap_or(FIRST.len());
     let mut keys: Vec<&String> = map
         .iter()
@@ -287,20 +293,20 @@ fn plain_rows(map: &Map<String, Value>) -> Vec<(String, String, String)> {
     keys.sort_by_key(|key| rank(key));
     keys.iter()
         .map(|key| {
-            let (label, unit) = named(key.strip_suffix(IN_WORDS).unwrap_or(key));
+            let (label, unit) = named(w, key.strip_suffix(IN_WORDS).unwrap_or(key));
             let sd = map.get(&format!("{key}_sd")).and_then(Value::as_f64);
             (
                 label,
-                with_unit(&map[key.as_str()], unit),
-                sd.map_or(String::new(), |sd| format!("± {}", number(two_digits(sd)))),
+                with_unit(w, &map[key.as_str()], unit),
+                sd.map_or(String::new(), |sd| format!("± {}", number(w, two_digits(sd)))),
             )
         })
         .collect()
 }
 
-fn with_unit(value: &Value, unit: &str) -> String {
+fn with_unit(w: &Words, value: &Value, unit: &str) -> String {
     let text = match value {
-        Value::Number(n) => number(n.as_f64().unwrap_or(f64::NAN)),
+        Value::Number(n) => number(w, n.as_f64().unwrap_or(f64::NAN)),
         Value::String(text) => text.replace('_', " "),
         Value::Bool(true) => "yes".to_owned(),
         Value::Bool(false) => "no".to_owned(),
@@ -322,7 +328,7 @@ fn two_digits(sd: f64) -> f64 {
 }
 
 /// A number with as many places as say something: about five figures.
-fn number(value: f64) -> String {
+fn number(w: &Words, value: f64) -> String {
     if !value.is_finite() {
         return "–".to_owned();
     }
@@ -340,7 +346,7 @@ fn number(value: f64) -> String {
     text.replace('-', "−")
 }
 
-fn values_table(caption: &str, rows: Vec<(String, String, String)>) -> Markup {
+fn values_table(w: &Words, caption: &str, rows: Vec<(String, String, String)>) -> Markup {
     // The column of doubts only where there are any.
     let doubts = rows.iter().any(|(_, _, note)| !note.is_empty());
     let cells = rows.into_iter().map(|(label, value, note)| {
@@ -350,30 +356,33 @@ fn values_table(caption: &str, rows: Vec<(String, String, String)>) -> Markup {
         }
         row
     });
-    let heads: &[&str] = if doubts { &["what", "#value", "#one standard deviation"] } else { &["what", "#value"] };
-    words_table(caption, heads, cells.collect())
+    let mut columns = vec![Column::words("what"), Column::figures("value")];
+    if doubts {
+        columns.push(Column::figures("one standard deviation"));
+    }
+    words_table(caption, columns, cells.collect())
 }
 
 /// What a result has inside: objects as tables, lists of objects as tables with a row each.
-fn inside(title: &str, value: &Value) -> Markup {
+fn inside(w: &Words, title: &str, value: &Value) -> Markup {
     match value {
         Value::Object(map) => {
-            let rows = plain_rows(map);
+            let rows = plain_rows(w, map);
             html! {
-                @if !rows.is_empty() { (section(&capital(title), &html! {}, &values_table(title, rows))) }
-                @for (key, value) in map { (inside(&format!("{title}: {}", named(key).0), value)) }
+                @if !rows.is_empty() { (section(&capital(title), &html! {}, &values_table(w, title, rows))) }
+                @for (key, value) in map { (inside(w, &format!("{title}: {}", named(w, key).0), value)) }
             }
         }
-        Value::Array(list) if list.iter().any(Value::is_object) => list_table(title, list),
+        Value::Array(list) if list.iter().any(Value::is_object) => list_table(w, title, list),
         Value::Array(list) if !list.is_empty() && list.iter().all(Value::is_number) => {
-            let numbers: Vec<String> = list.iter().take(60).map(|v| with_unit(v, "")).collect();
+            let numbers: Vec<String> = list.iter().take(60).map(|v| with_unit(w, v, "")).collect();
             section(&capital(title), &html! {}, &html! { p { (numbers.join("  ")) @if list.len() > 60 { " …" } } })
         }
         _ => html! {},
     }
 }
 
-fn list_table(title: &str, list: &[Value]) -> Markup {
+fn list_table(w: &Words, title: &str, list: &[Value]) -> Markup {
     let mut keys: Vec<&str> = Vec::new();
     for map in list.iter().filter_map(Value::as_object) {
         for (key, value) in map {
@@ -383,28 +392,32 @@ fn list_table(title: &str, list: &[Value]) -> Markup {
         }
     }
     keys.sort_by_key(|k| *k != "name");
-    let heads: Vec<String> =
-        keys.iter().map(|k| if *k == "name" { "name".into() } else { format!("#{}", head(k)) }).collect();
-    let heads: Vec<&str> = heads.iter().map(String::as_str).collect();
-    let rows = list.iter().map(|row| keys.iter().map(|k| Cell::from(with_unit(&row[*k], ""))).collect()).collect();
-    section(&capital(title), &html! {}, &words_table(title, &heads, rows))
+    let column = |key: &&str| if *key == "name" { Column::words("name") } else { Column::figures(head(w, key)) };
+    let columns = keys.iter().map(column).collect();
+    let rows = list.iter().map(|row| keys.iter().map(|k| Cell::from(with_unit(w, &row[*k], ""))).collect()).collect();
+    section(&capital(title), &html! {}, &words_table(title, columns, rows))
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use quantity::Units;
+
+    fn w() -> Words {
+        Words::english(Units::default())
+    }
 
     #[test]
     fn numbers_have_places_that_say_something() {
-        assert_eq!(number(38.0), "38");
-        assert_eq!(number(-0.053_219), "−0.0532");
-        assert_eq!(number(714.912_3), "714.91");
-        assert_eq!(number(0.000_12), "0.00012");
-        assert_eq!(number(f64::NAN), "–");
-        assert_eq!(number(two_digits(0.431_6)), "0.43");
-        assert_eq!(number(two_digits(1.327)), "1.3");
-        assert_eq!(number(two_digits(126.4)), "130");
-        assert_eq!(number(two_digits(0.0)), "0");
+        assert_eq!(number(&w(), 38.0), "38");
+        assert_eq!(number(&w(), -0.053_219), "−0.0532");
+        assert_eq!(number(&w(), 714.912_3), "714.91");
+        assert_eq!(number(&w(), 0.000_12), "0.00012");
+        assert_eq!(number(&w(), f64::NAN), "–");
+        assert_eq!(number(&w(), two_digits(0.431_6)), "0.43");
+        assert_eq!(number(&w(), two_digits(1.327)), "1.3");
+        assert_eq!(number(&w(), two_digits(126.4)), "130");
+        assert_eq!(number(&w(), two_digits(0.0)), "0");
     }
 
     /// A part of a result warns as loudly as the whole: a cold cure stands in `cure`.
@@ -414,14 +427,14 @@ mod tests {
         let mut input = (topic.example)();
         input["cure"]["temperature_c"] = 6.0.into();
         let output = (topic.run)(input.clone()).expect("a cold room");
-        let shown = at_a_glance(topic, &input, &output).into_string();
+        let shown = at_a_glance(&w(), topic, &input, &output).into_string();
         assert!(shown.contains("many adhesives never cure fully"), "{shown}");
     }
 
     #[test]
     fn a_figure_in_words_is_shown_in_words() {
         let output = serde_json::json!({ "pull_n": 222.5, "strength_over_stress": 63.69, "strength_over_stress_in_words": "over 60 times" });
-        let rows = plain_rows(output.as_object().expect("a document"));
+        let rows = plain_rows(&w(), output.as_object().expect("a document"));
         let words = ("strength over stress".to_owned(), "over 60 times".to_owned(), String::new());
         assert!(rows.len() == 2 && rows.contains(&words), "{rows:?}");
     }
@@ -431,7 +444,7 @@ mod tests {
         for topic in topics() {
             let input = (topic.example)();
             let output = (topic.run)(input.clone()).expect("example");
-            let text = at_a_glance(topic, &input, &output).into_string() + &in_full(&output).into_string();
+            let text = at_a_glance(&w(), topic, &input, &output).into_string() + &in_full(&w(), &output).into_string();
             assert!(text.contains("<table") || text.contains("figure-value"), "{}", topic.name);
         }
     }

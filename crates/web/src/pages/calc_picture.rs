@@ -1,29 +1,30 @@
 //! From a calculation's documents to its picture.
 
-use crate::look::calc_pictures::{
-    self as look, AimView, AroundView, BendView, CureLine, CureView, FinishView, GripPlace, GripView, JointView,
-    LieView, ModesView, PivotPart, PivotView, PlaneView, RecordingView, SeriesView, ShaftView,
-};
-use crate::look::{BeamPiece, BeamView, PieceKind, beam};
 use clubphysics::glue::{SheetPoint, time_at};
 use clubphysics::{soft_side, vibration};
+use look::calc_pictures::{
+    self as pictures, AimView, AroundView, BendView, CureLine, CureView, FinishView, GripPlace, GripView, JointView,
+    LieView, ModesView, PivotPart, PivotView, PlaneView, RecordingView, SeriesView, ShaftView,
+};
+use look::{BeamPiece, BeamView, PieceKind, beam};
 use maud::{Markup, html};
 use quantity::{FULCRUM_IN, INCH_MM, POINT_G_IN};
 use serde::de::DeserializeOwned;
 use serde_json::Value;
+use words::Words;
 
 /// The pictures of a result; none where what was asked cannot be drawn.
-pub(super) fn pictures(topic: &str, input: &Value, output: &Value) -> Vec<Markup> {
+pub(super) fn pictures(w: &Words, topic: &str, input: &Value, output: &Value) -> Vec<Markup> {
     match topic {
-        "swing-weight" => swing_weight(input, output).into_iter().collect(),
-        "inertia" => inertia(input, output),
-        "trim" => trim(input, output).into_iter().collect(),
-        "frequency" => frequency(input, output).into_iter().collect(),
-        "soft-side" => soft(input, output).into_iter().collect(),
-        "pluck" => pluck(input, output).into_iter().collect(),
-        "grip-size" => grip(input, output).into_iter().collect(),
-        "lie" => lie(input, output),
-        "glue" => glue(input, output),
+        "swing-weight" => swing_weight(w, input, output).into_iter().collect(),
+        "inertia" => inertia(w, input, output),
+        "trim" => trim(w, input, output).into_iter().collect(),
+        "frequency" => frequency(w, input, output).into_iter().collect(),
+        "soft-side" => soft(w, input, output).into_iter().collect(),
+        "pluck" => pluck(w, input, output).into_iter().collect(),
+        "grip-size" => grip(w, input, output).into_iter().collect(),
+        "lie" => lie(w, input, output),
+        "glue" => glue(w, input, output),
         _ => Vec::new(),
     }
 }
@@ -43,7 +44,7 @@ fn read<T: DeserializeOwned>(input: &Value) -> Option<T> {
 }
 
 /// The parts of a swing weight hung on the beam; nothing where the club was given whole.
-fn swing_weight(input: &Value, output: &Value) -> Option<Markup> {
+fn swing_weight(w: &Words, input: &Value, output: &Value) -> Option<Markup> {
     let fulcrum_in = input["fulcrum_in"].as_f64().unwrap_or(FULCRUM_IN);
     let piece = |row: &Value, on: bool| {
         let (mass_g, arm_in) = (row["mass_g"].as_f64()?, row["position_mm"].as_f64()? / INCH_MM);
@@ -67,7 +68,7 @@ fn swing_weight(input: &Value, output: &Value) -> Option<Markup> {
         pieces,
         ..BeamView::default()
     };
-    (!view.pieces.is_empty()).then(|| beam(&view))
+    (!view.pieces.is_empty()).then(|| beam(w, &view))
 }
 
 /// What a part is, by its name.
@@ -88,7 +89,7 @@ fn kind_of(name: &str) -> PieceKind {
     .map_or(PieceKind::Other, |(_, kind)| kind)
 }
 
-fn inertia(input: &Value, output: &Value) -> Vec<Markup> {
+fn inertia(w: &Words, input: &Value, output: &Value) -> Vec<Markup> {
     const G_MM2_IN_KG_CM2: f64 = 1e5;
     let mut found = Vec::new();
     let axis_mm = figure(input, "axis_mm");
@@ -106,22 +107,28 @@ fn inertia(input: &Value, output: &Value) -> Vec<Markup> {
     };
     let parts: Vec<PivotPart> = rows(&input["parts"]).zip(1..).map(part).collect();
     if !parts.is_empty() {
-        found.push(look::pivot(&PivotView {
-            parts,
-            pivot_mm: axis_mm,
-            balance_mm: figure(output, "balance_point_mm"),
-            inertia_kg_cm2: figure(output, "inertia_about_axis_kg_cm2"),
-            mass_g: figure(output, "total_mass_g"),
-        }));
+        found.push(pictures::pivot(
+            w,
+            &PivotView {
+                parts,
+                pivot_mm: axis_mm,
+                balance_mm: figure(output, "balance_point_mm"),
+                inertia_kg_cm2: figure(output, "inertia_about_axis_kg_cm2"),
+                mass_g: figure(output, "total_mass_g"),
+            },
+        ));
     } else if input["pendulum"].is_object() {
         let pendulum = &input["pendulum"];
-        found.push(look::pivot(&PivotView {
-            parts: Vec::new(),
-            pivot_mm: figure(pendulum, "pivot_mm"),
-            balance_mm: figure(pendulum, "balance_point_mm"),
-            inertia_kg_cm2: figure(&output["pendulum"], "inertia_about_pivot_kg_cm2"),
-            mass_g: figure(pendulum, "total_mass_g"),
-        }));
+        found.push(pictures::pivot(
+            w,
+            &PivotView {
+                parts: Vec::new(),
+                pivot_mm: figure(pendulum, "pivot_mm"),
+                balance_mm: figure(pendulum, "balance_point_mm"),
+                inertia_kg_cm2: figure(&output["pendulum"], "inertia_about_pivot_kg_cm2"),
+                mass_g: figure(pendulum, "total_mass_g"),
+            },
+        ));
     }
     let row = |row: &Value| {
         (
@@ -133,12 +140,12 @@ fn inertia(input: &Value, output: &Value) -> Vec<Markup> {
     let series: Vec<_> = rows(&output["series"]).map(row).collect();
     if series.len() > 1 {
         let reference_mm = figure(&input["series"], "reference_length_mm");
-        found.push(look::series(&SeriesView { rows: series, reference_mm }));
+        found.push(pictures::series(w, &SeriesView { rows: series, reference_mm }));
     }
     found
 }
 
-fn trim(input: &Value, output: &Value) -> Option<Markup> {
+fn trim(w: &Words, input: &Value, output: &Value) -> Option<Markup> {
     let finish = output["finished"].is_object().then(|| FinishView {
         cap_mm: figure(&input["finished"], "cap_mm"),
         insertion_mm: output["finished"]["insertion_mm"].as_f64(),
@@ -151,30 +158,36 @@ fn trim(input: &Value, output: &Value) -> Option<Markup> {
     let density = rows(&output["raw_mass_line"]).flat_map(|piece| {
         [("from_mm", "from_g_m"), ("to_mm", "to_g_m")].map(|(at, g_m)| (figure(piece, at), figure(piece, g_m)))
     });
-    Some(look::shaft(&ShaftView {
-        cut_mm: output["length_mm"].as_f64()?,
-        butt_trim_mm: figure(&output["butt_piece"], "length_mm"),
-        tip_trim_mm: figure(&output["tip_piece"], "length_mm"),
-        balance_mm: figure(output, "balance_point_mm"),
-        mass_g: figure(output, "mass_g"),
-        finish,
-        density: density.collect(),
-    }))
+    Some(pictures::shaft(
+        w,
+        &ShaftView {
+            cut_mm: output["length_mm"].as_f64()?,
+            butt_trim_mm: figure(&output["butt_piece"], "length_mm"),
+            tip_trim_mm: figure(&output["tip_piece"], "length_mm"),
+            balance_mm: figure(output, "balance_point_mm"),
+            mass_g: figure(output, "mass_g"),
+            finish,
+            density: density.collect(),
+        },
+    ))
 }
 
-fn frequency(input: &Value, output: &Value) -> Option<Markup> {
+fn frequency(w: &Words, input: &Value, output: &Value) -> Option<Markup> {
     let read: vibration::FrequencyInput = read(input)?;
     let shapes = vibration::shapes(&read).ok()?;
     let cpm = rows(&output["frequencies_cpm"]).filter_map(Value::as_f64);
-    Some(look::modes(&ModesView {
-        modes: cpm.zip(shapes.modes).collect(),
-        bent: shapes.bent_mm,
-        load_n: read.tip_load_n,
-        head: read.tip_body.mass_g > 0.0,
-    }))
+    Some(pictures::modes(
+        w,
+        &ModesView {
+            modes: cpm.zip(shapes.modes).collect(),
+            bent: shapes.bent_mm,
+            load_n: read.tip_load_n,
+            head: read.tip_body.mass_g > 0.0,
+        },
+    ))
 }
 
-fn soft(input: &Value, output: &Value) -> Option<Markup> {
+fn soft(w: &Words, input: &Value, output: &Value) -> Option<Markup> {
     let read: soft_side::SoftSideInput = read(input)?;
     let around = soft_side::around(&read).ok()?;
     let (values, quantity) = match (&read.forces_n, &read.deflections_mm, &read.frequencies_cpm) {
@@ -182,35 +195,41 @@ fn soft(input: &Value, output: &Value) -> Option<Markup> {
         (None, Some(values), _) => (values, "deflection, mm"),
         (None, None, values) => (values.as_ref()?, "frequency, cpm"),
     };
-    Some(look::around(&AroundView {
-        readings: read.angles_deg.iter().copied().zip(values.iter().copied()).collect(),
-        fitted: around.fitted,
-        quantity: quantity.to_owned(),
-        soft_deg: output["soft_direction_deg"].as_f64(),
-        bow: output["bow_direction_deg"].as_f64().zip(output["bow_mm"].as_f64()),
-        mark_deg: output["mark_deg"].as_f64(),
-        resting_deg: around.resting_deg,
-    }))
+    Some(pictures::around(
+        w,
+        &AroundView {
+            readings: read.angles_deg.iter().copied().zip(values.iter().copied()).collect(),
+            fitted: around.fitted,
+            quantity: quantity.to_owned(),
+            soft_deg: output["soft_direction_deg"].as_f64(),
+            bow: output["bow_direction_deg"].as_f64().zip(output["bow_mm"].as_f64()),
+            mark_deg: output["mark_deg"].as_f64(),
+            resting_deg: around.resting_deg,
+        },
+    ))
 }
 
-fn pluck(input: &Value, output: &Value) -> Option<Markup> {
+fn pluck(w: &Words, input: &Value, output: &Value) -> Option<Markup> {
     let plane = |key: &str| {
         let plane = &output["planes"][key];
         Some(PlaneView { direction_deg: plane["direction_deg"].as_f64()?, cpm: plane["frequency_cpm"].as_f64()? })
     };
     let axes = ["axis_1", "axis_2"].into_iter().filter_map(|key| read(&input[key])).collect();
-    Some(look::recording(&RecordingView {
-        step_s: 1.0 / input["sample_rate_hz"].as_f64()?,
-        used_s: (figure(output, "used_from_s"), figure(output, "used_to_s")),
-        cpm: figure(output, "frequency_cpm"),
-        amplitude: figure(output, "amplitude"),
-        decay_per_s: figure(output, "decay_per_s"),
-        planes: plane("soft").zip(plane("stiff")).map(|(soft, stiff)| [soft, stiff]),
-        axes,
-    }))
+    Some(pictures::recording(
+        w,
+        &RecordingView {
+            step_s: 1.0 / input["sample_rate_hz"].as_f64()?,
+            used_s: (figure(output, "used_from_s"), figure(output, "used_to_s")),
+            cpm: figure(output, "frequency_cpm"),
+            amplitude: figure(output, "amplitude"),
+            decay_per_s: figure(output, "decay_per_s"),
+            planes: plane("soft").zip(plane("stiff")).map(|(soft, stiff)| [soft, stiff]),
+            axes,
+        },
+    ))
 }
 
-fn grip(input: &Value, output: &Value) -> Option<Markup> {
+fn grip(w: &Words, input: &Value, output: &Value) -> Option<Markup> {
     let nominal = |at: usize| input["stations"][at]["nominal_in"].as_f64();
     let place = |(row, at): (&Value, usize)| GripPlace {
         below_cap_in: figure(row, "below_cap_in"),
@@ -224,25 +243,32 @@ fn grip(input: &Value, output: &Value) -> Option<Markup> {
     let tape = &input["tape"];
     let laid = figure(tape, "layers") > 0.0;
     let tape_to_in = laid.then(|| tape["length_in"].as_f64().unwrap_or(10.0) + figure(tape, "cap_in"));
-    (!places.is_empty()).then(|| look::grip(&GripView { places, wanted_in: input["wanted_in"].as_f64(), tape_to_in }))
+    (!places.is_empty())
+        .then(|| pictures::grip(w, &GripView { places, wanted_in: input["wanted_in"].as_f64(), tape_to_in }))
 }
 
-fn lie(input: &Value, output: &Value) -> Vec<Markup> {
+fn lie(w: &Words, input: &Value, output: &Value) -> Vec<Markup> {
     let mut found = Vec::new();
     if output["length"].is_object() {
         let asked = &input["length"];
-        found.push(look::lie(&LieView {
-            before: (figure(asked, "length_mm"), figure(asked, "lie_deg")),
-            after: (figure(asked, "new_length_mm"), figure(&output["length"], "lie_deg")),
-            hands_mm: figure(asked, "hands_below_butt_mm"),
-        }));
+        found.push(pictures::lie(
+            w,
+            &LieView {
+                before: (figure(asked, "length_mm"), figure(asked, "lie_deg")),
+                after: (figure(asked, "new_length_mm"), figure(&output["length"], "lie_deg")),
+                hands_mm: figure(asked, "hands_below_butt_mm"),
+            },
+        ));
     }
     if output["aim"].is_object() {
-        found.push(look::aim(&AimView {
-            lie_error_deg: figure(&input["aim"], "lie_error_deg"),
-            aim_deg: figure(&output["aim"], "aim_error_deg"),
-            off: input["aim"]["distance_m"].as_f64().zip(output["aim"]["offset_m"].as_f64()),
-        }));
+        found.push(pictures::aim(
+            w,
+            &AimView {
+                lie_error_deg: figure(&input["aim"], "lie_error_deg"),
+                aim_deg: figure(&output["aim"], "aim_error_deg"),
+                off: input["aim"]["distance_m"].as_f64().zip(output["aim"]["offset_m"].as_f64()),
+            },
+        ));
     }
     if output["bend"].is_object() {
         let (asked, steps) = (&input["bend"], &output["bend"]["steps"]);
@@ -257,24 +283,27 @@ fn lie(input: &Value, output: &Value) -> Vec<Markup> {
                 .flatten()
                 .collect();
         if !rows.is_empty() {
-            found.push(look::bend(&BendView { limit_deg: figure(asked, "limit_deg"), rows }));
+            found.push(pictures::bend(w, &BendView { limit_deg: figure(asked, "limit_deg"), rows }));
         }
     }
     found
 }
 
-fn glue(input: &Value, output: &Value) -> Vec<Markup> {
+fn glue(w: &Words, input: &Value, output: &Value) -> Vec<Markup> {
     let mut found = Vec::new();
     if output["joint"].is_object() {
         let joint = &input["joint"];
-        found.push(look::joint(&JointView {
-            bore_mm: figure(joint, "bore_mm"),
-            tip_mm: figure(joint, "tip_mm"),
-            depth_mm: figure(joint, "depth_mm"),
-            bottom_gap_mm: figure(joint, "bottom_gap_mm"),
-            ring_g: figure(&output["joint"], "ring_g"),
-            all_told_g: figure(&output["joint"], "adhesive_a_joint_g"),
-        }));
+        found.push(pictures::joint(
+            w,
+            &JointView {
+                bore_mm: figure(joint, "bore_mm"),
+                tip_mm: figure(joint, "tip_mm"),
+                depth_mm: figure(joint, "depth_mm"),
+                bottom_gap_mm: figure(joint, "bottom_gap_mm"),
+                ring_g: figure(&output["joint"], "ring_g"),
+                all_told_g: figure(&output["joint"], "adhesive_a_joint_g"),
+            },
+        ));
     }
     let cure = &input["cure"];
     let line = |name: &'static str, key: &str, result: &str| {
@@ -300,25 +329,30 @@ fn glue(input: &Value, output: &Value) -> Vec<Markup> {
     ];
     let lines: Vec<CureLine> = lines.into_iter().flatten().collect();
     if !lines.is_empty() {
-        found.push(look::cure(&CureView { here_c: figure(cure, "temperature_c"), lines }));
+        found.push(pictures::cure(w, &CureView { here_c: figure(cure, "temperature_c"), lines }));
     }
     found
 }
 
 /// Pictures in their cards.
-pub(super) fn cards(topic: &str, input: &Value, output: &Value) -> Markup {
-    html! { div.calc-pictures { @for picture in pictures(topic, input, output) { div.card { (picture) } } } }
+pub(super) fn cards(w: &Words, topic: &str, input: &Value, output: &Value) -> Markup {
+    html! { div.calc-pictures { @for picture in pictures(w, topic, input, output) { div.card { (picture) } } } }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
     use clubphysics::calc::topics;
+    use quantity::Units;
     use serde_json::json;
+
+    fn w() -> Words {
+        Words::english(Units::default())
+    }
 
     fn drawn(topic: &str, input: &Value) -> Vec<String> {
         let output = clubphysics::calc::run(topic, input.clone()).unwrap_or_else(|error| panic!("{topic}: {error}"));
-        pictures(topic, input, &output).into_iter().map(Markup::into_string).collect()
+        pictures(&w(), topic, input, &output).into_iter().map(Markup::into_string).collect()
     }
 
     #[test]

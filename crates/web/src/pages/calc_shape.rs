@@ -3,6 +3,7 @@
 
 use super::entries::{Entries, capital, plain, plain_number};
 use serde_json::{Map, Value};
+use words::Words;
 
 /// How a value of the document is typed.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -137,7 +138,7 @@ const WORDS: [(&str, &str); 21] = [
 ];
 
 /// Label and unit of a name: `butt_trim_mm_sd` is `butt trim ±` in mm.
-pub(super) fn named(key: &str) -> (String, &'static str) {
+pub(super) fn named(w: &Words, key: &str) -> (String, &'static str) {
     let (base, sd) = key.strip_suffix("_sd").map_or((key, false), |base| (base, true));
     let base = base.strip_suffix("_95").unwrap_or(base);
     let found = UNITS.iter().find(|(end, _)| base.ends_with(end) && base.len() > end.len());
@@ -147,9 +148,9 @@ pub(super) fn named(key: &str) -> (String, &'static str) {
 }
 
 /// Label with its unit in one: `mass (g)`.
-pub(super) fn head(key: &str) -> String {
+pub(super) fn head(w: &Words, key: &str) -> String {
     let key = key.rsplit('.').next().unwrap_or(key);
-    match named(key) {
+    match named(w, key) {
         (label, "") => label,
         (label, unit) => format!("{label} ({unit})"),
     }
@@ -166,7 +167,7 @@ pub(super) fn group(path: &str) -> &str {
 }
 
 /// What a topic asks, in the order of its example, then what it knows beside that.
-pub(super) fn asks(topic: &str, example: &Value) -> Vec<Ask> {
+pub(super) fn asks(w: &Words, topic: &str, example: &Value) -> Vec<Ask> {
     let mut found = Vec::new();
     collect("", example, &mut found);
     for path in MORE.iter().filter(|(name, _)| *name == topic).flat_map(|(_, list)| *list) {
@@ -224,16 +225,16 @@ fn columns(rows: &[Value]) -> Vec<String> {
 }
 
 /// Heading of a list's column; keys with a dot keep their first word: `head mass (g)`.
-fn column_head(key: &str) -> String {
+fn column_head(w: &Words, key: &str) -> String {
     match key.split_once('.') {
-        Some((front, rest)) => format!("{} {}", named(front).0, head(rest)),
-        None => head(key),
+        Some((front, rest)) => format!("{} {}", named(w, front).0, head(w, rest)),
+        None => head(w, key),
     }
 }
 
 /// The first line of a list, for who starts it from nothing.
-pub(super) fn first_line(keys: &[String]) -> String {
-    keys.iter().map(|k| column_head(k)).collect::<Vec<_>>().join(", ")
+pub(super) fn first_line(w: &Words, keys: &[String]) -> String {
+    keys.iter().map(|k| column_head(w, k)).collect::<Vec<_>>().join(", ")
 }
 
 fn at<'a>(value: &'a Value, path: &str) -> &'a Value {
@@ -241,7 +242,7 @@ fn at<'a>(value: &'a Value, path: &str) -> &'a Value {
 }
 
 /// One value as it is typed.
-fn shown(value: &Value) -> String {
+fn shown(w: &Words, value: &Value) -> String {
     match value {
         Value::Number(n) => plain(n.as_f64().unwrap_or(0.0)),
         Value::String(text) => text.clone(),
@@ -251,17 +252,17 @@ fn shown(value: &Value) -> String {
 }
 
 /// A document as its form shows it.
-pub(super) fn typed(asks: &[Ask], document: &Value) -> Entries {
+pub(super) fn typed(w: &Words, asks: &[Ask], document: &Value) -> Entries {
     let pairs = asks.iter().map(|ask| {
         let value = at(document, &ask.path);
         let text = match (&ask.way, value) {
             (Way::Rows(keys), Value::Array(rows)) => {
                 let lines =
-                    rows.iter().map(|row| keys.iter().map(|k| shown(at(row, k))).collect::<Vec<_>>().join(", "));
-                std::iter::once(first_line(keys)).chain(lines).collect::<Vec<_>>().join("\n")
+                    rows.iter().map(|row| keys.iter().map(|k| shown(w, at(row, k))).collect::<Vec<_>>().join(", "));
+                std::iter::once(first_line(w, keys)).chain(lines).collect::<Vec<_>>().join("\n")
             }
-            (Way::List, Value::Array(list)) => list.iter().map(shown).collect::<Vec<_>>().join(" "),
-            _ => shown(value),
+            (Way::List, Value::Array(list)) => list.iter().map(|one| shown(w, one)).collect::<Vec<_>>().join(" "),
+            _ => shown(w, value),
         };
         (ask.path.clone(), text)
     });
@@ -283,15 +284,15 @@ fn put(object: &mut Map<String, Value>, path: &str, value: Value) {
 }
 
 /// A number of the document; whole ones stay whole, since counts must be.
-fn number(text: &str) -> Result<Value, String> {
-    let value = plain_number(text)?;
+fn number(w: &Words, text: &str) -> Result<Value, String> {
+    let value = plain_number(w, text)?;
     let whole = value.fract() == 0.0 && value.abs() < 1e15;
     // Whole and small, so the cast cannot lose anything.
     Ok(if whole { Value::from(value as i64) } else { Value::from(value) })
 }
 
 /// The document that was typed; what could not be read stands beside its field.
-pub(super) fn document(asks: &[Ask], form: &mut Entries) -> Value {
+pub(super) fn document(w: &Words, asks: &[Ask], form: &mut Entries) -> Value {
     let mut object = Map::new();
     for ask in asks {
         let text = form.text(&ask.path).to_owned();
@@ -299,11 +300,11 @@ pub(super) fn document(asks: &[Ask], form: &mut Entries) -> Value {
             continue;
         }
         let value = match &ask.way {
-            Way::Number => number(&text).map(Some),
+            Way::Number => number(w, &text).map(Some),
             Way::Text | Way::Choice(_) => Ok(Some(Value::String(text))),
             Way::YesNo => Ok(Some(Value::Bool(true))),
-            Way::List => list(&text).map(Some),
-            Way::Rows(keys) => rows(&text, keys).map(|rows| (!rows.is_empty()).then_some(Value::Array(rows))),
+            Way::List => list(w, &text).map(Some),
+            Way::Rows(keys) => rows(w, &text, keys).map(|rows| (!rows.is_empty()).then_some(Value::Array(rows))),
         };
         match value {
             Ok(Some(value)) => put(&mut object, &ask.path, value),
@@ -319,21 +320,21 @@ pub(super) fn document(asks: &[Ask], form: &mut Entries) -> Value {
         .cloned()
         .collect();
     for (name, text) in unknown {
-        put(&mut object, &name, number(&text).unwrap_or(Value::String(text)));
+        put(&mut object, &name, number(w, &text).unwrap_or(Value::String(text)));
     }
     Value::Object(object)
 }
 
-fn list(text: &str) -> Result<Value, String> {
-    let words = text.split([' ', ';', '\n', '\r', '\t']).filter(|w| !w.is_empty());
-    let numbers: Vec<Value> = words.map(|w| number(w.trim_end_matches(','))).collect::<Result<_, _>>()?;
+fn list(w: &Words, text: &str) -> Result<Value, String> {
+    let words = text.split([' ', ';', '\n', '\r', '\t']).filter(|word| !word.is_empty());
+    let numbers: Vec<Value> = words.map(|word| number(w, word.trim_end_matches(','))).collect::<Result<_, _>>()?;
     Ok(Value::Array(numbers))
 }
 
 /// Columns that hold words.
 const TEXTS: [&str; 3] = ["name", "a", "b"];
 
-fn rows(text: &str, keys: &[String]) -> Result<Vec<Value>, String> {
+fn rows(w: &Words, text: &str, keys: &[String]) -> Result<Vec<Value>, String> {
     let mut lines = text.lines().zip(1..).filter(|(line, _)| !line.trim().is_empty());
     let Some((first, _)) = lines.next() else { return Ok(Vec::new()) };
     let between = ['\t', ';'].into_iter().find(|c| first.contains(*c)).unwrap_or(',');
@@ -342,9 +343,10 @@ fn rows(text: &str, keys: &[String]) -> Result<Vec<Value>, String> {
     let columns = heads
         .iter()
         .map(|head| {
-            let known = keys.iter().find(|k| column_head(k).eq_ignore_ascii_case(head) || k.eq_ignore_ascii_case(head));
+            let known =
+                keys.iter().find(|k| column_head(w, k).eq_ignore_ascii_case(head) || k.eq_ignore_ascii_case(head));
             known.ok_or_else(|| {
-                format!("The first line names the columns: {}. “{head}” is none of them", first_line(keys))
+                format!("The first line names the columns: {}. “{head}” is none of them", first_line(w, keys))
             })
         })
         .collect::<Result<Vec<_>, _>>()?;
@@ -360,7 +362,7 @@ fn rows(text: &str, keys: &[String]) -> Result<Vec<Value>, String> {
                 let value = if TEXTS.contains(&key.as_str()) {
                     Value::String(cell.clone())
                 } else {
-                    number(cell).map_err(|e| format!("Line {at}, {}: {e}", column_head(key)))?
+                    number(w, cell).map_err(|e| format!("Line {at}, {}: {e}", column_head(w, key)))?
                 };
                 put(&mut object, key, value);
             }
@@ -370,7 +372,7 @@ fn rows(text: &str, keys: &[String]) -> Result<Vec<Value>, String> {
 }
 
 /// Beside which of the asked fields a refusal belongs that names `field` of the document.
-pub(super) fn beside<'a>(asks: &'a [Ask], field: &str) -> Option<&'a str> {
+pub(super) fn beside<'a>(w: &Words, asks: &'a [Ask], field: &str) -> Option<&'a str> {
     let plain = field.split('[').next().unwrap_or(field);
     let by = |test: &dyn Fn(&str) -> bool| asks.iter().find(|a| test(&a.path)).map(|a| a.path.as_str());
     by(&|path| path == field || path == plain)
@@ -379,24 +381,29 @@ pub(super) fn beside<'a>(asks: &'a [Ask], field: &str) -> Option<&'a str> {
 }
 
 /// A refusal in the form's words: the document's name of the field becomes its label.
-pub(super) fn in_words(said: &str, field: &str) -> String {
+pub(super) fn in_words(w: &Words, said: &str, field: &str) -> String {
     match field.contains('[') {
         true => capital(said),
-        false => capital(&said.replacen(field, &named(last(field)).0, 1)),
+        false => capital(&said.replacen(field, &named(w, last(field)).0, 1)),
     }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use quantity::Units;
+
+    fn w() -> Words {
+        Words::english(Units::default())
+    }
 
     #[test]
     fn every_example_comes_back_from_its_form_and_calculates() {
         for topic in clubphysics::calc::topics() {
             let example = (topic.example)();
-            let asks = asks(topic.name, &example);
-            let mut form = typed(&asks, &example);
-            let document = document(&asks, &mut form);
+            let asks = asks(&w(), topic.name, &example);
+            let mut form = typed(&w(), &asks, &example);
+            let document = document(&w(), &asks, &mut form);
             assert!(form.is_sound(), "{}: {form:?}", topic.name);
             let (a, b) = ((topic.run)(example).expect("example"), (topic.run)(document).expect(topic.name));
             let texts = [a, b].map(|v| v.to_string().chars().filter(char::is_ascii_alphabetic).collect::<String>());
@@ -407,7 +414,7 @@ mod tests {
     #[test]
     fn what_is_known_beside_the_example_is_known_to_the_topic() {
         for topic in clubphysics::calc::topics() {
-            for ask in asks(topic.name, &(topic.example)()) {
+            for ask in asks(&w(), topic.name, &(topic.example)()) {
                 let mut document = (topic.example)();
                 if let Some(object) = document.as_object_mut()
                     && at(&Value::Object(object.clone()), &ask.path).is_null()
@@ -423,22 +430,22 @@ mod tests {
 
     #[test]
     fn names_become_words_and_units() {
-        assert_eq!(named("butt_trim_mm_sd"), ("butt trim ±".to_owned(), "mm"));
-        assert_eq!(named("moment_oz_in"), ("moment".to_owned(), "oz·in"));
-        assert_eq!(named("points"), ("points".to_owned(), ""));
-        assert_eq!(column_head("tip_body.mass_g"), "head mass (g)");
+        assert_eq!(named(&w(), "butt_trim_mm_sd"), ("butt trim ±".to_owned(), "mm"));
+        assert_eq!(named(&w(), "moment_oz_in"), ("moment".to_owned(), "oz·in"));
+        assert_eq!(named(&w(), "points"), ("points".to_owned(), ""));
+        assert_eq!(column_head(&w(), "tip_body.mass_g"), "head mass (g)");
     }
 
     /// What errs together is named by the places of the document, as they stand in the address.
     #[test]
     fn correlations_can_be_typed() {
         let example = (clubphysics::calc::topics()[0].example)();
-        let asks = asks("swing-weight", &example);
+        let asks = asks(&w(), "swing-weight", &example);
         let typed_in = "one figure, other figure, coefficient\nparts[0].mass_g, parts[1].mass_g, 0.9";
-        let mut pairs: Vec<(String, String)> = typed(&asks, &example).pairs().to_vec();
+        let mut pairs: Vec<(String, String)> = typed(&w(), &asks, &example).pairs().to_vec();
         pairs.iter_mut().filter(|(name, _)| name == "correlations").for_each(|(_, text)| *text = typed_in.to_owned());
         let mut form = Entries::new(pairs);
-        let document = document(&asks, &mut form);
+        let document = document(&w(), &asks, &mut form);
         assert!(form.is_sound(), "{form:?}");
         assert_eq!(document["correlations"][0]["b"], "parts[1].mass_g");
         assert_eq!(document["correlations"][0]["coefficient"], 0.9);
@@ -448,8 +455,8 @@ mod tests {
     #[test]
     fn a_mistake_in_a_row_is_named_by_its_line() {
         let keys = ["name".to_owned(), "mass_g".to_owned()];
-        let said = rows("name, mass (g)\nhead, heavy", &keys).unwrap_err();
+        let said = rows(&w(), "name, mass (g)\nhead, heavy", &keys).unwrap_err();
         assert!(said.starts_with("Line 2, mass (g)"), "{said}");
-        assert_eq!(rows("name; mass (g)\nhead; 1,5", &keys).unwrap()[0]["mass_g"], 1.5);
+        assert_eq!(rows(&w(), "name; mass (g)\nhead; 1,5", &keys).unwrap()[0]["mass_g"], 1.5);
     }
 }

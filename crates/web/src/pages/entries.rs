@@ -1,17 +1,16 @@
 //! What was typed into a form: read in the workshop's notation, kept as it was typed, each mistake beside its field.
 
-use super::say;
-use crate::look::{Cell, Choice, Column, Field, Notice, Select, Table, Tone, field, select, table, text_area};
-use crate::units;
 use app::AppError;
 use axum::extract::Multipart;
 use axum::response::Redirect;
 use jiff::Timestamp;
 use jiff::civil::Date;
+use look::{Cell, Choice, Column, Field, Notice, Select, Table, Tone, field, select, table, text_area};
 use maud::{Markup, html};
 use percent_encoding::{AsciiSet, CONTROLS, NON_ALPHANUMERIC, utf8_percent_encode};
 use quantity::{INCH_MM, LengthUnit, SwingWeight};
 use std::collections::BTreeMap;
+use words::Words;
 
 /// The fields of a form as they were typed, and what was wrong with them.
 #[derive(Debug, Default, Clone)]
@@ -26,7 +25,7 @@ impl Entries {
     }
 
     /// A multipart form: its texts, and the bytes of the file under `file` where one was chosen.
-    pub async fn with_file(mut form: Multipart) -> Result<(Self, Option<Vec<u8>>), String> {
+    pub async fn with_file(w: &Words, mut form: Multipart) -> Result<(Self, Option<Vec<u8>>), String> {
         let (mut pairs, mut file) = (Vec::new(), None);
         let broken = |e: axum::extract::multipart::MultipartError| {
             format!("The file did not arrive whole: {}. Choose it again and send it once more.", e.body_text())
@@ -95,7 +94,7 @@ impl Entries {
     }
 
     /// The message over a page whose form has mistakes.
-    pub fn notice(&self) -> Option<Notice> {
+    pub fn notice(&self, w: &Words) -> Option<Notice> {
         let count = self.wrong.len();
         (count > 0).then(|| Notice {
             tone: Tone::Bad,
@@ -123,12 +122,12 @@ impl Entries {
     }
 
     /// A plain number; a decimal comma is taken.
-    pub fn number(&mut self, name: &str) -> Option<f64> {
-        self.read(name, plain_number)
+    pub fn number(&mut self, w: &Words, name: &str) -> Option<f64> {
+        self.read(name, |text| plain_number(w, text))
     }
 
     /// A whole number from 0.
-    pub fn count(&mut self, name: &str) -> Option<i64> {
+    pub fn count(&mut self, w: &Words, name: &str) -> Option<i64> {
         self.read(name, |t| {
             t.parse::<i64>()
                 .ok()
@@ -138,34 +137,34 @@ impl Entries {
     }
 
     /// A length in workshop notation, in the person's unit where none stands.
-    pub fn length_mm(&mut self, name: &str) -> Option<f64> {
-        self.read(name, |t| quantity::parse_length(t, units::now().length)).map(quantity::Length::mm)
+    pub fn length_mm(&mut self, w: &Words, name: &str) -> Option<f64> {
+        self.read(name, |t| quantity::parse_length(t, w.units.length)).map(quantity::Length::mm)
     }
 
     /// A small length, millimetres where no unit stands.
-    pub fn small_mm(&mut self, name: &str) -> Option<f64> {
+    pub fn small_mm(&mut self, w: &Words, name: &str) -> Option<f64> {
         self.read(name, |t| quantity::parse_length(t, LengthUnit::Millimetre)).map(quantity::Length::mm)
     }
 
     /// A mass in workshop notation, in the person's unit where none stands.
-    pub fn mass_g(&mut self, name: &str) -> Option<f64> {
-        self.read(name, |t| quantity::parse_mass(t, units::now().mass)).map(quantity::Mass::g)
+    pub fn mass_g(&mut self, w: &Words, name: &str) -> Option<f64> {
+        self.read(name, |t| quantity::parse_mass(t, w.units.mass)).map(quantity::Mass::g)
     }
 
-    pub fn angle_deg(&mut self, name: &str) -> Option<f64> {
+    pub fn angle_deg(&mut self, w: &Words, name: &str) -> Option<f64> {
         self.read(name, quantity::parse_angle).map(quantity::Angle::deg)
     }
 
-    pub fn cpm(&mut self, name: &str) -> Option<f64> {
+    pub fn cpm(&mut self, w: &Words, name: &str) -> Option<f64> {
         self.read(name, quantity::parse_frequency).map(quantity::Frequency::cpm)
     }
 
     /// A swing weight as points since A0.
-    pub fn swing_weight_points(&mut self, name: &str) -> Option<f64> {
+    pub fn swing_weight_points(&mut self, w: &Words, name: &str) -> Option<f64> {
         self.read(name, quantity::parse_swing_weight).map(quantity::SwingMoment::points)
     }
 
-    pub fn date(&mut self, name: &str) -> Option<Date> {
+    pub fn date(&mut self, w: &Words, name: &str) -> Option<Date> {
         self.read(name, |t| t.parse::<Date>().map_err(|_| format!("“{t}” is not a date. Write it like 2031-05-24")))
     }
 
@@ -187,20 +186,23 @@ impl Entries {
     }
 
     /// A list to choose from, by value and words.
-    pub fn select(&self, name: &str, label: &str, hint: &str, choices: &[(&str, &str)]) -> Markup {
+    pub fn select(&self, name: &str, label: &str, hint: &str, choices: &[(&str, impl AsRef<str>)]) -> Markup {
         let typed = self.raw(name);
         select(&Select {
             name,
             label,
             hint,
             error: self.error(name),
-            choices: choices.iter().map(|(value, label)| Choice { value, label, chosen: *value == typed }).collect(),
+            choices: choices
+                .iter()
+                .map(|(value, label)| Choice { value, label: label.as_ref().into(), chosen: *value == typed })
+                .collect(),
         })
     }
 }
 
 /// A number as people write it.
-pub(super) fn plain_number(text: &str) -> Result<f64, String> {
+pub(super) fn plain_number(w: &Words, text: &str) -> Result<f64, String> {
     let plain = text.trim().replace(',', ".").replace('−', "-");
     plain
         .parse::<f64>()
@@ -217,8 +219,8 @@ pub(super) fn capital(text: &str) -> String {
 
 /// A length as it is typed: `36 3/4` where the inch takes a 1/16 and the person works in inches, else millimetres with
 /// their unit.
-pub(super) fn typed_length(mm: f64) -> String {
-    if units::now().length != LengthUnit::Inch {
+pub(super) fn typed_length(w: &Words, mm: f64) -> String {
+    if w.units.length != LengthUnit::Inch {
         return format!("{} mm", plain(mm));
     }
     let sixteenths = mm / INCH_MM * 16.0;
@@ -230,7 +232,7 @@ pub(super) fn typed_length(mm: f64) -> String {
 }
 
 /// A swing weight as it is typed.
-pub(super) fn typed_swing_weight(points: f64) -> String {
+pub(super) fn typed_swing_weight(w: &Words, points: f64) -> String {
     let swing_weight = SwingWeight::from_points(points);
     // Two decimals where the sheet has them; most have none or one.
     let tenths = points * 10.0;
@@ -283,18 +285,14 @@ pub(super) fn query(pairs: &[(&str, &str)]) -> String {
     if pairs.is_empty() { String::new() } else { format!("?{}", pairs.join("&")) }
 }
 
-/// A table from plain words; a heading that starts with `#` is a column of figures.
-pub(super) fn words_table(caption: &str, heads: &[&str], rows: Vec<Vec<Cell>>) -> Markup {
-    table(&Table { caption, columns: columns(heads), rows, ..Table::default() })
+/// A table of words and figures.
+pub(super) fn words_table(caption: &str, columns: Vec<Column<'_>>, rows: Vec<Vec<Cell>>) -> Markup {
+    table(&Table { caption, columns, rows, ..Table::default() })
 }
 
 /// The same with each row a card on a phone: for few rows whose last columns must not be out of sight.
-pub(super) fn words_cards(caption: &str, heads: &[&str], rows: Vec<Vec<Cell>>) -> Markup {
-    table(&Table { caption, columns: columns(heads), rows, cards: true, ..Table::default() })
-}
-
-fn columns<'a>(heads: &[&'a str]) -> Vec<Column<'a>> {
-    heads.iter().map(|h| Column { head: h.strip_prefix('#').unwrap_or(h), figures: h.starts_with('#') }).collect()
+pub(super) fn words_cards(caption: &str, columns: Vec<Column<'_>>, rows: Vec<Vec<Cell>>) -> Markup {
+    table(&Table { caption, columns, rows, cards: true, ..Table::default() })
 }
 
 /// Fields that belong together, under a small heading.
@@ -307,31 +305,25 @@ pub(super) fn counted(count: usize, one: &str) -> String {
     if count == 1 { format!("1 {one}") } else { format!("{count} {one}s") }
 }
 
-/// Day as the shop writes it.
-pub(super) fn day(date: Date) -> String {
-    date.strftime("%-d %b %Y").to_string()
-}
-
-/// Day as the shop says it today: without the year while that is this one or the next day is near.
-pub(super) fn day_of(date: Date, today: Date) -> String {
-    let near = date.year() == today.year() || (date - today).get_days().abs() <= 60;
-    date.strftime(if near { "%-d %b" } else { "%-d %b %Y" }).to_string()
-}
-
-/// Length with its millimetres, where there is one.
-pub(super) fn length_or_dash(mm: Option<f64>) -> String {
-    mm.map_or_else(|| "–".to_owned(), say::length)
+/// Length, where there is one.
+pub(super) fn length_or_dash(w: &Words, mm: Option<f64>) -> String {
+    mm.map_or_else(|| "–".to_owned(), |mm| w.length(mm))
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use quantity::Units;
+
+    fn w() -> Words {
+        Words::english(Units::default())
+    }
 
     #[test]
     fn what_is_typed_is_kept_and_its_mistake_named() {
         let mut form = Entries::new(vec![("length".into(), "36 3/4".into()), ("lie".into(), "sixty".into())]);
-        assert_eq!(form.length_mm("length"), Some(933.45));
-        assert_eq!(form.angle_deg("lie"), None);
+        assert_eq!(form.length_mm(&w(), "length"), Some(933.45));
+        assert_eq!(form.angle_deg(&w(), "lie"), None);
         assert!(!form.is_sound());
         let shown = form.field("lie", "Lie", Field::default()).into_string();
         assert!(shown.contains(r#"value="sixty""#) && shown.contains("aria-invalid"), "{shown}");
@@ -339,10 +331,10 @@ mod tests {
 
     #[test]
     fn lengths_come_back_as_they_are_typed() {
-        assert_eq!(typed_length(933.45), "36 3/4");
-        assert_eq!(typed_length(940.0), "940 mm");
-        assert_eq!(typed_swing_weight(32.0), "D2");
-        assert_eq!(typed_swing_weight(31.95), "D1.95");
+        assert_eq!(typed_length(&w(), 933.45), "36 3/4");
+        assert_eq!(typed_length(&w(), 940.0), "940 mm");
+        assert_eq!(typed_swing_weight(&w(), 32.0), "D2");
+        assert_eq!(typed_swing_weight(&w(), 31.95), "D1.95");
         assert_eq!(plain(-0.00001), "0");
     }
 

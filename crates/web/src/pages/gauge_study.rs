@@ -2,11 +2,8 @@
 
 use super::entries::{Entries, capital, go_to};
 use super::scale_check::{live_name, what_it_shows};
-use super::{Framed, PageResult, Who, failure, failure_status, framed, say};
-use crate::look::{
-    Button, ButtonKind, Cell, Column, Field, Figure, Notice, Table, Tone, button, figures, hidden, link_button,
-    request_key, section, table,
-};
+use super::{Framed, PageResult, Who, failure, failure_status, framed};
+use crate::reader::Reader;
 use app::App;
 use app::gauge_study::{NewStudy, NewStudyReading, StudyTurn, StudyView};
 use axum::Router;
@@ -14,10 +11,17 @@ use axum::extract::{Form, Path, Query, State};
 use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use axum::routing::{get, post};
-use desk::scale_health::{Category, GaugeStudy, StudyResult};
+use desk::scale_health::Category;
+use desk::scale_health::GaugeStudy;
+use desk::scale_health::StudyResult;
+use look::{
+    Button, ButtonKind, Cell, Column, Field, Figure, Notice, Table, Tone, button, figures, hidden, link_button,
+    request_key, section, table,
+};
 use maud::{Markup, html};
 use quantity::decimal;
 use trade::gauge::print_error;
+use words::Words;
 
 pub(super) fn router() -> Router<App> {
     Router::new()
@@ -26,17 +30,17 @@ pub(super) fn router() -> Router<App> {
         .route("/scales/studies/{study}/take-noise", post(take_noise))
 }
 
-async fn new_page(State(app): State<App>, Query(asked): Query<Vec<(String, String)>>) -> PageResult {
+async fn new_page(State(app): State<App>, Reader(w): Reader, Query(asked): Query<Vec<(String, String)>>) -> PageResult {
     let mut form = Entries::new(asked);
     for (name, usual) in [("trials", "3"), ("parts", "1\n2\n3\n4\n5\n6\n7\n8\n9\n10")] {
         if form.text(name).is_empty() {
             form.set(name, usual);
         }
     }
-    begin_page(&app, &form, None, StatusCode::OK).await
+    begin_page(&w, &app, &form, None, StatusCode::OK).await
 }
 
-async fn begin_page(app: &App, form: &Entries, notice: Option<Notice>, status: StatusCode) -> PageResult {
+async fn begin_page(w: &Words, app: &App, form: &Entries, notice: Option<Notice>, status: StatusCode) -> PageResult {
     let shop = app.shop().await?;
     let gauges = shop.instruments();
     let choices: Vec<(&str, &str)> = gauges.iter().map(|g| (g.key.as_str(), g.name.as_str())).collect();
@@ -57,23 +61,28 @@ async fn begin_page(app: &App, form: &Entries, notice: Option<Notice>, status: S
     let view = Framed {
         title: "New gauge study",
         crumb: "scales".into(),
-        notice: form.notice().or(notice),
+        notice: form.notice(w).or(notice),
         body,
         ..Framed::default()
     };
-    Ok((status, framed(app, view).await?).into_response())
+    Ok((status, framed(w, app, view).await?).into_response())
 }
 
 fn lines(text: &str) -> Vec<String> {
     text.lines().map(|l| l.trim().to_owned()).filter(|l| !l.is_empty()).collect()
 }
 
-async fn begin(State(app): State<App>, Who(by): Who, Form(sent): Form<Vec<(String, String)>>) -> PageResult {
+async fn begin(
+    State(app): State<App>,
+    Reader(w): Reader,
+    Who(by): Who,
+    Form(sent): Form<Vec<(String, String)>>,
+) -> PageResult {
     let mut form = Entries::new(sent);
-    let trials = form.count("trials");
+    let trials = form.count(&w, "trials");
     let trials = form.needed("trials", trials, "A whole number is needed");
     let Some(trials) = trials.filter(|_| form.is_sound()) else {
-        return begin_page(&app, &form, None, StatusCode::UNPROCESSABLE_ENTITY).await;
+        return begin_page(&w, &app, &form, None, StatusCode::UNPROCESSABLE_ENTITY).await;
     };
     let new = NewStudy {
         scale: form.text("scale").to_owned(),
@@ -85,20 +94,22 @@ async fn begin(State(app): State<App>, Who(by): Who, Form(sent): Form<Vec<(Strin
     };
     match app.begin_study(&new).await {
         Ok(study) => Ok(go_to(&format!("/scales/studies/{}", study.id)).into_response()),
-        Err(error) => begin_page(&app, &form, Some(failure(&error)), failure_status(&error)).await,
+        Err(error) => begin_page(&w, &app, &form, Some(failure(&w, &error)), failure_status(&error)).await,
     }
 }
 
 async fn show(
     State(app): State<App>,
+    Reader(w): Reader,
     Path(study): Path<String>,
     Query(asked): Query<Vec<(String, String)>>,
 ) -> PageResult {
     let view = app.study(&study).await?;
-    study_page(&app, &view, &Entries::new(asked), None, StatusCode::OK).await
+    study_page(&w, &app, &view, &Entries::new(asked), None, StatusCode::OK).await
 }
 
 async fn study_page(
+    w: &Words,
     app: &App,
     view: &StudyView,
     form: &Entries,
@@ -107,12 +118,12 @@ async fn study_page(
 ) -> PageResult {
     let again = form.text("place").parse::<usize>().ok().and_then(|place| turn_at(view, place));
     let body = match (again.as_ref().or(view.next.as_ref()), &view.result) {
-        (Some(turn), _) => entry(view, turn, form, question.is_some()),
-        (None, Some(result)) => found(view, result),
+        (Some(turn), _) => entry(w, view, turn, form, question.is_some()),
+        (None, Some(result)) => found(w, view, result),
         (None, None) => html! {},
     };
     let notice = question.map(|q| Notice { tone: Tone::Care, text: q.to_owned(), next: String::new() });
-    let notice = form.notice().or(notice).or_else(|| {
+    let notice = form.notice(w).or(notice).or_else(|| {
         form.has("taken", "1").then(|| Notice {
             tone: Tone::Good,
             text: "Taken over: the scale states this scatter from now on.".into(),
@@ -121,7 +132,7 @@ async fn study_page(
     });
     let crumb = format!("{} · {} of {} read", view.gauge.name, view.done, view.of);
     let at_bench = view.next.is_some();
-    let page = framed(app, Framed { title: "Gauge study", crumb, notice, at_bench, body, ..Framed::default() });
+    let page = framed(w, app, Framed { title: "Gauge study", crumb, notice, at_bench, body, ..Framed::default() });
     Ok((status, page.await?).into_response())
 }
 
@@ -135,20 +146,20 @@ fn turn_at(view: &StudyView, place: usize) -> Option<StudyTurn> {
     })
 }
 
-fn entry(view: &StudyView, turn: &StudyTurn, form: &Entries, asked: bool) -> Markup {
+fn entry(w: &Words, view: &StudyView, turn: &StudyTurn, form: &Entries, asked: bool) -> Markup {
     let gauge = &view.gauge;
     let key = form.some("request_key").filter(|_| asked).unwrap_or_else(app::request_key);
     let typed = form.text("typed");
     html! {
         progress.study-progress value=(view.done) max=(view.of) aria-label="How far it is" {}
         form.card.bench-decision.decision method="post" action={ "/scales/studies/" (view.id) } data-keep={ "study, " (turn.part) } data-queue {
-            (request_key(&key)) (hidden("place", &turn.place.to_string())) (hidden("what", live_name(gauge.measures)))
+            (request_key(&key)) (hidden("place", &turn.place.to_string())) (hidden("what", live_name(w, gauge.measures)))
             p.turn { (turn.builder) " reads " strong { (turn.part) } }
             @if asked { (hidden("asked_about", typed)) div.answers {
                 (button(&Button { label: &format!("Keep “{typed}” as it is"), kind: ButtonKind::Danger, name: "confirmed", value: "1", ..Button::default() }))
             } }
             div.entry-row {
-                (what_it_shows(form, gauge.measures, !asked))
+                (what_it_shows(w, form, gauge.measures, !asked))
                 (button(&Button { label: "Keep", big: true, ..Button::default() }))
             }
             p.hint { "Reading " (turn.place + 1) " of " (view.of) ". What it read before is not shown on purpose. Stop whenever you like: the study waits under Scales." }
@@ -165,12 +176,13 @@ fn entry(view: &StudyView, turn: &StudyTurn, form: &Entries, asked: bool) -> Mar
 
 async fn keep(
     State(app): State<App>,
+    Reader(w): Reader,
     Who(by): Who,
     Path(study): Path<String>,
     Form(sent): Form<Vec<(String, String)>>,
 ) -> PageResult {
     let mut form = Entries::new(sent);
-    let place = form.count("place").and_then(|p| usize::try_from(p).ok()).unwrap_or(usize::MAX);
+    let place = form.count(&w, "place").and_then(|p| usize::try_from(p).ok()).unwrap_or(usize::MAX);
     let new = NewStudyReading {
         place,
         typed: form.text("typed").to_owned(),
@@ -183,17 +195,17 @@ async fn keep(
         Ok(answer) if answer.kept => Ok(go_to(&format!("/scales/studies/{study}")).into_response()),
         Ok(answer) => {
             let status = StatusCode::UNPROCESSABLE_ENTITY;
-            study_page(&app, &answer.study, &form, Some(&answer.question), status).await
+            study_page(&w, &app, &answer.study, &form, Some(&answer.question), status).await
         }
         Err(error) => {
             let view = app.study(&study).await?;
             form.refuse("typed", capital(&error.to_string()));
-            study_page(&app, &view, &form, None, failure_status(&error)).await
+            study_page(&w, &app, &view, &form, None, failure_status(&error)).await
         }
     }
 }
 
-fn found(view: &StudyView, result: &StudyResult) -> Markup {
+fn found(w: &Words, view: &StudyView, result: &StudyResult) -> Markup {
     let gauge = &view.gauge;
     let share = format!("{} %", decimal(result.share_percent, 0));
     let classes = if result.classes > 99 { "more than 99".to_owned() } else { result.classes.to_string() };
@@ -240,20 +252,20 @@ fn found(view: &StudyView, result: &StudyResult) -> Markup {
         (section("The figures", &html! {}, &html! {
             (table(&Table {
                 caption: "What the study found",
-                columns: heads.iter().enumerate().map(|(i, head)| Column { head, figures: i > 0 }).collect(),
+                columns: heads.iter().enumerate().map(|(i, head)| Column { head: (*head).into(), figures: i > 0 }).collect(),
                 rows,
                 cards: true,
                 ..Table::default()
             }))
 
             p.small { "Figures are standard deviations. Spreads add up like the sides of a right triangle, so the shares do not add up to 100 %. "
-                (view.plan.parts.len()) " parts, " (view.plan.builders.join(", ")) ", each " (view.plan.trials) " times, begun " (say::when(view.begun_at)) "." }
+                (view.plan.parts.len()) " parts, " (view.plan.builders.join(", ")) ", each " (view.plan.trials) " times, begun " (w.moment(view.begun_at)) "." }
         }))
         div.actions { (link_button("/scales", "Scales", ButtonKind::Quiet, None, "")) }
     }
 }
 
-async fn take_noise(State(app): State<App>, Who(by): Who, Path(study): Path<String>) -> PageResult {
+async fn take_noise(State(app): State<App>, Reader(w): Reader, Who(by): Who, Path(study): Path<String>) -> PageResult {
     app.take_noise(&study, &by).await?;
     Ok(go_to(&format!("/scales/studies/{study}?taken=1")).into_response())
 }

@@ -2,11 +2,7 @@
 
 use super::entries::{capital, counted, go_to};
 use super::{Framed, PageResult, Who, failure, failure_status, framed, say};
-use crate::look::{
-    Action, Button, ButtonKind, Cell, Choice, Column, Field, Figure, Icon, Nav, Notice, Select, Table, Tone, button,
-    caution, check, clock, empty_state, field, figures, hidden, icon, notice_block, request_key, section, select,
-    table, titled_card,
-};
+use crate::reader::Reader;
 use app::glue::{BatchView, NewBatch, TakeBackBatch};
 use app::{App, AppError};
 use axum::Router;
@@ -18,12 +14,18 @@ use bench::glue::MixFact;
 use jiff::Timestamp;
 use jiff::civil::DateTime;
 use jiff::tz::TimeZone;
+use look::{
+    Action, Button, ButtonKind, Cell, Choice, Column, Field, Figure, Icon, Nav, Notice, Select, Table, Tone, button,
+    caution, check, clock, empty_state, field, figures, hidden, icon, notice_block, request_key, section, select,
+    table, titled_card,
+};
 use maud::{Markup, html};
 use quantity::decimal;
 use serde::Deserialize;
 use trade::job::JobState;
 use trade::model::PartKind;
 use trade::step::Caution;
+use words::Words;
 
 pub(super) fn router() -> Router<App> {
     Router::new()
@@ -35,7 +37,7 @@ pub(super) fn router() -> Router<App> {
 /// Batches of so many days are shown; each stands in the records of its clubs for good.
 const SHOWN_DAYS: i64 = 14;
 
-async fn index(State(app): State<App>) -> PageResult {
+async fn index(State(app): State<App>, Reader(w): Reader) -> PageResult {
     let batches = app.recent_batches(SHOWN_DAYS).await?;
     let jobs = app.job_names(&[JobState::Planned]).await?;
     let now = app.now();
@@ -52,7 +54,7 @@ async fn index(State(app): State<App>) -> PageResult {
         let (running, cured): (Vec<_>, Vec<_>) = batches.into_iter().partition(|b| b.full_cure_at > now);
         let cards = |list: &[&BatchView]| {
             html! { @for batch in list {
-                (titled_card(&format!("Batch {} · {}", batch.batch.number, batch.adhesive_name), &batch_part(batch, now)))
+                (titled_card(&format!("Batch {} · {}", batch.batch.number, batch.adhesive_name), &batch_part(&w, batch, now)))
             } }
         };
         html! {
@@ -69,26 +71,26 @@ async fn index(State(app): State<App>) -> PageResult {
             })) }
         }
     };
-    Ok(framed(&app, Framed { title: "Glue", active: Nav::Glue, cups: Some(cups), body, ..Framed::default() })
+    Ok(framed(&w, &app, Framed { title: "Glue", active: Nav::Glue, cups: Some(cups), body, ..Framed::default() })
         .await?
         .into_response())
 }
 
-fn batch_part(view: &BatchView, now: Timestamp) -> Markup {
+fn batch_part(w: &Words, view: &BatchView, now: Timestamp) -> Markup {
     let b = &view.batch;
     let row = |what: &str, until: Timestamp, done: &str| {
-        let text = if until > now { say::left(now, until) } else { done.to_owned() };
-        vec![Cell::from(what), Cell(clock(&until.to_string(), &text, done)), Cell::from(say::when(until))]
+        let text = if until > now { say::left(w, now, until) } else { done.to_owned() };
+        vec![Cell::from(what), Cell(clock(&until.to_string(), &text, done)), Cell::from(w.moment(until))]
     };
     html! {
         p { strong { "Job " (view.clubs.join("; job ")) } ". Lot " (b.lot) ", " (decimal(b.resin_g, 1)) " g resin, "
             (decimal(b.hardener_g, 1)) " g hardener, " (decimal(b.beads_g, 1)) " g spacers, at " (decimal(b.room_c, 0)) " °C. Mixed "
-            (say::when(b.mixed_at)) " by " (b.by) "."
+            (w.moment(b.mixed_at)) " by " (b.by) "."
             @if let Some(reason) = &b.cold_reason { " Started in the cold: " (reason) "." } }
         @for warning in &view.warnings { (notice_block(Tone::Care, &warning.words, &warning.next)) }
         @if view.full_cure_at > now { (table(&Table {
             caption: &format!("Clocks of batch {}", b.number),
-            columns: vec![Column { head: "what", figures: false }, Column { head: "left", figures: true }, Column { head: "until", figures: false }],
+            columns: vec![Column::words("what"), Column::figures("left"), Column::words("until")],
             rows: vec![
                 row("pot life", view.pot_life_until, "over"),
                 row("handle, grip, read", view.handling_at, "now"),
@@ -115,6 +117,7 @@ struct TakeBackForm {
 
 async fn take_back(
     State(app): State<App>,
+    Reader(w): Reader,
     Who(by): Who,
     Path(number): Path<i64>,
     Form(form): Form<TakeBackForm>,
@@ -128,9 +131,9 @@ struct NewQuery {
     job: Option<i64>,
 }
 
-async fn new_batch(State(app): State<App>, Query(query): Query<NewQuery>) -> PageResult {
+async fn new_batch(State(app): State<App>, Reader(w): Reader, Query(query): Query<NewQuery>) -> PageResult {
     match query.job {
-        Some(job) => form_page(&app, job, &[], None).await,
+        Some(job) => form_page(&w, &app, job, &[], None).await,
         None => Ok(go_to("/glue").into_response()),
     }
 }
@@ -140,16 +143,16 @@ const LAST_CUP_DAYS: i64 = 7;
 
 type Fields = Vec<(String, String)>;
 
-async fn start(State(app): State<App>, Who(by): Who, Form(fields): Form<Fields>) -> PageResult {
+async fn start(State(app): State<App>, Reader(w): Reader, Who(by): Who, Form(fields): Form<Fields>) -> PageResult {
     let text =
         |name: &str| fields.iter().find(|(k, _)| k == name).map(|(_, v)| v.trim().to_owned()).unwrap_or_default();
     let job: i64 = text("job").parse().unwrap_or_default();
     match parsed(&fields, &text, job, by) {
         Ok(new) => match app.start_batch(&new).await {
             Ok(_) => Ok(go_to("/glue").into_response()),
-            Err(error) => form_page(&app, job, &fields, Some(error)).await,
+            Err(error) => form_page(&w, &app, job, &fields, Some(error)).await,
         },
-        Err(error) => form_page(&app, job, &fields, Some(error)).await,
+        Err(error) => form_page(&w, &app, job, &fields, Some(error)).await,
     }
 }
 
@@ -190,7 +193,7 @@ fn local_time(text: &str) -> Result<Timestamp, AppError> {
     TimeZone::system().to_timestamp(at).map_err(|_| unreadable())
 }
 
-async fn form_page(app: &App, job: i64, fields: &[(String, String)], error: Option<AppError>) -> PageResult {
+async fn form_page(w: &Words, app: &App, job: i64, fields: &[(String, String)], error: Option<AppError>) -> PageResult {
     let file = app.job_file(job).await?;
     let believed = file.believe()?;
     let states = file.states_of(&believed, app.now())?;
@@ -222,15 +225,15 @@ async fn form_page(app: &App, job: i64, fields: &[(String, String)], error: Opti
     let room_c = typed("room_c", String::new()).replace(',', ".").parse().unwrap_or(shop.room_c);
     let mix = if joints == 0 { None } else { file.mix(Some(&chosen), joints, None, Some(room_c)).ok() };
     let too_cold = mix.iter().flat_map(|m| &m.warnings).any(|w| matches!(w.fact, MixFact::ColderThanSheet { .. }));
-    let notice = error.as_ref().map(failure);
+    let notice = error.as_ref().map(|one| failure(w, one));
     let status = error.as_ref().map_or(StatusCode::OK, failure_status);
     let body = html! {
         @if let Some(mix) = &mix {
             (section(&format!("Weigh out for {} joints", mix.joints), &html! {}, &html! {
                 (figures(&[
-                    Figure { label: "resin", value: &say::mass(mix.resin_g), note: &format!("{} ml", decimal(mix.resin_ml, 1)) },
-                    Figure { label: "hardener", value: &say::mass(mix.hardener_g), note: &format!("{} ml", decimal(mix.hardener_ml, 1)) },
-                    Figure { label: "spacers, stirred in", value: &say::mass(mix.beads_g), note: "" },
+                    Figure { label: "resin", value: &w.mass(mix.resin_g), note: &format!("{} ml", decimal(mix.resin_ml, 1)) },
+                    Figure { label: "hardener", value: &w.mass(mix.hardener_g), note: &format!("{} ml", decimal(mix.hardener_ml, 1)) },
+                    Figure { label: "spacers, stirred in", value: &w.mass(mix.beads_g), note: "" },
                     Figure { label: "pot life", value: &format!("{} min", decimal(mix.pot_life_min, 0)), note: "" },
                     Figure { label: "handle after", value: &format!("{} h", decimal(mix.handling_h, 1)), note: "" },
                     Figure { label: "swing after", value: &format!("{} h", decimal(mix.full_cure_h, 0)), note: "" },
@@ -294,7 +297,7 @@ async fn form_page(app: &App, job: i64, fields: &[(String, String)], error: Opti
             div.fields {
             (select(&Select {
                 name: "adhesive", label: "Adhesive", hint: "", error: None,
-                choices: models.iter().map(|m| Choice { value: m.code(), label: m.name(), chosen: m.code() == chosen }).collect(),
+                choices: models.iter().map(|m| Choice { value: m.code(), label: m.name().into(), chosen: m.code() == chosen }).collect(),
             }))
             (field(&Field {
                 name: "mixed_at", label: "Mixed at", hint: "Leave it empty for a cup that is mixed now",
@@ -308,6 +311,7 @@ async fn form_page(app: &App, job: i64, fields: &[(String, String)], error: Opti
     let notice: Option<Notice> = notice;
     let crumb = format!("Job {job} · {}", file.job.sheet.player);
     let page =
-        framed(app, Framed { title: "New batch", active: Nav::Glue, crumb, notice, body, ..Framed::default() }).await?;
+        framed(w, app, Framed { title: "New batch", active: Nav::Glue, crumb, notice, body, ..Framed::default() })
+            .await?;
     Ok((status, page).into_response())
 }

@@ -3,10 +3,7 @@
 use super::bench::{club_name, finish_words, mark};
 use super::entries::{capital, go_to, typed_at};
 use super::{Framed, PageResult, Who, failure, failure_status, framed, say};
-use crate::look::{
-    Button, ButtonKind, ClubState as Mark, Field, GridRow, Icon, Nav, Notice, Step as StepMark, StepState as MarkState,
-    Tone, button, field, hidden, keypad_hints, link_button, request_key, section, set_grid, stepper, tag,
-};
+use crate::reader::Reader;
 use crate::units::{self, explicit};
 use app::bench::{Entry, NewReadings};
 use app::job::JobFile;
@@ -17,15 +14,21 @@ use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use axum::routing::get;
 use bench::belief::Believed;
-use bench::club_state::{ClubState, StepState};
+use bench::club_state::ClubState;
+use bench::club_state::StepState;
 use bench::meaning::Tone as Said;
 use bench::open_point::OpenClub;
 use bench::target::Fit;
+use look::{
+    Button, ButtonKind, ClubState as Mark, Field, GridRow, Icon, Nav, Notice, Step as StepMark, StepState as MarkState,
+    Tone, button, field, hidden, keypad_hints, link_button, request_key, section, set_grid, stepper, tag,
+};
 use maud::{Markup, html};
 use quantity::SwingWeight;
 use serde::Deserialize;
 use trade::reading::What;
 use trade::step::Step;
+use words::Words;
 
 pub(super) fn router() -> Router<App> {
     Router::new().route("/bench/{job}/grid/{step}", get(show).post(keep))
@@ -43,10 +46,11 @@ struct GridQuery {
 
 async fn show(
     State(app): State<App>,
+    Reader(w): Reader,
     Path((job, step)): Path<(i64, String)>,
     Query(query): Query<GridQuery>,
 ) -> PageResult {
-    grid_page(&app, job, &step, &query, None).await
+    grid_page(&w, &app, job, &step, &query, None).await
 }
 
 #[derive(Debug, Deserialize)]
@@ -67,6 +71,7 @@ struct GridForm {
 
 async fn keep(
     State(app): State<App>,
+    Reader(w): Reader,
     Who(by): Who,
     Path((job, step)): Path<(i64, String)>,
     Form(form): Form<GridForm>,
@@ -76,7 +81,7 @@ async fn keep(
         step: step.clone(),
         entries: vec![Entry {
             what: form.what,
-            typed: explicit(form.what.unit(), &form.typed),
+            typed: explicit(&w, form.what.unit(), &form.typed),
             value: None,
             again: false,
         }],
@@ -95,12 +100,13 @@ async fn keep(
         }
         Err(error) => {
             let query = GridQuery { what: Some(form.what), at: Some(form.slot), kept: None };
-            grid_page(&app, job, &step, &query, Some((form.typed, error))).await
+            grid_page(&w, &app, job, &step, &query, Some((form.typed, error))).await
         }
     }
 }
 
 async fn grid_page(
+    w: &Words,
     app: &App,
     number: i64,
     step: &str,
@@ -128,8 +134,8 @@ async fn grid_page(
         built.iter().find(|s| s.slot > after && !read(s)).or_else(|| built.iter().find(open)).map(|s| s.slot)
     });
     let notice = match (&wrong, query.kept) {
-        (Some((_, error)), _) => Some(failure(error)),
-        (None, Some(slot)) => kept_notice(app, &file, &believed, slot).await?,
+        (Some((_, error)), _) => Some(failure(w, error)),
+        (None, Some(slot)) => kept_notice(w, app, &file, &believed, slot).await?,
         _ => None,
     };
     let status = wrong.as_ref().map_or(StatusCode::OK, |(_, error)| failure_status(error));
@@ -138,7 +144,7 @@ async fn grid_page(
     let open_on = |slot: i64| open.iter().find(|club| club.slot == slot);
     let rows: Vec<GridRow> = built
         .iter()
-        .map(|s| row(&file, s, &step, what, &Cursor { at, typed: &typed, open: open_on(s.slot) }))
+        .map(|s| row(w, &file, s, &step, what, &Cursor { at, typed: &typed, open: open_on(s.slot) }))
         .collect();
     let targets: Vec<f64> = file.job.clubs.iter().map(|c| c.target.swing_weight_points).collect();
     let against = match targets.split_first() {
@@ -149,13 +155,13 @@ async fn grid_page(
     };
     let body = html! {
         div data-live=(number) {
-            (steps(&file, &step))
+            (steps(w, &file, &step))
             @if step.asks.len() > 1 { p.tabs { @for other in &step.asks {
                 a href={ "/bench/" (number) "/grid/" (step.key) "?what=" (other.key()) } aria-current=[(*other == what).then_some("page")] { (other.word()) } " "
             } } }
-            (super::scale_check::scale_words(&file, &[what], app.today()))
-            (set_grid(&format!("{} of every club", step.label), &against, &rows))
-            (open_part(&file, &step, &open))
+            (super::scale_check::scale_words(w, &file, &[what], app.today()))
+            (set_grid(w, &format!("{} of every club", step.label), &against, &rows))
+            (open_part(w, &file, &step, &open))
             @if at.is_none() {
                 @let other = step.asks.iter().copied().find(|other| built.iter().any(|s| !read_at(s, &step.key, *other)));
                 @if let Some(other) = other {
@@ -168,12 +174,13 @@ async fn grid_page(
                     div.actions { (link_button(&format!("/bench/{number}/grid/{}", next.key), &format!("Next: {}", next.label.to_lowercase()), ButtonKind::Primary, Some(Icon::Forward), "n")) }
                 }
             }
-            @if let Some(kept) = query.kept { (undo(&file, kept, &step, what)) }
+            @if let Some(kept) = query.kept { (undo(w, &file, kept, &step, what)) }
             (keypad_hints(&[("Enter, pedal or scan", "keep, next club"), ("Z", "the last was wrong"), ("R", "read the last again")]))
         }
-        @if let Some(at) = at { (super::bench_scan::scan_here((number, at), &step.key)) }
+        @if let Some(at) = at { (super::bench_scan::scan_here(w, (number, at), &step.key)) }
     };
     let page = framed(
+        w,
         app,
         Framed {
             title: "Set grid",
@@ -190,6 +197,7 @@ async fn grid_page(
 }
 
 async fn kept_notice(
+    w: &Words,
     app: &App,
     file: &JobFile,
     believed: &Believed<'_>,
@@ -203,7 +211,7 @@ async fn kept_notice(
             Said::Act => Tone::Care,
             Said::Doubt => Tone::Doubt,
         },
-        text: format!("{}: {}", club_name(club), m.words),
+        text: format!("{}: {}", club_name(w, club), m.words),
         next: m.next,
     }))
 }
@@ -214,7 +222,7 @@ fn step_after<'a>(file: &'a JobFile, step: &Step) -> Option<&'a Step> {
 }
 
 /// The last reading taken back, or read once more, by one key.
-fn undo(file: &JobFile, slot: i64, step: &Step, what: What) -> Markup {
+fn undo(w: &Words, file: &JobFile, slot: i64, step: &Step, what: What) -> Markup {
     let number = file.job.number;
     let Ok(club) = file.club_at(slot) else { return html! {} };
     let standing = trade::reading::standing(&file.readings);
@@ -227,7 +235,7 @@ fn undo(file: &JobFile, slot: i64, step: &Step, what: What) -> Markup {
             form.inline method="post" action={ "/bench/" (number) "/" (slot) "/take-back" } {
                 (hidden("reading", last.id.as_str())) (hidden("step", &step.key)) (hidden("grid", what.key()))
                 (button(&Button {
-                    label: &format!("{}: that was wrong", club_name(club)),
+                    label: &format!("{}: that was wrong", club_name(w, club)),
                     kind: ButtonKind::Quiet,
                     icon: Some(Icon::Undo),
                     keys: "z",
@@ -252,7 +260,7 @@ fn read_at(state: &ClubState, step: &str, what: What) -> bool {
 }
 
 /// What is open on the clubs before they are handed over: where each is put right.
-fn open_part(file: &JobFile, step: &Step, open: &[OpenClub]) -> Markup {
+fn open_part(w: &Words, file: &JobFile, step: &Step, open: &[OpenClub]) -> Markup {
     if open.is_empty() {
         return html! {};
     }
@@ -263,7 +271,7 @@ fn open_part(file: &JobFile, step: &Step, open: &[OpenClub]) -> Markup {
         &html! { ul.plain { @for club in open { li {
             (tag(Tone::Doubt, "open")) " "
             a href={ "/bench/" (number) "/" (club.slot) } { strong { (club.number) } } ": "
-            (units::restated(&club.words.join("; "))) "."
+            (units::restated(w, &club.words.join("; "))) "."
         } } } },
     )
 }
@@ -275,7 +283,7 @@ struct Cursor<'a> {
     open: Option<&'a OpenClub>,
 }
 
-fn row(file: &JobFile, state: &ClubState, step: &Step, what: What, cursor: &Cursor<'_>) -> GridRow {
+fn row(w: &Words, file: &JobFile, state: &ClubState, step: &Step, what: What, cursor: &Cursor<'_>) -> GridRow {
     let current = cursor.at == Some(state.slot);
     let ask = ask(state, &step.key, what);
     let gate_open = step_of(state, &step.key).is_some_and(|s| s.gate.is_open());
@@ -283,11 +291,11 @@ fn row(file: &JobFile, state: &ClubState, step: &Step, what: What, cursor: &Curs
     let doubted = ask.is_some_and(|a| a.doubted);
     let off = ask.filter(|a| a.fit == Some(Fit::Off) && what != What::SwingWeight);
     let number = file.job.number;
-    let (words, mark) = match (doubted, off.and_then(off_words), cursor.open) {
+    let (words, mark) = match (doubted, off.and_then(|ask| off_words(w, ask)), cursor.open) {
         (true, ..) => ("doubted: look again".to_owned(), Mark::Doubted),
         (_, Some(words), _) => (words, Mark::Off),
-        (_, _, Some(club)) => (units::restated(&club.words.join("; ")), Mark::Doubted),
-        _ => (finish_words(state), mark(state.look)),
+        (_, _, Some(club)) => (units::restated(w, &club.words.join("; ")), Mark::Doubted),
+        _ => (finish_words(w, state), mark(state.look)),
     };
     GridRow {
         number: state.number.clone(),
@@ -295,7 +303,7 @@ fn row(file: &JobFile, state: &ClubState, step: &Step, what: What, cursor: &Curs
         deviation_points: state.finish.map(|f| f.deviation_points),
         half_band_points: state.finish.map_or(0.0, |f| f.band_points),
         tolerance_points: state.finish.map_or(0.3, |f| f.tolerance_points),
-        expected: ask.map_or_else(String::new, held_against),
+        expected: ask.map_or_else(String::new, |ask| held_against(w, ask)),
         reading: match read {
             _ if current && !gate_open => {
                 html! { a href={ "/bench/" (number) "/" (state.slot) "?step=" (step.key) } { "waits for its cure" } }
@@ -307,11 +315,11 @@ fn row(file: &JobFile, state: &ClubState, step: &Step, what: What, cursor: &Curs
                 Some(Icon::Glue),
                 "g",
             ),
-            _ if current => entry(number, state, step, what, cursor),
+            _ if current => entry(w, number, state, step, what, cursor),
             Some(reading) => {
                 let off_by =
-                    ask.and_then(|a| a.expected.as_ref()).map(|e| say::difference(what, reading.value - e.value));
-                html! { (say::value(what, reading.value)) @if let Some(off_by) = off_by { " " span.small { (off_by) } } }
+                    ask.and_then(|a| a.expected.as_ref()).map(|e| say::difference(w, what, reading.value - e.value));
+                html! { (say::value(w, what, reading.value)) @if let Some(off_by) = off_by { " " span.small { (off_by) } } }
             }
             None => {
                 html! { a.grid-enter href={ "/bench/" (number) "/grid/" (step.key) "?what=" (what.key()) "&at=" (state.slot) } { "enter" } }
@@ -324,19 +332,19 @@ fn row(file: &JobFile, state: &ClubState, step: &Step, what: What, cursor: &Curs
 }
 
 /// What a row is held against: the forecast that stands or stood, and what the sheet asks.
-fn held_against(ask: &bench::club_state::AskState) -> String {
-    let forecast = ask.expected.as_ref().map(|e| say::forecast(ask.what, e.value, e.band));
-    let asked = ask.target.as_ref().map(|target| say::asked(ask.what, target));
+fn held_against(w: &Words, ask: &bench::club_state::AskState) -> String {
+    let forecast = ask.expected.as_ref().map(|e| say::forecast(w, ask.what, e.value, e.band));
+    let asked = ask.target.as_ref().map(|target| say::asked(w, ask.what, target));
     [forecast, asked].into_iter().flatten().collect::<Vec<_>>().join(", ")
 }
 
 /// By how much a reading lies off what the sheet asks: "1.5° off what is asked".
-fn off_words(ask: &bench::club_state::AskState) -> Option<String> {
+fn off_words(w: &Words, ask: &bench::club_state::AskState) -> Option<String> {
     let (reading, target) = (ask.reading.as_ref()?, ask.target.as_ref()?);
-    Some(format!("{} against what is asked", say::difference(ask.what, reading.value - target.value)))
+    Some(format!("{} against what is asked", say::difference(w, ask.what, reading.value - target.value)))
 }
 
-fn entry(number: i64, state: &ClubState, step: &Step, what: What, cursor: &Cursor<'_>) -> Markup {
+fn entry(w: &Words, number: i64, state: &ClubState, step: &Step, what: What, cursor: &Cursor<'_>) -> Markup {
     let action = format!("/bench/{number}/grid/{}", step.key);
     html! {
         form.inline method="post" action=(action) data-keep=(state.number) data-queue {
@@ -365,7 +373,7 @@ fn entry(number: i64, state: &ClubState, step: &Step, what: What, cursor: &Curso
     }
 }
 
-fn steps(file: &JobFile, current: &Step) -> Markup {
+fn steps(w: &Words, file: &JobFile, current: &Step) -> Markup {
     let hrefs: Vec<String> =
         file.job.steps.iter().map(|s| format!("/bench/{}/grid/{}", file.job.number, s.key)).collect();
     let marks: Vec<StepMark<'_>> = file
@@ -379,5 +387,5 @@ fn steps(file: &JobFile, current: &Step) -> Markup {
             state: if s.key == current.key { MarkState::Current } else { MarkState::Open },
         })
         .collect();
-    stepper(&marks)
+    stepper(w, &marks)
 }

@@ -3,7 +3,7 @@
 use super::entries::{Entries, go_to, in_address, query};
 use super::stock::filter;
 use super::{Framed, PageError, PageResult, framed};
-use crate::look::{Action, ButtonKind, Icon, LabelPaper, Nav, PartLabel, empty_state, label_page, link_button};
+use crate::reader::Reader;
 use app::stock::PartQuery;
 use app::stock_list::Scanned;
 use app::{App, AppError};
@@ -11,9 +11,11 @@ use axum::Router;
 use axum::extract::{Query, State};
 use axum::response::{IntoResponse, Redirect};
 use axum::routing::get;
+use look::{Action, ButtonKind, Icon, LabelPaper, Nav, PartLabel, empty_state, label_page, link_button};
 use maud::{Markup, html};
 use quantity::decimal;
 use trade::part::Part;
+use words::Words;
 
 /// Most labels that are asked for by their codes.
 pub(crate) const LABELS_MAX: usize = 500;
@@ -26,14 +28,14 @@ pub(super) fn router() -> Router<App> {
 }
 
 /// What stands on the labels of parts.
-pub(crate) async fn labels_of(app: &App, parts: &[Part]) -> Result<Vec<PartLabel>, AppError> {
+pub(crate) async fn labels_of(w: &Words, app: &App, parts: &[Part]) -> Result<Vec<PartLabel>, AppError> {
     let models = app.models(None).await?;
-    Ok(label_texts(parts, &models))
+    Ok(label_texts(w, parts, &models))
 }
 
 /// What stands on the labels of parts of these models.
 #[must_use]
-pub fn label_texts(parts: &[Part], models: &[trade::model::Model]) -> Vec<PartLabel> {
+pub fn label_texts(w: &Words, parts: &[Part], models: &[trade::model::Model]) -> Vec<PartLabel> {
     let one = |part: &Part| {
         let name =
             models.iter().find(|m| m.code() == part.model).map_or(part.model.as_str(), trade::model::Model::name);
@@ -65,13 +67,13 @@ pub(crate) async fn asked_parts(app: &App, codes: &str, wanted: PartQuery) -> Re
     Ok((parts, count))
 }
 
-async fn labels(State(app): State<App>, Query(pairs): Query<Vec<(String, String)>>) -> PageResult {
+async fn labels(State(app): State<App>, Reader(w): Reader, Query(pairs): Query<Vec<(String, String)>>) -> PageResult {
     let asked = Entries::new(pairs);
     let paper = LabelPaper::from_key(asked.text("paper")).unwrap_or_default();
     let from = asked.text("from").parse::<i64>().unwrap_or(0).max(0);
     let wanted = PartQuery { limit: Some(LABELS_A_PAGE), offset: Some(from), ..filter(&asked) };
     let (parts, total) = asked_parts(&app, asked.text("codes"), wanted).await?;
-    let labels = labels_of(&app, &parts).await?;
+    let labels = labels_of(&w, &app, &parts).await?;
     let body = if labels.is_empty() {
         empty_state(
             "No part is like that.",
@@ -80,16 +82,16 @@ async fn labels(State(app): State<App>, Query(pairs): Query<Vec<(String, String)
         )
     } else {
         html! {
-            (controls(&asked, paper))
+            (controls(&w, &asked, paper))
             @if total > from + LABELS_A_PAGE && asked.text("codes").is_empty() {
                 @let next = (from + LABELS_A_PAGE).to_string();
                 p.actions.no-print { (link_button(&address(&asked, asked.text("paper"), &next), &format!("The next, from {} of {total}", from + LABELS_A_PAGE + 1), ButtonKind::Quiet, Some(Icon::Forward), "n")) }
             }
-            (label_page(&labels, paper))
+            (label_page(&w, &labels, paper))
         }
     };
     let crumb = super::entries::counted(labels.len(), "label");
-    Ok(framed(&app, Framed { title: "Labels", active: Nav::Stock, crumb, body, ..Framed::default() })
+    Ok(framed(&w, &app, Framed { title: "Labels", active: Nav::Stock, crumb, body, ..Framed::default() })
         .await?
         .into_response())
 }
@@ -100,7 +102,7 @@ fn address(asked: &Entries, paper: &str, from: &str) -> String {
     format!("/labels{}", query(&[&kept[..], &[("paper", paper), ("from", from)]].concat()))
 }
 
-fn controls(asked: &Entries, paper: LabelPaper) -> Markup {
+fn controls(w: &Words, asked: &Entries, paper: LabelPaper) -> Markup {
     let to = |paper: &str| address(asked, paper, asked.text("from"));
     let kind = |own| if own == paper { ButtonKind::Primary } else { ButtonKind::Quiet };
     html! {
@@ -117,17 +119,21 @@ fn controls(asked: &Entries, paper: LabelPaper) -> Markup {
 }
 
 /// A field for a hand scanner that types: it opens the part, or the bench of the club whose card it is.
-pub(super) fn scan_form() -> Markup {
+pub(super) fn scan_form(w: &Words) -> Markup {
     html! {
         form.search.scan role="search" method="get" action="/scan" {
             label.hidden for="scan" { "Scan or type a code" }
             input #scan name="code" placeholder="Scan a part or a job card" autocomplete="off" autocapitalize="off" spellcheck="false";
-            button.button.quiet type="submit" { (crate::look::icon(Icon::Scan)) span { "Open" } }
+            button.button.quiet type="submit" { (look::icon(Icon::Scan)) span { "Open" } }
         }
     }
 }
 
-async fn scan(State(app): State<App>, Query(pairs): Query<Vec<(String, String)>>) -> Result<Redirect, PageError> {
+async fn scan(
+    State(app): State<App>,
+    Reader(w): Reader,
+    Query(pairs): Query<Vec<(String, String)>>,
+) -> Result<Redirect, PageError> {
     let asked = Entries::new(pairs);
     Ok(go_to(&match app.scanned(asked.text("code")).await? {
         Scanned::Part { code } => format!("/stock/parts/{}", in_address(&code)),

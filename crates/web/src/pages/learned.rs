@@ -1,11 +1,8 @@
 //! What the shop has learned: each value with how it came about, to be set back or pinned.
 
 use super::entries::{Entries, counted, go_to};
-use super::{Framed, PageResult, Who, failure, failure_status, framed, say};
-use crate::look::{
-    Action, Button, ButtonKind, Cell, Column, Field, Nav, Notice, Table, Tone, TracePoint, TraceView, button, columns,
-    empty_state, field, hidden, section, signed, table, tag, trace,
-};
+use super::{Framed, PageResult, Who, failure, failure_status, framed};
+use crate::reader::Reader;
 use app::App;
 use app::learned::{LearnedChange, LearnedShop, LearnedView, PinLearned, ResetLearned};
 use axum::Router;
@@ -14,23 +11,28 @@ use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use axum::routing::{get, post};
 use bench::learned::LearnedFrom;
+use look::{
+    Action, Button, ButtonKind, Cell, Column, Field, Nav, Notice, Table, Tone, TracePoint, TraceView, button, columns,
+    empty_state, field, hidden, section, table, tag, trace,
+};
 use maud::{Markup, html};
 use quantity::decimal;
+use words::Words;
 
 pub(super) fn router() -> Router<App> {
     Router::new().route("/learned", get(show)).route("/learned/change", post(change))
 }
 
-async fn show(State(app): State<App>, Query(asked): Query<Vec<(String, String)>>) -> PageResult {
+async fn show(State(app): State<App>, Reader(w): Reader, Query(asked): Query<Vec<(String, String)>>) -> PageResult {
     let notice = Entries::new(asked).has("kept", "1").then(|| Notice {
         tone: Tone::Good,
         text: "Kept.".into(),
         next: "Jobs under way are forecast with it from now on.".into(),
     });
-    learned_page(&app, notice, StatusCode::OK).await
+    learned_page(&w, &app, notice, StatusCode::OK).await
 }
 
-async fn learned_page(app: &App, notice: Option<Notice>, status: StatusCode) -> PageResult {
+async fn learned_page(w: &Words, app: &App, notice: Option<Notice>, status: StatusCode) -> PageResult {
     let learned = app.learned().await?;
     let history = app.learned_history().await?;
     let body = if learned.at.is_none() {
@@ -42,15 +44,15 @@ async fn learned_page(app: &App, notice: Option<Notice>, status: StatusCode) -> 
     } else {
         html! {
             p { "What earlier jobs have taught, and what the next job begins with. “±” is where the true value lies 95 times in 100. The line in a picture is where a new shop begins." }
-            (values_part(&learned))
-            (scatter_part(&learned))
-            (history_part(&history))
-            (reset_all())
+            (values_part(w, &learned))
+            (scatter_part(w, &learned))
+            (history_part(w, &history))
+            (reset_all(w))
         }
     };
-    let crumb = learned.at.map_or_else(String::new, |at| format!("last changed {}", say::when(at)));
+    let crumb = learned.at.map_or_else(String::new, |at| format!("last changed {}", w.moment(at)));
     let framed =
-        framed(app, Framed { title: "Learned", active: Nav::Elsewhere, crumb, notice, body, ..Framed::default() });
+        framed(w, app, Framed { title: "Learned", active: Nav::Elsewhere, crumb, notice, body, ..Framed::default() });
     Ok((status, framed.await?).into_response())
 }
 
@@ -62,10 +64,10 @@ const GROUPS: [(&str, &[&str]); 4] = [
     ("Scales", &["usual_offset"]),
 ];
 
-fn values_part(learned: &LearnedShop) -> Markup {
+fn values_part(w: &Words, learned: &LearnedShop) -> Markup {
     let of = |kinds: &[&str]| -> Vec<Markup> {
         let kind = |v: &&LearnedView| kinds.contains(&v.key.split(':').next().unwrap_or_default());
-        learned.values.iter().filter(kind).map(value_card).collect()
+        learned.values.iter().filter(kind).map(|one| value_card(w, one)).collect()
     };
     html! {
         @for (title, kinds) in GROUPS {
@@ -84,37 +86,37 @@ fn decimals(band: f64) -> u8 {
     }
 }
 
-fn with_unit(value: f64, places: u8, unit: &str) -> String {
+fn with_unit(w: &Words, value: f64, places: u8, unit: &str) -> String {
     format!("{} {unit}", decimal(value, places).replace('-', "−"))
 }
 
-fn value_card(view: &LearnedView) -> Markup {
+fn value_card(w: &Words, view: &LearnedView) -> Markup {
     let places = decimals(view.band);
     html! {
         section.card.learned {
             h3 { (view.words) @if view.pinned { " " (tag(Tone::Care, "pinned")) } }
             p.learned-mean {
                 @match view.figure {
-                    Some(figure) => { strong { (with_unit(figure, places, &view.unit)) } " ± " (decimal(view.band, places)) }
-                    None => { strong { (signed(view.mean, usize::from(places))) " " (view.unit) } " ± " (decimal(view.band, places)) }
+                    Some(figure) => { strong { (with_unit(w, figure, places, &view.unit)) } " ± " (decimal(view.band, places)) }
+                    None => { strong { (w.signed(view.mean, places)) " " (view.unit) } " ± " (decimal(view.band, places)) }
                 }
             }
             p.small {
-                @if view.figure.is_some() { (signed(view.mean, usize::from(places))) " " (view.unit) " against the model's own figure. " }
+                @if view.figure.is_some() { (w.signed(view.mean, places)) " " (view.unit) " against the model's own figure. " }
                 "A new shop begins with ±\u{a0}" (decimal(view.new_shop, decimals(view.new_shop))) "."
             }
-            (picture(view, 0.0))
+            (picture(w, view, 0.0))
             p.small { "Learned from " (counted(usize::try_from(view.clubs).unwrap_or(0), "club")) " in "
                 (counted(usize::try_from(view.jobs).unwrap_or(0), "job")) "." }
-            (from_part(&view.from))
-            (change_part(view))
+            (from_part(w, &view.from))
+            (change_part(w, view))
         }
     }
 }
 
-fn picture(view: &LearnedView, start: f64) -> Markup {
+fn picture(w: &Words, view: &LearnedView, start: f64) -> Markup {
     let name = |point: Option<&app::learned::LearnedPoint>| {
-        point.map_or_else(String::new, |p| p.job.map_or_else(|| say::when(p.at), |job| format!("job {job}")))
+        point.map_or_else(String::new, |p| p.job.map_or_else(|| w.moment(p.at), |job| format!("job {job}")))
     };
     trace(&TraceView {
         id: format!("trace-{}", view.key),
@@ -127,7 +129,7 @@ fn picture(view: &LearnedView, start: f64) -> Markup {
     })
 }
 
-fn from_part(from: &[LearnedFrom]) -> Markup {
+fn from_part(w: &Words, from: &[LearnedFrom]) -> Markup {
     html! {
         @if !from.is_empty() {
             details { summary { "Which clubs" }
@@ -139,7 +141,7 @@ fn from_part(from: &[LearnedFrom]) -> Markup {
     }
 }
 
-fn change_part(view: &LearnedView) -> Markup {
+fn change_part(w: &Words, view: &LearnedView) -> Markup {
     let (action, label) = if view.pinned { ("unpin", "Let it learn again") } else { ("pin", "Pin") };
     html! {
         details { summary { "Set back or pin" }
@@ -156,7 +158,7 @@ fn change_part(view: &LearnedView) -> Markup {
     }
 }
 
-fn scatter_part(learned: &LearnedShop) -> Markup {
+fn scatter_part(w: &Words, learned: &LearnedShop) -> Markup {
     if learned.scatter.is_empty() {
         return html! {};
     }
@@ -166,7 +168,7 @@ fn scatter_part(learned: &LearnedShop) -> Markup {
             if view.unit == "times" {
                 format!("{} ×", decimal(value, places))
             } else {
-                format!("± {}", with_unit(value, places, &view.unit))
+                format!("± {}", with_unit(w, value, places, &view.unit))
             }
         };
         vec![
@@ -174,8 +176,8 @@ fn scatter_part(learned: &LearnedShop) -> Markup {
             Cell::from(figure(view.mean)),
             Cell::from(figure(view.new_shop)),
             Cell::from(decimal(view.observations.unwrap_or(0.0), 0)),
-            Cell(picture(view, view.new_shop)),
-            Cell(change_part(view)),
+            Cell(picture(w, view, view.new_shop)),
+            Cell(change_part(w, view)),
         ]
     };
     let heads = ["what", "now", "new shop", "worth readings", "how it came about", "change"];
@@ -186,7 +188,7 @@ fn scatter_part(learned: &LearnedShop) -> Markup {
             p.small { "Two out of three lie within the figure. The less it is, the narrower the forecasts." }
             (table(&Table {
                 caption: "How much things scatter from one to the next",
-                columns: heads.iter().enumerate().map(|(i, head)| Column { head, figures: (1..4).contains(&i) }).collect(),
+                columns: heads.iter().enumerate().map(|(i, head)| Column { head: (*head).into(), figures: (1..4).contains(&i) }).collect(),
                 rows: learned.scatter.iter().map(row).collect(),
                 ..Table::default()
             }))
@@ -194,7 +196,7 @@ fn scatter_part(learned: &LearnedShop) -> Markup {
     )
 }
 
-fn history_part(history: &[LearnedChange]) -> Markup {
+fn history_part(w: &Words, history: &[LearnedChange]) -> Markup {
     section(
         "History",
         &html! {},
@@ -205,13 +207,13 @@ fn history_part(history: &[LearnedChange]) -> Markup {
                     }
                     @if change.job.is_none() { ": " @if change.words.is_empty() { "everything" } @else { (change.words) } }
                     @if !change.reason.is_empty() { ", because “" (change.reason) "”" }
-                    span.small { " " (change.by) ", " (say::when(change.at)) } }
+                    span.small { " " (change.by) ", " (w.moment(change.at)) } }
             } }
         },
     )
 }
 
-fn reset_all() -> Markup {
+fn reset_all(w: &Words) -> Markup {
     html! {
         details { summary { "Begin again as a new shop" }
             form method="post" action="/learned/change" {
@@ -223,7 +225,12 @@ fn reset_all() -> Markup {
     }
 }
 
-async fn change(State(app): State<App>, Who(by): Who, Form(sent): Form<Vec<(String, String)>>) -> PageResult {
+async fn change(
+    State(app): State<App>,
+    Reader(w): Reader,
+    Who(by): Who,
+    Form(sent): Form<Vec<(String, String)>>,
+) -> PageResult {
     let form = Entries::new(sent);
     let (key, reason) = (form.some("key"), form.text("reason").to_owned());
     let done = match (form.text("action"), key) {
@@ -237,6 +244,6 @@ async fn change(State(app): State<App>, Who(by): Who, Form(sent): Form<Vec<(Stri
     };
     match done {
         Ok(()) => Ok(go_to("/learned?kept=1").into_response()),
-        Err(error) => learned_page(&app, Some(failure(&error)), failure_status(&error)).await,
+        Err(error) => learned_page(&w, &app, Some(failure(&w, &error)), failure_status(&error)).await,
     }
 }

@@ -1,5 +1,7 @@
 //! The pages: server-made HTML with real forms, complete without script.
 
+#![expect(unused_variables, reason = "a function that shows fixed English takes the words that will replace it")]
+
 mod ask;
 mod bench;
 mod bench_scan;
@@ -44,8 +46,8 @@ mod what_if;
 
 use self::entries::go_to;
 use crate::cookies;
-use crate::look::{Clock, FooterLink, Nav, Notice, PageFrame, Tone, page};
 use crate::problem::Problem;
+use crate::reader::Reader;
 use crate::units;
 use app::glue::Cup;
 use app::{App, AppError};
@@ -54,8 +56,10 @@ use axum::extract::{FromRequestParts, Path, State};
 use axum::http::{StatusCode, request::Parts};
 use axum::response::{IntoResponse, Redirect, Response};
 use axum::routing::get;
+use look::{Clock, FooterLink, Nav, Notice, PageFrame, Tone, page};
 use maud::{Markup, html};
 use std::convert::Infallible;
+use words::Words;
 
 pub(crate) fn router() -> Router<App> {
     Router::new()
@@ -92,7 +96,7 @@ pub(crate) fn router() -> Router<App> {
 }
 
 /// A scanned card leads to its club's next step.
-async fn card(State(app): State<App>, Path(code): Path<String>) -> Result<Redirect, PageError> {
+async fn card(State(app): State<App>, Reader(w): Reader, Path(code): Path<String>) -> Result<Redirect, PageError> {
     let (job, slot) = app.card(&code).await?;
     Ok(go_to(&format!("/bench/{job}/{slot}")))
 }
@@ -130,7 +134,7 @@ impl IntoResponse for PageError {
 }
 
 /// The page that tells of a problem, with the way back to where it arose, if that is known.
-pub(crate) fn problem_page(problem: Problem, back: Option<&str>) -> Response {
+pub(crate) fn problem_page(w: &Words, problem: Problem, back: Option<&str>) -> Response {
     let status = problem.status();
     let frame = PageFrame {
         title: problem.title,
@@ -144,7 +148,7 @@ pub(crate) fn problem_page(problem: Problem, back: Option<&str>) -> Response {
         },
         ..PageFrame::default()
     };
-    (status, page(&frame)).into_response()
+    (status, page(w, &frame)).into_response()
 }
 
 pub(crate) type PageResult = Result<Response, PageError>;
@@ -176,7 +180,7 @@ impl Default for Framed<'_> {
 }
 
 /// The whole page around a body.
-pub(crate) async fn framed(app: &App, view: Framed<'_>) -> Result<Markup, PageError> {
+pub(crate) async fn framed(w: &Words, app: &App, view: Framed<'_>) -> Result<Markup, PageError> {
     let now = app.now();
     let cups = match view.cups {
         Some(cups) => cups,
@@ -189,7 +193,7 @@ pub(crate) async fn framed(app: &App, view: Framed<'_>) -> Result<Markup, PageEr
         .map(|cup| Clock {
             label: format!("Glue {}", cup.number),
             until: cup.until.to_string(),
-            text: say::left(now, cup.until),
+            text: say::left(w, now, cup.until),
             done: "over".to_owned(),
             href: "/glue".to_owned(),
         })
@@ -204,22 +208,29 @@ pub(crate) async fn framed(app: &App, view: Framed<'_>) -> Result<Markup, PageEr
     ]
     .map(|(href, label)| FooterLink { href: href.to_owned(), label: label.to_owned() })
     .to_vec();
-    Ok(page(&PageFrame {
-        title: view.title.to_owned(),
-        active: view.active,
-        crumb: view.crumb,
-        clocks,
-        now: Some(now.to_string()),
-        notice: view.notice.map(|n| Notice { text: units::restated(&n.text), next: units::restated(&n.next), ..n }),
-        at_bench: view.at_bench,
-        footer,
-        theme: None,
-        body: view.body,
-    }))
+    Ok(page(
+        w,
+        &PageFrame {
+            title: view.title.to_owned(),
+            active: view.active,
+            crumb: view.crumb,
+            clocks,
+            now: Some(now.to_string()),
+            notice: view.notice.map(|n| Notice {
+                text: units::restated(w, &n.text),
+                next: units::restated(w, &n.next),
+                ..n
+            }),
+            at_bench: view.at_bench,
+            footer,
+            theme: None,
+            body: view.body,
+        },
+    ))
 }
 
 /// A notice for a failure that is shown on the page it belongs to.
-pub(crate) fn failure(error: &AppError) -> Notice {
+pub(crate) fn failure(w: &Words, error: &AppError) -> Notice {
     Notice { tone: Tone::Bad, text: error.to_string(), next: String::new() }
 }
 

@@ -3,11 +3,17 @@
 use super::entries::{Entries, capital, plain, plain_number, typed_length, typed_swing_weight};
 use quantity::LengthUnit;
 use serde_json::{Map, Number, Value};
-use trade::TradeError;
+use trade::error::TradeError;
 use trade::grip::GripShape;
-use trade::kind::{ClubKind, Facing, Hand, LengthTo};
-use trade::model::{Model, PartKind};
-use trade::shaft::{ShaftMaterial, TipShape};
+use trade::kind::ClubKind;
+use trade::kind::Facing;
+use trade::kind::Hand;
+use trade::kind::LengthTo;
+use trade::model::Model;
+use trade::model::PartKind;
+use trade::shaft::ShaftMaterial;
+use trade::shaft::TipShape;
+use words::Words;
 
 /// How a value is typed.
 #[derive(Clone, Copy)]
@@ -190,10 +196,10 @@ fn put(object: &mut Map<String, Value>, key: &str, value: Value) {
     }
 }
 
-fn shown(value: &Value, way: Way) -> String {
+fn shown(w: &Words, value: &Value, way: Way) -> String {
     match (value, way) {
-        (Value::Number(n), Way::Length) => typed_length(n.as_f64().unwrap_or(0.0)),
-        (Value::Number(n), Way::SwingWeight) => typed_swing_weight(n.as_f64().unwrap_or(0.0)),
+        (Value::Number(n), Way::Length) => typed_length(w, n.as_f64().unwrap_or(0.0)),
+        (Value::Number(n), Way::SwingWeight) => typed_swing_weight(w, n.as_f64().unwrap_or(0.0)),
         (Value::Number(n), _) => plain(n.as_f64().unwrap_or(0.0)),
         (Value::String(text), _) => text.clone(),
         (Value::Bool(true), _) => "1".to_owned(),
@@ -202,25 +208,25 @@ fn shown(value: &Value, way: Way) -> String {
 }
 
 /// The header line of a list.
-pub(super) fn header(columns: &[Ask]) -> String {
+pub(super) fn header(w: &Words, columns: &[Ask]) -> String {
     columns.iter().map(|c| c.label).collect::<Vec<_>>().join(", ")
 }
 
 /// A model as its form shows it.
-pub(super) fn typed(model: &Model) -> Entries {
+pub(super) fn typed(w: &Words, model: &Model) -> Entries {
     let value = serde_json::to_value(model).unwrap_or_default();
     let mut pairs: Vec<(String, String)> =
-        ["code", "name", "label"].map(|k| (k.to_owned(), shown(&value[k], Way::Text))).to_vec();
+        ["code", "name", "label"].map(|k| (k.to_owned(), shown(w, &value[k], Way::Text))).to_vec();
     for ask in asks(model.kind()) {
         let text = match ask.way {
             Way::Rows(columns) => {
                 let rows = at(&value, ask.key).as_array().cloned().unwrap_or_default();
                 let lines = rows
                     .iter()
-                    .map(|row| columns.iter().map(|c| shown(at(row, c.key), c.way)).collect::<Vec<_>>().join(", "));
-                std::iter::once(header(columns)).chain(lines).collect::<Vec<_>>().join("\n")
+                    .map(|row| columns.iter().map(|c| shown(w, at(row, c.key), c.way)).collect::<Vec<_>>().join(", "));
+                std::iter::once(header(w, columns)).chain(lines).collect::<Vec<_>>().join("\n")
             }
-            way => shown(at(&value, ask.key), way),
+            way => shown(w, at(&value, ask.key), way),
         };
         pairs.push((ask.key.to_owned(), text));
     }
@@ -228,7 +234,7 @@ pub(super) fn typed(model: &Model) -> Entries {
 }
 
 /// Reads a cell or a field; none where it is empty.
-fn read(text: &str, way: Way) -> Result<Option<Value>, String> {
+fn read(w: &Words, text: &str, way: Way) -> Result<Option<Value>, String> {
     let text = text.trim();
     let number = |v: f64| Number::from_f64(v).map(Value::Number).ok_or_else(|| format!("“{text}” is not a number"));
     if matches!(way, Way::YesNo) {
@@ -242,7 +248,7 @@ fn read(text: &str, way: Way) -> Result<Option<Value>, String> {
             .parse::<u8>()
             .map(|n| Some(Value::from(n)))
             .map_err(|_| format!("“{text}” is not a count. Enter 0, 1 or 2")),
-        Way::Number(_) => plain_number(text).and_then(number).map(Some),
+        Way::Number(_) => plain_number(w, text).and_then(number).map(Some),
         Way::Length => quantity::parse_length(text, LengthUnit::Inch)
             .map_err(|e| e.to_string())
             .and_then(|l| number(l.mm()))
@@ -257,7 +263,7 @@ fn read(text: &str, way: Way) -> Result<Option<Value>, String> {
 }
 
 /// Reads a list: a header line that names the columns in any order, then one row a line.
-fn rows(text: &str, columns: &[Ask]) -> Result<Vec<Value>, String> {
+fn rows(w: &Words, text: &str, columns: &[Ask]) -> Result<Vec<Value>, String> {
     let mut lines = text.lines().zip(1..).filter(|(line, _)| !line.trim().is_empty());
     let Some((first, _)) = lines.next() else { return Ok(Vec::new()) };
     // Where cells need a decimal comma, semicolons or tabs stand between them.
@@ -267,17 +273,17 @@ fn rows(text: &str, columns: &[Ask]) -> Result<Vec<Value>, String> {
         .iter()
         .map(|head| {
             columns.iter().find(|c| c.label.eq_ignore_ascii_case(head)).ok_or_else(|| {
-                format!("The first line must name the columns: {}. “{head}” is none of them", header(columns))
+                format!("The first line must name the columns: {}. “{head}” is none of them", header(w, columns))
             })
         })
         .collect::<Result<Vec<_>, _>>()?;
     if let Some(lacking) = columns.iter().find(|c| !c.optional && !heads.iter().any(|h| h.key == c.key)) {
         return Err(format!("The column {} is missing in the first line", lacking.label));
     }
-    lines.map(|(line, at)| row(&cells(line), &heads, at, between)).collect()
+    lines.map(|(line, at)| row(w, &cells(line), &heads, at, between)).collect()
 }
 
-fn row(cells: &[String], heads: &[&Ask], line: i32, between: char) -> Result<Value, String> {
+fn row(w: &Words, cells: &[String], heads: &[&Ask], line: i32, between: char) -> Result<Value, String> {
     if cells.len() != heads.len() {
         let advice = if between == ',' { "; for decimal commas put semicolons between the cells" } else { "" };
         return Err(format!(
@@ -288,7 +294,7 @@ fn row(cells: &[String], heads: &[&Ask], line: i32, between: char) -> Result<Val
     }
     let mut object = Map::new();
     for (cell, head) in cells.iter().zip(heads) {
-        match read(cell, head.way).map_err(|e| format!("Line {line}, {}: {e}", head.label))? {
+        match read(w, cell, head.way).map_err(|e| format!("Line {line}, {}: {e}", head.label))? {
             Some(value) => put(&mut object, head.key, value),
             None if head.optional => {}
             None => return Err(format!("Line {line}: the {} is missing", head.label)),
@@ -298,7 +304,7 @@ fn row(cells: &[String], heads: &[&Ask], line: i32, between: char) -> Result<Val
 }
 
 /// Builds the model from its form; what is wrong stands beside its field afterwards.
-pub(super) fn model(form: &mut Entries, kind: PartKind) -> Option<Model> {
+pub(super) fn model(w: &Words, form: &mut Entries, kind: PartKind) -> Option<Model> {
     let mut object = Map::new();
     object.insert("kind".into(), kind.key().into());
     for (key, label) in
@@ -313,8 +319,8 @@ pub(super) fn model(form: &mut Entries, kind: PartKind) -> Option<Model> {
     for ask in asks(kind) {
         let text = form.raw(ask.key).to_owned();
         let value = match ask.way {
-            Way::Rows(columns) => rows(&text, columns).map(|list| Some(Value::Array(list))),
-            way => read(&text, way),
+            Way::Rows(columns) => rows(w, &text, columns).map(|list| Some(Value::Array(list))),
+            way => read(w, &text, way),
         };
         match value {
             Ok(Some(value)) => put(&mut object, ask.key, value),
@@ -334,15 +340,15 @@ pub(super) fn model(form: &mut Entries, kind: PartKind) -> Option<Model> {
         }
     };
     if let Err(error) = model.check() {
-        let field = beside(kind, &error);
-        form.refuse(field, in_words(kind, &error));
+        let field = beside(w, kind, &error);
+        form.refuse(field, in_words(w, kind, &error));
         return None;
     }
     Some(model)
 }
 
 /// The field of the form beside which a refusal belongs.
-fn beside(kind: PartKind, error: &TradeError) -> &'static str {
+fn beside(w: &Words, kind: PartKind, error: &TradeError) -> &'static str {
     let named = error.field().map_or_else(|| error.to_string(), str::to_owned);
     let list = [
         ("number ", "numbers"),
@@ -362,7 +368,7 @@ fn beside(kind: PartKind, error: &TradeError) -> &'static str {
 }
 
 /// A refusal with the form's own word for its field.
-fn in_words(kind: PartKind, error: &TradeError) -> String {
+fn in_words(w: &Words, kind: PartKind, error: &TradeError) -> String {
     let said = error.to_string();
     let Some(field) = error.field() else { return capital(&said) };
     let all = asks(kind).iter().copied();
@@ -381,12 +387,17 @@ fn in_words(kind: PartKind, error: &TradeError) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use quantity::Units;
+
+    fn w() -> Words {
+        Words::english(Units::default())
+    }
 
     #[test]
     fn every_model_of_the_invented_shop_comes_back_from_its_form() {
         for made in demo::models() {
-            let mut form = typed(&made);
-            let back = model(&mut form, made.kind()).unwrap_or_else(|| panic!("{}: {form:?}", made.code()));
+            let mut form = typed(&w(), &made);
+            let back = model(&w(), &mut form, made.kind()).unwrap_or_else(|| panic!("{}: {form:?}", made.code()));
             let (before, after) = (serde_json::to_value(&made).unwrap(), serde_json::to_value(&back).unwrap());
             same(&before, &after, made.code());
         }
@@ -413,21 +424,21 @@ mod tests {
 
     #[test]
     fn a_mistake_in_a_list_is_named_by_line_and_column() {
-        let said = rows("number, trim\n", &TRIMS).unwrap_err();
+        let said = rows(&w(), "number, trim\n", &TRIMS).unwrap_err();
         assert!(said.contains("“trim”"), "{said}");
-        let said = rows("number, tip trim\n5, 1 1/2\n6, two\n", &TRIMS).unwrap_err();
+        let said = rows(&w(), "number, tip trim\n5, 1 1/2\n6, two\n", &TRIMS).unwrap_err();
         assert!(said.starts_with("Line 3, tip trim"), "{said}");
-        let said = rows("number, tip trim\n5, 1,5\n", &TRIMS).unwrap_err();
+        let said = rows(&w(), "number, tip trim\n5, 1,5\n", &TRIMS).unwrap_err();
         assert!(said.contains("semicolons"), "{said}");
-        assert_eq!(rows("number; tip trim\n5; 1,5\n", &TRIMS).unwrap().len(), 1);
+        assert_eq!(rows(&w(), "number; tip trim\n5; 1,5\n", &TRIMS).unwrap().len(), 1);
     }
 
     #[test]
     fn an_impossible_figure_stands_beside_its_field() {
         let grip = demo::models().into_iter().find(|m| m.kind() == PartKind::Grip).unwrap();
-        let mut form = typed(&grip);
+        let mut form = typed(&w(), &grip);
         form.set("cap_mm", "80");
-        assert!(model(&mut form, PartKind::Grip).is_none());
+        assert!(model(&w(), &mut form, PartKind::Grip).is_none());
         let words = form.error("cap_mm").expect("beside the cap");
         assert!(words.starts_with("Thickness of the cap is 80"), "{words}");
     }

@@ -2,22 +2,24 @@
 
 use super::entries::{Entries, capital, counted, go_to, in_address, words_cards};
 use super::model_shape::{Ask, Way, asks, header, model, typed};
-use super::{Framed, PageResult, failure, failure_status, framed, say};
-use crate::look::{
-    Action, Button, ButtonKind, Cell, Field, Icon, Nav, Notice, Tab, Tone, actions, button, check, empty_state,
-    file_field, link_button, section, tabs, tag,
-};
-use crate::units;
+use super::{Framed, PageResult, failure, failure_status, framed};
+use crate::reader::Reader;
 use app::App;
 use axum::Router;
 use axum::extract::{Form, Multipart, Path, Query, State};
 use axum::http::{StatusCode, header as http};
 use axum::response::IntoResponse;
 use axum::routing::{get, post};
+use look::{
+    Action, Button, ButtonKind, Cell, Column, Field, Icon, Nav, Notice, Tab, Tone, actions, button, check, empty_state,
+    file_field, link_button, section, tabs, tag,
+};
 use maud::{Markup, html};
 use quantity::decimal;
 use trade::kind::Hand;
-use trade::model::{Model, PartKind};
+use trade::model::Model;
+use trade::model::PartKind;
+use words::Words;
 
 pub(super) fn router() -> Router<App> {
     Router::new()
@@ -29,7 +31,7 @@ pub(super) fn router() -> Router<App> {
         .route("/stock/models/{code}/remove", post(remove))
 }
 
-async fn list(State(app): State<App>, Query(pairs): Query<Vec<(String, String)>>) -> PageResult {
+async fn list(State(app): State<App>, Reader(w): Reader, Query(pairs): Query<Vec<(String, String)>>) -> PageResult {
     let asked = Entries::new(pairs);
     let models = app.models(None).await?;
     let kind = PartKind::from_key(asked.text("kind")).unwrap_or(PartKind::Head);
@@ -41,8 +43,10 @@ async fn list(State(app): State<App>, Query(pairs): Query<Vec<(String, String)>>
             (format!("{k}s"), format!("/stock/models?kind={}", k.key()), count.to_string(), *k == kind)
         })
         .collect();
-    let kinds: Vec<Tab<'_>> =
-        made.iter().map(|(label, href, count, current)| Tab { label, href, count, current: *current }).collect();
+    let kinds: Vec<Tab<'_>> = made
+        .iter()
+        .map(|(label, href, count, current)| Tab { label: label.into(), href, count, current: *current })
+        .collect();
     let new = format!("/stock/models/new?kind={}", kind.key());
     let new_label = format!("New {kind} model");
     let body = html! {
@@ -56,52 +60,52 @@ async fn list(State(app): State<App>, Query(pairs): Query<Vec<(String, String)>>
         @if shown.is_empty() {
             (empty_state(&format!("No {kind} model yet."), "Write it from the maker's sheet, or load models from a file.",
                 &[Action { href: &new, label: &new_label, primary: true }]))
-        } @else { (models_table(kind, &shown)) }
+        } @else { (models_table(&w, kind, &shown)) }
     };
     let crumb = counted(models.len(), "model");
-    Ok(framed(&app, Framed { title: "Models", active: Nav::Stock, crumb, body, ..Framed::default() })
+    Ok(framed(&w, &app, Framed { title: "Models", active: Nav::Stock, crumb, body, ..Framed::default() })
         .await?
         .into_response())
 }
 
-fn models_table(kind: PartKind, models: &[&Model]) -> Markup {
+fn models_table(w: &Words, kind: PartKind, models: &[&Model]) -> Markup {
     let row = |model: &&Model| {
         vec![
             Cell(html! { a href={ "/stock/models/" (in_address(model.code())) } { (model.name()) } }),
             Cell::from(model.code()),
-            Cell::from(summary(model)),
+            Cell::from(summary(w, model)),
         ]
     };
     words_cards(
         &format!("{} models", capital(kind.word())),
-        &["name", "code", "what it is"],
+        vec![Column::words("name"), Column::words("code"), Column::words("what it is")],
         models.iter().map(row).collect(),
     )
 }
 
 /// A model in a line.
-fn summary(model: &Model) -> String {
+fn summary(w: &Words, model: &Model) -> String {
     match model {
         Model::Head(m) => {
             let hand = if m.hand == Hand::Left { ", left" } else { "" };
             let numbers: Vec<&str> = m.numbers.iter().map(|n| n.number.as_str()).collect();
             format!("{}{hand}: {}; bore {} mm", m.club_kind, numbers.join(" "), decimal(m.bore_diameter_mm, 2))
         }
-        Model::Adapter(m) => format!("{}, for {}", say::mass(m.mass_g), m.fits_head_model),
+        Model::Adapter(m) => format!("{}, for {}", w.mass(m.mass_g), m.fits_head_model),
         Model::Shaft(m) => format!(
             "{}, {} {} mm, {}",
             m.material,
             m.tip,
             decimal(m.tip_diameter_mm, 2),
-            m.blanks.first().map_or(String::new(), |b| format!("{} raw", say::mass(b.mass_g)))
+            m.blanks.first().map_or(String::new(), |b| format!("{} raw", w.mass(b.mass_g)))
         ),
         Model::Grip(m) => {
-            format!("{}, {}, core {} mm", say::mass(m.mass_g), m.shape, decimal(m.core_diameter_mm, 1))
+            format!("{}, {}, core {} mm", w.mass(m.mass_g), m.shape, decimal(m.core_diameter_mm, 1))
         }
         Model::TipWeight(m) => {
-            format!("{}, tips {} to {} mm", say::mass(m.mass_g), decimal(m.tip_min_mm, 1), decimal(m.tip_max_mm, 1))
+            format!("{}, tips {} to {} mm", w.mass(m.mass_g), decimal(m.tip_min_mm, 1), decimal(m.tip_max_mm, 1))
         }
-        Model::Ferrule(m) => format!("{} mm inside, {}", decimal(m.inside_diameter_mm, 2), say::mass(m.mass_g)),
+        Model::Ferrule(m) => format!("{} mm inside, {}", decimal(m.inside_diameter_mm, 2), w.mass(m.mass_g)),
         Model::Adhesive(m) => {
             format!("pot life {} min at {} °C", decimal(m.pot_life_min, 0), decimal(m.pot_life_at_c, 0))
         }
@@ -110,26 +114,27 @@ fn summary(model: &Model) -> String {
 }
 
 /// An example of the kind, from the invented shop, to write over.
-fn example(kind: PartKind) -> Entries {
-    let mut form = demo::models().iter().find(|m| m.kind() == kind).map(typed).unwrap_or_default();
+fn example(w: &Words, kind: PartKind) -> Entries {
+    let mut form = demo::models().iter().find(|m| m.kind() == kind).map(|model| typed(w, model)).unwrap_or_default();
     for name in ["code", "name", "label", "fits_head_model", "setting"] {
         form.set(name, "");
     }
     form
 }
 
-async fn blank(State(app): State<App>, Query(pairs): Query<Vec<(String, String)>>) -> PageResult {
+async fn blank(State(app): State<App>, Reader(w): Reader, Query(pairs): Query<Vec<(String, String)>>) -> PageResult {
     let kind = PartKind::from_key(Entries::new(pairs).text("kind")).unwrap_or(PartKind::Head);
     let notice = Notice {
         tone: Tone::Plain,
         text: "The figures below are an example.".into(),
         next: "Write over every one of them from the maker's sheet or your own measuring.".into(),
     };
-    form_page(&app, kind, None, &example(kind), Some(notice), StatusCode::OK).await
+    form_page(&w, &app, kind, None, &example(&w, kind), Some(notice), StatusCode::OK).await
 }
 
 async fn show(
     State(app): State<App>,
+    Reader(w): Reader,
     Path(code): Path<String>,
     Query(asked): Query<Vec<(String, String)>>,
 ) -> PageResult {
@@ -139,11 +144,12 @@ async fn show(
         text: format!("{} kept.", model.name()),
         next: String::new(),
     });
-    form_page(&app, model.kind(), Some(&code), &typed(&model), notice, StatusCode::OK).await
+    form_page(&w, &app, model.kind(), Some(&code), &typed(&w, &model), notice, StatusCode::OK).await
 }
 
 async fn add(
     State(app): State<App>,
+    Reader(w): Reader,
     Query(pairs): Query<Vec<(String, String)>>,
     Form(fields): Form<Vec<(String, String)>>,
 ) -> PageResult {
@@ -154,42 +160,52 @@ async fn add(
     {
         form.refuse("code", format!("{code} is the code of {} already. Choose another", other.name()));
     }
-    keep(&app, kind, None, form).await
+    keep(&w, &app, kind, None, form).await
 }
 
 async fn change(
     State(app): State<App>,
+    Reader(w): Reader,
     Path(code): Path<String>,
     Form(fields): Form<Vec<(String, String)>>,
 ) -> PageResult {
     let kind = app.model(&code).await?.kind();
     let mut form = Entries::new(fields);
     form.set("code", code.clone());
-    keep(&app, kind, Some(&code), form).await
+    keep(&w, &app, kind, Some(&code), form).await
 }
 
-async fn keep(app: &App, kind: PartKind, code: Option<&str>, mut form: Entries) -> PageResult {
-    let Some(made) = model(&mut form, kind) else {
-        return form_page(app, kind, code, &form, None, StatusCode::UNPROCESSABLE_ENTITY).await;
+async fn keep(w: &Words, app: &App, kind: PartKind, code: Option<&str>, mut form: Entries) -> PageResult {
+    let Some(made) = model(w, &mut form, kind) else {
+        return form_page(w, app, kind, code, &form, None, StatusCode::UNPROCESSABLE_ENTITY).await;
     };
     match app.put_model(&made).await {
         Ok(()) => Ok(go_to(&format!("/stock/models/{}?kept=1", in_address(made.code()))).into_response()),
-        Err(error) => form_page(app, kind, code, &form, Some(failure(&error)), failure_status(&error)).await,
+        Err(error) => form_page(w, app, kind, code, &form, Some(failure(w, &error)), failure_status(&error)).await,
     }
 }
 
-async fn remove(State(app): State<App>, Path(code): Path<String>) -> PageResult {
+async fn remove(State(app): State<App>, Reader(w): Reader, Path(code): Path<String>) -> PageResult {
     let model = app.model(&code).await?;
     match app.remove_model(&code).await {
         Ok(()) => Ok(go_to(&format!("/stock/models?kind={}", model.kind().key())).into_response()),
         Err(error) => {
-            form_page(&app, model.kind(), Some(&code), &typed(&model), Some(failure(&error)), failure_status(&error))
-                .await
+            form_page(
+                &w,
+                &app,
+                model.kind(),
+                Some(&code),
+                &typed(&w, &model),
+                Some(failure(&w, &error)),
+                failure_status(&error),
+            )
+            .await
         }
     }
 }
 
 async fn form_page(
+    w: &Words,
     app: &App,
     kind: PartKind,
     code: Option<&str>,
@@ -211,8 +227,8 @@ async fn form_page(
                 (form.field("name", "Name", Field { hint: "As it stands on the box", required: true, ..Field::default() }))
                 (form.field("label", "Label", Field { hint: "Anything that helps to tell it", ..Field::default() }))
             }
-            div.fields { @for ask in asks(kind).iter().filter(|a| !matches!(a.way, Way::Rows(_))) { (ask_field(ask, form, &models)) } }
-            @for ask in asks(kind) { @if let Way::Rows(columns) = ask.way { (rows_field(ask, columns, form)) } }
+            div.fields { @for ask in asks(kind).iter().filter(|a| !matches!(a.way, Way::Rows(_))) { (ask_field(w, ask, form, &models)) } }
+            @for ask in asks(kind) { @if let Way::Rows(columns) = ask.way { (rows_field(w, ask, columns, form)) } }
             div.actions { (button(&Button { label: if code.is_some() { "Keep the change" } else { "Keep the model" }, ..Button::default() })) }
         }
         @if let Some(code) = code {
@@ -227,17 +243,17 @@ async fn form_page(
     };
     let title = if code.is_some() { form.text("name").to_owned() } else { format!("New {kind} model") };
     let crumb = code.map_or_else(String::new, |code| format!("{kind} model, code {code}"));
-    let notice = form.notice().or(notice);
+    let notice = form.notice(w).or(notice);
     let page =
-        framed(app, Framed { title: &title, active: Nav::Stock, crumb, notice, body, ..Framed::default() }).await?;
+        framed(w, app, Framed { title: &title, active: Nav::Stock, crumb, notice, body, ..Framed::default() }).await?;
     Ok((status, page).into_response())
 }
 
-fn ask_field(ask: &Ask, form: &Entries, models: &[Model]) -> Markup {
+fn ask_field(w: &Words, ask: &Ask, form: &Entries, models: &[Model]) -> Markup {
     let shape = Field { hint: ask.hint, required: !ask.optional, ..Field::default() };
     match ask.way {
         Way::Number(unit) => form.field(ask.key, ask.label, Field { unit, inputmode: "decimal", ..shape }),
-        Way::Length => form.field(ask.key, ask.label, Field { unit: units::length_sign(), ..shape }),
+        Way::Length => form.field(ask.key, ask.label, Field { unit: w.length_sign(), ..shape }),
         Way::YesNo => check(ask.key, "1", ask.label, form.has(ask.key, "1")),
         Way::Choice(list) => {
             let mut choices = list();
@@ -256,34 +272,35 @@ fn ask_field(ask: &Ask, form: &Entries, models: &[Model]) -> Markup {
     }
 }
 
-fn rows_field(ask: &Ask, columns: &[Ask], form: &Entries) -> Markup {
+fn rows_field(w: &Words, ask: &Ask, columns: &[Ask], form: &Entries) -> Markup {
     let lines = u32::try_from(form.raw(ask.key).lines().count() + 1).unwrap_or(12).clamp(3, 16);
     let units: Vec<String> = columns
         .iter()
         .filter_map(|c| match c.way {
             Way::Number(unit) => Some(format!("{} in {unit}", c.label)),
-            Way::Length => Some(format!("{} in {} or with its unit", c.label, units::length_sign())),
+            Way::Length => Some(format!("{} in {} or with its unit", c.label, w.length_sign())),
             _ => None,
         })
         .collect();
     let dot = if ask.hint.is_empty() { "" } else { ". " };
     let hint = format!("One line each under the line that names the columns; {}. {}{dot}", units.join(", "), ask.hint);
-    let head = header(columns);
+    let head = header(w, columns);
     form.area(ask.key, ask.label, lines, Field { hint: hint.trim(), placeholder: &head, ..Field::default() })
 }
 
-async fn export(State(app): State<App>) -> PageResult {
+async fn export(State(app): State<App>, Reader(w): Reader) -> PageResult {
     let text = app.export_models().await?;
     let headers =
         [(http::CONTENT_TYPE, "application/json"), (http::CONTENT_DISPOSITION, "attachment; filename=\"models.json\"")];
     Ok((headers, text).into_response())
 }
 
-async fn file_form(State(app): State<App>) -> PageResult {
-    file_page(&app, &Entries::default(), None, &html! {}, StatusCode::OK).await
+async fn file_form(State(app): State<App>, Reader(w): Reader) -> PageResult {
+    file_page(&w, &app, &Entries::default(), None, &html! {}, StatusCode::OK).await
 }
 
 async fn file_page(
+    w: &Words,
     app: &App,
     form: &Entries,
     notice: Option<Notice>,
@@ -303,25 +320,25 @@ async fn file_page(
             Action { href: "/stock/models", label: "Back to the models", primary: false },
         ]))
     };
-    let notice = form.notice().or(notice);
+    let notice = form.notice(w).or(notice);
     let page =
-        framed(app, Framed { title: "Models from a file", active: Nav::Stock, notice, body, ..Framed::default() })
+        framed(w, app, Framed { title: "Models from a file", active: Nav::Stock, notice, body, ..Framed::default() })
             .await?;
     Ok((status, page).into_response())
 }
 
-async fn load_file(State(app): State<App>, form: Multipart) -> PageResult {
-    let (mut form, file) = match Entries::with_file(form).await {
+async fn load_file(State(app): State<App>, Reader(w): Reader, form: Multipart) -> PageResult {
+    let (mut form, file) = match Entries::with_file(&w, form).await {
         Ok(read) => read,
         Err(words) => {
             let notice = Notice { tone: Tone::Bad, text: words, next: String::new() };
-            return file_page(&app, &Entries::default(), Some(notice), &html! {}, StatusCode::BAD_REQUEST).await;
+            return file_page(&w, &app, &Entries::default(), Some(notice), &html! {}, StatusCode::BAD_REQUEST).await;
         }
     };
     let text = file.map_or_else(|| form.raw("text").to_owned(), |bytes| String::from_utf8_lossy(&bytes).into_owned());
     if text.trim().is_empty() {
         form.refuse("text", "There is no file and no text. Choose a file, or paste the models");
-        return file_page(&app, &form, None, &html! {}, StatusCode::UNPROCESSABLE_ENTITY).await;
+        return file_page(&w, &app, &form, None, &html! {}, StatusCode::UNPROCESSABLE_ENTITY).await;
     }
     match app.import_models(&text).await {
         Ok(done) => {
@@ -339,12 +356,12 @@ async fn load_file(State(app): State<App>, form: Multipart) -> PageResult {
                     "Mend the others in the file and load it again.".into()
                 },
             };
-            file_page(&app, &Entries::default(), Some(notice), &above, StatusCode::OK).await
+            file_page(&w, &app, &Entries::default(), Some(notice), &above, StatusCode::OK).await
         }
         Err(error) => {
             form.set("text", text);
             form.refuse("text", error.to_string());
-            file_page(&app, &form, None, &html! {}, failure_status(&error)).await
+            file_page(&w, &app, &form, None, &html! {}, failure_status(&error)).await
         }
     }
 }

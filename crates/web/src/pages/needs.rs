@@ -3,28 +3,30 @@
 use super::entries::query;
 use super::orders::{StockPlace, stock_places};
 use super::{Framed, PageResult, framed};
-use crate::look::{
-    Action, ButtonKind, Cell, Column, Icon, Nav, Table, Tone, empty_state, link_button, section, table, tag,
-};
+use crate::reader::Reader;
 use app::App;
 use axum::Router;
 use axum::extract::State;
 use axum::response::IntoResponse;
 use axum::routing::get;
 use desk::needs::Need;
+use look::{Action, ButtonKind, Cell, Column, Icon, Nav, Table, Tone, empty_state, link_button, section, table, tag};
 use maud::{Markup, html};
-use trade::model::{Library, Model, PartKind};
+use trade::model::Library;
+use trade::model::Model;
+use trade::model::PartKind;
+use words::Words;
 
 pub(super) fn router() -> Router<App> {
     Router::new().route("/stock/needs", get(show))
 }
 
-async fn show(State(app): State<App>) -> PageResult {
+async fn show(State(app): State<App>, Reader(w): Reader) -> PageResult {
     let needs = app.stock_needs().await?;
     let library: Library = app.models(None).await?.into_iter().collect();
     let short: Vec<&Need> = needs.iter().filter(|n| n.short > 0).collect();
     let body = html! {
-        (stock_places(StockPlace::Needs))
+        (stock_places(&w, StockPlace::Needs))
         div.actions {
             (link_button("/api/v1/needs/export", "Export CSV", ButtonKind::Quiet, Some(Icon::Export), ""))
         }
@@ -34,13 +36,13 @@ async fn show(State(app): State<App>) -> PageResult {
         } @else {
             @if short.is_empty() {
                 p { (tag(Tone::Good, "enough")) " Every open job and every sheet finds its parts by count. Whether their masses suit, the plan says." }
-            } @else { (section("Short", &html! {}, &rows_table("What is short", &short, &library))) }
+            } @else { (section("Short", &html! {}, &rows_table(&w, "What is short", &short, &library))) }
             @for kind in PartKind::ALL {
                 @let rows: Vec<&Need> = needs.iter().filter(|n| n.kind == *kind && n.short == 0).collect();
                 @if !rows.is_empty() {
                     details open[short.is_empty()] {
                         summary { (super::entries::capital(kind.word())) "s that are enough (" (rows.len()) ")" }
-                        (rows_table(&format!("{}s that are enough", kind.word()), &rows, &library))
+                        (rows_table(&w, &format!("{}s that are enough", kind.word()), &rows, &library))
                     }
                 }
             }
@@ -48,12 +50,12 @@ async fn show(State(app): State<App>) -> PageResult {
         }
     };
     let crumb = if short.is_empty() { "nothing is short".to_owned() } else { format!("{} short", short.len()) };
-    Ok(framed(&app, Framed { title: "Needed and short", active: Nav::Stock, crumb, body, ..Framed::default() })
+    Ok(framed(&w, &app, Framed { title: "Needed and short", active: Nav::Stock, crumb, body, ..Framed::default() })
         .await?
         .into_response())
 }
 
-fn rows_table(caption: &str, rows: &[&Need], library: &Library) -> Markup {
+fn rows_table(w: &Words, caption: &str, rows: &[&Need], library: &Library) -> Markup {
     let row = |n: &&Need| {
         let name = library.get(&n.model).map_or(n.model.as_str(), Model::name);
         let number = n.number.as_deref().unwrap_or_default();
@@ -84,13 +86,18 @@ fn rows_table(caption: &str, rows: &[&Need], library: &Library) -> Markup {
             }),
         ]
     };
-    let heads = ["what", "#free", "#held", "#on order", "#for jobs", "#for sheets", "#short", "to do"];
     table(&Table {
         caption,
-        columns: heads
-            .iter()
-            .map(|h| Column { head: h.strip_prefix('#').unwrap_or(h), figures: h.starts_with('#') })
-            .collect(),
+        columns: vec![
+            Column::words("what"),
+            Column::figures("free"),
+            Column::figures("held"),
+            Column::figures("on order"),
+            Column::figures("for jobs"),
+            Column::figures("for sheets"),
+            Column::figures("short"),
+            Column::words("to do"),
+        ],
         rows: rows.iter().map(row).collect(),
         cards: true,
         ..Table::default()

@@ -1,11 +1,8 @@
 //! Orders: the list, a new one, one with what happened to it; what the plan of a job lacks; what a job waits for.
 
-use super::entries::{Entries, counted, day, go_to, query};
-use super::{Framed, PageError, PageResult, Who, failure, failure_status, framed, say};
-use crate::look::{
-    Action, Button, ButtonKind, Cell, Column, Field, Figure, Icon, Nav, Notice, Tab, Table, Tone, button, check,
-    definitions, empty_state, figures, hidden, link_button, section, table, tabs, tag,
-};
+use super::entries::{Entries, counted, go_to, query};
+use super::{Framed, PageError, PageResult, Who, failure, failure_status, framed};
+use crate::reader::Reader;
 use crate::units;
 use app::job::JobFile;
 use app::order::{CloseOrder, JobCount, NewOrder, OrderForJob, OrderQuery, Receive, TellOrder};
@@ -15,13 +12,25 @@ use axum::extract::{Form, Path, Query, State};
 use axum::http::StatusCode;
 use axum::response::{IntoResponse, Redirect};
 use axum::routing::{get, post};
-use desk::order::{Waiting, Wanted, named_count};
+use desk::order::Waiting;
+use desk::order::Wanted;
+use desk::order::named_count;
 use jiff::civil::Date;
+use look::{
+    Action, Button, ButtonKind, Cell, Column, Field, Figure, Icon, Nav, Notice, Tab, Table, Tone, button, check,
+    definitions, empty_state, figures, hidden, link_button, section, table, tabs, tag,
+};
 use maud::{Markup, html};
 use trade::job::JobState;
-use trade::model::{Library, Model, PartKind};
-use trade::order::{OrderEvent, OrderState, OrderStep, OrderView};
+use trade::model::Library;
+use trade::model::Model;
+use trade::model::PartKind;
+use trade::order::OrderEvent;
+use trade::order::OrderState;
+use trade::order::OrderStep;
+use trade::order::OrderView;
 use trade::reading::Unit;
+use words::Words;
 
 /// Orders on one page.
 const PAGE: i64 = 50;
@@ -48,7 +57,7 @@ pub(super) enum StockPlace {
 }
 
 /// The places of the stock as tabs.
-pub(super) fn stock_places(now: StockPlace) -> Markup {
+pub(super) fn stock_places(w: &Words, now: StockPlace) -> Markup {
     let places = [
         (StockPlace::Parts, "/stock", "Parts"),
         (StockPlace::Orders, "/orders", "Orders"),
@@ -56,8 +65,10 @@ pub(super) fn stock_places(now: StockPlace) -> Markup {
         (StockPlace::Sort, "/stock/sort", "Sort by weight"),
         (StockPlace::Ask, "/stock/ask", "Heads to ask for"),
     ];
-    let list: Vec<Tab<'_>> =
-        places.iter().map(|(place, href, label)| Tab { label, href, count: "", current: *place == now }).collect();
+    let list: Vec<Tab<'_>> = places
+        .iter()
+        .map(|(place, href, label)| Tab { label: (*label).into(), href, count: "", current: *place == now })
+        .collect();
     tabs("Places of the stock", &list)
 }
 
@@ -65,16 +76,16 @@ async fn library(app: &App) -> Result<Library, AppError> {
     Ok(app.models(None).await?.into_iter().collect())
 }
 
-fn window(from_g: Option<f64>, to_g: Option<f64>) -> String {
+fn window(w: &Words, from_g: Option<f64>, to_g: Option<f64>) -> String {
     match (from_g, to_g) {
-        (Some(from), Some(to)) => format!("{} to {}", units::mass_figure(from), say::mass(to)),
-        (Some(from), None) => format!("{} or more", say::mass(from)),
-        (None, Some(to)) => format!("{} or less", say::mass(to)),
+        (Some(from), Some(to)) => format!("{} to {}", w.mass_figure(from), w.mass(to)),
+        (Some(from), None) => format!("{} or more", w.mass(from)),
+        (None, Some(to)) => format!("{} or less", w.mass(to)),
         (None, None) => String::new(),
     }
 }
 
-fn state_tag(order: &OrderView) -> Markup {
+fn state_tag(w: &Words, order: &OrderView) -> Markup {
     match (order.state, order.days_late) {
         (_, Some(1)) => tag(Tone::Bad, "1 day overdue"),
         (_, Some(days)) => tag(Tone::Bad, &format!("{days} days overdue")),
@@ -84,7 +95,7 @@ fn state_tag(order: &OrderView) -> Markup {
     }
 }
 
-async fn list(State(app): State<App>, Query(pairs): Query<Vec<(String, String)>>) -> PageResult {
+async fn list(State(app): State<App>, Reader(w): Reader, Query(pairs): Query<Vec<(String, String)>>) -> PageResult {
     let asked = Entries::new(pairs);
     let all = asked.text("show") == "all";
     let page = asked.text("page").parse::<i64>().unwrap_or(1).clamp(1, 1_000_000);
@@ -93,7 +104,7 @@ async fn list(State(app): State<App>, Query(pairs): Query<Vec<(String, String)>>
     let library = library(&app).await?;
     let export = if all { "/api/v1/orders/export" } else { "/api/v1/orders/export?open=true" };
     let body = html! {
-        (stock_places(StockPlace::Orders))
+        (stock_places(&w, StockPlace::Orders))
         div.actions {
             (link_button("/orders/new", "New order", ButtonKind::Primary, Some(Icon::Plus), "n"))
             (link_button(export, "Export CSV", ButtonKind::Quiet, Some(Icon::Export), ""))
@@ -107,7 +118,7 @@ async fn list(State(app): State<App>, Query(pairs): Query<Vec<(String, String)>>
                 &[Action { href: "/stock/needs", label: "Needed and short", primary: true }],
             ))
         } @else {
-            (orders_table(&orders, &library))
+            (orders_table(&w, &orders, &library))
             @if total > PAGE { p.hint { "Page " (page) ", " (total) " in all. "
                 @if page > 1 { a href={ "/orders" (query(&[("show", asked.text("show")), ("page", &(page - 1).to_string())])) } { "Newer" } " " }
                 @if page * PAGE < total { a href={ "/orders" (query(&[("show", asked.text("show")), ("page", &(page + 1).to_string())])) } { "Older" } }
@@ -116,21 +127,21 @@ async fn list(State(app): State<App>, Query(pairs): Query<Vec<(String, String)>>
     };
     let crumb =
         counted(usize::try_from(total).unwrap_or(0), "order") + if all { "" } else { " with something to come" };
-    Ok(framed(&app, Framed { title: "Orders", active: Nav::Stock, crumb, body, ..Framed::default() })
+    Ok(framed(&w, &app, Framed { title: "Orders", active: Nav::Stock, crumb, body, ..Framed::default() })
         .await?
         .into_response())
 }
 
-fn orders_table(orders: &[OrderView], library: &Library) -> Markup {
+fn orders_table(w: &Words, orders: &[OrderView], library: &Library) -> Markup {
     let row = |o: &OrderView| {
         let line = &o.line;
         let jobs = html! { @for (i, job) in line.jobs.iter().enumerate() {
             @if i > 0 { ", " } a href={ "/plan/" (job.number) } { "job " (job.number) }
         } @if line.jobs.is_empty() { "the shelf" } };
-        let masses = window(line.from_g, line.to_g);
+        let masses = window(w, line.from_g, line.to_g);
         vec![
             Cell(html! { a href={ "/orders/" (line.order) } { "Order " (line.order) } }),
-            Cell(state_tag(o)),
+            Cell(state_tag(w, o)),
             Cell(html! {
                 (named_count(line.count, line.kind, &line.model, line.number.as_deref(), library))
                 @if o.received > 0 { ", " (o.received) " here" }
@@ -138,21 +149,19 @@ fn orders_table(orders: &[OrderView], library: &Library) -> Markup {
             }),
             Cell(jobs),
             Cell::from(if line.supplier.is_empty() { "not settled" } else { &line.supplier }),
-            Cell::from(line.expected_on.map_or_else(|| "no day named".to_owned(), day)),
+            Cell::from(line.expected_on.map_or_else(|| "no day named".to_owned(), |on| w.date(on))),
         ]
     };
     table(&Table {
         caption: "Orders, the newest first",
-        columns: ["order", "state", "what", "for", "supplier", "expected"]
-            .map(|head| Column { head, figures: false })
-            .to_vec(),
+        columns: ["order", "state", "what", "for", "supplier", "expected"].map(Column::words).to_vec(),
         rows: orders.iter().map(row).collect(),
         cards: true,
         ..Table::default()
     })
 }
 
-async fn new(State(app): State<App>, Query(pairs): Query<Vec<(String, String)>>) -> PageResult {
+async fn new(State(app): State<App>, Reader(w): Reader, Query(pairs): Query<Vec<(String, String)>>) -> PageResult {
     let mut form = Entries::new(pairs);
     if form.text("supplier").is_empty()
         && !form.text("model").is_empty()
@@ -160,17 +169,17 @@ async fn new(State(app): State<App>, Query(pairs): Query<Vec<(String, String)>>)
     {
         form.set("supplier", supplier);
     }
-    new_page(&app, &form, None, StatusCode::OK).await
+    new_page(&w, &app, &form, None, StatusCode::OK).await
 }
 
-async fn new_page(app: &App, form: &Entries, notice: Option<Notice>, status: StatusCode) -> PageResult {
+async fn new_page(w: &Words, app: &App, form: &Entries, notice: Option<Notice>, status: StatusCode) -> PageResult {
     let models = app.models(None).await?;
     let jobs = app.job_names(&JobState::UNDER_WAY).await?;
     let choices: Vec<(String, String)> = std::iter::once((String::new(), "the shelf".to_owned()))
         .chain(jobs.iter().map(|j| (j.number.to_string(), format!("Job {} · {}", j.number, j.player))))
         .collect();
     let choices: Vec<(&str, &str)> = choices.iter().map(|(v, l)| (v.as_str(), l.as_str())).collect();
-    let mass = Field { unit: units::mass_sign(), inputmode: "decimal", ..Field::default() };
+    let mass = Field { unit: w.mass_sign(), inputmode: "decimal", ..Field::default() };
     let body = html! {
         @if models.is_empty() {
             (empty_state("There are no models yet.", "What is ordered is of a model: add that first.",
@@ -178,10 +187,10 @@ async fn new_page(app: &App, form: &Entries, notice: Option<Notice>, status: Sta
         } @else {
             form.card method="post" action="/orders/new" data-keep="" {
                 div.fields {
-                    (model_select(form, &models))
+                    (model_select(w, form, &models))
                     (form.field("number", "Number", Field { hint: "Of a head or taper blank", ..Field::default() }))
                     (form.field("count", "How many", Field { required: true, inputmode: "numeric", autofocus: true, ..Field::default() }))
-                    (form.field("from", "Lightest that will do", Field { hint: units::example("262.5; may be left out", "9.259; may be left out", Unit::Gram), ..mass }))
+                    (form.field("from", "Lightest that will do", Field { hint: units::example(w, "262.5; may be left out", "9.259; may be left out", Unit::Gram), ..mass }))
                     (form.field("to", "Heaviest that will do", mass))
                     (form.select("job", "For", "", &choices))
                     (form.field("supplier", "Supplier", Field { hint: "May be settled later", ..Field::default() }))
@@ -192,14 +201,14 @@ async fn new_page(app: &App, form: &Entries, notice: Option<Notice>, status: Sta
             }
         }
     };
-    let notice = notice.or_else(|| form.notice());
+    let notice = notice.or_else(|| form.notice(w));
     let page =
-        framed(app, Framed { title: "New order", active: Nav::Stock, notice, body, ..Framed::default() }).await?;
+        framed(w, app, Framed { title: "New order", active: Nav::Stock, notice, body, ..Framed::default() }).await?;
     Ok((status, page).into_response())
 }
 
 /// A model to choose, by kind.
-pub(super) fn model_select(form: &Entries, models: &[Model]) -> Markup {
+pub(super) fn model_select(w: &Words, form: &Entries, models: &[Model]) -> Markup {
     let now = form.text("model");
     html! {
         div.field.wrong[form.error("model").is_some()] {
@@ -220,14 +229,19 @@ pub(super) fn model_select(form: &Entries, models: &[Model]) -> Markup {
     }
 }
 
-async fn place(State(app): State<App>, Who(by): Who, Form(fields): Form<Vec<(String, String)>>) -> PageResult {
+async fn place(
+    State(app): State<App>,
+    Reader(w): Reader,
+    Who(by): Who,
+    Form(fields): Form<Vec<(String, String)>>,
+) -> PageResult {
     let mut form = Entries::new(fields);
-    let count = form.count("count");
+    let count = form.count(&w, "count");
     let count = form.needed("count", count, "Say how many, for example 4");
-    let (from_g, to_g, expected_on) = (form.mass_g("from"), form.mass_g("to"), form.date("expected"));
-    let job = form.count("job");
+    let (from_g, to_g, expected_on) = (form.mass_g(&w, "from"), form.mass_g(&w, "to"), form.date(&w, "expected"));
+    let job = form.count(&w, "job");
     let (true, Some(count)) = (form.is_sound(), count) else {
-        return new_page(&app, &form, None, StatusCode::UNPROCESSABLE_ENTITY).await;
+        return new_page(&w, &app, &form, None, StatusCode::UNPROCESSABLE_ENTITY).await;
     };
     let order = NewOrder {
         supplier: form.text("supplier").to_owned(),
@@ -247,21 +261,21 @@ async fn place(State(app): State<App>, Who(by): Who, Form(fields): Form<Vec<(Str
             let number = placed.first().map_or(0, |o| o.line.order);
             Ok(go_to(&format!("/orders/{number}")).into_response())
         }
-        Err(error) => new_page(&app, &form, Some(failure(&error)), failure_status(&error)).await,
+        Err(error) => new_page(&w, &app, &form, Some(failure(&w, &error)), failure_status(&error)).await,
     }
 }
 
-async fn show(State(app): State<App>, Path(number): Path<i64>) -> PageResult {
-    order_page(&app, number, &Entries::default(), None).await
+async fn show(State(app): State<App>, Reader(w): Reader, Path(number): Path<i64>) -> PageResult {
+    order_page(&w, &app, number, &Entries::default(), None).await
 }
 
-async fn order_page(app: &App, number: i64, form: &Entries, error: Option<AppError>) -> PageResult {
+async fn order_page(w: &Words, app: &App, number: i64, form: &Entries, error: Option<AppError>) -> PageResult {
     let order = app.order(number).await?;
     let library = library(app).await?;
     let line = &order.line;
     let (received, open) = (order.received.to_string(), order.open.to_string());
     let ordered = line.count.to_string();
-    let masses = window(line.from_g, line.to_g);
+    let masses = window(w, line.from_g, line.to_g);
     // A conflict is a question: the next try may say that it is so.
     let asks = error.as_ref().is_some_and(|e| e.kind() == Kind::Conflict) && form.some("count").is_some();
     let body = html! {
@@ -271,11 +285,11 @@ async fn order_page(app: &App, number: i64, form: &Entries, error: Option<AppErr
                 Figure { label: "here", value: &received, note: "" },
                 Figure { label: "to come", value: &open, note: "" },
             ]))
-            p { (state_tag(&order)) " " (named_count(line.count, line.kind, &line.model, line.number.as_deref(), &library)) }
+            p { (state_tag(w, &order)) " " (named_count(line.count, line.kind, &line.model, line.number.as_deref(), &library)) }
             (definitions(&[
                 ("supplier", html! { @if line.supplier.is_empty() { "not settled yet" } @else { (line.supplier) } }),
-                ("ordered", html! { (day(line.ordered_on)) @if !line.by.is_empty() { ", " (line.by) } }),
-                ("expected", html! { (line.expected_on.map_or_else(|| "no day named yet".to_owned(), day)) }),
+                ("ordered", html! { (w.date(line.ordered_on)) @if !line.by.is_empty() { ", " (line.by) } }),
+                ("expected", html! { (line.expected_on.map_or_else(|| "no day named yet".to_owned(), |on| w.date(on))) }),
                 ("for", html! {
                     @if line.jobs.is_empty() { "the shelf" }
                     @for (i, job) in line.jobs.iter().enumerate() { @if i > 0 { ", " } (job.count) " for " a href={ "/plan/" (job.number) } { "job " (job.number) } }
@@ -283,22 +297,22 @@ async fn order_page(app: &App, number: i64, form: &Entries, error: Option<AppErr
             ]))
             @if !line.note.is_empty() { p { strong { "Remark: " } (line.note) } }
         }
-        (receive_form(&order, form, asks))
+        (receive_form(w, &order, form, asks))
         @if order.open > 0 {
-            details open[form.error("expected").is_some()] { summary { "Another supplier or another day" } (tell_form(&order, form)) }
-            details { summary { "Nothing more is to come" } (close_form(&order)) }
+            details open[form.error("expected").is_some()] { summary { "Another supplier or another day" } (tell_form(w, &order, form)) }
+            details { summary { "Nothing more is to come" } (close_form(w, &order)) }
         }
-        @if !order.events.is_empty() { (section("What happened", &html! {}, &history(&order.events, &library))) }
+        @if !order.events.is_empty() { (section("What happened", &html! {}, &history(w, &order.events, &library))) }
         div.actions {
             (link_button("/orders", "All orders", ButtonKind::Quiet, Some(Icon::Back), ""))
         }
     };
     let status = error.as_ref().map_or(StatusCode::OK, failure_status);
-    let notice = error.as_ref().map(failure).or_else(|| form.notice());
+    let notice = error.as_ref().map(|one| failure(w, one)).or_else(|| form.notice(w));
     let title = format!("Order {number}");
     let crumb = named_count(line.count, line.kind, &line.model, line.number.as_deref(), &library);
     let page =
-        framed(app, Framed { title: &title, active: Nav::Stock, crumb, notice, body, ..Framed::default() }).await?;
+        framed(w, app, Framed { title: &title, active: Nav::Stock, crumb, notice, body, ..Framed::default() }).await?;
     Ok((status, page).into_response())
 }
 
@@ -306,13 +320,13 @@ fn version(order: &OrderView) -> Markup {
     hidden("version", &order.version.to_string())
 }
 
-fn receive_form(order: &OrderView, form: &Entries, asks: bool) -> Markup {
+fn receive_form(w: &Words, order: &OrderView, form: &Entries, asks: bool) -> Markup {
     let (line, number) = (&order.line, order.line.order);
     let count = if form.raw("count").is_empty() { order.open.to_string() } else { form.raw("count").to_owned() };
     let fields = html! {
         (version(order))
         div.fields {
-            (crate::look::field(&Field { name: "count", label: "How many came", value: &count, error: form.error("count"), inputmode: "numeric", required: true, ..Field::default() }))
+            (look::field(&Field { name: "count", label: "How many came", value: &count, error: form.error("count"), inputmode: "numeric", required: true, ..Field::default() }))
             @if line.number.is_some() {
                 (form.field("number", "Another number came", Field { hint: "Only where it is not the one ordered", ..Field::default() }))
             }
@@ -334,7 +348,7 @@ fn receive_form(order: &OrderView, form: &Entries, asks: bool) -> Markup {
     }
 }
 
-fn tell_form(order: &OrderView, form: &Entries) -> Markup {
+fn tell_form(w: &Words, order: &OrderView, form: &Entries) -> Markup {
     let line = &order.line;
     // What was typed stays where it could not be used.
     let typed =
@@ -345,20 +359,20 @@ fn tell_form(order: &OrderView, form: &Entries) -> Markup {
         form.card method="post" action={ "/orders/" (line.order) "/tell" } {
             (version(order))
             div.fields {
-                (crate::look::field(&Field { name: "supplier", label: "Supplier", value: &supplier, ..Field::default() }))
-                (crate::look::field(&Field { name: "expected", label: "Expected on", value: &expected, error: form.error("expected"), kind: "date", ..Field::default() }))
-                (crate::look::field(&Field { name: "note", id: "told", label: "Remark", ..Field::default() }))
+                (look::field(&Field { name: "supplier", label: "Supplier", value: &supplier, ..Field::default() }))
+                (look::field(&Field { name: "expected", label: "Expected on", value: &expected, error: form.error("expected"), kind: "date", ..Field::default() }))
+                (look::field(&Field { name: "note", id: "told", label: "Remark", ..Field::default() }))
             }
             div.actions { (button(&Button { label: "Keep", kind: ButtonKind::Quiet, ..Button::default() })) }
         }
     }
 }
 
-fn close_form(order: &OrderView) -> Markup {
+fn close_form(w: &Words, order: &OrderView) -> Markup {
     html! {
         form.card method="post" action={ "/orders/" (order.line.order) "/close" } {
             (version(order))
-            (crate::look::field(&Field { name: "reason", label: "Why? It is kept.", required: true, ..Field::default() }))
+            (look::field(&Field { name: "reason", label: "Why? It is kept.", required: true, ..Field::default() }))
             div.actions {
                 (button(&Button { label: "The supplier sends no more", kind: ButtonKind::Quiet, name: "short", value: "1", ..Button::default() }))
                 (button(&Button { label: "Cancel the order", kind: ButtonKind::Danger, ..Button::default() }))
@@ -367,7 +381,7 @@ fn close_form(order: &OrderView) -> Markup {
     }
 }
 
-fn history(events: &[OrderEvent], library: &Library) -> Markup {
+fn history(w: &Words, events: &[OrderEvent], library: &Library) -> Markup {
     let words = |e: &OrderEvent| match e.step {
         OrderStep::Received if e.is_substitute() => {
             let model = e.model.as_deref().map(|m| library.get(m).map_or(m, Model::name)).unwrap_or_default();
@@ -377,7 +391,7 @@ fn history(events: &[OrderEvent], library: &Library) -> Markup {
         OrderStep::Received => format!("{} came", e.count),
         OrderStep::Told => {
             let supplier = e.supplier.as_ref().map(|s| format!("supplier {s}"));
-            let expected = e.expected_on.map(|d| format!("expected {}", day(d)));
+            let expected = e.expected_on.map(|d| format!("expected {}", w.date(d)));
             let said: Vec<String> = supplier.into_iter().chain(expected).collect();
             if said.is_empty() { "remark".to_owned() } else { said.join(", ") }
         }
@@ -385,7 +399,7 @@ fn history(events: &[OrderEvent], library: &Library) -> Markup {
     };
     html! { ul.life { @for e in events.iter().rev() { li {
         strong { (words(e)) } @if !e.note.is_empty() { " “" (e.note) "”" }
-        span.small { (say::when(e.at)) @if !e.by.is_empty() { ", " (e.by) } }
+        span.small { (w.moment(e.at)) @if !e.by.is_empty() { ", " (e.by) } }
     } } } }
 }
 
@@ -395,14 +409,15 @@ fn seen(form: &Entries) -> Option<i64> {
 
 async fn receive(
     State(app): State<App>,
+    Reader(w): Reader,
     Who(by): Who,
     Path(number): Path<i64>,
     Form(fields): Form<Vec<(String, String)>>,
 ) -> PageResult {
     let mut form = Entries::new(fields);
-    let count = form.count("count");
+    let count = form.count(&w, "count");
     let Some(count) = form.needed("count", count, "Say how many came, for example 4") else {
-        let page = order_page(&app, number, &form, None).await?;
+        let page = order_page(&w, &app, number, &form, None).await?;
         return Ok((StatusCode::UNPROCESSABLE_ENTITY, page).into_response());
     };
     let receive = Receive {
@@ -426,12 +441,13 @@ async fn receive(
             ]);
             Ok(go_to(&format!("/stock/new{here}")).into_response())
         }
-        Err(error) => order_page(&app, number, &form, Some(error)).await,
+        Err(error) => order_page(&w, &app, number, &form, Some(error)).await,
     }
 }
 
 async fn close(
     State(app): State<App>,
+    Reader(w): Reader,
     Who(by): Who,
     Path(number): Path<i64>,
     Form(fields): Form<Vec<(String, String)>>,
@@ -441,20 +457,21 @@ async fn close(
         CloseOrder { short: form.has("short", "1"), reason: form.text("reason").to_owned(), by, version: seen(&form) };
     match app.close_order(number, &close).await {
         Ok(_) => Ok(go_to(&format!("/orders/{number}")).into_response()),
-        Err(error) => order_page(&app, number, &Entries::default(), Some(error)).await,
+        Err(error) => order_page(&w, &app, number, &Entries::default(), Some(error)).await,
     }
 }
 
 async fn tell(
     State(app): State<App>,
+    Reader(w): Reader,
     Who(by): Who,
     Path(number): Path<i64>,
     Form(fields): Form<Vec<(String, String)>>,
 ) -> PageResult {
     let mut form = Entries::new(fields);
-    let expected_on = form.date("expected");
+    let expected_on = form.date(&w, "expected");
     if !form.is_sound() {
-        let page = order_page(&app, number, &form, None).await?;
+        let page = order_page(&w, &app, number, &form, None).await?;
         return Ok((StatusCode::UNPROCESSABLE_ENTITY, page).into_response());
     }
     let told = TellOrder {
@@ -466,12 +483,13 @@ async fn tell(
     };
     match app.tell_order(number, &told).await {
         Ok(_) => Ok(go_to(&format!("/orders/{number}")).into_response()),
-        Err(error) => order_page(&app, number, &Entries::default(), Some(error)).await,
+        Err(error) => order_page(&w, &app, number, &Entries::default(), Some(error)).await,
     }
 }
 
 async fn order_for_job(
     State(app): State<App>,
+    Reader(w): Reader,
     Who(by): Who,
     Path(job): Path<i64>,
     Form(fields): Form<Vec<(String, String)>>,
@@ -488,11 +506,11 @@ async fn order_for_job(
 }
 
 /// What a job waits for, where it waits.
-pub(super) fn waits_part(waits: &[Waiting]) -> Markup {
-    html! { @if !waits.is_empty() { ul.plain.waits { @for wait in waits { li { (wait_line(wait)) } } } } }
+pub(super) fn waits_part(w: &Words, waits: &[Waiting]) -> Markup {
+    html! { @if !waits.is_empty() { ul.plain.waits { @for wait in waits { li { (wait_line(w, wait)) } } } } }
 }
 
-fn wait_line(wait: &Waiting) -> Markup {
+fn wait_line(w: &Words, wait: &Waiting) -> Markup {
     let (tone, word) = match (wait.order, wait.days_late) {
         (None, _) => (Tone::Bad, "lacks"),
         (_, Some(_)) => (Tone::Bad, "waits for, overdue"),
@@ -510,23 +528,23 @@ fn wait_line(wait: &Waiting) -> Markup {
 }
 
 /// What the plan of a job lacks, and ordering it with one touch.
-pub(super) async fn order_part(app: &App, file: &JobFile, wanted: &[Wanted]) -> Result<Markup, AppError> {
+pub(super) async fn order_part(w: &Words, app: &App, file: &JobFile, wanted: &[Wanted]) -> Result<Markup, AppError> {
     if wanted.is_empty() {
         return Ok(html! {});
     }
     let mut supplier = None;
-    for wish in wanted.iter().filter(|w| w.to_order() > 0) {
+    for wish in wanted.iter().filter(|wish| wish.to_order() > 0) {
         supplier = supplier.or(app.last_supplier(&wish.model).await?);
     }
-    let open = wanted.iter().any(|w| w.to_order() > 0);
-    let line = |w: &Wanted| {
-        let named = named_count(w.count, w.kind, &w.model, w.number.as_deref(), &file.library);
-        let masses = window(w.from_g, w.to_g);
+    let open = wanted.iter().any(|wish| wish.to_order() > 0);
+    let line = |wish: &Wanted| {
+        let named = named_count(wish.count, wish.kind, &wish.model, wish.number.as_deref(), &file.library);
+        let masses = window(w, wish.from_g, wish.to_g);
         html! {
-            @if w.to_order() == 0 { (tag(Tone::Care, "ordered")) } @else { (tag(Tone::Bad, "to order")) } " "
+            @if wish.to_order() == 0 { (tag(Tone::Care, "ordered")) } @else { (tag(Tone::Bad, "to order")) } " "
             strong { (named) } @if !masses.is_empty() { ", " (masses) }
-            ", for the " (w.clubs.join(", "))
-            @if w.ordered > 0 && w.to_order() > 0 { ", " (w.ordered) " of them ordered" }
+            ", for the " (wish.clubs.join(", "))
+            @if wish.ordered > 0 && wish.to_order() > 0 { ", " (wish.ordered) " of them ordered" }
         }
     };
     Ok(section(
@@ -537,8 +555,8 @@ pub(super) async fn order_part(app: &App, file: &JobFile, wanted: &[Wanted]) -> 
             @if open {
                 form.card method="post" action={ "/plan/" (file.job.number) "/order" } {
                     div.fields {
-                        (crate::look::field(&Field { name: "supplier", label: "Supplier", value: supplier.as_deref().unwrap_or_default(), hint: "May be settled later", ..Field::default() }))
-                        (crate::look::field(&Field { name: "expected", label: "Expected on", kind: "date", ..Field::default() }))
+                        (look::field(&Field { name: "supplier", label: "Supplier", value: supplier.as_deref().unwrap_or_default(), hint: "May be settled later", ..Field::default() }))
+                        (look::field(&Field { name: "expected", label: "Expected on", kind: "date", ..Field::default() }))
                     }
                     div.actions { (button(&Button { label: "Order these for this job", big: true, ..Button::default() })) }
                 }
@@ -548,7 +566,7 @@ pub(super) async fn order_part(app: &App, file: &JobFile, wanted: &[Wanted]) -> 
 }
 
 /// Orders that are to come today or are late.
-pub(super) async fn due_part(app: &App) -> Result<Markup, AppError> {
+pub(super) async fn due_part(w: &Words, app: &App) -> Result<Markup, AppError> {
     let (orders, _) = app.orders(&OrderQuery { open: true, limit: Some(200), ..OrderQuery::default() }).await?;
     let today = app.today();
     let due: Vec<&OrderView> = orders.iter().filter(|o| o.line.expected_on.is_some_and(|d| d <= today)).collect();
@@ -560,7 +578,7 @@ pub(super) async fn due_part(app: &App) -> Result<Markup, AppError> {
         "Expected",
         &html! { a href="/orders" { "All orders" } },
         &html! { ul.plain.waits { @for o in due { li {
-            @if o.days_late.is_some() { (state_tag(o)) } @else { (tag(Tone::Care, "today")) } " "
+            @if o.days_late.is_some() { (state_tag(w, o)) } @else { (tag(Tone::Care, "today")) } " "
             a href={ "/orders/" (o.line.order) } { (named_count(o.open, o.line.kind, &o.line.model, o.line.number.as_deref(), &library)) }
             @if !o.line.supplier.is_empty() { " from " (o.line.supplier) }
         } } } },

@@ -1,11 +1,8 @@
 //! The life of a part: what was done with it, and what can be done with it now.
 
 use super::entries::{Entries, go_to, in_address};
-use super::{Framed, PageResult, Who, failure, failure_status, framed, say};
-use crate::look::{
-    Button, ButtonKind, Choice, Field, Icon, Nav, Select, Tone, button, check, field, hidden, link_button, section,
-    select, tag,
-};
+use super::{Framed, PageResult, Who, failure, failure_status, framed};
+use crate::reader::Reader;
 use crate::units::{self, explicit};
 use app::life::{PartAction, PartDeed, PartLife};
 use app::{App, AppError};
@@ -14,18 +11,24 @@ use axum::extract::{Form, Path, State};
 use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use axum::routing::post;
+use look::{
+    Button, ButtonKind, Choice, Field, Icon, Nav, Select, Tone, button, check, field, hidden, link_button, section,
+    select, tag,
+};
 use maud::{Markup, html};
 use trade::life::LifeStep;
 use trade::model::PartKind;
-use trade::part::{Part, PartState};
+use trade::part::Part;
+use trade::part::PartState;
 use trade::reading::Unit;
+use words::Words;
 
 pub(super) fn router() -> Router<App> {
     Router::new().route("/stock/parts/{code}/life", post(act))
 }
 
 /// What belongs under the figures of a part: who has it, what can be done with it, its life.
-pub(super) async fn life_part(app: &App, code: &str) -> Result<Markup, AppError> {
+pub(super) async fn life_part(w: &Words, app: &App, code: &str) -> Result<Markup, AppError> {
     let life = app.part_life(code).await?;
     let clubs = app.clubs_for(code).await?;
     Ok(html! {
@@ -39,27 +42,27 @@ pub(super) async fn life_part(app: &App, code: &str) -> Result<Markup, AppError>
                 }
             }
         }
-        (deeds(&life.part, life.slot.is_some(), &clubs))
-        (section("Its life", &html! { a href={ "/api/v1/parts/" (in_address(code)) "/life/export" } { "CSV" } }, &entries(&life)))
+        (deeds(w, &life.part, life.slot.is_some(), &clubs))
+        (section("Its life", &html! { a href={ "/api/v1/parts/" (in_address(code)) "/life/export" } { "CSV" } }, &entries(w, &life)))
     })
 }
 
-fn entries(life: &PartLife) -> Markup {
+fn entries(w: &Words, life: &PartLife) -> Markup {
     html! {
         @if life.life.is_empty() { p.small { "Nothing is written down of it yet." } }
         ul.life { @for line in life.life.iter().rev() {
             @let bad = matches!(line.entry.step, LifeStep::Scrapped);
             li {
-                strong.bad[bad] { (units::restated(&line.words)) }
+                strong.bad[bad] { (units::restated(w, &line.words)) }
                 @if !line.entry.reason.is_empty() { " “" (line.entry.reason) "”" }
-                span.small { (say::when(line.entry.at)) @if !line.entry.by.is_empty() { ", " (line.entry.by) } }
+                span.small { (w.moment(line.entry.at)) @if !line.entry.by.is_empty() { ", " (line.entry.by) } }
             }
         } }
     }
 }
 
 /// One deed: its summary, its fields, its button.
-fn deed(part: &Part, name: &str, summary: &str, fields: &Markup, label: &str, kind: ButtonKind) -> Markup {
+fn deed(w: &Words, part: &Part, name: &str, summary: &str, fields: &Markup, label: &str, kind: ButtonKind) -> Markup {
     html! {
         details { summary { (summary) }
             form.card method="post" action={ "/stock/parts/" (in_address(&part.code)) "/life" } {
@@ -71,7 +74,7 @@ fn deed(part: &Part, name: &str, summary: &str, fields: &Markup, label: &str, ki
     }
 }
 
-fn deeds(part: &Part, in_job: bool, clubs: &[(i64, i64, String)]) -> Markup {
+fn deeds(w: &Words, part: &Part, in_job: bool, clubs: &[(i64, i64, String)]) -> Markup {
     let single = part.count.is_none();
     let id = |deed: &str, name: &str| format!("{deed}-{name}");
     let mass = |deed: &str, required: bool| {
@@ -79,7 +82,7 @@ fn deeds(part: &Part, in_job: bool, clubs: &[(i64, i64, String)]) -> Markup {
             name: "mass",
             id: &id(deed, "mass"),
             label: "Mass now",
-            unit: units::mass_sign(),
+            unit: w.mass_sign(),
             inputmode: "decimal",
             required,
             ..Field::default()
@@ -90,7 +93,7 @@ fn deeds(part: &Part, in_job: bool, clubs: &[(i64, i64, String)]) -> Markup {
             name: "length",
             id: &id(deed, "length"),
             label,
-            unit: units::length_sign(),
+            unit: w.length_sign(),
             required,
             ..Field::default()
         })
@@ -118,17 +121,17 @@ fn deeds(part: &Part, in_job: bool, clubs: &[(i64, i64, String)]) -> Markup {
     html! {
         div.deeds {
             @if !clubs.is_empty() {
-                (deed(part, "reserve", "Reserve it for a club", &reserve_for(clubs), "Reserve", ButtonKind::Quiet))
+                (deed(w, part, "reserve", "Reserve it for a club", &reserve_for(w, clubs), "Reserve", ButtonKind::Quiet))
             }
             @if part.state == PartState::Held && single {
-                (deed(part, "return", "Give it back to the shelf", &html! { div.fields { (place("return")) (reason("return", false)) }
+                (deed(w, part, "return", "Give it back to the shelf", &html! { div.fields { (place("return")) (reason("return", false)) }
                     (lose("Its club loses its plan and waits; give the reason")) }, "It is on the shelf", ButtonKind::Quiet))
             }
             @if matches!(part.state, PartState::Pulled | PartState::Rejected | PartState::Ordered) {
-                (deed(part, "restore", "Take it into stock", &html! { div.fields { (mass("restore", part.state == PartState::Pulled)) (place("restore")) (reason("restore", false)) } }, "It is good, into stock", ButtonKind::Quiet))
+                (deed(w, part, "restore", "Take it into stock", &html! { div.fields { (mass("restore", part.state == PartState::Pulled)) (place("restore")) (reason("restore", false)) } }, "It is good, into stock", ButtonKind::Quiet))
             }
             @if matches!(part.state, PartState::Used | PartState::Held) && single && in_job {
-                (deed(part, "pull", "It was pulled out of its club", &html! { div.fields {
+                (deed(w, part, "pull", "It was pulled out of its club", &html! { div.fields {
                     (mass("pull", false))
                     @if shaft { (length("pull", "Length now", false)) }
                     (place("pull")) (reason("pull", false))
@@ -137,25 +140,25 @@ fn deeds(part: &Part, in_job: bool, clubs: &[(i64, i64, String)]) -> Markup {
                     (lose("The club is taken apart and waits; give the reason")) }, "It is pulled", ButtonKind::Quiet))
             }
             @if shaft && matches!(part.state, PartState::Free | PartState::Held | PartState::Pulled) {
-                (deed(part, "miscut", "It was cut wrongly", &html! { div.fields {
+                (deed(w, part, "miscut", "It was cut wrongly", &html! { div.fields {
                     (length("miscut", "Length now", true))
-                    (field(&Field { name: "off_tip", id: "miscut-off_tip", label: "Of the cut, off the tip", unit: units::length_sign(), hint: "Empty: all off the butt", ..Field::default() }))
+                    (field(&Field { name: "off_tip", id: "miscut-off_tip", label: "Of the cut, off the tip", unit: w.length_sign(), hint: "Empty: all off the butt", ..Field::default() }))
                     (mass("miscut", true)) (reason("miscut", false))
                 }
                     (lose("Its club loses its plan and waits; give the reason")) }, "It is shorter now", ButtonKind::Quiet))
             }
             @if part.state == PartState::Free {
-                (deed(part, "use", "It went into a club without a job", &reason("use", true), "It is used", ButtonKind::Quiet))
+                (deed(w, part, "use", "It went into a club without a job", &reason("use", true), "It is used", ButtonKind::Quiet))
             }
             @if matches!(part.state, PartState::Free | PartState::Held | PartState::Pulled | PartState::Ordered) {
-                (deed(part, "scrap", "Scrap it", &html! { (reason("scrap", true)) (lose("Its club loses its plan and waits")) }, "Scrap it", ButtonKind::Danger))
+                (deed(w, part, "scrap", "Scrap it", &html! { (reason("scrap", true)) (lose("Its club loses its plan and waits")) }, "Scrap it", ButtonKind::Danger))
             }
         }
     }
 }
 
 /// The clubs that it could be reserved for.
-fn reserve_for(clubs: &[(i64, i64, String)]) -> Markup {
+fn reserve_for(w: &Words, clubs: &[(i64, i64, String)]) -> Markup {
     let choices: Vec<(String, String)> = clubs
         .iter()
         .map(|(job, slot, number)| (format!("{job}:{slot}"), format!("Job {job}, the {number} (place {slot})")))
@@ -164,7 +167,7 @@ fn reserve_for(clubs: &[(i64, i64, String)]) -> Markup {
         name: "club",
         label: "For",
         hint: "The plan keeps to it",
-        choices: choices.iter().map(|(value, label)| Choice { value, label, chosen: false }).collect(),
+        choices: choices.iter().map(|(value, label)| Choice { value, label: label.into(), chosen: false }).collect(),
         ..Select::default()
     })
 }
@@ -175,15 +178,16 @@ fn deed_of(name: &str) -> Option<PartDeed> {
 
 async fn act(
     State(app): State<App>,
+    Reader(w): Reader,
     Who(by): Who,
     Path(code): Path<String>,
     Form(fields): Form<Vec<(String, String)>>,
 ) -> PageResult {
     let mut form = Entries::new(fields);
-    let (length_mm, off_the_tip_mm) = (form.length_mm("length"), form.length_mm("off_tip"));
-    let mass_typed = form.some("mass").map(|typed| explicit(Unit::Gram, &typed));
+    let (length_mm, off_the_tip_mm) = (form.length_mm(&w, "length"), form.length_mm(&w, "off_tip"));
+    let mass_typed = form.some("mass").map(|typed| explicit(&w, Unit::Gram, &typed));
     // Only for its mistake; the text itself is kept with the part.
-    let _ = form.mass_g("mass");
+    let _ = form.mass_g(&w, "mass");
     let (job, slot) = form.text("club").split_once(':').map_or((None, None), |(j, s)| (j.parse().ok(), s.parse().ok()));
     let here = format!("/stock/parts/{}", in_address(&code));
     let Some(deed) = deed_of(form.text("deed")).filter(|_| form.is_sound()) else {
@@ -192,7 +196,7 @@ async fn act(
             what: first.trim_end_matches('.').to_owned(),
             next: "Nothing was changed. Go back and enter it again".into(),
         };
-        return refused(&app, &code, &error, StatusCode::UNPROCESSABLE_ENTITY).await;
+        return refused(&w, &app, &code, &error, StatusCode::UNPROCESSABLE_ENTITY).await;
     };
     let action = PartAction {
         deed,
@@ -214,16 +218,16 @@ async fn act(
     };
     match app.part_deed(&code, &action).await {
         Ok(_) => Ok(go_to(&here).into_response()),
-        Err(error) => refused(&app, &code, &error, failure_status(&error)).await,
+        Err(error) => refused(&w, &app, &code, &error, failure_status(&error)).await,
     }
 }
 
 /// The part with its deeds again, and over them why the last one was not done.
-async fn refused(app: &App, code: &str, error: &AppError, status: StatusCode) -> PageResult {
+async fn refused(w: &Words, app: &App, code: &str, error: &AppError, status: StatusCode) -> PageResult {
     let body = html! {
-        (life_part(app, code).await?)
+        (life_part(w, app, code).await?)
         div.actions { (link_button(&format!("/stock/parts/{}", in_address(code)), "See the part", ButtonKind::Quiet, Some(Icon::Back), "")) }
     };
-    let view = Framed { title: code, active: Nav::Stock, notice: Some(failure(error)), body, ..Framed::default() };
-    Ok((status, framed(app, view).await?).into_response())
+    let view = Framed { title: code, active: Nav::Stock, notice: Some(failure(w, error)), body, ..Framed::default() };
+    Ok((status, framed(w, app, view).await?).into_response())
 }

@@ -3,11 +3,8 @@
 use super::bench::club_name;
 use super::club_beam::club_beam;
 use super::entries::{go_to, query};
-use super::{Framed, PageResult, Who, failure, failure_status, framed, say};
-use crate::look::{
-    Action, Button, ButtonKind, CardSize, Cell, Column, Field, JobCard, Nav, Notice, Table, Tone, button, check,
-    empty_state, field, hidden, job_card, link_button, section, table, tag,
-};
+use super::{Framed, PageResult, Who, failure, failure_status, framed};
+use crate::reader::Reader;
 use crate::units::restated;
 use app::job::JobFile;
 use app::plan::{Accept, Proposal};
@@ -19,14 +16,22 @@ use axum::response::IntoResponse;
 use axum::routing::{get, post};
 use bench::assembly::Assembly;
 use desk::planner::Lock;
-use maud::{Markup, PreEscaped, html};
+use look::{
+    Action, Button, ButtonKind, CardSize, Cell, Column, Field, JobCard, Nav, Notice, Table, Tone, button, check,
+    empty_state, field, hidden, job_card, link_button, qr_code, section, table, tag,
+};
+use maud::{Markup, html};
 use quantity::{SwingWeight, decimal};
 use serde::Deserialize;
-use trade::job::{JobClub, JobState};
+use trade::job::JobClub;
+use trade::job::JobState;
 use trade::kind::Role;
 use trade::model::PartKind;
-use trade::plan::{ClubPlan, Missing, Plan};
+use trade::plan::ClubPlan;
+use trade::plan::Missing;
+use trade::plan::Plan;
 use trade::step::Step;
+use words::Words;
 
 pub(super) fn router() -> Router<App> {
     Router::new()
@@ -36,7 +41,7 @@ pub(super) fn router() -> Router<App> {
         .route("/plan/{job}/cards", get(cards))
 }
 
-async fn index(State(app): State<App>) -> PageResult {
+async fn index(State(app): State<App>, Reader(w): Reader) -> PageResult {
     let open = app.job_names(&[JobState::Open]).await?;
     let planned = app.job_names(&[JobState::Planned]).await?;
     let list = |jobs: &[app::job::JobLine]| {
@@ -52,7 +57,7 @@ async fn index(State(app): State<App>) -> PageResult {
         @if open.len() > 1 { p.actions { (link_button("/plan/day", "All of these together", ButtonKind::Primary, None, "")) } }
         @if !planned.is_empty() { (section("Planned, parts held", &html! {}, &list(&planned))) }
     };
-    Ok(framed(&app, Framed { title: "Plan", active: Nav::Plan, body, ..Framed::default() }).await?.into_response())
+    Ok(framed(&w, &app, Framed { title: "Plan", active: Nav::Plan, body, ..Framed::default() }).await?.into_response())
 }
 
 #[derive(Debug, Default, Deserialize)]
@@ -71,8 +76,13 @@ pub(super) fn locks(keep: &str) -> Vec<Lock> {
         .collect()
 }
 
-async fn show(State(app): State<App>, Path(job): Path<i64>, Query(query): Query<PlanQuery>) -> PageResult {
-    plan_page(&app, job, &query.keep, None).await
+async fn show(
+    State(app): State<App>,
+    Reader(w): Reader,
+    Path(job): Path<i64>,
+    Query(query): Query<PlanQuery>,
+) -> PageResult {
+    plan_page(&w, &app, job, &query.keep, None).await
 }
 
 #[derive(Debug, Deserialize)]
@@ -88,6 +98,7 @@ struct AcceptForm {
 
 async fn accept(
     State(app): State<App>,
+    Reader(w): Reader,
     Who(by): Who,
     Path(job): Path<i64>,
     Form(form): Form<AcceptForm>,
@@ -101,7 +112,7 @@ async fn accept(
     };
     match app.accept(job, &accept).await {
         Ok(_) => Ok(go_to(&format!("/plan/{job}")).into_response()),
-        Err(error) => plan_page(&app, job, &form.keep, Some(error)).await,
+        Err(error) => plan_page(&w, &app, job, &form.keep, Some(error)).await,
     }
 }
 
@@ -113,45 +124,46 @@ struct DropForm {
 
 async fn drop_job(
     State(app): State<App>,
+    Reader(w): Reader,
     Who(by): Who,
     Path(job): Path<i64>,
     Form(form): Form<DropForm>,
 ) -> PageResult {
     match app.drop_job(job, &form.reason, &by).await {
         Ok(()) => Ok(go_to("/").into_response()),
-        Err(error) => plan_page(&app, job, "", Some(error)).await,
+        Err(error) => plan_page(&w, &app, job, "", Some(error)).await,
     }
 }
 
-async fn plan_page(app: &App, number: i64, keep: &str, error: Option<AppError>) -> PageResult {
+async fn plan_page(w: &Words, app: &App, number: i64, keep: &str, error: Option<AppError>) -> PageResult {
     let file = app.job_file(number).await?;
     let mut status = error.as_ref().map_or(StatusCode::OK, failure_status);
-    let mut notice: Option<Notice> = error.as_ref().map(failure);
+    let mut notice: Option<Notice> = error.as_ref().map(|one| failure(w, one));
     let body = if file.job.state == JobState::Open {
         match app.propose_for(&file, &locks(keep)).await {
             Ok((proposal, wanted)) => {
-                proposal_part(&file, &proposal, keep, &super::orders::order_part(app, &file, &wanted).await?)
+                proposal_part(w, &file, &proposal, keep, &super::orders::order_part(w, app, &file, &wanted).await?)
             }
             Err(error) => {
                 status = failure_status(&error);
-                notice = Some(failure(&error));
+                notice = Some(failure(w, &error));
                 html! { p { a.button.quiet href={ "/plan/" (number) } { "Plan without what was kept" } } }
             }
         }
     } else {
         let lacks = file.job.state == JobState::Planned && file.job.clubs.iter().any(|c| c.plan.is_none());
         let wanted = if lacks { app.wanted(number).await? } else { Vec::new() };
-        html! { (super::orders::order_part(app, &file, &wanted).await?) (accepted_part(&file)) }
+        html! { (super::orders::order_part(w, app, &file, &wanted).await?) (accepted_part(w, &file)) }
     };
     let waits = app.waits().await?.remove(&number).unwrap_or_default();
-    let body = html! { (super::orders::waits_part(&waits)) (body) (drop_part(number, file.job.state)) };
+    let body = html! { (super::orders::waits_part(w, &waits)) (body) (drop_part(w, number, file.job.state)) };
     let crumb = format!("Job {number} · {} · {}", file.job.sheet.player, file.job.state.word());
     let page =
-        framed(app, Framed { title: "Plan", active: Nav::Plan, crumb, notice, body, ..Framed::default() }).await?;
+        framed(w, app, Framed { title: "Plan", active: Nav::Plan, crumb, notice, body, ..Framed::default() }).await?;
     Ok((status, page).into_response())
 }
 
-fn drop_part(number: i64, state: JobState) -> Markup {
+fn drop_part(w: &Words, number: i64, state: JobState) -> Markup {
     html! {
         @if matches!(state, JobState::Open | JobState::Planned) {
             details { summary { "Give this job up" }
@@ -164,20 +176,20 @@ fn drop_part(number: i64, state: JobState) -> Markup {
     }
 }
 
-fn proposal_part(file: &JobFile, proposal: &Proposal, keep: &str, to_order: &Markup) -> Markup {
+fn proposal_part(w: &Words, file: &JobFile, proposal: &Proposal, keep: &str, to_order: &Markup) -> Markup {
     let plan = &proposal.plan;
     let lacking = plan.clubs.iter().any(Option::is_none);
     let any = plan.clubs.iter().any(Option::is_some);
     html! {
         @if !plan.missing.is_empty() {
-            (section("Missing", &html! {}, &html! { ul.plain { @for missing in &plan.missing { li { (lacking_part(missing)) } } } }))
+            (section("Missing", &html! {}, &html! { ul.plain { @for missing in &plan.missing { li { (lacking_part(w, missing)) } } } }))
         }
         (to_order)
         @if any {
-            (plan_table(file, &plan.clubs, Some(&keep_of(file.job.number, keep, "plan"))))
-            p.small { (proof_words(plan)) }
-            (frequency_part(plan))
-            (beams(file, &plan.clubs))
+            (plan_table(w, file, &plan.clubs, Some(&keep_of(file.job.number, keep, "plan"))))
+            p.small { (proof_words(w, plan)) }
+            (frequency_part(w, plan))
+            (beams(w, file, &plan.clubs))
             form method="post" action={ "/plan/" (file.job.number) } {
                 (hidden("fingerprint", &proposal.fingerprint)) (hidden("keep", keep))
                 @if plan.clubs.iter().flatten().any(|c| c.neighbour_blank.is_some()) {
@@ -186,8 +198,8 @@ fn proposal_part(file: &JobFile, proposal: &Proposal, keep: &str, to_order: &Mar
                 @if lacking { (check("partly", "1", "Plan the others, leave out what is missing", false)) }
                 (button(&Button { label: "Hold these parts", big: true, ..Button::default() }))
             }
-            (cut_list(file, &plan.clubs))
-            (why(file, &plan.clubs))
+            (cut_list(w, file, &plan.clubs))
+            (why(w, file, &plan.clubs))
             p.actions { (link_button(&format!("/plan/{}/options{}", file.job.number, query(&[("keep", keep)])), "Other plans to choose from", ButtonKind::Quiet, None, "")) }
             details { summary { "Keep a part for a club by its code" }
                 form method="get" action={ "/plan/" (file.job.number) } {
@@ -203,13 +215,13 @@ fn proposal_part(file: &JobFile, proposal: &Proposal, keep: &str, to_order: &Mar
 }
 
 /// What a club lacks, and what else would do.
-pub(super) fn lacking_part(missing: &Missing) -> Markup {
+pub(super) fn lacking_part(w: &Words, missing: &Missing) -> Markup {
     html! {
-        (tag(Tone::Care, &missing.number)) " " (restated(&missing.words))
+        (tag(Tone::Care, &missing.number)) " " (restated(w, &missing.words))
         @if !missing.instead.is_empty() {
             details { summary { "What else would do" }
                 ul { @for other in &missing.instead { li {
-                    (restated(&other.words))
+                    (restated(w, &other.words))
                     @if let Some(job) = other.held_by { " " a href={ "/plan/" (job) } { "See job " (job) } }
                 } } }
             }
@@ -218,7 +230,7 @@ pub(super) fn lacking_part(missing: &Missing) -> Markup {
 }
 
 /// The frequency lines that the shafts are held against; nothing where no shaft was ever measured.
-fn frequency_part(plan: &Plan) -> Markup {
+fn frequency_part(w: &Words, plan: &Plan) -> Markup {
     html! {
         @if !plan.frequency.is_empty() {
             details { summary { "Frequency of the shafts" }
@@ -228,7 +240,7 @@ fn frequency_part(plan: &Plan) -> Markup {
     }
 }
 
-fn proof_words(plan: &Plan) -> String {
+fn proof_words(w: &Words, plan: &Plan) -> String {
     if plan.proven {
         let line = if plan.frequency.iter().any(|l| l.line_cpm.is_some()) {
             "shafts on their frequency line, then by "
@@ -244,23 +256,23 @@ fn proof_words(plan: &Plan) -> String {
     }
 }
 
-fn accepted_part(file: &JobFile) -> Markup {
+fn accepted_part(w: &Words, file: &JobFile) -> Markup {
     let plans: Vec<Option<ClubPlan>> = file.job.clubs.iter().map(|c| c.plan.clone()).collect();
     let number = file.job.number;
     html! {
         p.actions {
             (link_button(&format!("/bench/{number}"), "To the bench", ButtonKind::Primary, None, ""))
-            (link_button(&format!("/plan/{number}/cards"), "Job cards", ButtonKind::Quiet, Some(crate::look::Icon::Print), ""))
+            (link_button(&format!("/plan/{number}/cards"), "Job cards", ButtonKind::Quiet, Some(look::Icon::Print), ""))
             @if file.job.state == JobState::Planned { (link_button(&format!("/plan/{number}/again"), "Plan anew", ButtonKind::Quiet, None, "")) }
         }
-        (plan_table(file, &plans, None))
-        (cut_list(file, &plans))
-        (why(file, &plans))
+        (plan_table(w, file, &plans, None))
+        (cut_list(w, file, &plans))
+        (why(w, file, &plans))
     }
 }
 
 /// `3.1 cpm stiff`, as a shaft makes its club; `on its line` where that is nothing.
-fn off_line(off_cpm: f64) -> String {
+fn off_line(w: &Words, off_cpm: f64) -> String {
     if off_cpm.abs() < 0.05 {
         return "on its line".to_owned();
     }
@@ -287,7 +299,7 @@ pub(super) fn keep_of(job: i64, keep: &str, back: &'static str) -> Keeping {
 
 impl Keeping {
     /// A button beside a part: kept for its club, or not.
-    fn button(&self, slot: i64, code: &str) -> Markup {
+    fn button(&self, w: &Words, slot: i64, code: &str) -> Markup {
         let lock = format!("{slot}:{code}");
         let kept = self.keep.split(',').any(|k| k.trim() == lock);
         html! {
@@ -308,7 +320,7 @@ pub(super) fn kinds_of<'a>(mut plans: impl Iterator<Item = &'a ClubPlan>) -> Vec
     [PartKind::Head, PartKind::Shaft, PartKind::Grip].into_iter().chain(adapter).collect()
 }
 
-pub(super) fn plan_table(file: &JobFile, plans: &[Option<ClubPlan>], keeping: Option<&Keeping>) -> Markup {
+pub(super) fn plan_table(w: &Words, file: &JobFile, plans: &[Option<ClubPlan>], keeping: Option<&Keeping>) -> Markup {
     let part_of = |slot: i64, plan: &ClubPlan, kind| {
         plan.part(kind).map_or_else(
             || Cell::from("none"),
@@ -316,9 +328,9 @@ pub(super) fn plan_table(file: &JobFile, plans: &[Option<ClubPlan>], keeping: Op
                 let place = if p.place.is_empty() { String::new() } else { format!(", {}", p.place) };
                 let off_cpm = plan.frequency.filter(|_| kind == PartKind::Shaft).and_then(|f| f.off_cpm);
                 Cell(html! {
-                    @match keeping.filter(|_| p.weighed) { Some(keeping) => { (keeping.button(slot, &p.code)) } None => { (p.code) } }
-                    " " span.small { (say::mass(p.mass_g)) @if !p.weighed { " (not weighed)" } (place) }
-                    @if let Some(off_cpm) = off_cpm { br; span.small { (off_line(off_cpm)) } }
+                    @match keeping.filter(|_| p.weighed) { Some(keeping) => { (keeping.button(w, slot, &p.code)) } None => { (p.code) } }
+                    " " span.small { (w.mass(p.mass_g)) @if !p.weighed { " (not weighed)" } (place) }
+                    @if let Some(off_cpm) = off_cpm { br; span.small { (off_line(w, off_cpm)) } }
                 })
             },
         )
@@ -327,14 +339,14 @@ pub(super) fn plan_table(file: &JobFile, plans: &[Option<ClubPlan>], keeping: Op
     let rows = with_plans(file, plans)
         .map(|(club, plan)| {
             let tips: Vec<String> =
-                plan.parts.iter().filter(|p| p.kind == PartKind::TipWeight).map(|p| say::mass(p.mass_g)).collect();
+                plan.parts.iter().filter(|p| p.kind == PartKind::TipWeight).map(|p| w.mass(p.mass_g)).collect();
             let mut row = vec![Cell::from(club.target.number.clone())];
             row.extend(kinds.iter().map(|&kind| part_of(club.slot, plan, kind)));
             row.extend([
                 Cell::from(if tips.is_empty() { "none".to_owned() } else { tips.join(" + ") }),
                 Cell::from(SwingWeight::from_points(club.target.swing_weight_points).letter_short()),
                 Cell::from(plan.expected.last().map_or_else(String::new, |e| {
-                    format!("{} ± {}", say::swing_weight(e.swing_weight_points), decimal(e.band_points, 1))
+                    format!("{} ± {}", w.swing_weight(e.swing_weight_points), decimal(e.band_points, 1))
                 })),
             ]);
             row
@@ -346,10 +358,7 @@ pub(super) fn plan_table(file: &JobFile, plans: &[Option<ClubPlan>], keeping: Op
         &html! {},
         &table(&Table {
             caption: "Parts of each club",
-            columns: heads
-                .chain(["in the tip", "target", "as planned"])
-                .map(|head| Column { head, figures: false })
-                .collect(),
+            columns: heads.chain(["in the tip", "target", "as planned"]).map(Column::words).collect(),
             rows,
             cards: true,
             ..Table::default()
@@ -358,7 +367,7 @@ pub(super) fn plan_table(file: &JobFile, plans: &[Option<ClubPlan>], keeping: Op
 }
 
 /// The beam of each club as it is planned: what hangs where, and where it is meant to finish.
-fn beams(file: &JobFile, plans: &[Option<ClubPlan>]) -> Markup {
+fn beams(w: &Words, file: &JobFile, plans: &[Option<ClubPlan>]) -> Markup {
     let mut job = file.job.clone();
     for (club, plan) in job.clubs.iter_mut().zip(plans) {
         club.plan.clone_from(plan);
@@ -370,25 +379,21 @@ fn beams(file: &JobFile, plans: &[Option<ClubPlan>]) -> Markup {
             Role::ALL.iter().copied().filter(|r| !matches!(r, Role::Solvent | Role::Turnings)).collect();
         let pieces = bench::beam::beam_parts(&believed, &club.id, &on).ok()?;
         let finish = believed.finish(&club.id).ok()??;
-        Some(club_beam(file, club, pieces, None, Some(finish)))
+        Some(club_beam(w, file, club, pieces, None, Some(finish)))
     });
     html! { details { summary { "Each club on the beam" } @for beam in drawn.flatten() { (beam) } } }
 }
 
-fn cut_list(file: &JobFile, plans: &[Option<ClubPlan>]) -> Markup {
+fn cut_list(w: &Words, file: &JobFile, plans: &[Option<ClubPlan>]) -> Markup {
     let rows = with_plans(file, plans)
         .map(|(club, plan)| {
             vec![
                 Cell::from(club.target.number.clone()),
-                Cell::from(if plan.tip_trim_mm > 0.0 { say::length(plan.tip_trim_mm) } else { "nothing".to_owned() }),
-                Cell::from(say::length(plan.butt_cut_mm)),
-                Cell::from(say::length(plan.cut_shaft_mm)),
-                Cell::from(say::mass(plan.cut_shaft_mass_g)),
-                Cell::from(format!(
-                    "{} / {}",
-                    say::signed_angle(plan.bend_loft_deg),
-                    say::signed_angle(plan.bend_lie_deg)
-                )),
+                Cell::from(if plan.tip_trim_mm > 0.0 { w.length(plan.tip_trim_mm) } else { "nothing".to_owned() }),
+                Cell::from(w.length(plan.butt_cut_mm)),
+                Cell::from(w.length(plan.cut_shaft_mm)),
+                Cell::from(w.mass(plan.cut_shaft_mass_g)),
+                Cell::from(format!("{} / {}", w.signed_angle(plan.bend_loft_deg), w.signed_angle(plan.bend_lie_deg))),
             ]
         })
         .collect();
@@ -400,7 +405,7 @@ fn cut_list(file: &JobFile, plans: &[Option<ClubPlan>]) -> Markup {
                 caption: "Cuts of each club",
                 columns: ["club", "off the tip", "off the butt", "cut shaft", "should weigh", "bend loft / lie"]
                     .iter()
-                    .map(|head| Column { head, figures: *head != "club" })
+                    .map(|head| Column { head: (*head).into(), figures: *head != "club" })
                     .collect(),
                 rows,
                 cards: true,
@@ -412,57 +417,63 @@ fn cut_list(file: &JobFile, plans: &[Option<ClubPlan>]) -> Markup {
     )
 }
 
-fn why(file: &JobFile, plans: &[Option<ClubPlan>]) -> Markup {
+fn why(w: &Words, file: &JobFile, plans: &[Option<ClubPlan>]) -> Markup {
     html! {
         details { summary { "Why these" }
             dl.defs.told { @for (club, plan) in with_plans(file, plans) {
-                div { dt { (club.target.number) } dd { (restated(&plan.reasons.join(" "))) } }
+                div { dt { (club.target.number) } dd { (restated(w, &plan.reasons.join(" "))) } }
             } }
         }
     }
 }
 
-async fn cards(State(app): State<App>, Path(job): Path<i64>) -> PageResult {
+async fn cards(State(app): State<App>, Reader(w): Reader, Path(job): Path<i64>) -> PageResult {
     let file = app.job_file(job).await?;
     let head = format!("Job {job} · {}", file.job.sheet.player);
     let body = html! {
         p.no-print { "Print this page: one card a club, it rides in the tray. " a href={ "/plan/" (job) } { "Back to the plan" } }
-        div.job-cards { @for club in &file.job.clubs { @if let Some(plan) = &club.plan { (one_card(&file, &head, club, plan)) } } }
+        div.job-cards { @for club in &file.job.clubs { @if let Some(plan) = &club.plan { (one_card(&w, &file, &head, club, plan)) } } }
     };
-    let page =
-        framed(&app, Framed { title: "Job cards", active: Nav::Plan, crumb: head.clone(), body, ..Framed::default() })
-            .await?;
+    let page = framed(
+        &w,
+        &app,
+        Framed { title: "Job cards", active: Nav::Plan, crumb: head.clone(), body, ..Framed::default() },
+    )
+    .await?;
     Ok(page.into_response())
 }
 
-fn one_card(file: &JobFile, head: &str, club: &JobClub, plan: &ClubPlan) -> Markup {
+fn one_card(w: &Words, file: &JobFile, head: &str, club: &JobClub, plan: &ClubPlan) -> Markup {
     let target = &club.target;
     let code =
-        |kind| plan.part(kind).map_or_else(|| "none".to_owned(), |p| format!("{} ({})", p.code, say::mass(p.mass_g)));
+        |kind| plan.part(kind).map_or_else(|| "none".to_owned(), |p| format!("{} ({})", p.code, w.mass(p.mass_g)));
     let tips: Vec<String> =
-        plan.parts.iter().filter(|p| p.kind == PartKind::TipWeight).map(|p| say::mass(p.mass_g)).collect();
+        plan.parts.iter().filter(|p| p.kind == PartKind::TipWeight).map(|p| w.mass(p.mass_g)).collect();
     let facing = |f: Option<trade::kind::Facing>| f.map_or("as it comes", trade::kind::Facing::word);
-    let mut lines: Vec<(&str, String)> =
-        kinds_of(std::iter::once(plan)).into_iter().map(|kind| (kind.word(), code(kind))).collect();
+    let mut lines: Vec<(String, String)> =
+        kinds_of(std::iter::once(plan)).into_iter().map(|kind| (kind.word().to_owned(), code(kind))).collect();
     lines.extend([
-        ("in the tip", if tips.is_empty() { "none".into() } else { tips.join(" + ") }),
-        ("off the tip", if plan.tip_trim_mm > 0.0 { say::length(plan.tip_trim_mm) } else { "nothing".into() }),
-        ("cut shaft", say::length(plan.cut_shaft_mm)),
-        ("length", format!("{}, {}", say::length(target.length_mm), target.length_to)),
+        ("in the tip".to_owned(), if tips.is_empty() { "none".into() } else { tips.join(" + ") }),
+        ("off the tip".to_owned(), if plan.tip_trim_mm > 0.0 { w.length(plan.tip_trim_mm) } else { "nothing".into() }),
+        ("cut shaft".to_owned(), w.length(plan.cut_shaft_mm)),
+        ("length".to_owned(), format!("{}, {}", w.length(target.length_mm), target.length_to)),
         (
-            "wraps",
+            "wraps".to_owned(),
             format!("{} base, {} full, {} lower hand", target.wraps.base, target.wraps.full, target.wraps.lower_hand),
         ),
-        ("labels", format!("grip {}, shaft {}", facing(target.grip_graphics), facing(target.shaft_graphics))),
-        ("soft side", target.soft_side.map_or_else(|| "not asked".to_owned(), |s| s.word().to_owned())),
         (
-            "bend",
+            "labels".to_owned(),
+            format!("grip {}, shaft {}", facing(target.grip_graphics), facing(target.shaft_graphics)),
+        ),
+        ("soft side".to_owned(), target.soft_side.map_or_else(|| "not asked".to_owned(), |s| s.word().to_owned())),
+        (
+            "bend".to_owned(),
             format!(
                 "loft {} to {}, lie {} to {}",
-                say::signed_angle(plan.bend_loft_deg),
-                say::angle(target.loft_deg),
-                say::signed_angle(plan.bend_lie_deg),
-                say::angle(target.lie_deg)
+                w.signed_angle(plan.bend_loft_deg),
+                w.angle(target.loft_deg),
+                w.signed_angle(plan.bend_lie_deg),
+                w.angle(target.lie_deg)
             ),
         ),
     ]);
@@ -471,28 +482,21 @@ fn one_card(file: &JobFile, head: &str, club: &JobClub, plan: &ClubPlan) -> Mark
         .iter()
         .map(|e| {
             let label = file.job.step(&e.step).map_or(e.step.as_str(), |s: &Step| s.label.as_str());
-            (
-                label.to_lowercase(),
-                format!("{} ± {}", say::swing_weight(e.swing_weight_points), decimal(e.band_points, 1)),
-            )
+            (label.to_lowercase(), format!("{} ± {}", w.swing_weight(e.swing_weight_points), decimal(e.band_points, 1)))
         })
         .collect();
-    let svg = fast_qr::QRBuilder::new(club.card.as_str())
-        .build()
-        .map(|qr| {
-            let drawn = fast_qr::convert::svg::SvgBuilder::default().to_str(&qr);
-            PreEscaped(drawn)
-        })
-        .unwrap_or_else(|_| PreEscaped(String::new()));
-    job_card(&JobCard {
-        size: CardSize::A6,
-        club: &club_name(club),
-        job: head,
-        slot: &club.slot.to_string(),
-        code: &club.card,
-        code_svg: svg,
-        lines,
-        expected: expected.iter().map(|(label, value)| (label.as_str(), value.clone())).collect(),
-        caution: "No swing before the adhesive maker's full cure.",
-    })
+    job_card(
+        w,
+        &JobCard {
+            size: CardSize::A6,
+            club: &club_name(w, club),
+            job: head,
+            slot: &club.slot.to_string(),
+            code: &club.card,
+            code_svg: qr_code(&club.card),
+            lines,
+            expected,
+            caution: "No swing before the adhesive maker's full cure.",
+        },
+    )
 }

@@ -1,10 +1,7 @@
 //! Records: what was built, against the sheet and the reference club; prints well.
 
 use super::{Framed, PageResult, framed, say};
-use crate::look::{
-    Action, ButtonKind, Cell, Column, Icon, Nav, Table, Tone, definitions, empty_state, link_button, section, table,
-    tag,
-};
+use crate::reader::Reader;
 use crate::units::restated;
 use app::App;
 use app::job::JobLine;
@@ -13,11 +10,19 @@ use axum::extract::{Path, Query, State};
 use axum::response::IntoResponse;
 use axum::routing::get;
 use bench::open_point::OpenPoint;
-use bench::record::{ClubRecord, Line, Record, Verdict};
+use bench::record::ClubRecord;
+use bench::record::Line;
+use bench::record::Record;
+use bench::record::Verdict;
+use look::{
+    Action, ButtonKind, Cell, Column, Icon, Nav, Table, Tone, definitions, empty_state, link_button, section, table,
+    tag,
+};
 use maud::{Markup, html};
 use quantity::{Length, SwingWeight, decimal};
 use serde::Deserialize;
 use trade::job::JobState;
+use words::Words;
 
 pub(super) fn router() -> Router<App> {
     Router::new().route("/records", get(index)).route("/records/{job}", get(show))
@@ -32,23 +37,23 @@ struct IndexQuery {
     below: Option<i64>,
 }
 
-async fn index(State(app): State<App>, Query(query): Query<IndexQuery>) -> PageResult {
+async fn index(State(app): State<App>, Reader(w): Reader, Query(query): Query<IndexQuery>) -> PageResult {
     let finished = app.finished_jobs(query.below, PAGE + 1).await?;
     let shown = &finished[..finished.len().min(PAGE as usize)];
     let earlier = shown.last().filter(|_| finished.len() > shown.len()).map(|j| j.number);
     let open = app.job_names(&[JobState::Planned]).await?;
     let list = |caption: &str, when: &str, jobs: &[JobLine]| {
         let row = |job: &JobLine| {
-            let day = job.finished_at.map_or(job.due, say::day);
+            let day = job.finished_at.map_or(job.due, |at| w.day_of(at));
             vec![
                 Cell(html! { a.job-link href={ "/records/" (job.number) } { "Job " (job.number) " · " (job.player) } }),
                 Cell::from(job.clubs.join(" ")),
-                Cell::from(day.strftime("%-d %b %Y").to_string()),
+                Cell::from(w.date(day)),
             ]
         };
         table(&Table {
             caption,
-            columns: ["job", "clubs", when].map(|head| Column { head, figures: false }).to_vec(),
+            columns: ["job", "clubs", when].map(Column::words).to_vec(),
             rows: jobs.iter().map(row).collect(),
             cards: true,
             ..Table::default()
@@ -63,43 +68,44 @@ async fn index(State(app): State<App>, Query(query): Query<IndexQuery>) -> PageR
         @if let Some(below) = earlier { p.actions { (link_button(&format!("/records?below={below}"), "Earlier ones", ButtonKind::Quiet, None, "")) } }
         @if !open.is_empty() { (section("At the bench, so far", &html! {}, &list("Jobs at the bench", "due", &open))) }
     };
-    Ok(framed(&app, Framed { title: "Records", active: Nav::Records, body, ..Framed::default() })
+    Ok(framed(&w, &app, Framed { title: "Records", active: Nav::Records, body, ..Framed::default() })
         .await?
         .into_response())
 }
 
-async fn show(State(app): State<App>, Path(job): Path<i64>) -> PageResult {
+async fn show(State(app): State<App>, Reader(w): Reader, Path(job): Path<i64>) -> PageResult {
     let record = app.record(job).await?;
     let body = html! {
         p.actions.no-print {
             (link_button(&format!("/api/v1/jobs/{job}/record"), "Record as a file", ButtonKind::Quiet, Some(Icon::Export), ""))
         }
-        (summary(&record))
-        @for club in &record.clubs { (club_part(club)) }
+        (summary(&w, &record))
+        @for club in &record.clubs { (club_part(&w, club)) }
     };
     let crumb = format!("Job {job} · {} · {}", record.player, record.state.word());
-    let page = framed(&app, Framed { title: "Record", active: Nav::Records, crumb, body, ..Framed::default() }).await?;
+    let page =
+        framed(&w, &app, Framed { title: "Record", active: Nav::Records, crumb, body, ..Framed::default() }).await?;
     Ok(page.into_response())
 }
 
-fn summary(record: &Record) -> Markup {
+fn summary(w: &Words, record: &Record) -> Markup {
     let mut rows = vec![
         ("shop", html! { (record.shop) }),
         ("player", html! { (record.player) ", " (record.hand) }),
-        ("due", html! { (record.due.strftime("%-d %b %Y").to_string()) }),
+        ("due", html! { (w.date(record.due)) }),
         ("set", html! { (record.rule) }),
     ];
     if !record.hands.is_empty() {
         rows.push(("made by", html! { (record.hands.join(", ")) }));
     }
     if let Some(last) = record.last_reading_at {
-        rows.push(("last reading", html! { (say::when(last)) }));
+        rows.push(("last reading", html! { (w.moment(last)) }));
     }
     if let Some(reference) = &record.reference {
         let mut said = vec![format!("the {}", reference.number)];
-        said.extend(reference.swing_weight_points.map(say::swing_weight));
-        said.extend(reference.total_mass_g.map(say::mass));
-        said.extend(reference.length_mm.map(say::length));
+        said.extend(reference.swing_weight_points.map(|figure| w.swing_weight(figure)));
+        said.extend(reference.total_mass_g.map(|figure| w.mass(figure)));
+        said.extend(reference.length_mm.map(|figure| w.length(figure)));
         said.extend(reference.cpm.map(|c| format!("{} cpm", decimal(c, 0))));
         if !reference.scale.is_empty() {
             said.push(format!("read on {}", reference.scale));
@@ -107,14 +113,14 @@ fn summary(record: &Record) -> Markup {
         rows.push(("reference club", html! { (said.join(", ")) }));
     }
     for batch in &record.batches {
-        rows.push(("adhesive", html! { "batch " (batch.number) ", " (batch.adhesive) ", lot " (batch.lot) ", mixed " (say::when(batch.mixed_at)) " by " (batch.by)
+        rows.push(("adhesive", html! { "batch " (batch.number) ", " (batch.adhesive) ", lot " (batch.lot) ", mixed " (w.moment(batch.mixed_at)) " by " (batch.by)
             @if let Some(reason) = &batch.cold_reason { ", at " (decimal(batch.room_c, 0)) " °C, colder than its sheet: " (reason) }
             @if let Some(why) = &batch.taken_back { "; taken back: " (why) } }));
     }
     definitions(&rows)
 }
 
-fn club_part(club: &ClubRecord) -> Markup {
+fn club_part(w: &Words, club: &ClubRecord) -> Markup {
     let target = &club.target;
     let name = format!("{} {}", target.number, target.club_kind.word());
     section(
@@ -124,47 +130,47 @@ fn club_part(club: &ClubRecord) -> Markup {
             (table(&Table {
                 caption: &format!("{name}: target and as built"),
                 columns: ["value", "sheet", "built", "verdict", "off by", "tolerance", "chance of in"]
-                    .iter().enumerate().map(|(i, head)| Column { head, figures: i > 0 && i != 3 }).collect(),
-                rows: club.lines.iter().map(line_row).collect(),
+                    .iter().enumerate().map(|(i, head)| Column { head: (*head).into(), figures: i > 0 && i != 3 }).collect(),
+                rows: club.lines.iter().map(|one| line_row(w, one)).collect(),
                 cards: true,
                 ..Table::default()
             }))
-            (verdict_words(club))
+            (verdict_words(w, club))
             p { "Parts: " @for (i, part) in club.parts.iter().enumerate() {
-                @if i > 0 { "; " } (part.kind) " " strong { (part.code) } " " (part.model) ", " (say::mass(part.mass_g))
+                @if i > 0 { "; " } (part.kind) " " strong { (part.code) } " " (part.model) ", " (w.mass(part.mass_g))
                 @if !part.lot.is_empty() { ", lot " (part.lot) }
-            } "." @if let Some(cut) = club.cut_shaft_mm { " Shaft cut to " (say::length(cut)) "." }
+            } "." @if let Some(cut) = club.cut_shaft_mm { " Shaft cut to " (w.length(cut)) "." }
             @if !club.batches.is_empty() { " Glued from batch " (club.batches.iter().map(ToString::to_string).collect::<Vec<_>>().join(", ")) "." } }
-            @for pass in &club.let_pass { p { (tag(Tone::Care, "let pass")) " " (pass.step) ": " (pass.reason) " (" (pass.by) ", " (say::when(pass.at)) ")" } }
+            @for pass in &club.let_pass { p { (tag(Tone::Care, "let pass")) " " (pass.step) ": " (pass.reason) " (" (pass.by) ", " (w.moment(pass.at)) ")" } }
             @for passed in &club.passed { p { (tag(Tone::Care, "with something open")) " " (passed.step.replace('_', " ")) ": "
-                (restated(&passed.points.iter().map(OpenPoint::words).collect::<Vec<_>>().join("; "))) ". "
-                (passed.reason) " (" (passed.by) ", " (say::when(passed.at)) ")" } }
+                (restated(w, &passed.points.iter().map(OpenPoint::words).collect::<Vec<_>>().join("; "))) ". "
+                (passed.reason) " (" (passed.by) ", " (w.moment(passed.at)) ")" } }
             details { summary { "Margins against the Equipment Rules" }
-                ul.plain { @for margin in &club.margins { li { (restated(&margin.words)) " " span.small { (margin.clause) } } } }
+                ul.plain { @for margin in &club.margins { li { (restated(w, &margin.words)) " " span.small { (margin.clause) } } } }
                 p.small { "Measured margins only. Whether a club may be played is for the governing bodies to rule." }
             }
             details { summary { "All readings" }
                 ul.plain { @for r in &club.readings {
-                    li.struck[!r.stands] { (r.reading.step) ", " (r.reading.what) ": " strong { (say::as_read(r.reading.what, r.reading.value, &r.reading.typed)) }
+                    li.struck[!r.stands] { (r.reading.step) ", " (r.reading.what) ": " strong { (say::as_read(w, r.reading.what, r.reading.value, &r.reading.typed)) }
                         @if let Some(f) = &r.reading.forecast {
-                            span.small { " expected " (say::forecast(r.reading.what, f.value, f.band)) ", "
-                                (say::difference(r.reading.what, r.reading.value - f.value)) }
+                            span.small { " expected " (say::forecast(w, r.reading.what, f.value, f.band)) ", "
+                                (say::difference(w, r.reading.what, r.reading.value - f.value)) }
                         }
                         @if r.doubted { " " (tag(Tone::Doubt, "doubted")) }
                         @if r.reading.insisted { " " (tag(Tone::Care, "stood by")) }
                         @if let Some(why) = &r.reading.taken_back { " taken back: " (why) }
-                        span.small { " " (r.reading.by) ", " (say::when(r.reading.at)) } }
+                        span.small { " " (r.reading.by) ", " (w.moment(r.reading.at)) } }
                 } }
             }
         },
     )
 }
 
-fn line_row(line: &Line) -> Vec<Cell> {
+fn line_row(w: &Words, line: &Line) -> Vec<Cell> {
     let show = |v: f64| match line.unit.as_str() {
         "points" => SwingWeight::from_points(v).letter(1),
-        "mm" => say::short_length(v),
-        "°" => say::angle(v),
+        "mm" => w.length_to(v, 2),
+        "°" => w.angle(v),
         unit => format!("{} {unit}", decimal(v, 1)),
     };
     let plain = |v: f64| match line.unit.as_str() {
@@ -198,12 +204,12 @@ fn line_row(line: &Line) -> Vec<Cell> {
             format!("{sign}{size}")
         })),
         Cell::from(line.target.and(line.tolerance).map_or_else(String::new, |t| format!("± {}", plain(t)))),
-        Cell::from(line.probability.map_or_else(String::new, percent)),
+        Cell::from(line.probability.map_or_else(String::new, |share| percent(w, share))),
     ]
 }
 
 /// A probability as a share in a hundred that never claims to be certain.
-fn percent(probability: f64) -> String {
+fn percent(w: &Words, probability: f64) -> String {
     match probability * 100.0 {
         p if p > 99.9 => "> 99.9 %".to_owned(),
         p if p < 0.1 => "< 0.1 %".to_owned(),
@@ -213,13 +219,13 @@ fn percent(probability: f64) -> String {
 }
 
 /// What the verdict on the swing weight rests on: the chance, and how far inside a value must lie to be called in.
-fn verdict_words(club: &ClubRecord) -> Markup {
+fn verdict_words(w: &Words, club: &ClubRecord) -> Markup {
     let swing_weight = club.lines.iter().find(|line| line.what == "swing weight");
     let Some((line, chance)) = swing_weight.and_then(|line| line.probability.map(|p| (line, p))) else {
         return html! {};
     };
     html! {
-        p.small { "The swing weight lies in tolerance with a chance of " (percent(chance)) "; “in” or “out” is said from 95 % on. "
+        p.small { "The swing weight lies in tolerance with a chance of " (percent(w, chance)) "; “in” or “out” is said from 95 % on. "
             @match (line.guard_band, line.tolerance) {
                 (Some(guard), Some(tolerance)) => { "To be called in it must come out within ± "
                     (decimal((tolerance - guard).max(0.0), 2)) ": " (decimal(guard, 2)) " inside the tolerance." }

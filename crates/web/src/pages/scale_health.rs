@@ -1,11 +1,8 @@
 //! Scales: how each stands, its checks on a chart, whether it is trusted and why not, its calibration.
 
-use super::entries::{Entries, capital, counted, day, go_to, in_address};
-use super::{Framed, PageResult, Who, failure, failure_status, framed, say};
-use crate::look::{
-    Action, Button, ButtonKind, CheckChartView, CheckMark, Field, Figure, Notice, Tone, actions, button, check,
-    check_chart, columns, definitions, field, figures, hidden, link_button, notice_block, section, signed, tag,
-};
+use super::entries::{Entries, capital, counted, go_to, in_address};
+use super::{Framed, PageResult, Who, failure, failure_status, framed};
+use crate::reader::Reader;
 use app::App;
 use app::gauge_study::StudyView;
 use app::scale_health::{CalibrationView, NewCalibration, ScaleHealth, TrustWord, WithReason};
@@ -15,11 +12,19 @@ use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use axum::routing::{get, post};
 use desk::scale_health::CheckChart;
+use look::{
+    Action, Button, ButtonKind, CheckChartView, CheckMark, Field, Figure, Notice, Tone, actions, button, check,
+    check_chart, columns, definitions, field, figures, hidden, link_button, notice_block, section, tag,
+};
 use maud::{Markup, html};
-use trade::gauge::{Gauge, print_error, print_value};
+use trade::gauge::Gauge;
+use trade::gauge::print_error;
+use trade::gauge::print_value;
 use trade::id::EventId;
-use trade::scale_event::{Happened, ScaleEvent};
+use trade::scale_event::Happened;
+use trade::scale_event::ScaleEvent;
 use trade::trust::TrustCause;
+use words::Words;
 
 pub(super) fn router() -> Router<App> {
     Router::new()
@@ -32,11 +37,11 @@ pub(super) fn router() -> Router<App> {
 }
 
 /// Decimals that show this gauge's errors.
-fn decimals(gauge: &Gauge) -> usize {
+fn decimals(gauge: &Gauge) -> u8 {
     if gauge.display_step >= 0.1 { 1 } else { 2 }
 }
 
-pub(super) fn state_tag(health: &ScaleHealth) -> Markup {
+pub(super) fn state_tag(w: &Words, health: &ScaleHealth) -> Markup {
     if !health.trust.trusted {
         return tag(Tone::Bad, "not trusted");
     }
@@ -47,13 +52,13 @@ pub(super) fn state_tag(health: &ScaleHealth) -> Markup {
     }
 }
 
-async fn overview(State(app): State<App>) -> PageResult {
+async fn overview(State(app): State<App>, Reader(w): Reader) -> PageResult {
     let all = app.scales_health().await?;
     let studies = app.studies().await?;
     let body = html! {
         div data-live="0" {
-            (columns(&all.iter().map(card).collect::<Vec<_>>()))
-            (studies_part(&studies))
+            (columns(&all.iter().map(|one| card(&w, one)).collect::<Vec<_>>()))
+            (studies_part(&w, &studies))
             (actions(&[
                 Action { href: "/scales/setup", label: "Weights and gauges", primary: false },
                 Action { href: "/shop/scales", label: "Scales on a serial line", primary: false },
@@ -61,20 +66,21 @@ async fn overview(State(app): State<App>) -> PageResult {
         }
     };
     let page = framed(
+        &w,
         &app,
         Framed { title: "Scales", crumb: "check weights, trust, gauge studies".into(), body, ..Framed::default() },
     );
     Ok(page.await?.into_response())
 }
 
-fn card(health: &ScaleHealth) -> Markup {
+fn card(w: &Words, health: &ScaleHealth) -> Markup {
     let gauge = &health.gauge;
     html! {
         section.card {
-            div.section-head { h2 { a href={ "/scales/" (in_address(&gauge.key)) } { (capital(&gauge.name)) } } (state_tag(health)) }
+            div.section-head { h2 { a href={ "/scales/" (in_address(&gauge.key)) } { (capital(&gauge.name)) } } (state_tag(w, health)) }
             @if !health.trust.trusted { p { strong { (health.trust.words) } } }
-            @if let Some(chart) = health.charts.first() { (picture(health, chart, "card")) }
-            p.small { (last_words(health)) }
+            @if let Some(chart) = health.charts.first() { (picture(w, health, chart, "card")) }
+            p.small { (last_words(w, health)) }
             div.actions {
                 @if !health.standards.is_empty() {
                     (link_button(&format!("/scales/{}/check", in_address(&gauge.key)), "Check it",
@@ -88,20 +94,20 @@ fn card(health: &ScaleHealth) -> Markup {
     }
 }
 
-fn last_words(health: &ScaleHealth) -> String {
+fn last_words(w: &Words, health: &ScaleHealth) -> String {
     match health.last_check.as_ref().and_then(|e| e.check().map(|c| (e, c))) {
         Some((event, read)) => format!(
             "Last check: {} for {}, {}, {}.",
             print_value(&health.gauge, read.reading),
             read.name,
             event.by,
-            say::when(event.at)
+            w.moment(event.at)
         ),
         None => "It was never checked.".into(),
     }
 }
 
-fn picture(health: &ScaleHealth, chart: &CheckChart, place: &str) -> Markup {
+fn picture(w: &Words, health: &ScaleHealth, chart: &CheckChart, place: &str) -> Markup {
     let gauge = &health.gauge;
     let marks = chart
         .points
@@ -117,24 +123,27 @@ fn picture(health: &ScaleHealth, chart: &CheckChart, place: &str) -> Markup {
                 speaks: !words.is_empty(),
                 jump: point.jump,
                 in_base: point.in_base,
-                day: point.day.strftime("%-d %b").to_string(),
+                day: w.day(point.day),
                 words: words.join("; "),
             }
         })
         .collect();
-    check_chart(&CheckChartView {
-        id: format!("checks-{place}-{}-{}", gauge.key, chart.standard),
-        title: format!("What the {} shows too much with {}", gauge.name, chart.name),
-        marks,
-        tolerance: chart.tolerance,
-        limits: chart.mean.zip(chart.lower.zip(chart.upper)).map(|(mean, (low, high))| (mean, low, high)),
-        range_upper: chart.range_upper,
-        unit: health.unit.clone(),
-        decimals: decimals(gauge),
-    })
+    check_chart(
+        w,
+        &CheckChartView {
+            id: format!("checks-{place}-{}-{}", gauge.key, chart.standard),
+            title: format!("What the {} shows too much with {}", gauge.name, chart.name),
+            marks,
+            tolerance: chart.tolerance,
+            limits: chart.mean.zip(chart.lower.zip(chart.upper)).map(|(mean, (low, high))| (mean, low, high)),
+            range_upper: chart.range_upper,
+            unit: health.unit.clone(),
+            decimals: decimals(gauge),
+        },
+    )
 }
 
-fn studies_part(studies: &[StudyView]) -> Markup {
+fn studies_part(w: &Words, studies: &[StudyView]) -> Markup {
     section(
         "Gauge studies",
         &html! { a.button.quiet href="/scales/studies/new" { "New study" } },
@@ -143,7 +152,7 @@ fn studies_part(studies: &[StudyView]) -> Markup {
                 p.hint { "How much of the spread you see is the scale and the hands? Several parts, read by several builders, several times each." }
             }
             ul.plain { @for study in studies {
-                li { a href={ "/scales/studies/" (study.id) } { (capital(&study.gauge.name)) ", " (say::when(study.begun_at)) }
+                li { a href={ "/scales/studies/" (study.id) } { (capital(&study.gauge.name)) ", " (w.moment(study.begun_at)) }
                     @match &study.result {
                         Some(result) => { ": " (format!("{:.0}", result.share_percent)) " % is the scale and the hands" }
                         None => { " " (tag(Tone::Care, &format!("{} of {} read", study.done, study.of))) }
@@ -155,16 +164,17 @@ fn studies_part(studies: &[StudyView]) -> Markup {
 
 async fn show(
     State(app): State<App>,
+    Reader(w): Reader,
     Path(scale): Path<String>,
     Query(asked): Query<Vec<(String, String)>>,
 ) -> PageResult {
     let health = app.scale_health(&scale).await?;
-    let notice = if Entries::new(asked).has("kept", "1") { kept_notice(&health) } else { None };
-    page(&app, &health, &Entries::default(), notice, StatusCode::OK).await
+    let notice = if Entries::new(asked).has("kept", "1") { kept_notice(&w, &health) } else { None };
+    page(&w, &app, &health, &Entries::default(), notice, StatusCode::OK).await
 }
 
 /// What the check that was just kept says.
-fn kept_notice(health: &ScaleHealth) -> Option<Notice> {
+fn kept_notice(w: &Words, health: &ScaleHealth) -> Option<Notice> {
     let read = health.last_check.as_ref()?.check()?;
     let gauge = &health.gauge;
     let text = match read.error() {
@@ -190,6 +200,7 @@ fn kept_notice(health: &ScaleHealth) -> Option<Notice> {
 }
 
 async fn page(
+    w: &Words,
     app: &App,
     health: &ScaleHealth,
     form: &Entries,
@@ -200,35 +211,35 @@ async fn page(
     let body = html! {
         div data-live="0" {
             div.actions {
-                (state_tag(health))
+                (state_tag(w, health))
                 @if !health.standards.is_empty() {
                     (link_button(&format!("{at}/check"), "Check it", ButtonKind::Primary, None, "c"))
                 }
             }
             @if !health.clock.is_empty() { (notice_block(Tone::Care, &format!("{}.", health.clock), "")) }
-            (trust_part(health, &at))
-            (figures_part(health))
+            (trust_part(w, health, &at))
+            (figures_part(w, health))
             @for chart in &health.charts {
                 (section(&capital(&chart.name), &html! { span.small { (counted(chart.points.len(), "check")) } },
-                    &html! { div.card { (picture(health, chart, "own")) } }))
+                    &html! { div.card { (picture(w, health, chart, "own")) } }))
             }
             @if health.charts.is_empty() {
                 p.hint { "No check since its chart was begun. " @if health.standards.is_empty() { "It has nothing to be checked with yet: " a href="/scales/setup" { "enter a check weight" } "." } }
             }
-            (calibration_part(health, form, &at))
-            (events_part(health, &at))
-            (words_part(health, &at))
+            (calibration_part(w, health, form, &at))
+            (events_part(w, health, &at))
+            (words_part(w, health, &at))
         }
     };
     let title = capital(&health.gauge.name);
     let crumb = format!("scales · {}", health.gauge.measures.word());
-    let notice = form.notice().or(notice);
-    let page = framed(app, Framed { title: &title, crumb, notice, body, ..Framed::default() }).await?;
+    let notice = form.notice(w).or(notice);
+    let page = framed(w, app, Framed { title: &title, crumb, notice, body, ..Framed::default() }).await?;
     Ok((status, page).into_response())
 }
 
 /// What speaks against the scale, and how it is trusted again.
-fn trust_part(health: &ScaleHealth, at: &str) -> Markup {
+fn trust_part(w: &Words, health: &ScaleHealth, at: &str) -> Markup {
     let trust = &health.trust;
     if trust.trusted {
         return html! {};
@@ -257,22 +268,22 @@ fn trust_part(health: &ScaleHealth, at: &str) -> Markup {
     }
 }
 
-fn figures_part(health: &ScaleHealth) -> Markup {
+fn figures_part(w: &Words, health: &ScaleHealth) -> Markup {
     let (gauge, places) = (&health.gauge, decimals(&health.gauge));
     let fine = places.max(2);
     let unit = &health.unit;
-    let band = |value: f64| signed(value, fine).trim_start_matches('+').to_owned();
+    let band = |value: f64| w.signed(value, fine).trim_start_matches('+').to_owned();
     let mut texts: Vec<(&str, String, String)> = Vec::new();
     if let Some(offset) = &health.offset {
         texts.push((
             "shows too much",
-            format!("{} {unit}", signed(offset.offset, fine)),
+            format!("{} {unit}", w.signed(offset.offset, fine)),
             format!("± {}, from {}", band(offset.offset_band), counted(offset.checks, "check")),
         ));
         if let Some((drift, width)) = offset.drift_per_day.zip(offset.drift_per_day_band) {
             texts.push((
                 "grows in a week by",
-                format!("{} {unit}", signed(7.0 * drift, fine)),
+                format!("{} {unit}", w.signed(7.0 * drift, fine)),
                 format!("± {}{}", band(7.0 * width), if offset.drifts { "" } else { ": none to speak of" }),
             ));
         }
@@ -280,7 +291,7 @@ fn figures_part(health: &ScaleHealth) -> Markup {
     if let Some(belief) = &health.belief {
         texts.push((
             "jobs reckon with",
-            format!("{} {unit}", signed(belief.offset, fine)),
+            format!("{} {unit}", w.signed(belief.offset, fine)),
             match belief.checks {
                 0 => format!("± {}, without a check of today", band(belief.offset_band)),
                 checks => format!(
@@ -297,12 +308,12 @@ fn figures_part(health: &ScaleHealth) -> Markup {
     html! { div.card { (figures(&views)) } }
 }
 
-fn calibration_part(health: &ScaleHealth, form: &Entries, at: &str) -> Markup {
+fn calibration_part(w: &Words, health: &ScaleHealth, form: &Entries, at: &str) -> Markup {
     let standards: Vec<Markup> = health
         .standards
         .iter()
         .map(|s| {
-            let certified = s.certified_on.map_or_else(String::new, |on| format!(", of {}", day(on)));
+            let certified = s.certified_on.map_or_else(String::new, |on| format!(", of {}", w.date(on)));
             html! { li { (s.name) ": " (print_value(&health.gauge, s.value)) " ± " (print_error(&health.gauge, 2.0 * s.sd))
                 span.small { (certified) @if !s.certificate.is_empty() { ", " (s.certificate) }
                     "; may be off by " (print_error(&health.gauge, s.tolerance_on(&health.gauge))) } } }
@@ -313,11 +324,11 @@ fn calibration_part(health: &ScaleHealth, form: &Entries, at: &str) -> Markup {
         &html! { a.button.quiet href="/scales/setup" { "Weights" } },
         &html! {
             @match &health.calibration {
-                Some(last) => (calibration_words(last)),
+                Some(last) => (calibration_words(w, last)),
                 None => p.hint { "No calibration entered yet." },
             }
             @if !standards.is_empty() { ul.plain { @for standard in &standards { (standard) } } }
-            details open[form.notice().is_some()] { summary { "Enter a calibration" }
+            details open[form.notice(w).is_some()] { summary { "Enter a calibration" }
                 form.card method="post" action={ (at) "/calibrated" } {
                     div.fields {
                         (form.field("on", "Calibrated on", Field { kind: "date", required: true, ..Field::default() }))
@@ -333,23 +344,23 @@ fn calibration_part(health: &ScaleHealth, form: &Entries, at: &str) -> Markup {
     )
 }
 
-fn calibration_words(last: &CalibrationView) -> Markup {
+fn calibration_words(w: &Words, last: &CalibrationView) -> Markup {
     definitions(&[
         (
             "Calibrated",
-            html! { (day(last.on)) ", " (last.by_whom) @if !last.note.is_empty() { span.small { " " (last.note) } } },
+            html! { (w.date(last.on)) ", " (last.by_whom) @if !last.note.is_empty() { span.small { " " (last.note) } } },
         ),
         (
             "Due again",
             html! { @match last.next_due {
-                Some(due) => { (day(due)) @if last.overdue { " " (tag(Tone::Bad, "overdue")) } }
+                Some(due) => { (w.date(due)) @if last.overdue { " " (tag(Tone::Bad, "overdue")) } }
                 None => "not said",
             } },
         ),
     ])
 }
 
-fn events_part(health: &ScaleHealth, at: &str) -> Markup {
+fn events_part(w: &Words, health: &ScaleHealth, at: &str) -> Markup {
     if health.events.is_empty() {
         return html! {};
     }
@@ -362,8 +373,8 @@ fn events_part(health: &ScaleHealth, at: &str) -> Markup {
         let gone = back(&event.id);
         html! {
             li.struck[gone] {
-                span { (event_words(&health.gauge, event)) }
-                span.small { " " (event.by) ", " (say::when(event.at)) }
+                span { (event_words(w, &health.gauge, event)) }
+                span.small { " " (event.by) ", " (w.moment(event.at)) }
                 @if event.check().is_some_and(|c| c.job.is_none()) && !gone && newest.contains(&&event.id) {
                     details { summary { "That was wrong" }
                         form.inline method="post" action={ (at) "/take-back" } {
@@ -389,7 +400,7 @@ fn events_part(health: &ScaleHealth, at: &str) -> Markup {
     )
 }
 
-fn event_words(gauge: &Gauge, event: &ScaleEvent) -> Markup {
+fn event_words(w: &Words, gauge: &Gauge, event: &ScaleEvent) -> Markup {
     html! {
         @match &event.what {
             Happened::Check(read) => {
@@ -399,7 +410,7 @@ fn event_words(gauge: &Gauge, event: &ScaleEvent) -> Markup {
                 @if read.job.is_some() { span.small { " at the bench" } }
             }
             Happened::TakenBack { reason, .. } => { "A check was taken back: " (reason) }
-            Happened::Calibrated { on, by_whom, adjusted, .. } => { "Calibrated on " (day(*on)) " by " (by_whom) @if *adjusted { ", adjusted: its chart begins anew" } }
+            Happened::Calibrated { on, by_whom, adjusted, .. } => { "Calibrated on " (w.date(*on)) " by " (by_whom) @if *adjusted { ", adjusted: its chart begins anew" } }
             Happened::Distrusted { reason, .. } => { (tag(Tone::Bad, "not trusted")) " " (capital(reason)) }
             Happened::Trusted { reason, check } => { (tag(Tone::Good, "trusted again")) " " (reason) @if check.is_none() { span.small { " on this word alone" } } }
             Happened::NewBase { reason } => { "Its chart begins anew: " (reason) }
@@ -409,7 +420,7 @@ fn event_words(gauge: &Gauge, event: &ScaleEvent) -> Markup {
 }
 
 /// What may be said of a scale without a check.
-fn words_part(health: &ScaleHealth, at: &str) -> Markup {
+fn words_part(w: &Words, health: &ScaleHealth, at: &str) -> Markup {
     let told = health.trust.reasons.iter().any(|r| r.cause != TrustCause::Overdue);
     html! {
         @if !told {
@@ -434,18 +445,19 @@ fn words_part(health: &ScaleHealth, at: &str) -> Markup {
 
 type Done = Result<ScaleHealth, app::AppError>;
 
-async fn answered(app: &App, scale: &str, form: &Entries, done: Done) -> PageResult {
+async fn answered(w: &Words, app: &App, scale: &str, form: &Entries, done: Done) -> PageResult {
     match done {
         Ok(_) => Ok(go_to(&format!("/scales/{}", in_address(scale))).into_response()),
         Err(error) => {
             let health = app.scale_health(scale).await?;
-            page(app, &health, form, Some(failure(&error)), failure_status(&error)).await
+            page(w, app, &health, form, Some(failure(w, &error)), failure_status(&error)).await
         }
     }
 }
 
 async fn trust(
     State(app): State<App>,
+    Reader(w): Reader,
     Who(by): Who,
     Path(scale): Path<String>,
     Form(sent): Form<Vec<(String, String)>>,
@@ -453,23 +465,24 @@ async fn trust(
     let form = Entries::new(sent);
     let word = TrustWord { trusted: form.has("trusted", "1"), reason: form.text("reason").to_owned(), by };
     let done = app.word_on_scale(&scale, &word).await;
-    answered(&app, &scale, &Entries::default(), done).await
+    answered(&w, &app, &scale, &Entries::default(), done).await
 }
 
 async fn calibrated(
     State(app): State<App>,
+    Reader(w): Reader,
     Who(by): Who,
     Path(scale): Path<String>,
     Form(sent): Form<Vec<(String, String)>>,
 ) -> PageResult {
     let mut form = Entries::new(sent);
-    let on = form.date("on");
+    let on = form.date(&w, "on");
     let on = form.needed("on", on, "Enter the day");
-    let next_due = form.date("next_due");
+    let next_due = form.date(&w, "next_due");
     let by_whom = form.text("by_whom").to_owned();
     let Some(on) = on.filter(|_| form.is_sound()) else {
         let health = app.scale_health(&scale).await?;
-        return page(&app, &health, &form, None, StatusCode::UNPROCESSABLE_ENTITY).await;
+        return page(&w, &app, &health, &form, None, StatusCode::UNPROCESSABLE_ENTITY).await;
     };
     let new = NewCalibration {
         on,
@@ -480,22 +493,24 @@ async fn calibrated(
         by,
     };
     let done = app.calibrated(&scale, &new).await;
-    answered(&app, &scale, &form, done).await
+    answered(&w, &app, &scale, &form, done).await
 }
 
 async fn anew(
     State(app): State<App>,
+    Reader(w): Reader,
     Who(by): Who,
     Path(scale): Path<String>,
     Form(sent): Form<Vec<(String, String)>>,
 ) -> PageResult {
     let word = WithReason { reason: Entries::new(sent).text("reason").to_owned(), by };
     let done = app.chart_anew(&scale, &word).await;
-    answered(&app, &scale, &Entries::default(), done).await
+    answered(&w, &app, &scale, &Entries::default(), done).await
 }
 
 async fn take_back(
     State(app): State<App>,
+    Reader(w): Reader,
     Who(by): Who,
     Path(scale): Path<String>,
     Form(sent): Form<Vec<(String, String)>>,
@@ -503,5 +518,5 @@ async fn take_back(
     let form = Entries::new(sent);
     let word = WithReason { reason: form.text("reason").to_owned(), by };
     let done = app.take_back_check(&scale, &EventId(form.text("check").to_owned()), &word).await;
-    answered(&app, &scale, &Entries::default(), done).await
+    answered(&w, &app, &scale, &Entries::default(), done).await
 }

@@ -1,17 +1,24 @@
 //! What the shop's instruments are held against, and its other gauges.
 
-use super::entries::{Entries, capital, day, go_to};
+use super::entries::{Entries, capital, go_to};
 use super::{Framed, PageResult, failure, failure_status, framed};
-use crate::look::{Button, ButtonKind, Field, Notice, Tone, button, hidden, link_button, section, tag};
+use crate::reader::Reader;
 use app::App;
 use axum::Router;
 use axum::extract::{Form, State};
 use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use axum::routing::{get, post};
+use look::{Button, ButtonKind, Field, Notice, Tone, button, hidden, link_button, section, tag};
 use maud::{Markup, html};
-use trade::gauge::{Gauge, Measures, Standard, parse_value, print_error, print_value};
+use trade::gauge::Gauge;
+use trade::gauge::Measures;
+use trade::gauge::Standard;
+use trade::gauge::parse_value;
+use trade::gauge::print_error;
+use trade::gauge::print_value;
 use trade::shop::Shop;
+use words::Words;
 
 pub(super) fn router() -> Router<App> {
     Router::new()
@@ -21,11 +28,11 @@ pub(super) fn router() -> Router<App> {
         .route("/scales/setup/remove", post(remove))
 }
 
-async fn show(State(app): State<App>) -> PageResult {
-    page(&app, &Entries::default(), None, StatusCode::OK).await
+async fn show(State(app): State<App>, Reader(w): Reader) -> PageResult {
+    page(&w, &app, &Entries::default(), None, StatusCode::OK).await
 }
 
-async fn page(app: &App, form: &Entries, notice: Option<Notice>, status: StatusCode) -> PageResult {
+async fn page(w: &Words, app: &App, form: &Entries, notice: Option<Notice>, status: StatusCode) -> PageResult {
     let shop = app.shop().await?;
     let gauges = shop.instruments();
     let scales: Vec<(&str, &str)> = gauges.iter().map(|g| (g.key.as_str(), g.name.as_str())).collect();
@@ -34,8 +41,8 @@ async fn page(app: &App, form: &Entries, notice: Option<Notice>, status: StatusC
     let body = html! {
         (section("What they are held against", &html! {}, &html! {
             ul.plain.readings { @for gauge in &gauges { @for standard in shop.standards_of(&gauge.key) {
-                li { (weight_words(gauge, &standard))
-                    @if shop.standards.iter().any(|s| s.key == standard.key) { (remove_form("weight", &standard.key)) }
+                li { (weight_words(w, gauge, &standard))
+                    @if shop.standards.iter().any(|s| s.key == standard.key) { (remove_form(w, "weight", &standard.key)) }
                     @else { (link_button("/shop", "Change under Shop", ButtonKind::Quiet, None, "")) } }
             } } }
             details open[of == "weight" || shop.standards.is_empty()] { summary { "Another check weight or check club" }
@@ -58,7 +65,7 @@ async fn page(app: &App, form: &Entries, notice: Option<Notice>, status: StatusC
         (section("Other gauges", &html! {}, &html! {
             ul.plain.readings { @for gauge in &shop.gauges {
                 li { span { strong { (capital(&gauge.name)) } ": " (gauge.measures.word()) ", step " (print_error(gauge, gauge.display_step)) ", scatters by " (print_error(gauge, gauge.noise_sd)) }
-                    (remove_form("gauge", &gauge.key)) }
+                    (remove_form(w, "gauge", &gauge.key)) }
             } }
             details open[of == "gauge"] { summary { "Another gauge: frequency, loft and lie, length" }
                 form.card method="post" action="/scales/setup/gauge" {
@@ -78,28 +85,28 @@ async fn page(app: &App, form: &Entries, notice: Option<Notice>, status: StatusC
     let view = Framed {
         title: "Weights and gauges",
         crumb: "scales".into(),
-        notice: form.notice().or(notice),
+        notice: form.notice(w).or(notice),
         body,
         ..Framed::default()
     };
-    Ok((status, framed(app, view).await?).into_response())
+    Ok((status, framed(w, app, view).await?).into_response())
 }
 
-fn weight_words(gauge: &Gauge, standard: &Standard) -> Markup {
+fn weight_words(w: &Words, gauge: &Gauge, standard: &Standard) -> Markup {
     html! {
         span {
             strong { (standard.name) } " " (tag(Tone::Plain, &gauge.name)) " "
             (print_value(gauge, standard.value)) ", known to " (print_error(gauge, standard.sd))
             span.small {
                 ", may be off by " (print_error(gauge, standard.tolerance_on(gauge)))
-                @if let Some(on) = standard.certified_on { ", certified " (day(on)) }
+                @if let Some(on) = standard.certified_on { ", certified " (w.date(on)) }
                 @if !standard.certificate.is_empty() { ", " (standard.certificate) }
             }
         }
     }
 }
 
-fn remove_form(what: &str, key: &str) -> Markup {
+fn remove_form(w: &Words, what: &str, key: &str) -> Markup {
     html! {
         form.inline method="post" action="/scales/setup/remove" {
             (hidden(what, key)) (button(&Button { label: "Take it away", kind: ButtonKind::Quiet, ..Button::default() }))
@@ -116,9 +123,9 @@ fn key_of(name: &str, taken: &[String]) -> String {
     Some(key.clone()).filter(free).or_else(|| numbered.find(free)).unwrap_or(key)
 }
 
-async fn answered(app: &App, mut form: Entries, shop: &Shop) -> PageResult {
+async fn answered(w: &Words, app: &App, mut form: Entries, shop: &Shop) -> PageResult {
     if !form.is_sound() {
-        return page(app, &form, None, StatusCode::UNPROCESSABLE_ENTITY).await;
+        return page(w, app, &form, None, StatusCode::UNPROCESSABLE_ENTITY).await;
     }
     match app.save_shop(shop).await {
         Ok(()) => Ok(go_to("/scales/setup").into_response()),
@@ -128,12 +135,12 @@ async fn answered(app: &App, mut form: Entries, shop: &Shop) -> PageResult {
             if let Some(field) = named.filter(|f| form.pairs().iter().any(|(k, _)| k == f)) {
                 form.refuse(&field, capital(&error.to_string()));
             }
-            page(app, &form, Some(failure(&error)), failure_status(&error)).await
+            page(w, app, &form, Some(failure(w, &error)), failure_status(&error)).await
         }
     }
 }
 
-async fn keep_weight(State(app): State<App>, Form(sent): Form<Vec<(String, String)>>) -> PageResult {
+async fn keep_weight(State(app): State<App>, Reader(w): Reader, Form(sent): Form<Vec<(String, String)>>) -> PageResult {
     let mut form = Entries::new(sent);
     let mut shop = app.shop().await?;
     let gauge = shop.instrument(form.text("scale")).map_err(app::AppError::from)?;
@@ -146,11 +153,11 @@ async fn keep_weight(State(app): State<App>, Form(sent): Form<Vec<(String, Strin
             0.0
         }
     };
-    let sd = form.number("sd");
+    let sd = form.number(&w, "sd");
     let sd = form.needed("sd", sd, "Say how surely it is known").unwrap_or_default();
-    let tolerance = form.number("tolerance");
-    let certified_on = form.date("certified_on");
-    let mass_g = form.mass_g("mass_g");
+    let tolerance = form.number(&w, "tolerance");
+    let certified_on = form.date(&w, "certified_on");
+    let mass_g = form.mass_g(&w, "mass_g");
     let taken: Vec<String> = shop.standards.iter().map(|s| s.key.clone()).chain(["check_weight".to_owned()]).collect();
     let standard = Standard {
         key: key_of(&name, &taken),
@@ -164,16 +171,16 @@ async fn keep_weight(State(app): State<App>, Form(sent): Form<Vec<(String, Strin
         mass_g,
     };
     shop.standards.push(standard);
-    answered(&app, form, &shop).await
+    answered(&w, &app, form, &shop).await
 }
 
-async fn keep_gauge(State(app): State<App>, Form(sent): Form<Vec<(String, String)>>) -> PageResult {
+async fn keep_gauge(State(app): State<App>, Reader(w): Reader, Form(sent): Form<Vec<(String, String)>>) -> PageResult {
     let mut form = Entries::new(sent);
     let mut shop = app.shop().await?;
     let name = form.some("gauge_name");
     let name = form.needed("gauge_name", name, "Give it a name").unwrap_or_default();
     let mut number = |name: &str| {
-        let value = form.number(name);
+        let value = form.number(&w, name);
         form.needed(name, value, "Fill this in").unwrap_or_default()
     };
     let (display_step, noise_sd) = (number("display_step"), number("noise_sd"));
@@ -183,10 +190,10 @@ async fn keep_gauge(State(app): State<App>, Form(sent): Form<Vec<(String, String
     let measures = Measures::from_key(form.text("measures")).unwrap_or(Measures::Frequency);
     let key = key_of(&name, &taken);
     shop.gauges.push(Gauge { key, name, measures, display_step, noise_sd, offset_sd: 0.0 });
-    answered(&app, form, &shop).await
+    answered(&w, &app, form, &shop).await
 }
 
-async fn remove(State(app): State<App>, Form(sent): Form<Vec<(String, String)>>) -> PageResult {
+async fn remove(State(app): State<App>, Reader(w): Reader, Form(sent): Form<Vec<(String, String)>>) -> PageResult {
     let form = Entries::new(sent);
     let mut shop = app.shop().await?;
     if let Some(key) = form.some("weight") {
@@ -196,5 +203,5 @@ async fn remove(State(app): State<App>, Form(sent): Form<Vec<(String, String)>>)
         shop.gauges.retain(|g| g.key != key);
         shop.standards.retain(|s| s.scale != key);
     }
-    answered(&app, form, &shop).await
+    answered(&w, &app, form, &shop).await
 }

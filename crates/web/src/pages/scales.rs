@@ -2,9 +2,7 @@
 
 use super::entries::{Entries, go_to};
 use super::{Framed, PageResult, failure, failure_status, framed};
-use crate::look::{
-    Button, ButtonKind, Choice, Field, Nav, Notice, Tone, button, hidden, link_button, radios, section, tag,
-};
+use crate::reader::Reader;
 use app::App;
 use app::scales::ScaleNow;
 use axum::Router;
@@ -12,18 +10,29 @@ use axum::extract::{Form, Query, State};
 use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use axum::routing::get;
+use look::{Button, ButtonKind, Choice, Field, Nav, Notice, Tone, button, hidden, link_button, radios, section, tag};
 use maud::{Markup, html};
-use trade::connection::{Connection, LineFormat, MarkMeans, Parity, SettledMark, Shows};
+use trade::connection::Connection;
+use trade::connection::LineFormat;
+use trade::connection::MarkMeans;
+use trade::connection::Parity;
+use trade::connection::SettledMark;
+use trade::connection::Shows;
+use words::Words;
 
 pub(super) fn router() -> Router<App> {
     Router::new().route("/shop/scales", get(show).post(keep)).route("/shop/scales/remove", axum::routing::post(remove))
 }
 
-async fn show(State(app): State<App>, Query(pairs): Query<Vec<(String, String)>>) -> PageResult {
+async fn show(State(app): State<App>, Reader(w): Reader, Query(pairs): Query<Vec<(String, String)>>) -> PageResult {
     let asked = Entries::new(pairs);
     let shop = app.shop().await?;
-    let form = shop.scales.iter().find(|s| s.key == asked.text("scale")).map_or_else(|| typed(&usual()), typed);
-    page(&app, &form, None, StatusCode::OK).await
+    let form = shop
+        .scales
+        .iter()
+        .find(|s| s.key == asked.text("scale"))
+        .map_or_else(|| typed(&w, &usual()), |scale| typed(&w, scale));
+    page(&w, &app, &form, None, StatusCode::OK).await
 }
 
 fn usual() -> Connection {
@@ -41,7 +50,7 @@ fn usual() -> Connection {
     }
 }
 
-fn typed(scale: &Connection) -> Entries {
+fn typed(w: &Words, scale: &Connection) -> Entries {
     let format = &scale.format;
     let pair = |name: &str, value: String| (name.to_owned(), value);
     Entries::new(vec![
@@ -63,15 +72,16 @@ fn typed(scale: &Connection) -> Entries {
     ])
 }
 
-async fn page(app: &App, form: &Entries, notice: Option<Notice>, status: StatusCode) -> PageResult {
+async fn page(w: &Words, app: &App, form: &Entries, notice: Option<Notice>, status: StatusCode) -> PageResult {
     let now = app.scales();
     let body = html! {
         p.hint { "A scale with a serial line (RS-232 or USB serial) fills in what it shows. Set the port, then look below whether its lines are read." }
-        @for scale in &now { (one_scale(scale)) }
-        (section(if form.text("key").is_empty() { "Another scale" } else { "Change it" }, &html! {}, &form_part(form)))
+        @for scale in &now { (one_scale(w, scale)) }
+        (section(if form.text("key").is_empty() { "Another scale" } else { "Change it" }, &html! {}, &form_part(w, form)))
     };
-    let notice = form.notice().or(notice);
+    let notice = form.notice(w).or(notice);
     let page = framed(
+        w,
         app,
         Framed {
             title: "Scales",
@@ -87,7 +97,7 @@ async fn page(app: &App, form: &Entries, notice: Option<Notice>, status: StatusC
 }
 
 /// One scale with its last lines: the tester.
-fn one_scale(scale: &ScaleNow) -> Markup {
+fn one_scale(w: &Words, scale: &ScaleNow) -> Markup {
     let state = if scale.connected { tag(Tone::Good, "connected") } else { tag(Tone::Care, "not connected") };
     section(
         &scale.name,
@@ -112,9 +122,11 @@ fn one_scale(scale: &ScaleNow) -> Markup {
     )
 }
 
-fn form_part(form: &Entries) -> Markup {
+fn form_part(w: &Words, form: &Entries) -> Markup {
     let choices = |name: &str, all: &[(&'static str, &'static str)]| -> Vec<Choice<'static>> {
-        all.iter().map(|(value, label)| Choice { value, label, chosen: *value == form.text(name) }).collect()
+        all.iter()
+            .map(|(value, label)| Choice { value, label: (*label).into(), chosen: *value == form.text(name) })
+            .collect()
     };
     let shows: Vec<(&str, &str)> = Shows::ALL.iter().map(|s| (s.key(), s.word())).collect();
     let means: Vec<(&str, &str)> = MarkMeans::ALL.iter().map(|m| (m.key(), m.word())).collect();
@@ -156,10 +168,10 @@ fn key_of(name: &str) -> String {
     key.trim_matches('-').to_owned()
 }
 
-async fn keep(State(app): State<App>, Form(fields): Form<Vec<(String, String)>>) -> PageResult {
+async fn keep(State(app): State<App>, Reader(w): Reader, Form(fields): Form<Vec<(String, String)>>) -> PageResult {
     let mut form = Entries::new(fields);
     let mut whole = |name: &str| {
-        let value = form.count(name);
+        let value = form.count(&w, name);
         form.needed(name, value, "A whole number is needed").unwrap_or_default()
     };
     let (baud, data_bits, stop_bits) = (whole("baud"), whole("data_bits"), whole("stop_bits"));
@@ -190,7 +202,7 @@ async fn keep(State(app): State<App>, Form(fields): Form<Vec<(String, String)>>)
         },
     };
     if !form.is_sound() {
-        return page(&app, &form, None, StatusCode::UNPROCESSABLE_ENTITY).await;
+        return page(&w, &app, &form, None, StatusCode::UNPROCESSABLE_ENTITY).await;
     }
     let mut shop = app.shop().await?;
     match shop.scales.iter_mut().find(|s| s.key == connection.key) {
@@ -199,7 +211,7 @@ async fn keep(State(app): State<App>, Form(fields): Form<Vec<(String, String)>>)
     }
     match app.save_shop(&shop).await {
         Ok(()) => Ok(go_to("/shop/scales").into_response()),
-        Err(error) => page(&app, &form, Some(failure(&error)), failure_status(&error)).await,
+        Err(error) => page(&w, &app, &form, Some(failure(&w, &error)), failure_status(&error)).await,
     }
 }
 
@@ -208,7 +220,7 @@ struct Remove {
     key: String,
 }
 
-async fn remove(State(app): State<App>, Form(form): Form<Remove>) -> PageResult {
+async fn remove(State(app): State<App>, Reader(w): Reader, Form(form): Form<Remove>) -> PageResult {
     let mut shop = app.shop().await?;
     shop.scales.retain(|s| s.key != form.key);
     app.save_shop(&shop).await?;

@@ -3,27 +3,38 @@
 use super::entries::{Entries, go_to, group, in_address, plain, typed_length, typed_swing_weight};
 use super::sheets::{club_title, stale};
 use super::{Framed, PageResult, failure_status, framed};
-use crate::look::{Action, Button, ButtonKind, Field, Nav, Notice, Tone, actions, button, hidden, link_button};
+use crate::reader::Reader;
 use crate::units;
 use app::App;
 use app::sheet::SheetView;
 use axum::extract::{Form, Path, State};
 use axum::http::StatusCode;
 use axum::response::IntoResponse;
+use look::{Action, Button, ButtonKind, Field, Nav, Notice, Tone, actions, button, hidden, link_button};
 use maud::{Markup, html};
-use trade::kind::{Facing, LengthTo, SoftSide};
-use trade::model::{Model, PartKind};
+use trade::kind::Facing;
+use trade::kind::LengthTo;
+use trade::kind::SoftSide;
+use trade::model::Model;
+use trade::model::PartKind;
 use trade::reading::Unit;
-use trade::sheet::{Sheet, SheetClub, Tolerances};
+use trade::sheet::Sheet;
+use trade::sheet::SheetClub;
+use trade::sheet::Tolerances;
 use trade::wrap::Wraps;
+use words::Words;
 
-pub(super) async fn show(State(app): State<App>, Path((id, index)): Path<(String, usize)>) -> PageResult {
+pub(super) async fn show(
+    State(app): State<App>,
+    Reader(w): Reader,
+    Path((id, index)): Path<(String, usize)>,
+) -> PageResult {
     let view = app.sheet(&id.as_str().into()).await?;
     let Some(club) = view.sheet.clubs.get(index) else { return Ok(to_sheet(&id)) };
     if view.job.is_some() {
         return Ok(to_sheet(&id));
     }
-    club_page(&app, &view, index, &typed(club, view.version), None, StatusCode::OK).await
+    club_page(&w, &app, &view, index, &typed(&w, club, view.version), None, StatusCode::OK).await
 }
 
 fn to_sheet(id: &str) -> axum::response::Response {
@@ -31,13 +42,13 @@ fn to_sheet(id: &str) -> axum::response::Response {
 }
 
 /// The club as it would be typed.
-fn typed(club: &SheetClub, version: i64) -> Entries {
+fn typed(w: &Words, club: &SheetClub, version: i64) -> Entries {
     let t = &club.tolerances;
     let key = |facing: Option<Facing>| facing.map_or("", Facing::key).to_owned();
     let pairs = [
-        ("length", typed_length(club.length_mm)),
+        ("length", typed_length(w, club.length_mm)),
         ("length_to", club.length_to.key().to_owned()),
-        ("swing_weight", typed_swing_weight(club.swing_weight_points)),
+        ("swing_weight", typed_swing_weight(w, club.swing_weight_points)),
         ("loft", plain(club.loft_deg)),
         ("lie", plain(club.lie_deg)),
         ("cpm", club.cpm.map(plain).unwrap_or_default()),
@@ -65,6 +76,7 @@ fn typed(club: &SheetClub, version: i64) -> Entries {
 }
 
 async fn club_page(
+    w: &Words,
     app: &App,
     view: &SheetView,
     index: usize,
@@ -80,10 +92,10 @@ async fn club_page(
         @if stale_page { p.actions { (link_button(&here, "See it as it is now", ButtonKind::Quiet, None, "")) } }
         form.card method="post" action=(here) {
             (hidden("version", form.text("version")))
-            div.fields { (figures(form)) }
-            (group("Grip and shaft", &html! { div.fields { (grip_fields(form)) } }))
-            (group("How far off is still good", &html! { div.fields { (tolerance_fields(form)) } }))
-            (group("Models", &html! { div.fields { (model_fields(form, &models)) } }))
+            div.fields { (figures(w, form)) }
+            (group("Grip and shaft", &html! { div.fields { (grip_fields(w, form)) } }))
+            (group("How far off is still good", &html! { div.fields { (tolerance_fields(w, form)) } }))
+            (group("Models", &html! { div.fields { (model_fields(w, form, &models)) } }))
             div.actions {
                 (button(&Button { label: "Change this club", ..Button::default() }))
                 (button(&Button { label: "Take it off the sheet", kind: ButtonKind::Danger, name: "do", value: "remove", unchecked: true, ..Button::default() }))
@@ -91,32 +103,32 @@ async fn club_page(
         }
         (actions(&[Action { href: &format!("/sheets/{}", in_address(view.id.as_str())), label: "Back to the sheet", primary: false }]))
     };
-    let title = club_title(club);
+    let title = club_title(w, club);
     let crumb = format!("Sheet of {}", view.sheet.player);
-    let notice = notice.or_else(|| form.notice());
+    let notice = notice.or_else(|| form.notice(w));
     let page =
-        framed(app, Framed { title: &title, active: Nav::Sheets, crumb, notice, body, ..Framed::default() }).await?;
+        framed(w, app, Framed { title: &title, active: Nav::Sheets, crumb, notice, body, ..Framed::default() }).await?;
     Ok((status, page).into_response())
 }
 
-fn figures(form: &Entries) -> Markup {
+fn figures(w: &Words, form: &Entries) -> Markup {
     let decimal = |unit| Field { unit, inputmode: "decimal", ..Field::default() };
     let length_to: Vec<(&str, &str)> = LengthTo::ALL.iter().map(|l| (l.key(), l.word())).collect();
     html! {
-        (form.field("length", "Length", Field { unit: units::length_sign(), hint: units::example("36 3/4, or 93.3 cm", "933, or 36 3/4 in", Unit::Millimetre), required: true, ..Field::default() }))
+        (form.field("length", "Length", Field { unit: w.length_sign(), hint: units::example(w, "36 3/4, or 93.3 cm", "933, or 36 3/4 in", Unit::Millimetre), required: true, ..Field::default() }))
         (form.select("length_to", "Measured", "From where the shaft axis meets the ground", &length_to))
         (form.field("swing_weight", "Swing weight", Field { hint: "D2, D2.5 or 213.5 oz in", required: true, ..Field::default() }))
         (form.field("loft", "Loft", Field { required: true, ..decimal("°") }))
         (form.field("lie", "Lie", Field { required: true, ..decimal("°") }))
         (form.field("cpm", "Frequency", Field { hint: "Empty: not asked", ..decimal("cpm") }))
-        (form.field("total_mass", "Whole mass", Field { hint: units::example("428 g, or 15.1 oz; empty: not asked", "15.1 oz, or 428 g; empty: not asked", Unit::Gram), inputmode: "decimal", ..Field::default() }))
+        (form.field("total_mass", "Whole mass", Field { hint: units::example(w, "428 g, or 15.1 oz; empty: not asked", "15.1 oz, or 428 g; empty: not asked", Unit::Gram), inputmode: "decimal", ..Field::default() }))
     }
 }
 
-fn grip_fields(form: &Entries) -> Markup {
+fn grip_fields(w: &Words, form: &Entries) -> Markup {
     let whole = Field { inputmode: "numeric", unit: "layers", ..Field::default() };
-    let facing = choices(Facing::ALL.iter().map(|f| (f.key(), f.word())), "not said");
-    let soft = choices(SoftSide::ALL.iter().map(|s| (s.key(), s.word())), "not said");
+    let facing = choices(w, Facing::ALL.iter().map(|f| (f.key(), f.word())), "not said");
+    let soft = choices(w, SoftSide::ALL.iter().map(|s| (s.key(), s.word())), "not said");
     html! {
         (form.field("wraps_base", "Tape, base", whole))
         (form.field("wraps_full", "Tape, full length", whole))
@@ -128,13 +140,14 @@ fn grip_fields(form: &Entries) -> Markup {
 }
 
 fn choices(
+    w: &Words,
     given: impl Iterator<Item = (&'static str, &'static str)>,
     none: &'static str,
 ) -> Vec<(&'static str, &'static str)> {
     std::iter::once(("", none)).chain(given).collect()
 }
 
-fn tolerance_fields(form: &Entries) -> Markup {
+fn tolerance_fields(w: &Words, form: &Entries) -> Markup {
     let one = |name, label, unit| {
         form.field(name, label, Field { unit, inputmode: "decimal", required: true, ..Field::default() })
     };
@@ -147,7 +160,7 @@ fn tolerance_fields(form: &Entries) -> Markup {
     }
 }
 
-fn model_fields(form: &Entries, models: &[Model]) -> Markup {
+fn model_fields(w: &Words, form: &Entries, models: &[Model]) -> Markup {
     let one = |name: &str, label: &str, kind: PartKind, none: Option<&'static str>| {
         let mut list: Vec<(&str, &str)> = none.map(|n| ("", n)).into_iter().collect();
         list.extend(models.iter().filter(|m| m.kind() == kind).map(|m| (m.code(), m.name())));
@@ -170,6 +183,7 @@ fn model_fields(form: &Entries, models: &[Model]) -> Markup {
 
 pub(super) async fn change(
     State(app): State<App>,
+    Reader(w): Reader,
     Path((id, index)): Path<(String, usize)>,
     Form(fields): Form<Vec<(String, String)>>,
 ) -> PageResult {
@@ -179,10 +193,10 @@ pub(super) async fn change(
     let mut clubs = view.sheet.clubs.clone();
     if form.has("do", "remove") {
         clubs.remove(index);
-    } else if let Some(changed) = read(&mut form, club) {
+    } else if let Some(changed) = read(&w, &mut form, club) {
         clubs[index] = changed;
     } else {
-        return club_page(&app, &view, index, &form, None, StatusCode::UNPROCESSABLE_ENTITY).await;
+        return club_page(&w, &app, &view, index, &form, None, StatusCode::UNPROCESSABLE_ENTITY).await;
     }
     let sheet = Sheet { clubs, ..view.sheet.clone() };
     let version = form.text("version").parse().unwrap_or(-1);
@@ -191,24 +205,24 @@ pub(super) async fn change(
         Err(error) => {
             let next = if stale(&error) { "What you typed is still below." } else { "" };
             let notice = Notice { tone: Tone::Bad, text: error.to_string(), next: next.into() };
-            club_page(&app, &view, index, &form, Some(notice), failure_status(&error)).await
+            club_page(&w, &app, &view, index, &form, Some(notice), failure_status(&error)).await
         }
     }
 }
 
-fn read(form: &mut Entries, club: &SheetClub) -> Option<SheetClub> {
-    let length = form.length_mm("length");
+fn read(w: &Words, form: &mut Entries, club: &SheetClub) -> Option<SheetClub> {
+    let length = form.length_mm(w, "length");
     let length = form.needed("length", length, "Give the length, for example 36 3/4");
-    let swing_weight = form.swing_weight_points("swing_weight");
+    let swing_weight = form.swing_weight_points(w, "swing_weight");
     let swing_weight = form.needed("swing_weight", swing_weight, "Give the swing weight, for example D2");
-    let loft = form.angle_deg("loft");
+    let loft = form.angle_deg(w, "loft");
     let loft = form.needed("loft", loft, "Give the loft, for example 31");
-    let lie = form.angle_deg("lie");
+    let lie = form.angle_deg(w, "lie");
     let lie = form.needed("lie", lie, "Give the lie, for example 62");
-    let cpm = form.cpm("cpm");
-    let total_mass_g = form.mass_g("total_mass");
+    let cpm = form.cpm(w, "cpm");
+    let total_mass_g = form.mass_g(w, "total_mass");
     let mut layers = |name: &str| {
-        let count = form.count(name).unwrap_or(0);
+        let count = form.count(w, name).unwrap_or(0);
         u8::try_from(count).ok().filter(|n| *n <= 20).unwrap_or_else(|| {
             form.refuse(name, "More layers than a grip goes over. Enter 0 to 20");
             0
@@ -216,7 +230,7 @@ fn read(form: &mut Entries, club: &SheetClub) -> Option<SheetClub> {
     };
     let wraps = Wraps { base: layers("wraps_base"), full: layers("wraps_full"), lower_hand: layers("wraps_lower") };
     let mut tolerance = |name: &str| {
-        let value = form.number(name);
+        let value = form.number(w, name);
         let value = form.needed(name, value, "Say how far off is still good");
         if value.is_some_and(|v| v <= 0.0) {
             form.refuse(name, "Nothing can be met exactly. Enter more than 0");

@@ -3,9 +3,7 @@
 use super::entries::{Entries, go_to, group, in_address};
 use super::sheets::{expanded_table, findings};
 use super::{Framed, PageResult, failure, failure_status, framed};
-use crate::look::{
-    Action, Button, ButtonKind, Choice, Field, Nav, Notice, button, check, empty_state, radios, section,
-};
+use crate::reader::Reader;
 use crate::units;
 use app::sheet::ShortSheet;
 use app::{App, AppError};
@@ -13,14 +11,23 @@ use axum::extract::{Form, State};
 use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use desk::sheet_check::SheetProblem;
-use desk::short_sheet::{Expanded, KindChoice, SetModels};
+use desk::short_sheet::Expanded;
+use desk::short_sheet::KindChoice;
+use desk::short_sheet::SetModels;
 use jiff::ToSpan;
 use jiff::civil::Date;
+use look::{Action, Button, ButtonKind, Choice, Field, Nav, Notice, button, check, empty_state, radios, section};
 use maud::{Markup, html};
-use trade::kind::{ClubKind, Hand, LengthTo};
-use trade::model::{Model, PartKind};
+use trade::kind::ClubKind;
+use trade::kind::Hand;
+use trade::kind::LengthTo;
+use trade::model::Model;
+use trade::model::PartKind;
 use trade::reading::Unit;
-use trade::sheet::{ReferenceClub, SetRule, Sheet};
+use trade::sheet::ReferenceClub;
+use trade::sheet::SetRule;
+use trade::sheet::Sheet;
+use words::Words;
 
 /// The kinds that may have a shaft, a grip or a ferrule of their own.
 const OWN: [ClubKind; 4] = [ClubKind::Wood, ClubKind::Hybrid, ClubKind::Wedge, ClubKind::Putter];
@@ -43,11 +50,11 @@ const PHRASES: [(&str, &str); 11] = [
     ("tolerance", "±0.3 (points) · ±1.5 mm · ±0.5° · ±2 cpm"),
 ];
 
-pub(super) async fn blank(State(app): State<App>) -> PageResult {
+pub(super) async fn blank(State(app): State<App>, Reader(w): Reader) -> PageResult {
     let due = app.today().saturating_add(14.days());
     let pairs = [("due", due.to_string()), ("hand", "right".into()), ("rule", SetRule::AsWritten.key().into())];
     let form = Entries::new(pairs.map(|(k, v): (&str, String)| (k.to_owned(), v)).to_vec());
-    form_page(&app, &form, None, None, StatusCode::OK).await
+    form_page(&w, &app, &form, None, None, StatusCode::OK).await
 }
 
 /// A sheet that was looked at.
@@ -56,32 +63,38 @@ struct Preview {
     problems: Vec<SheetProblem>,
 }
 
-pub(super) async fn look_or_save(State(app): State<App>, Form(fields): Form<Vec<(String, String)>>) -> PageResult {
+pub(super) async fn look_or_save(
+    State(app): State<App>,
+    Reader(w): Reader,
+    Form(fields): Form<Vec<(String, String)>>,
+) -> PageResult {
     let mut form = Entries::new(fields);
     let save = form.has("do", "save");
-    let (head, short) = (head(&mut form), short(&mut form));
+    let (head, short) = (head(&w, &mut form), short(&w, &mut form));
     // The clubs can be looked at before player and date stand.
     let expanded = match &short {
         Some(short) => app.expand_sheet(short).await,
-        None => return form_page(&app, &form, None, None, StatusCode::UNPROCESSABLE_ENTITY).await,
+        None => return form_page(&w, &app, &form, None, None, StatusCode::UNPROCESSABLE_ENTITY).await,
     };
     let expanded = match expanded {
         Ok(expanded) => expanded,
         Err(error) => {
             let status = failure_status(&error);
             let words = match &error {
-                AppError::Trade(trade::TradeError::Unreadable { field, problem }) if field == "written" => {
+                AppError::Trade(trade::error::TradeError::Unreadable { field, problem })
+                    if field == "written" =>
+                {
                     problem.clone()
                 }
                 other => other.to_string(),
             };
             form.refuse("written", words);
-            return form_page(&app, &form, None, None, status).await;
+            return form_page(&w, &app, &form, None, None, status).await;
         }
     };
     let (Some(head), Some(short)) = (head, short) else {
         let preview = Preview { expanded, problems: vec![] };
-        return form_page(&app, &form, Some(preview), None, StatusCode::UNPROCESSABLE_ENTITY).await;
+        return form_page(&w, &app, &form, Some(preview), None, StatusCode::UNPROCESSABLE_ENTITY).await;
     };
     let sheet = Sheet {
         player: head.player,
@@ -96,11 +109,11 @@ pub(super) async fn look_or_save(State(app): State<App>, Form(fields): Form<Vec<
     if save {
         return match app.save_sheet(&sheet).await {
             Ok(view) => Ok(go_to(&format!("/sheets/{}", in_address(view.id.as_str()))).into_response()),
-            Err(error) => form_page(&app, &form, None, Some(failure(&error)), failure_status(&error)).await,
+            Err(error) => form_page(&w, &app, &form, None, Some(failure(&w, &error)), failure_status(&error)).await,
         };
     }
     let problems = app.check_sheet(&sheet).await?;
-    form_page(&app, &form, Some(Preview { expanded, problems }), None, StatusCode::OK).await
+    form_page(&w, &app, &form, Some(Preview { expanded, problems }), None, StatusCode::OK).await
 }
 
 /// Player, date, hand and note.
@@ -111,19 +124,19 @@ pub(super) struct Head {
     pub note: String,
 }
 
-pub(super) fn head(form: &mut Entries) -> Option<Head> {
+pub(super) fn head(w: &Words, form: &mut Entries) -> Option<Head> {
     let player = form.some("player");
     let player = form.needed("player", player, "Give the player's name");
-    let due = form.date("due");
+    let due = form.date(w, "due");
     let due = form.needed("due", due, "Give the day when the set is due");
     let hand = Hand::from_key(form.text("hand"));
     Some(Head { player: player?, due: due?, hand: hand.unwrap_or(Hand::Right), note: form.text("note").to_owned() })
 }
 
-pub(super) fn head_fields(form: &Entries) -> Markup {
+pub(super) fn head_fields(w: &Words, form: &Entries) -> Markup {
     let hands: Vec<Choice<'_>> = Hand::ALL
         .iter()
-        .map(|h| Choice { value: h.key(), label: h.word(), chosen: form.text("hand") == h.key() })
+        .map(|h| Choice { value: h.key(), label: h.word().into(), chosen: form.text("hand") == h.key() })
         .collect();
     html! {
         div.fields {
@@ -135,7 +148,7 @@ pub(super) fn head_fields(form: &Entries) -> Markup {
     }
 }
 
-fn short(form: &mut Entries) -> Option<ShortSheet> {
+fn short(w: &Words, form: &mut Entries) -> Option<ShortSheet> {
     let written = form.some("written");
     let written = form.needed("written", written, "Write the sheet, for example 5-PW, +1/2, 2 up, D3");
     let heads: Vec<String> = form.all("head").map(str::to_owned).collect();
@@ -167,13 +180,13 @@ fn short(form: &mut Entries) -> Option<ShortSheet> {
             form.refuse(what, format!("Choose a {what}"));
         }
     }
-    let reference = reference(form);
+    let reference = reference(w, form);
     form.is_sound_but(&["player", "due"]).then_some(())?;
     let rule = SetRule::from_key(form.text("rule")).unwrap_or(SetRule::AsWritten);
     Some(ShortSheet { written: written?, models, rule, reference })
 }
 
-fn reference(form: &mut Entries) -> Option<ReferenceClub> {
+fn reference(w: &Words, form: &mut Entries) -> Option<ReferenceClub> {
     let filled =
         form.pairs().iter().any(|(k, v)| k.starts_with("ref-") && k != "ref-length_to" && !v.trim().is_empty());
     if !filled {
@@ -181,27 +194,28 @@ fn reference(form: &mut Entries) -> Option<ReferenceClub> {
     }
     let number = form.some("ref-number");
     let number = form.needed("ref-number", number, "Give the number of the club that was read, for example 7");
-    let length_mm = form.length_mm("ref-length");
+    let length_mm = form.length_mm(w, "ref-length");
     Some(ReferenceClub {
         length_mm,
         length_to: length_mm.and_then(|_| LengthTo::from_key(form.text("ref-length_to"))),
-        swing_weight_points: form.swing_weight_points("ref-swing_weight"),
-        total_mass_g: form.mass_g("ref-mass"),
-        balance_point_mm: form.length_mm("ref-balance_point"),
-        loft_deg: form.angle_deg("ref-loft"),
-        lie_deg: form.angle_deg("ref-lie"),
-        cpm: form.cpm("ref-cpm"),
-        clamp_mm: form.length_mm("ref-clamp"),
+        swing_weight_points: form.swing_weight_points(w, "ref-swing_weight"),
+        total_mass_g: form.mass_g(w, "ref-mass"),
+        balance_point_mm: form.length_mm(w, "ref-balance_point"),
+        loft_deg: form.angle_deg(w, "ref-loft"),
+        lie_deg: form.angle_deg(w, "ref-lie"),
+        cpm: form.cpm(w, "ref-cpm"),
+        clamp_mm: form.length_mm(w, "ref-clamp"),
         scale: form.text("ref-scale").to_owned(),
         grip_model: form.some("ref-grip"),
-        cap_mm: form.small_mm("ref-cap"),
-        coupler_g: form.mass_g("ref-coupler"),
-        read_on: form.date("ref-read_on"),
+        cap_mm: form.small_mm(w, "ref-cap"),
+        coupler_g: form.mass_g(w, "ref-coupler"),
+        read_on: form.date(w, "ref-read_on"),
         number: number?,
     })
 }
 
 async fn form_page(
+    w: &Words,
     app: &App,
     form: &Entries,
     preview: Option<Preview>,
@@ -225,31 +239,31 @@ async fn form_page(
             )
         }
         None => html! {
-            @if let Some(preview) = &preview { (preview_part(preview)) }
-            form #sheet-form method="post" action="/sheets/new" { (fields(form, &models)) }
+            @if let Some(preview) = &preview { (preview_part(w, preview)) }
+            form #sheet-form method="post" action="/sheets/new" { (fields(w, form, &models)) }
         },
     };
-    let notice = notice.or_else(|| form.notice());
+    let notice = notice.or_else(|| form.notice(w));
     let page =
-        framed(app, Framed { title: "New sheet", active: Nav::Sheets, notice, body, ..Framed::default() }).await?;
+        framed(w, app, Framed { title: "New sheet", active: Nav::Sheets, notice, body, ..Framed::default() }).await?;
     Ok((status, page).into_response())
 }
 
-fn preview_part(preview: &Preview) -> Markup {
+fn preview_part(w: &Words, preview: &Preview) -> Markup {
     let save = Button { label: "Save", name: "do", value: "save", form: "sheet-form", ..Button::default() };
     html! {
         (section("What it means", &button(&save), &html! {
-            (expanded_table(&preview.expanded))
+            (expanded_table(w, &preview.expanded))
         }))
-        (findings(&preview.problems))
+        (findings(w, &preview.problems))
         p.hint { "Nothing is saved yet. A sheet with findings may be saved and put right later; only the job waits for it." }
     }
 }
 
-fn fields(form: &Entries, models: &[Model]) -> Markup {
+fn fields(w: &Words, form: &Entries, models: &[Model]) -> Markup {
     let rules: Vec<(&str, &str)> = SetRule::ALL.iter().map(|r| (r.key(), r.word())).collect();
     html! {
-        div.card { (head_fields(form)) }
+        div.card { (head_fields(w, form)) }
         div.card {
             (form.area("written", "The sheet", 4, Field { hint: WRITTEN_HINT, required: true, ..Field::default() }))
             details { summary { "What it understands" }
@@ -257,10 +271,10 @@ fn fields(form: &Entries, models: &[Model]) -> Markup {
             }
             (form.select("rule", "What ties the set together", "", &rules))
         }
-        div.card { (model_part(form, models)) }
+        div.card { (model_part(w, form, models)) }
         details.card open[form.pairs().iter().any(|(k, v)| k.starts_with("ref-") && k != "ref-length_to" && !v.is_empty())] {
             summary { "The reference club, where one was read" }
-            (reference_fields(form, models))
+            (reference_fields(w, form, models))
         }
         div.actions {
             (button(&Button { label: "Look at it", name: "do", value: "look", ..Button::default() }))
@@ -269,7 +283,7 @@ fn fields(form: &Entries, models: &[Model]) -> Markup {
     }
 }
 
-fn model_part(form: &Entries, models: &[Model]) -> Markup {
+fn model_part(w: &Words, form: &Entries, models: &[Model]) -> Markup {
     let heads = models.iter().filter_map(|m| if let Model::Head(head) = m { Some(head) } else { None });
     let list = |kind: PartKind, none: &'static str| -> Vec<(&str, &str)> {
         std::iter::once(("", none))
@@ -304,7 +318,7 @@ fn model_part(form: &Entries, models: &[Model]) -> Markup {
     }
 }
 
-fn reference_fields(form: &Entries, models: &[Model]) -> Markup {
+fn reference_fields(w: &Words, form: &Entries, models: &[Model]) -> Markup {
     let length_to: Vec<(&str, &str)> = LengthTo::ALL.iter().rev().map(|l| (l.key(), l.word())).collect();
     let grips: Vec<(&str, &str)> = std::iter::once(("", "not noted"))
         .chain(models.iter().filter(|m| m.kind() == PartKind::Grip).map(|m| (m.code(), m.name())))
@@ -314,15 +328,15 @@ fn reference_fields(form: &Entries, models: &[Model]) -> Markup {
         p.hint { "What was read on the club that the fitting settled on. What the sheet does not say is taken from it." }
         div.fields {
             (form.field("ref-number", "Number", Field { hint: "7, P, 1", ..Field::default() }))
-            (form.field("ref-length", "Length", Field { unit: units::length_sign(), hint: units::example("37 1/4, or 94.6 cm", "946, or 37 1/4 in", Unit::Millimetre), ..Field::default() }))
+            (form.field("ref-length", "Length", Field { unit: w.length_sign(), hint: units::example(w, "37 1/4, or 94.6 cm", "946, or 37 1/4 in", Unit::Millimetre), ..Field::default() }))
             (form.select("ref-length_to", "Measured", "", &length_to))
             (form.field("ref-swing_weight", "Swing weight", Field { hint: "D2.1", ..Field::default() }))
             (form.field("ref-mass", "Total mass", decimal("g")))
-            (form.field("ref-balance_point", "Balance point from the cap", Field { unit: units::length_sign(), hint: units::example("28 3/8, or 720 mm", "720, or 28 3/8 in", Unit::Millimetre), ..Field::default() }))
+            (form.field("ref-balance_point", "Balance point from the cap", Field { unit: w.length_sign(), hint: units::example(w, "28 3/8, or 720 mm", "720, or 28 3/8 in", Unit::Millimetre), ..Field::default() }))
             (form.field("ref-loft", "Loft", decimal("°")))
             (form.field("ref-lie", "Lie", decimal("°")))
             (form.field("ref-cpm", "Frequency", decimal("cpm")))
-            (form.field("ref-clamp", "Clamped length", Field { unit: units::length_sign(), hint: units::example("5", "127", Unit::Millimetre), ..Field::default() }))
+            (form.field("ref-clamp", "Clamped length", Field { unit: w.length_sign(), hint: units::example(w, "5", "127", Unit::Millimetre), ..Field::default() }))
             (form.field("ref-scale", "Scale that read the swing weight", Field { hint: "balance for the shop's own, else its name", ..Field::default() }))
             (form.select("ref-grip", "Its grip", "", &grips))
             (form.field("ref-cap", "Thickness of its cap", decimal("mm")))
@@ -342,6 +356,11 @@ impl Entries {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use quantity::Units;
+
+    fn w() -> Words {
+        Words::english(Units::default())
+    }
 
     fn filled(more: &[(&str, &str)]) -> Entries {
         let base = [("written", "5-P, D2"), ("head", "SISKIN"), ("shaft", "S"), ("grip", "G"), ("grip-putter", "P")];
@@ -350,7 +369,7 @@ mod tests {
 
     #[test]
     fn a_grip_of_its_own_for_putters_is_read() {
-        let short = short(&mut filled(&[])).expect("reads");
+        let short = short(&w(), &mut filled(&[])).expect("reads");
         assert_eq!(short.models.grips.len(), 2);
         assert_eq!(short.models.grips[1].club_kind, Some(ClubKind::Putter));
         assert!(short.reference.is_none());
@@ -359,7 +378,7 @@ mod tests {
     #[test]
     fn a_reference_without_a_number_is_asked_for_it() {
         let mut form = filled(&[("ref-lie", "63"), ("ref-length_to", "cap")]);
-        assert!(short(&mut form).is_none());
+        assert!(short(&w(), &mut form).is_none());
         assert!(form.error("ref-number").is_some());
     }
 }

@@ -1,14 +1,9 @@
 //! Fitting sheets: the list, a saved sheet with what is to be said of it, its approval, its file.
 
-use super::entries::{
-    Entries, capital, counted, day, day_of, go_to, in_address, length_or_dash, words_cards, words_table,
-};
-use super::{Framed, PageError, PageResult, Who, failure, failure_status, framed, say, sheet_club, sheet_form, today};
-use crate::look::{
-    Action, Button, ButtonKind, Cell, Field, Icon, Nav, Notice, Tone, actions, button, columns, definitions,
-    empty_state, file_field, hidden, icon, link_button, section, tag,
-};
+use super::entries::{Entries, capital, counted, go_to, in_address, length_or_dash, words_cards, words_table};
+use super::{Framed, PageError, PageResult, Who, failure, failure_status, framed, sheet_club, sheet_form, today};
 use crate::problem::Problem;
+use crate::reader::Reader;
 use crate::units::restated;
 use app::sheet::{Approve, SheetSummary, SheetView};
 use app::{App, AppError};
@@ -17,13 +12,21 @@ use axum::extract::{Form, Multipart, Path, Query, State};
 use axum::http::{StatusCode, header};
 use axum::response::IntoResponse;
 use axum::routing::{get, post};
-use desk::sheet_check::{Severity, SheetProblem};
+use desk::sheet_check::Severity;
+use desk::sheet_check::SheetProblem;
 use desk::short_sheet::Expanded;
 use jiff::civil::Date;
+use look::{
+    Action, Button, ButtonKind, Cell, Column, Field, Icon, Nav, Notice, Tone, actions, button, columns, definitions,
+    empty_state, file_field, hidden, icon, link_button, section, tag,
+};
 use maud::{Markup, html};
 use quantity::decimal;
 use std::collections::BTreeMap;
-use trade::sheet::{ReferenceClub, Sheet, SheetClub};
+use trade::sheet::ReferenceClub;
+use trade::sheet::Sheet;
+use trade::sheet::SheetClub;
+use words::Words;
 
 pub(super) fn router() -> Router<App> {
     Router::new()
@@ -39,7 +42,7 @@ pub(super) fn router() -> Router<App> {
 /// Sheets that the list shows at once.
 const PAGE: usize = 100;
 
-async fn list(State(app): State<App>, Query(query): Query<Vec<(String, String)>>) -> PageResult {
+async fn list(State(app): State<App>, Reader(w): Reader, Query(query): Query<Vec<(String, String)>>) -> PageResult {
     let asked = Entries::new(query);
     let wanted = asked.text("text").to_lowercase();
     let only = asked.text("only");
@@ -75,7 +78,7 @@ async fn list(State(app): State<App>, Query(query): Query<Vec<(String, String)>>
                 (empty_state("No sheet is like that.", "Take a shorter word, or look at all of them.",
                     &[Action { href: "/sheets", label: "All sheets", primary: true }]))
             } @else {
-                (list_table(&found[..found.len().min(PAGE)], app.today()))
+                (list_table(&w, &found[..found.len().min(PAGE)], app.today()))
                 @if found.len() > PAGE { p.small { "The last " (PAGE) " of them; look for earlier ones by the player." } }
             }
         }
@@ -85,18 +88,18 @@ async fn list(State(app): State<App>, Query(query): Query<Vec<(String, String)>>
         more if more > PAGE && !narrowed => format!("more than {PAGE} sheets"),
         _ => counted(all.len(), "sheet"),
     };
-    Ok(framed(&app, Framed { title: "Sheets", active: Nav::Sheets, crumb, body, ..Framed::default() })
+    Ok(framed(&w, &app, Framed { title: "Sheets", active: Nav::Sheets, crumb, body, ..Framed::default() })
         .await?
         .into_response())
 }
 
-fn list_table(found: &[&SheetSummary], date: Date) -> Markup {
+fn list_table(w: &Words, found: &[&SheetSummary], date: Date) -> Markup {
     let row = |sheet: &&SheetSummary| {
         vec![
             Cell(html! { a href={ "/sheets/" (in_address(sheet.id.as_str())) } { (sheet.player) } }),
             Cell(match sheet.job {
-                Some(_) => html! { (day_of(sheet.due, date)) },
-                None => today::due(sheet.due, date),
+                Some(_) => html! { (w.date_near(sheet.due, date)) },
+                None => today::due(w, sheet.due, date),
             }),
             Cell::from(sheet.clubs.join(" ")),
             Cell(match sheet.job {
@@ -105,16 +108,21 @@ fn list_table(found: &[&SheetSummary], date: Date) -> Markup {
             }),
         ]
     };
-    words_cards("Fitting sheets", &["player", "due", "clubs", "job"], found.iter().map(row).collect())
+    words_cards(
+        "Fitting sheets",
+        ["player", "due", "clubs", "job"].map(Column::words).to_vec(),
+        found.iter().map(row).collect(),
+    )
 }
 
-async fn show(State(app): State<App>, Path(id): Path<String>) -> PageResult {
+async fn show(State(app): State<App>, Reader(w): Reader, Path(id): Path<String>) -> PageResult {
     let view = app.sheet(&id.as_str().into()).await?;
-    sheet_page(&app, &view, Entries::default(), None, StatusCode::OK).await
+    sheet_page(&w, &app, &view, Entries::default(), None, StatusCode::OK).await
 }
 
 /// The page of a saved sheet; `refused` stands beside the button to approve it.
 async fn sheet_page(
+    w: &Words,
     app: &App,
     view: &SheetView,
     head: Entries,
@@ -122,7 +130,7 @@ async fn sheet_page(
     status: StatusCode,
 ) -> PageResult {
     let sheet = &view.sheet;
-    let notice = head.notice();
+    let notice = head.notice(w);
     let link = |at: usize| view.job.is_none().then(|| format!("/sheets/{}/clubs/{at}", in_address(view.id.as_str())));
     let rows: Vec<(&SheetClub, &[desk::short_sheet::Origin])> = sheet.clubs.iter().map(|c| (c, &[][..])).collect();
     let waits = match view.job {
@@ -130,24 +138,24 @@ async fn sheet_page(
         None => Vec::new(),
     };
     let body = html! {
-        (approval(view, refused))
-        (super::orders::waits_part(&waits))
-        (section("Clubs", &html! { span.hint { (sheet.rule.word()) } }, &html! { (clubs_table(&rows, &link)) }))
+        (approval(w, view, refused))
+        (super::orders::waits_part(w, &waits))
+        (section("Clubs", &html! { span.hint { (sheet.rule.word()) } }, &html! { (clubs_table(w, &rows, &link)) }))
         @if !sheet.written.is_empty() { p.hint { "Written: " (sheet.written) } }
         @if !sheet.note.is_empty() { p { strong { "Note: " } (sheet.note) } }
-        (findings(&view.problems))
-        @if let Some(reference) = &sheet.reference { (reference_part(reference)) }
-        @if view.job.is_none() { (head_form(view, head)) }
+        (findings(w, &view.problems))
+        @if let Some(reference) = &sheet.reference { (reference_part(w, reference)) }
+        @if view.job.is_none() { (head_form(w, view, head)) }
         p { a href={ "/sheets/" (in_address(view.id.as_str())) "/file" } download { "Save this sheet as a file" } }
     };
-    let crumb = format!("due {} · {} · {}", day(sheet.due), sheet.hand.word(), counted(sheet.clubs.len(), "club"));
+    let crumb = format!("due {} · {} · {}", w.date(sheet.due), sheet.hand.word(), counted(sheet.clubs.len(), "club"));
     let page =
-        framed(app, Framed { title: &sheet.player, active: Nav::Sheets, crumb, notice, body, ..Framed::default() })
+        framed(w, app, Framed { title: &sheet.player, active: Nav::Sheets, crumb, notice, body, ..Framed::default() })
             .await?;
     Ok((status, page).into_response())
 }
 
-fn approval(view: &SheetView, refused: Option<&str>) -> Markup {
+fn approval(w: &Words, view: &SheetView, refused: Option<&str>) -> Markup {
     if let Some(job) = view.job {
         return html! {
             p.actions {
@@ -172,11 +180,12 @@ fn approval(view: &SheetView, refused: Option<&str>) -> Markup {
 
 /// The clubs with every value; a second table, folded, says where each came from. `link` leads to a club's own form.
 pub(super) fn clubs_table(
+    w: &Words,
     clubs: &[(&SheetClub, &[desk::short_sheet::Origin])],
     link: &dyn Fn(usize) -> Option<String>,
 ) -> Markup {
-    let rows = clubs.iter().enumerate().map(|(at, (club, _))| club_row(club, link(at))).collect();
-    let heads = [
+    let rows = clubs.iter().enumerate().map(|(at, (club, _))| club_row(w, club, link(at))).collect();
+    let columns = [
         "club",
         "length",
         "swing weight",
@@ -192,15 +201,17 @@ pub(super) fn clubs_table(
         "shaft",
         "grip",
         "ferrule",
-    ];
+    ]
+    .map(Column::words)
+    .to_vec();
     html! {
-        (words_table("Clubs of the sheet", &heads, rows))
+        (words_table("Clubs of the sheet", columns, rows))
         @if clubs.iter().any(|(_, origins)| !origins.is_empty()) {
             details { summary { "Where each value comes from" }
                 @for (club, origins) in clubs {
-                    h3 { (club_title(club)) }
+                    h3 { (club_title(w, club)) }
                     ul { @for origin in *origins {
-                        li { strong { (field_word(&origin.field)) } ": " (restated(&origin.words)) }
+                        li { strong { (field_word(w, &origin.field)) } ": " (restated(w, &origin.words)) }
                     } }
                 }
             }
@@ -209,11 +220,11 @@ pub(super) fn clubs_table(
 }
 
 /// `7 iron`, `driver` has its number too: `1 wood`.
-pub(super) fn club_title(club: &SheetClub) -> String {
+pub(super) fn club_title(w: &Words, club: &SheetClub) -> String {
     format!("{} {}", club.number, club.club_kind.word())
 }
 
-fn club_row(club: &SheetClub, link: Option<String>) -> Vec<Cell> {
+fn club_row(w: &Words, club: &SheetClub, link: Option<String>) -> Vec<Cell> {
     let t = &club.tolerances;
     let labels: Vec<String> = [("grip", club.grip_graphics), ("shaft", club.shaft_graphics)]
         .into_iter()
@@ -221,16 +232,16 @@ fn club_row(club: &SheetClub, link: Option<String>) -> Vec<Cell> {
         .collect();
     vec![
         Cell(match link {
-            Some(href) => html! { a href=(href) { (club_title(club)) } },
-            None => html! { (club_title(club)) },
+            Some(href) => html! { a href=(href) { (club_title(w, club)) } },
+            None => html! { (club_title(w, club)) },
         }),
-        Cell::from(format!("{} {}", say::length(club.length_mm), club.length_to)),
-        Cell::from(say::swing_weight(club.swing_weight_points)),
-        Cell::from(say::angle(club.loft_deg)),
-        Cell::from(say::angle(club.lie_deg)),
+        Cell::from(format!("{} {}", w.length(club.length_mm), club.length_to)),
+        Cell::from(w.swing_weight(club.swing_weight_points)),
+        Cell::from(w.angle(club.loft_deg)),
+        Cell::from(w.angle(club.lie_deg)),
         Cell::from(club.cpm.map_or("–".into(), |c| decimal(c, 0))),
-        Cell::from(club.total_mass_g.map_or("–".into(), say::mass)),
-        Cell::from(wraps(club)),
+        Cell::from(club.total_mass_g.map_or("–".into(), |figure| w.mass(figure))),
+        Cell::from(wraps(w, club)),
         Cell::from(if labels.is_empty() { "–".to_owned() } else { labels.join(", ") }),
         Cell::from(club.soft_side.map_or("–".into(), |s| s.word().to_owned())),
         Cell::from(format!(
@@ -247,20 +258,20 @@ fn club_row(club: &SheetClub, link: Option<String>) -> Vec<Cell> {
     ]
 }
 
-fn wraps(club: &SheetClub) -> String {
-    let w = club.wraps;
-    let mut text = format!("base {}", w.base);
-    if w.full > 0 {
-        text.push_str(&format!(" + {} full", w.full));
+fn wraps(w: &Words, club: &SheetClub) -> String {
+    let wraps = club.wraps;
+    let mut text = format!("base {}", wraps.base);
+    if wraps.full > 0 {
+        text.push_str(&format!(" + {} full", wraps.full));
     }
-    if w.lower_hand > 0 {
-        text.push_str(&format!(" + {} lower hand", w.lower_hand));
+    if wraps.lower_hand > 0 {
+        text.push_str(&format!(" + {} lower hand", wraps.lower_hand));
     }
     text
 }
 
 /// The trade's word for a field of the document.
-pub(super) fn field_word(field: &str) -> &str {
+pub(super) fn field_word<'a>(w: &Words, field: &'a str) -> &'a str {
     match field {
         "head_model" => "head",
         "shaft_model" => "shaft",
@@ -281,7 +292,7 @@ pub(super) fn field_word(field: &str) -> &str {
 }
 
 /// What was found, the gravest first, each with its clause and what to do next.
-pub(super) fn findings(problems: &[SheetProblem]) -> Markup {
+pub(super) fn findings(w: &Words, problems: &[SheetProblem]) -> Markup {
     let mut groups: BTreeMap<usize, Vec<&SheetProblem>> = BTreeMap::new();
     for problem in problems {
         let at = Severity::ALL.iter().position(|s| *s == problem.severity).unwrap_or(0);
@@ -294,7 +305,7 @@ pub(super) fn findings(problems: &[SheetProblem]) -> Markup {
     };
     let list = |severity: Severity, found: &[&SheetProblem]| {
         html! {
-            ul.plain { @for (words, clubs) in merged(found) {
+            ul.plain { @for (words, clubs) in merged(w, found) {
                 li {
                     (tag(tone(severity), &clubs)) " " (words.0)
                     @if let Some(clause) = words.2 { " (" (clause) ")" }
@@ -321,14 +332,15 @@ pub(super) fn findings(problems: &[SheetProblem]) -> Markup {
     )
 }
 
-type Words = (String, String, Option<String>);
+type Told = (String, String, Option<String>);
 
 /// Findings that say the same of several clubs, as one line with their numbers.
-fn merged(found: &[&SheetProblem]) -> Vec<(Words, String)> {
-    let mut lines: Vec<(Words, Vec<String>)> = Vec::new();
+fn merged(w: &Words, found: &[&SheetProblem]) -> Vec<(Told, String)> {
+    let mut lines: Vec<(Told, Vec<String>)> = Vec::new();
     for problem in found {
         let end = |text: &str| text.trim_end_matches('.').to_owned();
-        let words = (restated(&capital(&end(&problem.words))), restated(&end(&problem.next)), problem.clause.clone());
+        let words =
+            (restated(w, &capital(&end(&problem.words))), restated(w, &end(&problem.next)), problem.clause.clone());
         let club = problem.club.clone().unwrap_or_else(|| "sheet".to_owned());
         match lines.iter_mut().find(|(w, _)| *w == words) {
             Some((_, clubs)) if clubs.contains(&club) => {}
@@ -339,18 +351,18 @@ fn merged(found: &[&SheetProblem]) -> Vec<(Words, String)> {
     lines.into_iter().map(|(words, clubs)| (words, clubs.join(" "))).collect()
 }
 
-fn reference_part(r: &ReferenceClub) -> Markup {
+fn reference_part(w: &Words, r: &ReferenceClub) -> Markup {
     let number =
         |v: Option<f64>, unit: &str, decimals| v.map_or("–".into(), |v| format!("{} {unit}", decimal(v, decimals)));
     let text = |t: String| html! { (t) };
     let to = r.length_to.map_or("", trade::kind::LengthTo::word);
     let left = definitions(&[
-        ("length", text(format!("{} {to}", length_or_dash(r.length_mm)))),
-        ("swing weight", text(r.swing_weight_points.map_or("–".into(), say::swing_weight))),
+        ("length", text(format!("{} {to}", length_or_dash(w, r.length_mm)))),
+        ("swing weight", text(r.swing_weight_points.map_or("–".into(), |figure| w.swing_weight(figure)))),
         ("total mass", text(number(r.total_mass_g, "g", 1))),
         ("balance point from the cap", text(number(r.balance_point_mm, "mm", 1))),
-        ("loft", text(r.loft_deg.map_or("–".into(), say::angle))),
-        ("lie", text(r.lie_deg.map_or("–".into(), say::angle))),
+        ("loft", text(r.loft_deg.map_or("–".into(), |figure| w.angle(figure)))),
+        ("lie", text(r.lie_deg.map_or("–".into(), |figure| w.angle(figure)))),
     ]);
     let right = definitions(&[
         ("frequency", text(number(r.cpm, "cpm", 1))),
@@ -359,13 +371,13 @@ fn reference_part(r: &ReferenceClub) -> Markup {
         ("grip", text(r.grip_model.clone().unwrap_or_else(|| "not noted".into()))),
         ("cap", text(number(r.cap_mm, "mm", 1))),
         ("coupler", text(number(r.coupler_g, "g", 1))),
-        ("read on", text(r.read_on.map_or_else(|| "not noted".into(), day))),
+        ("read on", text(r.read_on.map_or_else(|| "not noted".into(), |on| w.date(on)))),
     ]);
     section(&format!("Reference club: the {}", r.number), &html! {}, &columns(&[left, right]))
 }
 
 /// Player, date, hand and note of a sheet that is not approved yet.
-fn head_form(view: &SheetView, mut form: Entries) -> Markup {
+fn head_form(w: &Words, view: &SheetView, mut form: Entries) -> Markup {
     if form.pairs().is_empty() {
         form = Entries::new(vec![
             ("player".into(), view.sheet.player.clone()),
@@ -379,7 +391,7 @@ fn head_form(view: &SheetView, mut form: Entries) -> Markup {
         details open[!form.is_sound()] { summary { "Change player, date, hand or note" }
             form.card method="post" action={ "/sheets/" (in_address(view.id.as_str())) } {
                 (hidden("version", form.text("version")))
-                (sheet_form::head_fields(&form))
+                (sheet_form::head_fields(w, &form))
                 div.actions { (button(&Button { label: "Change", kind: ButtonKind::Quiet, ..Button::default() })) }
             }
         }
@@ -388,13 +400,14 @@ fn head_form(view: &SheetView, mut form: Entries) -> Markup {
 
 async fn change_head(
     State(app): State<App>,
+    Reader(w): Reader,
     Path(id): Path<String>,
     Form(fields): Form<Vec<(String, String)>>,
 ) -> PageResult {
     let view = app.sheet(&id.as_str().into()).await?;
     let mut form = Entries::new(fields);
-    let Some(head) = sheet_form::head(&mut form) else {
-        return sheet_page(&app, &view, form, None, StatusCode::UNPROCESSABLE_ENTITY).await;
+    let Some(head) = sheet_form::head(&w, &mut form) else {
+        return sheet_page(&w, &app, &view, form, None, StatusCode::UNPROCESSABLE_ENTITY).await;
     };
     let sheet = Sheet { player: head.player, due: head.due, hand: head.hand, note: head.note, ..view.sheet.clone() };
     let version = form.text("version").parse().unwrap_or(-1);
@@ -402,24 +415,24 @@ async fn change_head(
         Ok(_) => Ok(go_to(&format!("/sheets/{}", in_address(&id))).into_response()),
         Err(error) => {
             form.refuse("player", error.to_string());
-            sheet_page(&app, &view, form, None, failure_status(&error)).await
+            sheet_page(&w, &app, &view, form, None, failure_status(&error)).await
         }
     }
 }
 
-async fn approve(State(app): State<App>, Who(by): Who, Path(id): Path<String>) -> PageResult {
+async fn approve(State(app): State<App>, Reader(w): Reader, Who(by): Who, Path(id): Path<String>) -> PageResult {
     let id = id.as_str().into();
     match app.approve_sheet(&id, &Approve { steps: None, by }).await {
         Ok(job) => Ok(go_to(&format!("/plan/{}", job.number)).into_response()),
         Err(error) => {
             let view = app.sheet(&id).await?;
             let words = format!("Not approved: {error}");
-            sheet_page(&app, &view, Entries::default(), Some(&words), failure_status(&error)).await
+            sheet_page(&w, &app, &view, Entries::default(), Some(&words), failure_status(&error)).await
         }
     }
 }
 
-async fn sheet_file(State(app): State<App>, Path(id): Path<String>) -> PageResult {
+async fn sheet_file(State(app): State<App>, Reader(w): Reader, Path(id): Path<String>) -> PageResult {
     let view = app.sheet(&id.as_str().into()).await?;
     let text = serde_json::to_string_pretty(&view.sheet).map_err(|e| PageError(Problem::invalid(e.to_string())))?;
     let headers = [
@@ -429,11 +442,11 @@ async fn sheet_file(State(app): State<App>, Path(id): Path<String>) -> PageResul
     Ok((headers, text).into_response())
 }
 
-async fn file_form(State(app): State<App>) -> PageResult {
-    file_page(&app, &Entries::default(), None, StatusCode::OK).await
+async fn file_form(State(app): State<App>, Reader(w): Reader) -> PageResult {
+    file_page(&w, &app, &Entries::default(), None, StatusCode::OK).await
 }
 
-async fn file_page(app: &App, form: &Entries, notice: Option<Notice>, status: StatusCode) -> PageResult {
+async fn file_page(w: &Words, app: &App, form: &Entries, notice: Option<Notice>, status: StatusCode) -> PageResult {
     let body = html! {
         form.card method="post" action="/sheets/file" enctype="multipart/form-data" {
             (file_field("file", "File", "A sheet that was saved here as a file, or written by another program in the same form", ".json,application/json"))
@@ -446,17 +459,17 @@ async fn file_page(app: &App, form: &Entries, notice: Option<Notice>, status: St
         }
         (actions(&[Action { href: "/sheets", label: "Back to the sheets", primary: false }]))
     };
-    let page =
-        framed(app, Framed { title: "Load a sheet", active: Nav::Sheets, notice, body, ..Framed::default() }).await?;
+    let page = framed(w, app, Framed { title: "Load a sheet", active: Nav::Sheets, notice, body, ..Framed::default() })
+        .await?;
     Ok((status, page).into_response())
 }
 
-async fn load_file(State(app): State<App>, form: Multipart) -> PageResult {
-    let (mut form, file) = match Entries::with_file(form).await {
+async fn load_file(State(app): State<App>, Reader(w): Reader, form: Multipart) -> PageResult {
+    let (mut form, file) = match Entries::with_file(&w, form).await {
         Ok(read) => read,
         Err(words) => {
             let notice = Some(Notice { tone: Tone::Bad, text: words, next: String::new() });
-            return file_page(&app, &Entries::default(), notice, StatusCode::BAD_REQUEST).await;
+            return file_page(&w, &app, &Entries::default(), notice, StatusCode::BAD_REQUEST).await;
         }
     };
     let text = match file {
@@ -464,10 +477,10 @@ async fn load_file(State(app): State<App>, form: Multipart) -> PageResult {
         None => form.raw("written").to_owned(),
     };
     form.set("written", text.clone());
-    match read_sheet(&text) {
+    match read_sheet(&w, &text) {
         Ok(sheet) => match app.save_sheet(&sheet).await {
             Ok(view) => Ok(go_to(&format!("/sheets/{}", in_address(view.id.as_str()))).into_response()),
-            Err(error) => file_page(&app, &form, Some(failure(&error)), failure_status(&error)).await,
+            Err(error) => file_page(&w, &app, &form, Some(failure(&w, &error)), failure_status(&error)).await,
         },
         Err(words) => {
             form.refuse("written", words);
@@ -476,13 +489,13 @@ async fn load_file(State(app): State<App>, form: Multipart) -> PageResult {
                 text: "The sheet could not be read.".into(),
                 next: "Nothing was saved; the place is named under the text.".into(),
             });
-            file_page(&app, &form, notice, StatusCode::UNPROCESSABLE_ENTITY).await
+            file_page(&w, &app, &form, notice, StatusCode::UNPROCESSABLE_ENTITY).await
         }
     }
 }
 
 /// Reads a sheet's document; a mistake is named with its line.
-fn read_sheet(text: &str) -> Result<Sheet, String> {
+fn read_sheet(w: &Words, text: &str) -> Result<Sheet, String> {
     if text.trim().is_empty() {
         return Err("There is no file and no text. Choose a file, or paste the sheet".into());
     }
@@ -500,9 +513,9 @@ fn shortened(line: &str) -> String {
 }
 
 /// Clubs of a preview with where their values came from.
-pub(super) fn expanded_table(expanded: &[Expanded]) -> Markup {
+pub(super) fn expanded_table(w: &Words, expanded: &[Expanded]) -> Markup {
     let rows: Vec<_> = expanded.iter().map(|e| (&e.club, e.origins.as_slice())).collect();
-    clubs_table(&rows, &|_| None)
+    clubs_table(w, &rows, &|_| None)
 }
 
 /// The message for a page that looked at an older version.
@@ -513,12 +526,17 @@ pub(super) fn stale(error: &AppError) -> bool {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use quantity::Units;
+
+    fn w() -> Words {
+        Words::english(Units::default())
+    }
 
     #[test]
     fn a_bad_sheet_file_is_named_by_line() {
-        let words = read_sheet("{\n \"player\": \"A\",\n \"dew\": 1\n}").unwrap_err();
+        let words = read_sheet(&w(), "{\n \"player\": \"A\",\n \"dew\": 1\n}").unwrap_err();
         assert!(words.starts_with("Line 3") && words.contains("dew"), "{words}");
-        assert!(read_sheet("  ").unwrap_err().contains("Choose a file"));
+        assert!(read_sheet(&w(), "  ").unwrap_err().contains("Choose a file"));
     }
 
     #[test]
@@ -532,7 +550,7 @@ mod tests {
             clause: None,
         };
         let (a, b) = (problem("5"), problem("6"));
-        let lines = merged(&[&a, &b]);
+        let lines = merged(&w(), &[&a, &b]);
         assert_eq!(lines.len(), 1);
         assert_eq!(lines[0].1, "5 6");
     }

@@ -3,25 +3,30 @@
 use super::entries::{Entries, capital, counted, go_to, group, plain};
 use super::{Framed, PageResult, Who, failure, failure_status, framed};
 use crate::cookies::{self, keep};
-use crate::look::{
-    Button, ButtonKind, Choice, Field, Notice, Select, Tone, button, check, columns, field, section, select,
-    titled_card,
-};
-use crate::units;
+use crate::reader::Reader;
 use app::App;
 use axum::Router;
 use axum::extract::{Form, Query, State};
 use axum::http::StatusCode;
 use axum::response::{AppendHeaders, IntoResponse};
 use axum::routing::{get, post};
+use look::{
+    Button, ButtonKind, Choice, Field, Notice, Select, Tone, button, check, columns, field, section, select,
+    titled_card,
+};
 use maud::{Markup, html};
 use quantity::{SwingWeight, round_to};
 use trade::check_weight::CheckWeight;
-use trade::model::{Model, PartKind};
+use trade::model::Model;
+use trade::model::PartKind;
 use trade::reading::What;
 use trade::scale::Scale;
-use trade::shop::{Shop, Units};
-use trade::step::{Caution, Step, Strength};
+use trade::shop::Shop;
+use trade::shop::Units;
+use trade::step::Caution;
+use trade::step::Step;
+use trade::step::Strength;
+use words::Words;
 
 pub(super) fn router() -> Router<App> {
     Router::new()
@@ -30,17 +35,22 @@ pub(super) fn router() -> Router<App> {
         .route("/shop/who", post(who))
 }
 
-async fn show(State(app): State<App>, Who(by): Who, Query(asked): Query<Vec<(String, String)>>) -> PageResult {
+async fn show(
+    State(app): State<App>,
+    Reader(w): Reader,
+    Who(by): Who,
+    Query(asked): Query<Vec<(String, String)>>,
+) -> PageResult {
     let shop = app.shop().await?;
     let notice = Entries::new(asked).has("kept", "1").then(|| Notice {
         tone: Tone::Good,
         text: "Kept.".into(),
         next: "Jobs under way keep the steps they began with.".into(),
     });
-    shop_page(&app, &by, &typed(&shop), &steps_typed(&shop.steps), notice, StatusCode::OK).await
+    shop_page(&w, &app, &by, &typed(&w, &shop), &steps_typed(&w, &shop.steps), notice, StatusCode::OK).await
 }
 
-fn typed(shop: &Shop) -> Entries {
+fn typed(w: &Words, shop: &Shop) -> Entries {
     let mut pairs = vec![
         ("name".to_owned(), shop.name.clone()),
         ("room_c".to_owned(), plain(shop.room_c)),
@@ -71,7 +81,7 @@ fn typed(shop: &Shop) -> Entries {
     Entries::new(pairs)
 }
 
-fn steps_typed(steps: &[Step]) -> Entries {
+fn steps_typed(w: &Words, steps: &[Step]) -> Entries {
     let mut pairs = Vec::new();
     for (step, place) in steps.iter().zip(1..) {
         let mut put = |name: &str, value: &str| pairs.push((format!("{name}-{}", step.key), value.to_owned()));
@@ -86,6 +96,7 @@ fn steps_typed(steps: &[Step]) -> Entries {
 }
 
 async fn shop_page(
+    w: &Words,
     app: &App,
     by: &str,
     form: &Entries,
@@ -99,38 +110,38 @@ async fn shop_page(
         form.card method="post" action="/shop/who" {
             div.fields {
                 (field(&Field { name: "who", label: "Who is at this tablet", value: if by == "bench" { "" } else { by }, hint: "Stands beside every reading made here", list: "people", ..Field::default() }))
-                (select(&Select { name: "units", label: "Reads and types in", hint: "An entry with its own unit is always taken", error: None, choices: units_choices(by != "bench") }))
+                (select(&Select { name: "units", label: "Reads and types in", hint: "An entry with its own unit is always taken", error: None, choices: units_choices(w, by != "bench") }))
                 datalist #people { @for person in &shop.people { option value=(person.name) {} } }
             }
             div.actions { (button(&Button { label: "Keep", kind: ButtonKind::Quiet, ..Button::default() })) }
         }
         p.actions { a.button.quiet href="/shop/scales" { "Scales on a serial line" } }
         form method="post" action="/shop" {
-            div.card { div.fields { (figures(form, &models)) } }
-            details open[form.notice().is_some()] { summary { "Scales and check weight" }
-                (columns(&[scale(form, "balance_scale", "Balance scale", "points"), scale(form, "mass_scale", "Gram scale", "g"), check_weight(form)]))
+            div.card { div.fields { (figures(w, form, &models)) } }
+            details open[form.notice(w).is_some()] { summary { "Scales and check weight" }
+                (columns(&[scale(w, form, "balance_scale", "Balance scale", "points"), scale(w, form, "mass_scale", "Gram scale", "g"), check_weight(w, form)]))
             }
-            details open[form.notice().is_some()] { summary { "What counts in a plan" }
+            details open[form.notice(w).is_some()] { summary { "What counts in a plan" }
                 div.card {
                     p.hint { "Finishing in tolerance comes first: 100 is a club that is sure to miss it. The rest is weighed against that; a higher figure avoids it more, 0 lets it be." }
-                    div.fields { (plan_weights(form)) }
+                    div.fields { (plan_weights(w, form)) }
                 }
             }
             div.actions { (button(&Button { label: "Keep", ..Button::default() })) }
         }
         (section("Steps of a job", &html! {}, &html! {
-            details open[steps.notice().is_some()] { summary { (counted(shop.steps.len(), "step")) ": " (shop.steps.iter().map(|s| s.label.to_lowercase()).collect::<Vec<_>>().join(", ")) }
+            details open[steps.notice(w).is_some()] { summary { (counted(shop.steps.len(), "step")) ": " (shop.steps.iter().map(|s| s.label.to_lowercase()).collect::<Vec<_>>().join(", ")) }
             p.hint { "A job takes a copy of these when it is made. Steps may be left out or done in another order at the bench; what is not read only leaves the forecast wider." }
-            form method="post" action="/shop/steps" { (steps_part(steps, &shop.steps)) }
+            form method="post" action="/shop/steps" { (steps_part(w, steps, &shop.steps)) }
             }
         }))
     };
-    let notice = form.notice().or_else(|| steps.notice()).or(notice);
-    let page = framed(app, Framed { title: "Shop", crumb: shop.name, notice, body, ..Framed::default() }).await?;
+    let notice = form.notice(w).or_else(|| steps.notice(w)).or(notice);
+    let page = framed(w, app, Framed { title: "Shop", crumb: shop.name, notice, body, ..Framed::default() }).await?;
     Ok((status, page).into_response())
 }
 
-fn figures(form: &Entries, models: &[Model]) -> Markup {
+fn figures(w: &Words, form: &Entries, models: &[Model]) -> Markup {
     let list = |kind: PartKind| -> Vec<(&str, &str)> {
         std::iter::once(("", "none"))
             .chain(models.iter().filter(|m| m.kind() == kind).map(|m| (m.code(), m.name())))
@@ -148,7 +159,7 @@ fn figures(form: &Entries, models: &[Model]) -> Markup {
 }
 
 /// What things cost in a plan, in hundredths of a missed club.
-fn plan_weights(form: &Entries) -> Markup {
+fn plan_weights(w: &Words, form: &Entries) -> Markup {
     let one = |name: &str, label, hint| {
         form.field(
             &format!("plan_weights.{name}"),
@@ -169,7 +180,7 @@ fn plan_weights(form: &Entries) -> Markup {
     }
 }
 
-fn scale(form: &Entries, which: &str, title: &str, unit: &str) -> Markup {
+fn scale(w: &Words, form: &Entries, which: &str, title: &str, unit: &str) -> Markup {
     let decimal = |hint| Field { unit, hint, inputmode: "decimal", required: true, ..Field::default() };
     let one = |name: &str, label, shape| form.field(&format!("{which}.{name}"), label, shape);
     titled_card(
@@ -185,7 +196,7 @@ fn scale(form: &Entries, which: &str, title: &str, unit: &str) -> Markup {
 }
 
 /// The weight that the balance scale is held against; left empty where the shop has none.
-fn check_weight(form: &Entries) -> Markup {
+fn check_weight(w: &Words, form: &Entries) -> Markup {
     let one = |name: &str, label, shape| form.field(&format!("check_weight.{name}"), label, shape);
     let decimal = |unit, hint| Field { unit, hint, inputmode: "decimal", ..Field::default() };
     titled_card(
@@ -200,23 +211,28 @@ fn check_weight(form: &Entries) -> Markup {
 }
 
 /// The check weight as entered; none where its name is empty.
-fn check_weight_typed(form: &mut Entries) -> Option<CheckWeight> {
+fn check_weight_typed(w: &Words, form: &mut Entries) -> Option<CheckWeight> {
     let name = form.some("check_weight.name")?;
-    let swing_weight = form.swing_weight_points("check_weight.swing_weight_points");
+    let swing_weight = form.swing_weight_points(w, "check_weight.swing_weight_points");
     let swing_weight_points = form.needed("check_weight.swing_weight_points", swing_weight, "Say what it should read");
     let mut number = |field: &str| {
-        let value = form.number(field);
+        let value = form.number(w, field);
         form.needed(field, value, "Fill this in").unwrap_or_default()
     };
     let (sd_points, mass_g) = (number("check_weight.sd_points"), number("check_weight.mass_g"));
     Some(CheckWeight { name, swing_weight_points: swing_weight_points.unwrap_or_default(), sd_points, mass_g })
 }
 
-async fn change(State(app): State<App>, Who(by): Who, Form(fields): Form<Vec<(String, String)>>) -> PageResult {
+async fn change(
+    State(app): State<App>,
+    Reader(w): Reader,
+    Who(by): Who,
+    Form(fields): Form<Vec<(String, String)>>,
+) -> PageResult {
     let mut form = Entries::new(fields);
     let mut shop = app.shop().await?;
     let mut number = |name: &str| {
-        let value = form.number(name);
+        let value = form.number(&w, name);
         form.needed(name, value, "Fill this in").unwrap_or_default()
     };
     shop.room_c = number("room_c");
@@ -250,7 +266,7 @@ async fn change(State(app): State<App>, Who(by): Who, Form(fields): Form<Vec<(St
     for field in not_to_be_had {
         form.refuse(&field, "Enter 0 to 100: 100 is a club that is sure to miss its tolerance");
     }
-    shop.check_weight = check_weight_typed(&mut form);
+    shop.check_weight = check_weight_typed(&w, &mut form);
     shop.adhesive = form.some("adhesive");
     shop.tape = form.some("tape");
     let error = if form.is_sound() { app.save_shop(&shop).await.err() } else { None };
@@ -263,11 +279,11 @@ async fn change(State(app): State<App>, Who(by): Who, Form(fields): Form<Vec<(St
         return Ok(go_to("/shop?kept=1").into_response());
     }
     let status = error.as_ref().map_or(StatusCode::UNPROCESSABLE_ENTITY, failure_status);
-    let steps = steps_typed(&app.shop().await?.steps);
-    shop_page(&app, &by, &form, &steps, error.as_ref().map(failure), status).await
+    let steps = steps_typed(&w, &app.shop().await?.steps);
+    shop_page(&w, &app, &by, &form, &steps, error.as_ref().map(|one| failure(&w, one)), status).await
 }
 
-fn steps_part(form: &Entries, steps: &[Step]) -> Markup {
+fn steps_part(w: &Words, form: &Entries, steps: &[Step]) -> Markup {
     let needs: Vec<(&str, &str)> = Strength::ALL.iter().map(|s| (s.key(), s.word())).collect();
     let on: Vec<(&str, &str)> = steps.iter().map(|s| (s.key.as_str(), s.label.as_str())).collect();
     html! {
@@ -275,7 +291,7 @@ fn steps_part(form: &Entries, steps: &[Step]) -> Markup {
             @for step in steps {
                 @let name = |what: &str| format!("{what}-{}", step.key);
                 li.card {
-                    details open[form.notice().is_some()] {
+                    details open[form.notice(w).is_some()] {
                         summary { (form.text(&name("place"))) ". " (form.text(&name("label"))) }
                         div.fields {
                             (form.field(&name("place"), "Place", Field { inputmode: "numeric", required: true, ..Field::default() }))
@@ -287,7 +303,7 @@ fn steps_part(form: &Entries, steps: &[Step]) -> Markup {
                             (check(&name("optional"), "1", "May be left out", form.has(&name("optional"), "1")))
                             (check(&name("drop"), "1", "Take this step away", form.has(&name("drop"), "1")))
                         }
-                        p.hint { (asked_words(step)) }
+                        p.hint { (asked_words(w, step)) }
                     }
                 }
             }
@@ -311,7 +327,7 @@ fn steps_part(form: &Entries, steps: &[Step]) -> Markup {
     }
 }
 
-fn asked_words(step: &Step) -> String {
+fn asked_words(w: &Words, step: &Step) -> String {
     let asks: Vec<&str> = step.asks.iter().filter(|w| **w != What::Done).map(|w| w.word()).collect();
     let mut words = if asks.is_empty() { "nothing is read".to_owned() } else { format!("reads {}", asks.join(", ")) };
     if step.glues {
@@ -323,10 +339,15 @@ fn asked_words(step: &Step) -> String {
     words
 }
 
-async fn change_steps(State(app): State<App>, Who(by): Who, Form(fields): Form<Vec<(String, String)>>) -> PageResult {
+async fn change_steps(
+    State(app): State<App>,
+    Reader(w): Reader,
+    Who(by): Who,
+    Form(fields): Form<Vec<(String, String)>>,
+) -> PageResult {
     let mut form = Entries::new(fields);
     let mut shop = app.shop().await?;
-    let steps = read_steps(&mut form, &shop.steps);
+    let steps = read_steps(&w, &mut form, &shop.steps);
     let error = match steps {
         Some(steps) => {
             shop.steps = steps;
@@ -339,11 +360,11 @@ async fn change_steps(State(app): State<App>, Who(by): Who, Form(fields): Form<V
     };
     let status = error.as_ref().map_or(StatusCode::UNPROCESSABLE_ENTITY, failure_status);
     let shop = app.shop().await?;
-    shop_page(&app, &by, &typed(&shop), &form, error.as_ref().map(failure), status).await
+    shop_page(&w, &app, &by, &typed(&w, &shop), &form, error.as_ref().map(|one| failure(&w, one)), status).await
 }
 
 /// The steps as the form has them, in the order of their places.
-fn read_steps(form: &mut Entries, now: &[Step]) -> Option<Vec<Step>> {
+fn read_steps(w: &Words, form: &mut Entries, now: &[Step]) -> Option<Vec<Step>> {
     let mut placed: Vec<(f64, Step)> = Vec::new();
     for step in now {
         let name = |what: &str| format!("{what}-{}", step.key);
@@ -352,7 +373,7 @@ fn read_steps(form: &mut Entries, now: &[Step]) -> Option<Vec<Step>> {
         }
         let label = form.some(&name("label"));
         let label = form.needed(&name("label"), label, "Give the step a name");
-        let place = form.number(&name("place"));
+        let place = form.number(w, &name("place"));
         let place = form.needed(&name("place"), place, "Say at which place it comes, from 1");
         let (Some(label), Some(place)) = (label, place) else { continue };
         let needs = Strength::from_key(form.text(&name("needs"))).unwrap_or(step.needs);
@@ -368,7 +389,7 @@ fn read_steps(form: &mut Entries, now: &[Step]) -> Option<Vec<Step>> {
         ));
     }
     if let Some(label) = form.some("new-label") {
-        let place = form.number("new-place").unwrap_or(f64::from(u16::MAX));
+        let place = form.number(w, "new-place").unwrap_or(f64::from(u16::MAX));
         placed.push((place - 0.5, new_step(form, label, now)));
     }
     if placed.is_empty() && form.is_sound() {
@@ -406,18 +427,18 @@ fn fresh_key(label: &str, now: &[Step]) -> String {
 }
 
 /// Units to choose from; to begin with, those that the name had before.
-fn units_choices(named: bool) -> Vec<Choice<'static>> {
-    let own = units::now();
+fn units_choices(w: &Words, named: bool) -> Vec<Choice<'static>> {
+    let own = w.units;
     let words = ["inches and grams", "millimetres and grams", "inches and ounces", "millimetres and ounces"];
     let keys = ["in-g", "mm-g", "in-oz", "mm-oz"];
-    let as_before = Choice { value: "", label: "as this name did before", chosen: !named };
+    let as_before = Choice { value: "", label: "as this name did before".into(), chosen: !named };
     let each = keys.into_iter().zip(words);
     std::iter::once(as_before)
-        .chain(each.map(|(value, label)| Choice { value, label, chosen: named && own.key() == value }))
+        .chain(each.map(|(value, label)| Choice { value, label: label.into(), chosen: named && own.key() == value }))
         .collect()
 }
 
-async fn who(State(app): State<App>, Form(fields): Form<Vec<(String, String)>>) -> PageResult {
+async fn who(State(app): State<App>, Reader(w): Reader, Form(fields): Form<Vec<(String, String)>>) -> PageResult {
     let form = Entries::new(fields);
     let name: String = form.text("who").chars().take(60).collect();
     let units = app.name_person(&name, form.some("units").map(|key| Units::from_key(&key))).await?;
@@ -428,17 +449,22 @@ async fn who(State(app): State<App>, Form(fields): Form<Vec<(String, String)>>) 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use quantity::Units;
+
+    fn w() -> Words {
+        Words::english(Units::default())
+    }
 
     #[test]
     fn steps_follow_their_places_and_may_be_taken_away() {
         let now = trade::step::full_build();
-        let mut form = steps_typed(&now);
+        let mut form = steps_typed(&w(), &now);
         form.set("place-cpm", "0.5");
         form.set("drop-soft_side", "1");
         form.set("new-label", "Lead tape on");
         form.set("new-place", "3");
         form.set("new-on", "finish");
-        let steps = read_steps(&mut form, &now).expect("sound");
+        let steps = read_steps(&w(), &mut form, &now).expect("sound");
         assert_eq!(steps.len(), now.len());
         assert_eq!(steps[0].key, "cpm");
         assert_eq!(steps[3].key, "lead_tape_on");

@@ -2,10 +2,7 @@
 
 use super::entries::{Entries, counted, go_to, in_address, plain, query, typed_length, words_table};
 use super::{Framed, PageResult, Who, failure_status, framed, say, stock_import, stock_weigh};
-use crate::look::{
-    Action, Button, ButtonKind, Cell, Field, Figure, Icon, Nav, Notice, Tab, Tone, button, empty_state, figures,
-    hidden, icon, link_button, tabs, tag,
-};
+use crate::reader::Reader;
 use crate::units;
 use app::App;
 use app::stock::{PartChange, PartQuery};
@@ -14,10 +11,18 @@ use axum::extract::{DefaultBodyLimit, Form, Path, Query, State};
 use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use axum::routing::{get, post};
+use look::{
+    Action, Button, ButtonKind, Cell, Column, Field, Figure, Icon, Nav, Notice, Tab, Tone, button, empty_state,
+    figures, hidden, icon, link_button, tabs, tag,
+};
 use maud::{Markup, html};
-use trade::model::{Model, PartKind};
-use trade::part::{Part, PartState};
-use trade::reading::{Unit, What};
+use trade::model::Model;
+use trade::model::PartKind;
+use trade::part::Part;
+use trade::part::PartState;
+use trade::reading::Unit;
+use trade::reading::What;
+use words::Words;
 
 /// Parts on one page.
 const PAGE: i64 = 50;
@@ -76,7 +81,7 @@ fn file_query(wanted: &PartQuery) -> String {
     ])
 }
 
-async fn list(State(app): State<App>, Query(pairs): Query<Vec<(String, String)>>) -> PageResult {
+async fn list(State(app): State<App>, Reader(w): Reader, Query(pairs): Query<Vec<(String, String)>>) -> PageResult {
     let mut asked = Entries::new(pairs);
     let models = app.models(None).await?;
     let page = asked.text("page").parse::<i64>().unwrap_or(1).clamp(1, 1_000_000);
@@ -84,14 +89,14 @@ async fn list(State(app): State<App>, Query(pairs): Query<Vec<(String, String)>>
     let wanted = filter(&asked);
     let (parts, total) =
         app.parts(&PartQuery { limit: Some(PAGE), offset: Some((page - 1) * PAGE), ..wanted.clone() }).await?;
-    let kinds = kind_tabs(&app, &asked, &wanted).await?;
+    let kinds = kind_tabs(&w, &app, &asked, &wanted).await?;
     let narrowed = ["kind", "model", "number", "state", "text"].iter().any(|n| asked.some(n).is_some());
     let gone = match &wanted.text {
         Some(code) if wanted.without.is_some() => app.part(code).await.ok().filter(|p| p.state == PartState::Used),
         _ => None,
     };
     let body = html! {
-        (super::orders::stock_places(super::orders::StockPlace::Parts))
+        (super::orders::stock_places(&w, super::orders::StockPlace::Parts))
         div.actions {
             (link_button("/stock/new", "Weigh in", ButtonKind::Primary, Some(Icon::Plus), "n"))
             (link_button("/stock/import", "Import a list", ButtonKind::Quiet, Some(Icon::Import), ""))
@@ -100,10 +105,10 @@ async fn list(State(app): State<App>, Query(pairs): Query<Vec<(String, String)>>
             (link_button(&format!("/labels{}", with(&asked, "page", "")), "Print labels", ButtonKind::Quiet, Some(Icon::Print), ""))
             (link_button("/stock/models", "Models", ButtonKind::Quiet, None, ""))
         }
-        @if total == 0 && !narrowed { (nothing_yet(models.is_empty())) } @else {
-            (super::labels::scan_form())
+        @if total == 0 && !narrowed { (nothing_yet(&w, models.is_empty())) } @else {
+            (super::labels::scan_form(&w))
             (kinds)
-            (filter_form(&asked, &models))
+            (filter_form(&w, &asked, &models))
             @if let Some(part) = &gone {
                 p { a href={ "/stock/parts/" (in_address(&part.code)) } { (part.code) } " went out in a club." }
             }
@@ -113,18 +118,18 @@ async fn list(State(app): State<App>, Query(pairs): Query<Vec<(String, String)>>
                     Action { href: &format!("/stock{}", with(&asked, "state", "any")), label: "Those that went out too", primary: false },
                 ]))
             } @else if !parts.is_empty() {
-                (parts_table(&parts, &models))
-                (pager(&asked, page, total))
+                (parts_table(&w, &parts, &models))
+                (pager(&w, &asked, page, total))
             }
         }
     };
     let crumb = counted(usize::try_from(total).unwrap_or(0), "part");
-    Ok(framed(&app, Framed { title: "Stock", active: Nav::Stock, crumb, body, ..Framed::default() })
+    Ok(framed(&w, &app, Framed { title: "Stock", active: Nav::Stock, crumb, body, ..Framed::default() })
         .await?
         .into_response())
 }
 
-fn nothing_yet(no_models: bool) -> Markup {
+fn nothing_yet(w: &Words, no_models: bool) -> Markup {
     if no_models {
         empty_state(
             "The stock is empty, and there are no models yet.",
@@ -146,7 +151,7 @@ fn nothing_yet(no_models: bool) -> Markup {
     }
 }
 
-async fn kind_tabs(app: &App, asked: &Entries, wanted: &PartQuery) -> Result<Markup, super::PageError> {
+async fn kind_tabs(w: &Words, app: &App, asked: &Entries, wanted: &PartQuery) -> Result<Markup, super::PageError> {
     let mut shown = Vec::new();
     let counts = app.count_kinds(&PartQuery { kind: None, ..wanted.clone() }).await?;
     for kind in std::iter::once(None).chain(PartKind::ALL.iter().copied().map(Some)) {
@@ -161,12 +166,14 @@ async fn kind_tabs(app: &App, asked: &Entries, wanted: &PartQuery) -> Result<Mar
             ));
         }
     }
-    let list: Vec<Tab<'_>> =
-        shown.iter().map(|(label, href, count, current)| Tab { label, href, count, current: *current }).collect();
+    let list: Vec<Tab<'_>> = shown
+        .iter()
+        .map(|(label, href, count, current)| Tab { label: label.into(), href, count, current: *current })
+        .collect();
     Ok(tabs("Kinds", &list))
 }
 
-fn filter_form(asked: &Entries, models: &[Model]) -> Markup {
+fn filter_form(w: &Words, asked: &Entries, models: &[Model]) -> Markup {
     let kind = asked.text("kind");
     let of_kind = models.iter().filter(|m| kind.is_empty() || m.kind().key() == kind);
     let option =
@@ -197,20 +204,20 @@ fn filter_form(asked: &Entries, models: &[Model]) -> Markup {
     }
 }
 
-fn parts_table(parts: &[Part], models: &[Model]) -> Markup {
+fn parts_table(w: &Words, parts: &[Part], models: &[Model]) -> Markup {
     let name = |code: &str| models.iter().find(|m| m.code() == code).map_or(code.to_owned(), |m| m.name().to_owned());
     // A column that is empty for most would only make the others narrow.
     let with_cpm = parts.iter().all(|p| p.kind == PartKind::Shaft) && parts.iter().any(|p| p.cpm.is_some());
     let row = |part: &Part| {
         let mut cells = vec![
             Cell(html! { a href={ "/stock/parts/" (in_address(&part.code)) } { (part.code) } }),
-            Cell::from(part.mass_g.map_or("not weighed".to_owned(), say::mass)),
+            Cell::from(part.mass_g.map_or("not weighed".to_owned(), |figure| w.mass(figure))),
         ];
         if with_cpm {
-            cells.push(Cell::from(part.cpm.map_or(String::new(), |cpm| say::value(What::Cpm, cpm))));
+            cells.push(Cell::from(part.cpm.map_or(String::new(), |cpm| say::value(w, What::Cpm, cpm))));
         }
         cells.extend([
-            Cell(state_tag(part.state)),
+            Cell(state_tag(w, part.state)),
             Cell::from(name(&part.model)),
             Cell::from(part.number.as_deref().unwrap_or("")),
             Cell::from(part.kind.word()),
@@ -220,14 +227,24 @@ fn parts_table(parts: &[Part], models: &[Model]) -> Markup {
         ]);
         cells
     };
-    let mut heads = vec!["code", "#mass", "state", "model", "number", "kind", "#count", "place", "lot"];
+    let mut columns = vec![
+        Column::words("code"),
+        Column::figures("mass"),
+        Column::words("state"),
+        Column::words("model"),
+        Column::words("number"),
+        Column::words("kind"),
+        Column::figures("count"),
+        Column::words("place"),
+        Column::words("lot"),
+    ];
     if with_cpm {
-        heads.insert(2, "#frequency");
+        columns.insert(2, Column::figures("frequency"));
     }
-    words_table("Parts in stock", &heads, parts.iter().map(row).collect())
+    words_table("Parts in stock", columns, parts.iter().map(row).collect())
 }
 
-fn state_tag(state: PartState) -> Markup {
+fn state_tag(w: &Words, state: PartState) -> Markup {
     let tone = match state {
         PartState::Free => Tone::Good,
         PartState::Held | PartState::Ordered => Tone::Care,
@@ -237,7 +254,7 @@ fn state_tag(state: PartState) -> Markup {
     tag(tone, state.word())
 }
 
-fn pager(asked: &Entries, page: i64, total: i64) -> Markup {
+fn pager(w: &Words, asked: &Entries, page: i64, total: i64) -> Markup {
     let last = (total + PAGE - 1) / PAGE;
     let to = |n: i64| format!("/stock{}", with(asked, "page", &n.to_string()));
     html! {
@@ -251,12 +268,12 @@ fn pager(asked: &Entries, page: i64, total: i64) -> Markup {
     }
 }
 
-async fn show(State(app): State<App>, Path(code): Path<String>) -> PageResult {
+async fn show(State(app): State<App>, Reader(w): Reader, Path(code): Path<String>) -> PageResult {
     let part = app.part(&code).await?;
-    part_page(&app, &part, &typed(&part), None, StatusCode::OK).await
+    part_page(&w, &app, &part, &typed(&w, &part), None, StatusCode::OK).await
 }
 
-fn typed(part: &Part) -> Entries {
+fn typed(w: &Words, part: &Part) -> Entries {
     let mass =
         if part.mass_typed.is_empty() { part.mass_g.map(plain).unwrap_or_default() } else { part.mass_typed.clone() };
     let pairs = [
@@ -268,30 +285,37 @@ fn typed(part: &Part) -> Entries {
         ("loft", part.loft_deg.map(plain).unwrap_or_default()),
         ("lie", part.lie_deg.map(plain).unwrap_or_default()),
         ("cpm", part.cpm.map(plain).unwrap_or_default()),
-        ("length", part.length_mm.map(typed_length).unwrap_or_default()),
+        ("length", part.length_mm.map(|mm| typed_length(w, mm)).unwrap_or_default()),
         ("version", part.version.to_string()),
     ];
     Entries::new(pairs.map(|(k, v)| (k.to_owned(), v)).to_vec())
 }
 
-async fn part_page(app: &App, part: &Part, form: &Entries, notice: Option<Notice>, status: StatusCode) -> PageResult {
+async fn part_page(
+    w: &Words,
+    app: &App,
+    part: &Part,
+    form: &Entries,
+    notice: Option<Notice>,
+    status: StatusCode,
+) -> PageResult {
     let here = format!("/stock/parts/{}", in_address(&part.code));
     let model = app.model(&part.model).await.ok();
     let number = part.number.as_deref().map(|n| format!(" {n}")).unwrap_or_default();
-    let mass = part.mass_g.map_or("–".to_owned(), say::mass);
-    let mass_note = model.as_ref().and_then(|m| nominal_g(m, part)).map(|g| format!("model {}", say::mass(g)));
-    let cpm = part.cpm.map(|cpm| say::value(What::Cpm, cpm));
+    let mass = part.mass_g.map_or("–".to_owned(), |figure| w.mass(figure));
+    let mass_note = model.as_ref().and_then(|m| nominal_g(m, part)).map(|g| format!("model {}", w.mass(g)));
+    let cpm = part.cpm.map(|cpm| say::value(w, What::Cpm, cpm));
     let line = app
         .frequency_line(part)
         .await?
         .and_then(|l| l.line_cpm)
-        .map(|cpm| format!("its line {}", say::value(What::Cpm, cpm)));
+        .map(|cpm| format!("its line {}", say::value(w, What::Cpm, cpm)));
     // What is in a club is not on its shelf any more, and its figures are rarely changed.
     let used = part.state == PartState::Used && part.club.is_some();
     let change = html! {
         form.card method="post" action=(here) {
             (hidden("version", form.text("version")))
-            div.fields { (part_fields(part, form)) }
+            div.fields { (part_fields(w, part, form)) }
             (form.field("reason", "Why", Field { hint: "Kept with the change", ..Field::default() }))
             div.actions { (button(&Button { label: "Change", ..Button::default() })) }
         }
@@ -314,22 +338,23 @@ async fn part_page(app: &App, part: &Part, form: &Entries, notice: Option<Notice
         div.card {
             (figures(&shown))
             p {
-                (state_tag(part.state)) " " (part.kind.word()) ", "
+                (state_tag(w, part.state)) " " (part.kind.word()) ", "
                 a href={ "/stock/models/" (in_address(&part.model)) } { (model.as_ref().map_or(part.model.as_str(), |m| m.name())) } (number)
             }
         }
         @if !used { (change) }
-        (super::part_life::life_part(app, &part.code).await?)
+        (super::part_life::life_part(w, app, &part.code).await?)
         @if used { details open[!form.is_sound() || status != StatusCode::OK] { summary { "A figure of it was wrong" } (change) } }
         div.actions {
             (link_button(&format!("/labels?codes={}&paper=strip", in_address(&part.code)), "Print its label", ButtonKind::Quiet, Some(Icon::Print), ""))
             (link_button("/stock", "Back to the stock", ButtonKind::Quiet, None, ""))
         }
     };
-    let notice = notice.or_else(|| form.notice());
+    let notice = notice.or_else(|| form.notice(w));
     let crumb = format!("{}{number}", part.kind.word());
     let page =
-        framed(app, Framed { title: &part.code, active: Nav::Stock, crumb, notice, body, ..Framed::default() }).await?;
+        framed(w, app, Framed { title: &part.code, active: Nav::Stock, crumb, notice, body, ..Framed::default() })
+            .await?;
     Ok((status, page).into_response())
 }
 
@@ -349,10 +374,10 @@ fn nominal_g(model: &Model, part: &Part) -> Option<f64> {
 /// What a frequency of a raw shaft is: the same words wherever it is asked.
 pub(super) const CPM_HINT: &str = "The raw shaft in the shop's own clamp, the shop's own weight at its tip";
 
-fn part_fields(part: &Part, form: &Entries) -> Markup {
+fn part_fields(w: &Words, part: &Part, form: &Entries) -> Markup {
     let degrees = Field { unit: "°", inputmode: "decimal", ..Field::default() };
     html! {
-        (form.field("mass", "Mass", Field { unit: units::mass_sign(), hint: units::example("256.1, or 9.03 oz", "9.034, or 256.1 g", Unit::Gram), inputmode: "decimal", ..Field::default() }))
+        (form.field("mass", "Mass", Field { unit: w.mass_sign(), hint: units::example(w, "256.1, or 9.03 oz", "9.034, or 256.1 g", Unit::Gram), inputmode: "decimal", ..Field::default() }))
         (form.field("place", "Place", Field::default()))
         (form.field("lot", "Lot", Field::default()))
         @if part.count.is_some() { (form.field("count", "How many are left", Field { inputmode: "numeric", ..Field::default() })) }
@@ -361,7 +386,7 @@ fn part_fields(part: &Part, form: &Entries) -> Markup {
             (form.field("lie", "Lie as received", degrees))
         }
         @if part.kind == PartKind::Shaft {
-            (form.field("length", "Raw length as measured", Field { unit: units::length_sign(), hint: "Empty: the model's", ..Field::default() }))
+            (form.field("length", "Raw length as measured", Field { unit: w.length_sign(), hint: "Empty: the model's", ..Field::default() }))
             (form.field("cpm", "Frequency as received", Field { unit: "cpm", inputmode: "decimal", hint: CPM_HINT, ..Field::default() }))
         }
     }
@@ -369,6 +394,7 @@ fn part_fields(part: &Part, form: &Entries) -> Markup {
 
 async fn change(
     State(app): State<App>,
+    Reader(w): Reader,
     Who(by): Who,
     Path(code): Path<String>,
     Form(fields): Form<Vec<(String, String)>>,
@@ -376,23 +402,23 @@ async fn change(
     let part = app.part(&code).await?;
     let mut form = Entries::new(fields);
     // Only for its mistake; the text itself is kept with the part.
-    let _ = form.mass_g("mass");
+    let _ = form.mass_g(&w, "mass");
     let change = PartChange {
         version: form.text("version").parse().unwrap_or(-1),
         mass_typed: Some(form.text("mass").to_owned()),
         state: PartState::from_key(form.text("state")),
         place: Some(form.text("place").to_owned()),
         lot: Some(form.text("lot").to_owned()),
-        count: form.count("count"),
-        cpm: form.cpm("cpm"),
-        loft_deg: form.angle_deg("loft"),
-        lie_deg: form.angle_deg("lie"),
-        length_mm: form.length_mm("length"),
+        count: form.count(&w, "count"),
+        cpm: form.cpm(&w, "cpm"),
+        loft_deg: form.angle_deg(&w, "loft"),
+        lie_deg: form.angle_deg(&w, "lie"),
+        length_mm: form.length_mm(&w, "length"),
         reason: form.text("reason").to_owned(),
         by,
     };
     if !form.is_sound() {
-        return part_page(&app, &part, &form, None, StatusCode::UNPROCESSABLE_ENTITY).await;
+        return part_page(&w, &app, &part, &form, None, StatusCode::UNPROCESSABLE_ENTITY).await;
     }
     match app.change_part(&code, &change).await {
         Ok(_) => Ok(go_to(&format!("/stock/parts/{}", in_address(&code))).into_response()),
@@ -413,7 +439,7 @@ async fn change(
                     notice = Some(Notice { tone: Tone::Bad, text: error.to_string(), next: next.into() });
                 }
             }
-            part_page(&app, &part, &form, notice, failure_status(&error)).await
+            part_page(&w, &app, &part, &form, notice, failure_status(&error)).await
         }
     }
 }

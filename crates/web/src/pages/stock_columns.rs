@@ -1,21 +1,26 @@
 //! The second step of an import: which column is what, in which unit, and what holds for every row.
 
 use super::entries::{Entries, capital};
-use crate::look::{Button, ButtonKind, Choice, Field, Select, button, field, hidden, request_key, section, select};
 use app::stock_list::Looked;
 use base64::Engine as _;
 use base64::engine::general_purpose::STANDARD;
-use desk::stock_file::{Mapping, field_names, heading_of, units_of};
+use desk::stock_file::Mapping;
+use desk::stock_file::field_names;
+use desk::stock_file::heading_of;
+use desk::stock_file::units_of;
+use look::{Button, ButtonKind, Choice, Field, Select, button, field, hidden, request_key, section, select};
 use maud::{Markup, html};
 use std::collections::BTreeMap;
-use trade::model::{Model, PartKind};
+use trade::model::Model;
+use trade::model::PartKind;
+use words::Words;
 
 /// What can hold for every row of a list.
 const FIXED: [&str; 5] = ["kind", "model", "number", "lot", "place"];
 
 /// The file as it was carried from the step before, in letters within the form; so neither a restart nor another
 /// tablet can lose it. None where this is the first step.
-pub(super) fn carried(form: &Entries) -> Result<Option<Vec<u8>>, String> {
+pub(super) fn carried(w: &Words, form: &Entries) -> Result<Option<Vec<u8>>, String> {
     let letters = form.text("held");
     if letters.is_empty() {
         return Ok(None);
@@ -26,7 +31,7 @@ pub(super) fn carried(form: &Entries) -> Result<Option<Vec<u8>>, String> {
 
 /// What the form says of the columns; none on the first step, or where another sheet was chosen. A column chosen for
 /// two things is told beside the mapping with the first of them.
-pub(super) fn mapping_of(form: &Entries) -> (Option<Mapping>, Option<String>) {
+pub(super) fn mapping_of(w: &Words, form: &Entries) -> (Option<Mapping>, Option<String>) {
     let sheet = form.some("sheet");
     let header_line = form.text("header_line").parse::<u64>().ok();
     let fixed = FIXED
@@ -59,23 +64,23 @@ pub(super) fn mapping_of(form: &Entries) -> (Option<Mapping>, Option<String>) {
                 mapping.units.insert(name.to_owned(), unit.to_owned());
             }
         } else {
-            twice.get_or_insert(format!("“{place}” and “{heading}” cannot both be the {}. Choose one", shown(name)));
+            twice.get_or_insert(format!("“{place}” and “{heading}” cannot both be the {}. Choose one", shown(w, name)));
         }
     }
     (Some(mapping), twice)
 }
 
-fn shown(name: &str) -> String {
+fn shown(w: &Words, name: &str) -> String {
     name.replace('_', " ")
 }
 
 /// What a column is taken for: as it was said, or as its heading says.
-fn meaning<'a>(mapping: &'a Mapping, heading: &str) -> Option<&'a str> {
+fn meaning<'a>(w: &Words, mapping: &'a Mapping, heading: &str) -> Option<&'a str> {
     mapping.columns.iter().find(|(_, h)| h.as_str() == heading).map(|(name, _)| name.as_str())
 }
 
 /// The form with the file in it.
-pub(super) fn columns_form(looked: &Looked, form: &Entries, bytes: &[u8], models: &[Model]) -> Markup {
+pub(super) fn columns_form(w: &Words, looked: &Looked, form: &Entries, bytes: &[u8], models: &[Model]) -> Markup {
     let table = &looked.table;
     let guessed = Mapping::guessed(table);
     let mapping = if looked.mapping.columns.is_empty() { &guessed } else { &looked.mapping };
@@ -98,27 +103,27 @@ pub(super) fn columns_form(looked: &Looked, form: &Entries, bytes: &[u8], models
             div.fields {
                 @if table.sheets.len() > 1 {
                     (select(&Select { name: "sheet", label: "Sheet",
-                        choices: table.sheets.iter().map(|s| Choice { value: s, label: s, chosen: *s == table.sheet }).collect(), ..Select::default() }))
+                        choices: table.sheets.iter().map(|s| Choice { value: s, label: s.into(), chosen: *s == table.sheet }).collect(), ..Select::default() }))
                 } @else if !table.sheet.is_empty() { (hidden("sheet", &table.sheet)) }
-                (crate::look::field(&crate::look::Field { name: "header_line", label: "The headings stand in line", value: &line, inputmode: "numeric", ..crate::look::Field::default() }))
+                (look::field(&look::Field { name: "header_line", label: "The headings stand in line", value: &line, inputmode: "numeric", ..look::Field::default() }))
             }
             (field(&Field { name: "remember", label: "Remember these columns as", value: &remember, hint: "The supplier's name, for example; a list with the same headings is then known by itself. Empty: not remembered", ..Field::default() }))
             (section("Which column is what", &html! {}, &html! {
                 div.table-wrap { table {
                     caption.hidden { "Columns of the file" }
                     thead { tr { th scope="col" { "heading" } th scope="col" { "is" } th scope="col" { "unit" } th scope="col" { "first cells" } } }
-                    tbody { @for (at, heading) in table.header.iter().enumerate() { (column_row(looked, mapping, at, heading)) } }
+                    tbody { @for (at, heading) in table.header.iter().enumerate() { (column_row(w, looked, mapping, at, heading)) } }
                 } }
             }))
             (section("For every row", &html! { span.hint { "what the list does not say" } }, &html! {
-                div.fields { @for name in FIXED { (fixed_field(form, mapping, name, models)) } }
+                div.fields { @for name in FIXED { (fixed_field(w, form, mapping, name, models)) } }
             }))
         }
     }
 }
 
-fn column_row(looked: &Looked, mapping: &Mapping, at: usize, heading: &str) -> Markup {
-    let means = meaning(mapping, heading);
+fn column_row(w: &Words, looked: &Looked, mapping: &Mapping, at: usize, heading: &str) -> Markup {
+    let means = meaning(w, mapping, heading);
     let in_heading = heading_of(heading).and_then(|(_, unit)| unit);
     let unit = means.and_then(|name| mapping.units.get(name)).cloned().or(in_heading).unwrap_or_default();
     let first: Vec<&str> =
@@ -130,7 +135,7 @@ fn column_row(looked: &Looked, mapping: &Mapping, at: usize, heading: &str) -> M
             td {
                 select name={ "means_" (at) } aria-label={ "What “" (heading) "” is" } {
                     option value="" selected[means.is_none()] { "not used" }
-                    @for name in field_names() { option value=(name) selected[means == Some(name)] { (shown(name)) } }
+                    @for name in field_names() { option value=(name) selected[means == Some(name)] { (shown(w, name)) } }
                 }
             }
             td {
@@ -148,25 +153,21 @@ fn column_row(looked: &Looked, mapping: &Mapping, at: usize, heading: &str) -> M
     }
 }
 
-fn fixed_field(form: &Entries, mapping: &Mapping, name: &str, models: &[Model]) -> Markup {
+fn fixed_field(w: &Words, form: &Entries, mapping: &Mapping, name: &str, models: &[Model]) -> Markup {
     let field = format!("all_{name}");
     let now = mapping.fixed.get(name).map_or_else(|| form.text(&field), String::as_str);
     let label = capital(name);
-    let none = Choice { value: "", label: "as in its column", chosen: now.is_empty() };
+    let none = Choice { value: "", label: "as in its column".into(), chosen: now.is_empty() };
     let choices: Vec<Choice<'_>> = match name {
-        "kind" => {
-            PartKind::ALL.iter().map(|k| Choice { value: k.key(), label: k.word(), chosen: k.key() == now }).collect()
-        }
+        "kind" => PartKind::ALL
+            .iter()
+            .map(|k| Choice { value: k.key(), label: k.word().into(), chosen: k.key() == now })
+            .collect(),
         "model" => {
-            models.iter().map(|m| Choice { value: m.code(), label: m.name(), chosen: m.code() == now }).collect()
+            models.iter().map(|m| Choice { value: m.code(), label: m.name().into(), chosen: m.code() == now }).collect()
         }
         _ => {
-            return crate::look::field(&crate::look::Field {
-                name: &field,
-                label: &label,
-                value: now,
-                ..crate::look::Field::default()
-            });
+            return look::field(&look::Field { name: &field, label: &label, value: now, ..look::Field::default() });
         }
     };
     select(&Select {

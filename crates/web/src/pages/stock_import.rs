@@ -2,28 +2,34 @@
 
 use super::entries::{Entries, capital, counted, go_to, words_table};
 use super::stock_columns::{carried, columns_form, mapping_of};
-use super::{Framed, PageResult, failure, failure_status, framed, say};
-use crate::look::{
-    Action, Button, ButtonKind, Cell, Field, Figure, Icon, Nav, Notice, Tone, actions, button, figures, file_field,
-    hidden, section, tag,
-};
+use super::{Framed, PageResult, failure, failure_status, framed};
+use crate::reader::Reader;
 use crate::units::restated;
 use app::App;
 use app::stock_list::Looked;
 use axum::extract::{Form, Multipart, State};
 use axum::http::{StatusCode, header};
 use axum::response::IntoResponse;
-use desk::stock_file::{BadRow, COLUMNS, Layout, ROWS_MAX, RowWarning};
+use desk::stock_file::BadRow;
+use desk::stock_file::COLUMNS;
+use desk::stock_file::Layout;
+use desk::stock_file::ROWS_MAX;
+use desk::stock_file::RowWarning;
+use look::{
+    Action, Button, ButtonKind, Cell, Column, Field, Figure, Icon, Nav, Notice, Tone, actions, button, figures,
+    file_field, hidden, section, tag,
+};
 use maud::{Markup, html};
+use words::Words;
 
 /// Rows of a list of mistakes or doubts that a page shows; the file of bad rows holds all.
 const SHOWN: usize = 200;
 
-pub(super) async fn form(State(app): State<App>) -> PageResult {
-    form_page(&app, &Entries::default(), None, StatusCode::OK).await
+pub(super) async fn form(State(app): State<App>, Reader(w): Reader) -> PageResult {
+    form_page(&w, &app, &Entries::default(), None, StatusCode::OK).await
 }
 
-async fn form_page(app: &App, form: &Entries, notice: Option<Notice>, status: StatusCode) -> PageResult {
+async fn form_page(w: &Words, app: &App, form: &Entries, notice: Option<Notice>, status: StatusCode) -> PageResult {
     let layouts = app.layouts().await?;
     let body = html! {
         form.card method="post" action="/stock/import" enctype="multipart/form-data" {
@@ -32,7 +38,7 @@ async fn form_page(app: &App, form: &Entries, notice: Option<Notice>, status: St
             div.actions { (button(&Button { label: "Look at it", ..Button::default() })) }
             p.hint { "Nothing is kept before you have seen what is in it." }
         }
-        (remembered(&layouts))
+        (remembered(w, &layouts))
         (section("What the file looks like", &html! {}, &html! {
             p { "Any list with one part a row, up to " (ROWS_MAX / 1000) " 000 rows and 8 MB. One line names the columns; you say next which column is what." }
             p { "These names are known by themselves, in any order: " code { (COLUMNS.join(", ")) } ". A code and a model must be there." }
@@ -40,14 +46,14 @@ async fn form_page(app: &App, form: &Entries, notice: Option<Notice>, status: St
             p { "The models must be known first: " a href="/stock/models/file" { "load models" } "." }
         }))
     };
-    let notice = notice.or_else(|| form.notice());
+    let notice = notice.or_else(|| form.notice(w));
     let page =
-        framed(app, Framed { title: "Import parts", active: Nav::Stock, notice, body, ..Framed::default() }).await?;
+        framed(w, app, Framed { title: "Import parts", active: Nav::Stock, notice, body, ..Framed::default() }).await?;
     Ok((status, page).into_response())
 }
 
 /// Lists whose columns are remembered.
-fn remembered(layouts: &[Layout]) -> Markup {
+fn remembered(w: &Words, layouts: &[Layout]) -> Markup {
     html! { @if !layouts.is_empty() {
         (section("Remembered columns", &html! { span.hint { "a list with the same headings is known by itself" } }, &html! {
             ul.plain.readings { @for layout in layouts { li {
@@ -61,36 +67,40 @@ fn remembered(layouts: &[Layout]) -> Markup {
     } }
 }
 
-pub(super) async fn forget(State(app): State<App>, Form(fields): Form<Vec<(String, String)>>) -> PageResult {
+pub(super) async fn forget(
+    State(app): State<App>,
+    Reader(w): Reader,
+    Form(fields): Form<Vec<(String, String)>>,
+) -> PageResult {
     match app.forget_layout(Entries::new(fields).text("name")).await {
         Ok(()) => Ok(go_to("/stock/import").into_response()),
-        Err(error) => form_page(&app, &Entries::default(), Some(failure(&error)), failure_status(&error)).await,
+        Err(error) => form_page(&w, &app, &Entries::default(), Some(failure(&w, &error)), failure_status(&error)).await,
     }
 }
 
-async fn not_whole(app: &App, words: String) -> PageResult {
+async fn not_whole(w: &Words, app: &App, words: String) -> PageResult {
     let notice = Notice { tone: Tone::Bad, text: words, next: String::new() };
-    form_page(app, &Entries::default(), Some(notice), StatusCode::BAD_REQUEST).await
+    form_page(w, app, &Entries::default(), Some(notice), StatusCode::BAD_REQUEST).await
 }
 
 /// The second step: what the file would give. Sent again with other columns it looks again.
-pub(super) async fn look(State(app): State<App>, form: Multipart) -> PageResult {
-    let (mut form, file) = match Entries::with_file(form).await {
+pub(super) async fn look(State(app): State<App>, Reader(w): Reader, form: Multipart) -> PageResult {
+    let (mut form, file) = match Entries::with_file(&w, form).await {
         Ok(read) => read,
-        Err(words) => return not_whole(&app, words).await,
+        Err(words) => return not_whole(&w, &app, words).await,
     };
-    let bytes = match carried(&form) {
+    let bytes = match carried(&w, &form) {
         Ok(held) => file.or(held).unwrap_or_else(|| form.raw("text").as_bytes().to_vec()),
-        Err(words) => return not_whole(&app, words).await,
+        Err(words) => return not_whole(&w, &app, words).await,
     };
     if bytes.len() <= app::stock::IMPORT_MAX_BYTES && bytes.iter().all(u8::is_ascii_whitespace) {
         form.refuse("text", "There is no file and no text. Choose a file, or paste its rows");
-        return form_page(&app, &form, None, StatusCode::UNPROCESSABLE_ENTITY).await;
+        return form_page(&w, &app, &form, None, StatusCode::UNPROCESSABLE_ENTITY).await;
     }
-    let (mapping, twice) = mapping_of(&form);
+    let (mapping, twice) = mapping_of(&w, &form);
     let mut looked = match app.look_at_parts(&bytes, mapping.as_ref()).await {
         Ok(looked) => looked,
-        Err(error) => return form_page(&app, &form, Some(failure(&error)), failure_status(&error)).await,
+        Err(error) => return form_page(&w, &app, &form, Some(failure(&w, &error)), failure_status(&error)).await,
     };
     if twice.is_some() {
         looked.refused = twice;
@@ -110,20 +120,23 @@ pub(super) async fn look(State(app): State<App>, form: Multipart) -> PageResult 
     let notice = notice.or(known);
     let models = app.models(None).await?;
     let body = html! {
-        (counts(&looked))
-        (columns_form(&looked, &form, &bytes, &models))
-        (bad_part(&looked.imported.bad))
-        (doubt_part(&looked.imported.warnings))
-        (good_part(&looked))
+        (counts(&w, &looked))
+        (columns_form(&w, &looked, &form, &bytes, &models))
+        (bad_part(&w, &looked.imported.bad))
+        (doubt_part(&w, &looked.imported.warnings))
+        (good_part(&w, &looked))
     };
     let crumb = "nothing is kept yet".to_owned();
-    let page =
-        framed(&app, Framed { title: "Import parts", active: Nav::Stock, crumb, notice, body, ..Framed::default() })
-            .await?;
+    let page = framed(
+        &w,
+        &app,
+        Framed { title: "Import parts", active: Nav::Stock, crumb, notice, body, ..Framed::default() },
+    )
+    .await?;
     Ok((status, page).into_response())
 }
 
-fn counts(looked: &Looked) -> Markup {
+fn counts(w: &Words, looked: &Looked) -> Markup {
     let read = &looked.imported;
     html! {
         @if looked.refused.is_none() {
@@ -136,17 +149,17 @@ fn counts(looked: &Looked) -> Markup {
     }
 }
 
-fn good_part(looked: &Looked) -> Markup {
+fn good_part(w: &Words, looked: &Looked) -> Markup {
     let parts = &looked.imported.parts;
     html! {
         @if !parts.is_empty() {
             details { summary { "The good rows (first 50)" }
-                (words_table("Good rows", &["code", "kind", "model", "number", "#mass", "place"], parts.iter().take(50).map(|p| vec![
+                (words_table("Good rows", vec![Column::words("code"), Column::words("kind"), Column::words("model"), Column::words("number"), Column::figures("mass"), Column::words("place")], parts.iter().take(50).map(|p| vec![
                     Cell::from(p.code.as_str()),
                     Cell::from(p.kind.word()),
                     Cell::from(p.model.as_str()),
                     Cell::from(p.number.as_deref().unwrap_or("")),
-                    Cell::from(p.mass_g.map_or("not weighed".to_owned(), say::mass)),
+                    Cell::from(p.mass_g.map_or("not weighed".to_owned(), |figure| w.mass(figure))),
                     Cell::from(p.place.as_str()),
                 ]).collect()))
             }
@@ -154,7 +167,7 @@ fn good_part(looked: &Looked) -> Markup {
     }
 }
 
-fn bad_part(bad: &[BadRow]) -> Markup {
+fn bad_part(w: &Words, bad: &[BadRow]) -> Markup {
     html! { @if !bad.is_empty() {
         (section("Bad rows", &html! {}, &html! { ul.plain { @for row in bad.iter().take(SHOWN) {
             li {
@@ -168,36 +181,36 @@ fn bad_part(bad: &[BadRow]) -> Markup {
     } }
 }
 
-fn doubt_part(warnings: &[RowWarning]) -> Markup {
+fn doubt_part(w: &Words, warnings: &[RowWarning]) -> Markup {
     html! { @if !warnings.is_empty() {
         (section("Doubtful rows", &html! { span.hint { "good, but look again" } }, &html! { ul.plain {
             @for doubt in warnings.iter().take(SHOWN) {
-                li { (tag(Tone::Care, &format!("line {}", doubt.line))) " " strong { (doubt.code) ": " } (restated(&doubt.words)) "." }
+                li { (tag(Tone::Care, &format!("line {}", doubt.line))) " " strong { (doubt.code) ": " } (restated(w, &doubt.words)) "." }
             }
         } }))
         @if warnings.len() > SHOWN { p.hint { "And " (warnings.len() - SHOWN) " more." } }
     } }
 }
 
-pub(super) async fn keep(State(app): State<App>, form: Multipart) -> PageResult {
-    let form = match Entries::with_file(form).await {
+pub(super) async fn keep(State(app): State<App>, Reader(w): Reader, form: Multipart) -> PageResult {
+    let form = match Entries::with_file(&w, form).await {
         Ok((form, _)) => form,
-        Err(words) => return not_whole(&app, words).await,
+        Err(words) => return not_whole(&w, &app, words).await,
     };
-    let bytes = match carried(&form) {
+    let bytes = match carried(&w, &form) {
         Ok(held) => held.unwrap_or_else(|| form.raw("text").as_bytes().to_vec()),
-        Err(words) => return not_whole(&app, words).await,
+        Err(words) => return not_whole(&w, &app, words).await,
     };
-    let (mapping, twice) = mapping_of(&form);
+    let (mapping, twice) = mapping_of(&w, &form);
     if let Some(words) = twice {
         let notice = Notice { tone: Tone::Bad, text: format!("{}.", capital(&words)), next: "Load it again.".into() };
-        return form_page(&app, &form, Some(notice), StatusCode::UNPROCESSABLE_ENTITY).await;
+        return form_page(&w, &app, &form, Some(notice), StatusCode::UNPROCESSABLE_ENTITY).await;
     }
     let mapping = mapping.unwrap_or_default();
     let key = form.text("request_key");
     let kept = match app.import_mapped(&bytes, &mapping, |done, all| app.tell_import(key, done, all)).await {
         Ok(kept) => kept,
-        Err(error) => return form_page(&app, &form, Some(failure(&error)), failure_status(&error)).await,
+        Err(error) => return form_page(&w, &app, &form, Some(failure(&w, &error)), failure_status(&error)).await,
     };
     let remembered = match form.some("remember") {
         Some(name) => Some(app.remember_layout(&name, &bytes, &mapping).await),
@@ -212,9 +225,9 @@ pub(super) async fn keep(State(app): State<App>, form: Multipart) -> PageResult 
                     (button(&Button { label: "Save the bad rows", icon: Some(Icon::Export), kind: ButtonKind::Quiet, ..Button::default() }))
                 }
             }
-            (bad_part(&kept.bad))
+            (bad_part(&w, &kept.bad))
         }
-        (doubt_part(&kept.warnings))
+        (doubt_part(&w, &kept.warnings))
         @match &remembered {
             Some(Ok(layout)) => { p { "The columns are remembered as " strong { (layout.name) } "." } }
             Some(Err(error)) => { p.error { "The columns are not remembered: " (error.to_string()) } }
@@ -236,13 +249,14 @@ pub(super) async fn keep(State(app): State<App>, form: Multipart) -> PageResult 
         },
     });
     let page =
-        framed(&app, Framed { title: "Import parts", active: Nav::Stock, notice, body, ..Framed::default() }).await?;
+        framed(&w, &app, Framed { title: "Import parts", active: Nav::Stock, notice, body, ..Framed::default() })
+            .await?;
     Ok(page.into_response())
 }
 
 /// Gives the bad rows back as a file.
-pub(super) async fn mend(State(app): State<App>, form: Multipart) -> PageResult {
-    match Entries::with_file(form).await {
+pub(super) async fn mend(State(app): State<App>, Reader(w): Reader, form: Multipart) -> PageResult {
+    match Entries::with_file(&w, form).await {
         Ok((form, _)) => {
             let headers = [
                 (header::CONTENT_TYPE, "text/csv; charset=utf-8"),
@@ -252,7 +266,7 @@ pub(super) async fn mend(State(app): State<App>, form: Multipart) -> PageResult 
         }
         Err(words) => {
             let notice = Notice { tone: Tone::Bad, text: words, next: String::new() };
-            form_page(&app, &Entries::default(), Some(notice), StatusCode::BAD_REQUEST).await
+            form_page(&w, &app, &Entries::default(), Some(notice), StatusCode::BAD_REQUEST).await
         }
     }
 }

@@ -3,26 +3,34 @@
 use super::entries::{Entries, capital, go_to, in_address, query};
 use super::stock_weighed::{heap_of, last_list, settings_part, sign, sign_kept};
 use super::{Framed, PageResult, Who, failure, failure_status, framed};
-use crate::look::{
-    Action, Button, ButtonKind, Field, Nav, Notice, Tab, Tone, button, empty_state, hidden, keypad_hints, link_button,
-    request_key, tabs,
-};
-use crate::units::{self, explicit};
+use crate::reader::Reader;
+use crate::units::explicit;
 use app::App;
 use app::weigh_in::{TakeBackPart, WeighIn, WeighView, WeighedIn};
 use axum::extract::{Form, Query, State};
 use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use desk::stock_file::BadRow;
-use desk::weigh_in::{Judged, Looks};
+use desk::weigh_in::Judged;
+use desk::weigh_in::Looks;
+use look::{
+    Action, Button, ButtonKind, Field, Nav, Notice, Tab, Tone, button, empty_state, hidden, keypad_hints, link_button,
+    request_key, tabs,
+};
 use maud::{Markup, html};
-use trade::model::{Model, PartKind};
+use trade::model::Model;
+use trade::model::PartKind;
 use trade::reading::Unit;
 use trade::shaft::TipShape;
 use trade::shop::WeighInSettings;
+use words::Words;
 
-pub(super) async fn form(State(app): State<App>, Query(pairs): Query<Vec<(String, String)>>) -> PageResult {
-    weigh_page(&app, &Entries::new(pairs), None, None, StatusCode::OK).await
+pub(super) async fn form(
+    State(app): State<App>,
+    Reader(w): Reader,
+    Query(pairs): Query<Vec<(String, String)>>,
+) -> PageResult {
+    weigh_page(&w, &app, &Entries::new(pairs), None, None, StatusCode::OK).await
 }
 
 /// The numbers that a part of this model may have; empty where it has none.
@@ -48,6 +56,7 @@ fn again<'a>(form: &'a Entries, number: &'a str) -> [(&'static str, &'a str); 5]
 }
 
 async fn weigh_page(
+    w: &Words,
     app: &App,
     form: &Entries,
     question: Option<&Judged>,
@@ -71,16 +80,16 @@ async fn weigh_page(
             let number = form.some("number");
             let view = app.weigh_view(model.code(), number.as_deref()).await?;
             let shown = Shown { form, model, view: &view, question, settings: &shop.weigh_in };
-            html! { (model_form(form, &models)) (number_tabs(form, model)) (shown.body(app, &models).await?) }
+            html! { (model_form(w, form, &models)) (number_tabs(w, form, model)) (shown.body(w, app, &models).await?) }
         }
         (Some(model), None) => html! {
-            (model_form(form, &models)) (number_tabs(form, model))
+            (model_form(w, form, &models)) (number_tabs(w, form, model))
             @if let Some(error) = form.error("number") { p.error role="alert" { (error) } }
             @else { p { strong { "Which number?" } " Choose it once; it stays for the parts that follow." } }
         },
         (None, None) => html! {
-            (model_form(form, &models))
-            (settings_part(&shop.weigh_in))
+            (model_form(w, form, &models))
+            (settings_part(w, &shop.weigh_in))
         },
     };
     let crumb = match (model, form.some("number")) {
@@ -96,13 +105,14 @@ async fn weigh_page(
             next: format!("Weigh in what came, {count} in all."),
         })
     };
-    let notice = notice.or_else(|| form.notice()).or_else(booked_in);
+    let notice = notice.or_else(|| form.notice(w)).or_else(booked_in);
     let page =
-        framed(app, Framed { title: "Weigh in", active: Nav::Stock, crumb, notice, body, ..Framed::default() }).await?;
+        framed(w, app, Framed { title: "Weigh in", active: Nav::Stock, crumb, notice, body, ..Framed::default() })
+            .await?;
     Ok((status, page).into_response())
 }
 
-fn model_form(form: &Entries, models: &[Model]) -> Markup {
+fn model_form(w: &Words, form: &Entries, models: &[Model]) -> Markup {
     let now = form.text("model");
     html! {
         form.search method="get" action="/stock/new" {
@@ -126,12 +136,14 @@ fn model_form(form: &Entries, models: &[Model]) -> Markup {
     }
 }
 
-fn number_tabs(form: &Entries, model: &Model) -> Markup {
+fn number_tabs(w: &Words, form: &Entries, model: &Model) -> Markup {
     let now = form.text("number");
     let made: Vec<(&str, String)> =
         numbers(model).into_iter().map(|n| (n, format!("/stock/new{}", query(&again(form, n))))).collect();
-    let list: Vec<Tab<'_>> =
-        made.iter().map(|(label, href)| Tab { label, href, count: "", current: *label == now }).collect();
+    let list: Vec<Tab<'_>> = made
+        .iter()
+        .map(|(label, href)| Tab { label: (*label).into(), href, count: "", current: *label == now })
+        .collect();
     html! { @if !list.is_empty() { (tabs("Numbers", &list)) } }
 }
 
@@ -146,23 +158,23 @@ pub(super) struct Shown<'a> {
 }
 
 impl Shown<'_> {
-    async fn body(&self, app: &App, models: &[Model]) -> Result<Markup, super::PageError> {
+    async fn body(&self, w: &Words, app: &App, models: &[Model]) -> Result<Markup, super::PageError> {
         let kept = match self.form.some("kept") {
             Some(code) => app.part(&code).await.ok(),
             None => None,
         };
         let says = match (self.question, &kept) {
-            (Some(judged), _) => sign(judged, self.form.text("mass")),
-            (None, Some(part)) => sign_kept(self, part, models),
+            (Some(judged), _) => sign(w, judged, self.form.text("mass")),
+            (None, Some(part)) => sign_kept(w, self, part, models),
             (None, None) => html! {},
         };
-        let scale = super::scale_check::gram_scale_words(app).await?;
+        let scale = super::scale_check::gram_scale_words(w, app).await?;
         Ok(html! {
             div.weigh {
-                div { (says) (scale) (self.entry()) }
-                div data-live="0" { (heap_of(self)) (last_list(self)) }
+                div { (says) (scale) (self.entry(w)) }
+                div data-live="0" { (heap_of(w, self)) (last_list(w, self)) }
             }
-            (settings_part(self.settings))
+            (settings_part(w, self.settings))
         })
     }
 
@@ -171,18 +183,18 @@ impl Shown<'_> {
     }
 
     /// What is said of the place when something is kept on this tablet until the network is back.
-    fn name(&self) -> String {
+    fn name(&self, w: &Words) -> String {
         format!("{} {}", self.model.name(), self.form.text("number")).trim().to_owned()
     }
 
-    fn entry(&self) -> Markup {
+    fn entry(&self, w: &Words) -> Markup {
         let form = self.form;
         let kind = self.model.kind();
         let bulk = !matches!(kind, PartKind::Head | PartKind::Shaft);
         let angles = kind == PartKind::Head && form.has("angles", "1");
         let proposed = &self.view.next_code;
         let mass = Field {
-            unit: units::mass_sign(),
+            unit: w.mass_sign(),
             inputmode: "decimal",
             autofocus: form.is_sound() || form.error("mass").is_some(),
             big: true,
@@ -191,17 +203,17 @@ impl Shown<'_> {
             ..Field::default()
         };
         html! {
-            form.card method="post" action="/stock/new" data-keep=(self.name()) data-queue data-weigh
+            form.card method="post" action="/stock/new" data-keep=(self.name(w)) data-queue data-weigh
                 data-weigh-angles[angles] data-weigh-sound[self.settings.sound] {
                 (hidden("model", self.model.code())) (hidden("number", form.text("number")))
                 (hidden("proposed", proposed)) (hidden("angles", form.text("angles")))
                 (request_key(&app::request_key()))
                 @if self.question.is_some() { (hidden("sure", form.text("mass"))) }
-                div.entry-row { (form.field("mass", "Mass", mass)) (self.keep_button()) }
-                (self.answers())
+                div.entry-row { (form.field("mass", "Mass", mass)) (self.keep_button(w)) }
+                (self.answers(w))
                 div.fields {
-                    @if kind == PartKind::Head { (self.angle("loft", "Loft as received", angles)) (self.angle("lie", "Lie as received", angles)) }
-                    (self.code(proposed))
+                    @if kind == PartKind::Head { (self.angle(w, "loft", "Loft as received", angles)) (self.angle(w, "lie", "Lie as received", angles)) }
+                    (self.code(w, proposed))
                     @if kind == PartKind::Shaft {
                         (form.field("length", "Raw length", Field { unit: "mm", inputmode: "decimal", hint: "Empty: the model's", ..Field::default() }))
                         (form.field("balance_point", "Balance point from the butt", Field { unit: "mm", inputmode: "decimal", hint: "Empty: the model's", ..Field::default() }))
@@ -217,7 +229,7 @@ impl Shown<'_> {
                 }
             }
             div.actions {
-                @if kind == PartKind::Head { (self.angles_link(angles)) }
+                @if kind == PartKind::Head { (self.angles_link(w, angles)) }
                 (link_button("/stock", "Done", ButtonKind::Quiet, None, ""))
             }
             (keypad_hints(if self.question.is_some() {
@@ -230,13 +242,13 @@ impl Shown<'_> {
         }
     }
 
-    fn keep_button(&self) -> Markup {
+    fn keep_button(&self, w: &Words) -> Markup {
         let label = if self.question.is_some() { "Keep it as it is" } else { "Keep, next" };
         button(&Button { label, big: true, ..Button::default() })
     }
 
     /// What else can be said to a question: the number that it looks like, or that it is weighed again.
-    fn answers(&self) -> Markup {
+    fn answers(&self, w: &Words) -> Markup {
         let Some(judged) = self.question else { return html! {} };
         let other = judged
             .instead()
@@ -252,12 +264,12 @@ impl Shown<'_> {
         }
     }
 
-    fn angle(&self, name: &str, label: &str, asked: bool) -> Markup {
+    fn angle(&self, w: &Words, name: &str, label: &str, asked: bool) -> Markup {
         self.form.field(name, label, Field { unit: "°", inputmode: "decimal", enter_next: asked, ..Field::default() })
     }
 
     /// The code that the part will get; typed over it is another.
-    fn code(&self, proposed: &str) -> Markup {
+    fn code(&self, w: &Words, proposed: &str) -> Markup {
         let mut shown = self.form.clone();
         if shown.text("code").is_empty() || self.form.text("code") == self.form.text("proposed") {
             shown.set("code", proposed);
@@ -266,7 +278,7 @@ impl Shown<'_> {
         shown.field("code", "Code on the label", Field { hint, ..Field::default() })
     }
 
-    fn angles_link(&self, on: bool) -> Markup {
+    fn angles_link(&self, w: &Words, on: bool) -> Markup {
         let mut form = self.form.clone();
         form.set("angles", if on { "" } else { "1" });
         let href = format!("/stock/new{}", query(&again(&form, self.form.text("number"))));
@@ -292,6 +304,7 @@ const COLUMNS: [(&str, &str); 11] = [
 
 pub(super) async fn keep(
     State(app): State<App>,
+    Reader(w): Reader,
     Who(by): Who,
     Form(fields): Form<Vec<(String, String)>>,
 ) -> PageResult {
@@ -299,7 +312,7 @@ pub(super) async fn keep(
     let model = app.model(form.text("model")).await?;
     if !numbers(&model).is_empty() && form.text("number").is_empty() {
         form.refuse("number", "Choose the number first");
-        return weigh_page(&app, &form, None, None, StatusCode::UNPROCESSABLE_ENTITY).await;
+        return weigh_page(&w, &app, &form, None, None, StatusCode::UNPROCESSABLE_ENTITY).await;
     }
     let text = |name: &str| form.text(name).to_owned();
     let number = form.some("as").unwrap_or_else(|| text("number"));
@@ -310,7 +323,7 @@ pub(super) async fn keep(
         code: if other_number && form.text("code") == form.text("proposed") { String::new() } else { text("code") },
         code_proposed: form.text("code") == form.text("proposed"),
         number,
-        mass: explicit(Unit::Gram, form.text("mass")),
+        mass: explicit(&w, Unit::Gram, form.text("mass")),
         count: text("count"),
         loft: text("loft"),
         lie: text("lie"),
@@ -319,7 +332,7 @@ pub(super) async fn keep(
         cpm: text("cpm"),
         lot: text("lot"),
         place: text("place"),
-        sure: explicit(Unit::Gram, form.text("sure")),
+        sure: explicit(&w, Unit::Gram, form.text("sure")),
         request_key: text("request_key"),
         by,
     };
@@ -329,18 +342,18 @@ pub(super) async fn keep(
             Ok(go_to(&format!("/stock/new{}", query(&to))).into_response())
         }
         Ok(WeighedIn::Questioned(judged)) => {
-            weigh_page(&app, &form, Some(&judged), None, StatusCode::UNPROCESSABLE_ENTITY).await
+            weigh_page(&w, &app, &form, Some(&judged), None, StatusCode::UNPROCESSABLE_ENTITY).await
         }
         Ok(WeighedIn::Refused(bad)) => {
-            beside(&mut form, &bad);
-            weigh_page(&app, &form, None, None, StatusCode::UNPROCESSABLE_ENTITY).await
+            beside(&w, &mut form, &bad);
+            weigh_page(&w, &app, &form, None, None, StatusCode::UNPROCESSABLE_ENTITY).await
         }
-        Err(error) => weigh_page(&app, &form, None, Some(failure(&error)), failure_status(&error)).await,
+        Err(error) => weigh_page(&w, &app, &form, None, Some(failure(&w, &error)), failure_status(&error)).await,
     }
 }
 
 /// Puts what was wrong with the row beside the field of its column.
-fn beside(form: &mut Entries, bad: &BadRow) {
+fn beside(w: &Words, form: &mut Entries, bad: &BadRow) {
     let field = COLUMNS.iter().find(|(column, _)| *column == bad.column).map_or("mass", |(_, name)| *name);
     let more = if bad.also.is_empty() { String::new() } else { format!(". Also {}", bad.also.join("; ")) };
     let next = bad.next.replace("Correct the cell", "Correct it").replace("Correct the row", "Correct it");
@@ -349,6 +362,7 @@ fn beside(form: &mut Entries, bad: &BadRow) {
 
 pub(super) async fn take_back(
     State(app): State<App>,
+    Reader(w): Reader,
     Who(by): Who,
     Form(fields): Form<Vec<(String, String)>>,
 ) -> PageResult {
@@ -359,11 +373,15 @@ pub(super) async fn take_back(
             let to = [&again(&form, form.text("number"))[..], &[("taken", taken.code.as_str())]].concat();
             Ok(go_to(&format!("/stock/new{}", query(&to))).into_response())
         }
-        Err(error) => weigh_page(&app, &form, None, Some(failure(&error)), failure_status(&error)).await,
+        Err(error) => weigh_page(&w, &app, &form, None, Some(failure(&w, &error)), failure_status(&error)).await,
     }
 }
 
-pub(super) async fn settings(State(app): State<App>, Form(fields): Form<Vec<(String, String)>>) -> PageResult {
+pub(super) async fn settings(
+    State(app): State<App>,
+    Reader(w): Reader,
+    Form(fields): Form<Vec<(String, String)>>,
+) -> PageResult {
     let form = Entries::new(fields);
     let mut shop = app.shop().await?;
     shop.weigh_in = WeighInSettings { print_labels: form.has("print_labels", "1"), sound: form.has("sound", "1") };

@@ -3,32 +3,33 @@
 use super::entries::capital;
 use super::labels::label_texts;
 use super::stock_weigh::{Shown, part_address};
-use crate::look::{
-    Button, ButtonKind, HeapView, Icon, LabelPaper, Tone, button, check, heap, hidden, icon, label_page, link_button,
-    request_key, section, signed, tag,
-};
-use crate::units::{self, restated};
+use crate::units::restated;
 use desk::weigh_in::Judged;
+use look::{
+    Button, ButtonKind, HeapView, Icon, LabelPaper, Tone, button, check, heap, hidden, icon, label_page, link_button,
+    request_key, section, tag,
+};
 use maud::{Markup, html};
 use quantity::decimal;
 use trade::model::Model;
 use trade::part::Part;
 use trade::shop::WeighInSettings;
+use words::Words;
 
 /// The question, large.
-pub(super) fn sign(judged: &Judged, typed: &str) -> Markup {
+pub(super) fn sign(w: &Words, judged: &Judged, typed: &str) -> Markup {
     html! {
         div.weigh-sign.ask role="alert" data-weigh-sign="ask" {
             p.weigh-figure { (typed) " ?" }
-            p { strong { (restated(&capital(&judged.words))) "." } " " (judged.next) ". Not kept yet." }
+            p { strong { (restated(w, &capital(&judged.words))) "." } " " (judged.next) ". Not kept yet." }
         }
     }
 }
 
 /// What was kept, large, with its label to print.
-pub(super) fn sign_kept(shown: &Shown<'_>, part: &Part, models: &[Model]) -> Markup {
+pub(super) fn sign_kept(w: &Words, shown: &Shown<'_>, part: &Part, models: &[Model]) -> Markup {
     let mass = match (part.mass_g, part.count) {
-        (Some(g), _) => units::mass(g),
+        (Some(g), _) => w.mass(g),
         (None, Some(n)) => format!("{n} in the box"),
         (None, None) => String::new(),
     };
@@ -37,7 +38,7 @@ pub(super) fn sign_kept(shown: &Shown<'_>, part: &Part, models: &[Model]) -> Mar
         (Model::Head(head), Some(n)) => desk::weigh_in::bend_doubts(head, n, part.loft_deg, part.lie_deg),
         _ => Vec::new(),
     };
-    let label = shown.settings.print_labels.then(|| label_texts(std::slice::from_ref(part), models));
+    let label = shown.settings.print_labels.then(|| label_texts(w, std::slice::from_ref(part), models));
     let print = format!("/labels?codes={}&paper=strip", super::entries::in_address(&part.code));
     html! {
         div.weigh-sign role="status" data-weigh-sign=(if bend.is_empty() { "kept" } else { "ask" }) data-weigh-code=(part.code) {
@@ -46,30 +47,33 @@ pub(super) fn sign_kept(shown: &Shown<'_>, part: &Part, models: &[Model]) -> Mar
             @for words in &bend { p { strong { (capital(words)) "." } " It is kept; put it aside before it is glued." } }
             div.actions {
                 (link_button(&print, "Print its label", ButtonKind::Quiet, Some(Icon::Print), ""))
-                @if part.version == 0 && part.is_free() { (take_back(shown, part)) }
+                @if part.version == 0 && part.is_free() { (take_back(w, shown, part)) }
             }
         }
-        @if let Some(label) = label { div.print-only data-weigh-label=(part.code) { (label_page(&label, LabelPaper::Strip)) } }
+        @if let Some(label) = label { div.print-only data-weigh-label=(part.code) { (label_page(w, &label, LabelPaper::Strip)) } }
     }
 }
 
 /// The heap of those weighed; empty where the model gives no mass to hold them against.
-pub(super) fn heap_of(shown: &Shown<'_>) -> Markup {
+pub(super) fn heap_of(w: &Words, shown: &Shown<'_>) -> Markup {
     let Some(spread) = &shown.view.spread else { return html! {} };
-    let asked = shown.question.and_then(|_| quantity::parse_mass(shown.form.text("mass"), units::now().mass).ok());
-    heap(&HeapView {
-        id: "heap".into(),
-        name: format!("{} {}", shown.model.name(), shown.form.text("number")),
-        nominal_g: spread.nominal_g,
-        sd_g: spread.model_sd_g,
-        masses_g: spread.weighed_g.clone(),
-        asked_g: asked.map(quantity::Mass::g),
-        beside: shown.view.beside.clone(),
-    })
+    let asked = shown.question.and_then(|_| quantity::parse_mass(shown.form.text("mass"), w.units.mass).ok());
+    heap(
+        w,
+        &HeapView {
+            id: "heap".into(),
+            name: format!("{} {}", shown.model.name(), shown.form.text("number")),
+            nominal_g: spread.nominal_g,
+            sd_g: spread.model_sd_g,
+            masses_g: spread.weighed_g.clone(),
+            asked_g: asked.map(quantity::Mass::g),
+            beside: shown.view.beside.clone(),
+        },
+    )
 }
 
 /// The last parts, the newest first.
-pub(super) fn last_list(shown: &Shown<'_>) -> Markup {
+pub(super) fn last_list(w: &Words, shown: &Shown<'_>) -> Markup {
     let view = shown.view;
     if view.last.is_empty() {
         return html! {};
@@ -83,11 +87,11 @@ pub(super) fn last_list(shown: &Shown<'_>) -> Markup {
                 li {
                     a href=(part_address(&part.code)) { (part.code) }
                     strong { @match (part.mass_g, part.count) {
-                        (Some(g), _) => { (units::mass(g)) }
+                        (Some(g), _) => { (w.mass(g)) }
                         (None, Some(n)) => { (n) " left" }
                         (None, None) => { "not weighed" }
                     } }
-                    @if let (Some(g), Some(spread)) = (part.mass_g, &view.spread) { span.small { (signed(g - spread.nominal_g, 1)) " g" } }
+                    @if let (Some(g), Some(spread)) = (part.mass_g, &view.spread) { span.small { (w.signed(g - spread.nominal_g, 1)) " g" } }
                     @if let Some(cpm) = part.cpm { span.small { (decimal(cpm, 1)) " cpm" } }
                     @if let Some(loft) = part.loft_deg { span.small { "loft " (decimal(loft, 1)) "°" } }
                     @if let Some(lie) = part.lie_deg { span.small { "lie " (decimal(lie, 1)) "°" } }
@@ -98,7 +102,7 @@ pub(super) fn last_list(shown: &Shown<'_>) -> Markup {
     )
 }
 
-fn take_back(shown: &Shown<'_>, part: &Part) -> Markup {
+fn take_back(w: &Words, shown: &Shown<'_>, part: &Part) -> Markup {
     let form = shown.form;
     html! {
         form.inline method="post" action="/stock/new/take-back" data-keep=(part.code) {
@@ -111,7 +115,7 @@ fn take_back(shown: &Shown<'_>, part: &Part) -> Markup {
 }
 
 /// What holds for every weigh-in of the shop.
-pub(super) fn settings_part(now: &WeighInSettings) -> Markup {
+pub(super) fn settings_part(w: &Words, now: &WeighInSettings) -> Markup {
     html! {
         details.no-print { summary { "Labels and sound" }
             form method="post" action="/stock/new/settings" {

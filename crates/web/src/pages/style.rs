@@ -1,13 +1,14 @@
 //! The look itself, served: every colour, size, icon and component as the pages use them.
 
 use super::{Framed, PageResult, framed};
-use crate::look::gallery;
+use crate::reader::Reader;
 use app::App;
 use axum::Router;
 use axum::extract::State;
 use axum::http::header;
 use axum::response::IntoResponse;
 use axum::routing::get;
+use look::gallery;
 
 pub(super) fn router() -> Router<App> {
     Router::new().route("/style", get(style)).route(gallery::GALLERY_SHEET, get(sheet))
@@ -17,8 +18,8 @@ async fn sheet() -> impl IntoResponse {
     ([(header::CONTENT_TYPE, "text/css; charset=utf-8")], gallery::gallery_sheet())
 }
 
-async fn style(State(app): State<App>) -> PageResult {
+async fn style(State(app): State<App>, Reader(w): Reader) -> PageResult {
     let view =
-        Framed { title: "Style", crumb: "invented figures".into(), body: gallery::gallery(), ..Framed::default() };
-    Ok(framed(&app, view).await?.into_response())
+        Framed { title: "Style", crumb: "invented figures".into(), body: gallery::gallery(&w), ..Framed::default() };
+    Ok(framed(&w, &app, view).await?.into_response())
 }

@@ -2,10 +2,7 @@
 
 use super::entries::{counted, go_to};
 use super::{Framed, PageResult, Who, framed, say};
-use crate::look::{
-    Action, Button, ButtonKind, Cell, Column, Field, Icon, Nav, Table, Tone, button, clock, empty_state, field, icon,
-    link_button, section, table, tag,
-};
+use crate::reader::Reader;
 use app::clock_watch::ConfirmClock;
 use app::job::JobSummary;
 use app::scale_health::ScaleToday;
@@ -17,25 +14,30 @@ use axum::response::IntoResponse;
 use axum::routing::{get, post};
 use desk::order::Waiting;
 use jiff::civil::Date;
+use look::{
+    Action, Button, ButtonKind, Cell, Column, Field, Icon, Nav, Table, Tone, button, clock, empty_state, field, icon,
+    link_button, section, table, tag,
+};
 use maud::{Markup, html};
 use serde::Deserialize;
 use std::collections::BTreeMap;
 use trade::job::JobState;
 use trade::model::PartKind;
+use words::Words;
 
 pub(super) fn router() -> Router<App> {
     Router::new().route("/", get(today)).route("/clock/confirm", post(confirm_clock))
 }
 
-async fn today(State(app): State<App>) -> PageResult {
+async fn today(State(app): State<App>, Reader(w): Reader) -> PageResult {
     let jobs = app.jobs(None).await?;
     let now = app.now();
     let batches = app.recent_batches(7).await?;
     let running: Vec<_> = batches.iter().filter(|b| b.full_cure_at > now).collect();
-    let date = now.to_zoned_datetime(jiff::tz::TimeZone::system()).date();
+    let date = w.day_of(now);
     let doubts: Vec<(i64, i64, &str)> =
         jobs.iter().flat_map(|j| j.doubted.iter().map(|c| (j.number, c.slot, c.number.as_str()))).collect();
-    let guide = guide(&app, &jobs).await?;
+    let guide = guide(&w, &app, &jobs).await?;
     let (scales, read_today) = app.scales_today().await?;
     let jobs_part = if jobs.is_empty() && guide.is_some() {
         html! { p { "No job is under way." } }
@@ -49,15 +51,15 @@ async fn today(State(app): State<App>) -> PageResult {
             ],
         )
     } else {
-        job_table(&jobs, date, &app.waits().await?)
+        job_table(&w, &jobs, date, &app.waits().await?)
     };
-    let expected = super::orders::due_part(&app).await?;
+    let expected = super::orders::due_part(&w, &app).await?;
     let clock_state = app.clock_state().await?;
     let body = html! {
-        (super::labels::scan_form())
+        (super::labels::scan_form(&w))
         div data-live="0" {
-            @if let Some(words) = &clock_state.words { (clock_part(words)) }
-            @if let Some(steps) = &guide { (guide_part(steps)) }
+            @if let Some(words) = &clock_state.words { (clock_part(&w, words)) }
+            @if let Some(steps) = &guide { (guide_part(&w, steps)) }
             @if !doubts.is_empty() {
                 (section("Look again", &html! {}, &html! {
                     ul.plain { @for (job, slot, club) in &doubts {
@@ -65,27 +67,27 @@ async fn today(State(app): State<App>) -> PageResult {
                     } }
                 }))
             }
-            (scales_part(&scales, read_today))
+            (scales_part(&w, &scales, read_today))
             (expected)
             (section("Jobs", &html! { a.button.quiet href="/sheets/new" { "New sheet" } }, &jobs_part))
             @if !running.is_empty() {
                 (section("Curing", &html! { a href="/glue" { "All batches" } }, &table(&Table {
                     caption: "Batches that cure",
                     columns: vec![
-                        Column { head: "batch", figures: false },
-                        Column { head: "clubs", figures: false },
-                        Column { head: "pot life", figures: true },
-                        Column { head: "handle", figures: true },
-                        Column { head: "bend and swing", figures: true },
+                        Column::words("batch"),
+                        Column::words("clubs"),
+                        Column::figures("pot life"),
+                        Column::figures("handle"),
+                        Column::figures("bend and swing"),
                     ],
                     rows: running.iter().map(|b| {
                         let cell = |until: jiff::Timestamp, done: &str| {
-                            let text = if until > now { say::left(now, until) } else { done.to_owned() };
+                            let text = if until > now { say::left(&w, now, until) } else { done.to_owned() };
                             Cell(clock(&until.to_string(), &text, done))
                         };
                         vec![
                             Cell::from(format!("{} · {}", b.batch.number, b.adhesive_name)),
-                            Cell::from(batch_clubs(&b.clubs)),
+                            Cell::from(batch_clubs(&w, &b.clubs)),
                             cell(b.pot_life_until, "over"),
                             cell(b.handling_at, "now"),
                             cell(b.full_cure_at, "now"),
@@ -97,12 +99,12 @@ async fn today(State(app): State<App>) -> PageResult {
         }
     };
     let cups = Some(batches.iter().map(Into::into).collect());
-    let view = Framed { title: "Today", active: Nav::Today, crumb: crumb(&jobs), cups, body, ..Framed::default() };
-    Ok(framed(&app, view).await?.into_response())
+    let view = Framed { title: "Today", active: Nav::Today, crumb: crumb(&w, &jobs), cups, body, ..Framed::default() };
+    Ok(framed(&w, &app, view).await?.into_response())
 }
 
 /// A clock that cannot be relied on comes before everything else: cures and the record go by it.
-fn clock_part(words: &str) -> Markup {
+fn clock_part(w: &Words, words: &str) -> Markup {
     section(
         "Clock",
         &html! {},
@@ -124,13 +126,18 @@ struct ConfirmForm {
     reason: String,
 }
 
-async fn confirm_clock(State(app): State<App>, Who(by): Who, Form(form): Form<ConfirmForm>) -> PageResult {
+async fn confirm_clock(
+    State(app): State<App>,
+    Reader(w): Reader,
+    Who(by): Who,
+    Form(form): Form<ConfirmForm>,
+) -> PageResult {
     app.confirm_clock(&ConfirmClock { reason: form.reason, by }).await?;
     Ok(go_to("/").into_response())
 }
 
 /// Scales that are not trusted, and those that are still to be checked today; nothing where all is well.
-fn scales_part(scales: &[ScaleToday], read_today: bool) -> Markup {
+fn scales_part(w: &Words, scales: &[ScaleToday], read_today: bool) -> Markup {
     let due: Vec<&ScaleToday> =
         scales.iter().filter(|s| s.daily && s.has_standard && !s.checked && s.words.is_empty()).collect();
     let wrong: Vec<&ScaleToday> = scales.iter().filter(|s| !s.words.is_empty()).collect();
@@ -158,7 +165,7 @@ fn scales_part(scales: &[ScaleToday], read_today: bool) -> Markup {
 }
 
 /// `job 1, clubs 4, 5` of each job that a batch glued, from `1: 4, 5`.
-fn batch_clubs(clubs: &[String]) -> String {
+fn batch_clubs(w: &Words, clubs: &[String]) -> String {
     let of_job = |entry: &String| match entry.split_once(": ") {
         Some((job, numbers)) if numbers.contains(',') => format!("job {job}, clubs {numbers}"),
         Some((job, number)) => format!("job {job}, club {number}"),
@@ -176,7 +183,7 @@ struct GuideStep {
 }
 
 /// The way from an empty shop to the first club at the bench; nothing once a club of any job has been read.
-async fn guide(app: &App, jobs: &[JobSummary]) -> Result<Option<Vec<GuideStep>>, AppError> {
+async fn guide(w: &Words, app: &App, jobs: &[JobSummary]) -> Result<Option<Vec<GuideStep>>, AppError> {
     let planned = jobs.iter().find(|j| j.state == JobState::Planned);
     // A shop with several jobs under way needs no guide, and one that has given up or handed over jobs neither.
     if jobs.len() > 1 || planned.is_some_and(|job| job.begun) {
@@ -208,7 +215,7 @@ async fn guide(app: &App, jobs: &[JobSummary]) -> Result<Option<Vec<GuideStep>>,
     ]))
 }
 
-fn guide_part(steps: &[GuideStep]) -> Markup {
+fn guide_part(w: &Words, steps: &[GuideStep]) -> Markup {
     let next = steps.iter().position(|s| !s.done);
     section(
         "To the first club",
@@ -233,7 +240,7 @@ fn guide_part(steps: &[GuideStep]) -> Markup {
     )
 }
 
-fn crumb(jobs: &[JobSummary]) -> String {
+fn crumb(w: &Words, jobs: &[JobSummary]) -> String {
     match jobs.len() {
         0 => String::new(),
         1 => "1 job".to_owned(),
@@ -241,22 +248,17 @@ fn crumb(jobs: &[JobSummary]) -> String {
     }
 }
 
-fn job_table(jobs: &[JobSummary], date: Date, waits: &BTreeMap<i64, Vec<Waiting>>) -> Markup {
+fn job_table(w: &Words, jobs: &[JobSummary], date: Date, waits: &BTreeMap<i64, Vec<Waiting>>) -> Markup {
     table(&Table {
         caption: "Jobs under way",
-        columns: vec![
-            Column { head: "job", figures: false },
-            Column { head: "do next", figures: false },
-            Column { head: "due", figures: false },
-            Column { head: "clubs", figures: false },
-        ],
-        rows: jobs.iter().map(|job| job_row(job, date, waits.get(&job.number).map_or(&[], Vec::as_slice))).collect(),
+        columns: vec![Column::words("job"), Column::words("do next"), Column::words("due"), Column::words("clubs")],
+        rows: jobs.iter().map(|job| job_row(w, job, date, waits.get(&job.number).map_or(&[], Vec::as_slice))).collect(),
         cards: true,
         ..Table::default()
     })
 }
 
-fn job_row(job: &JobSummary, date: Date, waits: &[Waiting]) -> Vec<Cell> {
+fn job_row(w: &Words, job: &JobSummary, date: Date, waits: &[Waiting]) -> Vec<Cell> {
     let planned = job.state == JobState::Planned;
     let href = if planned { format!("/bench/{}", job.number) } else { format!("/plan/{}", job.number) };
     let next = if planned {
@@ -273,16 +275,16 @@ fn job_row(job: &JobSummary, date: Date, waits: &[Waiting]) -> Vec<Cell> {
     };
     vec![
         Cell(html! { a.job-link href=(href) { "Job " (job.number) " · " (job.player) } }),
-        Cell(html! { a href=(href) { (next) } (super::orders::waits_part(waits)) }),
-        Cell(due(job.due, date)),
+        Cell(html! { a href=(href) { (next) } (super::orders::waits_part(w, waits)) }),
+        Cell(due(w, job.due, date)),
         Cell::from(job.clubs.join(" ")),
     ]
 }
 
 /// A due date, marked where it is near or past.
-pub(super) fn due(due: Date, today: Date) -> Markup {
+pub(super) fn due(w: &Words, due: Date, today: Date) -> Markup {
     let days = (due - today).get_days();
-    let text = super::entries::day_of(due, today);
+    let text = w.date_near(due, today);
     html! {
         (text) " "
         @if days < 0 { (tag(Tone::Bad, &format!("{} days late", -days))) }
@@ -294,10 +296,15 @@ pub(super) fn due(due: Date, today: Date) -> Markup {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use quantity::Units;
+
+    fn w() -> Words {
+        Words::english(Units::default())
+    }
 
     #[test]
     fn the_clubs_of_a_batch_are_named_with_their_job() {
         let clubs = ["1: 4, 5".to_owned(), "12: P".to_owned()];
-        assert_eq!(batch_clubs(&clubs), "job 1, clubs 4, 5; job 12, club P");
+        assert_eq!(batch_clubs(&w(), &clubs), "job 1, clubs 4, 5; job 12, club P");
     }
 }

@@ -1,11 +1,13 @@
 //! What if a mass were another: sliders that move the beam, without touching the job.
 
 use super::entries::plain_number;
-use super::say;
-use crate::look::{Button, ButtonKind, button, hidden};
-use bench::beam::{BeamPart, Moved, what_if};
+use bench::beam::BeamPart;
+use bench::beam::Moved;
+use bench::beam::what_if;
+use look::{Button, ButtonKind, button, hidden};
 use maud::{Markup, html};
 use trade::kind::Role;
+use words::Words;
 
 /// Which masses can be tried: role, field, how far either way in grams, step.
 const TRIED: [(Role, &str, f64); 3] =
@@ -20,9 +22,9 @@ pub(super) struct WhatIf(Vec<(Role, f64)>);
 
 impl WhatIf {
     /// From the fields of an address; what cannot be the mass of a piece of a club is left out.
-    pub fn of(pairs: &[(String, String)]) -> Self {
+    pub fn of(w: &Words, pairs: &[(String, String)]) -> Self {
         let given = |field: &str| {
-            let typed = pairs.iter().find(|(k, _)| k == field).and_then(|(_, v)| plain_number(v).ok());
+            let typed = pairs.iter().find(|(k, _)| k == field).and_then(|(_, v)| plain_number(w, v).ok());
             typed.filter(|g| (0.0..=PIECE_MAX_G).contains(g))
         };
         Self(TRIED.iter().filter_map(|(role, field, _)| given(field).map(|g| (*role, g))).collect())
@@ -39,7 +41,7 @@ impl WhatIf {
 }
 
 /// The sliders of a club; `pieces` are those of the job itself.
-pub(super) fn sliders(tried: &WhatIf, action: &str, step: &str, beam: &str, pieces: &[BeamPart]) -> Markup {
+pub(super) fn sliders(w: &Words, tried: &WhatIf, action: &str, step: &str, beam: &str, pieces: &[BeamPart]) -> Markup {
     html! {
         details.what-if open[tried.is_tried()] {
             summary { "What if" }
@@ -54,7 +56,7 @@ pub(super) fn sliders(tried: &WhatIf, action: &str, step: &str, beam: &str, piec
                         label.slider {
                             span { (role.word()) }
                             input type="range" name=(field) min=(format!("{low:.1}")) max=(format!("{high:.1}")) step="0.1" value=(format!("{value:.1}"));
-                            output { (say::mass(value)) }
+                            output { (w.mass(value)) }
                         }
                     }
                 }

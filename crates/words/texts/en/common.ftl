@@ -4,8 +4,8 @@
 list-more = { $a }, { $b }
 list-last = { $a } and { $b }
 
-point-one = { $figure } point
-point-many = { $figure } points
+figure-point = { $figure } point
+figure-points = { $figure } points
 
 date = { $day } { $month } { $year }
 date-day = { $day } { $month }
@@ -27,10 +27,10 @@ month-12 = Dec
 kept-text = { $text }
 
 # A figure in the unit that it was given in, where only the program knows which: the limits of a field.
-figure-mass = { FIGURE($value_g) }
-figure-length = { FIGURE($value_mm) }
-figure-points = { FIGURE($value_points) }
-figure-angle = { FIGURE($value_deg) }
-figure-frequency = { FIGURE($value_cpm) }
-figure-plain = { FIGURE($value) }
-figure-with = { FIGURE($value) } { $sign }
+measured-mass = { FIGURE($value_g) }
+measured-length = { FIGURE($value_mm) }
+measured-points = { FIGURE($value_points) }
+measured-angle = { FIGURE($value_deg) }
+measured-frequency = { FIGURE($value_cpm) }
+measured-plain = { FIGURE($value) }
+measured-with = { FIGURE($value) } { $sign }

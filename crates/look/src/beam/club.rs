@@ -1,0 +1,256 @@
+//! The club itself and the ruler over it.
+
+use maud::{Markup, html};
+use words::Words;
+
+use super::super::layout::{Scale, num, places};
+use super::{BeamView, ClubShape, Paper, PieceKind, drawn_length_in};
+
+/// Butt and tip radius of the shaft as drawn, inches: 0.600 and 0.370 in diameters are common (from memory).
+const BUTT_RADIUS_IN: f64 = 0.30;
+const TIP_RADIUS_IN: f64 = 0.185;
+/// A grip of 10.5 in, 0.9 in wide at its cap (common, no source).
+const GRIP_LENGTH_IN: f64 = 10.5;
+const GRIP_CAP_RADIUS_IN: f64 = 0.5;
+const GRIP_MOUTH_RADIUS_IN: f64 = 0.36;
+
+/// Outlines in inches: along the sole from the heel, up from the ground; the shaft axis meets the ground at (0, 0).
+/// Own drawings; sizes are typical, not those of any head.
+struct Outline {
+    lie_deg: f64,
+    /// Where the hosel ends on the shaft axis, inches from the ground.
+    hosel_in: f64,
+    /// How far the head reaches beyond the ground point along the shaft axis, and down from it, inches.
+    overhang_in: f64,
+    depth_in: f64,
+    scale: f64,
+    path: &'static [(char, &'static [(f64, f64)])],
+    /// Lines on the face: from, to along the sole, and how far up.
+    scores: &'static [(f64, f64, f64)],
+}
+
+const IRON: Outline = Outline {
+    lie_deg: 62.0,
+    hosel_in: 2.5,
+    overhang_in: 1.3,
+    depth_in: 3.6,
+    scale: 1.0,
+    path: &[
+        ('M', &[(-1.41, 2.07)]),
+        ('L', &[(-0.52, 0.40)]),
+        ('C', &[(-0.42, 0.12), (-0.15, 0.0), (0.3, 0.0)]),
+        ('L', &[(2.3, 0.0)]),
+        ('C', &[(2.85, 0.02), (3.05, 0.45), (3.02, 1.0)]),
+        ('C', &[(2.98, 1.65), (2.85, 2.36), (2.45, 2.34)]),
+        ('C', &[(2.1, 2.3), (0.8, 1.5), (0.3, 1.2)]),
+        ('C', &[(0.0, 1.03), (-0.3, 1.1), (-0.44, 1.41)]),
+        ('L', &[(-0.94, 2.33)]),
+    ],
+    scores: &[(0.45, 2.3, 0.42), (0.5, 2.32, 0.72), (0.7, 2.34, 1.02), (1.1, 2.34, 1.32), (1.6, 2.34, 1.62)],
+};
+
+const WOOD: Outline = Outline {
+    lie_deg: 58.0,
+    hosel_in: 2.6,
+    overhang_in: 1.8,
+    depth_in: 4.35,
+    scale: 1.0,
+    path: &[
+        ('M', &[(-1.57, 2.08)]),
+        ('L', &[(-0.6, 0.62)]),
+        ('C', &[(-0.42, 0.2), (-0.1, 0.0), (0.7, -0.02)]),
+        ('C', &[(2.0, -0.05), (3.2, 0.05), (3.9, 0.5)]),
+        ('C', &[(4.45, 0.9), (4.25, 1.75), (3.5, 2.08)]),
+        ('C', &[(2.4, 2.55), (1.0, 2.35), (0.25, 1.6)]),
+        ('C', &[(-0.05, 1.3), (-0.4, 1.1), (-0.62, 1.45)]),
+        ('L', &[(-1.18, 2.33)]),
+    ],
+    scores: &[],
+};
+
+const HYBRID: Outline = Outline { lie_deg: 60.0, hosel_in: 2.0, overhang_in: 1.3, depth_in: 3.35, scale: 0.76, ..WOOD };
+
+const PUTTER: Outline = Outline {
+    lie_deg: 71.0,
+    hosel_in: 1.8,
+    overhang_in: 1.4,
+    depth_in: 4.2,
+    scale: 1.0,
+    path: &[
+        ('M', &[(-0.78, 1.64)]),
+        ('L', &[(-0.46, 0.7)]),
+        ('C', &[(-0.5, 0.1), (-0.3, 0.0), (0.0, 0.0)]),
+        ('L', &[(3.6, 0.0)]),
+        ('C', &[(4.0, 0.0), (4.1, 0.15), (4.1, 0.5)]),
+        ('C', &[(4.1, 0.95), (3.95, 1.05), (3.6, 1.05)]),
+        ('L', &[(0.4, 1.0)]),
+        ('C', &[(0.05, 1.0), (-0.08, 1.0), (-0.14, 1.15)]),
+        ('L', &[(-0.4, 1.78)]),
+    ],
+    scores: &[],
+};
+
+fn outline(shape: ClubShape) -> Outline {
+    match shape {
+        ClubShape::Wood => WOOD,
+        ClubShape::Hybrid => HYBRID,
+        ClubShape::Iron => IRON,
+        ClubShape::Wedge => Outline { lie_deg: 64.0, scale: 1.04, ..IRON },
+        ClubShape::Putter => PUTTER,
+    }
+}
+
+/// How far the head reaches beyond the length, inches.
+pub(super) fn overhang_in(shape: ClubShape) -> f64 {
+    outline(shape).overhang_in
+}
+
+/// How far the head hangs below the shaft axis, inches.
+pub(super) fn depth_in(shape: ClubShape) -> f64 {
+    outline(shape).depth_in
+}
+
+/// Inches over the club, with the fulcrum's place in bold.
+pub(super) fn ruler(w: &Words, view: &BeamView, inches: &Scale, y: f64, paper: Paper) -> Markup {
+    let last = drawn_length_in(view) as u32;
+    let every = if paper.narrow { 10 } else { 5 };
+    // A label too near the fulcrum's own gives way to it.
+    let near_in = if paper.narrow { 34.0 } else { 62.0 } / inches.per_unit();
+    html! {
+        g.ruler {
+            @for inch in 0..=last {
+                @let x = num(inches.at(f64::from(inch)));
+                @let labelled = inch % every == 0;
+                @if labelled || !paper.narrow || inch % 5 == 0 {
+                    line x1=(x) x2=(x) y1=(num(y + 6.0)) y2=(num(y + if labelled { 14.0 } else { 10.0 })) {}
+                }
+                @if labelled && (f64::from(inch) - view.fulcrum_in).abs() > near_in {
+                    text x=(x) y=(num(y)) { (inch) @if inch == 0 { " in" } }
+                }
+            }
+            @if view.fulcrum_in > 0.0 && view.fulcrum_in < drawn_length_in(view) {
+                @let x = num(inches.at(view.fulcrum_in));
+                line.strong x1=(x) x2=(x) y1=(num(y + 4.0)) y2=(num(y + 16.0)) {}
+                text.strong x=(x) y=(num(y)) { @if !paper.narrow { "fulcrum " } (num(view.fulcrum_in)) }
+            }
+        }
+    }
+}
+
+/// Shaft, grip, head and fulcrum, solid where they are on and dashed where they are still to come.
+pub(super) fn club(view: &BeamView, inches: &Scale, y: f64) -> Markup {
+    let has = |kind: PieceKind| view.pieces.iter().find(|piece| piece.kind == kind).map(|piece| piece.on);
+    let class = |on: bool| if on { "on" } else { "coming" };
+    let per_inch = inches.per_unit();
+    let (length_in, shape) = (drawn_length_in(view), outline(view.shape));
+    let tip_in = length_in - shape.hosel_in * 0.3;
+    let tube = |from_in: f64, to_in: f64, from_radius_in: f64, to_radius_in: f64| {
+        let (from, to) = (inches.at(from_in), inches.at(to_in));
+        let (a, b) = (from_radius_in * per_inch, to_radius_in * per_inch);
+        places(&[(from, y - a), (to, y - b), (to, y + b), (from, y + a)])
+    };
+    let grip_length_in = GRIP_LENGTH_IN.min(length_in * 0.4);
+    let cap_in = if view.cap_in.is_finite() { view.cap_in.clamp(0.0, 0.4) } else { 0.0 };
+    let apex = (inches.at(view.fulcrum_in), y + BUTT_RADIUS_IN * per_inch);
+    let foot = if per_inch > 12.0 { (13.0, 23.0) } else { (8.0, 14.0) };
+    html! {
+        g.club-drawing {
+            polygon.shaft.(class(has(PieceKind::Shaft).unwrap_or(false)))
+                points=(tube(0.0, tip_in, BUTT_RADIUS_IN, TIP_RADIUS_IN)) {}
+            @if let Some(on) = has(PieceKind::Grip) {
+                polygon.grip.(class(on))
+                    points=(tube(-cap_in, grip_length_in, GRIP_CAP_RADIUS_IN, GRIP_MOUTH_RADIUS_IN)) {}
+            }
+            path.head-shape.(class(has(PieceKind::Head).unwrap_or(false))) d=(head_path(&shape, inches, length_in, y)) {}
+            @for &(from_in, to_in, up_in) in shape.scores {
+                @let from = turn(&shape, inches, length_in, y, (from_in, up_in));
+                @let to = turn(&shape, inches, length_in, y, (to_in, up_in));
+                line.score x1=(num(from.0)) y1=(num(from.1)) x2=(num(to.0)) y2=(num(to.1)) {}
+            }
+            @if let Some(on) = has(PieceKind::Ferrule) {
+                polygon.ferrule.(class(on)) points=(tube(
+                    length_in - shape.hosel_in - 0.9, length_in - shape.hosel_in, TIP_RADIUS_IN + 0.02, 0.27,
+                )) {}
+            }
+            @if view.fulcrum_in > 0.0 && view.fulcrum_in < length_in {
+                polygon.fulcrum points=(places(&[apex, (apex.0 + foot.0, apex.1 + foot.1), (apex.0 - foot.0, apex.1 + foot.1)])) {}
+            }
+        }
+    }
+}
+
+/// A place on the head, drawn.
+fn turn(shape: &Outline, inches: &Scale, length_in: f64, y: f64, (sole_in, up_in): (f64, f64)) -> (f64, f64) {
+    let (sin, cos) = shape.lie_deg.to_radians().sin_cos();
+    let along_in = (sole_in * cos - up_in * sin) * shape.scale;
+    let down_in = (sole_in * sin + up_in * cos) * shape.scale;
+    (inches.at(length_in + along_in), y + down_in * inches.per_unit())
+}
+
+/// The head turned so that its shaft axis lies along the beam: the sole leaves the axis at the lie angle.
+fn head_path(shape: &Outline, inches: &Scale, length_in: f64, y: f64) -> String {
+    let pieces = shape.path.iter().map(|(letter, points)| {
+        let turned: Vec<_> = points.iter().map(|place| turn(shape, inches, length_in, y, *place)).collect();
+        format!("{letter}{}", places(&turned))
+    });
+    pieces.chain(["Z".to_owned()]).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Points on the curves themselves: lines and cubic Béziers, sampled.
+    fn sampled(shape: &Outline) -> Vec<(f64, f64)> {
+        let (sin, cos) = shape.lie_deg.to_radians().sin_cos();
+        let mut points = Vec::new();
+        let mut at = (0.0, 0.0);
+        for (letter, given) in shape.path {
+            let curve: Vec<(f64, f64)> = std::iter::once(at).chain(given.iter().copied()).collect();
+            for step in 0..=20 {
+                let t = f64::from(step) / 20.0;
+                let mut level = curve.clone();
+                while level.len() > 1 {
+                    level = level
+                        .windows(2)
+                        .map(|w| (w[0].0 + (w[1].0 - w[0].0) * t, w[0].1 + (w[1].1 - w[0].1) * t))
+                        .collect();
+                }
+                if *letter != 'M' {
+                    points.push(level[0]);
+                }
+            }
+            at = *given.last().unwrap();
+        }
+        points.iter().map(|(u, v)| ((u * cos - v * sin) * shape.scale, (u * sin + v * cos) * shape.scale)).collect()
+    }
+
+    #[test]
+    fn stated_room_holds_every_head() {
+        for shape in [ClubShape::Wood, ClubShape::Hybrid, ClubShape::Iron, ClubShape::Wedge, ClubShape::Putter] {
+            let outline = outline(shape);
+            let points = sampled(&outline);
+            let beyond = points.iter().map(|p| p.0).fold(f64::MIN, f64::max);
+            let below = points.iter().map(|p| p.1).fold(f64::MIN, f64::max);
+            assert!(
+                beyond <= outline.overhang_in && beyond > outline.overhang_in - 0.7,
+                "{shape:?} reaches {beyond} in"
+            );
+            assert!(below <= outline.depth_in && below > outline.depth_in - 0.7, "{shape:?} hangs {below} in");
+        }
+    }
+
+    #[test]
+    fn the_hosel_lies_on_the_shaft_axis() {
+        for shape in [ClubShape::Wood, ClubShape::Hybrid, ClubShape::Iron, ClubShape::Wedge, ClubShape::Putter] {
+            let outline = outline(shape);
+            let (sin, cos) = outline.lie_deg.to_radians().sin_cos();
+            let (first, last) = (outline.path[0].1[0], outline.path.last().unwrap().1[0]);
+            let middle = ((first.0 + last.0) / 2.0, (first.1 + last.1) / 2.0);
+            let off = (middle.0 * sin + middle.1 * cos) * outline.scale;
+            let top = -(middle.0 * cos - middle.1 * sin) * outline.scale;
+            assert!(off.abs() < 0.12, "{shape:?} hosel is {off} in off the axis");
+            assert!((top - outline.hosel_in).abs() < 0.2, "{shape:?} hosel ends {top} in up");
+        }
+    }
+}

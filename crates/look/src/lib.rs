@@ -1,0 +1,52 @@
+//! The look of every page: frame, components, pictures and icons as plain functions from plain views to markup.
+//!
+//! Nothing here knows the workshop's types, the store or a route's handler: a page fills a view struct with texts and
+//! figures and gets markup back. What has words or units of its own takes the reader's [`words::Words`] first. Colours and sizes live in `assets/setwright.css`; what moves lives in small modules
+//! beside it, and every page works without them.
+
+#![expect(unused_variables, reason = "a function that shows fixed English takes the words that will replace it")]
+
+pub mod assets;
+pub mod beam;
+pub mod bench;
+pub mod blocks;
+pub mod calc_pictures;
+pub mod check_chart;
+pub mod choice;
+mod clubs;
+mod colours;
+pub mod forms;
+pub mod frame;
+pub mod funnel;
+pub mod gallery;
+pub mod heap;
+pub mod icons;
+pub mod label;
+pub mod layout;
+pub mod print;
+mod rich;
+pub mod trace;
+
+pub use beam::{BeamPiece, BeamView, ClubShape, PieceKind, beam};
+pub use bench::{
+    BenchBody, CauseLine, Decision, GridRow, LiveBar, bench_body, causes, decision, live_bar, offer, set_grid,
+};
+pub use blocks::{
+    Action, Cell, Column, Figure, Step, StepState, Tab, Table, Tone, actions, card, caution, clock, columns,
+    definitions, empty_state, figure, figures, notice_block, section, stepper, table, tabs, tag, titled_card,
+};
+pub use check_chart::{CheckChartView, CheckMark, check_chart};
+pub use choice::{ChoicePoint, choice_picture};
+pub use clubs::{ClubChip, ClubState, club_mark, club_row};
+pub use forms::{
+    Button, ButtonKind, Choice, Field, Select, button, check, field, file_field, hidden, keypad_hints, link_button,
+    radios, request_key, search_bar, select, text_area,
+};
+pub use frame::{Clock, FooterLink, Nav, Notice, PageFrame, page};
+pub use funnel::{FunnelStage, FunnelView, funnel};
+pub use heap::{HeapView, heap};
+pub use icons::{Icon, icon};
+pub use label::{LabelPaper, PartLabel, label_document, label_page, label_picture, label_svg};
+pub use print::{CardSize, JobCard, job_card, qr_code};
+pub use rich::rich;
+pub use trace::{TracePoint, TraceView, trace};

@@ -1,0 +1,58 @@
+//! Where a finished club came out, as a row.
+
+use crate::column::Columns;
+use crate::error::StoreError;
+use bench::record::Verdict;
+use jiff::Timestamp;
+use sqlx::any::AnyRow;
+use trade::id::ClubId;
+use trade::id::JobId;
+
+/// Where a finished club came out, as its record says.
+#[derive(Debug, Clone, PartialEq)]
+pub struct FinishedClub {
+    /// The club.
+    pub club: ClubId,
+    /// Its job.
+    pub job: JobId,
+    /// Running number of the job.
+    pub job_number: i64,
+    /// Number of the club.
+    pub number: String,
+    /// Model of its head.
+    pub head_model: String,
+    /// When the job was finished.
+    pub finished_at: Timestamp,
+    /// Swing weight asked for, points since A0.
+    pub target_points: f64,
+    /// Swing weight as built minus that.
+    pub deviation_points: f64,
+    /// Half width of its 95 % band.
+    pub band_points: f64,
+    /// Half width of the tolerance.
+    pub tolerance_points: f64,
+    /// What may be said of it.
+    pub verdict: Verdict,
+}
+
+impl FinishedClub {
+    /// The row that was read.
+    ///
+    /// # Errors
+    /// The row is damaged.
+    pub(crate) fn of(row: &AnyRow) -> Result<Self, StoreError> {
+        Ok(Self {
+            club: ClubId(row.text("club")?),
+            job: JobId(row.text("job")?),
+            job_number: row.whole("job_number")?,
+            number: row.text("number")?,
+            head_model: row.text("head_model")?,
+            finished_at: row.time("finished_at")?,
+            target_points: row.real("target_points")?,
+            deviation_points: row.real("deviation_points")?,
+            band_points: row.real("band_points")?,
+            tolerance_points: row.real("tolerance_points")?,
+            verdict: row.word("verdict", Verdict::from_key)?,
+        })
+    }
+}
