@@ -170,6 +170,12 @@ impl BadRow {
         Self { line, column, cell, problem: fault.told(), also: Vec::new(), row: Vec::new() }
     }
 
+    /// What is wrong with its first bad cell, without the cell.
+    #[must_use]
+    pub fn what(&self) -> Refusal {
+        Refusal::new(&self.problem)
+    }
+
     /// What is wrong in it, the first first, without the line.
     #[must_use]
     pub fn refusals(&self) -> Vec<Refusal> {

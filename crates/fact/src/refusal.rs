@@ -49,6 +49,13 @@ impl Refusal {
         self
     }
 
+    /// With another figure in place of the one of this name; where the fact has none, it stays as it is.
+    #[must_use]
+    pub fn with_figure(mut self, name: &str, value: &impl ToFigure) -> Self {
+        self.0.fact.replace(name, value);
+        self
+    }
+
     /// What is wrong.
     #[must_use]
     pub fn fact(&self) -> &Told {

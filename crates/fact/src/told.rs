@@ -70,6 +70,13 @@ impl Told {
         self
     }
 
+    /// Another value for a figure that is there.
+    pub(crate) fn replace(&mut self, name: &str, value: &impl ToFigure) {
+        if let Some((_, figure)) = self.figures.iter_mut().find(|(other, _)| other == name) {
+            *figure = value.to_figure();
+        }
+    }
+
     /// What it is, as a short stable name: `loft_check.weak`.
     #[must_use]
     pub fn code(&self) -> &str {

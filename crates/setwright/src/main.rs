@@ -22,7 +22,8 @@ fn main() -> ExitCode {
 fn told(refused: &clap::Error) -> ExitCode {
     if refused.use_stderr() && std::env::args_os().any(|a| a == "--json") {
         let words = refused.render().to_string();
-        return failure::Failure::usage(words.trim().trim_start_matches("error: ")).in_json(true).report();
+        let text = words.trim().trim_start_matches("error: ").to_owned();
+        return failure::Failure::usage(failure::CommandFault::Arguments { text }).in_json(true).report();
     }
     let _ = refused.print();
     ExitCode::from(if refused.use_stderr() { 2 } else { 0 })

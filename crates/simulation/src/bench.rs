@@ -3,6 +3,7 @@
 
 mod wrong;
 
+use fact::Fact;
 use trade::plan::PlanLacks;
 use crate::CHECK_POINTS;
 use crate::advice::{self, Choice, Measured};
@@ -51,7 +52,12 @@ pub fn build(
     measured: Measured,
     learned: &Learned,
 ) -> Result<(Tally, Learned), SimulationError> {
-    let failed = |source| SimulationError::Advice { shop: shop.id, job: job.number, way, source: Box::new(source) };
+    let failed = |error: TradeError| SimulationError::Advice {
+        shop: shop.id,
+        job: job.number,
+        way: way.to_owned(),
+        what: error.refusal().told(),
+    };
     let mut work = Work::new(settings, shop, job, measured, learned);
     work.plan().map_err(failed)?;
     if let Some(club) = work.job.clubs.iter().find(|c| c.plan.is_none()) {

@@ -23,7 +23,7 @@ pub mod sheet;
 pub mod shop;
 pub mod tally;
 
-pub use error::SimulationError;
+pub use error::{Setting, SimulationError};
 pub use group::{Outcome, STRATEGIES, Strategy, run_group};
 pub use report::{Report, report};
 pub use settings::{Settings, Trouble};

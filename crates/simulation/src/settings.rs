@@ -1,6 +1,6 @@
 //! What is simulated.
 
-use crate::error::SimulationError;
+use crate::error::{Setting, SimulationError};
 use serde::Serialize;
 
 /// What can make a shop awkward.
@@ -122,16 +122,16 @@ impl Settings {
     /// # Errors
     /// The first setting out of its range.
     pub fn check(&self) -> Result<(), SimulationError> {
-        let within = |what, value: f64, low: f64, high: f64| {
+        let within = |what: Setting, value: f64, low: f64, high: f64| {
             if value.is_finite() && (low..=high).contains(&value) {
                 Ok(())
             } else {
                 Err(SimulationError::Setting { what, value, low, high })
             }
         };
-        within("the number of jobs", f64::from(self.jobs), 1.0, 100_000.0)?;
-        within("the number of jobs after which a shop is known", f64::from(self.known_after), 0.0, 1000.0)?;
-        within("the share of blunders", self.blunders, 0.0, 1.0)?;
-        within("the factor of scatter", self.scatter, 0.0, 5.0)
+        within(Setting::Jobs, f64::from(self.jobs), 1.0, 100_000.0)?;
+        within(Setting::KnownAfter, f64::from(self.known_after), 0.0, 1000.0)?;
+        within(Setting::Blunders, self.blunders, 0.0, 1.0)?;
+        within(Setting::Scatter, self.scatter, 0.0, 5.0)
     }
 }

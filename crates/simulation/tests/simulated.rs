@@ -6,7 +6,7 @@ use simulation::hands::{Skill, by_hand, ceiling};
 use simulation::job::SimulatedJob;
 use simulation::shop::SimulatedShop;
 use simulation::tally::{Tally, share};
-use simulation::{Outcome, Settings, SimulationError, Trouble, report, run_group};
+use simulation::{Outcome, Settings, Setting, SimulationError, Trouble, report, run_group};
 
 fn groups(settings: &Settings) -> Vec<Outcome> {
     (0..settings.groups()).flat_map(|group| run_group(settings, group, &mut || ()).expect("a group")).collect()
@@ -99,9 +99,9 @@ fn an_awkward_shop_is_awkward() {
 #[test]
 fn settings_that_mean_nothing_are_refused() {
     for (what, settings) in [
-        ("the number of jobs", Settings { jobs: 0, ..Settings::default() }),
-        ("the share of blunders", Settings { blunders: f64::NAN, ..Settings::default() }),
-        ("the factor of scatter", Settings { scatter: -1.0, ..Settings::default() }),
+        (Setting::Jobs, Settings { jobs: 0, ..Settings::default() }),
+        (Setting::Blunders, Settings { blunders: f64::NAN, ..Settings::default() }),
+        (Setting::Scatter, Settings { scatter: -1.0, ..Settings::default() }),
     ] {
         let refused = run_group(&settings, 0, &mut || ()).expect_err("nothing to simulate");
         assert!(matches!(refused, SimulationError::Setting { what: named, .. } if named == what), "{refused}");

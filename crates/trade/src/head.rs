@@ -135,7 +135,7 @@ impl HeadModel {
         within("offset_mm", mean, -40.0, 40.0, "mm")?;
         within("offset_sd_mm", sd, 0.0, 20.0, "mm")?;
         for screw in &self.screws {
-            within("screw mass_g", screw.mass_g, 0.1, 60.0, "g")?;
+            within("screws.mass_g", screw.mass_g, 0.1, 60.0, "g")?;
         }
         if self.numbers.is_empty() {
             return Err(TradeError::refused(HeadFault::NoNumbers { code: self.code.clone() }));

@@ -7,7 +7,7 @@
 //! at this machine is refused by the name in `Host`, since for the browser the page is then of the same origin. An
 //! address in figures cannot be made to point elsewhere, so any of those will do.
 
-use crate::problem::Problem;
+use crate::problem::{EdgeFault, Problem};
 use axum::Router;
 use axum::extract::Request;
 use axum::http::uri::Authority;
@@ -82,7 +82,7 @@ fn foreign_page(_: ProtectionError) -> Response {
     Problem::new(
         StatusCode::FORBIDDEN,
         "foreign_page",
-        "Another site's page sent this, so nothing was changed. Open Setwright in a tab of its own and enter it there",
+        EdgeFault::ForeignPage,
     )
     .into_response()
 }
@@ -101,11 +101,7 @@ async fn under_a_name_of_ours(names: &ServerNames, request: Request, next: Next)
         Some(host) if !names.has(&host) => Problem::new(
             StatusCode::MISDIRECTED_REQUEST,
             "unknown_name",
-            format!(
-                "This server does not go by the name “{}”. Use the address that it printed when it started; if the name \
-                 is right, start it with --name and that name",
-                host.chars().take(100).collect::<String>()
-            ),
+            EdgeFault::UnknownName { name: host.chars().take(100).collect() },
         )
         .into_response(),
         _ => next.run(request).await,

@@ -1,13 +1,14 @@
 //! Errors that arise before any handler is asked (an address that does not read, a form that is none, a wrong method, a
 //! body too large, a panic) in the same dress as all others: a problem document on the API, a page elsewhere.
 
+use fact::Told;
 use crate::pages::problem_page;
-use crate::problem::{PROBLEM_TYPE, Problem};
+use crate::problem::{EdgeFault, PROBLEM_TYPE, Problem};
 use crate::reader::Reader;
 use axum::body::Body;
 use axum::extract::{FromRequestParts, Request};
 use axum::http::uri::{Authority, PathAndQuery};
-use axum::http::{HeaderValue, Method, StatusCode, Uri, header};
+use axum::http::{HeaderMap, HeaderValue, Method, StatusCode, Uri, header};
 use axum::middleware::Next;
 use axum::response::{IntoResponse, Response};
 
@@ -18,6 +19,7 @@ const SAID_MAX_BYTES: usize = 16 * 1024;
 pub(crate) async fn errors(request: Request, next: Next) -> Response {
     let of_api = request.uri().path().starts_with("/api/");
     let back = if of_api { None } else { came_from(&request) };
+    let size_mb = size_mb(request.headers());
     let (mut parts, body) = request.into_parts();
     let Ok(Reader(w)) = Reader::from_request_parts(&mut parts, &()).await;
     let response = next.run(Request::from_parts(parts, body)).await;
@@ -35,7 +37,7 @@ pub(crate) async fn errors(request: Request, next: Next) -> Response {
     let (parts, body) = response.into_parts();
     let problem = match parts.extensions.get::<Problem>() {
         Some(problem) => problem.clone(),
-        None => Problem::of_request(status, &if plain { said(body).await } else { String::new() }),
+        None => Problem::of_request(status, &if plain { said(body).await } else { String::new() }, size_mb),
     };
     let mut dressed = if of_api { problem.into_response() } else { problem_page(&w, problem, back.as_deref()) };
     if let Some(allow) = allow {
@@ -56,6 +58,12 @@ fn came_from(request: &Request) -> Option<String> {
     (same_host && !itself && !path.starts_with("//")).then(|| path.to_owned())
 }
 
+/// Size that a request gives for itself, in megabytes.
+pub(crate) fn size_mb(headers: &HeaderMap) -> Option<u64> {
+    let bytes = headers.get(header::CONTENT_LENGTH)?.to_str().ok()?.parse::<u64>().ok()?;
+    Some(bytes.div_ceil(1024 * 1024))
+}
+
 async fn said(body: Body) -> String {
     let bytes = axum::body::to_bytes(body, SAID_MAX_BYTES).await.unwrap_or_default();
     String::from_utf8_lossy(&bytes).trim().to_owned()
@@ -64,24 +72,17 @@ async fn said(body: Body) -> String {
 impl Problem {
     /// A request that could not be taken at all, with what the reader of it said.
     #[must_use]
-    pub(crate) fn of_request(status: StatusCode, said: &str) -> Self {
+    pub(crate) fn of_request(status: StatusCode, said: &str, size_mb: Option<u64>) -> Self {
         let said = said.trim_end_matches('.');
-        let (code, detail) = match status {
-            StatusCode::PAYLOAD_TOO_LARGE => {
-                let most = crate::BODY_MAX_BYTES / (1024 * 1024);
-                ("too_large", format!("this is more than {most} MB at once. Split it and send the pieces one by one"))
-            }
-            StatusCode::METHOD_NOT_ALLOWED => {
-                ("method", "this address does not take that method. Go back and use the buttons of the page".to_owned())
-            }
-            StatusCode::NOT_FOUND => ("not_found", "there is no such address. Begin again at Today".to_owned()),
-            _ if said.is_empty() => ("request", "the request could not be taken. Load the page anew".to_owned()),
-            _ => (
-                "request",
-                format!("the request could not be read: {}. Check the address and what was sent with it", plain(said)),
-            ),
+        let most_mb = app::stock::IMPORT_MAX_BYTES / (1024 * 1024);
+        let (code, fault) = match status {
+            StatusCode::PAYLOAD_TOO_LARGE => ("too_large", EdgeFault::TooLarge { size_mb, most_mb }),
+            StatusCode::METHOD_NOT_ALLOWED => ("method", EdgeFault::Method),
+            StatusCode::NOT_FOUND => ("not_found", EdgeFault::NoAddress),
+            _ if said.is_empty() => ("request", EdgeFault::Request),
+            _ => ("request", EdgeFault::Unread { what: Told::verbatim(plain(said)) }),
         };
-        Self::new(status, code, detail)
+        Self::new(status, code, fault)
     }
 }
 

@@ -42,8 +42,7 @@ pub fn router_in(app: App, names: ServerNames, language: &'static Language) -> R
             axum::response::IntoResponse::into_response(problem::Problem::new(
                 axum::http::StatusCode::INTERNAL_SERVER_ERROR,
                 "internal",
-                "the program made a mistake; nothing was half saved. Go back and try again, and tell its makers what \
-                 you did",
+                problem::EdgeFault::Panicked,
             ))
         }));
     let routes = door::guarded(routes, names)

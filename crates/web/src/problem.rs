@@ -5,15 +5,21 @@ use axum::extract::{FromRequest, Request, rejection::BytesRejection};
 use axum::http::{HeaderMap, StatusCode, header};
 use axum::response::{IntoResponse, Response};
 use serde::Serialize;
+use fact::{Refusal, Told};
+use jiff::tz::TimeZone;
+use quantity::{LengthUnit, MassUnit, Units};
 use serde::de::DeserializeOwned;
+use serde_json::Value;
 use utoipa::ToSchema;
+use words::{Language, Words};
 
 /// Content type of a problem document (RFC 9457).
 pub(crate) const PROBLEM_TYPE: &str = "application/problem+json";
 
 /// A problem document.
 #[derive(Debug, Clone, Serialize, ToSchema)]
-pub struct Problem {
+#[schema(as = Problem)]
+pub struct ProblemDocument {
     /// A short, stable name of the kind of problem.
     #[serde(rename = "type")]
     pub kind: String,
@@ -23,65 +29,137 @@ pub struct Problem {
     pub title: String,
     /// What happened, where, what to do next.
     pub detail: String,
+    /// What is wrong, as a short stable name; its figures are `figures`.
+    pub code: String,
+    /// The figures of what is wrong by their names; a unit is the end of its name. A figure may be a fact itself.
+    #[schema(value_type = Object)]
+    pub figures: Value,
+    /// What to do next, where there is something; the end of `detail`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub next: Option<String>,
     /// The field that it belongs to, where there is one.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub field: Option<String>,
     /// Where in the body it is, as a JSON pointer (RFC 6901), where that is known: `/clubs/0/mass_g`.
     #[serde(skip_serializing_if = "Option::is_none")]
-    #[schema(value_type = Option<String>)]
-    pub pointer: Option<Box<str>>,
+    pub pointer: Option<String>,
+}
+
+/// Why a request was not done, before it is put into words.
+#[derive(Debug, Clone)]
+pub struct Problem(Box<Inner>);
+
+#[derive(Debug, Clone)]
+struct Inner {
+    status: StatusCode,
+    kind: &'static str,
+    refusal: Refusal,
+    field: Option<String>,
+    pointer: Option<String>,
+}
+
+fact::facts! {
+    /// What sort of problem, in a few words.
+    pub(crate) enum Title: "problem_title" {
+        NotFound,
+        Conflict,
+        NotSaved,
+        TooLarge,
+        ContentType,
+        Refused,
+        Method,
+        Internal,
+        Check,
+    }
 }
 
 impl Problem {
     /// A problem that the edge itself finds in a request.
     #[must_use]
-    pub fn invalid(detail: impl Into<String>) -> Self {
-        Self::new(StatusCode::UNPROCESSABLE_ENTITY, "invalid", detail)
+    pub(crate) fn invalid(refusal: impl Into<Refusal>) -> Self {
+        Self::new(StatusCode::UNPROCESSABLE_ENTITY, "invalid", refusal)
     }
 
     /// A problem of a kind.
     #[must_use]
-    pub fn new(status: StatusCode, code: &str, detail: impl Into<String>) -> Self {
-        Self {
-            kind: format!("urn:setwright:problem:{code}"),
-            status: status.as_u16(),
-            title: title(status).to_owned(),
-            detail: detail.into(),
-            field: None,
-            pointer: None,
-        }
+    pub(crate) fn new(status: StatusCode, kind: &'static str, refusal: impl Into<Refusal>) -> Self {
+        Self(Box::new(Inner { status, kind, refusal: refusal.into(), field: None, pointer: None }))
     }
 
     /// A JSON document that could not be read, with the place of the mistake in it.
     #[must_use]
-    pub fn unreadable(error: &document::Unreadable) -> Self {
-        let mut problem = Self::invalid(error.to_string());
-        if error.is_json {
-            problem.pointer = Some(error.pointer.as_str().into());
-        }
-        problem
+    pub(crate) fn unreadable(error: &document::Unreadable) -> Self {
+        let problem = Self::invalid(Refusal::new(error));
+        if error.is_json { problem.at(&error.pointer) } else { problem }
+    }
+
+    /// Where in the body it is, as a JSON pointer.
+    #[must_use]
+    pub(crate) fn at(mut self, pointer: &str) -> Self {
+        self.0.pointer = Some(pointer.to_owned());
+        self
+    }
+
+    /// The same within another fact.
+    #[must_use]
+    pub(crate) fn within(mut self, wrap: impl FnOnce(Told) -> Told) -> Self {
+        self.0.refusal = self.0.refusal.within(wrap);
+        self
     }
 
     /// The HTTP status.
     #[must_use]
-    pub fn status(&self) -> StatusCode {
-        StatusCode::from_u16(self.status).unwrap_or(StatusCode::INTERNAL_SERVER_ERROR)
+    pub(crate) fn status(&self) -> StatusCode {
+        self.0.status
+    }
+
+    /// What is wrong and what to do next.
+    #[must_use]
+    pub(crate) fn refusal(&self) -> &Refusal {
+        &self.0.refusal
+    }
+
+    /// What sort of problem, in a few words.
+    #[must_use]
+    pub(crate) fn title(&self, w: &Words) -> String {
+        w.tell(&match self.0.status {
+            StatusCode::NOT_FOUND => Title::NotFound,
+            StatusCode::CONFLICT => Title::Conflict,
+            StatusCode::SERVICE_UNAVAILABLE => Title::NotSaved,
+            StatusCode::PAYLOAD_TOO_LARGE => Title::TooLarge,
+            StatusCode::UNSUPPORTED_MEDIA_TYPE => Title::ContentType,
+            StatusCode::FORBIDDEN | StatusCode::MISDIRECTED_REQUEST => Title::Refused,
+            StatusCode::METHOD_NOT_ALLOWED => Title::Method,
+            StatusCode::INTERNAL_SERVER_ERROR => Title::Internal,
+            _ => Title::Check,
+        })
+    }
+
+    /// The problem document in somebody's words.
+    #[must_use]
+    pub(crate) fn document(&self, w: &Words) -> ProblemDocument {
+        let Inner { status, kind, refusal, field, pointer } = &*self.0;
+        let mut fact = serde_json::to_value(refusal.fact()).unwrap_or_default();
+        words::speak(&mut fact, w);
+        ProblemDocument {
+            kind: format!("urn:setwright:problem:{kind}"),
+            status: status.as_u16(),
+            title: self.title(w),
+            detail: w.refusal(refusal),
+            code: refusal.fact().code().to_owned(),
+            figures: fact["figures"].take(),
+            next: w.next(refusal),
+            field: field.clone(),
+            pointer: pointer.clone(),
+        }
     }
 }
 
-/// What sort of problem, in a few words.
-fn title(status: StatusCode) -> &'static str {
-    match status {
-        StatusCode::NOT_FOUND => "Not there",
-        StatusCode::CONFLICT => "Not now",
-        StatusCode::SERVICE_UNAVAILABLE => "Not saved",
-        StatusCode::PAYLOAD_TOO_LARGE => "Too large",
-        StatusCode::UNSUPPORTED_MEDIA_TYPE => "Wrong content type",
-        StatusCode::FORBIDDEN | StatusCode::MISDIRECTED_REQUEST => "Refused",
-        StatusCode::METHOD_NOT_ALLOWED => "Not this way",
-        StatusCode::INTERNAL_SERVER_ERROR => "Our mistake",
-        _ => "Please check",
-    }
+/// The words of a program's answers: its documents carry millimetres and grams in the names of their fields, so that its
+/// problems are told in them too.
+fn of_documents() -> Words {
+    let units = Units { length: LengthUnit::Millimetre, mass: MassUnit::Gram };
+    Words::new(Language::english(), units, TimeZone::system())
 }
 
 impl From<&AppError> for Problem {
@@ -93,9 +171,9 @@ impl From<&AppError> for Problem {
             Kind::Unavailable => StatusCode::SERVICE_UNAVAILABLE,
             Kind::Fault => StatusCode::INTERNAL_SERVER_ERROR,
         };
-        let mut problem = Self::new(status, error.code(), error.to_string());
-        problem.field = error.field().map(str::to_owned);
-        problem.pointer = error.pointer().map(Into::into);
+        let mut problem = Self::new(status, error.code(), error.refusal());
+        problem.0.field = error.field().map(str::to_owned);
+        problem.0.pointer = error.pointer();
         problem
     }
 }
@@ -114,9 +192,8 @@ impl Problem {
 
 impl IntoResponse for Problem {
     fn into_response(self) -> Response {
-        let status = self.status();
-        let body = serde_json::to_vec(&self).unwrap_or_default();
-        let mut response = (status, [(header::CONTENT_TYPE, PROBLEM_TYPE)], body).into_response();
+        let body = serde_json::to_vec(&self.document(&of_documents())).unwrap_or_default();
+        let mut response = (self.status(), [(header::CONTENT_TYPE, PROBLEM_TYPE)], body).into_response();
         // For an answer that has to be given as a page after all.
         response.extensions_mut().insert(self);
         response
@@ -157,12 +234,13 @@ impl<T: DeserializeOwned, S: Send + Sync> FromRequest<S> for Body<T> {
             return Err(ApiError(Problem::new(
                 StatusCode::UNSUPPORTED_MEDIA_TYPE,
                 "content_type",
-                "this address takes a JSON document. Send it with “Content-Type: application/json”",
+                EdgeFault::ContentType,
             )));
         }
+        let size_mb = crate::dress::size_mb(request.headers());
         let bytes = axum::body::Bytes::from_request(request, state)
             .await
-            .map_err(|e: BytesRejection| Problem::of_request(e.status(), &e.body_text()))?;
+            .map_err(|e: BytesRejection| Problem::of_request(e.status(), &e.body_text(), size_mb))?;
         document::read(&bytes).map(Self).map_err(|e| ApiError(Problem::unreadable(&e)))
     }
 }
@@ -173,6 +251,44 @@ fn is_json(headers: &HeaderMap) -> bool {
     let kind = headers.get(header::CONTENT_TYPE).and_then(|k| k.to_str().ok()).unwrap_or_default();
     let essence = kind.split(';').next().unwrap_or_default().trim().to_ascii_lowercase();
     essence == "application/json" || (essence.starts_with("application/") && essence.ends_with("+json"))
+}
+
+fact::facts! {
+    /// What is refused before any use case is asked.
+    pub(crate) enum EdgeFault: "edge_fault" {
+        ContentType,
+        ForeignPage,
+        UnknownName { name: String },
+        NoPage,
+        NoApiAddress,
+        NoApiMethod,
+        Panicked,
+        TooLarge { size_mb: Option<u64>, most_mb: usize },
+        Method,
+        NoAddress,
+        Request,
+        Unread { what: Told },
+        NoCodes,
+        NotAModel { place: String },
+        NotModels { what: Told },
+        Mapping { what: Told },
+        Unwritable { log: String },
+        NoFile,
+        FileBroken,
+        FileLost,
+        NoCalculation { name: String },
+        NoStep { job: i64, step: String },
+        TooManyLabels { n: usize, most: usize },
+        NoAction,
+        NothingChosen,
+        Mistyped { what: String },
+        NotSeconds { text: String },
+        NotEntryTime { text: String },
+        NoSpacersNumber { text: String },
+        NoRoomNumber { text: String },
+        NotATime { text: String },
+        NoState,
+    }
 }
 
 #[cfg(test)]
@@ -190,10 +306,11 @@ mod tests {
         ];
         for error in errors {
             let problem = Problem::of(&error);
-            assert_eq!((problem.status, problem.title.as_str()), (500, "Our mistake"));
-            assert_eq!(problem.kind, "urn:setwright:problem:internal");
+            let document = problem.document(&Words::english(Units::default()));
+            assert_eq!((document.status, document.title.as_str()), (500, "Internal error"));
+            assert_eq!(document.kind, "urn:setwright:problem:internal");
         }
-        let refused = AppError::Trade(TradeError::Matching("no club to plan".into()));
-        assert_eq!(Problem::of(&refused).status, 422);
+        let refused = AppError::Trade(TradeError::Matching(matching::MatchError::NoClubs));
+        assert_eq!(Problem::of(&refused).status(), 422);
     }
 }

@@ -2,7 +2,7 @@
 
 use super::fault::{CellFault, FigureName};
 use super::{BadCell, BadRow};
-use fact::{Fact, Figure, Measure, Told};
+use fact::{Fact, Figure, Told};
 use super::mapping::Resolved;
 use super::table::{Table, TableRow};
 use crate::weigh_in::judge;

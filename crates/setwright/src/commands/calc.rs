@@ -1,5 +1,7 @@
 //! Calculations.
 
+use fact::Fact;
+use crate::failure::CommandFault;
 use crate::config::Calc;
 use crate::failure::Failure;
 use serde_json::Value;
@@ -35,7 +37,7 @@ pub fn calc(arguments: &Calc) -> Result<(), Failure> {
     }
     if let Some(path) = &arguments.recording {
         if topic != "pluck" {
-            return Err(Failure::usage(format!("{topic} takes no recording: only pluck does")));
+            return Err(Failure::usage(CommandFault::NoRecording { topic: topic.to_owned() }));
         }
         let bytes = std::fs::read(path).map_err(|e| Failure::file(path, &e))?;
         let output = app::calc::pluck(&bytes)?;
@@ -44,11 +46,9 @@ pub fn calc(arguments: &Calc) -> Result<(), Failure> {
     let mut text = Vec::new();
     std::io::stdin()
         .read_to_end(&mut text)
-        .map_err(|e| Failure::usage(format!("standard input could not be read: {e}")))?;
+        .map_err(|e| Failure::usage(CommandFault::Input { log: e.to_string() }))?;
     let input: Value = document::read(&text).map_err(|e| {
-        Failure::usage(format!(
-            "standard input is no JSON document: {e}. See one that works with: setwright calc {topic} --example"
-        ))
+        Failure::usage(CommandFault::InputNotJson { topic: topic.to_owned(), what: e.told() })
     })?;
     let output = app::calc::run(topic, input)?;
     if arguments.json { super::print_json(&output) } else { super::print::document(&output) }

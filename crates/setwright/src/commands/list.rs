@@ -1,5 +1,6 @@
 //! Lists of parts and models: import, export, labels.
 
+use crate::failure::CommandFault;
 use super::work::{busy, bytes_of};
 use super::{print_json, say};
 use crate::config::{Export, Import, Labels};
@@ -37,16 +38,14 @@ pub async fn import(arguments: &Import) -> Result<(), Failure> {
     };
     app.close().await;
     if refused > 0 {
-        return Err(Failure::usage(format!(
-            "{refused} rows were refused; the others are kept. Mend them and import them again"
-        ))
+        return Err(Failure::usage(CommandFault::RowsRefused { n: refused })
         .answered());
     }
     Ok(())
 }
 
 async fn import_models(app: &App, bytes: Vec<u8>, json: bool) -> Result<usize, Failure> {
-    let text = String::from_utf8(bytes).map_err(|_| Failure::usage("the file is not text in UTF-8"))?;
+    let text = String::from_utf8(bytes).map_err(|_| Failure::usage(CommandFault::NotUtf8))?;
     let bar = busy("importing", json);
     let done = app.import_models(&text).await?;
     bar.finish_and_clear();
@@ -55,7 +54,7 @@ async fn import_models(app: &App, bytes: Vec<u8>, json: bool) -> Result<usize, F
     } else {
         println!("{} models kept, {} refused", done.kept.len(), done.bad.len());
         for bad in &done.bad {
-            println!("  entry {}, {}: {}", bad.entry, bad.code, bad.problem);
+            println!("  entry {}, {}: {}", bad.entry, bad.code, super::reader().refusal(&fact::Refusal::new(&bad.problem)));
         }
     }
     Ok(done.bad.len())
@@ -94,7 +93,7 @@ fn tell(done: &PartsImported) -> Result<(), Failure> {
         text.push_str(&format!("  line {}, {}: {}\n", warning.line, warning.code, warning.words));
     }
     for bad in &done.bad {
-        text.push_str(&format!("  {bad}\n"));
+        text.push_str(&format!("  {}\n", bad.told(&super::reader())));
     }
     say(&text)
 }
@@ -114,10 +113,17 @@ fn pairs(option: &str, given: &[String], example: &str) -> Result<BTreeMap<Strin
     let mut pairs = BTreeMap::new();
     for text in given {
         let Some((name, value)) = text.split_once('=') else {
-            return Err(Failure::usage(format!("{option} “{text}” has no “=”. Write for example {option} {example}")));
+            return Err(Failure::usage(CommandFault::NoEqualSign {
+                option: option.to_owned(),
+                text: text.clone(),
+                example: example.to_owned(),
+            }));
         };
         if pairs.insert(name.trim().to_owned(), value.trim().to_owned()).is_some() {
-            return Err(Failure::usage(format!("{option} names the {} twice. Give it once", name.trim())));
+            return Err(Failure::usage(CommandFault::OptionTwice {
+                option: option.to_owned(),
+                name: name.trim().to_owned(),
+            }));
         }
     }
     Ok(pairs)
@@ -134,7 +140,7 @@ pub async fn export(arguments: &Export) -> Result<(), Failure> {
         app.export_models().await?.into_bytes()
     } else if arguments.database.json {
         let (parts, _) = app.parts(&PartQuery::default()).await?;
-        let text = serde_json::to_string_pretty(&parts).map_err(|e| Failure::outside(e.to_string()))?;
+        let text = serde_json::to_string_pretty(&parts).map_err(|e| Failure::outside(CommandFault::AnswerUnwritable { log: e.to_string() }))?;
         (text + "\n").into_bytes()
     } else if as_book {
         app.export_workbook(&PartQuery::default()).await?
@@ -152,7 +158,7 @@ fn write(out: Option<&Path>, bytes: &[u8]) -> Result<(), Failure> {
             let mut out = std::io::stdout().lock();
             out.write_all(bytes)
                 .and_then(|()| out.flush())
-                .map_err(|e| Failure::outside(format!("the answer could not be written to standard output: {e}")))
+                .map_err(|e| Failure::outside(CommandFault::Unwritable { log: e.to_string() }))
         }
     }
 }
@@ -167,7 +173,7 @@ pub async fn labels(arguments: &Labels) -> Result<(), Failure> {
     let models = app.models(None).await?;
     app.close().await;
     if parts.is_empty() {
-        return Err(Failure::usage("no codes are given. Write them as --codes H7-014,H7-015"));
+        return Err(Failure::usage(CommandFault::NoCodes));
     }
     let paper = if arguments.strip { LabelPaper::Strip } else { LabelPaper::Sheet };
     let w = super::reader();

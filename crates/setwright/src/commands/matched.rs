@@ -1,5 +1,7 @@
 //! Which part goes into which club.
 
+use fact::Fact;
+use crate::failure::CommandFault;
 use super::{print_json, say};
 use crate::config::MatchArguments;
 use crate::failure::Failure;
@@ -32,10 +34,10 @@ pub async fn matched(arguments: &MatchArguments) -> Result<(), Failure> {
 }
 
 async fn set(app: &App, arguments: &MatchArguments) -> Result<SetMatch, Failure> {
-    let Some(path) = &arguments.set else { return Err(Failure::usage("give a sheet file with --set")) };
+    let Some(path) = &arguments.set else { return Err(Failure::usage(CommandFault::NoSet)) };
     let text = std::fs::read_to_string(path).map_err(|e| Failure::file(path, &e))?;
     let sheet: Sheet = document::read(text.as_bytes()).map_err(|e| {
-        Failure::usage(format!("{} is not a sheet: {e}. `setwright sheet schema` says what is", path.display()))
+        Failure::usage(CommandFault::NotASheet { path: path.display().to_string(), what: e.told() })
     })?;
     let locks = arguments.keep.iter().map(|text| lock(text)).collect::<Result<Vec<_>, _>>()?;
     let request = SetRequest { sheet, locks, seconds: arguments.seconds, weights: weights(app, arguments).await? };
@@ -81,9 +83,9 @@ async fn weights(app: &App, arguments: &MatchArguments) -> Result<Option<PlanWei
     for text in &arguments.weight {
         let read = text.split_once('=').and_then(|(name, value)| Some((name, value.trim().parse::<f64>().ok()?)));
         let (name, value) = read.ok_or_else(|| {
-            Failure::usage(format!("“{text}” is no NAME=VALUE. For example --weight cpm_per_tolerance=0.006"))
+            Failure::usage(CommandFault::NotAWeight { text: text.clone() })
         })?;
-        all = all.with(name, value).map_err(|e| Failure::usage(e.to_string()))?;
+        all = all.with(name, value).map_err(|e| Failure::usage(e.refusal()))?;
     }
     Ok(Some(all))
 }
@@ -94,7 +96,7 @@ fn lock(text: &str) -> Result<Lock, Failure> {
         Some(Lock { slot: slot.trim().parse().ok()?, code: code.trim().to_owned() })
     };
     read().ok_or_else(|| {
-        Failure::usage(format!("“{text}” keeps nothing: write a place and a code, for example 3:H-0412"))
+        Failure::usage(CommandFault::NotALock { text: text.to_owned() })
     })
 }
 

@@ -16,6 +16,7 @@ mod simulate;
 mod weigh;
 mod work;
 
+use crate::failure::CommandFault;
 use crate::config::{Arguments, Command, OrderCommand, SheetCommand};
 use crate::failure::Failure;
 use std::future::Future;
@@ -70,7 +71,7 @@ fn block(work: impl Future<Output = Result<(), Failure>>) -> Result<(), Failure>
     tokio::runtime::Builder::new_multi_thread()
         .enable_all()
         .build()
-        .map_err(|e| Failure::outside(format!("the program could not start its threads: {e}")))?
+        .map_err(|e| Failure::outside(CommandFault::Threads { log: e.to_string() }))?
         .block_on(work)
 }
 
@@ -91,7 +92,7 @@ fn print_json(value: &impl serde::Serialize) -> Result<(), Failure> {
         serde_json::to_string_pretty(&document)
     };
     let text: String =
-        spoken().map_err(|e: serde_json::Error| Failure::outside(format!("the answer could not be written: {e}")))?;
+        spoken().map_err(|e: serde_json::Error| Failure::outside(CommandFault::AnswerUnwritable { log: e.to_string() }))?;
     say(&(text + "\n"))
 }
 
@@ -100,5 +101,5 @@ fn say(text: &str) -> Result<(), Failure> {
     let mut out = std::io::stdout().lock();
     out.write_all(text.as_bytes())
         .and_then(|()| out.flush())
-        .map_err(|e| Failure::outside(format!("the answer could not be written to standard output: {e}")))
+        .map_err(|e| Failure::outside(CommandFault::Unwritable { log: e.to_string() }))
 }

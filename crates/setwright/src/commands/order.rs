@@ -1,5 +1,6 @@
 //! Orders of parts, and the stock against the sheets to come.
 
+use crate::failure::CommandFault;
 use super::print::table;
 use super::{print_json, say};
 use crate::config::{NeedsArguments, OrderAdd, OrderCancel, OrderJob, OrderList, OrderReceive, OrderTell};
@@ -11,7 +12,7 @@ use quantity::decimal;
 use trade::order::OrderView;
 
 fn day(text: Option<&str>) -> Result<Option<Date>, Failure> {
-    text.map(|t| t.parse::<Date>().map_err(|_| Failure::usage(format!("“{t}” is no day. Write it like 2026-03-10"))))
+    text.map(|t| t.parse::<Date>().map_err(|_| Failure::usage(CommandFault::NotADate { text: t.to_owned() })))
         .transpose()
 }
 
@@ -100,7 +101,7 @@ pub async fn add(arguments: &OrderAdd) -> Result<(), Failure> {
 }
 
 fn job_count(text: &str) -> Result<JobCount, Failure> {
-    let wrong = || Failure::usage(format!("“{text}” is no JOB:COUNT. For example --for 3:2"));
+    let wrong = || Failure::usage(CommandFault::NotJobCount { text: text.to_owned() });
     let (job, count) = text.split_once(':').unwrap_or((text, "1"));
     Ok(JobCount { job: job.trim().parse().map_err(|_| wrong())?, count: count.trim().parse().map_err(|_| wrong())? })
 }

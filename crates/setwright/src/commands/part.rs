@@ -1,5 +1,7 @@
 //! A part with its life, parts sorted by weight, head masses to ask for.
 
+use fact::Fact;
+use crate::failure::CommandFault;
 use super::print::table;
 use super::{print_json, say};
 use crate::config::{AskArguments, PartArguments, SortArguments};
@@ -54,9 +56,7 @@ pub async fn part(arguments: &PartArguments) -> Result<(), Failure> {
 
 fn deed(text: &str) -> Result<PartDeed, Failure> {
     serde_json::from_value(text.into()).map_err(|_| {
-        Failure::usage(format!(
-            "“{text}” is nothing that is done with a part. Say reserve, return, use, scrap, restore, correct, pull or miscut"
-        ))
+        Failure::usage(CommandFault::NoDeed { text: text.to_owned() })
     })
 }
 
@@ -135,10 +135,7 @@ pub async fn ask(arguments: &AskArguments) -> Result<(), Failure> {
             let bytes = super::work::bytes_of(path)?;
             let read = document::read::<Sheet>(&bytes);
             Some(read.map_err(|e| {
-                Failure::usage(format!(
-                    "{} is no sheet file: {e}. Its form is printed by: setwright sheet schema",
-                    path.display()
-                ))
+                Failure::usage(CommandFault::NotASheet { path: path.display().to_string(), what: e.told() })
             })?)
         }
         None => None,
@@ -191,6 +188,6 @@ fn supply(text: &str) -> Result<Supply, Failure> {
         })
     };
     read().ok_or_else(|| {
-        Failure::usage(format!("“{text}” is no MODEL:NUMBER=MEAN,SCATTER. For example --supply WREN-I:7=267,1.5"))
+        Failure::usage(CommandFault::NotASupply { text: text.to_owned() })
     })
 }

@@ -1,5 +1,6 @@
 //! Trying out a scale on a serial line: its raw lines and what is read from them.
 
+use crate::failure::CommandFault;
 use super::say;
 use crate::config::ScaleArguments;
 use crate::failure::Failure;
@@ -23,7 +24,7 @@ pub fn scale(arguments: &ScaleArguments) -> Result<(), Failure> {
         baud: arguments.baud,
         data_bits: arguments.data_bits,
         parity: Parity::from_key(&arguments.parity)
-            .ok_or_else(|| Failure::usage(format!("“{}” is no parity: give none, even or odd", arguments.parity)))?,
+            .ok_or_else(|| Failure::usage(CommandFault::NotAParity { text: arguments.parity.clone() }))?,
         stop_bits: arguments.stop_bits,
         ask: arguments.ask.clone(),
         format: LineFormat {
@@ -34,7 +35,7 @@ pub fn scale(arguments: &ScaleArguments) -> Result<(), Failure> {
             skip: arguments.skip.clone(),
         },
     };
-    connection.check().map_err(|e| Failure::usage(e.to_string()))?;
+    connection.check().map_err(|e| Failure::usage(e.refusal()))?;
     let (send, heard) = channel();
     let mut ports = Ports::default();
     ports.start(connection, move |event| {
@@ -68,7 +69,7 @@ pub fn scale(arguments: &ScaleArguments) -> Result<(), Failure> {
         }
     }
     ports.stop();
-    if opened { Ok(()) } else { Err(Failure::outside(format!("the port never opened: {last}"))) }
+    if opened { Ok(()) } else { Err(Failure::outside(CommandFault::PortNeverOpened { log: last })) }
 }
 
 fn words(read: &ScaleLine) -> String {

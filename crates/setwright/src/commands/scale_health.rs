@@ -1,5 +1,6 @@
 //! How the shop's scales stand: checks, trust, calibration, gauge studies.
 
+use crate::failure::CommandFault;
 use super::print::table;
 use super::print_json;
 use crate::config::{Database, ScaleCommand};
@@ -167,8 +168,8 @@ fn tell_check(answer: &CheckAnswer, json: bool) -> Result<(), Failure> {
         print_json(answer)?;
     }
     if let Some(asked) = &answer.question {
-        let words = format!("{}. {} To keep it as it is: --as-it-is", asked.words, asked.next);
-        let asked = Failure::conflict(words);
+        let (words, next) = (asked.words.clone(), asked.next.clone());
+        let asked = Failure::conflict(CommandFault::CheckQuestion { words, next });
         // In JSON the question is the whole answer.
         return Err(if json { asked.answered() } else { asked });
     }

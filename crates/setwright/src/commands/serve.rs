@@ -1,5 +1,6 @@
 //! Serving the bench.
 
+use crate::failure::CommandFault;
 use crate::config::{Demo, Serve, Settings, Which, make_data_folder};
 use crate::failure::Failure;
 use app::{App, SystemClock};
@@ -57,10 +58,7 @@ fn begin(arguments: &Serve, which: Which) -> Result<Settings, Failure> {
 async fn listen(settings: &Settings) -> Result<TcpListener, Failure> {
     let addresses = reachable(settings).await?;
     TcpListener::bind(&addresses[..]).await.map_err(|e| {
-        Failure::outside(format!(
-            "{} cannot be listened on: {e}. Stop what listens there, or choose another address with --listen",
-            settings.listen
-        ))
+        Failure::outside(CommandFault::ListenTaken { place: settings.listen.clone(), log: e.to_string() })
     })
 }
 
@@ -79,7 +77,7 @@ async fn run(
     json: bool,
     greeting: impl FnOnce(SocketAddr) -> Greeting,
 ) -> Result<(), Failure> {
-    let address = listener.local_addr().map_err(|e| Failure::outside(format!("no address: {e}")))?;
+    let address = listener.local_addr().map_err(|e| Failure::outside(CommandFault::NoAddress { log: e.to_string() }))?;
     app.start_scales().await?;
     // Whoever reads the greeting may ask to stop at once.
     let stop_asked = StopAsked::new();
@@ -107,18 +105,11 @@ async fn run(
 /// The addresses to listen on. One that others can reach takes the owner's word that they may.
 async fn reachable(settings: &Settings) -> Result<Vec<SocketAddr>, Failure> {
     let found = tokio::net::lookup_host(&settings.listen).await.map_err(|e| {
-        Failure::outside(format!(
-            "{} cannot be listened on: {e}. Give an address and a port with --listen, for example 127.0.0.1:7340",
-            settings.listen
-        ))
+        Failure::outside(CommandFault::ListenUnknown { place: settings.listen.clone(), log: e.to_string() })
     })?;
     let found: Vec<SocketAddr> = found.collect();
     if !settings.open_to_network && found.iter().any(|address| !address.ip().is_loopback()) {
-        return Err(Failure::usage(format!(
-            "{} can be reached from the network, and there are no keys yet: everyone who reaches it could read and \
-             change the shop. If that is what you want, add --open-to-network; otherwise leave --listen out",
-            settings.listen
-        )));
+        return Err(Failure::usage(CommandFault::OpenToNetwork { place: settings.listen.clone() }));
     }
     Ok(found)
 }
@@ -159,7 +150,7 @@ async fn axum_serve(
     names: web::ServerNames,
     until: impl std::future::Future<Output = ()> + Send + 'static,
 ) -> Result<(), Failure> {
-    web::serve(listener, app, names, until).await.map_err(|e| Failure::outside(format!("serving ended: {e}")))
+    web::serve(listener, app, names, until).await.map_err(|e| Failure::outside(CommandFault::ServingEnded { log: e.to_string() }))
 }
 
 /// Nobody should be in the network's reach without knowing it.

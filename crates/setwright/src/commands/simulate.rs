@@ -1,5 +1,7 @@
 //! Simulated shops: what the advice is worth against builders without it.
 
+use crate::failure::CommandFault;
+use fact::Refusal;
 use super::{print, print_json};
 use crate::config::Simulate;
 use crate::failure::Failure;
@@ -23,8 +25,8 @@ pub fn simulate(arguments: &Simulate) -> Result<(), Failure> {
     let style = ProgressStyle::with_template("{wide_bar} {pos}/{len} jobs, {eta} left");
     bar.set_style(style.unwrap_or_else(|_| ProgressStyle::default_bar()));
     let outcomes = run(&settings, groups, arguments.threads, &bar).map_err(|e| match e {
-        SimulationError::Setting { .. } => Failure::usage(e.to_string()),
-        other => Failure::outside(other.to_string()),
+        SimulationError::Setting { .. } => Failure::usage(Refusal::new(&e)),
+        other => Failure::outside(Refusal::new(&other)),
     })?;
     bar.finish_and_clear();
     let report = simulation::report(&settings, &outcomes);
@@ -34,8 +36,8 @@ pub fn simulate(arguments: &Simulate) -> Result<(), Failure> {
 fn settings_of(arguments: &Simulate) -> Result<Settings, Failure> {
     let troubles = arguments.trouble.iter().map(|key| {
         Trouble::from_key(key).ok_or_else(|| {
-            let known: Vec<&str> = Trouble::ALL.into_iter().map(Trouble::key).collect();
-            Failure::usage(format!("there is no trouble “{key}”. Known are {}", known.join(", ")))
+            let known = Trouble::ALL.into_iter().map(|trouble| trouble.key().to_owned()).collect();
+            Failure::usage(CommandFault::NoTrouble { key: key.clone(), known })
         })
     });
     let settings = Settings {
@@ -48,14 +50,13 @@ fn settings_of(arguments: &Simulate) -> Result<Settings, Failure> {
         only: arguments.only.clone(),
         ..Settings::default()
     };
-    settings.check().map_err(|e| Failure::usage(e.to_string()))?;
+    settings.check().map_err(|e| Failure::usage(Refusal::new(&e)))?;
     let known: Vec<&str> = simulation::STRATEGIES.iter().map(|s| s.key).collect();
     if !known.iter().any(|k| k.contains(&settings.only)) {
-        return Err(Failure::usage(format!(
-            "no builder is called “{}”. Known are {}",
-            settings.only,
-            known.join(", ")
-        )));
+        return Err(Failure::usage(CommandFault::NoBuilder {
+            name: settings.only.clone(),
+            known: known.into_iter().map(str::to_owned).collect(),
+        }));
     }
     Ok(settings)
 }

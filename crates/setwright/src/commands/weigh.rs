@@ -1,5 +1,6 @@
 //! One part weighed: what its mass speaks for, and into the stock.
 
+use crate::failure::CommandFault;
 use super::{print_json, say};
 use crate::config::Weigh;
 use crate::failure::Failure;
@@ -49,14 +50,13 @@ pub async fn weigh(arguments: &Weigh) -> Result<(), Failure> {
         }
         WeighedIn::Kept(_) => Ok(()),
         WeighedIn::Questioned(judged) => {
-            let asked = format!("{}. {}, or keep it with --sure", judged.words, judged.next);
-            let failure = Failure::usage(asked);
+            let (words, next) = (judged.words.clone(), judged.next.clone());
+            let failure = Failure::usage(CommandFault::Questioned { words, next });
             Err(if json { failure.answered() } else { failure })
         }
         WeighedIn::Refused(bad) => {
-            let cell =
-                if bad.column.is_empty() { String::new() } else { format!("{} “{}”: ", bad.column, bad.cell) };
-            Err(Failure::usage(format!("{cell}{}. {}", bad.problem, bad.next)))
+            let refusal = bad.refusals().into_iter().next().unwrap_or_else(|| bad.what());
+            Err(Failure::usage(refusal))
         }
     }
 }

@@ -1,5 +1,7 @@
 //! Commands that open the shop's database, do one thing and close it.
 
+use fact::Fact;
+use crate::failure::CommandFault;
 use super::{print, print_json};
 use crate::config::{JobArguments, PlanArguments, SheetFile};
 use crate::failure::Failure;
@@ -27,10 +29,7 @@ pub(super) fn busy(words: &'static str, json: bool) -> ProgressBar {
 
 fn sheet_of(path: &Path) -> Result<Sheet, Failure> {
     document::read(&bytes_of(path)?).map_err(|e| {
-        Failure::usage(format!(
-            "{} is no sheet file: {e}. Its form is printed by: setwright sheet schema",
-            path.display()
-        ))
+        Failure::usage(CommandFault::NotASheet { path: path.display().to_string(), what: e.told() })
     })
 }
 
@@ -59,7 +58,7 @@ pub async fn sheet_check(arguments: &SheetFile) -> Result<(), Failure> {
     if stops > 0 {
         // The findings are told already; in JSON they are the whole answer.
         return Err(
-            Failure::usage(format!("{stops} findings must be put right before this sheet can be built")).answered()
+            Failure::usage(CommandFault::SheetStops { n: stops }).answered()
         );
     }
     Ok(())
@@ -116,7 +115,7 @@ pub async fn plan(arguments: &PlanArguments) -> Result<(), Failure> {
 }
 
 fn lock(text: &str) -> Result<Lock, Failure> {
-    let wrong = || Failure::usage(format!("“{text}” is no SLOT:CODE. For example --keep 3:H-0412"));
+    let wrong = || Failure::usage(CommandFault::NotSlotCode { text: text.to_owned() });
     let (slot, code) = text.split_once(':').ok_or_else(wrong)?;
     Ok(Lock { slot: slot.trim().parse().map_err(|_| wrong())?, code: code.trim().to_owned() })
 }

@@ -1,6 +1,7 @@
 //! Where the shop lies: one rule for every command. The command line first, then the environment, then the configuration
 //! file, then the folder where the platform keeps a program's data. Never the folder that a command happens to run in.
 
+use crate::failure::CommandFault;
 use crate::failure::Failure;
 use app::{App, SystemClock};
 use clap::Args;
@@ -64,7 +65,7 @@ impl Database {
         App::open_existing(&address, Arc::new(SystemClock)).await.map_err(|error| {
             let failure = Failure::from(error);
             match demo_beside(&failure) {
-                Some(demo) => failure.adding(&format!("The invented shop of `setwright demo` is at {demo}")),
+                Some(demo) => failure.adding(&CommandFault::DemoIsAt { place: demo.to_string() }),
                 None => failure,
             }
         })
@@ -100,11 +101,10 @@ impl Database {
         let folder = data_folder()?;
         let file = folder.join(if which == Which::Demo { DEMO_FILE } else { SHOP_FILE });
         if which == Which::Shop && !file.exists() && Path::new(FORMER_FILE).exists() {
-            return Err(Failure::usage(format!(
-                "this folder holds {FORMER_FILE}, the shop of an earlier version, which used the folder that it was \
-                 started in. Move it to {}, or name it with --database sqlite:{FORMER_FILE}; nothing was changed",
-                file.display()
-            )));
+            return Err(Failure::usage(CommandFault::FormerShop {
+                file: FORMER_FILE.to_owned(),
+                place: file.display().to_string(),
+            }));
         }
         Ok(format!("sqlite://{}", file.display()))
     }
@@ -121,7 +121,7 @@ impl Database {
         let Some(path) = found else { return Ok(ConfigFile::default()) };
         let text = std::fs::read_to_string(&path).map_err(|e| Failure::file(&path, &e))?;
         let mut file: ConfigFile =
-            toml::from_str(&text).map_err(|e| Failure::usage(format!("{}: {e}", path.display())))?;
+            toml::from_str(&text).map_err(|e| Failure::usage(CommandFault::Config { path: path.display().to_string(), log: e.to_string() }))?;
         file.database = file.database.map(|address| beside(&address, &path));
         Ok(file)
     }
@@ -165,7 +165,7 @@ fn strategy() -> Result<impl AppStrategy, Failure> {
     let names =
         AppStrategyArgs { top_level_domain: String::new(), author: String::new(), app_name: "Setwright".to_owned() };
     choose_native_strategy(names).map_err(|_| {
-        Failure::usage("this user has no home folder to keep a shop in. Name the database with --database")
+        Failure::usage(CommandFault::NoHome)
     })
 }
 

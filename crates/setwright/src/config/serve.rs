@@ -1,5 +1,6 @@
 //! How to serve: the command line first, then the environment, then the configuration file, then what is usual.
 
+use crate::failure::CommandFault;
 use super::place::{Database, Which};
 use crate::failure::Failure;
 use clap::Args;
@@ -60,9 +61,7 @@ impl Serve {
         let file = self.database.read_config()?;
         let names = if self.name.is_empty() { file.names } else { self.name.clone() };
         let names = web::ServerNames::new(names).map_err(|bad| {
-            Failure::usage(format!(
-                "“{bad}” is not the name of a machine. Give it without http:// and without the port: bench.local"
-            ))
+            Failure::usage(CommandFault::MachineName { name: bad })
         })?;
         Ok(Settings {
             names,

@@ -14,6 +14,7 @@ mod sheets;
 mod shop;
 mod stock;
 
+use crate::problem::EdgeFault;
 use crate::problem::Problem;
 use app::App;
 use axum::Router;
@@ -33,14 +34,14 @@ pub(crate) fn router() -> Router<App> {
             Problem::new(
                 StatusCode::NOT_FOUND,
                 "not_found",
-                "the API has no such address. All addresses are in /api/v1/openapi.json",
+                EdgeFault::NoApiAddress,
             )
         })
         .method_not_allowed_fallback(|| async {
             Problem::new(
                 StatusCode::METHOD_NOT_ALLOWED,
                 "method",
-                "this address does not take that method. All of them are in /api/v1/openapi.json",
+                EdgeFault::NoApiMethod,
             )
         })
 }

@@ -1,5 +1,7 @@
 //! Models and parts.
 
+use fact::{Fact, Told};
+use crate::problem::EdgeFault;
 use super::File;
 use super::described::NotFound;
 use crate::pages::labels::{asked_parts, labels_of};
@@ -124,11 +126,8 @@ fn not_an_object(list: &Value) -> Option<Problem> {
         _ => return None,
     };
     let at = entries.iter().position(|entry| !entry.is_object())?;
-    let mut problem = Problem::invalid(format!(
-        "{root}/{at}: must be a model, an object {{ … }}. Nothing of the list was kept; correct it and send it again"
-    ));
-    problem.pointer = Some(format!("{root}/{at}").into());
-    Some(problem)
+    let place = format!("{root}/{at}");
+    Some(Problem::invalid(EdgeFault::NotAModel { place: place.clone() }).at(&place))
 }
 
 /// Import a JSON list of models: good ones are kept, bad ones named.
@@ -137,11 +136,9 @@ async fn import_models(
     State(app): State<App>,
     body: Result<Body<Value>, ApiError>,
 ) -> Result<Answer<ModelsKept>, ApiError> {
-    let Body(list) = body.map_err(|mut error| {
-        if error.0.status() == StatusCode::UNPROCESSABLE_ENTITY {
-            error.0.detail.push_str(". Give a list of models, [ … ]");
-        }
-        error
+    let Body(list) = body.map_err(|error| match error.0.status() {
+        StatusCode::UNPROCESSABLE_ENTITY => ApiError(error.0.within(|what| EdgeFault::NotModels { what }.into())),
+        _ => error,
     })?;
     match not_an_object(&list) {
         Some(problem) => Err(problem.into()),
@@ -210,9 +207,8 @@ async fn weigh_in_part(State(app): State<App>, Body(new): Body<WeighIn>) -> Resu
         WeighedIn::Kept(kept) if !kept.repeated => StatusCode::CREATED,
         WeighedIn::Kept(_) | WeighedIn::Questioned(_) => StatusCode::OK,
         WeighedIn::Refused(bad) => {
-            let what =
-                if bad.column.is_empty() { String::new() } else { format!("{} “{}”: ", bad.column, bad.cell) };
-            return Err(Problem::invalid(format!("{what}{}. {}", bad.problem, bad.next)).into());
+            let refusal = bad.refusals().into_iter().next();
+            return Err(refusal.map_or_else(|| Problem::invalid(EdgeFault::Request), Problem::invalid).into());
         }
     };
     Ok((status, Answer(answer)))
@@ -242,7 +238,7 @@ struct ImportQuery {
 impl ImportQuery {
     fn mapping(&self) -> Result<Option<Mapping>, ApiError> {
         let read = self.mapping.as_ref().map(|m| document::read::<Mapping>(m.as_bytes())).transpose();
-        read.map_err(|e| ApiError(Problem::invalid(format!("the mapping: {e}"))))
+        read.map_err(|e| ApiError(Problem::invalid(EdgeFault::Mapping { what: e.told() })))
     }
 }
 
@@ -270,7 +266,7 @@ struct ImportLook {
     mapping: Mapping,
     /// Why that does not fit, and what to do.
     #[serde(skip_serializing_if = "Option::is_none")]
-    refused: Option<String>,
+    refused: Option<Told>,
     /// What it would give.
     imported: Imported,
 }
@@ -296,7 +292,7 @@ async fn import_parts(
             sheets: looked.table.sheets,
             header: looked.table.header,
             mapping: looked.mapping,
-            refused: looked.refused,
+            refused: looked.refused.map(|refusal| refusal.told()),
             imported: looked.imported,
         }))));
     }
@@ -377,7 +373,7 @@ async fn draw_labels(
     Query(query): Query<LabelQuery>,
 ) -> Result<impl IntoResponse, ApiError> {
     if query.codes.trim().is_empty() {
-        return Err(Problem::invalid("no codes are given. Write them as codes=H7-014,H7-015").into());
+        return Err(Problem::invalid(EdgeFault::NoCodes).into());
     }
     let (parts, _) = asked_parts(&app, &query.codes, PartQuery::default()).await?;
     let labels = labels_of(&w, &app, &parts).await?;

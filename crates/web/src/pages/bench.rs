@@ -1,5 +1,7 @@
 //! The bench: one club, one decision a screen.
 
+use crate::problem::EdgeFault;
+use super::beside;
 use super::bench_screen::Screen;
 use super::entries::{self, go_to, in_address, query};
 use super::what_if::WhatIf;
@@ -181,7 +183,7 @@ async fn keep(
             let view = View {
                 step: Some(step),
                 status: Some(failure_status(&error)),
-                wrong: belongs_to_entry.then(|| error.to_string()),
+                wrong: belongs_to_entry.then(|| beside(&w, &error.refusal())),
                 notice: (!belongs_to_entry).then(|| failure(&w, &error)),
                 typed,
                 ..View::default()
@@ -369,7 +371,7 @@ async fn bench_page(w: &Words, app: &App, number: i64, slot: i64, view: View) ->
     let state = states
         .iter()
         .find(|s| s.slot == slot)
-        .ok_or_else(|| AppError::Invalid { what: "this club has no state".into(), next: "Load the job anew".into() })?;
+        .ok_or_else(|| AppError::invalid(EdgeFault::NoState))?;
     let step = chosen_step(&file, state, view.step.as_deref());
     let crumb = format!("Job {number} · {} · {}", file.job.sheet.player, step.label.to_lowercase());
     let said = app.at_bench(&file, &believed, slot).await?;

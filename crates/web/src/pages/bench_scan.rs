@@ -1,5 +1,6 @@
 //! A code scanned at the bench: the field for it, and what is said of it.
 
+use super::beside;
 use super::entries::{go_to, in_address, query};
 use super::stock_weigh::part_address;
 use super::{PageError, PageResult, Who};
@@ -79,7 +80,7 @@ pub(super) async fn scanned(
 }
 
 fn unknown(w: &Words, error: &AppError) -> Markup {
-    html! { p.notice.care role="alert" data-scan-said="" { (error.to_string()) } }
+    html! { p.notice.care role="alert" data-scan-said="" { (beside(w, &error.refusal())) } }
 }
 
 fn what_next(w: &Words, found: &PartSaid, (job, slot): (i64, i64), step: &str) -> Markup {

@@ -3,6 +3,7 @@
 //! A field stands in the address under its place in the topic's document, `finished.cap_mm=3`; lists are texts with a
 //! header line. Without any field the topic's own example is shown.
 
+use crate::problem::EdgeFault;
 use super::calc_picture::cards;
 use super::calc_shape::{Ask, Way, asks, beside, document, first_line, group, head, in_words, last, named, typed};
 use super::entries::{Entries, capital, words_table};
@@ -66,10 +67,7 @@ async fn topic_page(w: &Words, app: &App, name: &str, pairs: Vec<(String, String
     let Some(topic) = topics().iter().find(|t| t.name == name) else {
         // The calculation's own refusal names the topic that was probably meant.
         let error = app::calc::run(name, Value::Null).err();
-        let unknown = || AppError::Invalid {
-            what: format!("there is no calculation “{name}”"),
-            next: "Choose one under Calculations".into(),
-        };
+        let unknown = || AppError::invalid(EdgeFault::NoCalculation { name: name.to_owned() });
         return Err(error.unwrap_or_else(unknown).into());
     };
     let example = (topic.example)();
@@ -86,7 +84,7 @@ async fn topic_page(w: &Words, app: &App, name: &str, pairs: Vec<(String, String
             Err(error) => {
                 status = failure_status(&error);
                 match error.field().and_then(|field| beside(w, &asks, field).map(|at| (at, field))) {
-                    Some((at, field)) => form.refuse(at, in_words(w, &error.to_string(), field)),
+                    Some((at, field)) => form.refuse(at, in_words(w, &w.refusal(&error.refusal()), field)),
                     None => notice = Some(failure(w, &error)),
                 }
             }
@@ -145,10 +143,8 @@ async fn show_recording(State(app): State<App>, Reader(w): Reader, form: Multipa
     let topic = topics().iter().find(|t| t.name == "pluck");
     let sent = match Entries::with_file(&w, form).await {
         Ok((_, Some(bytes))) => app.calculate_pluck(&bytes).await,
-        Ok((_, None)) => {
-            Err(AppError::Invalid { what: "no file came".into(), next: "Choose a recording first".into() })
-        }
-        Err(words) => Err(AppError::Invalid { what: words, next: String::new() }),
+        Ok((_, None)) => Err(AppError::invalid(EdgeFault::NoFile)),
+        Err(fault) => Err(AppError::invalid(fault)),
     };
     let (status, notice, result) = match &sent {
         Ok(output) => (StatusCode::OK, None, Some(output)),

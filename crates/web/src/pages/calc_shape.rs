@@ -285,7 +285,7 @@ fn put(object: &mut Map<String, Value>, path: &str, value: Value) {
 
 /// A number of the document; whole ones stay whole, since counts must be.
 fn number(w: &Words, text: &str) -> Result<Value, String> {
-    let value = plain_number(w, text)?;
+    let value = plain_number(text).map_err(|fault| super::beside(w, &fact::Refusal::new(&fault)))?;
     let whole = value.fract() == 0.0 && value.abs() < 1e15;
     // Whole and small, so the cast cannot lose anything.
     Ok(if whole { Value::from(value as i64) } else { Value::from(value) })

@@ -1,5 +1,9 @@
 //! What was typed into a form: read in the workshop's notation, kept as it was typed, each mistake beside its field.
 
+use super::beside;
+use crate::problem::EdgeFault;
+use fact::{Fact, Refusal};
+use axum::http::StatusCode;
 use app::AppError;
 use axum::extract::Multipart;
 use axum::response::Redirect;
@@ -25,10 +29,13 @@ impl Entries {
     }
 
     /// A multipart form: its texts, and the bytes of the file under `file` where one was chosen.
-    pub async fn with_file(w: &Words, mut form: Multipart) -> Result<(Self, Option<Vec<u8>>), String> {
+    pub async fn with_file(w: &Words, mut form: Multipart) -> Result<(Self, Option<Vec<u8>>), EdgeFault> {
         let (mut pairs, mut file) = (Vec::new(), None);
-        let broken = |e: axum::extract::multipart::MultipartError| {
-            format!("The file did not arrive whole: {}. Choose it again and send it once more.", e.body_text())
+        let broken = |e: axum::extract::multipart::MultipartError| match e.status() {
+            StatusCode::PAYLOAD_TOO_LARGE => {
+                EdgeFault::TooLarge { size_mb: None, most_mb: app::stock::IMPORT_MAX_BYTES / (1024 * 1024) }
+            }
+            _ => EdgeFault::FileBroken,
         };
         while let Some(part) = form.next_field().await.map_err(broken)? {
             let name = part.name().unwrap_or_default().to_owned();
@@ -107,7 +114,7 @@ impl Entries {
         })
     }
 
-    fn read<T, E: std::fmt::Display>(&mut self, name: &str, read: impl Fn(&str) -> Result<T, E>) -> Option<T> {
+    fn read<T, E: Fact>(&mut self, w: &Words, name: &str, read: impl Fn(&str) -> Result<T, E>) -> Option<T> {
         let text = self.text(name).to_owned();
         if text.is_empty() {
             return None;
@@ -115,7 +122,7 @@ impl Entries {
         match read(&text) {
             Ok(value) => Some(value),
             Err(error) => {
-                self.refuse(name, capital(&error.to_string()));
+                self.refuse(name, beside(w, &Refusal::new(&error)));
                 None
             }
         }
@@ -123,49 +130,49 @@ impl Entries {
 
     /// A plain number; a decimal comma is taken.
     pub fn number(&mut self, w: &Words, name: &str) -> Option<f64> {
-        self.read(name, |text| plain_number(w, text))
+        self.read(w, name, plain_number)
     }
 
     /// A whole number from 0.
     pub fn count(&mut self, w: &Words, name: &str) -> Option<i64> {
-        self.read(name, |t| {
+        self.read(w, name, |t| {
             t.parse::<i64>()
                 .ok()
                 .filter(|n| *n >= 0)
-                .ok_or_else(|| format!("“{t}” is not a count. Enter a whole number, for example 12"))
+                .ok_or_else(|| FormFault::NotACount { text: t.to_owned() })
         })
     }
 
     /// A length in workshop notation, in the person's unit where none stands.
     pub fn length_mm(&mut self, w: &Words, name: &str) -> Option<f64> {
-        self.read(name, |t| quantity::parse_length(t, w.units.length)).map(quantity::Length::mm)
+        self.read(w, name, |t| quantity::parse_length(t, w.units.length)).map(quantity::Length::mm)
     }
 
     /// A small length, millimetres where no unit stands.
     pub fn small_mm(&mut self, w: &Words, name: &str) -> Option<f64> {
-        self.read(name, |t| quantity::parse_length(t, LengthUnit::Millimetre)).map(quantity::Length::mm)
+        self.read(w, name, |t| quantity::parse_length(t, LengthUnit::Millimetre)).map(quantity::Length::mm)
     }
 
     /// A mass in workshop notation, in the person's unit where none stands.
     pub fn mass_g(&mut self, w: &Words, name: &str) -> Option<f64> {
-        self.read(name, |t| quantity::parse_mass(t, w.units.mass)).map(quantity::Mass::g)
+        self.read(w, name, |t| quantity::parse_mass(t, w.units.mass)).map(quantity::Mass::g)
     }
 
     pub fn angle_deg(&mut self, w: &Words, name: &str) -> Option<f64> {
-        self.read(name, quantity::parse_angle).map(quantity::Angle::deg)
+        self.read(w, name, quantity::parse_angle).map(quantity::Angle::deg)
     }
 
     pub fn cpm(&mut self, w: &Words, name: &str) -> Option<f64> {
-        self.read(name, quantity::parse_frequency).map(quantity::Frequency::cpm)
+        self.read(w, name, quantity::parse_frequency).map(quantity::Frequency::cpm)
     }
 
     /// A swing weight as points since A0.
     pub fn swing_weight_points(&mut self, w: &Words, name: &str) -> Option<f64> {
-        self.read(name, quantity::parse_swing_weight).map(quantity::SwingMoment::points)
+        self.read(w, name, quantity::parse_swing_weight).map(quantity::SwingMoment::points)
     }
 
     pub fn date(&mut self, w: &Words, name: &str) -> Option<Date> {
-        self.read(name, |t| t.parse::<Date>().map_err(|_| format!("“{t}” is not a date. Write it like 2031-05-24")))
+        self.read(w, name, |t| t.parse::<Date>().map_err(|_| FormFault::NotADate { text: t.to_owned() }))
     }
 
     /// The value that must be there.
@@ -202,13 +209,13 @@ impl Entries {
 }
 
 /// A number as people write it.
-pub(super) fn plain_number(w: &Words, text: &str) -> Result<f64, String> {
+pub(super) fn plain_number(text: &str) -> Result<f64, FormFault> {
     let plain = text.trim().replace(',', ".").replace('−', "-");
     plain
         .parse::<f64>()
         .ok()
         .filter(|v| v.is_finite())
-        .ok_or_else(|| format!("“{}” is not a number. Enter for example 12.5", text.trim()))
+        .ok_or_else(|| FormFault::NotANumber { text: text.trim().to_owned() })
 }
 
 /// With a capital letter at the front.
@@ -266,10 +273,7 @@ pub(super) fn typed_at(text: &str) -> Result<Option<Timestamp>, AppError> {
     if text.is_empty() {
         return Ok(None);
     }
-    text.parse().map(Some).map_err(|_| AppError::Invalid {
-        what: format!("“{text}” is not the time of an entry"),
-        next: "Load the page again and enter it once more".into(),
-    })
+    text.parse().map(Some).map_err(|_| AppError::invalid(EdgeFault::NotEntryTime { text: text.to_owned() }))
 }
 
 /// Leads on to an address of ours. What was typed may be part of it, such as a line break in the name of a step: what
@@ -308,6 +312,16 @@ pub(super) fn counted(count: usize, one: &str) -> String {
 /// Length, where there is one.
 pub(super) fn length_or_dash(w: &Words, mm: Option<f64>) -> String {
     mm.map_or_else(|| "–".to_owned(), |mm| w.length(mm))
+}
+
+fact::facts! {
+    /// What cannot be read of an entry of a form.
+    pub(crate) enum FormFault: "form_fault" {
+        NotANumber { text: String },
+        NotACount { text: String },
+        NotADate { text: String },
+        NotATip { text: String },
+    }
 }
 
 #[cfg(test)]

@@ -1,6 +1,7 @@
 //! The gauge study at the bench: one reading a screen, then what it found.
 
-use super::entries::{Entries, capital, go_to};
+use super::beside_its_entry;
+use super::entries::{Entries, go_to};
 use super::scale_check::{live_name, what_it_shows};
 use super::{Framed, PageResult, Who, failure, failure_status, framed};
 use crate::reader::Reader;
@@ -199,7 +200,7 @@ async fn keep(
         }
         Err(error) => {
             let view = app.study(&study).await?;
-            form.refuse("typed", capital(&error.to_string()));
+            form.refuse("typed", beside_its_entry(&w, &error.refusal()));
             study_page(&w, &app, &view, &form, None, failure_status(&error)).await
         }
     }

@@ -1,5 +1,6 @@
 //! Glue: what to weigh out, the batch, its clocks.
 
+use crate::problem::EdgeFault;
 use super::entries::{capital, counted, go_to};
 use super::{Framed, PageResult, Who, failure, failure_status, framed, say};
 use crate::reader::Reader;
@@ -157,15 +158,12 @@ async fn start(State(app): State<App>, Reader(w): Reader, Who(by): Who, Form(fie
 }
 
 fn parsed(fields: &Fields, text: &dyn Fn(&str) -> String, job: i64, by: String) -> Result<NewBatch, AppError> {
-    let number = |name: &'static str, label: &str| -> Result<Option<f64>, AppError> {
+    let number = |name: &'static str, fault: fn(String) -> EdgeFault| -> Result<Option<f64>, AppError> {
         let raw = text(name);
         if raw.is_empty() {
             return Ok(None);
         }
-        raw.replace(',', ".").parse().map(Some).map_err(|_| AppError::Invalid {
-            what: format!("{label} “{raw}” is not a number"),
-            next: "Enter for example 21".into(),
-        })
+        raw.replace(',', ".").parse().map(Some).map_err(|_| AppError::invalid(fault(raw.clone())))
     };
     let mixed_at = Some(text("mixed_at")).filter(|at| !at.is_empty()).map(|at| local_time(&at)).transpose()?;
     Ok(NewBatch {
@@ -176,8 +174,8 @@ fn parsed(fields: &Fields, text: &dyn Fn(&str) -> String, job: i64, by: String) 
         slots: fields.iter().filter(|(k, _)| k == "slot").filter_map(|(_, v)| v.parse().ok()).collect(),
         adhesive: Some(text("adhesive")).filter(|a| !a.is_empty()),
         lot: Some(text("lot")).filter(|lot| !lot.is_empty()).unwrap_or_else(|| text("last_lot")),
-        bead_share_percent: number("bead_share_percent", "The share of spacers")?,
-        room_c: number("room_c", "The temperature")?,
+        bead_share_percent: number("bead_share_percent", |text| EdgeFault::NoSpacersNumber { text })?,
+        room_c: number("room_c", |text| EdgeFault::NoRoomNumber { text })?,
         cold_reason: Some(text("cold_reason")).filter(|reason| !reason.is_empty()),
         by,
     })
@@ -185,10 +183,7 @@ fn parsed(fields: &Fields, text: &dyn Fn(&str) -> String, job: i64, by: String) 
 
 /// A day and time as a tablet sends it, in the shop's own time zone: `2026-11-28T14:20`.
 fn local_time(text: &str) -> Result<Timestamp, AppError> {
-    let unreadable = || AppError::Invalid {
-        what: format!("“{text}” is not a day and time"),
-        next: "Choose when the cup was mixed, or leave it empty for now".into(),
-    };
+    let unreadable = || AppError::invalid(EdgeFault::NotATime { text: text.to_owned() });
     let at: DateTime = text.parse().map_err(|_| unreadable())?;
     TimeZone::system().to_timestamp(at).map_err(|_| unreadable())
 }

@@ -1,5 +1,6 @@
 //! The set grid: one step across all clubs of a job, where the cursor moves on by itself.
 
+use crate::problem::EdgeFault;
 use super::bench::{club_name, finish_words, mark};
 use super::entries::{capital, go_to, typed_at};
 use super::{Framed, PageResult, Who, failure, failure_status, framed, say};
@@ -117,10 +118,7 @@ async fn grid_page(
     let step = file
         .job
         .step(step)
-        .ok_or_else(|| AppError::Invalid {
-            what: format!("job {number} has no step “{step}”"),
-            next: "Choose one of its steps at the bench".into(),
-        })?
+        .ok_or_else(|| AppError::invalid(EdgeFault::NoStep { job: number, step: step.to_owned() }))?
         .clone();
     let believed = file.believe()?;
     let states = file.states_of(&believed, app.now())?;

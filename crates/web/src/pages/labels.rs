@@ -1,5 +1,6 @@
 //! Labels of parts to print, and where a scanned code leads.
 
+use crate::problem::EdgeFault;
 use super::entries::{Entries, go_to, in_address, query};
 use super::stock::filter;
 use super::{Framed, PageError, PageResult, framed};
@@ -57,10 +58,7 @@ pub(crate) async fn asked_parts(app: &App, codes: &str, wanted: PartQuery) -> Re
         return app.parts(&PartQuery { limit, ..wanted }).await;
     }
     if codes.len() > LABELS_MAX {
-        return Err(AppError::Invalid {
-            what: format!("{} labels are more than {LABELS_MAX}", codes.len()),
-            next: "Print them in smaller lots".into(),
-        });
+        return Err(AppError::invalid(EdgeFault::TooManyLabels { n: codes.len(), most: LABELS_MAX }));
     }
     let parts = app.parts_by_code(&codes).await?;
     let count = i64::try_from(parts.len()).unwrap_or(i64::MAX);

@@ -1,5 +1,6 @@
 //! What the shop has learned: each value with how it came about, to be set back or pinned.
 
+use crate::problem::EdgeFault;
 use super::entries::{Entries, counted, go_to};
 use super::{Framed, PageResult, Who, failure, failure_status, framed};
 use crate::reader::Reader;
@@ -237,10 +238,7 @@ async fn change(
         ("reset", key) => app.reset_learned(&ResetLearned { key, by, reason }).await,
         ("pin", Some(key)) => app.pin_learned(&PinLearned { key, pinned: true, by, reason }).await,
         ("unpin", Some(key)) => app.pin_learned(&PinLearned { key, pinned: false, by, reason }).await,
-        _ => Err(app::AppError::Invalid {
-            what: "it was not said what to do".into(),
-            next: "Press one of the buttons beside the value".into(),
-        }),
+        _ => Err(app::AppError::invalid(EdgeFault::NoAction)),
     };
     match done {
         Ok(()) => Ok(go_to("/learned?kept=1").into_response()),

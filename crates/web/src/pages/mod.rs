@@ -44,9 +44,10 @@ mod style;
 mod today;
 mod what_if;
 
+use fact::{Figure, Refusal};
 use self::entries::go_to;
 use crate::cookies;
-use crate::problem::Problem;
+use crate::problem::{EdgeFault, Problem};
 use crate::reader::Reader;
 use crate::units;
 use app::glue::Cup;
@@ -91,7 +92,7 @@ pub(crate) fn router() -> Router<App> {
         .merge(style::router())
         .route("/card/{code}", get(card))
         .fallback(|| async {
-            PageError(Problem::new(StatusCode::NOT_FOUND, "not_found", "There is no such page. Begin again at Today"))
+            PageError(Problem::new(StatusCode::NOT_FOUND, "not_found", EdgeFault::NoPage))
         })
 }
 
@@ -137,9 +138,9 @@ impl IntoResponse for PageError {
 pub(crate) fn problem_page(w: &Words, problem: Problem, back: Option<&str>) -> Response {
     let status = problem.status();
     let frame = PageFrame {
-        title: problem.title,
+        title: problem.title(w),
         active: Nav::Elsewhere,
-        notice: Some(Notice { tone: Tone::Bad, text: problem.detail, next: String::new() }),
+        notice: Some(notice_of(w, problem.refusal())),
         body: html! {
             p {
                 @if let Some(back) = back { a.button.quiet href=(back) { "Back" } " " }
@@ -231,7 +232,50 @@ pub(crate) async fn framed(w: &Words, app: &App, view: Framed<'_>) -> Result<Mar
 
 /// A notice for a failure that is shown on the page it belongs to.
 pub(crate) fn failure(w: &Words, error: &AppError) -> Notice {
-    Notice { tone: Tone::Bad, text: error.to_string(), next: String::new() }
+    notice_of(w, &error.refusal())
+}
+
+/// The same over a form that still shows what was typed: where somebody else was first, that is worth saying.
+pub(crate) fn still_below(w: &Words, error: &AppError) -> Notice {
+    let mut notice = failure(w, error);
+    if error.code() == "stale" {
+        notice.next = w.text("page-still-below");
+    }
+    notice
+}
+
+/// What is wrong and what to do next, as a notice.
+pub(crate) fn notice_of(w: &Words, refusal: &Refusal) -> Notice {
+    let next = w.next(refusal).map(|next| words::sentence(&next)).unwrap_or_default();
+    Notice { tone: Tone::Bad, text: words::sentence(&w.told(refusal.fact())), next }
+}
+
+/// A refusal beside an entry: what is wrong and what to do next.
+pub(crate) fn beside(w: &Words, refusal: &Refusal) -> String {
+    let next = w.next(refusal).map(|next| format!(" {}", words::sentence(&next))).unwrap_or_default();
+    words::sentence(&w.told(refusal.fact())) + &next
+}
+
+/// What is wrong with a text that an entry holds, without the entry.
+pub(crate) fn within_its_entry(refusal: &Refusal) -> Refusal {
+    match refusal.fact().figure("what") {
+        Some(Figure::Fact(what)) if refusal.fact().figure("entry").is_some() => Refusal::new(what),
+        _ => refusal.clone(),
+    }
+}
+
+/// The same where the entry has its own name on the page, so that the sentence calls it “it”.
+pub(crate) fn beside_its_entry(w: &Words, refusal: &Refusal) -> String {
+    let refusal = refusal.clone().with_figure("entry", &EntryName::It);
+    beside(w, &refusal.with_figure("field", &EntryName::It))
+}
+
+fact::facts! {
+    /// What a refusal calls an entry that it stands beside.
+    pub(crate) enum EntryName: "entry_name" {
+        It,
+        Labelled { label: String },
+    }
 }
 
 /// The status of a page that shows a failure.

@@ -1,6 +1,8 @@
 //! What a form of each kind of model asks, in the trade's words: one table for reading, showing and naming mistakes.
 
-use super::entries::{Entries, capital, plain, plain_number, typed_length, typed_swing_weight};
+use super::EntryName;
+use fact::{Fact, Figure, Refusal, Told};
+use super::entries::{FormFault, Entries, plain, plain_number, typed_length, typed_swing_weight};
 use quantity::LengthUnit;
 use serde_json::{Map, Number, Value};
 use trade::error::TradeError;
@@ -247,14 +249,14 @@ fn read(w: &Words, text: &str, way: Way) -> Result<Option<Value>, String> {
         Way::Number("numbers") => text
             .parse::<u8>()
             .map(|n| Some(Value::from(n)))
-            .map_err(|_| format!("“{text}” is not a count. Enter 0, 1 or 2")),
-        Way::Number(_) => plain_number(w, text).and_then(number).map(Some),
+            .map_err(|_| told(w, &FormFault::NotATip { text: text.to_owned() })),
+        Way::Number(_) => plain_number(text).map_err(|fault| told(w, &fault)).and_then(number).map(Some),
         Way::Length => quantity::parse_length(text, LengthUnit::Inch)
-            .map_err(|e| e.to_string())
+            .map_err(|e| told(w, &e))
             .and_then(|l| number(l.mm()))
             .map(Some),
         Way::SwingWeight => {
-            quantity::parse_swing_weight(text).map_err(|e| e.to_string()).and_then(|b| number(b.points())).map(Some)
+            quantity::parse_swing_weight(text).map_err(|e| told(w, &e)).and_then(|b| number(b.points())).map(Some)
         }
         Way::Text | Way::Choice(_) | Way::Model(_) | Way::Rows(_) | Way::YesNo => {
             Ok(Some(Value::String(text.to_owned())))
@@ -332,56 +334,80 @@ pub(super) fn model(w: &Words, form: &mut Entries, kind: PartKind) -> Option<Mod
     if !form.is_sound() {
         return None;
     }
-    let model = match serde_json::from_value::<Model>(Value::Object(object)) {
+    let model = match document::read_value::<Model>(Value::Object(object)) {
         Ok(model) => model,
         Err(error) => {
-            form.refuse("code", error.to_string());
+            form.refuse("code", told(w, &error));
             return None;
         }
     };
     if let Err(error) = model.check() {
-        let field = beside(w, kind, &error);
+        let field = beside(kind, &error);
         form.refuse(field, in_words(w, kind, &error));
         return None;
     }
     Some(model)
 }
 
+/// A fact beside its entry: what is wrong and what to do next.
+fn told(w: &Words, fact: &impl Fact) -> String {
+    super::beside(w, &Refusal::new(fact))
+}
+
 /// The field of the form beside which a refusal belongs.
-fn beside(w: &Words, kind: PartKind, error: &TradeError) -> &'static str {
-    let named = error.field().map_or_else(|| error.to_string(), str::to_owned);
-    let list = [
-        ("number ", "numbers"),
-        ("has the number", "numbers"),
-        ("no numbers", "numbers"),
-        ("screw", "screws"),
-        ("blank", "blanks"),
-        ("tip trim", "tip_trim"),
-        ("handling", "handling"),
-        ("full_cure", "full_cure"),
-        ("ratios", "resin_per_hardener_by_mass"),
-    ];
-    let known = |key: &str| asks(kind).iter().find(|a| a.key == key).map(|a| a.key);
-    known(&named)
-        .or_else(|| list.iter().find(|(part, key)| named.contains(part) && known(key).is_some()).map(|(_, key)| *key))
-        .unwrap_or("code")
+fn beside(kind: PartKind, error: &TradeError) -> &'static str {
+    let refusal = error.refusal();
+    let told = refusal.fact();
+    let entry = match told.figure("entry") {
+        Some(Figure::Fact(entry)) => Some(entry),
+        _ => None,
+    };
+    let name = entry.and_then(|entry| entry.figure("name")).and_then(text_of).unwrap_or_default();
+    let strength = told.figure("strength").and_then(|strength| match strength {
+        Figure::Fact(told) => Some(told.code()),
+        _ => None,
+    });
+    let key = match (entry.map(Told::code), told.code(), strength) {
+        (Some("entry_of.number"), ..) | (_, "head_fault.no_numbers" | "head_fault.number_twice", _) => "numbers",
+        (Some("entry_of.blank"), ..) | (_, "shaft_fault.no_blank" | "shaft_fault.blank_for_tip", _) => "blanks",
+        (Some("entry_of.tip_trim"), ..) => "tip_trim",
+        (_, "adhesive_fault.ratios_disagree", _) => "resin_per_hardener_by_mass",
+        (_, _, Some("strength.handling")) => "handling",
+        (_, _, Some("strength.full")) => "full_cure",
+        // A field of a row: `handling.hours`, `screws.mass_g`.
+        _ => name.split('.').next().unwrap_or_default(),
+    };
+    asks(kind).iter().find(|ask| ask.key == key).map_or("code", |ask| ask.key)
+}
+
+fn text_of(figure: &Figure) -> Option<&str> {
+    match figure {
+        Figure::Text(text) => Some(text),
+        _ => None,
+    }
 }
 
 /// A refusal with the form's own word for its field.
 fn in_words(w: &Words, kind: PartKind, error: &TradeError) -> String {
-    let said = error.to_string();
-    let Some(field) = error.field() else { return capital(&said) };
-    let all = asks(kind).iter().copied();
-    let inside = asks(kind).iter().filter_map(|a| if let Way::Rows(c) = a.way { Some(c) } else { None });
-    let key = field.rsplit([' ', ':']).next().unwrap_or(field);
-    let word = all
-        .clone()
-        .find(|a| a.key == field)
-        .map(|a| a.label)
-        .or_else(|| inside.flat_map(|c| c.iter()).find(|a| a.key == key).map(|a| a.label));
-    capital(&word.map_or(said.clone(), |word| {
-        said.replacen(if said.starts_with(field) && key == field { field } else { key }, word, 1)
-    }))
+    let refusal = error.refusal();
+    let Some(Figure::Fact(entry)) = refusal.fact().figure("entry") else { return super::beside(w, &refusal) };
+    let name = entry.figure("name").and_then(text_of).unwrap_or_default();
+    let key = name.rsplit('.').next().unwrap_or(name);
+    let inside = asks(kind).iter().filter_map(|ask| if let Way::Rows(columns) = ask.way { Some(columns) } else { None });
+    let own = asks(kind).iter().find(|ask| ask.key == name);
+    let label = own.or_else(|| inside.flat_map(|columns| columns.iter()).find(|ask| ask.key == key)).map(|ask| ask.label);
+    let Some(label) = label else { return super::beside(w, &refusal) };
+    let label = EntryName::Labelled { label: label.to_owned() };
+    let named = match entry.code() {
+        "entry_of.field" => label.told(),
+        // Which number or blank it is stays in the sentence.
+        _ => {
+            let mut entry = Refusal::new(entry);
+            entry = entry.with_figure("name", &label);
+            entry.fact().clone()
+        }
+    };
+    super::beside(w, &refusal.with_figure("entry", &named))
 }
 
 #[cfg(test)]

@@ -1,5 +1,8 @@
 //! Models: what the maker says of heads, shafts, grips and the small things, by kind; a form a kind; a file of all.
 
+use super::notice_of;
+use fact::Refusal;
+use super::beside;
 use super::entries::{Entries, capital, counted, go_to, in_address, words_cards};
 use super::model_shape::{Ask, Way, asks, header, model, typed};
 use super::{Framed, PageResult, failure, failure_status, framed};
@@ -330,8 +333,8 @@ async fn file_page(
 async fn load_file(State(app): State<App>, Reader(w): Reader, form: Multipart) -> PageResult {
     let (mut form, file) = match Entries::with_file(&w, form).await {
         Ok(read) => read,
-        Err(words) => {
-            let notice = Notice { tone: Tone::Bad, text: words, next: String::new() };
+        Err(fault) => {
+            let notice = notice_of(&w, &fault.into());
             return file_page(&w, &app, &Entries::default(), Some(notice), &html! {}, StatusCode::BAD_REQUEST).await;
         }
     };
@@ -344,7 +347,7 @@ async fn load_file(State(app): State<App>, Reader(w): Reader, form: Multipart) -
         Ok(done) => {
             let above = html! { @if !done.bad.is_empty() {
                 (section("Not kept", &html! {}, &html! { ul.plain { @for bad in &done.bad {
-                    li { (tag(Tone::Bad, &format!("model {}", bad.entry))) " " @if !bad.code.is_empty() { strong { (bad.code) } ": " } (bad.problem) "." }
+                    li { (tag(Tone::Bad, &format!("model {}", bad.entry))) " " @if !bad.code.is_empty() { strong { (bad.code) } ": " } (beside(&w, &Refusal::new(&bad.problem))) }
                 } } }))
             } };
             let notice = Notice {
@@ -360,7 +363,7 @@ async fn load_file(State(app): State<App>, Reader(w): Reader, form: Multipart) -
         }
         Err(error) => {
             form.set("text", text);
-            form.refuse("text", error.to_string());
+            form.refuse("text", beside(&w, &error.refusal()));
             file_page(&w, &app, &form, None, &html! {}, failure_status(&error)).await
         }
     }

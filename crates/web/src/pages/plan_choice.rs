@@ -1,6 +1,7 @@
 //! Plans beyond the one that is proposed: plans to choose from, a plan made anew around what is done, a day's jobs
 //! together.
 
+use crate::problem::EdgeFault;
 use super::bench::club_name;
 use super::entries::{capital, counted, go_to, query};
 use super::plan::{keep_of, kinds_of, lacking_part, locks, plan_table};
@@ -357,10 +358,7 @@ async fn search_day(
     let said = text(&fields, "seconds");
     let searched = match said.trim().parse() {
         Ok(seconds) => app.plan_day_soon(&day_request(seconds), true).await,
-        Err(_) => Err(AppError::Invalid {
-            what: format!("“{said}” is no number of seconds"),
-            next: "Touch one of the times to search longer".into(),
-        }),
+        Err(_) => Err(AppError::invalid(EdgeFault::NotSeconds { text: said.to_owned() })),
     };
     match searched {
         Ok(_) => Ok(go_to("/plan/day").into_response()),

@@ -1,5 +1,6 @@
 //! A check of a scale: one weight, one figure, one touch.
 
+use super::beside_its_entry;
 use super::entries::{Entries, capital, go_to, in_address, typed_at};
 use super::{Framed, PageResult, Who, framed};
 use crate::reader::Reader;
@@ -240,7 +241,7 @@ async fn keep(
         },
         Err(error) => {
             let health = app.scale_health(&scale).await?;
-            form.refuse("typed", capital(&error.to_string()));
+            form.refuse("typed", beside_its_entry(&w, &error.refusal()));
             page(&w, &app, &health, &form, None, super::failure_status(&error)).await
         }
     }

@@ -1,5 +1,6 @@
 //! What the shop's instruments are held against, and its other gauges.
 
+use super::beside_its_entry;
 use super::entries::{Entries, capital, go_to};
 use super::{Framed, PageResult, failure, failure_status, framed};
 use crate::reader::Reader;
@@ -133,7 +134,7 @@ async fn answered(w: &Words, app: &App, mut form: Entries, shop: &Shop) -> PageR
             // The shop names a figure by the key of its owner; here it stands in a form of its own.
             let named = error.field().and_then(|f| f.rsplit('.').next()).map(str::to_owned);
             if let Some(field) = named.filter(|f| form.pairs().iter().any(|(k, _)| k == f)) {
-                form.refuse(&field, capital(&error.to_string()));
+                form.refuse(&field, beside_its_entry(w, &error.refusal()));
             }
             page(w, app, &form, Some(failure(w, &error)), failure_status(&error)).await
         }
@@ -149,7 +150,7 @@ async fn keep_weight(State(app): State<App>, Reader(w): Reader, Form(sent): Form
     let value = match parse_value(gauge.measures, form.text("value")) {
         Ok(value) => value,
         Err(error) => {
-            form.refuse("value", capital(&error.to_string().replacen("reading", "it", 1)));
+            form.refuse("value", beside_its_entry(&w, &error.refusal()));
             0.0
         }
     };

@@ -1,7 +1,8 @@
 //! One club of a saved sheet, changed by hand before the sheet is approved.
 
+use super::still_below;
 use super::entries::{Entries, go_to, group, in_address, plain, typed_length, typed_swing_weight};
-use super::sheets::{club_title, stale};
+use super::sheets::club_title;
 use super::{Framed, PageResult, failure_status, framed};
 use crate::reader::Reader;
 use crate::units;
@@ -10,7 +11,7 @@ use app::sheet::SheetView;
 use axum::extract::{Form, Path, State};
 use axum::http::StatusCode;
 use axum::response::IntoResponse;
-use look::{Action, Button, ButtonKind, Field, Nav, Notice, Tone, actions, button, hidden, link_button};
+use look::{Action, Button, ButtonKind, Field, Nav, Notice, actions, button, hidden, link_button};
 use maud::{Markup, html};
 use trade::kind::Facing;
 use trade::kind::LengthTo;
@@ -203,8 +204,7 @@ pub(super) async fn change(
     match app.change_sheet(&view.id, &sheet, version).await {
         Ok(_) => Ok(to_sheet(&id)),
         Err(error) => {
-            let next = if stale(&error) { "What you typed is still below." } else { "" };
-            let notice = Notice { tone: Tone::Bad, text: error.to_string(), next: next.into() };
+            let notice = still_below(&w, &error);
             club_page(&w, &app, &view, index, &form, Some(notice), failure_status(&error)).await
         }
     }

@@ -1,12 +1,13 @@
 //! A new sheet, written short: looked at first, then saved.
 
+use super::{beside, within_its_entry};
 use super::entries::{Entries, go_to, group, in_address};
 use super::sheets::{expanded_table, findings};
 use super::{Framed, PageResult, failure, failure_status, framed};
 use crate::reader::Reader;
 use crate::units;
 use app::sheet::ShortSheet;
-use app::{App, AppError};
+use app::App;
 use axum::extract::{Form, State};
 use axum::http::StatusCode;
 use axum::response::IntoResponse;
@@ -80,15 +81,7 @@ pub(super) async fn look_or_save(
         Ok(expanded) => expanded,
         Err(error) => {
             let status = failure_status(&error);
-            let words = match &error {
-                AppError::Trade(trade::error::TradeError::Unreadable { field, problem })
-                    if field == "written" =>
-                {
-                    problem.clone()
-                }
-                other => other.to_string(),
-            };
-            form.refuse("written", words);
+            form.refuse("written", beside(&w, &within_its_entry(&error.refusal())));
             return form_page(&w, &app, &form, None, None, status).await;
         }
     };

@@ -1,5 +1,9 @@
 //! Fitting sheets: the list, a saved sheet with what is to be said of it, its approval, its file.
 
+use super::notice_of;
+use fact::Refusal;
+use crate::problem::EdgeFault;
+use super::beside;
 use super::entries::{Entries, capital, counted, go_to, in_address, length_or_dash, words_cards, words_table};
 use super::{Framed, PageError, PageResult, Who, failure, failure_status, framed, sheet_club, sheet_form, today};
 use crate::problem::Problem;
@@ -414,7 +418,7 @@ async fn change_head(
     match app.change_sheet(&view.id, &sheet, version).await {
         Ok(_) => Ok(go_to(&format!("/sheets/{}", in_address(&id))).into_response()),
         Err(error) => {
-            form.refuse("player", error.to_string());
+            form.refuse("player", beside(&w, &error.refusal()));
             sheet_page(&w, &app, &view, form, None, failure_status(&error)).await
         }
     }
@@ -434,7 +438,7 @@ async fn approve(State(app): State<App>, Reader(w): Reader, Who(by): Who, Path(i
 
 async fn sheet_file(State(app): State<App>, Reader(w): Reader, Path(id): Path<String>) -> PageResult {
     let view = app.sheet(&id.as_str().into()).await?;
-    let text = serde_json::to_string_pretty(&view.sheet).map_err(|e| PageError(Problem::invalid(e.to_string())))?;
+    let text = serde_json::to_string_pretty(&view.sheet).map_err(|e| PageError(Problem::invalid(EdgeFault::Unwritable { log: e.to_string() })))?;
     let headers = [
         (header::CONTENT_TYPE, "application/json"),
         (header::CONTENT_DISPOSITION, "attachment; filename=\"sheet.json\""),
@@ -467,8 +471,8 @@ async fn file_page(w: &Words, app: &App, form: &Entries, notice: Option<Notice>,
 async fn load_file(State(app): State<App>, Reader(w): Reader, form: Multipart) -> PageResult {
     let (mut form, file) = match Entries::with_file(&w, form).await {
         Ok(read) => read,
-        Err(words) => {
-            let notice = Some(Notice { tone: Tone::Bad, text: words, next: String::new() });
+        Err(fault) => {
+            let notice = Some(notice_of(&w, &fault.into()));
             return file_page(&w, &app, &Entries::default(), notice, StatusCode::BAD_REQUEST).await;
         }
     };
@@ -499,12 +503,10 @@ fn read_sheet(w: &Words, text: &str) -> Result<Sheet, String> {
     if text.trim().is_empty() {
         return Err("There is no file and no text. Choose a file, or paste the sheet".into());
     }
-    serde_json::from_str::<Sheet>(text).map_err(|error| {
-        let full = error.to_string();
-        let what = full.split(" at line").next().unwrap_or_default();
-        let line = text.lines().nth(error.line().saturating_sub(1)).unwrap_or_default().trim();
+    document::read::<Sheet>(text.as_bytes()).map_err(|error| {
+        let line = error.at.and_then(|(line, _)| text.lines().nth(line.saturating_sub(1))).unwrap_or_default().trim();
         let place = if line.is_empty() { String::new() } else { format!(" It reads “{}”.", shortened(line)) };
-        format!("Line {}: {what}.{place} Correct it, then load it again.", error.line())
+        format!("{}{place} Correct it, then load it again.", beside(w, &Refusal::new(&error)))
     })
 }
 

@@ -1,6 +1,7 @@
 //! The shop: what it says of itself once, its steps, and who is at this tablet.
 
-use super::entries::{Entries, capital, counted, go_to, group, plain};
+use super::beside_its_entry;
+use super::entries::{Entries, counted, go_to, group, plain};
 use super::{Framed, PageResult, Who, failure, failure_status, framed};
 use crate::cookies::{self, keep};
 use crate::reader::Reader;
@@ -273,7 +274,7 @@ async fn change(
     if let Some(error) = &error
         && let Some(field) = error.field()
     {
-        form.refuse(field, capital(&error.to_string().replacen(field, "It", 1)));
+        form.refuse(field, beside_its_entry(&w, &error.refusal()));
     }
     if form.is_sound() && error.is_none() {
         return Ok(go_to("/shop?kept=1").into_response());

@@ -1,5 +1,6 @@
 //! Parts: the list with its filters, one part, the links to weigh in, import and export.
 
+use super::{beside_its_entry, still_below};
 use super::entries::{Entries, counted, go_to, in_address, plain, query, typed_length, words_table};
 use super::{Framed, PageResult, Who, failure_status, framed, say, stock_import, stock_weigh};
 use crate::reader::Reader;
@@ -433,10 +434,9 @@ async fn change(
             };
             let mut notice = None;
             match beside {
-                Some(name) => form.refuse(name, error.to_string().replacen(error.field().unwrap_or_default(), "It", 1)),
+                Some(name) => form.refuse(name, beside_its_entry(&w, &error.refusal())),
                 None => {
-                    let next = if error.code() == "stale" { "What you typed is still below." } else { "" };
-                    notice = Some(Notice { tone: Tone::Bad, text: error.to_string(), next: next.into() });
+                    notice = Some(still_below(&w, &error));
                 }
             }
             part_page(&w, &app, &part, &form, notice, failure_status(&error)).await

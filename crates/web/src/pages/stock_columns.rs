@@ -1,5 +1,8 @@
 //! The second step of an import: which column is what, in which unit, and what holds for every row.
 
+use crate::problem::EdgeFault;
+use fact::Refusal;
+use desk::stock_file::StockFileError;
 use super::entries::{Entries, capital};
 use app::stock_list::Looked;
 use base64::Engine as _;
@@ -20,18 +23,18 @@ const FIXED: [&str; 5] = ["kind", "model", "number", "lot", "place"];
 
 /// The file as it was carried from the step before, in letters within the form; so neither a restart nor another
 /// tablet can lose it. None where this is the first step.
-pub(super) fn carried(w: &Words, form: &Entries) -> Result<Option<Vec<u8>>, String> {
+pub(super) fn carried(w: &Words, form: &Entries) -> Result<Option<Vec<u8>>, EdgeFault> {
     let letters = form.text("held");
     if letters.is_empty() {
         return Ok(None);
     }
-    let broken = |_| "The file did not come back whole from the page. Choose it again.".to_owned();
+    let broken = |_| EdgeFault::FileLost;
     STANDARD.decode(letters).map(Some).map_err(broken)
 }
 
 /// What the form says of the columns; none on the first step, or where another sheet was chosen. A column chosen for
 /// two things is told beside the mapping with the first of them.
-pub(super) fn mapping_of(w: &Words, form: &Entries) -> (Option<Mapping>, Option<String>) {
+pub(super) fn mapping_of(w: &Words, form: &Entries) -> (Option<Mapping>, Option<Refusal>) {
     let sheet = form.some("sheet");
     let header_line = form.text("header_line").parse::<u64>().ok();
     let fixed = FIXED
@@ -64,7 +67,8 @@ pub(super) fn mapping_of(w: &Words, form: &Entries) -> (Option<Mapping>, Option<
                 mapping.units.insert(name.to_owned(), unit.to_owned());
             }
         } else {
-            twice.get_or_insert(format!("“{place}” and “{heading}” cannot both be the {}. Choose one", shown(w, name)));
+            let (first, second, field) = (place.clone(), heading, shown(w, name));
+            twice.get_or_insert_with(|| StockFileError::FieldTwice { field, first, second }.into());
         }
     }
     (Some(mapping), twice)

@@ -1,5 +1,8 @@
 //! A list of parts as a file: looked at first, its columns named, the good rows kept, the bad ones given back to mend.
 
+use fact::Refusal;
+use super::notice_of;
+use super::beside;
 use super::entries::{Entries, capital, counted, go_to, words_table};
 use super::stock_columns::{carried, columns_form, mapping_of};
 use super::{Framed, PageResult, failure, failure_status, framed};
@@ -78,20 +81,19 @@ pub(super) async fn forget(
     }
 }
 
-async fn not_whole(w: &Words, app: &App, words: String) -> PageResult {
-    let notice = Notice { tone: Tone::Bad, text: words, next: String::new() };
-    form_page(w, app, &Entries::default(), Some(notice), StatusCode::BAD_REQUEST).await
+async fn not_whole(w: &Words, app: &App, refusal: &Refusal) -> PageResult {
+    form_page(w, app, &Entries::default(), Some(notice_of(w, refusal)), StatusCode::BAD_REQUEST).await
 }
 
 /// The second step: what the file would give. Sent again with other columns it looks again.
 pub(super) async fn look(State(app): State<App>, Reader(w): Reader, form: Multipart) -> PageResult {
     let (mut form, file) = match Entries::with_file(&w, form).await {
         Ok(read) => read,
-        Err(words) => return not_whole(&w, &app, words).await,
+        Err(fault) => return not_whole(&w, &app, &fault.into()).await,
     };
     let bytes = match carried(&w, &form) {
         Ok(held) => file.or(held).unwrap_or_else(|| form.raw("text").as_bytes().to_vec()),
-        Err(words) => return not_whole(&w, &app, words).await,
+        Err(fault) => return not_whole(&w, &app, &fault.into()).await,
     };
     if bytes.len() <= app::stock::IMPORT_MAX_BYTES && bytes.iter().all(u8::is_ascii_whitespace) {
         form.refuse("text", "There is no file and no text. Choose a file, or paste its rows");
@@ -109,7 +111,7 @@ pub(super) async fn look(State(app): State<App>, Reader(w): Reader, form: Multip
     let status = if looked.refused.is_some() { StatusCode::UNPROCESSABLE_ENTITY } else { StatusCode::OK };
     let notice = looked.refused.as_ref().map(|words| Notice {
         tone: Tone::Bad,
-        text: format!("{}.", capital(words.trim_end_matches('.'))),
+        text: beside(&w, words),
         next: "Say below which column is what, then look again. Nothing is kept yet.".into(),
     });
     let known = looked.known_as.as_ref().map(|name| Notice {
@@ -173,8 +175,8 @@ fn bad_part(w: &Words, bad: &[BadRow]) -> Markup {
             li {
                 (tag(Tone::Bad, &format!("line {}", row.line))) " "
                 @if !row.column.is_empty() { strong { (row.column) " “" (row.cell) "”: " } }
-                (capital(row.problem.trim_end_matches('.'))) ". " (row.next) "."
-                @for more in &row.also { " Also " (more) "." }
+                (beside(w, &row.what()))
+                @for more in row.refusals().iter().skip(1) { " Also " (beside(w, more)) }
             }
         } } }))
         @if bad.len() > SHOWN { p.hint { "And " (bad.len() - SHOWN) " more, all in the file of bad rows." } }
@@ -195,15 +197,15 @@ fn doubt_part(w: &Words, warnings: &[RowWarning]) -> Markup {
 pub(super) async fn keep(State(app): State<App>, Reader(w): Reader, form: Multipart) -> PageResult {
     let form = match Entries::with_file(&w, form).await {
         Ok((form, _)) => form,
-        Err(words) => return not_whole(&w, &app, words).await,
+        Err(fault) => return not_whole(&w, &app, &fault.into()).await,
     };
     let bytes = match carried(&w, &form) {
         Ok(held) => held.unwrap_or_else(|| form.raw("text").as_bytes().to_vec()),
-        Err(words) => return not_whole(&w, &app, words).await,
+        Err(fault) => return not_whole(&w, &app, &fault.into()).await,
     };
     let (mapping, twice) = mapping_of(&w, &form);
-    if let Some(words) = twice {
-        let notice = Notice { tone: Tone::Bad, text: format!("{}.", capital(&words)), next: "Load it again.".into() };
+    if let Some(words) = &twice {
+        let notice = Notice { tone: Tone::Bad, text: beside(&w, words), next: "Load it again.".into() };
         return form_page(&w, &app, &form, Some(notice), StatusCode::UNPROCESSABLE_ENTITY).await;
     }
     let mapping = mapping.unwrap_or_default();
@@ -230,7 +232,7 @@ pub(super) async fn keep(State(app): State<App>, Reader(w): Reader, form: Multip
         (doubt_part(&w, &kept.warnings))
         @match &remembered {
             Some(Ok(layout)) => { p { "The columns are remembered as " strong { (layout.name) } "." } }
-            Some(Err(error)) => { p.error { "The columns are not remembered: " (error.to_string()) } }
+            Some(Err(error)) => { p.error { "The columns are not remembered: " (beside(&w, &error.refusal())) } }
             None => {}
         }
         (actions(&[
@@ -264,8 +266,8 @@ pub(super) async fn mend(State(app): State<App>, Reader(w): Reader, form: Multip
             ];
             Ok((headers, form.raw("text").to_owned()).into_response())
         }
-        Err(words) => {
-            let notice = Notice { tone: Tone::Bad, text: words, next: String::new() };
+        Err(fault) => {
+            let notice = notice_of(&w, &fault.into());
             form_page(&w, &app, &Entries::default(), Some(notice), StatusCode::BAD_REQUEST).await
         }
     }

@@ -355,9 +355,8 @@ pub(super) async fn keep(
 /// Puts what was wrong with the row beside the field of its column.
 fn beside(w: &Words, form: &mut Entries, bad: &BadRow) {
     let field = COLUMNS.iter().find(|(column, _)| *column == bad.column).map_or("mass", |(_, name)| *name);
-    let more = if bad.also.is_empty() { String::new() } else { format!(". Also {}", bad.also.join("; ")) };
-    let next = bad.next.replace("Correct the cell", "Correct it").replace("Correct the row", "Correct it");
-    form.refuse(field, format!("{}. {next}{more}", capital(bad.problem.trim_end_matches('.'))));
+    let more = bad.refusals().iter().skip(1).map(|other| format!(" {}", super::beside(w, other))).collect::<String>();
+    form.refuse(field, super::beside(w, &bad.what()) + &more);
 }
 
 pub(super) async fn take_back(

@@ -24,7 +24,7 @@ impl WhatIf {
     /// From the fields of an address; what cannot be the mass of a piece of a club is left out.
     pub fn of(w: &Words, pairs: &[(String, String)]) -> Self {
         let given = |field: &str| {
-            let typed = pairs.iter().find(|(k, _)| k == field).and_then(|(_, v)| plain_number(w, v).ok());
+            let typed = pairs.iter().find(|(k, _)| k == field).and_then(|(_, v)| plain_number(v).ok());
             typed.filter(|g| (0.0..=PIECE_MAX_G).contains(g))
         };
         Self(TRIED.iter().filter_map(|(role, field, _)| given(field).map(|g| (*role, g))).collect())

@@ -3,3 +3,96 @@
 # What is refused of loading the invented shop.
 demo-fault-another-shop = { $place } holds another shop than the invented one, so nothing was changed
     .next = Leave --database out: the invented shop has a database of its own
+
+# What sort of failure, in a few words.
+failure-title-check = Please check
+failure-title-not-found = Not found
+failure-title-conflict = Conflict
+failure-title-internal = Internal error
+failure-title-outside = Cannot serve
+
+# What the command line itself refuses.
+command-fault-file = { $path } cannot be used: { $log }
+    .next = Check the path and its permissions
+command-fault-arguments = { $text }
+command-fault-demo-is-at = The invented shop of `setwright demo` is at { $place }
+command-fault-former-shop = this folder holds { $file }, the shop of an earlier version, which used the folder that it was started in
+    .next = Move it to { $place }, or name it with --database sqlite:{ $file }; nothing was changed
+command-fault-config = { $path }: { $log }
+command-fault-no-home = this user has no home folder to keep a shop in
+    .next = Name the database with --database
+command-fault-machine-name = “{ $name }” is not the name of a machine
+    .next = Give it without http:// and without the port: bench.local
+command-fault-questioned = { $words }. { $next }, or keep it with --sure
+command-fault-check-question = { $words }. { $next } To keep it as it is: --as-it-is
+command-fault-not-a-date = “{ $text }” is not a date
+    .next = Write it like 2026-03-10
+command-fault-not-job-count = “{ $text }” is not JOB:COUNT
+    .next = For example --for 3:2
+command-fault-not-slot-code = “{ $text }” is not SLOT:CODE
+    .next = For example --keep 3:H-0412
+command-fault-not-a-sheet = { $path } is not a sheet file: { $what }
+    .next = Its form is printed by: setwright sheet schema
+command-fault-sheet-stops =
+    { $n ->
+        [one] one finding must be put right before this sheet can be built
+       *[other] { $n } findings must be put right before this sheet can be built
+    }
+command-fault-not-a-parity = “{ $text }” is not a parity
+    .next = Give none, even or odd
+command-fault-port-never-opened = the port never opened: { $log }
+command-fault-rows-refused =
+    { $n ->
+        [one] one row was refused; the others are kept
+       *[other] { $n } rows were refused; the others are kept
+    }
+    .next = Correct the refused rows and import them again
+command-fault-not-utf8 = the file is not text in UTF-8
+command-fault-no-equal-sign = { $option } “{ $text }” has no “=”
+    .next = Write for example { $option } { $example }
+command-fault-option-twice = { $option } names the { $name } twice
+    .next = Give it once
+command-fault-no-codes = no codes are given
+    .next = Write them as --codes H7-014,H7-015
+command-fault-unwritable = the answer could not be written to standard output: { $log }
+command-fault-answer-unwritable = the answer could not be written: { $log }
+command-fault-listen-taken = { $place } cannot be listened on: { $log }
+    .next = Stop what listens there, or choose another address with --listen
+command-fault-listen-unknown = { $place } cannot be listened on: { $log }
+    .next = Give an address and a port with --listen, for example 127.0.0.1:7340
+command-fault-open-to-network = { $place } can be reached from the network, and there are no keys yet: everyone who reaches it could read and change the shop
+    .next = If that is what you want, add --open-to-network; otherwise leave --listen out
+command-fault-no-address = no address: { $log }
+command-fault-serving-ended = serving ended: { $log }
+command-fault-threads = the program could not start its threads: { $log }
+command-fault-no-recording = { $topic } takes no recording: only pluck does
+command-fault-input = standard input could not be read: { $log }
+command-fault-input-not-json = standard input is not a JSON document: { $what }
+    .next = See one that works with: setwright calc { $topic } --example
+command-fault-simulation = { $what }
+command-fault-no-trouble = there is no trouble “{ $key }”
+    .next = Known are { $known }
+command-fault-no-builder = no builder is called “{ $name }”
+    .next = Known are { $known }
+command-fault-no-deed = “{ $text }” cannot be done with a part
+    .next = Give reserve, return, use, scrap, restore, correct, pull or miscut
+command-fault-not-a-supply = “{ $text }” is not MODEL:NUMBER=MEAN,SCATTER
+    .next = For example --supply WREN-I:7=267,1.5
+command-fault-no-set = no sheet is given
+    .next = Give a sheet file with --set
+command-fault-not-a-weight = “{ $text }” is not NAME=VALUE
+    .next = For example --weight cpm_per_tolerance=0.006
+command-fault-not-a-lock = “{ $text }” keeps nothing
+    .next = Write a place and a code, for example 3:H-0412
+
+# Why a simulation could not be run.
+simulation-setting = { $what } is { FIGURE($value) }: it must be between { FIGURE($low) } and { FIGURE($high) }
+    .next = Change it and start again
+simulation-advice = job { $job } of shop { $shop }, { $way }: { $what }. This is a fault of the program
+    .next = Please report it with the seed
+simulation-unplanned = job { $job } of shop { $shop }: no parts for club { $club }. This is a fault of the simulation
+    .next = Please report it
+setting-jobs = the number of jobs
+setting-known-after = the number of jobs after which a shop is known
+setting-blunders = the share of blunders
+setting-scatter = the factor of scatter

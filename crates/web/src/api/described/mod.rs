@@ -11,7 +11,7 @@ mod schemas;
 pub(super) use errors::{Conflict, NotFound};
 
 use super::calc;
-use crate::problem::Problem;
+use crate::problem::ProblemDocument;
 use serde_json::Value;
 use std::collections::BTreeMap;
 use utoipa::OpenApi;
@@ -32,7 +32,7 @@ use utoipa::openapi::{Content, RefOr, Response};
         license(name = "MIT", identifier = "MIT")
     ),
     servers((url = "/api/v1", description = "This shop")),
-    components(schemas(Problem))
+    components(schemas(ProblemDocument))
 )]
 pub(super) struct Described;
 
