@@ -521,9 +521,6 @@ pub(super) fn expanded_table(w: &Words, expanded: &[Expanded]) -> Markup {
 }
 
 /// The message for a page that looked at an older version.
-pub(super) fn stale(error: &AppError) -> bool {
-    matches!(error.code(), "stale" | "conflict")
-}
 
 #[cfg(test)]
 mod tests {
