@@ -1,11 +1,9 @@
 //! The bench: readings in, what they mean out.
 
-use fact::Told;
-use crate::look_up::LookUp;
-use trade::error::Noun;
 use crate::clock_watch::ClockUse;
 use crate::job::JobFile;
 use crate::lanes::Lane;
+use crate::look_up::LookUp;
 use crate::need::{need_at_bench, need_name, need_past, need_reason, need_version};
 use crate::open::reason_for;
 use crate::{App, AppError};
@@ -16,9 +14,11 @@ use bench::glue::Gate;
 use bench::meaning::Meaning;
 use bench::offer::Offer;
 use bench::remedy::{Remedy, Spare};
+use fact::Told;
 use quantity::{LengthUnit, MassUnit};
 use serde::{Deserialize, Serialize};
 use store::Tx;
+use trade::error::Noun;
 use trade::id::{ClubId, ReadingId};
 use trade::job::{JobClub, JobState};
 use trade::kind::Role;
@@ -385,9 +385,7 @@ impl App {
         kept: Vec<Reading>,
         repeated: bool,
     ) -> Result<Kept, AppError> {
-        let last = kept
-            .last()
-            .ok_or_else(|| AppError::invalid(EntryRefused::NotKept))?;
+        let last = kept.last().ok_or_else(|| AppError::invalid(EntryRefused::NotKept))?;
         let club = self.state_of(file, believed, &last.club)?;
         let spares = spares(file, parts);
         // A doubted one among several entries is what the builder must hear of.

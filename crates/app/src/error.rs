@@ -2,12 +2,12 @@
 
 use bench::open_point::OpenClub;
 use clubphysics::PhysicsError;
-use jiff::Timestamp;
-use store::StoreError;
 use fact::{Fact, Refusal, Told};
+use jiff::Timestamp;
 use std::fmt;
+use store::StoreError;
 use trade::error::TradeError;
-use trade::error::{Noun, NotFound};
+use trade::error::{NotFound, Noun};
 use trade::step::Strength;
 
 /// Why a use case did not do what was asked. The variants are what a program tells apart; [`AppError::refusal`] is what is

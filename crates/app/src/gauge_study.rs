@@ -1,13 +1,13 @@
 //! Gauge studies: begun, gone on with reading by reading, worked out, taken over.
 
 use crate::look_up::LookUp;
-use trade::error::Noun;
 use crate::{App, AppError, load_shop, new_id};
 use desk::scale_health::{StudyPlan, StudyResult, evaluate, shuffled_plan, study_design_check};
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
 use std::sync::Arc;
 use store::{StudyReading, StudyRow, Tx};
+use trade::error::Noun;
 use trade::gauge::{Gauge, parse_value};
 use trade::id::EventId;
 use trade::scale_event::{Happened, ScaleEvent};

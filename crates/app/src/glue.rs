@@ -1,9 +1,8 @@
 //! Adhesive: what to weigh out, the batch, its clocks.
 
-use crate::look_up::LookUp;
-use trade::error::Noun;
 use crate::clock_watch::ClockUse;
 use crate::job::JobFile;
+use crate::look_up::LookUp;
 use crate::need::need_name;
 use crate::{App, AppError, load_library, load_shop};
 use bench::glue::{Batch, Mix, MixWarning, glued_from, mix, pot_life_until, ready_at, refuse_cold_room, room_warnings};
@@ -11,6 +10,7 @@ use bench::learned::Learned;
 use jiff::{SignedDuration, Timestamp};
 use serde::{Deserialize, Serialize};
 use store::Tx;
+use trade::error::Noun;
 use trade::id::ClubId;
 use trade::kind::Role;
 use trade::model::Library;
@@ -294,7 +294,12 @@ async fn batch_before(tx: &mut Tx, file: &JobFile, new: &NewBatch) -> Result<Opt
 
 /// The step where a job's clubs are glued.
 fn glue_step(file: &JobFile) -> Result<Step, AppError> {
-    file.job.steps.iter().find(|s| s.glues).cloned().ok_or_else(|| AppError::conflict(BatchFault::NoGluing { job: file.job.number }))
+    file.job
+        .steps
+        .iter()
+        .find(|s| s.glues)
+        .cloned()
+        .ok_or_else(|| AppError::conflict(BatchFault::NoGluing { job: file.job.number }))
 }
 
 /// The clubs at these places, each once, with their parts chosen.
@@ -353,9 +358,7 @@ fn is_gluing(file: &JobFile, reading: &Reading, batch: &Batch) -> bool {
 /// Refuses to take a gluing back by itself: the clocks of its batch would run on.
 pub(crate) fn need_no_batch(file: &JobFile, reading: &Reading) -> Result<(), AppError> {
     let batch = file.batches.iter().find(|b| b.taken_back.is_none() && is_gluing(file, reading, b));
-    batch.map_or(Ok(()), |batch| {
-        Err(AppError::conflict(BatchFault::GluedAlready { batch: batch.number }))
-    })
+    batch.map_or(Ok(()), |batch| Err(AppError::conflict(BatchFault::GluedAlready { batch: batch.number })))
 }
 
 /// Refuses where a club was read with the batch's adhesive on it: what was read is on a joint that is there.
@@ -370,7 +373,11 @@ fn need_nothing_rests_on(file: &JobFile, batch: &Batch) -> Result<(), AppError> 
     let Some(reading) = standing.iter().find(rests) else { return Ok(()) };
     let number = file.job.club(&reading.club).map_or("", |club| club.target.number.as_str());
     let step = file.job.step(&reading.step).map_or("", |step| step.label.as_str());
-    Err(AppError::conflict(BatchFault::ReadSince { number: number.to_owned(), step: step.to_owned(), batch: batch.number }))
+    Err(AppError::conflict(BatchFault::ReadSince {
+        number: number.to_owned(),
+        step: step.to_owned(),
+        batch: batch.number,
+    }))
 }
 
 fn view_of(batch: Batch, file: &JobFile) -> Result<BatchView, AppError> {

@@ -1,7 +1,6 @@
 //! A job with everything that belongs to it, loaded at once.
 
 use crate::look_up::LookUp;
-use trade::error::Noun;
 use crate::{App, AppError, load_library, load_shop};
 use bench::assembly::Assembly;
 use bench::belief::Believed;
@@ -16,6 +15,7 @@ use serde::Serialize;
 use std::sync::Arc;
 pub use store::JobLine;
 use store::Tx;
+use trade::error::Noun;
 use trade::id::ClubId;
 use trade::job::{Job, JobClub, JobState};
 use trade::model::Library;

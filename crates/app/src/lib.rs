@@ -16,8 +16,8 @@ pub mod job;
 mod lanes;
 pub mod learned;
 pub mod life;
-mod look_up;
 pub mod live;
+mod look_up;
 pub mod matched;
 mod need;
 pub mod needs;
@@ -35,14 +35,14 @@ pub mod stock;
 pub mod stock_list;
 pub mod weigh_in;
 
-use fact::Fact;
-use fact::Refusal;
-use trade::error::NotFound;
-use trade::model::PartKind;
 use crate::look_up::LookUp;
 pub use clock::{Clock, SetClock, SystemClock};
 pub use error::{AppError, Kind};
+use fact::Fact;
+use fact::Refusal;
 pub use live::LiveEvent;
+use trade::error::NotFound;
+use trade::model::PartKind;
 
 pub use store::shown_address;
 

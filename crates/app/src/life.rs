@@ -3,8 +3,8 @@
 mod deed;
 
 use crate::look_up::LookUp;
-use trade::error::Noun;
 pub use deed::{PartAction, PartDeed};
+use trade::error::Noun;
 
 use crate::{App, AppError};
 use desk::stock_csv;
@@ -101,7 +101,5 @@ impl App {
 }
 
 async fn part_of(tx: &mut Tx, code: &str) -> Result<Part, AppError> {
-    tx.part_by_code(code.trim())
-        .await?
-        .ok_or_else(|| AppError::not_found(Noun::Part, code, &LookUp::OnLabel))
+    tx.part_by_code(code.trim()).await?.ok_or_else(|| AppError::not_found(Noun::Part, code, &LookUp::OnLabel))
 }

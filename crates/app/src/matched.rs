@@ -1,9 +1,8 @@
 //! Matching beyond the plan of one job: a day's jobs together, plans made anew, plans to choose from, a sheet that is
 //! not a job yet.
 
-use crate::look_up::LookUp;
-use trade::error::Noun;
 use crate::job::JobFile;
+use crate::look_up::LookUp;
 use crate::needs::{PlanStock, lines_for};
 use crate::plan::{Exchanged, exchange, need_built};
 use crate::proven::{Begun, Search};
@@ -16,6 +15,7 @@ use serde::{Deserialize, Serialize};
 use std::sync::Arc;
 use std::time::{Duration, Instant};
 use store::Tx;
+use trade::error::Noun;
 use trade::error::TradeError;
 use trade::job::{Job, JobClub, JobState};
 use trade::part::PartState;

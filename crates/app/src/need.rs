@@ -1,9 +1,9 @@
 //! What must be so before anything is kept: each says what is missing and what to do.
 
-use jiff::Timestamp;
 use crate::AppError;
 use crate::clock::CLOCKS_DIFFER;
 use crate::job::JobFile;
+use jiff::Timestamp;
 use trade::job::{JobClub, JobState};
 
 pub(crate) fn need_at_bench(file: &JobFile) -> Result<(), AppError> {
@@ -23,11 +23,7 @@ pub(crate) fn need_name(by: &str) -> Result<(), AppError> {
 }
 
 /// A time that a screen gives must lie between the making of the job and now; clocks may differ by five minutes.
-pub(crate) fn need_past(
-    at: jiff::Timestamp,
-    made_at: jiff::Timestamp,
-    now: jiff::Timestamp,
-) -> Result<(), AppError> {
+pub(crate) fn need_past(at: jiff::Timestamp, made_at: jiff::Timestamp, now: jiff::Timestamp) -> Result<(), AppError> {
     let differ_s = CLOCKS_DIFFER.as_secs();
     let sound = (made_at.as_second() - differ_s..=now.as_second() + differ_s).contains(&at.as_second());
     if sound {
@@ -38,17 +34,15 @@ pub(crate) fn need_past(
 
 pub(crate) fn need_version(club: &JobClub, version: Option<i64>) -> Result<(), AppError> {
     match version {
-        Some(seen) if seen != club.version => Err(AppError::conflict(NeedFault::Stale { number: club.target.number.clone() })),
+        Some(seen) if seen != club.version => {
+            Err(AppError::conflict(NeedFault::Stale { number: club.target.number.clone() }))
+        }
         _ => Ok(()),
     }
 }
 
 pub(crate) fn need_reason(reason: &str) -> Result<(), AppError> {
-    if reason.trim().chars().count() >= 3 {
-        Ok(())
-    } else {
-        Err(AppError::invalid(NeedFault::NoReason))
-    }
+    if reason.trim().chars().count() >= 3 { Ok(()) } else { Err(AppError::invalid(NeedFault::NoReason)) }
 }
 
 fact::facts! {

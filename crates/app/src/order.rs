@@ -1,9 +1,7 @@
 //! Orders of parts: placed, received, cancelled; what a job waits for; what is short.
 
-use trade::order::OrderState;
-use crate::look_up::LookUp;
-use trade::error::Noun;
 use crate::job::JobFile;
+use crate::look_up::LookUp;
 use crate::needs::PlanStock;
 use crate::{App, AppError, load_library};
 use desk::order::{Wanted, wanted};
@@ -12,8 +10,10 @@ use desk::stock_csv;
 use jiff::civil::Date;
 use serde::{Deserialize, Serialize};
 use store::{OrderFilter, Tx};
+use trade::error::Noun;
 use trade::job::{Job, JobState};
 use trade::model::{Library, Model, PartKind};
+use trade::order::OrderState;
 use trade::order::{ForJob, Order, OrderEvent, OrderLine, OrderStep, OrderView, check_count, check_line};
 use trade::part::Part;
 use trade::plan::Plan;
@@ -476,17 +476,12 @@ pub(crate) async fn wanted_of(
 }
 
 pub(crate) async fn job_of(tx: &mut Tx, number: i64) -> Result<Job, AppError> {
-    tx.job_by_number(number)
-        .await?
-        .ok_or_else(|| AppError::not_found(Noun::Job, number.to_string(), &LookUp::Today))
+    tx.job_by_number(number).await?.ok_or_else(|| AppError::not_found(Noun::Job, number.to_string(), &LookUp::Today))
 }
 
 async fn order_of(tx: &mut Tx, number: i64) -> Result<Order, AppError> {
     let filter = OrderFilter { number: Some(number), ..OrderFilter::default() };
-    tx.orders(&filter)
-        .await?
-        .pop()
-        .ok_or_else(|| AppError::not_found(Noun::Order, number.to_string(), &LookUp::Orders))
+    tx.orders(&filter).await?.pop().ok_or_else(|| AppError::not_found(Noun::Order, number.to_string(), &LookUp::Orders))
 }
 
 fn need_order_version(order: &Order, version: Option<i64>) -> Result<(), AppError> {
@@ -516,8 +511,7 @@ pub(crate) fn checked_model(
     number: Option<&str>,
 ) -> Result<(PartKind, Option<String>), AppError> {
     let model = model.trim();
-    let found =
-        library.get(model).ok_or_else(|| AppError::not_found(Noun::Model, model, &LookUp::AddModel))?;
+    let found = library.get(model).ok_or_else(|| AppError::not_found(Noun::Model, model, &LookUp::AddModel))?;
     let number = number.map(str::trim).filter(|n| !n.is_empty());
     let numbers: Vec<&str> = match found {
         Model::Head(head) => head.numbers.iter().map(|n| n.number.as_str()).collect(),
@@ -534,12 +528,8 @@ pub(crate) fn checked_model(
         None => refused(OrderRefused::NumberMissing { model: model(), known: known() }),
         Some(number) => match numbers.iter().find(|n| n.eq_ignore_ascii_case(number)) {
             Some(own) => Ok((found.kind(), Some((*own).to_owned()))),
-            None if numbers.is_empty() => {
-                refused(OrderRefused::NoNumber { kind: found.kind(), model: model() })
-            }
-            None => {
-                refused(OrderRefused::UnknownNumber { model: model(), number: number.to_owned(), known: known() })
-            }
+            None if numbers.is_empty() => refused(OrderRefused::NoNumber { kind: found.kind(), model: model() }),
+            None => refused(OrderRefused::UnknownNumber { model: model(), number: number.to_owned(), known: known() }),
         },
     }
 }

@@ -1,8 +1,7 @@
 //! Planning: propose from what is free, hold it when accepted, put another part in place of a planned one.
 
-use crate::look_up::LookUp;
-use trade::error::Noun;
 use crate::job::JobFile;
+use crate::look_up::LookUp;
 use crate::needs::{PlanStock, lines_for};
 use crate::{App, AppError};
 use bench::remedy;
@@ -11,6 +10,7 @@ use desk::planner::{self, Lines, Lock, Picks};
 use serde::{Deserialize, Serialize};
 use store::Tx;
 use trade::action::Action;
+use trade::error::Noun;
 use trade::id::ClubId;
 use trade::job::{Job, JobClub, JobState};
 use trade::life::LifeStep;
@@ -239,7 +239,9 @@ pub(crate) fn need_built(file: &JobFile, plan: &Plan, partly: bool) -> Result<()
     let clubs = file.job.clubs.iter().zip(&plan.clubs);
     let lacking: Vec<&str> = clubs.filter(|(_, p)| p.is_none()).map(|(c, _)| c.target.number.as_str()).collect();
     if lacking.len() == file.job.clubs.len() || (!partly && !lacking.is_empty()) {
-        return Err(AppError::conflict(PlanFault::Lacking { clubs: lacking.iter().map(|n| (*n).to_owned()).collect() }));
+        return Err(AppError::conflict(PlanFault::Lacking {
+            clubs: lacking.iter().map(|n| (*n).to_owned()).collect(),
+        }));
     }
     Ok(())
 }
@@ -306,13 +308,16 @@ async fn picked<'a>(
     }
     let mut partner = None;
     for code in codes {
-        let part = tx
-            .part_by_code(code)
-            .await?
-            .ok_or_else(|| AppError::not_found(Noun::Part, code, &LookUp::OnLabel))?;
+        let part =
+            tx.part_by_code(code).await?.ok_or_else(|| AppError::not_found(Noun::Part, code, &LookUp::OnLabel))?;
         let of_job = part.state == PartState::Held && part.job.as_ref() == Some(&file.job.id);
         if part.kind != swap.kind || !(part.is_free() || of_job) {
-            return Err(AppError::conflict(PlanFault::NotFree { code: code.to_owned(), kind: part.kind, state: part.state, wanted: swap.kind }));
+            return Err(AppError::conflict(PlanFault::NotFree {
+                code: code.to_owned(),
+                kind: part.kind,
+                state: part.state,
+                wanted: swap.kind,
+            }));
         }
         if of_job
             && part.club.as_ref() != Some(&club.id)

@@ -1,8 +1,7 @@
 //! The health of the shop's scales: checks kept, trust taken away and given back, calibrations, what a job must know.
 
-use crate::look_up::LookUp;
-use trade::error::Noun;
 use crate::clock::CLOCKS_DIFFER;
+use crate::look_up::LookUp;
 use crate::need::need_reason;
 use crate::scale_watch::watch_now;
 use crate::{App, AppError, load_shop, new_id};
@@ -14,6 +13,7 @@ use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 use std::sync::{Arc, Mutex, PoisonError};
 use store::Tx;
+use trade::error::Noun;
 use trade::gauge::{Gauge, Measures, Standard, parse_value};
 use trade::id::EventId;
 use trade::reading::{Reading, What};
@@ -544,7 +544,9 @@ impl App {
     fn time_of(&self, at: Option<Timestamp>) -> Result<Timestamp, AppError> {
         let now = self.now();
         match at {
-            Some(at) if at > now + CLOCKS_DIFFER || at < now - ENTERED_LATE => Err(AppError::invalid(CheckFault::WrongTime { at, now_at: now })),
+            Some(at) if at > now + CLOCKS_DIFFER || at < now - ENTERED_LATE => {
+                Err(AppError::invalid(CheckFault::WrongTime { at, now_at: now }))
+            }
             at => Ok(at.unwrap_or(now)),
         }
     }
@@ -611,10 +613,7 @@ fn chosen<'a>(gauge: &Gauge, standards: &'a [Standard], key: Option<&str>) -> Re
     let Some(key) = key.filter(|k| !k.is_empty()) else { return Ok(first) };
     let known = standards.iter().map(|s| s.key.clone()).collect();
     let next = LookUp::HasWeights { name: gauge.name.clone(), known };
-    standards
-        .iter()
-        .find(|s| s.key == key)
-        .ok_or_else(|| AppError::not_found(Noun::CheckWeight, key, &next))
+    standards.iter().find(|s| s.key == key).ok_or_else(|| AppError::not_found(Noun::CheckWeight, key, &next))
 }
 
 fact::facts! {

@@ -1,8 +1,7 @@
 //! A code that was scanned while a club is at the bench.
 
-use crate::look_up::LookUp;
-use trade::error::Noun;
 use crate::job::JobFile;
+use crate::look_up::LookUp;
 use crate::plan::{Swap, outdated};
 use crate::stock_list::Scanned;
 use crate::{App, AppError};
@@ -10,6 +9,7 @@ use bench::remedy::Progress;
 use bench::scan::{ScannedPart, scanned_part};
 use serde::{Deserialize, Serialize};
 use store::Tx;
+use trade::error::Noun;
 use trade::job::JobClub;
 use trade::model::PartKind;
 use trade::part::Part;
@@ -134,10 +134,7 @@ async fn what_it_is(
     step: &str,
     code: &str,
 ) -> Result<(Part, ScannedPart), AppError> {
-    let part = tx
-        .part_by_code(code)
-        .await?
-        .ok_or_else(|| AppError::not_found(Noun::Part, code, &LookUp::OnLabel))?;
+    let part = tx.part_by_code(code).await?.ok_or_else(|| AppError::not_found(Noun::Part, code, &LookUp::OnLabel))?;
     let elsewhere = match (&part.job, &part.club) {
         (_, Some(other)) if *other != club.id => {
             let job = match &part.job {

@@ -1,16 +1,16 @@
 //! Fitting sheets: expand what was written short, check, save, approve into a job.
 
-use fact::{Refusal, Told};
-use crate::look_up::LookUp;
-use trade::error::Noun;
 use crate::lanes::Lane;
+use crate::look_up::LookUp;
 use crate::{App, AppError, load_library, load_shop};
 use desk::sheet_check::check;
 use desk::sheet_check::{Severity, SheetProblem};
 use desk::short_sheet::{ExpandContext, Expanded, SetModels, explain};
+use fact::{Refusal, Told};
 use jiff::civil::Date;
 use serde::{Deserialize, Serialize};
 use store::{SheetLine, SheetRow};
+use trade::error::Noun;
 use trade::id::SheetId;
 use trade::job::{Job, JobClub, JobState};
 use trade::sheet::{ReferenceClub, SetRule, Sheet};

@@ -1,13 +1,13 @@
 //! Parts sorted by weight, and which head masses to ask for.
 
 use crate::look_up::LookUp;
-use trade::error::Noun;
 use crate::{App, AppError, load_library, load_shop};
 use desk::ask::{AskClub, AskGround, HeadAsk, Supply, ask};
 use desk::stock_csv;
 use desk::weight_class::{Classes, Sorting, sort};
 use serde::Deserialize;
 use store::PartFilter;
+use trade::error::Noun;
 use trade::part::PartState;
 use trade::sheet::Sheet;
 use utoipa::ToSchema;
@@ -74,10 +74,7 @@ impl App {
         };
         let mut tx = self.store.read().await?;
         let wanted = request.model.trim();
-        let model = tx
-            .model(wanted)
-            .await?
-            .ok_or_else(|| AppError::not_found(Noun::Model, wanted, &LookUp::Models))?;
+        let model = tx.model(wanted).await?.ok_or_else(|| AppError::not_found(Noun::Model, wanted, &LookUp::Models))?;
         let filter = PartFilter {
             model: Some(model.code().to_owned()),
             number: request.number.as_ref().map(|n| n.trim().to_owned()).filter(|n| !n.is_empty()),

@@ -1,14 +1,14 @@
 //! Models and parts: look up, add, change, import, export.
 
-use fact::Refusal;
-use desk::stock_file::ModelFileFault;
-use crate::look_up::LookUp;
-use trade::error::Noun;
 use crate::lanes::Lane;
+use crate::look_up::LookUp;
 use crate::{App, AppError, load_library};
+use desk::stock_file::ModelFileFault;
 use desk::stock_file::{self, BadModel, BadRow, RowWarning};
+use fact::Refusal;
 use serde::{Deserialize, Serialize};
 use store::{LifeNote, PartFilter, Tx};
+use trade::error::Noun;
 use trade::life::{FigureChange, LifeStep, differences};
 use trade::model::{Model, PartKind};
 use trade::part::{Part, PartState};
@@ -210,7 +210,10 @@ impl App {
         if let Some(other) = tx.model(model.code()).await?
             && other.kind() != model.kind()
         {
-            return Err(AppError::conflict(StockFault::ModelCodeTaken { code: model.code().to_owned(), kind: other.kind() }));
+            return Err(AppError::conflict(StockFault::ModelCodeTaken {
+                code: model.code().to_owned(),
+                kind: other.kind(),
+            }));
         }
         tx.put_model(model, self.now()).await?;
         tx.commit().await?;
@@ -263,7 +266,8 @@ impl App {
     /// What the store says.
     pub async fn export_models(&self) -> Result<String, AppError> {
         let models = self.models(None).await?;
-        stock_file::write_models(&models).map_err(|e| AppError::invalid(StockFault::ModelsUnwritable { log: e.to_string() }))
+        stock_file::write_models(&models)
+            .map_err(|e| AppError::invalid(StockFault::ModelsUnwritable { log: e.to_string() }))
     }
 
     /// Parts, in the order in which they came in, and how many there are in all.
@@ -291,9 +295,7 @@ impl App {
     /// No such part; what the store says.
     pub async fn part(&self, code: &str) -> Result<Part, AppError> {
         let mut tx = self.store.read().await?;
-        tx.part_by_code(code.trim())
-            .await?
-            .ok_or_else(|| AppError::not_found(Noun::Part, code, &LookUp::OnLabel))
+        tx.part_by_code(code.trim()).await?.ok_or_else(|| AppError::not_found(Noun::Part, code, &LookUp::OnLabel))
     }
 
     /// Adds parts, all or none.
@@ -331,7 +333,11 @@ impl App {
         if let Some(state) = change.state.filter(|s| *s != part.state) {
             let by_hand = |s| !matches!(s, PartState::Held | PartState::Used);
             if !by_hand(state) || !by_hand(part.state) {
-                return Err(AppError::conflict(StockFault::NotByHand { code: code.to_owned(), state: part.state, to: state }));
+                return Err(AppError::conflict(StockFault::NotByHand {
+                    code: code.to_owned(),
+                    state: part.state,
+                    to: state,
+                }));
             }
             part.state = state;
         }
@@ -441,9 +447,10 @@ fn made(new: &NewPart) -> Result<Part, AppError> {
 }
 
 fn check_model(library: &trade::model::Library, part: &Part) -> Result<(), AppError> {
-    let model = library.get(&part.model).filter(|m| m.kind() == part.kind).ok_or_else(|| {
-        AppError::not_found(Noun::Model, part.model.clone(), &LookUp::AddModelOf { kind: part.kind })
-    })?;
+    let model = library
+        .get(&part.model)
+        .filter(|m| m.kind() == part.kind)
+        .ok_or_else(|| AppError::not_found(Noun::Model, part.model.clone(), &LookUp::AddModelOf { kind: part.kind }))?;
     if let Model::Head(_) = model {
         library.head_number(&part.model, part.number.as_deref().unwrap_or_default())?;
     }

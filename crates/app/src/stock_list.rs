@@ -1,19 +1,19 @@
 //! Lists of parts from other programs, workbooks, and what a scanned code stands for.
 
-use fact::Refusal;
-use quantity::Units;
-use words::Words;
-use crate::look_up::LookUp;
-use trade::error::Noun;
 use crate::lanes::Lane;
+use crate::look_up::LookUp;
 use crate::stock::{IMPORT_MAX_BYTES, PartQuery, PartsImported, unreadable};
 use crate::{App, AppError, Kind, load_library};
 use desk::stock_file::{self, Imported, Layout, Mapping, Table};
+use fact::Refusal;
+use quantity::Units;
 use serde::Serialize;
 use std::collections::HashSet;
+use trade::error::Noun;
 use trade::model::Library;
 use trade::part::Part;
 use utoipa::ToSchema;
+use words::Words;
 
 /// A list that was looked at and not kept.
 #[derive(Debug, Clone)]
@@ -130,7 +130,11 @@ impl App {
         }
         tx.commit().await?;
         self.tell(None, "stock");
-        let bad_csv = if imported.bad.is_empty() { String::new() } else { stock_file::write_bad(&imported, &Words::english(Units::default())) };
+        let bad_csv = if imported.bad.is_empty() {
+            String::new()
+        } else {
+            stock_file::write_bad(&imported, &Words::english(Units::default()))
+        };
         Ok(PartsImported {
             kept: i64::try_from(imported.parts.len()).unwrap_or(i64::MAX),
             warnings: imported.warnings,
@@ -242,9 +246,7 @@ impl App {
         }
         match self.card(code).await {
             Ok((job, slot)) => Ok(Scanned::Club { job, slot }),
-            Err(e) if e.kind() == Kind::NotFound => {
-                Err(AppError::not_found(Noun::PartOrCard, code, &LookUp::Code))
-            }
+            Err(e) if e.kind() == Kind::NotFound => Err(AppError::not_found(Noun::PartOrCard, code, &LookUp::Code)),
             Err(e) => Err(e),
         }
     }
@@ -255,7 +257,10 @@ const MB: usize = 1_000_000;
 
 fn table_of(bytes: &[u8], sheet: Option<&str>, header_line: Option<u64>) -> Result<Table, AppError> {
     if bytes.len() > IMPORT_MAX_BYTES {
-        return Err(AppError::invalid(ListFault::TooLarge { size_mb: bytes.len().div_ceil(MB), most_mb: IMPORT_MAX_BYTES / MB }));
+        return Err(AppError::invalid(ListFault::TooLarge {
+            size_mb: bytes.len().div_ceil(MB),
+            most_mb: IMPORT_MAX_BYTES / MB,
+        }));
     }
     stock_file::read_table(bytes, sheet, header_line).map_err(|e| unreadable(&e))
 }

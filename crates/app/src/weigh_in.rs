@@ -1,13 +1,13 @@
 //! Weigh-in: one part after the other gets its mass, its code and its place in the stock.
 
 use crate::look_up::LookUp;
-use trade::error::Noun;
 use crate::stock::unreadable;
 use crate::{App, AppError, load_library};
 use desk::stock_file::{self, BadRow, CellFault};
 use desk::weigh_in::{Judged, Spread, judge, spread};
 use serde::{Deserialize, Serialize};
 use store::{LifeNote, PartFilter, Tx};
+use trade::error::Noun;
 use trade::id::PartId;
 use trade::life::LifeStep;
 use trade::model::{Library, Model, PartKind};

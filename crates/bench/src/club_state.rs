@@ -130,11 +130,7 @@ pub fn bench(believed: &Believed<'_>, around: Surroundings<'_>) -> Result<Vec<Cl
 ///
 /// # Errors
 /// Figures that the belief cannot work with.
-pub fn club_state(
-    believed: &Believed<'_>,
-    around: Surroundings<'_>,
-    club: &JobClub,
-) -> Result<ClubState, TradeError> {
+pub fn club_state(believed: &Believed<'_>, around: Surroundings<'_>, club: &JobClub) -> Result<ClubState, TradeError> {
     let job = believed.assembly.job;
     let mut steps = Vec::with_capacity(job.steps.len());
     let finish = believed.finish(&club.id)?;

@@ -299,19 +299,17 @@ fn cup_warning(joints: u32, good_for_min: impl Fn(u32) -> f64, of: impl Fn(u32) 
 ///
 /// # Errors
 /// A time beyond the calendar.
-pub fn ready_at(
-    batch: &Batch,
-    adhesive: &AdhesiveModel,
-    strength: Strength,
-) -> Result<Option<Timestamp>, TradeError> {
+pub fn ready_at(batch: &Batch, adhesive: &AdhesiveModel, strength: Strength) -> Result<Option<Timestamp>, TradeError> {
     let hours = match strength {
         Strength::None => return Ok(None),
         Strength::Handling => hours_at("handling", &adhesive.handling, batch.room_c)?,
         Strength::Full => hours_at("full_cure", &adhesive.full_cure, batch.room_c)?,
     };
-    batch.mixed_at.checked_add(jiff::SignedDuration::from_secs((hours * 3600.0).ceil() as i64)).map(Some).map_err(
-        |_| TradeError::refused(GlueFault::BeyondCalendar),
-    )
+    batch
+        .mixed_at
+        .checked_add(jiff::SignedDuration::from_secs((hours * 3600.0).ceil() as i64))
+        .map(Some)
+        .map_err(|_| TradeError::refused(GlueFault::BeyondCalendar))
 }
 
 /// When the cup of a batch goes off.
@@ -320,9 +318,10 @@ pub fn ready_at(
 /// A time beyond the calendar.
 pub fn pot_life_until(batch: &Batch, adhesive: &AdhesiveModel) -> Result<Timestamp, TradeError> {
     let minutes = pot_life_min(adhesive, batch.resin_g + batch.hardener_g + batch.beads_g, batch.room_c)?;
-    batch.mixed_at.checked_add(jiff::SignedDuration::from_secs((minutes * 60.0) as i64)).map_err(|_| {
-        TradeError::refused(GlueFault::PotLifeBeyondCalendar)
-    })
+    batch
+        .mixed_at
+        .checked_add(jiff::SignedDuration::from_secs((minutes * 60.0) as i64))
+        .map_err(|_| TradeError::refused(GlueFault::PotLifeBeyondCalendar))
 }
 
 /// The batch that a club is glued from: the latest one that was not taken back.

@@ -1,5 +1,6 @@
 //! Every topic by its name: a JSON document in, a JSON document out.
 
+use crate::advice::{Advice, ReadFault};
 use serde_json::Value;
 
 pub use crate::topic::Topic;
@@ -41,10 +42,12 @@ pub fn topics() -> &'static [Topic] {
 pub fn run(topic: &str, input: Value) -> Result<Value, PhysicsError> {
     let Some(found) = topics().iter().find(|known| known.name == topic) else {
         let names: Vec<&str> = topics().iter().map(|known| known.name).collect();
-        let near = nearest(topic, &names).map(|name| format!("did you mean {name}? ")).unwrap_or_default();
         return Err(PhysicsError::Unreadable {
-            what: format!("there is no topic {topic:?}"),
-            advice: format!("{near}the topics are {}", names.join(", ")),
+            what: ReadFault::NoTopic { name: topic.to_owned() },
+            advice: Advice::Topics {
+                near: nearest(topic, &names).map(str::to_owned),
+                known: names.into_iter().map(str::to_owned).collect(),
+            },
         });
     };
     (found.run)(input)

@@ -1,5 +1,6 @@
 //! Refusing what no calculation can take, with the field named.
 
+use crate::advice::Advice;
 use crate::{Bound, PhysicsError};
 
 /// A finite number.
@@ -9,12 +10,12 @@ pub(crate) fn finite(field: &str, value: f64, unit: &'static str) -> Result<f64,
 
 /// A finite number greater than nothing.
 pub(crate) fn positive(field: &str, value: f64, unit: &'static str) -> Result<f64, PhysicsError> {
-    above(field, value, 0.0, unit, "enter the measured figure")
+    above(field, value, 0.0, unit, Advice::EnterMeasuredFigure)
 }
 
 /// A finite number that is not negative.
 pub(crate) fn not_negative(field: &str, value: f64, unit: &'static str) -> Result<f64, PhysicsError> {
-    at_least(field, value, 0.0, unit, "enter the figure without a sign, or leave it out")
+    at_least(field, value, 0.0, unit, Advice::EnterFigureWithoutSign)
 }
 
 /// A finite number above a limit.
@@ -23,7 +24,7 @@ pub(crate) fn above(
     value: f64,
     limit: f64,
     unit: &'static str,
-    advice: &'static str,
+    advice: Advice,
 ) -> Result<f64, PhysicsError> {
     bounded(field, value, Bound::Above, limit, unit, advice)
 }
@@ -34,7 +35,7 @@ pub(crate) fn at_least(
     value: f64,
     limit: f64,
     unit: &'static str,
-    advice: &'static str,
+    advice: Advice,
 ) -> Result<f64, PhysicsError> {
     bounded(field, value, Bound::AtLeast, limit, unit, advice)
 }
@@ -45,7 +46,7 @@ pub(crate) fn at_most(
     value: f64,
     limit: f64,
     unit: &'static str,
-    advice: &'static str,
+    advice: Advice,
 ) -> Result<f64, PhysicsError> {
     bounded(field, value, Bound::AtMost, limit, unit, advice)
 }
@@ -56,7 +57,7 @@ pub(crate) fn below(
     value: f64,
     limit: f64,
     unit: &'static str,
-    advice: &'static str,
+    advice: Advice,
 ) -> Result<f64, PhysicsError> {
     bounded(field, value, Bound::Below, limit, unit, advice)
 }
@@ -67,7 +68,7 @@ fn bounded(
     bound: Bound,
     limit: f64,
     unit: &'static str,
-    advice: &'static str,
+    advice: Advice,
 ) -> Result<f64, PhysicsError> {
     finite(field, value, unit)?;
     let kept = match bound {
@@ -79,15 +80,11 @@ fn bounded(
     if kept {
         Ok(value)
     } else {
-        Err(PhysicsError::OutOfRange { field: field.to_owned(), value, bound, limit, unit, advice: advice.into() })
+        Err(PhysicsError::OutOfRange { field: field.to_owned(), value, bound, limit, unit, advice })
     }
 }
 
 /// A list that is long enough.
-pub(crate) fn enough(field: &str, count: usize, needed: usize, advice: &'static str) -> Result<(), PhysicsError> {
-    if count >= needed {
-        Ok(())
-    } else {
-        Err(PhysicsError::TooFew { field: field.to_owned(), count, needed, advice: advice.into() })
-    }
+pub(crate) fn enough(field: &str, count: usize, needed: usize, advice: Advice) -> Result<(), PhysicsError> {
+    if count >= needed { Ok(()) } else { Err(PhysicsError::TooFew { field: field.to_owned(), count, needed, advice }) }
 }

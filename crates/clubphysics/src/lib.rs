@@ -3,6 +3,7 @@
 //! Each topic is a module with an input and an output document, a function between them, and plain `f64` kernels below
 //! for callers that hold their own figures. [`calc`] offers all topics by name over JSON.
 
+pub mod advice;
 pub mod calc;
 mod check;
 pub mod error;

@@ -4,13 +4,17 @@
 //! 18 in, a putter with a heavy head and a counterweight, a shaft of 60 in are clubs. What they keep out is a figure in
 //! another unit, which would give an answer that no club has: 38 for a length in millimetres is 38 in.
 
-use crate::{Bound, PhysicsError, error::Plain};
+use crate::advice::{Advice, Quantity, UnitName};
+use crate::{Bound, PhysicsError};
+use fact::Measure;
+use quantity::{LengthUnit, MassUnit, Units};
+use words::Words;
 
 /// A slip of the unit: which one was probably meant, and what the figure is in the unit of the field.
 #[derive(Debug, Clone, Copy)]
 pub struct Slip {
     /// The unit in words, as in "this looks like inches".
-    words: &'static str,
+    words: UnitName,
     /// Its sign.
     unit: &'static str,
     /// From that unit into the field's.
@@ -21,7 +25,7 @@ pub struct Slip {
 #[derive(Debug, Clone, Copy)]
 pub struct Plausible {
     /// What it is the figure of, as in "a raw shaft is 254 to 1600 mm long".
-    what: &'static str,
+    what: Quantity,
     /// Least and greatest.
     range: (f64, f64),
     /// Whether nothing at all is allowed too.
@@ -34,11 +38,11 @@ pub struct Plausible {
     likely: Option<(f64, f64)>,
 }
 
-const INCHES: Slip = Slip { words: "inches", unit: "in", convert: |value| value * 25.4 };
-const CENTIMETRES: Slip = Slip { words: "centimetres", unit: "cm", convert: |value| value * 10.0 };
-const METRES: Slip = Slip { words: "metres", unit: "m", convert: |value| value * 1000.0 };
-const OUNCES: Slip = Slip { words: "ounces", unit: "oz", convert: |value| value * quantity::OZ_G };
-const KILOGRAMS: Slip = Slip { words: "kilograms", unit: "kg", convert: |value| value * 1000.0 };
+const INCHES: Slip = Slip { words: UnitName::Inches, unit: "in", convert: |value| value * 25.4 };
+const CENTIMETRES: Slip = Slip { words: UnitName::Centimetres, unit: "cm", convert: |value| value * 10.0 };
+const METRES: Slip = Slip { words: UnitName::Metres, unit: "m", convert: |value| value * 1000.0 };
+const OUNCES: Slip = Slip { words: UnitName::Ounces, unit: "oz", convert: |value| value * quantity::OZ_G };
+const KILOGRAMS: Slip = Slip { words: UnitName::Kilograms, unit: "kg", convert: |value| value * 1000.0 };
 
 /// Slips of a length in millimetres.
 const OF_LENGTH: &[Slip] = &[INCHES, CENTIMETRES, METRES];
@@ -46,121 +50,119 @@ const OF_LENGTH: &[Slip] = &[INCHES, CENTIMETRES, METRES];
 const OF_MASS: &[Slip] = &[KILOGRAMS, OUNCES];
 /// Slips of a temperature in degrees Celsius.
 const OF_TEMPERATURE: &[Slip] = &[
-    Slip { words: "degrees Fahrenheit", unit: "°F", convert: |value| (value - 32.0) / 1.8 },
-    Slip { words: "kelvins", unit: "K", convert: |value| value - 273.15 },
+    Slip { words: UnitName::DegreesFahrenheit, unit: "°F", convert: |value| (value - 32.0) / 1.8 },
+    Slip { words: UnitName::Kelvins, unit: "K", convert: |value| value - 273.15 },
 ];
 
 // The limits are common practice and the trade's catalogues from memory, no source, unless a line says otherwise.
 
 /// Length of a shaft before or after its cuts: 10 in for a child's putter, 60 in for the longest blanks and a little more.
-pub const SHAFT_LENGTH_MM: Plausible = Plausible::new("the length of a shaft", (254.0, 1600.0), "mm").slips(OF_LENGTH);
+pub const SHAFT_LENGTH_MM: Plausible = Plausible::new(Quantity::LengthShaft, (254.0, 1600.0), "mm").slips(OF_LENGTH);
 /// Length of a club. The Equipment Rules allow 18 to 48 in (2.1c, putters excluded at the upper end); children's clubs
 /// and what is built beside the rules may be shorter and longer.
-pub const CLUB_LENGTH_MM: Plausible = Plausible::new("the length of a club", (254.0, 1600.0), "mm").slips(OF_LENGTH);
+pub const CLUB_LENGTH_MM: Plausible = Plausible::new(Quantity::LengthClub, (254.0, 1600.0), "mm").slips(OF_LENGTH);
 /// Mass of a shaft: 35 g for the lightest of composite, 150 g for steel, more for a putter's with a filling.
-pub const SHAFT_MASS_G: Plausible = Plausible::new("the mass of a shaft", (15.0, 400.0), "g").slips(OF_MASS);
+pub const SHAFT_MASS_G: Plausible = Plausible::new(Quantity::MassShaft, (15.0, 400.0), "g").slips(OF_MASS);
 /// Mass of a whole club, or of what there is of it: a bare shaft weighs more than 20 g, a putter with counterweights
 /// under 2 kg.
-pub const CLUB_MASS_G: Plausible =
-    Plausible::new("the mass of a club", (20.0, 4000.0), "g").slips(&[OUNCES, KILOGRAMS]);
+pub const CLUB_MASS_G: Plausible = Plausible::new(Quantity::MassClub, (20.0, 4000.0), "g").slips(&[OUNCES, KILOGRAMS]);
 /// Mass of one part, a drop of solvent or the heaviest putter head.
-pub const PART_MASS_G: Plausible = Plausible::new("the mass of a part", (0.0, 4000.0), "g");
+pub const PART_MASS_G: Plausible = Plausible::new(Quantity::MassPart, (0.0, 4000.0), "g");
 /// Balance point of a club from its butt end. Half a child's shaft balances at 127 mm.
 pub const BALANCE_POINT_MM: Plausible =
-    Plausible::new("the balance point of a club", (100.0, 3000.0), "mm").slips(OF_LENGTH).likely(300.0, 1200.0);
+    Plausible::new(Quantity::BalancePointClub, (100.0, 3000.0), "mm").slips(OF_LENGTH).likely(300.0, 1200.0);
 /// A place on a club, from its butt end.
-pub const PLACE_MM: Plausible = Plausible::new("a place on a club", (0.0, 3000.0), "mm");
+pub const PLACE_MM: Plausible = Plausible::new(Quantity::PlaceOnClub, (0.0, 3000.0), "mm");
 /// Fulcrum of a balance scale from the butt stop: 14 in, and 12 in on older scales.
-pub const FULCRUM_IN: Plausible = Plausible::new("the fulcrum", (0.0, 24.0), "in").slips(&[
-    Slip { words: "centimetres", unit: "cm", convert: |value| value / 2.54 },
-    Slip { words: "millimetres", unit: "mm", convert: |value| value / 25.4 },
+pub const FULCRUM_IN: Plausible = Plausible::new(Quantity::Fulcrum, (0.0, 24.0), "in").slips(&[
+    Slip { words: UnitName::Centimetres, unit: "cm", convert: |value| value / 2.54 },
+    Slip { words: UnitName::Millimetres, unit: "mm", convert: |value| value / 25.4 },
 ]);
 /// Mass of a grip: 20 g for the lightest, 150 g for a putter's, more with a weight in its end. Nothing is a bare club.
-pub const GRIP_MASS_G: Plausible = Plausible::new("the mass of a grip", (10.0, 300.0), "g").or_zero().slips(OF_MASS);
+pub const GRIP_MASS_G: Plausible = Plausible::new(Quantity::MassGrip, (10.0, 300.0), "g").or_zero().slips(OF_MASS);
 /// Centre of a grip from the end of its cap; that of an iron's lies at 95 to 110 mm. Nothing where there is no grip.
 pub const GRIP_CENTRE_MM: Plausible =
-    Plausible::new("the centre of a grip", (40.0, 400.0), "mm").or_zero().slips(OF_LENGTH);
+    Plausible::new(Quantity::CentreGrip, (40.0, 400.0), "mm").or_zero().slips(OF_LENGTH);
 /// Length of a grip: 270 mm for most, 200 mm for a child's, 550 mm for the longest putter grips.
 pub const GRIP_LENGTH_MM: Plausible =
-    Plausible::new("the length of a grip", (100.0, 700.0), "mm").or_zero().slips(OF_LENGTH);
+    Plausible::new(Quantity::LengthGrip, (100.0, 700.0), "mm").or_zero().slips(OF_LENGTH);
 /// Thickness of a grip's cap: 2.5 to 3.5 mm.
-pub const CAP_MM: Plausible = Plausible::new("the cap of a grip", (0.0, 25.0), "mm");
+pub const CAP_MM: Plausible = Plausible::new(Quantity::CapGrip, (0.0, 25.0), "mm");
 /// Length added to a club or taken off it.
-pub const LENGTHENING_MM: Plausible = Plausible::new("a change of length", (-400.0, 400.0), "mm");
+pub const LENGTHENING_MM: Plausible = Plausible::new(Quantity::ChangeLength, (-400.0, 400.0), "mm");
 /// Mass of a metre of shaft: 45 g for the lightest butt, 140 g for steel.
-pub const SHAFT_DENSITY_G_M: Plausible = Plausible::new("a metre of shaft", (10.0, 600.0), "g/m").or_zero().slips(&[
-    Slip { words: "grams a millimetre", unit: "g/mm", convert: |value| value * 1000.0 },
-    Slip { words: "grams an inch", unit: "g/in", convert: |value| value * 1000.0 / 25.4 },
+pub const SHAFT_DENSITY_G_M: Plausible = Plausible::new(Quantity::MetreShaft, (10.0, 600.0), "g/m").or_zero().slips(&[
+    Slip { words: UnitName::GramsMillimetre, unit: "g/mm", convert: |value| value * 1000.0 },
+    Slip { words: UnitName::GramsInch, unit: "g/in", convert: |value| value * 1000.0 / 25.4 },
 ]);
 /// Bottom of a head's bore to the ground line along the shaft axis.
-pub const BORE_TO_GROUND_MM: Plausible = Plausible::new("the bore's distance to the ground", (0.0, 150.0), "mm");
+pub const BORE_TO_GROUND_MM: Plausible = Plausible::new(Quantity::BoresDistanceToGround, (0.0, 150.0), "mm");
 /// Depth of a head's bore, or of the tip in it: 25 to 40 mm.
-pub const BORE_DEPTH_MM: Plausible = Plausible::new("the depth of a bore", (8.0, 120.0), "mm").slips(OF_LENGTH);
+pub const BORE_DEPTH_MM: Plausible = Plausible::new(Quantity::DepthBore, (8.0, 120.0), "mm").slips(OF_LENGTH);
 /// Diameter of a shaft's tip: 0.335 to 0.370 in for most, 8.5 to 9.4 mm.
 pub const TIP_DIAMETER_MM: Plausible =
-    Plausible::new("the tip of a shaft", (5.0, 20.0), "mm").slips(&[INCHES, CENTIMETRES]);
+    Plausible::new(Quantity::TipShaft, (5.0, 20.0), "mm").slips(&[INCHES, CENTIMETRES]);
 /// From the shaft axis along the ground to where the sole rests: 30 to 60 mm.
-pub const SOLE_CONTACT_MM: Plausible = Plausible::new("the sole's point of contact", (0.0, 150.0), "mm");
+pub const SOLE_CONTACT_MM: Plausible = Plausible::new(Quantity::SolesPointContact, (0.0, 150.0), "mm");
 /// Radius of a hosel.
-pub const HEEL_RADIUS_MM: Plausible = Plausible::new("the radius of a hosel", (0.0, 30.0), "mm");
+pub const HEEL_RADIUS_MM: Plausible = Plausible::new(Quantity::RadiusHosel, (0.0, 30.0), "mm");
 /// Radius of a sole from heel to toe: 150 to 400 mm; a flat sole has a large one, a keel next to none.
-pub const SOLE_RADIUS_MM: Plausible = Plausible::new("the radius of a sole", (0.0, 20_000.0), "mm");
+pub const SOLE_RADIUS_MM: Plausible = Plausible::new(Quantity::RadiusSole, (0.0, 20_000.0), "mm");
 /// Mass of a head with what is in it: 150 g for a child's, 190 g for a driver's, 400 g and more for a putter's.
-pub const HEAD_MASS_G: Plausible = Plausible::new("the mass of a head", (50.0, 1500.0), "g").slips(OF_MASS);
+pub const HEAD_MASS_G: Plausible = Plausible::new(Quantity::MassHead, (50.0, 1500.0), "g").slips(OF_MASS);
 /// What is fixed to the tip of a clamped shaft: a head, or the weight of a meter. Nothing is a bare shaft.
 pub const TIP_BODY_MASS_G: Plausible =
-    Plausible::new("the head on a clamped shaft", (5.0, 1500.0), "g").or_zero().slips(OF_MASS);
+    Plausible::new(Quantity::HeadOnClampedShaft, (5.0, 1500.0), "g").or_zero().slips(OF_MASS);
 /// Speed of the head at the ball: 30 to 58 m/s of men with a driver; a fast putt is 3 m/s. Nothing is a club at rest.
-pub const HEAD_SPEED_M_S: Plausible = Plausible::new("the speed of a head", (1.0, 75.0), "m/s").or_zero().slips(&[
+pub const HEAD_SPEED_M_S: Plausible = Plausible::new(Quantity::SpeedHead, (1.0, 75.0), "m/s").or_zero().slips(&[
     // An international mile is 1609.344 m (exact, international yard and pound agreement of 1959; from memory).
-    Slip { words: "miles an hour", unit: "mph", convert: |value| value * 0.447_04 },
-    Slip { words: "kilometres an hour", unit: "km/h", convert: |value| value / 3.6 },
+    Slip { words: UnitName::MilesHour, unit: "mph", convert: |value| value * 0.447_04 },
+    Slip { words: UnitName::KilometresHour, unit: "km/h", convert: |value| value / 3.6 },
 ]);
 /// Radius of the head's path: an arm and a club.
-pub const SWING_RADIUS_M: Plausible = Plausible::new("the radius of a swing", (0.4, 4.0), "m").slips(&[
-    Slip { words: "millimetres", unit: "mm", convert: |value| value / 1000.0 },
-    Slip { words: "centimetres", unit: "cm", convert: |value| value / 100.0 },
-    Slip { words: "inches", unit: "in", convert: |value| value * 0.0254 },
+pub const SWING_RADIUS_M: Plausible = Plausible::new(Quantity::RadiusSwing, (0.4, 4.0), "m").slips(&[
+    Slip { words: UnitName::Millimetres, unit: "mm", convert: |value| value / 1000.0 },
+    Slip { words: UnitName::Centimetres, unit: "cm", convert: |value| value / 100.0 },
+    Slip { words: UnitName::Inches, unit: "in", convert: |value| value * 0.0254 },
 ]);
 /// Shear strength of an adhesive on its sheet: 10 to 35 MPa.
-pub const SHEAR_STRENGTH_MPA: Plausible = Plausible::new("the shear strength of an adhesive", (0.5, 100.0), "MPa")
-    .slips(&[
+pub const SHEAR_STRENGTH_MPA: Plausible =
+    Plausible::new(Quantity::ShearStrengthAdhesive, (0.5, 100.0), "MPa").slips(&[
         // 1 psi is 6894.757 Pa (derived: pound-force by square inch).
-        Slip { words: "pounds by square inch", unit: "psi", convert: |value| value * 0.006_894_757 },
-        Slip { words: "kilopascals", unit: "kPa", convert: |value| value / 1000.0 },
+        Slip { words: UnitName::PoundsSquareInch, unit: "psi", convert: |value| value * 0.006_894_757 },
+        Slip { words: UnitName::Kilopascals, unit: "kPa", convert: |value| value / 1000.0 },
     ]);
 /// Density of an adhesive or of one of its parts: 0.95 to 1.9 g/ml.
-pub const ADHESIVE_DENSITY_G_ML: Plausible = Plausible::new("the density of an adhesive", (0.5, 3.0), "g/ml")
-    .slips(&[Slip { words: "kilograms a cubic metre", unit: "kg/m³", convert: |value| value / 1000.0 }]);
+pub const ADHESIVE_DENSITY_G_ML: Plausible = Plausible::new(Quantity::DensityAdhesive, (0.5, 3.0), "g/ml")
+    .slips(&[Slip { words: UnitName::KilogramsCubicMetre, unit: "kg/m³", convert: |value| value / 1000.0 }]);
 /// Adhesive that one joint takes: 1 to 3 g.
-pub const JOINT_ADHESIVE_G: Plausible = Plausible::new("the adhesive of a joint", (0.0, 20.0), "g");
+pub const JOINT_ADHESIVE_G: Plausible = Plausible::new(Quantity::AdhesiveJoint, (0.0, 20.0), "g");
 /// Temperature of a room in which somebody works.
-pub const ROOM_C: Plausible =
-    Plausible::new("the temperature of a workshop", (-10.0, 50.0), "°C").slips(OF_TEMPERATURE);
+pub const ROOM_C: Plausible = Plausible::new(Quantity::TemperatureWorkshop, (-10.0, 50.0), "°C").slips(OF_TEMPERATURE);
 /// Temperature for which a product's sheet states a time; some name an oven.
 pub const SHEET_C: Plausible =
-    Plausible::new("a temperature of a product's sheet", (-20.0, 150.0), "°C").slips(OF_TEMPERATURE);
+    Plausible::new(Quantity::TemperatureProductsSheet, (-20.0, 150.0), "°C").slips(OF_TEMPERATURE);
 /// Frequency of a clamped shaft: 200 to 350 cpm with its head (published physics notes), near 1,000 bare.
-pub const FREQUENCY_CPM: Plausible = Plausible::new("the frequency of a clamped shaft", (30.0, 3000.0), "cpm")
-    .slips(&[Slip { words: "hertz", unit: "Hz", convert: |value| value * 60.0 }]);
+pub const FREQUENCY_CPM: Plausible = Plausible::new(Quantity::FrequencyClampedShaft, (30.0, 3000.0), "cpm")
+    .slips(&[Slip { words: UnitName::Hertz, unit: "Hz", convert: |value| value * 60.0 }]);
 /// Factor that brings a stiffness table to a reading of its own shaft. Two or one half is another shaft, another clamp or
 /// another unit; see [`STIFFNESS_FACTOR_USUAL`] for what is worth a remark.
-pub const STIFFNESS_FACTOR: Plausible = Plausible::new("the factor on a stiffness table", (0.5, 2.0), "");
+pub const STIFFNESS_FACTOR: Plausible = Plausible::new(Quantity::FactorOnStiffnessTable, (0.5, 2.0), "");
 /// Factor of a table that fits its shaft as tables do: a fifth of frequency to each side.
-pub const STIFFNESS_FACTOR_USUAL: Plausible = Plausible::new("the factor on a stiffness table", (0.7, 1.4), "");
+pub const STIFFNESS_FACTOR_USUAL: Plausible = Plausible::new(Quantity::FactorOnStiffnessTable, (0.7, 1.4), "");
 /// Radius of gyration of a club about its balance point: the distance at which its whole mass would turn as it does. A
 /// rod has 0.29 of its length, a club with a heavy head 0.2 to 0.4: 70 mm for a child's putter, 500 mm for the longest.
-pub const GYRATION_MM: Plausible = Plausible::new("the radius of gyration of a club", (50.0, 600.0), "mm");
+pub const GYRATION_MM: Plausible = Plausible::new(Quantity::RadiusGyrationClub, (50.0, 600.0), "mm");
 /// Spacers in a mix of adhesive, percent of the whole mix: 1 to 10.
-pub const BEADS_PERCENT: Plausible = Plausible::new("the spacers of a mix", (0.0, 30.0), "%");
+pub const BEADS_PERCENT: Plausible = Plausible::new(Quantity::SpacersMix, (0.0, 30.0), "%");
 /// Adhesive mixed beyond what the joints need, percent of their need: 20 to 60, more for a single club.
-pub const SPARE_PERCENT: Plausible = Plausible::new("the spare of a mix", (0.0, 900.0), "%");
+pub const SPARE_PERCENT: Plausible = Plausible::new(Quantity::SpareMix, (0.0, 900.0), "%");
 /// Joints of one batch: the largest shops glue some dozens from one mixing.
-pub const JOINTS: Plausible = Plausible::new("the joints of a batch", (1.0, 500.0), "joints");
+pub const JOINTS: Plausible = Plausible::new(Quantity::JointsBatch, (1.0, 500.0), "");
 
 impl Plausible {
     /// What it is the figure of, its least and its greatest value, and their unit.
-    const fn new(what: &'static str, range: (f64, f64), unit: &'static str) -> Self {
+    const fn new(what: Quantity, range: (f64, f64), unit: &'static str) -> Self {
         Self { what, range, or_zero: false, unit, slips: &[], likely: None }
     }
 
@@ -208,10 +210,7 @@ impl Plausible {
     /// ```
     /// use clubphysics::plausible::CLUB_LENGTH_MM;
     /// let error = CLUB_LENGTH_MM.check("finished.length_mm", 38.0).unwrap_err();
-    /// assert_eq!(
-    ///     error.to_string(),
-    ///     "finished.length_mm is 38 mm, but must be at least 254 mm: this looks like inches, and 38 in is 965.2 mm"
-    /// );
+    /// assert_eq!(error.field(), Some("finished.length_mm"));
     /// ```
     pub fn check(&self, field: &str, value: f64) -> Result<f64, PhysicsError> {
         crate::check::finite(field, value, self.unit)?;
@@ -231,34 +230,37 @@ impl Plausible {
             bound,
             limit,
             unit: self.unit,
-            advice: self.meant(value).unwrap_or_else(|| self.in_words()).into(),
+            advice: self.meant(value).unwrap_or_else(|| self.range_of()),
         })
     }
 
     /// What a figure outside of the range was probably meant as: "this looks like inches, and 38 in is 965.2 mm".
     #[must_use]
-    pub fn meant(&self, value: f64) -> Option<String> {
+    pub fn meant(&self, value: f64) -> Option<Advice> {
         if value <= 0.0 || self.contains(value) {
             return None;
         }
         let (low, high) = self.likely.unwrap_or(self.range);
         let slip = self.slips.iter().find(|slip| (low..=high).contains(&(slip.convert)(value)))?;
-        let meant = (slip.convert)(value);
-        Some(format!(
-            "this looks like {}, and {} {} is {} {}",
-            slip.words,
-            Plain(value),
-            slip.unit,
-            Plain(quantity::round_to(meant, 1)),
-            self.unit
-        ))
+        // In the unit of the field, whatever the reader's own is: the unit is what this is about.
+        let with = |value, sign: &str| Measure::With { value, sign: sign.to_owned() };
+        let meant = with(quantity::round_to((slip.convert)(value), 1), self.unit);
+        Some(Advice::Meant { unit: slip.words, given: with(value, slip.unit), meant })
     }
 
-    /// "the length of a club is 254 to 1600 mm".
-    fn in_words(&self) -> String {
-        let unit = if self.unit.is_empty() { String::new() } else { format!(" {}", self.unit) };
-        format!("{} is {} to {}{unit}", self.what, Plain(self.range.0), Plain(self.range.1))
+    /// "the length of a club is 254 mm to 1600 mm".
+    fn range_of(&self) -> Advice {
+        let of = |value| Measure::new(value, self.unit);
+        Advice::Range { of: self.what, low: of(self.range.0), high: of(self.range.1) }
     }
+}
+
+/// An advice as a clause of a remark.
+pub(crate) fn in_words(advice: &Advice) -> String {
+    let units = Units { length: LengthUnit::Millimetre, mass: MassUnit::Gram };
+    let text = Words::english(units).tell(advice);
+    let mut letters = text.chars();
+    letters.next().map_or_else(String::new, |first| first.to_lowercase().chain(letters).collect())
 }
 
 /// Whether masses and places of the parts of a club look as if they were given in another unit, and in which.
@@ -269,10 +271,12 @@ pub(crate) fn parts_in_another_unit(parts: impl Iterator<Item = (f64, f64)> + Cl
     let furthest_mm = parts.map(|(_, place_mm)| place_mm).fold(0.0, f64::max);
     let mut remarks = Vec::new();
     if let Some(meant) = CLUB_LENGTH_MM.meant(furthest_mm) {
-        remarks.push(format!("no part lies further than {} mm from the butt end: {meant}", Plain(furthest_mm)));
+        let meant = in_words(&meant);
+        remarks.push(format!("no part lies further than {furthest_mm} mm from the butt end: {meant}"));
     }
     if let Some(meant) = CLUB_MASS_G.meant(total_g) {
-        remarks.push(format!("all parts weigh {} g together: {meant}", Plain(total_g)));
+        let meant = in_words(&meant);
+        remarks.push(format!("all parts weigh {total_g} g together: {meant}"));
     }
     remarks
 }
@@ -296,7 +300,7 @@ mod tests {
             (SHEAR_STRENGTH_MPA, 2200.0, "this looks like pounds by square inch, and 2200 psi is 15.2 MPa"),
             (BORE_DEPTH_MM, 1.25, "this looks like inches, and 1.25 in is 31.8 mm"),
         ] {
-            assert_eq!(table.meant(value).as_deref(), Some(meant));
+            assert_eq!(table.meant(value).as_ref().map(in_words).as_deref(), Some(meant));
         }
     }
 
@@ -319,8 +323,9 @@ mod tests {
 
     #[test]
     fn a_figure_without_a_size_is_no_slip_of_the_unit() {
-        let error = CLUB_MASS_G.check("total_mass_g", 0.0).unwrap_err().to_string();
+        let told = |error: PhysicsError| Words::english(Units::default()).refusal(&error.refusal());
+        let error = told(CLUB_MASS_G.check("total_mass_g", 0.0).unwrap_err());
         assert!(error.contains("above 0 g") && !error.contains("looks like"), "{error}");
-        assert!(GRIP_MASS_G.check("grip", -1.0).unwrap_err().to_string().contains("at least 0 g"));
+        assert!(told(GRIP_MASS_G.check("grip", -1.0).unwrap_err()).contains("at least 0 g"));
     }
 }

@@ -5,6 +5,7 @@
 mod place;
 mod reader;
 
+use crate::advice::{Advice, ReadFault};
 use serde::{Serialize, de::DeserializeOwned};
 use serde_json::Value;
 use strsim::levenshtein;
@@ -38,16 +39,15 @@ pub(crate) fn through_json<I: DeserializeOwned, O: Serialize>(
 ) -> Result<Value, PhysicsError> {
     let input: I = reader::read(input)?;
     let output = serde_json::to_value(calculate(&input)?).map_err(|error| PhysicsError::Unreadable {
-        what: format!("the result cannot be written ({error})"),
-        advice: "check the figures for extreme values".to_owned(),
+        what: ReadFault::Unwritable { log: error.to_string() },
+        advice: Advice::CheckFiguresExtremeValues,
     })?;
     // JSON has no infinity and no NaN: the writer puts null, and nothing else here does.
     match without_number(&output, "") {
         None => Ok(output),
-        Some(place) => Err(PhysicsError::Unreadable {
-            what: format!("the figures are so extreme that {place} is no number any more"),
-            advice: "check the figures for a slip of the key or of the unit".to_owned(),
-        }),
+        Some(place) => {
+            Err(PhysicsError::Unreadable { what: ReadFault::Extreme { place }, advice: Advice::CheckFiguresSlipKey })
+        }
     }
 }
 

@@ -24,9 +24,9 @@ mod table;
 mod workbook;
 mod xlsx;
 
+pub use fault::CellFault;
 pub use layout::Layout;
 pub use mapping::{Mapping, field_names, heading_of, name_of, units_of};
-pub use fault::CellFault;
 pub use models::{BadModel, ModelFileFault, ModelsImported, read_models, write_models};
 pub use refuse::{OtherFile, StockFileError};
 pub use table::{COLUMNS_MAX, ROWS_MAX, Table, TableRow, read_table};

@@ -64,11 +64,7 @@ impl Gaussian {
         self.check("carried")?;
         seen.check("seen")?;
         if seen.mean.len() != links.len() {
-            return Err(E::Shape {
-                place: "seen".into(),
-                found: seen.mean.len(),
-                expected: links.len(),
-            });
+            return Err(E::Shape { place: "seen".into(), found: seen.mean.len(), expected: links.len() });
         }
         let (n, k) = (self.mean.len(), links.len());
         if let Some(astray) = links.iter().find(|link| link.value >= n) {

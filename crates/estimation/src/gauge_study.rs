@@ -55,11 +55,7 @@ impl Crossed {
     /// Fewer than two appraisers, trials or parts; rows of unequal length; values that are not finite.
     pub fn new(readings: Vec<Vec<Vec<f64>>>) -> Result<Self, E> {
         let least_two = |what: &str, count: usize| {
-            if count < 2 {
-                Err(E::TooFew { place: format!("gauge_study.{what}"), count, least: 2 })
-            } else {
-                Ok(count)
-            }
+            if count < 2 { Err(E::TooFew { place: format!("gauge_study.{what}"), count, least: 2 }) } else { Ok(count) }
         };
         least_two("appraisers", readings.len())?;
         let trials = least_two("trials", readings[0].len())?;

@@ -78,7 +78,8 @@ impl Belief {
     /// The belief after so many rounds at most, and how long the last step was where it had not settled by then: enough
     /// to see which reading lies far out.
     pub(crate) fn settle(layout: Layout, readings: Vec<Observation>, rounds: usize) -> Result<(Self, Option<f64>), E> {
-        let questions = readings.iter().map(|r| Question::new(&layout, &r.probe(), &[], &format!("readings[{}]", r.id)));
+        let questions =
+            readings.iter().map(|r| Question::new(&layout, &r.probe(), &[], &format!("readings[{}]", r.id)));
         let questions: Vec<Question> = questions.collect::<Result<_, E>>()?;
         let latest_h = latest_times(&layout, &readings, &questions);
         let terms = terms(&layout, &readings, &questions);

@@ -100,4 +100,3 @@ impl fmt::Display for Refusal {
 }
 
 impl std::error::Error for Refusal {}
-

@@ -171,9 +171,10 @@ impl Fact for MatchError {
     fn told(&self) -> Told {
         match self {
             Self::NoClubs => Told::new("planner_refused.no_clubs"),
-            Self::NotFinite { club, what, value } => {
-                Told::new("planner_refused.not_finite").with("club", &(club + 1)).with("what", what).with("value", value)
-            }
+            Self::NotFinite { club, what, value } => Told::new("planner_refused.not_finite")
+                .with("club", &(club + 1))
+                .with("what", what)
+                .with("value", value),
             Self::OutOfRange { what, value, low, high, unit } => {
                 let of = |value: &f64| Measure::new(*value, unit);
                 let told = Told::new("planner_refused.out_of_range").with("what", what).with("value", &of(value));
@@ -223,7 +224,10 @@ mod tests {
         let (what, kind) = (Asked::MassOfPart, PartKind::Tip);
         for (error, text) in [
             (MatchError::NoClubs, "there is no club to plan"),
-            (MatchError::NotFinite { club: 2, what: Asked::MassOfPart, value: f64::NAN }, "mass of a part of club 3 is NaN"),
+            (
+                MatchError::NotFinite { club: 2, what: Asked::MassOfPart, value: f64::NAN },
+                "mass of a part of club 3 is NaN",
+            ),
             (MatchError::OutOfRange { what, value: -1.0, low: 0.0, high: 1e4, unit: "g" }, "between 0 g and 10000 g"),
             (MatchError::UnknownPart { club: 0, kind, part: 8, count: 7 }, "tip weight 9"),
             (MatchError::ListedTwice { club: 0, kind, part: 1 }, "lists tip weight 2 twice"),

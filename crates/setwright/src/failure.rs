@@ -4,11 +4,11 @@ use app::{AppError, Kind};
 use fact::{Fact, Refusal, Told};
 use jiff::tz::TimeZone;
 use quantity::{LengthUnit, MassUnit, Units};
-use words::{Language, Words, text};
 use std::fmt;
 use std::io::Write;
 use std::path::Path;
 use std::process::ExitCode;
+use words::{Language, Words, text};
 
 /// Exit codes: 2 for what was given, 3 for what is not there, 4 for what somebody else has or what must wait, 5 for a
 /// store or file that cannot serve, 6 for a mistake of the program itself.
@@ -226,6 +226,9 @@ mod tests {
         assert_eq!(problem["exit_code"], 6);
         assert_eq!(problem["type"], "urn:setwright:problem:internal");
         assert_eq!(problem["title"], "Internal error");
-        assert_eq!(Failure::from(AppError::Internal("the search stopped".into())).problem(&super::of_documents())["exit_code"], 6);
+        assert_eq!(
+            Failure::from(AppError::Internal("the search stopped".into())).problem(&super::of_documents())["exit_code"],
+            6
+        );
     }
 }

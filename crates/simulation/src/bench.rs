@@ -3,8 +3,6 @@
 
 mod wrong;
 
-use fact::Fact;
-use trade::plan::PlanLacks;
 use crate::CHECK_POINTS;
 use crate::advice::{self, Choice, Measured};
 use crate::blunder::Blunder;
@@ -21,17 +19,19 @@ use bench::belief::{BAND_95, Believed};
 use bench::learned::Learned;
 use bench::scale_watch::ScaleWatch;
 use desk::planner::{self, Picks};
+use fact::Fact;
 use jiff::Timestamp;
 use quantity::{SwingWeight, decimal};
 use std::collections::BTreeSet;
-use trade::error::TradeError;
 use trade::check_weight::CheckWeight;
+use trade::error::TradeError;
 use trade::id::ClubId;
 use trade::job::Job;
 use trade::kind::Role;
 use trade::model::PartKind;
 use trade::part::{Part, PartState};
 use trade::plan::ClubPlan;
+use trade::plan::PlanLacks;
 use trade::reading::{Reading, Unit, What};
 use trade::shop::Shop;
 
@@ -519,9 +519,7 @@ impl<'a> Work<'a> {
         let all: Vec<&Part> = planned.chain(codes.iter().map(String::as_str)).filter_map(part).collect();
         let of = |kind| all.iter().find(|p| p.kind == kind).copied();
         let need = |kind: PartKind| {
-            of(kind).ok_or_else(|| {
-                TradeError::refused(PlanLacks::Part { number: club.target.number.clone(), kind })
-            })
+            of(kind).ok_or_else(|| TradeError::refused(PlanLacks::Part { number: club.target.number.clone(), kind }))
         };
         let picks = Picks {
             head: need(PartKind::Head)?,

@@ -2,7 +2,6 @@
 //! instruments show of them. Clubs are weighed up from accepted plans by this crate's own physics; shop, pieces, hands
 //! and days scatter by its distributions. For irons and wedges: no adapter, no screw.
 
-use trade::plan::PlanLacks;
 use crate::club::{Mass, TrueClub, cut_shaft};
 use crate::draw::{Draw, Stream};
 use crate::job::{Hand, hand};
@@ -16,6 +15,7 @@ use trade::job::JobClub;
 use trade::kind::Role;
 use trade::model::{Library, PartKind};
 use trade::part::Part;
+use trade::plan::PlanLacks;
 use trade::plan::{ClubPlan, PlannedPart};
 use trade::reading::{Unit, What};
 use trade::shop::Shop;
@@ -338,9 +338,9 @@ impl PastShop {
 
 impl Assembled<'_> {
     fn part(&self, kind: PartKind) -> Result<&PlannedPart, TradeError> {
-        self.plan.part(kind).ok_or_else(|| {
-            TradeError::refused(PlanLacks::Part { number: self.club.target.number.clone(), kind })
-        })
+        self.plan
+            .part(kind)
+            .ok_or_else(|| TradeError::refused(PlanLacks::Part { number: self.club.target.number.clone(), kind }))
     }
 }
 

@@ -6,7 +6,7 @@ use simulation::hands::{Skill, by_hand, ceiling};
 use simulation::job::SimulatedJob;
 use simulation::shop::SimulatedShop;
 use simulation::tally::{Tally, share};
-use simulation::{Outcome, Settings, Setting, SimulationError, Trouble, report, run_group};
+use simulation::{Outcome, Setting, Settings, SimulationError, Trouble, report, run_group};
 
 fn groups(settings: &Settings) -> Vec<Outcome> {
     (0..settings.groups()).flat_map(|group| run_group(settings, group, &mut || ()).expect("a group")).collect()

@@ -9,6 +9,7 @@ use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
 use sqlx::any::AnyRow;
 use std::collections::BTreeMap;
+use trade::error::Noun;
 use trade::id::BatchId;
 use trade::id::ClubId;
 use trade::id::JobId;
@@ -141,7 +142,7 @@ impl Tx {
         at: Timestamp,
     ) -> Result<(), StoreError> {
         let batch = self.batch(id).await?;
-        let batch = batch.ok_or_else(|| StoreError::Missing { what: "batch", name: id.0.clone() })?;
+        let batch = batch.ok_or_else(|| StoreError::Missing { what: Noun::Batch, name: id.0.clone() })?;
         if let Some(why) = batch.taken_back {
             return Err(StoreError::AlreadyTakenBack { why });
         }

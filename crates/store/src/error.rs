@@ -1,19 +1,18 @@
 //! What can go wrong in the store, in words for the person who reads it: what happened, where, what to do next.
 
-use thiserror::Error;
+use fact::{Fact, Told};
+use trade::error::Noun;
 use trade::part::PartState;
+use trade::reading::What;
 
 /// A refusal or failure of the store.
 ///
 /// Everything that a caller can run into by what people do (stale, taken, missing …) is found before anything is
 /// written, so the transaction stays usable after it, on SQLite and PostgreSQL alike.
-#[derive(Debug, Error)]
+#[derive(Debug)]
 #[non_exhaustive]
 pub enum StoreError {
     /// The address of the database cannot be read.
-    #[error(
-        "the database address “{url}” cannot be used: {problem}. Give sqlite:///path/to/file.db or postgres://user@host/name"
-    )]
     Address {
         /// The address, without a password.
         url: String,
@@ -21,18 +20,11 @@ pub enum StoreError {
         problem: String,
     },
     /// There is no database yet where one must be.
-    #[error(
-        "there is no shop yet at {place}. `setwright serve` makes one; if yours lies elsewhere, name it with --database"
-    )]
     NoShop {
         /// Where it was looked for.
         place: String,
     },
     /// The database was written by a newer version of this program.
-    #[error(
-        "the database {place} has schema {found}, and this version knows schemas up to {known}. Start the newer \
-         version that wrote it; nothing was changed"
-    )]
     Newer {
         /// Where it is.
         place: String,
@@ -42,19 +34,11 @@ pub enum StoreError {
         known: i64,
     },
     /// The file holds something else than a database.
-    #[error(
-        "{place} is not a database file, or its beginning is damaged. Check the path; if it is the right one, keep this \
-         file and put the last copy of it in its place. Nothing was changed"
-    )]
     NotADatabase {
         /// The path.
         place: String,
     },
     /// The database belongs to another program.
-    #[error(
-        "the database {place} already holds the table “{table}” of another program. Nothing was changed: give this \
-         program a database of its own"
-    )]
     NotOurs {
         /// Where it is.
         place: String,
@@ -62,10 +46,6 @@ pub enum StoreError {
         table: String,
     },
     /// The schema is not what the migrations make.
-    #[error(
-        "the database {place} was changed by hand: {problem}. Restore the last backup, or put back what is missing; \
-         until then nothing is written to it"
-    )]
     SchemaDamaged {
         /// Where it is.
         place: String,
@@ -73,24 +53,16 @@ pub enum StoreError {
         problem: String,
     },
     /// The file may be read but not written.
-    #[error("the database {place} cannot be written. Give this user write permission on the file and on its folder")]
     ReadOnly {
         /// Where it is.
         place: String,
     },
     /// No room for another byte.
-    #[error(
-        "the disk of the database {place} is full, so the entry was NOT saved. Free some space, then enter it again; \
-         everything acknowledged before is safe"
-    )]
     DiskFull {
         /// Where it is.
         place: String,
     },
     /// The file could not be opened or made.
-    #[error(
-        "the database {place} cannot be opened: {problem}. Check that the folder exists and that this user may write in it"
-    )]
     CannotOpen {
         /// Where it should be.
         place: String,
@@ -98,9 +70,6 @@ pub enum StoreError {
         problem: String,
     },
     /// The server does not answer or turns us away.
-    #[error(
-        "the database server {place} cannot be used: {problem}. Check that it runs, the address, user and password, and that the database exists"
-    )]
     Server {
         /// Where it should be.
         place: String,
@@ -108,9 +77,6 @@ pub enum StoreError {
         problem: String,
     },
     /// The disk failed, or the file is torn.
-    #[error(
-        "the disk of the database {place} fails: {problem}. The entry was NOT saved. Check the disk and its free space, and restore the last backup if this comes again"
-    )]
     Disk {
         /// Where it is.
         place: String,
@@ -118,33 +84,25 @@ pub enum StoreError {
         problem: String,
     },
     /// The file is to be replaced or erased while another program has it open.
-    #[error("another program has {place} open, so it was left as it is. Stop that program first")]
     InUseElsewhere {
         /// The path.
         place: String,
     },
     /// Somebody else held the database for too long, or two writers met.
-    #[error("the database is busy with another entry, so this one was not saved. Enter it again")]
     Busy,
     /// Somebody else changed it in between.
-    #[error(
-        "{what} was changed on another screen in the meantime (it is at version {saved_version} now), so nothing was \
-         overwritten. Load it anew, look at what changed, and enter it again"
-    )]
     Stale {
         /// What was changed.
-        what: String,
+        what: Stored,
         /// Version that is saved now.
         saved_version: i64,
     },
     /// A code, number or identity that must be unique is there already.
-    #[error("“{code}” is taken already. Choose another, or look up what carries it")]
     CodeTaken {
         /// The code.
         code: String,
     },
     /// A part is not free.
-    #[error("{}", taken_words(code, *state, *job_number))]
     PartTaken {
         /// Code of the part.
         code: String,
@@ -154,39 +112,30 @@ pub enum StoreError {
         job_number: Option<i64>,
     },
     /// A model is still named by something.
-    #[error(
-        "the model “{code}” is still used by {users}. Take it out there first; a model that a job was built with stays for the record"
-    )]
     InUse {
         /// Code of the model.
         code: String,
         /// What uses it.
-        users: String,
+        users: Vec<ModelUser>,
     },
     /// Something named does not exist.
-    #[error("there is no {what} “{name}”. Check the code, or make it first")]
     Missing {
         /// Kind of thing.
-        what: &'static str,
+        what: Noun,
         /// Its code or identity.
         name: String,
     },
     /// A reading was taken back before.
-    #[error("this reading was taken back already (“{why}”). Nothing was changed: load the club anew")]
     AlreadyTakenBack {
         /// The reason that was given then.
         why: String,
     },
     /// A request came again under its old key with another content.
-    #[error(
-        "this form was sent before with another entry ({saved}), so the new one was not saved. Load the club anew and enter it again"
-    )]
     KeyReused {
         /// The entry that is saved under the key.
-        saved: String,
+        saved: Saved,
     },
     /// A value that no database column or document can hold faithfully.
-    #[error("{what} cannot be saved: {problem}. Check the entry")]
     NotStorable {
         /// What it is.
         what: String,
@@ -194,9 +143,6 @@ pub enum StoreError {
         problem: String,
     },
     /// A row cannot be read back.
-    #[error(
-        "{what} in the database cannot be read: {problem}. It was changed by hand or the disk failed: restore the last backup"
-    )]
     Damaged {
         /// Which row.
         what: String,
@@ -204,17 +150,12 @@ pub enum StoreError {
         problem: String,
     },
     /// A program error: a change in a transaction that was opened for reading.
-    #[error("a change was tried in a transaction for reading. This is a fault of the program: please report it")]
     NotWriting,
     /// Anything else that the database said.
-    #[error(
-        "the database {place} refused the entry, so it was not saved. Try again; if it comes again, report it with the log"
-    )]
     Database {
         /// Where it is.
         place: String,
         /// What it said.
-        #[source]
         source: sqlx::Error,
     },
 }
@@ -289,7 +230,7 @@ impl StoreError {
                 }
             }
             sqlx::Error::PoolTimedOut if place.starts_with("postgres") => {
-                Self::Server { place, problem: "no connection was to be had for ten seconds".into() }
+                Self::Server { place, problem: "no connection within ten seconds".into() }
             }
             sqlx::Error::PoolTimedOut => Self::Busy,
             sqlx::Error::Io(problem) => Self::Server { place, problem: problem.to_string() },
@@ -340,20 +281,174 @@ fn postgres_kind(code: &str) -> Kind {
     }
 }
 
-fn taken_words(code: &str, state: PartState, job_number: Option<i64>) -> String {
-    let of_job = job_number.map_or_else(String::new, |n| format!(" by job {n}"));
-    match state {
-        PartState::Free => format!("no {code} is left in the box. Count the box again, or choose another"),
-        PartState::Held | PartState::Used => format!("{code} is {state} already{of_job}. Choose another part"),
-        PartState::Ordered => format!("{code} is ordered and not here yet. Book it in first, or choose another part"),
-        PartState::Pulled | PartState::Rejected => {
-            format!("{code} is {state}. Put it back into stock first if it is good, or choose another part")
+impl Fact for StoreError {
+    fn told(&self) -> Told {
+        match self {
+            Self::Address { url, problem } => Told::new("store.address").with("url", url).with("log", problem),
+            Self::NoShop { place } => Told::new("store.no_shop").with("place", place),
+            Self::Newer { place, found, known } => {
+                Told::new("store.newer").with("place", place).with("found", found).with("known", known)
+            }
+            Self::NotADatabase { place } => Told::new("store.not_a_database").with("place", place),
+            Self::NotOurs { place, table } => Told::new("store.not_ours").with("place", place).with("table", table),
+            Self::SchemaDamaged { place, problem } => {
+                Told::new("store.schema_damaged").with("place", place).with("log", problem)
+            }
+            Self::ReadOnly { place } => Told::new("store.read_only").with("place", place),
+            Self::DiskFull { place } => Told::new("store.disk_full").with("place", place),
+            Self::CannotOpen { place, problem } => {
+                Told::new("store.cannot_open").with("place", place).with("log", problem)
+            }
+            Self::Server { place, problem } => Told::new("store.server").with("place", place).with("log", problem),
+            Self::Disk { place, problem } => Told::new("store.disk").with("place", place).with("log", problem),
+            Self::InUseElsewhere { place } => Told::new("store.in_use_elsewhere").with("place", place),
+            Self::Busy => Told::new("store.busy"),
+            Self::Stale { what, saved_version } => {
+                Told::new("store.stale").with("what", what).with("version", saved_version)
+            }
+            Self::CodeTaken { code } => Told::new("store.code_taken").with("code", code),
+            Self::PartTaken { code, state, job_number } => match state {
+                PartState::Free => Told::new("store.box_empty").with("code", code),
+                PartState::Ordered => Told::new("store.part_ordered").with("code", code),
+                PartState::Pulled | PartState::Rejected => {
+                    Told::new("store.part_aside").with("code", code).with("state", state)
+                }
+                PartState::Held | PartState::Used => {
+                    Told::new("store.part_taken").with("code", code).with("state", state).with("job", job_number)
+                }
+            },
+            Self::InUse { code, users } => Told::new("store.in_use").with("code", code).with("users", users),
+            Self::Missing { what, name } => Told::new("store.missing").with("what", what).with("name", name),
+            Self::AlreadyTakenBack { why } => Told::new("store.already_taken_back").with("why", why),
+            Self::KeyReused { saved } => Told::new("store.key_reused").with("saved", saved),
+            Self::NotStorable { what, problem } => {
+                Told::new("store.not_storable").with("what", what).with("problem", problem)
+            }
+            Self::Damaged { what, problem } => Told::new("store.damaged").with("place", what).with("log", problem),
+            Self::NotWriting => Told::new("store.not_writing"),
+            Self::Database { place, source } => {
+                Told::new("store.database").with("place", place).with("log", &source.to_string())
+            }
         }
     }
 }
 
-impl fact::Fact for StoreError {
-    fn told(&self) -> fact::Told {
-        fact::Told::verbatim(self.to_string())
+fact::facts! {
+    /// Something that is kept, in a sentence about it.
+    pub enum Stored: "stored" {
+        /// A part.
+        Part {
+            /// Its code.
+            code: String,
+        },
+        /// A club by its card.
+        Club {
+            /// Code of its card.
+            card: String,
+        },
+        /// A job.
+        Job {
+            /// Its number.
+            job: i64,
+        },
+        /// An order.
+        Order {
+            /// Its number.
+            order: i64,
+        },
+        /// A sheet.
+        Sheet {
+            /// For whom it is.
+            player: String,
+        },
+    }
+}
+
+fact::facts! {
+    /// What uses a model.
+    pub enum ModelUser: "model_user" {
+        /// The shop's own settings.
+        Shop,
+        /// Batches of adhesive.
+        Batches {
+            /// How many.
+            n: i64,
+        },
+        /// Parts in stock.
+        Parts {
+            /// How many.
+            n: i64,
+        },
+        /// Jobs.
+        Jobs {
+            /// How many.
+            n: i64,
+        },
+        /// Sheets.
+        Sheets {
+            /// How many.
+            n: i64,
+        },
+        /// Orders.
+        Orders {
+            /// How many.
+            n: i64,
+        },
+        /// Other models.
+        Models {
+            /// How many.
+            n: i64,
+        },
+        /// Anything else, by its name in the database.
+        Other {
+            /// How many.
+            n: i64,
+            /// Its name.
+            name: String,
+        },
+    }
+}
+
+fact::facts! {
+    /// An entry that is kept under a request key.
+    pub enum Saved: "saved" {
+        /// A reading.
+        Reading {
+            /// What was read.
+            what: What,
+            /// As it was typed.
+            typed: String,
+        },
+        /// A reading of a study.
+        StudyReading {
+            /// As it was typed.
+            typed: String,
+        },
+        /// A gauge study.
+        Study {
+            /// The instrument.
+            scale: String,
+        },
+        /// Something that happened to a scale.
+        ScaleEvent {
+            /// What, as it was entered.
+            text: String,
+        },
+    }
+}
+
+/// The form of a log.
+impl std::fmt::Display for StoreError {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        self.told().fmt(f)
+    }
+}
+
+impl std::error::Error for StoreError {
+    fn source(&self) -> Option<&(dyn std::error::Error + 'static)> {
+        match self {
+            Self::Database { source, .. } => Some(source),
+            _ => None,
+        }
     }
 }

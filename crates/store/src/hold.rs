@@ -5,6 +5,7 @@ use crate::error::StoreError;
 use crate::life::LifeNote;
 use crate::tx::Tx;
 use jiff::Timestamp;
+use trade::error::Noun;
 use trade::id::{ClubId, JobId, PartId};
 use trade::life::LifeStep;
 use trade::model::PartKind;
@@ -83,7 +84,7 @@ impl Tx {
                 state: row.word("state", PartState::from_key)?,
                 job_number: row.maybe_whole("job_number")?,
             },
-            None => StoreError::Missing { what: "part", name: part.0.clone() },
+            None => StoreError::Missing { what: Noun::Part, name: part.0.clone() },
         })
     }
 

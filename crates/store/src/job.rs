@@ -2,6 +2,7 @@
 
 use crate::column::{Columns, Query, document, key, query, time_text};
 use crate::error::StoreError;
+use crate::error::Stored;
 use crate::model::{UsedBy, models_of_club, models_of_sheet};
 use crate::tx::Tx;
 use jiff::Timestamp;
@@ -9,6 +10,7 @@ use jiff::civil::Date;
 use serde::Deserialize;
 use sqlx::any::AnyRow;
 use std::collections::BTreeMap;
+use trade::error::Noun;
 use trade::id::{ClubId, JobId, SheetId};
 use trade::job::{Job, JobClub, JobState};
 
@@ -94,7 +96,7 @@ impl Tx {
             return Err(StoreError::CodeTaken { code: what.to_owned() });
         }
         if !self.any(query("SELECT 1 FROM sheet WHERE id = $1").bind(job.sheet_id.0.clone())).await? {
-            return Err(StoreError::Missing { what: "sheet", name: job.sheet_id.0.clone() });
+            return Err(StoreError::Missing { what: Noun::Sheet, name: job.sheet_id.0.clone() });
         }
         for (i, club) in job.clubs.iter().enumerate() {
             let before = &job.clubs[..i];
@@ -135,8 +137,11 @@ impl Tx {
         if self.change(update).await? == 0 {
             let saved = self.row(query("SELECT version FROM job WHERE id = $1").bind(job.id.0.clone())).await?;
             return Err(match saved {
-                Some(saved) => StoreError::Stale { what, saved_version: saved.whole("version")? },
-                None => StoreError::Missing { what: "job", name: job.number.to_string() },
+                Some(saved) => {
+                    let what = Stored::Job { job: job.number };
+                    StoreError::Stale { what, saved_version: saved.whole("version")? }
+                }
+                None => StoreError::Missing { what: Noun::Job, name: job.number.to_string() },
             });
         }
         self.add_model_uses(UsedBy::Job, job.id.as_str(), models_of_sheet(&job.sheet)).await?;
@@ -314,11 +319,11 @@ impl Tx {
     ) -> Result<i64, StoreError> {
         let row = query("SELECT card, version FROM job_club WHERE id = $1 AND job = $2");
         let Some(row) = self.row(row.bind(club.0.clone()).bind(job.0.clone())).await? else {
-            return Err(StoreError::Missing { what: "club of this job", name: club.0.clone() });
+            return Err(StoreError::Missing { what: Noun::ClubOfJob, name: club.0.clone() });
         };
         let saved_version = row.whole("version")?;
         let stale = |saved_version| -> Result<StoreError, StoreError> {
-            Ok(StoreError::Stale { what: format!("the club {}", row.text("card")?), saved_version })
+            Ok(StoreError::Stale { what: Stored::Club { card: row.text("card")? }, saved_version })
         };
         if expected.is_some_and(|expected| expected != saved_version) {
             return Err(stale(saved_version)?);
@@ -335,7 +340,7 @@ impl Tx {
         if self.any(query("SELECT 1 FROM job WHERE id = $1").bind(job.0.clone())).await? {
             Ok(())
         } else {
-            Err(StoreError::Missing { what: "job", name: job.0.clone() })
+            Err(StoreError::Missing { what: Noun::Job, name: job.0.clone() })
         }
     }
 
@@ -346,7 +351,7 @@ impl Tx {
     pub async fn job_of_club(&mut self, club: &ClubId) -> Result<JobId, StoreError> {
         match self.row(query("SELECT job FROM job_club WHERE id = $1").bind(club.0.clone())).await? {
             Some(row) => Ok(JobId(row.text("job")?)),
-            None => Err(StoreError::Missing { what: "club", name: club.0.clone() }),
+            None => Err(StoreError::Missing { what: Noun::Club, name: club.0.clone() }),
         }
     }
 
@@ -354,7 +359,7 @@ impl Tx {
         if &self.job_of_club(club).await? == job {
             Ok(())
         } else {
-            Err(StoreError::Missing { what: "club of this job", name: club.0.clone() })
+            Err(StoreError::Missing { what: Noun::ClubOfJob, name: club.0.clone() })
         }
     }
 }

@@ -5,6 +5,7 @@ use crate::error::StoreError;
 use crate::tx::Tx;
 use desk::stock_file::Layout;
 use jiff::Timestamp;
+use trade::error::Noun;
 
 impl Tx {
     /// The remembered layouts by name.
@@ -39,7 +40,7 @@ impl Tx {
     pub async fn remove_layout(&mut self, name: &str) -> Result<(), StoreError> {
         let removed = self.change(query("DELETE FROM list_layout WHERE name_key = $1").bind(key(name))).await?;
         if removed == 0 {
-            return Err(StoreError::Missing { what: "layout", name: name.to_owned() });
+            return Err(StoreError::Missing { what: Noun::Layout, name: name.to_owned() });
         }
         Ok(())
     }

@@ -37,7 +37,7 @@ mod shop;
 mod study;
 mod tx;
 
-pub use error::StoreError;
+pub use error::{ModelUser, Saved, StoreError, Stored};
 pub use event::Event;
 pub use file::{Making, ShopFile};
 pub use finished_club::FinishedClub;

@@ -6,6 +6,7 @@ use crate::tx::Tx;
 use jiff::Timestamp;
 use sqlx::AssertSqlSafe;
 use std::collections::BTreeMap;
+use trade::error::Noun;
 use trade::id::{ClubId, JobId, PartId};
 use trade::life::{FigureChange, LifeEntry, LifeStep, figures_of};
 use trade::part::Part;
@@ -35,7 +36,7 @@ impl Tx {
     /// [`StoreError::Missing`] for an unknown part, job or club; [`StoreError::NotStorable`] for a figure that is none.
     pub async fn append_life(&mut self, note: LifeNote<'_>, now: Timestamp) -> Result<(), StoreError> {
         if !self.any(query("SELECT 1 FROM part WHERE id = $1").bind(note.part.0.clone())).await? {
-            return Err(StoreError::Missing { what: "part", name: note.part.0.clone() });
+            return Err(StoreError::Missing { what: Noun::Part, name: note.part.0.clone() });
         }
         if let Some(job) = note.job {
             self.job_must_exist(job).await?;

@@ -1,12 +1,14 @@
 //! Models, and who uses them.
 
 use crate::column::{Columns, document, key, query, time_text};
+use crate::error::ModelUser;
 use crate::error::StoreError;
 use crate::remembered::{library, texts};
 use crate::tx::Tx;
 use jiff::Timestamp;
 use std::collections::BTreeSet;
 use std::sync::Arc;
+use trade::error::Noun;
 use trade::model::{Library, Model, PartKind};
 use trade::sheet::{Sheet, SheetClub};
 
@@ -106,7 +108,7 @@ impl Tx {
     /// [`StoreError::Missing`] when there is none.
     pub async fn remove_model(&mut self, code: &str) -> Result<(), StoreError> {
         let row = self.row(query("SELECT code FROM model WHERE code_key = $1").bind(key(code))).await?;
-        let Some(row) = row else { return Err(StoreError::Missing { what: "model", name: code.to_owned() }) };
+        let Some(row) = row else { return Err(StoreError::Missing { what: Noun::Model, name: code.to_owned() }) };
         let code = row.text("code")?;
         let counts = query(
             "SELECT 'part' AS used_by, COUNT(*) AS times FROM part WHERE model = $1
@@ -120,15 +122,18 @@ impl Tx {
             let (used_by, times) = (row.text("used_by")?, row.whole("times")?);
             match (used_by.as_str(), times) {
                 (_, 0) => {}
-                ("shop", _) => users.push("the shop's own settings".to_owned()),
-                ("batch", 1) => users.push("1 batch".to_owned()),
-                ("batch", n) => users.push(format!("{n} batches")),
-                (word, 1) => users.push(format!("1 {word}")),
-                (word, n) => users.push(format!("{n} {word}s")),
+                ("shop", _) => users.push(ModelUser::Shop),
+                ("batch", n) => users.push(ModelUser::Batches { n }),
+                ("part", n) => users.push(ModelUser::Parts { n }),
+                ("job", n) => users.push(ModelUser::Jobs { n }),
+                ("sheet", n) => users.push(ModelUser::Sheets { n }),
+                ("order", n) => users.push(ModelUser::Orders { n }),
+                ("model", n) => users.push(ModelUser::Models { n }),
+                (name, n) => users.push(ModelUser::Other { n, name: name.to_owned() }),
             }
         }
         if !users.is_empty() {
-            return Err(StoreError::InUse { code, users: users.join(", ") });
+            return Err(StoreError::InUse { code, users });
         }
         self.replace_model_uses(UsedBy::Model, &code, None).await?;
         self.change(query("DELETE FROM model WHERE code = $1").bind(code)).await?;
@@ -139,7 +144,7 @@ impl Tx {
     pub(crate) async fn model_code(&mut self, code: &str) -> Result<String, StoreError> {
         match self.row(query("SELECT code FROM model WHERE code = $1").bind(code.to_owned())).await? {
             Some(row) => row.text("code"),
-            None => Err(StoreError::Missing { what: "model", name: code.to_owned() }),
+            None => Err(StoreError::Missing { what: Noun::Model, name: code.to_owned() }),
         }
     }
 

@@ -2,12 +2,14 @@
 
 use crate::column::{Columns, Query, document, figure, finite, query, time_text};
 use crate::error::StoreError;
+use crate::error::Stored;
 use crate::tx::Tx;
 use jiff::civil::Date;
 use serde::{Deserialize, Serialize};
 use sqlx::AssertSqlSafe;
 use sqlx::any::AnyRow;
 use std::collections::BTreeMap;
+use trade::error::Noun;
 use trade::id::{EventId, JobId, OrderId};
 use trade::model::PartKind;
 use trade::order::{ForJob, Order, OrderEvent, OrderLine, OrderStep};
@@ -118,12 +120,13 @@ impl Tx {
         version: Option<i64>,
     ) -> Result<(), StoreError> {
         let row = self.row(query("SELECT number FROM part_order WHERE id = $1").bind(order.0.clone())).await?;
-        let Some(row) = row else { return Err(StoreError::Missing { what: "order", name: order.0.clone() }) };
-        let what = format!("order {}", row.whole("number")?);
+        let Some(row) = row else { return Err(StoreError::Missing { what: Noun::Order, name: order.0.clone() }) };
+        let number = row.whole("number")?;
+        let what = format!("order {number}");
         let happened = query("SELECT COUNT(*) FROM part_order_event WHERE part_order = $1").bind(order.0.clone());
         let saved_version = self.number(happened).await?;
         if version.is_some_and(|seen| seen != saved_version) {
-            return Err(StoreError::Stale { what, saved_version });
+            return Err(StoreError::Stale { what: Stored::Order { order: number }, saved_version });
         }
         if event.count < 0 || (event.step == OrderStep::Received) != (event.count > 0) {
             let problem = format!("{} does not go with a count of {}", event.step.word(), event.count);

@@ -2,6 +2,7 @@
 
 use crate::column::{Columns, Query, document, figure, finite, key, query, time_text};
 use crate::error::StoreError;
+use crate::error::Stored;
 use crate::tx::Tx;
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
@@ -9,6 +10,7 @@ use sqlx::AssertSqlSafe;
 use sqlx::any::AnyRow;
 use std::collections::BTreeSet;
 use std::sync::Arc;
+use trade::error::Noun;
 use trade::id::{ClubId, JobId, PartId};
 use trade::model::PartKind;
 use trade::part::{Part, PartState};
@@ -157,11 +159,11 @@ impl Tx {
     pub async fn update_part(&mut self, part: &Part, now: Timestamp) -> Result<i64, StoreError> {
         let saved = query("SELECT version FROM part WHERE id = $1").bind(part.id.0.clone());
         let Some(saved) = self.row(saved).await? else {
-            return Err(StoreError::Missing { what: "part", name: part.code.clone() });
+            return Err(StoreError::Missing { what: Noun::Part, name: part.code.clone() });
         };
         let saved_version = saved.whole("version")?;
         if saved_version != part.version {
-            return Err(StoreError::Stale { what: format!("the part {}", part.code), saved_version });
+            return Err(StoreError::Stale { what: Stored::Part { code: part.code.clone() }, saved_version });
         }
         self.check_part(part).await?;
         let update = query(

@@ -1,10 +1,12 @@
 //! Readings: appended, never changed. What is said of one later stands beside it.
 
 use crate::column::{Columns, figure, finite, query, time_text};
+use crate::error::Saved;
 use crate::error::StoreError;
 use crate::tx::Tx;
 use jiff::Timestamp;
 use sqlx::any::AnyRow;
+use trade::error::Noun;
 use trade::id::{ClubId, JobId, ReadingId};
 use trade::kind::Role;
 use trade::reading::{Reading, StoodForecast, Unit, What};
@@ -62,7 +64,7 @@ impl Tx {
         if let Some(replaced) = &reading.replaces {
             let same_club = query("SELECT 1 FROM reading WHERE id = $1 AND club = $2");
             if !self.any(same_club.bind(replaced.0.clone()).bind(reading.club.0.clone())).await? {
-                return Err(StoreError::Missing { what: "earlier reading of this club", name: replaced.0.clone() });
+                return Err(StoreError::Missing { what: Noun::EarlierReading, name: replaced.0.clone() });
             }
         }
         if self.any(query("SELECT 1 FROM reading WHERE id = $1").bind(reading.id.0.clone())).await? {
@@ -138,7 +140,7 @@ impl Tx {
             && first.unit == again.unit
             && first.value == again.value;
         if !same {
-            let saved = format!("{} “{}”", first.what, first.typed);
+            let saved = Saved::Reading { what: first.what, typed: first.typed.clone() };
             return Err(StoreError::KeyReused { saved });
         }
         let version = query("SELECT version FROM job_club WHERE id = $1").bind(first.club.0.clone());
@@ -210,7 +212,7 @@ impl Tx {
 
     async fn reading_or_missing(&mut self, id: &ReadingId) -> Result<Reading, StoreError> {
         let found = self.reading(id).await?;
-        found.ok_or_else(|| StoreError::Missing { what: "reading", name: id.0.clone() })
+        found.ok_or_else(|| StoreError::Missing { what: Noun::Reading, name: id.0.clone() })
     }
 }
 

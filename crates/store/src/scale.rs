@@ -1,6 +1,7 @@
 //! What happens to the shop's scales, appended and never changed.
 
 use crate::column::{Columns, document, figure, finite, query, time_text};
+use crate::error::Saved;
 use crate::error::StoreError;
 use crate::tx::Tx;
 use jiff::Timestamp;
@@ -36,7 +37,7 @@ impl Tx {
             return if same_request(&first, event) {
                 Ok(KeptScaleEvent { event: first, repeated: true })
             } else {
-                Err(StoreError::KeyReused { saved: told(&first) })
+                Err(StoreError::KeyReused { saved: Saved::ScaleEvent { text: told(&first) } })
             };
         }
         if self.any(query("SELECT 1 FROM scale_event WHERE id = $1").bind(event.id.0.clone())).await? {

@@ -2,6 +2,7 @@
 
 use crate::column::{Columns, document, query, time_text};
 use crate::error::StoreError;
+use crate::error::Stored;
 use crate::job::Numbered;
 use crate::model::{UsedBy, models_of_sheet};
 use crate::tx::Tx;
@@ -9,6 +10,7 @@ use jiff::Timestamp;
 use jiff::civil::Date;
 use serde::Deserialize;
 use sqlx::any::AnyRow;
+use trade::error::Noun;
 use trade::id::{JobId, SheetId};
 use trade::sheet::Sheet;
 
@@ -99,10 +101,10 @@ impl Tx {
             let saved = self.row(query("SELECT version FROM sheet WHERE id = $1").bind(row.id.0.clone())).await?;
             return Err(match saved {
                 Some(saved) => StoreError::Stale {
-                    what: format!("the sheet of {}", row.sheet.player),
+                    what: Stored::Sheet { player: row.sheet.player.clone() },
                     saved_version: saved.whole("version")?,
                 },
-                None => StoreError::Missing { what: "sheet", name: row.id.0.clone() },
+                None => StoreError::Missing { what: Noun::Sheet, name: row.id.0.clone() },
             });
         }
         self.replace_model_uses(UsedBy::Sheet, row.id.as_str(), models_of_sheet(&row.sheet)).await?;

@@ -1,11 +1,13 @@
 //! Gauge studies: the plan as it was begun, and its readings one by one.
 
 use crate::column::{Columns, document, finite, query, time_text};
+use crate::error::Saved;
 use crate::error::StoreError;
 use crate::tx::Tx;
 use desk::scale_health::StudyPlan;
 use jiff::Timestamp;
 use sqlx::any::AnyRow;
+use trade::error::Noun;
 
 /// A study as it was begun.
 #[derive(Debug, Clone, PartialEq)]
@@ -59,7 +61,7 @@ impl Tx {
                     && first.plan.parts == row.plan.parts
                     && first.plan.builders == row.plan.builders
                     && first.plan.trials == row.plan.trials;
-                let saved = format!("a study of {}", first.plan.scale);
+                let saved = Saved::Study { scale: first.plan.scale.clone() };
                 return if same { Ok(first) } else { Err(StoreError::KeyReused { saved }) };
             }
         }
@@ -120,12 +122,12 @@ impl Tx {
                 let first = reading_of(&first)?;
                 let same =
                     first.study == reading.study && first.place == reading.place && first.reading == reading.reading;
-                let saved = format!("“{}”", first.typed);
+                let saved = Saved::StudyReading { typed: first.typed.clone() };
                 return if same { Ok(true) } else { Err(StoreError::KeyReused { saved }) };
             }
         }
         if !self.any(query("SELECT 1 FROM gauge_study WHERE id = $1").bind(reading.study.clone())).await? {
-            return Err(StoreError::Missing { what: "gauge study", name: reading.study.clone() });
+            return Err(StoreError::Missing { what: Noun::Study, name: reading.study.clone() });
         }
         if self.any(query("SELECT 1 FROM gauge_study_reading WHERE id = $1").bind(reading.id.clone())).await? {
             return Err(StoreError::CodeTaken { code: reading.id.clone() });

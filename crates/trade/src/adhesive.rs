@@ -1,8 +1,8 @@
 //! The two-part adhesive of a joint, as a model.
 
-use crate::step::Strength;
 use crate::error::TradeError;
 use crate::error::{plausible, within};
+use crate::step::Strength;
 use clubphysics::plausible::ADHESIVE_DENSITY_G_ML;
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
@@ -88,10 +88,9 @@ impl AdhesiveModel {
         within("pot_life_at_c", self.pot_life_at_c, 5.0, 60.0, "°C")?;
         within("pot_life_mass_g", self.pot_life_mass_g, 1.0, 1000.0, "g")?;
         let code = || self.code.clone();
-        for (strength, name, points) in [
-            (Strength::Handling, "handling", &self.handling),
-            (Strength::Full, "full_cure", &self.full_cure),
-        ] {
+        for (strength, name, points) in
+            [(Strength::Handling, "handling", &self.handling), (Strength::Full, "full_cure", &self.full_cure)]
+        {
             if points.is_empty() || points.len() > 2 {
                 return Err(TradeError::refused(AdhesiveFault::CureTimes { code: code(), strength, n: points.len() }));
             }

@@ -170,6 +170,10 @@ fact::facts! {
         Job,
         /// A club.
         Club,
+        /// A club of a job.
+        ClubOfJob,
+        /// An earlier reading of a club.
+        EarlierReading,
         /// A place in the tray.
         Slot,
         /// A step of a job.
@@ -359,7 +363,7 @@ pub fn within(entry: impl Into<Entry>, value: f64, low: f64, high: f64, unit: &s
 pub fn plausible(entry: impl Into<Entry>, value: f64, table: &Plausible) -> Result<f64, TradeError> {
     let (low, high) = table.range();
     match (within(entry, value, low, high, table.unit()), table.meant(value)) {
-        (Err(TradeError::Impossible(refusal)), Some(meant)) => Err(TradeError::Impossible(refusal.next(&Told::verbatim(meant)))),
+        (Err(TradeError::Impossible(refusal)), Some(meant)) => Err(TradeError::Impossible(refusal.next(&meant))),
         (other, _) => other,
     }
 }

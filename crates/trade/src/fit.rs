@@ -1,7 +1,7 @@
 //! What fits what, and how a shaft is cut for a club.
 
-use crate::error::{FindIt, NotFound};
 use crate::error::TradeError;
+use crate::error::{FindIt, NotFound};
 use crate::grip::GripModel;
 use crate::head::{HeadModel, HeadNumber};
 use crate::kind::LengthTo;

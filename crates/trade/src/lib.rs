@@ -40,4 +40,3 @@ pub mod tape;
 pub mod tip_weight;
 pub mod trust;
 pub mod wrap;
-

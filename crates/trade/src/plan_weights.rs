@@ -1,6 +1,6 @@
 //! What things cost in a plan, as the shop wants them weighed against each other.
 
-use crate::error::{FindIt, Noun, NotFound, TradeError, within};
+use crate::error::{FindIt, NotFound, Noun, TradeError, within};
 use matching::CostWeights;
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;

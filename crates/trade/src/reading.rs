@@ -1,11 +1,11 @@
 //! Readings: what was read, on what, by whom. Appended, never changed: what replaces a reading points at it.
 
-use fact::Fact;
 use crate::error::Entry;
 use crate::error::TradeError;
 use crate::error::within;
 use crate::id::{ClubId, JobId, ReadingId};
 use crate::kind::{Role, closed_list};
+use fact::Fact;
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
 use std::collections::HashSet;

@@ -1,10 +1,10 @@
 //! What the shop says of itself once, and what its scales are worth.
 
-use crate::error::{FindIt, Noun, NotFound};
 use crate::check_weight::{CHECK_WEIGHT, CheckWeight};
 use crate::connection::Connection;
+use crate::error::{FindIt, NotFound, Noun};
 use crate::error::{TradeError, plausible, within};
-use crate::gauge::{GaugeFault, Gauge, Measures, Standard, need_name};
+use crate::gauge::{Gauge, GaugeFault, Measures, Standard, need_name};
 use crate::plan_weights::PlanWeights;
 use crate::reading::What;
 use crate::scale::Scale;

@@ -79,12 +79,7 @@ pub(crate) fn with_headers<S: Clone + Send + Sync + 'static>(routes: Router<S>) 
 }
 
 fn foreign_page(_: ProtectionError) -> Response {
-    Problem::new(
-        StatusCode::FORBIDDEN,
-        "foreign_page",
-        EdgeFault::ForeignPage,
-    )
-    .into_response()
+    Problem::new(StatusCode::FORBIDDEN, "foreign_page", EdgeFault::ForeignPage).into_response()
 }
 
 async fn under_a_name_of_ours(names: &ServerNames, request: Request, next: Next) -> Response {

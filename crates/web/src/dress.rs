@@ -1,7 +1,6 @@
 //! Errors that arise before any handler is asked (an address that does not read, a form that is none, a wrong method, a
 //! body too large, a panic) in the same dress as all others: a problem document on the API, a page elsewhere.
 
-use fact::Told;
 use crate::pages::problem_page;
 use crate::problem::{EdgeFault, PROBLEM_TYPE, Problem};
 use crate::reader::Reader;
@@ -11,6 +10,7 @@ use axum::http::uri::{Authority, PathAndQuery};
 use axum::http::{HeaderMap, HeaderValue, Method, StatusCode, Uri, header};
 use axum::middleware::Next;
 use axum::response::{IntoResponse, Response};
+use fact::Told;
 
 /// Most bytes of what an extractor says that are read.
 const SAID_MAX_BYTES: usize = 16 * 1024;

@@ -17,8 +17,8 @@
 //!
 //! `signed: 1` writes a plus as well as a minus.
 
-use crate::{Words, text};
 use crate::units::{minus, signed};
+use crate::{Words, text};
 use fact::Figure;
 use fluent_bundle::concurrent::FluentBundle;
 use fluent_bundle::types::FluentType;

@@ -1,15 +1,15 @@
 //! What happens to a part by hand: reserved, given back, used, pulled, cut, corrected, scrapped, restored.
 
-use fact::{Refusal, Told};
-use crate::look_up::LookUp;
-use trade::error::Noun;
 use super::{PartLife, part_of};
 use crate::job::JobFile;
+use crate::look_up::LookUp;
 use crate::stock::mass_of;
 use crate::{App, AppError};
 use bench::remedy::Progress;
+use fact::{Refusal, Told};
 use serde::{Deserialize, Serialize};
 use store::{LifeNote, PartFilter, Tx};
+use trade::error::Noun;
 use trade::fit;
 use trade::id::JobId;
 use trade::job::{JobClub, JobState};

@@ -209,7 +209,10 @@ fn pull_head(case: &Case<'_>) -> Result<Vec<Remedy>, TradeError> {
 /// # Errors
 /// An action that adds nothing; a club without a plan; a model that the library lacks.
 pub fn place_of(assembly: Assembly<'_>, club: &JobClub, action: Action) -> Result<f64, TradeError> {
-    let plan = club.plan.as_ref().ok_or_else(|| TradeError::refused(ExtraFault::NoPlan { number: club.target.number.clone() }))?;
+    let plan = club
+        .plan
+        .as_ref()
+        .ok_or_else(|| TradeError::refused(ExtraFault::NoPlan { number: club.target.number.clone() }))?;
     let head = assembly.library.head(&club.target.head_model)?;
     let head_mm = Places::of_plan(plan, head.bore_depth_mm).head_mm(head.offset_prior_mm().0);
     match action {

@@ -81,11 +81,7 @@ pub(crate) struct Case<'a> {
 ///
 /// # Errors
 /// Figures that the belief cannot work with.
-pub fn remedies(
-    believed: &Believed<'_>,
-    state: &ClubState,
-    spares: &[Spare<'_>],
-) -> Result<Vec<Remedy>, TradeError> {
+pub fn remedies(believed: &Believed<'_>, state: &ClubState, spares: &[Spare<'_>]) -> Result<Vec<Remedy>, TradeError> {
     let job = believed.assembly.job;
     let (Some(club), Some(finish)) = (job.club(&state.club), &state.finish) else { return Ok(Vec::new()) };
     let Some(plan) = &club.plan else { return Ok(Vec::new()) };

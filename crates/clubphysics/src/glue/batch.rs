@@ -1,5 +1,6 @@
 //! Amounts for a batch: two parts, spacers, and something to spare.
 
+use crate::advice::{Advice, Clash};
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
@@ -159,8 +160,8 @@ impl Batch {
         plausible::JOINTS.check("batch.joints", f64::from(batch.joints))?;
         plausible::SPARE_PERCENT.check("batch.spare_percent", batch.spare_percent)?;
         plausible::BEADS_PERCENT.check("batch.bead_share_percent", batch.bead_share_percent)?;
-        check::positive("batch.resin_parts", batch.resin_parts, "parts")?;
-        check::positive("batch.hardener_parts", batch.hardener_parts, "parts")?;
+        check::positive("batch.resin_parts", batch.resin_parts, "")?;
+        check::positive("batch.hardener_parts", batch.hardener_parts, "")?;
         refuse_lone_deviations(batch)?;
         Ok(Self {
             joints: batch.joints,
@@ -260,7 +261,7 @@ fn refuse_lone_deviations(batch: &BatchInput) -> Result<(), PhysicsError> {
     ];
     match lone.iter().find(|(_, value, sd)| value.is_none() && sd.is_some()) {
         Some((field, ..)) => {
-            Err(PhysicsError::Missing { field: (*field).to_owned(), advice: "its standard deviation is given alone" })
+            Err(PhysicsError::Missing { field: (*field).to_owned(), advice: Advice::StandardDeviationGivenAlone })
         }
         None => Ok(()),
     }
@@ -269,8 +270,8 @@ fn refuse_lone_deviations(batch: &BatchInput) -> Result<(), PhysicsError> {
 fn adhesive_a_joint(batch: &BatchInput, has_joint: bool, inputs: &mut Inputs) -> Result<Option<Var>, PhysicsError> {
     match batch.adhesive_a_joint_g {
         Some(_) if has_joint => Err(PhysicsError::Contradiction {
-            what: "joint and batch.adhesive_a_joint_g are both given".to_owned(),
-            advice: "give the weighed figure or the geometry, not both",
+            what: Clash::BothGiven { first: "joint".into(), second: "batch.adhesive_a_joint_g".into() },
+            advice: Advice::GiveWeighedFigureGeometry,
         }),
         Some(adhesive_g) => {
             check::positive("batch.adhesive_a_joint_g", adhesive_g, "g")?;
@@ -280,14 +281,14 @@ fn adhesive_a_joint(batch: &BatchInput, has_joint: bool, inputs: &mut Inputs) ->
         None if has_joint => Ok(None),
         None => Err(PhysicsError::Missing {
             field: "batch.adhesive_a_joint_g".to_owned(),
-            advice: "give it, or describe the joint",
+            advice: Advice::GiveDescribeJoint,
         }),
     }
 }
 
 fn densities(batch: &BatchInput, inputs: &mut Inputs) -> Result<[Option<Var>; 2], PhysicsError> {
     let mut density = |field: &str, density_g_ml: Option<f64>, sd: Option<f64>| {
-        let advice = "a ratio by volume needs the densities of both parts to be weighed out";
+        let advice = Advice::RatioVolumeNeedsDensities;
         match density_g_ml {
             None if batch.ratio == Ratio::ByVolume => Err(PhysicsError::Missing { field: field.to_owned(), advice }),
             None => Ok(None),

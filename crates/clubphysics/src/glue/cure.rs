@@ -1,5 +1,6 @@
 //! Times by temperature.
 
+use crate::advice::{Advice, Clash};
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
@@ -212,11 +213,11 @@ pub fn reach(sheet_c: impl IntoIterator<Item = f64>, room_c: f64) -> Reach {
 
 fn check_sheet(field: &str, points: &[SheetPoint]) -> Result<(), PhysicsError> {
     const ALIKE_C: f64 = 0.5;
-    check::enough(field, points.len(), 1, "give one point of the sheet, or two")?;
+    check::enough(field, points.len(), 1, Advice::GiveOnePointSheetTwo)?;
     if points.len() > 2 {
         return Err(PhysicsError::Contradiction {
-            what: format!("{field} has {} points", points.len()),
-            advice: "give one point of the sheet, or the two between which the shop's temperature lies",
+            what: Clash::Points { field: field.to_owned(), n: points.len() },
+            advice: Advice::GiveOnePointSheet,
         });
     }
     for (i, point) in points.iter().enumerate() {
@@ -227,8 +228,8 @@ fn check_sheet(field: &str, points: &[SheetPoint]) -> Result<(), PhysicsError> {
     let [cold, warm] = if one.temperature_c <= other.temperature_c { [one, other] } else { [other, one] };
     if warm.temperature_c - cold.temperature_c < ALIKE_C {
         return Err(PhysicsError::Contradiction {
-            what: format!("both points of {field} are at {} °C", cold.temperature_c),
-            advice: "take two temperatures from the sheet, or give one point alone",
+            what: Clash::SameTemperature { field: field.to_owned(), at_c: cold.temperature_c },
+            advice: Advice::TakeTwoTemperaturesSheet,
         });
     }
     if warm.time_min > cold.time_min {
@@ -238,7 +239,7 @@ fn check_sheet(field: &str, points: &[SheetPoint]) -> Result<(), PhysicsError> {
             bound: Bound::AtMost,
             limit: cold.time_min,
             unit: "min",
-            advice: "warmth shortens every time; the two points are probably exchanged".into(),
+            advice: Advice::WarmthShortensEveryTime,
         });
     }
     Ok(())
@@ -294,10 +295,7 @@ impl Cure {
             *found = Some(vars);
         }
         if found.iter().all(Option::is_none) {
-            return Err(PhysicsError::Missing {
-                field: "cure.pot_life".to_owned(),
-                advice: "give one or two points of the sheet for pot_life, handling or full_cure",
-            });
+            return Err(PhysicsError::Missing { field: "cure.pot_life".to_owned(), advice: Advice::GiveOneTwoPoints });
         }
         Ok(Self { shop, pot_life_mass_g: cure.pot_life_mass_g, sheets: found })
     }

@@ -1,5 +1,6 @@
 //! The gap, and what the swing asks of it.
 
+use crate::advice::Advice;
 use std::f64::consts::PI;
 
 use serde::{Deserialize, Serialize};
@@ -193,9 +194,9 @@ impl Joint {
     pub fn read(joint: &JointInput, inputs: &mut Inputs) -> Result<Self, PhysicsError> {
         const BORE_MAX_MM: f64 = 25.0;
         plausible::TIP_DIAMETER_MM.check("joint.tip_mm", joint.tip_mm)?;
-        let advice = "the tip does not fit into the bore; ream it, or measure both again";
+        let advice = Advice::TipDoesFitInto;
         check::above("joint.bore_mm", joint.bore_mm, joint.tip_mm, "mm", advice)?;
-        check::at_most("joint.bore_mm", joint.bore_mm, BORE_MAX_MM, "mm", "give the diameter in millimetres")?;
+        check::at_most("joint.bore_mm", joint.bore_mm, BORE_MAX_MM, "mm", Advice::GiveDiameterMillimetres)?;
         plausible::BORE_DEPTH_MM.check("joint.depth_mm", joint.depth_mm)?;
         plausible::CAP_MM.check("joint.bottom_gap_mm", joint.bottom_gap_mm)?;
         plausible::ADHESIVE_DENSITY_G_ML.check("joint.density_g_ml", joint.density_g_ml)?;
@@ -285,7 +286,7 @@ impl Pull {
         let strength = match (pull.shear_strength_mpa, pull.shear_strength_mpa_sd) {
             (Some(mpa), sd) => Some(inputs.add(field, plausible::SHEAR_STRENGTH_MPA.check(field, mpa)?, sd)?),
             (None, Some(_)) => {
-                let advice = "its standard deviation is given alone";
+                let advice = Advice::StandardDeviationGivenAlone;
                 return Err(PhysicsError::Missing { field: field.to_owned(), advice });
             }
             (None, None) => None,

@@ -1,5 +1,6 @@
 //! The glue topic.
 
+use crate::advice::Advice;
 use serde_json::{Value, json};
 
 use super::{
@@ -62,7 +63,7 @@ fn example() -> Value {
 /// ```
 pub fn glue(input: &GlueInput) -> Result<GlueOutput, PhysicsError> {
     if input.joint.is_none() && input.batch.is_none() && input.cure.is_none() && input.pull.is_none() {
-        return Err(PhysicsError::Missing { field: "joint".to_owned(), advice: "ask for joint, batch, cure or pull" });
+        return Err(PhysicsError::Missing { field: "joint".to_owned(), advice: Advice::AskJointBatchCure });
     }
     let mut inputs = Inputs::default();
     let joint = input.joint.as_ref().map(|joint| Joint::read(joint, &mut inputs)).transpose()?;

@@ -1,5 +1,6 @@
 //! The inertia topic.
 
+use crate::advice::{Advice, Clash};
 use serde_json::{Value, json};
 
 use super::{
@@ -75,10 +76,7 @@ pub fn inertia(input: &InertiaInput) -> Result<InertiaOutput, PhysicsError> {
     check::finite("axis_mm", input.axis_mm, "mm")?;
     let gravity = check::positive("gravity_m_s2", input.gravity_m_s2.unwrap_or(GRAVITY_M_S2), "m/s²")?;
     if input.parts.is_none() && input.pendulum.is_none() && input.series.is_none() {
-        return Err(PhysicsError::Missing {
-            field: "parts".to_owned(),
-            advice: "give parts, a pendulum reading, or a series of lengths",
-        });
+        return Err(PhysicsError::Missing { field: "parts".to_owned(), advice: Advice::GivePartsPendulumReading });
     }
     let mut inputs = Inputs::default();
     let parts = input.parts.as_ref().map(|parts| read_parts(parts, &mut inputs)).transpose()?;
@@ -126,7 +124,7 @@ enum Own {
 
 /// Mass, place and own inertia of each part.
 fn read_parts(parts: &[InertiaPart], inputs: &mut Inputs) -> Result<Vec<(Var, Var, Own)>, PhysicsError> {
-    check::enough("parts", parts.len(), 1, "list the parts of the club with mass and place")?;
+    check::enough("parts", parts.len(), 1, Advice::ListPartsClubMass)?;
     let mut read = Vec::with_capacity(parts.len());
     for (i, part) in parts.iter().enumerate() {
         let field = |name: &str| format!("parts[{i}].{name}");
@@ -137,8 +135,8 @@ fn read_parts(parts: &[InertiaPart], inputs: &mut Inputs) -> Result<Vec<(Var, Va
         let own = match (part.length_mm, part.own_inertia_kg_cm2) {
             (Some(_), Some(_)) => {
                 return Err(PhysicsError::Contradiction {
-                    what: format!("{} and own_inertia_kg_cm2 are both given", field("length_mm")),
-                    advice: "a part is an even rod or has its own inertia, give one",
+                    what: Clash::BothGiven { first: field("length_mm"), second: "own_inertia_kg_cm2".into() },
+                    advice: Advice::PartEvenRodHas,
                 });
             }
             (Some(length_mm), None) => Own::Rod(plausible::PLACE_MM.check(&field("length_mm"), length_mm)?),
@@ -213,10 +211,10 @@ fn read_pendulum(pendulum: &PendulumInput, inputs: &mut Inputs) -> Result<[Var; 
     plausible::CLUB_MASS_G.check(&field("total_mass_g"), pendulum.total_mass_g)?;
     plausible::BALANCE_POINT_MM.check(&field("balance_point_mm"), pendulum.balance_point_mm)?;
     check::finite(&field("pivot_mm"), pendulum.pivot_mm, "mm")?;
-    let advice = "the club must hang with its balance point below the pivot; measure both from the butt end";
+    let advice = Advice::ClubMustHangBalance;
     check::below(&field("pivot_mm"), pendulum.pivot_mm, pendulum.balance_point_mm, "mm", advice)?;
     check::not_negative(&field("amplitude_deg"), pendulum.amplitude_deg, "deg")?;
-    let advice = "let it swing less, and give the greatest angle from the vertical";
+    let advice = Advice::LetSwingLessGive;
     check::at_most(&field("amplitude_deg"), pendulum.amplitude_deg, AMPLITUDE_MAX_DEG, "deg", advice)?;
     Ok([
         inputs.add(field("period_s"), pendulum.period_s, pendulum.period_s_sd)?,
@@ -245,25 +243,12 @@ fn refuse_miscounted_swings(pendulum: &PendulumInput, gravity: f64) -> Result<()
         return Ok(());
     }
     let (bound, limit) = if given_s < shortest_s { (Bound::AtLeast, shortest_s) } else { (Bound::AtMost, longest_s) };
-    let digits = |value_s: f64| quantity::decimal(value_s, 3);
-    let counted = [
-        (0.5, "half a swing"),
-        (2.0, "two swings"),
-        (5.0, "five swings"),
-        (10.0, "ten swings"),
-        (20.0, "twenty swings"),
-    ]
-    .into_iter()
-    .find(|(swings, _)| (shortest_s..=longest_s).contains(&(given_s / swings)));
+    let counted = [0.5, 2.0, 5.0, 10.0, 20.0];
+    let counted = counted.into_iter().find(|swings| (shortest_s..=longest_s).contains(&(given_s / swings)));
     let advice = match counted {
-        Some((swings, words)) => {
-            format!("this looks like {words}; one swing, there and back, is then {} s", digits(given_s / swings))
-        }
-        None => format!(
-            "a club with this balance point swings there and back in {} to {} s; time ten swings and divide by ten",
-            digits(shortest_s),
-            digits(longest_s)
-        ),
+        Some(swings) if swings < 1.0 => Advice::HalfSwing { one_s: given_s / swings },
+        Some(swings) => Advice::SeveralSwings { n: swings as u32, one_s: given_s / swings },
+        None => Advice::OneSwing { shortest_s, longest_s },
     };
     Err(PhysicsError::OutOfRange {
         field: "pendulum.period_s".to_owned(),
@@ -271,7 +256,7 @@ fn refuse_miscounted_swings(pendulum: &PendulumInput, gravity: f64) -> Result<()
         bound,
         limit,
         unit: "s",
-        advice: advice.into(),
+        advice,
     })
 }
 

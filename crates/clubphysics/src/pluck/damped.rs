@@ -3,6 +3,7 @@
 //! Gauss–Newton, damped on the diagonal where a full step does not lower the residual (Levenberg, *Quarterly of Applied
 //! Mathematics* 2, 1944; Marquardt, *SIAM Journal* 11, 1963; both from memory).
 
+use crate::advice::{Advice, Clash, Settling};
 use nalgebra::{SMatrix, SVector};
 
 use crate::error::PhysicsError;
@@ -37,7 +38,7 @@ pub(super) struct Stand<P, const N: usize> {
 /// A way down.
 pub(super) struct Descent<'a, Length, Moved> {
     /// What is fitted, for an error.
-    pub(super) what: &'static str,
+    pub(super) what: Settling,
     /// The unknowns that are damped. Those that enter the model linearly need no damping: their step is exact.
     pub(super) damped: &'a [usize],
     /// How long a step is, radians over the whole recording: below [`SETTLED`] it is done.
@@ -91,10 +92,7 @@ impl<Length, Moved> Descent<'_, Length, Moved> {
 }
 
 pub(super) fn not_determined() -> PhysicsError {
-    PhysicsError::Contradiction {
-        what: "the samples do not determine a tone".to_owned(),
-        advice: "record the swing for at least four periods, without a stop",
-    }
+    PhysicsError::Contradiction { what: Clash::NoTone, advice: Advice::RecordSwingLeastFour }
 }
 
 /// Solves a symmetric positive system in the scale of its own diagonal.

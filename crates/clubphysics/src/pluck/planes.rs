@@ -1,5 +1,6 @@
 //! Two tones along perpendicular directions, fitted to two axes.
 
+use crate::advice::Settling;
 use nalgebra::{SMatrix, SVector};
 
 use super::damped::{Care, Descent, Stand, inverted, not_determined};
@@ -76,7 +77,7 @@ impl PlanesFit {
     ) -> Result<Self, PhysicsError> {
         let duration_s = step_s * axes[0].len() as f64;
         let found = Descent {
-            what: "the two planes",
+            what: Settling::TwoPlanes,
             damped: [0, 1, 5, 6, DIRECTION].as_slice(),
             length: |step: &SVector<f64, UNKNOWNS>| {
                 let tones = [0, 1, 5, 6].iter().map(|unknown| step[*unknown].abs() * duration_s);

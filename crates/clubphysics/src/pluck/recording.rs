@@ -2,8 +2,10 @@
 
 use super::document::PluckInput;
 use super::spectrum::Spectra;
+use crate::advice::{Advice, Clash};
 use crate::check::{above, at_least, at_most, below, enough, finite};
 use crate::error::{Bound, PhysicsError};
+use fact::Measure;
 
 /// Samples that a fit needs at least.
 const SAMPLES_MIN: usize = 64;
@@ -37,12 +39,15 @@ impl Recording {
         let factor = thinning(input.sample_rate_hz, range.highest_hz);
         let step_s = factor as f64 / input.sample_rate_hz;
         let axes: Vec<Vec<f64>> = given.iter().map(|values| averaged(&values[asked.clone()], factor)).collect();
-        long_enough(asked.len(), factor, input.sample_rate_hz, "")?;
+        long_enough(asked.len(), factor, input.sample_rate_hz, |has, needed| Advice::TooShort { has, needed })?;
         let peak_hz = strongest_swing(&axes, step_s, &range)?;
         let skipped = if input.start_s.is_some() { 0 } else { pluck_at(&axes, peak_hz, step_s) };
         let from = asked.start + skipped * factor;
         let axes: Vec<Vec<f64>> = axes.into_iter().map(|mut values| values.split_off(skipped)).collect();
-        long_enough(asked.end - from, factor, input.sample_rate_hz, " after the pluck")?;
+        long_enough(asked.end - from, factor, input.sample_rate_hz, |has, needed| Advice::ShortAfterPluck {
+            has,
+            needed,
+        })?;
         for (field, values) in ["axis_1", "axis_2"].into_iter().zip(&given) {
             refuse_clipped(field, &values[from..asked.end], input.full_scale)?;
         }
@@ -51,7 +56,7 @@ impl Recording {
             axes[0].len() as f64 * step_s * peak_hz,
             PERIODS_MIN,
             "periods after the pluck",
-            "record for longer: 10 s or more is good",
+            Advice::RecordLonger10S,
         )?;
         Ok(Self {
             axes,
@@ -82,15 +87,15 @@ struct SearchRange {
 
 impl SearchRange {
     fn read(input: &PluckInput) -> Result<Self, PhysicsError> {
-        above("sample_rate_hz", input.sample_rate_hz, 0.0, "Hz", "give the samples per second")?;
-        at_most("sample_rate_hz", input.sample_rate_hz, 1e6, "Hz", "give the samples per second")?;
+        above("sample_rate_hz", input.sample_rate_hz, 0.0, "Hz", Advice::GiveSamplesPerSecond)?;
+        at_most("sample_rate_hz", input.sample_rate_hz, 1e6, "Hz", Advice::GiveSamplesPerSecond)?;
         let lowest_hz = input.lowest_hz.unwrap_or(1.0);
-        above("lowest_hz", lowest_hz, 0.0, "Hz", "clubs swing at 3 to 6 Hz, bare shafts at up to 20 Hz")?;
+        above("lowest_hz", lowest_hz, 0.0, "Hz", Advice::ClubsSwing36)?;
         // Two fifths of the rate: nearer to half of it a tone and its mirror image run together.
         let limit_hz = 0.4 * input.sample_rate_hz;
         let highest_hz = input.highest_hz.unwrap_or_else(|| limit_hz.min(30.0));
-        at_most("highest_hz", highest_hz, limit_hz, "Hz", "record at a higher rate, 100 samples a second or more")?;
-        above("highest_hz", highest_hz, lowest_hz, "Hz", "record at a higher rate, or look for lower frequencies")?;
+        at_most("highest_hz", highest_hz, limit_hz, "Hz", Advice::RecordHigherRate100)?;
+        above("highest_hz", highest_hz, lowest_hz, "Hz", Advice::RecordHigherRateLook)?;
         Ok(Self { lowest_hz, highest_hz })
     }
 }
@@ -99,19 +104,19 @@ fn given_axes(input: &PluckInput) -> Result<Vec<&[f64]>, PhysicsError> {
     let mut axes = vec![("axis_1", input.axis_1.as_slice())];
     axes.extend(input.axis_2.as_deref().map(|values| ("axis_2", values)));
     if let Some(scale) = input.full_scale {
-        above("full_scale", scale, 0.0, "units of the samples", "give the largest size a sample can have")?;
+        above("full_scale", scale, 0.0, "", Advice::GiveLargestSizeSample)?;
     }
     for (field, values) in &axes {
-        enough(field, values.len(), SAMPLES_MIN, "record for longer, 10 s or more")?;
+        enough(field, values.len(), SAMPLES_MIN, Advice::RecordLonger10SMore)?;
         if values.len() != input.axis_1.len() {
             return Err(PhysicsError::Contradiction {
-                what: format!("axis_1 has {} samples, but axis_2 has {}", input.axis_1.len(), values.len()),
-                advice: "give both axes at the same instants",
+                what: Clash::SamplesDiffer { first: input.axis_1.len(), second: values.len() },
+                advice: Advice::GiveBothAxesSame,
             });
         }
         for (i, value) in values.iter().enumerate() {
             if !value.is_finite() {
-                finite(&format!("{field}[{i}]"), *value, "units of the samples")?;
+                finite(&format!("{field}[{i}]"), *value, "")?;
             }
         }
         if values.iter().all(|value| *value == values[0]) {
@@ -121,7 +126,7 @@ fn given_axes(input: &PluckInput) -> Result<Vec<&[f64]>, PhysicsError> {
                 bound: Bound::Above,
                 limit: 0.0,
                 unit: "units of change over the recording",
-                advice: "it is silent: check that the sensor is plugged in and the right input was recorded".into(),
+                advice: Advice::SilentCheckSensorPlugged,
             });
         }
     }
@@ -133,38 +138,36 @@ fn asked_part(input: &PluckInput, count: usize) -> Result<std::ops::Range<usize>
     let duration_s = count as f64 / input.sample_rate_hz;
     let start_s = input.start_s.unwrap_or(0.0);
     let end_s = input.end_s.unwrap_or(duration_s);
-    at_least("start_s", start_s, 0.0, "s", "count from the first sample")?;
-    at_most("end_s", end_s, duration_s, "s", "the recording ends there")?;
-    below("start_s", start_s, end_s, "s", "start before the end of the part to use")?;
+    at_least("start_s", start_s, 0.0, "s", Advice::CountFirstSample)?;
+    at_most("end_s", end_s, duration_s, "s", Advice::RecordingEnds)?;
+    below("start_s", start_s, end_s, "s", Advice::StartBeforeEndPart)?;
     // An instant a rounding error above a sample is that sample.
     let index = |time_s: f64| ((time_s * input.sample_rate_hz - 1e-6).ceil().max(0.0) as usize).min(count);
     let part = index(start_s)..index(end_s);
-    enough("axis_1", part.len(), SAMPLES_MIN, "use a longer part of the recording")?;
+    enough("axis_1", part.len(), SAMPLES_MIN, Advice::UseLongerPartRecording)?;
     Ok(part)
 }
 
 /// Refuses a part that leaves too few samples once `factor` of them are averaged into one. It counts the samples as they
 /// were given: they are what the person knows.
-fn long_enough(count: usize, factor: usize, rate_hz: f64, of_what: &str) -> Result<(), PhysicsError> {
+fn long_enough(
+    count: usize,
+    factor: usize,
+    rate_hz: f64,
+    advice: fn(Measure, Measure) -> Advice,
+) -> Result<(), PhysicsError> {
     let needed = SAMPLES_MIN * factor;
     if count >= needed {
         return Ok(());
     }
-    let seconds = |samples: usize| match samples as f64 / rate_hz {
-        short if short < 1.0 => format!("{} ms", quantity::decimal(short * 1000.0, 0)),
-        long => format!("{} s", quantity::decimal(long, 1)),
+    let lasts = |samples: usize| {
+        let (value, sign) = match samples as f64 / rate_hz {
+            short if short < 1.0 => (quantity::round_to(short * 1000.0, 0), "ms"),
+            long => (quantity::round_to(long, 1), "s"),
+        };
+        Measure::new(value, sign)
     };
-    Err(PhysicsError::TooFew {
-        field: "axis_1".to_owned(),
-        count,
-        needed,
-        advice: format!(
-            "the recording is too short{of_what}, {} where {} are needed; record for 10 s or more",
-            seconds(count),
-            seconds(needed)
-        )
-        .into(),
-    })
+    Err(PhysicsError::TooFew { field: "axis_1".to_owned(), count, needed, advice: advice(lasts(count), lasts(needed)) })
 }
 
 /// Samples averaged into one: a factor that keeps the rate well above the tone.
@@ -187,13 +190,7 @@ fn strongest_swing(axes: &[Vec<f64>], step_s: f64, range: &SearchRange) -> Resul
     let slices: Vec<&[f64]> = thin.iter().map(Vec::as_slice).collect();
     let peak = Spectra::of(&slices, step_s * factor as f64).peak_hz(range.lowest_hz, range.highest_hz);
     let (peak_hz, prominence) = peak.unwrap_or((0.0, 0.0));
-    at_least(
-        "axis_1",
-        prominence,
-        PEAK_MIN,
-        "times the median of the spectrum",
-        "no swing stands out of the noise: record a plucked club, closer or with more gain",
-    )?;
+    at_least("axis_1", prominence, PEAK_MIN, "times the median of the spectrum", Advice::SwingStandsOutNoise)?;
     Ok(peak_hz)
 }
 
@@ -239,7 +236,7 @@ fn refuse_clipped(field: &str, values: &[f64], full_scale: Option<f64>) -> Resul
         100.0 * at_stop as f64 / values.len() as f64,
         0.0,
         "% of samples clipped",
-        "turn the gain down and record again, or use a later part with start_s",
+        Advice::TurnGainDownRecord,
     )?;
     Ok(())
 }

@@ -1,5 +1,6 @@
 //! One decaying tone, in one axis or shared by two, by least squares.
 
+use crate::advice::Settling;
 use nalgebra::{SMatrix, SVector};
 
 use super::damped::{Care, Descent, Stand, inverted, not_determined, solved};
@@ -117,7 +118,7 @@ impl ToneFit {
     pub(super) fn from(start: Tone, axes: &[&[f64]], step_s: f64, care: Care) -> Result<Self, PhysicsError> {
         let duration_s = step_s * axes[0].len() as f64;
         let found = Descent {
-            what: "the tone",
+            what: Settling::Tone,
             damped: [0, 1].as_slice(),
             // A phase and a log amplitude over the whole recording.
             length: |step: &SVector<f64, 2>| step.abs().max() * duration_s,

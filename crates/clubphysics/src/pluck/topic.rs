@@ -1,5 +1,6 @@
 //! From the document to frequency, damping and planes.
 
+use crate::advice::Advice;
 use std::f64::consts::{PI, TAU};
 
 use serde_json::{Value, json};
@@ -245,7 +246,7 @@ impl Swing {
             self.amplitude / doubt.max(f64::MIN_POSITIVE),
             AMPLITUDE_MIN,
             "times its own doubt",
-            "no swing stands out of the noise: record a plucked club, closer or with more gain",
+            Advice::SwingStandsOutNoise,
         )?;
         Ok(())
     }

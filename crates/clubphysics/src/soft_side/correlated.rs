@@ -1,5 +1,6 @@
 //! Covariance of the fitted terms and of the thing held fixed, where readings err together.
 
+use crate::advice::Advice;
 use nalgebra::{SMatrix, SVector};
 
 use super::document::SoftSideInput;
@@ -36,7 +37,7 @@ pub(super) fn covariance(
     let names = names(readings.held);
     let noise = readings.noise.ok_or_else(|| PhysicsError::Missing {
         field: format!("{}_sd", names.readings),
-        advice: "with correlations the noise cannot be found from the readings: give the standard deviation of one",
+        advice: Advice::CorrelationsNoiseCannotFound,
     })?;
     let mut inputs = Inputs::default();
     let mut gains: Vec<(Var, SVector<f64, TERMS>)> = Vec::with_capacity(angles_rad.len());

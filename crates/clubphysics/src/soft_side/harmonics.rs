@@ -1,5 +1,6 @@
 //! Least squares of one and two cycles a turn.
 
+use crate::advice::{Advice, Clash};
 use nalgebra::{Cholesky, SMatrix, SVector};
 
 use crate::error::PhysicsError;
@@ -102,10 +103,8 @@ impl Harmonics {
 
 /// Factors the normal matrix, unless the angles leave a term undetermined.
 fn well_spread(normal: &SMatrix<f64, TERMS, TERMS>) -> Result<Cholesky<f64, nalgebra::U5>, PhysicsError> {
-    let refused = || PhysicsError::Contradiction {
-        what: "angles_deg are so close together that a bow cannot be told from an asymmetry".to_owned(),
-        advice: "spread the angles around the whole turn, 30 or 60 degrees apart",
-    };
+    let refused =
+        || PhysicsError::Contradiction { what: Clash::AnglesTooClose, advice: Advice::SpreadAnglesAroundWhole };
     // In the scale of its own diagonal, 1/entry of the inverse is the share of a term that the others do not explain.
     let factor = normal.cholesky().ok_or_else(refused)?;
     let inverse = factor.inverse();

@@ -2,6 +2,7 @@
 
 use super::document::SoftSideInput;
 use super::shaft::{Held, wrapped};
+use crate::advice::{Advice, Clash};
 use crate::check::{above, below, enough, finite};
 use crate::error::PhysicsError;
 use crate::vibration::require::deviation;
@@ -27,10 +28,7 @@ pub(super) struct Readings {
 impl Readings {
     pub(super) fn read(input: &SoftSideInput) -> Result<Self, PhysicsError> {
         check_angles(&input.angles_deg)?;
-        let one_kind = PhysicsError::Contradiction {
-            what: "exactly one of forces_n, deflections_mm and frequencies_cpm is needed".to_owned(),
-            advice: "give the kind of reading that was taken, and leave the others out",
-        };
+        let one_kind = PhysicsError::Contradiction { what: Clash::OneKind, advice: Advice::GiveKindReadingWas };
         let readings = match (&input.forces_n, &input.deflections_mm, &input.frequencies_cpm) {
             (Some(forces), None, None) => Self::forces(input, forces)?,
             (None, Some(deflections), None) => Self::deflections(input, deflections)?,
@@ -92,31 +90,31 @@ fn check_angles(angles_deg: &[f64]) -> Result<(), PhysicsError> {
         // The last may be the first again, one turn on.
         different += usize::from(first + 360.0 - last >= SAME_ANGLE_DEG);
     }
-    let advice = "read at six or more different directions around the shaft; twelve, 30 degrees apart, are better";
+    let advice = Advice::ReadSixMoreDifferent;
     enough("angles_deg", different, ANGLES_MIN, advice)
 }
 
 fn check_list(field: &str, values: &[f64], angles: usize, unit: &'static str) -> Result<(), PhysicsError> {
     if values.len() != angles {
         return Err(PhysicsError::Contradiction {
-            what: format!("{field} has {} entries, but angles_deg has {angles}", values.len()),
-            advice: "give one reading for each angle",
+            what: Clash::ReadingsDiffer { field: field.to_owned(), n: values.len(), angles },
+            advice: Advice::GiveOneReadingEach,
         });
     }
     for (i, value) in values.iter().enumerate() {
-        above(&format!("{field}[{i}]"), *value, 0.0, unit, "enter the reading without a sign")?;
+        above(&format!("{field}[{i}]"), *value, 0.0, unit, Advice::EnterReadingWithoutSign)?;
     }
     Ok(())
 }
 
 fn needed(field: &str, value: Option<f64>, unit: &'static str) -> Result<f64, PhysicsError> {
-    let advice = "give what was held fixed while the shaft was turned";
-    let value = value.ok_or_else(|| PhysicsError::Missing { field: field.to_owned(), advice })?;
+    let advice = Advice::GiveWhatWasHeld;
+    let value = value.ok_or_else(|| PhysicsError::Missing { field: field.to_owned(), advice: advice.clone() })?;
     above(field, value, 0.0, unit, advice)
 }
 
 fn noise(field: &str, value: Option<f64>, unit: &'static str) -> Result<Option<f64>, PhysicsError> {
-    let advice = "no reading is without error: leave it out to have it found from the readings";
+    let advice = Advice::ReadingWithoutErrorLeave;
     value.map(|sd| above(field, sd, 0.0, unit, advice)).transpose()
 }
 
@@ -146,8 +144,8 @@ fn check_leftovers(input: &SoftSideInput, held: Held) -> Result<(), PhysicsError
     match fields.iter().find(|(_, given, fits)| *given && !fits) {
         None => Ok(()),
         Some((field, ..)) => Err(PhysicsError::Contradiction {
-            what: format!("{field} does not go with the kind of reading given"),
-            advice: "leave it out, or give the readings it belongs to",
+            what: Clash::OtherKind { field: (*field).to_owned() },
+            advice: Advice::LeaveOutGiveReadings,
         }),
     }
 }
@@ -162,20 +160,14 @@ pub(super) struct Options {
 impl Options {
     pub(super) fn read(input: &SoftSideInput) -> Result<Self, PhysicsError> {
         let significance = input.significance.unwrap_or(0.05);
-        above("significance", significance, 0.0, "1", "0.05 is usual")?;
-        below("significance", significance, 0.5, "1", "0.05 is usual")?;
+        above("significance", significance, 0.0, "", Advice::About005Usual)?;
+        below("significance", significance, 0.5, "", Advice::About005Usual)?;
         let asymmetry = input.asymmetry_that_matters_percent.unwrap_or(0.4);
         let bow = input.bow_that_matters_mm.unwrap_or(0.5);
-        above(
-            "asymmetry_that_matters_percent",
-            asymmetry,
-            0.0,
-            "%",
-            "give the least asymmetry worth turning a shaft for",
-        )?;
-        above("bow_that_matters_mm", bow, 0.0, "mm", "give the least bow worth a remark")?;
+        above("asymmetry_that_matters_percent", asymmetry, 0.0, "%", Advice::GiveLeastAsymmetryWorth)?;
+        above("bow_that_matters_mm", bow, 0.0, "mm", Advice::GiveLeastBowWorth)?;
         if let Some(roller) = input.roller_deflection_mm {
-            above("roller_deflection_mm", roller, 0.0, "mm", "give the deflection that the rollers hold")?;
+            above("roller_deflection_mm", roller, 0.0, "mm", Advice::GiveDeflectionRollersHold)?;
         }
         Ok(Self { significance, asymmetry_that_matters_percent: asymmetry, bow_that_matters_mm: bow })
     }

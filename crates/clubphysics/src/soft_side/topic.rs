@@ -1,5 +1,6 @@
 //! From the document to findings.
 
+use crate::advice::{Advice, Clash};
 use nalgebra::{Cholesky, SMatrix, SVector};
 use serde_json::{Value, json};
 use statrs::distribution::{ChiSquared, ContinuousCDF, StudentsT};
@@ -124,9 +125,8 @@ impl Fitted {
         let shaft = Shaft::from_terms(&terms, readings.held);
         if !(fit.terms[0] > 0.0 && shaft.asymmetry < 1.0) {
             return Err(PhysicsError::Contradiction {
-                what: "the readings change so much around the shaft that one direction would have no stiffness"
-                    .to_owned(),
-                advice: "check the readings for a slip of the keys",
+                what: Clash::NoStiffDirection,
+                advice: Advice::CheckReadingsSlipKeys,
             });
         }
         let sds = Self::deviations(&fit, readings, sources);

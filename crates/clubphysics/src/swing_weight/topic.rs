@@ -1,5 +1,6 @@
 //! The swing weight topic.
 
+use crate::advice::{Advice, Clash};
 use quantity::{FULCRUM_IN, INCH_MM, OZ_G, SwingWeight};
 use serde_json::{Value, json};
 
@@ -111,10 +112,7 @@ pub fn swing_weight(input: &SwingWeightInput) -> Result<SwingWeightOutput, Physi
         (Some(parts), None, None) => read_parts(input, parts, &mut inputs, &mut warnings)?,
         (None, Some(mass_g), Some(place_mm)) => read_whole(input, mass_g, place_mm, &mut inputs)?,
         (Some(_), ..) => {
-            return Err(PhysicsError::Contradiction {
-                what: "the club is given twice, by parts and by total_mass_g or balance_point_mm".to_owned(),
-                advice: "give one of the two",
-            });
+            return Err(PhysicsError::Contradiction { what: Clash::ClubTwice, advice: Advice::GiveOneTwo });
         }
         (None, None, None) => return Err(missing("total_mass_g or parts")),
         (None, None, _) => return Err(missing("total_mass_g")),
@@ -165,10 +163,7 @@ pub fn swing_weight(input: &SwingWeightInput) -> Result<SwingWeightOutput, Physi
 }
 
 fn missing(field: &str) -> PhysicsError {
-    PhysicsError::Missing {
-        field: field.to_owned(),
-        advice: "give total_mass_g and balance_point_mm, or a list of parts",
-    }
+    PhysicsError::Missing { field: field.to_owned(), advice: Advice::GiveTotalMassG }
 }
 
 fn read_whole(
@@ -191,8 +186,8 @@ fn refuse(field: &str, value: Option<f64>) -> Result<(), PhysicsError> {
     match value {
         None => Ok(()),
         Some(_) => Err(PhysicsError::Contradiction {
-            what: format!("{field} is given without parts"),
-            advice: "leave it out, or list the parts",
+            what: Clash::WithoutParts { field: field.to_owned() },
+            advice: Advice::LeaveOutListParts,
         }),
     }
 }
@@ -203,12 +198,9 @@ fn read_parts(
     inputs: &mut Inputs,
     warnings: &mut Vec<String>,
 ) -> Result<Parts, PhysicsError> {
-    check::enough("parts", parts.len(), 1, "list the parts of the club with mass and place")?;
+    check::enough("parts", parts.len(), 1, Advice::ListPartsClubMass)?;
     if input.total_mass_g_sd.is_some() || input.balance_point_mm_sd.is_some() {
-        return Err(PhysicsError::Contradiction {
-            what: "total_mass_g_sd or balance_point_mm_sd is given with parts".to_owned(),
-            advice: "give mass_g_sd and position_mm_sd of the parts",
-        });
+        return Err(PhysicsError::Contradiction { what: Clash::DeviationsWithParts, advice: Advice::GiveMassGSd });
     }
     let mut masses_and_places = Vec::with_capacity(parts.len());
     for (i, part) in parts.iter().enumerate() {

@@ -1,5 +1,6 @@
 //! Trying a change: another grip, another length, grams at a place.
 
+use crate::advice::{Advice, Clash};
 use quantity::{INCH_MM, OZ_G, SwingWeight};
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
@@ -335,11 +336,8 @@ fn read_grip(grip: &GripChange, named_g: Option<f64>, inputs: &mut Inputs) -> Re
     let old = match named_g {
         Some(named_g) if grip.old_mass_g != 0.0 && grip.old_mass_g != named_g => {
             return Err(PhysicsError::Contradiction {
-                what: format!(
-                    "the part named grip weighs {named_g} g, but what_if.grip takes off {} g",
-                    grip.old_mass_g
-                ),
-                advice: "leave old_mass_g out: the grip that is named comes off",
+                what: Clash::NamedGrip { named_g, off_g: grip.old_mass_g },
+                advice: Advice::LeaveOldMassG,
             });
         }
         // The part itself comes off, with what is not known of it.

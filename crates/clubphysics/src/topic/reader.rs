@@ -3,6 +3,7 @@
 //! The usual reader takes a list for an object, by position, and says what is wrong in the words of the language it is
 //! written in. This one takes objects by their names only, and its errors name the field as it stands in the document.
 
+use crate::advice::{Advice, Found, ReadFault, Wanted};
 use std::fmt;
 
 use serde::de::value::StrDeserializer;
@@ -21,6 +22,13 @@ pub(super) fn read<T: DeserializeOwned>(document: &Value) -> Result<T, PhysicsEr
     T::deserialize(At { value: document, place: &Place::Document }).map_err(|refusal| refusal.said(&Place::Document))
 }
 
+/// What was not known.
+#[derive(Debug, Clone, Copy)]
+enum UnknownKind {
+    Field,
+    Choice,
+}
+
 /// Why a document was refused; it gets its place from the innermost value that was being read.
 #[derive(Debug)]
 enum Refusal {
@@ -29,7 +37,7 @@ enum Refusal {
     /// A field that must be there is not.
     MissingField(&'static str),
     /// A name that is not one of those known here.
-    Unknown { kind: &'static str, name: String, known: &'static [&'static str] },
+    Unknown { kind: UnknownKind, name: String, known: &'static [&'static str] },
     /// Anything else the types refuse.
     Other(String),
 }
@@ -39,23 +47,21 @@ impl Refusal {
         match self {
             Self::Said(error) => error,
             Self::MissingField(name) => {
-                PhysicsError::Missing { field: Place::Field(place, name).to_string(), advice: "add it to the document" }
+                PhysicsError::Missing { field: Place::Field(place, name).to_string(), advice: Advice::AddDocument }
             }
             Self::Unknown { kind, name, known } => {
-                let near = nearest(&name, known).map(|near| format!("did you mean {near}? ")).unwrap_or_default();
-                let within = match (kind, place) {
-                    ("field", Place::Document) => String::new(),
-                    ("field", place) => format!(" in {place}"),
-                    (_, place) => format!(" for {place}"),
+                let near = nearest(&name, known).map(str::to_owned);
+                let what = match (kind, place) {
+                    (UnknownKind::Field, Place::Document) => ReadFault::UnknownField { name, place: None },
+                    (UnknownKind::Field, place) => ReadFault::UnknownField { name, place: Some(place.to_string()) },
+                    (UnknownKind::Choice, place) => ReadFault::UnknownChoice { name, place: place.to_string() },
                 };
-                PhysicsError::Unreadable {
-                    what: format!("unknown {kind} {name:?}{within}"),
-                    advice: format!("{near}known here: {}", known.join(", ")),
-                }
+                let known = known.iter().map(|name| (*name).to_owned()).collect();
+                PhysicsError::Unreadable { what, advice: Advice::Known { near, known } }
             }
             Self::Other(what) => PhysicsError::Unreadable {
-                what: format!("{place}: {what}"),
-                advice: "see the example of this calculation".to_owned(),
+                what: ReadFault::Other { place: place.to_string(), log: what },
+                advice: Advice::SeeExampleCalculation,
             },
         }
     }
@@ -84,11 +90,11 @@ impl de::Error for Refusal {
     }
 
     fn unknown_variant(name: &str, known: &'static [&'static str]) -> Self {
-        Self::Unknown { kind: "choice", name: name.to_owned(), known }
+        Self::Unknown { kind: UnknownKind::Choice, name: name.to_owned(), known }
     }
 
     fn unknown_field(name: &str, known: &'static [&'static str]) -> Self {
-        Self::Unknown { kind: "field", name: name.to_owned(), known }
+        Self::Unknown { kind: UnknownKind::Field, name: name.to_owned(), known }
     }
 
     fn missing_field(name: &'static str) -> Self {
@@ -103,32 +109,21 @@ struct At<'de, 'p> {
     place: &'p Place<'p>,
 }
 
-/// What is needed where something else was found, and how to write it.
-type Needed = (&'static str, &'static str);
-
-const NUMBER: Needed = ("a number", "write it plain, without quotes or a unit");
-const COUNT: Needed = ("a whole number of zero or more", "write it plain, without quotes or a unit");
-const YES_NO: Needed = ("true or false", "write the word without quotes");
-const TEXT: Needed = ("a text", "put it in double quotes");
-const CHOICE: Needed = ("one of its words", "put the word in double quotes");
-const LIST: Needed = ("a list", "put the entries in square brackets, with a comma between them");
-const OBJECT: Needed = ("an object with named fields", "write each figure with its name, as {\"mass_g\": 120.0}");
-
 impl At<'_, '_> {
-    fn needs(self, (wanted, advice): Needed) -> Refusal {
+    fn needs(self, wanted: Wanted) -> Refusal {
         let found = match self.value {
-            Value::Null => "empty (null)".to_owned(),
-            Value::Bool(yes) => format!("the word {yes}"),
-            Value::Number(number) => format!("the number {number}"),
+            Value::Null => Found::Null,
+            Value::Bool(yes) => Found::Word { word: yes.to_string() },
+            Value::Number(number) => Found::Number { text: number.to_string() },
             // A long text is shown as far as it is recognised.
             Value::String(text) if text.chars().count() > 40 => {
-                format!("the text {:?}…", text.chars().take(40).collect::<String>())
+                Found::LongText { text: text.chars().take(40).collect() }
             }
-            Value::String(text) => format!("the text {text:?}"),
-            Value::Array(_) => "a list".to_owned(),
-            Value::Object(_) => "an object with named fields".to_owned(),
+            Value::String(text) => Found::Text { text: text.clone() },
+            Value::Array(_) => Found::List,
+            Value::Object(_) => Found::Object,
         };
-        Refusal::Said(PhysicsError::WrongKind { field: self.place.to_string(), found, wanted, advice })
+        Refusal::Said(PhysicsError::WrongKind { field: self.place.to_string(), found, wanted })
     }
 
     /// The count that a number is: whole, and not negative. 8 and 8.0 are the same count.
@@ -136,8 +131,8 @@ impl At<'_, '_> {
         const COUNT_MAX: f64 = 1e9;
         let whole = |number: &Number| number.as_f64().filter(|n| n.fract() == 0.0 && (0.0..=COUNT_MAX).contains(n));
         match self.value {
-            Value::Number(number) => whole(number).map(|n| n as u64).ok_or_else(|| self.needs(COUNT)),
-            _ => Err(self.needs(COUNT)),
+            Value::Number(number) => whole(number).map(|n| n as u64).ok_or_else(|| self.needs(Wanted::Count)),
+            _ => Err(self.needs(Wanted::Count)),
         }
     }
 }
@@ -159,7 +154,7 @@ impl<'de> Deserializer<'de> for At<'de, '_> {
     fn deserialize_f64<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Refusal> {
         match self.value.as_f64() {
             Some(value) => visitor.visit_f64(value).map_err(|refusal: Refusal| refusal.at(self.place)),
-            None => Err(self.needs(NUMBER)),
+            None => Err(self.needs(Wanted::Number)),
         }
     }
 
@@ -172,11 +167,11 @@ impl<'de> Deserializer<'de> for At<'de, '_> {
     }
 
     fn deserialize_bool<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Refusal> {
-        visitor.visit_bool(self.value.as_bool().ok_or_else(|| self.needs(YES_NO))?)
+        visitor.visit_bool(self.value.as_bool().ok_or_else(|| self.needs(Wanted::YesNo))?)
     }
 
     fn deserialize_str<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Refusal> {
-        visitor.visit_str(self.value.as_str().ok_or_else(|| self.needs(TEXT))?)
+        visitor.visit_str(self.value.as_str().ok_or_else(|| self.needs(Wanted::Text))?)
     }
 
     fn deserialize_string<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Refusal> {
@@ -188,13 +183,13 @@ impl<'de> Deserializer<'de> for At<'de, '_> {
     }
 
     fn deserialize_seq<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Refusal> {
-        let list = self.value.as_array().ok_or_else(|| self.needs(LIST))?;
+        let list = self.value.as_array().ok_or_else(|| self.needs(Wanted::List))?;
         let entries = Entries { list: list.iter().enumerate(), place: self.place };
         visitor.visit_seq(entries).map_err(|refusal: Refusal| refusal.at(self.place))
     }
 
     fn deserialize_map<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Refusal> {
-        let object = self.value.as_object().ok_or_else(|| self.needs(OBJECT))?;
+        let object = self.value.as_object().ok_or_else(|| self.needs(Wanted::Object))?;
         let fields = Fields { left: object.iter(), current: None, place: self.place };
         visitor.visit_map(fields).map_err(|refusal: Refusal| refusal.at(self.place))
     }
@@ -214,7 +209,7 @@ impl<'de> Deserializer<'de> for At<'de, '_> {
         _: &'static [&'static str],
         visitor: V,
     ) -> Result<V::Value, Refusal> {
-        let word = self.value.as_str().ok_or_else(|| self.needs(CHOICE))?;
+        let word = self.value.as_str().ok_or_else(|| self.needs(Wanted::Choice))?;
         visitor.visit_enum(Word(word)).map_err(|refusal: Refusal| refusal.at(self.place))
     }
 
@@ -282,12 +277,12 @@ impl<'de> VariantAccess<'de> for Word<'de> {
         Ok(())
     }
     fn newtype_variant_seed<T: DeserializeSeed<'de>>(self, _: T) -> Result<T::Value, Refusal> {
-        Err(Refusal::Other(format!("{:?} is not written as a word alone", self.0)))
+        Err(Refusal::Other(format!("{:?} as a word alone", self.0)))
     }
     fn tuple_variant<V: Visitor<'de>>(self, _: usize, _: V) -> Result<V::Value, Refusal> {
-        Err(Refusal::Other(format!("{:?} is not written as a word alone", self.0)))
+        Err(Refusal::Other(format!("{:?} as a word alone", self.0)))
     }
     fn struct_variant<V: Visitor<'de>>(self, _: &'static [&'static str], _: V) -> Result<V::Value, Refusal> {
-        Err(Refusal::Other(format!("{:?} is not written as a word alone", self.0)))
+        Err(Refusal::Other(format!("{:?} as a word alone", self.0)))
     }
 }

@@ -6,6 +6,7 @@
 //! the ground to 60° moves the touching point, and the plane meets the horizontal one at
 //! `(s·sin(60° − lie) + R·(1 − cos(60° − lie)))/sin 60° − r/tan 60°` beyond the point where axis and ground line meet.
 
+use crate::advice::Advice;
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
@@ -85,8 +86,8 @@ impl RulesGeometry {
     pub fn read(input: &RulesLengthInput, inputs: &mut Inputs) -> Result<Self, PhysicsError> {
         const STEEPEST_DEG: f64 = 80.0;
         const FLATTEST_DEG: f64 = 40.0;
-        let advice = "give the lie of a wood or an iron; a putter is measured along its axis";
-        check::at_least("finished.rules.lie_deg", input.lie_deg, FLATTEST_DEG, "deg", advice)?;
+        let advice = Advice::GiveLieWoodIron;
+        check::at_least("finished.rules.lie_deg", input.lie_deg, FLATTEST_DEG, "deg", advice.clone())?;
         check::at_most("finished.rules.lie_deg", input.lie_deg, STEEPEST_DEG, "deg", advice)?;
         Ok(Self {
             lie: inputs.add("finished.rules.lie_deg", input.lie_deg, input.lie_deg_sd)?,

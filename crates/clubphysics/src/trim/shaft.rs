@@ -1,5 +1,6 @@
 //! A shaft as three figures: mass, length, balance point.
 
+use crate::advice::Advice;
 use crate::{PhysicsError, check, real::Real, trim::MassLine};
 
 /// A shaft without head or grip. With only these three figures its mass line is taken as straight.
@@ -64,8 +65,8 @@ impl<T: Real> Shaft<T> {
 pub(crate) fn check_trim(length_mm: f64, tip_mm: f64, butt_mm: f64) -> Result<(), PhysicsError> {
     check::not_negative("tip_trim_mm", tip_mm, "mm")?;
     check::not_negative("butt_trim_mm", butt_mm, "mm")?;
-    let advice = "the cuts must leave a piece of the shaft";
-    check::below("tip_trim_mm", tip_mm, length_mm, "mm", advice)?;
+    let advice = Advice::CutsMustLeavePiece;
+    check::below("tip_trim_mm", tip_mm, length_mm, "mm", advice.clone())?;
     check::below("butt_trim_mm", butt_mm, length_mm - tip_mm, "mm", advice)?;
     Ok(())
 }

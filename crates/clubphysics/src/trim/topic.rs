@@ -1,5 +1,6 @@
 //! The trim topic.
 
+use crate::advice::{Advice, Clash};
 use serde_json::{Value, json};
 
 use super::{
@@ -126,13 +127,13 @@ fn check_input(input: &TrimInput) -> Result<Vec<String>, PhysicsError> {
     plausible::SHAFT_MASS_G.check("mass_g", input.mass_g)?;
     plausible::SHAFT_LENGTH_MM.check("length_mm", input.length_mm)?;
     check::positive("balance_point_mm", input.balance_point_mm, "mm")?;
-    let advice = "the balance point lies on the shaft; measure it from the butt end";
+    let advice = Advice::BalancePointLiesShaft;
     check::below("balance_point_mm", input.balance_point_mm, input.length_mm, "mm", advice)?;
     check_trim(input.length_mm, input.tip_trim_mm, input.butt_trim_mm.unwrap_or(0.0))?;
     if input.mass_table.is_some() && input.steps.is_some() {
         return Err(PhysicsError::Contradiction {
-            what: "mass_table and steps are both given".to_owned(),
-            advice: "give the mass line one way",
+            what: Clash::BothGiven { first: "mass_table".into(), second: "steps".into() },
+            advice: Advice::GiveMassLineOne,
         });
     }
     if input.tip == Tip::Parallel || input.tip_trim_mm == 0.0 {
@@ -140,8 +141,8 @@ fn check_input(input: &TrimInput) -> Result<Vec<String>, PhysicsError> {
     }
     if !input.allow_taper_tip_trim {
         return Err(PhysicsError::Contradiction {
-            what: format!("tip_trim_mm is {} mm on a taper tip", input.tip_trim_mm),
-            advice: "taper tips are cut at the butt only; set allow_taper_tip_trim to cut it all the same",
+            what: Clash::TaperTrim { trim_mm: input.tip_trim_mm },
+            advice: Advice::TaperTipsCutButt,
         });
     }
     Ok(vec![format!(
@@ -152,20 +153,20 @@ fn check_input(input: &TrimInput) -> Result<Vec<String>, PhysicsError> {
 
 fn read(input: &TrimInput, inputs: &mut Inputs) -> Result<Cut, PhysicsError> {
     if input.butt_trim_mm.is_none() && input.butt_trim_mm_sd.is_some() {
-        return Err(PhysicsError::Missing { field: "butt_trim_mm".to_owned(), advice: "its sd is given alone" });
+        return Err(PhysicsError::Missing { field: "butt_trim_mm".to_owned(), advice: Advice::SdGivenAlone });
     }
     let finished_length_mm = input.finished.as_ref().and_then(|finished| finished.length_mm);
     match (input.butt_trim_mm, finished_length_mm, &input.finished) {
         (Some(_), Some(_), _) => {
             return Err(PhysicsError::Contradiction {
-                what: "butt_trim_mm and finished.length_mm are both given, and each determines the other".to_owned(),
-                advice: "leave one of them out",
+                what: Clash::BothDetermine { first: "butt_trim_mm".into(), second: "finished.length_mm".into() },
+                advice: Advice::LeaveOneThemOut,
             });
         }
         (None, None, Some(_)) => {
             return Err(PhysicsError::Missing {
                 field: "finished.length_mm".to_owned(),
-                advice: "give the finished length, or butt_trim_mm to learn which length results",
+                advice: Advice::GiveFinishedLengthButt,
             });
         }
         _ => {}
@@ -190,7 +191,7 @@ fn read_finished(input: &FinishedInput, inputs: &mut Inputs) -> Result<Finished,
     plausible::BORE_TO_GROUND_MM.check("finished.bore_to_ground_mm", input.bore_to_ground_mm)?;
     if let Some(depth_mm) = input.bore_depth_mm {
         plausible::BORE_DEPTH_MM.check("finished.bore_depth_mm", depth_mm)?;
-        let advice = "the tip would not reach into the bore";
+        let advice = Advice::TipWouldReachInto;
         check::below("finished.off_bottom_mm", input.off_bottom_mm, depth_mm, "mm", advice)?;
     }
     Ok(Finished {
@@ -212,7 +213,7 @@ fn table<T: Real>(input: &TrimInput) -> Result<Option<MassLine<T>>, PhysicsError
     let (field, line) = if let Some(rows) = &input.mass_table {
         let rows: Vec<_> = rows.iter().map(|row| (row.position_mm, row.density_g_m)).collect();
         if let Some((first_mm, _)) = rows.first() {
-            check::at_most("mass_table[0].position_mm", *first_mm, 0.0, "mm", "start the table at the butt end, at 0")?;
+            check::at_most("mass_table[0].position_mm", *first_mm, 0.0, "mm", Advice::StartTableButtEnd)?;
         }
         ("mass_table", MassLine::<T>::from_table("mass_table", &rows)?)
     } else if let Some(steps) = &input.steps {
@@ -229,7 +230,7 @@ fn table<T: Real>(input: &TrimInput) -> Result<Option<MassLine<T>>, PhysicsError
             bound: if table_mm > input.length_mm { Bound::AtMost } else { Bound::AtLeast },
             limit: input.length_mm,
             unit: "mm",
-            advice: "the table must reach from the butt end to the tip end of this shaft".into(),
+            advice: Advice::TableMustReachButt,
         });
     }
     Ok(Some(line))
@@ -278,9 +279,7 @@ impl Cut {
                 bound: Bound::AtLeast,
                 limit: raw_mm.value - butt_mm.value,
                 unit: "mm",
-                advice:
-                    "the raw shaft is too short for this finished length; take a longer blank or trim less at the tip"
-                        .into(),
+                advice: Advice::RawShaftTooShort,
             });
         }
         check_trim(raw_mm.value, tip_mm.value, butt_mm.value)?;

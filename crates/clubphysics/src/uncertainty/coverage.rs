@@ -1,5 +1,6 @@
 //! How many standard deviations hold a stated share.
 
+use crate::advice::Advice;
 use statrs::distribution::{ContinuousCDF, Normal, StudentsT};
 
 use crate::{PhysicsError, check};
@@ -23,15 +24,15 @@ use crate::{PhysicsError, check};
 /// # Ok::<(), clubphysics::PhysicsError>(())
 /// ```
 pub fn coverage_factor(probability: f64, degrees_of_freedom: f64) -> Result<f64, PhysicsError> {
-    let advice = "a share between 0 and 1, such as 0.95";
-    check::above("probability", probability, 0.0, "(no unit)", advice)?;
-    check::below("probability", probability, 1.0, "(no unit)", advice)?;
+    let advice = Advice::ShareBetween01;
+    check::above("probability", probability, 0.0, "", advice.clone())?;
+    check::below("probability", probability, 1.0, "", advice)?;
     if degrees_of_freedom == f64::INFINITY {
         return Ok(coverage_factor_normal(probability));
     }
-    check::positive("degrees_of_freedom", degrees_of_freedom, "readings")?;
+    check::positive("degrees_of_freedom", degrees_of_freedom, "")?;
     let student = StudentsT::new(0.0, 1.0, degrees_of_freedom)
-        .map_err(|_| PhysicsError::NotFinite { field: "degrees_of_freedom".to_owned(), unit: "readings" })?;
+        .map_err(|_| PhysicsError::NotFinite { field: "degrees_of_freedom".to_owned(), unit: "" })?;
     Ok(student.inverse_cdf(f64::midpoint(1.0, probability)))
 }
 

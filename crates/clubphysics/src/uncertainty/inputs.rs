@@ -1,5 +1,6 @@
 //! The inputs of a formula: values, standard deviations, correlations.
 
+use crate::advice::{Advice, Clash, ReadFault};
 use std::ops::Index;
 
 use nalgebra::DMatrix;
@@ -79,17 +80,17 @@ impl Inputs {
         degrees_of_freedom: f64,
     ) -> Result<Var, PhysicsError> {
         let name = name.into();
-        check::finite(&name, value, "the unit of its name")?;
+        check::finite(&name, value, "")?;
         let sd = sd.unwrap_or(0.0);
-        check::not_negative(&format!("{name}_sd"), sd, "the unit of its name")?;
+        check::not_negative(&format!("{name}_sd"), sd, "")?;
         if degrees_of_freedom.is_nan() || degrees_of_freedom <= 0.0 {
             return Err(PhysicsError::OutOfRange {
                 field: format!("degrees of freedom of {name}"),
                 value: degrees_of_freedom,
                 bound: Bound::Above,
                 limit: 0.0,
-                unit: "readings",
-                advice: "give the number of readings less the number of figures taken from them".into(),
+                unit: "",
+                advice: Advice::GiveNumberReadingsLess,
             });
         }
         self.entries.push(Entry { name, value, sd, degrees_of_freedom });
@@ -103,10 +104,13 @@ impl Inputs {
     /// [`PhysicsError`] where the coefficient is not within −1…1 or an input is correlated with itself.
     pub fn correlate(&mut self, a: Var, b: Var, coefficient: f64) -> Result<(), PhysicsError> {
         let field = format!("correlation of {} and {}", self.entries[a.0].name, self.entries[b.0].name);
-        check::at_least(&field, coefficient, -1.0, "(no unit)", "a correlation lies between -1 and 1")?;
-        check::at_most(&field, coefficient, 1.0, "(no unit)", "a correlation lies between -1 and 1")?;
+        check::at_least(&field, coefficient, -1.0, "", Advice::CorrelationLiesBetween1)?;
+        check::at_most(&field, coefficient, 1.0, "", Advice::CorrelationLiesBetween1)?;
         if a == b {
-            return Err(PhysicsError::Contradiction { what: field, advice: "name two different inputs" });
+            return Err(PhysicsError::Contradiction {
+                what: Clash::SameInput { name: field },
+                advice: Advice::NameTwoDifferentInputs,
+            });
         }
         self.correlations.push((a.0, b.0, coefficient));
         Ok(())
@@ -137,11 +141,8 @@ impl Inputs {
 
     fn named(&self, name: &str) -> Result<Var, PhysicsError> {
         self.entries.iter().position(|entry| entry.name == name).map(Var).ok_or_else(|| PhysicsError::Unreadable {
-            what: format!("correlations name {name:?}, which is no input of this calculation"),
-            advice: format!(
-                "inputs here: {}",
-                self.entries.iter().map(|e| e.name.as_str()).collect::<Vec<_>>().join(", ")
-            ),
+            what: ReadFault::NotAnInput { name: name.to_owned() },
+            advice: Advice::Inputs { known: self.entries.iter().map(|entry| entry.name.clone()).collect() },
         })
     }
 
@@ -217,8 +218,8 @@ impl Inputs {
             point[i] = entry.value;
             if up.len() != values.len() || down.len() != values.len() {
                 return Err(PhysicsError::Contradiction {
-                    what: format!("the standard deviation of {} changes what there is to calculate", entry.name),
-                    advice: "leave out the standard deviation of a mass or inertia that is zero",
+                    what: Clash::DeviationChanges { name: entry.name.clone() },
+                    advice: Advice::LeaveOutStandardDeviation,
                 });
             }
             contributions[i] = up.iter().zip(&down).map(|(up, down)| (up - down) / (2.0 * share)).collect();
@@ -261,8 +262,8 @@ impl Inputs {
     {
         if !self.correlations.is_empty() {
             return Err(PhysicsError::Contradiction {
-                what: "second-order terms are asked for with correlated inputs".to_owned(),
-                advice: "leave the correlations out, or use the first order",
+                what: Clash::SecondOrderCorrelated,
+                advice: Advice::LeaveCorrelationsOutUse,
             });
         }
         let zero = Dual::fixed(Dual::fixed(0.0));
@@ -315,8 +316,8 @@ impl Inputs {
         let smallest = matrix.symmetric_eigenvalues().min();
         if smallest < -ROUNDING * involved.len() as f64 {
             return Err(PhysicsError::Contradiction {
-                what: "the stated correlations cannot all hold at once".to_owned(),
-                advice: "check their signs: what goes with a third thing goes together",
+                what: Clash::CorrelationsImpossible,
+                advice: Advice::CheckTheirSignsWhat,
             });
         }
         Ok(())

@@ -3,6 +3,7 @@
 use super::band::{Band, dot};
 use super::chain::Chain;
 use super::line::{StiffnessLine, Stretch};
+use crate::advice::{Advice, Clash, Settling};
 use crate::error::PhysicsError;
 
 /// Gauss–Legendre rule of five points on (-1, 1): exact to the ninth degree, above the eighth that a solid cone needs.
@@ -236,19 +237,15 @@ impl Beam {
                 return Ok(Some(Mode { angular_rad_s: flexibility.sqrt().recip(), shape: normed }));
             }
         }
-        Err(PhysicsError::NotConverged { what: "the bending mode of the shaft", residual: change, steps: STEPS_MAX })
+        Err(PhysicsError::NotConverged { what: Settling::BendingMode, residual: change, steps: STEPS_MAX })
     }
 }
 
 /// Refuses a stretch of shaft that does not resist bending.
 fn limp(from_m: f64, to_m: f64) -> PhysicsError {
     PhysicsError::Contradiction {
-        what: format!(
-            "stiffness_line gives the shaft no stiffness between {:.1} and {:.1} mm from the butt",
-            from_m * 1000.0,
-            to_m * 1000.0
-        ),
-        advice: "give the stiffness there in N·m², above zero; a steel iron shaft has 20 to 30 near its tip",
+        what: Clash::NoStiffness { from_mm: from_m * 1000.0, to_mm: to_m * 1000.0 },
+        advice: Advice::GiveStiffnessNM,
     }
 }
 
@@ -263,31 +260,27 @@ fn start_shape(size: usize, order: usize) -> Vec<f64> {
 }
 
 fn nothing_swings() -> PhysicsError {
-    PhysicsError::Contradiction {
-        what: "neither the shaft nor the tip body has mass".to_owned(),
-        advice: "give the mass of the shaft or of the head",
-    }
+    PhysicsError::Contradiction { what: Clash::NoMass, advice: Advice::GiveMassShaftHead }
 }
 
 fn check_cover(line: &StiffnessLine, clamp_m: f64, tip_m: f64) -> Result<(), PhysicsError> {
     const ROUNDING_M: f64 = 1e-9;
     if tip_m - clamp_m < 1e-3 {
         return Err(PhysicsError::Contradiction {
-            what: format!("clamp and trims leave {:.1} mm of free shaft", (tip_m - clamp_m) * 1000.0),
-            advice: "check length, clamp and trims and their unit, mm",
+            what: Clash::NoFreeShaft { free_mm: (tip_m - clamp_m) * 1000.0 },
+            advice: Advice::CheckLengthClampTrims,
         });
     }
     let (first, last) = line.covers_m();
     if first > clamp_m + ROUNDING_M || last < tip_m - ROUNDING_M {
         return Err(PhysicsError::Contradiction {
-            what: format!(
-                "stiffness_line covers {:.1} to {:.1} mm from the butt, but the shaft is free from {:.1} to {:.1} mm",
-                first * 1000.0,
-                last * 1000.0,
-                clamp_m * 1000.0,
-                tip_m * 1000.0
-            ),
-            advice: "add rows up to both ends of the free part, or check which end the positions are measured from",
+            what: Clash::NotCovered {
+                from_mm: first * 1000.0,
+                to_mm: last * 1000.0,
+                free_from_mm: clamp_m * 1000.0,
+                free_to_mm: tip_m * 1000.0,
+            },
+            advice: Advice::AddRowsUpBoth,
         });
     }
     Ok(())

@@ -4,6 +4,7 @@ use super::beam::{Beam, RigidTip};
 use super::document::{FrequencyInput, Measured, TipBody, WhatIf};
 use super::line::StiffnessLine;
 use super::require::deviation;
+use crate::advice::Advice;
 use crate::check::{above, at_least, at_most, below, enough, finite};
 use crate::error::PhysicsError;
 use crate::plausible::FREQUENCY_CPM;
@@ -45,15 +46,15 @@ pub(super) struct Figures {
 impl Figures {
     pub(super) fn read(input: &FrequencyInput) -> Result<Self, PhysicsError> {
         let last_mm = input.stiffness_line.last().map_or(0.0, |row| row.position_mm);
-        at_least("elements", input.elements as f64, 2.0, "elements", "30 is a good figure")?;
-        at_most("elements", input.elements as f64, 400.0, "elements", "30 is a good figure")?;
-        enough("stiffness_line", input.stiffness_line.len(), 2, "give the stiffness at both ends of the shaft")?;
+        at_least("elements", input.elements as f64, 2.0, "", Advice::About30GoodFigure)?;
+        at_most("elements", input.elements as f64, 400.0, "", Advice::About30GoodFigure)?;
+        enough("stiffness_line", input.stiffness_line.len(), 2, Advice::GiveStiffnessBothEnds)?;
         let (rows, setups) = (input.stiffness_line.len() as f64, input.what_if.len() as f64);
-        at_most("stiffness_line", rows, ROWS_MAX, "rows", "thin the table out: one row a centimetre is plenty")?;
-        at_most("what_if", setups, WHAT_IF_MAX, "set-ups", "ask for the others in a second document")?;
+        at_most("stiffness_line", rows, ROWS_MAX, "", Advice::ThinTableOutOne)?;
+        at_most("what_if", setups, WHAT_IF_MAX, "", Advice::AskOthersSecondDocument)?;
         let length_mm = input.length_mm.unwrap_or(last_mm);
-        above("length_mm", length_mm, 0.0, "mm", "give the length of the raw shaft")?;
-        above("tip_load_n", input.tip_load_n, 0.0, "N", "give the force that bends the shaft; 1 kg hung is 9.80665 N")?;
+        above("length_mm", length_mm, 0.0, "mm", Advice::GiveLengthRawShaft)?;
+        above("tip_load_n", input.tip_load_n, 0.0, "N", Advice::GiveForceBendsShaft)?;
         check_tip("tip_body", &input.tip_body)?;
         check_place("", length_mm, input.clamp_mm, input.tip_trim_mm, input.butt_trim_mm)?;
         if let Some(measured) = &input.measured {
@@ -126,9 +127,9 @@ impl Figures {
 
 fn check_tip(field: &str, tip: &TipBody) -> Result<(), PhysicsError> {
     let name = |part: &str| format!("{field}.{part}");
-    at_least(&name("mass_g"), tip.mass_g, 0.0, "g", "give the mass of the head, or zero for a bare shaft")?;
+    at_least(&name("mass_g"), tip.mass_g, 0.0, "g", Advice::GiveMassHeadZero)?;
     finite(&name("offset_mm"), tip.offset_mm, "mm")?;
-    at_least(&name("inertia_g_cm2"), tip.inertia_g_cm2, 0.0, "g·cm²", "give zero for a body that is small")?;
+    at_least(&name("inertia_g_cm2"), tip.inertia_g_cm2, 0.0, "g·cm²", Advice::GiveZeroBodySmall)?;
     deviation(&name("mass_g_sd"), tip.mass_g_sd, "g")?;
     deviation(&name("offset_mm_sd"), tip.offset_mm_sd, "mm")?;
     deviation(&name("inertia_g_cm2_sd"), tip.inertia_g_cm2_sd, "g·cm²")?;
@@ -138,12 +139,12 @@ fn check_tip(field: &str, tip: &TipBody) -> Result<(), PhysicsError> {
 /// Clamp and trims of one set-up; `prefix` names the part of the document they stand in.
 fn check_place(prefix: &str, length_mm: f64, clamp: f64, tip_trim: f64, butt_trim: f64) -> Result<(), PhysicsError> {
     let name = |part: &str| if prefix.is_empty() { part.to_owned() } else { format!("{prefix}.{part}") };
-    at_least(&name("clamp_mm"), clamp, 0.0, "mm", "give the length of butt inside the clamp")?;
-    at_least(&name("tip_trim_mm"), tip_trim, 0.0, "mm", "a cut takes away; give zero for none")?;
-    at_least(&name("butt_trim_mm"), butt_trim, 0.0, "mm", "a cut takes away; give zero for none")?;
-    let advice = "the shaft is used up: shorten the cuts or check the length and its unit, mm";
-    below(&name("tip_trim_mm"), tip_trim, length_mm, "mm", advice)?;
-    below(&name("butt_trim_mm"), butt_trim, length_mm - tip_trim, "mm", advice)?;
+    at_least(&name("clamp_mm"), clamp, 0.0, "mm", Advice::GiveLengthButtInside)?;
+    at_least(&name("tip_trim_mm"), tip_trim, 0.0, "mm", Advice::CutTakesAwayGive)?;
+    at_least(&name("butt_trim_mm"), butt_trim, 0.0, "mm", Advice::CutTakesAwayGive)?;
+    let advice = Advice::ShaftUsedUpShorten;
+    below(&name("tip_trim_mm"), tip_trim, length_mm, "mm", advice.clone())?;
+    below(&name("butt_trim_mm"), butt_trim, length_mm - tip_trim, "mm", advice.clone())?;
     below(&name("clamp_mm"), clamp, length_mm - tip_trim - butt_trim, "mm", advice)?;
     Ok(())
 }

@@ -1,5 +1,6 @@
 //! Bending stiffness and mass along a shaft.
 
+use crate::advice::{Advice, Clash};
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
@@ -203,7 +204,7 @@ impl Span {
 }
 
 fn check_rows(rows: &[LineRow], measured_from: MeasuredFrom) -> Result<(), PhysicsError> {
-    enough("stiffness_line", rows.len(), 2, "give the stiffness at both ends of the shaft")?;
+    enough("stiffness_line", rows.len(), 2, Advice::GiveStiffnessBothEnds)?;
     let tip_row = match measured_from {
         MeasuredFrom::Butt => rows.len() - 1,
         MeasuredFrom::Tip => 0,
@@ -212,29 +213,23 @@ fn check_rows(rows: &[LineRow], measured_from: MeasuredFrom) -> Result<(), Physi
         let field = |name: &str| format!("stiffness_line[{i}].{name}");
         finite(&field("position_mm"), row.position_mm, "mm")?;
         let check = if i == tip_row { at_least } else { above };
-        check(
-            &field("stiffness_n_m2"),
-            row.stiffness_n_m2,
-            0.0,
-            "N·m²",
-            "a shaft bends everywhere a little; only the very tip of a table may be zero",
-        )?;
-        at_least(&field("mass_g_m"), row.mass_g_m, 0.0, "g/m", "give the mass of a metre of shaft, zero or more")?;
+        check(&field("stiffness_n_m2"), row.stiffness_n_m2, 0.0, "N·m²", Advice::ShaftBendsEverywhere)?;
+        at_least(&field("mass_g_m"), row.mass_g_m, 0.0, "g/m", Advice::GiveMassMetreShaft)?;
         let Some(before) = i.checked_sub(1).map(|j| rows[j].position_mm) else {
             continue;
         };
-        at_least(&field("position_mm"), row.position_mm, before, "mm", "sort the table by position, smallest first")?;
+        at_least(&field("position_mm"), row.position_mm, before, "mm", Advice::SortTablePositionSmallest)?;
         if i >= 2 && rows[i - 2].position_mm == row.position_mm {
             return Err(PhysicsError::Contradiction {
-                what: format!("stiffness_line has three rows at {} mm", row.position_mm),
-                advice: "a step takes two rows, one for each side; remove the third",
+                what: Clash::ThreeRows { place_mm: row.position_mm },
+                advice: Advice::StepTakesTwoRows,
             });
         }
     }
     if rows[0].position_mm == rows[rows.len() - 1].position_mm {
         return Err(PhysicsError::Contradiction {
-            what: format!("stiffness_line has all its rows at {} mm", rows[0].position_mm),
-            advice: "give rows at two places at least",
+            what: Clash::OnePlace { place_mm: rows[0].position_mm },
+            advice: Advice::GiveRowsTwoPlaces,
         });
     }
     Ok(())

@@ -1,5 +1,7 @@
 //! From the document to frequencies: set-ups, calibration, derivatives, uncertainty.
 
+use crate::advice::Advice;
+use crate::plausible::in_words;
 use serde_json::{Value, json};
 
 use super::beam::Beam;
@@ -118,21 +120,18 @@ fn refuse_another_shaft(input: &FrequencyInput, full: &Answer) -> Result<(), Phy
     let (low, high) = STIFFNESS_FACTOR.range();
     let (bound, limit) = if factor < low { (Bound::AtLeast, low) } else { (Bound::AtMost, high) };
     let bare = factor > high && input.tip_body.mass_g > 0.0 && measured.tip_body.is_none();
-    let likely =
-        if bare { "was the shaft read without its head? Then give measured.tip_body with mass 0; " } else { "" };
+    let (table_cpm, reading_cpm) = (full.uncalibrated_cpm, measured.frequency_cpm);
     Err(PhysicsError::OutOfRange {
         field: "stiffness factor of measured.frequency_cpm".to_owned(),
         value: quantity::round_to(factor, 3),
         bound,
         limit,
         unit: "",
-        advice: format!(
-            "{likely}the table gives {} cpm and the reading is {} cpm; check the length in the clamp, the head and \
-             the unit of stiffness_n_m2, or take the table of this shaft",
-            quantity::decimal(full.uncalibrated_cpm, 0),
-            quantity::decimal(measured.frequency_cpm, 0)
-        )
-        .into(),
+        advice: if bare {
+            Advice::ReadWithoutHead { table_cpm, reading_cpm }
+        } else {
+            Advice::CheckTable { table_cpm, reading_cpm }
+        },
     })
 }
 
@@ -226,7 +225,7 @@ fn warnings(input: &FrequencyInput, beam: &Beam, full: &Answer) -> Vec<String> {
         .chain(input.measured.iter().map(|measured| ("measured.tip_body.mass_g", measured.tip_body.as_ref())));
     for (field, mass_g) in heads.filter_map(|(field, tip)| Some((field, tip?.mass_g))) {
         if let Some(meant) = TIP_BODY_MASS_G.meant(mass_g) {
-            list.push(format!("{field} is {mass_g} g: {meant}"));
+            list.push(format!("{field} is {mass_g} g: {}", in_words(&meant)));
         }
     }
     if input.measured.is_some() && !STIFFNESS_FACTOR_USUAL.contains(full.factor) {

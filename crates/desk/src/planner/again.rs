@@ -110,11 +110,7 @@ pub fn propose_again_with<'a>(
 /// part that is there already be taken before another. Gives the chance of the club as it is, by the same measure as
 /// that of the new plan: with the readings and the choice of grip still to come. None where a planned part is not to be
 /// had any more.
-fn keep_done(
-    believed: &Believed<'_>,
-    fitting: &mut Fitting<'_>,
-    shelf: &Shelf<'_>,
-) -> Result<Option<f64>, TradeError> {
+fn keep_done(believed: &Believed<'_>, fitting: &mut Fitting<'_>, shelf: &Shelf<'_>) -> Result<Option<f64>, TradeError> {
     let Some(plan) = &fitting.club.plan else { return Ok(None) };
     let need = &mut fitting.need;
     let index =

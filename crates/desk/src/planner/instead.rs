@@ -159,11 +159,7 @@ fn nearest(found: &mut Vec<Instead>, out: &mut Vec<Instead>) {
 }
 
 /// A head of another number or model that takes the shaft: points and what is different.
-fn other_head(
-    assembly: Assembly<'_>,
-    fitting: &Fitting<'_>,
-    part: &Part,
-) -> Result<Option<(f64, String)>, TradeError> {
+fn other_head(assembly: Assembly<'_>, fitting: &Fitting<'_>, part: &Part) -> Result<Option<(f64, String)>, TradeError> {
     let (Some(mass_g), Some(number)) = (part.mass_g, part.number.as_deref()) else { return Ok(None) };
     let model = assembly.library.head(&part.model)?;
     let target = &fitting.club.target;

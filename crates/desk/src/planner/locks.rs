@@ -66,7 +66,7 @@ pub(super) fn lock(fittings: &mut [Fitting<'_>], shelf: &Shelf<'_>, locks: &[Loc
             let part = parts.iter().position(|p| p.code.eq_ignore_ascii_case(&lock.code))?;
             Some((kind, part, parts[part].count.is_none()))
         });
-        let (kind, part, single) = 
+        let (kind, part, single) =
             found.ok_or_else(|| TradeError::refused(LockFault::NotFree { code: code(), slot }))?;
         let twice = locks[..at].iter().find(|l| l.code.eq_ignore_ascii_case(&lock.code) && l.slot != lock.slot);
         if let Some(other) = twice.filter(|_| single) {
@@ -75,8 +75,7 @@ pub(super) fn lock(fittings: &mut [Fitting<'_>], shelf: &Shelf<'_>, locks: &[Loc
         for (i, fitting) in fittings.iter_mut().enumerate() {
             let list = list_of(fitting, kind);
             if i == place {
-                let list = 
-                    list.ok_or_else(|| TradeError::refused(LockFault::NoAdapter { code: code(), slot }))?;
+                let list = list.ok_or_else(|| TradeError::refused(LockFault::NoAdapter { code: code(), slot }))?;
                 list.retain(|c| c.part == part);
                 if list.is_empty() {
                     return Err(TradeError::refused(LockFault::Misfit { code: code(), slot }));

@@ -106,11 +106,7 @@ pub fn prove(problem: &SetProblem) -> Result<SetSolution, MatchError> {
 ///
 /// # Errors
 /// A model that the sheet names and the library lacks; a lock on a part that does not exist or does not fit.
-pub fn propose<'a>(
-    assembly: Assembly<'a>,
-    supply: impl Into<Supply<'a>>,
-    locks: &[Lock],
-) -> Result<Plan, TradeError> {
+pub fn propose<'a>(assembly: Assembly<'a>, supply: impl Into<Supply<'a>>, locks: &[Lock]) -> Result<Plan, TradeError> {
     propose_with(assembly, supply, locks, &mut prove)
 }
 
@@ -141,12 +137,7 @@ struct Ground<'a> {
 
 impl<'a> Ground<'a> {
     /// The clubs of a job, each narrowed to the parts that are kept for it; `given` is what the jobs before have.
-    fn new(
-        assembly: Assembly<'a>,
-        shelf: &Shelf<'a>,
-        locks: &[Lock],
-        given: &mut Given,
-    ) -> Result<Self, TradeError> {
+    fn new(assembly: Assembly<'a>, shelf: &Shelf<'a>, locks: &[Lock], given: &mut Given) -> Result<Self, TradeError> {
         let mut ground = Self::with_all(assembly, shelf, locks, given)?;
         lock(&mut ground.fittings, shelf, locks)?;
         Ok(ground)

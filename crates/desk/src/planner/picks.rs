@@ -1,11 +1,11 @@
 //! One club with given parts: whether they fit, how they are cut, what they should read.
 
-use trade::kind::Hand;
 use super::frequency::Lines;
 use bench::assembly::Assembly;
 use trade::error::TradeError;
 use trade::fit::{self, BlankUse};
 use trade::job::JobClub;
+use trade::kind::Hand;
 use trade::model::PartKind;
 use trade::part::Part;
 use trade::plan::{ClubPlan, Expected, Plan, PlannedPart};

@@ -8,8 +8,8 @@ mod stock;
 
 pub use stock::{HeadWindow, head_window};
 
-use jiff::civil::Date;
 use fact::Refusal;
+use jiff::civil::Date;
 use quantity::{FULCRUM_IN, INCH_MM, POINT_G_IN, SwingWeight, Units, decimal};
 use serde::{Deserialize, Serialize};
 use trade::error::TradeError;

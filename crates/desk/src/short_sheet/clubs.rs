@@ -59,8 +59,7 @@ impl<'a> Roster<'a> {
     pub(super) fn of(ctx: &ExpandContext<'a>) -> Result<Self, ShortError> {
         let mut heads = Vec::new();
         for code in &ctx.models.heads {
-            let head =
-                ctx.library.head(code).map_err(|e| ShortError::Models { what: e.refusal() })?;
+            let head = ctx.library.head(code).map_err(|e| ShortError::Models { what: e.refusal() })?;
             heads.push(head);
         }
         if heads.is_empty() {

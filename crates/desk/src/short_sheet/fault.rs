@@ -1,8 +1,8 @@
 //! Why a short sheet is refused.
 
 use fact::{Fact, Refusal};
-use trade::error::TradeError;
 use trade::error::EntryFault;
+use trade::error::TradeError;
 use trade::kind::ClubKind;
 
 fact::facts! {

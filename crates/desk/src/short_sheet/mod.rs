@@ -402,8 +402,7 @@ impl<'a> Groups<'a> {
         };
         let cap_mm = || {
             let grip = ctx.library.grip(grip_model);
-            grip.map(|g| g.cap_mm)
-                .map_err(|e| ShortError::CapNeeded { what: e.refusal() })
+            grip.map(|g| g.cap_mm).map_err(|e| ShortError::CapNeeded { what: e.refusal() })
         };
         let chart_mm = match (chart_to, length_to) {
             (LengthTo::Cap, LengthTo::ShaftEnd) => seat.number.chart.length_mm - cap_mm()?,

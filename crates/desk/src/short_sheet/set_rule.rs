@@ -60,7 +60,10 @@ impl<'a> Fitted<'a> {
 
     fn cap_mm(&self, ctx: &ExpandContext<'a>) -> Result<f64, ShortError> {
         let of_model = |code: &String| ctx.library.grip(code).ok().map(|g| g.cap_mm);
-        self.read.cap_mm.or_else(|| self.read.grip_model.as_ref().and_then(of_model)).ok_or(ShortError::FittedCapUnknown)
+        self.read
+            .cap_mm
+            .or_else(|| self.read.grip_model.as_ref().and_then(of_model))
+            .ok_or(ShortError::FittedCapUnknown)
     }
 
     /// Its swing weight as read, or from its mass and balance point.
@@ -125,11 +128,7 @@ fn written_swing_weight<'a>(
         let Some(start) = start else {
             let by = by.unwrap_or(0.0);
             let Some((f, points)) = read else {
-                return Err(ShortError::word(
-                    &said.text,
-                    said.at,
-                    WordFault::NoFittedClub,
-                ));
+                return Err(ShortError::word(&said.text, said.at, WordFault::NoFittedClub));
             };
             // Counted over the clubs of the models, so that the fitted club itself keeps its reading.
             let steps = seat.place as f64 - f.seat.place as f64;
@@ -156,20 +155,12 @@ fn refuse_several_swing_weights(groups: &Groups<'_>) -> Result<(), ShortError> {
         let Some(said) = groups.said(group, Slot::SwingWeight) else { continue };
         let Word::SwingWeight(start, by) = said.word else { continue };
         if by.is_some() {
-            return Err(ShortError::word(
-                &said.text,
-                said.at,
-                WordFault::StepsUnderOneSwingWeight,
-            ));
+            return Err(ShortError::word(&said.text, said.at, WordFault::StepsUnderOneSwingWeight));
         }
         if let (Some(a), Some(b)) = (first, start)
             && (a - b).abs() > 1e-9
         {
-            return Err(ShortError::word(
-                &said.text,
-                said.at,
-                WordFault::SecondSwingWeight { first_points: a },
-            ));
+            return Err(ShortError::word(&said.text, said.at, WordFault::SecondSwingWeight { first_points: a }));
         }
         first = first.or(start);
     }
@@ -200,21 +191,13 @@ fn require_step(groups: &Groups<'_>) -> Result<(), ShortError> {
     let stepped = groups.seated().iter().any(|(_, group)| {
         groups.said(*group, Slot::SwingWeight).is_some_and(|s| matches!(s.word, Word::SwingWeight(_, Some(_))))
     });
-    if stepped {
-        Ok(())
-    } else {
-        Err(ShortError::NoStep)
-    }
+    if stepped { Ok(()) } else { Err(ShortError::NoStep) }
 }
 
 fn refuse_written_swing_weight(groups: &Groups<'_>) -> Result<(), ShortError> {
     for (_, group) in groups.seated() {
         if let Some(said) = groups.said(group, Slot::SwingWeight) {
-            return Err(ShortError::word(
-                &said.text,
-                said.at,
-                WordFault::SwingWeightUnderInertia,
-            ));
+            return Err(ShortError::word(&said.text, said.at, WordFault::SwingWeightUnderInertia));
         }
     }
     Ok(())
@@ -278,10 +261,7 @@ impl Inertia {
         let model = model_of(made, ctx)?;
         let head_g = model.head_for_inertia_g(self.kg_cm2);
         if !(head_g.is_finite() && head_g > 0.0) {
-            return Err(ShortError::NoHeadForInertia {
-                number: made.club.number.clone(),
-                fitted: self.number.clone(),
-            });
+            return Err(ShortError::NoHeadForInertia { number: made.club.number.clone(), fitted: self.number.clone() });
         }
         // The sheet is read to a tenth of a point.
         let points = round_to(model.swing_weight_points(head_g, 0.0), 1);

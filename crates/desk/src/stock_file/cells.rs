@@ -1,11 +1,11 @@
 //! One row of a parts file: its cells read, held against the models, and written again.
 
 use super::fault::{CellFault, FigureName};
-use super::{BadCell, BadRow};
-use fact::{Fact, Figure, Told};
 use super::mapping::Resolved;
 use super::table::{Table, TableRow};
+use super::{BadCell, BadRow};
 use crate::weigh_in::judge;
+use fact::{Fact, Figure, Told};
 use quantity::{MassUnit, NotationError, parse_angle, parse_frequency, parse_length, parse_mass};
 use std::collections::BTreeMap;
 use trade::error::TradeError;
@@ -313,8 +313,7 @@ fn kind_of(text: &str, faults: &mut Faults) -> Option<PartKind> {
     let found = PartKind::ALL.iter().copied().find(|k| plain == k.key() || plain == k.word());
     if found.is_none() {
         let known = PartKind::ALL.iter().map(|k| k.key().to_owned()).collect();
-        let fault =
-            if text.is_empty() { CellFault::KindMissing { known } } else { CellFault::UnknownKind { known } };
+        let fault = if text.is_empty() { CellFault::KindMissing { known } } else { CellFault::UnknownKind { known } };
         faults.add("kind", text, &fault);
     }
     found

@@ -424,8 +424,7 @@ fn check_needed(
     fixed: &BTreeMap<&'static str, String>,
 ) -> Result<(), StockFileError> {
     let there = |name: &&str| columns.contains(&Some(*name)) || fixed.contains_key(*name);
-    let missing: Vec<String> =
-        ["code", "model"].into_iter().filter(|name| !there(name)).map(str::to_owned).collect();
+    let missing: Vec<String> = ["code", "model"].into_iter().filter(|name| !there(name)).map(str::to_owned).collect();
     if missing.is_empty() {
         return Ok(());
     }

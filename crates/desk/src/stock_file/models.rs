@@ -1,7 +1,7 @@
 //! Models as a JSON list.
 
-use fact::{Fact, Told};
 use super::StockFileError;
+use fact::{Fact, Told};
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
 use trade::model::Model;
@@ -44,11 +44,7 @@ pub fn read_models(json: &str) -> Result<ModelsImported, StockFileError> {
                 _ => Vec::new(),
             }
         }
-        _ => return Err(StockFileError::NotJson {
-            line: 1,
-            column: 1,
-            what: ModelFileFault::NotAList.told(),
-        }),
+        _ => return Err(StockFileError::NotJson { line: 1, column: 1, what: ModelFileFault::NotAList.told() }),
     };
     let mut made = ModelsImported::default();
     for (i, value) in list.into_iter().enumerate() {

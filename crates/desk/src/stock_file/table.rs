@@ -1,8 +1,8 @@
 //! A file as a table of texts: CSV with any separator, or one sheet of a workbook, before anything is known of its
 //! columns.
 
-use super::fault::CellFault;
 use super::StockFileError;
+use super::fault::CellFault;
 use super::formula;
 use super::mapping::heading_of;
 use super::refuse::{Shape, shape_of};
@@ -227,10 +227,11 @@ fn mark_merged(rows: &mut [TableRow], merged: &[Merged]) {
         let from = rows.partition_point(|row| row.line < cells.rows.0);
         let to = rows.partition_point(|row| row.line <= cells.rows.1);
         for row in &mut rows[from..to] {
-            row.trouble.extend((cells.columns.0..=cells.columns.1).take(COLUMNS_MAX).map(|column| Trouble {
-                column,
-                fault: CellFault::Merged { cells: cells.name.clone() },
-            }));
+            row.trouble.extend(
+                (cells.columns.0..=cells.columns.1)
+                    .take(COLUMNS_MAX)
+                    .map(|column| Trouble { column, fault: CellFault::Merged { cells: cells.name.clone() } }),
+            );
         }
     }
 }

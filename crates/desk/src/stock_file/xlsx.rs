@@ -1,9 +1,9 @@
 //! The rows of a workbook (XLSX, ECMA-376), read within stated limits whatever the file says of itself.
 
-use super::refuse::OtherFile;
-use super::fault::CellFault;
 use super::StockFileError;
+use super::fault::CellFault;
 use super::formula;
+use super::refuse::OtherFile;
 use super::table::{COLUMNS_MAX, Merged, Raw, TableRow, Trouble, push};
 use calamine::{DataRef, Reader, Xlsx, XlsxError};
 use std::collections::BTreeMap;

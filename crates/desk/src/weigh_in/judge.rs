@@ -1,11 +1,11 @@
 //! The odds of what a weighed part is.
 
-use trade::error::{FindIt, Noun, NotFound};
 use super::bend::bend_doubts;
 use super::spread::{Spread, numbers, spread, wrapping_g};
 use quantity::decimal;
 use serde::{Deserialize, Serialize};
 use trade::error::TradeError;
+use trade::error::{FindIt, NotFound, Noun};
 use trade::kind::closed_list;
 use trade::model::{Library, Model, PartKind};
 use trade::part::{Part, possible_mass_g};

@@ -1,9 +1,9 @@
 //! Calculations.
 
-use fact::Fact;
-use crate::failure::CommandFault;
 use crate::config::Calc;
+use crate::failure::CommandFault;
 use crate::failure::Failure;
+use fact::Fact;
 use serde_json::Value;
 use std::io::Read;
 
@@ -44,12 +44,9 @@ pub fn calc(arguments: &Calc) -> Result<(), Failure> {
         return if arguments.json { super::print_json(&output) } else { super::print::document(&output) };
     }
     let mut text = Vec::new();
-    std::io::stdin()
-        .read_to_end(&mut text)
-        .map_err(|e| Failure::usage(CommandFault::Input { log: e.to_string() }))?;
-    let input: Value = document::read(&text).map_err(|e| {
-        Failure::usage(CommandFault::InputNotJson { topic: topic.to_owned(), what: e.told() })
-    })?;
+    std::io::stdin().read_to_end(&mut text).map_err(|e| Failure::usage(CommandFault::Input { log: e.to_string() }))?;
+    let input: Value = document::read(&text)
+        .map_err(|e| Failure::usage(CommandFault::InputNotJson { topic: topic.to_owned(), what: e.told() }))?;
     let output = app::calc::run(topic, input)?;
     if arguments.json { super::print_json(&output) } else { super::print::document(&output) }
 }

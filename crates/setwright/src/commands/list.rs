@@ -1,9 +1,9 @@
 //! Lists of parts and models: import, export, labels.
 
-use crate::failure::CommandFault;
 use super::work::{busy, bytes_of};
 use super::{print_json, say};
 use crate::config::{Export, Import, Labels};
+use crate::failure::CommandFault;
 use crate::failure::Failure;
 use app::App;
 use app::stock::{PartQuery, PartsImported};
@@ -38,8 +38,7 @@ pub async fn import(arguments: &Import) -> Result<(), Failure> {
     };
     app.close().await;
     if refused > 0 {
-        return Err(Failure::usage(CommandFault::RowsRefused { n: refused })
-        .answered());
+        return Err(Failure::usage(CommandFault::RowsRefused { n: refused }).answered());
     }
     Ok(())
 }
@@ -54,7 +53,12 @@ async fn import_models(app: &App, bytes: Vec<u8>, json: bool) -> Result<usize, F
     } else {
         println!("{} models kept, {} refused", done.kept.len(), done.bad.len());
         for bad in &done.bad {
-            println!("  entry {}, {}: {}", bad.entry, bad.code, super::reader().refusal(&fact::Refusal::new(&bad.problem)));
+            println!(
+                "  entry {}, {}: {}",
+                bad.entry,
+                bad.code,
+                super::reader().refusal(&fact::Refusal::new(&bad.problem))
+            );
         }
     }
     Ok(done.bad.len())
@@ -140,7 +144,8 @@ pub async fn export(arguments: &Export) -> Result<(), Failure> {
         app.export_models().await?.into_bytes()
     } else if arguments.database.json {
         let (parts, _) = app.parts(&PartQuery::default()).await?;
-        let text = serde_json::to_string_pretty(&parts).map_err(|e| Failure::outside(CommandFault::AnswerUnwritable { log: e.to_string() }))?;
+        let text = serde_json::to_string_pretty(&parts)
+            .map_err(|e| Failure::outside(CommandFault::AnswerUnwritable { log: e.to_string() }))?;
         (text + "\n").into_bytes()
     } else if as_book {
         app.export_workbook(&PartQuery::default()).await?

@@ -1,13 +1,13 @@
 //! Which part goes into which club.
 
-use fact::Fact;
-use crate::failure::CommandFault;
 use super::{print_json, say};
 use crate::config::MatchArguments;
+use crate::failure::CommandFault;
 use crate::failure::Failure;
 use app::App;
 use app::matched::{DayRequest, Searching, SetMatch, SetRequest};
 use desk::planner::{DayPlan, Law, Lock};
+use fact::Fact;
 use indicatif::{ProgressBar, ProgressStyle};
 use std::fmt::Write;
 use std::sync::Arc;
@@ -36,9 +36,8 @@ pub async fn matched(arguments: &MatchArguments) -> Result<(), Failure> {
 async fn set(app: &App, arguments: &MatchArguments) -> Result<SetMatch, Failure> {
     let Some(path) = &arguments.set else { return Err(Failure::usage(CommandFault::NoSet)) };
     let text = std::fs::read_to_string(path).map_err(|e| Failure::file(path, &e))?;
-    let sheet: Sheet = document::read(text.as_bytes()).map_err(|e| {
-        Failure::usage(CommandFault::NotASheet { path: path.display().to_string(), what: e.told() })
-    })?;
+    let sheet: Sheet = document::read(text.as_bytes())
+        .map_err(|e| Failure::usage(CommandFault::NotASheet { path: path.display().to_string(), what: e.told() }))?;
     let locks = arguments.keep.iter().map(|text| lock(text)).collect::<Result<Vec<_>, _>>()?;
     let request = SetRequest { sheet, locks, seconds: arguments.seconds, weights: weights(app, arguments).await? };
     let bar = progress(arguments);
@@ -82,9 +81,7 @@ async fn weights(app: &App, arguments: &MatchArguments) -> Result<Option<PlanWei
     let mut all = app.shop().await?.plan_weights;
     for text in &arguments.weight {
         let read = text.split_once('=').and_then(|(name, value)| Some((name, value.trim().parse::<f64>().ok()?)));
-        let (name, value) = read.ok_or_else(|| {
-            Failure::usage(CommandFault::NotAWeight { text: text.clone() })
-        })?;
+        let (name, value) = read.ok_or_else(|| Failure::usage(CommandFault::NotAWeight { text: text.clone() }))?;
         all = all.with(name, value).map_err(|e| Failure::usage(e.refusal()))?;
     }
     Ok(Some(all))
@@ -95,9 +92,7 @@ fn lock(text: &str) -> Result<Lock, Failure> {
         let (slot, code) = text.split_once(':')?;
         Some(Lock { slot: slot.trim().parse().ok()?, code: code.trim().to_owned() })
     };
-    read().ok_or_else(|| {
-        Failure::usage(CommandFault::NotALock { text: text.to_owned() })
-    })
+    read().ok_or_else(|| Failure::usage(CommandFault::NotALock { text: text.to_owned() }))
 }
 
 async fn day(app: &App, arguments: &MatchArguments) -> Result<DayPlan, Failure> {

@@ -16,8 +16,8 @@ mod simulate;
 mod weigh;
 mod work;
 
-use crate::failure::CommandFault;
 use crate::config::{Arguments, Command, OrderCommand, SheetCommand};
+use crate::failure::CommandFault;
 use crate::failure::Failure;
 use std::future::Future;
 use std::io::Write;
@@ -91,8 +91,8 @@ fn print_json(value: &impl serde::Serialize) -> Result<(), Failure> {
         words::speak(&mut document, &reader());
         serde_json::to_string_pretty(&document)
     };
-    let text: String =
-        spoken().map_err(|e: serde_json::Error| Failure::outside(CommandFault::AnswerUnwritable { log: e.to_string() }))?;
+    let text: String = spoken()
+        .map_err(|e: serde_json::Error| Failure::outside(CommandFault::AnswerUnwritable { log: e.to_string() }))?;
     say(&(text + "\n"))
 }
 

@@ -1,9 +1,9 @@
 //! Orders of parts, and the stock against the sheets to come.
 
-use crate::failure::CommandFault;
 use super::print::table;
 use super::{print_json, say};
 use crate::config::{NeedsArguments, OrderAdd, OrderCancel, OrderJob, OrderList, OrderReceive, OrderTell};
+use crate::failure::CommandFault;
 use crate::failure::Failure;
 use app::order::{CloseOrder, JobCount, NewOrder, OrderForJob, OrderQuery, Receive, TellOrder};
 use desk::order::Wanted;

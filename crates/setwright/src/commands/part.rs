@@ -1,14 +1,14 @@
 //! A part with its life, parts sorted by weight, head masses to ask for.
 
-use fact::Fact;
-use crate::failure::CommandFault;
 use super::print::table;
 use super::{print_json, say};
 use crate::config::{AskArguments, PartArguments, SortArguments};
+use crate::failure::CommandFault;
 use crate::failure::Failure;
 use app::life::{PartAction, PartDeed, PartLife};
 use app::sorting::{AskRequest, SortRequest};
 use desk::ask::Supply;
+use fact::Fact;
 use quantity::{SwingWeight, decimal};
 use trade::sheet::Sheet;
 
@@ -55,9 +55,7 @@ pub async fn part(arguments: &PartArguments) -> Result<(), Failure> {
 }
 
 fn deed(text: &str) -> Result<PartDeed, Failure> {
-    serde_json::from_value(text.into()).map_err(|_| {
-        Failure::usage(CommandFault::NoDeed { text: text.to_owned() })
-    })
+    serde_json::from_value(text.into()).map_err(|_| Failure::usage(CommandFault::NoDeed { text: text.to_owned() }))
 }
 
 fn life_text(life: &PartLife) -> String {
@@ -187,7 +185,5 @@ fn supply(text: &str) -> Result<Supply, Failure> {
             sd_g: scatter.trim().parse().ok()?,
         })
     };
-    read().ok_or_else(|| {
-        Failure::usage(CommandFault::NotASupply { text: text.to_owned() })
-    })
+    read().ok_or_else(|| Failure::usage(CommandFault::NotASupply { text: text.to_owned() }))
 }

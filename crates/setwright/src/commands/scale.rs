@@ -1,8 +1,8 @@
 //! Trying out a scale on a serial line: its raw lines and what is read from them.
 
-use crate::failure::CommandFault;
 use super::say;
 use crate::config::ScaleArguments;
+use crate::failure::CommandFault;
 use crate::failure::Failure;
 use instrument::scale::{Heard, Ports, ScaleLine};
 use std::sync::mpsc::channel;

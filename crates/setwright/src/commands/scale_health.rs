@@ -1,9 +1,9 @@
 //! How the shop's scales stand: checks, trust, calibration, gauge studies.
 
-use crate::failure::CommandFault;
 use super::print::table;
 use super::print_json;
 use crate::config::{Database, ScaleCommand};
+use crate::failure::CommandFault;
 use crate::failure::Failure;
 use app::gauge_study::StudyView;
 use app::scale_health::{CheckAnswer, NewCalibration, NewCheck, ScaleHealth, TrustWord};

@@ -1,7 +1,7 @@
 //! Serving the bench.
 
-use crate::failure::CommandFault;
 use crate::config::{Demo, Serve, Settings, Which, make_data_folder};
+use crate::failure::CommandFault;
 use crate::failure::Failure;
 use app::{App, SystemClock};
 use std::io::Write;
@@ -57,9 +57,9 @@ fn begin(arguments: &Serve, which: Which) -> Result<Settings, Failure> {
 
 async fn listen(settings: &Settings) -> Result<TcpListener, Failure> {
     let addresses = reachable(settings).await?;
-    TcpListener::bind(&addresses[..]).await.map_err(|e| {
-        Failure::outside(CommandFault::ListenTaken { place: settings.listen.clone(), log: e.to_string() })
-    })
+    TcpListener::bind(&addresses[..])
+        .await
+        .map_err(|e| Failure::outside(CommandFault::ListenTaken { place: settings.listen.clone(), log: e.to_string() }))
 }
 
 /// What was there when the shop was opened.
@@ -77,7 +77,8 @@ async fn run(
     json: bool,
     greeting: impl FnOnce(SocketAddr) -> Greeting,
 ) -> Result<(), Failure> {
-    let address = listener.local_addr().map_err(|e| Failure::outside(CommandFault::NoAddress { log: e.to_string() }))?;
+    let address =
+        listener.local_addr().map_err(|e| Failure::outside(CommandFault::NoAddress { log: e.to_string() }))?;
     app.start_scales().await?;
     // Whoever reads the greeting may ask to stop at once.
     let stop_asked = StopAsked::new();
@@ -150,7 +151,9 @@ async fn axum_serve(
     names: web::ServerNames,
     until: impl std::future::Future<Output = ()> + Send + 'static,
 ) -> Result<(), Failure> {
-    web::serve(listener, app, names, until).await.map_err(|e| Failure::outside(CommandFault::ServingEnded { log: e.to_string() }))
+    web::serve(listener, app, names, until)
+        .await
+        .map_err(|e| Failure::outside(CommandFault::ServingEnded { log: e.to_string() }))
 }
 
 /// Nobody should be in the network's reach without knowing it.

@@ -1,10 +1,10 @@
 //! Simulated shops: what the advice is worth against builders without it.
 
-use crate::failure::CommandFault;
-use fact::Refusal;
 use super::{print, print_json};
 use crate::config::Simulate;
+use crate::failure::CommandFault;
 use crate::failure::Failure;
+use fact::Refusal;
 use indicatif::{ProgressBar, ProgressStyle};
 use quantity::decimal;
 use simulation::report::{BlunderLine, Line};

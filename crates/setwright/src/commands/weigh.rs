@@ -1,8 +1,8 @@
 //! One part weighed: what its mass speaks for, and into the stock.
 
-use crate::failure::CommandFault;
 use super::{print_json, say};
 use crate::config::Weigh;
+use crate::failure::CommandFault;
 use crate::failure::Failure;
 use app::weigh_in::{ToJudge, WeighIn, WeighedIn};
 use desk::weigh_in::Judged;

@@ -1,14 +1,14 @@
 //! Commands that open the shop's database, do one thing and close it.
 
-use fact::Fact;
-use crate::failure::CommandFault;
 use super::{print, print_json};
 use crate::config::{JobArguments, PlanArguments, SheetFile};
+use crate::failure::CommandFault;
 use crate::failure::Failure;
 use app::plan::Accept;
 use app::sheet::Approve;
 use desk::planner::Lock;
 use desk::sheet_check::Severity;
+use fact::Fact;
 use indicatif::ProgressBar;
 use std::path::Path;
 use std::time::Duration;
@@ -28,9 +28,8 @@ pub(super) fn busy(words: &'static str, json: bool) -> ProgressBar {
 }
 
 fn sheet_of(path: &Path) -> Result<Sheet, Failure> {
-    document::read(&bytes_of(path)?).map_err(|e| {
-        Failure::usage(CommandFault::NotASheet { path: path.display().to_string(), what: e.told() })
-    })
+    document::read(&bytes_of(path)?)
+        .map_err(|e| Failure::usage(CommandFault::NotASheet { path: path.display().to_string(), what: e.told() }))
 }
 
 /// Checks a sheet file.
@@ -57,9 +56,7 @@ pub async fn sheet_check(arguments: &SheetFile) -> Result<(), Failure> {
     let stops = problems.iter().filter(|p| p.severity == Severity::Stop).count();
     if stops > 0 {
         // The findings are told already; in JSON they are the whole answer.
-        return Err(
-            Failure::usage(CommandFault::SheetStops { n: stops }).answered()
-        );
+        return Err(Failure::usage(CommandFault::SheetStops { n: stops }).answered());
     }
     Ok(())
 }

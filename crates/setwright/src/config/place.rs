@@ -120,8 +120,9 @@ impl Database {
         });
         let Some(path) = found else { return Ok(ConfigFile::default()) };
         let text = std::fs::read_to_string(&path).map_err(|e| Failure::file(&path, &e))?;
-        let mut file: ConfigFile =
-            toml::from_str(&text).map_err(|e| Failure::usage(CommandFault::Config { path: path.display().to_string(), log: e.to_string() }))?;
+        let mut file: ConfigFile = toml::from_str(&text).map_err(|e| {
+            Failure::usage(CommandFault::Config { path: path.display().to_string(), log: e.to_string() })
+        })?;
         file.database = file.database.map(|address| beside(&address, &path));
         Ok(file)
     }
@@ -164,9 +165,7 @@ fn data_folder() -> Result<PathBuf, Failure> {
 fn strategy() -> Result<impl AppStrategy, Failure> {
     let names =
         AppStrategyArgs { top_level_domain: String::new(), author: String::new(), app_name: "Setwright".to_owned() };
-    choose_native_strategy(names).map_err(|_| {
-        Failure::usage(CommandFault::NoHome)
-    })
+    choose_native_strategy(names).map_err(|_| Failure::usage(CommandFault::NoHome))
 }
 
 /// The address of the demonstration's database, where somebody looked for a shop and only that is there.

@@ -1,7 +1,7 @@
 //! How to serve: the command line first, then the environment, then the configuration file, then what is usual.
 
-use crate::failure::CommandFault;
 use super::place::{Database, Which};
+use crate::failure::CommandFault;
 use crate::failure::Failure;
 use clap::Args;
 use clap::builder::BoolishValueParser;
@@ -60,9 +60,8 @@ impl Serve {
     pub fn settings(&self, which: Which) -> Result<Settings, Failure> {
         let file = self.database.read_config()?;
         let names = if self.name.is_empty() { file.names } else { self.name.clone() };
-        let names = web::ServerNames::new(names).map_err(|bad| {
-            Failure::usage(CommandFault::MachineName { name: bad })
-        })?;
+        let names =
+            web::ServerNames::new(names).map_err(|bad| Failure::usage(CommandFault::MachineName { name: bad }))?;
         Ok(Settings {
             names,
             open_to_network: self.open_to_network || file.open_to_network,

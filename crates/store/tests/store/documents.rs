@@ -2,6 +2,7 @@
 
 use crate::samples::{adapter_model, at, box_of_ferrules, head, head_model, sheet, sheet_row, stock_models, with_job};
 use desk::stock_file::{Layout, Mapping};
+use store::ModelUser;
 use store::StoreError;
 use trade::id::SheetId;
 use trade::model::{Model, PartKind};
@@ -106,18 +107,18 @@ on_both! {
         let refused = tx.remove_model("LARK-2").await.expect_err("used");
         let StoreError::InUse { code, users } = refused else { panic!("{refused}") };
         assert_eq!(code, "LARK-2");
-        for user in ["2 parts", "1 sheet", "1 job", "1 model"] {
-            assert!(users.contains(user), "{users}");
+        for user in [ModelUser::Parts { n: 2 }, ModelUser::Sheets { n: 1 }, ModelUser::Jobs { n: 1 }, ModelUser::Models { n: 1 }] {
+            assert!(users.contains(&user), "{users:?}");
         }
         let refused = tx.remove_model("BOND-24").await.expect_err("used");
-        assert!(refused.to_string().contains("the shop's own settings"), "{refused}");
+        assert!(matches!(&refused, StoreError::InUse { users, .. } if users.contains(&ModelUser::Shop)), "{refused}");
         // A sheet that drops a model does not free it while the job that was made from it stands.
         let mut row = tx.sheet(&job.sheet_id).await.expect("read").expect("there");
         row.sheet.clubs.clear();
         row.sheet.reference = None;
         tx.update_sheet(&row, at(2)).await.expect("saved");
         let refused = tx.remove_model("MOSS-50").await.expect_err("used");
-        assert!(matches!(&refused, StoreError::InUse { users, .. } if users == "1 job"), "{refused}");
+        assert!(matches!(&refused, StoreError::InUse { users, .. } if *users == [ModelUser::Jobs { n: 1 }]), "{refused}");
     }
 
     async fn a_model_that_nothing_names_is_removed(db: &TestDb) {

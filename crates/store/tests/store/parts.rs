@@ -2,6 +2,7 @@
 
 use crate::samples::{add_job, at, box_of_ferrules, head, new_id, part, stock_models, with_job};
 use store::{PartFilter, StoreError};
+use trade::error::Noun;
 use trade::id::{ClubId, JobId, PartId};
 use trade::model::PartKind;
 use trade::part::{Part, PartState};
@@ -93,7 +94,7 @@ on_both! {
         stock_models(&mut tx).await;
         let unknown = part("H6-1", PartKind::Head, "LARK-9");
         let refused = tx.insert_part(&unknown, at(1)).await.expect_err("no such model");
-        assert!(matches!(&refused, StoreError::Missing { what: "model", name } if name == "LARK-9"), "{refused}");
+        assert!(matches!(&refused, StoreError::Missing { what: Noun::Model, name } if name == "LARK-9"), "{refused}");
         let mut astray = head("H6-1");
         astray.job = Some(JobId(new_id()));
         assert!(tx.insert_part(&astray, at(1)).await.expect_err("no such job").is_missing());

@@ -2,6 +2,7 @@
 
 use crate::samples::{add_job, at, new_id, reading, with_job};
 use store::StoreError;
+use store::{Saved, Stored};
 use trade::id::{ClubId, ReadingId};
 use trade::reading::{Reading, What, standing};
 
@@ -43,7 +44,7 @@ on_both! {
         let late = reading(&job, 0, What::SwingWeight, 41.9);
         let refused = tx.append_reading(&late, Some(0), Some("tablet 2")).await.expect_err("an old version");
         let StoreError::Stale { what, saved_version } = &refused else { panic!("{refused}") };
-        assert_eq!((what.as_str(), *saved_version), ("the club J1-1", 1));
+        assert_eq!((what, *saved_version), (&Stored::Club { card: "J1-1".into() }, 1));
         assert_eq!(tx.readings(&job.id).await.expect("read").len(), 1);
         let again = tx.append_reading(&late, Some(1), Some("tablet 2")).await.expect("after loading anew");
         assert_eq!((again.club_version, again.repeated), (2, false));
@@ -67,7 +68,7 @@ on_both! {
         assert_eq!(tx.readings(&job.id).await.expect("read").len(), 2);
         let other = reading(&job, 0, What::SwingWeight, 41.8);
         let refused = tx.append_reading(&other, Some(2), Some("key 1")).await.expect_err("another entry");
-        assert!(matches!(&refused, StoreError::KeyReused { saved } if saved.contains("41.7")), "{refused}");
+        assert!(matches!(&refused, StoreError::KeyReused { saved: Saved::Reading { typed, .. } } if typed.contains("41.7")), "{refused}");
         tx.append_reading(&other, Some(2), Some("key 2")).await.expect("appended");
     }
 

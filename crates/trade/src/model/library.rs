@@ -1,10 +1,9 @@
 //! All models of a shop, looked up by code.
 
-use fact::Fact;
-use crate::error::{FindIt, NotFound};
-use crate::error::TradeError;
 use crate::adapter::AdapterModel;
 use crate::adhesive::AdhesiveModel;
+use crate::error::TradeError;
+use crate::error::{FindIt, NotFound};
 use crate::ferrule::FerruleModel;
 use crate::grip::GripModel;
 use crate::head::HeadModel;
@@ -13,6 +12,7 @@ use crate::model::{Model, PartKind};
 use crate::shaft::ShaftModel;
 use crate::tape::TapeModel;
 use crate::tip_weight::TipWeightModel;
+use fact::Fact;
 use std::collections::BTreeMap;
 
 /// The models of a shop.
@@ -102,7 +102,8 @@ impl Library {
     fn unknown(&self, code: &str, kind: PartKind) -> TradeError {
         let known: Vec<String> = self.of_kind(kind).map(|model| model.code().to_owned()).take(8).collect();
         let kind = kind.told();
-        let next = if known.is_empty() { FindIt::AddModel { kind: kind.clone() } } else { FindIt::KnownOrAdd { known } };
+        let next =
+            if known.is_empty() { FindIt::AddModel { kind: kind.clone() } } else { FindIt::KnownOrAdd { known } };
         TradeError::not_found(&NotFound::Model { kind, code: code.to_owned() }, &next)
     }
 }

@@ -6,9 +6,9 @@ mod library;
 
 pub use library::Library;
 
-use crate::error::TradeError;
 use crate::adapter::AdapterModel;
 use crate::adhesive::AdhesiveModel;
+use crate::error::TradeError;
 use crate::ferrule::FerruleModel;
 use crate::grip::GripModel;
 use crate::head::HeadModel;
@@ -136,11 +136,7 @@ fn check_code(code: &str) -> Result<(), TradeError> {
     let sound = !code.is_empty()
         && code.len() <= 32
         && code.chars().all(|c| c.is_ascii_alphanumeric() || matches!(c, '-' | '_' | '.'));
-    if sound {
-        Ok(())
-    } else {
-        Err(TradeError::unreadable("code", &ModelFault::BadCode { code: code.to_owned() }))
-    }
+    if sound { Ok(()) } else { Err(TradeError::unreadable("code", &ModelFault::BadCode { code: code.to_owned() })) }
 }
 
 fact::facts! {

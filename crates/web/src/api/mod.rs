@@ -30,19 +30,9 @@ use utoipa_axum::routes;
 pub(crate) fn router() -> Router<App> {
     let (router, _) = operations().split_for_parts();
     router
-        .fallback(|| async {
-            Problem::new(
-                StatusCode::NOT_FOUND,
-                "not_found",
-                EdgeFault::NoApiAddress,
-            )
-        })
+        .fallback(|| async { Problem::new(StatusCode::NOT_FOUND, "not_found", EdgeFault::NoApiAddress) })
         .method_not_allowed_fallback(|| async {
-            Problem::new(
-                StatusCode::METHOD_NOT_ALLOWED,
-                "method",
-                EdgeFault::NoApiMethod,
-            )
+            Problem::new(StatusCode::METHOD_NOT_ALLOWED, "method", EdgeFault::NoApiMethod)
         })
 }
 

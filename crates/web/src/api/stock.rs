@@ -1,10 +1,9 @@
 //! Models and parts.
 
-use fact::{Fact, Told};
-use crate::problem::EdgeFault;
 use super::File;
 use super::described::NotFound;
 use crate::pages::labels::{asked_parts, labels_of};
+use crate::problem::EdgeFault;
 use crate::problem::{ApiError, Body, Problem};
 use crate::reader::{Answer, Reader};
 use app::App;
@@ -19,6 +18,7 @@ use desk::stock_file::Imported;
 use desk::stock_file::Layout;
 use desk::stock_file::Mapping;
 use desk::weigh_in::Judged;
+use fact::{Fact, Told};
 use look::label_picture;
 use serde::{Deserialize, Serialize};
 use serde_json::Value;

@@ -1,11 +1,11 @@
 //! The bench: one club, one decision a screen.
 
-use crate::problem::EdgeFault;
-use super::beside;
 use super::bench_screen::Screen;
+use super::beside;
 use super::entries::{self, go_to, in_address, query};
 use super::what_if::WhatIf;
 use super::{Framed, PageResult, Who, failure, failure_status, framed};
+use crate::problem::EdgeFault;
 use crate::reader::Reader;
 use crate::units::explicit;
 use app::advice::DeclineOffer;
@@ -368,10 +368,7 @@ async fn bench_page(w: &Words, app: &App, number: i64, slot: i64, view: View) ->
     let club = file.club_at(slot)?;
     let believed = file.believe()?;
     let states = file.states_of(&believed, app.now())?;
-    let state = states
-        .iter()
-        .find(|s| s.slot == slot)
-        .ok_or_else(|| AppError::invalid(EdgeFault::NoState))?;
+    let state = states.iter().find(|s| s.slot == slot).ok_or_else(|| AppError::invalid(EdgeFault::NoState))?;
     let step = chosen_step(&file, state, view.step.as_deref());
     let crumb = format!("Job {number} · {} · {}", file.job.sheet.player, step.label.to_lowercase());
     let said = app.at_bench(&file, &believed, slot).await?;

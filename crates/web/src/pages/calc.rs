@@ -3,11 +3,11 @@
 //! A field stands in the address under its place in the topic's document, `finished.cap_mm=3`; lists are texts with a
 //! header line. Without any field the topic's own example is shown.
 
-use crate::problem::EdgeFault;
 use super::calc_picture::cards;
 use super::calc_shape::{Ask, Way, asks, beside, document, first_line, group, head, in_words, last, named, typed};
 use super::entries::{Entries, capital, words_table};
 use super::{Framed, PageResult, failure, failure_status, framed};
+use crate::problem::EdgeFault;
 use crate::reader::Reader;
 use app::{App, AppError};
 use axum::Router;

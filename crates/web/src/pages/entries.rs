@@ -2,11 +2,11 @@
 
 use super::beside;
 use crate::problem::EdgeFault;
-use fact::{Fact, Refusal};
-use axum::http::StatusCode;
 use app::AppError;
 use axum::extract::Multipart;
+use axum::http::StatusCode;
 use axum::response::Redirect;
+use fact::{Fact, Refusal};
 use jiff::Timestamp;
 use jiff::civil::Date;
 use look::{Cell, Choice, Column, Field, Notice, Select, Table, Tone, field, select, table, text_area};
@@ -136,10 +136,7 @@ impl Entries {
     /// A whole number from 0.
     pub fn count(&mut self, w: &Words, name: &str) -> Option<i64> {
         self.read(w, name, |t| {
-            t.parse::<i64>()
-                .ok()
-                .filter(|n| *n >= 0)
-                .ok_or_else(|| FormFault::NotACount { text: t.to_owned() })
+            t.parse::<i64>().ok().filter(|n| *n >= 0).ok_or_else(|| FormFault::NotACount { text: t.to_owned() })
         })
     }
 

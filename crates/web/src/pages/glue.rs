@@ -1,8 +1,8 @@
 //! Glue: what to weigh out, the batch, its clocks.
 
-use crate::problem::EdgeFault;
 use super::entries::{capital, counted, go_to};
 use super::{Framed, PageResult, Who, failure, failure_status, framed, say};
+use crate::problem::EdgeFault;
 use crate::reader::Reader;
 use app::glue::{BatchView, NewBatch, TakeBackBatch};
 use app::{App, AppError};

@@ -1,9 +1,9 @@
 //! The set grid: one step across all clubs of a job, where the cursor moves on by itself.
 
-use crate::problem::EdgeFault;
 use super::bench::{club_name, finish_words, mark};
 use super::entries::{capital, go_to, typed_at};
 use super::{Framed, PageResult, Who, failure, failure_status, framed, say};
+use crate::problem::EdgeFault;
 use crate::reader::Reader;
 use crate::units::{self, explicit};
 use app::bench::{Entry, NewReadings};

@@ -1,9 +1,9 @@
 //! Labels of parts to print, and where a scanned code leads.
 
-use crate::problem::EdgeFault;
 use super::entries::{Entries, go_to, in_address, query};
 use super::stock::filter;
 use super::{Framed, PageError, PageResult, framed};
+use crate::problem::EdgeFault;
 use crate::reader::Reader;
 use app::stock::PartQuery;
 use app::stock_list::Scanned;

@@ -1,8 +1,8 @@
 //! What the shop has learned: each value with how it came about, to be set back or pinned.
 
-use crate::problem::EdgeFault;
 use super::entries::{Entries, counted, go_to};
 use super::{Framed, PageResult, Who, failure, failure_status, framed};
+use crate::problem::EdgeFault;
 use crate::reader::Reader;
 use app::App;
 use app::learned::{LearnedChange, LearnedShop, LearnedView, PinLearned, ResetLearned};

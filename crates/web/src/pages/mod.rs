@@ -44,7 +44,6 @@ mod style;
 mod today;
 mod what_if;
 
-use fact::{Figure, Refusal};
 use self::entries::go_to;
 use crate::cookies;
 use crate::problem::{EdgeFault, Problem};
@@ -57,6 +56,7 @@ use axum::extract::{FromRequestParts, Path, State};
 use axum::http::{StatusCode, request::Parts};
 use axum::response::{IntoResponse, Redirect, Response};
 use axum::routing::get;
+use fact::{Figure, Refusal};
 use look::{Clock, FooterLink, Nav, Notice, PageFrame, Tone, page};
 use maud::{Markup, html};
 use std::convert::Infallible;
@@ -91,9 +91,7 @@ pub(crate) fn router() -> Router<App> {
         .merge(calc::router())
         .merge(style::router())
         .route("/card/{code}", get(card))
-        .fallback(|| async {
-            PageError(Problem::new(StatusCode::NOT_FOUND, "not_found", EdgeFault::NoPage))
-        })
+        .fallback(|| async { PageError(Problem::new(StatusCode::NOT_FOUND, "not_found", EdgeFault::NoPage)) })
 }
 
 /// A scanned card leads to its club's next step.

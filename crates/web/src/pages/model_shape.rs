@@ -1,8 +1,8 @@
 //! What a form of each kind of model asks, in the trade's words: one table for reading, showing and naming mistakes.
 
 use super::EntryName;
+use super::entries::{Entries, FormFault, plain, plain_number, typed_length, typed_swing_weight};
 use fact::{Fact, Figure, Refusal, Told};
-use super::entries::{FormFault, Entries, plain, plain_number, typed_length, typed_swing_weight};
 use quantity::LengthUnit;
 use serde_json::{Map, Number, Value};
 use trade::error::TradeError;
@@ -393,9 +393,11 @@ fn in_words(w: &Words, kind: PartKind, error: &TradeError) -> String {
     let Some(Figure::Fact(entry)) = refusal.fact().figure("entry") else { return super::beside(w, &refusal) };
     let name = entry.figure("name").and_then(text_of).unwrap_or_default();
     let key = name.rsplit('.').next().unwrap_or(name);
-    let inside = asks(kind).iter().filter_map(|ask| if let Way::Rows(columns) = ask.way { Some(columns) } else { None });
+    let inside =
+        asks(kind).iter().filter_map(|ask| if let Way::Rows(columns) = ask.way { Some(columns) } else { None });
     let own = asks(kind).iter().find(|ask| ask.key == name);
-    let label = own.or_else(|| inside.flat_map(|columns| columns.iter()).find(|ask| ask.key == key)).map(|ask| ask.label);
+    let label =
+        own.or_else(|| inside.flat_map(|columns| columns.iter()).find(|ask| ask.key == key)).map(|ask| ask.label);
     let Some(label) = label else { return super::beside(w, &refusal) };
     let label = EntryName::Labelled { label: label.to_owned() };
     let named = match entry.code() {

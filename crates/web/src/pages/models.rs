@@ -1,10 +1,9 @@
 //! Models: what the maker says of heads, shafts, grips and the small things, by kind; a form a kind; a file of all.
 
-use super::notice_of;
-use fact::Refusal;
 use super::beside;
 use super::entries::{Entries, capital, counted, go_to, in_address, words_cards};
 use super::model_shape::{Ask, Way, asks, header, model, typed};
+use super::notice_of;
 use super::{Framed, PageResult, failure, failure_status, framed};
 use crate::reader::Reader;
 use app::App;
@@ -13,6 +12,7 @@ use axum::extract::{Form, Multipart, Path, Query, State};
 use axum::http::{StatusCode, header as http};
 use axum::response::IntoResponse;
 use axum::routing::{get, post};
+use fact::Refusal;
 use look::{
     Action, Button, ButtonKind, Cell, Column, Field, Icon, Nav, Notice, Tab, Tone, actions, button, check, empty_state,
     file_field, link_button, section, tabs, tag,

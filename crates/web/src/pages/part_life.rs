@@ -1,8 +1,8 @@
 //! The life of a part: what was done with it, and what can be done with it now.
 
-use crate::problem::EdgeFault;
 use super::entries::{Entries, go_to, in_address};
 use super::{Framed, PageResult, Who, failure, failure_status, framed};
+use crate::problem::EdgeFault;
 use crate::reader::Reader;
 use crate::units::{self, explicit};
 use app::life::{PartAction, PartDeed, PartLife};
@@ -192,7 +192,8 @@ async fn act(
     let (job, slot) = form.text("club").split_once(':').map_or((None, None), |(j, s)| (j.parse().ok(), s.parse().ok()));
     let here = format!("/stock/parts/{}", in_address(&code));
     let Some(deed) = deed_of(form.text("deed")).filter(|_| form.is_sound()) else {
-        let first = form.mistakes().next().and_then(|name| form.error(name)).map(|text| text.trim_end_matches('.').to_owned());
+        let first =
+            form.mistakes().next().and_then(|name| form.error(name)).map(|text| text.trim_end_matches('.').to_owned());
         let fault = first.map_or(EdgeFault::NothingChosen, |what| EdgeFault::Mistyped { what });
         let error = AppError::invalid(fault);
         return refused(&w, &app, &code, &error, StatusCode::UNPROCESSABLE_ENTITY).await;

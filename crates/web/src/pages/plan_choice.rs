@@ -1,11 +1,11 @@
 //! Plans beyond the one that is proposed: plans to choose from, a plan made anew around what is done, a day's jobs
 //! together.
 
-use crate::problem::EdgeFault;
 use super::bench::club_name;
 use super::entries::{capital, counted, go_to, query};
 use super::plan::{keep_of, kinds_of, lacking_part, locks, plan_table};
 use super::{Framed, PageResult, Who, failure, failure_status, framed};
+use crate::problem::EdgeFault;
 use crate::reader::Reader;
 use crate::units::restated;
 use app::matched::{AcceptPicks, AcceptReplan, DayRequest, DaySearch, DaySoon, Picked};

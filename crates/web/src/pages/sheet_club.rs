@@ -1,8 +1,8 @@
 //! One club of a saved sheet, changed by hand before the sheet is approved.
 
-use super::still_below;
 use super::entries::{Entries, go_to, group, in_address, plain, typed_length, typed_swing_weight};
 use super::sheets::club_title;
+use super::still_below;
 use super::{Framed, PageResult, failure_status, framed};
 use crate::reader::Reader;
 use crate::units;

@@ -1,13 +1,13 @@
 //! A new sheet, written short: looked at first, then saved.
 
-use super::{beside, within_its_entry};
 use super::entries::{Entries, go_to, group, in_address};
 use super::sheets::{expanded_table, findings};
 use super::{Framed, PageResult, failure, failure_status, framed};
+use super::{beside, within_its_entry};
 use crate::reader::Reader;
 use crate::units;
-use app::sheet::ShortSheet;
 use app::App;
+use app::sheet::ShortSheet;
 use axum::extract::{Form, State};
 use axum::http::StatusCode;
 use axum::response::IntoResponse;

@@ -1,11 +1,10 @@
 //! Fitting sheets: the list, a saved sheet with what is to be said of it, its approval, its file.
 
-use super::notice_of;
-use fact::Refusal;
-use crate::problem::EdgeFault;
 use super::beside;
 use super::entries::{Entries, capital, counted, go_to, in_address, length_or_dash, words_cards, words_table};
+use super::notice_of;
 use super::{Framed, PageError, PageResult, Who, failure, failure_status, framed, sheet_club, sheet_form, today};
+use crate::problem::EdgeFault;
 use crate::problem::Problem;
 use crate::reader::Reader;
 use crate::units::restated;
@@ -19,6 +18,7 @@ use axum::routing::{get, post};
 use desk::sheet_check::Severity;
 use desk::sheet_check::SheetProblem;
 use desk::short_sheet::Expanded;
+use fact::Refusal;
 use jiff::civil::Date;
 use look::{
     Action, Button, ButtonKind, Cell, Column, Field, Icon, Nav, Notice, Tone, actions, button, columns, definitions,
@@ -438,7 +438,8 @@ async fn approve(State(app): State<App>, Reader(w): Reader, Who(by): Who, Path(i
 
 async fn sheet_file(State(app): State<App>, Reader(w): Reader, Path(id): Path<String>) -> PageResult {
     let view = app.sheet(&id.as_str().into()).await?;
-    let text = serde_json::to_string_pretty(&view.sheet).map_err(|e| PageError(Problem::invalid(EdgeFault::Unwritable { log: e.to_string() })))?;
+    let text = serde_json::to_string_pretty(&view.sheet)
+        .map_err(|e| PageError(Problem::invalid(EdgeFault::Unwritable { log: e.to_string() })))?;
     let headers = [
         (header::CONTENT_TYPE, "application/json"),
         (header::CONTENT_DISPOSITION, "attachment; filename=\"sheet.json\""),

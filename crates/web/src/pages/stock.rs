@@ -1,8 +1,8 @@
 //! Parts: the list with its filters, one part, the links to weigh in, import and export.
 
-use super::{beside_its_entry, still_below};
 use super::entries::{Entries, counted, go_to, in_address, plain, query, typed_length, words_table};
 use super::{Framed, PageResult, Who, failure_status, framed, say, stock_import, stock_weigh};
+use super::{beside_its_entry, still_below};
 use crate::reader::Reader;
 use crate::units;
 use app::App;

@@ -1,16 +1,16 @@
 //! The second step of an import: which column is what, in which unit, and what holds for every row.
 
-use crate::problem::EdgeFault;
-use fact::Refusal;
-use desk::stock_file::StockFileError;
 use super::entries::{Entries, capital};
+use crate::problem::EdgeFault;
 use app::stock_list::Looked;
 use base64::Engine as _;
 use base64::engine::general_purpose::STANDARD;
 use desk::stock_file::Mapping;
+use desk::stock_file::StockFileError;
 use desk::stock_file::field_names;
 use desk::stock_file::heading_of;
 use desk::stock_file::units_of;
+use fact::Refusal;
 use look::{Button, ButtonKind, Choice, Field, Select, button, field, hidden, request_key, section, select};
 use maud::{Markup, html};
 use std::collections::BTreeMap;

@@ -1,9 +1,8 @@
 //! A list of parts as a file: looked at first, its columns named, the good rows kept, the bad ones given back to mend.
 
-use fact::Refusal;
-use super::notice_of;
 use super::beside;
 use super::entries::{Entries, capital, counted, go_to, words_table};
+use super::notice_of;
 use super::stock_columns::{carried, columns_form, mapping_of};
 use super::{Framed, PageResult, failure, failure_status, framed};
 use crate::reader::Reader;
@@ -18,6 +17,7 @@ use desk::stock_file::COLUMNS;
 use desk::stock_file::Layout;
 use desk::stock_file::ROWS_MAX;
 use desk::stock_file::RowWarning;
+use fact::Refusal;
 use look::{
     Action, Button, ButtonKind, Cell, Column, Field, Figure, Icon, Nav, Notice, Tone, actions, button, figures,
     file_field, hidden, section, tag,

@@ -62,3 +62,6 @@ work-fault-program = the program made a mistake: { $log }. Nothing was saved
     .next = Please report it to the makers of the program
 
 noun-part-or-card = part or job card
+
+noun-club-of-job = club of this job
+noun-earlier-reading = earlier reading of this club
