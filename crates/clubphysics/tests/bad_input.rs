@@ -1,5 +1,6 @@
 //! Goal: what cannot be calculated is refused with field, value, limit, unit and what to do; what is misspelt is named.
 
+use crate::told;
 use clubphysics::{
     PhysicsError, calc,
     inertia::{InertiaInput, InertiaPart, inertia},
@@ -15,12 +16,12 @@ fn refused(topic: &str, input: Value) -> PhysicsError {
 
 #[test]
 fn an_unknown_topic_lists_the_known() {
-    let text = refused("swing-wieght", json!({})).to_string();
-    assert!(text.contains("did you mean swing-weight?") && text.contains("grip-size"), "{text}");
-    let text = refused("grip_size", json!({})).to_string();
-    assert!(text.contains("did you mean grip-size?"), "{text}");
-    let text = refused("weather", json!({})).to_string();
-    assert!(!text.contains("did you mean") && text.contains("swing-weight"), "{text}");
+    let text = told(&refused("swing-wieght", json!({})));
+    assert!(text.contains("Did you mean swing-weight?") && text.contains("grip-size"), "{text}");
+    let text = told(&refused("grip_size", json!({})));
+    assert!(text.contains("Did you mean grip-size?"), "{text}");
+    let text = told(&refused("weather", json!({})));
+    assert!(!text.contains("Did you mean") && text.contains("swing-weight"), "{text}");
 }
 
 #[rstest]
@@ -36,13 +37,13 @@ fn an_unknown_topic_lists_the_known() {
 fn an_unknown_field_is_named(#[case] topic: &str, #[case] input: Value, #[case] what: &str, #[case] advice: &str) {
     let error = refused(topic, input);
     assert!(matches!(error, PhysicsError::Unreadable { .. }), "{error}");
-    assert!(error.to_string().contains(what) && error.to_string().contains(advice), "{error}");
+    assert!(told(&error).contains(what) && told(&error).contains(advice), "{error}");
 }
 
 #[test]
 fn text_for_a_number_and_a_missing_field() {
-    let text = refused("swing-weight", json!({ "total_mass_g": "350", "balance_point_mm": 800.0 })).to_string();
-    assert!(text.contains("\"350\"") && text.contains("without quotes"), "{text}");
+    let text = told(&refused("swing-weight", json!({ "total_mass_g": "350", "balance_point_mm": 800.0 })));
+    assert!(text.contains("“350”") && text.contains("without quotes"), "{text}");
     let missing = refused("trim", json!({ "mass_g": 120.0, "length_mm": 1000.0 }));
     assert!(matches!(&missing, PhysicsError::Missing { field, .. } if field == "balance_point_mm"), "{missing}");
 }
@@ -62,7 +63,7 @@ fn text_for_a_number_and_a_missing_field() {
 fn impossible_swing_weights(#[case] input: Value, #[case] field: &str, #[case] text: &str) {
     let error = refused("swing-weight", input);
     assert!(matches!(&error, PhysicsError::OutOfRange { field: named, .. } if named == field), "{error}");
-    assert!(error.to_string().contains(text), "{error}");
+    assert!(told(&error).contains(text), "{error}");
 }
 
 #[test]
@@ -170,7 +171,7 @@ fn figures_of_no_club_are_refused_with_what_was_meant(
 ) {
     let error = refused(topic, input);
     assert!(matches!(&error, PhysicsError::OutOfRange { field: named, .. } if named == field), "{error}");
-    assert!(error.to_string().contains(text), "{error}");
+    assert!(told(&error).contains(text), "{error}");
 }
 
 /// Clubs at the edge of the trade are clubs: a child's of 18 in, a putter with a counterweight, a shaft of 60 in.
@@ -222,7 +223,7 @@ fn a_new_grip_takes_the_place_of_the_named_one() {
     assert!(output["total_mass_g_sd"].is_number() && output["what_if"].get("total_mass_g_sd").is_none(), "{output}");
     // Said twice and differently, it is asked about.
     let twice = json!({ "grip": { "old_mass_g": 47.0, "mass_g": 30.0, "position_mm": 105.0 } });
-    let error = refused("swing-weight", json!({ "parts": parts, "what_if": twice })).to_string();
+    let error = told(&refused("swing-weight", json!({ "parts": parts, "what_if": twice })));
     assert!(error.contains("weighs 50 g") && error.contains("takes off 47 g"), "{error}");
 }
 
@@ -263,7 +264,7 @@ fn a_reading_of_another_shaft_is_refused() {
         input
     };
     for (cpm, text) in [(185.0, "at least 0.5"), (450.0, "at most 2"), (900.0, "read without its head?")] {
-        let error = refused("frequency", with(cpm)).to_string();
+        let error = told(&refused("frequency", with(cpm)));
         assert!(error.contains(text) && error.contains("294 cpm"), "{error}");
     }
     let remarked = calc::run("frequency", with(355.0)).expect("a rough table");
@@ -301,7 +302,7 @@ fn what_is_of_another_kind_is_named(
 ) {
     let error = refused(topic, input);
     assert_eq!(error.field(), Some(place), "{error}");
-    let said = error.to_string();
+    let said = told(&error);
     assert!(said.starts_with(place) && said.contains(text), "{said}");
     for word in ["f64", "u32", "usize", "struct", "expected", "invalid type", "Input", "sequence", "map"] {
         assert!(!said.contains(word), "{said}");
@@ -313,13 +314,13 @@ fn a_missing_field_and_an_unknown_word_have_their_place() {
     let missing = refused("swing-weight", json!({ "parts": [{ "mass_g": 1.0 }] }));
     assert_eq!(missing.field(), Some("parts[0].position_mm"), "{missing}");
     let unknown = refused("swing-weight", json!({ "parts": [{ "mass_g": 1.0, "position_mm": 1.0, "place_mm": 1.0 }] }));
-    assert!(unknown.to_string().contains("\"place_mm\" in parts[0]"), "{unknown}");
+    assert!(told(&unknown).contains("“place_mm” in parts[0]"), "{unknown}");
     let word = refused(
         "glue",
         json!({ "batch": { "joints": 8, "ratio": "by_weight", "resin_parts": 1.0, "hardener_parts": 1.0 } }),
     );
-    assert!(word.to_string().contains("unknown choice \"by_weight\" for batch.ratio"), "{word}");
-    assert!(word.to_string().contains("by_mass, by_volume"), "{word}");
+    assert!(told(&word).contains("unknown choice “by_weight” for batch.ratio"), "{word}");
+    assert!(told(&word).contains("by_mass, by_volume"), "{word}");
     // A whole number may be written with its point.
     let whole =
         json!({ "core_in": 0.58, "butt_diameter_in": 0.6, "tape": { "layers": 2.0, "growth_a_layer_in": 0.01 } });
@@ -330,7 +331,7 @@ fn a_missing_field_and_an_unknown_word_have_their_place() {
 /// its limit.
 #[test]
 fn limits_are_printed_as_a_person_reads_them() {
-    let text = refused("trim", json!({ "mass_g": 120.0, "length_mm": 1016.0, "balance_point_mm": 300.0 })).to_string();
+    let text = told(&refused("trim", json!({ "mass_g": 120.0, "length_mm": 1016.0, "balance_point_mm": 300.0 })));
     assert!(text.contains("balance_point_mm is 300 mm, but must be at least 338.667 mm"), "{text}");
 }
 
@@ -338,7 +339,7 @@ fn limits_are_printed_as_a_person_reads_them() {
 #[test]
 fn a_short_recording_counts_its_own_samples() {
     let samples: Vec<f64> = (0..400).map(|i| (f64::from(i) * 0.02).sin()).collect();
-    let text = refused("pluck", json!({ "sample_rate_hz": 40000.0, "axis_1": samples })).to_string();
+    let text = told(&refused("pluck", json!({ "sample_rate_hz": 40000.0, "axis_1": samples })));
     assert!(text.contains("axis_1 has 400 entries, but needs at least 2560"), "{text}");
     assert!(text.contains("too short, 10 ms where 64 ms are needed; record for 10 s or more"), "{text}");
 }

@@ -17,3 +17,14 @@ mod val_uncertainty;
 mod vibration;
 mod vibration_close_rows;
 mod vibration_topics;
+
+/// A refusal in the words of a program's answers: millimetres and grams, as in the names of the fields.
+fn told(error: &clubphysics::PhysicsError) -> String {
+    let units = quantity::Units { length: quantity::LengthUnit::Millimetre, mass: quantity::MassUnit::Gram };
+    words::Words::english(units).refusal(&error.refusal())
+}
+
+/// The field of a refusal, or what it says where it has none.
+fn field(error: &clubphysics::PhysicsError) -> String {
+    error.field().map_or_else(|| told(error), str::to_owned)
+}

@@ -3,6 +3,8 @@
 //! Method: seeded simulation of decaying tones in white noise; the bound by its published figures.
 
 use crate::draws::normal;
+use crate::field;
+use crate::told;
 use std::f64::consts::TAU;
 
 use clubphysics::PhysicsError;
@@ -319,23 +321,11 @@ fn a_part_can_be_chosen() {
     assert!((output.used_from_s - 2.0).abs() < 1e-9 && (output.used_to_s - 6.999).abs() < 1e-9);
 }
 
-fn field(error: &PhysicsError) -> &str {
-    match error {
-        PhysicsError::NotFinite { field, .. }
-        | PhysicsError::OutOfRange { field, .. }
-        | PhysicsError::Missing { field, .. }
-        | PhysicsError::TooFew { field, .. }
-        | PhysicsError::WrongKind { field, .. } => field,
-        PhysicsError::Contradiction { what, .. } | PhysicsError::Unreadable { what, .. } => what,
-        PhysicsError::NotConverged { what, .. } => what,
-    }
-}
-
 #[test]
 fn silence_is_refused() {
     let flat = PluckInput { sample_rate_hz: 1000.0, axis_1: vec![0.0; 20000], ..PluckInput::default() };
     let error = pluck(&flat).unwrap_err();
-    assert!(error.to_string().contains("silent"), "{error}");
+    assert!(told(&error).contains("silent"), "{error}");
     // A second sensor that is not plugged in.
     let mut half = CLUB.record(10.0, 500.0, || 0.0);
     half.axis_2 = Some(vec![0.1; half.axis_1.len()]);
@@ -348,7 +338,7 @@ fn noise_without_a_swing_is_refused() {
         let mut rng = Pcg64Mcg::seed_from_u64(seed);
         let axis_1 = (0..4000).map(|_| normal(&mut rng)).collect();
         let error = pluck(&PluckInput { sample_rate_hz: 200.0, axis_1, ..PluckInput::default() }).unwrap_err();
-        assert!(error.to_string().contains("no swing stands out"), "{error}");
+        assert!(told(&error).contains("no swing stands out"), "{error}");
     }
 }
 

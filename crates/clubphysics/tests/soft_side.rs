@@ -2,6 +2,7 @@
 //! Method: shafts simulated by their force law as vectors and matrices, independent of the harmonics that are fitted.
 
 use crate::draws::normal;
+use crate::field;
 use clubphysics::PhysicsError;
 use clubphysics::soft_side::{Mark, Presence, SoftSideInput, SoftSideOutput, around, soft_side};
 use proptest::prelude::*;
@@ -351,18 +352,6 @@ proptest! {
         let output = run(&forces(&shaft, 12, || 0.0));
         prop_assert!((output.asymmetry_percent - 2.0).abs() < 1e-7);
         prop_assert!((output.soft_direction_deg.unwrap() - 40.0).abs() < 1e-5);
-    }
-}
-
-fn field(error: &PhysicsError) -> &str {
-    match error {
-        PhysicsError::NotFinite { field, .. }
-        | PhysicsError::OutOfRange { field, .. }
-        | PhysicsError::Missing { field, .. }
-        | PhysicsError::TooFew { field, .. }
-        | PhysicsError::WrongKind { field, .. } => field,
-        PhysicsError::Contradiction { what, .. } | PhysicsError::Unreadable { what, .. } => what,
-        PhysicsError::NotConverged { what, .. } => what,
     }
 }
 

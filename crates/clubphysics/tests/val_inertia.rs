@@ -1,5 +1,6 @@
 //! Goal: inertia is exact, the pendulum agrees with it, and equal swing weight and equal inertia are told apart.
 
+use crate::told;
 use std::f64::consts::PI;
 
 use crate::fraction::Fraction;
@@ -239,7 +240,7 @@ fn miscounted_swings_are_named(#[case] period_s: f64, #[case] text: &str) {
     )
     .expect_err("no club swings so");
     assert_eq!(error.field(), Some("pendulum.period_s"));
-    assert!(error.to_string().contains(text), "{error}");
+    assert!(told(&error).contains(text), "{error}");
 }
 
 /// A putter with a heavy head, a child's club, a bare driver shaft: inertia of their parts, and the pendulum gives it back.

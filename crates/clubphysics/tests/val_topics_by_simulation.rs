@@ -4,6 +4,7 @@
 //!
 //! Tolerance: with 4000 draws a standard deviation is known to 1/√8000 = 1.1 %; 5 % is more than four of those.
 
+use crate::told;
 use clubphysics::{PhysicsError, calc};
 use nalgebra::{DMatrix, DVector};
 use rand::{RngExt, SeedableRng};
@@ -418,9 +419,9 @@ fn impossible_correlations_are_refused(#[case] topic: &str, #[case] a: &str, #[c
         calc::run(topic, input)
     };
     with(a, b, 0.5).expect("a possible correlation");
-    let stranger = with(a, "colour", 0.5).expect_err("no such input").to_string();
+    let stranger = told(&with(a, "colour", 0.5).expect_err("no such input"));
     assert!(stranger.contains("\"colour\"") && stranger.contains(b), "{stranger}");
-    let beyond = with(a, b, 1.5).expect_err("beyond one").to_string();
+    let beyond = told(&with(a, b, 1.5).expect_err("beyond one"));
     assert!(beyond.contains(a) && beyond.contains("1.5") && beyond.contains("at most 1"), "{beyond}");
 }
 

@@ -1,6 +1,7 @@
 //! Goal: a cut shaft has the mass that was left on it, and the finished length comes out. Method: properties, mass lines
 //! integrated numerically, and the geometry of the 60-degree plane solved another way.
 
+use crate::told;
 use clubphysics::{
     PhysicsError, calc,
     trim::{Convention, FinishedLength, MassLine, Shaft},
@@ -222,7 +223,7 @@ fn a_taper_tip_is_cut_only_on_purpose() {
         "mass_g": 120.0, "length_mm": 1016.0, "balance_point_mm": 500.0, "tip": "taper", "tip_trim_mm": 10.0
     });
     let error = refused(input.clone());
-    assert!(error.to_string().contains("allow_taper_tip_trim"), "{error}");
+    assert!(told(&error).contains("allow_taper_tip_trim"), "{error}");
     input["allow_taper_tip_trim"] = json!(true);
     let output = run(input.clone());
     assert!(output["warnings"][0].as_str().is_some_and(|warning| warning.contains("taper tip")), "{output}");

@@ -2,6 +2,7 @@
 //! published model written once over `Real`, sent through `Inputs::propagate`, and where the publication simulates,
 //! simulated here too with a fixed seed.
 
+use crate::told;
 use clubphysics::{
     PhysicsError,
     real::{Dual, Real},
@@ -253,7 +254,7 @@ fn what_cannot_be_is_refused() {
     assert!(inputs.correlate(vars[0], vars[1], 1.5).is_err());
     let unknown = Correlation { a: "a".into(), b: "z".into(), coefficient: 0.5 };
     let error = inputs.correlate_named(&[unknown]).expect_err("no z");
-    assert!(error.to_string().contains("\"z\"") && error.to_string().contains("a, b, c"), "{error}");
+    assert!(told(&error).contains("“z”") && told(&error).contains("a, b and c"), "{error}");
     // Two things that both go strictly with a third cannot go against each other.
     for (one, other, coefficient) in [(0, 1, 0.9), (1, 2, 0.9), (0, 2, -0.9)] {
         inputs.correlate(vars[one], vars[other], coefficient).expect("each alone is possible");

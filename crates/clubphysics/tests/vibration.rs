@@ -2,7 +2,8 @@
 //! Method: dimensionless eigenvalues Ω = ω·L²·√(m/EI) of beams with known answers, through the public document.
 
 use crate::draws::normal;
-use clubphysics::PhysicsError;
+use crate::field;
+use crate::told;
 use clubphysics::vibration::{
     BetweenRows, FrequencyInput, LineRow, Measured, MeasuredFrom, TipBody, WhatIf, frequency, shapes,
 };
@@ -451,19 +452,6 @@ fn without_deviations_none_are_stated() {
 fn unknown_fields_are_refused_by_name() {
     let error = serde_json::from_str::<FrequencyInput>(r#"{"stiffness_line": [], "clmp_mm": 3}"#).unwrap_err();
     assert!(error.to_string().contains("clmp_mm"), "{error}");
-}
-
-/// The field that an error names.
-fn field(error: &PhysicsError) -> &str {
-    match error {
-        PhysicsError::NotFinite { field, .. }
-        | PhysicsError::OutOfRange { field, .. }
-        | PhysicsError::Missing { field, .. }
-        | PhysicsError::TooFew { field, .. }
-        | PhysicsError::WrongKind { field, .. } => field,
-        PhysicsError::Contradiction { what, .. } | PhysicsError::Unreadable { what, .. } => what,
-        PhysicsError::NotConverged { what, .. } => what,
-    }
 }
 
 type Edit = fn(&mut FrequencyInput);

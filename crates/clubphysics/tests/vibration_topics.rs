@@ -1,5 +1,6 @@
 //! Goal: the vibration topics are reached by name, their examples work, and strangers in the document are named.
 
+use crate::told;
 use clubphysics::{PhysicsError, calc};
 use rstest::rstest;
 use serde_json::{Value, json};
@@ -25,7 +26,7 @@ fn unknown_fields_are_refused_by_name(#[case] topic: &str) {
     let mut input = (found.example)();
     input["colour"] = json!("red");
     match calc::run(topic, input).unwrap_err() {
-        PhysicsError::Unreadable { what, .. } => assert!(what.contains("colour"), "{what}"),
+        error @ PhysicsError::Unreadable { .. } => assert!(told(&error).contains("colour"), "{error}"),
         other => panic!("{other}"),
     }
 }

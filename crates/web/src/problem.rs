@@ -293,7 +293,7 @@ fact::facts! {
 
 #[cfg(test)]
 mod tests {
-    use super::Problem;
+    use super::{Problem, Units, Words};
     use app::AppError;
     use trade::error::TradeError;
 
