@@ -264,6 +264,12 @@ impl AppError {
     }
 }
 
+impl From<AppError> for fact::Refusal {
+    fn from(error: AppError) -> Self {
+        error.refusal()
+    }
+}
+
 /// The form of a log.
 impl fmt::Display for AppError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {

@@ -8,6 +8,7 @@ use clubphysics::calc;
 use rstest::rstest;
 use serde_json::{Value, json};
 use trade::adhesive::{AdhesiveModel, CurePoint};
+use words::check::InWords;
 
 /// A day cure with two temperatures on its sheet.
 fn day_cure() -> AdhesiveModel {
@@ -139,7 +140,7 @@ fn no_clock_starts_in_the_cold_without_a_reason() {
     let bench = mix(&day_cure(), 8, None, 2.0, 6.0).expect("amounts are known all the same");
     let [cold] = bench.warnings.as_slice() else { panic!("{:?}", bench.warnings) };
     assert_eq!(cold.fact, MixFact::ColderThanSheet { room_c: 6.0, sheet_c: 23.0, warm_to_c: 18.0 });
-    let refused = refuse_cold_room(&day_cure(), 6.0, None).expect_err("no clock").to_string();
+    let refused = refuse_cold_room(&day_cure(), 6.0, None).expect_err("no clock").in_words();
     for part in [
         "The room is 6 °C",
         "coldest cure is at 23 °C",
@@ -212,6 +213,6 @@ fn a_cup_that_goes_off_too_soon_becomes_several() {
 #[case(8, 60.0, 20.0, "between 0 and 30 %")]
 #[case(100_000, 2.0, 20.0, "between 1 and 500 joints")]
 fn impossible_batches_are_refused(#[case] joints: usize, #[case] beads: f64, #[case] room_c: f64, #[case] text: &str) {
-    let error = mix(&day_cure(), joints, None, beads, room_c).expect_err("must be refused").to_string();
+    let error = mix(&day_cure(), joints, None, beads, room_c).expect_err("must be refused").in_words();
     assert!(error.contains(text), "{error}");
 }

@@ -174,6 +174,12 @@ impl PhysicsError {
     }
 }
 
+impl From<PhysicsError> for fact::Refusal {
+    fn from(error: PhysicsError) -> Self {
+        error.refusal()
+    }
+}
+
 /// The form of a log.
 impl std::fmt::Display for PhysicsError {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {

@@ -7,8 +7,8 @@
 use crate::advice::{Advice, Quantity, UnitName};
 use crate::{Bound, PhysicsError};
 use fact::Measure;
-use quantity::{LengthUnit, MassUnit, Units};
-use words::Words;
+use jiff::tz::TimeZone;
+use words::{Language, Words};
 
 /// A slip of the unit: which one was probably meant, and what the figure is in the unit of the field.
 #[derive(Debug, Clone, Copy)]
@@ -257,8 +257,7 @@ impl Plausible {
 
 /// An advice as a clause of a remark.
 pub(crate) fn in_words(advice: &Advice) -> String {
-    let units = Units { length: LengthUnit::Millimetre, mass: MassUnit::Gram };
-    let text = Words::english(units).tell(advice);
+    let text = Words::of_documents(Language::english(), TimeZone::UTC).tell(advice);
     let mut letters = text.chars();
     letters.next().map_or_else(String::new, |first| first.to_lowercase().chain(letters).collect())
 }
@@ -284,6 +283,7 @@ pub(crate) fn parts_in_another_unit(parts: impl Iterator<Item = (f64, f64)> + Cl
 #[cfg(test)]
 mod tests {
     use super::*;
+    use quantity::Units;
 
     #[test]
     fn slips_are_named_with_what_they_would_be() {

@@ -20,8 +20,7 @@ mod vibration_topics;
 
 /// A refusal in the words of a program's answers: millimetres and grams, as in the names of the fields.
 fn told(error: &clubphysics::PhysicsError) -> String {
-    let units = quantity::Units { length: quantity::LengthUnit::Millimetre, mass: quantity::MassUnit::Gram };
-    words::Words::english(units).refusal(&error.refusal())
+    words::check::InWords::in_words(error.clone())
 }
 
 /// The field of a refusal, or what it says where it has none.

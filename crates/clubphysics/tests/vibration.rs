@@ -3,7 +3,6 @@
 
 use crate::draws::normal;
 use crate::field;
-use crate::told;
 use clubphysics::vibration::{
     BetweenRows, FrequencyInput, LineRow, Measured, MeasuredFrom, TipBody, WhatIf, frequency, shapes,
 };

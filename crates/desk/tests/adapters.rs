@@ -10,6 +10,7 @@ use trade::part::{Part, PartState};
 use trade::plan::{ClubPlan, Plan};
 use trade::reading::What;
 use trade::swing_weight::points_per_g;
+use words::check::InWords;
 
 /// A job of a driver and a 3-wood of the demonstration shop, with these adapters on the shelf: code, mass where it was
 /// weighed, count where it is a box.
@@ -85,7 +86,7 @@ fn the_pair_that_is_chosen_costs_least() {
         for b in ["AD-0", "AD-1", "AD-2"] {
             let keep = |slot, code: &str| Lock { slot, code: code.into() };
             if a == b {
-                let refused = propose(set.assembly(), &set.parts, &[keep(1, a), keep(2, b)]).unwrap_err().to_string();
+                let refused = propose(set.assembly(), &set.parts, &[keep(1, a), keep(2, b)]).unwrap_err().in_words();
                 assert!(refused.contains("it is kept for club 1 already"), "{refused}");
             } else {
                 let kept = plan(&set, &[keep(1, a), keep(2, b)]);
@@ -112,7 +113,7 @@ fn an_adapter_is_kept_where_it_was_asked_for() {
     assert_eq!(adapters(&kept)[1].as_deref(), Some("BOX"));
     assert!(kept.missing.is_empty());
     let told = |set: &Set, code: &str| {
-        propose(set.assembly(), &set.parts, &[Lock { slot: 2, code: code.into() }]).unwrap_err().to_string()
+        propose(set.assembly(), &set.parts, &[Lock { slot: 2, code: code.into() }]).unwrap_err().in_words()
     };
     assert!(told(&set, "NONE").contains("not a free head, shaft, grip or adapter"), "{}", told(&set, "NONE"));
     let mut irons = Set::open();
@@ -302,7 +303,7 @@ fn a_club_put_together_by_hand_needs_an_adapter_of_its_head() {
     let picks = Picks::of(&parts, |kind| kind).unwrap();
     assert!(plan_with(set.assembly(), &set.job.clubs[0], &picks).is_ok());
     let without = Picks { adapter: None, ..picks.clone() };
-    let told = plan_with(set.assembly(), &set.job.clubs[0], &without).unwrap_err().to_string();
+    let told = plan_with(set.assembly(), &set.job.clubs[0], &without).unwrap_err().in_words();
     assert!(told.contains("Fieldfare takes an adapter, and the 1 has none"), "{told}");
     let mut models: Vec<Model> = shop_of::models();
     for model in &mut models {
@@ -311,7 +312,7 @@ fn a_club_put_together_by_hand_needs_an_adapter_of_its_head() {
         }
     }
     set.library = models.into_iter().collect();
-    let told = plan_with(set.assembly(), &set.job.clubs[0], &picks).unwrap_err().to_string();
+    let told = plan_with(set.assembly(), &set.job.clubs[0], &picks).unwrap_err().in_words();
     assert!(told.contains("does not fit Fieldfare"), "{told}");
 }
 

@@ -13,6 +13,7 @@ use trade::part::PartState;
 use trade::plan::ClubPlan;
 use trade::plan_weights::PlanWeights;
 use trade::reading::What;
+use words::check::InWords;
 
 #[test]
 fn a_day_gives_no_part_twice_and_names_its_bound() {
@@ -158,7 +159,7 @@ fn what_counts_in_a_plan_is_the_shops_to_say() {
     assert!(set.shop.check().is_ok());
     for bad in [-0.1, 2.5, f64::NAN] {
         set.shop.plan_weights.tip_per_g = bad;
-        let told = set.shop.check().unwrap_err().to_string();
+        let told = set.shop.check().unwrap_err().in_words();
         assert!(told.contains("plan_weights.tip_per_g"), "{told}");
     }
 }

@@ -204,6 +204,12 @@ impl Fact for MatchError {
     }
 }
 
+impl From<MatchError> for fact::Refusal {
+    fn from(error: MatchError) -> Self {
+        Self::new(&error)
+    }
+}
+
 /// The form of a log.
 impl std::fmt::Display for MatchError {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {

@@ -3,7 +3,6 @@
 use app::{AppError, Kind};
 use fact::{Fact, Refusal, Told};
 use jiff::tz::TimeZone;
-use quantity::{LengthUnit, MassUnit, Units};
 use std::fmt;
 use std::io::Write;
 use std::path::Path;
@@ -138,8 +137,7 @@ impl fmt::Display for Failure {
 /// The words of the command line: its documents carry millimetres and grams in the names of their fields, so that what is
 /// refused is told in them too.
 fn of_documents() -> Words {
-    let units = Units { length: LengthUnit::Millimetre, mass: MassUnit::Gram };
-    Words::new(Language::english(), units, TimeZone::system())
+    Words::of_documents(Language::english(), TimeZone::system())
 }
 
 impl From<AppError> for Failure {

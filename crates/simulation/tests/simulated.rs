@@ -104,7 +104,7 @@ fn settings_that_mean_nothing_are_refused() {
         (Setting::Scatter, Settings { scatter: -1.0, ..Settings::default() }),
     ] {
         let refused = run_group(&settings, 0, &mut || ()).expect_err("nothing to simulate");
-        assert!(matches!(refused, SimulationError::Setting { what: named, .. } if named == what), "{refused}");
+        assert!(matches!(&refused, SimulationError::Setting { what: named, .. } if *named == what), "{refused}");
     }
 }
 

@@ -437,6 +437,12 @@ fact::facts! {
     }
 }
 
+impl From<StoreError> for fact::Refusal {
+    fn from(error: StoreError) -> Self {
+        Self::new(&error)
+    }
+}
+
 /// The form of a log.
 impl std::fmt::Display for StoreError {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {

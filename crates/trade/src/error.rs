@@ -306,6 +306,12 @@ impl TradeError {
     }
 }
 
+impl From<TradeError> for fact::Refusal {
+    fn from(error: TradeError) -> Self {
+        error.refusal()
+    }
+}
+
 /// The form of a log.
 impl fmt::Display for TradeError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {

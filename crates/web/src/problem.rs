@@ -6,7 +6,6 @@ use axum::http::{HeaderMap, StatusCode, header};
 use axum::response::{IntoResponse, Response};
 use fact::{Refusal, Told};
 use jiff::tz::TimeZone;
-use quantity::{LengthUnit, MassUnit, Units};
 use serde::Serialize;
 use serde::de::DeserializeOwned;
 use serde_json::Value;
@@ -158,8 +157,7 @@ impl Problem {
 /// The words of a program's answers: its documents carry millimetres and grams in the names of their fields, so that its
 /// problems are told in them too.
 fn of_documents() -> Words {
-    let units = Units { length: LengthUnit::Millimetre, mass: MassUnit::Gram };
-    Words::new(Language::english(), units, TimeZone::system())
+    Words::of_documents(Language::english(), TimeZone::system())
 }
 
 impl From<&AppError> for Problem {
@@ -293,8 +291,9 @@ fact::facts! {
 
 #[cfg(test)]
 mod tests {
-    use super::{Problem, Units, Words};
+    use super::{Problem, Words};
     use app::AppError;
+    use quantity::Units;
     use trade::error::TradeError;
 
     /// A mistake of the program is not told as the asker's.

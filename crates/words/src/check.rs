@@ -1,8 +1,9 @@
 //! What tests ask of the texts.
 
-use crate::Language;
 use crate::language::id_of;
-use fact::{Fact, Facts};
+use crate::{Language, Words};
+use fact::{Fact, Facts, Refusal};
+use jiff::tz::TimeZone;
 
 /// Fails where a member of an enumeration of facts has no English text, or its text uses a figure that the member does
 /// not have. Called by the test that `fact::facts!` brings.
@@ -34,4 +35,16 @@ pub fn texts_of_list(members: &[impl Fact]) {
     let ids = members.iter().map(|member| id_of(member.told().code()));
     let missing: Vec<String> = ids.filter(|id| !Language::english().has(id)).collect();
     assert!(missing.is_empty(), "no texts: {}", missing.join(", "));
+}
+
+/// A refusal as a program reads it in English: for tests that hold its sentence.
+pub trait InWords {
+    /// What is wrong and what to do next.
+    fn in_words(self) -> String;
+}
+
+impl<R: Into<Refusal>> InWords for R {
+    fn in_words(self) -> String {
+        Words::of_documents(Language::english(), TimeZone::UTC).refusal(&self.into())
+    }
 }

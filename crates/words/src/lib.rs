@@ -37,7 +37,7 @@ pub use speak::{may_have_facts, speak};
 
 use fact::{Fact, Figure, Refusal, Told};
 use jiff::tz::TimeZone;
-use quantity::Units;
+use quantity::{LengthUnit, MassUnit, Units};
 
 /// For whom a text is made.
 #[derive(Debug, Clone)]
@@ -76,6 +76,13 @@ impl Words {
     #[must_use]
     pub fn new(language: &'static Language, units: Units, zone: TimeZone) -> Self {
         Self { language, units, zone }
+    }
+
+    /// For a program: its documents carry millimetres and grams in the names of their fields, so that it is told in them.
+    #[must_use]
+    pub fn of_documents(language: &'static Language, zone: TimeZone) -> Self {
+        let units = Units { length: LengthUnit::Millimetre, mass: MassUnit::Gram };
+        Self::new(language, units, zone)
     }
 
     /// Code of the language (BCP 47): `en`.

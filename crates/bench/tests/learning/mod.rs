@@ -7,6 +7,7 @@ use self::shop::{DRY, FINISHED, Simulated, World};
 use bench::belief::BAND_95;
 use bench::learned::Learned;
 use trade::reading::{Reading, What};
+use words::check::InWords;
 
 /// Distance of each learned value from the truth in its own standard deviations.
 fn errors(sim: &Simulated<'_>, learned: &Learned) -> Vec<(String, f64)> {
@@ -185,7 +186,7 @@ fn a_pinned_value_stays() {
     assert_eq!(reset.position("tape:TAPE-2S"), None);
     assert_eq!((reset.covariance.len(), reset.covariance[0].len()), (free.values.len() - 1, free.values.len() - 1));
     assert_eq!(reset.sd("adhesive:DOLERITE"), free.sd("adhesive:DOLERITE"));
-    let refused = reset.reset("tape:NONE").unwrap_err().to_string();
+    let refused = reset.reset("tape:NONE").unwrap_err().in_words();
     assert!(refused.contains("tape:NONE") && refused.contains("adhesive:DOLERITE"), "{refused}");
 }
 

@@ -16,6 +16,7 @@ use desk::short_sheet::{ExpandContext, Expanded, KindChoice, SetModels, ShortErr
 use trade::kind::ClubKind;
 use trade::model::Library;
 use trade::sheet::{ReferenceClub, SetRule, SheetClub};
+use words::check::InWords;
 
 fn library() -> Library {
     shop_of::models().into_iter().collect()
@@ -64,7 +65,7 @@ fn irons(short: &str) -> Result<Vec<SheetClub>, ShortError> {
 
 /// Why the Siskin irons are refused.
 fn refused(short: &str) -> String {
-    irons(short).unwrap_err().to_string()
+    irons(short).unwrap_err().in_words()
 }
 
 fn numbers(clubs: &[SheetClub]) -> String {
@@ -73,4 +74,9 @@ fn numbers(clubs: &[SheetClub]) -> String {
 
 fn reference(number: &str) -> ReferenceClub {
     serde_json::from_value(serde_json::json!({ "number": number })).unwrap()
+}
+
+/// The words of a program's answers.
+fn words() -> words::Words {
+    words::Words::of_documents(words::Language::english(), jiff::tz::TimeZone::UTC)
 }

@@ -3,6 +3,7 @@
 use super::{ReferenceClub, SetRule, explained, numbers, read_with, reference, set_of, shop_of};
 use trade::kind::LengthTo;
 use trade::sheet::SheetClub;
+use words::check::InWords;
 
 fn fitted() -> ReferenceClub {
     ReferenceClub {
@@ -16,7 +17,7 @@ fn fitted() -> ReferenceClub {
 }
 
 fn irons(short: &str, rule: SetRule, fitted: Option<&ReferenceClub>) -> Result<Vec<SheetClub>, String> {
-    read_with(&["SISKIN"], short, rule, fitted).map_err(|e| e.to_string())
+    read_with(&["SISKIN"], short, rule, fitted).map_err(InWords::in_words)
 }
 
 /// The fitted 7 is half an inch over its chart of 37 in, 1 up, 1 strong and reads D2.4.
@@ -105,7 +106,7 @@ fn the_rules_refuse_what_contradicts_them() {
         irons("5-9", ConstantSwingWeight, Some(&no_end)),
         irons("5-9", ConstantSwingWeight, Some(&other_end)),
         irons("5-9", ConstantSwingWeight, Some(&unknown)),
-        read_with(&["WHINCHAT"], "50-58 D3; 58 D4", ConstantSwingWeight, None).map_err(|e| e.to_string()),
+        read_with(&["WHINCHAT"], "50-58 D3; 58 D4", ConstantSwingWeight, None).map_err(InWords::in_words),
     ]
     .into_iter()
     .map(|r| r.unwrap_err())

@@ -4,6 +4,7 @@ use super::{SetRule, explained, irons, numbers, read_with, refused};
 use proptest::prelude::*;
 use rstest::rstest;
 use trade::kind::{Facing, LengthTo, SoftSide};
+use words::check::InWords;
 
 const ALL: &[&str] = &["SISKIN", "WHINCHAT", "FIELDFARE", "DOTTEREL"];
 
@@ -212,7 +213,7 @@ proptest! {
         for rule in SetRule::ALL {
             match read_with(ALL, &text, *rule, None) {
                 Ok(clubs) => prop_assert!(!clubs.is_empty()),
-                Err(e) => prop_assert!(!e.to_string().is_empty()),
+                Err(e) => prop_assert!(!e.in_words().is_empty()),
             }
         }
     }

@@ -1,10 +1,12 @@
 //! Stock files: good rows kept, a diagnosis for each bad one, and back again byte for byte.
 
-use super::{library, shop_of};
-use desk::stock_file::{COLUMNS, Imported, read, read_models, write, write_bad, write_models};
+use super::{library, shop_of, words};
+use desk::stock_file::{BadModel, COLUMNS, Imported, read, read_models, write, write_bad, write_models};
+use fact::Refusal;
 use proptest::prelude::*;
 use trade::model::Model;
 use trade::part::{Part, PartState};
+use words::check::InWords;
 
 const CANONICAL: &str = "code,kind,model,number,mass_g,length_mm,balance_point_mm,cpm,loft_deg,lie_deg,lot,place,state,count\r\n\
     S7-01,head,SISKIN,7,265.1,,,,31.2,62,S-101,shelf S7,free,\r\n\
@@ -19,7 +21,7 @@ fn import(text: &str) -> Imported {
 }
 
 fn told(imported: &Imported) -> String {
-    let bad = imported.bad.iter().map(ToString::to_string);
+    let bad = imported.bad.iter().map(|row| row.told(&words()));
     let warned = imported.warnings.iter().map(|w| format!("line {}, {}: {}", w.line, w.code, w.words));
     bad.chain(warned).collect::<Vec<_>>().join("\n")
 }
@@ -136,7 +138,7 @@ fn a_mass_that_fits_another_number_is_a_doubt_not_a_refusal() {
 fn the_file_of_refused_rows_can_be_mended() {
     let text = "code,kind,model,number,mass_g\nA1,head,SISKIN,7,5 kg\nA2,head,SISKIN,7,265,4\nA3,head,SISKIN,7,265.3\n";
     let imported = import(text);
-    let file = write_bad(&imported);
+    let file = write_bad(&imported, &words());
     insta::assert_snapshot!(file.replace("\r\n", "\n"), @r##"
     problem,code,kind,model,number,mass_g
     "line 2, mass_g “5 kg”: 5000 g cannot be the mass of a head, which lies between 120 and 600 g. Check the figure and its unit",A1,head,SISKIN,7,5 kg
@@ -145,7 +147,7 @@ fn the_file_of_refused_rows_can_be_mended() {
     let again = import(&file);
     assert_eq!((again.parts.len(), again.bad.len()), (0, 2));
     // A second round has one diagnosis, not two.
-    assert_eq!(write_bad(&again).lines().next().unwrap(), "problem,code,kind,model,number,mass_g");
+    assert_eq!(write_bad(&again, &words()).lines().next().unwrap(), "problem,code,kind,model,number,mass_g");
     let mended = import(&file.replace("5 kg\r", "265.1\r").replace("265,4", "265.4"));
     assert_eq!(mended.bad, []);
     assert_eq!(mended.parts.iter().map(|p| p.mass_g.unwrap()).collect::<Vec<_>>(), [265.1, 265.4]);
@@ -168,7 +170,7 @@ fn files_that_are_no_stock_files() {
         b"code,kind,model,colour\n",
         b"code,kind,model,Code\n",
     ];
-    let said: Vec<_> = cases.iter().map(|c| read(c, &library(), &[]).unwrap_err().to_string()).collect();
+    let said: Vec<_> = cases.iter().map(|c| read(c, &library(), &[]).unwrap_err().in_words()).collect();
     insta::assert_snapshot!(said.join("\n"), @r##"
     the file is empty. Its first line must name the columns, for example code,kind,model,number,mass_g,length_mm,balance_point_mm,cpm,loft_deg,lie_deg,lot,place,state,count
     the file is empty. Its first line must name the columns, for example code,kind,model,number,mass_g,length_mm,balance_point_mm,cpm,loft_deg,lie_deg,lot,place,state,count
@@ -208,8 +210,12 @@ fn bad_models_are_told_one_by_one() {
     list.push(serde_json::json!(7));
     let read = read_models(&serde_json::to_string(&list).unwrap()).unwrap();
     assert_eq!(read.good.iter().map(Model::code).collect::<Vec<_>>(), ["WHINCHAT"]);
-    let said: Vec<_> = read.bad.iter().map(ToString::to_string).collect();
-    let whole = [read_models("[1,").unwrap_err().to_string(), read_models("7").unwrap_err().to_string()];
+    let told = |bad: &BadModel| {
+        let code = if bad.code.is_empty() { String::new() } else { format!(" ({})", bad.code) };
+        format!("model {}{code}: {}", bad.entry, Refusal::new(&bad.problem).in_words())
+    };
+    let said: Vec<_> = read.bad.iter().map(told).collect();
+    let whole = [read_models("[1,").unwrap_err().in_words(), read_models("7").unwrap_err().in_words()];
     insta::assert_snapshot!(said.iter().chain(&whole).cloned().collect::<Vec<_>>().join("\n"), @r##"
     model 1 (SISKIN): bore_diameter_mm is -9.4 mm: it must lie between 6 and 20 mm. Check the figure and its unit
     model 2 (REDSTART): /colour: unknown field `colour`; known here: code, name, label, club_kind, hand, bore_diameter_mm, bore_depth_mm, offset_mm, offset_sd_mm, bend_limit_deg, screws, takes_adapter, chart_length_to, numbers. Correct the field, or take it out
@@ -259,7 +265,7 @@ proptest! {
 
     #[test]
     fn any_bytes_are_read_or_refused(bytes in prop::collection::vec(any::<u8>(), 0..200)) {
-        let _ = read(&bytes, &library(), &[]).map_err(|e| assert!(!e.to_string().is_empty()));
+        let _ = read(&bytes, &library(), &[]).map_err(|e| assert!(!e.in_words().is_empty()));
     }
 
     #[test]
@@ -268,13 +274,13 @@ proptest! {
         let imported = import(&format!("{}\n{}\n", COLUMNS.join(","), row.join(",")));
         let blank = cells.iter().all(|c| c.trim().is_empty());
         prop_assert_eq!(imported.parts.len() + imported.bad.len(), usize::from(!blank));
-        let again = import(&write_bad(&imported));
+        let again = import(&write_bad(&imported, &words()));
         prop_assert_eq!(again.bad.len(), imported.bad.len());
     }
 
     #[test]
     fn any_text_is_models_or_none(text in any::<String>()) {
-        let _ = read_models(&text).map_err(|e| assert!(!e.to_string().is_empty()));
+        let _ = read_models(&text).map_err(|e| assert!(!e.in_words().is_empty()));
     }
 }
 
@@ -336,7 +342,7 @@ fn no_file_carries_a_formula() {
     let again = import(&file);
     assert_eq!(again.parts, imported.parts);
     assert_eq!(write(&again.parts), file);
-    let bad = write_bad(&imported);
+    let bad = write_bad(&imported, &words());
     assert!(bad.contains(",'=1+1,head,SISKIN,7,'=cmd|x,'=1,"), "{bad}");
     let mended = import(&bad.replace("'=1+1", "S7-03").replace("'=cmd|x", "265.3"));
     assert_eq!(mended.parts[0].lot, "=1");

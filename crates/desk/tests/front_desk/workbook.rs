@@ -8,6 +8,7 @@ use desk::stock_file::{
 };
 use std::collections::BTreeMap;
 use std::io::{Cursor, Write};
+use words::check::InWords;
 use zip::write::SimpleFileOptions;
 
 macro_rules! book {
@@ -26,11 +27,11 @@ fn mapped(bytes: &[u8], mapping: &Mapping) -> Result<Imported, StockFileError> {
 }
 
 fn bad(imported: &Imported) -> String {
-    imported.bad.iter().map(ToString::to_string).collect::<Vec<_>>().join("\n")
+    imported.bad.iter().map(|row| row.told(&super::words())).collect::<Vec<_>>().join("\n")
 }
 
 fn no(bytes: &[u8]) -> String {
-    read(bytes, &library(), &[]).unwrap_err().to_string()
+    read(bytes, &library(), &[]).unwrap_err().in_words()
 }
 
 #[test]
@@ -50,7 +51,7 @@ fn a_suppliers_list_is_read_by_its_headings_and_what_holds_for_all() {
     // Sheet rows as the spreadsheet numbers them.
     assert_eq!(read.bad.iter().map(|b| b.line).collect::<Vec<_>>(), [7, 8]);
     // The refused rows carry what was said of them, so they come back without a mapping.
-    let file = write_bad(&read);
+    let file = write_bad(&read, &super::words());
     let header = file.lines().next().unwrap();
     assert_eq!(header, "problem,model,Label,(Colour),Iron,Weight (oz),Shelf");
     let mended = file.replace(",265,", ",9.4,").replace(",Q-2,", ",Q-5,");
@@ -85,7 +86,7 @@ fn a_mapping_that_does_not_fit_is_told() {
     let text = b"Artikel,Weight (gr),model,code\nA,265,SISKIN,A\n".as_slice();
     let told = |columns: &[(&str, &str)], units: &[(&str, &str)], ignore_others| {
         let mapping = Mapping { columns: map(columns), units: map(units), ignore_others, ..Mapping::default() };
-        mapped(text, &mapping).unwrap_err().to_string()
+        mapped(text, &mapping).unwrap_err().in_words()
     };
     let said = [
         told(&[], &[], false),
@@ -96,8 +97,8 @@ fn a_mapping_that_does_not_fit_is_told() {
         told(&[("mass", "Gewicht")], &[], true),
         told(&[("mass", "Artikel"), ("lot", "Artikel")], &[("mass", "g")], true),
         told(&[("code", "")], &[], true),
-        mapped(text, &Mapping { sheet: Some("Heads".into()), ..Mapping::default() }).unwrap_err().to_string(),
-        mapped(text, &Mapping { header_line: Some(9), ..Mapping::default() }).unwrap_err().to_string(),
+        mapped(text, &Mapping { sheet: Some("Heads".into()), ..Mapping::default() }).unwrap_err().in_words(),
+        mapped(text, &Mapping { header_line: Some(9), ..Mapping::default() }).unwrap_err().in_words(),
     ];
     insta::assert_snapshot!(said.join("\n"), @r##"
     the column “Artikel” is not known. Say what it is or leave it aside; known are code, kind, model, number, mass_g, length_mm, balance_point_mm, cpm, loft_deg, lie_deg, lot, place, state, count
@@ -173,7 +174,7 @@ fn the_sheet_is_the_first_with_something_in_it_or_the_one_that_is_named() {
     let grips = Mapping { sheet: Some("grips".into()), ..Mapping::default() };
     assert_eq!(mapped(book!("sheets.xlsx"), &grips).unwrap().parts[0].code, "W-2");
     let other = Mapping { sheet: Some("Shafts".into()), ..Mapping::default() };
-    insta::assert_snapshot!(mapped(book!("sheets.xlsx"), &other).unwrap_err().to_string(), @r##"
+    insta::assert_snapshot!(mapped(book!("sheets.xlsx"), &other).unwrap_err().in_words(), @r##"
     there is no sheet “Shafts”. There are Read me, Heads, Grips
     "##);
 }

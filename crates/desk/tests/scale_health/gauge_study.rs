@@ -2,6 +2,7 @@
 
 use super::gram_scale;
 use desk::scale_health::{Category, StudyPlan, evaluate, noise_from, shuffled_plan};
+use words::check::InWords;
 
 /// AIAG, Measurement Systems Analysis, 4th ed.: `[builder][trial][part]`.
 const PUBLISHED: [[[f64; 10]; 3]; 3] = [
@@ -89,7 +90,7 @@ fn a_study_that_could_tell_nothing_is_refused() {
     let plan = plan(1);
     let mut some = readings(&plan, |_, _, p| p as f64);
     some[17] = None;
-    let refused = evaluate(&plan, &gram_scale(), &some).expect_err("one is missing").to_string();
+    let refused = evaluate(&plan, &gram_scale(), &some).expect_err("one is missing").in_words();
     assert!(refused.contains("1 of 90 readings"), "{refused}");
     some[17] = Some(f64::NAN);
     assert!(evaluate(&plan, &gram_scale(), &some).is_err());

@@ -22,6 +22,7 @@ use trade::model::{Library, Model, PartKind};
 use trade::part::Part;
 use trade::shop::Shop;
 use trade::wrap::Wraps;
+use words::check::InWords;
 
 const OZ_G: f64 = 28.349_523_125;
 
@@ -186,7 +187,7 @@ fn figures_that_cannot_be_are_named() {
         AskGround { library, shop, parts: &[], supply, cap_g, within_points }
     }
     let (library_of, shop_of) = (&library, &shop);
-    let says = |club: AskClub, ground: AskGround<'_>| ask(&[club], ground).unwrap_err().to_string();
+    let says = |club: AskClub, ground: AskGround<'_>| ask(&[club], ground).unwrap_err().in_words();
     let (light, upside_down) = ([supply(26.6, 1.0)], [supply(266.0, -1.0)]);
     assert!(says(plain_club(), of(library_of, shop_of, &light, None, 0.0)).contains("mean_g is 26.6 g"));
     assert!(says(plain_club(), of(library_of, shop_of, &upside_down, None, 0.0)).contains("sd_g is -1 g"));

@@ -7,8 +7,10 @@ use jiff::civil::date;
 use rstest::rstest;
 use trade::id::JobId;
 use trade::model::PartKind;
+use trade::order::OrderAsk;
 use trade::order::{ForJob, Order, OrderEvent, OrderLine, OrderState, OrderStep, check_line};
 use trade::part::Part;
+use words::check::InWords;
 
 fn line(count: i64) -> OrderLine {
     OrderLine {
@@ -68,12 +70,13 @@ fn where_an_order_stands(#[case] events: &[(OrderStep, i64)], #[case] state: Ord
 fn more_than_ordered_and_what_was_cancelled_is_asked_about() {
     let fresh = order(4, &[]);
     assert_eq!(fresh.asks(4), None);
-    assert_eq!(fresh.asks(5).unwrap(), "5 are more than the 4 of order 12 that are still to come");
+    let told = |ask: OrderAsk| words::Words::english(quantity::Units::default()).tell(&ask);
+    assert_eq!(fresh.asks(5).map(told).unwrap(), "5 are more than the 4 of order 12 that are still to come");
     let here = order(4, &[(OrderStep::Received, 4)]);
-    assert_eq!(here.asks(1).unwrap(), "all of order 12 are here already");
+    assert_eq!(here.asks(1).map(told).unwrap(), "all of order 12 are here already");
     let mut gone = order(4, &[(OrderStep::Cancelled, 0)]);
     gone.events[0].note = "the player chose others".into();
-    assert_eq!(gone.asks(1).unwrap(), "order 12 was cancelled by Ines (“the player chose others”)");
+    assert_eq!(gone.asks(1).map(told).unwrap(), "order 12 was cancelled by Ines (“the player chose others”)");
 }
 
 #[test]
@@ -134,7 +137,7 @@ fn an_order_that_nobody_can_mean_is_refused_by_name() {
     for (spoil, words) in cases {
         let mut bad = line(4);
         spoil(&mut bad);
-        let refused = check_line(&bad).unwrap_err().to_string();
+        let refused = check_line(&bad).unwrap_err().in_words();
         assert!(refused.contains(words), "{refused}");
     }
 }

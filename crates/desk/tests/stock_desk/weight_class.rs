@@ -5,6 +5,7 @@ use desk::weight_class::{Classes, mean_and_sd, sort};
 use rstest::rstest;
 use trade::model::PartKind;
 use trade::part::Part;
+use words::check::InWords;
 
 fn parts(masses_g: &[f64]) -> Vec<Part> {
     let one = |(i, m): (usize, &f64)| weighed(PartKind::Head, "SISKIN", &format!("S7-{i:02}"), Some("7"), *m);
@@ -72,7 +73,7 @@ fn mean_and_scatter_of_a_list_worked_by_hand() {
 #[case(Classes::Count(1000), 10, "1000 classes")]
 #[case(Classes::Count(3), 0, "0 places")]
 fn what_makes_no_sorting_is_refused(#[case] classes: Classes, #[case] columns: usize, #[case] words: &str) {
-    let refused = sort(&parts(&[250.0, 270.0]), classes, columns).unwrap_err().to_string();
+    let refused = sort(&parts(&[250.0, 270.0]), classes, columns).unwrap_err().in_words();
     assert!(refused.contains(words), "{refused}");
 }
 

@@ -182,6 +182,12 @@ impl Fact for NotationError {
     }
 }
 
+impl From<NotationError> for fact::Refusal {
+    fn from(error: NotationError) -> Self {
+        Self::new(&error)
+    }
+}
+
 /// The form of a log.
 impl std::fmt::Display for NotationError {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {

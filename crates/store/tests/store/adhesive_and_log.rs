@@ -1,5 +1,6 @@
 //! Batches of adhesive and the log.
 
+use crate::refused_words;
 use crate::samples::{add_job, at, new_id, with_job};
 use bench::glue::Batch;
 use store::Event;
@@ -74,7 +75,7 @@ on_both! {
         let wrong = Batch { room_c: f64::NAN, ..batch(2, 0, &[]) };
         assert!(tx.insert_batch(&wrong, None).await.expect_err("not a number").is_bad_entry());
         let refused = tx.remove_model("BOND-24").await.expect_err("used");
-        assert!(refused.to_string().contains("1 batch"), "{refused}");
+        assert!(refused_words(&refused).contains("1 batch"), "{refused}");
         assert_eq!(tx.batches(None).await.expect("read"), [sound]);
     }
 

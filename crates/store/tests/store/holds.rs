@@ -1,5 +1,6 @@
 //! Holding parts for clubs, using them, giving them back.
 
+use crate::refused_words;
 use crate::samples::{add_job, at, box_of_ferrules, head, new_id, with_job};
 use store::{Hold, StoreError, Tx};
 use trade::id::PartId;
@@ -50,7 +51,7 @@ on_both! {
             let part = saved(&mut tx, Part { state, ..head(&format!("H6-{i}")) }).await;
             let refused = tx.hold(&part.id, &job.id, &job.clubs[0].id, at(2)).await.expect_err("not free");
             assert!(matches!(&refused, StoreError::PartTaken { state: s, job_number: None, .. } if *s == state));
-            assert!(refused.to_string().contains(state.word()), "{refused}");
+            assert!(refused_words(&refused).contains(state.word()), "{refused}");
             let counted = saved(&mut tx, Part { state, ..box_of_ferrules(&format!("F-{i}"), 3) }).await;
             let refused = tx.hold(&counted.id, &job.id, &job.clubs[0].id, at(2)).await.expect_err("not free");
             assert!(refused.is_taken(), "{refused}");
@@ -74,7 +75,7 @@ on_both! {
         let empty = now(&mut tx, &ferrules).await;
         assert_eq!((empty.count, empty.state, empty.version, empty.job), (Some(0), PartState::Free, 3, None));
         let refused = tx.hold(&ferrules.id, &job.id, &job.clubs[0].id, at(3)).await.expect_err("none left");
-        assert!(refused.to_string().contains("no F-1 is left"), "{refused}");
+        assert!(refused_words(&refused).contains("no F-1 is left"), "{refused}");
         let holds = tx.holds(&job.id).await.expect("read");
         assert_eq!(holds, [0, 1, 1].map(|club| hold_of(&ferrules, &job, club)));
         tx.release_club(&job.clubs[1].id, at(4)).await.expect("released");

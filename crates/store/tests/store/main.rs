@@ -25,3 +25,8 @@ mod remembered;
 mod scales;
 mod two_at_once;
 mod unwritable;
+
+/// A refusal of the store as a program reads it.
+fn refused_words(error: &store::StoreError) -> String {
+    words::check::InWords::in_words(fact::Refusal::new(error))
+}

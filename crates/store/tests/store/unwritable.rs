@@ -1,6 +1,7 @@
 //! A disk that is full and a disk that is read-only, both real: a small file system of the test's own, in a mount
 //! namespace of its own (`unshare`), so nothing is left behind and no rights are needed beyond making one.
 
+use crate::refused_words;
 use crate::samples::{new_id, reading, with_job};
 use std::path::Path;
 use std::process::Command;
@@ -64,7 +65,7 @@ async fn a_full_disk_loses_nothing_that_was_acknowledged() {
         }
     };
     assert!(matches!(refused, StoreError::DiskFull { .. }), "{refused}: {refused:?}");
-    assert!(refused.to_string().contains("NOT saved"), "{refused}");
+    assert!(refused_words(&refused).contains("NOT saved"), "{refused}");
     assert!(!acknowledged.is_empty());
     let mut tx = store.read().await.expect("reading still works");
     assert_eq!(tx.readings(&job.id).await.expect("read"), acknowledged);
@@ -90,7 +91,7 @@ async fn a_read_only_disk_is_named() {
     assert!(done.success());
     let refused = Store::open(&url(&folder)).await.expect_err("read-only");
     assert!(matches!(refused, StoreError::ReadOnly { .. }), "{refused}: {refused:?}");
-    assert!(refused.to_string().contains("shop.db"), "{refused}");
+    assert!(refused_words(&refused).contains("shop.db"), "{refused}");
 }
 
 #[tokio::test]
