@@ -2,12 +2,14 @@
 
 use crate::{App, AppError};
 use instrument::scale::{Heard, Measured, Ports, ScaleEvent, ScaleLine, Settler};
+use jiff::tz::TimeZone;
 use serde::Serialize;
 use std::collections::{BTreeMap, VecDeque};
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 use tokio::sync::broadcast;
 use trade::connection::{Connection, Shows};
 use utoipa::ToSchema;
+use words::{Language, Words};
 
 /// Lines that a tester shows.
 const LINES_KEPT: usize = 30;
@@ -180,6 +182,7 @@ fn hear_line(now: &mut ScaleNow, read: ScaleLine, settler: &mut Settler, at_s: f
         }
         ScaleLine::Nothing => ("passed over".into(), false),
         ScaleLine::Refused { why } => {
+            let why = Words::of_documents(Language::english(), TimeZone::UTC).refusal(&why.into());
             now.trouble = format!("A line could not be read: {why}");
             (why, true)
         }

@@ -1,4 +1,4 @@
-//! Reading JSON documents: strictly, with the place of a mistake, in plain words.
+//! Reading JSON documents: strictly, with the place of a mistake, as facts.
 //!
 //! Every document that comes from outside (a body of the API, a file at the terminal, a list to import) is read here, so
 //! that the same mistake is told in the same words. `serde_json` alone differs in four ways from what the documented
@@ -9,48 +9,59 @@
 //! - It refuses `79.0` for a whole number, which JSON Schema counts as one. Here `79.0` is 79.
 //! - Of two figures under one name it takes the last, where the document is free of form. Here that is a mistake: nobody
 //!   knows which was meant.
-//! - Its messages name types of the programming language. Here they name the place as a JSON pointer (RFC 6901) and say
-//!   what must be there.
+//! - Its messages are English and name types of the programming language. Here a mistake is a fact: its place as a JSON
+//!   pointer (RFC 6901), what must be there and what is there.
 //!
 //! One limit: inside a document that is told apart by a field of its own (a model by its `kind`), serde keeps no path. The
-//! pointer leaves out the steps inside it; the sentence still names the field.
+//! pointer leaves out the steps inside it; the fact still names the field.
 
+mod fault;
+mod pairs;
 mod pointer;
 mod strict;
-mod words;
+mod syntax;
 
+pub use fault::{Found, Mistake, NotJson, Wanted};
+pub use pairs::read_pairs;
+
+use fact::{Fact, Told};
+use fault::{Fault, Place};
 use serde::de::DeserializeOwned;
 use serde_json::Value;
 use serde_json::error::Category;
 use std::fmt;
 
 /// Why a document could not be read.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Unreadable {
     /// Where in the document, as a JSON pointer (RFC 6901); empty for the document itself, or where the text is not JSON.
     pub pointer: String,
     /// What is wrong there and what must be there, without the place.
-    pub what: String,
+    pub what: Told,
     /// Line and column of the text, from 1, where it was read from text.
     pub at: Option<(usize, usize)>,
     /// Whether the text is JSON at all.
     pub is_json: bool,
 }
 
+impl Fact for Unreadable {
+    /// The whole mistake with its place.
+    fn told(&self) -> Told {
+        let place = Some(self.pointer.clone()).filter(|pointer| !pointer.is_empty());
+        let what = self.what.clone();
+        let told = match (self.at, self.is_json) {
+            (Some((line, column)), false) => Place::NotJson { line, column, what },
+            (Some((line, column)), true) => Place::InText { place, line, column, what },
+            (None, _) => Place::InValue { place, what },
+        };
+        told.told()
+    }
+}
+
+/// The form of a log.
 impl fmt::Display for Unreadable {
-    /// The whole sentence, without a full stop: `/clubs/0/mass_g: must be a number, not the text “x” (line 4, column 12)`.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match (&self.at, self.is_json) {
-            (Some((line, column)), false) => {
-                return write!(f, "the text is not JSON at line {line}, column {column}: {}", self.what);
-            }
-            _ if self.pointer.is_empty() => write!(f, "the document: {}", self.what)?,
-            _ => write!(f, "{}: {}", self.pointer, self.what)?,
-        }
-        match self.at {
-            Some((line, column)) => write!(f, " (line {line}, column {column})"),
-            None => Ok(()),
-        }
+        self.told().fmt(f)
     }
 }
 
@@ -65,19 +76,20 @@ impl std::error::Error for Unreadable {}
 /// ```
 /// let error = document::read::<Vec<f64>>(br#"[1, 2, "3 g"]"#).expect_err("a text is not a number");
 /// assert_eq!(error.pointer, "/2");
-/// assert_eq!(error.to_string(), "/2: must be a number, not the text “3 g” (line 1, column 12)");
+/// assert_eq!(error.what.code(), "document_mistake.wrong_kind");
+/// assert_eq!(error.at, Some((1, 12)));
 /// ```
 pub fn read<T: DeserializeOwned>(text: &[u8]) -> Result<T, Unreadable> {
     let text = text.strip_prefix(b"\xef\xbb\xbf").unwrap_or(text);
     if text.trim_ascii().is_empty() {
-        let what = "it is empty".to_owned();
+        let what = NotJson::Empty.told();
         return Err(Unreadable { pointer: String::new(), what, at: Some((1, 1)), is_json: false });
     }
     let mut reader = serde_json::Deserializer::from_slice(text);
-    let read = strict::read(&mut reader).map_err(|(path, error)| told(&path, &error, true))?;
+    let read = strict::read(&mut reader).map_err(|(path, fault)| unreadable(&path, fault, Some(text)))?;
     match reader.end() {
         Ok(()) => Ok(read),
-        Err(error) => Err(told("", &error, true)),
+        Err(error) => Err(unreadable("", Fault::Theirs(error), Some(text))),
     }
 }
 
@@ -86,41 +98,25 @@ pub fn read<T: DeserializeOwned>(text: &[u8]) -> Result<T, Unreadable> {
 /// # Errors
 /// As [`read`], without line and column.
 pub fn read_value<T: DeserializeOwned>(value: Value) -> Result<T, Unreadable> {
-    strict::read(value).map_err(|(path, error)| told(&path, &error, false))
+    strict::read(value).map_err(|(path, fault)| unreadable(&path, fault, None))
 }
 
-/// In the same plain words what serde says of something that is no document: the query of an address, a form.
-///
-/// # Examples
-/// ```
-/// assert_eq!(document::plainly("missing field `joints`"), "joints is missing");
-/// ```
-#[must_use]
-pub fn plainly(said: &str) -> String {
-    match words::of_data(said) {
-        (Some(name), what) if !what.contains(&name) => format!("{name} {what}"),
-        (_, what) => what,
-    }
-}
-
-fn told(path: &str, error: &serde_json::Error, from_text: bool) -> Unreadable {
-    let is_json = matches!(error.classify(), Category::Data | Category::Io);
-    let said = error.to_string();
-    let said = said.split(" at line ").next().unwrap_or_default();
-    let at = (from_text && error.line() > 0).then(|| (error.line(), error.column()));
-    if !is_json {
-        return Unreadable { pointer: String::new(), what: words::of_syntax(said), at, is_json };
-    }
-    let (beside, what) = words::of_data(said);
+fn unreadable(path: &str, fault: Fault<serde_json::Error>, text: Option<&[u8]>) -> Unreadable {
+    let (mistake, beside, error) = match fault {
+        Fault::Ours { mistake, beside, error } => (mistake, beside, error),
+        Fault::Theirs(error) => {
+            let at = (error.line() > 0).then(|| (error.line(), error.column()));
+            if let (Some(text), Category::Syntax | Category::Eof) = (text, error.classify()) {
+                let what = syntax::reason(text).told();
+                return Unreadable { pointer: String::new(), what, at: at.or(Some((1, 1))), is_json: false };
+            }
+            (Mistake::Other { log: error.to_string() }, None, Some(error))
+        }
+    };
     let pointer = match beside {
         Some(name) => pointer::beside(path, &name),
         None => path.to_owned(),
     };
-    Unreadable { pointer, what, at, is_json }
-}
-
-impl fact::Fact for Unreadable {
-    fn told(&self) -> fact::Told {
-        fact::Told::verbatim(self.to_string())
-    }
+    let at = error.filter(|error| text.is_some() && error.line() > 0).map(|error| (error.line(), error.column()));
+    Unreadable { pointer, what: mistake.told(), at, is_json: true }
 }

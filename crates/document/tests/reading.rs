@@ -1,10 +1,12 @@
 //! Goal: a document is read as its schema says, and a mistake is told with its place and in plain words.
-//! Method: real types of every shape that serde derives are read from texts with one mistake each; the messages come from
-//! `serde` and `serde_json` themselves, so that a change of theirs shows here.
+//! Method: real types of every shape that serde derives are read from texts with one mistake each; the mistakes come by
+//! way of `serde` and `serde_json` themselves, so that a change of theirs shows here.
 
 use document::{Unreadable, read, read_value};
+use quantity::Units;
 use serde::Deserialize;
 use serde_json::json;
+use words::Words;
 
 #[derive(Debug, Deserialize, PartialEq)]
 #[serde(deny_unknown_fields)]
@@ -64,6 +66,16 @@ struct AllLeftOut {
 
 const GOOD: &str = r#"{"golfer": "Ada", "clubs": [{"number": "7", "mass_g": 264.5}]}"#;
 
+/// What is wrong, without the place.
+fn said(error: &Unreadable) -> String {
+    Words::english(Units::default()).told(&error.what)
+}
+
+/// What is wrong, with the place.
+fn whole(error: &Unreadable) -> String {
+    Words::english(Units::default()).tell(error)
+}
+
 fn mistake(text: &str) -> Unreadable {
     read::<Sheet>(text.as_bytes()).expect_err(text)
 }
@@ -71,10 +83,10 @@ fn mistake(text: &str) -> Unreadable {
 #[track_caller]
 fn told(text: &str, pointer: &str, what: &str) {
     let error = mistake(text);
-    assert_eq!((error.pointer.as_str(), error.what.as_str()), (pointer, what), "{text}");
+    assert_eq!((error.pointer.as_str(), said(&error).as_str()), (pointer, what), "{text}");
     let place = if pointer.is_empty() { "the document" } else { pointer };
     let (line, column) = error.at.expect("a place in the text");
-    assert_eq!(error.to_string(), format!("{place}: {what} (line {line}, column {column})"));
+    assert_eq!(whole(&error), format!("{place}: {what} (line {line}, column {column})"));
 }
 
 #[test]
@@ -114,13 +126,13 @@ fn the_place_is_named_and_what_must_be_there() {
     told(
         r#"{"golfer": "Ada", "clubs": [], "rule": "flat"}"#,
         "/rule",
-        "“flat” is not one of the choices; known here: equal, stepped",
+        "“flat” is not one of the choices; known here: equal and stepped",
     );
     told(r#"{"golfer": "Ada", "clubs": [], "golfer": "Eve"}"#, "/golfer", "is given twice");
     told(
         r#"{"golfer": "Ada", "clubs": [{"number": "7", "mass_g": 1, "a/b": 1}]}"#,
         "/clubs/0/a~1b",
-        "unknown field `a/b`; known here: number, mass_g, slot, wraps",
+        "unknown field `a/b`; known here: number, mass_g, slot and wraps",
     );
     told(
         r#"{"golfer": "Ada", "clubs": [{"number": "7", "mass_g": 1, "wraps": 300}]}"#,
@@ -136,10 +148,10 @@ fn an_object_is_not_filled_from_a_list() {
     assert!(serde_json::from_str::<Club>(r#"["7", 264.5, 1, 0]"#).is_ok());
     assert!(serde_json::from_str::<AllLeftOut>("[]").is_ok());
     told(r#"{"golfer": "Ada", "clubs": [["7", 264.5, 1]]}"#, "/clubs/0", "must be an object { … }, not a list");
-    assert_eq!(read::<AllLeftOut>(b"[]").expect_err("a list").what, "must be an object { … }, not a list");
-    assert_eq!(read_value::<AllLeftOut>(json!([])).expect_err("a list").what, "must be an object { … }, not a list");
+    assert_eq!(said(&read::<AllLeftOut>(b"[]").expect_err("a list")), "must be an object { … }, not a list");
+    assert_eq!(said(&read_value::<AllLeftOut>(json!([])).expect_err("a list")), "must be an object { … }, not a list");
     let choice = read::<From>(br#"{"stock": ["H7"]}"#).expect_err("a list");
-    assert_eq!((choice.pointer.as_str(), choice.what.as_str()), ("/stock", "must be an object { … }, not a list"));
+    assert_eq!((choice.pointer.as_str(), said(&choice).as_str()), ("/stock", "must be an object { … }, not a list"));
 }
 
 #[test]
@@ -156,16 +168,16 @@ fn a_whole_number_may_be_written_with_a_point() {
 
 #[test]
 fn a_text_that_is_not_json_is_told_with_its_line() {
-    let told = |text: &str| mistake(text).to_string();
+    let told = |text: &str| whole(&mistake(text));
     let long = "[".repeat(200);
     for (text, words) in [
         ("", "line 1, column 1: it is empty"),
         ("{\"golfer\": \"Ada\",", "column 17: it ends too early"),
         ("{\"golfer\": Ada}", "line 1, column 12: a value is missing or misspelled"),
         ("{\"golfer\" 5}", "a colon is missing after a name"),
-        ("{golfer: 5}", "a name must stand in double quotes"),
+        ("{golfer: 5}", "a name must be in double quotes"),
         ("{\"golfer\": \"Ada\"\n \"clubs\": []}", "line 2, column 2: a comma or the end of an object is missing"),
-        ("{\"golfer\": \"Ada\", \"clubs\": [],}", "a comma must not stand before the end"),
+        ("{\"golfer\": \"Ada\", \"clubs\": [],}", "a comma must not be before the end"),
         ("{\"golfer\": \"A\nda\"}", "a text holds a line break or a tab"),
         ("{\"golfer\": \"A\\da\"}", "a backslash that is not part of an escape"),
         ("{\"golfer\": 01}", "a number is misspelled"),
@@ -184,13 +196,13 @@ fn a_text_that_is_not_json_is_told_with_its_line() {
 #[test]
 fn within_a_document_told_apart_by_a_field_the_sentence_still_names_the_field() {
     let missing = read_value::<Model>(json!({"kind": "head", "code": "H"})).expect_err("no mass");
-    assert_eq!((missing.pointer.as_str(), missing.what.as_str()), ("/mass_g", "is missing"));
+    assert_eq!((missing.pointer.as_str(), said(&missing).as_str()), ("/mass_g", "is missing"));
     let hat = read_value::<Model>(json!({"kind": "hat"})).expect_err("no hat");
-    assert_eq!(hat.what, "“hat” is not one of the choices; known here: head");
+    assert_eq!(said(&hat), "“hat” is not one of the choices; known here: head");
     let none = read_value::<Vec<Model>>(json!([{}])).expect_err("no kind");
-    assert_eq!((none.pointer.as_str(), none.what.as_str()), ("/0/kind", "is missing"));
+    assert_eq!((none.pointer.as_str(), said(&none).as_str()), ("/0/kind", "is missing"));
     let null = read_value::<Vec<Model>>(json!([null])).expect_err("null");
-    assert_eq!((null.pointer.as_str(), null.what.as_str()), ("/0", "must be an object { … }, not null"));
+    assert_eq!((null.pointer.as_str(), said(&null).as_str()), ("/0", "must be an object { … }, not null"));
 }
 
 /// The same name twice is a slip, and nobody knows which was meant. In a value of free form the last used to win.
@@ -205,7 +217,7 @@ fn a_name_that_stands_twice_is_a_mistake_in_every_shape() {
         (r#"{"what_if": {}, "total_mass_g": 1, "what_if": {}}"#, "/what_if", 1),
     ] {
         let error = read::<Value>(text.as_bytes()).expect_err("twice");
-        assert_eq!((error.pointer.as_str(), error.what.as_str()), (pointer, "is given twice"), "{text}");
+        assert_eq!((error.pointer.as_str(), said(&error).as_str()), (pointer, "is given twice"), "{text}");
         assert_eq!(error.at.expect("a place").0, line, "{text}");
     }
     let map = read::<BTreeMap<String, f64>>(br#"{"a": 1, "b": 2, "a": 3}"#).expect_err("twice");
@@ -231,7 +243,7 @@ fn names_of_a_map_are_read_as_their_type() {
     let kinds = read::<BTreeMap<Kind, u8>>(br#"{"tip_weight": 3, "head": 1}"#).expect("kinds");
     assert_eq!(kinds, BTreeMap::from([(Kind::Head, 1), (Kind::TipWeight, 3)]));
     assert!(
-        read::<BTreeMap<Kind, u8>>(br#"{"boot": 3}"#).expect_err("no kind").what.contains("not one of the choices")
+        said(&read::<BTreeMap<Kind, u8>>(br#"{"boot": 3}"#).expect_err("no kind")).contains("not one of the choices")
     );
 }
 
@@ -246,6 +258,6 @@ fn a_value_is_read_as_it_stands() {
 #[test]
 fn an_empty_text_is_said_to_be_empty() {
     for text in [" \n\t", "\u{feff}"] {
-        assert_eq!(mistake(text).to_string(), "the text is not JSON at line 1, column 1: it is empty");
+        assert_eq!(whole(&mistake(text)), "the text is not JSON at line 1, column 1: it is empty");
     }
 }

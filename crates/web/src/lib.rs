@@ -1,6 +1,7 @@
 //! Pages, JSON API and live events: the only place with HTTP and HTML.
 
 mod api;
+mod asked;
 pub mod assets;
 mod cookies;
 mod door;

@@ -238,7 +238,7 @@ impl<T: DeserializeOwned, S: Send + Sync> FromRequest<S> for Body<T> {
         let size_mb = crate::dress::size_mb(request.headers());
         let bytes = axum::body::Bytes::from_request(request, state)
             .await
-            .map_err(|e: BytesRejection| Problem::of_request(e.status(), &e.body_text(), size_mb))?;
+            .map_err(|e: BytesRejection| Problem::of_request(e.status(), size_mb))?;
         document::read(&bytes).map(Self).map_err(|e| ApiError(Problem::unreadable(&e)))
     }
 }

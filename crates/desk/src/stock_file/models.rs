@@ -34,7 +34,7 @@ pub struct BadModel {
 pub fn read_models(json: &str) -> Result<ModelsImported, StockFileError> {
     let value: Value = document::read(json.as_bytes()).map_err(|e| {
         let (line, column) = e.at.unwrap_or((1, 1));
-        StockFileError::NotJson { line, column, what: e.told() }
+        StockFileError::NotJson { line, column, what: e.what.clone() }
     })?;
     let list = match value {
         Value::Array(list) => list,
@@ -58,7 +58,8 @@ pub fn read_models(json: &str) -> Result<ModelsImported, StockFileError> {
 }
 
 fn sound(value: Value, before: &[Model]) -> Result<Model, Told> {
-    let model: Model = document::read_value(value).map_err(|e| ModelFileFault::Field { what: e.told() }.told())?;
+    let model: Model =
+        document::read_value(value).map_err(|e| ModelFileFault::Field { what: e.what.clone() }.told())?;
     model.check().map_err(|e| e.refusal().told())?;
     if before.iter().any(|m| m.code().eq_ignore_ascii_case(model.code())) {
         return Err(ModelFileFault::CodeTwice { code: model.code().to_owned() }.told());

@@ -45,25 +45,25 @@ pub enum ScaleLine {
     /// A line that does not fit the format, with the reason.
     Refused {
         /// Why, and what to do.
-        why: String,
+        why: LineFault,
     },
 }
 
-fn refused(why: impl Into<String>) -> ScaleLine {
-    ScaleLine::Refused { why: why.into() }
+fn refused(why: LineFault) -> ScaleLine {
+    ScaleLine::Refused { why }
 }
 
 /// Reads one line without its end.
 #[must_use]
 pub fn read_line(line: &str, shows: Shows, format: &LineFormat) -> ScaleLine {
     if line.len() > LONGEST {
-        return refused(format!("a line of {} characters: no scale sends that. Check the speed", line.len()));
+        return refused(LineFault::TooLong { n: line.chars().count() });
     }
     if line
         .chars()
         .any(|c| c == char::REPLACEMENT_CHARACTER || (c.is_control() && c != '\t' && c != '\u{2}' && c != '\u{3}'))
     {
-        return refused("characters that no scale sends. Check speed, data bits and parity");
+        return refused(LineFault::Characters);
     }
     let text = line.trim_matches(|c: char| c.is_whitespace() || c.is_control());
     if text.is_empty() || format.skip.iter().any(|s| text.starts_with(s.trim())) {
@@ -105,7 +105,7 @@ fn take_word(text: &mut String, word: &str) -> bool {
     false
 }
 
-fn value(rest: &str, shows: Shows, format: &LineFormat) -> Result<Measured, String> {
+fn value(rest: &str, shows: Shows, format: &LineFormat) -> Result<Measured, LineFault> {
     // Separators between fields carry nothing; a comma between digits is a decimal comma.
     let chars: Vec<char> = rest.chars().collect();
     let digit = |i: Option<usize>| i.and_then(|i| chars.get(i)).is_some_and(char::is_ascii_digit);
@@ -122,7 +122,7 @@ fn value(rest: &str, shows: Shows, format: &LineFormat) -> Result<Measured, Stri
     let text = cleaned.split_whitespace().collect::<Vec<_>>().join(" ");
     let text = text.replacen("+ ", "+", 1).replacen("- ", "-", 1);
     if !text.chars().any(|c| c.is_ascii_digit()) {
-        return Err(format!("no figure in “{text}”"));
+        return Err(LineFault::NoFigure { text });
     }
     match shows {
         Shows::Mass => mass(&text, format.unit.as_deref()),
@@ -130,28 +130,62 @@ fn value(rest: &str, shows: Shows, format: &LineFormat) -> Result<Measured, Stri
     }
 }
 
-fn mass(text: &str, unit: Option<&str>) -> Result<Measured, String> {
+fn mass(text: &str, unit: Option<&str>) -> Result<Measured, LineFault> {
     let bare = !text.chars().any(char::is_alphabetic);
     let text = match (bare, unit) {
         (true, Some(unit)) => format!("{text} {unit}"),
-        (true, None) => return Err(format!("“{text}” has no unit, and none is set for this scale")),
+        (true, None) => return Err(LineFault::NoUnit { text: text.to_owned() }),
         (false, _) => text.to_owned(),
     };
     // A figure without a sign is a mass like any other.
-    let signed = if text.starts_with(['+', '-']) { text } else { format!("+{text}") };
-    parse_mass_offset(&signed, MassUnit::Gram).map(|m| Measured::MassG(m.g())).map_err(|e| e.to_string())
+    let signed = if text.starts_with(['+', '-']) { text.clone() } else { format!("+{text}") };
+    let read = parse_mass_offset(&signed, MassUnit::Gram).map(|m| Measured::MassG(m.g()));
+    read.map_err(|_| LineFault::NotAMass { text })
 }
 
-fn swing_weight(text: &str, unit: Option<&str>) -> Result<Measured, String> {
+fn swing_weight(text: &str, unit: Option<&str>) -> Result<Measured, LineFault> {
     let bare = !text.chars().any(char::is_alphabetic);
     let text = match (bare, unit) {
         (true, Some(unit)) => format!("{text} {unit}"),
-        (true, None) => return Err(format!("“{text}” has no unit, and none is set for this scale")),
+        (true, None) => return Err(LineFault::NoUnit { text: text.to_owned() }),
         (false, _) => text.to_owned(),
     };
     parse_swing_weight(text.trim_start_matches('+'))
         .map(|b| Measured::SwingWeightPoints(b.points()))
-        .map_err(|e| e.to_string())
+        .map_err(|_| LineFault::NotASwingWeight { text })
+}
+
+fact::facts! {
+    /// Why a line of a scale is refused.
+    pub enum LineFault: "line_fault" {
+        /// Too long.
+        TooLong {
+            /// How many.
+            n: usize,
+        },
+        /// Characters.
+        Characters,
+        /// No figure.
+        NoFigure {
+            /// Text.
+            text: String,
+        },
+        /// No unit.
+        NoUnit {
+            /// Text.
+            text: String,
+        },
+        /// Not a mass.
+        NotAMass {
+            /// Text.
+            text: String,
+        },
+        /// Not a swing weight.
+        NotASwingWeight {
+            /// Text.
+            text: String,
+        },
+    }
 }
 
 #[cfg(test)]

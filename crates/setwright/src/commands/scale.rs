@@ -85,6 +85,6 @@ fn words(read: &ScaleLine) -> String {
         }
         ScaleLine::Overload => "overload".to_owned(),
         ScaleLine::Nothing => "passed over".to_owned(),
-        ScaleLine::Refused { why } => format!("refused: {why}"),
+        ScaleLine::Refused { why } => format!("refused: {}", super::reader().refusal(&why.clone().into())),
     }
 }

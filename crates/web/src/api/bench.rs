@@ -1,12 +1,13 @@
 //! Readings at the bench.
 
+use crate::asked::Path;
 use crate::problem::{ApiError, Body};
 use crate::reader::Answer;
 use app::App;
 use app::advice::{Advice, DeclineOffer};
 use app::bench::{DoubtedReading, Kept, LetPassRequest, NewReadings};
 use app::scan::{ScanAt, ScanSaid};
-use axum::extract::{Path, State};
+use axum::extract::State;
 use axum::http::StatusCode;
 use bench::club_state::ClubState;
 use bench::remedy::GripPick;

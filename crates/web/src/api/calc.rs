@@ -1,10 +1,11 @@
 //! Calculations by name.
 
 use super::File;
+use crate::asked::Path;
 use crate::problem::{ApiError, Body};
 use crate::reader::Answer;
 use app::App;
-use axum::extract::{Path, State};
+use axum::extract::State;
 use axum::routing::post;
 use clubphysics::calc::Topic;
 use clubphysics::pluck::PluckOutput;

@@ -1,11 +1,12 @@
 //! Adhesive.
 
 use super::described::NotFound;
+use crate::asked::{Asked, Path};
 use crate::problem::{ApiError, Body};
 use crate::reader::Answer;
 use app::App;
 use app::glue::{BatchView, NewBatch, TakeBackBatch};
-use axum::extract::{Path, Query, State};
+use axum::extract::State;
 use axum::http::StatusCode;
 use bench::glue::Mix;
 use serde::Deserialize;
@@ -39,7 +40,7 @@ struct MixQuery {
 /// What to weigh out for a number of joints, and the times of the room.
 #[utoipa::path(get, path = "/glue/mix", params(MixQuery),
     responses((status = 200, body = Mix), NotFound))]
-async fn get_mix(State(app): State<App>, Query(q): Query<MixQuery>) -> Result<Answer<Mix>, ApiError> {
+async fn get_mix(State(app): State<App>, Asked(q): Asked<MixQuery>) -> Result<Answer<Mix>, ApiError> {
     Ok(Answer(app.mix(q.adhesive.as_deref(), q.joints, q.bead_share_percent, q.room_c).await?))
 }
 

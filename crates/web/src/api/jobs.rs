@@ -1,12 +1,13 @@
 //! Jobs, plans and records.
 
+use crate::asked::{Asked, Path};
 use crate::problem::{ApiError, Body};
 use crate::reader::Answer;
 use app::App;
 use app::job::{JobSummary, JobView};
 use app::plan::{Accept, AddExtra, Proposal, Swap};
 use app::scale_health::WithReason;
-use axum::extract::{Path, Query, State};
+use axum::extract::State;
 use bench::open_point::OpenClub;
 use bench::record::Record;
 use desk::planner::Lock;
@@ -40,7 +41,7 @@ struct JobQuery {
 
 /// Jobs, the earliest due first.
 #[utoipa::path(get, path = "/jobs", params(JobQuery), responses((status = 200, body = Vec<JobSummary>)))]
-async fn list_jobs(State(app): State<App>, Query(query): Query<JobQuery>) -> Result<Answer<Vec<JobSummary>>, ApiError> {
+async fn list_jobs(State(app): State<App>, Asked(query): Asked<JobQuery>) -> Result<Answer<Vec<JobSummary>>, ApiError> {
     Ok(Answer(app.jobs(query.state).await?))
 }
 
@@ -64,7 +65,7 @@ struct OpenQuery {
 async fn list_open_points(
     State(app): State<App>,
     Path(number): Path<i64>,
-    Query(query): Query<OpenQuery>,
+    Asked(query): Asked<OpenQuery>,
 ) -> Result<Answer<Vec<OpenClub>>, ApiError> {
     Ok(Answer(app.open_before(number, &query.step).await?))
 }

@@ -1,10 +1,11 @@
 //! Matching: one sheet, a day's jobs, a plan made anew, plans to choose from.
 
+use crate::asked::Path;
 use crate::problem::{ApiError, Body};
 use crate::reader::Answer;
 use app::App;
 use app::matched::{AcceptPicks, AcceptReplan, DayRequest, ReplanProposal, SetMatch, SetRequest};
-use axum::extract::{Path, State};
+use axum::extract::State;
 use desk::planner::{DayPlan, Lock, PlanOption};
 use serde::Deserialize;
 use trade::plan::Plan;

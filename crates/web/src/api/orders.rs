@@ -1,13 +1,14 @@
 //! Orders, the stock against the sheets to come, sorting, head masses to ask for, the life of a part.
 
 use super::described::{Conflict, NotFound};
+use crate::asked::{Asked, Path};
 use crate::problem::{ApiError, Body};
 use crate::reader::Answer;
 use app::App;
 use app::life::{PartAction, PartLife};
 use app::order::{CloseOrder, NewOrder, OrderForJob, OrderQuery, Receive, Received, TellOrder};
 use app::sorting::{AskRequest, SortRequest};
-use axum::extract::{Path, Query, State};
+use axum::extract::State;
 use axum::http::{StatusCode, header};
 use axum::response::IntoResponse;
 use desk::ask::HeadAsk;
@@ -60,7 +61,7 @@ struct OrdersPage {
 
 /// Orders, the newest first.
 #[utoipa::path(get, path = "/orders", params(OrderQuery), responses((status = 200, body = OrdersPage), NotFound))]
-async fn list_orders(State(app): State<App>, Query(query): Query<OrderQuery>) -> Result<Answer<OrdersPage>, ApiError> {
+async fn list_orders(State(app): State<App>, Asked(query): Asked<OrderQuery>) -> Result<Answer<OrdersPage>, ApiError> {
     let (orders, total) = app.orders(&query).await?;
     Ok(Answer(OrdersPage { total, orders }))
 }
@@ -78,7 +79,7 @@ async fn place_orders(
 /// Orders as a CSV file.
 #[utoipa::path(get, path = "/orders/export", params(OrderQuery),
     responses((status = 200, body = String, content_type = "text/csv"), NotFound))]
-async fn export_orders(State(app): State<App>, Query(query): Query<OrderQuery>) -> Result<impl IntoResponse, ApiError> {
+async fn export_orders(State(app): State<App>, Asked(query): Asked<OrderQuery>) -> Result<impl IntoResponse, ApiError> {
     Ok(csv("orders", app.export_orders(&query).await?))
 }
 
@@ -170,7 +171,7 @@ async fn export_needs(State(app): State<App>) -> Result<impl IntoResponse, ApiEr
 /// The parts of a model in weight classes, each with its place in the tray.
 #[utoipa::path(get, path = "/parts/sorted", params(SortRequest),
     responses((status = 200, body = Sorting), NotFound))]
-async fn sort_parts(State(app): State<App>, Query(request): Query<SortRequest>) -> Result<Answer<Sorting>, ApiError> {
+async fn sort_parts(State(app): State<App>, Asked(request): Asked<SortRequest>) -> Result<Answer<Sorting>, ApiError> {
     Ok(Answer(app.sort_parts(&request).await?))
 }
 
@@ -179,7 +180,7 @@ async fn sort_parts(State(app): State<App>, Query(request): Query<SortRequest>) 
     responses((status = 200, body = String, content_type = "text/csv"), NotFound))]
 async fn export_sorted_parts(
     State(app): State<App>,
-    Query(request): Query<SortRequest>,
+    Asked(request): Asked<SortRequest>,
 ) -> Result<impl IntoResponse, ApiError> {
     Ok(csv("sorted", app.export_sorting(&request).await?))
 }

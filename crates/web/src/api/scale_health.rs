@@ -1,11 +1,12 @@
 //! The health of the shop's scales, and gauge studies.
 
+use crate::asked::Path;
 use crate::problem::{ApiError, Body};
 use crate::reader::Answer;
 use app::App;
 use app::gauge_study::{NewStudy, NewStudyReading, StudyAnswer, StudyView};
 use app::scale_health::{CheckAnswer, NewCalibration, NewCheck, ScaleHealth, TrustWord, WithReason};
-use axum::extract::{Path, State};
+use axum::extract::State;
 use axum::http::StatusCode;
 use serde::Deserialize;
 use trade::id::EventId;

@@ -1,10 +1,11 @@
 //! Fitting sheets.
 
+use crate::asked::Path;
 use crate::problem::{ApiError, Body};
 use crate::reader::Answer;
 use app::App;
 use app::sheet::{Approve, SheetSummary, SheetView, ShortSheet};
-use axum::extract::{Path, State};
+use axum::extract::State;
 use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use desk::sheet_check::SheetProblem;

@@ -2,6 +2,7 @@
 
 use super::File;
 use super::described::NotFound;
+use crate::asked::{Asked, Path};
 use crate::pages::labels::{asked_parts, labels_of};
 use crate::problem::EdgeFault;
 use crate::problem::{ApiError, Body, Problem};
@@ -11,7 +12,7 @@ use app::stock::{ModelsKept, NewPart, PartChange, PartQuery, PartsImported};
 use app::stock_list::Scanned;
 use app::weigh_in::{TakeBackPart, ToJudge, WeighIn, WeighedIn};
 use axum::body::Bytes;
-use axum::extract::{Path, Query, State};
+use axum::extract::State;
 use axum::http::{StatusCode, header};
 use axum::response::IntoResponse;
 use desk::stock_file::Imported;
@@ -59,7 +60,7 @@ struct ModelQuery {
 
 /// Models, by code.
 #[utoipa::path(get, path = "/models", params(ModelQuery), responses((status = 200, body = Vec<Model>)))]
-async fn list_models(State(app): State<App>, Query(query): Query<ModelQuery>) -> Result<Answer<Vec<Model>>, ApiError> {
+async fn list_models(State(app): State<App>, Asked(query): Asked<ModelQuery>) -> Result<Answer<Vec<Model>>, ApiError> {
     Ok(Answer(app.models(query.kind).await?))
 }
 
@@ -157,7 +158,7 @@ struct PartsPage {
 
 /// Parts in the order in which they came in.
 #[utoipa::path(get, path = "/parts", params(PartQuery), responses((status = 200, body = PartsPage)))]
-async fn list_parts(State(app): State<App>, Query(query): Query<PartQuery>) -> Result<Answer<PartsPage>, ApiError> {
+async fn list_parts(State(app): State<App>, Asked(query): Asked<PartQuery>) -> Result<Answer<PartsPage>, ApiError> {
     let (parts, total) = app.parts(&query).await?;
     Ok(Answer(PartsPage { total, parts }))
 }
@@ -278,7 +279,7 @@ struct ImportLook {
     responses((status = 200, body = ImportAnswer)))]
 async fn import_parts(
     State(app): State<App>,
-    Query(query): Query<ImportQuery>,
+    Asked(query): Asked<ImportQuery>,
     body: Bytes,
 ) -> Result<Answer<ImportAnswer>, ApiError> {
     let mut mapping = query.mapping()?;
@@ -329,7 +330,7 @@ async fn delete_layout(State(app): State<App>, Path(name): Path<String>) -> Resu
     responses((status = 200, body = String, content_type = "text/csv")))]
 async fn export_parts_csv(
     State(app): State<App>,
-    Query(query): Query<PartQuery>,
+    Asked(query): Asked<PartQuery>,
 ) -> Result<impl IntoResponse, ApiError> {
     let csv = app.export_parts(&query).await?;
     let headers = [
@@ -345,7 +346,7 @@ async fn export_parts_csv(
         content_type = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet")))]
 async fn export_parts_xlsx(
     State(app): State<App>,
-    Query(query): Query<PartQuery>,
+    Asked(query): Asked<PartQuery>,
 ) -> Result<impl IntoResponse, ApiError> {
     let bytes = app.export_workbook(&query).await?;
     let headers = [
@@ -370,7 +371,7 @@ struct LabelQuery {
 async fn draw_labels(
     State(app): State<App>,
     Reader(w): Reader,
-    Query(query): Query<LabelQuery>,
+    Asked(query): Asked<LabelQuery>,
 ) -> Result<impl IntoResponse, ApiError> {
     if query.codes.trim().is_empty() {
         return Err(Problem::invalid(EdgeFault::NoCodes).into());

@@ -5,6 +5,7 @@ use super::beside;
 use super::entries::{self, go_to, in_address, query};
 use super::what_if::WhatIf;
 use super::{Framed, PageResult, Who, failure, failure_status, framed};
+use crate::asked::{Asked, Filled, Path};
 use crate::problem::EdgeFault;
 use crate::reader::Reader;
 use crate::units::explicit;
@@ -14,7 +15,7 @@ use app::job::JobFile;
 use app::plan::{AddExtra, Swap};
 use app::{App, AppError};
 use axum::Router;
-use axum::extract::{Form, Path, Query, State};
+use axum::extract::{Form, Query, State};
 use axum::http::StatusCode;
 use axum::response::{IntoResponse, Response};
 use axum::routing::{get, post};
@@ -100,7 +101,7 @@ async fn show(
     State(app): State<App>,
     Reader(w): Reader,
     Path((job, slot)): Path<(i64, i64)>,
-    Query(query): Query<ShowQuery>,
+    Asked(query): Asked<ShowQuery>,
     Query(pairs): Query<Vec<(String, String)>>,
 ) -> PageResult {
     let scanned = query.scanned.map(|code| (code, query.put.is_some()));
@@ -238,7 +239,7 @@ async fn take_back(
     Reader(w): Reader,
     Who(by): Who,
     Path((job, slot)): Path<(i64, i64)>,
-    Form(form): Form<TakeBackForm>,
+    Filled(form): Filled<TakeBackForm>,
 ) -> PageResult {
     app.take_back(job, &form.reading.as_str().into(), &form.why, &by).await?;
     if let Some(what) = form.grid {
@@ -253,7 +254,7 @@ async fn insist(
     Reader(w): Reader,
     Who(by): Who,
     Path((job, slot)): Path<(i64, i64)>,
-    Form(form): Form<TakeBackForm>,
+    Filled(form): Filled<TakeBackForm>,
 ) -> PageResult {
     match app.insist(job, &form.reading.as_str().into(), &form.why, &by).await {
         Ok(_) => Ok(to_step(job, slot, &form.step, &[("kept", "1")])),
@@ -273,7 +274,7 @@ async fn let_pass(
     Reader(w): Reader,
     Who(by): Who,
     Path((job, slot)): Path<(i64, i64)>,
-    Form(form): Form<LetPassForm>,
+    Filled(form): Filled<LetPassForm>,
 ) -> PageResult {
     let request = LetPassRequest { slot, step: form.step.clone(), reason: form.reason, by };
     match app.let_pass(job, &request).await {
@@ -298,7 +299,7 @@ async fn swap(
     Reader(w): Reader,
     Who(by): Who,
     Path((job, slot)): Path<(i64, i64)>,
-    Form(form): Form<SwapForm>,
+    Filled(form): Filled<SwapForm>,
 ) -> PageResult {
     let request = Swap { kind: form.kind, code: form.code, reason: form.reason, by, version: form.version };
     match app.swap(job, slot, &request).await {
@@ -318,7 +319,7 @@ async fn decline(
     Reader(w): Reader,
     Who(by): Who,
     Path((job, slot)): Path<(i64, i64)>,
-    Form(form): Form<DeclineForm>,
+    Filled(form): Filled<DeclineForm>,
 ) -> PageResult {
     match app.decline_offer(job, &DeclineOffer { measure: form.measure, by }).await {
         Ok(()) => Ok(to_step(job, slot, &form.step, &[])),
@@ -339,7 +340,7 @@ async fn extra(
     Reader(w): Reader,
     Who(by): Who,
     Path((job, slot)): Path<(i64, i64)>,
-    Form(form): Form<ExtraForm>,
+    Filled(form): Filled<ExtraForm>,
 ) -> PageResult {
     let add = AddExtra { action: form.action, mass_g: form.mass_g, by, version: form.version };
     match app.add_extra(job, slot, &add).await {

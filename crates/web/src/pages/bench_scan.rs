@@ -4,10 +4,11 @@ use super::beside;
 use super::entries::{go_to, in_address, query};
 use super::stock_weigh::part_address;
 use super::{PageError, PageResult, Who};
+use crate::asked::{Filled, Path};
 use crate::reader::Reader;
 use app::scan::{PartSaid, ScanAt, ScanSaid};
 use app::{App, AppError, Kind};
-use axum::extract::{Form, Path, State};
+use axum::extract::State;
 use axum::response::IntoResponse;
 use bench::scan::ScannedPart;
 use look::{Button, Icon, button, hidden, icon};
@@ -30,7 +31,7 @@ pub(super) async fn scan(
     Reader(w): Reader,
     Who(by): Who,
     Path((job, slot)): Path<(i64, i64)>,
-    Form(form): Form<ScanForm>,
+    Filled(form): Filled<ScanForm>,
 ) -> PageResult {
     let scan = ScanAt { code: form.code.clone(), step: form.step.clone(), sure: form.sure == "1", by };
     let here = |more: &[(&str, &str)]| {

@@ -2,12 +2,13 @@
 
 use super::entries::{capital, counted, go_to};
 use super::{Framed, PageResult, Who, failure, failure_status, framed, say};
+use crate::asked::{Asked, Filled, Path};
 use crate::problem::EdgeFault;
 use crate::reader::Reader;
 use app::glue::{BatchView, NewBatch, TakeBackBatch};
 use app::{App, AppError};
 use axum::Router;
-use axum::extract::{Form, Path, Query, State};
+use axum::extract::{Form, State};
 use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use axum::routing::{get, post};
@@ -121,7 +122,7 @@ async fn take_back(
     Reader(w): Reader,
     Who(by): Who,
     Path(number): Path<i64>,
-    Form(form): Form<TakeBackForm>,
+    Filled(form): Filled<TakeBackForm>,
 ) -> PageResult {
     app.take_back_batch(number, &TakeBackBatch { reason: form.reason, by }).await?;
     Ok(go_to("/glue").into_response())
@@ -132,7 +133,7 @@ struct NewQuery {
     job: Option<i64>,
 }
 
-async fn new_batch(State(app): State<App>, Reader(w): Reader, Query(query): Query<NewQuery>) -> PageResult {
+async fn new_batch(State(app): State<App>, Reader(w): Reader, Asked(query): Asked<NewQuery>) -> PageResult {
     match query.job {
         Some(job) => form_page(&w, &app, job, &[], None).await,
         None => Ok(go_to("/glue").into_response()),

@@ -3,6 +3,7 @@
 use super::bench::{club_name, finish_words, mark};
 use super::entries::{capital, go_to, typed_at};
 use super::{Framed, PageResult, Who, failure, failure_status, framed, say};
+use crate::asked::{Asked, Filled, Path};
 use crate::problem::EdgeFault;
 use crate::reader::Reader;
 use crate::units::{self, explicit};
@@ -10,7 +11,7 @@ use app::bench::{Entry, NewReadings};
 use app::job::JobFile;
 use app::{App, AppError};
 use axum::Router;
-use axum::extract::{Form, Path, Query, State};
+use axum::extract::State;
 use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use axum::routing::get;
@@ -49,7 +50,7 @@ async fn show(
     State(app): State<App>,
     Reader(w): Reader,
     Path((job, step)): Path<(i64, String)>,
-    Query(query): Query<GridQuery>,
+    Asked(query): Asked<GridQuery>,
 ) -> PageResult {
     grid_page(&w, &app, job, &step, &query, None).await
 }
@@ -75,7 +76,7 @@ async fn keep(
     Reader(w): Reader,
     Who(by): Who,
     Path((job, step)): Path<(i64, String)>,
-    Form(form): Form<GridForm>,
+    Filled(form): Filled<GridForm>,
 ) -> PageResult {
     let new = NewReadings {
         slot: form.slot,

@@ -45,6 +45,7 @@ mod today;
 mod what_if;
 
 use self::entries::go_to;
+use crate::asked::Path;
 use crate::cookies;
 use crate::problem::{EdgeFault, Problem};
 use crate::reader::Reader;
@@ -52,7 +53,7 @@ use crate::units;
 use app::glue::Cup;
 use app::{App, AppError};
 use axum::Router;
-use axum::extract::{FromRequestParts, Path, State};
+use axum::extract::{FromRequestParts, State};
 use axum::http::{StatusCode, request::Parts};
 use axum::response::{IntoResponse, Redirect, Response};
 use axum::routing::get;

@@ -2,13 +2,14 @@
 
 use super::entries::{Entries, counted, go_to, query};
 use super::{Framed, PageError, PageResult, Who, failure, failure_status, framed};
+use crate::asked::Path;
 use crate::reader::Reader;
 use crate::units;
 use app::job::JobFile;
 use app::order::{CloseOrder, JobCount, NewOrder, OrderForJob, OrderQuery, Receive, TellOrder};
 use app::{App, AppError, Kind};
 use axum::Router;
-use axum::extract::{Form, Path, Query, State};
+use axum::extract::{Form, Query, State};
 use axum::http::StatusCode;
 use axum::response::{IntoResponse, Redirect};
 use axum::routing::{get, post};

@@ -2,13 +2,14 @@
 
 use super::entries::{Entries, go_to, in_address};
 use super::{Framed, PageResult, Who, failure, failure_status, framed};
+use crate::asked::Path;
 use crate::problem::EdgeFault;
 use crate::reader::Reader;
 use crate::units::{self, explicit};
 use app::life::{PartAction, PartDeed, PartLife};
 use app::{App, AppError};
 use axum::Router;
-use axum::extract::{Form, Path, State};
+use axum::extract::{Form, State};
 use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use axum::routing::post;

@@ -4,13 +4,14 @@ use super::bench::club_name;
 use super::club_beam::club_beam;
 use super::entries::{go_to, query};
 use super::{Framed, PageResult, Who, failure, failure_status, framed};
+use crate::asked::{Asked, Filled, Path};
 use crate::reader::Reader;
 use crate::units::restated;
 use app::job::JobFile;
 use app::plan::{Accept, Proposal};
 use app::{App, AppError};
 use axum::Router;
-use axum::extract::{Form, Path, Query, State};
+use axum::extract::State;
 use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use axum::routing::{get, post};
@@ -80,7 +81,7 @@ async fn show(
     State(app): State<App>,
     Reader(w): Reader,
     Path(job): Path<i64>,
-    Query(query): Query<PlanQuery>,
+    Asked(query): Asked<PlanQuery>,
 ) -> PageResult {
     plan_page(&w, &app, job, &query.keep, None).await
 }
@@ -101,7 +102,7 @@ async fn accept(
     Reader(w): Reader,
     Who(by): Who,
     Path(job): Path<i64>,
-    Form(form): Form<AcceptForm>,
+    Filled(form): Filled<AcceptForm>,
 ) -> PageResult {
     let accept = Accept {
         fingerprint: form.fingerprint,
@@ -127,7 +128,7 @@ async fn drop_job(
     Reader(w): Reader,
     Who(by): Who,
     Path(job): Path<i64>,
-    Form(form): Form<DropForm>,
+    Filled(form): Filled<DropForm>,
 ) -> PageResult {
     match app.drop_job(job, &form.reason, &by).await {
         Ok(()) => Ok(go_to("/").into_response()),

@@ -5,13 +5,14 @@ use super::bench::club_name;
 use super::entries::{capital, counted, go_to, query};
 use super::plan::{keep_of, kinds_of, lacking_part, locks, plan_table};
 use super::{Framed, PageResult, Who, failure, failure_status, framed};
+use crate::asked::{Asked, Filled, Path};
 use crate::problem::EdgeFault;
 use crate::reader::Reader;
 use crate::units::restated;
 use app::matched::{AcceptPicks, AcceptReplan, DayRequest, DaySearch, DaySoon, Picked};
 use app::{App, AppError};
 use axum::Router;
-use axum::extract::{Form, Path, Query, State};
+use axum::extract::{Form, State};
 use axum::http::StatusCode;
 use axum::response::{IntoResponse, Redirect};
 use axum::routing::{get, post};
@@ -60,7 +61,7 @@ struct KeepForm {
     back: String,
 }
 
-async fn keep(Path(job): Path<i64>, Form(form): Form<KeepForm>) -> PageResult {
+async fn keep(Path(job): Path<i64>, Filled(form): Filled<KeepForm>) -> PageResult {
     let mut kept: Vec<String> = form.keep.split(',').map(|p| p.trim().to_owned()).filter(|p| !p.is_empty()).collect();
     if kept.contains(&form.toggle) {
         kept.retain(|p| *p != form.toggle);
@@ -107,7 +108,7 @@ async fn options(
     State(app): State<App>,
     Reader(w): Reader,
     Path(job): Path<i64>,
-    Query(query): Query<KeepQuery>,
+    Asked(query): Asked<KeepQuery>,
 ) -> PageResult {
     options_page(&w, &app, job, &query.keep, None).await
 }
@@ -218,7 +219,7 @@ async fn again(
     State(app): State<App>,
     Reader(w): Reader,
     Path(job): Path<i64>,
-    Query(query): Query<KeepQuery>,
+    Asked(query): Asked<KeepQuery>,
 ) -> PageResult {
     again_page(&w, &app, job, &query.keep, None).await
 }
@@ -235,7 +236,7 @@ async fn accept_again(
     Reader(w): Reader,
     Who(by): Who,
     Path(job): Path<i64>,
-    Form(form): Form<AgainForm>,
+    Filled(form): Filled<AgainForm>,
 ) -> PageResult {
     let accept = AcceptReplan { fingerprint: form.fingerprint, locks: locks(&form.keep), by };
     match app.accept_again(job, &accept).await {

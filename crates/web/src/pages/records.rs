@@ -1,12 +1,13 @@
 //! Records: what was built, against the sheet and the reference club; prints well.
 
 use super::{Framed, PageResult, framed, say};
+use crate::asked::{Asked, Path};
 use crate::reader::Reader;
 use crate::units::restated;
 use app::App;
 use app::job::JobLine;
 use axum::Router;
-use axum::extract::{Path, Query, State};
+use axum::extract::State;
 use axum::response::IntoResponse;
 use axum::routing::get;
 use bench::open_point::OpenPoint;
@@ -37,7 +38,7 @@ struct IndexQuery {
     below: Option<i64>,
 }
 
-async fn index(State(app): State<App>, Reader(w): Reader, Query(query): Query<IndexQuery>) -> PageResult {
+async fn index(State(app): State<App>, Reader(w): Reader, Asked(query): Asked<IndexQuery>) -> PageResult {
     let finished = app.finished_jobs(query.below, PAGE + 1).await?;
     let shown = &finished[..finished.len().min(PAGE as usize)];
     let earlier = shown.last().filter(|_| finished.len() > shown.len()).map(|j| j.number);

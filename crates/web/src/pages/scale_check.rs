@@ -3,12 +3,13 @@
 use super::beside_its_entry;
 use super::entries::{Entries, capital, go_to, in_address, typed_at};
 use super::{Framed, PageResult, Who, framed};
+use crate::asked::Path;
 use crate::reader::Reader;
 use app::App;
 use app::job::JobFile;
 use app::scale_health::{NewCheck, ScaleHealth};
 use axum::Router;
-use axum::extract::{Form, Path, Query, State};
+use axum::extract::{Form, Query, State};
 use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use axum::routing::get;

@@ -2,12 +2,13 @@
 
 use super::entries::{Entries, capital, counted, go_to, in_address};
 use super::{Framed, PageResult, Who, failure, failure_status, framed};
+use crate::asked::Path;
 use crate::reader::Reader;
 use app::App;
 use app::gauge_study::StudyView;
 use app::scale_health::{CalibrationView, NewCalibration, ScaleHealth, TrustWord, WithReason};
 use axum::Router;
-use axum::extract::{Form, Path, Query, State};
+use axum::extract::{Form, Query, State};
 use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use axum::routing::{get, post};

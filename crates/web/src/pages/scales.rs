@@ -2,6 +2,7 @@
 
 use super::entries::{Entries, go_to};
 use super::{Framed, PageResult, failure, failure_status, framed};
+use crate::asked::Filled;
 use crate::reader::Reader;
 use app::App;
 use app::scales::ScaleNow;
@@ -220,7 +221,7 @@ struct Remove {
     key: String,
 }
 
-async fn remove(State(app): State<App>, Reader(w): Reader, Form(form): Form<Remove>) -> PageResult {
+async fn remove(State(app): State<App>, Reader(w): Reader, Filled(form): Filled<Remove>) -> PageResult {
     let mut shop = app.shop().await?;
     shop.scales.retain(|s| s.key != form.key);
     app.save_shop(&shop).await?;

@@ -4,11 +4,12 @@ use super::entries::{Entries, go_to, group, in_address, plain, typed_length, typ
 use super::sheets::club_title;
 use super::still_below;
 use super::{Framed, PageResult, failure_status, framed};
+use crate::asked::Path;
 use crate::reader::Reader;
 use crate::units;
 use app::App;
 use app::sheet::SheetView;
-use axum::extract::{Form, Path, State};
+use axum::extract::{Form, State};
 use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use look::{Action, Button, ButtonKind, Field, Nav, Notice, actions, button, hidden, link_button};

@@ -3,12 +3,13 @@
 use super::entries::{Entries, counted, go_to, in_address, plain, query, typed_length, words_table};
 use super::{Framed, PageResult, Who, failure_status, framed, say, stock_import, stock_weigh};
 use super::{beside_its_entry, still_below};
+use crate::asked::Path;
 use crate::reader::Reader;
 use crate::units;
 use app::App;
 use app::stock::{PartChange, PartQuery};
 use axum::Router;
-use axum::extract::{DefaultBodyLimit, Form, Path, Query, State};
+use axum::extract::{DefaultBodyLimit, Form, Query, State};
 use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use axum::routing::{get, post};

@@ -2,6 +2,7 @@
 
 use super::entries::{counted, go_to};
 use super::{Framed, PageResult, Who, framed, say};
+use crate::asked::Filled;
 use crate::reader::Reader;
 use app::clock_watch::ConfirmClock;
 use app::job::JobSummary;
@@ -9,7 +10,7 @@ use app::scale_health::ScaleToday;
 use app::stock::PartQuery;
 use app::{App, AppError};
 use axum::Router;
-use axum::extract::{Form, State};
+use axum::extract::State;
 use axum::response::IntoResponse;
 use axum::routing::{get, post};
 use desk::order::Waiting;
@@ -130,7 +131,7 @@ async fn confirm_clock(
     State(app): State<App>,
     Reader(w): Reader,
     Who(by): Who,
-    Form(form): Form<ConfirmForm>,
+    Filled(form): Filled<ConfirmForm>,
 ) -> PageResult {
     app.confirm_clock(&ConfirmClock { reason: form.reason, by }).await?;
     Ok(go_to("/").into_response())

@@ -96,3 +96,7 @@ form-fault-not-a-tip = “{ $text }” is not a count
 
 edge-fault-file-lost = the file did not come back whole from the page
     .next = Choose it again
+
+# What is wrong with a place of an address.
+place-fault-not-whole = “{ $text }” must be a whole number
+place-fault-not-utf8 = { $name } is not UTF-8
