@@ -114,7 +114,7 @@ fn the_place_is_named_and_what_must_be_there() {
     );
     told(r#"{"golfer": "Ada", "clubs": [{"number": "7"}]}"#, "/clubs/0/mass_g", "is missing");
     told(r#"{"golfer": 5, "clubs": []}"#, "/golfer", "must be a text, not 5");
-    told(r#"{"golfer": null, "clubs": []}"#, "/golfer", "must be a text, not null");
+    told(r#"{"golfer": null, "clubs": []}"#, "/golfer", "must be a text, not an empty value");
     told(r#"{"golfer": "Ada", "clubs": {}}"#, "/clubs", "must be a list [ … ], not an object");
     told(r#"{"golfer": "Ada", "clubs": [], "seed": -1}"#, "/seed", "must be a whole number, 0 or more, not -1");
     told(r#"{"golfer": "Ada", "clubs": [], "seed": 1.5}"#, "/seed", "must be a whole number, 0 or more, not 1.5");
@@ -202,7 +202,7 @@ fn within_a_document_told_apart_by_a_field_the_sentence_still_names_the_field() 
     let none = read_value::<Vec<Model>>(json!([{}])).expect_err("no kind");
     assert_eq!((none.pointer.as_str(), said(&none).as_str()), ("/0/kind", "is missing"));
     let null = read_value::<Vec<Model>>(json!([null])).expect_err("null");
-    assert_eq!((null.pointer.as_str(), said(&null).as_str()), ("/0", "must be an object { … }, not null"));
+    assert_eq!((null.pointer.as_str(), said(&null).as_str()), ("/0", "must be an object { … }, not an empty value"));
 }
 
 /// The same name twice is a slip, and nobody knows which was meant. In a value of free form the last used to win.

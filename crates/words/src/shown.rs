@@ -14,6 +14,7 @@
 //! | `DAY`, `CLOCK` | of a moment or day: `29 Nov`, `05:01` |
 //! | `FIGURE` | as it was given, to six digits: `0.335 in`, `1600 mm`, `10000` |
 //! | `CAPITAL` | with a capital at its beginning |
+//! | `CLUB` | nothing: the number of a club in one spelling, to choose by |
 //!
 //! `signed: 1` writes a plus as well as a minus.
 
@@ -203,6 +204,8 @@ pub(crate) fn add_functions(texts: &mut FluentBundle<FluentResource>) {
     let added = texts.add_function("CAPITAL", |given, _| capital(given));
     debug_assert!(added.is_ok());
     let added = texts.add_function("FIGURE", |given, _| as_given(given));
+    debug_assert!(added.is_ok());
+    let added = texts.add_function("CLUB", |given, _| crate::club::spelling(given));
     debug_assert!(added.is_ok());
 }
 

@@ -97,7 +97,7 @@ fn unknown_field(name: &str) -> StockFileError {
 
 fn wrong_unit(field: String, unit: &str, known: Option<&[&str]>) -> StockFileError {
     let known = known.map(|units| units.iter().map(|unit| (*unit).to_owned()).collect());
-    StockFileError::WrongUnit { field, unit: unit.to_owned(), known, ambiguous: None }
+    StockFileError::WrongUnit { field, unit: unit.to_owned(), known, two_meanings: None }
 }
 
 /// What can be read of a part, in the order of an exported file.
@@ -353,8 +353,8 @@ fn units_for(words: &BTreeMap<&'static str, String>) -> Result<Units, StockFileE
             let error = wrong_unit("mass".into(), other, Some(units_of("mass")));
             return Err(match error {
                 StockFileError::WrongUnit { field, unit, known, .. } if matches!(other, "gr" | "grs") => {
-                    let ambiguous = Some(UnitFault::GramOrGrain.into());
-                    StockFileError::WrongUnit { field, unit, known, ambiguous }
+                    let two_meanings = Some(UnitFault::GramOrGrain.into());
+                    StockFileError::WrongUnit { field, unit, known, two_meanings }
                 }
                 error => error,
             });

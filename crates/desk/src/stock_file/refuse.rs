@@ -133,7 +133,7 @@ fact::facts! {
             /// The units to choose from; absent where it has none.
             known: Option<Vec<String>>,
             /// Whether it means two things.
-            ambiguous: Option<Told>,
+            two_meanings: Option<Told>,
         },
         /// Models that are no JSON list.
         NotJson {

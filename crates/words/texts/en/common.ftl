@@ -26,6 +26,8 @@ month-12 = Dec
 # A sentence that an earlier version kept as it was shown.
 kept-text = { $text }
 
+button-back = Back
+
 # A figure in the unit that it was given in, where only the program knows which: the limits of a field.
 measured-mass = { FIGURE($value_g) }
 measured-length = { FIGURE($value_mm) }

@@ -42,10 +42,10 @@ document-wanted-list-of = a list of { $n }
 document-wanted-object = an object { "{" } … { "}" }
 document-wanted-choice = one of the choices, as a text or an object
 document-wanted-name = a name as a text
-document-wanted-null = null
+document-wanted-null = an empty value
 document-wanted-other = { $log }
 
-document-found-null = null
+document-found-null = an empty value
 document-found-list = a list
 document-found-object = an object
 document-found-text = the text “{ $text }”
@@ -53,7 +53,7 @@ document-found-value = { $text }
 
 not-json-empty = it is empty
 not-json-too-short = it ends too early
-not-json-value = a value is missing or misspelled. Texts are in double quotes; the words are true, false and null
+not-json-value = a value is missing or misspelled. Texts are in double quotes; numbers and the words true and false are not
 not-json-colon = a colon is missing after a name
 not-json-comma-in-list = a comma or the end of a list is missing
 not-json-comma-in-object = a comma or the end of an object is missing

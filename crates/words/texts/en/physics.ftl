@@ -197,7 +197,7 @@ settling-tone = the tone
 settling-bending-mode = the bending mode of the shaft
 
 # What was found in place of what a field takes.
-found-null = empty (null)
+found-null = an empty value
 found-word = the word { $word }
 found-number = the number { $text }
 found-text = the text “{ $text }”

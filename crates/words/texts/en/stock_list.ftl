@@ -52,13 +52,13 @@ stock-file-field-twice = “{ $first }” and “{ $second }” cannot both be t
     .next = Choose one of the two
 stock-file-wrong-unit = “{ $unit }” cannot be the unit of the { $field }
     .next =
-        { $ambiguous ->
+        { $two_meanings ->
             [none]
                 { $known ->
                     [none] Only the mass, the length and the balance point have one to choose
                    *[other] Choose one of { $known }
                 }
-           *[other] { $ambiguous }
+           *[other] { $two_meanings }
         }
 stock-file-not-json = the models do not read as JSON at line { $line }, column { $column }: { $what }
     .next = Give a list of models, [ … ]
