@@ -6,14 +6,14 @@ use crate::stock::{IMPORT_MAX_BYTES, PartQuery, PartsImported, unreadable};
 use crate::{App, AppError, Kind, load_library};
 use desk::stock_file::{self, Imported, Layout, Mapping, Table};
 use fact::Refusal;
-use quantity::Units;
+use jiff::tz::TimeZone;
 use serde::Serialize;
 use std::collections::HashSet;
 use trade::error::Noun;
 use trade::model::Library;
 use trade::part::Part;
 use utoipa::ToSchema;
-use words::Words;
+use words::{Language, Words};
 
 /// A list that was looked at and not kept.
 #[derive(Debug, Clone)]
@@ -133,7 +133,7 @@ impl App {
         let bad_csv = if imported.bad.is_empty() {
             String::new()
         } else {
-            stock_file::write_bad(&imported, &Words::english(Units::default()))
+            stock_file::write_bad(&imported, &Words::of_documents(Language::english(), TimeZone::UTC))
         };
         Ok(PartsImported {
             kept: i64::try_from(imported.parts.len()).unwrap_or(i64::MAX),

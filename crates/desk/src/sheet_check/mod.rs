@@ -10,7 +10,8 @@ pub use stock::{HeadWindow, head_window};
 
 use fact::Refusal;
 use jiff::civil::Date;
-use quantity::{FULCRUM_IN, INCH_MM, POINT_G_IN, SwingWeight, Units, decimal};
+use jiff::tz::TimeZone;
+use quantity::{FULCRUM_IN, INCH_MM, POINT_G_IN, SwingWeight, decimal};
 use serde::{Deserialize, Serialize};
 use trade::error::TradeError;
 use trade::error::within;
@@ -25,7 +26,7 @@ use trade::shaft::ShaftModel;
 use trade::sheet::{ReferenceClub, Sheet, SheetClub};
 use trade::shop::Shop;
 use utoipa::ToSchema;
-use words::Words;
+use words::{Language, Words};
 
 closed_list! {
     /// How much a finding weighs.
@@ -77,7 +78,7 @@ impl SheetProblem {
 
 /// A refusal in words: what is wrong, and what to do next.
 fn told(refusal: &Refusal) -> (String, String) {
-    let words = Words::english(Units::default());
+    let words = Words::of_documents(Language::english(), TimeZone::UTC);
     let next = words.next(refusal).unwrap_or_else(|| words.text("sheet-correct-it"));
     (words.told(refusal.fact()), next)
 }

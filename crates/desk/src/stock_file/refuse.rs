@@ -7,8 +7,8 @@ fact::facts! {
     pub enum StockFileError: "stock_file" {
         /// Nothing in it.
         Empty {
-            /// The columns of an exported file.
-            columns: Vec<String>,
+            /// The columns of an exported file, as its first line has them.
+            columns: String,
         },
         /// A known kind of file that is not a list.
         OtherFile {
@@ -31,8 +31,8 @@ fact::facts! {
         NoHeader {
             /// The needed columns that are missing.
             missing: Vec<String>,
-            /// The columns of an exported file.
-            columns: Vec<String>,
+            /// The columns of an exported file, as its first line has them.
+            columns: String,
             /// The first line, shortened.
             found: String,
         },
@@ -45,8 +45,8 @@ fact::facts! {
         UnknownColumn {
             /// Their names.
             names: Vec<String>,
-            /// The columns of an exported file.
-            columns: Vec<String>,
+            /// The columns of an exported file, as its first line has them.
+            columns: String,
         },
         /// A column that is there twice.
         TwoColumns {
@@ -180,9 +180,9 @@ impl StockFileError {
     }
 }
 
-/// The columns of an exported file, to show as an example.
-pub(super) fn columns() -> Vec<String> {
-    super::COLUMNS.map(str::to_owned).to_vec()
+/// The first line of an exported file, to show as an example.
+pub(super) fn columns() -> String {
+    super::COLUMNS.join(",")
 }
 
 /// The form of a log.
