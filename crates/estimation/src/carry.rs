@@ -118,7 +118,7 @@ impl Gaussian {
             return Err(E::Shape { place: "priors".into(), found, expected });
         }
         if !(0.0..=1.0).contains(&keep) {
-            return Err(E::Limits { place: "keep".into(), lower: keep, upper: 1.0 });
+            return Err(E::Outside { place: "keep".into(), value: keep, low: 0.0, high: 1.0 });
         }
         let share: Vec<f64> = prior_sd.iter().map(|sd| if sd.is_some() { keep } else { 1.0 }).collect();
         for (i, row) in self.covariance.iter_mut().enumerate() {

@@ -105,7 +105,7 @@ pub fn conformance_probability(measured: f64, uncertainty: f64, limits: Limits) 
 pub fn judge(measured: f64, uncertainty: f64, limits: Limits, confidence: f64) -> Result<Conformity, E> {
     let probability = conformance_probability(measured, uncertainty, limits)?;
     if !(confidence > 0.5 && confidence < 1.0) {
-        return Err(E::Limits { place: "confidence".into(), lower: confidence, upper: 1.0 });
+        return Err(E::Outside { place: "confidence".into(), value: confidence, low: 0.5, high: 1.0 });
     }
     let verdict = if probability >= confidence {
         Verdict::In

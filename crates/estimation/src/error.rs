@@ -124,6 +124,17 @@ fact::facts! {
             /// Which computation.
             place: String,
         },
+        /// A figure outside of what it can be.
+        Outside {
+            /// Which value of the document.
+            place: String,
+            /// What was given.
+            value: f64,
+            /// Least.
+            low: f64,
+            /// Greatest.
+            high: f64,
+        },
         /// Limits in the wrong order.
         Limits {
             /// Which limits.

@@ -6,6 +6,7 @@ use estimation::{
     Role, ScalePrior, Share, SharedPrior, Source, Standing,
 };
 use proptest::prelude::*;
+use words::check::InWords;
 
 type Tested = Result<(), EstimationError>;
 
@@ -426,18 +427,18 @@ fn nonsense_is_refused_by_name() {
     let with = |edit: fn(&mut Observation)| {
         let mut r = good();
         edit(&mut r);
-        model.solve(&[r]).map(|_| ()).unwrap_err().to_string()
+        model.solve(&[r]).map(|_| ()).unwrap_err().in_words()
     };
     assert!(solve(good()).is_ok());
-    assert!(with(|r| r.value = f64::NAN).contains("reading r, value"));
-    assert!(with(|r| r.sd = -0.1).contains("-0.1"));
-    assert!(with(|r| (r.sd, r.resolution) = (0.0, 0.0)).contains("both 0"));
-    assert!(with(|r| r.club = None).contains("no club"));
-    assert!(with(|r| r.club = Some("other".into())).contains("\"other\""));
-    assert!(with(|r| r.scale = Some("kitchen".into())).contains("\"kitchen\""));
+    assert!(with(|r| r.value = f64::NAN).contains("readings[r].value"));
+    assert!(with(|r| r.sd = -0.1).contains("−0.1"));
+    assert!(with(|r| (r.sd, r.resolution) = (0.0, 0.0)).contains("rounding step of 0"));
+    assert!(with(|r| r.club = None).contains("names no club"));
+    assert!(with(|r| r.club = Some("other".into())).contains("“other”"));
+    assert!(with(|r| r.scale = Some("kitchen".into())).contains("“kitchen”"));
     assert!(with(|r| r.quantity = Quantity::PartMass(Role::Extra)).contains("no extra"));
     assert!(with(|r| (r.quantity, r.on) = (Quantity::BalancePoint, OnClub::NONE)).contains("balance point"));
-    assert!(with(|r| r.quantity = Quantity::Shared("luck".into())).contains("\"luck\""));
+    assert!(with(|r| r.quantity = Quantity::Shared("luck".into())).contains("“luck”"));
     assert!(matches!(model.solve(&[good(), good()]), Err(EstimationError::Duplicate { .. })));
     let broken = |edit: fn(&mut JobModel)| {
         let mut model = job(2);

@@ -3,6 +3,7 @@
 //! Method: the solver itself with all values in it, against the carried Gaussian that saw only some.
 
 use estimation::{Gaussian, JobModel, JointPrior, Link, Observation, Quantity, ScalePrior, Share, SharedPrior};
+use words::check::InWords;
 
 const NAMES: [&str; 3] = ["a", "b", "c"];
 
@@ -98,10 +99,10 @@ fn forgetting_ends_at_the_prior() {
 fn what_does_not_fit_together_is_refused() {
     let one = Gaussian { mean: vec![0.0], covariance: vec![vec![1.0]] };
     let link = |value| Link { value, own_variance: 0.0 };
-    assert!(prior().carried(&[link(0), link(1)], &one).unwrap_err().to_string().contains("1 values where 2"));
-    assert!(prior().carried(&[link(3)], &one).unwrap_err().to_string().contains("link"));
+    assert!(prior().carried(&[link(0), link(1)], &one).unwrap_err().in_words().contains("1 values where 2"));
+    assert!(prior().carried(&[link(3)], &one).unwrap_err().in_words().contains("link"));
     let wrong = Gaussian { mean: vec![f64::NAN], covariance: vec![vec![1.0]] };
-    assert!(prior().carried(&[link(0)], &wrong).unwrap_err().to_string().contains("not a finite number"));
-    assert!(prior().forget(1.1, &[None; 3]).unwrap_err().to_string().contains("between 0 and 1"));
-    assert!(prior().forget(0.9, &[None; 2]).unwrap_err().to_string().contains("2 values where 3"));
+    assert!(prior().carried(&[link(0)], &wrong).unwrap_err().in_words().contains("not a finite number"));
+    assert!(prior().forget(1.1, &[None; 3]).unwrap_err().in_words().contains("between 0 and 1"));
+    assert!(prior().forget(0.9, &[None; 2]).unwrap_err().in_words().contains("2 values where 3"));
 }

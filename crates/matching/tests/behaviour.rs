@@ -6,6 +6,7 @@ use matching::{
     Candidate, Change, DayProblem, JobSet, Limits, Loss, LossForm, MatchError, PartKind, SetProblem, SetSolution,
     TRADE_OFF, Tip, TipFit, TipPair, Unbuildable, Why, alternatives, changes, solve_day, solve_set, solve_set_watched,
 };
+use words::check::InWords;
 
 fn solve(problem: &SetProblem) -> SetSolution {
     solve_set(problem, Limits::default()).expect("valid problem")
@@ -147,7 +148,7 @@ fn bad_figures_are_refused_by_name() {
     ));
     let twice = broken(&|p| p.clubs[1].grips[3] = p.clubs[1].grips[4]);
     assert!(matches!(twice, MatchError::ListedTwice { club: 1, kind: PartKind::Grip, .. }));
-    assert_eq!(twice.to_string(), "club 1 lists grip 4 twice: keep one of the two");
+    assert_eq!(twice.in_words(), "club 2 lists grip 5 twice. Keep one of the two");
 }
 
 #[test]

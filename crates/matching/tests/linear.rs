@@ -5,6 +5,7 @@
 
 use matching::{MatchError, assign};
 use proptest::prelude::*;
+use words::check::InWords;
 
 /// Rows served and least cost, by trying all.
 fn tried(costs: &[Vec<f64>], row: usize, used: &mut Vec<bool>) -> (usize, f64) {
@@ -89,8 +90,8 @@ fn bad_costs_are_refused_by_name() {
     assert_eq!(ragged, MatchError::CostRow { row: 1, got: 1, expected: 2 });
     let nan = assign(&[vec![1.0, 2.0], vec![1.0, f64::NAN]]).expect_err("not a number");
     assert!(matches!(nan, MatchError::CostValue { row: 1, column: 1, .. }));
-    let told = assign(&[[f64::NEG_INFINITY]]).expect_err("minus infinity").to_string();
-    assert!(told.starts_with("cost of row 0, column 0 is -inf"), "{told}");
+    let told = assign(&[[f64::NEG_INFINITY]]).expect_err("minus infinity").in_words();
+    assert!(told.starts_with("the cost of row 1, column 1 is −inf"), "{told}");
     assert_eq!(assign::<Vec<f64>>(&[]).expect("nothing to do"), []);
     assert_eq!(assign(&[vec![], vec![]]).expect("no columns"), [None, None]);
 }

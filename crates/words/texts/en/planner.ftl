@@ -3,7 +3,7 @@
 # What the planner refuses.
 planner-refused-no-clubs = there is no club to plan
     .next = Give at least one club
-planner-refused-not-finite = { $what } of club { $club } is { FIGURE($value) }, which is not a number that can be used
+planner-refused-not-finite = { $what } of club { $club } is { FIGURE($value) }, which is not a finite number
     .next = Correct the reading or leave the part out
 planner-refused-out-of-range = { $what } is { $value }: it must be between { $low } and { $high }
     .next = Check the figure and its unit

@@ -1,7 +1,7 @@
 ### Reading
 
 # Why a forecast or a statistic cannot be worked out.
-estimation-not-finite = { $place } is { FIGURE($value) }, which is not a number that can be used
+estimation-not-finite = { $place } is { FIGURE($value) }, which is not a finite number
     .next = Enter the value again
 estimation-negative = { $place } is { FIGURE($value) }, and must be 0 or more
 estimation-not-positive = { $place } is { FIGURE($value) }, and must be greater than 0
@@ -47,3 +47,5 @@ reading-refused-not-kept = nothing was kept
 reading-refused-twice = the { $what } is entered twice
     .next = Enter the one that holds; a second reading is an entry of its own
 reading-refused-as-kept = { $what } “{ $typed }”
+
+estimation-outside = { $place } is { FIGURE($value) }, and must be between { FIGURE($low) } and { FIGURE($high) }
