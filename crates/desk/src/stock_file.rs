@@ -152,8 +152,15 @@ fact::facts! {
             /// What is wrong with it.
             what: Told,
         },
-        /// Either, with its line.
+        /// With one cell, with its line.
         Line {
+            /// Line of the file, from 1.
+            line: u64,
+            /// What is wrong there.
+            what: Told,
+        },
+        /// With the row as a whole, with its line.
+        LineAsWhole {
             /// Line of the file, from 1.
             line: u64,
             /// What is wrong there.
@@ -187,7 +194,9 @@ impl BadRow {
     #[must_use]
     pub fn told(&self, words: &Words) -> String {
         let line = self.line;
+        let as_whole = self.column.is_empty();
         let with_line = |(i, refusal): (usize, Refusal)| match i {
+            0 if as_whole => words.refusal(&refusal.within(|what| RowFault::LineAsWhole { line, what }.into())),
             0 => words.refusal(&refusal.within(|what| RowFault::Line { line, what }.into())),
             _ => words.refusal(&refusal),
         };

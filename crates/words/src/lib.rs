@@ -164,6 +164,11 @@ impl Words {
         })
     }
 
+    /// The same where the words of the fact do not have it already.
+    fn next_beside(&self, told: &Told) -> Option<String> {
+        if told.code() == Refusal::IN_FULL { None } else { self.next_of(told) }
+    }
+
     fn in_full(&self, what: String, next: Option<String>) -> String {
         match next {
             Some(next) => {

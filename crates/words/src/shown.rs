@@ -7,7 +7,7 @@
 //! | function | shows |
 //! |---|---|
 //! | `MASS`, `LENGTH` | with `digits` decimals of a gram or an inch |
-//! | `LETTER` | a swing weight on the letter scale: `D2.1` |
+//! | `LETTER` | a swing weight on the letter scale: `D2.1`; with `digits: 0` a whole one as `D2` |
 //! | `POINTS`, `ANGLE`, `CPM` | with `digits` decimals |
 //! | `PLAIN` | the figure alone, with `digits` decimals, in the reader's unit |
 //! | `PERCENT` | a share as a percentage |
@@ -179,7 +179,10 @@ type Form = fn(&Shown, Option<u8>) -> String;
 const FORMS: &[(&str, Form)] = &[
     ("MASS", |s, digits| s.words.mass_to(s.value, digits.unwrap_or(1))),
     ("LENGTH", |s, digits| digits.map_or_else(|| s.words.length(s.value), |d| s.words.length_to(s.value, d))),
-    ("LETTER", |s, _| s.words.swing_weight(s.value)),
+    ("LETTER", |s, digits| match digits {
+        Some(0) => s.words.swing_weight_short(s.value),
+        _ => s.words.swing_weight(s.value),
+    }),
     ("POINTS", |s, digits| match digits {
         None | Some(1) => s.words.points(s.value),
         Some(d) => text!(s.words, "figure-points", figure = minus(&quantity::decimal(s.value, d))),

@@ -10,13 +10,25 @@ pub fn may_have_facts(json: &str) -> bool {
     json.contains("\"figures\":")
 }
 
-/// Writes `words` beside the `code` and `figures` of every fact in a document, within other facts too.
+/// Writes `words` beside the `code` and `figures` of every fact in a document, within other facts too, and `next` beside
+/// one that says what to do about it.
 ///
 /// A document is made of facts alone, so that it is the same for everybody; the sentences come last, where it is handed
 /// out.
 pub fn speak(document: &mut Value, words: &Words) {
+    speak_in(document, words, Place::Free);
+}
+
+/// Whether a fact stands for itself or is a figure of another, which then says what to do.
+#[derive(Clone, Copy, PartialEq)]
+enum Place {
+    Free,
+    Within,
+}
+
+fn speak_in(document: &mut Value, words: &Words, place: Place) {
     match document {
-        Value::Array(items) => items.iter_mut().for_each(|item| speak(item, words)),
+        Value::Array(items) => items.iter_mut().for_each(|item| speak_in(item, words, place)),
         Value::Object(fields) => {
             let is_fact = fields.get("code").is_some_and(Value::is_string)
                 && fields.get("figures").is_some_and(Value::is_object)
@@ -25,9 +37,16 @@ pub fn speak(document: &mut Value, words: &Words) {
                 let of = |name: &str| fields.get(name).cloned().unwrap_or_default();
                 serde_json::from_value::<Told>(serde_json::json!({ "code": of("code"), "figures": of("figures") }))
             });
-            fields.values_mut().for_each(|value| speak(value, words));
+            for (name, value) in fields.iter_mut() {
+                let inner = if is_fact && name == "figures" { Place::Within } else { place };
+                speak_in(value, words, inner);
+            }
             if let Some(Ok(told)) = told {
                 fields.insert("words".to_owned(), Value::String(words.told(&told)));
+                let next = if place == Place::Free { words.next_beside(&told) } else { None };
+                if let Some(next) = next {
+                    fields.entry("next").or_insert(Value::String(next));
+                }
             }
         }
         _ => {}

@@ -81,6 +81,18 @@ fn an_answer_is_told_beside_its_facts() {
 }
 
 #[test]
+fn what_to_do_next_is_told_beside_a_fact_and_once() {
+    let own = texts("glue-short = too little is left\n    .next = Mix more\nlist-entry = entry { $n }: { $what }");
+    let short = Told::new("glue.short");
+    let entry = Told::new("list.entry").with("n", &3_usize).with("what", &short);
+    let mut answer = serde_json::json!({ "bad": [{ "problem": entry }, { "problem": short }] });
+    speak(&mut answer, &own);
+    assert_eq!(answer["bad"][0]["problem"]["next"], "Mix more");
+    assert_eq!(answer["bad"][0]["problem"]["figures"]["what"]["next"], serde_json::Value::Null);
+    assert_eq!(answer["bad"][1]["problem"]["next"], "Mix more");
+}
+
+#[test]
 fn what_to_do_next_stands_beside_the_text_of_a_fact() {
     let own = texts(
         "refusal-with-next = { $what }. { $next }

@@ -284,7 +284,7 @@ impl Mapping {
             .collect();
         if !others.is_empty() && !self.ignore_others {
             let names = others.iter().map(|h| format!("“{h}”")).collect();
-            return Err(StockFileError::UnknownColumn { names, columns: columns_of_export() });
+            return Err(StockFileError::UnknownColumn { names, known: COLUMNS.map(str::to_owned).to_vec() });
         }
         let words = self.unit_words(table, &columns)?;
         let units = units_for(&words)?;

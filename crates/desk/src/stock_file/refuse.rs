@@ -45,8 +45,8 @@ fact::facts! {
         UnknownColumn {
             /// Their names.
             names: Vec<String>,
-            /// The columns of an exported file, as its first line has them.
-            columns: String,
+            /// The columns of an exported file.
+            known: Vec<String>,
         },
         /// A column that is there twice.
         TwoColumns {

@@ -157,11 +157,11 @@ fn a_number_of_two_models_is_not_guessed() {
     for short in ["1", "5w", "3w-5", "putter, wood", "hybrids"] {
         match read_with(&["SISKIN", "SISKIN-L", "FIELDFARE"], short, SetRule::AsWritten, None) {
             Ok(clubs) => text.push_str(&format!("{short} -> {}\n", numbers(&clubs))),
-            Err(e) => text.push_str(&format!("{short} -> {e}\n")),
+            Err(e) => text.push_str(&format!("{short} -> {}\n", e.in_words())),
         }
     }
     let twice = read_with(&["SISKIN", "SISKIN-L"], "5-P", SetRule::AsWritten, None).unwrap_err();
-    text.push_str(&twice.to_string());
+    text.push_str(&twice.in_words());
     insta::assert_snapshot!(text, @r##"
     1 -> 1
     5w -> “5w” at character 1: there is no 5 here: FIELDFARE has 1, 3; SISKIN has 4, 5, 6, 7, 8, 9, P, G; SISKIN-L has 4, 5, 6, 7, 8, 9, P, G. Write for example 5-PW

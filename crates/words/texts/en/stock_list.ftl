@@ -16,12 +16,12 @@ stock-file-not-text = line { $line } is not UTF-8 text (byte { $at_byte })
     .next = Save the file as CSV in UTF-8
 stock-file-not-csv = the file does not read as CSV: { $problem }
     .next = Save it as CSV, comma-separated, in UTF-8
-stock-file-no-header = the first line does not name the columns: { $missing } is missing and it reads “{ $found }”
+stock-file-no-header = the first line does not name all columns: it lacks { $missing } and reads “{ $found }”
     .next = Write for example { $columns }
-stock-file-no-column = no column is the { $missing }
+stock-file-no-column = no column has the { $missing }
     .next = Choose the column, or enter what holds for every row
 stock-file-unknown-column = the column { $names } is not known
-    .next = Choose what it is or leave it aside; known are { $columns }
+    .next = Choose what it is or leave it aside; known are { $known }
 stock-file-two-columns = the column “{ $name }” is there twice
     .next = Keep one of the two
 stock-file-not-xlsx = the workbook cannot be read: { $problem }
@@ -99,7 +99,6 @@ model-file-fault-code-of-other = this is the code of a { $kind } already
 # What is wrong with a cell or a row of a list of parts.
 cell-fault-unreadable = { $what }
 cell-fault-part = { $what }
-    .next = Correct it
 cell-fault-impossible = { $value } cannot be the { $name } of a { $kind }, which is between { $low } and { $high }
     .next = Check the figure and its unit
 cell-fault-no-model = no model is named
@@ -172,6 +171,7 @@ figure-name-other = { $name }
 row-fault-cell = { $column } “{ $cell }”: { $what }
 row-fault-row = { $what }
 row-fault-line = line { $line }, { $what }
+row-fault-line-as-whole = line { $line }: { $what }
 
 # What is refused of a list to import.
 list-fault-too-large = this file is { $size_mb } MB; at most { $most_mb } MB can be read
