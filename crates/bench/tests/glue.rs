@@ -142,7 +142,7 @@ fn no_clock_starts_in_the_cold_without_a_reason() {
     assert_eq!(cold.fact, MixFact::ColderThanSheet { room_c: 6.0, sheet_c: 23.0, warm_to_c: 18.0 });
     let refused = refuse_cold_room(&day_cure(), 6.0, None).expect_err("no clock").in_words();
     for part in [
-        "The room is 6 °C",
+        "the room is 6 °C",
         "coldest cure is at 23 °C",
         "never cure fully",
         "Warm the room to 18 °C",
@@ -210,8 +210,8 @@ fn a_cup_that_goes_off_too_soon_becomes_several() {
 #[rstest]
 #[case(0, 2.0, 20.0, "no club")]
 #[case(8, 2.0, 70.0, "This looks like degrees Fahrenheit, and 70 °F is 21.1 °C")]
-#[case(8, 60.0, 20.0, "between 0 and 30 %")]
-#[case(100_000, 2.0, 20.0, "between 1 and 500 joints")]
+#[case(8, 60.0, 20.0, "between 0 % and 30 %")]
+#[case(100_000, 2.0, 20.0, "joints is 100000: it must be between 1 and 500")]
 fn impossible_batches_are_refused(#[case] joints: usize, #[case] beads: f64, #[case] room_c: f64, #[case] text: &str) {
     let error = mix(&day_cure(), joints, None, beads, room_c).expect_err("must be refused").in_words();
     assert!(error.contains(text), "{error}");

@@ -25,15 +25,15 @@ fn an_unknown_topic_lists_the_known() {
 }
 
 #[rstest]
-#[case("swing-weight", json!({ "totl_mass_g": 1.0 }), "unknown field \"totl_mass_g\"", "did you mean total_mass_g?")]
-#[case("swing-weight", json!({ "parts": [{ "mass_g": 1.0, "position_mm": 2.0, "positon_mm": 2.0 }] }), "\"positon_mm\"", "did you mean position_mm?")]
-#[case("swing-weight", json!({ "what_if": { "longer_in": 1.0 } }), "\"longer_in\"", "did you mean longer_mm?")]
-#[case("trim", json!({ "mass_g": 1.0, "lenght_mm": 2.0 }), "\"lenght_mm\"", "did you mean length_mm?")]
-#[case("trim", json!({ "mass_g": 120.0, "length_mm": 1000.0, "balance_point_mm": 500.0, "tip": "tapered" }), "unknown choice \"tapered\"", "did you mean taper?")]
-#[case("inertia", json!({ "pendulum": { "periods": 1.9 } }), "\"periods\"", "did you mean period_s?")]
-#[case("grip-size", json!({ "core_mm": 14.7 }), "\"core_mm\"", "did you mean core_in?")]
-#[case("lie", json!({ "loft": {} }), "\"loft\"", "known here: length, aim, bend")]
-#[case("glue", json!({ "joints": {} }), "\"joints\"", "did you mean joint?")]
+#[case("swing-weight", json!({ "totl_mass_g": 1.0 }), "unknown field “totl_mass_g”", "Did you mean total_mass_g?")]
+#[case("swing-weight", json!({ "parts": [{ "mass_g": 1.0, "position_mm": 2.0, "positon_mm": 2.0 }] }), "“positon_mm”", "Did you mean position_mm?")]
+#[case("swing-weight", json!({ "what_if": { "longer_in": 1.0 } }), "“longer_in”", "Did you mean longer_mm?")]
+#[case("trim", json!({ "mass_g": 1.0, "lenght_mm": 2.0 }), "“lenght_mm”", "Did you mean length_mm?")]
+#[case("trim", json!({ "mass_g": 120.0, "length_mm": 1000.0, "balance_point_mm": 500.0, "tip": "tapered" }), "unknown choice “tapered”", "Did you mean taper?")]
+#[case("inertia", json!({ "pendulum": { "periods": 1.9 } }), "“periods”", "Did you mean period_s?")]
+#[case("grip-size", json!({ "core_mm": 14.7 }), "“core_mm”", "Did you mean core_in?")]
+#[case("lie", json!({ "loft": {} }), "“loft”", "Known here: length, aim, bend and correlations")]
+#[case("glue", json!({ "joints": {} }), "“joints”", "Did you mean joint?")]
 fn an_unknown_field_is_named(#[case] topic: &str, #[case] input: Value, #[case] what: &str, #[case] advice: &str) {
     let error = refused(topic, input);
     assert!(matches!(error, PhysicsError::Unreadable { .. }), "{error}");
@@ -139,7 +139,7 @@ fn every_example_runs_and_every_name_is_a_slug() {
 #[rstest]
 #[case("trim", json!({ "mass_g": 128.0, "length_mm": 1016.0, "balance_point_mm": 500.0, "finished": {
     "length_mm": 38.0, "convention": "to_cap", "cap_mm": 3.0, "bore_to_ground_mm": 33.0
-} }), "finished.length_mm", "at least 254 mm: this looks like inches, and 38 in is 965.2 mm")]
+} }), "finished.length_mm", "at least 254 mm. This looks like inches, and 38 in is 965.2 mm")]
 #[case("trim", json!({ "mass_g": 0.128, "length_mm": 1016.0, "balance_point_mm": 500.0 }), "mass_g", "kilograms, and 0.128 kg is 128 g")]
 #[case("trim", json!({ "mass_g": 1e9, "length_mm": 1016.0, "balance_point_mm": 500.0 }), "mass_g", "at most 400 g")]
 #[case("trim", json!({ "mass_g": 128.0, "length_mm": 40.0, "balance_point_mm": 20.0 }), "length_mm", "inches, and 40 in is 1016 mm")]
@@ -282,18 +282,18 @@ fn a_reading_of_another_shaft_is_refused() {
 #[rstest]
 #[case("swing-weight", json!([350.0, null, 820.0]), "the document", "a list, but must be an object with named fields")]
 #[case("swing-weight", json!(7), "the document", "the number 7, but must be an object")]
-#[case("swing-weight", json!({ "total_mass_g": "350 g", "balance_point_mm": 800.0 }), "total_mass_g", "the text \"350 g\", but must be a number")]
+#[case("swing-weight", json!({ "total_mass_g": "350 g", "balance_point_mm": 800.0 }), "total_mass_g", "the text “350 g”, but must be a number")]
 #[case("swing-weight", json!({ "total_mass_g": true, "balance_point_mm": 800.0 }), "total_mass_g", "the word true, but must be a number")]
 #[case("swing-weight", json!({ "parts": { "mass_g": 1.0 } }), "parts", "must be a list")]
 #[case("swing-weight", json!({ "parts": [[256.0, 950.0]] }), "parts[0]", "a list, but must be an object")]
-#[case("swing-weight", json!({ "parts": [{ "mass_g": 1.0, "position_mm": null }] }), "parts[0].position_mm", "empty (null), but must be a number")]
+#[case("swing-weight", json!({ "parts": [{ "mass_g": 1.0, "position_mm": null }] }), "parts[0].position_mm", "an empty value, but must be a number")]
 #[case("swing-weight", json!({ "parts": [{ "mass_g": 256.0, "position_mm": 950.0 }], "what_if": { "add": [{ "mass_g": [1.0], "position_mm": 1.0 }] } }), "what_if.add[0].mass_g", "a list, but must be a number")]
 #[case("glue", json!({ "batch": { "joints": 8.5, "ratio": "by_mass", "resin_parts": 1.0, "hardener_parts": 1.0 } }), "batch.joints", "the number 8.5, but must be a whole number")]
 #[case("glue", json!({ "batch": { "joints": -8, "ratio": "by_mass", "resin_parts": 1.0, "hardener_parts": 1.0 } }), "batch.joints", "must be a whole number of zero or more")]
 #[case("glue", json!({ "batch": { "joints": 8, "ratio": 1, "resin_parts": 1.0, "hardener_parts": 1.0 } }), "batch.ratio", "must be one of its words")]
 #[case("trim", json!({ "mass_g": 120.0, "length_mm": 1000.0, "balance_point_mm": 500.0, "allow_taper_tip_trim": "yes" }), "allow_taper_tip_trim", "must be true or false")]
 #[case("grip-size", json!({ "core_in": 0.58, "butt_diameter_in": 0.6, "tape": { "layers": -1 } }), "tape.layers", "the number -1, but must be a whole number")]
-#[case("pluck", json!({ "sample_rate_hz": 40.0, "axis_1": [0.0, "x"] }), "axis_1[1]", "the text \"x\", but must be a number")]
+#[case("pluck", json!({ "sample_rate_hz": 40.0, "axis_1": [0.0, "x"] }), "axis_1[1]", "the text “x”, but must be a number")]
 fn what_is_of_another_kind_is_named(
     #[case] topic: &str,
     #[case] input: Value,
@@ -320,7 +320,7 @@ fn a_missing_field_and_an_unknown_word_have_their_place() {
         json!({ "batch": { "joints": 8, "ratio": "by_weight", "resin_parts": 1.0, "hardener_parts": 1.0 } }),
     );
     assert!(told(&word).contains("unknown choice “by_weight” for batch.ratio"), "{word}");
-    assert!(told(&word).contains("by_mass, by_volume"), "{word}");
+    assert!(told(&word).contains("by_mass and by_volume"), "{word}");
     // A whole number may be written with its point.
     let whole =
         json!({ "core_in": 0.58, "butt_diameter_in": 0.6, "tape": { "layers": 2.0, "growth_a_layer_in": 0.01 } });

@@ -338,7 +338,7 @@ fn noise_without_a_swing_is_refused() {
         let mut rng = Pcg64Mcg::seed_from_u64(seed);
         let axis_1 = (0..4000).map(|_| normal(&mut rng)).collect();
         let error = pluck(&PluckInput { sample_rate_hz: 200.0, axis_1, ..PluckInput::default() }).unwrap_err();
-        assert!(told(&error).contains("no swing stands out"), "{error}");
+        assert!(told(&error).contains("No swing stands out"), "{error}");
     }
 }
 

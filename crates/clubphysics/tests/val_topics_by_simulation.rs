@@ -420,7 +420,7 @@ fn impossible_correlations_are_refused(#[case] topic: &str, #[case] a: &str, #[c
     };
     with(a, b, 0.5).expect("a possible correlation");
     let stranger = told(&with(a, "colour", 0.5).expect_err("no such input"));
-    assert!(stranger.contains("\"colour\"") && stranger.contains(b), "{stranger}");
+    assert!(stranger.contains("“colour”") && stranger.contains(b), "{stranger}");
     let beyond = told(&with(a, b, 1.5).expect_err("beyond one"));
     assert!(beyond.contains(a) && beyond.contains("1.5") && beyond.contains("at most 1"), "{beyond}");
 }

@@ -87,7 +87,7 @@ fn the_pair_that_is_chosen_costs_least() {
             let keep = |slot, code: &str| Lock { slot, code: code.into() };
             if a == b {
                 let refused = propose(set.assembly(), &set.parts, &[keep(1, a), keep(2, b)]).unwrap_err().in_words();
-                assert!(refused.contains("it is kept for club 1 already"), "{refused}");
+                assert!(refused.contains("is locked to two clubs of the tray: 2 and 1"), "{refused}");
             } else {
                 let kept = plan(&set, &[keep(1, a), keep(2, b)]);
                 assert_eq!(adapters(&kept), some([a, b]));

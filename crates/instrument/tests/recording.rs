@@ -5,6 +5,7 @@ use std::io::Cursor;
 
 use hound::{SampleFormat, WavSpec, WavWriter};
 use instrument::{Recording, RecordingError, read_csv, read_recording, read_wav};
+use words::check::InWords;
 
 fn swing(i: usize) -> f64 {
     0.8 * (i as f64 * 0.05).sin()
@@ -173,7 +174,7 @@ fn tables_that_are_no_recordings_are_refused() {
 fn messages_say_where_and_what_to_do() {
     let error = RecordingError::NotANumber { row: 12, column: 2, text: "oops".to_owned() };
     assert_eq!(
-        error.to_string(),
-        "row 12, column 2: \"oops\" is not a number; write plain figures, one row for each instant"
+        error.in_words(),
+        "row 12, column 2: “oops” is not a number. Write plain figures, one row for each instant"
     );
 }

@@ -103,14 +103,14 @@ fn impossible_figures_stop() {
         s.reference.as_mut().unwrap().total_mass_g = Some(5000.0);
     });
     insta::assert_snapshot!(lines(&sheet), @r##"
-    stop: reference.total_mass_g: the 7: total_mass_g is 5000 g: it must lie between 200 and 1000 g. Correct the reading and its unit, or leave it out
-    stop: clubs[0].length_mm: the 4: length_mm is NaN mm: it must lie between 400 and 1300 mm. Check the figure and its unit
-    stop: clubs[1].swing_weight_points: the 5: swing_weight_points is inf points: it must lie between -20 and 90 points. Check the figure and its unit
-    stop: clubs[2].lie_deg: the 6: lie_deg is -61 °: it must lie between 40 and 80 °. Check the figure and its unit
-    stop: clubs[3].loft_deg: the 7: loft_deg is -1 °: it must lie between 0 and 80 °. Check the figure and its unit
-    stop: clubs[4].cpm: the 8: cpm is 0 cpm: it must lie between 50 and 600 cpm. Check the figure and its unit
-    stop: clubs[5].tolerances.swing_weight_points: the 9: tolerances.swing_weight_points is 0 points: it must lie between 0.001 and 10 points. Check the figure and its unit
-    stop: clubs[6].wraps: the P: wraps is 201 layers: it must lie between 0 and 20 layers. Check the figure and its unit
+    stop: reference.total_mass_g: the 7: total_mass_g is 5000 g: it must be between 200 g and 1000 g. Correct the reading and its unit, or leave it out
+    stop: clubs[0].length_mm: the 4: length_mm is NaN mm: it must be between 400 mm and 1300 mm. Check the figure and its unit
+    stop: clubs[1].swing_weight_points: the 5: swing_weight_points is inf points: it must be between −20 points and 90 points. Check the figure and its unit
+    stop: clubs[2].lie_deg: the 6: lie_deg is −61°: it must be between 40° and 80°. Check the figure and its unit
+    stop: clubs[3].loft_deg: the 7: loft_deg is −1°: it must be between 0° and 80°. Check the figure and its unit
+    stop: clubs[4].cpm: the 8: cpm is 0 cpm: it must be between 50 cpm and 600 cpm. Check the figure and its unit
+    stop: clubs[5].tolerances.swing_weight_points: the 9: tolerances.swing_weight_points is 0 points: it must be between 0.001 points and 10 points. Check the figure and its unit
+    stop: clubs[6].wraps: the P: wraps is 201 layers: it must be between 0 layers and 20 layers. Check the figure and its unit
     "##);
 }
 

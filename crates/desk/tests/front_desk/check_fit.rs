@@ -37,11 +37,11 @@ fn models_that_are_not_there_or_not_of_the_kind() {
     });
     let number = one(|s| s.clubs[0].number = "2".into());
     insta::assert_snapshot!(format!("{}\n\n{}", lines(&sheet), lines(&number)), @r##"
-    stop: clubs[0].shaft_model: the 6: there is no shaft model “NOBODY”. Known are GREGALE-P, LEVANTER-W, LIBECCIO-T, TRAMONTANA-P; or add it under Stock, Models
-    stop: clubs[0].grip_model: the 6: there is no grip model “SISKIN”. Known are FELDSPAR, GNEISS, OLIVINE; or add it under Stock, Models
-    stop: clubs[0].ferrule_model: the 6: there is no ferrule model “OLIVINE”. Known are FERRULE-335, FERRULE-355, FERRULE-370; or add it under Stock, Models
-    stop: clubs[0].adhesive: the 6: there is no adhesive “PASTE”. Known are DOLERITE; or add it under Stock, Models
-    stop: clubs[0].tape: the 6: there is no tape “STRING”. Known are TAPE-2S, TAPE-BUILD; or add it under Stock, Models
+    stop: clubs[0].shaft_model: the 6: there is no shaft model “NOBODY”. Known are GREGALE-P, LEVANTER-W, LIBECCIO-T and TRAMONTANA-P; or add it under Stock, Models
+    stop: clubs[0].grip_model: the 6: there is no grip model “SISKIN”. Known are FELDSPAR, GNEISS and OLIVINE; or add it under Stock, Models
+    stop: clubs[0].ferrule_model: the 6: there is no ferrule model “OLIVINE”. Known are FERRULE-335, FERRULE-355 and FERRULE-370; or add it under Stock, Models
+    stop: clubs[0].adhesive: the 6: there is no adhesive model “PASTE”. Known are DOLERITE; or add it under Stock, Models
+    stop: clubs[0].tape: the 6: there is no tape model “STRING”. Known are TAPE-2S and TAPE-BUILD; or add it under Stock, Models
 
     stop: clubs[0].number: the 2: Siskin has no number 2. Choose one of 4, 5, 6, 7, 8, 9, P, G, or another head model
     "##);

@@ -114,13 +114,13 @@ fn the_rules_refuse_what_contradicts_them() {
     insta::assert_snapshot!(said.join("\n"), @r##"
     “D4” at character 11: the rule of the set is one swing weight, and D2 is written for other clubs. Write for example D3, wedges +2 points
     “D2 +0.5 a club” at character 6: the rule of the set is one swing weight, and this steps; choose the stepped rule or write one swing weight. Write for example D3
-    The rule of the set is a stepped swing weight, but no step is written. Write the step, for example D2 +0.5 a club
+    the rule of the set is a stepped swing weight, but no step is written. Write the step, for example D2 +0.5 a club
     “D2” at character 6: the rule of the set is equal inertia, which gives each club its swing weight; leave this out or choose another rule. Write for example 5-PW, +1/2, 2 up
-    Equal inertia needs the fitted club with its swing weight. Give the number and the swing weight (or mass and balance point) of the fitted club
-    Equal inertia needs the fitted club with its swing weight. Give the number and the swing weight (or mass and balance point) of the fitted club
-    The length of the fitted club does not say what it is measured to. Say whether it ends at the cap or at the shaft's end, or write the set's length
-    The fitted club and the chart are measured to different ends, and the fitted club's cap is not known. Give the thickness of its grip's cap or its grip model
-    The fitted club is a 2, which no head model of the set has. Choose its number, or other head models than SISKIN
+    equal inertia needs the fitted club with its swing weight. Give the number and the swing weight (or mass and balance point) of the fitted club
+    equal inertia needs the fitted club with its swing weight. Give the number and the swing weight (or mass and balance point) of the fitted club
+    the length of the fitted club does not say what it is measured to. Write whether it ends at the cap or at the shaft's end, or write the set's length
+    the fitted club and the chart are measured to different ends, and the fitted club's cap is not known. Give the thickness of its grip's cap or its grip model
+    the fitted club is a 2, which no head model of the set has. Choose its number, or other head models than SISKIN
     “58” at character 11: the 58 is named before. Write for example 5-9 D2; P-S D4
     "##);
 }

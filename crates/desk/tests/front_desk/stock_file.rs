@@ -99,22 +99,22 @@ fn bad_rows_are_told_one_by_one_and_good_ones_kept() {
     line 3, code “G1”: line 2 has this code too. Give each part its own
     line 4, code “old-1”: a part in stock has this code. Give the new part its own
     line 5, code “B 2”: this cannot be a code. Use 1 to 32 letters, digits, - _ or ., for example H7-014
-    line 6, kind “hed”: there is no such kind of part. Write one of head, adapter, shaft, grip, tip_weight, ferrule, adhesive, tape
+    line 6, kind “hed”: there is no such kind of part. Write one of head, adapter, shaft, grip, tip_weight, ferrule, adhesive and tape
     line 7, model “siskin”: there is no such model. Write SISKIN
     line 8, model “OLIVINE”: it is a grip model and the row a head. Correct one of the two
-    line 9, number “3”: the model has no such number. Write one of 4, 5, 6, 7, 8, 9, P, G
-    line 10, mass_g “5 kg”: 5000 g cannot be the mass of a head, which lies between 120 and 600 g. Check the figure and its unit
-    line 11, mass_g “-265”: "-265" cannot be read as a mass: a sign stands before a figure that cannot have one. Write for example 8 g or 1.75 oz. Correct the cell
-    line 12, mass_g “NaN”: "NaN" cannot be read as a mass: a number is expected here. Write for example 8 g or 1.75 oz. Correct the cell
+    line 9, number “3”: the model has no such number. Write one of 4, 5, 6, 7, 8, 9, P and G
+    line 10, mass_g “5 kg”: 5000 g cannot be the mass of a head, which is between 120 g and 600 g. Check the figure and its unit
+    line 11, mass_g “-265”: “-265” cannot be read as a mass: this figure has no sign. Write for example 8 g or 1.75 oz
+    line 12, mass_g “NaN”: “NaN” cannot be read as a mass: a number is expected here. Write for example 8 g or 1.75 oz
     line 13: the row has 9 cells and the header 8. Put a cell that holds a comma in quotes, for example "256,1"
     line 14, mass_g “”: a head in the shop is weighed. Weigh it to 0.1 g, or write ordered
     line 15, number “7”: a parallel tip has no number. Leave the cell empty
-    line 16, length_mm “36 3/4”: "36 3/4" cannot be read as a length: a fraction without a unit is taken for inches, but metric is expected; add the unit. Write for example 36 3/4 in, 93.3 cm or 940 mm. Correct the cell
+    line 16, length_mm “36 3/4”: “36 3/4” cannot be read as a length: a fraction without a unit means inches, but metric is expected; add the unit. Write for example 36 3/4 in, 93.3 cm or 940 mm
     line 17, state “held”: a part that is held belongs to a job. Write free, or leave the row out
     line 18, state “lost”: there is no such state. Write free, ordered, pulled or rejected
-    line 19, code “B16”: B16 is a head with a count. Heads and shafts are weighed one by one: give each its own row and code. Correct it
+    line 19, code “B16”: B16 is a head with a count. Heads and shafts are weighed one by one: give each its own row and code
     line 20, count “some”: it is not a whole number from 0. Write how many are in the box, or leave it empty
-    line 21, kind “”: the kind is missing. Write one of head, adapter, shaft, grip, tip_weight, ferrule, adhesive, tape; also model “”: no model is named. Write the code of its model
+    line 21, kind “”: the kind is missing. Write one of head, adapter, shaft, grip, tip_weight, ferrule, adhesive and tape; model “”: no model is named. Write the code of its model
     "##);
 }
 
@@ -141,7 +141,7 @@ fn the_file_of_refused_rows_can_be_mended() {
     let file = write_bad(&imported, &words());
     insta::assert_snapshot!(file.replace("\r\n", "\n"), @r##"
     problem,code,kind,model,number,mass_g
-    "line 2, mass_g “5 kg”: 5000 g cannot be the mass of a head, which lies between 120 and 600 g. Check the figure and its unit",A1,head,SISKIN,7,5 kg
+    "line 2, mass_g “5 kg”: 5000 g cannot be the mass of a head, which is between 120 g and 600 g. Check the figure and its unit",A1,head,SISKIN,7,5 kg
     "line 3: the row has 6 cells and the header 5. Put a cell that holds a comma in quotes, for example ""256,1""",A2,head,SISKIN,7,265,4
     "##);
     let again = import(&file);
@@ -182,8 +182,8 @@ fn files_that_are_no_stock_files() {
     line 2 is not UTF-8 text (byte 24). Save the file as CSV in UTF-8
     this is a web page, not a CSV file or an XLSX workbook. Import the CSV file itself
     this is JSON, not a CSV file or an XLSX workbook. Import it as models, or the parts as CSV
-    the first line does not name the columns: code, model is missing and it reads “A1,head,SISKIN,7,265”. Write for example code,kind,model,number,mass_g,length_mm,balance_point_mm,cpm,loft_deg,lie_deg,lot,place,state,count
-    the column “colour” is not known. Say what it is or leave it aside; known are code, kind, model, number, mass_g, length_mm, balance_point_mm, cpm, loft_deg, lie_deg, lot, place, state, count
+    the first line does not name all columns: it lacks code and model and reads “A1,head,SISKIN,7,265”. Write for example code,kind,model,number,mass_g,length_mm,balance_point_mm,cpm,loft_deg,lie_deg,lot,place,state,count
+    the column “colour” is not known. Choose what it is or leave it aside; known are code, kind, model, number, mass_g, length_mm, balance_point_mm, cpm, loft_deg, lie_deg, lot, place, state and count
     the column “Code” is there twice. Keep one of the two
     "##);
 }
@@ -217,13 +217,13 @@ fn bad_models_are_told_one_by_one() {
     let said: Vec<_> = read.bad.iter().map(told).collect();
     let whole = [read_models("[1,").unwrap_err().in_words(), read_models("7").unwrap_err().in_words()];
     insta::assert_snapshot!(said.iter().chain(&whole).cloned().collect::<Vec<_>>().join("\n"), @r##"
-    model 1 (SISKIN): bore_diameter_mm is -9.4 mm: it must lie between 6 and 20 mm. Check the figure and its unit
-    model 2 (REDSTART): /colour: unknown field `colour`; known here: code, name, label, club_kind, hand, bore_diameter_mm, bore_depth_mm, offset_mm, offset_sd_mm, bend_limit_deg, screws, takes_adapter, chart_length_to, numbers. Correct the field, or take it out
+    model 1 (SISKIN): bore_diameter_mm is −9.4 mm: it must be between 6 mm and 20 mm. Check the figure and its unit
+    model 2 (REDSTART): /colour: unknown field `colour`; known here: code, name, label, club_kind, hand, bore_diameter_mm, bore_depth_mm, offset_mm, offset_sd_mm, bend_limit_deg, screws, takes_adapter, chart_length_to and numbers. Correct the field, or take it out
     model 4 (WHINCHAT): the code WHINCHAT is in the list before. Give each model its own
-    model 5 (X): /kind: “hat” is not one of the choices; known here: head, adapter, shaft, grip, tip_weight, ferrule, adhesive, tape. Correct the field, or take it out
+    model 5 (X): /kind: “hat” is not one of the choices; known here: head, adapter, shaft, grip, tip_weight, ferrule, adhesive and tape. Correct the field, or take it out
     model 6: the document: must be an object { … }, not 7. Correct the field, or take it out
     the models do not read as JSON at line 1, column 3: it ends too early. Give a list of models, [ … ]
-    the models do not read as JSON at line 1, column 1: it is no list of models. Give a list of models, [ … ]
+    the models do not read as JSON at line 1, column 1: it is not a list of models. Give a list of models, [ … ]
     "##);
 }
 
@@ -300,8 +300,8 @@ fn a_frequency_is_read_and_refused_by_name() {
          C,SISKIN,7,265.0,262\r\nD,OLIVINE,,50.0,262\r\nE,TRAMONTANA-P,,118.0,\r\n",
     );
     insta::assert_snapshot!(told(&read), @r##"
-    line 2, cpm “26.2”: 26.2 cpm cannot be the frequency of a shaft, which lies between 50 and 600 cpm. Check the figure and its unit
-    line 3, cpm “stiff”: "stiff" cannot be read as a frequency: a number is expected here. Write for example 262 cpm or 4.37 Hz. Correct the cell
+    line 2, cpm “26.2”: 26.2 cpm cannot be the frequency of a shaft, which is between 50 cpm and 600 cpm. Check the figure and its unit
+    line 3, cpm “stiff”: “stiff” cannot be read as a frequency: a number is expected here. Write for example 262 cpm or 4.37 Hz
     line 4, cpm “262”: only a raw shaft has a frequency, and this is a head with 262 cpm. Leave it empty
     line 5, cpm “262”: only a raw shaft has a frequency, and this is a grip with 262 cpm. Leave it empty
     "##);

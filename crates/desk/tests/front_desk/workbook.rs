@@ -45,7 +45,7 @@ fn a_suppliers_list_is_read_by_its_headings_and_what_holds_for_all() {
     assert!((read.parts[0].mass_g.unwrap() - 265.068_041_218_75).abs() < 1e-9);
     assert_eq!(read.parts[0].place, "S7");
     insta::assert_snapshot!(bad(&read), @r##"
-    line 7, Weight (oz) “265”: 7512.6 g cannot be the mass of a head, which lies between 120 and 600 g. Check the figure and its unit
+    line 7, Weight (oz) “265”: 7512.62 g cannot be the mass of a head, which is between 120 g and 600 g. Check the figure and its unit
     line 8, Label “Q-2”: line 5 has this code too. Give each part its own
     "##);
     // Sheet rows as the spreadsheet numbers them.
@@ -101,14 +101,14 @@ fn a_mapping_that_does_not_fit_is_told() {
         mapped(text, &Mapping { header_line: Some(9), ..Mapping::default() }).unwrap_err().in_words(),
     ];
     insta::assert_snapshot!(said.join("\n"), @r##"
-    the column “Artikel” is not known. Say what it is or leave it aside; known are code, kind, model, number, mass_g, length_mm, balance_point_mm, cpm, loft_deg, lie_deg, lot, place, state, count
+    the column “Artikel” is not known. Choose what it is or leave it aside; known are code, kind, model, number, mass_g, length_mm, balance_point_mm, cpm, loft_deg, lie_deg, lot, place, state and count
     “gr” cannot be the unit of the mass. It means gram to some and grain to others: choose g or grain
-    “stone” cannot be the unit of the mass. Choose g, oz, lb, kg or grain
+    “stone” cannot be the unit of the mass. Choose one of g, oz, lb, kg and grain
     “rad” cannot be the unit of the loft. Only the mass, the length and the balance point have one to choose
-    “weight” is nothing that is kept of a part. Known are code, kind, model, number, mass, length, balance_point, cpm, loft, lie, lot, place, state, count
-    there is no column “Gewicht” for the mass. The columns are Artikel, Weight (gr), model, code
+    “weight” is not kept of a part. Known are code, kind, model, number, mass, length, balance_point, cpm, loft, lie, lot, place, state and count
+    there is no column “Gewicht” for the mass. The columns are Artikel, Weight (gr), model and code
     “lot” and “mass” cannot both be the column “Artikel”. Choose one of the two
-    no column is the code. Say which one is, or what holds for every row
+    no column has the code. Choose the column, or enter what holds for every row
     there is no sheet “Heads”. A text has no sheets: leave the name out
     line 9 is empty, so it cannot name the columns. The first line with something in it is 1
     "##);
@@ -146,8 +146,8 @@ fn formulas_give_their_saved_value_or_are_refused_by_cell() {
     assert_eq!(read.parts.iter().map(|p| p.code.as_str()).collect::<Vec<_>>(), ["F-1"]);
     insta::assert_snapshot!(bad(&read), @r##"
     line 3, mass_g “”: the cell D3 holds a formula whose value was not saved with it. Open the workbook in the program that made it, save it again, or write the value itself
-    line 4, mass_g “”: the cell D4 is a date or a time. Format the cell as text and write again what it should say
-    line 5, mass_g “”: the cell D5 shows the error #DIV/0!. Mend its formula, or write the value
+    line 4, mass_g “”: the cell D4 is a date or a time. Format the cell as text and write its text again
+    line 5, mass_g “”: the cell D5 shows the error #DIV/0!. Correct its formula, or write the value
     "##);
     let office = mapped(book!("office.xlsx"), &mapping).unwrap();
     assert_eq!(bad(&office), "");
@@ -175,7 +175,7 @@ fn the_sheet_is_the_first_with_something_in_it_or_the_one_that_is_named() {
     assert_eq!(mapped(book!("sheets.xlsx"), &grips).unwrap().parts[0].code, "W-2");
     let other = Mapping { sheet: Some("Shafts".into()), ..Mapping::default() };
     insta::assert_snapshot!(mapped(book!("sheets.xlsx"), &other).unwrap_err().in_words(), @r##"
-    there is no sheet “Shafts”. There are Read me, Heads, Grips
+    there is no sheet “Shafts”. There are Read me, Heads and Grips
     "##);
 }
 

@@ -190,9 +190,9 @@ fn figures_that_cannot_be_are_named() {
     let says = |club: AskClub, ground: AskGround<'_>| ask(&[club], ground).unwrap_err().in_words();
     let (light, upside_down) = ([supply(26.6, 1.0)], [supply(266.0, -1.0)]);
     assert!(says(plain_club(), of(library_of, shop_of, &light, None, 0.0)).contains("mean_g is 26.6 g"));
-    assert!(says(plain_club(), of(library_of, shop_of, &upside_down, None, 0.0)).contains("sd_g is -1 g"));
+    assert!(says(plain_club(), of(library_of, shop_of, &upside_down, None, 0.0)).contains("sd_g is −1 g"));
     assert!(says(plain_club(), of(library_of, shop_of, &[], Some(f64::NAN), 0.0)).contains("cap_g is NaN"));
-    assert!(says(plain_club(), of(library_of, shop_of, &[], None, -0.3)).contains("within_points is -0.3"));
+    assert!(says(plain_club(), of(library_of, shop_of, &[], None, -0.3)).contains("within_points is −0.3"));
     let none = AskClub { number: "8".into(), ..plain_club() };
     assert!(says(none, of(library_of, shop_of, &[], None, 0.0)).contains('8'));
     let short = AskClub { length_mm: 250.0, ..plain_club() };

@@ -126,11 +126,11 @@ fn an_order_that_nobody_can_mean_is_refused_by_name() {
     assert!(check_line(&line(1)).is_ok());
     type Spoil = fn(&mut OrderLine);
     let cases: [(Spoil, &str); 7] = [
-        (|l| l.count = 0, "0 is no number of parts"),
-        (|l| l.count = -3, "-3 is no number of parts"),
+        (|l| l.count = 0, "0 is not a number of parts"),
+        (|l| l.count = -3, "-3 is not a number of parts"),
         (|l| l.from_g = Some(f64::NAN), "from_g"),
         (|l| l.to_g = Some(26.8), "to_g is 26.8 g"),
-        (|l| l.from_g = Some(270.0), "run from 270 to 268 g"),
+        (|l| l.from_g = Some(270.0), "run from 270 g to 268 g"),
         (|l| l.expected_on = Some(date(2026, 2, 1)), "before it was ordered"),
         (|l| l.jobs = vec![ForJob { job: JobId("a".into()), number: 3, count: 9 }], "9 are meant for jobs"),
     ];

@@ -66,7 +66,7 @@ fn mean_and_scatter_of_a_list_worked_by_hand() {
 
 #[rstest]
 #[case(Classes::WidthG(0.0), 10, "width_g is 0 g")]
-#[case(Classes::WidthG(-1.0), 10, "width_g is -1 g")]
+#[case(Classes::WidthG(-1.0), 10, "width_g is −1 g")]
 #[case(Classes::WidthG(f64::NAN), 10, "width_g is NaN")]
 #[case(Classes::WidthG(0.1), 10, "classes")]
 #[case(Classes::Count(0), 10, "0 classes")]

@@ -4,7 +4,7 @@ sheet-correct-it = Correct it
 
 # Why a short sheet is refused.
 short-sheet-word = “{ $word }” at character { $n }: { $what }
-short-sheet-no-clubs = the sheet does not say which clubs: { $known }
+short-sheet-no-clubs = the sheet does not say which clubs of { $known }
     .next = Write their numbers, for example 5-PW
 short-sheet-too-long = this text has { $n } characters, and a short sheet has at most { $most }
     .next = Write each club's words once, and what holds for all before the first club
@@ -75,15 +75,15 @@ short-word-lie = a lie is between { FIGURE($low_deg) } and { FIGURE($high_deg) }
     .next = Write for example 2 up or lie 62
 short-word-loft = a loft is between { FIGURE($low_deg) } and { FIGURE($high_deg) }
     .next = Write for example 1 strong or loft 34
-short-word-no-model-of-kind = the set has no { $kind } model: { $known }
+short-word-no-model-of-kind = the set has no { $kind } model, but { $known }
     .next = Write for example 5-PW
-short-word-no-such-club = there is no { $number } here: { $known }
+short-word-no-such-club = there is no { $number } in { $known }
     .next = Write for example 5-PW
 short-word-backwards = the range runs backwards
     .next = Write for example 5-PW
 short-word-different-kinds = its ends are clubs of different kinds
     .next = Write for example 3w-5w, 5-PW
-short-word-several = more than one club of the set has this number: { $known }
+short-word-several = more than one club of the set has this number: it is in { $known }
     .next = Write for example 5w or 5i
 short-word-no-fitted-club = there is no fitted club whose swing weight it could start from
     .next = Write for example D2 +0.5 a club
@@ -99,7 +99,7 @@ short-word-bend-loft = a head bends { FIGURE($limit_deg) } at most
     .next = Write for example 1 strong or loft 34
 
 # The numbers that a head model of the set has.
-known-clubs-model = { $code } has { $numbers }
+known-clubs-model = { $code } ({ $numbers })
 
 # What is refused of changing or approving a sheet.
 sheet-fault-approved = this sheet is approved; its job keeps it as it was
