@@ -130,12 +130,12 @@ fn refusals_name_the_word_and_its_place() {
     ];
     let said: Vec<_> = texts.iter().map(|t| format!("{t:?} -> {}", refused(t))).collect();
     insta::assert_snapshot!(said.join("\n"), @r##"
-    "" -> the sheet does not say which clubs: SISKIN has 4, 5, 6, 7, 8, 9, P and G. Write their numbers, for example 5-PW
+    "" -> the sheet does not say which clubs of SISKIN (4, 5, 6, 7, 8, 9, P and G). Write their numbers, for example 5-PW
     "5-PW, 2 sideways, D3" -> “2 sideways” at character 7: it is not a word of the short sheet. Write for example 5-PW, +1/2, 2 up, D3, 2 wraps
     "5-PW, +2" -> “+2” at character 7: it does not say whether it is length, loft or lie. Write for example +1/2 in, 1 strong or 2 up
     "5-PW, 1/2" -> “1/2” at character 7: a length needs its unit, a difference its sign, and both must be possible for a club. Write for example 36 3/4 in or +1/2
     "5-PW, D3, D4" -> “D4” at character 11: “D3” at character 7 already gives this for the same clubs. Write for example 5-9 D2; P-S D4
-    "3-5" -> “3-5” at character 1: there is no 3 here: SISKIN has 4, 5, 6, 7, 8, 9, P and G. Write for example 5-PW
+    "3-5" -> “3-5” at character 1: there is no 3 in SISKIN (4, 5, 6, 7, 8, 9, P and G). Write for example 5-PW
     "P-5" -> “P-5” at character 1: the range runs backwards. Write for example 5-PW
     "5-7, 7" -> “7” at character 6: the 7 is named before. Write for example 5-9 D2; P-S D4
     "5-PW, D12" -> “D12” at character 7: a swing weight has a letter from A to G and points from 0 to 9.9. Write for example D3 or D2.5
@@ -147,7 +147,7 @@ fn refusals_name_the_word_and_its_place() {
     "5-PW, 99 wraps" -> “99 wraps” at character 7: a grip goes over 12 layers at most. Write for example 2 wraps + 1 lower hand
     "5-PW, +0.5 a club" -> “+0.5 a club” at character 7: there is no fitted club whose swing weight it could start from. Write for example D2 +0.5 a club
     "5-PW, ±0" -> “±0” at character 7: a tolerance must be more than 0 and no more than 30. Write for example ±0.3
-    "D3" -> the sheet does not say which clubs: SISKIN has 4, 5, 6, 7, 8, 9, P and G. Write their numbers, for example 5-PW
+    "D3" -> the sheet does not say which clubs of SISKIN (4, 5, 6, 7, 8, 9, P and G). Write their numbers, for example 5-PW
     "##);
 }
 
@@ -164,11 +164,11 @@ fn a_number_of_two_models_is_not_guessed() {
     text.push_str(&twice.in_words());
     insta::assert_snapshot!(text, @r##"
     1 -> 1
-    5w -> “5w” at character 1: there is no 5 here: FIELDFARE has 1 and 3, SISKIN has 4, 5, 6, 7, 8, 9, P and G and SISKIN-L has 4, 5, 6, 7, 8, 9, P and G. Write for example 5-PW
+    5w -> “5w” at character 1: there is no 5 in FIELDFARE (1 and 3), SISKIN (4, 5, 6, 7, 8, 9, P and G) and SISKIN-L (4, 5, 6, 7, 8, 9, P and G). Write for example 5-PW
     3w-5 -> “3w-5” at character 1: its ends are clubs of different kinds. Write for example 3w-5w, 5-PW
-    putter, wood -> “putter” at character 1: the set has no putter model: FIELDFARE has 1 and 3, SISKIN has 4, 5, 6, 7, 8, 9, P and G and SISKIN-L has 4, 5, 6, 7, 8, 9, P and G. Write for example 5-PW
-    hybrids -> “hybrids” at character 1: the set has no hybrid model: FIELDFARE has 1 and 3, SISKIN has 4, 5, 6, 7, 8, 9, P and G and SISKIN-L has 4, 5, 6, 7, 8, 9, P and G. Write for example 5-PW
-    “5-P” at character 1: more than one club of the set has this number: SISKIN has 4, 5, 6, 7, 8, 9, P and G and SISKIN-L has 4, 5, 6, 7, 8, 9, P and G. Write for example 5w or 5i
+    putter, wood -> “putter” at character 1: the set has no putter model, but FIELDFARE (1 and 3), SISKIN (4, 5, 6, 7, 8, 9, P and G) and SISKIN-L (4, 5, 6, 7, 8, 9, P and G). Write for example 5-PW
+    hybrids -> “hybrids” at character 1: the set has no hybrid model, but FIELDFARE (1 and 3), SISKIN (4, 5, 6, 7, 8, 9, P and G) and SISKIN-L (4, 5, 6, 7, 8, 9, P and G). Write for example 5-PW
+    “5-P” at character 1: more than one club of the set has this number: it is in SISKIN (4, 5, 6, 7, 8, 9, P and G) and SISKIN-L (4, 5, 6, 7, 8, 9, P and G). Write for example 5w or 5i
     "##);
 }
 
