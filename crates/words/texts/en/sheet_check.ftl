@@ -1,0 +1,1 @@
+### What the check of a sheet finds
