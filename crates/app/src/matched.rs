@@ -308,8 +308,7 @@ impl App {
         let problems = self.problems(&mut tx, &request.sheet).await?;
         // What stock lacks is named by the plan itself, with what to order.
         if let Some(stop) = problems.iter().find(|p| p.severity == Severity::Stop) {
-            let club = stop.club.as_ref().map_or_else(String::new, |c| format!("the {c}: "));
-            return Err(AppError::Invalid { what: format!("{club}{}", stop.words), next: stop.next.clone() });
+            return Err(crate::sheet::stopped(stop));
         }
         let (library, mut shop) = (load_library(&mut tx).await?, load_shop(&mut tx).await?);
         weigh_by(Arc::make_mut(&mut shop), request.weights)?;

@@ -6,6 +6,7 @@ use desk::sheet_check::check;
 use desk::sheet_check::{Severity, SheetProblem};
 use desk::short_sheet::{ExpandContext, Expanded, SetModels, explain};
 use jiff::civil::Date;
+use quantity::Units;
 use serde::{Deserialize, Serialize};
 use store::{SheetLine, SheetRow};
 use trade::id::SheetId;
@@ -13,6 +14,7 @@ use trade::job::{Job, JobClub, JobState};
 use trade::sheet::{ReferenceClub, SetRule, Sheet};
 use trade::step::{Step, check_template};
 use utoipa::ToSchema;
+use words::{Words, text};
 
 /// A sheet written short, with the models it is relative to.
 #[derive(Debug, Clone, Deserialize, ToSchema)]
@@ -204,8 +206,7 @@ impl App {
         }
         let problems = self.problems(&mut tx, &row.sheet).await?;
         if let Some(stop) = problems.iter().find(|p| p.severity == Severity::Stop) {
-            let club = stop.club.as_ref().map_or_else(String::new, |c| format!("the {c}: "));
-            return Err(AppError::Invalid { what: format!("{club}{}", stop.words), next: stop.next.clone() });
+            return Err(stopped(stop));
         }
         let steps = match &approve.steps {
             Some(steps) => steps.clone(),
@@ -249,4 +250,15 @@ impl App {
 
 async fn sheet_row(tx: &mut store::Tx, id: &SheetId) -> Result<SheetRow, AppError> {
     tx.sheet(id).await?.ok_or_else(|| AppError::not_found("sheet", id.as_str(), "Look it up under Sheets"))
+}
+
+/// The refusal of a sheet that a finding stops.
+pub(crate) fn stopped(stop: &SheetProblem) -> AppError {
+    let words = Words::english(Units::default());
+    let what = words.told(&stop.fact);
+    let what = match stop.of_club() {
+        Some(club) => text!(words, "sheet-finding-of-club", club = words.told(&club), what = what),
+        None => what,
+    };
+    AppError::Invalid { what, next: words.told(&stop.next) }
 }

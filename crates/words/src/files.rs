@@ -47,6 +47,7 @@ pub(crate) const ENGLISH: &[(&str, &str)] = &[
     ("sheet", include_str!("../texts/en/sheet.ftl")),
     ("sheet_check", include_str!("../texts/en/sheet_check.ftl")),
     ("sheet_form", include_str!("../texts/en/sheet_form.ftl")),
+    ("sheet_origin", include_str!("../texts/en/sheet_origin.ftl")),
     ("shop", include_str!("../texts/en/shop.ftl")),
     ("stock", include_str!("../texts/en/stock.ftl")),
     ("stock_list", include_str!("../texts/en/stock_list.ftl")),

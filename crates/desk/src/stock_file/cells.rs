@@ -284,7 +284,7 @@ fn impossible(error: &WorkshopError, kind: PartKind) -> (String, String) {
             let (what, next) = problem.split_once(". ").unwrap_or((problem, "Correct it"));
             return (what.to_owned(), next.to_owned());
         }
-        _ => return crate::sheet_check::parted(error),
+        _ => return (error.to_string(), "Correct it".to_owned()),
     };
     let name = match field.as_str() {
         "cpm" => "frequency".to_owned(),

@@ -1,16 +1,17 @@
 //! Commands that open the shop's database, do one thing and close it.
 
-use super::{print, print_json};
+use super::{print, print_json, reader};
 use crate::config::{JobArguments, PlanArguments, SheetFile};
 use crate::failure::Failure;
 use app::plan::Accept;
 use app::sheet::Approve;
 use desk::planner::Lock;
-use desk::sheet_check::Severity;
+use desk::sheet_check::{Severity, SheetProblem};
 use indicatif::ProgressBar;
 use std::path::Path;
 use std::time::Duration;
 use trade::sheet::Sheet;
+use words::{Words, text};
 
 pub(super) fn bytes_of(path: &Path) -> Result<Vec<u8>, Failure> {
     std::fs::read(path).map_err(|e| Failure::file(path, &e))
@@ -46,23 +47,36 @@ pub async fn sheet_check(arguments: &SheetFile) -> Result<(), Failure> {
     if arguments.database.json {
         print_json(&problems)?;
     } else {
+        let w = reader();
         if problems.is_empty() {
-            println!("Nothing to say against this sheet.");
+            println!("{}", w.text("sheet-no-problems"));
         }
         for p in &problems {
-            let club = p.club.as_ref().map_or_else(String::new, |c| format!("{c}: "));
-            let clause = p.clause.as_ref().map_or_else(String::new, |c| format!(" (clause {c})"));
-            println!("{}: {club}{}{clause}. {}", p.severity, p.words, p.next);
+            println!("{}", finding(&w, p));
         }
     }
     let stops = problems.iter().filter(|p| p.severity == Severity::Stop).count();
     if stops > 0 {
         // The findings are told already; in JSON they are the whole answer.
-        return Err(
-            Failure::usage(format!("{stops} findings must be put right before this sheet can be built")).answered()
-        );
+        return Err(Failure::usage(text!(reader(), "sheet-findings-stop", n = stops)).answered());
     }
     Ok(())
+}
+
+/// A finding as a line: how much it weighs, of which club, what, by which clause, what to do.
+fn finding(w: &Words, problem: &SheetProblem) -> String {
+    let what = w.told(&problem.fact);
+    let what = match problem.of_club() {
+        Some(club) => text!(w, "sheet-finding-of-club", club = w.told(&club), what = what),
+        None => what,
+    };
+    let what = match &problem.clause {
+        Some(clause) => {
+            text!(w, "sheet-finding-by-clause", what = what, clause = text!(w, "rules-clause", clause = clause))
+        }
+        None => what,
+    };
+    text!(w, "sheet-finding-line", severity = problem.severity, what = what, next = problem.next)
 }
 
 /// Saves and approves a sheet file.
@@ -78,7 +92,7 @@ pub async fn sheet_add(arguments: &SheetFile) -> Result<(), Failure> {
     if arguments.database.json {
         return print_json(&job);
     }
-    println!("Job {} is made: {} clubs. Plan it with: setwright plan {}", job.number, job.clubs.len(), job.number);
+    println!("{}", text!(reader(), "sheet-job-made", job = job.number, n = job.clubs.len()));
     Ok(())
 }
 

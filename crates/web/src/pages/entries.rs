@@ -305,11 +305,6 @@ pub(super) fn counted(count: usize, one: &str) -> String {
     if count == 1 { format!("1 {one}") } else { format!("{count} {one}s") }
 }
 
-/// Length, where there is one.
-pub(super) fn length_or_dash(w: &Words, mm: Option<f64>) -> String {
-    mm.map_or_else(|| "–".to_owned(), |mm| w.length(mm))
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -146,7 +146,7 @@ fn club_part(w: &Words, club: &ClubRecord) -> Markup {
                 (restated(w, &passed.points.iter().map(OpenPoint::words).collect::<Vec<_>>().join("; "))) ". "
                 (passed.reason) " (" (passed.by) ", " (w.moment(passed.at)) ")" } }
             details { summary { "Margins against the Equipment Rules" }
-                ul.plain { @for margin in &club.margins { li { (restated(w, &margin.words)) " " span.small { (margin.clause) } } } }
+                ul.plain { @for margin in &club.margins { li { (w.told(&margin.fact)) " " span.small { (words::text!(w, "rules-clause", clause = margin.clause)) } } } }
                 p.small { "Measured margins only. Whether a club may be played is for the governing bodies to rule." }
             }
             details { summary { "All readings" }
