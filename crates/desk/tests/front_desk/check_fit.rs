@@ -175,6 +175,27 @@ fn what_no_part_in_stock_reaches() {
     assert!((slices.swing_weight(window.from_g, 9.0) - 40.0).abs() < 0.05);
 }
 
+/// Without a tip weight in stock the masses to order are still a window: the whole club, in slices, reads the target less
+/// its tolerance with the lightest of them, and the target with it added with the heaviest.
+#[test]
+fn heads_to_order_are_a_window_without_tip_weights() {
+    let sheet = one(|_| {});
+    let mut stock = shop_of::parts(7);
+    stock.retain(|p| !matches!(p.kind, PartKind::Head | PartKind::Shaft | PartKind::Grip | PartKind::TipWeight));
+    let found = check(&sheet, &library(), &stock, &shop_of::shop(), today());
+    let no_head = found.iter().find(|p| p.fact.code() == "sheet_stock.no_head").expect("no head is found");
+    let mass_g = |name| match no_head.next.figure(name) {
+        Some(fact::Figure::Number(mass_g)) => *mass_g,
+        other => panic!("{name}: {other:?}"),
+    };
+    let (club, slices) = (&sheet.clubs[0], super::demo::slices(&sheet.clubs[0]));
+    let tolerance = club.tolerances.swing_weight_points;
+    for (name, off) in [("from_g", -tolerance), ("to_g", tolerance)] {
+        let reads = slices.swing_weight(mass_g(name), 0.0);
+        assert!((reads - club.swing_weight_points - off).abs() < 0.05, "{name}: {reads}");
+    }
+}
+
 /// Parts that another job holds do not count.
 #[test]
 fn held_parts_do_not_count() {

@@ -556,6 +556,26 @@ mod tests {
     }
 
     #[test]
+    fn a_finding_is_in_the_readers_units_and_names_the_club() {
+        let other = trade::club_name::ClubName::of(trade::kind::ClubKind::Iron, "P");
+        let same = desk::sheet_check::SheetFinding::SameLength { length_mm: 933.45, other };
+        let problem = SheetProblem {
+            severity: Severity::Warn,
+            club: Some("G".into()),
+            club_kind: Some(trade::kind::ClubKind::Iron),
+            field: "clubs[1].length_mm".into(),
+            fact: same.into(),
+            next: desk::sheet_check::SheetNext::CorrectLength.into(),
+            clause: None,
+        };
+        let metric = Units { length: quantity::LengthUnit::Millimetre, ..Units::default() };
+        for (w, length) in [(w(), "36 3/4 in"), (Words::english(metric), "933.5 mm")] {
+            let words = format!("{length} is also the length of the PW. Correct the length of one of the two.");
+            assert_eq!(merged(&w, &[&problem]), [(words, "GW".to_owned())]);
+        }
+    }
+
+    #[test]
     fn one_line_for_what_is_said_of_several_clubs() {
         let problem = |club: &str| SheetProblem {
             severity: Severity::Warn,
