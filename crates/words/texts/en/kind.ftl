@@ -14,7 +14,7 @@ look-doubted = look again
 look-unplanned = no plan
 
 # What may be behind a doubted reading.
-cause-kind-nothing-wrong = nothing is wrong
+cause-kind-nothing-wrong = nothing wrong
 cause-kind-something-else = something else
 cause-kind-neighbour-head = neighbour's head
 cause-kind-wrong-part = another part than planned
@@ -32,7 +32,7 @@ cause-kind-cap-missing = cap missing
 cause-kind-grip-not-home = grip not pushed home
 cause-kind-grip-or-tape = another grip or tape than planned
 cause-kind-cut-off = shaft cut off its length
-cause-kind-scale-not-zeroed = scale not at nought
+cause-kind-scale-not-zeroed = scale not zeroed
 cause-kind-digits-swapped = digits swapped
 cause-kind-misread = read one off
 cause-kind-wrong-unit = another unit
