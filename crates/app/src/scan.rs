@@ -126,8 +126,7 @@ fn need_open_place(file: &JobFile, club: &JobClub, kind: PartKind) -> Result<(),
 }
 
 fn said(club: &JobClub, part: Part, is: ScannedPart, put_in: bool) -> ScanSaid {
-    let name = format!("{} {}", club.target.number, club.target.club_kind.word());
-    let (fact, next) = is.says(&part, &name, put_in);
+    let (fact, next) = is.says(&part, &club.target.name(), put_in);
     ScanSaid::Part(Box::new(PartSaid { part, is, put_in, fact, next }))
 }
 
@@ -150,8 +149,7 @@ async fn what_it_is(
                 None => None,
             };
             let found = job.as_ref().and_then(|j| j.club(other));
-            let name = found.map_or_else(String::new, |c| format!("{} {}", c.target.number, c.target.club_kind.word()));
-            Some((job.as_ref().map(|j| j.number), found.map(|c| c.slot), name))
+            Some((job.as_ref().map(|j| j.number), found.map(|c| c.slot), found.map(|c| c.target.name())))
         }
         _ => None,
     };

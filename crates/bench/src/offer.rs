@@ -4,11 +4,12 @@
 //! many more clubs would then be expected in tolerance, allowing for the cure reading and the grips still to come? What
 //! is known already gains nothing and is not offered.
 
-use crate::belief::{BAND_95, Believed};
+use crate::belief::{BAND_95, Believed, CAP_SD_MM, CENTRE_SD_MM};
 use crate::remedy::{GripBox, Progress, Spare};
 use estimation::choice::Prospect;
 use estimation::{OnClub, Probe, Quantity};
 use serde::{Deserialize, Serialize};
+use trade::club_name::ClubName;
 use trade::error::WorkshopError;
 use trade::id::ClubId;
 use trade::job::JobClub;
@@ -22,9 +23,6 @@ use utoipa::ToSchema;
 const LEAST_CLUBS: f64 = 0.03;
 /// … and at least this many for each minute that it takes.
 const LEAST_CLUBS_PER_MINUTE: f64 = 0.02;
-/// Standard deviation of a centre found on an edge, mm; of a cap by caliper, mm.
-const CENTRE_SD_MM: f64 = 0.8;
-const CAP_SD_MM: f64 = 0.1;
 
 closed_list! {
     /// An extra measurement.
@@ -134,8 +132,8 @@ fact::facts! {
         },
         /// The strip of tape weighed.
         Tape {
-            /// Number of the club.
-            number: String,
+            /// The club.
+            club: ClubName,
             /// How long it takes.
             time: OfferTime,
             /// What it narrows.
@@ -143,8 +141,8 @@ fact::facts! {
         },
         /// The grip balanced on an edge.
         GripCentre {
-            /// Number of the club.
-            number: String,
+            /// The club.
+            club: ClubName,
             /// How long it takes.
             time: OfferTime,
             /// What it narrows.
@@ -152,8 +150,8 @@ fact::facts! {
         },
         /// The grip's cap by caliper.
         Cap {
-            /// Number of the club.
-            number: String,
+            /// The club.
+            club: ClubName,
             /// How long it takes.
             time: OfferTime,
             /// What it narrows.
@@ -161,8 +159,8 @@ fact::facts! {
         },
         /// The cut shaft balanced on an edge.
         ShaftCentre {
-            /// Number of the club.
-            number: String,
+            /// The club.
+            club: ClubName,
             /// How long it takes.
             time: OfferTime,
             /// What it narrows.
@@ -170,8 +168,8 @@ fact::facts! {
         },
         /// The club weighed before gluing, to be weighed again after.
         Weighed {
-            /// Number of the club.
-            number: String,
+            /// The club.
+            club: ClubName,
             /// How long it takes.
             time: OfferTime,
             /// What it narrows.
@@ -179,8 +177,8 @@ fact::facts! {
         },
         /// The club weighed now that it is glued.
         Total {
-            /// Number of the club.
-            number: String,
+            /// The club.
+            club: ClubName,
             /// How long it takes.
             time: OfferTime,
             /// What it narrows.
@@ -188,8 +186,8 @@ fact::facts! {
         },
         /// The swing weight read once more, re-seated.
         Again {
-            /// Number of the club.
-            number: String,
+            /// The club.
+            club: ClubName,
             /// How long it takes.
             time: OfferTime,
             /// What it narrows.
@@ -197,26 +195,26 @@ fact::facts! {
         },
         /// One club finished before the others are glued.
         Pilot {
-            /// Number of the club.
-            number: String,
+            /// The club.
+            club: ClubName,
         },
     }
 }
 
 impl OfferSays {
-    fn of(measure: Measure, number: &str, minutes: f64, bands: (f64, f64)) -> Self {
-        let (number, time, gain) = (number.to_owned(), OfferTime::of(minutes), OfferGain::of(bands));
+    fn of(measure: Measure, club: ClubName, minutes: f64, bands: (f64, f64)) -> Self {
+        let (time, gain) = (OfferTime::of(minutes), OfferGain::of(bands));
         match measure {
             Measure::CheckWeight => Self::CheckWeight { time, gain },
             Measure::Reference => Self::Reference { time, gain },
-            Measure::Tape => Self::Tape { number, time, gain },
-            Measure::GripCentre => Self::GripCentre { number, time, gain },
-            Measure::Cap => Self::Cap { number, time, gain },
-            Measure::ShaftCentre => Self::ShaftCentre { number, time, gain },
-            Measure::Weighed => Self::Weighed { number, time, gain },
-            Measure::Total => Self::Total { number, time, gain },
-            Measure::Again => Self::Again { number, time, gain },
-            Measure::Pilot => Self::Pilot { number },
+            Measure::Tape => Self::Tape { club, time, gain },
+            Measure::GripCentre => Self::GripCentre { club, time, gain },
+            Measure::Cap => Self::Cap { club, time, gain },
+            Measure::ShaftCentre => Self::ShaftCentre { club, time, gain },
+            Measure::Weighed => Self::Weighed { club, time, gain },
+            Measure::Total => Self::Total { club, time, gain },
+            Measure::Again => Self::Again { club, time, gain },
+            Measure::Pilot => Self::Pilot { club },
         }
     }
 }
@@ -315,7 +313,7 @@ pub fn offers(believed: &Believed<'_>, club: &ClubId, spares: &[Spare<'_>]) -> R
             band_with_points: bands.1,
             clubs_gained: gained,
             minutes: candidate.minutes,
-            fact: OfferSays::of(candidate.measure, &club.target.number, candidate.minutes, bands),
+            fact: OfferSays::of(candidate.measure, club.target.name(), candidate.minutes, bands),
         });
     }
     let per_minute = |o: &Offer| o.clubs_gained / o.minutes;
@@ -352,13 +350,13 @@ fn planned(believed: &Believed<'_>, club: &JobClub, progress: Progress) -> Vec<(
 fn swing_weight_reading(believed: &Believed<'_>, club: &JobClub, on: &[Role]) -> (Probe, f64) {
     let scale = &believed.assembly.shop.balance_scale;
     let probe = Probe::of_club(club.id.0.clone(), Quantity::SwingWeight, OnClub::of(on)).on_scale(scale.key.clone());
-    (probe, scale.noise_sd.hypot(scale.display_step / 12f64.sqrt()).max(1e-3))
+    (probe, believed.assembly.shown_sd(scale))
 }
 
 fn mass_reading(believed: &Believed<'_>, club: &JobClub, quantity: Quantity, on: &[Role]) -> (Probe, f64) {
     let scale = &believed.assembly.shop.mass_scale;
     let probe = Probe::of_club(club.id.0.clone(), quantity, OnClub::of(on)).on_scale(scale.key.clone());
-    (probe, scale.noise_sd.hypot(scale.display_step / 12f64.sqrt()).max(1e-3))
+    (probe, believed.assembly.shown_sd(scale))
 }
 
 /// The step at which a club stands for a swing weight or mass reading now: the last one read with the whole club together.

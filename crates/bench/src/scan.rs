@@ -1,6 +1,7 @@
 //! A code that was scanned at the bench: what it is for the club and the step at hand.
 
 use serde::Serialize;
+use trade::club_name::ClubName;
 use trade::job::JobClub;
 use trade::kind::Role;
 use trade::model::PartKind;
@@ -10,7 +11,7 @@ use trade::step::Step;
 use utoipa::ToSchema;
 
 /// What a scanned part is for the club at hand.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
+#[derive(Debug, Clone, PartialEq, Serialize, ToSchema)]
 #[serde(tag = "is", rename_all = "snake_case")]
 #[schema(as = PartAtClub)]
 pub enum ScannedPart {
@@ -32,8 +33,8 @@ pub enum ScannedPart {
         job: Option<i64>,
         /// Place of the club in its tray.
         slot: Option<i64>,
-        /// Number of the club.
-        club: String,
+        /// The club; none where it is no longer known.
+        club: Option<ClubName>,
     },
     /// This step has no place for such a part.
     OtherStep {
@@ -77,7 +78,7 @@ pub fn scanned_part(
     step: &str,
     club: &JobClub,
     part: &Part,
-    elsewhere: Option<(Option<i64>, Option<i64>, String)>,
+    elsewhere: Option<(Option<i64>, Option<i64>, Option<ClubName>)>,
     readings: usize,
 ) -> ScannedPart {
     let planned = club.plan.as_ref().is_some_and(|plan| plan.parts.iter().any(|p| p.part == part.id));
@@ -125,14 +126,14 @@ fact::facts! {
             /// What it is.
             kind: PartKind,
             /// Name of the club at hand.
-            club: String,
+            club: ClubName,
         },
         /// It is in this club already.
         Already {
             /// Code of the part.
             part: String,
             /// Name of the club at hand.
-            club: String,
+            club: ClubName,
         },
         /// It is free and fits.
         Free {
@@ -150,7 +151,7 @@ fact::facts! {
             /// Code of its model.
             model: String,
             /// Name of the club at hand.
-            club: String,
+            club: ClubName,
             /// Code of the model that this club takes.
             wants: String,
         },
@@ -165,7 +166,7 @@ fact::facts! {
             /// Its number.
             number: String,
             /// Name of the club at hand.
-            club: String,
+            club: ClubName,
             /// Code of the model, and the number, that this club takes.
             wants: String,
         },
@@ -174,7 +175,7 @@ fact::facts! {
             /// Code of the part.
             part: String,
             /// Name of the club.
-            club: String,
+            club: ClubName,
             /// Number of its job.
             job: i64,
         },
@@ -229,8 +230,8 @@ fact::facts! {
 impl ScannedPart {
     /// What it is for the club of this name, and what to do next; `put_in`: by this scan.
     #[must_use]
-    pub fn says(&self, part: &Part, club: &str, put_in: bool) -> (ScanSays, Option<ScanNext>) {
-        let (code, kind, here) = (part.code.clone(), part.kind, club.to_owned());
+    pub fn says(&self, part: &Part, club: &ClubName, put_in: bool) -> (ScanSays, Option<ScanNext>) {
+        let (code, kind, here) = (part.code.clone(), part.kind, club.clone());
         let (says, next) = match self {
             Self::Already if put_in => return (ScanSays::PutIn { part: code, kind, club: here }, None),
             Self::Already => (ScanSays::Already { part: code, club: here }, ScanNext::NothingChanged),
@@ -246,10 +247,10 @@ impl ScannedPart {
                 };
                 (says, ScanNext::NothingChanged)
             }
-            Self::OtherClub { job: Some(job), club, .. } => {
+            Self::OtherClub { job: Some(job), club: Some(club), .. } => {
                 (ScanSays::OtherClub { part: code, club: club.clone(), job: *job }, ScanNext::IntoItsTray)
             }
-            Self::OtherClub { job: None, .. } => (ScanSays::SomeClub { part: code }, ScanNext::IntoItsTray),
+            Self::OtherClub { .. } => (ScanSays::SomeClub { part: code }, ScanNext::IntoItsTray),
             Self::OtherStep { takes } if takes.is_empty() => {
                 (ScanSays::OtherStep { part: code, kind }, ScanNext::ChooseStep)
             }

@@ -9,6 +9,7 @@ use crate::solvent::SOLVENT_G;
 use estimation::{Effect, Hypothesis};
 use fact::Fact;
 use quantity::INCH_MM;
+use trade::club_name::ClubName;
 use trade::error::WorkshopError;
 use trade::kind::Role;
 use trade::model::{Model, PartKind};
@@ -140,7 +141,8 @@ impl Case<'_> {
         let mut amounts = Vec::new();
         for neighbour in &neighbours {
             let each = 1.0 / neighbours.len() as f64;
-            let says = Says::NeighbourHead { found: neighbour.number.clone(), own: number.number.clone() };
+            let found = ClubName::of(target.club_kind, &neighbour.number);
+            let says = Says::NeighbourHead { found, own: target.name() };
             let of_job = self.believed.assembly.job.clubs.iter().find(|c| {
                 c.target.head_model == target.head_model && c.target.number.eq_ignore_ascii_case(&neighbour.number)
             });
@@ -157,7 +159,7 @@ impl Case<'_> {
         let head = Alter::Mass(Role::Head);
         self.lasting(all, Kind::NeighbourHead, head, [0.3, 0.3, 0.15, 0.25, 0.0], &amounts);
         if let Some((mean, sd)) = self.spread(PartKind::Head, &model.code, Some(&number.number)) {
-            let other = [Amount::new(0.5, mean - own_g, sd, Says::OtherHead { number: number.number.clone() })];
+            let other = [Amount::new(0.5, mean - own_g, sd, Says::OtherHead { club: target.name() })];
             self.lasting(all, Kind::WrongPart, head, [0.3, 0.3, 0.15, 0.25, 0.0], &other);
         }
         let film = [Amount::new(1.0, FILM_G.0, FILM_G.1, Says::FilmOn)];

@@ -3,6 +3,7 @@
 use super::kinds::CauseKind as Kind;
 use crate::chance::Odds;
 use fact::Told;
+use trade::club_name::ClubName;
 use trade::reading_figure::ReadingFigure;
 
 fact::facts! {
@@ -12,15 +13,15 @@ fact::facts! {
         NothingWrong,
         /// The head of another number is on.
         NeighbourHead {
-            /// Number that is on.
-            found: String,
-            /// Number of the club.
-            own: String,
+            /// Whose head is on.
+            found: ClubName,
+            /// The club.
+            own: ClubName,
         },
         /// Another head of the right number.
         OtherHead {
-            /// Its number.
-            number: String,
+            /// The club.
+            club: ClubName,
         },
         /// Film or label on the head.
         FilmOn,

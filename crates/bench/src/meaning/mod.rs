@@ -147,7 +147,7 @@ fn is_built_in_tolerance(state: &ClubState) -> bool {
 fn narrower(believed: &Believed<'_>, state: &ClubState, finish: &Finish) -> Result<NextSays, WorkshopError> {
     let assembly = believed.assembly;
     let scale = &assembly.shop.balance_scale;
-    let sd_points = assembly.noise_sd(scale).hypot(scale.display_step / 12f64.sqrt()).max(1e-3);
+    let sd_points = assembly.shown_sd(scale);
     let job_steps = || assembly.job.steps.iter().zip(&state.steps);
     let reads = |read: bool| {
         let is = move |s: &StepState| s.asks.iter().any(|a| a.what == What::SwingWeight && a.reading.is_some() == read);

@@ -51,7 +51,7 @@ pub(crate) fn prospect(
     {
         let on = OnClub::of(&step.on);
         let probe = Probe::of_club(club.id.0.clone(), Quantity::SwingWeight, on).on_scale(scale.key.clone());
-        planned.push((probe, scale.noise_sd.hypot(scale.display_step / 12f64.sqrt()).max(1e-3)));
+        planned.push((probe, assembly.shown_sd(scale)));
     }
     let all = finish.band_points / crate::belief::BAND_95;
     let rest = belief.sd_after(&assembly.finish_probe(&club.id), &planned)?;

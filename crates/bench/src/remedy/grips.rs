@@ -222,7 +222,7 @@ pub(crate) fn remedies(case: &Case<'_>) -> Result<Vec<Remedy>, WorkshopError> {
         let from = grip.held_for.as_ref().and_then(|id| case.believed.assembly.job.club(id));
         let (part, mass_g) = (grip.code.clone(), grip.mass_g);
         let deed = match from {
-            Some(other) => Deed::GripOfOther { part, mass_g, number: other.target.number.clone() },
+            Some(other) => Deed::GripOfOther { part, mass_g, club: other.target.name() },
             None => Deed::Grip { part, mass_g },
         };
         let part = Some((PartKind::Grip, PartCodes::one(&grip.code)));

@@ -1,6 +1,7 @@
 //! What a remedy is, and where it brings the club.
 
 use crate::chance::Chance;
+use trade::club_name::ClubName;
 
 fact::facts! {
     /// What is done to the club.
@@ -68,8 +69,8 @@ fact::facts! {
             part: String,
             /// Its mass.
             mass_g: f64,
-            /// Number of the other club.
-            number: String,
+            /// The other club.
+            club: ClubName,
         },
         /// The grip off and another on.
         ReGrip {

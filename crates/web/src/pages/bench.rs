@@ -410,9 +410,14 @@ async fn bench_page(w: &Words, app: &App, number: i64, slot: i64, view: View) ->
     Ok((view.status.unwrap_or(StatusCode::OK), page).into_response())
 }
 
-/// `6 iron`, `P wedge`, `1 wood`.
+/// `6-iron`, `PW`, `driver`.
 pub(super) fn club_name(w: &Words, club: &JobClub) -> String {
-    format!("{} {}", club.target.number, club.target.club_kind.word())
+    w.club(&club.target.club_kind, &club.target.number)
+}
+
+/// The same where the clubs beside it tell the rest: `6`, `PW`.
+pub(super) fn short_name(w: &Words, club: &JobClub) -> String {
+    w.club_short(&club.target.club_kind, &club.target.number)
 }
 
 fn chosen_step<'a>(file: &'a JobFile, state: &ClubState, wanted: Option<&str>) -> &'a Step {
@@ -443,7 +448,7 @@ pub(super) fn chips(
     states
         .iter()
         .map(|s| ClubChip {
-            number: s.number.clone(),
+            number: file.job.club(&s.club).map_or_else(|| s.number.clone(), |club| short_name(w, club)),
             href: format!("/bench/{}/{}?step={step}", file.job.number, s.slot),
             deviation_points: s.finish.map(|f| f.deviation_points),
             deviation_text: s.finish.map_or_else(String::new, |f| w.signed(f.deviation_points, 1)),

@@ -64,8 +64,8 @@ pub(super) async fn scanned(
     };
     // Looked at anew, a part that was put in is there already.
     let (says, next) = if put && found.is == ScannedPart::Already {
-        let name = app.job_file(job).await?.club_at(slot).map(|club| super::bench::club_name(w, club))?;
-        found.is.says(&found.part, &name, true)
+        let club = app.job_file(job).await?.club_at(slot)?.target.name();
+        found.is.says(&found.part, &club, true)
     } else {
         (found.fact.clone(), found.next.clone())
     };
@@ -91,7 +91,7 @@ fn what_next(w: &Words, found: &PartSaid, (job, slot): (i64, i64), step: &str) -
                     (button(&Button { label: &w.text("scan-put-it-in"), ..Button::default() }))
                 }
             }
-            ScannedPart::OtherClub { job: Some(job), slot: Some(slot), club } => {
+            ScannedPart::OtherClub { job: Some(job), slot: Some(slot), club: Some(club) } => {
                 a.button.quiet href={ "/bench/" (job) "/" (slot) "?step=" (in_address(step)) } { (text!(w, "scan-to-club", club = club)) }
             }
             _ => {}

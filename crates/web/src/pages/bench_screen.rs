@@ -1,6 +1,6 @@
 //! The one-club screen of the bench: its pictures, its one decision, its readings.
 
-use super::bench::{View, chips, club_name, next_club};
+use super::bench::{View, chips, club_name, next_club, short_name};
 use super::club_beam::club_beam;
 use super::{PageError, say, what_if};
 use crate::units::restated;
@@ -266,7 +266,7 @@ impl Screen<'_> {
                 }
             };
         }
-        let next = self.next_club();
+        let next = self.next_club(w);
         html! {
             (super::scale_check::scale_words(w, self.file, &self.step.asks, self.today))
             form method="post" action={ "/bench/" (self.file.job.number) "/" (self.state.slot) } data-keep=(club_name(w, self.club)) {
@@ -384,8 +384,8 @@ impl Screen<'_> {
         }
     }
 
-    fn next_club(&self) -> Option<(i64, String)> {
-        next_club(self.file, self.state.slot).map(|c| (c.slot, c.target.number.clone()))
+    fn next_club(&self, w: &Words) -> Option<(i64, String)> {
+        next_club(self.file, self.state.slot).map(|c| (c.slot, short_name(w, c)))
     }
 
     fn remedy_part(&self, w: &Words) -> Markup {

@@ -40,7 +40,7 @@ pub(super) fn club_beam(
             pieces: pieces
                 .into_iter()
                 .map(|p| BeamPiece {
-                    label: p.role.word().to_owned(),
+                    label: w.text(&format!("beam-piece-{}", p.role.key().replace('_', "-"))),
                     mass_g: p.mass_g,
                     arm_in: p.arm_mm / INCH_MM,
                     points: p.points,

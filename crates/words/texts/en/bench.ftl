@@ -47,3 +47,16 @@ bench-read-by = { $by }, { $read_at }
 bench-take-back = Take back
 bench-insist = I stand by it
 bench-count = Count it
+
+# The row of clubs, and the table of one step across the set.
+row-title = Clubs of the set
+row-all = All
+row-done = done
+row-unknown = not read yet
+row-within = within
+row-off = off target
+row-doubted = doubted
+row-club = club
+row-expected = expected
+row-reading = reading
+row-meaning = what it means

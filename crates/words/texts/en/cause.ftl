@@ -2,7 +2,7 @@
 
 cause-nothing-wrong = nothing wrong, just an unlikely reading
 cause-neighbour-head = the { $found } head is on the { $own }
-cause-other-head = another { $number } head than planned
+cause-other-head = another { $club } head than planned
 cause-film-on = film or a label is still on the head
 cause-head-not-seated = the head is not down on its seat
 cause-tip-not-seated = the weight sticks out of the tip and holds the head off
