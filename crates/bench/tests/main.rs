@@ -4,6 +4,7 @@ mod bridge;
 mod causes;
 mod glue;
 mod learning;
+mod meaning;
 mod offer;
 mod reference;
 mod remedies;

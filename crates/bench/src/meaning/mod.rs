@@ -143,7 +143,7 @@ fn is_built_in_tolerance(state: &ClubState) -> bool {
     asks.filter(|ask| ask.what == What::SwingWeight && !ask.doubted).any(|ask| ask.fit == Some(Fit::Inside))
 }
 
-/// The reading that narrows a wide forecast most.
+/// The first reading that narrows a wide forecast: what can be read now comes before the steps to come.
 fn narrower(believed: &Believed<'_>, state: &ClubState, finish: &Finish) -> Result<NextSays, WorkshopError> {
     let assembly = believed.assembly;
     let scale = &assembly.shop.balance_scale;
@@ -156,20 +156,20 @@ fn narrower(believed: &Believed<'_>, state: &ClubState, finish: &Finish) -> Resu
     let on_club = |on: &[trade::kind::Role]| {
         Probe::of_club(state.club.0.clone(), Quantity::SwingWeight, OnClub::of(on)).on_scale(scale.key.clone())
     };
-    let next = reads(false).next().map(|s| (on_club(&s.on), NextSays::WideReadStep { step: s.label.clone() }));
     let again = reads(true).next_back().map(|s| (on_club(&s.on), NextSays::WideReadAgain));
     let check = assembly.known_weight(What::CheckWeight).map(|quantity| {
         let probe = Probe { quantity, club: None, ..on_club(&[]) };
         (probe, NextSays::WideReadCheckWeight)
     });
-    let mut best = (WORTH_READING * finish.band_points / BAND_95, NextSays::Wide);
-    for (probe, says) in [next, again, check].into_iter().flatten() {
+    let later = reads(false).map(|s| (on_club(&s.on), NextSays::WideReadStep { step: s.label.clone() }));
+    let narrow_sd = WORTH_READING * finish.band_points / BAND_95;
+    for (probe, says) in again.into_iter().chain(check).chain(later) {
         let sd = believed.belief().sd_after(&assembly.finish_probe(&state.club), &[(probe, sd_points)])?;
-        if sd < best.0 {
-            best = (sd, says);
+        if sd < narrow_sd {
+            return Ok(says);
         }
     }
-    Ok(best.1)
+    Ok(NextSays::Wide)
 }
 
 /// One verdict over all readings of a step. It begins with the other readings that are off target.

@@ -68,3 +68,8 @@ beam-piece-tape = tape
 beam-piece-grip = grip
 beam-piece-solvent = solvent
 beam-piece-extra = added mass
+
+# Other masses tried on the beam.
+beam-what-if = What if
+beam-show = Show
+beam-as-planned = As planned
