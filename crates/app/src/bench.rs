@@ -7,7 +7,7 @@ use crate::need::{need_at_bench, need_name, need_past, need_reason, need_version
 use crate::open::reason_for;
 use crate::{App, AppError};
 use bench::belief::{Believed, Expectation};
-use bench::cause::{Cause, Telling};
+use bench::cause::{Cause, Likely, Telling};
 use bench::club_state::{ClubState, StepStatus};
 use bench::glue::Gate;
 use bench::meaning::Meaning;
@@ -94,8 +94,9 @@ pub struct Kept {
 pub struct DoubtedReading {
     /// The reading.
     pub reading: Reading,
-    /// What is likely, in words.
-    pub words: String,
+    /// What is likely; none where nothing is known of it.
+    #[serde(flatten, skip_serializing_if = "Option::is_none")]
+    pub likely: Option<Likely>,
     /// Causes, the likeliest first.
     pub causes: Vec<Cause>,
     /// The measurement that would tell the leading ones apart.
@@ -337,9 +338,9 @@ impl App {
         doubted
             .map(|reading| {
                 let inquest = bench::cause::inquire(&believed, reading, &spares)?;
-                let words = inquest.words();
+                let likely = inquest.likely();
                 let bench::cause::Inquest { causes, telling } = inquest;
-                Ok(DoubtedReading { reading: reading.clone(), words, causes, telling })
+                Ok(DoubtedReading { reading: reading.clone(), likely, causes, telling })
             })
             .collect()
     }

@@ -14,6 +14,7 @@ use trade::job::{Job, JobClub, JobState};
 use trade::life::LifeStep;
 use trade::model::PartKind;
 use trade::part::{Part, PartState};
+use trade::part_codes::PartCodes;
 use trade::plan::{ClubPlan, Extra, Plan};
 use trade::reading::{Reading, standing};
 use utoipa::ToSchema;
@@ -54,7 +55,7 @@ pub struct Swap {
     pub kind: PartKind,
     /// Code of the part to take, two tip weights joined by `+`; empty to leave a tip weight or ferrule out.
     #[serde(default)]
-    pub code: String,
+    pub code: PartCodes,
     /// Why, for the record.
     #[serde(default)]
     pub reason: String,
@@ -303,22 +304,21 @@ async fn picked<'a>(
 ) -> Result<(Vec<Part>, Partner<'a>), AppError> {
     let plan = need_plan(file, club)?;
     let (mut parts, old) = split(tx, plan, swap.kind).await?;
-    let codes: Vec<&str> = swap.code.split('+').map(str::trim).filter(|c| !c.is_empty()).collect();
     let optional = matches!(swap.kind, PartKind::TipWeight | PartKind::Ferrule);
-    if codes.is_empty() && !optional {
+    if swap.code.is_empty() && !optional {
         return Err(AppError::Invalid {
             what: format!("a club needs its {}", swap.kind),
             next: "Give the code of the one to take".into(),
         });
     }
-    if codes.len() > if swap.kind == PartKind::TipWeight { 2 } else { 1 } {
+    if swap.code.len() > if swap.kind == PartKind::TipWeight { 2 } else { 1 } {
         return Err(AppError::Invalid {
             what: format!("{} is more than one club takes", swap.code),
             next: "Give one code, or two tip weights joined by +".into(),
         });
     }
     let mut partner = None;
-    for code in codes {
+    for code in swap.code.iter() {
         let part = tx
             .part_by_code(code)
             .await?

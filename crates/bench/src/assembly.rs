@@ -45,6 +45,8 @@ const JOINT_JOB_SD_G: f64 = 0.2;
 const SOLVENT_SCATTER_SD_G: (f64, f64) = (0.5, 0.4);
 /// Name of the shared deviation between what the reference club truly is and what the sheet says of it, points.
 pub(crate) const REFERENCE: &str = "reference";
+/// No reading is believed to the last bit, in the unit of its scale.
+const LEAST_SD: f64 = 1e-3;
 /// By how much two balance scales of two rooms disagree, points.
 const BETWEEN_SCALES_SD_POINTS: f64 = 0.2;
 /// Standard deviation of a saw cut, mm.
@@ -55,14 +57,17 @@ const WEIGHED_SD_G: f64 = 0.06;
 const HEAD_MASS_SD_G: f64 = 2.0;
 const ADAPTER_MASS_SD_G: f64 = 0.2;
 const FERRULE_MASS_SD_G: f64 = 0.1;
+/// A tip weight that was not weighed, about what its bag states, g.
+const TIP_WEIGHT_MASS_SD_G: f64 = 0.1;
 /// What a weighed shaft's mass is known to after its cuts, g: its scale, and the pieces that its mass line takes off.
 const CUT_SHAFT_SD_G: f64 = 0.3;
 /// How far a piece may lie from where it is taken to, mm: a head's centre about its model's, an adapter's about its middle
-/// (it is thicker at one end), the ferrule, the adhesive (it runs up and down), what is added, tape, and solvent, which may
-/// be anywhere in the grip.
+/// (it is thicker at one end), the ferrule, a tip weight, the adhesive (it runs up and down), what is added, tape, and
+/// solvent, which may be anywhere in the grip.
 const HEAD_PLACE_SD_MM: f64 = 0.4;
 const ADAPTER_PLACE_SD_MM: f64 = 5.0;
 const FERRULE_PLACE_SD_MM: f64 = 1.0;
+const TIP_WEIGHT_PLACE_SD_MM: f64 = 1.0;
 const ADHESIVE_PLACE_SD_MM: f64 = 3.0;
 const EXTRA_PLACE_SD_MM: f64 = 2.0;
 const TAPE_PLACE_SD_MM: f64 = 4.0;
@@ -136,7 +141,7 @@ impl Assembly<'_> {
     fn reference_reading(&self) -> Option<ReferenceReading> {
         self.reference_points()?;
         let scale = &self.shop.balance_scale;
-        let noise = self.noise_sd(scale).hypot(scale.display_step / 12f64.sqrt());
+        let noise = self.shown_sd(scale);
         if self.reference_elsewhere() {
             let (noise_sd, habit_sd) = (noise.hypot(BETWEEN_SCALES_SD_POINTS), 0.0);
             return Some(ReferenceReading { noise_sd, habit_sd, day_sd: 0.0, same_day: false, habit_mean: 0.0 });
@@ -178,6 +183,12 @@ impl Assembly<'_> {
     /// Noise of one re-seated reading of a scale, as stated or as learned, in the scale's unit.
     pub(crate) fn noise_sd(&self, scale: &Scale) -> f64 {
         self.learned.scatter_sd(&format!("noise:{}", scale.key), scale.noise_sd)
+    }
+
+    /// Noise of one re-seated reading with the rounding of the display, in the scale's unit. What is rounded to a step lies
+    /// evenly within it: its standard deviation is the step by the root of twelve.
+    pub(crate) fn shown_sd(&self, scale: &Scale) -> f64 {
+        self.noise_sd(scale).hypot(scale.display_step / 12f64.sqrt()).max(LEAST_SD)
     }
 
     fn club(&self, club: &JobClub, plan: &ClubPlan, shared: &mut Shared) -> Result<Club, WorkshopError> {
@@ -265,8 +276,8 @@ impl Assembly<'_> {
         let lengths_mm = in_tip().map(|part| self.library.tip_weight(&part.model).map(|model| model.length_mm));
         let lengths_mm: Vec<f64> = lengths_mm.collect::<Result<_, _>>()?;
         for (part, arm_mm) in in_tip().zip(tip_weight::arms_mm(tip_mm, lengths_mm)) {
-            let sd = if part.weighed { WEIGHED_SD_G } else { 0.1 };
-            let arm = Prior::new(inch(arm_mm), inch(1.0));
+            let sd = if part.weighed { WEIGHED_SD_G } else { TIP_WEIGHT_MASS_SD_G };
+            let arm = Prior::new(inch(arm_mm), inch(TIP_WEIGHT_PLACE_SD_MM));
             made = made.with_piece(Piece::new(Role::TipWeight, Prior::new(part.mass_g, sd), arm).moving_with_length());
         }
         if let Some(code) = club.target.adhesive.as_ref().or(self.shop.adhesive.as_ref()) {

@@ -4,13 +4,12 @@
 //! and the record keeps it.
 
 use crate::belief::{Believed, Finish};
-use crate::cause;
 use crate::club_state::{AskState, ClubState, StepState};
 use crate::glue::{Batch, glued_from};
 use crate::remedy::{Spare, chance_ahead};
 use crate::target::{Fit, Target};
 use jiff::Timestamp;
-use quantity::decimal;
+use quantity::{INCH_MM, SwingWeight, decimal};
 use serde::{Deserialize, Serialize};
 use trade::error::WorkshopError;
 use trade::id::ClubId;
@@ -79,7 +78,7 @@ impl OpenPoint {
             Self::Doubted { step, what } => format!("{what} at “{step}” is doubted"),
             Self::Unread { what } => format!("{what} is not read"),
             Self::Off { what, value, unit, target } => {
-                let figure = |figure: f64| cause::value(*what, figure);
+                let figure = |figure: f64| value_words(*what, figure);
                 let tolerance = match unit {
                     // A letter would be a swing weight, not a difference of two.
                     Unit::Points => decimal(target.tolerance, 1),
@@ -107,6 +106,18 @@ impl OpenPoint {
             }
             Self::Glued { batch } => format!("glued in batch {batch} already"),
         }
+    }
+}
+
+/// A value as it is written at the bench.
+fn value_words(what: What, value: f64) -> String {
+    match what.unit() {
+        Unit::Points => SwingWeight::from_points(value).letter(1),
+        Unit::Gram => format!("{} g", decimal(value, 1)),
+        Unit::Millimetre => format!("{} in", decimal(value / INCH_MM, 2)),
+        Unit::Degree => format!("{}°", decimal(value, 1)),
+        Unit::Cpm => format!("{} cpm", decimal(value, 0)),
+        Unit::None => "done".into(),
     }
 }
 

@@ -2,7 +2,7 @@
 
 use maud::{Markup, html};
 use quantity::decimal;
-use words::Words;
+use words::{Words, text};
 
 /// One plan.
 #[derive(Debug, Clone)]
@@ -21,7 +21,7 @@ const WIDE: f64 = 340.0;
 const HIGH: f64 = 206.0;
 const LEFT: f64 = 46.0;
 const BASE: f64 = 166.0;
-/// Marks stand this far inside the axes, so that one at nought covers no figure.
+/// Marks stand this far inside the axes, so that one at zero covers no figure.
 const IN: f64 = 16.0;
 
 /// The plans as numbered marks; what stands where is also told in words.
@@ -33,10 +33,13 @@ pub fn choice_picture(w: &Words, title: &str, across: &str, up: &str, points: &[
     let y = |v: f64| BASE - IN - (BASE - IN - 34.0) * v / top_y;
     let told: Vec<String> = points
         .iter()
-        .map(|p| format!("plan {}: {} {across}, {} {up}", p.label, decimal(p.across, 1), decimal(p.up, 2)))
+        .map(|p| {
+            let (x, y) = (decimal(p.across, 1), decimal(p.up, 2));
+            text!(w, "choice-point", plan = p.label, x = x, across = across, y = y, up = up)
+        })
         .collect();
     html! {
-        svg.choice viewBox={ "0 0 " (WIDE) " " (HIGH) } role="img" aria-label={ (title) ": " (told.join("; ")) } {
+        svg.choice viewBox={ "0 0 " (WIDE) " " (HIGH) } role="img" aria-label=(text!(w, "choice-title", title = title, points = told.join("; "))) {
             title { (title) }
             line x1=(LEFT) y1=(BASE) x2=(WIDE - 16.0) y2=(BASE) stroke="var(--line)" {}
             line x1=(LEFT) y1=(BASE) x2=(LEFT) y2="22" stroke="var(--line)" {}

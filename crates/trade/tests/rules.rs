@@ -1,7 +1,7 @@
 //! Margins against the Equipment Rules, and the cautions.
 
 use quantity::{LengthUnit, MassUnit, Units};
-use trade::caution;
+use trade::caution::CautionSays;
 use trade::grip::GripShape;
 use trade::kind::ClubKind;
 use trade::rules::{Limited, RuleFigures, clubs_margin, margins};
@@ -118,12 +118,14 @@ fn fourteen_clubs() {
 /// One or two sentences each, and each leaves the last word to somebody else.
 #[test]
 fn cautions_are_short_and_defer() {
+    let w = words::Words::english(quantity::Units::default());
+    let says = |caution: Caution| w.tell(&CautionSays::from(caution));
     for caution in Caution::ALL {
-        let words = caution::words(*caution);
+        let words = says(*caution);
         assert!((1..=2).contains(&words.matches(". ").count().saturating_add(1)), "{words}");
         assert!(words.len() < 260, "{words}");
         assert!(["maker", "sheet", "qualified", "local"].iter().any(|w| words.contains(w)), "{words}");
     }
-    assert!(caution::words(Caution::Swing).contains("full cure"));
-    assert!(caution::lead_words().contains("wash hands"));
+    assert!(says(Caution::Swing).contains("full cure"));
+    assert!(w.tell(&CautionSays::Lead).contains("wash your hands"));
 }

@@ -313,7 +313,7 @@ async fn a_mass_that_is_tried_moves_the_beam_and_nothing_else() {
     let finish = async |address: &str| -> (f64, String) {
         let page = bench.page(address).await.text;
         let said =
-            page.split("it will finish at ").nth(1).expect("the beam in words").split_whitespace().next().expect("D");
+            page.split("It will finish at ").nth(1).expect("the beam in words").split_whitespace().next().expect("D");
         let points = quantity::parse_swing_weight(said).expect("a swing weight").points();
         (points, page)
     };

@@ -44,7 +44,7 @@ async fn bending_alone_waits_for_no_glue_and_is_recorded() {
         let (loft, lie) = (target(slot, "loft_deg"), target(slot, "lie_deg"));
         let kept = bench.made("/jobs/1/readings", said(slot, "look", loft, lie - 1.5)).await;
         assert!(
-            kept["meaning"]["next"].as_str().is_some_and(|n| n.contains("Bend 1.5° upright")),
+            kept["meaning"]["next"]["words"].as_str().is_some_and(|n| n.contains("Bend 1.5° upright")),
             "{}",
             kept["meaning"]
         );

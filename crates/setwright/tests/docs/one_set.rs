@@ -78,8 +78,8 @@ fn looks_as_the_page_says(text: &str, said: &str) {
     if text.contains(r#""step": "dry""#) {
         let answers = answers(said);
         assert_eq!(answers.len(), 3);
-        let advice = answers[0]["meaning"]["next"].as_str().expect("an advice");
-        assert!(advice.starts_with("6.0 g in the tip in place of 4.0 g"), "{advice}");
+        let advice = answers[0]["meaning"]["next"]["words"].as_str().expect("an advice");
+        assert!(advice.contains("Tip 6.0 g (now 4.0 g)"), "{advice}");
         assert_eq!(answers[2]["meaning"]["tone"], "good", "{}", answers[2]["meaning"]);
     }
     if text.contains(r#""step": "finish""#) {

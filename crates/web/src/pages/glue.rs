@@ -22,9 +22,9 @@ use look::{
 use maud::{Markup, html};
 use quantity::decimal;
 use serde::Deserialize;
+use trade::caution::CautionSays;
 use trade::job::JobState;
 use trade::model::PartKind;
-use trade::step::Caution;
 use words::Words;
 
 pub(super) fn router() -> Router<App> {
@@ -240,7 +240,7 @@ async fn form_page(w: &Words, app: &App, job: i64, fields: &[(String, String)], 
                 ]))
                 p.small { "By the data entered from the product's own sheet, at " (decimal(room_c, 0)) " °C. The sheet itself wins." }
                 @for warning in &mix.warnings { (notice_block(Tone::Care, &warning.words, &warning.next)) }
-                (caution(trade::caution::words(Caution::Epoxy)))
+                (caution(&w.tell(&CautionSays::Epoxy)))
             }))
         }
         form.card method="post" action="/glue/new" {

@@ -28,7 +28,7 @@ use quantity::SwingWeight;
 use serde::Deserialize;
 use trade::reading::What;
 use trade::step::Step;
-use words::Words;
+use words::{Words, text};
 
 pub(super) fn router() -> Router<App> {
     Router::new().route("/bench/{job}/grid/{step}", get(show).post(keep))
@@ -211,8 +211,8 @@ async fn kept_notice(
             Said::Act => Tone::Care,
             Said::Doubt => Tone::Doubt,
         },
-        text: format!("{}: {}", club_name(w, club), m.words),
-        next: m.next,
+        text: text!(w, "bench-club-says", club = club_name(w, club), says = m.fact),
+        next: w.tell(&m.next),
     }))
 }
 

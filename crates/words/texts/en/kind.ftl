@@ -14,7 +14,7 @@ look-doubted = look again
 look-unplanned = no plan
 
 # What may be behind a doubted reading.
-cause-kind-nothing-wrong = nothing is wrong
+cause-kind-nothing-wrong = nothing wrong
 cause-kind-something-else = something else
 cause-kind-neighbour-head = neighbour's head
 cause-kind-wrong-part = another part than planned
