@@ -46,6 +46,7 @@ pub(crate) const ENGLISH: &[(&str, &str)] = &[
     ("sheet", include_str!("../texts/en/sheet.ftl")),
     ("sheet_form", include_str!("../texts/en/sheet_form.ftl")),
     ("shop", include_str!("../texts/en/shop.ftl")),
+    ("step", include_str!("../texts/en/step.ftl")),
     ("stock", include_str!("../texts/en/stock.ftl")),
     ("stock_list", include_str!("../texts/en/stock_list.ftl")),
     ("store", include_str!("../texts/en/store.ftl")),

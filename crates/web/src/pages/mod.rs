@@ -59,7 +59,7 @@ use axum::routing::get;
 use look::{Clock, FooterLink, Nav, Notice, PageFrame, Tone, page};
 use maud::{Markup, html};
 use std::convert::Infallible;
-use words::Words;
+use words::{Words, text};
 
 pub(crate) fn router() -> Router<App> {
     Router::new()
@@ -142,8 +142,8 @@ pub(crate) fn problem_page(w: &Words, problem: Problem, back: Option<&str>) -> R
         notice: Some(Notice { tone: Tone::Bad, text: problem.detail, next: String::new() }),
         body: html! {
             p {
-                @if let Some(back) = back { a.button.quiet href=(back) { "Back" } " " }
-                a.button.quiet href="/" { "Today" }
+                @if let Some(back) = back { a.button.quiet href=(back) { (w.text("button-back")) } " " }
+                a.button.quiet href="/" { (w.text("frame-today")) }
             }
         },
         ..PageFrame::default()
@@ -191,22 +191,22 @@ pub(crate) async fn framed(w: &Words, app: &App, view: Framed<'_>) -> Result<Mar
         .filter(|cup| cup.until > now)
         .take(2)
         .map(|cup| Clock {
-            label: format!("Glue {}", cup.number),
+            label: text!(w, "frame-cup", batch = cup.number),
             until: cup.until.to_string(),
             text: say::left(w, now, cup.until),
-            done: "over".to_owned(),
+            done: w.text("left-over"),
             href: "/glue".to_owned(),
         })
         .collect();
     let footer = [
-        ("/learned", "Learned"),
-        ("/capability", "Capability"),
-        ("/calc", "Calculations"),
-        ("/scales", "Scales"),
-        ("/shop", "Shop"),
-        ("/api/v1/openapi.json", "API"),
+        ("/learned", "frame-learned"),
+        ("/capability", "frame-capability"),
+        ("/calc", "frame-calc"),
+        ("/scales", "frame-scales"),
+        ("/shop", "frame-shop"),
+        ("/api/v1/openapi.json", "frame-api"),
     ]
-    .map(|(href, label)| FooterLink { href: href.to_owned(), label: label.to_owned() })
+    .map(|(href, label)| FooterLink { href: href.to_owned(), label: w.text(label) })
     .to_vec();
     Ok(page(
         w,

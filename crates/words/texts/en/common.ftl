@@ -25,3 +25,18 @@ month-12 = Dec
 
 # A sentence that an earlier version kept as it was shown.
 kept-text = { $text }
+
+# Buttons that stand on many pages.
+button-find = Find
+button-back = Back
+
+# How long until a moment; the scripts of a page count it down. An hour and more, under an hour, two days and more.
+left-hours = { $hours } h { $minutes } min
+left-minutes = { $minutes } min
+left-days =
+    { $days ->
+        [one] { $days } day
+       *[other] { $days } days
+    }
+left-over = over
+button-keep = Keep

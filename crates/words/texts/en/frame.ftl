@@ -1,2 +1,28 @@
-### Frame
+### Frame: what stands around every page
 
+# Title of the window.
+frame-window = { $title } · Setwright
+frame-skip = Skip to the content
+frame-home = Setwright, Today
+
+# The places of the shop, in the order of the day.
+frame-places = Places
+frame-today = Today
+frame-sheets = Sheets
+frame-stock = Stock
+frame-plan = Plan
+frame-bench = Bench
+frame-glue = Glue
+frame-records = Records
+
+# The foot of every page.
+frame-more = More
+frame-learned = Learned
+frame-capability = Capability
+frame-calc = Calculations
+frame-scales = Scales
+frame-shop = Shop
+frame-api = API
+
+# The clock of a mixed cup, in the head of every page.
+frame-cup = Glue { $batch }
