@@ -28,6 +28,7 @@ pub(crate) const ENGLISH: &[(&str, &str)] = &[
     ("need", include_str!("../texts/en/need.ftl")),
     ("notation", include_str!("../texts/en/notation.ftl")),
     ("offer", include_str!("../texts/en/offer.ftl")),
+    ("open_point", include_str!("../texts/en/open_point.ftl")),
     ("order", include_str!("../texts/en/order.ftl")),
     ("part", include_str!("../texts/en/part.ftl")),
     ("part_life", include_str!("../texts/en/part_life.ftl")),

@@ -303,7 +303,7 @@ impl Screen<'_> {
         let Some(club) = self.open.iter().find(|club| club.slot == self.state.slot) else { return html! {} };
         html! {
             div.open-clubs {
-                p { (icon(Icon::Doubt)) strong { " Open on this club: " } (restated(w, &club.words.join("; "))) "." }
+                p { (icon(Icon::Doubt)) strong { " Open on this club: " } (say::open(w, club)) "." }
                 (field(&Field {
                     name: "reason",
                     label: "Why hand it over all the same? The record keeps it.",

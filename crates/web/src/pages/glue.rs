@@ -1,6 +1,6 @@
 //! Glue: what to weigh out, the batch, its clocks.
 
-use super::entries::{capital, go_to};
+use super::entries::go_to;
 use super::{Framed, PageResult, Who, failure, failure_status, framed, say};
 use crate::reader::Reader;
 use app::glue::{BatchView, GluedClubs, NewBatch, TakeBackBatch};
@@ -99,7 +99,7 @@ fn batch_part(w: &Words, view: &BatchView, now: Timestamp) -> Markup {
                 lot = b.lot, resin_g = b.resin_g, hardener_g = b.hardener_g, beads_g = b.beads_g, room_c = b.room_c,
                 mixed_at = b.mixed_at, by = b.by))
             @if let Some(reason) = &b.cold_reason { " " (text!(w, "glue-batch-cold", reason = reason)) } }
-        @for warning in &view.warnings { (notice_block(Tone::Care, &warning.words, &warning.next)) }
+        @for warning in &view.warnings { (notice_block(Tone::Care, &w.sentence(&warning.fact), &w.sentence(&warning.next))) }
         @if view.full_cure_at > now { (table(&Table {
             caption: &text!(w, "glue-clocks", batch = b.number),
             columns: vec![
@@ -255,7 +255,7 @@ async fn form_page(w: &Words, app: &App, job: i64, fields: &[(String, String)], 
                     Figure { label: &w.text("glue-swing-after"), value: &text!(w, "glue-h", time_h = mix.full_cure_h), note: "" },
                 ]))
                 p.small { (text!(w, "glue-by-sheet", room_c = room_c)) }
-                @for warning in &mix.warnings { (notice_block(Tone::Care, &warning.words, &warning.next)) }
+                @for warning in &mix.warnings { (notice_block(Tone::Care, &w.sentence(&warning.fact), &w.sentence(&warning.next))) }
                 (caution(trade::caution::words(Caution::Epoxy)))
             }))
         }
@@ -272,7 +272,7 @@ async fn form_page(w: &Words, app: &App, job: i64, fields: &[(String, String)], 
                 fieldset.choices.open-clubs { legend { (icon(Icon::Doubt)) " " (text!(w, "glue-open", n = open.len())) }
                     ul.plain { @for club in &open { li {
                         (check("slot", &club.slot.to_string(), &text!(w, "glue-club-slot", club = club.number, slot = club.slot), ticked(club.slot)))
-                        span { (capital(&club.words.join("; "))) ". " }
+                        span { (words::sentence(&say::open(w, club))) " " }
                         a href={ "/bench/" (job) "/" (club.slot) } { (w.text("glue-open-bench")) }
                     } } }
                     (field(&Field {

@@ -4,7 +4,7 @@ use super::bench::{club_name, finish_words, mark};
 use super::entries::{go_to, typed_at};
 use super::{Framed, PageResult, Who, failure, failure_status, framed, say};
 use crate::reader::Reader;
-use crate::units::{self, explicit};
+use crate::units::explicit;
 use app::bench::{Entry, NewReadings};
 use app::job::JobFile;
 use app::{App, AppError};
@@ -274,7 +274,7 @@ fn open_part(w: &Words, file: &JobFile, step: &Step, open: &[OpenClub]) -> Marku
         &html! { ul.plain { @for club in open { li {
             (tag(Tone::Doubt, &w.text("grid-open"))) " "
             a href={ "/bench/" (number) "/" (club.slot) } { strong { (club.number) } } ": "
-            (units::restated(w, &club.words.join("; "))) "."
+            (say::open(w, club)) "."
         } } } },
     )
 }
@@ -297,7 +297,7 @@ fn row(w: &Words, file: &JobFile, state: &ClubState, step: &Step, what: What, cu
     let (words, mark) = match (doubted, off.and_then(|ask| off_words(w, ask)), cursor.open) {
         (true, ..) => (w.text("grid-look-again"), Mark::Doubted),
         (_, Some(words), _) => (words, Mark::Off),
-        (_, _, Some(club)) => (units::restated(w, &club.words.join("; ")), Mark::Doubted),
+        (_, _, Some(club)) => (say::open(w, club), Mark::Doubted),
         _ => (finish_words(w, state), mark(state.look)),
     };
     GridRow {

@@ -1,6 +1,7 @@
 //! Figures as the trade writes them.
 
 use bench::club_state::AskState;
+use bench::open_point::OpenClub;
 use bench::target::Target;
 use jiff::Timestamp;
 use quantity::{LengthUnit, decimal};
@@ -63,6 +64,11 @@ fn half(w: &Words, what: What, tolerance: f64) -> String {
         Unit::Degree => w.angle(tolerance),
         _ => band(w, what, tolerance),
     }
+}
+
+/// What is open on a club: “swing weight at “Dry” is doubted and lie is not read”.
+pub(crate) fn open(w: &Words, club: &OpenClub) -> String {
+    w.list(&club.facts.iter().map(|fact| w.told(fact)).collect::<Vec<_>>())
 }
 
 /// A reading less what was expected of it: `+0.3`, `−0.04 in`, `0.0`.

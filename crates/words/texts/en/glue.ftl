@@ -90,3 +90,14 @@ glue-lot-head-job = job
 glue-lot-head-club = club
 glue-lot-head-what = of this lot
 glue-lot-head-on = made
+
+# Before the cup is filled: what its room and its pot life mean.
+mix-colder-than-sheet = the room is { PLAIN($room_c, digits: 0) } °C, and the coldest cure on the product's sheet is at { PLAIN($sheet_c, digits: 0) } °C; many adhesives never cure fully in such a room
+mix-warmer-than-sheet = the room is { PLAIN($room_c, digits: 0) } °C, and the warmest cure on the product's sheet is at { PLAIN($sheet_c, digits: 0) } °C
+mix-several-cups = gluing from one cup takes about { PLAIN($work_min, digits: 0) } min, and the cup is good for { PLAIN($pot_life_min, digits: 0) } min
+mix-too-fast = this adhesive is good for { PLAIN($pot_life_min, digits: 0) } min here, less than one joint takes with its mixing
+
+mix-next-warm-room = warm the room to { PLAIN($to_c, digits: 0) } °C or more, or ask the maker and give the reason
+mix-next-wait-as-for = wait as long as the sheet says for { PLAIN($sheet_c, digits: 0) } °C
+mix-next-mix-cups = mix { $cups } cups one after the other, { $joints_a_cup } joints each: { $resin_g } resin, { $hardener_g } hardener, { $beads_g } spacers a cup
+mix-next-change-adhesive = take a slower adhesive, or mix in a cooler room
