@@ -255,7 +255,10 @@ pub fn refuse_cold_room(adhesive: &AdhesiveModel, room_c: f64, reason: Option<&s
                     decimal(sheet_c, 0),
                     adhesive.name
                 ),
-                next: format!("Warm the room to {} °C or more, or ask the maker and give the reason", decimal(warm_to_c, 0)),
+                next: format!(
+                    "Warm the room to {} °C or more, or ask the maker and give the reason",
+                    decimal(warm_to_c, 0)
+                ),
             })
         }
         _ => Ok(()),
@@ -273,10 +276,7 @@ fn cup_warning(joints: u32, good_for_min: impl Fn(u32) -> f64, of: impl Fn(u32) 
                 next: MixNext::MixCups { cups, joints_a_cup, resin_g, hardener_g, beads_g },
             }
         }
-        None => MixWarning {
-            fact: MixFact::TooFast { pot_life_min: good_for_min(1) },
-            next: MixNext::ChangeAdhesive,
-        },
+        None => MixWarning { fact: MixFact::TooFast { pot_life_min: good_for_min(1) }, next: MixNext::ChangeAdhesive },
     })
 }
 

@@ -9,6 +9,7 @@ pub(crate) const ENGLISH: &[(&str, &str)] = &[
     ("calc", include_str!("../texts/en/calc.ftl")),
     ("calc_answer", include_str!("../texts/en/calc_answer.ftl")),
     ("calc_form", include_str!("../texts/en/calc_form.ftl")),
+    ("capability", include_str!("../texts/en/capability.ftl")),
     ("card", include_str!("../texts/en/card.ftl")),
     ("cause", include_str!("../texts/en/cause.ftl")),
     ("club", include_str!("../texts/en/club.ftl")),

@@ -15,8 +15,8 @@ use jiff::Timestamp;
 use jiff::civil::DateTime;
 use jiff::tz::TimeZone;
 use look::{
-    rich, Action, Button, ButtonKind, Cell, Choice, Column, Field, Figure, Icon, Nav, Notice, Select, Table, Tone, button,
-    caution, check, clock, empty_state, field, figures, hidden, icon, notice_block, request_key, section, select,
+    Action, Button, ButtonKind, Cell, Choice, Column, Field, Figure, Icon, Nav, Notice, Select, Table, Tone, button,
+    caution, check, clock, empty_state, field, figures, hidden, icon, notice_block, request_key, rich, section, select,
     table, titled_card,
 };
 use maud::{Markup, html};
@@ -328,8 +328,7 @@ async fn form_page(w: &Words, app: &App, job: i64, fields: &[(String, String)], 
     let crumb = text!(w, "glue-new-crumb", job = job, player = file.job.sheet.player);
     let title = w.text("glue-new");
     let page =
-        framed(w, app, Framed { title: &title, active: Nav::Glue, crumb, notice, body, ..Framed::default() })
-            .await?;
+        framed(w, app, Framed { title: &title, active: Nav::Glue, crumb, notice, body, ..Framed::default() }).await?;
     Ok((status, page).into_response())
 }
 

@@ -16,8 +16,8 @@ use desk::order::Waiting;
 use jiff::Timestamp;
 use jiff::civil::Date;
 use look::{
-    rich, Action, Button, ButtonKind, Cell, Column, Field, Icon, Nav, Table, Tone, button, clock, empty_state, field, icon,
-    link_button, section, table, tag,
+    Action, Button, ButtonKind, Cell, Column, Field, Icon, Nav, Table, Tone, button, clock, empty_state, field, icon,
+    link_button, rich, section, table, tag,
 };
 use maud::{Markup, html};
 use serde::Deserialize;
@@ -192,7 +192,8 @@ async fn guide(w: &Words, app: &App, jobs: &[JobSummary]) -> Result<Option<Vec<G
     let (_, parts) = app.parts(&PartQuery { limit: Some(1), ..PartQuery::default() }).await?;
     let job = jobs.first();
     let to_job = |path: &str, none: &str| job.map_or_else(|| none.to_owned(), |j| format!("{path}{}", j.number));
-    let step = |done, what: &str, how: &str, href: String| GuideStep { done, what: w.text(what), how: w.text(how), href };
+    let step =
+        |done, what: &str, how: &str, href: String| GuideStep { done, what: w.text(what), how: w.text(how), href };
     Ok(Some(vec![
         step(modelled, "today-guide-models", "today-guide-models-how", "/stock/models/new".into()),
         step(parts > 0, "today-guide-parts", "today-guide-parts-how", "/stock/new".into()),
@@ -242,7 +243,9 @@ fn crumb(w: &Words, jobs: &[JobSummary]) -> String {
 fn job_table(w: &Words, jobs: &[JobSummary], now: Timestamp, waits: &BTreeMap<i64, Vec<Waiting>>) -> Markup {
     table(&Table {
         caption: &w.text("today-jobs-under-way"),
-        columns: ["today-job", "today-do-next", "today-due", "today-clubs"].map(|id| Column::words(w.text(id))).to_vec(),
+        columns: ["today-job", "today-do-next", "today-due", "today-clubs"]
+            .map(|id| Column::words(w.text(id)))
+            .to_vec(),
         rows: jobs.iter().map(|job| job_row(w, job, now, waits.get(&job.number).map_or(&[], Vec::as_slice))).collect(),
         cards: true,
         ..Table::default()

@@ -9,6 +9,7 @@ figure-points = { $figure } points
 
 date = { $day } { $month } { $year }
 date-day = { $day } { $month }
+date-month = { $month } { $year }
 moment = { $date } { $clock }
 month-1 = Jan
 month-2 = Feb
