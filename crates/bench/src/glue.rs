@@ -250,7 +250,8 @@ pub fn refuse_cold_room(adhesive: &AdhesiveModel, room_c: f64, reason: Option<&s
         Some(MixWarning { fact: MixFact::ColderThanSheet { room_c, sheet_c, warm_to_c }, .. }) if !given => {
             Err(WorkshopError::Refused {
                 what: format!(
-                    "The room is {} °C, and the sheet's coldest cure is at {} °C, so no cure clock is started for “{}”",
+                    "The room is {} °C, and the sheet's coldest cure is at {} °C. So cold, many adhesives never cure \
+                     fully, so no cure clock is started for “{}”",
                     decimal(room_c, 0),
                     decimal(sheet_c, 0),
                     adhesive.name

@@ -146,7 +146,8 @@ impl Default for PageFrame {
 pub fn page(w: &Words, frame: &PageFrame) -> Markup {
     html! {
         (DOCTYPE)
-        html lang=(w.language_code()) data-theme=[frame.theme] data-now=[frame.now.as_deref()] {
+        html lang=(w.language_code()) data-theme=[frame.theme] data-now=[frame.now.as_deref()]
+            data-words=(crate::scripts::sentences(w)) {
             head {
                 meta charset="utf-8";
                 meta name="viewport" content="width=device-width, initial-scale=1";

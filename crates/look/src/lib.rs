@@ -25,6 +25,7 @@ pub mod label;
 pub mod layout;
 pub mod print;
 mod rich;
+mod scripts;
 pub mod trace;
 
 pub use beam::{BeamPiece, BeamView, ClubShape, PieceKind, beam};

@@ -44,6 +44,7 @@ pub(crate) const ENGLISH: &[(&str, &str)] = &[
     ("scale", include_str!("../texts/en/scale.ftl")),
     ("scale_check", include_str!("../texts/en/scale_check.ftl")),
     ("scale_health", include_str!("../texts/en/scale_health.ftl")),
+    ("script", include_str!("../texts/en/script.ftl")),
     ("set_rule", include_str!("../texts/en/set_rule.ftl")),
     ("sheet", include_str!("../texts/en/sheet.ftl")),
     ("sheet_form", include_str!("../texts/en/sheet_form.ftl")),
