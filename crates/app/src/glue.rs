@@ -76,8 +76,8 @@ pub struct BatchView {
     pub batch: Batch,
     /// Name of the adhesive.
     pub adhesive_name: String,
-    /// Job number and number of each club, in words: "42: 5, 6, 7".
-    pub clubs: Vec<String>,
+    /// Its clubs, job by job.
+    pub clubs: Vec<GluedClubs>,
     /// When the cup goes off.
     #[schema(value_type = String, format = DateTime)]
     pub pot_life_until: Timestamp,
@@ -89,6 +89,15 @@ pub struct BatchView {
     pub full_cure_at: Timestamp,
     /// What its room means for these times.
     pub warnings: Vec<MixWarning>,
+}
+
+/// Clubs of one job that were glued from a batch.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
+pub struct GluedClubs {
+    /// Number of the job.
+    pub job: i64,
+    /// Numbers of the clubs, in the order of the tray.
+    pub numbers: Vec<String>,
 }
 
 /// A mixed cup and how long it is good.
@@ -405,9 +414,9 @@ fn batch_view(batch: Batch, library: &Library, glued: &[(i64, String)]) -> Resul
     let adhesive = library.adhesive(&batch.adhesive)?;
     let clubs = glued
         .chunk_by(|a, b| a.0 == b.0)
-        .map(|of_job| {
-            let numbers: Vec<&str> = of_job.iter().map(|(_, number)| number.as_str()).collect();
-            format!("{}: {}", of_job[0].0, numbers.join(", "))
+        .map(|of_job| GluedClubs {
+            job: of_job[0].0,
+            numbers: of_job.iter().map(|(_, number)| number.clone()).collect(),
         })
         .collect();
     let at = |strength| ready_at(&batch, adhesive, strength).map(|t| t.unwrap_or(batch.mixed_at));

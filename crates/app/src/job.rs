@@ -4,13 +4,14 @@ use crate::{App, AppError, load_library, load_shop};
 use bench::assembly::Assembly;
 use bench::belief::Believed;
 use bench::club_state::{ClubState, Look, StepStatus, Surroundings};
-use bench::glue::Batch;
+use bench::glue::{Batch, Gate};
 use bench::learned::Learned;
 use bench::offer::Measure;
 use bench::open_point::Passed;
 use bench::record::{Beside, LetPass, Record};
 use bench::scale_watch::ScaleWatch;
 use serde::Serialize;
+use std::collections::BTreeMap;
 use std::sync::Arc;
 pub use store::JobLine;
 use store::Tx;
@@ -216,6 +217,18 @@ pub struct NextStep {
     pub label: String,
     /// How many clubs.
     pub clubs: i64,
+    /// Those of them that must wait for their cure, by when they may be done, the first first.
+    pub curing: Vec<Curing>,
+}
+
+/// Clubs that cure until a time.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
+pub struct Curing {
+    /// How many.
+    pub clubs: i64,
+    /// When their next step may be done.
+    #[schema(value_type = String, format = DateTime)]
+    pub until: jiff::Timestamp,
 }
 
 /// A job with where each club stands.
@@ -381,11 +394,19 @@ fn summary(job: &Job, states: &[ClubState]) -> JobSummary {
         .steps
         .iter()
         .filter_map(|step| {
-            let clubs = states.iter().filter(|s| s.next_step.as_deref() == Some(step.key.as_str())).count();
+            let next = || states.iter().filter(|s| s.next_step.as_deref() == Some(step.key.as_str()));
+            let clubs = next().count();
+            let waits = next().filter_map(|s| match s.steps.iter().find(|one| one.key == step.key)?.gate {
+                Gate::Waits { until, .. } => Some(until),
+                _ => None,
+            });
+            let mut curing: BTreeMap<jiff::Timestamp, i64> = BTreeMap::new();
+            waits.for_each(|until| *curing.entry(until).or_default() += 1);
             (clubs > 0).then(|| NextStep {
                 key: step.key.clone(),
                 label: step.label.clone(),
                 clubs: i64::try_from(clubs).unwrap_or(i64::MAX),
+                curing: curing.into_iter().map(|(until, clubs)| Curing { clubs, until }).collect(),
             })
         })
         .collect();
@@ -413,6 +434,7 @@ fn waiting(job: &Job) -> JobSummary {
         key: step.key.clone(),
         label: step.label.clone(),
         clubs: i64::try_from(job.clubs.len()).unwrap_or(i64::MAX),
+        curing: Vec::new(),
     });
     JobSummary { next_steps: next_steps.into_iter().collect(), ..summary(job, &[]) }
 }

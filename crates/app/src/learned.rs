@@ -14,6 +14,7 @@ use std::sync::{Arc, Mutex, PoisonError};
 use store::{FinishedClub, LearnedRow, Tx};
 use trade::id::JobId;
 use trade::job::{Job, JobState};
+use trade::reading::What;
 use utoipa::ToSchema;
 
 /// States that a value's picture goes back.
@@ -388,7 +389,7 @@ fn outcome(club: &FinishedClub) -> Outcome {
 /// Where the clubs of a record came out; clubs whose swing weight was not read are left out.
 fn outcomes(job: &Job, record: &Record, at: Timestamp) -> Vec<FinishedClub> {
     let outcome = |club: &bench::record::ClubRecord| {
-        let line = club.lines.iter().find(|l| l.what == "swing weight" && l.verdict != Verdict::NotRead)?;
+        let line = club.lines.iter().find(|l| l.what == What::SwingWeight && l.verdict != Verdict::NotRead)?;
         Some(FinishedClub {
             club: club.club.clone(),
             job: job.id.clone(),

@@ -6,7 +6,7 @@ use crate::need::need_reason;
 use crate::{App, AppError};
 use bench::belief::Believed;
 use bench::club_state::ClubState;
-use bench::open_point::{OpenClub, OpenPoint, is_final, open_points};
+use bench::open_point::{OpenClub, is_final, open_points};
 use store::Tx;
 use trade::step::Step;
 
@@ -57,9 +57,9 @@ impl App {
         for state in states {
             let points = open_points(believed, state, &file.batches, &spares, step)?;
             if !points.is_empty() {
-                let words = points.iter().map(OpenPoint::words).collect();
+                let facts = points.iter().map(|point| point.fact().into()).collect();
                 let (club, slot, number) = (state.club.clone(), state.slot, state.number.clone());
-                found.push(OpenClub { club, slot, number, points, words });
+                found.push(OpenClub { club, slot, number, points, facts });
             }
         }
         Ok(found)

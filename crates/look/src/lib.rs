@@ -26,6 +26,7 @@ pub mod layout;
 pub mod print;
 mod rich;
 mod term;
+mod scripts;
 pub mod trace;
 
 pub use beam::{BeamPiece, BeamView, ClubShape, PieceKind, beam};

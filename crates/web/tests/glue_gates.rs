@@ -133,8 +133,8 @@ async fn the_glue_page_ticks_what_is_clear_and_names_what_is_open() {
         assert!(beside.contains(&format!("href=\"/bench/1/{slot}\"")), "the way to the bench: {beside}");
         let club = said.as_array().expect("clubs").iter().find(|club| club["slot"] == slot).expect("the API says it");
         assert_eq!(club["number"], number);
-        let points = club["words"].as_array().expect("words");
-        assert!(points.iter().any(|w| w.as_str().is_some_and(|w| w.contains(words))), "{club}");
+        let points = club["facts"].as_array().expect("facts");
+        assert!(points.iter().any(|w| w["words"].as_str().is_some_and(|w| w.contains(words))), "{club}");
     }
     for slot in CLEAR {
         assert!(said.as_array().expect("clubs").iter().all(|club| club["slot"] != slot), "{said}");

@@ -1,15 +1,29 @@
-### Frame
+### Frame: what stands around every page
 
-# The places of the house, as links
-page-today = Today
-page-learned = Learned
-page-capability = Capability
-page-calc = Calculations
-page-scales = Scales
-page-shop = Shop
-page-glossary = Glossary
-page-api = API
+# Title of the window.
+frame-window = { $title } · Setwright
+frame-skip = Skip to the content
+frame-home = Setwright, Today
 
-# A cup of adhesive, by its number, and how long it can still be used
-clock-glue = Glue { $batch }
-clock-over = over
+# The places of the shop, in the order of the day.
+frame-places = Places
+frame-today = Today
+frame-sheets = Sheets
+frame-stock = Stock
+frame-plan = Plan
+frame-bench = Bench
+frame-glue = Glue
+frame-records = Records
+
+# The foot of every page.
+frame-more = More
+frame-learned = Learned
+frame-capability = Capability
+frame-calc = Calculations
+frame-scales = Scales
+frame-shop = Shop
+frame-glossary = Glossary
+frame-api = API
+
+# The clock of a mixed cup, in the head of every page.
+frame-cup = Glue { $batch }
