@@ -13,6 +13,7 @@ mod units;
 pub use api::{openapi, sheet_schema};
 pub use door::ServerNames;
 pub use pages::labels::label_texts;
+pub use pages::learned::amount_of as learned_amount;
 
 use app::App;
 use axum::Router;

@@ -16,7 +16,7 @@ mod gauge_study;
 mod glue;
 mod grid;
 pub(crate) mod labels;
-mod learned;
+pub(crate) mod learned;
 mod model_shape;
 mod models;
 mod needs;
