@@ -25,7 +25,7 @@ function hear(now) {
   for (const bar of document.querySelectorAll("[data-scale]")) {
     if (bar.dataset.scale !== now.scale) continue;
     bar.querySelector("[data-scale-value]").textContent = now.text || "–";
-    bar.querySelector("[data-scale-trouble]").textContent = now.trouble;
+    bar.querySelector("[data-scale-trouble]").textContent = now.trouble?.words ?? "";
   }
   const all = entries(now.shows);
   const at = all.find((input) => input === document.activeElement) ?? all.find((input) => !input.value);
@@ -56,5 +56,5 @@ function shown(at, now) {
     bar.setAttribute("role", "status");
   }
   if (bar.previousElementSibling !== at) at.after(bar);
-  bar.textContent = now.trouble ? `${now.name}: ${now.trouble}` : `${now.name}: ${now.text || "–"}`;
+  bar.textContent = now.trouble ? `${now.name}: ${now.trouble.words}` : `${now.name}: ${now.text || "–"}`;
 }

@@ -47,6 +47,15 @@ impl Words {
         signed(self.amount(of, value, decimals), value)
     }
 
+    /// A whole figure with its unit: `0 g`, `5 mm`.
+    #[must_use]
+    pub fn amount_whole(&self, of: Amount, value: i64) -> String {
+        match of {
+            Amount::Angle => format!("{value}°"),
+            _ => format!("{value} {}", self.amount_sign(of)),
+        }
+    }
+
     /// The figure alone, in the reader's unit.
     #[must_use]
     pub fn amount_figure(&self, of: Amount, value: f64, decimals: u8) -> String {

@@ -36,6 +36,7 @@ pub use amount::Amount;
 pub use language::{Language, TextError};
 pub use rich::Piece;
 pub use speak::{may_have_facts, speak};
+pub use units::signed;
 
 use fact::{Fact, Figure, Refusal, Told};
 use jiff::tz::TimeZone;

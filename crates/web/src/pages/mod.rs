@@ -27,7 +27,7 @@ mod plan_choice;
 mod records;
 mod say;
 mod scale_check;
-mod scale_health;
+pub(crate) mod scale_health;
 mod scale_setup;
 mod scales;
 mod sheet_club;

@@ -23,6 +23,7 @@ use serde::Deserialize;
 use std::collections::BTreeMap;
 use trade::job::JobState;
 use trade::model::PartKind;
+use trade::trust::TrustSaid;
 use words::Words;
 
 pub(super) fn router() -> Router<App> {
@@ -139,8 +140,9 @@ async fn confirm_clock(
 /// Scales that are not trusted, and those that are still to be checked today; nothing where all is well.
 fn scales_part(w: &Words, scales: &[ScaleToday], read_today: bool) -> Markup {
     let due: Vec<&ScaleToday> =
-        scales.iter().filter(|s| s.daily && s.has_standard && !s.checked && s.words.is_empty()).collect();
-    let wrong: Vec<&ScaleToday> = scales.iter().filter(|s| !s.words.is_empty()).collect();
+        scales.iter().filter(|s| s.daily && s.has_standard && !s.checked && s.said.is_none()).collect();
+    let wrong: Vec<(&ScaleToday, &TrustSaid)> =
+        scales.iter().filter_map(|s| s.said.as_ref().map(|said| (s, said))).collect();
     if due.is_empty() && wrong.is_empty() {
         return html! {};
     }
@@ -151,8 +153,8 @@ fn scales_part(w: &Words, scales: &[ScaleToday], read_today: bool) -> Markup {
         &html! { a href="/scales" { "All scales" } },
         &html! {
             ul.plain.readings {
-                @for scale in wrong { li {
-                    (tag(Tone::Bad, "not trusted")) span { " " a href=(at(scale)) { (scale.words) } }
+                @for (scale, said) in wrong { li {
+                    (tag(Tone::Bad, "not trusted")) span { " " a href=(at(scale)) { (w.tell(said)) } }
                     @if scale.has_standard && !scale.passed { (link_button(&format!("{}/check", at(scale)), "Check it", ButtonKind::Quiet, None, "")) }
                 } }
                 @for scale in due { li {

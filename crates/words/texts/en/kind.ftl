@@ -58,7 +58,7 @@ measures-frequency = frequency
 measures-angle = loft and lie
 measures-length = length
 
-# What speaks against a scale.
+# What takes a scale's trust away.
 trust-cause-tolerance = outside its tolerance
 trust-cause-beyond = farther out than its own scatter explains
 trust-cause-two-of-three = two of the last three checks far out on the same side
