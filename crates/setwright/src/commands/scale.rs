@@ -76,5 +76,5 @@ pub fn scale(arguments: &ScaleArguments) -> Result<(), Failure> {
         }
     }
     ports.stop();
-    if opened { Ok(()) } else { Err(Failure::outside(text!(w, "scale-command-never", why = last))) }
+    if opened { Ok(()) } else { Err(Failure::outside(text!(w, "scale-command-port-never", why = last))) }
 }

@@ -35,11 +35,12 @@ learned-of-model = { $difference } against the model's own figure. A new shop be
 learned-of-new-shop = A new shop begins with ± { $new_shop }.
 learned-from =
     { $clubs ->
-        [one] Learned from 1 club
-       *[other] Learned from { $clubs } clubs
-    }{ $jobs ->
-        [one] { " " }in 1 job.
-       *[other] { " " }in { $jobs } jobs.
+        [one] Learned from 1 club.
+       *[other]
+            { $jobs ->
+                [one] Learned from { $clubs } clubs in 1 job.
+               *[other] Learned from { $clubs } clubs in { $jobs } jobs.
+            }
     }
 learned-picture = { $what }: where it comes from
 learned-picture-job = job { $job }

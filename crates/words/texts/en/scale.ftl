@@ -63,7 +63,7 @@ scale-heard-lost = { $why }. It is tried again; check plug and switch.
 scale-command-line = { $raw } →  { $read }
 scale-command-refused = refused: { $why }
 scale-command-parity = “{ $parity }” is not a parity: give none, even or odd
-scale-command-never = the port never opened: { $why }
+scale-command-port-never = the port never opened: { $why }
 
 # The page of scales on a serial line.
 scales-title = Scales

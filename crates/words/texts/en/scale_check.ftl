@@ -64,5 +64,4 @@ scale-setup-weight = <strong>{ $standard }</strong> <tag>{ $scale }</tag> { $val
 scale-setup-remove = Remove
 scale-setup-needs-name = Give it a name
 scale-setup-needs-figure = Enter this figure
-scale-setup-needs-value = Say what it should show
 scale-setup-needs-sd = Say how surely it is known
