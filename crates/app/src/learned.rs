@@ -98,6 +98,7 @@ pub struct LearnedChange {
     pub about: String,
     /// What that value is.
     #[serde(flatten)]
+    #[schema(schema_with = fact::schema_where_any)]
     pub what: Option<LearnedWhat>,
     /// The reason given.
     pub reason: String,

@@ -19,7 +19,7 @@ const TRIAL_ROUNDS: usize = 8;
 /// A reading that may be the wrong one.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
 pub struct Suspect {
-    /// Name of the reading, as in [`Observation::id`].
+    /// Name of the reading, its own `id`.
     pub id: String,
     /// Its leave-one-out deviation, standard deviations.
     pub z: f64,

@@ -11,7 +11,7 @@ use utoipa::ToSchema;
 /// A reading against what all others say of it.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
 pub struct Innovation {
-    /// Name of the reading, as in [`crate::Observation::id`].
+    /// Name of the reading, its own `id`.
     pub id: String,
     /// What was read, in the unit of its quantity.
     pub value: f64,

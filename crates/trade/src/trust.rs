@@ -186,6 +186,7 @@ pub struct Trust {
     pub reasons: Vec<Reason>,
     /// What is said of it, with what to do; none for a trusted scale.
     #[serde(flatten)]
+    #[schema(schema_with = fact::schema_where_any)]
     pub said: Option<TrustSaid>,
     /// The latest check since then, where it was passed: the scale can be trusted again on it, with a reason.
     #[serde(skip_serializing_if = "Option::is_none")]

@@ -25,6 +25,7 @@ mod tests;
 
 mod amount;
 pub mod check;
+mod club;
 mod files;
 mod language;
 mod rich;

@@ -25,6 +25,7 @@ pub struct ScaleToday {
     pub checked: bool,
     /// What is said of it where it is not trusted.
     #[serde(flatten)]
+    #[schema(schema_with = fact::schema_where_any)]
     pub said: Option<TrustSaid>,
     /// Whether it can be trusted again with a reason, since it passed its last check.
     pub passed: bool,

@@ -116,17 +116,19 @@ pub async fn capability(arguments: &CapabilityArguments) -> Result<(), Failure> 
 }
 
 fn tell_capability(found: &ShopCapability) {
+    let w = reader();
     let Some(all) = &found.all else {
-        println!("No club is finished yet: each finished club counts with what its record says.");
+        println!("{}", w.text("learned-capability-none"));
         return;
     };
     let index = |value: f64, interval: Option<(f64, f64)>| {
         let (low, high) = interval.unwrap_or((value, value));
-        format!("{} ({} to {})", decimal(value, 2), decimal(low, 2), decimal(high, 2))
+        let (low, high) = (decimal(low, 2), decimal(high, 2));
+        text!(w, "learned-capability-index", index = decimal(value, 2), low = low, high = high)
     };
     let row = |group: &CapabilityGroup| {
         let (cp, cpk) = group.capability.map_or_else(
-            || ("too few".to_owned(), "too few".to_owned()),
+            || (w.text("learned-capability-too-few"), w.text("learned-capability-too-few")),
             |c| (index(c.cp, c.cp_interval), index(c.cpk, c.cpk_interval)),
         );
         vec![
@@ -141,5 +143,7 @@ fn tell_capability(found: &ShopCapability) {
         ]
     };
     let rows: Vec<Vec<String>> = std::iter::once(all).chain(&found.by_month).chain(&found.by_model).map(row).collect();
-    table(&["", "clubs", "mean off by", "in", "too close", "out", "Cp", "Cpk"], &rows);
+    let heads = ["clubs", "mean", "in", "close", "out", "cp", "cpk"]
+        .map(|head| w.text(&format!("learned-capability-column-{head}")));
+    table(&[&[String::new()][..], &heads].concat(), &rows);
 }

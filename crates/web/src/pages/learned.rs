@@ -206,7 +206,7 @@ fn from_part(w: &Words, from: &[LearnedFrom]) -> Markup {
             details { summary { (w.text("learned-which")) }
                 ul.plain { @for job in from.iter().rev() {
                     li { (rich!(w, "learned-which-job", |_, inner| html! { a href={ "/records/" (job.job) } { (inner) } },
-                        job = job.job, clubs = job.clubs.join(" "))) }
+                        job = job.job, clubs = job.clubs.iter().map(|number| w.club_number(number)).collect::<Vec<_>>().join(" "))) }
                 } }
             }
         }

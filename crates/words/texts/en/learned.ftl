@@ -82,3 +82,15 @@ learned-command-column-key = key
 learned-command-column-clubs = clubs in jobs
 learned-command-column-scatter = what scatters
 learned-command-clubs = { $clubs } in { $jobs }
+
+# The command that tells how capable the shop is.
+learned-capability-none = No club is finished yet: each finished club counts with what its record says.
+learned-capability-index = { $index } ({ $low } to { $high })
+learned-capability-too-few = too few
+learned-capability-column-clubs = clubs
+learned-capability-column-mean = mean off by
+learned-capability-column-in = in
+learned-capability-column-close = too close
+learned-capability-column-out = out
+learned-capability-column-cp = Cp
+learned-capability-column-cpk = Cpk
