@@ -257,7 +257,8 @@ impl App {
         let club = found.club.clone();
         let why = if why.trim().is_empty() { "that was wrong" } else { why.trim() };
         tx.take_back(reading, why, by, self.now()).await?;
-        self.withdraw_bench_check(&mut tx, &file.shop, reading.as_str(), why, by).await?;
+        let reason = fact::Told::verbatim(why);
+        self.withdraw_bench_check(&mut tx, &file.shop, reading.as_str(), reason, by).await?;
         let file = JobFile::load(&mut tx, number).await?;
         let believed = file.believe()?;
         tx.commit().await?;

@@ -265,7 +265,7 @@ async fn checks_before(tx: &mut Tx, shop: &Shop, now: Timestamp) -> Result<(), A
             if let Some(spoken) = judge(&events, &gauge)?.filter(|_| !told) {
                 let what = Happened::Distrusted {
                     cause: spoken.cause,
-                    reason: spoken.reason,
+                    reason: spoken.finding.into(),
                     check: Some(spoken.check),
                     since: spoken.since,
                     off_by: spoken.off_by,

@@ -35,7 +35,7 @@ mod refusal;
 mod told;
 
 pub use refusal::Refusal;
-pub use told::{Figure, ToFigure, Told};
+pub use told::{Figure, ToFigure, Told, schema_where_any};
 
 // For the macro.
 #[doc(hidden)]

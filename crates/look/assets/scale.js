@@ -26,7 +26,7 @@ function hear(now) {
   for (const bar of document.querySelectorAll("[data-scale]")) {
     if (bar.dataset.scale !== now.scale) continue;
     bar.querySelector("[data-scale-value]").textContent = now.text || "–";
-    bar.querySelector("[data-scale-trouble]").textContent = now.trouble;
+    bar.querySelector("[data-scale-trouble]").textContent = now.trouble?.words ?? "";
   }
   const all = entries(now.shows);
   const at = all.find((input) => input === document.activeElement) ?? all.find((input) => !input.value);
@@ -57,5 +57,5 @@ function shown(at, now) {
     bar.setAttribute("role", "status");
   }
   if (bar.previousElementSibling !== at) at.after(bar);
-  bar.textContent = `${now.name}: ${now.trouble || now.text || "–"}`;
+  bar.textContent = now.trouble ? `${now.name}: ${now.trouble.words}` : `${now.name}: ${now.text || "–"}`;
 }

@@ -107,7 +107,7 @@ async fn a_value_can_be_pinned_and_set_back_with_a_reason() {
     let bench = Bench::open().await;
     built(&bench).await;
     let page = bench.page("/learned").await;
-    assert!(page.text.contains("Set back or pin") && page.text.contains("against the model"), "{}", page.text);
+    assert!(page.text.contains("Reset or lock") && page.text.contains("against the model"), "{}", page.text);
     let before = bench.get("/learned").await;
     let key = before["values"][0]["key"].as_str().expect("a key").to_owned();
 

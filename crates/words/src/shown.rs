@@ -15,7 +15,8 @@
 //! | `CAPITAL` | with a capital at its beginning |
 //! | `CLUB` | nothing: the number of a club in one spelling, to choose by |
 //!
-//! `signed: 1` writes a plus as well as a minus.
+//! `signed: 1` writes a plus as well as a minus. Where the decimals are a figure of the fact, it is the second in the
+//! brackets: `{ MASS($by_g, $digits) }`.
 
 use crate::Words;
 use crate::units::{minus, signed};
@@ -146,8 +147,9 @@ fn written(name: &str, figure: &Figure, words: &Words) -> String {
     }
 }
 
-fn digits(named: &FluentArgs<'_>) -> Option<u8> {
-    match named.get("digits") {
+/// Decimals asked for: written in the text, `digits: 2`, or a figure of the fact, `MASS($by_g, $digits)`.
+fn digits(given: &[FluentValue<'_>], named: &FluentArgs<'_>) -> Option<u8> {
+    match named.get("digits").or(given.get(1)) {
         Some(FluentValue::Number(number)) => Some(number.value as u8),
         _ => None,
     }
@@ -163,7 +165,10 @@ type Form = fn(&Shown, Option<u8>) -> String;
 const FORMS: &[(&str, Form)] = &[
     ("MASS", |s, digits| s.words.mass_to(s.value, digits.unwrap_or(1))),
     ("LENGTH", |s, digits| digits.map_or_else(|| s.words.length(s.value), |d| s.words.length_to(s.value, d))),
-    ("LETTER", |s, _| s.words.swing_weight(s.value)),
+    ("LETTER", |s, digits| match digits {
+        None | Some(0 | 1) => s.words.swing_weight(s.value),
+        Some(d) => minus(&quantity::SwingWeight::from_points(s.value).letter(d)),
+    }),
     ("POINTS", |s, digits| match digits {
         None | Some(1) => s.words.points(s.value),
         Some(d) => crate::text!(s.words, "figure-points", figure = minus(&quantity::decimal(s.value, d))),
@@ -192,7 +197,7 @@ pub(crate) fn add_functions(texts: &mut FluentBundle<FluentResource>) {
 }
 
 fn show<'a>(form: Form, given: &[FluentValue<'a>], named: &FluentArgs<'_>) -> FluentValue<'a> {
-    let digits = digits(named);
+    let digits = digits(given, named);
     match given.first() {
         Some(FluentValue::Custom(custom)) => custom
             .as_any()
@@ -209,11 +214,7 @@ fn show<'a>(form: Form, given: &[FluentValue<'a>], named: &FluentArgs<'_>) -> Fl
 
 fn capital<'a>(given: &[FluentValue<'a>]) -> FluentValue<'a> {
     match given.first() {
-        Some(FluentValue::String(text)) => {
-            let mut letters = text.chars();
-            let first: String = letters.next().map(|c| c.to_uppercase().collect()).unwrap_or_default();
-            FluentValue::from(first + letters.as_str())
-        }
+        Some(FluentValue::String(text)) => FluentValue::from(crate::capital(text)),
         other => other.cloned().unwrap_or(FluentValue::Error),
     }
 }

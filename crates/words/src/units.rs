@@ -20,7 +20,8 @@ pub(crate) fn minus(text: &str) -> String {
 const NO_FIGURE: &str = "–";
 
 /// With its sign written, also a plus; what shows as zero has none.
-pub(crate) fn signed(text: String, value: f64) -> String {
+#[must_use]
+pub fn signed(text: String, value: f64) -> String {
     let zero = !text.bytes().any(|b| (b'1'..=b'9').contains(&b));
     match (zero, value > 0.0) {
         (true, _) => text.trim_start_matches('−').to_owned(),

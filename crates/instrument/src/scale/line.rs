@@ -1,8 +1,10 @@
 //! One line of a scale.
 
+use fact::facts;
 use quantity::{MassUnit, parse_mass_offset, parse_swing_weight};
 use serde::Serialize;
 use trade::connection::{LineFormat, MarkMeans, Shows};
+use trade::gauge::GaugeFigure;
 
 /// Longest line that any scale sends; beyond it the line is refused whole.
 pub(crate) const LONGEST: usize = 120;
@@ -47,6 +49,59 @@ pub enum ScaleLine {
         /// Why, and what to do.
         why: String,
     },
+}
+
+facts! {
+    /// What is told of a line.
+    pub enum LineSaid: "scale_line" {
+        /// A value of a scale that does not say whether it has settled.
+        Value {
+            /// The value.
+            figure: GaugeFigure,
+        },
+        /// A settled value.
+        Settled {
+            /// The value.
+            figure: GaugeFigure,
+        },
+        /// A value that still moves.
+        Moving {
+            /// The value.
+            figure: GaugeFigure,
+        },
+        /// Too much, or too little, on the scale.
+        Overload,
+        /// A heading or an empty line.
+        Skipped,
+        /// It does not fit the format.
+        Refused {
+            /// Why, and what to do.
+            why: String,
+        },
+    }
+}
+
+impl ScaleLine {
+    /// The line as it is told to a person.
+    #[must_use]
+    pub fn said(&self) -> LineSaid {
+        match self {
+            Self::Value { measured, settled } => {
+                let figure = match *measured {
+                    Measured::MassG(figure_g) => GaugeFigure::Mass { figure_g, digits: 2 },
+                    Measured::SwingWeightPoints(figure_points) => GaugeFigure::Reading { figure_points, digits: 2 },
+                };
+                match settled {
+                    Some(true) => LineSaid::Settled { figure },
+                    Some(false) => LineSaid::Moving { figure },
+                    None => LineSaid::Value { figure },
+                }
+            }
+            Self::Overload => LineSaid::Overload,
+            Self::Nothing => LineSaid::Skipped,
+            Self::Refused { why } => LineSaid::Refused { why: why.clone() },
+        }
+    }
 }
 
 fn refused(why: impl Into<String>) -> ScaleLine {

@@ -4,6 +4,6 @@ mod line;
 mod port;
 mod settle;
 
-pub use line::{Measured, ScaleLine, read_line};
-pub use port::{Heard, Ports, ScaleEvent, open};
+pub use line::{LineSaid, Measured, ScaleLine, read_line};
+pub use port::{Heard, Ports, ScaleEvent, ScaleSaid, open};
 pub use settle::Settler;

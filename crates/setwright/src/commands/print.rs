@@ -44,8 +44,8 @@ pub fn document(value: &Value) -> Result<(), Failure> {
 }
 
 /// Columns under their headings: as wide as the widest cell, two spaces apart.
-pub fn table(headings: &[&str], rows: &[Vec<String>]) {
-    let heading: Vec<String> = headings.iter().map(|h| (*h).to_owned()).collect();
+pub fn table(headings: &[impl AsRef<str>], rows: &[Vec<String>]) {
+    let heading: Vec<String> = headings.iter().map(|h| h.as_ref().to_owned()).collect();
     let all = || std::iter::once(&heading).chain(rows);
     let widths: Vec<usize> = (0..headings.len())
         .map(|column| all().filter_map(|row| row.get(column)).map(|cell| cell.chars().count()).max().unwrap_or(0))

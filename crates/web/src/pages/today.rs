@@ -24,6 +24,7 @@ use serde::Deserialize;
 use std::collections::BTreeMap;
 use trade::job::JobState;
 use trade::model::PartKind;
+use trade::trust::TrustSaid;
 use words::{Words, text};
 
 pub(super) fn router() -> Router<App> {
@@ -142,8 +143,9 @@ async fn confirm_clock(
 /// Scales that are not trusted, and those that are still to be checked today; nothing where all is well.
 fn scales_part(w: &Words, scales: &[ScaleToday], read_today: bool) -> Markup {
     let due: Vec<&ScaleToday> =
-        scales.iter().filter(|s| s.daily && s.has_standard && !s.checked && s.words.is_empty()).collect();
-    let wrong: Vec<&ScaleToday> = scales.iter().filter(|s| !s.words.is_empty()).collect();
+        scales.iter().filter(|s| s.daily && s.has_standard && !s.checked && s.said.is_none()).collect();
+    let wrong: Vec<(&ScaleToday, &TrustSaid)> =
+        scales.iter().filter_map(|s| s.said.as_ref().map(|said| (s, said))).collect();
     if due.is_empty() && wrong.is_empty() {
         return html! {};
     }
@@ -153,8 +155,8 @@ fn scales_part(w: &Words, scales: &[ScaleToday], read_today: bool) -> Markup {
         &html! { a href="/scales" { (w.text("today-all-scales")) } },
         &html! {
             ul.plain.readings {
-                @for scale in wrong { li {
-                    (tag(Tone::Bad, &w.text("today-not-trusted"))) span { " " a href=(at(scale)) { (scale.words) } }
+                @for (scale, said) in wrong { li {
+                    (tag(Tone::Bad, &w.text("today-not-trusted"))) span { " " a href=(at(scale)) { (w.tell(said)) } }
                     @if scale.has_standard && !scale.passed { (link_button(&format!("{}/check", at(scale)), &w.text("today-check-scale"), ButtonKind::Quiet, None, "")) }
                 } }
                 @for scale in due { li {

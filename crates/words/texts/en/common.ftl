@@ -6,6 +6,12 @@ list-last = { $a } and { $b }
 
 figure-point = { $figure } point
 figure-points = { $figure } points
+figure-cpm = { $figure } cpm
+figure-percent = { $figure } %
+figure-times = { $figure } ×
+
+unit-percent = %
+unit-times = times
 
 date = { $day } { $month } { $year }
 date-day = { $day } { $month }
