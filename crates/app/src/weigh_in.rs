@@ -162,7 +162,7 @@ impl App {
             PartId::from(if new.request_key.is_empty() { crate::new_id() } else { new.request_key.clone() }.as_str());
         tx.insert_part(&part, self.now()).await?;
         let note = serde_json::json!({
-            "code": part.code, "part": part.id, "mass_g": part.mass_g, "kept_though": judged.words
+            "code": part.code, "part": part.id, "mass_g": part.mass_g, "kept_though": judged.questioned.then_some(&judged.finding)
         });
         self.log(&mut tx, None, None, "part_weighed_in", &new.by, note).await?;
         let next_code = free_code(&mut tx, &following(&part.code)).await?;

@@ -32,6 +32,7 @@ pub use workbook::write_workbook;
 pub use xlsx::UNPACKED_MAX_BYTES;
 
 use cells::RowReader;
+use fact::Told;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 use trade::model::Library;
@@ -75,14 +76,14 @@ pub struct Imported {
 }
 
 /// A good row that looks wrong.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, ToSchema)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
 pub struct RowWarning {
     /// Line of the file, from 1.
     pub line: u64,
     /// Code of the part.
     pub code: String,
     /// What looks wrong.
-    pub words: String,
+    pub doubt: Told,
 }
 
 /// A refused row.
@@ -148,7 +149,7 @@ pub fn read_rows(
         match reader.part(row, &mut seen) {
             Ok((part, doubts)) => {
                 let (line, code) = (row.line, part.code.clone());
-                made.warnings.extend(doubts.into_iter().map(|words| RowWarning { line, code: code.clone(), words }));
+                made.warnings.extend(doubts.into_iter().map(|doubt| RowWarning { line, code: code.clone(), doubt }));
                 made.parts.push(part);
             }
             Err(bad) => made.bad.push(*bad),

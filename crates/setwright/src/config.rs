@@ -33,7 +33,7 @@ pub enum Command {
     Export(Export),
     /// Labels of parts to print, as an HTML document: the code as QR and as Code 128.
     Labels(Labels),
-    /// What the mass of a part speaks for: its own number, the one beside it, another model; with --keep weigh it in.
+    /// Identify a part by its mass: its own number, the one beside it, another model; with --keep weigh it in.
     Weigh(Weigh),
     /// Fitting sheets.
     #[command(subcommand)]

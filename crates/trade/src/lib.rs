@@ -24,6 +24,7 @@ pub mod life;
 pub mod model;
 pub mod order;
 pub mod part;
+pub mod part_field;
 pub mod places;
 pub mod plan;
 pub mod plan_weights;

@@ -4,6 +4,7 @@ use super::BadRow;
 use super::mapping::Resolved;
 use super::table::{Table, TableRow};
 use crate::weigh_in::judge;
+use fact::{Fact, Refusal, Told};
 use quantity::{MassUnit, NotationError, parse_angle, parse_frequency, parse_length, parse_mass};
 use std::collections::BTreeMap;
 use trade::WorkshopError;
@@ -83,7 +84,7 @@ impl RowReader<'_> {
         &self,
         row: &TableRow,
         seen: &mut BTreeMap<String, u64>,
-    ) -> Result<(Part, Vec<String>), Box<BadRow>> {
+    ) -> Result<(Part, Vec<Told>), Box<BadRow>> {
         if self.table.even && row.cells.len() != self.table.header.len() {
             return Err(Box::new(self.uneven(row)));
         }
@@ -264,14 +265,14 @@ impl RowReader<'_> {
     }
 
     /// Masses far from what the model says, heads that cannot be bent to it: kept, but said.
-    fn doubts(&self, part: &Part) -> Vec<String> {
+    fn doubts(&self, part: &Part) -> Vec<Told> {
         // What was pulled from a club or cut weighs what it weighs.
         if part.state == PartState::Pulled {
             return Vec::new();
         }
         let Ok(judged) = judge(self.library, part, &[]) else { return Vec::new() };
-        let mass = judged.questioned.then(|| format!("{}. {}", judged.words, judged.next));
-        mass.into_iter().chain(judged.bend).collect()
+        let mass = judged.next.map(|next| Refusal::new(&judged.finding).next(&next).told());
+        mass.into_iter().chain(judged.bend.into_iter().map(Told::from)).collect()
     }
 }
 

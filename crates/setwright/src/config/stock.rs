@@ -239,8 +239,8 @@ pub struct AskArguments {
 pub struct PartArguments {
     /// Code of the part.
     pub code: String,
-    /// What is done: reserve, return, use, scrap, restore, correct, pull or miscut; left out: only look.
-    #[arg(long, value_name = "DEED")]
+    /// Action: reserve, return, use, scrap, restore, correct, pull or miscut; default: show the part.
+    #[arg(long = "action", alias = "deed", value_name = "ACTION")]
     pub deed: Option<String>,
     /// Job to reserve it for.
     #[arg(long, value_name = "NUMBER")]
