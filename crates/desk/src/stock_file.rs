@@ -29,6 +29,7 @@ pub use models::{BadModel, ModelsImported, read_models, write_models};
 pub use refuse::StockFileError;
 pub use table::{COLUMNS_MAX, ROWS_MAX, Table, TableRow, read_table};
 pub use workbook::write_workbook;
+pub use trade::part_field::COLUMNS;
 pub use xlsx::UNPACKED_MAX_BYTES;
 
 use cells::RowReader;
@@ -39,23 +40,6 @@ use trade::model::Library;
 use trade::part::Part;
 use utoipa::ToSchema;
 
-/// The columns in the order that [`write()`] gives them.
-pub const COLUMNS: [&str; 14] = [
-    "code",
-    "kind",
-    "model",
-    "number",
-    "mass_g",
-    "length_mm",
-    "balance_point_mm",
-    "cpm",
-    "loft_deg",
-    "lie_deg",
-    "lot",
-    "place",
-    "state",
-    "count",
-];
 /// The column of diagnoses, ignored on import.
 const PROBLEM: &str = "problem";
 
@@ -162,7 +146,7 @@ pub fn read_rows(
 /// as it was typed. A file in this form comes back byte for byte.
 #[must_use]
 pub fn write(parts: &[Part]) -> String {
-    let rows = parts.iter().map(|part| cells::row_of(part).to_vec());
+    let rows = parts.iter().map(cells::row_of);
     to_csv(std::iter::once(COLUMNS.map(str::to_owned).to_vec()).chain(rows))
 }
 

@@ -48,8 +48,6 @@ pub struct Field {
 pub struct Figure {
     /// The kind of part that is asked for it; none: any.
     pub only: Option<PartKind>,
-    /// Whether it is refused of every other kind.
-    pub refused_elsewhere: bool,
     /// At the weigh-in, forms ask for it.
     pub at_weigh_in: bool,
     /// Where a part is changed by hand, forms ask for it.
@@ -64,6 +62,103 @@ pub struct Figure {
     pub range: fn(&Part) -> Option<(f64, f64)>,
 }
 
+/// Declares a document that has the figures of a part beside its own fields: the part itself, a new one, a change. The mass
+/// is not among them, as it goes with what was typed.
+#[macro_export]
+macro_rules! with_part_figures {
+    (@ $(#[$meta:meta])* $name:ident { $($own:tt)* } $($(#[$about:meta])* $figure:ident,)*) => {
+        $(#[$meta])*
+        pub struct $name {
+            $($own)*
+            $(
+                $(#[$about])*
+                #[serde(default, skip_serializing_if = "Option::is_none")]
+                pub $figure: Option<f64>,
+            )*
+        }
+
+        impl $name {
+            /// Puts the figures that are given into a part; the others stay as they are.
+            pub fn put_figures(&self, part: &mut $crate::part::Part) {
+                $(part.$figure = self.$figure.or(part.$figure);)*
+            }
+
+            /// Sets the figure of this key; any other key changes nothing.
+            pub fn set_figure(&mut self, key: &str, value: Option<f64>) {
+                match key {
+                    $(stringify!($figure) => self.$figure = value,)*
+                    _ => {}
+                }
+            }
+        }
+    };
+    ($(#[$meta:meta])* pub struct $name:ident { $($own:tt)* }) => {
+        $crate::with_part_figures! {
+            @ $(#[$meta])* $name { $($own)* }
+            /// Raw length of a shaft, millimetres, where it was measured.
+            #[schema(minimum = 100, maximum = 1500)]
+            length_mm,
+            /// Balance point of a raw shaft from its butt, millimetres, where it was measured.
+            balance_point_mm,
+            /// Frequency of a raw shaft as received, cycles a minute: on the shop's own clamp, with the shop's own weight at
+            /// the tip. It compares shafts of one blank that were measured the same way, and nothing else.
+            #[schema(minimum = 50, maximum = 600)]
+            cpm,
+            /// Loft of a head as received, degrees.
+            #[schema(minimum = 0, maximum = 80)]
+            loft_deg,
+            /// Lie of a head as received, degrees.
+            #[schema(minimum = 40, maximum = 80)]
+            lie_deg,
+        }
+    };
+}
+pub use with_part_figures;
+
+/// Declares a document that has the figures of a part as they were typed, each under the name of its field.
+#[macro_export]
+macro_rules! with_typed_part_figures {
+    (@ $(#[$meta:meta])* $name:ident { $($own:tt)* } $($(#[$about:meta])* $figure:ident,)*) => {
+        $(#[$meta])*
+        pub struct $name {
+            $($own)*
+            $($(#[$about])* pub $figure: String,)*
+        }
+
+        impl $name {
+            /// The figures as typed, each with the name of its field.
+            #[must_use]
+            pub fn typed_figures(&self) -> Vec<(&'static str, &str)> {
+                vec![$((stringify!($figure), self.$figure.as_str())),*]
+            }
+
+            /// Sets what was typed for the field of this name; any other name changes nothing.
+            pub fn set_typed(&mut self, name: &str, typed: String) {
+                match name {
+                    $(stringify!($figure) => self.$figure = typed,)*
+                    _ => {}
+                }
+            }
+        }
+    };
+    ($(#[$meta:meta])* pub struct $name:ident { $($own:tt)* }) => {
+        $crate::with_typed_part_figures! {
+            @ $(#[$meta])* $name { $($own)* }
+            /// Raw length of a shaft, millimetres where no unit stands.
+            length,
+            /// Balance point of a raw shaft from its butt, millimetres where no unit stands.
+            balance_point,
+            /// Frequency of a raw shaft on the shop's own clamp and weight, cycles a minute where no unit stands.
+            cpm,
+            /// Loft of a head as received.
+            loft,
+            /// Lie of a head as received.
+            lie,
+        }
+    };
+}
+pub use with_typed_part_figures;
+
 /// A word of a part: no figure.
 const fn word(key: &'static str, also: &'static [&'static str]) -> Field {
     Field { key, name: key, measure: Measure::Word, also, listed: true, figure: None }
@@ -75,7 +170,9 @@ const fn thousandth(value: f64) -> f64 {
 
 /// The fields in the order of an exported file. Ranges are wide, to catch slips of the key and of the unit only (common
 /// practice, no source).
-pub const FIELDS: [Field; 15] = [
+pub static FIELDS: [Field; 15] = FIELDS_TABLE;
+
+const FIELDS_TABLE: [Field; 15] = [
     word(
         "code",
         &[
@@ -103,7 +200,6 @@ pub const FIELDS: [Field; 15] = [
         listed: true,
         figure: Some(Figure {
             only: None,
-            refused_elsewhere: false,
             at_weigh_in: true,
             at_change: true,
             si: Some(("mass_kg", thousandth)),
@@ -120,7 +216,6 @@ pub const FIELDS: [Field; 15] = [
         listed: true,
         figure: Some(Figure {
             only: Some(PartKind::Shaft),
-            refused_elsewhere: false,
             at_weigh_in: true,
             at_change: true,
             si: Some(("length_m", thousandth)),
@@ -137,7 +232,6 @@ pub const FIELDS: [Field; 15] = [
         listed: true,
         figure: Some(Figure {
             only: Some(PartKind::Shaft),
-            refused_elsewhere: false,
             at_weigh_in: true,
             at_change: false,
             si: Some(("balance_point_m", thousandth)),
@@ -165,7 +259,6 @@ pub const FIELDS: [Field; 15] = [
         listed: true,
         figure: Some(Figure {
             only: Some(PartKind::Shaft),
-            refused_elsewhere: true,
             at_weigh_in: true,
             at_change: true,
             si: Some(("frequency_hz", |cpm| cpm / 60.0)),
@@ -183,7 +276,6 @@ pub const FIELDS: [Field; 15] = [
         listed: false,
         figure: Some(Figure {
             only: Some(PartKind::Shaft),
-            refused_elsewhere: false,
             at_weigh_in: false,
             at_change: false,
             si: None,
@@ -200,7 +292,6 @@ pub const FIELDS: [Field; 15] = [
         listed: true,
         figure: Some(Figure {
             only: Some(PartKind::Head),
-            refused_elsewhere: false,
             at_weigh_in: true,
             at_change: true,
             si: Some(("loft_rad", f64::to_radians)),
@@ -217,7 +308,6 @@ pub const FIELDS: [Field; 15] = [
         listed: true,
         figure: Some(Figure {
             only: Some(PartKind::Head),
-            refused_elsewhere: false,
             at_weigh_in: true,
             at_change: true,
             si: Some(("lie_rad", f64::to_radians)),
@@ -238,6 +328,20 @@ pub const FIELDS: [Field; 15] = [
         figure: None,
     },
 ];
+
+impl Measure {
+    /// Sign of the unit that figures are kept in; empty where there is none.
+    #[must_use]
+    pub const fn sign(self) -> &'static str {
+        match self {
+            Self::Word | Self::Count => "",
+            Self::Mass => "g",
+            Self::Length => "mm",
+            Self::Frequency => "cpm",
+            Self::Angle => "°",
+        }
+    }
+}
 
 /// What the texts call a field: `mass` within a sentence.
 impl Fact for Field {
@@ -271,6 +375,34 @@ impl Field {
             Measure::Angle | Measure::Count | Measure::Word => parse_angle(text).map(quantity::Angle::deg),
         }
     }
+}
+
+/// How many columns lists of parts have.
+pub const LISTED: usize = {
+    let (mut i, mut n) = (0, 0);
+    while i < FIELDS_TABLE.len() {
+        n += FIELDS_TABLE[i].listed as usize;
+        i += 1;
+    }
+    n
+};
+
+/// The headings of an exported file in their order.
+pub const COLUMNS: [&str; LISTED] = {
+    let (mut i, mut n, mut keys) = (0, 0, [""; LISTED]);
+    while i < FIELDS_TABLE.len() {
+        if FIELDS_TABLE[i].listed {
+            keys[n] = FIELDS_TABLE[i].key;
+            n += 1;
+        }
+        i += 1;
+    }
+    keys
+};
+
+/// The fields that lists have a column for, in the order of [`COLUMNS`].
+pub fn listed() -> impl Iterator<Item = &'static Field> {
+    FIELDS.iter().filter(|field| field.listed)
 }
 
 /// The figures of a part in the order of [`FIELDS`], each with its field.

@@ -20,24 +20,23 @@ pub async fn part(arguments: &PartArguments) -> Result<(), Failure> {
     let app = arguments.database.open().await?;
     let life = match deed {
         Some(deed) => {
-            let action = PartAction {
-                deed,
+            let mut action = PartAction {
+            deed,
                 version: None,
                 job: arguments.job,
                 slot: arguments.slot,
                 mass_typed: arguments.mass.clone(),
-                length_mm: arguments.length,
-                balance_point_mm: None,
                 off_the_tip_mm: arguments.off_the_tip,
-                cpm: arguments.cpm,
-                loft_deg: None,
-                lie_deg: None,
                 clean: arguments.clean,
                 place: arguments.place.clone(),
                 lose_plan: arguments.lose_plan,
                 reason: arguments.reason.clone(),
                 by: arguments.by.clone(),
+                ..PartAction::default()
             };
+            for (key, value) in &arguments.figures.0 {
+                action.set_figure(key, Some(*value));
+            }
             app.part_deed(&arguments.code, &action).await?
         }
         None => app.part_life(&arguments.code).await?,

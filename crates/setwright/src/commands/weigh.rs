@@ -25,18 +25,18 @@ pub async fn weigh(arguments: &Weigh) -> Result<(), Failure> {
         app.close().await;
         return if json { print_json(&judged) } else { say(&judged_text(&reader(), &judged)) };
     }
-    let new = WeighIn {
+    let mut new = WeighIn {
         model: arguments.model.clone(),
         number: arguments.number.clone().unwrap_or_default(),
         code: arguments.code.clone().unwrap_or_default(),
         mass: arguments.mass.clone(),
-        loft: arguments.loft.clone(),
-        lie: arguments.lie.clone(),
-        cpm: arguments.cpm.clone(),
         sure: if arguments.sure { arguments.mass.clone() } else { String::new() },
         by: "command line".into(),
         ..WeighIn::default()
     };
+    for (name, typed) in &arguments.figures.0 {
+        new.set_typed(name, typed.clone());
+    }
     let answer = app.weigh_in(&new).await?;
     app.close().await;
     if json && !matches!(answer, WeighedIn::Refused(_)) {

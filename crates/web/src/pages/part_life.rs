@@ -199,24 +199,21 @@ async fn act(
         };
         return refused(&w, &app, &code, &error, StatusCode::UNPROCESSABLE_ENTITY).await;
     };
-    let action = PartAction {
-        deed,
+    let mut action = PartAction {
+            deed,
         version: form.text("version").parse().ok(),
         job,
         slot,
         mass_typed,
-        length_mm,
-        balance_point_mm: None,
         off_the_tip_mm,
-        cpm: None,
-        loft_deg: None,
-        lie_deg: None,
         clean: form.has("clean", "1"),
         place: form.some("place"),
         lose_plan: form.has("lose_plan", "1"),
         reason: form.text("reason").to_owned(),
         by,
+        ..PartAction::default()
     };
+    action.length_mm = length_mm;
     match app.part_deed(&code, &action).await {
         Ok(_) => Ok(go_to(&here).into_response()),
         Err(error) => refused(&w, &app, &code, &error, failure_status(&error)).await,

@@ -280,19 +280,20 @@ async fn show(State(app): State<App>, Reader(w): Reader, Path(code): Path<String
 fn typed(w: &Words, part: &Part) -> Entries {
     let mass =
         if part.mass_typed.is_empty() { part.mass_g.map(plain).unwrap_or_default() } else { part.mass_typed.clone() };
-    let pairs = [
+    let mut pairs = vec![
         ("mass", mass),
         ("place", part.place.clone()),
         ("lot", part.lot.clone()),
         ("state", part.state.key().to_owned()),
         ("count", part.count.map(|n| n.to_string()).unwrap_or_default()),
-        ("loft", part.loft_deg.map(plain).unwrap_or_default()),
-        ("lie", part.lie_deg.map(plain).unwrap_or_default()),
-        ("cpm", part.cpm.map(plain).unwrap_or_default()),
-        ("length", part.length_mm.map(|mm| typed_length(w, mm)).unwrap_or_default()),
         ("version", part.version.to_string()),
     ];
-    Entries::new(pairs.map(|(k, v)| (k.to_owned(), v)).to_vec())
+    let figures = asked_figures(part.kind, |figure| figure.at_change);
+    pairs.extend(figures.map(|(field, figure)| {
+        let shown = |value| if field.measure == Measure::Length { typed_length(w, value) } else { plain(value) };
+        (field.name, (figure.get)(part).map(shown).unwrap_or_default())
+    }));
+    Entries::new(pairs.into_iter().map(|(k, v)| (k.to_owned(), v)).collect())
 }
 
 async fn part_page(
@@ -432,34 +433,31 @@ async fn change(
     let mut form = Entries::new(fields);
     // Only for its mistake; the text itself is kept with the part.
     let _ = form.mass_g(&w, "mass");
-    let change = PartChange {
+    let mut change = PartChange {
         version: form.text("version").parse().unwrap_or(-1),
         mass_typed: Some(form.text("mass").to_owned()),
         state: PartState::from_key(form.text("state")),
         place: Some(form.text("place").to_owned()),
         lot: Some(form.text("lot").to_owned()),
         count: form.count(&w, "count"),
-        cpm: form.cpm(&w, "cpm"),
-        loft_deg: form.angle_deg(&w, "loft"),
-        lie_deg: form.angle_deg(&w, "lie"),
-        length_mm: form.length_mm(&w, "length"),
         reason: form.text("reason").to_owned(),
         by,
+        ..PartChange::default()
     };
+    for (field, _) in asked_figures(part.kind, |figure| figure.at_change) {
+        change.set_figure(field.key, form.part_figure(&w, field));
+    }
     if !form.is_sound() {
         return part_page(&w, &app, &part, &form, None, StatusCode::UNPROCESSABLE_ENTITY).await;
     }
     match app.change_part(&code, &change).await {
         Ok(_) => Ok(go_to(&format!("/stock/parts/{}", in_address(&code))).into_response()),
         Err(error) => {
-            let beside = match error.field() {
-                Some("mass_g") => Some("mass"),
-                Some("loft_deg") => Some("loft"),
-                Some("lie_deg") => Some("lie"),
-                Some("length_mm") => Some("length"),
-                Some("cpm") => Some("cpm"),
-                _ => None,
-            };
+            let beside = error
+                .field()
+                .and_then(part_field::Field::by_key)
+                .filter(|field| field.figure.as_ref().is_some_and(|figure| figure.at_change))
+                .map(|field| field.name);
             let mut notice = None;
             match beside {
                 Some(name) => form.refuse(name, error.to_string().replacen(error.field().unwrap_or_default(), "It", 1)),

@@ -21,7 +21,7 @@ use look::{
 use maud::{Markup, html};
 use trade::model::Model;
 use trade::model::PartKind;
-use trade::part_field::Measure;
+use trade::part_field::{Field as PartField, Measure};
 use trade::reading::Unit;
 use trade::shaft::TipShape;
 use trade::shop::WeighInSettings;
@@ -282,21 +282,6 @@ impl Shown<'_> {
     }
 }
 
-/// The fields of the form by the column of the row that they are read as.
-const COLUMNS: [(&str, &str); 11] = [
-    ("code", "code"),
-    ("number", "number"),
-    ("mass_g", "mass"),
-    ("length_mm", "length"),
-    ("balance_point_mm", "balance_point"),
-    ("cpm", "cpm"),
-    ("loft_deg", "loft"),
-    ("lie_deg", "lie"),
-    ("lot", "lot"),
-    ("place", "place"),
-    ("count", "count"),
-];
-
 pub(super) async fn keep(
     State(app): State<App>,
     Reader(w): Reader,
@@ -312,7 +297,7 @@ pub(super) async fn keep(
     let text = |name: &str| form.text(name).to_owned();
     let number = form.some("as").unwrap_or_else(|| text("number"));
     let other_number = number != form.text("number");
-    let new = WeighIn {
+    let mut new = WeighIn {
         model: model.code().to_owned(),
         // The proposal was for the other number's label.
         code: if other_number && form.text("code") == form.text("proposed") { String::new() } else { text("code") },
@@ -320,17 +305,18 @@ pub(super) async fn keep(
         number,
         mass: explicit(&w, Unit::Gram, form.text("mass")),
         count: text("count"),
-        loft: text("loft"),
-        lie: text("lie"),
-        length: length_with_unit(&w, form.text("length")),
-        balance_point: length_with_unit(&w, form.text("balance_point")),
-        cpm: text("cpm"),
         lot: text("lot"),
         place: text("place"),
         sure: explicit(&w, Unit::Gram, form.text("sure")),
         request_key: text("request_key"),
         by,
+        ..WeighIn::default()
     };
+    for (field, _) in asked_figures(model.kind(), |figure| figure.at_weigh_in) {
+        let typed = form.text(field.name);
+        let typed = if field.measure == Measure::Length { length_with_unit(&w, typed) } else { typed.to_owned() };
+        new.set_typed(field.name, typed);
+    }
     match app.weigh_in(&new).await {
         Ok(WeighedIn::Kept(kept)) => {
             let to = [&again(&form, form.text("number"))[..], &[("kept", kept.part.code.as_str())]].concat();
@@ -349,7 +335,8 @@ pub(super) async fn keep(
 
 /// Puts what was wrong with the row beside the field of its column.
 fn beside(w: &Words, form: &mut Entries, bad: &BadRow) {
-    let field = COLUMNS.iter().find(|(column, _)| *column == bad.column).map_or("mass", |(_, name)| *name);
+    let asked = PartField::by_key(&bad.column).filter(|field| !matches!(field.name, "kind" | "model" | "state"));
+    let field = asked.map_or("mass", |field| field.name);
     let more = if bad.also.is_empty() { String::new() } else { format!(". Also {}", bad.also.join("; ")) };
     let next = bad.next.replace("Correct the cell", "Correct it").replace("Correct the row", "Correct it");
     form.refuse(field, format!("{}. {next}{more}", capital(bad.problem.trim_end_matches('.'))));
