@@ -28,8 +28,8 @@ pub use mapping::{Mapping, field_names, heading_of, name_of, units_of};
 pub use models::{BadModel, ModelsImported, read_models, write_models};
 pub use refuse::StockFileError;
 pub use table::{COLUMNS_MAX, ROWS_MAX, Table, TableRow, read_table};
-pub use workbook::write_workbook;
 pub use trade::part_field::COLUMNS;
+pub use workbook::write_workbook;
 pub use xlsx::UNPACKED_MAX_BYTES;
 
 use cells::RowReader;

@@ -281,7 +281,8 @@ fn written() -> impl Iterator<Item = Written> {
     let plain = |name: &&'static str| Written { name, figure: false };
     const BEFORE: [&str; 7] = ["code", "code_key", "kind", "model", "number", "mass_typed", "count"];
     const AFTER: [&str; 8] = ["given", "lot", "place", "state", "job", "club", "search", "saved_at"];
-    let figures = part_field::figures().filter_map(|(_, figure)| figure.si).map(|(name, _)| Written { name, figure: true });
+    let figures =
+        part_field::figures().filter_map(|(_, figure)| figure.si).map(|(name, _)| Written { name, figure: true });
     BEFORE.iter().map(plain).chain(figures).chain(AFTER.iter().map(plain))
 }
 

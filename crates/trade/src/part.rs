@@ -118,7 +118,7 @@ impl Part {
                     self.kind
                 ),
             });
-            }
+        }
         for (field, figure) in part_field::figures() {
             if let (Some(value), Some((low, high))) = ((figure.get)(self), (figure.range)(self)) {
                 within(field.key, value, low, high, field.measure.sign())?;

@@ -162,7 +162,8 @@ impl RowReader<'_> {
         for (field, figure) in part_field::figures().filter(|(field, _)| field.listed) {
             let text = cell(field.key);
             if !text.is_empty()
-                && let Some(value) = faults.read(field.key, text, field.parse(text, units.mass, units.length(field.key)))
+                && let Some(value) =
+                    faults.read(field.key, text, field.parse(text, units.mass, units.length(field.key)))
             {
                 figures.push((figure, value));
             }
@@ -377,7 +378,8 @@ pub(super) fn row_of(part: &Part) -> Vec<String> {
 }
 
 fn cell_of(part: &Part, field: &Field) -> String {
-    let figure = || field.figure.as_ref().and_then(|figure| (figure.get)(part)).map_or_else(String::new, |v| v.to_string());
+    let figure =
+        || field.figure.as_ref().and_then(|figure| (figure.get)(part)).map_or_else(String::new, |v| v.to_string());
     match field.key {
         "code" => part.code.clone(),
         "kind" => part.kind.key().to_owned(),

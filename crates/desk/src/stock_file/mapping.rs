@@ -320,7 +320,8 @@ fn units_for(words: &BTreeMap<&'static str, String>) -> Result<Units, StockFileE
             next: "Choose mm, in, cm or m",
         }),
     };
-    let of_lengths = words.iter().filter(|(column, _)| Field::by_key(column).is_some_and(|f| f.measure == Measure::Length));
+    let of_lengths =
+        words.iter().filter(|(column, _)| Field::by_key(column).is_some_and(|f| f.measure == Measure::Length));
     let lengths = of_lengths.map(|(column, unit)| Ok((*column, length(column, unit)?))).collect::<Result<_, _>>()?;
     Ok(Units { mass, lengths })
 }

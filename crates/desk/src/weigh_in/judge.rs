@@ -279,14 +279,7 @@ fn odds(library: &Library, model: &Model, part: &Part, mass_g: f64, own: &Spread
     };
     let said = 1.0 - NEIGHBOUR - OTHER_NUMBER - OTHER_MODEL - WRAPPED - SLIP;
     let own_number = part.number.as_deref();
-    add(
-        Looks::AsSaid,
-        model.code(),
-        own_number,
-        Some(own.next_g),
-        said * own.density(mass_g),
-        LikelyFact::AsSaid,
-    );
+    add(Looks::AsSaid, model.code(), own_number, Some(own.next_g), said * own.density(mass_g), LikelyFact::AsSaid);
     let all = numbers(model);
     let at = all.iter().position(|n| n.zip(own_number).is_some_and(|(a, b)| a.eq_ignore_ascii_case(b)));
     let others = f64::from(u32::try_from(all.len().saturating_sub(3).max(1)).unwrap_or(1));

@@ -21,7 +21,7 @@ pub async fn part(arguments: &PartArguments) -> Result<(), Failure> {
     let life = match deed {
         Some(deed) => {
             let mut action = PartAction {
-            deed,
+                deed,
                 version: None,
                 job: arguments.job,
                 slot: arguments.slot,
@@ -181,7 +181,8 @@ pub async fn ask(arguments: &AskArguments) -> Result<(), Failure> {
             ]
         })
         .collect();
-    let heads = ["swing-weight", "wanted", "supply", "inside", "any-shaft", "order"].map(|id| w.text(&format!("ask-head-{id}")));
+    let heads = ["swing-weight", "wanted", "supply", "inside", "any-shaft", "order"]
+        .map(|id| w.text(&format!("ask-head-{id}")));
     let heads: Vec<&str> = std::iter::once("").chain(heads.iter().map(String::as_str)).collect();
     table(&heads, &rows);
     Ok(())
@@ -200,6 +201,8 @@ fn supply(text: &str) -> Result<Supply, Failure> {
         })
     };
     read().ok_or_else(|| {
-        Failure::usage(format!("“{text}” does not read as MODEL:NUMBER=MEAN,SCATTER. For example --supply WREN-I:7=267,1.5"))
+        Failure::usage(format!(
+            "“{text}” does not read as MODEL:NUMBER=MEAN,SCATTER. For example --supply WREN-I:7=267,1.5"
+        ))
     })
 }

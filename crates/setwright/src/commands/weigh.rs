@@ -72,7 +72,8 @@ fn judged_text(w: &Words, judged: &Judged) -> String {
     }
     told.push('\n');
     for likely in &judged.likely {
-        let line = text!(w, "weigh-in-odds", hundredths = format!("{:3.0}", 100.0 * likely.probability), likely = likely.fact);
+        let line =
+            text!(w, "weigh-in-odds", hundredths = format!("{:3.0}", 100.0 * likely.probability), likely = likely.fact);
         told.push_str(&format!("  {line}\n"));
     }
     told

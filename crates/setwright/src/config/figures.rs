@@ -35,7 +35,8 @@ fn argument(field: &'static Field) -> Arg {
 
 impl FromArgMatches for TypedFigures {
     fn from_arg_matches(matches: &ArgMatches) -> Result<Self, Error> {
-        let given = |field: &'static Field| matches.get_one::<String>(field.name).map(|text| (field.name, text.clone()));
+        let given =
+            |field: &'static Field| matches.get_one::<String>(field.name).map(|text| (field.name, text.clone()));
         Ok(Self(fields().filter_map(given).collect()))
     }
 

@@ -161,7 +161,9 @@ fn deeds(w: &Words, part: &Part, in_job: bool, clubs: &[(i64, i64, String)]) -> 
 fn reserve_for(w: &Words, clubs: &[(i64, i64, String)]) -> Markup {
     let choices: Vec<(String, String)> = clubs
         .iter()
-        .map(|(job, slot, number)| (format!("{job}:{slot}"), text!(w, "part-life-club", job = *job, number = number.as_str(), slot = *slot)))
+        .map(|(job, slot, number)| {
+            (format!("{job}:{slot}"), text!(w, "part-life-club", job = *job, number = number.as_str(), slot = *slot))
+        })
         .collect();
     select(&Select {
         name: "club",
@@ -193,14 +195,12 @@ async fn act(
     let Some(deed) = deed_of(form.text("deed")).filter(|_| form.is_sound()) else {
         let nothing = w.text("part-life-no-deed");
         let first = form.mistakes().next().and_then(|name| form.error(name)).unwrap_or(&nothing);
-        let error = AppError::Invalid {
-            what: first.trim_end_matches('.').to_owned(),
-            next: w.text("part-life-not-changed"),
-        };
+        let error =
+            AppError::Invalid { what: first.trim_end_matches('.').to_owned(), next: w.text("part-life-not-changed") };
         return refused(&w, &app, &code, &error, StatusCode::UNPROCESSABLE_ENTITY).await;
     };
     let mut action = PartAction {
-            deed,
+        deed,
         version: form.text("version").parse().ok(),
         job,
         slot,

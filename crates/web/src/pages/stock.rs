@@ -308,7 +308,8 @@ async fn part_page(
     let model = app.model(&part.model).await.ok();
     let number = part.number.as_deref().map(|n| format!(" {n}")).unwrap_or_default();
     let mass = part.mass_g.map_or("–".to_owned(), |figure| w.mass(figure));
-    let mass_note = model.as_ref().and_then(|m| nominal_g(m, part)).map(|model_g| text!(w, "stock-model-mass", model_g = model_g));
+    let mass_note =
+        model.as_ref().and_then(|m| nominal_g(m, part)).map(|model_g| text!(w, "stock-model-mass", model_g = model_g));
     let cpm = part.cpm.map(|cpm| say::value(w, What::Cpm, cpm));
     let line = app
         .frequency_line(part)

@@ -66,7 +66,9 @@ pub(super) fn mapping_of(w: &Words, form: &Entries) -> (Option<Mapping>, Option<
             }
         } else {
             let (first, second) = (place.clone(), heading);
-            twice.get_or_insert_with(|| text!(w, "stock-list-twice", first = first, second = second, name = shown(w, name)));
+            twice.get_or_insert_with(|| {
+                text!(w, "stock-list-twice", first = first, second = second, name = shown(w, name))
+            });
         }
     }
     (Some(mapping), twice)

@@ -46,8 +46,12 @@ async fn form_page(w: &Words, app: &App, form: &Entries, notice: Option<Notice>,
         }))
     };
     let notice = notice.or_else(|| form.notice(w));
-    let page =
-        framed(w, app, Framed { title: &w.text("stock-list-title"), active: Nav::Stock, notice, body, ..Framed::default() }).await?;
+    let page = framed(
+        w,
+        app,
+        Framed { title: &w.text("stock-list-title"), active: Nav::Stock, notice, body, ..Framed::default() },
+    )
+    .await?;
     Ok((status, page).into_response())
 }
 
@@ -210,7 +214,8 @@ pub(super) async fn keep(State(app): State<App>, Reader(w): Reader, form: Multip
     };
     let (mapping, twice) = mapping_of(&w, &form);
     if let Some(words) = twice {
-        let notice = Notice { tone: Tone::Bad, text: format!("{}.", capital(&words)), next: w.text("stock-list-load-again") };
+        let notice =
+            Notice { tone: Tone::Bad, text: format!("{}.", capital(&words)), next: w.text("stock-list-load-again") };
         return form_page(&w, &app, &form, Some(notice), StatusCode::UNPROCESSABLE_ENTITY).await;
     }
     let mapping = mapping.unwrap_or_default();
@@ -249,15 +254,14 @@ pub(super) async fn keep(State(app): State<App>, Reader(w): Reader, form: Multip
     let notice = Some(Notice {
         tone: if count > 0 { Tone::Good } else { Tone::Care },
         text: text!(w, "stock-list-kept", n = count),
-        next: if kept.bad.is_empty() {
-            String::new()
-        } else {
-            text!(w, "stock-list-refused", n = kept.bad.len())
-        },
+        next: if kept.bad.is_empty() { String::new() } else { text!(w, "stock-list-refused", n = kept.bad.len()) },
     });
-    let page =
-        framed(&w, &app, Framed { title: &w.text("stock-list-title"), active: Nav::Stock, notice, body, ..Framed::default() })
-            .await?;
+    let page = framed(
+        &w,
+        &app,
+        Framed { title: &w.text("stock-list-title"), active: Nav::Stock, notice, body, ..Framed::default() },
+    )
+    .await?;
     Ok(page.into_response())
 }
 

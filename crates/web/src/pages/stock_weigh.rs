@@ -108,9 +108,12 @@ async fn weigh_page(
         })
     };
     let notice = notice.or_else(|| form.notice(w)).or_else(booked_in);
-    let page =
-        framed(w, app, Framed { title: &w.text("weigh-in-title"), active: Nav::Stock, crumb, notice, body, ..Framed::default() })
-            .await?;
+    let page = framed(
+        w,
+        app,
+        Framed { title: &w.text("weigh-in-title"), active: Nav::Stock, crumb, notice, body, ..Framed::default() },
+    )
+    .await?;
     Ok((status, page).into_response())
 }
 
