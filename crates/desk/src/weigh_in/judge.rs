@@ -4,7 +4,8 @@ use super::bend::{BendDoubt, bend_doubts};
 use super::spread::{Spread, numbers, spread, wrapping_g};
 use serde::{Deserialize, Serialize};
 use trade::WorkshopError;
-use trade::kind::{ClubKind, closed_list};
+use trade::club_name::ClubName;
+use trade::kind::closed_list;
 use trade::model::{Library, Model, PartKind};
 use trade::part::{Part, possible_mass_g};
 use utoipa::ToSchema;
@@ -68,8 +69,8 @@ fact::facts! {
         NextHead {
             /// That number.
             number: String,
-            /// What sort of club it is for.
-            club: ClubKind,
+            /// The club that it is for.
+            club: ClubName,
             /// How much more or less such a part weighs.
             by_g: f64,
             /// `heavier` or `lighter`.
@@ -79,8 +80,8 @@ fact::facts! {
         BeforeHead {
             /// That number.
             number: String,
-            /// What sort of club it is for.
-            club: ClubKind,
+            /// The club that it is for.
+            club: ClubName,
             /// How much more or less such a part weighs.
             by_g: f64,
             /// `heavier` or `lighter`.
@@ -90,8 +91,8 @@ fact::facts! {
         OtherHead {
             /// That number.
             number: String,
-            /// What sort of club it is for.
-            club: ClubKind,
+            /// The club that it is for.
+            club: ClubName,
             /// How much more or less such a part weighs.
             by_g: f64,
             /// `heavier` or `lighter`.
@@ -348,9 +349,9 @@ fn other_number(model: &Model, number: &str, beside_after: Option<bool>, apart_g
     let (number, by_g) = (number.to_owned(), apart_g.abs());
     let way = if apart_g > 0.0 { "heavier" } else { "lighter" }.to_owned();
     match (model, beside_after) {
-        (Model::Head(head), Some(true)) => LikelyFact::NextHead { number, club: head.club_kind, by_g, way },
-        (Model::Head(head), Some(false)) => LikelyFact::BeforeHead { number, club: head.club_kind, by_g, way },
-        (Model::Head(head), None) => LikelyFact::OtherHead { number, club: head.club_kind, by_g, way },
+        (Model::Head(head), Some(true)) => LikelyFact::NextHead { club: ClubName::of(head.club_kind, &number), number, by_g, way },
+        (Model::Head(head), Some(false)) => LikelyFact::BeforeHead { club: ClubName::of(head.club_kind, &number), number, by_g, way },
+        (Model::Head(head), None) => LikelyFact::OtherHead { club: ClubName::of(head.club_kind, &number), number, by_g, way },
         (_, Some(true)) => LikelyFact::NextShaft { number, by_g, way },
         (_, Some(false)) => LikelyFact::BeforeShaft { number, by_g, way },
         (_, None) => LikelyFact::OtherShaft { number, by_g, way },

@@ -34,10 +34,10 @@ pub(super) async fn life_part(w: &Words, app: &App, code: &str) -> Result<Markup
     Ok(html! {
         @if let (Some(job), Some(club)) = (life.job, &life.club) {
             @if life.part.state == PartState::Used {
-                p { (rich!(w, "part-life-in-club", |mark, inner| if mark == "a" { html! { a href={ "/records/" (job) } { (inner) } } } else { html! { strong { (inner) } } }, club = club.as_str(), job = job)) }
+                p { (rich!(w, "part-life-in-club", |mark, inner| if mark == "a" { html! { a href={ "/records/" (job) } { (inner) } } } else { html! { strong { (inner) } } }, club = w.club_number(club), job = job)) }
             } @else {
                 p { (tag(Tone::Care, &w.tell(&life.part.state))) " "
-                    (rich!(w, "part-life-for-club", |_, inner| html! { a href={ "/plan/" (job) } { (inner) } }, club = club.as_str(), job = job, slot = life.slot))
+                    (rich!(w, "part-life-for-club", |_, inner| html! { a href={ "/plan/" (job) } { (inner) } }, club = w.club_number(club), job = job, slot = life.slot))
                 }
             }
         }
@@ -162,7 +162,7 @@ fn reserve_for(w: &Words, clubs: &[(i64, i64, String)]) -> Markup {
     let choices: Vec<(String, String)> = clubs
         .iter()
         .map(|(job, slot, number)| {
-            (format!("{job}:{slot}"), text!(w, "part-life-club", job = *job, number = number.as_str(), slot = *slot))
+            (format!("{job}:{slot}"), text!(w, "part-life-club", job = *job, number = w.club_number(number), slot = *slot))
         })
         .collect();
     select(&Select {

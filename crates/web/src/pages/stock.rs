@@ -223,7 +223,7 @@ fn parts_table(w: &Words, parts: &[Part], models: &[Model]) -> Markup {
         cells.extend([
             Cell(state_tag(w, part.state)),
             Cell::from(name(&part.model)),
-            Cell::from(part.number.as_deref().unwrap_or("")),
+            Cell::from(part.number.as_deref().map_or_else(String::new, |n| w.club_number(n))),
             Cell::from(w.tell(&part.kind)),
             Cell::from(part.count.map_or_else(String::new, |n| text!(w, "stock-left", n = n))),
             Cell::from(part.place.as_str()),
@@ -306,7 +306,7 @@ async fn part_page(
 ) -> PageResult {
     let here = format!("/stock/parts/{}", in_address(&part.code));
     let model = app.model(&part.model).await.ok();
-    let number = part.number.as_deref().map(|n| format!(" {n}")).unwrap_or_default();
+    let number = part.number.as_deref().map(|n| format!(" {}", w.club_number(n))).unwrap_or_default();
     let mass = part.mass_g.map_or("–".to_owned(), |figure| w.mass(figure));
     let mass_note =
         model.as_ref().and_then(|m| nominal_g(m, part)).map(|model_g| text!(w, "stock-model-mass", model_g = model_g));

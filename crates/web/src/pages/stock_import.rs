@@ -161,7 +161,7 @@ fn good_part(w: &Words, looked: &Looked) -> Markup {
                     Cell::from(p.code.as_str()),
                     Cell::from(w.tell(&p.kind)),
                     Cell::from(p.model.as_str()),
-                    Cell::from(p.number.as_deref().unwrap_or("")),
+                    Cell::from(p.number.as_deref().map_or_else(String::new, |n| w.club_number(n))),
                     Cell::from(p.mass_g.map_or_else(|| w.text("stock-not-weighed"), |figure| w.mass(figure))),
                     Cell::from(p.place.as_str()),
                 ]).collect()))

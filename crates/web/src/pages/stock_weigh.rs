@@ -95,7 +95,7 @@ async fn weigh_page(
         },
     };
     let crumb = match (model, form.some("number")) {
-        (Some(m), Some(number)) => format!("{} {number} {}", m.name(), w.tell(&m.kind())),
+        (Some(m), Some(number)) => format!("{} {} {}", m.name(), w.club_number(&number), w.tell(&m.kind())),
         (Some(m), None) => format!("{} {}", m.name(), w.tell(&m.kind())),
         _ => w.text("weigh-in-choose-model"),
     };
@@ -147,7 +147,7 @@ fn number_tabs(w: &Words, form: &Entries, model: &Model) -> Markup {
         numbers(model).into_iter().map(|n| (n, format!("/stock/new{}", query(&again(form, n))))).collect();
     let list: Vec<Tab<'_>> = made
         .iter()
-        .map(|(label, href)| Tab { label: (*label).into(), href, count: "", current: *label == now })
+        .map(|(label, href)| Tab { label: w.club_number(label).into(), href, count: "", current: *label == now })
         .collect();
     html! { @if !list.is_empty() { (tabs(&w.text("weigh-in-numbers"), &list)) } }
 }
@@ -259,7 +259,7 @@ impl Shown<'_> {
         html! {
             div.actions {
                 @if let Some(number) = other {
-                    (button(&Button { label: &text!(w, "weigh-in-it-is", number = number), name: "as", value: number, kind: ButtonKind::Quiet, ..Button::default() }))
+                    (button(&Button { label: &text!(w, "weigh-in-it-is", number = w.club_number(number)), name: "as", value: number, kind: ButtonKind::Quiet, ..Button::default() }))
                 }
                 a.button.quiet href=(self.here(&[])) data-weigh-again { span { (w.text("weigh-in-again")) } kbd aria-hidden="true" { "Esc" } }
             }

@@ -41,7 +41,7 @@ pub(super) fn sign_kept(w: &Words, shown: &Shown<'_>, part: &Part, models: &[Mod
     html! {
         div.weigh-sign role="status" data-weigh-sign=(if bend.is_empty() { "kept" } else { "ask" }) data-weigh-code=(part.code) {
             p.weigh-figure { (icon(Icon::Tick)) " " (part.code) @if !mass.is_empty() { span { (mass) } } }
-            @if let Some(number) = other { p { strong { (text!(w, "weigh-in-kept-as", number = number)) } } }
+            @if let Some(number) = other { p { strong { (text!(w, "weigh-in-kept-as", number = w.club_number(number))) } } }
             @for doubt in &bend { p { (rich!(w, "weigh-in-bend", |_, inner| html! { strong { (inner) } }, doubt = w.tell(doubt))) } }
             div.actions {
                 (link_button(&print, &w.text("stock-print-label"), ButtonKind::Quiet, Some(Icon::Print), ""))

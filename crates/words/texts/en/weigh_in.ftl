@@ -4,8 +4,8 @@
 weigh-likely-as-said = it is the part you chose
 weigh-likely-next-head =
     { $way ->
-        [heavier] it looks like the next number, { $number }: { $number }-{ $club } heads are { $by_g } heavier
-       *[other] it looks like the next number, { $number }: { $number }-{ $club } heads are { $by_g } lighter
+        [heavier] it looks like the next number, { $number }: { $club } heads are { $by_g } heavier
+       *[other] it looks like the next number, { $number }: { $club } heads are { $by_g } lighter
     }
 weigh-likely-next-shaft =
     { $way ->
@@ -14,8 +14,8 @@ weigh-likely-next-shaft =
     }
 weigh-likely-before-head =
     { $way ->
-        [heavier] it looks like the number before, { $number }: { $number }-{ $club } heads are { $by_g } heavier
-       *[other] it looks like the number before, { $number }: { $number }-{ $club } heads are { $by_g } lighter
+        [heavier] it looks like the number before, { $number }: { $club } heads are { $by_g } heavier
+       *[other] it looks like the number before, { $number }: { $club } heads are { $by_g } lighter
     }
 weigh-likely-before-shaft =
     { $way ->
@@ -24,8 +24,8 @@ weigh-likely-before-shaft =
     }
 weigh-likely-other-head =
     { $way ->
-        [heavier] it looks like another number, { $number }: { $number }-{ $club } heads are { $by_g } heavier
-       *[other] it looks like another number, { $number }: { $number }-{ $club } heads are { $by_g } lighter
+        [heavier] it looks like another number, { $number }: { $club } heads are { $by_g } heavier
+       *[other] it looks like another number, { $number }: { $club } heads are { $by_g } lighter
     }
 weigh-likely-other-shaft =
     { $way ->
