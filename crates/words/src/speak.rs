@@ -30,7 +30,8 @@ pub fn speak(document: &mut Value, words: &Words) {
             // A document with a code or figures of its own has its fact under a name; its sentence stands there as well.
             let sentence = fields.get("told").and_then(|told| told.get("words")).cloned();
             if let Some(sentence) = sentence.filter(|_| !fields.contains_key("words")) {
-                fields.insert("words".to_owned(), sentence);
+                let sentence = sentence.as_str().map(crate::sentence).unwrap_or_default();
+                fields.insert("words".to_owned(), Value::String(sentence));
             }
             if let Some(Ok(told)) = told {
                 fields.insert("words".to_owned(), Value::String(words.told(&told)));

@@ -349,9 +349,15 @@ fn other_number(model: &Model, number: &str, beside_after: Option<bool>, apart_g
     let (number, by_g) = (number.to_owned(), apart_g.abs());
     let way = if apart_g > 0.0 { "heavier" } else { "lighter" }.to_owned();
     match (model, beside_after) {
-        (Model::Head(head), Some(true)) => LikelyFact::NextHead { club: ClubName::of(head.club_kind, &number), number, by_g, way },
-        (Model::Head(head), Some(false)) => LikelyFact::BeforeHead { club: ClubName::of(head.club_kind, &number), number, by_g, way },
-        (Model::Head(head), None) => LikelyFact::OtherHead { club: ClubName::of(head.club_kind, &number), number, by_g, way },
+        (Model::Head(head), Some(true)) => {
+            LikelyFact::NextHead { club: ClubName::of(head.club_kind, &number), number, by_g, way }
+        }
+        (Model::Head(head), Some(false)) => {
+            LikelyFact::BeforeHead { club: ClubName::of(head.club_kind, &number), number, by_g, way }
+        }
+        (Model::Head(head), None) => {
+            LikelyFact::OtherHead { club: ClubName::of(head.club_kind, &number), number, by_g, way }
+        }
         (_, Some(true)) => LikelyFact::NextShaft { number, by_g, way },
         (_, Some(false)) => LikelyFact::BeforeShaft { number, by_g, way },
         (_, None) => LikelyFact::OtherShaft { number, by_g, way },

@@ -162,7 +162,10 @@ fn reserve_for(w: &Words, clubs: &[(i64, i64, String)]) -> Markup {
     let choices: Vec<(String, String)> = clubs
         .iter()
         .map(|(job, slot, number)| {
-            (format!("{job}:{slot}"), text!(w, "part-life-club", job = *job, number = w.club_number(number), slot = *slot))
+            (
+                format!("{job}:{slot}"),
+                text!(w, "part-life-club", job = *job, number = w.club_number(number), slot = *slot),
+            )
         })
         .collect();
     select(&Select {

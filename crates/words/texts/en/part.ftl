@@ -25,7 +25,7 @@ part-label-number = Number
 part-label-mass = Mass
 part-label-length = Raw length
 part-label-balance-point = Balance point from the butt
-part-label-cpm = Frequency of the raw shaft
+part-label-cpm = Frequency as received
 part-label-loft = Loft as received
 part-label-lie = Lie as received
 part-label-lot = Lot
@@ -36,4 +36,4 @@ part-label-count = How many are left
 # What stands under such a box.
 part-hint-length = Empty: the model's length
 part-hint-balance-point = Empty: the model's balance point
-part-hint-cpm = In the shop's own clamp, with the shop's own weight at the tip
+part-hint-cpm = The raw shaft in the shop's own clamp, with the shop's own weight at its tip

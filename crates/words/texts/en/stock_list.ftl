@@ -21,7 +21,7 @@ stock-list-load-again = Load it again.
 # The second step: which column is which.
 stock-list-twice = “{ $first }” and “{ $second }” cannot both be the { $name }. Choose one
 stock-list-columns-next = Choose below which column is which, then check again. Nothing is kept yet.
-stock-list-known = This list looks like “{ $name }”.
+stock-list-known = This is a list like “{ $name }”.
 stock-list-known-next = Its columns are used as remembered; change what is different.
 stock-list-not-kept = nothing is kept yet
 stock-list-keep-all =
