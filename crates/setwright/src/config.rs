@@ -3,10 +3,12 @@
 use clap::{Args, Parser, Subcommand};
 use std::path::PathBuf;
 
+mod figures;
 mod place;
 mod serve;
 mod stock;
 
+pub use figures::{PartFigures, TypedFigures};
 pub use place::*;
 pub use serve::*;
 pub use stock::*;
@@ -33,7 +35,7 @@ pub enum Command {
     Export(Export),
     /// Labels of parts to print, as an HTML document: the code as QR and as Code 128.
     Labels(Labels),
-    /// What the mass of a part speaks for: its own number, the one beside it, another model; with --keep weigh it in.
+    /// Identify a part by its mass: its own number, the one beside it, another model; with --keep weigh it in.
     Weigh(Weigh),
     /// Fitting sheets.
     #[command(subcommand)]
@@ -158,15 +160,9 @@ pub struct Weigh {
     /// Code on its label; left out: the next one of its model and number.
     #[arg(long, value_name = "CODE", requires = "keep")]
     pub code: Option<String>,
-    /// Loft as received.
-    #[arg(long, value_name = "DEGREES", default_value = "", requires = "keep")]
-    pub loft: String,
-    /// Lie as received.
-    #[arg(long, value_name = "DEGREES", default_value = "", requires = "keep")]
-    pub lie: String,
-    /// Frequency of a raw shaft on the shop's own clamp and weight: 262, or "4.37 Hz".
-    #[arg(long, value_name = "CPM", default_value = "", requires = "keep")]
-    pub cpm: String,
+    /// Its figures.
+    #[command(flatten)]
+    pub figures: TypedFigures,
     /// Keep it though its mass is in question.
     #[arg(long, requires = "keep")]
     pub sure: bool,

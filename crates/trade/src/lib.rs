@@ -26,6 +26,7 @@ pub mod model;
 pub mod order;
 pub mod part;
 pub mod part_codes;
+pub mod part_field;
 pub mod places;
 pub mod plan;
 pub mod plan_weights;

@@ -10,7 +10,8 @@ pub fn may_have_facts(json: &str) -> bool {
     json.contains("\"figures\":")
 }
 
-/// Writes `words` beside the `code` and `figures` of every fact in a document, within other facts too.
+/// Writes `words` beside the `code` and `figures` of every fact in a document, within other facts too. A fact that a document
+/// has under the name `told` gives the document its sentence as well.
 ///
 /// A document is made of facts alone, so that it is the same for everybody; the sentences come last, where it is handed
 /// out.
@@ -26,6 +27,12 @@ pub fn speak(document: &mut Value, words: &Words) {
                 serde_json::from_value::<Told>(serde_json::json!({ "code": of("code"), "figures": of("figures") }))
             });
             fields.values_mut().for_each(|value| speak(value, words));
+            // A document with a code or figures of its own has its fact under a name; its sentence stands there as well.
+            let sentence = fields.get("told").and_then(|told| told.get("words")).cloned();
+            if let Some(sentence) = sentence.filter(|_| !fields.contains_key("words")) {
+                let sentence = sentence.as_str().map(crate::sentence).unwrap_or_default();
+                fields.insert("words".to_owned(), Value::String(sentence));
+            }
             if let Some(Ok(told)) = told {
                 fields.insert("words".to_owned(), Value::String(words.told(&told)));
             }

@@ -194,7 +194,16 @@ fn mass(text: &str, unit: Option<&str>) -> Result<Measured, String> {
     };
     // A figure without a sign is a mass like any other.
     let signed = if text.starts_with(['+', '-']) { text } else { format!("+{text}") };
-    parse_mass_offset(&signed, MassUnit::Gram).map(|m| Measured::MassG(m.g())).map_err(|e| e.to_string())
+    // A mark that nobody named for this scale, as the S of “S +264.30 g”, is what mostly keeps a line from being read.
+    let mark = signed.chars().take_while(|c| !c.is_ascii_digit()).any(char::is_alphabetic);
+    parse_mass_offset(&signed, MassUnit::Gram).map(|m| Measured::MassG(m.g())).map_err(|e| match mark {
+        true => format!(
+            "“{}” does not look like a mass. Does a settled line begin with these letters? Enter them as the settled mark, \
+             or as a word to ignore",
+            signed.trim_start_matches('+')
+        ),
+        false => e.to_string(),
+    })
 }
 
 fn swing_weight(text: &str, unit: Option<&str>) -> Result<Measured, String> {

@@ -166,7 +166,7 @@ fn the_life_of_a_part_is_told() {
     assert_eq!(steps, ["came_in", "corrected", "scrapped"]);
     assert!(shop.run(&["part", "H60", "--csv"]).done().out.starts_with("at,by,step,job,club,figures,reason\r\n"));
     let refused = shop.run(&["part", "H60", "--deed", "polish", "--json"]).problem(2, "invalid");
-    assert!(refused.contains("“polish” is nothing that is done"), "{refused}");
+    assert!(refused.contains("“polish” is not an action"), "{refused}");
     let refused = shop.run(&["part", "H60", "--deed", "pull", "--json"]).problem(4, "conflict");
     assert!(refused.contains("H60 is rejected and in no club"), "{refused}");
 }

@@ -151,6 +151,11 @@ impl Entries {
         self.read(name, |t| quantity::parse_mass(t, w.units.mass)).map(quantity::Mass::g)
     }
 
+    /// A figure of a part in workshop notation, in the person's unit where none stands.
+    pub fn part_figure(&mut self, w: &Words, field: &trade::part_field::Field) -> Option<f64> {
+        self.read(field.name, |t| field.parse(t, w.units.mass, w.units.length))
+    }
+
     pub fn angle_deg(&mut self, w: &Words, name: &str) -> Option<f64> {
         self.read(name, quantity::parse_angle).map(quantity::Angle::deg)
     }
