@@ -1,11 +1,13 @@
 //! What can be done about the clubs of a job now.
 
-use super::{print_json, say};
+use super::{print_json, reader, say};
 use crate::config::AdviseArguments;
 use crate::failure::Failure;
 use app::advice::Advice;
+use bench::chance::Chance;
 use bench::remedy::GripPick;
 use std::fmt::Write;
+use words::{Words, text};
 
 /// Everything that is advised for a job.
 #[derive(serde::Serialize)]
@@ -30,16 +32,23 @@ pub async fn advise(arguments: &AdviseArguments) -> Result<(), Failure> {
     }
     let advised = Advised { clubs, grips: app.grips(arguments.job).await? };
     app.close().await;
-    if arguments.database.json { print_json(&advised) } else { say(&text(&advised, arguments.slot.is_some())) }
+    if arguments.database.json {
+        print_json(&advised)
+    } else {
+        say(&told(&reader(), arguments.job, &advised, arguments.slot.is_some()))
+    }
 }
 
-fn text(advised: &Advised, whole: bool) -> String {
+fn told(w: &Words, job: i64, advised: &Advised, whole: bool) -> String {
     let most = if whole { 12 } else { 2 };
     let mut text = String::new();
     // Writing to a string does not fail.
     for club in &advised.clubs {
-        let chance = club.chance_ahead.map_or("no plan".into(), bench::chance::chance_words);
-        let _ = writeln!(text, "Club {}: as planned {chance}.", club.slot);
+        let first = match club.chance_ahead {
+            Some(chance) => text!(w, "command-advise-club", slot = club.slot, chance = Chance::of(chance)),
+            None => text!(w, "command-advise-no-plan", slot = club.slot, job = job),
+        };
+        let _ = writeln!(text, "{first}");
         for remedy in club.remedies.iter().take(most) {
             let _ = writeln!(text, "  {}", remedy.words);
         }
@@ -48,7 +57,11 @@ fn text(advised: &Advised, whole: bool) -> String {
         }
     }
     for pick in advised.grips.iter().filter(|p| p.change) {
-        let _ = writeln!(text, "Grip {} ({:.1} g) for club {}.", pick.code, pick.mass_g, pick.slot);
+        let _ = writeln!(
+            text,
+            "{}",
+            text!(w, "command-advise-grip", code = pick.code, grip_g = pick.mass_g, slot = pick.slot)
+        );
     }
     text
 }

@@ -70,11 +70,7 @@ async fn show(State(app): State<App>, Reader(w): Reader, Query(pairs): Query<Vec
     };
     let crumb = if asks.is_empty() { String::new() } else { text!(w, "ask-count", n = asks.len()) };
     let title = w.text("ask-page");
-    let page = framed(
-        &w,
-        &app,
-        Framed { title: &title, active: Nav::Stock, crumb, notice, body, ..Framed::default() },
-    );
+    let page = framed(&w, &app, Framed { title: &title, active: Nav::Stock, crumb, notice, body, ..Framed::default() });
     Ok((status, page.await?).into_response())
 }
 
@@ -167,7 +163,7 @@ fn asks_part(w: &Words, asks: &[HeadAsk], library: &Library) -> Markup {
             SupplyFrom::Stock => "ask-from-stock",
             SupplyFrom::Model => "ask-from-model",
         };
-                let order = query(&[
+        let order = query(&[
             ("model", a.head_model.as_str()),
             ("number", &a.number),
             ("count", &a.order_for_one.unwrap_or(1).to_string()),
@@ -178,7 +174,9 @@ fn asks_part(w: &Words, asks: &[HeadAsk], library: &Library) -> Markup {
             Cell::from(format!("{name} {}", w.club_number(&a.number))),
             Cell(html! { (w.length_to(a.length_mm, 2)) ", " (w.swing_weight(a.swing_weight_points)) }),
             Cell(html! { strong { (text!(w, "order-window", from_g = a.from_g, to_g = a.to_g)) } }),
-            Cell(html! { (text!(w, "ask-mean-scatter", mean_g = a.mean_g, scatter_g = a.sd_g)) br; span.small { (w.text(from)) } }),
+            Cell(
+                html! { (text!(w, "ask-mean-scatter", mean_g = a.mean_g, scatter_g = a.sd_g)) br; span.small { (w.text(from)) } },
+            ),
             Cell(html! {
                 (percent(w, a.inside)) br;
                 span.small { (text!(w, "ask-any-shaft", share = percent(w, a.inside_any_shaft))) }

@@ -51,7 +51,8 @@ async fn show(State(app): State<App>, Reader(w): Reader) -> PageResult {
             p.small { (w.text("need-hint")) }
         }
     };
-    let crumb = if short.is_empty() { w.text("need-none-short") } else { text!(w, "need-count-short", n = short.len()) };
+    let crumb =
+        if short.is_empty() { w.text("need-none-short") } else { text!(w, "need-count-short", n = short.len()) };
     Ok(framed(&w, &app, Framed { title: &w.text("need-page"), active: Nav::Stock, crumb, body, ..Framed::default() })
         .await?
         .into_response())
@@ -71,7 +72,8 @@ fn rows_table(w: &Words, caption: &str, rows: &[&Need], library: &Library) -> Ma
             query(&[("model", &n.model), ("number", number), ("count", &n.to_order.to_string()), ("job", &job)])
         );
         let parts = format!("/stock{}", query(&[("model", &n.model), ("number", number), ("state", "free")]));
-        let not_weighed = if n.not_weighed > 0 { text!(w, "need-not-weighed", n = n.not_weighed) } else { String::new() };
+        let not_weighed =
+            if n.not_weighed > 0 { text!(w, "need-not-weighed", n = n.not_weighed) } else { String::new() };
         let or_dash = |n: i64| Cell::from(if n == 0 { "–".to_owned() } else { n.to_string() });
         vec![
             Cell(html! { a href=(parts) { (name) " " (w.club_number(number)) } }),

@@ -132,11 +132,14 @@ async fn list(State(app): State<App>, Reader(w): Reader, Query(pairs): Query<Vec
             } }
         }
     };
-    let crumb =
-        if all { text!(w, "order-count", n = total) } else { text!(w, "order-count-open", n = total) };
-    Ok(framed(&w, &app, Framed { title: &w.text("order-place-orders"), active: Nav::Stock, crumb, body, ..Framed::default() })
-        .await?
-        .into_response())
+    let crumb = if all { text!(w, "order-count", n = total) } else { text!(w, "order-count-open", n = total) };
+    Ok(framed(
+        &w,
+        &app,
+        Framed { title: &w.text("order-place-orders"), active: Nav::Stock, crumb, body, ..Framed::default() },
+    )
+    .await?
+    .into_response())
 }
 
 fn orders_table(w: &Words, orders: &[OrderView], library: &Library) -> Markup {
@@ -211,8 +214,7 @@ async fn new_page(w: &Words, app: &App, form: &Entries, notice: Option<Notice>, 
     };
     let notice = notice.or_else(|| form.notice(w));
     let title = w.text("order-new");
-    let page =
-        framed(w, app, Framed { title: &title, active: Nav::Stock, notice, body, ..Framed::default() }).await?;
+    let page = framed(w, app, Framed { title: &title, active: Nav::Stock, notice, body, ..Framed::default() }).await?;
     Ok((status, page).into_response())
 }
 

@@ -60,7 +60,9 @@ async fn index(State(app): State<App>, Reader(w): Reader) -> PageResult {
         @if open.len() > 1 { p.actions { (link_button("/plan/day", &w.text("plan-together"), ButtonKind::Primary, None, "")) } }
         @if !planned.is_empty() { (section(&w.text("plan-planned"), &html! {}, &list(&planned))) }
     };
-    Ok(framed(w, &app, Framed { title: &w.text("plan-page"), active: Nav::Plan, body, ..Framed::default() }).await?.into_response())
+    Ok(framed(w, &app, Framed { title: &w.text("plan-page"), active: Nav::Plan, body, ..Framed::default() })
+        .await?
+        .into_response())
 }
 
 #[derive(Debug, Default, Deserialize)]
@@ -160,8 +162,7 @@ async fn plan_page(w: &Words, app: &App, number: i64, keep: &str, error: Option<
     };
     let waits = app.waits().await?.remove(&number).unwrap_or_default();
     let body = html! { (super::orders::waits_part(w, &waits)) (body) (drop_part(w, number, file.job.state)) };
-    let crumb =
-        text!(w, "plan-job-state", job = number, player = file.job.sheet.player, state = file.job.state);
+    let crumb = text!(w, "plan-job-state", job = number, player = file.job.sheet.player, state = file.job.state);
     let title = w.text("plan-page");
     let page =
         framed(w, app, Framed { title: &title, active: Nav::Plan, crumb, notice, body, ..Framed::default() }).await?;
@@ -371,12 +372,7 @@ pub(super) fn plan_table(w: &Words, file: &JobFile, plans: &[Option<ClubPlan>], 
 
 /// What a step should read: `D2.1 ± 0.3`.
 fn reading(w: &Words, expected: &Expected) -> String {
-    text!(
-        w,
-        "plan-reading",
-        expected_points = expected.swing_weight_points,
-        band_points = expected.band_points
-    )
+    text!(w, "plan-reading", expected_points = expected.swing_weight_points, band_points = expected.band_points)
 }
 
 /// The beam of each club as it is planned: what hangs where, and where it is meant to finish.
@@ -455,22 +451,17 @@ async fn cards(State(app): State<App>, Reader(w): Reader, Path(job): Path<i64>) 
         div.job-cards { @for club in &file.job.clubs { @if let Some(plan) = &club.plan { (one_card(&w, &file, &head, club, plan)) } } }
     };
     let title = w.text("plan-cards");
-    let page = framed(
-        &w,
-        &app,
-        Framed { title: &title, active: Nav::Plan, crumb: head.clone(), body, ..Framed::default() },
-    )
-    .await?;
+    let page =
+        framed(&w, &app, Framed { title: &title, active: Nav::Plan, crumb: head.clone(), body, ..Framed::default() })
+            .await?;
     Ok(page.into_response())
 }
 
 fn one_card(w: &Words, file: &JobFile, head: &str, club: &JobClub, plan: &ClubPlan) -> Markup {
     let target = &club.target;
     let part = |kind| {
-        plan.part(kind).map_or_else(
-            || w.text("plan-no-part"),
-            |p| text!(w, "plan-card-part", code = p.code, part_g = p.mass_g),
-        )
+        plan.part(kind)
+            .map_or_else(|| w.text("plan-no-part"), |p| text!(w, "plan-card-part", code = p.code, part_g = p.mass_g))
     };
     let tips: Vec<String> =
         plan.parts.iter().filter(|p| p.kind == PartKind::TipWeight).map(|p| w.mass(p.mass_g)).collect();
@@ -485,10 +476,7 @@ fn one_card(w: &Words, file: &JobFile, head: &str, club: &JobClub, plan: &ClubPl
             ("plan-column-tip", if tips.is_empty() { w.text("plan-no-part") } else { tips.join(" + ") }),
             ("plan-column-off-tip", off_tip(w, plan)),
             ("plan-column-cut-shaft", w.length(plan.cut_shaft_mm)),
-            (
-                "plan-card-length",
-                text!(w, "plan-card-length-to", length_mm = target.length_mm, end = target.length_to),
-            ),
+            ("plan-card-length", text!(w, "plan-card-length-to", length_mm = target.length_mm, end = target.length_to)),
             (
                 "plan-card-wraps",
                 text!(w, "plan-card-wraps-are", base = wraps.base, full = wraps.full, lower = wraps.lower_hand),

@@ -159,12 +159,8 @@ async fn options_page(w: &Words, app: &App, number: i64, keep: &str, error: Opti
     let notice = error.as_ref().map(|one| failure(w, one));
     let crumb = text!(w, "plan-job", job = number, player = file.job.sheet.player);
     let title = w.text("plan-choice");
-    let page = framed(
-        w,
-        app,
-        Framed { title: &title, active: Nav::Plan, crumb, notice, body, ..Framed::default() },
-    )
-    .await?;
+    let page =
+        framed(w, app, Framed { title: &title, active: Nav::Plan, crumb, notice, body, ..Framed::default() }).await?;
     Ok((status, page).into_response())
 }
 
@@ -287,8 +283,7 @@ async fn again_page(w: &Words, app: &App, number: i64, keep: &str, error: Option
     let crumb = text!(w, "plan-job", job = number, player = file.job.sheet.player);
     let title = w.text("plan-again");
     let page =
-        framed(w, app, Framed { title: &title, active: Nav::Plan, crumb, notice, body, ..Framed::default() })
-            .await?;
+        framed(w, app, Framed { title: &title, active: Nav::Plan, crumb, notice, body, ..Framed::default() }).await?;
     Ok((status, page).into_response())
 }
 
@@ -358,8 +353,7 @@ async fn day_page(w: &Words, app: &App, error: Option<AppError>) -> PageResult {
     let crumb = text!(w, "plan-day-jobs", n = waiting.len());
     let title = w.text("plan-day");
     let page =
-        framed(w, app, Framed { title: &title, active: Nav::Plan, crumb, notice, body, ..Framed::default() })
-            .await?;
+        framed(w, app, Framed { title: &title, active: Nav::Plan, crumb, notice, body, ..Framed::default() }).await?;
     Ok((status, page).into_response())
 }
 

@@ -67,11 +67,7 @@ async fn show(State(app): State<App>, Reader(w): Reader, Query(pairs): Query<Vec
     };
     let crumb = sorted.as_ref().map_or_else(String::new, |s| text!(w, "weight-class-crumb", what = what, n = s.count));
     let title = w.text("weight-class-page");
-    let page = framed(
-        &w,
-        &app,
-        Framed { title: &title, active: Nav::Stock, crumb, notice, body, ..Framed::default() },
-    );
+    let page = framed(&w, &app, Framed { title: &title, active: Nav::Stock, crumb, notice, body, ..Framed::default() });
     Ok((status, page.await?).into_response())
 }
 
@@ -137,7 +133,9 @@ fn classes_table(w: &Words, sorting: &Sorting) -> Markup {
         .collect();
     table(&Table {
         caption: &w.text("weight-class-caption"),
-        columns: ["class", "masses", "parts", "codes"].map(|column| Column::words(w.text(&format!("weight-class-column-{column}")))).to_vec(),
+        columns: ["class", "masses", "parts", "codes"]
+            .map(|column| Column::words(w.text(&format!("weight-class-column-{column}"))))
+            .to_vec(),
         rows,
         cards: true,
         ..Table::default()
