@@ -64,6 +64,40 @@ impl Chance {
     }
 }
 
+fact::facts! {
+    /// The chance of finishing in tolerance, as people say it.
+    pub enum Chance: "chance" {
+        /// As good as certain.
+        NinetyNine,
+        /// A twentieth short of certain.
+        Nineteen,
+        /// In tenths.
+        Tenths {
+            /// From 1 to 9.
+            n: u32,
+        },
+        /// Less than one in twenty.
+        Hardly,
+    }
+}
+
+impl Chance {
+    /// How a probability is told.
+    #[must_use]
+    pub fn of(chance: f64) -> Self {
+        let tenths = (chance * 10.0).round();
+        if chance >= 0.985 {
+            Self::NinetyNine
+        } else if chance >= 0.945 {
+            Self::Nineteen
+        } else if tenths >= 1.0 {
+            Self::Tenths { n: tenths.min(9.0) as u32 }
+        } else {
+            Self::Hardly
+        }
+    }
+}
+
 /// "9 in 10 inside": a chance as people say it.
 #[must_use]
 pub fn chance_words(chance: f64) -> String {

@@ -123,7 +123,11 @@ fn the_plan_and_the_belief_stack_weights_alike() {
         for club in &set.job.clubs {
             let plan = club.plan.as_ref().unwrap();
             let finish = believed.finish(&club.id).unwrap().unwrap();
-            let said = plan.reasons.iter().find_map(|r| Some(r.split_once("leave it ")?.1.split_once(" points")?.0));
+            let said = plan
+                .reasons
+                .iter()
+                .map(|r| words::Words::english(quantity::Units::default()).tell(r))
+                .find_map(|r| Some(r.split_once("leaves it ")?.1.split_once(" point")?.0.to_owned()));
             let Some(said) = said else { continue };
             let off: f64 = said.parse().unwrap();
             // Two decimals are shown.

@@ -77,7 +77,7 @@ async fn what_cannot_be_built_is_told_what_else_would_do() {
     let instead = missing[0]["instead"].as_array().expect("other parts");
     let words = |code: &str| {
         let found = instead.iter().find(|x| x["code"] == code);
-        found.unwrap_or_else(|| panic!("no {code} in {instead:?}"))["words"].as_str().expect("words").to_owned()
+        found.unwrap_or_else(|| panic!("no {code} in {instead:?}"))["fact"]["words"].as_str().expect("words").to_owned()
     };
     // Both sevens are taken, and said to be; of the neighbours the nearer ones are named.
     assert!(words("H70").contains("the 7 of job ") && words("H71").contains("the 7 of job "));

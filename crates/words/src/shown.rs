@@ -12,6 +12,7 @@
 //! | `PLAIN` | the figure alone, with `digits` decimals, in the reader's unit |
 //! | `PERCENT` | a share as a percentage |
 //! | `DAY`, `CLOCK` | of a moment or day: `29 Nov`, `05:01` |
+//! | `WEEKDAY` | the day of the week of a day: `Tuesday` |
 //! | `CAPITAL` | with a capital at its beginning |
 //! | `CLUB` | nothing: the number of a club in one spelling, to choose by |
 //!
@@ -181,6 +182,7 @@ const FORMS: &[(&str, Form)] = &[
         let at = s.text.parse().ok().map(|at| s.words.day_of(at));
         at.or_else(|| s.text.parse().ok()).map_or_else(|| s.text.clone(), |day| s.words.day(day))
     }),
+    ("WEEKDAY", |s, _| s.text.parse().map_or_else(|_| s.text.clone(), |day| s.words.weekday(day))),
     ("CLOCK", |s, _| s.text.parse().map_or_else(|_| s.text.clone(), |at| s.words.clock(at))),
 ];
 

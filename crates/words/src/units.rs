@@ -170,6 +170,12 @@ impl Words {
         text!(self, "date-month", month = self.month(day), year = day.year().to_string())
     }
 
+    /// The day of the week: `Tuesday`.
+    #[must_use]
+    pub fn weekday(&self, day: Date) -> String {
+        self.text(&format!("weekday-{}", day.weekday().to_monday_one_offset()))
+    }
+
     fn month(&self, day: Date) -> String {
         self.text(&format!("month-{}", day.month()))
     }
@@ -271,6 +277,8 @@ mod tests {
     fn a_day_has_its_month_by_name() {
         let words = Words::english(Units::default());
         assert_eq!(words.date(jiff::civil::date(2026, 11, 29)), "29 Nov 2026");
+        // 2026 begins on a Thursday (any calendar); the 333rd day is a Sunday.
+        assert_eq!(words.weekday(jiff::civil::date(2026, 11, 29)), "Sunday");
         let at = jiff::Timestamp::from_second(1_795_928_486).unwrap_or_default();
         assert_eq!(words.moment(at), at.strftime("%-d %b %Y %H:%M").to_string());
     }

@@ -175,8 +175,8 @@ pub async fn ask(arguments: &AskArguments) -> Result<(), Failure> {
                 w.swing_weight(a.swing_weight_points),
                 text!(w, "ask-from-to", from_g = a.from_g, to_g = a.to_g),
                 text!(w, "ask-mean", mean_g = a.mean_g, sd_g = a.sd_g),
-                text!(w, "ask-share", share = a.inside),
-                text!(w, "ask-share", share = a.inside_any_shaft),
+                text!(w, "ask-usable-share", share = a.inside),
+                text!(w, "ask-usable-share", share = a.inside_any_shaft),
                 a.order_for_one.map_or_else(|| w.text("ask-none-fits"), |n| n.to_string()),
             ]
         })

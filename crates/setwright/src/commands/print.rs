@@ -2,11 +2,11 @@
 
 use crate::failure::Failure;
 use bench::record::{Line, Record, Verdict};
-use quantity::{Length, SwingWeight, decimal};
+use quantity::{SwingWeight, decimal};
 use serde_json::Value;
 use trade::job::Job;
 use trade::model::PartKind;
-use trade::plan::{Plan, PlannedPart};
+use trade::plan::Plan;
 use trade::reading::Unit;
 use words::{Words, text};
 
@@ -57,7 +57,7 @@ pub fn table(headings: &[impl AsRef<str>], rows: &[Vec<String>]) {
 }
 
 /// A plan: what goes into each club, its cuts, and what it should read dry.
-pub fn plan(job: &Job, plan: &Plan) {
+pub fn plan(w: &Words, job: &Job, plan: &Plan) {
     let adapters = plan.clubs.iter().flatten().any(|c| c.part(PartKind::Adapter).is_some());
     let rows: Vec<Vec<String>> = job
         .clubs
@@ -65,32 +65,29 @@ pub fn plan(job: &Job, plan: &Plan) {
         .zip(&plan.clubs)
         .filter_map(|(club, chosen)| Some((club, chosen.as_ref()?)))
         .map(|(club, chosen)| {
-            let code = |kind| chosen.part(kind).map_or("-", |p| p.code.as_str()).to_owned();
+            let none = || w.text("command-none");
+            let code = |kind| chosen.part(kind).map_or_else(none, |p| p.code.clone());
             let tip_g: f64 = chosen.parts.iter().filter(|p| p.kind == PartKind::TipWeight).map(|p| p.mass_g).sum();
-            let inch = |mm: f64| decimal(Length::from_mm(mm).inch(), 2);
             let expected = |step: &str| {
-                chosen.expected.iter().find(|e| e.step == step).map_or_else(
-                    || "-".to_owned(),
-                    |e| {
-                        format!(
-                            "{} ±{}",
-                            SwingWeight::from_points(e.swing_weight_points).letter(1),
-                            decimal(e.band_points, 1)
-                        )
-                    },
-                )
+                chosen.expected.iter().find(|e| e.step == step).map_or_else(none, |e| {
+                    text!(w, "plan-reading", expected_points = e.swing_weight_points, band_points = e.band_points)
+                })
             };
-            let mut row =
-                vec![club.target.number.clone(), code(PartKind::Head), code(PartKind::Shaft), code(PartKind::Grip)];
+            let mut row = vec![
+                w.club_short(&club.target.club_kind, &club.target.number),
+                code(PartKind::Head),
+                code(PartKind::Shaft),
+                code(PartKind::Grip),
+            ];
             row.extend(adapters.then(|| code(PartKind::Adapter)));
             row.extend([
-                if tip_g > 0.0 { format!("{} g", decimal(tip_g, 1)) } else { "-".to_owned() },
-                format!("{} in", inch(chosen.tip_trim_mm)),
-                format!("{} in", inch(chosen.butt_cut_mm)),
-                format!("{} in", inch(chosen.cut_shaft_mm)),
+                if tip_g > 0.0 { w.mass(tip_g) } else { none() },
+                w.length_to(chosen.tip_trim_mm, 2),
+                w.length_to(chosen.butt_cut_mm, 2),
+                w.length_to(chosen.cut_shaft_mm, 2),
                 expected("dry"),
                 expected("finish"),
-                SwingWeight::from_points(club.target.swing_weight_points).letter_short(),
+                w.swing_weight_short(club.target.swing_weight_points),
             ]);
             row
         })
@@ -98,25 +95,26 @@ pub fn plan(job: &Job, plan: &Plan) {
     if !rows.is_empty() {
         let mut headings = vec!["club", "head", "shaft", "grip"];
         headings.extend(adapters.then_some("adapter"));
-        headings.extend(["weight", "off the tip", "off the butt", "cut to", "reads dry", "finishes", "sheet"]);
+        headings.extend(["tip", "off-tip", "off-butt", "cut-to", "dry", "finish", "sheet"]);
+        let headings: Vec<String> = headings.iter().map(|h| w.text(&format!("command-plan-column-{h}"))).collect();
         table(&headings, &rows);
     }
     for missing in &plan.missing {
-        println!("Missing for the {}: {}", missing.number, missing.words);
+        println!("{}", text!(w, "command-plan-missing", number = missing.number, lack = missing.fact));
         for other in &missing.instead {
-            println!("  or {}", other.words);
+            println!("  {}", text!(w, "command-match-or", other = other.fact));
         }
     }
     for (club, chosen) in job.clubs.iter().zip(&plan.clubs) {
         if let Some(frequency) = chosen.as_ref().and_then(|c| c.frequency) {
-            println!("The {}: {}", club.target.number, frequency.words());
+            println!("{}", text!(w, "command-plan-frequency", club = club.target.name(), shaft = frequency.fact()));
         }
     }
     for line in &plan.frequency {
-        println!("{}", line.words);
+        println!("{}", w.sentence(&line.fact));
     }
     if !rows.is_empty() {
-        println!("{}", if plan.proven { "Proven best for the stated cost." } else { "Best found so far." });
+        println!("{}", w.text(if plan.proven { "command-plan-proven" } else { "command-plan-best" }));
     }
 }
 

@@ -17,7 +17,7 @@ pub(super) fn bytes_of(path: &Path) -> Result<Vec<u8>, Failure> {
     std::fs::read(path).map_err(|e| Failure::file(path, &e))
 }
 
-pub(super) fn busy(words: &'static str, json: bool) -> ProgressBar {
+pub(super) fn busy(words: impl Into<std::borrow::Cow<'static, str>>, json: bool) -> ProgressBar {
     if json {
         return ProgressBar::hidden();
     }
@@ -103,7 +103,7 @@ pub async fn sheet_add(arguments: &SheetFile) -> Result<(), Failure> {
 pub async fn plan(arguments: &PlanArguments) -> Result<(), Failure> {
     let locks = arguments.keep.iter().map(|k| lock(k)).collect::<Result<Vec<_>, _>>()?;
     let app = arguments.database.open().await?;
-    let bar = busy("choosing parts", arguments.database.json);
+    let bar = busy(super::reader().text("command-plan-choosing"), arguments.database.json);
     let proposal = app.propose(arguments.job, &locks).await?;
     bar.finish_and_clear();
     if arguments.accept {
@@ -120,9 +120,10 @@ pub async fn plan(arguments: &PlanArguments) -> Result<(), Failure> {
         print_json(&proposal)?;
     } else {
         let job = app.job_view(arguments.job).await?.job;
-        print::plan(&job, &proposal.plan);
+        let w = super::reader();
+        print::plan(&w, &job, &proposal.plan);
         if arguments.accept {
-            println!("The parts are held.");
+            println!("{}", w.text("command-plan-held"));
         }
     }
     app.close().await;
@@ -130,7 +131,7 @@ pub async fn plan(arguments: &PlanArguments) -> Result<(), Failure> {
 }
 
 fn lock(text: &str) -> Result<Lock, Failure> {
-    let wrong = || Failure::usage(format!("“{text}” is no SLOT:CODE. For example --keep 3:H-0412"));
+    let wrong = || Failure::usage(text!(super::reader(), "command-lock-wrong", typed = text));
     let (slot, code) = text.split_once(':').ok_or_else(wrong)?;
     Ok(Lock { slot: slot.trim().parse().map_err(|_| wrong())?, code: code.trim().to_owned() })
 }

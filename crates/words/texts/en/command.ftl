@@ -1,4 +1,4 @@
-### Command
+### Command: what the program prints at a terminal
 
 
 # `setwright record`.
@@ -10,3 +10,65 @@ command-record-unplanned = not planned yet
 command-record-sheet = sheet
 command-record-built = built
 command-record-off-by = off by
+command-none = -
+
+# A plan.
+command-plan-column-club = club
+command-plan-column-head = head
+command-plan-column-shaft = shaft
+command-plan-column-grip = grip
+command-plan-column-adapter = adapter
+command-plan-column-tip = tip weight
+command-plan-column-off-tip = off the tip
+command-plan-column-off-butt = off the butt
+command-plan-column-cut-to = cut to
+command-plan-column-dry = reads dry
+command-plan-column-finish = finishes
+command-plan-column-sheet = sheet
+command-plan-missing = Missing for the { club-number }: { $lack }
+command-plan-frequency = The { $club }: { $shaft }
+command-plan-proven = Proven best for the stated cost.
+command-plan-best = Best found so far.
+command-plan-held = The parts are held.
+command-plan-choosing = choosing parts
+command-lock-wrong = “{ $typed }” is not SLOT:CODE. For example --keep 3:H-0412
+
+# Matching one sheet, or a day's jobs.
+command-match-club =
+    head { $head ->
+        [none] none
+       *[other] { $head }
+    }  shaft { $shaft ->
+        [none] none
+       *[other] { $shaft }
+    }  grip { $grip ->
+        [none] none
+       *[other] { $grip }
+    }{ $adapter ->
+        [none] {""}
+       *[other] {"  "}adapter { $adapter }
+    }  tip { $tip_g }{ $off_cpm ->
+        [none] {""}
+       *[other] {"  "}{ CPM($off_cpm, signed: 1) }
+    }  { $chance }
+command-match-or = or { $other }
+command-match-job = Job { $job }, { $player } (counts { PLAIN($priority, digits: 2) })
+command-match-options = To choose from:
+command-match-option-swing-weight =
+    { $tip_g } in the tips, worst { POINTS($worst_points, digits: 2) } off{ $worst_cpm ->
+        [none] {""}
+       *[other] , shafts at most { $worst_cpm } off
+    }
+command-match-option-inertia =
+    { $tip_g } in the tips, worst { POINTS($worst_points, digits: 2) } off{ $worst_cpm ->
+        [none] {""}
+       *[other] , shafts at most { $worst_cpm } off
+    }, equal inertia
+command-match-proven = Cost { PLAIN($cost, digits: 4) }, proven: no choice of these parts costs less.
+command-match-bound = Cost { PLAIN($cost, digits: 4) }, proven at least { PLAIN($bound, digits: 4) }: at most { PERCENT($gap_share, digits: 1) } better is possible.
+command-match-watch = { PLAIN($seconds) } s: cost { PLAIN($cost, digits: 4) }, proven at least { PLAIN($bound, digits: 4) }. Ctrl-C: enough
+
+# What can be done about a club.
+command-advise-club = Club { $slot }: as planned { $chance }.
+command-advise-no-plan = Club { $slot } has no plan yet. Accept one with `setwright plan { $job } --accept`.
+command-advise-grip = Grip { $code } ({ $grip_g }) for club { $slot }.

@@ -29,6 +29,13 @@ month-9 = Sep
 month-10 = Oct
 month-11 = Nov
 month-12 = Dec
+weekday-1 = Monday
+weekday-2 = Tuesday
+weekday-3 = Wednesday
+weekday-4 = Thursday
+weekday-5 = Friday
+weekday-6 = Saturday
+weekday-7 = Sunday
 
 # A sentence that an earlier version kept as it was shown.
 kept-text = { $text }
@@ -47,3 +54,8 @@ left-days =
     }
 left-over = over
 button-keep = Keep
+# The chance of finishing in tolerance, as people say it.
+chance-ninety-nine = 99 in 100 inside
+chance-nineteen = 19 in 20 inside
+chance-tenths = { $n } in 10 inside
+chance-hardly = hardly any chance inside
