@@ -36,7 +36,7 @@ pub(super) fn router() -> Router<App> {
 async fn index(State(app): State<App>, Reader(w): Reader) -> PageResult {
     let body = html! {
         div.columns { @for topic in topics() {
-            div.card { h2 { a href={ "/calc/" (topic.name) } { (topic.title) } } p { (topic.summary) } }
+            div.card { h2 { a href={ "/calc/" (topic.name) } { (w.tell(&topic.title())) } } p { (w.tell(&topic.summary())) } }
         } }
     };
     let crumb = "for one club at a time, nothing is kept".to_owned();
@@ -113,7 +113,7 @@ async fn topic_page(w: &Words, app: &App, name: &str, pairs: Vec<(String, String
         });
     }
     let body = html! {
-        p { (topic.summary) }
+        p { (w.tell(&topic.summary())) }
         @if let Some(output) = &output { (at_a_glance(w, topic, &input, output)) }
         // A result without figures of its own, only parts, stands whole before the form.
         @let whole_first = output.as_ref().and_then(Value::as_object).is_some_and(|map| plain_rows(w, map).is_empty());
@@ -123,9 +123,12 @@ async fn topic_page(w: &Words, app: &App, name: &str, pairs: Vec<(String, String
         @if !whole_first { @if let Some(output) = &output { (in_full(w, output)) } }
         p { (link_button("/calc", "All calculations", ButtonKind::Quiet, None, "")) }
     };
-    let page =
-        framed(w, app, Framed { title: topic.title, crumb: "Calculation".into(), notice, body, ..Framed::default() })
-            .await?;
+    let page = framed(
+        w,
+        app,
+        Framed { title: &w.tell(&topic.title()), crumb: "Calculation".into(), notice, body, ..Framed::default() },
+    )
+    .await?;
     Ok((status, page).into_response())
 }
 
@@ -159,9 +162,10 @@ async fn show_recording(State(app): State<App>, Reader(w): Reader, form: Multipa
         (recording_form(&w))
         p { (link_button("/calc/pluck", "Enter samples instead", ButtonKind::Quiet, None, "")) }
     };
-    let title = topic.map_or("Calculation", |t| t.title);
+    let title = topic.map_or(String::new(), |t| w.tell(&t.title()));
     let page =
-        framed(&w, &app, Framed { title, crumb: "Calculation".into(), notice, body, ..Framed::default() }).await?;
+        framed(&w, &app, Framed { title: &title, crumb: "Calculation".into(), notice, body, ..Framed::default() })
+            .await?;
     Ok((status, page).into_response())
 }
 
