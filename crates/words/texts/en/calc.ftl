@@ -18,3 +18,42 @@ calc-title-lie = Lie and loft
 calc-summary-lie = Lie when the length changes, aim error of a wrong lie, and bending steps within the maker's limit.
 calc-title-glue = Glue
 calc-summary-glue = Adhesive in a joint and a batch, pot life and cure at a temperature, and the stress of the swing.
+
+calc-index = Calculations
+calc-index-crumb = for one club at a time; nothing is saved
+calc-all = All calculations
+calc-crumb = Calculation
+calc-example = The figures are an example.
+calc-example-next = Replace these; leave blank what you don't need.
+calc-not-used =
+    { $count ->
+        [one] One entry could not be used.
+       *[other] { $count } entries could not be used.
+    }
+calc-not-used-next = Look for the red marks.
+calc-recording = Recording
+calc-recording-hint = WAV with one or two channels, or CSV with time and one or two axes.
+calc-recording-read = Read the recording
+calc-recording-samples = Enter samples instead
+calc-figures = Figures
+calc-calculate = Calculate
+calc-back-to-example = Back to the example
+calc-sd-hint = ± is one standard deviation of the reading; leave it blank where you do not know it.
+calc-usual = usual
+calc-numbers-hint = Numbers, one after the other
+calc-numbers-unit-hint = Numbers in { $unit }, one after the other
+calc-rows-first-line = First line: { $columns }
+calc-rows-hint = One line for each, below the line that names the columns
+calc-more-figures = More figures
+calc-what = what
+calc-value = value
+calc-one-sd = one standard deviation
+calc-yes = yes
+calc-no = no
+
+calc-what-if = What if
+calc-what-if-show = Show it
+calc-what-if-planned = As planned
+calc-what-if-head-g = head
+calc-what-if-tip-g = tip weight
+calc-what-if-grip-g = grip
