@@ -9,6 +9,7 @@ pub mod adapter;
 pub mod adhesive;
 pub mod caution;
 pub mod check_weight;
+pub mod club_name;
 pub mod connection;
 pub mod error;
 pub mod ferrule;

@@ -1,5 +1,6 @@
 //! The fitting sheet: who, what, and the readings of the reference club that the fitting settled on.
 
+use crate::club_name::ClubName;
 use crate::kind::{ClubKind, Facing, Hand, LengthTo, SoftSide, closed_list};
 use crate::wrap::Wraps;
 use jiff::civil::Date;
@@ -177,4 +178,12 @@ pub struct SheetClub {
     /// How far from the target is still good.
     #[serde(default)]
     pub tolerances: Tolerances,
+}
+
+impl SheetClub {
+    /// The club as a figure of a fact: the 7-iron, the PW.
+    #[must_use]
+    pub fn name(&self) -> ClubName {
+        ClubName::of(self.club_kind, &self.number)
+    }
 }

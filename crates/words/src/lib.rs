@@ -24,6 +24,7 @@
 mod tests;
 
 pub mod check;
+mod club;
 mod files;
 mod language;
 mod rich;

@@ -13,6 +13,7 @@
 //! | `PERCENT` | a share as a percentage |
 //! | `DAY`, `CLOCK` | of a moment or day: `29 Nov`, `05:01` |
 //! | `CAPITAL` | with a capital at its beginning |
+//! | `CLUB` | nothing: the number of a club in one spelling, to choose by |
 //!
 //! `signed: 1` writes a plus as well as a minus.
 
@@ -185,6 +186,8 @@ pub(crate) fn add_functions(texts: &mut FluentBundle<FluentResource>) {
         debug_assert!(added.is_ok(), "{name} is there twice");
     }
     let added = texts.add_function("CAPITAL", |given, _| capital(given));
+    debug_assert!(added.is_ok());
+    let added = texts.add_function("CLUB", |given, _| crate::club::spelling(given));
     debug_assert!(added.is_ok());
 }
 
