@@ -11,6 +11,8 @@ use crate::{Bound, PhysicsError, error::Plain};
 pub struct Slip {
     /// The unit in words, as in "this looks like inches".
     words: &'static str,
+    /// The same as a fact.
+    fact: &'static SlipUnit,
     /// Its sign.
     unit: &'static str,
     /// From that unit into the field's.
@@ -34,11 +36,14 @@ pub struct Plausible {
     likely: Option<(f64, f64)>,
 }
 
-const INCHES: Slip = Slip { words: "inches", unit: "in", convert: |value| value * 25.4 };
-const CENTIMETRES: Slip = Slip { words: "centimetres", unit: "cm", convert: |value| value * 10.0 };
-const METRES: Slip = Slip { words: "metres", unit: "m", convert: |value| value * 1000.0 };
-const OUNCES: Slip = Slip { words: "ounces", unit: "oz", convert: |value| value * quantity::OZ_G };
-const KILOGRAMS: Slip = Slip { words: "kilograms", unit: "kg", convert: |value| value * 1000.0 };
+const INCHES: Slip = Slip { words: "inches", fact: &SlipUnit::Inches, unit: "in", convert: |value| value * 25.4 };
+const CENTIMETRES: Slip =
+    Slip { words: "centimetres", fact: &SlipUnit::Centimetres, unit: "cm", convert: |value| value * 10.0 };
+const METRES: Slip = Slip { words: "metres", fact: &SlipUnit::Metres, unit: "m", convert: |value| value * 1000.0 };
+const OUNCES: Slip =
+    Slip { words: "ounces", fact: &SlipUnit::Ounces, unit: "oz", convert: |value| value * quantity::OZ_G };
+const KILOGRAMS: Slip =
+    Slip { words: "kilograms", fact: &SlipUnit::Kilograms, unit: "kg", convert: |value| value * 1000.0 };
 
 /// Slips of a length in millimetres.
 const OF_LENGTH: &[Slip] = &[INCHES, CENTIMETRES, METRES];
@@ -46,8 +51,13 @@ const OF_LENGTH: &[Slip] = &[INCHES, CENTIMETRES, METRES];
 const OF_MASS: &[Slip] = &[KILOGRAMS, OUNCES];
 /// Slips of a temperature in degrees Celsius.
 const OF_TEMPERATURE: &[Slip] = &[
-    Slip { words: "degrees Fahrenheit", unit: "°F", convert: |value| (value - 32.0) / 1.8 },
-    Slip { words: "kelvins", unit: "K", convert: |value| value - 273.15 },
+    Slip {
+        words: "degrees Fahrenheit",
+        fact: &SlipUnit::Fahrenheit,
+        unit: "°F",
+        convert: |value| (value - 32.0) / 1.8,
+    },
+    Slip { words: "kelvins", fact: &SlipUnit::Kelvins, unit: "K", convert: |value| value - 273.15 },
 ];
 
 // The limits are common practice and the trade's catalogues from memory, no source, unless a line says otherwise.
@@ -72,8 +82,8 @@ pub const BALANCE_POINT_MM: Plausible =
 pub const PLACE_MM: Plausible = Plausible::new("a place on a club", (0.0, 3000.0), "mm");
 /// Fulcrum of a balance scale from the butt stop: 14 in, and 12 in on older scales.
 pub const FULCRUM_IN: Plausible = Plausible::new("the fulcrum", (0.0, 24.0), "in").slips(&[
-    Slip { words: "centimetres", unit: "cm", convert: |value| value / 2.54 },
-    Slip { words: "millimetres", unit: "mm", convert: |value| value / 25.4 },
+    Slip { words: "centimetres", fact: &SlipUnit::Centimetres, unit: "cm", convert: |value| value / 2.54 },
+    Slip { words: "millimetres", fact: &SlipUnit::Millimetres, unit: "mm", convert: |value| value / 25.4 },
 ]);
 /// Mass of a grip: 20 g for the lightest, 150 g for a putter's, more with a weight in its end. Nothing is a bare club.
 pub const GRIP_MASS_G: Plausible = Plausible::new("the mass of a grip", (10.0, 300.0), "g").or_zero().slips(OF_MASS);
@@ -89,8 +99,13 @@ pub const CAP_MM: Plausible = Plausible::new("the cap of a grip", (0.0, 25.0), "
 pub const LENGTHENING_MM: Plausible = Plausible::new("a change of length", (-400.0, 400.0), "mm");
 /// Mass of a metre of shaft: 45 g for the lightest butt, 140 g for steel.
 pub const SHAFT_DENSITY_G_M: Plausible = Plausible::new("a metre of shaft", (10.0, 600.0), "g/m").or_zero().slips(&[
-    Slip { words: "grams a millimetre", unit: "g/mm", convert: |value| value * 1000.0 },
-    Slip { words: "grams an inch", unit: "g/in", convert: |value| value * 1000.0 / 25.4 },
+    Slip {
+        words: "grams a millimetre",
+        fact: &SlipUnit::GramsAMillimetre,
+        unit: "g/mm",
+        convert: |value| value * 1000.0,
+    },
+    Slip { words: "grams an inch", fact: &SlipUnit::GramsAnInch, unit: "g/in", convert: |value| value * 1000.0 / 25.4 },
 ]);
 /// Bottom of a head's bore to the ground line along the shaft axis.
 pub const BORE_TO_GROUND_MM: Plausible = Plausible::new("the bore's distance to the ground", (0.0, 150.0), "mm");
@@ -113,25 +128,35 @@ pub const TIP_BODY_MASS_G: Plausible =
 /// Speed of the head at the ball: 30 to 58 m/s of men with a driver; a fast putt is 3 m/s. Nothing is a club at rest.
 pub const HEAD_SPEED_M_S: Plausible = Plausible::new("the speed of a head", (1.0, 75.0), "m/s").or_zero().slips(&[
     // An international mile is 1609.344 m (exact, international yard and pound agreement of 1959; from memory).
-    Slip { words: "miles an hour", unit: "mph", convert: |value| value * 0.447_04 },
-    Slip { words: "kilometres an hour", unit: "km/h", convert: |value| value / 3.6 },
+    Slip { words: "miles an hour", fact: &SlipUnit::MilesAnHour, unit: "mph", convert: |value| value * 0.447_04 },
+    Slip { words: "kilometres an hour", fact: &SlipUnit::KilometresAnHour, unit: "km/h", convert: |value| value / 3.6 },
 ]);
 /// Radius of the head's path: an arm and a club.
 pub const SWING_RADIUS_M: Plausible = Plausible::new("the radius of a swing", (0.4, 4.0), "m").slips(&[
-    Slip { words: "millimetres", unit: "mm", convert: |value| value / 1000.0 },
-    Slip { words: "centimetres", unit: "cm", convert: |value| value / 100.0 },
-    Slip { words: "inches", unit: "in", convert: |value| value * 0.0254 },
+    Slip { words: "millimetres", fact: &SlipUnit::Millimetres, unit: "mm", convert: |value| value / 1000.0 },
+    Slip { words: "centimetres", fact: &SlipUnit::Centimetres, unit: "cm", convert: |value| value / 100.0 },
+    Slip { words: "inches", fact: &SlipUnit::Inches, unit: "in", convert: |value| value * 0.0254 },
 ]);
 /// Shear strength of an adhesive on its sheet: 10 to 35 MPa.
 pub const SHEAR_STRENGTH_MPA: Plausible = Plausible::new("the shear strength of an adhesive", (0.5, 100.0), "MPa")
     .slips(&[
         // 1 psi is 6894.757 Pa (derived: pound-force by square inch).
-        Slip { words: "pounds by square inch", unit: "psi", convert: |value| value * 0.006_894_757 },
-        Slip { words: "kilopascals", unit: "kPa", convert: |value| value / 1000.0 },
+        Slip {
+            words: "pounds by square inch",
+            fact: &SlipUnit::PoundsASquareInch,
+            unit: "psi",
+            convert: |value| value * 0.006_894_757,
+        },
+        Slip { words: "kilopascals", fact: &SlipUnit::Kilopascals, unit: "kPa", convert: |value| value / 1000.0 },
     ]);
 /// Density of an adhesive or of one of its parts: 0.95 to 1.9 g/ml.
-pub const ADHESIVE_DENSITY_G_ML: Plausible = Plausible::new("the density of an adhesive", (0.5, 3.0), "g/ml")
-    .slips(&[Slip { words: "kilograms a cubic metre", unit: "kg/m³", convert: |value| value / 1000.0 }]);
+pub const ADHESIVE_DENSITY_G_ML: Plausible =
+    Plausible::new("the density of an adhesive", (0.5, 3.0), "g/ml").slips(&[Slip {
+        words: "kilograms a cubic metre",
+        fact: &SlipUnit::KilogramsACubicMetre,
+        unit: "kg/m³",
+        convert: |value| value / 1000.0,
+    }]);
 /// Adhesive that one joint takes: 1 to 3 g.
 pub const JOINT_ADHESIVE_G: Plausible = Plausible::new("the adhesive of a joint", (0.0, 20.0), "g");
 /// Temperature of a room in which somebody works.
@@ -142,7 +167,7 @@ pub const SHEET_C: Plausible =
     Plausible::new("a temperature of a product's sheet", (-20.0, 150.0), "°C").slips(OF_TEMPERATURE);
 /// Frequency of a clamped shaft: 200 to 350 cpm with its head (published physics notes), near 1,000 bare.
 pub const FREQUENCY_CPM: Plausible = Plausible::new("the frequency of a clamped shaft", (30.0, 3000.0), "cpm")
-    .slips(&[Slip { words: "hertz", unit: "Hz", convert: |value| value * 60.0 }]);
+    .slips(&[Slip { words: "hertz", fact: &SlipUnit::Hertz, unit: "Hz", convert: |value| value * 60.0 }]);
 /// Factor that brings a stiffness table to a reading of its own shaft. Two or one half is another shaft, another clamp or
 /// another unit; see [`STIFFNESS_FACTOR_USUAL`] for what is worth a remark.
 pub const STIFFNESS_FACTOR: Plausible = Plausible::new("the factor on a stiffness table", (0.5, 2.0), "");
@@ -235,15 +260,32 @@ impl Plausible {
         })
     }
 
-    /// What a figure outside of the range was probably meant as: "this looks like inches, and 38 in is 965.2 mm".
-    #[must_use]
-    pub fn meant(&self, value: f64) -> Option<String> {
+    fn slip(&self, value: f64) -> Option<(&'static Slip, f64)> {
         if value <= 0.0 || self.contains(value) {
             return None;
         }
         let (low, high) = self.likely.unwrap_or(self.range);
         let slip = self.slips.iter().find(|slip| (low..=high).contains(&(slip.convert)(value)))?;
-        let meant = (slip.convert)(value);
+        Some((slip, (slip.convert)(value)))
+    }
+
+    /// The same as [`meant`](Self::meant), as a fact.
+    #[must_use]
+    pub fn looks_like(&self, value: f64) -> Option<LooksLike> {
+        let (slip, meant) = self.slip(value)?;
+        Some(LooksLike::Unit {
+            unit: slip.fact.clone(),
+            given: quantity::round_to(value, 3),
+            given_in: slip.unit,
+            meant: quantity::round_to(meant, 1),
+            meant_in: self.unit,
+        })
+    }
+
+    /// What a figure outside of the range was probably meant as: "this looks like inches, and 38 in is 965.2 mm".
+    #[must_use]
+    pub fn meant(&self, value: f64) -> Option<String> {
+        let (slip, meant) = self.slip(value)?;
         Some(format!(
             "this looks like {}, and {} {} is {} {}",
             slip.words,
@@ -261,20 +303,90 @@ impl Plausible {
     }
 }
 
+fact::facts! {
+    /// A unit that is mistaken for the one of a field.
+    pub enum SlipUnit: "slip_unit" {
+        /// Inches.
+        Inches,
+        /// Centimetres.
+        Centimetres,
+        /// Metres.
+        Metres,
+        /// Ounces.
+        Ounces,
+        /// Kilograms.
+        Kilograms,
+        /// Degrees Fahrenheit.
+        Fahrenheit,
+        /// Kelvins.
+        Kelvins,
+        /// Millimetres.
+        Millimetres,
+        /// Grams a millimetre.
+        GramsAMillimetre,
+        /// Grams an inch.
+        GramsAnInch,
+        /// Miles an hour.
+        MilesAnHour,
+        /// Kilometres an hour.
+        KilometresAnHour,
+        /// Pounds by square inch.
+        PoundsASquareInch,
+        /// Kilopascals.
+        Kilopascals,
+        /// Kilograms a cubic metre.
+        KilogramsACubicMetre,
+        /// Hertz.
+        Hertz,
+    }
+}
+
+fact::facts! {
+    /// What a figure in another unit was probably meant as.
+    pub enum LooksLike: "looks_like" {
+        /// It is plausible in this unit.
+        Unit {
+            /// The unit that was probably meant.
+            unit: SlipUnit,
+            /// The figure as it was given.
+            given: f64,
+            /// Sign of the unit that was probably meant.
+            given_in: &'static str,
+            /// The same in the unit of the field.
+            meant: f64,
+            /// Sign of the unit of the field.
+            meant_in: &'static str,
+        },
+    }
+}
+
+fact::facts! {
+    /// What looks odd about the parts of a club without being impossible.
+    pub enum PartsRemark: "parts_remark" {
+        /// No part is a grip, and the club is made longer.
+        NoGrip,
+        /// The places look as if they were given in another unit.
+        PlacesInAnotherUnit {
+            /// What the farthest place looks like.
+            meant: LooksLike,
+        },
+        /// The masses look as if they were given in another unit.
+        MassesInAnotherUnit {
+            /// What the sum of the masses looks like.
+            meant: LooksLike,
+        },
+    }
+}
+
 /// Whether masses and places of the parts of a club look as if they were given in another unit, and in which.
 ///
 /// A part or two may weigh next to nothing or sit near the butt, so this is a remark and no refusal.
-pub(crate) fn parts_in_another_unit(parts: impl Iterator<Item = (f64, f64)> + Clone) -> Vec<String> {
+pub(crate) fn parts_in_another_unit(parts: impl Iterator<Item = (f64, f64)> + Clone) -> Vec<PartsRemark> {
     let total_g: f64 = parts.clone().map(|(mass_g, _)| mass_g).sum();
     let furthest_mm = parts.map(|(_, place_mm)| place_mm).fold(0.0, f64::max);
-    let mut remarks = Vec::new();
-    if let Some(meant) = CLUB_LENGTH_MM.meant(furthest_mm) {
-        remarks.push(format!("no part lies further than {} mm from the butt end: {meant}", Plain(furthest_mm)));
-    }
-    if let Some(meant) = CLUB_MASS_G.meant(total_g) {
-        remarks.push(format!("all parts weigh {} g together: {meant}", Plain(total_g)));
-    }
-    remarks
+    let places = CLUB_LENGTH_MM.looks_like(furthest_mm).map(|meant| PartsRemark::PlacesInAnotherUnit { meant });
+    let masses = CLUB_MASS_G.looks_like(total_g).map(|meant| PartsRemark::MassesInAnotherUnit { meant });
+    places.into_iter().chain(masses).collect()
 }
 
 #[cfg(test)]

@@ -15,8 +15,16 @@ use words::{Words, text};
 /// # Errors
 /// None; the same shape as the other answers.
 pub fn document(value: &Value) -> Result<(), Failure> {
+    /// The sentence of a fact that has been spoken.
+    fn told(value: &Value) -> Option<&str> {
+        value["code"].as_str().and(value["words"].as_str())
+    }
     fn walk(indent: usize, key: &str, value: &Value) {
         let pad = "  ".repeat(indent);
+        if let Some(words) = told(value) {
+            println!("{pad}{key}: {words}");
+            return;
+        }
         match value {
             Value::Object(map) => {
                 if !key.is_empty() {
@@ -39,7 +47,9 @@ pub fn document(value: &Value) -> Result<(), Failure> {
             other => println!("{pad}{key}: {other}"),
         }
     }
-    walk(0, "", value);
+    let mut spoken = value.clone();
+    words::speak(&mut spoken, &super::reader());
+    walk(0, "", &spoken);
     Ok(())
 }
 

@@ -12,6 +12,7 @@ mod calc_shape;
 mod capability;
 mod club_beam;
 mod entries;
+mod fields;
 mod gauge_study;
 mod glossary;
 mod glue;

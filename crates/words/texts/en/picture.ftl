@@ -1,2 +1,5 @@
 ### Picture
 
+
+picture-style = Style
+picture-style-crumb = invented figures
