@@ -25,8 +25,8 @@ pub mod label;
 pub mod layout;
 pub mod print;
 mod rich;
-mod term;
 mod scripts;
+mod term;
 pub mod trace;
 
 pub use beam::{BeamPiece, BeamView, ClubShape, PieceKind, beam};

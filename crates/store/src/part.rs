@@ -147,8 +147,7 @@ impl Tx {
             return Err(StoreError::Stale { what: format!("the part {}", part.code), saved_version });
         }
         self.check_part(part).await?;
-        let set: Vec<String> =
-            written().enumerate().map(|(i, column)| format!("{column} = ${}", i + 1)).collect();
+        let set: Vec<String> = written().enumerate().map(|(i, column)| format!("{column} = ${}", i + 1)).collect();
         let after = set.len();
         let update = query(AssertSqlSafe(format!(
             "UPDATE part SET {}, version = version + 1 WHERE id = ${} AND version = ${}",

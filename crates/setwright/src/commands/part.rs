@@ -126,7 +126,7 @@ pub async fn sort(arguments: &SortArguments) -> Result<(), Failure> {
     printed.push_str(&(text!(w, "weight-class-all", n = n, mean_g = mean_g, sd_g = sd_g) + "\n"));
     if !sorting.not_weighed.is_empty() {
         let codes = sorting.not_weighed.join(", ");
-        printed.push_str(&(text!(w, "weight-class-not-weighed", codes = codes) + "\n"));
+        printed.push_str(&(text!(w, "weight-class-unweighed", codes = codes) + "\n"));
     }
     say(&printed)
 }

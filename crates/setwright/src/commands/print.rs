@@ -2,11 +2,11 @@
 
 use crate::failure::Failure;
 use bench::record::{Line, Record, Verdict};
-use quantity::{SwingWeight, decimal};
+use quantity::decimal;
 use serde_json::Value;
 use trade::job::Job;
 use trade::model::PartKind;
-use trade::plan::Plan;
+use trade::plan::{Plan, PlannedPart};
 use trade::reading::Unit;
 use words::{Words, text};
 

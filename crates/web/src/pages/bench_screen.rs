@@ -3,7 +3,6 @@
 use super::bench::{View, chips, club_name, next_club, short_name};
 use super::club_beam::club_beam;
 use super::{PageError, say, what_if};
-use crate::units::restated;
 use app::AppError;
 use app::bench::AtBench;
 use app::job::JobFile;

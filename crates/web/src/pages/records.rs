@@ -2,7 +2,6 @@
 
 use super::{Framed, PageResult, framed, say};
 use crate::reader::Reader;
-use crate::units::restated;
 use app::App;
 use app::job::JobLine;
 use axum::Router;

@@ -54,8 +54,3 @@ left-days =
     }
 left-over = over
 button-keep = Keep
-# The chance of finishing in tolerance, as people say it.
-chance-ninety-nine = 99 in 100 inside
-chance-nineteen = 19 in 20 inside
-chance-tenths = { $n } in 10 inside
-chance-hardly = hardly any chance inside

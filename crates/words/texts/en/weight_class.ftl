@@ -8,7 +8,7 @@ weight-class-all =
         [one] { $n } part, { $mean_g }
        *[other] { $n } parts, mean { $mean_g }, scatter { MASS($sd_g, digits: 2) }
     }
-weight-class-not-weighed = Not weighed: { $codes }
+weight-class-unweighed = Not weighed: { $codes }
 weight-class-page = Sort by weight
 weight-class-no-models-next = Sorted parts are of a model: add the model first.
 weight-class-crumb =
