@@ -13,6 +13,7 @@ mod capability;
 mod club_beam;
 mod entries;
 mod gauge_study;
+mod glossary;
 mod glue;
 mod grid;
 pub(crate) mod labels;
@@ -82,6 +83,7 @@ pub(crate) fn router() -> Router<App> {
         .merge(gauge_study::router())
         .merge(bench::router())
         .merge(grid::router())
+        .merge(glossary::router())
         .merge(glue::router())
         .merge(records::router())
         .merge(learned::router())
@@ -143,7 +145,7 @@ pub(crate) fn problem_page(w: &Words, problem: Problem, back: Option<&str>) -> R
         body: html! {
             p {
                 @if let Some(back) = back { a.button.quiet href=(back) { (w.text("button-back")) } " " }
-                a.button.quiet href="/" { (w.text("frame-today")) }
+                a.button.quiet href="/" { (w.text("page-today")) }
             }
         },
         ..PageFrame::default()
@@ -191,7 +193,7 @@ pub(crate) async fn framed(w: &Words, app: &App, view: Framed<'_>) -> Result<Mar
         .filter(|cup| cup.until > now)
         .take(2)
         .map(|cup| Clock {
-            label: text!(w, "frame-cup", batch = cup.number),
+            label: text!(w, "clock-glue", batch = cup.number),
             until: cup.until.to_string(),
             text: say::left(w, now, cup.until),
             done: w.text("left-over"),
@@ -199,14 +201,15 @@ pub(crate) async fn framed(w: &Words, app: &App, view: Framed<'_>) -> Result<Mar
         })
         .collect();
     let footer = [
-        ("/learned", "frame-learned"),
-        ("/capability", "frame-capability"),
-        ("/calc", "frame-calc"),
-        ("/scales", "frame-scales"),
-        ("/shop", "frame-shop"),
-        ("/api/v1/openapi.json", "frame-api"),
+        ("/learned", "page-learned"),
+        ("/capability", "page-capability"),
+        ("/calc", "page-calc"),
+        ("/scales", "page-scales"),
+        ("/shop", "page-shop"),
+        ("/glossary", "page-glossary"),
+        ("/api/v1/openapi.json", "page-api"),
     ]
-    .map(|(href, label)| FooterLink { href: href.to_owned(), label: w.text(label) })
+    .map(|(href, id)| FooterLink { href: href.to_owned(), label: w.text(id) })
     .to_vec();
     Ok(page(
         w,
