@@ -10,6 +10,7 @@ use jiff::{SignedDuration, Timestamp};
 use serde::{Deserialize, Serialize};
 use store::Tx;
 pub use store::{ClubOfLot, OfLot};
+use trade::event_kind::EventKind;
 use trade::id::ClubId;
 use trade::kind::Role;
 use trade::model::Library;
@@ -197,7 +198,7 @@ impl App {
             self.pass_open(&mut tx, &file, &step, &open, reason, &new.by).await?;
         }
         let note = serde_json::json!({ "batch": batch.number, "lot": batch.lot });
-        self.log(&mut tx, Some(&file.job.id), None, "batch_mixed", &new.by, note).await?;
+        self.log(&mut tx, Some(&file.job.id), None, EventKind::BatchMixed, &new.by, note).await?;
         tx.commit().await?;
         self.tell(Some(new.job), "batch");
         view_of(batch, &file)
@@ -233,7 +234,7 @@ impl App {
             tx.take_back(&reading.id, why, &request.by, self.now()).await?;
         }
         let note = serde_json::json!({ "batch": number, "reason": why });
-        self.log(&mut tx, Some(&file.job.id), None, "batch_taken_back", &request.by, note).await?;
+        self.log(&mut tx, Some(&file.job.id), None, EventKind::BatchTakenBack, &request.by, note).await?;
         tx.commit().await?;
         self.tell(Some(file.job.number), "batch");
         view_of(Batch { taken_back: Some(why.to_owned()), ..batch }, &file)
