@@ -1,10 +1,9 @@
 //! The clubs that have adhesive or a part of a lot: whom a bad lot reached.
 
-use crate::column::{Columns, query};
+use crate::column::{Columns, Row, query};
 use crate::error::StoreError;
 use crate::tx::Tx;
 use serde::Deserialize;
-use sqlx::any::AnyRow;
 use trade::club_name::ClubName;
 use trade::kind::ClubKind;
 use trade::model::PartKind;
@@ -71,7 +70,7 @@ impl Tx {
     }
 }
 
-fn club_of(row: &AnyRow, of_lot: OfLot) -> Result<ClubOfLot, StoreError> {
+fn club_of(row: &Row, of_lot: OfLot) -> Result<ClubOfLot, StoreError> {
     let named: Named = row.body("target_body")?;
     Ok(ClubOfLot {
         job: row.whole("job_number")?,
