@@ -23,7 +23,7 @@ const OPEN: [(usize, &str, &str); 5] = [
     (UNREAD, "7", "swing weight is not read"),
     (GLUED, "8", "glued in batch 1 already"),
     (OFF_TARGET, "9", "points heavy, and no free grip brings it in"),
-    (BEYOND_BENDING, "P", "loft is 3.0° weak, and this head may be bent 2.0° at most"),
+    (BEYOND_BENDING, "P", "loft 3.0° weak; this head may be bent 2.0° at most"),
 ];
 
 /// Reads the dry swing weight of a club so far off what is expected: the reading's identity.
