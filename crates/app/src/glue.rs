@@ -9,6 +9,8 @@ use bench::learned::Learned;
 use jiff::{SignedDuration, Timestamp};
 use serde::{Deserialize, Serialize};
 use store::Tx;
+pub use store::{ClubOfLot, OfLot};
+use trade::event_kind::EventKind;
 use trade::id::ClubId;
 use trade::kind::Role;
 use trade::model::Library;
@@ -196,7 +198,7 @@ impl App {
             self.pass_open(&mut tx, &file, &step, &open, reason, &new.by).await?;
         }
         let note = serde_json::json!({ "batch": batch.number, "lot": batch.lot });
-        self.log(&mut tx, Some(&file.job.id), None, "batch_mixed", &new.by, note).await?;
+        self.log(&mut tx, Some(&file.job.id), None, EventKind::BatchMixed, &new.by, note).await?;
         tx.commit().await?;
         self.tell(Some(new.job), "batch");
         view_of(batch, &file)
@@ -232,7 +234,7 @@ impl App {
             tx.take_back(&reading.id, why, &request.by, self.now()).await?;
         }
         let note = serde_json::json!({ "batch": number, "reason": why });
-        self.log(&mut tx, Some(&file.job.id), None, "batch_taken_back", &request.by, note).await?;
+        self.log(&mut tx, Some(&file.job.id), None, EventKind::BatchTakenBack, &request.by, note).await?;
         tx.commit().await?;
         self.tell(Some(file.job.number), "batch");
         view_of(Batch { taken_back: Some(why.to_owned()), ..batch }, &file)
@@ -256,6 +258,16 @@ impl App {
             batches.iter().rev().filter(|b| b.taken_back.is_none()).map(cup).collect::<Result<Vec<_>, AppError>>()?;
         cups.retain(|cup| cup.until > self.now());
         Ok(cups)
+    }
+
+    /// Clubs that have adhesive or a part of a lot, in the order of jobs and trays; capitals do not matter. Adhesive of
+    /// batches that were taken back does not count.
+    ///
+    /// # Errors
+    /// What the store says.
+    pub async fn clubs_of_lot(&self, lot: &str) -> Result<Vec<ClubOfLot>, AppError> {
+        let mut tx = self.store.read().await?;
+        Ok(tx.clubs_of_lot(lot).await?)
     }
 
     /// Batches of the last days whose clocks still matter, the latest first.

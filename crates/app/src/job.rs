@@ -15,6 +15,7 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 pub use store::JobLine;
 use store::Tx;
+use trade::event_kind::EventKind;
 use trade::id::ClubId;
 use trade::job::{Job, JobClub, JobState};
 use trade::model::Library;
@@ -22,12 +23,6 @@ use trade::part::{Part, PartState};
 use trade::reading::Reading;
 use trade::shop::Shop;
 use utoipa::ToSchema;
-
-/// Kind of the event that lets a step pass before its strength.
-pub(crate) const LET_PASS: &str = "let_pass";
-
-/// Kind of the event that goes on with something open before a step that cannot be undone.
-pub(crate) const PASSED_OPEN: &str = "passed_open";
 
 /// A job with its readings, its batches and what was let pass, and the shop and models to read them by.
 #[derive(Debug, Clone)]
@@ -71,13 +66,13 @@ impl JobFile {
         let events = tx.events(Some(&job.id), 10_000).await?;
         let declined = events
             .iter()
-            .filter(|e| e.kind == crate::advice::OFFER_DECLINED)
+            .filter(|e| e.kind == EventKind::OfferDeclined)
             .filter_map(|e| e.body.get("measure").and_then(|m| m.as_str()).and_then(Measure::from_key))
             .collect();
-        let passed = events.iter().filter(|e| e.kind == PASSED_OPEN).filter_map(passed_of).collect();
+        let passed = events.iter().filter(|e| e.kind == EventKind::PassedOpen).filter_map(passed_of).collect();
         let let_pass: Vec<LetPass> = events
             .into_iter()
-            .filter(|e| e.kind == LET_PASS)
+            .filter(|e| e.kind == EventKind::LetPass)
             .filter_map(|e| {
                 let text = |key: &str| e.body.get(key).and_then(|v| v.as_str()).map(str::to_owned);
                 Some(LetPass {
@@ -332,7 +327,8 @@ impl App {
         job.state = JobState::Dropped;
         tx.release_job(&job.id, self.now()).await?;
         tx.save_job(&job).await?;
-        self.log(&mut tx, Some(&job.id), None, "job_dropped", by, serde_json::json!({ "reason": reason })).await?;
+        self.log(&mut tx, Some(&job.id), None, EventKind::JobDropped, by, serde_json::json!({ "reason": reason }))
+            .await?;
         tx.commit().await?;
         self.tell(Some(number), "plan");
         Ok(())
@@ -366,7 +362,7 @@ impl App {
         tx: &mut Tx,
         job: Option<&trade::id::JobId>,
         club: Option<&ClubId>,
-        kind: &str,
+        kind: EventKind,
         by: &str,
         body: serde_json::Value,
     ) -> Result<(), AppError> {
@@ -376,7 +372,7 @@ impl App {
             by: by.to_owned(),
             job: job.cloned(),
             club: club.cloned(),
-            kind: kind.to_owned(),
+            kind,
             body,
         })
         .await?;

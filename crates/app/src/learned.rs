@@ -12,6 +12,7 @@ use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 use std::sync::{Arc, Mutex, PoisonError};
 use store::{FinishedClub, LearnedRow, Tx};
+use trade::event_kind::EventKind;
 use trade::id::JobId;
 use trade::job::{Job, JobState};
 use trade::reading::What;
@@ -173,7 +174,7 @@ impl App {
             }
             Err(refused) => {
                 let note = serde_json::json!({ "problem": refused.to_string() });
-                self.log(tx, Some(&file.job.id), None, "nothing_learned", by, note).await?;
+                self.log(tx, Some(&file.job.id), None, EventKind::NothingLearned, by, note).await?;
             }
         }
         Ok(())

@@ -8,6 +8,7 @@ use bench::belief::Believed;
 use bench::club_state::ClubState;
 use bench::open_point::{OpenClub, is_final, open_points};
 use store::Tx;
+use trade::event_kind::EventKind;
 use trade::step::Step;
 
 impl App {
@@ -77,7 +78,7 @@ impl App {
     ) -> Result<(), AppError> {
         for club in open {
             let note = serde_json::json!({ "step": step.key, "points": club.points, "reason": reason });
-            self.log(tx, Some(&file.job.id), Some(&club.club), crate::job::PASSED_OPEN, by, note).await?;
+            self.log(tx, Some(&file.job.id), Some(&club.club), EventKind::PassedOpen, by, note).await?;
         }
         Ok(())
     }

@@ -3,7 +3,7 @@
 use super::entries::go_to;
 use super::{Framed, PageResult, Who, failure, failure_status, framed, say};
 use crate::reader::Reader;
-use app::glue::{BatchView, GluedClubs, NewBatch, TakeBackBatch};
+use app::glue::{BatchView, ClubOfLot, GluedClubs, NewBatch, OfLot, TakeBackBatch};
 use app::{App, AppError};
 use axum::Router;
 use axum::extract::{Form, Path, Query, State};
@@ -16,8 +16,8 @@ use jiff::civil::DateTime;
 use jiff::tz::TimeZone;
 use look::{
     Action, Button, ButtonKind, Cell, Choice, Column, Field, Figure, Icon, Nav, Notice, Select, Table, Tone, button,
-    caution, check, clock, empty_state, field, figures, hidden, icon, notice_block, request_key, rich, section, select,
-    table, titled_card,
+    caution, check, clock, empty_state, field, figures, hidden, icon, notice_block, request_key, rich, search_bar,
+    section, select, table, titled_card,
 };
 use maud::{Markup, html};
 use quantity::decimal;
@@ -37,7 +37,16 @@ pub(super) fn router() -> Router<App> {
 /// Batches of so many days are shown; each stands in the records of its clubs for good.
 const SHOWN_DAYS: i64 = 14;
 
-async fn index(State(app): State<App>, Reader(w): Reader) -> PageResult {
+#[derive(Debug, Default, Deserialize)]
+struct IndexQuery {
+    /// A lot whose clubs are looked for.
+    #[serde(default)]
+    lot: String,
+}
+
+async fn index(State(app): State<App>, Reader(w): Reader, Query(query): Query<IndexQuery>) -> PageResult {
+    let lot = query.lot.trim();
+    let of_lot = if lot.is_empty() { None } else { Some(app.clubs_of_lot(lot).await?) };
     let batches = app.recent_batches(SHOWN_DAYS).await?;
     let jobs = app.job_names(&[JobState::Planned]).await?;
     let now = app.now();
@@ -71,10 +80,45 @@ async fn index(State(app): State<App>, Reader(w): Reader) -> PageResult {
             })) }
         }
     };
+    let body = html! {
+        (search_bar(&w, "/glue", "lot", &w.text("glue-find-lot"), lot, &html! {}))
+        @if let Some(clubs) = &of_lot { (lot_part(&w, lot, clubs)) }
+        (body)
+    };
     let title = w.text("glue-title");
     Ok(framed(&w, &app, Framed { title: &title, active: Nav::Glue, cups: Some(cups), body, ..Framed::default() })
         .await?
         .into_response())
+}
+
+/// Whom a lot reached: each club with what it has of it.
+fn lot_part(w: &Words, lot: &str, clubs: &[ClubOfLot]) -> Markup {
+    if clubs.is_empty() {
+        return empty_state(&text!(w, "glue-lot-none", lot = lot), &w.text("glue-lot-none-next"), &[]);
+    }
+    let row = |of: &ClubOfLot| {
+        let what = match &of.of_lot {
+            OfLot::Batch(batch) => text!(w, "glue-lot-batch", batch = *batch),
+            OfLot::Part(kind, code) => text!(w, "glue-lot-part", kind = *kind, code = code),
+        };
+        vec![
+            Cell(
+                html! { a href={ "/records/" (of.job) } { (text!(w, "record-job-of", job = of.job, player = of.player)) } },
+            ),
+            Cell(html! { a href={ "/bench/" (of.job) "/" (of.slot) } { (w.tell(&of.club)) } }),
+            Cell::from(what),
+        ]
+    };
+    let title = text!(w, "glue-lot-found", lot = lot);
+    let heads = ["glue-lot-head-job", "glue-lot-head-club", "glue-lot-head-what"];
+    let found = table(&Table {
+        caption: &title,
+        columns: heads.map(|id| Column::words(w.text(id))).to_vec(),
+        rows: clubs.iter().map(row).collect(),
+        cards: true,
+        ..Table::default()
+    });
+    section(&title, &html! {}, &found)
 }
 
 /// `job 1, clubs 4, 5; job 12, club 7` of the clubs that a batch glued.

@@ -146,7 +146,7 @@ pub(crate) fn problem_page(w: &Words, problem: Problem, back: Option<&str>) -> R
         body: html! {
             p {
                 @if let Some(back) = back { a.button.quiet href=(back) { (w.text("button-back")) } " " }
-                a.button.quiet href="/" { (w.text("frame-today")) }
+                a.button.quiet href="/" { (w.text("page-today")) }
             }
         },
         ..PageFrame::default()
@@ -194,7 +194,7 @@ pub(crate) async fn framed(w: &Words, app: &App, view: Framed<'_>) -> Result<Mar
         .filter(|cup| cup.until > now)
         .take(2)
         .map(|cup| Clock {
-            label: text!(w, "frame-cup", batch = cup.number),
+            label: text!(w, "clock-glue", batch = cup.number),
             until: cup.until.to_string(),
             text: say::left(w, now, cup.until),
             done: w.text("left-over"),
@@ -202,15 +202,15 @@ pub(crate) async fn framed(w: &Words, app: &App, view: Framed<'_>) -> Result<Mar
         })
         .collect();
     let footer = [
-        ("/learned", "frame-learned"),
-        ("/capability", "frame-capability"),
-        ("/calc", "frame-calc"),
-        ("/scales", "frame-scales"),
-        ("/shop", "frame-shop"),
-        ("/glossary", "frame-glossary"),
-        ("/api/v1/openapi.json", "frame-api"),
+        ("/learned", "page-learned"),
+        ("/capability", "page-capability"),
+        ("/calc", "page-calc"),
+        ("/scales", "page-scales"),
+        ("/shop", "page-shop"),
+        ("/glossary", "page-glossary"),
+        ("/api/v1/openapi.json", "page-api"),
     ]
-    .map(|(href, label)| FooterLink { href: href.to_owned(), label: w.text(label) })
+    .map(|(href, id)| FooterLink { href: href.to_owned(), label: w.text(id) })
     .to_vec();
     Ok(page(
         w,

@@ -17,13 +17,16 @@ frame-records = Records
 
 # The foot of every page.
 frame-more = More
-frame-learned = Learned
-frame-capability = Capability
-frame-calc = Calculations
-frame-scales = Scales
-frame-shop = Shop
-frame-glossary = Glossary
-frame-api = API
+
+# The places of the house, as links
+page-today = Today
+page-learned = Learned
+page-capability = Capability
+page-calc = Calculations
+page-scales = Scales
+page-shop = Shop
+page-glossary = Glossary
+page-api = API
 
 # The clock of a mixed cup, in the head of every page.
-frame-cup = Glue { $batch }
+clock-glue = Glue { $batch }

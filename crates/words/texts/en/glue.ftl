@@ -89,7 +89,6 @@ glue-lot-part = { $kind } { $code }
 glue-lot-head-job = job
 glue-lot-head-club = club
 glue-lot-head-what = of this lot
-glue-lot-head-on = made
 
 # Before the cup is filled: what its room and its pot life mean.
 mix-colder-than-sheet = the room is { PLAIN($room_c, digits: 0) } °C, and the coldest cure on the product's sheet is at { PLAIN($sheet_c, digits: 0) } °C; many adhesives never cure fully in such a room
