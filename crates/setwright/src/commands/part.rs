@@ -1,14 +1,15 @@
 //! A part with its life, parts sorted by weight, head masses to ask for.
 
 use super::print::table;
-use super::{print_json, say};
+use super::{print_json, reader, say};
 use crate::config::{AskArguments, PartArguments, SortArguments};
 use crate::failure::Failure;
 use app::life::{PartAction, PartDeed, PartLife};
 use app::sorting::{AskRequest, SortRequest};
 use desk::ask::Supply;
-use quantity::{SwingWeight, decimal};
+use quantity::decimal;
 use trade::sheet::Sheet;
+use words::text;
 
 /// Shows a part with its life, after doing something with it where that is asked.
 ///
@@ -99,28 +100,21 @@ pub async fn sort(arguments: &SortArguments) -> Result<(), Failure> {
     if arguments.database.json {
         return print_json(&sorting);
     }
+    let w = &reader();
     let mut text = String::new();
     for class in &sorting.classes {
-        let codes: Vec<String> = class.parts.iter().map(|p| format!("{} {}", p.code, decimal(p.mass_g, 1))).collect();
-        let line = format!(
-            "{}  {} to {} g  {}: {}",
-            class.name,
-            decimal(class.from_g, 1),
-            decimal(class.to_g, 1),
-            class.parts.len(),
-            codes.join(", ")
-        );
+        let codes: Vec<String> =
+            class.parts.iter().map(|p| format!("{} {}", p.code, w.mass_figure(p.mass_g))).collect();
+        let masses = text!(w, "order-window", from_g = class.from_g, to_g = class.to_g);
+        let line = format!("{}  {masses}  {}: {}", class.name, class.parts.len(), codes.join(", "));
         text.push_str(line.trim_end());
         text.push('\n');
     }
-    text.push_str(&format!(
-        "{} parts, mean {} g, scatter {} g\n",
-        sorting.count,
-        decimal(sorting.mean_g, 1),
-        decimal(sorting.sd_g, 2)
-    ));
+    text += &text!(w, "command-sort-sum", n = sorting.count, mean_g = sorting.mean_g, scatter_g = sorting.sd_g);
+    text.push('\n');
     if !sorting.not_weighed.is_empty() {
-        text.push_str(&format!("Not weighed: {}\n", sorting.not_weighed.join(", ")));
+        text += &text!(w, "command-sort-not-weighed", codes = sorting.not_weighed.join(", "));
+        text.push('\n');
     }
     say(&text)
 }
@@ -160,21 +154,23 @@ pub async fn ask(arguments: &AskArguments) -> Result<(), Failure> {
     if arguments.database.json {
         return print_json(&asks);
     }
+    let w = &reader();
     let rows: Vec<Vec<String>> = asks
         .iter()
         .map(|a| {
             vec![
-                format!("{} {}", a.head_model, a.number),
-                SwingWeight::from_points(a.swing_weight_points).letter(1),
-                format!("{} to {} g", decimal(a.from_g, 1), decimal(a.to_g, 1)),
-                format!("{} ± {} g", decimal(a.mean_g, 1), decimal(a.sd_g, 1)),
-                format!("{} %", decimal(100.0 * a.inside, 1)),
-                format!("{} %", decimal(100.0 * a.inside_any_shaft, 1)),
-                a.order_for_one.map_or_else(|| "hopeless".to_owned(), |n| n.to_string()),
+                format!("{} {}", a.head_model, w.club_number(&a.number)),
+                w.swing_weight(a.swing_weight_points),
+                text!(w, "order-window", from_g = a.from_g, to_g = a.to_g),
+                text!(w, "ask-mean-scatter", mean_g = a.mean_g, scatter_g = a.sd_g),
+                text!(w, "command-ask-share", inside_share = a.inside),
+                text!(w, "command-ask-share", inside_share = a.inside_any_shaft),
+                a.order_for_one.map_or_else(|| w.text("ask-hopeless"), |n| n.to_string()),
             ]
         })
         .collect();
-    table(&["", "swing weight", "heads of", "theirs", "inside", "any shaft", "order for one"], &rows);
+    let columns = ["head", "swing-weight", "masses", "supply", "inside", "any-shaft", "order"];
+    table(&columns.map(|column| w.text(&format!("command-ask-column-{column}"))), &rows);
     Ok(())
 }
 
