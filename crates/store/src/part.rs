@@ -1,12 +1,11 @@
 //! Parts: weighed pieces and counted bulk.
 
-use crate::column::{Columns, Query, document, figure, finite, key, query, time_text};
+use crate::column::{Columns, Query, Row, document, finite, key, query, time_text};
 use crate::error::StoreError;
 use crate::tx::Tx;
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
 use sqlx::AssertSqlSafe;
-use sqlx::any::AnyRow;
 use std::collections::BTreeSet;
 use std::sync::Arc;
 use trade::id::{ClubId, JobId, PartId};
@@ -165,9 +164,9 @@ impl Tx {
         }
         self.check_part(part).await?;
         let update = query(
-            "UPDATE part SET code = $1, code_key = $2, kind = $3, model = $4, number = $5, mass_kg = NULLIF($6, 'NaN'),
-                 mass_typed = $7, count = $8, length_m = NULLIF($9, 'NaN'), balance_point_m = NULLIF($10, 'NaN'),
-                 loft_rad = NULLIF($11, 'NaN'), lie_rad = NULLIF($12, 'NaN'), frequency_hz = NULLIF($13, 'NaN'),
+            "UPDATE part SET code = $1, code_key = $2, kind = $3, model = $4, number = $5, mass_kg = $6,
+                 mass_typed = $7, count = $8, length_m = $9, balance_point_m = $10,
+                 loft_rad = $11, lie_rad = $12, frequency_hz = $13,
                  given = $14, lot = $15, place = $16, state = $17, job = $18, club = $19, search = $20, saved_at = $21,
                  version = version + 1
              WHERE id = $22 AND version = $23",
@@ -284,22 +283,17 @@ const INSERTED: &str = "code, code_key, kind, model, number, mass_kg, mass_typed
 /// How many there are.
 const INSERTED_COUNT: usize = 24;
 
-/// Placeholders for one row of [`INSERTED`], numbered from the one after `before`. A figure that is not there comes as
-/// no number.
+/// Placeholders for one row of [`INSERTED`], numbered from the one after `before`.
 fn row_of_places(before: usize) -> String {
-    let place = |i: usize| match i {
-        6 | 9..=13 => format!("NULLIF(${}, 'NaN')", before + i),
-        _ => format!("${}", before + i),
-    };
-    format!("({})", (1..=INSERTED_COUNT).map(place).collect::<Vec<_>>().join(", "))
+    format!("({})", (1..=INSERTED_COUNT).map(|i| format!("${}", before + i)).collect::<Vec<_>>().join(", "))
 }
 
 /// Binds the first twenty-one values of the statements above.
 fn bind_part(statement: Query, part: &Part, now: Timestamp) -> Result<Query, StoreError> {
     let what = format!("the part {}", part.code);
-    let si = |value: Option<f64>, convert: fn(f64) -> f64| -> Result<f64, StoreError> {
+    let si = |value: Option<f64>, convert: fn(f64) -> f64| -> Result<Option<f64>, StoreError> {
         let value = value.map(|v| finite(&what, v)).transpose()?;
-        Ok(figure(value.map(convert)))
+        Ok(value.map(convert))
     };
     let thousandth = |v: f64| v / 1000.0;
     let given = Given {
@@ -337,7 +331,7 @@ fn bind_part(statement: Query, part: &Part, now: Timestamp) -> Result<Query, Sto
         .bind(time_text(now)))
 }
 
-fn part_of(row: &AnyRow) -> Result<Part, StoreError> {
+fn part_of(row: &Row) -> Result<Part, StoreError> {
     let given: Given = row.body("given")?;
     Ok(Part {
         id: PartId(row.text("id")?),

@@ -38,3 +38,5 @@ chance-ninety-nine = 99 in 100 inside
 chance-nineteen = 19 in 20 inside
 chance-tenths = { $n } in 10 inside
 chance-hardly = hardly any chance inside
+
+button-back = Back
