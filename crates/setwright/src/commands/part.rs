@@ -106,27 +106,21 @@ pub async fn sort(arguments: &SortArguments) -> Result<(), Failure> {
     if arguments.database.json {
         return print_json(&sorting);
     }
-    let w = reader();
-    let mut printed = String::new();
+    let w = &reader();
+    let mut text = String::new();
     for class in &sorting.classes {
-        let codes: Vec<String> = class.parts.iter().map(|p| format!("{} {}", p.code, decimal(p.mass_g, 1))).collect();
-        let line = text!(
-            w,
-            "weight-class-line",
-            name = class.name.as_str(),
-            from_g = class.from_g,
-            to_g = class.to_g,
-            n = class.parts.len(),
-            codes = codes.join(", ")
-        );
-        printed.push_str(line.trim_end());
-        printed.push('\n');
+        let codes: Vec<String> =
+            class.parts.iter().map(|p| format!("{} {}", p.code, w.mass_figure(p.mass_g))).collect();
+        let masses = text!(w, "order-window", from_g = class.from_g, to_g = class.to_g);
+        let line = format!("{}  {masses}  {}: {}", class.name, class.parts.len(), codes.join(", "));
+        text.push_str(line.trim_end());
+        text.push('\n');
     }
-    let (n, mean_g, sd_g) = (sorting.count, sorting.mean_g, sorting.sd_g);
-    printed.push_str(&(text!(w, "weight-class-all", n = n, mean_g = mean_g, sd_g = sd_g) + "\n"));
+    text += &text!(w, "command-sort-sum", n = sorting.count, mean_g = sorting.mean_g, scatter_g = sorting.sd_g);
+    text.push('\n');
     if !sorting.not_weighed.is_empty() {
-        let codes = sorting.not_weighed.join(", ");
-        printed.push_str(&(text!(w, "weight-class-unweighed", codes = codes) + "\n"));
+        text += &text!(w, "command-sort-not-weighed", codes = sorting.not_weighed.join(", "));
+        text.push('\n');
     }
     say(&printed)
 }
@@ -166,25 +160,23 @@ pub async fn ask(arguments: &AskArguments) -> Result<(), Failure> {
     if arguments.database.json {
         return print_json(&asks);
     }
-    let w = reader();
+    let w = &reader();
     let rows: Vec<Vec<String>> = asks
         .iter()
         .map(|a| {
             vec![
-                format!("{} {}", a.head_model, a.number),
+                format!("{} {}", a.head_model, w.club_number(&a.number)),
                 w.swing_weight(a.swing_weight_points),
-                text!(w, "ask-from-to", from_g = a.from_g, to_g = a.to_g),
-                text!(w, "ask-mean", mean_g = a.mean_g, sd_g = a.sd_g),
-                text!(w, "ask-usable-share", share = a.inside),
-                text!(w, "ask-usable-share", share = a.inside_any_shaft),
-                a.order_for_one.map_or_else(|| w.text("ask-none-fits"), |n| n.to_string()),
+                text!(w, "order-window", from_g = a.from_g, to_g = a.to_g),
+                text!(w, "ask-mean-scatter", mean_g = a.mean_g, scatter_g = a.sd_g),
+                text!(w, "command-ask-share", inside_share = a.inside),
+                text!(w, "command-ask-share", inside_share = a.inside_any_shaft),
+                a.order_for_one.map_or_else(|| w.text("ask-hopeless"), |n| n.to_string()),
             ]
         })
         .collect();
-    let heads = ["swing-weight", "wanted", "supply", "inside", "any-shaft", "order"]
-        .map(|id| w.text(&format!("ask-head-{id}")));
-    let heads: Vec<&str> = std::iter::once("").chain(heads.iter().map(String::as_str)).collect();
-    table(&heads, &rows);
+    let columns = ["head", "swing-weight", "masses", "supply", "inside", "any-shaft", "order"];
+    table(&columns.map(|column| w.text(&format!("command-ask-column-{column}"))), &rows);
     Ok(())
 }
 

@@ -85,7 +85,7 @@ fn orders_that_cannot_be_are_refused_by_name() {
         (vec!["WREN-I", "2", "--number", "7", "--from", "270", "--to", "260"], 2, "run from 270 to 260 g"),
         (vec!["MARL", "2", "--for", "9"], 3, "no job “9”"),
         (vec!["MARL", "2", "--for", "x"], 2, "no JOB:COUNT"),
-        (vec!["MARL", "2", "--expected", "Tuesday"], 2, "no day"),
+        (vec!["MARL", "2", "--expected", "Tuesday"], 2, "is not a date"),
         (vec!["MARL", "2", "--expected", "2001-01-01"], 2, "before it was ordered"),
     ] {
         let ran = shop.run(&[&["order", "add"][..], &arguments, &["--json"]].concat());

@@ -72,3 +72,39 @@ command-match-watch = { PLAIN($seconds) } s: cost { PLAIN($cost, digits: 4) }, p
 command-advise-club = Club { $slot }: as planned { $chance }.
 command-advise-no-plan = Club { $slot } has no plan yet. Accept one with `setwright plan { $job } --accept`.
 command-advise-grip = Grip { $code } ({ $grip_g }) for club { $slot }.
+
+# Orders and needs.
+command-order-day = “{ $typed }” is not a date. Write it like 2026-03-10
+command-order-for = “{ $typed }” is not JOB:COUNT. For example --for 3:2
+command-order-here = { $received } of { $count }
+command-order-column-order = order
+command-order-column-what = what
+command-order-column-here = here
+command-order-column-masses = masses
+command-order-column-job = for job
+command-order-column-supplier = of
+command-order-column-expected = expected
+command-order-column-state = { "" }
+command-order-lacks-nothing = Job { $job } lacks nothing.
+command-order-wanted =
+    { $n } × { $kind } { $model }{ $number ->
+        [none] {""}
+       *[other] {" "}{ club-number }
+    }{ $masses ->
+        [none] {""}
+       *[other] , { $masses }
+    }; { $ordered } ordered
+command-order-weigh-in = Weigh in { $n } of { $model }.
+command-need-to-order = to order
+
+# Parts sorted by weight; heads to order by weight.
+command-sort-sum = { $n } parts, mean { $mean_g }, scatter { MASS($scatter_g, digits: 2) }
+command-sort-not-weighed = Not weighed: { $codes }
+command-ask-share = { PERCENT($inside_share, digits: 1) }
+command-ask-column-head = head
+command-ask-column-swing-weight = swing weight
+command-ask-column-masses = heads of
+command-ask-column-supply = theirs
+command-ask-column-inside = usable
+command-ask-column-any-shaft = any shaft
+command-ask-column-order = order for one
