@@ -7,7 +7,6 @@ use crate::failure::Failure;
 use app::life::{PartAction, PartDeed, PartLife};
 use app::sorting::{AskRequest, SortRequest};
 use desk::ask::Supply;
-use quantity::decimal;
 use trade::sheet::Sheet;
 use words::{Words, text};
 
@@ -122,7 +121,7 @@ pub async fn sort(arguments: &SortArguments) -> Result<(), Failure> {
         text += &text!(w, "command-sort-not-weighed", codes = sorting.not_weighed.join(", "));
         text.push('\n');
     }
-    say(&printed)
+    say(&text)
 }
 
 /// Which head masses to ask for.

@@ -305,11 +305,6 @@ pub(super) fn group(title: &str, body: &Markup) -> Markup {
     html! { div.section role="group" aria-label=(title) { h2 { (title) } (body) } }
 }
 
-/// `1 club`, `8 clubs`.
-pub(super) fn counted(count: usize, one: &str) -> String {
-    if count == 1 { format!("1 {one}") } else { format!("{count} {one}s") }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
