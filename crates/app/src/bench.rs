@@ -16,6 +16,7 @@ use bench::remedy::{Remedy, Spare};
 use quantity::{LengthUnit, MassUnit};
 use serde::{Deserialize, Serialize};
 use store::Tx;
+use trade::event_kind::EventKind;
 use trade::id::{ClubId, ReadingId};
 use trade::job::{JobClub, JobState};
 use trade::kind::Role;
@@ -293,7 +294,7 @@ impl App {
         let club = file.club_at(request.slot)?;
         step_of(&file, &request.step)?;
         let note = serde_json::json!({ "step": request.step, "reason": request.reason.trim() });
-        self.log(&mut tx, Some(&file.job.id), Some(&club.id), crate::job::LET_PASS, &request.by, note).await?;
+        self.log(&mut tx, Some(&file.job.id), Some(&club.id), EventKind::LetPass, &request.by, note).await?;
         tx.commit().await?;
         self.tell(Some(number), "reading");
         Ok(())
@@ -377,7 +378,7 @@ impl App {
             let mut job = file.job.clone();
             job.state = JobState::Finished;
             tx.save_job(&job).await?;
-            self.log(tx, Some(&job.id), None, "job_finished", &new.by, serde_json::json!({})).await?;
+            self.log(tx, Some(&job.id), None, EventKind::JobFinished, &new.by, serde_json::json!({})).await?;
             self.learn_from(tx, &file, &new.by).await?;
         }
         JobFile::load(tx, file.job.number).await

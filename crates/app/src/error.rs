@@ -105,7 +105,11 @@ pub enum AppError {
 
 /// "the 7: swing weight at “Dry” is doubted; the 8: swing weight is not read".
 fn open_words(clubs: &[OpenClub]) -> String {
-    let one = |club: &OpenClub| format!("the {}: {}", club.number, club.words.join(", "));
+    let w = words::Words::english(quantity::Units::default());
+    let one = |club: &OpenClub| {
+        let points: Vec<String> = club.facts.iter().map(|fact| w.told(fact)).collect();
+        format!("the {}: {}", club.number, points.join(", "))
+    };
     clubs.iter().map(one).collect::<Vec<_>>().join("; ")
 }
 

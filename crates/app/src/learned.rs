@@ -12,8 +12,10 @@ use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 use std::sync::{Arc, Mutex, PoisonError};
 use store::{FinishedClub, LearnedRow, Tx};
+use trade::event_kind::EventKind;
 use trade::id::JobId;
 use trade::job::{Job, JobState};
+use trade::reading::What;
 use utoipa::ToSchema;
 
 /// States that a value's picture goes back.
@@ -169,7 +171,7 @@ impl App {
             }
             Err(refused) => {
                 let note = serde_json::json!({ "problem": refused.to_string() });
-                self.log(tx, Some(&file.job.id), None, "nothing_learned", by, note).await?;
+                self.log(tx, Some(&file.job.id), None, EventKind::NothingLearned, by, note).await?;
             }
         }
         Ok(())
@@ -388,7 +390,7 @@ fn outcome(club: &FinishedClub) -> Outcome {
 /// Where the clubs of a record came out; clubs whose swing weight was not read are left out.
 fn outcomes(job: &Job, record: &Record, at: Timestamp) -> Vec<FinishedClub> {
     let outcome = |club: &bench::record::ClubRecord| {
-        let line = club.lines.iter().find(|l| l.what == "swing weight" && l.verdict != Verdict::NotRead)?;
+        let line = club.lines.iter().find(|l| l.what == What::SwingWeight && l.verdict != Verdict::NotRead)?;
         Some(FinishedClub {
             club: club.club.clone(),
             job: job.id.clone(),

@@ -9,6 +9,7 @@ use desk::planner::{self, Lines, Lock, Picks};
 use serde::{Deserialize, Serialize};
 use store::Tx;
 use trade::action::Action;
+use trade::event_kind::EventKind;
 use trade::id::ClubId;
 use trade::job::{Job, JobClub, JobState};
 use trade::life::LifeStep;
@@ -169,7 +170,7 @@ impl App {
             tx.save_club(&JobClub { plan: Some(club_plan.clone()), ..club.clone() }, &job.id).await?;
         }
         tx.save_job(&Job { state: JobState::Planned, ..job.clone() }).await?;
-        self.log(&mut tx, Some(&job.id), None, "plan_accepted", by, note).await?;
+        self.log(&mut tx, Some(&job.id), None, EventKind::PlanAccepted, by, note).await?;
         tx.commit().await?;
         self.tell(Some(job.number), "plan");
         Ok(())
@@ -205,7 +206,7 @@ impl App {
         exchange(&mut tx, &file, &changed, &swap.by, self.now()).await?;
         for x in &changed {
             let note = serde_json::json!({ "kind": swap.kind.key(), "code": swap.code, "reason": swap.reason });
-            self.log(&mut tx, Some(&file.job.id), Some(&x.club.id), "part_swapped", &swap.by, note).await?;
+            self.log(&mut tx, Some(&file.job.id), Some(&x.club.id), EventKind::PartSwapped, &swap.by, note).await?;
         }
         tx.commit().await?;
         self.tell(Some(number), "plan");
@@ -229,7 +230,7 @@ impl App {
         plan.extras.push(Extra { action: add.action, mass_g: add.mass_g, arm_mm, at: self.now() });
         tx.save_club(&JobClub { plan: Some(plan.clone()), ..club.clone() }, &file.job.id).await?;
         let note = serde_json::json!({ "action": add.action.key(), "mass_g": add.mass_g });
-        self.log(&mut tx, Some(&file.job.id), Some(&club.id), "extra_added", &add.by, note).await?;
+        self.log(&mut tx, Some(&file.job.id), Some(&club.id), EventKind::ExtraAdded, &add.by, note).await?;
         tx.commit().await?;
         self.tell(Some(number), "plan");
         Ok(plan)

@@ -8,6 +8,7 @@ use desk::short_sheet::{ExpandContext, Expanded, SetModels, explain};
 use jiff::civil::Date;
 use serde::{Deserialize, Serialize};
 use store::{SheetLine, SheetRow};
+use trade::event_kind::EventKind;
 use trade::id::SheetId;
 use trade::job::{Job, JobClub, JobState};
 use trade::sheet::{ReferenceClub, SetRule, Sheet};
@@ -240,7 +241,7 @@ impl App {
         };
         tx.insert_job(&job).await?;
         tx.update_sheet(&SheetRow { approved_job: Some(job.id.clone()), ..row }, self.now()).await?;
-        self.log(&mut tx, Some(&job.id), None, "sheet_approved", &approve.by, serde_json::json!({})).await?;
+        self.log(&mut tx, Some(&job.id), None, EventKind::SheetApproved, &approve.by, serde_json::json!({})).await?;
         tx.commit().await?;
         self.tell(Some(number), "plan");
         Ok(job)

@@ -5,6 +5,7 @@ use crate::{App, AppError, load_library};
 use desk::stock_file::{self, BadModel, BadRow, RowWarning};
 use serde::{Deserialize, Serialize};
 use store::{LifeNote, PartFilter, Tx};
+use trade::event_kind::EventKind;
 use trade::life::{FigureChange, LifeStep, differences};
 use trade::model::{Model, PartKind};
 use trade::part::{Part, PartState};
@@ -361,7 +362,7 @@ impl App {
         self.note_change(&mut tx, &before, &part, &change.reason).await?;
         part.version += 1;
         let note = serde_json::json!({ "code": part.code, "reason": change.reason, "state": part.state.key() });
-        self.log(&mut tx, None, None, "part_changed", &change.by, note).await?;
+        self.log(&mut tx, None, None, EventKind::PartChanged, &change.by, note).await?;
         tx.commit().await?;
         self.tell(None, "stock");
         Ok(part)

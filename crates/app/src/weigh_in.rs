@@ -6,6 +6,7 @@ use desk::stock_file::{self, BadRow};
 use desk::weigh_in::{Judged, Spread, judge, spread};
 use serde::{Deserialize, Serialize};
 use store::{LifeNote, PartFilter, Tx};
+use trade::event_kind::EventKind;
 use trade::id::PartId;
 use trade::life::LifeStep;
 use trade::model::{Library, Model, PartKind};
@@ -164,7 +165,7 @@ impl App {
         let note = serde_json::json!({
             "code": part.code, "part": part.id, "mass_g": part.mass_g, "kept_though": judged.words
         });
-        self.log(&mut tx, None, None, "part_weighed_in", &new.by, note).await?;
+        self.log(&mut tx, None, None, EventKind::PartWeighedIn, &new.by, note).await?;
         let next_code = free_code(&mut tx, &following(&part.code)).await?;
         tx.commit().await?;
         self.tell(None, "stock");
@@ -262,7 +263,7 @@ impl App {
         };
         tx.append_life(note, self.now()).await?;
         let note = serde_json::json!({ "code": taken.code.trim(), "part": part.id, "now": part.code });
-        self.log(&mut tx, None, None, "part_taken_back", &taken.by, note).await?;
+        self.log(&mut tx, None, None, EventKind::PartTakenBack, &taken.by, note).await?;
         tx.commit().await?;
         self.tell(None, "stock");
         Ok(())

@@ -269,7 +269,8 @@ impl<'a> PastWork<'a> {
     /// Reads once more, re-seated, what could not be said to be in tolerance.
     async fn read_again(&mut self, at: usize, step: &Step) -> Result<(), AppError> {
         let record = self.app.record(self.number).await?;
-        let close = |club: &ClubRecord| club.lines.iter().any(|l| l.unit == "points" && l.verdict == Verdict::TooClose);
+        let close =
+            |club: &ClubRecord| club.lines.iter().any(|l| l.unit == Unit::Points && l.verdict == Verdict::TooClose);
         let again = Step { asks: vec![What::SwingWeight], ..step.clone() };
         for found in record.clubs.iter().filter(|c| close(c)) {
             let club = self.file.club_at(found.slot)?.clone();

@@ -2,6 +2,7 @@
 // What is in the entry is kept as always, by Enter, a pedal or a scan. On the weigh-in page it is kept at once, since
 // lifting the part off calls for the next one.
 import { hear as stream } from "./stream.js";
+import { words } from "./words.js";
 
 export function scale() {
   const tested = document.querySelectorAll("[data-scale]");
@@ -34,7 +35,7 @@ function hear(now) {
   if (!now.taken) return;
   const weigh = at.form?.matches("[data-weigh]") ? at.form : null;
   if (at.value) {
-    if (weigh) at.nextElementSibling.textContent = `${now.name}: ${now.text} came and was not taken. Finish this one, then lift the part and put it back.`;
+    if (weigh) at.nextElementSibling.textContent = words("scale-busy", now);
     return;
   }
   // An entry in ounces gets the scale's grams with their sign.
@@ -56,5 +57,5 @@ function shown(at, now) {
     bar.setAttribute("role", "status");
   }
   if (bar.previousElementSibling !== at) at.after(bar);
-  bar.textContent = now.trouble ? `${now.name}: ${now.trouble}` : `${now.name}: ${now.text || "–"}`;
+  bar.textContent = `${now.name}: ${now.trouble || now.text || "–"}`;
 }

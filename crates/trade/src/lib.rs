@@ -12,6 +12,7 @@ pub mod check_weight;
 pub mod club_name;
 pub mod connection;
 pub mod error;
+pub mod event_kind;
 pub mod ferrule;
 pub mod fit;
 pub mod frequency_line;

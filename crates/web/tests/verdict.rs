@@ -273,13 +273,13 @@ async fn handing_over_what_is_off_doubted_or_unread_takes_a_reason() {
     let page = bench.page("/bench/1/1?step=hand_over").await.text;
     let grid = bench.page("/bench/1/grid/hand_over").await.text;
     for words in said {
-        assert!(open[0]["words"].to_string().contains(words), "“{words}” is not in {open}");
+        assert!(open[0]["facts"].to_string().contains(words), "“{words}” is not in {open}");
         assert!(page.contains(words), "“{words}” is not on the club's page: {page}");
         assert!(row(&grid, "7").contains(words), "“{words}” is not in its row: {}", row(&grid, "7"));
         assert!(!row(&grid, "8").contains(words), "{}", row(&grid, "8"));
     }
     assert!(page.contains("name=\"reason\"") && row(&grid, "7").contains("name=\"reason\""), "a reason can be given");
-    assert!(!open[0]["words"].to_string().contains("lie"), "the lie is on: {open}");
+    assert!(!open[0]["facts"].to_string().contains("lie"), "the lie is on: {open}");
 
     // Without a reason nothing is handed over, by any way.
     let before = bench.picture().await;

@@ -163,6 +163,12 @@ impl Words {
         if near { self.day(day) } else { self.date(day) }
     }
 
+    /// The month of a day with its year: `Nov 2026`.
+    #[must_use]
+    pub fn month_of(&self, day: Date) -> String {
+        text!(self, "date-month", month = self.month(day), year = day.year().to_string())
+    }
+
     fn month(&self, day: Date) -> String {
         self.text(&format!("month-{}", day.month()))
     }

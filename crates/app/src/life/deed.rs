@@ -7,6 +7,7 @@ use crate::{App, AppError};
 use bench::remedy::Progress;
 use serde::{Deserialize, Serialize};
 use store::{LifeNote, PartFilter, Tx};
+use trade::event_kind::EventKind;
 use trade::fit;
 use trade::id::JobId;
 use trade::job::{JobClub, JobState};
@@ -366,7 +367,7 @@ impl App {
             }
         }
         let note = serde_json::json!({ "reason": action.reason.trim() });
-        self.log(tx, Some(&file.job.id), Some(&club.id), "plan_lost", &action.by, note).await?;
+        self.log(tx, Some(&file.job.id), Some(&club.id), EventKind::PlanLost, &action.by, note).await?;
         self.tell(Some(file.job.number), "plan");
         Ok(())
     }

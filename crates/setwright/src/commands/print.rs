@@ -6,7 +6,9 @@ use quantity::{Length, SwingWeight, decimal};
 use serde_json::Value;
 use trade::job::Job;
 use trade::model::PartKind;
-use trade::plan::Plan;
+use trade::plan::{Plan, PlannedPart};
+use trade::reading::Unit;
+use words::{Words, text};
 
 /// A document as lines `field: value`.
 ///
@@ -119,48 +121,62 @@ pub fn plan(job: &Job, plan: &Plan) {
 }
 
 /// A record: each club with its parts, and what was asked beside what was built.
-pub fn record(record: &Record) {
-    println!("Job {}, {}, {}", record.job_number, record.player, record.state);
-    println!("{}, {}, due {}", record.shop, record.hand, record.due);
+pub fn record(w: &Words, record: &Record) {
+    let state = w.tell(&record.state);
+    println!("{}", text!(w, "command-record-job", job = record.job_number, player = record.player, state = state));
+    println!("{}", text!(w, "command-record-due", shop = record.shop, hand = record.hand, due_on = record.due));
     for club in &record.clubs {
         println!();
-        let parts: Vec<String> = club.parts.iter().map(|p| format!("{} {}", p.kind, p.code)).collect();
-        let parts = if parts.is_empty() { "not planned yet".to_owned() } else { parts.join(", ") };
-        println!("The {}, card {}: {parts}", club.target.number, club.card);
+        let part = |p: &PlannedPart| text!(w, "command-record-part", kind = p.kind, code = p.code);
+        let parts: Vec<String> = club.parts.iter().map(part).collect();
+        let parts = if parts.is_empty() { w.text("command-record-unplanned") } else { parts.join(", ") };
+        let name = w.club(&club.target.club_kind, &club.target.number);
+        println!("{}", text!(w, "command-record-club", club = name, card = club.card, parts = parts));
         let rows: Vec<Vec<String>> = club
             .lines
             .iter()
             // A value that nobody asked for and nobody read says nothing.
             .filter(|line| line.target.is_some() || line.built.is_some())
-            .map(row_of)
+            .map(|line| row_of(w, line))
             .collect();
-        table(&["", "sheet", "built", "off by", ""], &rows);
+        let heads = ["command-record-sheet", "command-record-built", "command-record-off-by"].map(|id| w.text(id));
+        table(&["", &heads[0], &heads[1], &heads[2], ""], &rows);
     }
 }
 
 /// One value of a club in words: what, sheet, built with its band, difference, verdict.
-fn row_of(line: &Line) -> Vec<String> {
-    let points = line.unit == "points";
-    let unit = match line.unit.as_str() {
-        "points" => String::new(),
-        "°" => "°".to_owned(),
-        other => format!(" {other}"),
+fn row_of(w: &Words, line: &Line) -> Vec<String> {
+    let figure = |value: f64| match line.unit {
+        Unit::Points => w.swing_weight(value),
+        Unit::Gram => w.mass(value),
+        Unit::Millimetre => w.length_to(value, 2),
+        Unit::Degree => w.angle(value),
+        Unit::Cpm | Unit::None => text!(w, "reading-cpm", figure_cpm = value),
     };
-    let figure = |value: f64| {
-        if points { SwingWeight::from_points(value).letter(1) } else { format!("{}{unit}", decimal(value, 1)) }
+    // Without its unit: the figure before it has it.
+    let bare = |value: f64| match line.unit {
+        Unit::Gram => w.mass_figure(value),
+        Unit::Millimetre => w.length_figure_to(value, 2),
+        _ => decimal(value, 1),
     };
     let built = match (line.built, line.band) {
-        (Some(built), Some(band)) => format!("{} ±{}", figure(built), decimal(band, 1)),
+        (Some(built), Some(band)) => text!(w, "reading-with-band", value = figure(built), band = bare(band)),
         (Some(built), None) => figure(built),
-        (None, _) => "not read".to_owned(),
+        (None, _) => w.text("record-not-read"),
     };
     let verdict = match line.verdict {
         Verdict::NotRead => String::new(),
-        other => other.word().to_owned(),
+        other => w.tell(&other),
     };
-    let off = line.difference.map_or_else(String::new, |d| {
-        let text = decimal(d, 1);
-        if text.starts_with(['-', '−']) { text } else { format!("+{text}") }
+    let off = line.difference.map_or_else(String::new, |by| {
+        let size = bare(by.abs());
+        let nothing = size.chars().all(|c| !c.is_ascii_digit() || c == '0');
+        match (nothing, by < 0.0) {
+            (true, _) => size,
+            (false, true) => format!("−{size}"),
+            (false, false) => format!("+{size}"),
+        }
     });
-    vec![format!("  {}", line.what), line.target.map_or_else(|| "-".to_owned(), figure), built, off, verdict]
+    let what = if line.within_set { text!(w, "record-within-set", what = line.what) } else { w.tell(&line.what) };
+    vec![format!("  {what}"), line.target.map_or_else(|| "-".to_owned(), figure), built, off, verdict]
 }

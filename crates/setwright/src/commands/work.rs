@@ -132,6 +132,6 @@ pub async fn record(arguments: &JobArguments) -> Result<(), Failure> {
     if arguments.database.json {
         return print_json(&record);
     }
-    print::record(&record);
+    print::record(&super::reader(), &record);
     Ok(())
 }

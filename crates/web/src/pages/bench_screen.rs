@@ -3,7 +3,6 @@
 use super::bench::{View, chips, club_name, next_club, short_name};
 use super::club_beam::club_beam;
 use super::{PageError, say, what_if};
-use crate::units::restated;
 use app::AppError;
 use app::bench::AtBench;
 use app::job::JobFile;
@@ -244,7 +243,7 @@ impl Screen<'_> {
                     value: &typed,
                     error: self.view.wrong.as_deref().filter(|_| !typed.is_empty()),
                     inputmode: if what == What::SwingWeight { "text" } else { "decimal" },
-                    unit: say::unit_hint(w, what),
+                    unit: &say::unit_hint(w, what),
                     ..Field::default()
                 }))
                 (button(&Button { label: &w.text("bench-keep"), kind: ButtonKind::Quiet, ..Button::default() }))
@@ -303,7 +302,7 @@ impl Screen<'_> {
         let Some(club) = self.open.iter().find(|club| club.slot == self.state.slot) else { return html! {} };
         html! {
             div.open-clubs {
-                p { (icon(Icon::Doubt)) " " strong { (w.text("bench-open-here")) } " " (restated(w, &club.words.join("; "))) "." }
+                p { (icon(Icon::Doubt)) " " strong { (w.text("bench-open-here")) } " " (say::open(w, club)) "." }
                 (field(&Field {
                     name: "reason",
                     label: &w.text("bench-open-reason"),
@@ -331,7 +330,7 @@ impl Screen<'_> {
             hint: &hint,
             error: wrong.filter(|_| index == self.view.wrong_index(&self.step.asks)),
             inputmode: if ask.what == What::SwingWeight { "text" } else { "decimal" },
-            unit: say::unit_hint(w, ask.what),
+            unit: &say::unit_hint(w, ask.what),
             autofocus: index == 0 || wrong.is_some(),
             big: self.step.asks.len() == 1,
             ..Field::default()

@@ -196,7 +196,7 @@ pub(crate) async fn framed(w: &Words, app: &App, view: Framed<'_>) -> Result<Mar
             label: text!(w, "clock-glue", batch = cup.number),
             until: cup.until.to_string(),
             text: say::left(w, now, cup.until),
-            done: w.text("clock-over"),
+            done: w.text("left-over"),
             href: "/glue".to_owned(),
         })
         .collect();

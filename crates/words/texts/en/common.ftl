@@ -9,6 +9,7 @@ figure-points = { $figure } points
 
 date = { $day } { $month } { $year }
 date-day = { $day } { $month }
+date-month = { $month } { $year }
 moment = { $date } { $clock }
 month-1 = Jan
 month-2 = Feb
@@ -26,4 +27,17 @@ month-12 = Dec
 # A sentence that an earlier version kept as it was shown.
 kept-text = { $text }
 
+# Buttons that stand on many pages.
+button-find = Find
 button-back = Back
+
+# How long until a moment; the scripts of a page count it down. An hour and more, under an hour, two days and more.
+left-hours = { $hours } h { $minutes } min
+left-minutes = { $minutes } min
+left-days =
+    { $days ->
+        [one] { $days } day
+       *[other] { $days } days
+    }
+left-over = over
+button-keep = Keep
