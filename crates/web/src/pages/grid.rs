@@ -214,7 +214,7 @@ async fn kept_notice(
             Said::Act => Tone::Care,
             Said::Doubt => Tone::Doubt,
         },
-        text: text!(w, "bench-club-says", club = club_name(w, club), says = m.fact),
+        text: text!(w, "grid-kept", club = club_name(w, club), said = m.fact),
         next: w.tell(&m.next),
     }))
 }

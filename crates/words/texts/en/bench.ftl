@@ -12,7 +12,6 @@ bench-to-stock = Stock
 
 # The one decision of a screen.
 bench-decision = { $club } · { $step }
-bench-club-says = { $club }: { $says }
 bench-finish = finish { LETTER($finish_points) } ± { PLAIN($band_points) }
 bench-entry = { CAPITAL($what) }
 bench-keep = Keep
