@@ -10,7 +10,6 @@ use crate::remedy::{Spare, chance_ahead};
 use crate::target::{Fit, Target};
 use fact::Told;
 use jiff::Timestamp;
-use quantity::{INCH_MM, SwingWeight, decimal};
 use serde::{Deserialize, Serialize};
 use trade::error::WorkshopError;
 use trade::id::ClubId;
@@ -188,43 +187,6 @@ fact::facts! {
 }
 
 impl OpenPoint {
-    /// What is open, in a few words: "loft 51.5°, the sheet asks 50.0° ± 0.5°".
-    #[must_use]
-    pub fn words(&self) -> String {
-        match self {
-            Self::Doubted { step, what } => format!("{what} at “{step}” is doubted"),
-            Self::Unread { what } => format!("{what} is not read"),
-            Self::Off { what, value, unit, target } => {
-                let figure = |figure: f64| value_words(*what, figure);
-                let tolerance = match unit {
-                    // A letter would be a swing weight, not a difference of two.
-                    Unit::Points => decimal(target.tolerance, 1),
-                    _ => figure(target.tolerance),
-                };
-                format!("{what} {}, the sheet asks {} ± {tolerance}", figure(*value), figure(target.value))
-            }
-            Self::BeyondBending { what, by_deg, limit_deg } => {
-                let way = match (what, *by_deg > 0.0) {
-                    (What::Loft, true) => "strong",
-                    (What::Loft, false) => "weak",
-                    (_, true) => "flat",
-                    (_, false) => "upright",
-                };
-                format!(
-                    "{what} is {}° {way}, and this head may be bent {}° at most",
-                    decimal(by_deg.abs(), 1),
-                    decimal(*limit_deg, 1)
-                )
-            }
-            Self::OffTarget { deviation_points, .. } => {
-                let side = if *deviation_points < 0.0 { "light" } else { "heavy" };
-                let by = decimal(deviation_points.abs(), 1);
-                format!("it will finish {by} points {side}, and no free grip brings it in")
-            }
-            Self::Glued { batch } => format!("glued in batch {batch} already"),
-        }
-    }
-
     /// As it is told: “loft 51.5°, the sheet asks 50.0° ± 0.5°”.
     #[must_use]
     pub fn fact(&self) -> OpenFact {
@@ -263,18 +225,6 @@ fn off_fact(what: What, now: f64, unit: Unit, target: Target) -> OpenFact {
         Unit::Cpm | Unit::None => {
             OpenFact::OffFrequency { what, now_cpm: now, asked_cpm: asked, tolerance_cpm: tolerance }
         }
-    }
-}
-
-/// A value as it is written at the bench.
-fn value_words(what: What, value: f64) -> String {
-    match what.unit() {
-        Unit::Points => SwingWeight::from_points(value).letter(1),
-        Unit::Gram => format!("{} g", decimal(value, 1)),
-        Unit::Millimetre => format!("{} in", decimal(value / INCH_MM, 2)),
-        Unit::Degree => format!("{}°", decimal(value, 1)),
-        Unit::Cpm => format!("{} cpm", decimal(value, 0)),
-        Unit::None => "done".into(),
     }
 }
 

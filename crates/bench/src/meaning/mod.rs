@@ -2,12 +2,13 @@
 
 mod says;
 
-pub use says::{AngleSays, AngleToDo, MeaningSays, NextSays, OffBy, OffSheet};
+pub use says::{AngleSays, AngleToDo, MeaningSays, NextSays, OffBy};
 
 use crate::belief::{BAND_95, Believed, Finish};
 use crate::cause::{Cause, Telling, inquire};
 use crate::chance::Chance;
 use crate::club_state::{ClubState, StepState};
+use crate::open_point::{OpenFact, OpenPoint};
 use crate::remedy::{Remedy, Spare, chance_ahead};
 use crate::target::Fit;
 use estimation::{OnClub, Probe, Quantity};
@@ -15,7 +16,6 @@ use serde::{Deserialize, Serialize};
 use trade::error::WorkshopError;
 use trade::job::Job;
 use trade::reading::{Reading, What};
-use trade::reading_figure::ReadingFigure;
 use utoipa::ToSchema;
 
 /// How a sentence about a reading is meant.
@@ -175,16 +175,11 @@ fn narrower(believed: &Believed<'_>, state: &ClubState, finish: &Finish) -> Resu
 /// One verdict over all readings of a step. It begins with the other readings that are off target.
 fn with_what_is_off(tone: Tone, next: NextSays, finish: &Finish, step: Option<&StepState>) -> Meaning {
     let asks = step.into_iter().flat_map(|step| &step.asks);
-    let off: Vec<OffSheet> = asks
+    let off: Vec<OpenFact> = asks
         .filter(|a| a.fit == Some(Fit::Off) && a.what != What::SwingWeight && !a.doubted)
         .filter_map(|ask| {
-            let (reading, target, what) = (ask.reading.as_ref()?, ask.target?, ask.what);
-            Some(OffSheet::Off {
-                what,
-                read: ReadingFigure::of(what, reading.value),
-                asked: ReadingFigure::of(what, target.value),
-                tolerance: ReadingFigure::half(what, target.tolerance),
-            })
+            let (reading, target) = (ask.reading.as_ref()?, ask.target?);
+            Some(OpenPoint::Off { what: ask.what, value: reading.value, unit: ask.unit, target }.fact())
         })
         .collect();
     let finish_points = finish.swing_weight_points;

@@ -2,26 +2,10 @@
 
 use crate::cause::{Likely, TellingSays};
 use crate::chance::Chance;
+use crate::open_point::OpenFact;
 use crate::remedy::RemedySays;
 use trade::reading::What;
 use trade::reading_figure::ReadingFigure;
-
-fact::facts! {
-    /// A reading that the sheet does not allow.
-    pub enum OffSheet: "off_sheet" {
-        /// It lies outside of the tolerance.
-        Off {
-            /// What was read.
-            what: What,
-            /// The reading.
-            read: ReadingFigure,
-            /// What the sheet asks.
-            asked: ReadingFigure,
-            /// Half of what it allows.
-            tolerance: ReadingFigure,
-        },
-    }
-}
 
 fact::facts! {
     /// How far a reading is from what all others make expected.
@@ -202,7 +186,7 @@ fact::facts! {
         /// The same where another reading of the step is off.
         OffSheet {
             /// What is off.
-            off: Vec<OffSheet>,
+            off: Vec<OpenFact>,
             /// Swing weight of the finished club.
             finish_points: f64,
             /// Half width of its 95 % band.

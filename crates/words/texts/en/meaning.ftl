@@ -1,7 +1,5 @@
 ### What a reading means, and what to do now
 
-off-sheet-off = { $what } { $read }, the sheet asks { $asked } ± { $tolerance }
-
 off-by-less-points = { $by_points } lighter
 off-by-more-points = { $by_points } heavier
 off-by-lighter = { $by_g } lighter
