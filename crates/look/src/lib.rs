@@ -25,6 +25,7 @@ pub mod label;
 pub mod layout;
 pub mod print;
 mod rich;
+mod term;
 pub mod trace;
 
 pub use beam::{BeamPiece, BeamView, ClubShape, PieceKind, beam};
@@ -49,4 +50,5 @@ pub use icons::{Icon, icon};
 pub use label::{LabelPaper, PartLabel, label_document, label_page, label_picture, label_svg};
 pub use print::{CardSize, JobCard, job_card, qr_code};
 pub use rich::rich;
+pub use term::{term, term_as};
 pub use trace::{TracePoint, TraceView, trace};

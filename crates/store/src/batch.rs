@@ -1,13 +1,12 @@
 //! Batches of adhesive.
 
-use crate::column::{Columns, Query, document, finite, query, time_text};
+use crate::column::{Columns, Query, Row, document, finite, query, time_text};
 use crate::error::StoreError;
 use crate::job::Numbered;
 use crate::tx::Tx;
 use bench::glue::Batch;
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
-use sqlx::any::AnyRow;
 use std::collections::BTreeMap;
 use trade::id::BatchId;
 use trade::id::ClubId;
@@ -221,7 +220,7 @@ impl Tx {
     }
 }
 
-fn batch_of(row: &AnyRow, clubs_of: &mut BTreeMap<String, Vec<ClubId>>) -> Result<Batch, StoreError> {
+fn batch_of(row: &Row, clubs_of: &mut BTreeMap<String, Vec<ClubId>>) -> Result<Batch, StoreError> {
     let id = row.text("id")?;
     let given: Given = row.body("given")?;
     Ok(Batch {

@@ -1,20 +1,11 @@
 //! Queries, and how values lie in columns: timestamps, words, documents, figures.
 
+pub(crate) use crate::engine::{Query, Row, query};
 use crate::error::StoreError;
 use jiff::Timestamp;
 use jiff::civil::Date;
 use serde::Serialize;
 use serde::de::DeserializeOwned;
-use sqlx::any::{AnyArguments, AnyRow};
-use sqlx::{Any, Row, SqlSafeStr};
-
-/// A query with its values bound.
-pub(crate) type Query = sqlx::query::Query<'static, Any, AnyArguments>;
-
-/// A query without its values.
-pub(crate) fn query(sql: impl SqlSafeStr) -> Query {
-    sqlx::query::<Any>(sql)
-}
 
 /// RFC 3339 with nine decimals, always: the order of the texts is the order in time.
 pub(crate) fn time_text(at: Timestamp) -> String {
@@ -24,14 +15,6 @@ pub(crate) fn time_text(at: Timestamp) -> String {
 /// What a code, card or number is looked up by: a hand types `h7-03` for the label `H7-03`.
 pub(crate) fn key(code: &str) -> String {
     code.to_lowercase()
-}
-
-/// A figure that may be missing, for a place in the SQL that reads `NULLIF($n, 'NaN')`.
-///
-/// A missing figure cannot be bound as NULL: the driver would prepare the statement for a single-precision NULL, keep
-/// it, and then fail on the next row that has the figure. So a missing figure travels as NaN, which no entry can be.
-pub(crate) fn figure(value: Option<f64>) -> f64 {
-    value.unwrap_or(f64::NAN)
 }
 
 /// Refuses a figure that is no number. Zero loses its sign, which SQLite would not keep and no scale shows.
@@ -93,29 +76,29 @@ pub(crate) trait Columns {
     }
 }
 
-impl Columns for AnyRow {
+impl Columns for Row {
     fn text(&self, column: &'static str) -> Result<String, StoreError> {
-        self.try_get(column).map_err(|e| damaged(column, e))
+        self.get(column).map_err(|e| damaged(column, e))
     }
 
     fn maybe_text(&self, column: &'static str) -> Result<Option<String>, StoreError> {
-        self.try_get(column).map_err(|e| damaged(column, e))
+        self.get(column).map_err(|e| damaged(column, e))
     }
 
     fn whole(&self, column: &'static str) -> Result<i64, StoreError> {
-        self.try_get(column).map_err(|e| damaged(column, e))
+        self.get(column).map_err(|e| damaged(column, e))
     }
 
     fn maybe_whole(&self, column: &'static str) -> Result<Option<i64>, StoreError> {
-        self.try_get(column).map_err(|e| damaged(column, e))
+        self.get(column).map_err(|e| damaged(column, e))
     }
 
     fn real(&self, column: &'static str) -> Result<f64, StoreError> {
-        self.try_get(column).map_err(|e| damaged(column, e))
+        self.get(column).map_err(|e| damaged(column, e))
     }
 
     fn maybe_real(&self, column: &'static str) -> Result<Option<f64>, StoreError> {
-        self.try_get(column).map_err(|e| damaged(column, e))
+        self.get(column).map_err(|e| damaged(column, e))
     }
 }
 

@@ -1,10 +1,9 @@
 //! The log of what was done, appended to and never changed.
 
-use crate::column::{Columns, query, time_text};
+use crate::column::{Columns, Row, query, time_text};
 use crate::error::StoreError;
 use crate::tx::Tx;
 use jiff::Timestamp;
-use sqlx::any::AnyRow;
 use trade::id::{ClubId, EventId, JobId};
 
 /// An entry of the log.
@@ -132,7 +131,7 @@ impl Tx {
     }
 }
 
-fn event_of(row: &AnyRow) -> Result<Event, StoreError> {
+fn event_of(row: &Row) -> Result<Event, StoreError> {
     Ok(Event {
         id: EventId(row.text("id")?),
         at: row.time("happened_at")?,

@@ -2,7 +2,6 @@
 
 use crate::error::StoreError;
 use crate::open::Address;
-use sqlx::{ConnectOptions, Connection};
 use std::path::{Path, PathBuf};
 
 /// A shop's database in a file.
@@ -34,16 +33,15 @@ impl ShopFile {
     /// # Errors
     /// [`StoreError::InUseElsewhere`] while another program has it open; [`StoreError::CannotOpen`].
     pub async fn erase(&self) -> Result<(), StoreError> {
-        sqlx::any::install_default_drivers();
         let place = self.path.display().to_string();
         let failed = |e| StoreError::from_sqlx(e, &place);
         let mut conn = Address::read(&self.url)?.options.connect().await.map_err(failed)?;
         // Leaving the write-ahead log is refused while anybody else has the file open, which nothing else would tell.
-        let alone = sqlx::raw_sql("PRAGMA busy_timeout = 500; PRAGMA journal_mode = DELETE").execute(&mut conn).await;
+        let alone = conn.lend().run("PRAGMA busy_timeout = 500; PRAGMA journal_mode = DELETE").await;
         let closed = conn.close().await;
         match alone.map_err(failed) {
             Err(StoreError::Busy) => return Err(StoreError::InUseElsewhere { place: place.clone() }),
-            other => other.map(|_| ())?,
+            other => other?,
         }
         closed.map_err(failed)?;
         remove_with_side_files(&self.path)

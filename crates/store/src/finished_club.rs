@@ -1,10 +1,9 @@
 //! Where a finished club came out, as a row.
 
-use crate::column::Columns;
+use crate::column::{Columns, Row};
 use crate::error::StoreError;
 use bench::record::Verdict;
 use jiff::Timestamp;
-use sqlx::any::AnyRow;
 use trade::id::ClubId;
 use trade::id::JobId;
 
@@ -40,7 +39,7 @@ impl FinishedClub {
     ///
     /// # Errors
     /// The row is damaged.
-    pub(crate) fn of(row: &AnyRow) -> Result<Self, StoreError> {
+    pub(crate) fn of(row: &Row) -> Result<Self, StoreError> {
         Ok(Self {
             club: ClubId(row.text("club")?),
             job: JobId(row.text("job")?),

@@ -1,13 +1,12 @@
 //! Jobs and their clubs.
 
-use crate::column::{Columns, Query, document, key, query, time_text};
+use crate::column::{Columns, Query, Row, document, key, query, time_text};
 use crate::error::StoreError;
 use crate::model::{UsedBy, models_of_club, models_of_sheet};
 use crate::tx::Tx;
 use jiff::Timestamp;
 use jiff::civil::Date;
 use serde::Deserialize;
-use sqlx::any::AnyRow;
 use std::collections::BTreeMap;
 use trade::id::{ClubId, JobId, SheetId};
 use trade::job::{Job, JobClub, JobState};
@@ -371,7 +370,7 @@ macro_rules! club_columns {
 }
 use {club_columns, job_columns};
 
-fn club_of(row: &AnyRow) -> Result<JobClub, StoreError> {
+fn club_of(row: &Row) -> Result<JobClub, StoreError> {
     Ok(JobClub {
         id: ClubId(row.text("id")?),
         slot: row.whole("slot")?,

@@ -1,11 +1,10 @@
 //! One state of what the shop has learned, as a row.
 
-use crate::column::Columns;
+use crate::column::{Columns, Row};
 use crate::error::StoreError;
 use bench::learned::Learned;
 use bench::learned::LearnedCause;
 use jiff::Timestamp;
-use sqlx::any::AnyRow;
 use trade::id::EventId;
 use trade::id::JobId;
 
@@ -35,7 +34,7 @@ impl LearnedRow {
     ///
     /// # Errors
     /// The row is damaged.
-    pub(crate) fn of(row: &AnyRow) -> Result<Self, StoreError> {
+    pub(crate) fn of(row: &Row) -> Result<Self, StoreError> {
         Ok(Self {
             id: EventId(row.text("id")?),
             at: row.time("happened_at")?,

@@ -11,9 +11,9 @@
 //! searched. Parts, readings and batches are rows with SI columns, for other programs; the figures that come back here
 //! are those that went in, bit for bit.
 
-mod backend;
 mod batch;
 mod column;
+mod engine;
 mod error;
 mod event;
 mod file;

@@ -1,29 +1,24 @@
 //! Opening: the address, what kind of database it is, and whether it is ours and sound.
 
-use crate::backend::{Backend, begin_write, lock_writers, settle};
+use crate::engine::{Backend, Options, Pool, begin_write, lock_writers};
 use crate::error::StoreError;
 use crate::remembered::Remembered;
 use crate::schema;
 use crate::tx::Tx;
-use sqlx::any::{AnyConnectOptions, AnyPoolOptions};
-use sqlx::{AnyPool, ConnectOptions, Connection};
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
-use std::time::Duration;
 
-/// How long a caller waits for a connection or a lock before it is told that the database is busy.
-const PATIENCE: Duration = Duration::from_secs(10);
 /// A shop has a few tablets, and each page reads for some milliseconds.
 const READERS: u32 = 8;
 
 /// A database, open and checked. Clones share it.
 #[derive(Debug, Clone)]
 pub struct Store {
-    readers: AnyPool,
+    readers: Pool,
     /// One connection: whoever wants to write waits for it in the order of asking, and holds no reader's connection
     /// meanwhile. A queue in front of the database is fair; the database's own lock is asked for again and again, and
     /// whoever asks at the right moment has it.
-    writer: AnyPool,
+    writer: Pool,
     backend: Backend,
     place: Arc<str>,
     remembered: Arc<Remembered>,
@@ -58,29 +53,27 @@ impl Store {
     }
 
     async fn connect(address: Address, make: bool) -> Result<Self, StoreError> {
-        sqlx::any::install_default_drivers();
         let place: Arc<str> = address.place.as_str().into();
-        let backend = address.backend;
+        let backend = address.options.backend();
         let mut new = address.in_memory;
         if !address.in_memory {
             // A connection outside of the pools first: a pool would hide the reason of a failure behind its retries.
             let connected = address.options.connect().await;
             let mut conn = connected.map_err(|e| read_only_or(StoreError::from_sqlx(e, &place)))?;
-            let prepared = schema::prepare(&mut conn, backend, &place, make).await.map_err(read_only_or);
+            let prepared = schema::prepare(&mut conn.lend(), &place, make).await.map_err(read_only_or);
             // Closed hard after a failure, so that the server drops the migration lock with the session.
             let closed = if prepared.is_ok() { conn.close().await } else { conn.close_hard().await };
             new = prepared?;
             closed.map_err(|e| StoreError::from_sqlx(e, &place))?;
         }
         let failed = |e| StoreError::from_sqlx(e, &place);
-        let writer = pool(backend, 1, false).connect_with(address.options.clone()).await.map_err(failed)?;
+        let writer = address.options.clone().pool(1, false).await.map_err(failed)?;
         // A database in memory is its one connection.
         let readers = if address.in_memory {
-            let mut conn = writer.acquire().await.map_err(failed)?;
-            schema::prepare(&mut conn, backend, &place, true).await?;
+            writer.with(async |mut conn| schema::prepare(&mut conn, &place, true).await).await.map_err(failed)??;
             writer.clone()
         } else {
-            pool(backend, READERS, true).connect_with(address.options).await.map_err(failed)?
+            address.options.pool(READERS, true).await.map_err(failed)?
         };
         Ok(Self { readers, writer, backend, place, remembered: Arc::default(), new })
     }
@@ -97,8 +90,8 @@ impl Store {
     /// No connection could be had.
     pub async fn read(&self) -> Result<Tx, StoreError> {
         let begun = match self.backend {
-            Backend::Sqlite => self.readers.begin_with("BEGIN DEFERRED").await,
-            Backend::Postgres => self.readers.begin_with("BEGIN ISOLATION LEVEL REPEATABLE READ READ ONLY").await,
+            Backend::Sqlite => self.readers.begin("BEGIN DEFERRED").await,
+            Backend::Postgres => self.readers.begin("BEGIN ISOLATION LEVEL REPEATABLE READ READ ONLY").await,
         };
         let inner = begun.map_err(|e| StoreError::from_sqlx(e, &self.place))?;
         Ok(Tx::new(inner, Arc::clone(&self.place), Arc::clone(&self.remembered), false))
@@ -109,10 +102,10 @@ impl Store {
     /// # Errors
     /// [`StoreError::Busy`] after ten seconds of waiting; [`StoreError::ReadOnly`] where the file must not be written.
     pub async fn write(&self) -> Result<Tx, StoreError> {
-        let begun = self.writer.begin_with(begin_write(self.backend)).await;
+        let begun = self.writer.begin(begin_write(self.backend)).await;
         let mut inner = begun.map_err(|e| StoreError::from_sqlx(e, &self.place))?;
         // Another program may write to the same database.
-        lock_writers(&mut inner, self.backend).await.map_err(|e| StoreError::from_sqlx(e, &self.place))?;
+        lock_writers(&mut inner.connection()).await.map_err(|e| StoreError::from_sqlx(e, &self.place))?;
         Ok(Tx::new(inner, Arc::clone(&self.place), Arc::clone(&self.remembered), true))
     }
 
@@ -122,9 +115,9 @@ impl Store {
     /// # Errors
     /// [`StoreError::Busy`] while others use them; what the database says.
     pub async fn erase(&self) -> Result<(), StoreError> {
-        let mut tx = self.writer.begin_with(begin_write(self.backend)).await.map_err(|e| self.failed(e))?;
-        lock_writers(&mut tx, self.backend).await.map_err(|e| self.failed(e))?;
-        schema::drop_all(&mut tx, self.backend).await.map_err(|e| self.failed(e))?;
+        let mut tx = self.writer.begin(begin_write(self.backend)).await.map_err(|e| self.failed(e))?;
+        lock_writers(&mut tx.connection()).await.map_err(|e| self.failed(e))?;
+        schema::drop_all(&mut tx.connection()).await.map_err(|e| self.failed(e))?;
         tx.commit().await.map_err(|e| self.failed(e))
     }
 
@@ -148,27 +141,6 @@ impl Store {
     }
 }
 
-/// A pool of connections that are settled, and read only where they are for readers.
-fn pool(backend: Backend, connections: u32, reading: bool) -> AnyPoolOptions {
-    AnyPoolOptions::new()
-        .max_connections(connections)
-        .acquire_timeout(PATIENCE)
-        .idle_timeout(None)
-        .max_lifetime(None)
-        .after_connect(move |conn, _| {
-            Box::pin(async move {
-                settle(conn, backend).await?;
-                if reading && backend == Backend::Sqlite {
-                    sqlx::raw_sql("PRAGMA query_only = ON").execute(conn).await?;
-                }
-                Ok(())
-            })
-        })
-        // A full disk makes SQLite roll back by itself, and the driver then counts a transaction that is not there any
-        // more: such a connection is closed instead of being handed out again.
-        .before_acquire(|conn, _| Box::pin(async move { Ok(!sqlx::Connection::is_in_transaction(conn)) }))
-}
-
 /// SQLite cannot open a file in a folder where it may not make its side files. Where the file itself can be read, the
 /// folder is what must not be written.
 fn read_only_or(error: StoreError) -> StoreError {
@@ -182,8 +154,7 @@ fn read_only_or(error: StoreError) -> StoreError {
 
 /// A database address taken apart.
 pub(crate) struct Address {
-    pub options: AnyConnectOptions,
-    backend: Backend,
+    pub options: Options,
     in_memory: bool,
     /// What a person may be shown: the path of a file, the address of a server without its password.
     pub place: String,
@@ -192,7 +163,7 @@ pub(crate) struct Address {
 impl Address {
     /// Whether it names a file, which need not be there.
     pub fn is_file(&self) -> bool {
-        self.backend == Backend::Sqlite && !self.in_memory
+        self.options.backend() == Backend::Sqlite && !self.in_memory
     }
 
     pub fn read(url: &str) -> Result<Self, StoreError> {
@@ -212,11 +183,11 @@ impl Address {
                 Some(query) => format!("sqlite:{path}?{query}&mode=rwc"),
                 None => format!("sqlite:{path}?mode=rwc"),
             };
-            let options = full.parse().map_err(|e: sqlx::Error| bad(e.to_string()))?;
-            Ok(Self { options, backend: Backend::Sqlite, in_memory, place: path.to_owned() })
+            let options = full.parse().map(Options::Sqlite).map_err(|e: sqlx::Error| bad(e.to_string()))?;
+            Ok(Self { options, in_memory, place: path.to_owned() })
         } else if url.starts_with("postgres://") || url.starts_with("postgresql://") {
-            let options = url.parse().map_err(|e: sqlx::Error| bad(e.to_string()))?;
-            Ok(Self { options, backend: Backend::Postgres, in_memory: false, place: shown_address(url) })
+            let options = url.parse().map(Options::Postgres).map_err(|e: sqlx::Error| bad(e.to_string()))?;
+            Ok(Self { options, in_memory: false, place: shown_address(url) })
         } else {
             Err(bad("it starts neither with sqlite: nor with postgres://".into()))
         }
@@ -239,26 +210,27 @@ pub fn shown_address(url: &str) -> String {
 
 #[cfg(test)]
 mod tests {
-    use super::{Backend, settle, shown_address};
-    use sqlx::{AnyConnection, Connection, Row};
+    use super::{Address, shown_address};
+    use crate::engine::{query, settle};
 
     /// A kill of the program cannot show whether a power cut would lose anything, so the settings are read back.
     #[tokio::test]
     async fn connections_are_settled_for_durability() {
-        sqlx::any::install_default_drivers();
         let folder = tempfile::tempdir().expect("a folder");
         let url = format!("sqlite://{}?mode=rwc", folder.path().join("shop.db").display());
-        let mut conn = AnyConnection::connect(&url).await.expect("a connection");
-        settle(&mut conn, Backend::Sqlite).await.expect("settled");
+        let options = Address::read(&url).expect("an address").options;
+        let mut conn = options.connect().await.expect("a connection");
+        let mut conn = conn.lend();
+        settle(&mut conn).await.expect("settled");
         // 2 is FULL: <https://www.sqlite.org/pragma.html#pragma_synchronous>.
         let wanted = [("synchronous", 2), ("foreign_keys", 1), ("recursive_triggers", 1), ("busy_timeout", 10_000)];
         for (pragma, value) in wanted {
             let sql = sqlx::AssertSqlSafe(format!("PRAGMA {pragma}"));
-            let row = sqlx::query(sql).fetch_one(&mut conn).await.expect("an answer");
-            assert_eq!(row.try_get::<i64, _>(0).expect("a number"), value, "{pragma}");
+            let row = conn.row(query(sql)).await.expect("an answer").expect("a row");
+            assert_eq!(row.get::<i64, _>(0).expect("a number"), value, "{pragma}");
         }
-        let row = sqlx::query("PRAGMA journal_mode").fetch_one(&mut conn).await.expect("an answer");
-        assert_eq!(row.try_get::<String, _>(0).expect("a word"), "wal");
+        let row = conn.row(query("PRAGMA journal_mode")).await.expect("an answer").expect("a row");
+        assert_eq!(row.get::<String, _>(0).expect("a word"), "wal");
     }
 
     #[test]

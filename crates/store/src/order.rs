@@ -1,12 +1,11 @@
 //! Parts on order, and what happened to each order.
 
-use crate::column::{Columns, Query, document, figure, finite, query, time_text};
+use crate::column::{Columns, Query, Row, document, finite, query, time_text};
 use crate::error::StoreError;
 use crate::tx::Tx;
 use jiff::civil::Date;
 use serde::{Deserialize, Serialize};
 use sqlx::AssertSqlSafe;
-use sqlx::any::AnyRow;
 use std::collections::BTreeMap;
 use trade::id::{EventId, JobId, OrderId};
 use trade::model::PartKind;
@@ -71,14 +70,14 @@ impl Tx {
         for job in &line.jobs {
             self.job_must_exist(&job.job).await?;
         }
-        let kg = |value: Option<f64>| -> Result<f64, StoreError> {
-            Ok(figure(value.map(|g| finite(&what, g)).transpose()?.map(|g| g / 1000.0)))
+        let kg = |value: Option<f64>| -> Result<Option<f64>, StoreError> {
+            Ok(value.map(|g| finite(&what, g)).transpose()?.map(|g| g / 1000.0))
         };
         let given = Given { from_g: line.from_g, to_g: line.to_g };
         let insert = query(
             "INSERT INTO part_order (id, number, supplier, kind, model, part_number, count, from_kg, to_kg, given, note,
                  ordered_on, expected_on, ordered_by, saved_at)
-             VALUES ($1, $2, $3, $4, $5, $6, $7, NULLIF($8, 'NaN'), NULLIF($9, 'NaN'), $10, $11, $12, $13, $14, $15)",
+             VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12, $13, $14, $15)",
         );
         let insert = insert
             .bind(line.id.0.clone())
@@ -272,7 +271,7 @@ impl Chosen {
     }
 }
 
-fn day(row: &AnyRow, column: &'static str) -> Result<Option<Date>, StoreError> {
+fn day(row: &Row, column: &'static str) -> Result<Option<Date>, StoreError> {
     let Some(text) = row.maybe_text(column)? else { return Ok(None) };
     text.parse().map(Some).map_err(|e: jiff::Error| StoreError::Damaged {
         what: format!("the column “{column}” of a row"),
@@ -280,7 +279,7 @@ fn day(row: &AnyRow, column: &'static str) -> Result<Option<Date>, StoreError> {
     })
 }
 
-fn line_of(row: &AnyRow, jobs: Vec<ForJob>) -> Result<OrderLine, StoreError> {
+fn line_of(row: &Row, jobs: Vec<ForJob>) -> Result<OrderLine, StoreError> {
     let given: Given = row.body("given")?;
     let ordered_on = day(row, "ordered_on")?.ok_or_else(|| StoreError::Damaged {
         what: "the column “ordered_on” of a row".into(),
@@ -305,7 +304,7 @@ fn line_of(row: &AnyRow, jobs: Vec<ForJob>) -> Result<OrderLine, StoreError> {
     })
 }
 
-fn event_of(row: &AnyRow) -> Result<OrderEvent, StoreError> {
+fn event_of(row: &Row) -> Result<OrderEvent, StoreError> {
     Ok(OrderEvent {
         id: EventId(row.text("id")?),
         step: row.word("step", OrderStep::from_key)?,

@@ -1,11 +1,10 @@
 //! Parts: weighed pieces and counted bulk.
 
-use crate::column::{Columns, Query, document, figure, finite, key, query, time_text};
+use crate::column::{Columns, Query, Row, document, finite, key, query, time_text};
 use crate::error::StoreError;
 use crate::tx::Tx;
 use jiff::Timestamp;
 use sqlx::AssertSqlSafe;
-use sqlx::any::AnyRow;
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 use trade::id::{ClubId, JobId, PartId};
@@ -148,8 +147,7 @@ impl Tx {
             return Err(StoreError::Stale { what: format!("the part {}", part.code), saved_version });
         }
         self.check_part(part).await?;
-        let set: Vec<String> =
-            written().enumerate().map(|(i, column)| format!("{} = {}", column.name, column.place(i + 1))).collect();
+        let set: Vec<String> = written().zip(1..).map(|(column, place)| format!("{column} = ${place}")).collect();
         let after = set.len();
         let update = query(AssertSqlSafe(format!(
             "UPDATE part SET {}, version = version + 1 WHERE id = ${} AND version = ${}",
@@ -263,37 +261,22 @@ impl Tx {
     }
 }
 
-/// A column that is written, and whether it holds a figure that may not be there.
-struct Written {
-    name: &'static str,
-    figure: bool,
-}
-
-impl Written {
-    /// The placeholder of this number. A figure that is not there comes as no number.
-    fn place(&self, number: usize) -> String {
-        if self.figure { format!("NULLIF(${number}, 'NaN')") } else { format!("${number}") }
-    }
-}
-
 /// The columns that every change writes, in the order in which [`bind_part`] binds them.
-fn written() -> impl Iterator<Item = Written> {
-    let plain = |name: &&'static str| Written { name, figure: false };
+fn written() -> impl Iterator<Item = &'static str> {
     const BEFORE: [&str; 7] = ["code", "code_key", "kind", "model", "number", "mass_typed", "count"];
     const AFTER: [&str; 8] = ["given", "lot", "place", "state", "job", "club", "search", "saved_at"];
-    let figures =
-        part_field::figures().filter_map(|(_, figure)| figure.si).map(|(name, _)| Written { name, figure: true });
-    BEFORE.iter().map(plain).chain(figures).chain(AFTER.iter().map(plain))
+    let figures = part_field::figures().filter_map(|(_, figure)| figure.si).map(|(name, _)| name);
+    BEFORE.into_iter().chain(figures).chain(AFTER)
 }
 
 /// The same with those that only a new part gets.
-fn written_new() -> impl Iterator<Item = Written> {
-    written().chain(["id", "version", "seq"].map(|name| Written { name, figure: false }))
+fn written_new() -> impl Iterator<Item = &'static str> {
+    written().chain(["id", "version", "seq"])
 }
 
 /// The columns of a new part, for a statement.
 fn inserted() -> String {
-    written_new().map(|column| column.name).collect::<Vec<_>>().join(", ")
+    written_new().collect::<Vec<_>>().join(", ")
 }
 
 /// How many there are.
@@ -303,8 +286,7 @@ fn width() -> usize {
 
 /// Placeholders for one new part, numbered from the one after `before`.
 fn row_of_places(before: usize) -> String {
-    let places = written_new().enumerate().map(|(i, column)| column.place(before + i + 1));
-    format!("({})", places.collect::<Vec<_>>().join(", "))
+    format!("({})", (1..=width()).map(|i| format!("${}", before + i)).collect::<Vec<_>>().join(", "))
 }
 
 /// Binds the values of [`written`].
@@ -326,7 +308,7 @@ fn bind_part(statement: Query, part: &Part, now: Timestamp) -> Result<Query, Sto
         .bind(part.count);
     for (_, of) in part_field::figures() {
         if let Some((_, si)) = of.si {
-            bound = bound.bind(figure((of.get)(part).map(si)));
+            bound = bound.bind((of.get)(part).map(|value| si(value + 0.0)));
         }
     }
     Ok(bound
@@ -340,7 +322,7 @@ fn bind_part(statement: Query, part: &Part, now: Timestamp) -> Result<Query, Sto
         .bind(time_text(now)))
 }
 
-fn part_of(row: &AnyRow) -> Result<Part, StoreError> {
+fn part_of(row: &Row) -> Result<Part, StoreError> {
     let given: Given = row.body("given")?;
     let (code, model) = (row.text("code")?, row.text("model")?);
     let mut part = Part {

@@ -1,10 +1,9 @@
 //! Readings: appended, never changed. What is said of one later stands beside it.
 
-use crate::column::{Columns, figure, finite, query, time_text};
+use crate::column::{Columns, Row, finite, query, time_text};
 use crate::error::StoreError;
 use crate::tx::Tx;
 use jiff::Timestamp;
-use sqlx::any::AnyRow;
 use trade::id::{ClubId, JobId, ReadingId};
 use trade::kind::Role;
 use trade::reading::{Reading, StoodForecast, Unit, What};
@@ -74,9 +73,9 @@ impl Tx {
             "INSERT INTO reading (id, seq, job, club, step, what, unit, value, mass_kg, length_m, balance_points,
                  angle_rad, frequency_hz, typed, on_club, scale, display_step, read_at, read_by, replaces, insisted,
                  request_key, forecast_value, forecast_band, forecast_version)
-             VALUES ($1, $2, $3, $4, $5, $6, $7, $8, NULLIF($9, 'NaN'), NULLIF($10, 'NaN'), NULLIF($11, 'NaN'),
-                 NULLIF($12, 'NaN'), NULLIF($13, 'NaN'), $14, $15, $16, $17, $18, $19, $20, $21, $22,
-                 NULLIF($23, 'NaN'), NULLIF($24, 'NaN'), $25)",
+             VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11,
+                 $12, $13, $14, $15, $16, $17, $18, $19, $20, $21, $22,
+                 $23, $24, $25)",
         );
         let forecast = reading.forecast;
         if let Some(forecast) = forecast {
@@ -94,11 +93,11 @@ impl Tx {
             .bind(reading.what.key())
             .bind(reading.unit.key())
             .bind(value)
-            .bind(figure(si.mass_kg))
-            .bind(figure(si.length_m))
-            .bind(figure(si.balance_points))
-            .bind(figure(si.angle_rad))
-            .bind(figure(si.frequency_hz))
+            .bind(si.mass_kg)
+            .bind(si.length_m)
+            .bind(si.balance_points)
+            .bind(si.angle_rad)
+            .bind(si.frequency_hz)
             .bind(reading.typed.clone())
             .bind(on_club.join(" "))
             .bind(reading.scale.clone())
@@ -108,8 +107,8 @@ impl Tx {
             .bind(reading.replaces.as_ref().map(|id| id.0.clone()))
             .bind(i64::from(reading.insisted))
             .bind(request_key.map(str::to_owned))
-            .bind(figure(forecast.map(|f| f.value)))
-            .bind(figure(forecast.map(|f| f.band)))
+            .bind(forecast.map(|f| f.value))
+            .bind(forecast.map(|f| f.band))
             .bind(forecast.map(|f| f.version));
         self.change(insert).await?;
         Ok(Appended { reading: reading.clone(), club_version, repeated: false })
@@ -238,7 +237,7 @@ impl Si {
     }
 }
 
-fn reading_of(row: &AnyRow) -> Result<Reading, StoreError> {
+fn reading_of(row: &Row) -> Result<Reading, StoreError> {
     let on = row.text("on_club")?.split_whitespace().map(Role::from_key).collect::<Option<Vec<_>>>();
     Ok(Reading {
         id: ReadingId(row.text("id")?),
@@ -265,7 +264,7 @@ fn reading_of(row: &AnyRow) -> Result<Reading, StoreError> {
 }
 
 /// The forecast that stood when a reading came; readings from before it was kept have none.
-fn forecast_of(row: &AnyRow) -> Result<Option<StoodForecast>, StoreError> {
+fn forecast_of(row: &Row) -> Result<Option<StoodForecast>, StoreError> {
     let (value, band) = (row.maybe_real("forecast_value")?, row.maybe_real("forecast_band")?);
     let version = row.maybe_whole("forecast_version")?;
     Ok(value.zip(band).zip(version).map(|((value, band), version)| StoodForecast { value, band, version }))

@@ -5,12 +5,11 @@
 //! change is seen at once, whoever made it and from wherever. Of what is only appended to, what is kept grows by the rows
 //! that came since.
 
-use crate::column::Columns;
+use crate::column::{Columns, Row};
 use crate::error::StoreError;
 use crate::finished_club::FinishedClub;
 use crate::learned_row::LearnedRow;
 use bench::learned::Learned;
-use sqlx::any::AnyRow;
 use std::collections::BTreeMap;
 use std::sync::{Arc, Mutex, PoisonError};
 use trade::model::Library;
@@ -126,7 +125,7 @@ impl<T: Clone> Grown<T> {
 }
 
 /// The text of a column of each row.
-pub(crate) fn texts(rows: &[AnyRow], column: &'static str) -> Result<Vec<String>, StoreError> {
+pub(crate) fn texts(rows: &[Row], column: &'static str) -> Result<Vec<String>, StoreError> {
     rows.iter().map(|row| row.text(column)).collect()
 }
 

@@ -1,10 +1,9 @@
 //! What happens to the shop's scales, appended and never changed.
 
-use crate::column::{Columns, document, figure, finite, query, time_text};
+use crate::column::{Columns, Row, document, finite, query, time_text};
 use crate::error::StoreError;
 use crate::tx::Tx;
 use jiff::Timestamp;
-use sqlx::any::AnyRow;
 use std::sync::Arc;
 use trade::id::EventId;
 use trade::scale_event::ScaleEvent;
@@ -56,7 +55,7 @@ impl Tx {
         let insert = query(
             "INSERT INTO scale_event (id, seq, scale, kind, happened_at, kept_at, day, done_by, standard, typed, reading,
                  certified, job, request_key, body)
-             VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, NULLIF($11, 'NaN'), NULLIF($12, 'NaN'), $13, $14, $15)",
+             VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12, $13, $14, $15)",
         );
         let insert = insert
             .bind(event.id.0.clone())
@@ -69,8 +68,8 @@ impl Tx {
             .bind(event.by.clone())
             .bind(check.map(|c| c.standard.clone()))
             .bind(check.map(|c| c.typed.clone()))
-            .bind(figure(check.map(|c| c.reading)))
-            .bind(figure(check.map(|c| c.certified)))
+            .bind(check.map(|c| c.reading))
+            .bind(check.map(|c| c.certified))
             .bind(job.map(|id| id.0.clone()))
             .bind(request_key.map(str::to_owned))
             .bind(body);
@@ -168,6 +167,6 @@ fn told(event: &ScaleEvent) -> String {
     }
 }
 
-fn event_of(row: &AnyRow) -> Result<ScaleEvent, StoreError> {
+fn event_of(row: &Row) -> Result<ScaleEvent, StoreError> {
     row.body("body")
 }

@@ -1,11 +1,10 @@
 //! The numbered migrations, and the check that the schema still is what they made.
 
-use crate::backend::{Backend, begin_write, lock_writers, settle};
+use crate::engine::{Backend, Connection, Options, Transaction, begin_write, lock_writers, query, settle};
 use crate::error::StoreError;
+use sqlx::SqlSafeStr;
 use sqlx::migrate::{MigrateError, Migration, MigrationType, Migrator};
-use sqlx::{Any, AnyConnection, Connection, Row, SqlSafeStr};
 use std::collections::BTreeMap;
-use std::str::FromStr;
 
 /// The migrations in their order. Never edit one that has been released: add the next number.
 fn migrations(backend: Backend) -> Vec<Migration> {
@@ -64,29 +63,24 @@ fn migrations(backend: Backend) -> Vec<Migration> {
 
 /// Brings a database up to date: refuses what is not ours or newer, settles the connection, migrates, checks. Returns
 /// whether it was empty before; where none is to be made, an empty one is refused.
-pub(crate) async fn prepare(
-    conn: &mut AnyConnection,
-    backend: Backend,
-    place: &str,
-    make: bool,
-) -> Result<bool, StoreError> {
-    let known = migrations(backend).iter().map(|m| m.version).max().unwrap_or(0);
+pub(crate) async fn prepare(conn: &mut Connection<'_>, place: &str, make: bool) -> Result<bool, StoreError> {
+    let known = migrations(conn.backend()).iter().map(|m| m.version).max().unwrap_or(0);
     // Looked at before anything is changed: even the change of the journal mode would touch a foreign file.
-    let applied = applied_version(conn, backend, place).await?;
+    let applied = applied_version(conn, place).await?;
     match applied {
         Some(found) if found > known => return Err(StoreError::Newer { place: place.to_owned(), found, known }),
         None if !make => return Err(StoreError::NoShop { place: place.to_owned() }),
         _ => {}
     }
-    settle(conn, backend).await.map_err(|e| StoreError::from_sqlx(e, place))?;
-    migrate(conn, backend, place).await?;
-    check(conn, backend, place).await?;
+    settle(conn).await.map_err(|e| StoreError::from_sqlx(e, place))?;
+    migrate(conn, place).await?;
+    check(conn, place).await?;
     Ok(applied.is_none())
 }
 
 /// Drops every table, the youngest first, so that none is dropped while another refers to it.
-pub(crate) async fn drop_all(conn: &mut AnyConnection, backend: Backend) -> Result<(), sqlx::Error> {
-    let sql = match backend {
+pub(crate) async fn drop_all(conn: &mut Connection<'_>) -> Result<(), sqlx::Error> {
+    let sql = match conn.backend() {
         Backend::Sqlite => {
             "SELECT name FROM sqlite_master WHERE type = 'table' AND name NOT LIKE 'sqlite!_%' ESCAPE '!'
              ORDER BY rowid DESC"
@@ -97,26 +91,26 @@ pub(crate) async fn drop_all(conn: &mut AnyConnection, backend: Backend) -> Resu
         }
     };
     let mut tables = Vec::new();
-    for row in sqlx::query::<Any>(sql).fetch_all(&mut *conn).await? {
-        tables.push(row.try_get::<String, _>("name")?);
+    for row in conn.rows(query(sql)).await? {
+        tables.push(row.get::<String, _>("name")?);
     }
-    let cascade = if backend == Backend::Postgres { " CASCADE" } else { "" };
+    let cascade = if conn.backend() == Backend::Postgres { " CASCADE" } else { "" };
     for table in tables {
         // The name is one of this database's own, not anybody's entry.
         let drop = format!("DROP TABLE IF EXISTS \"{table}\"{cascade}");
-        sqlx::raw_sql(sqlx::AssertSqlSafe(drop)).execute(&mut *conn).await?;
+        conn.run(sqlx::AssertSqlSafe(drop)).await?;
     }
-    if backend == Backend::Postgres {
+    if conn.backend() == Backend::Postgres {
         // What the triggers call; SQLite keeps that within the trigger.
-        sqlx::raw_sql("DROP FUNCTION IF EXISTS append_only, count_stock_change").execute(conn).await?;
+        conn.run("DROP FUNCTION IF EXISTS append_only, count_stock_change").await?;
     }
     Ok(())
 }
 
 /// The newest migration that the database has; none for an empty database.
-async fn applied_version(conn: &mut AnyConnection, backend: Backend, place: &str) -> Result<Option<i64>, StoreError> {
+async fn applied_version(conn: &mut Connection<'_>, place: &str) -> Result<Option<i64>, StoreError> {
     let failed = |e| StoreError::from_sqlx(e, place);
-    let sql = match backend {
+    let sql = match conn.backend() {
         Backend::Sqlite => {
             "SELECT name FROM sqlite_master WHERE type IN ('table', 'view') AND name NOT LIKE 'sqlite!_%' ESCAPE '!' \
              ORDER BY name"
@@ -127,8 +121,8 @@ async fn applied_version(conn: &mut AnyConnection, backend: Backend, place: &str
         }
     };
     let mut tables = Vec::new();
-    for row in sqlx::query::<Any>(sql).fetch_all(&mut *conn).await.map_err(failed)? {
-        tables.push(row.try_get::<String, _>("name").map_err(failed)?);
+    for row in conn.rows(query(sql)).await.map_err(failed)? {
+        tables.push(row.get::<String, _>("name").map_err(failed)?);
     }
     if !tables.iter().any(|t| t == "_sqlx_migrations") {
         return match tables.into_iter().next() {
@@ -136,27 +130,29 @@ async fn applied_version(conn: &mut AnyConnection, backend: Backend, place: &str
             None => Ok(None),
         };
     }
-    let row = sqlx::query::<Any>("SELECT MAX(version) AS newest FROM _sqlx_migrations")
-        .fetch_one(conn)
-        .await
-        .map_err(failed)?;
-    row.try_get("newest").map_err(failed)
+    let newest = conn.row(query("SELECT MAX(version) AS newest FROM _sqlx_migrations")).await.map_err(failed)?;
+    newest.map_or(Ok(None), |row| row.get("newest")).map_err(failed)
 }
 
 /// All pending migrations in one transaction, so that two programs that start at once do not trip over each other and
 /// a failure leaves the old schema. It is a write transaction even when nothing is pending: that nothing can be written
 /// is found out at the start and not at the first reading.
-async fn migrate(conn: &mut AnyConnection, backend: Backend, place: &str) -> Result<(), StoreError> {
+async fn migrate(conn: &mut Connection<'_>, place: &str) -> Result<(), StoreError> {
     let failed = |e| StoreError::from_sqlx(e, place);
-    let mut tx = conn.begin_with(begin_write(backend)).await.map_err(failed)?;
-    lock_writers(&mut tx, backend).await.map_err(failed)?;
+    let backend = conn.backend();
+    let mut tx = conn.begin(begin_write(backend)).await.map_err(failed)?;
+    lock_writers(&mut tx.connection()).await.map_err(failed)?;
     // `run` would do the same, but the compiler cannot see that its future may move between threads.
-    let run = Migrator::with_migrations(migrations(backend)).run_direct(None, &mut *tx, false).await;
+    let migrator = Migrator::with_migrations(migrations(backend));
+    let run = match &mut tx {
+        Transaction::Sqlite(tx) => migrator.run_direct(None, &mut **tx, false).await,
+        Transaction::Postgres(tx) => migrator.run_direct(None, &mut **tx, false).await,
+    };
     // A write of nothing. Beginning alone would not show that a file is read-only.
     let touch = "UPDATE _sqlx_migrations SET success = success WHERE version = -1";
     match run {
         Ok(()) => {
-            sqlx::query::<Any>(touch).execute(&mut *tx).await.map_err(failed)?;
+            tx.connection().change(query(touch)).await.map_err(failed)?;
             tx.commit().await.map_err(failed)
         }
         Err(MigrateError::Execute(e) | MigrateError::ExecuteMigration(e, _)) => Err(failed(e)),
@@ -168,14 +164,14 @@ async fn migrate(conn: &mut AnyConnection, backend: Backend, place: &str) -> Res
 ///
 /// The reference is an empty database in memory, migrated afresh, so no list has to be kept by hand. It holds for both
 /// databases, since tables, columns, indexes, triggers and keys carry the same names in both.
-async fn check(conn: &mut AnyConnection, backend: Backend, place: &str) -> Result<(), StoreError> {
+async fn check(conn: &mut Connection<'_>, place: &str) -> Result<(), StoreError> {
     let failed = |e| StoreError::from_sqlx(e, place);
-    let options = sqlx::any::AnyConnectOptions::from_str("sqlite::memory:").map_err(failed)?;
-    let mut reference = AnyConnection::connect_with(&options).await.map_err(failed)?;
-    migrate(&mut reference, Backend::Sqlite, place).await?;
-    let expected = inventory(&mut reference, Backend::Sqlite).await.map_err(failed)?;
+    let options = Options::in_memory().map_err(failed)?;
+    let mut reference = options.connect().await.map_err(failed)?;
+    migrate(&mut reference.lend(), place).await?;
+    let expected = inventory(&mut reference.lend()).await.map_err(failed)?;
     reference.close().await.map_err(failed)?;
-    let found = inventory(conn, backend).await.map_err(failed)?;
+    let found = inventory(conn).await.map_err(failed)?;
     let missing: Vec<&str> = expected
         .iter()
         .filter(|(name, count)| found.get(*name).is_none_or(|n| n < count))
@@ -189,8 +185,8 @@ async fn check(conn: &mut AnyConnection, backend: Backend, place: &str) -> Resul
 }
 
 /// Names and numbers of what makes the schema safe.
-async fn inventory(conn: &mut AnyConnection, backend: Backend) -> Result<BTreeMap<String, i64>, sqlx::Error> {
-    let sql = match backend {
+async fn inventory(conn: &mut Connection<'_>) -> Result<BTreeMap<String, i64>, sqlx::Error> {
+    let sql = match conn.backend() {
         Backend::Sqlite => {
             "SELECT 'column ' || m.name || '.' || c.name AS thing, 1 AS amount
                FROM sqlite_master m, pragma_table_info(m.name) c WHERE m.type = 'table'
@@ -220,8 +216,8 @@ async fn inventory(conn: &mut AnyConnection, backend: Backend) -> Result<BTreeMa
         }
     };
     let mut things = BTreeMap::new();
-    for row in sqlx::query::<Any>(sql).fetch_all(conn).await? {
-        things.insert(row.try_get("thing")?, row.try_get("amount")?);
+    for row in conn.rows(query(sql)).await? {
+        things.insert(row.get("thing")?, row.get("amount")?);
     }
     Ok(things)
 }

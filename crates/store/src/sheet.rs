@@ -1,6 +1,6 @@
 //! Fitting sheets.
 
-use crate::column::{Columns, document, query, time_text};
+use crate::column::{Columns, Row, document, query, time_text};
 use crate::error::StoreError;
 use crate::job::Numbered;
 use crate::model::{UsedBy, models_of_sheet};
@@ -8,7 +8,6 @@ use crate::tx::Tx;
 use jiff::Timestamp;
 use jiff::civil::Date;
 use serde::Deserialize;
-use sqlx::any::AnyRow;
 use trade::id::{JobId, SheetId};
 use trade::sheet::Sheet;
 
@@ -169,7 +168,7 @@ impl Tx {
     }
 }
 
-fn sheet_of(row: &AnyRow) -> Result<SheetRow, StoreError> {
+fn sheet_of(row: &Row) -> Result<SheetRow, StoreError> {
     Ok(SheetRow {
         id: SheetId(row.text("id")?),
         sheet: row.body("body")?,

@@ -1,11 +1,10 @@
 //! Gauge studies: the plan as it was begun, and its readings one by one.
 
-use crate::column::{Columns, document, finite, query, time_text};
+use crate::column::{Columns, Row, document, finite, query, time_text};
 use crate::error::StoreError;
 use crate::tx::Tx;
 use desk::scale_health::StudyPlan;
 use jiff::Timestamp;
-use sqlx::any::AnyRow;
 
 /// A study as it was begun.
 #[derive(Debug, Clone, PartialEq)]
@@ -159,11 +158,11 @@ impl Tx {
     }
 }
 
-fn study_of(row: &AnyRow) -> Result<StudyRow, StoreError> {
+fn study_of(row: &Row) -> Result<StudyRow, StoreError> {
     Ok(StudyRow { id: row.text("id")?, at: row.time("begun_at")?, by: row.text("begun_by")?, plan: row.body("body")? })
 }
 
-fn reading_of(row: &AnyRow) -> Result<StudyReading, StoreError> {
+fn reading_of(row: &Row) -> Result<StudyReading, StoreError> {
     Ok(StudyReading {
         id: row.text("id")?,
         study: row.text("study")?,

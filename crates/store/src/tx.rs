@@ -1,15 +1,13 @@
 //! A transaction, and the few ways in which the queries of the other modules use it.
 
-use crate::column::Query;
+use crate::engine::{Connection, Query, Row, Transaction};
 use crate::error::StoreError;
 use crate::remembered::Remembered;
-use sqlx::any::AnyRow;
-use sqlx::{Any, AnyConnection, Transaction};
 use std::sync::Arc;
 
 /// An open transaction. Dropping it undoes whatever was done in it.
 pub struct Tx {
-    inner: Transaction<'static, Any>,
+    inner: Transaction<'static>,
     place: Arc<str>,
     remembered: Arc<Remembered>,
     writing: bool,
@@ -24,7 +22,7 @@ impl std::fmt::Debug for Tx {
 
 impl Tx {
     pub(crate) const fn new(
-        inner: Transaction<'static, Any>,
+        inner: Transaction<'static>,
         place: Arc<str>,
         remembered: Arc<Remembered>,
         writing: bool,
@@ -63,27 +61,26 @@ impl Tx {
         inner.commit().await.map_err(|e| StoreError::from_sqlx(e, &place))
     }
 
-    fn connection(&mut self) -> &mut AnyConnection {
-        &mut self.inner
+    fn connection(&mut self) -> Connection<'_> {
+        self.inner.connection()
     }
 
     /// All rows.
-    pub(crate) async fn rows(&mut self, query: Query) -> Result<Vec<AnyRow>, StoreError> {
-        let rows = query.fetch_all(self.connection()).await;
+    pub(crate) async fn rows(&mut self, query: Query) -> Result<Vec<Row>, StoreError> {
+        let rows = self.connection().rows(query).await;
         rows.map_err(|e| StoreError::from_sqlx(e, &self.place))
     }
 
     /// The first row, where there is one.
-    pub(crate) async fn row(&mut self, query: Query) -> Result<Option<AnyRow>, StoreError> {
-        let row = query.fetch_optional(self.connection()).await;
+    pub(crate) async fn row(&mut self, query: Query) -> Result<Option<Row>, StoreError> {
+        let row = self.connection().row(query).await;
         row.map_err(|e| StoreError::from_sqlx(e, &self.place))
     }
 
     /// The whole number in the first column of the only row.
     pub(crate) async fn number(&mut self, query: Query) -> Result<i64, StoreError> {
-        use sqlx::Row as _;
-        let row = query.fetch_one(self.connection()).await.map_err(|e| StoreError::from_sqlx(e, &self.place))?;
-        row.try_get(0).map_err(|e| StoreError::from_sqlx(e, &self.place))
+        let found = self.connection().row(query).await.and_then(|row| row.ok_or(sqlx::Error::RowNotFound)?.get(0));
+        found.map_err(|e| StoreError::from_sqlx(e, &self.place))
     }
 
     /// Whether the query gives any row.
@@ -96,8 +93,8 @@ impl Tx {
         if !self.writing {
             return Err(StoreError::NotWriting);
         }
-        let done = query.execute(self.connection()).await;
-        Ok(done.map_err(|e| StoreError::from_sqlx(e, &self.place))?.rows_affected())
+        let done = self.connection().change(query).await;
+        done.map_err(|e| StoreError::from_sqlx(e, &self.place))
     }
 
     /// The next number of a sequence: one more than the highest. Safe, since there is one writer at a time.

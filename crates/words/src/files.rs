@@ -17,6 +17,7 @@ pub(crate) const ENGLISH: &[(&str, &str)] = &[
     ("document", include_str!("../texts/en/document.ftl")),
     ("frame", include_str!("../texts/en/frame.ftl")),
     ("gauge_study", include_str!("../texts/en/gauge_study.ftl")),
+    ("glossary", include_str!("../texts/en/glossary.ftl")),
     ("glue", include_str!("../texts/en/glue.ftl")),
     ("grid", include_str!("../texts/en/grid.ftl")),
     ("instrument", include_str!("../texts/en/instrument.ftl")),
@@ -69,5 +70,85 @@ mod tests {
         let listed: BTreeSet<String> = ENGLISH.iter().map(|(name, _)| format!("{name}.ftl")).collect();
         assert_eq!(there, listed);
         Ok(())
+    }
+
+    /// Words that no text for people has, with what a builder would say. Some are old, some translated, some are words of
+    /// programs; a few are names that mean another thing in the trade.
+    const NOT_USED: &[(&str, &str)] = &[
+        ("anew", "again"),
+        ("nought", "zero"),
+        ("reckon", "count, compute, expect"),
+        ("reckons", "counts, computes, expects"),
+        ("reckoned", "computed"),
+        ("of late", "recently"),
+        ("feign", "pretend"),
+        ("feigned", "pretended"),
+        ("shun", "avoid"),
+        ("shunned", "avoided"),
+        ("in earnest", "leave it out"),
+        ("so many", "the number itself"),
+        ("is said", "say it"),
+        ("speaks for", "suggests"),
+        ("speaks against", "contradicts"),
+        ("that is none", "is not a …"),
+        ("are none", "are not …"),
+        ("what is there", "name it"),
+        ("those of which", "name them"),
+        ("let it be", "leave it"),
+        ("stands on the sheet", "is on the sheet"),
+        ("done so", "done"),
+        ("let it pass", "override"),
+        ("mended", "corrected, repaired"),
+        ("kindly", "please, or leave it out"),
+        ("ambiguous", "say the two meanings"),
+        ("invalid", "say what is wrong"),
+        ("null", "empty"),
+        ("boolean", "yes or no"),
+        ("f64", "a number"),
+        ("usize", "a whole number"),
+        ("struct", "a document"),
+        ("serde", "leave it out"),
+        ("back-end", "leave it out"),
+        ("swingweight", "swing weight"),
+        ("1 wood", "driver"),
+        ("3 wood", "3-wood"),
+        ("P iron", "PW"),
+        ("G iron", "GW"),
+        ("S iron", "SW"),
+    ];
+
+    /// Where a text has a word as a word of its own.
+    fn has(text: &str, word: &str) -> bool {
+        let edge = |c: Option<char>| c.is_none_or(|c| !c.is_alphanumeric());
+        let (text, lower) = if word.bytes().any(|b| b.is_ascii_uppercase()) {
+            (text.to_owned(), word.to_owned())
+        } else {
+            (text.to_lowercase(), word.to_owned())
+        };
+        text.match_indices(&lower)
+            .any(|(at, _)| edge(text[..at].chars().next_back()) && edge(text[at + lower.len()..].chars().next()))
+    }
+
+    #[test]
+    fn no_text_has_a_word_that_a_builder_would_not_say() {
+        let mut found = Vec::new();
+        for (file, content) in ENGLISH {
+            // A comment is for whoever edits the text.
+            for line in content.lines().filter(|line| !line.starts_with('#')) {
+                let text = line.split_once(" = ").map_or(line, |(_, text)| text);
+                for (word, better) in NOT_USED.iter().filter(|(word, _)| has(text, word)) {
+                    found.push(format!("{file}: “{word}” (better: {better}) in: {line}"));
+                }
+            }
+        }
+        assert!(found.is_empty(), "{}", found.join("\n"));
+    }
+
+    #[test]
+    fn a_word_is_found_only_as_a_word() {
+        assert!(has("Solve it anew.", "anew"));
+        assert!(!has("The manewal", "anew"));
+        assert!(!has("a shunt", "shun"));
+        assert!(has("the P iron", "P iron"));
     }
 }

@@ -13,6 +13,7 @@ mod capability;
 mod club_beam;
 mod entries;
 mod gauge_study;
+mod glossary;
 mod glue;
 mod grid;
 pub(crate) mod labels;
@@ -59,7 +60,7 @@ use axum::routing::get;
 use look::{Clock, FooterLink, Nav, Notice, PageFrame, Tone, page};
 use maud::{Markup, html};
 use std::convert::Infallible;
-use words::Words;
+use words::{Words, text};
 
 pub(crate) fn router() -> Router<App> {
     Router::new()
@@ -82,6 +83,7 @@ pub(crate) fn router() -> Router<App> {
         .merge(gauge_study::router())
         .merge(bench::router())
         .merge(grid::router())
+        .merge(glossary::router())
         .merge(glue::router())
         .merge(records::router())
         .merge(learned::router())
@@ -142,8 +144,8 @@ pub(crate) fn problem_page(w: &Words, problem: Problem, back: Option<&str>) -> R
         notice: Some(Notice { tone: Tone::Bad, text: problem.detail, next: String::new() }),
         body: html! {
             p {
-                @if let Some(back) = back { a.button.quiet href=(back) { "Back" } " " }
-                a.button.quiet href="/" { "Today" }
+                @if let Some(back) = back { a.button.quiet href=(back) { (w.text("button-back")) } " " }
+                a.button.quiet href="/" { (w.text("page-today")) }
             }
         },
         ..PageFrame::default()
@@ -191,22 +193,23 @@ pub(crate) async fn framed(w: &Words, app: &App, view: Framed<'_>) -> Result<Mar
         .filter(|cup| cup.until > now)
         .take(2)
         .map(|cup| Clock {
-            label: format!("Glue {}", cup.number),
+            label: text!(w, "clock-glue", batch = cup.number),
             until: cup.until.to_string(),
             text: say::left(w, now, cup.until),
-            done: "over".to_owned(),
+            done: w.text("clock-over"),
             href: "/glue".to_owned(),
         })
         .collect();
     let footer = [
-        ("/learned", "Learned"),
-        ("/capability", "Capability"),
-        ("/calc", "Calculations"),
-        ("/scales", "Scales"),
-        ("/shop", "Shop"),
-        ("/api/v1/openapi.json", "API"),
+        ("/learned", "page-learned"),
+        ("/capability", "page-capability"),
+        ("/calc", "page-calc"),
+        ("/scales", "page-scales"),
+        ("/shop", "page-shop"),
+        ("/glossary", "page-glossary"),
+        ("/api/v1/openapi.json", "page-api"),
     ]
-    .map(|(href, label)| FooterLink { href: href.to_owned(), label: label.to_owned() })
+    .map(|(href, id)| FooterLink { href: href.to_owned(), label: w.text(id) })
     .to_vec();
     Ok(page(
         w,

@@ -25,3 +25,5 @@ month-12 = Dec
 
 # A sentence that an earlier version kept as it was shown.
 kept-text = { $text }
+
+button-back = Back
