@@ -147,7 +147,7 @@ impl Tx {
             return Err(StoreError::Stale { what: format!("the part {}", part.code), saved_version });
         }
         self.check_part(part).await?;
-        let set: Vec<String> = written().enumerate().map(|(i, column)| format!("{column} = ${}", i + 1)).collect();
+        let set: Vec<String> = written().zip(1..).map(|(column, place)| format!("{column} = ${place}")).collect();
         let after = set.len();
         let update = query(AssertSqlSafe(format!(
             "UPDATE part SET {}, version = version + 1 WHERE id = ${} AND version = ${}",
@@ -286,8 +286,7 @@ fn width() -> usize {
 
 /// Placeholders for one new part, numbered from the one after `before`.
 fn row_of_places(before: usize) -> String {
-    let places = written_new().enumerate().map(|(i, _)| format!("${}", before + i + 1));
-    format!("({})", places.collect::<Vec<_>>().join(", "))
+    format!("({})", (1..=width()).map(|i| format!("${}", before + i)).collect::<Vec<_>>().join(", "))
 }
 
 /// Binds the values of [`written`].
@@ -309,7 +308,7 @@ fn bind_part(statement: Query, part: &Part, now: Timestamp) -> Result<Query, Sto
         .bind(part.count);
     for (_, of) in part_field::figures() {
         if let Some((_, si)) = of.si {
-            bound = bound.bind((of.get)(part).map(si));
+            bound = bound.bind((of.get)(part).map(|value| si(value + 0.0)));
         }
     }
     Ok(bound

@@ -45,7 +45,7 @@ fn heads_without_others_weighed(#[case] mass_g: f64, #[case] instead: Option<Loo
 fn the_words_name_what_it_looks_like() {
     let next = judged(&head("7", 272.6), &[]);
     assert_eq!(w().tell(&next.finding), "272.6 g: it looks like the next number, 8: 8-iron heads are 7.5 g heavier");
-    assert_eq!(next.next.map(|next| w().tell(&next)).as_deref(), Some("Read the number on its sole"));
+    assert_eq!(next.next.map(|next| w().tell(&next)).as_deref(), Some("Look at the number on its sole"));
     assert_eq!(next.likely[0].number.as_deref(), Some("8"));
     let slip = judged(&head("7", 345.0), &[]);
     assert_eq!(w().tell(&slip.finding), "345.0 g is 79.5 g more than the 7 should weigh, 265.5 g");

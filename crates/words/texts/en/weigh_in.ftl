@@ -57,7 +57,7 @@ weigh-finding-too-light =
 
 # What to do then.
 weigh-next-take-off = Take it off and weigh it again
-weigh-next-read-sole = Read the number on its sole
+weigh-next-read-sole = Look at the number on its sole
 weigh-next-read-part = Read the number printed on it
 weigh-next-weigh-again = Weigh it again on an empty pan
 
