@@ -341,7 +341,7 @@ impl<'a> PastWork<'a> {
         for DoubtedReading { reading, causes, .. } in &doubted {
             let left_out = causes.iter().any(|c| c.key == CauseKind::TipLeftOut.key());
             if left_out && forgotten {
-                let why = "the tip was empty; its weight is in now";
+                let why = "its weight is not in the tip; put in now";
                 self.app.take_back(self.number, &reading.id, why, &self.by()).await?;
                 self.later(5);
                 self.look().await?;

@@ -1,6 +1,6 @@
 // A connected scale: its value is shown beside the entry that it belongs to; a settled value is entered by itself.
-// What is in the entry is kept as always, by Enter, a pedal or a scan. On the weigh-in page it is kept at once, since
-// lifting the part off calls for the next one.
+// The entry is kept as always, by Enter, a pedal or a scan. On the weigh-in page it is kept at once: lifting the part
+// off calls for the next one.
 import { hear as stream } from "./stream.js";
 import { words } from "./words.js";
 
@@ -12,7 +12,7 @@ export function scale() {
 const MASS = "input[name='mass'], input[name^='read-'][name$='_mass']";
 const POINTS = "input[name='read-swing_weight'], input[name='read-check_weight'], input[name='read-reference_swing_weight']";
 
-// On the grid the entry is called `typed`; what it asks stands beside it.
+// On the grid the entry is `typed`; what it asks stands beside it.
 function entries(shows) {
   const own = [...document.querySelectorAll(shows === "mass" ? MASS : POINTS)];
   const grid = [...document.querySelectorAll("input[name='typed']")].filter((input) => {
@@ -43,7 +43,7 @@ function hear(now) {
   at.dispatchEvent(new Event("input", { bubbles: true }));
   at.focus();
   if (!weigh) return;
-  // Two tablets at the same scale: what both of them send is kept once.
+  // Two tablets at one scale: what both send is kept once
   weigh.elements.namedItem("request_key").value = now.take;
   if (weigh.hasAttribute("data-weigh-angles")) weigh.elements.namedItem("loft").focus();
   else if (weigh.reportValidity()) weigh.requestSubmit();

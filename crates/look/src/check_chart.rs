@@ -177,6 +177,9 @@ fn ranges(w: &Words, view: &CheckChartView, marks: &[&CheckMark], across: &Scale
 
 /// A figure without its unit, in the reader's.
 fn plain(w: &Words, view: &CheckChartView, value: f64, decimals: u8) -> String {
+    if !value.is_finite() {
+        return "–".to_owned();
+    }
     w.amount_figure(view.amount.unwrap_or(Amount::Times), value, decimals)
 }
 

@@ -43,6 +43,9 @@ pub struct Field {
     pub figure: Option<Figure>,
 }
 
+/// From a figure as it is given to SI.
+pub type ToSi = fn(f64) -> f64;
+
 /// A field that is a figure.
 #[derive(Debug)]
 pub struct Figure {
@@ -53,7 +56,7 @@ pub struct Figure {
     /// Where a part is changed by hand, forms ask for it.
     pub at_change: bool,
     /// Column of the database that holds it in SI units, and how it is converted; none: it has no column of its own.
-    pub si: Option<(&'static str, fn(f64) -> f64)>,
+    pub si: Option<(&'static str, ToSi)>,
     /// Its value.
     pub get: fn(&Part) -> Option<f64>,
     /// Sets its value.

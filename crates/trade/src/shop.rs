@@ -134,8 +134,7 @@ impl Shop {
     /// them as it likes.
     #[must_use]
     pub fn named(text: impl Fn(&str) -> String) -> Self {
-        let mut shop = Self::default();
-        shop.name = text("shop-new");
+        let mut shop = Self { name: text("shop-new"), ..Self::default() };
         shop.balance_scale.name = text("shop-new-balance-scale");
         shop.mass_scale.name = text("shop-new-gram-scale");
         crate::step::name_steps(&mut shop.steps, &text);

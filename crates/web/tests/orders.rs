@@ -190,7 +190,7 @@ async fn the_pages_order_wait_and_lead_to_the_scale() {
         "{}",
         more.text
     );
-    for (count, words) in [("", "Say how many came"), ("-1", "is not a count"), ("some", "is not a count")] {
+    for (count, words) in [("", "Enter how many came"), ("-1", "is not a count"), ("some", "is not a count")] {
         let refused = bench.form("/orders/1/receive", &[("version", "0"), ("count", count)]).await;
         assert_eq!(refused.status, StatusCode::UNPROCESSABLE_ENTITY, "{count}");
         assert!(refused.text.contains(words), "{count}: {}", refused.text);

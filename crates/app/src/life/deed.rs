@@ -7,6 +7,7 @@ use crate::{App, AppError};
 use bench::remedy::Progress;
 use serde::{Deserialize, Serialize};
 use store::{LifeNote, PartFilter, Tx};
+use trade::error::within;
 use trade::event_kind::EventKind;
 use trade::fit;
 use trade::id::JobId;
@@ -14,7 +15,7 @@ use trade::job::{JobClub, JobState};
 use trade::life::{LifeStep, differences};
 use trade::model::PartKind;
 use trade::part::{Part, PartState};
-use trade::part_field::with_part_figures;
+use trade::part_field::{self, with_part_figures};
 use trade::plan::ClubPlan;
 use trade::reading::{What, standing};
 use utoipa::ToSchema;
@@ -103,6 +104,20 @@ impl Hands {
     }
 }
 
+/// Refuses a figure that the part cannot have, whether the deed uses it or not.
+fn figures_can_be(part: &Part, action: &PartAction) -> Result<(), AppError> {
+    let mut given = Part::new(&part.code, part.kind, &part.model);
+    action.put_figures(&mut given);
+    let mut with = part.clone();
+    action.put_figures(&mut with);
+    for (field, figure) in part_field::figures() {
+        if let (Some(value), Some((low, high))) = ((figure.get)(&given), (figure.range)(&with)) {
+            within(field.key, value, low, high, field.measure.sign())?;
+        }
+    }
+    Ok(())
+}
+
 impl App {
     /// Does something with a part by hand.
     ///
@@ -118,6 +133,7 @@ impl App {
                 next: "Nothing was changed. Look at it as it is now, then do it again".into(),
             });
         }
+        figures_can_be(&part, action)?;
         match action.deed {
             PartDeed::Reserve => self.reserve(&mut tx, &part, action).await?,
             PartDeed::Return => self.give_back(&mut tx, part, action).await?,

@@ -229,8 +229,8 @@ mod tests {
 
     #[test]
     fn each_key_is_said_by_the_name_of_its_part_or_scale() {
-        let (library, shop) = (Library::default(), Shop::default());
         let words = words::Words::english(Units::default());
+        let (library, shop) = (Library::default(), Shop::named(|id| words.text(id)));
         let told = |key: &str| words.tell(&say(key, &library, &shop).what);
         assert_eq!(told("usual_offset:balance"), "the balance scale reads high by");
         assert_eq!(told("tape.piece"), "tape, one club to the next, a layer");

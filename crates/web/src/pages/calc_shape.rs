@@ -290,7 +290,7 @@ mod tests {
         assert!(told.len() > 300, "{}", told.len());
         for label in &told {
             if let Some(fact::Figure::Fact(of)) = label.figure("of") {
-                words::check::texts_of_list(&[of.clone()]);
+                words::check::texts_of_list(std::slice::from_ref(of));
             }
         }
         words::check::texts_of_list(&told);
