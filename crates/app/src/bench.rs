@@ -97,6 +97,7 @@ pub struct DoubtedReading {
     pub reading: Reading,
     /// What is likely; none where nothing is known of it.
     #[serde(flatten, skip_serializing_if = "Option::is_none")]
+    #[schema(schema_with = fact::schema_where_any)]
     pub likely: Option<Likely>,
     /// Causes, the likeliest first.
     pub causes: Vec<Cause>,

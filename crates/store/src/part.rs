@@ -294,7 +294,8 @@ fn bind_part(statement: Query, part: &Part, now: Timestamp) -> Result<Query, Sto
     let what = format!("the part {}", part.code);
     let mut given = Given::new();
     for (field, value) in part_field::figures().filter_map(|(field, f)| (f.get)(part).map(|value| (field, value))) {
-        given.insert(field.key.to_owned(), finite(&what, value)?);
+        finite(&what, value)?;
+        given.insert(field.key.to_owned(), value);
     }
     let number = part.number.as_deref().unwrap_or_default();
     let search = [part.code.as_str(), &part.model, number, &part.lot, &part.place].join("\n").to_lowercase();

@@ -27,7 +27,6 @@ pub mod model;
 pub mod order;
 pub mod part;
 pub mod part_codes;
-pub mod part_field;
 pub mod places;
 pub mod plan;
 pub mod plan_weights;
@@ -47,3 +46,5 @@ pub mod trust;
 pub mod wrap;
 
 pub use error::WorkshopError;
+
+pub use part::field as part_field;

@@ -1,5 +1,7 @@
 //! Parts: weighed pieces with a code each, or counted bulk of equal pieces.
 
+pub mod field;
+
 use crate::WorkshopError;
 use crate::error::within;
 use crate::id::{ClubId, JobId, PartId};

@@ -84,7 +84,7 @@ fn orders_that_cannot_be_are_refused_by_name() {
         (vec!["WREN-I", "2", "--number", "7", "--from", "26"], 2, "from_g is 26 g"),
         (vec!["WREN-I", "2", "--number", "7", "--from", "270", "--to", "260"], 2, "run from 270 to 260 g"),
         (vec!["MARL", "2", "--for", "9"], 3, "no job “9”"),
-        (vec!["MARL", "2", "--for", "x"], 2, "no JOB:COUNT"),
+        (vec!["MARL", "2", "--for", "x"], 2, "is not JOB:COUNT"),
         (vec!["MARL", "2", "--expected", "Tuesday"], 2, "is not a date"),
         (vec!["MARL", "2", "--expected", "2001-01-01"], 2, "before it was ordered"),
     ] {
@@ -148,7 +148,7 @@ fn parts_are_sorted_and_head_masses_named() {
     let refused = shop.run(&["ask", "--json"]).problem(2, "invalid");
     assert!(refused.contains("no club is asked about"), "{refused}");
     let refused = shop.run(&["ask", "--sheet", "sheet.json", "--supply", "263", "--json"]).problem(2, "invalid");
-    assert!(refused.contains("no MODEL:NUMBER=MEAN,SCATTER"), "{refused}");
+    assert!(refused.contains("does not read as MODEL:NUMBER=MEAN,SCATTER"), "{refused}");
 }
 
 #[test]
