@@ -1,4 +1,4 @@
-// A connected scale: its value is shown beside the entry that it belongs to; a settled value is entered by itself.
+// A connected scale: its value is shown beside its entry; a settled value is entered by itself.
 // The entry is kept as always, by Enter, a pedal or a scan. On the weigh-in page it is kept at once: lifting the part
 // off calls for the next one.
 import { hear as stream } from "./stream.js";
