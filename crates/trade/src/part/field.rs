@@ -1,7 +1,7 @@
 //! The fields of a part, described once: forms, weigh-in, lists in and out, the command line, the life of a part and the
 //! store read this table.
 //!
-//! A new figure of a part is a line in [`FIELDS`] and in [`part_figures!`], its texts, and a column of the store.
+//! A new figure of a part is a line in [`FIELDS`] and in `part_figures!`, its texts, and a column of the store.
 
 use crate::model::PartKind;
 use crate::part::{CPM_LEAST, CPM_MOST, Part, possible_mass_g};
