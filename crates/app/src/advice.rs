@@ -6,10 +6,8 @@ use crate::{App, AppError};
 use bench::offer::{Measure, Offer};
 use bench::remedy::{GripPick, Remedy};
 use serde::{Deserialize, Serialize};
+use trade::event_kind::EventKind;
 use utoipa::ToSchema;
-
-/// Kind of the event that an offer is not made again in a job.
-pub(crate) const OFFER_DECLINED: &str = "offer_declined";
 
 /// Advice for one club.
 #[derive(Debug, Clone, Serialize, ToSchema)]
@@ -75,7 +73,7 @@ impl App {
         let mut tx = self.store.write().await?;
         let file = JobFile::load(&mut tx, number).await?;
         let note = serde_json::json!({ "measure": decline.measure.key() });
-        self.log(&mut tx, Some(&file.job.id), None, OFFER_DECLINED, &decline.by, note).await?;
+        self.log(&mut tx, Some(&file.job.id), None, EventKind::OfferDeclined, &decline.by, note).await?;
         tx.commit().await?;
         self.tell(Some(number), "reading");
         Ok(())

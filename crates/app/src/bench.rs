@@ -8,7 +8,7 @@ use crate::need::{need_at_bench, need_name, need_past, need_reason, need_version
 use crate::open::reason_for;
 use crate::{App, AppError};
 use bench::belief::{Believed, Expectation};
-use bench::cause::{Cause, Telling};
+use bench::cause::{Cause, Likely, Telling};
 use bench::club_state::{ClubState, StepStatus};
 use bench::glue::Gate;
 use bench::meaning::Meaning;
@@ -19,6 +19,7 @@ use quantity::{LengthUnit, MassUnit};
 use serde::{Deserialize, Serialize};
 use store::Tx;
 use trade::error::Noun;
+use trade::event_kind::EventKind;
 use trade::id::{ClubId, ReadingId};
 use trade::job::{JobClub, JobState};
 use trade::kind::Role;
@@ -97,8 +98,10 @@ pub struct Kept {
 pub struct DoubtedReading {
     /// The reading.
     pub reading: Reading,
-    /// What is likely, in words.
-    pub words: String,
+    /// What is likely; none where nothing is known of it.
+    #[serde(flatten, skip_serializing_if = "Option::is_none")]
+    #[schema(schema_with = fact::schema_where_any)]
+    pub likely: Option<Likely>,
     /// Causes, the likeliest first.
     pub causes: Vec<Cause>,
     /// The measurement that would tell the leading ones apart.
@@ -250,7 +253,8 @@ impl App {
         let club = found.club.clone();
         let why = if why.trim().is_empty() { "that was wrong" } else { why.trim() };
         tx.take_back(reading, why, by, self.now()).await?;
-        self.withdraw_bench_check(&mut tx, &file.shop, reading.as_str(), why, by).await?;
+        let reason = fact::Told::verbatim(why);
+        self.withdraw_bench_check(&mut tx, &file.shop, reading.as_str(), reason, by).await?;
         let file = JobFile::load(&mut tx, number).await?;
         let believed = file.believe()?;
         tx.commit().await?;
@@ -286,7 +290,7 @@ impl App {
         let club = file.club_at(request.slot)?;
         step_of(&file, &request.step)?;
         let note = serde_json::json!({ "step": request.step, "reason": request.reason.trim() });
-        self.log(&mut tx, Some(&file.job.id), Some(&club.id), crate::job::LET_PASS, &request.by, note).await?;
+        self.log(&mut tx, Some(&file.job.id), Some(&club.id), EventKind::LetPass, &request.by, note).await?;
         tx.commit().await?;
         self.tell(Some(number), "reading");
         Ok(())
@@ -331,9 +335,9 @@ impl App {
         doubted
             .map(|reading| {
                 let inquest = bench::cause::inquire(&believed, reading, &spares)?;
-                let words = inquest.words();
+                let likely = inquest.likely();
                 let bench::cause::Inquest { causes, telling } = inquest;
-                Ok(DoubtedReading { reading: reading.clone(), words, causes, telling })
+                Ok(DoubtedReading { reading: reading.clone(), likely, causes, telling })
             })
             .collect()
     }
@@ -370,7 +374,7 @@ impl App {
             let mut job = file.job.clone();
             job.state = JobState::Finished;
             tx.save_job(&job).await?;
-            self.log(tx, Some(&job.id), None, "job_finished", &new.by, serde_json::json!({})).await?;
+            self.log(tx, Some(&job.id), None, EventKind::JobFinished, &new.by, serde_json::json!({})).await?;
             self.learn_from(tx, &file, &new.by).await?;
         }
         JobFile::load(tx, file.job.number).await

@@ -12,11 +12,8 @@ use serde::{Deserialize, Serialize};
 use std::sync::Mutex;
 use std::time::Duration;
 use store::Tx;
+use trade::event_kind::EventKind;
 use utoipa::ToSchema;
-
-/// Events of the log about the clock.
-const JUMPED: &str = "clock_jumped";
-const CONFIRMED: &str = "clock_confirmed";
 
 /// A clock that is steered by the network is put right by less than this at once.
 const JUMP_LEAST: SignedDuration = SignedDuration::from_secs(120);
@@ -178,7 +175,7 @@ impl App {
         let mut tx = self.store.write().await?;
         for jump in &noticed {
             let body = serde_json::json!({ "from": jump.from, "to": jump.to });
-            self.log(&mut tx, None, None, JUMPED, "the program", body).await?;
+            self.log(&mut tx, None, None, EventKind::ClockJumped, "the program", body).await?;
         }
         tx.commit().await?;
         if let Ok(mut waiting) = self.clock_watch.noticed.lock() {
@@ -206,7 +203,7 @@ impl App {
         let mut passed_over = tx.newest_entries(NEWEST_OF).await?;
         passed_over.retain(|at| *at > now + CLOCKS_DIFFER);
         let body = serde_json::json!({ "reason": confirm.reason.trim(), "now": now, "passed_over": passed_over });
-        self.log(&mut tx, None, None, CONFIRMED, &confirm.by, body).await?;
+        self.log(&mut tx, None, None, EventKind::ClockConfirmed, &confirm.by, body).await?;
         tx.commit().await?;
         self.tell(None, "clock");
         Ok(())
@@ -226,7 +223,7 @@ impl App {
             return Ok(None);
         }
         self.look_at_clock();
-        let confirmed = tx.last_event_of(&[CONFIRMED]).await?;
+        let confirmed = tx.last_event_of(&[EventKind::ClockConfirmed]).await?;
         let time = |event: &store::Event, key: &str| {
             event.body.get(key).and_then(|v| v.as_str()).and_then(|t| t.parse::<Timestamp>().ok())
         };
@@ -242,7 +239,10 @@ impl App {
         if let Some(Jump { from, to }) = waiting {
             return Ok(Some(ClockDoubt::Jumped { from, to }));
         }
-        let last = tx.last_event_of(&[JUMPED, CONFIRMED]).await?.filter(|event| event.kind == JUMPED);
+        let last = tx
+            .last_event_of(&[EventKind::ClockJumped, EventKind::ClockConfirmed])
+            .await?
+            .filter(|event| event.kind == EventKind::ClockJumped);
         Ok(last.and_then(|event| Some(ClockDoubt::Jumped { from: time(&event, "from")?, to: time(&event, "to")? })))
     }
 

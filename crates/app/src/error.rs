@@ -103,7 +103,7 @@ fact::facts! {
             /// Its number.
             number: String,
             /// What is open.
-            points: Vec<String>,
+            points: Vec<Told>,
         },
         /// The program itself failed.
         Internal {
@@ -173,7 +173,7 @@ impl AppError {
             }
             Self::Open { step, clubs } => {
                 let one = |club: &OpenClub| {
-                    WayFault::OpenClub { number: club.number.clone(), points: club.words.clone() }.into()
+                    WayFault::OpenClub { number: club.number.clone(), points: club.facts.clone() }.into()
                 };
                 WayFault::Open { step: step.clone(), clubs: clubs.iter().map(one).collect() }.into()
             }

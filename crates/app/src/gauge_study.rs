@@ -2,7 +2,8 @@
 
 use crate::look_up::LookUp;
 use crate::{App, AppError, load_shop, new_id};
-use desk::scale_health::{StudyPlan, StudyResult, evaluate, shuffled_plan, study_design_check};
+use desk::scale_health::{StudyAdvice, StudyPlan, StudyResult, evaluate, shuffled_plan, study_design_check};
+use fact::facts;
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
 use std::sync::Arc;
@@ -86,8 +87,9 @@ pub struct StudyView {
     pub by: String,
     /// What is read, by whom, in which order.
     pub plan: StudyPlan,
-    /// What is recommended, where this study has less; empty for one that is large enough.
-    pub recommended: String,
+    /// What is recommended, where this study has less.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub recommended: Option<StudyAdvice>,
     /// How many readings are there.
     pub done: usize,
     /// How many there are to be.
@@ -103,14 +105,28 @@ pub struct StudyView {
     pub result: Option<StudyResult>,
 }
 
+facts! {
+    /// What is asked before a reading of a study is kept. What the part read before is not told: the next reading must not
+    /// be led by it.
+    pub enum StudyQuestion: "study_question" {
+        /// It is far from what the part read before.
+        Far {
+            /// The entry.
+            typed: String,
+            /// The part.
+            part: String,
+        },
+    }
+}
+
 /// What became of a reading of a study.
 #[derive(Debug, Clone, PartialEq, Serialize, ToSchema)]
 pub struct StudyAnswer {
     /// Whether it is kept.
     pub kept: bool,
-    /// What is asked before it is kept; empty where nothing is.
-    #[serde(skip_serializing_if = "String::is_empty")]
-    pub question: String,
+    /// What is asked before it is kept.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub question: Option<StudyQuestion>,
     /// How the study stands now.
     pub study: StudyView,
 }
@@ -189,15 +205,10 @@ impl App {
         let mean = earlier.iter().sum::<f64>() / earlier.len().max(1) as f64;
         let far = (FAR_SD * gauge.reading_sd()).max(FAR_SHARE * mean.abs());
         if !earlier.is_empty() && (value - mean).abs() > far && !new.confirmed {
-            // What the part read before is not said: the next reading must not be led by it.
-            let question = format!(
-                "“{}” is far from what {} read before. Look at what is on the scale and at the unit, then enter it \
-                 again, or keep it as it is.",
-                new.typed.trim(),
-                row.plan.parts[step.part]
-            );
+            let part = row.plan.parts[step.part].clone();
+            let question = StudyQuestion::Far { typed: new.typed.trim().to_owned(), part };
             let study = view(&mut tx, &shop, row).await?;
-            return Ok(StudyAnswer { kept: false, question, study });
+            return Ok(StudyAnswer { kept: false, question: Some(question), study });
         }
         let reading = StudyReading {
             id: new_id(),
@@ -212,7 +223,7 @@ impl App {
         let study = view(&mut tx, &shop, row).await?;
         tx.commit().await?;
         self.tell(None, "scale");
-        Ok(StudyAnswer { kept: true, question: String::new(), study })
+        Ok(StudyAnswer { kept: true, question: None, study })
     }
 
     /// The scatter that a study found becomes the stated noise of its scale.

@@ -10,7 +10,9 @@ use bench::learned::Learned;
 use jiff::{SignedDuration, Timestamp};
 use serde::{Deserialize, Serialize};
 use store::Tx;
+pub use store::{ClubOfLot, OfLot};
 use trade::error::Noun;
+use trade::event_kind::EventKind;
 use trade::id::ClubId;
 use trade::kind::Role;
 use trade::model::Library;
@@ -78,8 +80,8 @@ pub struct BatchView {
     pub batch: Batch,
     /// Name of the adhesive.
     pub adhesive_name: String,
-    /// Job number and number of each club, in words: "42: 5, 6, 7".
-    pub clubs: Vec<String>,
+    /// Its clubs, job by job.
+    pub clubs: Vec<GluedClubs>,
     /// When the cup goes off.
     #[schema(value_type = String, format = DateTime)]
     pub pot_life_until: Timestamp,
@@ -91,6 +93,15 @@ pub struct BatchView {
     pub full_cure_at: Timestamp,
     /// What its room means for these times.
     pub warnings: Vec<MixWarning>,
+}
+
+/// Clubs of one job that were glued from a batch.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
+pub struct GluedClubs {
+    /// Number of the job.
+    pub job: i64,
+    /// Numbers of the clubs, in the order of the tray.
+    pub numbers: Vec<String>,
 }
 
 /// A mixed cup and how long it is good.
@@ -186,7 +197,7 @@ impl App {
             self.pass_open(&mut tx, &file, &step, &open, reason, &new.by).await?;
         }
         let note = serde_json::json!({ "batch": batch.number, "lot": batch.lot });
-        self.log(&mut tx, Some(&file.job.id), None, "batch_mixed", &new.by, note).await?;
+        self.log(&mut tx, Some(&file.job.id), None, EventKind::BatchMixed, &new.by, note).await?;
         tx.commit().await?;
         self.tell(Some(new.job), "batch");
         view_of(batch, &file)
@@ -222,7 +233,7 @@ impl App {
             tx.take_back(&reading.id, why, &request.by, self.now()).await?;
         }
         let note = serde_json::json!({ "batch": number, "reason": why });
-        self.log(&mut tx, Some(&file.job.id), None, "batch_taken_back", &request.by, note).await?;
+        self.log(&mut tx, Some(&file.job.id), None, EventKind::BatchTakenBack, &request.by, note).await?;
         tx.commit().await?;
         self.tell(Some(file.job.number), "batch");
         view_of(Batch { taken_back: Some(why.to_owned()), ..batch }, &file)
@@ -246,6 +257,16 @@ impl App {
             batches.iter().rev().filter(|b| b.taken_back.is_none()).map(cup).collect::<Result<Vec<_>, AppError>>()?;
         cups.retain(|cup| cup.until > self.now());
         Ok(cups)
+    }
+
+    /// Clubs that have adhesive or a part of a lot, in the order of jobs and trays; capitals do not matter. Adhesive of
+    /// batches that were taken back does not count.
+    ///
+    /// # Errors
+    /// What the store says.
+    pub async fn clubs_of_lot(&self, lot: &str) -> Result<Vec<ClubOfLot>, AppError> {
+        let mut tx = self.store.read().await?;
+        Ok(tx.clubs_of_lot(lot).await?)
     }
 
     /// Batches of the last days whose clocks still matter, the latest first.
@@ -391,9 +412,9 @@ fn batch_view(batch: Batch, library: &Library, glued: &[(i64, String)]) -> Resul
     let adhesive = library.adhesive(&batch.adhesive)?;
     let clubs = glued
         .chunk_by(|a, b| a.0 == b.0)
-        .map(|of_job| {
-            let numbers: Vec<&str> = of_job.iter().map(|(_, number)| number.as_str()).collect();
-            format!("{}: {}", of_job[0].0, numbers.join(", "))
+        .map(|of_job| GluedClubs {
+            job: of_job[0].0,
+            numbers: of_job.iter().map(|(_, number)| number.clone()).collect(),
         })
         .collect();
     let at = |strength| ready_at(&batch, adhesive, strength).map(|t| t.unwrap_or(batch.mixed_at));

@@ -5,17 +5,19 @@ use crate::{App, AppError, load_library, load_shop};
 use bench::assembly::Assembly;
 use bench::belief::Believed;
 use bench::club_state::{ClubState, Look, StepStatus, Surroundings};
-use bench::glue::Batch;
+use bench::glue::{Batch, Gate};
 use bench::learned::Learned;
 use bench::offer::Measure;
 use bench::open_point::Passed;
 use bench::record::{Beside, LetPass, Record};
 use bench::scale_watch::ScaleWatch;
 use serde::Serialize;
+use std::collections::BTreeMap;
 use std::sync::Arc;
 pub use store::JobLine;
 use store::Tx;
 use trade::error::Noun;
+use trade::event_kind::EventKind;
 use trade::id::ClubId;
 use trade::job::{Job, JobClub, JobState};
 use trade::model::Library;
@@ -23,12 +25,6 @@ use trade::part::{Part, PartState};
 use trade::reading::Reading;
 use trade::shop::Shop;
 use utoipa::ToSchema;
-
-/// Kind of the event that lets a step pass before its strength.
-pub(crate) const LET_PASS: &str = "let_pass";
-
-/// Kind of the event that goes on with something open before a step that cannot be undone.
-pub(crate) const PASSED_OPEN: &str = "passed_open";
 
 /// A job with its readings, its batches and what was let pass, and the shop and models to read them by.
 #[derive(Debug, Clone)]
@@ -72,13 +68,13 @@ impl JobFile {
         let events = tx.events(Some(&job.id), 10_000).await?;
         let declined = events
             .iter()
-            .filter(|e| e.kind == crate::advice::OFFER_DECLINED)
+            .filter(|e| e.kind == EventKind::OfferDeclined)
             .filter_map(|e| e.body.get("measure").and_then(|m| m.as_str()).and_then(Measure::from_key))
             .collect();
-        let passed = events.iter().filter(|e| e.kind == PASSED_OPEN).filter_map(passed_of).collect();
+        let passed = events.iter().filter(|e| e.kind == EventKind::PassedOpen).filter_map(passed_of).collect();
         let let_pass: Vec<LetPass> = events
             .into_iter()
-            .filter(|e| e.kind == LET_PASS)
+            .filter(|e| e.kind == EventKind::LetPass)
             .filter_map(|e| {
                 let text = |key: &str| e.body.get(key).and_then(|v| v.as_str()).map(str::to_owned);
                 Some(LetPass {
@@ -218,6 +214,18 @@ pub struct NextStep {
     pub label: String,
     /// How many clubs.
     pub clubs: i64,
+    /// Those of them that must wait for their cure, by when they may be done, the first first.
+    pub curing: Vec<Curing>,
+}
+
+/// Clubs that cure until a time.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
+pub struct Curing {
+    /// How many.
+    pub clubs: i64,
+    /// When their next step may be done.
+    #[schema(value_type = String, format = DateTime)]
+    pub until: jiff::Timestamp,
 }
 
 /// A job with where each club stands.
@@ -318,7 +326,8 @@ impl App {
         job.state = JobState::Dropped;
         tx.release_job(&job.id, self.now()).await?;
         tx.save_job(&job).await?;
-        self.log(&mut tx, Some(&job.id), None, "job_dropped", by, serde_json::json!({ "reason": reason })).await?;
+        self.log(&mut tx, Some(&job.id), None, EventKind::JobDropped, by, serde_json::json!({ "reason": reason }))
+            .await?;
         tx.commit().await?;
         self.tell(Some(number), "plan");
         Ok(())
@@ -352,7 +361,7 @@ impl App {
         tx: &mut Tx,
         job: Option<&trade::id::JobId>,
         club: Option<&ClubId>,
-        kind: &str,
+        kind: EventKind,
         by: &str,
         body: serde_json::Value,
     ) -> Result<(), AppError> {
@@ -362,7 +371,7 @@ impl App {
             by: by.to_owned(),
             job: job.cloned(),
             club: club.cloned(),
-            kind: kind.to_owned(),
+            kind,
             body,
         })
         .await?;
@@ -380,11 +389,19 @@ fn summary(job: &Job, states: &[ClubState]) -> JobSummary {
         .steps
         .iter()
         .filter_map(|step| {
-            let clubs = states.iter().filter(|s| s.next_step.as_deref() == Some(step.key.as_str())).count();
+            let next = || states.iter().filter(|s| s.next_step.as_deref() == Some(step.key.as_str()));
+            let clubs = next().count();
+            let waits = next().filter_map(|s| match s.steps.iter().find(|one| one.key == step.key)?.gate {
+                Gate::Waits { until, .. } => Some(until),
+                _ => None,
+            });
+            let mut curing: BTreeMap<jiff::Timestamp, i64> = BTreeMap::new();
+            waits.for_each(|until| *curing.entry(until).or_default() += 1);
             (clubs > 0).then(|| NextStep {
                 key: step.key.clone(),
                 label: step.label.clone(),
                 clubs: i64::try_from(clubs).unwrap_or(i64::MAX),
+                curing: curing.into_iter().map(|(until, clubs)| Curing { clubs, until }).collect(),
             })
         })
         .collect();
@@ -412,6 +429,7 @@ fn waiting(job: &Job) -> JobSummary {
         key: step.key.clone(),
         label: step.label.clone(),
         clubs: i64::try_from(job.clubs.len()).unwrap_or(i64::MAX),
+        curing: Vec::new(),
     });
     JobSummary { next_steps: next_steps.into_iter().collect(), ..summary(job, &[]) }
 }

@@ -5,15 +5,17 @@ use crate::need::need_reason;
 use crate::{App, AppError, load_library, load_shop, new_id};
 use bench::belief::BAND_95;
 use bench::capability::{Outcome, ShopCapability, capability};
-use bench::learned::{Learned, LearnedCause, LearnedFrom, say};
+use bench::learned::{Learned, LearnedCause, LearnedFrom, LearnedUnit, LearnedWhat, say};
 use bench::record::{Record, Verdict};
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 use std::sync::{Arc, Mutex, PoisonError};
 use store::{FinishedClub, LearnedRow, Tx};
+use trade::event_kind::EventKind;
 use trade::id::JobId;
 use trade::job::{Job, JobState};
+use trade::reading::What;
 use utoipa::ToSchema;
 
 /// States that a value's picture goes back.
@@ -37,12 +39,13 @@ pub struct LearnedPoint {
 /// One thing that the shop has learned, in the units that it is shown in.
 #[derive(Debug, Clone, PartialEq, Serialize, ToSchema)]
 pub struct LearnedView {
-    /// Its key, to set it back or to pin it by.
+    /// Its key, to reset or to lock it by.
     pub key: String,
     /// What it is.
-    pub words: String,
-    /// Unit of the figures: mm, g, points, %, times.
-    pub unit: String,
+    #[serde(flatten)]
+    pub what: LearnedWhat,
+    /// Unit of the figures.
+    pub unit: LearnedUnit,
     /// Mean: how far from the model's own figure; for a scatter figure how far single ones scatter.
     pub mean: f64,
     /// Half width of its 95 % band; for a scatter figure 0.
@@ -63,7 +66,7 @@ pub struct LearnedView {
     pub from: Vec<LearnedFrom>,
     /// Whether the owner has fixed it.
     pub pinned: bool,
-    /// How it came about, the earliest first.
+    /// Where it comes from, the earliest first.
     pub history: Vec<LearnedPoint>,
 }
 
@@ -93,19 +96,21 @@ pub struct LearnedChange {
     /// The job that it was learned from, where it was one.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub job: Option<i64>,
-    /// The value that was set back or pinned; empty for all of them and for a job.
+    /// The value that was reset or locked; empty for all of them and for a job.
     pub about: String,
-    /// That value in words.
-    pub words: String,
+    /// What that value is.
+    #[serde(flatten)]
+    #[schema(schema_with = fact::schema_where_any)]
+    pub what: Option<LearnedWhat>,
     /// The reason given.
     pub reason: String,
 }
 
-/// Setting learned values back.
+/// Resetting learned values.
 #[derive(Debug, Clone, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
 pub struct ResetLearned {
-    /// Key of the value; left out: all of them, also those that are pinned.
+    /// Key of the value; left out: all of them, also the locked ones.
     #[serde(default)]
     pub key: Option<String>,
     /// Who.
@@ -169,13 +174,13 @@ impl App {
             }
             Err(refused) => {
                 let note = serde_json::json!({ "problem": refused.to_string() });
-                self.log(tx, Some(&file.job.id), None, "nothing_learned", by, note).await?;
+                self.log(tx, Some(&file.job.id), None, EventKind::NothingLearned, by, note).await?;
             }
         }
         Ok(())
     }
 
-    /// What the shop has learned, with how it came about.
+    /// What the shop has learned, with where it comes from.
     ///
     /// # Errors
     /// What the store says.
@@ -214,8 +219,8 @@ impl App {
                 pinned: value.pinned,
                 history: rows.iter().copied().filter_map(at).collect(),
                 key: value.key.clone(),
-                unit: said.unit.to_owned(),
-                words: said.words.clone(),
+                unit: said.unit,
+                what: said.what.clone(),
             }
         });
         let scatter = latest.learned.scatter.iter().map(|scatter| {
@@ -236,8 +241,8 @@ impl App {
                 pinned: scatter.pinned,
                 history: rows.iter().copied().filter_map(at).collect(),
                 key: scatter.key.clone(),
-                unit: said.unit.to_owned(),
-                words: said.words.clone(),
+                unit: said.unit,
+                what: said.what.clone(),
             }
         });
         Ok(LearnedShop { values: values.collect(), scatter: scatter.collect(), at: Some(latest.at) })
@@ -263,7 +268,7 @@ impl App {
         let numbers = job_numbers(&mut tx, &rows).await?;
         let change = |row: &LearnedRow| LearnedChange {
             job: row.job.as_ref().and_then(|id| numbers.get(id).copied()),
-            words: if row.about.is_empty() { String::new() } else { say(&row.about, &library, &shop).words },
+            what: (!row.about.is_empty()).then(|| say(&row.about, &library, &shop).what),
             at: row.at,
             by: row.by.clone(),
             cause: row.cause,
@@ -273,7 +278,7 @@ impl App {
         Ok(rows.iter().map(change).collect())
     }
 
-    /// Sets one learned value back to what a new shop starts with, or all of them.
+    /// Resets one learned value to what a new shop starts with, or all of them.
     ///
     /// # Errors
     /// No reason; a key that is not there; what the store says.
@@ -385,7 +390,7 @@ fn outcome(club: &FinishedClub) -> Outcome {
 /// Where the clubs of a record came out; clubs whose swing weight was not read are left out.
 fn outcomes(job: &Job, record: &Record, at: Timestamp) -> Vec<FinishedClub> {
     let outcome = |club: &bench::record::ClubRecord| {
-        let line = club.lines.iter().find(|l| l.what == "swing weight" && l.verdict != Verdict::NotRead)?;
+        let line = club.lines.iter().find(|l| l.what == What::SwingWeight && l.verdict != Verdict::NotRead)?;
         Some(FinishedClub {
             club: club.club.clone(),
             job: job.id.clone(),

@@ -52,6 +52,7 @@ use store::Store;
 use tokio::sync::broadcast;
 use trade::model::Library;
 use trade::shop::{Person, Shop, Units};
+use words::Words;
 
 /// The workshop with its store: cheap to clone, one a program.
 #[derive(Clone)]
@@ -69,12 +70,20 @@ pub struct App {
 }
 
 impl App {
-    /// Opens a database and makes the shop if there is none yet.
+    /// Opens a database and makes the shop if there is none yet, with English names of its steps and scales.
     ///
     /// # Errors
     /// What the store says of the database.
     pub async fn open(url: &str, clock: Arc<dyn Clock>) -> Result<Self, AppError> {
-        Self::of(Store::open(url).await?, clock).await
+        Self::open_in(url, clock, &Words::english(Units::default())).await
+    }
+
+    /// The same for a shop of another language: the names that a new shop begins with come from the texts of that one.
+    ///
+    /// # Errors
+    /// What the store says of the database.
+    pub async fn open_in(url: &str, clock: Arc<dyn Clock>, words: &Words) -> Result<Self, AppError> {
+        Self::of(Store::open(url).await?, clock, words).await
     }
 
     /// Opens the shop that is at an address.
@@ -82,7 +91,7 @@ impl App {
     /// # Errors
     /// There is none: nothing is made; what the store says of the database.
     pub async fn open_existing(url: &str, clock: Arc<dyn Clock>) -> Result<Self, AppError> {
-        Self::of(Store::open_existing(url).await?, clock).await
+        Self::of(Store::open_existing(url).await?, clock, &Words::english(Units::default())).await
     }
 
     /// Whether the database was empty when it was opened.
@@ -103,7 +112,7 @@ impl App {
         Self { clock, clock_watch: Arc::new(clock_watch::ClockWatch::trusting()), ..self.clone() }
     }
 
-    async fn of(store: Store, clock: Arc<dyn Clock>) -> Result<Self, AppError> {
+    async fn of(store: Store, clock: Arc<dyn Clock>, words: &Words) -> Result<Self, AppError> {
         let faults = store.folder().map_or_else(fault::Faults::default, fault::Faults::in_folder);
         let proven = proven::Proven::new(faults);
         let app = Self {
@@ -120,7 +129,7 @@ impl App {
         };
         let mut tx = app.store.write().await?;
         if tx.shop().await?.is_none() {
-            tx.save_shop(&Shop::default(), app.now()).await?;
+            tx.save_shop(&Shop::named(|id| words.text(id)), app.now()).await?;
             tx.commit().await?;
         }
         Ok(app)

@@ -12,18 +12,18 @@ use serde::Serialize;
 use store::Tx;
 use trade::fit;
 use trade::job::JobClub;
-use trade::life::{LifeEntry, without_exchanges};
+use trade::life::{LifeEntry, LifeTold, without_exchanges};
 use trade::part::{Part, PartState};
 use utoipa::ToSchema;
 
-/// An entry of a life, also in words.
+/// An entry of a life, also as a fact, whose sentence an answer has beside it as `words`.
 #[derive(Debug, Clone, Serialize, ToSchema)]
 pub struct LifeLine {
     /// The entry.
     #[serde(flatten)]
     pub entry: LifeEntry,
-    /// In a sentence.
-    pub words: String,
+    /// What was done, as a sentence can be made of it.
+    pub told: LifeTold,
 }
 
 /// A part with its life.
@@ -53,7 +53,7 @@ impl App {
         let mut tx = self.store.read().await?;
         let part = part_of(&mut tx, code).await?;
         let life = without_exchanges(tx.life(&part.id).await?);
-        let life = life.into_iter().map(|entry| LifeLine { words: entry.words(), entry }).collect();
+        let life = life.into_iter().map(|entry| LifeLine { told: entry.told(), entry }).collect();
         let job = match &part.job {
             Some(id) => tx.job(id).await?,
             None => None,

@@ -17,6 +17,7 @@ use std::time::{Duration, Instant};
 use store::Tx;
 use trade::error::Noun;
 use trade::error::TradeError;
+use trade::event_kind::EventKind;
 use trade::job::{Job, JobClub, JobState};
 use trade::part::PartState;
 use trade::plan::Plan;
@@ -414,7 +415,7 @@ impl App {
             .collect();
         exchange(&mut tx, &file, &changed, &accept.by, self.now()).await?;
         let note = serde_json::json!({ "fingerprint": accept.fingerprint, "changes": changes });
-        self.log(&mut tx, Some(&file.job.id), None, "plan_made_anew", &accept.by, note).await?;
+        self.log(&mut tx, Some(&file.job.id), None, EventKind::PlanMadeAgain, &accept.by, note).await?;
         tx.commit().await?;
         self.tell(Some(number), "plan");
         Ok(proposal.replan.plan)

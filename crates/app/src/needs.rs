@@ -3,7 +3,7 @@
 use crate::{App, AppError, load_library};
 use bench::remedy::Progress;
 use desk::needs::{Need, OpenClub, needs};
-use desk::order::{Waiting, named_count, waiting};
+use desk::order::{PartCount, Wait, Waiting, waiting};
 use desk::planner::{HeldPart, Lines, Supply};
 use desk::stock_csv;
 use std::collections::{BTreeMap, BTreeSet};
@@ -46,7 +46,7 @@ impl App {
                     .sum();
                 let count = short - ordered;
                 if count > 0 {
-                    let named = named_count(count, row.kind, &row.model, row.number.as_deref(), &library);
+                    let parts = PartCount::of(count, row.kind, &row.model, row.number.as_deref(), &library);
                     waits.push(Waiting {
                         order: None,
                         kind: row.kind,
@@ -55,7 +55,7 @@ impl App {
                         count,
                         expected_on: None,
                         days_late: None,
-                        words: format!("lacks {named}, not ordered"),
+                        fact: Wait::NotOrdered { parts },
                     });
                 }
             }

@@ -6,8 +6,9 @@ use crate::need::need_reason;
 use crate::{App, AppError};
 use bench::belief::Believed;
 use bench::club_state::ClubState;
-use bench::open_point::{OpenClub, OpenPoint, is_final, open_points};
+use bench::open_point::{OpenClub, is_final, open_points};
 use store::Tx;
+use trade::event_kind::EventKind;
 use trade::step::Step;
 
 impl App {
@@ -57,9 +58,9 @@ impl App {
         for state in states {
             let points = open_points(believed, state, &file.batches, &spares, step)?;
             if !points.is_empty() {
-                let words = points.iter().map(OpenPoint::words).collect();
+                let facts = points.iter().map(|point| point.fact().into()).collect();
                 let (club, slot, number) = (state.club.clone(), state.slot, state.number.clone());
-                found.push(OpenClub { club, slot, number, points, words });
+                found.push(OpenClub { club, slot, number, points, facts });
             }
         }
         Ok(found)
@@ -77,7 +78,7 @@ impl App {
     ) -> Result<(), AppError> {
         for club in open {
             let note = serde_json::json!({ "step": step.key, "points": club.points, "reason": reason });
-            self.log(tx, Some(&file.job.id), Some(&club.club), crate::job::PASSED_OPEN, by, note).await?;
+            self.log(tx, Some(&file.job.id), Some(&club.club), EventKind::PassedOpen, by, note).await?;
         }
         Ok(())
     }

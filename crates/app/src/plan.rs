@@ -11,11 +11,13 @@ use serde::{Deserialize, Serialize};
 use store::Tx;
 use trade::action::Action;
 use trade::error::Noun;
+use trade::event_kind::EventKind;
 use trade::id::ClubId;
 use trade::job::{Job, JobClub, JobState};
 use trade::life::LifeStep;
 use trade::model::PartKind;
 use trade::part::{Part, PartState};
+use trade::part_codes::PartCodes;
 use trade::plan::{ClubPlan, Extra, Plan};
 use trade::reading::{Reading, standing};
 use utoipa::ToSchema;
@@ -56,7 +58,7 @@ pub struct Swap {
     pub kind: PartKind,
     /// Code of the part to take, two tip weights joined by `+`; empty to leave a tip weight or ferrule out.
     #[serde(default)]
-    pub code: String,
+    pub code: PartCodes,
     /// Why, for the record.
     #[serde(default)]
     pub reason: String,
@@ -167,7 +169,7 @@ impl App {
             tx.save_club(&JobClub { plan: Some(club_plan.clone()), ..club.clone() }, &job.id).await?;
         }
         tx.save_job(&Job { state: JobState::Planned, ..job.clone() }).await?;
-        self.log(&mut tx, Some(&job.id), None, "plan_accepted", by, note).await?;
+        self.log(&mut tx, Some(&job.id), None, EventKind::PlanAccepted, by, note).await?;
         tx.commit().await?;
         self.tell(Some(job.number), "plan");
         Ok(())
@@ -203,7 +205,7 @@ impl App {
         exchange(&mut tx, &file, &changed, &swap.by, self.now()).await?;
         for x in &changed {
             let note = serde_json::json!({ "kind": swap.kind.key(), "code": swap.code, "reason": swap.reason });
-            self.log(&mut tx, Some(&file.job.id), Some(&x.club.id), "part_swapped", &swap.by, note).await?;
+            self.log(&mut tx, Some(&file.job.id), Some(&x.club.id), EventKind::PartSwapped, &swap.by, note).await?;
         }
         tx.commit().await?;
         self.tell(Some(number), "plan");
@@ -227,7 +229,7 @@ impl App {
         plan.extras.push(Extra { action: add.action, mass_g: add.mass_g, arm_mm, at: self.now() });
         tx.save_club(&JobClub { plan: Some(plan.clone()), ..club.clone() }, &file.job.id).await?;
         let note = serde_json::json!({ "action": add.action.key(), "mass_g": add.mass_g });
-        self.log(&mut tx, Some(&file.job.id), Some(&club.id), "extra_added", &add.by, note).await?;
+        self.log(&mut tx, Some(&file.job.id), Some(&club.id), EventKind::ExtraAdded, &add.by, note).await?;
         tx.commit().await?;
         self.tell(Some(number), "plan");
         Ok(plan)
@@ -298,16 +300,15 @@ async fn picked<'a>(
 ) -> Result<(Vec<Part>, Partner<'a>), AppError> {
     let plan = need_plan(file, club)?;
     let (mut parts, old) = split(tx, plan, swap.kind).await?;
-    let codes: Vec<&str> = swap.code.split('+').map(str::trim).filter(|c| !c.is_empty()).collect();
     let optional = matches!(swap.kind, PartKind::TipWeight | PartKind::Ferrule);
-    if codes.is_empty() && !optional {
+    if swap.code.is_empty() && !optional {
         return Err(AppError::invalid(PlanFault::NeedsPart { kind: swap.kind }));
     }
-    if codes.len() > if swap.kind == PartKind::TipWeight { 2 } else { 1 } {
-        return Err(AppError::invalid(PlanFault::TooMany { code: swap.code.clone() }));
+    if swap.code.len() > if swap.kind == PartKind::TipWeight { 2 } else { 1 } {
+        return Err(AppError::invalid(PlanFault::TooMany { code: swap.code.to_string() }));
     }
     let mut partner = None;
-    for code in codes {
+    for code in swap.code.iter() {
         let part =
             tx.part_by_code(code).await?.ok_or_else(|| AppError::not_found(Noun::Part, code, &LookUp::OnLabel))?;
         let of_job = part.state == PartState::Held && part.job.as_ref() == Some(&file.job.id);

@@ -1,15 +1,13 @@
 //! Scales on a serial line: what each shows now, for every screen.
 
 use crate::{App, AppError};
-use instrument::scale::{Heard, Measured, Ports, ScaleEvent, ScaleLine, Settler};
-use jiff::tz::TimeZone;
+use instrument::scale::{Heard, LineSaid, Measured, Ports, ScaleEvent, ScaleLine, ScaleSaid, Settler};
 use serde::Serialize;
 use std::collections::{BTreeMap, VecDeque};
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 use tokio::sync::broadcast;
 use trade::connection::{Connection, Shows};
 use utoipa::ToSchema;
-use words::{Language, Words};
 
 /// Lines that a tester shows.
 const LINES_KEPT: usize = 30;
@@ -25,7 +23,7 @@ pub struct HeardLine {
     /// As it came, without its end.
     pub raw: String,
     /// What is read from it, or why it is refused.
-    pub read: String,
+    pub read: LineSaid,
     /// Whether it was refused.
     pub refused: bool,
 }
@@ -41,8 +39,9 @@ pub struct ScaleNow {
     pub shows: Shows,
     /// Whether its port is open.
     pub connected: bool,
-    /// What is wrong, in a sentence; empty where nothing is.
-    pub trouble: String,
+    /// What is wrong.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub trouble: Option<ScaleSaid>,
     /// The figure: grams or points since A0; none where nothing was read or the scale is overloaded.
     pub figure: Option<f64>,
     /// The figure as people write it: `256.1`, `D2.3`.
@@ -120,25 +119,26 @@ impl Board {
         match event.heard {
             Heard::Connected => {
                 now.connected = true;
-                now.trouble.clear();
+                now.trouble = None;
                 settler.forget();
             }
             Heard::Lost { why } => {
                 (now.connected, now.figure) = (false, None);
                 now.text.clear();
-                now.trouble = format!("{why}. It is tried again; check plug and switch");
+                now.trouble = Some(ScaleSaid::Lost { why });
                 settler.forget();
             }
             Heard::Silent => {
                 now.figure = None;
                 now.text.clear();
-                now.trouble = "It says nothing. Is it on, and set to send?".into();
+                now.trouble = Some(ScaleSaid::Silent);
                 settler.forget();
             }
-            Heard::Flooding => now.trouble = "It sends more lines than are read; set it to send fewer".into(),
+            Heard::Flooding => now.trouble = Some(ScaleSaid::Flooding),
             Heard::Line { raw, read } => {
-                let (words, refused) = hear_line(now, read, settler, event.at_s);
-                line = Some(HeardLine { raw, read: words, refused });
+                let refused = matches!(read, ScaleLine::Refused { .. });
+                line = Some(HeardLine { raw, read: read.said(), refused });
+                hear_line(now, read, settler, event.at_s);
             }
         }
         let told = now.clone();
@@ -155,37 +155,26 @@ impl Board {
     }
 }
 
-/// Puts a line into what the scale shows: (in words, whether it was refused).
-fn hear_line(now: &mut ScaleNow, read: ScaleLine, settler: &mut Settler, at_s: f64) -> (String, bool) {
+/// Puts a line into what the scale shows.
+fn hear_line(now: &mut ScaleNow, read: ScaleLine, settler: &mut Settler, at_s: f64) {
     match read {
         ScaleLine::Value { measured, settled } => {
-            now.trouble.clear();
+            now.trouble = None;
             now.figure = Some(measured.figure());
             now.text = text(measured);
             now.taken = settler.take(measured, settled, at_s).is_some();
             if now.taken {
                 now.take = crate::new_id();
             }
-            let how = match settled {
-                Some(true) => ", settled",
-                Some(false) => ", moving",
-                None => "",
-            };
-            (format!("{}{how}", now.text), false)
         }
         ScaleLine::Overload => {
             now.figure = None;
             now.text.clear();
-            now.trouble = "Too much on the scale".into();
+            now.trouble = Some(ScaleSaid::TooMuch);
             settler.forget();
-            ("overload".into(), false)
         }
-        ScaleLine::Nothing => ("passed over".into(), false),
-        ScaleLine::Refused { why } => {
-            let why = Words::of_documents(Language::english(), TimeZone::UTC).refusal(&why.into());
-            now.trouble = format!("A line could not be read: {why}");
-            (why, true)
-        }
+        ScaleLine::Nothing => {}
+        ScaleLine::Refused { why } => now.trouble = Some(ScaleSaid::Unreadable { why: why.into() }),
     }
 }
 
@@ -202,7 +191,7 @@ fn silent(connection: &Connection) -> ScaleNow {
         name: connection.name.clone(),
         shows: connection.shows,
         connected: false,
-        trouble: String::new(),
+        trouble: None,
         figure: None,
         text: String::new(),
         taken: false,

@@ -6,13 +6,14 @@ use crate::plan::{Swap, outdated};
 use crate::stock_list::Scanned;
 use crate::{App, AppError};
 use bench::remedy::Progress;
-use bench::scan::{ScannedPart, scanned_part};
+use bench::scan::{ScanNext, ScanSays, ScannedPart, scanned_part};
 use serde::{Deserialize, Serialize};
 use store::Tx;
 use trade::error::Noun;
 use trade::job::JobClub;
 use trade::model::PartKind;
 use trade::part::Part;
+use trade::part_codes::PartCodes;
 use utoipa::ToSchema;
 
 /// A code scanned at a club and step.
@@ -55,10 +56,12 @@ pub struct PartSaid {
     pub is: ScannedPart,
     /// It was put in by this scan.
     pub put_in: bool,
-    /// In words.
-    pub words: String,
-    /// What to do next; may be empty.
-    pub next: String,
+    /// What it is, as it is told.
+    #[serde(flatten)]
+    pub fact: ScanSays,
+    /// What to do next, where there is something.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub next: Option<ScanNext>,
 }
 
 impl App {
@@ -96,7 +99,7 @@ impl App {
         need_open_place(&file, club, found.part.kind)?;
         let swap = Swap {
             kind: found.part.kind,
-            code: found.part.code.clone(),
+            code: PartCodes::one(&found.part.code),
             reason: "scanned at the bench".into(),
             by: scan.by.clone(),
             version: None,
@@ -122,9 +125,8 @@ fn need_open_place(file: &JobFile, club: &JobClub, kind: PartKind) -> Result<(),
 }
 
 fn said(club: &JobClub, part: Part, is: ScannedPart, put_in: bool) -> ScanSaid {
-    let name = format!("{} {}", club.target.number, club.target.club_kind.word());
-    let (words, next) = is.words(&part, &name, put_in);
-    ScanSaid::Part(Box::new(PartSaid { part, is, put_in, words, next }))
+    let (fact, next) = is.says(&part, &club.target.name(), put_in);
+    ScanSaid::Part(Box::new(PartSaid { part, is, put_in, fact, next }))
 }
 
 async fn what_it_is(
@@ -143,8 +145,7 @@ async fn what_it_is(
                 None => None,
             };
             let found = job.as_ref().and_then(|j| j.club(other));
-            let name = found.map_or_else(String::new, |c| format!("{} {}", c.target.number, c.target.club_kind.word()));
-            Some((job.as_ref().map(|j| j.number), found.map(|c| c.slot), name))
+            Some((job.as_ref().map(|j| j.number), found.map(|c| c.slot), found.map(|c| c.target.name())))
         }
         _ => None,
     };

@@ -11,6 +11,7 @@ use jiff::civil::Date;
 use serde::{Deserialize, Serialize};
 use store::{SheetLine, SheetRow};
 use trade::error::Noun;
+use trade::event_kind::EventKind;
 use trade::id::SheetId;
 use trade::job::{Job, JobClub, JobState};
 use trade::sheet::{ReferenceClub, SetRule, Sheet};
@@ -236,7 +237,7 @@ impl App {
         };
         tx.insert_job(&job).await?;
         tx.update_sheet(&SheetRow { approved_job: Some(job.id.clone()), ..row }, self.now()).await?;
-        self.log(&mut tx, Some(&job.id), None, "sheet_approved", &approve.by, serde_json::json!({})).await?;
+        self.log(&mut tx, Some(&job.id), None, EventKind::SheetApproved, &approve.by, serde_json::json!({})).await?;
         tx.commit().await?;
         self.tell(Some(number), "plan");
         Ok(job)
@@ -249,8 +250,8 @@ async fn sheet_row(tx: &mut store::Tx, id: &SheetId) -> Result<SheetRow, AppErro
 
 /// The refusal of a sheet with a finding that stops it.
 pub(crate) fn stopped(stop: &SheetProblem) -> AppError {
-    let fault = SheetFault::Stop { club: stop.club.clone(), what: Told::verbatim(stop.words.clone()) };
-    AppError::Invalid(Refusal::new(&fault).next(&Told::verbatim(stop.next.clone())).at(&stop.field))
+    let fault = SheetFault::Stop { club: stop.of_club(), what: stop.fact.clone() };
+    AppError::Invalid(Refusal::new(&fault).next(&stop.next).at(&stop.field))
 }
 
 fact::facts! {
@@ -258,6 +259,6 @@ fact::facts! {
     pub(crate) enum SheetFault: "sheet_fault" {
         Approved,
         ApprovedAs { job: i64 },
-        Stop { club: Option<String>, what: Told },
+        Stop { club: Option<Told>, what: Told },
     }
 }

@@ -12,7 +12,9 @@ use trade::part::PartState;
 use trade::sheet::Sheet;
 use utoipa::ToSchema;
 
-/// Places in a row of the tray where nothing is said.
+/// Width of a class where none is given, g.
+pub const USUAL_WIDTH_G: f64 = 1.0;
+/// Places in a row of the tray where none are given.
 pub const USUAL_COLUMNS: usize = 6;
 
 /// Which parts to sort, and how.
@@ -70,7 +72,7 @@ impl App {
                 return Err(AppError::invalid(SortingFault::WidthAndCount));
             }
             (_, Some(count)) => Classes::Count(count),
-            (width_g, None) => Classes::WidthG(width_g.unwrap_or(1.0)),
+            (width_g, None) => Classes::WidthG(width_g.unwrap_or(USUAL_WIDTH_G)),
         };
         let mut tx = self.store.read().await?;
         let wanted = request.model.trim();

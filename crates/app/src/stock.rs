@@ -9,9 +9,11 @@ use fact::Refusal;
 use serde::{Deserialize, Serialize};
 use store::{LifeNote, PartFilter, Tx};
 use trade::error::Noun;
+use trade::event_kind::EventKind;
 use trade::life::{FigureChange, LifeStep, differences};
 use trade::model::{Model, PartKind};
 use trade::part::{Part, PartState};
+use trade::part_field::with_part_figures;
 use utoipa::ToSchema;
 
 /// Most bytes of a file to import: some 100,000 parts.
@@ -57,103 +59,72 @@ impl PartQuery {
     }
 }
 
-/// A part to add.
-#[derive(Debug, Clone, Deserialize, ToSchema)]
-#[serde(deny_unknown_fields)]
-pub struct NewPart {
-    /// Code on the label.
-    #[schema(min_length = 1, max_length = 64, pattern = r"\S")]
-    pub code: String,
-    /// Kind.
-    pub kind: PartKind,
-    /// Code of the model.
-    pub model: String,
-    /// Number of a head or taper blank.
-    #[serde(default)]
-    pub number: Option<String>,
-    /// Mass.
-    #[serde(default)]
-    pub mass_g: Option<f64>,
-    /// The mass as typed, in workshop notation; used where `mass_g` is left out.
-    #[serde(default)]
-    pub mass_typed: String,
-    /// How many, for counted bulk.
-    #[serde(default)]
-    #[schema(minimum = 0, maximum = 1000000)]
-    pub count: Option<i64>,
-    /// Raw length of a shaft.
-    #[serde(default)]
-    #[schema(minimum = 100, maximum = 1500)]
-    pub length_mm: Option<f64>,
-    /// Balance point of a raw shaft from its butt.
-    #[serde(default)]
-    pub balance_point_mm: Option<f64>,
-    /// Frequency of a raw shaft as received, cycles a minute, on the shop's own clamp and weight.
-    #[serde(default)]
-    #[schema(minimum = 50, maximum = 600)]
-    pub cpm: Option<f64>,
-    /// Loft of a head as received.
-    #[serde(default)]
-    #[schema(minimum = 0, maximum = 80)]
-    pub loft_deg: Option<f64>,
-    /// Lie of a head as received.
-    #[serde(default)]
-    #[schema(minimum = 40, maximum = 80)]
-    pub lie_deg: Option<f64>,
-    /// Lot.
-    #[serde(default)]
-    pub lot: String,
-    /// Place.
-    #[serde(default)]
-    pub place: String,
-    /// State; left out: free.
-    #[serde(default)]
-    pub state: Option<PartState>,
+with_part_figures! {
+    /// A part to add.
+    #[derive(Debug, Clone, Deserialize, ToSchema)]
+    #[serde(deny_unknown_fields)]
+    pub struct NewPart {
+        /// Code on the label.
+        #[schema(min_length = 1, max_length = 64, pattern = r"\S")]
+        pub code: String,
+        /// Kind.
+        pub kind: PartKind,
+        /// Code of the model.
+        pub model: String,
+        /// Number of a head or taper blank.
+        #[serde(default)]
+        pub number: Option<String>,
+        /// Mass.
+        #[serde(default)]
+        pub mass_g: Option<f64>,
+        /// The mass as typed, in workshop notation; used where `mass_g` is left out.
+        #[serde(default)]
+        pub mass_typed: String,
+        /// How many, for counted bulk.
+        #[serde(default)]
+        #[schema(minimum = 0, maximum = 1000000)]
+        pub count: Option<i64>,
+        /// Lot.
+        #[serde(default)]
+        pub lot: String,
+        /// Place.
+        #[serde(default)]
+        pub place: String,
+        /// State; left out: free.
+        #[serde(default)]
+        pub state: Option<PartState>,
+    }
 }
 
-/// A change of a part by hand. Fields left out stay.
-#[derive(Debug, Clone, Default, Deserialize, ToSchema)]
-#[serde(deny_unknown_fields)]
-pub struct PartChange {
-    /// Version that was looked at.
-    pub version: i64,
-    /// Mass as typed, in workshop notation.
-    #[serde(default)]
-    pub mass_typed: Option<String>,
-    /// State: ordered, free, pulled or rejected; held and used come from jobs.
-    #[serde(default)]
-    pub state: Option<PartState>,
-    /// Place.
-    #[serde(default)]
-    pub place: Option<String>,
-    /// Lot.
-    #[serde(default)]
-    pub lot: Option<String>,
-    /// Count of a bulk.
-    #[serde(default)]
-    #[schema(minimum = 0, maximum = 1000000)]
-    pub count: Option<i64>,
-    /// Frequency of a raw shaft as received, cycles a minute, on the shop's own clamp and weight.
-    #[serde(default)]
-    #[schema(minimum = 50, maximum = 600)]
-    pub cpm: Option<f64>,
-    /// Loft as received.
-    #[serde(default)]
-    #[schema(minimum = 0, maximum = 80)]
-    pub loft_deg: Option<f64>,
-    /// Lie as received.
-    #[serde(default)]
-    #[schema(minimum = 40, maximum = 80)]
-    pub lie_deg: Option<f64>,
-    /// Raw length as measured, after a mis-cut for example.
-    #[serde(default)]
-    #[schema(minimum = 100, maximum = 1500)]
-    pub length_mm: Option<f64>,
-    /// Why.
-    #[serde(default)]
-    pub reason: String,
-    /// Who.
-    pub by: String,
+with_part_figures! {
+    /// A change of a part by hand. Fields left out stay.
+    #[derive(Debug, Clone, Default, Deserialize, ToSchema)]
+    #[serde(deny_unknown_fields)]
+    pub struct PartChange {
+        /// Version that was looked at.
+        pub version: i64,
+        /// Mass as typed, in workshop notation.
+        #[serde(default)]
+        pub mass_typed: Option<String>,
+        /// State: ordered, free, pulled or rejected; held and used come from jobs.
+        #[serde(default)]
+        pub state: Option<PartState>,
+        /// Place.
+        #[serde(default)]
+        pub place: Option<String>,
+        /// Lot.
+        #[serde(default)]
+        pub lot: Option<String>,
+        /// Count of a bulk.
+        #[serde(default)]
+        #[schema(minimum = 0, maximum = 1000000)]
+        pub count: Option<i64>,
+        /// Why.
+        #[serde(default)]
+        pub reason: String,
+        /// Who.
+        pub by: String,
+    }
 }
 
 /// What an import of parts kept and refused.
@@ -352,17 +323,14 @@ impl App {
             part.lot.clone_from(lot);
         }
         part.count = change.count.or(part.count);
-        part.cpm = change.cpm.or(part.cpm);
-        part.loft_deg = change.loft_deg.or(part.loft_deg);
-        part.lie_deg = change.lie_deg.or(part.lie_deg);
-        part.length_mm = change.length_mm.or(part.length_mm);
+        change.put_figures(&mut part);
         part.version = change.version;
         part.check()?;
         tx.update_part(&part, self.now()).await?;
         self.note_change(&mut tx, &before, &part, &change.reason).await?;
         part.version += 1;
         let note = serde_json::json!({ "code": part.code, "reason": change.reason, "state": part.state.key() });
-        self.log(&mut tx, None, None, "part_changed", &change.by, note).await?;
+        self.log(&mut tx, None, None, EventKind::PartChanged, &change.by, note).await?;
         tx.commit().await?;
         self.tell(None, "stock");
         Ok(part)
@@ -407,11 +375,8 @@ pub(crate) fn mass_of(typed: &str) -> Result<Option<f64>, AppError> {
 }
 
 fn made(new: &NewPart) -> Result<Part, AppError> {
-    let part = Part {
+    let mut part = Part {
         id: crate::new_id().as_str().into(),
-        code: new.code.trim().to_owned(),
-        kind: new.kind,
-        model: new.model.trim().to_owned(),
         number: new.number.as_ref().map(|n| n.trim().to_owned()).filter(|n| !n.is_empty()),
         mass_g: match new.mass_g {
             Some(mass_g) => Some(mass_g),
@@ -423,19 +388,12 @@ fn made(new: &NewPart) -> Result<Part, AppError> {
             new.mass_typed.trim().to_owned()
         },
         count: new.count,
-        length_mm: new.length_mm,
-        balance_point_mm: new.balance_point_mm,
-        cpm: new.cpm,
-        tip_trimmed_mm: None,
-        loft_deg: new.loft_deg,
-        lie_deg: new.lie_deg,
         lot: new.lot.trim().to_owned(),
         place: new.place.trim().to_owned(),
         state: new.state.unwrap_or(PartState::Free),
-        job: None,
-        club: None,
-        version: 0,
+        ..Part::new(new.code.trim(), new.kind, new.model.trim())
     };
+    new.put_figures(&mut part);
     if part.code.is_empty() || part.code.len() > 64 {
         return Err(AppError::invalid(StockFault::BadCode { code: part.code.clone() }));
     }

@@ -8,10 +8,12 @@ use desk::weigh_in::{Judged, Spread, judge, spread};
 use serde::{Deserialize, Serialize};
 use store::{LifeNote, PartFilter, Tx};
 use trade::error::Noun;
+use trade::event_kind::EventKind;
 use trade::id::PartId;
 use trade::life::LifeStep;
 use trade::model::{Library, Model, PartKind};
 use trade::part::{Part, PartState};
+use trade::part_field::{Field, with_typed_part_figures};
 use utoipa::ToSchema;
 
 /// Parts of a model that are looked at when the next one is judged: the last ones.
@@ -19,43 +21,35 @@ const LOOKED_AT: i64 = 600;
 /// Longest code of a part.
 const CODE_MAX: usize = 32;
 
-/// A part to weigh in, its figures as typed.
-#[derive(Debug, Clone, Default, Deserialize, ToSchema)]
-#[serde(deny_unknown_fields, default)]
-pub struct WeighIn {
-    /// Code of the model.
-    pub model: String,
-    /// Number of a head or taper blank.
-    pub number: String,
-    /// Code on the label; empty: the next one of this model and number.
-    pub code: String,
-    /// The code is only a proposal: where it is taken by now, the next free one is given.
-    pub code_proposed: bool,
-    /// Mass in workshop notation, grams where no unit stands.
-    pub mass: String,
-    /// How many, for a box that is counted and weighed at use.
-    pub count: String,
-    /// Loft of a head as received.
-    pub loft: String,
-    /// Lie of a head as received.
-    pub lie: String,
-    /// Raw length of a shaft, millimetres where no unit stands.
-    pub length: String,
-    /// Balance point of a raw shaft from its butt, millimetres where no unit stands.
-    pub balance_point: String,
-    /// Frequency of a raw shaft on the shop's own clamp and weight, cycles a minute where no unit stands.
-    pub cpm: String,
-    /// Lot.
-    pub lot: String,
-    /// Place.
-    pub place: String,
-    /// The mass that was questioned, as it was typed: it is right and is kept.
-    pub sure: String,
-    /// A key of the sender's own: the same one again keeps nothing twice.
-    #[schema(max_length = 64, pattern = "^[A-Za-z0-9-]*$")]
-    pub request_key: String,
-    /// Who.
-    pub by: String,
+with_typed_part_figures! {
+    /// A part to weigh in, its figures as typed.
+    #[derive(Debug, Clone, Default, Deserialize, ToSchema)]
+    #[serde(deny_unknown_fields, default)]
+    pub struct WeighIn {
+        /// Code of the model.
+        pub model: String,
+        /// Number of a head or taper blank.
+        pub number: String,
+        /// Code on the label; empty: the next one of this model and number.
+        pub code: String,
+        /// The code is only a proposal: where it is taken by now, the next free one is given.
+        pub code_proposed: bool,
+        /// Mass in workshop notation, grams where no unit stands.
+        pub mass: String,
+        /// How many, for a box that is counted and weighed at use.
+        pub count: String,
+        /// Lot.
+        pub lot: String,
+        /// Place.
+        pub place: String,
+        /// The mass that was questioned, as it was typed: it is right and is kept.
+        pub sure: String,
+        /// A key of the sender's own: the same one again keeps nothing twice.
+        #[schema(max_length = 64, pattern = "^[A-Za-z0-9-]*$")]
+        pub request_key: String,
+        /// Who.
+        pub by: String,
+    }
 }
 
 /// What became of a part that was weighed in.
@@ -164,9 +158,9 @@ impl App {
             PartId::from(if new.request_key.is_empty() { crate::new_id() } else { new.request_key.clone() }.as_str());
         tx.insert_part(&part, self.now()).await?;
         let note = serde_json::json!({
-            "code": part.code, "part": part.id, "mass_g": part.mass_g, "kept_though": judged.words
+            "code": part.code, "part": part.id, "mass_g": part.mass_g, "kept_though": judged.questioned.then_some(&judged.finding)
         });
-        self.log(&mut tx, None, None, "part_weighed_in", &new.by, note).await?;
+        self.log(&mut tx, None, None, EventKind::PartWeighedIn, &new.by, note).await?;
         let next_code = free_code(&mut tx, &following(&part.code)).await?;
         tx.commit().await?;
         self.tell(None, "stock");
@@ -258,7 +252,7 @@ impl App {
         };
         tx.append_life(note, self.now()).await?;
         let note = serde_json::json!({ "code": taken.code.trim(), "part": part.id, "now": part.code });
-        self.log(&mut tx, None, None, "part_taken_back", &taken.by, note).await?;
+        self.log(&mut tx, None, None, EventKind::PartTakenBack, &taken.by, note).await?;
         tx.commit().await?;
         self.tell(None, "stock");
         Ok(())
@@ -308,28 +302,25 @@ fn read_part(
     new: &WeighIn,
     code: &str,
 ) -> Result<Result<Part, Box<BadRow>>, AppError> {
-    let cells = [
+    let mut cells = vec![
         ("code", code),
         ("kind", model.kind().key()),
         ("model", model.code()),
         ("number", &new.number),
         ("mass_g", &new.mass),
-        ("length_mm", &new.length),
-        ("balance_point_mm", &new.balance_point),
-        ("cpm", &new.cpm),
-        ("loft_deg", &new.loft),
-        ("lie_deg", &new.lie),
         ("lot", &new.lot),
         ("place", &new.place),
         ("count", &new.count),
     ];
+    let typed = new.typed_figures().into_iter();
+    cells.extend(typed.filter_map(|(name, typed)| Field::by_name(name).map(|field| (field.key, typed))));
     let bulk = !matches!(model.kind(), PartKind::Head | PartKind::Shaft);
     if bulk && new.mass.trim().is_empty() && new.count.trim().is_empty() {
         return Ok(Err(Box::new(BadRow::of_row(1, "mass_g", &CellFault::NeitherMassNorCount))));
     }
     let quoted = |text: &str| format!("\"{}\"", text.trim().replace('"', "\"\""));
-    let heads = cells.map(|(name, _)| name.to_owned()).join(",");
-    let row = cells.map(|(_, text)| quoted(text)).join(",");
+    let heads = cells.iter().map(|(key, _)| *key).collect::<Vec<_>>().join(",");
+    let row = cells.iter().map(|(_, text)| quoted(text)).collect::<Vec<_>>().join(",");
     let read =
         stock_file::read(format!("{heads}\r\n{row}\r\n").as_bytes(), library, &[]).map_err(|e| unreadable(&e))?;
     match (read.parts.into_iter().next(), read.bad.into_iter().next()) {

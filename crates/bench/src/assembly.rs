@@ -5,7 +5,7 @@
 //! Scatter figures are priors of a new shop: wide, from the trade's common practice (no source) unless a line says
 //! otherwise; the shop's own readings narrow them.
 
-use crate::learned::{JOB_LEVEL, Learned};
+use crate::learned::{Learned, ScatterKey, Scattered, ValueKey};
 use crate::scale_watch::ScaleWatch;
 use crate::solvent::SOLVENT_G;
 use estimation::{Club, JobModel, JointPrior, Piece, Prior, Role, ScalePrior, SharedPrior};
@@ -45,6 +45,8 @@ const JOINT_JOB_SD_G: f64 = 0.2;
 const SOLVENT_SCATTER_SD_G: (f64, f64) = (0.5, 0.4);
 /// Name of the shared deviation between what the reference club truly is and what the sheet says of it, points.
 pub(crate) const REFERENCE: &str = "reference";
+/// No reading is believed to the last bit, in the unit of its scale.
+const LEAST_SD: f64 = 1e-3;
 /// By how much two balance scales of two rooms disagree, points.
 const BETWEEN_SCALES_SD_POINTS: f64 = 0.2;
 /// Standard deviation of a saw cut, mm.
@@ -55,14 +57,17 @@ const WEIGHED_SD_G: f64 = 0.06;
 const HEAD_MASS_SD_G: f64 = 2.0;
 const ADAPTER_MASS_SD_G: f64 = 0.2;
 const FERRULE_MASS_SD_G: f64 = 0.1;
+/// A tip weight that was not weighed, about what its bag states, g.
+const TIP_WEIGHT_MASS_SD_G: f64 = 0.1;
 /// What a weighed shaft's mass is known to after its cuts, g: its scale, and the pieces that its mass line takes off.
 const CUT_SHAFT_SD_G: f64 = 0.3;
 /// How far a piece may lie from where it is taken to, mm: a head's centre about its model's, an adapter's about its middle
-/// (it is thicker at one end), the ferrule, the adhesive (it runs up and down), what is added, tape, and solvent, which may
-/// be anywhere in the grip.
+/// (it is thicker at one end), the ferrule, a tip weight, the adhesive (it runs up and down), what is added, tape, and
+/// solvent, which may be anywhere in the grip.
 const HEAD_PLACE_SD_MM: f64 = 0.4;
 const ADAPTER_PLACE_SD_MM: f64 = 5.0;
 const FERRULE_PLACE_SD_MM: f64 = 1.0;
+const TIP_WEIGHT_PLACE_SD_MM: f64 = 1.0;
 const ADHESIVE_PLACE_SD_MM: f64 = 3.0;
 const EXTRA_PLACE_SD_MM: f64 = 2.0;
 const TAPE_PLACE_SD_MM: f64 = 4.0;
@@ -136,7 +141,7 @@ impl Assembly<'_> {
     fn reference_reading(&self) -> Option<ReferenceReading> {
         self.reference_points()?;
         let scale = &self.shop.balance_scale;
-        let noise = self.noise_sd(scale).hypot(scale.display_step / 12f64.sqrt());
+        let noise = self.shown_sd(scale);
         if self.reference_elsewhere() {
             let (noise_sd, habit_sd) = (noise.hypot(BETWEEN_SCALES_SD_POINTS), 0.0);
             return Some(ReferenceReading { noise_sd, habit_sd, day_sd: 0.0, same_day: false, habit_mean: 0.0 });
@@ -151,8 +156,8 @@ impl Assembly<'_> {
         })
     }
 
-    fn scatter(&self, key: &str, new_shop: f64) -> f64 {
-        self.learned.scatter_sd(key, new_shop)
+    fn scatter(&self, of: Scattered) -> f64 {
+        self.learned.scatter_sd(of.key(), new_shop_scatter(of))
     }
 
     fn scales(&self) -> Vec<ScalePrior> {
@@ -177,7 +182,13 @@ impl Assembly<'_> {
 
     /// Noise of one re-seated reading of a scale, as stated or as learned, in the scale's unit.
     pub(crate) fn noise_sd(&self, scale: &Scale) -> f64 {
-        self.learned.scatter_sd(&format!("noise:{}", scale.key), scale.noise_sd)
+        self.learned.scatter_sd(&ScatterKey::Noise(scale.key.clone()).to_string(), scale.noise_sd)
+    }
+
+    /// Noise of one re-seated reading with the rounding of the display, in the scale's unit. What is rounded to a step lies
+    /// evenly within it: its standard deviation is the step by the root of twelve.
+    pub(crate) fn shown_sd(&self, scale: &Scale) -> f64 {
+        self.noise_sd(scale).hypot(scale.display_step / 12f64.sqrt()).max(LEAST_SD)
     }
 
     fn club(&self, club: &JobClub, plan: &ClubPlan, shared: &mut Shared) -> Result<Club, TradeError> {
@@ -186,15 +197,15 @@ impl Assembly<'_> {
         let shaft = self.library.shaft(&target.shaft_model)?;
         let head = self.library.head(&target.head_model)?;
         let places = Places::of_plan(plan, head.bore_depth_mm);
-        let cap = Prior::new(inch(grip.cap_mm), self.scatter("cap.piece", inch(CAP_SD_MM.1)))
-            .with_shared(shared.key(format!("cap:{}", grip.code), inch(CAP_SD_MM.0)));
+        let cap = Prior::new(inch(grip.cap_mm), self.scatter(Scattered::CapPiece))
+            .with_shared(shared.key(ValueKey::Cap(grip.code.clone()).to_string(), inch(CAP_SD_MM.0)));
         let mut made = Club::new(club.id.0.clone(), inch(places.ground_mm))
             .with_length_sd(inch(CUT_SD_MM))
             .with_cap(cap)
             .with_target(target.swing_weight_points, target.tolerances.swing_weight_points);
 
         let (offset_mm, offset_sd_mm) = head.offset_prior_mm();
-        let delta = shared.key(format!("delta:{}", head.code), inch(offset_sd_mm));
+        let delta = shared.key(ValueKey::Delta(head.code.clone()).to_string(), inch(offset_sd_mm));
         let mut head_mass = mass_of(plan, PartKind::Head, HEAD_MASS_SD_G);
         head_mass.mean += plan.extras.iter().filter(|e| in_head(e)).map(|e| e.mass_g).sum::<f64>();
         let arm = Prior::new(inch(places.head_mm(offset_mm)), inch(HEAD_PLACE_SD_MM)).with_shared(delta);
@@ -205,9 +216,9 @@ impl Assembly<'_> {
             let arm = Prior::new(inch(places.adapter_mm(adapter.length_mm)), inch(ADAPTER_PLACE_SD_MM));
             made = made.with_piece(Piece::new(Role::Adapter, mass, arm).moving_with_length());
         }
-        let centre = shared.key(format!("shaft_centre:{}", shaft.code), inch(SHAFT_CENTRE_SD_MM.0));
+        let centre = shared.key(ValueKey::ShaftCentre(shaft.code.clone()).to_string(), inch(SHAFT_CENTRE_SD_MM.0));
         // A model's mass line bulges: what its ends weigh is known on average only, and alike for all its shafts.
-        let cut_off = shared.key(format!("shaft_cut:{}", shaft.code), SHAFT_CUT_SHARE_SD);
+        let cut_off = shared.key(ValueKey::ShaftCut(shaft.code.clone()).to_string(), SHAFT_CUT_SHARE_SD);
         let removed_g = plan.part(PartKind::Shaft).map_or(0.0, |p| (p.mass_g - plan.cut_shaft_mass_g).max(0.0));
         made = made.with_piece(Piece::new(
             Role::Shaft,
@@ -216,11 +227,8 @@ impl Assembly<'_> {
                 if shaft_weighed(plan) { CUT_SHAFT_SD_G } else { shaft.mass_sd_g.max(CUT_SHAFT_SD_G) },
             )
             .with_shared_gain(cut_off, removed_g),
-            Prior::new(
-                inch(plan.cut_shaft_balance_point_mm),
-                self.scatter("shaft_centre.piece", inch(SHAFT_CENTRE_SD_MM.1)),
-            )
-            .with_shared(centre),
+            Prior::new(inch(plan.cut_shaft_balance_point_mm), self.scatter(Scattered::ShaftCentrePiece))
+                .with_shared(centre),
         ));
         for extra in plan.extras.iter().filter(|e| !in_head(e)) {
             let mass = Prior::new(extra.mass_g, WEIGHED_SD_G);
@@ -265,16 +273,17 @@ impl Assembly<'_> {
         let lengths_mm = in_tip().map(|part| self.library.tip_weight(&part.model).map(|model| model.length_mm));
         let lengths_mm: Vec<f64> = lengths_mm.collect::<Result<_, _>>()?;
         for (part, arm_mm) in in_tip().zip(tip_weight::arms_mm(tip_mm, lengths_mm)) {
-            let sd = if part.weighed { WEIGHED_SD_G } else { 0.1 };
-            let arm = Prior::new(inch(arm_mm), inch(1.0));
+            let sd = if part.weighed { WEIGHED_SD_G } else { TIP_WEIGHT_MASS_SD_G };
+            let arm = Prior::new(inch(arm_mm), inch(TIP_WEIGHT_PLACE_SD_MM));
             made = made.with_piece(Piece::new(Role::TipWeight, Prior::new(part.mass_g, sd), arm).moving_with_length());
         }
         if let Some(code) = club.target.adhesive.as_ref().or(self.shop.adhesive.as_ref()) {
             let adhesive = self.library.adhesive(code)?;
-            let of_job = self.scatter("adhesive.job", JOINT_JOB_SD_G);
-            let mass = Prior::new(adhesive.joint_mass_g, self.scatter("adhesive.piece", JOINT_PIECE_SD_G))
-                .with_shared(shared.key(format!("adhesive:{code}"), adhesive.joint_mass_sd_g))
-                .with_shared(shared.key(format!("adhesive:{code}{JOB_LEVEL}"), of_job));
+            let of = ValueKey::Adhesive(code.clone());
+            let of_job = self.scatter(Scattered::AdhesiveJob);
+            let mass = Prior::new(adhesive.joint_mass_g, self.scatter(Scattered::AdhesivePiece))
+                .with_shared(shared.key(of.to_string(), adhesive.joint_mass_sd_g))
+                .with_shared(shared.key(of.of_job(), of_job));
             let arm = Prior::new(inch(places.adhesive_mm()), inch(ADHESIVE_PLACE_SD_MM));
             made = made.with_piece(Piece::new(Role::Adhesive, mass, arm).moving_with_length());
         }
@@ -295,23 +304,21 @@ impl Assembly<'_> {
             let tape = self.library.tape(code)?;
             let (mass_g, arm_mm, layers) = tape_on(target.wraps, tape, grip, butt_diameter_mm);
             if layers > 0.0 {
-                let of_job = self.scatter("tape.job", TAPE_SHARE_SD.1);
-                let mass = Prior::new(mass_g, self.scatter("tape.piece", TAPE_PIECE_SD_G) * layers.sqrt())
-                    .with_shared_gain(shared.key(format!("tape:{code}"), TAPE_SHARE_SD.0), mass_g)
-                    .with_shared_gain(shared.key(format!("tape:{code}{JOB_LEVEL}"), of_job), mass_g);
+                let of = ValueKey::Tape(code.clone());
+                let of_job = self.scatter(Scattered::TapeJob);
+                let mass = Prior::new(mass_g, self.scatter(Scattered::TapePiece) * layers.sqrt())
+                    .with_shared_gain(shared.key(of.to_string(), TAPE_SHARE_SD.0), mass_g)
+                    .with_shared_gain(shared.key(of.of_job(), of_job), mass_g);
                 made = made.with_piece(Piece::new(Role::Tape, mass, Prior::new(inch(arm_mm), inch(TAPE_PLACE_SD_MM))));
             }
         }
-        let centre = shared.key(format!("grip_centre:{}", grip.code), inch(GRIP_CENTRE_SD_MM.0));
-        let arm = Prior::new(inch(grip.centre_mm), self.scatter("grip_centre.piece", inch(GRIP_CENTRE_SD_MM.1)))
-            .with_shared(centre);
+        let centre = shared.key(ValueKey::GripCentre(grip.code.clone()).to_string(), inch(GRIP_CENTRE_SD_MM.0));
+        let arm = Prior::new(inch(grip.centre_mm), self.scatter(Scattered::GripCentrePiece)).with_shared(centre);
         made =
             made.with_piece(Piece::new(Role::Grip, mass_of(plan, PartKind::Grip, grip.mass_sd_g), arm).from_grip_cap());
-        let solvent = Prior::new(SOLVENT_G.0, self.scatter("solvent.piece", SOLVENT_SCATTER_SD_G.0))
-            .with_shared(shared.key("solvent".into(), SOLVENT_G.1))
-            .with_shared(
-                shared.key(format!("solvent{JOB_LEVEL}"), self.scatter("solvent.job", SOLVENT_SCATTER_SD_G.1)),
-            );
+        let solvent = Prior::new(SOLVENT_G.0, self.scatter(Scattered::SolventPiece))
+            .with_shared(shared.key(ValueKey::Solvent.to_string(), SOLVENT_G.1))
+            .with_shared(shared.key(ValueKey::Solvent.of_job(), self.scatter(Scattered::SolventJob)));
         Ok(made.with_piece(Piece::new(
             Role::Solvent,
             solvent,
@@ -453,22 +460,20 @@ pub(crate) fn in_head(extra: &Extra) -> bool {
     extra.action == Action::Screw
 }
 
-/// The scatter that a new shop starts with, by the key under which it is learned; none for an unknown key. Units as the
-/// value's: grams, inches, for a job's tape a share of its mass.
+/// The scatter that a new shop starts with. Units as the value's: grams, inches, for a job's tape a share of its mass.
 #[must_use]
-pub fn new_shop_scatter(key: &str) -> Option<f64> {
-    Some(match key {
-        "adhesive.piece" => JOINT_PIECE_SD_G,
-        "adhesive.job" => JOINT_JOB_SD_G,
-        "tape.piece" => TAPE_PIECE_SD_G,
-        "tape.job" => TAPE_SHARE_SD.1,
-        "solvent.piece" => SOLVENT_SCATTER_SD_G.0,
-        "solvent.job" => SOLVENT_SCATTER_SD_G.1,
-        "cap.piece" => inch(CAP_SD_MM.1),
-        "grip_centre.piece" => inch(GRIP_CENTRE_SD_MM.1),
-        "shaft_centre.piece" => inch(SHAFT_CENTRE_SD_MM.1),
-        _ => return None,
-    })
+pub fn new_shop_scatter(of: Scattered) -> f64 {
+    match of {
+        Scattered::AdhesivePiece => JOINT_PIECE_SD_G,
+        Scattered::AdhesiveJob => JOINT_JOB_SD_G,
+        Scattered::TapePiece => TAPE_PIECE_SD_G,
+        Scattered::TapeJob => TAPE_SHARE_SD.1,
+        Scattered::SolventPiece => SOLVENT_SCATTER_SD_G.0,
+        Scattered::SolventJob => SOLVENT_SCATTER_SD_G.1,
+        Scattered::CapPiece => inch(CAP_SD_MM.1),
+        Scattered::GripCentrePiece => inch(GRIP_CENTRE_SD_MM.1),
+        Scattered::ShaftCentrePiece => inch(SHAFT_CENTRE_SD_MM.1),
+    }
 }
 
 fn inch(mm: f64) -> f64 {

@@ -28,9 +28,9 @@ const LENGTH_SD_MM: f64 = 0.4;
 /// Standard deviation of a balance point found on an edge, mm.
 const BALANCE_POINT_SD_MM: f64 = 1.0;
 /// Standard deviation of the centre of a loose grip or a bare shaft found on an edge, mm.
-const CENTRE_SD_MM: f64 = 0.8;
+pub(crate) const CENTRE_SD_MM: f64 = 0.8;
 /// Standard deviation of a cap's thickness by caliper, mm.
-const CAP_SD_MM: f64 = 0.1;
+pub(crate) const CAP_SD_MM: f64 = 0.1;
 /// Mass of a reference club that the sheet does not give, g: only an error of the fulcrum's place acts on it.
 const REFERENCE_MASS_G: f64 = 400.0;
 

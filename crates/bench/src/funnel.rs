@@ -38,7 +38,7 @@ impl Believed<'_> {
         let model = self.assembly.job_model()?;
         let probe = self.assembly.finish_probe(club);
         let scale = &self.assembly.shop.balance_scale;
-        let noise = scale.noise_sd.hypot(scale.display_step / 12.0_f64.sqrt());
+        let noise = self.assembly.shown_sd(scale);
         let standing = self.standing();
         let place = |step: &str| job.steps.iter().position(|s| s.key == step);
         let mut points = Vec::new();

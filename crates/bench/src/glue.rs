@@ -7,7 +7,6 @@ use clubphysics::glue::{
 };
 use clubphysics::plausible::{BEADS_PERCENT, JOINTS, ROOM_C};
 use jiff::Timestamp;
-use quantity::decimal;
 use serde::{Deserialize, Serialize};
 use trade::adhesive::{AdhesiveModel, CurePoint};
 use trade::error::{TradeError, plausible};
@@ -53,7 +52,7 @@ pub struct Batch {
 }
 
 /// What a batch of adhesive takes and how long it gives and needs.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+#[derive(Debug, Clone, PartialEq, Serialize, ToSchema)]
 pub struct Mix {
     /// Joints to glue.
     pub joints: i64,
@@ -84,103 +83,77 @@ pub struct Mix {
 }
 
 /// Something about a mix or its room that has to be known before the clock starts.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+#[derive(Debug, Clone, PartialEq, Serialize, ToSchema)]
 pub struct MixWarning {
-    /// The fact.
+    /// What is so.
+    #[serde(flatten)]
     pub fact: MixFact,
-    /// The fact in words.
-    pub words: String,
     /// What to do.
-    pub next: String,
+    pub next: MixNext,
 }
 
-/// What a [`MixWarning`] is about.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, ToSchema)]
-#[serde(tag = "fact", rename_all = "snake_case")]
-pub enum MixFact {
-    /// The room is colder than any time of the product's sheet, so no time of it holds: it may never cure.
-    ColderThanSheet {
-        /// Temperature of the room.
-        room_c: f64,
-        /// Lowest temperature of the sheet.
-        sheet_c: f64,
-        /// Warm the room to this.
-        warm_to_c: f64,
-    },
-    /// The room is warmer than any time of the product's sheet.
-    WarmerThanSheet {
-        /// Temperature of the room.
-        room_c: f64,
-        /// Highest temperature of the sheet.
-        sheet_c: f64,
-    },
-    /// One cup goes off before its last joint is glued: mix several, one after the other.
-    SeveralCups {
-        /// How many.
-        cups: u32,
-        /// Joints from each; the last may have fewer.
-        joints_a_cup: u32,
-        /// Resin for one cup.
-        resin_g: f64,
-        /// Hardener for one cup.
-        hardener_g: f64,
-        /// Spacers for one cup.
-        beads_g: f64,
-        /// How long the work takes from one cup with everything.
-        work_min: f64,
-        /// Pot life of such a cup.
-        pot_life_min: f64,
-    },
-    /// The adhesive goes off before even one joint is glued.
-    TooFast {
-        /// Pot life of the smallest cup.
-        pot_life_min: f64,
-    },
+fact::facts! {
+    /// What a [`MixWarning`] is about.
+    pub enum MixFact: "mix" {
+        /// The room is colder than any time of the product's sheet, so no time of it holds: it may never cure.
+        ColderThanSheet {
+            /// Temperature of the room.
+            room_c: f64,
+            /// Lowest temperature of the sheet.
+            sheet_c: f64,
+            /// Warm the room to this.
+            warm_to_c: f64,
+        },
+        /// The room is warmer than any time of the product's sheet.
+        WarmerThanSheet {
+            /// Temperature of the room.
+            room_c: f64,
+            /// Highest temperature of the sheet.
+            sheet_c: f64,
+        },
+        /// One cup goes off before its last joint is glued: mix several, one after the other.
+        SeveralCups {
+            /// How long the work takes from one cup with everything.
+            work_min: f64,
+            /// Pot life of such a cup.
+            pot_life_min: f64,
+        },
+        /// The adhesive goes off before even one joint is glued.
+        TooFast {
+            /// Pot life of the smallest cup.
+            pot_life_min: f64,
+        },
+    }
 }
 
-impl MixFact {
-    /// What is so, and what to do.
-    fn said(self) -> MixWarning {
-        let (words, next) = match self {
-            Self::ColderThanSheet { room_c, sheet_c, warm_to_c } => (
-                format!(
-                    "The room is {} °C, and the sheet's coldest cure is at {} °C. So cold, many adhesives never cure fully",
-                    decimal(room_c, 0),
-                    decimal(sheet_c, 0)
-                ),
-                format!("Warm the room to {} °C or more, or ask the maker and give the reason", decimal(warm_to_c, 0)),
-            ),
-            Self::WarmerThanSheet { room_c, sheet_c } => (
-                format!(
-                    "The room is {} °C, and the sheet's warmest cure is at {} °C",
-                    decimal(room_c, 0),
-                    decimal(sheet_c, 0)
-                ),
-                format!("Wait as long as the sheet says for {} °C", decimal(sheet_c, 0)),
-            ),
-            Self::SeveralCups { cups, joints_a_cup, resin_g, hardener_g, beads_g, work_min, pot_life_min } => (
-                format!(
-                    "Gluing from one cup takes about {} min, and the cup is good for {} min",
-                    decimal(work_min, 0),
-                    decimal(pot_life_min, 0)
-                ),
-                format!(
-                    "Mix {cups} cups one after the other, {joints_a_cup} joints each: {} g resin, {} g hardener, {} g \
-                     spacers a cup",
-                    decimal(resin_g, 1),
-                    decimal(hardener_g, 1),
-                    decimal(beads_g, 1)
-                ),
-            ),
-            Self::TooFast { pot_life_min } => (
-                format!(
-                    "This adhesive is good for {} min here, less than one joint takes with its mixing",
-                    decimal(pot_life_min, 0)
-                ),
-                "Take a slower adhesive, or mix in a cooler room".into(),
-            ),
-        };
-        MixWarning { fact: self, words, next }
+fact::facts! {
+    /// What to do about a [`MixFact`].
+    pub enum MixNext: "mix_next" {
+        /// Warm the room, or say why it cures all the same.
+        WarmRoom {
+            /// Temperature at which the sheet holds.
+            to_c: f64,
+        },
+        /// Wait as for a cooler room.
+        WaitAsFor {
+            /// Highest temperature of the sheet.
+            sheet_c: f64,
+        },
+        /// Mix several cups, one after the other.
+        MixCups {
+            /// How many.
+            cups: u32,
+            /// Joints from each; the last may have fewer.
+            joints_a_cup: u32,
+            /// Resin for one cup.
+            resin_g: f64,
+            /// Hardener for one cup.
+            hardener_g: f64,
+            /// Spacers for one cup.
+            beads_g: f64,
+        },
+        /// Take a slower adhesive or a cooler room.
+        ChangeAdhesive,
     }
 }
 
@@ -244,12 +217,19 @@ pub fn room_warnings(adhesive: &AdhesiveModel, room_c: f64) -> Vec<MixWarning> {
         match reach(points.iter().map(|point| point.at_c), room_c) {
             Reach::Within => None,
             Reach::Colder(sheet_c) => {
-                Some(MixFact::ColderThanSheet { room_c, sheet_c, warm_to_c: sheet_c - SHEET_MARGIN_C })
+                let warm_to_c = sheet_c - SHEET_MARGIN_C;
+                Some(MixWarning {
+                    fact: MixFact::ColderThanSheet { room_c, sheet_c, warm_to_c },
+                    next: MixNext::WarmRoom { to_c: warm_to_c },
+                })
             }
-            Reach::Warmer(sheet_c) => Some(MixFact::WarmerThanSheet { room_c, sheet_c }),
+            Reach::Warmer(sheet_c) => Some(MixWarning {
+                fact: MixFact::WarmerThanSheet { room_c, sheet_c },
+                next: MixNext::WaitAsFor { sheet_c },
+            }),
         }
     });
-    beyond.map(MixFact::said).into_iter().collect()
+    beyond.into_iter().collect()
 }
 
 /// Refuses to start a cure clock in a room that is too cold for the product's sheet, unless somebody gives the reason why
@@ -276,23 +256,17 @@ pub fn refuse_cold_room(adhesive: &AdhesiveModel, room_c: f64, reason: Option<&s
 
 /// Whether one cup is good for all joints.
 fn cup_warning(joints: u32, good_for_min: impl Fn(u32) -> f64, of: impl Fn(u32) -> Amounts) -> Option<MixWarning> {
-    let fact = match cups(joints, &good_for_min) {
+    Some(match cups(joints, &good_for_min) {
         Some(Cups { cups: 1, .. }) => return None,
         Some(Cups { cups, joints_a_cup }) => {
-            let each = of(joints_a_cup);
-            MixFact::SeveralCups {
-                cups,
-                joints_a_cup,
-                resin_g: each.resin_g,
-                hardener_g: each.hardener_g,
-                beads_g: each.beads_g,
-                work_min: work_min(joints),
-                pot_life_min: good_for_min(joints),
+            let Amounts { resin_g, hardener_g, beads_g, .. } = of(joints_a_cup);
+            MixWarning {
+                fact: MixFact::SeveralCups { work_min: work_min(joints), pot_life_min: good_for_min(joints) },
+                next: MixNext::MixCups { cups, joints_a_cup, resin_g, hardener_g, beads_g },
             }
         }
-        None => MixFact::TooFast { pot_life_min: good_for_min(1) },
-    };
-    Some(fact.said())
+        None => MixWarning { fact: MixFact::TooFast { pot_life_min: good_for_min(1) }, next: MixNext::ChangeAdhesive },
+    })
 }
 
 /// When a batch's clubs have a strength.

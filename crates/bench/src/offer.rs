@@ -4,12 +4,12 @@
 //! many more clubs would then be expected in tolerance, allowing for the cure reading and the grips still to come? What
 //! is known already gains nothing and is not offered.
 
-use crate::belief::{BAND_95, Believed};
+use crate::belief::{BAND_95, Believed, CAP_SD_MM, CENTRE_SD_MM};
 use crate::remedy::{GripBox, Progress, Spare};
 use estimation::choice::Prospect;
 use estimation::{OnClub, Probe, Quantity};
-use quantity::decimal;
 use serde::{Deserialize, Serialize};
+use trade::club_name::ClubName;
 use trade::error::TradeError;
 use trade::id::ClubId;
 use trade::job::JobClub;
@@ -23,9 +23,6 @@ use utoipa::ToSchema;
 const LEAST_CLUBS: f64 = 0.03;
 /// … and at least this many for each minute that it takes.
 const LEAST_CLUBS_PER_MINUTE: f64 = 0.02;
-/// Standard deviation of a centre found on an edge, mm; of a cap by caliper, mm.
-const CENTRE_SD_MM: f64 = 0.8;
-const CAP_SD_MM: f64 = 0.1;
 
 closed_list! {
     /// An extra measurement.
@@ -53,8 +50,177 @@ closed_list! {
     }
 }
 
+fact::facts! {
+    /// How long a measurement takes.
+    pub enum OfferTime: "offer_time" {
+        /// Less than a minute.
+        Seconds {
+            /// About how many.
+            n: i64,
+        },
+        /// A minute and more.
+        Minutes {
+            /// About how many.
+            n: i64,
+        },
+    }
+}
+
+impl OfferTime {
+    fn of(minutes: f64) -> Self {
+        if minutes < 1.0 {
+            Self::Seconds { n: (minutes * 6.0).round() as i64 * 10 }
+        } else {
+            Self::Minutes { n: minutes.round() as i64 }
+        }
+    }
+}
+
+fact::facts! {
+    /// By how much a measurement narrows the forecast of the club, in the fractions that people say.
+    pub enum OfferGain: "offer_gain" {
+        /// To less than two thirds of it.
+        Half,
+        /// By a third.
+        Third,
+        /// By a quarter.
+        Quarter,
+        /// By a sixth.
+        Sixth,
+        /// By a tenth.
+        Tenth,
+        /// By a twentieth.
+        Twentieth,
+        /// That of this club hardly, those of the other clubs of the set more.
+        OtherClubs,
+    }
+}
+
+impl OfferGain {
+    /// From the band of this club without the measurement and with it.
+    fn of((without, with): (f64, f64)) -> Self {
+        let gain = if without > 0.0 { 1.0 - with / without } else { 0.0 };
+        // The fraction that is nearest.
+        match gain {
+            g if g >= 5.0 / 12.0 => Self::Half,
+            g if g >= 7.0 / 24.0 => Self::Third,
+            g if g >= 5.0 / 24.0 => Self::Quarter,
+            g if g >= 2.0 / 15.0 => Self::Sixth,
+            g if g >= 3.0 / 40.0 => Self::Tenth,
+            g if g >= 1.0 / 40.0 => Self::Twentieth,
+            _ => Self::OtherClubs,
+        }
+    }
+}
+
+fact::facts! {
+    /// An extra measurement that is worth its minutes.
+    pub enum OfferSays: "offer" {
+        /// The check weight on the balance scale.
+        CheckWeight {
+            /// How long it takes.
+            time: OfferTime,
+            /// What it narrows.
+            gain: OfferGain,
+        },
+        /// The reference club on the shop's own scale.
+        Reference {
+            /// How long it takes.
+            time: OfferTime,
+            /// What it narrows.
+            gain: OfferGain,
+        },
+        /// The strip of tape weighed.
+        Tape {
+            /// The club.
+            club: ClubName,
+            /// How long it takes.
+            time: OfferTime,
+            /// What it narrows.
+            gain: OfferGain,
+        },
+        /// The grip balanced on an edge.
+        GripCentre {
+            /// The club.
+            club: ClubName,
+            /// How long it takes.
+            time: OfferTime,
+            /// What it narrows.
+            gain: OfferGain,
+        },
+        /// The grip's cap by caliper.
+        Cap {
+            /// The club.
+            club: ClubName,
+            /// How long it takes.
+            time: OfferTime,
+            /// What it narrows.
+            gain: OfferGain,
+        },
+        /// The cut shaft balanced on an edge.
+        ShaftCentre {
+            /// The club.
+            club: ClubName,
+            /// How long it takes.
+            time: OfferTime,
+            /// What it narrows.
+            gain: OfferGain,
+        },
+        /// The club weighed before gluing, to be weighed again after.
+        Weighed {
+            /// The club.
+            club: ClubName,
+            /// How long it takes.
+            time: OfferTime,
+            /// What it narrows.
+            gain: OfferGain,
+        },
+        /// The club weighed now that it is glued.
+        Total {
+            /// The club.
+            club: ClubName,
+            /// How long it takes.
+            time: OfferTime,
+            /// What it narrows.
+            gain: OfferGain,
+        },
+        /// The swing weight read once more, re-seated.
+        Again {
+            /// The club.
+            club: ClubName,
+            /// How long it takes.
+            time: OfferTime,
+            /// What it narrows.
+            gain: OfferGain,
+        },
+        /// One club finished before the others are glued.
+        Pilot {
+            /// The club.
+            club: ClubName,
+        },
+    }
+}
+
+impl OfferSays {
+    fn of(measure: Measure, club: ClubName, minutes: f64, bands: (f64, f64)) -> Self {
+        let (time, gain) = (OfferTime::of(minutes), OfferGain::of(bands));
+        match measure {
+            Measure::CheckWeight => Self::CheckWeight { time, gain },
+            Measure::Reference => Self::Reference { time, gain },
+            Measure::Tape => Self::Tape { club, time, gain },
+            Measure::GripCentre => Self::GripCentre { club, time, gain },
+            Measure::Cap => Self::Cap { club, time, gain },
+            Measure::ShaftCentre => Self::ShaftCentre { club, time, gain },
+            Measure::Weighed => Self::Weighed { club, time, gain },
+            Measure::Total => Self::Total { club, time, gain },
+            Measure::Again => Self::Again { club, time, gain },
+            Measure::Pilot => Self::Pilot { club },
+        }
+    }
+}
+
 /// A measurement that is worth its while.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+#[derive(Debug, Clone, PartialEq, Serialize, ToSchema)]
 pub struct Offer {
     /// What is measured.
     pub measure: Measure,
@@ -72,8 +238,9 @@ pub struct Offer {
     pub clubs_gained: f64,
     /// About how many minutes it takes.
     pub minutes: f64,
-    /// In a sentence.
-    pub words: String,
+    /// What to do, and what it is worth.
+    #[serde(flatten)]
+    pub fact: OfferSays,
 }
 
 struct Candidate {
@@ -146,7 +313,7 @@ pub fn offers(believed: &Believed<'_>, club: &ClubId, spares: &[Spare<'_>]) -> R
             band_with_points: bands.1,
             clubs_gained: gained,
             minutes: candidate.minutes,
-            words: offer_words(club, candidate.measure, gained, bands),
+            fact: OfferSays::of(candidate.measure, club.target.name(), candidate.minutes, bands),
         });
     }
     let per_minute = |o: &Offer| o.clubs_gained / o.minutes;
@@ -183,13 +350,13 @@ fn planned(believed: &Believed<'_>, club: &JobClub, progress: Progress) -> Vec<(
 fn swing_weight_reading(believed: &Believed<'_>, club: &JobClub, on: &[Role]) -> (Probe, f64) {
     let scale = &believed.assembly.shop.balance_scale;
     let probe = Probe::of_club(club.id.0.clone(), Quantity::SwingWeight, OnClub::of(on)).on_scale(scale.key.clone());
-    (probe, scale.noise_sd.hypot(scale.display_step / 12f64.sqrt()).max(1e-3))
+    (probe, believed.assembly.shown_sd(scale))
 }
 
 fn mass_reading(believed: &Believed<'_>, club: &JobClub, quantity: Quantity, on: &[Role]) -> (Probe, f64) {
     let scale = &believed.assembly.shop.mass_scale;
     let probe = Probe::of_club(club.id.0.clone(), quantity, OnClub::of(on)).on_scale(scale.key.clone());
-    (probe, scale.noise_sd.hypot(scale.display_step / 12f64.sqrt()).max(1e-3))
+    (probe, believed.assembly.shown_sd(scale))
 }
 
 /// The step at which a club stands for a swing weight or mass reading now: the last one read with the whole club together.
@@ -255,37 +422,4 @@ fn candidates(believed: &Believed<'_>, club: &JobClub, progress: Progress) -> Re
         }
     }
     Ok(found)
-}
-
-fn offer_words(club: &JobClub, measure: Measure, gained: f64, bands: (f64, f64)) -> String {
-    let number = &club.target.number;
-    let what = match measure {
-        Measure::CheckWeight => "Put the check weight on the balance scale and enter what it shows".to_owned(),
-        Measure::Reference => "Read the reference club on this scale, four times re-seated, and enter each".to_owned(),
-        Measure::Tape => format!("Weigh the tape of the {number} before it goes on"),
-        Measure::GripCentre => {
-            format!("Balance the grip of the {number} on an edge and enter how far its centre is from the cap")
-        }
-        Measure::Cap => format!("Measure the thickness of the cap of the {number}'s grip"),
-        Measure::ShaftCentre => format!("Balance the cut shaft of the {number} on an edge, from the butt"),
-        Measure::Weighed => format!("Weigh the {number} before gluing and again after the cure"),
-        Measure::Total => format!("Weigh the {number} as it is, glued and without grip"),
-        Measure::Again => format!("Seat the {number} anew and read its swing weight once more"),
-        Measure::Pilot => format!("Glue and finish the {number} before the others are glued"),
-    };
-    if bands.0 - bands.1 >= 0.02 {
-        format!("{what}: ± {} becomes ± {}, {}.", decimal(bands.0, 2), decimal(bands.1, 2), worth(gained))
-    } else {
-        format!("{what}: {}.", worth(gained))
-    }
-}
-
-/// "one more club inside in 5 such sets" as people say it.
-fn worth(clubs: f64) -> String {
-    if clubs >= 0.75 {
-        let clubs = clubs.round();
-        format!("{} more {} of the set inside", decimal(clubs, 0), if clubs > 1.0 { "clubs" } else { "club" })
-    } else {
-        format!("one more club inside in {} such sets", decimal((1.0 / clubs.max(0.01)).round().max(2.0), 0))
-    }
 }

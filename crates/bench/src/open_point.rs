@@ -4,13 +4,12 @@
 //! and the record keeps it.
 
 use crate::belief::{Believed, Finish};
-use crate::cause;
 use crate::club_state::{AskState, ClubState, StepState};
 use crate::glue::{Batch, glued_from};
 use crate::remedy::{Spare, chance_ahead};
 use crate::target::{Fit, Target};
+use fact::Told;
 use jiff::Timestamp;
-use quantity::decimal;
 use serde::{Deserialize, Serialize};
 use trade::error::TradeError;
 use trade::id::ClubId;
@@ -71,41 +70,160 @@ pub enum OpenPoint {
     },
 }
 
+fact::facts! {
+    /// The same as it is told, each quantity with its unit.
+    pub enum OpenFact: "open_point" {
+        /// A reading is doubted.
+        Doubted {
+            /// What the builder calls the step.
+            step: String,
+            /// What was read.
+            what: What,
+        },
+        /// It was never read.
+        Unread {
+            /// What it is.
+            what: What,
+        },
+        /// A swing weight outside of what the sheet asks.
+        OffSwingWeight {
+            /// What it is.
+            what: What,
+            /// What is believed after all readings, points since A0.
+            now_points: f64,
+            /// What the sheet asks, points since A0.
+            asked_points: f64,
+            /// Half width of the tolerance.
+            tolerance_points: f64,
+        },
+        /// A mass outside of what the sheet asks.
+        OffMass {
+            /// What it is.
+            what: What,
+            /// The reading.
+            now_g: f64,
+            /// What the sheet asks.
+            asked_g: f64,
+            /// Half width of the tolerance.
+            tolerance_g: f64,
+        },
+        /// A length outside of what the sheet asks.
+        OffLength {
+            /// What it is.
+            what: What,
+            /// The reading.
+            now_mm: f64,
+            /// What the sheet asks.
+            asked_mm: f64,
+            /// Half width of the tolerance.
+            tolerance_mm: f64,
+        },
+        /// An angle outside of what the sheet asks.
+        OffAngle {
+            /// What it is.
+            what: What,
+            /// The reading.
+            now_deg: f64,
+            /// What the sheet asks.
+            asked_deg: f64,
+            /// Half width of the tolerance.
+            tolerance_deg: f64,
+        },
+        /// A frequency outside of what the sheet asks.
+        OffFrequency {
+            /// What it is.
+            what: What,
+            /// The reading.
+            now_cpm: f64,
+            /// What the sheet asks.
+            asked_cpm: f64,
+            /// Half width of the tolerance.
+            tolerance_cpm: f64,
+        },
+        /// The loft is weaker than the head may be bent.
+        LoftWeak {
+            /// By how much.
+            by_deg: f64,
+            /// What the maker allows.
+            limit_deg: f64,
+        },
+        /// The loft is stronger than the head may be bent.
+        LoftStrong {
+            /// By how much.
+            by_deg: f64,
+            /// What the maker allows.
+            limit_deg: f64,
+        },
+        /// The lie is flatter than the head may be bent.
+        LieFlat {
+            /// By how much.
+            by_deg: f64,
+            /// What the maker allows.
+            limit_deg: f64,
+        },
+        /// The lie is more upright than the head may be bent.
+        LieUpright {
+            /// By how much.
+            by_deg: f64,
+            /// What the maker allows.
+            limit_deg: f64,
+        },
+        /// The club will finish too light.
+        Light {
+            /// By how much.
+            by_points: f64,
+        },
+        /// The club will finish too heavy.
+        Heavy {
+            /// By how much.
+            by_points: f64,
+        },
+        /// It is glued already.
+        Glued {
+            /// Number of the batch.
+            batch: i64,
+        },
+    }
+}
+
 impl OpenPoint {
-    /// What is open, in a few words: "loft 51.5°, the sheet asks 50.0° ± 0.5°".
+    /// As it is told: “loft 51.5°, the sheet asks 50.0° ± 0.5°”.
     #[must_use]
-    pub fn words(&self) -> String {
-        match self {
-            Self::Doubted { step, what } => format!("{what} at “{step}” is doubted"),
-            Self::Unread { what } => format!("{what} is not read"),
-            Self::Off { what, value, unit, target } => {
-                let figure = |figure: f64| cause::value(*what, figure);
-                let tolerance = match unit {
-                    // A letter would be a swing weight, not a difference of two.
-                    Unit::Points => decimal(target.tolerance, 1),
-                    _ => figure(target.tolerance),
-                };
-                format!("{what} {}, the sheet asks {} ± {tolerance}", figure(*value), figure(target.value))
-            }
+    pub fn fact(&self) -> OpenFact {
+        match self.clone() {
+            Self::Doubted { step, what } => OpenFact::Doubted { step, what },
+            Self::Unread { what } => OpenFact::Unread { what },
+            Self::Off { what, value, unit, target } => off_fact(what, value, unit, target),
             Self::BeyondBending { what, by_deg, limit_deg } => {
-                let way = match (what, *by_deg > 0.0) {
-                    (What::Loft, true) => "strong",
-                    (What::Loft, false) => "weak",
-                    (_, true) => "flat",
-                    (_, false) => "upright",
-                };
-                format!(
-                    "{what} is {}° {way}, and this head may be bent {}° at most",
-                    decimal(by_deg.abs(), 1),
-                    decimal(*limit_deg, 1)
-                )
+                let (up, by_deg) = (by_deg > 0.0, by_deg.abs());
+                match (what, up) {
+                    (What::Loft, true) => OpenFact::LoftStrong { by_deg, limit_deg },
+                    (What::Loft, false) => OpenFact::LoftWeak { by_deg, limit_deg },
+                    (_, true) => OpenFact::LieFlat { by_deg, limit_deg },
+                    (_, false) => OpenFact::LieUpright { by_deg, limit_deg },
+                }
             }
             Self::OffTarget { deviation_points, .. } => {
-                let side = if *deviation_points < 0.0 { "light" } else { "heavy" };
-                let by = decimal(deviation_points.abs(), 1);
-                format!("it will finish {by} points {side}, and no free grip brings it in")
+                let by_points = deviation_points.abs();
+                if deviation_points < 0.0 { OpenFact::Light { by_points } } else { OpenFact::Heavy { by_points } }
             }
-            Self::Glued { batch } => format!("glued in batch {batch} already"),
+            Self::Glued { batch } => OpenFact::Glued { batch },
+        }
+    }
+}
+
+fn off_fact(what: What, now: f64, unit: Unit, target: Target) -> OpenFact {
+    let (asked, tolerance) = (target.value, target.tolerance);
+    match unit {
+        Unit::Points => {
+            OpenFact::OffSwingWeight { what, now_points: now, asked_points: asked, tolerance_points: tolerance }
+        }
+        Unit::Gram => OpenFact::OffMass { what, now_g: now, asked_g: asked, tolerance_g: tolerance },
+        Unit::Millimetre => OpenFact::OffLength { what, now_mm: now, asked_mm: asked, tolerance_mm: tolerance },
+        Unit::Degree => OpenFact::OffAngle { what, now_deg: now, asked_deg: asked, tolerance_deg: tolerance },
+        // What has no unit has no target either.
+        Unit::Cpm | Unit::None => {
+            OpenFact::OffFrequency { what, now_cpm: now, asked_cpm: asked, tolerance_cpm: tolerance }
         }
     }
 }
@@ -121,8 +239,8 @@ pub struct OpenClub {
     pub number: String,
     /// What is open, the weightiest first.
     pub points: Vec<OpenPoint>,
-    /// The same in words.
-    pub words: Vec<String>,
+    /// The same as it is told.
+    pub facts: Vec<Told>,
 }
 
 /// That somebody went on with something open, and why.

@@ -11,7 +11,7 @@ use trade::id::ClubId;
 use trade::job::{JobClub, JobState};
 use trade::kind::{Hand, Role, closed_list};
 use trade::plan::PlannedPart;
-use trade::reading::{Reading, What};
+use trade::reading::{Reading, Unit, What};
 use trade::rules::{Margin, RuleFigures, margins};
 use trade::sheet::{ReferenceClub, SetRule, SheetClub};
 use utoipa::ToSchema;
@@ -36,10 +36,13 @@ pub const ASKED_CONFIDENCE: f64 = 0.95;
 /// One value of one club: target, as built, how far off.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
 pub struct Line {
-    /// What it is: "swing weight", "length to the cap" …
-    pub what: String,
+    /// What it is.
+    pub what: What,
+    /// Whether the clubs of the set are compared with each other alone, without how far two scales of two rooms differ.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub within_set: bool,
     /// Unit of the figures.
-    pub unit: String,
+    pub unit: Unit,
     /// What the sheet asks.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub target: Option<f64>,
@@ -75,6 +78,15 @@ pub struct RecordReading {
     pub stands: bool,
     /// Whether it was doubted at the end.
     pub doubted: bool,
+}
+
+/// What the builder calls a step of the job.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, ToSchema)]
+pub struct StepName {
+    /// Key of the step, as readings name it.
+    pub key: String,
+    /// What the builder calls it.
+    pub label: String,
 }
 
 /// A step that the owner let pass before its strength.
@@ -166,8 +178,19 @@ pub struct Record {
     pub hands: Vec<String>,
     /// Batches of adhesive with their lots.
     pub batches: Vec<Batch>,
+    /// The steps of the job, in their order.
+    #[serde(default)]
+    pub steps: Vec<StepName>,
     /// The clubs.
     pub clubs: Vec<ClubRecord>,
+}
+
+impl Record {
+    /// What the builder calls a step; the key of one that the job has no longer.
+    #[must_use]
+    pub fn step_name<'a>(&'a self, key: &'a str) -> &'a str {
+        self.steps.iter().find(|step| step.key == key).map_or(key, |step| &step.label)
+    }
 }
 
 /// Makes the record of a job as it stands now.
@@ -197,6 +220,7 @@ pub fn record(believed: &Believed<'_>, readings: &[Reading], beside: &Beside<'_>
         last_reading_at: readings.iter().map(|r| r.at).max(),
         hands,
         batches: batches.to_vec(),
+        steps: job.steps.iter().map(|s| StepName { key: s.key.clone(), label: s.label.clone() }).collect(),
         clubs,
     })
 }
@@ -257,13 +281,13 @@ fn lines<'r>(
     lines.push(swing_weight_line(target, finish)?);
     if let Some(finish) = finish.filter(|_| believed.assembly.reference_elsewhere()) {
         // Likeness among the clubs does not hang on how far two scales of two rooms differ.
-        lines.push(line(
-            "swing weight, within the set",
-            "points",
+        let own = line(
+            What::SwingWeight,
             Some(target.swing_weight_points),
             Some((finish.swing_weight_points, finish.own_band_points)),
             Some(tolerances.swing_weight_points),
-        )?);
+        )?;
+        lines.push(Line { within_set: true, ..own });
     }
     let to_cap_mm =
         target.length_to.to_cap_mm(target.length_mm, believed.assembly.library.grip(&target.grip_model)?.cap_mm);
@@ -271,20 +295,19 @@ fn lines<'r>(
     // source.
     let read = |what, band: f64| last(what).map(|r: &Reading| (r.value, band.max(r.display_step / 2.0)));
     lines.push(line(
-        "length to the cap",
-        "mm",
+        What::FinishedLength,
         Some(to_cap_mm),
         read(What::FinishedLength, 0.8),
         Some(tolerances.length_mm),
     )?);
-    lines.push(line("loft", "°", Some(target.loft_deg), read(What::Loft, 0.25), Some(tolerances.loft_deg))?);
-    lines.push(line("lie", "°", Some(target.lie_deg), read(What::Lie, 0.25), Some(tolerances.lie_deg))?);
+    lines.push(line(What::Loft, Some(target.loft_deg), read(What::Loft, 0.25), Some(tolerances.loft_deg))?);
+    lines.push(line(What::Lie, Some(target.lie_deg), read(What::Lie, 0.25), Some(tolerances.lie_deg))?);
     if target.cpm.is_some() || last(What::Cpm).is_some() {
-        lines.push(line("frequency", "cpm", target.cpm, read(What::Cpm, 1.0), Some(tolerances.cpm))?);
+        lines.push(line(What::Cpm, target.cpm, read(What::Cpm, 1.0), Some(tolerances.cpm))?);
     }
     let total = believed.expected(&club.id, What::TotalMass, &gripped())?;
     let weighed = last(What::TotalMass).and(total);
-    lines.push(line("total mass", "g", target.total_mass_g, weighed.map(|e| (e.value, e.band)), None)?);
+    lines.push(line(What::TotalMass, target.total_mass_g, weighed.map(|e| (e.value, e.band)), None)?);
     Ok(lines)
 }
 
@@ -297,11 +320,10 @@ fn gripped() -> Vec<Role> {
 fn swing_weight_line(target: &SheetClub, finish: Option<Finish>) -> Result<Line, TradeError> {
     let asked = target.swing_weight_points;
     let Some(finish) = finish else {
-        return line("swing weight", "points", Some(asked), None, Some(target.tolerances.swing_weight_points));
+        return line(What::SwingWeight, Some(asked), None, Some(target.tolerances.swing_weight_points));
     };
     let judged = line(
-        "swing weight",
-        "points",
+        What::SwingWeight,
         Some(asked),
         Some((asked + finish.deviation_points, finish.band_points)),
         Some(target.tolerances.swing_weight_points),
@@ -310,8 +332,7 @@ fn swing_weight_line(target: &SheetClub, finish: Option<Finish>) -> Result<Line,
 }
 
 fn line(
-    what: &str,
-    unit: &str,
+    what: What,
     target: Option<f64>,
     built: Option<(f64, f64)>,
     tolerance: Option<f64>,
@@ -323,8 +344,9 @@ fn line(
         _ => None,
     };
     Ok(Line {
-        what: what.to_owned(),
-        unit: unit.to_owned(),
+        what,
+        within_set: false,
+        unit: what.unit(),
         target,
         built: built.map(|b| b.0),
         band: built.map(|b| b.1),
@@ -349,22 +371,22 @@ mod tests {
     #[test]
     fn a_line_says_the_published_probability() {
         let limit = -5.40;
-        let found = line("x", "V", Some(limit - 50.0), Some((-5.47, 0.05 * BAND_95)), Some(50.0)).unwrap();
+        let found = line(What::Loft, Some(limit - 50.0), Some((-5.47, 0.05 * BAND_95)), Some(50.0)).unwrap();
         assert!((found.probability.unwrap() - 0.91924).abs() < 5e-6, "{found:?}");
         assert_eq!(found.verdict, Verdict::TooClose);
         // One-sided guard band: 1.644854 standard uncertainties.
         assert!((found.guard_band.unwrap() - 1.644_854 * 0.05).abs() < 1e-6, "{found:?}");
-        let inside = line("x", "V", Some(limit - 50.0), Some((-5.49, 0.05 * BAND_95)), Some(50.0)).unwrap();
+        let inside = line(What::Loft, Some(limit - 50.0), Some((-5.49, 0.05 * BAND_95)), Some(50.0)).unwrap();
         assert_eq!(inside.verdict, Verdict::In);
-        let outside = line("x", "V", Some(limit - 50.0), Some((-5.31, 0.05 * BAND_95)), Some(50.0)).unwrap();
+        let outside = line(What::Loft, Some(limit - 50.0), Some((-5.31, 0.05 * BAND_95)), Some(50.0)).unwrap();
         assert_eq!(outside.verdict, Verdict::Out);
     }
 
     #[test]
     fn what_is_known_too_badly_cannot_be_in() {
-        let found = line("swing weight", "points", Some(32.0), Some((32.0, 0.4)), Some(0.3)).unwrap();
+        let found = line(What::SwingWeight, Some(32.0), Some((32.0, 0.4)), Some(0.3)).unwrap();
         assert_eq!((found.verdict, found.guard_band), (Verdict::TooClose, None));
-        let unread = line("swing weight", "points", Some(32.0), None, Some(0.3)).unwrap();
+        let unread = line(What::SwingWeight, Some(32.0), None, Some(0.3)).unwrap();
         assert_eq!((unread.verdict, unread.probability), (Verdict::NotRead, None));
     }
 }

@@ -1,6 +1,7 @@
 //! A code that was scanned at the bench: what it is for the club and the step at hand.
 
 use serde::Serialize;
+use trade::club_name::ClubName;
 use trade::job::JobClub;
 use trade::kind::Role;
 use trade::model::PartKind;
@@ -10,7 +11,7 @@ use trade::step::Step;
 use utoipa::ToSchema;
 
 /// What a scanned part is for the club at hand.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
+#[derive(Debug, Clone, PartialEq, Serialize, ToSchema)]
 #[serde(tag = "is", rename_all = "snake_case")]
 #[schema(as = PartAtClub)]
 pub enum ScannedPart {
@@ -32,8 +33,8 @@ pub enum ScannedPart {
         job: Option<i64>,
         /// Place of the club in its tray.
         slot: Option<i64>,
-        /// Number of the club.
-        club: String,
+        /// The club; none where it is no longer known.
+        club: Option<ClubName>,
     },
     /// This step has no place for such a part.
     OtherStep {
@@ -77,7 +78,7 @@ pub fn scanned_part(
     step: &str,
     club: &JobClub,
     part: &Part,
-    elsewhere: Option<(Option<i64>, Option<i64>, String)>,
+    elsewhere: Option<(Option<i64>, Option<i64>, Option<ClubName>)>,
     readings: usize,
 ) -> ScannedPart {
     let planned = club.plan.as_ref().is_some_and(|plan| plan.parts.iter().any(|p| p.part == part.id));
@@ -115,51 +116,150 @@ fn wanted(club: &JobClub, part: &Part) -> Option<String> {
     Some(number.map_or_else(|| model.clone(), |n| format!("{model} {n}")))
 }
 
+fact::facts! {
+    /// What a scanned part is for the club at hand, as it is told.
+    pub enum ScanSays: "scan" {
+        /// This scan put it in.
+        PutIn {
+            /// Code of the part.
+            part: String,
+            /// What it is.
+            kind: PartKind,
+            /// Name of the club at hand.
+            club: ClubName,
+        },
+        /// It is in this club already.
+        Already {
+            /// Code of the part.
+            part: String,
+            /// Name of the club at hand.
+            club: ClubName,
+        },
+        /// It is free and fits.
+        Free {
+            /// Code of the part.
+            part: String,
+            /// What it is.
+            kind: PartKind,
+        },
+        /// It is of another model, or of no number.
+        OtherModel {
+            /// Code of the part.
+            part: String,
+            /// What it is.
+            kind: PartKind,
+            /// Code of its model.
+            model: String,
+            /// Name of the club at hand.
+            club: ClubName,
+            /// Code of the model that this club takes.
+            wants: String,
+        },
+        /// It is of another number.
+        OtherNumber {
+            /// Code of the part.
+            part: String,
+            /// What it is.
+            kind: PartKind,
+            /// Code of its model.
+            model: String,
+            /// Its number.
+            number: String,
+            /// Name of the club at hand.
+            club: ClubName,
+            /// Code of the model, and the number, that this club takes.
+            wants: String,
+        },
+        /// Another club of a job has it.
+        OtherClub {
+            /// Code of the part.
+            part: String,
+            /// Name of the club.
+            club: ClubName,
+            /// Number of its job.
+            job: i64,
+        },
+        /// Another club has it; its job is no longer known.
+        SomeClub {
+            /// Code of the part.
+            part: String,
+        },
+        /// It is free, and this step takes no such part.
+        OtherStep {
+            /// Code of the part.
+            part: String,
+            /// What it is.
+            kind: PartKind,
+        },
+        /// It is neither free nor in a club.
+        NotFree {
+            /// Code of the part.
+            part: String,
+            /// Where it is in its life.
+            state: PartState,
+        },
+    }
+}
+
+fact::facts! {
+    /// What to do after a scan.
+    pub enum ScanNext: "scan_next" {
+        /// Nothing was changed.
+        NothingChanged,
+        /// It can go in.
+        CanGoIn,
+        /// It can go in; readings with the planned part are taken back then.
+        TakesBack {
+            /// How many readings.
+            readings: usize,
+        },
+        /// It belongs into another tray.
+        IntoItsTray,
+        /// This step takes no part.
+        ChooseStep,
+        /// This step takes other parts.
+        StepTakes {
+            /// What it takes.
+            kinds: Vec<PartKind>,
+        },
+        /// Look at it under Stock.
+        OpenInStock,
+    }
+}
+
 impl ScannedPart {
-    /// What is to be said of it: what it is, and what to do next.
+    /// What it is for the club of this name, and what to do next; `put_in`: by this scan.
     #[must_use]
-    pub fn words(&self, part: &Part, club: &str, done: bool) -> (String, String) {
-        let (code, kind) = (&part.code, part.kind);
-        match self {
-            Self::Already if done => (format!("{code} is the {kind} of this {club} now."), String::new()),
-            Self::Already => (format!("{code} is already in this {club}."), "Nothing was changed.".into()),
-            Self::Takes { readings } => (
-                format!("{code} is a free {kind}."),
-                match readings {
-                    0 => "It can take the place of the planned one.".into(),
-                    1 => "Put in, it takes back the reading with the planned one.".into(),
-                    n => format!("Put in, it takes back the {n} readings with the planned one."),
-                },
-            ),
-            Self::DoesNotFit { wants } => {
-                let own = part.number.as_deref().map(|n| format!(" {n}")).unwrap_or_default();
-                (
-                    format!("{code} is a {kind} {}{own}; this {club} takes {wants}.", part.model),
-                    "Nothing was changed.".into(),
-                )
+    pub fn says(&self, part: &Part, club: &ClubName, put_in: bool) -> (ScanSays, Option<ScanNext>) {
+        let (code, kind, here) = (part.code.clone(), part.kind, club.clone());
+        let (says, next) = match self {
+            Self::Already if put_in => return (ScanSays::PutIn { part: code, kind, club: here }, None),
+            Self::Already => (ScanSays::Already { part: code, club: here }, ScanNext::NothingChanged),
+            Self::Takes { readings: 0 } => (ScanSays::Free { part: code, kind }, ScanNext::CanGoIn),
+            Self::Takes { readings } => {
+                (ScanSays::Free { part: code, kind }, ScanNext::TakesBack { readings: *readings })
             }
-            Self::OtherClub { job, club: other, .. } => (
-                match job {
-                    Some(job) => format!("{code} belongs to the {other} of job {job}."),
-                    None => format!("{code} belongs to another club."),
-                },
-                "Put it back into its tray; nothing was changed.".into(),
-            ),
-            Self::OtherStep { takes } => (
-                format!("{code} is a free {kind}; this step has no place for it."),
-                match takes.as_slice() {
-                    [] => "This step takes no part. Choose the step that does.".into(),
-                    kinds => {
-                        let words: Vec<&str> = kinds.iter().map(|k| k.word()).collect();
-                        format!("This step takes: {}.", words.join(", "))
-                    }
-                },
-            ),
-            Self::NotFree { state } => (
-                format!("{code} is {state} and cannot be put into a club."),
-                "Open it under Stock, or scan another.".into(),
-            ),
-        }
+            Self::DoesNotFit { wants } => {
+                let (model, wants) = (part.model.clone(), wants.clone());
+                let says = match part.number.clone() {
+                    Some(number) => ScanSays::OtherNumber { part: code, kind, model, number, club: here, wants },
+                    None => ScanSays::OtherModel { part: code, kind, model, club: here, wants },
+                };
+                (says, ScanNext::NothingChanged)
+            }
+            Self::OtherClub { job: Some(job), club: Some(club), .. } => {
+                (ScanSays::OtherClub { part: code, club: club.clone(), job: *job }, ScanNext::IntoItsTray)
+            }
+            Self::OtherClub { .. } => (ScanSays::SomeClub { part: code }, ScanNext::IntoItsTray),
+            Self::OtherStep { takes } if takes.is_empty() => {
+                (ScanSays::OtherStep { part: code, kind }, ScanNext::ChooseStep)
+            }
+            Self::OtherStep { takes } => {
+                (ScanSays::OtherStep { part: code, kind }, ScanNext::StepTakes { kinds: takes.clone() })
+            }
+            Self::NotFree { state } => (ScanSays::NotFree { part: code, state: *state }, ScanNext::OpenInStock),
+        };
+        (says, Some(next))
     }
 }
 

@@ -2,7 +2,7 @@
 //! product's sheet is said, and no cure clock starts in the cold without a reason.
 //! Method: the same figures through `calc glue` and through the bench; amounts and times worked by hand.
 
-use bench::glue::{Mix, MixFact, mix, refuse_cold_room, room_warnings};
+use bench::glue::{Mix, MixFact, MixNext, mix, refuse_cold_room, room_warnings};
 use bench::learned::{Learned, LearnedValue};
 use clubphysics::calc;
 use rstest::rstest;
@@ -186,18 +186,19 @@ fn a_room_warmer_than_the_sheet_is_said() {
 /// each): two cups of 30 joints, 62.4 g each. The quick one is good for 5 min, two joints a cup.
 #[test]
 fn a_cup_that_goes_off_too_soon_becomes_several() {
-    let cups = |mix: &Mix| match mix.warnings.last().map(|w| w.fact) {
-        Some(MixFact::SeveralCups { cups, joints_a_cup, resin_g, .. }) => (cups, joints_a_cup, resin_g),
+    let cups = |mix: &Mix| match mix.warnings.last().map(|w| w.next.clone()) {
+        Some(MixNext::MixCups { cups, joints_a_cup, resin_g, .. }) => (cups, joints_a_cup, resin_g),
         other => panic!("{other:?}"),
     };
     let many = mix(&day_cure(), 60, None, 0.0, 23.0).expect("a good batch");
     assert_eq!((cups(&many).0, cups(&many).1), (2, 30));
     assert!((cups(&many).2 - 31.2).abs() < 1e-9);
-    let said = many.warnings.last().expect("said");
-    assert!(said.words.contains("about 92 min") && said.words.contains("good for 48 min"), "{said:?}");
+    let w = words::Words::english(quantity::Units::default());
+    let told = many.warnings.last().map(|one| (w.sentence(&one.fact), w.sentence(&one.next))).expect("a warning");
+    assert!(told.0.contains("about 92 min") && told.0.contains("good for 48 min"), "{told:?}");
     assert!(
-        said.next.starts_with("Mix 2 cups one after the other, 30 joints each: 31.2 g resin, 31.2 g hardener"),
-        "{said:?}"
+        told.1.starts_with("Mix 2 cups one after the other, 30 joints each: 31.2 g resin, 31.2 g hardener"),
+        "{told:?}"
     );
     let quick_one = mix(&quick(), 8, None, 0.0, 25.0).expect("a good batch");
     assert_eq!((cups(&quick_one).0, cups(&quick_one).1), (4, 2));

@@ -113,13 +113,13 @@ fn check(error: f64, minute: i64) -> WatchedCheck {
 }
 
 fn distrust(off_by: f64) -> (String, Trust) {
-    let reasons = vec![Reason { cause: TrustCause::Tolerance, words: String::new() }];
+    let reasons = vec![Reason { cause: TrustCause::Tolerance, finding: fact::Told::verbatim("") }];
     let trust = Trust {
         trusted: false,
         since: None,
         off_by: Some(off_by),
         reasons,
-        words: String::new(),
+        said: None,
         passed: None,
         extra_sd: off_by.abs(),
     };

@@ -1,5 +1,6 @@
 //! What to do about a refused figure, and the closed lists of what is told beside it.
 
+use crate::plausible::LooksLike;
 use fact::Measure;
 
 fact::facts! {
@@ -251,12 +252,8 @@ fact::facts! {
         GiveStandardDeviationZero,
         /// Meant.
         Meant {
-            /// Its unit.
-            unit: UnitName,
-            /// Given.
-            given: Measure,
-            /// Meant.
-            meant: Measure,
+            /// What it looks like.
+            meant: LooksLike,
         },
         /// Range.
         Range {
@@ -660,44 +657,5 @@ fact::facts! {
         SpareMix,
         /// Joints batch.
         JointsBatch,
-    }
-}
-
-fact::facts! {
-    /// A unit by its name.
-    #[derive(Copy, Eq)]
-    pub enum UnitName: "unit_name" {
-        /// Inches.
-        Inches,
-        /// Centimetres.
-        Centimetres,
-        /// Metres.
-        Metres,
-        /// Ounces.
-        Ounces,
-        /// Kilograms.
-        Kilograms,
-        /// Degrees fahrenheit.
-        DegreesFahrenheit,
-        /// Kelvins.
-        Kelvins,
-        /// Millimetres.
-        Millimetres,
-        /// Grams millimetre.
-        GramsMillimetre,
-        /// Grams inch.
-        GramsInch,
-        /// Miles hour.
-        MilesHour,
-        /// Kilometres hour.
-        KilometresHour,
-        /// Pounds square inch.
-        PoundsSquareInch,
-        /// Kilopascals.
-        Kilopascals,
-        /// Kilograms cubic metre.
-        KilogramsCubicMetre,
-        /// Hertz.
-        Hertz,
     }
 }

@@ -4,17 +4,15 @@
 //! 18 in, a putter with a heavy head and a counterweight, a shaft of 60 in are clubs. What they keep out is a figure in
 //! another unit, which would give an answer that no club has: 38 for a length in millimetres is 38 in.
 
-use crate::advice::{Advice, Quantity, UnitName};
+use crate::advice::{Advice, Quantity};
 use crate::{Bound, PhysicsError};
 use fact::Measure;
-use jiff::tz::TimeZone;
-use words::{Language, Words};
 
 /// A slip of the unit: which one was probably meant, and what the figure is in the unit of the field.
 #[derive(Debug, Clone, Copy)]
 pub struct Slip {
     /// The unit in words, as in "this looks like inches".
-    words: UnitName,
+    name: SlipUnit,
     /// Its sign.
     unit: &'static str,
     /// From that unit into the field's.
@@ -38,11 +36,11 @@ pub struct Plausible {
     likely: Option<(f64, f64)>,
 }
 
-const INCHES: Slip = Slip { words: UnitName::Inches, unit: "in", convert: |value| value * 25.4 };
-const CENTIMETRES: Slip = Slip { words: UnitName::Centimetres, unit: "cm", convert: |value| value * 10.0 };
-const METRES: Slip = Slip { words: UnitName::Metres, unit: "m", convert: |value| value * 1000.0 };
-const OUNCES: Slip = Slip { words: UnitName::Ounces, unit: "oz", convert: |value| value * quantity::OZ_G };
-const KILOGRAMS: Slip = Slip { words: UnitName::Kilograms, unit: "kg", convert: |value| value * 1000.0 };
+const INCHES: Slip = Slip { name: SlipUnit::Inches, unit: "in", convert: |value| value * 25.4 };
+const CENTIMETRES: Slip = Slip { name: SlipUnit::Centimetres, unit: "cm", convert: |value| value * 10.0 };
+const METRES: Slip = Slip { name: SlipUnit::Metres, unit: "m", convert: |value| value * 1000.0 };
+const OUNCES: Slip = Slip { name: SlipUnit::Ounces, unit: "oz", convert: |value| value * quantity::OZ_G };
+const KILOGRAMS: Slip = Slip { name: SlipUnit::Kilograms, unit: "kg", convert: |value| value * 1000.0 };
 
 /// Slips of a length in millimetres.
 const OF_LENGTH: &[Slip] = &[INCHES, CENTIMETRES, METRES];
@@ -50,8 +48,8 @@ const OF_LENGTH: &[Slip] = &[INCHES, CENTIMETRES, METRES];
 const OF_MASS: &[Slip] = &[KILOGRAMS, OUNCES];
 /// Slips of a temperature in degrees Celsius.
 const OF_TEMPERATURE: &[Slip] = &[
-    Slip { words: UnitName::DegreesFahrenheit, unit: "°F", convert: |value| (value - 32.0) / 1.8 },
-    Slip { words: UnitName::Kelvins, unit: "K", convert: |value| value - 273.15 },
+    Slip { name: SlipUnit::Fahrenheit, unit: "°F", convert: |value| (value - 32.0) / 1.8 },
+    Slip { name: SlipUnit::Kelvins, unit: "K", convert: |value| value - 273.15 },
 ];
 
 // The limits are common practice and the trade's catalogues from memory, no source, unless a line says otherwise.
@@ -75,8 +73,8 @@ pub const BALANCE_POINT_MM: Plausible =
 pub const PLACE_MM: Plausible = Plausible::new(Quantity::PlaceOnClub, (0.0, 3000.0), "mm");
 /// Fulcrum of a balance scale from the butt stop: 14 in, and 12 in on older scales.
 pub const FULCRUM_IN: Plausible = Plausible::new(Quantity::Fulcrum, (0.0, 24.0), "in").slips(&[
-    Slip { words: UnitName::Centimetres, unit: "cm", convert: |value| value / 2.54 },
-    Slip { words: UnitName::Millimetres, unit: "mm", convert: |value| value / 25.4 },
+    Slip { name: SlipUnit::Centimetres, unit: "cm", convert: |value| value / 2.54 },
+    Slip { name: SlipUnit::Millimetres, unit: "mm", convert: |value| value / 25.4 },
 ]);
 /// Mass of a grip: 20 g for the lightest, 150 g for a putter's, more with a weight in its end. Nothing is a bare club.
 pub const GRIP_MASS_G: Plausible = Plausible::new(Quantity::MassGrip, (10.0, 300.0), "g").or_zero().slips(OF_MASS);
@@ -92,8 +90,8 @@ pub const CAP_MM: Plausible = Plausible::new(Quantity::CapGrip, (0.0, 25.0), "mm
 pub const LENGTHENING_MM: Plausible = Plausible::new(Quantity::ChangeLength, (-400.0, 400.0), "mm");
 /// Mass of a metre of shaft: 45 g for the lightest butt, 140 g for steel.
 pub const SHAFT_DENSITY_G_M: Plausible = Plausible::new(Quantity::MetreShaft, (10.0, 600.0), "g/m").or_zero().slips(&[
-    Slip { words: UnitName::GramsMillimetre, unit: "g/mm", convert: |value| value * 1000.0 },
-    Slip { words: UnitName::GramsInch, unit: "g/in", convert: |value| value * 1000.0 / 25.4 },
+    Slip { name: SlipUnit::GramsAMillimetre, unit: "g/mm", convert: |value| value * 1000.0 },
+    Slip { name: SlipUnit::GramsAnInch, unit: "g/in", convert: |value| value * 1000.0 / 25.4 },
 ]);
 /// Bottom of a head's bore to the ground line along the shaft axis.
 pub const BORE_TO_GROUND_MM: Plausible = Plausible::new(Quantity::BoresDistanceToGround, (0.0, 150.0), "mm");
@@ -116,25 +114,25 @@ pub const TIP_BODY_MASS_G: Plausible =
 /// Speed of the head at the ball: 30 to 58 m/s of men with a driver; a fast putt is 3 m/s. Nothing is a club at rest.
 pub const HEAD_SPEED_M_S: Plausible = Plausible::new(Quantity::SpeedHead, (1.0, 75.0), "m/s").or_zero().slips(&[
     // An international mile is 1609.344 m (exact, international yard and pound agreement of 1959; from memory).
-    Slip { words: UnitName::MilesHour, unit: "mph", convert: |value| value * 0.447_04 },
-    Slip { words: UnitName::KilometresHour, unit: "km/h", convert: |value| value / 3.6 },
+    Slip { name: SlipUnit::MilesAnHour, unit: "mph", convert: |value| value * 0.447_04 },
+    Slip { name: SlipUnit::KilometresAnHour, unit: "km/h", convert: |value| value / 3.6 },
 ]);
 /// Radius of the head's path: an arm and a club.
 pub const SWING_RADIUS_M: Plausible = Plausible::new(Quantity::RadiusSwing, (0.4, 4.0), "m").slips(&[
-    Slip { words: UnitName::Millimetres, unit: "mm", convert: |value| value / 1000.0 },
-    Slip { words: UnitName::Centimetres, unit: "cm", convert: |value| value / 100.0 },
-    Slip { words: UnitName::Inches, unit: "in", convert: |value| value * 0.0254 },
+    Slip { name: SlipUnit::Millimetres, unit: "mm", convert: |value| value / 1000.0 },
+    Slip { name: SlipUnit::Centimetres, unit: "cm", convert: |value| value / 100.0 },
+    Slip { name: SlipUnit::Inches, unit: "in", convert: |value| value * 0.0254 },
 ]);
 /// Shear strength of an adhesive on its sheet: 10 to 35 MPa.
 pub const SHEAR_STRENGTH_MPA: Plausible =
     Plausible::new(Quantity::ShearStrengthAdhesive, (0.5, 100.0), "MPa").slips(&[
         // 1 psi is 6894.757 Pa (derived: pound-force by square inch).
-        Slip { words: UnitName::PoundsSquareInch, unit: "psi", convert: |value| value * 0.006_894_757 },
-        Slip { words: UnitName::Kilopascals, unit: "kPa", convert: |value| value / 1000.0 },
+        Slip { name: SlipUnit::PoundsASquareInch, unit: "psi", convert: |value| value * 0.006_894_757 },
+        Slip { name: SlipUnit::Kilopascals, unit: "kPa", convert: |value| value / 1000.0 },
     ]);
 /// Density of an adhesive or of one of its parts: 0.95 to 1.9 g/ml.
 pub const ADHESIVE_DENSITY_G_ML: Plausible = Plausible::new(Quantity::DensityAdhesive, (0.5, 3.0), "g/ml")
-    .slips(&[Slip { words: UnitName::KilogramsCubicMetre, unit: "kg/m³", convert: |value| value / 1000.0 }]);
+    .slips(&[Slip { name: SlipUnit::KilogramsACubicMetre, unit: "kg/m³", convert: |value| value / 1000.0 }]);
 /// Adhesive that one joint takes: 1 to 3 g.
 pub const JOINT_ADHESIVE_G: Plausible = Plausible::new(Quantity::AdhesiveJoint, (0.0, 20.0), "g");
 /// Temperature of a room in which somebody works.
@@ -144,7 +142,7 @@ pub const SHEET_C: Plausible =
     Plausible::new(Quantity::TemperatureProductsSheet, (-20.0, 150.0), "°C").slips(OF_TEMPERATURE);
 /// Frequency of a clamped shaft: 200 to 350 cpm with its head (published physics notes), near 1,000 bare.
 pub const FREQUENCY_CPM: Plausible = Plausible::new(Quantity::FrequencyClampedShaft, (30.0, 3000.0), "cpm")
-    .slips(&[Slip { words: UnitName::Hertz, unit: "Hz", convert: |value| value * 60.0 }]);
+    .slips(&[Slip { name: SlipUnit::Hertz, unit: "Hz", convert: |value| value * 60.0 }]);
 /// Factor that brings a stiffness table to a reading of its own shaft. Two or one half is another shaft, another clamp or
 /// another unit; see [`STIFFNESS_FACTOR_USUAL`] for what is worth a remark.
 pub const STIFFNESS_FACTOR: Plausible = Plausible::new(Quantity::FactorOnStiffnessTable, (0.5, 2.0), "");
@@ -234,18 +232,32 @@ impl Plausible {
         })
     }
 
-    /// What a figure outside of the range was probably meant as: "this looks like inches, and 38 in is 965.2 mm".
-    #[must_use]
-    pub fn meant(&self, value: f64) -> Option<Advice> {
+    fn slip(&self, value: f64) -> Option<(&'static Slip, f64)> {
         if value <= 0.0 || self.contains(value) {
             return None;
         }
         let (low, high) = self.likely.unwrap_or(self.range);
         let slip = self.slips.iter().find(|slip| (low..=high).contains(&(slip.convert)(value)))?;
-        // In the unit of the field, whatever the reader's own is: the unit is what this is about.
-        let with = |value, sign: &str| Measure::With { value, sign: sign.to_owned() };
-        let meant = with(quantity::round_to((slip.convert)(value), 1), self.unit);
-        Some(Advice::Meant { unit: slip.words, given: with(value, slip.unit), meant })
+        Some((slip, (slip.convert)(value)))
+    }
+
+    /// What a figure outside of the range was probably meant as: "this looks like inches, and 38 in is 965.2 mm".
+    #[must_use]
+    pub fn looks_like(&self, value: f64) -> Option<LooksLike> {
+        let (slip, meant) = self.slip(value)?;
+        Some(LooksLike::Unit {
+            unit: slip.name,
+            given: quantity::round_to(value, 3),
+            given_in: slip.unit,
+            meant: quantity::round_to(meant, 1),
+            meant_in: self.unit,
+        })
+    }
+
+    /// The same as advice: "This looks like inches, and 38 in is 965.2 mm".
+    #[must_use]
+    pub fn meant(&self, value: f64) -> Option<Advice> {
+        self.looks_like(value).map(|meant| Advice::Meant { meant })
     }
 
     /// "the length of a club is 254 mm to 1600 mm".
@@ -255,29 +267,91 @@ impl Plausible {
     }
 }
 
-/// An advice as a clause of a remark.
-pub(crate) fn in_words(advice: &Advice) -> String {
-    let text = Words::of_documents(Language::english(), TimeZone::UTC).tell(advice);
-    let mut letters = text.chars();
-    letters.next().map_or_else(String::new, |first| first.to_lowercase().chain(letters).collect())
+fact::facts! {
+    /// A unit that is mistaken for the one of a field.
+    #[derive(Copy, Eq)]
+    pub enum SlipUnit: "slip_unit" {
+        /// Inches.
+        Inches,
+        /// Centimetres.
+        Centimetres,
+        /// Metres.
+        Metres,
+        /// Ounces.
+        Ounces,
+        /// Kilograms.
+        Kilograms,
+        /// Degrees Fahrenheit.
+        Fahrenheit,
+        /// Kelvins.
+        Kelvins,
+        /// Millimetres.
+        Millimetres,
+        /// Grams a millimetre.
+        GramsAMillimetre,
+        /// Grams an inch.
+        GramsAnInch,
+        /// Miles an hour.
+        MilesAnHour,
+        /// Kilometres an hour.
+        KilometresAnHour,
+        /// Pounds by square inch.
+        PoundsASquareInch,
+        /// Kilopascals.
+        Kilopascals,
+        /// Kilograms a cubic metre.
+        KilogramsACubicMetre,
+        /// Hertz.
+        Hertz,
+    }
+}
+
+fact::facts! {
+    /// What a figure in another unit was probably meant as.
+    pub enum LooksLike: "looks_like" {
+        /// It is plausible in this unit.
+        Unit {
+            /// The unit that was probably meant.
+            unit: SlipUnit,
+            /// The figure as it was given.
+            given: f64,
+            /// Sign of the unit that was probably meant.
+            given_in: &'static str,
+            /// The same in the unit of the field.
+            meant: f64,
+            /// Sign of the unit of the field.
+            meant_in: &'static str,
+        },
+    }
+}
+
+fact::facts! {
+    /// What looks odd about the parts of a club without being impossible.
+    pub enum PartsRemark: "parts_remark" {
+        /// No part is a grip, and the club is made longer.
+        NoGrip,
+        /// The places look as if they were given in another unit.
+        PlacesInAnotherUnit {
+            /// What the farthest place looks like.
+            meant: LooksLike,
+        },
+        /// The masses look as if they were given in another unit.
+        MassesInAnotherUnit {
+            /// What the sum of the masses looks like.
+            meant: LooksLike,
+        },
+    }
 }
 
 /// Whether masses and places of the parts of a club look as if they were given in another unit, and in which.
 ///
 /// A part or two may weigh next to nothing or sit near the butt, so this is a remark and no refusal.
-pub(crate) fn parts_in_another_unit(parts: impl Iterator<Item = (f64, f64)> + Clone) -> Vec<String> {
+pub(crate) fn parts_in_another_unit(parts: impl Iterator<Item = (f64, f64)> + Clone) -> Vec<PartsRemark> {
     let total_g: f64 = parts.clone().map(|(mass_g, _)| mass_g).sum();
     let furthest_mm = parts.map(|(_, place_mm)| place_mm).fold(0.0, f64::max);
-    let mut remarks = Vec::new();
-    if let Some(meant) = CLUB_LENGTH_MM.meant(furthest_mm) {
-        let meant = in_words(&meant);
-        remarks.push(format!("no part lies further than {furthest_mm} mm from the butt end: {meant}"));
-    }
-    if let Some(meant) = CLUB_MASS_G.meant(total_g) {
-        let meant = in_words(&meant);
-        remarks.push(format!("all parts weigh {total_g} g together: {meant}"));
-    }
-    remarks
+    let places = CLUB_LENGTH_MM.looks_like(furthest_mm).map(|meant| PartsRemark::PlacesInAnotherUnit { meant });
+    let masses = CLUB_MASS_G.looks_like(total_g).map(|meant| PartsRemark::MassesInAnotherUnit { meant });
+    places.into_iter().chain(masses).collect()
 }
 
 #[cfg(test)]

@@ -6,9 +6,11 @@ mod place;
 mod reader;
 
 use crate::advice::{Advice, ReadFault};
+use fact::Told;
 use serde::{Serialize, de::DeserializeOwned};
-use serde_json::Value;
+use serde_json::{Map, Value};
 use strsim::levenshtein;
+use utoipa::ToSchema;
 
 use crate::PhysicsError;
 
@@ -17,14 +19,39 @@ use crate::PhysicsError;
 pub struct Topic {
     /// Name in addresses and on the command line.
     pub name: &'static str,
-    /// Heading of its page.
-    pub title: &'static str,
-    /// What it answers, in one sentence.
-    pub summary: &'static str,
     /// An input that works, to start from.
     pub example: fn() -> Value,
+    /// Description of the input document as a JSON schema; what it refers to stands under `components.schemas`.
+    pub input: fn() -> Value,
+    /// The same of the output document.
+    pub output: fn() -> Value,
     /// The calculation.
     pub run: fn(Value) -> Result<Value, PhysicsError>,
+}
+
+impl Topic {
+    /// Heading of its page.
+    #[must_use]
+    pub fn title(&self) -> Told {
+        Told::of_list("CalcTitle", &self.name.replace('-', "_"))
+    }
+
+    /// What it answers, in one sentence.
+    #[must_use]
+    pub fn summary(&self) -> Told {
+        Told::of_list("CalcSummary", &self.name.replace('-', "_"))
+    }
+}
+
+/// A document as a JSON schema, with the schemas that it refers to.
+pub(crate) fn described<T: ToSchema>() -> Value {
+    let mut parts = Vec::new();
+    T::schemas(&mut parts);
+    let parts: Map<String, Value> =
+        parts.into_iter().map(|(name, schema)| (name, serde_json::to_value(schema).unwrap_or_default())).collect();
+    let mut whole = serde_json::to_value(T::schema()).unwrap_or_default();
+    whole["components"] = serde_json::json!({ "schemas": parts });
+    whole
 }
 
 /// Reads the input document, calculates, and writes the output document: what a topic's `run` does.

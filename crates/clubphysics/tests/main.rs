@@ -6,6 +6,7 @@ mod draws;
 mod fraction;
 mod pluck;
 mod soft_side;
+mod spoken;
 mod val_glue;
 mod val_grip_size;
 mod val_inertia;

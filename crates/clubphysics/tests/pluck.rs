@@ -7,6 +7,7 @@ use crate::field;
 use crate::told;
 use std::f64::consts::TAU;
 
+use crate::spoken::tell;
 use clubphysics::PhysicsError;
 use clubphysics::pluck::{PluckInput, PluckOutput, frequency_bound_hz, pluck};
 use rand::{RngExt, SeedableRng};
@@ -150,7 +151,7 @@ fn equal_planes_give_no_direction() {
     for noise in [0.0, 0.05] {
         let output = run(&club.record(20.0, 500.0, || noise * normal(&mut rng)));
         assert!(output.planes.is_none(), "{:?}", output.planes);
-        assert!(output.notes.iter().any(|note| note.contains("one frequency only")));
+        assert!(output.notes.iter().any(|note| tell(note).contains("one frequency only")));
         assert!((output.frequency_cpm - 265.0).abs() < 0.05);
         assert!((output.swing_direction_deg.unwrap() - 70.0).abs() < 1.0);
     }
@@ -289,7 +290,7 @@ fn one_axis_across_two_planes_is_remarked() {
     let club = Club { soft_cpm: 250.0, stiff_cpm: 290.0, ..CLUB };
     let mut input = club.record(20.0, 500.0, || 0.01 * normal(&mut rng));
     input.axis_2 = None;
-    assert!(run(&input).notes.iter().any(|note| note.contains("two planes")));
+    assert!(run(&input).notes.iter().any(|note| tell(note).contains("two planes")));
 }
 
 #[test]

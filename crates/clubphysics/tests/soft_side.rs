@@ -3,6 +3,7 @@
 
 use crate::draws::normal;
 use crate::field;
+use crate::spoken::tell;
 use clubphysics::PhysicsError;
 use clubphysics::soft_side::{Mark, Presence, SoftSideInput, SoftSideOutput, around, soft_side};
 use proptest::prelude::*;
@@ -230,7 +231,7 @@ fn noise_that_hides_the_soft_side_is_said() {
     let output = run(&input);
     assert_eq!(output.asymmetry.presence, Presence::CannotTell);
     assert_eq!(output.mark_deg, None);
-    assert!(output.notes.iter().any(|note| note.contains("cannot tell")), "{:?}", output.notes);
+    assert!(output.notes.iter().any(|note| tell(note).contains("cannot tell")), "{:?}", output.notes);
 }
 
 // Six equal readings of a display of whole cycles: the rounding alone leaves 1/√12 cpm of doubt.
@@ -256,7 +257,7 @@ fn a_frequency_that_changes_once_a_turn_is_remarked() {
     for (value, angle) in input.frequencies_cpm.iter_mut().flatten().zip(&input.angles_deg) {
         *value += 1.5 * angle.to_radians().cos();
     }
-    assert!(run(&input).notes.iter().any(|note| note.contains("once a turn")));
+    assert!(run(&input).notes.iter().any(|note| tell(note).contains("once a turn")));
 }
 
 /// Shares of 95 % intervals that hold the truth: stiffness, asymmetry, soft direction, bow, bow direction.

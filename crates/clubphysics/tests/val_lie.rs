@@ -1,5 +1,6 @@
 //! Goal: lie, aim and bending as derived by hand, with the trade's rule beside.
 
+use crate::spoken::words;
 use clubphysics::{PhysicsError, calc};
 use proptest::prelude::*;
 use rstest::rstest;
@@ -109,7 +110,7 @@ fn the_makers_limit_counts_what_was_bent_before() {
     );
     input["bend"]["allow_beyond_limit"] = json!(true);
     let output = run(input);
-    assert!(output["bend"]["warnings"][0].as_str().is_some_and(|text| text.contains("0.50 deg beyond")), "{output}");
+    assert!(words(&output["bend"]["warnings"][0]).contains("0.50° beyond"), "{output}");
     close(number(&output["bend"]["left_to_limit_deg"]), -0.5, 1e-12);
 }
 

@@ -2,6 +2,7 @@
 //! figures worked by hand, and the published or customary rules within the tolerance they are stated with.
 
 use crate::fraction::Fraction;
+use crate::spoken::words;
 use clubphysics::{
     calc,
     swing_weight::{PartInput, SwingWeightInput, moment_g_in, points_from_oz_in, swing_weight},
@@ -222,10 +223,7 @@ fn steps_of_a_change_add_up_and_a_change_of_nothing_is_nothing() {
         "longer_mm": -6.0, "add": [{ "name": "tip weight", "mass_g": 4.0, "position_mm": 900.0 }]
     } }));
     let effects = output["what_if"]["effects"].as_array().expect("steps");
-    assert_eq!(
-        effects.iter().map(|step| step["name"].as_str().unwrap_or("")).collect::<Vec<_>>(),
-        ["grip", "length", "tip weight"]
-    );
+    assert_eq!(effects.iter().map(|step| words(&step["step"])).collect::<Vec<_>>(), ["grip", "length", "tip weight"]);
     let sum: f64 = effects.iter().map(|step| number(&step["change_points"])).sum();
     close(sum, number(&output["what_if"]["change_points"]), 1e-9);
     let none = run(json!({ "parts": parts, "what_if": {} }));

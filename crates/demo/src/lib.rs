@@ -24,11 +24,13 @@ pub use scales::{DemoCheck, checks, study};
 pub use sheets::{PastJob, past, sheets};
 
 use trade::check_weight::CheckWeight;
-use trade::shop::Shop;
+use trade::shop::{Shop, Units};
+use words::Words;
 
 /// The invented shop.
 #[must_use]
 pub fn shop() -> Shop {
+    let words = Words::english(Units::default());
     Shop {
         name: "Quillmere Bench".into(),
         room_c: 21.0,
@@ -42,6 +44,6 @@ pub fn shop() -> Shop {
         }),
         standards: scales::standards(),
         gauges: scales::gauges(),
-        ..Shop::default()
+        ..Shop::named(|id| words.text(id))
     }
 }

@@ -9,6 +9,7 @@ use jiff::civil::Date;
 use jiff::{SignedDuration, Timestamp, ToSpan};
 use std::sync::Arc;
 use store::{PartFilter, StudyReading, StudyRow, Tx};
+use trade::event_kind::EventKind;
 use trade::gauge::print_value;
 use trade::id::EventId;
 use trade::part::Part;
@@ -23,8 +24,8 @@ const STOCKED_DAYS_AGO: i64 = 91;
 
 /// Events that mark a database as the demonstration's: one when loading begins, one when all is there. A shop with the
 /// first and without the second was broken off.
-const BEGUN: &str = "demo_begun";
-const LOADED: &str = "demo_loaded";
+const BEGUN: EventKind = EventKind::DemoBegun;
+const LOADED: EventKind = EventKind::DemoLoaded;
 
 /// What a database holds, as far as the demonstration is concerned.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -86,10 +87,10 @@ async fn on_server(url: &str, clock: Arc<dyn Clock>, reset: bool) -> Result<(App
 /// Whose shop this is.
 async fn holds(app: &App) -> Result<Holds, AppError> {
     let mut tx = app.store().read().await?;
-    if tx.has_event(LOADED).await? {
+    if tx.has_event(&LOADED).await? {
         return Ok(Holds::Demo);
     }
-    if tx.has_event(BEGUN).await? {
+    if tx.has_event(&BEGUN).await? {
         return Ok(Holds::HalfADemo);
     }
     let empty = tx.models(None).await?.is_empty() && tx.count_parts(&PartFilter::default()).await? == 0;
@@ -188,14 +189,14 @@ async fn order(app: &App) -> Result<(), AppError> {
 }
 
 /// Keeps an event by which the demonstration is known.
-async fn mark(app: &App, tx: &mut Tx, kind: &str) -> Result<(), AppError> {
+async fn mark(app: &App, tx: &mut Tx, kind: EventKind) -> Result<(), AppError> {
     tx.append_event(&store::Event {
         id: app::request_key().as_str().into(),
         at: app.now(),
         by: BY.to_owned(),
         job: None,
         club: None,
-        kind: kind.to_owned(),
+        kind,
         body: serde_json::json!({}),
     })
     .await?;
@@ -262,7 +263,7 @@ async fn checks_before(tx: &mut Tx, shop: &Shop, now: Timestamp) -> Result<(), A
             if let Some(spoken) = judge(&events, &gauge)?.filter(|_| !told) {
                 let what = Happened::Distrusted {
                     cause: spoken.cause,
-                    reason: spoken.reason,
+                    reason: spoken.finding.into(),
                     check: Some(spoken.check),
                     since: spoken.since,
                     off_by: spoken.off_by,

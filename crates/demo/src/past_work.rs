@@ -27,6 +27,7 @@ use trade::job::JobClub;
 use trade::kind::Role;
 use trade::model::PartKind;
 use trade::part::{Part, PartState};
+use trade::part_codes::PartCodes;
 use trade::reading::{Unit, What};
 use trade::step::{Step, Strength};
 
@@ -268,7 +269,8 @@ impl<'a> PastWork<'a> {
     /// Reads once more, re-seated, what could not be said to be in tolerance.
     async fn read_again(&mut self, at: usize, step: &Step) -> Result<(), AppError> {
         let record = self.app.record(self.number).await?;
-        let close = |club: &ClubRecord| club.lines.iter().any(|l| l.unit == "points" && l.verdict == Verdict::TooClose);
+        let close =
+            |club: &ClubRecord| club.lines.iter().any(|l| l.unit == Unit::Points && l.verdict == Verdict::TooClose);
         let again = Step { asks: vec![What::SwingWeight], ..step.clone() };
         for found in record.clubs.iter().filter(|c| close(c)) {
             let club = self.file.club_at(found.slot)?.clone();
@@ -289,7 +291,7 @@ impl<'a> PastWork<'a> {
             _ => choose_tips(&self.file.believe()?, &ids, &free)?,
         };
         let slot_of = |id| self.file.job.club(&id).map(|c| c.slot);
-        let chosen = choices.into_iter().filter_map(|(id, codes)| Some((slot_of(id)?, codes?.join("+"))));
+        let chosen = choices.into_iter().filter_map(|(id, codes)| Some((slot_of(id)?, PartCodes::from_iter(codes?))));
         for (slot, code) in chosen {
             let swap = Swap { kind, code, reason: "as advised".into(), by: self.by(), version: None };
             self.app.swap(self.number, slot, &swap).await?;
@@ -337,10 +339,10 @@ impl<'a> PastWork<'a> {
         self.put_down().await?;
         let doubted = self.app.causes(self.number, club.slot).await?;
         for DoubtedReading { reading, causes, .. } in &doubted {
-            let left_out = causes.iter().find(|c| c.key == CauseKind::TipLeftOut.key());
-            if let Some(cause) = left_out.filter(|_| forgotten) {
-                let why = format!("looked into the tip: {}. It is in now", cause.words);
-                self.app.take_back(self.number, &reading.id, &why, &self.by()).await?;
+            let left_out = causes.iter().any(|c| c.key == CauseKind::TipLeftOut.key());
+            if left_out && forgotten {
+                let why = "its weight is not in the tip; put in now";
+                self.app.take_back(self.number, &reading.id, why, &self.by()).await?;
                 self.later(5);
                 self.look().await?;
             }

@@ -6,7 +6,7 @@ use crate::ask::HeadAsk;
 use crate::needs::Need;
 use crate::stock_file::to_csv;
 use crate::weight_class::Sorting;
-use trade::life::LifeEntry;
+use trade::life::{FigureChange, LifeEntry};
 use trade::order::OrderView;
 
 /// A file from rows of cells.
@@ -179,9 +179,17 @@ pub fn life(life: &[LifeEntry]) -> String {
             e.step.key().to_owned(),
             maybe(e.job),
             e.club.clone().unwrap_or_default(),
-            e.figures.iter().map(trade::life::FigureChange::words).collect::<Vec<_>>().join("; "),
+            e.figures.iter().map(figure_change).collect::<Vec<_>>().join("; "),
             e.reason.clone(),
         ]
     };
     file(&["at", "by", "step", "job", "club", "figures", "reason"], life.iter().map(row))
+}
+
+/// A figure before and after as data, without a unit but that of its name: `mass_g: 265.3 > 264.9`.
+fn figure_change(change: &FigureChange) -> String {
+    match (change.from, change.to) {
+        (None, to) => format!("{}: {}", change.field, maybe(to)),
+        (Some(from), to) => format!("{}: {from} > {}", change.field, maybe(to)),
+    }
 }

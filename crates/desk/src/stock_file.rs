@@ -30,6 +30,7 @@ pub use mapping::{Mapping, field_names, heading_of, name_of, units_of};
 pub use models::{BadModel, ModelFileFault, ModelsImported, read_models, write_models};
 pub use refuse::{OtherFile, StockFileError};
 pub use table::{COLUMNS_MAX, ROWS_MAX, Table, TableRow, read_table};
+pub use trade::part_field::COLUMNS;
 pub use workbook::write_workbook;
 pub use xlsx::UNPACKED_MAX_BYTES;
 
@@ -42,23 +43,6 @@ use trade::part::Part;
 use utoipa::ToSchema;
 use words::Words;
 
-/// The columns in the order that [`write()`] gives them.
-pub const COLUMNS: [&str; 14] = [
-    "code",
-    "kind",
-    "model",
-    "number",
-    "mass_g",
-    "length_mm",
-    "balance_point_mm",
-    "cpm",
-    "loft_deg",
-    "lie_deg",
-    "lot",
-    "place",
-    "state",
-    "count",
-];
 /// The column of diagnoses, ignored on import.
 const PROBLEM: &str = "problem";
 
@@ -79,14 +63,14 @@ pub struct Imported {
 }
 
 /// A good row that looks wrong.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, ToSchema)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
 pub struct RowWarning {
     /// Line of the file, from 1.
     pub line: u64,
     /// Code of the part.
     pub code: String,
     /// What looks wrong.
-    pub words: String,
+    pub doubt: Told,
 }
 
 /// A refused row.
@@ -233,7 +217,7 @@ pub fn read_rows(
         match reader.part(row, &mut seen) {
             Ok((part, doubts)) => {
                 let (line, code) = (row.line, part.code.clone());
-                made.warnings.extend(doubts.into_iter().map(|words| RowWarning { line, code: code.clone(), words }));
+                made.warnings.extend(doubts.into_iter().map(|doubt| RowWarning { line, code: code.clone(), doubt }));
                 made.parts.push(part);
             }
             Err(bad) => made.bad.push(*bad),
@@ -246,7 +230,7 @@ pub fn read_rows(
 /// as it was typed. A file in this form comes back byte for byte.
 #[must_use]
 pub fn write(parts: &[Part]) -> String {
-    let rows = parts.iter().map(|part| cells::row_of(part).to_vec());
+    let rows = parts.iter().map(cells::row_of);
     to_csv(std::iter::once(COLUMNS.map(str::to_owned).to_vec()).chain(rows))
 }
 

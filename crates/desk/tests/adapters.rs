@@ -140,7 +140,7 @@ fn a_shortage_of_adapters_is_told_with_what_to_order() {
         let set = woods(adapters);
         let plan = plan(&set, &[]);
         let left_out = plan.clubs.iter().filter(|c| c.is_none()).count();
-        let told: Vec<(PartKind, String)> = plan.missing.iter().map(|m| (m.kind, m.words.clone())).collect();
+        let told: Vec<(PartKind, String)> = plan.missing.iter().map(|m| (m.kind, said(&m.fact))).collect();
         let wanted = desk::order::wanted(&set.job, &plan, &set.library, &set.parts, &[]);
         let to_order: Vec<_> = wanted.iter().map(|w| (w.kind, w.model.clone(), w.count)).collect();
         (left_out, told, to_order)
@@ -276,8 +276,8 @@ fn a_heavier_adapter_moves_the_plan_by_its_moment() {
         set.job.clubs[0].plan = Some(plan.clone());
         let believed = set.assembly().believe(&[]).unwrap();
         let finish = believed.finish(&set.job.clubs[0].id).unwrap().unwrap().deviation_points;
-        let said = plan.reasons.iter().find_map(|r| r.strip_prefix("No weight in the tip: ")?.split_once(" points"));
-        (finish, said.unwrap().0.parse::<f64>().unwrap(), plan.cut_shaft_mm)
+        let said = plan.reasons.iter().map(said).find(|r| r.starts_with("No weight in the tip: ")).expect("no weight");
+        (finish, said.split(' ').nth(5).unwrap().parse::<f64>().unwrap(), plan.cut_shaft_mm)
     };
     let (light, heavy) = (deviation(4.0), deviation(6.0));
     for (finish, said, _) in [light, heavy] {
@@ -335,4 +335,9 @@ fn single_ferrules_are_given_once() {
     taken.dedup();
     assert_eq!((all, taken.len()), (clubs - 1, clubs - 1), "{taken:?}");
     assert_eq!(plan.missing.iter().filter(|m| m.kind == PartKind::Ferrule).count(), 1);
+}
+
+/// What a fact says to a reader of English.
+fn said(fact: &impl fact::Fact) -> String {
+    words::Words::english(quantity::Units::default()).tell(fact)
 }

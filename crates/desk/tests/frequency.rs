@@ -110,8 +110,8 @@ fn a_shaft_that_was_not_measured_is_neither_favoured_nor_shunned() {
     let frequency = unknown.frequency.unwrap();
     assert!((frequency.usual_cpm - 18f64.sqrt()).abs() < 1e-9, "{frequency:?}");
     assert_eq!(frequency.off_cpm, None);
-    let words = "Its shaft has no frequency; others of its blank are some 4.2 cpm off their line.";
-    assert!(unknown.reasons.iter().any(|r| r == words), "{:?}", unknown.reasons);
+    let words = "Its shaft has no frequency; others of its blank are about 4.2 cpm off their line.";
+    assert!(unknown.reasons.iter().any(|r| told(r) == words), "{:?}", unknown.reasons);
     // Two of them left over and all others 2 cpm off: those are nearer than what an unknown one is thought to be.
     let near = [260.0, 264.0, 260.0, 264.0, 252.0, 272.0].map(Some);
     let set = alike(4, &[&near[..], &[None; 2]].concat());
@@ -174,7 +174,7 @@ proptest! {
         let [line] = &plan.frequency[..] else { panic!("{:?}", plan.frequency) };
         prop_assert_eq!(line.line_cpm, None);
         prop_assert_eq!(
-            line.words.as_str(),
+            told(&line.fact),
             "Tramontana parallel: 2 measured, and 3 make a line; its frequency does not count yet."
         );
     }
@@ -209,11 +209,11 @@ fn a_line_is_the_middle_of_what_was_measured() {
     let stiff = of(263.61, 0);
     assert!((stiff.line_cpm - 261.0).abs() < 1e-9 && stiff.measured == 4);
     assert!((stiff.off_cpm.unwrap() - 3.3).abs() < 1e-9, "{stiff:?}");
-    assert_eq!(stiff.words(), "Its shaft is 2.6 cpm stiffer than its line, 261.0 cpm, 3.3 cpm in the club.");
+    assert_eq!(told(&stiff.fact()), "Its shaft is 2.6 cpm stiffer than its line, 261.0 cpm, 3.3 cpm in the club.");
     let soft = of(258.0, 1);
     assert!((soft.off_cpm.unwrap() + 3.0).abs() < 1e-9, "{soft:?}");
-    assert_eq!(soft.words(), "Its shaft is 3.0 cpm softer than its line, 261.0 cpm.");
-    assert_eq!(of(261.0, 0).words(), "Its shaft is on its frequency line, 261.0 cpm.");
+    assert_eq!(told(&soft.fact()), "Its shaft is 3.0 cpm softer than its line, 261.0 cpm.");
+    assert_eq!(told(&of(261.0, 0).fact()), "Its shaft is on its frequency line, 261.0 cpm.");
     // A slip of the gauge costs no more than three tolerances: the club is built with it where there is no other.
     set.parts.retain(|p| p.kind != PartKind::Shaft || p.model != SHAFT || p.cpm > Some(259.0));
     set.parts.iter_mut().filter(|p| p.cpm == Some(262.0)).for_each(|p| p.state = PartState::Held);
@@ -312,7 +312,7 @@ fn a_plan_made_anew_says_how_far_off_the_line_the_shafts_are() {
     let believed = set.assembly().believe(&set.readings).unwrap();
     let again = propose_again(&believed, &set.parts, &[]).unwrap();
     let change = again.changes.iter().find(|c| c.slot == 3 && c.kind == PartKind::Shaft).expect("another shaft");
-    assert!(change.words.contains(" cpm off its line, was "), "{}", change.words);
+    assert!(told(&change.fact).contains(" cpm off its line, was "), "{}", told(&change.fact));
 }
 
 /// A club whose last head another job holds: it is named with the job, unless it is glued there.
@@ -335,7 +335,11 @@ fn what_another_job_holds_is_named_with_the_job() {
     let theirs: Vec<_> = missing.instead.iter().filter(|i| i.held_by.is_some()).collect();
     let [one] = theirs[..] else { panic!("{:?}", missing.instead) };
     assert_eq!((one.code.as_str(), one.held_by), (sevens[0].code.as_str(), Some(3)));
-    assert!(one.words.starts_with(&format!("{} (job 3 holds it for its 7): about ", sevens[0].code)), "{}", one.words);
+    assert!(
+        told(&one.fact).starts_with(&format!("{} (job 3 holds it for its 7): about ", sevens[0].code)),
+        "{}",
+        told(&one.fact)
+    );
     assert!(one.deviation_points.abs() < 1.0);
     // It is never taken, and a plan that lacks nothing names nothing.
     assert!(plan.clubs.iter().flatten().flat_map(|c| &c.parts).all(|p| p.code != sevens[0].code));
@@ -397,4 +401,9 @@ fn the_line_wanders_less_from_number_to_number_than_the_medians() {
         let share = (by_line / by_median).sqrt();
         assert!((least..most).contains(&share), "{share} of the medians' wander, {measured} measured");
     }
+}
+
+/// What a fact says to a reader of English.
+fn told(fact: &impl fact::Fact) -> String {
+    words::Words::english(quantity::Units::default()).tell(fact)
 }

@@ -37,7 +37,7 @@ mod told;
 
 pub use measure::Measure;
 pub use refusal::Refusal;
-pub use told::{Figure, ToFigure, Told};
+pub use told::{Figure, ToFigure, Told, schema_where_any};
 
 // For the macro.
 #[doc(hidden)]

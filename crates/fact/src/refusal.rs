@@ -21,6 +21,9 @@ impl Refusal {
     /// Code of a refusal that is told as a fact: its figures are `what` and `next`.
     pub const IN_FULL: &str = "refusal.in_full";
 
+    /// Code of what to do next after the fact that is its figure `what`.
+    pub const NEXT_OF: &str = "refusal.next_of";
+
     /// What is wrong.
     #[must_use]
     pub fn new(fact: &impl Fact) -> Self {
@@ -66,6 +69,12 @@ impl Refusal {
     #[must_use]
     pub fn what_next(&self) -> Option<&Told> {
         self.0.next.as_ref()
+    }
+
+    /// What to do next as a fact, also where only the text beside the fact says it.
+    #[must_use]
+    pub fn told_next(&self) -> Told {
+        self.0.next.clone().unwrap_or_else(|| Told::new(Self::NEXT_OF).with("what", &self.0.fact))
     }
 
     /// The path of the entry, where it belongs to one.

@@ -282,6 +282,18 @@ pub(crate) fn schema(codes: &[String]) -> utoipa::openapi::RefOr<utoipa::openapi
         .into()
 }
 
+/// How an answer describes a fact that is written into an object itself, where there is one at all.
+#[must_use]
+pub fn schema_where_any() -> utoipa::openapi::RefOr<utoipa::openapi::schema::Schema> {
+    use utoipa::openapi::RefOr;
+    use utoipa::openapi::schema::Schema;
+    let mut described = schema(&[]);
+    if let RefOr::T(Schema::Object(object)) = &mut described {
+        object.required.clear();
+    }
+    described
+}
+
 #[cfg(test)]
 mod tests {
     use super::Told;

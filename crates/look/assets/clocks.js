@@ -1,3 +1,5 @@
+import { words } from "./words.js";
+
 // Counts down every element with data-until (RFC 3339). The server's time, data-now on the page, corrects a tablet
 // whose clock is wrong.
 const now = Date.parse(document.documentElement.dataset.now ?? "");
@@ -28,7 +30,7 @@ function show(clock, now) {
 function spoken(seconds) {
   const minutes = Math.floor(seconds / 60);
   const hours = Math.floor(minutes / 60);
-  if (hours >= 48) return `${Math.round(hours / 24)} days`;
-  if (hours >= 1) return `${hours} h ${String(minutes % 60).padStart(2, "0")} min`;
+  if (hours >= 48) return words("days", { days: Math.round(hours / 24) });
+  if (hours >= 1) return words("hours", { hours, minutes: String(minutes % 60).padStart(2, "0") });
   return `${minutes}:${String(seconds % 60).padStart(2, "0")}`;
 }

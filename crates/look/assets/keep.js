@@ -5,6 +5,7 @@
 // data-queue the next entry belongs to the next club or part: what is typed ahead follows while each is taken.
 // Elsewhere it would go to the same club again, and is told instead.
 import { serverNow } from "./clocks.js";
+import { words } from "./words.js";
 
 const STORE = "setwright.waiting";
 const TRY_AGAIN_MS = 4000;
@@ -57,8 +58,8 @@ async function onSubmit(event) {
     form.reset();
     const key = form.querySelector("[name=request_key]");
     if (key) key.value = freshKey();
-    if (asks) tell("The network is away: the next club cannot be shown.");
-    notKept("The network is away");
+    if (asks) tell(words("no-next"));
+    notKept("lost-away");
     say();
   } finally {
     delete form.dataset.busy;
@@ -109,11 +110,11 @@ async function show(answer, url, form) {
   const field = document.querySelector("[aria-invalid], [autofocus]");
   (field ?? document.querySelector("main")).focus();
   document.dispatchEvent(new CustomEvent("setwright:placed"));
-  if (!answer.redirected) return notKept("The entry before was not taken");
+  if (!answer.redirected) return notKept("lost-refused");
   // A grid names its club; at the weigh-in each entry is another part.
   const goesOn = next && (!asked || next.querySelector("[name=slot]")?.value !== asked);
   const entry = bigEntry(document);
-  if (ahead.length && !(goesOn && entry)) return notKept("Nothing more is asked here");
+  if (ahead.length && !(goesOn && entry)) return notKept("lost-done");
   if (!entry || entry.matches("[aria-invalid]")) return;
   if (ahead.length) {
     entry.value = ahead.shift();
@@ -127,12 +128,12 @@ async function show(answer, url, form) {
 // What was typed ahead and must not go to another club than it was meant for.
 function notKept(why) {
   if (!ahead.length) return;
-  tell(`${why}. Not kept: ${ahead.join(", ")}. Look at the club, then enter it again.`);
+  tell(words(why, { typed: ahead.join(", ") }));
   ahead = [];
 }
 
-function tell(words) {
-  const line = Object.assign(document.createElement("p"), { className: "notice bad", textContent: words });
+function tell(text) {
+  const line = Object.assign(document.createElement("p"), { className: "notice bad", textContent: text });
   line.setAttribute("role", "alert");
   document.querySelector("main").before(line);
 }
@@ -198,15 +199,11 @@ function say() {
   const place = document.getElementById("waiting");
   if (!place) return;
   const entries = waiting().filter((entry) => !document.querySelector(`form[data-busy] [value="${CSS.escape(entry.key)}"]`));
-  const lines = entries.map((entry) =>
-    entry.refused
-      ? `Not accepted when it was sent later: ${entry.what}. Enter it again.`
-      : `Kept on this tablet, not sent yet: ${entry.what}. It is sent once when the network is back.`,
-  );
+  const lines = entries.map((entry) => words(entry.refused ? "refused" : "waits", entry));
   place.replaceChildren(...lines.map((line) => Object.assign(document.createElement("p"), { textContent: line })));
   place.hidden = lines.length === 0;
   if (!entries.some((entry) => entry.refused)) return;
-  const seen = Object.assign(document.createElement("button"), { className: "button quiet", textContent: "Understood" });
+  const seen = Object.assign(document.createElement("button"), { className: "button quiet", textContent: words("seen") });
   seen.addEventListener("click", () => {
     store(waiting().filter((entry) => !entry.refused));
     say();

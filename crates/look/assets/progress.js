@@ -1,5 +1,6 @@
 // A list that is being kept: how many of its rows are written, while the browser waits for the answer.
 import { hear } from "./stream.js";
+import { words } from "./words.js";
 
 export function progress() {
   const form = document.querySelector("form[data-progress]");
@@ -7,13 +8,13 @@ export function progress() {
   const key = () => form.elements.namedItem("request_key").value;
   const line = document.createElement("p");
   const bar = document.createElement("progress");
-  const words = document.createElement("span");
+  const said = document.createElement("span");
   line.className = "import-progress";
   line.setAttribute("role", "status");
-  line.append(bar, words);
+  line.append(bar, said);
   form.addEventListener("submit", (event) => {
     if (!event.submitter?.formAction.endsWith("/keep")) return;
-    words.textContent = "Reading the list …";
+    said.textContent = words("reading-list");
     form.before(line);
     line.scrollIntoView({ block: "center" });
   });
@@ -21,6 +22,6 @@ export function progress() {
     const how = JSON.parse(data);
     if (how.key !== key()) return;
     [bar.max, bar.value] = [Math.max(1, how.all), how.done];
-    words.textContent = `${how.done} of ${how.all} parts`;
+    said.textContent = words("parts-read", how);
   });
 }

@@ -1,7 +1,8 @@
-// A connected scale: its value is shown beside the entry that it belongs to; a settled value is entered by itself.
-// What is in the entry is kept as always, by Enter, a pedal or a scan. On the weigh-in page it is kept at once, since
-// lifting the part off calls for the next one.
+// A connected scale: its value is shown beside its entry; a settled value is entered by itself.
+// The entry is kept as always, by Enter, a pedal or a scan. On the weigh-in page it is kept at once: lifting the part
+// off calls for the next one.
 import { hear as stream } from "./stream.js";
+import { words } from "./words.js";
 
 export function scale() {
   const tested = document.querySelectorAll("[data-scale]");
@@ -11,7 +12,7 @@ export function scale() {
 const MASS = "input[name='mass'], input[name^='read-'][name$='_mass']";
 const POINTS = "input[name='read-swing_weight'], input[name='read-check_weight'], input[name='read-reference_swing_weight']";
 
-// On the grid the entry is called `typed`; what it asks stands beside it.
+// On the grid the entry is `typed`; what it asks stands beside it.
 function entries(shows) {
   const own = [...document.querySelectorAll(shows === "mass" ? MASS : POINTS)];
   const grid = [...document.querySelectorAll("input[name='typed']")].filter((input) => {
@@ -25,7 +26,7 @@ function hear(now) {
   for (const bar of document.querySelectorAll("[data-scale]")) {
     if (bar.dataset.scale !== now.scale) continue;
     bar.querySelector("[data-scale-value]").textContent = now.text || "–";
-    bar.querySelector("[data-scale-trouble]").textContent = now.trouble;
+    bar.querySelector("[data-scale-trouble]").textContent = now.trouble?.words ?? "";
   }
   const all = entries(now.shows);
   const at = all.find((input) => input === document.activeElement) ?? all.find((input) => !input.value);
@@ -34,7 +35,7 @@ function hear(now) {
   if (!now.taken) return;
   const weigh = at.form?.matches("[data-weigh]") ? at.form : null;
   if (at.value) {
-    if (weigh) at.nextElementSibling.textContent = `${now.name}: ${now.text} came and was not taken. Finish this one, then lift the part and put it back.`;
+    if (weigh) at.nextElementSibling.textContent = words("scale-busy", now);
     return;
   }
   // An entry in ounces gets the scale's grams with their sign.
@@ -42,7 +43,7 @@ function hear(now) {
   at.dispatchEvent(new Event("input", { bubbles: true }));
   at.focus();
   if (!weigh) return;
-  // Two tablets at the same scale: what both of them send is kept once.
+  // Two tablets at one scale: what both send is kept once
   weigh.elements.namedItem("request_key").value = now.take;
   if (weigh.hasAttribute("data-weigh-angles")) weigh.elements.namedItem("loft").focus();
   else if (weigh.reportValidity()) weigh.requestSubmit();
@@ -56,5 +57,5 @@ function shown(at, now) {
     bar.setAttribute("role", "status");
   }
   if (bar.previousElementSibling !== at) at.after(bar);
-  bar.textContent = now.trouble ? `${now.name}: ${now.trouble}` : `${now.name}: ${now.text || "–"}`;
+  bar.textContent = now.trouble ? `${now.name}: ${now.trouble.words}` : `${now.name}: ${now.text || "–"}`;
 }

@@ -2,6 +2,8 @@
 // field, or inside an entry for figures, the code is looked up: it opens the part or the club, at the bench it goes to
 // the form with data-scan-here. What stood in the entry before stands there again. What nobody knows as a code is an
 // entry like any other.
+import { words } from "./words.js";
+
 const MEAN_GAP_MS = 50;
 const CODE = /^[A-Za-z0-9][A-Za-z0-9._-]{1,31}$/;
 // A figure or a swing weight; four digits and more in a row are no figure that the bench reads.
@@ -78,19 +80,19 @@ function ends(event, entry) {
 async function look(code, entry, before) {
   const typed = entry?.value;
   if (entry) entry.value = before;
-  let words = "";
+  let why = "";
   try {
     const answer = await fetch(`/api/v1/scan/${encodeURIComponent(code)}`);
     const said = await answer.json();
     if (answer.ok) return go(code, said);
-    words = said.detail ?? "";
+    why = said.detail ?? "";
   } catch {
-    words = `${code} could not be looked up: there is no network.`;
+    why = words("no-look-up", { code });
   }
   // A label that is printed already, for the part that is weighed now.
   const label = entry?.form?.matches("[data-weigh]") && /[A-Za-z]/.test(code) && !UNIT.test(code);
   if (label) return (entry.form.elements.namedItem("code").value = code);
-  if (!entry) return say(words);
+  if (!entry) return say(why);
   // Nobody's code: an entry like any other, which the server reads or refuses.
   entry.value = typed;
   if (entry.dispatchEvent(new KeyboardEvent("keydown", { key: "Enter", bubbles: true, cancelable: true })))
@@ -103,15 +105,15 @@ function go(code, found) {
   const pending = [...document.querySelectorAll("[data-keep] [data-bench-entry]")].find((field) => field.value.trim());
   // The club's own card keeps what stands in the entry, as Enter does; before anything else that must be kept first.
   if (pending && club && here?.action.endsWith(`${club}/scan`)) return pending.form.requestSubmit();
-  if (pending) return say(`${pending.value} is typed and not kept yet. Press Enter for it, then scan ${code} again.`);
+  if (pending) return say(words("typed-first", { typed: pending.value, code }));
   if (!here) return location.assign(club || `/stock/parts/${encodeURIComponent(found.part.code)}`);
   here.elements.namedItem("code").value = code;
   here.requestSubmit();
 }
 
-function say(words) {
+function say(text) {
   document.getElementById("scanned")?.remove();
-  const line = Object.assign(document.createElement("p"), { id: "scanned", className: "notice care", textContent: words });
+  const line = Object.assign(document.createElement("p"), { id: "scanned", className: "notice care", textContent: text });
   line.setAttribute("role", "alert");
   document.querySelector("main").before(line);
 }

@@ -114,11 +114,9 @@ pub fn set_grid(w: &Words, caption: &str, against: &str, rows: &[GridRow]) -> Ma
                 caption.hidden { (caption) }
                 thead {
                     tr {
-                        th scope="col" { "club" }
+                        th scope="col" { (w.text("row-club")) }
                         th.grid-mark scope="col" { (against) }
-                        th scope="col" { "expected" }
-                        th scope="col" { "reading" }
-                        th scope="col" { "what it means" }
+                        @for head in ["row-expected", "row-reading", "row-meaning"] { th scope="col" { (w.text(head)) } }
                     }
                 }
                 tbody { @for row in rows { (grid_row(w, row)) } }
@@ -203,7 +201,7 @@ pub struct CauseLine<'a> {
 pub fn causes(w: &Words, lines: &[CauseLine<'_>], order: &str, form: &Markup) -> Markup {
     html! {
         section.card.causes aria-labelledby="causes-title" {
-            h2 #causes-title { "What may be behind it" }
+            h2 #causes-title { (w.text("cause-title")) }
             ol.plain { @for line in lines {
                 li { span.odds { (line.odds) } span { strong { (line.words) } " " span.small { (line.to_do) } } }
             } }

@@ -207,21 +207,21 @@ pub struct Step<'a> {
 #[must_use]
 pub fn stepper(w: &Words, steps: &[Step<'_>]) -> Markup {
     html! {
-        nav.stepper aria-label="Steps" {
+        nav.stepper aria-label=(w.text("step-row")) {
             ol {
                 @for step in steps {
                     @let (class, mark, word) = match step.state {
                         StepState::Open => ("open", None, ""),
                         StepState::Current => ("current", None, ""),
-                        StepState::Done => ("done", Some(Icon::Tick), "done"),
-                        StepState::Skipped => ("skipped", Some(Icon::Forward), "left out"),
-                        StepState::Doubted => ("doubt", Some(Icon::Doubt), "doubted"),
+                        StepState::Done => ("done", Some(Icon::Tick), "step-done"),
+                        StepState::Skipped => ("skipped", Some(Icon::Forward), "step-left-out"),
+                        StepState::Doubted => ("doubt", Some(Icon::Doubt), "step-doubted"),
                     };
                     li.(class) {
                         @let inner = html! {
                             @if let Some(mark) = mark { (icon(mark)) }
                             span { (step.label) }
-                            @if !word.is_empty() { span.hidden { ", " (word) } }
+                            @if !word.is_empty() { span.hidden { ", " (w.text(word)) } }
                         };
                         @if step.href.is_empty() { span.step { (inner) } }
                         @else {

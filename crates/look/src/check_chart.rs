@@ -1,7 +1,7 @@
 //! The chart of a scale's checks: what it shows too much, check by check, over how far one is from the next.
 
 use maud::{Markup, html};
-use words::Words;
+use words::{Amount, Words, text};
 
 use super::layout::{Scale, num, places};
 
@@ -16,7 +16,7 @@ pub struct CheckMark {
     pub speaks: bool,
     /// The range lies beyond its limit.
     pub jump: bool,
-    /// The limits were reckoned from it.
+    /// The limits were computed from it.
     pub in_base: bool,
     /// The day: `3 Mar`.
     pub day: String,
@@ -39,8 +39,8 @@ pub struct CheckChartView {
     pub limits: Option<(f64, f64, f64)>,
     /// Upper limit of a range.
     pub range_upper: Option<f64>,
-    /// Unit of the figures.
-    pub unit: String,
+    /// What sort of figure an error is.
+    pub amount: Option<Amount>,
     /// Decimals of the figures.
     pub decimals: u8,
 }
@@ -66,7 +66,7 @@ pub fn check_chart(w: &Words, view: &CheckChartView) -> Markup {
     let sound: Vec<&CheckMark> = view.marks.iter().filter(|m| m.error.is_finite()).collect();
     html! {
         figure.check-chart #(view.id) {
-            @if sound.is_empty() { p.hint { "No check yet." } }
+            @if sound.is_empty() { p.hint { (w.text("check-chart-none")) } }
             @else {
                 (drawing(w, view, &sound, WIDE)) (drawing(w, view, &sound, NARROW))
                 figcaption.hint { (key(w, view)) }
@@ -77,12 +77,11 @@ pub fn check_chart(w: &Words, view: &CheckChartView) -> Markup {
 }
 
 fn key(w: &Words, view: &CheckChartView) -> Markup {
+    let limits = if view.limits.is_some() { "check-chart-limits" } else { "check-chart-no-limits" };
     html! {
-        "Green: within tolerance. "
-        @if view.limits.is_some() { "Dashed: where this scale's own checks lie, reckoned from the filled ones. " }
-        @else { "Limits of its own come with the eighth check. " }
-        @if view.marks.iter().any(|m| m.speaks) { "A red ring speaks against it. " }
-        "Below: how far each check is from the one before."
+        (w.text("check-chart-tolerance")) " " (w.text(limits)) " "
+        @if view.marks.iter().any(|m| m.speaks) { (w.text("check-chart-red")) " " }
+        (w.text("check-chart-below"))
     }
 }
 
@@ -129,7 +128,7 @@ fn drawing(w: &Words, view: &CheckChartView, all: &[&CheckMark], paper: Paper) -
             @if let Some(mark) = marks.last() {
                 @let (x, y) = spot(marks.len() - 1);
                 @let over = y > top + 30.0;
-                text.last x=(num((x + 12.0).min(paper.width - 8.0))) y=(num(if over { y - 12.0 } else { y + 24.0 })) { (w.signed(mark.error, view.decimals)) }
+                text.last x=(num((x + 12.0).min(paper.width - 8.0))) y=(num(if over { y - 12.0 } else { y + 24.0 })) { (signed(w, view, mark.error, view.decimals)) }
             }
             (ranges(w, view, marks, &across, paper))
             text.first x=(num(left - 8.0)) y=(num(whole - 4.0)) { (marks.first().map_or("", |m| m.day.as_str())) }
@@ -140,15 +139,15 @@ fn drawing(w: &Words, view: &CheckChartView, all: &[&CheckMark], paper: Paper) -
     }
 }
 
-/// Labels at the left that do not touch each other: nought first, then the tolerance, then the limits.
+/// Labels at the left that do not touch each other: zero first, then the tolerance, then the limits.
 fn level_labels(w: &Words, view: &CheckChartView, up: &Scale, reach: f64, paper: Paper) -> Vec<(String, f64)> {
     let tolerance = view.tolerance.abs();
     let limits = view.limits.map_or(Vec::new(), |(_, low, high)| vec![high, low]);
-    let mut shown: Vec<(String, f64)> = vec![(format!("0 {}", view.unit), up.at(0.0) + 5.0)];
+    let mut shown: Vec<(String, f64)> = vec![(zero(w, view), up.at(0.0) + 5.0)];
     for value in [tolerance, -tolerance].into_iter().chain(limits).filter(|v| v.abs() <= reach) {
         let y = up.at(value) + 5.0;
         if shown.iter().all(|(_, other)| (other - y).abs() > paper.size + 1.0) {
-            shown.push((w.signed(value, view.decimals.max(1)), y));
+            shown.push((signed(w, view, value, view.decimals.max(1)), y));
         }
     }
     shown
@@ -164,7 +163,7 @@ fn ranges(w: &Words, view: &CheckChartView, marks: &[&CheckMark], across: &Scale
             line.floor x1=(num(paper.left)) x2=(num(paper.width - 8.0)) y1=(num(floor)) y2=(num(floor)) {}
             @if let Some(limit) = view.range_upper {
                 line.limit x1=(num(paper.left)) x2=(num(paper.width - 8.0)) y1=(num(up.at(limit))) y2=(num(up.at(limit))) {}
-                text.level x=(num(paper.left - 7.0)) y=(num(up.at(limit) + 5.0)) { (w.signed(limit, view.decimals.max(1)).trim_start_matches('+')) }
+                text.level x=(num(paper.left - 7.0)) y=(num(up.at(limit) + 5.0)) { (plain(w, view, limit, view.decimals.max(1))) }
             }
             @for (i, mark) in marks.iter().enumerate() {
                 @if let Some(range) = mark.range.filter(|r| r.is_finite()) {
@@ -176,16 +175,42 @@ fn ranges(w: &Words, view: &CheckChartView, marks: &[&CheckMark], across: &Scale
     }
 }
 
+/// A figure without its unit, in the reader's.
+fn plain(w: &Words, view: &CheckChartView, value: f64, decimals: u8) -> String {
+    if !value.is_finite() {
+        return "–".to_owned();
+    }
+    w.amount_figure(view.amount.unwrap_or(Amount::Times), value, decimals)
+}
+
+/// The same with its sign.
+fn signed(w: &Words, view: &CheckChartView, value: f64, decimals: u8) -> String {
+    words::signed(plain(w, view, value, decimals), value)
+}
+
+/// Zero with the unit of the figures beside it.
+fn zero(w: &Words, view: &CheckChartView) -> String {
+    view.amount.map_or_else(|| "0".to_owned(), |amount| w.amount_whole(amount, 0))
+}
+
 fn list(w: &Words, view: &CheckChartView) -> Markup {
     html! {
         table {
-            caption { (view.title) ", in " (view.unit) }
-            thead { tr { th scope="col" { "day" } th scope="col" { "too much" } th scope="col" { "from the one before" } th scope="col" { "what it says" } } }
+            caption { (text!(w, "check-chart-caption", title = view.title, unit = view.amount.map_or_else(String::new, |a| w.amount_sign(a)))) }
+            thead { tr {
+                th scope="col" { (w.text("check-chart-day")) }
+                th scope="col" { (w.text("check-chart-error")) }
+                th scope="col" { (w.text("check-chart-range")) }
+                th scope="col" { (w.text("check-chart-says")) }
+            } }
             tbody { @for mark in &view.marks {
                 tr {
                     th scope="row" { (mark.day) }
-                    td { (w.signed(mark.error, view.decimals)) }
-                    td { @if let Some(range) = mark.range { (w.signed(range, view.decimals).trim_start_matches('+')) @if mark.jump { ", a jump" } } }
+                    td { (signed(w, view, mark.error, view.decimals)) }
+                    td { @if let Some(range) = mark.range {
+                        @let range = plain(w, view, range, view.decimals);
+                        @if mark.jump { (text!(w, "check-chart-jump", range = range)) } @else { (range) }
+                    } }
                     td { (mark.words) }
                 }
             } }
@@ -214,7 +239,7 @@ mod tests {
             title: "Checks with <b>".into(),
             marks: errors.iter().enumerate().map(mark).collect(),
             tolerance: 0.3,
-            unit: "g".into(),
+            amount: Some(Amount::Mass),
             decimals: 1,
             ..CheckChartView::default()
         }
@@ -239,7 +264,7 @@ mod tests {
         one.marks[1].words = "outside its tolerance".into();
         let text = check_chart(&w(), &one).into_string();
         assert!(text.contains("check speaks") || text.contains("check  speaks") || text.contains("speaks\""), "{text}");
-        assert!(text.contains("outside its tolerance") && text.contains("A red ring"), "{text}");
+        assert!(text.contains("outside its tolerance") && text.contains("Red: out of control"), "{text}");
         assert!(check_chart(&w(), &CheckChartView::default()).into_string().contains("No check yet"));
     }
 }

@@ -2,19 +2,20 @@
 
 use maud::{Markup, html};
 use quantity::decimal;
-use words::Words;
 
 /// One plan.
 #[derive(Debug, Clone)]
 pub struct ChoicePoint {
     /// Its number in the list below.
     pub label: String,
-    /// Grams.
+    /// Weight in the tips, in the reader's unit.
     pub across: f64,
     /// Points.
     pub up: f64,
     /// Of the other kind: drawn as a square.
     pub other: bool,
+    /// The same in words.
+    pub told: String,
 }
 
 const WIDE: f64 = 340.0;
@@ -24,17 +25,14 @@ const BASE: f64 = 166.0;
 /// Marks stand this far inside the axes, so that one at nought covers no figure.
 const IN: f64 = 16.0;
 
-/// The plans as numbered marks; what stands where is also told in words.
+/// The plans as numbered marks; where each lies is told in words, too.
 #[must_use]
-pub fn choice_picture(w: &Words, title: &str, across: &str, up: &str, points: &[ChoicePoint]) -> Markup {
+pub fn choice_picture(title: &str, across: &str, up: &str, points: &[ChoicePoint]) -> Markup {
     let most = |f: fn(&ChoicePoint) -> f64| points.iter().map(f).fold(0.0, f64::max);
     let (top_x, top_y) = (ceiling(most(|p| p.across)), ceiling(most(|p| p.up)));
     let x = |v: f64| LEFT + IN + (WIDE - LEFT - IN - 20.0) * v / top_x;
     let y = |v: f64| BASE - IN - (BASE - IN - 34.0) * v / top_y;
-    let told: Vec<String> = points
-        .iter()
-        .map(|p| format!("plan {}: {} {across}, {} {up}", p.label, decimal(p.across, 1), decimal(p.up, 2)))
-        .collect();
+    let told: Vec<&str> = points.iter().map(|p| p.told.as_str()).collect();
     html! {
         svg.choice viewBox={ "0 0 " (WIDE) " " (HIGH) } role="img" aria-label={ (title) ": " (told.join("; ")) } {
             title { (title) }

@@ -23,13 +23,13 @@ pub enum ClubState {
 impl ClubState {
     /// The word for it.
     #[must_use]
-    pub fn word(self, w: &Words) -> &'static str {
-        match self {
-            Self::Unknown => "not read yet",
-            Self::Within => "within",
-            Self::Off => "off target",
-            Self::Doubted => "doubted",
-        }
+    pub fn word(self, w: &Words) -> String {
+        w.text(match self {
+            Self::Unknown => "row-unknown",
+            Self::Within => "row-within",
+            Self::Off => "row-off",
+            Self::Doubted => "row-doubted",
+        })
     }
 
     const fn class(self) -> &'static str {
@@ -45,7 +45,7 @@ impl ClubState {
 /// One club of the row.
 #[derive(Debug, Clone, Default)]
 pub struct ClubChip {
-    /// Its number or letter: `6`, `P`.
+    /// Its number or letter: `6`, `PW`.
     pub number: String,
     /// Where it leads.
     pub href: String,
@@ -72,14 +72,14 @@ const EDGE: f64 = 4.0;
 #[must_use]
 pub fn club_row(w: &Words, clubs: &[ClubChip], all_href: &str) -> Markup {
     html! {
-        nav.clubs aria-label="Clubs of the set" {
-            @if !all_href.is_empty() { a.club.all-clubs href=(all_href) data-key="a" { (icon(Icon::Set)) span { "All" } } }
+        nav.clubs aria-label=(w.text("row-title")) {
+            @if !all_href.is_empty() { a.club.all-clubs href=(all_href) data-key="a" { (icon(Icon::Set)) span { (w.text("row-all")) } } }
             @for club in clubs {
                 a.club.(club.state.class()).done[club.done] href=(club.href)
                     aria-current=[club.current.then_some("true")] {
                     (club_mark(club.deviation_points, club.half_band_points, club.tolerance_points, false))
                     span.club-text {
-                        span.club-number { (club.number) @if club.done { (icon(Icon::Tick)) span.hidden { " done" } } }
+                        span.club-number { (club.number) @if club.done { (icon(Icon::Tick)) span.hidden { " " (w.text("row-done")) } } }
                         span.club-dev {
                             (club.deviation_text)
                             @match club.state {

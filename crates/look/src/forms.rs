@@ -292,7 +292,7 @@ pub fn search_bar(w: &Words, action: &str, name: &str, label: &str, value: &str,
             label.hidden for=(name) { (label) }
             input #(name) type="search" name=(name) value=(value) placeholder=(label);
             (more)
-            button.button.quiet type="submit" { (icon(Icon::Search)) span { "Find" } }
+            button.button.quiet type="submit" { (icon(Icon::Search)) span { (w.text("button-find")) } }
         }
     }
 }

@@ -1,7 +1,7 @@
 //! The frame around every page: head, title, navigation, notice, footer.
 
 use maud::{DOCTYPE, Markup, PreEscaped, html};
-use words::Words;
+use words::{Words, text};
 
 use super::blocks::{Tone, notice_block};
 use super::icons::{Icon, icon};
@@ -36,17 +36,17 @@ impl Nav {
 
     /// Its word.
     #[must_use]
-    pub fn label(self, w: &Words) -> &'static str {
-        match self {
-            Self::Today => "Today",
-            Self::Sheets => "Sheets",
-            Self::Stock => "Stock",
-            Self::Plan => "Plan",
-            Self::Bench => "Bench",
-            Self::Glue => "Glue",
-            Self::Records => "Records",
-            Self::Elsewhere => "",
-        }
+    pub fn label(self, w: &Words) -> String {
+        w.text(match self {
+            Self::Today => "frame-today",
+            Self::Sheets => "frame-sheets",
+            Self::Stock => "frame-stock",
+            Self::Plan => "frame-plan",
+            Self::Bench => "frame-bench",
+            Self::Glue => "frame-glue",
+            Self::Records => "frame-records",
+            Self::Elsewhere => return String::new(),
+        })
     }
 
     /// Its address.
@@ -146,20 +146,21 @@ impl Default for PageFrame {
 pub fn page(w: &Words, frame: &PageFrame) -> Markup {
     html! {
         (DOCTYPE)
-        html lang=(w.language_code()) data-theme=[frame.theme] data-now=[frame.now.as_deref()] {
+        html lang=(w.language_code()) data-theme=[frame.theme] data-now=[frame.now.as_deref()]
+            data-words=(crate::scripts::sentences(w)) {
             head {
                 meta charset="utf-8";
                 meta name="viewport" content="width=device-width, initial-scale=1";
                 meta name="color-scheme" content="light dark";
-                title { (frame.title) " · Setwright" }
+                title { (text!(w, "frame-window", title = frame.title)) }
                 link rel="stylesheet" href=(asset_url("setwright.css"));
                 link rel="icon" type="image/svg+xml" href=(asset_url("mark.svg"));
                 script type="module" src=(asset_url("bench.js")) {}
             }
             body.at-bench[frame.at_bench] {
-                a.skip href="#main" { "Skip to the content" }
+                a.skip href="#main" { (w.text("frame-skip")) }
                 header.head {
-                    a.mark href="/" aria-label="Setwright, today" { (icon(Icon::SwingWeight)) }
+                    a.mark href="/" aria-label=(w.text("frame-home")) { (icon(Icon::SwingWeight)) }
                     div.head-title {
                         h1 { (frame.title) }
                         @if !frame.crumb.is_empty() { p.crumb { (frame.crumb) } }
@@ -172,7 +173,7 @@ pub fn page(w: &Words, frame: &PageFrame) -> Markup {
                 main #main tabindex="-1" { (frame.body) }
                 @if !frame.footer.is_empty() {
                     footer.foot {
-                        nav aria-label="More" {
+                        nav aria-label=(w.text("frame-more")) {
                             @for link in &frame.footer { a href=(link.href) { (link.label) } }
                         }
                     }
@@ -184,7 +185,7 @@ pub fn page(w: &Words, frame: &PageFrame) -> Markup {
 
 fn navigation(w: &Words, active: Nav) -> Markup {
     html! {
-        nav.places aria-label="Places" {
+        nav.places aria-label=(w.text("frame-places")) {
             @for place in Nav::SHOWN {
                 a href=(place.href()) aria-current=[(place == active).then_some("page")] { (place.label(w)) }
             }

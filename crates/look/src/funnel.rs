@@ -2,7 +2,7 @@
 //! arrive and the tolerance behind it.
 
 use maud::{Markup, html};
-use words::Words;
+use words::{Words, text};
 
 use super::layout::{Scale, num, places, text_width};
 
@@ -15,7 +15,7 @@ pub struct FunnelStage {
     pub centre_points: f64,
     /// Half the 95 % band, in points.
     pub half_band_points: f64,
-    /// The finish that this stage's own reading speaks for, minus target, in points.
+    /// The finish that this stage's own reading points to, minus target, in points.
     pub reading_points: Option<f64>,
     /// The reading is doubted.
     pub doubted: bool,
@@ -56,7 +56,7 @@ const NARROW: Paper = Paper { name: "narrow", width: 340.0, height: 190.0, left:
 pub fn funnel(w: &Words, view: &FunnelView) -> Markup {
     html! {
         figure.funnel #(view.id) {
-            @if view.stages.is_empty() { p.funnel-none { "No stage has a forecast yet." } }
+            @if view.stages.is_empty() { p.funnel-none { (w.text("funnel-empty")) } }
             @else { (drawing(w, view, WIDE)) (drawing(w, view, NARROW)) div.hidden { (list(w, view)) } }
         }
     }
@@ -95,7 +95,7 @@ fn drawing(w: &Words, view: &FunnelView, paper: Paper) -> Markup {
     html! {
         svg class={ "funnel-" (paper.name) } viewBox={ "0 0 " (paper.width) " " (paper.height) } role="img"
             aria-labelledby={ (title_id) "-t" } {
-            title id={ (title_id) "-t" } { "How the finish of the " (view.club) " is forecast, stage by stage" }
+            title id={ (title_id) "-t" } { (text!(w, "funnel-title", club = view.club)) }
             rect.zone x=(num(paper.left)) y=(num(up.at(0.0) - half)) height=(num(2.0 * half))
                 width=(num(paper.width - paper.left - paper.right)) {}
             (levels(w, view, &up, reach, paper))
@@ -200,15 +200,20 @@ fn stage_labels(view: &FunnelView, at: &dyn Fn(usize) -> f64, y: f64, paper: Pap
 fn list(w: &Words, view: &FunnelView) -> Markup {
     html! {
         table {
-            caption { "Finish against " (view.target_label) ", in points" }
-            thead { tr { th scope="col" { "stage" } th scope="col" { "forecast" } th scope="col" { "band" } th scope="col" { "reading" } } }
+            caption { (text!(w, "funnel-list", target = view.target_label)) }
+            thead { tr {
+                @for head in ["funnel-stage", "funnel-forecast", "funnel-band", "funnel-reading"] { th scope="col" { (w.text(head)) } }
+            } }
             tbody {
                 @for stage in &view.stages {
                     tr {
-                        th scope="row" { (stage.label) @if stage.current { ", now" } }
+                        th scope="row" { (if stage.current { text!(w, "funnel-now", stage = stage.label) } else { stage.label.clone() }) }
                         td { (w.signed(stage.centre_points, 1)) }
                         td { "± " (w.signed(stage.half_band_points, 1).trim_start_matches('+')) }
-                        td { @if let Some(points) = stage.reading_points { (w.signed(points, 1)) @if stage.doubted { ", doubted" } } }
+                        td { @if let Some(points) = stage.reading_points {
+                            @let points = w.signed(points, 1);
+                            (if stage.doubted { text!(w, "funnel-doubted", points = points) } else { points })
+                        } }
                     }
                 }
             }

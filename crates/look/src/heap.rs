@@ -2,7 +2,7 @@
 
 use maud::{Markup, html};
 use quantity::decimal;
-use words::Words;
+use words::{Words, text};
 
 use super::layout::{Scale, num};
 
@@ -51,25 +51,17 @@ pub fn heap(w: &Words, view: &HeapView) -> Markup {
     }
 }
 
-/// `12 weighed, 266.8 g on the mean, +1.3 g from the maker's 265.5 g; they scatter by 1.1 g`.
+/// `12 weighed, 266.8 g on average, +1.3 g from the maker's 265.5 g; they scatter by 1.1 g`.
 fn words(w: &Words, view: &HeapView) -> String {
     let n = view.masses_g.len();
     if n == 0 {
-        return format!("None weighed yet; the maker says {} g", decimal(view.nominal_g, 1));
+        return text!(w, "weigh-in-heap-none", nominal_g = view.nominal_g);
     }
-    let mean = view.masses_g.iter().sum::<f64>() / n as f64;
-    let squares: f64 = view.masses_g.iter().map(|g| (g - mean).powi(2)).sum();
-    let scatter = if n > 1 {
-        format!("; they scatter by {} g", decimal((squares / (n as f64 - 1.0)).sqrt(), 1))
-    } else {
-        String::new()
-    };
-    format!(
-        "{n} weighed, {} g on the mean, {} g from the maker's {} g{scatter}",
-        decimal(mean, 1),
-        w.signed(mean - view.nominal_g, 1),
-        decimal(view.nominal_g, 1)
-    )
+    let mean_g = view.masses_g.iter().sum::<f64>() / n as f64;
+    let squares: f64 = view.masses_g.iter().map(|g| (g - mean_g).powi(2)).sum();
+    let sd_g = (n > 1).then(|| (squares / (n as f64 - 1.0)).sqrt());
+    let off_g = mean_g - view.nominal_g;
+    text!(w, "weigh-in-heap-words", n = n, mean_g = mean_g, off_g = off_g, nominal_g = view.nominal_g, sd_g = sd_g)
 }
 
 /// From which mass to which: the maker's band and all that was weighed, with the numbers beside it where they are near.
@@ -95,19 +87,19 @@ fn drawing(w: &Words, view: &HeapView, paper: Paper) -> Markup {
     let (from, to) = (across.at(view.nominal_g - 2.0 * sd), across.at(view.nominal_g + 2.0 * sd));
     html! {
         svg class={ "calc-" (paper.name) } viewBox={ "0 0 " (paper.width) " " (paper.height) } role="img"
-            aria-label={ "Masses of " (view.name) ": " (words(w, view)) } font-size=(paper.size) {
+            aria-label=(text!(w, "weigh-in-heap-title", name = view.name.as_str(), words = words(w, view))) font-size=(paper.size) {
             rect.zone x=(num(from)) y=(num(top)) width=(num((to - from).max(0.0))) height=(num(base - top)) {}
             line.aim x1=(num(across.at(view.nominal_g))) x2=(num(across.at(view.nominal_g))) y1=(num(top)) y2=(num(base)) {}
             line.axis x1=(left) x2=(right) y1=(num(base)) y2=(num(base)) {}
             (beside(view, &across, low, high, base, top, paper))
-            (ticks(&across, low, high, base, paper))
+            (ticks(w, &across, low, high, base, paper))
             @for dot in &dots { circle.mark.open[!dot.last] cx=(num(dot.x)) cy=(num(dot.y)) r=(num(dot.r)) {} }
             @if let Some(asked) = view.asked_g {
                 @let x = across.at(asked.clamp(low, high));
                 line.off x1=(num(x)) x2=(num(x)) y1=(num(top)) y2=(num(base)) {}
                 text.strong.halo x=(num(x)) y=(num(base - 6.0)) { "?" }
             }
-            text.halo x=(num(across.at(view.nominal_g))) y=(num(top - 10.0)) { "maker " (decimal(view.nominal_g, 1)) " g" }
+            text.halo x=(num(across.at(view.nominal_g))) y=(num(top - 10.0)) { (text!(w, "weigh-in-heap-maker", nominal_g = view.nominal_g)) }
         }
     }
 }
@@ -166,19 +158,24 @@ fn beside(view: &HeapView, across: &Scale, low: f64, high: f64, base: f64, top: 
     }
 }
 
-fn ticks(across: &Scale, low: f64, high: f64, base: f64, paper: Paper) -> Markup {
+/// Ticks at round figures of the reader's unit.
+fn ticks(w: &Words, across: &Scale, low_g: f64, high_g: f64, base: f64, paper: Paper) -> Markup {
+    let unit_g = w.units.mass.grams();
+    let (low, high) = (low_g / unit_g, high_g / unit_g);
     let room = (high - low) / (paper.width / (paper.size * 4.5));
-    let step = [0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 50.0].into_iter().find(|s| *s >= room).unwrap_or(100.0);
+    let steps = [0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 50.0];
+    let step = steps.into_iter().find(|s| *s >= room).unwrap_or(100.0);
     let first = (low / step).ceil();
     let count = (((high - first * step) / step).floor().max(0.0) as u32).min(40);
-    let decimals = u8::from(step < 1.0);
+    let decimals = if step < 0.1 { 2 } else { u8::from(step < 1.0) };
     html! {
         @for i in 0..=count {
-            @let mass_g = (first + f64::from(i)) * step;
-            line x1=(num(across.at(mass_g))) x2=(num(across.at(mass_g))) y1=(num(base)) y2=(num(base + 5.0)) {}
-            text x=(num(across.at(mass_g))) y=(num(base + 6.0 + paper.size)) { (decimal(mass_g, decimals)) }
+            @let mass = (first + f64::from(i)) * step;
+            @let x = num(across.at(mass * unit_g));
+            line x1=(x) x2=(x) y1=(num(base)) y2=(num(base + 5.0)) {}
+            text x=(x) y=(num(base + 6.0 + paper.size)) { (decimal(mass, decimals)) }
         }
-        text.end x=(num(paper.width - 6.0)) y=(num(base + 8.0 + 2.0 * paper.size)) { "g" }
+        text.end x=(num(paper.width - 6.0)) y=(num(base + 8.0 + 2.0 * paper.size)) { (w.mass_sign()) }
     }
 }
 
@@ -216,7 +213,7 @@ mod tests {
         }
         assert!(text.contains(">6</text>") && text.contains(">8</text>") && !text.contains(">P</text>"), "{text}");
         // By hand: (60 · 265.5 + 264.0 + 268.2 + 345.0) / 63 = 266.78.
-        assert!(text.contains("63 weighed, 266.8 g on the mean, +1.3 g from the maker's 265.5 g"), "{text}");
+        assert!(text.contains("63 weighed, 266.8 g on average, +1.3 g from the maker's 265.5 g"), "{text}");
     }
 
     #[test]

@@ -1,7 +1,7 @@
 //! Labels for parts: the code as QR and as Code 128, and in letters with the mass, the model and the number.
 
 use maud::{Markup, PreEscaped, html};
-use words::Words;
+use words::{Words, text};
 
 /// Width of a label, in millimetres.
 pub const LABEL_WIDTH_MM: f64 = 62.0;
@@ -74,10 +74,10 @@ pub fn label_document(w: &Words, labels: &[PartLabel], paper: LabelPaper) -> Str
     };
     html! {
         (maud::DOCTYPE)
-        html lang="en" {
+        html lang=(w.language_code()) {
             head {
                 meta charset="utf-8";
-                title { "Labels" }
+                title { (w.text("label-title")) }
                 style { (PreEscaped("body { margin: 0; } .part-label { break-inside: avoid; } .part-label svg { display: block; } ")) (PreEscaped(page)) }
             }
             body { (label_page(w, labels, paper)) }
@@ -91,7 +91,7 @@ pub fn label_document(w: &Words, labels: &[PartLabel], paper: LabelPaper) -> Str
 pub fn label_svg(w: &Words, label: &PartLabel) -> String {
     html! {
         svg xmlns="http://www.w3.org/2000/svg" width="62mm" height="29mm" viewBox="0 0 62 29" role="img"
-            aria-label={ (label.code) ", " (label.what) ", " (label.mass) } { (drawing(w, label)) }
+            aria-label=(text!(w, "label-of-part", code = label.code, what = label.what, mass = label.mass)) { (drawing(w, label)) }
     }
     .into_string()
 }
@@ -132,7 +132,7 @@ fn drawing(w: &Words, label: &PartLabel) -> Markup {
             text x="21" y="17.8" font-size=(size(&label.mass, 4.6, 40.0)) font-weight="700" { (label.mass) }
         }
         @if let Some(path) = bars { path d=(path) fill="#000" shape-rendering="crispEdges" {} }
-        @else { text x="31" y="25" font-size="2.8" text-anchor="middle" fill="#000" { "scan the square code" } }
+        @else { text x="31" y="25" font-size="2.8" text-anchor="middle" fill="#000" { (w.text("label-scan-square")) } }
     }
 }
 

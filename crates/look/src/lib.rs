@@ -25,6 +25,7 @@ pub mod label;
 pub mod layout;
 pub mod print;
 mod rich;
+mod scripts;
 mod term;
 pub mod trace;
 

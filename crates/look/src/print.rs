@@ -1,7 +1,7 @@
 //! The job card: printed, it rides in the tray with the club.
 
 use maud::{Markup, PreEscaped, html};
-use words::Words;
+use words::{Words, text};
 
 /// Paper of the card.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
@@ -50,13 +50,13 @@ pub fn job_card(w: &Words, view: &JobCard<'_>) -> Markup {
     html! {
         article.job-card.a5[view.size == CardSize::A5] aria-label={ (view.club) ", " (view.job) } {
             header {
-                div { p.job-card-club { (view.club) } p { (view.job) } @if !view.slot.is_empty() { p { "Slot " (view.slot) } } }
+                div { p.job-card-club { (view.club) } p { (view.job) } @if !view.slot.is_empty() { p { (text!(w, "card-slot", slot = view.slot)) } } }
                 div.job-card-code { (view.code_svg) p { (view.code) } }
             }
             dl { @for (name, value) in &view.lines { div { dt { (name) } dd { (value) } } } }
             table {
-                caption.hidden { "Expected readings" }
-                thead { tr { th scope="col" { "reading" } th.fig scope="col" { "expected" } th scope="col" { "read" } } }
+                caption.hidden { (w.text("card-expected-readings")) }
+                thead { tr { th scope="col" { (w.text("card-reading")) } th.fig scope="col" { (w.text("card-expected")) } th scope="col" { (w.text("card-read")) } } }
                 tbody {
                     @for (stage, value) in &view.expected {
                         tr { th scope="row" { (stage) } td.fig { (value) } td.job-card-blank {} }

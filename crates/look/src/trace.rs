@@ -1,6 +1,7 @@
 //! A small picture of how a learned value came about: its mean with its band, job by job.
 
 use maud::{Markup, html};
+use words::{Amount, Words};
 
 use super::layout::{Scale, num, places};
 
@@ -26,10 +27,10 @@ pub struct TraceView {
     pub start: f64,
     /// Words at the left end and at the right: `job 3`, `job 12`.
     pub ends: (String, String),
-    /// Unit and decimals of the figures at the edge.
-    pub unit: String,
+    /// What sort of figure it is, for those at the edge; none for bare figures.
+    pub amount: Option<Amount>,
     /// Decimals of those figures.
-    pub decimals: usize,
+    pub decimals: u8,
 }
 
 const WIDTH: f64 = 320.0;
@@ -37,7 +38,7 @@ const HEIGHT: f64 = 112.0;
 
 /// The picture. Nothing is drawn of fewer than two moments.
 #[must_use]
-pub fn trace(view: &TraceView) -> Markup {
+pub fn trace(w: &Words, view: &TraceView) -> Markup {
     let sound: Vec<TracePoint> =
         view.points.iter().copied().filter(|p| p.mean.is_finite() && p.band.is_finite()).collect();
     if sound.len() < 2 {
@@ -53,7 +54,10 @@ pub fn trace(view: &TraceView) -> Markup {
     let mut outline: Vec<_> = edge(1.0).collect();
     outline.extend(edge(-1.0).collect::<Vec<_>>().into_iter().rev());
     let centre: Vec<_> = edge(0.0).collect();
-    let figure = |value: f64| format!("{value:.*} {}", view.decimals, view.unit).replace('-', "−");
+    let figure = |value: f64| match view.amount {
+        Some(amount) => w.amount(amount, value, view.decimals),
+        None => w.signed(value, view.decimals).trim_start_matches('+').to_owned(),
+    };
     html! {
         figure.lesson {
             svg viewBox={ "0 0 " (WIDTH) " " (HEIGHT) } role="img" aria-labelledby={ (view.id) "-t" } {
@@ -77,13 +81,17 @@ pub fn trace(view: &TraceView) -> Markup {
 mod tests {
     use super::*;
 
+    fn w() -> Words {
+        Words::english(quantity::Units::default())
+    }
+
     fn view(points: &[(f64, f64)]) -> TraceView {
         TraceView {
             id: "t".into(),
             title: "Adhesive <b>".into(),
             points: points.iter().map(|(mean, band)| TracePoint { mean: *mean, band: *band }).collect(),
             ends: ("job 1".into(), "job 3".into()),
-            unit: "g".into(),
+            amount: Some(Amount::Mass),
             decimals: 1,
             ..TraceView::default()
         }
@@ -91,7 +99,7 @@ mod tests {
 
     #[test]
     fn the_band_is_drawn_within_the_picture() {
-        let text = trace(&view(&[(0.0, 0.8), (-0.4, 0.3), (-0.5, 0.2)])).into_string();
+        let text = trace(&w(), &view(&[(0.0, 0.8), (-0.4, 0.3), (-0.5, 0.2)])).into_string();
         assert!(text.contains("Adhesive &lt;b&gt;") && text.contains("0.8 g") && text.contains("−0.8 g"), "{text}");
         let points = text.split("points=\"").nth(1).unwrap().split('"').next().unwrap();
         let figures: Vec<f64> = points.split([' ', ',']).map(|x| x.parse().unwrap()).collect();
@@ -101,9 +109,9 @@ mod tests {
 
     #[test]
     fn what_cannot_be_drawn_is_left_out() {
-        assert_eq!(trace(&view(&[(0.1, 0.2)])).into_string(), "");
-        assert_eq!(trace(&view(&[(f64::NAN, 0.2), (0.1, 0.2)])).into_string(), "");
-        let flat = trace(&view(&[(0.0, 0.0), (0.0, 0.0)])).into_string();
+        assert_eq!(trace(&w(), &view(&[(0.1, 0.2)])).into_string(), "");
+        assert_eq!(trace(&w(), &view(&[(f64::NAN, 0.2), (0.1, 0.2)])).into_string(), "");
+        let flat = trace(&w(), &view(&[(0.0, 0.0), (0.0, 0.0)])).into_string();
         assert!(!flat.contains("NaN") && !flat.contains("inf"), "{flat}");
     }
 }

@@ -3,10 +3,12 @@
 use clap::{Args, Parser, Subcommand};
 use std::path::PathBuf;
 
+mod figures;
 mod place;
 mod serve;
 mod stock;
 
+pub use figures::{PartFigures, TypedFigures};
 pub use place::*;
 pub use serve::*;
 pub use stock::*;
@@ -33,7 +35,7 @@ pub enum Command {
     Export(Export),
     /// Labels of parts to print, as an HTML document: the code as QR and as Code 128.
     Labels(Labels),
-    /// What the mass of a part speaks for: its own number, the one beside it, another model; with --keep weigh it in.
+    /// Identify a part by its mass: its own number, the one beside it, another model; with --keep weigh it in.
     Weigh(Weigh),
     /// Fitting sheets.
     #[command(subcommand)]
@@ -158,15 +160,9 @@ pub struct Weigh {
     /// Code on its label; left out: the next one of its model and number.
     #[arg(long, value_name = "CODE", requires = "keep")]
     pub code: Option<String>,
-    /// Loft as received.
-    #[arg(long, value_name = "DEGREES", default_value = "", requires = "keep")]
-    pub loft: String,
-    /// Lie as received.
-    #[arg(long, value_name = "DEGREES", default_value = "", requires = "keep")]
-    pub lie: String,
-    /// Frequency of a raw shaft on the shop's own clamp and weight: 262, or "4.37 Hz".
-    #[arg(long, value_name = "CPM", default_value = "", requires = "keep")]
-    pub cpm: String,
+    /// Its figures.
+    #[command(flatten)]
+    pub figures: TypedFigures,
     /// Keep it though its mass is in question.
     #[arg(long, requires = "keep")]
     pub sure: bool,
@@ -287,16 +283,16 @@ pub struct CausesArguments {
     pub database: Database,
 }
 
-/// What is to be done with what the shop has learned.
+/// What to do with what the shop has learned.
 #[derive(Debug, Args)]
 pub struct LearnedArguments {
-    /// Set this value back to what a new shop begins with; `all` for everything.
+    /// Reset this value to what a new shop begins with; `all` for everything.
     #[arg(long, value_name = "KEY", conflicts_with_all = ["pin", "unpin"], requires = "reason")]
     pub reset: Option<String>,
-    /// Fix this value: it is used as it stands and learns nothing.
+    /// Lock this value: it is used as it is and learns nothing.
     #[arg(long, value_name = "KEY", conflicts_with = "unpin", requires = "reason")]
     pub pin: Option<String>,
-    /// Let this value learn again.
+    /// Unlock this value: it learns again.
     #[arg(long, value_name = "KEY", requires = "reason")]
     pub unpin: Option<String>,
     /// Why, for the history.
@@ -372,7 +368,7 @@ pub struct Simulate {
 pub enum ScaleCommand {
     /// How every scale stands, or one: trust, checks, charts, offset and drift, what the belief begins with.
     Health {
-        /// Key of the scale, for example balance or mass; left out: all of them.
+        /// Key of the scale, for example balance or mass; default: all of them.
         scale: Option<String>,
         /// Where the database is.
         #[command(flatten)]
@@ -384,7 +380,7 @@ pub enum ScaleCommand {
         scale: String,
         /// What it shows: 200.1, "7.06 oz", D1.4.
         shows: String,
-        /// Key of the check weight; left out: the scale's first.
+        /// Key of the check weight; default: the scale's first.
         #[arg(long, value_name = "KEY")]
         weight: Option<String>,
         /// Keep it as it is though it looks like a slip.
@@ -420,7 +416,7 @@ pub enum ScaleCommand {
         /// Number of the certificate, what was adjusted.
         #[arg(long, default_value = "")]
         note: String,
-        /// It was adjusted: its chart begins anew.
+        /// It was adjusted: a new chart begins.
         #[arg(long)]
         adjusted: bool,
         /// Who enters it.
@@ -430,9 +426,9 @@ pub enum ScaleCommand {
         #[command(flatten)]
         database: Database,
     },
-    /// Gauge studies and what they found; they are begun and read at the bench, under Scales.
+    /// Gauge studies and what they found; they are started and read on the page Scales.
     Studies {
-        /// Identity of one; left out: all of them.
+        /// Identity of one; default: all of them.
         study: Option<String>,
         /// Where the database is.
         #[command(flatten)]
@@ -493,13 +489,13 @@ pub struct ScaleArguments {
     /// Text for overload. May be given again.
     #[arg(long, value_name = "TEXT")]
     pub overload: Vec<String>,
-    /// Text that means nothing. May be given again.
+    /// Text to ignore. May be given again.
     #[arg(long, value_name = "TEXT")]
     pub ignore: Vec<String>,
-    /// Beginning of lines to pass over. May be given again.
+    /// Beginning of lines to skip. May be given again.
     #[arg(long, value_name = "TEXT")]
     pub skip: Vec<String>,
-    /// Sent once a second to a scale that only answers; \\r and \\n as such.
+    /// Sent once a second to a scale that answers only when asked; write \r and \n for the end of a line.
     #[arg(long, default_value = "")]
     pub ask: String,
     /// How long to listen, seconds.

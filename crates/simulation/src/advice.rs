@@ -64,7 +64,7 @@ pub fn choose_tips(
         let now = chance_ahead(believed, &state, &spares)?.unwrap_or(0.0);
         let best = remedies(believed, &state, &spares)?.into_iter().find(|r| r.action == Action::TipWeight);
         let better = best.filter(|r| r.chance_at_end > now + LEAST_GAIN);
-        let codes = better.map(|r| r.code.split(" + ").filter(|c| !c.is_empty()).map(str::to_owned).collect());
+        let codes = better.map(|r| r.code.iter().map(str::to_owned).collect());
         chosen.push((club.id.clone(), codes));
     }
     Ok(chosen)

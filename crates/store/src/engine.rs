@@ -187,10 +187,9 @@ impl Connection<'_> {
     pub(crate) async fn run(&mut self, sql: impl SqlSafeStr) -> Result<(), sqlx::Error> {
         let sql = sqlx::raw_sql(sql);
         match self {
-            Self::Sqlite(conn) => drop(sql.execute(&mut **conn).await?),
-            Self::Postgres(conn) => drop(sql.execute(&mut **conn).await?),
+            Self::Sqlite(conn) => sql.execute(&mut **conn).await.map(|_| ()),
+            Self::Postgres(conn) => sql.execute(&mut **conn).await.map(|_| ()),
         }
-        Ok(())
     }
 
     /// A transaction that begins with this statement.

@@ -4,6 +4,7 @@ use crate::column::{Columns, Row, query, time_text};
 use crate::error::StoreError;
 use crate::tx::Tx;
 use jiff::Timestamp;
+use trade::event_kind::EventKind;
 use trade::id::{ClubId, EventId, JobId};
 
 /// An entry of the log.
@@ -19,8 +20,8 @@ pub struct Event {
     pub job: Option<JobId>,
     /// The club that it is about.
     pub club: Option<ClubId>,
-    /// What sort of event, for example `plan_accepted`.
-    pub kind: String,
+    /// What sort of event.
+    pub kind: EventKind,
     /// Its details.
     pub body: serde_json::Value,
 }
@@ -53,7 +54,7 @@ impl Tx {
             .bind(event.by.clone())
             .bind(event.job.as_ref().map(|id| id.0.clone()))
             .bind(event.club.as_ref().map(|id| id.0.clone()))
-            .bind(event.kind.clone())
+            .bind(event.kind.key().to_owned())
             .bind(event.body.to_string());
         self.change(insert).await?;
         Ok(())
@@ -63,22 +64,22 @@ impl Tx {
     ///
     /// # Errors
     /// The database failed.
-    pub async fn has_event(&mut self, kind: &str) -> Result<bool, StoreError> {
-        self.any(query("SELECT 1 FROM event WHERE kind = $1 LIMIT 1").bind(kind.to_owned())).await
+    pub async fn has_event(&mut self, kind: &EventKind) -> Result<bool, StoreError> {
+        self.any(query("SELECT 1 FROM event WHERE kind = $1 LIMIT 1").bind(kind.key().to_owned())).await
     }
 
     /// The last entry of the log of these kinds.
     ///
     /// # Errors
     /// The database failed, or the row is damaged.
-    pub async fn last_event_of(&mut self, kinds: &[&str]) -> Result<Option<Event>, StoreError> {
+    pub async fn last_event_of(&mut self, kinds: &[EventKind]) -> Result<Option<Event>, StoreError> {
         let mut last: Option<(i64, Event)> = None;
         for kind in kinds {
             let lookup = query(
                 "SELECT seq, id, happened_at, done_by, job, club, kind, body FROM event WHERE kind = $1
                  ORDER BY seq DESC LIMIT 1",
             );
-            if let Some(row) = self.row(lookup.bind((*kind).to_owned())).await? {
+            if let Some(row) = self.row(lookup.bind(kind.key().to_owned())).await? {
                 let seq = row.whole("seq")?;
                 if last.as_ref().is_none_or(|(other, _)| seq > *other) {
                     last = Some((seq, event_of(&row)?));
@@ -138,7 +139,7 @@ fn event_of(row: &Row) -> Result<Event, StoreError> {
         by: row.text("done_by")?,
         job: row.maybe_text("job")?.map(JobId),
         club: row.maybe_text("club")?.map(ClubId),
-        kind: row.text("kind")?,
+        kind: EventKind::from(row.text("kind")?.as_str()),
         body: row.body("body")?,
     })
 }

@@ -5,14 +5,14 @@ use crate::error::StoreError;
 use crate::error::Stored;
 use crate::tx::Tx;
 use jiff::Timestamp;
-use serde::{Deserialize, Serialize};
 use sqlx::AssertSqlSafe;
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 use trade::error::Noun;
 use trade::id::{ClubId, JobId, PartId};
 use trade::model::PartKind;
 use trade::part::{Part, PartState};
+use trade::part_field;
 
 /// Which parts are asked for. What is left out does not matter; all that is given must hold.
 #[derive(Debug, Clone, Default, PartialEq)]
@@ -37,25 +37,9 @@ pub struct PartFilter {
     pub offset: i64,
 }
 
-/// The figures of a part as they came in. The SI columns beside are for other programs; a figure that was converted
-/// there and back could differ in its last digit.
-#[derive(Debug, PartialEq, Serialize, Deserialize)]
-struct Given {
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    mass_g: Option<f64>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    length_mm: Option<f64>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    balance_point_mm: Option<f64>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    cpm: Option<f64>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    tip_trimmed_mm: Option<f64>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    loft_deg: Option<f64>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    lie_deg: Option<f64>,
-}
+/// The figures of a part as they came in, by their keys. The SI columns beside are for other programs; a figure that was
+/// converted there and back could differ in its last digit.
+type Given = BTreeMap<String, f64>;
 
 const COLUMNS: &str = "id, code, kind, model, number, mass_typed, count, given, lot, place, state, job, club, version";
 
@@ -72,7 +56,7 @@ impl Tx {
             return Err(StoreError::CodeTaken { code: part.id.0.clone() });
         }
         let seq = self.next(query("SELECT COALESCE(MAX(seq), 0) + 1 FROM part")).await?;
-        let insert = query(AssertSqlSafe(format!("INSERT INTO part ({INSERTED}) VALUES {}", row_of_places(0))));
+        let insert = query(AssertSqlSafe(format!("INSERT INTO part ({}) VALUES {}", inserted(), row_of_places(0))));
         let insert = bind_part(insert, part, now)?.bind(part.id.0.clone()).bind(part.version).bind(seq);
         self.change(insert).await?;
         self.write_came_in(std::slice::from_ref(part), now).await
@@ -84,8 +68,8 @@ impl Tx {
     /// As [`Self::insert_part`], at the first part that cannot be saved; [`StoreError::NotStorable`] for one that a job
     /// holds.
     pub async fn insert_parts(&mut self, parts: &[Part], now: Timestamp) -> Result<(), StoreError> {
-        /// 40 rows of 24 values stay below the 999 values that every SQLite takes.
-        const ROWS: usize = 40;
+        /// Values that every SQLite takes in one statement.
+        const VALUES: usize = 999;
         let mut models = BTreeSet::new();
         for part in parts {
             let refused = |problem: &str| StoreError::NotStorable {
@@ -103,12 +87,12 @@ impl Tx {
             }
         }
         let mut seq = self.next(query("SELECT COALESCE(MAX(seq), 0) + 1 FROM part")).await?;
-        for some in parts.chunks(ROWS) {
+        for some in parts.chunks(VALUES / width()) {
             self.none_taken(some).await?;
-            let mut sql = format!("INSERT INTO part ({INSERTED}) VALUES ");
+            let mut sql = format!("INSERT INTO part ({}) VALUES ", inserted());
             for i in 0..some.len() {
                 sql.push_str(if i == 0 { "" } else { ", " });
-                sql.push_str(&row_of_places(i * INSERTED_COUNT));
+                sql.push_str(&row_of_places(i * width()));
             }
             let mut insert = query(AssertSqlSafe(sql));
             for part in some {
@@ -165,14 +149,14 @@ impl Tx {
             return Err(StoreError::Stale { what: Stored::Part { code: part.code.clone() }, saved_version });
         }
         self.check_part(part).await?;
-        let update = query(
-            "UPDATE part SET code = $1, code_key = $2, kind = $3, model = $4, number = $5, mass_kg = $6,
-                 mass_typed = $7, count = $8, length_m = $9, balance_point_m = $10,
-                 loft_rad = $11, lie_rad = $12, frequency_hz = $13,
-                 given = $14, lot = $15, place = $16, state = $17, job = $18, club = $19, search = $20, saved_at = $21,
-                 version = version + 1
-             WHERE id = $22 AND version = $23",
-        );
+        let set: Vec<String> = written().zip(1..).map(|(column, place)| format!("{column} = ${place}")).collect();
+        let after = set.len();
+        let update = query(AssertSqlSafe(format!(
+            "UPDATE part SET {}, version = version + 1 WHERE id = ${} AND version = ${}",
+            set.join(", "),
+            after + 1,
+            after + 2
+        )));
         self.change(bind_part(update, part, now)?.bind(part.id.0.clone()).bind(part.version)).await?;
         Ok(part.version + 1)
     }
@@ -279,50 +263,58 @@ impl Tx {
     }
 }
 
-/// The columns of a new part, in the order in which they are bound.
-const INSERTED: &str = "code, code_key, kind, model, number, mass_kg, mass_typed, count, length_m, balance_point_m, \
-     loft_rad, lie_rad, frequency_hz, given, lot, place, state, job, club, search, saved_at, id, version, seq";
-/// How many there are.
-const INSERTED_COUNT: usize = 24;
-
-/// Placeholders for one row of [`INSERTED`], numbered from the one after `before`.
-fn row_of_places(before: usize) -> String {
-    format!("({})", (1..=INSERTED_COUNT).map(|i| format!("${}", before + i)).collect::<Vec<_>>().join(", "))
+/// The columns that every change writes, in the order in which [`bind_part`] binds them.
+fn written() -> impl Iterator<Item = &'static str> {
+    const BEFORE: [&str; 7] = ["code", "code_key", "kind", "model", "number", "mass_typed", "count"];
+    const AFTER: [&str; 8] = ["given", "lot", "place", "state", "job", "club", "search", "saved_at"];
+    let figures = part_field::figures().filter_map(|(_, figure)| figure.si).map(|(name, _)| name);
+    BEFORE.into_iter().chain(figures).chain(AFTER)
 }
 
-/// Binds the first twenty-one values of the statements above.
+/// The same with those that only a new part gets.
+fn written_new() -> impl Iterator<Item = &'static str> {
+    written().chain(["id", "version", "seq"])
+}
+
+/// The columns of a new part, for a statement.
+fn inserted() -> String {
+    written_new().collect::<Vec<_>>().join(", ")
+}
+
+/// How many there are.
+fn width() -> usize {
+    written_new().count()
+}
+
+/// Placeholders for one new part, numbered from the one after `before`.
+fn row_of_places(before: usize) -> String {
+    format!("({})", (1..=width()).map(|i| format!("${}", before + i)).collect::<Vec<_>>().join(", "))
+}
+
+/// Binds the values of [`written`].
 fn bind_part(statement: Query, part: &Part, now: Timestamp) -> Result<Query, StoreError> {
     let what = format!("the part {}", part.code);
-    let si = |value: Option<f64>, convert: fn(f64) -> f64| -> Result<Option<f64>, StoreError> {
-        let value = value.map(|v| finite(&what, v)).transpose()?;
-        Ok(value.map(convert))
-    };
-    let thousandth = |v: f64| v / 1000.0;
-    let given = Given {
-        mass_g: part.mass_g,
-        length_mm: part.length_mm,
-        balance_point_mm: part.balance_point_mm,
-        cpm: part.cpm,
-        tip_trimmed_mm: part.tip_trimmed_mm,
-        loft_deg: part.loft_deg,
-        lie_deg: part.lie_deg,
-    };
+    let mut given = Given::new();
+    for (field, value) in part_field::figures().filter_map(|(field, f)| (f.get)(part).map(|value| (field, value))) {
+        finite(&what, value)?;
+        given.insert(field.key.to_owned(), value);
+    }
     let number = part.number.as_deref().unwrap_or_default();
     let search = [part.code.as_str(), &part.model, number, &part.lot, &part.place].join("\n").to_lowercase();
-    Ok(statement
+    let mut bound = statement
         .bind(part.code.clone())
         .bind(key(&part.code))
         .bind(part.kind.key())
         .bind(part.model.clone())
         .bind(part.number.clone())
-        .bind(si(part.mass_g, thousandth)?)
         .bind(part.mass_typed.clone())
-        .bind(part.count)
-        .bind(si(part.length_mm, thousandth)?)
-        .bind(si(part.balance_point_mm, thousandth)?)
-        .bind(si(part.loft_deg, f64::to_radians)?)
-        .bind(si(part.lie_deg, f64::to_radians)?)
-        .bind(si(part.cpm, |cpm| cpm / 60.0)?)
+        .bind(part.count);
+    for (_, of) in part_field::figures() {
+        if let Some((_, si)) = of.si {
+            bound = bound.bind((of.get)(part).map(|value| si(value + 0.0)));
+        }
+    }
+    Ok(bound
         .bind(document(&what, &given)?)
         .bind(part.lot.clone())
         .bind(part.place.clone())
@@ -335,28 +327,24 @@ fn bind_part(statement: Query, part: &Part, now: Timestamp) -> Result<Query, Sto
 
 fn part_of(row: &Row) -> Result<Part, StoreError> {
     let given: Given = row.body("given")?;
-    Ok(Part {
+    let (code, model) = (row.text("code")?, row.text("model")?);
+    let mut part = Part {
         id: PartId(row.text("id")?),
-        code: row.text("code")?,
-        kind: row.word("kind", PartKind::from_key)?,
-        model: row.text("model")?,
         number: row.maybe_text("number")?,
-        mass_g: given.mass_g,
         mass_typed: row.text("mass_typed")?,
         count: row.maybe_whole("count")?,
-        length_mm: given.length_mm,
-        balance_point_mm: given.balance_point_mm,
-        cpm: given.cpm,
-        tip_trimmed_mm: given.tip_trimmed_mm,
-        loft_deg: given.loft_deg,
-        lie_deg: given.lie_deg,
         lot: row.text("lot")?,
         place: row.text("place")?,
         state: row.word("state", PartState::from_key)?,
         job: row.maybe_text("job")?.map(JobId),
         club: row.maybe_text("club")?.map(ClubId),
         version: row.whole("version")?,
-    })
+        ..Part::new(&code, row.word("kind", PartKind::from_key)?, &model)
+    };
+    for (field, of) in part_field::figures() {
+        (of.set)(&mut part, given.get(field.key).copied());
+    }
+    Ok(part)
 }
 
 enum Value {

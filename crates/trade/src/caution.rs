@@ -8,40 +8,35 @@
 
 use crate::step::Caution;
 
-/// What a person at the step should have in mind.
-#[must_use]
-pub const fn words(caution: Caution) -> &'static str {
-    match caution {
-        Caution::Cutting => {
-            "Eye protection on, work clamped, extraction and a particle respirator running: never cut or sand composite \
-             dry without them. The maker's sheet of the tool and the local safety rules come first."
-        }
-        Caution::Epoxy => {
-            "Gloves on and the room aired: epoxy makes skin allergic, and a full cup can heat up by itself. Follow the \
-             adhesive's own sheet and the local safety rules."
-        }
-        Caution::Solvent => {
-            "Solvent burns and its vapour is not for breathing: air the room, gloves on, no flame, no heat gun near. \
-             Follow the product's own sheet and the local safety rules."
-        }
-        Caution::Bending => {
-            "Eye protection on and the head clamped: too much bend, or heat, can crack a hosel. Stay within the head \
-             maker's limit; if in doubt, a qualified person decides."
-        }
-        Caution::Swing => {
-            "Nobody swings this club before the adhesive maker's full cure. If the joint is in doubt, a qualified person \
-             decides."
-        }
-        Caution::Turning => {
-            "Eye protection on, sleeves and hair away from the belt, extraction running. Follow the tool's own sheet and \
-             the local safety rules."
-        }
+fact::facts! {
+    /// What a person at the step should have in mind.
+    pub enum CautionSays: "caution_says" {
+        /// At a saw, a grinder or a heat gun.
+        Cutting,
+        /// With epoxy.
+        Epoxy,
+        /// With grip solvent.
+        Solvent,
+        /// Bending a hosel.
+        Bending,
+        /// Before a club is swung.
+        Swing,
+        /// Turning or sanding a ferrule.
+        Turning,
+        /// With lead on the bench, tape or powder, which no step asks for.
+        Lead,
     }
 }
 
-/// What to have in mind where lead is on the bench (tape or powder), which no step asks for by itself.
-#[must_use]
-pub const fn lead_words() -> &'static str {
-    "Lead is toxic: gloves on, wash hands before eating or drinking, sweep up nothing dry. Follow the product's own \
-     sheet and the local safety rules."
+impl From<Caution> for CautionSays {
+    fn from(caution: Caution) -> Self {
+        match caution {
+            Caution::Cutting => Self::Cutting,
+            Caution::Epoxy => Self::Epoxy,
+            Caution::Solvent => Self::Solvent,
+            Caution::Bending => Self::Bending,
+            Caution::Swing => Self::Swing,
+            Caution::Turning => Self::Turning,
+        }
+    }
 }

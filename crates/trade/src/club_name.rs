@@ -33,6 +33,23 @@ fact::facts! {
     }
 }
 
+fact::facts! {
+    /// A number whose kind of club is not known, or is told beside it.
+    pub enum ClubNumber: "club" {
+        /// The number.
+        Number {
+            /// As the sheet or the part holds it.
+            number: String,
+        },
+    }
+}
+
+impl From<&str> for ClubNumber {
+    fn from(number: &str) -> Self {
+        Self::Number { number: number.to_owned() }
+    }
+}
+
 impl ClubName {
     /// The name of a club from its kind and number.
     #[must_use]

@@ -51,7 +51,7 @@ pub struct SettledMark {
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
 pub struct LineFormat {
-    /// The mark of a settled value; left out: a value counts as settled when it has stood still.
+    /// The mark of a settled value; left out: a value counts as settled when it has not changed for a moment.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub settled: Option<SettledMark>,
     /// Unit of lines that carry none: g, kg, oz, lb, gr for a mass; `oz in` or points (`D2.5`) for a swing weight. Left out:
@@ -61,10 +61,10 @@ pub struct LineFormat {
     /// Texts that say overload or underload.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub overload: Vec<String>,
-    /// Texts that stand in a good line and mean nothing here, for example `GS` or `N`.
+    /// Texts of a good line to ignore, for example `GS` or `N`.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub ignore: Vec<String>,
-    /// Lines that begin with one of these are passed over: headings, dates, serial numbers.
+    /// Lines that begin with one of these are skipped: headings, dates, serial numbers.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub skip: Vec<String>,
 }
@@ -105,7 +105,7 @@ pub struct Connection {
     #[serde(default = "usual_stop_bits")]
     #[schema(minimum = 1, maximum = 2)]
     pub stop_bits: u8,
-    /// What is sent once a second to a scale that only answers when it is asked; `\r` and `\n` as such.
+    /// What is sent once a second to a scale that only answers when it is asked; `\r` and `\n` are the end of a line.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub ask: String,
     /// What its lines look like.

@@ -1,6 +1,6 @@
 //! The frequency line of the raw shafts of a blank, and how a shaft lies against it; the planner computes both.
 
-use quantity::decimal;
+use fact::Told;
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
@@ -17,8 +17,9 @@ pub struct FrequencyLine {
     /// Where they lie; none where too few are measured.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub line_cpm: Option<f64>,
-    /// The same in a sentence, with why there is no line.
-    pub words: String,
+    /// The same as a fact, with why there is no line.
+    #[serde(flatten)]
+    pub fact: Told,
 }
 
 /// How a club's shaft lies against its line.
@@ -39,25 +40,88 @@ pub struct ShaftFrequency {
     pub usual_cpm: f64,
 }
 
+fact::facts! {
+    /// What is known of the raw shafts of a blank.
+    pub enum BlankLine: "planner_line" {
+        /// Where they lie.
+        Line {
+            /// Name of the shaft model.
+            shaft: String,
+            /// Number of the blank, for a taper tip.
+            number: Option<String>,
+            /// Where they lie.
+            line_cpm: f64,
+            /// How many were measured.
+            measured: u32,
+        },
+        /// Too few are measured for a line.
+        TooFew {
+            /// Name of the shaft model.
+            shaft: String,
+            /// Number of the blank, for a taper tip.
+            number: Option<String>,
+            /// How many were measured.
+            measured: u32,
+            /// How many make a line.
+            needed: usize,
+        },
+    }
+}
+
+fact::facts! {
+    /// How a shaft lies against its line.
+    pub enum ShaftOnLine: "planner_shaft" {
+        /// It was not measured.
+        NotMeasured {
+            /// How far off the line the measured ones of its blank put the club.
+            usual_cpm: f64,
+        },
+        /// It is on its line.
+        OnLine {
+            /// The line.
+            line_cpm: f64,
+        },
+        /// It is stiffer than its line.
+        Stiffer {
+            /// By how much as received.
+            by_cpm: f64,
+            /// The line.
+            line_cpm: f64,
+            /// By how much in the club, where that is another figure.
+            in_club_cpm: Option<f64>,
+        },
+        /// It is softer than its line.
+        Softer {
+            /// By how much as received.
+            by_cpm: f64,
+            /// The line.
+            line_cpm: f64,
+            /// By how much in the club, where that is another figure.
+            in_club_cpm: Option<f64>,
+        },
+    }
+}
+
+/// Frequencies closer than this show alike, cpm.
+const ALIKE_CPM: f64 = 0.05;
+
 impl ShaftFrequency {
-    /// In a sentence.
+    /// The same as a fact.
     #[must_use]
-    pub fn words(&self) -> String {
-        let line = decimal(self.line_cpm, 1);
+    pub fn fact(&self) -> ShaftOnLine {
+        let line_cpm = self.line_cpm;
         let (Some(cpm), Some(off_cpm)) = (self.cpm, self.off_cpm) else {
-            let usual = decimal(self.usual_cpm, 1);
-            return format!("Its shaft has no frequency; others of its blank are some {usual} cpm off their line.");
+            return ShaftOnLine::NotMeasured { usual_cpm: self.usual_cpm };
         };
-        let raw_cpm = cpm - self.line_cpm;
-        if raw_cpm.abs() < 0.05 {
-            return format!("Its shaft is on its frequency line, {line} cpm.");
-        }
-        let how = if raw_cpm > 0.0 { "stiffer" } else { "softer" };
-        let club = if (off_cpm - raw_cpm).abs() < 0.05 {
-            String::new()
+        let raw_cpm = cpm - line_cpm;
+        let by_cpm = raw_cpm.abs();
+        let in_club_cpm = ((off_cpm - raw_cpm).abs() >= ALIKE_CPM).then_some(off_cpm.abs());
+        if by_cpm < ALIKE_CPM {
+            ShaftOnLine::OnLine { line_cpm }
+        } else if raw_cpm > 0.0 {
+            ShaftOnLine::Stiffer { by_cpm, line_cpm, in_club_cpm }
         } else {
-            format!(", {} cpm in the club", decimal(off_cpm.abs(), 1))
-        };
-        format!("Its shaft is {} cpm {how} than its line, {line} cpm{club}.", decimal(raw_cpm.abs(), 1))
+            ShaftOnLine::Softer { by_cpm, line_cpm, in_club_cpm }
+        }
     }
 }

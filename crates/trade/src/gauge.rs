@@ -4,6 +4,7 @@ use crate::error::TradeError;
 use crate::error::within;
 use crate::kind::closed_list;
 use crate::scale::Scale;
+use fact::facts;
 use jiff::civil::Date;
 use quantity::{LengthUnit, MassUnit, decimal};
 use serde::{Deserialize, Serialize};
@@ -51,14 +52,83 @@ impl Measures {
         }
     }
 
-    /// How one speaks of a reading that is too high, and too low.
+    /// Which way a reading is off, by its error: too much where it is positive.
     #[must_use]
-    pub const fn too_much(self) -> (&'static str, &'static str) {
-        match self {
-            Self::Mass | Self::SwingWeight => ("heavy", "light"),
-            Self::Frequency | Self::Angle => ("high", "low"),
-            Self::Length => ("long", "short"),
+    pub fn way(self, error: f64) -> Way {
+        match (self, error > 0.0) {
+            (Self::Mass | Self::SwingWeight, true) => Way::Heavy,
+            (Self::Mass | Self::SwingWeight, false) => Way::Light,
+            (Self::Frequency | Self::Angle, true) => Way::High,
+            (Self::Frequency | Self::Angle, false) => Way::Low,
+            (Self::Length, true) => Way::Long,
+            (Self::Length, false) => Way::Short,
         }
+    }
+}
+
+facts! {
+    /// Which way an instrument is off.
+    pub enum Way: "gauge_way" {
+        /// A mass or swing weight is shown too high.
+        Heavy,
+        /// A mass or swing weight is shown too low.
+        Light,
+        /// A frequency or angle is shown too high.
+        High,
+        /// A frequency or angle is shown too low.
+        Low,
+        /// A length is shown too long.
+        Long,
+        /// A length is shown too short.
+        Short,
+    }
+}
+
+facts! {
+    /// A figure of an instrument, or an amount by which one is off; shown in the reader's unit.
+    pub enum GaugeFigure: "gauge_figure" {
+        /// A mass.
+        Mass {
+            /// The figure, g.
+            figure_g: f64,
+            /// Decimals.
+            digits: u8,
+        },
+        /// A swing weight as the scale shows it.
+        Reading {
+            /// The figure, points since A0.
+            figure_points: f64,
+            /// Decimals.
+            digits: u8,
+        },
+        /// A difference of swing weights.
+        Points {
+            /// The figure, points.
+            by_points: f64,
+            /// Decimals.
+            digits: u8,
+        },
+        /// A frequency.
+        Frequency {
+            /// The figure, cycles per minute.
+            figure_cpm: f64,
+            /// Decimals.
+            digits: u8,
+        },
+        /// An angle.
+        Angle {
+            /// The figure, degrees.
+            figure_deg: f64,
+            /// Decimals.
+            digits: u8,
+        },
+        /// A length.
+        Length {
+            /// The figure, mm.
+            figure_mm: f64,
+            /// Decimals of an inch; of a millimetre one less.
+            digits: u8,
+        },
     }
 }
 
@@ -105,6 +175,33 @@ impl Gauge {
     #[must_use]
     pub fn reading_sd(&self) -> f64 {
         self.noise_sd.hypot(self.display_step / 12f64.sqrt()).max(1e-6)
+    }
+
+    /// What the instrument shows, as a figure of a fact, with the decimals that its display has.
+    #[must_use]
+    pub fn reading(&self, value: f64) -> GaugeFigure {
+        let digits = places(self.display_step).max(1);
+        match self.measures {
+            Measures::SwingWeight => GaugeFigure::Reading { figure_points: value, digits },
+            _ => self.figure(value, digits),
+        }
+    }
+
+    /// An amount by which it is off, without its sign, as a figure of a fact; a small one with two decimals.
+    #[must_use]
+    pub fn amount(&self, error: f64) -> GaugeFigure {
+        let digits = if error.abs() < 0.095 { 2 } else { places(self.display_step).max(1) };
+        self.figure(error.abs(), digits)
+    }
+
+    fn figure(&self, value: f64, digits: u8) -> GaugeFigure {
+        match self.measures {
+            Measures::Mass => GaugeFigure::Mass { figure_g: value, digits },
+            Measures::SwingWeight => GaugeFigure::Points { by_points: value, digits },
+            Measures::Frequency => GaugeFigure::Frequency { figure_cpm: value, digits },
+            Measures::Angle => GaugeFigure::Angle { figure_deg: value, digits },
+            Measures::Length => GaugeFigure::Length { figure_mm: value, digits: digits + 1 },
+        }
     }
 
     /// Refuses an instrument that could not be.
@@ -213,7 +310,7 @@ fn places(step: f64) -> u8 {
     }
 }
 
-/// A figure of the instrument as people write it: `200.1 g`, `D1.4`.
+/// A figure of the instrument as it may be typed: `200.1 g`, `D1.4`; [`parse_value`] reads it.
 #[must_use]
 pub fn print_value(gauge: &Gauge, value: f64) -> String {
     let places = places(gauge.display_step);
@@ -221,18 +318,6 @@ pub fn print_value(gauge: &Gauge, value: f64) -> String {
         Measures::SwingWeight => quantity::SwingWeight::from_points(value).letter(places.max(1)),
         Measures::Angle => format!("{}°", decimal(value, places.max(1))),
         measures => format!("{} {}", decimal(value, places.max(1)), measures.unit()),
-    }
-}
-
-/// An amount of error without its sign: `0.6 g`, `0.25 points`; small ones with two decimals.
-#[must_use]
-pub fn print_error(gauge: &Gauge, error: f64) -> String {
-    let places = if error.abs() < 0.095 { 2 } else { places(gauge.display_step).max(1) };
-    let figure = decimal(error.abs(), places);
-    match gauge.measures {
-        Measures::Angle => format!("{figure}°"),
-        Measures::SwingWeight if figure.trim_end_matches('0') == "1." => "1 point".into(),
-        measures => format!("{figure} {}", measures.unit()),
     }
 }
 

@@ -2,8 +2,9 @@
 
 use crate::kind::closed_list;
 use crate::part::Part;
+use crate::part_field::{Field, Measure, figures};
+use fact::{Fact, Told};
 use jiff::Timestamp;
-use quantity::decimal;
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
@@ -75,57 +76,180 @@ pub struct LifeEntry {
     pub at: Timestamp,
 }
 
-impl LifeEntry {
-    /// The entry in a sentence: “Corrected: mass 265.3 g, now 264.9 g.”
-    #[must_use]
-    pub fn words(&self) -> String {
-        let mut text = String::from(self.step.word());
-        match (self.job, &self.club) {
-            (Some(job), Some(club)) => text.push_str(&format!(" {} the {club} of job {job}", preposition(self.step))),
-            (Some(job), None) => text.push_str(&format!(" {} job {job}", preposition(self.step))),
-            _ => {}
-        }
-        let figures: Vec<String> = self.figures.iter().map(FigureChange::words).collect();
-        if !figures.is_empty() {
-            text.push_str(": ");
-            text.push_str(&figures.join(", "));
-        }
-        let mut letters = text.chars();
-        let first = letters.next().map(|c| c.to_uppercase().to_string()).unwrap_or_default();
-        format!("{first}{}.", letters.as_str())
+fact::facts! {
+    /// An entry of a life as a sentence: what was done, with which club, which figures changed.
+    pub enum LifeTold: "life" {
+        /// It came into stock.
+        CameIn {
+            /// Its figures.
+            figures: Option<Vec<FigureTold>>,
+        },
+        /// Held for a club.
+        Held {
+            /// Running number of the job.
+            job: Option<i64>,
+            /// Number of the club.
+            club: Option<String>,
+            /// Figures that changed.
+            figures: Option<Vec<FigureTold>>,
+        },
+        /// No longer held.
+        Freed {
+            /// Running number of the job.
+            job: Option<i64>,
+            /// Number of the club.
+            club: Option<String>,
+            /// Figures that changed.
+            figures: Option<Vec<FigureTold>>,
+        },
+        /// In a club that was handed over.
+        Used {
+            /// Running number of the job.
+            job: Option<i64>,
+            /// Number of the club.
+            club: Option<String>,
+            /// Figures that changed.
+            figures: Option<Vec<FigureTold>>,
+        },
+        /// Given back to the shelf.
+        Returned {
+            /// Running number of the job.
+            job: Option<i64>,
+            /// Number of the club.
+            club: Option<String>,
+            /// Figures that changed.
+            figures: Option<Vec<FigureTold>>,
+        },
+        /// Pulled out of a club.
+        Pulled {
+            /// Running number of the job.
+            job: Option<i64>,
+            /// Number of the club.
+            club: Option<String>,
+            /// Figures that changed.
+            figures: Option<Vec<FigureTold>>,
+        },
+        /// Put aside as unfit.
+        Scrapped {
+            /// Running number of the job.
+            job: Option<i64>,
+            /// Number of the club.
+            club: Option<String>,
+            /// Figures that changed.
+            figures: Option<Vec<FigureTold>>,
+        },
+        /// Back in stock.
+        Restored {
+            /// Figures that changed.
+            figures: Option<Vec<FigureTold>>,
+        },
+        /// A figure was wrong.
+        Corrected {
+            /// Figures that changed.
+            figures: Option<Vec<FigureTold>>,
+        },
+        /// A shaft was cut.
+        Cut {
+            /// Figures that changed.
+            figures: Option<Vec<FigureTold>>,
+        },
+        /// Another place, lot or count.
+        Changed {
+            /// Figures that changed.
+            figures: Option<Vec<FigureTold>>,
+        },
     }
 }
 
-const fn preposition(step: LifeStep) -> &'static str {
-    match step {
-        LifeStep::Held => "for",
-        LifeStep::Used => "in",
-        LifeStep::Freed | LifeStep::Returned | LifeStep::Pulled | LifeStep::Scrapped => "from",
-        _ => "with",
+fact::facts! {
+    /// A figure of a part before and after, by its unit.
+    pub enum FigureTold: "life_figure" {
+        /// A mass.
+        Mass {
+            /// Which.
+            name: Told,
+            /// Before.
+            from_g: Option<f64>,
+            /// After.
+            to_g: Option<f64>,
+        },
+        /// A length.
+        Length {
+            /// Which.
+            name: Told,
+            /// Before.
+            from_mm: Option<f64>,
+            /// After.
+            to_mm: Option<f64>,
+        },
+        /// A frequency.
+        Frequency {
+            /// Which.
+            name: Told,
+            /// Before.
+            from_cpm: Option<f64>,
+            /// After.
+            to_cpm: Option<f64>,
+        },
+        /// An angle.
+        Angle {
+            /// Which.
+            name: Told,
+            /// Before.
+            from_deg: Option<f64>,
+            /// After.
+            to_deg: Option<f64>,
+        },
+        /// A figure without a unit.
+        Plain {
+            /// Which.
+            name: Told,
+            /// Before.
+            from: Option<f64>,
+            /// After.
+            to: Option<f64>,
+        },
+    }
+}
+
+impl LifeEntry {
+    /// The entry as a fact.
+    #[must_use]
+    pub fn told(&self) -> LifeTold {
+        let figures =
+            (!self.figures.is_empty()).then(|| self.figures.iter().map(FigureChange::told).collect::<Vec<_>>());
+        let (job, club) = (self.job, self.club.clone());
+        match self.step {
+            LifeStep::CameIn => LifeTold::CameIn { figures },
+            LifeStep::Held => LifeTold::Held { job, club, figures },
+            LifeStep::Freed => LifeTold::Freed { job, club, figures },
+            LifeStep::Used => LifeTold::Used { job, club, figures },
+            LifeStep::Returned => LifeTold::Returned { job, club, figures },
+            LifeStep::Pulled => LifeTold::Pulled { job, club, figures },
+            LifeStep::Scrapped => LifeTold::Scrapped { job, club, figures },
+            LifeStep::Restored => LifeTold::Restored { figures },
+            LifeStep::Corrected => LifeTold::Corrected { figures },
+            LifeStep::Cut => LifeTold::Cut { figures },
+            LifeStep::Changed => LifeTold::Changed { figures },
+        }
     }
 }
 
 impl FigureChange {
-    /// `mass 265.3 g, now 264.9 g`; `mass 265.3 g` where nothing was known before.
+    /// The figure as a fact; one that only an earlier version had is named by its field.
     #[must_use]
-    pub fn words(&self) -> String {
-        let (name, unit) = match self.field.as_str() {
-            "mass_g" => ("mass", " g"),
-            "length_mm" => ("length", " mm"),
-            "balance_point_mm" => ("balance point", " mm"),
-            "cpm" => ("frequency", " cpm"),
-            "tip_trimmed_mm" => ("off the tip", " mm"),
-            "loft_deg" => ("loft", "°"),
-            "lie_deg" => ("lie", "°"),
-            "count" => ("count", ""),
-            other => (other, ""),
+    pub fn told(&self) -> FigureTold {
+        let (from, to) = (self.from, self.to);
+        let Some(field) = Field::by_key(&self.field) else {
+            return FigureTold::Plain { name: Told::verbatim(&self.field), from, to };
         };
-        let figure = |v: f64| format!("{}{unit}", decimal(v, if unit.is_empty() { 0 } else { 1 }));
-        match (self.from, self.to) {
-            (None, Some(to)) => format!("{name} {}", figure(to)),
-            (Some(from), Some(to)) => format!("{name} {}, now {}", figure(from), figure(to)),
-            (Some(from), None) => format!("{name} {}, no longer known", figure(from)),
-            (None, None) => name.to_owned(),
+        let name = field.told();
+        match field.measure {
+            Measure::Mass => FigureTold::Mass { name, from_g: from, to_g: to },
+            Measure::Length => FigureTold::Length { name, from_mm: from, to_mm: to },
+            Measure::Frequency => FigureTold::Frequency { name, from_cpm: from, to_cpm: to },
+            Measure::Angle => FigureTold::Angle { name, from_deg: from, to_deg: to },
+            Measure::Count | Measure::Word => FigureTold::Plain { name, from, to },
         }
     }
 }
@@ -157,18 +281,9 @@ pub fn without_exchanges(life: Vec<LifeEntry>) -> Vec<LifeEntry> {
 #[must_use]
 pub fn differences(before: &Part, after: &Part) -> Vec<FigureChange> {
     let count = |part: &Part| part.count.map(|n| n as f64);
-    let pairs = [
-        ("mass_g", before.mass_g, after.mass_g),
-        ("length_mm", before.length_mm, after.length_mm),
-        ("balance_point_mm", before.balance_point_mm, after.balance_point_mm),
-        ("cpm", before.cpm, after.cpm),
-        ("tip_trimmed_mm", before.tip_trimmed_mm, after.tip_trimmed_mm),
-        ("loft_deg", before.loft_deg, after.loft_deg),
-        ("lie_deg", before.lie_deg, after.lie_deg),
-        ("count", count(before), count(after)),
-    ];
-    pairs
-        .into_iter()
+    let figures = figures().map(|(field, figure)| (field.key, (figure.get)(before), (figure.get)(after)));
+    figures
+        .chain([("count", count(before), count(after))])
         .filter(|(_, from, to)| from != to)
         .map(|(field, from, to)| FigureChange { field: field.to_owned(), from, to })
         .collect()

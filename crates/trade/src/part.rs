@@ -1,10 +1,13 @@
 //! Parts: weighed pieces with a code each, or counted bulk of equal pieces.
 
+pub mod field;
+
 use crate::error::TradeError;
 use crate::error::within;
 use crate::id::{ClubId, JobId, PartId};
 use crate::kind::closed_list;
 use crate::model::PartKind;
+use crate::part_field;
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
@@ -26,66 +29,52 @@ closed_list! {
     }
 }
 
-/// A single part, or a bulk of `count` equal ones.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
-#[serde(deny_unknown_fields)]
-pub struct Part {
-    /// Identity.
-    pub id: PartId,
-    /// The shop's code on the label, unique.
-    pub code: String,
-    /// What it is.
-    pub kind: PartKind,
-    /// Code of its model.
-    pub model: String,
-    /// The number of a head, or of a taper blank.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub number: Option<String>,
-    /// Mass on the shop's scale; none until weighed (ordered parts, bulk weighed at use).
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub mass_g: Option<f64>,
-    /// The mass as it was typed or read.
-    #[serde(default, skip_serializing_if = "String::is_empty")]
-    pub mass_typed: String,
-    /// How many are left, for counted bulk; none for a single part.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub count: Option<i64>,
-    /// Raw length of this shaft, where it was measured.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub length_mm: Option<f64>,
-    /// Balance point of this raw shaft from its butt, where it was measured.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub balance_point_mm: Option<f64>,
-    /// Frequency of this raw shaft as received, cycles a minute: on the shop's own clamp, with the shop's own weight at the
-    /// tip. It compares shafts of one blank that were measured the same way, and nothing else.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub cpm: Option<f64>,
-    /// What was cut off the tip of this shaft already, where it was used before or cut wrongly.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub tip_trimmed_mm: Option<f64>,
-    /// Loft of this head as received.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub loft_deg: Option<f64>,
-    /// Lie of this head as received.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub lie_deg: Option<f64>,
-    /// Lot or serial of the maker.
-    #[serde(default, skip_serializing_if = "String::is_empty")]
-    pub lot: String,
-    /// Where it lies in the shop.
-    #[serde(default, skip_serializing_if = "String::is_empty")]
-    pub place: String,
-    /// Where it is in its life.
-    pub state: PartState,
-    /// The job that holds or used it.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub job: Option<JobId>,
-    /// The club that holds or used it.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub club: Option<ClubId>,
-    /// Goes up by one with every change, so that two tablets cannot overwrite each other.
-    #[serde(default)]
-    pub version: i64,
+crate::part_field::with_part_figures! {
+    /// A single part, or a bulk of `count` equal ones.
+    #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+    #[serde(deny_unknown_fields)]
+    pub struct Part {
+        /// Identity.
+        pub id: PartId,
+        /// The shop's code on the label, unique.
+        pub code: String,
+        /// What it is.
+        pub kind: PartKind,
+        /// Code of its model.
+        pub model: String,
+        /// The number of a head, or of a taper blank.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        pub number: Option<String>,
+        /// Mass on the shop's scale; none until weighed (ordered parts, bulk weighed at use).
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        pub mass_g: Option<f64>,
+        /// The mass as it was typed or read.
+        #[serde(default, skip_serializing_if = "String::is_empty")]
+        pub mass_typed: String,
+        /// How many are left, for counted bulk; none for a single part.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        pub count: Option<i64>,
+        /// What was cut off the tip of this shaft already, where it was used before or cut wrongly.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        pub tip_trimmed_mm: Option<f64>,
+        /// Lot or serial of the maker.
+        #[serde(default, skip_serializing_if = "String::is_empty")]
+        pub lot: String,
+        /// Its place in the shop.
+        #[serde(default, skip_serializing_if = "String::is_empty")]
+        pub place: String,
+        /// Where it is in its life.
+        pub state: PartState,
+        /// The job that holds or used it.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        pub job: Option<JobId>,
+        /// The club that holds or used it.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        pub club: Option<ClubId>,
+        /// Goes up by one with every change, so that two tablets cannot overwrite each other.
+        #[serde(default)]
+        pub version: i64,
+    }
 }
 
 impl Part {
@@ -121,30 +110,15 @@ impl Part {
     /// # Errors
     /// The first impossible figure by its field name.
     pub fn check(&self) -> Result<(), TradeError> {
-        if let Some(mass_g) = self.mass_g {
-            let (low, high) = possible_mass_g(self.kind);
-            within("mass_g", mass_g, low, high, "g")?;
+        if let Some(cpm) = self.cpm
+            && self.kind != PartKind::Shaft
+        {
+            return Err(TradeError::unreadable("cpm", &PartFault::NoFrequency { kind: self.kind, is_cpm: cpm }));
         }
-        if let Some(length_mm) = self.length_mm {
-            within("length_mm", length_mm, 100.0, 1500.0, "mm")?;
-        }
-        if let (Some(bp), Some(length_mm)) = (self.balance_point_mm, self.length_mm) {
-            within("balance_point_mm", bp, length_mm / 4.0, length_mm * 0.75, "mm")?;
-        }
-        if let Some(cpm) = self.cpm {
-            if self.kind != PartKind::Shaft {
-                return Err(TradeError::unreadable("cpm", &PartFault::NoFrequency { kind: self.kind, is_cpm: cpm }));
+        for (field, figure) in part_field::figures() {
+            if let (Some(value), Some((low, high))) = ((figure.get)(self), (figure.range)(self)) {
+                within(field.key, value, low, high, field.measure.sign())?;
             }
-            within("cpm", cpm, CPM_LEAST, CPM_MOST, "cpm")?;
-        }
-        if let Some(trimmed_mm) = self.tip_trimmed_mm {
-            within("tip_trimmed_mm", trimmed_mm, 0.0, 300.0, "mm")?;
-        }
-        if let Some(loft) = self.loft_deg {
-            within("loft_deg", loft, 0.0, 80.0, "°")?;
-        }
-        if let Some(lie) = self.lie_deg {
-            within("lie_deg", lie, 40.0, 80.0, "°")?;
         }
         if let Some(count) = self.count
             && !(0..=1_000_000).contains(&count)

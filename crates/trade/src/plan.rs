@@ -5,6 +5,7 @@ use crate::frequency_line::{FrequencyLine, ShaftFrequency};
 use crate::id::PartId;
 use crate::kind::Role;
 use crate::model::PartKind;
+use fact::Told;
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
@@ -74,8 +75,8 @@ pub struct ClubPlan {
     pub expected: Vec<Expected>,
     /// Probability of finishing in tolerance, with the plan as it is.
     pub chance: f64,
-    /// Why this choice, in words.
-    pub reasons: Vec<String>,
+    /// Why this choice; plans of earlier versions hold sentences.
+    pub reasons: Vec<Told>,
     /// How its shaft lies against its frequency line; none where there is no line.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub frequency: Option<ShaftFrequency>,
@@ -108,8 +109,9 @@ pub struct Missing {
     pub kind: PartKind,
     /// Model that is missing.
     pub model: String,
-    /// What is wrong and what to do, in a sentence.
-    pub words: String,
+    /// What is wrong and what to do.
+    #[serde(flatten)]
+    pub fact: Told,
     /// Lowest mass to ask the supplier for.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub order_from_g: Option<f64>,
@@ -131,8 +133,8 @@ pub struct Instead {
     /// Running number of the job that holds it, where it is not free.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub held_by: Option<i64>,
-    /// Why the plan does not use it and what it would cost, in a sentence.
-    pub words: String,
+    /// Why the plan does not use it and what it would cost.
+    pub fact: Told,
     /// About how far from its target the club would come out, points.
     pub deviation_points: f64,
     /// About how much would go into its tip, g.

@@ -1,13 +1,14 @@
 //! Measured margins against the limits of the Equipment Rules of golf.
 //!
 //! Source of the limits: The R&A and USGA, Equipment Rules, effective 2019, Part 2 (clauses as cited on each line), local
-//! rule G-10, and Rule 4.1b(1) of the Rules of Golf. Only the governing bodies rule on a club: what stands here is a
-//! measured figure beside a published limit, and what was not measured is said to be so.
+//! rule G-10, and Rule 4.1b(1) of the Rules of Golf. Only the governing bodies rule on a club: these are measured figures
+//! beside published limits, and what was not measured is marked so.
 
 use crate::grip::{GripModel, GripShape};
-use crate::kind::{ClubKind, LengthTo};
+use crate::kind::{ClubKind, LengthTo, closed_list};
 use crate::sheet::SheetClub;
-use quantity::{INCH_MM, decimal, round_to};
+use fact::{Fact, Told};
+use quantity::INCH_MM;
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
@@ -25,6 +26,180 @@ pub const GRIP_LENGTH_MIN_MM: f64 = 7.0 * INCH_MM;
 pub const GRIP_WIDEST_MM: f64 = 1.75 * INCH_MM;
 /// Most clubs that a player may carry (Rule 4.1b(1)).
 pub const CLUBS_MAX: usize = 14;
+/// Clause of a length under the local rule, which holds only where it is in force.
+pub const CLAUSE_LOCAL: &str = "G-10";
+
+closed_list! {
+    /// What the rules limit.
+    Limited {
+        /// Length of the club.
+        Length = "length", "length";
+        /// Angle of the shaft from the vertical, seen along the line of play.
+        ShaftLean = "shaft_lean", "shaft from the vertical";
+        /// Angle of the shaft from the vertical, seen from the side.
+        ShaftAlong = "shaft_along", "shaft along the line of play";
+        /// The shaft, straight from grip to neck.
+        StraightShaft = "straight_shaft", "straight shaft";
+        /// Bending and twisting of the shaft.
+        Bending = "bending", "bending and twisting";
+        /// Where the shaft joins the head.
+        Neck = "neck", "neck";
+        /// Length of the grip.
+        GripLength = "grip_length", "grip length";
+        /// Width of the grip.
+        GripAcross = "grip_across", "grip across";
+        /// Outside shape of the grip.
+        GripShape = "grip_shape", "grip shape";
+        /// Size and inertia of a wood's head.
+        WoodHead = "wood_head", "wood head";
+        /// Clubs that a player carries.
+        Clubs = "clubs", "clubs carried";
+    }
+}
+
+fact::facts! {
+    /// A limit of the rules.
+    pub enum RuleLimit: "rules_limit" {
+        /// Not shorter than this.
+        LengthAtLeast {
+            /// The limit, millimetres.
+            at_mm: f64,
+        },
+        /// Not longer than this.
+        LengthAtMost {
+            /// The limit, millimetres.
+            at_mm: f64,
+        },
+        /// No smaller angle than this.
+        AngleAtLeast {
+            /// The limit, degrees.
+            at_deg: f64,
+        },
+        /// No more clubs than this.
+        ClubsAtMost {
+            /// The limit.
+            n: usize,
+        },
+        /// How far the shaft may lean along the line of play.
+        LeanAlong {
+            /// Forward at most, degrees.
+            forward_deg: f64,
+            /// Back at most, degrees.
+            back_deg: f64,
+        },
+        /// The shaft is straight down to this far above the sole.
+        Straight {
+            /// Above the sole, millimetres.
+            above_sole_mm: f64,
+        },
+        /// The shaft bends and twists the same however it is turned.
+        BendsAlike,
+        /// The shaft joins the head at the heel.
+        Neck {
+            /// Longest neck, millimetres.
+            most_mm: f64,
+        },
+        /// The grip is circular across.
+        RoundGrip,
+        /// The size of a wood's head.
+        WoodHead {
+            /// Heel to toe at most, millimetres; this is also more than face to back.
+            heel_to_toe_mm: f64,
+            /// Sole to crown at most, millimetres.
+            height_mm: f64,
+            /// Volume at most, cubic centimetres.
+            volume_cc: f64,
+            /// What is still allowed beyond it when it is measured, cubic centimetres.
+            volume_play_cc: f64,
+            /// Moment of inertia about the vertical axis at most, g·cm².
+            inertia_g_cm2: f64,
+            /// What is still allowed beyond it when it is measured, g·cm².
+            inertia_play_g_cm2: f64,
+        },
+    }
+}
+
+fact::facts! {
+    /// How a club lies against a limit of the rules.
+    pub enum RuleFinding: "rules" {
+        /// A length inside its limit.
+        LengthInside {
+            /// What is limited.
+            what: Limited,
+            /// As measured, millimetres.
+            measured_mm: f64,
+            /// How far inside, millimetres.
+            by_mm: f64,
+            /// The limit, millimetres.
+            limit_mm: f64,
+        },
+        /// A length beyond its limit.
+        LengthBeyond {
+            /// What is limited.
+            what: Limited,
+            /// As measured, millimetres.
+            measured_mm: f64,
+            /// How far beyond, millimetres.
+            by_mm: f64,
+            /// The limit, millimetres.
+            limit_mm: f64,
+        },
+        /// A length exactly at its limit.
+        LengthAt {
+            /// What is limited.
+            what: Limited,
+            /// The limit, millimetres.
+            limit_mm: f64,
+        },
+        /// An angle inside its limit.
+        AngleInside {
+            /// What is limited.
+            what: Limited,
+            /// As measured, degrees.
+            measured_deg: f64,
+            /// How far inside, degrees.
+            by_deg: f64,
+            /// The limit, degrees.
+            limit_deg: f64,
+        },
+        /// An angle beyond its limit.
+        AngleBeyond {
+            /// What is limited.
+            what: Limited,
+            /// As measured, degrees.
+            measured_deg: f64,
+            /// How far beyond, degrees.
+            by_deg: f64,
+            /// The limit, degrees.
+            limit_deg: f64,
+        },
+        /// An angle exactly at its limit.
+        AngleAt {
+            /// What is limited.
+            what: Limited,
+            /// The limit, degrees.
+            limit_deg: f64,
+        },
+        /// How many clubs a player carries.
+        Clubs {
+            /// Clubs.
+            n: usize,
+            /// The limit.
+            limit: usize,
+        },
+        /// Not measured.
+        NotMeasured {
+            /// What is limited.
+            what: Limited,
+        },
+        /// The grip's model is round; the grip was not measured.
+        GripRound,
+        /// The grip's model has a rib.
+        GripRibbed,
+        /// The grip's model has flat sides.
+        GripFlatSided,
+    }
+}
 
 /// What is known of one club, for the comparison. What is `None` was not measured.
 ///
@@ -68,22 +243,23 @@ impl RuleFigures {
 /// One line: a clause, its limit, and how far the club is from it.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
 pub struct Margin {
-    /// Clause of the Equipment Rules (Part 2), of the Rules of Golf, or local rule.
+    /// Clause of the Equipment Rules (Part 2), of the Rules of Golf, or [`CLAUSE_LOCAL`].
     pub clause: String,
     /// What is limited.
-    pub what: String,
-    /// The limit in words.
-    pub limit: String,
+    pub what: Limited,
+    /// The limit.
+    pub limit: Told,
     /// Measured value in `unit`; none where it was not measured.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub measured: Option<f64>,
     /// How far inside the limit, in `unit`; negative beyond it; none where not measured or not a figure.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub margin: Option<f64>,
-    /// Unit of `measured` and `margin`; empty where there is none.
+    /// Unit of `measured` and `margin`: `mm`, `°` or `clubs`; empty where there is none.
     pub unit: String,
-    /// The line in words.
-    pub words: String,
+    /// How the club lies against the limit.
+    #[serde(flatten)]
+    pub fact: Told,
 }
 
 impl Margin {
@@ -91,6 +267,12 @@ impl Margin {
     #[must_use]
     pub fn is_beyond(&self) -> bool {
         self.margin.is_some_and(|m| m < 0.0)
+    }
+
+    /// Whether the limit holds only where a local rule is in force.
+    #[must_use]
+    pub fn is_local(&self) -> bool {
+        self.clause == CLAUSE_LOCAL
     }
 }
 
@@ -101,40 +283,56 @@ enum Limit {
     AtMost(f64),
 }
 
+impl Limit {
+    const fn at(self) -> f64 {
+        match self {
+            Self::AtLeast(at) | Self::AtMost(at) => at,
+        }
+    }
+
+    fn margin(self, value: f64) -> f64 {
+        match self {
+            Self::AtLeast(at) => value - at,
+            Self::AtMost(at) => at - value,
+        }
+    }
+}
+
 /// Margins of one club, in the order of the clauses, and what was not measured.
 #[must_use]
 pub fn margins(club: &RuleFigures) -> Vec<Margin> {
     let putter = club.club_kind == ClubKind::Putter;
-    let mut lines = vec![length_line("2.1c", "length", club.length_to_cap_mm, Limit::AtLeast(LENGTH_MIN_MM))];
+    let length = |clause, limit| length_line(clause, Limited::Length, club.length_to_cap_mm, limit);
+    let mut lines = vec![length("2.1c", Limit::AtLeast(LENGTH_MIN_MM))];
     if !putter {
-        lines.push(length_line("2.1c", "length", club.length_to_cap_mm, Limit::AtMost(LENGTH_MAX_MM)));
-        lines.push(length_line(
-            "local rule G-10, where in force",
-            "length",
-            club.length_to_cap_mm,
-            Limit::AtMost(LENGTH_LOCAL_MM),
-        ));
+        lines.push(length("2.1c", Limit::AtMost(LENGTH_MAX_MM)));
+        lines.push(length(CLAUSE_LOCAL, Limit::AtMost(LENGTH_LOCAL_MM)));
     }
-    let lean_deg = club.lie_deg.map(|lie| 90.0 - lie);
-    lines.push(line("2.1d", "shaft from the vertical", lean_deg, Limit::AtLeast(SHAFT_LEAN_MIN_DEG), "°", 1));
-    lines.push(unmeasured("2.1d", "shaft along the line of play", "at most 20° forward and 10° back"));
-    lines.push(unmeasured("2.2a", "straight shaft", "straight from the grip's top to within 5 in above the sole"));
-    lines.push(unmeasured("2.2b", "bending and twisting", "the same however the shaft is turned"));
+    lines.push(lean_line(club.lie_deg.map(|lie_deg| 90.0 - lie_deg)));
+    let along = RuleLimit::LeanAlong { forward_deg: 20.0, back_deg: 10.0 };
+    lines.push(unmeasured("2.1d", Limited::ShaftAlong, &along));
+    let straight = RuleLimit::Straight { above_sole_mm: 5.0 * INCH_MM };
+    lines.push(unmeasured("2.2a", Limited::StraightShaft, &straight));
+    lines.push(unmeasured("2.2b", Limited::Bending, &RuleLimit::BendsAlike));
     if !putter {
-        lines.push(unmeasured("2.2c", "neck", "shaft at the heel, neck at most 5 in"));
+        lines.push(unmeasured("2.2c", Limited::Neck, &RuleLimit::Neck { most_mm: 5.0 * INCH_MM }));
     }
-    lines.push(length_line("2.3a", "grip length", club.grip_length_mm, Limit::AtLeast(GRIP_LENGTH_MIN_MM)));
-    lines.push(length_line("2.3b", "grip across", club.grip_widest_mm, Limit::AtMost(GRIP_WIDEST_MM)));
+    let grip_length = Limit::AtLeast(GRIP_LENGTH_MIN_MM);
+    lines.push(length_line("2.3a", Limited::GripLength, club.grip_length_mm, grip_length));
+    lines.push(length_line("2.3b", Limited::GripAcross, club.grip_widest_mm, Limit::AtMost(GRIP_WIDEST_MM)));
     if !putter {
         lines.push(grip_shape(club.grip_shape));
     }
     if club.club_kind == ClubKind::Wood {
-        lines.push(unmeasured(
-            "2.4b(i)",
-            "wood head",
-            "heel to toe at most 5 in and more than face to back, sole to crown at most 2.8 in, at most 460 cc (+10), \
-             inertia at most 5900 g·cm² (+100)",
-        ));
+        let head = RuleLimit::WoodHead {
+            heel_to_toe_mm: 5.0 * INCH_MM,
+            height_mm: 2.8 * INCH_MM,
+            volume_cc: 460.0,
+            volume_play_cc: 10.0,
+            inertia_g_cm2: 5900.0,
+            inertia_play_g_cm2: 100.0,
+        };
+        lines.push(unmeasured("2.4b(i)", Limited::WoodHead, &head));
     }
     lines
 }
@@ -142,71 +340,73 @@ pub fn margins(club: &RuleFigures) -> Vec<Margin> {
 /// The limit on the number of clubs, for a whole bag.
 #[must_use]
 pub fn clubs_margin(clubs: usize) -> Margin {
-    line("Rule 4.1b(1)", "clubs carried", Some(clubs as f64), Limit::AtMost(CLUBS_MAX as f64), "clubs", 0)
-}
-
-fn line(clause: &str, what: &str, measured: Option<f64>, limit: Limit, unit: &str, decimals: u8) -> Margin {
-    let show = |v: f64| match unit {
-        "°" => format!("{}°", decimal(v, decimals)),
-        _ => format!("{} {unit}", decimal(v, decimals)),
-    };
-    let (limit_words, at) = match limit {
-        Limit::AtLeast(at) => (format!("at least {}", show(at)), at),
-        Limit::AtMost(at) => (format!("at most {}", show(at)), at),
-    };
-    let Some(value) = measured.filter(|v| v.is_finite()) else {
-        return unmeasured(clause, what, &limit_words);
-    };
-    let margin = match limit {
-        Limit::AtLeast(at) => value - at,
-        Limit::AtMost(at) => at - value,
-    };
-    let side = if margin < 0.0 { "beyond" } else { "inside" };
-    let words = if margin == 0.0 {
-        format!("{what} {}, exactly at the limit of {}", show(value), show(at))
-    } else {
-        format!("{what} {}, {} {side} the limit of {}", show(value), show(margin.abs()), show(at))
-    };
+    let fact = RuleFinding::Clubs { n: clubs, limit: CLUBS_MAX };
     Margin {
-        clause: clause.into(),
-        what: what.into(),
-        limit: limit_words,
-        measured: Some(value),
-        margin: Some(margin),
-        unit: unit.into(),
-        words,
+        measured: Some(clubs as f64),
+        margin: Some(CLUBS_MAX as f64 - clubs as f64),
+        unit: "clubs".into(),
+        fact: fact.told(),
+        ..unmeasured("Rule 4.1b(1)", Limited::Clubs, &RuleLimit::ClubsAtMost { n: CLUBS_MAX })
     }
 }
 
-/// A length, with the inches in which the rule states its limit.
-fn length_line(clause: &str, what: &str, measured_mm: Option<f64>, limit: Limit) -> Margin {
-    let mut made = line(clause, what, measured_mm, limit, "mm", 1);
-    let (Limit::AtLeast(limit_mm) | Limit::AtMost(limit_mm)) = limit;
-    made.limit = format!("{} ({} in)", made.limit, round_to(limit_mm / INCH_MM, 2));
-    made
+fn length_line(clause: &str, what: Limited, measured_mm: Option<f64>, limit: Limit) -> Margin {
+    let limit_mm = limit.at();
+    let shown = match limit {
+        Limit::AtLeast(at_mm) => RuleLimit::LengthAtLeast { at_mm },
+        Limit::AtMost(at_mm) => RuleLimit::LengthAtMost { at_mm },
+    };
+    let line = unmeasured(clause, what, &shown);
+    let Some(measured_mm) = measured_mm.filter(|v| v.is_finite()) else { return line };
+    let margin_mm = limit.margin(measured_mm);
+    let by_mm = margin_mm.abs();
+    let fact = if margin_mm == 0.0 {
+        RuleFinding::LengthAt { what, limit_mm }
+    } else if margin_mm < 0.0 {
+        RuleFinding::LengthBeyond { what, measured_mm, by_mm, limit_mm }
+    } else {
+        RuleFinding::LengthInside { what, measured_mm, by_mm, limit_mm }
+    };
+    let (measured, margin) = (Some(measured_mm), Some(margin_mm));
+    Margin { measured, margin, unit: "mm".into(), fact: fact.told(), ..line }
 }
 
-fn unmeasured(clause: &str, what: &str, limit: &str) -> Margin {
+fn lean_line(measured_deg: Option<f64>) -> Margin {
+    let (what, limit_deg) = (Limited::ShaftLean, SHAFT_LEAN_MIN_DEG);
+    let line = unmeasured("2.1d", what, &RuleLimit::AngleAtLeast { at_deg: limit_deg });
+    let Some(measured_deg) = measured_deg.filter(|v| v.is_finite()) else { return line };
+    let margin_deg = Limit::AtLeast(limit_deg).margin(measured_deg);
+    let by_deg = margin_deg.abs();
+    let fact = if margin_deg == 0.0 {
+        RuleFinding::AngleAt { what, limit_deg }
+    } else if margin_deg < 0.0 {
+        RuleFinding::AngleBeyond { what, measured_deg, by_deg, limit_deg }
+    } else {
+        RuleFinding::AngleInside { what, measured_deg, by_deg, limit_deg }
+    };
+    let (measured, margin) = (Some(measured_deg), Some(margin_deg));
+    Margin { measured, margin, unit: "°".into(), fact: fact.told(), ..line }
+}
+
+fn unmeasured(clause: &str, what: Limited, limit: &RuleLimit) -> Margin {
     Margin {
         clause: clause.into(),
-        what: what.into(),
-        limit: limit.into(),
+        what,
+        limit: limit.told(),
         measured: None,
         margin: None,
         unit: String::new(),
-        words: format!("{what}: not measured"),
+        fact: RuleFinding::NotMeasured { what }.told(),
     }
 }
 
 fn grip_shape(shape: Option<GripShape>) -> Margin {
-    let limit = "circular across, except putters";
-    let Some(shape) = shape else { return unmeasured("2.3b", "grip shape", limit) };
-    let words = match shape {
-        GripShape::Round => "grip is round by its model; not measured".to_owned(),
-        GripShape::Ribbed => {
-            "grip is ribbed by its model: only the governing bodies say which ribs are allowed".to_owned()
-        }
-        GripShape::FlatSided => "grip is flat-sided by its model, on a club that is not a putter".to_owned(),
+    let line = unmeasured("2.3b", Limited::GripShape, &RuleLimit::RoundGrip);
+    let fact = match shape {
+        None => return line,
+        Some(GripShape::Round) => RuleFinding::GripRound,
+        Some(GripShape::Ribbed) => RuleFinding::GripRibbed,
+        Some(GripShape::FlatSided) => RuleFinding::GripFlatSided,
     };
-    Margin { words, ..unmeasured("2.3b", "grip shape", limit) }
+    Margin { fact: fact.told(), ..line }
 }

@@ -1,6 +1,7 @@
 //! What happens to a scale: kept in the order in which it was told, never changed.
 
 use crate::id::{EventId, JobId};
+use fact::Told;
 use jiff::Timestamp;
 use jiff::civil::Date;
 use serde::{Deserialize, Serialize};
@@ -54,7 +55,7 @@ pub struct CheckRead {
     pub noise_sd: f64,
     /// What was asked before it was kept as it is, where it looked wrong.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub kept_though: Option<String>,
+    pub kept_though: Option<Told>,
     /// The job at whose bench it was read, where it was one.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub job: Option<JobId>,
@@ -84,8 +85,8 @@ pub enum Happened {
     TakenBack {
         /// The check.
         check: EventId,
-        /// Why.
-        reason: String,
+        /// Why, as it was said.
+        reason: Told,
     },
     /// It was calibrated.
     Calibrated {
@@ -100,15 +101,15 @@ pub enum Happened {
         next_due: Option<Date>,
         /// Number of the certificate, what was adjusted.
         note: String,
-        /// Whether it was adjusted, so that earlier checks say nothing of it any more.
+        /// Whether it was adjusted, so that earlier checks no longer count.
         adjusted: bool,
     },
     /// It is no longer trusted.
     Distrusted {
         /// What speaks against it.
         cause: TrustCause,
-        /// In words, or the reason that was given.
-        reason: String,
+        /// What was found, or the reason that was given.
+        reason: Told,
         /// The check that spoke against it, where one did.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         check: Option<EventId>,
@@ -120,13 +121,13 @@ pub enum Happened {
     },
     /// It is trusted again.
     Trusted {
-        /// Why.
-        reason: String,
+        /// Why, as it was said.
+        reason: Told,
         /// The check that it passed; none: on the owner's word.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         check: Option<EventId>,
     },
-    /// The chart begins anew: the scale was adjusted, moved or repaired.
+    /// A new chart begins: the scale was adjusted, moved or repaired.
     NewBase {
         /// Why.
         reason: String,

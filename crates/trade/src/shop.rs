@@ -93,14 +93,14 @@ pub struct Shop {
 }
 
 impl Default for Shop {
-    /// A new shop: priors wide, steps of the trade.
+    /// A new shop: priors wide, steps of the trade; everything is called by its key until [`Shop::named`] gives it a name.
     fn default() -> Self {
         Self {
-            name: "My shop".into(),
+            name: "shop".into(),
             room_c: 20.0,
             balance_scale: Scale {
                 key: "balance".into(),
-                name: "balance scale".into(),
+                name: "balance".into(),
                 display_step: 0.1,
                 noise_sd: 0.1,
                 offset_sd: 0.2,
@@ -108,7 +108,7 @@ impl Default for Shop {
             },
             mass_scale: Scale {
                 key: "mass".into(),
-                name: "gram scale".into(),
+                name: "mass".into(),
                 display_step: 0.1,
                 noise_sd: 0.05,
                 offset_sd: 0.05,
@@ -131,6 +131,17 @@ impl Default for Shop {
 }
 
 impl Shop {
+    /// A new shop with the names of a language, from its texts: the shop's own, its scales', its steps'. The shop changes
+    /// them as it likes.
+    #[must_use]
+    pub fn named(text: impl Fn(&str) -> String) -> Self {
+        let mut shop = Self { name: text("shop-new"), ..Self::default() };
+        shop.balance_scale.name = text("shop-new-balance-scale");
+        shop.mass_scale.name = text("shop-new-gram-scale");
+        crate::step::name_steps(&mut shop.steps, &text);
+        shop
+    }
+
     /// Refuses a shop that the bench could not work with.
     ///
     /// # Errors

@@ -72,7 +72,8 @@ pub struct Step {
 }
 
 /// The steps that the trade takes with an assembled club, in the order that most shops use. A shop keeps its own copy
-/// and changes it as it likes. Order and content: common practice, no source.
+/// and changes it as it likes. Each is called by its key until [`name_steps`] gives it a name. Order and content: common
+/// practice, no source.
 #[must_use]
 pub fn full_build() -> Vec<Step> {
     use Role::{Adapter, Adhesive, Extra, Ferrule, Grip, Head, Screw, Shaft, Solvent, Tape, TipWeight, Turnings};
@@ -80,10 +81,10 @@ pub fn full_build() -> Vec<Step> {
     let with = |base: &[Role], more: &[Role]| base.iter().chain(more).copied().collect::<Vec<_>>();
     let cured = [Head, Adapter, Screw, Shaft, Ferrule, TipWeight, Adhesive];
     let gripped = with(&cured, &[Tape, Grip, Extra]);
-    let step = |key: &str, label: &str, say: &str, asks: &[What], on: Vec<Role>| Step {
+    let step = |key: &str, asks: &[What], on: Vec<Role>| Step {
         key: key.into(),
-        label: label.into(),
-        say: say.into(),
+        label: key.into(),
+        say: String::new(),
         asks: asks.to_vec(),
         on,
         needs: Strength::None,
@@ -92,120 +93,51 @@ pub fn full_build() -> Vec<Step> {
         optional: false,
     };
     vec![
-        Step {
-            optional: true,
-            ..step(
-                "received",
-                "As received",
-                "Loft and lie of the loose head: can it be bent to the sheet before it is glued?",
-                &[What::Loft, What::Lie],
-                vec![],
-            )
-        },
-        Step {
-            optional: true,
-            ..step(
-                "weighed",
-                "Parts weighed",
-                "Weigh again what rides in the tray.",
-                &[What::HeadMass, What::GripMass],
-                vec![],
-            )
-        },
-        Step {
-            caution: Some(Caution::Cutting),
-            ..step(
-                "cut",
-                "Shaft cut",
-                "Tip first, then the butt. Length and mass of the cut shaft.",
-                &[What::ShaftLength, What::ShaftMass],
-                vec![],
-            )
-        },
-        Step {
-            optional: true,
-            ..step(
-                "soft_side",
-                "Soft side",
-                "Find the soft side and mark it; degrees from the label, clockwise seen from the butt.",
-                &[What::SoftSide],
-                vec![],
-            )
-        },
-        Step { optional: true, ..step("cpm", "Frequency", "Clamp the butt, pluck, read.", &[What::Cpm], dry.to_vec()) },
-        step(
-            "dry",
-            "Dry",
-            "Head and ferrule on, no grip, nothing glued. Read the swing weight.",
-            &[What::SwingWeight],
-            dry.to_vec(),
-        ),
-        step(
-            "tip",
-            "Tip weight",
-            "The weight in the tip, still dry. Read the swing weight.",
-            &[What::SwingWeight],
-            with(&dry, &[TipWeight]),
-        ),
+        Step { optional: true, ..step("received", &[What::Loft, What::Lie], vec![]) },
+        Step { optional: true, ..step("weighed", &[What::HeadMass, What::GripMass], vec![]) },
+        Step { caution: Some(Caution::Cutting), ..step("cut", &[What::ShaftLength, What::ShaftMass], vec![]) },
+        Step { optional: true, ..step("soft_side", &[What::SoftSide], vec![]) },
+        Step { optional: true, ..step("cpm", &[What::Cpm], dry.to_vec()) },
+        step("dry", &[What::SwingWeight], dry.to_vec()),
+        step("tip", &[What::SwingWeight], with(&dry, &[TipWeight])),
         Step {
             glues: true,
             caution: Some(Caution::Epoxy),
-            ..step(
-                "glue",
-                "Glue",
-                "Weight, ferrule and head glued, shaft turned to its mark, wiped.",
-                &[What::Done],
-                with(&dry, &[TipWeight, Adhesive]),
-            )
+            ..step("glue", &[What::Done], with(&dry, &[TipWeight, Adhesive]))
         },
         Step {
             needs: Strength::Handling,
             caution: Some(Caution::Turning),
             optional: true,
-            ..step("turned", "Ferrule turned", "Turn the ferrule down to the hosel.", &[What::Done], cured.to_vec())
+            ..step("turned", &[What::Done], cured.to_vec())
         },
-        Step {
-            needs: Strength::Handling,
-            ..step(
-                "cured",
-                "Cured",
-                "Ferrule turned, no grip. Read the swing weight: the grip is chosen after this.",
-                &[What::SwingWeight],
-                cured.to_vec(),
-            )
-        },
+        Step { needs: Strength::Handling, ..step("cured", &[What::SwingWeight], cured.to_vec()) },
         Step {
             needs: Strength::Handling,
             caution: Some(Caution::Solvent),
-            ..step(
-                "gripped",
-                "Gripped, wet",
-                "Tape and grip on, solvent still in it. Read the swing weight.",
-                &[What::SwingWeight],
-                with(&gripped, &[Solvent]),
-            )
+            ..step("gripped", &[What::SwingWeight], with(&gripped, &[Solvent]))
         },
         Step {
             needs: Strength::Handling,
-            ..step(
-                "finish",
-                "Finish",
-                "Solvent dry. Swing weight, total mass and length of the finished club.",
-                &[What::SwingWeight, What::TotalMass, What::FinishedLength],
-                gripped.clone(),
-            )
+            ..step("finish", &[What::SwingWeight, What::TotalMass, What::FinishedLength], gripped.clone())
         },
         Step {
             needs: Strength::Full,
             caution: Some(Caution::Bending),
-            ..step("bend", "Loft and lie", "Bend to the sheet, then read both.", &[What::Loft, What::Lie], gripped)
+            ..step("bend", &[What::Loft, What::Lie], gripped)
         },
-        Step {
-            needs: Strength::Full,
-            caution: Some(Caution::Swing),
-            ..step("hand_over", "Hand over", "Checked, wiped, in the bag with its record.", &[What::Done], vec![])
-        },
+        Step { needs: Strength::Full, caution: Some(Caution::Swing), ..step("hand_over", &[What::Done], vec![]) },
     ]
+}
+
+/// Names the steps of [`full_build`] in a language: what the builder calls each, and what to do, from the texts
+/// `step-new-dry` and `step-new-dry-say`. The names are the shop's own from then on.
+pub fn name_steps(steps: &mut [Step], text: impl Fn(&str) -> String) {
+    for step in steps {
+        let id = format!("step-new-{}", step.key.replace('_', "-"));
+        step.label = text(&id);
+        step.say = text(&format!("{id}-say"));
+    }
 }
 
 /// Refuses a template that the bench could not follow.

@@ -14,6 +14,8 @@ mod units;
 pub use api::{openapi, sheet_schema};
 pub use door::ServerNames;
 pub use pages::labels::label_texts;
+pub use pages::learned::amount_of as learned_amount;
+pub use pages::scale_health::amount_of as gauge_amount;
 
 use app::App;
 use axum::Router;

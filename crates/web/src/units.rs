@@ -35,6 +35,13 @@ pub(crate) fn explicit(w: &Words, unit: Unit, typed: &str) -> String {
     format!("{} {sign}", typed.trim())
 }
 
+/// A length with its unit written out where it has none: for entries that are read in millimetres whoever types them.
+pub(crate) fn length_with_unit(w: &Words, typed: &str) -> String {
+    let inches = |t: &str| parse_length(t, LengthUnit::Inch).map(Length::mm);
+    let millimetres = |t: &str| parse_length(t, LengthUnit::Millimetre).map(Length::mm);
+    if bare(typed, inches, millimetres) { format!("{} {}", typed.trim(), w.length_sign()) } else { typed.to_owned() }
+}
+
 /// Whether a text carries no unit: then it means another thing to each reader.
 fn bare<E>(text: &str, one: impl Fn(&str) -> Result<f64, E>, other: impl Fn(&str) -> Result<f64, E>) -> bool {
     // Nought is nought in any unit, and needs none.
@@ -108,6 +115,11 @@ mod tests {
         assert_eq!(typed(OUNCES, Unit::Gram, "256 g"), "256 g");
         assert_eq!(typed(OUNCES, Unit::Gram, "nine"), "nine");
         assert_eq!(typed(OUNCES, Unit::Points, "D2"), "D2");
+        let length = |units, text| length_with_unit(&Words::english(units), text);
+        assert_eq!(length(METRIC, "1168"), "1168 mm");
+        assert_eq!(length(OUNCES, "46"), "46 in");
+        assert_eq!(length(OUNCES, "46 1/2"), "46 1/2");
+        assert_eq!(length(OUNCES, "1168 mm"), "1168 mm");
     }
 
     #[test]

@@ -205,7 +205,7 @@ async fn the_mix_of_the_bench_is_that_of_the_calculation() {
         close(figure("full_cure_h") * 60.0, &said["cure"]["full_cure_min"]);
     }
     let many = bench.get("/glue/mix?joints=60&adhesive=BASALT&bead_share_percent=0&room_c=23").await;
-    assert_eq!(many["warnings"][0]["fact"]["fact"], "several_cups", "{many}");
+    assert_eq!(many["warnings"][0]["code"], "mix.several_cups", "{many}");
 }
 
 /// In a room that is too cold for the sheet the clock does not start until somebody says why it cures all the same; the
@@ -215,7 +215,7 @@ async fn a_cold_room_starts_no_clock_without_a_reason() {
     let bench = Bench::open().await;
     planned(&bench).await;
     let mixed = bench.get("/glue/mix?joints=8&adhesive=BASALT&room_c=6").await;
-    assert_eq!(mixed["warnings"][0]["fact"]["fact"], "colder_than_sheet", "{mixed}");
+    assert_eq!(mixed["warnings"][0]["code"], "mix.colder_than_sheet", "{mixed}");
     let batch = |reason: Value| json!({ "job": 1, "slots": [1], "adhesive": "BASALT", "lot": "K-1", "room_c": 6.0, "by": "Ada", "cold_reason": reason });
     let (status, problem) = bench.post("/batches", batch(Value::Null)).await;
     assert_eq!(status, StatusCode::UNPROCESSABLE_ENTITY, "{problem}");
@@ -236,7 +236,7 @@ async fn a_cold_room_starts_no_clock_without_a_reason() {
     first["reason"] = "glued before its dry reading, for this test".into();
     let kept = bench.made("/batches", first).await;
     assert_eq!(kept["batch"]["cold_reason"], "the maker says 60 h at 5 °C");
-    assert_eq!(kept["warnings"][0]["fact"]["fact"], "colder_than_sheet", "{kept}");
+    assert_eq!(kept["warnings"][0]["code"], "mix.colder_than_sheet", "{kept}");
     assert!(bench.page("/glue").await.text.contains("Started in the cold: the maker says 60 h at 5 °C."));
     let record = bench.get("/jobs/1/record").await;
     assert_eq!(record["batches"][0]["cold_reason"], "the maker says 60 h at 5 °C", "{record}");
@@ -313,7 +313,7 @@ async fn a_mass_that_is_tried_moves_the_beam_and_nothing_else() {
     let finish = async |address: &str| -> (f64, String) {
         let page = bench.page(address).await.text;
         let said =
-            page.split("it will finish at ").nth(1).expect("the beam in words").split_whitespace().next().expect("D");
+            page.split("It will finish at ").nth(1).expect("the beam in words").split_whitespace().next().expect("D");
         let points = quantity::parse_swing_weight(said).expect("a swing weight").points();
         (points, page)
     };

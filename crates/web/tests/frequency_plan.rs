@@ -53,11 +53,14 @@ async fn a_plan_keeps_to_the_line_and_says_so() {
     for club in clubs(&counted) {
         assert_eq!(club["frequency"]["off_cpm"], json!(0.0), "{club}");
         let reasons = club["reasons"].as_array().expect("reasons");
-        assert!(reasons.contains(&json!("Its shaft is on its frequency line, 262.0 cpm.")), "{reasons:?}");
+        let told = |r: &Value| r["words"] == "Its shaft is on its frequency line, 262.0 cpm.";
+        assert!(reasons.iter().any(told), "{reasons:?}");
     }
     assert_eq!(
         counted["plan"]["frequency"],
         json!([{ "shaft_model": "SCREE-P", "measured": 12, "line_cpm": 262.0,
+            "code": "planner_line.line",
+            "figures": { "shaft": "Scree parallel", "number": null, "line_cpm": 262.0, "measured": 12 },
             "words": "Scree parallel: its line is 262.0 cpm, of 12 measured." }])
     );
     let page = bench.page("/plan/1").await;
@@ -101,7 +104,8 @@ async fn a_shaft_put_in_by_hand_is_held_against_the_line() {
         .made("/jobs/1/clubs/1/parts", json!({ "kind": "shaft", "code": "S01", "reason": "tried", "by": "Ada" }))
         .await;
     assert_eq!(swapped["frequency"]["off_cpm"], json!(8.0), "{swapped}");
-    assert_eq!(swapped["reasons"], json!(["Its shaft is 8.0 cpm stiffer than its line, 262.0 cpm."]));
+    assert_eq!(swapped["reasons"][0]["words"], "Its shaft is 8.0 cpm stiffer than its line, 262.0 cpm.");
+    assert_eq!(swapped["reasons"].as_array().map(Vec::len), Some(1));
     bench.page("/plan/1").await.says(StatusCode::OK, &["8.0 cpm stiff", "8.0 cpm stiffer than its line"]);
     // A reading put right later moves the plan that counts with it.
     let deed = json!({ "deed": "correct", "cpm": 266.0, "reason": "clamped again", "by": "Ada" });
@@ -130,7 +134,7 @@ async fn a_head_in_another_jobs_hands_is_named_with_the_job() {
     let named = |proposal: &Value| -> Vec<(String, i64)> {
         let missing = proposal["plan"]["missing"].as_array().expect("a list");
         let instead = missing.iter().flat_map(|m| m["instead"].as_array().into_iter().flatten());
-        let held = instead.filter_map(|i| Some((i["words"].as_str()?.to_owned(), i["held_by"].as_i64()?)));
+        let held = instead.filter_map(|i| Some((i["fact"]["words"].as_str()?.to_owned(), i["held_by"].as_i64()?)));
         held.collect()
     };
     let proposal = bench.made("/jobs/3/plan/propose", json!({})).await;

@@ -23,7 +23,7 @@ const OPEN: [(usize, &str, &str); 5] = [
     (UNREAD, "7", "swing weight is not read"),
     (GLUED, "8", "glued in batch 1 already"),
     (OFF_TARGET, "9", "points heavy, and no free grip brings it in"),
-    (BEYOND_BENDING, "P", "loft is 3.0° weak, and this head may be bent 2.0° at most"),
+    (BEYOND_BENDING, "P", "loft 3.0° weak; this head may be bent 2.0° at most"),
 ];
 
 /// Reads the dry swing weight of a club so far off what is expected: the reading's identity.
@@ -133,8 +133,8 @@ async fn the_glue_page_ticks_what_is_clear_and_names_what_is_open() {
         assert!(beside.contains(&format!("href=\"/bench/1/{slot}\"")), "the way to the bench: {beside}");
         let club = said.as_array().expect("clubs").iter().find(|club| club["slot"] == slot).expect("the API says it");
         assert_eq!(club["number"], number);
-        let points = club["words"].as_array().expect("words");
-        assert!(points.iter().any(|w| w.as_str().is_some_and(|w| w.contains(words))), "{club}");
+        let points = club["facts"].as_array().expect("facts");
+        assert!(points.iter().any(|w| w["words"].as_str().is_some_and(|w| w.contains(words))), "{club}");
     }
     for slot in CLEAR {
         assert!(said.as_array().expect("clubs").iter().all(|club| club["slot"] != slot), "{said}");
@@ -156,6 +156,16 @@ async fn a_set_with_nothing_open_asks_for_no_reason() {
     assert_eq!((glued.status, glued.location.as_str()), (StatusCode::SEE_OTHER, "/glue"), "{}", glued.text);
     let record = bench.get("/jobs/1/record").await;
     assert_eq!(record["batches"][0]["clubs"].as_array().map(Vec::len), Some(8));
+    // A bad lot finds its clubs again, however its name is written; another lot finds none.
+    let lot = record["batches"][0]["lot"].as_str().expect("a lot").to_lowercase();
+    let found = bench.page(&format!("/glue?lot={lot}")).await.text;
+    for slot in 1..=8 {
+        assert!(found.contains(&format!("href=\"/bench/1/{slot}\"")), "club {slot} is of lot {lot}");
+    }
+    assert!(found.contains("adhesive, batch 1"), "{found}");
+    assert!(
+        bench.page("/glue?lot=no-such-lot").await.text.contains("No club has adhesive or a part of lot no-such-lot.")
+    );
     assert!(record["clubs"].as_array().expect("clubs").iter().all(|c| c.get("passed").is_none()), "{record}");
 }
 

@@ -161,7 +161,7 @@ async fn the_pages_order_wait_and_lead_to_the_scale() {
     let today = bench.page("/").await;
     assert!(today.text.contains("lacks") && today.text.contains("1 head Wren iron 7, not ordered"), "{}", today.text);
     let plan = bench.page("/plan/1").await;
-    assert!(plan.text.contains("What to order") && plan.text.contains("Order these for this job"));
+    assert!(plan.text.contains("Parts to order") && plan.text.contains("Order these for this job"));
     let ordered = bench.form("/plan/1/order", &[("supplier", "Harrowgate Castings"), ("expected", "2026-03-07")]).await;
     assert_eq!((ordered.status, leads_to(&ordered).as_str()), (StatusCode::SEE_OTHER, "/plan/1"), "{}", ordered.text);
     let sheet = bench.get("/sheets").await[0]["id"].as_str().expect("an id").to_owned();
@@ -180,16 +180,17 @@ async fn the_pages_order_wait_and_lead_to_the_scale() {
 
     let page = bench.page("/orders/1").await;
     assert!(
-        page.text.contains("They came") && page.text.contains("Harrowgate Castings") && page.text.contains("job 1")
+        page.text.contains("Parts came") && page.text.contains("Harrowgate Castings") && page.text.contains("job 1")
     );
     let more = bench.form("/orders/1/receive", &[("version", "0"), ("count", "2")]).await;
     assert_eq!(more.status, StatusCode::CONFLICT);
     assert!(
-        more.text.contains("2 are more than the 1 of order 1") && more.text.contains("It is so: book them in"),
+        more.text.contains("2 are more than the 1 of order 1")
+            && more.text.contains("They came all the same: book them in"),
         "{}",
         more.text
     );
-    for (count, words) in [("", "Say how many came"), ("-1", "is not a count"), ("some", "is not a count")] {
+    for (count, words) in [("", "Enter how many came"), ("-1", "is not a count"), ("some", "is not a count")] {
         let refused = bench.form("/orders/1/receive", &[("version", "0"), ("count", count)]).await;
         assert_eq!(refused.status, StatusCode::UNPROCESSABLE_ENTITY, "{count}");
         assert!(refused.text.contains(words), "{count}: {}", refused.text);
@@ -209,9 +210,9 @@ async fn the_pages_order_wait_and_lead_to_the_scale() {
 #[tokio::test]
 async fn the_other_pages_say_what_is_short_sort_and_ask() {
     let bench = Bench::open().await;
-    assert!(bench.page("/stock/needs").await.text.contains("no sheet asks for any"));
+    assert!(bench.page("/stock/needs").await.text.contains("no sheet needs any"));
     assert!(bench.page("/stock/sort").await.text.contains("There are no models yet."));
-    assert!(bench.page("/stock/ask").await.text.contains("There is nothing to ask for yet."));
+    assert!(bench.page("/stock/ask").await.text.contains("There are no heads to order yet."));
     assert!(bench.page("/orders/new").await.text.contains("There are no models yet."));
     assert_eq!(bench.page("/orders/9").await.status, StatusCode::NOT_FOUND);
     lacking(&bench).await;
@@ -240,11 +241,7 @@ async fn the_other_pages_say_what_is_short_sort_and_ask() {
     );
 
     let sorted = bench.page("/stock/sort?model=WREN-I&number=6&width=1&columns=4").await;
-    assert!(
-        sorted.text.contains("Classes of weight") && sorted.text.contains("The tray, row by row"),
-        "{}",
-        sorted.text
-    );
+    assert!(sorted.text.contains("Weight classes") && sorted.text.contains("The tray, row by row"), "{}", sorted.text);
     for code in bench.get("/parts?model=WREN-I&number=6").await["parts"].as_array().expect("parts") {
         let code = code["code"].as_str().expect("a code");
         assert!(sorted.text.matches(code).count() >= 2, "{code} stands in its class and in the tray");
@@ -252,11 +249,11 @@ async fn the_other_pages_say_what_is_short_sort_and_ask() {
     let refused = bench.page("/stock/sort?model=WREN-I&number=6&width=0").await;
     assert_eq!(refused.status, StatusCode::UNPROCESSABLE_ENTITY);
     let asked = bench.page("/stock/ask?job=1").await;
-    assert!(asked.text.contains("Ask for these") && asked.text.contains("Wren iron 7"), "{}", asked.text);
+    assert!(asked.text.contains("Heads to order by weight") && asked.text.contains("Wren iron 7"), "{}", asked.text);
     let one = "/stock/ask?head=WREN-I&number=7&shaft=SCREE-P&grip=MARL&length=37&swing_weight=D2&mean=262&scatter=2";
     let one = bench.page(one).await;
-    assert!(one.status == StatusCode::OK && one.text.contains("as stated"), "{}", one.text);
+    assert!(one.status == StatusCode::OK && one.text.contains("as the supplier states"), "{}", one.text);
     let half =
         bench.page("/stock/ask?head=WREN-I&number=7&shaft=SCREE-P&grip=MARL&length=37&swing_weight=D2&mean=262").await;
-    assert!(half.text.contains("Give the mean and the scatter, or neither"), "{}", half.text);
+    assert!(half.text.contains("Enter both the mean and the scatter, or neither"), "{}", half.text);
 }

@@ -44,7 +44,7 @@ async fn bending_alone_waits_for_no_glue_and_is_recorded() {
         let (loft, lie) = (target(slot, "loft_deg"), target(slot, "lie_deg"));
         let kept = bench.made("/jobs/1/readings", said(slot, "look", loft, lie - 1.5)).await;
         assert!(
-            kept["meaning"]["next"].as_str().is_some_and(|n| n.contains("Bend 1.5° upright")),
+            kept["meaning"]["next"]["words"].as_str().is_some_and(|n| n.contains("Bend 1.5° upright")),
             "{}",
             kept["meaning"]
         );
@@ -56,7 +56,7 @@ async fn bending_alone_waits_for_no_glue_and_is_recorded() {
     for club in 0..3 {
         assert_eq!(line(&record, club, "lie")["verdict"], "in");
         assert_eq!(line(&record, club, "loft")["verdict"], "in");
-        assert_eq!(line(&record, club, "swing weight")["verdict"], "not_read", "nobody read a swing weight");
+        assert_eq!(line(&record, club, "swing_weight")["verdict"], "not_read", "nobody read a swing weight");
         assert_eq!(record["clubs"][club]["readings"].as_array().map(Vec::len), Some(4));
     }
     // Glue has no place in it.
@@ -108,7 +108,7 @@ async fn a_new_grip_without_glue_forecasts_the_finish_from_the_club_as_it_came()
     assert_eq!(record["state"], "finished");
     assert_eq!(record["batches"], json!([]));
     for (i, truth) in truths.iter().enumerate() {
-        let built = line(&record, i, "swing weight")["built"].as_f64().expect("built");
+        let built = line(&record, i, "swing_weight")["built"].as_f64().expect("built");
         near("record", built, truth.points(&crate::support::truth::FINISH), 0.02);
     }
 }
@@ -124,7 +124,7 @@ async fn one_step_for_one_club_is_a_job_too() {
     bench.made("/jobs/1/readings", reading(1, "weigh_only", json!([{ "what": "total_mass", "value": mass }]))).await;
     let record = bench.get("/jobs/1/record").await;
     assert_eq!(record["state"], "finished");
-    near("total mass", line(&record, 0, "total mass")["built"].as_f64().expect("built"), mass, 0.1);
+    near("total mass", line(&record, 0, "total_mass")["built"].as_f64().expect("built"), mass, 0.1);
     for path in ["/records/1", "/bench/1/1", "/plan/1/cards"] {
         bench.page(path).await.says(StatusCode::OK, &["Nobody Inparticular"]);
     }

@@ -77,10 +77,10 @@ async fn what_cannot_be_built_is_told_what_else_would_do() {
     let instead = missing[0]["instead"].as_array().expect("other parts");
     let words = |code: &str| {
         let found = instead.iter().find(|x| x["code"] == code);
-        found.unwrap_or_else(|| panic!("no {code} in {instead:?}"))["words"].as_str().expect("words").to_owned()
+        found.unwrap_or_else(|| panic!("no {code} in {instead:?}"))["fact"]["words"].as_str().expect("words").to_owned()
     };
     // Both sevens are taken, and said to be; of the neighbours the nearer ones are named.
-    assert!(words("H70").contains("the 7 of job ") && words("H71").contains("the 7 of job "));
+    assert!(words("H70").contains("the 7-iron of job ") && words("H71").contains("the 7-iron of job "));
     assert!(words("H61").contains("the 6's head, 4.0° stronger"), "{}", words("H61"));
     assert!(instead.iter().all(|x| !x["code"].as_str().is_some_and(|c| c.starts_with("H5") || c.starts_with("H9"))));
     // A neighbour 7 g lighter needs several grams more in the tip than the seven itself would.

@@ -272,7 +272,7 @@ async fn a_clock_that_was_set_back_is_said_and_loses_nothing() {
     check(&bench, "200.0").await;
     bench.clock.advance(SignedDuration::from_hours(-30));
     let answer = check(&bench, "200.1").await;
-    let words = answer["health"]["clock"].as_str().expect("said");
+    let words = answer["health"]["clock"]["words"].as_str().expect("said");
     assert!(words.contains("Set this machine's clock right"), "{words}");
     assert_eq!(answer["health"]["charts"][0]["points"].as_array().map(Vec::len), Some(2));
     assert_eq!(answer["health"]["last_check"]["what"]["typed"], "200.1", "the order is that of the entries");

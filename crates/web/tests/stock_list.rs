@@ -126,7 +126,7 @@ async fn labels_are_read_by_an_independent_reader() {
     page.says(StatusCode::OK, &["Wren iron 7", "265.1 g", "labels strip"]);
     bench.page("/labels?kind=head&model=WREN-I&number=7").await.says(StatusCode::OK, &["head-7_b.014"]);
     bench.page("/labels?codes=NONE").await.says(StatusCode::NOT_FOUND, &["NONE"]);
-    bench.page("/labels?text=nothing-is-like-this").await.says(StatusCode::OK, &["No part is like that"]);
+    bench.page("/labels?text=nothing-is-like-this").await.says(StatusCode::OK, &["No parts match"]);
 }
 
 #[tokio::test]

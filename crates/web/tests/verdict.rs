@@ -89,15 +89,15 @@ async fn a_loft_that_is_off_stays_in_the_verdict_when_the_lie_is_on() {
     let lie = read(&bench, 1, "bend", &[("lie", LIE)]).await;
     assert_eq!(lie["meaning"]["tone"], "act", "{lie}");
     let words = lie["meaning"]["words"].as_str().expect("words");
-    assert_eq!(words, "Loft 34.5°, the sheet says 33.0°. Lie 62.0° is on the sheet's 62.0°.");
-    assert_eq!(lie["meaning"]["next"], "Bend 1.5° stronger; the maker allows 2.0°.");
+    assert_eq!(words, "Loft 34.5° for 33.0°: 1.5° weak. Lie 62.0° matches the sheet.");
+    assert_eq!(lie["meaning"]["next"]["words"], "Bend 1.5° stronger; the maker allows 2.0°.");
     let asked = bench.asked(1, "bend", "loft").await;
     assert_eq!((&asked["fit"], &asked["target"]["value"]), (&json!("off"), &json!(33.0)), "{asked}");
     assert_eq!(bench.asked(1, "bend", "lie").await["fit"], "inside");
 
     let page = bench.page("/bench/1/1?step=bend&kept=1").await.text;
     assert!(verdict(&page).starts_with("care"), "{}", verdict(&page));
-    assert!(verdict(&page).contains("Loft 34.5°, the sheet says 33.0°."), "{}", verdict(&page));
+    assert!(verdict(&page).contains("Loft 34.5° for 33.0°: 1.5° weak."), "{}", verdict(&page));
     assert!(!page.contains("Nothing to bend here"), "no all-clear");
     let grid = bench.page("/bench/1/grid/bend?what=loft&kept=1").await.text;
     let row_of = row(&grid, "7");
@@ -106,12 +106,15 @@ async fn a_loft_that_is_off_stays_in_the_verdict_when_the_lie_is_on() {
     // What the grid says of the reading that was kept last, in the grid of the lie as well.
     for what in ["loft", "lie"] {
         let grid = bench.page(&format!("/bench/1/grid/bend?what={what}&kept=1")).await.text;
-        assert!(grid.contains("Loft 34.5°, the sheet says 33.0°.") && !grid.contains("Nothing to bend here"), "{what}");
+        assert!(grid.contains("Loft 34.5° for 33.0°: 1.5° weak.") && !grid.contains("Nothing to bend here"), "{what}");
     }
 
     // Bent and read again: now it is all clear, everywhere.
     let bent = read(&bench, 1, "bend", &[("loft", LOFT + 0.2)]).await;
-    assert_eq!((&bent["meaning"]["tone"], &bent["meaning"]["next"]), (&json!("good"), &json!("Nothing to bend here.")));
+    assert_eq!(
+        (&bent["meaning"]["tone"], &bent["meaning"]["next"]["words"]),
+        (&json!("good"), &json!("Nothing to bend here."))
+    );
     let page = bench.page("/bench/1/1?step=bend&kept=1").await.text;
     assert!(verdict(&page).starts_with("good") && verdict(&page).contains("Nothing to bend here"), "{page}");
     let grid = bench.page("/bench/1/grid/bend?what=loft").await.text;
@@ -122,7 +125,7 @@ async fn a_loft_that_is_off_stays_in_the_verdict_when_the_lie_is_on() {
 async fn a_lie_alone_is_no_all_clear() {
     let bench = cured(None).await;
     let lie = read(&bench, 1, "bend", &[("lie", LIE)]).await;
-    assert_eq!(lie["meaning"]["next"], "Read the loft next.", "{lie}");
+    assert_eq!(lie["meaning"]["next"]["words"], "Read the loft next.", "{lie}");
     assert_eq!(lie["club"]["next_step"], "bend", "the step is not done");
     let asked = bench.asked(1, "bend", "loft").await;
     assert_eq!((asked.get("fit"), asked.get("reading")), (None, None), "{asked}");
@@ -142,8 +145,9 @@ async fn a_head_beyond_bending_is_told_as_received() {
     let bench = two_clubs(None).await;
     let kept = read(&bench, 1, "received", &[("loft", LOFT - 2.5), ("lie", LIE)]).await;
     assert_eq!(kept["meaning"]["tone"], "act");
-    let next = kept["meaning"]["next"].as_str().expect("what to do");
-    assert!(next.contains("It must be bent 2.5° weaker, and the maker allows 2.0°: use another head."), "{next}");
+    assert!(kept["meaning"]["words"].as_str().is_some_and(|w| w.contains(": 2.5° strong")), "{kept}");
+    let next = kept["meaning"]["next"]["words"].as_str().expect("what to do");
+    assert!(next.contains("This head may be bent 2.0° at most: use another head."), "{next}");
     let grid = bench.page("/bench/1/grid/received?what=loft&kept=1").await.text;
     assert!(row(&grid, "7").contains("−2.5° against what is asked") && grid.contains("use another head"), "{grid}");
     assert!(bench.page("/bench/1/1?step=received").await.text.contains("use another head"));
@@ -269,13 +273,13 @@ async fn handing_over_what_is_off_doubted_or_unread_takes_a_reason() {
     let page = bench.page("/bench/1/1?step=hand_over").await.text;
     let grid = bench.page("/bench/1/grid/hand_over").await.text;
     for words in said {
-        assert!(open[0]["words"].to_string().contains(words), "“{words}” is not in {open}");
+        assert!(open[0]["facts"].to_string().contains(words), "“{words}” is not in {open}");
         assert!(page.contains(words), "“{words}” is not on the club's page: {page}");
         assert!(row(&grid, "7").contains(words), "“{words}” is not in its row: {}", row(&grid, "7"));
         assert!(!row(&grid, "8").contains(words), "{}", row(&grid, "8"));
     }
     assert!(page.contains("name=\"reason\"") && row(&grid, "7").contains("name=\"reason\""), "a reason can be given");
-    assert!(!open[0]["words"].to_string().contains("lie"), "the lie is on: {open}");
+    assert!(!open[0]["facts"].to_string().contains("lie"), "the lie is on: {open}");
 
     // Without a reason nothing is handed over, by any way.
     let before = bench.picture().await;

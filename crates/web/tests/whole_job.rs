@@ -107,8 +107,8 @@ async fn eight_clubs_from_an_empty_database_to_the_record() {
         let line = |what: &str| {
             club["lines"].as_array().expect("lines").iter().find(|l| l["what"] == what).expect("a line").clone()
         };
-        near("record", line("swing weight")["built"].as_f64().expect("built"), truths[i].points(&FINISH), 0.02);
-        assert_eq!(line("length to the cap")["verdict"], "in");
+        near("record", line("swing_weight")["built"].as_f64().expect("built"), truths[i].points(&FINISH), 0.02);
+        assert_eq!(line("finished_length")["verdict"], "in");
         assert_eq!(line("lie")["verdict"], "in");
         assert!(club["margins"].as_array().is_some_and(|m| m.iter().any(|m| m["clause"] == "2.1c")));
         let head = club["parts"].as_array().expect("parts").iter().find(|p| p["kind"] == "head").expect("head");

@@ -23,6 +23,7 @@
 #[cfg(test)]
 mod tests;
 
+mod amount;
 pub mod check;
 mod club;
 mod files;
@@ -32,9 +33,11 @@ mod shown;
 mod speak;
 mod units;
 
+pub use amount::Amount;
 pub use language::{Language, TextError};
 pub use rich::Piece;
 pub use speak::{may_have_facts, speak};
+pub use units::signed;
 
 use fact::{Fact, Figure, Refusal, Told};
 use jiff::tz::TimeZone;
@@ -133,6 +136,9 @@ impl Words {
                 };
                 self.in_full(self.told(what), next)
             }
+            Some(Figure::Fact(what)) if told.code() == Refusal::NEXT_OF => {
+                self.next_of(what).unwrap_or_else(|| self.text("refusal-without-next"))
+            }
             _ => self.language.write(&language::id_of(told.code()), told.figures(), self),
         }
     }
@@ -198,13 +204,20 @@ impl Words {
     }
 }
 
+/// A phrase with a capital at its beginning.
+#[must_use]
+pub fn capital(phrase: &str) -> String {
+    let mut letters = phrase.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}
+
 /// A phrase as a sentence: a capital at its beginning, a full stop at its end.
 #[must_use]
 pub fn sentence(phrase: &str) -> String {
-    let mut letters = phrase.chars();
-    let Some(first) = letters.next() else { return String::new() };
-    let mut text: String = first.to_uppercase().collect();
-    text.push_str(letters.as_str());
+    let mut text = capital(phrase);
+    if text.is_empty() {
+        return text;
+    }
     if !text.ends_with(['.', '!', '?', ':', '…']) {
         text.push('.');
     }

@@ -13,10 +13,12 @@
 //! | `PERCENT` | a share as a percentage |
 //! | `DAY`, `CLOCK` | of a moment or day: `29 Nov`, `05:01` |
 //! | `FIGURE` | as it was given, to six digits: `0.335 in`, `1600 mm`, `10000` |
+//! | `WEEKDAY` | the day of the week of a day: `Tuesday` |
 //! | `CAPITAL` | with a capital at its beginning |
 //! | `CLUB` | nothing: the number of a club in one spelling, to choose by |
 //!
-//! `signed: 1` writes a plus as well as a minus.
+//! `signed: 1` writes a plus as well as a minus. Where the decimals are a figure of the fact, it is the second in the
+//! brackets: `{ MASS($by_g, $digits) }`.
 
 use crate::units::{minus, signed};
 use crate::{Words, text};
@@ -162,8 +164,9 @@ fn written(name: &str, figure: &Figure, words: &Words) -> String {
     }
 }
 
-fn digits(named: &FluentArgs<'_>) -> Option<u8> {
-    match named.get("digits") {
+/// Decimals asked for: written in the text, `digits: 2`, or a figure of the fact, `MASS($by_g, $digits)`.
+fn digits(given: &[FluentValue<'_>], named: &FluentArgs<'_>) -> Option<u8> {
+    match named.get("digits").or(given.get(1)) {
         Some(FluentValue::Number(number)) => Some(number.value as u8),
         _ => None,
     }
@@ -181,7 +184,8 @@ const FORMS: &[(&str, Form)] = &[
     ("LENGTH", |s, digits| digits.map_or_else(|| s.words.length(s.value), |d| s.words.length_to(s.value, d))),
     ("LETTER", |s, digits| match digits {
         Some(0) => s.words.swing_weight_short(s.value),
-        _ => s.words.swing_weight(s.value),
+        None | Some(1) => s.words.swing_weight(s.value),
+        Some(d) => minus(&quantity::SwingWeight::from_points(s.value).letter(d)),
     }),
     ("POINTS", |s, digits| match digits {
         None | Some(1) => s.words.points(s.value),
@@ -195,6 +199,7 @@ const FORMS: &[(&str, Form)] = &[
         let at = s.text.parse().ok().map(|at| s.words.day_of(at));
         at.or_else(|| s.text.parse().ok()).map_or_else(|| s.text.clone(), |day| s.words.day(day))
     }),
+    ("WEEKDAY", |s, _| s.text.parse().map_or_else(|_| s.text.clone(), |day| s.words.weekday(day))),
     ("CLOCK", |s, _| s.text.parse().map_or_else(|_| s.text.clone(), |at| s.words.clock(at))),
 ];
 
@@ -213,7 +218,7 @@ pub(crate) fn add_functions(texts: &mut FluentBundle<FluentResource>) {
 }
 
 fn show<'a>(form: Form, given: &[FluentValue<'a>], named: &FluentArgs<'_>) -> FluentValue<'a> {
-    let digits = digits(named);
+    let digits = digits(given, named);
     match given.first() {
         Some(FluentValue::Custom(custom)) => custom
             .as_any()
@@ -230,11 +235,7 @@ fn show<'a>(form: Form, given: &[FluentValue<'a>], named: &FluentArgs<'_>) -> Fl
 
 fn capital<'a>(given: &[FluentValue<'a>]) -> FluentValue<'a> {
     match given.first() {
-        Some(FluentValue::String(text)) => {
-            let mut letters = text.chars();
-            let first: String = letters.next().map(|c| c.to_uppercase().collect()).unwrap_or_default();
-            FluentValue::from(first + letters.as_str())
-        }
+        Some(FluentValue::String(text)) => FluentValue::from(crate::capital(text)),
         other => other.cloned().unwrap_or(FluentValue::Error),
     }
 }

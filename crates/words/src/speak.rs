@@ -11,7 +11,8 @@ pub fn may_have_facts(json: &str) -> bool {
 }
 
 /// Writes `words` beside the `code` and `figures` of every fact in a document, within other facts too, and `next` beside
-/// one that says what to do about it.
+/// one that says what to do about it. A fact that a document has under the name `told` gives the document its sentence as
+/// well.
 ///
 /// A document is made of facts alone, so that it is the same for everybody; the sentences come last, where it is handed
 /// out.
@@ -40,6 +41,12 @@ fn speak_in(document: &mut Value, words: &Words, place: Place) {
             for (name, value) in fields.iter_mut() {
                 let inner = if is_fact && name == "figures" { Place::Within } else { place };
                 speak_in(value, words, inner);
+            }
+            // A document with a code or figures of its own has its fact under a name; its sentence stands there as well.
+            let sentence = fields.get("told").and_then(|told| told.get("words")).cloned();
+            if let Some(sentence) = sentence.filter(|_| !fields.contains_key("words")) {
+                let sentence = sentence.as_str().map(crate::sentence).unwrap_or_default();
+                fields.insert("words".to_owned(), Value::String(sentence));
             }
             if let Some(Ok(told)) = told {
                 fields.insert("words".to_owned(), Value::String(words.told(&told)));

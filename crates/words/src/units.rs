@@ -20,7 +20,8 @@ pub(crate) fn minus(text: &str) -> String {
 const NO_FIGURE: &str = "–";
 
 /// With its sign written, also a plus; what shows as zero has none.
-pub(crate) fn signed(text: String, value: f64) -> String {
+#[must_use]
+pub fn signed(text: String, value: f64) -> String {
     let zero = !text.bytes().any(|b| (b'1'..=b'9').contains(&b));
     match (zero, value > 0.0) {
         (true, _) => text.trim_start_matches('−').to_owned(),
@@ -163,6 +164,18 @@ impl Words {
         if near { self.day(day) } else { self.date(day) }
     }
 
+    /// The month of a day with its year: `Nov 2026`.
+    #[must_use]
+    pub fn month_of(&self, day: Date) -> String {
+        text!(self, "date-month", month = self.month(day), year = day.year().to_string())
+    }
+
+    /// The day of the week: `Tuesday`.
+    #[must_use]
+    pub fn weekday(&self, day: Date) -> String {
+        self.text(&format!("weekday-{}", day.weekday().to_monday_one_offset()))
+    }
+
     fn month(&self, day: Date) -> String {
         self.text(&format!("month-{}", day.month()))
     }
@@ -264,6 +277,8 @@ mod tests {
     fn a_day_has_its_month_by_name() {
         let words = Words::english(Units::default());
         assert_eq!(words.date(jiff::civil::date(2026, 11, 29)), "29 Nov 2026");
+        // 2026 begins on a Thursday (any calendar); the 333rd day is a Sunday.
+        assert_eq!(words.weekday(jiff::civil::date(2026, 11, 29)), "Sunday");
         let at = jiff::Timestamp::from_second(1_795_928_486).unwrap_or_default();
         assert_eq!(words.moment(at), at.strftime("%-d %b %Y %H:%M").to_string());
     }

@@ -10,18 +10,21 @@ use fact::{Refusal, Told};
 use serde::{Deserialize, Serialize};
 use store::{LifeNote, PartFilter, Tx};
 use trade::error::Noun;
+use trade::error::within;
+use trade::event_kind::EventKind;
 use trade::fit;
 use trade::id::JobId;
 use trade::job::{JobClub, JobState};
 use trade::life::{LifeStep, differences};
 use trade::model::PartKind;
 use trade::part::{Part, PartState};
+use trade::part_field::{self, with_part_figures};
 use trade::plan::ClubPlan;
 use trade::reading::{What, standing};
 use utoipa::ToSchema;
 
 /// What is done with a part by hand.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, ToSchema)]
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq, Serialize, Deserialize, ToSchema)]
 #[serde(rename_all = "snake_case")]
 pub enum PartDeed {
     /// Hold it for a club that has no plan yet: the plan keeps to it.
@@ -35,6 +38,7 @@ pub enum PartDeed {
     /// Take it back into stock after it was put aside, pulled or ordered.
     Restore,
     /// A figure was wrong.
+    #[default]
     Correct,
     /// It was pulled out of its club.
     Pull,
@@ -42,56 +46,43 @@ pub enum PartDeed {
     Miscut,
 }
 
-/// A deed with what it needs.
-#[derive(Debug, Clone, Deserialize, ToSchema)]
-#[serde(deny_unknown_fields)]
-pub struct PartAction {
-    /// What is done.
-    pub deed: PartDeed,
-    /// Version of the part that was looked at.
-    #[serde(default)]
-    pub version: Option<i64>,
-    /// The job that it is reserved for.
-    #[serde(default)]
-    pub job: Option<i64>,
-    /// Place of the club in its tray.
-    #[serde(default)]
-    pub slot: Option<i64>,
-    /// Mass as it is weighed now, in workshop notation.
-    #[serde(default)]
-    pub mass_typed: Option<String>,
-    /// Length of the shaft as it is now.
-    #[serde(default)]
-    pub length_mm: Option<f64>,
-    /// Balance point of the shaft as it is now, from its butt end.
-    #[serde(default)]
-    pub balance_point_mm: Option<f64>,
-    /// How much of a wrong cut went off the tip.
-    #[serde(default)]
-    pub off_the_tip_mm: Option<f64>,
-    /// Frequency of the raw shaft as received, cycles a minute, on the shop's own clamp and weight.
-    #[serde(default)]
-    pub cpm: Option<f64>,
-    /// Loft of the head.
-    #[serde(default)]
-    pub loft_deg: Option<f64>,
-    /// Lie of the head.
-    #[serde(default)]
-    pub lie_deg: Option<f64>,
-    /// A pulled part is free of adhesive, weighed again and good.
-    #[serde(default)]
-    pub clean: bool,
-    /// Where it lies from now on.
-    #[serde(default)]
-    pub place: Option<String>,
-    /// The club that it is planned for is to lose its plan and wait.
-    #[serde(default)]
-    pub lose_plan: bool,
-    /// Why; needed to scrap, to use without a job and to take a plan away.
-    #[serde(default)]
-    pub reason: String,
-    /// Who.
-    pub by: String,
+with_part_figures! {
+    /// A deed with what it needs.
+    #[derive(Debug, Clone, Default, Deserialize, ToSchema)]
+    #[serde(deny_unknown_fields)]
+    pub struct PartAction {
+        /// What is done.
+        pub deed: PartDeed,
+        /// Version of the part that was looked at.
+        #[serde(default)]
+        pub version: Option<i64>,
+        /// The job that it is reserved for.
+        #[serde(default)]
+        pub job: Option<i64>,
+        /// Place of the club in its tray.
+        #[serde(default)]
+        pub slot: Option<i64>,
+        /// Mass as it is weighed now, in workshop notation.
+        #[serde(default)]
+        pub mass_typed: Option<String>,
+        /// How much of a wrong cut went off the tip.
+        #[serde(default)]
+        pub off_the_tip_mm: Option<f64>,
+        /// A pulled part is free of adhesive, weighed again and good.
+        #[serde(default)]
+        pub clean: bool,
+        /// Where it lies from now on.
+        #[serde(default)]
+        pub place: Option<String>,
+        /// The club that it is planned for is to lose its plan and wait.
+        #[serde(default)]
+        pub lose_plan: bool,
+        /// Why; needed to scrap, to use without a job and to take a plan away.
+        #[serde(default)]
+        pub reason: String,
+        /// Who.
+        pub by: String,
+    }
 }
 
 /// A part in the hands of a job.
@@ -116,6 +107,20 @@ impl Hands {
     }
 }
 
+/// Refuses a figure that the part cannot have, whether the deed uses it or not.
+fn figures_can_be(part: &Part, action: &PartAction) -> Result<(), AppError> {
+    let mut given = Part::new(&part.code, part.kind, &part.model);
+    action.put_figures(&mut given);
+    let mut with = part.clone();
+    action.put_figures(&mut with);
+    for (field, figure) in part_field::figures() {
+        if let (Some(value), Some((low, high))) = ((figure.get)(&given), (figure.range)(&with)) {
+            within(field.key, value, low, high, field.measure.sign())?;
+        }
+    }
+    Ok(())
+}
+
 impl App {
     /// Does something with a part by hand.
     ///
@@ -128,6 +133,7 @@ impl App {
         if action.version.is_some_and(|seen| seen != part.version) {
             return Err(AppError::conflict(DeedFault::Stale { code: part.code.clone() }));
         }
+        figures_can_be(&part, action)?;
         match action.deed {
             PartDeed::Reserve => self.reserve(&mut tx, &part, action).await?,
             PartDeed::Return => self.give_back(&mut tx, part, action).await?,
@@ -231,11 +237,7 @@ impl App {
     async fn correct(&self, tx: &mut Tx, part: Part, action: &PartAction) -> Result<(), AppError> {
         let mut right = part.clone();
         weigh(&mut right, action)?;
-        right.length_mm = action.length_mm.or(right.length_mm);
-        right.balance_point_mm = action.balance_point_mm.or(right.balance_point_mm);
-        right.cpm = action.cpm.or(right.cpm);
-        right.loft_deg = action.loft_deg.or(right.loft_deg);
-        right.lie_deg = action.lie_deg.or(right.lie_deg);
+        action.put_figures(&mut right);
         if differences(&part, &right).is_empty() {
             return Err(AppError::invalid(DeedFault::SameFigures { code: part.code.clone() }));
         }
@@ -330,7 +332,7 @@ impl App {
             }
         }
         let note = serde_json::json!({ "reason": action.reason.trim() });
-        self.log(tx, Some(&file.job.id), Some(&club.id), "plan_lost", &action.by, note).await?;
+        self.log(tx, Some(&file.job.id), Some(&club.id), EventKind::PlanLost, &action.by, note).await?;
         self.tell(Some(file.job.number), "plan");
         Ok(())
     }

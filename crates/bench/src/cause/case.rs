@@ -2,6 +2,7 @@
 
 use super::anatomy::{Alter, Anatomy};
 use super::kinds::CauseKind;
+use super::says::CauseSays;
 use crate::belief::Believed;
 use crate::remedy::Spare;
 use estimation::{Change, Effect, Hypothesis, JobModel, Misread, Observation, OnClub, Quantity};
@@ -73,8 +74,8 @@ pub(super) struct Seen {
 #[derive(Debug, Clone)]
 pub(super) struct Candidate {
     pub kinds: Vec<CauseKind>,
-    /// What it is here, in words.
-    pub words: String,
+    /// What it is here.
+    pub says: CauseSays,
     /// What a unit alters, for the shift that it means; none for what concerns the reading only.
     pub alter: Option<Alter>,
     pub hypothesis: Hypothesis,

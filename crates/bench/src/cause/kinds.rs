@@ -1,4 +1,4 @@
-//! The causes by name, how often each happens, and what to do about it.
+//! The causes by name, and how often each happens.
 
 use serde::{Deserialize, Serialize};
 use trade::kind::closed_list;
@@ -43,8 +43,8 @@ closed_list! {
         GripOrTape = "grip_or_tape", "another grip or tape than planned";
         /// The shaft is cut half an inch or an inch off.
         CutOff = "cut_off", "shaft cut off its length";
-        /// The scale was not at nought.
-        ScaleNotZeroed = "scale_not_zeroed", "scale not at nought";
+        /// The scale was not zeroed.
+        ScaleNotZeroed = "scale_not_zeroed", "scale not zeroed";
         /// Two digits changed places.
         DigitsSwapped = "digits_swapped", "digits swapped";
         /// A letter, a digit or a mark of the rule read one off.
@@ -73,37 +73,6 @@ impl CauseKind {
             Self::CutOff | Self::Misread | Self::ScrewSwapped | Self::FilmOn => 0.002,
             Self::GripNotHome | Self::CapMissing => 0.002,
             Self::GripOn | Self::GripOff | Self::WrongUnit => 0.001,
-        }
-    }
-
-    /// What to do about it.
-    pub(super) const fn remedy(self) -> &'static str {
-        match self {
-            Self::Nothing => "Seat it again and read once more.",
-            Self::SomethingElse => "Look the club over from butt to head, then read once more.",
-            Self::NeighbourHead => "Read the number on the sole; take the head that the plan names.",
-            Self::WrongPart => "Hold the part's code against the card; take the one that the plan names.",
-            Self::TipLeftOut => "Take the head off and look into the tip; put the weight in.",
-            Self::TipSwapped => "Take the head off and weigh what is in the tip.",
-            Self::TipNotSeated => "Take the head off and push the weight down into the tip.",
-            Self::HeadNotSeated => "Push the head down to its seat; look for the mark on the shaft.",
-            Self::FerruleMissing => "Look for the ferrule; put it on.",
-            Self::FilmOn => "Peel film and label off the head.",
-            Self::SolventIn => "Let the grip dry, then read again.",
-            Self::ButtOffStop => "Push the butt against the stop and read again.",
-            Self::GripOn => "Tell the bench what was on: take the reading back and enter it at its step.",
-            Self::GripOff => "Put the grip on, or enter the reading at the step without it.",
-            Self::CapMissing => "Look at the grip's end; put another grip on.",
-            Self::GripNotHome => "Feel for the shaft's end under the cap; push the grip home while it still slides.",
-            Self::GripOrTape => {
-                "Hold the grip's code against the card, and count the strips that were taken off the roll."
-            }
-            Self::CutOff => "Measure the shaft; cut it, or take another blank.",
-            Self::ScaleNotZeroed => "Bring the empty scale to nought, then read again.",
-            Self::DigitsSwapped | Self::Misread | Self::WrongUnit => {
-                "Look at the display again; if it was mistyped, enter it again."
-            }
-            Self::ScrewSwapped => "Read the mark on the screw; put in the one that belongs there.",
         }
     }
 }

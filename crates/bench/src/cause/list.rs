@@ -3,19 +3,25 @@
 use super::anatomy::Alter;
 use super::case::{Candidate, Case, Seen, Span, Stage};
 use super::kinds::CauseKind as Kind;
+use super::says::CauseSays as Says;
 use super::slips::slips;
 use crate::solvent::SOLVENT_G;
 use estimation::{Effect, Hypothesis};
-use quantity::{INCH_MM, decimal};
+use fact::Fact;
+use quantity::INCH_MM;
+use trade::club_name::ClubName;
 use trade::error::TradeError;
 use trade::kind::Role;
 use trade::model::{Model, PartKind};
 use trade::reading::Unit;
+use trade::reading_figure::ReadingFigure;
 
 /// Two mistakes in one club come together this much oftener than by chance: in a hurry both are made (no source).
 const TOGETHER: f64 = 30.0;
 /// Mass of a model's head about its nominal one, g, where none of them is weighed.
 const HEAD_SD_G: f64 = 1.5;
+// Sizes of mistakes: common practice, no source.
+
 /// Film and label: mean and standard deviation, g.
 const FILM_G: (f64, f64) = (1.2, 0.6);
 /// How far a butt is off its stop: mean and standard deviation, mm.
@@ -24,7 +30,13 @@ const OFF_STOP_MM: (f64, f64) = (4.0, 2.5);
 const OFF_SEAT_MM: (f64, f64) = (5.0, 2.5);
 /// How far a cut is off: inches, share of such slips.
 const CUT_OFF_IN: [(f64, f64); 6] = [(0.5, 0.3), (-0.5, 0.3), (1.0, 0.1), (-1.0, 0.1), (0.25, 0.1), (-0.25, 0.1)];
-/// What a scale may stand off by when it was not brought to nought: points, grams.
+/// How far a grip is off its home: mean and standard deviation, mm.
+const OFF_HOME_MM: (f64, f64) = (5.0, 2.5);
+/// What is not known of the mass of a strip of tape, as a share of it.
+const STRIP_SHARE_SD: f64 = 0.2;
+/// How well the mass of a part is known that could take another's place, g: weighed, or stated on its bag.
+const WEIGHED_SD_G: f64 = 0.1;
+/// What a scale may be off by when it was not zeroed: points, grams.
 const NOT_ZEROED: (f64, f64) = (1.0, 5.0);
 /// What something else may do to a reading: points, grams, inches.
 const ELSE: (f64, f64, f64) = (3.0, 10.0, 0.6);
@@ -38,12 +50,12 @@ struct Amount {
     share: f64,
     mean: f64,
     sd: f64,
-    words: String,
+    says: Says,
 }
 
 impl Amount {
-    fn new(share: f64, mean: f64, sd: f64, words: impl Into<String>) -> Self {
-        Self { share, mean, sd, words: words.into() }
+    const fn new(share: f64, mean: f64, sd: f64, says: Says) -> Self {
+        Self { share, mean, sd, says }
     }
 }
 
@@ -60,7 +72,7 @@ impl Case<'_> {
         let wrong: f64 = all.iter().map(|c| c.hypothesis.prior).sum();
         let nothing = Candidate {
             kinds: vec![Kind::Nothing],
-            words: "nothing is wrong, it only lies far out".into(),
+            says: Says::NothingWrong,
             alter: None,
             hypothesis: Hypothesis::nothing(Kind::Nothing.key(), (1.0 - wrong).max(0.5)),
             from: self.asked,
@@ -69,7 +81,7 @@ impl Case<'_> {
         Ok(all)
     }
 
-    /// An alteration that comes about at some step and lasts, or is noticed and mended after that step.
+    /// An alteration that comes about at some step and lasts, or is noticed and put right after that step.
     fn lasting(&self, all: &mut Vec<Candidate>, kind: Kind, alter: Alter, shares: Shares, amounts: &[Amount]) {
         self.exchanged(all, kind, (alter, 1.0), shares, amounts, &[]);
     }
@@ -106,7 +118,7 @@ impl Case<'_> {
                     let prior = kind.prior() * share * amount.share * of;
                     all.push(Candidate {
                         kinds: vec![kind],
-                        words: amount.words.clone(),
+                        says: amount.says.clone(),
                         alter: Some(alter),
                         hypothesis: Hypothesis { changes: vec![change], ..Hypothesis::nothing(kind.key(), prior) },
                         from,
@@ -129,7 +141,8 @@ impl Case<'_> {
         let mut amounts = Vec::new();
         for neighbour in &neighbours {
             let each = 1.0 / neighbours.len() as f64;
-            let words = format!("the head is a {} and not a {}", neighbour.number, number.number);
+            let found = ClubName::of(target.club_kind, &neighbour.number);
+            let says = Says::NeighbourHead { found, own: target.name() };
             let of_job = self.believed.assembly.job.clubs.iter().find(|c| {
                 c.target.head_model == target.head_model && c.target.number.eq_ignore_ascii_case(&neighbour.number)
             });
@@ -138,31 +151,25 @@ impl Case<'_> {
                 .spread(PartKind::Head, &model.code, Some(&neighbour.number))
                 .unwrap_or((neighbour.mass_g, HEAD_SD_G));
             if let Some(mass_g) = held {
-                amounts.push(Amount::new(0.6 * each, mass_g - own_g, 0.1, words.clone()));
+                amounts.push(Amount::new(0.6 * each, mass_g - own_g, WEIGHED_SD_G, says.clone()));
             }
             let rest = if held.is_some() { 0.4 } else { 1.0 };
-            amounts.push(Amount::new(rest * each, mean - own_g, sd, words));
+            amounts.push(Amount::new(rest * each, mean - own_g, sd, says));
         }
         let head = Alter::Mass(Role::Head);
         self.lasting(all, Kind::NeighbourHead, head, [0.3, 0.3, 0.15, 0.25, 0.0], &amounts);
         if let Some((mean, sd)) = self.spread(PartKind::Head, &model.code, Some(&number.number)) {
-            let other = [Amount::new(0.5, mean - own_g, sd, format!("another {} head than planned", number.number))];
+            let other = [Amount::new(0.5, mean - own_g, sd, Says::OtherHead { club: target.name() })];
             self.lasting(all, Kind::WrongPart, head, [0.3, 0.3, 0.15, 0.25, 0.0], &other);
         }
-        let film = [Amount::new(1.0, FILM_G.0, FILM_G.1, "film or a label is still on the head")];
+        let film = [Amount::new(1.0, FILM_G.0, FILM_G.1, Says::FilmOn)];
         self.lasting(all, Kind::FilmOn, head, [0.0, 0.6, 0.2, 0.2, 0.0], &film);
         self.screws(all, head, &model.screws.iter().map(|s| s.mass_g).collect::<Vec<_>>());
-        let seat = |words: &str| [Amount::new(1.0, OFF_SEAT_MM.0 / INCH_MM, OFF_SEAT_MM.1 / INCH_MM, words)];
-        self.lasting(
-            all,
-            Kind::HeadNotSeated,
-            Alter::HeadOut,
-            [0.0, 0.5, 0.1, 0.4, 0.0],
-            &seat("the head is not down on its seat"),
-        );
+        let seat = |says: Says| [Amount::new(1.0, OFF_SEAT_MM.0 / INCH_MM, OFF_SEAT_MM.1 / INCH_MM, says)];
+        self.lasting(all, Kind::HeadNotSeated, Alter::HeadOut, [0.0, 0.5, 0.1, 0.4, 0.0], &seat(Says::HeadNotSeated));
         if self.anatomy.has(Role::TipWeight) {
-            let words = "the weight stands out of the tip and holds the head off";
-            self.lasting(all, Kind::TipNotSeated, Alter::HeadOut, [0.0, 0.0, 0.8, 0.2, 0.0], &seat(words));
+            let seat = seat(Says::TipNotSeated);
+            self.lasting(all, Kind::TipNotSeated, Alter::HeadOut, [0.0, 0.0, 0.8, 0.2, 0.0], &seat);
         }
         Ok(())
     }
@@ -177,11 +184,11 @@ impl Case<'_> {
             }
         }
         let each = 1.0 / steps.len().max(1) as f64;
-        let words = |step: f64| {
-            let more = if step > 0.0 { "heavier" } else { "lighter" };
-            format!("the screw in the head is {} g {more} than it should be", decimal(step.abs(), 1))
+        let says = |by_g: f64| match by_g > 0.0 {
+            true => Says::ScrewHeavier { by_g },
+            false => Says::ScrewLighter { by_g: -by_g },
         };
-        let amounts: Vec<Amount> = steps.iter().map(|s| Amount::new(each, *s, 0.1, words(*s))).collect();
+        let amounts: Vec<Amount> = steps.iter().map(|s| Amount::new(each, *s, WEIGHED_SD_G, says(*s))).collect();
         self.lasting(all, Kind::ScrewSwapped, head, [0.1, 0.5, 0.2, 0.2, 0.0], &amounts);
     }
 
@@ -189,12 +196,12 @@ impl Case<'_> {
         let shares = [0.0, 0.0, 0.5, 0.5, 0.0];
         let own_g = self.anatomy.mass_g(Role::TipWeight);
         if self.anatomy.has(Role::Ferrule) {
-            let missing = [Amount::new(1.0, 1.0, 0.06, "the ferrule is not on")];
+            let missing = [Amount::new(1.0, 1.0, 0.06, Says::FerruleMissing)];
             let ferrule = Alter::FerruleOff;
             self.lasting(all, Kind::FerruleMissing, ferrule, [0.0, 0.4, 0.2, 0.4, 0.0], &missing);
         }
         if own_g > 0.0 {
-            let out = [Amount::new(1.0, -own_g, 0.05, format!("the {} g weight is not in the tip", decimal(own_g, 1)))];
+            let out = [Amount::new(1.0, -own_g, 0.05, Says::TipLeftOut { planned_g: own_g })];
             self.lasting(all, Kind::TipLeftOut, Alter::Mass(Role::TipWeight), shares, &out);
         }
         self.other_weights(all, own_g, shares)
@@ -210,12 +217,9 @@ impl Case<'_> {
         } else {
             Alter::At(Role::TipWeight, (tip_mm - 10.0) / INCH_MM)
         };
-        let words = |g: f64| {
-            if own_g > 0.0 {
-                format!("{} g is in the tip and not {} g", decimal(g, 1), decimal(own_g, 1))
-            } else {
-                format!("{} g is in the tip where none should be", decimal(g, 1))
-            }
+        let says = |found_g: f64| match own_g > 0.0 {
+            true => Says::TipSwapped { found_g, planned_g: own_g },
+            false => Says::TipAdded { found_g },
         };
         let shaft = library.shaft(&self.club.target.shaft_model)?;
         let tray: Vec<f64> = library
@@ -236,10 +240,10 @@ impl Case<'_> {
             .collect();
         let from_tray = if others.is_empty() { 1.0 } else { 0.5 };
         let each = from_tray / tray.len().max(1) as f64;
-        let amounts: Vec<Amount> = tray.iter().map(|g| Amount::new(each, g - own_g, 0.1, words(*g))).collect();
+        let amounts: Vec<Amount> = tray.iter().map(|g| Amount::new(each, g - own_g, WEIGHED_SD_G, says(*g))).collect();
         self.lasting(all, Kind::TipSwapped, alter, shares, &amounts);
         for (id, seen, other_g) in &others {
-            let amount = [Amount::new(0.5 / others.len() as f64, 1.0, 0.02, words(*other_g))];
+            let amount = [Amount::new(0.5 / others.len() as f64, 1.0, 0.02, says(*other_g))];
             let Some(theirs) = super::anatomy::Anatomy::of(&self.model, id.as_str()) else { continue };
             let elsewhere: Vec<Effect> = seen
                 .iter()
@@ -260,23 +264,22 @@ impl Case<'_> {
         let gripped = [0.0, 0.0, 0.0, 0.0, 1.0];
         let own_g = self.anatomy.mass_g(Role::Grip);
         let (mean, sd) = self.spread(PartKind::Grip, &grip.code, None).unwrap_or((own_g, grip.mass_sd_g));
-        let other = [Amount::new(0.5, mean - own_g, sd, "another grip is on than planned")];
+        let other = [Amount::new(0.5, mean - own_g, sd, Says::OtherGrip)];
         self.lasting(all, Kind::GripOrTape, Alter::Mass(Role::Grip), [0.3, 0.0, 0.0, 0.0, 0.7], &other);
         let cap_in = grip.cap_mm / INCH_MM;
-        let cap = [Amount::new(1.0, cap_in, 0.1 * cap_in, "the grip has no cap")];
+        let cap = [Amount::new(1.0, cap_in, 0.1 * cap_in, Says::CapMissing)];
         self.lasting(all, Kind::CapMissing, Alter::CapOff, gripped, &cap);
-        let short = [Amount::new(1.0, 5.0 / INCH_MM, 2.5 / INCH_MM, "the grip is not pushed home")];
+        let short = [Amount::new(1.0, OFF_HOME_MM.0 / INCH_MM, OFF_HOME_MM.1 / INCH_MM, Says::GripNotHome)];
         self.lasting(all, Kind::GripNotHome, Alter::GripOut, gripped, &short);
-        self.lasting(all, Kind::GripOff, Alter::GripOff, gripped, &[Amount::new(1.0, 1.0, 0.03, "the grip is not on")]);
-        let on = [Amount::new(1.0, 1.0, 0.03, "the grip is on already")];
+        self.lasting(all, Kind::GripOff, Alter::GripOff, gripped, &[Amount::new(1.0, 1.0, 0.03, Says::GripOff)]);
+        let on = [Amount::new(1.0, 1.0, 0.03, Says::GripOn)];
         self.lasting(all, Kind::GripOn, Alter::GripOn, [0.0, 0.4, 0.3, 0.3, 0.0], &on);
         if self.anatomy.has(Role::Tape) {
             let wraps = self.club.target.wraps;
             let layers = f64::from(wraps.base + wraps.full) + f64::from(wraps.lower_hand) / 2.0;
             let strip_g = self.anatomy.mass_g(Role::Tape) / layers.max(0.5);
-            let amounts = [("one more", 1.0), ("one less", -1.0)].map(|(way, sign)| {
-                Amount::new(0.25, sign * strip_g, 0.2 * strip_g, format!("there is {way} strip of tape under the grip"))
-            });
+            let amounts = [(Says::StripMore, 1.0), (Says::StripLess, -1.0)]
+                .map(|(says, sign)| Amount::new(0.25, sign * strip_g, STRIP_SHARE_SD * strip_g, says));
             self.lasting(all, Kind::GripOrTape, Alter::Mass(Role::Tape), gripped, &amounts);
         }
         // A wet grip read as a dry one: only where the reading says that no solvent is in it.
@@ -291,8 +294,8 @@ impl Case<'_> {
                 changes: vec![change],
                 ..Hypothesis::nothing(Kind::SolventIn.key(), Kind::SolventIn.prior())
             };
-            let words = "solvent is still in the grip".to_owned();
-            all.push(Candidate { kinds: vec![Kind::SolventIn], words, alter: Some(wet), hypothesis, from });
+            let says = Says::SolventIn;
+            all.push(Candidate { kinds: vec![Kind::SolventIn], says, alter: Some(wet), hypothesis, from });
         }
         Ok(())
     }
@@ -302,18 +305,15 @@ impl Case<'_> {
         let amounts: Vec<Amount> = CUT_OFF_IN
             .iter()
             .map(|(off, share)| {
-                let words = format!(
-                    "the shaft is {} in too {}",
-                    decimal(off.abs(), if off.abs() < 0.4 { 2 } else { 1 }),
-                    if *off > 0.0 { "long" } else { "short" }
-                );
-                Amount::new(*share, *off, 0.03, words)
+                let by_mm = off.abs() * INCH_MM;
+                let says = if *off > 0.0 { Says::ShaftLong { by_mm } } else { Says::ShaftShort { by_mm } };
+                Amount::new(*share, *off, 0.03, says)
             })
             .collect();
-        // A length read before speaks against it; the evidence says so by itself.
+        // A length that was read before makes it unlikely; the evidence alone says so.
         self.lasting(all, Kind::CutOff, Alter::Length, [0.7, 0.2, 0.05, 0.05, 0.0], &amounts);
         let sd = std::f64::consts::SQRT_2 * shaft.mass_sd_g;
-        let other = [Amount::new(0.2, 0.0, sd, "another shaft than planned")];
+        let other = [Amount::new(0.2, 0.0, sd, Says::OtherShaft)];
         self.lasting(all, Kind::WrongPart, Alter::Mass(Role::Shaft), [0.6, 0.3, 0.0, 0.1, 0.0], &other);
         Ok(())
     }
@@ -321,9 +321,9 @@ impl Case<'_> {
     /// What concerns single readings: how they were taken and typed.
     fn readings_alone(&self, all: &mut Vec<Candidate>) {
         let scale = |s: &Seen| if s.reading.what.unit() == Unit::Points { NOT_ZEROED.0 } else { NOT_ZEROED.1 };
-        let one = |kind: Kind, prior: f64, from: usize, words: String| Candidate {
+        let one = |kind: Kind, prior: f64, from: usize, says: Says| Candidate {
             kinds: vec![kind],
-            words,
+            says,
             alter: None,
             hypothesis: Hypothesis::nothing(kind.key(), prior),
             from,
@@ -336,7 +336,7 @@ impl Case<'_> {
                 let effects = self.effects(Alter::Gap, i, Span::Only);
                 let change = Self::change(OFF_STOP_MM.0 / INCH_MM, OFF_STOP_MM.1 / INCH_MM, effects);
                 let kind = Kind::ButtOffStop;
-                let mut found = one(kind, kind.prior(), i, "the butt was off the stop".into());
+                let mut found = one(kind, kind.prior(), i, Says::ButtOffStop);
                 found.alter = Some(Alter::Gap);
                 found.hypothesis.changes.push(change);
                 all.push(found);
@@ -347,18 +347,18 @@ impl Case<'_> {
                     .filter(|o| o.scale.as_ref() == Some(key))
                     .map(|o| Effect { reading: o.id.clone(), per_unit: 1.0 });
                 let kind = Kind::ScaleNotZeroed;
-                let mut found = one(kind, kind.prior(), i, "the scale did not stand at nought".into());
+                let mut found = one(kind, kind.prior(), i, Says::ScaleNotZeroed);
                 found.hypothesis.changes.push(Self::change(0.0, scale(seen), effects.collect()));
                 all.push(found);
             }
             for slip in slips(&seen.reading) {
-                let meant = super::words::value(what, slip.meant);
-                let words = match slip.kind {
-                    Kind::DigitsSwapped => format!("two digits changed places, {meant} was meant"),
-                    Kind::WrongUnit => format!("it was in another unit, {meant} was meant"),
-                    _ => format!("it was misread, {meant} was meant"),
+                let meant = ReadingFigure::of(what, slip.meant);
+                let says = match slip.kind {
+                    Kind::DigitsSwapped => Says::DigitsSwapped { meant },
+                    Kind::WrongUnit => Says::OtherUnit { meant },
+                    _ => Says::Misread { meant },
                 };
-                let mut found = one(slip.kind, slip.kind.prior() * slip.share, i, words);
+                let mut found = one(slip.kind, slip.kind.prior() * slip.share, i, says);
                 found.hypothesis.misread.push(Self::meant(seen, slip.meant, slip.stretch));
                 all.push(found);
             }
@@ -368,7 +368,7 @@ impl Case<'_> {
                 _ => ELSE.2,
             };
             let kind = Kind::SomethingElse;
-            let mut found = one(kind, kind.prior(), i, "something else with this reading".into());
+            let mut found = one(kind, kind.prior(), i, Says::ElseReading);
             found.hypothesis.changes.push(Self::change(0.0, sd, alone(1.0)));
             all.push(found);
             self.something_lasting(all, i, seen);
@@ -392,7 +392,7 @@ impl Case<'_> {
             .collect();
         all.push(Candidate {
             kinds: vec![kind],
-            words: "something else in this club".into(),
+            says: Says::ElseClub,
             alter: None,
             hypothesis: Hypothesis { changes, ..Hypothesis::nothing(kind.key(), kind.prior() * 0.7) },
             from,
@@ -422,7 +422,7 @@ impl Case<'_> {
                     let key = format!("{}+{}", first.key(), second.key());
                     found.push(Candidate {
                         kinds: vec![first, second],
-                        words: format!("{}, and {}", a.words, b.words),
+                        says: Says::Both { first: a.says.told(), second: b.says.told() },
                         alter: a.alter,
                         hypothesis: Hypothesis { changes, ..Hypothesis::nothing(key, prior) },
                         from: a.from.min(b.from),

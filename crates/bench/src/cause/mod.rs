@@ -10,20 +10,21 @@ mod anatomy;
 mod case;
 mod kinds;
 mod list;
+mod says;
 mod slips;
 mod telling;
-mod words;
 
 pub use kinds::CauseKind;
-pub use telling::Telling;
-pub use words::odds;
-pub(crate) use words::value;
+pub use says::{CauseSays, CauseToDo, Likely};
+pub use telling::{Telling, TellingSays};
 
 use self::case::{Candidate, Case};
 use crate::belief::Believed;
-use crate::remedy::Spare;
+use crate::chance::Odds;
+use crate::remedy::{Progress, Spare};
 use estimation::Weighed;
-use serde::{Deserialize, Serialize};
+use fact::Fact;
+use serde::Serialize;
 use std::collections::BTreeMap;
 use trade::error::TradeError;
 use trade::reading::{Reading, Unit};
@@ -33,24 +34,27 @@ use utoipa::ToSchema;
 const LEAST_BITS: f64 = 0.05;
 /// Causes less likely than this are not shown, but for the first three.
 const LEAST_SHOWN: f64 = 0.005;
+/// A second cause less likely than this is not named beside the first.
+const LEAST_NAMED: f64 = 0.05;
 
 /// One thing that may be behind a doubted reading.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+#[derive(Debug, Clone, PartialEq, Serialize, ToSchema)]
 pub struct Cause {
     /// Key of the cause; two at once joined by `+`.
     pub key: String,
     /// What it is here: "the 2 g weight is not in the tip".
-    pub words: String,
+    #[serde(flatten)]
+    pub fact: CauseSays,
     /// Probability after all readings of the club.
     pub probability: f64,
     /// What it does to the swing weight that the scale shows, points; 0 where it concerns another reading only.
     pub shift_points: f64,
     /// What to do about it.
-    pub what_to_do: String,
+    pub what_to_do: CauseToDo,
 }
 
 /// What is made of a doubted reading.
-#[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize, ToSchema)]
+#[derive(Debug, Clone, PartialEq, Default, Serialize, ToSchema)]
 pub struct Inquest {
     /// Causes, the likeliest first; nothing being wrong and something else among them.
     pub causes: Vec<Cause>,
@@ -60,22 +64,24 @@ pub struct Inquest {
 }
 
 impl Inquest {
-    /// What is likely, in words for the bench, and what to do about it where one stands out.
+    /// What is likely, and what to do about it where one stands out; none without a cause.
     #[must_use]
-    pub fn words(&self) -> String {
-        let said = |c: &Cause| format!("{} ({})", c.words, odds(c.probability));
-        match self.causes.as_slice() {
-            [] => String::new(),
+    pub fn likely(&self) -> Option<Likely> {
+        let one_of_two = |first: &Cause, second: &Cause| Likely::OneOfTwo {
+            first: first.fact.clone(),
+            first_odds: Odds::of(first.probability),
+            second: second.fact.clone(),
+            second_odds: Odds::of(second.probability),
+        };
+        let (first, second) = (self.causes.first()?, self.causes.get(1).filter(|c| c.probability >= LEAST_NAMED));
+        let (cause, odds, to_do) = (first.fact.clone(), Odds::of(first.probability), first.what_to_do.clone());
+        Some(match second {
             // What has a name comes first: it can be looked at.
-            [other, named, ..] if other.key == CauseKind::SomethingElse.key() && named.probability >= 0.05 => {
-                format!("It may be: {}, or {}.", said(named), said(other))
-            }
-            [first, ..] if first.probability >= 0.5 => format!("Most likely: {}. {}", said(first), first.what_to_do),
-            [first, second, ..] if second.probability >= 0.05 => {
-                format!("It may be: {}, or {}.", said(first), said(second))
-            }
-            [first, ..] => format!("It may be: {}. {}", said(first), first.what_to_do),
-        }
+            Some(named) if first.key == CauseKind::SomethingElse.key() => one_of_two(named, first),
+            _ if first.probability >= 0.5 => Likely::Most { cause, odds, to_do },
+            Some(second) => one_of_two(first, second),
+            None => Likely::Maybe { cause, odds, to_do },
+        })
     }
 }
 
@@ -94,6 +100,7 @@ pub fn inquire(believed: &Believed<'_>, reading: &Reading, spares: &[Spare<'_>])
     let planned = case.planned();
     let weighed = case.model.weigh(&case.observations, &case.about(&candidates), &planned, &hypotheses)?;
     let (keys, groups) = groups(&candidates);
+    let glued = Progress::of(believed, case.club).glued;
     let sums = weighed.grouped(&groups)?;
     let mut causes = Vec::with_capacity(keys.len());
     for (group, key) in keys.iter().enumerate() {
@@ -102,13 +109,12 @@ pub fn inquire(believed: &Believed<'_>, reading: &Reading, spares: &[Spare<'_>])
             .max_by(|a, b| weighed.posterior[*a].total_cmp(&weighed.posterior[*b]));
         let Some(best) = best else { continue };
         let found = &candidates[best];
-        let to_do: Vec<&str> = found.kinds.iter().map(|k| k.remedy()).collect();
         causes.push(Cause {
             key: key.clone(),
-            words: found.words.clone(),
+            fact: found.says.clone(),
             probability: sums[group],
             shift_points: shift_points(&case, found, &weighed, best),
-            what_to_do: to_do.join(" "),
+            what_to_do: what_to_do(found, glued),
         });
     }
     causes.sort_by(|a, b| b.probability.total_cmp(&a.probability).then_with(|| a.key.cmp(&b.key)));
@@ -118,6 +124,16 @@ pub fn inquire(believed: &Believed<'_>, reading: &Reading, spares: &[Spare<'_>])
         place <= 3 || c.probability >= LEAST_SHOWN
     });
     Ok(Inquest { causes, telling: best_telling(&case, &weighed, &groups)? })
+}
+
+/// What to do about a candidate; about both where two things went wrong.
+fn what_to_do(found: &Candidate, glued: bool) -> CauseToDo {
+    let of = |kind: CauseKind| CauseToDo::of(kind, &found.says, glued);
+    match found.kinds.as_slice() {
+        [first, second, ..] => CauseToDo::Both { first: of(*first).told(), second: of(*second).told() },
+        [only] => of(*only),
+        [] => CauseToDo::LookOver,
+    }
 }
 
 /// Candidates by the name of their cause.

@@ -1,15 +1,68 @@
 //! The one measurement that tells the leading causes apart.
 
-use super::case::{Case, Seen};
+use super::case::{Case, Seen, Stage};
 use crate::belief::Believed;
 use crate::remedy::Progress;
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 use trade::kind::Role;
 use trade::reading::{Reading, What};
 use utoipa::ToSchema;
 
+fact::facts! {
+    /// What to measure, as an order.
+    pub enum TellingSays: "telling" {
+        /// The loose head on the scale.
+        HeadMass,
+        /// The same where it is on the shaft.
+        HeadMassAssembled,
+        /// The loose shaft on the scale.
+        ShaftMass,
+        /// The same where a head is on it.
+        ShaftMassAssembled,
+        /// The grip on the scale.
+        GripMass,
+        /// The club on the gram scale.
+        TotalMass,
+        /// The swing weight once more.
+        SwingWeight,
+        /// The bare shaft with a rule.
+        ShaftLength,
+        /// The same where a head is on it.
+        ShaftLengthAssembled,
+        /// The length to the cap.
+        FinishedLength,
+        /// The balance point.
+        BalancePoint,
+        /// The check weight on the balance scale.
+        CheckWeight,
+        /// The same once more.
+        Again,
+    }
+}
+
+impl TellingSays {
+    /// The order for what is to be measured; `assembled`: the head is on the shaft.
+    const fn of(what: What, assembled: bool) -> Self {
+        match (what, assembled) {
+            (What::HeadMass, false) => Self::HeadMass,
+            (What::HeadMass, true) => Self::HeadMassAssembled,
+            (What::ShaftMass, false) => Self::ShaftMass,
+            (What::ShaftMass, true) => Self::ShaftMassAssembled,
+            (What::GripMass, _) => Self::GripMass,
+            (What::TotalMass, _) => Self::TotalMass,
+            (What::SwingWeight, _) => Self::SwingWeight,
+            (What::ShaftLength, false) => Self::ShaftLength,
+            (What::ShaftLength, true) => Self::ShaftLengthAssembled,
+            (What::FinishedLength, _) => Self::FinishedLength,
+            (What::BalancePoint, _) => Self::BalancePoint,
+            (What::CheckWeight, _) => Self::CheckWeight,
+            _ => Self::Again,
+        }
+    }
+}
+
 /// A measurement that would tell causes apart, with what it takes to enter it.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+#[derive(Debug, Clone, PartialEq, Serialize, ToSchema)]
 pub struct Telling {
     /// What to measure.
     pub what: What,
@@ -25,8 +78,9 @@ pub struct Telling {
     pub chance_of_naming: f64,
     /// About how many minutes it takes.
     pub minutes: f64,
-    /// In a sentence.
-    pub words: String,
+    /// The order to measure it.
+    #[serde(flatten)]
+    pub fact: TellingSays,
 }
 
 /// About how many minutes a measurement takes at the bench (common practice, no source).
@@ -85,6 +139,7 @@ impl Telling {
     pub(super) fn of(seen: &Seen, bits: f64, chance_of_naming: f64, taken: &[Seen]) -> Self {
         let what = seen.reading.what;
         let again = taken.iter().any(|s| !s.planned && s.reading.what == what && s.reading.step == seen.reading.step);
+        let assembled = taken.iter().any(|s| !s.planned && s.stage > Stage::Loose);
         Self {
             what,
             step: seen.reading.step.clone(),
@@ -93,7 +148,7 @@ impl Telling {
             bits,
             chance_of_naming,
             minutes: minutes(what),
-            words: format!("To tell: {}.", super::words::order(what).to_lowercase()),
+            fact: TellingSays::of(what, assembled),
         }
     }
 }

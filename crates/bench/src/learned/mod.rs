@@ -4,9 +4,11 @@
 //! hand) is shared by its clubs and forgotten with it; what the *shop* deviates (a model's offset, a tape's mass per
 //! area) is carried from job to job with its joint covariance, and slides slowly back toward the prior of a new shop.
 
+mod key;
 mod say;
 
-pub use say::{Said, say};
+pub use key::{LearnedKey, ScatterKey, Scattered, UnknownKey, ValueKey};
+pub use say::{LearnedUnit, LearnedWhat, Said, say};
 
 use serde::{Deserialize, Serialize};
 use trade::adhesive::AdhesiveModel;
@@ -32,12 +34,12 @@ closed_list! {
     LearnedCause {
         /// A job was finished.
         Job = "job", "a finished job";
-        /// The owner set something back.
-        Reset = "reset", "set back";
-        /// The owner fixed a value.
-        Pin = "pin", "pinned";
+        /// The owner reset something.
+        Reset = "reset", "reset";
+        /// The owner locked a value.
+        Pin = "pin", "locked";
         /// The owner let a value learn again.
-        Unpin = "unpin", "let learn again";
+        Unpin = "unpin", "unlocked";
     }
 }
 
@@ -55,9 +57,8 @@ pub struct LearnedFrom {
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
 pub struct LearnedValue {
-    /// What it is of: `delta:MODEL`, `grip_centre:MODEL`, `cap:MODEL`, `shaft_centre:MODEL`, `shaft_cut:MODEL`,
-    /// `adhesive:CODE`,
-    /// `tape:CODE`, `solvent`, `usual_offset:SCALE`.
+    /// What it is of, as [`ValueKey`] writes it: `delta:MODEL`, `grip_centre:MODEL`, `cap:MODEL`, `shaft_centre:MODEL`,
+    /// `shaft_cut:MODEL`, `adhesive:CODE`, `tape:CODE`, `solvent`, `usual_offset:SCALE`.
     pub key: String,
     /// Mean deviation from the model's own figure: inches, grams, for tape a share of its mass, for a scale its unit.
     pub mean_shift: f64,
@@ -80,8 +81,8 @@ pub struct LearnedValue {
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
 pub struct Scatter {
-    /// What scatters: `adhesive.piece`, `adhesive.job`, `tape.piece` and so on; `noise:SCALE` for one re-seated
-    /// reading, `today:SCALE` for what a scale is off from day to day, `hand:NAME` for how many times as much as the
+    /// What scatters, as [`ScatterKey`] writes it: `adhesive.piece`, `adhesive.job`, `tape.piece` and so on; `noise:SCALE`
+    /// for one re-seated reading, `today:SCALE` for what a scale is off from day to day, `hand:NAME` for how many times as much as the
     /// shop's the readings of one hand scatter.
     pub key: String,
     /// Standard deviation, in the unit of the value.
@@ -121,7 +122,7 @@ pub(crate) struct Habit {
 
 /// Key under which a scale's usual offset is carried.
 pub(crate) fn habit_key(scale: &str) -> String {
-    format!("usual_offset:{scale}")
+    ValueKey::UsualOffset(scale.to_owned()).to_string()
 }
 
 impl Learned {
@@ -136,7 +137,7 @@ impl Learned {
     /// clubs differ from that.
     #[must_use]
     pub fn joint_mass_g(&self, adhesive: &AdhesiveModel) -> Option<f64> {
-        let at = self.position(&format!("adhesive:{}", adhesive.code))?;
+        let at = self.position(&ValueKey::Adhesive(adhesive.code.clone()).to_string())?;
         Some(adhesive.joint_mass_g + self.values[at].mean_shift)
     }
 
@@ -152,7 +153,7 @@ impl Learned {
         self.position(key).map(|at| self.covariance[at][at].max(0.0).sqrt())
     }
 
-    /// A scatter figure, or the one that a new shop starts with; also where that has been stated anew since.
+    /// A scatter figure, or the one that a new shop starts with; also where that has been stated differently since.
     #[must_use]
     pub fn scatter_sd(&self, key: &str, new_shop: f64) -> f64 {
         self.scatter.iter().find(|s| s.key == key && s.prior_sd == new_shop).map_or(new_shop, |s| s.sd)
@@ -160,7 +161,10 @@ impl Learned {
 
     /// What a scale will be off by today, given what the shop states of it.
     pub(crate) fn habit(&self, scale: &str, stated_sd: f64) -> Habit {
-        let today_sd = self.scatter_sd(&format!("today:{scale}"), stated_sd * (1.0 - HABIT_SHARE.powi(2)).sqrt());
+        let today_sd = self.scatter_sd(
+            &ScatterKey::Today(scale.to_owned()).to_string(),
+            stated_sd * (1.0 - HABIT_SHARE.powi(2)).sqrt(),
+        );
         match self.habit_position(scale, stated_sd) {
             Some(at) => Habit {
                 mean: self.values[at].mean_shift,
@@ -171,7 +175,7 @@ impl Learned {
         }
     }
 
-    /// Place of a scale's usual offset, unless the shop has stated the scale anew since it was learned.
+    /// Place of a scale's usual offset, unless the shop has stated the scale differently since it was learned.
     pub(crate) fn habit_position(&self, scale: &str, stated_sd: f64) -> Option<usize> {
         self.position(&habit_key(scale)).filter(|at| self.values[*at].prior_sd == stated_sd * HABIT_SHARE)
     }
@@ -179,7 +183,7 @@ impl Learned {
     /// How many times as much as the shop's the readings of a hand scatter; 1 until enough of them were seen.
     #[must_use]
     pub fn hand(&self, name: &str) -> f64 {
-        let key = format!("hand:{name}");
+        let key = ScatterKey::Hand(name.to_owned()).to_string();
         let known = self.scatter.iter().find(|s| s.key == key && (s.weight >= FEW_READINGS || s.pinned));
         known.map_or(1.0, |s| s.sd)
     }

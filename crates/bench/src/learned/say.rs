@@ -1,86 +1,244 @@
-//! What a learned value is, in a builder's words and units.
+//! What a learned value is: which part or scale it is of, and in which unit it is shown.
 
+use crate::learned::{LearnedKey, ScatterKey, Scattered, ValueKey};
+use fact::facts;
 use quantity::INCH_MM;
+use serde::Serialize;
 use trade::model::Library;
 use trade::scale::Scale;
 use trade::shop::Shop;
+use utoipa::ToSchema;
 
-/// A learned value or scatter figure in words.
+facts! {
+    /// What a learned value or scatter figure is of, by the names of parts and scales.
+    pub enum LearnedWhat: "learned_what" {
+        /// How far a head's centre lies beyond the ground point.
+        HeadCentre {
+            /// Name of the head.
+            head: String,
+        },
+        /// Where a grip's centre is from its cap.
+        GripCentre {
+            /// Name of the grip.
+            grip: String,
+        },
+        /// How thick a grip's cap is.
+        Cap {
+            /// Name of the grip.
+            grip: String,
+        },
+        /// Where the balance point of the cut shaft is against its mass line.
+        ShaftCentre {
+            /// Name of the shaft.
+            shaft: String,
+        },
+        /// What is cut off a shaft weighs against its mass line.
+        ShaftCut {
+            /// Name of the shaft.
+            shaft: String,
+        },
+        /// What one joint takes of an adhesive.
+        Joint {
+            /// Name of the adhesive.
+            adhesive: String,
+        },
+        /// What a tape weighs against its model.
+        TapeMass {
+            /// Name of the tape.
+            tape: String,
+        },
+        /// Solvent left in a fresh grip.
+        Solvent,
+        /// What a scale usually shows too much.
+        ScaleOffset {
+            /// Name of the scale.
+            scale: String,
+        },
+        /// One reading of a scale to the next.
+        ScaleNoise {
+            /// Name of the scale.
+            scale: String,
+        },
+        /// What a scale is off by, one day to the next.
+        ScaleToday {
+            /// Name of the scale.
+            scale: String,
+        },
+        /// A builder's readings against the shop's.
+        Hand {
+            /// The builder's name.
+            name: String,
+        },
+        /// Pieces or jobs, one to the next.
+        Scatter {
+            /// Of what.
+            of: Scattered,
+        },
+        /// A value of another version of the program.
+        Unknown {
+            /// Its key.
+            key: String,
+        },
+    }
+}
+
+/// Unit in which a learned figure is shown.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, ToSchema)]
+pub enum LearnedUnit {
+    /// Millimetres.
+    #[serde(rename = "mm")]
+    Millimetre,
+    /// Grams.
+    #[serde(rename = "g")]
+    Gram,
+    /// Points of swing weight.
+    #[serde(rename = "points")]
+    Points,
+    /// Hundredths of the whole.
+    #[serde(rename = "%")]
+    Percent,
+    /// How many times as much.
+    #[serde(rename = "times")]
+    Times,
+    /// Not known.
+    #[serde(rename = "")]
+    Unknown,
+}
+
+/// What a learned value or scatter figure is.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Said {
-    /// What it is: "Adhesive in one joint, Dolerite".
-    pub words: String,
+    /// What it is of.
+    pub what: LearnedWhat,
     /// Unit in which it is shown.
-    pub unit: &'static str,
+    pub unit: LearnedUnit,
     /// Factor from the figure as kept to that unit.
     pub factor: f64,
     /// The model's own figure in that unit, where the value is a deviation from one.
     pub nominal: Option<f64>,
 }
 
-fn said(words: impl Into<String>, unit: &'static str, factor: f64, nominal: Option<f64>) -> Said {
-    Said { words: words.into(), unit, factor, nominal }
+impl LearnedUnit {
+    /// Factor from the figure as kept: arms and caps are kept in inches, tape and what is cut off as shares.
+    const fn factor(self) -> f64 {
+        match self {
+            Self::Millimetre => INCH_MM,
+            Self::Percent => 100.0,
+            Self::Gram | Self::Points | Self::Times | Self::Unknown => 1.0,
+        }
+    }
 }
 
-/// Says what is kept under a key.
+fn said(what: LearnedWhat, unit: LearnedUnit, nominal: Option<f64>) -> Said {
+    Said { what, unit, factor: unit.factor(), nominal }
+}
+
+/// Says what is kept under a key; what was kept by another version of the program has no unit.
 #[must_use]
 pub fn say(key: &str, library: &Library, shop: &Shop) -> Said {
-    let (kind, code) = key.split_once(':').unwrap_or((key, ""));
-    let scale = || [&shop.balance_scale, &shop.mass_scale].into_iter().find(|s| s.key == code);
-    let scale_name = || scale().map_or_else(|| code.to_owned(), |s: &Scale| s.name.clone());
-    let unit = if scale().is_none_or(|s| s.key == shop.balance_scale.key) { "points" } else { "g" };
-    match kind {
-        "delta" => {
-            let head = library.head(code).ok();
-            let name = head.map_or(code, |m| m.name.as_str());
-            said(
-                format!("{name}: centre of the head beyond the ground point"),
-                "mm",
-                INCH_MM,
-                head.map(|m| m.offset_prior_mm().0),
-            )
+    match key.parse() {
+        Ok(LearnedKey::Value(value)) => of_value(value, library, shop),
+        Ok(LearnedKey::Scatter(scatter)) => of_scatter(scatter, shop),
+        Err(_) => said(LearnedWhat::Unknown { key: key.to_owned() }, LearnedUnit::Unknown, None),
+    }
+}
+
+fn of_value(key: ValueKey, library: &Library, shop: &Shop) -> Said {
+    use LearnedUnit::{Gram, Millimetre, Percent};
+    match key {
+        ValueKey::Delta(code) => {
+            let model = library.head(&code).ok();
+            let head = model.map_or(code, |m| m.name.clone());
+            said(LearnedWhat::HeadCentre { head }, Millimetre, model.map(|m| m.offset_prior_mm().0))
         }
-        "grip_centre" => {
-            let grip = library.grip(code).ok();
-            let name = grip.map_or(code, |m| m.name.as_str());
-            said(format!("{name}: centre of the grip from its cap"), "mm", INCH_MM, grip.map(|m| m.centre_mm))
+        ValueKey::GripCentre(code) => {
+            let model = library.grip(&code).ok();
+            let grip = model.map_or(code, |m| m.name.clone());
+            said(LearnedWhat::GripCentre { grip }, Millimetre, model.map(|m| m.centre_mm))
         }
-        "cap" => {
-            let grip = library.grip(code).ok();
-            let name = grip.map_or(code, |m| m.name.as_str());
-            said(format!("{name}: thickness of the cap"), "mm", INCH_MM, grip.map(|m| m.cap_mm))
+        ValueKey::Cap(code) => {
+            let model = library.grip(&code).ok();
+            let grip = model.map_or(code, |m| m.name.clone());
+            said(LearnedWhat::Cap { grip }, Millimetre, model.map(|m| m.cap_mm))
         }
-        "shaft_centre" => {
-            let name = library.shaft(code).map_or(code, |m| m.name.as_str());
-            said(format!("{name}: balance point of the cut shaft against its mass line"), "mm", INCH_MM, None)
+        ValueKey::ShaftCentre(code) => {
+            let shaft = library.shaft(&code).ok().map_or(code, |m| m.name.clone());
+            said(LearnedWhat::ShaftCentre { shaft }, Millimetre, None)
         }
-        "shaft_cut" => {
-            let name = library.shaft(code).map_or(code, |m| m.name.as_str());
-            said(format!("{name}: mass of what is cut off against its mass line"), "%", 100.0, None)
+        ValueKey::ShaftCut(code) => {
+            let shaft = library.shaft(&code).ok().map_or(code, |m| m.name.clone());
+            said(LearnedWhat::ShaftCut { shaft }, Percent, None)
         }
-        "adhesive" => {
-            let glue = library.adhesive(code).ok();
-            let name = glue.map_or(code, |m| m.name.as_str());
-            said(format!("{name}: adhesive in one joint"), "g", 1.0, glue.map(|m| m.joint_mass_g))
+        ValueKey::Adhesive(code) => {
+            let model = library.adhesive(&code).ok();
+            let adhesive = model.map_or(code, |m| m.name.clone());
+            said(LearnedWhat::Joint { adhesive }, Gram, model.map(|m| m.joint_mass_g))
         }
-        "tape" => {
-            let name = library.tape(code).map_or(code, |m| m.name.as_str());
-            said(format!("{name}: mass of the tape against its model"), "%", 100.0, None)
+        ValueKey::Tape(code) => {
+            let tape = library.tape(&code).ok().map_or(code, |m| m.name.clone());
+            said(LearnedWhat::TapeMass { tape }, Percent, None)
         }
-        "solvent" => said("Solvent left in a fresh grip", "g", 1.0, Some(crate::solvent::SOLVENT_G.0)),
-        "usual_offset" => said(format!("The {} reads high by", scale_name()), unit, 1.0, None),
-        "noise" => said(format!("The {}, one reading to the next", scale_name()), unit, 1.0, None),
-        "today" => said(format!("The {}, one day to the next", scale_name()), unit, 1.0, None),
-        "hand" => said(format!("Readings by {code} against the shop's"), "times", 1.0, None),
-        "adhesive.piece" => said("Adhesive, one joint to the next", "g", 1.0, None),
-        "adhesive.job" => said("Adhesive, one job's mix to the next", "g", 1.0, None),
-        "tape.piece" => said("Tape, one club to the next, a layer", "g", 1.0, None),
-        "tape.job" => said("Tape, one job to the next", "%", 100.0, None),
-        "solvent.piece" => said("Solvent, one grip to the next", "g", 1.0, None),
-        "solvent.job" => said("Solvent, one job to the next", "g", 1.0, None),
-        "cap.piece" => said("Caps, one grip to the next", "mm", INCH_MM, None),
-        "grip_centre.piece" => said("Centres of grips, one to the next", "mm", INCH_MM, None),
-        "shaft_centre.piece" => said("Balance points of shafts, one to the next", "mm", INCH_MM, None),
-        _ => said(key, "", 1.0, None),
+        ValueKey::Solvent => said(LearnedWhat::Solvent, Gram, Some(crate::solvent::SOLVENT_G.0)),
+        ValueKey::UsualOffset(key) => {
+            let (scale, unit) = scale(key, shop);
+            said(LearnedWhat::ScaleOffset { scale }, unit, None)
+        }
+    }
+}
+
+fn of_scatter(key: ScatterKey, shop: &Shop) -> Said {
+    use LearnedUnit::{Gram, Millimetre, Percent, Times};
+    match key {
+        ScatterKey::Of(of) => {
+            let unit = match of {
+                Scattered::AdhesivePiece
+                | Scattered::AdhesiveJob
+                | Scattered::TapePiece
+                | Scattered::SolventPiece
+                | Scattered::SolventJob => Gram,
+                Scattered::TapeJob => Percent,
+                Scattered::CapPiece | Scattered::GripCentrePiece | Scattered::ShaftCentrePiece => Millimetre,
+            };
+            said(LearnedWhat::Scatter { of }, unit, None)
+        }
+        ScatterKey::Noise(key) => {
+            let (scale, unit) = scale(key, shop);
+            said(LearnedWhat::ScaleNoise { scale }, unit, None)
+        }
+        ScatterKey::Today(key) => {
+            let (scale, unit) = scale(key, shop);
+            said(LearnedWhat::ScaleToday { scale }, unit, None)
+        }
+        ScatterKey::Hand(name) => said(LearnedWhat::Hand { name }, Times, None),
+    }
+}
+
+/// Name and unit of a scale; one that the shop no longer has counts as a balance scale, since most of what is learned of
+/// scales is.
+fn scale(key: String, shop: &Shop) -> (String, LearnedUnit) {
+    let known: Option<&Scale> = [&shop.balance_scale, &shop.mass_scale].into_iter().find(|s| s.key == key);
+    let unit =
+        if known.is_none_or(|s| s.key == shop.balance_scale.key) { LearnedUnit::Points } else { LearnedUnit::Gram };
+    (known.map_or(key, |s| s.name.clone()), unit)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use quantity::Units;
+
+    #[test]
+    fn each_key_is_said_by_the_name_of_its_part_or_scale() {
+        let words = words::Words::english(Units::default());
+        let (library, shop) = (Library::default(), Shop::named(|id| words.text(id)));
+        let told = |key: &str| words.tell(&say(key, &library, &shop).what);
+        assert_eq!(told("usual_offset:balance"), "the balance scale reads high by");
+        assert_eq!(told("tape.piece"), "tape, one club to the next, a layer");
+        // A model that was taken away is still said, by its code.
+        assert_eq!(told("cap:OLIVINE"), "OLIVINE: thickness of the cap");
+        assert_eq!(say("noise:mass", &library, &shop).unit, LearnedUnit::Gram);
+        assert_eq!(say("hand:Ada", &library, &shop).unit, LearnedUnit::Times);
+        let other = say("of another version", &library, &shop);
+        assert_eq!((other.unit, other.factor), (LearnedUnit::Unknown, 1.0));
     }
 }

@@ -4,12 +4,12 @@ mod scatter;
 
 pub use scatter::PRIOR_WEIGHT;
 
-use crate::assembly::REFERENCE;
 use crate::belief::Believed;
-use crate::learned::{HABIT_SHARE, JOB_LEVEL, JOBS_NAMED, KEPT_PER_JOB, Learned, LearnedFrom, LearnedValue, habit_key};
+use crate::learned::{
+    HABIT_SHARE, JOB_LEVEL, JOBS_NAMED, KEPT_PER_JOB, Learned, LearnedFrom, LearnedValue, ValueKey, habit_key,
+};
 use estimation::{Gaussian, JobModel, Link, ScalePrior, Whitened};
 use std::collections::{BTreeMap, BTreeSet};
-use trade::check_weight::CHECK_WEIGHT;
 use trade::error::TradeError;
 use trade::scale::Scale;
 
@@ -32,7 +32,7 @@ impl Learned {
         }
         let mut next = self.clone();
         let shop = believed.assembly.shop;
-        for key in clubs.keys().filter(|key| !key.starts_with("usual_offset:")) {
+        for key in clubs.keys().filter(|key| !matches!(key.parse(), Ok(ValueKey::UsualOffset(_)))) {
             let (_, sd) = believed.belief().prior_of(key)?;
             next.add(key, sd);
         }
@@ -149,10 +149,9 @@ impl Learned {
     }
 }
 
-/// Whether a shared deviation is the shop's: not of one job, one club or one day, and not a figure that the owner keeps.
+/// Whether a shared deviation is the shop's: a value that it learns, and not what one job deviates from it.
 fn is_carried(key: &str) -> bool {
-    let of_the_job = key.ends_with(JOB_LEVEL) || key.starts_with("turned:") || key.starts_with("scale:");
-    !of_the_job && key != REFERENCE && key != CHECK_WEIGHT
+    !key.ends_with(JOB_LEVEL) && key.parse::<ValueKey>().is_ok()
 }
 
 /// The clubs with believed readings, by what they tell something of.

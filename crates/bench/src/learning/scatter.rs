@@ -7,7 +7,7 @@
 
 use crate::assembly;
 use crate::belief::Believed;
-use crate::learned::{JOB_LEVEL, KEPT_PER_JOB, Learned, Scatter};
+use crate::learned::{JOB_LEVEL, KEPT_PER_JOB, Learned, Scatter, ScatterKey, Scattered, ValueKey};
 use estimation::{OwnOf, Residual, Role, Whitened};
 use std::collections::BTreeMap;
 use trade::error::TradeError;
@@ -46,27 +46,22 @@ impl Learned {
         today: &[(String, Whitened)],
     ) -> Result<(), TradeError> {
         let belief = believed.belief();
-        let mut scores: BTreeMap<&'static str, Score> = BTreeMap::new();
+        let mut scores: BTreeMap<Scattered, Score> = BTreeMap::new();
         for own in belief.own_deviations() {
             if let Some(key) = piece_key(own.of) {
                 scores.entry(key).or_default().add(own.now);
             }
         }
         for key in belief.shared_keys() {
-            let of_job = key.strip_suffix(JOB_LEVEL).and_then(|key| match key.split(':').next() {
-                Some("adhesive") => Some("adhesive.job"),
-                Some("tape") => Some("tape.job"),
-                Some("solvent") => Some("solvent.job"),
-                _ => None,
-            });
+            let value = key.strip_suffix(JOB_LEVEL).and_then(|key| key.parse::<ValueKey>().ok());
+            let of_job = value.and_then(|value| value.scattered_by_job());
             if let Some((of_job, now)) = of_job.zip(belief.whitened(key)?) {
                 scores.entry(of_job).or_default().add(now);
             }
         }
-        for (key, score) in scores {
-            if let Some(new_shop) = assembly::new_shop_scatter(key) {
-                self.learn(key, new_shop, self.scatter_sd(key, new_shop), score);
-            }
+        for (of, score) in scores {
+            let new_shop = assembly::new_shop_scatter(of);
+            self.learn(of.key(), new_shop, self.scatter_sd(of.key(), new_shop), score);
         }
         let shop = believed.assembly.shop;
         for (scale, now) in today {
@@ -74,7 +69,7 @@ impl Learned {
             let mut score = Score::default();
             score.add(*now);
             let new_shop = stated.offset_sd * (1.0 - crate::learned::HABIT_SHARE.powi(2)).sqrt();
-            let key = format!("today:{scale}");
+            let key = ScatterKey::Today(scale.clone()).to_string();
             self.learn(&key, new_shop, self.scatter_sd(&key, new_shop), score);
         }
         self.learn_noise(believed);
@@ -89,7 +84,7 @@ impl Learned {
             let on_it = || residuals.iter().filter(|r| r.scale.as_ref() == Some(&scale.key));
             let mut score = Score::default();
             on_it().for_each(|r| score.add_residual(r.residual, r.free, r.noise_variance, r.variance));
-            let key = format!("noise:{}", scale.key);
+            let key = ScatterKey::Noise(scale.key.clone()).to_string();
             let before = self.scatter_sd(&key, scale.noise_sd);
             self.learn(&key, scale.noise_sd, before, score);
             self.not_below(&key, scale.noise_sd, scale.display_step);
@@ -125,14 +120,14 @@ impl Learned {
             score.add_residual(r.residual, r.free, noise, variance);
         }
         for (hand, score) in scores {
-            self.learn(&format!("hand:{hand}"), 1.0, self.hand(&hand), score);
+            self.learn(&ScatterKey::Hand(hand.clone()).to_string(), 1.0, self.hand(&hand), score);
         }
         self.level_hands();
     }
 
     /// Hands are held against each other: what they have in common is the scale's noise, which is learned as such.
     fn level_hands(&mut self) {
-        let free = |s: &&mut Scatter| s.key.starts_with("hand:") && !s.pinned;
+        let free = |s: &&mut Scatter| !s.pinned && matches!(s.key.parse(), Ok(ScatterKey::Hand(_)));
         let (mut sum, mut weight) = (0.0, 0.0);
         for scatter in self.scatter.iter_mut().filter(free) {
             sum += scatter.weight * scatter.sd * scatter.sd;
@@ -169,14 +164,37 @@ impl Learned {
 }
 
 /// The scatter figure that a piece's own deviation belongs to.
-const fn piece_key(of: OwnOf) -> Option<&'static str> {
+const fn piece_key(of: OwnOf) -> Option<Scattered> {
     match of {
-        OwnOf::Mass(Role::Adhesive) => Some("adhesive.piece"),
-        OwnOf::Mass(Role::Tape) => Some("tape.piece"),
-        OwnOf::Mass(Role::Solvent) => Some("solvent.piece"),
-        OwnOf::Arm(Role::Grip) => Some("grip_centre.piece"),
-        OwnOf::Arm(Role::Shaft) => Some("shaft_centre.piece"),
-        OwnOf::Cap => Some("cap.piece"),
-        _ => None,
+        OwnOf::Mass(Role::Adhesive) => Some(Scattered::AdhesivePiece),
+        OwnOf::Mass(Role::Tape) => Some(Scattered::TapePiece),
+        OwnOf::Mass(Role::Solvent) => Some(Scattered::SolventPiece),
+        OwnOf::Arm(Role::Grip) => Some(Scattered::GripCentrePiece),
+        OwnOf::Arm(Role::Shaft) => Some(Scattered::ShaftCentrePiece),
+        OwnOf::Cap => Some(Scattered::CapPiece),
+        OwnOf::Mass(
+            Role::Head
+            | Role::Adapter
+            | Role::Screw
+            | Role::Shaft
+            | Role::Ferrule
+            | Role::Turnings
+            | Role::TipWeight
+            | Role::Grip
+            | Role::Extra,
+        )
+        | OwnOf::Arm(
+            Role::Head
+            | Role::Adapter
+            | Role::Screw
+            | Role::Ferrule
+            | Role::Turnings
+            | Role::TipWeight
+            | Role::Adhesive
+            | Role::Tape
+            | Role::Solvent
+            | Role::Extra,
+        )
+        | OwnOf::Length => None,
     }
 }

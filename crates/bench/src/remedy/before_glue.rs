@@ -2,17 +2,16 @@
 
 use super::grips::pool_of;
 use super::progress::cure_step;
-use super::{Action, Case, Change, Remedy};
+use super::{Action, Case, Change, Deed, Remedy};
 use crate::belief::{Believed, Finish};
-use crate::chance::chance_words;
 use crate::remedy::{Progress, Spare};
 use estimation::choice::Prospect;
 use estimation::{OnClub, Probe, Quantity};
-use quantity::{SwingWeight, decimal};
 use trade::error::TradeError;
 use trade::job::JobClub;
 use trade::kind::Role;
 use trade::model::PartKind;
+use trade::part_codes::PartCodes;
 use trade::places;
 use trade::tip_weight::{self, InTip};
 
@@ -52,7 +51,7 @@ pub(crate) fn prospect(
     {
         let on = OnClub::of(&step.on);
         let probe = Probe::of_club(club.id.0.clone(), Quantity::SwingWeight, on).on_scale(scale.key.clone());
-        planned.push((probe, scale.noise_sd.hypot(scale.display_step / 12f64.sqrt()).max(1e-3)));
+        planned.push((probe, assembly.shown_sd(scale)));
     }
     let all = finish.band_points / crate::belief::BAND_95;
     let rest = belief.sd_after(&assembly.finish_probe(&club.id), &planned)?;
@@ -103,7 +102,7 @@ pub(crate) fn remedies(case: &Case<'_>) -> Result<Vec<Remedy>, TradeError> {
 }
 
 struct TipOption {
-    codes: Vec<String>,
+    codes: PartCodes,
     grams: f64,
     points: f64,
 }
@@ -128,14 +127,14 @@ fn tip_options(case: &Case<'_>) -> Result<Vec<TipOption>, TradeError> {
     for (i, &(a, lower)) in single.iter().enumerate() {
         if a.mass_g <= cap_g {
             let points = tip_weight::points(bare_mm, cap_mm, &[lower]);
-            options.push(TipOption { codes: vec![a.part.code.clone()], grams: a.mass_g, points });
+            options.push(TipOption { codes: PartCodes::one(&a.part.code), grams: a.mass_g, points });
         }
         for &(b, upper) in &single[i..] {
             let twice = a.part.id == b.part.id;
             let enough = !twice || a.part.count.is_some_and(|n| n >= 2);
             if enough && a.mass_g + b.mass_g <= cap_g {
                 let points = tip_weight::points(bare_mm, cap_mm, &[lower, upper]);
-                let codes = vec![a.part.code.clone(), b.part.code.clone()];
+                let codes = [a, b].iter().map(|weight| weight.part.code.clone()).collect();
                 options.push(TipOption { codes, grams: a.mass_g + b.mass_g, points });
             }
         }
@@ -159,7 +158,7 @@ fn tips(case: &Case<'_>, ahead: &Ahead) -> Result<Vec<Remedy>, TradeError> {
     let now_pieces = case.plan.parts.iter().filter(|p| p.kind == PartKind::TipWeight).count();
     let now_points = places::tip_weight_points(case.believed.assembly.library, case.plan, cap_mm)?;
     let tip_arm_mm = case.plan.cut_shaft_mm + cap_mm;
-    let none = TipOption { codes: Vec::new(), grams: 0.0, points: 0.0 };
+    let none = TipOption { codes: PartCodes::none(), grams: 0.0, points: 0.0 };
     let mut found = Vec::new();
     for option in std::iter::once(none).chain(tip_options(case)?) {
         let as_heavy = (option.grams - now_g).abs() < 0.05;
@@ -169,26 +168,24 @@ fn tips(case: &Case<'_>, ahead: &Ahead) -> Result<Vec<Remedy>, TradeError> {
         }
         let change = Change { more_g: option.grams - now_g, points: option.points - now_points, arm_mm: tip_arm_mm };
         let chance = ahead.chance(change.points);
-        let part = Some((PartKind::TipWeight, option.codes.join(" + ")));
-        let what = tip_words(&option, as_heavy, now_g);
-        found.push(case.remedy(Action::TipWeight, part, change, Some(chance), |finish, chance| {
-            ahead_words(case, &what, finish, chance)
-        }));
+        let deed = tip_deed(&option, as_heavy, now_g);
+        let part = Some((PartKind::TipWeight, option.codes));
+        found.push(case.remedy(Action::TipWeight, part, change, Some(chance), deed));
     }
     Ok(found)
 }
 
 /// What is put in the tip; `as_heavy`: one piece as heavy as the two that are planned.
-fn tip_words(option: &TipOption, as_heavy: bool, now_g: f64) -> String {
-    let grams = decimal(option.grams, 1);
+fn tip_deed(option: &TipOption, as_heavy: bool, now_g: f64) -> Deed {
+    let tip_g = option.grams;
     if option.codes.is_empty() {
-        "No weight in the tip".to_owned()
+        Deed::TipEmpty { now_g }
     } else if as_heavy {
-        format!("One weight of {grams} g in the tip in place of two")
+        Deed::TipOneForTwo { tip_g }
     } else if now_g > 0.0 {
-        format!("{grams} g in the tip in place of {} g", decimal(now_g, 1))
+        Deed::Tip { tip_g, now_g }
     } else {
-        format!("{grams} g in the tip in place of none")
+        Deed::TipFirst { tip_g }
     }
 }
 
@@ -207,11 +204,9 @@ fn ferrules(case: &Case<'_>, ahead: &Ahead) -> Result<Vec<Remedy>, TradeError> {
         let arm_mm = places.ferrule_mm(model.length_mm) + cap_mm;
         let change = Change::of_mass(spare.mass_g - now.mass_g, arm_mm);
         let chance = ahead.chance(change.points);
-        let part = Some((PartKind::Ferrule, spare.part.code.clone()));
-        found.push(case.remedy(Action::Ferrule, part, change, Some(chance), |finish, chance| {
-            let what = format!("Ferrule {} ({} g)", spare.part.code, decimal(spare.mass_g, 1));
-            ahead_words(case, &what, finish, chance)
-        }));
+        let part = Some((PartKind::Ferrule, PartCodes::one(&spare.part.code)));
+        let deed = Deed::Ferrule { part: spare.part.code.clone(), mass_g: spare.mass_g };
+        found.push(case.remedy(Action::Ferrule, part, change, Some(chance), deed));
     }
     Ok(found)
 }
@@ -230,11 +225,9 @@ fn heads(case: &Case<'_>, ahead: &Ahead) -> Result<Vec<Remedy>, TradeError> {
         }
         let change = Change::of_mass(spare.mass_g - now.mass_g, arm_mm);
         let chance = ahead.chance(change.points);
-        let part = Some((PartKind::Head, spare.part.code.clone()));
-        found.push(case.remedy(Action::Head, part, change, Some(chance), |finish, chance| {
-            let what = format!("Head {} ({} g)", spare.part.code, decimal(spare.mass_g, 1));
-            ahead_words(case, &what, finish, chance)
-        }));
+        let part = Some((PartKind::Head, PartCodes::one(&spare.part.code)));
+        let deed = Deed::Head { part: spare.part.code.clone(), mass_g: spare.mass_g };
+        found.push(case.remedy(Action::Head, part, change, Some(chance), deed));
     }
     Ok(found)
 }
@@ -256,29 +249,9 @@ fn adapters(case: &Case<'_>, ahead: &Ahead) -> Result<Vec<Remedy>, TradeError> {
         let arm_mm = places.adapter_mm(model.length_mm) + cap_mm;
         let change = Change::of_mass(spare.mass_g - now.mass_g, arm_mm);
         let chance = ahead.chance(change.points);
-        let part = Some((PartKind::Adapter, spare.part.code.clone()));
-        found.push(case.remedy(Action::Adapter, part, change, Some(chance), |finish, chance| {
-            let what = format!("Adapter {} ({} g)", spare.part.code, decimal(spare.mass_g, 1));
-            ahead_words(case, &what, finish, chance)
-        }));
+        let part = Some((PartKind::Adapter, PartCodes::one(&spare.part.code)));
+        let deed = Deed::Adapter { part: spare.part.code.clone(), mass_g: spare.mass_g };
+        found.push(case.remedy(Action::Adapter, part, change, Some(chance), deed));
     }
     Ok(found)
 }
-
-/// "4 g in the tip: finish D1.9, 9 in 10 inside."
-pub(crate) fn finish_words(what: &str, swing_weight_points: f64, chance: f64) -> String {
-    format!("{what}: finish {}, {}.", SwingWeight::from_points(swing_weight_points).letter(1), chance_words(chance))
-}
-
-/// Before the grip is chosen: a finish that only another grip brings home is not told as if it were the end.
-fn ahead_words(case: &Case<'_>, what: &str, finish: &Finish, chance: f64) -> String {
-    let off_points = finish.deviation_points;
-    if off_points.abs() <= case.club.target.tolerances.swing_weight_points || chance < finish.chance + BY_GRIP {
-        return finish_words(what, finish.swing_weight_points, chance);
-    }
-    let grip = if off_points > 0.0 { "heavier" } else { "lighter" };
-    format!("{what}, and a {grip} grip after the cure: {}.", chance_words(chance))
-}
-
-/// So much of the chance is the choice of grip's before it is named beside a remedy.
-const BY_GRIP: f64 = 0.05;

@@ -1,14 +1,14 @@
 //! After the cure: which grip for which club, all clubs of the set that wait for theirs together.
 
-use super::{Action, Case, Change, Progress, Remedy, Spare, before_glue, moved};
+use super::{Action, Case, Change, Deed, Progress, Remedy, Spare, moved};
 use crate::belief::{Believed, Finish};
-use quantity::decimal;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 use trade::error::TradeError;
 use trade::id::ClubId;
 use trade::job::JobClub;
 use trade::model::PartKind;
+use trade::part_codes::PartCodes;
 use trade::swing_weight::points_per_g;
 use utoipa::ToSchema;
 
@@ -220,13 +220,13 @@ pub(crate) fn remedies(case: &Case<'_>) -> Result<Vec<Remedy>, TradeError> {
     for (k, grip) in table.grips.iter().enumerate().filter(|(_, g)| g.held_for.as_ref() != Some(&case.club.id)) {
         let change = Change::of_mass(grip.mass_g - now_g, model.centre_mm);
         let from = grip.held_for.as_ref().and_then(|id| case.believed.assembly.job.club(id));
-        let part = Some((PartKind::Grip, grip.code.clone()));
-        let mut remedy = case.remedy(Action::Grip, part, change, None, |finish, chance| {
-            let whose =
-                from.map_or(String::new(), |c| format!(", held for the {}: they change places", c.target.number));
-            let what = format!("Take grip {} ({} g{whose})", grip.code, decimal(grip.mass_g, 1));
-            before_glue::finish_words(&what, finish.swing_weight_points, chance)
-        });
+        let (part, mass_g) = (grip.code.clone(), grip.mass_g);
+        let deed = match from {
+            Some(other) => Deed::GripOfOther { part, mass_g, club: other.target.name() },
+            None => Deed::Grip { part, mass_g },
+        };
+        let part = Some((PartKind::Grip, PartCodes::one(&grip.code)));
+        let mut remedy = case.remedy(Action::Grip, part, change, None, deed);
         remedy.set_inside = Some(table.best(Some((row, k)))?.1);
         found.push(remedy);
     }

@@ -1,15 +1,18 @@
 //! What is left once the joint has cured: screws, lead, powder, weights in the butt, tape, a cut; and undoing.
 
-use super::before_glue::{Ahead, finish_words};
+use super::before_glue::Ahead;
 use super::grips::{others_inside, pool_of};
-use super::{Action, Case, Change, Remedy};
+use super::{Action, Case, Change, Deed, Remedy};
 use crate::assembly::Assembly;
-use quantity::{INCH_MM, decimal};
+use estimation::OnClub;
+use quantity::INCH_MM;
 use trade::error::{TradeError, within};
 use trade::job::JobClub;
 use trade::kind::Role;
 use trade::model::PartKind;
+use trade::part_codes::PartCodes;
 use trade::places::Places;
+use trade::reading::What;
 use trade::swing_weight::points_per_g;
 use trade::wrap::Wraps;
 use trade::wrap::tape_on;
@@ -22,6 +25,8 @@ const MOST_ADDED_G: f64 = 8.0;
 const PLUG_MM: f64 = 20.0;
 /// Middle of powder and stopper above the tip, mm.
 const POWDER_MM: f64 = 60.0;
+/// A cut or an extension smaller than this is not worth the saw, mm (a judgement, no source).
+const LEAST_CUT_MM: f64 = 0.5;
 /// A finish that is as likely in as this needs nothing.
 const GOOD_ENOUGH: f64 = 0.95;
 
@@ -32,13 +37,9 @@ pub(crate) fn ungripped(case: &Case<'_>) -> Result<Vec<Remedy>, TradeError> {
     }
     let mut found = screws(case, None)?;
     found.extend(lead_tape(case)?);
-    found.extend(added(
-        case,
-        Action::Powder,
-        case.plan.cut_shaft_mm - POWDER_MM + case.cap_mm()?,
-        "powder in the shaft, under a stopper",
-    ));
-    found.extend(added(case, Action::Counterweight, PLUG_MM + case.cap_mm()?, "as a plug in the butt"));
+    let powder_mm = case.plan.cut_shaft_mm - POWDER_MM + case.cap_mm()?;
+    found.extend(added(case, Action::Powder, powder_mm, |mass_g| Deed::Powder { mass_g }));
+    found.extend(counterweight(case)?);
     found.extend(lower_hand(case)?);
     found.extend(length(case)?);
     found.extend(pull_head(case)?);
@@ -58,7 +59,7 @@ pub(crate) fn gripped(case: &Case<'_>) -> Result<Vec<Remedy>, TradeError> {
     }
     let mut found = screws(case, None)?;
     found.extend(lead_tape(case)?);
-    found.extend(added(case, Action::Counterweight, PLUG_MM + case.cap_mm()?, "as a plug in the butt"));
+    found.extend(counterweight(case)?);
     found.extend(re_grip(case)?);
     found.extend(pull_head(case)?);
     Ok(found)
@@ -77,30 +78,29 @@ pub(crate) fn screws(case: &Case<'_>, ahead: Option<&Ahead>) -> Result<Vec<Remed
         .map(|screw| {
             let change = Change::of_mass(screw.mass_g - now_g, arm_mm);
             let chance = ahead.map(|a| a.chance(change.points));
-            case.remedy(Action::Screw, None, change, chance, |finish, chance| {
-                let what = format!("Screw {} ({} g) in the head", screw.label, decimal(screw.mass_g, 1));
-                finish_words(&what, finish.swing_weight_points, chance)
-            })
+            let deed = Deed::Screw { label: screw.label.clone(), mass_g: screw.mass_g };
+            case.remedy(Action::Screw, None, change, chance, deed)
         })
         .collect())
 }
 
-fn lead_tape(case: &Case<'_>) -> Result<Vec<Remedy>, TradeError> {
+fn lead_tape(case: &Case<'_>) -> Result<Option<Remedy>, TradeError> {
     let arm_mm = case.head_arm_mm()?;
-    Ok(added(case, Action::LeadTape, arm_mm, "of lead tape on the head"))
+    Ok(added(case, Action::LeadTape, arm_mm, |mass_g| Deed::LeadTape { mass_g }))
+}
+
+fn counterweight(case: &Case<'_>) -> Result<Option<Remedy>, TradeError> {
+    Ok(added(case, Action::Counterweight, PLUG_MM + case.cap_mm()?, |mass_g| Deed::Counterweight { mass_g }))
 }
 
 /// A mass at a place that brings the finish nearest to its target, where that helps and is not too much.
-fn added(case: &Case<'_>, action: Action, arm_mm: f64, place: &str) -> Vec<Remedy> {
+fn added(case: &Case<'_>, action: Action, arm_mm: f64, deed: impl FnOnce(f64) -> Deed) -> Option<Remedy> {
     let per_g = points_per_g(arm_mm);
     let grams = (-case.finish.deviation_points / per_g / STEP_G).round() * STEP_G;
     if !(STEP_G..=MOST_ADDED_G).contains(&grams) {
-        return Vec::new();
+        return None;
     }
-    let change = Change::of_mass(grams, arm_mm);
-    vec![case.remedy(action, None, change, None, |finish, chance| {
-        finish_words(&format!("{} g {place}", decimal(grams, 1)), finish.swing_weight_points, chance)
-    })]
+    Some(case.remedy(action, None, Change::of_mass(grams, arm_mm), None, deed(grams)))
 }
 
 /// One more strip under the lower hand: it makes the grip thicker there, so the player is asked.
@@ -116,43 +116,38 @@ fn lower_hand(case: &Case<'_>) -> Result<Vec<Remedy>, TradeError> {
     if change.points * case.finish.deviation_points >= 0.0 {
         return Ok(Vec::new());
     }
-    Ok(vec![case.remedy(Action::LowerHandTape, None, change, None, |finish, chance| {
-        finish_words(
-            "One more strip under the lower hand, if the player likes it thicker",
-            finish.swing_weight_points,
-            chance,
-        )
-    })])
+    Ok(vec![case.remedy(Action::LowerHandTape, None, change, None, Deed::LowerHandTape { mass_g })])
 }
 
-/// A little off the butt, or a little on, within the tolerance of the length.
-fn length(case: &Case<'_>) -> Result<Vec<Remedy>, TradeError> {
+/// A little off the butt, or a little on, within what the tolerance leaves of the length as it is believed now.
+fn length(case: &Case<'_>) -> Result<Option<Remedy>, TradeError> {
     let target = &case.club.target;
-    let room_mm = target.tolerances.length_mm;
     let bare: Vec<Role> =
         vec![Role::Head, Role::Adapter, Role::Screw, Role::Shaft, Role::Ferrule, Role::TipWeight, Role::Adhesive];
-    let Some(mass) = case.believed.expected(&case.club.id, trade::reading::What::TotalMass, &bare)? else {
-        return Ok(Vec::new());
+    let finished: Vec<Role> = OnClub::finished().iter().collect();
+    let expected = |what: What, on: &[Role]| case.believed.expected(&case.club.id, what, on);
+    let (Some(mass), Some(length)) = (expected(What::TotalMass, &bare)?, expected(What::FinishedLength, &finished)?)
+    else {
+        return Ok(None);
     };
+    let over_mm = length.value - target.length_to.to_cap_mm(target.length_mm, case.cap_mm()?);
+    let room_mm = target.tolerances.length_mm;
+    // What may come off and what may come on; none of it where the club is out already.
+    let (off_mm, on_mm) = ((room_mm + over_mm).max(0.0), (room_mm - over_mm).max(0.0));
     let shaft = case.plan.cut_shaft_mass_g / case.plan.cut_shaft_mm;
     // A millimetre off moves everything toward the stop and takes its own mass off the butt, on the light side.
     let per_mm = -mass.value / INCH_MM / estimation::GRAM_INCH_PER_POINT - shaft * points_per_g(case.cap_mm()?);
-    let by_mm = (-case.finish.deviation_points / per_mm).clamp(-room_mm, room_mm);
-    if by_mm.abs() < 0.5 {
-        return Ok(Vec::new());
+    let by_mm = (-case.finish.deviation_points / per_mm).clamp(-on_mm, off_mm);
+    if by_mm.abs() < LEAST_CUT_MM {
+        return Ok(None);
     }
-    let cut = by_mm > 0.0;
     let change = Change { more_g: -by_mm * shaft, points: by_mm * per_mm, arm_mm: 0.0 };
-    let (action, what) = if cut {
-        (Action::Cut, format!("Cut {} mm more off the butt: still within the length", decimal(by_mm, 1)))
+    let (action, deed) = if by_mm > 0.0 {
+        (Action::Cut, Deed::Cut { by_mm })
     } else {
-        (Action::ButtExtension, format!("Extend the butt by {} mm: still within the length", decimal(-by_mm, 1)))
+        (Action::ButtExtension, Deed::ButtExtension { by_mm: -by_mm })
     };
-    Ok(vec![
-        case.remedy(action, None, change, None, |finish, chance| {
-            finish_words(&what, finish.swing_weight_points, chance)
-        }),
-    ])
+    Ok(Some(case.remedy(action, None, change, None, deed)))
 }
 
 /// The grip off and the best of those at hand on: the old one is usually lost.
@@ -168,14 +163,12 @@ fn re_grip(case: &Case<'_>) -> Result<Vec<Remedy>, TradeError> {
         .min_by(|a, b| after(a.takes_off_points).total_cmp(&after(b.takes_off_points)));
     let Some(grip) = best.filter(|g| after(g.takes_off_points) + 0.05 < after(0.0)) else { return Ok(Vec::new()) };
     let change = Change::of_mass(grip.mass_g - now_g, model.centre_mm);
-    let part = Some((PartKind::Grip, grip.code.clone()));
-    Ok(vec![case.remedy(Action::ReGrip, part, change, None, |finish, chance| {
-        let what = format!("Grip off and {} ({} g) on", grip.code, decimal(grip.mass_g, 1));
-        finish_words(&what, finish.swing_weight_points, chance)
-    })])
+    let deed = Deed::ReGrip { part: grip.code.clone(), mass_g: grip.mass_g };
+    let part = Some((PartKind::Grip, PartCodes::one(&grip.code)));
+    Ok(vec![case.remedy(Action::ReGrip, part, change, None, deed)])
 }
 
-/// The last way: heat the hosel, pull the head, and glue it anew with the weight that is needed. Only offered where
+/// The last way: heat the hosel, pull the head, and glue it again with the weight that is needed. Only offered where
 /// nothing that stays on the club would do.
 fn pull_head(case: &Case<'_>) -> Result<Vec<Remedy>, TradeError> {
     const WORTH_A_DAY: f64 = 0.5;
@@ -194,14 +187,7 @@ fn pull_head(case: &Case<'_>) -> Result<Vec<Remedy>, TradeError> {
         return Ok(Vec::new());
     }
     let change = Change::of_mass(tip_g - now_g, arm_mm);
-    Ok(vec![case.remedy(Action::PullHead, None, change, None, |finish, chance| {
-        let what = format!(
-            "Pull the head with heat, put {} g in the tip and glue anew; a damaged tip makes the shaft one for a shorter \
-             club",
-            decimal(tip_g, 0)
-        );
-        finish_words(&what, finish.swing_weight_points, chance)
-    })])
+    Ok(vec![case.remedy(Action::PullHead, None, change, None, Deed::PullHead { tip_g })])
 }
 
 /// Where something that is added sits: from the butt end of the bare shaft, mm.

@@ -9,22 +9,26 @@ mod before_glue;
 mod grips;
 mod late;
 mod progress;
+mod says;
 
 pub(crate) use before_glue::GripBox;
 pub use grips::{GripPick, assign_grips};
 pub use late::{check_extra, place_of};
 pub use progress::Progress;
 pub use progress::cure_step;
+pub use says::{Deed, RemedySays};
 
 use crate::belief::{BAND_95, Believed, Finish};
+use crate::chance::Chance;
 use crate::club_state::ClubState;
 use estimation::normal;
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 use trade::action::Action;
 use trade::error::TradeError;
 use trade::job::JobClub;
 use trade::model::PartKind;
 use trade::part::Part;
+use trade::part_codes::PartCodes;
 use trade::places::Places;
 use trade::plan::ClubPlan;
 use utoipa::ToSchema;
@@ -39,15 +43,15 @@ pub struct Spare<'a> {
 }
 
 /// One thing that can still be done.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+#[derive(Debug, Clone, PartialEq, Serialize, ToSchema)]
 pub struct Remedy {
     /// What is done.
     pub action: Action,
     /// Which part of the plan changes; none for what is added to it.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub kind: Option<PartKind>,
-    /// Code of the part to take, two joined by ` + `; empty where one is left out or none is needed.
-    pub code: String,
+    /// Code of the part to take, or of two tip weights; none where one is left out or none is needed.
+    pub code: PartCodes,
     /// Grams more (or less) on the club than now.
     pub more_g: f64,
     /// What that adds to the inertia about the butt.
@@ -63,8 +67,8 @@ pub struct Remedy {
     pub minutes: f64,
     /// Whether it can be undone without loss.
     pub can_be_undone: bool,
-    /// In a sentence.
-    pub words: String,
+    /// What is done and where it leads.
+    pub fact: RemedySays,
 }
 
 /// Everything that the judging of one club's remedies needs.
@@ -170,14 +174,14 @@ impl Case<'_> {
     pub fn remedy(
         &self,
         action: Action,
-        part: Option<(PartKind, String)>,
+        part: Option<(PartKind, PartCodes)>,
         change: Change,
         chance_at_end: Option<f64>,
-        words: impl FnOnce(&Finish, f64) -> String,
+        deed: Deed,
     ) -> Remedy {
         let finish = moved(&self.finish, change.points);
         let chance = chance_at_end.unwrap_or(finish.chance);
-        let (kind, code) = part.map_or((None, String::new()), |(kind, code)| (Some(kind), code));
+        let (kind, code) = part.map_or((None, PartCodes::none()), |(kind, code)| (Some(kind), code));
         Remedy {
             action,
             kind,
@@ -185,13 +189,26 @@ impl Case<'_> {
             more_g: change.more_g,
             // 1 kg·cm² is 1e5 g·mm².
             more_inertia_kg_cm2: change.more_g * change.arm_mm * change.arm_mm * 1e-5,
-            words: words(&finish, chance),
+            fact: says(deed, &finish, chance),
             finish,
             chance_at_end: chance,
             set_inside: None,
             minutes: action.minutes(),
             can_be_undone: action.can_be_undone(),
         }
+    }
+}
+
+/// Where a deed leads. A finish that only another grip brings home is not told as if it were the end.
+fn says(deed: Deed, finish: &Finish, chance: f64) -> RemedySays {
+    /// So much of the chance must come from the choice of grips for them to be named.
+    const BY_GRIP: f64 = 0.05;
+    let off_points = finish.deviation_points;
+    let chance_said = Chance::of(chance);
+    match chance >= finish.chance + BY_GRIP {
+        true if off_points > finish.tolerance_points => RemedySays::ThenHeavierGrip { deed, chance: chance_said },
+        true if off_points < -finish.tolerance_points => RemedySays::ThenLighterGrip { deed, chance: chance_said },
+        _ => RemedySays::Finish { deed, finish_points: finish.swing_weight_points, chance: chance_said },
     }
 }
 

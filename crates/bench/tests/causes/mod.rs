@@ -118,7 +118,8 @@ fn the_bench_says_what_is_likely_and_what_would_tell() {
     };
     assert_eq!(said.tone, Tone::Doubt);
     let grams = quantity::decimal(front.planned_g(club.slot as usize - 1, Role::TipWeight), 1);
-    assert!(said.next.contains(&format!("the {grams} g weight is not in the tip (")), "{}", said.next);
+    let next = words::Words::english(quantity::Units::default()).tell(&said.next);
+    assert!(next.contains(&format!("the {grams} g weight is not in the tip (")), "{next}");
     assert!(said.causes[0].shift_points < -0.5, "{:?}", said.causes[0]);
     assert!(said.causes.iter().any(|c| c.key == "something_else"));
     let total: f64 = said.causes.iter().map(|c| c.probability).sum();

@@ -4,7 +4,8 @@ use crate::advice::{Advice, Clash};
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
-use super::mix::{MIX_LEAST_G, MixFor, SPARE_PERCENT, amounts};
+use super::mix::{MIX_LEAST_G, MixFor, SPARE_PERCENT, WEIGHED_TO_G, amounts};
+use super::remark::GlueRemark;
 use crate::{
     PhysicsError, check, plausible,
     real::Dual,
@@ -240,14 +241,12 @@ impl Batch {
     }
 
     /// What is worth knowing before the cup is filled.
-    pub fn warnings(input: &BatchInput, output: &BatchOutput) -> Option<String> {
+    pub fn warnings(input: &BatchInput, output: &BatchOutput) -> Option<GlueRemark> {
         let needed_g = output.in_joints_g * (1.0 + input.spare_percent / 100.0);
-        (needed_g < MIX_LEAST_G).then(|| {
-            format!(
-                "the joints need {} g with the spare; {} g is the least that a scale of 0.1 g weighs out to 1 %",
-                quantity::decimal(needed_g, 1),
-                quantity::decimal(MIX_LEAST_G, 0)
-            )
+        (needed_g < MIX_LEAST_G).then_some(GlueRemark::LeastMixed {
+            needed_g,
+            least_g: MIX_LEAST_G,
+            scale_g: WEIGHED_TO_G,
         })
     }
 }

@@ -5,6 +5,7 @@ use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
 use super::mix::{Amounts, Cups, cups, work_min};
+use super::remark::{CureTime, GlueRemark};
 use crate::{
     Bound, PhysicsError, check, plausible,
     real::{Dual, Real},
@@ -103,7 +104,7 @@ pub struct CureOutput {
     pub activation_energy_kj_mol_sd: Option<Vec<f64>>,
     /// Remarks: a room far from the temperatures of the sheet, a cup that goes off before all joints are glued.
     #[serde(skip_serializing_if = "Vec::is_empty")]
-    pub warnings: Vec<String>,
+    pub warnings: Vec<GlueRemark>,
 }
 
 /// How many times faster a reaction runs at a temperature than at a reference: `exp(Ea/R·(1/T₀ − 1/T))`.
@@ -340,24 +341,19 @@ impl Cure {
 }
 
 /// Remarks on times that are carried beyond the temperatures of their sheet.
-fn beyond_the_sheet(input: &CureInput) -> Vec<String> {
+fn beyond_the_sheet(input: &CureInput) -> Vec<GlueRemark> {
     let room_c = input.temperature_c;
+    let times = [CureTime::PotLife, CureTime::Handling, CureTime::FullCure];
     let mut warnings = Vec::new();
-    for (field, points) in sheets(input) {
+    for ((_, points), time) in sheets(input).into_iter().zip(times) {
         let Some(points) = points else { continue };
-        match reach(points.iter().map(|point| point.temperature_c), room_c) {
-            Reach::Within => {}
-            Reach::Colder(coldest_c) => {
-                let what = if field == "cure.pot_life" { "it is a guess" } else { "so cold, many adhesives never cure fully" };
-                warnings.push(format!(
-                    "{field} is carried beyond the temperatures of the sheet, to {room_c} °C from {coldest_c} °C: {what}. \
-                     Warm the room, or ask the maker"
-                ));
+        match (reach(points.iter().map(|point| point.temperature_c), room_c), time) {
+            (Reach::Within, _) => {}
+            (Reach::Colder(sheet_c), CureTime::PotLife) => {
+                warnings.push(GlueRemark::PotLifeColder { room_c, sheet_c });
             }
-            Reach::Warmer(warmest_c) => warnings.push(format!(
-                "{field} is carried beyond the temperatures of the sheet, to {room_c} °C from {warmest_c} °C: trust the \
-                 sheet's own time"
-            )),
+            (Reach::Colder(sheet_c), time) => warnings.push(GlueRemark::CureColder { time, room_c, sheet_c }),
+            (Reach::Warmer(sheet_c), time) => warnings.push(GlueRemark::Warmer { time, room_c, sheet_c }),
         }
     }
     warnings
@@ -371,35 +367,27 @@ pub(super) fn too_large_a_cup(
     (joints, mix_g): (u32, f64),
     pot_life_min: impl Fn(u32) -> f64,
     mix_of: impl Fn(u32) -> Amounts,
-) -> Vec<String> {
+) -> Vec<GlueRemark> {
     let mut warnings = Vec::new();
-    let whole = |value: f64| quantity::decimal(value, 0);
     if let Some(stated_g) = input.pot_life_mass_g.filter(|stated_g| mix_g > *stated_g) {
-        warnings.push(format!(
-            "{} g in one cup is more than the {stated_g} g the pot life is stated for: it is shorter, and the cup gets hot",
-            whole(mix_g)
-        ));
+        warnings.push(GlueRemark::CupLarge { mix_g, stated_g });
     }
-    let work = work_min(joints);
     match cups(joints, &pot_life_min) {
         Some(Cups { cups: 1, .. }) => {}
         Some(Cups { cups, joints_a_cup }) => {
             let each = mix_of(joints_a_cup);
-            let grams = |mass_g: f64| quantity::decimal(mass_g, 1);
-            warnings.push(format!(
-                "gluing {joints} joints takes about {} min, and the cup is good for {} min: mix {cups} cups one after the \
-                 other, {joints_a_cup} joints each, of {} g resin, {} g hardener and {} g spacers",
-                whole(work),
-                whole(pot_life_min(joints)),
-                grams(each.resin_g),
-                grams(each.hardener_g),
-                grams(each.beads_g),
-            ));
+            warnings.push(GlueRemark::SeveralCups {
+                joints,
+                work_min: work_min(joints),
+                good_min: pot_life_min(joints),
+                cups,
+                joints_a_cup,
+                resin_g: each.resin_g,
+                hardener_g: each.hardener_g,
+                spacers_g: each.beads_g,
+            });
         }
-        None => warnings.push(format!(
-            "the cup is good for {} min, less than one joint takes with its mixing: take a slower adhesive",
-            whole(pot_life_min(1))
-        )),
+        None => warnings.push(GlueRemark::CupTooShort { good_min: pot_life_min(1) }),
     }
     warnings
 }

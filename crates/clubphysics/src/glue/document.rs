@@ -3,7 +3,9 @@
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
-use super::{BatchInput, BatchOutput, CureInput, CureOutput, JointInput, JointOutput, PullInput, PullOutput};
+use super::{
+    BatchInput, BatchOutput, CureInput, CureOutput, GlueRemark, JointInput, JointOutput, PullInput, PullOutput,
+};
 use crate::uncertainty::Correlation;
 
 /// Questions about glue; any of them may be asked. `batch` and `pull` need `joint`.
@@ -44,5 +46,5 @@ pub struct GlueOutput {
     pub pull: Option<PullOutput>,
     /// What to think about before the glue is mixed.
     #[serde(skip_serializing_if = "Vec::is_empty")]
-    pub warnings: Vec<String>,
+    pub warnings: Vec<GlueRemark>,
 }

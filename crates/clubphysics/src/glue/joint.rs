@@ -7,6 +7,7 @@ use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
 use super::mix::BEYOND_RING_G;
+use super::remark::{GlueRemark, PullAssumption, PullReserve};
 use crate::{
     PhysicsError, check, plausible,
     real::{Dual, Real},
@@ -139,9 +140,9 @@ pub struct PullOutput {
     pub strength_over_stress_sd: Option<f64>,
     /// The same in words, with what it leaves out.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub strength_over_stress_in_words: Option<String>,
+    pub strength_over_stress_in_words: Option<PullReserve>,
     /// What the figures take for granted.
-    pub assumptions: Vec<&'static str>,
+    pub assumptions: Vec<PullAssumption>,
 }
 
 /// Volume of the gap between a tip and its bore, and under the tip: `π/4·((D² − d²)·depth + D²·bottom)`.
@@ -242,12 +243,12 @@ impl Joint {
         }
     }
 
-    pub fn warnings(joint: &JointOutput) -> Option<String> {
-        let gap_mm = quantity::decimal(joint.gap_mm, 3);
-        if joint.gap_mm < *BEST_GAP_MM.start() {
-            Some(format!("the gap of {gap_mm} mm is thinner than the 0.1 to 0.2 mm at which bonds are strongest"))
-        } else if joint.gap_mm > *BEST_GAP_MM.end() {
-            Some(format!("the gap of {gap_mm} mm is wide: use a coarser filler or a shim, not more spacers"))
+    pub fn warnings(joint: &JointOutput) -> Option<GlueRemark> {
+        let (gap_mm, low_mm, high_mm) = (joint.gap_mm, *BEST_GAP_MM.start(), *BEST_GAP_MM.end());
+        if gap_mm < low_mm {
+            Some(GlueRemark::GapThin { gap_mm, low_mm, high_mm })
+        } else if gap_mm > high_mm {
+            Some(GlueRemark::GapWide { gap_mm })
         } else {
             None
         }
@@ -321,22 +322,17 @@ impl Pull {
             strength_over_stress: reserve.map(|reserve| reserve.value),
             // The ± of a diameter alone would read as if the joint were known to a thousandth.
             strength_over_stress_sd: input.shear_strength_mpa_sd.and(reserve).and_then(|reserve| reserve.sd),
-            strength_over_stress_in_words: reserve.map(|reserve| reserve_in_words(reserve.value)),
-            assumptions: vec![
-                "the head moves on a circle of the given radius, its whole mass at that radius",
-                "the pull runs along the shaft and every part of the glued face carries the same share",
-                "the peaks at the ends of the joint, the blow of the ball and age are not in the figure",
-            ],
+            strength_over_stress_in_words: reserve.map(|reserve| reserve_of(reserve.value)),
+            assumptions: vec![PullAssumption::OnACircle, PullAssumption::StraightAndEven, PullAssumption::NotCounted],
         }
     }
 }
 
-/// A reserve as a person should read it: rounded down to one digit, with what it leaves out.
-fn reserve_in_words(times: f64) -> String {
+/// A reserve as a person should read it: rounded down to one digit.
+fn reserve_of(times: f64) -> PullReserve {
     if times < 1.0 {
-        return "the stress is above the strength on the sheet: this joint would let go, or a unit is wrong".to_owned();
+        return PullReserve::Exceeded;
     }
     let digit = 10f64.powf(times.log10().floor());
-    let rounded = (times / digit).floor() * digit;
-    format!("over {rounded:.0} times in a slow straight pull; impact, bending and age are not counted")
+    PullReserve::Times { times: (times / digit).floor() * digit }
 }

@@ -10,6 +10,9 @@ use crate::real::Real;
 /// Spare where none is given, percent of what the joints need. Common practice, no source.
 pub const SPARE_PERCENT: f64 = 30.0;
 
+/// What the last digit of the scale is worth on which a mix is weighed out, g. Common practice, no source.
+pub const WEIGHED_TO_G: f64 = 0.1;
+
 /// Least mass of a mix, g: two parts of 1 : 1 are weighed out to 1 % of each on a scale that shows 0.1 g, which may be
 /// off by half of that (derived: 5 g to 0.05 g).
 pub const MIX_LEAST_G: f64 = 10.0;

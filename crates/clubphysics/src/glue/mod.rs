@@ -11,6 +11,7 @@ mod cure;
 mod document;
 mod joint;
 mod mix;
+mod remark;
 mod topic;
 
 pub use batch::{BatchInput, BatchOutput, Ratio};
@@ -21,4 +22,5 @@ pub use cure::{
 pub use document::{GlueInput, GlueOutput};
 pub use joint::{JointInput, JointOutput, PullInput, PullOutput, gap_volume_mm3, pull_n};
 pub use mix::{Amounts, BEYOND_RING_G, Cups, MIX_LEAST_G, MixFor, SPARE_PERCENT, amounts, cups, work_min};
+pub use remark::{CureTime, GlueRemark, PullAssumption, PullReserve};
 pub use topic::{TOPIC, glue};

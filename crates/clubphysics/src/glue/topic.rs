@@ -4,7 +4,7 @@ use crate::advice::Advice;
 use serde_json::{Value, json};
 
 use super::{
-    BatchInput, BatchOutput, CureInput, GlueInput, GlueOutput,
+    BatchInput, BatchOutput, CureInput, GlueInput, GlueOutput, GlueRemark,
     batch::Batch,
     cure::{Cure, pot_life_share, too_large_a_cup},
     joint::{Joint, Pull},
@@ -12,16 +12,16 @@ use super::{
 };
 use crate::{
     PhysicsError,
-    topic::{Topic, through_json},
+    topic::{Topic, described, through_json},
     uncertainty::Inputs,
 };
 
 /// The topic as [`calc`](crate::calc) offers it.
 pub const TOPIC: Topic = Topic {
     name: "glue",
-    title: "Glue",
-    summary: "Adhesive in a joint and a batch, pot life and cure at a temperature, and the stress of the swing.",
     example,
+    input: described::<GlueInput>,
+    output: described::<GlueOutput>,
     run: |input| through_json(&input, glue),
 };
 
@@ -80,7 +80,7 @@ pub fn glue(input: &GlueInput) -> Result<GlueOutput, PhysicsError> {
     })?;
     let joint_output = filled.map(Joint::output);
     let batch_output = batch.zip(mixed).map(|(batch, mixed)| batch.output(mixed));
-    let mut warnings: Vec<String> = joint_output.as_ref().and_then(Joint::warnings).into_iter().collect();
+    let mut warnings: Vec<GlueRemark> = joint_output.as_ref().and_then(Joint::warnings).into_iter().collect();
     if let (Some(asked), Some(output)) = (&input.batch, &batch_output) {
         warnings.extend(Batch::warnings(asked, output));
     }
@@ -101,7 +101,7 @@ pub fn glue(input: &GlueInput) -> Result<GlueOutput, PhysicsError> {
 }
 
 /// Whether one cup is good for all joints of the batch, by what it holds and how long it is good.
-fn cups_of_a_batch(asked: &CureInput, batch: &BatchInput, mix: &BatchOutput, one_cup_min: f64) -> Vec<String> {
+fn cups_of_a_batch(asked: &CureInput, batch: &BatchInput, mix: &BatchOutput, one_cup_min: f64) -> Vec<GlueRemark> {
     let mix_of = |joints: u32| {
         amounts(MixFor {
             joints,

@@ -137,7 +137,7 @@ pub struct GripSizeOutput {
     pub tape: Option<TapeOutput>,
     /// What to think about before the grip goes on.
     #[serde(skip_serializing_if = "Vec::is_empty")]
-    pub warnings: Vec<String>,
+    pub warnings: Vec<GripRemark>,
 }
 
 /// Diameter at a place.
@@ -184,4 +184,27 @@ pub struct TapeOutput {
     /// Standard deviation of `change_points`.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub change_points_sd: Option<f64>,
+}
+
+fact::facts! {
+    /// What to think about before the grip is put on.
+    pub enum GripRemark: "grip_remark" {
+        /// The grip is larger than wanted even without tape.
+        LargeWithoutTape {
+            /// How much larger, millimetres.
+            by_mm: f64,
+        },
+        /// More layers would be needed than can be laid.
+        TooManyLayers {
+            /// The most that can be laid.
+            most: u32,
+        },
+        /// The grip is wider than the Equipment Rules allow.
+        BeyondRules {
+            /// Its widest diameter, millimetres.
+            widest_mm: f64,
+            /// The limit, millimetres.
+            limit_mm: f64,
+        },
+    }
 }

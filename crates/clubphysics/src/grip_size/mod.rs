@@ -8,5 +8,5 @@
 mod document;
 mod topic;
 
-pub use document::{GripSizeInput, GripSizeOutput, GripStation, GripStationOutput, TapeInput, TapeOutput};
+pub use document::{GripRemark, GripSizeInput, GripSizeOutput, GripStation, GripStationOutput, TapeInput, TapeOutput};
 pub use topic::{TOPIC, diameter_in, diameter_of_kept_volume_in, grip_size};

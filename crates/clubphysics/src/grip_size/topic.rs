@@ -6,11 +6,11 @@ use std::f64::consts::PI;
 use quantity::{FULCRUM_IN, INCH_MM, POINT_G_IN};
 use serde_json::{Value, json};
 
-use super::{GripSizeInput, GripSizeOutput, GripStation, GripStationOutput, TapeInput, TapeOutput};
+use super::{GripRemark, GripSizeInput, GripSizeOutput, GripStation, GripStationOutput, TapeInput, TapeOutput};
 use crate::{
     PhysicsError, check,
     real::{Dual, Real},
-    topic::{Topic, through_json},
+    topic::{Topic, described, through_json},
     uncertainty::{Estimate, Inputs, Point, Var, results},
 };
 
@@ -26,9 +26,9 @@ const LAYERS_MAX: f64 = 40.0;
 /// The topic as [`calc`](crate::calc) offers it.
 pub const TOPIC: Topic = Topic {
     name: "grip-size",
-    title: "Grip size",
-    summary: "Diameter along a grip on its shaft, layers of tape for a wanted size, and what the tape does to the swing weight.",
     example,
+    input: described::<GripSizeInput>,
+    output: described::<GripSizeOutput>,
     run: |input| through_json(&input, grip_size),
 };
 
@@ -316,19 +316,20 @@ fn check_tape(tape: &TapeInput) -> Result<(), PhysicsError> {
     Ok(())
 }
 
-fn warnings(input: &GripSizeInput, stations: &[GripStationOutput], layers: f64, growth_in: f64) -> Vec<String> {
+fn warnings(input: &GripSizeInput, stations: &[GripStationOutput], layers: f64, growth_in: f64) -> Vec<GripRemark> {
     const HALF_A_LAYER: f64 = -0.5;
     let mut warnings = Vec::new();
     if input.wanted_in.is_some() && layers < HALF_A_LAYER {
-        let excess_in = quantity::decimal(-layers * growth_in, 3);
-        warnings.push(format!("the grip is {excess_in} in larger than wanted without tape: take a larger core"));
+        warnings.push(GripRemark::LargeWithoutTape { by_mm: -layers * growth_in * INCH_MM });
     }
     if input.wanted_in.is_some() && layers > LAYERS_MAX {
-        warnings.push(format!("more than {LAYERS_MAX} layers would be needed: take a larger grip"));
+        warnings.push(GripRemark::TooManyLayers { most: LAYERS_MAX as u32 });
     }
     if let Some(widest) = stations.iter().find(|station| station.diameter_in > RULES_WIDEST_IN) {
-        let size_in = quantity::decimal(widest.diameter_in, 3);
-        warnings.push(format!("{size_in} in is beyond {RULES_WIDEST_IN} in, the limit of Equipment Rules 2.3b"));
+        warnings.push(GripRemark::BeyondRules {
+            widest_mm: widest.diameter_in * INCH_MM,
+            limit_mm: RULES_WIDEST_IN * INCH_MM,
+        });
     }
     warnings
 }

@@ -4,6 +4,7 @@ use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
 use super::{SeriesInput, SeriesRow};
+use crate::plausible::PartsRemark;
 use crate::uncertainty::Correlation;
 
 /// A club by its parts, a pendulum reading, a series of lengths: any of the three.
@@ -137,7 +138,7 @@ pub struct InertiaOutput {
     pub series: Option<Vec<SeriesRow>>,
     /// What looks odd about the input without being impossible.
     #[serde(skip_serializing_if = "Vec::is_empty")]
-    pub warnings: Vec<String>,
+    pub warnings: Vec<PartsRemark>,
 }
 
 /// Inertia from a pendulum reading.

@@ -12,7 +12,7 @@ use crate::{
     Bound, PhysicsError, check,
     plausible::{self, parts_in_another_unit},
     real::{Dual, Real},
-    topic::{Topic, through_json},
+    topic::{Topic, described, through_json},
     uncertainty::{Estimate, Inputs, Point, Var, results},
 };
 
@@ -26,9 +26,9 @@ const AMPLITUDE_MAX_DEG: f64 = 90.0;
 /// The topic as [`calc`](crate::calc) offers it.
 pub const TOPIC: Topic = Topic {
     name: "inertia",
-    title: "Inertia",
-    summary: "Inertia of a club from its parts or from a pendulum, and head masses for equal inertia or equal swing weight.",
     example,
+    input: described::<InertiaInput>,
+    output: described::<InertiaOutput>,
     run: |input| through_json(&input, inertia),
 };
 

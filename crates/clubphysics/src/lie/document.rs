@@ -167,7 +167,7 @@ pub struct BendOutput {
     pub steps: Vec<BendStep>,
     /// What to think about before the bar is used.
     #[serde(skip_serializing_if = "Vec::is_empty")]
-    pub warnings: Vec<String>,
+    pub warnings: Vec<BendRemark>,
 }
 
 /// Bounce after the loft is bent.
@@ -188,4 +188,17 @@ pub struct BendStep {
     /// Loft to reach, in degrees.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub loft_deg: Option<f64>,
+}
+
+fact::facts! {
+    /// What to think about before the bar is used.
+    pub enum BendRemark: "bend_remark" {
+        /// The bend is beyond the maker's limit.
+        BeyondLimit {
+            /// How far beyond, degrees.
+            by_deg: f64,
+            /// The limit, degrees.
+            limit_deg: f64,
+        },
+    }
 }

@@ -9,7 +9,8 @@ mod kernel;
 mod topic;
 
 pub use document::{
-    AimInput, AimOutput, BendInput, BendOutput, BendStep, BounceOutput, LengthInput, LengthOutput, LieInput, LieOutput,
+    AimInput, AimOutput, BendInput, BendOutput, BendRemark, BendStep, BounceOutput, LengthInput, LengthOutput,
+    LieInput, LieOutput,
 };
 pub use kernel::{aim_error_deg, lie_at_length_deg};
 pub use topic::{TOPIC, lie};

@@ -4,13 +4,14 @@ use crate::advice::Advice;
 use serde_json::{Value, json};
 
 use super::{
-    AimInput, AimOutput, BendInput, BendOutput, BendStep, BounceOutput, LengthInput, LengthOutput, LieInput, LieOutput,
+    AimInput, AimOutput, BendInput, BendOutput, BendRemark, BendStep, BounceOutput, LengthInput, LengthOutput,
+    LieInput, LieOutput,
     kernel::{aim_error_deg, lie_at_length_deg},
 };
 use crate::{
     Bound, PhysicsError, check, plausible,
     real::{Dual, Real},
-    topic::{Topic, through_json},
+    topic::{Topic, described, through_json},
     uncertainty::{Estimate, Inputs, Point, Var, results},
 };
 
@@ -22,9 +23,9 @@ const STEPS_MAX: f64 = 100.0;
 /// The topic as [`calc`](crate::calc) offers it.
 pub const TOPIC: Topic = Topic {
     name: "lie",
-    title: "Lie and loft",
-    summary: "Lie when the length changes, aim error of a wrong lie, and bending steps within the maker's limit.",
     example,
+    input: described::<LieInput>,
+    output: described::<LieOutput>,
     run: |input| through_json(&input, lie),
 };
 
@@ -222,11 +223,7 @@ fn bend(bend: &BendInput) -> Result<BendOutput, PhysicsError> {
                 advice: Advice::MakerSLimitHolds,
             });
         }
-        warnings.push(format!(
-            "{} deg beyond the maker's limit of {} deg: the hosel may crack",
-            quantity::decimal(-left_to_limit_deg, 2),
-            bend.limit_deg
-        ));
+        warnings.push(BendRemark::BeyondLimit { by_deg: -left_to_limit_deg, limit_deg: bend.limit_deg });
     }
     Ok(BendOutput {
         lie_change_deg,

@@ -68,7 +68,7 @@ pub struct Planes {
 }
 
 /// Output of the topic `pluck`.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+#[derive(Debug, Clone, PartialEq, Serialize, ToSchema)]
 pub struct PluckOutput {
     /// Frequency, cycles per minute; with two planes that of the mean stiffness.
     pub frequency_cpm: f64,
@@ -116,5 +116,30 @@ pub struct PluckOutput {
     /// Last instant used, seconds from the first sample.
     pub used_to_s: f64,
     /// What to know about the result, and what to do next.
-    pub notes: Vec<String>,
+    pub notes: Vec<PluckNote>,
+}
+
+fact::facts! {
+    /// What to know about the result, and what to do next.
+    pub enum PluckNote: "pluck_note" {
+        /// The recording shows one frequency only.
+        OneFrequency,
+        /// One axis shows a second tone close to the first.
+        TwoPlanes {
+            /// The other tone, cycles a minute.
+            other_cpm: f64,
+        },
+        /// Another tone was left out of the noise.
+        OtherTone {
+            /// Where it is, hertz.
+            tone_hz: f64,
+        },
+        /// The noise around the tone is strong.
+        Noise {
+            /// How many times the white noise.
+            times: f64,
+        },
+        /// The swing grows.
+        Grows,
+    }
 }

@@ -14,5 +14,5 @@ mod tone;
 mod topic;
 
 pub use bound::frequency_bound_hz;
-pub use document::{Plane, Planes, PluckInput, PluckOutput};
+pub use document::{Plane, Planes, PluckInput, PluckNote, PluckOutput};
 pub use topic::{TOPIC, pluck};

@@ -7,14 +7,14 @@ use serde_json::{Value, json};
 use statrs::distribution::{ChiSquared, ContinuousCDF};
 
 use super::damped::Care;
-use super::document::{Plane, Planes, PluckInput, PluckOutput};
+use super::document::{Plane, Planes, PluckInput, PluckNote, PluckOutput};
 use super::planes::{PlanesFit, search};
 use super::recording::Recording;
 use super::spectrum::{Noise, Spectra};
 use super::tone::{Tone, ToneFit};
 use crate::check::at_least;
 use crate::error::PhysicsError;
-use crate::topic::{Topic, through_json};
+use crate::topic::{Topic, described, through_json};
 
 /// Chance below which two planes are stated. Strict, since the direction is searched for, which helps chance along.
 const TWO_PLANES_CHANCE: f64 = 1e-4;
@@ -28,9 +28,9 @@ const AMPLITUDE_MIN: f64 = 6.0;
 /// The topic as [`calc`](crate::calc) offers it.
 pub const TOPIC: Topic = Topic {
     name: "pluck",
-    title: "Recording of a plucked club",
-    summary: "Frequency and damping from a recording; with two axes the soft and the stiff direction too.",
     example,
+    input: described::<PluckInput>,
+    output: described::<PluckOutput>,
     run: |input| through_json(&input, pluck),
 };
 
@@ -162,11 +162,7 @@ fn with_two_axes(
         }
         _ => {
             let mut output = Swing::of_one(single).document(recording, noise_of_one);
-            output.notes.push(
-                "The recording shows one frequency only: the planes are alike, or the pluck went along one of them. To \
-                 be sure, pluck again about 45 degrees further round."
-                    .to_owned(),
-            );
+            output.notes.push(PluckNote::OneFrequency);
             output
         }
     };
@@ -278,27 +274,19 @@ impl Swing {
         }
     }
 
-    fn notes(&self, noise: &Noise) -> Vec<String> {
+    fn notes(&self, noise: &Noise) -> Vec<PluckNote> {
         let mut notes = Vec::new();
-        let tone_hz = self.omega / TAU;
+        let own_hz = self.omega / TAU;
         match noise.line_hz {
-            Some(hz) if (hz - tone_hz).abs() < REACH_HZ => notes.push(format!(
-                "Another tone stands close by at {:.0} cpm: the club swings in two planes. Record two axes, or pluck \
-                 along the soft or the stiff side.",
-                hz * 60.0
-            )),
-            Some(hz) => notes.push(format!("Another tone stands out at {hz:.1} Hz; it was left out of the noise.")),
+            Some(hz) if (hz - own_hz).abs() < REACH_HZ => notes.push(PluckNote::TwoPlanes { other_cpm: hz * 60.0 }),
+            Some(tone_hz) => notes.push(PluckNote::OtherTone { tone_hz }),
             None => {}
         }
         if noise.near_sd > noise.floor_sd * (1.0 + 3.0 * noise.near_doubt) {
-            notes.push(format!(
-                "The noise around the tone is {:.1} times the white noise: look for a loose clamp, a hand on the club \
-                 or a wandering sensor.",
-                noise.near_sd / noise.floor_sd
-            ));
+            notes.push(PluckNote::Noise { times: noise.near_sd / noise.floor_sd });
         }
         if self.gamma < -3.0 * noise.deciding_sd() * self.gamma_unit_sd {
-            notes.push("The swing grows: something drives it, or the pluck lies inside the part used.".to_owned());
+            notes.push(PluckNote::Grows);
         }
         notes
     }

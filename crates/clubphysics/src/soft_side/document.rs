@@ -98,7 +98,7 @@ pub struct RestingPlaces {
 }
 
 /// Output of the topic `soft-side`.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+#[derive(Debug, Clone, PartialEq, Serialize, ToSchema)]
 pub struct SoftSideOutput {
     /// Mean bending stiffness at the tip, N/m; not from frequencies.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -172,5 +172,38 @@ pub struct SoftSideOutput {
     /// Factor from a standard deviation to a 95 % interval.
     pub coverage_factor_95: f64,
     /// What to know about the result, and what to do next.
-    pub notes: Vec<String>,
+    pub notes: Vec<SoftSideNote>,
+}
+
+fact::facts! {
+    /// What to know about the result, and what to do next.
+    pub enum SoftSideNote: "soft_side_note" {
+        /// The planes are alike.
+        PlanesAlike {
+            /// The asymmetry is at most this share of the mean stiffness.
+            at_most_share: f64,
+        },
+        /// The readings cannot tell whether there is a soft side.
+        CannotTellSoftSide {
+            /// The asymmetry is at most this share of the mean stiffness.
+            at_most_share: f64,
+        },
+        /// The readings cannot tell whether the shaft is bowed.
+        CannotTellBow {
+            /// The bow is at most this, millimetres.
+            at_most_mm: f64,
+        },
+        /// The frequency changes once a turn.
+        OnceATurn,
+        /// There are few readings beyond those that the fit uses up.
+        FewSpare {
+            /// Readings beyond the five that the fit uses up.
+            spare: usize,
+        },
+        /// The readings scatter more than was given.
+        Scatter {
+            /// How many times as much.
+            times: f64,
+        },
+    }
 }

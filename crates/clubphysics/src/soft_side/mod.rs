@@ -10,5 +10,5 @@ mod readings;
 mod shaft;
 mod topic;
 
-pub use document::{Finding, Mark, Presence, RestingPlaces, SoftSideInput, SoftSideOutput};
+pub use document::{Finding, Mark, Presence, RestingPlaces, SoftSideInput, SoftSideNote, SoftSideOutput};
 pub use topic::{Around, TOPIC, around, soft_side};

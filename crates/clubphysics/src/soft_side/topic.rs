@@ -6,19 +6,19 @@ use serde_json::{Value, json};
 use statrs::distribution::{ChiSquared, ContinuousCDF, StudentsT};
 
 use super::correlated::{self, SOURCES};
-use super::document::{Finding, Mark, Presence, RestingPlaces, SoftSideInput, SoftSideOutput};
+use super::document::{Finding, Mark, Presence, RestingPlaces, SoftSideInput, SoftSideNote, SoftSideOutput};
 use super::harmonics::{Harmonics, TERMS};
 use super::readings::{Options, Readings};
 use super::shaft::{Held, Shaft, reading, wrapped};
 use crate::error::PhysicsError;
-use crate::topic::{Topic, through_json};
+use crate::topic::{Topic, described, through_json};
 
 /// The topic as [`calc`](crate::calc) offers it.
 pub const TOPIC: Topic = Topic {
     name: "soft-side",
-    title: "Soft side and bow",
-    summary: "Which way a shaft is soft and which way it is bowed, from readings around it, and whether they can tell.",
     example,
+    input: described::<SoftSideInput>,
+    output: described::<SoftSideOutput>,
     run: |input| through_json(&input, soft_side),
 };
 
@@ -292,47 +292,30 @@ impl Fitted {
         options: &Options,
         asymmetry: &Finding,
         bow: Option<&Finding>,
-    ) -> Vec<String> {
+    ) -> Vec<SoftSideNote> {
         let mut notes = Vec::new();
         match asymmetry.presence {
             Presence::There => {}
-            Presence::TooSmallToMatter => notes.push(format!(
-                "The two planes are alike within {:.2} %: there is no soft side to mark.",
-                asymmetry.at_most
-            )),
-            Presence::CannotTell => notes.push(format!(
-                "These readings cannot tell whether there is a soft side: it could be up to {:.2} %. Read at more \
-                 angles, or each angle again.",
-                asymmetry.at_most
-            )),
+            Presence::TooSmallToMatter => {
+                notes.push(SoftSideNote::PlanesAlike { at_most_share: asymmetry.at_most / 100.0 });
+            }
+            Presence::CannotTell => {
+                notes.push(SoftSideNote::CannotTellSoftSide { at_most_share: asymmetry.at_most / 100.0 });
+            }
         }
         match bow.map(|bow| (bow.presence, bow.at_most)) {
-            Some((Presence::CannotTell, at_most)) => notes.push(format!(
-                "These readings cannot tell whether the shaft is bowed: it could be up to {at_most:.2} mm."
-            )),
-            None if self.fit.chance_of_none(1) < options.significance => notes.push(
-                "The frequency changes once a turn, which a shaft does not do: look for a loose clamp or a drift while \
-                 reading."
-                    .to_owned(),
-            ),
+            Some((Presence::CannotTell, at_most_mm)) => notes.push(SoftSideNote::CannotTellBow { at_most_mm }),
+            None if self.fit.chance_of_none(1) < options.significance => notes.push(SoftSideNote::OnceATurn),
             _ => {}
         }
         if readings.noise.is_none() && self.fit.freedoms < 3 {
-            notes.push(format!(
-                "The noise comes from {} spare reading(s) only, so the intervals are wide: read at more angles, or give \
-                 the standard deviation of a reading.",
-                self.fit.freedoms
-            ));
+            notes.push(SoftSideNote::FewSpare { spare: self.fit.freedoms });
         }
         let square = self.fit.freedoms as f64 * (self.fit.scatter / self.fit.noise).powi(2);
         let chance = ChiSquared::new(self.fit.freedoms as f64).map_or(1.0, |chi| chi.sf(square));
         // Readings that err together scatter less or more than on their own.
         if readings.noise.is_some() && input.correlations.is_empty() && chance < 1e-3 {
-            notes.push(format!(
-                "The readings scatter {:.1} times as much as the given standard deviation: look for a slip, or leave it \
-                 out.",
-                self.fit.scatter / self.fit.noise
-            ));
+            notes.push(SoftSideNote::Scatter { times: self.fit.scatter / self.fit.noise });
         }
         notes
     }

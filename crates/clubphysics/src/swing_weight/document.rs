@@ -4,6 +4,7 @@ use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
 use super::{WhatIf, WhatIfOutput};
+use crate::plausible::PartsRemark;
 use crate::uncertainty::Correlation;
 
 /// A club whose swing weight is asked: either weighed and balanced whole, or part by part.
@@ -103,5 +104,5 @@ pub struct SwingWeightOutput {
     pub what_if: Option<WhatIfOutput>,
     /// What looks odd about the input without being impossible.
     #[serde(skip_serializing_if = "Vec::is_empty")]
-    pub warnings: Vec<String>,
+    pub warnings: Vec<PartsRemark>,
 }

@@ -12,4 +12,4 @@ mod what_if;
 pub use document::{PartInput, SwingWeightInput, SwingWeightOutput};
 pub use kernel::{moment_g_in, points_from_oz_in};
 pub use topic::{TOPIC, swing_weight};
-pub use what_if::{AddedMass, Effect, GripChange, WhatIf, WhatIfOutput};
+pub use what_if::{AddedMass, ChangeStep, Effect, GripChange, WhatIf, WhatIfOutput};

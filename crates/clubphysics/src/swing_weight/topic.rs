@@ -11,9 +11,9 @@ use super::{
 };
 use crate::{
     PhysicsError, check,
-    plausible::{self, parts_in_another_unit},
+    plausible::{self, PartsRemark, parts_in_another_unit},
     real::Dual,
-    topic::{Topic, through_json},
+    topic::{Topic, described, through_json},
     uncertainty::{Inputs, Point, Var, results},
 };
 
@@ -23,9 +23,9 @@ const OLD_FULCRUM_IN: f64 = 12.0;
 /// The topic as [`calc`](crate::calc) offers it.
 pub const TOPIC: Topic = Topic {
     name: "swing-weight",
-    title: "Swing weight",
-    summary: "Moment about the fulcrum, points and letter of a club, from its parts or from its mass and balance point.",
     example,
+    input: described::<SwingWeightInput>,
+    output: described::<SwingWeightOutput>,
     run: |input| through_json(&input, swing_weight),
 };
 
@@ -121,7 +121,7 @@ pub fn swing_weight(input: &SwingWeightInput) -> Result<SwingWeightOutput, Physi
     let named_g = club.grip.and_then(|at| input.parts.as_ref()?.get(at)).map(|grip| grip.mass_g);
     let change = input.what_if.as_ref().map(|what_if| Change::read(what_if, named_g, &mut inputs)).transpose()?;
     if club.grip.is_none() && change.as_ref().is_some_and(Change::lengthens_without_grip) {
-        warnings.push("no grip is named: the new length moves every arm, as on a bare club".to_owned());
+        warnings.push(PartsRemark::NoGrip);
     }
     inputs.correlate_named(&input.correlations)?;
 
@@ -196,7 +196,7 @@ fn read_parts(
     input: &SwingWeightInput,
     parts: &[PartInput],
     inputs: &mut Inputs,
-    warnings: &mut Vec<String>,
+    warnings: &mut Vec<PartsRemark>,
 ) -> Result<Parts, PhysicsError> {
     check::enough("parts", parts.len(), 1, Advice::ListPartsClubMass)?;
     if input.total_mass_g_sd.is_some() || input.balance_point_mm_sd.is_some() {

@@ -117,12 +117,29 @@ pub struct WhatIfOutput {
     pub effects: Vec<Effect>,
 }
 
+fact::facts! {
+    /// A step of a change.
+    pub enum ChangeStep: "change_step" {
+        /// Another grip.
+        Grip,
+        /// Another length.
+        Length,
+        /// A mass that is added or taken off, without a name.
+        Mass,
+        /// A mass by the name that the input gives it.
+        Named {
+            /// The name.
+            name: String,
+        },
+    }
+}
+
 /// One step of a change.
 #[derive(Debug, Clone, PartialEq, Serialize, ToSchema)]
 #[schema(as = SwingWeightEffect)]
 pub struct Effect {
     /// Which step.
-    pub name: String,
+    pub step: ChangeStep,
     /// Points it gave.
     pub change_points: f64,
     /// Standard deviation of `change_points`.
@@ -267,10 +284,14 @@ impl Change {
     }
 
     /// Names of the steps.
-    pub fn names(&self) -> impl Iterator<Item = &str> {
-        let grip = self.grip.map(|_| "grip");
-        let longer = self.longer.map(|_| "length");
-        grip.into_iter().chain(longer).chain(self.add.iter().map(|(name, ..)| name.as_str()))
+    pub fn names(&self) -> impl Iterator<Item = ChangeStep> {
+        let grip = self.grip.map(|_| ChangeStep::Grip);
+        let longer = self.longer.map(|_| ChangeStep::Length);
+        let added = self.add.iter().map(|(name, ..)| match name.as_str() {
+            "" => ChangeStep::Mass,
+            name => ChangeStep::Named { name: name.to_owned() },
+        });
+        grip.into_iter().chain(longer).chain(added)
     }
 
     /// The club after the change, and what each step did.
@@ -304,8 +325,8 @@ impl Change {
     pub fn output(&self, (changed, steps): (Changed<Estimate>, Vec<Step<Estimate>>)) -> WhatIfOutput {
         let moment_oz_in = changed.moment_oz_in.value;
         let swing_weight = SwingWeight::from_points(points(moment_oz_in));
-        let effect = |(name, step): (&str, Step<Estimate>)| Effect {
-            name: name.to_owned(),
+        let effect = |(name, step): (ChangeStep, Step<Estimate>)| Effect {
+            step: name,
             change_points: step.change_points.value,
             change_points_sd: step.change_points.sd,
         };

@@ -154,7 +154,7 @@ pub struct TrimOutput {
     pub finished: Option<FinishedOutput>,
     /// What to think about before the saw is used.
     #[serde(skip_serializing_if = "Vec::is_empty")]
-    pub warnings: Vec<String>,
+    pub warnings: Vec<TrimRemark>,
 }
 
 /// A piece cut off.
@@ -204,4 +204,15 @@ pub struct FinishedOutput {
     /// Length by the rules' 60-degree plane.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub rules: Option<RulesLengthOutput>,
+}
+
+fact::facts! {
+    /// What to think about before the saw is used.
+    pub enum TrimRemark: "trim_remark" {
+        /// Something is cut from a taper tip.
+        TaperTipCut {
+            /// How much, millimetres.
+            tip_trim_mm: f64,
+        },
+    }
 }

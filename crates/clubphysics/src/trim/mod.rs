@@ -11,7 +11,8 @@ mod shaft;
 mod topic;
 
 pub use document::{
-    DensityRow, FinishedInput, FinishedOutput, MassLinePiece, StepRow, Tip, TrimInput, TrimOutput, TrimmedPiece,
+    DensityRow, FinishedInput, FinishedOutput, MassLinePiece, StepRow, Tip, TrimInput, TrimOutput, TrimRemark,
+    TrimmedPiece,
 };
 pub use finished::{Convention, FinishedLength};
 pub use mass_line::{MassLine, Segment};

@@ -5,12 +5,12 @@ use serde_json::{Value, json};
 
 use super::{
     Convention, FinishedInput, FinishedLength, FinishedOutput, MassLine, MassLinePiece, RulesLengthOutput, Shaft, Tip,
-    TrimInput, TrimOutput, TrimmedPiece, rules_length::RulesGeometry, shaft::check_trim,
+    TrimInput, TrimOutput, TrimRemark, TrimmedPiece, rules_length::RulesGeometry, shaft::check_trim,
 };
 use crate::{
     Bound, PhysicsError, check, plausible,
     real::{Dual, Real},
-    topic::{Topic, through_json},
+    topic::{Topic, described, through_json},
     uncertainty::{Estimate, Inputs, Point, Var, results},
 };
 
@@ -22,9 +22,9 @@ const TABLE_GAP_MM: f64 = 1.0;
 /// The topic as [`calc`](crate::calc) offers it.
 pub const TOPIC: Topic = Topic {
     name: "trim",
-    title: "Shaft trimming",
-    summary: "Mass, balance point and mass line of a shaft after its cuts, and the cut that gives a finished length.",
     example,
+    input: described::<TrimInput>,
+    output: described::<TrimOutput>,
     run: |input| through_json(&input, trim),
 };
 
@@ -123,7 +123,7 @@ pub fn trim(input: &TrimInput) -> Result<TrimOutput, PhysicsError> {
     })
 }
 
-fn check_input(input: &TrimInput) -> Result<Vec<String>, PhysicsError> {
+fn check_input(input: &TrimInput) -> Result<Vec<TrimRemark>, PhysicsError> {
     plausible::SHAFT_MASS_G.check("mass_g", input.mass_g)?;
     plausible::SHAFT_LENGTH_MM.check("length_mm", input.length_mm)?;
     check::positive("balance_point_mm", input.balance_point_mm, "mm")?;
@@ -145,10 +145,7 @@ fn check_input(input: &TrimInput) -> Result<Vec<String>, PhysicsError> {
             advice: Advice::TaperTipsCutButt,
         });
     }
-    Ok(vec![format!(
-        "{} mm is cut from a taper tip: the tip is thicker there and may not fit the bore",
-        input.tip_trim_mm
-    )])
+    Ok(vec![TrimRemark::TaperTipCut { tip_trim_mm: input.tip_trim_mm }])
 }
 
 fn read(input: &TrimInput, inputs: &mut Inputs) -> Result<Cut, PhysicsError> {

@@ -3,6 +3,8 @@
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
+use crate::plausible::LooksLike;
+
 use crate::uncertainty::Correlation;
 
 use super::line::{BetweenRows, LineRow, MeasuredFrom};
@@ -183,7 +185,7 @@ pub struct Prediction {
 }
 
 /// Output of the topic `frequency`. With `measured` given, everything is for the calibrated line.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+#[derive(Debug, Clone, PartialEq, Serialize, ToSchema)]
 pub struct FrequencyOutput {
     /// First three frequencies, cycles per minute. Fewer when fewer freedoms carry mass, as on a massless shaft.
     pub frequencies_cpm: Vec<f64>,
@@ -218,5 +220,43 @@ pub struct FrequencyOutput {
     /// One entry for each entry of `what_if`.
     pub predictions: Vec<Prediction>,
     /// Figures that are possible but unusual for a club, with what to check.
-    pub warnings: Vec<String>,
+    pub warnings: Vec<FrequencyRemark>,
+}
+
+fact::facts! {
+    /// What looks odd about the figures without being impossible.
+    pub enum FrequencyRemark: "frequency_remark" {
+        /// The free length is not that of a club.
+        FreeLength {
+            /// The free length, millimetres.
+            free_mm: f64,
+        },
+        /// The head looks as if its mass were in another unit.
+        HeadInAnotherUnit {
+            /// What the figure looks like.
+            meant: LooksLike,
+        },
+        /// The head that was on for the reading looks as if its mass were in another unit.
+        ReadHeadInAnotherUnit {
+            /// What the figure looks like.
+            meant: LooksLike,
+        },
+        /// The table of stiffness and the reading are far apart.
+        TableFarOff {
+            /// How many times as stiff the table must be made to give the reading.
+            times: f64,
+        },
+        /// The stiffness is not that of a shaft.
+        Stiffness {
+            /// The softest row, newton square metres.
+            softest_n_m2: f64,
+            /// The stiffest row, newton square metres.
+            stiffest_n_m2: f64,
+        },
+        /// The frequency is not that of a shaft.
+        Frequency {
+            /// What comes out, cycles a minute.
+            first_cpm: f64,
+        },
+    }
 }

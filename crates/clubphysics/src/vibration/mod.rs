@@ -16,7 +16,9 @@ mod spread;
 mod topic;
 
 pub use beam::{Beam, Mode, RigidTip};
-pub use document::{Calibration, FrequencyInput, FrequencyOutput, Measured, Prediction, Sensitivity, TipBody, WhatIf};
+pub use document::{
+    Calibration, FrequencyInput, FrequencyOutput, FrequencyRemark, Measured, Prediction, Sensitivity, TipBody, WhatIf,
+};
 pub use line::{BetweenRows, LineRow, MeasuredFrom, StiffnessLine};
 pub use shapes::{BentLine, Shapes, shapes};
 pub use topic::{TOPIC, frequency};

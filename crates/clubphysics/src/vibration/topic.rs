@@ -1,16 +1,15 @@
 //! From the document to frequencies: set-ups, calibration, derivatives, uncertainty.
 
 use crate::advice::Advice;
-use crate::plausible::in_words;
 use serde_json::{Value, json};
 
 use super::beam::Beam;
-use super::document::{Calibration, FrequencyInput, FrequencyOutput, Prediction, Sensitivity};
+use super::document::{Calibration, FrequencyInput, FrequencyOutput, FrequencyRemark, Prediction, Sensitivity};
 use super::figures::{Figures, Setup};
 use super::spread::Spread;
 use crate::error::{Bound, PhysicsError};
 use crate::plausible::{STIFFNESS_FACTOR, STIFFNESS_FACTOR_USUAL, TIP_BODY_MASS_G};
-use crate::topic::{Topic, through_json};
+use crate::topic::{Topic, described, through_json};
 
 /// Modes that are answered.
 pub(super) const MODES: usize = 3;
@@ -19,9 +18,9 @@ const MM_PER_INCH: f64 = 25.4;
 /// The topic as [`calc`](crate::calc) offers it.
 pub const TOPIC: Topic = Topic {
     name: "frequency",
-    title: "Frequency and deflection",
-    summary: "Cycles per minute and deflection of a clamped club, calibrated to a reading, and what a change would do.",
     example,
+    input: described::<FrequencyInput>,
+    output: described::<FrequencyOutput>,
     run: |input| through_json(&input, frequency),
 };
 
@@ -214,37 +213,33 @@ fn sensitivity(input: &FrequencyInput, figures: &Figures, factor: f64) -> Result
     })
 }
 
-fn warnings(input: &FrequencyInput, beam: &Beam, full: &Answer) -> Vec<String> {
+fn warnings(input: &FrequencyInput, beam: &Beam, full: &Answer) -> Vec<FrequencyRemark> {
     let first_cpm = full.frequencies_cpm[0];
     let mut list = Vec::new();
     let free_mm = beam.free_length_m() * 1000.0;
     if !(300.0..=1300.0).contains(&free_mm) {
-        list.push(format!("free length {free_mm:.0} mm is unusual for a club: check that lengths are in mm"));
+        list.push(FrequencyRemark::FreeLength { free_mm });
     }
-    let heads = std::iter::once(("tip_body.mass_g", Some(&input.tip_body)))
-        .chain(input.measured.iter().map(|measured| ("measured.tip_body.mass_g", measured.tip_body.as_ref())));
-    for (field, mass_g) in heads.filter_map(|(field, tip)| Some((field, tip?.mass_g))) {
-        if let Some(meant) = TIP_BODY_MASS_G.meant(mass_g) {
-            list.push(format!("{field} is {mass_g} g: {}", in_words(&meant)));
-        }
+    if let Some(meant) = TIP_BODY_MASS_G.looks_like(input.tip_body.mass_g) {
+        list.push(FrequencyRemark::HeadInAnotherUnit { meant });
+    }
+    let read_with = input.measured.as_ref().and_then(|measured| measured.tip_body.as_ref());
+    if let Some(meant) = read_with.and_then(|tip| TIP_BODY_MASS_G.looks_like(tip.mass_g)) {
+        list.push(FrequencyRemark::ReadHeadInAnotherUnit { meant });
     }
     if input.measured.is_some() && !STIFFNESS_FACTOR_USUAL.contains(full.factor) {
-        list.push(format!(
-            "the table must be made {} times as stiff to give this reading: check the shaft, the length in the clamp \
-             and the head",
-            quantity::decimal(full.factor, 2)
-        ));
+        list.push(FrequencyRemark::TableFarOff { times: full.factor });
     }
-    let (softest, stiffest) = input
+    let (softest_n_m2, stiffest_n_m2) = input
         .stiffness_line
         .iter()
         .fold((f64::INFINITY, 0.0_f64), |(low, high), row| (low.min(row.stiffness_n_m2), high.max(row.stiffness_n_m2)));
-    if stiffest > 400.0 || (softest > 0.0 && softest < 2.0) {
-        list.push(format!("stiffness runs from {softest} to {stiffest} N·m²: check that it is in N·m²"));
+    if stiffest_n_m2 > 400.0 || (softest_n_m2 > 0.0 && softest_n_m2 < 2.0) {
+        list.push(FrequencyRemark::Stiffness { softest_n_m2, stiffest_n_m2 });
     }
     // Bare shafts run near 1,000 cpm; finished clubs 200 to 350.
     if !(120.0..=1500.0).contains(&first_cpm) {
-        list.push(format!("{first_cpm:.0} cpm is unusual for a shaft: check stiffness, masses and their units"));
+        list.push(FrequencyRemark::Frequency { first_cpm });
     }
     list
 }

@@ -1,5 +1,6 @@
-//! What a job waits for, in words.
+//! What a job waits for.
 
+use super::PartCount;
 use jiff::civil::Date;
 use serde::Serialize;
 use trade::id::JobId;
@@ -7,8 +8,76 @@ use trade::model::{Library, PartKind};
 use trade::order::Order;
 use utoipa::ToSchema;
 
+fact::facts! {
+    /// When parts are expected, as it is told on a day.
+    pub enum Expected: "order_expected" {
+        /// Nobody has named a day.
+        NoDay,
+        /// Today.
+        Today,
+        /// Tomorrow.
+        Tomorrow,
+        /// Within a week.
+        Soon {
+            /// The day.
+            expected_on: Date,
+        },
+        /// Later.
+        Later {
+            /// The day.
+            expected_on: Date,
+        },
+        /// They were expected yesterday.
+        Yesterday {
+            /// The day.
+            expected_on: Date,
+        },
+        /// They are late by more than a day.
+        Overdue {
+            /// By how many.
+            days: i32,
+            /// The day that they were expected on.
+            expected_on: Date,
+        },
+    }
+}
+
+impl Expected {
+    /// How the day that parts are expected on is told today.
+    #[must_use]
+    pub fn of(expected_on: Option<Date>, today: Date) -> Self {
+        let Some(expected_on) = expected_on else { return Self::NoDay };
+        match (expected_on - today).get_days() {
+            0 => Self::Today,
+            1 => Self::Tomorrow,
+            2..=6 => Self::Soon { expected_on },
+            7.. => Self::Later { expected_on },
+            -1 => Self::Yesterday { expected_on },
+            days => Self::Overdue { days: -days, expected_on },
+        }
+    }
+}
+
+fact::facts! {
+    /// What a job waits for or lacks.
+    pub enum Wait: "order_wait" {
+        /// Parts on order.
+        Ordered {
+            /// The parts.
+            parts: PartCount,
+            /// When they are expected.
+            expected: Expected,
+        },
+        /// Parts that nobody has ordered.
+        NotOrdered {
+            /// The parts.
+            parts: PartCount,
+        },
+    }
+}
+
 /// Parts that a job waits for.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
+#[derive(Debug, Clone, PartialEq, Serialize, ToSchema)]
 pub struct Waiting {
     /// Running number of the order; none where nothing is ordered yet.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -29,8 +98,9 @@ pub struct Waiting {
     /// Days since they were expected, where they are late.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub days_late: Option<i64>,
-    /// All of it in words, for example “waits for 2 heads Siskin 7, expected Tuesday”.
-    pub words: String,
+    /// All of it, for example “waits for 2 heads Siskin 7, expected Tuesday”.
+    #[serde(flatten)]
+    pub fact: Wait,
 }
 
 /// What a job waits for on a day, of all orders; the earliest expected first, those without a day last.
@@ -42,7 +112,7 @@ pub fn waiting(orders: &[Order], job: &JobId, library: &Library, today: Date) ->
             let count = order.open_for(job);
             (count > 0).then(|| {
                 let line = &order.line;
-                let named = named_count(count, line.kind, &line.model, line.number.as_deref(), library);
+                let parts = PartCount::of(count, line.kind, &line.model, line.number.as_deref(), library);
                 Waiting {
                     order: Some(line.order),
                     kind: line.kind,
@@ -51,33 +121,11 @@ pub fn waiting(orders: &[Order], job: &JobId, library: &Library, today: Date) ->
                     count,
                     expected_on: order.expected_on(),
                     days_late: order.days_late(today),
-                    words: format!("waits for {named}, {}", when(order, today)),
+                    fact: Wait::Ordered { parts, expected: Expected::of(order.expected_on(), today) },
                 }
             })
         })
         .collect();
     found.sort_by_key(|w| (w.expected_on.is_none(), w.expected_on, w.order));
     found
-}
-
-/// `2 heads Siskin 7`, `1 shaft Tramontana parallel`.
-#[must_use]
-pub fn named_count(count: i64, kind: PartKind, model: &str, number: Option<&str>, library: &Library) -> String {
-    let name = library.get(model).map_or(model, trade::model::Model::name);
-    let number = number.map(|n| format!(" {n}")).unwrap_or_default();
-    format!("{count} {kind}{} {name}{number}", if count == 1 { "" } else { "s" })
-}
-
-fn when(order: &Order, today: Date) -> String {
-    let Some(day) = order.expected_on() else { return "no day named yet".to_owned() };
-    let days = (day - today).get_days();
-    let dated = day.strftime("%A %-d %b").to_string();
-    match days {
-        0 => "expected today".to_owned(),
-        1 => "expected tomorrow".to_owned(),
-        2..=6 => format!("expected {}", day.strftime("%A")),
-        7.. => format!("expected {dated}"),
-        -1 => format!("overdue: they were expected yesterday, {dated}"),
-        _ => format!("{} days overdue: they were expected on {dated}", -days),
-    }
 }

@@ -3,9 +3,11 @@
 
 use super::{Fitting, Given, Ground, Lock, Shelf, Solve, Supply, lock, prove};
 use bench::belief::Believed;
+use bench::chance::Chance;
 use bench::remedy::Progress;
-use quantity::decimal;
+use fact::Told;
 use serde::{Deserialize, Serialize};
+use trade::club_name::ClubName;
 use trade::error::TradeError;
 use trade::job::JobClub;
 use trade::model::PartKind;
@@ -13,6 +15,69 @@ use trade::part::Part;
 use trade::places;
 use trade::plan::{ClubPlan, Plan, PlannedPart};
 use utoipa::ToSchema;
+
+fact::facts! {
+    /// How a change of shaft moves a club against its frequency line.
+    pub enum LineChange: "planner_line_change" {
+        /// Both shafts were measured.
+        Moved {
+            /// How far off with the new one.
+            now_cpm: f64,
+            /// How far off with the old one.
+            was_cpm: f64,
+        },
+        /// Only the new one was measured.
+        Found {
+            /// How far off with it.
+            now_cpm: f64,
+        },
+        /// Only the old one was measured.
+        Lost {
+            /// How far off with it.
+            was_cpm: f64,
+        },
+    }
+}
+
+fact::facts! {
+    /// A part that changes.
+    pub enum ChangeOfPlan: "planner_change" {
+        /// The new one is lighter.
+        Lighter {
+            /// The club.
+            club: ClubName,
+            /// What changes.
+            kind: PartKind,
+            /// Code now, two joined by ` + `; none where there is none.
+            from: Option<String>,
+            /// Code in the new plan.
+            to: Option<String>,
+            /// By how much.
+            by_g: f64,
+            /// What it does to the frequency, where that is known.
+            line: Option<LineChange>,
+            /// Chance of the club with the new plan.
+            chance: Chance,
+        },
+        /// The new one is heavier, or weighs the same.
+        Heavier {
+            /// The club.
+            club: ClubName,
+            /// What changes.
+            kind: PartKind,
+            /// Code now, two joined by ` + `; none where there is none.
+            from: Option<String>,
+            /// Code in the new plan.
+            to: Option<String>,
+            /// By how much.
+            by_g: f64,
+            /// What it does to the frequency, where that is known.
+            line: Option<LineChange>,
+            /// Chance of the club with the new plan.
+            chance: Chance,
+        },
+    }
+}
 
 /// One difference between the plan as it is and the new one.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
@@ -27,8 +92,9 @@ pub struct PlanChange {
     pub from: String,
     /// Codes in the new plan.
     pub to: String,
-    /// In a sentence, with what it does to the club.
-    pub words: String,
+    /// The same with what it does to the club.
+    #[serde(flatten)]
+    pub fact: Told,
 }
 
 /// A plan made anew.
@@ -38,6 +104,9 @@ pub struct Replan {
     pub plan: Plan,
     /// What changes, club by club.
     pub changes: Vec<PlanChange>,
+    /// Places of the clubs with a doubted reading, which the plan does not count.
+    #[serde(default)]
+    pub doubted_slots: Vec<i64>,
     /// Clubs expected in tolerance as it is.
     pub inside_now: f64,
     /// Clubs expected in tolerance with the new plan.
@@ -103,7 +172,9 @@ pub fn propose_again_with<'a>(
             _ => {}
         }
     }
-    Ok(Replan { plan, changes, inside_now, inside_then })
+    let doubted = |club: &&JobClub| believed.standing().iter().any(|r| r.club == club.id && believed.is_doubted(&r.id));
+    let doubted_slots = assembly.job.clubs.iter().filter(doubted).map(|club| club.slot).collect();
+    Ok(Replan { plan, changes, doubted_slots, inside_now, inside_then })
 }
 
 /// Leaves a single candidate for what is done, moves the club by what its readings say of the planned parts, and lets a
@@ -173,14 +244,14 @@ fn with_grip(old: &ClubPlan, new: &ClubPlan) -> ClubPlan {
     kept
 }
 
-/// How far both shafts are off their frequency line, where that is known: `, 0.4 cpm off its line, was 3.1`.
-fn line_words(old: &ClubPlan, new: &ClubPlan) -> String {
-    let off = |plan: &ClubPlan| plan.frequency.and_then(|f| f.off_cpm).map(|cpm| decimal(cpm.abs(), 1));
+/// How far both shafts are off their frequency line, where that is known.
+fn line_change(old: &ClubPlan, new: &ClubPlan) -> Option<LineChange> {
+    let off = |plan: &ClubPlan| plan.frequency.and_then(|f| f.off_cpm).map(f64::abs);
     match (off(old), off(new)) {
-        (Some(was), Some(now)) => format!(", {now} cpm off its line, was {was}"),
-        (None, Some(now)) => format!(", {now} cpm off its line"),
-        (Some(was), None) => format!(", its frequency not known, was {was} cpm off its line"),
-        (None, None) => String::new(),
+        (Some(was_cpm), Some(now_cpm)) => Some(LineChange::Moved { now_cpm, was_cpm }),
+        (None, Some(now_cpm)) => Some(LineChange::Found { now_cpm }),
+        (Some(was_cpm), None) => Some(LineChange::Lost { was_cpm }),
+        (None, None) => None,
     }
 }
 
@@ -198,23 +269,22 @@ fn changes_of(club: &JobClub, old: &ClubPlan, new: &ClubPlan, chance: f64) -> Ve
             }
             let grams = |parts: &[PlannedPart]| parts.iter().map(|p| p.mass_g).sum::<f64>();
             let more = grams(&to) - grams(&from);
-            let line = if kind == PartKind::Shaft { line_words(old, new) } else { String::new() };
-            let words = format!(
-                "{}: {} in place of {} ({} g {}{line}), {}.",
-                club.target.number,
-                if to.is_empty() { format!("no {kind}") } else { codes(&to) },
-                if from.is_empty() { format!("no {kind}") } else { codes(&from) },
-                decimal(more.abs(), 1),
-                if more < 0.0 { "lighter" } else { "heavier" },
-                bench::chance::chance_words(chance)
-            );
+            let line = if kind == PartKind::Shaft { line_change(old, new) } else { None };
+            let coded = |parts: &[PlannedPart]| (!parts.is_empty()).then(|| codes(parts));
+            let (club_name, chance, by_g) = (club.target.name(), Chance::of(chance), more.abs());
+            let (was, now) = (coded(&from), coded(&to));
+            let fact = if more < 0.0 {
+                ChangeOfPlan::Lighter { club: club_name, kind, from: was, to: now, by_g, line, chance }
+            } else {
+                ChangeOfPlan::Heavier { club: club_name, kind, from: was, to: now, by_g, line, chance }
+            };
             Some(PlanChange {
                 slot: club.slot,
                 number: club.target.number.clone(),
                 kind,
                 from: codes(&from),
                 to: codes(&to),
-                words,
+                fact: fact.into(),
             })
         })
         .collect()

@@ -30,9 +30,8 @@
 //! reading costs the mean of what the measured ones of its blank cost in this club: what is to be expected of it, so it
 //! is neither favoured over a shaft that is known nor shunned. (What is unknown of the centre adds the same to both.)
 
-use quantity::decimal;
 use std::collections::BTreeMap;
-use trade::frequency_line::{FrequencyLine, ShaftFrequency};
+use trade::frequency_line::{BlankLine, FrequencyLine, ShaftFrequency};
 use trade::job::JobClub;
 use trade::model::{Library, PartKind};
 use trade::part::{Part, PartState};
@@ -113,7 +112,7 @@ impl Lines {
         let place = blank_of(model, part)?;
         let nothing = Blank::default();
         let blank = self.0.get(&(model.code.clone(), place)).unwrap_or(&nothing);
-        Some(line_words(model, model.blanks[place].number.clone(), blank))
+        Some(line_of(model, model.blanks[place].number.clone(), blank))
     }
 
     /// How a shaft lies in a club; none where its blank has no line.
@@ -132,7 +131,7 @@ impl Lines {
     #[must_use]
     pub fn note(&self, model: &ShaftModel, shaft: &Part, club: &JobClub, mut plan: ClubPlan) -> ClubPlan {
         plan.frequency = self.shaft(model, shaft, &club.target);
-        plan.reasons.extend(plan.frequency.map(|f| f.words()));
+        plan.reasons.extend(plan.frequency.map(|f| f.fact().into()));
         plan
     }
 
@@ -170,22 +169,20 @@ impl Lines {
             }
             let nothing = Blank::default();
             let blank = self.0.get(&(model.code.clone(), place)).unwrap_or(&nothing);
-            told.push(line_words(model, number, blank));
+            told.push(line_of(model, number, blank));
         }
         told
     }
 }
 
-fn line_words(model: &ShaftModel, number: Option<String>, blank: &Blank) -> FrequencyLine {
+fn line_of(model: &ShaftModel, number: Option<String>, blank: &Blank) -> FrequencyLine {
     let measured = count(&blank.readings_cpm);
-    let name = number.as_ref().map_or_else(|| model.name.clone(), |n| format!("{} {n}", model.name));
-    let words = match blank.line_cpm {
-        Some(cpm) => format!("{name}: its line is {} cpm, of {measured} measured.", decimal(cpm, 1)),
-        None => {
-            format!("{name}: {measured} measured, and {LEAST_MEASURED} make a line; its frequency does not count yet.")
-        }
+    let shaft = model.name.clone();
+    let fact = match blank.line_cpm {
+        Some(line_cpm) => BlankLine::Line { shaft, number: number.clone(), line_cpm, measured },
+        None => BlankLine::TooFew { shaft, number: number.clone(), measured, needed: LEAST_MEASURED },
     };
-    FrequencyLine { shaft_model: model.code.clone(), number, measured, line_cpm: blank.line_cpm, words }
+    FrequencyLine { shaft_model: model.code.clone(), number, measured, line_cpm: blank.line_cpm, fact: fact.into() }
 }
 
 /// The place of a shaft's blank among its model's.

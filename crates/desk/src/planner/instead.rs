@@ -4,7 +4,7 @@
 use super::{Fitting, Shelf, seats};
 use bench::assembly::Assembly;
 use matching::{Candidate, Choice};
-use quantity::decimal;
+use trade::club_name::ClubName;
 use trade::error::TradeError;
 use trade::fit;
 use trade::model::PartKind;
@@ -12,19 +12,108 @@ use trade::part::Part;
 use trade::plan::Instead;
 use trade::swing_weight::points_per_g;
 
+fact::facts! {
+    /// Why a part that would do is not in the plan.
+    pub enum InsteadWhy: "planner_instead_why" {
+        /// Another club of the plan has it.
+        Taken {
+            /// The club.
+            club: ClubName,
+            /// Its job, where several are planned together.
+            job: Option<i64>,
+        },
+        /// A job outside the plan holds it.
+        Held {
+            /// The job.
+            job: i64,
+            /// Number of its club.
+            number: String,
+        },
+        /// The head of a neighbouring number, stronger than asked.
+        Stronger {
+            /// Its number.
+            number: String,
+            /// By how much.
+            by_deg: f64,
+        },
+        /// The head of a neighbouring number, weaker than asked.
+        Weaker {
+            /// Its number.
+            number: String,
+            /// By how much.
+            by_deg: f64,
+        },
+        /// The same number of another head model.
+        OtherHead {
+            /// Name of the model.
+            head: String,
+            /// Its number.
+            number: String,
+        },
+        /// The blank of another number.
+        OtherBlank {
+            /// Its number.
+            number: String,
+        },
+        /// Another shaft model.
+        OtherShaft {
+            /// Name of the model.
+            shaft: String,
+        },
+        /// Another grip model.
+        OtherGrip {
+            /// Name of the model.
+            grip: String,
+        },
+    }
+}
+
+fact::facts! {
+    /// What a part would do in the place of one that is missing.
+    pub enum InsteadOf: "planner_instead" {
+        /// With a weight in the tip.
+        WithTip {
+            /// Code of the part.
+            part: String,
+            /// Why the plan does not use it.
+            why: InsteadWhy,
+            /// Distance from the target.
+            off_points: f64,
+            /// In the tip.
+            tip_g: f64,
+        },
+        /// Without one.
+        WithoutTip {
+            /// Code of the part.
+            part: String,
+            /// Why the plan does not use it.
+            why: InsteadWhy,
+            /// Distance from the target.
+            off_points: f64,
+        },
+    }
+}
+
 /// So many of each sort are named.
 const NAMED: usize = 2;
 
+/// Who has a part: a club, of a job where several are planned together.
+#[derive(Clone)]
+pub(super) struct Whose {
+    pub club: ClubName,
+    pub job: Option<i64>,
+}
+
 /// Which parts a plan uses, and for whom.
 #[derive(Default)]
-pub(super) struct Used(Vec<(PartKind, usize, String)>);
+pub(super) struct Used(Vec<(PartKind, usize, Whose)>);
 
 impl Used {
-    /// Notes the parts of one club; `whose` is how it is called ("the 7", "the 7 of job 3").
-    pub fn note(&mut self, choice: &Choice, whose: &str) {
+    /// Notes the parts of one club.
+    pub fn note(&mut self, choice: &Choice, whose: &Whose) {
         let parts = [(PartKind::Head, choice.head), (PartKind::Shaft, choice.shaft), (PartKind::Grip, choice.grip)];
         let adapter = choice.adapter.map(|part| (PartKind::Adapter, part));
-        self.0.extend(parts.into_iter().chain(adapter).map(|(kind, part)| (kind, part, whose.to_owned())));
+        self.0.extend(parts.into_iter().chain(adapter).map(|(kind, part)| (kind, part, whose.clone())));
     }
 
     /// Adds what another job's clubs take.
@@ -33,9 +122,9 @@ impl Used {
     }
 
     /// Who has a part, where every piece of it is spoken for.
-    fn by(&self, kind: PartKind, part: usize, pieces: u32) -> Option<&str> {
+    fn by(&self, kind: PartKind, part: usize, pieces: u32) -> Option<&Whose> {
         let mut holders = self.0.iter().filter(|(k, p, _)| *k == kind && *p == part);
-        holders.nth((pieces as usize).checked_sub(1)?).map(|x| x.2.as_str())
+        holders.nth((pieces as usize).checked_sub(1)?).map(|x| &x.2)
     }
 }
 
@@ -82,7 +171,8 @@ pub(super) fn instead(
         .iter()
         .filter_map(|c| {
             let whose = used.by(kind, c.part, shelf.count(parts[c.part]))?;
-            rest.with(place, c.points, 0.0).map(|x| x.named(kind, parts[c.part], &format!("{whose} has it")))
+            let why = InsteadWhy::Taken { club: whose.club.clone(), job: whose.job };
+            rest.with(place, c.points).map(|x| x.named(kind, parts[c.part], why))
         })
         .collect();
     nearest(&mut taken, &mut out);
@@ -90,8 +180,8 @@ pub(super) fn instead(
     let mut held = Vec::new();
     for h in shelf.held.iter().filter(|h| !h.fixed && h.part.kind == kind) {
         let Some(points) = held_points(assembly, fitting, &h.part)? else { continue };
-        let why = format!("job {} holds it for its {}", h.job, h.club);
-        let named = rest.with(place, points, 0.0).map(|x| x.named(kind, &h.part, &why));
+        let why = InsteadWhy::Held { job: h.job, number: h.club.clone() };
+        let named = rest.with(place, points).map(|x| x.named(kind, &h.part, why));
         held.extend(named.map(|x| Instead { held_by: Some(h.job), ..x }));
     }
     nearest(&mut held, &mut out);
@@ -110,17 +200,9 @@ pub(super) fn instead(
             _ => None,
         };
         let Some((points, why)) = other else { continue };
-        free.extend(rest.with(place, points, 0.0).map(|x| x.named(kind, p, &why)));
+        free.extend(rest.with(place, points).map(|x| x.named(kind, p, why)));
     }
     nearest(&mut free, &mut out);
-    // More in the tip than the shop allows.
-    if let (PartKind::Head, Some(head)) = (kind, left[0])
-        && let Some(x) = rest.with(0, head.points, assembly.shop.tip_weight_cap_g)
-        && x.over_cap_g > 0.0
-    {
-        let why = format!("over the shop's {} g in the tip", decimal(assembly.shop.tip_weight_cap_g, 1));
-        out.push(x.named(PartKind::Head, shelf.heads[head.part], &why));
-    }
     Ok(out)
 }
 
@@ -159,7 +241,11 @@ fn nearest(found: &mut Vec<Instead>, out: &mut Vec<Instead>) {
 }
 
 /// A head of another number or model that takes the shaft: points and what is different.
-fn other_head(assembly: Assembly<'_>, fitting: &Fitting<'_>, part: &Part) -> Result<Option<(f64, String)>, TradeError> {
+fn other_head(
+    assembly: Assembly<'_>,
+    fitting: &Fitting<'_>,
+    part: &Part,
+) -> Result<Option<(f64, InsteadWhy)>, TradeError> {
     let (Some(mass_g), Some(number)) = (part.mass_g, part.number.as_deref()) else { return Ok(None) };
     let model = assembly.library.head(&part.model)?;
     let target = &fitting.club.target;
@@ -173,10 +259,13 @@ fn other_head(assembly: Assembly<'_>, fitting: &Fitting<'_>, part: &Part) -> Res
     }
     let scale = fitting.need.head_scale.map_or(0.0, |s| s.points_per_g);
     let loft = part.loft_deg.unwrap_or(model.numbers[has].loft_deg) - target.loft_deg;
-    let why = if same {
-        format!("the {number}'s head, {}° {}", decimal(loft.abs(), 1), if loft < 0.0 { "stronger" } else { "weaker" })
+    let (number, by_deg) = (number.to_owned(), loft.abs());
+    let why = if !same {
+        InsteadWhy::OtherHead { head: model.name.clone(), number }
+    } else if loft < 0.0 {
+        InsteadWhy::Stronger { number, by_deg }
     } else {
-        format!("a {} {number}", model.name)
+        InsteadWhy::Weaker { number, by_deg }
     };
     Ok(Some((mass_g * scale, why)))
 }
@@ -186,7 +275,7 @@ fn other_shaft(
     assembly: Assembly<'_>,
     fitting: &Fitting<'_>,
     part: &Part,
-) -> Result<Option<(f64, String)>, TradeError> {
+) -> Result<Option<(f64, InsteadWhy)>, TradeError> {
     let model = assembly.library.shaft(&part.model)?;
     let number = &fitting.club.target.number;
     let bore = fitting.adapter.map(|model| model.bore_diameter_mm);
@@ -202,30 +291,29 @@ fn other_shaft(
     };
     let cap_mm = assembly.library.grip(&fitting.club.target.grip_model)?.cap_mm;
     let why = if model.code == fitting.shaft_model.code {
-        format!("the {blank}'s blank")
+        InsteadWhy::OtherBlank { number: blank.to_owned() }
     } else {
-        format!("a {}, another feel", model.name)
+        InsteadWhy::OtherShaft { shaft: model.name.clone() }
     };
     Ok(Some((cut.shaft.mass_g * points_per_g(cut.shaft.balance_point_mm + cap_mm), why)))
 }
 
-fn other_grip(assembly: Assembly<'_>, part: &Part) -> Result<Option<(f64, String)>, TradeError> {
+fn other_grip(assembly: Assembly<'_>, part: &Part) -> Result<Option<(f64, InsteadWhy)>, TradeError> {
     let model = assembly.library.grip(&part.model)?;
     let mass_g = part.mass_g.unwrap_or(model.mass_g);
-    Ok(Some((mass_g * points_per_g(model.centre_mm), format!("a {}", model.name))))
+    Ok(Some((mass_g * points_per_g(model.centre_mm), InsteadWhy::OtherGrip { grip: model.name.clone() })))
 }
 
 /// How a club would come out.
 struct Outcome {
     deviation_points: f64,
     tip_g: f64,
-    over_cap_g: f64,
 }
 
 impl Rest<'_, '_> {
-    /// The club with these points in place of a part, with the tip weight that brings it nearest; above `beyond_g` if
-    /// that is not nought, in one piece. Nothing where another part is lacking too.
-    fn with(&self, place: usize, points: f64, beyond_g: f64) -> Option<Outcome> {
+    /// The club with these points in place of a part, with the tip weight that brings it nearest and that the
+    /// shop allows. Nothing where another part is lacking too.
+    fn with(&self, place: usize, points: f64) -> Option<Outcome> {
         let need = &self.fitting.need;
         let mut bare = need.base_points + points;
         let takes = |i: usize| i != 3 || need.adapters.is_some();
@@ -233,13 +321,8 @@ impl Rest<'_, '_> {
             bare += part.as_ref().or_else(|| self.of_all(i)).map(|c| c.points)?;
         }
         let per_g = self.per_tip_g()?;
-        if beyond_g > 0.0 {
-            let grams = (-bare / per_g).ceil();
-            let over = grams - beyond_g;
-            return Some(Outcome { deviation_points: bare + grams * per_g, tip_g: grams, over_cap_g: over.max(0.0) });
-        }
         let grams = (-bare / per_g).clamp(0.0, need.tip_cap_g).round();
-        Some(Outcome { deviation_points: bare + grams * per_g, tip_g: grams, over_cap_g: 0.0 })
+        Some(Outcome { deviation_points: bare + grams * per_g, tip_g: grams })
     }
 
     /// Where all are taken, one of those that fit speaks for the kind.
@@ -257,11 +340,14 @@ impl Rest<'_, '_> {
 }
 
 impl Outcome {
-    fn named(&self, kind: PartKind, part: &Part, why: &str) -> Instead {
-        let off = self.deviation_points;
-        let tip =
-            if self.tip_g > 0.0 { format!("{} g in the tip", decimal(self.tip_g, 0)) } else { "no tip weight".into() };
-        let words = format!("{} ({why}): about {} points off with {tip}.", part.code, decimal(off.abs(), 1));
-        Instead { kind, code: part.code.clone(), held_by: None, words, deviation_points: off, tip_g: self.tip_g }
+    fn named(&self, kind: PartKind, part: &Part, why: InsteadWhy) -> Instead {
+        let (code, tip_g) = (part.code.clone(), self.tip_g);
+        let off_points = self.deviation_points.abs();
+        let fact = if tip_g > 0.0 {
+            InsteadOf::WithTip { part: code.clone(), why, off_points, tip_g }
+        } else {
+            InsteadOf::WithoutTip { part: code.clone(), why, off_points }
+        };
+        Instead { kind, code, held_by: None, fact: fact.into(), deviation_points: self.deviation_points, tip_g }
     }
 }

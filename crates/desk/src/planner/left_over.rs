@@ -4,7 +4,7 @@ use super::PlanWeights;
 use trade::grip::GripModel;
 
 /// Heads of a number are alike within so much: about half a point, a usual tolerance (a judgement, no source).
-const ALIKE_G: f64 = 1.0;
+pub(super) const ALIKE_G: f64 = 1.0;
 /// A grip farther off than so many standard deviations is no dearer for it.
 const MOST_DEVIATIONS: f64 = 3.0;
 

@@ -9,29 +9,34 @@ mod again;
 mod day;
 pub mod frequency;
 mod instead;
+mod lack;
 mod left_over;
 mod locks;
 mod options;
 mod outlook;
 mod picks;
+mod reason;
 mod seats;
 mod supply;
-mod words;
 
-pub use again::{PlanChange, Replan, propose_again, propose_again_with};
+pub use again::{ChangeOfPlan, LineChange, PlanChange, Replan, propose_again, propose_again_with};
 pub use day::{DayJob, DayPlan, propose_day, propose_day_with};
 pub use frequency::Lines;
+pub use instead::{InsteadOf, InsteadWhy};
+pub use lack::Lack;
 pub use locks::{Lock, kept};
 pub use options::{Law, PlanOption, SolveMore, options, options_with};
 pub use picks::{Picks, Taken, expect, plan_of, plan_with};
+pub use reason::PlanReason;
 pub use supply::{HeldPart, Supply};
 
-use self::instead::{Used, instead};
+use self::instead::{Used, Whose, instead};
+use self::lack::{lacks, name_missing};
 use self::left_over::{HeadMasses, deviations, grip_cost};
 use self::locks::lock;
 use self::outlook::{Lists, Losses};
+use self::reason::reasons;
 use self::seats::{Given, Seat};
-use self::words::{lacks, name_missing, reasons};
 use bench::assembly::Assembly;
 use fnv::FnvHasher;
 use matching::{
@@ -181,9 +186,9 @@ impl<'a> Ground<'a> {
     fn used(&self, choices: &[Option<Choice>], by_job: bool) -> Used {
         let mut used = Used::default();
         for (fitting, choice) in self.fittings.iter().zip(choices) {
-            let number = &fitting.club.target.number;
-            let job = if by_job { format!(" of job {}", self.assembly.job.number) } else { String::new() };
-            choice.iter().for_each(|choice| used.note(choice, &format!("the {number}{job}")));
+            let job = by_job.then_some(self.assembly.job.number);
+            let whose = Whose { club: fitting.club.target.name(), job };
+            choice.iter().for_each(|choice| used.note(choice, &whose));
         }
         used
     }
@@ -336,7 +341,7 @@ fn fitting<'a>(
     let grip_model = library.grip(&target.grip_model)?;
     let cap_mm = grip_model.cap_mm;
     if let (Some(code), None) = (&target.ferrule_model, ferrule) {
-        missing.push(lacks(club, PartKind::Ferrule, code, "No free ferrule of this model; the plan goes on without"));
+        missing.push(lacks(club, PartKind::Ferrule, code, Lack::Ferrule));
     }
     let adapter = seat.as_ref().map(|s| s.model);
     let below_tip_mm = adapter.map_or(0.0, |model| model.length_mm);

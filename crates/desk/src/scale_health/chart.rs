@@ -10,7 +10,7 @@ use trade::scale_event::Happened;
 use trade::scale_event::{CheckRead, ScaleEvent, standing_checks};
 use utoipa::ToSchema;
 
-/// Checks that the limits are reckoned from; later ones are held against them (common practice: 20 to 25).
+/// Checks that the limits are computed from; later ones are held against them (common practice: 20 to 25).
 pub const BASE_FULL: usize = 20;
 /// Fewer checks than this give no limits; the tolerance alone judges them (a judgement, no source).
 pub const BASE_LEAST: usize = 8;
@@ -37,7 +37,7 @@ pub struct ChartPoint {
     /// How far from the check before; none for the first.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub range: Option<f64>,
-    /// Whether the limits were reckoned from it.
+    /// Whether the limits were computed from it.
     pub in_base: bool,
     /// Whether it lies within its tolerance.
     pub passed: bool,
@@ -60,7 +60,7 @@ pub struct CheckChart {
     pub name: String,
     /// By how much a check may be off, in the scale's unit.
     pub tolerance: f64,
-    /// How many checks the limits were reckoned from; 0 while there are too few.
+    /// How many checks the limits were computed from; 0 while there are too few.
     pub base: usize,
     /// Centre line: the mean of the base period.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -85,17 +85,17 @@ pub struct CheckChart {
     pub points: Vec<ChartPoint>,
 }
 
-/// Where the chart begins: after the last adjustment, or where it was begun anew.
+/// Where the chart begins: after the last adjustment, or where a new one was started.
 pub(crate) fn begins(events: &[ScaleEvent]) -> usize {
-    let anew =
+    let starts =
         |e: &ScaleEvent| matches!(e.what, Happened::NewBase { .. } | Happened::Calibrated { adjusted: true, .. });
-    events.iter().rposition(anew).map_or(0, |at| at + 1)
+    events.iter().rposition(starts).map_or(0, |at| at + 1)
 }
 
 /// The chart of one check weight; none without a check of it. `events` are those of one scale, in order.
 ///
-/// One check far out tells from the ninth on, the other patterns once the base period is whole; both anew after each
-/// time that the scale was trusted again.
+/// One check far out tells from the ninth on, the other patterns once the base period is whole; both from the
+/// first check after the scale was last trusted again.
 ///
 /// # Errors
 /// Figures that no chart can be made of.

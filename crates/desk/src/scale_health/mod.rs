@@ -15,6 +15,9 @@ pub use estimation::gauge_study::GaugeStudy;
 
 pub use chart::{BASE_FULL, BASE_LEAST, ChartPoint, CheckChart, chart, charts};
 pub use offset::{Offset, offset};
-pub use question::{Doubtful, LooksLike, question};
-pub use study::{Category, StudyPlan, StudyResult, StudyStep, evaluate, noise_from, shuffled_plan, study_design_check};
-pub use trust::{Spoken, judge, sentence, trust};
+pub use question::{Doubtful, LooksLike, Question, QuestionNext, question};
+pub use study::{
+    Category, StudyAdvice, StudyFound, StudyNext, StudyPlan, StudyResult, StudyStep, evaluate, noise_from,
+    shuffled_plan, study_design_check,
+};
+pub use trust::{Spoken, judge, said, trust};

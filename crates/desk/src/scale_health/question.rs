@@ -1,9 +1,10 @@
 //! Entries of a check that look like a slip: asked about before they are kept, and kept all the same when the builder
 //! says that they are right.
 
+use fact::facts;
 use quantity::MassUnit;
-use serde::{Deserialize, Serialize};
-use trade::gauge::{Gauge, Measures, Standard, print_error, print_value};
+use serde::Serialize;
+use trade::gauge::{Gauge, GaugeFigure, Measures, Standard};
 use utoipa::ToSchema;
 
 /// How near to the suspected figure an entry must lie: a share of it, or the tolerance of the check if that is more.
@@ -12,7 +13,7 @@ const ALIKE: f64 = 0.02;
 const FAR: f64 = 10.0;
 
 /// What a doubtful entry may be.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+#[derive(Debug, Clone, PartialEq, Serialize, ToSchema)]
 #[serde(tag = "kind", rename_all = "snake_case")]
 pub enum LooksLike {
     /// Read in another unit than it was taken in.
@@ -31,15 +32,80 @@ pub enum LooksLike {
     FarOff,
 }
 
+facts! {
+    /// What is odd about an entry.
+    pub enum Question: "check_question" {
+        /// It would be right in another unit.
+        OtherUnit {
+            /// What was entered.
+            shown: GaugeFigure,
+            /// What was to be shown.
+            wanted: GaugeFigure,
+            /// Name of what was on the scale.
+            standard: String,
+            /// The entry with the unit in which it would be right.
+            typed: String,
+        },
+        /// It is what another weight of the shop should show.
+        OtherStandard {
+            /// What was entered.
+            shown: GaugeFigure,
+            /// What was to be shown.
+            wanted: GaugeFigure,
+            /// Name of what was on the scale.
+            standard: String,
+            /// Name of the other.
+            other: String,
+        },
+        /// Far off, and nothing explains it.
+        FarOff {
+            /// What was entered.
+            shown: GaugeFigure,
+            /// What was to be shown.
+            wanted: GaugeFigure,
+            /// Name of what was on the scale.
+            standard: String,
+            /// How far apart they are.
+            by: GaugeFigure,
+        },
+    }
+}
+
+facts! {
+    /// What to do about an odd entry.
+    pub enum QuestionNext: "check_question_next" {
+        /// Say that it was the other unit, or keep it.
+        OtherUnit {
+            /// What was entered.
+            shown: GaugeFigure,
+            /// The entry with the unit in which it would be right.
+            typed: String,
+        },
+        /// Say that it was the other weight, or keep it.
+        OtherStandard {
+            /// What was entered.
+            shown: GaugeFigure,
+            /// Name of the other.
+            other: String,
+        },
+        /// Read it again, or keep it.
+        FarOff {
+            /// What was entered.
+            shown: GaugeFigure,
+        },
+    }
+}
+
 /// An entry that is asked about.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+#[derive(Debug, Clone, PartialEq, Serialize, ToSchema)]
 pub struct Doubtful {
     /// What it looks like.
     pub looks_like: LooksLike,
-    /// What is odd, in a sentence.
-    pub words: String,
-    /// What to do, in a sentence.
-    pub next: String,
+    /// What is odd.
+    #[serde(flatten)]
+    pub said: Question,
+    /// What to do.
+    pub next: QuestionNext,
 }
 
 /// Whether an entry looks like a slip: a unit mixed up, another weight of the shop, or far off.
@@ -52,12 +118,11 @@ pub fn question(gauge: &Gauge, standard: &Standard, others: &[Standard], typed: 
     if error.abs() <= tolerance {
         return None;
     }
-    let shown = print_value(gauge, value);
-    let wanted = print_value(gauge, standard.value);
+    let (shown, wanted, standard_name) = (gauge.reading(value), gauge.reading(standard.value), standard.name.clone());
     if let Some(typed_in) = other_unit(gauge.measures, standard.value, tolerance, typed, value) {
         return Some(Doubtful {
-            words: format!("{shown} is far from the {wanted} of {}, but {typed_in} would be right", standard.name),
-            next: format!("Was it {typed_in}? Say so, or keep {shown} as it is."),
+            next: QuestionNext::OtherUnit { shown: shown.clone(), typed: typed_in.clone() },
+            said: Question::OtherUnit { shown, wanted, standard: standard_name, typed: typed_in.clone() },
             looks_like: LooksLike::OtherUnit { typed: typed_in },
         });
     }
@@ -68,14 +133,14 @@ pub fn question(gauge: &Gauge, standard: &Standard, others: &[Standard], typed: 
     };
     if let Some(other) = others.iter().find(near) {
         return Some(Doubtful {
-            words: format!("{shown} is what {} should show, not {} ({wanted})", other.name, standard.name),
-            next: format!("Was {} on it? Say so, or keep {shown} as it is.", other.name),
+            next: QuestionNext::OtherStandard { shown: shown.clone(), other: other.name.clone() },
+            said: Question::OtherStandard { shown, wanted, standard: standard_name, other: other.name.clone() },
             looks_like: LooksLike::OtherStandard { standard: other.key.clone(), name: other.name.clone() },
         });
     }
     (error.abs() > FAR * tolerance).then(|| Doubtful {
-        words: format!("{shown} is {} away from the {wanted} of {}", print_error(gauge, error), standard.name),
-        next: format!("Look at what is on it and read again, or keep {shown} as it is."),
+        next: QuestionNext::FarOff { shown: shown.clone() },
+        said: Question::FarOff { shown, wanted, standard: standard_name, by: gauge.amount(error) },
         looks_like: LooksLike::FarOff,
     })
 }

@@ -1,11 +1,11 @@
-//! The gauge study at the bench: several parts, each read several times by several builders, in an order that nobody
-//! can foresee; then how much of what scatters is the scale and the hands.
+//! The gauge study at the bench: several parts, each read several times by several builders, in random
+//! order; then how much of what scatters is the scale and the hands.
 
 use estimation::gauge_study::{Crossed, GaugeStudy};
-use quantity::decimal;
+use fact::facts;
 use serde::{Deserialize, Serialize};
 use trade::error::TradeError;
-use trade::gauge::{Gauge, print_error};
+use trade::gauge::{Gauge, GaugeFigure};
 use utoipa::ToSchema;
 
 /// What is recommended at least (common practice after AIAG, Measurement Systems Analysis: 10 parts, 3 builders, 3
@@ -46,11 +46,76 @@ pub struct StudyPlan {
     pub order: Vec<StudyStep>,
 }
 
-/// Refuses a study that could tell nothing, and says what is recommended; empty words for one that is large enough.
+facts! {
+    /// What is recommended for a study that has less.
+    pub enum StudyAdvice: "study_advice" {
+        /// More parts, builders or trials.
+        More {
+            /// Parts.
+            parts: usize,
+            /// Builders.
+            builders: usize,
+            /// How often each reads each part.
+            trials: usize,
+        },
+    }
+}
+
+facts! {
+    /// What a study has found.
+    pub enum StudyFound: "study_found" {
+        /// How much of the spread is the scale and the hands.
+        Spread {
+            /// The share.
+            gauge_share: f64,
+            /// How much one hand's readings scatter.
+            scale: GaugeFigure,
+            /// How much the hands differ.
+            hands: GaugeFigure,
+        },
+    }
+}
+
+facts! {
+    /// What to do about a scale that does not tell its parts apart well.
+    pub enum StudyNext: "study_next" {
+        /// The hands differ more than the scale scatters.
+        HandsDiffer {
+            /// Classes told apart.
+            classes: usize,
+            /// Classes wanted.
+            wanted: usize,
+        },
+        /// Several readings of each part are enough.
+        Repeat {
+            /// Classes told apart.
+            classes: usize,
+            /// Classes wanted.
+            wanted: usize,
+            /// Readings of each part.
+            times: usize,
+        },
+        /// A finer scale is needed.
+        FinerScale {
+            /// Classes told apart.
+            classes: usize,
+            /// Classes wanted.
+            wanted: usize,
+            /// How far the parts lie apart.
+            within: GaugeFigure,
+        },
+    }
+}
+
+/// Refuses a study that could tell nothing, and says what is recommended where it has less.
 ///
 /// # Errors
 /// Too few or too many parts, builders or trials; names that are empty or occur twice.
-pub fn study_design_check(parts: &[String], builders: &[String], trials: usize) -> Result<String, TradeError> {
+pub fn study_design_check(
+    parts: &[String],
+    builders: &[String],
+    trials: usize,
+) -> Result<Option<StudyAdvice>, TradeError> {
     let refuse = |fault: StudyFault| Err(TradeError::refused(fault));
     let named = |names: &[String], unnamed: StudyFault, twice: fn(String) -> StudyFault| {
         if names.iter().any(|name| name.trim().is_empty()) {
@@ -71,14 +136,10 @@ pub fn study_design_check(parts: &[String], builders: &[String], trials: usize) 
         return refuse(StudyFault::TooMany { parts: counts.0, builders: counts.1, trials });
     }
     let small = counts.0 < WANTED.0 || counts.1 < WANTED.1 || counts.2 < WANTED.2;
-    Ok(if small {
-        "10 parts, 3 builders and 3 trials are recommended; with fewer the shares are rough.".into()
-    } else {
-        String::new()
-    })
+    Ok(small.then_some(StudyAdvice::More { parts: WANTED.0, builders: WANTED.1, trials: WANTED.2 }))
 }
 
-/// A study with its readings in random order: trial by trial, the builders in turn, each with the parts shuffled anew,
+/// A study with its readings in random order: trial by trial, the builders in turn, each with the parts shuffled again,
 /// so that nobody remembers what a part read before. The same seed gives the same order.
 ///
 /// # Errors
@@ -126,7 +187,7 @@ impl SplitMix {
     }
 }
 
-/// How far a study's parts are told apart.
+/// How well a study's parts are told apart.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, ToSchema)]
 #[serde(rename_all = "snake_case")]
 pub enum Category {
@@ -139,7 +200,7 @@ pub enum Category {
 }
 
 /// What a study has found.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+#[derive(Debug, Clone, PartialEq, Serialize, ToSchema)]
 pub struct StudyResult {
     /// By averages and ranges.
     pub average_range: GaugeStudy,
@@ -155,10 +216,12 @@ pub struct StudyResult {
     /// Scatter of one reading by one hand, in the scale's unit: what the scale may state as its noise, its rounding
     /// taken off.
     pub noise_sd: f64,
-    /// In a sentence.
-    pub words: String,
-    /// What to do, in a sentence; empty where nothing is to be done.
-    pub next: String,
+    /// How much of the spread is the scale and the hands.
+    #[serde(flatten)]
+    pub found: StudyFound,
+    /// What to do; none where nothing is to be done.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub next: Option<StudyNext>,
 }
 
 /// Works a study out. `readings` has one value a step, in the order of the plan.
@@ -193,7 +256,11 @@ pub fn evaluate(plan: &StudyPlan, gauge: &Gauge, readings: &[Option<f64>]) -> Re
         classes: found.categories,
         category,
         noise_sd: noise_from(found.equipment, gauge.display_step),
-        words: words(&found, gauge),
+        found: StudyFound::Spread {
+            gauge_share: found.gauge_percent / 100.0,
+            scale: gauge.amount(found.equipment),
+            hands: gauge.amount(found.appraiser.hypot(found.interaction)),
+        },
         next: next(&found, category, gauge),
     })
 }
@@ -206,46 +273,23 @@ pub fn noise_from(shown_sd: f64, display_step: f64) -> f64 {
     (shown_sd * shown_sd - display_step * display_step / 12.0).max(0.0).sqrt().max(least)
 }
 
-fn words(found: &GaugeStudy, gauge: &Gauge) -> String {
-    let scale = print_error(gauge, found.equipment);
-    let hands = print_error(gauge, found.appraiser.hypot(found.interaction));
-    format!(
-        "Of the spread you see, {} % is the scale and the hands: one hand's readings scatter by {scale}, the hands differ \
-         by {hands}.",
-        decimal(found.gauge_percent, 0)
-    )
-}
-
-fn next(found: &GaugeStudy, category: Category, gauge: &Gauge) -> String {
+fn next(found: &GaugeStudy, category: Category, gauge: &Gauge) -> Option<StudyNext> {
     if found.categories >= CLASSES_WANTED && category != Category::Poor {
-        return String::new();
+        return None;
     }
-    let classes = match found.categories {
-        0 | 1 => "does not tell these parts apart at all".to_owned(),
-        n => format!("tells these parts apart in {n} classes only; {CLASSES_WANTED} are wanted"),
-    };
+    let (classes, wanted) = (found.categories, CLASSES_WANTED);
     let hands = found.appraiser.hypot(found.interaction);
     if hands > found.equipment {
-        return format!(
-            "The scale {classes}. The hands differ more than the scale scatters: agree on how a part is seated and when \
-             the figure is taken, then study it again."
-        );
+        return Some(StudyNext::HandsDiffer { classes, wanted });
     }
     // With n readings each the repeats' variance falls to an nth; what is wanted of it follows from the classes.
-    let wanted = std::f64::consts::SQRT_2 * found.part / CLASSES_WANTED as f64;
-    let left = wanted * wanted - hands * hands;
+    let wanted_sd = std::f64::consts::SQRT_2 * found.part / CLASSES_WANTED as f64;
+    let left = wanted_sd * wanted_sd - hands * hands;
     let repeats = (found.equipment * found.equipment / left).ceil();
     if left > 0.0 && (2.0..=5.0).contains(&repeats) {
-        return format!(
-            "The scale {classes}. Read each part {} times, re-seated, and take the mean; or take a finer scale.",
-            decimal(repeats, 0)
-        );
+        return Some(StudyNext::Repeat { classes, wanted, times: repeats as usize });
     }
-    format!(
-        "The scale {classes}: they lie within {} of each other. Take a finer scale, or parts that differ as much as your \
-         stock does.",
-        print_error(gauge, 6.0 * found.part.max(gauge.display_step))
-    )
+    Some(StudyNext::FinerScale { classes, wanted, within: gauge.amount(6.0 * found.part.max(gauge.display_step)) })
 }
 
 fact::facts! {

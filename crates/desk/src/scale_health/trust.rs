@@ -1,20 +1,21 @@
 //! Whether a scale is trusted, and what takes the trust away.
 
 use crate::scale_health::chart::{ChartPoint, chart};
+use fact::{Fact, Told};
 use jiff::civil::Date;
 use trade::error::TradeError;
-use trade::gauge::{Gauge, print_error, print_value};
+use trade::gauge::Gauge;
 use trade::id::EventId;
 use trade::scale_event::{Happened, ScaleEvent, standing_checks};
-use trade::trust::{Reason, Trust, TrustCause};
+use trade::trust::{Reason, Since, Trust, TrustCause, TrustFinding, TrustSaid};
 
 /// What the newest check says against its scale.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Spoken {
     /// What.
     pub cause: TrustCause,
-    /// In words.
-    pub reason: String,
+    /// What was found.
+    pub finding: TrustFinding,
     /// The check.
     pub check: EventId,
     /// First day of it.
@@ -35,17 +36,16 @@ pub fn judge(events: &[ScaleEvent], gauge: &Gauge) -> Result<Option<Spoken>, Tra
     if !check.passed() {
         let same = |c: &trade::scale_event::CheckRead| !c.passed() && (c.error() > 0.0) == (check.error() > 0.0);
         let run: Vec<_> = of_weight.iter().rev().take_while(|(_, c)| same(c)).collect();
-        let reason = format!(
-            "{} for {}: {} too {}, where {} is allowed",
-            print_value(gauge, check.reading),
-            check.name,
-            print_error(gauge, check.error()),
-            if check.error() > 0.0 { "much" } else { "little" },
-            print_error(gauge, check.tolerance),
-        );
+        let (reading, standard) = (gauge.reading(check.reading), check.name.clone());
+        let (by, allowed) = (gauge.amount(check.error()), gauge.amount(check.tolerance));
+        let finding = if check.error() > 0.0 {
+            TrustFinding::TooMuch { reading, standard, by, allowed }
+        } else {
+            TrustFinding::TooLittle { reading, standard, by, allowed }
+        };
         return Ok(Some(Spoken {
             cause: TrustCause::Tolerance,
-            reason,
+            finding,
             check: event.id.clone(),
             since: run.last().map_or(event.day, |(e, _)| e.day),
             off_by: mean(run.iter().map(|(_, c)| c.error())),
@@ -59,7 +59,7 @@ pub fn judge(events: &[ScaleEvent], gauge: &Gauge) -> Result<Option<Spoken>, Tra
     let cause = TrustCause::from(*pattern);
     Ok(Some(Spoken {
         cause,
-        reason: format!("{}: {}", check.name, cause.word()),
+        finding: TrustFinding::Pattern { standard: check.name.clone(), cause },
         check: event.id.clone(),
         since: run.first().map_or(event.day, |p| p.day),
         off_by: mean(run.iter().map(|p| p.error)),
@@ -79,7 +79,7 @@ pub fn trust(events: &[ScaleEvent], gauge: &Gauge, today: Date) -> Trust {
         since: None,
         off_by: None,
         reasons: Vec::new(),
-        words: String::new(),
+        said: None,
         passed: None,
         extra_sd: 0.0,
     };
@@ -98,18 +98,18 @@ pub fn trust(events: &[ScaleEvent], gauge: &Gauge, today: Date) -> Trust {
         found.passed = standing_checks(&events[at..]).last().filter(|(_, c)| c.passed()).map(|(e, _)| e.id.clone());
         found.since = Some(*since);
         found.off_by = (known && off_by != 0.0).then_some(off_by);
-        found.reasons.push(Reason { cause: *cause, words: reason.clone() });
+        found.reasons.push(Reason { cause: *cause, finding: reason.clone() });
         found.extra_sd = off_by.abs().max(unknown_sd);
     }
     if let Some(due) = next_due(events).filter(|due| *due < today) {
-        let words = format!("its calibration was due on {}", day_words(due));
-        found.reasons.push(Reason { cause: TrustCause::Overdue, words });
+        let finding = TrustFinding::Overdue { due_on: due }.told();
+        found.reasons.push(Reason { cause: TrustCause::Overdue, finding });
         found.since = found.since.or(Some(due));
         found.extra_sd = found.extra_sd.max(unknown_sd);
     }
     found.trusted = found.reasons.is_empty();
     if !found.trusted {
-        found.words = sentence(&found, gauge, today);
+        found.said = said(&found, gauge, today);
     }
     found
 }
@@ -122,48 +122,19 @@ pub(crate) fn next_due(events: &[ScaleEvent]) -> Option<Date> {
     })?
 }
 
-/// What speaks against a scale in a sentence, with what to do, as it is said on a day.
+/// What is said of a scale that is not trusted, with what to do, as it is said on a day; none for a trusted one.
 #[must_use]
-pub fn sentence(found: &Trust, gauge: &Gauge, today: Date) -> String {
-    let since = found.since.map_or_else(String::new, |day| format!(" since {}", since_words(day, today)));
+pub fn said(found: &Trust, gauge: &Gauge, today: Date) -> Option<TrustSaid> {
+    let (first, day) = (found.reasons.first()?, found.since?);
+    let (scale, since) = (gauge.name.clone(), Since::of(day, today));
     let overdue_only = found.reasons.iter().all(|r| r.cause == TrustCause::Overdue);
     if found.passed.is_some() && !overdue_only {
-        return format!(
-            "The {} passed its last check after it was not trusted{since}. Say what was done, and trust it again.",
-            gauge.name
-        );
+        return Some(TrustSaid::Passed { scale, since });
     }
-    match (found.off_by, overdue_only) {
-        (Some(off_by), _) => {
-            let (more, less) = gauge.measures.too_much();
-            let way = if off_by > 0.0 { more } else { less };
-            format!(
-                "The {} reads {} {way}{since}: check it before you rely on it.",
-                gauge.name,
-                print_error(gauge, off_by)
-            )
-        }
-        (None, true) => {
-            let words = found.reasons.first().map_or("", |r| r.words.as_str());
-            format!("The {} is not relied on: {words}. Have it calibrated, and enter that.", gauge.name)
-        }
-        (None, false) => {
-            let words = found.reasons.first().map_or("", |r| r.words.as_str());
-            format!("The {} is not trusted{since}: {words}. Check it before you rely on it.", gauge.name)
-        }
-    }
-}
-
-fn day_words(day: Date) -> String {
-    day.strftime("%-d %b %Y").to_string()
-}
-
-/// `today`, `yesterday`, `Tuesday`, `3 Mar 2026`.
-fn since_words(day: Date, today: Date) -> String {
-    match (today - day).get_days() {
-        0 => "today".into(),
-        1 => "yesterday".into(),
-        2..=6 => day.strftime("%A").to_string(),
-        _ => day_words(day),
-    }
+    Some(match found.off_by {
+        Some(off_by) => TrustSaid::Off { scale, off_by: gauge.amount(off_by), way: gauge.measures.way(off_by), since },
+        // Since an overdue calibration was due.
+        None if overdue_only => TrustSaid::Overdue { scale, due_on: day },
+        None => TrustSaid::NotTrusted { scale, since, reason: Told::clone(&first.finding) },
+    })
 }

@@ -1,8 +1,7 @@
 //! The clubs of a sheet against each other: the same club twice, lengths and lofts out of order.
 
-use crate::sheet_check::{Named, Severity, SheetProblem};
+use crate::sheet_check::{Named, Severity, SheetFinding, SheetNext, SheetProblem};
 use crate::short_sheet::{canonical, family};
-use quantity::{Length, decimal};
 use std::cmp::Ordering;
 use trade::kind::ClubKind;
 use trade::sheet::Sheet;
@@ -31,15 +30,9 @@ fn twice(clubs: &[Named<'_>], found: &mut Vec<SheetProblem>) {
         let same =
             |c: &&Named<'_>| c.club.club_kind == club.club.club_kind && canonical(c.club.number.trim()) == number;
         if clubs[..i].iter().any(|c| same(&c)) {
-            found.push(
-                SheetProblem::new(
-                    Severity::Stop,
-                    club.field("number"),
-                    format!("the {} {} is on the sheet twice", club.club.club_kind, club.club.number),
-                    "Take one out, or give it its right number",
-                )
-                .of(&club.club.number),
-            );
+            let fact = SheetFinding::Twice { club: club.club.name() };
+            let problem = SheetProblem::new(Severity::Stop, club.field("number"), &fact, &SheetNext::TakeOneOut);
+            found.push(problem.of(club.club));
         }
     }
 }
@@ -51,47 +44,37 @@ fn mixed_ends(sheet: &Sheet, found: &mut Vec<SheetProblem>) {
         sheet.clubs.windows(2).position(|w| w[0].length_to != w[1].length_to && mixed(w[0].club_kind, w[1].club_kind));
     if let Some(i) = odd {
         let (a, b) = (&sheet.clubs[i], &sheet.clubs[i + 1]);
-        found.push(SheetProblem::new(
-            Severity::Warn,
-            format!("clubs[{}].length_to", i + 1),
-            format!("the length of the {} is {} and that of the {} {}", a.number, a.length_to, b.number, b.length_to),
-            "Measure all clubs of a set to the same end",
-        ));
+        let (one, one_to, other, other_to) = (a.name(), a.length_to, b.name(), b.length_to);
+        let fact = SheetFinding::MixedEnds { one, one_to, other, other_to };
+        let field = format!("clubs[{}].length_to", i + 1);
+        found.push(SheetProblem::new(Severity::Warn, field, &fact, &SheetNext::OneEnd));
     }
 }
 
 fn lofts(strong: &Named<'_>, weak: &Named<'_>, found: &mut Vec<SheetProblem>) {
-    let (a, b) = (strong.club.loft_deg, weak.club.loft_deg);
-    let words = match a.total_cmp(&b) {
+    let (other_deg, loft_deg) = (strong.club.loft_deg, weak.club.loft_deg);
+    let other = strong.club.name();
+    let fact = match other_deg.total_cmp(&loft_deg) {
         Ordering::Less => return,
-        Ordering::Equal => format!("its loft of {}° is that of the {} too", decimal(b, 1), strong.club.number),
-        Ordering::Greater => format!(
-            "its loft of {}° is stronger than the {}'s {}°, the order is turned round",
-            decimal(b, 1),
-            strong.club.number,
-            decimal(a, 1)
-        ),
+        Ordering::Equal => SheetFinding::SameLoft { loft_deg, other },
+        Ordering::Greater => SheetFinding::LoftOrder { loft_deg, other, other_deg },
     };
-    found.push(
-        SheetProblem::new(Severity::Warn, weak.field("loft_deg"), words, "Correct the loft of one of the two")
-            .of(&weak.club.number),
-    );
+    let problem = SheetProblem::new(Severity::Warn, weak.field("loft_deg"), &fact, &SheetNext::CorrectLoft);
+    found.push(problem.of(weak.club));
 }
 
 fn lengths(long: &Named<'_>, short: &Named<'_>, found: &mut Vec<SheetProblem>) {
     const SAME_MM: f64 = 0.05;
-    let (Some(a), Some(b)) = (long.to_cap_mm(), short.to_cap_mm()) else { return };
-    let inches = |mm: f64| format!("{} in", decimal(Length::from_mm(mm).inch(), 2));
+    let (Some(other_mm), Some(length_mm)) = (long.to_cap_mm(), short.to_cap_mm()) else { return };
     let wedges = long.club.club_kind == ClubKind::Wedge && short.club.club_kind == ClubKind::Wedge;
-    let (severity, words, next) = if (a - b).abs() <= SAME_MM {
+    let other = long.club.name();
+    let (severity, fact, next) = if (other_mm - length_mm).abs() <= SAME_MM {
         let severity = if wedges { Severity::Note } else { Severity::Warn };
-        let words = format!("its length of {} is that of the {} too", inches(b), long.club.number);
-        (severity, words, "Nothing to do if they are meant to be one length")
-    } else if b > a {
-        let words = format!("at {} it is longer than the {} at {}", inches(b), long.club.number, inches(a));
-        (Severity::Warn, words, "Correct the length of one of the two")
+        (severity, SheetFinding::SameLength { length_mm, other }, SheetNext::IfOneLength)
+    } else if length_mm > other_mm {
+        (Severity::Warn, SheetFinding::LengthOrder { length_mm, other, other_mm }, SheetNext::CorrectLength)
     } else {
         return;
     };
-    found.push(SheetProblem::new(severity, short.field("length_mm"), words, next).of(&short.club.number));
+    found.push(SheetProblem::new(severity, short.field("length_mm"), &fact, &next).of(short.club));
 }

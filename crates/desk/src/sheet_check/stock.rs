@@ -1,8 +1,8 @@
 //! What no part in stock can reach.
 
 use crate::mass_model::{Ingredients, MassModel};
-use crate::sheet_check::{Named, Severity, SheetProblem};
-use quantity::{SwingWeight, decimal};
+use crate::sheet_check::{Named, Severity, SheetNext, SheetProblem, StockFinding};
+use trade::club_name::ClubName;
 use trade::fit::{BlankUse, blank_use};
 use trade::model::{Library, PartKind};
 use trade::part::Part;
@@ -57,76 +57,38 @@ pub(super) fn check(club: &Named<'_>, library: &Library, stock: &[Part], shop: &
     };
     let mut shafts = used_as(|u| u == BlankUse::Own);
     let grips = of(PartKind::Grip, &club.club.grip_model);
-    let mut push = |severity, field: &str, words: String, next: String| {
-        found.push(SheetProblem::new(severity, club.field(field), words, next).of(&club.club.number));
+    let mut push = |field: &str, fact: StockFinding, next: SheetNext| {
+        found.push(SheetProblem::new(Severity::Warn, club.field(field), &fact, &next).of(club.club));
     };
     let neighbours = used_as(|u| matches!(u, BlankUse::Neighbour(_)));
     if shafts.is_empty() && !neighbours.is_empty() {
         let mut numbers: Vec<&str> = neighbours.iter().filter_map(|p| p.number.as_deref()).collect();
         numbers.dedup();
-        push(
-            Severity::Warn,
-            "shaft_model",
-            format!(
-                "no blank {} of {} is free in stock; the model's rule allows the blank of the {}",
-                entry.number,
-                shaft.name,
-                numbers.join(" or the ")
-            ),
-            "It changes the flex: order the blank, or give the reason on the job".into(),
-        );
+        let blanks = numbers.into_iter().map(|n| ClubName::of(club.club.club_kind, n)).collect();
+        let fact = StockFinding::NeighbourBlank { shaft: shaft.name.clone(), club: club.club.name(), blanks };
+        push("shaft_model", fact, SheetNext::OrderBlank);
         shafts = neighbours;
     }
     if shafts.is_empty() {
-        push(
-            Severity::Warn,
-            "shaft_model",
-            format!("no shaft {} that fits this number is free in stock", shaft.name),
-            "Order it, or choose another shaft model".into(),
-        );
+        push("shaft_model", StockFinding::NoShaft { shaft: shaft.name.clone() }, SheetNext::OrderShaft);
     }
     if grips.is_empty() {
-        push(
-            Severity::Warn,
-            "grip_model",
-            format!("no grip {} is free in stock", club.club.grip_model),
-            "Order it, or choose another grip model".into(),
-        );
+        let grip = club.grip.map_or_else(|| club.club.grip_model.clone(), |g| g.name.clone());
+        push("grip_model", StockFinding::NoGrip { grip }, SheetNext::OrderGrip);
     }
     if let Some(code) = &club.club.ferrule_model
         && of(PartKind::Ferrule, code).is_empty()
     {
-        push(Severity::Warn, "ferrule_model", format!("no ferrule {code} is free in stock"), "Order it".into());
+        let ferrule = library.ferrule(code).map_or_else(|_| code.clone(), |f| f.name.clone());
+        push("ferrule_model", StockFinding::NoFerrule { ferrule }, SheetNext::Order);
     }
     let Ok(ingredients) = Ingredients::of_sheet(club.club, library, shop) else { return };
     if head.takes_adapter
         && !stock.iter().any(|p| p.kind == PartKind::Adapter && p.is_free() && fits(library, p, &head.code))
     {
-        push(
-            Severity::Warn,
-            "head_model",
-            format!("{} takes an adapter, and none is free in stock", head.name),
-            "Order it".into(),
-        );
+        push("head_model", StockFinding::NoAdapter { head: head.name.clone() }, SheetNext::Order);
     }
-    let Ok(nominal) = MassModel::of(&ingredients) else { return };
-    let (points, tolerance) = (club.club.swing_weight_points, club.club.tolerances.swing_weight_points);
-    let swap_g = screws(head);
-    let tip_g = most_in_tip_g(library, stock, shop, shaft.tip_diameter_mm);
-    let order = {
-        let w = window(&nominal, points, 0.0, tip_g);
-        format!("{} to {} g", decimal(w.from_g - swap_g, 1), decimal(w.to_g + swap_g, 1))
-    };
-    if heads.is_empty() {
-        push(
-            Severity::Warn,
-            "head_model",
-            format!("no {} of {} is free in stock", entry.number, head.name),
-            format!("Order heads of {order}"),
-        );
-        return;
-    }
-    // The extremes of shafts and grips in stock: if none of these reaches, nothing does.
+    // The extremes of shafts and grips in stock: if none of these reaches, nothing does. Where there are none, the model's.
     let spread = |parts: &[&Part]| extremes(parts.iter().filter_map(|p| p.mass_g));
     let with = |shaft_g: Option<f64>, grip_g: Option<f64>| {
         MassModel::of(&Ingredients { shaft_mass_g: shaft_g, grip_mass_g: grip_g, ..ingredients })
@@ -134,29 +96,28 @@ pub(super) fn check(club: &Named<'_>, library: &Library, stock: &[Part], shop: &
     let (shaft_g, grip_g) = (spread(&shafts), spread(&grips));
     let Ok(lightest) = with(shaft_g.map(|s| s.0), grip_g.map(|g| g.1)) else { return };
     let Ok(heaviest) = with(shaft_g.map(|s| s.1), grip_g.map(|g| g.0)) else { return };
-    let Some((low_g, high_g)) = extremes(heads.iter().map(|h| h.mass_g.unwrap_or(entry.mass_g))) else { return };
+    let (points, tolerance) = (club.club.swing_weight_points, club.club.tolerances.swing_weight_points);
+    let swap_g = screws(head);
+    let tip_g = most_in_tip_g(library, stock, shop, shaft.tip_diameter_mm);
+    // Heads that some shaft, grip and tip weight bring within the tolerance, as the plan looks for them.
+    let from_g = window(&heaviest, points, tolerance, tip_g).from_g - swap_g;
+    let to_g = window(&lightest, points, tolerance, tip_g).to_g + swap_g;
+    let Some((low_g, high_g)) = extremes(heads.iter().map(|h| h.mass_g.unwrap_or(entry.mass_g))) else {
+        let fact = StockFinding::NoHead { head: head.name.clone(), club: club.club.name() };
+        push("head_model", fact, SheetNext::OrderHeads { from_g, to_g });
+        return;
+    };
     let lowest = lightest.swing_weight_points(low_g - swap_g, 0.0);
     let highest = heaviest.swing_weight_points(high_g + swap_g, tip_g);
-    let letter = |p: f64| SwingWeight::from_points(p).letter(1);
-    if lowest > points + tolerance || highest < points - tolerance {
-        let (reach, from) = if lowest > points {
-            (
-                format!("the lightest free head, {} g, comes out at {} or more", decimal(low_g, 1), letter(lowest)),
-                "with nothing in the tip",
-            )
-        } else {
-            (
-                format!("the heaviest free head, {} g, comes out at {} or less", decimal(high_g, 1), letter(highest)),
-                if tip_g > 0.0 { "with the shop's most in the tip" } else { "and no tip weight in stock fits" },
-            )
-        };
-        push(
-            Severity::Warn,
-            "swing_weight_points",
-            format!("{} cannot be reached from stock: {reach} {from}", letter(points)),
-            format!("Order heads of {order}, or change length, grip or swing weight"),
-        );
-    }
+    let fact = if lowest > points + tolerance {
+        StockFinding::HeadsTooHeavy { asked_points: points, head_g: low_g, reads_points: lowest }
+    } else if highest < points - tolerance {
+        let tip_g = Some(tip_g).filter(|g| *g > 0.0);
+        StockFinding::HeadsTooLight { asked_points: points, head_g: high_g, reads_points: highest, tip_g }
+    } else {
+        return;
+    };
+    push("swing_weight_points", fact, SheetNext::OrderHeadsOrChange { from_g, to_g });
 }
 
 /// Smallest and largest.

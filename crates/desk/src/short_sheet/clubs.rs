@@ -2,6 +2,7 @@
 
 use crate::short_sheet::words::{Atom, Phrase, Word};
 use crate::short_sheet::{ExpandContext, KnownClubs, ShortError, WordFault};
+use trade::club_name::ClubName;
 use trade::head::{HeadModel, HeadNumber};
 use trade::kind::ClubKind;
 
@@ -15,6 +16,11 @@ pub(super) struct Seat<'a> {
 }
 
 impl Seat<'_> {
+    /// The club as a figure of a fact.
+    pub(super) fn name(&self) -> ClubName {
+        ClubName::of(self.head.club_kind, &self.number.number)
+    }
+
     /// Irons and wedges are one family: a range may run from one to the other.
     pub(crate) const fn family(&self) -> u8 {
         family(self.head.club_kind)

@@ -28,18 +28,23 @@
 
 mod clubs;
 mod fault;
+mod origin;
 mod set_rule;
 mod words;
 
 pub(crate) use clubs::{canonical, family};
 pub use fault::{KnownClubs, ShortError, WordFault};
 
+pub use origin::{SwingWeightFrom, ValueFrom, WedgeFrom};
+
 use crate::short_sheet::clubs::{Roster, Seat};
 use crate::short_sheet::set_rule::Fitted;
 use crate::short_sheet::words::{Phrase, Word, phrases};
-use quantity::{Length, SwingWeight, decimal, round_to};
+use fact::{Fact, Told};
+use quantity::round_to;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
+use trade::club_name::ClubName;
 use trade::kind::{ClubKind, LengthTo};
 use trade::model::Library;
 use trade::sheet::{ReferenceClub, SetRule, SheetClub, Tolerances};
@@ -104,12 +109,19 @@ impl<'a> ExpandContext<'a> {
 }
 
 /// Where a field of an expanded club came from.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, ToSchema)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
 pub struct Origin {
     /// Field of the club.
     pub field: String,
-    /// Where its value came from, in words.
-    pub words: String,
+    /// Where its value came from.
+    #[serde(flatten)]
+    pub fact: Told,
+}
+
+impl Origin {
+    fn new(field: &str, fact: &impl Fact) -> Self {
+        Self { field: field.into(), fact: fact.told() }
+    }
 }
 
 /// A club of an expanded sheet, and where its fields came from.
@@ -164,6 +176,12 @@ struct Said {
     pub word: Word,
     pub text: String,
     pub at: usize,
+}
+
+impl Said {
+    fn written(&self) -> ValueFrom {
+        ValueFrom::Written { text: self.text.clone() }
+    }
 }
 
 /// Which field a word sets. Two words of one slot in one place contradict each other.
@@ -304,17 +322,17 @@ impl<'a> Groups<'a> {
         let grip_model = chosen(&ctx.models.grips, kind, ShortError::NoGripFor { kind })?;
         let ferrule_model = choice(&ctx.models.ferrules, kind).map(str::to_owned);
         let mut origins = Vec::new();
-        let mut note = |field: &str, words: String| origins.push(Origin { field: field.into(), words });
-        note("head_model", format!("{} {} of {}", kind, seat.number.number, seat.head.name));
+        let mut note = |field: &str, from: ValueFrom| origins.push(Origin::new(field, &from));
+        note("head_model", ValueFrom::Head { club: seat.name(), head: seat.head.name.clone() });
         let fitted = fitted.filter(|f| f.seat.family() == seat.family());
         let get = |slot| self.said(group, slot);
 
-        let (length_mm, length_to, words) = self.length(seat, group, &grip_model, ctx, fitted)?;
-        note("length_mm", words);
-        let (lie_deg, words) = angle(get(Slot::Lie), seat.number.lie_deg, fitted.and_then(Fitted::lie_offset_deg));
-        note("lie_deg", words);
-        let (loft_deg, words) = angle(get(Slot::Loft), seat.number.loft_deg, fitted.and_then(Fitted::loft_offset_deg));
-        note("loft_deg", words);
+        let (length_mm, length_to, from) = self.length(seat, group, &grip_model, ctx, fitted)?;
+        note("length_mm", from);
+        let (lie_deg, from) = angle(get(Slot::Lie), seat.number.lie_deg, fitted.and_then(Fitted::lie_offset));
+        note("lie_deg", from);
+        let (loft_deg, from) = angle(get(Slot::Loft), seat.number.loft_deg, fitted.and_then(Fitted::loft_offset));
+        note("loft_deg", from);
         let mut wraps = ctx.wraps;
         for slot in [Slot::FullWraps, Slot::LowerWraps] {
             if let Some(said) = get(slot)
@@ -324,13 +342,13 @@ impl<'a> Groups<'a> {
                     Slot::FullWraps => wraps.full = full.unwrap_or(wraps.full),
                     _ => wraps.lower_hand = lower.unwrap_or(wraps.lower_hand),
                 }
-                note("wraps", format!("written “{}”, beside {} of base", said.text, wraps.base));
+                note("wraps", ValueFrom::WrittenWraps { text: said.text.clone(), n: i64::from(wraps.base) });
             }
         }
         let mut stepped = |slot, field| {
             let said = get(slot)?;
             let (Word::Cpm(start, by) | Word::TotalMass(start, by)) = said.word else { return None };
-            note(field, format!("written “{}”", said.text));
+            note(field, said.written());
             Some(round_to(start + by.unwrap_or(0.0) * self.steps_before(seat, group, slot) as f64, 6))
         };
         let cpm = stepped(Slot::Cpm, "cpm");
@@ -345,7 +363,7 @@ impl<'a> Groups<'a> {
                 Word::CpmTolerance(v) => tolerances.cpm = v,
                 _ => {}
             }
-            note("tolerances", format!("written “{}”", said.text));
+            note("tolerances", said.written());
         }
         let grip_graphics =
             get(Slot::GripGraphics).and_then(|s| if let Word::GripGraphics(f) = s.word { Some(f) } else { None });
@@ -358,7 +376,7 @@ impl<'a> Groups<'a> {
             (Slot::SoftSide, "soft_side"),
         ] {
             if let Some(said) = get(slot) {
-                note(field, format!("written “{}”", said.text));
+                note(field, said.written());
             }
         }
         let club = SheetClub {
@@ -394,7 +412,7 @@ impl<'a> Groups<'a> {
         grip_model: &str,
         ctx: &ExpandContext<'a>,
         fitted: Option<&Fitted<'a>>,
-    ) -> Result<(f64, LengthTo, String), ShortError> {
+    ) -> Result<(f64, LengthTo, ValueFrom), ShortError> {
         let chart_to = seat.head.chart_length_to;
         let length_to = match self.said(group, Slot::LengthTo) {
             Some(Said { word: Word::LengthTo(to), .. }) => *to,
@@ -409,44 +427,36 @@ impl<'a> Groups<'a> {
             (LengthTo::ShaftEnd, LengthTo::Cap) => seat.number.chart.length_mm + cap_mm()?,
             _ => seat.number.chart.length_mm,
         };
-        let chart = inches(chart_mm);
         Ok(match self.said(group, Slot::Length) {
             Some(Said { word: Word::Length(length_mm), text, .. }) => {
-                (*length_mm, length_to, format!("written “{text}”, {length_to}"))
+                (*length_mm, length_to, ValueFrom::WrittenLength { text: text.clone(), to: length_to })
             }
             Some(Said { word: Word::LengthOffset(by_mm), text, .. }) => {
-                (chart_mm + by_mm, length_to, format!("chart {chart} and written “{text}”, {length_to}"))
+                let from = ValueFrom::ChartAndWrittenLength { chart_mm, text: text.clone(), to: length_to };
+                (chart_mm + by_mm, length_to, from)
             }
-            _ => match fitted.map(|f| f.length_offset_mm(ctx)).transpose()?.flatten() {
-                Some(by_mm) => {
-                    let by = Length::from_mm(by_mm).print_inches_signed();
-                    let number = &fitted.map_or("", |f| &f.seat.number.number);
-                    (chart_mm + by_mm, length_to, format!("chart {chart} and {by} as the fitted {number}, {length_to}"))
+            _ => match fitted.map(|f| Ok((f, f.length_offset_mm(ctx)?))).transpose()? {
+                Some((fitted, Some(by_mm))) => {
+                    let club = fitted.seat.name();
+                    let from = ValueFrom::ChartAndFittedLength { chart_mm, by_mm, club, to: length_to };
+                    (chart_mm + by_mm, length_to, from)
                 }
-                None => (chart_mm, length_to, format!("chart {chart}, {length_to}")),
+                _ => (chart_mm, length_to, ValueFrom::ChartLength { chart_mm, to: length_to }),
             },
         })
     }
 }
 
-fn inches(length_mm: f64) -> String {
-    Length::from_mm(length_mm).print_inches()
-}
-
 /// An angle from what was said, the fitted club's offset, or the chart.
-fn angle(said: Option<&Said>, chart_deg: f64, fitted_offset_deg: Option<f64>) -> (f64, String) {
-    let chart = decimal(chart_deg, 1);
+fn angle(said: Option<&Said>, chart_deg: f64, fitted: Option<(ClubName, f64)>) -> (f64, ValueFrom) {
     match said {
         Some(Said { word: Word::LieOffset(by) | Word::LoftOffset(by), text, .. }) => {
-            (chart_deg + by, format!("chart {chart}° and written “{text}”"))
+            (chart_deg + by, ValueFrom::ChartAndWrittenAngle { chart_deg, text: text.clone() })
         }
-        Some(Said { word: Word::Lie(v) | Word::Loft(v), text, .. }) => (*v, format!("written “{text}”")),
-        _ => match fitted_offset_deg {
-            Some(by) => (
-                chart_deg + by,
-                format!("chart {chart}° and {}{}° as the fitted club", if by < 0.0 { "" } else { "+" }, decimal(by, 1)),
-            ),
-            None => (chart_deg, format!("chart {chart}°")),
+        Some(said @ Said { word: Word::Lie(deg) | Word::Loft(deg), .. }) => (*deg, said.written()),
+        _ => match fitted {
+            Some((club, by_deg)) => (chart_deg + by_deg, ValueFrom::ChartAndFittedAngle { chart_deg, by_deg, club }),
+            None => (chart_deg, ValueFrom::ChartAngle { chart_deg }),
         },
     }
 }
@@ -474,9 +484,4 @@ fn say(specs: &mut Specs, phrase: Phrase) -> Result<(), ShortError> {
         specs.insert(slot, said.clone());
     }
     Ok(())
-}
-
-/// The swing weight in the trade's letters, for words.
-fn letters(points: f64) -> String {
-    SwingWeight::from_points(points).letter_short()
 }

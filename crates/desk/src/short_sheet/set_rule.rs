@@ -3,8 +3,11 @@
 use crate::mass_model::{Ingredients, MassModel};
 use crate::short_sheet::clubs::{Roster, Seat, family};
 use crate::short_sheet::words::{Atom, Word};
-use crate::short_sheet::{ExpandContext, Expanded, Groups, Origin, ShortError, Slot, WordFault, letters};
-use quantity::{FULCRUM_IN, INCH_MM, POINT_G_IN, decimal, round_to};
+use crate::short_sheet::{
+    ExpandContext, Expanded, Groups, Origin, ShortError, Slot, SwingWeightFrom, WedgeFrom, WordFault,
+};
+use quantity::{FULCRUM_IN, INCH_MM, POINT_G_IN, round_to};
+use trade::club_name::ClubName;
 use trade::error::TradeError;
 use trade::kind::{ClubKind, LengthTo};
 use trade::sheet::{ReferenceClub, SetRule};
@@ -36,12 +39,16 @@ impl<'a> Fitted<'a> {
         }
     }
 
-    pub(super) fn lie_offset_deg(&self) -> Option<f64> {
-        self.read.lie_deg.filter(|v| v.is_finite()).map(|lie| lie - self.seat.number.lie_deg)
+    /// The fitted club, and how much its lie differs from its chart, degrees.
+    pub(super) fn lie_offset(&self) -> Option<(ClubName, f64)> {
+        let lie_deg = self.read.lie_deg.filter(|v| v.is_finite())?;
+        Some((self.seat.name(), lie_deg - self.seat.number.lie_deg))
     }
 
-    pub(super) fn loft_offset_deg(&self) -> Option<f64> {
-        self.read.loft_deg.filter(|v| v.is_finite()).map(|loft| loft - self.seat.number.loft_deg)
+    /// The same of its loft.
+    pub(super) fn loft_offset(&self) -> Option<(ClubName, f64)> {
+        let loft_deg = self.read.loft_deg.filter(|v| v.is_finite())?;
+        Some((self.seat.name(), loft_deg - self.seat.number.loft_deg))
     }
 
     /// How much longer it is than its chart, both to the same end.
@@ -93,7 +100,7 @@ pub(super) fn apply<'a>(
     let seated = groups.seated();
     let equal = if rule == SetRule::EqualInertia { Some(Inertia::of(clubs, &seated, ctx, fitted)?) } else { None };
     for (made, &(seat, group)) in clubs.iter_mut().zip(&seated) {
-        let (mut points, mut words) = match &equal {
+        let (mut points, from) = match &equal {
             Some(inertia) => inertia.swing_weight(made, seat, ctx)?,
             None => written_swing_weight(groups, seat, group, fitted)?,
         };
@@ -102,10 +109,12 @@ pub(super) fn apply<'a>(
             && seat.is_wedge()
         {
             points += by;
-            words = format!("{words}; written “{}”", said.text);
+            let with_offset = WedgeFrom::Offset { what: from, text: said.text.clone() };
+            made.origins.push(Origin::new("swing_weight_points", &with_offset));
+        } else {
+            made.origins.push(Origin::new("swing_weight_points", &from));
         }
         made.club.swing_weight_points = round_to(points, 6);
-        made.origins.push(Origin { field: "swing_weight_points".into(), words });
     }
     if rule == SetRule::ConstantSwingWeight {
         refuse_unequal(clubs, &seated)?;
@@ -119,7 +128,7 @@ fn written_swing_weight<'a>(
     seat: Seat<'a>,
     group: usize,
     fitted: Option<&Fitted<'a>>,
-) -> Result<(f64, String), ShortError> {
+) -> Result<(f64, SwingWeightFrom), ShortError> {
     let fitted = fitted.filter(|f| f.seat.family() == seat.family());
     let read = fitted.and_then(|f| f.swing_weight_points().map(|points| (f, points)));
     if let Some(said) = groups.said(group, Slot::SwingWeight)
@@ -132,19 +141,19 @@ fn written_swing_weight<'a>(
             };
             // Counted over the clubs of the models, so that the fitted club itself keeps its reading.
             let steps = seat.place as f64 - f.seat.place as f64;
-            return Ok((
-                points + by * steps,
-                format!("written “{}”, from {} of the fitted {}", said.text, letters(points), f.seat.number.number),
-            ));
+            let (text, club) = (said.text.clone(), f.seat.name());
+            let from = SwingWeightFrom::WrittenFromFitted { text, fitted_points: points, club };
+            return Ok((points + by * steps, from));
         };
         let steps = groups.steps_before(seat, group, Slot::SwingWeight) as f64;
-        return Ok((start + by.unwrap_or(0.0) * steps, format!("written “{}”", said.text)));
+        let from = SwingWeightFrom::Written { text: said.text.clone() };
+        return Ok((start + by.unwrap_or(0.0) * steps, from));
     }
     Ok(match read {
-        Some((f, points)) => (points, format!("{} as the fitted {}", letters(points), f.seat.number.number)),
+        Some((f, points)) => (points, SwingWeightFrom::Fitted { fitted_points: points, club: f.seat.name() }),
         None => {
-            let points = seat.number.chart.swing_weight_points;
-            (points, format!("chart {}", letters(points)))
+            let chart_points = seat.number.chart.swing_weight_points;
+            (chart_points, SwingWeightFrom::Chart { chart_points })
         }
     })
 }
@@ -207,6 +216,7 @@ fn refuse_written_swing_weight(groups: &Groups<'_>) -> Result<(), ShortError> {
 struct Inertia {
     kg_cm2: f64,
     number: String,
+    club: ClubName,
     family: u8,
 }
 
@@ -242,7 +252,8 @@ impl Inertia {
         }
         let model = model_of(&Expanded { club, origins: Vec::new() }, ctx)?;
         let kg_cm2 = model.inertia_kg_cm2(model.head_for_swing_weight_g(points));
-        Ok(Self { kg_cm2, number: fitted.seat.number.number.clone(), family: fitted.seat.family() })
+        let (seat, number) = (fitted.seat, fitted.seat.number.number.clone());
+        Ok(Self { kg_cm2, number, club: seat.name(), family: seat.family() })
     }
 
     fn swing_weight<'a>(
@@ -250,13 +261,10 @@ impl Inertia {
         made: &Expanded,
         seat: Seat<'a>,
         ctx: &ExpandContext<'a>,
-    ) -> Result<(f64, String), ShortError> {
+    ) -> Result<(f64, SwingWeightFrom), ShortError> {
         if family(seat.head.club_kind) != self.family {
-            let points = seat.number.chart.swing_weight_points;
-            return Ok((
-                points,
-                format!("chart {}: equal inertia holds for the fitted club's kind only", letters(points)),
-            ));
+            let chart_points = seat.number.chart.swing_weight_points;
+            return Ok((chart_points, SwingWeightFrom::ChartOfOtherKind { chart_points }));
         }
         let model = model_of(made, ctx)?;
         let head_g = model.head_for_inertia_g(self.kg_cm2);
@@ -265,16 +273,13 @@ impl Inertia {
         }
         // The sheet is read to a tenth of a point.
         let points = round_to(model.swing_weight_points(head_g, 0.0), 1);
-        Ok((
-            points,
-            format!(
-                "{} from equal inertia, {} kg·cm² about the butt as the fitted {}: head and tip weight about {} g",
-                letters(points),
-                decimal(self.kg_cm2, 0),
-                self.number,
-                decimal(head_g, 1)
-            ),
-        ))
+        let from = SwingWeightFrom::EqualInertia {
+            swing_weight_points: points,
+            inertia_kg_cm2: self.kg_cm2,
+            club: self.club.clone(),
+            head_g,
+        };
+        Ok((points, from))
     }
 }
 

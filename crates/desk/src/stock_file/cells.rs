@@ -5,13 +5,13 @@ use super::mapping::Resolved;
 use super::table::{Table, TableRow};
 use super::{BadCell, BadRow};
 use crate::weigh_in::judge;
-use fact::{Fact, Figure, Told};
-use quantity::{MassUnit, NotationError, parse_angle, parse_frequency, parse_length, parse_mass};
+use fact::{Fact, Figure, Refusal, Told};
+use quantity::{MassUnit, NotationError, parse_mass};
 use std::collections::BTreeMap;
 use trade::error::TradeError;
-use trade::id::PartId;
 use trade::model::{Library, Model, PartKind};
 use trade::part::{Part, PartState};
+use trade::part_field::{self, Field};
 use trade::shaft::TipShape;
 
 /// Reads rows of a list by what is known of its columns.
@@ -80,7 +80,7 @@ impl RowReader<'_> {
         &self,
         row: &TableRow,
         seen: &mut BTreeMap<String, u64>,
-    ) -> Result<(Part, Vec<String>), Box<BadRow>> {
+    ) -> Result<(Part, Vec<Told>), Box<BadRow>> {
         if self.table.even && row.cells.len() != self.table.header.len() {
             return Err(Box::new(self.uneven(row)));
         }
@@ -143,18 +143,17 @@ impl RowReader<'_> {
     }
 
     fn read<'c>(&self, cell: &impl Fn(&str) -> &'c str, faults: &mut Faults) -> Part {
-        let units = self.resolved.units;
-        let mut figure = |column: &'static str, read: &dyn Fn(&str) -> Result<f64, NotationError>| {
-            let text = cell(column);
-            if text.is_empty() { None } else { faults.read(column, text, read(text)) }
-        };
-        let mass_g = figure("mass_g", &|t| parse_mass(t, units.mass).map(quantity::Mass::g));
-        let length_mm = figure("length_mm", &|t| parse_length(t, units.length).map(quantity::Length::mm));
-        let balance_point_mm =
-            figure("balance_point_mm", &|t| parse_length(t, units.balance_point).map(quantity::Length::mm));
-        let cpm = figure("cpm", &|t| parse_frequency(t).map(quantity::Frequency::cpm));
-        let loft_deg = figure("loft_deg", &|t| parse_angle(t).map(quantity::Angle::deg));
-        let lie_deg = figure("lie_deg", &|t| parse_angle(t).map(quantity::Angle::deg));
+        let units = &self.resolved.units;
+        let mut figures = Vec::new();
+        for (field, figure) in part_field::figures().filter(|(field, _)| field.listed) {
+            let text = cell(field.key);
+            if !text.is_empty()
+                && let Some(value) =
+                    faults.read(field.key, text, field.parse(text, units.mass, units.length(field.key)))
+            {
+                figures.push((figure, value));
+            }
+        }
         let state = state_of(cell("state"), faults);
         let count = count_of(cell("count"), faults);
         // The model says what it is where nothing else does.
@@ -164,28 +163,19 @@ impl RowReader<'_> {
         let number = self.number_of(cell("number"), model, faults);
         let kind = kind.or_else(|| model.map(Model::kind)).unwrap_or(PartKind::Grip);
         needs_mass(cell("mass_g"), kind, state, faults);
-        Part {
-            id: PartId::from(""),
-            code: cell("code").to_owned(),
-            kind,
-            model: model.map_or_else(|| cell("model").to_owned(), |m| m.code().to_owned()),
+        let mut part = Part {
             number,
-            mass_g,
-            mass_typed: mass_g.map_or_else(String::new, |g| typed_mass(cell("mass_g"), g, units.mass)),
             count,
-            length_mm,
-            balance_point_mm,
-            cpm,
-            tip_trimmed_mm: None,
-            loft_deg,
-            lie_deg,
             lot: cell("lot").to_owned(),
             place: cell("place").to_owned(),
             state,
-            job: None,
-            club: None,
-            version: 0,
+            ..Part::new(cell("code"), kind, model.map_or_else(|| cell("model"), Model::code))
+        };
+        for (figure, value) in figures {
+            (figure.set)(&mut part, Some(value));
         }
+        part.mass_typed = part.mass_g.map_or_else(String::new, |g| typed_mass(cell("mass_g"), g, units.mass));
+        part
     }
 
     fn model_of(&self, code: &str, kind: Option<PartKind>, faults: &mut Faults) -> Option<&Model> {
@@ -244,14 +234,14 @@ impl RowReader<'_> {
     }
 
     /// Masses far from what the model says, heads that cannot be bent to it: kept, but said.
-    fn doubts(&self, part: &Part) -> Vec<String> {
+    fn doubts(&self, part: &Part) -> Vec<Told> {
         // What was pulled from a club or cut weighs what it weighs.
         if part.state == PartState::Pulled {
             return Vec::new();
         }
         let Ok(judged) = judge(self.library, part, &[]) else { return Vec::new() };
-        let mass = judged.questioned.then(|| format!("{}. {}", judged.words, judged.next));
-        mass.into_iter().chain(judged.bend).collect()
+        let mass = judged.next.map(|next| Refusal::new(&judged.finding).next(&next).told());
+        mass.into_iter().chain(judged.bend.into_iter().map(Told::from)).collect()
     }
 }
 
@@ -357,25 +347,27 @@ fn needs_mass(text: &str, kind: PartKind, state: PartState, faults: &mut Faults)
 }
 
 /// A part as cells in the order of the columns.
-pub(super) fn row_of(part: &Part) -> [String; 14] {
-    let figure = |value: Option<f64>| value.map_or_else(String::new, |v| format!("{v}"));
-    // What was typed, as long as it still says the same.
-    let typed = parse_mass(&part.mass_typed, MassUnit::Gram).ok().map(quantity::Mass::g);
-    let mass = if typed.is_some() && typed == part.mass_g { part.mass_typed.clone() } else { figure(part.mass_g) };
-    [
-        part.code.clone(),
-        part.kind.key().to_owned(),
-        part.model.clone(),
-        part.number.clone().unwrap_or_default(),
-        mass,
-        figure(part.length_mm),
-        figure(part.balance_point_mm),
-        figure(part.cpm),
-        figure(part.loft_deg),
-        figure(part.lie_deg),
-        part.lot.clone(),
-        part.place.clone(),
-        part.state.key().to_owned(),
-        part.count.map_or_else(String::new, |n| n.to_string()),
-    ]
+pub(super) fn row_of(part: &Part) -> Vec<String> {
+    part_field::listed().map(|field| cell_of(part, field)).collect()
+}
+
+fn cell_of(part: &Part, field: &Field) -> String {
+    let figure =
+        || field.figure.as_ref().and_then(|figure| (figure.get)(part)).map_or_else(String::new, |v| v.to_string());
+    match field.key {
+        "code" => part.code.clone(),
+        "kind" => part.kind.key().to_owned(),
+        "model" => part.model.clone(),
+        "number" => part.number.clone().unwrap_or_default(),
+        "lot" => part.lot.clone(),
+        "place" => part.place.clone(),
+        "state" => part.state.key().to_owned(),
+        "count" => part.count.map_or_else(String::new, |n| n.to_string()),
+        // What was typed, as long as it still says the same.
+        "mass_g" => match parse_mass(&part.mass_typed, MassUnit::Gram) {
+            Ok(typed) if Some(typed.g()) == part.mass_g => part.mass_typed.clone(),
+            _ => figure(),
+        },
+        _ => figure(),
+    }
 }

@@ -6,57 +6,8 @@ use super::{COLUMNS, PROBLEM, StockFileError};
 use quantity::{LengthUnit, MassUnit};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
+use trade::part_field::{self, Field, LISTED, Measure};
 use utoipa::ToSchema;
-
-/// What can be read of a part: its name for people and programs, the column it has in an exported file, and other
-/// words by which lists call it.
-const FIELDS: [(&str, &str, &[&str]); 14] = [
-    (
-        "code",
-        "code",
-        &[
-            "id",
-            "part",
-            "part code",
-            "part id",
-            "part no",
-            "label",
-            "barcode",
-            "bar code",
-            "serial",
-            "serial no",
-            "serial number",
-        ],
-    ),
-    ("kind", "kind", &["type", "part kind", "part type", "category"]),
-    ("model", "model", &["model code", "product", "item"]),
-    ("number", "number", &["no", "club", "iron", "club no", "club number", "head number"]),
-    ("mass", "mass_g", &["weight", "wt", "part mass", "part weight", "actual weight", "measured weight"]),
-    ("length", "length_mm", &["raw length", "shaft length"]),
-    ("balance_point", "balance_point_mm", &["balance point from butt", "bp", "balance pt"]),
-    (
-        "cpm",
-        "cpm",
-        &[
-            "frequency",
-            "freq",
-            "frequency cpm",
-            "freq cpm",
-            "shaft cpm",
-            "raw cpm",
-            "cpm as received",
-            "shaft frequency",
-            "raw frequency",
-            "cycles per minute",
-        ],
-    ),
-    ("loft", "loft_deg", &["loft angle", "loft as received"]),
-    ("lie", "lie_deg", &["lie angle", "lie as received"]),
-    ("lot", "lot", &["batch", "lot no", "lot number", "batch no"]),
-    ("place", "place", &["location", "shelf", "bin", "drawer", "where"]),
-    ("state", "state", &["status", "condition"]),
-    ("count", "count", &["quantity", "qty", "pieces", "pcs", "how many", "in stock"]),
-];
 
 /// Words for a unit at the end of a heading.
 const UNIT_WORDS: [&str; 28] = [
@@ -102,16 +53,16 @@ fn wrong_unit(field: String, unit: &str, known: Option<&[&str]>) -> StockFileErr
 
 /// What can be read of a part, in the order of an exported file.
 #[must_use]
-pub fn field_names() -> [&'static str; 14] {
-    FIELDS.map(|(name, ..)| name)
+pub fn field_names() -> [&'static str; LISTED] {
+    COLUMNS.map(name_of)
 }
 
 /// Whether a unit belongs to it: `g` for the mass, `mm` for the lengths, none for the rest.
 #[must_use]
 pub fn units_of(field: &str) -> &'static [&'static str] {
-    match field {
-        "mass" => &["g", "oz", "lb", "kg", "grain"],
-        "length" | "balance_point" => &["mm", "in", "cm", "m"],
+    match Field::by_name(field).map(|field| field.measure) {
+        Some(Measure::Mass) => &["g", "oz", "lb", "kg", "grain"],
+        Some(Measure::Length) => &["mm", "in", "cm", "m"],
         _ => &[],
     }
 }
@@ -119,13 +70,13 @@ pub fn units_of(field: &str) -> &'static [&'static str] {
 /// The column of an exported file for a name: `mass_g` for `mass`.
 fn column_of(name: &str) -> Option<&'static str> {
     let name = name.trim().to_lowercase().replace([' ', '-'], "_");
-    FIELDS.iter().find(|(field, column, _)| *field == name || *column == name).map(|(_, column, _)| *column)
+    part_field::listed().find(|field| field.name == name || field.key == name).map(|field| field.key)
 }
 
 /// The name for a column of an exported file: `mass` for `mass_g`.
 #[must_use]
 pub fn name_of(column: &str) -> &'static str {
-    FIELDS.iter().find(|(_, c, _)| *c == column).map_or("", |(name, ..)| name)
+    Field::by_key(column).map_or("", |field| field.name)
 }
 
 /// What a heading means by its words: the name, and the unit that stands in it as it is written there. A heading in
@@ -149,10 +100,9 @@ pub fn heading_of(heading: &str) -> Option<(&'static str, Option<String>)> {
     }
     let plain = words.join(" ");
     let named = |name: &str| name.replace('_', " ") == plain;
-    FIELDS
-        .iter()
-        .find(|(name, column, others)| named(name) || named(column) || others.contains(&plain.as_str()))
-        .map(|(name, ..)| (*name, unit))
+    part_field::listed()
+        .find(|field| named(field.name) || named(field.key) || field.also.contains(&plain.as_str()))
+        .map(|field| (field.name, unit))
 }
 
 /// Whether a column is ignored without a question.
@@ -184,11 +134,17 @@ pub struct Mapping {
 }
 
 /// Units where a cell has none.
-#[derive(Debug, Clone, Copy)]
+#[derive(Debug, Clone)]
 pub(super) struct Units {
     pub mass: MassUnit,
-    pub length: LengthUnit,
-    pub balance_point: LengthUnit,
+    lengths: BTreeMap<&'static str, LengthUnit>,
+}
+
+impl Units {
+    /// The unit of a column of lengths.
+    pub fn length(&self, column: &str) -> LengthUnit {
+        self.lengths.get(column).copied().unwrap_or(LengthUnit::Millimetre)
+    }
 }
 
 /// A mapping held against the headings of a list.
@@ -360,7 +316,7 @@ fn units_for(words: &BTreeMap<&'static str, String>) -> Result<Units, StockFileE
             });
         }
     };
-    let length = |column: &str| match words.get(column).map_or("mm", String::as_str) {
+    let length = |column: &str, unit: &str| match unit {
         "mm" => Ok(LengthUnit::Millimetre),
         "in" => Ok(LengthUnit::Inch),
         "cm" => Ok(LengthUnit::Centimetre),
@@ -370,7 +326,10 @@ fn units_for(words: &BTreeMap<&'static str, String>) -> Result<Units, StockFileE
             Err(wrong_unit(field.replace('_', " "), other, Some(units_of(field))))
         }
     };
-    Ok(Units { mass, length: length("length_mm")?, balance_point: length("balance_point_mm")? })
+    let of_lengths =
+        words.iter().filter(|(column, _)| Field::by_key(column).is_some_and(|f| f.measure == Measure::Length));
+    let lengths = of_lengths.map(|(column, unit)| Ok((*column, length(column, unit)?))).collect::<Result<_, _>>()?;
+    Ok(Units { mass, lengths })
 }
 
 /// A heading as it is compared: capitals and the width of its blanks do not matter.

@@ -58,8 +58,7 @@ pub fn read_models(json: &str) -> Result<ModelsImported, StockFileError> {
 }
 
 fn sound(value: Value, before: &[Model]) -> Result<Model, Told> {
-    let model: Model =
-        document::read_value(value).map_err(|e| ModelFileFault::Field { what: e.told() }.told())?;
+    let model: Model = document::read_value(value).map_err(|e| ModelFileFault::Field { what: e.told() }.told())?;
     model.check().map_err(|e| e.refusal().fact().clone())?;
     if before.iter().any(|m| m.code().eq_ignore_ascii_case(model.code())) {
         return Err(ModelFileFault::CodeTwice { code: model.code().to_owned() }.told());

@@ -5,10 +5,8 @@ use super::{COLUMNS, StockFileError};
 use std::fmt::Write as _;
 use std::io::{Cursor, Write as _};
 use trade::part::Part;
+use trade::part_field::{self, Measure};
 use zip::write::SimpleFileOptions;
-
-/// Columns whose cells are figures, so that they can be reckoned with.
-const FIGURES: [&str; 7] = ["mass_g", "length_mm", "balance_point_mm", "cpm", "loft_deg", "lie_deg", "count"];
 
 const CONTENT_TYPES: &str = r#"<?xml version="1.0" encoding="UTF-8" standalone="yes"?>
 <Types xmlns="http://schemas.openxmlformats.org/package/2006/content-types"><Default Extension="rels" ContentType="application/vnd.openxmlformats-package.relationships+xml"/><Default Extension="xml" ContentType="application/xml"/><Override PartName="/xl/workbook.xml" ContentType="application/vnd.openxmlformats-officedocument.spreadsheetml.sheet.main+xml"/><Override PartName="/xl/worksheets/sheet1.xml" ContentType="application/vnd.openxmlformats-officedocument.spreadsheetml.worksheet+xml"/></Types>"#;
@@ -49,19 +47,19 @@ pub fn write_workbook(parts: &[Part]) -> Result<Vec<u8>, StockFileError> {
 fn sheet(parts: &[Part]) -> String {
     let mut xml = String::with_capacity(SHEET_START.len() + parts.len() * 500);
     xml.push_str(SHEET_START);
-    write_row(&mut xml, &COLUMNS.map(str::to_owned));
+    write_row(&mut xml, &COLUMNS.map(str::to_owned), false);
     for part in parts {
-        write_row(&mut xml, &row_of(part));
+        write_row(&mut xml, &row_of(part), true);
     }
     xml.push_str(SHEET_END);
     xml
 }
 
-fn write_row(xml: &mut String, cells: &[String; 14]) {
+/// One row; the cells of figures can be computed with.
+fn write_row(xml: &mut String, cells: &[String], with_figures: bool) {
     xml.push_str("<row>");
-    for (column, cell) in COLUMNS.iter().zip(cells) {
-        let figure = FIGURES
-            .contains(column)
+    for (field, cell) in part_field::listed().zip(cells) {
+        let figure = (with_figures && field.measure != Measure::Word)
             .then(|| cell.replace(',', ".").parse::<f64>().ok().filter(|v| v.is_finite()))
             .flatten();
         match figure {

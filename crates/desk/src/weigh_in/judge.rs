@@ -1,11 +1,10 @@
 //! The odds of what a weighed part is.
 
-use super::bend::bend_doubts;
+use super::bend::{BendDoubt, bend_doubts};
 use super::spread::{Spread, numbers, spread, wrapping_g};
-use quantity::decimal;
 use serde::{Deserialize, Serialize};
-use trade::error::TradeError;
-use trade::error::{FindIt, NotFound, Noun};
+use trade::club_name::ClubName;
+use trade::error::{FindIt, NotFound, Noun, TradeError};
 use trade::kind::closed_list;
 use trade::model::{Library, Model, PartKind};
 use trade::part::{Part, possible_mass_g};
@@ -57,7 +56,149 @@ pub struct Likely {
     /// Probability among all that was weighed up, 0 to 1.
     pub probability: f64,
     /// In words: `it looks like the next number: 8-iron heads are 7.0 g heavier`.
-    pub words: String,
+    #[serde(flatten)]
+    pub fact: LikelyFact,
+}
+
+fact::facts! {
+    /// What a weighed part may be, in words.
+    pub enum LikelyFact: "weigh_likely" {
+        /// What was said of it.
+        AsSaid,
+        /// A head of the next number.
+        NextHead {
+            /// That number.
+            number: String,
+            /// The club that it is for.
+            club: ClubName,
+            /// How much more or less such a part weighs.
+            by_g: f64,
+            /// `heavier` or `lighter`.
+            way: String,
+        },
+        /// A head of the number before.
+        BeforeHead {
+            /// That number.
+            number: String,
+            /// The club that it is for.
+            club: ClubName,
+            /// How much more or less such a part weighs.
+            by_g: f64,
+            /// `heavier` or `lighter`.
+            way: String,
+        },
+        /// A head of another number.
+        OtherHead {
+            /// That number.
+            number: String,
+            /// The club that it is for.
+            club: ClubName,
+            /// How much more or less such a part weighs.
+            by_g: f64,
+            /// `heavier` or `lighter`.
+            way: String,
+        },
+        /// A blank of the next number.
+        NextShaft {
+            /// That number.
+            number: String,
+            /// How much more or less such a part weighs.
+            by_g: f64,
+            /// `heavier` or `lighter`.
+            way: String,
+        },
+        /// A blank of the number before.
+        BeforeShaft {
+            /// That number.
+            number: String,
+            /// How much more or less such a part weighs.
+            by_g: f64,
+            /// `heavier` or `lighter`.
+            way: String,
+        },
+        /// A blank of another number.
+        OtherShaft {
+            /// That number.
+            number: String,
+            /// How much more or less such a part weighs.
+            by_g: f64,
+            /// `heavier` or `lighter`.
+            way: String,
+        },
+        /// A part of another model.
+        OtherModel {
+            /// Name of that model.
+            model: String,
+            /// Number, where it has one.
+            number: Option<String>,
+            /// What such a part weighs.
+            expected_g: f64,
+        },
+        /// Something is still on it.
+        Wrapped {
+            /// How much too heavy it is.
+            by_g: f64,
+        },
+        /// Nothing known.
+        Slip,
+    }
+}
+
+fact::facts! {
+    /// What a mass says of the part.
+    pub enum MassFinding: "weigh_finding" {
+        /// It weighs what it should.
+        AsExpected,
+        /// Its mass was not given, or its model gives none to compare with.
+        NotCompared,
+        /// It looks like something else.
+        Looks {
+            /// Its mass.
+            mass_g: f64,
+            /// Like what.
+            likely: LikelyFact,
+        },
+        /// It weighs more than such a part should, and nothing known explains it.
+        TooHeavy {
+            /// Its mass.
+            mass_g: f64,
+            /// How much more.
+            by_g: f64,
+            /// Number of the part, where it has one.
+            number: Option<String>,
+            /// What it is.
+            kind: PartKind,
+            /// What it should weigh.
+            expected_g: f64,
+        },
+        /// It weighs less than such a part should, and nothing known explains it.
+        TooLight {
+            /// Its mass.
+            mass_g: f64,
+            /// How much less.
+            by_g: f64,
+            /// Number of the part, where it has one.
+            number: Option<String>,
+            /// What it is.
+            kind: PartKind,
+            /// What it should weigh.
+            expected_g: f64,
+        },
+    }
+}
+
+fact::facts! {
+    /// What to do about a mass in question.
+    pub enum MassNext: "weigh_next" {
+        /// Take the film or label off.
+        TakeOff,
+        /// Read the number on the head.
+        ReadSole,
+        /// Read what is printed on the part.
+        ReadPart,
+        /// Weigh it again.
+        WeighAgain,
+    }
 }
 
 /// What a mass says of the part that was weighed.
@@ -68,14 +209,16 @@ pub struct Judged {
     pub spread: Option<Spread>,
     /// Whether to ask before it is kept.
     pub questioned: bool,
-    /// The question in a sentence without its stop; empty where there is none.
-    pub words: String,
-    /// What to do; empty where there is no question.
-    pub next: String,
+    /// What its mass says.
+    #[serde(flatten)]
+    pub finding: MassFinding,
+    /// What to do, where there is a question.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub next: Option<MassNext>,
     /// What it may be, the likeliest first; those below one in a hundred are left out.
     pub likely: Vec<Likely>,
     /// Why a head as received cannot be bent to its model's figures; empty where it can.
-    pub bend: Vec<String>,
+    pub bend: Vec<BendDoubt>,
 }
 
 impl Judged {
@@ -108,19 +251,19 @@ pub fn judge(library: &Library, part: &Part, weighed: &[Part]) -> Result<Judged,
     let plain = |spread| Judged {
         spread,
         questioned: false,
-        words: String::new(),
-        next: String::new(),
+        finding: MassFinding::NotCompared,
+        next: None,
         likely: vec![],
         bend: bend.clone(),
     };
     let (Some(mass_g), Some(own)) = (part.mass_g, own.clone()) else { return Ok(plain(own)) };
     let likely = odds(library, model, part, mass_g, &own, weighed);
     let as_said = likely.iter().find(|l| l.looks == Looks::AsSaid).map_or(0.0, |l| l.probability);
-    let mut judged = Judged { likely, ..plain(Some(own.clone())) };
+    let mut judged = Judged { likely, finding: MassFinding::AsExpected, ..plain(Some(own.clone())) };
     if as_said < ASK_BELOW {
         judged.questioned = true;
-        let (words, next) = question(&judged.likely, mass_g, &own, part);
-        (judged.words, judged.next) = (words, next);
+        let (finding, next) = question(&judged.likely, mass_g, &own, part);
+        (judged.finding, judged.next) = (finding, Some(next));
     }
     judged.likely.retain(|l| l.probability >= SHOWN_ABOVE || l.looks == Looks::AsSaid);
     Ok(judged)
@@ -130,20 +273,13 @@ pub fn judge(library: &Library, part: &Part, weighed: &[Part]) -> Result<Judged,
 fn odds(library: &Library, model: &Model, part: &Part, mass_g: f64, own: &Spread, weighed: &[Part]) -> Vec<Likely> {
     let kind = model.kind();
     let mut list = Vec::new();
-    let mut add = |looks, model: &str, number: Option<&str>, expected_g, weight: f64, words: String| {
+    let mut add = |looks, model: &str, number: Option<&str>, expected_g, weight: f64, fact| {
         let number = number.map(str::to_owned);
-        list.push(Likely { looks, model: model.to_owned(), number, expected_g, probability: weight, words });
+        list.push(Likely { looks, model: model.to_owned(), number, expected_g, probability: weight, fact });
     };
     let said = 1.0 - NEIGHBOUR - OTHER_NUMBER - OTHER_MODEL - WRAPPED - SLIP;
     let own_number = part.number.as_deref();
-    add(
-        Looks::AsSaid,
-        model.code(),
-        own_number,
-        Some(own.next_g),
-        said * own.density(mass_g),
-        "it is what was said".into(),
-    );
+    add(Looks::AsSaid, model.code(), own_number, Some(own.next_g), said * own.density(mass_g), LikelyFact::AsSaid);
     let all = numbers(model);
     let at = all.iter().position(|n| n.zip(own_number).is_some_and(|(a, b)| a.eq_ignore_ascii_case(b)));
     let others = f64::from(u32::try_from(all.len().saturating_sub(3).max(1)).unwrap_or(1));
@@ -153,9 +289,9 @@ fn odds(library: &Library, model: &Model, part: &Part, mass_g: f64, own: &Spread
         let (looks, prior) =
             if beside { (Looks::Neighbour, NEIGHBOUR / 2.0) } else { (Looks::OtherNumber, OTHER_NUMBER / others) };
         let after = at.is_some_and(|at| i > at);
-        let words =
-            number_words(model, number.unwrap_or_default(), beside.then_some(after), spread.next_g - own.next_g);
-        add(looks, model.code(), *number, Some(spread.next_g), prior * spread.density(mass_g), words);
+        let apart_g = spread.next_g - own.next_g;
+        let fact = other_number(model, number.unwrap_or_default(), beside.then_some(after), apart_g);
+        add(looks, model.code(), *number, Some(spread.next_g), prior * spread.density(mass_g), fact);
     }
     let strangers: Vec<(&Model, Option<&str>)> = library
         .iter()
@@ -165,34 +301,32 @@ fn odds(library: &Library, model: &Model, part: &Part, mass_g: f64, own: &Spread
     let many = f64::from(u32::try_from(strangers.len().max(1)).unwrap_or(u32::MAX));
     for (other, number) in &strangers {
         let Some(spread) = spread(library, other.code(), *number, weighed) else { continue };
-        let number_text = number.map(|n| format!(" {n}")).unwrap_or_default();
-        let words = format!(
-            "it looks like another model: the {}{number_text} weighs {} g",
-            other.name(),
-            decimal(spread.next_g, 1)
-        );
+        let fact = LikelyFact::OtherModel {
+            model: other.name().to_owned(),
+            number: number.map(str::to_owned),
+            expected_g: spread.next_g,
+        };
         add(
             Looks::OtherModel,
             other.code(),
             *number,
             Some(spread.next_g),
             OTHER_MODEL / many * spread.density(mass_g),
-            words,
+            fact,
         );
     }
     if let Some((least, most)) = wrapping_g(kind) {
-        let words = format!("it is {} g too heavy: is a film or a label still on it", decimal(mass_g - own.next_g, 1));
         add(
             Looks::Wrapped,
             model.code(),
             own_number,
             Some(own.next_g),
             WRAPPED * with_more(own, mass_g, least, most),
-            words,
+            LikelyFact::Wrapped { by_g: mass_g - own.next_g },
         );
     }
     let (low, high) = possible_mass_g(kind);
-    add(Looks::Slip, model.code(), own_number, None, SLIP / (high - low), "nothing known weighs that".into());
+    add(Looks::Slip, model.code(), own_number, None, SLIP / (high - low), LikelyFact::Slip);
     let sum: f64 = list.iter().map(|l| l.probability).sum();
     for one in &mut list {
         one.probability /= sum;
@@ -209,43 +343,46 @@ fn with_more(own: &Spread, mass_g: f64, least_g: f64, most_g: f64) -> f64 {
     (0..PIECES).map(|i| own.density(mass_g - least_g - step * (f64::from(i) + 0.5))).sum::<f64>() / f64::from(PIECES)
 }
 
-/// `it looks like the next number: 8-iron heads are 7.0 g heavier`.
-fn number_words(model: &Model, number: &str, beside_after: Option<bool>, apart_g: f64) -> String {
-    let which = match beside_after {
-        Some(true) => format!("the next number, {number}"),
-        Some(false) => format!("the number before, {number}"),
-        None => format!("another number, {number}"),
-    };
-    let what = match model {
-        Model::Head(head) => format!("{number}-{} heads", head.club_kind.word()),
-        _ => format!("{number} {}s", model.kind().word()),
-    };
-    let how = if apart_g > 0.0 { "heavier" } else { "lighter" };
-    format!("it looks like {which}: {what} are {} g {how}", decimal(apart_g.abs(), 1))
+/// The explanation that it is another number of the model: the one after the number that was said, the one before, or any.
+fn other_number(model: &Model, number: &str, beside_after: Option<bool>, apart_g: f64) -> LikelyFact {
+    let (number, by_g) = (number.to_owned(), apart_g.abs());
+    let way = if apart_g > 0.0 { "heavier" } else { "lighter" }.to_owned();
+    match (model, beside_after) {
+        (Model::Head(head), Some(true)) => {
+            LikelyFact::NextHead { club: ClubName::of(head.club_kind, &number), number, by_g, way }
+        }
+        (Model::Head(head), Some(false)) => {
+            LikelyFact::BeforeHead { club: ClubName::of(head.club_kind, &number), number, by_g, way }
+        }
+        (Model::Head(head), None) => {
+            LikelyFact::OtherHead { club: ClubName::of(head.club_kind, &number), number, by_g, way }
+        }
+        (_, Some(true)) => LikelyFact::NextShaft { number, by_g, way },
+        (_, Some(false)) => LikelyFact::BeforeShaft { number, by_g, way },
+        (_, None) => LikelyFact::OtherShaft { number, by_g, way },
+    }
 }
 
-fn question(likely: &[Likely], mass_g: f64, own: &Spread, part: &Part) -> (String, String) {
-    let mass = decimal(mass_g, 1);
+fn question(likely: &[Likely], mass_g: f64, own: &Spread, part: &Part) -> (MassFinding, MassNext) {
     let first = likely.iter().find(|l| l.looks != Looks::AsSaid);
-    let apart = mass_g - own.next_g;
-    let name = part.number.as_deref().map_or_else(|| format!("this {}", part.kind), |n| format!("the {n}"));
+    let apart_g = mass_g - own.next_g;
     match first {
         Some(first) if first.looks != Looks::Slip => {
-            let look = match first.looks {
-                Looks::Wrapped => "Take it off and weigh it again",
-                _ if part.kind == PartKind::Head => "Look at the number on its sole",
-                _ => "Look at what stands on it",
+            let next = match first.looks {
+                Looks::Wrapped => MassNext::TakeOff,
+                _ if part.kind == PartKind::Head => MassNext::ReadSole,
+                _ => MassNext::ReadPart,
             };
-            (format!("{mass} g: {}", first.words), look.to_owned())
+            (MassFinding::Looks { mass_g, likely: first.fact.clone() }, next)
         }
         _ => {
-            let how = if apart > 0.0 { "more" } else { "less" };
-            let words = format!(
-                "{mass} g is {} g {how} than {name} should weigh, {} g",
-                decimal(apart.abs(), 1),
-                decimal(own.next_g, 1)
-            );
-            (words, "Weigh it again on an empty pan".to_owned())
+            let (by_g, number, kind, expected_g) = (apart_g.abs(), part.number.clone(), part.kind, own.next_g);
+            let finding = if apart_g > 0.0 {
+                MassFinding::TooHeavy { mass_g, by_g, number, kind, expected_g }
+            } else {
+                MassFinding::TooLight { mass_g, by_g, number, kind, expected_g }
+            };
+            (finding, MassNext::WeighAgain)
         }
     }
 }

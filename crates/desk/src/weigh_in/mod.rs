@@ -9,6 +9,6 @@ mod bend;
 mod judge;
 mod spread;
 
-pub use bend::bend_doubts;
-pub use judge::{Judged, Likely, Looks, judge};
+pub use bend::{BendDoubt, bend_doubts};
+pub use judge::{Judged, Likely, LikelyFact, Looks, MassFinding, MassNext, judge};
 pub use spread::{Spread, spread};

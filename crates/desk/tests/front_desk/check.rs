@@ -1,6 +1,6 @@
 //! What the check of a sheet finds in its readings, figures and order.
 
-use super::{library, shop_of, today};
+use super::{library, line, shop_of, today};
 use desk::sheet_check::check;
 use desk::sheet_check::{Severity, SheetProblem};
 use proptest::prelude::*;
@@ -16,7 +16,7 @@ pub(super) fn found(sheet: &Sheet) -> Vec<SheetProblem> {
 }
 
 pub(super) fn lines(sheet: &Sheet) -> String {
-    found(sheet).iter().map(|p| format!("{}: {p}", p.severity.key())).collect::<Vec<_>>().join("\n")
+    found(sheet).iter().map(|p| format!("{}: {}", p.severity.key(), line(p))).collect::<Vec<_>>().join("\n")
 }
 
 pub(super) fn changed(change: impl FnOnce(&mut Sheet)) -> Sheet {
@@ -43,10 +43,10 @@ fn readings_that_contradict_each_other() {
     assert_eq!(with(32.1, 720.4), "");
     let text = [with(32.1, 717.4), with(35.2, 720.4)].join("\n\n");
     insta::assert_snapshot!(text, @r##"
-    warn: reference.swing_weight_points: the 7: 428.6 g balancing 717.4 mm from the cap makes D1.1, but D2.1 was read: 1.0 points apart, where the readings explain ±0.8 (mass ±0.17, balance point ±0.68, scale ±0.45). They agree if the balance point was measured from the shaft's end, 3.0 mm inside the cap: measure from the outside of the cap
+    warn: reference.swing_weight_points: the 7: 428.6 g balancing 28.24 in from the cap makes D1.1, but D2.1 was read: 1.0 point apart, where the readings explain ±0.8 (mass ±0.17, balance point ±0.68, scale ±0.45). They agree if the balance point was measured from the shaft end, 0.12 in inside the cap: measure from the outside of the cap
 
-    stop: reference.swing_weight_points: the 7: 428.6 g balancing 720.4 mm from the cap makes D2.1, but D5.2 was read: 3.1 points apart, where the readings explain ±0.8 (mass ±0.17, balance point ±0.68, scale ±0.45); these are not readings of one club. Read all three again, or leave out the one that is not trusted
-    note: reference.swing_weight_points: the 7: it read D5.2, and the sheet asks D2 of the same number. Nothing to do if the fitting meant that
+    stop: reference.swing_weight_points: the 7: 428.6 g balancing 28.36 in from the cap makes D2.1, but D5.2 was read: 3.1 points apart, where the readings explain ±0.8 (mass ±0.17, balance point ±0.68, scale ±0.45); these are not readings of one club. Read all three again, or leave out the one that you do not trust
+    note: reference.swing_weight_points: the 7: it read D5.2, and the sheet asks D2.0 of the same number. Nothing to do if the fitting meant that
     "##);
 }
 
@@ -79,14 +79,14 @@ fn the_reference_must_say_what_its_figures_mean() {
         s.clubs[3].swing_weight_points = 33.0;
     });
     insta::assert_snapshot!(lines(&sheet), @r##"
-    warn: reference.length_to: the 7: its length does not say whether it ends at the cap or at the shaft's end, 2.5 to 3.5 mm apart. Say which
-    warn: reference.read_on: the 7: it was read on a day that is still to come. Correct the date
-    warn: reference.grip_model: the 7: its grip model “NOBODY” is not known. Add the model, or give its cap's thickness and leave the model out
-    warn: reference.balance_point_mm: the 7: it balances 900 mm from the cap on a length of 946 mm; clubs balance at about three quarters of their length. Measure from the cap's outside to the edge it balances on, both in the same unit
-    note: reference.scale: the 7: its swing weight does not say which scale read it; two scales can differ by more than the tolerance. Name the scale, and read the club again on your own when it is here
-    note: reference.clamp_mm: the 7: its cpm does not say how much was clamped. Give the clamped length
-    note: reference.coupler_g: the 7: its reading includes a coupler of 5.0 g, which the built club does not have. The target stays what the player felt; the built head carries that mass instead
-    note: reference.swing_weight_points: the 7: it read D2.1, and the sheet asks D3 of the same number. Nothing to do if the fitting meant that
+    warn: reference.length_to: the 7: its length may end at the cap or at the shaft end, the thickness of the cap apart. Enter which of the two it is
+    warn: reference.read_on: the 7: it was read on 3 Mar 2026, which is still to come. Correct the date
+    warn: reference.grip_model: the 7: there is no grip model “NOBODY”. Add the model, or enter the thickness of its cap and leave the model out
+    warn: reference.balance_point_mm: the 7: it balances 35.43 in from the cap on a length of 37 1/4 in; clubs balance at about three quarters of their length. Measure from the outside of the cap to the edge it balances on, both in the same unit
+    note: reference.scale: the 7: no scale is named for its swing weight; two scales can differ by more than the tolerance. Enter the scale, and read the club on your own when it is here
+    note: reference.clamp_mm: the 7: no clamped length is given for its frequency. Enter the clamped length
+    note: reference.coupler_g: the 7: its swing weight includes a coupler of 5.0 g, which the built club does not have. The target stays what the player felt; the built head carries that mass instead
+    note: reference.swing_weight_points: the 7: it read D2.1, and the sheet asks D3.0 of the same number. Nothing to do if the fitting meant that
     "##);
 }
 
@@ -104,13 +104,13 @@ fn impossible_figures_stop() {
     });
     insta::assert_snapshot!(lines(&sheet), @r##"
     stop: reference.total_mass_g: the 7: total_mass_g is 5000 g: it must be between 200 g and 1000 g. Correct the reading and its unit, or leave it out
-    stop: clubs[0].length_mm: the 4: length_mm is NaN mm: it must be between 400 mm and 1300 mm. Check the figure and its unit
-    stop: clubs[1].swing_weight_points: the 5: swing_weight_points is inf points: it must be between −20 points and 90 points. Check the figure and its unit
-    stop: clubs[2].lie_deg: the 6: lie_deg is −61°: it must be between 40° and 80°. Check the figure and its unit
-    stop: clubs[3].loft_deg: the 7: loft_deg is −1°: it must be between 0° and 80°. Check the figure and its unit
-    stop: clubs[4].cpm: the 8: cpm is 0 cpm: it must be between 50 cpm and 600 cpm. Check the figure and its unit
-    stop: clubs[5].tolerances.swing_weight_points: the 9: tolerances.swing_weight_points is 0 points: it must be between 0.001 points and 10 points. Check the figure and its unit
-    stop: clubs[6].wraps: the P: wraps is 201 layers: it must be between 0 layers and 20 layers. Check the figure and its unit
+    stop: clubs[0].length_mm: the 4-iron: length_mm is NaN mm: it must be between 400 mm and 1300 mm. Check the figure and its unit
+    stop: clubs[1].swing_weight_points: the 5-iron: swing_weight_points is inf points: it must be between −20 points and 90 points. Check the figure and its unit
+    stop: clubs[2].lie_deg: the 6-iron: lie_deg is −61°: it must be between 40° and 80°. Check the figure and its unit
+    stop: clubs[3].loft_deg: the 7-iron: loft_deg is −1°: it must be between 0° and 80°. Check the figure and its unit
+    stop: clubs[4].cpm: the 8-iron: cpm is 0 cpm: it must be between 50 cpm and 600 cpm. Check the figure and its unit
+    stop: clubs[5].tolerances.swing_weight_points: the 9-iron: tolerances.swing_weight_points is 0 points: it must be between 0.001 points and 10 points. Check the figure and its unit
+    stop: clubs[6].wraps: the PW: wraps is 201 layers: it must be between 0 layers and 20 layers. Check the figure and its unit
     "##);
 }
 
@@ -125,15 +125,15 @@ fn order_and_doubles() {
         s.clubs[7].length_to = LengthTo::ShaftEnd;
     });
     insta::assert_snapshot!(lines(&sheet), @r##"
-    warn: clubs[1].length_mm: the 5: its length of 38.75 in is that of the 4 too. Nothing to do if they are meant to be one length
-    warn: clubs[3].length_mm: the 7: at 38.00 in it is longer than the 6 at 37.75 in. Correct the length of one of the two
-    warn: clubs[3].swing_weight_points: the 7: D2.0 cannot be reached from stock: the lightest free head, 261.8 g, comes out at D2.5 or more with nothing in the tip. Order heads of 250.9 to 259.3 g, or change length, grip or swing weight
-    stop: clubs[5].loft_deg: the 9: loft 35.0° is 5.0° from the 40.0° that the head is made with, and its maker allows 3.0°. Ask less of it, or measure loose heads: one may have been received nearer
-    warn: clubs[5].loft_deg: the 9: its loft of 35.0° is that of the 8 too. Correct the loft of one of the two
-    stop: clubs[6].loft_deg: the P: loft 38.5° is 6.5° from the 45.0° that the head is made with, and its maker allows 3.0°. Ask less of it, or measure loose heads: one may have been received nearer
-    stop: clubs[7].number: the P: the iron P is on the sheet twice. Take one out, or give it its right number
-    stop: clubs[7].loft_deg: the P: loft 50.0° is 5.0° from the 45.0° that the head is made with, and its maker allows 3.0°. Ask less of it, or measure loose heads: one may have been received nearer
-    warn: clubs[7].length_to: the length of the P is to the cap and that of the P to the shaft end. Measure all clubs of a set to the same end
+    warn: clubs[1].length_mm: the 5-iron: 38 3/4 in is also the length of the 4-iron. Nothing to do if they are meant to be one length
+    warn: clubs[3].length_mm: the 7-iron: at 38 in it is longer than the 6-iron at 37 3/4 in. Correct the length of one of the two
+    warn: clubs[3].swing_weight_points: the 7-iron: the stock does not reach D2.0: the lightest free head, 261.8 g, makes D2.5 with nothing in the tip. Order heads of 248.9 to 261.3 g, or change length, grip or swing weight
+    stop: clubs[5].loft_deg: the 9-iron: loft 35.0° is 5.0° from the 40.0° of the model, and the maker allows 3.0°. Ask for less, or measure loose heads: one may be nearer as received
+    warn: clubs[5].loft_deg: the 9-iron: 35.0° is also the loft of the 8-iron. Correct the loft of one of the two
+    stop: clubs[6].loft_deg: the PW: loft 38.5° is 6.5° from the 45.0° of the model, and the maker allows 3.0°. Ask for less, or measure loose heads: one may be nearer as received
+    stop: clubs[7].number: the PW: this club is on the sheet twice. Take one out, or give it its right number
+    stop: clubs[7].loft_deg: the PW: loft 50.0° is 5.0° from the 45.0° of the model, and the maker allows 3.0°. Ask for less, or measure loose heads: one may be nearer as received
+    warn: clubs[7].length_to: the length of the PW is to the cap, that of the PW to the shaft end. Measure all clubs of a set to the same end
     "##);
 }
 
@@ -148,7 +148,7 @@ fn the_whole_sheet() {
     insta::assert_snapshot!(lines(&late), @r##"
     stop: player: no player is named. Write the player's name
     stop: clubs: the sheet has no clubs. Add at least one, for example by writing 5-PW
-    note: due: it was due on 2026-03-01, a day ago. Agree a new date, or leave it if the date is meant
+    note: due: it was due yesterday, 1 Mar 2026. Agree a new date, or leave it if this date is meant
     "##);
 }
 
@@ -159,8 +159,8 @@ fn tolerances_that_no_scale_can_hold() {
         s.clubs[1].tolerances.swing_weight_points = 4.0;
     });
     insta::assert_snapshot!(lines(&sheet), @r##"
-    warn: clubs[0].tolerances.swing_weight_points: the 4: ±0.05 points is finer than the balance scale can tell (one reading is known to ±0.21). Allow more, usually ±0.3
-    warn: clubs[1].tolerances.swing_weight_points: the 5: ±4.0 points is more than any player overlooks. Give less, usually ±0.3, if it was a slip
+    warn: clubs[0].tolerances.swing_weight_points: the 4-iron: ±0.05 points is finer than the balance scale can tell; one reading is known to ±0.21 points. Allow more, usually ±0.3 points
+    warn: clubs[1].tolerances.swing_weight_points: the 5-iron: ±4.0 points is more than any player overlooks. Allow less, usually ±0.3 points
     "##);
 }
 

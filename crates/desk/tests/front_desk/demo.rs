@@ -1,6 +1,6 @@
 //! The invented shop hangs together.
 
-use super::{library, shop_of, today};
+use super::{library, line, shop_of, today};
 use desk::sheet_check::Severity;
 use desk::sheet_check::check;
 use std::collections::{BTreeMap, BTreeSet};
@@ -216,7 +216,7 @@ fn the_sheets_pass_their_own_checks() {
     let (library, parts, shop): (Library, _, _) = (library(), shop_of::parts(7), shop_of::shop());
     for sheet in shop_of::sheets(today()) {
         let found = check(&sheet, &library, &parts, &shop, today());
-        let bad: Vec<_> = found.iter().filter(|p| p.severity != Severity::Note).map(ToString::to_string).collect();
+        let bad: Vec<_> = found.iter().filter(|p| p.severity != Severity::Note).map(line).collect();
         assert!(bad.is_empty(), "{}: {bad:#?}", sheet.player);
     }
 }

@@ -12,14 +12,30 @@ mod weigh_in;
 mod workbook;
 
 use ::demo as shop_of;
+use desk::sheet_check::SheetProblem;
 use desk::short_sheet::{ExpandContext, Expanded, KindChoice, SetModels, ShortError, expand, explain};
+use quantity::Units;
 use trade::kind::ClubKind;
 use trade::model::Library;
 use trade::sheet::{ReferenceClub, SetRule, SheetClub};
+use words::Words;
 use words::check::InWords;
 
 fn library() -> Library {
     shop_of::models().into_iter().collect()
+}
+
+/// A reader of English in inches and grams.
+fn w() -> Words {
+    Words::english(Units::default())
+}
+
+/// A finding as a line: where, of which club, what, by which clause, what to do.
+fn line(problem: &SheetProblem) -> String {
+    let w = w();
+    let club = problem.of_club().map_or_else(String::new, |club| format!("the {}: ", w.told(&club)));
+    let clause = problem.clause.as_deref().map_or_else(String::new, |c| format!(" ({c})"));
+    format!("{}: {club}{}{clause}. {}", problem.field, w.told(&problem.fact), w.told(&problem.next))
 }
 
 fn today() -> jiff::civil::Date {

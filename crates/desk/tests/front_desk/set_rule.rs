@@ -1,6 +1,6 @@
 //! The rules of a set and what one fitted club gives to the others.
 
-use super::{ReferenceClub, SetRule, explained, numbers, read_with, reference, set_of, shop_of};
+use super::{ReferenceClub, SetRule, explained, numbers, read_with, reference, set_of, shop_of, w};
 use trade::kind::LengthTo;
 use trade::sheet::SheetClub;
 use words::check::InWords;
@@ -128,13 +128,13 @@ fn the_rules_refuse_what_contradicts_them() {
 #[test]
 fn the_expansion_says_what_the_rule_did() {
     let made = explained(&["SISKIN"], "6-7", SetRule::EqualInertia, Some(&fitted()));
-    let lines: Vec<_> = made[0].origins.iter().map(|o| format!("{}: {}", o.field, o.words)).collect();
+    let lines: Vec<_> = made[0].origins.iter().map(|o| format!("{}: {}", o.field, w().told(&o.fact))).collect();
     insta::assert_snapshot!(lines.join("\n"), @r##"
-    head_model: iron 6 of Siskin
-    length_mm: chart 37 1/2 in and +1/2 in as the fitted 7, to the cap
-    lie_deg: chart 61.5° and +1.0° as the fitted club
-    loft_deg: chart 27.0° and -1.0° as the fitted club
-    swing_weight_points: D1.7 from equal inertia, 2727 kg·cm² about the butt as the fitted 7: head and tip weight about 258.1 g
+    head_model: 6-iron of Siskin
+    length_mm: chart 37 1/2 in and +1/2 in as the fitted 7-iron, to the cap
+    lie_deg: chart 61.5° and +1.0° as the fitted 7-iron
+    loft_deg: chart 27.0° and −1.0° as the fitted 7-iron
+    swing_weight_points: D1.7 from equal inertia, 2727 kg·cm² about the butt as the fitted 7-iron: head and tip weight about 258.1 g
     "##);
 }
 

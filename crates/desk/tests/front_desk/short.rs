@@ -1,6 +1,6 @@
 //! The grammar of the short sheet.
 
-use super::{SetRule, explained, irons, numbers, read_with, refused};
+use super::{SetRule, explained, irons, numbers, read_with, refused, w};
 use proptest::prelude::*;
 use rstest::rstest;
 use trade::kind::{Facing, LengthTo, SoftSide};
@@ -95,9 +95,9 @@ fn numbers_across_models() {
 #[test]
 fn what_came_from_where() {
     let made = explained(&["SISKIN"], "2 up, 7-8, +1/2, D2 +0.5 a club, 2 wraps", SetRule::AsWritten, None);
-    let lines: Vec<_> = made[1].origins.iter().map(|o| format!("{}: {}", o.field, o.words)).collect();
+    let lines: Vec<_> = made[1].origins.iter().map(|o| format!("{}: {}", o.field, w().told(&o.fact))).collect();
     insta::assert_snapshot!(lines.join("\n"), @r##"
-    head_model: iron 8 of Siskin
+    head_model: 8-iron of Siskin
     length_mm: chart 36 1/2 in and written “+1/2”, to the cap
     lie_deg: chart 62.5° and written “2 up”
     loft_deg: chart 35.0°

@@ -22,7 +22,8 @@ fn import(text: &str) -> Imported {
 
 fn told(imported: &Imported) -> String {
     let bad = imported.bad.iter().map(|row| row.told(&words()));
-    let warned = imported.warnings.iter().map(|w| format!("line {}, {}: {}", w.line, w.code, w.words));
+    let w = words::Words::english(quantity::Units::default());
+    let warned = imported.warnings.iter().map(|row| format!("line {}, {}: {}", row.line, row.code, w.told(&row.doubt)));
     bad.chain(warned).collect::<Vec<_>>().join("\n")
 }
 

@@ -21,6 +21,10 @@ fn heavy_lot() -> Vec<Part> {
     [267.1, 268.3, 266.8, 267.9, 267.4, 266.5, 268.0, 267.2, 267.7, 267.0].iter().map(|g| head("7", *g)).collect()
 }
 
+fn w() -> words::Words {
+    words::Words::english(quantity::Units::default())
+}
+
 #[rstest]
 #[case::as_the_maker_says(265.5, None)]
 #[case::two_grams_off(267.5, None)]
@@ -40,11 +44,11 @@ fn heads_without_others_weighed(#[case] mass_g: f64, #[case] instead: Option<Loo
 #[test]
 fn the_words_name_what_it_looks_like() {
     let next = judged(&head("7", 272.6), &[]);
-    assert_eq!(next.words, "272.6 g: it looks like the next number, 8: 8-iron heads are 7.5 g heavier");
-    assert_eq!(next.next, "Look at the number on its sole");
+    assert_eq!(w().tell(&next.finding), "272.6 g: it looks like the next number, 8: 8-iron heads are 7.5 g heavier");
+    assert_eq!(next.next.map(|next| w().tell(&next)).as_deref(), Some("Look at the number on its sole"));
     assert_eq!(next.likely[0].number.as_deref(), Some("8"));
     let slip = judged(&head("7", 345.0), &[]);
-    assert_eq!(slip.words, "345.0 g is 79.5 g more than the 7 should weigh, 265.5 g");
+    assert_eq!(w().tell(&slip.finding), "345.0 g is 79.5 g more than the 7 should weigh, 265.5 g");
 }
 
 /// The same 4.5 g too much: of a first head nobody can say; after ten of its lot it stands out.
@@ -67,7 +71,8 @@ fn a_film_left_on_is_asked_of_a_head_that_is_a_little_too_heavy() {
     let tight: Vec<Part> = (0..60).map(|i| head("7", 265.5 + 0.1 * f64::from(i % 5 - 2))).collect();
     let film = judged(&head("7", 268.4), &tight);
     assert_eq!(film.instead().map(|l| l.looks), Some(Looks::Wrapped), "{film:?}");
-    assert!(film.words.ends_with("2.9 g too heavy: is a film or a label still on it"), "{}", film.words);
+    let words = w().tell(&film.finding);
+    assert!(words.ends_with("2.9 g too heavy: a film or a label may still be on it"), "{words}");
     // As much too light is no film.
     let light = judged(&head("7", 262.6), &tight);
     assert_ne!(light.instead().map(|l| l.looks), Some(Looks::Wrapped), "{light:?}");
@@ -79,7 +84,8 @@ fn another_model_is_named() {
     let grip = |mass_g| Part { mass_g: Some(mass_g), ..Part::new("G", PartKind::Grip, "OLIVINE") };
     let odd = judge(&library, &grip(82.3), &[]).unwrap();
     assert_eq!(odd.instead().map(|l| (l.looks, l.model.as_str())), Some((Looks::OtherModel, "GNEISS")), "{odd:?}");
-    assert!(odd.words.contains("it looks like another model: the "), "{}", odd.words);
+    let words = w().tell(&odd.finding);
+    assert!(words.contains("it looks like another model: the "), "{words}");
     assert!(!judge(&library, &grip(51.0), &[]).unwrap().questioned);
 }
 
@@ -90,11 +96,8 @@ fn a_head_that_cannot_be_bent_is_told_when_it_comes_in() {
     assert!(judged(&with(Some(nominal.0 + 1.9), Some(nominal.1 - 2.0)), &[]).bend.is_empty());
     let bent = judged(&with(None, Some(nominal.1 - 4.5)), &[]);
     assert_eq!(bent.bend.len(), 1, "{bent:?}");
-    assert!(
-        bent.bend[0].starts_with("its lie is ") && bent.bend[0].contains("4.5° off the model's"),
-        "{:?}",
-        bent.bend
-    );
+    let words = w().tell(&bent.bend[0]);
+    assert!(words.starts_with("its lie is ") && words.contains("4.5° off the model's"), "{words}");
     assert!(!bent.questioned, "it weighs what it should");
 }
 

@@ -1,8 +1,9 @@
 //! Charts, trust, offset and drift.
 
-use super::{check, daily, day, event, gram_scale, read, weight};
+use super::{check, daily, day, event, gram_scale, read, w, weight};
 use desk::scale_health::{BASE_FULL, Spoken, chart, charts, judge, offset, trust};
 use estimation::chart::Pattern;
+use fact::{Fact, Told};
 use trade::gauge::Standard;
 use trade::id::EventId;
 use trade::scale_event::{Happened, ScaleEvent, standing_checks};
@@ -12,7 +13,7 @@ fn not_trusted(events: &mut Vec<ScaleEvent>, n: i32) -> Spoken {
     let spoken = judge(events, &gram_scale()).expect("sound").expect("something speaks against it");
     let what = Happened::Distrusted {
         cause: spoken.cause,
-        reason: spoken.reason.clone(),
+        reason: spoken.finding.told(),
         check: Some(spoken.check.clone()),
         since: spoken.since,
         off_by: spoken.off_by,
@@ -83,14 +84,17 @@ fn a_check_outside_its_tolerance_takes_the_trust_and_says_so() {
     let spoken = not_trusted(&mut events, 4);
     assert_eq!((spoken.cause, spoken.since), (TrustCause::Tolerance, day(3)));
     assert!((spoken.off_by - 0.6).abs() < 1e-9);
-    assert_eq!(spoken.reason, "200.6 g for 200 g weight: 0.6 g too much, where 0.3 g is allowed");
+    assert_eq!(w().tell(&spoken.finding), "200.6 g for 200 g weight: 0.6 g too much, where 0.3 g is allowed");
     // Seen on Saturday: it began on Thursday.
     let found = trust(&events, &gram_scale(), day(5));
-    assert_eq!(found.words, "The gram scale reads 0.6 g heavy since Thursday: check it before you rely on it.");
+    assert_eq!(
+        w().tell(&found.said.clone().expect("said")),
+        "The gram scale reads 0.6 g heavy since Thursday: check it before you rely on it."
+    );
     assert!(!found.trusted && found.passed.is_none());
     assert!((found.extra_sd - 0.6).abs() < 1e-9, "as uncertain as it was found off");
     for (today, since) in [(day(3), "today"), (day(4), "yesterday"), (day(20), "5 Mar 2026"), (day(0), "5 Mar 2026")] {
-        let words = trust(&events, &gram_scale(), today).words;
+        let words = w().tell(&trust(&events, &gram_scale(), today).said.expect("said"));
         assert!(words.contains(&format!("since {since}:")), "{words}");
     }
 }
@@ -103,7 +107,7 @@ fn a_slow_drift_is_found_before_the_tolerance_is_reached() {
     let spoken = judge(&events, &gram_scale()).expect("sound").expect("a pattern");
     assert!(matches!(spoken.cause, TrustCause::FourOfFive | TrustCause::TwoOfThree), "{spoken:?}");
     assert!(spoken.off_by > 0.1 && spoken.since < day(24));
-    assert!(spoken.reason.starts_with("200 g weight: "), "{}", spoken.reason);
+    assert!(w().tell(&spoken.finding).starts_with("200 g weight: "), "{:?}", spoken.finding);
 }
 
 #[test]
@@ -116,11 +120,12 @@ fn trust_comes_back_by_a_word_and_the_old_run_does_not_speak_again() {
     let found = trust(&events, &gram_scale(), day(21));
     assert!(!found.trusted, "a passed check alone is not the builder's word");
     assert_eq!(found.passed, Some(EventId("check-021".into())));
-    assert!(found.words.contains("passed its last check"), "{}", found.words);
-    let word = Happened::Trusted { reason: "levelled".into(), check: found.passed };
+    let words = w().tell(&found.said.expect("said"));
+    assert!(words.contains("passed its last check"), "{words}");
+    let word = Happened::Trusted { reason: Told::verbatim("levelled"), check: found.passed };
     events.push(event(21, "word", word));
     let found = trust(&events, &gram_scale(), day(21));
-    assert!(found.trusted && found.words.is_empty() && found.extra_sd == 0.0);
+    assert!(found.trusted && found.said.is_none() && found.extra_sd == 0.0);
     events.push(check(22, 200.1));
     assert_eq!(judge(&events, &gram_scale()).expect("sound"), None);
 }
@@ -139,8 +144,8 @@ fn an_overdue_calibration_is_said_and_a_new_one_clears_it() {
     let found = trust(&events, &gram_scale(), day(11));
     assert_eq!(found.reasons[0].cause, TrustCause::Overdue);
     assert_eq!(
-        found.words,
-        "The gram scale is not relied on: its calibration was due on 12 Mar 2026. Have it calibrated, and enter that."
+        w().tell(&found.said.expect("said")),
+        "The gram scale is not trusted: its calibration was due on 12 Mar 2026. Have it calibrated, and enter that."
     );
     assert!(found.extra_sd > 0.0);
     events.push(event(11, "c2", calibrated(11, None)));
@@ -150,7 +155,7 @@ fn an_overdue_calibration_is_said_and_a_new_one_clears_it() {
 #[test]
 fn a_check_taken_back_does_not_count() {
     let mut events = daily(&[200.0, 200.1, 207.0]);
-    let back = Happened::TakenBack { check: EventId("check-002".into()), reason: "key".into() };
+    let back = Happened::TakenBack { check: EventId("check-002".into()), reason: Told::verbatim("key") };
     events.push(event(2, "back", back));
     assert_eq!(standing_checks(&events).len(), 2);
     assert_eq!(judge(&events, &gram_scale()).expect("sound"), None);
@@ -208,7 +213,7 @@ fn the_offset_is_that_of_the_scale_as_it_stands() {
     let found = offset(&events).expect("sound").expect("an offset");
     assert!((found.offset - 0.6).abs() < 1e-9 && found.checks == 2, "{found:?}");
     events.push(check(5, 200.1));
-    let word = Happened::Trusted { reason: "zeroed".into(), check: Some(EventId("check-005".into())) };
+    let word = Happened::Trusted { reason: Told::verbatim("zeroed"), check: Some(EventId("check-005".into())) };
     events.push(event(5, "word", word));
     let found = offset(&events).expect("sound").expect("an offset");
     assert!((found.offset - 0.1).abs() < 1e-9 && found.checks == 1, "{found:?}");

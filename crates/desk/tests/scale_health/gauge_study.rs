@@ -1,6 +1,6 @@
 //! The gauge study: order, figures, words.
 
-use super::gram_scale;
+use super::{gram_scale, w};
 use desk::scale_health::{Category, StudyPlan, evaluate, noise_from, shuffled_plan};
 use words::check::InWords;
 
@@ -56,8 +56,10 @@ fn val_the_published_study_comes_out_whatever_the_order() {
         // 0.302372 / 1.085300 of the published figures.
         assert!((found.share_percent - 27.86).abs() < 0.01);
         assert_eq!((found.category, found.classes), (Category::Usable, 4));
-        assert!(found.words.starts_with("Of the spread you see, 28 % is the scale and the hands"), "{}", found.words);
-        assert!(found.next.contains("in 4 classes only") && found.next.contains("hands differ more"), "{}", found.next);
+        let words = w().tell(&found.found);
+        assert!(words.starts_with("Of the spread you see, 28 % is the scale and the hands"), "{words}");
+        let next = w().tell(&found.next.expect("said"));
+        assert!(next.contains("in 4 classes only") && next.contains("hands differ more"), "{next}");
     }
 }
 
@@ -103,15 +105,12 @@ fn a_fine_scale_is_good_and_a_blind_one_says_what_to_do() {
     let fine = evaluate(&plan, &gram_scale(), &readings(&plan, |b, t, p| 250.0 + 2.0 * p as f64 + jitter(b, t, p)));
     let fine = fine.expect("sound");
     assert_eq!(fine.category, Category::Good);
-    assert!(fine.next.is_empty() && fine.classes > 5, "{fine:?}");
+    assert!(fine.next.is_none() && fine.classes > 5, "{fine:?}");
     let blind =
         evaluate(&plan, &gram_scale(), &readings(&plan, |b, t, p| 250.0 + 20.0 * jitter(b, t, p))).expect("sound");
     assert_eq!(blind.category, Category::Poor);
-    assert!(
-        blind.next.contains("does not tell these parts apart") && blind.next.contains("finer scale"),
-        "{}",
-        blind.next
-    );
+    let next = w().tell(&blind.next.expect("said"));
+    assert!(next.contains("does not tell these parts apart") && next.contains("finer scale"), "{next}");
     // A scale that repeats itself to the digit: no F test, but an answer.
     let same = evaluate(&plan, &gram_scale(), &readings(&plan, |_, _, p| 250.0 + p as f64)).expect("sound");
     assert!(same.variance_analysis.is_none() && same.share_percent == 0.0);

@@ -8,9 +8,16 @@ mod questions;
 
 use jiff::Timestamp;
 use jiff::civil::{Date, date};
+use quantity::Units;
 use trade::gauge::{Gauge, Measures, Standard};
 use trade::id::EventId;
 use trade::scale_event::{CheckRead, Happened, ScaleEvent};
+use words::Words;
+
+/// What a reader of English is told.
+fn w() -> Words {
+    Words::english(Units::default())
+}
 
 fn gram_scale() -> Gauge {
     Gauge {

@@ -1,6 +1,6 @@
 //! Entries that look like a slip are asked about, sound ones are not.
 
-use super::{gram_scale, weight};
+use super::{gram_scale, w, weight};
 use desk::scale_health::{LooksLike, question};
 use trade::check_weight::CheckWeight;
 use trade::gauge::{Gauge, Measures, Standard, parse_value};
@@ -17,7 +17,7 @@ fn ounces_typed_as_grams_are_asked_about() {
     // 200 g are 7.0548 oz.
     let found = asked("7.05").expect("a question");
     assert_eq!(found.looks_like, LooksLike::OtherUnit { typed: "7.05 oz".into() });
-    assert_eq!(found.words, "7.1 g is far from the 200.0 g of 200 g weight, but 7.05 oz would be right");
+    assert_eq!(w().tell(&found.said), "7.1 g is far from the 200.0 g of 200 g weight, but 7.05 oz would be right");
     assert_eq!(asked("7.055 oz"), None, "with its unit it is right");
     // Grams typed with oz, and a decimal comma.
     assert_eq!(asked("200 oz").expect("a question").looks_like, LooksLike::OtherUnit { typed: "200 g".into() });
@@ -29,7 +29,7 @@ fn ounces_typed_as_grams_are_asked_about() {
 fn another_weight_of_the_shop_is_asked_about() {
     let found = asked("500.1").expect("a question");
     assert_eq!(found.looks_like, LooksLike::OtherStandard { standard: "w500".into(), name: "500 g weight".into() });
-    assert!(found.next.contains("Was 500 g weight on it?"), "{}", found.next);
+    assert!(w().tell(&found.next).contains("Was 500 g weight on it?"), "{:?}", found.next);
 }
 
 #[test]
@@ -39,7 +39,7 @@ fn a_drifted_scale_is_not_asked_about_but_a_wild_figure_is() {
     }
     let found = asked("212").expect("a question");
     assert_eq!(found.looks_like, LooksLike::FarOff);
-    assert!(found.words.contains("12.0 g away"), "{}", found.words);
+    assert!(w().tell(&found.said).contains("12.0 g away"), "{:?}", found.said);
 }
 
 #[test]

@@ -102,7 +102,10 @@ fn a_job_waits_in_words() {
     let mut two = order(2, &[]);
     let job = JobId("a".into());
     two.line.jobs = vec![ForJob { job: job.clone(), number: 3, count: 2 }];
-    let words = |o: &Order, day| waiting(std::slice::from_ref(o), &job, &library(), day)[0].words.clone();
+    let words = |o: &Order, day| {
+        words::Words::english(quantity::Units::default())
+            .tell(&waiting(std::slice::from_ref(o), &job, &library(), day)[0].fact)
+    };
     // 10 March 2026 is a Tuesday.
     assert_eq!(words(&two, date(2026, 3, 5)), "waits for 2 heads Siskin 7, expected Tuesday");
     assert_eq!(words(&two, date(2026, 3, 2)), "waits for 2 heads Siskin 7, expected Tuesday 10 Mar");

@@ -1,8 +1,10 @@
 //! One line of a scale.
 
+use fact::{Fact, Refusal, Told, facts};
 use quantity::{MassUnit, parse_mass_offset, parse_swing_weight};
 use serde::Serialize;
 use trade::connection::{LineFormat, MarkMeans, Shows};
+use trade::gauge::GaugeFigure;
 
 /// Longest line that any scale sends; beyond it the line is refused whole.
 pub(crate) const LONGEST: usize = 120;
@@ -47,6 +49,59 @@ pub enum ScaleLine {
         /// Why, and what to do.
         why: LineFault,
     },
+}
+
+facts! {
+    /// What is told of a line.
+    pub enum LineSaid: "scale_line" {
+        /// A value of a scale that does not say whether it has settled.
+        Value {
+            /// The value.
+            figure: GaugeFigure,
+        },
+        /// A settled value.
+        Settled {
+            /// The value.
+            figure: GaugeFigure,
+        },
+        /// A value that still moves.
+        Moving {
+            /// The value.
+            figure: GaugeFigure,
+        },
+        /// Too much, or too little, on the scale.
+        Overload,
+        /// A heading or an empty line.
+        Skipped,
+        /// It does not fit the format.
+        Refused {
+            /// Why, and what to do.
+            why: Refusal,
+        },
+    }
+}
+
+impl ScaleLine {
+    /// The line as it is told to a person.
+    #[must_use]
+    pub fn said(&self) -> LineSaid {
+        match self {
+            Self::Value { measured, settled } => {
+                let figure = match *measured {
+                    Measured::MassG(figure_g) => GaugeFigure::Mass { figure_g, digits: 2 },
+                    Measured::SwingWeightPoints(figure_points) => GaugeFigure::Reading { figure_points, digits: 2 },
+                };
+                match settled {
+                    Some(true) => LineSaid::Settled { figure },
+                    Some(false) => LineSaid::Moving { figure },
+                    None => LineSaid::Value { figure },
+                }
+            }
+            Self::Overload => LineSaid::Overload,
+            Self::Nothing => LineSaid::Skipped,
+            Self::Refused { why } => LineSaid::Refused { why: why.clone().into() },
+        }
+    }
 }
 
 fn refused(why: LineFault) -> ScaleLine {
@@ -139,8 +194,10 @@ fn mass(text: &str, unit: Option<&str>) -> Result<Measured, LineFault> {
     };
     // A figure without a sign is a mass like any other.
     let signed = if text.starts_with(['+', '-']) { text.clone() } else { format!("+{text}") };
+    // A mark that nobody named for this scale, as the S of “S +264.30 g”, is what mostly keeps a line from being read.
+    let mark = text.chars().take_while(|c| !c.is_ascii_digit()).any(char::is_alphabetic);
     let read = parse_mass_offset(&signed, MassUnit::Gram).map(|m| Measured::MassG(m.g()));
-    read.map_err(|_| LineFault::NotAMass { text })
+    read.map_err(|e| if mark { LineFault::NotAMass { text } } else { LineFault::Unreadable { what: e.told() } })
 }
 
 fn swing_weight(text: &str, unit: Option<&str>) -> Result<Measured, LineFault> {
@@ -175,10 +232,15 @@ fact::facts! {
             /// Text.
             text: String,
         },
-        /// Not a mass.
+        /// Letters before a mass that are not known for this scale.
         NotAMass {
-            /// Text.
+            /// The line without what is known.
             text: String,
+        },
+        /// Not a mass.
+        Unreadable {
+            /// Why.
+            what: Told,
         },
         /// Not a swing weight.
         NotASwingWeight {

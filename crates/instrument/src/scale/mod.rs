@@ -4,6 +4,6 @@ mod line;
 mod port;
 mod settle;
 
-pub use line::{LineFault, Measured, ScaleLine, read_line};
-pub use port::{Heard, Ports, ScaleEvent, open};
+pub use line::{LineFault, LineSaid, Measured, ScaleLine, read_line};
+pub use port::{Heard, Ports, ScaleEvent, ScaleSaid, open};
 pub use settle::Settler;

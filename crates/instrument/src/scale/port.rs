@@ -1,6 +1,7 @@
 //! The port: reading lines, asking, finding the scale again after it was unplugged.
 
 use super::line::{LONGEST, ScaleLine, read_line};
+use fact::{Refusal, facts};
 use serialport::{DataBits, SerialPort, StopBits};
 use std::io::Read;
 use std::sync::Arc;
@@ -42,6 +43,30 @@ pub enum Heard {
         /// Why.
         why: String,
     },
+}
+
+facts! {
+    /// What is told of a scale besides its lines.
+    pub enum ScaleSaid: "scale_heard" {
+        /// Its port is open.
+        Connected,
+        /// Nothing comes.
+        Silent,
+        /// More lines than can be read.
+        Flooding,
+        /// Too much, or too little, on the scale.
+        TooMuch,
+        /// A line does not fit the format.
+        Unreadable {
+            /// Why.
+            why: Refusal,
+        },
+        /// The port is gone or could not be opened.
+        Lost {
+            /// Why.
+            why: String,
+        },
+    }
 }
 
 /// What a scale said and when.

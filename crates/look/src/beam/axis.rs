@@ -2,7 +2,7 @@
 //! still to come, and where it will finish with its band.
 
 use maud::{Markup, html};
-use words::Words;
+use words::{Words, text};
 
 use super::super::layout::{Scale, num, places, spread, text_width};
 use super::{BeamView, Paper};
@@ -37,12 +37,12 @@ fn rungs(w: &Words, view: &BeamView) -> Vec<Rung> {
         .collect();
     let rest = finish - now - coming.iter().map(|(_, points)| points).sum::<f64>();
     if rest.abs() >= 0.05 {
-        let label = if view.remainder_label.is_empty() { "cap and rest" } else { &view.remainder_label };
-        coming.push((label.to_owned(), rest));
+        let label = &view.remainder_label;
+        coming.push((if label.is_empty() { w.text("beam-rest") } else { label.clone() }, rest));
     }
     if coming.len() > STEPS_SHOWN {
         let more = coming.split_off(STEPS_SHOWN - 1);
-        coming.push((format!("{} more", more.len()), more.iter().map(|(_, points)| points).sum()));
+        coming.push((text!(w, "beam-more", n = more.len()), more.iter().map(|(_, points)| points).sum()));
     }
     let mut at = now;
     coming
@@ -50,7 +50,7 @@ fn rungs(w: &Words, view: &BeamView) -> Vec<Rung> {
         .map(|(label, points)| {
             let from = at;
             at += points;
-            Rung { label: format!("{label} {}", w.signed(points, 1)), from, to: at }
+            Rung { label: text!(w, "beam-rung", piece = label, points = w.signed(points, 1)), from, to: at }
         })
         .collect()
 }
@@ -115,21 +115,17 @@ pub(super) fn axis(w: &Words, view: &BeamView, top_y: f64, paper: Paper) -> Axis
     if paper.narrow { narrow_axis(w, &marks, top_y, paper) } else { wide_axis(w, &marks, top_y, paper) }
 }
 
-/// Half a width as text; nothing when there is none.
-fn give(w: &Words, half: f64) -> String {
-    if half > 0.0 { format!(" ± {}", num((half * 100.0).round() / 100.0)) } else { String::new() }
-}
-
-/// The band of a forecast, as everywhere at the bench: one decimal, and never "± 0.0".
-fn give_band(w: &Words, half: f64) -> String {
-    if half > 0.0 { format!(" ± {:.1}", half.max(0.05)) } else { String::new() }
-}
-
 fn texts(w: &Words, marks: &Marks) -> (Option<String>, Option<String>, Option<String>) {
-    let target =
-        marks.target.map(|target| format!("target {}{}", w.swing_weight_short(target), give(w, marks.tolerance)));
-    let now = marks.now.map(|now| format!("now {}", w.swing_weight(now)));
-    let finish = marks.finish.map(|finish| format!("finish {}{}", w.swing_weight(finish), give_band(w, marks.band)));
+    let some = |half: f64| (half > 0.0).then_some(half);
+    let target = marks.target.map(|target| {
+        let tolerance = some(marks.tolerance).map(|half| num((half * 100.0).round() / 100.0));
+        text!(w, "beam-axis-target", target = w.swing_weight_short(target), tolerance = tolerance)
+    });
+    let now = marks.now.map(|now| text!(w, "beam-axis-now", now_points = now));
+    let finish = marks.finish.map(|finish| {
+        // The band of a forecast, as everywhere at the bench: one decimal, and never "± 0.0".
+        text!(w, "beam-axis-finish", finish_points = finish, band_points = some(marks.band).map(|half| half.max(0.05)))
+    });
     (target, now, finish)
 }
 

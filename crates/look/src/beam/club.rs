@@ -1,7 +1,7 @@
 //! The club itself and the ruler over it.
 
 use maud::{Markup, html};
-use words::Words;
+use words::{Words, text};
 
 use super::super::layout::{Scale, num, places};
 use super::{BeamView, ClubShape, Paper, PieceKind, drawn_length_in};
@@ -125,13 +125,16 @@ pub(super) fn ruler(w: &Words, view: &BeamView, inches: &Scale, y: f64, paper: P
                     line x1=(x) x2=(x) y1=(num(y + 6.0)) y2=(num(y + if labelled { 14.0 } else { 10.0 })) {}
                 }
                 @if labelled && (f64::from(inch) - view.fulcrum_in).abs() > near_in {
-                    text x=(x) y=(num(y)) { (inch) @if inch == 0 { " in" } }
+                    text x=(x) y=(num(y)) { (if inch == 0 { text!(w, "beam-ruler-zero", inch = inch) } else { inch.to_string() }) }
                 }
             }
             @if view.fulcrum_in > 0.0 && view.fulcrum_in < drawn_length_in(view) {
                 @let x = num(inches.at(view.fulcrum_in));
                 line.strong x1=(x) x2=(x) y1=(num(y + 4.0)) y2=(num(y + 16.0)) {}
-                text.strong x=(x) y=(num(y)) { @if !paper.narrow { "fulcrum " } (num(view.fulcrum_in)) }
+                text.strong x=(x) y=(num(y)) {
+                    @let place = num(view.fulcrum_in);
+                    (if paper.narrow { place } else { text!(w, "beam-ruler-fulcrum", place = place) })
+                }
             }
         }
     }

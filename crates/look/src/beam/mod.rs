@@ -9,7 +9,7 @@ mod club;
 mod hung;
 
 use maud::{Markup, html};
-use words::Words;
+use words::{Words, text};
 
 use super::layout::Scale;
 use quantity::Length;
@@ -76,7 +76,7 @@ pub struct BeamPiece {
 pub struct BeamView {
     /// Identity in the page, without spaces: `beam-6`.
     pub id: String,
-    /// Name of the club: `6 iron`.
+    /// Name of the club: `6-iron`; empty where it has none.
     pub club: String,
     /// Outline of the head.
     pub shape: ClubShape,
@@ -206,8 +206,8 @@ fn drawing(w: &Words, view: &BeamView, pieces: &[&BeamPiece], paper: Paper) -> (
     let markup = html! {
         svg class={ "beam-" (name) } viewBox={ "0 0 " (paper.width) " " (axis.bottom_y.ceil()) } role="img"
             aria-labelledby={ (title_id) "-t" } aria-describedby={ (title_id) "-d" } {
-            title id={ (title_id) "-t" } { (view.club) " on the balance beam" }
-            desc id={ (title_id) "-d" } { (in_words(w, view)) }
+            title id={ (title_id) "-t" } { (with_club(w, "beam-title", view)) }
+            desc id={ (title_id) "-d" } { (described(w, view)) }
             (club::ruler(w, view, &inches, ruler_y, paper))
             (club::club(view, &inches, beam_y))
             (hung.markup)
@@ -217,48 +217,48 @@ fn drawing(w: &Words, view: &BeamView, pieces: &[&BeamPiece], paper: Paper) -> (
     (markup, hung.numbered)
 }
 
-/// The whole picture in a sentence.
-fn in_words(w: &Words, view: &BeamView) -> String {
-    let mut words = match view.now_points {
-        Some(now) => format!("The club stands at {} now", w.swing_weight(now)),
-        None => "The club has no reading yet".to_owned(),
-    };
-    if let Some(finish) = view.forecast_points {
-        words.push_str(&format!(
-            "; it will finish at {}{}",
-            w.swing_weight(finish),
-            give(w, view.forecast_band_points)
-        ));
-    }
-    if let Some(target) = view.target_points {
-        words.push_str(&format!("; target {}{}", w.swing_weight_short(target), give(w, view.tolerance_points)));
-    }
-    words.push_str(". The table lists the masses.");
-    words
+/// A text about the club by its name, or about the club where it has none.
+fn with_club(w: &Words, id: &str, view: &BeamView) -> String {
+    w.text_with(id, &[("club", words::figure(&(!view.club.is_empty()).then(|| view.club.clone())))])
 }
 
-/// Half a width as text, or nothing when it is not known.
-fn give(w: &Words, half_points: f64) -> String {
-    if half_points.is_finite() { format!(" ± {half_points:.1}") } else { String::new() }
+/// The whole picture in words.
+fn described(w: &Words, view: &BeamView) -> String {
+    let half = |points: f64| points.is_finite().then_some(points);
+    let mut said = vec![match view.now_points {
+        Some(now) => text!(w, "beam-now", now_points = now),
+        None => w.text("beam-no-reading"),
+    }];
+    if let Some(finish) = view.forecast_points {
+        let band = half(view.forecast_band_points);
+        said.push(text!(w, "beam-finish", finish_points = finish, band_points = band));
+    }
+    if let Some(target) = view.target_points {
+        let (target, tolerance) = (w.swing_weight_short(target), half(view.tolerance_points));
+        said.push(text!(w, "beam-target", target = target, tolerance_points = tolerance));
+    }
+    said.push(w.text("beam-see-table"));
+    said.join(" ")
 }
 
 /// The list: shown under the narrow drawing, read out by screen readers always.
 fn list(w: &Words, view: &BeamView, pieces: &[&BeamPiece]) -> Markup {
     html! {
         table.beam-list {
-            caption.hidden { "Masses of the " (view.club) " from butt to head" }
+            caption.hidden { (with_club(w, "beam-list", view)) }
             thead.hidden {
                 tr {
-                    th scope="col" { "number" } th scope="col" { "piece" } th scope="col" { "mass" }
-                    th scope="col" { "arm" } th scope="col" { "points" }
+                    @for head in ["beam-number", "beam-piece", "beam-mass", "beam-arm", "beam-points"] {
+                        th scope="col" { (w.text(head)) }
+                    }
                 }
             }
             tbody {
-                @if pieces.is_empty() { tr { td {} th scope="row" { "nothing on the club yet" } td {} td {} td {} } }
+                @if pieces.is_empty() { tr { td {} th scope="row" { (w.text("beam-empty")) } td {} td {} td {} } }
                 @for (at, piece) in pieces.iter().enumerate() {
                     tr.coming[!piece.on] {
                         td.beam-number { (at + 1) }
-                        th scope="row" { (piece.label) @if !piece.on { ", to come" } }
+                        th scope="row" { (if piece.on { piece.label.clone() } else { text!(w, "beam-to-come", piece = piece.label) }) }
                         td.fig { (w.mass(piece.mass_g)) }
                         td.fig.beam-arm { (arm_text(w, piece.arm_in)) }
                         td.fig { (w.signed(piece.points, 1)) }
@@ -292,7 +292,7 @@ mod tests {
             kind,
         };
         BeamView {
-            club: "6 iron".to_owned(),
+            club: "6-iron".to_owned(),
             pieces: vec![
                 piece("head", 256.1, 37.6, 122.2, true, PieceKind::Head),
                 piece("shaft", 98.6, 16.9, 5.8, true, PieceKind::Shaft),

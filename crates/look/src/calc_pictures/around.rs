@@ -1,7 +1,7 @@
 //! Readings around a shaft: the fit through them, the soft side, the bow and where a roller test comes to rest.
 
 use maud::{Markup, html};
-use words::Words;
+use words::{Words, text};
 
 use super::super::layout::{num, places};
 use super::axes::{Paper, Picture, fixed, papers, sound, ticks};
@@ -31,25 +31,26 @@ pub fn around(w: &Words, view: &AroundView) -> Markup {
     let words = in_words(w, view);
     let picture = Picture {
         id: "calc-around",
-        title: "Readings around the shaft, seen along it, their change drawn large",
+        title: &w.text("picture-calc-around"),
         words: &words,
         papers: papers(430.0, 470.0),
     };
     picture.drawn(|paper| drawing(w, view, paper))
 }
 
-fn degrees(value: f64) -> String {
-    format!("{}°", fixed(value, 1))
-}
-
 fn in_words(w: &Words, view: &AroundView) -> String {
-    let mut words = vec![format!("{} readings of {}.", view.readings.len(), view.quantity)];
-    words.push(view.soft_deg.map_or("No soft side is shown.".into(), |d| format!("Soft along {}.", degrees(d))));
-    words.extend(view.bow.map(|(d, mm)| format!("Bowed by {} mm toward {}.", fixed(mm, 2), degrees(d))));
-    words.extend(view.mark_deg.map(|d| format!("Mark at {}.", degrees(d))));
+    let mut words = vec![text!(w, "picture-calc-around-readings", count = view.readings.len(), of = view.quantity)];
+    words.push(match view.soft_deg.map(sound) {
+        Some(deg) => text!(w, "picture-calc-around-soft", along_deg = deg),
+        None => w.text("picture-calc-around-none"),
+    });
+    words.extend(
+        view.bow.map(|(deg, mm)| text!(w, "picture-calc-around-bow", bow_mm = sound(mm), toward_deg = sound(deg))),
+    );
+    words.extend(view.mark_deg.map(|deg| text!(w, "picture-calc-around-mark", mark_deg = sound(deg))));
     if !view.resting_deg.is_empty() {
-        let list: Vec<String> = view.resting_deg.iter().map(|d| degrees(*d)).collect();
-        words.push(format!("Loaded in rollers it comes to rest at {}.", list.join(" and ")));
+        let rests_deg: Vec<f64> = view.resting_deg.iter().copied().map(sound).collect();
+        words.push(text!(w, "picture-calc-around-rests", rests_deg = rests_deg));
     }
     words.join(" ")
 }
@@ -158,21 +159,30 @@ fn key(w: &Words, view: &AroundView, dial: &Dial, paper: Paper) -> Markup {
     let dot = html! { circle.mark cx="9" cy="-5" r="4" {} };
     rows.push((dot, view.quantity.clone()));
     if let Some(deg) = view.soft_deg {
-        rows.push((html! { line.soft x1="0" x2="19" y1="-5" y2="-5" {} }, format!("soft along {}", degrees(deg))));
+        rows.push((
+            html! { line.soft x1="0" x2="19" y1="-5" y2="-5" {} },
+            text!(w, "picture-calc-key-soft", along_deg = sound(deg)),
+        ));
     }
     if let Some((deg, mm)) = view.bow {
         let head = html! { line.bow x1="0" x2="12" y1="-5" y2="-5" {} polygon.brass points="19,-5 10,-10 10,0" {} };
-        rows.push((head, format!("bow {} mm to {}", fixed(mm, 2), degrees(deg))));
+        rows.push((head, text!(w, "picture-calc-key-bow", bow_mm = sound(mm), toward_deg = sound(deg))));
     }
     if let Some(deg) = view.mark_deg {
-        rows.push((html! { line.mark-here x1="2" x2="17" y1="-5" y2="-5" {} }, format!("mark at {}", degrees(deg))));
+        rows.push((
+            html! { line.mark-here x1="2" x2="17" y1="-5" y2="-5" {} },
+            text!(w, "picture-calc-key-mark", mark_deg = sound(deg)),
+        ));
     }
     if !view.resting_deg.is_empty() {
-        let list: Vec<String> = view.resting_deg.iter().map(|d| format!("{}°", fixed(*d, 0))).collect();
-        rows.push((html! { polygon.rest-mark points="9,2 3,-10 15,-10" {} }, format!("rests at {}", list.join(", "))));
+        let rests_deg: Vec<f64> = view.resting_deg.iter().copied().map(sound).collect();
+        rows.push((
+            html! { polygon.rest-mark points="9,2 3,-10 15,-10" {} },
+            text!(w, "picture-calc-key-rests", rests_deg = rests_deg),
+        ));
     }
     if view.soft_deg.is_none() {
-        rows.push((html! {}, "no soft side shown".to_owned()));
+        rows.push((html! {}, w.text("picture-calc-key-none")));
     }
     let (x, y) = if paper.narrow() { (40.0, dial.y + dial.radius + 52.0) } else { (428.0, 120.0) };
     html! {

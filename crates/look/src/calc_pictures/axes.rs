@@ -1,6 +1,8 @@
 //! What the pictures share: their paper, a plot with ticks and labels, and marks with text beside them.
 
 use maud::{Markup, html};
+use quantity::{Length, Mass, MassUnit};
+use words::Words;
 
 use super::super::layout::{Scale, num, places, text_width};
 
@@ -54,6 +56,19 @@ impl Picture<'_> {
                 figcaption { (self.title) }
             }
         }
+    }
+}
+
+/// A length of a drawing in the reader's unit.
+pub(super) fn long(w: &Words, length_mm: f64) -> f64 {
+    Length::from_mm(length_mm).in_unit(w.units.length)
+}
+
+/// A mass of a drawing in the reader's unit.
+pub(super) fn heavy(w: &Words, mass_g: f64) -> f64 {
+    match w.units.mass {
+        MassUnit::Ounce => Mass::from_g(mass_g).oz(),
+        _ => mass_g,
     }
 }
 

@@ -1,10 +1,10 @@
 //! Bending in steps against the maker's limit.
 
 use maud::{Markup, html};
-use words::Words;
+use words::{Words, text};
 
 use super::super::layout::{num, places};
-use super::axes::{Form, Paper, Picture, Plot, fixed, label, mark, papers, sound};
+use super::axes::{Form, Paper, Picture, Plot, label, mark, papers, sound};
 
 /// What is bent, in degrees from the maker's angle.
 #[derive(Debug, Clone, Default)]
@@ -12,7 +12,7 @@ pub struct BendView {
     /// The maker's limit either way.
     pub limit_deg: f64,
     /// Each angle that is bent: its name, where it stands before, and after each step.
-    pub rows: Vec<(&'static str, f64, Vec<f64>)>,
+    pub rows: Vec<(String, f64, Vec<f64>)>,
 }
 
 /// The picture of bending steps.
@@ -22,22 +22,14 @@ pub fn bend(w: &Words, view: &BendView) -> Markup {
         .rows
         .iter()
         .map(|(name, before, steps)| {
-            format!(
-                "{name} from {}° to {}° in {} steps",
-                fixed(*before, 2),
-                fixed(steps.last().copied().unwrap_or(*before), 2),
-                steps.len()
-            )
+            let (from_deg, to_deg) = (sound(*before), sound(steps.last().copied().unwrap_or(*before)));
+            text!(w, "picture-calc-bend-row", name = name, from_deg = from_deg, to_deg = to_deg, steps = steps.len())
         })
         .collect();
-    let words = format!("The maker allows {}° either way. {}.", fixed(view.limit_deg, 2), said.join("; "));
+    let words = text!(w, "picture-calc-bend-words", limit_deg = sound(view.limit_deg), bent = said.join("; "));
     let high = 74.0 + 58.0 * view.rows.len() as f64;
-    let picture = Picture {
-        id: "calc-bend",
-        title: "Bending, step by step, and the maker's limit",
-        words: &words,
-        papers: papers(high, high),
-    };
+    let picture =
+        Picture { id: "calc-bend", title: &w.text("picture-calc-bend"), words: &words, papers: papers(high, high) };
     picture.drawn(|paper| drawing(w, view, paper))
 }
 
@@ -56,17 +48,18 @@ fn drawing(w: &Words, view: &BendView, paper: Paper) -> Markup {
     html! {
         rect.zone x=(num(left)) y="24" width=(num(right - left)) height=(num(bottom - 24.0)) {}
         @for x in [left, right] { line.limit x1=(num(x)) x2=(num(x)) y1="24" y2=(num(bottom)) {} }
-        (label(paper, f64::midpoint(left, right), 15.0, "within the maker's limit", false))
+        (label(paper, f64::midpoint(left, right), 15.0, &w.text("picture-calc-bend-within"), false))
         @for ((name, before, steps), i) in view.rows.iter().zip(0..) {
             @let y = 24.0 + 58.0 * f64::from(i) + 30.0;
             @let beyond = steps.iter().any(|d| d.abs() > limit + 1e-9);
             text.start x="8" y=(num(y + 5.0)) { (name) }
             (path(*before, steps, y, &plot))
             @let last = steps.last().copied().unwrap_or(*before);
-            @let text = format!("{}°{}", fixed(last, 2), if beyond { " beyond the limit" } else { "" });
+            @let bent_deg = sound(last);
+            @let text = if beyond { text!(w, "picture-calc-bend-beyond", bent_deg = bent_deg) } else { text!(w, "picture-calc-bend-to", bent_deg = bent_deg) };
             (label(paper, plot.x.at(sound(last)), y - 13.0, &text, true))
         }
-        (plot.below("bent from the maker's angle, °"))
+        (plot.below(&w.text("picture-calc-bend-axis")))
     }
 }
 

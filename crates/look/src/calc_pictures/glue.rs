@@ -1,7 +1,7 @@
 //! A glued joint across its axis, and the times of the glue by temperature.
 
 use maud::{Markup, html};
-use words::Words;
+use words::{Words, text};
 
 use super::super::layout::{num, text_width};
 use super::axes::{Form, Paper, Picture, Plot, apart, fixed, label, mark, measure, papers, sound, ticks};
@@ -27,7 +27,7 @@ pub struct JointView {
 #[derive(Debug, Clone, Default)]
 pub struct CureLine {
     /// Its name.
-    pub name: &'static str,
+    pub name: String,
     /// Two points of the line: degrees Celsius and minutes. They are those of the sheet …
     pub sheet: [(f64, f64); 2],
     /// … but where it has one point, the first.
@@ -54,18 +54,18 @@ const GAP_ENLARGED: f64 = 10.0;
 #[must_use]
 pub fn joint(w: &Words, view: &JointView) -> Markup {
     let gap_mm = (view.bore_mm - view.tip_mm) / 2.0;
-    let words = format!(
-        "A tip of {} mm in a bore of {} mm leaves a gap of {} mm all around over {} mm; {} g of adhesive fill it, and \
-         the joint takes {} g all told.",
-        fixed(view.tip_mm, 2),
-        fixed(view.bore_mm, 2),
-        fixed(gap_mm, 3),
-        fixed(view.depth_mm, 1),
-        fixed(view.ring_g, 3),
-        fixed(view.all_told_g, 2)
+    let words = text!(
+        w,
+        "picture-calc-joint-words",
+        tip_mm = sound(view.tip_mm),
+        bore_mm = sound(view.bore_mm),
+        gap_mm = sound(gap_mm),
+        depth_mm = sound(view.depth_mm),
+        ring_g = sound(view.ring_g),
+        joint_g = sound(view.all_told_g)
     );
-    let title = "The joint across and along, its gap drawn ten times as wide";
-    let picture = Picture { id: "calc-joint", title, words: &words, papers: papers(244.0, 440.0) };
+    let title = w.text("picture-calc-joint");
+    let picture = Picture { id: "calc-joint", title: &title, words: &words, papers: papers(244.0, 440.0) };
     picture.drawn(|paper| joint_drawing(w, view, gap_mm, paper))
 }
 
@@ -80,8 +80,8 @@ fn joint_drawing(w: &Words, view: &JointView, gap_mm: f64, paper: Paper) -> Mark
         circle.head cx=(num(x)) cy=(num(y)) r=(num(r_bore + 18.0)) {}
         circle.glue cx=(num(x)) cy=(num(y)) r=(num(r_bore)) {}
         circle.steel cx=(num(x)) cy=(num(y)) r=(num(r_tip)) {}
-        (label(paper, x, y + r_bore + 40.0, &format!("gap {} mm", fixed(gap_mm, 3)), true))
-        (label(paper, x, y + r_bore + 60.0, &format!("tip {} in bore {}", fixed(view.tip_mm, 2), fixed(view.bore_mm, 2)), false))
+        (label(paper, x, y + r_bore + 40.0, &text!(w, "picture-calc-joint-gap", gap_mm = sound(gap_mm)), true))
+        (label(paper, x, y + r_bore + 60.0, &text!(w, "picture-calc-joint-fit", tip_mm = sound(view.tip_mm), bore_mm = sound(view.bore_mm)), false))
         (along(w, view, (r_tip, r_bore), (left, if paper.narrow() { top + 58.0 } else { top }), paper))
     }
 }
@@ -100,31 +100,28 @@ fn along(w: &Words, view: &JointView, (r_tip, r_bore): (f64, f64), (left, y): (f
         rect.head x=(num(mouth)) y=(num(y - half * r_bore - 16.0)) width=(num(end + 14.0 - mouth)) height=(num(2.0 * (half * r_bore + 16.0))) {}
         rect.glue x=(num(mouth)) y=(num(y - half * r_bore)) width=(num(end - mouth)) height=(num(2.0 * half * r_bore)) {}
         rect.steel x=(num(left)) y=(num(y - half * r_tip)) width=(num(shaft_end - left)) height=(num(2.0 * half * r_tip)) {}
-        (measure(paper, mouth, shaft_end, y + half * r_bore + 32.0, &format!("{} mm deep", fixed(view.depth_mm, 1)), false))
-        (label(paper, f64::midpoint(mouth, end), y + half * r_bore + 60.0, &format!("{} g in the gap, {} g all told", fixed(view.ring_g, 3), fixed(view.all_told_g, 2)), true))
+        (measure(paper, mouth, shaft_end, y + half * r_bore + 32.0, &text!(w, "picture-calc-joint-deep", depth_mm = sound(view.depth_mm)), false))
+        (label(paper, f64::midpoint(mouth, end), y + half * r_bore + 60.0, &text!(w, "picture-calc-joint-takes", ring_g = sound(view.ring_g), joint_g = sound(view.all_told_g)), true))
     }
 }
 
 /// The picture of times by temperature.
 #[must_use]
 pub fn cure(w: &Words, view: &CureView) -> Markup {
-    let said: Vec<String> = view.lines.iter().map(|line| format!("{} {}", line.name, time(w, line.here_min))).collect();
-    let words = format!(
-        "At {} °C: {}. The lines go through the points of the sheet; warmth shortens every time.",
-        fixed(view.here_c, 1),
-        said.join(", ")
-    );
-    let picture =
-        Picture { id: "calc-cure", title: "Time by temperature", words: &words, papers: papers(360.0, 320.0) };
+    let said = |line: &CureLine| text!(w, "picture-calc-cure-line", name = line.name, time = time(w, line.here_min));
+    let said: Vec<String> = view.lines.iter().map(said).collect();
+    let words = text!(w, "picture-calc-cure-words", here_c = fixed(view.here_c, 1), times = w.list(&said));
+    let title = w.text("picture-calc-cure");
+    let picture = Picture { id: "calc-cure", title: &title, words: &words, papers: papers(360.0, 320.0) };
     picture.drawn(|paper| cure_drawing(w, view, paper))
 }
 
 /// A time as it is said: minutes, hours or days.
 fn time(w: &Words, minutes: f64) -> String {
     match sound(minutes) {
-        m if m < 100.0 => format!("{} min", fixed(m, 0)),
-        m if m < 2880.0 => format!("{} h", fixed(m / 60.0, 1)),
-        m => format!("{} days", fixed(m / 1440.0, 1)),
+        m if m < 100.0 => text!(w, "picture-calc-minutes", count = fixed(m, 0)),
+        m if m < 2880.0 => text!(w, "picture-calc-hours", count = fixed(m / 60.0, 1)),
+        m => text!(w, "picture-calc-days", count = fixed(m / 1440.0, 1)),
     }
 }
 
@@ -154,10 +151,10 @@ fn cure_drawing(w: &Words, view: &CureView, paper: Paper) -> Markup {
     let here = plot.x.at(sound(view.here_c));
     html! {
         (levels(w, &plot, (least, most)))
-        text.start x="8" y="15" { "time" }
-        (plot.below("temperature, °C"))
+        text.start x="8" y="15" { (w.text("picture-calc-time")) }
+        (plot.below(&w.text("picture-calc-temperature")))
         line.aim x1=(num(here)) x2=(num(here)) y1=(num(plot.top)) y2=(num(plot.bottom)) {}
-        (label(paper, here, plot.top - 4.0, &format!("{} °C", fixed(view.here_c, 1)), true))
+        (label(paper, here, plot.top - 4.0, &text!(w, "picture-calc-here", here_c = fixed(view.here_c, 1)), true))
         @for ((points, cure), class) in all.iter().zip(&view.lines).zip(["curve-1", "curve-2", "curve-3"]) {
             polyline class=(class) points=(plot.line(points)) {}
             @for (c, minutes) in cure.sheet.into_iter().take(if cure.one_point { 1 } else { 2 }) { (mark(Form::Ring, plot.at(c, minutes.max(1e-3).log10()))) }
@@ -176,10 +173,10 @@ fn levels(w: &Words, plot: &Plot, (least, most): (f64, f64)) -> Markup {
     let shown =
         if shown.is_empty() { ticks(least, most, 3).0.into_iter().map(|p| 10_f64.powf(p)).collect() } else { shown };
     let text = |m: f64| match m {
-        m if m < 60.0 => format!("{} min", fixed(m, 0)),
-        m if m < 1440.0 => format!("{} h", fixed(m / 60.0, 0)),
-        m if m < 2880.0 => "1 day".to_owned(),
-        m => format!("{} days", fixed(m / 1440.0, 0)),
+        m if m < 60.0 => text!(w, "picture-calc-minutes", count = fixed(m, 0)),
+        m if m < 1440.0 => text!(w, "picture-calc-hours", count = fixed(m / 60.0, 0)),
+        m if m < 2880.0 => w.text("picture-calc-one-day"),
+        m => text!(w, "picture-calc-days", count = fixed(m / 1440.0, 0)),
     };
     html! {
         g.grid {
@@ -200,8 +197,8 @@ fn names(w: &Words, view: &CureView, plot: &Plot, paper: Paper) -> Markup {
     html! {
         @for (line, y) in view.lines.iter().zip(placed) {
             @let text = match line.here_min_sd {
-                Some(sd) if !paper.narrow() => format!("{} {} ± {}", line.name, time(w, line.here_min), time(w, sd)),
-                _ => format!("{} {}", line.name, time(w, line.here_min)),
+                Some(sd) if !paper.narrow() => text!(w, "picture-calc-cure-line-sd", name = line.name, time = time(w, line.here_min), sd = time(w, sd)),
+                _ => text!(w, "picture-calc-cure-line", name = line.name, time = time(w, line.here_min)),
             };
             @if here + 12.0 + text_width(&text, paper.size, true) < plot.right {
                 text.start.halo.strong x=(num(here + 12.0)) y=(num(y)) { (text) }

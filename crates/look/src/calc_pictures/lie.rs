@@ -1,7 +1,7 @@
 //! A club on the ground before and after its length changes, and the aim that an error of the lie makes.
 
 use maud::{Markup, html};
-use words::Words;
+use words::{Words, text};
 
 use super::super::layout::{Scale, num, places};
 use super::axes::{Paper, Picture, fixed, label, papers, sound};
@@ -31,21 +31,19 @@ pub struct AimView {
 /// The picture of a change of length.
 #[must_use]
 pub fn lie(w: &Words, view: &LieView) -> Markup {
-    let words = format!(
-        "With the hands at the same height a club of {} mm at {}° lies at {}° when it is {} mm long: {}° {}.",
-        fixed(view.before.0, 1),
-        fixed(view.before.1, 2),
-        fixed(view.after.1, 2),
-        fixed(view.after.0, 1),
-        fixed((view.after.1 - view.before.1).abs(), 2),
-        if view.after.1 < view.before.1 { "flatter" } else { "more upright" }
-    );
-    let picture = Picture {
-        id: "calc-lie",
-        title: "Length and lie at one height of the hands",
-        words: &words,
-        papers: papers(390.0, 330.0),
-    };
+    let (length_mm, lie_deg) = (sound(view.before.0), sound(view.before.1));
+    let (new_mm, new_deg) = (sound(view.after.0), sound(view.after.1));
+    let by_deg = (new_deg - lie_deg).abs();
+    let id = if new_deg < lie_deg { "picture-calc-lie-flatter" } else { "picture-calc-lie-upright" };
+    let figures = [
+        ("length_mm", words::figure(&length_mm)),
+        ("lie_deg", words::figure(&lie_deg)),
+        ("new_mm", words::figure(&new_mm)),
+        ("new_deg", words::figure(&new_deg)),
+        ("by_deg", words::figure(&by_deg)),
+    ];
+    let (words, title) = (w.text_with(id, &figures), w.text("picture-calc-lie"));
+    let picture = Picture { id: "calc-lie", title: &title, words: &words, papers: papers(390.0, 330.0) };
     picture.drawn(|paper| lie_drawing(w, view, paper))
 }
 
@@ -74,15 +72,15 @@ fn lie_drawing(w: &Words, view: &LieView, paper: Paper) -> Markup {
     html! {
         line.ground x1="8" x2=(num(paper.width - 8.0)) y1=(num(ground)) y2=(num(ground)) {}
         line.hands x1="8" x2=(num(paper.width - 8.0)) y1=(num(hands.1)) y2=(num(hands.1)) {}
-        text.end.halo x=(num(paper.width - 8.0)) y=(num(hands.1 - 8.0)) { "height of the hands" }
+        text.end.halo x=(num(paper.width - 8.0)) y=(num(hands.1 - 8.0)) { (w.text("picture-calc-lie-hands")) }
         (club_line(before, "curve-2"))
         @if changed { (club_line(after, "curve-1 thick")) }
         (angle(before[1], view.before.1, "curve-2 thin", 46.0))
         @if changed { (angle(after[1], after_lie, "curve-1 thin", 64.0)) }
         circle.ink cx=(num(hands.0)) cy=(num(hands.1)) r="6" {}
-        (named(14.0, ground - 44.0, "curve-2", &format!("{} mm at {}°", fixed(view.before.0, 1), fixed(view.before.1, 2)), false))
-        @if changed { (named(14.0, ground - 18.0, "curve-1 thick", &format!("{} mm at {}°", fixed(view.after.0, 1), fixed(view.after.1, 2)), true)) }
-        @if changed { (label(paper, paper.width / 2.0, ground + 26.0, &format!("the change of lie is drawn {ENLARGED} times as large"), false)) }
+        (named(14.0, ground - 44.0, "curve-2", &text!(w, "picture-calc-lie-club", length_mm = sound(view.before.0), lie_deg = sound(view.before.1)), false))
+        @if changed { (named(14.0, ground - 18.0, "curve-1 thick", &text!(w, "picture-calc-lie-club", length_mm = sound(view.after.0), lie_deg = sound(view.after.1)), true)) }
+        @if changed { (label(paper, paper.width / 2.0, ground + 26.0, &text!(w, "picture-calc-lie-enlarged", times = ENLARGED), false)) }
     }
 }
 
@@ -112,27 +110,24 @@ fn angle(at: (f64, f64), lie_deg: f64, class: &str, radius: f64) -> Markup {
 /// The picture of an error of aim, from above.
 #[must_use]
 pub fn aim(w: &Words, view: &AimView) -> Markup {
-    let said =
-        view.off.map_or(String::new(), |(far, off)| format!(", {} m off at {} m", fixed(off.abs(), 2), fixed(far, 0)));
-    let words = format!(
-        "A lie {}° {} aims {}° to the {}{said}.",
-        fixed(view.lie_error_deg.abs(), 2),
-        if view.lie_error_deg < 0.0 { "too flat" } else { "too upright" },
-        fixed(view.aim_deg.abs(), 2),
-        side(w, view.aim_deg)
-    );
-    let picture = Picture {
-        id: "calc-aim",
-        title: "Where a wrong lie aims, from above, right-handed",
-        words: &words,
-        papers: papers(210.0, 190.0),
-    };
+    let flat = if view.lie_error_deg < 0.0 { "flat" } else { "upright" };
+    let figures = [
+        ("lie_deg", words::figure(&sound(view.lie_error_deg.abs()))),
+        ("flat", words::figure(flat)),
+        ("aim_deg", words::figure(&sound(view.aim_deg.abs()))),
+        ("side", words::figure(&side(w, view.aim_deg))),
+        ("off_m", words::figure(&fixed(view.off.map_or(0.0, |(_, off)| off.abs()), 2))),
+        ("far_m", words::figure(&fixed(view.off.map_or(0.0, |(far, _)| far), 0))),
+    ];
+    let id = if view.off.is_some() { "picture-calc-aim-off" } else { "picture-calc-aim-only" };
+    let (words, title) = (w.text_with(id, &figures), w.text("picture-calc-aim"));
+    let picture = Picture { id: "calc-aim", title: &title, words: &words, papers: papers(210.0, 190.0) };
     picture.drawn(|paper| aim_drawing(w, view, paper))
 }
 
 /// An upright lie aims to the left of a right-handed player.
-fn side(w: &Words, aim_deg: f64) -> &'static str {
-    if aim_deg >= 0.0 { "left" } else { "right" }
+fn side(w: &Words, aim_deg: f64) -> String {
+    text!(w, "picture-calc-side", side = if aim_deg >= 0.0 { "left" } else { "right" })
 }
 
 fn aim_drawing(w: &Words, view: &AimView, paper: Paper) -> Markup {
@@ -145,17 +140,23 @@ fn aim_drawing(w: &Words, view: &AimView, paper: Paper) -> Markup {
     let end = middle - reach.at(sound(off_m));
     let flag = end.clamp(20.0, paper.height - 20.0);
     let off = match view.off {
-        Some((_, off)) => format!("{} m {}", fixed(off.abs(), 2), side(w, view.aim_deg)),
-        None => format!("{}° {}", fixed(view.aim_deg.abs(), 2), side(w, view.aim_deg)),
+        Some((_, off)) => {
+            text!(w, "picture-calc-aim-metres", off_m = fixed(off.abs(), 2), side = side(w, view.aim_deg))
+        }
+        None => text!(w, "picture-calc-aim-angle", aim_deg = sound(view.aim_deg.abs()), side = side(w, view.aim_deg)),
+    };
+    let target = match view.off {
+        Some((far, _)) => text!(w, "picture-calc-aim-target-at", far_m = fixed(far, 0)),
+        None => w.text("picture-calc-aim-target"),
     };
     html! {
         line.aim x1=(num(from)) x2=(num(to)) y1=(num(middle)) y2=(num(middle)) {}
         polyline.curve-1 points=(places(&[(from, middle), (to, flag)])) {}
         circle.ink cx=(num(from)) cy=(num(middle)) r="5" {}
         line.doubt x1=(num(to)) x2=(num(to)) y1=(num(middle)) y2=(num(flag)) {}
-        (label(paper, to - if paper.narrow() { 60.0 } else { 80.0 }, middle + if flag > middle { -10.0 } else { 20.0 }, &format!("target{}", view.off.map_or(String::new(), |(far, _)| format!(", {} m", fixed(far, 0)))), false))
+        (label(paper, to - if paper.narrow() { 60.0 } else { 80.0 }, middle + if flag > middle { -10.0 } else { 20.0 }, &target, false))
         @if paper.narrow() { (label(paper, to - 60.0, flag + if flag > middle { 20.0 } else { -10.0 }, &off, true)) }
         @else { text.start.halo.strong x=(num(to + 10.0)) y=(num(f64::midpoint(flag, middle) + 5.0)) { (off) } }
-        text.start x="8" y=(num(paper.height - 8.0)) { (fixed(view.aim_deg.abs(), 2)) "° " (side(w, view.aim_deg)) ", sideways drawn larger" }
+        text.start x="8" y=(num(paper.height - 8.0)) { (text!(w, "picture-calc-aim-larger", aim_deg = sound(view.aim_deg.abs()), side = side(w, view.aim_deg))) }
     }
 }

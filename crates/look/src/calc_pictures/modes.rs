@@ -1,10 +1,10 @@
 //! How a clamped club swings in its first modes, and how it bends under a load at its tip.
 
 use maud::{Markup, html};
-use words::Words;
+use words::{Words, text};
 
 use super::super::layout::num;
-use super::axes::{Paper, Picture, Plot, fixed, label, papers, sound};
+use super::axes::{Paper, Picture, Plot, fixed, label, long, papers, sound};
 
 /// Lines of a clamped club, from the clamp to the tip: places in millimetres and how far the shaft stands off there.
 #[derive(Debug, Clone, Default)]
@@ -26,35 +26,37 @@ const ROW: f64 = 92.0;
 pub fn modes(w: &Words, view: &ModesView) -> Markup {
     let cpm: Vec<String> = view.modes.iter().map(|(cpm, _)| fixed(*cpm, 1)).collect();
     let tip_mm = view.bent.last().map_or(0.0, |(_, mm)| *mm);
-    let words = format!(
-        "Clamped at the left. The modes swing at {} cycles a minute; {} N at the tip bend it by {} mm.",
-        cpm.join(", "),
-        fixed(view.load_n, 2),
-        fixed(tip_mm, 1)
+    let words = text!(
+        w,
+        "picture-calc-modes-words",
+        all = cpm.join(", "),
+        load = fixed(view.load_n, 2),
+        bent_mm = sound(tip_mm)
     );
     let rows = view.modes.len() as f64 + 1.0;
     let papers = papers(ROW * rows + 58.0, ROW * rows + 58.0);
-    let picture = Picture { id: "calc-modes", title: "How the club swings and bends", words: &words, papers };
+    let title = w.text("picture-calc-modes");
+    let picture = Picture { id: "calc-modes", title: &title, words: &words, papers };
     picture.drawn(|paper| drawing(w, view, paper))
 }
 
 fn drawing(w: &Words, view: &ModesView, paper: Paper) -> Markup {
     let free_mm = view.bent.last().map_or(1.0, |(mm, _)| *mm).max(1.0);
     let bottom = paper.height - 46.0;
-    let whole = Plot::within(paper, (34.0, paper.width - 26.0), (0.0, bottom), (0.0, free_mm), (0.0, 1.0));
-    let order = ["first", "second", "third"];
+    let whole = Plot::within(paper, (34.0, paper.width - 26.0), (0.0, bottom), (0.0, long(w, free_mm)), (0.0, 1.0));
+    let order = ["picture-calc-mode-first", "picture-calc-mode-second", "picture-calc-mode-third"];
     html! {
         (clamp(bottom))
         @for ((cpm, line), i) in view.modes.iter().zip(0_usize..) {
-            @let name = format!("{}: {} cpm", order.get(i).copied().unwrap_or("next"), fixed(*cpm, if *cpm < 1000.0 { 1 } else { 0 }));
+            @let name = w.text_with(order.get(i).copied().unwrap_or("picture-calc-mode-next"), &[("cycles", words::figure(&fixed(*cpm, if *cpm < 1000.0 { 1 } else { 0 })))]);
             (row(view, line, 1.15, i as f64, &name, true, paper))
         }
         @let most = view.bent.iter().map(|(_, mm)| sound(*mm).abs()).fold(1e-9, f64::max);
-        @let name = format!("{} mm under {} N", fixed(view.bent.last().map_or(0.0, |b| b.1), 1), fixed(view.load_n, 2));
+        @let name = text!(w, "picture-calc-modes-bent", bent_mm = sound(view.bent.last().map_or(0.0, |b| b.1)), load = fixed(view.load_n, 2));
         // A bent shaft hangs down, as on the bench.
         @let down: Vec<(f64, f64)> = view.bent.iter().map(|(at, mm)| (*at, -mm)).collect();
         (row(view, &down, 1.15 * most, view.modes.len() as f64, &name, false, paper))
-        (whole.below("from the clamp, mm"))
+        (whole.below(&text!(w, "picture-calc-modes-axis", unit = w.length_sign())))
     }
 }
 

@@ -1,10 +1,10 @@
 //! A club about a pivot: what each part gives to the inertia; and a set matched by swing weight beside one by inertia.
 
 use maud::{Markup, html};
-use words::Words;
+use words::{Words, text};
 
 use super::super::layout::{num, places, spread, text_width};
-use super::axes::{Form, Paper, Picture, Plot, fixed, label, mark, measure, papers, range, sound};
+use super::axes::{Form, Paper, Picture, Plot, fixed, heavy, label, long, mark, measure, papers, range, sound};
 
 /// One part on the club.
 #[derive(Debug, Clone, Default)]
@@ -52,17 +52,17 @@ pub fn pivot(w: &Words, view: &PivotView) -> Markup {
         .iter()
         .map(|p| format!("{} {} %", p.name, fixed(100.0 * p.inertia_kg_cm2 / view.inertia_kg_cm2, 1)))
         .collect();
-    let words = format!(
-        "About a pivot {} mm from the butt end the inertia is {} kg·cm²{}{}. All mass {} mm from the pivot would have the same.",
-        fixed(view.pivot_mm, 1),
-        fixed(view.inertia_kg_cm2, 1),
-        if shares.is_empty() { "" } else { ", of which " },
-        shares.join(", "),
-        fixed(gyration_mm, 1)
-    );
+    let figures = [
+        ("pivot_mm", words::figure(&sound(view.pivot_mm))),
+        ("inertia", words::figure(&fixed(view.inertia_kg_cm2, 1))),
+        ("shares", words::figure(&shares.join(", "))),
+        ("gyration_mm", words::figure(&gyration_mm)),
+    ];
+    let id = if shares.is_empty() { "picture-calc-pivot-whole" } else { "picture-calc-pivot-parts" };
+    let (words, title) = (w.text_with(id, &figures), w.text("picture-calc-pivot"));
     let rows = view.parts.len() as f64;
     let papers = papers(166.0 + 30.0 * rows, 166.0 + 30.0 * rows);
-    let picture = Picture { id: "calc-pivot", title: "The club about its pivot", words: &words, papers };
+    let picture = Picture { id: "calc-pivot", title: &title, words: &words, papers };
     picture.drawn(|paper| drawing(w, view, gyration_mm, paper))
 }
 
@@ -90,9 +90,9 @@ fn drawing(w: &Words, view: &PivotView, gyration_mm: f64, paper: Paper) -> Marku
         }
         (part_names(view, &plot, axis_y - 24.0, paper))
         polygon.ink points=(places(&[(pivot, axis_y), (pivot - 9.0, axis_y + 17.0), (pivot + 9.0, axis_y + 17.0)])) {}
-        (label(paper, pivot, axis_y + 33.0, "pivot", true))
-        (measure(paper, pivot, swing_weight, axis_y + 54.0, &format!("balance point {} mm", fixed((view.balance_mm - view.pivot_mm).abs(), 1)), false))
-        (measure(paper, pivot, gyration, axis_y + 82.0, &format!("as one mass {} mm", fixed(gyration_mm, 1)), true))
+        (label(paper, pivot, axis_y + 33.0, &w.text("picture-calc-pivot-mark"), true))
+        (measure(paper, pivot, swing_weight, axis_y + 54.0, &text!(w, "picture-calc-pivot-balance", off_mm = sound((view.balance_mm - view.pivot_mm).abs())), false))
+        (measure(paper, pivot, gyration, axis_y + 82.0, &text!(w, "picture-calc-pivot-gyration", gyration_mm = gyration_mm), true))
         (shares(view, axis_y + 108.0, paper))
     }
 }
@@ -133,46 +133,46 @@ fn shares(view: &PivotView, top: f64, paper: Paper) -> Markup {
 /// Head masses along a series, for both laws.
 #[must_use]
 pub fn series(w: &Words, view: &SeriesView) -> Markup {
-    let said: Vec<String> = view
-        .rows
-        .iter()
-        .map(|(mm, swing_weight, inertia)| {
-            format!(
-                "{} mm: {} g for equal swing weight, {} g for equal inertia",
-                fixed(*mm, 1),
-                fixed(*swing_weight, 1),
-                fixed(*inertia, 1)
-            )
-        })
-        .collect();
-    let words = format!("Head mass by length. {}.", said.join("; "));
+    let said = |(mm, swing_weight_g, inertia_g): &(f64, f64, f64)| {
+        text!(
+            w,
+            "picture-calc-series-row",
+            length_mm = sound(*mm),
+            swing_weight_g = sound(*swing_weight_g),
+            inertia_g = sound(*inertia_g)
+        )
+    };
+    let said: Vec<String> = view.rows.iter().map(said).collect();
+    let words = text!(w, "picture-calc-series-words", rows = said.join("; "));
+    let title = w.text("picture-calc-series");
     let papers = papers(320.0, 290.0);
-    let picture = Picture { id: "calc-series", title: "Head mass along the set, by both laws", words: &words, papers };
+    let picture = Picture { id: "calc-series", title: &title, words: &words, papers };
     picture.drawn(|paper| series_drawing(w, view, paper))
 }
 
 fn series_drawing(w: &Words, view: &SeriesView, paper: Paper) -> Markup {
-    let mut rows = view.rows.clone();
+    let shown = |(mm, a, b): &(f64, f64, f64)| (long(w, *mm), heavy(w, *a), heavy(w, *b));
+    let mut rows: Vec<(f64, f64, f64)> = view.rows.iter().map(shown).collect();
     rows.sort_by(|a, b| a.0.total_cmp(&b.0));
     let across = range(rows.iter().map(|r| r.0), 0.06);
     let up = range(rows.iter().flat_map(|r| [r.1, r.2]), 0.08);
     let plot = Plot::new(paper, if paper.narrow() { 44.0 } else { 54.0 }, across, up);
     let swing_weight: Vec<(f64, f64)> = rows.iter().map(|r| (r.0, r.1)).collect();
     let inertia: Vec<(f64, f64)> = rows.iter().map(|r| (r.0, r.2)).collect();
-    let reference = plot.x.at(sound(view.reference_mm));
+    let reference = plot.x.at(sound(long(w, view.reference_mm)));
     // The laws part most at the shortest club; their names stand along the lines' upper ends there.
     let key_x = plot.right - if paper.narrow() { 138.0 } else { 160.0 };
     html! {
-        (plot.axes("length, mm", "head, g"))
+        (plot.axes(&text!(w, "picture-calc-series-length", unit = w.length_sign()), &text!(w, "picture-calc-series-head", unit = w.mass_sign())))
         @if (plot.left..=plot.right).contains(&reference) {
             line.mine x1=(num(reference)) x2=(num(reference)) y1=(num(plot.top)) y2=(num(plot.bottom)) {}
-            (label(paper, reference, plot.bottom - 6.0, "reference", false))
+            (label(paper, reference, plot.bottom - 6.0, &w.text("picture-calc-series-reference"), false))
         }
         polyline.curve-1 points=(plot.line(&swing_weight)) {}
         polyline.curve-2 points=(plot.line(&inertia)) {}
         @for (x, y) in &swing_weight { (mark(Form::Dot, plot.at(*x, *y))) }
         @for (x, y) in &inertia { (mark(Form::Diamond, plot.at(*x, *y))) }
-        @for (form, class, text, y) in [(Form::Diamond, "curve-2", "equal inertia", plot.top + 8.0), (Form::Dot, "curve-1", "equal swing weight", plot.top + 32.0)] {
+        @for (form, class, text, y) in [(Form::Diamond, "curve-2", w.text("picture-calc-series-inertia"), plot.top + 8.0), (Form::Dot, "curve-1", w.text("picture-calc-series-swing-weight"), plot.top + 32.0)] {
             line class=(class) x1=(num(key_x)) x2=(num(key_x + 28.0)) y1=(num(y)) y2=(num(y)) {}
             (mark(form, (key_x + 14.0, y)))
             text.start.halo x=(num(key_x + 36.0)) y=(num(y + 5.0)) { (text) }

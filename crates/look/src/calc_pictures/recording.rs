@@ -1,7 +1,7 @@
 //! A plucked club's recording: the swing as it fades, and with two axes the path of the tip.
 
 use maud::{Markup, html};
-use words::Words;
+use words::{Words, text};
 
 use super::super::layout::{num, places};
 use super::axes::{Paper, Picture, Plot, fixed, label, papers, sound};
@@ -37,24 +37,22 @@ pub struct RecordingView {
 /// The picture of a recording.
 #[must_use]
 pub fn recording(w: &Words, view: &RecordingView) -> Markup {
-    let mut words = format!(
-        "{} seconds of a swing at {} cycles a minute that fades to {} % in each second.",
-        fixed(view.used_s.1 - view.used_s.0, 1),
-        fixed(view.cpm, 1),
-        fixed(100.0 * (-view.decay_per_s).exp(), 0)
-    );
-    if let Some([soft, stiff]) = view.planes {
-        words += &format!(
-            " The soft plane lies along {}°, the stiff one along {}°, {} cycles a minute apart.",
-            fixed(soft.direction_deg, 1),
-            fixed(stiff.direction_deg, 1),
-            fixed(stiff.cpm - soft.cpm, 2)
-        );
-    }
+    let figures = |[soft, stiff]: [PlaneView; 2]| {
+        [
+            ("long", words::figure(&fixed(view.used_s.1 - view.used_s.0, 1))),
+            ("cycles", words::figure(&fixed(view.cpm, 1))),
+            ("kept", words::figure(&fixed(100.0 * (-view.decay_per_s).exp(), 0))),
+            ("soft_deg", words::figure(&sound(soft.direction_deg))),
+            ("stiff_deg", words::figure(&sound(stiff.direction_deg))),
+            ("apart", words::figure(&fixed(stiff.cpm - soft.cpm, 2))),
+        ]
+    };
+    let id = if view.planes.is_some() { "picture-calc-recording-planes" } else { "picture-calc-recording-words" };
+    let words = w.text_with(id, &figures(view.planes.unwrap_or_default()));
     let orbit = view.axes.len() == 2;
     let (wide, narrow) = if orbit { (600.0, 560.0) } else { (280.0, 250.0) };
-    let title = if orbit { "The swing as it fades, and the path of the tip" } else { "The swing as it fades" };
-    let picture = Picture { id: "calc-recording", title, words: &words, papers: papers(wide, narrow) };
+    let title = w.text(if orbit { "picture-calc-recording-orbit" } else { "picture-calc-recording" });
+    let picture = Picture { id: "calc-recording", title: &title, words: &words, papers: papers(wide, narrow) };
     picture.drawn(|paper| drawing(w, view, paper))
 }
 
@@ -92,13 +90,13 @@ fn drawing(w: &Words, view: &RecordingView, paper: Paper) -> Markup {
         let at = |i: i32| f64::from(i) / 60.0 * long_s;
         (0..=60).map(|i| (at(i), sign * view.amplitude * (-view.decay_per_s * at(i)).exp())).collect()
     };
-    let fade = format!("fades by {} % a second", fixed(100.0 * (1.0 - (-view.decay_per_s).exp()), 1));
+    let fade = text!(w, "picture-calc-recording-fade", share = fixed(100.0 * (1.0 - (-view.decay_per_s).exp()), 1));
     html! {
-        text.start x="8" y="15" { (if both { "distance from rest, both axes" } else { "readings" }) }
+        text.start x="8" y="15" { (w.text(if both { "picture-calc-recording-distance" } else { "picture-calc-recording-readings" })) }
         (columns(&swing, view.step_s, &plot))
         polyline.curve-2 points=(plot.line(&envelope(1.0))) {}
         @if !both { polyline.curve-2 points=(plot.line(&envelope(-1.0))) {} }
-        (plot.below("time, s"))
+        (plot.below(&w.text("picture-calc-recording-time")))
         (label(paper, plot.right - 110.0, plot.top + 14.0, &fade, false))
         @if let [one, two] = &view.axes[..] { (orbit(w, view, one, two, reach, fade_bottom + 66.0, paper)) }
     }
@@ -140,16 +138,16 @@ fn orbit(w: &Words, view: &RecordingView, one: &[f64], two: &[f64], reach: f64, 
     let path: Vec<(f64, f64)> =
         one.iter().zip(&two).map(|(a, b)| (x + a / reach * radius, y - b / reach * radius)).collect();
     let shown_s = (one.len() as f64 * view.step_s).min(most_s);
-    let heading = format!("path of the tip, first {} s", fixed(shown_s, 1));
+    let heading = text!(w, "picture-calc-recording-path", long = fixed(shown_s, 1));
     html! {
         text.start x="8" y=(num(top - 14.0)) { (heading) }
         circle.frame cx=(num(x)) cy=(num(y)) r=(num(radius)) {}
         polyline.trace points=(places(&path)) {}
         @if let Some([soft, stiff]) = view.planes {
-            (plane(w, soft, "soft", "soft-plane", (x, y), radius, paper))
-            (plane(w, stiff, "stiff", "stiff-plane", (x, y), radius, paper))
+            (plane(w, soft, &w.text("picture-calc-recording-soft"), "soft-plane", (x, y), radius, paper))
+            (plane(w, stiff, &w.text("picture-calc-recording-stiff"), "stiff-plane", (x, y), radius, paper))
         } @else if !paper.narrow() {
-            text.start x=(num(x + radius + 30.0)) y=(num(y)) { "one frequency: no planes to tell apart" }
+            text.start x=(num(x + radius + 30.0)) y=(num(y)) { (w.text("picture-calc-recording-one")) }
         }
     }
 }
@@ -165,7 +163,11 @@ fn plane(
     paper: Paper,
 ) -> Markup {
     let (sin, cos) = sound(plane.direction_deg).to_radians().sin_cos();
-    let text = if paper.narrow() { name.to_owned() } else { format!("{name} {} cpm", fixed(plane.cpm, 2)) };
+    let text = if paper.narrow() {
+        name.to_owned()
+    } else {
+        text!(w, "picture-calc-recording-plane", name = name, cycles = fixed(plane.cpm, 2))
+    };
     let (end_x, end_y) = (x + radius * cos, y - radius * sin);
     let label_x = x + (radius + 12.0) * cos;
     let beside = !paper.narrow() && cos.abs() >= 0.3;

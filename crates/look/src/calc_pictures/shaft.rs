@@ -1,10 +1,11 @@
 //! A shaft with its cuts, what lies between it and the finished length, and its mass along it.
 
 use maud::{Markup, html};
-use words::Words;
+use quantity::{INCH_MM, LengthUnit};
+use words::{Words, text};
 
 use super::super::layout::{Scale, num, places};
-use super::axes::{Paper, Picture, Plot, fixed, label, measure, papers, range, sound};
+use super::axes::{Paper, Picture, Plot, fixed, heavy, label, measure, papers, range, sound};
 
 /// A shaft to be cut. Lengths in millimetres, places from the new butt end.
 #[derive(Debug, Clone, Default)]
@@ -50,28 +51,23 @@ pub fn shaft(w: &Words, view: &ShaftView) -> Markup {
     let words = in_words(w, view);
     let lines = if view.finish.is_some() { 4.0 } else { 2.0 };
     let papers = papers(104.0 + 30.0 * lines + 150.0, 104.0 + 30.0 * lines + 140.0);
-    let picture =
-        Picture { id: "calc-shaft", title: "The shaft, its cuts and its mass along it", words: &words, papers };
+    let title = w.text("picture-calc-shaft");
+    let picture = Picture { id: "calc-shaft", title: &title, words: &words, papers };
     picture.drawn(|paper| drawing(w, view, paper))
 }
 
 fn in_words(w: &Words, view: &ShaftView) -> String {
-    let mut words = format!(
-        "{} mm off the butt and {} mm off the tip leave {} mm with {} g, balanced {} mm from the new butt end.",
-        fixed(view.butt_trim_mm, 1),
-        fixed(view.tip_trim_mm, 1),
-        fixed(view.cut_mm, 1),
-        fixed(view.mass_g, 2),
-        fixed(view.balance_mm, 1)
-    );
-    if let Some(finish) = &view.finish {
-        words += &format!(
-            " Finished {} mm to the end of the shaft, {} mm to the end of the cap.",
-            fixed(finish.to_shaft_end_mm, 1),
-            fixed(finish.to_cap_mm, 1)
-        );
-    }
-    words
+    let mut figures = vec![
+        ("butt_mm", words::figure(&sound(view.butt_trim_mm))),
+        ("tip_mm", words::figure(&sound(view.tip_trim_mm))),
+        ("cut_mm", words::figure(&sound(view.cut_mm))),
+        ("mass_g", words::figure(&sound(view.mass_g))),
+        ("balance_mm", words::figure(&sound(view.balance_mm))),
+    ];
+    let Some(finish) = &view.finish else { return w.text_with("picture-calc-shaft-words", &figures) };
+    figures.push(("end_mm", words::figure(&sound(finish.to_shaft_end_mm))));
+    figures.push(("cap_mm", words::figure(&sound(finish.to_cap_mm))));
+    w.text_with("picture-calc-shaft-finished", &figures)
 }
 
 fn drawing(w: &Words, view: &ShaftView, paper: Paper) -> Markup {
@@ -84,12 +80,22 @@ fn drawing(w: &Words, view: &ShaftView, paper: Paper) -> Markup {
     let first_y = axis_y + 56.0;
     let raw = (x.at(-view.butt_trim_mm), x.at(view.cut_mm + view.tip_trim_mm));
     let mut measures = vec![
-        (raw.0, raw.1, format!("raw {}", fixed(view.butt_trim_mm + view.cut_mm + view.tip_trim_mm, 1)), false),
-        (x.at(0.0), x.at(view.cut_mm), format!("cut {} mm", fixed(view.cut_mm, 1)), view.finish.is_none()),
+        (
+            raw.0,
+            raw.1,
+            text!(w, "picture-calc-shaft-raw", raw_mm = sound(view.butt_trim_mm + view.cut_mm + view.tip_trim_mm)),
+            false,
+        ),
+        (
+            x.at(0.0),
+            x.at(view.cut_mm),
+            text!(w, "picture-calc-shaft-cut", cut_mm = sound(view.cut_mm)),
+            view.finish.is_none(),
+        ),
     ];
     if let (Some(finish), Some(ground_mm)) = (&view.finish, ground_mm) {
-        let to_end = format!("to shaft end {}", fixed(finish.to_shaft_end_mm, 1));
-        let to_cap = format!("to cap {}", fixed(finish.to_cap_mm, 1));
+        let to_end = text!(w, "picture-calc-shaft-to-end", end_mm = sound(finish.to_shaft_end_mm));
+        let to_cap = text!(w, "picture-calc-shaft-to-cap", cap_mm = sound(finish.to_cap_mm));
         measures.push((x.at(0.0), x.at(ground_mm), to_end, !finish.asked_to_cap));
         measures.push((x.at(-finish.cap_mm), x.at(ground_mm), to_cap, finish.asked_to_cap));
     }
@@ -125,10 +131,10 @@ fn body(w: &Words, view: &ShaftView, x: &Scale, y: f64, paper: Paper) -> Markup 
     let swing_weight = x.at(view.balance_mm);
     html! {
         polygon.steel points=(places(&piece(0.0, view.cut_mm))) {}
-        @if view.butt_trim_mm > 0.0 { (off(-view.butt_trim_mm, 0.0, format!("off {}", fixed(view.butt_trim_mm, 1)))) }
-        @if view.tip_trim_mm > 0.0 { (off(view.cut_mm, view.cut_mm + view.tip_trim_mm, format!("off {}", fixed(view.tip_trim_mm, 1)))) }
+        @if view.butt_trim_mm > 0.0 { (off(-view.butt_trim_mm, 0.0, text!(w, "picture-calc-shaft-off", off_mm = sound(view.butt_trim_mm)))) }
+        @if view.tip_trim_mm > 0.0 { (off(view.cut_mm, view.cut_mm + view.tip_trim_mm, text!(w, "picture-calc-shaft-off", off_mm = sound(view.tip_trim_mm)))) }
         polygon.ink points=(places(&[(swing_weight, y + 8.0), (swing_weight - 7.0, y + 21.0), (swing_weight + 7.0, y + 21.0)])) {}
-        (label(paper, swing_weight, y + 37.0, &format!("balances at {}", fixed(view.balance_mm, 1)), true))
+        (label(paper, swing_weight, y + 37.0, &text!(w, "picture-calc-shaft-balance", balance_mm = sound(view.balance_mm)), true))
     }
 }
 
@@ -151,11 +157,11 @@ fn finished(
         // The bore stands open to the shaft; the head's outline would say more than is known.
         polyline.outline points=(places(&[(mouth, y - 13.0), (bottom, y - 13.0), (bottom, y + 13.0), (mouth, y + 13.0)])) {}
         line.ground x1=(num(ground)) x2=(num(ground)) y1=(num(y - 16.0)) y2=(num(below_y - 14.0)) {}
-        (label(paper, ground, below_y + 4.0, "ground", false))
+        (label(paper, ground, below_y + 4.0, &w.text("picture-calc-shaft-ground"), false))
         @let bore = match finish.insertion_mm {
-            Some(mm) if paper.narrow() => format!("bore {}", fixed(mm, 1)),
-            Some(mm) => format!("{} in the bore", fixed(mm, 1)),
-            None => "bore".to_owned(),
+            Some(mm) if paper.narrow() => text!(w, "picture-calc-shaft-bore-narrow", in_mm = sound(mm)),
+            Some(mm) => text!(w, "picture-calc-shaft-in-bore", in_mm = sound(mm)),
+            None => w.text("picture-calc-shaft-bore"),
         };
         text.end.halo x=(num(bottom)) y=(num(y + 37.0)) { (bore) }
     }
@@ -163,7 +169,11 @@ fn finished(
 
 /// Density along the raw shaft, with what comes off left dashed.
 fn density(w: &Words, view: &ShaftView, x: &Scale, top: f64, paper: Paper) -> Markup {
-    let at: Vec<(f64, f64)> = view.density.iter().map(|(mm, g_m)| (mm - view.butt_trim_mm, *g_m)).collect();
+    // By the inch for who works in inches, else by the metre: a millimetre of shaft weighs next to nothing.
+    let by_inch = w.units.length == LengthUnit::Inch;
+    let piece = if by_inch { INCH_MM / 1000.0 } else { 1.0 };
+    let shown = |g_m: f64| heavy(w, g_m * piece);
+    let at: Vec<(f64, f64)> = view.density.iter().map(|(mm, g_m)| (mm - view.butt_trim_mm, shown(*g_m))).collect();
     if at.len() < 2 {
         return html! {};
     }
@@ -193,7 +203,7 @@ fn density(w: &Words, view: &ShaftView, x: &Scale, top: f64, paper: Paper) -> Ma
         polygon.area points=(line(&area)) {}
         polyline.curve-2 points=(line(&at)) {}
         polyline.curve-1 points=(line(&kept)) {}
-        text.start x="8" y=(num(top + 8.0)) { "g/m along the shaft" }
+        text.start x="8" y=(num(top + 8.0)) { (text!(w, "picture-calc-shaft-density", mass = w.mass_sign(), length = if by_inch { "in" } else { "m" })) }
     }
 }
 

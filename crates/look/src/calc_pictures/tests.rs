@@ -5,11 +5,15 @@ use quantity::Units;
 use words::Words;
 
 fn w() -> Words {
-    Words::english(Units::default())
+    Words::english(Units { length: quantity::LengthUnit::Millimetre, ..Units::default() })
 }
 use maud::Markup;
 
 fn examples() -> Vec<(&'static str, Markup)> {
+    examples_for(&w())
+}
+
+fn examples_for(w: &Words) -> Vec<(&'static str, Markup)> {
     let bent: Vec<(f64, f64)> = (0..=30).map(|i| (f64::from(i) * 28.0, (f64::from(i) / 30.0).powi(2) * 33.0)).collect();
     let wave = |phase: f64| (0..400).map(|i| (f64::from(i) * 0.7 + phase).sin()).collect::<Vec<_>>();
     let turn =
@@ -18,7 +22,7 @@ fn examples() -> Vec<(&'static str, Markup)> {
         (
             "shaft",
             shaft(
-                &w(),
+                w,
                 &ShaftView {
                     cut_mm: 929.2,
                     butt_trim_mm: 61.4,
@@ -41,7 +45,7 @@ fn examples() -> Vec<(&'static str, Markup)> {
         (
             "pivot",
             pivot(
-                &w(),
+                w,
                 &PivotView {
                     parts: vec![
                         PivotPart { name: "head".into(), mass_g: 256.0, position_mm: 950.0, inertia_kg_cm2: 2310.0 },
@@ -56,12 +60,12 @@ fn examples() -> Vec<(&'static str, Markup)> {
         ),
         (
             "series",
-            series(&w(), &SeriesView { rows: vec![(975.4, 243.0, 240.8), (924.6, 270.1, 272.4)], reference_mm: 950.0 }),
+            series(w, &SeriesView { rows: vec![(975.4, 243.0, 240.8), (924.6, 270.1, 272.4)], reference_mm: 950.0 }),
         ),
         (
             "modes",
             modes(
-                &w(),
+                w,
                 &ModesView {
                     modes: vec![(305.0, bent.clone()), (3972.0, bent.clone())],
                     bent,
@@ -73,7 +77,7 @@ fn examples() -> Vec<(&'static str, Markup)> {
         (
             "around",
             around(
-                &w(),
+                w,
                 &AroundView {
                     readings: (0..12).map(|i| (f64::from(i) * 30.0, 15.0 + 0.2 * f64::from(i % 3))).collect(),
                     fitted: turn(0.2),
@@ -88,7 +92,7 @@ fn examples() -> Vec<(&'static str, Markup)> {
         (
             "recording",
             recording(
-                &w(),
+                w,
                 &RecordingView {
                     step_s: 0.025,
                     used_s: (0.0, 9.975),
@@ -106,7 +110,7 @@ fn examples() -> Vec<(&'static str, Markup)> {
         (
             "grip",
             grip(
-                &w(),
+                w,
                 &GripView {
                     places: vec![
                         GripPlace {
@@ -129,19 +133,22 @@ fn examples() -> Vec<(&'static str, Markup)> {
                 },
             ),
         ),
-        ("lie", lie(&w(), &LieView { before: (952.5, 60.0), after: (965.2, 58.57), hands_mm: 100.0 })),
-        ("aim", aim(&w(), &AimView { lie_error_deg: -1.0, aim_deg: -0.6, off: Some((150.0, -1.6)) })),
+        ("lie", lie(w, &LieView { before: (952.5, 60.0), after: (965.2, 58.57), hands_mm: 100.0 })),
+        ("aim", aim(w, &AimView { lie_error_deg: -1.0, aim_deg: -0.6, off: Some((150.0, -1.6)) })),
         (
             "bend",
             bend(
-                &w(),
-                &BendView { limit_deg: 2.0, rows: vec![("lie", 0.0, vec![1.0, 2.0]), ("loft", 0.0, vec![-0.5, -1.0])] },
+                w,
+                &BendView {
+                    limit_deg: 2.0,
+                    rows: vec![("lie".into(), 0.0, vec![1.0, 2.0]), ("loft".into(), 0.0, vec![-0.5, -1.0])],
+                },
             ),
         ),
         (
             "joint",
             joint(
-                &w(),
+                w,
                 &JointView {
                     bore_mm: 9.65,
                     tip_mm: 9.4,
@@ -155,19 +162,19 @@ fn examples() -> Vec<(&'static str, Markup)> {
         (
             "cure",
             cure(
-                &w(),
+                w,
                 &CureView {
                     here_c: 20.0,
                     lines: vec![
                         CureLine {
-                            name: "pot life",
+                            name: "pot life".into(),
                             sheet: [(25.0, 40.0), (35.0, 20.0)],
                             one_point: false,
                             here_min: 57.6,
                             here_min_sd: Some(4.3),
                         },
                         CureLine {
-                            name: "full cure",
+                            name: "full cure".into(),
                             sheet: [(25.0, 1440.0), (60.0, 120.0)],
                             one_point: false,
                             here_min: 2155.0,
@@ -274,7 +281,7 @@ fn odd_figures_leave_a_drawing() {
         grip(&w(), &GripView::default()),
         lie(&w(), &LieView { before: (bad, 60.0), after: (900.0, bad), hands_mm: 0.0 }),
         aim(&w(), &AimView { lie_error_deg: bad, aim_deg: bad, off: Some((bad, bad)) }),
-        bend(&w(), &BendView { limit_deg: bad, rows: vec![("lie", bad, vec![bad])] }),
+        bend(&w(), &BendView { limit_deg: bad, rows: vec![("lie".into(), bad, vec![bad])] }),
         joint(&w(), &JointView { bore_mm: bad, ..JointView::default() }),
         cure(
             &w(),
@@ -304,14 +311,36 @@ fn the_words_carry_the_figures() {
         "Soft along 40.0°. Bowed by 1.50 mm toward 200.0°. Mark at 220.0°.",
         "comes to rest at 41.0° and 222.0°",
         "6.00 cycles a minute apart",
-        "2.0 in below the cap: 0.940 in",
+        "51 mm below the cap: 23.88 mm",
         "1.43° flatter",
         "1.00° too flat aims 0.60° to the right, 1.60 m off at 150 m",
         "lie from 0.00° to 2.00° in 2 steps",
         "a gap of 0.125 mm",
-        "0.138 g of adhesive fill it, and the joint takes 1.64 g all told",
-        "At 20.0 °C: pot life 58 min, full cure 35.9 h",
+        "0.138 g of adhesive fill it, and the joint takes 1.64 g in all",
+        "At 20.0 °C: pot life 58 min and full cure 35.9 h",
     ] {
         assert!(all.contains(words), "{words}");
     }
+}
+
+/// Every figure is in the reader's units: nobody who works in inches and ounces meets a millimetre or a gram.
+#[test]
+fn the_figures_are_in_the_readers_units() {
+    let inches = Words::english(Units { length: quantity::LengthUnit::Inch, mass: quantity::MassUnit::Ounce });
+    for (name, markup) in examples_for(&inches) {
+        let text = markup.into_string().replace("kg·cm²", "");
+        assert!(
+            !text.contains("mm") && !text.contains(" g ") && !text.contains(" g<") && !text.contains(", g<"),
+            "{name}: {text}"
+        );
+    }
+    let all: String = examples_for(&inches).into_iter().map(|(_, markup)| markup.into_string()).collect();
+    // By hand: 61.4 / 25.4 = 2.417; 929.2 / 25.4 = 36.583; 270.1 / 28.3495 = 9.5275.
+    for words in
+        ["2.42 in off the butt", "leave 36.58 in", "9.527 oz for equal swing weight", "2.0 in below the cap: 0.940 in"]
+    {
+        assert!(all.contains(words), "{words}: {all}");
+    }
+    let metric: String = examples().into_iter().map(|(_, markup)| markup.into_string()).collect();
+    assert!(!metric.contains(" in<") && !metric.contains(", in<"));
 }

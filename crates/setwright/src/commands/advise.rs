@@ -1,11 +1,13 @@
 //! What can be done about the clubs of a job now.
 
-use super::{print_json, say};
+use super::{print_json, reader, say};
 use crate::config::AdviseArguments;
 use crate::failure::Failure;
 use app::advice::Advice;
+use bench::chance::Chance;
 use bench::remedy::GripPick;
 use std::fmt::Write;
+use words::{Words, text};
 
 /// Everything that is advised for a job.
 #[derive(serde::Serialize)]
@@ -30,25 +32,28 @@ pub async fn advise(arguments: &AdviseArguments) -> Result<(), Failure> {
     }
     let advised = Advised { clubs, grips: app.grips(arguments.job).await? };
     app.close().await;
-    if arguments.database.json { print_json(&advised) } else { say(&text(&advised, arguments.slot.is_some())) }
+    if arguments.database.json { print_json(&advised) } else { say(&lines(&reader(), &advised, arguments)) }
 }
 
-fn text(advised: &Advised, whole: bool) -> String {
-    let most = if whole { 12 } else { 2 };
+fn lines(w: &Words, advised: &Advised, arguments: &AdviseArguments) -> String {
+    let most = if arguments.slot.is_some() { 12 } else { 2 };
     let mut text = String::new();
     // Writing to a string does not fail.
     for club in &advised.clubs {
-        let chance = club.chance_ahead.map_or("no plan".into(), bench::chance::chance_words);
-        let _ = writeln!(text, "Club {}: as planned {chance}.", club.slot);
+        let _ = match club.chance_ahead.map(Chance::of) {
+            Some(chance) => writeln!(text, "{}", text!(w, "remedy-as-planned", slot = club.slot, chance = chance)),
+            None => writeln!(text, "{}", text!(w, "remedy-no-plan", slot = club.slot, job = arguments.job)),
+        };
         for remedy in club.remedies.iter().take(most) {
-            let _ = writeln!(text, "  {}", remedy.words);
+            let _ = writeln!(text, "  {}", w.sentence(&remedy.fact));
         }
         for offer in club.offers.iter().take(most) {
-            let _ = writeln!(text, "  Worth measuring: {}", offer.words);
+            let _ = writeln!(text, "  {}", w.tell(&offer.fact));
         }
     }
     for pick in advised.grips.iter().filter(|p| p.change) {
-        let _ = writeln!(text, "Grip {} ({:.1} g) for club {}.", pick.code, pick.mass_g, pick.slot);
+        let line = text!(w, "remedy-grip-for", part = pick.code, mass_g = pick.mass_g, slot = pick.slot);
+        let _ = writeln!(text, "{line}");
     }
     text
 }

@@ -12,16 +12,20 @@ use std::io::Read;
 /// # Errors
 /// A document that cannot be read; what the calculation refuses.
 pub fn calc(arguments: &Calc) -> Result<(), Failure> {
+    let w = super::reader();
     let Some(topic) = &arguments.topic else {
         if arguments.json {
             let list: Vec<Value> = clubphysics::calc::topics()
                 .iter()
-                .map(|t| serde_json::json!({ "name": t.name, "title": t.title, "summary": t.summary, "example": (t.example)() }))
+                .map(|t| {
+                    let (title, summary) = (w.tell(&t.title()), w.tell(&t.summary()));
+                    serde_json::json!({ "name": t.name, "title": title, "summary": summary, "example": (t.example)() })
+                })
                 .collect();
             return super::print_json(&list);
         }
         for topic in clubphysics::calc::topics() {
-            println!("{:12} {}", topic.name, topic.summary);
+            println!("{:12} {}", topic.name, w.tell(&topic.summary()));
         }
         return Ok(());
     };

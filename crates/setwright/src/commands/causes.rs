@@ -1,10 +1,12 @@
 //! What may be behind the doubted readings of a club.
 
-use super::{print_json, say};
+use super::{print_json, reader, say};
 use crate::config::CausesArguments;
 use crate::failure::Failure;
 use app::bench::DoubtedReading;
+use bench::chance::Odds;
 use std::fmt::Write;
+use words::{Words, text};
 
 /// Prints the causes of each doubted reading of a club, the likeliest first.
 ///
@@ -14,24 +16,24 @@ pub async fn causes(arguments: &CausesArguments) -> Result<(), Failure> {
     let app = arguments.database.open().await?;
     let found = app.causes(arguments.job, arguments.slot).await?;
     app.close().await;
-    if arguments.database.json { print_json(&found) } else { say(&text(&found)) }
+    if arguments.database.json { print_json(&found) } else { say(&lines(&reader(), &found)) }
 }
 
-fn text(found: &[DoubtedReading]) -> String {
-    if found.is_empty() {
-        return "No reading of this club is doubted.\n".into();
-    }
+fn lines(w: &Words, found: &[DoubtedReading]) -> String {
     let mut text = String::new();
     // Writing to a string does not fail.
+    if found.is_empty() {
+        let _ = writeln!(text, "{}", w.text("cause-none-doubted"));
+    }
     for doubted in found {
-        let reading = &doubted.reading;
-        let _ = writeln!(text, "{}, {}: {} is doubted.", reading.step, reading.what, reading.typed);
+        let (step, what, typed) = (&doubted.reading.step, doubted.reading.what, &doubted.reading.typed);
+        let _ = writeln!(text, "{}", text!(w, "cause-doubted-reading", step = step, what = what, typed = typed));
         for cause in doubted.causes.iter().take(5) {
-            let odds = bench::cause::odds(cause.probability);
-            let _ = writeln!(text, "  {odds:>9}  {}. {}", cause.words, cause.what_to_do);
+            let (odds, to_do) = (Odds::of(cause.probability), &cause.what_to_do);
+            let _ = writeln!(text, "  {}", text!(w, "cause-line", odds = odds, cause = cause.fact, to_do = to_do));
         }
         if let Some(telling) = &doubted.telling {
-            let _ = writeln!(text, "  {}", telling.words);
+            let _ = writeln!(text, "  {}", w.tell(&telling.fact));
         }
     }
     text

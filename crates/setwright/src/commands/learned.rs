@@ -1,14 +1,15 @@
 //! What the shop has learned, and how well it meets its tolerances.
 
 use super::print::table;
-use super::print_json;
+use super::{print_json, reader};
 use crate::config::{CapabilityArguments, LearnedArguments};
 use crate::failure::Failure;
 use app::learned::{LearnedShop, LearnedView, PinLearned, ResetLearned};
 use bench::capability::{CapabilityGroup, ShopCapability};
 use quantity::decimal;
+use words::{Words, text};
 
-/// Shows what the shop has learned, sets it back or pins it.
+/// Shows what the shop has learned, resets or locks it.
 ///
 /// # Errors
 /// A key that is not there; no reason; what the store says.
@@ -33,26 +34,42 @@ pub async fn learned(arguments: &LearnedArguments) -> Result<(), Failure> {
 }
 
 fn tell(learned: &LearnedShop) {
+    let w = reader();
     if learned.at.is_none() {
-        println!("The shop has learned nothing yet. It learns from the readings of each finished job.");
+        println!("{}", w.text("learned-command-empty"));
         return;
     }
-    let pinned = |view: &LearnedView| if view.pinned { "pinned" } else { "" }.to_owned();
+    let locked = |view: &LearnedView| if view.pinned { w.text("learned-locked") } else { String::new() };
+    let figure = |view: &LearnedView, value: f64| match web::learned_amount(view.unit) {
+        Some((amount, factor)) => w.amount(amount, value * factor, 2),
+        None => decimal(value, 2),
+    };
+    let band = |view: &LearnedView, value: f64| match web::learned_amount(view.unit) {
+        Some((amount, factor)) => w.amount_figure(amount, value * factor, 2),
+        None => decimal(value, 2),
+    };
     let rows: Vec<Vec<String>> = learned
         .values
         .iter()
         .map(|v| {
             vec![
                 v.key.clone(),
-                v.words.clone(),
-                format!("{} {} ± {}", decimal(v.figure.unwrap_or(v.mean), 2), v.unit, decimal(v.band, 2)),
-                format!("± {}", decimal(v.new_shop, 2)),
-                format!("{} in {}", v.clubs, v.jobs),
-                pinned(v),
+                words::capital(&w.tell(&v.what)),
+                format!("{} ± {}", figure(v, v.figure.unwrap_or(v.mean)), band(v, v.band)),
+                format!("± {}", band(v, v.new_shop)),
+                text!(w, "learned-command-clubs", clubs = v.clubs, jobs = v.jobs),
+                locked(v),
             ]
         })
         .collect();
-    table(&["key", "what", "mean", "new shop", "clubs in jobs", ""], &rows);
+    let heads = [
+        "learned-command-column-key",
+        "learned-column-what",
+        "learned-command-column-mean",
+        "learned-column-new-shop",
+        "learned-command-column-clubs",
+    ];
+    table(&headings(&w, &heads), &rows);
     println!();
     let rows: Vec<Vec<String>> = learned
         .scatter
@@ -60,15 +77,27 @@ fn tell(learned: &LearnedShop) {
         .map(|v| {
             vec![
                 v.key.clone(),
-                v.words.clone(),
-                format!("{} {}", decimal(v.mean, 2), v.unit),
-                decimal(v.new_shop, 2),
+                words::capital(&w.tell(&v.what)),
+                figure(v, v.mean),
+                band(v, v.new_shop),
                 decimal(v.observations.unwrap_or(0.0), 0),
-                pinned(v),
+                locked(v),
             ]
         })
         .collect();
-    table(&["key", "what scatters", "now", "new shop", "worth readings", ""], &rows);
+    let heads = [
+        "learned-command-column-key",
+        "learned-command-column-scatter",
+        "learned-column-now",
+        "learned-column-new-shop",
+        "learned-column-readings",
+    ];
+    table(&headings(&w, &heads), &rows);
+}
+
+/// The heads of a table whose last column needs none.
+fn headings(w: &Words, ids: &[&str]) -> Vec<String> {
+    ids.iter().map(|id| w.text(id)).chain([String::new()]).collect()
 }
 
 /// Shows how well the shop meets its tolerances.
@@ -87,17 +116,19 @@ pub async fn capability(arguments: &CapabilityArguments) -> Result<(), Failure> 
 }
 
 fn tell_capability(found: &ShopCapability) {
+    let w = reader();
     let Some(all) = &found.all else {
-        println!("No club is finished yet: each finished club counts with what its record says.");
+        println!("{}", w.text("learned-capability-none"));
         return;
     };
     let index = |value: f64, interval: Option<(f64, f64)>| {
         let (low, high) = interval.unwrap_or((value, value));
-        format!("{} ({} to {})", decimal(value, 2), decimal(low, 2), decimal(high, 2))
+        let (low, high) = (decimal(low, 2), decimal(high, 2));
+        text!(w, "learned-capability-index", index = decimal(value, 2), low = low, high = high)
     };
     let row = |group: &CapabilityGroup| {
         let (cp, cpk) = group.capability.map_or_else(
-            || ("too few".to_owned(), "too few".to_owned()),
+            || (w.text("learned-capability-too-few"), w.text("learned-capability-too-few")),
             |c| (index(c.cp, c.cp_interval), index(c.cpk, c.cpk_interval)),
         );
         vec![
@@ -112,5 +143,7 @@ fn tell_capability(found: &ShopCapability) {
         ]
     };
     let rows: Vec<Vec<String>> = std::iter::once(all).chain(&found.by_month).chain(&found.by_model).map(row).collect();
-    table(&["", "clubs", "mean off by", "in", "too close", "out", "Cp", "Cpk"], &rows);
+    let heads = ["clubs", "mean", "in", "close", "out", "cp", "cpk"]
+        .map(|head| w.text(&format!("learned-capability-column-{head}")));
+    table(&[&[String::new()][..], &heads].concat(), &rows);
 }

@@ -1,7 +1,7 @@
 //! Lists of parts and models: import, export, labels.
 
 use super::work::{busy, bytes_of};
-use super::{print_json, say};
+use super::{print_json, reader, say};
 use crate::config::{Export, Import, Labels};
 use crate::failure::CommandFault;
 use crate::failure::Failure;
@@ -13,6 +13,7 @@ use look::{LabelPaper, label_document};
 use std::collections::BTreeMap;
 use std::io::Write;
 use std::path::Path;
+use words::text;
 
 /// Imports parts or models.
 ///
@@ -51,7 +52,8 @@ async fn import_models(app: &App, bytes: Vec<u8>, json: bool) -> Result<usize, F
     if json {
         print_json(&done)?;
     } else {
-        println!("{} models kept, {} refused", done.kept.len(), done.bad.len());
+        let w = reader();
+        println!("{}", text!(w, "stock-list-models", kept = done.kept.len(), refused = done.bad.len()));
         for bad in &done.bad {
             println!(
                 "  entry {}, {}: {}",
@@ -89,17 +91,19 @@ async fn import_parts(app: &App, bytes: &[u8], mapping: &Mapping, arguments: &Im
 }
 
 fn tell(done: &PartsImported) -> Result<(), Failure> {
-    let mut text = format!("{} parts kept, {} rows refused\n", done.kept, done.bad.len());
+    let w = reader();
+    let mut printed = text!(w, "stock-list-done", kept = done.kept, refused = done.bad.len()) + "\n";
     if !done.unused.is_empty() {
-        text.push_str(&format!("  columns left aside: {}\n", done.unused.join(", ")));
+        printed.push_str(&format!("  {}\n", text!(w, "stock-list-unused", headings = done.unused)));
     }
     for warning in &done.warnings {
-        text.push_str(&format!("  line {}, {}: {}\n", warning.line, warning.code, warning.words));
+        let (line, code, doubt) = (warning.line, warning.code.as_str(), &warning.doubt);
+        printed.push_str(&format!("  {}\n", text!(w, "stock-list-warning", line = line, code = code, doubt = *doubt)));
     }
     for bad in &done.bad {
-        text.push_str(&format!("  {}\n", bad.told(&super::reader())));
+        printed.push_str(&format!("  {}\n", bad.told(&super::reader())));
     }
-    say(&text)
+    say(&printed)
 }
 
 fn mapping(arguments: &Import) -> Result<Mapping, Failure> {

@@ -1,15 +1,15 @@
 //! Which part goes into which club.
 
-use super::{print_json, say};
+use super::{print_json, reader, say};
 use crate::config::MatchArguments;
 use crate::failure::CommandFault;
 use crate::failure::Failure;
 use app::App;
 use app::matched::{DayRequest, Searching, SetMatch, SetRequest};
+use bench::chance::Chance;
 use desk::planner::{DayPlan, Law, Lock};
 use fact::Fact;
 use indicatif::{ProgressBar, ProgressStyle};
-use std::fmt::Write;
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
 use trade::kind::Role;
@@ -17,6 +17,7 @@ use trade::model::PartKind;
 use trade::plan::Plan;
 use trade::plan_weights::PlanWeights;
 use trade::sheet::Sheet;
+use words::{Words, text};
 
 /// Matches one sheet, or a day's jobs, and prints the plan with its proof.
 ///
@@ -26,8 +27,12 @@ pub async fn matched(arguments: &MatchArguments) -> Result<(), Failure> {
     let app = arguments.database.open().await?;
     let json = arguments.database.json;
     let done = match &arguments.set {
-        Some(_) => set(&app, arguments).await.and_then(|m| if json { print_json(&m) } else { say(&set_text(&m)) }),
-        None => day(&app, arguments).await.and_then(|d| if json { print_json(&d) } else { say(&day_text(&d)) }),
+        Some(_) => {
+            set(&app, arguments).await.and_then(|m| if json { print_json(&m) } else { say(&set_text(&reader(), &m)) })
+        }
+        None => {
+            day(&app, arguments).await.and_then(|d| if json { print_json(&d) } else { say(&day_text(&reader(), &d)) })
+        }
     };
     app.close().await;
     done
@@ -54,7 +59,7 @@ fn progress(arguments: &MatchArguments) -> ProgressBar {
 
 /// Shows where a search stands; Ctrl-C ends it with the best so far, a second one ends the program.
 fn watch(bar: &ProgressBar) -> impl FnMut(Searching) -> bool + Send + use<> {
-    let (shown, enough) = (bar.clone(), Arc::new(AtomicBool::new(false)));
+    let (w, shown, enough) = (reader(), bar.clone(), Arc::new(AtomicBool::new(false)));
     let said = Arc::clone(&enough);
     tokio::spawn(async move {
         if tokio::signal::ctrl_c().await.is_ok() {
@@ -66,8 +71,7 @@ fn watch(bar: &ProgressBar) -> impl FnMut(Searching) -> bool + Send + use<> {
         }
     });
     move |at| {
-        let (cost, bound) = (at.cost, at.bound);
-        shown.set_message(format!("{:.1} s: cost {cost:.4}, proven at least {bound:.4}. Ctrl-C: enough", at.seconds));
+        shown.set_message(text!(w, "command-match-watch", seconds = at.seconds, cost = at.cost, bound = at.bound));
         shown.tick();
         !enough.load(Ordering::Relaxed)
     }
@@ -104,73 +108,74 @@ async fn day(app: &App, arguments: &MatchArguments) -> Result<DayPlan, Failure> 
     Ok(planned?)
 }
 
-fn set_text(found: &SetMatch) -> String {
+fn set_text(w: &Words, found: &SetMatch) -> String {
     let mut text = String::new();
-    plan_text(&mut text, &found.plan);
-    // Writing to a string does not fail.
-    let _ = writeln!(text, "{}", proof(found.plan.cost, found.plan.bound));
+    plan_text(w, &mut text, &found.plan);
+    line(&mut text, &proof(w, found.plan.cost, found.plan.bound));
     if found.options.len() > 1 {
-        let _ = writeln!(text, "To choose from:");
+        line(&mut text, &w.text("command-match-options"));
         for option in &found.options {
             let law = match option.law {
-                Law::SwingWeight => "",
-                Law::Inertia => ", equal inertia",
+                Law::SwingWeight => "swing-weight",
+                Law::Inertia => "inertia",
             };
-            let cpm = option.worst_cpm.map_or_else(String::new, |cpm| format!(", shafts at most {cpm:.1} cpm off"));
-            let _ = writeln!(
-                text,
-                "  {:.1} g in the tips, worst {:.2} points off{cpm}{law}",
-                option.tip_g, option.worst_points
-            );
+            let figures = [
+                ("tip_g", words::figure(&option.tip_g)),
+                ("worst_points", words::figure(&option.worst_points)),
+                ("worst_cpm", words::figure(&option.worst_cpm)),
+            ];
+            line(&mut text, &format!("  {}", w.text_with(&format!("command-match-option-{law}"), &figures)));
         }
     }
     text
 }
 
-fn day_text(day: &DayPlan) -> String {
+fn day_text(w: &Words, day: &DayPlan) -> String {
     let mut text = String::new();
     for job in &day.jobs {
-        let _ = writeln!(text, "Job {}, {} (counts {:.2})", job.number, job.player, job.priority);
-        plan_text(&mut text, &job.plan);
+        line(&mut text, &text!(w, "command-match-job", job = job.number, player = job.player, priority = job.priority));
+        plan_text(w, &mut text, &job.plan);
     }
-    let _ = writeln!(text, "{}", proof(day.cost, day.bound));
+    line(&mut text, &proof(w, day.cost, day.bound));
     text
 }
 
-fn plan_text(text: &mut String, plan: &Plan) {
+fn line(text: &mut String, words: &str) {
+    text.push_str(words);
+    text.push('\n');
+}
+
+fn plan_text(w: &Words, text: &mut String, plan: &Plan) {
     for club in plan.clubs.iter().flatten() {
-        let code = |kind| club.part(kind).map_or("none", |p| p.code.as_str());
-        let _ = writeln!(
-            text,
-            "  {:>3}  head {}  shaft {}  grip {}{}  tip {:.1} g{}  {}",
-            club.head_number,
-            code(PartKind::Head),
-            code(PartKind::Shaft),
-            code(PartKind::Grip),
-            club.part(PartKind::Adapter).map_or_else(String::new, |p| format!("  adapter {}", p.code)),
-            club.mass_g(Role::TipWeight),
-            club.frequency.and_then(|f| f.off_cpm).map_or_else(String::new, |cpm| format!("  {cpm:+.1} cpm")),
-            bench::chance::chance_words(club.chance)
+        let code = |kind| club.part(kind).map(|p| p.code.clone());
+        let told = text!(
+            w,
+            "command-match-club",
+            head = code(PartKind::Head),
+            shaft = code(PartKind::Shaft),
+            grip = code(PartKind::Grip),
+            adapter = code(PartKind::Adapter),
+            tip_g = club.mass_g(Role::TipWeight),
+            off_cpm = club.frequency.and_then(|f| f.off_cpm),
+            chance = Chance::of(club.chance),
         );
+        line(text, &format!("  {:>3}  {told}", w.club_number(&club.head_number)));
     }
-    for line in &plan.frequency {
-        let _ = writeln!(text, "  {}", line.words);
+    for frequency in &plan.frequency {
+        line(text, &format!("  {}", w.sentence(&frequency.fact)));
     }
     for missing in &plan.missing {
-        let _ = writeln!(text, "  {:>3}  {}", missing.number, missing.words);
+        line(text, &format!("  {:>3}  {}", w.club_number(&missing.number), w.sentence(&missing.fact)));
         for other in &missing.instead {
-            let _ = writeln!(text, "       or {}", other.words);
+            line(text, &format!("       {}", text!(w, "command-match-or", other = other.fact)));
         }
     }
 }
 
-fn proof(cost: f64, bound: f64) -> String {
+fn proof(w: &Words, cost: f64, bound: f64) -> String {
     if cost - bound <= 1e-9 {
-        format!("Cost {cost:.4}, proven: no choice of these parts costs less.")
+        text!(w, "command-match-proven", cost = cost)
     } else {
-        format!(
-            "Cost {cost:.4}, proven at least {bound:.4}: at most {:.1} % better is possible.",
-            100.0 * (cost - bound) / cost
-        )
+        text!(w, "command-match-bound", cost = cost, bound = bound, gap_share = (cost - bound) / cost)
     }
 }

@@ -1,15 +1,15 @@
 //! Orders of parts, and the stock against the sheets to come.
 
 use super::print::table;
-use super::{print_json, say};
+use super::{print_json, reader, say};
 use crate::config::{NeedsArguments, OrderAdd, OrderCancel, OrderJob, OrderList, OrderReceive, OrderTell};
 use crate::failure::CommandFault;
 use crate::failure::Failure;
 use app::order::{CloseOrder, JobCount, NewOrder, OrderForJob, OrderQuery, Receive, TellOrder};
 use desk::order::Wanted;
 use jiff::civil::Date;
-use quantity::decimal;
 use trade::order::OrderView;
+use words::{Words, text};
 
 fn day(text: Option<&str>) -> Result<Option<Date>, Failure> {
     text.map(|t| t.parse::<Date>().map_err(|_| Failure::usage(CommandFault::NotADate { text: t.to_owned() })))
@@ -34,38 +34,50 @@ pub async fn list(arguments: &OrderList) -> Result<(), Failure> {
         return print_json(&orders);
     }
     if orders.is_empty() {
-        return say("Nothing is on order.\n");
+        return say(&(reader().text("order-none") + "\n"));
     }
     show(&orders);
     Ok(())
 }
 
-fn show(orders: &[OrderView]) {
-    let window = |o: &OrderView| match (o.line.from_g, o.line.to_g) {
-        (Some(from), Some(to)) => format!("{} to {} g", decimal(from, 1), decimal(to, 1)),
-        (Some(from), None) => format!("from {} g", decimal(from, 1)),
-        (None, Some(to)) => format!("to {} g", decimal(to, 1)),
+/// A model by its code, with its number.
+fn coded(w: &Words, model: &str, number: Option<&str>) -> String {
+    format!("{model} {}", number.map(|number| w.club_number(number)).unwrap_or_default()).trim().to_owned()
+}
+
+/// Masses that will do; empty where any will.
+fn window(w: &Words, from_g: Option<f64>, to_g: Option<f64>) -> String {
+    match (from_g, to_g) {
+        (Some(from_g), Some(to_g)) => text!(w, "order-window", from_g = from_g, to_g = to_g),
+        (Some(from_g), None) => text!(w, "order-window-from", from_g = from_g),
+        (None, Some(to_g)) => text!(w, "order-window-to", to_g = to_g),
         (None, None) => String::new(),
-    };
+    }
+}
+
+fn show(orders: &[OrderView]) {
+    let w = &reader();
     let rows: Vec<Vec<String>> = orders
         .iter()
         .map(|o| {
             let line = &o.line;
             let jobs: Vec<String> = line.jobs.iter().map(|j| j.number.to_string()).collect();
-            let late = o.days_late.map_or_else(String::new, |d| format!(", {d} days late"));
+            let late =
+                o.days_late.map_or_else(String::new, |days| format!(", {}", text!(w, "order-overdue", days = days)));
             vec![
                 line.order.to_string(),
-                format!("{} {}", line.model, line.number.as_deref().unwrap_or_default()).trim().to_owned(),
-                format!("{} of {}", o.received, line.count),
-                window(o),
+                coded(w, &line.model, line.number.as_deref()),
+                text!(w, "command-order-here", received = o.received, count = line.count),
+                window(w, line.from_g, line.to_g),
                 jobs.join(", "),
                 line.supplier.clone(),
                 format!("{}{late}", line.expected_on.map_or_else(String::new, |d| d.to_string())),
-                o.state.to_string(),
+                w.tell(&o.state),
             ]
         })
         .collect();
-    table(&["order", "what", "here", "masses", "for job", "of", "expected", ""], &rows);
+    let columns = ["order", "what", "here", "masses", "job", "supplier", "expected", "state"];
+    table(&columns.map(|column| w.text(&format!("command-order-column-{column}"))), &rows);
 }
 
 fn answer(orders: &[OrderView], json: bool) -> Result<(), Failure> {
@@ -118,7 +130,7 @@ pub async fn for_job(arguments: &OrderJob) -> Result<(), Failure> {
         if arguments.database.json {
             return print_json(&wanted);
         }
-        return say(&wanted_text(arguments.job, &wanted));
+        return say(&wanted_text(&reader(), arguments.job, &wanted));
     }
     let wish = OrderForJob {
         supplier: arguments.supplier.clone(),
@@ -130,17 +142,23 @@ pub async fn for_job(arguments: &OrderJob) -> Result<(), Failure> {
     answer(&placed, arguments.database.json)
 }
 
-fn wanted_text(job: i64, wanted: &[Wanted]) -> String {
+fn wanted_text(w: &Words, job: i64, wanted: &[Wanted]) -> String {
     if wanted.is_empty() {
-        return format!("Job {job} lacks nothing.\n");
+        return text!(w, "command-order-lacks-nothing", job = job) + "\n";
     }
-    let line = |w: &Wanted| {
-        let number = w.number.as_deref().map(|n| format!(" {n}")).unwrap_or_default();
-        let window = match (w.from_g, w.to_g) {
-            (Some(from), Some(to)) => format!(", {} to {} g", decimal(from, 1), decimal(to, 1)),
-            _ => String::new(),
-        };
-        format!("{} × {} {}{number}{window}; {} ordered\n", w.count, w.kind, w.model, w.ordered)
+    let line = |wish: &Wanted| {
+        let masses = Some(window(w, wish.from_g, wish.to_g)).filter(|masses| !masses.is_empty());
+        let told = text!(
+            w,
+            "command-order-wanted",
+            n = wish.count,
+            kind = wish.kind,
+            model = wish.model,
+            number = wish.number,
+            masses = masses,
+            ordered = wish.ordered
+        );
+        told + "\n"
     };
     wanted.iter().map(line).collect()
 }
@@ -167,7 +185,7 @@ pub async fn receive(arguments: &OrderReceive) -> Result<(), Failure> {
         return print_json(&received);
     }
     show(std::slice::from_ref(&received.order));
-    println!("Weigh in {} of {}.", received.to_weigh, received.model);
+    println!("{}", text!(reader(), "command-order-weigh-in", n = received.to_weigh, model = received.model));
     Ok(())
 }
 
@@ -223,15 +241,26 @@ pub async fn needs(arguments: &NeedsArguments) -> Result<(), Failure> {
     if arguments.database.json {
         return print_json(&needs);
     }
+    let w = &reader();
     let rows: Vec<Vec<String>> = needs
         .iter()
         .map(|n| {
-            let mut row = vec![format!("{} {}", n.model, n.number.as_deref().unwrap_or_default()).trim().to_owned()];
+            let mut row = vec![coded(w, &n.model, n.number.as_deref())];
             let counts = [n.free, n.held, n.on_order, n.needed_by_jobs, n.needed_by_sheets, n.short, n.to_order];
             row.extend(counts.map(|count| count.to_string()));
             row
         })
         .collect();
-    table(&["", "free", "held", "on order", "for jobs", "for sheets", "short", "to order"], &rows);
+    let columns = [
+        "need-column-what",
+        "need-column-free",
+        "need-column-held",
+        "need-column-on-order",
+        "need-column-for-jobs",
+        "need-column-for-sheets",
+        "need-column-short",
+        "command-need-to-order",
+    ];
+    table(&columns.map(|id| w.text(id)), &rows);
     Ok(())
 }

@@ -1,7 +1,7 @@
 //! A part with its life, parts sorted by weight, head masses to ask for.
 
 use super::print::table;
-use super::{print_json, say};
+use super::{print_json, reader, say};
 use crate::config::{AskArguments, PartArguments, SortArguments};
 use crate::failure::CommandFault;
 use crate::failure::Failure;
@@ -9,36 +9,35 @@ use app::life::{PartAction, PartDeed, PartLife};
 use app::sorting::{AskRequest, SortRequest};
 use desk::ask::Supply;
 use fact::Fact;
-use quantity::{SwingWeight, decimal};
 use trade::sheet::Sheet;
+use words::{Words, text};
 
 /// Shows a part with its life, after doing something with it where that is asked.
 ///
 /// # Errors
-/// A deed that is none, or that the part is not in a state for; what the store says.
+/// An unknown action, or one not allowed in the part's state; a store error.
 pub async fn part(arguments: &PartArguments) -> Result<(), Failure> {
     let deed = arguments.deed.as_deref().map(deed).transpose()?;
     let app = arguments.database.open().await?;
     let life = match deed {
         Some(deed) => {
-            let action = PartAction {
+            let mut action = PartAction {
                 deed,
                 version: None,
                 job: arguments.job,
                 slot: arguments.slot,
                 mass_typed: arguments.mass.clone(),
-                length_mm: arguments.length,
-                balance_point_mm: None,
                 off_the_tip_mm: arguments.off_the_tip,
-                cpm: arguments.cpm,
-                loft_deg: None,
-                lie_deg: None,
                 clean: arguments.clean,
                 place: arguments.place.clone(),
                 lose_plan: arguments.lose_plan,
                 reason: arguments.reason.clone(),
                 by: arguments.by.clone(),
+                ..PartAction::default()
             };
+            for (key, value) in &arguments.figures.0 {
+                action.set_figure(key, Some(*value));
+            }
             app.part_deed(&arguments.code, &action).await?
         }
         None => app.part_life(&arguments.code).await?,
@@ -51,28 +50,35 @@ pub async fn part(arguments: &PartArguments) -> Result<(), Failure> {
     if arguments.database.json {
         return print_json(&life);
     }
-    say(&life_text(&life))
+    say(&life_text(&reader(), &life))
 }
 
 fn deed(text: &str) -> Result<PartDeed, Failure> {
     serde_json::from_value(text.into()).map_err(|_| Failure::usage(CommandFault::NoDeed { text: text.to_owned() }))
 }
 
-fn life_text(life: &PartLife) -> String {
+fn life_text(w: &Words, life: &PartLife) -> String {
     let part = &life.part;
-    let number = part.number.as_deref().map(|n| format!(" {n}")).unwrap_or_default();
-    let mass = part.mass_g.map_or_else(|| "not weighed".to_owned(), |g| format!("{} g", decimal(g, 1)));
-    let of = match (life.job, &life.club) {
-        (Some(job), Some(club)) => format!(", the {club} of job {job}"),
-        _ => String::new(),
-    };
-    let mut text = format!("{}: {} {}{number}, {mass}, {}{of}\n", part.code, part.kind, part.model, part.state);
+    let club = life.club.as_ref().filter(|_| life.job.is_some());
+    let mut told = text!(
+        w,
+        "part-life-line",
+        code = part.code.as_str(),
+        kind = part.kind,
+        model = part.model.as_str(),
+        number = part.number,
+        mass_g = part.mass_g,
+        state = part.state,
+        club = club.cloned(),
+        job = life.job
+    );
+    told.push('\n');
     for line in &life.life {
         let reason = if line.entry.reason.is_empty() { String::new() } else { format!(" “{}”", line.entry.reason) };
         let by = if line.entry.by.is_empty() { String::new() } else { format!(", {}", line.entry.by) };
-        text.push_str(&format!("  {}{by}: {}{reason}\n", line.entry.at, line.words));
+        told.push_str(&format!("  {}{by}: {}{reason}\n", w.moment(line.entry.at), w.sentence(&line.told)));
     }
-    text
+    told
 }
 
 /// Sorts the parts of a model by weight.
@@ -97,28 +103,21 @@ pub async fn sort(arguments: &SortArguments) -> Result<(), Failure> {
     if arguments.database.json {
         return print_json(&sorting);
     }
+    let w = &reader();
     let mut text = String::new();
     for class in &sorting.classes {
-        let codes: Vec<String> = class.parts.iter().map(|p| format!("{} {}", p.code, decimal(p.mass_g, 1))).collect();
-        let line = format!(
-            "{}  {} to {} g  {}: {}",
-            class.name,
-            decimal(class.from_g, 1),
-            decimal(class.to_g, 1),
-            class.parts.len(),
-            codes.join(", ")
-        );
+        let codes: Vec<String> =
+            class.parts.iter().map(|p| format!("{} {}", p.code, w.mass_figure(p.mass_g))).collect();
+        let masses = text!(w, "order-window", from_g = class.from_g, to_g = class.to_g);
+        let line = format!("{}  {masses}  {}: {}", class.name, class.parts.len(), codes.join(", "));
         text.push_str(line.trim_end());
         text.push('\n');
     }
-    text.push_str(&format!(
-        "{} parts, mean {} g, scatter {} g\n",
-        sorting.count,
-        decimal(sorting.mean_g, 1),
-        decimal(sorting.sd_g, 2)
-    ));
+    text += &text!(w, "command-sort-sum", n = sorting.count, mean_g = sorting.mean_g, scatter_g = sorting.sd_g);
+    text.push('\n');
     if !sorting.not_weighed.is_empty() {
-        text.push_str(&format!("Not weighed: {}\n", sorting.not_weighed.join(", ")));
+        text += &text!(w, "command-sort-not-weighed", codes = sorting.not_weighed.join(", "));
+        text.push('\n');
     }
     say(&text)
 }
@@ -155,21 +154,23 @@ pub async fn ask(arguments: &AskArguments) -> Result<(), Failure> {
     if arguments.database.json {
         return print_json(&asks);
     }
+    let w = &reader();
     let rows: Vec<Vec<String>> = asks
         .iter()
         .map(|a| {
             vec![
-                format!("{} {}", a.head_model, a.number),
-                SwingWeight::from_points(a.swing_weight_points).letter(1),
-                format!("{} to {} g", decimal(a.from_g, 1), decimal(a.to_g, 1)),
-                format!("{} ± {} g", decimal(a.mean_g, 1), decimal(a.sd_g, 1)),
-                format!("{} %", decimal(100.0 * a.inside, 1)),
-                format!("{} %", decimal(100.0 * a.inside_any_shaft, 1)),
-                a.order_for_one.map_or_else(|| "hopeless".to_owned(), |n| n.to_string()),
+                format!("{} {}", a.head_model, w.club_number(&a.number)),
+                w.swing_weight(a.swing_weight_points),
+                text!(w, "order-window", from_g = a.from_g, to_g = a.to_g),
+                text!(w, "ask-mean-scatter", mean_g = a.mean_g, scatter_g = a.sd_g),
+                text!(w, "command-ask-share", inside_share = a.inside),
+                text!(w, "command-ask-share", inside_share = a.inside_any_shaft),
+                a.order_for_one.map_or_else(|| w.text("ask-hopeless"), |n| n.to_string()),
             ]
         })
         .collect();
-    table(&["", "swing weight", "heads of", "theirs", "inside", "any shaft", "order for one"], &rows);
+    let columns = ["head", "swing-weight", "masses", "supply", "inside", "any-shaft", "order"];
+    table(&columns.map(|column| w.text(&format!("command-ask-column-{column}"))), &rows);
     Ok(())
 }
 

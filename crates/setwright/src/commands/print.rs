@@ -2,19 +2,29 @@
 
 use crate::failure::Failure;
 use bench::record::{Line, Record, Verdict};
-use quantity::{Length, SwingWeight, decimal};
+use quantity::decimal;
 use serde_json::Value;
 use trade::job::Job;
 use trade::model::PartKind;
-use trade::plan::Plan;
+use trade::plan::{Plan, PlannedPart};
+use trade::reading::Unit;
+use words::{Words, text};
 
 /// A document as lines `field: value`.
 ///
 /// # Errors
 /// None; the same shape as the other answers.
 pub fn document(value: &Value) -> Result<(), Failure> {
+    /// The sentence of a fact that has been spoken.
+    fn told(value: &Value) -> Option<&str> {
+        value["code"].as_str().and(value["words"].as_str())
+    }
     fn walk(indent: usize, key: &str, value: &Value) {
         let pad = "  ".repeat(indent);
+        if let Some(words) = told(value) {
+            println!("{pad}{key}: {words}");
+            return;
+        }
         match value {
             Value::Object(map) => {
                 if !key.is_empty() {
@@ -37,13 +47,15 @@ pub fn document(value: &Value) -> Result<(), Failure> {
             other => println!("{pad}{key}: {other}"),
         }
     }
-    walk(0, "", value);
+    let mut spoken = value.clone();
+    words::speak(&mut spoken, &super::reader());
+    walk(0, "", &spoken);
     Ok(())
 }
 
 /// Columns under their headings: as wide as the widest cell, two spaces apart.
-pub fn table(headings: &[&str], rows: &[Vec<String>]) {
-    let heading: Vec<String> = headings.iter().map(|h| (*h).to_owned()).collect();
+pub fn table(headings: &[impl AsRef<str>], rows: &[Vec<String>]) {
+    let heading: Vec<String> = headings.iter().map(|h| h.as_ref().to_owned()).collect();
     let all = || std::iter::once(&heading).chain(rows);
     let widths: Vec<usize> = (0..headings.len())
         .map(|column| all().filter_map(|row| row.get(column)).map(|cell| cell.chars().count()).max().unwrap_or(0))
@@ -55,7 +67,7 @@ pub fn table(headings: &[&str], rows: &[Vec<String>]) {
 }
 
 /// A plan: what goes into each club, its cuts, and what it should read dry.
-pub fn plan(job: &Job, plan: &Plan) {
+pub fn plan(w: &Words, job: &Job, plan: &Plan) {
     let adapters = plan.clubs.iter().flatten().any(|c| c.part(PartKind::Adapter).is_some());
     let rows: Vec<Vec<String>> = job
         .clubs
@@ -63,32 +75,29 @@ pub fn plan(job: &Job, plan: &Plan) {
         .zip(&plan.clubs)
         .filter_map(|(club, chosen)| Some((club, chosen.as_ref()?)))
         .map(|(club, chosen)| {
-            let code = |kind| chosen.part(kind).map_or("-", |p| p.code.as_str()).to_owned();
+            let none = || w.text("command-none");
+            let code = |kind| chosen.part(kind).map_or_else(none, |p| p.code.clone());
             let tip_g: f64 = chosen.parts.iter().filter(|p| p.kind == PartKind::TipWeight).map(|p| p.mass_g).sum();
-            let inch = |mm: f64| decimal(Length::from_mm(mm).inch(), 2);
             let expected = |step: &str| {
-                chosen.expected.iter().find(|e| e.step == step).map_or_else(
-                    || "-".to_owned(),
-                    |e| {
-                        format!(
-                            "{} ±{}",
-                            SwingWeight::from_points(e.swing_weight_points).letter(1),
-                            decimal(e.band_points, 1)
-                        )
-                    },
-                )
+                chosen.expected.iter().find(|e| e.step == step).map_or_else(none, |e| {
+                    text!(w, "plan-reading", expected_points = e.swing_weight_points, band_points = e.band_points)
+                })
             };
-            let mut row =
-                vec![club.target.number.clone(), code(PartKind::Head), code(PartKind::Shaft), code(PartKind::Grip)];
+            let mut row = vec![
+                w.club_short(&club.target.club_kind, &club.target.number),
+                code(PartKind::Head),
+                code(PartKind::Shaft),
+                code(PartKind::Grip),
+            ];
             row.extend(adapters.then(|| code(PartKind::Adapter)));
             row.extend([
-                if tip_g > 0.0 { format!("{} g", decimal(tip_g, 1)) } else { "-".to_owned() },
-                format!("{} in", inch(chosen.tip_trim_mm)),
-                format!("{} in", inch(chosen.butt_cut_mm)),
-                format!("{} in", inch(chosen.cut_shaft_mm)),
+                if tip_g > 0.0 { w.mass(tip_g) } else { none() },
+                w.length_to(chosen.tip_trim_mm, 2),
+                w.length_to(chosen.butt_cut_mm, 2),
+                w.length_to(chosen.cut_shaft_mm, 2),
                 expected("dry"),
                 expected("finish"),
-                SwingWeight::from_points(club.target.swing_weight_points).letter_short(),
+                w.swing_weight_short(club.target.swing_weight_points),
             ]);
             row
         })
@@ -96,71 +105,86 @@ pub fn plan(job: &Job, plan: &Plan) {
     if !rows.is_empty() {
         let mut headings = vec!["club", "head", "shaft", "grip"];
         headings.extend(adapters.then_some("adapter"));
-        headings.extend(["weight", "off the tip", "off the butt", "cut to", "reads dry", "finishes", "sheet"]);
+        headings.extend(["tip", "off-tip", "off-butt", "cut-to", "dry", "finish", "sheet"]);
+        let headings: Vec<String> = headings.iter().map(|h| w.text(&format!("command-plan-column-{h}"))).collect();
         table(&headings, &rows);
     }
     for missing in &plan.missing {
-        println!("Missing for the {}: {}", missing.number, missing.words);
+        println!("{}", text!(w, "command-plan-missing", number = missing.number, lack = missing.fact));
         for other in &missing.instead {
-            println!("  or {}", other.words);
+            println!("  {}", text!(w, "command-match-or", other = other.fact));
         }
     }
     for (club, chosen) in job.clubs.iter().zip(&plan.clubs) {
         if let Some(frequency) = chosen.as_ref().and_then(|c| c.frequency) {
-            println!("The {}: {}", club.target.number, frequency.words());
+            println!("{}", text!(w, "command-plan-frequency", club = club.target.name(), shaft = frequency.fact()));
         }
     }
     for line in &plan.frequency {
-        println!("{}", line.words);
+        println!("{}", w.sentence(&line.fact));
     }
     if !rows.is_empty() {
-        println!("{}", if plan.proven { "Proven best for the stated cost." } else { "Best found so far." });
+        println!("{}", w.text(if plan.proven { "command-plan-proven" } else { "command-plan-best" }));
     }
 }
 
 /// A record: each club with its parts, and what was asked beside what was built.
-pub fn record(record: &Record) {
-    println!("Job {}, {}, {}", record.job_number, record.player, record.state);
-    println!("{}, {}, due {}", record.shop, record.hand, record.due);
+pub fn record(w: &Words, record: &Record) {
+    let state = w.tell(&record.state);
+    println!("{}", text!(w, "command-record-job", job = record.job_number, player = record.player, state = state));
+    println!("{}", text!(w, "command-record-due", shop = record.shop, hand = record.hand, due_on = record.due));
     for club in &record.clubs {
         println!();
-        let parts: Vec<String> = club.parts.iter().map(|p| format!("{} {}", p.kind, p.code)).collect();
-        let parts = if parts.is_empty() { "not planned yet".to_owned() } else { parts.join(", ") };
-        println!("The {}, card {}: {parts}", club.target.number, club.card);
+        let part = |p: &PlannedPart| text!(w, "command-record-part", kind = p.kind, code = p.code);
+        let parts: Vec<String> = club.parts.iter().map(part).collect();
+        let parts = if parts.is_empty() { w.text("command-record-unplanned") } else { parts.join(", ") };
+        let name = w.club(&club.target.club_kind, &club.target.number);
+        println!("{}", text!(w, "command-record-club", club = name, card = club.card, parts = parts));
         let rows: Vec<Vec<String>> = club
             .lines
             .iter()
             // A value that nobody asked for and nobody read says nothing.
             .filter(|line| line.target.is_some() || line.built.is_some())
-            .map(row_of)
+            .map(|line| row_of(w, line))
             .collect();
-        table(&["", "sheet", "built", "off by", ""], &rows);
+        let heads = ["command-record-sheet", "command-record-built", "command-record-off-by"].map(|id| w.text(id));
+        table(&["", &heads[0], &heads[1], &heads[2], ""], &rows);
     }
 }
 
 /// One value of a club in words: what, sheet, built with its band, difference, verdict.
-fn row_of(line: &Line) -> Vec<String> {
-    let points = line.unit == "points";
-    let unit = match line.unit.as_str() {
-        "points" => String::new(),
-        "°" => "°".to_owned(),
-        other => format!(" {other}"),
+fn row_of(w: &Words, line: &Line) -> Vec<String> {
+    let figure = |value: f64| match line.unit {
+        Unit::Points => w.swing_weight(value),
+        Unit::Gram => w.mass(value),
+        Unit::Millimetre => w.length_to(value, 2),
+        Unit::Degree => w.angle(value),
+        Unit::Cpm | Unit::None => text!(w, "reading-cpm", figure_cpm = value),
     };
-    let figure = |value: f64| {
-        if points { SwingWeight::from_points(value).letter(1) } else { format!("{}{unit}", decimal(value, 1)) }
+    // Without its unit: the figure before it has it.
+    let bare = |value: f64| match line.unit {
+        Unit::Gram => w.mass_figure(value),
+        Unit::Millimetre => w.length_figure_to(value, 2),
+        _ => decimal(value, 1),
     };
     let built = match (line.built, line.band) {
-        (Some(built), Some(band)) => format!("{} ±{}", figure(built), decimal(band, 1)),
+        (Some(built), Some(band)) => text!(w, "reading-with-band", value = figure(built), band = bare(band)),
         (Some(built), None) => figure(built),
-        (None, _) => "not read".to_owned(),
+        (None, _) => w.text("record-not-read"),
     };
     let verdict = match line.verdict {
         Verdict::NotRead => String::new(),
-        other => other.word().to_owned(),
+        other => w.tell(&other),
     };
-    let off = line.difference.map_or_else(String::new, |d| {
-        let text = decimal(d, 1);
-        if text.starts_with(['-', '−']) { text } else { format!("+{text}") }
+    let off = line.difference.map_or_else(String::new, |by| {
+        let size = bare(by.abs());
+        let nothing = size.chars().all(|c| !c.is_ascii_digit() || c == '0');
+        match (nothing, by < 0.0) {
+            (true, _) => size,
+            (false, true) => format!("−{size}"),
+            (false, false) => format!("+{size}"),
+        }
     });
-    vec![format!("  {}", line.what), line.target.map_or_else(|| "-".to_owned(), figure), built, off, verdict]
+    let what = if line.within_set { text!(w, "record-within-set", what = line.what) } else { w.tell(&line.what) };
+    vec![format!("  {what}"), line.target.map_or_else(|| "-".to_owned(), figure), built, off, verdict]
 }

@@ -1,19 +1,21 @@
 //! Trying out a scale on a serial line: its raw lines and what is read from them.
 
-use super::say;
+use super::{reader, say};
 use crate::config::ScaleArguments;
 use crate::failure::CommandFault;
 use crate::failure::Failure;
-use instrument::scale::{Heard, Ports, ScaleLine};
+use instrument::scale::{Heard, Ports, ScaleLine, ScaleSaid};
 use std::sync::mpsc::channel;
 use std::time::{Duration, Instant};
 use trade::connection::{Connection, LineFormat, MarkMeans, Parity, SettledMark, Shows};
+use words::text;
 
 /// Prints what a scale sends for some seconds.
 ///
 /// # Errors
 /// Settings that no serial line has; a port that never opened.
 pub fn scale(arguments: &ScaleArguments) -> Result<(), Failure> {
+    let w = reader();
     let mark = arguments.settled.as_ref().map(|t| (t, MarkMeans::Settled));
     let mark = mark.or_else(|| arguments.moving.as_ref().map(|t| (t, MarkMeans::Moving)));
     let connection = Connection {
@@ -48,15 +50,21 @@ pub fn scale(arguments: &ScaleArguments) -> Result<(), Failure> {
     while let Some(left) = until.checked_duration_since(Instant::now()) {
         let Ok(event) = heard.recv_timeout(left) else { break };
         opened |= event.heard == Heard::Connected;
+        if let Heard::Lost { why } = &event.heard {
+            last.clone_from(why);
+        }
         let line = match &event.heard {
-            Heard::Connected => "connected".to_owned(),
-            Heard::Silent => "nothing for some seconds".to_owned(),
-            Heard::Flooding => "more lines than are read; some are dropped".to_owned(),
-            Heard::Lost { why } => {
-                last.clone_from(why);
-                format!("{why}; tried again")
+            Heard::Connected => w.tell(&ScaleSaid::Connected),
+            Heard::Silent => w.tell(&ScaleSaid::Silent),
+            Heard::Flooding => w.tell(&ScaleSaid::Flooding),
+            Heard::Lost { why } => w.tell(&ScaleSaid::Lost { why: why.clone() }),
+            Heard::Line { raw, read } => {
+                let read = match read {
+                    ScaleLine::Refused { why } => text!(w, "scale-command-refused", why = why),
+                    read => w.tell(&read.said()),
+                };
+                text!(w, "scale-command-line", raw = format!("{raw:?}"), read = read)
             }
-            Heard::Line { raw, read } => format!("{raw:?}  →  {}", words(read)),
         };
         if arguments.json {
             let value = match &event.heard {
@@ -70,21 +78,4 @@ pub fn scale(arguments: &ScaleArguments) -> Result<(), Failure> {
     }
     ports.stop();
     if opened { Ok(()) } else { Err(Failure::outside(CommandFault::PortNeverOpened { log: last })) }
-}
-
-fn words(read: &ScaleLine) -> String {
-    match read {
-        ScaleLine::Value { measured, settled } => {
-            let how = settled.map_or("", |s| if s { ", settled" } else { ", moving" });
-            match measured {
-                instrument::scale::Measured::MassG(g) => format!("{} g{how}", quantity::decimal(*g, 2)),
-                instrument::scale::Measured::SwingWeightPoints(p) => {
-                    format!("{}{how}", quantity::SwingWeight::from_points(*p).letter(2))
-                }
-            }
-        }
-        ScaleLine::Overload => "overload".to_owned(),
-        ScaleLine::Nothing => "passed over".to_owned(),
-        ScaleLine::Refused { why } => format!("refused: {}", super::reader().refusal(&why.clone().into())),
-    }
 }

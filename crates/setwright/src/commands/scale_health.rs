@@ -1,14 +1,14 @@
 //! How the shop's scales stand: checks, trust, calibration, gauge studies.
 
 use super::print::table;
-use super::print_json;
+use super::{print_json, reader};
 use crate::config::{Database, ScaleCommand};
 use crate::failure::CommandFault;
 use crate::failure::Failure;
 use app::gauge_study::StudyView;
 use app::scale_health::{CheckAnswer, NewCalibration, NewCheck, ScaleHealth, TrustWord};
-use quantity::decimal;
-use trade::gauge::{print_error, print_value};
+use fact::Fact;
+use words::{Words, text};
 
 const fn database(command: &ScaleCommand) -> &Database {
     match command {
@@ -99,34 +99,39 @@ pub async fn scale_health(command: &ScaleCommand) -> Result<(), Failure> {
     Ok(())
 }
 
-fn state(health: &ScaleHealth) -> String {
-    match (health.trust.trusted, health.standards.is_empty(), health.checked_today) {
-        (false, ..) => "not trusted",
-        (true, true, _) => "no check weight",
-        (true, false, true) => "checked today",
-        (true, false, false) => "not checked today",
-    }
-    .to_owned()
+fn state(w: &Words, health: &ScaleHealth) -> String {
+    w.text(match (health.trust.trusted, health.standards.is_empty(), health.checked_today) {
+        (false, ..) => "scale-state-not-trusted",
+        (true, true, _) => "scale-state-no-weight",
+        (true, false, true) => "scale-state-checked",
+        (true, false, false) => "scale-state-not-checked",
+    })
 }
 
-fn offset(health: &ScaleHealth) -> String {
-    health.offset.as_ref().map_or_else(
-        || "–".to_owned(),
-        |o| format!("{} ± {} {}", decimal(o.offset, 2), decimal(o.offset_band, 2), health.unit),
-    )
+/// What it shows too much, with its band; none where it was never checked.
+fn error(w: &Words, health: &ScaleHealth) -> Option<String> {
+    health.offset.as_ref().map(|o| banded(w, health, o.offset, o.offset_band))
+}
+
+fn banded(w: &Words, health: &ScaleHealth, value: f64, band: f64) -> String {
+    let amount = web::gauge_amount(health.gauge.measures);
+    format!("{} ± {}", w.signed_amount(amount, value, 2), w.amount_figure(amount, band, 2))
 }
 
 fn tell_all(all: &[ScaleHealth]) {
+    let w = reader();
     let rows: Vec<Vec<String>> = all
         .iter()
         .map(|h| {
-            let last = h.last_check.as_ref().map_or_else(|| "never".to_owned(), |e| e.day.to_string());
-            vec![h.gauge.key.clone(), h.gauge.name.clone(), state(h), last, offset(h)]
+            let last = h.last_check.as_ref().map_or_else(|| w.text("scale-command-never"), |e| w.date(e.day));
+            let error = error(&w, h).unwrap_or_else(|| "–".to_owned());
+            vec![h.gauge.key.clone(), h.gauge.name.clone(), state(&w, h), last, error]
         })
         .collect();
-    table(&["key", "scale", "stands", "last check", "shows too much"], &rows);
-    for health in all.iter().filter(|h| !h.trust.trusted) {
-        println!("{}", health.trust.words);
+    let heads = ["key", "scale", "state", "last", "error"].map(|head| w.text(&format!("scale-command-column-{head}")));
+    table(&heads, &rows);
+    for said in all.iter().filter_map(|h| h.trust.said.as_ref()) {
+        println!("{}", w.tell(said));
     }
 }
 
@@ -134,42 +139,39 @@ fn tell_one(health: &ScaleHealth, json: bool) -> Result<(), Failure> {
     if json {
         return print_json(health);
     }
-    println!("The {}: {}.", health.gauge.name, state(health));
-    if !health.trust.trusted {
-        println!("{}", health.trust.words);
+    let w = reader();
+    println!("{}", text!(w, "scale-command-state", scale = health.gauge.name, state = state(&w, health)));
+    if let Some(said) = &health.trust.said {
+        println!("{}", w.tell(said));
         for reason in &health.trust.reasons {
-            println!("  {}", reason.words);
+            println!("  {}", w.sentence(&reason.finding));
         }
     }
-    println!("It shows too much: {}", offset(health));
+    match error(&w, health) {
+        Some(error) => println!("{}", text!(w, "scale-command-error", error = error)),
+        None => println!("{}", w.text("scale-command-error-unknown")),
+    }
     if let Some(belief) = &health.belief {
-        println!(
-            "Jobs reckon with {} ± {} {}, from {} checks of today",
-            decimal(belief.offset, 2),
-            decimal(belief.offset_band, 2),
-            health.unit,
-            belief.checks
-        );
+        let error = banded(&w, health, belief.offset, belief.offset_band);
+        println!("{}", text!(w, "scale-command-jobs", error = error, n = belief.checks));
     }
     for standard in &health.standards {
-        println!(
-            "Check weight {}: {}, {}, may be off by {}",
-            standard.key,
-            standard.name,
-            print_value(&health.gauge, standard.value),
-            print_error(&health.gauge, standard.tolerance_on(&health.gauge))
-        );
+        let value = health.gauge.reading(standard.value);
+        let allowed = health.gauge.amount(standard.tolerance_on(&health.gauge));
+        let (key, name) = (&standard.key, &standard.name);
+        println!("{}", text!(w, "scale-command-weight", key = key, standard = name, value = value, allowed = allowed));
     }
     Ok(())
 }
 
 fn tell_check(answer: &CheckAnswer, json: bool) -> Result<(), Failure> {
+    let w = reader();
     if json {
         print_json(answer)?;
     }
     if let Some(asked) = &answer.question {
-        let (words, next) = (asked.words.clone(), asked.next.clone());
-        let asked = Failure::conflict(CommandFault::CheckQuestion { words, next });
+        let (what, next) = (asked.said.told(), asked.next.told());
+        let asked = Failure::conflict(CommandFault::CheckQuestion { what, next });
         // In JSON the question is the whole answer.
         return Err(if json { asked.answered() } else { asked });
     }
@@ -177,22 +179,33 @@ fn tell_check(answer: &CheckAnswer, json: bool) -> Result<(), Failure> {
         return Ok(());
     }
     if answer.repeated {
-        println!("Kept before; nothing was kept twice.");
+        println!("{}", w.text("scale-command-repeated"));
     }
     tell_one(&answer.health, false)
 }
 
 fn tell_studies(all: &[StudyView]) {
+    let w = reader();
     if all.is_empty() {
-        println!("No gauge study yet. Begin one at the bench, under Scales.");
+        println!("{}", w.text("study-command-none"));
         return;
     }
     for study in all {
-        println!("{}  {}, begun {}: {} of {} read", study.id, study.gauge.name, study.begun_at, study.done, study.of);
+        let (id, scale, begun_at) = (&study.id, &study.gauge.name, study.begun_at);
+        let line = text!(
+            w,
+            "study-command-one",
+            id = id,
+            scale = scale,
+            begun_at = begun_at,
+            done = study.done,
+            of = study.of
+        );
+        println!("{line}");
         if let Some(result) = &study.result {
-            println!("  {}", result.words);
-            if !result.next.is_empty() {
-                println!("  {}", result.next);
+            println!("  {}", w.tell(&result.found));
+            if let Some(next) = &result.next {
+                println!("  {}", w.tell(next));
             }
         }
     }

@@ -1,12 +1,13 @@
-//! One part weighed: what its mass speaks for, and into the stock.
+//! One part weighed: identified by its mass, and put into the stock.
 
-use super::{print_json, say};
+use super::{print_json, reader, say};
 use crate::config::Weigh;
 use crate::failure::CommandFault;
 use crate::failure::Failure;
 use app::weigh_in::{ToJudge, WeighIn, WeighedIn};
 use desk::weigh_in::Judged;
-use std::fmt::Write;
+use fact::Fact;
+use words::{Words, text};
 
 /// Judges a mass, or weighs the part in.
 ///
@@ -24,20 +25,20 @@ pub async fn weigh(arguments: &Weigh) -> Result<(), Failure> {
         };
         let judged = app.judge_part(&asked).await?;
         app.close().await;
-        return if json { print_json(&judged) } else { say(&words(&judged)) };
+        return if json { print_json(&judged) } else { say(&judged_text(&reader(), &judged)) };
     }
-    let new = WeighIn {
+    let mut new = WeighIn {
         model: arguments.model.clone(),
         number: arguments.number.clone().unwrap_or_default(),
         code: arguments.code.clone().unwrap_or_default(),
         mass: arguments.mass.clone(),
-        loft: arguments.loft.clone(),
-        lie: arguments.lie.clone(),
-        cpm: arguments.cpm.clone(),
         sure: if arguments.sure { arguments.mass.clone() } else { String::new() },
         by: "command line".into(),
         ..WeighIn::default()
     };
+    for (name, typed) in &arguments.figures.0 {
+        new.set_typed(name, typed.clone());
+    }
     let answer = app.weigh_in(&new).await?;
     app.close().await;
     if json && !matches!(answer, WeighedIn::Refused(_)) {
@@ -45,13 +46,15 @@ pub async fn weigh(arguments: &Weigh) -> Result<(), Failure> {
     }
     match answer {
         WeighedIn::Kept(kept) if !json => {
-            let bend: String = kept.judged.bend.iter().map(|w| format!("  {w}\n")).collect();
-            say(&format!("{} is kept; the next one is {}\n{bend}", kept.part.code, kept.next_code))
+            let w = reader();
+            let bend: String = kept.judged.bend.iter().map(|doubt| format!("  {}\n", w.tell(doubt))).collect();
+            let (code, next) = (kept.part.code.as_str(), kept.next_code.as_str());
+            say(&format!("{}\n{bend}", text!(w, "weigh-in-kept", code = code, next = next)))
         }
         WeighedIn::Kept(_) => Ok(()),
         WeighedIn::Questioned(judged) => {
-            let (words, next) = (judged.words.clone(), judged.next.clone());
-            let failure = Failure::usage(CommandFault::Questioned { words, next });
+            let (what, next) = (judged.finding.told(), judged.next.as_ref().map(Fact::told));
+            let failure = Failure::usage(CommandFault::Questioned { what, next });
             Err(if json { failure.answered() } else { failure })
         }
         WeighedIn::Refused(bad) => {
@@ -61,15 +64,17 @@ pub async fn weigh(arguments: &Weigh) -> Result<(), Failure> {
     }
 }
 
-fn words(judged: &Judged) -> String {
-    let mut text = if judged.questioned {
-        format!("{}. {}.\n", judged.words, judged.next)
-    } else {
-        "It weighs what it should.\n".to_owned()
-    };
-    for likely in &judged.likely {
-        // Writing to a string does not fail.
-        let _ = writeln!(text, "  {:3.0} in 100: {}", 100.0 * likely.probability, likely.words);
+fn judged_text(w: &Words, judged: &Judged) -> String {
+    let mut told = w.sentence(&judged.finding);
+    if let Some(next) = &judged.next {
+        told.push(' ');
+        told.push_str(&w.sentence(next));
     }
-    text
+    told.push('\n');
+    for likely in &judged.likely {
+        let line =
+            text!(w, "weigh-in-odds", hundredths = format!("{:3.0}", 100.0 * likely.probability), likely = likely.fact);
+        told.push_str(&format!("  {line}\n"));
+    }
+    told
 }

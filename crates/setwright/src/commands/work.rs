@@ -1,24 +1,25 @@
 //! Commands that open the shop's database, do one thing and close it.
 
-use super::{print, print_json};
+use super::{print, print_json, reader};
 use crate::config::{JobArguments, PlanArguments, SheetFile};
 use crate::failure::CommandFault;
 use crate::failure::Failure;
 use app::plan::Accept;
 use app::sheet::Approve;
 use desk::planner::Lock;
-use desk::sheet_check::Severity;
+use desk::sheet_check::{Severity, SheetProblem};
 use fact::Fact;
 use indicatif::ProgressBar;
 use std::path::Path;
 use std::time::Duration;
 use trade::sheet::Sheet;
+use words::{Words, text};
 
 pub(super) fn bytes_of(path: &Path) -> Result<Vec<u8>, Failure> {
     std::fs::read(path).map_err(|e| Failure::file(path, &e))
 }
 
-pub(super) fn busy(words: &'static str, json: bool) -> ProgressBar {
+pub(super) fn busy(words: impl Into<std::borrow::Cow<'static, str>>, json: bool) -> ProgressBar {
     if json {
         return ProgressBar::hidden();
     }
@@ -44,13 +45,12 @@ pub async fn sheet_check(arguments: &SheetFile) -> Result<(), Failure> {
     if arguments.database.json {
         print_json(&problems)?;
     } else {
+        let w = reader();
         if problems.is_empty() {
-            println!("Nothing to say against this sheet.");
+            println!("{}", w.text("sheet-no-problems"));
         }
         for p in &problems {
-            let club = p.club.as_ref().map_or_else(String::new, |c| format!("{c}: "));
-            let clause = p.clause.as_ref().map_or_else(String::new, |c| format!(" (clause {c})"));
-            println!("{}: {club}{}{clause}. {}", p.severity, p.words, p.next);
+            println!("{}", finding(&w, p));
         }
     }
     let stops = problems.iter().filter(|p| p.severity == Severity::Stop).count();
@@ -59,6 +59,22 @@ pub async fn sheet_check(arguments: &SheetFile) -> Result<(), Failure> {
         return Err(Failure::usage(CommandFault::SheetStops { n: stops }).answered());
     }
     Ok(())
+}
+
+/// A finding as a line: how much it weighs, of which club, what, by which clause, what to do.
+fn finding(w: &Words, problem: &SheetProblem) -> String {
+    let what = w.told(&problem.fact);
+    let what = match problem.of_club() {
+        Some(club) => text!(w, "sheet-finding-of-club", club = w.told(&club), what = what),
+        None => what,
+    };
+    let what = match &problem.clause {
+        Some(clause) => {
+            text!(w, "sheet-finding-by-clause", what = what, clause = text!(w, "rules-clause", clause = clause))
+        }
+        None => what,
+    };
+    text!(w, "sheet-finding-line", severity = problem.severity, what = what, next = problem.next)
 }
 
 /// Saves and approves a sheet file.
@@ -74,7 +90,7 @@ pub async fn sheet_add(arguments: &SheetFile) -> Result<(), Failure> {
     if arguments.database.json {
         return print_json(&job);
     }
-    println!("Job {} is made: {} clubs. Plan it with: setwright plan {}", job.number, job.clubs.len(), job.number);
+    println!("{}", text!(reader(), "sheet-job-made", job = job.number, n = job.clubs.len()));
     Ok(())
 }
 
@@ -85,7 +101,7 @@ pub async fn sheet_add(arguments: &SheetFile) -> Result<(), Failure> {
 pub async fn plan(arguments: &PlanArguments) -> Result<(), Failure> {
     let locks = arguments.keep.iter().map(|k| lock(k)).collect::<Result<Vec<_>, _>>()?;
     let app = arguments.database.open().await?;
-    let bar = busy("choosing parts", arguments.database.json);
+    let bar = busy(super::reader().text("command-plan-choosing"), arguments.database.json);
     let proposal = app.propose(arguments.job, &locks).await?;
     bar.finish_and_clear();
     if arguments.accept {
@@ -102,9 +118,10 @@ pub async fn plan(arguments: &PlanArguments) -> Result<(), Failure> {
         print_json(&proposal)?;
     } else {
         let job = app.job_view(arguments.job).await?.job;
-        print::plan(&job, &proposal.plan);
+        let w = super::reader();
+        print::plan(&w, &job, &proposal.plan);
         if arguments.accept {
-            println!("The parts are held.");
+            println!("{}", w.text("command-plan-held"));
         }
     }
     app.close().await;
@@ -128,6 +145,6 @@ pub async fn record(arguments: &JobArguments) -> Result<(), Failure> {
     if arguments.database.json {
         return print_json(&record);
     }
-    print::record(&record);
+    print::record(&super::reader(), &record);
     Ok(())
 }

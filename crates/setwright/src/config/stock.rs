@@ -1,6 +1,6 @@
 //! Arguments about the stock: orders, what is short, sorting, heads to ask for, the life of a part.
 
-use super::Database;
+use super::{Database, PartFigures};
 use clap::{Args, Subcommand};
 use std::path::PathBuf;
 
@@ -239,8 +239,8 @@ pub struct AskArguments {
 pub struct PartArguments {
     /// Code of the part.
     pub code: String,
-    /// What is done: reserve, return, use, scrap, restore, correct, pull or miscut; left out: only look.
-    #[arg(long, value_name = "DEED")]
+    /// Action: reserve, return, use, scrap, restore, correct, pull or miscut; default: show the part.
+    #[arg(long = "action", alias = "deed", value_name = "ACTION")]
     pub deed: Option<String>,
     /// Job to reserve it for.
     #[arg(long, value_name = "NUMBER")]
@@ -251,15 +251,12 @@ pub struct PartArguments {
     /// Mass as it is weighed now.
     #[arg(long)]
     pub mass: Option<String>,
-    /// Length of the shaft as it is now, mm.
-    #[arg(long, value_name = "MM", allow_negative_numbers = true)]
-    pub length: Option<f64>,
+    /// Its figures as they are.
+    #[command(flatten)]
+    pub figures: PartFigures,
     /// How much of a wrong cut went off the tip, mm.
     #[arg(long, value_name = "MM", allow_negative_numbers = true)]
     pub off_the_tip: Option<f64>,
-    /// Frequency of the raw shaft as received, cycles a minute, on the shop's own clamp and weight.
-    #[arg(long, value_name = "CPM", allow_negative_numbers = true)]
-    pub cpm: Option<f64>,
     /// A pulled part is free of adhesive and good.
     #[arg(long)]
     pub clean: bool,

@@ -50,7 +50,7 @@ async fn one_club_from_dry_to_the_record_by_keyboard() {
     kept(&browser, "bend").await;
 
     browser.open("/records/1").await;
-    let row = "[...document.querySelectorAll('section')].find((s) => s.querySelector('h2, h3')?.innerText.startsWith('4 iron'))
+    let row = "[...document.querySelectorAll('section')].find((s) => s.querySelector('h2, h3')?.innerText.startsWith('4-iron'))
         ?.querySelector('table').rows[1].innerText";
     let row = browser.value(row).await;
     let cells: Vec<&str> = row.as_str().expect("the 4 iron has its table").split('\t').map(str::trim).collect();

@@ -59,7 +59,7 @@ async fn at_the_bench_a_scan_is_never_a_reading() {
 
     browser.enter(&own).await;
     browser.until("document.querySelector('[data-scan-said]') && document.documentElement.dataset.ready === ''").await;
-    assert!(browser.text("[data-scan-said]").await.contains("is already in this 4 iron"));
+    assert!(browser.text("[data-scan-said]").await.contains("is already in this 4-iron"));
     browser.enter(&others).await;
     let said = format!(
         "document.querySelector('[data-scan-said={}]') && document.documentElement.dataset.ready === ''",
@@ -67,7 +67,7 @@ async fn at_the_bench_a_scan_is_never_a_reading() {
     );
     browser.until(&said).await;
     let said = browser.text("[data-scan-said]").await;
-    assert!(said.contains("belongs to the 5 iron of job 1"), "{said}");
+    assert!(said.contains("belongs to the 5-iron of job 1"), "{said}");
     // Half a reading is typed, by hand: the scan leaves it as it was.
     browser.keys("D").await;
     tokio::time::sleep(std::time::Duration::from_millis(400)).await;

@@ -14,7 +14,7 @@ fn a_list_is_read_by_what_is_said_of_its_columns() {
     let ran = shop.run(&[&said[..], &["model=WREN-I", "--refused", "mend.csv"]].concat());
     assert_eq!(ran.code, 2, "{}", ran.err);
     let lines: Vec<&str> = ran.out.lines().collect();
-    assert!(lines.contains(&"  columns left aside: Colour"), "{}", ran.out);
+    assert!(lines.contains(&"  columns not used: Colour"), "{}", ran.out);
     assert!(lines.iter().any(|l| l.starts_with("  line 8, Label “Q-2”: line 5 has this code too")), "{}", ran.out);
     let listed = shop.run(&["export", "--json"]).done().json();
     let part = listed.as_array().expect("parts").iter().find(|p| p["code"] == "Q-1").expect("the first row").clone();

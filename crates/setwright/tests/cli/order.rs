@@ -84,8 +84,8 @@ fn orders_that_cannot_be_are_refused_by_name() {
         (vec!["WREN-I", "2", "--number", "7", "--from", "26"], 2, "from_g is 26 g"),
         (vec!["WREN-I", "2", "--number", "7", "--from", "270", "--to", "260"], 2, "run from 270 to 260 g"),
         (vec!["MARL", "2", "--for", "9"], 3, "no job “9”"),
-        (vec!["MARL", "2", "--for", "x"], 2, "no JOB:COUNT"),
-        (vec!["MARL", "2", "--expected", "Tuesday"], 2, "no day"),
+        (vec!["MARL", "2", "--for", "x"], 2, "is not JOB:COUNT"),
+        (vec!["MARL", "2", "--expected", "Tuesday"], 2, "is not a date"),
         (vec!["MARL", "2", "--expected", "2001-01-01"], 2, "before it was ordered"),
     ] {
         let ran = shop.run(&[&["order", "add"][..], &arguments, &["--json"]].concat());
@@ -148,7 +148,7 @@ fn parts_are_sorted_and_head_masses_named() {
     let refused = shop.run(&["ask", "--json"]).problem(2, "invalid");
     assert!(refused.contains("no club is asked about"), "{refused}");
     let refused = shop.run(&["ask", "--sheet", "sheet.json", "--supply", "263", "--json"]).problem(2, "invalid");
-    assert!(refused.contains("no MODEL:NUMBER=MEAN,SCATTER"), "{refused}");
+    assert!(refused.contains("does not read as MODEL:NUMBER=MEAN,SCATTER"), "{refused}");
 }
 
 #[test]
@@ -166,7 +166,7 @@ fn the_life_of_a_part_is_told() {
     assert_eq!(steps, ["came_in", "corrected", "scrapped"]);
     assert!(shop.run(&["part", "H60", "--csv"]).done().out.starts_with("at,by,step,job,club,figures,reason\r\n"));
     let refused = shop.run(&["part", "H60", "--deed", "polish", "--json"]).problem(2, "invalid");
-    assert!(refused.contains("“polish” is nothing that is done"), "{refused}");
+    assert!(refused.contains("“polish” is not an action"), "{refused}");
     let refused = shop.run(&["part", "H60", "--deed", "pull", "--json"]).problem(4, "conflict");
     assert!(refused.contains("H60 is rejected and in no club"), "{refused}");
 }

@@ -64,7 +64,7 @@ fn a_slip_is_asked_about_and_kept_on_a_second_word() {
     let trusted = shop.run(&["scale", "trust", "mass", "--reason", "zeroed", "--by", "Ada", "--json"]).done().json();
     assert_eq!(trusted["trust"]["trusted"], true);
     assert_eq!(
-        (&trusted["events"][0]["by"], &trusted["events"][0]["what"]["reason"]),
+        (&trusted["events"][0]["by"], &trusted["events"][0]["what"]["reason"]["words"]),
         (&json!("Ada"), &json!("zeroed"))
     );
 }

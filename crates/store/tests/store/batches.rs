@@ -4,6 +4,7 @@ use crate::samples::{at, new_id, reading, with_job};
 use bench::glue::Batch;
 use sqlx::{AnyConnection, Connection, Row};
 use store::{Event, StoreError};
+use trade::event_kind::EventKind;
 use trade::id::{BatchId, ClubId, EventId};
 use trade::reading::{Reading, StoodForecast, What};
 
@@ -126,7 +127,7 @@ on_both! {
         let job = with_job(db).await;
         let mut tx = db.write().await;
         assert_eq!(tx.newest_entries(50).await.expect("read"), []);
-        assert_eq!(tx.last_event_of(&["clock_jumped"]).await.expect("read"), None);
+        assert_eq!(tx.last_event_of(&[EventKind::ClockJumped]).await.expect("read"), None);
         // The clock was set back: the last readings say that they were earlier.
         for seconds in [5000, 100, 200] {
             let reading = Reading { at: at(seconds), ..reading(&job, 0, What::SwingWeight, 41.7) };
@@ -148,8 +149,8 @@ on_both! {
         }
         assert_eq!(tx.newest_entries(2).await.expect("read"), [200, 100, 3600, 7, 8].map(at));
         assert_eq!(tx.newest_entries(50).await.expect("read"), [200, 100, 5000, 3600, 7, 8, 9].map(at));
-        let last = tx.last_event_of(&["clock_jumped", "clock_confirmed"]).await.expect("read");
+        let last = tx.last_event_of(&[EventKind::ClockJumped, EventKind::ClockConfirmed]).await.expect("read");
         assert_eq!(last.as_ref(), Some(&confirmed));
-        assert_eq!(tx.last_event_of(&["clock_jumped"]).await.expect("read").as_ref(), Some(&jumped));
+        assert_eq!(tx.last_event_of(&[EventKind::ClockJumped]).await.expect("read").as_ref(), Some(&jumped));
     }
 }

@@ -62,7 +62,7 @@ on_both! {
         let mut tx = db.write().await;
         let distrusted = Happened::Distrusted {
             cause: TrustCause::Tolerance,
-            reason: "200.6 g".into(),
+            reason: fact::Told::verbatim("200.6 g"),
             check: None,
             since: date(2025, 10, 8),
             off_by: 0.6,

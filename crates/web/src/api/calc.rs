@@ -3,7 +3,7 @@
 use super::File;
 use crate::asked::Path;
 use crate::problem::{ApiError, Body};
-use crate::reader::Answer;
+use crate::reader::{Answer, Reader};
 use app::App;
 use axum::extract::State;
 use axum::routing::post;
@@ -29,20 +29,25 @@ struct TopicView {
     /// Name in the address.
     name: &'static str,
     /// Title.
-    title: &'static str,
+    title: String,
     /// What it does.
-    summary: &'static str,
+    summary: String,
     /// An input that works.
     example: Value,
 }
 
 /// All calculations, each with an input that works.
 #[utoipa::path(get, path = "/calc", responses((status = 200, body = Vec<TopicView>)))]
-async fn list_topics() -> Answer<Vec<TopicView>> {
+async fn list_topics(Reader(w): Reader) -> Answer<Vec<TopicView>> {
     Answer(
         clubphysics::calc::topics()
             .iter()
-            .map(|t| TopicView { name: t.name, title: t.title, summary: t.summary, example: (t.example)() })
+            .map(|t| TopicView {
+                name: t.name,
+                title: w.tell(&t.title()),
+                summary: w.tell(&t.summary()),
+                example: (t.example)(),
+            })
             .collect(),
     )
 }

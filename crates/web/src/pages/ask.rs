@@ -1,6 +1,6 @@
 //! Which head masses to ask a supplier for, for the clubs of a job or sheet or for a single one.
 
-use super::entries::{Entries, counted, query};
+use super::entries::{Entries, query};
 use super::orders::{StockPlace, stock_places};
 use super::{Framed, PageResult, failure, failure_status, framed};
 use crate::reader::Reader;
@@ -21,7 +21,6 @@ use look::{
     table, titled_card,
 };
 use maud::{Markup, html};
-use quantity::decimal;
 use trade::job::JobState;
 use trade::kind::LengthTo;
 use trade::model::Library;
@@ -29,7 +28,7 @@ use trade::model::Model;
 use trade::model::PartKind;
 use trade::reading::Unit;
 use trade::wrap::Wraps;
-use words::Words;
+use words::{Words, text};
 
 pub(super) fn router() -> Router<App> {
     Router::new().route("/stock/ask", get(show))
@@ -44,7 +43,7 @@ async fn show(State(app): State<App>, Reader(w): Reader, Query(pairs): Query<Vec
     let mut asks = Vec::new();
     if !form.is_sound() {
         status = StatusCode::UNPROCESSABLE_ENTITY;
-        notice = notice.map(|n| Notice { next: "What you typed is still here. Look for the red marks.".into(), ..n });
+        notice = notice.map(|n| Notice { next: w.text("ask-still-here"), ..n });
     } else if asked {
         match app.ask_heads(&request).await {
             Ok(found) => asks = found,
@@ -57,24 +56,21 @@ async fn show(State(app): State<App>, Reader(w): Reader, Query(pairs): Query<Vec
         (stock_places(&w, StockPlace::Ask))
         @if !asks.is_empty() { (asks_part(&w, &asks, &library)) }
         @if jobs.is_empty() && sheets.is_empty() && library.of_kind(PartKind::Head).next().is_none() {
-            (empty_state("There is nothing to ask for yet.", "Add head, shaft and grip models, or write a sheet.",
-                &[Action { href: "/stock/models/new?kind=head", label: "New head model", primary: true }]))
+            (empty_state(&w.text("ask-nothing"), &w.text("ask-nothing-next"),
+                &[Action { href: "/stock/models/new?kind=head", label: &w.text("order-new-head-model"), primary: true }]))
         } @else {
             @if !jobs.is_empty() || !sheets.is_empty() {
-                (section("For a job or a sheet", &html! {}, &html! { div.actions {
-                    @for job in &jobs { (link_button(&format!("/stock/ask?job={}", job.number), &format!("Job {} · {}", job.number, job.player), ButtonKind::Quiet, None, "")) }
-                    @for sheet in &sheets { (link_button(&format!("/stock/ask{}", query(&[("sheet", sheet.id.as_str())])), &format!("{}, not approved", sheet.player), ButtonKind::Quiet, None, "")) }
+                (section(&w.text("ask-for-job"), &html! {}, &html! { div.actions {
+                    @for job in &jobs { (link_button(&format!("/stock/ask?job={}", job.number), &text!(w, "plan-job", job = job.number, player = job.player), ButtonKind::Quiet, None, "")) }
+                    @for sheet in &sheets { (link_button(&format!("/stock/ask{}", query(&[("sheet", sheet.id.as_str())])), &text!(w, "ask-sheet", player = sheet.player), ButtonKind::Quiet, None, "")) }
                 } }))
             }
-            (titled_card("For one club", &club_form(&w, &form, &library)))
+            (titled_card(&w.text("ask-for-club"), &club_form(&w, &form, &library)))
         }
     };
-    let crumb = if asks.is_empty() { String::new() } else { counted(asks.len(), "club") };
-    let page = framed(
-        &w,
-        &app,
-        Framed { title: "Heads to ask for", active: Nav::Stock, crumb, notice, body, ..Framed::default() },
-    );
+    let crumb = if asks.is_empty() { String::new() } else { text!(w, "ask-count", n = asks.len()) };
+    let title = w.text("ask-page");
+    let page = framed(&w, &app, Framed { title: &title, active: Nav::Stock, crumb, notice, body, ..Framed::default() });
     Ok((status, page.await?).into_response())
 }
 
@@ -90,12 +86,12 @@ fn request(w: &Words, form: &mut Entries, library: &Library) -> AskRequest {
     let Some(head_model) = form.some("head") else { return request };
     let (length_mm, swing_weight) = (form.length_mm(w, "length"), form.swing_weight_points(w, "swing_weight"));
     let number = form.some("number");
-    let number = form.needed("number", number, "Say which number, for example 7");
-    let length_mm = form.needed("length", length_mm, "Say how long the club is, for example 37 1/4");
-    let swing_weight_points = form.needed("swing_weight", swing_weight, "Say which swing weight, for example D2");
+    let number = form.needed("number", number, &w.text("ask-number-needed"));
+    let length_mm = form.needed("length", length_mm, &w.text("ask-length-needed"));
+    let swing_weight_points = form.needed("swing_weight", swing_weight, &w.text("ask-swing-weight-needed"));
     let (mean_g, sd_g) = (form.mass_g(w, "mean"), form.mass_g(w, "scatter"));
     if mean_g.is_some() != sd_g.is_some() {
-        form.refuse(if mean_g.is_some() { "scatter" } else { "mean" }, "Give the mean and the scatter, or neither");
+        form.refuse(if mean_g.is_some() { "scatter" } else { "mean" }, w.text("ask-mean-and-scatter"));
     }
     let (Some(number), Some(length_mm), Some(swing_weight_points)) = (number, length_mm, swing_weight_points) else {
         return request;
@@ -123,38 +119,39 @@ fn request(w: &Words, form: &mut Entries, library: &Library) -> AskRequest {
 
 fn club_form(w: &Words, form: &Entries, library: &Library) -> Markup {
     let of = |kind| library.of_kind(kind).map(|m: &Model| (m.code(), m.name())).collect::<Vec<_>>();
-    let mut ferrules = vec![("", "none")];
+    let none = w.text("ask-no-ferrule");
+    let mut ferrules = vec![("", none.as_str())];
     ferrules.extend(of(PartKind::Ferrule));
     let mass = Field { unit: w.mass_sign(), inputmode: "decimal", ..Field::default() };
     html! {
         form method="get" action="/stock/ask" {
             div.fields {
-                (form.select("head", "Head", "", &of(PartKind::Head)))
-                (form.field("number", "Number", Field { placeholder: "7", ..Field::default() }))
-                (form.select("shaft", "Shaft", "", &of(PartKind::Shaft)))
-                (form.select("grip", "Grip", "", &of(PartKind::Grip)))
-                (form.select("ferrule", "Ferrule", "", &ferrules))
-                (form.field("length", "Length", Field { unit: w.length_sign(), placeholder: units::example(w, "37 1/4", "946", Unit::Millimetre), ..Field::default() }))
-                (form.select("length_to", "Measured", "", &[("cap", "to the cap"), ("shaft_end", "to the shaft end")]))
-                (form.field("swing_weight", "Swing weight", Field { placeholder: "D2", ..Field::default() }))
-                (form.field("wraps", "Full wraps", Field { inputmode: "numeric", placeholder: "1", ..Field::default() }))
-                (form.field("mean", "The supplier's mean", Field { hint: "Empty: from the stock or the model", ..mass }))
-                (form.field("scatter", "The supplier's scatter", Field { hint: "One standard deviation", ..mass }))
-                (form.field("cap", "Most in the tip", Field { hint: "Empty: the shop's own", ..mass }))
-                (form.field("within", "May stay off by", Field { hint: "Points; empty: 0", inputmode: "decimal", ..Field::default() }))
+                (form.select("head", &w.text("ask-field-head"), "", &of(PartKind::Head)))
+                (form.field("number", &w.text("ask-field-number"), Field { placeholder: "7", ..Field::default() }))
+                (form.select("shaft", &w.text("ask-field-shaft"), "", &of(PartKind::Shaft)))
+                (form.select("grip", &w.text("ask-field-grip"), "", &of(PartKind::Grip)))
+                (form.select("ferrule", &w.text("ask-field-ferrule"), "", &ferrules))
+                (form.field("length", &w.text("ask-field-length"), Field { unit: w.length_sign(), placeholder: units::example(w, "37 1/4", "946", Unit::Millimetre), ..Field::default() }))
+                (form.select("length_to", &w.text("ask-field-length-to"), "", &[("cap", w.tell(&LengthTo::Cap)), ("shaft_end", w.tell(&LengthTo::ShaftEnd))]))
+                (form.field("swing_weight", &w.text("ask-field-swing-weight"), Field { placeholder: "D2", ..Field::default() }))
+                (form.field("wraps", &w.text("ask-field-wraps"), Field { inputmode: "numeric", placeholder: "1", ..Field::default() }))
+                (form.field("mean", &w.text("ask-field-mean"), Field { hint: &w.text("ask-field-mean-hint"), ..mass }))
+                (form.field("scatter", &w.text("ask-field-scatter"), Field { hint: &w.text("ask-field-scatter-hint"), ..mass }))
+                (form.field("cap", &w.text("ask-field-cap"), Field { hint: &w.text("ask-field-cap-hint"), ..mass }))
+                (form.field("within", &w.text("ask-field-within"), Field { hint: &w.text("ask-field-within-hint"), inputmode: "decimal", ..Field::default() }))
             }
-            div.actions { (button(&Button { label: "Which heads?", ..Button::default() })) }
+            div.actions { (button(&Button { label: &w.text("ask-find"), ..Button::default() })) }
         }
     }
 }
 
 fn percent(w: &Words, share: f64) -> String {
     if share > 0.995 {
-        "over 99 %".into()
+        w.text("ask-nearly-all")
     } else if share < 0.005 {
-        "under 1 %".into()
+        w.text("ask-hardly-any")
     } else {
-        format!("{} %", decimal(100.0 * share, 0))
+        text!(w, "ask-share", inside_share = share)
     }
 }
 
@@ -162,11 +159,10 @@ fn asks_part(w: &Words, asks: &[HeadAsk], library: &Library) -> Markup {
     let row = |a: &HeadAsk| {
         let name = library.get(&a.head_model).map_or(a.head_model.as_str(), Model::name);
         let from = match a.supply_from {
-            SupplyFrom::Stated => "as stated",
-            SupplyFrom::Stock => "as weighed here",
-            SupplyFrom::Model => "the model's",
+            SupplyFrom::Stated => "ask-from-supplier",
+            SupplyFrom::Stock => "ask-from-stock",
+            SupplyFrom::Model => "ask-from-model",
         };
-        let (low, high) = (w.mass_figure(a.from_g), w.mass(a.to_g));
         let order = query(&[
             ("model", a.head_model.as_str()),
             ("number", &a.number),
@@ -175,38 +171,39 @@ fn asks_part(w: &Words, asks: &[HeadAsk], library: &Library) -> Markup {
             ("to", &w.mass_figure((a.to_g * 10.0).floor() / 10.0)),
         ]);
         vec![
-            Cell::from(format!("{name} {}", a.number)),
+            Cell::from(format!("{name} {}", w.club_number(&a.number))),
             Cell(html! { (w.length_to(a.length_mm, 2)) ", " (w.swing_weight(a.swing_weight_points)) }),
-            Cell(html! { strong { (low) " to " (high) } }),
-            Cell(html! { (w.mass_figure(a.mean_g)) " ± " (w.mass(a.sd_g)) br; span.small { (from) } }),
+            Cell(html! { strong { (text!(w, "order-window", from_g = a.from_g, to_g = a.to_g)) } }),
             Cell(
-                html! { (percent(w, a.inside)) br; span.small { (percent(w, a.inside_any_shaft)) " with any shaft" } },
+                html! { (text!(w, "ask-mean-scatter", mean_g = a.mean_g, scatter_g = a.sd_g)) br; span.small { (w.text(from)) } },
             ),
+            Cell(html! {
+                (percent(w, a.inside)) br;
+                span.small { (text!(w, "ask-any-shaft", share = percent(w, a.inside_any_shaft))) }
+            }),
             Cell(html! { @match a.order_for_one {
-                Some(count) => { a.button.quiet href={ "/orders/new" (order) } { "Order " (count) } }
-                None => { "hopeless" }
+                Some(count) => { a.button.quiet href={ "/orders/new" (order) } { (text!(w, "need-order", n = count)) } }
+                None => { (w.text("ask-hopeless")) }
             } }),
         ]
     };
     let grips = asks.iter().map(|a| a.grips).min().unwrap_or(0);
+    let columns = ["head", "club", "masses", "supply", "inside", "order"];
     section(
-        "Ask for these",
+        &w.text("ask-page"),
         &html! {},
         &html! {
             (table(&Table {
-                caption: "Head masses to ask for",
-                columns: ["head", "club", "heads of", "those to be had", "will do", "for one that will do"]
-                    .map(Column::words)
-                    .to_vec(),
+                caption: &w.text("ask-caption"),
+                columns: columns.map(|column| Column::words(w.text(&format!("ask-column-{column}")))).to_vec(),
                 rows: asks.iter().map(row).collect(),
                 cards: true,
                 ..Table::default()
             }))
             p.small {
-                "The lightest head has the most in the tip, " (w.mass(asks.first().map_or(0.0, |a| a.cap_g)))
-                ", and the lightest free grip; the heaviest has nothing there and the heaviest grip. "
-                @if grips == 0 { "Where no grip of the model is in stock, its model's mass counts. " }
-                "“Will do” is the chance of one of the heads to be had, with a shaft of the model's own mass and with the next shaft of the rack. So many as are to be ordered hold one that will do 95 times in 100."
+                (text!(w, "ask-hint-window", cap_g = asks.first().map_or(0.0, |a| a.cap_g))) " "
+                @if grips == 0 { (w.text("ask-hint-no-grip")) " " }
+                (w.text("ask-hint-chance"))
             }
         },
     )

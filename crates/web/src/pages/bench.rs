@@ -25,14 +25,13 @@ use bench::club_state::StepStatus;
 use bench::offer::Measure;
 use look::{Action, ClubChip, ClubState as Mark, Nav, Notice, empty_state};
 use maud::html;
-use quantity::{SwingWeight, decimal};
 use serde::Deserialize;
 use std::collections::HashMap;
 use trade::job::JobClub;
 use trade::job::JobState;
 use trade::kind::Role;
 use trade::model::PartKind;
-use words::Words;
+use words::{Words, text};
 
 use trade::reading::What;
 use trade::step::Step;
@@ -58,18 +57,18 @@ async fn index(State(app): State<App>, Reader(w): Reader) -> PageResult {
     }
     let body = if jobs.is_empty() {
         empty_state(
-            "No job is at the bench.",
-            "A job comes here when its plan is accepted.",
-            &[Action { href: "/plan", label: "Plan a job", primary: true }],
+            &w.text("bench-empty"),
+            &w.text("bench-empty-next"),
+            &[Action { href: "/plan", label: &w.text("bench-plan"), primary: true }],
         )
     } else {
         html! { ul.plain.big-links { @for job in &jobs {
             li { a.button.quiet href={ "/bench/" (job.number) } {
-                "Job " (job.number) " · " (job.player) " · " (job.clubs.join(" "))
+                (text!(w, "bench-job", job = job.number, player = job.player, clubs = job.clubs.join(" ")))
             } }
         } } }
     };
-    Ok(framed(&w, &app, Framed { title: "Bench", active: Nav::Bench, body, ..Framed::default() })
+    Ok(framed(&w, &app, Framed { title: &w.text("bench-title"), active: Nav::Bench, body, ..Framed::default() })
         .await?
         .into_response())
 }
@@ -301,7 +300,8 @@ async fn swap(
     Path((job, slot)): Path<(i64, i64)>,
     Filled(form): Filled<SwapForm>,
 ) -> PageResult {
-    let request = Swap { kind: form.kind, code: form.code, reason: form.reason, by, version: form.version };
+    let request =
+        Swap { kind: form.kind, code: form.code.as_str().into(), reason: form.reason, by, version: form.version };
     match app.swap(job, slot, &request).await {
         Ok(_) => Ok(to_step(job, slot, &form.step, &[])),
         Err(error) => again(&w, &app, job, slot, form.step, &error).await,
@@ -371,7 +371,7 @@ async fn bench_page(w: &Words, app: &App, number: i64, slot: i64, view: View) ->
     let states = file.states_of(&believed, app.now())?;
     let state = states.iter().find(|s| s.slot == slot).ok_or_else(|| AppError::invalid(EdgeFault::NoState))?;
     let step = chosen_step(&file, state, view.step.as_deref());
-    let crumb = format!("Job {number} · {} · {}", file.job.sheet.player, step.label.to_lowercase());
+    let crumb = text!(w, "bench-crumb", job = number, player = file.job.sheet.player, step = step.label);
     let said = app.at_bench(&file, &believed, slot).await?;
     let body = if club.plan.is_some() {
         let today = app.today();
@@ -381,9 +381,9 @@ async fn bench_page(w: &Words, app: &App, number: i64, slot: i64, view: View) ->
         screen.body(w)?
     } else {
         empty_state(
-            "This club has no parts yet.",
-            "It was left out of the plan for want of parts.",
-            &[Action { href: "/stock", label: "Stock", primary: true }],
+            &w.text("bench-no-parts"),
+            &w.text("bench-no-parts-next"),
+            &[Action { href: "/stock", label: &w.text("bench-to-stock"), primary: true }],
         )
     };
     let title = club_name(w, club);
@@ -410,9 +410,14 @@ async fn bench_page(w: &Words, app: &App, number: i64, slot: i64, view: View) ->
     Ok((view.status.unwrap_or(StatusCode::OK), page).into_response())
 }
 
-/// `6 iron`, `P wedge`, `1 wood`.
+/// `6-iron`, `PW`, `driver`.
 pub(super) fn club_name(w: &Words, club: &JobClub) -> String {
-    format!("{} {}", club.target.number, club.target.club_kind.word())
+    w.club(&club.target.club_kind, &club.target.number)
+}
+
+/// The same where the clubs beside it tell the rest: `6`, `PW`.
+pub(super) fn short_name(w: &Words, club: &JobClub) -> String {
+    w.club_short(&club.target.club_kind, &club.target.number)
 }
 
 fn chosen_step<'a>(file: &'a JobFile, state: &ClubState, wanted: Option<&str>) -> &'a Step {
@@ -443,7 +448,7 @@ pub(super) fn chips(
     states
         .iter()
         .map(|s| ClubChip {
-            number: s.number.clone(),
+            number: file.job.club(&s.club).map_or_else(|| s.number.clone(), |club| short_name(w, club)),
             href: format!("/bench/{}/{}?step={step}", file.job.number, s.slot),
             deviation_points: s.finish.map(|f| f.deviation_points),
             deviation_text: s.finish.map_or_else(String::new, |f| w.signed(f.deviation_points, 1)),
@@ -468,6 +473,6 @@ pub(super) const fn mark(look: Look) -> Mark {
 /// The finish in words for the grid: `finish D0.1`.
 pub(super) fn finish_words(w: &Words, state: &ClubState) -> String {
     state.finish.map_or_else(String::new, |f| {
-        format!("finish {} ± {}", SwingWeight::from_points(f.swing_weight_points).letter(1), decimal(f.band_points, 1))
+        text!(w, "bench-finish", finish_points = f.swing_weight_points, band_points = f.band_points)
     })
 }

@@ -14,7 +14,7 @@ use bench::scan::ScannedPart;
 use look::{Button, Icon, button, hidden, icon};
 use maud::{Markup, html};
 use serde::Deserialize;
-use words::Words;
+use words::{Words, text};
 
 #[derive(Debug, Deserialize)]
 pub(super) struct ScanForm {
@@ -59,22 +59,22 @@ pub(super) async fn scanned(
     let found = match app.look_at_scan(job, slot, step, code).await {
         Ok(ScanSaid::Part(part)) => part,
         Ok(ScanSaid::Club { job, slot }) => {
-            return Ok(html! { p.notice { a href={ "/bench/" (job) "/" (slot) } { "The club of this card" } } });
+            return Ok(html! { p.notice { a href={ "/bench/" (job) "/" (slot) } { (w.text("scan-club-of-card")) } } });
         }
         Err(error) if error.kind() == Kind::NotFound => return Ok(unknown(w, &error)),
         Err(error) => return Err(error.into()),
     };
     // Looked at anew, a part that was put in is there already.
-    let (words, next) = if put && found.is == ScannedPart::Already {
-        let name = app.job_file(job).await?.club_at(slot).map(|club| super::bench::club_name(w, club))?;
-        found.is.words(&found.part, &name, true)
+    let (says, next) = if put && found.is == ScannedPart::Already {
+        let club = app.job_file(job).await?.club_at(slot)?.target.name();
+        found.is.says(&found.part, &club, true)
     } else {
-        (found.words.clone(), found.next.clone())
+        (found.fact.clone(), found.next.clone())
     };
     let good = found.is == ScannedPart::Already;
     Ok(html! {
         div.notice.good[good].care[!good] role="status" data-scan-said=(found.part.code) {
-            p { strong { (words) } " " (next) }
+            p { strong { (w.tell(&says)) } @if let Some(next) = next { " " (w.tell(&next)) } }
             div.actions { (what_next(w, &found, (job, slot), step)) }
         }
     })
@@ -90,15 +90,15 @@ fn what_next(w: &Words, found: &PartSaid, (job, slot): (i64, i64), step: &str) -
             ScannedPart::Takes { .. } => {
                 form.inline method="post" action={ "/bench/" (job) "/" (slot) "/scan" } {
                     (hidden("code", &found.part.code)) (hidden("step", step)) (hidden("sure", "1"))
-                    (button(&Button { label: "Put it in", ..Button::default() }))
+                    (button(&Button { label: &w.text("scan-put-it-in"), ..Button::default() }))
                 }
             }
-            ScannedPart::OtherClub { job: Some(job), slot: Some(slot), club } => {
-                a.button.quiet href={ "/bench/" (job) "/" (slot) "?step=" (in_address(step)) } { "To the " (club) }
+            ScannedPart::OtherClub { job: Some(job), slot: Some(slot), club: Some(club) } => {
+                a.button.quiet href={ "/bench/" (job) "/" (slot) "?step=" (in_address(step)) } { (text!(w, "scan-to-club", club = club)) }
             }
             _ => {}
         }
-        a.button.quiet href=(part_address(&found.part.code)) { "Open " (found.part.code) }
+        a.button.quiet href=(part_address(&found.part.code)) { (text!(w, "scan-open-part", part = found.part.code)) }
     }
 }
 
@@ -107,9 +107,9 @@ pub(super) fn scan_here(w: &Words, (job, slot): (i64, i64), step: &str) -> Marku
     html! {
         form.search.scan method="post" action={ "/bench/" (job) "/" (slot) "/scan" } data-scan-here {
             (hidden("step", step))
-            label.hidden for="scan" { "Scan or type a code" }
-            input #scan name="code" placeholder="Scan a part or a job card" autocomplete="off" autocapitalize="off" spellcheck="false" required;
-            button.button.quiet type="submit" { (icon(Icon::Scan)) span { "Put in or open" } }
+            label.hidden for="scan" { (w.text("scan-label")) }
+            input #scan name="code" placeholder=(w.text("scan-placeholder")) autocomplete="off" autocapitalize="off" spellcheck="false" required;
+            button.button.quiet type="submit" { (icon(Icon::Scan)) span { (w.text("scan-go")) } }
         }
     }
 }

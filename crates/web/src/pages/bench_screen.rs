@@ -1,16 +1,15 @@
 //! The one-club screen of the bench: its pictures, its one decision, its readings.
 
-use super::bench::{View, chips, club_name, next_club};
+use super::bench::{View, chips, club_name, next_club, short_name};
 use super::club_beam::club_beam;
-use super::entries::capital;
 use super::{PageError, say, what_if};
-use crate::units::restated;
 use app::AppError;
 use app::bench::AtBench;
 use app::job::JobFile;
 use bench::belief::Believed;
 use bench::belief::Finish;
 use bench::cause::Telling;
+use bench::chance::Odds;
 use bench::club_state::AskState;
 use bench::club_state::ClubState;
 use bench::club_state::StepState;
@@ -25,18 +24,18 @@ use bench::target::Fit;
 use look::{
     BenchBody, Button, ButtonKind, CauseLine, Decision, Field, FunnelStage, FunnelView, Icon, Step as StepMark,
     StepState as StepMarkState, Tone, bench_body, button, causes, check, club_row, decision, field, funnel, hidden,
-    icon, keypad_hints, link_button, offer, request_key, section, stepper,
+    icon, keypad_hints, link_button, offer, request_key, rich, section, stepper,
 };
 use maud::{Markup, html};
-use quantity::SwingWeight;
 use trade::action::Action;
+use trade::caution::CautionSays;
 use trade::job::JobClub;
 use trade::kind::Role;
 use trade::model::PartKind;
 use trade::reading::Reading;
 use trade::reading::What;
 use trade::step::Step;
-use words::Words;
+use words::{Words, text};
 
 /// One club at one step, with everything that its screen shows.
 pub(super) struct Screen<'a> {
@@ -130,7 +129,7 @@ impl Screen<'_> {
                 stages: points
                     .into_iter()
                     .map(|p| FunnelStage {
-                        label: p.label.to_lowercase(),
+                        label: p.label,
                         centre_points: p.deviation_points,
                         half_band_points: p.band_points,
                         reading_points: p.reading_points,
@@ -138,7 +137,7 @@ impl Screen<'_> {
                         current: p.step == self.step.key,
                     })
                     .collect(),
-                target_label: SwingWeight::from_points(self.club.target.swing_weight_points).letter_short(),
+                target_label: w.swing_weight_short(self.club.target.swing_weight_points),
                 tolerance_points: self.club.target.tolerances.swing_weight_points,
             },
         )
@@ -147,8 +146,8 @@ impl Screen<'_> {
     fn decision(&self, w: &Words, state: Option<&StepState>) -> Markup {
         let first = state.and_then(|s| s.asks.first());
         let expected = first.map_or_else(String::new, |ask| say::expected(w, ask));
-        let heading = format!("{} · {}", club_name(w, self.club), self.step.label.to_lowercase());
-        let caution = self.step.caution.map_or("", trade::caution::words);
+        let heading = text!(w, "bench-decision", club = club_name(w, self.club), step = self.step.label);
+        let caution = self.step.caution.map_or_else(String::new, |caution| w.tell(&CautionSays::from(caution)));
         let (verdict, tone) = self.verdict(w, state);
         decision(&Decision {
             heading: &heading,
@@ -157,7 +156,7 @@ impl Screen<'_> {
             form: self.entry(w, state),
             verdict,
             tone,
-            caution,
+            caution: &caution,
         })
     }
 
@@ -165,7 +164,7 @@ impl Screen<'_> {
         let read_here = state.is_some_and(|s| s.asks.iter().any(|a| a.reading.is_some()));
         match &self.said.meaning {
             Some(meaning) if self.view.kept || read_here => (
-                html! { strong { (restated(w, &meaning.words)) } " " (restated(w, &meaning.next)) },
+                html! { strong { (w.tell(&meaning.fact)) } " " (w.tell(&meaning.next)) },
                 match meaning.tone {
                     Said::Good => Tone::Good,
                     Said::Act => Tone::Care,
@@ -184,11 +183,11 @@ impl Screen<'_> {
             .causes
             .iter()
             .take(3)
-            .map(|c| [bench::cause::odds(c.probability), restated(w, &c.words), restated(w, &c.what_to_do)])
+            .map(|c| [w.tell(&Odds::of(c.probability)), w.tell(&c.fact), w.tell(&c.what_to_do)])
             .collect();
         let lines: Vec<CauseLine<'_>> =
             said.iter().map(|[odds, words, to_do]| CauseLine { odds, words, to_do }).collect();
-        let order = meaning.telling.as_ref().map_or_else(String::new, |t| restated(w, &t.words));
+        let order = meaning.telling.as_ref().map_or_else(String::new, |t| w.tell(&t.fact));
         causes(w, &lines, &order, &meaning.telling.as_ref().map_or_else(|| html! {}, |t| self.telling(w, t)))
     }
 
@@ -211,12 +210,12 @@ impl Screen<'_> {
         let pilot = offered.measure == Measure::Pilot;
         let decline = format!("/bench/{}/{}/decline", self.file.job.number, self.state.slot);
         offer(
-            &restated(w, &offered.words),
+            &w.tell(&offered.fact),
             &html! {
                 @if !pilot { (self.extra_entry(w, offered.what, &step.key, &offered.on, again)) }
                 form.inline method="post" action=(decline) {
                     (hidden("measure", offered.measure.key())) (hidden("step", &self.step.key))
-                    (button(&Button { label: "Not again in this job", kind: ButtonKind::Quiet, ..Button::default() }))
+                    (button(&Button { label: &w.text("offer-decline"), kind: ButtonKind::Quiet, ..Button::default() }))
                 }
             },
         )
@@ -240,14 +239,14 @@ impl Screen<'_> {
                 (field(&Field {
                     name: &format!("read-{key}"),
                     id: &format!("tell-{key}"),
-                    label: &capital(what.word()),
+                    label: &text!(w, "bench-entry", what = what),
                     value: &typed,
                     error: self.view.wrong.as_deref().filter(|_| !typed.is_empty()),
                     inputmode: if what == What::SwingWeight { "text" } else { "decimal" },
-                    unit: say::unit_hint(w, what),
+                    unit: &say::unit_hint(w, what),
                     ..Field::default()
                 }))
-                (button(&Button { label: "Keep it", kind: ButtonKind::Quiet, ..Button::default() }))
+                (button(&Button { label: &w.text("bench-keep"), kind: ButtonKind::Quiet, ..Button::default() }))
             }
         }
     }
@@ -260,13 +259,13 @@ impl Screen<'_> {
         if self.step.glues {
             let glued = state.status == StepStatus::Done;
             return html! {
-                @if glued { p { "Glued. " a href="/glue" { "Its clocks" } } }
+                @if glued { p { (rich!(w, "bench-glued", |_, inner| html! { a href="/glue" { (inner) } })) } }
                 @else {
-                    (link_button(&format!("/glue/new?job={}", self.file.job.number), "Mix a batch", ButtonKind::Primary, Some(Icon::Glue), "g"))
+                    (link_button(&format!("/glue/new?job={}", self.file.job.number), &w.text("bench-mix"), ButtonKind::Primary, Some(Icon::Glue), "g"))
                 }
             };
         }
-        let next = self.next_club();
+        let next = self.next_club(w);
         html! {
             (super::scale_check::scale_words(w, self.file, &self.step.asks, self.today))
             form method="post" action={ "/bench/" (self.file.job.number) "/" (self.state.slot) } data-keep=(club_name(w, self.club)) {
@@ -275,7 +274,7 @@ impl Screen<'_> {
                 (request_key(&app::request_key()))
                 @let only_done = self.step.asks == [What::Done];
                 @let keep = button(&Button {
-                    label: if only_done { "Done" } else { "Keep" },
+                    label: &w.text(if only_done { "bench-done" } else { "bench-keep" }),
                     keys: if only_done { "Enter" } else { "" },
                     big: true,
                     ..Button::default()
@@ -289,9 +288,9 @@ impl Screen<'_> {
                 }
                 div.actions.beside {
                     (self.toggles(w))
-                    @if self.view.kept { (keypad_hints(&[("Enter", "next club")])) }
+                    @if self.view.kept { (keypad_hints(&[("Enter", w.text("bench-next-club"))])) }
                     @if let Some((slot, number)) = next {
-                        (link_button(&self.at(slot, &self.step.key), &format!("Next: {number}"), ButtonKind::Quiet, Some(Icon::Forward), "n"))
+                        (link_button(&self.at(slot, &self.step.key), &text!(w, "bench-next", number = number), ButtonKind::Quiet, Some(Icon::Forward), "n"))
                     }
                 }
             }
@@ -303,10 +302,10 @@ impl Screen<'_> {
         let Some(club) = self.open.iter().find(|club| club.slot == self.state.slot) else { return html! {} };
         html! {
             div.open-clubs {
-                p { (icon(Icon::Doubt)) strong { " Open on this club: " } (restated(w, &club.words.join("; "))) "." }
+                p { (icon(Icon::Doubt)) " " strong { (w.text("bench-open-here")) } " " (say::open(w, club)) "." }
                 (field(&Field {
                     name: "reason",
-                    label: "Why hand it over all the same? The record keeps it.",
+                    label: &w.text("bench-open-reason"),
                     value: self.view.typed.get("reason").map_or("", String::as_str),
                     required: true,
                     ..Field::default()
@@ -326,12 +325,12 @@ impl Screen<'_> {
         let wrong = self.view.wrong.as_deref().filter(|_| !typed.is_empty() || index == 0);
         field(&Field {
             name: &name,
-            label: &capital(ask.what.word()),
+            label: &text!(w, "bench-entry", what = ask.what),
             value: &typed,
             hint: &hint,
             error: wrong.filter(|_| index == self.view.wrong_index(&self.step.asks)),
             inputmode: if ask.what == What::SwingWeight { "text" } else { "decimal" },
-            unit: say::unit_hint(w, ask.what),
+            unit: &say::unit_hint(w, ask.what),
             autofocus: index == 0 || wrong.is_some(),
             big: self.step.asks.len() == 1,
             ..Field::default()
@@ -356,7 +355,7 @@ impl Screen<'_> {
             @for role in offered {
                 (hidden(&format!("asked-{}", role.key()), "1"))
                 (check(&format!("on-{}", role.key()), "1",
-                    if role == Role::Solvent { "solvent still wet" } else { "ferrule on" }, true))
+                    &w.text(if role == Role::Solvent { "bench-solvent-wet" } else { "bench-ferrule-on" }), true))
             }
         }
     }
@@ -364,28 +363,28 @@ impl Screen<'_> {
     fn waits(&self, w: &Words, state: &StepState) -> Markup {
         let words = match &state.gate {
             Gate::Waits { strength, until } => {
-                format!("Waits for {strength} until {}.", w.moment(*until))
+                text!(w, "bench-waits", strength = strength, until_at = until)
             }
-            _ => "Not glued yet: this step needs the joint.".to_owned(),
+            _ => w.text("bench-not-glued"),
         };
         html! {
             p.waits { strong { (words) } }
             @if matches!(state.gate, Gate::NotGlued) {
-                (link_button(&format!("/glue/new?job={}", self.file.job.number), "Mix a batch", ButtonKind::Primary, Some(Icon::Glue), "g"))
+                (link_button(&format!("/glue/new?job={}", self.file.job.number), &w.text("bench-mix"), ButtonKind::Primary, Some(Icon::Glue), "g"))
             }
             details {
-                summary { "Let it pass" }
+                summary { (w.text("bench-override")) }
                 form method="post" action={ "/bench/" (self.file.job.number) "/" (self.state.slot) "/let-pass" } {
                     (hidden("step", &self.step.key))
-                    (field(&Field { name: "reason", label: "Why? The record keeps it.", required: true, ..Field::default() }))
-                    (button(&Button { label: "Let it pass", kind: ButtonKind::Danger, ..Button::default() }))
+                    (field(&Field { name: "reason", label: &w.text("bench-why"), required: true, ..Field::default() }))
+                    (button(&Button { label: &w.text("bench-override"), kind: ButtonKind::Danger, ..Button::default() }))
                 }
             }
         }
     }
 
-    fn next_club(&self) -> Option<(i64, String)> {
-        next_club(self.file, self.state.slot).map(|c| (c.slot, c.target.number.clone()))
+    fn next_club(&self, w: &Words) -> Option<(i64, String)> {
+        next_club(self.file, self.state.slot).map(|c| (c.slot, short_name(w, c)))
     }
 
     fn remedy_part(&self, w: &Words) -> Markup {
@@ -394,11 +393,11 @@ impl Screen<'_> {
         }
         let action = format!("/bench/{}/{}", self.file.job.number, self.state.slot);
         section(
-            "What can still be done",
+            &w.text("remedy-title"),
             &html! {},
             &html! {
                 details {
-                    summary { "The best first: chance at the end, grams" }
+                    summary { (w.text("remedy-list")) }
                     ul.plain.remedies { @for remedy in few_of_each(&self.said.remedies) {
                         li { (self.remedy(w, &action, remedy)) }
                     } }
@@ -410,22 +409,23 @@ impl Screen<'_> {
     /// One remedy: a part is put into the plan, anything else is entered as added once it is done.
     fn remedy(&self, w: &Words, action: &str, remedy: &Remedy) -> Markup {
         let version = self.state.version.to_string();
-        let (to, label) = if remedy.kind.is_some() { ("swap", "Take it") } else { ("extra", "Done so") };
+        let (to, label) =
+            if remedy.kind.is_some() { ("swap", w.text("remedy-take")) } else { ("extra", w.text("remedy-done")) };
         let plain =
             matches!(remedy.action, Action::PullHead | Action::Cut | Action::ButtExtension | Action::LowerHandTape);
         if plain {
-            return html! { span { (restated(w, &remedy.words)) } };
+            return html! { span { (w.tell(&remedy.fact)) } };
         }
         html! {
             form.inline method="post" action=(format!("{action}/{to}")) {
-                @if let Some(kind) = remedy.kind { (hidden("kind", kind.key())) (hidden("code", &remedy.code)) }
+                @if let Some(kind) = remedy.kind { (hidden("kind", kind.key())) (hidden("code", &remedy.code.to_string())) }
                 @else {
                     (hidden("action", remedy.action.key()))
                     (hidden("mass_g", &remedy.more_g.to_string()))
                 }
                 (hidden("step", &self.step.key)) (hidden("version", &version))
-                span { (restated(w, &remedy.words)) }
-                (button(&Button { label, kind: ButtonKind::Quiet, ..Button::default() }))
+                span { (w.tell(&remedy.fact)) }
+                (button(&Button { label: &label, kind: ButtonKind::Quiet, ..Button::default() }))
             }
         }
     }
@@ -439,37 +439,39 @@ impl Screen<'_> {
         let last_standing = mine.iter().rev().find(|r| standing.iter().any(|s| s.id == r.id)).map(|r| r.id.clone());
         let base = format!("/bench/{}/{}", self.file.job.number, self.state.slot);
         section(
-            "Readings of this club",
+            &w.text("bench-readings"),
             &html! {},
             &html! {
                 ul.plain.readings { @for reading in mine.iter().rev() {
                     @let stands = standing.iter().any(|s| s.id == reading.id);
                     @let doubted = stands && believed.is_doubted(&reading.id);
                     li.struck[!stands] {
-                        span { (self.step_label(w, &reading.step)) ", " (reading.what) ": "
-                            strong { (say::as_read(w, reading.what, reading.value, &reading.typed)) } }
-                        @if let Some(why) = &reading.taken_back { span { " taken back: " (why) } }
-                        @else if !stands { span { " read again since" } }
+                        @let read = say::as_read(w, reading.what, reading.value, &reading.typed);
+                        span { (rich!(w, "bench-reading", |_, inner| html! { strong { (inner) } },
+                            step = self.step_label(&reading.step), what = reading.what, read = read)) }
+                        @if let Some(why) = &reading.taken_back { " " span { (text!(w, "bench-taken-back", why = why)) } }
+                        @else if !stands { " " span { (w.text("bench-read-again")) } }
                         @if let Some(f) = &reading.forecast {
-                            span.small { " expected " (say::forecast(w, reading.what, f.value, f.band)) ", "
-                                (say::difference(w, reading.what, reading.value - f.value)) }
+                            @let expected = say::forecast(w, reading.what, f.value, f.band);
+                            @let off = say::difference(w, reading.what, reading.value - f.value);
+                            " " span.small { (text!(w, "bench-expected", expected = expected, off = off)) }
                         }
-                        @if doubted { " " (look::tag(Tone::Doubt, "doubted")) }
-                        @if reading.insisted { " " (look::tag(Tone::Care, "stood by")) }
-                        span.small { " " (reading.by) ", " (w.moment(reading.at)) }
+                        @if doubted { " " (look::tag(Tone::Doubt, &w.text("bench-doubted"))) }
+                        @if reading.insisted { " " (look::tag(Tone::Care, &w.text("bench-insisted"))) }
+                        " " span.small { (text!(w, "bench-read-by", by = reading.by, read_at = reading.at)) }
                         @if stands {
                             form.inline method="post" action={ (base) "/take-back" } {
                                 (hidden("reading", reading.id.as_str())) (hidden("step", &reading.step))
                                 @let key = if Some(&reading.id) == last_standing.as_ref() { "z" } else { "" };
-                                (button(&Button { label: "That was wrong", kind: ButtonKind::Quiet, icon: Some(Icon::Undo), keys: key, ..Button::default() }))
+                                (button(&Button { label: &w.text("bench-take-back"), kind: ButtonKind::Quiet, icon: Some(Icon::Undo), keys: key, ..Button::default() }))
                             }
                         }
                         @if doubted {
-                            details { summary { "I stand by it" }
+                            details { summary { (w.text("bench-insist")) }
                                 form.inline method="post" action={ (base) "/insist" } {
                                     (hidden("reading", reading.id.as_str())) (hidden("step", &reading.step))
-                                    (field(&Field { name: "why", label: "Why? The record keeps it.", required: true, ..Field::default() }))
-                                    (button(&Button { label: "Count it", kind: ButtonKind::Danger, ..Button::default() }))
+                                    (field(&Field { name: "why", label: &w.text("bench-why"), required: true, ..Field::default() }))
+                                    (button(&Button { label: &w.text("bench-count"), kind: ButtonKind::Danger, ..Button::default() }))
                                 }
                             }
                         }
@@ -479,7 +481,7 @@ impl Screen<'_> {
         )
     }
 
-    fn step_label(&self, w: &Words, key: &str) -> String {
+    fn step_label(&self, key: &str) -> String {
         self.file.job.step(key).map_or_else(|| key.to_owned(), |s| s.label.clone())
     }
 }
@@ -490,20 +492,23 @@ fn held_against(w: &Words, index: usize, ask: &AskState) -> String {
     let largest = index == 0;
     let mut said = Vec::new();
     if let Some(reading) = &ask.reading {
-        let off = ask
-            .expected
-            .as_ref()
-            .map(|e| format!(", {} from expected", say::difference(w, ask.what, reading.value - e.value)));
-        said.push(format!("read: {}{}", say::value(w, ask.what, reading.value), off.unwrap_or_default()));
+        let read = say::value(w, ask.what, reading.value);
+        said.push(match &ask.expected {
+            Some(e) => {
+                let off = say::difference(w, ask.what, reading.value - e.value);
+                text!(w, "bench-was-read-off", read = read, off = off)
+            }
+            None => text!(w, "bench-was-read", read = read),
+        });
     }
     if let Some(e) = ask.expected.as_ref().filter(|_| !largest) {
-        said.push(format!("expected {}", say::forecast(w, ask.what, e.value, e.band)));
+        said.push(text!(w, "bench-is-expected", expected = say::forecast(w, ask.what, e.value, e.band)));
     }
     if let Some(target) = ask.target.as_ref().filter(|_| !largest || ask.expected.is_some()) {
         said.push(say::asked(w, ask.what, target));
     }
     if ask.fit == Some(Fit::Off) {
-        said.push(Fit::Off.word().to_owned());
+        said.push(w.tell(&Fit::Off));
     }
     said.join(" · ")
 }

@@ -4,8 +4,9 @@
 //! header line. Without any field the topic's own example is shown.
 
 use super::calc_picture::cards;
-use super::calc_shape::{Ask, Way, asks, beside, document, first_line, group, head, in_words, last, named, typed};
+use super::calc_shape::{asks, beside, choice, document, group, in_words, label, named, typed, with_unit};
 use super::entries::{Entries, capital, words_table};
+use super::fields::{Ask, Way, header};
 use super::{Framed, PageResult, failure, failure_status, framed};
 use crate::asked::Path;
 use crate::problem::EdgeFault;
@@ -17,13 +18,14 @@ use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use axum::routing::{get, post};
 use clubphysics::calc::{Topic, topics};
+use fact::Told;
 use look::{
     Button, ButtonKind, Cell, Column, Field, Figure, Notice, Tone, button, check, figures, link_button, notice_block,
     section,
 };
 use maud::{Markup, html};
 use serde_json::{Map, Value};
-use words::Words;
+use words::{Words, text};
 
 /// Figures shown large before the rest goes into the table.
 const LARGE: usize = 4;
@@ -38,11 +40,13 @@ pub(super) fn router() -> Router<App> {
 async fn index(State(app): State<App>, Reader(w): Reader) -> PageResult {
     let body = html! {
         div.columns { @for topic in topics() {
-            div.card { h2 { a href={ "/calc/" (topic.name) } { (topic.title) } } p { (topic.summary) } }
+            div.card { h2 { a href={ "/calc/" (topic.name) } { (w.tell(&topic.title())) } } p { (w.tell(&topic.summary())) } }
         } }
     };
-    let crumb = "for one club at a time, nothing is kept".to_owned();
-    Ok(framed(&w, &app, Framed { title: "Calculations", crumb, body, ..Framed::default() }).await?.into_response())
+    let crumb = w.text("calc-index-crumb");
+    Ok(framed(&w, &app, Framed { title: &w.text("calc-index"), crumb, body, ..Framed::default() })
+        .await?
+        .into_response())
 }
 
 async fn show(
@@ -72,7 +76,7 @@ async fn topic_page(w: &Words, app: &App, name: &str, pairs: Vec<(String, String
         return Err(error.unwrap_or_else(unknown).into());
     };
     let example = (topic.example)();
-    let asks = asks(w, topic.name, &example);
+    let asks = asks(topic);
     let is_example = pairs.is_empty();
     let mut form = if is_example { typed(w, &asks, &example) } else { Entries::new(pairs) };
     let input = document(w, &asks, &mut form);
@@ -84,7 +88,7 @@ async fn topic_page(w: &Words, app: &App, name: &str, pairs: Vec<(String, String
             Ok(value) => output = Some(value),
             Err(error) => {
                 status = failure_status(&error);
-                match error.field().and_then(|field| beside(w, &asks, field).map(|at| (at, field))) {
+                match error.field().and_then(|field| beside(&asks, field).map(|at| (at, field))) {
                     Some((at, field)) => form.refuse(at, in_words(w, &w.refusal(&error.refusal()), field)),
                     None => notice = Some(failure(w, &error)),
                 }
@@ -94,25 +98,17 @@ async fn topic_page(w: &Words, app: &App, name: &str, pairs: Vec<(String, String
         status = StatusCode::UNPROCESSABLE_ENTITY;
     }
     if is_example {
-        notice = Some(Notice {
-            tone: Tone::Plain,
-            text: "The figures are an example.".into(),
-            next: "Write over them; leave empty what you do not ask.".into(),
-        });
+        notice = Some(Notice { tone: Tone::Plain, text: w.text("calc-example"), next: w.text("calc-example-next") });
     } else if !form.is_sound() {
         let count = form.mistakes().count();
         notice = Some(Notice {
             tone: Tone::Bad,
-            text: if count == 1 {
-                "One entry could not be used.".into()
-            } else {
-                format!("{count} entries could not be used.")
-            },
-            next: "Look for the red marks.".into(),
+            text: text!(w, "calc-not-used", count = count),
+            next: w.text("calc-not-used-next"),
         });
     }
     let body = html! {
-        p { (topic.summary) }
+        p { (w.tell(&topic.summary())) }
         @if let Some(output) = &output { (at_a_glance(w, topic, &input, output)) }
         // A result without figures of its own, only parts, stands whole before the form.
         @let whole_first = output.as_ref().and_then(Value::as_object).is_some_and(|map| plain_rows(w, map).is_empty());
@@ -120,21 +116,24 @@ async fn topic_page(w: &Words, app: &App, name: &str, pairs: Vec<(String, String
         @if topic.name == "pluck" { (recording_form(w)) }
         (input_form(w, topic, &asks, &form))
         @if !whole_first { @if let Some(output) = &output { (in_full(w, output)) } }
-        p { (link_button("/calc", "All calculations", ButtonKind::Quiet, None, "")) }
+        p { (link_button("/calc", &w.text("calc-all"), ButtonKind::Quiet, None, "")) }
     };
-    let page =
-        framed(w, app, Framed { title: topic.title, crumb: "Calculation".into(), notice, body, ..Framed::default() })
-            .await?;
+    let page = framed(
+        w,
+        app,
+        Framed { title: &w.tell(&topic.title()), crumb: w.text("calc-crumb"), notice, body, ..Framed::default() },
+    )
+    .await?;
     Ok((status, page).into_response())
 }
 
 fn recording_form(w: &Words) -> Markup {
     html! {
         form.card method="post" action="/calc/pluck/recording" enctype="multipart/form-data" {
-            label for="file" { "A recording" }
+            label for="file" { (w.text("calc-recording")) }
             input #file type="file" name="file" accept=".wav,.csv,.txt,audio/wav,text/csv" required;
-            p.hint { "WAV with one or two channels, or CSV with time and one or two axes." }
-            div.actions { (button(&Button { label: "Read the recording", ..Button::default() })) }
+            p.hint { (w.text("calc-recording-hint")) }
+            div.actions { (button(&Button { label: &w.text("calc-recording-read"), ..Button::default() })) }
         }
     }
 }
@@ -154,19 +153,20 @@ async fn show_recording(State(app): State<App>, Reader(w): Reader, form: Multipa
     let body = html! {
         @if let (Some(topic), Some(output)) = (topic, result) { (at_a_glance(&w, topic, &Value::Null, output)) (in_full(&w, output)) }
         (recording_form(&w))
-        p { (link_button("/calc/pluck", "Enter samples instead", ButtonKind::Quiet, None, "")) }
+        p { (link_button("/calc/pluck", &w.text("calc-recording-samples"), ButtonKind::Quiet, None, "")) }
     };
-    let title = topic.map_or("Calculation", |t| t.title);
+    let title = topic.map_or(String::new(), |t| w.tell(&t.title()));
     let page =
-        framed(&w, &app, Framed { title, crumb: "Calculation".into(), notice, body, ..Framed::default() }).await?;
+        framed(&w, &app, Framed { title: &title, crumb: w.text("calc-crumb"), notice, body, ..Framed::default() })
+            .await?;
     Ok((status, page).into_response())
 }
 
 fn input_form(w: &Words, topic: &Topic, asks: &[Ask], form: &Entries) -> Markup {
-    let long = asks.iter().any(|a| a.way == Way::List && form.raw(&a.path).len() > 1500);
+    let long = asks.iter().any(|a| matches!(a.way, Way::Numbers(_)) && form.raw(&a.key).len() > 1500);
     let mut groups: Vec<(&str, Vec<&Ask>)> = Vec::new();
     for ask in asks {
-        let name = group(&ask.path);
+        let name = group(&ask.key);
         match groups.last_mut() {
             Some((last, list)) if *last == name => list.push(ask),
             _ => groups.push((name, vec![ask])),
@@ -175,58 +175,56 @@ fn input_form(w: &Words, topic: &Topic, asks: &[Ask], form: &Entries) -> Markup 
     html! {
         form.card method=(if long { "post" } else { "get" }) action={ "/calc/" (topic.name) } {
             @for (name, list) in &groups {
-                div.section role="group" aria-label=(if name.is_empty() { "Figures".to_owned() } else { group_words(w, name) }) {
+                div.section role="group" aria-label=(if name.is_empty() { w.text("calc-figures") } else { group_words(w, name) }) {
                     @if !name.is_empty() { h2 { (capital(&group_words(w, name))) } }
-                    div.fields { @for ask in list.iter().filter(|a| !matches!(a.way, Way::Rows(_) | Way::List)) { (ask_field(w, ask, form)) } }
-                    @for ask in list.iter().filter(|a| matches!(a.way, Way::Rows(_) | Way::List)) { (ask_field(w, ask, form)) }
+                    div.fields { @for ask in list.iter().filter(|a| !matches!(a.way, Way::Rows(_) | Way::Numbers(_))) { (ask_field(w, ask, form)) } }
+                    @for ask in list.iter().filter(|a| matches!(a.way, Way::Rows(_) | Way::Numbers(_))) { (ask_field(w, ask, form)) }
                 }
             }
             div.actions {
-                (button(&Button { label: "Calculate", ..Button::default() }))
-                (link_button(&format!("/calc/{}", topic.name), "Back to the example", ButtonKind::Quiet, None, ""))
+                (button(&Button { label: &w.text("calc-calculate"), ..Button::default() }))
+                (link_button(&format!("/calc/{}", topic.name), &w.text("calc-back-to-example"), ButtonKind::Quiet, None, ""))
             }
-            @if asks.iter().any(|a| a.path.ends_with("_sd")) {
-                p.hint { "± is one standard deviation of what was read; leave it empty where it is not known." }
+            @if asks.iter().any(|a| a.key.ends_with("_sd")) {
+                p.hint { (w.text("calc-sd-hint")) }
             }
         }
     }
 }
 
 fn group_words(w: &Words, path: &str) -> String {
-    path.split('.').map(|p| named(w, p).0).collect::<Vec<_>>().join(": ")
+    path.split('.').map(|p| label(w, p)).collect::<Vec<_>>().join(": ")
 }
 
 fn ask_field(w: &Words, ask: &Ask, form: &Entries) -> Markup {
-    let (label, unit) = named(w, last(&ask.path));
-    let label = capital(&label);
+    let label = capital(&w.tell(&ask.label));
+    let key = ask.key.as_str();
     match &ask.way {
-        Way::Number => form.field(&ask.path, &label, Field { unit, inputmode: "decimal", ..Field::default() }),
-        Way::Text => form.field(&ask.path, &label, Field::default()),
-        Way::YesNo => check(&ask.path, "1", &label, form.has(&ask.path, "1")),
+        Way::Number(unit) => form.field(key, &label, Field { unit, inputmode: "decimal", ..Field::default() }),
+        Way::Count => form.field(key, &label, Field { inputmode: "numeric", ..Field::default() }),
+        Way::YesNo => check(key, "1", &label, form.has(key, "1")),
         Way::Choice(list) => {
-            let words: Vec<String> = list.iter().map(|key| key.replace('_', " ")).collect();
-            let choices: Vec<(&str, &str)> = std::iter::once(("", "usual"))
-                .chain(list.iter().copied().zip(words.iter().map(String::as_str)))
-                .collect();
-            form.select(&ask.path, &label, "", &choices)
+            let words = list.iter().map(|(key, told)| (key.as_str(), w.tell(told)));
+            let choices: Vec<(&str, String)> = std::iter::once(("", w.text("calc-usual"))).chain(words).collect();
+            form.select(key, &label, "", &choices)
         }
-        Way::List => {
-            let hint = if unit.is_empty() {
-                "Numbers, one after the other".into()
-            } else {
-                format!("Numbers in {unit}, one after the other")
+        Way::Numbers(unit) => {
+            let hint = match *unit {
+                "" => w.text("calc-numbers-hint"),
+                unit => text!(w, "calc-numbers-unit-hint", unit = unit),
             };
-            form.area(&ask.path, &label, 3, Field { hint: &hint, ..Field::default() })
+            form.area(key, &label, 3, Field { hint: &hint, ..Field::default() })
         }
-        Way::Rows(keys) => {
-            let hint = if form.raw(&ask.path).trim().is_empty() {
-                format!("The first line: {}", first_line(w, keys))
+        Way::Rows(columns) => {
+            let hint = if form.raw(key).trim().is_empty() {
+                text!(w, "calc-rows-first-line", columns = header(w, columns))
             } else {
-                "One line each under the line that names the columns".into()
+                w.text("calc-rows-hint")
             };
-            let lines = u32::try_from(form.raw(&ask.path).lines().count() + 1).unwrap_or(8).clamp(3, 10);
-            form.area(&ask.path, &label, lines, Field { hint: &hint, ..Field::default() })
+            let lines = u32::try_from(form.raw(key).lines().count() + 1).unwrap_or(8).clamp(3, 10);
+            form.area(key, &label, lines, Field { hint: &hint, ..Field::default() })
         }
+        Way::Text | Way::Length | Way::SwingWeight | Way::Model(_) => form.field(key, &label, Field::default()),
     }
 }
 
@@ -235,17 +233,24 @@ fn at_a_glance(w: &Words, topic: &Topic, input: &Value, output: &Value) -> Marku
     let map = output.as_object().cloned().unwrap_or_default();
     let mut large = plain_rows(w, &map);
     large.truncate(LARGE);
-    let shown: Vec<Figure<'_>> = large.iter().map(|(label, value, note)| Figure { label, value, note }).collect();
+    let shown: Vec<Figure<'_>> =
+        large.iter().map(|row| Figure { label: &row.label, value: &row.value, note: &row.note }).collect();
     html! {
-        @for warning in warnings(output) { (notice_block(Tone::Care, &capital(warning), "")) }
+        @for warning in warnings(output) { (notice_block(Tone::Care, &w.sentence(&warning), "")) }
         @if !shown.is_empty() { div.card { (figures(&shown)) } }
         (cards(w, topic.name, input, output))
     }
 }
 
+/// A fact of a result.
+fn told(value: &Value) -> Option<Told> {
+    value["code"].as_str()?;
+    serde_json::from_value(value.clone()).ok()
+}
+
 /// The warnings of a result and of its parts.
-fn warnings(output: &Value) -> Vec<&str> {
-    let own = output["warnings"].as_array().into_iter().flatten().filter_map(Value::as_str);
+fn warnings(output: &Value) -> Vec<Told> {
+    let own = output["warnings"].as_array().into_iter().flatten().filter_map(told);
     let parts = output.as_object().into_iter().flat_map(Map::values).filter(|value| value.is_object());
     own.chain(parts.flat_map(warnings)).collect()
 }
@@ -255,8 +260,8 @@ fn in_full(w: &Words, output: &Value) -> Markup {
     let map = output.as_object().cloned().unwrap_or_default();
     let rest: Vec<_> = plain_rows(w, &map).into_iter().skip(LARGE).collect();
     html! {
-        @if !rest.is_empty() { (section("More figures", &html! {}, &values_table(w, "More figures", rest))) }
-        @for (key, value) in map.iter().filter(|(key, _)| *key != "warnings") { (inside(w, &named(w, key).0, value)) }
+        @if !rest.is_empty() { (section(&w.text("calc-more-figures"), &html! {}, &values_table(w, &w.text("calc-more-figures"), rest))) }
+        @for (key, value) in map.iter().filter(|(key, _)| *key != "warnings") { (inside(w, &label(w, key), named(key).1, value)) }
     }
 }
 
@@ -272,17 +277,28 @@ const FIRST: [&str; 8] = [
     "mass_g",
 ];
 
+/// Values of results that are choices of a closed list; any other text is a name that somebody gave.
+const CHOICES: [&str; 3] = ["there", "too_small_to_matter", "cannot_tell"];
+
 /// End of the name of a figure in words.
 const IN_WORDS: &str = "_in_words";
 
-/// Plain values of an object: label, value with unit, and its standard deviation.
-fn plain_rows(w: &Words, map: &Map<String, Value>) -> Vec<(String, String, String)> {
+/// A figure of a result as it is shown.
+#[derive(Debug, PartialEq)]
+struct Row {
+    label: String,
+    value: String,
+    /// Its standard deviation.
+    note: String,
+}
+
+/// Plain values of an object.
+fn plain_rows(w: &Words, map: &Map<String, Value>) -> Vec<Row> {
     let rank = |key: &str| FIRST.iter().position(|f| *f == key).unwrap_or(FIRST.len());
+    let plain = |value: &Value| told(value).is_some() || !(value.is_object() || value.is_array() || value.is_null());
     let mut keys: Vec<&String> = map
         .iter()
-        .filter(|(key, value)| {
-            !key.ends_with("_sd") && !matches!(value, Value::Object(_) | Value::Array(_) | Value::Null)
-        })
+        .filter(|(key, value)| !key.ends_with("_sd") && plain(value))
         // A figure that is also given in words is shown in words: its digits would say more than is known.
         .filter(|(key, _)| !map.contains_key(&format!("{key}{IN_WORDS}")))
         .map(|(key, _)| key)
@@ -290,26 +306,46 @@ fn plain_rows(w: &Words, map: &Map<String, Value>) -> Vec<(String, String, Strin
     keys.sort_by_key(|key| rank(key));
     keys.iter()
         .map(|key| {
-            let (label, unit) = named(w, key.strip_suffix(IN_WORDS).unwrap_or(key));
             let sd = map.get(&format!("{key}_sd")).and_then(Value::as_f64);
-            (
-                label,
-                with_unit(w, &map[key.as_str()], unit),
-                sd.map_or(String::new(), |sd| format!("± {}", number(w, two_digits(sd)))),
-            )
+            let unit = named(key).1;
+            Row {
+                label: label(w, key),
+                value: shown(w, &map[key.as_str()], unit),
+                note: sd.map_or(String::new(), |sd| format!("± {}", number(two_digits(in_unit(w, sd, unit).0)))),
+            }
         })
         .collect()
 }
 
-fn with_unit(w: &Words, value: &Value, unit: &str) -> String {
-    let text = match value {
-        Value::Number(n) => number(w, n.as_f64().unwrap_or(f64::NAN)),
-        Value::String(text) => text.replace('_', " "),
-        Value::Bool(true) => "yes".to_owned(),
-        Value::Bool(false) => "no".to_owned(),
-        _ => "–".to_owned(),
-    };
+/// A figure in the reader's unit, with its sign.
+fn in_unit(w: &Words, value: f64, unit: &'static str) -> (f64, &'static str) {
     match unit {
+        "mm" => (quantity::Length::from_mm(value).in_unit(w.units.length), w.length_sign()),
+        "in" => (quantity::Length::from_mm(value * quantity::INCH_MM).in_unit(w.units.length), w.length_sign()),
+        "g" if w.units.mass == quantity::MassUnit::Ounce => (quantity::Mass::from_g(value).oz(), w.mass_sign()),
+        unit => (value, unit),
+    }
+}
+
+/// A value of a result without its unit.
+fn bare(w: &Words, value: &Value, unit: &'static str) -> String {
+    if let Some(told) = told(value) {
+        return w.told(&told);
+    }
+    match value {
+        Value::Number(n) => number(in_unit(w, n.as_f64().unwrap_or(f64::NAN), unit).0),
+        Value::String(text) if CHOICES.contains(&text.as_str()) => w.tell(&choice(text)),
+        Value::String(text) => text.clone(),
+        Value::Bool(true) => w.text("calc-yes"),
+        Value::Bool(false) => w.text("calc-no"),
+        _ => "–".to_owned(),
+    }
+}
+
+/// A value of a result with its unit.
+fn shown(w: &Words, value: &Value, unit: &'static str) -> String {
+    let text = bare(w, value, unit);
+    match in_unit(w, 0.0, unit).1 {
         "" => text,
         "°" => format!("{text}°"),
         unit => format!("{text} {unit}"),
@@ -325,7 +361,7 @@ fn two_digits(sd: f64) -> f64 {
 }
 
 /// A number with as many places as say something: about five figures.
-fn number(w: &Words, value: f64) -> String {
+fn number(value: f64) -> String {
     if !value.is_finite() {
         return "–".to_owned();
     }
@@ -343,36 +379,40 @@ fn number(w: &Words, value: f64) -> String {
     text.replace('-', "−")
 }
 
-fn values_table(w: &Words, caption: &str, rows: Vec<(String, String, String)>) -> Markup {
+fn values_table(w: &Words, caption: &str, rows: Vec<Row>) -> Markup {
     // The column of doubts only where there are any.
-    let doubts = rows.iter().any(|(_, _, note)| !note.is_empty());
-    let cells = rows.into_iter().map(|(label, value, note)| {
+    let doubts = rows.iter().any(|row| !row.note.is_empty());
+    let cells = rows.into_iter().map(|Row { label, value, note }| {
         let mut row = vec![Cell::from(label), Cell::from(value)];
         if doubts {
             row.push(Cell::from(note));
         }
         row
     });
-    let mut columns = vec![Column::words("what"), Column::figures("value")];
+    let mut columns = vec![Column::words(w.text("calc-what")), Column::figures(w.text("calc-value"))];
     if doubts {
-        columns.push(Column::figures("one standard deviation"));
+        columns.push(Column::figures(w.text("calc-one-sd")));
     }
     words_table(caption, columns, cells.collect())
 }
 
 /// What a result has inside: objects as tables, lists of objects as tables with a row each.
-fn inside(w: &Words, title: &str, value: &Value) -> Markup {
+fn inside(w: &Words, title: &str, unit: &'static str, value: &Value) -> Markup {
     match value {
-        Value::Object(map) => {
+        Value::Object(map) if told(value).is_none() => {
             let rows = plain_rows(w, map);
             html! {
                 @if !rows.is_empty() { (section(&capital(title), &html! {}, &values_table(w, title, rows))) }
-                @for (key, value) in map { (inside(w, &format!("{title}: {}", named(w, key).0), value)) }
+                @for (key, value) in map.iter().filter(|(key, _)| *key != "warnings") { (inside(w, &format!("{title}: {}", label(w, key)), named(key).1, value)) }
             }
+        }
+        Value::Array(list) if list.iter().any(|one| told(one).is_some()) => {
+            let said = list.iter().filter_map(told);
+            section(&capital(title), &html! {}, &html! { ul.plain { @for one in said { li { (w.sentence(&one)) } } } })
         }
         Value::Array(list) if list.iter().any(Value::is_object) => list_table(w, title, list),
         Value::Array(list) if !list.is_empty() && list.iter().all(Value::is_number) => {
-            let numbers: Vec<String> = list.iter().take(60).map(|v| with_unit(w, v, "")).collect();
+            let numbers: Vec<String> = list.iter().take(60).map(|v| bare(w, v, unit)).collect();
             section(&capital(title), &html! {}, &html! { p { (numbers.join("  ")) @if list.len() > 60 { " …" } } })
         }
         _ => html! {},
@@ -383,15 +423,20 @@ fn list_table(w: &Words, title: &str, list: &[Value]) -> Markup {
     let mut keys: Vec<&str> = Vec::new();
     for map in list.iter().filter_map(Value::as_object) {
         for (key, value) in map {
-            if !keys.contains(&key.as_str()) && !matches!(value, Value::Object(_) | Value::Array(_)) {
+            if !keys.contains(&key.as_str()) && (told(value).is_some() || !(value.is_object() || value.is_array())) {
                 keys.push(key);
             }
         }
     }
-    keys.sort_by_key(|k| *k != "name");
-    let column = |key: &&str| if *key == "name" { Column::words("name") } else { Column::figures(head(w, key)) };
+    keys.sort_by_key(|k| !matches!(*k, "name" | "step"));
+    let column = |key: &&str| {
+        let is_words = matches!(*key, "name" | "step");
+        let heading = with_unit(w, key, in_unit(w, 0.0, named(key).1).1);
+        if is_words { Column::words(heading) } else { Column::figures(heading) }
+    };
     let columns = keys.iter().map(column).collect();
-    let rows = list.iter().map(|row| keys.iter().map(|k| Cell::from(with_unit(w, &row[*k], ""))).collect()).collect();
+    let rows =
+        list.iter().map(|row| keys.iter().map(|k| Cell::from(bare(w, &row[*k], named(k).1))).collect()).collect();
     section(&capital(title), &html! {}, &words_table(title, columns, rows))
 }
 
@@ -406,15 +451,15 @@ mod tests {
 
     #[test]
     fn numbers_have_places_that_say_something() {
-        assert_eq!(number(&w(), 38.0), "38");
-        assert_eq!(number(&w(), -0.053_219), "−0.0532");
-        assert_eq!(number(&w(), 714.912_3), "714.91");
-        assert_eq!(number(&w(), 0.000_12), "0.00012");
-        assert_eq!(number(&w(), f64::NAN), "–");
-        assert_eq!(number(&w(), two_digits(0.431_6)), "0.43");
-        assert_eq!(number(&w(), two_digits(1.327)), "1.3");
-        assert_eq!(number(&w(), two_digits(126.4)), "130");
-        assert_eq!(number(&w(), two_digits(0.0)), "0");
+        assert_eq!(number(38.0), "38");
+        assert_eq!(number(-0.053_219), "−0.0532");
+        assert_eq!(number(714.912_3), "714.91");
+        assert_eq!(number(0.000_12), "0.00012");
+        assert_eq!(number(f64::NAN), "–");
+        assert_eq!(number(two_digits(0.431_6)), "0.43");
+        assert_eq!(number(two_digits(1.327)), "1.3");
+        assert_eq!(number(two_digits(126.4)), "130");
+        assert_eq!(number(two_digits(0.0)), "0");
     }
 
     /// A part of a result warns as loudly as the whole: a cold cure stands in `cure`.
@@ -430,10 +475,10 @@ mod tests {
 
     #[test]
     fn a_figure_in_words_is_shown_in_words() {
-        let output = serde_json::json!({ "pull_n": 222.5, "strength_over_stress": 63.69, "strength_over_stress_in_words": "over 60 times" });
+        let output = serde_json::json!({ "pull_n": 222.5, "strength_over_stress": 63.69, "strength_over_stress_in_words": clubphysics::glue::PullReserve::Exceeded });
         let rows = plain_rows(&w(), output.as_object().expect("a document"));
-        let words = ("strength over stress".to_owned(), "over 60 times".to_owned(), String::new());
-        assert!(rows.len() == 2 && rows.contains(&words), "{rows:?}");
+        let reserve = rows.iter().find(|row| row.label == "strength over stress").expect("a row");
+        assert!(rows.len() == 2 && reserve.value.contains("above the strength"), "{rows:?}");
     }
 
     #[test]

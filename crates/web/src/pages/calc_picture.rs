@@ -11,7 +11,7 @@ use maud::{Markup, html};
 use quantity::{FULCRUM_IN, INCH_MM, POINT_G_IN};
 use serde::de::DeserializeOwned;
 use serde_json::Value;
-use words::Words;
+use words::{Words, text};
 
 /// The pictures of a result; none where what was asked cannot be drawn.
 pub(super) fn pictures(w: &Words, topic: &str, input: &Value, output: &Value) -> Vec<Markup> {
@@ -48,19 +48,22 @@ fn swing_weight(w: &Words, input: &Value, output: &Value) -> Option<Markup> {
     let fulcrum_in = input["fulcrum_in"].as_f64().unwrap_or(FULCRUM_IN);
     let piece = |row: &Value, on: bool| {
         let (mass_g, arm_in) = (row["mass_g"].as_f64()?, row["position_mm"].as_f64()? / INCH_MM);
-        let label = row["name"].as_str().unwrap_or("part").to_owned();
+        let label = row["name"]
+            .as_str()
+            .filter(|name| !name.is_empty())
+            .map_or_else(|| w.text("picture-calc-one-part"), str::to_owned);
         let kind = kind_of(&label);
         Some(BeamPiece { points: mass_g * (arm_in - fulcrum_in) / POINT_G_IN, label, mass_g, arm_in, on, kind })
     };
     let mut pieces: Vec<BeamPiece> = rows(&input["parts"]).filter_map(|row| piece(row, true)).collect();
     if pieces.is_empty() {
-        let whole = serde_json::json!({ "name": "club", "mass_g": input["total_mass_g"], "position_mm": input["balance_point_mm"] });
+        let whole = serde_json::json!({ "name": w.text("picture-calc-whole"), "mass_g": input["total_mass_g"], "position_mm": input["balance_point_mm"] });
         pieces.extend(piece(&whole, true));
     }
     pieces.extend(rows(&input["what_if"]["add"]).filter_map(|row| piece(row, false)));
     let farthest_in = pieces.iter().map(|p| p.arm_in).fold(20.0, f64::max);
     let view = BeamView {
-        club: "the club".to_owned(),
+        club: w.text("picture-calc-club"),
         length_in: farthest_in,
         fulcrum_in,
         now_points: output["points"].as_f64(),
@@ -99,7 +102,7 @@ fn inertia(w: &Words, input: &Value, output: &Value) -> Vec<Markup> {
         let own = figure(row, "own_inertia_kg_cm2") + mass_g * length_mm * length_mm / 12.0 / G_MM2_IN_KG_CM2;
         let name = row["name"].as_str().filter(|name| !name.is_empty());
         PivotPart {
-            name: name.map_or_else(|| format!("part {at}"), str::to_owned),
+            name: name.map_or_else(|| text!(w, "picture-calc-part", at = at), str::to_owned),
             mass_g,
             position_mm,
             inertia_kg_cm2: own + mass_g * (position_mm - axis_mm).powi(2) / G_MM2_IN_KG_CM2,
@@ -190,17 +193,19 @@ fn frequency(w: &Words, input: &Value, output: &Value) -> Option<Markup> {
 fn soft(w: &Words, input: &Value, output: &Value) -> Option<Markup> {
     let read: soft_side::SoftSideInput = read(input)?;
     let around = soft_side::around(&read).ok()?;
-    let (values, quantity) = match (&read.forces_n, &read.deflections_mm, &read.frequencies_cpm) {
-        (Some(values), ..) => (values, "force, N"),
-        (None, Some(values), _) => (values, "deflection, mm"),
-        (None, None, values) => (values.as_ref()?, "frequency, cpm"),
+    let (values, what) = match (&read.forces_n, &read.deflections_mm, &read.frequencies_cpm) {
+        (Some(values), ..) => (values, "picture-calc-force"),
+        (None, Some(values), _) => (values, "picture-calc-deflection"),
+        (None, None, values) => (values.as_ref()?, "picture-calc-frequency"),
     };
+    let is_length = what == "picture-calc-deflection";
+    let unit = if is_length { quantity::Length::from_mm(1.0).in_unit(w.units.length) } else { 1.0 };
     Some(pictures::around(
         w,
         &AroundView {
-            readings: read.angles_deg.iter().copied().zip(values.iter().copied()).collect(),
-            fitted: around.fitted,
-            quantity: quantity.to_owned(),
+            readings: read.angles_deg.iter().copied().zip(values.iter().map(|v| v * unit)).collect(),
+            fitted: around.fitted.into_iter().map(|(angle, v)| (angle, v * unit)).collect(),
+            quantity: w.text_with(what, &[("unit", words::figure(w.length_sign()))]),
             soft_deg: output["soft_direction_deg"].as_f64(),
             bow: output["bow_direction_deg"].as_f64().zip(output["bow_mm"].as_f64()),
             mark_deg: output["mark_deg"].as_f64(),
@@ -272,16 +277,18 @@ fn lie(w: &Words, input: &Value, output: &Value) -> Vec<Markup> {
     }
     if output["bend"].is_object() {
         let (asked, steps) = (&input["bend"], &output["bend"]["steps"]);
-        let bent = |name: &'static str, angle: &str, already: &str| {
+        let bent = |name: &str, angle: &str, already: &str| {
             let maker = asked[angle].as_f64()? - figure(asked, already);
             let path: Vec<f64> = rows(steps).filter_map(|step| step[angle].as_f64()).map(|deg| deg - maker).collect();
-            (!path.is_empty()).then(|| (name, figure(asked, already), path))
+            (!path.is_empty()).then(|| (w.text(name), figure(asked, already), path))
         };
-        let rows: Vec<_> =
-            [bent("lie", "lie_deg", "already_bent_lie_deg"), bent("loft", "loft_deg", "already_bent_loft_deg")]
-                .into_iter()
-                .flatten()
-                .collect();
+        let rows: Vec<_> = [
+            bent("calc-field-lie", "lie_deg", "already_bent_lie_deg"),
+            bent("calc-field-loft", "loft_deg", "already_bent_loft_deg"),
+        ]
+        .into_iter()
+        .flatten()
+        .collect();
         if !rows.is_empty() {
             found.push(pictures::bend(w, &BendView { limit_deg: figure(asked, "limit_deg"), rows }));
         }
@@ -306,7 +313,7 @@ fn glue(w: &Words, input: &Value, output: &Value) -> Vec<Markup> {
         ));
     }
     let cure = &input["cure"];
-    let line = |name: &'static str, key: &str, result: &str| {
+    let line = |name: &str, key: &str, result: &str| {
         let point = |at: usize| Some((cure[key][at]["temperature_c"].as_f64()?, cure[key][at]["time_min"].as_f64()?));
         let (one_c, one_min) = point(0)?;
         // A sheet with one point has a line all the same: the one by which the topic calculates.
@@ -315,7 +322,7 @@ fn glue(w: &Words, input: &Value, output: &Value) -> Vec<Markup> {
             time_at(key, sheet, one_c + 10.0).ok().map(|(time_min, _)| (one_c + 10.0, time_min))
         })?;
         Some(CureLine {
-            name,
+            name: w.text(name),
             sheet: [(one_c, one_min), other],
             one_point: point(1).is_none(),
             here_min: output["cure"][result].as_f64()?,
@@ -323,9 +330,9 @@ fn glue(w: &Words, input: &Value, output: &Value) -> Vec<Markup> {
         })
     };
     let lines = [
-        line("pot life", "pot_life", "pot_life_min"),
-        line("handling", "handling", "handling_min"),
-        line("full cure", "full_cure", "full_cure_min"),
+        line("calc-field-pot-life", "pot_life", "pot_life_min"),
+        line("calc-field-handling", "handling", "handling_min"),
+        line("calc-field-full-cure", "full_cure", "full_cure_min"),
     ];
     let lines: Vec<CureLine> = lines.into_iter().flatten().collect();
     if !lines.is_empty() {

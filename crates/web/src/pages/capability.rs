@@ -12,7 +12,7 @@ use bench::capability::ShopCapability;
 use look::{Action, Cell, Column, Nav, Table, empty_state, section, table};
 use maud::{Markup, html};
 use quantity::decimal;
-use words::Words;
+use words::{Words, text};
 
 pub(super) fn router() -> Router<App> {
     Router::new().route("/capability", get(show))
@@ -28,28 +28,31 @@ async fn show(State(app): State<App>, Reader(w): Reader) -> PageResult {
     }
     for group in &mut found.by_month {
         if let Ok(first) = format!("{}-01", group.name).parse::<jiff::civil::Date>() {
-            group.name = first.strftime("%b %Y").to_string();
+            group.name = w.month_of(first);
         }
+    }
+    if let Some(all) = &mut found.all {
+        all.name = w.text("capability-every");
     }
     let body = match &found.all {
         None => empty_state(
-            "No club is finished yet.",
-            "Each finished club counts here with what its record says. Build a job to its end.",
-            &[Action { href: "/bench", label: "Bench", primary: true }],
+            &w.text("capability-none"),
+            &w.text("capability-none-next"),
+            &[Action { href: "/bench", label: &w.text("frame-bench"), primary: true }],
         ),
         Some(all) => groups_part(&w, all, &found),
     };
-    let crumb = "of the swing weight, over all finished clubs".to_owned();
-    let page = framed(&w, &app, Framed { title: "Capability", active: Nav::Records, crumb, body, ..Framed::default() });
+    let (title, crumb) = (w.text("capability-title"), w.text("capability-crumb"));
+    let page = framed(&w, &app, Framed { title: &title, active: Nav::Records, crumb, body, ..Framed::default() });
     Ok(page.await?.into_response())
 }
 
 fn groups_part(w: &Words, all: &CapabilityGroup, found: &ShopCapability) -> Markup {
     html! {
-        p { "Cp is how many times the shop's spread fits into the tolerance: at 1 a centred shop loses 3 clubs in 1000, 1.33 is a usual aim. Cpk counts as well how far the mean lies beside the target. Each club counts by its own tolerance. In brackets: where the figure lies 95 times in 100, with as many clubs as there are." }
-        (section("All clubs", &html! {}, &groups_table(w, "All finished clubs", "which", std::slice::from_ref(all))))
-        (section("By month", &html! {}, &groups_table(w, "Capability by month", "month", &found.by_month)))
-        (section("By head model", &html! {}, &groups_table(w, "Capability by head model", "model", &found.by_model)))
+        p { (w.text("capability-means")) }
+        (section(&w.text("capability-all"), &html! {}, &groups_table(w, "capability-all-finished", "capability-which", std::slice::from_ref(all))))
+        (section(&w.text("capability-by-month"), &html! {}, &groups_table(w, "capability-of-months", "capability-month", &found.by_month)))
+        (section(&w.text("capability-by-model"), &html! {}, &groups_table(w, "capability-of-models", "capability-model", &found.by_model)))
     }
 }
 
@@ -57,11 +60,11 @@ fn groups_table(w: &Words, caption: &str, first: &str, groups: &[CapabilityGroup
     let plain = |value: f64| decimal(value, 2).replace('-', "−");
     let index = |value: f64, interval: Option<(f64, f64)>| {
         let (low, high) = interval.unwrap_or((value, value));
-        format!("{} ({} to {})", plain(value), plain(low), plain(high))
+        text!(w, "capability-index", value = plain(value), low = plain(low), high = plain(high))
     };
     let row = |group: &CapabilityGroup| {
         let (cp, cpk) = group.capability.map_or_else(
-            || ("too few".to_owned(), "too few".to_owned()),
+            || (w.text("capability-too-few"), w.text("capability-too-few")),
             |c| (index(c.cp, c.cp_interval), index(c.cpk, c.cpk_interval)),
         );
         vec![
@@ -75,10 +78,11 @@ fn groups_table(w: &Words, caption: &str, first: &str, groups: &[CapabilityGroup
             Cell::from(cpk),
         ]
     };
-    let heads = [first, "clubs", "mean off by", "in", "too close to say", "out", "Cp", "Cpk"];
+    let heads = ["clubs", "mean", "in", "too-close", "out", "cp", "cpk"].map(|head| format!("capability-{head}"));
+    let heads = std::iter::once(first).chain(heads.iter().map(String::as_str));
     table(&Table {
-        caption,
-        columns: heads.iter().enumerate().map(|(i, head)| Column { head: (*head).into(), figures: i > 0 }).collect(),
+        caption: &w.text(caption),
+        columns: heads.enumerate().map(|(i, head)| Column { head: w.text(head).into(), figures: i > 0 }).collect(),
         rows: groups.iter().map(row).collect(),
         cards: true,
         ..Table::default()

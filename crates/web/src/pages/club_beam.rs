@@ -40,7 +40,7 @@ pub(super) fn club_beam(
             pieces: pieces
                 .into_iter()
                 .map(|p| BeamPiece {
-                    label: p.role.word().to_owned(),
+                    label: piece_name(w, p.role),
                     mass_g: p.mass_g,
                     arm_in: p.arm_mm / INCH_MM,
                     points: p.points,
@@ -56,6 +56,11 @@ pub(super) fn club_beam(
             ..BeamView::default()
         },
     )
+}
+
+/// What hangs on the beam, by its name.
+pub(super) fn piece_name(w: &Words, role: Role) -> String {
+    w.text(&format!("beam-piece-{}", role.key().replace('_', "-")))
 }
 
 fn piece_kind(role: Role) -> PieceKind {

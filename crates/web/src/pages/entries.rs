@@ -155,6 +155,11 @@ impl Entries {
         self.read(w, name, |t| quantity::parse_mass(t, w.units.mass)).map(quantity::Mass::g)
     }
 
+    /// A figure of a part in workshop notation, in the person's unit where none stands.
+    pub fn part_figure(&mut self, w: &Words, field: &trade::part_field::Field) -> Option<f64> {
+        self.read(w, field.name, |t| field.parse(t, w.units.mass, w.units.length))
+    }
+
     pub fn angle_deg(&mut self, w: &Words, name: &str) -> Option<f64> {
         self.read(w, name, quantity::parse_angle).map(quantity::Angle::deg)
     }
@@ -299,16 +304,6 @@ pub(super) fn words_cards(caption: &str, columns: Vec<Column<'_>>, rows: Vec<Vec
 /// Fields that belong together, under a small heading.
 pub(super) fn group(title: &str, body: &Markup) -> Markup {
     html! { div.section role="group" aria-label=(title) { h2 { (title) } (body) } }
-}
-
-/// `1 club`, `8 clubs`.
-pub(super) fn counted(count: usize, one: &str) -> String {
-    if count == 1 { format!("1 {one}") } else { format!("{count} {one}s") }
-}
-
-/// Length, where there is one.
-pub(super) fn length_or_dash(w: &Words, mm: Option<f64>) -> String {
-    mm.map_or_else(|| "–".to_owned(), |mm| w.length(mm))
 }
 
 fact::facts! {

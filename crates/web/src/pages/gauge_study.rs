@@ -1,13 +1,14 @@
 //! The gauge study at the bench: one reading a screen, then what it found.
 
 use super::beside_its_entry;
-use super::entries::{Entries, go_to};
-use super::scale_check::{live_name, what_it_shows};
+use super::entries::{Entries, go_to, words_cards};
+use super::scale_check::{live_name, what_it_shows, with_unit};
+use super::scale_health::amount_of;
 use super::{Framed, PageResult, Who, failure, failure_status, framed};
 use crate::asked::Path;
 use crate::reader::Reader;
 use app::App;
-use app::gauge_study::{NewStudy, NewStudyReading, StudyTurn, StudyView};
+use app::gauge_study::{NewStudy, NewStudyReading, StudyQuestion, StudyTurn, StudyView};
 use axum::Router;
 use axum::extract::{Form, Query, State};
 use axum::http::StatusCode;
@@ -17,13 +18,15 @@ use desk::scale_health::Category;
 use desk::scale_health::GaugeStudy;
 use desk::scale_health::StudyResult;
 use look::{
-    Button, ButtonKind, Cell, Column, Field, Figure, Notice, Table, Tone, button, figures, hidden, link_button,
-    request_key, section, table,
+    Button, ButtonKind, Cell, Column, Field, Figure, Notice, Tone, button, figures, hidden, link_button, request_key,
+    rich, section,
 };
 use maud::{Markup, html};
-use quantity::decimal;
-use trade::gauge::print_error;
-use words::Words;
+use trade::gauge::Gauge;
+use words::{Amount, Words, text};
+
+/// More classes than this are shown as more: the figure itself says nothing then.
+const CLASSES_SHOWN: usize = 99;
 
 pub(super) fn router() -> Router<App> {
     Router::new()
@@ -48,25 +51,20 @@ async fn begin_page(w: &Words, app: &App, form: &Entries, notice: Option<Notice>
     let choices: Vec<(&str, &str)> = gauges.iter().map(|g| (g.key.as_str(), g.name.as_str())).collect();
     let key = form.some("request_key").unwrap_or_else(app::request_key);
     let body = html! {
-        p { "Several parts, each read several times by several builders, in an order that nobody can foresee. It shows how much of the spread you see is the scale and the hands. It can be stopped and gone on with at any time." }
+        p { (w.text("study-about")) }
         form.card method="post" action="/scales/studies/new" {
             (request_key(&key))
             div.fields {
-                (form.select("scale", "Scale", "", &choices))
-                (form.field("trials", "How often each reads each part", Field { inputmode: "numeric", required: true, hint: "2 to 5; 3 is recommended", ..Field::default() }))
+                (form.select("scale", &w.text("study-scale"), "", &choices))
+                (form.field("trials", &w.text("study-trials"), Field { inputmode: "numeric", required: true, hint: &w.text("study-trials-hint"), ..Field::default() }))
             }
-            (form.area("builders", "Who reads", 3, Field { required: true, hint: "A name a line, 2 to 5; 3 are recommended. Alone? Yourself in the morning and yourself in the evening", ..Field::default() }))
-            (form.area("parts", "Parts", 6, Field { required: true, hint: "A code or a number a line, 5 to 20; 10 are recommended, as different from each other as your stock is. Mark them so that the figure read cannot be seen", ..Field::default() }))
-            div.actions { (button(&Button { label: "Begin", ..Button::default() })) }
+            (form.area("builders", &w.text("study-builders"), 3, Field { required: true, hint: &w.text("study-builders-hint"), ..Field::default() }))
+            (form.area("parts", &w.text("study-parts"), 6, Field { required: true, hint: &w.text("study-parts-hint"), ..Field::default() }))
+            div.actions { (button(&Button { label: &w.text("study-begin"), ..Button::default() })) }
         }
     };
-    let view = Framed {
-        title: "New gauge study",
-        crumb: "scales".into(),
-        notice: form.notice(w).or(notice),
-        body,
-        ..Framed::default()
-    };
+    let (title, notice) = (w.text("study-new-title"), form.notice(w).or(notice));
+    let view = Framed { title: &title, crumb: w.text("study-crumb"), notice, body, ..Framed::default() };
     Ok((status, framed(w, app, view).await?).into_response())
 }
 
@@ -82,7 +80,7 @@ async fn begin(
 ) -> PageResult {
     let mut form = Entries::new(sent);
     let trials = form.count(&w, "trials");
-    let trials = form.needed("trials", trials, "A whole number is needed");
+    let trials = form.needed("trials", trials, &w.text("study-needs-whole"));
     let Some(trials) = trials.filter(|_| form.is_sound()) else {
         return begin_page(&w, &app, &form, None, StatusCode::UNPROCESSABLE_ENTITY).await;
     };
@@ -115,7 +113,7 @@ async fn study_page(
     app: &App,
     view: &StudyView,
     form: &Entries,
-    question: Option<&str>,
+    question: Option<&StudyQuestion>,
     status: StatusCode,
 ) -> PageResult {
     let again = form.text("place").parse::<usize>().ok().and_then(|place| turn_at(view, place));
@@ -124,17 +122,14 @@ async fn study_page(
         (None, Some(result)) => found(w, view, result),
         (None, None) => html! {},
     };
-    let notice = question.map(|q| Notice { tone: Tone::Care, text: q.to_owned(), next: String::new() });
+    let notice = question.map(|q| Notice { tone: Tone::Care, text: w.tell(q), next: String::new() });
     let notice = form.notice(w).or(notice).or_else(|| {
-        form.has("taken", "1").then(|| Notice {
-            tone: Tone::Good,
-            text: "Taken over: the scale states this scatter from now on.".into(),
-            next: String::new(),
-        })
+        form.has("taken", "1").then(|| Notice { tone: Tone::Good, text: w.text("study-taken"), next: String::new() })
     });
-    let crumb = format!("{} · {} of {} read", view.gauge.name, view.done, view.of);
+    let crumb = text!(w, "study-progress", scale = view.gauge.name, done = view.done, of = view.of);
     let at_bench = view.next.is_some();
-    let page = framed(w, app, Framed { title: "Gauge study", crumb, notice, at_bench, body, ..Framed::default() });
+    let title = w.text("study-title");
+    let page = framed(w, app, Framed { title: &title, crumb, notice, at_bench, body, ..Framed::default() });
     Ok((status, page.await?).into_response())
 }
 
@@ -153,26 +148,26 @@ fn entry(w: &Words, view: &StudyView, turn: &StudyTurn, form: &Entries, asked: b
     let key = form.some("request_key").filter(|_| asked).unwrap_or_else(app::request_key);
     let typed = form.text("typed");
     html! {
-        progress.study-progress value=(view.done) max=(view.of) aria-label="How far it is" {}
-        form.card.bench-decision.decision method="post" action={ "/scales/studies/" (view.id) } data-keep={ "study, " (turn.part) } data-queue {
-            (request_key(&key)) (hidden("place", &turn.place.to_string())) (hidden("what", live_name(w, gauge.measures)))
-            p.turn { (turn.builder) " reads " strong { (turn.part) } }
+        progress.study-progress value=(view.done) max=(view.of) aria-label=(w.text("study-progress-bar")) {}
+        form.card.bench-decision.decision method="post" action={ "/scales/studies/" (view.id) } data-keep=(text!(w, "study-queued", part = turn.part)) data-queue {
+            (request_key(&key)) (hidden("place", &turn.place.to_string())) (hidden("what", live_name(gauge.measures)))
+            p.turn { (rich!(w, "study-turn", |_, inner| html! { strong { (inner) } }, builder = turn.builder, part = turn.part)) }
             @if asked { (hidden("asked_about", typed)) div.answers {
-                (button(&Button { label: &format!("Keep “{typed}” as it is"), kind: ButtonKind::Danger, name: "confirmed", value: "1", ..Button::default() }))
+                (button(&Button { label: &text!(w, "study-as-it-is", typed = typed), kind: ButtonKind::Danger, name: "confirmed", value: "1", ..Button::default() }))
             } }
             div.entry-row {
                 (what_it_shows(w, form, gauge.measures, !asked))
-                (button(&Button { label: "Keep", big: true, ..Button::default() }))
+                (button(&Button { label: &w.text("study-keep"), big: true, ..Button::default() }))
             }
-            p.hint { "Reading " (turn.place + 1) " of " (view.of) ". What it read before is not shown on purpose. Stop whenever you like: the study waits under Scales." }
+            p.hint { (text!(w, "study-place", place = turn.place + 1, of = view.of)) }
         }
         div.actions {
             @if let Some(last) = view.last.as_ref().filter(|last| last.place != turn.place) {
-                (link_button(&format!("/scales/studies/{}?place={}", view.id, last.place), &format!("{} again: that was wrong", last.part), ButtonKind::Quiet, None, "z"))
+                (link_button(&format!("/scales/studies/{}?place={}", view.id, last.place), &text!(w, "study-again", part = last.part), ButtonKind::Quiet, None, "z"))
             }
-            (link_button("/scales", "Stop here", ButtonKind::Quiet, None, ""))
+            (link_button("/scales", &w.text("study-stop"), ButtonKind::Quiet, None, ""))
         }
-        @if !view.recommended.is_empty() { p.small { (view.recommended) } }
+        @if let Some(advice) = &view.recommended { p.small { (w.tell(advice)) } }
     }
 }
 
@@ -185,9 +180,10 @@ async fn keep(
 ) -> PageResult {
     let mut form = Entries::new(sent);
     let place = form.count(&w, "place").and_then(|p| usize::try_from(p).ok()).unwrap_or(usize::MAX);
+    let measures = app.study(&study).await?.gauge.measures;
     let new = NewStudyReading {
         place,
-        typed: form.text("typed").to_owned(),
+        typed: with_unit(&w, measures, form.text("typed")),
         // A new entry after a question is a new entry, whichever button Enter has pressed.
         confirmed: form.has("confirmed", "1") && form.text("asked_about") == form.text("typed"),
         by,
@@ -197,7 +193,7 @@ async fn keep(
         Ok(answer) if answer.kept => Ok(go_to(&format!("/scales/studies/{study}")).into_response()),
         Ok(answer) => {
             let status = StatusCode::UNPROCESSABLE_ENTITY;
-            study_page(&w, &app, &answer.study, &form, Some(&answer.question), status).await
+            study_page(&w, &app, &answer.study, &form, answer.question.as_ref(), status).await
         }
         Err(error) => {
             let view = app.study(&study).await?;
@@ -209,62 +205,65 @@ async fn keep(
 
 fn found(w: &Words, view: &StudyView, result: &StudyResult) -> Markup {
     let gauge = &view.gauge;
-    let share = format!("{} %", decimal(result.share_percent, 0));
-    let classes = if result.classes > 99 { "more than 99".to_owned() } else { result.classes.to_string() };
+    let share = w.amount(Amount::Share, result.share_percent / 100.0, 0);
+    let classes = if result.classes > CLASSES_SHOWN {
+        text!(w, "study-more-than", most = CLASSES_SHOWN)
+    } else {
+        result.classes.to_string()
+    };
     let verdict = match result.category {
-        Category::Good => "good: below 10 %",
-        Category::Usable => "usable: 10 to 30 %",
-        Category::Poor => "poor: above 30 %",
+        Category::Good => "study-good",
+        Category::Usable => "study-usable",
+        Category::Poor => "study-poor",
     };
-    let noise = print_error(gauge, result.noise_sd);
-    let columns: Vec<(&str, Option<&GaugeStudy>)> = vec![
-        ("by analysis of variance", result.variance_analysis.as_ref()),
-        ("by averages and ranges", Some(&result.average_range)),
-    ];
-    let row = |what: &str, of: &dyn Fn(&GaugeStudy) -> String| -> Vec<Cell> {
-        let cells = columns.iter().map(|(_, s)| Cell::from(s.map_or_else(|| "–".to_owned(), of)));
-        std::iter::once(Cell::from(what.to_owned())).chain(cells).collect()
-    };
-    let sd = |value: f64| format!("{} {}", decimal(value, 3), gauge.measures.unit());
-    let rows = vec![
-        row("one hand's repeats", &|s| sd(s.equipment)),
-        row("between the hands", &|s| sd(s.appraiser)),
-        row("hands that differ from part to part", &|s| sd(s.interaction)),
-        row("scale and hands together", &|s| sd(s.gauge)),
-        row("between the parts", &|s| sd(s.part)),
-        row("everything", &|s| sd(s.total)),
-        row("share of scale and hands", &|s| format!("{} %", decimal(s.gauge_percent, 1))),
-    ];
-    let heads = ["what", "by analysis of variance", "by averages and ranges"];
+    let noise = gauge.amount(result.noise_sd);
     html! {
         div.card {
-            p { strong { (result.words) } }
-            @if !result.next.is_empty() { p { (result.next) } }
+            p { strong { (w.tell(&result.found)) } }
+            @if let Some(next) = &result.next { p { (w.tell(next)) } }
             (figures(&[
-                Figure { label: "scale and hands", value: &share, note: verdict },
-                Figure { label: "classes told apart", value: &classes, note: "5 or more are wanted" },
-                Figure { label: "one reading scatters by", value: &noise, note: "rounding taken off" },
+                Figure { label: &w.text("study-figure-share"), value: &share, note: &w.text(verdict) },
+                Figure { label: &w.text("study-figure-classes"), value: &classes, note: &w.text("study-figure-classes-note") },
+                Figure { label: &w.text("study-figure-noise"), value: &w.tell(&noise), note: &w.text("study-figure-noise-note") },
             ]))
-            @if !view.recommended.is_empty() { p.small { (view.recommended) } }
+            @if let Some(advice) = &view.recommended { p.small { (w.tell(advice)) } }
         }
         form.card method="post" action={ "/scales/studies/" (view.id) "/take-noise" } {
-            p { "The " (gauge.name) " states a scatter of " strong { (print_error(gauge, gauge.noise_sd)) } ". Forecasts reckon with what is stated." }
-            div.actions { (button(&Button { label: &format!("State {noise} from now on"), kind: ButtonKind::Quiet, ..Button::default() })) }
+            p { (rich!(w, "study-states", |_, inner| html! { strong { (inner) } }, scale = gauge.name, noise = gauge.amount(gauge.noise_sd))) }
+            div.actions { (button(&Button { label: &text!(w, "study-take", noise = noise), kind: ButtonKind::Quiet, ..Button::default() })) }
         }
-        (section("The figures", &html! {}, &html! {
-            (table(&Table {
-                caption: "What the study found",
-                columns: heads.iter().enumerate().map(|(i, head)| Column { head: (*head).into(), figures: i > 0 }).collect(),
-                rows,
-                cards: true,
-                ..Table::default()
-            }))
-
-            p.small { "Figures are standard deviations. Spreads add up like the sides of a right triangle, so the shares do not add up to 100 %. "
-                (view.plan.parts.len()) " parts, " (view.plan.builders.join(", ")) ", each " (view.plan.trials) " times, begun " (w.moment(view.begun_at)) "." }
+        (section(&w.text("study-figures"), &html! {}, &html! {
+            (figures_table(w, gauge, result))
+            p.small { (text!(w, "study-about-figures", parts = view.plan.parts.len(), builders = view.plan.builders.join(", "),
+                trials = view.plan.trials, begun_at = view.begun_at)) }
         }))
-        div.actions { (link_button("/scales", "Scales", ButtonKind::Quiet, None, "")) }
+        div.actions { (link_button("/scales", &w.text("study-back"), ButtonKind::Quiet, None, "")) }
     }
+}
+
+/// Standard deviations of each source of spread, by either method.
+fn figures_table(w: &Words, gauge: &Gauge, result: &StudyResult) -> Markup {
+    let methods = [result.variance_analysis.as_ref(), Some(&result.average_range)];
+    let row = |what: &str, of: &dyn Fn(&GaugeStudy) -> String| -> Vec<Cell> {
+        let cells = methods.iter().map(|s| Cell::from(s.map_or_else(|| "–".to_owned(), of)));
+        std::iter::once(Cell::from(w.text(what))).chain(cells).collect()
+    };
+    let sd = |value: f64| w.amount(amount_of(gauge.measures), value, 3);
+    let rows = vec![
+        row("study-row-equipment", &|s| sd(s.equipment)),
+        row("study-row-appraiser", &|s| sd(s.appraiser)),
+        row("study-row-interaction", &|s| sd(s.interaction)),
+        row("study-row-gauge", &|s| sd(s.gauge)),
+        row("study-row-part", &|s| sd(s.part)),
+        row("study-row-total", &|s| sd(s.total)),
+        row("study-row-share", &|s| w.amount(Amount::Share, s.gauge_percent / 100.0, 1)),
+    ];
+    let columns = vec![
+        Column::words(w.text("study-column-what")),
+        Column::figures(w.text("study-column-variance")),
+        Column::figures(w.text("study-column-ranges")),
+    ];
+    words_cards(&w.text("study-caption"), columns, rows)
 }
 
 async fn take_noise(State(app): State<App>, Reader(w): Reader, Who(by): Who, Path(study): Path<String>) -> PageResult {

@@ -1,11 +1,11 @@
 //! Glue: what to weigh out, the batch, its clocks.
 
-use super::entries::{capital, counted, go_to};
+use super::entries::go_to;
 use super::{Framed, PageResult, Who, failure, failure_status, framed, say};
 use crate::asked::{Asked, Filled, Path};
 use crate::problem::EdgeFault;
 use crate::reader::Reader;
-use app::glue::{BatchView, NewBatch, TakeBackBatch};
+use app::glue::{BatchView, ClubOfLot, GluedClubs, NewBatch, OfLot, TakeBackBatch};
 use app::{App, AppError};
 use axum::Router;
 use axum::extract::{Form, State};
@@ -18,16 +18,16 @@ use jiff::civil::DateTime;
 use jiff::tz::TimeZone;
 use look::{
     Action, Button, ButtonKind, Cell, Choice, Column, Field, Figure, Icon, Nav, Notice, Select, Table, Tone, button,
-    caution, check, clock, empty_state, field, figures, hidden, icon, notice_block, request_key, section, select,
-    table, titled_card,
+    caution, check, clock, empty_state, field, figures, hidden, icon, notice_block, request_key, rich, search_bar,
+    section, select, table, titled_card,
 };
 use maud::{Markup, html};
 use quantity::decimal;
 use serde::Deserialize;
+use trade::caution::CautionSays;
 use trade::job::JobState;
 use trade::model::PartKind;
-use trade::step::Caution;
-use words::Words;
+use words::{Words, text};
 
 pub(super) fn router() -> Router<App> {
     Router::new()
@@ -39,16 +39,25 @@ pub(super) fn router() -> Router<App> {
 /// Batches of so many days are shown; each stands in the records of its clubs for good.
 const SHOWN_DAYS: i64 = 14;
 
-async fn index(State(app): State<App>, Reader(w): Reader) -> PageResult {
+#[derive(Debug, Default, Deserialize)]
+struct IndexQuery {
+    /// A lot whose clubs are looked for.
+    #[serde(default)]
+    lot: String,
+}
+
+async fn index(State(app): State<App>, Reader(w): Reader, Asked(query): Asked<IndexQuery>) -> PageResult {
+    let lot = query.lot.trim();
+    let of_lot = if lot.is_empty() { None } else { Some(app.clubs_of_lot(lot).await?) };
     let batches = app.recent_batches(SHOWN_DAYS).await?;
     let jobs = app.job_names(&[JobState::Planned]).await?;
     let now = app.now();
     let cups = batches.iter().map(Into::into).collect();
-    let new = html! { @for job in &jobs { a.button.quiet href={ "/glue/new?job=" (job.number) } { "New batch for job " (job.number) } " " } };
+    let new = html! { @for job in &jobs { a.button.quiet href={ "/glue/new?job=" (job.number) } { (text!(w, "glue-new-for-job", job = job.number)) } " " } };
     let body = if batches.is_empty() {
         html! {
-            (empty_state("No batch has been mixed of late.", "A batch starts the pot-life clock and the cure of its clubs.",
-                &[Action { href: "/bench", label: "Bench", primary: jobs.is_empty() }]))
+            (empty_state(&w.text("glue-none"), &w.text("glue-none-next"),
+                &[Action { href: "/bench", label: &w.text("frame-bench"), primary: jobs.is_empty() }]))
             (new)
         }
     } else {
@@ -56,56 +65,107 @@ async fn index(State(app): State<App>, Reader(w): Reader) -> PageResult {
         let (running, cured): (Vec<_>, Vec<_>) = batches.into_iter().partition(|b| b.full_cure_at > now);
         let cards = |list: &[&BatchView]| {
             html! { @for batch in list {
-                (titled_card(&format!("Batch {} · {}", batch.batch.number, batch.adhesive_name), &batch_part(&w, batch, now)))
+                (titled_card(&text!(w, "glue-batch-of", batch = batch.batch.number, adhesive = batch.adhesive_name), &batch_part(&w, batch, now)))
             } }
         };
         html! {
-            (section("Batches", &new, &html! {
-                @if running.is_empty() { p { "No batch is curing." } }
+            (section(&w.text("glue-batches"), &new, &html! {
+                @if running.is_empty() { p { (w.text("glue-none-curing")) } }
                 (cards(&running))
             }))
-            @if !cured.is_empty() { (section("Cured", &html! {}, &cards(&cured))) }
-            @if !taken.is_empty() { (section("Taken back", &html! {}, &html! {
+            @if !cured.is_empty() { (section(&w.text("glue-cured"), &html! {}, &cards(&cured))) }
+            @if !taken.is_empty() { (section(&w.text("glue-taken-back"), &html! {}, &html! {
                 ul.plain { @for batch in &taken { li {
-                    "Batch " (batch.batch.number) ", job " (batch.clubs.join("; job ")) ", lot " (batch.batch.lot) ": "
-                    (batch.batch.taken_back.as_deref().unwrap_or_default())
+                    (text!(w, "glue-batch-taken-back", batch = batch.batch.number, clubs = batch_clubs(&w, &batch.clubs),
+                        lot = batch.batch.lot, reason = batch.batch.taken_back.as_deref().unwrap_or_default()))
                 } } }
             })) }
         }
     };
-    Ok(framed(&w, &app, Framed { title: "Glue", active: Nav::Glue, cups: Some(cups), body, ..Framed::default() })
+    let body = html! {
+        (search_bar(&w, "/glue", "lot", &w.text("glue-find-lot"), lot, &html! {}))
+        @if let Some(clubs) = &of_lot { (lot_part(&w, lot, clubs)) }
+        (body)
+    };
+    let title = w.text("glue-title");
+    Ok(framed(&w, &app, Framed { title: &title, active: Nav::Glue, cups: Some(cups), body, ..Framed::default() })
         .await?
         .into_response())
+}
+
+/// Whom a lot reached: each club with what it has of it.
+fn lot_part(w: &Words, lot: &str, clubs: &[ClubOfLot]) -> Markup {
+    if clubs.is_empty() {
+        return empty_state(&text!(w, "glue-lot-none", lot = lot), &w.text("glue-lot-none-next"), &[]);
+    }
+    let row = |of: &ClubOfLot| {
+        let what = match &of.of_lot {
+            OfLot::Batch(batch) => text!(w, "glue-lot-batch", batch = *batch),
+            OfLot::Part(kind, code) => text!(w, "glue-lot-part", kind = *kind, code = code),
+        };
+        vec![
+            Cell(
+                html! { a href={ "/records/" (of.job) } { (text!(w, "record-job-of", job = of.job, player = of.player)) } },
+            ),
+            Cell(html! { a href={ "/bench/" (of.job) "/" (of.slot) } { (w.tell(&of.club)) } }),
+            Cell::from(what),
+        ]
+    };
+    let title = text!(w, "glue-lot-found", lot = lot);
+    let heads = ["glue-lot-head-job", "glue-lot-head-club", "glue-lot-head-what"];
+    let found = table(&Table {
+        caption: &title,
+        columns: heads.map(|id| Column::words(w.text(id))).to_vec(),
+        rows: clubs.iter().map(row).collect(),
+        cards: true,
+        ..Table::default()
+    });
+    section(&title, &html! {}, &found)
+}
+
+/// `job 1, clubs 4, 5; job 12, club 7` of the clubs that a batch glued.
+pub(super) fn batch_clubs(w: &Words, clubs: &[GluedClubs]) -> String {
+    let of_job = |of: &GluedClubs| {
+        text!(w, "glue-clubs-of-job", n = of.numbers.len(), job = of.job, clubs = of.numbers.join(", "))
+    };
+    let mut jobs = clubs.iter().map(of_job);
+    let first = jobs.next().unwrap_or_default();
+    jobs.fold(first, |before, next| text!(w, "glue-more-jobs", a = before, b = next))
 }
 
 fn batch_part(w: &Words, view: &BatchView, now: Timestamp) -> Markup {
     let b = &view.batch;
     let row = |what: &str, until: Timestamp, done: &str| {
-        let text = if until > now { say::left(w, now, until) } else { done.to_owned() };
-        vec![Cell::from(what), Cell(clock(&until.to_string(), &text, done)), Cell::from(w.moment(until))]
+        let done = w.text(done);
+        let text = if until > now { say::left(w, now, until) } else { done.clone() };
+        vec![Cell::from(w.text(what)), Cell(clock(&until.to_string(), &text, &done)), Cell::from(w.moment(until))]
     };
     html! {
-        p { strong { "Job " (view.clubs.join("; job ")) } ". Lot " (b.lot) ", " (decimal(b.resin_g, 1)) " g resin, "
-            (decimal(b.hardener_g, 1)) " g hardener, " (decimal(b.beads_g, 1)) " g spacers, at " (decimal(b.room_c, 0)) " °C. Mixed "
-            (w.moment(b.mixed_at)) " by " (b.by) "."
-            @if let Some(reason) = &b.cold_reason { " Started in the cold: " (reason) "." } }
-        @for warning in &view.warnings { (notice_block(Tone::Care, &warning.words, &warning.next)) }
+        p { (rich!(w, "glue-batch-said", |_, inner| html! { strong { (inner) } }, clubs = batch_clubs(w, &view.clubs),
+                lot = b.lot, resin_g = b.resin_g, hardener_g = b.hardener_g, beads_g = b.beads_g, room_c = b.room_c,
+                mixed_at = b.mixed_at, by = b.by))
+            @if let Some(reason) = &b.cold_reason { " " (text!(w, "glue-batch-cold", reason = reason)) } }
+        @for warning in &view.warnings { (notice_block(Tone::Care, &w.sentence(&warning.fact), &w.sentence(&warning.next))) }
         @if view.full_cure_at > now { (table(&Table {
-            caption: &format!("Clocks of batch {}", b.number),
-            columns: vec![Column::words("what"), Column::figures("left"), Column::words("until")],
+            caption: &text!(w, "glue-clocks", batch = b.number),
+            columns: vec![
+                Column::words(w.text("glue-what")),
+                Column::figures(w.text("glue-left")),
+                Column::words(w.text("glue-until")),
+            ],
             rows: vec![
-                row("pot life", view.pot_life_until, "over"),
-                row("handle, grip, read", view.handling_at, "now"),
-                row("bend, hand over, swing", view.full_cure_at, "now"),
+                row("glue-pot-life", view.pot_life_until, "glue-over"),
+                row("glue-handle", view.handling_at, "glue-now"),
+                row("glue-swing", view.full_cure_at, "glue-now"),
             ],
             ..Table::default()
         })) }
         details {
-            summary { "Entered wrongly" }
+            summary { (w.text("glue-entered-wrongly")) }
             form method="post" action={ "/glue/" (b.number) "/take-back" } {
-                p.small { "Its clocks stop and no club counts as glued from it. That is refused once a club was read on its joint." }
-                (field(&Field { name: "reason", id: &format!("reason-{}", b.number), label: "Why? The record keeps it.", required: true, ..Field::default() }))
-                (button(&Button { label: "Take the batch back", kind: ButtonKind::Danger, ..Button::default() }))
+                p.small { (w.text("glue-take-back-means")) }
+                (field(&Field { name: "reason", id: &format!("reason-{}", b.number), label: &w.text("glue-take-back-why"), required: true, ..Field::default() }))
+                (button(&Button { label: &w.text("glue-take-back"), kind: ButtonKind::Danger, ..Button::default() }))
             }
         }
     }
@@ -225,39 +285,39 @@ async fn form_page(w: &Words, app: &App, job: i64, fields: &[(String, String)], 
     let status = error.as_ref().map_or(StatusCode::OK, failure_status);
     let body = html! {
         @if let Some(mix) = &mix {
-            (section(&format!("Weigh out for {} joints", mix.joints), &html! {}, &html! {
+            (section(&text!(w, "glue-weigh-out", n = mix.joints), &html! {}, &html! {
                 (figures(&[
-                    Figure { label: "resin", value: &w.mass(mix.resin_g), note: &format!("{} ml", decimal(mix.resin_ml, 1)) },
-                    Figure { label: "hardener", value: &w.mass(mix.hardener_g), note: &format!("{} ml", decimal(mix.hardener_ml, 1)) },
-                    Figure { label: "spacers, stirred in", value: &w.mass(mix.beads_g), note: "" },
-                    Figure { label: "pot life", value: &format!("{} min", decimal(mix.pot_life_min, 0)), note: "" },
-                    Figure { label: "handle after", value: &format!("{} h", decimal(mix.handling_h, 1)), note: "" },
-                    Figure { label: "swing after", value: &format!("{} h", decimal(mix.full_cure_h, 0)), note: "" },
+                    Figure { label: &w.text("glue-resin"), value: &w.mass(mix.resin_g), note: &text!(w, "glue-ml", volume_ml = mix.resin_ml) },
+                    Figure { label: &w.text("glue-hardener"), value: &w.mass(mix.hardener_g), note: &text!(w, "glue-ml", volume_ml = mix.hardener_ml) },
+                    Figure { label: &w.text("glue-spacers"), value: &w.mass(mix.beads_g), note: "" },
+                    Figure { label: &w.text("glue-pot-life"), value: &text!(w, "glue-min", time_min = mix.pot_life_min), note: "" },
+                    Figure { label: &w.text("glue-handle-after"), value: &text!(w, "glue-tenths-h", time_h = mix.handling_h), note: "" },
+                    Figure { label: &w.text("glue-swing-after"), value: &text!(w, "glue-h", time_h = mix.full_cure_h), note: "" },
                 ]))
-                p.small { "By the data entered from the product's own sheet, at " (decimal(room_c, 0)) " °C. The sheet itself wins." }
-                @for warning in &mix.warnings { (notice_block(Tone::Care, &warning.words, &warning.next)) }
-                (caution(trade::caution::words(Caution::Epoxy)))
+                p.small { (text!(w, "glue-by-sheet", room_c = room_c)) }
+                @for warning in &mix.warnings { (notice_block(Tone::Care, &w.sentence(&warning.fact), &w.sentence(&warning.next))) }
+                (caution(&w.tell(&CautionSays::Epoxy)))
             }))
         }
         form.card method="post" action="/glue/new" {
             (hidden("job", &job.to_string()))
             (request_key(&typed("request_key", app::request_key())))
-            fieldset.choices { legend { "Clubs glued from this cup" }
+            fieldset.choices { legend { (w.text("glue-clubs-from-cup")) }
                 @for club in built.iter().filter(|club| open_on(club.slot).is_none()) {
-                    (check("slot", &club.slot.to_string(), &format!("{} (slot {})", club.number, club.slot), ticked(club.slot)))
+                    (check("slot", &club.slot.to_string(), &text!(w, "glue-club-slot", club = club.number, slot = club.slot), ticked(club.slot)))
                 }
-                @if open.len() == built.len() { p { "No club of this job is clear to glue." } }
+                @if open.len() == built.len() { p { (w.text("glue-none-clear")) } }
             }
             @if !open.is_empty() {
-                fieldset.choices.open-clubs { legend { (icon(Icon::Doubt)) " Something is open on " (counted(open.len(), "club")) }
+                fieldset.choices.open-clubs { legend { (icon(Icon::Doubt)) " " (text!(w, "glue-open", n = open.len())) }
                     ul.plain { @for club in &open { li {
-                        (check("slot", &club.slot.to_string(), &format!("{} (slot {})", club.number, club.slot), ticked(club.slot)))
-                        span { (capital(&club.words.join("; "))) ". " }
-                        a href={ "/bench/" (job) "/" (club.slot) } { "Open it at the bench" }
+                        (check("slot", &club.slot.to_string(), &text!(w, "glue-club-slot", club = club.number, slot = club.slot), ticked(club.slot)))
+                        span { (words::sentence(&say::open(w, club))) " " }
+                        a href={ "/bench/" (job) "/" (club.slot) } { (w.text("glue-open-bench")) }
                     } } }
                     (field(&Field {
                         name: "reason",
-                        label: "Why glue one of these all the same? The record keeps it.",
+                        label: &w.text("glue-why-open"),
                         value: &typed("reason", String::new()),
                         ..Field::default()
                     }))
@@ -267,13 +327,13 @@ async fn form_page(w: &Words, app: &App, job: i64, fields: &[(String, String)], 
             (hidden("last_lot", &last_lot))
             (field(&Field {
                 name: "lot",
-                label: "Lot on the tins",
+                label: &w.text("glue-lot"),
                 value: &typed("lot", String::new()),
                 placeholder: &last_lot,
                 hint: &if last_lot.is_empty() {
-                    "How every club of a bad lot is found again".to_owned()
+                    w.text("glue-lot-why")
                 } else {
-                    format!("Scan or type it; Enter alone: {last_lot}, as the last cup")
+                    text!(w, "glue-lot-last", lot = last_lot)
                 },
                 required: last_lot.is_empty(),
                 autofocus: true,
@@ -283,31 +343,44 @@ async fn form_page(w: &Words, app: &App, job: i64, fields: &[(String, String)], 
             @if too_cold {
                 (field(&Field {
                     name: "cold_reason",
-                    label: "Why it cures in this room",
+                    label: &w.text("glue-cold-why"),
                     value: &typed("cold_reason", String::new()),
-                    hint: "What the maker says at this temperature. The record keeps it. Leave it empty and warm the room instead",
+                    hint: &w.text("glue-cold-hint"),
                     ..Field::default()
                 }))
             }
-            (button(&Button { label: "Mixed: start the clock", big: true, ..Button::default() }))
+            (button(&Button { label: &w.text("glue-start"), big: true, ..Button::default() }))
             div.fields {
             (select(&Select {
-                name: "adhesive", label: "Adhesive", hint: "", error: None,
+                name: "adhesive", label: &w.text("glue-adhesive"), hint: "", error: None,
                 choices: models.iter().map(|m| Choice { value: m.code(), label: m.name().into(), chosen: m.code() == chosen }).collect(),
             }))
             (field(&Field {
-                name: "mixed_at", label: "Mixed at", hint: "Leave it empty for a cup that is mixed now",
+                name: "mixed_at", label: &w.text("glue-mixed-at"), hint: &w.text("glue-mixed-at-hint"),
                 value: &typed("mixed_at", String::new()), kind: "datetime-local", ..Field::default()
             }))
-            (field(&Field { name: "room_c", label: "Room", value: &typed("room_c", decimal(shop.room_c, 0)), unit: "°C", inputmode: "decimal", ..Field::default() }))
-            (field(&Field { name: "bead_share_percent", label: "Spacers", value: &typed("bead_share_percent", decimal(shop.bead_share_percent, 0)), unit: "% by mass", inputmode: "decimal", ..Field::default() }))
+            (field(&Field { name: "room_c", label: &w.text("glue-room"), value: &typed("room_c", decimal(shop.room_c, 0)), unit: "°C", inputmode: "decimal", ..Field::default() }))
+            (field(&Field { name: "bead_share_percent", label: &w.text("glue-beads"), value: &typed("bead_share_percent", decimal(shop.bead_share_percent, 0)), unit: &w.text("glue-beads-unit"), inputmode: "decimal", ..Field::default() }))
             }
         }
     };
     let notice: Option<Notice> = notice;
-    let crumb = format!("Job {job} · {}", file.job.sheet.player);
+    let crumb = text!(w, "glue-new-crumb", job = job, player = file.job.sheet.player);
+    let title = w.text("glue-new");
     let page =
-        framed(w, app, Framed { title: "New batch", active: Nav::Glue, crumb, notice, body, ..Framed::default() })
-            .await?;
+        framed(w, app, Framed { title: &title, active: Nav::Glue, crumb, notice, body, ..Framed::default() }).await?;
     Ok((status, page).into_response())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use quantity::Units;
+
+    #[test]
+    fn the_clubs_of_a_batch_are_named_with_their_job() {
+        let of = |job, numbers: &[&str]| GluedClubs { job, numbers: numbers.iter().map(|n| (*n).to_owned()).collect() };
+        let words = Words::english(Units::default());
+        assert_eq!(batch_clubs(&words, &[of(1, &["4", "5"]), of(12, &["P"])]), "job 1, clubs 4, 5; job 12, club P");
+    }
 }

@@ -1,12 +1,12 @@
 //! The set grid: one step across all clubs of a job, where the cursor moves on by itself.
 
 use super::bench::{club_name, finish_words, mark};
-use super::entries::{capital, go_to, typed_at};
+use super::entries::{go_to, typed_at};
 use super::{Framed, PageResult, Who, failure, failure_status, framed, say};
 use crate::asked::{Asked, Filled, Path};
 use crate::problem::EdgeFault;
 use crate::reader::Reader;
-use crate::units::{self, explicit};
+use crate::units::explicit;
 use app::bench::{Entry, NewReadings};
 use app::job::JobFile;
 use app::{App, AppError};
@@ -26,11 +26,10 @@ use look::{
     Tone, button, field, hidden, keypad_hints, link_button, request_key, section, set_grid, stepper, tag,
 };
 use maud::{Markup, html};
-use quantity::SwingWeight;
 use serde::Deserialize;
 use trade::reading::What;
 use trade::step::Step;
-use words::Words;
+use words::{Words, text};
 
 pub(super) fn router() -> Router<App> {
     Router::new().route("/bench/{job}/grid/{step}", get(show).post(keep))
@@ -148,33 +147,37 @@ async fn grid_page(
     let targets: Vec<f64> = file.job.clubs.iter().map(|c| c.target.swing_weight_points).collect();
     let against = match targets.split_first() {
         Some((first, rest)) if rest.iter().all(|t| (t - first).abs() < 0.05) => {
-            format!("where it will finish, against {}", SwingWeight::from_points(*first).letter_short())
+            text!(w, "grid-against-target", target_points = *first)
         }
-        _ => "where it will finish, against its target".to_owned(),
+        _ => w.text("grid-against-targets"),
     };
     let body = html! {
         div data-live=(number) {
             (steps(w, &file, &step))
             @if step.asks.len() > 1 { p.tabs { @for other in &step.asks {
-                a href={ "/bench/" (number) "/grid/" (step.key) "?what=" (other.key()) } aria-current=[(*other == what).then_some("page")] { (other.word()) } " "
+                a href={ "/bench/" (number) "/grid/" (step.key) "?what=" (other.key()) } aria-current=[(*other == what).then_some("page")] { (w.tell(other)) } " "
             } } }
             (super::scale_check::scale_words(w, &file, &[what], app.today()))
-            (set_grid(w, &format!("{} of every club", step.label), &against, &rows))
+            (set_grid(w, &text!(w, "grid-of-step", step = step.label), &against, &rows))
             (open_part(w, &file, &step, &open))
             @if at.is_none() {
                 @let other = step.asks.iter().copied().find(|other| built.iter().any(|s| !read_at(s, &step.key, *other)));
                 @if let Some(other) = other {
-                    p { strong { (capital(what.word())) " of every club is read." } }
-                    div.actions { (link_button(&format!("/bench/{number}/grid/{}?what={}", step.key, other.key()), &format!("Next: {}", other.word()), ButtonKind::Primary, Some(Icon::Forward), "n")) }
+                    p { strong { (text!(w, "grid-what-read", what = what)) } }
+                    div.actions { (link_button(&format!("/bench/{number}/grid/{}?what={}", step.key, other.key()), &text!(w, "grid-next", next = other), ButtonKind::Primary, Some(Icon::Forward), "n")) }
                 } @else {
-                    p { strong { "Every club is read at this step." } }
+                    p { strong { (w.text("grid-all-read")) } }
                 }
                 @if let Some(next) = step_after(&file, &step).filter(|_| other.is_none()) {
-                    div.actions { (link_button(&format!("/bench/{number}/grid/{}", next.key), &format!("Next: {}", next.label.to_lowercase()), ButtonKind::Primary, Some(Icon::Forward), "n")) }
+                    div.actions { (link_button(&format!("/bench/{number}/grid/{}", next.key), &text!(w, "grid-next", next = next.label.to_lowercase()), ButtonKind::Primary, Some(Icon::Forward), "n")) }
                 }
             }
             @if let Some(kept) = query.kept { (undo(w, &file, kept, &step, what)) }
-            (keypad_hints(&[("Enter, pedal or scan", "keep, next club"), ("Z", "the last was wrong"), ("R", "read the last again")]))
+            (keypad_hints(&[
+                (w.text("grid-key-keep").as_str(), w.text("grid-keep-next")),
+                ("Z", w.text("grid-last-wrong")),
+                ("R", w.text("grid-last-again")),
+            ]))
         }
         @if let Some(at) = at { (super::bench_scan::scan_here(w, (number, at), &step.key)) }
     };
@@ -182,9 +185,9 @@ async fn grid_page(
         w,
         app,
         Framed {
-            title: "Set grid",
+            title: &w.text("grid-title"),
             active: Nav::Bench,
-            crumb: format!("Job {number} · {} · {} · all clubs", step.label.to_lowercase(), what.word()),
+            crumb: text!(w, "grid-crumb", job = number, step = step.label.to_lowercase(), what = what),
             notice,
             at_bench: true,
             body,
@@ -210,8 +213,8 @@ async fn kept_notice(
             Said::Act => Tone::Care,
             Said::Doubt => Tone::Doubt,
         },
-        text: format!("{}: {}", club_name(w, club), m.words),
-        next: m.next,
+        text: text!(w, "grid-kept", club = club_name(w, club), said = m.fact),
+        next: w.tell(&m.next),
     }))
 }
 
@@ -234,14 +237,14 @@ fn undo(w: &Words, file: &JobFile, slot: i64, step: &Step, what: What) -> Markup
             form.inline method="post" action={ "/bench/" (number) "/" (slot) "/take-back" } {
                 (hidden("reading", last.id.as_str())) (hidden("step", &step.key)) (hidden("grid", what.key()))
                 (button(&Button {
-                    label: &format!("{}: that was wrong", club_name(w, club)),
+                    label: &text!(w, "grid-wrong", club = club_name(w, club)),
                     kind: ButtonKind::Quiet,
                     icon: Some(Icon::Undo),
                     keys: "z",
                     ..Button::default()
                 }))
             }
-            @if what != What::Done { (link_button(&again, "Read it again", ButtonKind::Quiet, None, "r")) }
+            @if what != What::Done { (link_button(&again, &w.text("grid-read-again"), ButtonKind::Quiet, None, "r")) }
         }
     }
 }
@@ -265,12 +268,12 @@ fn open_part(w: &Words, file: &JobFile, step: &Step, open: &[OpenClub]) -> Marku
     }
     let number = file.job.number;
     section(
-        &format!("Open before {}", step.label.to_lowercase()),
+        &text!(w, "grid-open-before", step = step.label.to_lowercase()),
         &html! {},
         &html! { ul.plain { @for club in open { li {
-            (tag(Tone::Doubt, "open")) " "
+            (tag(Tone::Doubt, &w.text("grid-open"))) " "
             a href={ "/bench/" (number) "/" (club.slot) } { strong { (club.number) } } ": "
-            (units::restated(w, &club.words.join("; "))) "."
+            (say::open(w, club)) "."
         } } } },
     )
 }
@@ -291,9 +294,9 @@ fn row(w: &Words, file: &JobFile, state: &ClubState, step: &Step, what: What, cu
     let off = ask.filter(|a| a.fit == Some(Fit::Off) && what != What::SwingWeight);
     let number = file.job.number;
     let (words, mark) = match (doubted, off.and_then(|ask| off_words(w, ask)), cursor.open) {
-        (true, ..) => ("doubted: look again".to_owned(), Mark::Doubted),
+        (true, ..) => (w.text("grid-look-again"), Mark::Doubted),
         (_, Some(words), _) => (words, Mark::Off),
-        (_, _, Some(club)) => (units::restated(w, &club.words.join("; ")), Mark::Doubted),
+        (_, _, Some(club)) => (say::open(w, club), Mark::Doubted),
         _ => (finish_words(w, state), mark(state.look)),
     };
     GridRow {
@@ -305,11 +308,11 @@ fn row(w: &Words, file: &JobFile, state: &ClubState, step: &Step, what: What, cu
         expected: ask.map_or_else(String::new, |ask| held_against(w, ask)),
         reading: match read {
             _ if current && !gate_open => {
-                html! { a href={ "/bench/" (number) "/" (state.slot) "?step=" (step.key) } { "waits for its cure" } }
+                html! { a href={ "/bench/" (number) "/" (state.slot) "?step=" (step.key) } { (w.text("grid-waits-for-cure")) } }
             }
             _ if current && step.glues => link_button(
                 &format!("/glue/new?job={number}"),
-                "Mix a batch",
+                &w.text("grid-mix"),
                 ButtonKind::Primary,
                 Some(Icon::Glue),
                 "g",
@@ -321,7 +324,7 @@ fn row(w: &Words, file: &JobFile, state: &ClubState, step: &Step, what: What, cu
                 html! { (say::value(w, what, reading.value)) @if let Some(off_by) = off_by { " " span.small { (off_by) } } }
             }
             None => {
-                html! { a.grid-enter href={ "/bench/" (number) "/grid/" (step.key) "?what=" (what.key()) "&at=" (state.slot) } { "enter" } }
+                html! { a.grid-enter href={ "/bench/" (number) "/grid/" (step.key) "?what=" (what.key()) "&at=" (state.slot) } { (w.text("grid-enter")) } }
             }
         },
         words,
@@ -340,7 +343,7 @@ fn held_against(w: &Words, ask: &bench::club_state::AskState) -> String {
 /// By how much a reading lies off what the sheet asks: "1.5° off what is asked".
 fn off_words(w: &Words, ask: &bench::club_state::AskState) -> Option<String> {
     let (reading, target) = (ask.reading.as_ref()?, ask.target.as_ref()?);
-    Some(format!("{} against what is asked", say::difference(w, ask.what, reading.value - target.value)))
+    Some(text!(w, "grid-off", by = say::difference(w, ask.what, reading.value - target.value)))
 }
 
 fn entry(w: &Words, number: i64, state: &ClubState, step: &Step, what: What, cursor: &Cursor<'_>) -> Markup {
@@ -352,13 +355,13 @@ fn entry(w: &Words, number: i64, state: &ClubState, step: &Step, what: What, cur
             @if what == What::Done {
                 (hidden("typed", "done"))
                 @if cursor.open.is_some() {
-                    (field(&Field { name: "reason", label: "Why hand it over all the same?", required: true, ..Field::default() }))
+                    (field(&Field { name: "reason", label: &w.text("grid-why"), required: true, ..Field::default() }))
                 }
-                (button(&Button { label: "Done", big: true, keys: "Enter", ..Button::default() }))
+                (button(&Button { label: &w.text("grid-done"), big: true, keys: "Enter", ..Button::default() }))
             } @else {
                 (field(&Field {
                     name: "typed",
-                    label: what.word(),
+                    label: &w.tell(&what),
                     value: cursor.typed,
                     placeholder: "",
                     inputmode: if what == What::SwingWeight { "text" } else { "decimal" },
@@ -366,7 +369,7 @@ fn entry(w: &Words, number: i64, state: &ClubState, step: &Step, what: What, cur
                     big: true,
                     ..Field::default()
                 }))
-                (button(&Button { label: "Keep", ..Button::default() }))
+                (button(&Button { label: &w.text("button-keep"), ..Button::default() }))
             }
         }
     }

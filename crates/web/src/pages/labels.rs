@@ -14,9 +14,8 @@ use axum::response::{IntoResponse, Redirect};
 use axum::routing::get;
 use look::{Action, ButtonKind, Icon, LabelPaper, Nav, PartLabel, empty_state, label_page, link_button};
 use maud::{Markup, html};
-use quantity::decimal;
 use trade::part::Part;
-use words::Words;
+use words::{Words, text};
 
 /// Most labels that are asked for by their codes.
 pub(crate) const LABELS_MAX: usize = 500;
@@ -40,11 +39,13 @@ pub fn label_texts(w: &Words, parts: &[Part], models: &[trade::model::Model]) ->
     let one = |part: &Part| {
         let name =
             models.iter().find(|m| m.code() == part.model).map_or(part.model.as_str(), trade::model::Model::name);
-        let number = part.number.as_deref().map(|n| format!(" {n}")).unwrap_or_default();
         PartLabel {
             code: part.code.clone(),
-            what: format!("{name}{number}"),
-            mass: part.mass_g.map_or_else(String::new, |g| format!("{} g", decimal(g, 1))),
+            what: part
+                .number
+                .as_deref()
+                .map_or_else(|| name.to_owned(), |n| text!(w, "label-part", name = name, number = w.club_number(n))),
+            mass: part.mass_g.map_or_else(String::new, |mass_g| w.mass(mass_g)),
         }
     };
     parts.iter().map(one).collect()
@@ -74,22 +75,23 @@ async fn labels(State(app): State<App>, Reader(w): Reader, Query(pairs): Query<V
     let labels = labels_of(&w, &app, &parts).await?;
     let body = if labels.is_empty() {
         empty_state(
-            "No part is like that.",
-            "Choose the parts on the stock page, then print their labels.",
-            &[Action { href: "/stock", label: "Stock", primary: true }],
+            &w.text("label-none"),
+            &w.text("label-none-next"),
+            &[Action { href: "/stock", label: &w.text("frame-stock"), primary: true }],
         )
     } else {
         html! {
             (controls(&w, &asked, paper))
             @if total > from + LABELS_A_PAGE && asked.text("codes").is_empty() {
                 @let next = (from + LABELS_A_PAGE).to_string();
-                p.actions.no-print { (link_button(&address(&asked, asked.text("paper"), &next), &format!("The next, from {} of {total}", from + LABELS_A_PAGE + 1), ButtonKind::Quiet, Some(Icon::Forward), "n")) }
+                p.actions.no-print { (link_button(&address(&asked, asked.text("paper"), &next), &text!(w, "label-next", from = from + LABELS_A_PAGE + 1, total = total), ButtonKind::Quiet, Some(Icon::Forward), "n")) }
             }
             (label_page(&w, &labels, paper))
         }
     };
-    let crumb = super::entries::counted(labels.len(), "label");
-    Ok(framed(&w, &app, Framed { title: "Labels", active: Nav::Stock, crumb, body, ..Framed::default() })
+    let crumb = text!(w, "label-count", n = labels.len());
+    let title = w.text("label-title");
+    Ok(framed(&w, &app, Framed { title: &title, active: Nav::Stock, crumb, body, ..Framed::default() })
         .await?
         .into_response())
 }
@@ -105,13 +107,12 @@ fn controls(w: &Words, asked: &Entries, paper: LabelPaper) -> Markup {
     let kind = |own| if own == paper { ButtonKind::Primary } else { ButtonKind::Quiet };
     html! {
         div.actions {
-            (link_button(&to("sheet"), "Sheet", kind(LabelPaper::Sheet), Some(Icon::Sheet), ""))
-            (link_button(&to("strip"), "Strip, one a page", kind(LabelPaper::Strip), Some(Icon::Print), ""))
-            (link_button("/stock", "Back to the stock", ButtonKind::Quiet, None, ""))
+            (link_button(&to("sheet"), &w.text("label-sheet"), kind(LabelPaper::Sheet), Some(Icon::Sheet), ""))
+            (link_button(&to("strip"), &w.text("label-strip"), kind(LabelPaper::Strip), Some(Icon::Print), ""))
+            (link_button("/stock", &w.text("label-back"), ButtonKind::Quiet, None, ""))
         }
         p.no-print.hint {
-            "Print this page at 100 %, without margins of its own: each label is 62 × 29 mm"
-            @if paper == LabelPaper::Strip { ", one on each page of the strip" } "."
+            (w.text(if paper == LabelPaper::Strip { "label-print-strip" } else { "label-print-sheet" }))
         }
     }
 }
@@ -120,9 +121,9 @@ fn controls(w: &Words, asked: &Entries, paper: LabelPaper) -> Markup {
 pub(super) fn scan_form(w: &Words) -> Markup {
     html! {
         form.search.scan role="search" method="get" action="/scan" {
-            label.hidden for="scan" { "Scan or type a code" }
-            input #scan name="code" placeholder="Scan a part or a job card" autocomplete="off" autocapitalize="off" spellcheck="false";
-            button.button.quiet type="submit" { (look::icon(Icon::Scan)) span { "Open" } }
+            label.hidden for="scan" { (w.text("today-scan")) }
+            input #scan name="code" placeholder=(w.text("today-scan-example")) autocomplete="off" autocapitalize="off" spellcheck="false";
+            button.button.quiet type="submit" { (look::icon(Icon::Scan)) span { (w.text("today-scan-open")) } }
         }
     }
 }

@@ -1,24 +1,24 @@
-//! What the shop has learned: each value with how it came about, to be set back or pinned.
+//! What the shop has learned: each value with where it comes from, to be reset or locked.
 
-use super::entries::{Entries, counted, go_to};
+use super::entries::{Entries, go_to, words_table};
 use super::{Framed, PageResult, Who, failure, failure_status, framed};
 use crate::problem::EdgeFault;
 use crate::reader::Reader;
 use app::App;
-use app::learned::{LearnedChange, LearnedShop, LearnedView, PinLearned, ResetLearned};
+use app::learned::{LearnedChange, LearnedPoint, LearnedShop, LearnedView, PinLearned, ResetLearned};
 use axum::Router;
 use axum::extract::{Form, Query, State};
 use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use axum::routing::{get, post};
-use bench::learned::LearnedFrom;
+use bench::learned::{LearnedFrom, LearnedUnit, UnknownKey, ValueKey};
 use look::{
-    Action, Button, ButtonKind, Cell, Column, Field, Nav, Notice, Table, Tone, TracePoint, TraceView, button, columns,
-    empty_state, field, hidden, section, table, tag, trace,
+    Action, Button, ButtonKind, Cell, Column, Field, Nav, Notice, Tone, TracePoint, TraceView, button, columns,
+    empty_state, field, hidden, rich, section, tag, trace,
 };
 use maud::{Markup, html};
 use quantity::decimal;
-use words::Words;
+use words::{Amount, Words, text};
 
 pub(super) fn router() -> Router<App> {
     Router::new().route("/learned", get(show)).route("/learned/change", post(change))
@@ -27,8 +27,8 @@ pub(super) fn router() -> Router<App> {
 async fn show(State(app): State<App>, Reader(w): Reader, Query(asked): Query<Vec<(String, String)>>) -> PageResult {
     let notice = Entries::new(asked).has("kept", "1").then(|| Notice {
         tone: Tone::Good,
-        text: "Kept.".into(),
-        next: "Jobs under way are forecast with it from now on.".into(),
+        text: w.text("learned-kept"),
+        next: w.text("learned-kept-next"),
     });
     learned_page(&w, &app, notice, StatusCode::OK).await
 }
@@ -38,43 +38,83 @@ async fn learned_page(w: &Words, app: &App, notice: Option<Notice>, status: Stat
     let history = app.learned_history().await?;
     let body = if learned.at.is_none() {
         empty_state(
-            "The shop has learned nothing yet.",
-            "It learns from the readings of each finished job: how heavy your joints and your tape come out, where heads and grips have their centre, what your scales are off by. Build one job to its end; the next one is then forecast more sharply.",
-            &[Action { href: "/bench", label: "Bench", primary: true }],
+            &w.text("learned-empty"),
+            &w.text("learned-empty-next"),
+            &[Action { href: "/bench", label: &w.text("learned-open-bench"), primary: true }],
         )
     } else {
         html! {
-            p { "What earlier jobs have taught, and what the next job begins with. “±” is where the true value lies 95 times in 100. The line in a picture is where a new shop begins." }
+            p { (w.text("learned-about")) }
             (values_part(w, &learned))
             (scatter_part(w, &learned))
             (history_part(w, &history))
             (reset_all(w))
         }
     };
-    let crumb = learned.at.map_or_else(String::new, |at| format!("last changed {}", w.moment(at)));
-    let framed =
-        framed(w, app, Framed { title: "Learned", active: Nav::Elsewhere, crumb, notice, body, ..Framed::default() });
-    Ok((status, framed.await?).into_response())
+    let crumb = learned.at.map_or_else(String::new, |at| text!(w, "learned-changed", changed_at = at));
+    let title = w.text("learned-title");
+    let view = Framed { title: &title, active: Nav::Elsewhere, crumb, notice, body, ..Framed::default() };
+    Ok((status, framed(w, app, view).await?).into_response())
 }
 
-/// Groups in the order in which a builder thinks of a club.
-const GROUPS: [(&str, &[&str]); 4] = [
-    ("Glue and tape", &["adhesive", "tape", "solvent"]),
-    ("Heads and shafts", &["delta", "shaft_centre", "shaft_cut"]),
-    ("Grips", &["grip_centre", "cap"]),
-    ("Scales", &["usual_offset"]),
-];
+/// A group of the page; the groups are in the order in which a builder thinks of a club.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Group {
+    Glue,
+    Heads,
+    Grips,
+    Scales,
+    /// Values of another version of the program.
+    Other,
+}
+
+impl Group {
+    const ALL: [Self; 5] = [Self::Glue, Self::Heads, Self::Grips, Self::Scales, Self::Other];
+
+    fn of(key: &str) -> Self {
+        match key.parse() {
+            Ok(ValueKey::Adhesive(_) | ValueKey::Tape(_) | ValueKey::Solvent) => Self::Glue,
+            Ok(ValueKey::Delta(_) | ValueKey::ShaftCentre(_) | ValueKey::ShaftCut(_)) => Self::Heads,
+            Ok(ValueKey::GripCentre(_) | ValueKey::Cap(_)) => Self::Grips,
+            Ok(ValueKey::UsualOffset(_)) => Self::Scales,
+            Err(UnknownKey) => Self::Other,
+        }
+    }
+
+    const fn title(self) -> &'static str {
+        match self {
+            Self::Glue => "learned-group-glue",
+            Self::Heads => "learned-group-heads",
+            Self::Grips => "learned-group-grips",
+            Self::Scales => "learned-group-scales",
+            Self::Other => "learned-group-other",
+        }
+    }
+}
 
 fn values_part(w: &Words, learned: &LearnedShop) -> Markup {
-    let of = |kinds: &[&str]| -> Vec<Markup> {
-        let kind = |v: &&LearnedView| kinds.contains(&v.key.split(':').next().unwrap_or_default());
-        learned.values.iter().filter(kind).map(|one| value_card(w, one)).collect()
+    let of = |group: Group| -> Vec<Markup> {
+        learned.values.iter().filter(|v| Group::of(&v.key) == group).map(|one| value_card(w, one)).collect()
     };
     html! {
-        @for (title, kinds) in GROUPS {
-            @let cards = of(kinds);
-            @if !cards.is_empty() { (section(title, &html! {}, &columns(&cards))) }
+        @for group in Group::ALL {
+            @let cards = of(group);
+            @if !cards.is_empty() { (section(&w.text(group.title()), &html! {}, &columns(&cards))) }
         }
+    }
+}
+
+/// What sort of figure a learned one is, and the factor from its own unit to that in which such figures are kept; none
+/// where the unit is not known.
+#[must_use]
+pub const fn amount_of(unit: LearnedUnit) -> Option<(Amount, f64)> {
+    match unit {
+        LearnedUnit::Millimetre => Some((Amount::Length, 1.0)),
+        LearnedUnit::Gram => Some((Amount::Mass, 1.0)),
+        LearnedUnit::Points => Some((Amount::Points, 1.0)),
+        LearnedUnit::Percent => Some((Amount::Share, 0.01)),
+        LearnedUnit::Times => Some((Amount::Times, 1.0)),
+        LearnedUnit::Unknown => None,
     }
 }
 
@@ -87,28 +127,52 @@ fn decimals(band: f64) -> u8 {
     }
 }
 
-fn with_unit(w: &Words, value: f64, places: u8, unit: &str) -> String {
-    format!("{} {unit}", decimal(value, places).replace('-', "−"))
+/// A figure with its unit.
+fn figure(w: &Words, view: &LearnedView, value: f64, places: u8) -> String {
+    match amount_of(view.unit) {
+        Some((amount, factor)) => w.amount(amount, value * factor, places),
+        None => bare(w, view, value, places),
+    }
+}
+
+/// The same with its sign.
+fn signed_figure(w: &Words, view: &LearnedView, value: f64, places: u8) -> String {
+    match amount_of(view.unit) {
+        Some((amount, factor)) => w.signed_amount(amount, value * factor, places),
+        None => w.signed(value, places),
+    }
+}
+
+/// A figure whose unit stands before it already.
+fn bare(w: &Words, view: &LearnedView, value: f64, places: u8) -> String {
+    let (amount, factor) = amount_of(view.unit).unwrap_or((Amount::Times, 1.0));
+    w.amount_figure(amount, value * factor, places)
+}
+
+fn locked(w: &Words, view: &LearnedView) -> Markup {
+    html! { @if view.pinned { " " (tag(Tone::Care, &w.text("learned-locked"))) } }
 }
 
 fn value_card(w: &Words, view: &LearnedView) -> Markup {
     let places = decimals(view.band);
+    let new_shop = bare(w, view, view.new_shop, decimals(view.new_shop));
+    let difference = signed_figure(w, view, view.mean, places);
     html! {
         section.card.learned {
-            h3 { (view.words) @if view.pinned { " " (tag(Tone::Care, "pinned")) } }
+            h3 { (words::capital(&w.tell(&view.what))) (locked(w, view)) }
             p.learned-mean {
-                @match view.figure {
-                    Some(figure) => { strong { (with_unit(w, figure, places, &view.unit)) } " ± " (decimal(view.band, places)) }
-                    None => { strong { (w.signed(view.mean, places)) " " (view.unit) } " ± " (decimal(view.band, places)) }
-                }
+                strong { (view.figure.map_or_else(|| difference.clone(), |value| figure(w, view, value, places))) }
+                " ± " (bare(w, view, view.band, places))
             }
             p.small {
-                @if view.figure.is_some() { (w.signed(view.mean, places)) " " (view.unit) " against the model's own figure. " }
-                "A new shop begins with ±\u{a0}" (decimal(view.new_shop, decimals(view.new_shop))) "."
+                @if view.figure.is_some() {
+                    (text!(w, "learned-of-model", difference = difference, new_shop = new_shop))
+                } @else {
+                    (text!(w, "learned-of-new-shop", new_shop = new_shop))
+                }
             }
             (picture(w, view, 0.0))
-            p.small { "Learned from " (counted(usize::try_from(view.clubs).unwrap_or(0), "club")) " in "
-                (counted(usize::try_from(view.jobs).unwrap_or(0), "job")) "." }
+            p.small { (text!(w, "learned-from", clubs = view.clubs, jobs = view.jobs)) }
             (from_part(w, &view.from))
             (change_part(w, view))
         }
@@ -116,26 +180,34 @@ fn value_card(w: &Words, view: &LearnedView) -> Markup {
 }
 
 fn picture(w: &Words, view: &LearnedView, start: f64) -> Markup {
-    let name = |point: Option<&app::learned::LearnedPoint>| {
-        point.map_or_else(String::new, |p| p.job.map_or_else(|| w.moment(p.at), |job| format!("job {job}")))
+    let name = |point: Option<&LearnedPoint>| {
+        point.map_or_else(String::new, |p| {
+            p.job.map_or_else(|| w.moment(p.at), |job| text!(w, "learned-picture-job", job = job))
+        })
     };
-    trace(&TraceView {
-        id: format!("trace-{}", view.key),
-        title: format!("{}: how it came about", view.words),
-        points: view.history.iter().map(|p| TracePoint { mean: p.mean, band: p.band }).collect(),
-        start,
-        ends: (name(view.history.first()), name(view.history.last())),
-        unit: view.unit.clone(),
-        decimals: usize::from(decimals(view.history.iter().map(|p| p.mean.abs() + p.band).fold(0.0, f64::max))),
-    })
+    let (amount, factor) = amount_of(view.unit).map_or((None, 1.0), |(amount, factor)| (Some(amount), factor));
+    let point = |p: &LearnedPoint| TracePoint { mean: p.mean * factor, band: p.band * factor };
+    trace(
+        w,
+        &TraceView {
+            id: format!("trace-{}", view.key),
+            title: words::capital(&text!(w, "learned-picture", what = view.what)),
+            points: view.history.iter().map(point).collect(),
+            start: start * factor,
+            ends: (name(view.history.first()), name(view.history.last())),
+            amount,
+            decimals: decimals(view.history.iter().map(|p| p.mean.abs() + p.band).fold(0.0, f64::max)),
+        },
+    )
 }
 
 fn from_part(w: &Words, from: &[LearnedFrom]) -> Markup {
     html! {
         @if !from.is_empty() {
-            details { summary { "Which clubs" }
+            details { summary { (w.text("learned-which")) }
                 ul.plain { @for job in from.iter().rev() {
-                    li { a href={ "/records/" (job.job) } { "Job " (job.job) } ": " (job.clubs.join(" ")) }
+                    li { (rich!(w, "learned-which-job", |_, inner| html! { a href={ "/records/" (job.job) } { (inner) } },
+                        job = job.job, clubs = job.clubs.iter().map(|number| w.club_number(number)).collect::<Vec<_>>().join(" "))) }
                 } }
             }
         }
@@ -143,17 +215,17 @@ fn from_part(w: &Words, from: &[LearnedFrom]) -> Markup {
 }
 
 fn change_part(w: &Words, view: &LearnedView) -> Markup {
-    let (action, label) = if view.pinned { ("unpin", "Let it learn again") } else { ("pin", "Pin") };
+    let (action, label) = if view.pinned { ("unpin", "learned-unlock") } else { ("pin", "learned-lock") };
     html! {
-        details { summary { "Set back or pin" }
+        details { summary { (w.text("learned-change")) }
             form method="post" action="/learned/change" {
                 (hidden("key", &view.key))
-                (field(&Field { name: "reason", id: &format!("reason-{}", view.key), label: "Why", hint: "Stands in the history", required: true, ..Field::default() }))
+                (field(&Field { name: "reason", id: &format!("reason-{}", view.key), label: &w.text("learned-why"), hint: &w.text("learned-why-hint"), required: true, ..Field::default() }))
                 div.actions {
-                    (button(&Button { label, kind: ButtonKind::Quiet, name: "action", value: action, ..Button::default() }))
-                    (button(&Button { label: "Set back", kind: ButtonKind::Danger, name: "action", value: "reset", ..Button::default() }))
+                    (button(&Button { label: &w.text(label), kind: ButtonKind::Quiet, name: "action", value: action, ..Button::default() }))
+                    (button(&Button { label: &w.text("learned-reset"), kind: ButtonKind::Danger, name: "action", value: "reset", ..Button::default() }))
                 }
-                p.hint { "A pinned value is used as it stands and learns nothing. Set back, it begins again as in a new shop." }
+                p.hint { (w.text("learned-change-hint")) }
             }
         }
     }
@@ -164,51 +236,66 @@ fn scatter_part(w: &Words, learned: &LearnedShop) -> Markup {
         return html! {};
     }
     let row = |view: &LearnedView| {
-        let places = if view.unit == "times" { 1 } else { decimals(view.mean).max(2) };
-        let figure = |value: f64| {
-            if view.unit == "times" {
-                format!("{} ×", decimal(value, places))
-            } else {
-                format!("± {}", with_unit(w, value, places, &view.unit))
-            }
+        let times = view.unit == LearnedUnit::Times;
+        let places = if times { 1 } else { decimals(view.mean).max(2) };
+        let shown = |value: f64| {
+            let figure = figure(w, view, value, places);
+            if times { figure } else { format!("± {figure}") }
         };
         vec![
-            Cell(html! { (view.words) @if view.pinned { " " (tag(Tone::Care, "pinned")) } }),
-            Cell::from(figure(view.mean)),
-            Cell::from(figure(view.new_shop)),
+            Cell(html! { (words::capital(&w.tell(&view.what))) (locked(w, view)) }),
+            Cell::from(shown(view.mean)),
+            Cell::from(shown(view.new_shop)),
             Cell::from(decimal(view.observations.unwrap_or(0.0), 0)),
             Cell(picture(w, view, view.new_shop)),
             Cell(change_part(w, view)),
         ]
     };
-    let heads = ["what", "now", "new shop", "worth readings", "how it came about", "change"];
+    let columns = vec![
+        Column::words(w.text("learned-column-what")),
+        Column::figures(w.text("learned-column-now")),
+        Column::figures(w.text("learned-column-new-shop")),
+        Column::figures(w.text("learned-column-readings")),
+        Column::words(w.text("learned-column-from")),
+        Column::words(w.text("learned-column-change")),
+    ];
     section(
-        "How much things scatter",
+        &w.text("learned-scatter"),
         &html! {},
         &html! {
-            p.small { "Two out of three lie within the figure. The less it is, the narrower the forecasts." }
-            (table(&Table {
-                caption: "How much things scatter from one to the next",
-                columns: heads.iter().enumerate().map(|(i, head)| Column { head: (*head).into(), figures: (1..4).contains(&i) }).collect(),
-                rows: learned.scatter.iter().map(row).collect(),
-                ..Table::default()
-            }))
+            p.small { (w.text("learned-scatter-about")) }
+            (words_table(&w.text("learned-scatter-caption"), columns, learned.scatter.iter().map(row).collect()))
         },
     )
 }
 
 fn history_part(w: &Words, history: &[LearnedChange]) -> Markup {
+    let what = |change: &LearnedChange| match (change.job, &change.what) {
+        (Some(job), _) => html! { strong { (rich!(w, "learned-history-job",
+        |_, inner| html! { a href={ "/records/" (job) } { (inner) } }, job = job)) } },
+        (None, Some(what)) => {
+            rich!(
+                w,
+                "learned-history-value",
+                |_, inner| html! { strong { (inner) } },
+                cause = change.cause,
+                what = what
+            )
+        }
+        (None, None) => {
+            rich!(w, "learned-history-all", |_, inner| html! { strong { (inner) } }, cause = change.cause)
+        }
+    };
     section(
-        "History",
+        &w.text("learned-history"),
         &html! {},
         &html! {
             ul.plain { @for change in history {
-                li { strong {
-                        @match change.job { Some(job) => { a href={ "/records/" (job) } { "Job " (job) } " finished" } None => (change.cause.word()) }
-                    }
-                    @if change.job.is_none() { ": " @if change.words.is_empty() { "everything" } @else { (change.words) } }
-                    @if !change.reason.is_empty() { ", because “" (change.reason) "”" }
-                    span.small { " " (change.by) ", " (w.moment(change.at)) } }
+                li {
+                    (what(change))
+                    @if !change.reason.is_empty() { (text!(w, "learned-history-reason", reason = change.reason)) }
+                    span.small { " " (text!(w, "learned-history-by", by = change.by, changed_at = change.at)) }
+                }
             } }
         },
     )
@@ -216,11 +303,11 @@ fn history_part(w: &Words, history: &[LearnedChange]) -> Markup {
 
 fn reset_all(w: &Words) -> Markup {
     html! {
-        details { summary { "Begin again as a new shop" }
+        details { summary { (w.text("learned-all")) }
             form method="post" action="/learned/change" {
-                p { "All values go back to what a new shop begins with, the pinned ones too. The history stays." }
-                (field(&Field { name: "reason", id: "reason-all", label: "Why", hint: "For example: moved, all scales new", required: true, ..Field::default() }))
-                div.actions { (button(&Button { label: "Set everything back", kind: ButtonKind::Danger, name: "action", value: "reset", ..Button::default() })) }
+                p { (w.text("learned-all-about")) }
+                (field(&Field { name: "reason", id: "reason-all", label: &w.text("learned-why"), hint: &w.text("learned-all-hint"), required: true, ..Field::default() }))
+                div.actions { (button(&Button { label: &w.text("learned-reset-all"), kind: ButtonKind::Danger, name: "action", value: "reset", ..Button::default() })) }
             }
         }
     }

@@ -12,12 +12,13 @@ mod calc_shape;
 mod capability;
 mod club_beam;
 mod entries;
+mod fields;
 mod gauge_study;
 mod glossary;
 mod glue;
 mod grid;
 pub(crate) mod labels;
-mod learned;
+pub(crate) mod learned;
 mod model_shape;
 mod models;
 mod needs;
@@ -28,7 +29,7 @@ mod plan_choice;
 mod records;
 mod say;
 mod scale_check;
-mod scale_health;
+pub(crate) mod scale_health;
 mod scale_setup;
 mod scales;
 mod sheet_club;
@@ -196,7 +197,7 @@ pub(crate) async fn framed(w: &Words, app: &App, view: Framed<'_>) -> Result<Mar
             label: text!(w, "clock-glue", batch = cup.number),
             until: cup.until.to_string(),
             text: say::left(w, now, cup.until),
-            done: w.text("clock-over"),
+            done: w.text("left-over"),
             href: "/glue".to_owned(),
         })
         .collect();

@@ -1,8 +1,9 @@
 //! Models: what the maker says of heads, shafts, grips and the small things, by kind; a form a kind; a file of all.
 
 use super::beside;
-use super::entries::{Entries, capital, counted, go_to, in_address, words_cards};
-use super::model_shape::{Ask, Way, asks, header, model, typed};
+use super::entries::{Entries, go_to, in_address, words_cards};
+use super::fields::{Ask, Way, header};
+use super::model_shape::{asks, model, typed};
 use super::notice_of;
 use super::{Framed, PageResult, failure, failure_status, framed};
 use crate::asked::Path;
@@ -19,11 +20,10 @@ use look::{
     file_field, link_button, section, tabs, tag,
 };
 use maud::{Markup, html};
-use quantity::decimal;
 use trade::kind::Hand;
 use trade::model::Model;
 use trade::model::PartKind;
-use words::Words;
+use words::{Words, text};
 
 pub(super) fn router() -> Router<App> {
     Router::new()
@@ -44,7 +44,12 @@ async fn list(State(app): State<App>, Reader(w): Reader, Query(pairs): Query<Vec
         .iter()
         .map(|k| {
             let count = models.iter().filter(|m| m.kind() == *k).count();
-            (format!("{k}s"), format!("/stock/models?kind={}", k.key()), count.to_string(), *k == kind)
+            (
+                w.text(&format!("model-kind-{}", k.key().replace('_', "-"))),
+                format!("/stock/models?kind={}", k.key()),
+                count.to_string(),
+                *k == kind,
+            )
         })
         .collect();
     let kinds: Vec<Tab<'_>> = made
@@ -52,24 +57,28 @@ async fn list(State(app): State<App>, Reader(w): Reader, Query(pairs): Query<Vec
         .map(|(label, href, count, current)| Tab { label: label.into(), href, count, current: *current })
         .collect();
     let new = format!("/stock/models/new?kind={}", kind.key());
-    let new_label = format!("New {kind} model");
+    let new_label = text!(&w, "model-new", kind = kind);
     let body = html! {
         div.actions {
             (link_button(&new, &new_label, ButtonKind::Primary, Some(Icon::Plus), "n"))
-            (link_button("/stock/models/file", "Load from a file", ButtonKind::Quiet, Some(Icon::Import), ""))
-            (link_button("/stock/models/export", "Save all as a file", ButtonKind::Quiet, Some(Icon::Export), ""))
-            (link_button("/stock", "Parts", ButtonKind::Quiet, None, ""))
+            (link_button("/stock/models/file", &w.text("model-load-file"), ButtonKind::Quiet, Some(Icon::Import), ""))
+            (link_button("/stock/models/export", &w.text("model-save-file"), ButtonKind::Quiet, Some(Icon::Export), ""))
+            (link_button("/stock", &w.text("model-parts"), ButtonKind::Quiet, None, ""))
         }
-        (tabs("Kinds", &kinds))
+        (tabs(&w.text("model-kinds"), &kinds))
         @if shown.is_empty() {
-            (empty_state(&format!("No {kind} model yet."), "Write it from the maker's sheet, or load models from a file.",
+            (empty_state(&text!(&w, "model-none", kind = kind), &w.text("model-none-next"),
                 &[Action { href: &new, label: &new_label, primary: true }]))
         } @else { (models_table(&w, kind, &shown)) }
     };
-    let crumb = counted(models.len(), "model");
-    Ok(framed(&w, &app, Framed { title: "Models", active: Nav::Stock, crumb, body, ..Framed::default() })
-        .await?
-        .into_response())
+    let crumb = text!(&w, "model-count", count = models.len());
+    Ok(framed(
+        &w,
+        &app,
+        Framed { title: &w.text("model-models"), active: Nav::Stock, crumb, body, ..Framed::default() },
+    )
+    .await?
+    .into_response())
 }
 
 fn models_table(w: &Words, kind: PartKind, models: &[&Model]) -> Markup {
@@ -81,8 +90,12 @@ fn models_table(w: &Words, kind: PartKind, models: &[&Model]) -> Markup {
         ]
     };
     words_cards(
-        &format!("{} models", capital(kind.word())),
-        vec![Column::words("name"), Column::words("code"), Column::words("what it is")],
+        &text!(w, "model-of-kind", kind = kind),
+        vec![
+            Column::words(w.text("model-name")),
+            Column::words(w.text("model-code")),
+            Column::words(w.text("model-what")),
+        ],
         models.iter().map(row).collect(),
     )
 }
@@ -91,29 +104,32 @@ fn models_table(w: &Words, kind: PartKind, models: &[&Model]) -> Markup {
 fn summary(w: &Words, model: &Model) -> String {
     match model {
         Model::Head(m) => {
-            let hand = if m.hand == Hand::Left { ", left" } else { "" };
             let numbers: Vec<&str> = m.numbers.iter().map(|n| n.number.as_str()).collect();
-            format!("{}{hand}: {}; bore {} mm", m.club_kind, numbers.join(" "), decimal(m.bore_diameter_mm, 2))
+            let (kind, numbers, bore_mm) = (m.club_kind, numbers.join(" "), m.bore_diameter_mm);
+            match m.hand {
+                Hand::Left => text!(w, "model-head-left", kind = kind, numbers = numbers, bore_mm = bore_mm),
+                Hand::Right => text!(w, "model-head-right", kind = kind, numbers = numbers, bore_mm = bore_mm),
+            }
         }
-        Model::Adapter(m) => format!("{}, for {}", w.mass(m.mass_g), m.fits_head_model),
-        Model::Shaft(m) => format!(
-            "{}, {} {} mm, {}",
-            m.material,
-            m.tip,
-            decimal(m.tip_diameter_mm, 2),
-            m.blanks.first().map_or(String::new(), |b| format!("{} raw", w.mass(b.mass_g)))
-        ),
-        Model::Grip(m) => {
-            format!("{}, {}, core {} mm", w.mass(m.mass_g), m.shape, decimal(m.core_diameter_mm, 1))
+        Model::Adapter(m) => text!(w, "model-adapter", mass_g = m.mass_g, head = m.fits_head_model),
+        Model::Shaft(m) => {
+            let (material, tip, tip_mm) = (m.material, m.tip, m.tip_diameter_mm);
+            match m.blanks.first() {
+                Some(b) => {
+                    text!(w, "model-shaft-raw", material = material, tip = tip, tip_mm = tip_mm, mass_g = b.mass_g)
+                }
+                None => text!(w, "model-shaft", material = material, tip = tip, tip_mm = tip_mm),
+            }
         }
+        Model::Grip(m) => text!(w, "model-grip", mass_g = m.mass_g, shape = m.shape, core_mm = m.core_diameter_mm),
         Model::TipWeight(m) => {
-            format!("{}, tips {} to {} mm", w.mass(m.mass_g), decimal(m.tip_min_mm, 1), decimal(m.tip_max_mm, 1))
+            text!(w, "model-tip-weight", mass_g = m.mass_g, from_mm = m.tip_min_mm, to_mm = m.tip_max_mm)
         }
-        Model::Ferrule(m) => format!("{} mm inside, {}", decimal(m.inside_diameter_mm, 2), w.mass(m.mass_g)),
-        Model::Adhesive(m) => {
-            format!("pot life {} min at {} °C", decimal(m.pot_life_min, 0), decimal(m.pot_life_at_c, 0))
+        Model::Ferrule(m) => text!(w, "model-ferrule", inside_mm = m.inside_diameter_mm, mass_g = m.mass_g),
+        Model::Adhesive(m) => text!(w, "model-adhesive", life_min = m.pot_life_min, at_c = m.pot_life_at_c),
+        Model::Tape(m) => {
+            text!(w, "model-tape", area_g_per_m2 = m.mass_per_area_g_per_m2, thick_mm = m.thickness_mm)
         }
-        Model::Tape(m) => format!("{} g/m², {} mm", decimal(m.mass_per_area_g_per_m2, 0), decimal(m.thickness_mm, 2)),
     }
 }
 
@@ -128,11 +144,7 @@ fn example(w: &Words, kind: PartKind) -> Entries {
 
 async fn blank(State(app): State<App>, Reader(w): Reader, Query(pairs): Query<Vec<(String, String)>>) -> PageResult {
     let kind = PartKind::from_key(Entries::new(pairs).text("kind")).unwrap_or(PartKind::Head);
-    let notice = Notice {
-        tone: Tone::Plain,
-        text: "The figures below are an example.".into(),
-        next: "Write over every one of them from the maker's sheet or your own measuring.".into(),
-    };
+    let notice = Notice { tone: Tone::Plain, text: w.text("model-example"), next: w.text("model-example-next") };
     form_page(&w, &app, kind, None, &example(&w, kind), Some(notice), StatusCode::OK).await
 }
 
@@ -145,7 +157,7 @@ async fn show(
     let model = app.model(&code).await?;
     let notice = Entries::new(asked).has("kept", "1").then(|| Notice {
         tone: Tone::Good,
-        text: format!("{} kept.", model.name()),
+        text: text!(&w, "model-kept", name = model.name()),
         next: String::new(),
     });
     form_page(&w, &app, model.kind(), Some(&code), &typed(&w, &model), notice, StatusCode::OK).await
@@ -162,7 +174,7 @@ async fn add(
     if let Some(code) = form.some("code")
         && let Ok(other) = app.model(&code).await
     {
-        form.refuse("code", format!("{code} is the code of {} already. Choose another", other.name()));
+        form.refuse("code", text!(&w, "model-code-taken", code = code, name = other.name()));
     }
     keep(&w, &app, kind, None, form).await
 }
@@ -222,31 +234,32 @@ async fn form_page(
         Some(code) => format!("/stock/models/{}", in_address(code)),
         None => format!("/stock/models/new?kind={}", kind.key()),
     };
+    let fields = asks(kind);
     let body = html! {
         form.card method="post" action=(action) {
             div.fields {
                 @if code.is_none() {
-                    (form.field("code", "Code", Field { hint: "Short, of the shop's own: HERON-7", required: true, ..Field::default() }))
+                    (form.field("code", &w.text("model-form-code"), Field { hint: &w.text("model-form-code-hint"), required: true, ..Field::default() }))
                 }
-                (form.field("name", "Name", Field { hint: "As it stands on the box", required: true, ..Field::default() }))
-                (form.field("label", "Label", Field { hint: "Anything that helps to tell it", ..Field::default() }))
+                (form.field("name", &w.text("model-form-name"), Field { hint: &w.text("model-form-name-hint"), required: true, ..Field::default() }))
+                (form.field("label", &w.text("model-form-label"), Field { hint: &w.text("model-form-label-hint"), ..Field::default() }))
             }
-            div.fields { @for ask in asks(kind).iter().filter(|a| !matches!(a.way, Way::Rows(_))) { (ask_field(w, ask, form, &models)) } }
-            @for ask in asks(kind) { @if let Way::Rows(columns) = ask.way { (rows_field(w, ask, columns, form)) } }
-            div.actions { (button(&Button { label: if code.is_some() { "Keep the change" } else { "Keep the model" }, ..Button::default() })) }
+            div.fields { @for ask in fields.iter().filter(|a| !matches!(a.way, Way::Rows(_))) { (ask_field(w, ask, form, &models)) } }
+            @for ask in &fields { @if let Way::Rows(columns) = &ask.way { (rows_field(w, ask, columns, form)) } }
+            div.actions { (button(&Button { label: &w.text(if code.is_some() { "model-keep-change" } else { "model-keep" }), ..Button::default() })) }
         }
         @if let Some(code) = code {
-            details { summary { "Take this model away" }
+            details { summary { (w.text("model-remove-this")) }
                 form method="post" action={ "/stock/models/" (in_address(code)) "/remove" } {
-                    p { "Only a model that no part and no sheet uses can be taken away." }
-                    div.actions { (button(&Button { label: "Take it away", kind: ButtonKind::Danger, ..Button::default() })) }
+                    p { (w.text("model-remove-hint")) }
+                    div.actions { (button(&Button { label: &w.text("model-remove"), kind: ButtonKind::Danger, ..Button::default() })) }
                 }
             }
         }
-        (actions(&[Action { href: &format!("/stock/models?kind={}", kind.key()), label: &format!("All {kind} models"), primary: false }]))
+        (actions(&[Action { href: &format!("/stock/models?kind={}", kind.key()), label: &text!(w, "model-all-of-kind", kind = kind), primary: false }]))
     };
-    let title = if code.is_some() { form.text("name").to_owned() } else { format!("New {kind} model") };
-    let crumb = code.map_or_else(String::new, |code| format!("{kind} model, code {code}"));
+    let title = if code.is_some() { form.text("name").to_owned() } else { text!(w, "model-new", kind = kind) };
+    let crumb = code.map_or_else(String::new, |code| text!(w, "model-crumb", kind = kind, code = code));
     let notice = form.notice(w).or(notice);
     let page =
         framed(w, app, Framed { title: &title, active: Nav::Stock, crumb, notice, body, ..Framed::default() }).await?;
@@ -254,42 +267,39 @@ async fn form_page(
 }
 
 fn ask_field(w: &Words, ask: &Ask, form: &Entries, models: &[Model]) -> Markup {
-    let shape = Field { hint: ask.hint, required: !ask.optional, ..Field::default() };
-    match ask.way {
-        Way::Number(unit) => form.field(ask.key, ask.label, Field { unit, inputmode: "decimal", ..shape }),
-        Way::Length => form.field(ask.key, ask.label, Field { unit: w.length_sign(), ..shape }),
-        Way::YesNo => check(ask.key, "1", ask.label, form.has(ask.key, "1")),
+    let (key, label) = (ask.key.as_str(), w.tell(&ask.label));
+    let hint = ask.hint.as_ref().map(|hint| w.tell(hint)).unwrap_or_default();
+    let shape = Field { hint: &hint, required: !ask.optional, ..Field::default() };
+    match &ask.way {
+        Way::Number(unit) => form.field(key, &label, Field { unit, inputmode: "decimal", ..shape }),
+        Way::Count => form.field(key, &label, Field { inputmode: "numeric", ..shape }),
+        Way::Length => form.field(key, &label, Field { unit: w.length_sign(), ..shape }),
+        Way::YesNo => check(key, "1", &label, form.has(key, "1")),
         Way::Choice(list) => {
-            let mut choices = list();
-            if ask.optional {
-                choices.insert(0, ("", "not said"));
-            }
-            form.select(ask.key, ask.label, ask.hint, &choices)
+            let none = ask.optional.then(|| ("", w.text("model-form-not-said")));
+            let words = list.iter().map(|(key, told)| (key.as_str(), w.tell(told)));
+            form.select(key, &label, &hint, &none.into_iter().chain(words).collect::<Vec<_>>())
         }
         Way::Model(kind) => {
-            let choices: Vec<(&str, &str)> = std::iter::once(("", "choose"))
-                .chain(models.iter().filter(|m| m.kind() == kind).map(|m| (m.code(), m.name())))
-                .collect();
-            form.select(ask.key, ask.label, ask.hint, &choices)
+            let none = ("", w.text("model-form-choose"));
+            let known = models.iter().filter(|m| m.kind() == *kind).map(|m| (m.code(), m.name().to_owned()));
+            form.select(key, &label, &hint, &std::iter::once(none).chain(known).collect::<Vec<_>>())
         }
-        Way::Text | Way::SwingWeight | Way::Rows(_) => form.field(ask.key, ask.label, shape),
+        Way::Text | Way::SwingWeight | Way::Numbers(_) | Way::Rows(_) => form.field(key, &label, shape),
     }
 }
 
 fn rows_field(w: &Words, ask: &Ask, columns: &[Ask], form: &Entries) -> Markup {
-    let lines = u32::try_from(form.raw(ask.key).lines().count() + 1).unwrap_or(12).clamp(3, 16);
-    let units: Vec<String> = columns
-        .iter()
-        .filter_map(|c| match c.way {
-            Way::Number(unit) => Some(format!("{} in {unit}", c.label)),
-            Way::Length => Some(format!("{} in {} or with its unit", c.label, w.length_sign())),
-            _ => None,
-        })
-        .collect();
-    let dot = if ask.hint.is_empty() { "" } else { ". " };
-    let hint = format!("One line each under the line that names the columns; {}. {}{dot}", units.join(", "), ask.hint);
+    let lines = u32::try_from(form.raw(&ask.key).lines().count() + 1).unwrap_or(12).clamp(3, 16);
+    let lengths: Vec<String> = columns.iter().filter(|c| c.way == Way::Length).map(|c| w.tell(&c.label)).collect();
+    let hint = match (&ask.hint, lengths.is_empty()) {
+        (Some(hint), true) => text!(w, "model-form-rows-more-hint", more = hint),
+        (None, true) => w.text("model-form-rows-hint"),
+        (Some(hint), false) => text!(w, "model-form-rows-length-more-hint", lengths = w.list(&lengths), more = hint),
+        (None, false) => text!(w, "model-form-rows-length-hint", lengths = w.list(&lengths)),
+    };
     let head = header(w, columns);
-    form.area(ask.key, ask.label, lines, Field { hint: hint.trim(), placeholder: &head, ..Field::default() })
+    form.area(&ask.key, &w.tell(&ask.label), lines, Field { hint: &hint, placeholder: &head, ..Field::default() })
 }
 
 async fn export(State(app): State<App>, Reader(w): Reader) -> PageResult {
@@ -314,20 +324,23 @@ async fn file_page(
     let body = html! {
         (above)
         form.card method="post" action="/stock/models/file" enctype="multipart/form-data" {
-            (file_field("file", "File", "Models that were saved here as a file (JSON)", ".json,application/json"))
-            (form.area("text", "Or its text", 8, Field::default()))
-            p.hint { "Good models are kept, and replace those with the same code; bad ones are named." }
-            div.actions { (button(&Button { label: "Load the models", ..Button::default() })) }
+            (file_field("file", &w.text("model-file"), &w.text("model-file-hint"), ".json,application/json"))
+            (form.area("text", &w.text("model-file-text"), 8, Field::default()))
+            p.hint { (w.text("model-file-good")) }
+            div.actions { (button(&Button { label: &w.text("model-load"), ..Button::default() })) }
         }
         (actions(&[
-            Action { href: "/stock/models/export", label: "Save all models as a file", primary: false },
-            Action { href: "/stock/models", label: "Back to the models", primary: false },
+            Action { href: "/stock/models/export", label: &w.text("model-save-all"), primary: false },
+            Action { href: "/stock/models", label: &w.text("model-back"), primary: false },
         ]))
     };
     let notice = form.notice(w).or(notice);
-    let page =
-        framed(w, app, Framed { title: "Models from a file", active: Nav::Stock, notice, body, ..Framed::default() })
-            .await?;
+    let page = framed(
+        w,
+        app,
+        Framed { title: &w.text("model-from-file"), active: Nav::Stock, notice, body, ..Framed::default() },
+    )
+    .await?;
     Ok((status, page).into_response())
 }
 
@@ -341,24 +354,20 @@ async fn load_file(State(app): State<App>, Reader(w): Reader, form: Multipart) -
     };
     let text = file.map_or_else(|| form.raw("text").to_owned(), |bytes| String::from_utf8_lossy(&bytes).into_owned());
     if text.trim().is_empty() {
-        form.refuse("text", "There is no file and no text. Choose a file, or paste the models");
+        form.refuse("text", w.text("model-file-none"));
         return file_page(&w, &app, &form, None, &html! {}, StatusCode::UNPROCESSABLE_ENTITY).await;
     }
     match app.import_models(&text).await {
         Ok(done) => {
             let above = html! { @if !done.bad.is_empty() {
-                (section("Not kept", &html! {}, &html! { ul.plain { @for bad in &done.bad {
-                    li { (tag(Tone::Bad, &format!("model {}", bad.entry))) " " @if !bad.code.is_empty() { strong { (bad.code) } ": " } (beside(&w, &Refusal::new(&bad.problem))) }
+                (section(&w.text("model-not-kept"), &html! {}, &html! { ul.plain { @for bad in &done.bad {
+                    li { (tag(Tone::Bad, &text!(&w, "model-entry", entry = bad.entry))) " " @if !bad.code.is_empty() { strong { (bad.code) } ": " } (beside(&w, &Refusal::new(&bad.problem))) }
                 } } }))
             } };
             let notice = Notice {
                 tone: if done.kept.is_empty() { Tone::Care } else { Tone::Good },
-                text: format!("{} kept.", capital(&counted(done.kept.len(), "model"))),
-                next: if done.bad.is_empty() {
-                    String::new()
-                } else {
-                    "Mend the others in the file and load it again.".into()
-                },
+                text: text!(&w, "model-count-kept", count = done.kept.len()),
+                next: if done.bad.is_empty() { String::new() } else { w.text("model-file-again") },
             };
             file_page(&w, &app, &Entries::default(), Some(notice), &above, StatusCode::OK).await
         }

@@ -15,7 +15,7 @@ use maud::{Markup, html};
 use trade::model::Library;
 use trade::model::Model;
 use trade::model::PartKind;
-use words::Words;
+use words::{Words, text};
 
 pub(super) fn router() -> Router<App> {
     Router::new().route("/stock/needs", get(show))
@@ -28,29 +28,32 @@ async fn show(State(app): State<App>, Reader(w): Reader) -> PageResult {
     let body = html! {
         (stock_places(&w, StockPlace::Needs))
         div.actions {
-            (link_button("/api/v1/needs/export", "Export CSV", ButtonKind::Quiet, Some(Icon::Export), ""))
+            (link_button("/api/v1/needs/export", &w.text("need-export"), ButtonKind::Quiet, Some(Icon::Export), ""))
         }
         @if needs.is_empty() {
-            (empty_state("No part is in stock, and no sheet asks for any.", "Write a sheet, or weigh parts in.",
-                &[Action { href: "/sheets/new", label: "New sheet", primary: true }]))
+            (empty_state(&w.text("need-nothing"), &w.text("need-nothing-next"),
+                &[Action { href: "/sheets/new", label: &w.text("need-new-sheet"), primary: true }]))
         } @else {
             @if short.is_empty() {
-                p { (tag(Tone::Good, "enough")) " Every open job and every sheet finds its parts by count. Whether their masses suit, the plan says." }
-            } @else { (section("Short", &html! {}, &rows_table(&w, "What is short", &short, &library))) }
+                p { (tag(Tone::Good, &w.text("need-enough"))) " " (w.text("need-enough-next")) }
+            } @else { (section(&w.text("need-short"), &html! {}, &rows_table(&w, &w.text("need-short-caption"), &short, &library))) }
             @for kind in PartKind::ALL {
                 @let rows: Vec<&Need> = needs.iter().filter(|n| n.kind == *kind && n.short == 0).collect();
                 @if !rows.is_empty() {
                     details open[short.is_empty()] {
-                        summary { (super::entries::capital(kind.word())) "s that are enough (" (rows.len()) ")" }
-                        (rows_table(&w, &format!("{}s that are enough", kind.word()), &rows, &library))
+                        @let id = format!("need-enough-{}", kind.key().replace('_', "-"));
+                        @let heading = w.text_with(&id, &[("n", words::figure(&rows.len()))]);
+                        summary { (heading) }
+                        (rows_table(&w, &heading, &rows, &library))
                     }
                 }
             }
-            p.small { "Counted by model and number: jobs that have no parts yet, the earliest due first, then sheets that are not approved. A head that is not weighed cannot be planned." }
+            p.small { (w.text("need-hint")) }
         }
     };
-    let crumb = if short.is_empty() { "nothing is short".to_owned() } else { format!("{} short", short.len()) };
-    Ok(framed(&w, &app, Framed { title: "Needed and short", active: Nav::Stock, crumb, body, ..Framed::default() })
+    let crumb =
+        if short.is_empty() { w.text("need-none-short") } else { text!(w, "need-count-short", n = short.len()) };
+    Ok(framed(&w, &app, Framed { title: &w.text("need-page"), active: Nav::Stock, crumb, body, ..Framed::default() })
         .await?
         .into_response())
 }
@@ -69,10 +72,11 @@ fn rows_table(w: &Words, caption: &str, rows: &[&Need], library: &Library) -> Ma
             query(&[("model", &n.model), ("number", number), ("count", &n.to_order.to_string()), ("job", &job)])
         );
         let parts = format!("/stock{}", query(&[("model", &n.model), ("number", number), ("state", "free")]));
-        let not_weighed = if n.not_weighed > 0 { format!(", {} not weighed", n.not_weighed) } else { String::new() };
+        let not_weighed =
+            if n.not_weighed > 0 { text!(w, "need-not-weighed", n = n.not_weighed) } else { String::new() };
         let or_dash = |n: i64| Cell::from(if n == 0 { "–".to_owned() } else { n.to_string() });
         vec![
-            Cell(html! { a href=(parts) { (name) " " (number) } }),
+            Cell(html! { a href=(parts) { (name) " " (w.club_number(number)) } }),
             Cell(html! { (n.free) span.small { (not_weighed) } }),
             or_dash(n.held),
             or_dash(n.on_order),
@@ -80,24 +84,19 @@ fn rows_table(w: &Words, caption: &str, rows: &[&Need], library: &Library) -> Ma
             or_dash(n.needed_by_sheets),
             Cell(html! { @if n.short > 0 { strong { (n.short) } } @else { "–" } }),
             Cell(html! {
-                @if n.to_order > 0 { a.button.quiet href=(order) { "Order " (n.to_order) } }
-                @else if n.short > 0 { (tag(Tone::Care, "ordered")) }
-                @for job in &n.jobs_short { " " a href={ "/plan/" (job.job) } { "job " (job.job) } }
+                @if n.to_order > 0 { a.button.quiet href=(order) { (text!(w, "need-order", n = n.to_order)) } }
+                @else if n.short > 0 { (tag(Tone::Care, &w.text("need-ordered"))) }
+                @for job in &n.jobs_short { " " a href={ "/plan/" (job.job) } { (text!(w, "order-job", job = job.job)) } }
             }),
         ]
     };
+    let figures = ["free", "held", "on-order", "for-jobs", "for-sheets", "short"];
     table(&Table {
         caption,
-        columns: vec![
-            Column::words("what"),
-            Column::figures("free"),
-            Column::figures("held"),
-            Column::figures("on order"),
-            Column::figures("for jobs"),
-            Column::figures("for sheets"),
-            Column::figures("short"),
-            Column::words("to do"),
-        ],
+        columns: std::iter::once(Column::words(w.text("need-column-what")))
+            .chain(figures.map(|column| Column::figures(w.text(&format!("need-column-{column}")))))
+            .chain([Column::words(w.text("need-column-to-do"))])
+            .collect(),
         rows: rows.iter().map(row).collect(),
         cards: true,
         ..Table::default()

@@ -1,6 +1,6 @@
 //! Orders: the list, a new one, one with what happened to it; what the plan of a job lacks; what a job waits for.
 
-use super::entries::{Entries, counted, go_to, query};
+use super::entries::{Entries, go_to, query};
 use super::{Framed, PageError, PageResult, Who, failure, failure_status, framed};
 use crate::asked::Path;
 use crate::reader::Reader;
@@ -13,9 +13,10 @@ use axum::extract::{Form, Query, State};
 use axum::http::StatusCode;
 use axum::response::{IntoResponse, Redirect};
 use axum::routing::{get, post};
+use desk::order::PartCount;
+use desk::order::Wait;
 use desk::order::Waiting;
 use desk::order::Wanted;
-use desk::order::named_count;
 use jiff::civil::Date;
 use look::{
     Action, Button, ButtonKind, Cell, Column, Field, Figure, Icon, Nav, Notice, Tab, Table, Tone, button, check,
@@ -27,11 +28,12 @@ use trade::model::Library;
 use trade::model::Model;
 use trade::model::PartKind;
 use trade::order::OrderEvent;
+use trade::order::OrderLine;
 use trade::order::OrderState;
 use trade::order::OrderStep;
 use trade::order::OrderView;
 use trade::reading::Unit;
-use words::Words;
+use words::{Words, text};
 
 /// Orders on one page.
 const PAGE: i64 = 50;
@@ -60,17 +62,17 @@ pub(super) enum StockPlace {
 /// The places of the stock as tabs.
 pub(super) fn stock_places(w: &Words, now: StockPlace) -> Markup {
     let places = [
-        (StockPlace::Parts, "/stock", "Parts"),
-        (StockPlace::Orders, "/orders", "Orders"),
-        (StockPlace::Needs, "/stock/needs", "Needed and short"),
-        (StockPlace::Sort, "/stock/sort", "Sort by weight"),
-        (StockPlace::Ask, "/stock/ask", "Heads to ask for"),
+        (StockPlace::Parts, "/stock", "order-place-parts"),
+        (StockPlace::Orders, "/orders", "order-place-orders"),
+        (StockPlace::Needs, "/stock/needs", "need-page"),
+        (StockPlace::Sort, "/stock/sort", "weight-class-page"),
+        (StockPlace::Ask, "/stock/ask", "ask-page"),
     ];
     let list: Vec<Tab<'_>> = places
         .iter()
-        .map(|(place, href, label)| Tab { label: (*label).into(), href, count: "", current: *place == now })
+        .map(|(place, href, id)| Tab { label: w.text(id).into(), href, count: "", current: *place == now })
         .collect();
-    tabs("Places of the stock", &list)
+    tabs(&w.text("order-places"), &list)
 }
 
 async fn library(app: &App) -> Result<Library, AppError> {
@@ -79,20 +81,25 @@ async fn library(app: &App) -> Result<Library, AppError> {
 
 fn window(w: &Words, from_g: Option<f64>, to_g: Option<f64>) -> String {
     match (from_g, to_g) {
-        (Some(from), Some(to)) => format!("{} to {}", w.mass_figure(from), w.mass(to)),
-        (Some(from), None) => format!("{} or more", w.mass(from)),
-        (None, Some(to)) => format!("{} or less", w.mass(to)),
+        (Some(from_g), Some(to_g)) => text!(w, "order-window", from_g = from_g, to_g = to_g),
+        (Some(from_g), None) => text!(w, "order-window-from", from_g = from_g),
+        (None, Some(to_g)) => text!(w, "order-window-to", to_g = to_g),
         (None, None) => String::new(),
     }
 }
 
+/// A number of parts of one model: `2 heads Siskin 7`.
+fn parts(w: &Words, count: i64, line: &OrderLine, library: &Library) -> String {
+    w.tell(&PartCount::of(count, line.kind, &line.model, line.number.as_deref(), library))
+}
+
 fn state_tag(w: &Words, order: &OrderView) -> Markup {
+    let state = w.tell(&order.state);
     match (order.state, order.days_late) {
-        (_, Some(1)) => tag(Tone::Bad, "1 day overdue"),
-        (_, Some(days)) => tag(Tone::Bad, &format!("{days} days overdue")),
-        (OrderState::Ordered | OrderState::PartlyHere, None) => tag(Tone::Care, order.state.word()),
-        (OrderState::Here, _) => tag(Tone::Good, order.state.word()),
-        (OrderState::Short | OrderState::Cancelled, _) => tag(Tone::Plain, order.state.word()),
+        (_, Some(days)) => tag(Tone::Bad, &text!(w, "order-overdue", days = days)),
+        (OrderState::Ordered | OrderState::PartlyHere, None) => tag(Tone::Care, &state),
+        (OrderState::Here, _) => tag(Tone::Good, &state),
+        (OrderState::Short | OrderState::Cancelled, _) => tag(Tone::Plain, &state),
     }
 }
 
@@ -107,55 +114,59 @@ async fn list(State(app): State<App>, Reader(w): Reader, Query(pairs): Query<Vec
     let body = html! {
         (stock_places(&w, StockPlace::Orders))
         div.actions {
-            (link_button("/orders/new", "New order", ButtonKind::Primary, Some(Icon::Plus), "n"))
-            (link_button(export, "Export CSV", ButtonKind::Quiet, Some(Icon::Export), ""))
-            @if all { (link_button("/orders", "Still to come only", ButtonKind::Quiet, None, "")) }
-            @else { (link_button("/orders?show=all", "All orders", ButtonKind::Quiet, None, "")) }
+            (link_button("/orders/new", &w.text("order-new"), ButtonKind::Primary, Some(Icon::Plus), "n"))
+            (link_button(export, &w.text("order-export"), ButtonKind::Quiet, Some(Icon::Export), ""))
+            @if all { (link_button("/orders", &w.text("order-open-only"), ButtonKind::Quiet, None, "")) }
+            @else { (link_button("/orders?show=all", &w.text("order-all"), ButtonKind::Quiet, None, "")) }
         }
         @if orders.is_empty() {
             (empty_state(
-                if all { "Nothing was ordered yet." } else { "Nothing is on order." },
-                "A plan that lacks parts says what to order; so does the list of what is needed and short.",
-                &[Action { href: "/stock/needs", label: "Needed and short", primary: true }],
+                &w.text(if all { "order-none-ever" } else { "order-none" }),
+                &w.text("order-none-next"),
+                &[Action { href: "/stock/needs", label: &w.text("need-page"), primary: true }],
             ))
         } @else {
             (orders_table(&w, &orders, &library))
-            @if total > PAGE { p.hint { "Page " (page) ", " (total) " in all. "
-                @if page > 1 { a href={ "/orders" (query(&[("show", asked.text("show")), ("page", &(page - 1).to_string())])) } { "Newer" } " " }
-                @if page * PAGE < total { a href={ "/orders" (query(&[("show", asked.text("show")), ("page", &(page + 1).to_string())])) } { "Older" } }
+            @if total > PAGE { p.hint { (text!(w, "order-page-of", page = page, total = total)) " "
+                @if page > 1 { a href={ "/orders" (query(&[("show", asked.text("show")), ("page", &(page - 1).to_string())])) } { (w.text("order-newer")) } " " }
+                @if page * PAGE < total { a href={ "/orders" (query(&[("show", asked.text("show")), ("page", &(page + 1).to_string())])) } { (w.text("order-older")) } }
             } }
         }
     };
-    let crumb =
-        counted(usize::try_from(total).unwrap_or(0), "order") + if all { "" } else { " with something to come" };
-    Ok(framed(&w, &app, Framed { title: "Orders", active: Nav::Stock, crumb, body, ..Framed::default() })
-        .await?
-        .into_response())
+    let crumb = if all { text!(w, "order-count", n = total) } else { text!(w, "order-count-open", n = total) };
+    Ok(framed(
+        &w,
+        &app,
+        Framed { title: &w.text("order-place-orders"), active: Nav::Stock, crumb, body, ..Framed::default() },
+    )
+    .await?
+    .into_response())
 }
 
 fn orders_table(w: &Words, orders: &[OrderView], library: &Library) -> Markup {
     let row = |o: &OrderView| {
         let line = &o.line;
         let jobs = html! { @for (i, job) in line.jobs.iter().enumerate() {
-            @if i > 0 { ", " } a href={ "/plan/" (job.number) } { "job " (job.number) }
-        } @if line.jobs.is_empty() { "the shelf" } };
+            @if i > 0 { ", " } a href={ "/plan/" (job.number) } { (text!(w, "order-job", job = job.number)) }
+        } @if line.jobs.is_empty() { (w.text("order-shelf")) } };
         let masses = window(w, line.from_g, line.to_g);
         vec![
-            Cell(html! { a href={ "/orders/" (line.order) } { "Order " (line.order) } }),
+            Cell(html! { a href={ "/orders/" (line.order) } { (text!(w, "order-number", order = line.order)) } }),
             Cell(state_tag(w, o)),
             Cell(html! {
-                (named_count(line.count, line.kind, &line.model, line.number.as_deref(), library))
-                @if o.received > 0 { ", " (o.received) " here" }
+                (parts(w, line.count, line, library))
+                @if o.received > 0 { ", " (text!(w, "order-here-of", n = o.received)) }
                 @if !masses.is_empty() { br; span.small { (masses) } }
             }),
             Cell(jobs),
-            Cell::from(if line.supplier.is_empty() { "not settled" } else { &line.supplier }),
-            Cell::from(line.expected_on.map_or_else(|| "no day named".to_owned(), |on| w.date(on))),
+            Cell::from(if line.supplier.is_empty() { w.text("order-supplier-open") } else { line.supplier.clone() }),
+            Cell::from(line.expected_on.map_or_else(|| w.text("order-no-day"), |on| w.date(on))),
         ]
     };
+    let columns = ["order", "state", "what", "for", "supplier", "expected"];
     table(&Table {
-        caption: "Orders, the newest first",
-        columns: ["order", "state", "what", "for", "supplier", "expected"].map(Column::words).to_vec(),
+        caption: &w.text("order-list-caption"),
+        columns: columns.map(|column| Column::words(w.text(&format!("order-column-{column}")))).to_vec(),
         rows: orders.iter().map(row).collect(),
         cards: true,
         ..Table::default()
@@ -176,35 +187,35 @@ async fn new(State(app): State<App>, Reader(w): Reader, Query(pairs): Query<Vec<
 async fn new_page(w: &Words, app: &App, form: &Entries, notice: Option<Notice>, status: StatusCode) -> PageResult {
     let models = app.models(None).await?;
     let jobs = app.job_names(&JobState::UNDER_WAY).await?;
-    let choices: Vec<(String, String)> = std::iter::once((String::new(), "the shelf".to_owned()))
-        .chain(jobs.iter().map(|j| (j.number.to_string(), format!("Job {} · {}", j.number, j.player))))
+    let choices: Vec<(String, String)> = std::iter::once((String::new(), w.text("order-shelf")))
+        .chain(jobs.iter().map(|j| (j.number.to_string(), text!(w, "plan-job", job = j.number, player = j.player))))
         .collect();
     let choices: Vec<(&str, &str)> = choices.iter().map(|(v, l)| (v.as_str(), l.as_str())).collect();
     let mass = Field { unit: w.mass_sign(), inputmode: "decimal", ..Field::default() };
     let body = html! {
         @if models.is_empty() {
-            (empty_state("There are no models yet.", "What is ordered is of a model: add that first.",
-                &[Action { href: "/stock/models/new?kind=head", label: "New head model", primary: true }]))
+            (empty_state(&w.text("order-no-models"), &w.text("order-no-models-next"),
+                &[Action { href: "/stock/models/new?kind=head", label: &w.text("order-new-head-model"), primary: true }]))
         } @else {
             form.card method="post" action="/orders/new" data-keep="" {
                 div.fields {
                     (model_select(w, form, &models))
-                    (form.field("number", "Number", Field { hint: "Of a head or taper blank", ..Field::default() }))
-                    (form.field("count", "How many", Field { required: true, inputmode: "numeric", autofocus: true, ..Field::default() }))
-                    (form.field("from", "Lightest that will do", Field { hint: units::example(w, "262.5; may be left out", "9.259; may be left out", Unit::Gram), ..mass }))
-                    (form.field("to", "Heaviest that will do", mass))
-                    (form.select("job", "For", "", &choices))
-                    (form.field("supplier", "Supplier", Field { hint: "May be settled later", ..Field::default() }))
-                    (form.field("expected", "Expected on", Field { kind: "date", ..Field::default() }))
-                    (form.field("note", "Remark", Field::default()))
+                    (form.field("number", &w.text("order-field-number"), Field { hint: &w.text("order-field-number-hint"), ..Field::default() }))
+                    (form.field("count", &w.text("order-field-count"), Field { required: true, inputmode: "numeric", autofocus: true, ..Field::default() }))
+                    (form.field("from", &w.text("order-field-from"), Field { hint: &w.text(units::example(w, "order-field-from-hint", "order-field-from-hint-oz", Unit::Gram)), ..mass }))
+                    (form.field("to", &w.text("order-field-to"), mass))
+                    (form.select("job", &w.text("order-field-for"), "", &choices))
+                    (form.field("supplier", &w.text("order-field-supplier"), Field { hint: &w.text("order-field-later"), ..Field::default() }))
+                    (form.field("expected", &w.text("order-field-expected"), Field { kind: "date", ..Field::default() }))
+                    (form.field("note", &w.text("order-field-note"), Field::default()))
                 }
-                div.actions { (button(&Button { label: "Order", big: true, ..Button::default() })) (link_button("/orders", "Back", ButtonKind::Quiet, None, "")) }
+                div.actions { (button(&Button { label: &w.text("order-place"), big: true, ..Button::default() })) (link_button("/orders", &w.text("order-back"), ButtonKind::Quiet, None, "")) }
             }
         }
     };
     let notice = notice.or_else(|| form.notice(w));
-    let page =
-        framed(w, app, Framed { title: "New order", active: Nav::Stock, notice, body, ..Framed::default() }).await?;
+    let title = w.text("order-new");
+    let page = framed(w, app, Framed { title: &title, active: Nav::Stock, notice, body, ..Framed::default() }).await?;
     Ok((status, page).into_response())
 }
 
@@ -213,11 +224,11 @@ pub(super) fn model_select(w: &Words, form: &Entries, models: &[Model]) -> Marku
     let now = form.text("model");
     html! {
         div.field.wrong[form.error("model").is_some()] {
-            label for="model" { "Model" }
+            label for="model" { (w.text("order-field-model")) }
             select #model name="model" {
                 @for kind in PartKind::ALL {
                     @if models.iter().any(|m| m.kind() == *kind) {
-                        optgroup label={ (super::entries::capital(kind.word())) "s" } {
+                        optgroup label=(w.text(&format!("order-group-{}", kind.key().replace('_', "-")))) {
                             @for model in models.iter().filter(|m| m.kind() == *kind) {
                                 option value=(model.code()) selected[model.code() == now] { (model.name()) }
                             }
@@ -238,7 +249,7 @@ async fn place(
 ) -> PageResult {
     let mut form = Entries::new(fields);
     let count = form.count(&w, "count");
-    let count = form.needed("count", count, "Say how many, for example 4");
+    let count = form.needed("count", count, &w.text("order-count-needed"));
     let (from_g, to_g, expected_on) = (form.mass_g(&w, "from"), form.mass_g(&w, "to"), form.date(&w, "expected"));
     let job = form.count(&w, "job");
     let (true, Some(count)) = (form.is_sound(), count) else {
@@ -282,36 +293,39 @@ async fn order_page(w: &Words, app: &App, number: i64, form: &Entries, error: Op
     let body = html! {
         div.card {
             (figures(&[
-                Figure { label: "ordered", value: &ordered, note: &masses },
-                Figure { label: "here", value: &received, note: "" },
-                Figure { label: "to come", value: &open, note: "" },
+                Figure { label: &w.text("order-figure-ordered"), value: &ordered, note: &masses },
+                Figure { label: &w.text("order-figure-here"), value: &received, note: "" },
+                Figure { label: &w.text("order-figure-open"), value: &open, note: "" },
             ]))
-            p { (state_tag(w, &order)) " " (named_count(line.count, line.kind, &line.model, line.number.as_deref(), &library)) }
+            p { (state_tag(w, &order)) " " (parts(w, line.count, line, &library)) }
             (definitions(&[
-                ("supplier", html! { @if line.supplier.is_empty() { "not settled yet" } @else { (line.supplier) } }),
-                ("ordered", html! { (w.date(line.ordered_on)) @if !line.by.is_empty() { ", " (line.by) } }),
-                ("expected", html! { (line.expected_on.map_or_else(|| "no day named yet".to_owned(), |on| w.date(on))) }),
-                ("for", html! {
-                    @if line.jobs.is_empty() { "the shelf" }
-                    @for (i, job) in line.jobs.iter().enumerate() { @if i > 0 { ", " } (job.count) " for " a href={ "/plan/" (job.number) } { "job " (job.number) } }
+                (w.text("order-column-supplier"), html! { @if line.supplier.is_empty() { (w.text("order-supplier-open")) } @else { (line.supplier) } }),
+                (w.text("order-figure-ordered"), html! { (w.date(line.ordered_on)) @if !line.by.is_empty() { ", " (line.by) } }),
+                (w.text("order-column-expected"), html! { (line.expected_on.map_or_else(|| w.text("order-no-day"), |on| w.date(on))) }),
+                (w.text("order-column-for"), html! {
+                    @if line.jobs.is_empty() { (w.text("order-shelf")) }
+                    @for (i, job) in line.jobs.iter().enumerate() {
+                        @if i > 0 { ", " }
+                        (look::rich!(w, "order-for-job", |_: &str, inner: &str| html! { a href={ "/plan/" (job.number) } { (inner) } }, n = job.count, job = job.number))
+                    }
                 }),
             ]))
-            @if !line.note.is_empty() { p { strong { "Remark: " } (line.note) } }
+            @if !line.note.is_empty() { p { strong { (w.text("order-field-note")) ": " } (line.note) } }
         }
         (receive_form(w, &order, form, asks))
         @if order.open > 0 {
-            details open[form.error("expected").is_some()] { summary { "Another supplier or another day" } (tell_form(w, &order, form)) }
-            details { summary { "Nothing more is to come" } (close_form(w, &order)) }
+            details open[form.error("expected").is_some()] { summary { (w.text("order-tell")) } (tell_form(w, &order, form)) }
+            details { summary { (w.text("order-close")) } (close_form(w, &order)) }
         }
-        @if !order.events.is_empty() { (section("What happened", &html! {}, &history(w, &order.events, &library))) }
+        @if !order.events.is_empty() { (section(&w.text("order-history"), &html! {}, &history(w, &order.events, &library))) }
         div.actions {
-            (link_button("/orders", "All orders", ButtonKind::Quiet, Some(Icon::Back), ""))
+            (link_button("/orders", &w.text("order-all"), ButtonKind::Quiet, Some(Icon::Back), ""))
         }
     };
     let status = error.as_ref().map_or(StatusCode::OK, failure_status);
     let notice = error.as_ref().map(|one| failure(w, one)).or_else(|| form.notice(w));
-    let title = format!("Order {number}");
-    let crumb = named_count(line.count, line.kind, &line.model, line.number.as_deref(), &library);
+    let title = text!(w, "order-number", order = number);
+    let crumb = parts(w, line.count, line, &library);
     let page =
         framed(w, app, Framed { title: &title, active: Nav::Stock, crumb, notice, body, ..Framed::default() }).await?;
     Ok((status, page).into_response())
@@ -327,22 +341,22 @@ fn receive_form(w: &Words, order: &OrderView, form: &Entries, asks: bool) -> Mar
     let fields = html! {
         (version(order))
         div.fields {
-            (look::field(&Field { name: "count", label: "How many came", value: &count, error: form.error("count"), inputmode: "numeric", required: true, ..Field::default() }))
+            (look::field(&Field { name: "count", label: &w.text("order-came"), value: &count, error: form.error("count"), inputmode: "numeric", required: true, ..Field::default() }))
             @if line.number.is_some() {
-                (form.field("number", "Another number came", Field { hint: "Only where it is not the one ordered", ..Field::default() }))
+                (form.field("number", &w.text("order-came-number"), Field { hint: &w.text("order-came-number-hint"), ..Field::default() }))
             }
-            (form.field("model", "Another model came", Field { hint: "Its code; only where it is not the one ordered", ..Field::default() }))
-            (form.field("note", "Remark", Field::default()))
+            (form.field("model", &w.text("order-came-model"), Field { hint: &w.text("order-came-model-hint"), ..Field::default() }))
+            (form.field("note", &w.text("order-field-note"), Field::default()))
         }
-        p { (check("short", "1", "The rest does not come", form.has("short", "1"))) }
-        @if asks { p { (check("anyway", "1", "It is so: book them in", false)) } }
-        div.actions { (button(&Button { label: "They are here, weigh them in", big: order.open > 0, ..Button::default() })) }
+        p { (check("short", "1", &w.text("order-came-short"), form.has("short", "1"))) }
+        @if asks { p { (check("anyway", "1", &w.text("order-came-anyway"), false)) } }
+        div.actions { (button(&Button { label: &w.text("order-came-button"), big: order.open > 0, ..Button::default() })) }
     };
     html! {
         @if order.open > 0 || asks {
-            form.card method="post" action={ "/orders/" (number) "/receive" } { h2 { "They came" } (fields) }
+            form.card method="post" action={ "/orders/" (number) "/receive" } { h2 { (w.text("order-came-heading")) } (fields) }
         } @else {
-            details { summary { "More came all the same" }
+            details { summary { (w.text("order-came-more")) }
                 form.card method="post" action={ "/orders/" (number) "/receive" } { (fields) }
             }
         }
@@ -360,11 +374,11 @@ fn tell_form(w: &Words, order: &OrderView, form: &Entries) -> Markup {
         form.card method="post" action={ "/orders/" (line.order) "/tell" } {
             (version(order))
             div.fields {
-                (look::field(&Field { name: "supplier", label: "Supplier", value: &supplier, ..Field::default() }))
-                (look::field(&Field { name: "expected", label: "Expected on", value: &expected, error: form.error("expected"), kind: "date", ..Field::default() }))
-                (look::field(&Field { name: "note", id: "told", label: "Remark", ..Field::default() }))
+                (look::field(&Field { name: "supplier", label: &w.text("order-field-supplier"), value: &supplier, ..Field::default() }))
+                (look::field(&Field { name: "expected", label: &w.text("order-field-expected"), value: &expected, error: form.error("expected"), kind: "date", ..Field::default() }))
+                (look::field(&Field { name: "note", id: "told", label: &w.text("order-field-note"), ..Field::default() }))
             }
-            div.actions { (button(&Button { label: "Keep", kind: ButtonKind::Quiet, ..Button::default() })) }
+            div.actions { (button(&Button { label: &w.text("order-keep"), kind: ButtonKind::Quiet, ..Button::default() })) }
         }
     }
 }
@@ -373,33 +387,33 @@ fn close_form(w: &Words, order: &OrderView) -> Markup {
     html! {
         form.card method="post" action={ "/orders/" (order.line.order) "/close" } {
             (version(order))
-            (look::field(&Field { name: "reason", label: "Why? It is kept.", required: true, ..Field::default() }))
+            (look::field(&Field { name: "reason", label: &w.text("order-close-why"), required: true, ..Field::default() }))
             div.actions {
-                (button(&Button { label: "The supplier sends no more", kind: ButtonKind::Quiet, name: "short", value: "1", ..Button::default() }))
-                (button(&Button { label: "Cancel the order", kind: ButtonKind::Danger, ..Button::default() }))
+                (button(&Button { label: &w.text("order-close-short"), kind: ButtonKind::Quiet, name: "short", value: "1", ..Button::default() }))
+                (button(&Button { label: &w.text("order-cancel"), kind: ButtonKind::Danger, ..Button::default() }))
             }
         }
     }
 }
 
 fn history(w: &Words, events: &[OrderEvent], library: &Library) -> Markup {
-    let words = |e: &OrderEvent| match e.step {
+    let told = |e: &OrderEvent| match e.step {
         OrderStep::Received if e.is_substitute() => {
             let model = e.model.as_deref().map(|m| library.get(m).map_or(m, Model::name)).unwrap_or_default();
-            let number = e.number.as_deref().unwrap_or_default();
-            format!("{} came in their place: {}", e.count, format!("{model} {number}").trim())
+            let number = e.number.as_deref().map(|number| w.club_number(number)).unwrap_or_default();
+            text!(w, "order-event-other", n = e.count, what = format!("{model} {number}").trim())
         }
-        OrderStep::Received => format!("{} came", e.count),
+        OrderStep::Received => text!(w, "order-event-came", n = e.count),
         OrderStep::Told => {
-            let supplier = e.supplier.as_ref().map(|s| format!("supplier {s}"));
-            let expected = e.expected_on.map(|d| format!("expected {}", w.date(d)));
-            let said: Vec<String> = supplier.into_iter().chain(expected).collect();
-            if said.is_empty() { "remark".to_owned() } else { said.join(", ") }
+            let supplier = e.supplier.as_ref().map(|s| text!(w, "order-event-supplier", supplier = s));
+            let expected = e.expected_on.map(|d| text!(w, "order-event-expected", expected_on = d));
+            let told: Vec<String> = supplier.into_iter().chain(expected).collect();
+            if told.is_empty() { w.text("order-event-remark") } else { told.join(", ") }
         }
-        step => super::entries::capital(step.word()),
+        step => words::sentence(&w.tell(&step)).trim_end_matches('.').to_owned(),
     };
     html! { ul.life { @for e in events.iter().rev() { li {
-        strong { (words(e)) } @if !e.note.is_empty() { " “" (e.note) "”" }
+        strong { (told(e)) } @if !e.note.is_empty() { " “" (e.note) "”" }
         span.small { (w.moment(e.at)) @if !e.by.is_empty() { ", " (e.by) } }
     } } } }
 }
@@ -417,7 +431,7 @@ async fn receive(
 ) -> PageResult {
     let mut form = Entries::new(fields);
     let count = form.count(&w, "count");
-    let Some(count) = form.needed("count", count, "Say how many came, for example 4") else {
+    let Some(count) = form.needed("count", count, &w.text("order-came-needed")) else {
         let page = order_page(&w, &app, number, &form, None).await?;
         return Ok((StatusCode::UNPROCESSABLE_ENTITY, page).into_response());
     };
@@ -512,15 +526,18 @@ pub(super) fn waits_part(w: &Words, waits: &[Waiting]) -> Markup {
 }
 
 fn wait_line(w: &Words, wait: &Waiting) -> Markup {
-    let (tone, word) = match (wait.order, wait.days_late) {
-        (None, _) => (Tone::Bad, "lacks"),
-        (_, Some(_)) => (Tone::Bad, "waits for, overdue"),
-        _ => (Tone::Care, "waits for"),
+    let (tone, id) = match (wait.order, wait.days_late) {
+        (None, _) => (Tone::Bad, "order-waits-lacks"),
+        (_, Some(_)) => (Tone::Bad, "order-waits-overdue"),
+        _ => (Tone::Care, "order-waits-for"),
     };
-    // The mark says the first words already.
-    let rest = wait.words.trim_start_matches("waits for ").trim_start_matches("lacks ");
+    // The mark has the first words of the fact already.
+    let rest = match &wait.fact {
+        Wait::Ordered { parts, expected } => text!(w, "order-waits-rest", parts = parts, expected = expected),
+        Wait::NotOrdered { parts } => text!(w, "order-waits-rest-not-ordered", parts = parts),
+    };
     html! {
-        (tag(tone, word)) " "
+        (tag(tone, &w.text(id))) " "
         @match wait.order {
             Some(order) => { a href={ "/orders/" (order) } { (rest) } }
             None => { (rest) }
@@ -539,27 +556,29 @@ pub(super) async fn order_part(w: &Words, app: &App, file: &JobFile, wanted: &[W
     }
     let open = wanted.iter().any(|wish| wish.to_order() > 0);
     let line = |wish: &Wanted| {
-        let named = named_count(wish.count, wish.kind, &wish.model, wish.number.as_deref(), &file.library);
+        let parts = PartCount::of(wish.count, wish.kind, &wish.model, wish.number.as_deref(), &file.library);
         let masses = window(w, wish.from_g, wish.to_g);
+        let clubs: Vec<String> = wish.clubs.iter().map(|number| w.club_number(number)).collect();
         html! {
-            @if wish.to_order() == 0 { (tag(Tone::Care, "ordered")) } @else { (tag(Tone::Bad, "to order")) } " "
-            strong { (named) } @if !masses.is_empty() { ", " (masses) }
-            ", for the " (wish.clubs.join(", "))
-            @if wish.ordered > 0 && wish.to_order() > 0 { ", " (wish.ordered) " of them ordered" }
+            @if wish.to_order() == 0 { (tag(Tone::Care, &w.text("order-wanted-ordered"))) }
+            @else { (tag(Tone::Bad, &w.text("order-wanted-open"))) } " "
+            strong { (w.tell(&parts)) } @if !masses.is_empty() { ", " (masses) }
+            ", " (text!(w, "order-wanted-clubs", clubs = clubs))
+            @if wish.ordered > 0 && wish.to_order() > 0 { ", " (text!(w, "order-wanted-of-them", n = wish.ordered)) }
         }
     };
     Ok(section(
-        "What to order",
-        &html! { a href={ "/orders" } { "Orders" } },
+        &w.text("order-wanted"),
+        &html! { a href={ "/orders" } { (w.text("order-place-orders")) } },
         &html! {
             ul.plain.waits { @for wish in wanted { li { (line(wish)) } } }
             @if open {
                 form.card method="post" action={ "/plan/" (file.job.number) "/order" } {
                     div.fields {
-                        (look::field(&Field { name: "supplier", label: "Supplier", value: supplier.as_deref().unwrap_or_default(), hint: "May be settled later", ..Field::default() }))
-                        (look::field(&Field { name: "expected", label: "Expected on", kind: "date", ..Field::default() }))
+                        (look::field(&Field { name: "supplier", label: &w.text("order-field-supplier"), value: supplier.as_deref().unwrap_or_default(), hint: &w.text("order-field-later"), ..Field::default() }))
+                        (look::field(&Field { name: "expected", label: &w.text("order-field-expected"), kind: "date", ..Field::default() }))
                     }
-                    div.actions { (button(&Button { label: "Order these for this job", big: true, ..Button::default() })) }
+                    div.actions { (button(&Button { label: &w.text("order-wanted-button"), big: true, ..Button::default() })) }
                 }
             }
         },
@@ -576,12 +595,12 @@ pub(super) async fn due_part(w: &Words, app: &App) -> Result<Markup, AppError> {
     }
     let library = library(app).await?;
     Ok(section(
-        "Expected",
-        &html! { a href="/orders" { "All orders" } },
+        &w.text("order-due"),
+        &html! { a href="/orders" { (w.text("order-all")) } },
         &html! { ul.plain.waits { @for o in due { li {
-            @if o.days_late.is_some() { (state_tag(w, o)) } @else { (tag(Tone::Care, "today")) } " "
-            a href={ "/orders/" (o.line.order) } { (named_count(o.open, o.line.kind, &o.line.model, o.line.number.as_deref(), &library)) }
-            @if !o.line.supplier.is_empty() { " from " (o.line.supplier) }
+            @if o.days_late.is_some() { (state_tag(w, o)) } @else { (tag(Tone::Care, &w.text("order-due-today"))) } " "
+            a href={ "/orders/" (o.line.order) } { (parts(w, o.open, &o.line, &library)) }
+            @if !o.line.supplier.is_empty() { " " (text!(w, "order-due-from", supplier = o.line.supplier)) }
         } } } },
     ))
 }

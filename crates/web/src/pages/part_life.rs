@@ -5,7 +5,7 @@ use super::{Framed, PageResult, Who, failure, failure_status, framed};
 use crate::asked::Path;
 use crate::problem::EdgeFault;
 use crate::reader::Reader;
-use crate::units::{self, explicit};
+use crate::units::explicit;
 use app::life::{PartAction, PartDeed, PartLife};
 use app::{App, AppError};
 use axum::Router;
@@ -14,8 +14,8 @@ use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use axum::routing::post;
 use look::{
-    Button, ButtonKind, Choice, Field, Icon, Nav, Select, Tone, button, check, field, hidden, link_button, section,
-    select, tag,
+    Button, ButtonKind, Choice, Field, Icon, Nav, Select, Tone, button, check, field, hidden, link_button, rich,
+    section, select, tag,
 };
 use maud::{Markup, html};
 use trade::life::LifeStep;
@@ -23,7 +23,7 @@ use trade::model::PartKind;
 use trade::part::Part;
 use trade::part::PartState;
 use trade::reading::Unit;
-use words::Words;
+use words::{Words, text};
 
 pub(super) fn router() -> Router<App> {
     Router::new().route("/stock/parts/{code}/life", post(act))
@@ -36,26 +36,25 @@ pub(super) async fn life_part(w: &Words, app: &App, code: &str) -> Result<Markup
     Ok(html! {
         @if let (Some(job), Some(club)) = (life.job, &life.club) {
             @if life.part.state == PartState::Used {
-                p { "It is in the " strong { (club) } " of " a href={ "/records/" (job) } { "job " (job) } "." }
+                p { (rich!(w, "part-life-in-club", |mark, inner| if mark == "a" { html! { a href={ "/records/" (job) } { (inner) } } } else { html! { strong { (inner) } } }, club = w.club_number(club), job = job)) }
             } @else {
-                p { (tag(Tone::Care, life.part.state.word())) " for the " (club) " of "
-                    a href={ "/plan/" (job) } { "job " (job) }
-                    @if let Some(slot) = life.slot { ", place " (slot) " of the tray" }
+                p { (tag(Tone::Care, &w.tell(&life.part.state))) " "
+                    (rich!(w, "part-life-for-club", |_, inner| html! { a href={ "/plan/" (job) } { (inner) } }, club = w.club_number(club), job = job, slot = life.slot))
                 }
             }
         }
         (deeds(w, &life.part, life.slot.is_some(), &clubs))
-        (section("Its life", &html! { a href={ "/api/v1/parts/" (in_address(code)) "/life/export" } { "CSV" } }, &entries(w, &life)))
+        (section(&w.text("part-life-title"), &html! { a href={ "/api/v1/parts/" (in_address(code)) "/life/export" } { (w.text("part-life-csv")) } }, &entries(w, &life)))
     })
 }
 
 fn entries(w: &Words, life: &PartLife) -> Markup {
     html! {
-        @if life.life.is_empty() { p.small { "Nothing is written down of it yet." } }
+        @if life.life.is_empty() { p.small { (w.text("part-life-nothing")) } }
         ul.life { @for line in life.life.iter().rev() {
             @let bad = matches!(line.entry.step, LifeStep::Scrapped);
             li {
-                strong.bad[bad] { (units::restated(w, &line.words)) }
+                strong.bad[bad] { (w.sentence(&line.told)) }
                 @if !line.entry.reason.is_empty() { " “" (line.entry.reason) "”" }
                 span.small { (w.moment(line.entry.at)) @if !line.entry.by.is_empty() { ", " (line.entry.by) } }
             }
@@ -64,9 +63,10 @@ fn entries(w: &Words, life: &PartLife) -> Markup {
 }
 
 /// One deed: its summary, its fields, its button.
-fn deed(w: &Words, part: &Part, name: &str, summary: &str, fields: &Markup, label: &str, kind: ButtonKind) -> Markup {
+fn deed(w: &Words, part: &Part, name: &str, fields: &Markup, kind: ButtonKind) -> Markup {
+    let label = &w.text(&format!("part-life-do-{name}"));
     html! {
-        details { summary { (summary) }
+        details { summary { (w.text(&format!("part-life-{name}"))) }
             form.card method="post" action={ "/stock/parts/" (in_address(&part.code)) "/life" } {
                 (hidden("deed", name)) (hidden("version", &part.version.to_string()))
                 (fields)
@@ -83,18 +83,18 @@ fn deeds(w: &Words, part: &Part, in_job: bool, clubs: &[(i64, i64, String)]) -> 
         field(&Field {
             name: "mass",
             id: &id(deed, "mass"),
-            label: "Mass now",
+            label: &w.text("part-life-mass"),
             unit: w.mass_sign(),
             inputmode: "decimal",
             required,
             ..Field::default()
         })
     };
-    let length = |deed: &str, label: &str, required: bool| {
+    let length = |deed: &str, required: bool| {
         field(&Field {
             name: "length",
             id: &id(deed, "length"),
-            label,
+            label: &w.text("part-life-length"),
             unit: w.length_sign(),
             required,
             ..Field::default()
@@ -104,7 +104,7 @@ fn deeds(w: &Words, part: &Part, in_job: bool, clubs: &[(i64, i64, String)]) -> 
         field(&Field {
             name: "reason",
             id: &id(deed, "reason"),
-            label: if required { "Why? It is kept." } else { "Why" },
+            label: &w.text(if required { "part-life-why-required" } else { "part-life-why" }),
             required,
             ..Field::default()
         })
@@ -113,47 +113,47 @@ fn deeds(w: &Words, part: &Part, in_job: bool, clubs: &[(i64, i64, String)]) -> 
         field(&Field {
             name: "place",
             id: &id(deed, "place"),
-            label: "Where it lies now",
+            label: &w.text("part-life-place"),
             value: &part.place,
             ..Field::default()
         })
     };
-    let lose = |words: &str| html! { @if in_job && part.state == PartState::Held { p { (check("lose_plan", "1", words, false)) } } };
+    let lose = |text: &str| html! { @if in_job && part.state == PartState::Held { p { (check("lose_plan", "1", &w.text(text), false)) } } };
     let shaft = part.kind == PartKind::Shaft;
     html! {
         div.deeds {
             @if !clubs.is_empty() {
-                (deed(w, part, "reserve", "Reserve it for a club", &reserve_for(w, clubs), "Reserve", ButtonKind::Quiet))
+                (deed(w, part, "reserve", &reserve_for(w, clubs), ButtonKind::Quiet))
             }
             @if part.state == PartState::Held && single {
-                (deed(w, part, "return", "Give it back to the shelf", &html! { div.fields { (place("return")) (reason("return", false)) }
-                    (lose("Its club loses its plan and waits; give the reason")) }, "It is on the shelf", ButtonKind::Quiet))
+                (deed(w, part, "return", &html! { div.fields { (place("return")) (reason("return", false)) }
+                    (lose("part-life-lose-plan")) }, ButtonKind::Quiet))
             }
             @if matches!(part.state, PartState::Pulled | PartState::Rejected | PartState::Ordered) {
-                (deed(w, part, "restore", "Take it into stock", &html! { div.fields { (mass("restore", part.state == PartState::Pulled)) (place("restore")) (reason("restore", false)) } }, "It is good, into stock", ButtonKind::Quiet))
+                (deed(w, part, "restore", &html! { div.fields { (mass("restore", part.state == PartState::Pulled)) (place("restore")) (reason("restore", false)) } }, ButtonKind::Quiet))
             }
             @if matches!(part.state, PartState::Used | PartState::Held) && single && in_job {
-                (deed(w, part, "pull", "It was pulled out of its club", &html! { div.fields {
+                (deed(w, part, "pull", &html! { div.fields {
                     (mass("pull", false))
-                    @if shaft { (length("pull", "Length now", false)) }
+                    @if shaft { (length("pull", false)) }
                     (place("pull")) (reason("pull", false))
                 }
-                    p { (check("clean", "1", "Free of adhesive, weighed and good: back into stock", false)) }
-                    (lose("The club is taken apart and waits; give the reason")) }, "It is pulled", ButtonKind::Quiet))
+                    p { (check("clean", "1", &w.text("part-life-clean"), false)) }
+                    (lose("part-life-take-apart")) }, ButtonKind::Quiet))
             }
             @if shaft && matches!(part.state, PartState::Free | PartState::Held | PartState::Pulled) {
-                (deed(w, part, "miscut", "It was cut wrongly", &html! { div.fields {
-                    (length("miscut", "Length now", true))
-                    (field(&Field { name: "off_tip", id: "miscut-off_tip", label: "Of the cut, off the tip", unit: w.length_sign(), hint: "Empty: all off the butt", ..Field::default() }))
+                (deed(w, part, "miscut", &html! { div.fields {
+                    (length("miscut", true))
+                    (field(&Field { name: "off_tip", id: "miscut-off_tip", label: &w.text("part-life-off-tip"), unit: w.length_sign(), hint: &w.text("part-life-off-tip-hint"), ..Field::default() }))
                     (mass("miscut", true)) (reason("miscut", false))
                 }
-                    (lose("Its club loses its plan and waits; give the reason")) }, "It is shorter now", ButtonKind::Quiet))
+                    (lose("part-life-lose-plan")) }, ButtonKind::Quiet))
             }
             @if part.state == PartState::Free {
-                (deed(w, part, "use", "It went into a club without a job", &reason("use", true), "It is used", ButtonKind::Quiet))
+                (deed(w, part, "use", &reason("use", true), ButtonKind::Quiet))
             }
             @if matches!(part.state, PartState::Free | PartState::Held | PartState::Pulled | PartState::Ordered) {
-                (deed(w, part, "scrap", "Scrap it", &html! { (reason("scrap", true)) (lose("Its club loses its plan and waits")) }, "Scrap it", ButtonKind::Danger))
+                (deed(w, part, "scrap", &html! { (reason("scrap", true)) (lose("part-life-lose-plan")) }, ButtonKind::Danger))
             }
         }
     }
@@ -163,12 +163,17 @@ fn deeds(w: &Words, part: &Part, in_job: bool, clubs: &[(i64, i64, String)]) -> 
 fn reserve_for(w: &Words, clubs: &[(i64, i64, String)]) -> Markup {
     let choices: Vec<(String, String)> = clubs
         .iter()
-        .map(|(job, slot, number)| (format!("{job}:{slot}"), format!("Job {job}, the {number} (place {slot})")))
+        .map(|(job, slot, number)| {
+            (
+                format!("{job}:{slot}"),
+                text!(w, "part-life-club", job = *job, number = w.club_number(number), slot = *slot),
+            )
+        })
         .collect();
     select(&Select {
         name: "club",
-        label: "For",
-        hint: "The plan keeps to it",
+        label: &w.text("part-life-for"),
+        hint: &w.text("part-life-for-hint"),
         choices: choices.iter().map(|(value, label)| Choice { value, label: label.into(), chosen: false }).collect(),
         ..Select::default()
     })
@@ -199,24 +204,21 @@ async fn act(
         let error = AppError::invalid(fault);
         return refused(&w, &app, &code, &error, StatusCode::UNPROCESSABLE_ENTITY).await;
     };
-    let action = PartAction {
+    let mut action = PartAction {
         deed,
         version: form.text("version").parse().ok(),
         job,
         slot,
         mass_typed,
-        length_mm,
-        balance_point_mm: None,
         off_the_tip_mm,
-        cpm: None,
-        loft_deg: None,
-        lie_deg: None,
         clean: form.has("clean", "1"),
         place: form.some("place"),
         lose_plan: form.has("lose_plan", "1"),
         reason: form.text("reason").to_owned(),
         by,
+        ..PartAction::default()
     };
+    action.length_mm = length_mm;
     match app.part_deed(&code, &action).await {
         Ok(_) => Ok(go_to(&here).into_response()),
         Err(error) => refused(&w, &app, &code, &error, failure_status(&error)).await,
@@ -227,7 +229,7 @@ async fn act(
 async fn refused(w: &Words, app: &App, code: &str, error: &AppError, status: StatusCode) -> PageResult {
     let body = html! {
         (life_part(w, app, code).await?)
-        div.actions { (link_button(&format!("/stock/parts/{}", in_address(code)), "See the part", ButtonKind::Quiet, Some(Icon::Back), "")) }
+        div.actions { (link_button(&format!("/stock/parts/{}", in_address(code)), &w.text("part-life-see"), ButtonKind::Quiet, Some(Icon::Back), "")) }
     };
     let view = Framed { title: code, active: Nav::Stock, notice: Some(failure(w, error)), body, ..Framed::default() };
     Ok((status, framed(w, app, view).await?).into_response())

@@ -6,7 +6,6 @@ use super::entries::{go_to, query};
 use super::{Framed, PageResult, Who, failure, failure_status, framed};
 use crate::asked::{Asked, Filled, Path};
 use crate::reader::Reader;
-use crate::units::restated;
 use app::job::JobFile;
 use app::plan::{Accept, Proposal};
 use app::{App, AppError};
@@ -22,17 +21,17 @@ use look::{
     empty_state, field, hidden, job_card, link_button, qr_code, section, table, tag,
 };
 use maud::{Markup, html};
-use quantity::{SwingWeight, decimal};
 use serde::Deserialize;
 use trade::job::JobClub;
 use trade::job::JobState;
 use trade::kind::Role;
 use trade::model::PartKind;
 use trade::plan::ClubPlan;
+use trade::plan::Expected;
 use trade::plan::Missing;
 use trade::plan::Plan;
 use trade::step::Step;
-use words::Words;
+use words::{Words, text};
 
 pub(super) fn router() -> Router<App> {
     Router::new()
@@ -43,22 +42,28 @@ pub(super) fn router() -> Router<App> {
 }
 
 async fn index(State(app): State<App>, Reader(w): Reader) -> PageResult {
+    let w = &w;
     let open = app.job_names(&[JobState::Open]).await?;
     let planned = app.job_names(&[JobState::Planned]).await?;
     let list = |jobs: &[app::job::JobLine]| {
         html! { ul.plain.big-links { @for job in jobs {
-            li { a.button.quiet href={ "/plan/" (job.number) } { "Job " (job.number) " · " (job.player) " · " (job.clubs.join(" ")) } }
+            @let clubs: Vec<String> = job.clubs.iter().map(|number| w.club_number(number)).collect();
+            li { a.button.quiet href={ "/plan/" (job.number) } {
+                (text!(w, "plan-job-line", job = job.number, player = job.player, clubs = clubs.join(" ")))
+            } }
         } } }
     };
     let body = html! {
         @if open.is_empty() && planned.is_empty() {
-            (empty_state("Nothing to plan.", "Approve a sheet: its job stands here.", &[Action { href: "/sheets", label: "Sheets", primary: true }]))
+            (empty_state(&w.text("plan-nothing"), &w.text("plan-nothing-next"), &[Action { href: "/sheets", label: &w.text("plan-sheets"), primary: true }]))
         }
-        @if !open.is_empty() { (section("To plan", &html! {}, &list(&open))) }
-        @if open.len() > 1 { p.actions { (link_button("/plan/day", "All of these together", ButtonKind::Primary, None, "")) } }
-        @if !planned.is_empty() { (section("Planned, parts held", &html! {}, &list(&planned))) }
+        @if !open.is_empty() { (section(&w.text("plan-to-plan"), &html! {}, &list(&open))) }
+        @if open.len() > 1 { p.actions { (link_button("/plan/day", &w.text("plan-together"), ButtonKind::Primary, None, "")) } }
+        @if !planned.is_empty() { (section(&w.text("plan-planned"), &html! {}, &list(&planned))) }
     };
-    Ok(framed(&w, &app, Framed { title: "Plan", active: Nav::Plan, body, ..Framed::default() }).await?.into_response())
+    Ok(framed(w, &app, Framed { title: &w.text("plan-page"), active: Nav::Plan, body, ..Framed::default() })
+        .await?
+        .into_response())
 }
 
 #[derive(Debug, Default, Deserialize)]
@@ -148,7 +153,7 @@ async fn plan_page(w: &Words, app: &App, number: i64, keep: &str, error: Option<
             Err(error) => {
                 status = failure_status(&error);
                 notice = Some(failure(w, &error));
-                html! { p { a.button.quiet href={ "/plan/" (number) } { "Plan without what was kept" } } }
+                html! { p { a.button.quiet href={ "/plan/" (number) } { (w.text("plan-without-locks")) } } }
             }
         }
     } else {
@@ -158,19 +163,20 @@ async fn plan_page(w: &Words, app: &App, number: i64, keep: &str, error: Option<
     };
     let waits = app.waits().await?.remove(&number).unwrap_or_default();
     let body = html! { (super::orders::waits_part(w, &waits)) (body) (drop_part(w, number, file.job.state)) };
-    let crumb = format!("Job {number} · {} · {}", file.job.sheet.player, file.job.state.word());
+    let crumb = text!(w, "plan-job-state", job = number, player = file.job.sheet.player, state = file.job.state);
+    let title = w.text("plan-page");
     let page =
-        framed(w, app, Framed { title: "Plan", active: Nav::Plan, crumb, notice, body, ..Framed::default() }).await?;
+        framed(w, app, Framed { title: &title, active: Nav::Plan, crumb, notice, body, ..Framed::default() }).await?;
     Ok((status, page).into_response())
 }
 
 fn drop_part(w: &Words, number: i64, state: JobState) -> Markup {
     html! {
         @if matches!(state, JobState::Open | JobState::Planned) {
-            details { summary { "Give this job up" }
+            details { summary { (w.text("plan-drop")) }
                 form method="post" action={ "/plan/" (number) "/drop" } {
-                    (field(&Field { name: "reason", label: "Why? The record keeps it.", required: true, ..Field::default() }))
-                    (button(&Button { label: "Give it up, free its parts", kind: ButtonKind::Danger, ..Button::default() }))
+                    (field(&Field { name: "reason", label: &w.text("plan-drop-why"), required: true, ..Field::default() }))
+                    (button(&Button { label: &w.text("plan-drop-button"), kind: ButtonKind::Danger, ..Button::default() }))
                 }
             }
         }
@@ -183,34 +189,34 @@ fn proposal_part(w: &Words, file: &JobFile, proposal: &Proposal, keep: &str, to_
     let any = plan.clubs.iter().any(Option::is_some);
     html! {
         @if !plan.missing.is_empty() {
-            (section("Missing", &html! {}, &html! { ul.plain { @for missing in &plan.missing { li { (lacking_part(w, missing)) } } } }))
+            (section(&w.text("plan-missing"), &html! {}, &html! { ul.plain { @for missing in &plan.missing { li { (lacking_part(w, missing)) } } } }))
         }
         (to_order)
         @if any {
             (plan_table(w, file, &plan.clubs, Some(&keep_of(file.job.number, keep, "plan"))))
-            p.small { (proof_words(w, plan)) }
+            p.small { (proof(w, plan)) }
             (frequency_part(w, plan))
             (beams(w, file, &plan.clubs))
             form method="post" action={ "/plan/" (file.job.number) } {
                 (hidden("fingerprint", &proposal.fingerprint)) (hidden("keep", keep))
                 @if plan.clubs.iter().flatten().any(|c| c.neighbour_blank.is_some()) {
-                    (field(&Field { name: "neighbour_reason", label: "Why a neighbouring number's blank? The job keeps it.", required: true, ..Field::default() }))
+                    (field(&Field { name: "neighbour_reason", label: &w.text("plan-neighbour-why"), required: true, ..Field::default() }))
                 }
-                @if lacking { (check("partly", "1", "Plan the others, leave out what is missing", false)) }
-                (button(&Button { label: "Hold these parts", big: true, ..Button::default() }))
+                @if lacking { (check("partly", "1", &w.text("plan-partly"), false)) }
+                (button(&Button { label: &w.text("plan-hold"), big: true, ..Button::default() }))
             }
             (cut_list(w, file, &plan.clubs))
             (why(w, file, &plan.clubs))
-            p.actions { (link_button(&format!("/plan/{}/options{}", file.job.number, query(&[("keep", keep)])), "Other plans to choose from", ButtonKind::Quiet, None, "")) }
-            details { summary { "Keep a part for a club by its code" }
+            p.actions { (link_button(&format!("/plan/{}/options{}", file.job.number, query(&[("keep", keep)])), &w.text("plan-other-plans"), ButtonKind::Quiet, None, "")) }
+            details { summary { (w.text("plan-lock-by-code")) }
                 form method="get" action={ "/plan/" (file.job.number) } {
-                    (field(&Field { name: "keep", label: "Slot and code, for example 3:H-0412, 5:S-0031", value: keep, ..Field::default() }))
-                    (button(&Button { label: "Plan again", kind: ButtonKind::Quiet, ..Button::default() }))
+                    (field(&Field { name: "keep", label: &w.text("plan-lock-field"), value: keep, ..Field::default() }))
+                    (button(&Button { label: &w.text("plan-again-button"), kind: ButtonKind::Quiet, ..Button::default() }))
                 }
             }
         } @else {
-            (empty_state("No club of this job can be built from the stock.", "Weigh in what is missing, then plan again.",
-                &[Action { href: "/stock", label: "Stock", primary: true }]))
+            (empty_state(&w.text("plan-none"), &w.text("plan-none-next"),
+                &[Action { href: "/stock", label: &w.text("plan-stock"), primary: true }]))
         }
     }
 }
@@ -218,12 +224,12 @@ fn proposal_part(w: &Words, file: &JobFile, proposal: &Proposal, keep: &str, to_
 /// What a club lacks, and what else would do.
 pub(super) fn lacking_part(w: &Words, missing: &Missing) -> Markup {
     html! {
-        (tag(Tone::Care, &missing.number)) " " (restated(w, &missing.words))
+        (tag(Tone::Care, &w.club_number(&missing.number))) " " (w.sentence(&missing.fact))
         @if !missing.instead.is_empty() {
-            details { summary { "What else would do" }
+            details { summary { (w.text("plan-instead")) }
                 ul { @for other in &missing.instead { li {
-                    (restated(w, &other.words))
-                    @if let Some(job) = other.held_by { " " a href={ "/plan/" (job) } { "See job " (job) } }
+                    (w.sentence(&other.fact))
+                    @if let Some(job) = other.held_by { " " a href={ "/plan/" (job) } { (text!(w, "plan-see-job", job = job)) } }
                 } } }
             }
         }
@@ -234,27 +240,19 @@ pub(super) fn lacking_part(w: &Words, missing: &Missing) -> Markup {
 fn frequency_part(w: &Words, plan: &Plan) -> Markup {
     html! {
         @if !plan.frequency.is_empty() {
-            details { summary { "Frequency of the shafts" }
-                ul.plain { @for line in &plan.frequency { li { (line.words) } } }
+            details { summary { (w.text("plan-frequency")) }
+                ul.plain { @for line in &plan.frequency { li { (w.sentence(&line.fact)) } } }
             }
         }
     }
 }
 
-fn proof_words(w: &Words, plan: &Plan) -> String {
-    if plan.proven {
-        let line = if plan.frequency.iter().any(|l| l.line_cpm.is_some()) {
-            "shafts on their frequency line, then by "
-        } else {
-            ""
-        };
-        format!(
-            "Proven: no other choice of these parts comes out better, first by the chance of finishing in tolerance, \
-             then by grams in the tip, then by {line}even shafts."
-        )
-    } else {
-        format!("Best found so far; at most {} clubs better is possible.", decimal(plan.cost - plan.bound, 3))
+fn proof(w: &Words, plan: &Plan) -> String {
+    if !plan.proven {
+        return text!(w, "plan-best-so-far", clubs = plan.cost - plan.bound);
     }
+    let on_line = plan.frequency.iter().any(|l| l.line_cpm.is_some());
+    w.text(if on_line { "plan-proven-with-line" } else { "plan-proven" })
 }
 
 fn accepted_part(w: &Words, file: &JobFile) -> Markup {
@@ -262,9 +260,9 @@ fn accepted_part(w: &Words, file: &JobFile) -> Markup {
     let number = file.job.number;
     html! {
         p.actions {
-            (link_button(&format!("/bench/{number}"), "To the bench", ButtonKind::Primary, None, ""))
-            (link_button(&format!("/plan/{number}/cards"), "Job cards", ButtonKind::Quiet, Some(look::Icon::Print), ""))
-            @if file.job.state == JobState::Planned { (link_button(&format!("/plan/{number}/again"), "Plan anew", ButtonKind::Quiet, None, "")) }
+            (link_button(&format!("/bench/{number}"), &w.text("plan-to-bench"), ButtonKind::Primary, None, ""))
+            (link_button(&format!("/plan/{number}/cards"), &w.text("plan-cards"), ButtonKind::Quiet, Some(look::Icon::Print), ""))
+            @if file.job.state == JobState::Planned { (link_button(&format!("/plan/{number}/again"), &w.text("plan-again"), ButtonKind::Quiet, None, "")) }
         }
         (plan_table(w, file, &plans, None))
         (cut_list(w, file, &plans))
@@ -274,10 +272,14 @@ fn accepted_part(w: &Words, file: &JobFile) -> Markup {
 
 /// `3.1 cpm stiff`, as a shaft makes its club; `on its line` where that is nothing.
 fn off_line(w: &Words, off_cpm: f64) -> String {
-    if off_cpm.abs() < 0.05 {
-        return "on its line".to_owned();
+    let by_cpm = off_cpm.abs();
+    if by_cpm < 0.05 {
+        w.text("plan-on-line")
+    } else if off_cpm > 0.0 {
+        text!(w, "plan-stiff", by_cpm = by_cpm)
+    } else {
+        text!(w, "plan-soft", by_cpm = by_cpm)
     }
-    format!("{} cpm {}", decimal(off_cpm.abs(), 1), if off_cpm > 0.0 { "stiff" } else { "soft" })
 }
 
 fn with_plans<'a>(
@@ -306,9 +308,12 @@ impl Keeping {
         html! {
             form.inline.keep-part method="post" action=(self.action) {
                 (hidden("keep", &self.keep)) (hidden("toggle", &lock)) (hidden("back", self.back))
-                button.keep-mark type="submit" aria-pressed=(kept) aria-label={ (code) ", " (if kept { "kept" } else { "keep" }) " for place " (slot) }
-                    title=(if kept { "Kept here; touch to let it go" } else { "Touch to keep it here" }) {
-                    (code) @if kept { " kept" }
+                @if kept {
+                    button.keep-mark type="submit" aria-pressed="true" aria-label=(text!(w, "plan-kept-for", code = code, slot = slot))
+                        title=(w.text("plan-kept-title")) { (text!(w, "plan-kept", code = code)) }
+                } @else {
+                    button.keep-mark type="submit" aria-pressed="false" aria-label=(text!(w, "plan-keep-for", code = code, slot = slot))
+                        title=(w.text("plan-keep-title")) { (code) }
                 }
             }
         }
@@ -324,13 +329,13 @@ pub(super) fn kinds_of<'a>(mut plans: impl Iterator<Item = &'a ClubPlan>) -> Vec
 pub(super) fn plan_table(w: &Words, file: &JobFile, plans: &[Option<ClubPlan>], keeping: Option<&Keeping>) -> Markup {
     let part_of = |slot: i64, plan: &ClubPlan, kind| {
         plan.part(kind).map_or_else(
-            || Cell::from("none"),
+            || Cell::from(w.text("plan-no-part")),
             |p| {
                 let place = if p.place.is_empty() { String::new() } else { format!(", {}", p.place) };
                 let off_cpm = plan.frequency.filter(|_| kind == PartKind::Shaft).and_then(|f| f.off_cpm);
                 Cell(html! {
                     @match keeping.filter(|_| p.weighed) { Some(keeping) => { (keeping.button(w, slot, &p.code)) } None => { (p.code) } }
-                    " " span.small { (w.mass(p.mass_g)) @if !p.weighed { " (not weighed)" } (place) }
+                    " " span.small { (w.mass(p.mass_g)) @if !p.weighed { " " (w.text("plan-not-weighed")) } (place) }
                     @if let Some(off_cpm) = off_cpm { br; span.small { (off_line(w, off_cpm)) } }
                 })
             },
@@ -341,30 +346,34 @@ pub(super) fn plan_table(w: &Words, file: &JobFile, plans: &[Option<ClubPlan>], 
         .map(|(club, plan)| {
             let tips: Vec<String> =
                 plan.parts.iter().filter(|p| p.kind == PartKind::TipWeight).map(|p| w.mass(p.mass_g)).collect();
-            let mut row = vec![Cell::from(club.target.number.clone())];
+            let mut row = vec![Cell::from(w.club_short(&club.target.club_kind, &club.target.number))];
             row.extend(kinds.iter().map(|&kind| part_of(club.slot, plan, kind)));
             row.extend([
-                Cell::from(if tips.is_empty() { "none".to_owned() } else { tips.join(" + ") }),
-                Cell::from(SwingWeight::from_points(club.target.swing_weight_points).letter_short()),
-                Cell::from(plan.expected.last().map_or_else(String::new, |e| {
-                    format!("{} ± {}", w.swing_weight(e.swing_weight_points), decimal(e.band_points, 1))
-                })),
+                Cell::from(if tips.is_empty() { w.text("plan-no-part") } else { tips.join(" + ") }),
+                Cell::from(w.swing_weight_short(club.target.swing_weight_points)),
+                Cell::from(plan.expected.last().map_or_else(String::new, |e| reading(w, e))),
             ]);
             row
         })
         .collect();
-    let heads = std::iter::once("club").chain(kinds.iter().map(|kind| kind.word()));
+    let heads = std::iter::once(w.text("plan-column-club")).chain(kinds.iter().map(|kind| w.tell(kind)));
+    let rest = ["plan-column-tip", "plan-column-target", "plan-column-planned"].map(|id| w.text(id));
     section(
-        "Parts",
+        &w.text("plan-parts"),
         &html! {},
         &table(&Table {
-            caption: "Parts of each club",
-            columns: heads.chain(["in the tip", "target", "as planned"]).map(Column::words).collect(),
+            caption: &w.text("plan-parts-caption"),
+            columns: heads.chain(rest).map(Column::words).collect(),
             rows,
             cards: true,
             ..Table::default()
         }),
     )
+}
+
+/// What a step should read: `D2.1 ± 0.3`.
+fn reading(w: &Words, expected: &Expected) -> String {
+    text!(w, "plan-reading", expected_points = expected.swing_weight_points, band_points = expected.band_points)
 }
 
 /// The beam of each club as it is planned: what hangs where, and where it is meant to finish.
@@ -382,15 +391,15 @@ fn beams(w: &Words, file: &JobFile, plans: &[Option<ClubPlan>]) -> Markup {
         let finish = believed.finish(&club.id).ok()??;
         Some(club_beam(w, file, club, pieces, None, Some(finish)))
     });
-    html! { details { summary { "Each club on the beam" } @for beam in drawn.flatten() { (beam) } } }
+    html! { details { summary { (w.text("plan-beams")) } @for beam in drawn.flatten() { (beam) } } }
 }
 
 fn cut_list(w: &Words, file: &JobFile, plans: &[Option<ClubPlan>]) -> Markup {
     let rows = with_plans(file, plans)
         .map(|(club, plan)| {
             vec![
-                Cell::from(club.target.number.clone()),
-                Cell::from(if plan.tip_trim_mm > 0.0 { w.length(plan.tip_trim_mm) } else { "nothing".to_owned() }),
+                Cell::from(w.club_short(&club.target.club_kind, &club.target.number)),
+                Cell::from(off_tip(w, plan)),
                 Cell::from(w.length(plan.butt_cut_mm)),
                 Cell::from(w.length(plan.cut_shaft_mm)),
                 Cell::from(w.mass(plan.cut_shaft_mass_g)),
@@ -398,31 +407,37 @@ fn cut_list(w: &Words, file: &JobFile, plans: &[Option<ClubPlan>]) -> Markup {
             ]
         })
         .collect();
+    let figures = ["off-tip", "off-butt", "cut-shaft", "cut-weight", "bend"];
+    let figures = figures.map(|column| Column::figures(w.text(&format!("plan-column-{column}"))));
     section(
-        "Cut list",
+        &w.text("plan-cut-list"),
         &html! {},
         &html! {
             (table(&Table {
-                caption: "Cuts of each club",
-                columns: ["club", "off the tip", "off the butt", "cut shaft", "should weigh", "bend loft / lie"]
-                    .iter()
-                    .map(|head| Column { head: (*head).into(), figures: *head != "club" })
-                    .collect(),
+                caption: &w.text("plan-cut-list-caption"),
+                columns: std::iter::once(Column::words(w.text("plan-column-club"))).chain(figures).collect(),
                 rows,
                 cards: true,
                 ..Table::default()
             }))
-            p.small { "Lengths go to where the shaft axis meets the ground, by each head's own bore. Or: trim the tip, dry-fit the \
-                head to the bottom of its bore, sole it, mark the sheet's length at the butt, then cut." }
+            p.small { (w.text("plan-cut-list-hint")) }
         },
     )
 }
 
+/// What comes off the tip; a word where nothing does.
+fn off_tip(w: &Words, plan: &ClubPlan) -> String {
+    if plan.tip_trim_mm > 0.0 { w.length(plan.tip_trim_mm) } else { w.text("plan-no-trim") }
+}
+
 fn why(w: &Words, file: &JobFile, plans: &[Option<ClubPlan>]) -> Markup {
     html! {
-        details { summary { "Why these" }
+        details { summary { (w.text("plan-why")) }
             dl.defs.told { @for (club, plan) in with_plans(file, plans) {
-                div { dt { (club.target.number) } dd { (restated(w, &plan.reasons.join(" "))) } }
+                div {
+                    dt { (w.club_short(&club.target.club_kind, &club.target.number)) }
+                    dd { @for reason in &plan.reasons { (w.sentence(reason)) " " } }
+                }
             } }
         }
     }
@@ -430,60 +445,73 @@ fn why(w: &Words, file: &JobFile, plans: &[Option<ClubPlan>]) -> Markup {
 
 async fn cards(State(app): State<App>, Reader(w): Reader, Path(job): Path<i64>) -> PageResult {
     let file = app.job_file(job).await?;
-    let head = format!("Job {job} · {}", file.job.sheet.player);
+    let head = text!(w, "plan-job", job = job, player = file.job.sheet.player);
+    let back = |_: &str, inner: &str| html! { a href={ "/plan/" (job) } { (inner) } };
     let body = html! {
-        p.no-print { "Print this page: one card a club, it rides in the tray. " a href={ "/plan/" (job) } { "Back to the plan" } }
+        p.no-print { (look::rich!(&w, "plan-cards-print", back)) }
         div.job-cards { @for club in &file.job.clubs { @if let Some(plan) = &club.plan { (one_card(&w, &file, &head, club, plan)) } } }
     };
-    let page = framed(
-        &w,
-        &app,
-        Framed { title: "Job cards", active: Nav::Plan, crumb: head.clone(), body, ..Framed::default() },
-    )
-    .await?;
+    let title = w.text("plan-cards");
+    let page =
+        framed(&w, &app, Framed { title: &title, active: Nav::Plan, crumb: head.clone(), body, ..Framed::default() })
+            .await?;
     Ok(page.into_response())
 }
 
 fn one_card(w: &Words, file: &JobFile, head: &str, club: &JobClub, plan: &ClubPlan) -> Markup {
     let target = &club.target;
-    let code =
-        |kind| plan.part(kind).map_or_else(|| "none".to_owned(), |p| format!("{} ({})", p.code, w.mass(p.mass_g)));
+    let part = |kind| {
+        plan.part(kind)
+            .map_or_else(|| w.text("plan-no-part"), |p| text!(w, "plan-card-part", code = p.code, part_g = p.mass_g))
+    };
     let tips: Vec<String> =
         plan.parts.iter().filter(|p| p.kind == PartKind::TipWeight).map(|p| w.mass(p.mass_g)).collect();
-    let facing = |f: Option<trade::kind::Facing>| f.map_or("as it comes", trade::kind::Facing::word);
+    let facing =
+        |f: Option<trade::kind::Facing>| f.map_or_else(|| w.text("plan-card-facing-any"), |facing| w.tell(&facing));
+    let soft = target.soft_side.map_or_else(|| w.text("plan-card-soft-side-any"), |side| w.tell(&side));
+    let wraps = target.wraps;
     let mut lines: Vec<(String, String)> =
-        kinds_of(std::iter::once(plan)).into_iter().map(|kind| (kind.word().to_owned(), code(kind))).collect();
-    lines.extend([
-        ("in the tip".to_owned(), if tips.is_empty() { "none".into() } else { tips.join(" + ") }),
-        ("off the tip".to_owned(), if plan.tip_trim_mm > 0.0 { w.length(plan.tip_trim_mm) } else { "nothing".into() }),
-        ("cut shaft".to_owned(), w.length(plan.cut_shaft_mm)),
-        ("length".to_owned(), format!("{}, {}", w.length(target.length_mm), target.length_to)),
-        (
-            "wraps".to_owned(),
-            format!("{} base, {} full, {} lower hand", target.wraps.base, target.wraps.full, target.wraps.lower_hand),
-        ),
-        (
-            "labels".to_owned(),
-            format!("grip {}, shaft {}", facing(target.grip_graphics), facing(target.shaft_graphics)),
-        ),
-        ("soft side".to_owned(), target.soft_side.map_or_else(|| "not asked".to_owned(), |s| s.word().to_owned())),
-        (
-            "bend".to_owned(),
-            format!(
-                "loft {} to {}, lie {} to {}",
-                w.signed_angle(plan.bend_loft_deg),
-                w.angle(target.loft_deg),
-                w.signed_angle(plan.bend_lie_deg),
-                w.angle(target.lie_deg)
+        kinds_of(std::iter::once(plan)).into_iter().map(|kind| (w.tell(&kind), part(kind))).collect();
+    lines.extend(
+        [
+            ("plan-column-tip", if tips.is_empty() { w.text("plan-no-part") } else { tips.join(" + ") }),
+            ("plan-column-off-tip", off_tip(w, plan)),
+            ("plan-column-cut-shaft", w.length(plan.cut_shaft_mm)),
+            ("plan-card-length", text!(w, "plan-card-length-to", length_mm = target.length_mm, end = target.length_to)),
+            (
+                "plan-card-wraps",
+                text!(w, "plan-card-wraps-are", base = wraps.base, full = wraps.full, lower = wraps.lower_hand),
             ),
-        ),
-    ]);
+            (
+                "plan-card-labels",
+                text!(
+                    w,
+                    "plan-card-labels-are",
+                    grip = facing(target.grip_graphics),
+                    shaft = facing(target.shaft_graphics)
+                ),
+            ),
+            ("plan-card-soft-side", soft),
+            (
+                "plan-card-bend",
+                text!(
+                    w,
+                    "plan-card-bend-is",
+                    bend_loft_deg = plan.bend_loft_deg,
+                    loft_deg = target.loft_deg,
+                    bend_lie_deg = plan.bend_lie_deg,
+                    lie_deg = target.lie_deg
+                ),
+            ),
+        ]
+        .map(|(id, value)| (w.text(id), value)),
+    );
     let expected: Vec<(String, String)> = plan
         .expected
         .iter()
         .map(|e| {
             let label = file.job.step(&e.step).map_or(e.step.as_str(), |s: &Step| s.label.as_str());
-            (label.to_lowercase(), format!("{} ± {}", w.swing_weight(e.swing_weight_points), decimal(e.band_points, 1)))
+            (label.to_lowercase(), reading(w, e))
         })
         .collect();
     job_card(
@@ -497,7 +525,7 @@ fn one_card(w: &Words, file: &JobFile, head: &str, club: &JobClub, plan: &ClubPl
             code_svg: qr_code(&club.card),
             lines,
             expected,
-            caution: "No swing before the adhesive maker's full cure.",
+            caution: &w.text("plan-card-caution"),
         },
     )
 }

@@ -2,13 +2,12 @@
 //! together.
 
 use super::bench::club_name;
-use super::entries::{capital, counted, go_to, query};
+use super::entries::{go_to, query};
 use super::plan::{keep_of, kinds_of, lacking_part, locks, plan_table};
 use super::{Framed, PageResult, Who, failure, failure_status, framed};
 use crate::asked::{Asked, Filled, Path};
 use crate::problem::EdgeFault;
 use crate::reader::Reader;
-use crate::units::restated;
 use app::matched::{AcceptPicks, AcceptReplan, DayRequest, DaySearch, DaySoon, Picked};
 use app::{App, AppError};
 use axum::Router;
@@ -16,22 +15,23 @@ use axum::extract::{Form, State};
 use axum::http::StatusCode;
 use axum::response::{IntoResponse, Redirect};
 use axum::routing::{get, post};
-use bench::chance::chance_words;
+use bench::chance::Chance;
 use desk::planner::DayPlan;
 use desk::planner::Law;
 use desk::planner::PlanOption;
+use desk::planner::Replan;
 use look::{
     Action, Button, ButtonKind, Cell, ChoicePoint, Column, Field, Nav, Notice, Table, Tone, button, choice_picture,
     empty_state, field, hidden, section, table, tag,
 };
 use maud::{Markup, html};
-use quantity::{SwingWeight, decimal};
+use quantity::{Mass, MassUnit};
 use serde::Deserialize;
 use trade::job::Job;
 use trade::job::JobState;
 use trade::kind::Role;
 use trade::plan::Plan;
-use words::Words;
+use words::{Words, text};
 
 /// Seconds that are searched for the page of a day, beside it, before anybody asks for more.
 const PAGE_SECONDS: f64 = 2.0;
@@ -100,7 +100,7 @@ fn read_picks(fields: &[(String, String)]) -> Vec<Picked> {
         .collect()
 }
 
-fn text(fields: &[(String, String)], name: &str) -> String {
+fn entry(fields: &[(String, String)], name: &str) -> String {
     fields.iter().find(|(k, _)| k == name).map(|(_, v)| v.clone()).unwrap_or_default()
 }
 
@@ -120,10 +120,10 @@ async fn pick(
     Path(job): Path<i64>,
     Form(fields): Form<Vec<(String, String)>>,
 ) -> PageResult {
-    let accept = AcceptPicks { clubs: read_picks(&fields), reason: text(&fields, "reason"), by };
+    let accept = AcceptPicks { clubs: read_picks(&fields), reason: entry(&fields, "reason"), by };
     match app.accept_picks(job, &accept).await {
         Ok(_) => Ok(go_to(&format!("/plan/{job}")).into_response()),
-        Err(error) => options_page(&w, &app, job, &text(&fields, "keep"), Some(error)).await,
+        Err(error) => options_page(&w, &app, job, &entry(&fields, "keep"), Some(error)).await,
     }
 }
 
@@ -139,71 +139,77 @@ async fn options_page(w: &Words, app: &App, number: i64, keep: &str, error: Opti
         .zip(1..)
         .map(|(o, i)| ChoicePoint {
             label: i.to_string(),
-            across: o.tip_g,
+            across: match w.units.mass {
+                MassUnit::Ounce => Mass::from_g(o.tip_g).oz(),
+                _ => o.tip_g,
+            },
             up: o.worst_points,
             other: o.law == Law::Inertia,
+            told: text!(w, "plan-choice-told", plan = i, tip_g = o.tip_g, worst_points = o.worst_points),
         })
         .collect();
     let body = html! {
         @if found.is_empty() {
-            (empty_state("This job has its plan.", "Plan it anew to change it.", &[Action { href: &format!("/plan/{number}/again"), label: "Plan anew", primary: true }]))
+            (empty_state(&w.text("plan-choice-planned"), &w.text("plan-choice-planned-next"), &[Action { href: &format!("/plan/{number}/again"), label: &w.text("plan-again"), primary: true }]))
         } @else {
-            p.hint { "Little weight in the tips against closeness to the target; and the other law, where every club swings with the same inertia." }
-            (choice_picture(w, "Plans to choose from", "grams in all tips", "points off, the worst club", &points))
+            p.hint { (w.text("plan-choice-hint")) }
+            (choice_picture(&w.text("plan-choice"), &text!(w, "plan-choice-across", sign = w.mass_sign()), &w.text("plan-choice-up"), &points))
             @for (option, i) in found.iter().zip(1..) { (one_option(w, &file.job, option, i, keep)) }
         }
     };
     let status = error.as_ref().map_or(StatusCode::OK, failure_status);
     let notice = error.as_ref().map(|one| failure(w, one));
-    let crumb = format!("Job {number} · {}", file.job.sheet.player);
-    let page = framed(
-        w,
-        app,
-        Framed { title: "Plans to choose from", active: Nav::Plan, crumb, notice, body, ..Framed::default() },
-    )
-    .await?;
+    let crumb = text!(w, "plan-job", job = number, player = file.job.sheet.player);
+    let title = w.text("plan-choice");
+    let page =
+        framed(w, app, Framed { title: &title, active: Nav::Plan, crumb, notice, body, ..Framed::default() }).await?;
     Ok((status, page).into_response())
 }
 
 fn one_option(w: &Words, job: &Job, option: &PlanOption, number: usize, keep: &str) -> Markup {
     let inertia = option.law == Law::Inertia;
     let targets = inertia.then_some(option.targets_points.as_slice());
-    let title = format!(
-        "{number}: {} g in the tips, worst {} points off{}",
-        decimal(option.tip_g, 1),
-        decimal(option.worst_points, 2),
-        if inertia { ", equal inertia" } else { "" }
-    );
+    let id = if inertia { "plan-option-inertia" } else { "plan-option" };
+    let figures = [
+        ("plan", words::figure(&number)),
+        ("tip_g", words::figure(&option.tip_g)),
+        ("worst_points", words::figure(&option.worst_points)),
+    ];
+    let title = w.text_with(id, &figures);
     let kinds = kinds_of(option.plan.clubs.iter().flatten());
     section(
         &title,
         &html! {},
         &html! {
             p.small {
-                @if job.clubs.len() == 1 { (capital(&chance_words(option.inside))) }
-                @else { (decimal(option.inside, 1)) " of " (counted(job.clubs.len(), "club")) " expected inside" }
-                ", with the readings and the choice of grips still to come."
-                @if let Some(cpm) = option.worst_cpm { " Shafts at most " (decimal(cpm, 1)) " cpm off their line." }
+                @if job.clubs.len() == 1 { (w.sentence(&Chance::of(option.inside))) }
+                @else { (text!(w, "plan-option-inside", inside = option.inside, clubs = job.clubs.len())) }
+                " " (w.text("plan-option-still-to-come"))
+                @if let Some(worst_cpm) = option.worst_cpm { " " (text!(w, "plan-option-off-line", worst_cpm = worst_cpm)) }
             }
             @if inertia {
-                p.small { "Swing weights asked: " (job.clubs.iter().zip(&option.targets_points).map(|(c, t)| format!("{} {}", c.target.number, SwingWeight::from_points(*t).letter(1))).collect::<Vec<_>>().join(", ")) "." }
+                @let asked: Vec<String> = job.clubs.iter().zip(&option.targets_points).map(|(club, points)| {
+                    let club = w.club_short(&club.target.club_kind, &club.target.number);
+                    text!(w, "plan-option-target", club = club, asked_points = *points)
+                }).collect();
+                p.small { (text!(w, "plan-option-targets", asked = asked)) }
             }
             form method="post" action={ "/plan/" (job.number) "/options" } {
                 (picks(w, job, &option.plan, targets)) (hidden("keep", keep))
-                @if inertia { (field(&Field { name: "reason", label: "Why another law than the sheet's? The job keeps it.", required: true, ..Field::default() })) }
-                (button(&Button { label: "Hold these parts", kind: ButtonKind::Quiet, ..Button::default() }))
+                @if inertia { (field(&Field { name: "reason", label: &w.text("plan-option-why"), required: true, ..Field::default() })) }
+                (button(&Button { label: &w.text("plan-hold"), kind: ButtonKind::Quiet, ..Button::default() }))
             }
-            details { summary { "Its parts" }
+            details { summary { (w.text("plan-parts")) }
                 (table(&Table {
-                    caption: "Parts of this plan",
-                    columns: std::iter::once("club")
-                        .chain(kinds.iter().map(|kind| kind.word()))
-                        .chain(["in the tip"])
+                    caption: &w.text("plan-parts-caption"),
+                    columns: std::iter::once(w.text("plan-column-club"))
+                        .chain(kinds.iter().map(|kind| w.tell(kind)))
+                        .chain([w.text("plan-column-tip")])
                         .map(Column::words)
                         .collect(),
                     rows: job.clubs.iter().zip(&option.plan.clubs).filter_map(|(c, p)| p.as_ref().map(|p| (c, p))).map(|(club, plan)| {
-                        let code = |kind| plan.part(kind).map_or("none".to_owned(), |p| p.code.clone());
-                        let mut row = vec![Cell::from(club.target.number.clone())];
+                        let code = |kind| plan.part(kind).map_or_else(|| w.text("plan-no-part"), |p| p.code.clone());
+                        let mut row = vec![Cell::from(w.club_short(&club.target.club_kind, &club.target.number))];
                         row.extend(kinds.iter().map(|&kind| Cell::from(code(kind))));
                         row.push(Cell::from(w.mass(plan.mass_g(Role::TipWeight))));
                         row
@@ -251,35 +257,46 @@ async fn again_page(w: &Words, app: &App, number: i64, keep: &str, error: Option
     let mut notice: Option<Notice> = error.as_ref().map(|one| failure(w, one));
     let body = match app.plan_again_of(&file, &locks(keep)).await {
         Ok(proposal) => html! {
-            p.hint { "What is cut, glued or gripped stays as it is. Nothing is changed until you say so." }
-            @if proposal.replan.changes.is_empty() {
-                p { (tag(Tone::Good, "As good as it gets")) " No other choice of the parts that are there does better." }
-            } @else {
-                (section("What would change", &html! {}, &html! {
-                    ul.plain { @for change in &proposal.replan.changes { li { (restated(w, &change.words)) } } }
-                    p { (decimal(proposal.replan.inside_now, 1)) " clubs expected inside as it is, " (decimal(proposal.replan.inside_then, 1)) " then." }
+            p.hint { (w.text("plan-again-hint")) }
+            (doubted_part(w, &file.job, &proposal.replan))
+            @if !proposal.replan.changes.is_empty() {
+                (section(&w.text("plan-again-changes"), &html! {}, &html! {
+                    ul.plain { @for change in &proposal.replan.changes { li { (w.sentence(&change.fact)) } } }
+                    p { (text!(w, "plan-again-inside", now = proposal.replan.inside_now, then = proposal.replan.inside_then)) }
                     form method="post" action={ "/plan/" (number) "/again" } {
                         (hidden("fingerprint", &proposal.fingerprint)) (hidden("keep", keep))
-                        (button(&Button { label: "Change it so", big: true, ..Button::default() }))
+                        (button(&Button { label: &w.text("plan-again-accept"), big: true, ..Button::default() }))
                     }
                 }))
+            } @else if proposal.replan.doubted_slots.is_empty() {
+                p { (tag(Tone::Good, &w.text("plan-again-best"))) " " (w.text("plan-again-best-next")) }
             }
             @if !proposal.replan.plan.missing.is_empty() {
-                (section("Missing", &html! {}, &html! { ul.plain { @for missing in &proposal.replan.plan.missing { li { (lacking_part(w, missing)) } } } }))
+                (section(&w.text("plan-missing"), &html! {}, &html! { ul.plain { @for missing in &proposal.replan.plan.missing { li { (lacking_part(w, missing)) } } } }))
             }
             (plan_table(w, &file, &proposal.replan.plan.clubs, Some(&keep_of(number, keep, "again"))))
         },
         Err(error) => {
             status = failure_status(&error);
             notice = Some(failure(w, &error));
-            html! { p { a.button.quiet href={ "/plan/" (number) } { "Back to the plan" } } }
+            html! { p { a.button.quiet href={ "/plan/" (number) } { (w.text("plan-back")) } } }
         }
     };
-    let crumb = format!("Job {number} · {}", file.job.sheet.player);
+    let crumb = text!(w, "plan-job", job = number, player = file.job.sheet.player);
+    let title = w.text("plan-again");
     let page =
-        framed(w, app, Framed { title: "Plan anew", active: Nav::Plan, crumb, notice, body, ..Framed::default() })
-            .await?;
+        framed(w, app, Framed { title: &title, active: Nav::Plan, crumb, notice, body, ..Framed::default() }).await?;
     Ok((status, page).into_response())
+}
+
+/// The clubs whose readings are in doubt: what they are is settled at the bench, before parts are changed for them.
+fn doubted_part(w: &Words, job: &Job, replan: &Replan) -> Markup {
+    let doubted = job.clubs.iter().filter(|club| replan.doubted_slots.contains(&club.slot));
+    let clubs: Vec<String> = doubted.map(|club| w.club(&club.target.club_kind, &club.target.number)).collect();
+    let bench = |_: &str, inner: &str| html! { a href={ "/bench/" (job.number) } { (inner) } };
+    html! { @if !clubs.is_empty() {
+        p { (tag(Tone::Care, &w.text("plan-again-doubt"))) " " (look::rich!(w, "plan-again-doubt-next", bench, clubs = clubs)) }
+    } }
 }
 
 async fn day(State(app): State<App>, Reader(w): Reader) -> PageResult {
@@ -292,8 +309,8 @@ async fn hold_day(
     Who(by): Who,
     Form(fields): Form<Vec<(String, String)>>,
 ) -> PageResult {
-    let number: i64 = text(&fields, "job").parse().unwrap_or_default();
-    let accept = AcceptPicks { clubs: read_picks(&fields), reason: text(&fields, "reason"), by };
+    let number: i64 = entry(&fields, "job").parse().unwrap_or_default();
+    let accept = AcceptPicks { clubs: read_picks(&fields), reason: entry(&fields, "reason"), by };
     match app.accept_picks(number, &accept).await {
         Ok(_) => Ok(go_to("/plan/day").into_response()),
         Err(error) => day_page(&w, &app, Some(error)).await,
@@ -306,9 +323,9 @@ async fn day_page(w: &Words, app: &App, error: Option<AppError>) -> PageResult {
     let notice = error.as_ref().map(|one| failure(w, one));
     let body = if waiting.is_empty() {
         empty_state(
-            "No job waits for a plan.",
-            "Approve a sheet: its job stands here.",
-            &[Action { href: "/sheets", label: "Sheets", primary: true }],
+            &w.text("plan-day-none"),
+            &w.text("plan-nothing-next"),
+            &[Action { href: "/sheets", label: &w.text("plan-sheets"), primary: true }],
         )
     } else {
         let DaySoon { day, files, search } = app.plan_day_soon(&day_request(PAGE_SECONDS), false).await?;
@@ -318,32 +335,33 @@ async fn day_page(w: &Words, app: &App, error: Option<AppError>) -> PageResult {
             div data-live="search" { (searching(w, &day, search)) }
             div data-live="0" {
             @for (job, file) in day.jobs.iter().zip(&files) {
-                (section(&format!("Job {} · {} · due {}", job.number, job.player, w.date(file.job.sheet.due)), &html! {}, &html! {
+                (section(&text!(w, "plan-job-due", job = job.number, player = job.player, due_on = file.job.sheet.due), &html! {}, &html! {
                     @for missing in &job.plan.missing { div { (lacking_part(w, missing)) } }
                     @if job.plan.clubs.iter().any(Option::is_some) {
                         form method="post" action="/plan/day" {
                             (hidden("job", &job.number.to_string())) (picks(w, &file.job, &job.plan, None))
                             @if job.plan.clubs.iter().flatten().any(|c| c.neighbour_blank.is_some()) {
-                                (field(&Field { name: "reason", label: "Why a neighbouring number's blank? The job keeps it.", required: true, ..Field::default() }))
+                                (field(&Field { name: "reason", label: &w.text("plan-neighbour-why"), required: true, ..Field::default() }))
                             }
-                            (button(&Button { label: "Hold these parts", ..Button::default() }))
+                            (button(&Button { label: &w.text("plan-hold"), ..Button::default() }))
                         }
-                        details { summary { (clubs_in_words(w, &file.job)) } (plan_table(w, file, &job.plan.clubs, None)) }
+                        details { summary { (parts_of(w, &file.job)) } (plan_table(w, file, &job.plan.clubs, None)) }
                     }
                 }))
             }
             }
         }
     };
-    let crumb = format!("{} on one stock", counted(waiting.len(), "job"));
+    let crumb = text!(w, "plan-day-jobs", n = waiting.len());
+    let title = w.text("plan-day");
     let page =
-        framed(w, app, Framed { title: "Plan the day", active: Nav::Plan, crumb, notice, body, ..Framed::default() })
-            .await?;
+        framed(w, app, Framed { title: &title, active: Nav::Plan, crumb, notice, body, ..Framed::default() }).await?;
     Ok((status, page).into_response())
 }
 
-fn clubs_in_words(w: &Words, job: &Job) -> String {
-    format!("Parts of {}", job.clubs.iter().map(|one| club_name(w, one)).collect::<Vec<_>>().join(", "))
+fn parts_of(w: &Words, job: &Job) -> String {
+    let clubs: Vec<String> = job.clubs.iter().map(|club| club_name(w, club)).collect();
+    text!(w, "plan-day-parts", clubs = clubs)
 }
 
 fn day_request(seconds: f64) -> DayRequest {
@@ -356,7 +374,7 @@ async fn search_day(
     Reader(w): Reader,
     Form(fields): Form<Vec<(String, String)>>,
 ) -> PageResult {
-    let said = text(&fields, "seconds");
+    let said = entry(&fields, "seconds");
     let searched = match said.trim().parse() {
         Ok(seconds) => app.plan_day_soon(&day_request(seconds), true).await,
         Err(_) => Err(AppError::invalid(EdgeFault::NotSeconds { text: said.to_owned() })),
@@ -379,17 +397,17 @@ fn searching(w: &Words, day: &DayPlan, search: Option<DaySearch>) -> Markup {
             div.actions data-again="1" {
                 span { (sought(w, day, search)) }
                 form method="post" action="/plan/day/stop" {
-                    (button(&Button { label: "Enough: take the best so far", kind: ButtonKind::Quiet, ..Button::default() }))
+                    (button(&Button { label: &w.text("plan-day-enough"), kind: ButtonKind::Quiet, ..Button::default() }))
                 }
-                noscript { a href="/plan/day" { "Look again" } }
+                noscript { a href="/plan/day" { (w.text("plan-day-look-again")) } }
             }
         } @else if day.gap > 1e-9 {
             div.actions {
-                span { "Search longer:" }
-                @for (seconds, label) in [("10", "10 s"), ("60", "A minute")] {
+                span { (w.text("plan-day-longer")) }
+                @for seconds in ["10", "60"] {
                     form method="post" action="/plan/day/search" {
                         (hidden("seconds", seconds))
-                        (button(&Button { label, kind: ButtonKind::Quiet, ..Button::default() }))
+                        (button(&Button { label: &text!(w, "plan-day-seconds", seconds = seconds), kind: ButtonKind::Quiet, ..Button::default() }))
                     }
                 }
             }
@@ -399,27 +417,28 @@ fn searching(w: &Words, day: &DayPlan, search: Option<DaySearch>) -> Markup {
 
 fn sought(w: &Words, day: &DayPlan, search: DaySearch) -> String {
     let at = search.at;
-    let time = format!("{} of {} s", decimal(at.seconds, 0), decimal(search.asked_s, 0));
     // The plan that stands here may be better already than what the longer search has come to so far.
     let reached = if at.cost.is_finite() && at.cost > 0.0 { 1.0 - at.bound / at.cost } else { 1.0 };
-    let gap = reached.min(day.gap);
-    if gap < 0.5 {
-        format!("Searching, {time}: within {} % of the best there is.", decimal(100.0 * gap, 1))
+    let gap_share = reached.min(day.gap);
+    let (now, of) = (at.seconds.round() as i64, search.asked_s.round() as i64);
+    if gap_share < KNOWN_GAP {
+        text!(w, "plan-day-searching-within", now = now, of = of, gap_share = gap_share)
     } else {
-        format!("Searching, {time}.")
+        text!(w, "plan-day-searching", now = now, of = of)
     }
 }
 
 fn proof(w: &Words, day: &DayPlan, searching: bool) -> String {
     if day.gap <= 1e-9 {
-        return "Proven: no other choice of these parts comes out better over all jobs, the most urgent first.".into();
+        return w.text("plan-day-proven");
     }
-    // Before the first proof the gap is as good as unknown.
-    let within = if day.gap < 0.5 {
-        format!("; proven to be within {} % of the best there is", decimal(100.0 * day.gap, 1))
+    let found = if day.gap < KNOWN_GAP {
+        text!(w, "plan-day-best-within", gap_share = day.gap)
     } else {
-        String::new()
+        w.text("plan-day-best")
     };
-    let better = if searching { " A better one is searched for; it stands here then." } else { "" };
-    format!("The best plan so far over all jobs, the most urgent first{within}.{better}")
+    if searching { format!("{found} {}", w.text("plan-day-better-comes")) } else { found }
 }
+
+/// Before the first proof the gap is as good as unknown.
+const KNOWN_GAP: f64 = 0.5;

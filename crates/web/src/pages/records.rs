@@ -3,27 +3,26 @@
 use super::{Framed, PageResult, framed, say};
 use crate::asked::{Asked, Path};
 use crate::reader::Reader;
-use crate::units::restated;
 use app::App;
 use app::job::JobLine;
 use axum::Router;
 use axum::extract::State;
 use axum::response::IntoResponse;
 use axum::routing::get;
+use bench::glue::Batch;
 use bench::open_point::OpenPoint;
-use bench::record::ClubRecord;
-use bench::record::Line;
-use bench::record::Record;
-use bench::record::Verdict;
+use bench::record::{ASKED_CONFIDENCE, ClubRecord, Line, Record, RecordReading, Verdict};
 use look::{
-    Action, ButtonKind, Cell, Column, Icon, Nav, Table, Tone, definitions, empty_state, link_button, section, table,
-    tag,
+    Action, ButtonKind, Cell, Column, Icon, Nav, Table, Tone, definitions, empty_state, link_button, rich, section,
+    table, tag,
 };
 use maud::{Markup, html};
-use quantity::{Length, SwingWeight, decimal};
 use serde::Deserialize;
 use trade::job::JobState;
-use words::Words;
+use trade::model::Model;
+use trade::plan::PlannedPart;
+use trade::reading::What;
+use words::{Words, text};
 
 pub(super) fn router() -> Router<App> {
     Router::new().route("/records", get(index)).route("/records/{job}", get(show))
@@ -47,190 +46,239 @@ async fn index(State(app): State<App>, Reader(w): Reader, Asked(query): Asked<In
         let row = |job: &JobLine| {
             let day = job.finished_at.map_or(job.due, |at| w.day_of(at));
             vec![
-                Cell(html! { a.job-link href={ "/records/" (job.number) } { "Job " (job.number) " · " (job.player) } }),
+                Cell(
+                    html! { a.job-link href={ "/records/" (job.number) } { (text!(w, "record-job-of", job = job.number, player = job.player)) } },
+                ),
                 Cell::from(job.clubs.join(" ")),
                 Cell::from(w.date(day)),
             ]
         };
         table(&Table {
-            caption,
-            columns: ["job", "clubs", when].map(Column::words).to_vec(),
+            caption: &w.text(caption),
+            columns: ["record-head-job", "record-head-clubs", when].map(|id| Column::words(w.text(id))).to_vec(),
             rows: jobs.iter().map(row).collect(),
             cards: true,
             ..Table::default()
         })
     };
     let body = html! {
-        p.actions { (link_button("/capability", "Capability", ButtonKind::Quiet, None, "")) " " (link_button("/learned", "What the shop has learned", ButtonKind::Quiet, None, "")) }
+        p.actions { (link_button("/capability", &w.text("page-capability"), ButtonKind::Quiet, None, "")) " " (link_button("/learned", &w.text("record-learned"), ButtonKind::Quiet, None, "")) }
         @if finished.is_empty() && open.is_empty() {
-            (empty_state("No record yet.", "A record grows with the readings of a job.", &[Action { href: "/bench", label: "Bench", primary: true }]))
+            (empty_state(&w.text("record-none"), &w.text("record-none-next"), &[Action { href: "/bench", label: &w.text("frame-bench"), primary: true }]))
         }
-        @if !shown.is_empty() { (section("Finished", &html! {}, &list("Finished jobs", "finished", shown))) }
-        @if let Some(below) = earlier { p.actions { (link_button(&format!("/records?below={below}"), "Earlier ones", ButtonKind::Quiet, None, "")) } }
-        @if !open.is_empty() { (section("At the bench, so far", &html! {}, &list("Jobs at the bench", "due", &open))) }
+        @if !shown.is_empty() { (section(&w.text("record-finished"), &html! {}, &list("record-finished-jobs", "record-head-finished", shown))) }
+        @if let Some(below) = earlier { p.actions { (link_button(&format!("/records?below={below}"), &w.text("record-earlier"), ButtonKind::Quiet, None, "")) } }
+        @if !open.is_empty() { (section(&w.text("record-at-bench"), &html! {}, &list("record-at-bench-jobs", "record-head-due", &open))) }
     };
-    Ok(framed(&w, &app, Framed { title: "Records", active: Nav::Records, body, ..Framed::default() })
+    let title = w.text("record-titles");
+    Ok(framed(&w, &app, Framed { title: &title, active: Nav::Records, body, ..Framed::default() })
         .await?
         .into_response())
 }
 
 async fn show(State(app): State<App>, Reader(w): Reader, Path(job): Path<i64>) -> PageResult {
     let record = app.record(job).await?;
+    let models = app.models(None).await?;
     let body = html! {
         p.actions.no-print {
-            (link_button(&format!("/api/v1/jobs/{job}/record"), "Record as a file", ButtonKind::Quiet, Some(Icon::Export), ""))
+            (link_button(&format!("/api/v1/jobs/{job}/record"), &w.text("record-as-file"), ButtonKind::Quiet, Some(Icon::Export), ""))
         }
         (summary(&w, &record))
-        @for club in &record.clubs { (club_part(&w, club)) }
+        @for club in &record.clubs { (club_part(&w, &record, club, &models)) }
     };
-    let crumb = format!("Job {job} · {} · {}", record.player, record.state.word());
+    let crumb = text!(w, "record-crumb", job = job, player = record.player, state = record.state);
+    let title = w.text("record-title");
     let page =
-        framed(&w, &app, Framed { title: "Record", active: Nav::Records, crumb, body, ..Framed::default() }).await?;
+        framed(&w, &app, Framed { title: &title, active: Nav::Records, crumb, body, ..Framed::default() }).await?;
     Ok(page.into_response())
 }
 
 fn summary(w: &Words, record: &Record) -> Markup {
     let mut rows = vec![
-        ("shop", html! { (record.shop) }),
-        ("player", html! { (record.player) ", " (record.hand) }),
-        ("due", html! { (w.date(record.due)) }),
-        ("set", html! { (record.rule) }),
+        (w.text("record-shop"), html! { (record.shop) }),
+        (
+            w.text("record-player"),
+            html! { (text!(w, "record-player-hand", player = record.player, hand = record.hand)) },
+        ),
+        (w.text("record-due"), html! { (w.date(record.due)) }),
+        (w.text("record-set"), html! { (w.tell(&record.rule)) }),
     ];
     if !record.hands.is_empty() {
-        rows.push(("made by", html! { (record.hands.join(", ")) }));
+        rows.push((w.text("record-made-by"), html! { (record.hands.join(", ")) }));
     }
     if let Some(last) = record.last_reading_at {
-        rows.push(("last reading", html! { (w.moment(last)) }));
+        rows.push((w.text("record-last-reading"), html! { (w.moment(last)) }));
     }
     if let Some(reference) = &record.reference {
-        let mut said = vec![format!("the {}", reference.number)];
-        said.extend(reference.swing_weight_points.map(|figure| w.swing_weight(figure)));
-        said.extend(reference.total_mass_g.map(|figure| w.mass(figure)));
-        said.extend(reference.length_mm.map(|figure| w.length(figure)));
-        said.extend(reference.cpm.map(|c| format!("{} cpm", decimal(c, 0))));
-        if !reference.scale.is_empty() {
-            said.push(format!("read on {}", reference.scale));
-        }
-        rows.push(("reference club", html! { (said.join(", ")) }));
+        let figures = [
+            Some(w.club_number(&reference.number)),
+            reference.swing_weight_points.map(|points| w.swing_weight(points)),
+            reference.total_mass_g.map(|mass_g| w.mass(mass_g)),
+            reference.length_mm.map(|length_mm| w.length(length_mm)),
+            reference.cpm.map(|cpm| say::value(w, What::Cpm, cpm)),
+            Some(&reference.scale).filter(|s| !s.is_empty()).map(|s| text!(w, "record-reference-read-on", scale = s)),
+        ];
+        let figures: Vec<String> = figures.into_iter().flatten().collect();
+        rows.push((w.text("record-reference"), html! { (figures.join(", ")) }));
     }
     for batch in &record.batches {
-        rows.push(("adhesive", html! { "batch " (batch.number) ", " (batch.adhesive) ", lot " (batch.lot) ", mixed " (w.moment(batch.mixed_at)) " by " (batch.by)
-            @if let Some(reason) = &batch.cold_reason { ", at " (decimal(batch.room_c, 0)) " °C, colder than its sheet: " (reason) }
-            @if let Some(why) = &batch.taken_back { "; taken back: " (why) } }));
+        rows.push((w.text("record-adhesive"), html! { (batch_words(w, batch)) }));
     }
     definitions(&rows)
 }
 
-fn club_part(w: &Words, club: &ClubRecord) -> Markup {
+fn batch_words(w: &Words, batch: &Batch) -> String {
+    let more = |before: String, next: String| text!(w, "record-more", a = before, b = next);
+    let mut said = text!(
+        w,
+        "record-batch",
+        batch = batch.number,
+        adhesive = batch.adhesive,
+        lot = batch.lot,
+        mixed_at = batch.mixed_at,
+        by = batch.by
+    );
+    if let Some(reason) = &batch.cold_reason {
+        said = more(said, text!(w, "record-batch-cold", room_c = batch.room_c, reason = reason));
+    }
+    if let Some(reason) = &batch.taken_back {
+        said = more(said, text!(w, "record-batch-taken-back", reason = reason));
+    }
+    said
+}
+
+fn club_part(w: &Words, record: &Record, club: &ClubRecord, models: &[Model]) -> Markup {
     let target = &club.target;
-    let name = format!("{} {}", target.number, target.club_kind.word());
+    let name = w.club(&target.club_kind, &target.number);
+    let heads = [
+        "record-value",
+        "record-sheet",
+        "record-built",
+        "record-verdict",
+        "record-off-by",
+        "record-tolerance",
+        "record-chance",
+    ];
     section(
-        &name,
-        &html! { span.small { "card " (club.card) } },
+        &text!(w, "record-club", club = name),
+        &html! { span.small { (text!(w, "record-card", card = club.card)) } },
         &html! {
             (table(&Table {
-                caption: &format!("{name}: target and as built"),
-                columns: ["value", "sheet", "built", "verdict", "off by", "tolerance", "chance of in"]
-                    .iter().enumerate().map(|(i, head)| Column { head: (*head).into(), figures: i > 0 && i != 3 }).collect(),
+                caption: &text!(w, "record-club-lines", club = name),
+                columns: heads
+                    .iter().enumerate().map(|(i, head)| Column { head: w.text(head).into(), figures: i > 0 && i != 3 }).collect(),
                 rows: club.lines.iter().map(|one| line_row(w, one)).collect(),
                 cards: true,
                 ..Table::default()
             }))
             (verdict_words(w, club))
-            p { "Parts: " @for (i, part) in club.parts.iter().enumerate() {
-                @if i > 0 { "; " } (part.kind) " " strong { (part.code) } " " (part.model) ", " (w.mass(part.mass_g))
-                @if !part.lot.is_empty() { ", lot " (part.lot) }
-            } "." @if let Some(cut) = club.cut_shaft_mm { " Shaft cut to " (w.length(cut)) "." }
-            @if !club.batches.is_empty() { " Glued from batch " (club.batches.iter().map(ToString::to_string).collect::<Vec<_>>().join(", ")) "." } }
-            @for pass in &club.let_pass { p { (tag(Tone::Care, "let pass")) " " (pass.step) ": " (pass.reason) " (" (pass.by) ", " (w.moment(pass.at)) ")" } }
-            @for passed in &club.passed { p { (tag(Tone::Care, "with something open")) " " (passed.step.replace('_', " ")) ": "
-                (restated(w, &passed.points.iter().map(OpenPoint::words).collect::<Vec<_>>().join("; "))) ". "
-                (passed.reason) " (" (passed.by) ", " (w.moment(passed.at)) ")" } }
-            details { summary { "Margins against the Equipment Rules" }
-                ul.plain { @for margin in &club.margins { li { (restated(w, &margin.words)) " " span.small { (margin.clause) } } } }
-                p.small { "Measured margins only. Whether a club may be played is for the governing bodies to rule." }
+            p { (parts_words(w, club, models)) }
+            @for pass in &club.let_pass { p { (tag(Tone::Care, &w.text("record-override-tag"))) " "
+                (text!(w, "record-override", step = record.step_name(&pass.step), reason = pass.reason, by = pass.by, at_at = pass.at)) } }
+            @for passed in &club.passed { p { (tag(Tone::Care, &w.text("record-open-tag"))) " "
+                (text!(w, "record-open", step = record.step_name(&passed.step), points = passed.points.iter().map(OpenPoint::fact).collect::<Vec<_>>(),
+                    reason = passed.reason, by = passed.by, at_at = passed.at)) } }
+            details { summary { (w.text("record-margins")) }
+                ul.plain { @for margin in &club.margins { li { (w.told(&margin.fact)) " " span.small { (text!(w, "rules-clause", clause = margin.clause)) } } } }
+                p.small { (w.text("record-margins-means")) }
             }
-            details { summary { "All readings" }
-                ul.plain { @for r in &club.readings {
-                    li.struck[!r.stands] { (r.reading.step) ", " (r.reading.what) ": " strong { (say::as_read(w, r.reading.what, r.reading.value, &r.reading.typed)) }
-                        @if let Some(f) = &r.reading.forecast {
-                            span.small { " expected " (say::forecast(w, r.reading.what, f.value, f.band)) ", "
-                                (say::difference(w, r.reading.what, r.reading.value - f.value)) }
-                        }
-                        @if r.doubted { " " (tag(Tone::Doubt, "doubted")) }
-                        @if r.reading.insisted { " " (tag(Tone::Care, "stood by")) }
-                        @if let Some(why) = &r.reading.taken_back { " taken back: " (why) }
-                        span.small { " " (r.reading.by) ", " (w.moment(r.reading.at)) } }
-                } }
+            details { summary { (w.text("record-readings")) }
+                ul.plain { @for r in &club.readings { (reading_line(w, record, r)) } }
             }
         },
     )
 }
 
+fn reading_line(w: &Words, record: &Record, r: &RecordReading) -> Markup {
+    let reading = &r.reading;
+    let (step, what) = (record.step_name(&reading.step), reading.what);
+    let strong = |_: &str, inner: &str| html! { strong { (inner) } };
+    html! {
+        li.struck[!r.stands] {
+            @if what == What::Done { (rich!(w, "record-step-done", strong, step = step)) } @else {
+                (rich!(w, "record-reading", strong, step = step, what = what, read = say::as_read(w, what, reading.value, &reading.typed)))
+            }
+            @if let Some(f) = &reading.forecast {
+                span.small { " " (text!(w, "record-reading-expected", forecast = say::forecast(w, what, f.value, f.band),
+                    difference = say::difference(w, what, reading.value - f.value))) }
+            }
+            @if r.doubted { " " (tag(Tone::Doubt, &w.text("record-doubted"))) }
+            @if reading.insisted { " " (tag(Tone::Care, &w.text("record-stood-by"))) }
+            @if let Some(reason) = &reading.taken_back { " " (text!(w, "record-reading-taken-back", reason = reason)) }
+            span.small { " " (text!(w, "record-by", by = reading.by, at_at = reading.at)) }
+        }
+    }
+}
+
+/// The parts of a club by the names of their models, its cut and its batches.
+fn parts_words(w: &Words, club: &ClubRecord, models: &[Model]) -> String {
+    let part = |part: &PlannedPart| {
+        let name = models.iter().find(|m| m.code() == part.model).map_or(part.model.as_str(), Model::name);
+        let (kind, code, mass_g) = (part.kind, &part.code, part.mass_g);
+        if part.lot.is_empty() {
+            text!(w, "record-part", kind = kind, name = name, code = code, mass_g = mass_g)
+        } else {
+            text!(w, "record-part-lot", kind = kind, name = name, code = code, mass_g = mass_g, lot = part.lot)
+        }
+    };
+    let mut parts = club.parts.iter().map(part);
+    let first = parts.next().unwrap_or_default();
+    let parts = parts.fold(first, |before, next| text!(w, "record-more", a = before, b = next));
+    let batches: Vec<String> = club.batches.iter().map(ToString::to_string).collect();
+    let said = [
+        Some(text!(w, "record-parts", parts = parts)),
+        club.cut_shaft_mm.map(|cut_mm| text!(w, "record-cut", cut_mm = cut_mm)),
+        (!batches.is_empty()).then(|| text!(w, "record-glued", n = batches.len(), batches = batches.clone())),
+    ];
+    said.into_iter().flatten().collect::<Vec<_>>().join(" ")
+}
+
 fn line_row(w: &Words, line: &Line) -> Vec<Cell> {
-    let show = |v: f64| match line.unit.as_str() {
-        "points" => SwingWeight::from_points(v).letter(1),
-        "mm" => w.length_to(v, 2),
-        "°" => w.angle(v),
-        unit => format!("{} {unit}", decimal(v, 1)),
+    let show = |value: f64| say::value(w, line.what, value);
+    let band = |half: f64| text!(w, "record-plus-minus", figure = say::band(w, line.what, half));
+    let built = match (line.built, line.band) {
+        (Some(value), Some(half)) => say::forecast(w, line.what, value, half),
+        _ => w.text("record-not-read"),
     };
-    let plain = |v: f64| match line.unit.as_str() {
-        "mm" => decimal(Length::from_mm(v).inch(), 2),
-        _ => decimal(v, 1),
-    };
-    let built = line.built.zip(line.band).map_or_else(
-        || "not read".to_owned(),
-        |(v, band)| format!("{} ± {}", show(v), plain(if line.unit == "mm" { band } else { band.max(0.05) })),
-    );
+    let what = if line.within_set { text!(w, "record-within-set", what = line.what) } else { w.tell(&line.what) };
     vec![
-        Cell::from(line.what.clone()),
+        Cell::from(what),
         Cell::from(line.target.map_or_else(String::new, show)),
         Cell::from(built),
         Cell(match line.verdict {
-            Verdict::In => tag(Tone::Good, "in"),
-            Verdict::Out => tag(Tone::Bad, "out"),
-            Verdict::TooClose => tag(Tone::Care, "too close to say"),
+            Verdict::In => tag(Tone::Good, &w.tell(&Verdict::In)),
+            Verdict::Out => tag(Tone::Bad, &w.tell(&Verdict::Out)),
+            Verdict::TooClose => tag(Tone::Care, &w.tell(&Verdict::TooClose)),
             Verdict::NotRead => html! {},
         }),
-        Cell::from(line.difference.map_or_else(String::new, |d| {
-            let size = plain(d.abs());
-            let nothing = size.chars().all(|c| matches!(c, '0' | '.'));
-            let sign = if nothing {
-                ""
-            } else if d < 0.0 {
-                "−"
-            } else {
-                "+"
-            };
-            format!("{sign}{size}")
-        })),
-        Cell::from(line.target.and(line.tolerance).map_or_else(String::new, |t| format!("± {}", plain(t)))),
+        Cell::from(line.difference.map_or_else(String::new, |off| say::difference(w, line.what, off))),
+        Cell::from(line.target.and(line.tolerance).map_or_else(String::new, band)),
         Cell::from(line.probability.map_or_else(String::new, |share| percent(w, share))),
     ]
 }
 
-/// A probability as a share in a hundred that never claims to be certain.
+/// A probability as a share in a hundred that never claims to be certain, nor the confidence at which a value is called in
+/// where it falls short of it.
 fn percent(w: &Words, probability: f64) -> String {
+    let asked = ASKED_CONFIDENCE * 100.0;
     match probability * 100.0 {
-        p if p > 99.9 => "> 99.9 %".to_owned(),
-        p if p < 0.1 => "< 0.1 %".to_owned(),
-        p if !(1.0..=99.0).contains(&p) => format!("{} %", decimal(p, 1)),
-        p => format!("{} %", decimal(p, 0)),
+        p if p > 99.9 => w.text("record-chance-over"),
+        p if p < 0.1 => w.text("record-chance-under"),
+        p if p < asked && p.round() >= asked => text!(w, "record-chance-share", of_share = (p * 10.0).floor() / 1000.0),
+        p if !(1.0..=99.0).contains(&p) => text!(w, "record-chance-share", of_share = p / 100.0),
+        p => text!(w, "record-chance-whole", of_share = p / 100.0),
     }
 }
 
-/// What the verdict on the swing weight rests on: the chance, and how far inside a value must lie to be called in.
+/// How near to its target the swing weight must come out to be called in. For the builder: on paper the verdict is enough.
 fn verdict_words(w: &Words, club: &ClubRecord) -> Markup {
-    let swing_weight = club.lines.iter().find(|line| line.what == "swing weight");
-    let Some((line, chance)) = swing_weight.and_then(|line| line.probability.map(|p| (line, p))) else {
-        return html! {};
-    };
+    let swing_weight = club.lines.iter().find(|line| line.what == What::SwingWeight);
+    let Some(line) = swing_weight.filter(|line| line.probability.is_some()) else { return html! {} };
     html! {
-        p.small { "The swing weight lies in tolerance with a chance of " (percent(w, chance)) "; “in” or “out” is said from 95 % on. "
+        p.small.no-print {
             @match (line.guard_band, line.tolerance) {
-                (Some(guard), Some(tolerance)) => { "To be called in it must come out within ± "
-                    (decimal((tolerance - guard).max(0.0), 2)) ": " (decimal(guard, 2)) " inside the tolerance." }
-                _ => { "It is not known well enough for “in” to be said at all: read it once more, re-seated, or hold the scale against its check weight." }
+                (Some(guard), Some(tolerance)) => { (text!(w, "record-called-in", within_points = (tolerance - guard).max(0.0))) }
+                _ => { (w.text("record-never-in")) }
             }
         }
     }

@@ -1,12 +1,13 @@
 //! Figures as the trade writes them.
 
 use bench::club_state::AskState;
+use bench::open_point::OpenClub;
 use bench::target::Target;
 use jiff::Timestamp;
 use quantity::{LengthUnit, decimal};
 use trade::reading::Unit;
 use trade::reading::What;
-use words::Words;
+use words::{Words, text};
 
 /// A value of a reading in its own unit.
 pub(crate) fn value(w: &Words, what: What, value: f64) -> String {
@@ -15,8 +16,8 @@ pub(crate) fn value(w: &Words, what: What, value: f64) -> String {
         Unit::Gram => w.mass(value),
         Unit::Millimetre => w.length_to(value, 2),
         Unit::Degree => w.angle(value),
-        Unit::Cpm => format!("{} cpm", decimal(value, 1)),
-        Unit::None => "done".to_owned(),
+        Unit::Cpm => text!(w, "reading-cpm", figure_cpm = value),
+        Unit::None => w.tell(&What::Done),
     }
 }
 
@@ -32,8 +33,8 @@ pub(crate) fn band(w: &Words, what: What, band: f64) -> String {
 /// Beside the largest figure of a step: `± 0.3 expected`; `± 0.5° asked` where nothing is forecast and the sheet asks.
 pub(crate) fn expected_note(w: &Words, ask: &AskState) -> String {
     match (&ask.expected, &ask.target) {
-        (Some(e), _) => format!("± {} expected", band(w, ask.what, e.band)),
-        (None, Some(t)) => format!("± {} asked", band(w, ask.what, t.tolerance)),
+        (Some(e), _) => text!(w, "reading-band-expected", band = band(w, ask.what, e.band)),
+        (None, Some(t)) => text!(w, "reading-band-asked", band = half(w, ask.what, t.tolerance)),
         (None, None) => String::new(),
     }
 }
@@ -49,13 +50,25 @@ pub(crate) fn expected(w: &Words, ask: &AskState) -> String {
 
 /// `D9.7 ± 0.6`: a forecast that stands, or stood when its reading came.
 pub(crate) fn forecast(w: &Words, what: What, middle: f64, half: f64) -> String {
-    format!("{} ± {}", value(w, what, middle), band(w, what, half))
+    text!(w, "reading-with-band", value = value(w, what, middle), band = band(w, what, half))
 }
 
 /// `asked 21.0° ± 0.5°`: what the sheet asks.
 pub(crate) fn asked(w: &Words, what: What, target: &Target) -> String {
-    let sign = if what.unit() == Unit::Degree { "°" } else { "" };
-    format!("asked {} ± {}{sign}", value(w, what, target.value), band(w, what, target.tolerance))
+    text!(w, "reading-asked", value = value(w, what, target.value), band = half(w, what, target.tolerance))
+}
+
+/// Half width of a tolerance: as [`band`], an angle with its sign.
+fn half(w: &Words, what: What, tolerance: f64) -> String {
+    match what.unit() {
+        Unit::Degree => w.angle(tolerance),
+        _ => band(w, what, tolerance),
+    }
+}
+
+/// What is open on a club: “swing weight at “Dry” is doubted and lie is not read”.
+pub(crate) fn open(w: &Words, club: &OpenClub) -> String {
+    w.list(&club.facts.iter().map(|fact| w.told(fact)).collect::<Vec<_>>())
 }
 
 /// A reading less what was expected of it: `+0.3`, `−0.04 in`, `0.0`.
@@ -78,21 +91,21 @@ pub(crate) fn difference(w: &Words, what: What, by: f64) -> String {
 /// What was read as it was typed; a swing weight that came as bare points in letters as well.
 pub(crate) fn as_read(w: &Words, what: What, read: f64, typed: &str) -> String {
     match what {
-        What::Done => "done".to_owned(),
+        What::Done => w.tell(&What::Done),
         _ if what.unit() == Unit::Points && typed.trim().parse::<f64>().is_ok() => value(w, what, read),
         _ => typed.to_owned(),
     }
 }
 
 /// Which unit an entry without one is taken in.
-pub(crate) fn unit_hint(w: &Words, what: What) -> &'static str {
+pub(crate) fn unit_hint(w: &Words, what: What) -> String {
     match what.unit() {
         // A letter and points says itself what it is.
-        Unit::Points | Unit::None => "",
-        Unit::Gram => w.mass_sign(),
-        Unit::Millimetre => w.length_sign(),
-        Unit::Degree => "degrees",
-        Unit::Cpm => "cpm",
+        Unit::Points | Unit::None => String::new(),
+        Unit::Gram => w.mass_sign().to_owned(),
+        Unit::Millimetre => w.length_sign().to_owned(),
+        Unit::Degree => w.text("reading-unit-degrees"),
+        Unit::Cpm => w.tell(&Unit::Cpm),
     }
 }
 
@@ -100,9 +113,9 @@ pub(crate) fn unit_hint(w: &Words, what: What) -> &'static str {
 pub(crate) fn left(w: &Words, now: Timestamp, until: Timestamp) -> String {
     let minutes = (until.as_second() - now.as_second() + 59) / 60;
     match minutes {
-        m if m <= 0 => "over".to_owned(),
-        m if m < 60 => format!("{m} min"),
-        m if m < 48 * 60 => format!("{} h {:02} min", m / 60, m % 60),
-        m => format!("{} days", m / 60 / 24),
+        m if m <= 0 => w.text("left-over"),
+        m if m < 60 => text!(w, "left-minutes", minutes = m),
+        m if m < 48 * 60 => text!(w, "left-hours", hours = m / 60, minutes = format!("{:02}", m % 60)),
+        m => text!(w, "left-days", days = m / 60 / 24),
     }
 }

@@ -1,7 +1,8 @@
 //! A check of a scale: one weight, one figure, one touch.
 
 use super::beside_its_entry;
-use super::entries::{Entries, capital, go_to, in_address, typed_at};
+use super::entries::{Entries, go_to, in_address, typed_at};
+use super::scale_health::amount_of;
 use super::{Framed, PageResult, Who, framed};
 use crate::asked::Path;
 use crate::reader::Reader;
@@ -18,23 +19,21 @@ use desk::scale_health::LooksLike;
 use jiff::civil::Date;
 use look::{
     Action, Button, ButtonKind, Choice, Field, Icon, Notice, Tone, button, empty_state, field, hidden, icon, radios,
-    request_key,
+    request_key, rich,
 };
 use maud::{Markup, html};
-use trade::gauge::Measures;
-use trade::gauge::Standard;
-use trade::gauge::print_error;
-use trade::gauge::print_value;
-use trade::reading::Unit;
-use trade::reading::What;
-use words::Words;
+use quantity::{LengthUnit, MassUnit};
+use trade::gauge::{Gauge, Measures, Standard};
+use trade::reading::{Unit, What};
+use trade::trust::TrustSaid;
+use words::{Words, text};
 
 pub(super) fn router() -> Router<App> {
     Router::new().route("/scales/{scale}/check", get(show).post(keep))
 }
 
 /// What the entry is called for a connected scale, so that its settled value is put there by itself.
-pub(super) const fn live_name(w: &Words, measures: Measures) -> &'static str {
+pub(super) const fn live_name(measures: Measures) -> &'static str {
     match measures {
         Measures::Mass => "check_mass",
         Measures::SwingWeight => "check_weight",
@@ -42,40 +41,50 @@ pub(super) const fn live_name(w: &Words, measures: Measures) -> &'static str {
     }
 }
 
-/// Which unit an entry without one is taken in.
-const fn unit_hint(w: &Words, measures: Measures) -> &'static str {
+/// Which unit an entry without one is taken in: a letter and points says itself what it is.
+pub(super) fn unit_hint(w: &Words, measures: Measures) -> String {
     match measures {
-        Measures::Mass => "g",
-        Measures::SwingWeight => "",
-        Measures::Frequency => "cpm",
-        Measures::Angle => "°",
-        Measures::Length => "mm",
+        Measures::SwingWeight => String::new(),
+        other => w.amount_sign(amount_of(other)),
     }
+}
+
+/// An entry with the reader's unit, where it has none and is not in the unit that a bare figure is taken in.
+pub(super) fn with_unit(w: &Words, measures: Measures, typed: &str) -> String {
+    let bare = !typed.chars().any(char::is_alphabetic) && typed.chars().any(|c| c.is_ascii_digit());
+    let other = match measures {
+        Measures::Mass => w.units.mass != MassUnit::Gram,
+        Measures::Length => w.units.length != LengthUnit::Millimetre,
+        Measures::SwingWeight | Measures::Frequency | Measures::Angle => false,
+    };
+    if bare && other { format!("{} {}", typed.trim(), unit_hint(w, measures)) } else { typed.to_owned() }
 }
 
 /// What speaks against the scales that a step reads, beside its entry; nothing where they are trusted.
 pub(super) fn scale_words(w: &Words, file: &JobFile, asks: &[What], today: Date) -> Markup {
     let read = |unit: Unit| asks.iter().any(|what| what.unit() == unit);
     let (balance, mass) = (&file.shop.balance_scale.key, &file.shop.mass_scale.key);
-    let said: Vec<(String, String)> = [(balance, read(Unit::Points)), (mass, read(Unit::Gram))]
+    let said: Vec<(TrustSaid, String)> = [(balance, read(Unit::Points)), (mass, read(Unit::Gram))]
         .into_iter()
         .filter(|(_, read)| *read)
         .filter_map(|(key, _)| file.watch.against(key).zip(file.shop.instrument(key).ok()))
-        .map(|(trust, gauge)| (desk::scale_health::sentence(trust, &gauge, today), gauge.key))
+        .filter_map(|(trust, gauge)| desk::scale_health::said(trust, &gauge, today).map(|said| (said, gauge.key)))
         .collect();
-    html! { @for (words, key) in &said { (caution_with_link(w, words, key)) } }
+    html! { @for (said, key) in &said { (caution_with_link(w, said, key)) } }
 }
 
 /// What speaks against the gram scale, beside the entry of a part; nothing where it is trusted.
 pub(super) async fn gram_scale_words(w: &Words, app: &App) -> Result<Markup, app::AppError> {
     let key = app.shop().await?.mass_scale.key;
     let (all, _) = app.scales_today().await?;
-    let wrong = all.iter().find(|scale| scale.key == key && !scale.words.is_empty());
-    Ok(html! { @if let Some(scale) = wrong { (caution_with_link(w, &scale.words, &scale.key)) } })
+    let said = all.iter().find(|scale| scale.key == key).and_then(|scale| scale.said.as_ref());
+    Ok(html! { @if let Some(said) = said { (caution_with_link(w, said, &key)) } })
 }
 
-fn caution_with_link(w: &Words, words: &str, key: &str) -> Markup {
-    html! { p.caution { (icon(Icon::Caution)) span { (words) " " a href={ "/scales/" (in_address(key)) "/check" } { "Check it" } } } }
+fn caution_with_link(w: &Words, said: &TrustSaid, key: &str) -> Markup {
+    html! { p.caution { (icon(Icon::Caution)) span {
+        (w.tell(said)) " " a href={ "/scales/" (in_address(key)) "/check" } { (w.text("scale-check-link")) }
+    } } }
 }
 
 async fn show(
@@ -106,89 +115,79 @@ async fn page(
     let gauge = &health.gauge;
     let body = match standard(health, form) {
         None => empty_state(
-            &format!("The {} has nothing to be checked with.", gauge.name),
-            "A check weight with its certified figure, or a club whose swing weight was assigned, tells whether a scale may be relied on.",
-            &[Action { href: "/scales/setup", label: "Enter a check weight", primary: true }],
+            &text!(w, "scale-check-none", scale = gauge.name),
+            &w.text("scale-check-none-next"),
+            &[Action { href: "/scales/setup", label: &w.text("scale-check-enter-weight"), primary: true }],
         ),
         Some(on) => entry(w, health, form, on, asked),
     };
-    let notice =
-        asked.map(|a| Notice { tone: Tone::Care, text: format!("{}.", capital(&a.words)), next: a.next.clone() });
-    let title = format!("Check the {}", gauge.name);
-    let page = framed(
-        w,
-        app,
-        Framed {
-            title: &title,
-            crumb: "scales".into(),
-            notice: form.notice(w).or(notice),
-            at_bench: true,
-            body,
-            ..Framed::default()
-        },
-    )
-    .await?;
-    Ok((status, page).into_response())
+    let notice = asked.map(|a| Notice { tone: Tone::Care, text: w.sentence(&a.said), next: w.tell(&a.next) });
+    let title = text!(w, "scale-check-title", scale = gauge.name);
+    let notice = form.notice(w).or(notice);
+    let view =
+        Framed { title: &title, crumb: w.text("scale-check-crumb"), notice, at_bench: true, body, ..Framed::default() };
+    Ok((status, framed(w, app, view).await?).into_response())
 }
 
 fn entry(w: &Words, health: &ScaleHealth, form: &Entries, on: &Standard, asked: Option<&Doubtful>) -> Markup {
     let gauge = &health.gauge;
-    let labels: Vec<String> = health
-        .standards
-        .iter()
-        .map(|s| format!("{}: {} ± {}", s.name, print_value(gauge, s.value), print_error(gauge, s.tolerance_on(gauge))))
-        .collect();
+    let label = |s: &Standard| {
+        let (value, allowed) = (gauge.reading(s.value), gauge.amount(s.tolerance_on(gauge)));
+        text!(w, "scale-check-choice", standard = s.name, value = value, allowed = allowed)
+    };
     let choices: Vec<Choice<'_>> = health
         .standards
         .iter()
-        .zip(&labels)
-        .map(|(s, label)| Choice { value: &s.key, label: label.into(), chosen: s.key == on.key })
+        .map(|s| Choice { value: &s.key, label: label(s).into(), chosen: s.key == on.key })
         .collect();
     let key = form.some("request_key").unwrap_or_else(app::request_key);
     let action = format!("/scales/{}/check", in_address(&gauge.key));
     let typed = form.text("typed");
+    let keep = if asked.is_some() { "scale-check-keep-new" } else { "scale-check-keep" };
     html! {
         form.card.bench-decision.decision method="post" action=(action) data-keep=(gauge.name) {
-            (request_key(&key)) (hidden("what", live_name(w, gauge.measures)))
-            @if choices.len() > 1 { (radios("standard", "On the scale", &choices)) }
-            @else { (hidden("standard", &on.key)) p { "Put " strong { (on.name) } " on the " (gauge.name) "." } }
+            (request_key(&key)) (hidden("what", live_name(gauge.measures)))
+            @if choices.len() > 1 { (radios("standard", &w.text("scale-check-on-scale"), &choices)) }
+            @else {
+                (hidden("standard", &on.key))
+                p { (rich!(w, "scale-check-put", |_, inner| html! { strong { (inner) } }, standard = on.name, scale = gauge.name)) }
+            }
             @if choices.len() == 1 {
                 p.expected {
-                    span.figure-value { (print_value(gauge, on.value)) } " "
-                    span.figure-note { "± " (print_error(gauge, on.tolerance_on(gauge))) " is allowed" }
+                    span.figure-value { (w.tell(&gauge.reading(on.value))) } " "
+                    span.figure-note { (text!(w, "scale-check-allowed", allowed = gauge.amount(on.tolerance_on(gauge)))) }
                 }
             }
             @if let Some(asked) = asked { (answers(w, gauge, asked, typed)) }
             div.entry-row {
                 (what_it_shows(w, form, gauge.measures, asked.is_none()))
-                (button(&Button { label: if asked.is_some() { "Keep the new entry" } else { "Keep" },
+                (button(&Button { label: &w.text(keep),
                     kind: if asked.is_some() { ButtonKind::Quiet } else { ButtonKind::Primary }, big: true, ..Button::default() }))
             }
-            p.hint { (how(w, gauge.measures)) }
+            p.hint { (w.text(how(gauge.measures))) }
         }
     }
 }
 
 /// How it is done.
-const fn how(w: &Words, measures: Measures) -> &'static str {
+const fn how(measures: Measures) -> &'static str {
     match measures {
-        Measures::Mass => "Zero it first, set the weight down in the middle, wait until it stands still.",
-        Measures::SwingWeight => "Zero it first, seat the club against the stop, wait until it stands still.",
-        Measures::Frequency | Measures::Angle | Measures::Length => "Clamp and set it as always.",
+        Measures::Mass => "scale-check-how-mass",
+        Measures::SwingWeight => "scale-check-how-swing-weight",
+        Measures::Frequency | Measures::Angle | Measures::Length => "scale-check-how-other",
     }
 }
 
-/// The answers to a question: what it may have been, and as it is.
 /// The entry of what a gauge shows. No example stands in it: a figure would be put into the builder's head.
 pub(super) fn what_it_shows(w: &Words, form: &Entries, measures: Measures, autofocus: bool) -> Markup {
     field(&Field {
         name: "typed",
-        label: "It shows",
+        label: &w.text("scale-check-shows"),
         value: form.text("typed"),
-        placeholder: "it shows",
+        placeholder: &w.text("scale-check-shows-empty"),
         error: form.error("typed"),
         inputmode: if measures == Measures::SwingWeight { "text" } else { "decimal" },
-        unit: unit_hint(w, measures),
+        unit: &unit_hint(w, measures),
         required: true,
         autofocus,
         big: true,
@@ -196,17 +195,18 @@ pub(super) fn what_it_shows(w: &Words, form: &Entries, measures: Measures, autof
     })
 }
 
-fn answers(w: &Words, gauge: &trade::gauge::Gauge, asked: &Doubtful, typed: &str) -> Markup {
+/// The answers to a question: what it may have been, and as it is.
+fn answers(w: &Words, gauge: &Gauge, asked: &Doubtful, typed: &str) -> Markup {
     html! {
-        div.answers role="group" aria-label="What was it?" {
+        div.answers role="group" aria-label=(w.text("scale-check-answers")) {
             @match &asked.looks_like {
-                LooksLike::OtherUnit { typed } => (button(&Button { label: &format!("It was {typed}"), name: "instead", value: typed, unchecked: true, ..Button::default() })),
-                LooksLike::OtherStandard { standard, name } => (button(&Button { label: &format!("{name} was on it"), name: "other", value: standard, unchecked: true, ..Button::default() })),
+                LooksLike::OtherUnit { typed } => (button(&Button { label: &text!(w, "scale-check-was", typed = typed), name: "instead", value: typed, unchecked: true, ..Button::default() })),
+                LooksLike::OtherStandard { standard, name } => (button(&Button { label: &text!(w, "scale-check-was-on", standard = name), name: "other", value: standard, unchecked: true, ..Button::default() })),
                 LooksLike::FarOff => {}
             }
-            (button(&Button { label: &format!("Keep “{typed}” as it is"), kind: ButtonKind::Danger, name: "confirmed", value: "1", ..Button::default() }))
+            (button(&Button { label: &text!(w, "scale-check-as-it-is", typed = typed), kind: ButtonKind::Danger, name: "confirmed", value: "1", ..Button::default() }))
             (hidden("asked_about", typed))
-            p.small { "Or read the " (gauge.name) " again and enter that:" }
+            p.small { (text!(w, "scale-check-or-again", scale = gauge.name)) }
         }
     }
 }
@@ -227,9 +227,10 @@ async fn keep(
     if let Some(other) = form.some("other").filter(|_| same) {
         form.set("standard", other);
     }
+    let gauge = app.shop().await?.instrument(&scale).map_err(app::AppError::from)?;
     let new = NewCheck {
         standard: form.some("standard"),
-        typed: form.text("typed").to_owned(),
+        typed: with_unit(&w, gauge.measures, form.text("typed")),
         confirmed: form.has("confirmed", "1") && same,
         at: typed_at(form.text("at"))?,
         by,

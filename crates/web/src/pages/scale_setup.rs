@@ -1,7 +1,7 @@
 //! What the shop's instruments are held against, and its other gauges.
 
 use super::beside_its_entry;
-use super::entries::{Entries, capital, go_to};
+use super::entries::{Entries, go_to};
 use super::{Framed, PageResult, failure, failure_status, framed};
 use crate::reader::Reader;
 use app::App;
@@ -10,16 +10,11 @@ use axum::extract::{Form, State};
 use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use axum::routing::{get, post};
-use look::{Button, ButtonKind, Field, Notice, Tone, button, hidden, link_button, section, tag};
+use look::{Button, ButtonKind, Field, Notice, Tone, button, hidden, link_button, rich, section, tag};
 use maud::{Markup, html};
-use trade::gauge::Gauge;
-use trade::gauge::Measures;
-use trade::gauge::Standard;
-use trade::gauge::parse_value;
-use trade::gauge::print_error;
-use trade::gauge::print_value;
+use trade::gauge::{Gauge, Measures, Standard, parse_value};
 use trade::shop::Shop;
-use words::Words;
+use words::{Words, text};
 
 pub(super) fn router() -> Router<App> {
     Router::new()
@@ -37,72 +32,79 @@ async fn page(w: &Words, app: &App, form: &Entries, notice: Option<Notice>, stat
     let shop = app.shop().await?;
     let gauges = shop.instruments();
     let scales: Vec<(&str, &str)> = gauges.iter().map(|g| (g.key.as_str(), g.name.as_str())).collect();
-    let measures: Vec<(&str, &str)> = Measures::ALL.iter().map(|m| (m.key(), m.word())).collect();
+    let measures: Vec<(&str, String)> = Measures::ALL.iter().map(|m| (m.key(), w.tell(m))).collect();
     let of = form.text("form").to_owned();
     let body = html! {
-        (section("What they are held against", &html! {}, &html! {
+        (section(&w.text("scale-setup-weights"), &html! {}, &html! {
             ul.plain.readings { @for gauge in &gauges { @for standard in shop.standards_of(&gauge.key) {
                 li { (weight_words(w, gauge, &standard))
                     @if shop.standards.iter().any(|s| s.key == standard.key) { (remove_form(w, "weight", &standard.key)) }
-                    @else { (link_button("/shop", "Change under Shop", ButtonKind::Quiet, None, "")) } }
+                    @else { (link_button("/shop", &w.text("scale-setup-change"), ButtonKind::Quiet, None, "")) } }
             } } }
-            details open[of == "weight" || shop.standards.is_empty()] { summary { "Another check weight or check club" }
-            form.card method="post" action="/scales/setup/weight" {
-                (hidden("form", "weight"))
-                div.fields {
-                    (form.field("name", "Called", Field { required: true, hint: "For example: 200 g weight; or the check club", ..Field::default() }))
-                    (form.select("scale", "For the", "", &scales))
-                    (form.field("value", "Should show", Field { required: true, hint: "With its unit where it is not the scale's own: 200.003, 7.05 oz, D1.4", ..Field::default() }))
-                    (form.field("sd", "Known to", Field { required: true, inputmode: "decimal", hint: "One standard deviation, in the scale's unit: half of what the certificate gives with k = 2", ..Field::default() }))
-                    (form.field("tolerance", "May be off by", Field { inputmode: "decimal", hint: "In the scale's unit. Empty: what the scale's own figures allow", ..Field::default() }))
-                    (form.field("certified_on", "Certified on", Field { kind: "date", ..Field::default() }))
-                    (form.field("certificate", "Certificate", Field { hint: "Number, by whom; or how the swing weight was assigned", ..Field::default() }))
-                    (form.field("mass_g", "Mass of a check club", Field { unit: "g", inputmode: "decimal", ..Field::default() }))
-                }
-                div.actions { (button(&Button { label: "Keep it", ..Button::default() })) }
-            }
+            details open[of == "weight" || shop.standards.is_empty()] { summary { (w.text("scale-setup-new-weight")) }
+                (weight_form(w, form, &scales))
             }
         }))
-        (section("Other gauges", &html! {}, &html! {
+        (section(&w.text("scale-setup-gauges"), &html! {}, &html! {
             ul.plain.readings { @for gauge in &shop.gauges {
-                li { span { strong { (capital(&gauge.name)) } ": " (gauge.measures.word()) ", step " (print_error(gauge, gauge.display_step)) ", scatters by " (print_error(gauge, gauge.noise_sd)) }
+                li { span { (rich!(w, "scale-setup-gauge", |_, inner| html! { strong { (inner) } }, gauge = gauge.name,
+                        measures = gauge.measures, step = gauge.amount(gauge.display_step), scatter = gauge.amount(gauge.noise_sd))) }
                     (remove_form(w, "gauge", &gauge.key)) }
             } }
-            details open[of == "gauge"] { summary { "Another gauge: frequency, loft and lie, length" }
+            details open[of == "gauge"] { summary { (w.text("scale-setup-new-gauge")) }
                 form.card method="post" action="/scales/setup/gauge" {
                     (hidden("form", "gauge"))
                     div.fields {
-                        (form.field("gauge_name", "Called", Field { required: true, hint: "For example: frequency gauge", ..Field::default() }))
-                        (form.select("measures", "It measures", "", &measures))
-                        (form.field("display_step", "Step of its display", Field { required: true, inputmode: "decimal", hint: "In cpm, degrees or mm", ..Field::default() }))
-                        (form.field("noise_sd", "Scatter", Field { required: true, inputmode: "decimal", hint: "One re-seated reading, one standard deviation; a gauge study finds it", ..Field::default() }))
+                        (form.field("gauge_name", &w.text("scale-setup-name"), Field { required: true, hint: &w.text("scale-setup-gauge-hint"), ..Field::default() }))
+                        (form.select("measures", &w.text("scale-setup-measures"), "", &measures))
+                        (form.field("display_step", &w.text("scale-setup-step"), Field { required: true, inputmode: "decimal", hint: &w.text("scale-setup-step-hint"), ..Field::default() }))
+                        (form.field("noise_sd", &w.text("scale-setup-scatter"), Field { required: true, inputmode: "decimal", hint: &w.text("scale-setup-scatter-hint"), ..Field::default() }))
                     }
-                    div.actions { (button(&Button { label: "Keep it", ..Button::default() })) }
+                    div.actions { (button(&Button { label: &w.text("scale-setup-keep"), ..Button::default() })) }
                 }
             }
         }))
-        div.actions { (link_button("/scales", "Scales", ButtonKind::Quiet, None, "")) }
+        div.actions { (link_button("/scales", &w.text("scale-setup-back"), ButtonKind::Quiet, None, "")) }
     };
-    let view = Framed {
-        title: "Weights and gauges",
-        crumb: "scales".into(),
-        notice: form.notice(w).or(notice),
-        body,
-        ..Framed::default()
-    };
+    let title = w.text("scale-setup-title");
+    let notice = form.notice(w).or(notice);
+    let view = Framed { title: &title, crumb: w.text("scale-setup-crumb"), notice, body, ..Framed::default() };
     Ok((status, framed(w, app, view).await?).into_response())
 }
 
+fn weight_form(w: &Words, form: &Entries, scales: &[(&str, &str)]) -> Markup {
+    html! {
+        form.card method="post" action="/scales/setup/weight" {
+            (hidden("form", "weight"))
+            div.fields {
+                (form.field("name", &w.text("scale-setup-name"), Field { required: true, hint: &w.text("scale-setup-name-hint"), ..Field::default() }))
+                (form.select("scale", &w.text("scale-setup-scale"), "", scales))
+                (form.field("value", &w.text("scale-setup-value"), Field { required: true, hint: &w.text("scale-setup-value-hint"), ..Field::default() }))
+                (form.field("sd", &w.text("scale-setup-sd"), Field { required: true, inputmode: "decimal", hint: &w.text("scale-setup-sd-hint"), ..Field::default() }))
+                (form.field("tolerance", &w.text("scale-setup-tolerance"), Field { inputmode: "decimal", hint: &w.text("scale-setup-tolerance-hint"), ..Field::default() }))
+                (form.field("certified_on", &w.text("scale-setup-certified"), Field { kind: "date", ..Field::default() }))
+                (form.field("certificate", &w.text("scale-setup-certificate"), Field { hint: &w.text("scale-setup-certificate-hint"), ..Field::default() }))
+                (form.field("mass_g", &w.text("scale-setup-mass"), Field { unit: w.mass_sign(), inputmode: "decimal", ..Field::default() }))
+            }
+            div.actions { (button(&Button { label: &w.text("scale-setup-keep"), ..Button::default() })) }
+        }
+    }
+}
+
 fn weight_words(w: &Words, gauge: &Gauge, standard: &Standard) -> Markup {
+    let mark = |name: &str, inner: &str| match name {
+        "tag" => tag(Tone::Plain, inner),
+        _ => html! { strong { (inner) } },
+    };
+    let (value, sd) = (gauge.reading(standard.value), gauge.amount(standard.sd));
+    let mut notes =
+        vec![text!(w, "scale-health-standard-allowed", allowed = gauge.amount(standard.tolerance_on(gauge)))];
+    notes.extend(standard.certified_on.map(|on| text!(w, "scale-health-standard-of", certified_on = on)));
+    notes.extend(Some(standard.certificate.clone()).filter(|c| !c.is_empty()));
     html! {
         span {
-            strong { (standard.name) } " " (tag(Tone::Plain, &gauge.name)) " "
-            (print_value(gauge, standard.value)) ", known to " (print_error(gauge, standard.sd))
-            span.small {
-                ", may be off by " (print_error(gauge, standard.tolerance_on(gauge)))
-                @if let Some(on) = standard.certified_on { ", certified " (w.date(on)) }
-                @if !standard.certificate.is_empty() { ", " (standard.certificate) }
-            }
+            (rich!(w, "scale-setup-weight", mark, standard = standard.name, scale = gauge.name, value = value, sd = sd)) " "
+            span.small { (notes.join("; ")) }
         }
     }
 }
@@ -110,7 +112,7 @@ fn weight_words(w: &Words, gauge: &Gauge, standard: &Standard) -> Markup {
 fn remove_form(w: &Words, what: &str, key: &str) -> Markup {
     html! {
         form.inline method="post" action="/scales/setup/remove" {
-            (hidden(what, key)) (button(&Button { label: "Take it away", kind: ButtonKind::Quiet, ..Button::default() }))
+            (hidden(what, key)) (button(&Button { label: &w.text("scale-setup-remove"), kind: ButtonKind::Quiet, ..Button::default() }))
         }
     }
 }
@@ -146,7 +148,7 @@ async fn keep_weight(State(app): State<App>, Reader(w): Reader, Form(sent): Form
     let mut shop = app.shop().await?;
     let gauge = shop.instrument(form.text("scale")).map_err(app::AppError::from)?;
     let name = form.some("name");
-    let name = form.needed("name", name, "Give it a name").unwrap_or_default();
+    let name = form.needed("name", name, &w.text("scale-setup-needs-name")).unwrap_or_default();
     let value = match parse_value(gauge.measures, form.text("value")) {
         Ok(value) => value,
         Err(error) => {
@@ -155,7 +157,7 @@ async fn keep_weight(State(app): State<App>, Reader(w): Reader, Form(sent): Form
         }
     };
     let sd = form.number(&w, "sd");
-    let sd = form.needed("sd", sd, "Say how surely it is known").unwrap_or_default();
+    let sd = form.needed("sd", sd, &w.text("scale-setup-needs-sd")).unwrap_or_default();
     let tolerance = form.number(&w, "tolerance");
     let certified_on = form.date(&w, "certified_on");
     let mass_g = form.mass_g(&w, "mass_g");
@@ -179,10 +181,10 @@ async fn keep_gauge(State(app): State<App>, Reader(w): Reader, Form(sent): Form<
     let mut form = Entries::new(sent);
     let mut shop = app.shop().await?;
     let name = form.some("gauge_name");
-    let name = form.needed("gauge_name", name, "Give it a name").unwrap_or_default();
+    let name = form.needed("gauge_name", name, &w.text("scale-setup-needs-name")).unwrap_or_default();
     let mut number = |name: &str| {
         let value = form.number(&w, name);
-        form.needed(name, value, "Fill this in").unwrap_or_default()
+        form.needed(name, value, &w.text("scale-setup-needs-figure")).unwrap_or_default()
     };
     let (display_step, noise_sd) = (number("display_step"), number("noise_sd"));
     // The last two are pages beside those of the scales.

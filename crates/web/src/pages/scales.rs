@@ -75,86 +75,83 @@ fn typed(w: &Words, scale: &Connection) -> Entries {
 
 async fn page(w: &Words, app: &App, form: &Entries, notice: Option<Notice>, status: StatusCode) -> PageResult {
     let now = app.scales();
+    let other = if form.text("key").is_empty() { "scales-add" } else { "scales-change" };
     let body = html! {
-        p.hint { "A scale with a serial line (RS-232 or USB serial) fills in what it shows. Set the port, then look below whether its lines are read." }
+        p.hint { (w.text("scales-about")) }
         @for scale in &now { (one_scale(w, scale)) }
-        (section(if form.text("key").is_empty() { "Another scale" } else { "Change it" }, &html! {}, &form_part(w, form)))
+        (section(&w.text(other), &html! {}, &form_part(w, form)))
     };
-    let notice = form.notice(w).or(notice);
-    let page = framed(
-        w,
-        app,
-        Framed {
-            title: "Scales",
-            active: Nav::Stock,
-            crumb: "on a serial line".into(),
-            notice,
-            body,
-            ..Framed::default()
-        },
-    )
-    .await?;
-    Ok((status, page).into_response())
+    let (title, notice) = (w.text("scales-title"), form.notice(w).or(notice));
+    let view =
+        Framed { title: &title, active: Nav::Stock, crumb: w.text("scales-crumb"), notice, body, ..Framed::default() };
+    Ok((status, framed(w, app, view).await?).into_response())
 }
 
 /// One scale with its last lines: the tester.
 fn one_scale(w: &Words, scale: &ScaleNow) -> Markup {
-    let state = if scale.connected { tag(Tone::Good, "connected") } else { tag(Tone::Care, "not connected") };
+    let state = if scale.connected {
+        tag(Tone::Good, &w.text("scales-connected"))
+    } else {
+        tag(Tone::Care, &w.text("scales-not-connected"))
+    };
     section(
         &scale.name,
         &html! { (state) },
         &html! {
             div.live-bar data-scale=(scale.scale) {
-                span.tag.plain { (scale.shows) }
+                span.tag.plain { (w.tell(&scale.shows)) }
                 span.figure-value data-scale-value { (if scale.text.is_empty() { "–" } else { &scale.text }) }
-                p data-scale-trouble { (scale.trouble) }
+                p data-scale-trouble { @if let Some(trouble) = &scale.trouble { (w.tell(trouble)) } }
             }
-            details open[!scale.lines.is_empty()] { summary { "Its last lines, as they came and as they are read" }
-                @if scale.lines.is_empty() { p.hint { "None yet. Put something on it, or press its own key." } }
+            details open[!scale.lines.is_empty()] { summary { (w.text("scales-lines")) }
+                @if scale.lines.is_empty() { p.hint { (w.text("scales-no-lines")) } }
                 @else { ol.plain.raw-lines { @for line in scale.lines.iter().rev().take(12) {
-                    li { code { (line.raw) } " " @if line.refused { (tag(Tone::Bad, "refused")) " " } (line.read) }
-                } } p.hint { "Load the page again to see the newest." } }
+                    li { code { (line.raw) } " " @if line.refused { (tag(Tone::Bad, &w.text("scales-refused"))) " " } (w.tell(&line.read)) }
+                } } p.hint { (w.text("scales-newest")) } }
             }
             div.actions {
-                (link_button(&format!("/shop/scales?scale={}", scale.scale), "Change", ButtonKind::Quiet, None, ""))
-                form.inline method="post" action="/shop/scales/remove" { (hidden("key", &scale.scale)) (button(&Button { label: "Take it away", kind: ButtonKind::Quiet, ..Button::default() })) }
+                (link_button(&format!("/shop/scales?scale={}", scale.scale), &w.text("scales-edit"), ButtonKind::Quiet, None, ""))
+                form.inline method="post" action="/shop/scales/remove" {
+                    (hidden("key", &scale.scale))
+                    (button(&Button { label: &w.text("scales-remove"), kind: ButtonKind::Quiet, ..Button::default() }))
+                }
             }
         },
     )
 }
 
 fn form_part(w: &Words, form: &Entries) -> Markup {
-    let choices = |name: &str, all: &[(&'static str, &'static str)]| -> Vec<Choice<'static>> {
-        all.iter()
-            .map(|(value, label)| Choice { value, label: (*label).into(), chosen: *value == form.text(name) })
-            .collect()
+    let choice = |name: &str, value: &'static str, label: String| Choice {
+        value,
+        label: label.into(),
+        chosen: value == form.text(name),
     };
-    let shows: Vec<(&str, &str)> = Shows::ALL.iter().map(|s| (s.key(), s.word())).collect();
-    let means: Vec<(&str, &str)> = MarkMeans::ALL.iter().map(|m| (m.key(), m.word())).collect();
-    let parity: Vec<(&str, &str)> = Parity::ALL.iter().map(|p| (p.key(), p.word())).collect();
-    let field = |name: &'static str, label: &'static str, hint: &'static str| {
-        form.field(name, label, Field { hint, ..Field::default() })
+    let shows: Vec<Choice<'_>> = Shows::ALL.iter().map(|s| choice("shows", s.key(), w.tell(s))).collect();
+    let means: Vec<Choice<'_>> = MarkMeans::ALL.iter().map(|m| choice("means", m.key(), w.tell(m))).collect();
+    let parity: Vec<Choice<'_>> = Parity::ALL.iter().map(|p| choice("parity", p.key(), w.tell(p))).collect();
+    let field = |name: &str, label: &str, hint: &str| {
+        form.field(name, &w.text(label), Field { hint: &w.text(hint), ..Field::default() })
     };
     html! {
         form.card method="post" action="/shop/scales" {
             (hidden("old", form.text("key")))
-            (radios("shows", "It shows", &choices("shows", &shows)))
+            (radios("shows", &w.text("scales-it-shows"), &shows))
             div.fields {
-                (form.field("name", "Called", Field { required: true, hint: "For example: parts scale", ..Field::default() }))
-                (form.field("port", "Port", Field { required: true, hint: "/dev/ttyUSB0, /dev/ttyACM0, COM3", ..Field::default() }))
-                (form.field("baud", "Speed", Field { required: true, inputmode: "numeric", hint: "By its sheet, usually 9600", ..Field::default() }))
-                (field("mark", "Mark of a settled value", "As it stands in the line; empty if it has none"))
-                (field("unit", "Unit of lines without one", "g, oz, lb; for a swing weight: oz in. Empty: refuse them"))
-                (field("overload", "Texts for overload", "Separated by commas"))
-                (field("ignore", "Texts that mean nothing", "Separated by commas, for example GS"))
-                (field("skip", "Lines to pass over begin with", "Separated by commas"))
-                (field("ask", "Sent once a second to ask it", "Empty for a scale that sends by itself; \\r and \\n as such"))
-                (form.field("data_bits", "Data bits", Field { inputmode: "numeric", ..Field::default() }))
-                (form.field("stop_bits", "Stop bits", Field { inputmode: "numeric", ..Field::default() }))
+                (form.field("name", &w.text("scales-name"), Field { required: true, hint: &w.text("scales-name-hint"), ..Field::default() }))
+                (form.field("port", &w.text("scales-port"), Field { required: true, hint: &w.text("scales-port-hint"), ..Field::default() }))
+                (form.field("baud", &w.text("scales-baud"), Field { required: true, inputmode: "numeric", hint: &w.text("scales-baud-hint"), ..Field::default() }))
+                (field("mark", "scales-mark", "scales-mark-hint"))
+                (field("unit", "scales-unit", "scales-unit-hint"))
+                (field("overload", "scales-overload", "scales-commas"))
+                (field("ignore", "scales-ignore", "scales-ignore-hint"))
+                (field("skip", "scales-skip", "scales-commas"))
+                (field("ask", "scales-ask", "scales-ask-hint"))
+                (form.field("data_bits", &w.text("scales-data-bits"), Field { inputmode: "numeric", ..Field::default() }))
+                (form.field("stop_bits", &w.text("scales-stop-bits"), Field { inputmode: "numeric", ..Field::default() }))
             }
-            (radios("means", "A line with the mark is", &choices("means", &means)))
-            (radios("parity", "Parity", &choices("parity", &parity)))
-            div.actions { (button(&Button { label: "Keep and connect", ..Button::default() })) }
+            (radios("means", &w.text("scales-means"), &means))
+            (radios("parity", &w.text("scales-parity"), &parity))
+            div.actions { (button(&Button { label: &w.text("scales-keep"), ..Button::default() })) }
         }
     }
 }
@@ -173,13 +170,13 @@ async fn keep(State(app): State<App>, Reader(w): Reader, Form(fields): Form<Vec<
     let mut form = Entries::new(fields);
     let mut whole = |name: &str| {
         let value = form.count(&w, name);
-        form.needed(name, value, "A whole number is needed").unwrap_or_default()
+        form.needed(name, value, &w.text("scales-needs-whole")).unwrap_or_default()
     };
     let (baud, data_bits, stop_bits) = (whole("baud"), whole("data_bits"), whole("stop_bits"));
     let name = form.some("name");
-    let name = form.needed("name", name, "Give it a name").unwrap_or_default();
+    let name = form.needed("name", name, &w.text("scales-needs-name")).unwrap_or_default();
     let port = form.some("port");
-    let port = form.needed("port", port, "Say which port it is on").unwrap_or_default();
+    let port = form.needed("port", port, &w.text("scales-needs-port")).unwrap_or_default();
     let old = form.text("old").to_owned();
     let connection = Connection {
         key: if old.is_empty() { key_of(&name) } else { old },

@@ -24,7 +24,7 @@ use trade::sheet::Sheet;
 use trade::sheet::SheetClub;
 use trade::sheet::Tolerances;
 use trade::wrap::Wraps;
-use words::Words;
+use words::{Words, text};
 
 pub(super) async fn show(
     State(app): State<App>,
@@ -91,22 +91,22 @@ async fn club_page(
     let here = format!("/sheets/{}/clubs/{index}", in_address(view.id.as_str()));
     let stale_page = status == StatusCode::CONFLICT;
     let body = html! {
-        @if stale_page { p.actions { (link_button(&here, "See it as it is now", ButtonKind::Quiet, None, "")) } }
+        @if stale_page { p.actions { (link_button(&here, &w.text("sheet-as-it-is-now"), ButtonKind::Quiet, None, "")) } }
         form.card method="post" action=(here) {
             (hidden("version", form.text("version")))
             div.fields { (figures(w, form)) }
-            (group("Grip and shaft", &html! { div.fields { (grip_fields(w, form)) } }))
-            (group("How far off is still good", &html! { div.fields { (tolerance_fields(w, form)) } }))
-            (group("Models", &html! { div.fields { (model_fields(w, form, &models)) } }))
+            (group(&w.text("sheet-club-grip-and-shaft"), &html! { div.fields { (grip_fields(w, form)) } }))
+            (group(&w.text("sheet-club-tolerances"), &html! { div.fields { (tolerance_fields(w, form)) } }))
+            (group(&w.text("sheet-club-models"), &html! { div.fields { (model_fields(w, form, &models)) } }))
             div.actions {
-                (button(&Button { label: "Change this club", ..Button::default() }))
-                (button(&Button { label: "Take it off the sheet", kind: ButtonKind::Danger, name: "do", value: "remove", unchecked: true, ..Button::default() }))
+                (button(&Button { label: &w.text("sheet-club-change"), ..Button::default() }))
+                (button(&Button { label: &w.text("sheet-club-remove"), kind: ButtonKind::Danger, name: "do", value: "remove", unchecked: true, ..Button::default() }))
             }
         }
-        (actions(&[Action { href: &format!("/sheets/{}", in_address(view.id.as_str())), label: "Back to the sheet", primary: false }]))
+        (actions(&[Action { href: &format!("/sheets/{}", in_address(view.id.as_str())), label: &w.text("sheet-club-back"), primary: false }]))
     };
     let title = club_title(w, club);
-    let crumb = format!("Sheet of {}", view.sheet.player);
+    let crumb = text!(w, "sheet-of", player = view.sheet.player);
     let notice = notice.or_else(|| form.notice(w));
     let page =
         framed(w, app, Framed { title: &title, active: Nav::Sheets, crumb, notice, body, ..Framed::default() }).await?;
@@ -114,72 +114,74 @@ async fn club_page(
 }
 
 fn figures(w: &Words, form: &Entries) -> Markup {
-    let decimal = |unit| Field { unit, inputmode: "decimal", ..Field::default() };
-    let length_to: Vec<(&str, &str)> = LengthTo::ALL.iter().map(|l| (l.key(), l.word())).collect();
+    let decimal = Field { inputmode: "decimal", ..Field::default() };
+    let length_to: Vec<(&str, String)> = LengthTo::ALL.iter().map(|l| (l.key(), w.tell(l))).collect();
+    let length = w.text(units::example(w, "sheet-club-length-in", "sheet-club-length-mm", Unit::Millimetre));
+    let mass = w.text(units::example(w, "sheet-club-mass-g", "sheet-club-mass-oz", Unit::Gram));
     html! {
-        (form.field("length", "Length", Field { unit: w.length_sign(), hint: units::example(w, "36 3/4, or 93.3 cm", "933, or 36 3/4 in", Unit::Millimetre), required: true, ..Field::default() }))
-        (form.select("length_to", "Measured", "From where the shaft axis meets the ground", &length_to))
-        (form.field("swing_weight", "Swing weight", Field { hint: "D2, D2.5 or 213.5 oz in", required: true, ..Field::default() }))
-        (form.field("loft", "Loft", Field { required: true, ..decimal("°") }))
-        (form.field("lie", "Lie", Field { required: true, ..decimal("°") }))
-        (form.field("cpm", "Frequency", Field { hint: "Empty: not asked", ..decimal("cpm") }))
-        (form.field("total_mass", "Whole mass", Field { hint: units::example(w, "428 g, or 15.1 oz; empty: not asked", "15.1 oz, or 428 g; empty: not asked", Unit::Gram), inputmode: "decimal", ..Field::default() }))
+        (form.field("length", &w.text("sheet-club-length"), Field { unit: w.length_sign(), hint: &length, required: true, ..Field::default() }))
+        (form.select("length_to", &w.text("sheet-club-measured"), &w.text("sheet-club-measured-from"), &length_to))
+        (form.field("swing_weight", &w.text("sheet-club-swing-weight"), Field { hint: &w.text("sheet-club-swing-weight-hint"), required: true, ..Field::default() }))
+        (form.field("loft", &w.text("sheet-club-loft"), Field { unit: "°", required: true, ..decimal }))
+        (form.field("lie", &w.text("sheet-club-lie"), Field { unit: "°", required: true, ..decimal }))
+        (form.field("cpm", &w.text("sheet-club-frequency"), Field { unit: "cpm", hint: &w.text("sheet-club-not-asked"), ..decimal }))
+        (form.field("total_mass", &w.text("sheet-club-total-mass"), Field { hint: &mass, ..decimal }))
     }
 }
 
 fn grip_fields(w: &Words, form: &Entries) -> Markup {
-    let whole = Field { inputmode: "numeric", unit: "layers", ..Field::default() };
-    let facing = choices(w, Facing::ALL.iter().map(|f| (f.key(), f.word())), "not said");
-    let soft = choices(w, SoftSide::ALL.iter().map(|s| (s.key(), s.word())), "not said");
+    let layers = w.text("sheet-club-layers");
+    let whole = Field { inputmode: "numeric", unit: &layers, ..Field::default() };
+    let none = w.text("sheet-club-not-given");
+    let facing = choices(Facing::ALL.iter().map(|f| (f.key(), w.tell(f))), &none);
+    let soft = choices(SoftSide::ALL.iter().map(|s| (s.key(), w.tell(s))), &none);
     html! {
-        (form.field("wraps_base", "Tape, base", whole))
-        (form.field("wraps_full", "Tape, full length", whole))
-        (form.field("wraps_lower", "Tape, lower hand", whole))
-        (form.select("grip_graphics", "Grip label", "", &facing))
-        (form.select("shaft_graphics", "Shaft label", "", &facing))
-        (form.select("soft_side", "Soft side", "", &soft))
+        (form.field("wraps_base", &w.text("sheet-club-tape-base"), whole))
+        (form.field("wraps_full", &w.text("sheet-club-tape-full"), whole))
+        (form.field("wraps_lower", &w.text("sheet-club-tape-lower"), whole))
+        (form.select("grip_graphics", &w.text("sheet-club-grip-label"), "", &facing))
+        (form.select("shaft_graphics", &w.text("sheet-club-shaft-label"), "", &facing))
+        (form.select("soft_side", &w.text("sheet-club-soft-side"), "", &soft))
     }
 }
 
-fn choices(
-    w: &Words,
-    given: impl Iterator<Item = (&'static str, &'static str)>,
-    none: &'static str,
-) -> Vec<(&'static str, &'static str)> {
-    std::iter::once(("", none)).chain(given).collect()
+fn choices(given: impl Iterator<Item = (&'static str, String)>, none: &str) -> Vec<(&'static str, String)> {
+    std::iter::once(("", none.to_owned())).chain(given).collect()
 }
 
 fn tolerance_fields(w: &Words, form: &Entries) -> Markup {
-    let one = |name, label, unit| {
-        form.field(name, label, Field { unit, inputmode: "decimal", required: true, ..Field::default() })
+    let one = |name, label: &str, unit: &str| {
+        let label = w.text(label);
+        form.field(name, &label, Field { unit, inputmode: "decimal", required: true, ..Field::default() })
     };
     html! {
-        (one("tol_swing_weight", "Swing weight ±", "points"))
-        (one("tol_length", "Length ±", "mm"))
-        (one("tol_loft", "Loft ±", "°"))
-        (one("tol_lie", "Lie ±", "°"))
-        (one("tol_cpm", "Frequency ±", "cpm"))
+        (one("tol_swing_weight", "sheet-club-swing-weight-tolerance", &w.text("sheet-club-points")))
+        (one("tol_length", "sheet-club-length-tolerance", "mm"))
+        (one("tol_loft", "sheet-club-loft-tolerance", "°"))
+        (one("tol_lie", "sheet-club-lie-tolerance", "°"))
+        (one("tol_cpm", "sheet-club-frequency-tolerance", "cpm"))
     }
 }
 
 fn model_fields(w: &Words, form: &Entries, models: &[Model]) -> Markup {
-    let one = |name: &str, label: &str, kind: PartKind, none: Option<&'static str>| {
-        let mut list: Vec<(&str, &str)> = none.map(|n| ("", n)).into_iter().collect();
-        list.extend(models.iter().filter(|m| m.kind() == kind).map(|m| (m.code(), m.name())));
+    let one = |name: &str, label: &str, kind: PartKind, none: Option<&str>| {
+        let mut list: Vec<(&str, String)> = none.map(|none| ("", w.text(none))).into_iter().collect();
+        list.extend(models.iter().filter(|m| m.kind() == kind).map(|m| (m.code(), m.name().to_owned())));
         // A model that is gone stays what it is until another is chosen.
         let now = form.text(name);
         if !list.iter().any(|(code, _)| *code == now) {
-            list.push((now, now));
+            list.push((now, now.to_owned()));
         }
-        form.select(name, label, "", &list)
+        form.select(name, &w.text(label), "", &list)
     };
+    let own = Some("sheet-form-shops-own");
     html! {
-        (one("head_model", "Head", PartKind::Head, None))
-        (one("shaft_model", "Shaft", PartKind::Shaft, None))
-        (one("grip_model", "Grip", PartKind::Grip, None))
-        (one("ferrule_model", "Ferrule", PartKind::Ferrule, Some("none")))
-        (one("adhesive", "Adhesive", PartKind::Adhesive, Some("the shop's own")))
-        (one("tape", "Tape", PartKind::Tape, Some("the shop's own")))
+        (one("head_model", "sheet-form-head", PartKind::Head, None))
+        (one("shaft_model", "sheet-form-shaft", PartKind::Shaft, None))
+        (one("grip_model", "sheet-form-grip", PartKind::Grip, None))
+        (one("ferrule_model", "sheet-form-ferrule", PartKind::Ferrule, Some("sheet-form-none")))
+        (one("adhesive", "sheet-form-adhesive", PartKind::Adhesive, own))
+        (one("tape", "sheet-form-tape", PartKind::Tape, own))
     }
 }
 
@@ -213,28 +215,28 @@ pub(super) async fn change(
 
 fn read(w: &Words, form: &mut Entries, club: &SheetClub) -> Option<SheetClub> {
     let length = form.length_mm(w, "length");
-    let length = form.needed("length", length, "Give the length, for example 36 3/4");
+    let length = form.needed("length", length, &w.text("sheet-club-length-needed"));
     let swing_weight = form.swing_weight_points(w, "swing_weight");
-    let swing_weight = form.needed("swing_weight", swing_weight, "Give the swing weight, for example D2");
+    let swing_weight = form.needed("swing_weight", swing_weight, &w.text("sheet-club-swing-weight-needed"));
     let loft = form.angle_deg(w, "loft");
-    let loft = form.needed("loft", loft, "Give the loft, for example 31");
+    let loft = form.needed("loft", loft, &w.text("sheet-club-loft-needed"));
     let lie = form.angle_deg(w, "lie");
-    let lie = form.needed("lie", lie, "Give the lie, for example 62");
+    let lie = form.needed("lie", lie, &w.text("sheet-club-lie-needed"));
     let cpm = form.cpm(w, "cpm");
     let total_mass_g = form.mass_g(w, "total_mass");
     let mut layers = |name: &str| {
         let count = form.count(w, name).unwrap_or(0);
         u8::try_from(count).ok().filter(|n| *n <= 20).unwrap_or_else(|| {
-            form.refuse(name, "More layers than a grip goes over. Enter 0 to 20");
+            form.refuse(name, w.text("sheet-club-too-many-layers"));
             0
         })
     };
     let wraps = Wraps { base: layers("wraps_base"), full: layers("wraps_full"), lower_hand: layers("wraps_lower") };
     let mut tolerance = |name: &str| {
         let value = form.number(w, name);
-        let value = form.needed(name, value, "Say how far off is still good");
+        let value = form.needed(name, value, &w.text("sheet-club-tolerance-needed"));
         if value.is_some_and(|v| v <= 0.0) {
-            form.refuse(name, "Nothing can be met exactly. Enter more than 0");
+            form.refuse(name, w.text("sheet-club-tolerance-zero"));
         }
         value.unwrap_or(1.0)
     };

@@ -28,27 +28,24 @@ use trade::reading::Unit;
 use trade::sheet::ReferenceClub;
 use trade::sheet::SetRule;
 use trade::sheet::Sheet;
-use words::Words;
+use words::{Words, text};
 
 /// The kinds that may have a shaft, a grip or a ferrule of their own.
 const OWN: [ClubKind; 4] = [ClubKind::Wood, ClubKind::Hybrid, ClubKind::Wedge, ClubKind::Putter];
 
-const WRITTEN_HINT: &str = "For example: 5-PW, +1/2, 2 up, D3, 2 wraps. Clubs first, then what holds for them; what \
-                            stands before the first clubs holds for all.";
-
-/// The phrases that a sheet may use, by what they say.
+/// What a sheet may say, by the names of its texts: the field, and the phrases for it.
 const PHRASES: [(&str, &str); 11] = [
-    ("clubs", "5-PW · 5 to P · 5, 7, 9 · 3w · 7-iron · driver · wedges · all"),
-    ("length", "+1/2 · -1/4 in · +12 mm · 1/2 over · std · 36 3/4 in · to the cap · to the shaft end"),
-    ("lie", "2 up · 1° flat · lie 62 · lie +1"),
-    ("loft", "1 strong · 1 weak · loft 34 · loft -1"),
-    ("swing weight", "D3 · D2.5 · D2 +0.5 a club · wedges +2 points"),
-    ("tape", "2 wraps (beside the base) · 2 wraps + 1 lower hand · no wraps"),
-    ("labels", "grip down · logo away · shaft up"),
-    ("frequency", "300 cpm · 300 cpm +4 a club"),
-    ("whole mass", "total 428 g · total 428 g +7 a club"),
-    ("soft side", "soft side heel · toe · target · away"),
-    ("tolerance", "±0.3 (points) · ±1.5 mm · ±0.5° · ±2 cpm"),
+    ("sheet-form-say-clubs", "sheet-form-phrases-clubs"),
+    ("sheet-form-say-length", "sheet-form-phrases-length"),
+    ("sheet-form-say-lie", "sheet-form-phrases-lie"),
+    ("sheet-form-say-loft", "sheet-form-phrases-loft"),
+    ("sheet-form-say-swing-weight", "sheet-form-phrases-swing-weight"),
+    ("sheet-form-say-tape", "sheet-form-phrases-tape"),
+    ("sheet-form-say-labels", "sheet-form-phrases-labels"),
+    ("sheet-form-say-frequency", "sheet-form-phrases-frequency"),
+    ("sheet-form-say-total-mass", "sheet-form-phrases-total-mass"),
+    ("sheet-form-say-soft-side", "sheet-form-phrases-soft-side"),
+    ("sheet-form-say-tolerance", "sheet-form-phrases-tolerance"),
 ];
 
 pub(super) async fn blank(State(app): State<App>, Reader(w): Reader) -> PageResult {
@@ -119,9 +116,9 @@ pub(super) struct Head {
 
 pub(super) fn head(w: &Words, form: &mut Entries) -> Option<Head> {
     let player = form.some("player");
-    let player = form.needed("player", player, "Give the player's name");
+    let player = form.needed("player", player, &w.text("sheet-form-player-needed"));
     let due = form.date(w, "due");
-    let due = form.needed("due", due, "Give the day when the set is due");
+    let due = form.needed("due", due, &w.text("sheet-form-due-needed"));
     let hand = Hand::from_key(form.text("hand"));
     Some(Head { player: player?, due: due?, hand: hand.unwrap_or(Hand::Right), note: form.text("note").to_owned() })
 }
@@ -129,24 +126,24 @@ pub(super) fn head(w: &Words, form: &mut Entries) -> Option<Head> {
 pub(super) fn head_fields(w: &Words, form: &Entries) -> Markup {
     let hands: Vec<Choice<'_>> = Hand::ALL
         .iter()
-        .map(|h| Choice { value: h.key(), label: h.word().into(), chosen: form.text("hand") == h.key() })
+        .map(|h| Choice { value: h.key(), label: w.tell(h).into(), chosen: form.text("hand") == h.key() })
         .collect();
     html! {
         div.fields {
-            (form.field("player", "Player", Field { required: true, ..Field::default() }))
-            (form.field("due", "Due", Field { kind: "date", required: true, ..Field::default() }))
-            (radios("hand", "Hand", &hands))
+            (form.field("player", &w.text("sheet-form-player"), Field { required: true, ..Field::default() }))
+            (form.field("due", &w.text("sheet-form-due"), Field { kind: "date", required: true, ..Field::default() }))
+            (radios("hand", &w.text("sheet-form-hand"), &hands))
         }
-        (form.field("note", "Note", Field { hint: "Anything else that the bench should know", ..Field::default() }))
+        (form.field("note", &w.text("sheet-form-note"), Field { hint: &w.text("sheet-form-note-hint"), ..Field::default() }))
     }
 }
 
 fn short(w: &Words, form: &mut Entries) -> Option<ShortSheet> {
     let written = form.some("written");
-    let written = form.needed("written", written, "Write the sheet, for example 5-PW, +1/2, 2 up, D3");
+    let written = form.needed("written", written, &w.text("sheet-form-written-needed"));
     let heads: Vec<String> = form.all("head").map(str::to_owned).collect();
     if heads.is_empty() {
-        form.refuse("head", "Tick at least one head model");
+        form.refuse("head", w.text("sheet-form-head-needed"));
     }
     let choices = |form: &Entries, what: &str| {
         let mut list = Vec::new();
@@ -168,9 +165,11 @@ fn short(w: &Words, form: &mut Entries) -> Option<ShortSheet> {
         adhesive: form.some("adhesive"),
         tape: form.some("tape"),
     };
-    for (what, list) in [("shaft", &models.shafts), ("grip", &models.grips)] {
+    for (what, list, needed) in
+        [("shaft", &models.shafts, "sheet-form-shaft-needed"), ("grip", &models.grips, "sheet-form-grip-needed")]
+    {
         if list.is_empty() {
-            form.refuse(what, format!("Choose a {what}"));
+            form.refuse(what, w.text(needed));
         }
     }
     let reference = reference(w, form);
@@ -186,7 +185,7 @@ fn reference(w: &Words, form: &mut Entries) -> Option<ReferenceClub> {
         return None;
     }
     let number = form.some("ref-number");
-    let number = form.needed("ref-number", number, "Give the number of the club that was read, for example 7");
+    let number = form.needed("ref-number", number, &w.text("sheet-form-reference-number-needed"));
     let length_mm = form.length_mm(w, "ref-length");
     Some(ReferenceClub {
         length_mm,
@@ -223,11 +222,11 @@ async fn form_page(
         Some(kind) => {
             let href = format!("/stock/models/new?kind={}", kind.key());
             empty_state(
-                &format!("There is no {kind} model yet."),
-                "A sheet is relative to the models it is built from: add a head, a shaft and a grip model first.",
+                &text!(w, "sheet-form-no-model", kind = kind),
+                &w.text("sheet-form-needs-models"),
                 &[
-                    Action { href: &href, label: &format!("New {kind} model"), primary: true },
-                    Action { href: "/stock/models/file", label: "Load models from a file", primary: false },
+                    Action { href: &href, label: &text!(w, "sheet-form-new-model", kind = kind), primary: true },
+                    Action { href: "/stock/models/file", label: &w.text("sheet-form-load-models"), primary: false },
                 ],
             )
         }
@@ -238,73 +237,76 @@ async fn form_page(
     };
     let notice = notice.or_else(|| form.notice(w));
     let page =
-        framed(w, app, Framed { title: "New sheet", active: Nav::Sheets, notice, body, ..Framed::default() }).await?;
+        framed(w, app, Framed { title: &w.text("sheet-new"), active: Nav::Sheets, notice, body, ..Framed::default() })
+            .await?;
     Ok((status, page).into_response())
 }
 
 fn preview_part(w: &Words, preview: &Preview) -> Markup {
-    let save = Button { label: "Save", name: "do", value: "save", form: "sheet-form", ..Button::default() };
+    let label = w.text("sheet-form-save");
+    let save = Button { label: &label, name: "do", value: "save", form: "sheet-form", ..Button::default() };
     html! {
-        (section("What it means", &button(&save), &html! {
+        (section(&w.text("sheet-form-meaning"), &button(&save), &html! {
             (expanded_table(w, &preview.expanded))
         }))
         (findings(w, &preview.problems))
-        p.hint { "Nothing is saved yet. A sheet with findings may be saved and put right later; only the job waits for it." }
+        p.hint { (w.text("sheet-form-not-saved")) }
     }
 }
 
 fn fields(w: &Words, form: &Entries, models: &[Model]) -> Markup {
-    let rules: Vec<(&str, &str)> = SetRule::ALL.iter().map(|r| (r.key(), r.word())).collect();
+    let rules: Vec<(&str, String)> = SetRule::ALL.iter().map(|r| (r.key(), w.tell(r))).collect();
     html! {
         div.card { (head_fields(w, form)) }
         div.card {
-            (form.area("written", "The sheet", 4, Field { hint: WRITTEN_HINT, required: true, ..Field::default() }))
-            details { summary { "What it understands" }
-                dl.defs { @for (what, words) in PHRASES { div { dt { (what) } dd { (words) } } } }
+            (form.area("written", &w.text("sheet-form-written"), 4, Field { hint: &w.text("sheet-form-written-hint"), required: true, ..Field::default() }))
+            details { summary { (w.text("sheet-form-understands")) }
+                dl.defs { @for (what, phrases) in PHRASES { div { dt { (w.text(what)) } dd { (w.text(phrases)) } } } }
             }
-            (form.select("rule", "What ties the set together", "", &rules))
+            (form.select("rule", &w.text("sheet-form-rule"), "", &rules))
         }
         div.card { (model_part(w, form, models)) }
         details.card open[form.pairs().iter().any(|(k, v)| k.starts_with("ref-") && k != "ref-length_to" && !v.is_empty())] {
-            summary { "The reference club, where one was read" }
+            summary { (w.text("sheet-form-reference")) }
             (reference_fields(w, form, models))
         }
         div.actions {
-            (button(&Button { label: "Look at it", name: "do", value: "look", ..Button::default() }))
-            (button(&Button { label: "Save", kind: ButtonKind::Quiet, name: "do", value: "save", ..Button::default() }))
+            (button(&Button { label: &w.text("sheet-form-look"), name: "do", value: "look", ..Button::default() }))
+            (button(&Button { label: &w.text("sheet-form-save"), kind: ButtonKind::Quiet, name: "do", value: "save", ..Button::default() }))
         }
     }
 }
 
 fn model_part(w: &Words, form: &Entries, models: &[Model]) -> Markup {
     let heads = models.iter().filter_map(|m| if let Model::Head(head) = m { Some(head) } else { None });
-    let list = |kind: PartKind, none: &'static str| -> Vec<(&str, &str)> {
-        std::iter::once(("", none))
-            .chain(models.iter().filter(|m| m.kind() == kind).map(|m| (m.code(), m.name())))
+    let list = |kind: PartKind, none: &str| -> Vec<(&str, String)> {
+        std::iter::once(("", w.text(none)))
+            .chain(models.iter().filter(|m| m.kind() == kind).map(|m| (m.code(), m.name().to_owned())))
             .collect()
     };
     html! {
-        (group("Heads", &html! {
+        (group(&w.text("sheet-form-heads"), &html! {
             @if let Some(error) = form.error("head") { p.error { (error) } }
             div.actions { @for head in heads {
-                @let hand = if head.hand == Hand::Left { ", left" } else { "" };
-                (check("head", &head.code, &format!("{} ({}{hand})", head.name, head.club_kind), form.has("head", &head.code)))
+                @let name = text!(w, "sheet-form-head-choice", head = head.name, kind = head.club_kind, hand = head.hand.key());
+                (check("head", &head.code, &name, form.has("head", &head.code)))
             } }
         }))
         div.fields {
-            (form.select("shaft", "Shaft", "", &list(PartKind::Shaft, "choose")))
-            (form.select("grip", "Grip", "", &list(PartKind::Grip, "choose")))
-            (form.select("ferrule", "Ferrule", "", &list(PartKind::Ferrule, "none")))
-            (form.select("adhesive", "Adhesive", "", &list(PartKind::Adhesive, "the shop's own")))
-            (form.select("tape", "Tape", "", &list(PartKind::Tape, "the shop's own")))
+            (form.select("shaft", &w.text("sheet-form-shaft"), "", &list(PartKind::Shaft, "sheet-form-choose")))
+            (form.select("grip", &w.text("sheet-form-grip"), "", &list(PartKind::Grip, "sheet-form-choose")))
+            (form.select("ferrule", &w.text("sheet-form-ferrule"), "", &list(PartKind::Ferrule, "sheet-form-none")))
+            (form.select("adhesive", &w.text("sheet-form-adhesive"), "", &list(PartKind::Adhesive, "sheet-form-shops-own")))
+            (form.select("tape", &w.text("sheet-form-tape"), "", &list(PartKind::Tape, "sheet-form-shops-own")))
         }
         @let own = form.pairs().iter().any(|(k, v)| {
             ["shaft-", "grip-", "ferrule-"].iter().any(|p| k.starts_with(p)) && !v.is_empty()
         });
-        details open[own] { summary { "Others for woods, hybrids, wedges or putters" }
-            @for (what, label, kind) in [("shaft", "Shaft", PartKind::Shaft), ("grip", "Grip", PartKind::Grip), ("ferrule", "Ferrule", PartKind::Ferrule)] {
+        details open[own] { summary { (w.text("sheet-form-others")) }
+            @for kind in [PartKind::Shaft, PartKind::Grip, PartKind::Ferrule] {
                 div.section { div.fields { @for own in OWN {
-                    (form.select(&format!("{what}-{}", own.key()), &format!("{label} of {}s", own.word()), "", &list(kind, "as above")))
+                    @let label = text!(w, "sheet-form-own", part = kind.key(), club = own.key());
+                    (form.select(&format!("{}-{}", kind.key(), own.key()), &label, "", &list(kind, "sheet-form-as-above")))
                 } } }
             }
         }
@@ -312,29 +314,34 @@ fn model_part(w: &Words, form: &Entries, models: &[Model]) -> Markup {
 }
 
 fn reference_fields(w: &Words, form: &Entries, models: &[Model]) -> Markup {
-    let length_to: Vec<(&str, &str)> = LengthTo::ALL.iter().rev().map(|l| (l.key(), l.word())).collect();
-    let grips: Vec<(&str, &str)> = std::iter::once(("", "not noted"))
-        .chain(models.iter().filter(|m| m.kind() == PartKind::Grip).map(|m| (m.code(), m.name())))
+    let length_to: Vec<(&str, String)> = LengthTo::ALL.iter().rev().map(|l| (l.key(), w.tell(l))).collect();
+    let grips: Vec<(&str, String)> = std::iter::once(("", w.text("sheet-not-noted")))
+        .chain(models.iter().filter(|m| m.kind() == PartKind::Grip).map(|m| (m.code(), m.name().to_owned())))
         .collect();
     let decimal = |unit| Field { unit, inputmode: "decimal", ..Field::default() };
+    let example = |inches, millimetres| w.text(units::example(w, inches, millimetres, Unit::Millimetre));
+    let length = example("sheet-form-reference-length-in", "sheet-form-reference-length-mm");
+    let balance = example("sheet-form-reference-balance-in", "sheet-form-reference-balance-mm");
+    let clamp = example("sheet-form-reference-clamp-in", "sheet-form-reference-clamp-mm");
+    let unit = w.length_sign();
     html! {
-        p.hint { "What was read on the club that the fitting settled on. What the sheet does not say is taken from it." }
+        p.hint { (w.text("sheet-form-reference-hint")) }
         div.fields {
-            (form.field("ref-number", "Number", Field { hint: "7, P, 1", ..Field::default() }))
-            (form.field("ref-length", "Length", Field { unit: w.length_sign(), hint: units::example(w, "37 1/4, or 94.6 cm", "946, or 37 1/4 in", Unit::Millimetre), ..Field::default() }))
-            (form.select("ref-length_to", "Measured", "", &length_to))
-            (form.field("ref-swing_weight", "Swing weight", Field { hint: "D2.1", ..Field::default() }))
-            (form.field("ref-mass", "Total mass", decimal("g")))
-            (form.field("ref-balance_point", "Balance point from the cap", Field { unit: w.length_sign(), hint: units::example(w, "28 3/8, or 720 mm", "720, or 28 3/8 in", Unit::Millimetre), ..Field::default() }))
-            (form.field("ref-loft", "Loft", decimal("°")))
-            (form.field("ref-lie", "Lie", decimal("°")))
-            (form.field("ref-cpm", "Frequency", decimal("cpm")))
-            (form.field("ref-clamp", "Clamped length", Field { unit: w.length_sign(), hint: units::example(w, "5", "127", Unit::Millimetre), ..Field::default() }))
-            (form.field("ref-scale", "Scale that read the swing weight", Field { hint: "balance for the shop's own, else its name", ..Field::default() }))
-            (form.select("ref-grip", "Its grip", "", &grips))
-            (form.field("ref-cap", "Thickness of its cap", decimal("mm")))
-            (form.field("ref-coupler", "Coupler of a fitting club", decimal("g")))
-            (form.field("ref-read_on", "Read on", Field { kind: "date", ..Field::default() }))
+            (form.field("ref-number", &w.text("sheet-form-reference-number"), Field { hint: &w.text("sheet-form-reference-number-hint"), ..Field::default() }))
+            (form.field("ref-length", &w.text("sheet-club-length"), Field { unit, hint: &length, ..Field::default() }))
+            (form.select("ref-length_to", &w.text("sheet-club-measured"), "", &length_to))
+            (form.field("ref-swing_weight", &w.text("sheet-club-swing-weight"), Field { hint: &w.text("sheet-form-reference-swing-weight-hint"), ..Field::default() }))
+            (form.field("ref-mass", &w.text("sheet-form-reference-mass"), decimal(w.mass_sign())))
+            (form.field("ref-balance_point", &w.text("sheet-form-reference-balance"), Field { unit, hint: &balance, ..Field::default() }))
+            (form.field("ref-loft", &w.text("sheet-club-loft"), decimal("°")))
+            (form.field("ref-lie", &w.text("sheet-club-lie"), decimal("°")))
+            (form.field("ref-cpm", &w.text("sheet-club-frequency"), decimal("cpm")))
+            (form.field("ref-clamp", &w.text("sheet-form-reference-clamp"), Field { unit, hint: &clamp, ..Field::default() }))
+            (form.field("ref-scale", &w.text("sheet-form-reference-scale"), Field { hint: &w.text("sheet-form-reference-scale-hint"), ..Field::default() }))
+            (form.select("ref-grip", &w.text("sheet-form-reference-grip"), "", &grips))
+            (form.field("ref-cap", &w.text("sheet-form-reference-cap"), decimal("mm")))
+            (form.field("ref-coupler", &w.text("sheet-form-reference-coupler"), decimal(w.mass_sign())))
+            (form.field("ref-read_on", &w.text("sheet-form-reference-read-on"), Field { kind: "date", ..Field::default() }))
         }
     }
 }

@@ -1,14 +1,13 @@
 //! Fitting sheets: the list, a saved sheet with what is to be said of it, its approval, its file.
 
 use super::beside;
-use super::entries::{Entries, capital, counted, go_to, in_address, length_or_dash, words_cards, words_table};
+use super::entries::{Entries, go_to, in_address, words_cards, words_table};
 use super::notice_of;
 use super::{Framed, PageError, PageResult, Who, failure, failure_status, framed, sheet_club, sheet_form, today};
 use crate::asked::Path;
 use crate::problem::EdgeFault;
 use crate::problem::Problem;
 use crate::reader::Reader;
-use crate::units::restated;
 use app::App;
 use app::sheet::{Approve, SheetSummary, SheetView};
 use axum::Router;
@@ -23,7 +22,7 @@ use fact::Refusal;
 use jiff::civil::Date;
 use look::{
     Action, Button, ButtonKind, Cell, Column, Field, Icon, Nav, Notice, Tone, actions, button, columns, definitions,
-    empty_state, file_field, hidden, icon, link_button, section, tag,
+    empty_state, file_field, hidden, icon, link_button, rich, section, tag,
 };
 use maud::{Markup, html};
 use quantity::decimal;
@@ -31,7 +30,7 @@ use std::collections::BTreeMap;
 use trade::sheet::ReferenceClub;
 use trade::sheet::Sheet;
 use trade::sheet::SheetClub;
-use words::Words;
+use words::{Words, text};
 
 pub(super) fn router() -> Router<App> {
     Router::new()
@@ -60,62 +59,65 @@ async fn list(State(app): State<App>, Reader(w): Reader, Query(query): Query<Vec
         .collect();
     let body = if all.is_empty() {
         empty_state(
-            "No sheet yet.",
-            "Write down a fitting as you would on paper, or load a sheet that was saved as a file.",
+            &w.text("sheet-none-yet"),
+            &w.text("sheet-none-yet-hint"),
             &[
-                Action { href: "/sheets/new", label: "New sheet", primary: true },
-                Action { href: "/sheets/file", label: "Load a file", primary: false },
+                Action { href: "/sheets/new", label: &w.text("sheet-new"), primary: true },
+                Action { href: "/sheets/file", label: &w.text("sheet-load-file"), primary: false },
             ],
         )
     } else {
         html! {
             div.actions {
-                (link_button("/sheets/new", "New sheet", ButtonKind::Primary, Some(Icon::Plus), "n"))
-                (link_button("/sheets/file", "Load a file", ButtonKind::Quiet, Some(Icon::Import), ""))
+                (link_button("/sheets/new", &w.text("sheet-new"), ButtonKind::Primary, Some(Icon::Plus), "n"))
+                (link_button("/sheets/file", &w.text("sheet-load-file"), ButtonKind::Quiet, Some(Icon::Import), ""))
             }
             form.search role="search" method="get" action="/sheets" {
-                label.hidden for="text" { "Player" }
-                input #text type="search" name="text" value=(asked.raw("text")) placeholder="Player";
-                label.check { input type="checkbox" name="only" value="open" checked[only == "open"]; span { "not approved" } }
-                button.button.quiet type="submit" { (icon(Icon::Search)) span { "Find" } }
+                label.hidden for="text" { (w.text("sheet-form-player")) }
+                input #text type="search" name="text" value=(asked.raw("text")) placeholder=(w.text("sheet-form-player"));
+                label.check { input type="checkbox" name="only" value="open" checked[only == "open"]; span { (w.text("sheet-not-approved")) } }
+                button.button.quiet type="submit" { (icon(Icon::Search)) span { (w.text("sheet-find")) } }
             }
             @if found.is_empty() {
-                (empty_state("No sheet is like that.", "Take a shorter word, or look at all of them.",
-                    &[Action { href: "/sheets", label: "All sheets", primary: true }]))
+                (empty_state(&w.text("sheet-none-found"), &w.text("sheet-none-found-hint"),
+                    &[Action { href: "/sheets", label: &w.text("sheet-all"), primary: true }]))
             } @else {
                 (list_table(&w, &found[..found.len().min(PAGE)], app.today()))
-                @if found.len() > PAGE { p.small { "The last " (PAGE) " of them; look for earlier ones by the player." } }
+                @if found.len() > PAGE { p.small { (text!(w, "sheet-last-shown", n = PAGE)) } }
             }
         }
     };
     let crumb = match all.len() {
         0 => String::new(),
-        more if more > PAGE && !narrowed => format!("more than {PAGE} sheets"),
-        _ => counted(all.len(), "sheet"),
+        more if more > PAGE && !narrowed => text!(w, "sheet-more-than", n = PAGE),
+        n => text!(w, "sheet-count", n = n),
     };
-    Ok(framed(&w, &app, Framed { title: "Sheets", active: Nav::Sheets, crumb, body, ..Framed::default() })
+    let title = w.text("sheet-title");
+    Ok(framed(&w, &app, Framed { title: &title, active: Nav::Sheets, crumb, body, ..Framed::default() })
         .await?
         .into_response())
 }
 
 fn list_table(w: &Words, found: &[&SheetSummary], date: Date) -> Markup {
     let row = |sheet: &&SheetSummary| {
+        let clubs: Vec<String> = sheet.clubs.iter().map(|number| w.club_number(number)).collect();
         vec![
             Cell(html! { a href={ "/sheets/" (in_address(sheet.id.as_str())) } { (sheet.player) } }),
             Cell(match sheet.job {
                 Some(_) => html! { (w.date_near(sheet.due, date)) },
                 None => today::due(w, sheet.due, date),
             }),
-            Cell::from(sheet.clubs.join(" ")),
+            Cell::from(clubs.join(" ")),
             Cell(match sheet.job {
-                Some(job) => html! { a href={ "/bench/" (job) } { "Job " (job) } },
-                None => tag(Tone::Care, "not approved"),
+                Some(job) => html! { a href={ "/bench/" (job) } { (text!(w, "sheet-job", job = job)) } },
+                None => tag(Tone::Care, &w.text("sheet-not-approved")),
             }),
         ]
     };
+    let columns = ["sheet-column-player", "sheet-column-due", "sheet-column-clubs", "sheet-column-job"];
     words_cards(
-        "Fitting sheets",
-        ["player", "due", "clubs", "job"].map(Column::words).to_vec(),
+        &w.text("sheet-list"),
+        columns.map(|id| Column::words(w.text(id))).to_vec(),
         found.iter().map(row).collect(),
     )
 }
@@ -145,15 +147,15 @@ async fn sheet_page(
     let body = html! {
         (approval(w, view, refused))
         (super::orders::waits_part(w, &waits))
-        (section("Clubs", &html! { span.hint { (sheet.rule.word()) } }, &html! { (clubs_table(w, &rows, &link)) }))
-        @if !sheet.written.is_empty() { p.hint { "Written: " (sheet.written) } }
-        @if !sheet.note.is_empty() { p { strong { "Note: " } (sheet.note) } }
+        (section(&w.text("sheet-clubs"), &html! { span.hint { (w.tell(&sheet.rule)) } }, &html! { (clubs_table(w, &rows, &link)) }))
+        @if !sheet.written.is_empty() { p.hint { (text!(w, "sheet-written", text = sheet.written)) } }
+        @if !sheet.note.is_empty() { p { (rich!(w, "sheet-note", |_, inner| html! { strong { (inner) } }, note = sheet.note)) } }
         (findings(w, &view.problems))
         @if let Some(reference) = &sheet.reference { (reference_part(w, reference)) }
         @if view.job.is_none() { (head_form(w, view, head)) }
-        p { a href={ "/sheets/" (in_address(view.id.as_str())) "/file" } download { "Save this sheet as a file" } }
+        p { a href={ "/sheets/" (in_address(view.id.as_str())) "/file" } download { (w.text("sheet-save-file")) } }
     };
-    let crumb = format!("due {} · {} · {}", w.date(sheet.due), sheet.hand.word(), counted(sheet.clubs.len(), "club"));
+    let crumb = text!(w, "sheet-crumb", due_on = sheet.due, hand = sheet.hand, n = sheet.clubs.len());
     let page =
         framed(w, app, Framed { title: &sheet.player, active: Nav::Sheets, crumb, notice, body, ..Framed::default() })
             .await?;
@@ -164,20 +166,18 @@ fn approval(w: &Words, view: &SheetView, refused: Option<&str>) -> Markup {
     if let Some(job) = view.job {
         return html! {
             p.actions {
-                (link_button(&format!("/plan/{job}"), &format!("To job {job}"), ButtonKind::Primary, None, ""))
-                (tag(Tone::Good, "approved"))
+                (link_button(&format!("/plan/{job}"), &text!(w, "sheet-to-job", job = job), ButtonKind::Primary, None, ""))
+                (tag(Tone::Good, &w.text("sheet-approved")))
             }
         };
     }
     let stops = view.problems.iter().filter(|p| p.severity == Severity::Stop).count();
     html! {
         form method="post" action={ "/sheets/" (in_address(view.id.as_str())) "/approve" } {
-            div.actions { (button(&Button { label: "Approve: make the job", ..Button::default() })) }
+            div.actions { (button(&Button { label: &w.text("sheet-approve"), ..Button::default() })) }
             @if let Some(words) = refused { p.error { (icon(Icon::Refused)) span { (words) } } }
             @else if stops > 0 {
-                p.error { (icon(Icon::Refused)) span {
-                    "It cannot be approved yet: " (counted(stops, "finding")) " below must be put right first."
-                } }
+                p.error { (icon(Icon::Refused)) span { (text!(w, "sheet-not-approved-yet", n = stops)) } }
             }
         }
     }
@@ -191,32 +191,32 @@ pub(super) fn clubs_table(
 ) -> Markup {
     let rows = clubs.iter().enumerate().map(|(at, (club, _))| club_row(w, club, link(at))).collect();
     let columns = [
-        "club",
-        "length",
-        "swing weight",
-        "loft",
-        "lie",
-        "cpm",
-        "whole mass",
-        "tape",
-        "labels",
-        "soft side",
-        "tolerance",
-        "head",
-        "shaft",
-        "grip",
-        "ferrule",
+        "sheet-field-club",
+        "sheet-field-length",
+        "sheet-field-swing-weight",
+        "sheet-field-loft",
+        "sheet-field-lie",
+        "sheet-field-cpm",
+        "sheet-field-total-mass",
+        "sheet-field-tape",
+        "sheet-field-labels",
+        "sheet-field-soft-side",
+        "sheet-field-tolerance",
+        "sheet-field-head",
+        "sheet-field-shaft",
+        "sheet-field-grip",
+        "sheet-field-ferrule",
     ]
-    .map(Column::words)
+    .map(|id| Column::words(w.text(id)))
     .to_vec();
     html! {
-        (words_table("Clubs of the sheet", columns, rows))
+        (words_table(&w.text("sheet-clubs-of"), columns, rows))
         @if clubs.iter().any(|(_, origins)| !origins.is_empty()) {
-            details { summary { "Where each value comes from" }
+            details { summary { (w.text("sheet-origins")) }
                 @for (club, origins) in clubs {
                     h3 { (club_title(w, club)) }
                     ul { @for origin in *origins {
-                        li { strong { (field_word(w, &origin.field)) } ": " (restated(w, &origin.words)) }
+                        li { strong { (field_word(w, &origin.field)) } ": " (w.told(&origin.fact)) }
                     } }
                 }
             }
@@ -224,76 +224,81 @@ pub(super) fn clubs_table(
     }
 }
 
-/// `7 iron`, `driver` has its number too: `1 wood`.
+/// `7-iron`, `driver`, `PW`.
 pub(super) fn club_title(w: &Words, club: &SheetClub) -> String {
-    format!("{} {}", club.number, club.club_kind.word())
+    w.club(&club.club_kind, &club.number)
 }
+
+const NO_VALUE: &str = "–";
 
 fn club_row(w: &Words, club: &SheetClub, link: Option<String>) -> Vec<Cell> {
     let t = &club.tolerances;
-    let labels: Vec<String> = [("grip", club.grip_graphics), ("shaft", club.shaft_graphics)]
+    let labels: Vec<String> = [("sheet-grip-label", club.grip_graphics), ("sheet-shaft-label", club.shaft_graphics)]
         .into_iter()
-        .filter_map(|(what, way)| way.map(|w| format!("{what} {w}")))
+        .filter_map(|(id, way)| way.map(|way| w.text_with(id, &[("way", words::figure(&way))])))
         .collect();
+    let tolerance = text!(
+        w,
+        "sheet-tolerance",
+        swing_weight_points = t.swing_weight_points,
+        length_mm = t.length_mm,
+        loft_deg = t.loft_deg,
+        lie_deg = t.lie_deg,
+    );
+    let or_none = |text: Option<String>| Cell::from(text.unwrap_or_else(|| NO_VALUE.to_owned()));
     vec![
         Cell(match link {
             Some(href) => html! { a href=(href) { (club_title(w, club)) } },
             None => html! { (club_title(w, club)) },
         }),
-        Cell::from(format!("{} {}", w.length(club.length_mm), club.length_to)),
+        Cell::from(text!(w, "sheet-length", length_mm = club.length_mm, to = club.length_to)),
         Cell::from(w.swing_weight(club.swing_weight_points)),
         Cell::from(w.angle(club.loft_deg)),
         Cell::from(w.angle(club.lie_deg)),
-        Cell::from(club.cpm.map_or("–".into(), |c| decimal(c, 0))),
-        Cell::from(club.total_mass_g.map_or("–".into(), |figure| w.mass(figure))),
+        or_none(club.cpm.map(|cpm| decimal(cpm, 0))),
+        or_none(club.total_mass_g.map(|mass_g| w.mass(mass_g))),
         Cell::from(wraps(w, club)),
-        Cell::from(if labels.is_empty() { "–".to_owned() } else { labels.join(", ") }),
-        Cell::from(club.soft_side.map_or("–".into(), |s| s.word().to_owned())),
-        Cell::from(format!(
-            "±{} pt, ±{} mm, ±{}° loft, ±{}° lie",
-            decimal(t.swing_weight_points, 1),
-            decimal(t.length_mm, 1),
-            decimal(t.loft_deg, 1),
-            decimal(t.lie_deg, 1)
-        )),
+        or_none(Some(w.list(&labels)).filter(|text| !text.is_empty())),
+        or_none(club.soft_side.map(|side| w.tell(&side))),
+        Cell::from(tolerance),
         Cell::from(club.head_model.as_str()),
         Cell::from(club.shaft_model.as_str()),
         Cell::from(club.grip_model.as_str()),
-        Cell::from(club.ferrule_model.as_deref().unwrap_or("none")),
+        Cell::from(club.ferrule_model.clone().unwrap_or_else(|| w.text("sheet-form-none"))),
     ]
 }
 
 fn wraps(w: &Words, club: &SheetClub) -> String {
     let wraps = club.wraps;
-    let mut text = format!("base {}", wraps.base);
-    if wraps.full > 0 {
-        text.push_str(&format!(" + {} full", wraps.full));
+    let [base, full, lower] = [wraps.base, wraps.full, wraps.lower_hand].map(i64::from);
+    match (full, lower) {
+        (0, 0) => text!(w, "sheet-wraps-base", base = base),
+        (_, 0) => text!(w, "sheet-wraps-full", base = base, full = full),
+        (0, _) => text!(w, "sheet-wraps-lower", base = base, lower = lower),
+        _ => text!(w, "sheet-wraps-all", base = base, full = full, lower = lower),
     }
-    if wraps.lower_hand > 0 {
-        text.push_str(&format!(" + {} lower hand", wraps.lower_hand));
-    }
-    text
 }
 
 /// The trade's word for a field of the document.
-pub(super) fn field_word<'a>(w: &Words, field: &'a str) -> &'a str {
-    match field {
-        "head_model" => "head",
-        "shaft_model" => "shaft",
-        "grip_model" => "grip",
-        "ferrule_model" => "ferrule",
-        "length_mm" => "length",
-        "swing_weight_points" => "swing weight",
-        "loft_deg" => "loft",
-        "lie_deg" => "lie",
-        "total_mass_g" => "whole mass",
-        "wraps" => "tape",
-        "tolerances" => "tolerance",
-        "grip_graphics" => "grip label",
-        "shaft_graphics" => "shaft label",
-        "soft_side" => "soft side",
-        other => other,
-    }
+pub(super) fn field_word(w: &Words, field: &str) -> String {
+    w.text(match field {
+        "head_model" => "sheet-field-head",
+        "shaft_model" => "sheet-field-shaft",
+        "grip_model" => "sheet-field-grip",
+        "ferrule_model" => "sheet-field-ferrule",
+        "length_mm" => "sheet-field-length",
+        "swing_weight_points" => "sheet-field-swing-weight",
+        "loft_deg" => "sheet-field-loft",
+        "lie_deg" => "sheet-field-lie",
+        "cpm" => "sheet-field-cpm",
+        "total_mass_g" => "sheet-field-total-mass",
+        "wraps" => "sheet-field-tape",
+        "tolerances" => "sheet-field-tolerance",
+        "grip_graphics" => "sheet-field-grip-label",
+        "shaft_graphics" => "sheet-field-shaft-label",
+        "soft_side" => "sheet-field-soft-side",
+        other => return other.to_owned(),
+    })
 }
 
 /// What was found, the gravest first, each with its clause and what to do next.
@@ -310,26 +315,21 @@ pub(super) fn findings(w: &Words, problems: &[SheetProblem]) -> Markup {
     };
     let list = |severity: Severity, found: &[&SheetProblem]| {
         html! {
-            ul.plain { @for (words, clubs) in merged(w, found) {
-                li {
-                    (tag(tone(severity), &clubs)) " " (words.0)
-                    @if let Some(clause) = words.2 { " (" (clause) ")" }
-                    ". " (words.1) "."
-                }
-            } }
+            ul.plain { @for (words, clubs) in merged(w, found) { li { (tag(tone(severity), &clubs)) " " (words) } } }
         }
     };
     section(
-        "Findings",
+        &w.text("sheet-findings"),
         &html! {},
         &html! {
-            @if problems.is_empty() { p { (tag(Tone::Good, "nothing found")) " The sheet fits its models, the stock and the rules that were checked." } }
+            @if problems.is_empty() { p { (tag(Tone::Good, &w.text("sheet-nothing-found"))) " " (w.text("sheet-nothing-found-of")) } }
             @for (at, found) in &groups {
                 @let severity = Severity::ALL[*at];
+                @let heading = text!(w, "sheet-findings-of", severity = severity.key(), n = found.len());
                 @if severity == Severity::Note {
-                    details { summary { (capital(severity.word())) "s (" (found.len()) ")" } (list(severity, found)) }
+                    details { summary { (heading) } (list(severity, found)) }
                 } @else {
-                    h3 { (capital(severity.word())) " (" (found.len()) ")" }
+                    h3 { (heading) }
                     (list(severity, found))
                 }
             }
@@ -337,17 +337,29 @@ pub(super) fn findings(w: &Words, problems: &[SheetProblem]) -> Markup {
     )
 }
 
-type Told = (String, String, Option<String>);
+/// What was found, with its clause, and what to do next, as sentences.
+fn finding(w: &Words, problem: &SheetProblem) -> String {
+    let what = w.told(&problem.fact);
+    let what = match &problem.clause {
+        Some(clause) => {
+            text!(w, "sheet-finding-by-clause", what = what, clause = text!(w, "rules-clause", clause = clause))
+        }
+        None => what,
+    };
+    text!(w, "sheet-finding", what = what, next = problem.next)
+}
 
-/// Findings that say the same of several clubs, as one line with their numbers.
-fn merged(w: &Words, found: &[&SheetProblem]) -> Vec<(Told, String)> {
-    let mut lines: Vec<(Told, Vec<String>)> = Vec::new();
+/// Findings that are the same of several clubs, as one line with their numbers.
+fn merged(w: &Words, found: &[&SheetProblem]) -> Vec<(String, String)> {
+    let mut lines: Vec<(String, Vec<String>)> = Vec::new();
     for problem in found {
-        let end = |text: &str| text.trim_end_matches('.').to_owned();
-        let words =
-            (restated(w, &capital(&end(&problem.words))), restated(w, &end(&problem.next)), problem.clause.clone());
-        let club = problem.club.clone().unwrap_or_else(|| "sheet".to_owned());
-        match lines.iter_mut().find(|(w, _)| *w == words) {
+        let words = finding(w, problem);
+        let club = match (problem.club_kind, problem.club.as_deref()) {
+            (Some(kind), Some(number)) => w.club_short(&kind, number),
+            (None, Some(number)) => w.club_number(number),
+            (_, None) => w.text("sheet-finding-of-sheet"),
+        };
+        match lines.iter_mut().find(|(other, _)| *other == words) {
             Some((_, clubs)) if clubs.contains(&club) => {}
             Some((_, clubs)) => clubs.push(club),
             None => lines.push((words, vec![club])),
@@ -357,28 +369,31 @@ fn merged(w: &Words, found: &[&SheetProblem]) -> Vec<(Told, String)> {
 }
 
 fn reference_part(w: &Words, r: &ReferenceClub) -> Markup {
-    let number =
-        |v: Option<f64>, unit: &str, decimals| v.map_or("–".into(), |v| format!("{} {unit}", decimal(v, decimals)));
-    let text = |t: String| html! { (t) };
-    let to = r.length_to.map_or("", trade::kind::LengthTo::word);
+    let show = |text: Option<String>| html! { (text.unwrap_or_else(|| NO_VALUE.to_owned())) };
+    let noted = |text: Option<String>| html! { (text.unwrap_or_else(|| w.text("sheet-not-noted"))) };
+    let length = r.length_mm.map(|length_mm| match r.length_to {
+        Some(to) => text!(w, "sheet-length", length_mm = length_mm, to = to),
+        None => w.length(length_mm),
+    });
     let left = definitions(&[
-        ("length", text(format!("{} {to}", length_or_dash(w, r.length_mm)))),
-        ("swing weight", text(r.swing_weight_points.map_or("–".into(), |figure| w.swing_weight(figure)))),
-        ("total mass", text(number(r.total_mass_g, "g", 1))),
-        ("balance point from the cap", text(number(r.balance_point_mm, "mm", 1))),
-        ("loft", text(r.loft_deg.map_or("–".into(), |figure| w.angle(figure)))),
-        ("lie", text(r.lie_deg.map_or("–".into(), |figure| w.angle(figure)))),
+        (w.text("sheet-field-length"), show(length)),
+        (w.text("sheet-field-swing-weight"), show(r.swing_weight_points.map(|points| w.swing_weight(points)))),
+        (w.text("sheet-reference-mass"), show(r.total_mass_g.map(|mass_g| w.mass(mass_g)))),
+        (w.text("sheet-reference-balance"), show(r.balance_point_mm.map(|at_mm| w.length(at_mm)))),
+        (w.text("sheet-field-loft"), show(r.loft_deg.map(|deg| w.angle(deg)))),
+        (w.text("sheet-field-lie"), show(r.lie_deg.map(|deg| w.angle(deg)))),
     ]);
     let right = definitions(&[
-        ("frequency", text(number(r.cpm, "cpm", 1))),
-        ("clamped length", text(number(r.clamp_mm, "mm", 0))),
-        ("scale", text(if r.scale.is_empty() { "not noted".into() } else { r.scale.clone() })),
-        ("grip", text(r.grip_model.clone().unwrap_or_else(|| "not noted".into()))),
-        ("cap", text(number(r.cap_mm, "mm", 1))),
-        ("coupler", text(number(r.coupler_g, "g", 1))),
-        ("read on", text(r.read_on.map_or_else(|| "not noted".into(), |on| w.date(on)))),
+        (w.text("sheet-field-frequency"), show(r.cpm.map(|cpm| text!(w, "sheet-cpm", cpm = cpm)))),
+        (w.text("sheet-reference-clamp"), show(r.clamp_mm.map(|clamp_mm| w.length(clamp_mm)))),
+        (w.text("sheet-reference-scale"), noted(Some(r.scale.clone()).filter(|s| !s.is_empty()))),
+        (w.text("sheet-field-grip"), noted(r.grip_model.clone())),
+        (w.text("sheet-reference-cap"), show(r.cap_mm.map(|cap_mm| w.length(cap_mm)))),
+        (w.text("sheet-reference-coupler-mass"), show(r.coupler_g.map(|mass_g| w.mass(mass_g)))),
+        (w.text("sheet-reference-read-on"), noted(r.read_on.map(|on| w.date(on)))),
     ]);
-    section(&format!("Reference club: the {}", r.number), &html! {}, &columns(&[left, right]))
+    let title = text!(w, "sheet-reference-club", club = w.club_number(&r.number));
+    section(&title, &html! {}, &columns(&[left, right]))
 }
 
 /// Player, date, hand and note of a sheet that is not approved yet.
@@ -393,11 +408,11 @@ fn head_form(w: &Words, view: &SheetView, mut form: Entries) -> Markup {
         ]);
     }
     html! {
-        details open[!form.is_sound()] { summary { "Change player, date, hand or note" }
+        details open[!form.is_sound()] { summary { (w.text("sheet-change-head")) }
             form.card method="post" action={ "/sheets/" (in_address(view.id.as_str())) } {
                 (hidden("version", form.text("version")))
                 (sheet_form::head_fields(w, &form))
-                div.actions { (button(&Button { label: "Change", kind: ButtonKind::Quiet, ..Button::default() })) }
+                div.actions { (button(&Button { label: &w.text("sheet-change"), kind: ButtonKind::Quiet, ..Button::default() })) }
             }
         }
     }
@@ -431,7 +446,7 @@ async fn approve(State(app): State<App>, Reader(w): Reader, Who(by): Who, Path(i
         Ok(job) => Ok(go_to(&format!("/plan/{}", job.number)).into_response()),
         Err(error) => {
             let view = app.sheet(&id).await?;
-            let words = format!("Not approved: {error}");
+            let words = text!(w, "sheet-approve-refused", what = error.to_string());
             sheet_page(&w, &app, &view, Entries::default(), Some(&words), failure_status(&error)).await
         }
     }
@@ -455,18 +470,19 @@ async fn file_form(State(app): State<App>, Reader(w): Reader) -> PageResult {
 async fn file_page(w: &Words, app: &App, form: &Entries, notice: Option<Notice>, status: StatusCode) -> PageResult {
     let body = html! {
         form.card method="post" action="/sheets/file" enctype="multipart/form-data" {
-            (file_field("file", "File", "A sheet that was saved here as a file, or written by another program in the same form", ".json,application/json"))
-            (form.area("written", "Or its text", 12, Field { hint: "Paste the whole document", ..Field::default() }))
-            div.actions { (button(&Button { label: "Load the sheet", ..Button::default() })) }
+            (file_field("file", &w.text("sheet-file"), &w.text("sheet-file-hint"), ".json,application/json"))
+            (form.area("written", &w.text("sheet-file-text"), 12, Field { hint: &w.text("sheet-file-text-hint"), ..Field::default() }))
+            div.actions { (button(&Button { label: &w.text("sheet-load"), ..Button::default() })) }
         }
-        p.hint {
-            "The form of the file (JSON, with a schema that programs can check against): "
-            a href="/api/v1/sheets/schema" { "sheet schema" } "."
-        }
-        (actions(&[Action { href: "/sheets", label: "Back to the sheets", primary: false }]))
+        p.hint { (rich!(w, "sheet-file-schema", |_, inner| html! { a href="/api/v1/sheets/schema" { (inner) } })) }
+        (actions(&[Action { href: "/sheets", label: &w.text("sheet-back"), primary: false }]))
     };
-    let page = framed(w, app, Framed { title: "Load a sheet", active: Nav::Sheets, notice, body, ..Framed::default() })
-        .await?;
+    let page = framed(
+        w,
+        app,
+        Framed { title: &w.text("sheet-load-title"), active: Nav::Sheets, notice, body, ..Framed::default() },
+    )
+    .await?;
     Ok((status, page).into_response())
 }
 
@@ -492,8 +508,8 @@ async fn load_file(State(app): State<App>, Reader(w): Reader, form: Multipart) -
             form.refuse("written", words);
             let notice = Some(Notice {
                 tone: Tone::Bad,
-                text: "The sheet could not be read.".into(),
-                next: "Nothing was saved; the place is named under the text.".into(),
+                text: w.text("sheet-file-refused"),
+                next: w.text("sheet-file-refused-next"),
             });
             file_page(&w, &app, &form, notice, StatusCode::UNPROCESSABLE_ENTITY).await
         }
@@ -503,7 +519,7 @@ async fn load_file(State(app): State<App>, Reader(w): Reader, form: Multipart) -
 /// Reads a sheet's document; a mistake is named with its line.
 fn read_sheet(w: &Words, text: &str) -> Result<Sheet, String> {
     if text.trim().is_empty() {
-        return Err("There is no file and no text. Choose a file, or paste the sheet".into());
+        return Err(w.text("sheet-file-missing"));
     }
     document::read::<Sheet>(text.as_bytes()).map_err(|error| {
         let line = error.at.and_then(|(line, _)| text.lines().nth(line.saturating_sub(1))).unwrap_or_default().trim();
@@ -541,13 +557,34 @@ mod tests {
     }
 
     #[test]
+    fn a_finding_is_in_the_readers_units_and_names_the_club() {
+        let other = trade::club_name::ClubName::of(trade::kind::ClubKind::Iron, "P");
+        let same = desk::sheet_check::SheetFinding::SameLength { length_mm: 933.45, other };
+        let problem = SheetProblem {
+            severity: Severity::Warn,
+            club: Some("G".into()),
+            club_kind: Some(trade::kind::ClubKind::Iron),
+            field: "clubs[1].length_mm".into(),
+            fact: same.into(),
+            next: desk::sheet_check::SheetNext::CorrectLength.into(),
+            clause: None,
+        };
+        let metric = Units { length: quantity::LengthUnit::Millimetre, ..Units::default() };
+        for (w, length) in [(w(), "36 3/4 in"), (Words::english(metric), "933.5 mm")] {
+            let words = format!("{length} is also the length of the PW. Correct the length of one of the two.");
+            assert_eq!(merged(&w, &[&problem]), [(words, "GW".to_owned())]);
+        }
+    }
+
+    #[test]
     fn one_line_for_what_is_said_of_several_clubs() {
         let problem = |club: &str| SheetProblem {
             severity: Severity::Warn,
             club: Some(club.into()),
+            club_kind: None,
             field: "x".into(),
-            words: "no free head".into(),
-            next: "Order one.".into(),
+            fact: fact::Told::verbatim("no free head"),
+            next: fact::Told::verbatim("Order one"),
             clause: None,
         };
         let (a, b) = (problem("5"), problem("6"));

@@ -1,7 +1,7 @@
 //! The shop: what it says of itself once, its steps, and who is at this tablet.
 
 use super::beside_its_entry;
-use super::entries::{Entries, counted, go_to, group, plain};
+use super::entries::{Entries, go_to, group, plain};
 use super::{Framed, PageResult, Who, failure, failure_status, framed};
 use crate::cookies::{self, keep};
 use crate::reader::Reader;
@@ -18,16 +18,13 @@ use look::{
 use maud::{Markup, html};
 use quantity::{SwingWeight, round_to};
 use trade::check_weight::CheckWeight;
-use trade::model::Model;
-use trade::model::PartKind;
+use trade::model::{Model, PartKind};
+use trade::plan_weights::PlanWeights;
 use trade::reading::What;
 use trade::scale::Scale;
-use trade::shop::Shop;
-use trade::shop::Units;
-use trade::step::Caution;
-use trade::step::Step;
-use trade::step::Strength;
-use words::Words;
+use trade::shop::{Shop, Units};
+use trade::step::{Step, Strength};
+use words::{Words, text};
 
 pub(super) fn router() -> Router<App> {
     Router::new()
@@ -45,8 +42,8 @@ async fn show(
     let shop = app.shop().await?;
     let notice = Entries::new(asked).has("kept", "1").then(|| Notice {
         tone: Tone::Good,
-        text: "Kept.".into(),
-        next: "Jobs under way keep the steps they began with.".into(),
+        text: w.text("shop-kept"),
+        next: w.text("shop-kept-next"),
     });
     shop_page(&w, &app, &by, &typed(&w, &shop), &steps_typed(&w, &shop.steps), notice, StatusCode::OK).await
 }
@@ -107,106 +104,113 @@ async fn shop_page(
 ) -> PageResult {
     let shop = app.shop().await?;
     let models = app.models(None).await?;
+    let names = shop.steps.iter().map(|s| s.label.to_lowercase()).collect::<Vec<_>>().join(", ");
+    let scales = [
+        scale(w, form, "balance_scale", "shop-balance-scale", &w.text("unit-points")),
+        scale(w, form, "mass_scale", "shop-mass-scale", &w.text("unit-g")),
+        check_weight(w, form),
+    ];
     let body = html! {
         form.card method="post" action="/shop/who" {
             div.fields {
-                (field(&Field { name: "who", label: "Who is at this tablet", value: if by == "bench" { "" } else { by }, hint: "Stands beside every reading made here", list: "people", ..Field::default() }))
-                (select(&Select { name: "units", label: "Reads and types in", hint: "An entry with its own unit is always taken", error: None, choices: units_choices(w, by != "bench") }))
+                (field(&Field { name: "who", label: &w.text("shop-who"), value: if by == "bench" { "" } else { by }, hint: &w.text("shop-who-hint"), list: "people", ..Field::default() }))
+                (select(&Select { name: "units", label: &w.text("shop-units"), hint: &w.text("shop-units-hint"), error: None, choices: units_choices(w, by != "bench") }))
                 datalist #people { @for person in &shop.people { option value=(person.name) {} } }
             }
-            div.actions { (button(&Button { label: "Keep", kind: ButtonKind::Quiet, ..Button::default() })) }
+            div.actions { (button(&Button { label: &w.text("shop-keep"), kind: ButtonKind::Quiet, ..Button::default() })) }
         }
-        p.actions { a.button.quiet href="/shop/scales" { "Scales on a serial line" } }
+        p.actions { a.button.quiet href="/shop/scales" { (w.text("shop-serial")) } }
         form method="post" action="/shop" {
             div.card { div.fields { (figures(w, form, &models)) } }
-            details open[form.notice(w).is_some()] { summary { "Scales and check weight" }
-                (columns(&[scale(w, form, "balance_scale", "Balance scale", "points"), scale(w, form, "mass_scale", "Gram scale", "g"), check_weight(w, form)]))
-            }
-            details open[form.notice(w).is_some()] { summary { "What counts in a plan" }
+            details open[form.notice(w).is_some()] { summary { (w.text("shop-scales")) } (columns(&scales)) }
+            details open[form.notice(w).is_some()] { summary { (w.text("shop-weights")) }
                 div.card {
-                    p.hint { "Finishing in tolerance comes first: 100 is a club that is sure to miss it. The rest is weighed against that; a higher figure avoids it more, 0 lets it be." }
+                    p.hint { (w.text("shop-weights-about")) }
                     div.fields { (plan_weights(w, form)) }
                 }
             }
-            div.actions { (button(&Button { label: "Keep", ..Button::default() })) }
+            div.actions { (button(&Button { label: &w.text("shop-keep"), ..Button::default() })) }
         }
-        (section("Steps of a job", &html! {}, &html! {
-            details open[steps.notice(w).is_some()] { summary { (counted(shop.steps.len(), "step")) ": " (shop.steps.iter().map(|s| s.label.to_lowercase()).collect::<Vec<_>>().join(", ")) }
-            p.hint { "A job takes a copy of these when it is made. Steps may be left out or done in another order at the bench; what is not read only leaves the forecast wider." }
-            form method="post" action="/shop/steps" { (steps_part(w, steps, &shop.steps)) }
+        (section(&w.text("shop-steps"), &html! {}, &html! {
+            details open[steps.notice(w).is_some()] { summary { (text!(w, "shop-steps-count", n = shop.steps.len(), names = names)) }
+                p.hint { (w.text("shop-steps-about")) }
+                form method="post" action="/shop/steps" { (steps_part(w, steps, &shop.steps)) }
             }
         }))
     };
-    let notice = form.notice(w).or_else(|| steps.notice(w)).or(notice);
-    let page = framed(w, app, Framed { title: "Shop", crumb: shop.name, notice, body, ..Framed::default() }).await?;
+    let (title, notice) = (w.text("shop-title"), form.notice(w).or_else(|| steps.notice(w)).or(notice));
+    let page = framed(w, app, Framed { title: &title, crumb: shop.name, notice, body, ..Framed::default() }).await?;
     Ok((status, page).into_response())
 }
 
 fn figures(w: &Words, form: &Entries, models: &[Model]) -> Markup {
+    let none = w.text("shop-none");
     let list = |kind: PartKind| -> Vec<(&str, &str)> {
-        std::iter::once(("", "none"))
+        std::iter::once(("", none.as_str()))
             .chain(models.iter().filter(|m| m.kind() == kind).map(|m| (m.code(), m.name())))
             .collect()
     };
-    let decimal = |unit, hint| Field { unit, hint, inputmode: "decimal", required: true, ..Field::default() };
+    let decimal = |name: &str, label: &str, unit: &str, hint: &str| {
+        let (unit, hint) = (w.text(unit), w.text(hint));
+        let shape = Field { unit: &unit, hint: &hint, inputmode: "decimal", required: true, ..Field::default() };
+        form.field(name, &w.text(label), shape)
+    };
+    let where_none = w.text("shop-where-none");
     html! {
-        (form.field("name", "Name of the shop", Field { required: true, ..Field::default() }))
-        (form.field("room_c", "Room", decimal("°C", "For pot life and cure")))
-        (form.select("adhesive", "Own adhesive", "Where a sheet names none", &list(PartKind::Adhesive)))
-        (form.select("tape", "Own tape", "Where a sheet names none", &list(PartKind::Tape)))
-        (form.field("tip_weight_cap_g", "Most in one tip", decimal("g", "Beyond it another head is the better answer; many shops: 8 to 10")))
-        (form.field("bead_share_percent", "Spacers in the mix", decimal("% by mass", "They keep the bond line even")))
+        (form.field("name", &w.text("shop-name"), Field { required: true, ..Field::default() }))
+        (decimal("room_c", "shop-room", "shop-room-unit", "shop-room-hint"))
+        (form.select("adhesive", &w.text("shop-adhesive"), &where_none, &list(PartKind::Adhesive)))
+        (form.select("tape", &w.text("shop-tape"), &where_none, &list(PartKind::Tape)))
+        (decimal("tip_weight_cap_g", "shop-tip-cap", "unit-g", "shop-tip-cap-hint"))
+        (decimal("bead_share_percent", "shop-spacers", "shop-spacers-unit", "shop-spacers-hint"))
     }
 }
 
 /// What things cost in a plan, in hundredths of a missed club.
 fn plan_weights(w: &Words, form: &Entries) -> Markup {
-    let one = |name: &str, label, hint| {
+    let unit = w.text("shop-weights-unit");
+    let one = |(name, _): (&str, f64)| {
+        let label = format!("shop-weight-{}", name.replace('_', "-"));
+        let hint = w.text(&format!("{label}-hint"));
         form.field(
             &format!("plan_weights.{name}"),
-            label,
-            Field { unit: "of 100", hint, inputmode: "decimal", required: true, ..Field::default() },
+            &w.text(&label),
+            Field { unit: &unit, hint: &hint, inputmode: "decimal", required: true, ..Field::default() },
         )
     };
-    html! {
-        (one("tip_per_g", "A gram in the tip", "In each club"))
-        (one("second_tip", "A second weight", "Two weights in one tip, beside their grams"))
-        (one("mass_per_g", "A gram of whole mass", "Off the sheet's, where it asks for one"))
-        (one("cpm_per_tolerance", "Frequency", "A shaft one tolerance off its line, where the shop measures it"))
-        (one("shaft_range_per_g", "A gram between shafts", "The widest pair of the set, about the model's own line"))
-        (one("spent_grip", "A grip spent", "One that lies a usual scatter off and could put another club right"))
-        (one("rare_head", "A rare head", "One with no other of its number within a gram; half of it where there is one other"))
-        (one("neighbour_blank", "A neighbour's blank", "Another number's shaft"))
-        (one("changed_part", "A part changed", "When a job under way is planned anew"))
-    }
+    html! { @for weight in PlanWeights::default().named() { (one(weight)) } }
 }
 
 fn scale(w: &Words, form: &Entries, which: &str, title: &str, unit: &str) -> Markup {
-    let decimal = |hint| Field { unit, hint, inputmode: "decimal", required: true, ..Field::default() };
-    let one = |name: &str, label, shape| form.field(&format!("{which}.{name}"), label, shape);
+    let decimal = |name: &str, label: &str| {
+        let hint = w.text(&format!("{label}-hint"));
+        let shape = Field { unit, hint: &hint, inputmode: "decimal", required: true, ..Field::default() };
+        form.field(&format!("{which}.{name}"), &w.text(label), shape)
+    };
     titled_card(
-        title,
+        &w.text(title),
         &html! {
-            (one("name", "Called", Field { required: true, ..Field::default() }))
-            (one("display_step", "Step of its display", decimal("The smallest change that it shows")))
-            (one("noise_sd", "Scatter", decimal("Take the club off and on again ten times: how far single readings lie from their mean (one standard deviation)")))
-            (one("offset_sd", "May be off by", decimal("How far off it may stand on a given day after zeroing, the same for every club (one standard deviation)")))
-            (one("drift_sd_per_root_h", "Wanders in an hour", decimal("How far it moves by itself in an hour of work (one standard deviation); 0 if it does not")))
+            (form.field(&format!("{which}.name"), &w.text("shop-scale-name"), Field { required: true, ..Field::default() }))
+            (decimal("display_step", "shop-scale-step"))
+            (decimal("noise_sd", "shop-scale-noise"))
+            (decimal("offset_sd", "shop-scale-offset"))
+            (decimal("drift_sd_per_root_h", "shop-scale-drift"))
         },
     )
 }
 
 /// The weight that the balance scale is held against; left empty where the shop has none.
 fn check_weight(w: &Words, form: &Entries) -> Markup {
-    let one = |name: &str, label, shape| form.field(&format!("check_weight.{name}"), label, shape);
-    let decimal = |unit, hint| Field { unit, hint, inputmode: "decimal", ..Field::default() };
+    let one =
+        |name: &str, label: &str, shape: Field<'_>| form.field(&format!("check_weight.{name}"), &w.text(label), shape);
+    let (points, grams) = (w.text("unit-points"), w.text("unit-g"));
     titled_card(
-        "Check weight of the balance scale",
+        &w.text("shop-check-weight"),
         &html! {
-            (one("name", "Called", Field { hint: "Leave empty where there is none. Best a club that is never built on", ..Field::default() }))
-            (one("swing_weight_points", "Should read", Field { hint: "For example D1.4", ..Field::default() }))
-            (one("sd_points", "Known to", decimal("points", "How surely: one standard deviation, often 0.05")))
-            (one("mass_g", "Mass", decimal("g", "")))
+            (one("name", "shop-scale-name", Field { hint: &w.text("shop-check-name-hint"), ..Field::default() }))
+            (one("swing_weight_points", "shop-check-value", Field { hint: &w.text("shop-check-value-hint"), ..Field::default() }))
+            (one("sd_points", "shop-check-sd", Field { unit: &points, hint: &w.text("shop-check-sd-hint"), inputmode: "decimal", ..Field::default() }))
+            (one("mass_g", "shop-check-mass", Field { unit: &grams, inputmode: "decimal", ..Field::default() }))
         },
     )
 }
@@ -215,10 +219,11 @@ fn check_weight(w: &Words, form: &Entries) -> Markup {
 fn check_weight_typed(w: &Words, form: &mut Entries) -> Option<CheckWeight> {
     let name = form.some("check_weight.name")?;
     let swing_weight = form.swing_weight_points(w, "check_weight.swing_weight_points");
-    let swing_weight_points = form.needed("check_weight.swing_weight_points", swing_weight, "Say what it should read");
+    let swing_weight_points =
+        form.needed("check_weight.swing_weight_points", swing_weight, &w.text("shop-needs-value"));
     let mut number = |field: &str| {
         let value = form.number(w, field);
-        form.needed(field, value, "Fill this in").unwrap_or_default()
+        form.needed(field, value, &w.text("shop-needs-figure")).unwrap_or_default()
     };
     let (sd_points, mass_g) = (number("check_weight.sd_points"), number("check_weight.mass_g"));
     Some(CheckWeight { name, swing_weight_points: swing_weight_points.unwrap_or_default(), sd_points, mass_g })
@@ -234,7 +239,7 @@ async fn change(
     let mut shop = app.shop().await?;
     let mut number = |name: &str| {
         let value = form.number(&w, name);
-        form.needed(name, value, "Fill this in").unwrap_or_default()
+        form.needed(name, value, &w.text("shop-needs-figure")).unwrap_or_default()
     };
     shop.room_c = number("room_c");
     shop.tip_weight_cap_g = number("tip_weight_cap_g");
@@ -262,10 +267,10 @@ async fn change(
         ("mass_scale.name", &mut shop.mass_scale.name),
     ] {
         let text = form.some(name);
-        *into = form.needed(name, text, "Give it a name").unwrap_or_default();
+        *into = form.needed(name, text, &w.text("shop-needs-name")).unwrap_or_default();
     }
     for field in not_to_be_had {
-        form.refuse(&field, "Enter 0 to 100: 100 is a club that is sure to miss its tolerance");
+        form.refuse(&field, w.text("shop-needs-weight"));
     }
     shop.check_weight = check_weight_typed(&w, &mut form);
     shop.adhesive = form.some("adhesive");
@@ -285,7 +290,7 @@ async fn change(
 }
 
 fn steps_part(w: &Words, form: &Entries, steps: &[Step]) -> Markup {
-    let needs: Vec<(&str, &str)> = Strength::ALL.iter().map(|s| (s.key(), s.word())).collect();
+    let needs: Vec<(&str, String)> = Strength::ALL.iter().map(|s| (s.key(), w.tell(s))).collect();
     let on: Vec<(&str, &str)> = steps.iter().map(|s| (s.key.as_str(), s.label.as_str())).collect();
     html! {
         ul.plain {
@@ -293,51 +298,51 @@ fn steps_part(w: &Words, form: &Entries, steps: &[Step]) -> Markup {
                 @let name = |what: &str| format!("{what}-{}", step.key);
                 li.card {
                     details open[form.notice(w).is_some()] {
-                        summary { (form.text(&name("place"))) ". " (form.text(&name("label"))) }
+                        summary { (text!(w, "shop-step-head", place = form.text(&name("place")), label = form.text(&name("label")))) }
                         div.fields {
-                            (form.field(&name("place"), "Place", Field { inputmode: "numeric", required: true, ..Field::default() }))
-                            (form.field(&name("label"), "Called", Field { required: true, ..Field::default() }))
-                            (form.select(&name("needs"), "Waits for", "", &needs))
+                            (form.field(&name("place"), &w.text("shop-step-place"), Field { inputmode: "numeric", required: true, ..Field::default() }))
+                            (form.field(&name("label"), &w.text("shop-step-name"), Field { required: true, ..Field::default() }))
+                            (form.select(&name("needs"), &w.text("shop-step-waits"), "", &needs))
                         }
-                        (form.field(&name("say"), "What to do", Field::default()))
+                        (form.field(&name("say"), &w.text("shop-step-say"), Field::default()))
                         div.actions {
-                            (check(&name("optional"), "1", "May be left out", form.has(&name("optional"), "1")))
-                            (check(&name("drop"), "1", "Take this step away", form.has(&name("drop"), "1")))
+                            (check(&name("optional"), "1", &w.text("shop-step-optional"), form.has(&name("optional"), "1")))
+                            (check(&name("drop"), "1", &w.text("shop-step-drop"), form.has(&name("drop"), "1")))
                         }
                         p.hint { (asked_words(w, step)) }
                     }
                 }
             }
         }
-        details.card { summary { "Add a step" }
+        details.card { summary { (w.text("shop-step-add")) }
             div.fields {
-                (form.field("new-label", "Called", Field { hint: "For example: Lead tape on", ..Field::default() }))
-                (form.field("new-place", "Place", Field { inputmode: "numeric", ..Field::default() }))
-                (form.select("new-needs", "Waits for", "", &needs))
-                (form.select("new-on", "On the club is what is on it at", "", &on))
+                (form.field("new-label", &w.text("shop-step-name"), Field { hint: &w.text("shop-step-name-hint"), ..Field::default() }))
+                (form.field("new-place", &w.text("shop-step-place"), Field { inputmode: "numeric", ..Field::default() }))
+                (form.select("new-needs", &w.text("shop-step-waits"), "", &needs))
+                (form.select("new-on", &w.text("shop-step-on"), "", &on))
             }
-            (form.field("new-say", "What to do", Field::default()))
-            (group("What is read", &html! {
-                div.actions { @for what in What::ALL.iter().filter(|w| **w != What::Done) {
-                    (check("new-asks", what.key(), what.word(), form.has("new-asks", what.key())))
+            (form.field("new-say", &w.text("shop-step-say"), Field::default()))
+            (group(&w.text("shop-step-asks"), &html! {
+                div.actions { @for what in What::ALL.iter().filter(|what| **what != What::Done) {
+                    (check("new-asks", what.key(), &w.tell(what), form.has("new-asks", what.key())))
                 } }
-                p.hint { "None: it is only done." }
+                p.hint { (w.text("shop-step-asks-none")) }
             }))
         }
-        div.actions { (button(&Button { label: "Keep the steps", ..Button::default() })) }
+        div.actions { (button(&Button { label: &w.text("shop-steps-keep"), ..Button::default() })) }
     }
 }
 
 fn asked_words(w: &Words, step: &Step) -> String {
-    let asks: Vec<&str> = step.asks.iter().filter(|w| **w != What::Done).map(|w| w.word()).collect();
-    let mut words = if asks.is_empty() { "nothing is read".to_owned() } else { format!("reads {}", asks.join(", ")) };
-    if step.glues {
-        words.push_str("; a batch of adhesive goes here");
-    }
-    if let Some(caution) = step.caution.map(Caution::word) {
-        words.push_str(&format!("; caution: {caution}"));
-    }
-    words
+    let asks: Vec<String> = step.asks.iter().filter(|what| **what != What::Done).map(|what| w.tell(what)).collect();
+    let mut said = vec![if asks.is_empty() {
+        w.text("shop-step-reads-nothing")
+    } else {
+        text!(w, "shop-step-reads", asks = w.list(&asks))
+    }];
+    said.extend(step.glues.then(|| w.text("shop-step-glues")));
+    said.extend(step.caution.map(|caution| text!(w, "shop-step-caution", caution = caution)));
+    said.join(" ")
 }
 
 async fn change_steps(
@@ -373,9 +378,9 @@ fn read_steps(w: &Words, form: &mut Entries, now: &[Step]) -> Option<Vec<Step>> 
             continue;
         }
         let label = form.some(&name("label"));
-        let label = form.needed(&name("label"), label, "Give the step a name");
+        let label = form.needed(&name("label"), label, &w.text("shop-needs-step-name"));
         let place = form.number(w, &name("place"));
-        let place = form.needed(&name("place"), place, "Say at which place it comes, from 1");
+        let place = form.needed(&name("place"), place, &w.text("shop-needs-step-place"));
         let (Some(label), Some(place)) = (label, place) else { continue };
         let needs = Strength::from_key(form.text(&name("needs"))).unwrap_or(step.needs);
         placed.push((
@@ -394,7 +399,7 @@ fn read_steps(w: &Words, form: &mut Entries, now: &[Step]) -> Option<Vec<Step>> 
         placed.push((place - 0.5, new_step(form, label, now)));
     }
     if placed.is_empty() && form.is_sound() {
-        form.refuse("new-label", "A job needs at least one step");
+        form.refuse("new-label", w.text("shop-needs-step"));
     }
     placed.sort_by(|a, b| a.0.total_cmp(&b.0));
     form.is_sound().then(|| placed.into_iter().map(|(_, step)| step).collect())
@@ -430,13 +435,13 @@ fn fresh_key(label: &str, now: &[Step]) -> String {
 /// Units to choose from; to begin with, those that the name had before.
 fn units_choices(w: &Words, named: bool) -> Vec<Choice<'static>> {
     let own = w.units;
-    let words = ["inches and grams", "millimetres and grams", "inches and ounces", "millimetres and ounces"];
-    let keys = ["in-g", "mm-g", "in-oz", "mm-oz"];
-    let as_before = Choice { value: "", label: "as this name did before".into(), chosen: !named };
-    let each = keys.into_iter().zip(words);
-    std::iter::once(as_before)
-        .chain(each.map(|(value, label)| Choice { value, label: label.into(), chosen: named && own.key() == value }))
-        .collect()
+    let as_before = Choice { value: "", label: w.text("shop-units-as-before").into(), chosen: !named };
+    let each = ["in-g", "mm-g", "in-oz", "mm-oz"].into_iter().map(|value| Choice {
+        value,
+        label: w.text(&format!("shop-units-{value}")).into(),
+        chosen: named && own.key() == value,
+    });
+    std::iter::once(as_before).chain(each).collect()
 }
 
 async fn who(State(app): State<App>, Reader(w): Reader, Form(fields): Form<Vec<(String, String)>>) -> PageResult {

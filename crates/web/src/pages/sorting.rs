@@ -1,11 +1,11 @@
 //! Parts sorted by weight: classes on the screen and on paper, with the tray.
 
-use super::entries::{Entries, counted, query};
+use super::entries::{Entries, query};
 use super::orders::{StockPlace, model_select, stock_places};
 use super::{Framed, PageResult, failure, failure_status, framed};
 use crate::reader::Reader;
 use app::App;
-use app::sorting::SortRequest;
+use app::sorting::{SortRequest, USUAL_WIDTH_G};
 use axum::Router;
 use axum::extract::{Query, State};
 use axum::http::StatusCode;
@@ -20,7 +20,7 @@ use look::{
 use maud::{Markup, html};
 use trade::model::Model;
 use trade::model::PartKind;
-use words::Words;
+use words::{Words, text};
 
 pub(super) fn router() -> Router<App> {
     Router::new().route("/stock/sort", get(show))
@@ -55,21 +55,19 @@ async fn show(State(app): State<App>, Reader(w): Reader, Query(pairs): Query<Vec
     }
     let sorted = sorted.and_then(Result::ok);
     let name = models.iter().find(|m| m.code() == request.model).map_or(request.model.as_str(), Model::name);
-    let what = format!("{name} {}", request.number.as_deref().unwrap_or_default()).trim().to_owned();
+    let number = request.number.as_deref().map(|number| w.club_number(number)).unwrap_or_default();
+    let what = format!("{name} {number}").trim().to_owned();
     let body = html! {
         div.no-print { (stock_places(&w, StockPlace::Sort)) }
         @if models.is_empty() {
-            (empty_state("There are no models yet.", "Parts that are sorted are of a model: add that first.",
-                &[Action { href: "/stock/models/new?kind=head", label: "New head model", primary: true }]))
+            (empty_state(&w.text("order-no-models"), &w.text("weight-class-no-models-next"),
+                &[Action { href: "/stock/models/new?kind=head", label: &w.text("order-new-head-model"), primary: true }]))
         } @else { (choose(&w, &form, &models)) }
         @if let Some(sorting) = &sorted { (sorted_part(&w, &form, sorting, &what)) }
     };
-    let crumb = sorted.as_ref().map_or_else(String::new, |s| format!("{what}, {}", counted(s.count, "part")));
-    let page = framed(
-        &w,
-        &app,
-        Framed { title: "Sort by weight", active: Nav::Stock, crumb, notice, body, ..Framed::default() },
-    );
+    let crumb = sorted.as_ref().map_or_else(String::new, |s| text!(w, "weight-class-crumb", what = what, n = s.count));
+    let title = w.text("weight-class-page");
+    let page = framed(&w, &app, Framed { title: &title, active: Nav::Stock, crumb, notice, body, ..Framed::default() });
     Ok((status, page.await?).into_response())
 }
 
@@ -78,12 +76,12 @@ fn choose(w: &Words, form: &Entries, models: &[Model]) -> Markup {
         form.card method="get" action="/stock/sort" {
             div.fields {
                 (model_select(w, form, models))
-                (form.field("number", "Number", Field { hint: "Empty: all of the model", ..Field::default() }))
-                (form.field("width", "Width of a class", Field { unit: w.mass_sign(), inputmode: "decimal", hint: "Empty: 1 g", ..Field::default() }))
-                (form.field("classes", "Or so many classes", Field { inputmode: "numeric", ..Field::default() }))
-                (form.field("columns", "Places in a row of the tray", Field { inputmode: "numeric", placeholder: "6", ..Field::default() }))
+                (form.field("number", &w.text("weight-class-number"), Field { hint: &w.text("weight-class-number-hint"), ..Field::default() }))
+                (form.field("width", &w.text("weight-class-width"), Field { unit: w.mass_sign(), inputmode: "decimal", hint: &text!(w, "weight-class-width-hint", usual_g = USUAL_WIDTH_G), ..Field::default() }))
+                (form.field("classes", &w.text("weight-class-classes"), Field { inputmode: "numeric", ..Field::default() }))
+                (form.field("columns", &w.text("weight-class-columns"), Field { inputmode: "numeric", placeholder: "6", ..Field::default() }))
             }
-            div.actions { (button(&Button { label: "Sort", ..Button::default() })) }
+            div.actions { (button(&Button { label: &w.text("weight-class-sort"), ..Button::default() })) }
         }
     }
 }
@@ -91,8 +89,8 @@ fn choose(w: &Words, form: &Entries, models: &[Model]) -> Markup {
 fn sorted_part(w: &Words, form: &Entries, sorting: &Sorting, what: &str) -> Markup {
     if sorting.count == 0 {
         return html! {
-            (empty_state(&format!("No free, weighed part of {what} is in stock."), "Weigh them in, or choose another number.",
-                &[Action { href: "/stock/new", label: "Weigh in", primary: true }]))
+            (empty_state(&text!(w, "weight-class-none", what = what), &w.text("weight-class-none-next"),
+                &[Action { href: "/stock/new", label: &w.text("weight-class-weigh-in"), primary: true }]))
             (not_weighed(w, sorting))
         };
     }
@@ -103,17 +101,17 @@ fn sorted_part(w: &Words, form: &Entries, sorting: &Sorting, what: &str) -> Mark
     let export = format!("/api/v1/parts/sorted/export{}", query(&[&asked[..], &[("width_g", &width_g)]].concat()));
     html! {
         (figures(&[
-            Figure { label: "parts", value: &count, note: "" },
-            Figure { label: "mean", value: &mean, note: "" },
-            Figure { label: "scatter", value: &sd, note: "one standard deviation" },
+            Figure { label: &w.text("weight-class-parts"), value: &count, note: "" },
+            Figure { label: &w.text("weight-class-mean"), value: &mean, note: "" },
+            Figure { label: &w.text("weight-class-scatter"), value: &sd, note: &w.text("weight-class-scatter-note") },
         ]))
         div.actions {
-            (link_button(&export, "Export CSV", ButtonKind::Quiet, Some(Icon::Export), ""))
+            (link_button(&export, &w.text("order-export"), ButtonKind::Quiet, Some(Icon::Export), ""))
         }
-        p.hint.no-print { "Print this page: the classes with their codes, then the tray as it is laid." }
-        (section("Classes", &html! {}, &classes_table(w, sorting)))
+        p.hint.no-print { (w.text("weight-class-print")) }
+        (section(&w.text("weight-class-list"), &html! {}, &classes_table(w, sorting)))
         (not_weighed(w, sorting))
-        (section("Tray", &html! { span.hint { (sorting.tray_rows) " rows of " (sorting.tray_columns) ", the lightest first; each class begins a row" } }, &tray(w, sorting)))
+        (section(&w.text("weight-class-tray"), &html! { span.hint { (text!(w, "weight-class-tray-hint", rows = sorting.tray_rows, columns = sorting.tray_columns)) } }, &tray(w, sorting)))
     }
 }
 
@@ -127,15 +125,17 @@ fn classes_table(w: &Words, sorting: &Sorting) -> Markup {
             let share = 100 * class.parts.len() / most;
             vec![
                 Cell::from(class.name.clone()),
-                Cell::from(format!("{} to {}", w.mass_figure(class.from_g), w.mass(class.to_g))),
+                Cell::from(text!(w, "order-window", from_g = class.from_g, to_g = class.to_g)),
                 Cell(html! { span.class-count { (class.parts.len()) } " " svg.class-bar width=(share) aria-hidden="true" {} }),
                 Cell(html! { span.class-codes { (codes.join(" ")) } }),
             ]
         })
         .collect();
     table(&Table {
-        caption: "Classes of weight",
-        columns: ["class", "masses", "parts", "codes"].map(Column::words).to_vec(),
+        caption: &w.text("weight-class-caption"),
+        columns: ["class", "masses", "parts", "codes"]
+            .map(|column| Column::words(w.text(&format!("weight-class-column-{column}"))))
+            .to_vec(),
         rows,
         cards: true,
         ..Table::default()
@@ -143,7 +143,7 @@ fn classes_table(w: &Words, sorting: &Sorting) -> Markup {
 }
 
 fn not_weighed(w: &Words, sorting: &Sorting) -> Markup {
-    html! { @if !sorting.not_weighed.is_empty() { p { strong { "Not weighed, so not sorted: " } (sorting.not_weighed.join(", ")) } } }
+    html! { @if !sorting.not_weighed.is_empty() { p { (look::rich!(w, "weight-class-not-weighed", |_: &str, inner: &str| html! { strong { (inner) } }, codes = sorting.not_weighed.join(", "))) } } }
 }
 
 /// The tray as it is laid: a row of places after the other.
@@ -151,10 +151,10 @@ fn tray(w: &Words, sorting: &Sorting) -> Markup {
     let placed: Vec<(&str, &Sorted)> =
         sorting.classes.iter().flat_map(|c| c.parts.iter().map(|p| (c.name.as_str(), p))).collect();
     html! {
-        div.table-wrap.tray-wrap tabindex="0" role="region" aria-label="The tray" {
+        div.table-wrap.tray-wrap tabindex="0" role="region" aria-label=(w.text("weight-class-tray")) {
             table.tray {
-                caption.hidden { "The tray, row by row" }
-                thead { tr { th scope="col" { "row" } @for column in 1..=sorting.tray_columns { th scope="col" { (column) } } } }
+                caption.hidden { (w.text("weight-class-tray-caption")) }
+                thead { tr { th scope="col" { (w.text("weight-class-row")) } @for column in 1..=sorting.tray_columns { th scope="col" { (column) } } } }
                 tbody {
                     @for row in 1..=sorting.tray_rows {
                         @let here: Vec<&(&str, &Sorted)> = placed.iter().filter(|(_, p)| p.row == row).collect();

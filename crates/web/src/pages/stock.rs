@@ -1,11 +1,10 @@
 //! Parts: the list with its filters, one part, the links to weigh in, import and export.
 
-use super::entries::{Entries, counted, go_to, in_address, plain, query, typed_length, words_table};
+use super::entries::{Entries, go_to, in_address, plain, query, typed_length, words_table};
 use super::{Framed, PageResult, Who, failure_status, framed, say, stock_import, stock_weigh};
 use super::{beside_its_entry, still_below};
 use crate::asked::Path;
 use crate::reader::Reader;
-use crate::units;
 use app::App;
 use app::stock::{PartChange, PartQuery};
 use axum::Router;
@@ -15,16 +14,16 @@ use axum::response::IntoResponse;
 use axum::routing::{get, post};
 use look::{
     Action, Button, ButtonKind, Cell, Column, Field, Figure, Icon, Nav, Notice, Tab, Tone, button, empty_state,
-    figures, hidden, icon, link_button, tabs, tag,
+    figures, hidden, icon, link_button, rich, tabs, tag,
 };
 use maud::{Markup, html};
 use trade::model::Model;
 use trade::model::PartKind;
 use trade::part::Part;
 use trade::part::PartState;
-use trade::reading::Unit;
+use trade::part_field::{self, Measure};
 use trade::reading::What;
-use words::Words;
+use words::{Words, text};
 
 /// Parts on one page.
 const PAGE: i64 = 50;
@@ -100,24 +99,24 @@ async fn list(State(app): State<App>, Reader(w): Reader, Query(pairs): Query<Vec
     let body = html! {
         (super::orders::stock_places(&w, super::orders::StockPlace::Parts))
         div.actions {
-            (link_button("/stock/new", "Weigh in", ButtonKind::Primary, Some(Icon::Plus), "n"))
-            (link_button("/stock/import", "Import a list", ButtonKind::Quiet, Some(Icon::Import), ""))
-            (link_button(&format!("/api/v1/parts/export{}", file_query(&wanted)), "Export CSV", ButtonKind::Quiet, Some(Icon::Export), ""))
-            (link_button(&format!("/api/v1/parts/export.xlsx{}", file_query(&wanted)), "Export XLSX", ButtonKind::Quiet, Some(Icon::Export), ""))
-            (link_button(&format!("/labels{}", with(&asked, "page", "")), "Print labels", ButtonKind::Quiet, Some(Icon::Print), ""))
-            (link_button("/stock/models", "Models", ButtonKind::Quiet, None, ""))
+            (link_button("/stock/new", &w.text("stock-weigh-in"), ButtonKind::Primary, Some(Icon::Plus), "n"))
+            (link_button("/stock/import", &w.text("stock-import"), ButtonKind::Quiet, Some(Icon::Import), ""))
+            (link_button(&format!("/api/v1/parts/export{}", file_query(&wanted)), &w.text("stock-export-csv"), ButtonKind::Quiet, Some(Icon::Export), ""))
+            (link_button(&format!("/api/v1/parts/export.xlsx{}", file_query(&wanted)), &w.text("stock-export-xlsx"), ButtonKind::Quiet, Some(Icon::Export), ""))
+            (link_button(&format!("/labels{}", with(&asked, "page", "")), &w.text("stock-print-labels"), ButtonKind::Quiet, Some(Icon::Print), ""))
+            (link_button("/stock/models", &w.text("stock-models"), ButtonKind::Quiet, None, ""))
         }
         @if total == 0 && !narrowed { (nothing_yet(&w, models.is_empty())) } @else {
             (super::labels::scan_form(&w))
             (kinds)
             (filter_form(&w, &asked, &models))
             @if let Some(part) = &gone {
-                p { a href={ "/stock/parts/" (in_address(&part.code)) } { (part.code) } " went out in a club." }
+                p { (rich!(&w, "stock-went-out", |_, inner| html! { a href={ "/stock/parts/" (in_address(&part.code)) } { (inner) } }, code = part.code.as_str())) }
             }
             @if parts.is_empty() && gone.is_none() {
-                (empty_state("No part is like that.", "Take a filter away, or weigh the part in.", &[
-                    Action { href: "/stock", label: "All parts", primary: true },
-                    Action { href: &format!("/stock{}", with(&asked, "state", "any")), label: "Those that went out too", primary: false },
+                (empty_state(&w.text("stock-none-found"), &w.text("stock-none-found-next"), &[
+                    Action { href: "/stock", label: &w.text("stock-all-parts"), primary: true },
+                    Action { href: &format!("/stock{}", with(&asked, "state", "any")), label: &w.text("stock-with-gone"), primary: false },
                 ]))
             } @else if !parts.is_empty() {
                 (parts_table(&w, &parts, &models))
@@ -125,8 +124,8 @@ async fn list(State(app): State<App>, Reader(w): Reader, Query(pairs): Query<Vec
             }
         }
     };
-    let crumb = counted(usize::try_from(total).unwrap_or(0), "part");
-    Ok(framed(&w, &app, Framed { title: "Stock", active: Nav::Stock, crumb, body, ..Framed::default() })
+    let crumb = text!(w, "stock-count", n = total);
+    Ok(framed(&w, &app, Framed { title: &w.text("stock-title"), active: Nav::Stock, crumb, body, ..Framed::default() })
         .await?
         .into_response())
 }
@@ -134,20 +133,20 @@ async fn list(State(app): State<App>, Reader(w): Reader, Query(pairs): Query<Vec
 fn nothing_yet(w: &Words, no_models: bool) -> Markup {
     if no_models {
         empty_state(
-            "The stock is empty, and there are no models yet.",
-            "A model is what the maker says of a head, shaft or grip. Add the models first, then weigh in the parts.",
+            &w.text("stock-no-models"),
+            &w.text("stock-no-models-next"),
             &[
-                Action { href: "/stock/models/new?kind=head", label: "New head model", primary: true },
-                Action { href: "/stock/models/file", label: "Load models from a file", primary: false },
+                Action { href: "/stock/models/new?kind=head", label: &w.text("stock-new-head-model"), primary: true },
+                Action { href: "/stock/models/file", label: &w.text("stock-load-models"), primary: false },
             ],
         )
     } else {
         empty_state(
-            "No part is in stock yet.",
-            "Weigh in heads, shafts and grips one by one, or import a list.",
+            &w.text("stock-empty"),
+            &w.text("stock-empty-next"),
             &[
-                Action { href: "/stock/new", label: "Weigh in", primary: true },
-                Action { href: "/stock/import", label: "Import a list", primary: false },
+                Action { href: "/stock/new", label: &w.text("stock-weigh-in"), primary: true },
+                Action { href: "/stock/import", label: &w.text("stock-import"), primary: false },
             ],
         )
     }
@@ -161,7 +160,7 @@ async fn kind_tabs(w: &Words, app: &App, asked: &Entries, wanted: &PartQuery) ->
         if count > 0 || kind.is_none() || kind == wanted.kind {
             let href = format!("/stock{}", with(asked, "kind", kind.map_or("", PartKind::key)));
             shown.push((
-                kind.map_or("all".to_owned(), |k| format!("{k}s")),
+                kind.map_or_else(|| w.text("stock-all-kinds"), |k| kinds(w, k)),
                 href,
                 count.to_string(),
                 kind == wanted.kind,
@@ -172,7 +171,12 @@ async fn kind_tabs(w: &Words, app: &App, asked: &Entries, wanted: &PartQuery) ->
         .iter()
         .map(|(label, href, count, current)| Tab { label: label.into(), href, count, current: *current })
         .collect();
-    Ok(tabs("Kinds", &list))
+    Ok(tabs(&w.text("stock-kinds"), &list))
+}
+
+/// A kind of parts in the plural: `heads`.
+pub(super) fn kinds(w: &Words, kind: PartKind) -> String {
+    w.text(&format!("stock-kinds-{}", kind.key().replace('_', "-")))
 }
 
 fn filter_form(w: &Words, asked: &Entries, models: &[Model]) -> Markup {
@@ -183,24 +187,24 @@ fn filter_form(w: &Words, asked: &Entries, models: &[Model]) -> Markup {
     html! {
         form.search role="search" method="get" action="/stock" {
             @if !kind.is_empty() { (hidden("kind", kind)) }
-            label.hidden for="text" { "Code, lot or place" }
-            input #text type="search" name="text" value=(asked.raw("text")) placeholder="Code, lot or place";
-            label.hidden for="model" { "Model" }
+            label.hidden for="text" { (w.text("stock-search")) }
+            input #text type="search" name="text" value=(asked.raw("text")) placeholder=(w.text("stock-search"));
+            label.hidden for="model" { (w.text("part-label-model")) }
             select #model name="model" {
-                (option("", "any model", asked.text("model")))
+                (option("", &w.text("stock-any-model"), asked.text("model")))
                 @for model in of_kind { (option(model.code(), model.name(), asked.text("model"))) }
             }
-            label.hidden for="number" { "Number" }
-            input #number name="number" value=(asked.raw("number")) placeholder="Number";
-            label.hidden for="state" { "State" }
+            label.hidden for="number" { (w.text("part-label-number")) }
+            input #number name="number" value=(asked.raw("number")) placeholder=(w.text("part-label-number"));
+            label.hidden for="state" { (w.text("part-label-state")) }
             select #state name="state" {
-                (option("", "in the shop", asked.text("state")))
-                (option("any", "any state", asked.text("state")))
-                @for state in PartState::ALL { (option(state.key(), state.word(), asked.text("state"))) }
+                (option("", &w.text("stock-in-shop"), asked.text("state")))
+                (option("any", &w.text("stock-any-state"), asked.text("state")))
+                @for state in PartState::ALL { (option(state.key(), &w.tell(state), asked.text("state"))) }
             }
-            button.button.quiet type="submit" { (icon(Icon::Search)) span { "Find" } }
+            button.button.quiet type="submit" { (icon(Icon::Search)) span { (w.text("stock-find")) } }
             @if ["model", "number", "state", "text"].iter().any(|n| asked.some(n).is_some()) {
-                a.button.quiet href={ "/stock" (query(&[("kind", kind)])) } { (icon(Icon::Close)) span { "Clear" } }
+                a.button.quiet href={ "/stock" (query(&[("kind", kind)])) } { (icon(Icon::Close)) span { (w.text("stock-clear")) } }
             }
         }
     }
@@ -213,7 +217,7 @@ fn parts_table(w: &Words, parts: &[Part], models: &[Model]) -> Markup {
     let row = |part: &Part| {
         let mut cells = vec![
             Cell(html! { a href={ "/stock/parts/" (in_address(&part.code)) } { (part.code) } }),
-            Cell::from(part.mass_g.map_or("not weighed".to_owned(), |figure| w.mass(figure))),
+            Cell::from(part.mass_g.map_or_else(|| w.text("stock-not-weighed"), |figure| w.mass(figure))),
         ];
         if with_cpm {
             cells.push(Cell::from(part.cpm.map_or(String::new(), |cpm| say::value(w, What::Cpm, cpm))));
@@ -221,29 +225,29 @@ fn parts_table(w: &Words, parts: &[Part], models: &[Model]) -> Markup {
         cells.extend([
             Cell(state_tag(w, part.state)),
             Cell::from(name(&part.model)),
-            Cell::from(part.number.as_deref().unwrap_or("")),
-            Cell::from(part.kind.word()),
-            Cell::from(part.count.map_or(String::new(), |n| format!("{n} left"))),
+            Cell::from(part.number.as_deref().map_or_else(String::new, |n| w.club_number(n))),
+            Cell::from(w.tell(&part.kind)),
+            Cell::from(part.count.map_or_else(String::new, |n| text!(w, "stock-left", n = n))),
             Cell::from(part.place.as_str()),
             Cell::from(part.lot.as_str()),
         ]);
         cells
     };
     let mut columns = vec![
-        Column::words("code"),
-        Column::figures("mass"),
-        Column::words("state"),
-        Column::words("model"),
-        Column::words("number"),
-        Column::words("kind"),
-        Column::figures("count"),
-        Column::words("place"),
-        Column::words("lot"),
+        Column::words(w.text("part-field-code")),
+        Column::figures(w.text("part-field-mass")),
+        Column::words(w.text("part-field-state")),
+        Column::words(w.text("part-field-model")),
+        Column::words(w.text("part-field-number")),
+        Column::words(w.text("part-field-kind")),
+        Column::figures(w.text("part-field-count")),
+        Column::words(w.text("part-field-place")),
+        Column::words(w.text("part-field-lot")),
     ];
     if with_cpm {
-        columns.insert(2, Column::figures("frequency"));
+        columns.insert(2, Column::figures(w.text("part-field-cpm")));
     }
-    words_table("Parts in stock", columns, parts.iter().map(row).collect())
+    words_table(&w.text("stock-parts"), columns, parts.iter().map(row).collect())
 }
 
 fn state_tag(w: &Words, state: PartState) -> Markup {
@@ -253,7 +257,7 @@ fn state_tag(w: &Words, state: PartState) -> Markup {
         PartState::Used | PartState::Pulled => Tone::Plain,
         PartState::Rejected => Tone::Bad,
     };
-    tag(tone, state.word())
+    tag(tone, &w.tell(&state))
 }
 
 fn pager(w: &Words, asked: &Entries, page: i64, total: i64) -> Markup {
@@ -261,10 +265,10 @@ fn pager(w: &Words, asked: &Entries, page: i64, total: i64) -> Markup {
     let to = |n: i64| format!("/stock{}", with(asked, "page", &n.to_string()));
     html! {
         @if last > 1 {
-            nav.actions aria-label="Pages" {
-                @if page > 1 { (link_button(&to(page - 1), "Before", ButtonKind::Quiet, Some(Icon::Back), "")) }
-                span.hint { ((page - 1) * PAGE + 1) "–" ((page * PAGE).min(total)) " of " (total) }
-                @if page < last { (link_button(&to(page + 1), "Next", ButtonKind::Quiet, Some(Icon::Forward), "")) }
+            nav.actions aria-label=(w.text("stock-pages")) {
+                @if page > 1 { (link_button(&to(page - 1), &w.text("stock-page-before"), ButtonKind::Quiet, Some(Icon::Back), "")) }
+                span.hint { (text!(w, "stock-page", first = (page - 1) * PAGE + 1, last = (page * PAGE).min(total), total = total)) }
+                @if page < last { (link_button(&to(page + 1), &w.text("stock-page-next"), ButtonKind::Quiet, Some(Icon::Forward), "")) }
             }
         }
     }
@@ -278,19 +282,20 @@ async fn show(State(app): State<App>, Reader(w): Reader, Path(code): Path<String
 fn typed(w: &Words, part: &Part) -> Entries {
     let mass =
         if part.mass_typed.is_empty() { part.mass_g.map(plain).unwrap_or_default() } else { part.mass_typed.clone() };
-    let pairs = [
+    let mut pairs = vec![
         ("mass", mass),
         ("place", part.place.clone()),
         ("lot", part.lot.clone()),
         ("state", part.state.key().to_owned()),
         ("count", part.count.map(|n| n.to_string()).unwrap_or_default()),
-        ("loft", part.loft_deg.map(plain).unwrap_or_default()),
-        ("lie", part.lie_deg.map(plain).unwrap_or_default()),
-        ("cpm", part.cpm.map(plain).unwrap_or_default()),
-        ("length", part.length_mm.map(|mm| typed_length(w, mm)).unwrap_or_default()),
         ("version", part.version.to_string()),
     ];
-    Entries::new(pairs.map(|(k, v)| (k.to_owned(), v)).to_vec())
+    let figures = asked_figures(part.kind, |figure| figure.at_change);
+    pairs.extend(figures.map(|(field, figure)| {
+        let shown = |value| if field.measure == Measure::Length { typed_length(w, value) } else { plain(value) };
+        (field.name, (figure.get)(part).map(shown).unwrap_or_default())
+    }));
+    Entries::new(pairs.into_iter().map(|(k, v)| (k.to_owned(), v)).collect())
 }
 
 async fn part_page(
@@ -303,31 +308,34 @@ async fn part_page(
 ) -> PageResult {
     let here = format!("/stock/parts/{}", in_address(&part.code));
     let model = app.model(&part.model).await.ok();
-    let number = part.number.as_deref().map(|n| format!(" {n}")).unwrap_or_default();
+    let number = part.number.as_deref().map(|n| format!(" {}", w.club_number(n))).unwrap_or_default();
     let mass = part.mass_g.map_or("–".to_owned(), |figure| w.mass(figure));
-    let mass_note = model.as_ref().and_then(|m| nominal_g(m, part)).map(|g| format!("model {}", w.mass(g)));
+    let mass_note =
+        model.as_ref().and_then(|m| nominal_g(m, part)).map(|model_g| text!(w, "stock-model-mass", model_g = model_g));
     let cpm = part.cpm.map(|cpm| say::value(w, What::Cpm, cpm));
     let line = app
         .frequency_line(part)
         .await?
         .and_then(|l| l.line_cpm)
-        .map(|cpm| format!("its line {}", say::value(w, What::Cpm, cpm)));
+        .map(|line_cpm| text!(w, "stock-line", line_cpm = line_cpm));
     // What is in a club is not on its shelf any more, and its figures are rarely changed.
     let used = part.state == PartState::Used && part.club.is_some();
     let change = html! {
         form.card method="post" action=(here) {
             (hidden("version", form.text("version")))
             div.fields { (part_fields(w, part, form)) }
-            (form.field("reason", "Why", Field { hint: "Kept with the change", ..Field::default() }))
-            div.actions { (button(&Button { label: "Change", ..Button::default() })) }
+            (form.field("reason", &w.text("part-life-why"), Field { hint: &w.text("stock-why-hint"), ..Field::default() }))
+            div.actions { (button(&Button { label: &w.text("stock-change"), ..Button::default() })) }
         }
     };
-    let mut shown = vec![Figure { label: "mass", value: &mass, note: mass_note.as_deref().unwrap_or("") }];
-    shown.extend(cpm.as_ref().map(|value| Figure { label: "frequency", value, note: line.as_deref().unwrap_or("") }));
+    let (mass_label, cpm_label) = (w.text("part-field-mass"), w.text("part-field-cpm"));
+    let (place_label, in_club) = (w.text("stock-where"), w.text("stock-in-club"));
+    let mut shown = vec![Figure { label: &mass_label, value: &mass, note: mass_note.as_deref().unwrap_or("") }];
+    shown.extend(cpm.as_ref().map(|value| Figure { label: &cpm_label, value, note: line.as_deref().unwrap_or("") }));
     shown.push(Figure {
-        label: "where",
+        label: &place_label,
         value: if used {
-            "in a club"
+            &in_club
         } else if part.place.is_empty() {
             "–"
         } else {
@@ -336,24 +344,24 @@ async fn part_page(
         note: &part.lot,
     });
     let body = html! {
-        @if status == StatusCode::CONFLICT { p.actions { (link_button(&here, "See it as it is now", ButtonKind::Quiet, None, "")) } }
+        @if status == StatusCode::CONFLICT { p.actions { (link_button(&here, &w.text("stock-see-now"), ButtonKind::Quiet, None, "")) } }
         div.card {
             (figures(&shown))
             p {
-                (state_tag(w, part.state)) " " (part.kind.word()) ", "
+                (state_tag(w, part.state)) " " (w.tell(&part.kind)) ", "
                 a href={ "/stock/models/" (in_address(&part.model)) } { (model.as_ref().map_or(part.model.as_str(), |m| m.name())) } (number)
             }
         }
         @if !used { (change) }
         (super::part_life::life_part(w, app, &part.code).await?)
-        @if used { details open[!form.is_sound() || status != StatusCode::OK] { summary { "A figure of it was wrong" } (change) } }
+        @if used { details open[!form.is_sound() || status != StatusCode::OK] { summary { (w.text("stock-figure-wrong")) } (change) } }
         div.actions {
-            (link_button(&format!("/labels?codes={}&paper=strip", in_address(&part.code)), "Print its label", ButtonKind::Quiet, Some(Icon::Print), ""))
-            (link_button("/stock", "Back to the stock", ButtonKind::Quiet, None, ""))
+            (link_button(&format!("/labels?codes={}&paper=strip", in_address(&part.code)), &w.text("stock-print-label"), ButtonKind::Quiet, Some(Icon::Print), ""))
+            (link_button("/stock", &w.text("stock-back"), ButtonKind::Quiet, None, ""))
         }
     };
     let notice = notice.or_else(|| form.notice(w));
-    let crumb = format!("{}{number}", part.kind.word());
+    let crumb = format!("{}{number}", w.tell(&part.kind));
     let page =
         framed(w, app, Framed { title: &part.code, active: Nav::Stock, crumb, notice, body, ..Framed::default() })
             .await?;
@@ -373,25 +381,48 @@ fn nominal_g(model: &Model, part: &Part) -> Option<f64> {
     }
 }
 
-/// What a frequency of a raw shaft is: the same words wherever it is asked.
-pub(super) const CPM_HINT: &str = "The raw shaft in the shop's own clamp, the shop's own weight at its tip";
-
+/// The boxes for what may be changed by hand: mass, place and lot, the count of a box, the figures of its kind.
 fn part_fields(w: &Words, part: &Part, form: &Entries) -> Markup {
-    let degrees = Field { unit: "°", inputmode: "decimal", ..Field::default() };
     html! {
-        (form.field("mass", "Mass", Field { unit: w.mass_sign(), hint: units::example(w, "256.1, or 9.03 oz", "9.034, or 256.1 g", Unit::Gram), inputmode: "decimal", ..Field::default() }))
-        (form.field("place", "Place", Field::default()))
-        (form.field("lot", "Lot", Field::default()))
-        @if part.count.is_some() { (form.field("count", "How many are left", Field { inputmode: "numeric", ..Field::default() })) }
-        @if part.kind == PartKind::Head {
-            (form.field("loft", "Loft as received", degrees))
-            (form.field("lie", "Lie as received", degrees))
-        }
-        @if part.kind == PartKind::Shaft {
-            (form.field("length", "Raw length as measured", Field { unit: w.length_sign(), hint: "Empty: the model's", ..Field::default() }))
-            (form.field("cpm", "Frequency as received", Field { unit: "cpm", inputmode: "decimal", hint: CPM_HINT, ..Field::default() }))
-        }
+        (form.field("mass", &w.text("part-label-mass"), Field { unit: w.mass_sign(), hint: &w.text(mass_example(w)), inputmode: "decimal", ..Field::default() }))
+        (form.field("place", &w.text("part-label-place"), Field::default()))
+        (form.field("lot", &w.text("part-label-lot"), Field::default()))
+        @if part.count.is_some() { (form.field("count", &w.text("part-label-count"), Field { inputmode: "numeric", ..Field::default() })) }
+        @for (field, _) in asked_figures(part.kind, |figure| figure.at_change) { (figure_field(w, form, field, false)) }
     }
+}
+
+/// The figures besides the mass that parts of a kind are asked for.
+pub(super) fn asked_figures(
+    kind: PartKind,
+    asked: impl Fn(&part_field::Figure) -> bool,
+) -> impl Iterator<Item = (&'static part_field::Field, &'static part_field::Figure)> {
+    part_field::figures().filter(move |(_, figure)| figure.only == Some(kind) && asked(figure))
+}
+
+/// The box for a figure of a part, with its unit and hint. `next` leads on to the next box by Enter.
+pub(super) fn figure_field(w: &Words, form: &Entries, field: &part_field::Field, next: bool) -> Markup {
+    let id = field.name.replace('_', "-");
+    let hint = match field.measure {
+        Measure::Angle => String::new(),
+        _ => w.text(&format!("part-hint-{id}")),
+    };
+    let unit = match field.measure {
+        Measure::Mass => w.mass_sign(),
+        Measure::Length => w.length_sign(),
+        Measure::Frequency => "cpm",
+        Measure::Angle => "°",
+        Measure::Count | Measure::Word => "",
+    };
+    // Lengths may be typed with a fraction, which no keypad of digits has.
+    let inputmode = if field.measure == Measure::Length { "" } else { "decimal" };
+    let shape = Field { unit, inputmode, hint: &hint, enter_next: next, ..Field::default() };
+    form.field(field.name, &w.text(&format!("part-label-{id}")), shape)
+}
+
+/// Name of the text with an example of a mass, in the reader's unit first.
+fn mass_example(w: &Words) -> &'static str {
+    if w.units.mass == quantity::MassUnit::Gram { "stock-mass-hint-g" } else { "stock-mass-hint-oz" }
 }
 
 async fn change(
@@ -405,34 +436,31 @@ async fn change(
     let mut form = Entries::new(fields);
     // Only for its mistake; the text itself is kept with the part.
     let _ = form.mass_g(&w, "mass");
-    let change = PartChange {
+    let mut change = PartChange {
         version: form.text("version").parse().unwrap_or(-1),
         mass_typed: Some(form.text("mass").to_owned()),
         state: PartState::from_key(form.text("state")),
         place: Some(form.text("place").to_owned()),
         lot: Some(form.text("lot").to_owned()),
         count: form.count(&w, "count"),
-        cpm: form.cpm(&w, "cpm"),
-        loft_deg: form.angle_deg(&w, "loft"),
-        lie_deg: form.angle_deg(&w, "lie"),
-        length_mm: form.length_mm(&w, "length"),
         reason: form.text("reason").to_owned(),
         by,
+        ..PartChange::default()
     };
+    for (field, _) in asked_figures(part.kind, |figure| figure.at_change) {
+        change.set_figure(field.key, form.part_figure(&w, field));
+    }
     if !form.is_sound() {
         return part_page(&w, &app, &part, &form, None, StatusCode::UNPROCESSABLE_ENTITY).await;
     }
     match app.change_part(&code, &change).await {
         Ok(_) => Ok(go_to(&format!("/stock/parts/{}", in_address(&code))).into_response()),
         Err(error) => {
-            let beside = match error.field() {
-                Some("mass_g") => Some("mass"),
-                Some("loft_deg") => Some("loft"),
-                Some("lie_deg") => Some("lie"),
-                Some("length_mm") => Some("length"),
-                Some("cpm") => Some("cpm"),
-                _ => None,
-            };
+            let beside = error
+                .field()
+                .and_then(part_field::Field::by_key)
+                .filter(|field| field.figure.as_ref().is_some_and(|figure| figure.at_change))
+                .map(|field| field.name);
             let mut notice = None;
             match beside {
                 Some(name) => form.refuse(name, beside_its_entry(&w, &error.refusal())),

@@ -1,6 +1,6 @@
 //! The second step of an import: which column is what, in which unit, and what holds for every row.
 
-use super::entries::{Entries, capital};
+use super::entries::Entries;
 use crate::problem::EdgeFault;
 use app::stock_list::Looked;
 use base64::Engine as _;
@@ -16,7 +16,8 @@ use maud::{Markup, html};
 use std::collections::BTreeMap;
 use trade::model::Model;
 use trade::model::PartKind;
-use words::Words;
+use trade::part_field;
+use words::{Words, text};
 
 /// What can hold for every row of a list.
 const FIXED: [&str; 5] = ["kind", "model", "number", "lot", "place"];
@@ -74,8 +75,9 @@ pub(super) fn mapping_of(w: &Words, form: &Entries) -> (Option<Mapping>, Option<
     (Some(mapping), twice)
 }
 
+/// A field of a part as its word.
 fn shown(w: &Words, name: &str) -> String {
-    name.replace('_', " ")
+    part_field::Field::by_name(name).map_or_else(|| name.to_owned(), |field| w.tell(field))
 }
 
 /// What a column is taken for: as it was said, or as its heading says.
@@ -90,8 +92,8 @@ pub(super) fn columns_form(w: &Words, looked: &Looked, form: &Entries, bytes: &[
     let mapping = if looked.mapping.columns.is_empty() { &guessed } else { &looked.mapping };
     let good = looked.imported.parts.len();
     let label = match (good, looked.imported.bad.len()) {
-        (good, 0) => format!("Keep {}", super::entries::counted(good, "part")),
-        (good, _) => format!("Keep the {good} good rows"),
+        (good, 0) => text!(w, "stock-list-keep-all", n = good),
+        (good, _) => text!(w, "stock-list-keep-good", n = good),
     };
     let line = table.header_line.to_string();
     let remember = form.some("remember").or_else(|| looked.known_as.clone()).unwrap_or_default();
@@ -101,25 +103,25 @@ pub(super) fn columns_form(w: &Words, looked: &Looked, form: &Entries, bytes: &[
             (request_key(&app::request_key())) (hidden("sheet_was", &table.sheet)) (hidden("header_line_was", &line))
             div.actions {
                 @if good > 0 { (button(&Button { label: &label, formaction: "/stock/import/keep", ..Button::default() })) }
-                (button(&Button { label: "Look again", kind: if good > 0 { ButtonKind::Quiet } else { ButtonKind::Primary }, ..Button::default() }))
-                a.button.quiet href="/stock/import" { "Another file" }
+                (button(&Button { label: &w.text("stock-list-look-again"), kind: if good > 0 { ButtonKind::Quiet } else { ButtonKind::Primary }, ..Button::default() }))
+                a.button.quiet href="/stock/import" { (w.text("stock-list-another")) }
             }
             div.fields {
                 @if table.sheets.len() > 1 {
-                    (select(&Select { name: "sheet", label: "Sheet",
+                    (select(&Select { name: "sheet", label: &w.text("stock-list-sheet"),
                         choices: table.sheets.iter().map(|s| Choice { value: s, label: s.into(), chosen: *s == table.sheet }).collect(), ..Select::default() }))
                 } @else if !table.sheet.is_empty() { (hidden("sheet", &table.sheet)) }
-                (look::field(&look::Field { name: "header_line", label: "The headings stand in line", value: &line, inputmode: "numeric", ..look::Field::default() }))
+                (look::field(&look::Field { name: "header_line", label: &w.text("stock-list-header-line"), value: &line, inputmode: "numeric", ..look::Field::default() }))
             }
-            (field(&Field { name: "remember", label: "Remember these columns as", value: &remember, hint: "The supplier's name, for example; a list with the same headings is then known by itself. Empty: not remembered", ..Field::default() }))
-            (section("Which column is what", &html! {}, &html! {
+            (field(&Field { name: "remember", label: &w.text("stock-list-remember"), value: &remember, hint: &w.text("stock-list-remember-hint"), ..Field::default() }))
+            (section(&w.text("stock-list-columns"), &html! {}, &html! {
                 div.table-wrap { table {
-                    caption.hidden { "Columns of the file" }
-                    thead { tr { th scope="col" { "heading" } th scope="col" { "is" } th scope="col" { "unit" } th scope="col" { "first cells" } } }
+                    caption.hidden { (w.text("stock-list-columns-caption")) }
+                    thead { tr { th scope="col" { (w.text("stock-list-heading")) } th scope="col" { (w.text("stock-list-is")) } th scope="col" { (w.text("stock-list-unit")) } th scope="col" { (w.text("stock-list-first-cells")) } } }
                     tbody { @for (at, heading) in table.header.iter().enumerate() { (column_row(w, looked, mapping, at, heading)) } }
                 } }
             }))
-            (section("For every row", &html! { span.hint { "what the list does not say" } }, &html! {
+            (section(&w.text("stock-list-every-row"), &html! { span.hint { (w.text("stock-list-every-row-hint")) } }, &html! {
                 div.fields { @for name in FIXED { (fixed_field(w, form, mapping, name, models)) } }
             }))
         }
@@ -137,16 +139,16 @@ fn column_row(w: &Words, looked: &Looked, mapping: &Mapping, at: usize, heading:
         tr {
             th scope="row" { (heading) (hidden(&format!("heading_{at}"), heading)) }
             td {
-                select name={ "means_" (at) } aria-label={ "What “" (heading) "” is" } {
-                    option value="" selected[means.is_none()] { "not used" }
+                select name={ "means_" (at) } aria-label=(text!(w, "stock-list-means", heading = heading)) {
+                    option value="" selected[means.is_none()] { (w.text("stock-list-not-used")) }
                     @for name in field_names() { option value=(name) selected[means == Some(name)] { (shown(w, name)) } }
                 }
             }
             td {
-                select name={ "unit_" (at) } aria-label={ "Unit of “" (heading) "”" } {
-                    option value="" { @if ambiguous { "choose" } @else { "–" } }
-                    @for (group, name) in [("mass", "mass"), ("length", "length")] {
-                        optgroup label=(group) {
+                select name={ "unit_" (at) } aria-label=(text!(w, "stock-list-unit-of", heading = heading)) {
+                    option value="" { @if ambiguous { (w.text("stock-list-choose")) } @else { "–" } }
+                    @for name in ["mass", "length"] {
+                        optgroup label=(shown(w, name)) {
                             @for word in units_of(name) { option value=(word) selected[*word == unit] { (word) } }
                         }
                     }
@@ -160,12 +162,12 @@ fn column_row(w: &Words, looked: &Looked, mapping: &Mapping, at: usize, heading:
 fn fixed_field(w: &Words, form: &Entries, mapping: &Mapping, name: &str, models: &[Model]) -> Markup {
     let field = format!("all_{name}");
     let now = mapping.fixed.get(name).map_or_else(|| form.text(&field), String::as_str);
-    let label = capital(name);
-    let none = Choice { value: "", label: "as in its column".into(), chosen: now.is_empty() };
+    let label = w.text(&format!("part-label-{name}"));
+    let none = Choice { value: "", label: w.text("stock-list-as-in-column").into(), chosen: now.is_empty() };
     let choices: Vec<Choice<'_>> = match name {
         "kind" => PartKind::ALL
             .iter()
-            .map(|k| Choice { value: k.key(), label: k.word().into(), chosen: k.key() == now })
+            .map(|k| Choice { value: k.key(), label: w.tell(k).into(), chosen: k.key() == now })
             .collect(),
         "model" => {
             models.iter().map(|m| Choice { value: m.code(), label: m.name().into(), chosen: m.code() == now }).collect()

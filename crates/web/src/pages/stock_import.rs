@@ -1,12 +1,11 @@
 //! A list of parts as a file: looked at first, its columns named, the good rows kept, the bad ones given back to mend.
 
 use super::beside;
-use super::entries::{Entries, capital, counted, go_to, words_table};
+use super::entries::{Entries, go_to, words_table};
 use super::notice_of;
 use super::stock_columns::{carried, columns_form, mapping_of};
 use super::{Framed, PageResult, failure, failure_status, framed};
 use crate::reader::Reader;
-use crate::units::restated;
 use app::App;
 use app::stock_list::Looked;
 use axum::extract::{Form, Multipart, State};
@@ -20,10 +19,10 @@ use desk::stock_file::RowWarning;
 use fact::Refusal;
 use look::{
     Action, Button, ButtonKind, Cell, Column, Field, Figure, Icon, Nav, Notice, Tone, actions, button, figures,
-    file_field, hidden, section, tag,
+    file_field, hidden, rich, section, tag,
 };
 use maud::{Markup, html};
-use words::Words;
+use words::{Words, text};
 
 /// Rows of a list of mistakes or doubts that a page shows; the file of bad rows holds all.
 const SHOWN: usize = 200;
@@ -36,34 +35,38 @@ async fn form_page(w: &Words, app: &App, form: &Entries, notice: Option<Notice>,
     let layouts = app.layouts().await?;
     let body = html! {
         form.card method="post" action="/stock/import" enctype="multipart/form-data" {
-            (file_field("file", "File", "A workbook (XLSX), or a table saved as CSV in UTF-8", ".xlsx,.csv,text/csv"))
-            (form.area("text", "Or its rows", 8, Field { placeholder: "code,kind,model,number,mass_g\nH7-014,head,HERON,7,268.4", ..Field::default() }))
-            div.actions { (button(&Button { label: "Look at it", ..Button::default() })) }
-            p.hint { "Nothing is kept before you have seen what is in it." }
+            (file_field("file", &w.text("stock-list-file"), &w.text("stock-list-file-hint"), ".xlsx,.csv,text/csv"))
+            (form.area("text", &w.text("stock-list-rows"), 8, Field { placeholder: "code,kind,model,number,mass_g\nH7-014,head,HERON,7,268.4", ..Field::default() }))
+            div.actions { (button(&Button { label: &w.text("stock-list-look"), ..Button::default() })) }
+            p.hint { (w.text("stock-list-look-first")) }
         }
         (remembered(w, &layouts))
-        (section("What the file looks like", &html! {}, &html! {
-            p { "Any list with one part a row, up to " (ROWS_MAX / 1000) " 000 rows and 8 MB. One line names the columns; you say next which column is what." }
-            p { "These names are known by themselves, in any order: " code { (COLUMNS.join(", ")) } ". A code and a model must be there." }
-            p { "Cells are written as in the workshop: 256.1 or 256,1, 8.9 oz, 36 3/4 in. The unit of the column holds where a cell has none." }
-            p { "The models must be known first: " a href="/stock/models/file" { "load models" } "." }
+        (section(&w.text("stock-list-form"), &html! {}, &html! {
+            p { (text!(w, "stock-list-form-size", rows = format!("{} 000", ROWS_MAX / 1000), size_mb = app::stock::IMPORT_MAX_BYTES / 1024 / 1024)) }
+            p { (rich!(w, "stock-list-form-names", |_, inner| html! { code { (inner) } }, names = COLUMNS.join(", "))) }
+            p { (w.text("stock-list-form-cells")) }
+            p { (rich!(w, "stock-list-form-models", |_, inner| html! { a href="/stock/models/file" { (inner) } })) }
         }))
     };
     let notice = notice.or_else(|| form.notice(w));
-    let page =
-        framed(w, app, Framed { title: "Import parts", active: Nav::Stock, notice, body, ..Framed::default() }).await?;
+    let page = framed(
+        w,
+        app,
+        Framed { title: &w.text("stock-list-title"), active: Nav::Stock, notice, body, ..Framed::default() },
+    )
+    .await?;
     Ok((status, page).into_response())
 }
 
 /// Lists whose columns are remembered.
 fn remembered(w: &Words, layouts: &[Layout]) -> Markup {
     html! { @if !layouts.is_empty() {
-        (section("Remembered columns", &html! { span.hint { "a list with the same headings is known by itself" } }, &html! {
+        (section(&w.text("stock-list-remembered"), &html! { span.hint { (w.text("stock-list-remembered-hint")) } }, &html! {
             ul.plain.readings { @for layout in layouts { li {
                 strong { (layout.name) } span.small { (layout.headings.join(" · ")) }
                 form.inline method="post" action="/stock/import/forget" {
                     (hidden("name", &layout.name))
-                    (button(&Button { label: "Forget it", kind: ButtonKind::Quiet, ..Button::default() }))
+                    (button(&Button { label: &w.text("stock-list-forget"), kind: ButtonKind::Quiet, ..Button::default() }))
                 }
             } } }
         }))
@@ -96,7 +99,7 @@ pub(super) async fn look(State(app): State<App>, Reader(w): Reader, form: Multip
         Err(fault) => return not_whole(&w, &app, &fault.into()).await,
     };
     if bytes.len() <= app::stock::IMPORT_MAX_BYTES && bytes.iter().all(u8::is_ascii_whitespace) {
-        form.refuse("text", "There is no file and no text. Choose a file, or paste its rows");
+        form.refuse("text", w.text("stock-list-nothing"));
         return form_page(&w, &app, &form, None, StatusCode::UNPROCESSABLE_ENTITY).await;
     }
     let (mapping, twice) = mapping_of(&w, &form);
@@ -112,12 +115,12 @@ pub(super) async fn look(State(app): State<App>, Reader(w): Reader, form: Multip
     let notice = looked.refused.as_ref().map(|words| Notice {
         tone: Tone::Bad,
         text: beside(&w, words),
-        next: "Say below which column is what, then look again. Nothing is kept yet.".into(),
+        next: w.text("stock-list-columns-next"),
     });
     let known = looked.known_as.as_ref().map(|name| Notice {
         tone: Tone::Good,
-        text: format!("This is a list like “{name}”."),
-        next: "Its columns are taken as they were remembered; change what is different.".into(),
+        text: text!(w, "stock-list-known", name = name.as_str()),
+        next: w.text("stock-list-known-next"),
     });
     let notice = notice.or(known);
     let models = app.models(None).await?;
@@ -128,11 +131,11 @@ pub(super) async fn look(State(app): State<App>, Reader(w): Reader, form: Multip
         (doubt_part(&w, &looked.imported.warnings))
         (good_part(&w, &looked))
     };
-    let crumb = "nothing is kept yet".to_owned();
+    let crumb = w.text("stock-list-not-kept");
     let page = framed(
         &w,
         &app,
-        Framed { title: "Import parts", active: Nav::Stock, crumb, notice, body, ..Framed::default() },
+        Framed { title: &w.text("stock-list-title"), active: Nav::Stock, crumb, notice, body, ..Framed::default() },
     )
     .await?;
     Ok((status, page).into_response())
@@ -143,9 +146,9 @@ fn counts(w: &Words, looked: &Looked) -> Markup {
     html! {
         @if looked.refused.is_none() {
             div.card { (figures(&[
-                Figure { label: "good rows", value: &read.parts.len().to_string(), note: "" },
-                Figure { label: "of them doubtful", value: &read.warnings.len().to_string(), note: "" },
-                Figure { label: "bad rows", value: &read.bad.len().to_string(), note: "" },
+                Figure { label: &w.text("stock-list-good"), value: &read.parts.len().to_string(), note: "" },
+                Figure { label: &w.text("stock-list-doubtful"), value: &read.warnings.len().to_string(), note: "" },
+                Figure { label: &w.text("stock-list-bad"), value: &read.bad.len().to_string(), note: "" },
             ])) }
         }
     }
@@ -155,13 +158,13 @@ fn good_part(w: &Words, looked: &Looked) -> Markup {
     let parts = &looked.imported.parts;
     html! {
         @if !parts.is_empty() {
-            details { summary { "The good rows (first 50)" }
-                (words_table("Good rows", vec![Column::words("code"), Column::words("kind"), Column::words("model"), Column::words("number"), Column::figures("mass"), Column::words("place")], parts.iter().take(50).map(|p| vec![
+            details { summary { (w.text("stock-list-good-first")) }
+                (words_table(&w.text("stock-list-good-rows"), good_columns(w), parts.iter().take(50).map(|p| vec![
                     Cell::from(p.code.as_str()),
-                    Cell::from(p.kind.word()),
+                    Cell::from(w.tell(&p.kind)),
                     Cell::from(p.model.as_str()),
-                    Cell::from(p.number.as_deref().unwrap_or("")),
-                    Cell::from(p.mass_g.map_or("not weighed".to_owned(), |figure| w.mass(figure))),
+                    Cell::from(p.number.as_deref().map_or_else(String::new, |n| w.club_number(n))),
+                    Cell::from(p.mass_g.map_or_else(|| w.text("stock-not-weighed"), |figure| w.mass(figure))),
                     Cell::from(p.place.as_str()),
                 ]).collect()))
             }
@@ -169,28 +172,36 @@ fn good_part(w: &Words, looked: &Looked) -> Markup {
     }
 }
 
+fn good_columns(w: &Words) -> Vec<Column<'static>> {
+    let field = |name: &str| w.text(&format!("part-field-{name}"));
+    let mut columns: Vec<Column<'_>> =
+        ["code", "kind", "model", "number", "place"].iter().map(|name| Column::words(field(name))).collect();
+    columns.insert(4, Column::figures(field("mass")));
+    columns
+}
+
 fn bad_part(w: &Words, bad: &[BadRow]) -> Markup {
     html! { @if !bad.is_empty() {
-        (section("Bad rows", &html! {}, &html! { ul.plain { @for row in bad.iter().take(SHOWN) {
+        (section(&w.text("stock-list-bad-rows"), &html! {}, &html! { ul.plain { @for row in bad.iter().take(SHOWN) {
             li {
-                (tag(Tone::Bad, &format!("line {}", row.line))) " "
+                (tag(Tone::Bad, &text!(w, "stock-list-line", line = row.line))) " "
                 @if !row.column.is_empty() { strong { (row.column) " “" (row.cell) "”: " } }
                 (beside(w, &row.what()))
                 @for more in row.refusals().iter().skip(1) { " Also " (beside(w, more)) }
             }
         } } }))
-        @if bad.len() > SHOWN { p.hint { "And " (bad.len() - SHOWN) " more, all in the file of bad rows." } }
+        @if bad.len() > SHOWN { p.hint { (text!(w, "stock-list-more-bad", n = bad.len() - SHOWN)) } }
     } }
 }
 
 fn doubt_part(w: &Words, warnings: &[RowWarning]) -> Markup {
     html! { @if !warnings.is_empty() {
-        (section("Doubtful rows", &html! { span.hint { "good, but look again" } }, &html! { ul.plain {
+        (section(&w.text("stock-list-doubtful-rows"), &html! { span.hint { (w.text("stock-list-doubtful-hint")) } }, &html! { ul.plain {
             @for doubt in warnings.iter().take(SHOWN) {
-                li { (tag(Tone::Care, &format!("line {}", doubt.line))) " " strong { (doubt.code) ": " } (restated(w, &doubt.words)) "." }
+                li { (tag(Tone::Care, &text!(w, "stock-list-line", line = doubt.line))) " " strong { (doubt.code) ": " } (words::sentence(&w.told(&doubt.doubt))) }
             }
         } }))
-        @if warnings.len() > SHOWN { p.hint { "And " (warnings.len() - SHOWN) " more." } }
+        @if warnings.len() > SHOWN { p.hint { (text!(w, "stock-list-more", n = warnings.len() - SHOWN)) } }
     } }
 }
 
@@ -205,7 +216,7 @@ pub(super) async fn keep(State(app): State<App>, Reader(w): Reader, form: Multip
     };
     let (mapping, twice) = mapping_of(&w, &form);
     if let Some(words) = &twice {
-        let notice = Notice { tone: Tone::Bad, text: beside(&w, words), next: "Load it again.".into() };
+        let notice = Notice { tone: Tone::Bad, text: beside(&w, words), next: w.text("stock-list-load-again") };
         return form_page(&w, &app, &form, Some(notice), StatusCode::UNPROCESSABLE_ENTITY).await;
     }
     let mapping = mapping.unwrap_or_default();
@@ -222,37 +233,36 @@ pub(super) async fn keep(State(app): State<App>, Reader(w): Reader, form: Multip
         @if !kept.bad_csv.is_empty() {
             form method="post" action="/stock/import/mend" enctype="multipart/form-data" {
                 (hidden("text", &kept.bad_csv))
-                p { "Save the bad rows, mend them (the first column says what is wrong, and is ignored), and import that file." }
+                p { (w.text("stock-list-bad-file")) }
                 div.actions {
-                    (button(&Button { label: "Save the bad rows", icon: Some(Icon::Export), kind: ButtonKind::Quiet, ..Button::default() }))
+                    (button(&Button { label: &w.text("stock-list-save-bad"), icon: Some(Icon::Export), kind: ButtonKind::Quiet, ..Button::default() }))
                 }
             }
             (bad_part(&w, &kept.bad))
         }
         (doubt_part(&w, &kept.warnings))
         @match &remembered {
-            Some(Ok(layout)) => { p { "The columns are remembered as " strong { (layout.name) } "." } }
-            Some(Err(error)) => { p.error { "The columns are not remembered: " (beside(&w, &error.refusal())) } }
+            Some(Ok(layout)) => { p { (rich!(&w, "stock-list-remembered-as", |_, inner| html! { strong { (inner) } }, name = layout.name.as_str())) } }
+            Some(Err(error)) => { p.error { (text!(w, "stock-list-not-remembered", what = beside(&w, &error.refusal()))) } }
             None => {}
         }
         (actions(&[
-            Action { href: "/stock", label: "To the stock", primary: true },
-            Action { href: "/stock/import", label: "Import more", primary: false },
+            Action { href: "/stock", label: &w.text("stock-back"), primary: true },
+            Action { href: "/stock/import", label: &w.text("stock-list-import-more"), primary: false },
         ]))
     };
     let count = usize::try_from(kept.kept).unwrap_or(0);
     let notice = Some(Notice {
         tone: if count > 0 { Tone::Good } else { Tone::Care },
-        text: format!("{} kept.", capital(&counted(count, "part"))),
-        next: if kept.bad.is_empty() {
-            String::new()
-        } else {
-            format!("{} were not.", capital(&counted(kept.bad.len(), "row")))
-        },
+        text: text!(w, "stock-list-kept", n = count),
+        next: if kept.bad.is_empty() { String::new() } else { text!(w, "stock-list-refused", n = kept.bad.len()) },
     });
-    let page =
-        framed(&w, &app, Framed { title: "Import parts", active: Nav::Stock, notice, body, ..Framed::default() })
-            .await?;
+    let page = framed(
+        &w,
+        &app,
+        Framed { title: &w.text("stock-list-title"), active: Nav::Stock, notice, body, ..Framed::default() },
+    )
+    .await?;
     Ok(page.into_response())
 }
 

@@ -1,10 +1,11 @@
 //! Weigh-in: the model and the number once, then one part after the other, by a connected scale or by keyboard.
 
 use super::entries::{Entries, capital, go_to, in_address, query};
+use super::stock::{asked_figures, figure_field};
 use super::stock_weighed::{heap_of, last_list, settings_part, sign, sign_kept};
 use super::{Framed, PageResult, Who, failure, failure_status, framed};
 use crate::reader::Reader;
-use crate::units::explicit;
+use crate::units::{explicit, length_with_unit};
 use app::App;
 use app::weigh_in::{TakeBackPart, WeighIn, WeighView, WeighedIn};
 use axum::extract::{Form, Query, State};
@@ -15,15 +16,16 @@ use desk::weigh_in::Judged;
 use desk::weigh_in::Looks;
 use look::{
     Action, Button, ButtonKind, Field, Nav, Notice, Tab, Tone, button, empty_state, hidden, keypad_hints, link_button,
-    request_key, tabs,
+    request_key, rich, tabs,
 };
 use maud::{Markup, html};
 use trade::model::Model;
 use trade::model::PartKind;
+use trade::part_field::{Field as PartField, Measure};
 use trade::reading::Unit;
 use trade::shaft::TipShape;
 use trade::shop::WeighInSettings;
-use words::Words;
+use words::{Words, text};
 
 pub(super) async fn form(
     State(app): State<App>,
@@ -69,11 +71,11 @@ async fn weigh_page(
     let ready = model.filter(|m| numbers(m).is_empty() || numbers(m).contains(&form.text("number")));
     let body = match (model, ready) {
         _ if models.is_empty() => empty_state(
-            "There are no models yet.",
-            "A part belongs to a model: add that first.",
+            &w.text("weigh-in-no-models"),
+            &w.text("weigh-in-no-models-next"),
             &[
-                Action { href: "/stock/models/new?kind=head", label: "New head model", primary: true },
-                Action { href: "/stock/models/file", label: "Load models from a file", primary: false },
+                Action { href: "/stock/models/new?kind=head", label: &w.text("stock-new-head-model"), primary: true },
+                Action { href: "/stock/models/file", label: &w.text("stock-load-models"), primary: false },
             ],
         ),
         (_, Some(model)) => {
@@ -85,7 +87,7 @@ async fn weigh_page(
         (Some(model), None) => html! {
             (model_form(w, form, &models)) (number_tabs(w, form, model))
             @if let Some(error) = form.error("number") { p.error role="alert" { (error) } }
-            @else { p { strong { "Which number?" } " Choose it once; it stays for the parts that follow." } }
+            @else { p { (rich!(w, "weigh-in-which-number", |_, inner| html! { strong { (inner) } })) } }
         },
         (None, None) => html! {
             (model_form(w, form, &models))
@@ -93,22 +95,25 @@ async fn weigh_page(
         },
     };
     let crumb = match (model, form.some("number")) {
-        (Some(m), Some(number)) => format!("{} {number} {}", m.name(), m.kind()),
-        (Some(m), None) => format!("{} {}", m.name(), m.kind()),
-        _ => "choose the model first".to_owned(),
+        (Some(m), Some(number)) => format!("{} {} {}", m.name(), w.club_number(&number), w.tell(&m.kind())),
+        (Some(m), None) => format!("{} {}", m.name(), w.tell(&m.kind())),
+        _ => w.text("weigh-in-choose-model"),
     };
     let booked_in = || {
         let (order, count) = (form.some("order")?, form.some("to_weigh")?);
         Some(Notice {
             tone: Tone::Good,
-            text: format!("Order {order} is booked in."),
-            next: format!("Weigh in what came, {count} in all."),
+            text: text!(w, "weigh-in-booked", order = order),
+            next: text!(w, "weigh-in-booked-next", n = count),
         })
     };
     let notice = notice.or_else(|| form.notice(w)).or_else(booked_in);
-    let page =
-        framed(w, app, Framed { title: "Weigh in", active: Nav::Stock, crumb, notice, body, ..Framed::default() })
-            .await?;
+    let page = framed(
+        w,
+        app,
+        Framed { title: &w.text("weigh-in-title"), active: Nav::Stock, crumb, notice, body, ..Framed::default() },
+    )
+    .await?;
     Ok((status, page).into_response())
 }
 
@@ -116,11 +121,11 @@ fn model_form(w: &Words, form: &Entries, models: &[Model]) -> Markup {
     let now = form.text("model");
     html! {
         form.search method="get" action="/stock/new" {
-            label.hidden for="model" { "Model" }
+            label.hidden for="model" { (w.text("part-label-model")) }
             select #model name="model" {
                 @for kind in PartKind::ALL {
                     @if models.iter().any(|m| m.kind() == *kind) {
-                        optgroup label={ (capital(kind.word())) "s" } {
+                        optgroup label=(capital(&super::stock::kinds(w, *kind))) {
                             @for model in models.iter().filter(|m| m.kind() == *kind) {
                                 option value=(model.code()) selected[model.code() == now] { (model.name()) }
                             }
@@ -130,7 +135,7 @@ fn model_form(w: &Words, form: &Entries, models: &[Model]) -> Markup {
             }
             (hidden("lot", form.raw("lot"))) (hidden("place", form.raw("place")))
             button.button.(if now.is_empty() { "primary" } else { "quiet" }) type="submit" {
-                span { @if now.is_empty() { "Weigh in this model" } @else { "Another model" } }
+                span { @if now.is_empty() { (w.text("weigh-in-this-model")) } @else { (w.text("weigh-in-another-model")) } }
             }
         }
     }
@@ -142,9 +147,9 @@ fn number_tabs(w: &Words, form: &Entries, model: &Model) -> Markup {
         numbers(model).into_iter().map(|n| (n, format!("/stock/new{}", query(&again(form, n))))).collect();
     let list: Vec<Tab<'_>> = made
         .iter()
-        .map(|(label, href)| Tab { label: (*label).into(), href, count: "", current: *label == now })
+        .map(|(label, href)| Tab { label: w.club_number(label).into(), href, count: "", current: *label == now })
         .collect();
-    html! { @if !list.is_empty() { (tabs("Numbers", &list)) } }
+    html! { @if !list.is_empty() { (tabs(&w.text("weigh-in-numbers"), &list)) } }
 }
 
 /// A page at which parts of one model and number are weighed.
@@ -209,42 +214,39 @@ impl Shown<'_> {
                 (hidden("proposed", proposed)) (hidden("angles", form.text("angles")))
                 (request_key(&app::request_key()))
                 @if self.question.is_some() { (hidden("sure", form.text("mass"))) }
-                div.entry-row { (form.field("mass", "Mass", mass)) (self.keep_button(w)) }
+                div.entry-row { (form.field("mass", &w.text("part-label-mass"), mass)) (self.keep_button(w)) }
                 (self.answers(w))
                 div.fields {
-                    @if kind == PartKind::Head { (self.angle(w, "loft", "Loft as received", angles)) (self.angle(w, "lie", "Lie as received", angles)) }
-                    (self.code(w, proposed))
-                    @if kind == PartKind::Shaft {
-                        (form.field("length", "Raw length", Field { unit: "mm", inputmode: "decimal", hint: "Empty: the model's", ..Field::default() }))
-                        (form.field("balance_point", "Balance point from the butt", Field { unit: "mm", inputmode: "decimal", hint: "Empty: the model's", ..Field::default() }))
-                        (form.field("cpm", "Frequency", Field { unit: "cpm", inputmode: "decimal", hint: super::stock::CPM_HINT, ..Field::default() }))
+                    @for (field, _) in asked_figures(kind, |figure| figure.at_weigh_in) {
+                        (figure_field(w, form, field, angles && field.measure == Measure::Angle))
                     }
-                    @if bulk { (form.field("count", "Or how many in the box", Field { inputmode: "numeric", hint: "A box is counted now and weighed at use", ..Field::default() })) }
+                    (self.code(w, proposed))
+                    @if bulk { (form.field("count", &w.text("weigh-in-count"), Field { inputmode: "numeric", hint: &w.text("weigh-in-count-hint"), ..Field::default() })) }
                 }
-                details open[form.some("lot").or_else(|| form.some("place")).is_some()] { summary { "Lot and place" }
+                details open[form.some("lot").or_else(|| form.some("place")).is_some()] { summary { (w.text("weigh-in-lot-and-place")) }
                     div.fields {
-                        (form.field("lot", "Lot", Field { hint: "Stays for the next one", ..Field::default() }))
-                        (form.field("place", "Place", Field { hint: "Stays for the next one", ..Field::default() }))
+                        (form.field("lot", &w.text("part-label-lot"), Field { hint: &w.text("weigh-in-stays"), ..Field::default() }))
+                        (form.field("place", &w.text("part-label-place"), Field { hint: &w.text("weigh-in-stays"), ..Field::default() }))
                     }
                 }
             }
             div.actions {
                 @if kind == PartKind::Head { (self.angles_link(w, angles)) }
-                (link_button("/stock", "Done", ButtonKind::Quiet, None, ""))
+                (link_button("/stock", &w.text("weigh-in-done"), ButtonKind::Quiet, None, ""))
             }
-            (keypad_hints(if self.question.is_some() {
-                &[("Enter", "keep it as it is"), ("Esc", "weigh it again")]
+            (keypad_hints(&if self.question.is_some() {
+                [("Enter", w.text("weigh-in-key-as-it-is")), ("Esc", w.text("weigh-in-key-again"))]
             } else if angles {
-                &[("Enter", "next entry, from the last keep"), ("z", "take the last one back")]
+                [("Enter", w.text("weigh-in-key-next-box")), ("z", w.text("weigh-in-key-undo"))]
             } else {
-                &[("Enter", "keep, next part"), ("z", "take the last one back")]
+                [("Enter", w.text("weigh-in-key-next")), ("z", w.text("weigh-in-key-undo"))]
             }))
         }
     }
 
     fn keep_button(&self, w: &Words) -> Markup {
-        let label = if self.question.is_some() { "Keep it as it is" } else { "Keep, next" };
-        button(&Button { label, big: true, ..Button::default() })
+        let label = w.text(if self.question.is_some() { "weigh-in-as-it-is" } else { "weigh-in-keep" });
+        button(&Button { label: &label, big: true, ..Button::default() })
     }
 
     /// What else can be said to a question: the number that it looks like, or that it is weighed again.
@@ -257,15 +259,11 @@ impl Shown<'_> {
         html! {
             div.actions {
                 @if let Some(number) = other {
-                    (button(&Button { label: &format!("It is the {number}"), name: "as", value: number, kind: ButtonKind::Quiet, ..Button::default() }))
+                    (button(&Button { label: &text!(w, "weigh-in-it-is", number = w.club_number(number)), name: "as", value: number, kind: ButtonKind::Quiet, ..Button::default() }))
                 }
-                a.button.quiet href=(self.here(&[])) data-weigh-again { span { "Weigh it again" } kbd aria-hidden="true" { "Esc" } }
+                a.button.quiet href=(self.here(&[])) data-weigh-again { span { (w.text("weigh-in-again")) } kbd aria-hidden="true" { "Esc" } }
             }
         }
-    }
-
-    fn angle(&self, w: &Words, name: &str, label: &str, asked: bool) -> Markup {
-        self.form.field(name, label, Field { unit: "°", inputmode: "decimal", enter_next: asked, ..Field::default() })
     }
 
     /// The code that the part will get; typed over it is another.
@@ -274,33 +272,18 @@ impl Shown<'_> {
         if shown.text("code").is_empty() || self.form.text("code") == self.form.text("proposed") {
             shown.set("code", proposed);
         }
-        let hint = "The next one; type over it, or scan a label that is printed already";
-        shown.field("code", "Code on the label", Field { hint, ..Field::default() })
+        let hint = w.text("weigh-in-code-hint");
+        shown.field("code", &w.text("part-label-code"), Field { hint: &hint, ..Field::default() })
     }
 
     fn angles_link(&self, w: &Words, on: bool) -> Markup {
         let mut form = self.form.clone();
         form.set("angles", if on { "" } else { "1" });
         let href = format!("/stock/new{}", query(&again(&form, self.form.text("number"))));
-        let label = if on { "Mass only" } else { "Ask loft and lie of each" };
-        link_button(&href, label, ButtonKind::Quiet, None, "")
+        let label = w.text(if on { "weigh-in-mass-only" } else { "weigh-in-with-angles" });
+        link_button(&href, &label, ButtonKind::Quiet, None, "")
     }
 }
-
-/// The fields of the form by the column of the row that they are read as.
-const COLUMNS: [(&str, &str); 11] = [
-    ("code", "code"),
-    ("number", "number"),
-    ("mass_g", "mass"),
-    ("length_mm", "length"),
-    ("balance_point_mm", "balance_point"),
-    ("cpm", "cpm"),
-    ("loft_deg", "loft"),
-    ("lie_deg", "lie"),
-    ("lot", "lot"),
-    ("place", "place"),
-    ("count", "count"),
-];
 
 pub(super) async fn keep(
     State(app): State<App>,
@@ -311,13 +294,13 @@ pub(super) async fn keep(
     let mut form = Entries::new(fields);
     let model = app.model(form.text("model")).await?;
     if !numbers(&model).is_empty() && form.text("number").is_empty() {
-        form.refuse("number", "Choose the number first");
+        form.refuse("number", w.text("weigh-in-number-first"));
         return weigh_page(&w, &app, &form, None, None, StatusCode::UNPROCESSABLE_ENTITY).await;
     }
     let text = |name: &str| form.text(name).to_owned();
     let number = form.some("as").unwrap_or_else(|| text("number"));
     let other_number = number != form.text("number");
-    let new = WeighIn {
+    let mut new = WeighIn {
         model: model.code().to_owned(),
         // The proposal was for the other number's label.
         code: if other_number && form.text("code") == form.text("proposed") { String::new() } else { text("code") },
@@ -325,17 +308,18 @@ pub(super) async fn keep(
         number,
         mass: explicit(&w, Unit::Gram, form.text("mass")),
         count: text("count"),
-        loft: text("loft"),
-        lie: text("lie"),
-        length: text("length"),
-        balance_point: text("balance_point"),
-        cpm: text("cpm"),
         lot: text("lot"),
         place: text("place"),
         sure: explicit(&w, Unit::Gram, form.text("sure")),
         request_key: text("request_key"),
         by,
+        ..WeighIn::default()
     };
+    for (field, _) in asked_figures(model.kind(), |figure| figure.at_weigh_in) {
+        let typed = form.text(field.name);
+        let typed = if field.measure == Measure::Length { length_with_unit(&w, typed) } else { typed.to_owned() };
+        new.set_typed(field.name, typed);
+    }
     match app.weigh_in(&new).await {
         Ok(WeighedIn::Kept(kept)) => {
             let to = [&again(&form, form.text("number"))[..], &[("kept", kept.part.code.as_str())]].concat();
@@ -354,7 +338,8 @@ pub(super) async fn keep(
 
 /// Puts what was wrong with the row beside the field of its column.
 fn beside(w: &Words, form: &mut Entries, bad: &BadRow) {
-    let field = COLUMNS.iter().find(|(column, _)| *column == bad.column).map_or("mass", |(_, name)| *name);
+    let asked = PartField::by_key(&bad.column).filter(|field| !matches!(field.name, "kind" | "model" | "state"));
+    let field = asked.map_or("mass", |field| field.name);
     let more = bad.refusals().iter().skip(1).map(|other| format!(" {}", super::beside(w, other))).collect::<String>();
     form.refuse(field, super::beside(w, &bad.what()) + &more);
 }

@@ -1,27 +1,25 @@
 //! What the weigh-in page shows besides its entry: the sign that is seen from afar, the heap, the last parts.
 
-use super::entries::capital;
 use super::labels::label_texts;
 use super::stock_weigh::{Shown, part_address};
-use crate::units::restated;
 use desk::weigh_in::Judged;
 use look::{
     Button, ButtonKind, HeapView, Icon, LabelPaper, Tone, button, check, heap, hidden, icon, label_page, link_button,
-    request_key, section, tag,
+    request_key, rich, section, tag,
 };
 use maud::{Markup, html};
-use quantity::decimal;
+use trade::life::figures_of;
 use trade::model::Model;
 use trade::part::Part;
 use trade::shop::WeighInSettings;
-use words::Words;
+use words::{Words, text};
 
 /// The question, large.
 pub(super) fn sign(w: &Words, judged: &Judged, typed: &str) -> Markup {
     html! {
         div.weigh-sign.ask role="alert" data-weigh-sign="ask" {
             p.weigh-figure { (typed) " ?" }
-            p { strong { (restated(w, &capital(&judged.words))) "." } " " (judged.next) ". Not kept yet." }
+            p { (rich!(w, "weigh-in-question", |_, inner| html! { strong { (inner) } }, finding = w.tell(&judged.finding), next = judged.next.as_ref().map(|next| w.tell(next)))) }
         }
     }
 }
@@ -30,7 +28,7 @@ pub(super) fn sign(w: &Words, judged: &Judged, typed: &str) -> Markup {
 pub(super) fn sign_kept(w: &Words, shown: &Shown<'_>, part: &Part, models: &[Model]) -> Markup {
     let mass = match (part.mass_g, part.count) {
         (Some(g), _) => w.mass(g),
-        (None, Some(n)) => format!("{n} in the box"),
+        (None, Some(n)) => text!(w, "weigh-in-in-box", n = n),
         (None, None) => String::new(),
     };
     let other = part.number.as_deref().filter(|n| *n != shown.form.text("number"));
@@ -43,10 +41,10 @@ pub(super) fn sign_kept(w: &Words, shown: &Shown<'_>, part: &Part, models: &[Mod
     html! {
         div.weigh-sign role="status" data-weigh-sign=(if bend.is_empty() { "kept" } else { "ask" }) data-weigh-code=(part.code) {
             p.weigh-figure { (icon(Icon::Tick)) " " (part.code) @if !mass.is_empty() { span { (mass) } } }
-            @if let Some(number) = other { p { strong { "Kept as the " (number) "." } } }
-            @for words in &bend { p { strong { (capital(words)) "." } " It is kept; put it aside before it is glued." } }
+            @if let Some(number) = other { p { strong { (text!(w, "weigh-in-kept-as", number = w.club_number(number))) } } }
+            @for doubt in &bend { p { (rich!(w, "weigh-in-bend", |_, inner| html! { strong { (inner) } }, doubt = w.tell(doubt))) } }
             div.actions {
-                (link_button(&print, "Print its label", ButtonKind::Quiet, Some(Icon::Print), ""))
+                (link_button(&print, &w.text("stock-print-label"), ButtonKind::Quiet, Some(Icon::Print), ""))
                 @if part.version == 0 && part.is_free() { (take_back(w, shown, part)) }
             }
         }
@@ -78,9 +76,9 @@ pub(super) fn last_list(w: &Words, shown: &Shown<'_>) -> Markup {
     if view.last.is_empty() {
         return html! {};
     }
-    let total = format!("{} in the books", view.count);
+    let total = text!(w, "weigh-in-total", n = view.count);
     section(
-        "The last ones",
+        &w.text("weigh-in-last"),
         &html! { span.hint { (total) } },
         &html! {
             ul.plain.readings { @for part in &view.last {
@@ -88,14 +86,14 @@ pub(super) fn last_list(w: &Words, shown: &Shown<'_>) -> Markup {
                     a href=(part_address(&part.code)) { (part.code) }
                     strong { @match (part.mass_g, part.count) {
                         (Some(g), _) => { (w.mass(g)) }
-                        (None, Some(n)) => { (n) " left" }
-                        (None, None) => { "not weighed" }
+                        (None, Some(n)) => { (text!(w, "stock-left", n = n)) }
+                        (None, None) => { (w.text("stock-not-weighed")) }
                     } }
-                    @if let (Some(g), Some(spread)) = (part.mass_g, &view.spread) { span.small { (w.signed(g - spread.nominal_g, 1)) " g" } }
-                    @if let Some(cpm) = part.cpm { span.small { (decimal(cpm, 1)) " cpm" } }
-                    @if let Some(loft) = part.loft_deg { span.small { "loft " (decimal(loft, 1)) "°" } }
-                    @if let Some(lie) = part.lie_deg { span.small { "lie " (decimal(lie, 1)) "°" } }
-                    @if !part.is_free() { (tag(Tone::Care, part.state.word())) }
+                    @if let (Some(g), Some(spread)) = (part.mass_g, &view.spread) { span.small { (text!(w, "weigh-in-off-model", off_g = g - spread.nominal_g)) } }
+                    @for change in figures_of(part).iter().filter(|change| change.field != "mass_g" && change.field != "count") {
+                        span.small { (w.tell(&change.told())) }
+                    }
+                    @if !part.is_free() { (tag(Tone::Care, &w.tell(&part.state))) }
                     }
             } }
         },
@@ -109,7 +107,7 @@ fn take_back(w: &Words, shown: &Shown<'_>, part: &Part) -> Markup {
             (hidden("code", &part.code)) (hidden("id", part.id.as_str())) (request_key(&app::request_key()))
             (hidden("model", shown.model.code())) (hidden("number", form.text("number")))
             (hidden("lot", form.text("lot"))) (hidden("place", form.text("place"))) (hidden("angles", form.text("angles")))
-            (button(&Button { label: "That was wrong", kind: ButtonKind::Quiet, icon: Some(Icon::Undo), keys: "z", ..Button::default() }))
+            (button(&Button { label: &w.text("weigh-in-undo"), kind: ButtonKind::Quiet, icon: Some(Icon::Undo), keys: "z", ..Button::default() }))
         }
     }
 }
@@ -117,12 +115,12 @@ fn take_back(w: &Words, shown: &Shown<'_>, part: &Part) -> Markup {
 /// What holds for every weigh-in of the shop.
 pub(super) fn settings_part(w: &Words, now: &WeighInSettings) -> Markup {
     html! {
-        details.no-print { summary { "Labels and sound" }
+        details.no-print { summary { (w.text("weigh-in-settings")) }
             form method="post" action="/stock/new/settings" {
-                (check("print_labels", "1", "Print each part's label as it is kept", now.print_labels))
-                p.hint { "On the printer of this tablet, one label of 62 × 29 mm. The browser asks each time unless it is started to print at once." }
-                (check("sound", "1", "A tone for each part kept, a double one for a question", now.sound))
-                div.actions { (button(&Button { label: "Keep for the shop", kind: ButtonKind::Quiet, ..Button::default() })) }
+                (check("print_labels", "1", &w.text("weigh-in-print"), now.print_labels))
+                p.hint { (w.text("weigh-in-print-hint")) }
+                (check("sound", "1", &w.text("weigh-in-sound"), now.sound))
+                div.actions { (button(&Button { label: &w.text("weigh-in-settings-keep"), kind: ButtonKind::Quiet, ..Button::default() })) }
             }
         }
     }

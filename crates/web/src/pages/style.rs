@@ -19,7 +19,8 @@ async fn sheet() -> impl IntoResponse {
 }
 
 async fn style(State(app): State<App>, Reader(w): Reader) -> PageResult {
+    let title = w.text("picture-style");
     let view =
-        Framed { title: "Style", crumb: "invented figures".into(), body: gallery::gallery(&w), ..Framed::default() };
+        Framed { title: &title, crumb: w.text("picture-style-crumb"), body: gallery::gallery(&w), ..Framed::default() };
     Ok(framed(&w, &app, view).await?.into_response())
 }

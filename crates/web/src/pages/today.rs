@@ -1,11 +1,11 @@
 //! Today: what to do now, at a glance.
 
-use super::entries::{counted, go_to};
+use super::entries::go_to;
 use super::{Framed, PageResult, Who, framed, say};
 use crate::asked::Filled;
 use crate::reader::Reader;
 use app::clock_watch::ConfirmClock;
-use app::job::JobSummary;
+use app::job::{Curing, JobSummary, NextStep};
 use app::scale_health::ScaleToday;
 use app::stock::PartQuery;
 use app::{App, AppError};
@@ -14,17 +14,19 @@ use axum::extract::State;
 use axum::response::IntoResponse;
 use axum::routing::{get, post};
 use desk::order::Waiting;
+use jiff::Timestamp;
 use jiff::civil::Date;
 use look::{
     Action, Button, ButtonKind, Cell, Column, Field, Icon, Nav, Table, Tone, button, clock, empty_state, field, icon,
-    link_button, section, table, tag,
+    link_button, rich, section, table, tag,
 };
 use maud::{Markup, html};
 use serde::Deserialize;
 use std::collections::BTreeMap;
 use trade::job::JobState;
 use trade::model::PartKind;
-use words::Words;
+use trade::trust::TrustSaid;
+use words::{Words, text};
 
 pub(super) fn router() -> Router<App> {
     Router::new().route("/", get(today)).route("/clock/confirm", post(confirm_clock))
@@ -41,18 +43,18 @@ async fn today(State(app): State<App>, Reader(w): Reader) -> PageResult {
     let guide = guide(&w, &app, &jobs).await?;
     let (scales, read_today) = app.scales_today().await?;
     let jobs_part = if jobs.is_empty() && guide.is_some() {
-        html! { p { "No job is under way." } }
+        html! { p { (w.text("today-no-job")) } }
     } else if jobs.is_empty() {
         empty_state(
-            "No job is under way.",
-            "Write a fitting sheet, approve it, and its job stands here.",
+            &w.text("today-no-job"),
+            &w.text("today-no-job-next"),
             &[
-                Action { href: "/sheets/new", label: "New sheet", primary: true },
-                Action { href: "/stock", label: "Stock", primary: false },
+                Action { href: "/sheets/new", label: &w.text("today-new-sheet"), primary: true },
+                Action { href: "/stock", label: &w.text("frame-stock"), primary: false },
             ],
         )
     } else {
-        job_table(&w, &jobs, date, &app.waits().await?)
+        job_table(&w, &jobs, now, &app.waits().await?)
     };
     let expected = super::orders::due_part(&w, &app).await?;
     let clock_state = app.clock_state().await?;
@@ -62,36 +64,37 @@ async fn today(State(app): State<App>, Reader(w): Reader) -> PageResult {
             @if let Some(words) = &clock_state.words { (clock_part(&w, words)) }
             @if let Some(steps) = &guide { (guide_part(&w, steps)) }
             @if !doubts.is_empty() {
-                (section("Look again", &html! {}, &html! {
+                (section(&w.text("today-look-again"), &html! {}, &html! {
                     ul.plain { @for (job, slot, club) in &doubts {
-                        li { (tag(Tone::Doubt, "doubted")) " " a href={ "/bench/" (job) "/" (slot) } { "Job " (job) ", the " (club) } }
+                        li { (tag(Tone::Doubt, &w.text("today-doubted"))) " " a href={ "/bench/" (job) "/" (slot) } { (text!(w, "today-club-of-job", job = job, club = club)) } }
                     } }
                 }))
             }
             (scales_part(&w, &scales, read_today))
             (expected)
-            (section("Jobs", &html! { a.button.quiet href="/sheets/new" { "New sheet" } }, &jobs_part))
+            (section(&w.text("today-jobs"), &html! { a.button.quiet href="/sheets/new" { (w.text("today-new-sheet")) } }, &jobs_part))
             @if !running.is_empty() {
-                (section("Curing", &html! { a href="/glue" { "All batches" } }, &table(&Table {
-                    caption: "Batches that cure",
+                (section(&w.text("today-curing"), &html! { a href="/glue" { (w.text("today-all-batches")) } }, &table(&Table {
+                    caption: &w.text("today-batches"),
                     columns: vec![
-                        Column::words("batch"),
-                        Column::words("clubs"),
-                        Column::figures("pot life"),
-                        Column::figures("handle"),
-                        Column::figures("bend and swing"),
+                        Column::words(w.text("today-batch")),
+                        Column::words(w.text("today-clubs")),
+                        Column::figures(w.text("today-pot-life")),
+                        Column::figures(w.text("today-handle")),
+                        Column::figures(w.text("today-swing")),
                     ],
                     rows: running.iter().map(|b| {
-                        let cell = |until: jiff::Timestamp, done: &str| {
-                            let text = if until > now { say::left(&w, now, until) } else { done.to_owned() };
-                            Cell(clock(&until.to_string(), &text, done))
+                        let cell = |until: Timestamp, done: &str| {
+                            let done = w.text(done);
+                            let text = if until > now { say::left(&w, now, until) } else { done.clone() };
+                            Cell(clock(&until.to_string(), &text, &done))
                         };
                         vec![
-                            Cell::from(format!("{} · {}", b.batch.number, b.adhesive_name)),
-                            Cell::from(batch_clubs(&w, &b.clubs)),
-                            cell(b.pot_life_until, "over"),
-                            cell(b.handling_at, "now"),
-                            cell(b.full_cure_at, "now"),
+                            Cell::from(text!(w, "today-batch-of", batch = b.batch.number, adhesive = b.adhesive_name)),
+                            Cell::from(super::glue::batch_clubs(&w, &b.clubs)),
+                            cell(b.pot_life_until, "left-over"),
+                            cell(b.handling_at, "today-now"),
+                            cell(b.full_cure_at, "today-now"),
                         ]
                     }).collect(),
                     ..Table::default()
@@ -100,21 +103,22 @@ async fn today(State(app): State<App>, Reader(w): Reader) -> PageResult {
         }
     };
     let cups = Some(batches.iter().map(Into::into).collect());
-    let view = Framed { title: "Today", active: Nav::Today, crumb: crumb(&w, &jobs), cups, body, ..Framed::default() };
+    let title = w.text("today-title");
+    let view = Framed { title: &title, active: Nav::Today, crumb: crumb(&w, &jobs), cups, body, ..Framed::default() };
     Ok(framed(&w, &app, view).await?.into_response())
 }
 
 /// A clock that cannot be relied on comes before everything else: cures and the record go by it.
 fn clock_part(w: &Words, words: &str) -> Markup {
     section(
-        "Clock",
+        &w.text("today-clock"),
         &html! {},
         &html! {
-            p { (tag(Tone::Bad, "not relied on")) " " (words) "." }
-            details { summary { "The clock is right" }
+            p { (tag(Tone::Bad, &w.text("today-clock-not-relied-on"))) " " (words) "." }
+            details { summary { (w.text("today-clock-right")) }
                 form method="post" action="/clock/confirm" {
-                    (field(&Field { name: "reason", label: "How did you check it? The log keeps it.", required: true, ..Field::default() }))
-                    (button(&Button { label: "Rely on the clock", kind: ButtonKind::Danger, ..Button::default() }))
+                    (field(&Field { name: "reason", label: &w.text("today-clock-how"), required: true, ..Field::default() }))
+                    (button(&Button { label: &w.text("today-clock-rely"), kind: ButtonKind::Danger, ..Button::default() }))
                 }
             }
         },
@@ -140,46 +144,37 @@ async fn confirm_clock(
 /// Scales that are not trusted, and those that are still to be checked today; nothing where all is well.
 fn scales_part(w: &Words, scales: &[ScaleToday], read_today: bool) -> Markup {
     let due: Vec<&ScaleToday> =
-        scales.iter().filter(|s| s.daily && s.has_standard && !s.checked && s.words.is_empty()).collect();
-    let wrong: Vec<&ScaleToday> = scales.iter().filter(|s| !s.words.is_empty()).collect();
+        scales.iter().filter(|s| s.daily && s.has_standard && !s.checked && s.said.is_none()).collect();
+    let wrong: Vec<(&ScaleToday, &TrustSaid)> =
+        scales.iter().filter_map(|s| s.said.as_ref().map(|said| (s, said))).collect();
     if due.is_empty() && wrong.is_empty() {
         return html! {};
     }
     let at = |scale: &ScaleToday| format!("/scales/{}", super::entries::in_address(&scale.key));
-    let when = if read_today { "read today and not checked" } else { "check it before the first reading" };
     section(
-        "Scales",
-        &html! { a href="/scales" { "All scales" } },
+        &w.text("today-scales"),
+        &html! { a href="/scales" { (w.text("today-all-scales")) } },
         &html! {
             ul.plain.readings {
-                @for scale in wrong { li {
-                    (tag(Tone::Bad, "not trusted")) span { " " a href=(at(scale)) { (scale.words) } }
-                    @if scale.has_standard && !scale.passed { (link_button(&format!("{}/check", at(scale)), "Check it", ButtonKind::Quiet, None, "")) }
+                @for (scale, said) in wrong { li {
+                    (tag(Tone::Bad, &w.text("today-not-trusted"))) span { " " a href=(at(scale)) { (w.tell(said)) } }
+                    @if scale.has_standard && !scale.passed { (link_button(&format!("{}/check", at(scale)), &w.text("today-check-scale"), ButtonKind::Quiet, None, "")) }
                 } }
                 @for scale in due { li {
-                    (tag(Tone::Care, "not checked")) span { " " (super::entries::capital(&scale.name)) ": " (when) }
-                    (link_button(&format!("{}/check", at(scale)), "Check it", ButtonKind::Quiet, None, ""))
+                    (tag(Tone::Care, &w.text("today-not-checked"))) span { " "
+                        @if read_today { (text!(w, "today-scale-read", scale = scale.name)) } @else { (text!(w, "today-scale-due", scale = scale.name)) } }
+                    (link_button(&format!("{}/check", at(scale)), &w.text("today-check-scale"), ButtonKind::Quiet, None, ""))
                 } }
             }
         },
     )
 }
 
-/// `job 1, clubs 4, 5` of each job that a batch glued, from `1: 4, 5`.
-fn batch_clubs(w: &Words, clubs: &[String]) -> String {
-    let of_job = |entry: &String| match entry.split_once(": ") {
-        Some((job, numbers)) if numbers.contains(',') => format!("job {job}, clubs {numbers}"),
-        Some((job, number)) => format!("job {job}, club {number}"),
-        None => format!("job {entry}"),
-    };
-    clubs.iter().map(of_job).collect::<Vec<_>>().join("; ")
-}
-
 /// One step of the way to the first club.
 struct GuideStep {
     done: bool,
-    what: &'static str,
-    how: &'static str,
+    what: String,
+    how: String,
     href: String,
 }
 
@@ -200,26 +195,27 @@ async fn guide(w: &Words, app: &App, jobs: &[JobSummary]) -> Result<Option<Vec<G
     let (_, parts) = app.parts(&PartQuery { limit: Some(1), ..PartQuery::default() }).await?;
     let job = jobs.first();
     let to_job = |path: &str, none: &str| job.map_or_else(|| none.to_owned(), |j| format!("{path}{}", j.number));
-    let step = |done, what, how, href: String| GuideStep { done, what, how, href };
+    let step =
+        |done, what: &str, how: &str, href: String| GuideStep { done, what: w.text(what), how: w.text(how), href };
     Ok(Some(vec![
-        step(modelled, "Models", "A head, a shaft and a grip as their makers state them", "/stock/models/new".into()),
-        step(parts > 0, "Parts", "Weigh in what lies on the shelf, or read a list", "/stock/new".into()),
-        step(!sheets.is_empty(), "Sheet", "What the player is to get; short is enough", "/sheets/new".into()),
+        step(modelled, "today-guide-models", "today-guide-models-how", "/stock/models/new".into()),
+        step(parts > 0, "today-guide-parts", "today-guide-parts-how", "/stock/new".into()),
+        step(!sheets.is_empty(), "today-guide-sheet", "today-guide-sheet-how", "/sheets/new".into()),
         step(
             job.is_some(),
-            "Approve it",
-            "The sheet becomes a job",
+            "today-guide-approve",
+            "today-guide-approve-how",
             sheets.first().map_or("/sheets".into(), |s| format!("/sheets/{}", s.id)),
         ),
-        step(planned.is_some(), "Plan", "Which part goes to which club; hold them", to_job("/plan/", "/plan")),
-        step(false, "Bench", "Take the first reading", to_job("/bench/", "/bench")),
+        step(planned.is_some(), "today-guide-plan", "today-guide-plan-how", to_job("/plan/", "/plan")),
+        step(false, "today-guide-bench", "today-guide-bench-how", to_job("/bench/", "/bench")),
     ]))
 }
 
 fn guide_part(w: &Words, steps: &[GuideStep]) -> Markup {
     let next = steps.iter().position(|s| !s.done);
     section(
-        "To the first club",
+        &w.text("today-guide"),
         &html! {},
         &html! {
             ol.guide {
@@ -227,16 +223,15 @@ fn guide_part(w: &Words, steps: &[GuideStep]) -> Markup {
                     li.done[step.done].next[next == Some(at)] {
                         span.guide-mark aria-hidden="true" { @if step.done { (icon(Icon::Tick)) } @else { (at + 1) } }
                         div {
-                            @if next == Some(at) { (link_button(&step.href, step.what, ButtonKind::Primary, None, "")) }
-                            @else if step.done { a href=(step.href) { (step.what) } span.hidden { ", done" } }
+                            @if next == Some(at) { (link_button(&step.href, &step.what, ButtonKind::Primary, None, "")) }
+                            @else if step.done { a href=(step.href) { (step.what) } span.hidden { ", " (w.text("today-guide-done")) } }
                             @else { span { (step.what) } }
                             p.small { (step.how) }
                         }
                     }
                 }
             }
-            p.small { "The guide goes away with the first reading. Who is at this tablet, and the scales, stand under "
-                a href="/shop" { "Shop" } "." }
+            p.small { (rich!(w, "today-guide-ends", |_, inner| html! { a href="/shop" { (inner) } })) }
         },
     )
 }
@@ -244,42 +239,55 @@ fn guide_part(w: &Words, steps: &[GuideStep]) -> Markup {
 fn crumb(w: &Words, jobs: &[JobSummary]) -> String {
     match jobs.len() {
         0 => String::new(),
-        1 => "1 job".to_owned(),
-        n => format!("{n} jobs, the earliest due first"),
+        n => text!(w, "today-jobs-earliest-first", n = n),
     }
 }
 
-fn job_table(w: &Words, jobs: &[JobSummary], date: Date, waits: &BTreeMap<i64, Vec<Waiting>>) -> Markup {
+fn job_table(w: &Words, jobs: &[JobSummary], now: Timestamp, waits: &BTreeMap<i64, Vec<Waiting>>) -> Markup {
     table(&Table {
-        caption: "Jobs under way",
-        columns: vec![Column::words("job"), Column::words("do next"), Column::words("due"), Column::words("clubs")],
-        rows: jobs.iter().map(|job| job_row(w, job, date, waits.get(&job.number).map_or(&[], Vec::as_slice))).collect(),
+        caption: &w.text("today-jobs-under-way"),
+        columns: ["today-job", "today-do-next", "today-due", "today-clubs"]
+            .map(|id| Column::words(w.text(id)))
+            .to_vec(),
+        rows: jobs.iter().map(|job| job_row(w, job, now, waits.get(&job.number).map_or(&[], Vec::as_slice))).collect(),
         cards: true,
         ..Table::default()
     })
 }
 
-fn job_row(w: &Words, job: &JobSummary, date: Date, waits: &[Waiting]) -> Vec<Cell> {
+fn job_row(w: &Words, job: &JobSummary, now: Timestamp, waits: &[Waiting]) -> Vec<Cell> {
     let planned = job.state == JobState::Planned;
     let href = if planned { format!("/bench/{}", job.number) } else { format!("/plan/{}", job.number) };
     let next = if planned {
-        let steps: Vec<String> = job
-            .next_steps
-            .iter()
-            .map(|s| {
-                format!("{}: {}", s.label.to_lowercase(), counted(usize::try_from(s.clubs).unwrap_or_default(), "club"))
-            })
-            .collect();
-        if steps.is_empty() { "hand over".to_owned() } else { steps.join(", ") }
+        let steps: Vec<String> = job.next_steps.iter().flat_map(|step| step_words(w, step, now)).collect();
+        if steps.is_empty() { w.text("today-hand-over") } else { steps.join(", ") }
     } else {
-        "choose the parts".to_owned()
+        w.text("today-choose-parts")
     };
     vec![
-        Cell(html! { a.job-link href=(href) { "Job " (job.number) " · " (job.player) } }),
+        Cell(html! { a.job-link href=(href) { (text!(w, "today-job-of", job = job.number, player = job.player)) } }),
         Cell(html! { a href=(href) { (next) } (super::orders::waits_part(w, waits)) }),
-        Cell(due(w, job.due, date)),
+        Cell(due(w, job.due, w.day_of(now))),
         Cell::from(job.clubs.join(" ")),
     ]
+}
+
+/// A step with the clubs that can be done there now, and those that cure until a time.
+fn step_words(w: &Words, step: &NextStep, now: Timestamp) -> Vec<String> {
+    let curing: i64 = step.curing.iter().map(|c| c.clubs).sum();
+    let able = step.clubs - curing;
+    let able = (able > 0).then(|| text!(w, "today-step-clubs", step = step.label.to_lowercase(), n = able));
+    let cures = step.curing.iter().map(|c| cures_words(w, c, now));
+    able.into_iter().chain(cures).collect()
+}
+
+fn cures_words(w: &Words, curing: &Curing, now: Timestamp) -> String {
+    let (n, until_at) = (curing.clubs, curing.until);
+    match (w.day_of(until_at) - w.day_of(now)).get_days() {
+        ..=0 => text!(w, "today-cures-today", n = n, until_at = until_at),
+        1 => text!(w, "today-cures-tomorrow", n = n, until_at = until_at),
+        _ => text!(w, "today-cures-later", n = n, until_at = until_at),
+    }
 }
 
 /// A due date, marked where it is near or past.
@@ -288,9 +296,9 @@ pub(super) fn due(w: &Words, due: Date, today: Date) -> Markup {
     let text = w.date_near(due, today);
     html! {
         (text) " "
-        @if days < 0 { (tag(Tone::Bad, &format!("{} days late", -days))) }
-        @else if days == 0 { (tag(Tone::Care, "today")) }
-        @else if days <= 3 { (tag(Tone::Care, &format!("in {days} days"))) }
+        @if days < 0 { (tag(Tone::Bad, &text!(w, "today-days-late", days = -days))) }
+        @else if days == 0 { (tag(Tone::Care, &w.text("today-due-today"))) }
+        @else if days <= 3 { (tag(Tone::Care, &text!(w, "today-due-in", days = days))) }
     }
 }
 
@@ -304,8 +312,13 @@ mod tests {
     }
 
     #[test]
-    fn the_clubs_of_a_batch_are_named_with_their_job() {
-        let clubs = ["1: 4, 5".to_owned(), "12: P".to_owned()];
-        assert_eq!(batch_clubs(&w(), &clubs), "job 1, clubs 4, 5; job 12, club P");
+    fn clubs_that_cure_are_told_with_the_time_when_they_are_ready() {
+        let at = |text: &str| text.parse::<Timestamp>().unwrap();
+        let curing = vec![Curing { clubs: 5, until: at("2026-11-30T05:01:00Z") }];
+        let step = |clubs, curing| NextStep { key: "turned".into(), label: "Ferrule turned".into(), clubs, curing };
+        let now = at("2026-11-29T20:00:00Z");
+        assert_eq!(step_words(&w(), &step(5, curing.clone()), now), ["5 clubs cure until 05:01 tomorrow"]);
+        let some = step_words(&w(), &step(8, curing), at("2026-11-30T03:00:00Z"));
+        assert_eq!(some, ["ferrule turned: 3 clubs", "5 clubs cure until 05:01"]);
     }
 }

@@ -1,5 +1,6 @@
 //! What if a mass were another: sliders that move the beam, without touching the job.
 
+use super::club_beam::piece_name;
 use super::entries::plain_number;
 use bench::beam::BeamPart;
 use bench::beam::Moved;
@@ -44,7 +45,7 @@ impl WhatIf {
 pub(super) fn sliders(w: &Words, tried: &WhatIf, action: &str, step: &str, beam: &str, pieces: &[BeamPart]) -> Markup {
     html! {
         details.what-if open[tried.is_tried()] {
-            summary { "What if" }
+            summary { (w.text("beam-what-if")) }
             form method="get" action=(action) data-what-if=(beam) {
                 (hidden("step", step))
                 @for (role, field, reach) in TRIED {
@@ -54,15 +55,15 @@ pub(super) fn sliders(w: &Words, tried: &WhatIf, action: &str, step: &str, beam:
                         @let low = if role == Role::TipWeight { 0.0 } else { (own - reach).max(0.0) };
                         @let high = if role == Role::TipWeight { reach.max(own) } else { own + reach };
                         label.slider {
-                            span { (role.word()) }
+                            span { (piece_name(w, role)) }
                             input type="range" name=(field) min=(format!("{low:.1}")) max=(format!("{high:.1}")) step="0.1" value=(format!("{value:.1}"));
                             output { (w.mass(value)) }
                         }
                     }
                 }
                 div.actions {
-                    (button(&Button { label: "Show it", kind: ButtonKind::Quiet, ..Button::default() }))
-                    @if tried.is_tried() { a.button.quiet href=(format!("{action}?step={step}")) { "As planned" } }
+                    (button(&Button { label: &w.text("beam-show"), kind: ButtonKind::Quiet, ..Button::default() }))
+                    @if tried.is_tried() { a.button.quiet href=(format!("{action}?step={step}")) { (w.text("beam-as-planned")) } }
                 }
             }
         }

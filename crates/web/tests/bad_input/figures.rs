@@ -242,7 +242,7 @@ async fn a_sheet_with_the_same_club_twice_makes_no_job() {
     let mut twice = sheet(&bench, "Nobody Inparticular", "4-G, D2, 1 wrap").await;
     let seven = twice["clubs"][3].clone();
     twice["clubs"].as_array_mut().expect("clubs").push(seven);
-    cannot_be_approved(&bench, &twice, "the iron 7 is on the sheet twice").await;
+    cannot_be_approved(&bench, &twice, "this club is on the sheet twice").await;
 }
 
 #[tokio::test]

@@ -1,2 +1,90 @@
-### Cause
+### What may be behind a doubted reading
 
+cause-nothing-wrong = nothing wrong, just an unlikely reading
+cause-neighbour-head = the { $found } head is on the { $own }
+cause-other-head = another { $club } head than planned
+cause-film-on = film or a label is still on the head
+cause-head-not-seated = the head is not down on its seat
+cause-tip-not-seated = the weight sticks out of the tip and holds the head off
+cause-screw-heavier = the screw in the head is { $by_g } too heavy
+cause-screw-lighter = the screw in the head is { $by_g } too light
+cause-ferrule-missing = the ferrule is not on
+cause-tip-left-out = the { $planned_g } weight is not in the tip
+cause-tip-swapped = { $found_g } is in the tip and not { $planned_g }
+cause-tip-added = { $found_g } is in the tip, which should be empty
+cause-other-grip = another grip than planned is on
+cause-cap-missing = the grip has no cap
+cause-grip-not-home = the grip is not pushed home
+cause-grip-off = the grip is not on
+cause-grip-on = the grip is on already
+cause-strip-more = one strip of tape too many is under the grip
+cause-strip-less = one strip of tape is missing under the grip
+cause-solvent-in = solvent is still in the grip
+cause-shaft-long = the shaft is { LENGTH($by_mm, digits: 2) } too long
+cause-shaft-short = the shaft is { LENGTH($by_mm, digits: 2) } too short
+cause-other-shaft = another shaft than planned
+cause-butt-off-stop = the butt was off the stop
+cause-scale-not-zeroed = the scale was not zeroed
+cause-digits-swapped = two digits changed places, { $meant } was meant
+cause-other-unit = it was in another unit, { $meant } was meant
+cause-misread = it was misread, { $meant } was meant
+cause-else-reading = something else with this reading
+cause-else-club = something else in this club
+cause-both = { $first }, and { $second }
+
+# What to do about it.
+cause-to-do-seat-again = Seat the club again and read once more.
+cause-to-do-look-over = Look the club over from butt to head, then read once more.
+cause-to-do-take-head = Read the number on the sole; take the planned head.
+cause-to-do-take-part = Compare the part's code with the card; take the planned part.
+cause-to-do-fill-tip = Take the head off and put the weight in the tip.
+cause-to-do-weigh-tip = Take the head off and weigh what is in the tip.
+cause-to-do-glued-tip = The joint is glued: correct it outside, or pull the head with heat.
+cause-to-do-push-tip = Take the head off and push the weight down into the tip.
+cause-to-do-push-head = Push the head down to its seat, as far as the mark on the shaft.
+cause-to-do-glued-head = The joint is glued: measure the length; if it is off, pull the head with heat.
+cause-to-do-put-ferrule = Put the ferrule on.
+cause-to-do-glued-ferrule = If the club was glued without its ferrule, clear “ferrule on” at this reading, or pull the head with heat.
+cause-to-do-peel = Peel film and label off the head.
+cause-to-do-dry = Let the grip dry, then read again.
+cause-to-do-push-butt = Push the butt against the stop and read again.
+cause-to-do-enter-at-its-step = Take the reading back and enter it at the step with the grip on.
+cause-to-do-put-grip = Put the grip on, or enter the reading at the step without it.
+cause-to-do-look-at-cap = Look at the end of the grip; without a cap, put another grip on.
+cause-to-do-push-grip = Feel for the end of the shaft under the cap; push the grip home while it still slides.
+cause-to-do-compare-grip = Compare the grip's code with the card, and count the strips of tape.
+cause-to-do-cut-shaft = Measure the shaft and cut it.
+cause-to-do-longer-shaft = Measure the shaft; if it is short, take another blank or extend the butt.
+cause-to-do-extend-shaft = Measure the length; if it is short, extend the butt.
+cause-to-do-zero-scale = Zero the empty scale, then read again.
+cause-to-do-look-at-display = Look at the display again; correct the entry if it was mistyped.
+cause-to-do-take-screw = Read the mark on the screw; put the planned one in.
+cause-to-do-both = { $first } { $second }
+
+# What is likely.
+likely-most = Most likely: { $cause } ({ $odds }). { $to_do }
+likely-maybe = It may be: { $cause } ({ $odds }). { $to_do }
+likely-one-of-two = It may be: { $first } ({ $first_odds }), or { $second } ({ $second_odds }).
+
+# The heading over the causes on the bench's screen.
+cause-title = What may be behind it
+
+# The measurement that tells the causes apart.
+telling-head-mass = To find out: weigh the head.
+telling-head-mass-assembled = To find out: take the head off and weigh it.
+telling-shaft-mass = To find out: weigh the shaft.
+telling-shaft-mass-assembled = To find out: take the head off and weigh the shaft.
+telling-grip-mass = To find out: weigh the grip.
+telling-total-mass = To find out: weigh the club as it is now.
+telling-swing-weight = To find out: seat the club again, butt on the stop, and read the swing weight once more.
+telling-shaft-length = To find out: measure the shaft.
+telling-shaft-length-assembled = To find out: take the head off and measure the shaft.
+telling-finished-length = To find out: measure the length to the cap.
+telling-balance-point = To find out: find the balance point of the club on an edge.
+telling-check-weight = To find out: put the check weight on the scale.
+telling-again = To find out: read it once more.
+
+# What the command line says.
+cause-none-doubted = No reading of this club is doubted.
+cause-doubted-reading = { $step }, { $what }: { $typed } is doubted.
+cause-line = { $odds }: { $cause }. { $to_do }

@@ -6,9 +6,16 @@ list-last = { $a } and { $b }
 
 figure-point = { $figure } point
 figure-points = { $figure } points
+figure-cpm = { $figure } cpm
+figure-percent = { $figure } %
+figure-times = { $figure } ×
+
+unit-percent = %
+unit-times = times
 
 date = { $day } { $month } { $year }
 date-day = { $day } { $month }
+date-month = { $month } { $year }
 moment = { $date } { $clock }
 month-1 = Jan
 month-2 = Feb
@@ -22,10 +29,19 @@ month-9 = Sep
 month-10 = Oct
 month-11 = Nov
 month-12 = Dec
+weekday-1 = Monday
+weekday-2 = Tuesday
+weekday-3 = Wednesday
+weekday-4 = Thursday
+weekday-5 = Friday
+weekday-6 = Saturday
+weekday-7 = Sunday
 
 # A sentence that an earlier version kept as it was shown.
 kept-text = { $text }
 
+# Buttons that stand on many pages.
+button-find = Find
 button-back = Back
 
 # A figure in the unit that it was given in, where only the program knows which: the limits of a field.
@@ -36,3 +52,14 @@ measured-angle = { FIGURE($value_deg) }
 measured-frequency = { FIGURE($value_cpm) }
 measured-plain = { FIGURE($value) }
 measured-with = { FIGURE($value) } { $sign }
+
+# How long until a moment; the scripts of a page count it down. An hour and more, under an hour, two days and more.
+left-hours = { $hours } h { $minutes } min
+left-minutes = { $minutes } min
+left-days =
+    { $days ->
+        [one] { $days } day
+       *[other] { $days } days
+    }
+left-over = over
+button-keep = Keep

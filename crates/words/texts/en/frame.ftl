@@ -1,4 +1,22 @@
-### Frame
+### Frame: what stands around every page
+
+# Title of the window.
+frame-window = { $title } · Setwright
+frame-skip = Skip to the content
+frame-home = Setwright, Today
+
+# The places of the shop, in the order of the day.
+frame-places = Places
+frame-today = Today
+frame-sheets = Sheets
+frame-stock = Stock
+frame-plan = Plan
+frame-bench = Bench
+frame-glue = Glue
+frame-records = Records
+
+# The foot of every page.
+frame-more = More
 
 # The places of the house, as links
 page-today = Today
@@ -10,6 +28,5 @@ page-shop = Shop
 page-glossary = Glossary
 page-api = API
 
-# A cup of adhesive, by its number, and how long it can still be used
+# The clock of a mixed cup, in the head of every page.
 clock-glue = Glue { $batch }
-clock-over = over

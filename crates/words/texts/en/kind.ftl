@@ -14,7 +14,7 @@ look-doubted = look again
 look-unplanned = no plan
 
 # What may be behind a doubted reading.
-cause-kind-nothing-wrong = nothing is wrong
+cause-kind-nothing-wrong = nothing wrong
 cause-kind-something-else = something else
 cause-kind-neighbour-head = neighbour's head
 cause-kind-wrong-part = another part than planned
@@ -58,7 +58,7 @@ measures-frequency = frequency
 measures-angle = loft and lie
 measures-length = length
 
-# What speaks against a scale.
+# What takes a scale's trust away.
 trust-cause-tolerance = outside its tolerance
 trust-cause-beyond = farther out than its own scatter explains
 trust-cause-two-of-three = two of the last three checks far out on the same side
@@ -101,9 +101,9 @@ soft-side-toe = to the toe
 
 # Why what the shop knows has changed.
 learned-cause-job = a finished job
-learned-cause-reset = set back
-learned-cause-pin = pinned
-learned-cause-unpin = let learn again
+learned-cause-reset = reset
+learned-cause-pin = locked
+learned-cause-unpin = unlocked
 
 # What can happen to a part.
 life-step-came-in = came in
@@ -117,6 +117,17 @@ life-step-restored = back in stock
 life-step-corrected = corrected
 life-step-cut = cut
 life-step-changed = changed
+
+# What scatters from one piece to the next, or from one job to the next.
+scattered-adhesive-piece = adhesive, one joint to the next
+scattered-adhesive-job = adhesive, one job's mix to the next
+scattered-tape-piece = tape, one club to the next, a layer
+scattered-tape-job = tape, one job to the next
+scattered-solvent-piece = solvent, one grip to the next
+scattered-solvent-job = solvent, one job to the next
+scattered-cap-piece = caps, one grip to the next
+scattered-grip-centre-piece = centres of grips, one to the next
+scattered-shaft-centre-piece = balance points of shafts, one to the next
 
 # An extra measurement.
 measure-check-weight = check weight on the scale

@@ -1,4 +1,4 @@
-### Learned
+### What the shop has learned
 
 # What is refused of the learned values.
 learned-fault-unknown = nothing has been learned under “{ $key }”
@@ -11,3 +11,98 @@ learned-fault-unknown = nothing has been learned under “{ $key }”
 # What is refused of changing what the shop has learned.
 learning-fault-nothing = the shop has learned nothing yet
     .next = Finish a job first: it learns from its readings
+
+# What a learned value is of.
+learned-what-head-centre = { $head }: centre of the head beyond the ground point
+learned-what-grip-centre = { $grip }: centre of the grip from its cap
+learned-what-cap = { $grip }: thickness of the cap
+learned-what-shaft-centre = { $shaft }: balance point of the cut shaft against its mass line
+learned-what-shaft-cut = { $shaft }: mass of what is cut off against its mass line
+learned-what-joint = { $adhesive }: adhesive in one joint
+learned-what-tape-mass = { $tape }: mass of the tape against its model
+learned-what-solvent = solvent left in a fresh grip
+learned-what-scale-offset = the { $scale } reads high by
+learned-what-scale-noise = the { $scale }, one reading to the next
+learned-what-scale-today = the { $scale }, one day to the next
+learned-what-hand = readings by { $name } against the shop's
+learned-what-scatter = { $of }
+learned-what-unknown = { $key }, from another version of the program
+
+# The page.
+learned-title = Learned
+learned-changed = last changed { $changed_at }
+learned-kept = Saved.
+learned-kept-next = Open jobs use it from now on.
+learned-empty = The shop has learned nothing yet.
+learned-empty-next = It learns from the readings of each finished job: how heavy your joints and your tape are, where heads and grips have their centre, what your scales are off by. Build one job to its end; the next one is then forecast more sharply.
+learned-open-bench = Bench
+learned-about = What earlier jobs have taught, and what the next job begins with. “±” is where the true value is 95 times in 100. The line in a picture is where a new shop begins.
+learned-group-glue = Glue and tape
+learned-group-heads = Heads and shafts
+learned-group-grips = Grips
+learned-group-scales = Scales
+learned-group-other = From another version
+learned-locked = locked
+learned-of-model = { $difference } against the model's own figure. A new shop begins with ± { $new_shop }.
+learned-of-new-shop = A new shop begins with ± { $new_shop }.
+learned-from =
+    { $clubs ->
+        [one] Learned from 1 club.
+       *[other]
+            { $jobs ->
+                [one] Learned from { $clubs } clubs in 1 job.
+               *[other] Learned from { $clubs } clubs in { $jobs } jobs.
+            }
+    }
+learned-picture = { $what }: where it comes from
+learned-picture-job = job { $job }
+learned-which = Which clubs
+learned-which-job = <a>Job { $job }</a>: { $clubs }
+learned-change = Reset or lock
+learned-why = Why
+learned-why-hint = Goes into the history
+learned-reset = Reset
+learned-lock = Lock
+learned-unlock = Unlock
+learned-change-hint = A locked value is used as it is and learns nothing. A value that you reset begins as in a new shop.
+learned-scatter = Scatter
+learned-scatter-about = About two in three fall within this. Smaller means tighter forecasts.
+learned-scatter-caption = How much things scatter from one to the next
+learned-column-what = what
+learned-column-now = now
+learned-column-new-shop = new shop
+learned-column-readings = counts as … readings
+learned-column-from = where it comes from
+learned-column-change = change
+learned-history = History
+learned-history-job = <a>Job { $job }</a> finished
+learned-history-value = <strong>{ CAPITAL($cause) }</strong>: { $what }
+learned-history-all = <strong>{ CAPITAL($cause) }</strong>: everything
+learned-history-reason = , because “{ $reason }”
+learned-history-by = { $by }, { $changed_at }
+learned-all = Start as a new shop
+learned-all-about = All values go back to what a new shop begins with, the locked ones too. The history stays.
+learned-all-hint = For example: moved, all scales new
+learned-reset-all = Reset everything
+learned-no-button = nothing was chosen to do
+learned-no-button-next = Press one of the buttons beside the value
+
+# The command.
+learned-command-empty = The shop has learned nothing yet. It learns from the readings of each finished job.
+learned-command-column-mean = mean
+learned-command-column-key = key
+learned-command-column-clubs = clubs in jobs
+learned-command-column-scatter = what scatters
+learned-command-clubs = { $clubs } in { $jobs }
+
+# The command that tells how capable the shop is.
+learned-capability-none = No club is finished yet: each finished club counts with what its record says.
+learned-capability-index = { $index } ({ $low } to { $high })
+learned-capability-too-few = too few
+learned-capability-column-clubs = clubs
+learned-capability-column-mean = mean off by
+learned-capability-column-in = in
+learned-capability-column-close = too close
+learned-capability-column-out = out
+learned-capability-column-cp = Cp
+learned-capability-column-cpk = Cpk

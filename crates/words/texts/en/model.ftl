@@ -1,4 +1,4 @@
-### Model
+### Models: what the maker says of heads, shafts, grips and the rest
 
 # What is refused of a model.
 model-fault-no-name = the model “{ $code }” has no name
@@ -26,3 +26,67 @@ adhesive-fault-cure-times =
     .next = Give one time, or two at different temperatures, from the product's sheet
 adhesive-fault-cure-slower-with-heat = the two times of “{ $code }” for { $strength } do not get shorter with heat
     .next = Read them again from the product's sheet
+
+model-kind-head = heads
+model-kind-adapter = adapters
+model-kind-shaft = shafts
+model-kind-grip = grips
+model-kind-tip-weight = tip weights
+model-kind-ferrule = ferrules
+model-kind-adhesive = adhesives
+model-kind-tape = tapes
+model-models = Models
+model-kinds = Kinds
+model-new = New { $kind } model
+model-load-file = Load from a file
+model-save-file = Save all as a file
+model-parts = Parts
+model-none = No { $kind } model yet.
+model-none-next = Enter one from the maker's sheet, or load models from a file.
+model-count =
+    { $count ->
+        [one] one model
+       *[other] { $count } models
+    }
+model-count-kept =
+    { $count ->
+        [one] One model kept.
+       *[other] { $count } models kept.
+    }
+model-of-kind = { CAPITAL($kind) } models
+model-name = name
+model-code = code
+model-what = what it is
+model-head-right = { $kind }: { $numbers }; bore { LENGTH($bore_mm, digits: 3) }
+model-head-left = { $kind }, left-hand: { $numbers }; bore { LENGTH($bore_mm, digits: 3) }
+model-adapter = { $mass_g }, for { $head }
+model-shaft = { $material }, { $tip } { LENGTH($tip_mm, digits: 3) }
+model-shaft-raw = { $material }, { $tip } { LENGTH($tip_mm, digits: 3) }, { $mass_g } raw
+model-grip = { $mass_g }, { $shape }, core { LENGTH($core_mm, digits: 3) }
+model-tip-weight = { $mass_g }, for tips of { LENGTH($from_mm, digits: 3) } to { LENGTH($to_mm, digits: 3) }
+model-ferrule = { LENGTH($inside_mm, digits: 3) } inside, { $mass_g }
+model-adhesive = pot life { PLAIN($life_min, digits: 0) } min at { PLAIN($at_c, digits: 0) } °C
+model-tape = { PLAIN($area_g_per_m2, digits: 0) } g/m², { LENGTH($thick_mm, digits: 3) } thick
+model-example = The figures below are an example.
+model-example-next = Replace every one of them with the maker's figure or your own measurement.
+model-kept = { $name } kept.
+model-code-taken = { $code } is already the code of { $name }. Choose another code
+model-keep = Keep the model
+model-keep-change = Keep the change
+model-remove-this = Remove this model
+model-remove-hint = Only a model that no part and no sheet uses can be removed.
+model-remove = Remove
+model-all-of-kind = All { $kind } models
+model-crumb = { $kind } model, code { $code }
+model-file = File
+model-file-hint = Models that were saved here as a file (JSON)
+model-file-text = Or its text
+model-file-good = Good models are kept and replace those with the same code; bad ones are listed.
+model-load = Load the models
+model-save-all = Save all models as a file
+model-back = Back to the models
+model-from-file = Models from a file
+model-file-none = Choose a file, or paste the models
+model-not-kept = Not kept
+model-entry = model { $entry }
+model-file-again = Correct the others in the file and load it again.

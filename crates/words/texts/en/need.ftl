@@ -1,2 +1,33 @@
-### Need
+### Need: the stock against jobs and sheets
 
+need-page = Shortages
+need-export = Export CSV
+need-nothing = No part is in stock, and no sheet needs any.
+need-nothing-next = Write a sheet, or weigh parts in.
+need-new-sheet = New sheet
+need-enough = Enough
+need-enough-next = There are enough parts for every open job and sheet. The plan checks whether their weights fit.
+need-short = Short
+need-short-caption = Parts that are short
+need-enough-head = Heads in sufficient number ({ $n })
+need-enough-adapter = Adapters in sufficient number ({ $n })
+need-enough-shaft = Shafts in sufficient number ({ $n })
+need-enough-grip = Grips in sufficient number ({ $n })
+need-enough-tip-weight = Tip weights in sufficient number ({ $n })
+need-enough-ferrule = Ferrules in sufficient number ({ $n })
+need-enough-adhesive = Adhesives in sufficient number ({ $n })
+need-enough-tape = Tapes in sufficient number ({ $n })
+need-hint = Counted by model and number: first jobs without parts, the earliest due first, then sheets that are not approved. A head must be weighed before a plan can take it.
+need-none-short = nothing is short
+need-count-short = { $n } short
+need-not-weighed = , { $n } not weighed
+need-column-what = what
+need-column-free = free
+need-column-held = held
+need-column-on-order = on order
+need-column-for-jobs = for jobs
+need-column-for-sheets = for sheets
+need-column-short = short
+need-column-to-do = to do
+need-order = Order { $n }
+need-ordered = ordered

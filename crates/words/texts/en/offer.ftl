@@ -1,2 +1,30 @@
-### Offer
+### Extra measurements that are worth their minutes
 
+offer-time-seconds = Worth { $n } seconds
+offer-time-minutes =
+    { $n ->
+        [one] Worth a minute
+       *[other] Worth { $n } minutes
+    }
+
+offer-gain-half = It halves the band of the forecast.
+offer-gain-third = It tightens the forecast by a third.
+offer-gain-quarter = It tightens the forecast by a quarter.
+offer-gain-sixth = It tightens the forecast by a sixth.
+offer-gain-tenth = It tightens the forecast by a tenth.
+offer-gain-twentieth = It tightens the forecast a little.
+offer-gain-other-clubs = It tightens the forecasts of the other clubs.
+
+offer-check-weight = { $time }: read the check weight. { $gain }
+offer-reference = { $time }: read the reference club on this scale four times, seated again each time. { $gain }
+offer-tape = { $time }: weigh the tape of the { $club } before it goes on. { $gain }
+offer-grip-centre = { $time }: balance the grip of the { $club } on an edge and measure from the cap. { $gain }
+offer-cap = { $time }: measure the cap of the grip of the { $club }. { $gain }
+offer-shaft-centre = { $time }: balance the cut shaft of the { $club } on an edge and measure from the butt. { $gain }
+offer-weighed = { $time }: weigh the { $club } before gluing and again after the cure. { $gain }
+offer-total = { $time }: weigh the { $club } as it is, glued and without grip. { $gain }
+offer-again = { $time }: seat the { $club } again and read its swing weight once more. { $gain }
+offer-pilot = Glue and finish the { $club } before the others: what it shows tightens their forecasts.
+
+# The command line and the screen.
+offer-decline = Not again in this job

@@ -122,7 +122,7 @@ advice-give-rows-two-places = Give rows at two places at least
 advice-give-mass-metre-shaft = Give the mass of a metre of shaft, zero or more
 advice-sort-table-position-smallest = Sort the table by position, smallest first
 advice-give-standard-deviation-zero = Give a standard deviation of zero or more, or leave it out
-advice-meant = This looks like { $unit }, and { $given } is { $meant }
+advice-meant = { CAPITAL($meant) }
 advice-range = { CAPITAL($of) } is { $low } to { $high }
 advice-inputs = Inputs here: { $known }
 advice-topics =
@@ -259,22 +259,6 @@ quantity-spare-mix = the spare of a mix
 quantity-joints-batch = the joints of a batch
 
 # A unit by its name.
-unit-name-inches = inches
-unit-name-centimetres = centimetres
-unit-name-metres = metres
-unit-name-ounces = ounces
-unit-name-kilograms = kilograms
-unit-name-degrees-fahrenheit = degrees Fahrenheit
-unit-name-kelvins = kelvins
-unit-name-millimetres = millimetres
-unit-name-grams-millimetre = grams a millimetre
-unit-name-grams-inch = grams an inch
-unit-name-miles-hour = miles an hour
-unit-name-kilometres-hour = kilometres an hour
-unit-name-pounds-square-inch = pounds by square inch
-unit-name-kilopascals = kilopascals
-unit-name-kilograms-cubic-metre = kilograms a cubic metre
-unit-name-hertz = hertz
 
 # What a calculation refuses.
 calc-refused-not-finite = { $field } is not a finite number

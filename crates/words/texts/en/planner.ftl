@@ -1,4 +1,4 @@
-### Planner
+### Planner: why these parts, what is missing, what would do in its place
 
 # What the planner refuses.
 planner-refused-no-clubs = there is no club to plan
@@ -54,3 +54,117 @@ search-fault-seed = { $seed } is too large for a seed
     .next = Give a whole number from 0 to { $most }
 search-fault-changed = stock or readings changed since this plan was proposed
     .next = Look at the new plan, then accept it
+
+# Why a club gets its parts.
+planner-reason-head-under = Head { $head } is { $by_g } under its number's { $nominal_g }.
+planner-reason-head-over = Head { $head } is { $by_g } over its number's { $nominal_g }.
+planner-reason-last-head = No other head of its number is within { MASS($within_g, digits: 0) }: it is the last of its kind.
+planner-reason-in-tip = { $tip_g } in the tip leaves it { POINTS($off_points, digits: 2) } from target.
+planner-reason-no-tip = No weight in the tip: { POINTS($off_points, digits: 2) } from target.
+planner-reason-club-under = The whole club comes to { $total_g }, { $by_g } under the sheet's.
+planner-reason-club-over = The whole club comes to { $total_g }, { $by_g } over the sheet's.
+planner-reason-shaft-under = Its shaft is { $by_g } under the model's own line.
+planner-reason-shaft-over = Its shaft is { $by_g } over the model's own line.
+planner-reason-neighbour-blank = The blank is the { club-number }'s: give the reason before you cut.
+planner-reason-grip-under = Its grip is { $by_g } under its model's: one that could put another club right.
+planner-reason-grip-over = Its grip is { $by_g } over its model's: one that could put another club right.
+planner-reason-adapter-under = Adapter { $adapter } is { $by_g } under its model's { $nominal_g }.
+planner-reason-adapter-over = Adapter { $adapter } is { $by_g } over its model's { $nominal_g }.
+planner-reason-lie-beyond-limit = The lie needs a bend of { ANGLE($bend_deg, signed: 1) }; the maker allows { $limit_deg }.
+
+# What a club lacks, and what to order.
+planner-lack-ferrule = No free ferrule of this model; the plan goes on without.
+planner-lack-no-head =
+    No free, weighed { $head } { club-number } head{ $from_g ->
+        [none] {""}
+       *[other] . Order one of { PLAIN($from_g) } to { $to_g }
+    }.
+planner-lack-no-shaft = No free, weighed { $shaft } shaft fits: it must leave { $needed_mm } after the tip trim and go into the bore.
+planner-lack-no-grip = No free grip of this model.
+planner-lack-no-adapter = { $head } takes an adapter, and no free one fits it: order one.
+planner-lack-short =
+    The nearest choice stays { $by_points } short of { LETTER($target_points) }{ $from_g ->
+        [none] {""}
+       *[other] . Order a head of { PLAIN($from_g) } to { $to_g }
+    }.
+planner-lack-over =
+    The nearest choice stays { $by_points } over { LETTER($target_points) }{ $from_g ->
+        [none] {""}
+       *[other] . Order a head of { PLAIN($from_g) } to { $to_g }
+    }.
+planner-lack-locked-twice = This { $kind } is locked to two clubs: remove one lock.
+planner-lack-last-head-taken =
+    Other clubs take the last head that fits{ $from_g ->
+        [none] {""}
+       *[other] . Order one of { PLAIN($from_g) } to { $to_g }
+    }.
+planner-lack-last-shaft-taken = Other clubs take the last shaft that fits: order one more.
+planner-lack-last-adapter-taken = Other clubs take the last adapter that fits: order one more.
+planner-lack-last-grip-taken = Other clubs take the last grip: order one more.
+
+# What would do in the place of a part that is missing.
+planner-instead-with-tip = { $part } ({ $why }): about { $off_points } off with { MASS($tip_g, digits: 0) } in the tip.
+planner-instead-without-tip = { $part } ({ $why }): about { $off_points } off with no tip weight.
+planner-instead-why-taken =
+    the { $club }{ $job ->
+        [none] {""}
+       *[other] {" "}of job { $job }
+    } has it
+planner-instead-why-held = job { $job } holds it for its { club-number }
+planner-instead-why-stronger = the { club-number }'s head, { $by_deg } stronger
+planner-instead-why-weaker = the { club-number }'s head, { $by_deg } weaker
+planner-instead-why-other-head = a { $head } { club-number }
+planner-instead-why-other-blank = the { club-number }'s blank
+planner-instead-why-other-shaft = a { $shaft }, another feel
+planner-instead-why-other-grip = a { $grip }
+
+# What changes when a job is planned again.
+planner-change-lighter =
+    { $club }: { $to ->
+        [none] no { $kind }
+       *[other] { $to }
+    } in place of { $from ->
+        [none] no { $kind }
+       *[other] { $from }
+    } ({ $by_g } lighter{ $line ->
+        [none] {""}
+       *[other] , { $line }
+    }), { $chance }.
+planner-change-heavier =
+    { $club }: { $to ->
+        [none] no { $kind }
+       *[other] { $to }
+    } in place of { $from ->
+        [none] no { $kind }
+       *[other] { $from }
+    } ({ $by_g } heavier{ $line ->
+        [none] {""}
+       *[other] , { $line }
+    }), { $chance }.
+planner-line-change-moved = { $now_cpm } off its line, was { PLAIN($was_cpm) }
+planner-line-change-found = { $now_cpm } off its line
+planner-line-change-lost = its frequency is not known, was { $was_cpm } off its line
+
+# The frequency line of a blank, and how a shaft lies against it.
+planner-line-line =
+    { $shaft }{ $number ->
+        [none] {""}
+       *[other] {" "}{ club-number }
+    }: its line is { $line_cpm }, of { $measured } measured.
+planner-line-too-few =
+    { $shaft }{ $number ->
+        [none] {""}
+       *[other] {" "}{ club-number }
+    }: { $measured } measured, and { $needed } make a line; its frequency does not count yet.
+planner-shaft-not-measured = Its shaft has no frequency; others of its blank are about { $usual_cpm } off their line.
+planner-shaft-on-line = Its shaft is on its frequency line, { $line_cpm }.
+planner-shaft-stiffer =
+    Its shaft is { $by_cpm } stiffer than its line, { $line_cpm }{ $in_club_cpm ->
+        [none] {""}
+       *[other] , { $in_club_cpm } in the club
+    }.
+planner-shaft-softer =
+    Its shaft is { $by_cpm } softer than its line, { $line_cpm }{ $in_club_cpm ->
+        [none] {""}
+       *[other] , { $in_club_cpm } in the club
+    }.

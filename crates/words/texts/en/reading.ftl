@@ -1,4 +1,4 @@
-### Reading
+### Readings: what was read, forecast and asked
 
 # Why a forecast or a statistic cannot be worked out.
 estimation-not-finite = { $place } is { FIGURE($value) }, which is not a finite number
@@ -49,3 +49,17 @@ reading-refused-twice = the { $what } is entered twice
 reading-refused-as-kept = { $what } “{ $typed }”
 
 estimation-outside = { $place } is { FIGURE($value) }, and must be between { FIGURE($low) } and { FIGURE($high) }
+
+reading-cpm = { CPM($figure_cpm) }
+
+# Beside the largest figure of a step: half of the band, or of the sheet's tolerance.
+reading-band-expected = ± { $band } expected
+reading-band-asked = ± { $band } asked
+
+# A forecast with half of its band: “D9.7 ± 0.6”.
+reading-with-band = { $value } ± { $band }
+# What the sheet asks: “asked 21.0° ± 0.5°”.
+reading-asked = asked { $value } ± { $band }
+
+# The unit beside an entry.
+reading-unit-degrees = degrees

@@ -1,2 +1,90 @@
-### Record
+### Record: what was built, against the sheet and the reference club
 
+record-title = Record
+record-titles = Records
+record-crumb = Job { $job } · { $player } · { $state }
+record-job-of = Job { $job } · { $player }
+
+# The list of records.
+record-learned = What the shop has learned
+record-none = No records yet.
+record-none-next = A record grows with the readings of a job.
+record-finished = Finished
+record-finished-jobs = Finished jobs
+record-earlier = Earlier ones
+record-at-bench = At the bench, so far
+record-at-bench-jobs = Jobs at the bench
+record-head-job = job
+record-head-clubs = clubs
+record-head-finished = finished
+record-head-due = due
+
+# The set.
+record-as-file = Record as a file
+record-shop = shop
+record-player = player
+record-player-hand = { $player }, { $hand }
+record-due = due
+record-set = set
+record-made-by = made by
+record-last-reading = last reading
+record-reference = reference club
+record-reference-read-on = read on { $scale }
+record-adhesive = adhesive
+record-batch = batch { $batch }, { $adhesive }, lot { $lot }, mixed { $mixed_at } by { $by }
+record-batch-cold = started at { PLAIN($room_c, digits: 0) } °C, colder than the product's sheet: { $reason }
+record-batch-taken-back = taken back: { $reason }
+record-more = { $a }; { $b }
+
+# A club: what the sheet asks and what was built.
+record-club = { CAPITAL($club) }
+record-card = card { $card }
+record-club-lines = { $club }: target and as built
+record-value = value
+record-sheet = sheet
+record-built = built
+record-verdict = verdict
+record-off-by = off by
+record-tolerance = tolerance
+record-chance = chance of in
+record-within-set = { $what }, within the set
+record-not-read = not read
+record-chance-over = > 99.9 %
+record-chance-under = < 0.1 %
+record-chance-share = { PERCENT($of_share, digits: 1) }
+record-chance-whole = { PERCENT($of_share) }
+record-plus-minus = ± { $figure }
+
+# How far inside the tolerance a swing weight is called in; on the screen, not on paper.
+record-called-in = Called in within { POINTS($within_points, digits: 2) } of the target.
+record-never-in = Not certain enough to call it in. Re-seat and read again, or check the scale.
+
+# Its parts.
+record-parts = Parts: { $parts }.
+record-part = { $kind } { $name } ({ $code }), { $mass_g }
+record-part-lot = { $kind } { $name } ({ $code }), { $mass_g }, lot { $lot }
+record-cut = Shaft cut to { $cut_mm }.
+record-glued =
+    { $n ->
+        [one] Glued from batch { $batches }.
+       *[other] Glued from batches { $batches }.
+    }
+
+# Where somebody went on before the cure, or with something open.
+record-override-tag = override
+record-override = Override at “{ $step }”: { $reason } ({ $by }, { $at_at })
+record-open-tag = with something open
+record-open = “{ $step }” with { $points }: { $reason } ({ $by }, { $at_at })
+
+record-margins = Margins against the Equipment Rules
+record-margins-means = Measured margins only. Whether a club may be played is for the governing bodies to rule.
+
+# All readings of a club.
+record-readings = All readings
+record-reading = { $step }, { $what }: <b>{ $read }</b>
+record-step-done = { $step }: <b>done</b>
+record-reading-expected = expected { $forecast }, { $difference }
+record-doubted = doubted
+record-stood-by = stood by
+record-reading-taken-back = taken back: { $reason }
+record-by = { $by }, { $at_at }

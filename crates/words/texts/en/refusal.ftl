@@ -1,6 +1,7 @@
 ### What is refused, wherever it comes from
 
 refusal-with-next = { $what }. { $next }
+refusal-without-next = Correct it
 refusal-unknown = there is no { $what } “{ $name }”
 
 entry-out-of-range = { $entry } is { $value }: it must be between { $low } and { $high }

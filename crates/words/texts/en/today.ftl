@@ -1,2 +1,110 @@
-### Today
+### Today: what to do now
 
+today-title = Today
+today-jobs-earliest-first =
+    { $n ->
+        [one] 1 job
+       *[other] { $n } jobs, the earliest due first
+    }
+
+# Jobs.
+today-jobs = Jobs
+today-jobs-under-way = Jobs under way
+today-no-job = No job is under way.
+today-no-job-next = Approve a fitting sheet and its job appears here.
+today-new-sheet = New sheet
+today-job = job
+today-do-next = do next
+today-due = due
+today-clubs = clubs
+today-job-of = Job { $job } · { $player }
+today-step-clubs =
+    { $n ->
+        [one] { $step }: { $n } club
+       *[other] { $step }: { $n } clubs
+    }
+# The clubs of a step whose joint is not strong enough yet.
+today-cures-today =
+    { $n ->
+        [one] { $n } club cures until { CLOCK($until_at) }
+       *[other] { $n } clubs cure until { CLOCK($until_at) }
+    }
+today-cures-tomorrow =
+    { $n ->
+        [one] { $n } club cures until { CLOCK($until_at) } tomorrow
+       *[other] { $n } clubs cure until { CLOCK($until_at) } tomorrow
+    }
+today-cures-later =
+    { $n ->
+        [one] { $n } club cures until { CLOCK($until_at) } on { DAY($until_at) }
+       *[other] { $n } clubs cure until { CLOCK($until_at) } on { DAY($until_at) }
+    }
+today-hand-over = hand over
+today-choose-parts = choose the parts
+
+# A date that is near or past.
+today-days-late =
+    { $days ->
+        [one] { $days } day late
+       *[other] { $days } days late
+    }
+today-due-today = today
+today-due-in =
+    { $days ->
+        [one] in { $days } day
+       *[other] in { $days } days
+    }
+
+# Doubted readings.
+today-look-again = Look again
+today-doubted = doubted
+today-club-of-job = Job { $job }, { $club }
+
+# Scales.
+today-scales = Scales
+today-all-scales = All scales
+today-not-trusted = not trusted
+today-not-checked = not checked
+today-scale-read = { CAPITAL($scale) }: read today and not checked
+today-scale-due = { CAPITAL($scale) }: check it before the first reading
+today-check-scale = Check it
+
+# Batches that cure.
+today-curing = Curing
+today-all-batches = All batches
+today-batches = Batches that cure
+today-batch = batch
+today-batch-of = { $batch } · { $adhesive }
+today-pot-life = pot life
+today-handle = handle
+today-swing = bend and swing
+today-now = now
+
+# The clock.
+today-clock = Clock
+today-clock-not-relied-on = not relied on
+today-clock-right = The clock is right
+today-clock-how = How did you check it? The log keeps it.
+today-clock-rely = Rely on the clock
+
+# The way from an empty shop to the first club.
+today-guide = To the first club
+today-guide-done = done
+today-guide-models = Models
+today-guide-models-how = A head, a shaft and a grip as their makers state them
+today-guide-parts = Parts
+today-guide-parts-how = Weigh in the parts on the shelf, or read a list
+today-guide-sheet = Sheet
+today-guide-sheet-how = What the player gets; a short sheet is enough
+today-guide-approve = Approve it
+today-guide-approve-how = The sheet becomes a job
+today-guide-plan = Plan
+today-guide-plan-how = Which part goes into which club; hold the parts
+today-guide-bench = Bench
+today-guide-bench-how = Take the first reading
+today-guide-ends = The guide goes away with the first reading. The name of whoever is at this tablet, and the scales, are under <a>Shop</a>.
+
+# A field for a hand scanner or a code typed by hand.
+today-scan = Scan or type a code
+today-scan-example = Scan a part or a job card
+today-scan-open = Open

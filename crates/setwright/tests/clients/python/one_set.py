@@ -91,7 +91,7 @@ def main(address: str, folder: Path) -> None:
         "clubs": len(plan.clubs),
         "job": seen.job.number,
         "value": answer.readings[0].value,
-        "remedies": [remedy.words for remedy in advice.remedies],
+        "remedies": [remedy.fact.words for remedy in advice.remedies],
         "swing_weight": swing_weight.letter,
     }
     print(json.dumps(told))

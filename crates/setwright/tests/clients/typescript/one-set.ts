@@ -84,7 +84,7 @@ console.log(
         clubs: plan.clubs.length,
         job: seen.job.number,
         value: answer.readings[0]?.value,
-        remedies: advice.remedies.map((remedy) => remedy.words),
+        remedies: advice.remedies.map((remedy) => remedy.fact.words),
         swing_weight: swing_weight.letter,
     }),
 );

@@ -126,7 +126,9 @@ fn bench(operation: &str) -> Option<Value> {
 
 fn shop(operation: &str) -> Option<Value> {
     Some(match operation {
-        "save_shop" => serde_json::to_value(Shop::default()).ok()?,
+        "save_shop" => {
+            serde_json::to_value(Shop::named(|id| words::Words::english(quantity::Units::default()).text(id))).ok()?
+        }
         "pin_learned" => {
             json!({ "key": "adhesive:DOLERITE", "pinned": true, "reason": "a new tin behaves the same", "by": "Ada" })
         }

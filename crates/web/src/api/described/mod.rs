@@ -12,6 +12,7 @@ pub(super) use errors::{Conflict, NotFound};
 
 use super::calc;
 use crate::problem::ProblemDocument;
+use quantity::Units;
 use serde_json::Value;
 use std::collections::BTreeMap;
 use utoipa::OpenApi;
@@ -19,6 +20,7 @@ use utoipa::openapi::path::{Operation, Parameter, ParameterIn, PathItem};
 use utoipa::openapi::schema::{ArrayItems, Schema};
 use utoipa::openapi::tag::Tag;
 use utoipa::openapi::{Content, RefOr, Response};
+use words::Words;
 
 #[derive(OpenApi)]
 #[openapi(
@@ -169,8 +171,10 @@ fn describe_parameters(path: &str, operation: &mut Operation) {
 /// A calculation says of itself what it answers.
 fn describe_calculation(operation: &mut Operation) {
     if let Some(topic) = operation.operation_id.as_deref().and_then(calc::topic_of) {
-        operation.summary = Some(topic.title.to_owned());
-        operation.description = Some(topic.summary.to_owned());
+        // The description is in English, as its names are.
+        let w = Words::english(Units::default());
+        operation.summary = Some(w.tell(&topic.title()));
+        operation.description = Some(w.tell(&topic.summary()));
     }
 }
 

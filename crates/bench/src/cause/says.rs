@@ -1,0 +1,256 @@
+//! What a cause is in this club, what to do about it, and what is likely.
+
+use super::kinds::CauseKind as Kind;
+use crate::chance::Odds;
+use fact::Told;
+use trade::club_name::ClubName;
+use trade::reading_figure::ReadingFigure;
+
+fact::facts! {
+    /// What may be behind a reading that does not fit.
+    pub enum CauseSays: "cause" {
+        /// Nothing is wrong.
+        NothingWrong,
+        /// The head of another number is on.
+        NeighbourHead {
+            /// Whose head is on.
+            found: ClubName,
+            /// The club.
+            own: ClubName,
+        },
+        /// Another head of the right number.
+        OtherHead {
+            /// The club.
+            club: ClubName,
+        },
+        /// Film or label on the head.
+        FilmOn,
+        /// The head is off its seat.
+        HeadNotSeated,
+        /// The tip weight holds the head off.
+        TipNotSeated,
+        /// The screw is too heavy.
+        ScrewHeavier {
+            /// By how much.
+            by_g: f64,
+        },
+        /// The screw is too light.
+        ScrewLighter {
+            /// By how much.
+            by_g: f64,
+        },
+        /// No ferrule.
+        FerruleMissing,
+        /// The tip is empty.
+        TipLeftOut {
+            /// What should be in it.
+            planned_g: f64,
+        },
+        /// Another weight is in the tip.
+        TipSwapped {
+            /// What is in it.
+            found_g: f64,
+            /// What should be in it.
+            planned_g: f64,
+        },
+        /// A weight is in a tip that should be empty.
+        TipAdded {
+            /// What is in it.
+            found_g: f64,
+        },
+        /// Another grip.
+        OtherGrip,
+        /// No cap.
+        CapMissing,
+        /// The grip stands off the butt.
+        GripNotHome,
+        /// No grip.
+        GripOff,
+        /// The grip is on too early.
+        GripOn,
+        /// One strip of tape too many.
+        StripMore,
+        /// One strip of tape too few.
+        StripLess,
+        /// The grip is wet.
+        SolventIn,
+        /// The shaft is too long.
+        ShaftLong {
+            /// By how much.
+            by_mm: f64,
+        },
+        /// The shaft is too short.
+        ShaftShort {
+            /// By how much.
+            by_mm: f64,
+        },
+        /// Another shaft.
+        OtherShaft,
+        /// The butt did not touch the stop.
+        ButtOffStop,
+        /// The scale was not zeroed.
+        ScaleNotZeroed,
+        /// Two digits changed places.
+        DigitsSwapped {
+            /// What was meant.
+            meant: ReadingFigure,
+        },
+        /// Another unit.
+        OtherUnit {
+            /// What was meant.
+            meant: ReadingFigure,
+        },
+        /// Misread.
+        Misread {
+            /// What was meant.
+            meant: ReadingFigure,
+        },
+        /// Something else with the reading.
+        ElseReading,
+        /// Something else with the club.
+        ElseClub,
+        /// Two of them at once.
+        Both {
+            /// One.
+            first: Told,
+            /// The other.
+            second: Told,
+        },
+    }
+}
+
+fact::facts! {
+    /// What to do about a cause.
+    pub enum CauseToDo: "cause_to_do" {
+        /// Read again.
+        SeatAgain,
+        /// Look the club over.
+        LookOver,
+        /// Take the planned head.
+        TakeHead,
+        /// Take the planned part.
+        TakePart,
+        /// Put the weight in.
+        FillTip,
+        /// Weigh what is in the tip.
+        WeighTip,
+        /// The same where the joint is glued.
+        GluedTip,
+        /// Push the weight down.
+        PushTip,
+        /// Push the head down.
+        PushHead,
+        /// The same where the joint is glued.
+        GluedHead,
+        /// Put the ferrule on.
+        PutFerrule,
+        /// The same where the joint is glued.
+        GluedFerrule,
+        /// Peel the head.
+        Peel,
+        /// Let it dry.
+        Dry,
+        /// Push the butt home.
+        PushButt,
+        /// The grip is on: enter the reading at the right step.
+        EnterAtItsStep,
+        /// The grip is off: put it on, or enter the reading at the right step.
+        PutGrip,
+        /// Look at the cap.
+        LookAtCap,
+        /// Push the grip home.
+        PushGrip,
+        /// Compare the grip and count the strips.
+        CompareGrip,
+        /// Cut the shaft.
+        CutShaft,
+        /// Take a longer shaft.
+        LongerShaft,
+        /// The same where the joint is glued.
+        ExtendShaft,
+        /// Zero the scale.
+        ZeroScale,
+        /// Look at the display.
+        LookAtDisplay,
+        /// Put the right screw in.
+        TakeScrew,
+        /// Two things, one after the other.
+        Both {
+            /// First.
+            first: Told,
+            /// Then.
+            second: Told,
+        },
+    }
+}
+
+impl CauseToDo {
+    /// What to do about one cause of a club; `glued`: its joint is.
+    pub(super) fn of(kind: Kind, says: &CauseSays, glued: bool) -> Self {
+        match kind {
+            Kind::Nothing => Self::SeatAgain,
+            Kind::SomethingElse => Self::LookOver,
+            Kind::NeighbourHead => Self::TakeHead,
+            Kind::WrongPart => Self::TakePart,
+            Kind::TipLeftOut | Kind::TipSwapped | Kind::TipNotSeated if glued => Self::GluedTip,
+            Kind::TipLeftOut => Self::FillTip,
+            Kind::TipSwapped => Self::WeighTip,
+            Kind::TipNotSeated => Self::PushTip,
+            Kind::HeadNotSeated if glued => Self::GluedHead,
+            Kind::HeadNotSeated => Self::PushHead,
+            Kind::FerruleMissing if glued => Self::GluedFerrule,
+            Kind::FerruleMissing => Self::PutFerrule,
+            Kind::FilmOn => Self::Peel,
+            Kind::SolventIn => Self::Dry,
+            Kind::ButtOffStop => Self::PushButt,
+            Kind::GripOn => Self::EnterAtItsStep,
+            Kind::GripOff => Self::PutGrip,
+            Kind::CapMissing => Self::LookAtCap,
+            Kind::GripNotHome => Self::PushGrip,
+            Kind::GripOrTape => Self::CompareGrip,
+            Kind::CutOff => match says {
+                CauseSays::ShaftLong { .. } => Self::CutShaft,
+                _ if glued => Self::ExtendShaft,
+                _ => Self::LongerShaft,
+            },
+            Kind::ScaleNotZeroed => Self::ZeroScale,
+            Kind::DigitsSwapped | Kind::Misread | Kind::WrongUnit => Self::LookAtDisplay,
+            Kind::ScrewSwapped => Self::TakeScrew,
+        }
+    }
+}
+
+fact::facts! {
+    /// What is likely behind a doubted reading, in one sentence.
+    pub enum Likely: "likely" {
+        /// One cause is likelier than all others together.
+        Most {
+            /// The cause.
+            cause: CauseSays,
+            /// How likely.
+            odds: Odds,
+            /// What to do about it.
+            to_do: CauseToDo,
+        },
+        /// One cause stands out a little.
+        Maybe {
+            /// The cause.
+            cause: CauseSays,
+            /// How likely.
+            odds: Odds,
+            /// What to do about it.
+            to_do: CauseToDo,
+        },
+        /// One of two.
+        OneOfTwo {
+            /// The likelier one, or the one that can be looked at.
+            first: CauseSays,
+            /// How likely.
+            first_odds: Odds,
+            /// The other one.
+            second: CauseSays,
+            /// How likely.
+            second_odds: Odds,
+        },
+    }
+}

@@ -1,0 +1,37 @@
+### Steps of a job
+
+# The row of steps over a page of the bench.
+step-row = Steps
+step-done = done
+step-left-out = left out
+step-doubted = doubted
+
+# The steps of a new shop, which it may rename: what the builder calls them and what to do.
+step-new-received = As received
+step-new-received-say = Loft and lie of the loose head: can it be bent to the sheet before it is glued?
+step-new-weighed = Parts weighed
+step-new-weighed-say = Weigh again what rides in the tray.
+step-new-cut = Shaft cut
+step-new-cut-say = Tip first, then the butt. Length and mass of the cut shaft.
+step-new-soft-side = Soft side
+step-new-soft-side-say = Find the soft side and mark it; degrees from the label, clockwise seen from the butt.
+step-new-cpm = Frequency
+step-new-cpm-say = Clamp the butt, pluck, read.
+step-new-dry = Dry
+step-new-dry-say = Head and ferrule on, no grip, nothing glued. Read the swing weight.
+step-new-tip = Tip weight
+step-new-tip-say = The weight in the tip, still dry. Read the swing weight.
+step-new-glue = Glue
+step-new-glue-say = Weight, ferrule and head glued, shaft turned to its mark, wiped.
+step-new-turned = Ferrule turned
+step-new-turned-say = Turn the ferrule down to the hosel.
+step-new-cured = Cured
+step-new-cured-say = Ferrule turned, no grip. Read the swing weight: the grip is chosen after this.
+step-new-gripped = Gripped, wet
+step-new-gripped-say = Tape and grip on, solvent still in it. Read the swing weight.
+step-new-finish = Finish
+step-new-finish-say = Solvent dry. Swing weight, total mass and length of the finished club.
+step-new-bend = Loft and lie
+step-new-bend-say = Bend to the sheet, then read both.
+step-new-hand-over = Hand over
+step-new-hand-over-say = Checked, wiped, in the bag with its record.
