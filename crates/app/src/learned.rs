@@ -173,7 +173,7 @@ impl App {
                 .await?;
             }
             Err(refused) => {
-                let note = serde_json::json!({ "problem": refused.to_string() });
+                let note = serde_json::json!({ "problem": fact::Fact::told(&refused.refusal()) });
                 self.log(tx, Some(&file.job.id), None, EventKind::NothingLearned, by, note).await?;
             }
         }

@@ -4,7 +4,6 @@
 use crate::draws::normal;
 use crate::field;
 use crate::spoken::tell;
-use clubphysics::PhysicsError;
 use clubphysics::vibration::{
     BetweenRows, FrequencyInput, LineRow, Measured, MeasuredFrom, TipBody, WhatIf, frequency, shapes,
 };

@@ -89,7 +89,7 @@ async fn topic_page(w: &Words, app: &App, name: &str, pairs: Vec<(String, String
             Err(error) => {
                 status = failure_status(&error);
                 match error.field().and_then(|field| beside(&asks, field).map(|at| (at, field))) {
-                    Some((at, field)) => form.refuse(at, in_words(w, &w.refusal(&error.refusal()), field)),
+                    Some((at, field)) => form.refuse(at, in_words(w, error.refusal(), field)),
                     None => notice = Some(failure(w, &error)),
                 }
             }

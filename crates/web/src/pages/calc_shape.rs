@@ -1,10 +1,11 @@
 //! The form of a calculation, made from the schema of its input document: a field that the document gains is asked without
 //! a word here, and a test says where its label is missing.
 
-use super::entries::{Entries, capital, plain_number};
+use super::EntryName;
+use super::entries::{Entries, plain_number};
 use super::fields::{self, Ask, Way, put};
 use clubphysics::calc::Topic;
-use fact::Told;
+use fact::{Refusal, Told};
 use serde_json::Value;
 use words::{Words, text};
 
@@ -199,12 +200,13 @@ pub(super) fn beside<'a>(asks: &'a [Ask], field: &str) -> Option<&'a str> {
         .or_else(|| by(&|key| group(key) == plain))
 }
 
-/// A refusal in the form's words: the document's name of the field becomes its label.
-pub(super) fn in_words(w: &Words, said: &str, field: &str) -> String {
-    match field.contains('[') {
-        true => capital(said),
-        false => capital(&said.replacen(field, &label(w, last(field)), 1)),
+/// A refusal in the form's words: the document's name of the field becomes its label, where it is not one of a list.
+pub(super) fn in_words(w: &Words, refusal: Refusal, field: &str) -> String {
+    if field.contains('[') {
+        return super::beside(w, &refusal);
     }
+    let label = EntryName::Labelled { label: label(w, last(field)) };
+    super::beside(w, &refusal.with_figure("field", &label))
 }
 
 /// A name with its unit in one: `mass (g)`.
@@ -267,7 +269,9 @@ mod tests {
                 {
                     put(object, &ask.key, Value::Null);
                     if let Err(error) = (topic.run)(document) {
-                        assert!(!error.to_string().contains("unknown field"), "{} {}: {error}", topic.name, ask.key);
+                        let refusal = error.refusal();
+                        let code = refusal.fact().code();
+                        assert_ne!(code, "calc_read.unknown_field", "{} {}: {error}", topic.name, ask.key);
                     }
                 }
             }

@@ -446,7 +446,7 @@ async fn approve(State(app): State<App>, Reader(w): Reader, Who(by): Who, Path(i
         Ok(job) => Ok(go_to(&format!("/plan/{}", job.number)).into_response()),
         Err(error) => {
             let view = app.sheet(&id).await?;
-            let words = text!(w, "sheet-approve-refused", what = error.to_string());
+            let words = text!(w, "sheet-approve-refused", what = error.refusal());
             sheet_page(&w, &app, &view, Entries::default(), Some(&words), failure_status(&error)).await
         }
     }
