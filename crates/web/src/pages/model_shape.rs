@@ -327,10 +327,14 @@ mod tests {
     #[test]
     fn an_impossible_figure_stands_beside_its_field() {
         let grip = demo::models().into_iter().find(|m| m.kind() == PartKind::Grip).unwrap();
-        let mut form = typed(&w(), &grip);
-        form.set("cap_mm", "80");
-        assert!(model(&w(), &mut form, PartKind::Grip).is_none());
-        let words = form.error("cap_mm").expect("beside the cap");
-        assert!(words.starts_with("Thickness of the cap is 80"), "{words}");
+        // The same in both units: 80 mm is 3.15 in.
+        for (length, shown) in [(quantity::LengthUnit::Millimetre, "80 mm"), (quantity::LengthUnit::Inch, "3.15 in")] {
+            let w = Words::english(Units { length, ..Units::default() });
+            let mut form = typed(&w, &grip);
+            form.set("cap_mm", "80");
+            assert!(model(&w, &mut form, PartKind::Grip).is_none());
+            let words = form.error("cap_mm").expect("beside the cap");
+            assert!(words.starts_with(&format!("Thickness of the cap is {shown}")), "{words}");
+        }
     }
 }

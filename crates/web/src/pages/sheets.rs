@@ -18,7 +18,6 @@ use axum::routing::{get, post};
 use desk::sheet_check::Severity;
 use desk::sheet_check::SheetProblem;
 use desk::short_sheet::Expanded;
-use fact::Refusal;
 use jiff::civil::Date;
 use look::{
     Action, Button, ButtonKind, Cell, Column, Field, Icon, Nav, Notice, Tone, actions, button, columns, definitions,
@@ -522,9 +521,10 @@ fn read_sheet(w: &Words, text: &str) -> Result<Sheet, String> {
         return Err(w.text("sheet-file-missing"));
     }
     document::read::<Sheet>(text.as_bytes()).map_err(|error| {
-        let line = error.at.and_then(|(line, _)| text.lines().nth(line.saturating_sub(1))).unwrap_or_default().trim();
-        let place = if line.is_empty() { String::new() } else { format!(" It reads “{}”.", shortened(line)) };
-        format!("{}{place} Correct it, then load it again.", beside(w, &Refusal::new(&error)))
+        let n = error.at.map_or(1, |(line, _)| line);
+        let line = text.lines().nth(n.saturating_sub(1)).unwrap_or_default().trim();
+        let line = Some(shortened(line)).filter(|line| !line.is_empty());
+        text!(w, "sheet-file-line", n = n, what = error.what, line = line)
     })
 }
 
