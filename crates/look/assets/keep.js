@@ -117,11 +117,10 @@ async function show(answer, url, form) {
   if (ahead.length && !(goesOn && entry)) return notKept("lost-done");
   if (!entry || entry.matches("[aria-invalid]")) return;
   if (ahead.length) {
+    // At once: a key heard between would join the figure that is sent.
     entry.value = ahead.shift();
-    setTimeout(() => {
-      entry.form.requestSubmit();
-      entry.value = typing;
-    });
+    entry.form.requestSubmit();
+    entry.value = typing;
   } else if (typing) entry.value = typing;
 }
 

@@ -144,10 +144,10 @@ async fn a_settled_value_and_a_pedal_read_the_set_without_a_touch() {
 /// Holds each answer to an entry back, as a slow network does.
 async fn slow_answers(browser: &Browser) {
     let slow = "(() => {
-        const real = window.fetch;
+        const [real, timer] = [window.fetch, window.setTimeout];
         window.fetch = async (...all) => {
             const answer = await real(...all);
-            if (all[1]?.method === 'POST') await new Promise((on) => setTimeout(on, 400));
+            if (all[1]?.method === 'POST') await new Promise((on) => timer(on, 400));
             return answer;
         };
     })()";
@@ -185,6 +185,32 @@ async fn what_is_typed_without_a_pause_is_kept_for_one_club_after_the_other() {
             assert_eq!(bench.readings(usize::try_from(slot).expect("small")), [cpm], "slow: {slow}");
         }
         assert_eq!(browser.text(".notice.bad").await, "");
+    }
+    browser.close().await;
+}
+
+/// On a tablet with too much to do, timers come late and keys come first.
+#[tokio::test]
+async fn a_figure_typed_while_the_one_before_is_sent_does_not_join_it() {
+    let bench = Bench::open();
+    let browser = bench.browser().await;
+    browser.open("/bench/1/grid/cpm").await;
+    entry_of(&browser, 1).await;
+    browser.until("'ready' in document.documentElement.dataset").await;
+    slow_answers(&browser).await;
+    let late = "(() => {
+        const timer = window.setTimeout;
+        window.setTimeout = (then, after, ...all) => timer(then, (after ?? 0) + 2000, ...all);
+    })()";
+    browser.value(late).await;
+    fast(&browser, "252").await;
+    fast(&browser, "256").await;
+    // The first is kept; the page sends the second while the third is typed.
+    browser.until("location.search.includes('kept=1')").await;
+    fast(&browser, "260").await;
+    browser.until("location.search.includes('kept=3') && !document.querySelector('form[data-busy]')").await;
+    for (slot, cpm) in [(1, "252"), (2, "256"), (3, "260")] {
+        assert_eq!(bench.readings(slot), [cpm]);
     }
     browser.close().await;
 }
