@@ -11,9 +11,9 @@ closed_list! {
     /// How a reading lies against what the sheet asks.
     Fit {
         /// Within its tolerance.
-        Inside = "inside", "in tolerance";
+        Inside = "inside";
         /// Outside of it.
-        Off = "off", "off";
+        Off = "off";
     }
 }
 

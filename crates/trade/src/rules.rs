@@ -33,27 +33,27 @@ closed_list! {
     /// What the rules limit.
     Limited {
         /// Length of the club.
-        Length = "length", "length";
+        Length = "length";
         /// Angle of the shaft from the vertical, seen along the line of play.
-        ShaftLean = "shaft_lean", "shaft from the vertical";
+        ShaftLean = "shaft_lean";
         /// Angle of the shaft from the vertical, seen from the side.
-        ShaftAlong = "shaft_along", "shaft along the line of play";
+        ShaftAlong = "shaft_along";
         /// The shaft, straight from grip to neck.
-        StraightShaft = "straight_shaft", "straight shaft";
+        StraightShaft = "straight_shaft";
         /// Bending and twisting of the shaft.
-        Bending = "bending", "bending and twisting";
+        Bending = "bending";
         /// Where the shaft joins the head.
-        Neck = "neck", "neck";
+        Neck = "neck";
         /// Length of the grip.
-        GripLength = "grip_length", "grip length";
+        GripLength = "grip_length";
         /// Width of the grip.
-        GripAcross = "grip_across", "grip across";
+        GripAcross = "grip_across";
         /// Outside shape of the grip.
-        GripShape = "grip_shape", "grip shape";
+        GripShape = "grip_shape";
         /// Size and inertia of a wood's head.
-        WoodHead = "wood_head", "wood head";
+        WoodHead = "wood_head";
         /// Clubs that a player carries.
-        Clubs = "clubs", "clubs carried";
+        Clubs = "clubs";
     }
 }
 

@@ -14,11 +14,11 @@ closed_list! {
     /// How strong the joint must be before a step.
     Strength {
         /// None needed.
-        None = "none", "none";
+        None = "none";
         /// Handling strength of the adhesive.
-        Handling = "handling", "handling strength";
+        Handling = "handling";
         /// Full cure of the adhesive.
-        Full = "full", "full cure";
+        Full = "full";
     }
 }
 
@@ -26,17 +26,17 @@ closed_list! {
     /// Which caution stands beside a step. The words are in [`crate::caution`].
     Caution {
         /// Saw, grinder, heat gun.
-        Cutting = "cutting", "cutting";
+        Cutting = "cutting";
         /// Epoxy.
-        Epoxy = "epoxy", "epoxy";
+        Epoxy = "epoxy";
         /// Grip solvent.
-        Solvent = "solvent", "solvent";
+        Solvent = "solvent";
         /// Bending a hosel.
-        Bending = "bending", "bending";
+        Bending = "bending";
         /// Swinging the finished club.
-        Swing = "swing", "swing";
+        Swing = "swing";
         /// Turning or sanding the ferrule.
-        Turning = "turning", "turning";
+        Turning = "turning";
     }
 }
 

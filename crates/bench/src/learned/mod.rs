@@ -33,13 +33,13 @@ closed_list! {
     /// Why what the shop knows has changed.
     LearnedCause {
         /// A job was finished.
-        Job = "job", "a finished job";
+        Job = "job";
         /// The owner reset something.
-        Reset = "reset", "reset";
+        Reset = "reset";
         /// The owner locked a value.
-        Pin = "pin", "locked";
+        Pin = "pin";
         /// The owner let a value learn again.
-        Unpin = "unpin", "unlocked";
+        Unpin = "unpin";
     }
 }
 
