@@ -29,7 +29,7 @@ use trade::shop::Shop;
 use utoipa::ToSchema;
 
 /// Longest search for a day's jobs, s.
-pub const LONGEST_SEARCH_S: f64 = 120.0;
+pub(crate) const LONGEST_SEARCH_S: f64 = 120.0;
 
 /// A request to plan a day.
 #[derive(Debug, Clone, Deserialize, ToSchema)]

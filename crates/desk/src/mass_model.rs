@@ -189,7 +189,7 @@ impl MassModel {
 
     /// The head that gives this swing weight with nothing in the tip.
     #[must_use]
-    pub fn head_for_swing_weight_g(&self, swing_weight_points: f64) -> f64 {
+    pub(crate) fn head_for_swing_weight_g(&self, swing_weight_points: f64) -> f64 {
         (swing_weight_points - self.swing_weight_points(0.0, 0.0)) * POINT_G_IN / arm_in(self.head_at_mm)
     }
 
@@ -202,7 +202,7 @@ impl MassModel {
 
     /// The head that gives this moment of inertia.
     #[must_use]
-    pub fn head_for_inertia_g(&self, inertia_kg_cm2: f64) -> f64 {
+    pub(crate) fn head_for_inertia_g(&self, inertia_kg_cm2: f64) -> f64 {
         (inertia_kg_cm2 - self.inertia_kg_cm2(0.0)) * G_MM2_PER_KG_CM2 / (self.head_at_mm * self.head_at_mm)
     }
 

@@ -13,21 +13,21 @@ use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
 /// Shortest length of a club (2.1c).
-pub const LENGTH_MIN_MM: f64 = 18.0 * INCH_MM;
+pub(crate) const LENGTH_MIN_MM: f64 = 18.0 * INCH_MM;
 /// Longest length of a club that is not a putter (2.1c).
-pub const LENGTH_MAX_MM: f64 = 48.0 * INCH_MM;
+pub(crate) const LENGTH_MAX_MM: f64 = 48.0 * INCH_MM;
 /// Longest length under local rule G-10, where it is in force, putters excluded.
-pub const LENGTH_LOCAL_MM: f64 = 46.0 * INCH_MM;
+pub(crate) const LENGTH_LOCAL_MM: f64 = 46.0 * INCH_MM;
 /// Least angle of the shaft from the vertical, seen along the line of play (2.1d).
-pub const SHAFT_LEAN_MIN_DEG: f64 = 10.0;
+pub(crate) const SHAFT_LEAN_MIN_DEG: f64 = 10.0;
 /// Shortest grip (2.3a).
-pub const GRIP_LENGTH_MIN_MM: f64 = 7.0 * INCH_MM;
+pub(crate) const GRIP_LENGTH_MIN_MM: f64 = 7.0 * INCH_MM;
 /// Largest grip across (2.3b).
-pub const GRIP_WIDEST_MM: f64 = 1.75 * INCH_MM;
+pub(crate) const GRIP_WIDEST_MM: f64 = 1.75 * INCH_MM;
 /// Most clubs that a player may carry (Rule 4.1b(1)).
 pub const CLUBS_MAX: usize = 14;
 /// Clause of a length under the local rule, which holds only where it is in force.
-pub const CLAUSE_LOCAL: &str = "G-10";
+pub(crate) const CLAUSE_LOCAL: &str = "G-10";
 
 closed_list! {
     /// What the rules limit.
@@ -243,7 +243,7 @@ impl RuleFigures {
 /// One line: a clause, its limit, and how far the club is from it.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
 pub struct Margin {
-    /// Clause of the Equipment Rules (Part 2), of the Rules of Golf, or [`CLAUSE_LOCAL`].
+    /// Clause of the Equipment Rules (Part 2), of the Rules of Golf, or `CLAUSE_LOCAL`.
     pub clause: String,
     /// What is limited.
     pub what: Limited,

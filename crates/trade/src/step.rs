@@ -72,7 +72,7 @@ pub struct Step {
 }
 
 /// The steps that the trade takes with an assembled club, in the order that most shops use. A shop keeps its own copy
-/// and changes it as it likes. Each is called by its key until [`name_steps`] gives it a name. Order and content: common
+/// and changes it as it likes. Each is called by its key until `name_steps` gives it a name. Order and content: common
 /// practice, no source.
 #[must_use]
 pub fn full_build() -> Vec<Step> {
@@ -132,7 +132,7 @@ pub fn full_build() -> Vec<Step> {
 
 /// Names the steps of [`full_build`] in a language: what the builder calls each, and what to do, from the texts
 /// `step-new-dry` and `step-new-dry-say`. The names are the shop's own from then on.
-pub fn name_steps(steps: &mut [Step], text: impl Fn(&str) -> String) {
+pub(crate) fn name_steps(steps: &mut [Step], text: impl Fn(&str) -> String) {
     for step in steps {
         let id = format!("step-new-{}", step.key.replace('_', "-"));
         step.label = text(&id);

@@ -92,7 +92,7 @@ impl ValueKey {
 
     /// The scatter figure that tells how far single jobs deviate from this value; none where jobs are not told apart.
     #[must_use]
-    pub const fn scattered_by_job(&self) -> Option<Scattered> {
+    pub(crate) const fn scattered_by_job(&self) -> Option<Scattered> {
         match self {
             Self::Adhesive(_) => Some(Scattered::AdhesiveJob),
             Self::Tape(_) => Some(Scattered::TapeJob),
