@@ -1,6 +1,6 @@
 //! What to do about a refused figure, and the closed lists of what is told beside it.
 
-use crate::plausible::LooksLike;
+use crate::slip::LooksLike;
 use fact::Measure;
 
 fact::facts! {
