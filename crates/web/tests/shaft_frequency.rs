@@ -76,8 +76,8 @@ async fn a_frequency_comes_with_a_list_and_goes_out_with_the_stock() {
     let (status, kept) = bench.send("POST", "/parts/import", "text/csv", list.into()).await;
     assert_eq!((status, &kept["kept"]), (StatusCode::OK, &json!(1)), "{kept}");
     assert_eq!(
-        kept["bad"][0]["problem"],
-        "26 cpm cannot be the frequency of a shaft, which lies between 50 and 600 cpm"
+        kept["bad"][0]["problem"]["words"],
+        "26 cpm cannot be the frequency of a shaft, which is between 50 cpm and 600 cpm"
     );
     assert_eq!(kept["bad"][0]["column"], "Frequency");
     let out = bench.ask("GET", "/api/v1/parts/export?text=N1", "", "").await;
