@@ -13,7 +13,7 @@ use std::collections::BTreeMap;
 use trade::error::TradeError;
 
 /// Observations that the figure of a new shop is worth.
-pub(crate) const PRIOR_WEIGHT: f64 = 8.0;
+const PRIOR_WEIGHT: f64 = 8.0;
 /// A scatter is not believed beyond this many times the new shop's figure, nor below its inverse.
 const FARTHEST: f64 = 3.0;
 

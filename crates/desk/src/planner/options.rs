@@ -58,7 +58,7 @@ pub fn options<'a>(
 }
 
 /// What plans one set of several; none where there is no more time.
-pub(crate) type SolveMore<'s> = dyn FnMut(&SetProblem) -> Result<Option<SetSolution>, MatchError> + 's;
+pub type SolveMore<'s> = dyn FnMut(&SetProblem) -> Result<Option<SetSolution>, MatchError> + 's;
 
 /// As [`options`], each choice made by `solve`; when it makes none, those made so far are given.
 ///
