@@ -4,8 +4,8 @@ use crate::job::JobFile;
 use crate::need::need_reason;
 use crate::{App, AppError, load_library, load_shop, new_id};
 use bench::belief::BAND_95;
-use bench::held::BandsHeld;
 use bench::capability::{Outcome, ShopCapability, capability};
+use bench::held::BandsHeld;
 use bench::learned::{Learned, LearnedCause, LearnedFrom, LearnedUnit, LearnedWhat, say};
 use bench::record::{Record, Verdict};
 use jiff::civil::Time;
@@ -341,9 +341,9 @@ impl App {
         let mut tx = self.store.read().await?;
         // From the beginning of a day on, so that one day shows one figure.
         let today = Offset::UTC.to_datetime(self.now()).date();
-        let since = Offset::UTC.to_timestamp(today.saturating_sub(BANDS_COUNTED_DAYS.days()).to_datetime(Time::midnight()));
-        let since = since.unwrap_or(Timestamp::UNIX_EPOCH);
-        let bands = BandsHeld::of(since, &tx.forecasted(since).await?);
+        let since_on = today.saturating_sub(BANDS_COUNTED_DAYS.days());
+        let since = Offset::UTC.to_timestamp(since_on.to_datetime(Time::midnight())).unwrap_or(Timestamp::UNIX_EPOCH);
+        let bands = BandsHeld::of(since_on, &tx.forecasted(since).await?);
         Ok(ShopCapability { bands, ..self.clubs_capability(&mut tx).await? })
     }
 

@@ -2,7 +2,7 @@
 //! count afterwards how many readings came to lie in the band that promised 95 of 100.
 
 pub use estimation::share::{Count, Share, share};
-use jiff::Timestamp;
+use jiff::civil::Date;
 use serde::Serialize;
 use std::collections::BTreeMap;
 use trade::id::JobId;
@@ -49,10 +49,10 @@ pub struct HeldInMonth {
 /// How often the forecasts of the shop's own readings have held.
 #[derive(Debug, Clone, PartialEq, Default, Serialize, ToSchema)]
 pub struct BandsHeld {
-    /// Readings from this moment on are counted.
+    /// Readings from this day on (UTC) are counted.
     #[serde(skip_serializing_if = "Option::is_none")]
-    #[schema(value_type = Option<String>, format = DateTime)]
-    pub since: Option<Timestamp>,
+    #[schema(value_type = Option<String>, format = Date)]
+    pub since_on: Option<Date>,
     /// All readings together; none where none had a forecast.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub all: Option<Share>,
@@ -65,7 +65,7 @@ pub struct BandsHeld {
 impl BandsHeld {
     /// Counts what the store has grouped.
     #[must_use]
-    pub fn of(since: Timestamp, counts: &[Forecasted]) -> Self {
+    pub fn of(since_on: Date, counts: &[Forecasted]) -> Self {
         let mut by_step: Vec<HeldAtStep> = grouped(counts, |c| (c.step.clone(), c.what))
             .into_iter()
             .map(|((step, what), share)| HeldAtStep { step, what, share })
@@ -73,7 +73,7 @@ impl BandsHeld {
         by_step.sort_by_key(|group| std::cmp::Reverse(group.share.of));
         let by_month = grouped(counts, |c| c.month.clone());
         Self {
-            since: Some(since),
+            since_on: Some(since_on),
             all: grouped(counts, |_| ()).pop().map(|(_, share)| share),
             by_step,
             by_month: by_month.into_iter().map(|(month, share)| HeldInMonth { month, share }).collect(),
@@ -90,6 +90,8 @@ fact::facts! {
         TooCareful,
         /// The promise lies within the limits.
         Kept,
+        /// Too few readings to say: of fewer than twenty, 95 in 100 is not one.
+        TooFew,
     }
 }
 
@@ -98,6 +100,7 @@ impl Promise {
     #[must_use]
     pub fn of(share: &Share) -> Self {
         match share.limits_percent {
+            _ if share.of < 20 => Self::TooFew,
             [_, high] if high < 95.0 => Self::TooSure,
             [low, _] if low > 95.0 => Self::TooCareful,
             _ => Self::Kept,
@@ -133,7 +136,7 @@ mod tests {
             counted("b", "dry", "2026-04", 8, 8),
             counted("b", "finish", "2026-04", 6, 8),
         ];
-        let held = BandsHeld::of(Timestamp::UNIX_EPOCH, &counts);
+        let held = BandsHeld::of(jiff::civil::date(2026, 1, 1), &counts);
         let all = held.all.expect("readings");
         assert_eq!((all.of, all.percent), (24, 87.5));
         let steps: Vec<_> = held.by_step.iter().map(|g| (g.step.as_str(), g.share.of, g.share.percent)).collect();
@@ -149,7 +152,8 @@ mod tests {
         let apart = [counted("a", "dry", "2026-03", 8, 8), counted("b", "dry", "2026-03", 0, 8)];
         let mixed = [counted("a", "dry", "2026-03", 4, 8), counted("b", "dry", "2026-03", 4, 8)];
         let width = |counts: &[Forecasted]| {
-            let [low, high] = BandsHeld::of(Timestamp::UNIX_EPOCH, counts).all.expect("readings").limits_percent;
+            let [low, high] =
+                BandsHeld::of(jiff::civil::date(2026, 1, 1), counts).all.expect("readings").limits_percent;
             high - low
         };
         assert!(width(&apart) > 1.5 * width(&mixed), "{} against {}", width(&apart), width(&mixed));
@@ -157,7 +161,7 @@ mod tests {
 
     #[test]
     fn a_shop_without_forecasts_has_no_share() {
-        let held = BandsHeld::of(Timestamp::UNIX_EPOCH, &[]);
+        let held = BandsHeld::of(jiff::civil::date(2026, 1, 1), &[]);
         assert!(held.all.is_none() && held.by_step.is_empty() && held.by_month.is_empty());
     }
 }

@@ -102,7 +102,8 @@ async fn a_finished_job_teaches_the_shop() {
     let record = bench.get("/jobs/1/record").await;
     let list = |value: &Value| value.as_array().expect("a list").clone();
     let readings: Vec<Value> = list(&record["clubs"]).iter().flat_map(|club| list(&club["readings"])).collect();
-    let stood = readings.iter().filter(|r| r["reading"]["forecast"].is_object() && r["reading"]["taken_back"].is_null());
+    let stood =
+        readings.iter().filter(|r| r["reading"]["forecast"].is_object() && r["reading"]["taken_back"].is_null());
     let held = |r: &&Value| {
         let figure = |at: &Value| at.as_f64().expect("a figure");
         let (reading, forecast) = (&r["reading"], &r["reading"]["forecast"]);

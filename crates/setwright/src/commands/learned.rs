@@ -119,8 +119,8 @@ pub async fn capability(arguments: &CapabilityArguments) -> Result<(), Failure> 
 
 fn tell_bands(bands: &BandsHeld) {
     let w = reader();
-    let (Some(all), Some(since)) = (&bands.all, bands.since) else { return };
-    println!("\n{}", text!(w, "capability-bands-mean", since_at = since));
+    let (Some(all), Some(since)) = (&bands.all, bands.since_on) else { return };
+    println!("\n{}", text!(w, "capability-bands-mean", since_on = since));
     let row = |step: String, what: String, share: &Share| {
         let plain = |value: f64| decimal(value, 0);
         let [low, high] = share.limits_percent;

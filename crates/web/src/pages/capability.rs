@@ -44,7 +44,8 @@ async fn show(State(app): State<App>, Reader(w): Reader) -> PageResult {
     };
     let shop = app.shop().await?;
     let labels = shop.steps.iter().map(|step| (step.key.clone(), step.label.clone())).collect();
-    let body = html! { (body) (section(&w.text("capability-bands"), &html! {}, &bands_part(&w, &found.bands, &labels))) };
+    let body =
+        html! { (body) (section(&w.text("capability-bands"), &html! {}, &bands_part(&w, &found.bands, &labels))) };
     let (title, crumb) = (w.text("capability-title"), w.text("capability-crumb"));
     let page = framed(&w, &app, Framed { title: &title, active: Nav::Records, crumb, body, ..Framed::default() });
     Ok(page.await?.into_response())
@@ -60,13 +61,16 @@ fn groups_part(w: &Words, all: &CapabilityGroup, found: &ShopCapability) -> Mark
 }
 
 fn bands_part(w: &Words, bands: &BandsHeld, labels: &BTreeMap<String, String>) -> Markup {
-    let (Some(all), Some(since)) = (&bands.all, bands.since) else {
+    let (Some(all), Some(since)) = (&bands.all, bands.since_on) else {
         return html! { p { (w.text("capability-bands-none")) } };
     };
     let every = (w.text("capability-bands-every"), String::new(), *all);
     let step = |key: &String| labels.get(key).unwrap_or(key).clone();
     let steps = bands.by_step.iter().map(|g| (step(&g.step), w.tell(&g.what), g.share));
-    let steps: Vec<_> = std::iter::once(every).chain(steps).map(|(step, what, share)| chain(vec![Cell::from(step), Cell::from(what)], shares(w, &share))).collect();
+    let steps: Vec<_> = std::iter::once(every)
+        .chain(steps)
+        .map(|(step, what, share)| chain(vec![Cell::from(step), Cell::from(what)], shares(w, &share)))
+        .collect();
     let months = bands.by_month.iter().map(|g| chain(vec![Cell::from(month_name(w, &g.month))], shares(w, &g.share)));
     let counted = |heads: &[&str]| -> Vec<Column> {
         let words = heads.iter().map(|head| Column::words(w.text(head)));
@@ -77,7 +81,7 @@ fn bands_part(w: &Words, bands: &BandsHeld, labels: &BTreeMap<String, String>) -
         table(&Table { caption: &w.text(caption), columns: counted(heads), rows, cards: true, ..Table::default() })
     };
     html! {
-        p { (text!(w, "capability-bands-mean", since_at = since)) }
+        p { (text!(w, "capability-bands-mean", since_on = since)) }
         (listed("capability-bands-by-step", &["capability-bands-step", "capability-bands-read"], steps))
         (listed("capability-bands-by-month", &["capability-month"], months.collect()))
     }
@@ -91,7 +95,8 @@ fn chain(mut row: Vec<Cell>, more: Vec<Cell>) -> Vec<Cell> {
 fn shares(w: &Words, share: &Share) -> Vec<Cell> {
     let plain = |value: f64| decimal(value, 0);
     let [low, high] = share.limits_percent;
-    let percent = text!(w, "capability-bands-percent", percent = plain(share.percent), low = plain(low), high = plain(high));
+    let percent =
+        text!(w, "capability-bands-percent", percent = plain(share.percent), low = plain(low), high = plain(high));
     vec![Cell::from(share.of.to_string()), Cell::from(percent), Cell::from(w.tell(&Promise::of(share)))]
 }
 
