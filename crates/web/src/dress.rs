@@ -33,7 +33,7 @@ pub(crate) async fn errors(request: Request, next: Next) -> Response {
         Some(problem) => problem.clone(),
         None => Problem::of_request(status, size_mb),
     };
-    let mut dressed = if of_api { problem.into_response() } else { problem_page(&w, problem, back.as_deref()) };
+    let mut dressed = if of_api { problem.into_response() } else { problem_page(&w, &problem, back.as_deref()) };
     if let Some(allow) = allow {
         dressed.headers_mut().insert(header::ALLOW, allow);
     }
