@@ -38,8 +38,8 @@ pub mod stock_list;
 pub mod weigh_in;
 
 use crate::look_up::LookUp;
-pub use clock::{Clock, SetClock, SystemClock};
 use ::bench::learned::Learned;
+pub use clock::{Clock, SetClock, SystemClock};
 pub use error::{AppError, Kind};
 use fact::Fact;
 use fact::Refusal;

@@ -230,7 +230,7 @@ impl Plausible {
             bound,
             limit,
             unit: self.unit,
-            advice: self.meant(value).unwrap_or_else(|| self.range_of()),
+            advice: Box::new(self.meant(value).unwrap_or_else(|| self.range_of())),
         })
     }
 

@@ -91,9 +91,7 @@ fn reading(c: &mut Criterion) {
     group.sample_size(10).warm_up_time(Duration::from_millis(300)).measurement_time(Duration::from_secs(5));
     group.throughput(Throughput::Elements(CLUBS as u64));
     group.bench_function("eight clubs", |b| {
-        b.iter_custom(|times| {
-            (0..times).map(|_| runtime.block_on(round(&shop, &copy, &points))).sum()
-        });
+        b.iter_custom(|times| (0..times).map(|_| runtime.block_on(round(&shop, &copy, &points))).sum());
     });
     group.finish();
 }

@@ -215,5 +215,5 @@ async fn locks_and_parts_that_others_take_count_at_once() {
     let seen = shop.first.propose(JOB, &[]).await.expect("a proposal").fingerprint;
     shop.other.accept(JOB, &accept(seen)).await.expect("accepted by the other program");
     let over = shop.first.propose(JOB, &[]).await.expect_err("it has its plan");
-    assert!(over.to_string().contains("at the bench"), "{over}");
+    assert_eq!(over.refusal().fact().code(), "plan_fault.at_bench", "{over}");
 }

@@ -113,7 +113,10 @@ async fn what_is_kept_is_what_the_database_holds() {
         ("/jobs/1/readings", reading(2, "dry", sw(points[1]))),
         ("/jobs/1/readings", reading(3, "dry", sw(points[2]))),
         ("/jobs/1/let-pass", json!({ "slot": 1, "step": "finish", "reason": "a test", "by": "Ada" })),
-        ("/jobs/1/readings", although(reading(1, "finish", json!([{ "what": "total_mass", "value": 430.0 }])), "a test")),
+        (
+            "/jobs/1/readings",
+            although(reading(1, "finish", json!([{ "what": "total_mass", "value": 430.0 }])), "a test"),
+        ),
     ];
     for (path, body) in sent {
         bench.made(path, body.clone()).await;
@@ -142,7 +145,9 @@ async fn a_reading_that_is_refused_leaves_nothing_behind() {
     planned(&bench).await;
     let before = bench.app.job_file(1).await.expect("job 1");
     let far = json!([{ "what": "swing_weight", "value": 1.0e9 }]);
-    bench.refused("POST", "/jobs/1/readings", StatusCode::UNPROCESSABLE_ENTITY, reading(1, "dry", far).to_string()).await;
+    bench
+        .refused("POST", "/jobs/1/readings", StatusCode::UNPROCESSABLE_ENTITY, reading(1, "dry", far).to_string())
+        .await;
     let after = bench.app.job_file(1).await.expect("job 1");
     assert!(std::sync::Arc::ptr_eq(&before, &after), "nothing was changed, so nothing is read again");
 }

@@ -149,7 +149,8 @@ async fn a_list_of_parts_is_asked_for_by_any_field() {
     let bench = Bench::open().await;
     stocked(&bench).await;
     let heads = bench.get("/parts?kind=head").await;
-    let mut masses: Vec<f64> = heads["parts"].as_array().expect("parts").iter().filter_map(|p| p["mass_g"].as_f64()).collect();
+    let mut masses: Vec<f64> =
+        heads["parts"].as_array().expect("parts").iter().filter_map(|p| p["mass_g"].as_f64()).collect();
     masses.sort_by(f64::total_cmp);
     let (low, high) = (masses[masses.len() / 4], masses[masses.len() / 2]);
     let wanted = masses.iter().filter(|mass| (low..=high).contains(*mass)).count();

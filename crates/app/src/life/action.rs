@@ -307,7 +307,8 @@ impl AskedAction {
         for (key, value) in self.given_figures() {
             figures.set_figure(key, Some(value));
         }
-        let Self { deed, version, job, slot, mass_typed, off_the_tip_mm, clean, place, lose_plan, reason, by, .. } = self;
+        let Self { deed, version, job, slot, mass_typed, off_the_tip_mm, clean, place, lose_plan, reason, by, .. } =
+            self;
         let given = Given { job, slot, mass_typed, off_the_tip_mm, clean, place, lose_plan, reason, figures };
         Ok(PartAction { deed: Deed::read(code, deed, given)?, version, by })
     }
@@ -358,7 +359,9 @@ mod tests {
             }
         );
         assert_eq!(
-            read(json!({ "deed": "miscut", "length_mm": 900.0, "mass_typed": "104.0", "reason": "slipped", "by": "Ada" })),
+            read(
+                json!({ "deed": "miscut", "length_mm": 900.0, "mass_typed": "104.0", "reason": "slipped", "by": "Ada" })
+            ),
             Deed::Miscut {
                 length_mm: 900.0,
                 off_the_tip_mm: 0.0,

@@ -178,13 +178,7 @@ impl App {
         self.change_to(tx, &part, scrapped, LifeStep::Scrapped, note).await
     }
 
-    async fn restore(
-        &self,
-        tx: &mut Tx,
-        part: Part,
-        mass_typed: Option<&str>,
-        note: &Note,
-    ) -> Result<(), AppError> {
+    async fn restore(&self, tx: &mut Tx, part: Part, mass_typed: Option<&str>, note: &Note) -> Result<(), AppError> {
         if matches!(part.state, PartState::Free | PartState::Held | PartState::Used) {
             return Err(AppError::conflict(DeedFault::NotAside { code: part.code.clone(), state: part.state }));
         }
@@ -216,7 +210,9 @@ impl App {
 
     /// A plan that counts with a part counts with its figures as they are now.
     pub(crate) async fn plan_follows(&self, tx: &mut Tx, part: &Part) -> Result<(), AppError> {
-        let Some(hands) = self.hands_of(tx, part).await?.filter(|h| part.state == PartState::Held && h.plans_with(part)) else {
+        let Some(hands) =
+            self.hands_of(tx, part).await?.filter(|h| part.state == PartState::Held && h.plans_with(part))
+        else {
             return Ok(());
         };
         let Some(plan) = &hands.club.plan else { return Ok(()) };

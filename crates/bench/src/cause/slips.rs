@@ -4,7 +4,6 @@ use super::kinds::CauseKind;
 use quantity::{INCH_MM, LengthUnit, MassUnit, OZ_G};
 use trade::reading::{Reading, Unit, What};
 
-
 /// One value that may have been meant.
 #[derive(Debug, Clone, PartialEq)]
 pub(super) struct Slip {

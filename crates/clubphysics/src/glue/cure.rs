@@ -218,7 +218,7 @@ fn check_sheet(field: &str, points: &[SheetPoint]) -> Result<(), PhysicsError> {
     if points.len() > 2 {
         return Err(PhysicsError::Contradiction {
             what: Clash::Points { field: field.to_owned(), n: points.len() },
-            advice: Advice::OnePointOrTwoAround,
+            advice: Box::new(Advice::OnePointOrTwoAround),
         });
     }
     for (i, point) in points.iter().enumerate() {
@@ -230,7 +230,7 @@ fn check_sheet(field: &str, points: &[SheetPoint]) -> Result<(), PhysicsError> {
     if warm.temperature_c - cold.temperature_c < ALIKE_C {
         return Err(PhysicsError::Contradiction {
             what: Clash::SameTemperature { field: field.to_owned(), at_c: cold.temperature_c },
-            advice: Advice::TwoTemperatures,
+            advice: Box::new(Advice::TwoTemperatures),
         });
     }
     if warm.time_min > cold.time_min {
@@ -240,7 +240,7 @@ fn check_sheet(field: &str, points: &[SheetPoint]) -> Result<(), PhysicsError> {
             bound: Bound::AtMost,
             limit: cold.time_min,
             unit: "min",
-            advice: Advice::WarmthShortens,
+            advice: Box::new(Advice::WarmthShortens),
         });
     }
     Ok(())
@@ -296,7 +296,10 @@ impl Cure {
             *found = Some(vars);
         }
         if found.iter().all(Option::is_none) {
-            return Err(PhysicsError::Missing { field: "cure.pot_life".to_owned(), advice: Advice::PointsOfATime });
+            return Err(PhysicsError::Missing {
+                field: "cure.pot_life".to_owned(),
+                advice: Box::new(Advice::PointsOfATime),
+            });
         }
         Ok(Self { shop, pot_life_mass_g: cure.pot_life_mass_g, sheets: found })
     }

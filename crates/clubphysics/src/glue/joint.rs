@@ -288,7 +288,7 @@ impl Pull {
             (Some(mpa), sd) => Some(inputs.add(field, plausible::SHEAR_STRENGTH_MPA.check(field, mpa)?, sd)?),
             (None, Some(_)) => {
                 let advice = Advice::DeviationApart;
-                return Err(PhysicsError::Missing { field: field.to_owned(), advice });
+                return Err(PhysicsError::Missing { field: field.to_owned(), advice: Box::new(advice) });
             }
             (None, None) => None,
         };

@@ -209,7 +209,7 @@ impl Growth {
             (Some(growth_in), sd) => Ok(Self { var: inputs.add(field, growth_in, sd)?, factor: 1.0 }),
             (None, Some(_)) => {
                 let advice = Advice::DeviationApart;
-                Err(PhysicsError::Missing { field: field.to_owned(), advice })
+                Err(PhysicsError::Missing { field: field.to_owned(), advice: Box::new(advice) })
             }
             (None, None) => Ok(Self { var: thickness, factor: 2.0 }),
         }
@@ -231,8 +231,9 @@ enum LayerMass {
 impl LayerMass {
     /// `None` where neither a weighed layer nor a mass an area is known.
     fn read(tape: &TapeInput, butt: Var, inputs: &mut Inputs) -> Result<Option<Self>, PhysicsError> {
-        let missing =
-            |field: &str| Err(PhysicsError::Missing { field: field.to_owned(), advice: Advice::DeviationApart });
+        let missing = |field: &str| {
+            Err(PhysicsError::Missing { field: field.to_owned(), advice: Box::new(Advice::DeviationApart) })
+        };
         if tape.layer_mass_g.is_none() && tape.layer_mass_g_sd.is_some() {
             return missing("tape.layer_mass_g");
         }
@@ -245,7 +246,7 @@ impl LayerMass {
         match (tape.layer_mass_g, tape.areal_density_g_m2) {
             (Some(_), Some(_)) => Err(PhysicsError::Contradiction {
                 what: Clash::BothGiven { first: "tape.layer_mass_g".into(), second: "tape.areal_density_g_m2".into() },
-                advice: Advice::WeighedMassAlone,
+                advice: Box::new(Advice::WeighedMassAlone),
             }),
             (Some(mass_g), None) => {
                 let mass_g = check::not_negative("tape.layer_mass_g", mass_g, "g")?;

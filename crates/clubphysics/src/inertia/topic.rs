@@ -76,7 +76,10 @@ pub fn inertia(input: &InertiaInput) -> Result<InertiaOutput, PhysicsError> {
     check::finite("axis_mm", input.axis_mm, "mm")?;
     let gravity = check::positive("gravity_m_s2", input.gravity_m_s2.unwrap_or(GRAVITY_M_S2), "m/s²")?;
     if input.parts.is_none() && input.pendulum.is_none() && input.series.is_none() {
-        return Err(PhysicsError::Missing { field: "parts".to_owned(), advice: Advice::PartsPendulumOrSeries });
+        return Err(PhysicsError::Missing {
+            field: "parts".to_owned(),
+            advice: Box::new(Advice::PartsPendulumOrSeries),
+        });
     }
     let mut inputs = Inputs::default();
     let parts = input.parts.as_ref().map(|parts| read_parts(parts, &mut inputs)).transpose()?;
@@ -136,7 +139,7 @@ fn read_parts(parts: &[InertiaPart], inputs: &mut Inputs) -> Result<Vec<(Var, Va
             (Some(_), Some(_)) => {
                 return Err(PhysicsError::Contradiction {
                     what: Clash::BothGiven { first: field("length_mm"), second: "own_inertia_kg_cm2".into() },
-                    advice: Advice::RodOrOwnInertia,
+                    advice: Box::new(Advice::RodOrOwnInertia),
                 });
             }
             (Some(length_mm), None) => Own::Rod(plausible::PLACE_MM.check(&field("length_mm"), length_mm)?),
@@ -256,7 +259,7 @@ fn refuse_miscounted_swings(pendulum: &PendulumInput, gravity: f64) -> Result<()
         bound,
         limit,
         unit: "s",
-        advice,
+        advice: Box::new(advice),
     })
 }
 

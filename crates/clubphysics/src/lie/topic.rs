@@ -58,7 +58,7 @@ fn example() -> Value {
 /// ```
 pub fn lie(input: &LieInput) -> Result<LieOutput, PhysicsError> {
     if input.length.is_none() && input.aim.is_none() && input.bend.is_none() {
-        return Err(PhysicsError::Missing { field: "length".to_owned(), advice: Advice::AskOfLie });
+        return Err(PhysicsError::Missing { field: "length".to_owned(), advice: Box::new(Advice::AskOfLie) });
     }
     let mut inputs = Inputs::default();
     let length = input.length.as_ref().map(|length| read_length(length, &mut inputs)).transpose()?;
@@ -175,7 +175,9 @@ fn read_aim(aim: &AimInput, inputs: &mut Inputs) -> Result<[Var; 2], PhysicsErro
 fn change(field: &str, now_deg: Option<f64>, wanted_deg: Option<f64>) -> Result<f64, PhysicsError> {
     match (now_deg, wanted_deg) {
         (Some(now_deg), Some(wanted_deg)) => Ok(wanted_deg - now_deg),
-        (None, Some(_)) => Err(PhysicsError::Missing { field: field.to_owned(), advice: Advice::MeasuredBesideWanted }),
+        (None, Some(_)) => {
+            Err(PhysicsError::Missing { field: field.to_owned(), advice: Box::new(Advice::MeasuredBesideWanted) })
+        }
         (_, None) => Ok(0.0),
     }
 }
@@ -193,7 +195,10 @@ fn bend(bend: &BendInput) -> Result<BendOutput, PhysicsError> {
     check::finite("bend.already_bent_loft_deg", bend.already_bent_loft_deg, "deg")?;
     let step_deg = check::positive("bend.step_deg", bend.step_deg.unwrap_or(STEP_DEG), "deg")?;
     if bend.wanted_lie_deg.is_none() && bend.wanted_loft_deg.is_none() {
-        return Err(PhysicsError::Missing { field: "bend.wanted_lie_deg".to_owned(), advice: Advice::WantedLieOrLoft });
+        return Err(PhysicsError::Missing {
+            field: "bend.wanted_lie_deg".to_owned(),
+            advice: Box::new(Advice::WantedLieOrLoft),
+        });
     }
     let lie_change_deg = change("bend.lie_deg", bend.lie_deg, bend.wanted_lie_deg)?;
     let loft_change_deg = change("bend.loft_deg", bend.loft_deg, bend.wanted_loft_deg)?;
@@ -215,7 +220,7 @@ fn bend(bend: &BendInput) -> Result<BendOutput, PhysicsError> {
                 bound: Bound::AtMost,
                 limit: bend.limit_deg,
                 unit: "deg",
-                advice: Advice::MakersLimitHolds,
+                advice: Box::new(Advice::MakersLimitHolds),
             });
         }
         warnings.push(BendRemark::BeyondLimit { by_deg: -left_to_limit_deg, limit_deg: bend.limit_deg });

@@ -111,7 +111,7 @@ fn given_axes(input: &PluckInput) -> Result<Vec<&[f64]>, PhysicsError> {
         if values.len() != input.axis_1.len() {
             return Err(PhysicsError::Contradiction {
                 what: Clash::SamplesDiffer { first: input.axis_1.len(), second: values.len() },
-                advice: Advice::AxesAtSameInstants,
+                advice: Box::new(Advice::AxesAtSameInstants),
             });
         }
         for (i, value) in values.iter().enumerate() {
@@ -126,7 +126,7 @@ fn given_axes(input: &PluckInput) -> Result<Vec<&[f64]>, PhysicsError> {
                 bound: Bound::Above,
                 limit: 0.0,
                 unit: "units of change over the recording",
-                advice: Advice::CheckSensor,
+                advice: Box::new(Advice::CheckSensor),
             });
         }
     }
@@ -167,7 +167,12 @@ fn long_enough(
         };
         Measure::new(value, sign)
     };
-    Err(PhysicsError::TooFew { field: "axis_1".to_owned(), count, needed, advice: advice(lasts(count), lasts(needed)) })
+    Err(PhysicsError::TooFew {
+        field: "axis_1".to_owned(),
+        count,
+        needed,
+        advice: Box::new(advice(lasts(count), lasts(needed))),
+    })
 }
 
 /// Samples averaged into one: a factor that keeps the rate well above the tone.

@@ -28,7 +28,7 @@ pub(super) struct Readings {
 impl Readings {
     pub(super) fn read(input: &SoftSideInput) -> Result<Self, PhysicsError> {
         check_angles(&input.angles_deg)?;
-        let one_kind = PhysicsError::Contradiction { what: Clash::OneKind, advice: Advice::OneKindOfReading };
+        let one_kind = PhysicsError::Contradiction { what: Clash::OneKind, advice: Box::new(Advice::OneKindOfReading) };
         let readings = match (&input.forces_n, &input.deflections_mm, &input.frequencies_cpm) {
             (Some(forces), None, None) => Self::forces(input, forces)?,
             (None, Some(deflections), None) => Self::deflections(input, deflections)?,
@@ -98,7 +98,7 @@ fn check_list(field: &str, values: &[f64], angles: usize, unit: &'static str) ->
     if values.len() != angles {
         return Err(PhysicsError::Contradiction {
             what: Clash::ReadingsDiffer { field: field.to_owned(), n: values.len(), angles },
-            advice: Advice::OneReadingAnAngle,
+            advice: Box::new(Advice::OneReadingAnAngle),
         });
     }
     for (i, value) in values.iter().enumerate() {
@@ -109,7 +109,8 @@ fn check_list(field: &str, values: &[f64], angles: usize, unit: &'static str) ->
 
 fn needed(field: &str, value: Option<f64>, unit: &'static str) -> Result<f64, PhysicsError> {
     let advice = Advice::WhatWasHeld;
-    let value = value.ok_or_else(|| PhysicsError::Missing { field: field.to_owned(), advice: advice.clone() })?;
+    let value =
+        value.ok_or_else(|| PhysicsError::Missing { field: field.to_owned(), advice: Box::new(advice.clone()) })?;
     above(field, value, 0.0, unit, advice)
 }
 
@@ -145,7 +146,7 @@ fn check_leftovers(input: &SoftSideInput, held: Held) -> Result<(), PhysicsError
         None => Ok(()),
         Some((field, ..)) => Err(PhysicsError::Contradiction {
             what: Clash::OtherKind { field: (*field).to_owned() },
-            advice: Advice::LeaveOutOrGiveReadings,
+            advice: Box::new(Advice::LeaveOutOrGiveReadings),
         }),
     }
 }

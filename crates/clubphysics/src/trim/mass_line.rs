@@ -167,7 +167,7 @@ impl<T: Real> MassLine<T> {
                 bound,
                 limit: if bound == Bound::AtLeast { middle_mm - third } else { middle_mm + third },
                 unit: "mm",
-                advice: Advice::NoShaftBalancesThere,
+                advice: Box::new(Advice::NoShaftBalancesThere),
             });
         }
         Ok(())

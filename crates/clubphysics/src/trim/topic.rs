@@ -133,7 +133,7 @@ fn check_input(input: &TrimInput) -> Result<Vec<TrimRemark>, PhysicsError> {
     if input.mass_table.is_some() && input.steps.is_some() {
         return Err(PhysicsError::Contradiction {
             what: Clash::BothGiven { first: "mass_table".into(), second: "steps".into() },
-            advice: Advice::MassLineOneWay,
+            advice: Box::new(Advice::MassLineOneWay),
         });
     }
     if input.tip == Tip::Parallel || input.tip_trim_mm == 0.0 {
@@ -142,7 +142,7 @@ fn check_input(input: &TrimInput) -> Result<Vec<TrimRemark>, PhysicsError> {
     if !input.allow_taper_tip_trim {
         return Err(PhysicsError::Contradiction {
             what: Clash::TaperTrim { trim_mm: input.tip_trim_mm },
-            advice: Advice::TaperTipAtButt,
+            advice: Box::new(Advice::TaperTipAtButt),
         });
     }
     Ok(vec![TrimRemark::TaperTipCut { tip_trim_mm: input.tip_trim_mm }])
@@ -150,20 +150,20 @@ fn check_input(input: &TrimInput) -> Result<Vec<TrimRemark>, PhysicsError> {
 
 fn read(input: &TrimInput, inputs: &mut Inputs) -> Result<Cut, PhysicsError> {
     if input.butt_trim_mm.is_none() && input.butt_trim_mm_sd.is_some() {
-        return Err(PhysicsError::Missing { field: "butt_trim_mm".to_owned(), advice: Advice::SdApart });
+        return Err(PhysicsError::Missing { field: "butt_trim_mm".to_owned(), advice: Box::new(Advice::SdApart) });
     }
     let finished_length_mm = input.finished.as_ref().and_then(|finished| finished.length_mm);
     match (input.butt_trim_mm, finished_length_mm, &input.finished) {
         (Some(_), Some(_), _) => {
             return Err(PhysicsError::Contradiction {
                 what: Clash::BothDetermine { first: "butt_trim_mm".into(), second: "finished.length_mm".into() },
-                advice: Advice::LeaveOneOut,
+                advice: Box::new(Advice::LeaveOneOut),
             });
         }
         (None, None, Some(_)) => {
             return Err(PhysicsError::Missing {
                 field: "finished.length_mm".to_owned(),
-                advice: Advice::LengthOrButtTrim,
+                advice: Box::new(Advice::LengthOrButtTrim),
             });
         }
         _ => {}
@@ -227,7 +227,7 @@ fn table<T: Real>(input: &TrimInput) -> Result<Option<MassLine<T>>, PhysicsError
             bound: if table_mm > input.length_mm { Bound::AtMost } else { Bound::AtLeast },
             limit: input.length_mm,
             unit: "mm",
-            advice: Advice::TableToBothEnds,
+            advice: Box::new(Advice::TableToBothEnds),
         });
     }
     Ok(Some(line))
@@ -276,7 +276,7 @@ impl Cut {
                 bound: Bound::AtLeast,
                 limit: raw_mm.value - butt_mm.value,
                 unit: "mm",
-                advice: Advice::RawShaftTooShort,
+                advice: Box::new(Advice::RawShaftTooShort),
             });
         }
         check_trim(raw_mm.value, tip_mm.value, butt_mm.value)?;

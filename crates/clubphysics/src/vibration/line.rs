@@ -222,14 +222,14 @@ fn check_rows(rows: &[LineRow], measured_from: MeasuredFrom) -> Result<(), Physi
         if i >= 2 && rows[i - 2].position_mm == row.position_mm {
             return Err(PhysicsError::Contradiction {
                 what: Clash::ThreeRows { place_mm: row.position_mm },
-                advice: Advice::TwoRowsAStep,
+                advice: Box::new(Advice::TwoRowsAStep),
             });
         }
     }
     if rows[0].position_mm == rows[rows.len() - 1].position_mm {
         return Err(PhysicsError::Contradiction {
             what: Clash::OnePlace { place_mm: rows[0].position_mm },
-            advice: Advice::RowsAtTwoPlaces,
+            advice: Box::new(Advice::RowsAtTwoPlaces),
         });
     }
     Ok(())

@@ -78,11 +78,11 @@ fn orders_that_cannot_be_are_refused_by_name() {
         (vec!["MARL", "0"], 2, "0 is not a number of parts"),
         (vec!["MARL", "-2"], 2, "-2 is not a number of parts"),
         (vec!["NONE", "2"], 3, "no model “NONE”"),
-        (vec!["WREN-I", "2"], 2, "which number of Wren iron is not said"),
+        (vec!["WREN-I", "2"], 2, "no number is given for Wren iron"),
         (vec!["WREN-I", "2", "--number", "44"], 2, "has no number 44"),
         (vec!["MARL", "2", "--number", "7"], 2, "has no number"),
         (vec!["WREN-I", "2", "--number", "7", "--from", "26"], 2, "from_g is 26 g"),
-        (vec!["WREN-I", "2", "--number", "7", "--from", "270", "--to", "260"], 2, "run from 270 to 260 g"),
+        (vec!["WREN-I", "2", "--number", "7", "--from", "270", "--to", "260"], 2, "run from 270 g to 260 g"),
         (vec!["MARL", "2", "--for", "9"], 3, "no job “9”"),
         (vec!["MARL", "2", "--for", "x"], 2, "is not JOB:COUNT"),
         (vec!["MARL", "2", "--expected", "Tuesday"], 2, "is not a date"),
@@ -148,7 +148,7 @@ fn parts_are_sorted_and_head_masses_named() {
     let refused = shop.run(&["ask", "--json"]).problem(2, "invalid");
     assert!(refused.contains("no club is asked about"), "{refused}");
     let refused = shop.run(&["ask", "--sheet", "sheet.json", "--supply", "263", "--json"]).problem(2, "invalid");
-    assert!(refused.contains("does not read as MODEL:NUMBER=MEAN,SCATTER"), "{refused}");
+    assert!(refused.contains("is not MODEL:NUMBER=MEAN,SCATTER"), "{refused}");
 }
 
 #[test]

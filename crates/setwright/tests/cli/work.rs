@@ -39,8 +39,8 @@ fn bad_rows_are_named_and_given_back_and_the_good_ones_kept() {
       line 4, mass_g “-1”: “-1” cannot be read as a mass: this figure has no sign. Write for example 8 g or 1.75 oz
     "##);
     insta::assert_snapshot!(ran.err, @r##"
-    × 2 rows were refused; the others are kept. Correct them and import them
-    │ again
+    × 2 rows were refused; the others are kept. Correct the refused rows and
+    │ import them again
     "##);
     let codes = |shop: &Shop| -> BTreeSet<String> {
         let listed = shop.run(&["export", "--json"]).done().json();

@@ -235,7 +235,7 @@ async fn more_than_the_limit_is_refused_unread() {
         .await
         .says(StatusCode::PAYLOAD_TOO_LARGE, &["at most 8 MB"]);
     let page = bench.upload("/stock/import", &large).await;
-    page.says(page.status, &["too large"]);
+    page.says(page.status, &["10 MB; at most 8 MB"]);
     assert!(page.status.is_client_error());
     assert_eq!(bench.picture().await, before);
 }

@@ -24,7 +24,7 @@ fn no_csv() -> Vec<(&'static str, Vec<u8>, &'static str)> {
         ("models", models().to_string().into_bytes(), "JSON"),
         ("nothing", Vec::new(), "empty"),
         ("blanks", b" \r\n\r\n ".to_vec(), "empty"),
-        ("no header", b"G90,grip,MARL,,48.8\nG91,grip,MARL,,49.0\n".to_vec(), "does not name the columns"),
+        ("no header", b"G90,grip,MARL,,48.8\nG91,grip,MARL,,49.0\n".to_vec(), "does not name all columns"),
         ("a strange column", b"code,kind,model,colour\nG1,grip,MARL,red\n".to_vec(), "colour"),
         ("a column twice", b"code,kind,model,lot,lot\nG1,grip,MARL,a,b\n".to_vec(), "twice"),
     ]
