@@ -15,6 +15,8 @@ use serde::{Deserialize, Serialize};
 use std::sync::Arc;
 use std::time::{Duration, Instant};
 use store::Tx;
+use fact::Fact;
+use trade::because::Because;
 use trade::error::Noun;
 use trade::error::TradeError;
 use trade::event_kind::EventKind;
@@ -409,7 +411,7 @@ impl App {
             .map(|(club, plan)| (club, plan, of_club(club)))
             .filter(|(club, _, kinds)| !kinds.is_empty() || club.plan.is_none())
             .filter_map(|(club, plan, kinds)| {
-                let why = |kind| (kind, format!("read before another {kind} was put in"));
+                let why = |kind| (kind, Because::OtherPart { kind, reason: None }.told());
                 plan.clone().map(|plan| Exchanged { club, plan, kinds: kinds.into_iter().map(why).collect() })
             })
             .collect();

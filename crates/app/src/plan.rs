@@ -9,7 +9,9 @@ use desk::order::Wanted;
 use desk::planner::{self, Lines, Lock, Picks};
 use serde::{Deserialize, Serialize};
 use store::Tx;
+use fact::{Fact, Told};
 use trade::action::Action;
+use trade::because::{self, Because};
 use trade::error::Noun;
 use trade::event_kind::EventKind;
 use trade::id::ClubId;
@@ -158,7 +160,7 @@ impl App {
             if planned_there {
                 kept.push(part.id);
             } else {
-                tx.free_part(&part.id, LifeStep::Freed, "the accepted plan does not use it", now).await?;
+                tx.free_part(&part.id, LifeStep::Freed, Some(&Because::NotInPlan.told()), now).await?;
             }
         }
         for (club, club_plan) in job.clubs.iter().zip(&plan.clubs) {
@@ -187,11 +189,7 @@ impl App {
         let club = file.club_at(slot)?;
         crate::need::need_version(club, swap.version)?;
         let (parts, partner) = picked(&mut tx, &file, club, swap).await?;
-        let reason = if swap.reason.trim().is_empty() {
-            format!("read before another {} was put in", swap.kind)
-        } else {
-            format!("read before another {} was put in: {}", swap.kind, swap.reason.trim())
-        };
+        let reason = Because::OtherPart { kind: swap.kind, reason: because::written(&swap.reason) }.told();
         let theirs = partner.iter().flat_map(|(_, parts)| parts);
         let lines = lines_for(&mut tx, &file.library, parts.iter().chain(theirs)).await?;
         let with = |club, parts: &[Part]| {
@@ -255,7 +253,7 @@ pub(crate) struct Exchanged<'a> {
     /// Its new plan.
     pub plan: ClubPlan,
     /// Kinds that changed, each with why readings taken with the old part are taken back.
-    pub kinds: Vec<(PartKind, String)>,
+    pub kinds: Vec<(PartKind, Told)>,
 }
 
 /// Puts other parts in place of planned ones, all or none: the old are free, the new held, and readings that speak of a

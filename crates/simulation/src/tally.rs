@@ -8,12 +8,12 @@ pub const STAGES: [&str; 5] = ["planned", "dry", "tip", "cured", "finish"];
 /// What was forecast before it was read.
 pub const READ: [&str; 6] = ["check", "dry", "tip", "cured", "gripped", "finish"];
 
-/// So many of so many.
+/// A count out of a total.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct Count {
-    /// Those that are.
+    /// How many are.
     pub yes: u32,
-    /// All.
+    /// Out of how many.
     pub of: u32,
 }
 

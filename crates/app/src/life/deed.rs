@@ -6,9 +6,10 @@ use crate::look_up::LookUp;
 use crate::stock::mass_of;
 use crate::{App, AppError};
 use bench::remedy::Progress;
-use fact::{Refusal, Told};
+use fact::{Fact, Refusal, Told};
 use serde::{Deserialize, Serialize};
 use store::{LifeNote, PartFilter, Tx};
+use trade::because::{self, Because};
 use trade::error::Noun;
 use trade::error::within;
 use trade::event_kind::EventKind;
@@ -324,7 +325,7 @@ impl App {
         tx.release_club(&club.id, self.now()).await?;
         // Saved before its readings are taken back, which moves its version on.
         tx.save_club(&JobClub { plan: None, ..club.clone() }, &file.job.id).await?;
-        let reason = format!("read before the club lost its plan: {}", action.reason.trim());
+        let reason = Because::PlanLost { reason: because::written(&action.reason) }.told();
         for reading in standing(&file.readings) {
             let of_scale = matches!(reading.what, What::CheckWeight | What::ReferenceSwingWeight);
             if reading.club == club.id && !of_scale {
@@ -381,7 +382,7 @@ impl App {
             return Err(AppError::conflict(DeedFault::Box { code: part.code.clone() }));
         }
         let hands = hands(tx, &part).await?;
-        let reason = action.reason.trim();
+        let reason = because::typed(&action.reason);
         if let Some(hands) = hands.filter(|h| h.plans_with(&part)) {
             let progress = hands.progress()?;
             let fixed = if part.kind == PartKind::Grip { progress.gripped } else { progress.glued };
@@ -396,10 +397,10 @@ impl App {
                 return Err(AppError::conflict(DeedFault::CutAlready { code: part.code.clone(), club: hands.told() }));
             }
             need_lost(&part, &hands, action, Lost::AnotherPlan)?;
-            tx.free_part(&part.id, step, reason, self.now()).await?;
+            tx.free_part(&part.id, step, reason.as_ref(), self.now()).await?;
             self.lose_plan(tx, &hands, action).await?;
         } else {
-            tx.free_part(&part.id, step, reason, self.now()).await?;
+            tx.free_part(&part.id, step, reason.as_ref(), self.now()).await?;
         }
         part_of(tx, &part.code).await
     }
@@ -448,13 +449,14 @@ impl App {
         }
         after.check()?;
         tx.update_part(&after, self.now()).await?;
+        let reason = because::typed(&action.reason);
         let note = LifeNote {
             part: &before.id,
             step,
             job: of.map(|(job, _)| job),
             club: of.map(|(_, club)| &club.id),
             figures: &differences(before, &after),
-            reason: action.reason.trim(),
+            reason: reason.as_ref(),
         };
         Ok(tx.append_life(note, self.now()).await?)
     }

@@ -43,7 +43,7 @@ async fn show(State(app): State<App>, Reader(w): Reader) -> PageResult {
         Some(all) => groups_part(&w, all, &found),
     };
     let (title, crumb) = (w.text("capability-title"), w.text("capability-crumb"));
-    let page = framed(&w, &app, Framed { title: &title, active: Nav::Records, crumb, body, ..Framed::default() });
+    let page = framed(&w, &app, Framed { title: &title, active: Nav::Records, crumb, body, terms: true, ..Framed::default() });
     Ok(page.await?.into_response())
 }
 

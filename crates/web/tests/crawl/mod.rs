@@ -2,10 +2,11 @@
 //! nothing else. Method: the demonstration's pages are followed from link to link as a person could, in a made-up
 //! language and under each setting of the units, and everything a person can see or hear of them is looked at.
 
+mod allowed;
 mod language;
 mod page;
 mod site;
 mod units;
 
-pub use page::{Seen, seen};
-pub use site::{Site, Visited};
+pub use page::Seen;
+pub use site::Site;

@@ -45,7 +45,8 @@ impl Site {
     pub async fn pages(&self, units: &str) -> Vec<Visited> {
         let mut met: BTreeSet<String> = BTreeSet::new();
         let mut kinds: BTreeMap<String, usize> = BTreeMap::new();
-        let mut waiting = VecDeque::from(["/".to_owned()]);
+        // The page of the look is led to by no other.
+        let mut waiting = VecDeque::from(["/".to_owned(), "/style".to_owned()]);
         let mut pages = Vec::new();
         while let Some(address) = waiting.pop_front() {
             if address.starts_with("/api/") || address.starts_with("/assets/") || !met.insert(address.clone()) {
@@ -71,11 +72,12 @@ impl Site {
     /// Everything that somebody typed or a file brought: every string of the documents that the shop keeps.
     pub async fn entered(&self) -> Vec<String> {
         let mut strings = BTreeSet::new();
-        for list in ["shop", "models", "parts?limit=5000", "jobs", "sheets", "orders", "batches", "learned", "scales"] {
+        for list in ["shop", "models", "parts?limit=5000", "jobs", "sheets", "orders", "batches", "learned", "scales", "scales/health", "gauge-studies"] {
             collect(&self.bench.get(&format!("/{list}")).await, &mut strings);
         }
-        for list in ["jobs", "sheets"] {
+        for list in ["jobs", "jobs?state=finished", "jobs?state=dropped", "sheets"] {
             let listed = self.bench.get(&format!("/{list}")).await;
+            let list = list.split('?').next().unwrap_or(list);
             for one in listed.as_array().or_else(|| listed["items"].as_array()).into_iter().flatten() {
                 let id = &one[if list == "jobs" { "number" } else { "id" }];
                 let id = id.as_str().map_or(id.to_string(), str::to_owned);
@@ -85,7 +87,9 @@ impl Site {
                 }
             }
         }
-        let mut strings: Vec<String> = strings.into_iter().collect();
+        // A name begins a heading with a capital.
+        let capitals: Vec<String> = strings.iter().map(|name| words::capital(name)).collect();
+        let mut strings: Vec<String> = strings.into_iter().chain(capitals).collect();
         strings.sort_by_key(|s| std::cmp::Reverse(s.len()));
         strings
     }
@@ -93,15 +97,23 @@ impl Site {
 
 /// The names of one document; a fact's own sentence is none of them.
 fn collect(value: &Value, into: &mut BTreeSet<String>) {
+    collect_of("", value, into);
+}
+
+/// Fields that hold what somebody typed, even where it is one small word.
+const TYPED: [&str; 6] = ["name", "place", "scale", "reason", "note", "by"];
+
+fn collect_of(field: &str, value: &Value, into: &mut BTreeSet<String>) {
     match value {
         // A key of a closed list, as `tip_weight`, is no name.
-        Value::String(text) if text.bytes().all(|b| b.is_ascii_lowercase() || b == b'_') => {}
+        Value::String(text)
+            if !TYPED.contains(&field) && text.bytes().all(|b| b.is_ascii_lowercase() || b == b'_') => {}
         Value::String(text) => {
             into.insert(text.clone());
         }
-        Value::Array(items) => items.iter().for_each(|item| collect(item, into)),
+        Value::Array(items) => items.iter().for_each(|item| collect_of(field, item, into)),
         Value::Object(fields) => {
-            fields.iter().filter(|(name, _)| *name != "words").for_each(|(_, value)| collect(value, into));
+            fields.iter().filter(|(name, _)| *name != "words").for_each(|(name, value)| collect_of(name, value, into));
         }
         _ => {}
     }
