@@ -38,7 +38,6 @@ async fn today(State(app): State<App>, Reader(w): Reader) -> PageResult {
     let now = app.now();
     let batches = app.recent_batches(7).await?;
     let running: Vec<_> = batches.iter().filter(|b| b.full_cure_at > now).collect();
-    let date = w.day_of(now);
     let doubts: Vec<(i64, i64, &str)> =
         jobs.iter().flat_map(|j| j.doubted.iter().map(|c| (j.number, c.slot, c.number.as_str()))).collect();
     let guide = guide(&w, &app, &jobs).await?;
