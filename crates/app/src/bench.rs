@@ -15,11 +15,12 @@ use bench::glue::Gate;
 use bench::meaning::Meaning;
 use bench::offer::Offer;
 use bench::remedy::Remedy;
-use fact::Told;
+use fact::{Fact, Told};
 use quantity::{LengthUnit, MassUnit};
 use serde::{Deserialize, Serialize};
 use std::sync::Arc;
 use store::Tx;
+use trade::because::{self, Because};
 use trade::error::Noun;
 use trade::event_kind::EventKind;
 use trade::id::{ClubId, ReadingId};
@@ -259,9 +260,8 @@ impl App {
         }
         crate::glue::need_no_batch(&file, found)?;
         let club = found.club.clone();
-        let why = if why.trim().is_empty() { "that was wrong" } else { why.trim() };
-        tx.take_back(reading, why, by, self.now()).await?;
-        let reason = fact::Told::verbatim(why);
+        let reason = because::typed(why).unwrap_or_else(|| Because::Wrong.told());
+        tx.take_back(reading, &reason, by, self.now()).await?;
         self.withdraw_bench_check(&mut tx, &file.shop, reading.as_str(), reason, by).await?;
         let file = self.kept_job(&mut tx, number).await?;
         let believed = file.believe()?;

@@ -7,6 +7,7 @@
 
 use crate::clock::CLOCKS_DIFFER;
 use crate::{App, AppError};
+use fact::{Fact, Told};
 use jiff::{SignedDuration, Timestamp};
 use serde::{Deserialize, Serialize};
 use std::sync::Mutex;
@@ -44,44 +45,13 @@ pub enum ClockDoubt {
     },
 }
 
-impl fact::Fact for ClockDoubt {
-    fn told(&self) -> fact::Told {
+impl Fact for ClockDoubt {
+    fn told(&self) -> Told {
         match self {
             Self::BehindNewest { now, newest } => {
-                fact::Told::new("clock_doubt.behind_newest").with("now_at", now).with("newest_at", newest)
+                Told::new("clock_doubt.behind_newest").with("now_at", now).with("newest_at", newest)
             }
-            Self::Jumped { from, to } => fact::Told::new("clock_doubt.jumped").with("from_at", from).with("to_at", to),
-        }
-    }
-}
-
-impl ClockDoubt {
-    /// What is wrong, in words.
-    #[must_use]
-    pub fn words(&self) -> String {
-        let zone = jiff::tz::TimeZone::system();
-        let say = |at: Timestamp| at.to_zoned_datetime(zone.clone()).strftime("%-d %b %Y, %H:%M").to_string();
-        match self {
-            Self::BehindNewest { now, newest } => {
-                format!("This machine's clock shows {}, but an entry was made on {}", say(*now), say(*newest))
-            }
-            Self::Jumped { from, to } => {
-                format!("This machine's clock was changed from {} to {} while the program ran", say(*from), say(*to))
-            }
-        }
-    }
-
-    /// What to do about it.
-    #[must_use]
-    pub const fn next(&self) -> &'static str {
-        match self {
-            Self::BehindNewest { .. } => {
-                "Nothing is kept until it is right. Set the clock; if it is right, confirm it on the Today page"
-            }
-            Self::Jumped { .. } => {
-                "Until somebody confirms it on the Today page, no glue is mixed and no cure is taken as done. Look at the \
-                 clock, and at when the last batches were mixed"
-            }
+            Self::Jumped { from, to } => Told::new("clock_doubt.jumped").with("from_at", from).with("to_at", to),
         }
     }
 }
@@ -104,9 +74,9 @@ pub struct ClockState {
     /// Why it is not relied on; left out: it is.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub doubt: Option<ClockDoubt>,
-    /// The same in words.
+    /// The same as a fact, with what to do about it.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub words: Option<String>,
+    pub said: Option<Told>,
 }
 
 /// Somebody has looked: the machine's clock is right.
@@ -157,8 +127,8 @@ impl App {
     pub async fn clock_state(&self) -> Result<ClockState, AppError> {
         let mut tx = self.store.read().await?;
         let doubt = self.clock_doubt(&mut tx).await?;
-        let words = doubt.as_ref().map(|doubt| format!("{}. {}", doubt.words(), doubt.next()));
-        Ok(ClockState { now: self.now(), doubt, words })
+        let said = doubt.as_ref().map(Fact::told);
+        Ok(ClockState { now: self.now(), doubt, said })
     }
 
     /// Looks whether the clock moved against the time that passed, and keeps it if so. To be called now and then while the

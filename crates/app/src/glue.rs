@@ -11,6 +11,7 @@ use jiff::{SignedDuration, Timestamp};
 use serde::{Deserialize, Serialize};
 use store::Tx;
 pub use store::{ClubOfLot, OfLot};
+use fact::Told;
 use trade::error::Noun;
 use trade::event_kind::EventKind;
 use trade::id::ClubId;
@@ -230,7 +231,7 @@ impl App {
         // Readings that a later gluing replaced go too: they would stand again once that gluing is taken back.
         let glued = file.readings.iter().filter(|r| r.taken_back.is_none() && is_gluing(&file, r, &batch));
         for reading in glued {
-            tx.take_back(&reading.id, why, &request.by, self.now()).await?;
+            tx.take_back(&reading.id, &Told::verbatim(why), &request.by, self.now()).await?;
         }
         let note = serde_json::json!({ "batch": number, "reason": why });
         self.log(&mut tx, Some(&file.job.id), None, EventKind::BatchTakenBack, &request.by, note).await?;

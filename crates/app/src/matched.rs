@@ -5,7 +5,7 @@ use crate::job::JobFile;
 use crate::kept_job::KeptJob;
 use crate::look_up::LookUp;
 use crate::needs::{PlanStock, lines_for, stock_of};
-use crate::plan::{Exchanged, exchange, need_built, read_before_another};
+use crate::plan::{Exchanged, exchange, need_built};
 use crate::proven::{Begun, Search};
 use crate::searching::{DaySearch, Searching};
 use crate::{App, AppError, load_library, load_shop};
@@ -17,6 +17,8 @@ use serde::{Deserialize, Serialize};
 use std::sync::Arc;
 use std::time::{Duration, Instant};
 use store::Tx;
+use fact::Fact;
+use trade::because::Because;
 use trade::error::Noun;
 use trade::error::TradeError;
 use trade::event_kind::EventKind;
@@ -395,7 +397,7 @@ impl App {
             .map(|(club, plan)| (club, plan, of_club(club)))
             .filter(|(club, _, kinds)| !kinds.is_empty() || club.plan.is_none())
             .filter_map(|(club, plan, kinds)| {
-                let why = |kind| (kind, read_before_another(kind));
+                let why = |kind| (kind, Because::OtherPart { kind, reason: None }.told());
                 plan.clone().map(|plan| Exchanged { club, plan, kinds: kinds.into_iter().map(why).collect() })
             })
             .collect();

@@ -10,7 +10,9 @@ use desk::order::Wanted;
 use desk::planner::{self, Lines, Lock, Picks};
 use serde::{Deserialize, Serialize};
 use store::Tx;
+use fact::{Fact, Told};
 use trade::action::Action;
+use trade::because::{self, Because};
 use trade::error::Noun;
 use trade::event_kind::EventKind;
 use trade::id::ClubId;
@@ -159,7 +161,7 @@ impl App {
             if planned_there {
                 kept.push(part.id);
             } else {
-                tx.free_part(&part.id, LifeStep::Freed, "the accepted plan does not use it", now).await?;
+                tx.free_part(&part.id, LifeStep::Freed, Some(&Because::NotInPlan.told()), now).await?;
             }
         }
         for (club, club_plan) in job.clubs.iter().zip(&plan.clubs) {
@@ -188,10 +190,7 @@ impl App {
         let club = file.club_at(slot)?;
         crate::need::need_version(club, swap.version)?;
         let (parts, partner) = picked(&mut tx, &file, club, swap).await?;
-        let reason = match swap.reason.trim() {
-            "" => read_before_another(swap.kind),
-            why => format!("{}: {why}", read_before_another(swap.kind)),
-        };
+        let reason = Because::OtherPart { kind: swap.kind, reason: because::written(&swap.reason) }.told();
         let theirs = partner.iter().flat_map(|(_, parts)| parts);
         let lines = lines_for(&mut tx, &file.library, parts.iter().chain(theirs)).await?;
         let with = |club, parts: &[Part]| {
@@ -255,7 +254,7 @@ pub(crate) struct Exchanged<'a> {
     /// Its new plan.
     pub plan: ClubPlan,
     /// Kinds that changed, each with why readings taken with the old part are taken back.
-    pub kinds: Vec<(PartKind, String)>,
+    pub kinds: Vec<(PartKind, Told)>,
 }
 
 /// Puts other parts in place of planned ones, all or none: the old are free, the new held, and readings that speak of a
@@ -334,12 +333,6 @@ async fn picked<'a>(
         need_changeable(file, other, swap.kind)?;
     }
     Ok((parts, partner))
-}
-
-/// Why a reading is taken back when another part is put in, as it is kept beside the reading: in English, as all of the
-/// record's reasons are that nobody typed.
-pub(crate) fn read_before_another(kind: PartKind) -> String {
-    format!("read before another {} was put in", kind.key().replace('_', " "))
 }
 
 /// A part that is glued or gripped on another club is not there to be exchanged.

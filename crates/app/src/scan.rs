@@ -101,7 +101,7 @@ impl App {
         let swap = Swap {
             kind: found.part.kind,
             code: PartCodes::one(&found.part.code),
-            reason: "scanned at the bench".into(),
+            reason: String::new(),
             by: scan.by.clone(),
             version: None,
         };

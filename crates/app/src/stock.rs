@@ -8,6 +8,7 @@ use desk::stock_file::{self, BadModel, BadRow, RowWarning};
 use fact::Refusal;
 use serde::{Deserialize, Serialize};
 use store::{LifeNote, PartFilter, Tx};
+use trade::because;
 use trade::error::Noun;
 use trade::event_kind::EventKind;
 use trade::life::{FigureChange, LifeStep, differences};
@@ -338,7 +339,8 @@ impl App {
             (_, PartState::Free) => LifeStep::Restored,
             _ => LifeStep::Changed,
         };
-        let note = LifeNote { part: &after.id, step, job: None, club: None, figures: &figures, reason: reason.trim() };
+        let reason = because::typed(reason);
+        let note = LifeNote { part: &after.id, step, job: None, club: None, figures: &figures, reason: reason.as_ref() };
         tx.append_life(note, self.now()).await?;
         if figures.iter().any(|f| !counted(f)) { self.plan_follows(tx, after).await } else { Ok(()) }
     }

@@ -7,6 +7,8 @@ use desk::stock_file::{self, BadRow, CellFault};
 use desk::weigh_in::{Judged, Spread, judge, spread};
 use serde::{Deserialize, Serialize};
 use store::{LifeNote, PartFilter, Tx};
+use fact::Fact;
+use trade::because::Because;
 use trade::error::Noun;
 use trade::event_kind::EventKind;
 use trade::id::PartId;
@@ -242,13 +244,14 @@ impl App {
         part.code = free_code(&mut tx, &format!("{aside}1")).await?;
         part.state = PartState::Rejected;
         tx.update_part(&part, self.now()).await?;
+        let reason = Because::WeighInBack.told();
         let note = LifeNote {
             part: &part.id,
             step: LifeStep::Scrapped,
             job: None,
             club: None,
             figures: &[],
-            reason: "its weigh-in was taken back",
+            reason: Some(&reason),
         };
         tx.append_life(note, self.now()).await?;
         let note = serde_json::json!({ "code": taken.code.trim(), "part": part.id, "now": part.code });

@@ -183,7 +183,7 @@ fn a_reading_taken_back_leaves_no_trace() {
     let before: Vec<_> = (1..=4).map(|s| set.state(s).finish.unwrap()).collect();
     set.read_off(2, "tip", -0.3, 50);
     assert_ne!(set.state(1).finish.unwrap(), before[0]);
-    set.readings.last_mut().unwrap().taken_back = Some("that was wrong".into());
+    set.readings.last_mut().unwrap().taken_back = Some(fact::Told::verbatim("that was wrong"));
     for slot in 1..=4i64 {
         assert_eq!(set.state(slot).finish.unwrap(), before[slot as usize - 1]);
     }

@@ -439,7 +439,11 @@ fn chosen_late(what: What) -> Option<PartKind> {
 fn typed(what: What, value: f64) -> String {
     match what.unit() {
         Unit::Points => SwingWeight::from_points(value).letter(1),
-        Unit::Millimetre => Length::from_mm(value).print_inches(),
+        // In inches where that is a fraction of one, as lengths of clubs are cut; small parts are measured in millimetres.
+        Unit::Millimetre => match Length::from_mm(value).print_inches() {
+            inches if inches.contains('.') => format!("{} mm", decimal(value, 1)),
+            inches => inches,
+        },
         Unit::Gram => decimal(value, 1),
         Unit::Degree => decimal(value, 2).trim_end_matches('0').trim_end_matches('.').to_owned(),
         Unit::Cpm => decimal(value, 0),

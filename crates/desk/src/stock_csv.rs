@@ -180,7 +180,7 @@ pub fn life(life: &[LifeEntry]) -> String {
             maybe(e.job),
             e.club.clone().unwrap_or_default(),
             e.figures.iter().map(figure_change).collect::<Vec<_>>().join("; "),
-            e.reason.clone(),
+            e.reason.as_ref().map(ToString::to_string).unwrap_or_default(),
         ]
     };
     file(&["at", "by", "step", "job", "club", "figures", "reason"], life.iter().map(row))

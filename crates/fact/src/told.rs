@@ -62,6 +62,15 @@ impl Told {
         Self::new(AS_KEPT).with("text", &text.into())
     }
 
+    /// The text of a sentence that is told as it is; none of any other fact.
+    #[must_use]
+    pub fn written(&self) -> Option<&str> {
+        match self.figure("text") {
+            Some(Figure::Text(text)) if self.code == AS_KEPT => Some(text),
+            _ => None,
+        }
+    }
+
     /// With one figure more; they are kept in the order of their names, as a document may come back in that order.
     #[must_use]
     pub fn with(mut self, name: &'static str, value: &(impl ToFigure + ?Sized)) -> Self {
@@ -98,7 +107,7 @@ impl Told {
 /// The form of a log: the code and the figures, no sentence.
 impl fmt::Display for Told {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        if let (AS_KEPT, Some(Figure::Text(text))) = (self.code(), self.figure("text")) {
+        if let Some(text) = self.written() {
             return f.write_str(text);
         }
         f.write_str(&self.code)?;

@@ -1,26 +1,13 @@
 //! The page that shows the look itself: every colour, icon and component with invented data.
 
 use maud::{Markup, html};
-use words::Words;
+use words::{Words, text};
 
 use super::*;
 
-/// Colours with what they stand for.
-const COLOURS: [(&str, &str); 14] = [
-    ("paper", "the page"),
-    ("card", "what lies on it"),
-    ("ink", "what matters"),
-    ("ink-2", "what explains"),
-    ("line", "edges"),
-    ("line-strong", "edges of entries"),
-    ("brass", "mass"),
-    ("brass-text", "care, as text"),
-    ("brass-soft", "mass to come, band"),
-    ("spruce", "within tolerance"),
-    ("spruce-soft", "tolerance"),
-    ("rust", "doubt"),
-    ("rust-soft", "behind doubt"),
-    ("steel", "shaft"),
+/// Colours; what each stands for is the text of its name.
+const COLOURS: [&str; 14] = [
+    "paper", "card", "ink", "ink-2", "line", "line-strong", "brass", "brass-text", "brass-soft", "spruce", "spruce-soft", "rust", "rust-soft", "steel",
 ];
 
 fn piece(label: &str, mass_g: f64, arm_in: f64, on: bool, kind: PieceKind) -> BeamPiece {
@@ -32,21 +19,21 @@ fn piece(label: &str, mass_g: f64, arm_in: f64, on: bool, kind: PieceKind) -> Be
 fn iron_beam(w: &Words) -> BeamView {
     BeamView {
         id: "beam-6".to_owned(),
-        club: "6 iron".to_owned(),
+        club: w.text("gallery-six-iron"),
         length_in: 37.5,
         pieces: vec![
-            piece("shaft", 98.6, 16.9, true, PieceKind::Shaft),
-            piece("tip weight", 5.0, 36.1, true, PieceKind::TipWeight),
-            piece("head", 256.1, 37.7, true, PieceKind::Head),
-            piece("adhesive", 1.8, 35.8, false, PieceKind::Adhesive),
-            piece("tape", 3.2, 5.2, false, PieceKind::Tape),
-            piece("grip", 48.3, 4.0, false, PieceKind::Grip),
+            piece(&w.text("gallery-piece-shaft"), 98.6, 16.9, true, PieceKind::Shaft),
+            piece(&w.text("gallery-piece-tip-weight"), 5.0, 36.1, true, PieceKind::TipWeight),
+            piece(&w.text("gallery-piece-head"), 256.1, 37.7, true, PieceKind::Head),
+            piece(&w.text("gallery-piece-adhesive"), 1.8, 35.8, false, PieceKind::Adhesive),
+            piece(&w.text("gallery-piece-tape"), 3.2, 5.2, false, PieceKind::Tape),
+            piece(&w.text("gallery-piece-grip"), 48.3, 4.0, false, PieceKind::Grip),
         ],
         now_points: Some(38.9),
         forecast_points: Some(30.1),
         forecast_band_points: 0.4,
         target_points: Some(30.0),
-        remainder_label: "cap under the butt".to_owned(),
+        remainder_label: w.text("gallery-remainder"),
         ..BeamView::default()
     }
 }
@@ -54,17 +41,17 @@ fn iron_beam(w: &Words) -> BeamView {
 fn wood_beam(w: &Words) -> BeamView {
     BeamView {
         id: "beam-wood".to_owned(),
-        club: "driver".to_owned(),
+        club: w.text("gallery-driver"),
         shape: ClubShape::Wood,
         length_in: 45.0,
         pieces: vec![
-            piece("head", 198.4, 44.6, true, PieceKind::Head),
-            piece("adapter", 5.1, 42.6, true, PieceKind::Adapter),
-            piece("shaft", 61.2, 21.3, true, PieceKind::Shaft),
-            piece("ferrule", 1.4, 42.0, true, PieceKind::Ferrule),
-            piece("adhesive", 1.6, 42.8, true, PieceKind::Adhesive),
-            piece("tape", 3.0, 5.2, true, PieceKind::Tape),
-            piece("grip", 49.8, 4.1, true, PieceKind::Grip),
+            piece(&w.text("gallery-piece-head"), 198.4, 44.6, true, PieceKind::Head),
+            piece(&w.text("gallery-piece-adapter"), 5.1, 42.6, true, PieceKind::Adapter),
+            piece(&w.text("gallery-piece-shaft"), 61.2, 21.3, true, PieceKind::Shaft),
+            piece(&w.text("gallery-piece-ferrule"), 1.4, 42.0, true, PieceKind::Ferrule),
+            piece(&w.text("gallery-piece-adhesive"), 1.6, 42.8, true, PieceKind::Adhesive),
+            piece(&w.text("gallery-piece-tape"), 3.0, 5.2, true, PieceKind::Tape),
+            piece(&w.text("gallery-piece-grip"), 49.8, 4.1, true, PieceKind::Grip),
         ],
         now_points: Some(31.6),
         forecast_points: Some(31.6),
@@ -77,13 +64,13 @@ fn wood_beam(w: &Words) -> BeamView {
 fn putter_beam(w: &Words) -> BeamView {
     BeamView {
         id: "beam-putter".to_owned(),
-        club: "putter".to_owned(),
+        club: w.text("gallery-putter"),
         shape: ClubShape::Putter,
         length_in: 34.0,
         pieces: vec![
-            piece("head", 352.0, 34.2, false, PieceKind::Head),
-            piece("shaft", 118.0, 15.2, false, PieceKind::Shaft),
-            piece("grip", 92.0, 4.4, false, PieceKind::Grip),
+            piece(&w.text("gallery-piece-head"), 352.0, 34.2, false, PieceKind::Head),
+            piece(&w.text("gallery-piece-shaft"), 118.0, 15.2, false, PieceKind::Shaft),
+            piece(&w.text("gallery-piece-grip"), 92.0, 4.4, false, PieceKind::Grip),
         ],
         forecast_points: Some(46.3),
         forecast_band_points: 1.9,
@@ -96,11 +83,11 @@ fn putter_beam(w: &Words) -> BeamView {
 fn crowded_beam(w: &Words) -> BeamView {
     let mut view = BeamView { id: "beam-crowded".to_owned(), now_points: Some(-41.0), ..iron_beam(w) };
     view.pieces.extend([
-        piece("second ferrule", 1.1, 34.7, true, PieceKind::Ferrule),
-        piece("lead tape", 2.0, 38.4, true, PieceKind::Other),
-        piece("powder", 1.5, 34.9, true, PieceKind::Other),
-        piece("counterweight", 12.0, 0.6, false, PieceKind::Other),
-        piece("sensor ring", 3.1, 10.8, false, PieceKind::Other),
+        piece(&w.text("gallery-piece-second-ferrule"), 1.1, 34.7, true, PieceKind::Ferrule),
+        piece(&w.text("gallery-piece-lead-tape"), 2.0, 38.4, true, PieceKind::Other),
+        piece(&w.text("gallery-piece-powder"), 1.5, 34.9, true, PieceKind::Other),
+        piece(&w.text("gallery-piece-counterweight"), 12.0, 0.6, false, PieceKind::Other),
+        piece(&w.text("gallery-piece-sensor-ring"), 3.1, 10.8, false, PieceKind::Other),
     ]);
     view
 }
@@ -111,18 +98,18 @@ fn stage(label: &str, centre_points: f64, half_band_points: f64, reading_points:
 
 fn sample_funnel(w: &Words, id: &str) -> FunnelView {
     let mut stages = vec![
-        stage("weighed", 0.1, 1.15, Some(0.1)),
-        stage("dry", -0.1, 0.6, Some(-0.15)),
-        stage("tip weight", 0.1, 0.45, Some(0.1)),
-        stage("cured", 0.1, 0.25, None),
-        stage("gripped", 0.1, 0.12, None),
+        stage(&w.text("gallery-stage-weighed"), 0.1, 1.15, Some(0.1)),
+        stage(&w.text("gallery-stage-dry"), -0.1, 0.6, Some(-0.15)),
+        stage(&w.text("gallery-stage-tip-weight"), 0.1, 0.45, Some(0.1)),
+        stage(&w.text("gallery-stage-cured"), 0.1, 0.25, None),
+        stage(&w.text("gallery-stage-gripped"), 0.1, 0.12, None),
     ];
     stages[2].current = true;
     FunnelView {
         id: id.to_owned(),
-        club: "6 iron".to_owned(),
+        club: w.text("gallery-six-iron"),
         stages,
-        target_label: "D0".to_owned(),
+        target_label: w.swing_weight_short(30.0),
         tolerance_points: 0.3,
     }
 }
@@ -162,11 +149,11 @@ fn chips(w: &Words) -> Vec<ClubChip> {
 
 fn entry_form(w: &Words) -> Markup {
     html! {
-        form method="post" action="#kept" data-keep="6 iron, dry" {
+        form method="post" action="#kept" data-keep=(w.text("gallery-keep")) {
             (request_key("0199-invented"))
             div.entry-row {
-                (field(&Field { name: "reading", label: "Reading", value: "D8.9", inputmode: "text", big: true, ..Field::default() }))
-                (button(&Button { label: "Keep", big: true, ..Button::default() }))
+                (field(&Field { name: "reading", label: &w.text("gallery-reading"), value: "D8.9", inputmode: "text", big: true, ..Field::default() }))
+                (button(&Button { label: &w.text("button-keep"), big: true, ..Button::default() }))
             }
         }
     }
@@ -175,17 +162,21 @@ fn entry_form(w: &Words) -> Markup {
 /// The one-club screen of the bench with invented readings.
 #[must_use]
 pub fn bench_example(w: &Words) -> Markup {
+    let (heading, note) = (w.text("gallery-decision"), w.text("gallery-decision-note"));
+    let (expected, caution) = (w.swing_weight(38.8), w.text("gallery-decision-caution"));
     let view = Decision {
-        heading: "6 iron · read dry with the tip weight",
-        expected: "D8.8",
-        expected_note: "± 0.3 expected",
+        heading: &heading,
+        expected: &expected,
+        expected_note: &note,
         form: entry_form(w),
-        verdict: html! { "Believed. Finish " strong { "D0.1 ± 0.4" } ", 9 in 10 inside. Glue it as it is." },
+        verdict: rich(w, "gallery-decision-verdict", &[("finish_points", words::figure(&30.1))], |_, inner| html! { strong { (inner) } }),
         tone: Tone::Good,
-        caution: "Gloves on before the mix. No swing before the adhesive maker's full cure.",
+        caution: &caution,
     };
     let below = html! {
-        (keypad_hints(&[("Enter", "keep, next club"), ("r", "read again"), ("z", "that was wrong")]))
+        (keypad_hints(&[
+            ("Enter", w.text("gallery-key-keep")), ("r", w.text("gallery-key-again")), ("z", w.text("gallery-key-wrong")),
+        ]))
     };
     bench_body(&BenchBody {
         clubs: club_row(w, &chips(w), ""),
@@ -199,46 +190,48 @@ pub fn bench_example(w: &Words) -> Markup {
 /// One step across the set, with invented readings and a live scale.
 #[must_use]
 pub fn grid_example(w: &Words) -> Markup {
-    let row = |number: &str, deviation: f64, expected: &str, reading: &str, words: &str, state| GridRow {
+    let finish = |points: f64| text!(w, "gallery-grid-finish", finish_points = points);
+    let expected = |points: f64, band: f64| text!(w, "gallery-grid-expected", expected_points = points, band = band);
+    let row = |number: &str, deviation: f64, expected: String, reading: &str, words: String, state| GridRow {
         number: number.to_owned(),
         href: format!("#club-{number}"),
         deviation_points: (state != ClubState::Unknown).then_some(deviation),
         half_band_points: 0.35,
         tolerance_points: 0.3,
-        expected: expected.to_owned(),
+        expected,
         reading: html! { (reading) },
-        words: words.to_owned(),
+        words,
         state,
         current: false,
     };
     let mut rows = vec![
-        row("4", 0.1, "D9.2 ± 0.4", "D9.3", "finish D0.1", ClubState::Within),
-        row("5", -0.1, "D9.0 ± 0.4", "D8.8", "finish C9.9", ClubState::Within),
-        row("6", 0.1, "D8.8 ± 0.3", "D8.9", "finish D0.1", ClubState::Within),
-        row("7", 0.0, "D8.7 ± 0.3", "D8.7", "finish D0.0", ClubState::Within),
-        row("8", -0.6, "D8.6 ± 0.3", "D8.0", "5 g in place of 6? Weigh it.", ClubState::Doubted),
-        row("9", 0.05, "D8.5 ± 0.3", "", "", ClubState::Within),
-        row("P", 0.1, "D8.5 ± 0.3", "", "", ClubState::Within),
-        row("G", 0.0, "D8.4 ± 0.3", "", "", ClubState::Unknown),
+        row("4", 0.1, expected(39.2, 0.4), "D9.3", finish(30.1), ClubState::Within),
+        row("5", -0.1, expected(39.0, 0.4), "D8.8", finish(29.9), ClubState::Within),
+        row("6", 0.1, expected(38.8, 0.3), "D8.9", finish(30.1), ClubState::Within),
+        row("7", 0.0, expected(38.7, 0.3), "D8.7", finish(30.0), ClubState::Within),
+        row("8", -0.6, expected(38.6, 0.3), "D8.0", text!(w, "gallery-grid-doubt", put_g = 5.0, planned_g = 6.0), ClubState::Doubted),
+        row("9", 0.05, expected(38.5, 0.3), "", String::new(), ClubState::Within),
+        row("P", 0.1, expected(38.5, 0.3), "", String::new(), ClubState::Within),
+        row("G", 0.0, expected(38.4, 0.3), "", String::new(), ClubState::Unknown),
     ];
     rows[5].current = true;
     rows[5].reading =
-        html! { input name="reading" aria-label="Reading of the 9 iron" placeholder="D8.5" data-bench-entry; };
+        html! { input name="reading" aria-label=(w.text("gallery-reading-of")) placeholder="D8.5" data-bench-entry; };
     html! {
         (stepper(w, &[
-            Step { label: "weighed", href: "#1", state: StepState::Done },
-            Step { label: "cut", href: "#2", state: StepState::Done },
-            Step { label: "cpm", href: "#3", state: StepState::Skipped },
-            Step { label: "dry", href: "#4", state: StepState::Doubted },
-            Step { label: "tip weight", href: "#5", state: StepState::Current },
-            Step { label: "glued", href: "#6", state: StepState::Open },
-            Step { label: "cured", href: "#7", state: StepState::Open },
-            Step { label: "gripped", href: "#8", state: StepState::Open },
+            Step { label: &w.text("gallery-stage-weighed"), href: "#1", state: StepState::Done },
+            Step { label: &w.text("gallery-stage-cut"), href: "#2", state: StepState::Done },
+            Step { label: &w.text("gallery-stage-cpm"), href: "#3", state: StepState::Skipped },
+            Step { label: &w.text("gallery-stage-dry"), href: "#4", state: StepState::Doubted },
+            Step { label: &w.text("gallery-stage-tip-weight"), href: "#5", state: StepState::Current },
+            Step { label: &w.text("gallery-stage-glued"), href: "#6", state: StepState::Open },
+            Step { label: &w.text("gallery-stage-cured"), href: "#7", state: StepState::Open },
+            Step { label: &w.text("gallery-stage-gripped"), href: "#8", state: StepState::Open },
         ]))
-        (set_grid(w, "Dry with the tip weight, all clubs", "where it will finish, against D0", &rows))
+        (set_grid(w, &w.text("gallery-grid"), &text!(w, "gallery-grid-against", target_points = 30.0), &rows))
         (live_bar(
-            &LiveBar { scale: "scale 2 · steady", value: "D8.5", words: "to the 9 iron: scan its card, press the pedal, or Enter" },
-            &link_button("#again", "Read again", ButtonKind::Quiet, Some(Icon::Again), "r"),
+            &LiveBar { scale: &w.text("gallery-live-scale"), value: &w.swing_weight(38.5), words: &w.text("gallery-live-words") },
+            &link_button("#again", &w.text("gallery-read-again"), ButtonKind::Quiet, Some(Icon::Again), "r"),
         ))
     }
 }
@@ -251,81 +244,87 @@ pub fn card_example(w: &Words) -> Markup {
             @for cell in 0..64u32 { @if (cell * 37 + cell / 8 * 11) % 5 < 2 { rect x=(cell % 8) y=(cell / 8) width="1" height="1" {} } }
         }
     };
+    let expected = |points: f64, band: f64| text!(w, "gallery-grid-expected", expected_points = points, band = band);
+    let (club, caution) = (w.text("gallery-six-iron"), w.text("gallery-card-caution"));
+    let job = text!(w, "gallery-card-job", player = "O. Lindqvale");
     let card = JobCard {
         size: CardSize::A6,
-        club: "6 iron",
-        job: "Job 42 · O. Lindqvale · due 14 May",
+        club: &club,
+        job: &job,
         slot: "3",
         code: "42-6",
         code_svg,
         lines: vec![
-            ("Shaft, butt cut to".to_owned(), "36 5/16 in".to_owned()),
-            ("Tip weight".to_owned(), "5 g".to_owned()),
-            ("Wraps".to_owned(), "2, lower hand 1 more".to_owned()),
-            ("Graphics".to_owned(), "shaft up, grip down".to_owned()),
-            ("Bend".to_owned(), "loft 29.5°, lie 62.5° (1° up)".to_owned()),
+            (w.text("gallery-card-cut"), w.length(36.3125 * 25.4)),
+            (w.text("gallery-card-tip"), w.mass(5.0)),
+            (w.text("gallery-card-wraps"), w.text("gallery-card-wraps-value")),
+            (w.text("gallery-card-graphics"), w.text("gallery-card-graphics-value")),
+            (w.text("gallery-card-bend"), text!(w, "gallery-card-bend-value", loft_deg = 29.5, lie_deg = 62.5, up_deg = 1.0)),
         ],
         expected: vec![
-            ("dry, no grip".to_owned(), "D8.6 ± 0.4".to_owned()),
-            ("with tip weight".to_owned(), "D8.8 ± 0.3".to_owned()),
-            ("cured, no grip".to_owned(), "D9.3 ± 0.3".to_owned()),
-            ("finished".to_owned(), "D0.1 ± 0.4".to_owned()),
+            (w.text("gallery-card-dry"), expected(38.6, 0.4)),
+            (w.text("gallery-card-with-tip"), expected(38.8, 0.3)),
+            (w.text("gallery-card-cured"), expected(39.3, 0.3)),
+            (w.text("gallery-card-finished"), expected(30.1, 0.4)),
         ],
-        caution: "No swing before full cure.",
+        caution: &caution,
     };
     html! { div.job-cards { (job_card(w, &card)) } }
 }
 
 fn words_and_blocks(w: &Words) -> Markup {
     html! {
-        (section("Notices", &html! {}, &html! {
+        (section(&w.text("gallery-notices"), &html! {}, &html! {
             @for (tone, text, next) in [
-                (Tone::Plain, "The scale check is due today.", "Put the 200 g check weight on scale 2."),
-                (Tone::Good, "Reading kept: 6 iron, D8.9.", ""),
-                (Tone::Care, "Two heads are missing for job 42.", "Order 248 to 252 g, or plan with the 6 iron's spare."),
-                (Tone::Doubt, "8 iron reads 0.6 low.", "5 g in place of 6? Weigh the tip weight."),
-                (Tone::Bad, "Shaft S-114 is held by job 39.", "Take another, or free it there."),
-            ] { (notice_block(tone, text, next)) }
+                (Tone::Plain, w.text("gallery-notice-due"), text!(w, "gallery-notice-due-next", mass_g = 200.0)),
+                (Tone::Good, text!(w, "gallery-notice-kept", reading_points = 38.9), String::new()),
+                (Tone::Care, w.text("gallery-notice-missing"), text!(w, "gallery-notice-missing-next", from_g = 248.0, to_g = 252.0)),
+                (Tone::Doubt, w.text("gallery-notice-low"), text!(w, "gallery-notice-low-next", put_g = 5.0, planned_g = 6.0)),
+                (Tone::Bad, text!(w, "gallery-notice-held", code = "S-114"), w.text("gallery-notice-held-next")),
+            ] { (notice_block(tone, &text, &next)) }
         }))
         (columns(&[
-            titled_card("Tags and caution", &html! {
-                p { (tag(Tone::Plain, "ordered")) " " (tag(Tone::Good, "within")) " " (tag(Tone::Care, "held")) " "
-                    (tag(Tone::Doubt, "doubted")) " " (tag(Tone::Bad, "rejected")) }
-                (caution("Particle mask and extraction: never cut composite dry without them."))
+            titled_card(&w.text("gallery-tags"), &html! {
+                p { (tag(Tone::Plain, &w.text("gallery-tag-ordered"))) " " (tag(Tone::Good, &w.text("gallery-tag-within"))) " " (tag(Tone::Care, &w.text("gallery-tag-held"))) " "
+                    (tag(Tone::Doubt, &w.text("gallery-tag-doubted"))) " " (tag(Tone::Bad, &w.text("gallery-tag-rejected"))) }
+                (caution(&w.text("gallery-caution")))
             }),
-            titled_card("Figures", &figures(&[
-                Figure { label: "finish", value: "D0.1", note: "± 0.4" },
-                Figure { label: "total mass", value: "417.3 g", note: "" },
+            titled_card(&w.text("gallery-figures"), &figures(&[
+                Figure { label: &w.text("gallery-figure-finish"), value: &w.swing_weight(30.1), note: "± 0.4" },
+                Figure { label: &w.text("gallery-figure-mass"), value: &w.mass(417.3), note: "" },
             ])),
-            titled_card("Names and values", &definitions(&[
-                ("Shaft", html! { "S-114, cut 36 5/16 in" }),
-                ("Tip weight", html! { "5 g" }),
-                ("Batch", html! { "B-7, handling in " (clock("2030-01-01T12:00:00Z", "1 h 20 min", "now")) }),
+            titled_card(&w.text("gallery-values"), &definitions(&[
+                (w.text("gallery-value-shaft"), html! { (text!(w, "gallery-value-shaft-cut", code = "S-114", length_mm = 36.3125 * 25.4)) }),
+                (w.text("gallery-card-tip"), html! { (w.mass(5.0)) }),
+                (w.text("gallery-value-batch"), html! {
+                    (w.text("gallery-value-handling")) " "
+                    (clock("2030-01-01T12:00:00Z", &text!(w, "left-hours", hours = "1", minutes = "20"), &w.text("left-over")))
+                }),
             ])),
         ]))
-        (tabs("Stock", &[
-            Tab { label: "Heads".into(), href: "#h", count: "31", current: true },
-            Tab { label: "Shafts".into(), href: "#s", count: "120", current: false },
-            Tab { label: "Grips".into(), href: "#g", count: "96", current: false },
-            Tab { label: "Tip weights".into(), href: "#t", count: "", current: false },
+        (tabs(&w.text("gallery-stock"), &[
+            Tab { label: w.text("gallery-tab-heads").into(), href: "#h", count: "31", current: true },
+            Tab { label: w.text("gallery-tab-shafts").into(), href: "#s", count: "120", current: false },
+            Tab { label: w.text("gallery-tab-grips").into(), href: "#g", count: "96", current: false },
+            Tab { label: w.text("gallery-tab-tip-weights").into(), href: "#t", count: "", current: false },
         ]))
         (table(&Table {
-            caption: "Heads",
+            caption: &w.text("gallery-tab-heads"),
             columns: vec![
-                Column::words("code"), Column::words("model"),
-                Column::figures("number"), Column::figures("mass"),
-                Column::words("place"), Column::words("state"),
+                Column::words(w.text("gallery-column-code")), Column::words(w.text("gallery-column-model")),
+                Column::figures(w.text("gallery-column-number")), Column::figures(w.text("gallery-column-mass")),
+                Column::words(w.text("gallery-column-place")), Column::words(w.text("gallery-column-state")),
             ],
             rows: vec![
-                vec!["H-301".into(), "Quarrel CB".into(), "6".into(), "256.1 g".into(), "A3".into(), tag(Tone::Care, "held").into()],
-                vec!["H-302".into(), "Quarrel CB".into(), "6".into(), "254.8 g".into(), "A3".into(), tag(Tone::Plain, "free").into()],
-                vec!["H-310".into(), "Quarrel CB".into(), "7".into(), "262.4 g".into(), "A4".into(), tag(Tone::Bad, "rejected").into()],
+                vec!["H-301".into(), "Quarrel CB".into(), "6".into(), w.mass(256.1).into(), "A3".into(), tag(Tone::Care, &w.text("gallery-tag-held")).into()],
+                vec!["H-302".into(), "Quarrel CB".into(), "6".into(), w.mass(254.8).into(), "A3".into(), tag(Tone::Plain, &w.text("gallery-tag-free")).into()],
+                vec!["H-310".into(), "Quarrel CB".into(), "7".into(), w.mass(262.4).into(), "A4".into(), tag(Tone::Bad, &w.text("gallery-tag-rejected")).into()],
             ],
             ..Table::default()
         }))
-        (empty_state("No fitting sheet yet", "Write one short, such as 5–PW, +1/2, D3, or import a file.", &[
-            Action { href: "#new", label: "New sheet", primary: true },
-            Action { href: "#import", label: "Import", primary: false },
+        (empty_state(&w.text("gallery-empty"), &w.text("gallery-empty-next"), &[
+            Action { href: "#new", label: &w.text("gallery-new-sheet"), primary: true },
+            Action { href: "#import", label: &w.text("gallery-import"), primary: false },
         ]))
     }
 }
@@ -334,27 +333,27 @@ fn forms_shown(w: &Words) -> Markup {
     html! {
         form.card method="get" action="#form" {
             div.fields {
-                (field(&Field { name: "mass", label: "Mass", value: "256.1", hint: "to 0.1 g, such as 256.1", inputmode: "decimal", unit: "g", ..Field::default() }))
-                (field(&Field { name: "length", label: "Length", value: "36 3/x", hint: "such as 36 3/4", error: Some("Read 36 3/ and stopped at x. Write it like 36 3/4."), ..Field::default() }))
-                (select(&Select { name: "hand", label: "Hand", choices: vec![
-                    Choice { value: "r", label: "right".into(), chosen: true }, Choice { value: "l", label: "left".into(), chosen: false },
+                (field(&Field { name: "mass", label: &w.text("gallery-field-mass"), value: &w.mass_figure(256.1), hint: &w.text("gallery-field-mass-hint"), inputmode: "decimal", unit: w.mass_sign(), ..Field::default() }))
+                (field(&Field { name: "length", label: &w.text("gallery-field-length"), value: "36 3/x", hint: &w.text("gallery-field-length-hint"), error: Some(&w.text("gallery-field-length-wrong")), ..Field::default() }))
+                (select(&Select { name: "hand", label: &w.text("gallery-field-hand"), choices: vec![
+                    Choice { value: "r", label: w.text("gallery-choice-right").into(), chosen: true }, Choice { value: "l", label: w.text("gallery-choice-left").into(), chosen: false },
                 ], ..Select::default() }))
-                (field(&Field { name: "due", label: "Due", kind: "date", ..Field::default() }))
+                (field(&Field { name: "due", label: &w.text("gallery-field-due"), kind: "date", ..Field::default() }))
             }
-            (radios("graphics", "Grip graphics", &[
-                Choice { value: "up", label: "up".into(), chosen: true }, Choice { value: "down", label: "down".into(), chosen: false },
-                Choice { value: "away", label: "away".into(), chosen: false },
+            (radios("graphics", &w.text("gallery-field-graphics"), &[
+                Choice { value: "up", label: w.text("gallery-choice-up").into(), chosen: true }, Choice { value: "down", label: w.text("gallery-choice-down").into(), chosen: false },
+                Choice { value: "away", label: w.text("gallery-choice-away").into(), chosen: false },
             ]))
-            (check("ferrule", "1", "Ferrule on", true))
-            (text_area(&Field { name: "short", label: "Sheet, written short", value: "5–PW, +1/2, 2 up, D3, 2 wraps", ..Field::default() }, 2))
-            (file_field("file", "Parts list", "CSV, one part a row", ".csv"))
+            (check("ferrule", "1", &w.text("gallery-field-ferrule"), true))
+            (text_area(&Field { name: "short", label: &w.text("gallery-field-short"), value: "5–PW, +1/2, 2 up, D3, 2 wraps", ..Field::default() }, 2))
+            (file_field("file", &w.text("gallery-field-list"), &w.text("gallery-field-list-hint"), ".csv"))
             div.actions {
-                (button(&Button { label: "Keep", ..Button::default() }))
-                (button(&Button { label: "Read again", kind: ButtonKind::Quiet, icon: Some(Icon::Again), keys: "r", ..Button::default() }))
-                (button(&Button { label: "That was wrong", kind: ButtonKind::Danger, icon: Some(Icon::Undo), keys: "z Backspace", ..Button::default() }))
+                (button(&Button { label: &w.text("button-keep"), ..Button::default() }))
+                (button(&Button { label: &w.text("gallery-read-again"), kind: ButtonKind::Quiet, icon: Some(Icon::Again), keys: "r", ..Button::default() }))
+                (button(&Button { label: &w.text("gallery-wrong"), kind: ButtonKind::Danger, icon: Some(Icon::Undo), keys: "z Backspace", ..Button::default() }))
             }
         }
-        (search_bar(w, "#find", "q", "Find a code, a model or a place", "", &html! {}))
+        (search_bar(w, "#find", "q", &w.text("gallery-find"), "", &html! {}))
     }
 }
 
@@ -364,18 +363,18 @@ fn sizes_shown(w: &Words) -> Markup {
     let of = |start: &str| sizes.iter().filter(|(name, _)| name.starts_with(start)).collect::<Vec<_>>();
     let spaces = of("s").into_iter().filter(|(name, _)| name.as_str() != "sans");
     html! {
-        (section("Type", &html! {}, &html! {
+        (section(&w.text("gallery-type"), &html! {}, &html! {
             div.type-scale.card { @for (name, size) in of("t-") {
                 p class={ "size-" (name) } { "D8.9 ± 0.3" }
-                p.small { (name) ": " (size) }
+                p.small { code { (name) ": " (size) } }
             } }
-            p.hint { "The reader's own system face, figures of one width. Weights 400, 550, 650." }
+            p.hint { (w.text("gallery-type-hint")) }
         }))
-        (section("Space", &html! {}, &html! {
+        (section(&w.text("gallery-space"), &html! {}, &html! {
             div.spaces.card {
-                @for (name, size) in spaces { div { span class={ "wide-" (name) } {} (name) ": " (size) } }
+                @for (name, size) in spaces { div { span class={ "wide-" (name) } {} code { (name) ": " (size) } } }
                 @if let Some(touch) = sizes.get("touch") {
-                    div { span.wide-touch.high-touch {} "touch: " (touch) ", the least that a finger hits" }
+                    div { span.wide-touch.high-touch {} code { "touch: " (touch) } " " (w.text("gallery-touch")) }
                 }
             }
         }))
@@ -385,10 +384,13 @@ fn sizes_shown(w: &Words) -> Markup {
 /// Contrast of every pair that is used, worked out from the style sheet.
 fn contrasts(w: &Words) -> Markup {
     let schemes = colours::SCHEMES.map(|(name, opening)| (name, colours::variables(opening)));
-    let mut columns = vec![Column::words("on its ground"), Column::figures("needs")];
-    columns.extend(schemes.iter().map(|(name, _)| Column::figures(*name)));
+    let mut columns = vec![Column::words(w.text("gallery-on-ground")), Column::figures(w.text("gallery-needs"))];
+    columns.extend(schemes.iter().map(|(name, _)| Column::figures(w.text(&format!("gallery-scheme-{name}")))));
     let row = |front: &str, ground: &str, least: f64| {
-        let mut cells: Vec<Cell> = vec![format!("{front} on {ground}").into(), format!("{least:.1}").into()];
+        let mut cells: Vec<Cell> = vec![
+            Cell(html! { code { (front) " / " (ground) } }),
+            format!("{least:.1}").into(),
+        ];
         cells.extend(schemes.iter().map(|(_, set)| {
             let ratio = set.get(front).zip(set.get(ground)).and_then(|(a, b)| colours::contrast(a, b));
             Cell::from(ratio.map_or_else(|| "–".to_owned(), |ratio| format!("{ratio:.1}")))
@@ -398,23 +400,23 @@ fn contrasts(w: &Words) -> Markup {
     let text = colours::TEXT.iter().map(|(front, ground)| row(front, ground, colours::TEXT_LEAST));
     let graphics = colours::GRAPHICS.iter().map(|(front, ground)| row(front, ground, colours::GRAPHICS_LEAST));
     let rows = text.chain(graphics).collect();
-    table(&Table { caption: "Contrast", show_caption: true, columns, rows, ..Table::default() })
+    table(&Table { caption: &w.text("gallery-contrast"), show_caption: true, columns, rows, ..Table::default() })
 }
 
 /// What each scheme sets.
 fn scheme_table(w: &Words) -> Markup {
     let schemes = colours::SCHEMES.map(|(name, opening)| (name, colours::variables(opening)));
-    let mut columns = vec![Column::words("colour")];
-    columns.extend(schemes.iter().map(|(name, _)| Column::words(*name)));
-    let rows = COLOURS.iter().map(|(name, _)| {
-        let mut cells = vec![Cell::from(*name)];
+    let mut columns = vec![Column::words(w.text("gallery-colour"))];
+    columns.extend(schemes.iter().map(|(name, _)| Column::words(w.text(&format!("gallery-scheme-{name}")))));
+    let rows = COLOURS.iter().map(|name| {
+        let mut cells = vec![Cell(html! { code { (name) } })];
         cells.extend(schemes.iter().map(|(scheme, set)| {
             let value = set.get(*name).cloned().unwrap_or_default();
-            Cell(html! { span.sample class=(sample_class(scheme, name)) {} " " (value) })
+            Cell(html! { span.sample class=(sample_class(scheme, name)) {} " " code { (value) } })
         }));
         cells
     });
-    table(&Table { caption: "The schemes", show_caption: true, columns, rows: rows.collect(), ..Table::default() })
+    table(&Table { caption: &w.text("gallery-schemes"), show_caption: true, columns, rows: rows.collect(), ..Table::default() })
 }
 
 /// Address of this page's own style sheet.
@@ -435,7 +437,7 @@ pub fn gallery_sheet() -> String {
         // Writing to a string cannot fail.
         let _ = writeln!(sheet, ".{class} {{ {what}: {value}; }}");
     };
-    for (name, _) in COLOURS {
+    for name in COLOURS {
         rule(&format!("ground-{name}"), "background", &format!("var(--{name})"));
         for (scheme, opening) in colours::SCHEMES {
             let value = colours::variables(opening).get(name).cloned().unwrap_or_default();
@@ -455,28 +457,28 @@ pub fn gallery_sheet() -> String {
 pub fn gallery(w: &Words) -> Markup {
     html! {
         link rel="stylesheet" href=(GALLERY_SHEET);
-        (section("Colours", &html! {}, &html! {
+        (section(&w.text("gallery-colours"), &html! {}, &html! {
             div.swatches {
-                @for (name, what) in COLOURS {
-                    div.swatch class={ "ground-" (name) } { span { strong { (name) } br; (what) } }
+                @for name in COLOURS {
+                    div.swatch class={ "ground-" (name) } { span { strong { code { (name) } } br; (w.text(&format!("gallery-colour-{name}"))) } }
                 }
             }
             (scheme_table(w))
             (contrasts(w))
         }))
         (sizes_shown(w))
-        (section("Icons", &html! {}, &html! {
-            div.icons { @for (which, name) in icons::ALL_ICONS { span { (icon(which)) (name) } } }
+        (section(&w.text("gallery-icons"), &html! {}, &html! {
+            div.icons { @for (which, name) in icons::ALL_ICONS { span { (icon(which)) code { (name) } } } }
         }))
         (words_and_blocks(w))
-        (section("Forms", &html! {}, &forms_shown(w)))
-        (section("Clubs", &html! {}, &club_row(w, &chips(w), "#clubs")))
-        (section("The beam", &html! {}, &html! {
+        (section(&w.text("gallery-forms"), &html! {}, &forms_shown(w)))
+        (section(&w.text("gallery-clubs"), &html! {}, &club_row(w, &chips(w), "#clubs")))
+        (section(&w.text("gallery-beam"), &html! {}, &html! {
             @for view in [iron_beam(w), wood_beam(w), putter_beam(w), crowded_beam(w)] { div.card { (beam(w, &view)) } }
-            div.card { (beam(w, &BeamView { id: "beam-empty".to_owned(), club: "9 iron".to_owned(), ..BeamView::default() })) }
+            div.card { (beam(w, &BeamView { id: "beam-empty".to_owned(), club: w.text("gallery-nine-iron"), ..BeamView::default() })) }
             div.card { (beam(w, &BeamView { id: "beam-compact".to_owned(), compact: true, ..iron_beam(w) })) }
         }))
-        (section("The funnel", &html! {}, &columns(&[
+        (section(&w.text("gallery-funnel"), &html! {}, &columns(&[
             card(&funnel(w, &sample_funnel(w, "funnel-a"))), card(&funnel(w, &doubted_funnel(w))),
             card(&funnel(w, &FunnelView::default())),
         ])))

@@ -1,10 +1,8 @@
 //! The look of every page: frame, components, pictures and icons as plain functions from plain views to markup.
 //!
 //! Nothing here knows the workshop's types, the store or a route's handler: a page fills a view struct with texts and
-//! figures and gets markup back. What has words or units of its own takes the reader's [`words::Words`] first. Colours and sizes live in `assets/setwright.css`; what moves lives in small modules
-//! beside it, and every page works without them.
-
-#![expect(unused_variables, reason = "a function that shows fixed English takes the words that will replace it")]
+//! figures and gets markup back. What has words or units of its own takes the reader's [`words::Words`] first. Colours and
+//! sizes live in `assets/setwright.css`; what moves lives in small modules beside it, and every page works without them.
 
 pub mod assets;
 pub mod beam;
@@ -51,5 +49,5 @@ pub use icons::{Icon, icon};
 pub use label::{LabelPaper, PartLabel, label_document, label_page, label_picture, label_svg};
 pub use print::{CardSize, JobCard, job_card, qr_code};
 pub use rich::rich;
-pub use term::{term, term_as};
+pub use term::{meaning_of_term, with_terms};
 pub use trace::{TracePoint, TraceView, trace};

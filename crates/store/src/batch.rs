@@ -5,6 +5,7 @@ use crate::error::StoreError;
 use crate::job::Numbered;
 use crate::tx::Tx;
 use bench::glue::Batch;
+use fact::Told;
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
@@ -143,7 +144,7 @@ impl Tx {
         let batch = self.batch(id).await?;
         let batch = batch.ok_or_else(|| StoreError::Missing { what: Noun::Batch, name: id.0.clone() })?;
         if let Some(why) = batch.taken_back {
-            return Err(StoreError::AlreadyTakenBack { why });
+            return Err(StoreError::AlreadyTakenBack { why: Told::verbatim(why) });
         }
         let note = query("INSERT INTO batch_taken_back (batch, why, said_by, said_at) VALUES ($1, $2, $3, $4)");
         let note = note.bind(id.0.clone()).bind(why.to_owned()).bind(by.to_owned()).bind(time_text(at));

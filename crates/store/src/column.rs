@@ -2,6 +2,7 @@
 
 pub(crate) use crate::engine::{Query, Row, query};
 use crate::error::StoreError;
+use fact::Told;
 use jiff::Timestamp;
 use jiff::civil::Date;
 use serde::Serialize;
@@ -38,6 +39,18 @@ where
     if &back == value { Ok(text) } else { Err(refused("it does not come back as it went in".into())) }
 }
 
+/// What a fact begins with in a column that holds what somebody wrote otherwise.
+const FACT: &str = "{\"code\":";
+
+/// A reason as text: what somebody wrote as it is, a fact of the program as its document. What somebody wrote that looks
+/// like one is kept as a document itself, so that it comes back as it was written.
+pub(crate) fn kept(what: &str, reason: &Told) -> Result<String, StoreError> {
+    match reason.written() {
+        Some(text) if !text.starts_with(FACT) => Ok(text.to_owned()),
+        _ => document(what, reason),
+    }
+}
+
 /// Reading a row's columns.
 pub(crate) trait Columns {
     fn text(&self, column: &'static str) -> Result<String, StoreError>;
@@ -67,6 +80,12 @@ pub(crate) trait Columns {
     fn maybe_body<T: DeserializeOwned>(&self, column: &'static str) -> Result<Option<T>, StoreError> {
         let text = self.maybe_text(column)?;
         text.map(|text| serde_json::from_str(&text).map_err(|e| damaged(column, e))).transpose()
+    }
+
+    /// A reason that [`kept`] wrote, or an earlier version as it was shown; none where it is empty.
+    fn maybe_told(&self, column: &'static str) -> Result<Option<Told>, StoreError> {
+        let text = self.maybe_text(column)?.filter(|text| !text.is_empty());
+        text.map(|text| if text.starts_with(FACT) { parsed(column, &text) } else { Ok(Told::verbatim(text)) }).transpose()
     }
 
     /// A member of a closed list, by its key.

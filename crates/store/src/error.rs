@@ -128,7 +128,7 @@ pub enum StoreError {
     /// A reading was taken back before.
     AlreadyTakenBack {
         /// The reason that was given then.
-        why: String,
+        why: Told,
     },
     /// A request came again under its old key with another content.
     KeyReused {

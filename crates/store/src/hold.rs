@@ -4,6 +4,7 @@ use crate::column::{Columns, query, time_text};
 use crate::error::StoreError;
 use crate::life::LifeNote;
 use crate::tx::Tx;
+use fact::Told;
 use jiff::Timestamp;
 use trade::error::Noun;
 use trade::id::{ClubId, JobId, PartId};
@@ -54,7 +55,7 @@ impl Tx {
              WHERE id = $4 AND count IS NULL AND state = 'free'",
         );
         let single = single.bind(job.0.clone()).bind(club.0.clone()).bind(time_text(now)).bind(part.0.clone());
-        let note = LifeNote { part, step: LifeStep::Held, job: Some(job), club: Some(club), figures: &[], reason: "" };
+        let note = LifeNote { part, step: LifeStep::Held, job: Some(job), club: Some(club), figures: &[], reason: None };
         if self.change(single).await? == 1 {
             return self.write_life(note, now).await;
         }
@@ -97,7 +98,7 @@ impl Tx {
         &mut self,
         part: &PartId,
         step: LifeStep,
-        reason: &str,
+        reason: Option<&Told>,
         now: Timestamp,
     ) -> Result<bool, StoreError> {
         let held = query("SELECT job, club FROM part WHERE id = $1 AND state = 'held' AND count IS NULL");
@@ -169,7 +170,7 @@ impl Tx {
         };
         for row in self.rows(query(lookup).bind(of.id())).await? {
             let (part, job, club) = (PartId(row.text("part")?), JobId(row.text("job")?), ClubId(row.text("club")?));
-            let note = LifeNote { part: &part, step, job: Some(&job), club: Some(&club), figures: &[], reason: "" };
+            let note = LifeNote { part: &part, step, job: Some(&job), club: Some(&club), figures: &[], reason: None };
             self.write_life(note, now).await?;
         }
         Ok(())

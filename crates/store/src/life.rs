@@ -1,8 +1,9 @@
 //! The lives of parts: appended to, never changed.
 
-use crate::column::{Columns, Query, document, query, time_text};
+use crate::column::{Columns, Query, document, kept, query, time_text};
 use crate::error::StoreError;
 use crate::tx::Tx;
+use fact::Told;
 use jiff::Timestamp;
 use sqlx::AssertSqlSafe;
 use std::collections::BTreeMap;
@@ -26,7 +27,7 @@ pub struct LifeNote<'a> {
     /// Figures before and after.
     pub figures: &'a [FigureChange],
     /// Why.
-    pub reason: &'a str,
+    pub reason: Option<&'a Told>,
 }
 
 impl Tx {
@@ -50,6 +51,7 @@ impl Tx {
     /// As [`Self::append_life`], for what is known to be there.
     pub(crate) async fn write_life(&mut self, note: LifeNote<'_>, now: Timestamp) -> Result<(), StoreError> {
         let figures = document("the figures of a part", &note.figures.to_vec())?;
+        let reason = note.reason.map(|reason| kept("the reason of a change", reason)).transpose()?.unwrap_or_default();
         let seq = self.next_life().await?;
         let insert = query(
             "INSERT INTO part_life (seq, part, step, job, club, figures, reason, done_by, happened_at)
@@ -62,7 +64,7 @@ impl Tx {
             .bind(note.job.map(|id| id.0.clone()))
             .bind(note.club.map(|id| id.0.clone()))
             .bind(figures)
-            .bind(note.reason.to_owned())
+            .bind(reason)
             .bind(self.by().to_owned())
             .bind(time_text(now));
         self.change(insert).await?;
@@ -121,7 +123,7 @@ impl Tx {
                     slot: row.maybe_whole("slot")?,
                     club: row.maybe_body::<SheetClub>("target_body")?.map(|target| target.number),
                     figures: row.body("figures")?,
-                    reason: row.text("reason")?,
+                    reason: row.maybe_told("reason")?,
                     by: row.text("done_by")?,
                     at: row.time("happened_at")?,
                 })

@@ -1,9 +1,10 @@
 //! Readings: appended, never changed. What is said of one later stands beside it.
 
-use crate::column::{Columns, Row, finite, query, time_text};
+use crate::column::{Columns, Row, finite, kept, query, time_text};
 use crate::error::{Saved, StoreError};
 use crate::tx::Tx;
 use bench::held::Forecasted;
+use fact::Told;
 use jiff::Timestamp;
 use trade::error::Noun;
 use trade::id::{ClubId, JobId, ReadingId};
@@ -151,14 +152,15 @@ impl Tx {
     ///
     /// # Errors
     /// [`StoreError::Missing`]; [`StoreError::AlreadyTakenBack`].
-    pub async fn take_back(&mut self, id: &ReadingId, why: &str, by: &str, at: Timestamp) -> Result<i64, StoreError> {
+    pub async fn take_back(&mut self, id: &ReadingId, why: &Told, by: &str, at: Timestamp) -> Result<i64, StoreError> {
         let reading = self.reading_or_missing(id).await?;
         if let Some(why) = reading.taken_back {
             return Err(StoreError::AlreadyTakenBack { why });
         }
         let club_version = self.touch_club(&reading.club, &reading.job, None).await?;
+        let why = kept("why a reading was taken back", why)?;
         let note = query("INSERT INTO reading_taken_back (reading, why, said_by, said_at) VALUES ($1, $2, $3, $4)");
-        let note = note.bind(id.0.clone()).bind(why.to_owned()).bind(by.to_owned()).bind(time_text(at));
+        let note = note.bind(id.0.clone()).bind(why).bind(by.to_owned()).bind(time_text(at));
         self.change(note).await?;
         Ok(club_version)
     }
@@ -290,7 +292,7 @@ fn reading_of(row: &Row) -> Result<Reading, StoreError> {
         at: row.time("read_at")?,
         by: row.text("read_by")?,
         replaces: row.maybe_text("replaces")?.map(ReadingId),
-        taken_back: row.maybe_text("taken_back")?,
+        taken_back: row.maybe_told("taken_back")?,
         insisted: row.flag("insisted")?,
         forecast: forecast_of(row)?,
     })

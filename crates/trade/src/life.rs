@@ -67,8 +67,8 @@ pub struct LifeEntry {
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub figures: Vec<FigureChange>,
     /// Why, or a remark.
-    #[serde(skip_serializing_if = "String::is_empty")]
-    pub reason: String,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub reason: Option<Told>,
     /// Who; empty where nobody said.
     pub by: String,
     /// When.
@@ -265,8 +265,8 @@ pub fn without_exchanges(life: Vec<LifeEntry>) -> Vec<LifeEntry> {
                 && (before.job, before.slot, before.at) == (entry.job, entry.slot, entry.at)
                 && entry.job.is_some()
                 && before.figures.is_empty()
-                && before.reason.is_empty()
-                && entry.reason.is_empty()
+                && before.reason.is_none()
+                && entry.reason.is_none()
         });
         if let_go {
             kept.pop();
@@ -307,7 +307,7 @@ mod tests {
             slot: Some(slot),
             club: Some("7".into()),
             figures: Vec::new(),
-            reason: String::new(),
+            reason: None,
             by: "Ada".into(),
             at: Timestamp::from_second(second).unwrap(),
         }

@@ -5,7 +5,7 @@ use crate::error::TradeError;
 use crate::error::within;
 use crate::id::{ClubId, JobId, ReadingId};
 use crate::kind::{Role, closed_list};
-use fact::Fact;
+use fact::{Fact, Told};
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
 use std::collections::HashSet;
@@ -198,9 +198,9 @@ pub struct Reading {
     /// The reading that this one replaces.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub replaces: Option<ReadingId>,
-    /// Why it was taken back, where it was: "that was wrong".
+    /// Why it was taken back, where it was.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub taken_back: Option<String>,
+    pub taken_back: Option<Told>,
     /// Whether the builder insisted on it though it was doubted.
     #[serde(default)]
     pub insisted: bool,

@@ -1,6 +1,6 @@
 //! What the reader's units change beside the figures: examples of entries, and what a bare figure means.
 
-use quantity::{Length, LengthUnit, Mass, MassUnit, Units, parse_length, parse_mass};
+use quantity::{Length, LengthUnit, Mass, MassUnit, parse_length, parse_mass};
 use trade::reading::Unit;
 use words::Words;
 
@@ -48,57 +48,10 @@ fn bare<E>(text: &str, one: impl Fn(&str) -> Result<f64, E>, other: impl Fn(&str
     matches!((one(text), other(text)), (Ok(a), Ok(b)) if (a - b).abs() > 1e-9)
 }
 
-/// Words that were made in grams and inches, in the person's units: `add 3 g to the tip` becomes
-/// `add 0.106 oz to the tip`. A figure is taken for one only where its unit follows as a word of its own.
-pub(crate) fn restated(w: &Words, words: &str) -> String {
-    let units = w.units;
-    if units == Units::default() {
-        return words.to_owned();
-    }
-    let mut out = String::with_capacity(words.len());
-    let mut rest = words;
-    while let Some((before, figure, sign, after)) = next_figure(rest) {
-        out.push_str(before);
-        match (figure.parse::<f64>(), sign) {
-            (Ok(g), "g") if units.mass != MassUnit::Gram => out.push_str(&w.mass(g)),
-            (Ok(inch), "in") if units.length != LengthUnit::Inch => {
-                out.push_str(&Length::from_inch(inch).print(units.length, 1));
-            }
-            _ => out.push_str(&rest[before.len()..rest.len() - after.len()]),
-        }
-        rest = after;
-    }
-    out + rest
-}
-
-/// The next `FIGURE g` or `FIGURE in`: what stands before, the figure, the sign, what follows.
-fn next_figure(text: &str) -> Option<(&str, &str, &str, &str)> {
-    let part_of_figure = |b: u8| b.is_ascii_digit() || b == b'.';
-    for (at, _) in text.match_indices(' ') {
-        let begin = text[..at].bytes().rposition(|b| !part_of_figure(b)).map_or(0, |i| i + 1);
-        let before_ok = text[..begin].chars().next_back().is_none_or(|c| !c.is_alphanumeric() && !"-/".contains(c));
-        let figure = &text[begin..at];
-        if !before_ok || !figure.bytes().next().is_some_and(|b| b.is_ascii_digit()) {
-            continue;
-        }
-        for sign in ["g", "in"] {
-            let Some(after) = text[at + 1..].strip_prefix(sign) else { continue };
-            // "2 in 10" and "4 in the tip" are no lengths: an inch stands at the end of its phrase.
-            let ends = match sign {
-                "g" => !after.starts_with(|c: char| c.is_alphanumeric() || c == '/'),
-                _ => after.is_empty() || after.starts_with(['.', ',', ';', ')', ':']),
-            };
-            if ends {
-                return Some((&text[..begin], figure, sign, after));
-            }
-        }
-    }
-    None
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
+    use quantity::Units;
 
     const METRIC: Units = Units { length: LengthUnit::Millimetre, mass: MassUnit::Gram };
     const OUNCES: Units = Units { length: LengthUnit::Inch, mass: MassUnit::Ounce };
@@ -120,16 +73,5 @@ mod tests {
         assert_eq!(length(OUNCES, "46"), "46 in");
         assert_eq!(length(OUNCES, "46 1/2"), "46 1/2");
         assert_eq!(length(OUNCES, "1168 mm"), "1168 mm");
-    }
-
-    #[test]
-    fn words_are_restated_and_what_is_no_figure_is_left_alone() {
-        let say = |units, text: &str| restated(&Words::english(units), text);
-        assert_eq!(say(OUNCES, "Put 2 g in the tip, 9 in 10 inside."), "Put 0.071 oz in the tip, 9 in 10 inside.");
-        assert_eq!(say(OUNCES, "Head H-12 g, 256.1 g."), "Head H-12 g, 9.034 oz.");
-        assert_eq!(say(METRIC, "its length of 37.25 in, 2 in a set"), "its length of 946.2 mm, 2 in a set");
-        assert_eq!(say(METRIC, "Put 2 g in the tip"), "Put 2 g in the tip");
-        assert_eq!(say(OUNCES, "80 g/m² of tape, 30 grips"), "80 g/m² of tape, 30 grips");
-        assert_eq!(say(Units::default(), "Put 2 g in"), "Put 2 g in");
     }
 }

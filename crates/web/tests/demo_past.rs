@@ -84,13 +84,13 @@ fn one_slip_was_found_and_mended(past: &[(Value, Value)]) {
     let mut told = Vec::new();
     for &at in &back {
         let slip = readings[at];
-        if text(slip, "taken_back").starts_with("read before another tip weight was put in") {
+        if text(&slip["taken_back"], "words").starts_with("read before another tip weight was put in") {
             continue;
         }
         let same = |r: &&&Value| (&slip["step"], &slip["what"]) == (&r["step"], &r["what"]);
         let again = readings[at + 1..].iter().find(same).unwrap_or_else(|| panic!("not read again: {slip}"));
-        assert!(!text(slip, "taken_back").trim().is_empty(), "{slip}");
-        if text(slip, "taken_back").contains("is not in the tip") {
+        assert!(!text(&slip["taken_back"], "words").trim().is_empty(), "{slip}");
+        if text(&slip["taken_back"], "words").contains("is not in the tip") {
             told.push((slip, *again));
         }
     }

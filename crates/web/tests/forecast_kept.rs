@@ -158,7 +158,7 @@ async fn a_reading_taken_back_leaves_no_trace_in_the_next_forecast() {
     let kept = recorded(&bench, 1).await;
     assert_eq!((kept.len(), &kept[0]["stands"], &kept[1]["stands"]), (2, &json!(false), &json!(true)));
     Forecast::of(&kept[0]["reading"]["forecast"]).near(before, "the one that was taken back");
-    assert_eq!(kept[0]["reading"]["taken_back"], "it was seated askew");
+    assert_eq!(kept[0]["reading"]["taken_back"]["words"], "it was seated askew");
 }
 
 /// The forecast of another club, read while a wrong reading stood, is what stood then. It is not changed when that one goes;

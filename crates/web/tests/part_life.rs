@@ -88,7 +88,7 @@ async fn a_part_in_a_plan_is_not_taken_away_in_silence() {
     assert_eq!((&life["part"]["state"], &life["job"]), (&json!("rejected"), &Value::Null));
     assert_eq!(steps(&life), ["came_in", "held", "freed", "scrapped"]);
     let entry = &life["life"][3];
-    assert_eq!((&entry["by"], &entry["reason"]), (&json!("Ada"), &json!("dented")));
+    assert_eq!((&entry["by"], &entry["reason"]["words"]), (&json!("Ada"), &json!("dented")));
     let view = bench.get("/jobs/1").await;
     assert_eq!(view["job"]["clubs"][3]["plan"], Value::Null);
     let readings = view["clubs"][3]["steps"].as_array().expect("steps");

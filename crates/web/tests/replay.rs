@@ -79,7 +79,7 @@ async fn two_figures_that_are_sent_again_are_both_in_the_answer_and_kept_once() 
     bench.made(&format!("/jobs/1/readings/{lie}/take-back"), json!({ "why": "read off the label", "by": "Ada" })).await;
     let (status, again) = bench.post("/jobs/1/readings", as_received("63.5", "K")).await;
     assert_eq!(status, StatusCode::OK, "{again}");
-    assert_eq!(again["readings"][1]["taken_back"], "read off the label");
+    assert_eq!(again["readings"][1]["taken_back"]["words"], "read off the label");
     assert_eq!(again["readings"][0], first["readings"][0]);
     assert_eq!(typed(&bench, 8).await.len(), 2);
 }

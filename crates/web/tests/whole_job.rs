@@ -136,7 +136,7 @@ async fn a_reading_taken_back_leaves_the_belief_as_if_it_had_never_been() {
     let readings = record["clubs"][3]["readings"].as_array().expect("readings").clone();
     assert_eq!(readings.len(), 1);
     assert_eq!(readings[0]["stands"], json!(false));
-    assert_eq!(readings[0]["reading"]["taken_back"], "that was wrong");
+    assert_eq!(readings[0]["reading"]["taken_back"]["words"], "that was wrong");
 }
 
 #[tokio::test]

@@ -8,9 +8,10 @@ use crate::look_up::LookUp;
 use crate::stock::mass_of;
 use crate::{App, AppError};
 use bench::remedy::Progress;
-use fact::{Refusal, Told};
+use fact::{Fact, Refusal, Told};
 use std::sync::Arc;
 use store::{LifeNote, PartFilter, Tx};
+use trade::because::{self, Because};
 use trade::error::Noun;
 use trade::error::within;
 use trade::event_kind::EventKind;
@@ -293,7 +294,7 @@ impl App {
         tx.release_club(&club.id, self.now()).await?;
         // Saved before its readings are taken back, which moves its version on.
         tx.save_club(&JobClub { plan: None, ..club.clone() }, &file.job.id).await?;
-        let reason = format!("read before the club lost its plan: {}", going.reason);
+        let reason = Because::PlanLost { reason: because::written(going.reason) }.told();
         for reading in standing(&file.readings) {
             let of_scale = matches!(reading.what, What::CheckWeight | What::ReferenceSwingWeight);
             if reading.club == club.id && !of_scale {
@@ -351,7 +352,7 @@ impl App {
             return Err(AppError::conflict(DeedFault::Box { code: part.code.clone() }));
         }
         let hands = self.hands_of(tx, &part).await?;
-        let reason = going.reason;
+        let reason = because::typed(going.reason);
         if let Some(hands) = hands.filter(|h| h.plans_with(&part)) {
             let progress = hands.progress()?;
             let fixed = if part.kind == PartKind::Grip { progress.gripped } else { progress.glued };
@@ -366,10 +367,10 @@ impl App {
                 return Err(AppError::conflict(DeedFault::CutAlready { code: part.code.clone(), club: hands.told() }));
             }
             need_lost(&part, &hands, going, Lost::AnotherPlan)?;
-            tx.free_part(&part.id, step, reason, self.now()).await?;
+            tx.free_part(&part.id, step, reason.as_ref(), self.now()).await?;
             self.lose_plan(tx, &hands, going).await?;
         } else {
-            tx.free_part(&part.id, step, reason, self.now()).await?;
+            tx.free_part(&part.id, step, reason.as_ref(), self.now()).await?;
         }
         part_of(tx, &part.code).await
     }
@@ -427,13 +428,14 @@ impl App {
         }
         after.check()?;
         tx.update_part(&after, self.now()).await?;
+        let reason = because::typed(&note.reason);
         let entry = LifeNote {
             part: &before.id,
             step,
             job: of.map(|(job, _)| job),
             club: of.map(|(_, club)| &club.id),
             figures: &differences(before, &after),
-            reason: note.reason.trim(),
+            reason: reason.as_ref(),
         };
         Ok(tx.append_life(entry, self.now()).await?)
     }

@@ -1,6 +1,7 @@
 //! The club itself and the ruler over it.
 
 use maud::{Markup, html};
+use quantity::{INCH_MM, LengthUnit};
 use words::{Words, text};
 
 use super::super::layout::{Scale, num, places};
@@ -110,29 +111,38 @@ pub(super) fn depth_in(shape: ClubShape) -> f64 {
     outline(shape).depth_in
 }
 
-/// Inches over the club, with the fulcrum's place in bold.
+/// Lengths over the club in the reader's unit, with the fulcrum's place in bold.
 pub(super) fn ruler(w: &Words, view: &BeamView, inches: &Scale, y: f64, paper: Paper) -> Markup {
-    let last = drawn_length_in(view) as u32;
+    // From one mark to the next: about an inch, in round figures of the unit.
+    let (step, step_in) = match w.units.length {
+        LengthUnit::Inch => (1, 1.0),
+        _ => (20, 20.0 / INCH_MM),
+    };
+    let last = (drawn_length_in(view) / step_in) as u32;
     let every = if paper.narrow { 10 } else { 5 };
     // A label too near the fulcrum's own gives way to it.
     let near_in = if paper.narrow { 34.0 } else { 62.0 } / inches.per_unit();
     html! {
         g.ruler {
-            @for inch in 0..=last {
-                @let x = num(inches.at(f64::from(inch)));
-                @let labelled = inch % every == 0;
-                @if labelled || !paper.narrow || inch % 5 == 0 {
+            @for mark in 0..=last {
+                @let place_in = f64::from(mark) * step_in;
+                @let x = num(inches.at(place_in));
+                @let labelled = mark % every == 0;
+                @if labelled || !paper.narrow || mark % 5 == 0 {
                     line x1=(x) x2=(x) y1=(num(y + 6.0)) y2=(num(y + if labelled { 14.0 } else { 10.0 })) {}
                 }
-                @if labelled && (f64::from(inch) - view.fulcrum_in).abs() > near_in {
-                    text x=(x) y=(num(y)) { (if inch == 0 { text!(w, "beam-ruler-zero", inch = inch) } else { inch.to_string() }) }
+                @if labelled && (place_in - view.fulcrum_in).abs() > near_in {
+                    text x=(x) y=(num(y)) {
+                        @let label = (mark * step).to_string();
+                        (if mark == 0 { text!(w, "beam-ruler-zero", place = label, unit = w.length_sign()) } else { label })
+                    }
                 }
             }
             @if view.fulcrum_in > 0.0 && view.fulcrum_in < drawn_length_in(view) {
                 @let x = num(inches.at(view.fulcrum_in));
                 line.strong x1=(x) x2=(x) y1=(num(y + 4.0)) y2=(num(y + 16.0)) {}
                 text.strong x=(x) y=(num(y)) {
-                    @let place = num(view.fulcrum_in);
+                    @let place = num(if step == 1 { view.fulcrum_in } else { (view.fulcrum_in * INCH_MM).round() });
                     (if paper.narrow { place } else { text!(w, "beam-ruler-fulcrum", place = place) })
                 }
             }

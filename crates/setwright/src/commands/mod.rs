@@ -76,7 +76,7 @@ fn block(work: impl Future<Output = Result<(), Failure>>) -> Result<(), Failure>
 }
 
 /// Who reads what the program prints: English, in inches and grams, on this machine's clock.
-fn reader() -> words::Words {
+pub(crate) fn reader() -> words::Words {
     words::Words::new(words::Language::english(), quantity::Units::default(), jiff::tz::TimeZone::system())
 }
 

@@ -74,7 +74,7 @@ fn life_text(w: &Words, life: &PartLife) -> String {
     );
     told.push('\n');
     for line in &life.life {
-        let reason = if line.entry.reason.is_empty() { String::new() } else { format!(" “{}”", line.entry.reason) };
+        let reason = line.entry.reason.as_ref().map(|reason| format!(" “{}”", w.told(reason))).unwrap_or_default();
         let by = if line.entry.by.is_empty() { String::new() } else { format!(", {}", line.entry.by) };
         told.push_str(&format!("  {}{by}: {}{reason}\n", w.moment(line.entry.at), w.sentence(&line.told)));
     }

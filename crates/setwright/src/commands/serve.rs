@@ -1,5 +1,6 @@
 //! Serving the bench.
 
+use super::reader;
 use crate::config::{Demo, Serve, Settings, Which, make_data_folder};
 use crate::failure::CommandFault;
 use crate::failure::Failure;
@@ -13,6 +14,7 @@ use tracing::level_filters::LevelFilter;
 use tracing_subscriber::filter::Targets;
 use tracing_subscriber::layer::SubscriberExt;
 use tracing_subscriber::util::SubscriberInitExt;
+use words::text;
 
 /// How long open requests may take to finish when the program is stopped; live event streams never end by themselves.
 const FINISH_WITHIN: Duration = Duration::from_secs(2);
@@ -156,10 +158,6 @@ async fn axum_serve(
         .map_err(|e| Failure::outside(CommandFault::ServingEnded { log: e.to_string() }))
 }
 
-/// Nobody should be in the network's reach without knowing it.
-const OPEN_TO_NETWORK: &str = "WARNING: everyone in this network can read and change this shop, players' names included. \
-                               There are no keys yet: use it only in a network where you trust everybody.";
-
 /// What is said when the bench is open: the words, and whether the shop was made or loaded now.
 struct Greeting {
     words: String,
@@ -169,33 +167,26 @@ struct Greeting {
 fn shop_greeting(settings: &Settings, address: SocketAddr, opened: Opened) -> Greeting {
     let database = app::shown_address(&settings.database);
     let fresh = opened == Opened::Made;
-    let made = if fresh { format!("A new shop was made at {database}\n") } else { String::new() };
-    Greeting { words: format!("{made}Setwright is at http://{address}, with {database}. Ctrl-C stops it."), fresh }
+    let (w, at) = (reader(), address.to_string());
+    let mut words = text!(w, "command-greeting", address = at, database = database);
+    if fresh {
+        words = format!("{}\n{words}", text!(w, "command-shop-made", place = database));
+    }
+    Greeting { words, fresh }
 }
 
 fn demo_greeting(settings: &Settings, address: SocketAddr, fresh: bool) -> Greeting {
     let database = app::shown_address(&settings.database);
-    let words = if fresh {
-        format!(
-            "The invented shop Quillmere Bench is loaded: stock weighed, one set at the bench, one to plan.\n\
-             Setwright is at http://{address}\n\n\
-             Try first: open http://{address}/bench/1/1?step=dry, type D9.7 for the 4 iron and press Enter.\n\
-             Then Glue, New batch. Ctrl-C stops it; what was entered stays. For other commands on this shop:\n\
-             --database {database}"
-        )
-    } else {
-        format!(
-            "The invented shop is as you left it; `setwright demo --reset` begins it again.\n\
-             Setwright is at http://{address}, with {database}. Ctrl-C stops it."
-        )
-    };
+    let (w, at) = (reader(), address.to_string());
+    let id = if fresh { "command-demo-greeting" } else { "command-demo-as-left" };
+    let words = w.text_with(id, &[("address", words::figure(&at)), ("database", words::figure(&database))]);
     Greeting { words, fresh }
 }
 
 fn greet(json: bool, settings: &Settings, listening: SocketAddr, greeting: &Greeting) {
     let open = !listening.ip().is_loopback();
     if open {
-        let _ = writeln!(std::io::stderr(), "{OPEN_TO_NETWORK}");
+        let _ = writeln!(std::io::stderr(), "{}", reader().text("command-open-to-network"));
     }
     let words = if json {
         serde_json::json!({

@@ -1,6 +1,7 @@
 //! Where the shop lies: one rule for every command. The command line first, then the environment, then the configuration
 //! file, then the folder where the platform keeps a program's data. Never the folder that a command happens to run in.
 
+use crate::commands::reader;
 use crate::failure::CommandFault;
 use crate::failure::Failure;
 use app::{App, SystemClock};
@@ -9,6 +10,7 @@ use etcetera::app_strategy::{AppStrategy, AppStrategyArgs, choose_native_strateg
 use serde::Deserialize;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
+use words::text;
 
 /// Where the database is, and whether to answer in JSON.
 #[derive(Debug, Args)]
@@ -80,7 +82,7 @@ impl Database {
         make_data_folder(&address)?;
         let app = App::open(&address, Arc::new(SystemClock)).await?;
         if app.is_new() {
-            eprintln!("A new shop was made at {}", app::shown_address(&address));
+            eprintln!("{}", text!(reader(), "command-shop-made", place = app::shown_address(&address)));
         }
         Ok(app)
     }

@@ -119,7 +119,7 @@ on_both! {
         tx.insert_batch(&right, None).await.expect("saved");
         tx.take_back_batch(&wrong.id, "the wrong clubs, Größe", "Wren", at(700)).await.expect("noted");
         let refused = tx.take_back_batch(&wrong.id, "again", "Jay", at(701)).await.expect_err("already");
-        assert!(matches!(&refused, StoreError::AlreadyTakenBack { why } if why == "the wrong clubs, Größe"), "{refused}");
+        assert!(matches!(&refused, StoreError::AlreadyTakenBack { why } if *why == fact::Told::verbatim("the wrong clubs, Größe")), "{refused}");
         assert!(refused.is_conflict(), "{refused}");
         assert!(tx.take_back_batch(&BatchId(new_id()), "?", "Jay", at(701)).await.expect_err("unknown").is_missing());
         tx.commit().await.expect("commit");

@@ -18,6 +18,7 @@ use sqlx::migrate::{Migration, MigrationType, Migrator};
 use sqlx::{AnyConnection, AssertSqlSafe, Connection, Row, SqlSafeStr};
 use std::collections::BTreeMap;
 use std::path::Path;
+use fact::Told;
 use store::{Event, FinishedClub, LearnedRow, LifeNote, OrderFilter, PartFilter, Store, StudyReading, StudyRow, Tx};
 use trade::id::{BatchId, EventId, ReadingId};
 use trade::job::Job;
@@ -189,7 +190,7 @@ async fn read(tx: &mut Tx, job: &Job) {
     }
     let again = Reading { replaces: Some(readings[0].id.clone()), ..reading(job, 0, What::SwingWeight, 41.9) };
     tx.append_reading(&again, None, None).await.expect("appended");
-    tx.take_back(&readings[1].id, "digits swapped", "Wren", at(700)).await.expect("noted");
+    tx.take_back(&readings[1].id, &Told::verbatim("digits swapped"), "Wren", at(700)).await.expect("noted");
     tx.insist(&readings[3].id, "read three times", "Jay", at(701)).await.expect("noted");
 }
 
@@ -245,7 +246,7 @@ async fn order(tx: &mut Tx, job: &Job, part: &Part) {
         job: None,
         club: None,
         figures: &figures,
-        reason: "damp",
+        reason: Some(&Told::verbatim("damp")),
     };
     tx.append_life(note, at(10)).await.expect("noted");
 }

@@ -132,7 +132,8 @@ on_both! {
         tx.hold(&one.id, &job.id, second, at(4)).await.expect("free");
         tx.use_club_parts(second, at(5)).await.expect("used");
         let figures = [FigureChange { field: "mass_g".into(), from: Some(261.3), to: Some(260.9) }];
-        let note = LifeNote { part: &one.id, step: LifeStep::Corrected, job: None, club: None, figures: &figures, reason: "tape was on" };
+        let reason = fact::Told::verbatim("tape was on");
+        let note = LifeNote { part: &one.id, step: LifeStep::Corrected, job: None, club: None, figures: &figures, reason: Some(&reason) };
         tx.append_life(note, at(6)).await.expect("appended");
         let unknown = PartId(new_id());
         assert!(tx.append_life(LifeNote { part: &unknown, ..note }, at(6)).await.expect_err("none").is_missing());
@@ -153,7 +154,7 @@ on_both! {
         ]);
         assert!(life.iter().all(|e| e.by == "Wren"));
         assert_eq!(life[5], LifeEntry { step: LifeStep::Corrected, job: None, slot: None, club: None,
-            figures: figures.to_vec(), reason: "tape was on".into(), by: "Wren".into(), at: at(6) });
+            figures: figures.to_vec(), reason: Some(reason.clone()), by: "Wren".into(), at: at(6) });
         assert!(life[0].figures.iter().any(|f| f.field == "mass_g" && f.to == Some(261.3)), "{:?}", life[0]);
         let life = tx.life(&ferrules.id).await.expect("read");
         let steps: Vec<LifeStep> = life.iter().map(|e| e.step).collect();

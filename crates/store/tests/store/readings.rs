@@ -1,12 +1,46 @@
 //! Readings: appended, said again, taken back, insisted on, never changed.
 
 use crate::samples::{add_job, at, new_id, reading, with_job};
+use fact::Told;
 use store::StoreError;
 use store::{Saved, Stored};
 use trade::id::{ClubId, ReadingId};
 use trade::reading::{Reading, What, standing};
 
+/// A reason as somebody typed it.
+fn typed(text: &str) -> Told {
+    Told::verbatim(text)
+}
+
 on_both! {
+    async fn a_reason_comes_back_as_it_was_given(db: &TestDb) {
+        let job = with_job(db).await;
+        let mut tx = db.write().await;
+        let fact = Told::new("because.other_part").with("kind", "tip weight").with("reason", "lighter");
+        let reasons = [fact, typed("digits swapped"), typed(r#"{"code":"because.wrong","figures":{}}"#), typed("{}")];
+        for reason in &reasons {
+            let wrong = reading(&job, 0, What::SwingWeight, 14.7);
+            tx.append_reading(&wrong, None, None).await.expect("appended");
+            tx.take_back(&wrong.id, reason, "Wren", at(700)).await.expect("noted");
+        }
+        let kept: Vec<Told> = tx.readings(&job.id).await.expect("read").into_iter().filter_map(|r| r.taken_back).collect();
+        assert_eq!(kept, reasons);
+        // An earlier version kept its own reasons as sentences; they are told as they are.
+        let before = reading(&job, 0, What::SwingWeight, 14.7);
+        tx.append_reading(&before, None, None).await.expect("appended");
+        tx.commit().await.expect("commit");
+        db.sql(&format!(
+            "INSERT INTO reading_taken_back (reading, why, said_by, said_at)
+             VALUES ('{}', 'read before another grip was put in', 'Wren', '2025-10-01T00:00:00.000000000Z')",
+            before.id.0
+        ))
+        .await
+        .expect("as an earlier version wrote it");
+        let read = db.read().await.readings(&job.id).await.expect("read");
+        let kept = read.into_iter().find(|r| r.id == before.id).expect("there").taken_back;
+        assert_eq!(kept, Some(typed("read before another grip was put in")));
+    }
+
     async fn readings_come_back_in_the_order_of_arrival(db: &TestDb) {
         let job = with_job(db).await;
         let mut tx = db.write().await;
@@ -79,11 +113,11 @@ on_both! {
         tx.append_reading(&wrong, None, None).await.expect("appended");
         let right = Reading { replaces: Some(wrong.id.clone()), ..reading(&job, 0, What::SwingWeight, 41.7) };
         tx.append_reading(&right, None, None).await.expect("appended");
-        assert_eq!(tx.take_back(&wrong.id, "digits swapped", "Wren", at(700)).await.expect("noted"), 3);
-        let refused = tx.take_back(&wrong.id, "again", "Jay", at(701)).await.expect_err("already");
-        assert!(matches!(&refused, StoreError::AlreadyTakenBack { why } if why == "digits swapped"), "{refused}");
-        assert!(tx.take_back(&ReadingId(new_id()), "?", "Jay", at(701)).await.expect_err("unknown").is_missing());
-        let marked = Reading { taken_back: Some("digits swapped".into()), ..wrong.clone() };
+        assert_eq!(tx.take_back(&wrong.id, &typed("digits swapped"), "Wren", at(700)).await.expect("noted"), 3);
+        let refused = tx.take_back(&wrong.id, &typed("again"), "Jay", at(701)).await.expect_err("already");
+        assert!(matches!(&refused, StoreError::AlreadyTakenBack { why } if *why == typed("digits swapped")), "{refused}");
+        assert!(tx.take_back(&ReadingId(new_id()), &typed("?"), "Jay", at(701)).await.expect_err("unknown").is_missing());
+        let marked = Reading { taken_back: Some(typed("digits swapped")), ..wrong.clone() };
         let all = tx.readings(&job.id).await.expect("read");
         assert_eq!(all, [marked.clone(), right.clone()]);
         assert_eq!(standing(&all), [&right]);
@@ -136,7 +170,7 @@ on_both! {
         let mut tx = db.write().await;
         let kept = reading(&job, 0, What::SwingWeight, 41.7);
         tx.append_reading(&kept, None, None).await.expect("appended");
-        tx.take_back(&kept.id, "scale not zeroed", "Wren", at(700)).await.expect("noted");
+        tx.take_back(&kept.id, &typed("scale not zeroed"), "Wren", at(700)).await.expect("noted");
         tx.insist(&kept.id, "it was", "Jay", at(701)).await.expect("noted");
         tx.append_event(&store::Event {
             id: "e1".into(),

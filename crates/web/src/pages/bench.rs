@@ -74,7 +74,7 @@ async fn index(State(app): State<App>, Reader(w): Reader) -> PageResult {
 }
 
 /// The first club that has something left to do.
-async fn first_club(State(app): State<App>, Reader(w): Reader, Path(job): Path<i64>) -> PageResult {
+async fn first_club(State(app): State<App>, Path(job): Path<i64>) -> PageResult {
     let file = app.job_file(job).await?;
     if file.job.state == JobState::Open {
         return Ok(go_to(&format!("/plan/{job}")).into_response());
@@ -108,7 +108,7 @@ async fn show(
         step: query.step,
         kept: query.kept.is_some(),
         scanned,
-        what_if: WhatIf::of(&w, &pairs),
+        what_if: WhatIf::of(&pairs),
         ..View::default()
     };
     bench_page(&w, &app, job, slot, view).await
@@ -235,7 +235,6 @@ struct TakeBackForm {
 
 async fn take_back(
     State(app): State<App>,
-    Reader(w): Reader,
     Who(by): Who,
     Path((job, slot)): Path<(i64, i64)>,
     Filled(form): Filled<TakeBackForm>,
@@ -402,6 +401,7 @@ async fn bench_page(w: &Words, app: &App, number: i64, slot: i64, view: View) ->
             crumb,
             notice: view.notice.clone(),
             at_bench: true,
+            terms: true,
             body,
             ..Framed::default()
         },

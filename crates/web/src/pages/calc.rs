@@ -44,7 +44,7 @@ async fn index(State(app): State<App>, Reader(w): Reader) -> PageResult {
         } }
     };
     let crumb = w.text("calc-index-crumb");
-    Ok(framed(&w, &app, Framed { title: &w.text("calc-index"), crumb, body, ..Framed::default() })
+    Ok(framed(&w, &app, Framed { title: &w.text("calc-index"), crumb, body, terms: true, ..Framed::default() })
         .await?
         .into_response())
 }
@@ -121,7 +121,7 @@ async fn topic_page(w: &Words, app: &App, name: &str, pairs: Vec<(String, String
     let page = framed(
         w,
         app,
-        Framed { title: &w.tell(&topic.title()), crumb: w.text("calc-crumb"), notice, body, ..Framed::default() },
+        Framed { title: &w.tell(&topic.title()), crumb: w.text("calc-crumb"), notice, body, terms: true, ..Framed::default() },
     )
     .await?;
     Ok((status, page).into_response())
@@ -141,7 +141,7 @@ fn recording_form(w: &Words) -> Markup {
 /// A recording sent as a file: what it says, without its thousands of samples in a form.
 async fn show_recording(State(app): State<App>, Reader(w): Reader, form: Multipart) -> PageResult {
     let topic = topics().iter().find(|t| t.name == "pluck");
-    let sent = match Entries::with_file(&w, form).await {
+    let sent = match Entries::with_file(form).await {
         Ok((_, Some(bytes))) => app.calculate_pluck(&bytes).await,
         Ok((_, None)) => Err(AppError::invalid(EdgeFault::NoFile)),
         Err(fault) => Err(AppError::invalid(fault)),
@@ -200,7 +200,9 @@ fn ask_field(w: &Words, ask: &Ask, form: &Entries) -> Markup {
     let label = capital(&w.tell(&ask.label));
     let key = ask.key.as_str();
     match &ask.way {
-        Way::Number(unit) => form.field(key, &label, Field { unit, inputmode: "decimal", ..Field::default() }),
+        Way::Number(_) => {
+            form.field(key, &label, Field { unit: ask.unit(w).unwrap_or_default(), inputmode: "decimal", ..Field::default() })
+        }
         Way::Count => form.field(key, &label, Field { inputmode: "numeric", ..Field::default() }),
         Way::YesNo => check(key, "1", &label, form.has(key, "1")),
         Way::Choice(list) => {
@@ -208,10 +210,10 @@ fn ask_field(w: &Words, ask: &Ask, form: &Entries) -> Markup {
             let choices: Vec<(&str, String)> = std::iter::once(("", w.text("calc-usual"))).chain(words).collect();
             form.select(key, &label, "", &choices)
         }
-        Way::Numbers(unit) => {
-            let hint = match *unit {
-                "" => w.text("calc-numbers-hint"),
-                unit => text!(w, "calc-numbers-unit-hint", unit = unit),
+        Way::Numbers(_) => {
+            let hint = match ask.unit(w) {
+                None => w.text("calc-numbers-hint"),
+                Some(unit) => text!(w, "calc-numbers-unit-hint", unit = unit),
             };
             form.area(key, &label, 3, Field { hint: &hint, ..Field::default() })
         }

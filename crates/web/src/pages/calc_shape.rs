@@ -53,6 +53,9 @@ fn meaning(key: &str) -> (&str, &'static str, bool) {
 pub(super) fn named(key: &str) -> (Told, &'static str) {
     let (stem, unit, sd) = meaning(key);
     let label = Told::of_list("CalcField", stem);
+    // A place that the name carries: `moment_12_in`.
+    let place_in = stem.strip_suffix("_in").and_then(|stem| stem.rsplit('_').next()?.parse::<f64>().ok());
+    let label = place_in.map_or(label.clone(), |place_in| label.with("place_mm", &(place_in * quantity::INCH_MM)));
     (if sd { Told::new("calc_form.sd").with("of", &label) } else { label }, unit)
 }
 

@@ -1,6 +1,7 @@
 //! What was typed into a form: read in the workshop's notation, kept as it was typed, each mistake beside its field.
 
 use super::beside;
+use super::measured::Measured;
 use crate::problem::EdgeFault;
 use app::AppError;
 use axum::extract::Multipart;
@@ -14,7 +15,7 @@ use maud::{Markup, html};
 use percent_encoding::{AsciiSet, CONTROLS, NON_ALPHANUMERIC, utf8_percent_encode};
 use quantity::{INCH_MM, LengthUnit, SwingWeight};
 use std::collections::BTreeMap;
-use words::Words;
+use words::{Words, text};
 
 /// The fields of a form as they were typed, and what was wrong with them.
 #[derive(Debug, Default, Clone)]
@@ -29,7 +30,7 @@ impl Entries {
     }
 
     /// A multipart form: its texts, and the bytes of the file under `file` where one was chosen.
-    pub async fn with_file(w: &Words, mut form: Multipart) -> Result<(Self, Option<Vec<u8>>), EdgeFault> {
+    pub async fn with_file(mut form: Multipart) -> Result<(Self, Option<Vec<u8>>), EdgeFault> {
         let (mut pairs, mut file) = (Vec::new(), None);
         let broken = |e: axum::extract::multipart::MultipartError| match e.status() {
             StatusCode::PAYLOAD_TOO_LARGE => {
@@ -105,12 +106,8 @@ impl Entries {
         let count = self.wrong.len();
         (count > 0).then(|| Notice {
             tone: Tone::Bad,
-            text: if count == 1 {
-                "One entry could not be used.".into()
-            } else {
-                format!("{count} entries could not be used.")
-            },
-            next: "Nothing was saved; what you typed is still here. Look for the red marks.".into(),
+            text: text!(w, "form-wrong", n = count),
+            next: w.text("form-wrong-next"),
         })
     }
 
@@ -145,9 +142,9 @@ impl Entries {
         self.read(w, name, |t| quantity::parse_length(t, w.units.length)).map(quantity::Length::mm)
     }
 
-    /// A small length, millimetres where no unit stands.
-    pub fn small_mm(&mut self, w: &Words, name: &str) -> Option<f64> {
-        self.read(w, name, |t| quantity::parse_length(t, LengthUnit::Millimetre)).map(quantity::Length::mm)
+    /// A mass or a length in the reader's unit where none stands, in the unit that its document keeps.
+    pub fn measured(&mut self, w: &Words, name: &str, unit: Measured) -> Option<f64> {
+        self.read(w, name, |t| unit.read(w, t))
     }
 
     /// A mass in workshop notation, in the person's unit where none stands.
@@ -241,7 +238,7 @@ pub(super) fn typed_length(w: &Words, mm: f64) -> String {
 }
 
 /// A swing weight as it is typed.
-pub(super) fn typed_swing_weight(w: &Words, points: f64) -> String {
+pub(super) fn typed_swing_weight(points: f64) -> String {
     let swing_weight = SwingWeight::from_points(points);
     // Two decimals where the sheet has them; most have none or one.
     let tenths = points * 10.0;
@@ -339,8 +336,8 @@ mod tests {
     fn lengths_come_back_as_they_are_typed() {
         assert_eq!(typed_length(&w(), 933.45), "36 3/4");
         assert_eq!(typed_length(&w(), 940.0), "940 mm");
-        assert_eq!(typed_swing_weight(&w(), 32.0), "D2");
-        assert_eq!(typed_swing_weight(&w(), 31.95), "D1.95");
+        assert_eq!(typed_swing_weight(32.0), "D2");
+        assert_eq!(typed_swing_weight(31.95), "D1.95");
         assert_eq!(plain(-0.00001), "0");
     }
 

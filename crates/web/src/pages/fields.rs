@@ -1,9 +1,9 @@
 //! The fields of a form that is made from a table: what is asked, under which name of the document, and how what was typed
 //! becomes the document again. The forms of models and of calculations are such tables.
 
-use super::entries::{Entries, capital, plain, plain_number, typed_length, typed_swing_weight};
+use super::entries::{Entries, capital, plain, plain_number, typed_swing_weight};
+use super::measured::Measured;
 use fact::{Fact, Refusal, Told};
-use quantity::LengthUnit;
 use serde_json::{Map, Number, Value};
 use trade::model::PartKind;
 use words::{Words, text};
@@ -12,11 +12,11 @@ use words::{Words, text};
 #[derive(Debug, Clone, PartialEq)]
 pub(super) enum Way {
     Text,
-    /// A number in a unit, by its sign.
+    /// A number in the unit of the document, by its sign. A mass or a length is typed in the reader's own unit.
     Number(&'static str),
     /// A whole number from 0.
     Count,
-    /// A length that people write in inches.
+    /// A length that may be written as a fraction, kept in millimetres.
     Length,
     /// A swing weight by its letter.
     SwingWeight,
@@ -25,7 +25,7 @@ pub(super) enum Way {
     Choice(Vec<(String, Told)>),
     /// The code of a model of this kind.
     Model(PartKind),
-    /// Numbers in a unit, one after the other.
+    /// Numbers in a unit, one after the other; a mass or a length in the reader's own.
     Numbers(&'static str),
     /// A list: one row a line under a header line.
     Rows(Vec<Ask>),
@@ -60,9 +60,39 @@ impl Ask {
     /// Its name as the heading of a column, with the unit in which it is typed.
     pub fn heading(&self, w: &Words) -> String {
         let label = w.tell(&self.label);
-        match self.way {
-            Way::Number(unit) if !unit.is_empty() => text!(w, "calc-form-with-unit", of = label, unit = unit),
-            _ => label,
+        self.unit(w).map_or(label.clone(), |unit| text!(w, "calc-form-with-unit", of = label, unit = unit))
+    }
+
+    /// The sign of the unit in which it is typed where no other is written; none where there is nothing to say.
+    pub fn unit(&self, w: &Words) -> Option<&'static str> {
+        self.way.unit(w).filter(|unit| !unit.is_empty())
+    }
+
+    /// The heading with the unit of the document, as a list may have been written for a reader of other units.
+    fn heading_of_document(&self, w: &Words) -> Option<String> {
+        let unit = self.way.measured()?.sign();
+        Some(text!(w, "calc-form-with-unit", of = w.tell(&self.label), unit = unit))
+    }
+}
+
+impl Way {
+    /// The sign of the unit in which a value is typed.
+    fn unit(&self, w: &Words) -> Option<&'static str> {
+        match self {
+            Self::Number(sign) | Self::Numbers(sign) => {
+                Some(Measured::of(sign).map_or(*sign, |measured| measured.reader_sign(w)))
+            }
+            Self::Length => Some(w.length_sign()),
+            _ => None,
+        }
+    }
+
+    /// The mass or length that it asks for.
+    fn measured(&self) -> Option<Measured> {
+        match self {
+            Self::Number(sign) => Measured::of(sign),
+            Self::Length => Some(Measured::Millimetre),
+            _ => None,
         }
     }
 }
@@ -95,9 +125,12 @@ pub(super) fn header(w: &Words, columns: &[Ask]) -> String {
 /// One value as it is typed.
 fn shown(w: &Words, value: &Value, way: &Way) -> String {
     match (value, way) {
-        (Value::Number(n), Way::Length) => typed_length(w, n.as_f64().unwrap_or(0.0)),
-        (Value::Number(n), Way::SwingWeight) => typed_swing_weight(w, n.as_f64().unwrap_or(0.0)),
-        (Value::Number(n), _) => plain(n.as_f64().unwrap_or(0.0)),
+        (Value::Number(n), Way::Length) => Measured::Millimetre.typed_fraction(w, n.as_f64().unwrap_or(0.0)),
+        (Value::Number(n), Way::SwingWeight) => typed_swing_weight(n.as_f64().unwrap_or(0.0)),
+        (Value::Number(n), way) => {
+            let value = n.as_f64().unwrap_or(0.0);
+            way.measured().map_or_else(|| plain(value), |measured| measured.typed(w, value))
+        }
         (Value::String(text), _) => text.clone(),
         (Value::Bool(true), _) => "1".to_owned(),
         (Value::Array(list), Way::Numbers(unit)) => {
@@ -135,14 +168,15 @@ fn read(w: &Words, typed: &str, way: &Way) -> Result<Option<Value>, String> {
             .ok_or_else(|| text!(w, "calc-form-no-number", typed = typed))
     };
     match way {
-        Way::Number(_) => plain_number(typed).map_err(|fault| told(w, &fault)).and_then(number),
+        Way::Number(sign) => match Measured::of(sign) {
+            Some(measured) => measured.read(w, typed).map_err(|fault| told(w, &fault)).and_then(number),
+            None => plain_number(typed).map_err(|fault| told(w, &fault)).and_then(number),
+        },
         Way::Count => typed
             .parse::<u32>()
             .map(|n| Some(Value::from(n)))
             .map_err(|_| text!(w, "calc-form-no-count", typed = typed)),
-        Way::Length => {
-            quantity::parse_length(typed, LengthUnit::Inch).map_err(|e| told(w, &e)).and_then(|l| number(l.mm()))
-        }
+        Way::Length => Measured::Millimetre.read(w, typed).map_err(|fault| told(w, &fault)).and_then(number),
         Way::SwingWeight => {
             quantity::parse_swing_weight(typed).map_err(|e| told(w, &e)).and_then(|b| number(b.points()))
         }
@@ -171,7 +205,12 @@ pub(super) fn rows(w: &Words, typed: &str, columns: &[Ask]) -> Result<Vec<Value>
     let cells = |line: &str| line.split(between).map(|c| c.trim().to_owned()).collect::<Vec<_>>();
     let known = |head: &str| {
         let is = |name: &str| name.eq_ignore_ascii_case(head);
-        columns.iter().find(|c| is(&c.heading(w)) || is(&w.tell(&c.label)) || is(&c.key))
+        let ours = columns.iter().find(|c| is(&c.heading(w)) || is(&w.tell(&c.label)) || is(&c.key));
+        let column = |ask, in_document| Column { ask, in_document };
+        // A key, and a heading with the document's unit, carry their unit with them.
+        let with_unit = |c: &&Ask| is(&c.key) || c.heading_of_document(w).is_some_and(|heading| is(&heading));
+        let theirs = columns.iter().find(with_unit).filter(|c| !is(&c.heading(w)));
+        theirs.map(|ask| column(ask, true)).or_else(|| ours.map(|ask| column(ask, false)))
     };
     let heads = cells(first)
         .iter()
@@ -179,21 +218,32 @@ pub(super) fn rows(w: &Words, typed: &str, columns: &[Ask]) -> Result<Vec<Value>
             known(head).ok_or_else(|| text!(w, "calc-form-unknown-column", columns = header(w, columns), typed = head))
         })
         .collect::<Result<Vec<_>, _>>()?;
-    if let Some(lacking) = columns.iter().find(|c| !c.optional && !heads.iter().any(|h| h.key == c.key)) {
+    if let Some(lacking) = columns.iter().find(|c| !c.optional && !heads.iter().any(|h| h.ask.key == c.key)) {
         return Err(text!(w, "calc-form-missing-column", column = w.tell(&lacking.label)));
     }
     lines.map(|(line, number)| row(w, &cells(line), &heads, number)).collect()
 }
 
-fn row(w: &Words, cells: &[String], heads: &[&Ask], line: i32) -> Result<Value, String> {
+/// A column of a list as it was written.
+struct Column<'a> {
+    ask: &'a Ask,
+    /// Whether its heading names the document's unit, so that its bare figures are in that.
+    in_document: bool,
+}
+
+fn row(w: &Words, cells: &[String], heads: &[Column<'_>], line: i32) -> Result<Value, String> {
     if cells.len() > heads.len() {
         return Err(text!(w, "calc-form-many-cells", line = line, cells = cells.len(), columns = heads.len()));
     }
     let mut object = Map::new();
     let cells = cells.iter().map(String::as_str).chain(std::iter::repeat(""));
-    for (cell, head) in cells.zip(heads) {
+    for (cell, Column { ask: head, in_document }) in cells.zip(heads) {
+        let own = match head.way.measured() {
+            Some(measured) if *in_document && plain_number(cell).is_ok() => format!("{cell} {}", measured.sign()),
+            _ => cell.to_owned(),
+        };
         let wrong = |e: String| text!(w, "calc-form-line", line = line, column = head.heading(w), wrong = e);
-        match read(w, cell, &head.way).map_err(wrong)? {
+        match read(w, &own, &head.way).map_err(wrong)? {
             Some(value) => put(&mut object, &head.key, value),
             None if head.optional => {}
             None => return Err(text!(w, "calc-form-missing-cell", line = line, column = w.tell(&head.label))),

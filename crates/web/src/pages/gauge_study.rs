@@ -266,7 +266,7 @@ fn figures_table(w: &Words, gauge: &Gauge, result: &StudyResult) -> Markup {
     words_cards(&w.text("study-caption"), columns, rows)
 }
 
-async fn take_noise(State(app): State<App>, Reader(w): Reader, Who(by): Who, Path(study): Path<String>) -> PageResult {
+async fn take_noise(State(app): State<App>, Who(by): Who, Path(study): Path<String>) -> PageResult {
     app.take_noise(&study, &by).await?;
     Ok(go_to(&format!("/scales/studies/{study}?taken=1")).into_response())
 }

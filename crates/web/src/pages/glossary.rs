@@ -7,7 +7,7 @@ use axum::Router;
 use axum::extract::State;
 use axum::response::IntoResponse;
 use axum::routing::get;
-use look::section;
+use look::{meaning_of_term, section};
 use maud::{Markup, html};
 use words::Words;
 
@@ -40,6 +40,31 @@ const TRADE: [&str; 23] = [
 /// What the program calls its own things.
 const PROGRAM: [&str; 8] = ["doubt", "forecast", "learned-value", "let-pass", "offer", "plan", "remedy", "trust"];
 
+/// The terms that lead here from the main pages, once a page, where they are first mentioned: those that a newcomer to
+/// the bench may not know. What a page is itself about, such as a plan, needs no link.
+pub(super) const EXPLAINED: [&str; 20] = [
+    "adapter",
+    "balance-point",
+    "balance-scale",
+    "blank",
+    "bore",
+    "cap",
+    "cpm",
+    "cure",
+    "ferrule",
+    "grip-wraps",
+    "lie",
+    "loft",
+    "reference-club",
+    "soft-side",
+    "swing-weight",
+    "tip-weight",
+    "check-weight",
+    "doubt",
+    "forecast",
+    "learned-value",
+];
+
 pub(super) fn router() -> Router<App> {
     Router::new().route("/glossary", get(show))
 }
@@ -62,7 +87,7 @@ fn terms(w: &Words, names: &[&str]) -> Markup {
         dl.glossary {
             @for (text, name) in &terms {
                 dt id=(name) { (text) }
-                dd { (w.text(&format!("term-{name}-about"))) }
+                dd { (meaning_of_term(w, name)) }
             }
         }
     }
@@ -70,7 +95,7 @@ fn terms(w: &Words, names: &[&str]) -> Markup {
 
 #[cfg(test)]
 mod tests {
-    use super::{PROGRAM, TRADE};
+    use super::{EXPLAINED, PROGRAM, TRADE};
     use std::collections::BTreeSet;
     use words::Language;
 
@@ -82,5 +107,6 @@ mod tests {
             .filter_map(|(id, _)| id.strip_prefix("term-")?.strip_suffix("-about"))
             .collect();
         assert_eq!(shown, texts);
+        assert!(EXPLAINED.iter().all(|name| shown.contains(name)));
     }
 }

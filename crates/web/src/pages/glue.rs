@@ -88,7 +88,7 @@ async fn index(State(app): State<App>, Reader(w): Reader, Asked(query): Asked<In
         (body)
     };
     let title = w.text("glue-title");
-    Ok(framed(&w, &app, Framed { title: &title, active: Nav::Glue, cups: Some(cups), body, ..Framed::default() })
+    Ok(framed(&w, &app, Framed { title: &title, active: Nav::Glue, cups: Some(cups), body, terms: true, ..Framed::default() })
         .await?
         .into_response())
 }
@@ -179,7 +179,6 @@ struct TakeBackForm {
 
 async fn take_back(
     State(app): State<App>,
-    Reader(w): Reader,
     Who(by): Who,
     Path(number): Path<i64>,
     Filled(form): Filled<TakeBackForm>,
@@ -368,7 +367,7 @@ async fn form_page(w: &Words, app: &App, job: i64, fields: &[(String, String)], 
     let crumb = text!(w, "glue-new-crumb", job = job, player = file.job.sheet.player);
     let title = w.text("glue-new");
     let page =
-        framed(w, app, Framed { title: &title, active: Nav::Glue, crumb, notice, body, ..Framed::default() }).await?;
+        framed(w, app, Framed { title: &title, active: Nav::Glue, crumb, notice, body, terms: true, ..Framed::default() }).await?;
     Ok((status, page).into_response())
 }
 

@@ -170,7 +170,7 @@ async fn grid_page(
                     p { strong { (w.text("grid-all-read")) } }
                 }
                 @if let Some(next) = step_after(&file, &step).filter(|_| other.is_none()) {
-                    div.actions { (link_button(&format!("/bench/{number}/grid/{}", next.key), &text!(w, "grid-next", next = next.label.to_lowercase()), ButtonKind::Primary, Some(Icon::Forward), "n")) }
+                    div.actions { (link_button(&format!("/bench/{number}/grid/{}", next.key), &text!(w, "grid-next", next = next.label), ButtonKind::Primary, Some(Icon::Forward), "n")) }
                 }
             }
             @if let Some(kept) = query.kept { (undo(w, &file, kept, &step, what)) }
@@ -188,9 +188,10 @@ async fn grid_page(
         Framed {
             title: &w.text("grid-title"),
             active: Nav::Bench,
-            crumb: text!(w, "grid-crumb", job = number, step = step.label.to_lowercase(), what = what),
+            crumb: text!(w, "grid-crumb", job = number, step = step.label, what = what),
             notice,
             at_bench: true,
+            terms: true,
             body,
             ..Framed::default()
         },
@@ -269,7 +270,7 @@ fn open_part(w: &Words, file: &JobFile, step: &Step, open: &[OpenClub]) -> Marku
     }
     let number = file.job.number;
     section(
-        &text!(w, "grid-open-before", step = step.label.to_lowercase()),
+        &text!(w, "grid-open-before", step = step.label),
         &html! {},
         &html! { ul.plain { @for club in open { li {
             (tag(Tone::Doubt, &w.text("grid-open"))) " "

@@ -130,7 +130,6 @@ pub(super) fn scan_form(w: &Words) -> Markup {
 
 async fn scan(
     State(app): State<App>,
-    Reader(w): Reader,
     Query(pairs): Query<Vec<(String, String)>>,
 ) -> Result<Redirect, PageError> {
     let asked = Entries::new(pairs);

@@ -53,7 +53,7 @@ async fn learned_page(w: &Words, app: &App, notice: Option<Notice>, status: Stat
     };
     let crumb = learned.at.map_or_else(String::new, |at| text!(w, "learned-changed", changed_at = at));
     let title = w.text("learned-title");
-    let view = Framed { title: &title, active: Nav::Elsewhere, crumb, notice, body, ..Framed::default() };
+    let view = Framed { title: &title, active: Nav::Elsewhere, crumb, notice, body, terms: true, ..Framed::default() };
     Ok((status, framed(w, app, view).await?).into_response())
 }
 

@@ -1,7 +1,5 @@
 //! The pages: server-made HTML with real forms, complete without script.
 
-#![expect(unused_variables, reason = "a function that shows fixed English takes the words that will replace it")]
-
 mod ask;
 mod bench;
 mod bench_scan;
@@ -19,6 +17,7 @@ mod glue;
 mod grid;
 pub(crate) mod labels;
 pub(crate) mod learned;
+mod measured;
 mod model_shape;
 mod models;
 mod needs;
@@ -50,8 +49,6 @@ use self::entries::go_to;
 use crate::asked::Path;
 use crate::cookies;
 use crate::problem::{EdgeFault, Problem};
-use crate::reader::Reader;
-use crate::units;
 use app::glue::Cup;
 use app::{App, AppError};
 use axum::Router;
@@ -99,7 +96,7 @@ pub(crate) fn router() -> Router<App> {
 }
 
 /// A scanned card leads to its club's next step.
-async fn card(State(app): State<App>, Reader(w): Reader, Path(code): Path<String>) -> Result<Redirect, PageError> {
+async fn card(State(app): State<App>, Path(code): Path<String>) -> Result<Redirect, PageError> {
     let (job, slot) = app.card(&code).await?;
     Ok(go_to(&format!("/bench/{job}/{slot}")))
 }
@@ -165,6 +162,8 @@ pub(crate) struct Framed<'a> {
     pub at_bench: bool,
     /// Cups mixed of late, the latest first, where the page has read them already.
     pub cups: Option<Vec<Cup>>,
+    /// Whether terms of the trade lead to the glossary where they are first mentioned.
+    pub terms: bool,
     pub body: Markup,
 }
 
@@ -177,6 +176,7 @@ impl Default for Framed<'_> {
             notice: None,
             at_bench: false,
             cups: None,
+            terms: false,
             body: html! {},
         }
     }
@@ -220,15 +220,11 @@ pub(crate) async fn framed(w: &Words, app: &App, view: Framed<'_>) -> Result<Mar
             crumb: view.crumb,
             clocks,
             now: Some(now.to_string()),
-            notice: view.notice.map(|n| Notice {
-                text: units::restated(w, &n.text),
-                next: units::restated(w, &n.next),
-                ..n
-            }),
+            notice: view.notice,
             at_bench: view.at_bench,
             footer,
             theme: None,
-            body: view.body,
+            body: if view.terms { look::with_terms(w, &view.body, &glossary::EXPLAINED) } else { view.body },
         },
     ))
 }

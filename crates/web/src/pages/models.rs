@@ -271,7 +271,9 @@ fn ask_field(w: &Words, ask: &Ask, form: &Entries, models: &[Model]) -> Markup {
     let hint = ask.hint.as_ref().map(|hint| w.tell(hint)).unwrap_or_default();
     let shape = Field { hint: &hint, required: !ask.optional, ..Field::default() };
     match &ask.way {
-        Way::Number(unit) => form.field(key, &label, Field { unit, inputmode: "decimal", ..shape }),
+        Way::Number(_) => {
+            form.field(key, &label, Field { unit: ask.unit(w).unwrap_or_default(), inputmode: "decimal", ..shape })
+        }
         Way::Count => form.field(key, &label, Field { inputmode: "numeric", ..shape }),
         Way::Length => form.field(key, &label, Field { unit: w.length_sign(), ..shape }),
         Way::YesNo => check(key, "1", &label, form.has(key, "1")),
@@ -291,18 +293,15 @@ fn ask_field(w: &Words, ask: &Ask, form: &Entries, models: &[Model]) -> Markup {
 
 fn rows_field(w: &Words, ask: &Ask, columns: &[Ask], form: &Entries) -> Markup {
     let lines = u32::try_from(form.raw(&ask.key).lines().count() + 1).unwrap_or(12).clamp(3, 16);
-    let lengths: Vec<String> = columns.iter().filter(|c| c.way == Way::Length).map(|c| w.tell(&c.label)).collect();
-    let hint = match (&ask.hint, lengths.is_empty()) {
-        (Some(hint), true) => text!(w, "model-form-rows-more-hint", more = hint),
-        (None, true) => w.text("model-form-rows-hint"),
-        (Some(hint), false) => text!(w, "model-form-rows-length-more-hint", lengths = w.list(&lengths), more = hint),
-        (None, false) => text!(w, "model-form-rows-length-hint", lengths = w.list(&lengths)),
+    let hint = match &ask.hint {
+        Some(hint) => text!(w, "model-form-rows-more-hint", more = hint),
+        None => w.text("model-form-rows-hint"),
     };
     let head = header(w, columns);
     form.area(&ask.key, &w.tell(&ask.label), lines, Field { hint: &hint, placeholder: &head, ..Field::default() })
 }
 
-async fn export(State(app): State<App>, Reader(w): Reader) -> PageResult {
+async fn export(State(app): State<App>) -> PageResult {
     let text = app.export_models().await?;
     let headers =
         [(http::CONTENT_TYPE, "application/json"), (http::CONTENT_DISPOSITION, "attachment; filename=\"models.json\"")];
@@ -345,7 +344,7 @@ async fn file_page(
 }
 
 async fn load_file(State(app): State<App>, Reader(w): Reader, form: Multipart) -> PageResult {
-    let (mut form, file) = match Entries::with_file(&w, form).await {
+    let (mut form, file) = match Entries::with_file(form).await {
         Ok(read) => read,
         Err(fault) => {
             let notice = notice_of(&w, &fault.into());

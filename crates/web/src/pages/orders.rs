@@ -504,7 +504,6 @@ async fn tell(
 
 async fn order_for_job(
     State(app): State<App>,
-    Reader(w): Reader,
     Who(by): Who,
     Path(job): Path<i64>,
     Form(fields): Form<Vec<(String, String)>>,

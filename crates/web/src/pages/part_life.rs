@@ -55,7 +55,7 @@ fn entries(w: &Words, life: &PartLife) -> Markup {
             @let bad = matches!(line.entry.step, LifeStep::Scrapped);
             li {
                 strong.bad[bad] { (w.sentence(&line.told)) }
-                @if !line.entry.reason.is_empty() { " “" (line.entry.reason) "”" }
+                @if let Some(reason) = &line.entry.reason { " “" (w.told(reason)) "”" }
                 span.small { (w.moment(line.entry.at)) @if !line.entry.by.is_empty() { ", " (line.entry.by) } }
             }
         } }

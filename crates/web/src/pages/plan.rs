@@ -166,7 +166,7 @@ async fn plan_page(w: &Words, app: &App, number: i64, keep: &str, error: Option<
     let crumb = text!(w, "plan-job-state", job = number, player = file.job.sheet.player, state = file.job.state);
     let title = w.text("plan-page");
     let page =
-        framed(w, app, Framed { title: &title, active: Nav::Plan, crumb, notice, body, ..Framed::default() }).await?;
+        framed(w, app, Framed { title: &title, active: Nav::Plan, crumb, notice, body, terms: true, ..Framed::default() }).await?;
     Ok((status, page).into_response())
 }
 
@@ -511,7 +511,7 @@ fn one_card(w: &Words, file: &JobFile, head: &str, club: &JobClub, plan: &ClubPl
         .iter()
         .map(|e| {
             let label = file.job.step(&e.step).map_or(e.step.as_str(), |s: &Step| s.label.as_str());
-            (label.to_lowercase(), reading(w, e))
+            (label.to_owned(), reading(w, e))
         })
         .collect();
     job_card(

@@ -74,7 +74,7 @@ async fn keep(Path(job): Path<i64>, Filled(form): Filled<KeepForm>) -> PageResul
 }
 
 /// The picks of a plan as a form carries them: one field a club, `SLOT=CODE CODE …`.
-fn picks(w: &Words, job: &Job, plan: &Plan, targets: Option<&[f64]>) -> Markup {
+fn picks(job: &Job, plan: &Plan, targets: Option<&[f64]>) -> Markup {
     html! { @for ((club, chosen), i) in job.clubs.iter().zip(&plan.clubs).zip(0..) { @if let Some(chosen) = chosen {
         @let codes: Vec<&str> = chosen.parts.iter().map(|p| p.code.as_str()).collect();
         (hidden("pick", &format!("{}={}", club.slot, codes.join("|"))))
@@ -196,7 +196,7 @@ fn one_option(w: &Words, job: &Job, option: &PlanOption, number: usize, keep: &s
                 p.small { (text!(w, "plan-option-targets", asked = asked)) }
             }
             form method="post" action={ "/plan/" (job.number) "/options" } {
-                (picks(w, job, &option.plan, targets)) (hidden("keep", keep))
+                (picks(job, &option.plan, targets)) (hidden("keep", keep))
                 @if inertia { (field(&Field { name: "reason", label: &w.text("plan-option-why"), required: true, ..Field::default() })) }
                 (button(&Button { label: &w.text("plan-hold"), kind: ButtonKind::Quiet, ..Button::default() }))
             }
@@ -340,7 +340,7 @@ async fn day_page(w: &Words, app: &App, error: Option<AppError>) -> PageResult {
                     @for missing in &job.plan.missing { div { (lacking_part(w, missing)) } }
                     @if job.plan.clubs.iter().any(Option::is_some) {
                         form method="post" action="/plan/day" {
-                            (hidden("job", &job.number.to_string())) (picks(w, &file.job, &job.plan, None))
+                            (hidden("job", &job.number.to_string())) (picks(&file.job, &job.plan, None))
                             @if job.plan.clubs.iter().flatten().any(|c| c.neighbour_blank.is_some()) {
                                 (field(&Field { name: "reason", label: &w.text("plan-neighbour-why"), required: true, ..Field::default() }))
                             }
@@ -386,7 +386,7 @@ async fn search_day(
     }
 }
 
-async fn stop_day(State(app): State<App>, Reader(w): Reader) -> Redirect {
+async fn stop_day(State(app): State<App>) -> Redirect {
     app.stop_day_search();
     go_to("/plan/day")
 }

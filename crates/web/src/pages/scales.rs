@@ -32,7 +32,7 @@ async fn show(State(app): State<App>, Reader(w): Reader, Query(pairs): Query<Vec
         .scales
         .iter()
         .find(|s| s.key == asked.text("scale"))
-        .map_or_else(|| typed(&w, &usual()), |scale| typed(&w, scale));
+        .map_or_else(|| typed(&usual()), |scale| typed(scale));
     page(&w, &app, &form, None, StatusCode::OK).await
 }
 
@@ -51,7 +51,7 @@ fn usual() -> Connection {
     }
 }
 
-fn typed(w: &Words, scale: &Connection) -> Entries {
+fn typed(scale: &Connection) -> Entries {
     let format = &scale.format;
     let pair = |name: &str, value: String| (name.to_owned(), value);
     Entries::new(vec![
@@ -218,7 +218,7 @@ struct Remove {
     key: String,
 }
 
-async fn remove(State(app): State<App>, Reader(w): Reader, Filled(form): Filled<Remove>) -> PageResult {
+async fn remove(State(app): State<App>, Filled(form): Filled<Remove>) -> PageResult {
     let mut shop = app.shop().await?;
     shop.scales.retain(|s| s.key != form.key);
     app.save_shop(&shop).await?;

@@ -1,5 +1,6 @@
 //! One club of a saved sheet, changed by hand before the sheet is approved.
 
+use super::measured::Measured;
 use super::entries::{Entries, go_to, group, in_address, plain, typed_length, typed_swing_weight};
 use super::sheets::club_title;
 use super::still_below;
@@ -50,11 +51,11 @@ fn typed(w: &Words, club: &SheetClub, version: i64) -> Entries {
     let pairs = [
         ("length", typed_length(w, club.length_mm)),
         ("length_to", club.length_to.key().to_owned()),
-        ("swing_weight", typed_swing_weight(w, club.swing_weight_points)),
+        ("swing_weight", typed_swing_weight(club.swing_weight_points)),
         ("loft", plain(club.loft_deg)),
         ("lie", plain(club.lie_deg)),
         ("cpm", club.cpm.map(plain).unwrap_or_default()),
-        ("total_mass", club.total_mass_g.map(|g| format!("{} g", plain(g))).unwrap_or_default()),
+        ("total_mass", club.total_mass_g.map(|mass_g| Measured::Gram.typed(w, mass_g)).unwrap_or_default()),
         ("wraps_base", club.wraps.base.to_string()),
         ("wraps_full", club.wraps.full.to_string()),
         ("wraps_lower", club.wraps.lower_hand.to_string()),
@@ -62,7 +63,7 @@ fn typed(w: &Words, club: &SheetClub, version: i64) -> Entries {
         ("shaft_graphics", key(club.shaft_graphics)),
         ("soft_side", club.soft_side.map_or("", SoftSide::key).to_owned()),
         ("tol_swing_weight", plain(t.swing_weight_points)),
-        ("tol_length", plain(t.length_mm)),
+        ("tol_length", Measured::Millimetre.typed(w, t.length_mm)),
         ("tol_loft", plain(t.loft_deg)),
         ("tol_lie", plain(t.lie_deg)),
         ("tol_cpm", plain(t.cpm)),
@@ -156,7 +157,7 @@ fn tolerance_fields(w: &Words, form: &Entries) -> Markup {
     };
     html! {
         (one("tol_swing_weight", "sheet-club-swing-weight-tolerance", &w.text("sheet-club-points")))
-        (one("tol_length", "sheet-club-length-tolerance", "mm"))
+        (one("tol_length", "sheet-club-length-tolerance", w.length_sign()))
         (one("tol_loft", "sheet-club-loft-tolerance", "°"))
         (one("tol_lie", "sheet-club-lie-tolerance", "°"))
         (one("tol_cpm", "sheet-club-frequency-tolerance", "cpm"))
@@ -223,7 +224,7 @@ fn read(w: &Words, form: &mut Entries, club: &SheetClub) -> Option<SheetClub> {
     let lie = form.angle_deg(w, "lie");
     let lie = form.needed("lie", lie, &w.text("sheet-club-lie-needed"));
     let cpm = form.cpm(w, "cpm");
-    let total_mass_g = form.mass_g(w, "total_mass");
+    let total_mass_g = form.measured(w, "total_mass", Measured::Gram);
     let mut layers = |name: &str| {
         let count = form.count(w, name).unwrap_or(0);
         u8::try_from(count).ok().filter(|n| *n <= 20).unwrap_or_else(|| {
@@ -233,7 +234,10 @@ fn read(w: &Words, form: &mut Entries, club: &SheetClub) -> Option<SheetClub> {
     };
     let wraps = Wraps { base: layers("wraps_base"), full: layers("wraps_full"), lower_hand: layers("wraps_lower") };
     let mut tolerance = |name: &str| {
-        let value = form.number(w, name);
+        let value = match name {
+            "tol_length" => form.measured(w, name, Measured::Millimetre),
+            _ => form.number(w, name),
+        };
         let value = form.needed(name, value, &w.text("sheet-club-tolerance-needed"));
         if value.is_some_and(|v| v <= 0.0) {
             form.refuse(name, w.text("sheet-club-tolerance-zero"));

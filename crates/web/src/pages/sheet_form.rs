@@ -5,6 +5,7 @@ use super::sheets::{expanded_table, findings};
 use super::{Framed, PageResult, failure, failure_status, framed};
 use super::{beside, within_its_entry};
 use crate::reader::Reader;
+use super::measured::Measured;
 use crate::units;
 use app::App;
 use app::sheet::ShortSheet;
@@ -199,7 +200,7 @@ fn reference(w: &Words, form: &mut Entries) -> Option<ReferenceClub> {
         clamp_mm: form.length_mm(w, "ref-clamp"),
         scale: form.text("ref-scale").to_owned(),
         grip_model: form.some("ref-grip"),
-        cap_mm: form.small_mm(w, "ref-cap"),
+        cap_mm: form.measured(w, "ref-cap", Measured::Millimetre),
         coupler_g: form.mass_g(w, "ref-coupler"),
         read_on: form.date(w, "ref-read_on"),
         number: number?,
@@ -339,7 +340,7 @@ fn reference_fields(w: &Words, form: &Entries, models: &[Model]) -> Markup {
             (form.field("ref-clamp", &w.text("sheet-form-reference-clamp"), Field { unit, hint: &clamp, ..Field::default() }))
             (form.field("ref-scale", &w.text("sheet-form-reference-scale"), Field { hint: &w.text("sheet-form-reference-scale-hint"), ..Field::default() }))
             (form.select("ref-grip", &w.text("sheet-form-reference-grip"), "", &grips))
-            (form.field("ref-cap", &w.text("sheet-form-reference-cap"), decimal("mm")))
+            (form.field("ref-cap", &w.text("sheet-form-reference-cap"), decimal(w.length_sign())))
             (form.field("ref-coupler", &w.text("sheet-form-reference-coupler"), decimal(w.mass_sign())))
             (form.field("ref-read_on", &w.text("sheet-form-reference-read-on"), Field { kind: "date", ..Field::default() }))
         }

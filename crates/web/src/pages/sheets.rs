@@ -156,7 +156,7 @@ async fn sheet_page(
     };
     let crumb = text!(w, "sheet-crumb", due_on = sheet.due, hand = sheet.hand, n = sheet.clubs.len());
     let page =
-        framed(w, app, Framed { title: &sheet.player, active: Nav::Sheets, crumb, notice, body, ..Framed::default() })
+        framed(w, app, Framed { title: &sheet.player, active: Nav::Sheets, crumb, notice, body, terms: true, ..Framed::default() })
             .await?;
     Ok((status, page).into_response())
 }
@@ -451,7 +451,7 @@ async fn approve(State(app): State<App>, Reader(w): Reader, Who(by): Who, Path(i
     }
 }
 
-async fn sheet_file(State(app): State<App>, Reader(w): Reader, Path(id): Path<String>) -> PageResult {
+async fn sheet_file(State(app): State<App>, Path(id): Path<String>) -> PageResult {
     let view = app.sheet(&id.as_str().into()).await?;
     let text = serde_json::to_string_pretty(&view.sheet)
         .map_err(|e| PageError(Problem::invalid(EdgeFault::Unwritable { log: e.to_string() })))?;
@@ -486,7 +486,7 @@ async fn file_page(w: &Words, app: &App, form: &Entries, notice: Option<Notice>,
 }
 
 async fn load_file(State(app): State<App>, Reader(w): Reader, form: Multipart) -> PageResult {
-    let (mut form, file) = match Entries::with_file(&w, form).await {
+    let (mut form, file) = match Entries::with_file(form).await {
         Ok(read) => read,
         Err(fault) => {
             let notice = Some(notice_of(&w, &fault.into()));

@@ -1,5 +1,6 @@
 //! The shop: what it says of itself once, its steps, and who is at this tablet.
 
+use super::measured::Measured;
 use super::beside_its_entry;
 use super::entries::{Entries, go_to, group, plain};
 use super::{Framed, PageResult, Who, failure, failure_status, framed};
@@ -45,7 +46,7 @@ async fn show(
         text: w.text("shop-kept"),
         next: w.text("shop-kept-next"),
     });
-    shop_page(&w, &app, &by, &typed(&w, &shop), &steps_typed(&w, &shop.steps), notice, StatusCode::OK).await
+    shop_page(&w, &app, &by, &typed(&w, &shop), &steps_typed(&shop.steps), notice, StatusCode::OK).await
 }
 
 fn typed(w: &Words, shop: &Shop) -> Entries {
@@ -54,7 +55,7 @@ fn typed(w: &Words, shop: &Shop) -> Entries {
         ("room_c".to_owned(), plain(shop.room_c)),
         ("adhesive".to_owned(), shop.adhesive.clone().unwrap_or_default()),
         ("tape".to_owned(), shop.tape.clone().unwrap_or_default()),
-        ("tip_weight_cap_g".to_owned(), plain(shop.tip_weight_cap_g)),
+        ("tip_weight_cap_g".to_owned(), Measured::Gram.typed(w, shop.tip_weight_cap_g)),
         ("bead_share_percent".to_owned(), plain(shop.bead_share_percent)),
     ];
     for (name, weight) in shop.plan_weights.named() {
@@ -62,10 +63,11 @@ fn typed(w: &Words, shop: &Shop) -> Entries {
     }
     for (which, scale) in [("balance_scale", &shop.balance_scale), ("mass_scale", &shop.mass_scale)] {
         pairs.push((format!("{which}.name"), scale.name.clone()));
-        pairs.push((format!("{which}.display_step"), plain(scale.display_step)));
-        pairs.push((format!("{which}.noise_sd"), plain(scale.noise_sd)));
-        pairs.push((format!("{which}.offset_sd"), plain(scale.offset_sd)));
-        pairs.push((format!("{which}.drift_sd_per_root_h"), plain(scale.drift_sd_per_root_h)));
+        let figure = |value| if which == "mass_scale" { Measured::Gram.typed(w, value) } else { plain(value) };
+        pairs.push((format!("{which}.display_step"), figure(scale.display_step)));
+        pairs.push((format!("{which}.noise_sd"), figure(scale.noise_sd)));
+        pairs.push((format!("{which}.offset_sd"), figure(scale.offset_sd)));
+        pairs.push((format!("{which}.drift_sd_per_root_h"), figure(scale.drift_sd_per_root_h)));
     }
     if let Some(check) = &shop.check_weight {
         pairs.push(("check_weight.name".to_owned(), check.name.clone()));
@@ -74,12 +76,12 @@ fn typed(w: &Words, shop: &Shop) -> Entries {
             SwingWeight::from_points(check.swing_weight_points).letter(2),
         ));
         pairs.push(("check_weight.sd_points".to_owned(), plain(check.sd_points)));
-        pairs.push(("check_weight.mass_g".to_owned(), plain(check.mass_g)));
+        pairs.push(("check_weight.mass_g".to_owned(), Measured::Gram.typed(w, check.mass_g)));
     }
     Entries::new(pairs)
 }
 
-fn steps_typed(w: &Words, steps: &[Step]) -> Entries {
+fn steps_typed(steps: &[Step]) -> Entries {
     let mut pairs = Vec::new();
     for (step, place) in steps.iter().zip(1..) {
         let mut put = |name: &str, value: &str| pairs.push((format!("{name}-{}", step.key), value.to_owned()));
@@ -104,10 +106,10 @@ async fn shop_page(
 ) -> PageResult {
     let shop = app.shop().await?;
     let models = app.models(None).await?;
-    let names = shop.steps.iter().map(|s| s.label.to_lowercase()).collect::<Vec<_>>().join(", ");
+    let names = shop.steps.iter().map(|s| s.label.as_str()).collect::<Vec<_>>().join(", ");
     let scales = [
         scale(w, form, "balance_scale", "shop-balance-scale", &w.text("unit-points")),
-        scale(w, form, "mass_scale", "shop-mass-scale", &w.text("unit-g")),
+        scale(w, form, "mass_scale", "shop-mass-scale", w.mass_sign()),
         check_weight(w, form),
     ];
     let body = html! {
@@ -151,18 +153,18 @@ fn figures(w: &Words, form: &Entries, models: &[Model]) -> Markup {
             .collect()
     };
     let decimal = |name: &str, label: &str, unit: &str, hint: &str| {
-        let (unit, hint) = (w.text(unit), w.text(hint));
-        let shape = Field { unit: &unit, hint: &hint, inputmode: "decimal", required: true, ..Field::default() };
+        let hint = w.text(hint);
+        let shape = Field { unit, hint: &hint, inputmode: "decimal", required: true, ..Field::default() };
         form.field(name, &w.text(label), shape)
     };
     let where_none = w.text("shop-where-none");
     html! {
         (form.field("name", &w.text("shop-name"), Field { required: true, ..Field::default() }))
-        (decimal("room_c", "shop-room", "shop-room-unit", "shop-room-hint"))
+        (decimal("room_c", "shop-room", &w.text("shop-room-unit"), "shop-room-hint"))
         (form.select("adhesive", &w.text("shop-adhesive"), &where_none, &list(PartKind::Adhesive)))
         (form.select("tape", &w.text("shop-tape"), &where_none, &list(PartKind::Tape)))
-        (decimal("tip_weight_cap_g", "shop-tip-cap", "unit-g", "shop-tip-cap-hint"))
-        (decimal("bead_share_percent", "shop-spacers", "shop-spacers-unit", "shop-spacers-hint"))
+        (decimal("tip_weight_cap_g", "shop-tip-cap", w.mass_sign(), "shop-tip-cap-hint"))
+        (decimal("bead_share_percent", "shop-spacers", &w.text("shop-spacers-unit"), "shop-spacers-hint"))
     }
 }
 
@@ -203,14 +205,14 @@ fn scale(w: &Words, form: &Entries, which: &str, title: &str, unit: &str) -> Mar
 fn check_weight(w: &Words, form: &Entries) -> Markup {
     let one =
         |name: &str, label: &str, shape: Field<'_>| form.field(&format!("check_weight.{name}"), &w.text(label), shape);
-    let (points, grams) = (w.text("unit-points"), w.text("unit-g"));
+    let points = w.text("unit-points");
     titled_card(
         &w.text("shop-check-weight"),
         &html! {
             (one("name", "shop-scale-name", Field { hint: &w.text("shop-check-name-hint"), ..Field::default() }))
             (one("swing_weight_points", "shop-check-value", Field { hint: &w.text("shop-check-value-hint"), ..Field::default() }))
             (one("sd_points", "shop-check-sd", Field { unit: &points, hint: &w.text("shop-check-sd-hint"), inputmode: "decimal", ..Field::default() }))
-            (one("mass_g", "shop-check-mass", Field { unit: &grams, inputmode: "decimal", ..Field::default() }))
+            (one("mass_g", "shop-check-mass", Field { unit: w.mass_sign(), inputmode: "decimal", ..Field::default() }))
         },
     )
 }
@@ -222,11 +224,17 @@ fn check_weight_typed(w: &Words, form: &mut Entries) -> Option<CheckWeight> {
     let swing_weight_points =
         form.needed("check_weight.swing_weight_points", swing_weight, &w.text("shop-needs-value"));
     let mut number = |field: &str| {
-        let value = form.number(w, field);
+        let value = figure(w, form, field);
         form.needed(field, value, &w.text("shop-needs-figure")).unwrap_or_default()
     };
     let (sd_points, mass_g) = (number("check_weight.sd_points"), number("check_weight.mass_g"));
     Some(CheckWeight { name, swing_weight_points: swing_weight_points.unwrap_or_default(), sd_points, mass_g })
+}
+
+/// A figure as entered: masses in the reader's unit where they have none of their own.
+fn figure(w: &Words, form: &mut Entries, name: &str) -> Option<f64> {
+    let mass = name == "tip_weight_cap_g" || name == "check_weight.mass_g" || name.starts_with("mass_scale.");
+    if mass { form.measured(w, name, Measured::Gram) } else { form.number(w, name) }
 }
 
 async fn change(
@@ -238,7 +246,7 @@ async fn change(
     let mut form = Entries::new(fields);
     let mut shop = app.shop().await?;
     let mut number = |name: &str| {
-        let value = form.number(&w, name);
+        let value = figure(&w, &mut form, name);
         form.needed(name, value, &w.text("shop-needs-figure")).unwrap_or_default()
     };
     shop.room_c = number("room_c");
@@ -285,7 +293,7 @@ async fn change(
         return Ok(go_to("/shop?kept=1").into_response());
     }
     let status = error.as_ref().map_or(StatusCode::UNPROCESSABLE_ENTITY, failure_status);
-    let steps = steps_typed(&w, &app.shop().await?.steps);
+    let steps = steps_typed(&app.shop().await?.steps);
     shop_page(&w, &app, &by, &form, &steps, error.as_ref().map(|one| failure(&w, one)), status).await
 }
 
@@ -444,7 +452,7 @@ fn units_choices(w: &Words, named: bool) -> Vec<Choice<'static>> {
     std::iter::once(as_before).chain(each).collect()
 }
 
-async fn who(State(app): State<App>, Reader(w): Reader, Form(fields): Form<Vec<(String, String)>>) -> PageResult {
+async fn who(State(app): State<App>, Form(fields): Form<Vec<(String, String)>>) -> PageResult {
     let form = Entries::new(fields);
     let name: String = form.text("who").chars().take(60).collect();
     let units = app.name_person(&name, form.some("units").map(|key| Units::from_key(&key))).await?;
@@ -464,7 +472,7 @@ mod tests {
     #[test]
     fn steps_follow_their_places_and_may_be_taken_away() {
         let now = trade::step::full_build();
-        let mut form = steps_typed(&w(), &now);
+        let mut form = steps_typed(&now);
         form.set("place-cpm", "0.5");
         form.set("drop-soft_side", "1");
         form.set("new-label", "Lead tape on");

@@ -24,7 +24,7 @@ const FIXED: [&str; 5] = ["kind", "model", "number", "lot", "place"];
 
 /// The file as it was carried from the step before, in letters within the form; so neither a restart nor another
 /// tablet can lose it. None where this is the first step.
-pub(super) fn carried(w: &Words, form: &Entries) -> Result<Option<Vec<u8>>, EdgeFault> {
+pub(super) fn carried(form: &Entries) -> Result<Option<Vec<u8>>, EdgeFault> {
     let letters = form.text("held");
     if letters.is_empty() {
         return Ok(None);
@@ -81,7 +81,7 @@ fn shown(w: &Words, name: &str) -> String {
 }
 
 /// What a column is taken for: as it was said, or as its heading says.
-fn meaning<'a>(w: &Words, mapping: &'a Mapping, heading: &str) -> Option<&'a str> {
+fn meaning<'a>(mapping: &'a Mapping, heading: &str) -> Option<&'a str> {
     mapping.columns.iter().find(|(_, h)| h.as_str() == heading).map(|(name, _)| name.as_str())
 }
 
@@ -129,7 +129,7 @@ pub(super) fn columns_form(w: &Words, looked: &Looked, form: &Entries, bytes: &[
 }
 
 fn column_row(w: &Words, looked: &Looked, mapping: &Mapping, at: usize, heading: &str) -> Markup {
-    let means = meaning(w, mapping, heading);
+    let means = meaning(mapping, heading);
     let in_heading = heading_of(heading).and_then(|(_, unit)| unit);
     let unit = means.and_then(|name| mapping.units.get(name)).cloned().or(in_heading).unwrap_or_default();
     let first: Vec<&str> =

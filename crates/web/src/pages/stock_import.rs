@@ -44,7 +44,7 @@ async fn form_page(w: &Words, app: &App, form: &Entries, notice: Option<Notice>,
         (section(&w.text("stock-list-form"), &html! {}, &html! {
             p { (text!(w, "stock-list-form-size", rows = format!("{} 000", ROWS_MAX / 1000), size_mb = app::stock::IMPORT_MAX_BYTES / 1024 / 1024)) }
             p { (rich!(w, "stock-list-form-names", |_, inner| html! { code { (inner) } }, names = COLUMNS.join(", "))) }
-            p { (w.text("stock-list-form-cells")) }
+            p.hint { (w.text("stock-list-form-cells")) }
             p { (rich!(w, "stock-list-form-models", |_, inner| html! { a href="/stock/models/file" { (inner) } })) }
         }))
     };
@@ -90,11 +90,11 @@ async fn not_whole(w: &Words, app: &App, refusal: &Refusal) -> PageResult {
 
 /// The second step: what the file would give. Sent again with other columns it looks again.
 pub(super) async fn look(State(app): State<App>, Reader(w): Reader, form: Multipart) -> PageResult {
-    let (mut form, file) = match Entries::with_file(&w, form).await {
+    let (mut form, file) = match Entries::with_file(form).await {
         Ok(read) => read,
         Err(fault) => return not_whole(&w, &app, &fault.into()).await,
     };
-    let bytes = match carried(&w, &form) {
+    let bytes = match carried(&form) {
         Ok(held) => file.or(held).unwrap_or_else(|| form.raw("text").as_bytes().to_vec()),
         Err(fault) => return not_whole(&w, &app, &fault.into()).await,
     };
@@ -206,11 +206,11 @@ fn doubt_part(w: &Words, warnings: &[RowWarning]) -> Markup {
 }
 
 pub(super) async fn keep(State(app): State<App>, Reader(w): Reader, form: Multipart) -> PageResult {
-    let form = match Entries::with_file(&w, form).await {
+    let form = match Entries::with_file(form).await {
         Ok((form, _)) => form,
         Err(fault) => return not_whole(&w, &app, &fault.into()).await,
     };
-    let bytes = match carried(&w, &form) {
+    let bytes = match carried(&form) {
         Ok(held) => held.unwrap_or_else(|| form.raw("text").as_bytes().to_vec()),
         Err(fault) => return not_whole(&w, &app, &fault.into()).await,
     };
@@ -268,7 +268,7 @@ pub(super) async fn keep(State(app): State<App>, Reader(w): Reader, form: Multip
 
 /// Gives the bad rows back as a file.
 pub(super) async fn mend(State(app): State<App>, Reader(w): Reader, form: Multipart) -> PageResult {
-    match Entries::with_file(&w, form).await {
+    match Entries::with_file(form).await {
         Ok((form, _)) => {
             let headers = [
                 (header::CONTENT_TYPE, "text/csv; charset=utf-8"),

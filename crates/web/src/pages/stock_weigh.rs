@@ -188,7 +188,7 @@ impl Shown<'_> {
     }
 
     /// What is said of the place when something is kept on this tablet until the network is back.
-    fn name(&self, w: &Words) -> String {
+    fn name(&self) -> String {
         format!("{} {}", self.model.name(), self.form.text("number")).trim().to_owned()
     }
 
@@ -208,7 +208,7 @@ impl Shown<'_> {
             ..Field::default()
         };
         html! {
-            form.card method="post" action="/stock/new" data-keep=(self.name(w)) data-queue data-weigh
+            form.card method="post" action="/stock/new" data-keep=(self.name()) data-queue data-weigh
                 data-weigh-angles[angles] data-weigh-sound[self.settings.sound] {
                 (hidden("model", self.model.code())) (hidden("number", form.text("number")))
                 (hidden("proposed", proposed)) (hidden("angles", form.text("angles")))
@@ -363,7 +363,6 @@ pub(super) async fn take_back(
 
 pub(super) async fn settings(
     State(app): State<App>,
-    Reader(w): Reader,
     Form(fields): Form<Vec<(String, String)>>,
 ) -> PageResult {
     let form = Entries::new(fields);

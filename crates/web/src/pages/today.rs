@@ -16,6 +16,7 @@ use axum::routing::{get, post};
 use desk::order::Waiting;
 use jiff::Timestamp;
 use jiff::civil::Date;
+use fact::Refusal;
 use look::{
     Action, Button, ButtonKind, Cell, Column, Field, Icon, Nav, Table, Tone, button, clock, empty_state, field, icon,
     link_button, rich, section, table, tag,
@@ -37,7 +38,6 @@ async fn today(State(app): State<App>, Reader(w): Reader) -> PageResult {
     let now = app.now();
     let batches = app.recent_batches(7).await?;
     let running: Vec<_> = batches.iter().filter(|b| b.full_cure_at > now).collect();
-    let date = w.day_of(now);
     let doubts: Vec<(i64, i64, &str)> =
         jobs.iter().flat_map(|j| j.doubted.iter().map(|c| (j.number, c.slot, c.number.as_str()))).collect();
     let guide = guide(&w, &app, &jobs).await?;
@@ -61,7 +61,7 @@ async fn today(State(app): State<App>, Reader(w): Reader) -> PageResult {
     let body = html! {
         (super::labels::scan_form(&w))
         div data-live="0" {
-            @if let Some(words) = &clock_state.words { (clock_part(&w, words)) }
+            @if let Some(doubt) = &clock_state.doubt { (clock_part(&w, &w.refusal(&Refusal::new(doubt)))) }
             @if let Some(steps) = &guide { (guide_part(&w, steps)) }
             @if !doubts.is_empty() {
                 (section(&w.text("today-look-again"), &html! {}, &html! {
@@ -133,7 +133,6 @@ struct ConfirmForm {
 
 async fn confirm_clock(
     State(app): State<App>,
-    Reader(w): Reader,
     Who(by): Who,
     Filled(form): Filled<ConfirmForm>,
 ) -> PageResult {
@@ -276,7 +275,7 @@ fn job_row(w: &Words, job: &JobSummary, now: Timestamp, waits: &[Waiting]) -> Ve
 fn step_words(w: &Words, step: &NextStep, now: Timestamp) -> Vec<String> {
     let curing: i64 = step.curing.iter().map(|c| c.clubs).sum();
     let able = step.clubs - curing;
-    let able = (able > 0).then(|| text!(w, "today-step-clubs", step = step.label.to_lowercase(), n = able));
+    let able = (able > 0).then(|| text!(w, "today-step-clubs", step = step.label, n = able));
     let cures = step.curing.iter().map(|c| cures_words(w, c, now));
     able.into_iter().chain(cures).collect()
 }

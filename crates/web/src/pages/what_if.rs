@@ -23,7 +23,7 @@ pub(super) struct WhatIf(Vec<(Role, f64)>);
 
 impl WhatIf {
     /// From the fields of an address; what cannot be the mass of a piece of a club is left out.
-    pub fn of(w: &Words, pairs: &[(String, String)]) -> Self {
+    pub fn of(pairs: &[(String, String)]) -> Self {
         let given = |field: &str| {
             let typed = pairs.iter().find(|(k, _)| k == field).and_then(|(_, v)| plain_number(v).ok());
             typed.filter(|g| (0.0..=PIECE_MAX_G).contains(g))

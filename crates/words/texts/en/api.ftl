@@ -84,7 +84,14 @@ entry-name-labelled = { $label }
 # Over a form whose entry was not kept.
 page-still-below = What you typed is still below.
 
-# What cannot be read of an entry of a form.
+# Over a form that could not be used.
+form-wrong =
+    { $n ->
+        [one] One entry could not be used.
+       *[other] { $n } entries could not be used.
+    }
+form-wrong-next = Nothing was saved; what you typed is still here. Look for the red marks.
+
 form-fault-number = “{ $text }” is not a number
     .next = Enter for example 12.5
 form-fault-count = “{ $text }” is not a count

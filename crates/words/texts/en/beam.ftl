@@ -52,7 +52,7 @@ beam-more = { $n } more
 beam-rung = { $piece } { $points }
 
 # The ruler over the club, in inches as the balance beam is.
-beam-ruler-zero = { $inch } in
+beam-ruler-zero = { $place } { $unit }
 beam-ruler-fulcrum = fulcrum { $place }
 
 # What hangs on the beam.

@@ -2,7 +2,7 @@
 
 # A field of a document; the name is that of the document without its unit.
 calc-field-a = one figure
-calc-field-above-18-in = above 18 in
+calc-field-above-18-in = above { $place_mm }
 calc-field-activation-energy = activation energy
 calc-field-add = add
 calc-field-adhesive-a-joint = adhesive a joint
@@ -27,8 +27,8 @@ calc-field-balance-point = balance point
 calc-field-batch = batch
 calc-field-bead-share = spacers, share of the whole mix
 calc-field-beads = spacers
-calc-field-below-46-in = below 46 in
-calc-field-below-48-in = below 48 in
+calc-field-below-46-in = below { $place_mm }
+calc-field-below-48-in = below { $place_mm }
 calc-field-below-cap = below cap
 calc-field-bend = bend
 calc-field-between-rows = between rows
@@ -151,7 +151,7 @@ calc-field-measured-from = places count from the
 calc-field-mirrored-after = mirrored after
 calc-field-mix = everything in the cup
 calc-field-moment = moment
-calc-field-moment-12-in = moment about 12 in
+calc-field-moment-12-in = moment about { $place_mm }
 calc-field-name = name
 calc-field-new-length = new length
 calc-field-noise = noise

@@ -210,3 +210,18 @@ command-ask-column-supply = theirs
 command-ask-column-inside = usable
 command-ask-column-any-shaft = any shaft
 command-ask-column-order = order for one
+
+# What is said when the bench is open.
+command-shop-made = A new shop was made at { $place }
+command-greeting = Setwright is at http://{ $address }, with { $database }. Ctrl-C stops it.
+command-demo-greeting =
+    The invented shop Quillmere Bench is loaded: stock weighed, one set at the bench, one to plan.
+    Setwright is at http://{ $address }
+
+    Try first: open http://{ $address }/bench/1/1?step=dry, type D9.7 for the 4 iron and press Enter.
+    Then Glue, New batch. Ctrl-C stops it; what was entered stays. For other commands on this shop:
+    --database { $database }
+command-demo-as-left =
+    The invented shop is as you left it; `setwright demo --reset` begins it again.
+    Setwright is at http://{ $address }, with { $database }. Ctrl-C stops it.
+command-open-to-network = WARNING: everyone in this network can read and change this shop, players' names included. There are no keys yet: use it only in a network where you trust everybody.

@@ -22,7 +22,7 @@ grid-done = Done
 grid-kept = { $club }: { $said }
 
 # What is open on the clubs before a step that cannot be undone.
-grid-open-before = Open before { $step }
+grid-open-before = Open before “{ $step }”
 grid-open = open
 
 # The last reading.
