@@ -107,7 +107,7 @@ impl Measured {
             None => (1.0, text),
         };
         if !figure.starts_with(|c: char| c.is_ascii_digit() || c == '.' || c == ',') {
-            return Err(Unread::Number(FormFault::NotANumber { text: text.to_owned() }));
+            return Err(Unread::Number(FormFault::Number { text: text.to_owned() }));
         }
         let value = match self {
             Self::Gram => parse_mass(figure, w.units.mass).map(Mass::g),
