@@ -136,7 +136,7 @@ async fn what_is_kept_is_what_the_database_holds() {
     other.made(&path, json!({ "reason": "the wrong club", "by": "Bo" })).await;
     let (kept, loaded) = (bench.app.job_file(1).await.expect("job 1"), other.app.job_file(1).await.expect("job 1"));
     assert_eq!(format!("{:?}", **kept), format!("{:?}", **loaded));
-    assert!(kept.readings.iter().any(|r| r.taken_back.as_deref() == Some("the wrong club")));
+    assert!(kept.readings.iter().any(|r| r.taken_back == Some(fact::Told::verbatim("the wrong club"))));
 }
 
 #[tokio::test]
