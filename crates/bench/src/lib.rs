@@ -17,6 +17,7 @@ pub mod meaning;
 pub mod offer;
 pub mod open_point;
 pub mod record;
+mod reference;
 pub mod remedy;
 pub mod scale_watch;
 pub mod scan;

@@ -202,6 +202,8 @@ fn reference(w: &Words, form: &mut Entries) -> Option<ReferenceClub> {
         cap_mm: form.small_mm(w, "ref-cap"),
         coupler_g: form.mass_g(w, "ref-coupler"),
         read_on: form.date(w, "ref-read_on"),
+        swing_weight_sd_points: None,
+        also_read: Vec::new(),
         number: number?,
     })
 }
