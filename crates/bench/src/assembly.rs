@@ -5,7 +5,12 @@
 //! Scatter figures are priors of a new shop: wide, from the trade's common practice (no source) unless a line says
 //! otherwise; the shop's own readings narrow them.
 
-use crate::learned::{Habit, Learned, ScatterKey, Scattered, ValueKey};
+mod reference;
+mod told;
+
+use crate::learned::{
+    CAP_SD_MM, GRIP_CENTRE_SD_MM, Habit, Learned, ScatterKey, Scattered, TAPE_SHARE_SD, ValueKey, ferrule_key,
+};
 use crate::reference::{REFERENCE, REFERENCE_SD_POINTS};
 use crate::scale_watch::ScaleWatch;
 use crate::solvent::SOLVENT_G;
@@ -28,16 +33,10 @@ use trade::wrap::tape_on;
 
 /// Scatter of one joint's adhesive about the shop's mean, g.
 const JOINT_PIECE_SD_G: f64 = 0.25;
-/// What a shop does not know of a model's grip centre, mm, and the scatter of single grips.
-const GRIP_CENTRE_SD_MM: (f64, f64) = (4.0, 0.7);
-/// What a shop does not know of a model's cap thickness, mm, and the scatter of single grips.
-const CAP_SD_MM: (f64, f64) = (0.3, 0.1);
 /// What a shop does not know of a shaft model's balance point, mm, and the scatter of single shafts.
 const SHAFT_CENTRE_SD_MM: (f64, f64) = (3.0, 2.0);
 /// Share of what is cut off a shaft by which its model's mass line is not known (a judgement, no source).
 const SHAFT_CUT_SHARE_SD: f64 = 0.07;
-/// Share of a tape's stated mass per area that a shop does not know, and what a job's own hand adds to it.
-const TAPE_SHARE_SD: (f64, f64) = (0.2, 0.03);
 /// Scatter of the tape of one club about the job's mean, g for one layer.
 const TAPE_PIECE_SD_G: f64 = 0.08;
 /// What one job's mix and hand add to every joint's adhesive, g.
@@ -110,6 +109,11 @@ impl Assembly<'_> {
             planned.iter().map(|(club, plan)| self.club(club, plan, &mut shared)).collect::<Result<Vec<_>, _>>()?;
         if self.reference_points().is_some() {
             shared.key(REFERENCE.into(), REFERENCE_SD_POINTS);
+        }
+        for (_, tied) in self.told() {
+            for (key, _, sd) in tied.shares {
+                shared.key(key, sd);
+            }
         }
         if let Some(check) = &self.shop.check_weight {
             shared.key(CHECK_WEIGHT.into(), check.sd_points);
@@ -220,12 +224,15 @@ impl Assembly<'_> {
             let arm = Prior::new(inch(places.ferrule_mm(ferrule.length_mm)), inch(FERRULE_PLACE_SD_MM));
             // The whole ferrule is known; only how turning splits it is not: one deviation, with both signs.
             let turned = shared.key(format!("turned:{}", club.id), TURNINGS_G.1);
-            let whole = mass_of(plan, PartKind::Ferrule, FERRULE_MASS_SD_G);
+            let mut whole = mass_of(plan, PartKind::Ferrule, FERRULE_MASS_SD_G);
+            if !part.weighed && self.ferrule_is_told(&part.model) {
+                whole = whole.with_shared(ferrule_key(&part.model));
+            }
             made = made
                 .with_piece(
                     Piece::new(
                         Role::Ferrule,
-                        Prior::new(turned_g(whole.mean), whole.piece_sd).with_shared_gain(turned.clone(), -1.0),
+                        Prior { mean: turned_g(whole.mean), ..whole }.with_shared_gain(turned.clone(), -1.0),
                         arm.clone(),
                     )
                     .moving_with_length(),

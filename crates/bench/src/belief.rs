@@ -119,17 +119,18 @@ impl Assembly<'_> {
         let clock = self.clock(readings);
         let checks = self.watch.checks.iter().filter_map(|check| self.check_observation(check, &clock));
         let read = standing(readings).into_iter().filter_map(|r| self.observation(r, &clock));
-        read.chain(checks).chain(self.known_besides(&clock)).collect()
+        read.chain(checks).chain(self.known_besides(&standing(readings), &clock)).collect()
     }
 
-    /// What is known before anything is read at the bench: what the sheet says of the reference club.
+    /// What is known before anything is read at the bench: what the sheet says of the reference club, and what builders said of
+    /// their shop.
     #[must_use]
     pub fn known_before(&self) -> Vec<Observation> {
-        self.known_besides(&Clock::of(std::iter::empty()))
+        self.known_besides(&[], &Clock::of(std::iter::empty()))
     }
 
-    fn known_besides(&self, clock: &Clock) -> Vec<Observation> {
-        self.reference_observations(clock)
+    fn known_besides(&self, read: &[&Reading], clock: &Clock) -> Vec<Observation> {
+        self.reference_observations(|at| clock.hours(at)).into_iter().chain(self.told_observations(read)).collect()
     }
 
     /// The hours of work of a job: its readings, and the checks of its scales on those days.
@@ -290,6 +291,10 @@ impl Believed<'_> {
         standing(self.readings)
     }
 
+    pub(crate) const fn readings(&self) -> &[Reading] {
+        self.readings
+    }
+
     pub(crate) const fn belief(&self) -> &estimation::Belief {
         &self.doubt.belief
     }
@@ -406,7 +411,7 @@ impl Clock {
         Self { quarters }
     }
 
-    pub(crate) fn hours(&self, at: Timestamp) -> f64 {
+    fn hours(&self, at: Timestamp) -> f64 {
         let at = quarter(at);
         self.quarters.iter().rev().find(|(q, _)| *q <= at).map_or(0.0, |(_, hours)| *hours)
     }

@@ -211,6 +211,7 @@ mod worked {
                 scatter("solvent.piece", 1e-6, 0.5),
                 scatter(&format!("today:{key}"), today, OFFSET * (1.0 - new_shop.powi(2) / OFFSET.powi(2)).sqrt()),
             ],
+            ..Learned::default()
         };
         let scale = |name: &str| if name == BAY { BAY.to_owned() } else { key.clone() };
         let row = |(name, day, points): &(&str, i8, f64)| serde_json::json!({ "swing_weight_points": points, "scale": scale(name), "read_on": date(2026, 2, *day) });

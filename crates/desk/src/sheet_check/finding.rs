@@ -120,6 +120,18 @@ fact::facts! {
             /// That day.
             read_on: Date,
         },
+        /// It was read on the shop's own scale, but not today.
+        OtherDay {
+            /// That day.
+            read_on: Date,
+        },
+        /// Two of its readings are further apart than scales are.
+        ReadingsApart {
+            /// The one from which the targets come, points since A0.
+            first_points: f64,
+            /// The other, points since A0.
+            other_points: f64,
+        },
         /// Its grip model is not known.
         UnknownGrip {
             /// Code of the model.
@@ -461,6 +473,8 @@ fact::facts! {
         GiveClamp,
         /// Correct the date.
         CorrectDate,
+        /// Read the reference club again on the day of the bench.
+        ReadOnTheDay,
         /// Add the grip model, or give its cap.
         AddGripModel,
         /// The built head carries the coupler's mass.
