@@ -7,6 +7,8 @@
 
 use jiff::Timestamp;
 use jiff::civil::Date;
+use trade::scale::Scale;
+use trade::sheet::{ReferenceClub, ReferenceReading};
 
 /// Name of the shared deviation of the reference club's true swing weight from the figure that the targets come from, points.
 pub(crate) const REFERENCE: &str = "reference";
@@ -38,6 +40,40 @@ fact::facts! {
         },
         /// Its true swing weight is known.
         Known,
+    }
+}
+
+impl ReferenceRead {
+    /// Of the readings on a sheet, of how many more at the bench (`at_bench`), and of which days are the bench's; none where
+    /// the sheet has no figure of the club.
+    #[must_use]
+    pub fn of(
+        club: &ReferenceClub,
+        balance: &Scale,
+        is_bench_day: impl Fn(Date) -> bool,
+        at_bench: usize,
+    ) -> Option<Self> {
+        club.swing_weight_points?;
+        let shown = club.shown();
+        let own = |read: &ReferenceReading| balance.is_named(&read.scale);
+        let here = shown.iter().filter(|read| own(read) && read.read_on.is_some_and(&is_bench_day)).count() + at_bench;
+        if here > 0 {
+            return Some(Self::Here { n: i64::try_from(here).unwrap_or(i64::MAX) });
+        }
+        let last = shown.iter().max_by_key(|read| (own(read), read.read_on));
+        Some(match last {
+            Some(read) if own(read) => Self::OtherDay { read_on: read.read_on },
+            Some(read) if club.swing_weight_sd_points.is_none() => {
+                Self::OtherScale { scale: read.scale.trim().to_owned(), read_on: read.read_on }
+            }
+            _ => Self::Known,
+        })
+    }
+
+    /// Whether a reading on the bench's scale, on its day, would be the first.
+    #[must_use]
+    pub const fn is_elsewhere(&self) -> bool {
+        matches!(self, Self::OtherDay { .. } | Self::OtherScale { .. })
     }
 }
 

@@ -46,21 +46,9 @@ impl Assembly<'_> {
     #[must_use]
     pub fn reference_read(&self, believed: &[&Reading]) -> Option<ReferenceRead> {
         let (club, _) = self.reference()?;
-        let shown = self.reference_readings();
         let at_bench = believed.iter().filter(|r| r.what == What::ReferenceSwingWeight).count();
-        let here = at_bench + shown.iter().filter(|(_, day)| day.bench_at.is_some()).count();
-        if here > 0 {
-            return Some(ReferenceRead::Here { n: i64::try_from(here).unwrap_or(i64::MAX) });
-        }
-        let own = |day: &ScaleDay| day.scale == self.shop.balance_scale.key;
-        let last = shown.iter().max_by_key(|(read, day)| (own(day), read.read_on));
-        Some(match last {
-            Some((read, day)) if own(day) => ReferenceRead::OtherDay { read_on: read.read_on },
-            Some((read, _)) if club.swing_weight_sd_points.is_none() => {
-                ReferenceRead::OtherScale { scale: read.scale.trim().to_owned(), read_on: read.read_on }
-            }
-            _ => ReferenceRead::Known,
-        })
+        let is_bench_day = |day| self.watch.bench_day(day).is_some();
+        ReferenceRead::of(club, &self.shop.balance_scale, is_bench_day, at_bench)
     }
 
     /// A scale that a sheet names, on a day. A reading that names no scale was read on the shop's own; one that names no day

@@ -120,11 +120,6 @@ fact::facts! {
             /// That day.
             read_on: Date,
         },
-        /// It was read on the shop's own scale, but not today.
-        OtherDay {
-            /// That day.
-            read_on: Date,
-        },
         /// Two of its readings are further apart than scales are.
         ReadingsApart {
             /// The one from which the targets come, points since A0.
@@ -473,8 +468,6 @@ fact::facts! {
         GiveClamp,
         /// Correct the date.
         CorrectDate,
-        /// Read the reference club again on the day of the bench.
-        ReadOnTheDay,
         /// Add the grip model, or give its cap.
         AddGripModel,
         /// The built head carries the coupler's mass.

@@ -77,9 +77,6 @@ pub(super) fn check(
             push(Severity::Warn, &format!("also_read[{i}].swing_weight_points"), fact, SheetNext::CorrectReading);
         }
     }
-    if let Some(read_on) = last_on_own_scale(r, shop).filter(|day| *day < today) {
-        push(Severity::Note, "read_on", ReferenceFinding::OtherDay { read_on }, SheetNext::ReadOnTheDay);
-    }
     if let Some(code) = r.grip_model.clone().filter(|code| library.grip(code).is_err()) {
         push(Severity::Warn, "grip_model", ReferenceFinding::UnknownGrip { code }, SheetNext::AddGripModel);
     }
@@ -99,12 +96,6 @@ pub(super) fn check(
         found.extend(contradiction(r, library, shop).map(|p| p.of_reference(r)));
         found.extend(balance_point_beyond_club(r).map(|p| p.of_reference(r)));
     }
-}
-
-/// The last day on which a scale of the shop's own read it.
-fn last_on_own_scale(r: &ReferenceClub, shop: &Shop) -> Option<Date> {
-    let own = |scale: &str| shop.balance_scale.is_named(scale);
-    r.shown().iter().filter(|read| own(&read.scale)).filter_map(|read| read.read_on).max()
 }
 
 fn balance_point_beyond_club(r: &ReferenceClub) -> Option<SheetProblem> {
