@@ -2,6 +2,7 @@
 
 use crate::kept_job::KeptJob;
 use crate::need::need_reason;
+use crate::told::{ToldView, told_shop};
 use crate::{App, AppError, load_library, load_shop, new_id};
 use bench::belief::BAND_95;
 use bench::capability::{Outcome, ShopCapability, capability};
@@ -82,6 +83,9 @@ pub struct LearnedShop {
     pub values: Vec<LearnedView>,
     /// How far single pieces, jobs, readings and hands scatter.
     pub scatter: Vec<LearnedView>,
+    /// What builders said of the shop, apart from what was learned.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub told: Vec<ToldView>,
     /// When it changed last.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[schema(value_type = Option<String>, format = DateTime)]
@@ -190,6 +194,7 @@ impl App {
             mean,
             band,
         };
+        let told = told_shop(&latest.learned, &shop, &library).told;
         let values = latest.learned.values.iter().map(|value| {
             let said = say(&value.key, &library, &shop);
             let at = |row: &LearnedRow| {
@@ -237,7 +242,7 @@ impl App {
                 what: said.what.clone(),
             }
         });
-        Ok(LearnedShop { values: values.collect(), scatter: scatter.collect(), at: Some(latest.at) })
+        Ok(LearnedShop { values: values.collect(), scatter: scatter.collect(), told, at: Some(latest.at) })
     }
 
     /// The state itself, with its joint covariance, as the next job takes it.
@@ -302,7 +307,10 @@ impl App {
         match (cause, key) {
             (LearnedCause::Pin | LearnedCause::Unpin, Some(key)) => learned.pin(key, cause == LearnedCause::Pin)?,
             (_, Some(key)) => learned.reset(key)?,
-            (_, None) => learned = Learned::default(),
+            // What builders said was not learned: it is withdrawn by itself.
+            (_, None) => {
+                learned = Learned { told: learned.told, not_asked: learned.not_asked, ..Learned::default() };
+            }
         }
         tx.append_learned(&LearnedRow {
             id: new_id().as_str().into(),

@@ -35,6 +35,7 @@ pub mod sheet;
 pub mod sorting;
 pub mod stock;
 pub mod stock_list;
+pub mod told;
 pub mod weigh_in;
 
 use crate::look_up::LookUp;

@@ -5,6 +5,7 @@ use bench::scale_watch::{ScaleWatch, WatchedCheck};
 use desk::scale_health::trust;
 use jiff::civil::Date;
 use jiff::{SignedDuration, Timestamp};
+use std::collections::BTreeMap;
 use store::Tx;
 use trade::id::JobId;
 use trade::job::{Job, JobState};
@@ -38,18 +39,22 @@ pub(crate) async fn watch_of_job(
     };
     let today = last.unwrap_or(job.made_at).max(from).to_zoned_datetime(jiff::tz::TimeZone::UTC).date();
     let mut made = watch(tx, shop, from, until, today, Some(&job.id)).await?;
-    made.reference_same_day = reference_same_day(shop, job, &standing, &made);
+    made.bench_days = bench_days(shop, &standing, &made);
     Ok(made)
 }
 
-/// Whether the reference club was read on the balance scale on a day of this job's bench, by the shop's own calendar.
-fn reference_same_day(shop: &Shop, job: &Job, standing: &[&Reading], watch: &ScaleWatch) -> bool {
-    let Some(read_on) = job.sheet.reference.as_ref().and_then(|reference| reference.read_on) else { return false };
+/// The days on which the job's bench reads on the balance scale, by the shop's own calendar.
+fn bench_days(shop: &Shop, standing: &[&Reading], watch: &ScaleWatch) -> Vec<(Date, Timestamp)> {
     let balance = &shop.balance_scale.key;
     let zone = jiff::tz::TimeZone::system();
     let on_scale = standing.iter().filter(|r| r.scale.as_ref() == Some(balance)).map(|r| r.at);
     let checks = watch.checks.iter().filter(|c| c.scale == *balance).map(|c| c.at);
-    on_scale.chain(checks).any(|at| at.to_zoned_datetime(zone.clone()).date() == read_on)
+    let mut days: BTreeMap<Date, Timestamp> = BTreeMap::new();
+    for at in on_scale.chain(checks) {
+        let first = days.entry(at.to_zoned_datetime(zone.clone()).date()).or_insert(at);
+        *first = at.min(*first);
+    }
+    days.into_iter().collect()
 }
 
 /// What a job that began now would know.

@@ -5,7 +5,13 @@
 //! Scatter figures are priors of a new shop: wide, from the trade's common practice (no source) unless a line says
 //! otherwise; the shop's own readings narrow them.
 
-use crate::learned::{Learned, ScatterKey, Scattered, ValueKey};
+mod reference;
+mod told;
+
+use crate::learned::{
+    CAP_SD_MM, GRIP_CENTRE_SD_MM, Habit, Learned, ScatterKey, Scattered, TAPE_SHARE_SD, ValueKey, ferrule_key,
+};
+use crate::reference::{REFERENCE, REFERENCE_SD_POINTS};
 use crate::scale_watch::ScaleWatch;
 use crate::solvent::SOLVENT_G;
 use estimation::{Club, JobModel, JointPrior, Piece, Prior, Role, ScalePrior, SharedPrior};
@@ -27,28 +33,18 @@ use trade::wrap::tape_on;
 
 /// Scatter of one joint's adhesive about the shop's mean, g.
 const JOINT_PIECE_SD_G: f64 = 0.25;
-/// What a shop does not know of a model's grip centre, mm, and the scatter of single grips.
-const GRIP_CENTRE_SD_MM: (f64, f64) = (4.0, 0.7);
-/// What a shop does not know of a model's cap thickness, mm, and the scatter of single grips.
-const CAP_SD_MM: (f64, f64) = (0.3, 0.1);
 /// What a shop does not know of a shaft model's balance point, mm, and the scatter of single shafts.
 const SHAFT_CENTRE_SD_MM: (f64, f64) = (3.0, 2.0);
 /// Share of what is cut off a shaft by which its model's mass line is not known (a judgement, no source).
 const SHAFT_CUT_SHARE_SD: f64 = 0.07;
-/// Share of a tape's stated mass per area that a shop does not know, and what a job's own hand adds to it.
-const TAPE_SHARE_SD: (f64, f64) = (0.2, 0.03);
 /// Scatter of the tape of one club about the job's mean, g for one layer.
 const TAPE_PIECE_SD_G: f64 = 0.08;
 /// What one job's mix and hand add to every joint's adhesive, g.
 const JOINT_JOB_SD_G: f64 = 0.2;
 /// Scatter of one grip's solvent, and of a job's, g.
 const SOLVENT_SCATTER_SD_G: (f64, f64) = (0.5, 0.4);
-/// Name of the shared deviation between what the reference club truly is and what the sheet says of it, points.
-pub(crate) const REFERENCE: &str = "reference";
 /// No reading is believed to the last bit, in the unit of its scale.
 const LEAST_SD: f64 = 1e-3;
-/// By how much two balance scales of two rooms disagree, points.
-const BETWEEN_SCALES_SD_POINTS: f64 = 0.2;
 /// Standard deviation of a saw cut, mm.
 const CUT_SD_MM: f64 = 0.8;
 /// Mass of a weighed part: its scale, its rounding and what clings to it, g.
@@ -111,9 +107,13 @@ impl Assembly<'_> {
         let mut shared = Shared::default();
         let clubs =
             planned.iter().map(|(club, plan)| self.club(club, plan, &mut shared)).collect::<Result<Vec<_>, _>>()?;
-        let reference = self.reference_reading();
-        if let Some(reference) = &reference {
-            shared.key(REFERENCE.into(), reference.sd_points());
+        if self.reference_points().is_some() {
+            shared.key(REFERENCE.into(), REFERENCE_SD_POINTS);
+        }
+        for (_, tied) in self.told() {
+            for (key, _, sd) in tied.shares {
+                shared.key(key, sd);
+            }
         }
         if let Some(check) = &self.shop.check_weight {
             shared.key(CHECK_WEIGHT.into(), check.sd_points);
@@ -121,39 +121,8 @@ impl Assembly<'_> {
         for check in &self.watch.checks {
             shared.key(check.shared_key(), check.read.certified_sd.max(1e-6));
         }
-        let (shared, joint) = shared.with(self, reference.as_ref());
+        let (shared, joint) = shared.with(self);
         Ok(JobModel { clubs, shared, scales: self.scales(), joint })
-    }
-
-    /// Whether the reference club was read on a scale that is not the shop's.
-    pub(crate) fn reference_elsewhere(&self) -> bool {
-        let shop = &self.shop.balance_scale.key;
-        self.reference_points().is_some()
-            && self.job.sheet.reference.as_ref().is_some_and(|r| !r.scale.is_empty() && &r.scale != shop)
-    }
-
-    /// What the sheet says that the reference club read, points.
-    pub(crate) fn reference_points(&self) -> Option<f64> {
-        self.job.sheet.reference.as_ref().and_then(|r| r.swing_weight_points)
-    }
-
-    /// What the reading of the reference club, from which the targets come, leaves open; none where the sheet gives none.
-    fn reference_reading(&self) -> Option<ReferenceReading> {
-        self.reference_points()?;
-        let scale = &self.shop.balance_scale;
-        let noise = self.shown_sd(scale);
-        if self.reference_elsewhere() {
-            let (noise_sd, habit_sd) = (noise.hypot(BETWEEN_SCALES_SD_POINTS), 0.0);
-            return Some(ReferenceReading { noise_sd, habit_sd, day_sd: 0.0, same_day: false, habit_mean: 0.0 });
-        }
-        let habit = self.learned.habit(&scale.key, scale.offset_sd);
-        Some(ReferenceReading {
-            noise_sd: noise,
-            habit_sd: (habit.sd * habit.sd - habit.today_sd * habit.today_sd).max(0.0).sqrt(),
-            day_sd: habit.today_sd,
-            same_day: self.watch.reference_same_day,
-            habit_mean: habit.mean,
-        })
     }
 
     fn scatter(&self, of: Scattered) -> f64 {
@@ -172,7 +141,8 @@ impl Assembly<'_> {
                 ..ScalePrior::new(scale.key.clone())
             }
         };
-        vec![prior(&self.shop.balance_scale), prior(&self.shop.mass_scale)]
+        let own = [prior(&self.shop.balance_scale), prior(&self.shop.mass_scale)];
+        own.into_iter().chain(self.other_scale_days().iter().map(|day| self.day_prior(day))).collect()
     }
 
     /// What a scale may be off by today beyond its habit, in its unit: more where it is not trusted.
@@ -254,12 +224,15 @@ impl Assembly<'_> {
             let arm = Prior::new(inch(places.ferrule_mm(ferrule.length_mm)), inch(FERRULE_PLACE_SD_MM));
             // The whole ferrule is known; only how turning splits it is not: one deviation, with both signs.
             let turned = shared.key(format!("turned:{}", club.id), TURNINGS_G.1);
-            let whole = mass_of(plan, PartKind::Ferrule, FERRULE_MASS_SD_G);
+            let mut whole = mass_of(plan, PartKind::Ferrule, FERRULE_MASS_SD_G);
+            if !part.weighed && self.ferrule_is_told(&part.model) {
+                whole = whole.with_shared(ferrule_key(&part.model));
+            }
             made = made
                 .with_piece(
                     Piece::new(
                         Role::Ferrule,
-                        Prior::new(turned_g(whole.mean), whole.piece_sd).with_shared_gain(turned.clone(), -1.0),
+                        Prior { mean: turned_g(whole.mean), ..whole }.with_shared_gain(turned.clone(), -1.0),
                         arm.clone(),
                     )
                     .moving_with_length(),
@@ -327,34 +300,6 @@ impl Assembly<'_> {
     }
 }
 
-/// The reading of the reference club on the shop's own scale is a reading like any other: the club's true swing weight, what the
-/// scale is always off by, what it was off by on that day, and noise. On a scale of another room only noise is left, that
-/// of the difference between two scales included.
-struct ReferenceReading {
-    noise_sd: f64,
-    /// What the scale is always off by is not known to better than this …
-    habit_sd: f64,
-    /// … and is believed to be this.
-    habit_mean: f64,
-    /// What one day adds.
-    day_sd: f64,
-    /// Whether it was read on a day on which the bench reads, so that the day's own is the same.
-    same_day: bool,
-}
-
-impl ReferenceReading {
-    /// Standard deviation of how far the club's true swing weight lies from its figure, points.
-    fn sd_points(&self) -> f64 {
-        self.noise_sd.hypot(self.habit_sd).hypot(self.day_sd)
-    }
-
-    /// Covariance of that with today's offset of the scale, whose variance is given: the scale read too much by as much
-    /// as the club's true swing weight is less.
-    fn covariance_with_offset(&self, offset_variance: f64) -> f64 {
-        -if self.same_day { offset_variance } else { self.habit_sd * self.habit_sd }
-    }
-}
-
 /// The shared deviations that occur, each once. A tape or a shaft used by several clubs keeps the widest prior.
 #[derive(Default)]
 struct Shared(BTreeMap<String, f64>);
@@ -367,92 +312,95 @@ impl Shared {
     }
 
     /// The shared deviations as priors, those that the shop has learned with what it learned and their joint
-    /// covariance; the reference club's with that of the scale that read it.
-    fn with(self, of: &Assembly<'_>, reference: Option<&ReferenceReading>) -> (Vec<SharedPrior>, Vec<JointPrior>) {
-        let (learned, shop) = (of.learned, of.shop);
-        // What a scale is off by is its habit, which is tied to the other values, and today's own.
-        let scales = [&shop.balance_scale, &shop.mass_scale].into_iter().filter_map(|scale| {
-            let at = learned.habit_position(&scale.key, scale.offset_sd)?;
-            let today_sd = of.today_sd(scale);
-            Some((ScalePrior::offset_key(&scale.key), at, today_sd * today_sd))
+    /// covariance; the offsets of scales with the habit that their days have in common.
+    fn with(self, of: &Assembly<'_>) -> (Vec<SharedPrior>, Vec<JointPrior>) {
+        let learned = of.learned;
+        let values = self.0.keys().filter_map(|key| {
+            let lasting = Lasting::Learned(learned.position(key)?);
+            Some(Tied { key: key.clone(), lasting, own_variance: 0.0 })
         });
-        let values = self.0.keys().filter_map(|key| learned.position(key).map(|at| (key.clone(), at, 0.0)));
-        let known: Vec<(String, usize, f64)> = values.chain(scales).collect();
-        let row = |(i, own): (usize, f64)| {
-            let row = known.iter().map(|(_, j, _)| learned.covariance[i][*j] + if i == *j { own } else { 0.0 });
-            row.collect()
+        let tied: Vec<Tied> = values.chain(offsets(of)).collect();
+        let row = |(i, one): (usize, &Tied)| {
+            let own = |j| if i == j { one.own_variance } else { 0.0 };
+            tied.iter().enumerate().map(|(j, other)| one.lasting.covariance(&other.lasting, learned) + own(j)).collect()
         };
-        let mut joint = JointPrior {
-            covariance: known.iter().map(|(_, i, own)| row((*i, *own))).collect(),
-            keys: known.iter().map(|(key, _, _)| key.clone()).collect(),
+        let joint = JointPrior {
+            covariance: tied.iter().enumerate().map(row).collect(),
+            keys: tied.iter().map(|one| one.key.clone()).collect(),
         };
-        if let Some(reference) = reference.filter(|r| r.habit_sd + r.day_sd > 0.0) {
-            let habit = learned.habit_position(&shop.balance_scale.key, shop.balance_scale.offset_sd);
-            join_reference(&mut joint, of, reference, |of_key| {
-                let at = known.iter().find(|(key, _, _)| key == of_key).map(|(_, at, _)| *at);
-                habit.zip(at).map_or(0.0, |(habit, at)| -learned.covariance[habit][at])
-            });
-        }
         let joint = if joint.keys.is_empty() { Vec::new() } else { vec![joint] };
         let shared = self
             .0
             .into_iter()
-            .map(|(key, sd)| match (learned.position(&key), reference) {
-                (Some(at), _) => SharedPrior {
+            .map(|(key, sd)| match learned.position(&key) {
+                Some(at) => SharedPrior {
                     mean_shift: learned.values[at].mean_shift,
                     sd: learned.covariance[at][at].max(0.0).sqrt(),
                     key,
                 },
-                (None, Some(reference)) if key == REFERENCE => {
-                    SharedPrior { mean_shift: -reference.habit_mean, sd, key }
-                }
-                (None, _) => SharedPrior { mean_shift: 0.0, sd, key },
+                None => SharedPrior { mean_shift: 0.0, sd, key },
             })
             .collect();
         (shared, joint)
     }
 }
 
-/// Ties the reference club's deviation to what the balance scale is off by, and so to whatever that is tied to.
-/// `with_learned` gives its covariance with a value that the shop has learned.
-fn join_reference(
-    joint: &mut JointPrior,
-    of: &Assembly<'_>,
-    reference: &ReferenceReading,
-    with_learned: impl Fn(&str) -> f64,
-) {
-    let scale = &of.shop.balance_scale;
-    let offset = ScalePrior::offset_key(&scale.key);
-    let add = |joint: &mut JointPrior, key: String, row: Vec<f64>, own: f64| {
-        for (other, value) in joint.covariance.iter_mut().zip(&row) {
-            other.push(*value);
+/// What several deviations have in common.
+#[derive(Debug, Clone, PartialEq)]
+enum Lasting {
+    /// A learned value, at its place: tied to the others by their joint covariance.
+    Learned(usize),
+    /// The habit of a scale that the shop has not learned yet, with its variance.
+    Habit(String, f64),
+}
+
+impl Lasting {
+    fn covariance(&self, other: &Self, learned: &Learned) -> f64 {
+        match (self, other) {
+            (Self::Learned(i), Self::Learned(j)) => learned.covariance[*i][*j],
+            (Self::Habit(one, variance), Self::Habit(other, _)) if one == other => *variance,
+            _ => 0.0,
         }
-        joint.covariance.push(row.into_iter().chain([own]).collect());
-        joint.keys.push(key);
-    };
-    if !joint.keys.contains(&offset) {
-        let sd = of.learned.habit(&scale.key, scale.offset_sd).sd.hypot(of.watch.extra_sd(&scale.key));
-        let row = vec![0.0; joint.keys.len()];
-        add(joint, offset.clone(), row, sd * sd);
     }
-    let row: Vec<f64> =
-        joint
-            .keys
-            .iter()
-            .enumerate()
-            .map(|(i, key)| {
-                if *key == offset {
-                    reference.covariance_with_offset(joint.covariance[i][i])
-                } else {
-                    with_learned(key)
-                }
-            })
-            .collect();
-    // With everything of the same day in common only the noise is its own.
-    let sd = reference.sd_points();
-    let shared = row[joint.keys.iter().position(|key| *key == offset).unwrap_or(0)];
-    let own = (sd * sd).max(if reference.same_day { -shared + reference.noise_sd.powi(2) } else { 0.0 });
-    add(joint, REFERENCE.into(), row, own);
+}
+
+/// A deviation that is tied to others, with the variance that is its own.
+struct Tied {
+    key: String,
+    lasting: Lasting,
+    own_variance: f64,
+}
+
+/// The offsets of scales that are tied to something: to learned values, or to the same scale's on another day. What a
+/// scale is off by is its habit and the day's own.
+fn offsets(of: &Assembly<'_>) -> Vec<Tied> {
+    let (learned, shop) = (of.learned, of.shop);
+    let days = of.other_scale_days();
+    let position = |key: &str| {
+        let scale = [&shop.balance_scale, &shop.mass_scale].into_iter().find(|scale| scale.key == key)?;
+        learned.habit_position(&scale.key, scale.offset_sd)
+    };
+    let lasting = |scale: &str, habit: Habit| match position(scale) {
+        Some(at) => Lasting::Learned(at),
+        None => Lasting::Habit(scale.to_owned(), (habit.sd * habit.sd - habit.today_sd * habit.today_sd).max(0.0)),
+    };
+    let today = [&shop.balance_scale, &shop.mass_scale]
+        .into_iter()
+        .filter(|scale| position(&scale.key).is_some() || days.iter().any(|day| day.scale == scale.key));
+    let today = today.map(|scale| Tied {
+        key: ScalePrior::offset_key(&scale.key),
+        lasting: lasting(&scale.key, learned.habit(&scale.key, scale.offset_sd)),
+        own_variance: of.today_sd(scale).powi(2),
+    });
+    let other = days.iter().map(|day| {
+        let habit = of.habit_of(&day.scale);
+        Tied {
+            key: ScalePrior::offset_key(&day.key),
+            lasting: lasting(&day.scale, habit),
+            own_variance: habit.today_sd * habit.today_sd,
+        }
+    });
+    today.chain(other).collect()
 }
 
 /// Whether an extra changes the head itself: screws, which may also get lighter.

@@ -1,6 +1,7 @@
 //! From readings to what may be believed of every club: the bridge between the trade's words and the Gaussian belief.
 
-use crate::assembly::{Assembly, REFERENCE};
+use crate::assembly::Assembly;
+use crate::reference::{REFERENCE, REFERENCE_MASS_G};
 use crate::scale_watch::WatchedCheck;
 use estimation::{DOUBT_LIMIT, Doubt, Drift, Forecast, JobModel, Observation, OnClub, Probe, Quantity, Standing};
 use jiff::Timestamp;
@@ -21,7 +22,7 @@ use utoipa::ToSchema;
 
 /// Version of the belief: counted up whenever the same readings would give other forecasts, so that forecasts that were
 /// kept with readings can be told apart by what made them.
-pub const BELIEF_VERSION: i64 = 1;
+pub const BELIEF_VERSION: i64 = 2;
 /// Half width of a 95 % band in standard deviations.
 pub const BAND_95: f64 = 1.959_963_984_540_054;
 /// Standard deviation of a length read with a rule against a stop, mm.
@@ -32,8 +33,6 @@ const BALANCE_POINT_SD_MM: f64 = 1.0;
 pub(crate) const CENTRE_SD_MM: f64 = 0.8;
 /// Standard deviation of a cap's thickness by caliper, mm.
 pub(crate) const CAP_SD_MM: f64 = 0.1;
-/// Mass of a reference club that the sheet does not give, g: only an error of the fulcrum's place acts on it.
-const REFERENCE_MASS_G: f64 = 400.0;
 
 /// Where a club will finish.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, ToSchema)]
@@ -120,12 +119,24 @@ pub struct Believed<'a> {
 pub struct Solved(Arc<Doubt>);
 
 impl Assembly<'_> {
-    /// The readings that bear on masses, arms and lengths, as the belief takes them.
+    /// The readings that bear on masses, arms and lengths, as the belief takes them, with what is known besides.
     #[must_use]
     pub fn observations(&self, readings: &[Reading]) -> Vec<Observation> {
         let clock = self.clock(readings);
         let checks = self.watch.checks.iter().filter_map(|check| self.check_observation(check, &clock));
-        standing(readings).into_iter().filter_map(|r| self.observation(r, &clock)).chain(checks).collect()
+        let read = standing(readings).into_iter().filter_map(|r| self.observation(r, &clock));
+        read.chain(checks).chain(self.known_besides(&standing(readings), &clock)).collect()
+    }
+
+    /// What is known before anything is read at the bench: what the sheet says of the reference club, and what builders said of
+    /// their shop.
+    #[must_use]
+    pub fn known_before(&self) -> Vec<Observation> {
+        self.known_besides(&[], &Clock::of(std::iter::empty()))
+    }
+
+    fn known_besides(&self, read: &[&Reading], clock: &Clock) -> Vec<Observation> {
+        self.reference_observations(|at| clock.hours(at)).into_iter().chain(self.told_observations(read)).collect()
     }
 
     /// The hours of work of a job: its readings, and the checks of its scales on those days.
@@ -220,9 +231,8 @@ impl Assembly<'_> {
         })
     }
 
-    /// The swing weight of the finished, dry club on the scale that the target means. Where the target rests on a reading of
-    /// the reference club, that is its true swing weight less how far the reference club's lies from the figure that was
-    /// read: what the scale was off by on that day is in the target, and must be in the finish.
+    /// The swing weight of the finished, dry club on the scale that the target means. Where the target rests on the
+    /// reference club, that is its true swing weight less how far the reference club's lies from the figure of the sheet.
     #[must_use]
     pub fn finish_probe(&self, club: &ClubId) -> Probe {
         let finish = true_finish(club);
@@ -250,11 +260,7 @@ impl Assembly<'_> {
                     shared: Some(CHECK_WEIGHT.into()),
                 }
             }
-            What::ReferenceSwingWeight => Quantity::CheckWeight {
-                true_points: self.reference_points()?,
-                mass_g: self.job.sheet.reference.as_ref().and_then(|r| r.total_mass_g).unwrap_or(REFERENCE_MASS_G),
-                shared: Some(REFERENCE.into()),
-            },
+            What::ReferenceSwingWeight => self.reference_on_scale()?,
             _ => return None,
         })
     }
@@ -301,6 +307,10 @@ impl Believed<'_> {
     #[must_use]
     pub fn standing(&self) -> Vec<&Reading> {
         standing(self.readings)
+    }
+
+    pub(crate) const fn readings(&self) -> &[Reading] {
+        self.readings
     }
 
     pub(crate) fn belief(&self) -> &estimation::Belief {

@@ -5,6 +5,7 @@
 //! is known already gains nothing and is not offered.
 
 use crate::belief::{BAND_95, Believed, CAP_SD_MM, CENTRE_SD_MM};
+use crate::reference::ReferenceRead;
 use crate::remedy::{GripBox, Progress, Spare};
 use estimation::choice::Prospect;
 use estimation::{OnClub, Probe, Quantity};
@@ -125,6 +126,8 @@ fact::facts! {
         },
         /// The reference club on the shop's own scale.
         Reference {
+            /// Where and when it was read last.
+            last: ReferenceRead,
             /// How long it takes.
             time: OfferTime,
             /// What it narrows.
@@ -202,11 +205,11 @@ fact::facts! {
 }
 
 impl OfferSays {
-    fn of(measure: Measure, club: ClubName, minutes: f64, bands: (f64, f64)) -> Self {
+    fn of(measure: Measure, club: ClubName, last: ReferenceRead, minutes: f64, bands: (f64, f64)) -> Self {
         let (time, gain) = (OfferTime::of(minutes), OfferGain::of(bands));
         match measure {
             Measure::CheckWeight => Self::CheckWeight { time, gain },
-            Measure::Reference => Self::Reference { time, gain },
+            Measure::Reference => Self::Reference { last, time, gain },
             Measure::Tape => Self::Tape { club, time, gain },
             Measure::GripCentre => Self::GripCentre { club, time, gain },
             Measure::Cap => Self::Cap { club, time, gain },
@@ -286,6 +289,8 @@ pub fn offers(believed: &Believed<'_>, club: &ClubId, spares: &[Spare<'_>]) -> R
     for club in &open {
         without.push(outlook(believed, club, &[])?);
     }
+    let standing = believed.standing().into_iter().filter(|r| !believed.is_doubted(&r.id));
+    let read = believed.assembly.reference_read(&standing.collect::<Vec<_>>()).unwrap_or(ReferenceRead::Known);
     let mut offers = Vec::new();
     for candidate in candidates(believed, club, progress)? {
         let mut gained = 0.0;
@@ -313,7 +318,7 @@ pub fn offers(believed: &Believed<'_>, club: &ClubId, spares: &[Spare<'_>]) -> R
             band_with_points: bands.1,
             clubs_gained: gained,
             minutes: candidate.minutes,
-            fact: OfferSays::of(candidate.measure, club.target.name(), candidate.minutes, bands),
+            fact: OfferSays::of(candidate.measure, club.target.name(), read.clone(), candidate.minutes, bands),
         });
     }
     let per_minute = |o: &Offer| o.clubs_gained / o.minutes;
@@ -380,15 +385,14 @@ fn candidates(believed: &Believed<'_>, club: &JobClub, progress: Progress) -> Re
     let mut add = |measure, what, on: &[Role], readings, minutes| {
         found.push(Candidate { measure, what, on: on.to_vec(), readings, minutes });
     };
-    for (measure, what, minutes, seatings) in [
-        (Measure::CheckWeight, What::CheckWeight, 1.0, 1.0f64),
-        (Measure::Reference, What::ReferenceSwingWeight, 3.0, 4.0),
-    ] {
+    // One seating of either: a second one is offered after the first, by what it still brings.
+    for (measure, what) in [(Measure::CheckWeight, What::CheckWeight), (Measure::Reference, What::ReferenceSwingWeight)]
+    {
         if let Some(quantity) = assembly.known_weight(what) {
             let (mut probe, sd) = swing_weight_reading(believed, club, &[]);
             probe.quantity = quantity;
             probe.club = None;
-            add(measure, what, &[], vec![(probe, sd / seatings.sqrt())], minutes);
+            add(measure, what, &[], vec![(probe, sd)], 1.0);
         }
     }
     if has(Role::Tape) {

@@ -279,8 +279,8 @@ fn lines<'r>(
     });
     let finish = if finished { believed.finish(&club.id)? } else { None };
     lines.push(swing_weight_line(target, finish)?);
-    if let Some(finish) = finish.filter(|_| believed.assembly.reference_elsewhere()) {
-        // Likeness among the clubs does not hang on how far two scales of two rooms differ.
+    if let Some(finish) = finish.filter(|f| f.own_band_points < f.band_points) {
+        // Likeness among the clubs does not hang on how well the target is known.
         let own = line(
             What::SwingWeight,
             Some(target.swing_weight_points),

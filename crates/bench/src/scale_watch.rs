@@ -1,6 +1,7 @@
 //! What a job's belief must know of the shop's scales: the checks of its days, and which scales are not trusted.
 
 use jiff::Timestamp;
+use jiff::civil::Date;
 use trade::check_weight::CHECK_WEIGHT;
 use trade::scale_event::{CheckRead, ScaleEvent};
 use trade::trust::Trust;
@@ -51,17 +52,16 @@ pub struct ScaleWatch {
     pub checks: Vec<WatchedCheck>,
     /// Scales that are not trusted, by key.
     pub not_trusted: Vec<(String, Trust)>,
-    /// Whether the reference club was read on a day on which the bench reads: what the balance scale was off by is then
-    /// the same for both.
-    pub reference_same_day: bool,
+    /// The days on which the bench reads on the balance scale, by the shop's calendar, with the first moment of each. What
+    /// else was read on that scale on such a day has the same offset.
+    pub bench_days: Vec<(Date, Timestamp)>,
 }
 
 impl ScaleWatch {
     /// No check, and every scale trusted.
     #[must_use]
     pub const fn nothing() -> &'static Self {
-        static NOTHING: ScaleWatch =
-            ScaleWatch { checks: Vec::new(), not_trusted: Vec::new(), reference_same_day: false };
+        static NOTHING: ScaleWatch = ScaleWatch { checks: Vec::new(), not_trusted: Vec::new(), bench_days: Vec::new() };
         &NOTHING
     }
 
@@ -69,6 +69,11 @@ impl ScaleWatch {
     #[must_use]
     pub fn against(&self, scale: &str) -> Option<&Trust> {
         self.not_trusted.iter().find(|(key, _)| key == scale).map(|(_, trust)| trust)
+    }
+
+    /// When the bench began to read on a day; none where it does not read then.
+    pub(crate) fn bench_day(&self, day: Date) -> Option<Timestamp> {
+        self.bench_days.iter().find(|(on, _)| *on == day).map(|(_, at)| *at)
     }
 
     /// By how much more a scale may be off than it states itself, one standard deviation; 0 for a trusted one.

@@ -126,7 +126,7 @@ fn the_bench_mixes_for_what_the_shop_has_learned() {
         from: Vec::new(),
         pinned: false,
     };
-    let learned = Learned { values: vec![value], covariance: vec![vec![0.01]], scatter: Vec::new() };
+    let learned = Learned { values: vec![value], covariance: vec![vec![0.01]], ..Learned::default() };
     let joint_mass_g = learned.joint_mass_g(&day_cure());
     assert_eq!(joint_mass_g, Some(2.1));
     let bench = mix(&day_cure(), 8, joint_mass_g, 0.0, 23.0).expect("a good batch");

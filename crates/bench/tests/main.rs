@@ -11,3 +11,4 @@ mod remedies;
 mod scale_watch;
 mod set;
 mod tip_weights;
+mod told;

@@ -96,3 +96,39 @@ fn nothing_is_offered_once_the_grip_is_on() {
     set.read_off(1, "finish", 0.0, 1500);
     assert!(offers_of(&set, 1).is_empty());
 }
+
+/// The check weight does not silence the reference club: on another day than its own, reading it again stays on offer after
+/// the check weight, before it where it brings more, and goes when it was read here.
+#[test]
+fn the_reference_stays_on_offer_after_a_check_weight() {
+    let mut set = Set::planned();
+    set.job.sheet.reference = Some(
+        serde_json::from_value(serde_json::json!({
+            "number": "7", "swing_weight_points": 32.0, "scale": set.shop.balance_scale.name, "read_on": "2026-01-20"
+        }))
+        .unwrap(),
+    );
+    for club in &mut set.job.clubs {
+        club.target.swing_weight_points = 32.0;
+    }
+    for slot in 1..=4 {
+        set.read_off(slot, "dry", 0.0, slot);
+        set.read(slot, "dry", What::GripCentre, set.library.grip("OLIVINE").unwrap().centre_mm, 2);
+        set.read(slot, "dry", What::CapThickness, set.library.grip("OLIVINE").unwrap().cap_mm, 2);
+        set.read(slot, "dry", What::TapeMass, set.state_mass(slot, trade::kind::Role::Tape), 3);
+    }
+    let before = offers_of(&set, 1);
+    let place = |offers: &[Offer], measure| offers.iter().position(|o| o.measure == measure);
+    let (again, check) = (place(&before, Measure::Reference), place(&before, Measure::CheckWeight));
+    assert!(again.is_some() && check.is_none_or(|check| again.is_some_and(|again| again < check)), "{before:?}");
+    let points = set.shop.check_weight.as_ref().unwrap().swing_weight_points;
+    (5..8).for_each(|minute| _ = set.read(1, "dry", What::CheckWeight, points + 0.2, minute));
+    let after = offers_of(&set, 1);
+    let offer = find(&after, Measure::Reference).expect("the check weight tells nothing of the target");
+    assert_eq!(offer.minutes, 1.0);
+    let words = words::Words::english(quantity::Units::default()).tell(&offer.fact);
+    assert!(words.contains("20 Jan 2026") && words.contains("on this scale"), "{words}");
+    (8..12).for_each(|minute| _ = set.read(1, "dry", What::ReferenceSwingWeight, 32.1, minute));
+    assert!(find(&offers_of(&set, 1), Measure::Reference).is_none_or(|o| o.clubs_gained < offer.clubs_gained / 3.0));
+    assert!(find(&offers_of(&set, 1), Measure::CheckWeight).is_none(), "{:?}", offers_of(&set, 1));
+}

@@ -6,7 +6,7 @@
 //! shop's split) and noise e of variance n². The target in true points is T = r − h − d − e. A check weight tells h + d'
 //! of the bench's day d'. Left of T when that is known: another day s²/2 + (s²/2)²/s² … = 3 s²/4 + n²; the same day n².
 
-use crate::set::Set;
+use crate::set::{Set, time};
 use bench::offer::Measure;
 use rand::{RngExt, SeedableRng};
 use rand_pcg::Pcg64Mcg;
@@ -31,7 +31,9 @@ fn set(points: f64, same_day: bool) -> Set {
     for club in &mut set.job.clubs {
         club.target.swing_weight_points = points;
     }
-    set.watch.reference_same_day = same_day;
+    if same_day {
+        set.watch.bench_days = vec![(jiff::civil::date(2026, 2, 28), time(0))];
+    }
     set
 }
 
@@ -156,5 +158,164 @@ fn the_band_of_the_finish_holds() {
         }
         // Binomial, 250 at 0.95: fewer than 224 or more than 248 come less than once in a thousand.
         assert!((224..=250).contains(&inside), "same day {same_day}, checked {checked}: {inside} of {runs}");
+    }
+}
+
+/// The worked numbers of a reference that is read on one day and a bench that reads on another. With T the club's true swing
+/// weight, o the offset of the scale today and r what the sheet says it showed, only u² = Var(T + o − r) counts for a
+/// finish. Offsets of 0.2 points, 0.6 of it lasting (correlation of two days), noise 0.085 with its rounding:
+/// same day u = 0.085; another day r = T + o' + e, so that u² = Var(o − o' − e) = 2·0.2²·(1 − 0.6) + 0.085².
+mod worked {
+    use super::{Set, What, time};
+    use bench::learned::{Learned, LearnedValue, Scatter};
+    use jiff::civil::date;
+
+    const OFFSET: f64 = 0.2;
+    const BETWEEN_DAYS: f64 = 0.6;
+    const NOISE: f64 = 0.085;
+    const POINTS: f64 = 32.0;
+    const BAY: &str = "fitting bay";
+
+    /// A shop whose scale is known to keep six tenths of the variance of its offset from day to day.
+    fn set(read: &[(&str, i8, f64)]) -> Set {
+        let mut set = Set::planned();
+        let scale = &mut set.shop.balance_scale;
+        (scale.offset_sd, scale.noise_sd, scale.display_step) = (OFFSET, NOISE, 0.0);
+        let key = scale.key.clone();
+        let habit = OFFSET * OFFSET * BETWEEN_DAYS;
+        scale.drift_sd_per_root_h = 0.0;
+        let value = |key: String, prior_sd| LearnedValue {
+            key,
+            mean_shift: 0.0,
+            prior_sd,
+            clubs: 0,
+            jobs: 0,
+            from: Vec::new(),
+            pinned: false,
+        };
+        let scatter = |key: &str, sd, prior_sd| Scatter { key: key.into(), sd, prior_sd, weight: 1.0, pinned: true };
+        // The prior figures are a new shop's, so that what was learned holds. Solvent is known, so that a reading of the
+        // finish is one of its swing weight and nothing else; where the head's centre is, is not known at all, so that the
+        // scale's offset cannot be told from what the club should weigh.
+        let today = (OFFSET * OFFSET * (1.0 - BETWEEN_DAYS)).sqrt();
+        let new_shop = OFFSET * std::f64::consts::FRAC_1_SQRT_2;
+        set.learned = Learned {
+            values: vec![
+                value("delta:SISKIN".into(), 1.0),
+                value("solvent".into(), 1.0),
+                value(format!("usual_offset:{key}"), new_shop),
+            ],
+            covariance: vec![vec![9.0, 0.0, 0.0], vec![0.0, 1e-12, 0.0], vec![0.0, 0.0, habit]],
+            scatter: vec![
+                scatter("solvent.job", 1e-6, 0.4),
+                scatter("solvent.piece", 1e-6, 0.5),
+                scatter(&format!("today:{key}"), today, OFFSET * (1.0 - new_shop.powi(2) / OFFSET.powi(2)).sqrt()),
+            ],
+            ..Learned::default()
+        };
+        let scale = |name: &str| if name == BAY { BAY.to_owned() } else { key.clone() };
+        let row = |(name, day, points): &(&str, i8, f64)| serde_json::json!({ "swing_weight_points": points, "scale": scale(name), "read_on": date(2026, 2, *day) });
+        let mut club = row(&read[0]);
+        club["number"] = "7".into();
+        club["also_read"] = read[1..].iter().map(row).collect();
+        set.job.sheet.reference = Some(serde_json::from_value(club).expect("a reference club"));
+        for club in &mut set.job.clubs {
+            club.target.swing_weight_points = POINTS;
+        }
+        set.watch.bench_days = vec![(date(2026, 2, 28), time(0))];
+        set
+    }
+
+    /// Reads the finish of the first club so often that its own noise is nothing, and says what is left of its deviation: u.
+    fn left(set: &mut Set) -> f64 {
+        set.read(1, "glue", What::Done, 0.0, 10);
+        for minute in 0..900 {
+            set.read(1, "finish", What::SwingWeight, POINTS, 1500 + minute);
+            let last = set.readings.last_mut().expect("a reading");
+            (last.display_step, last.insisted) = (0.0, true);
+        }
+        let finish = set.state(1).finish.expect("a finish");
+        finish.band_points / bench::belief::BAND_95
+    }
+
+    /// u of the first reading with `n` re-reads today, from the formula: today's readings are as one of noise NOISE/√n; the
+    /// other day's tells the same with more noise; each counts by the inverse of its variance.
+    fn with_rereads(other: f64, n: u32) -> f64 {
+        (1.0 / (1.0 / (other * other) + f64::from(n) / (NOISE * NOISE))).sqrt()
+    }
+
+    fn near(found: f64, expected: f64) {
+        assert!((found - expected).abs() < 0.003, "{found} for {expected}");
+    }
+
+    #[test]
+    fn the_day_of_the_reference_is_all_that_counts() {
+        near(left(&mut set(&[("", 28, POINTS)])), NOISE);
+        let other = (2.0 * OFFSET * OFFSET * (1.0 - BETWEEN_DAYS) + NOISE * NOISE).sqrt();
+        assert!((0.17..0.20).contains(&other), "{other}");
+        near(left(&mut set(&[("", 20, POINTS)])), other);
+        for n in [1, 2] {
+            let mut set = set(&[("", 20, POINTS)]);
+            for minute in 0..i64::from(n) {
+                set.read(1, "dry", What::ReferenceSwingWeight, POINTS, minute);
+                set.readings.last_mut().expect("a reading").display_step = 0.0;
+            }
+            near(left(&mut set), with_rereads(other, n));
+        }
+    }
+
+    /// Two other days: their offsets have the habit in common. By the formula of the best mean of two readings that correlate,
+    /// with a = Var(o − o' − e) on the diagonal and b = Var(o) − 2·Cov + Cov beside it.
+    #[test]
+    fn several_days_of_one_scale_and_another_scale_count_by_their_variances() {
+        let (day, lasting) = (OFFSET * OFFSET * (1.0 - BETWEEN_DAYS), OFFSET * OFFSET * BETWEEN_DAYS);
+        // Today's own part is in both, each other day's own and its noise in one: (today) + (day + noise)/2.
+        let two_days = (day + (day + NOISE * NOISE) / 2.0).sqrt();
+        near(left(&mut set(&[("", 19, POINTS), ("", 20, POINTS)])), two_days);
+        // Twice on one other day: only the noise is halved.
+        let twice = (2.0 * day + NOISE * NOISE / 2.0).sqrt();
+        near(left(&mut set(&[("", 20, POINTS), ("", 20, POINTS)])), twice);
+        // Another scale shares nothing with today's: 0.2² for its offset, habit and day of today's in full.
+        let elsewhere = OFFSET * OFFSET + NOISE * NOISE + day + lasting;
+        near(left(&mut set(&[(BAY, 20, POINTS)])), elsewhere.sqrt());
+        // Both, with habit and day of today's in common: the other day's reading has only its day and noise besides.
+        let (a, b, both) = (2.0 * day + NOISE * NOISE, elsewhere, day);
+        let best = (a * b - both * both) / (a + b - 2.0 * both);
+        near(left(&mut set(&[("", 20, POINTS), (BAY, 20, POINTS)])), best.sqrt());
+    }
+
+    /// What the check weight takes out of the clubs it takes out of the target as well, where both were read on one day.
+    #[test]
+    fn a_check_weight_does_not_shift_clubs_against_a_reference_of_the_same_day() {
+        for (read, shift) in [
+            (vec![("", 28, POINTS)], 0.0),
+            // Once more on the bench's day: that counts, whatever scale and day the first was read on.
+            (vec![(BAY, 20, POINTS), ("", 28, POINTS), ("", 28, POINTS), ("", 28, POINTS)], 0.06),
+        ] {
+            let finish = |off: Option<f64>| {
+                let mut set = set(&read);
+                if let Some(off) = off {
+                    let points = set.shop.check_weight.as_ref().expect("a check weight").swing_weight_points;
+                    (1..=9).for_each(|m| _ = set.read(1, "dry", What::CheckWeight, points + off, m));
+                    set.insist();
+                }
+                left(&mut set);
+                set.state(1).finish.expect("a finish")
+            };
+            let (without, with) = (finish(None), finish(Some(0.4)));
+            assert!((with.swing_weight_points - without.swing_weight_points).abs() < shift + 0.02, "{read:?}");
+            assert!((with.deviation_points - without.deviation_points).abs() < shift + 0.02, "{read:?}");
+        }
+    }
+
+    /// A figure in true points has no scale's offset in it: exact, or as the sheet says.
+    #[test]
+    fn a_figure_in_true_points_carries_what_the_sheet_says() {
+        for sd in [0.0, 0.05] {
+            let mut set = set(&[("", 20, POINTS)]);
+            set.job.sheet.reference.as_mut().expect("a reference club").swing_weight_sd_points = Some(sd);
+            let today = OFFSET;
+            near(left(&mut set), today.hypot(sd));
+        }
     }
 }

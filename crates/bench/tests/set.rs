@@ -154,6 +154,12 @@ impl Set {
         self.read(slot, step, What::SwingWeight, value, minute)
     }
 
+    /// What a role of a club is believed to weigh, g.
+    pub fn state_mass(&self, slot: i64, role: Role) -> f64 {
+        let believed = self.assembly().believe(&self.readings).unwrap();
+        believed.piece(&self.club(slot), role).unwrap().map_or(0.0, |(mass_g, _)| mass_g)
+    }
+
     /// The builder stands by the last reading.
     pub fn insist(&mut self) {
         self.readings.last_mut().unwrap().insisted = true;

@@ -80,6 +80,8 @@ fn past_irons(begun: Date) -> Written {
             cap_mm: Some(3.0),
             coupler_g: None,
             read_on: Some(begun),
+            swing_weight_sd_points: None,
+            also_read: Vec::new(),
         }),
     }
 }
@@ -161,6 +163,8 @@ fn written(today: Date) -> Vec<Written> {
         cap_mm: Some(3.0),
         coupler_g: None,
         read_on: Some(today.saturating_sub(4.days())),
+        swing_weight_sd_points: None,
+        also_read: Vec::new(),
     };
     vec![
         Written {

@@ -265,7 +265,7 @@ fn a_plan_reckons_with_what_the_shop_has_learned() {
             from: Vec::new(),
             pinned: false,
         };
-        set.learned = Learned { values: vec![value], covariance: vec![vec![0.01]], scatter: Vec::new() };
+        set.learned = Learned { values: vec![value], covariance: vec![vec![0.01]], ..Learned::default() };
         let plan = desk::planner::propose(set.assembly(), &set.parts, &[]).unwrap();
         for (club, chosen) in set.job.clubs.iter_mut().zip(plan.clubs) {
             club.plan = chosen;

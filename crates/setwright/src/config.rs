@@ -287,14 +287,32 @@ pub struct CausesArguments {
 #[derive(Debug, Args)]
 pub struct LearnedArguments {
     /// Reset this value to what a new shop begins with; `all` for everything.
-    #[arg(long, value_name = "KEY", conflicts_with_all = ["pin", "unpin"], requires = "reason")]
+    #[arg(long, value_name = "KEY", conflicts_with_all = ["pin", "unpin", "tell", "withdraw"], requires = "reason")]
     pub reset: Option<String>,
     /// Lock this value: it is used as it is and learns nothing.
-    #[arg(long, value_name = "KEY", conflicts_with = "unpin", requires = "reason")]
+    #[arg(long, value_name = "KEY", conflicts_with_all = ["unpin", "tell", "withdraw"], requires = "reason")]
     pub pin: Option<String>,
     /// Unlock this value: it learns again.
-    #[arg(long, value_name = "KEY", requires = "reason")]
+    #[arg(long, value_name = "KEY", conflicts_with_all = ["tell", "withdraw"], requires = "reason")]
     pub unpin: Option<String>,
+    /// Say what one of these does to the swing weight of a club, from what you have seen: joint, grip, wrap or ferrule.
+    #[arg(long, value_name = "WHAT", conflicts_with = "withdraw", value_parser = ["joint", "grip", "wrap", "ferrule"])]
+    pub tell: Option<String>,
+    /// Points that it puts on: a joint, a ferrule.
+    #[arg(long, value_name = "POINTS", requires = "tell", allow_negative_numbers = true)]
+    pub puts_on: Option<f64>,
+    /// Points that it takes off: a grip, a wrap.
+    #[arg(long, value_name = "POINTS", requires = "tell", allow_negative_numbers = true)]
+    pub takes_off: Option<f64>,
+    /// How sure you are: sure, figure (the figure you work with) or about.
+    #[arg(long, requires = "tell", default_value = "figure", value_parser = ["sure", "figure", "about"])]
+    pub sure: String,
+    /// Code of the adhesive, grip, tape or ferrule; left out: the shop's own, or the only one there is.
+    #[arg(long, value_name = "CODE")]
+    pub model: Option<String>,
+    /// Withdraw what was said of a joint, grip, wrap or ferrule.
+    #[arg(long, value_name = "WHAT", value_parser = ["joint", "grip", "wrap", "ferrule"])]
+    pub withdraw: Option<String>,
     /// Why, for the history.
     #[arg(long)]
     pub reason: Option<String>,

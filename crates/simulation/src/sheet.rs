@@ -63,6 +63,8 @@ pub fn job_of(settings: &Settings, truth: &SimulatedJob, shop: &Shop) -> Job {
         cap_mm: None,
         coupler_g: None,
         read_on: None,
+        swing_weight_sd_points: None,
+        also_read: Vec::new(),
     };
     let sheet = Sheet {
         player: "Simulated".into(),

@@ -27,3 +27,12 @@ pub struct Scale {
     #[schema(minimum = 0, maximum = 5)]
     pub drift_sd_per_root_h: f64,
 }
+
+impl Scale {
+    /// Whether a sheet that names a scale means this one: by its key or by its name. Where none is named, it is this one.
+    #[must_use]
+    pub fn is_named(&self, named: &str) -> bool {
+        let named = named.trim();
+        named.is_empty() || named == self.key || named.to_lowercase() == self.name.trim().to_lowercase()
+    }
+}

@@ -97,6 +97,44 @@ pub struct ReferenceClub {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     #[schema(value_type = Option<String>, format = Date)]
     pub read_on: Option<Date>,
+    /// How well its true swing weight is known, one standard deviation, where the figure is the true one and not what a scale
+    /// showed on a day, as from a calibrated scale: 0 for exact. Left out: it is what the scale showed.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schema(minimum = 0)]
+    pub swing_weight_sd_points: Option<f64>,
+    /// What it showed at other times or on other scales.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub also_read: Vec<ReferenceReading>,
+}
+
+/// What the reference club showed once more: on another day, on another scale, or on the same again.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct ReferenceReading {
+    /// Swing weight in points since A0.
+    pub swing_weight_points: f64,
+    /// The scale: the shop's own key or name of it, or the name of another.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub scale: String,
+    /// When it was read.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schema(value_type = Option<String>, format = Date)]
+    pub read_on: Option<Date>,
+}
+
+impl ReferenceClub {
+    /// All that a scale showed of it, that from which the targets come first; empty where that is its true swing weight or
+    /// was not read.
+    #[must_use]
+    pub fn shown(&self) -> Vec<ReferenceReading> {
+        let first = self.swing_weight_points.filter(|_| self.swing_weight_sd_points.is_none());
+        let first = first.map(|swing_weight_points| ReferenceReading {
+            swing_weight_points,
+            scale: self.scale.clone(),
+            read_on: self.read_on,
+        });
+        first.into_iter().chain(self.also_read.iter().cloned()).collect()
+    }
 }
 
 /// How far from the target is still good.

@@ -11,6 +11,11 @@ use serde_json::{Value, json};
 /// Builds the planned job to its end with the readings that bear on learning.
 async fn built(bench: &Bench) {
     planned(bench).await;
+    built_from(bench).await;
+}
+
+/// The same from the plan on.
+async fn built_from(bench: &Bench) {
     let view = bench.get("/jobs/1").await;
     let truths: Vec<Truth> =
         view["job"]["clubs"].as_array().expect("clubs").iter().map(|c| Truth::of(&c["plan"])).collect();
@@ -163,4 +168,63 @@ async fn a_value_can_be_pinned_and_set_back_with_a_reason() {
     assert_eq!(history[0]["reason"], "moved house");
     let (status, _) = bench.post("/learned/pin", json!({ "key": key, "pinned": 1, "by": "", "reason": "x" })).await;
     assert_eq!(status, StatusCode::UNPROCESSABLE_ENTITY);
+}
+
+/// What a builder knows is asked first, and said on the page as well as through the API; both show the same.
+#[tokio::test]
+async fn a_builder_says_what_he_knows() {
+    let bench = Bench::open().await;
+    assert!(bench.page("/").await.text.contains("/learned#told"), "a new shop is asked");
+    assert_eq!(bench.get("/learned/told").await["ask"], true);
+    let (_, before) =
+        bench.post("/learned/told", json!({ "of": "joint", "takes_off_points": 0.75, "by": "Ada" })).await;
+    let detail = before["detail"].as_str().expect("a refusal");
+    assert!(detail.contains("cannot take off 0.75") && detail.contains("puts on"), "{detail}");
+
+    // A mistake stands beside its field, what was typed stays, and nothing is kept.
+    let form = [("joint.points", "0.9"), ("joint.sure", "about"), ("grip.points", "95"), ("grip.model", "OLIVINE")];
+    let refused = bench.form("/learned/tell", &form).await;
+    assert_eq!(refused.status, StatusCode::UNPROCESSABLE_ENTITY);
+    assert!(refused.text.contains("95") && refused.text.contains("must be between"), "{}", refused.text);
+    assert_eq!(bench.get("/learned/told").await["told"], json!([]));
+    let none = bench.form("/learned/tell", &[("joint.points", "")]).await;
+    assert!(none.text.contains("at least one figure"));
+
+    let form = [("joint.points", "0.9"), ("joint.sure", "about"), ("grip.points", "9.5"), ("grip.model", "OLIVINE")];
+    assert_eq!(bench.form("/learned/tell", &form).await.status, StatusCode::SEE_OTHER);
+    let told = bench.get("/learned/told").await;
+    assert_eq!((&told["told"][0]["change_points"], &told["told"][0]["sd_points"]), (&json!(0.9), &json!(0.45)));
+    assert_eq!((&told["told"][1]["change_points"], &told["told"][1]["sure"]), (&json!(-9.5), &json!("figure")));
+    assert_eq!(told["ask"], false);
+    assert_eq!(bench.get("/learned").await["told"], told["told"]);
+    let page = bench.page("/learned").await.text;
+    assert!(page.contains("puts on 0.9") && page.contains("takes off 9.5") && page.contains("nothing yet"), "{page}");
+
+    // The plan and the bench use it: a joint that puts on more than the models say makes the finish heavier.
+    planned(&bench).await;
+    let finish = |view: &Value| view["clubs"][2]["finish"]["swing_weight_points"].as_f64().expect("a finish");
+    let with = finish(&bench.get("/jobs/1").await);
+    let gone = bench.form("/learned/withdraw", &[("of", "joint"), ("model", "")]).await;
+    assert_eq!(gone.status, StatusCode::SEE_OTHER);
+    let without = finish(&bench.get("/jobs/1").await);
+    assert!((with - without).abs() > 0.02, "{with} and {without}");
+    let history = bench.get("/learned/history").await;
+    let causes: Vec<&str> = history.as_array().expect("rows").iter().filter_map(|r| r["cause"].as_str()).collect();
+    assert_eq!(causes, ["withdrawn", "told", "told"]);
+
+    // Clubs teach beside what was said, and the one does not go into the other.
+    built_from(&bench).await;
+    let told = bench.get("/learned/told").await;
+    assert!(told["told"][0]["learned_change_points"].is_number(), "{told}");
+    assert_eq!(told["told"][0]["change_points"], -9.5);
+}
+
+/// A shop that has no figures is not asked again.
+#[tokio::test]
+async fn the_question_can_be_skipped() {
+    let bench = Bench::open().await;
+    assert_eq!(bench.form("/learned/skip", &[]).await.status, StatusCode::SEE_OTHER);
+    assert_eq!(bench.get("/learned/told").await["ask"], false);
+    let told = bench.made("/learned/told", json!({ "of": "joint", "puts_on_points": 0.8, "by": "Ada" })).await;
+    assert_eq!(told["told"][0]["sure"], "figure");
 }

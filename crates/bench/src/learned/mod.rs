@@ -6,10 +6,14 @@
 
 mod key;
 mod say;
+mod told;
 
 pub use key::{LearnedKey, ScatterKey, Scattered, UnknownKey, ValueKey};
 pub use say::{LearnedUnit, LearnedWhat, Said, say};
+pub use told::BesideTold;
+pub(crate) use told::{CAP_SD_MM, GRIP_CENTRE_SD_MM, TAPE_SHARE_SD, Tied, ferrule_key};
 
+use crate::told::ToldFigure;
 use serde::{Deserialize, Serialize};
 use trade::adhesive::AdhesiveModel;
 use trade::error::TradeError;
@@ -40,6 +44,12 @@ closed_list! {
         Pin = "pin";
         /// The owner let a value learn again.
         Unpin = "unpin";
+        /// A builder said what he knows.
+        Told = "told";
+        /// What a builder said was withdrawn.
+        Withdrawn = "withdrawn";
+        /// The shop does not want to be asked what it knows.
+        NotAsked = "not_asked";
     }
 }
 
@@ -109,6 +119,12 @@ pub struct Learned {
     /// Scatter figures, ordered by key.
     #[serde(default)]
     pub scatter: Vec<Scatter>,
+    /// What builders said, apart from what was learned.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub told: Vec<ToldFigure>,
+    /// Whether the shop does not want to be asked for that.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub not_asked: bool,
 }
 
 /// What a scale is expected to be off by today.
@@ -129,7 +145,13 @@ impl Learned {
     /// A shop that has learned nothing yet.
     #[must_use]
     pub const fn nothing() -> &'static Self {
-        static NOTHING: Learned = Learned { values: Vec::new(), covariance: Vec::new(), scatter: Vec::new() };
+        static NOTHING: Learned = Learned {
+            values: Vec::new(),
+            covariance: Vec::new(),
+            scatter: Vec::new(),
+            told: Vec::new(),
+            not_asked: false,
+        };
         &NOTHING
     }
 

@@ -1,6 +1,7 @@
 //! What a learned value is: which part or scale it is of, and in which unit it is shown.
 
 use crate::learned::{LearnedKey, ScatterKey, Scattered, ValueKey};
+use crate::told::{ToldOf, of_told_key};
 use fact::facts;
 use quantity::INCH_MM;
 use serde::Serialize;
@@ -67,6 +68,13 @@ facts! {
         /// A builder's readings against the shop's.
         Hand {
             /// The builder's name.
+            name: String,
+        },
+        /// What a builder said.
+        Told {
+            /// Of what.
+            of: ToldOf,
+            /// Name of the model.
             name: String,
         },
         /// Pieces or jobs, one to the next.
@@ -136,6 +144,11 @@ fn said(what: LearnedWhat, unit: LearnedUnit, nominal: Option<f64>) -> Said {
 /// Says what is kept under a key; what was kept by another version of the program has no unit.
 #[must_use]
 pub fn say(key: &str, library: &Library, shop: &Shop) -> Said {
+    if let Some((of, code)) = of_told_key(key) {
+        let model = library.of_kind(of.kind()).find(|model| model.code() == code);
+        let name = model.map_or_else(|| code.to_owned(), |model| model.name().to_owned());
+        return said(LearnedWhat::Told { of, name }, LearnedUnit::Points, None);
+    }
     match key.parse() {
         Ok(LearnedKey::Value(value)) => of_value(value, library, shop),
         Ok(LearnedKey::Scatter(scatter)) => of_scatter(scatter, shop),

@@ -1,6 +1,7 @@
 //! What one more job teaches the shop: its learned values after it.
 
 mod scatter;
+use crate::assembly::Assembly;
 
 use crate::belief::Believed;
 use crate::learned::{
@@ -18,12 +19,19 @@ impl Learned {
     /// What the shop has learned once a job is believed to the end. `self` must be what that job was believed with.
     ///
     /// The joint posterior of the job's shared deviations moves all values, also those that the job does not have, by
-    /// way of their correlation. Doubted readings are not part of the belief and teach nothing. Values of the job are
+    /// way of their correlation. What builders said is left out: it counts in each job, once, and can
+    /// be withdrawn. Doubted readings are not part of the belief and teach nothing. Values of the job are
     /// then let slide a little toward the prior, so that the result is the prior of the next job.
     ///
     /// # Errors
     /// Figures that the belief cannot work with.
     pub fn after(&self, believed: &Believed<'_>) -> Result<Self, TradeError> {
+        if !self.told.is_empty() {
+            let alone = self.without_told();
+            let assembly = Assembly { learned: &alone, ..believed.assembly };
+            let learned = alone.after(&assembly.believe(believed.readings())?)?;
+            return Ok(Self { told: self.told.clone(), ..learned });
+        }
         let clubs = clubs_of(believed)?;
         if clubs.is_empty() {
             return Ok(self.clone());

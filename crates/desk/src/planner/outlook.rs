@@ -108,7 +108,7 @@ fn spreads(
     let Ok(picks) = Picks::of(parts, |kind| kind) else { return Ok(None) };
     // What cannot be built (a model without its adapter, say) is named elsewhere.
     let Ok(plan) = plan_with(assembly, club, &picks) else { return Ok(None) };
-    let belief = assembly.one_club_model(club, &plan)?.solve(&[])?;
+    let belief = assembly.one_club_model(club, &plan)?.solve(&assembly.known_before())?;
     let scale = &assembly.shop.balance_scale;
     let noise = scale.noise_sd.hypot(scale.display_step / 12f64.sqrt()).max(1e-3);
     let mut planned = Vec::new();

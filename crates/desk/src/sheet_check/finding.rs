@@ -120,6 +120,13 @@ fact::facts! {
             /// That day.
             read_on: Date,
         },
+        /// Two of its readings are further apart than scales are.
+        ReadingsApart {
+            /// The one from which the targets come, points since A0.
+            first_points: f64,
+            /// The other, points since A0.
+            other_points: f64,
+        },
         /// Its grip model is not known.
         UnknownGrip {
             /// Code of the model.

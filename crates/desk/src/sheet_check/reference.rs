@@ -12,6 +12,10 @@ use trade::scale::Scale;
 use trade::sheet::{ReferenceClub, Sheet};
 use trade::shop::Shop;
 
+/// Two readings of one club that are this far apart are not explained by two scales, points: five standard deviations of
+/// 0.2 and 0.2 points, which two balance scales may be off by (common practice, no source).
+const APART_POINTS: f64 = 1.4;
+
 /// What is wrong or missing in them.
 pub(super) fn check(
     sheet: &Sheet,
@@ -36,10 +40,17 @@ pub(super) fn check(
         ("clamp_mm", r.clamp_mm, 20.0, 300.0, "mm"),
         ("cap_mm", r.cap_mm, 0.5, 15.0, "mm"),
         ("coupler_g", r.coupler_g, 0.1, 40.0, "g"),
+        ("swing_weight_sd_points", r.swing_weight_sd_points, 0.0, 3.0, "points"),
     ];
     for (name, value, low, high, unit) in figures {
         if let Some(Err(e)) = value.map(|v| within(name, v, low, high, unit)) {
             push(Severity::Stop, name, e.refusal().fact().clone(), SheetNext::CorrectReading);
+        }
+    }
+    for (i, read) in r.also_read.iter().enumerate() {
+        if let Err(e) = within("swing_weight_points", read.swing_weight_points, -20.0, 90.0, "points") {
+            let name = format!("also_read[{i}].swing_weight_points");
+            push(Severity::Stop, &name, e.refusal().fact().clone(), SheetNext::CorrectReading);
         }
     }
     let mut push = |severity, name: &str, fact: ReferenceFinding, next| push(severity, name, fact.told(), next);
@@ -54,6 +65,17 @@ pub(super) fn check(
     }
     if let Some(read_on) = r.read_on.filter(|day| *day > today) {
         push(Severity::Warn, "read_on", ReferenceFinding::ReadLater { read_on }, SheetNext::CorrectDate);
+    }
+    for (i, read) in r.also_read.iter().enumerate() {
+        if let Some(read_on) = read.read_on.filter(|day| *day > today) {
+            let fact = ReferenceFinding::ReadLater { read_on };
+            push(Severity::Warn, &format!("also_read[{i}].read_on"), fact, SheetNext::CorrectDate);
+        }
+        let other_points = read.swing_weight_points;
+        if let Some(first_points) = r.swing_weight_points.filter(|p| (p - other_points).abs() > APART_POINTS) {
+            let fact = ReferenceFinding::ReadingsApart { first_points, other_points };
+            push(Severity::Warn, &format!("also_read[{i}].swing_weight_points"), fact, SheetNext::CorrectReading);
+        }
     }
     if let Some(code) = r.grip_model.clone().filter(|code| library.grip(code).is_err()) {
         push(Severity::Warn, "grip_model", ReferenceFinding::UnknownGrip { code }, SheetNext::AddGripModel);

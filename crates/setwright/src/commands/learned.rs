@@ -5,8 +5,10 @@ use super::{print_json, reader};
 use crate::config::{CapabilityArguments, LearnedArguments};
 use crate::failure::Failure;
 use app::learned::{LearnedShop, LearnedView, PinLearned, ResetLearned};
+use app::told::{TellShop, ToldView, WithdrawTold};
 use bench::capability::{CapabilityGroup, ShopCapability};
 use bench::held::{BandsHeld, Promise, Share};
+use bench::told::{Sureness, ToldOf};
 use quantity::decimal;
 use words::{Words, text};
 
@@ -24,6 +26,18 @@ pub async fn learned(arguments: &LearnedArguments) -> Result<(), Failure> {
         arguments.pin.as_ref().map(|key| (key, true)).or_else(|| arguments.unpin.as_ref().map(|key| (key, false)))
     {
         app.pin_learned(&PinLearned { key: key.clone(), pinned, by, reason }).await?;
+    } else if let Some(of) = arguments.tell.as_deref().and_then(ToldOf::from_key) {
+        app.tell_shop(&[TellShop {
+            of,
+            model: arguments.model.clone(),
+            puts_on_points: arguments.puts_on,
+            takes_off_points: arguments.takes_off,
+            sure: Sureness::from_key(&arguments.sure),
+            by,
+        }])
+        .await?;
+    } else if let Some(of) = arguments.withdraw.as_deref().and_then(ToldOf::from_key) {
+        app.withdraw_told(&WithdrawTold { of, model: arguments.model.clone(), by, reason }).await?;
     }
     let learned = app.learned().await?;
     app.close().await;
@@ -40,6 +54,7 @@ fn tell(learned: &LearnedShop) {
         println!("{}", w.text("learned-command-empty"));
         return;
     }
+    tell_told(&w, &learned.told);
     let locked = |view: &LearnedView| if view.pinned { w.text("learned-locked") } else { String::new() };
     let figure = |view: &LearnedView, value: f64| match web::learned_amount(view.unit) {
         Some((amount, factor)) => w.amount(amount, value * factor, 2),
@@ -94,6 +109,29 @@ fn tell(learned: &LearnedShop) {
         "learned-column-readings",
     ];
     table(&headings(&w, &heads), &rows);
+}
+
+/// What builders said, if they did, beside what the shop's clubs have taught since.
+fn tell_told(w: &Words, told: &[ToldView]) {
+    if told.is_empty() {
+        return;
+    }
+    let row = |view: &ToldView| {
+        let said = view.change_points.map_or_else(String::new, |points| w.points(points));
+        let band = view.learned_band_points.unwrap_or(0.0);
+        vec![
+            words::capital(&w.tell(&view.of)),
+            view.model.clone(),
+            format!("{said}, {}", view.sure.map_or_else(String::new, |sure| w.tell(&sure))),
+            view.learned_change_points.map_or_else(
+                || w.text("told-nothing-learned"),
+                |learned_points| text!(w, "told-learned", learned_points = learned_points, band_points = band),
+            ),
+        ]
+    };
+    let heads = ["told-column-of", "told-column-model", "told-column-said", "told-column-learned"];
+    table(&heads.map(|id| w.text(id)), &told.iter().map(row).collect::<Vec<_>>());
+    println!();
 }
 
 /// The heads of a table whose last column needs none.

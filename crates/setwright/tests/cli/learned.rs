@@ -28,3 +28,33 @@ fn a_change_needs_a_reason_and_something_to_change() {
     let detail = refused.json()["detail"].as_str().expect("a detail").to_owned();
     assert!(detail.contains("learned nothing yet") && detail.contains("Finish a job first"), "{detail}");
 }
+
+/// What a builder says is kept, shown, replaced and withdrawn, and what cannot be is asked back.
+#[test]
+fn a_builder_says_what_he_knows() {
+    let shop = Shop::stocked();
+    let said = |arguments: &[&str]| shop.run(&[&["learned"], arguments, &["--json"]].concat());
+    let document = said(&["--tell", "joint", "--puts-on", "0.75", "--sure", "sure"]).done().json();
+    let told = &document["told"][0];
+    assert_eq!((&told["of"], &told["sure"]), (&json!("joint"), &json!("sure")));
+    assert_eq!((&told["change_points"], &told["sd_points"]), (&json!(0.75), &json!(0.2)));
+    let document = said(&["--tell", "joint", "--puts-on", "0.9"]).done().json();
+    assert_eq!(document["told"].as_array().map(Vec::len), Some(1));
+    assert_eq!(document["told"][0]["sd_points"], 0.3);
+    let page = shop.run(&["learned"]).done().out;
+    assert!(page.contains("A joint") && page.contains("your clubs say"), "{page}");
+    for (arguments, says) in [
+        (&["--tell", "joint", "--takes-off", "0.75"][..], "puts on"),
+        (&["--tell", "joint", "--puts-on", "75"], "between"),
+        (&["--tell", "joint"], "one figure"),
+        (&["--tell", "joint", "--puts-on", "0.75", "--model", "NOBODY"], "NOBODY"),
+        (&["--withdraw", "wrap"], "nobody has said"),
+    ] {
+        let refused = said(arguments);
+        assert!(refused.code != 0);
+        let detail = refused.json()["detail"].as_str().expect("a detail").to_owned();
+        assert!(detail.contains(says), "{detail}");
+    }
+    let document = said(&["--withdraw", "joint", "--reason", "another tin"]).done().json();
+    assert!(document.get("told").is_none(), "{document}");
+}

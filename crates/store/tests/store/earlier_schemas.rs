@@ -196,7 +196,7 @@ async fn read(tx: &mut Tx, job: &Job) {
 
 async fn learn(tx: &mut Tx, job: &Job) {
     let scatter = Scatter { key: "adhesive.piece".into(), sd: 0.1 + 0.2, prior_sd: 0.25, weight: 3.5, pinned: false };
-    let learned = Learned { values: Vec::new(), covariance: Vec::new(), scatter: vec![scatter] };
+    let learned = Learned { values: Vec::new(), covariance: Vec::new(), scatter: vec![scatter], ..Learned::default() };
     let (id, by) = (EventId(new_id()), "Jay".into());
     let (cause, job_id, about, reason) = (LearnedCause::Job, Some(job.id.clone()), String::new(), String::new());
     let row = LearnedRow { id, at: at(5), by, cause, job: job_id, about, reason, learned };

@@ -3,6 +3,7 @@
 use crate::samples::{add_job, at, new_id, with_job};
 use bench::learned::{Learned, LearnedCause, LearnedFrom, LearnedValue, Scatter};
 use bench::record::Verdict;
+use bench::told::{Sureness, ToldFigure, ToldOf};
 use store::{FinishedClub, LearnedRow};
 use trade::id::{ClubId, EventId, JobId};
 use trade::job::Job;
@@ -21,6 +22,15 @@ fn learned(mean_shift: f64) -> Learned {
         values: vec![value("adhesive:BOND-24"), value("delta:LARK-2")],
         covariance: vec![vec![0.1 + 0.2, 0.01], vec![0.01, 1.0 / 3.0]],
         scatter: vec![Scatter { key: "adhesive.piece".into(), sd: 0.3, prior_sd: 0.25, weight: 3.5, pinned: false }],
+        told: vec![ToldFigure {
+            of: ToldOf::Grip,
+            model: "OLIVINE".into(),
+            change_points: -9.5 - mean_shift,
+            sure: Sureness::About,
+            by: "Größe".into(),
+            at: at(4),
+        }],
+        not_asked: mean_shift > 0.0,
     }
 }
 

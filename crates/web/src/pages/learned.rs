@@ -30,20 +30,30 @@ async fn show(State(app): State<App>, Reader(w): Reader, Query(asked): Query<Vec
         text: w.text("learned-kept"),
         next: w.text("learned-kept-next"),
     });
-    learned_page(&w, &app, notice, StatusCode::OK).await
+    learned_page(&w, &app, notice, None, StatusCode::OK).await
 }
 
-async fn learned_page(w: &Words, app: &App, notice: Option<Notice>, status: StatusCode) -> PageResult {
+/// The page; `told` is the form of what a builder knows, where it was typed and refused.
+pub(super) async fn learned_page(
+    w: &Words,
+    app: &App,
+    notice: Option<Notice>,
+    told: Option<Entries>,
+    status: StatusCode,
+) -> PageResult {
     let learned = app.learned().await?;
     let history = app.learned_history().await?;
+    let told = super::told::part(w, &app.told().await?, &app.models(None).await?, told);
     let body = if learned.at.is_none() {
-        empty_state(
+        let empty = empty_state(
             &w.text("learned-empty"),
             &w.text("learned-empty-next"),
             &[Action { href: "/bench", label: &w.text("learned-open-bench"), primary: true }],
-        )
+        );
+        html! { (told) (empty) }
     } else {
         html! {
+            (told)
             p { (w.text("learned-about")) }
             (values_part(w, &learned))
             (scatter_part(w, &learned))
@@ -329,6 +339,6 @@ async fn change(
     };
     match done {
         Ok(()) => Ok(go_to("/learned?kept=1").into_response()),
-        Err(error) => learned_page(&w, &app, Some(failure(&w, &error)), failure_status(&error)).await,
+        Err(error) => learned_page(&w, &app, Some(failure(&w, &error)), None, failure_status(&error)).await,
     }
 }

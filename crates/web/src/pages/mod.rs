@@ -43,6 +43,7 @@ mod stock_weigh;
 mod stock_weighed;
 mod style;
 mod today;
+mod told;
 mod what_if;
 
 use self::entries::go_to;
@@ -87,6 +88,7 @@ pub(crate) fn router() -> Router<App> {
         .merge(glue::router())
         .merge(records::router())
         .merge(learned::router())
+        .merge(told::router())
         .merge(capability::router())
         .merge(shop::router())
         .merge(calc::router())

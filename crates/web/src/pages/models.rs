@@ -266,7 +266,7 @@ async fn form_page(
     Ok((status, page).into_response())
 }
 
-fn ask_field(w: &Words, ask: &Ask, form: &Entries, models: &[Model]) -> Markup {
+pub(super) fn ask_field(w: &Words, ask: &Ask, form: &Entries, models: &[Model]) -> Markup {
     let (key, label) = (ask.key.as_str(), w.tell(&ask.label));
     let hint = ask.hint.as_ref().map(|hint| w.tell(hint)).unwrap_or_default();
     let shape = Field { hint: &hint, required: !ask.optional, ..Field::default() };

@@ -30,6 +30,7 @@ use trade::plan::ClubPlan;
 use trade::plan::Expected;
 use trade::plan::Missing;
 use trade::plan::Plan;
+use trade::reading::What;
 use trade::step::Step;
 use words::{Words, text};
 
@@ -162,7 +163,16 @@ async fn plan_page(w: &Words, app: &App, number: i64, keep: &str, error: Option<
         html! { (super::orders::order_part(w, app, &file, &wanted).await?) (accepted_part(w, &file)) }
     };
     let waits = app.waits().await?.remove(&number).unwrap_or_default();
-    let body = html! { (super::orders::waits_part(w, &waits)) (body) (drop_part(w, number, file.job.state)) };
+    let under_way = matches!(file.job.state, JobState::Open | JobState::Planned);
+    let once_more = match file.job.sheet.reference.as_ref().filter(|_| under_way) {
+        Some(reference) => {
+            let at_bench = file.readings.iter().filter(|r| r.what == What::ReferenceSwingWeight).count();
+            super::sheets::reference_once_more(w, app, reference, at_bench).await?
+        }
+        None => html! {},
+    };
+    let body =
+        html! { (super::orders::waits_part(w, &waits)) (body) (once_more) (drop_part(w, number, file.job.state)) };
     let crumb = text!(w, "plan-job-state", job = number, player = file.job.sheet.player, state = file.job.state);
     let title = w.text("plan-page");
     let page =

@@ -1,6 +1,7 @@
 //! A new sheet, written short: looked at first, then saved.
 
-use super::entries::{Entries, go_to, group, in_address};
+use super::entries::{Entries, capital, go_to, group, in_address};
+use super::fields::{Ask, Way, header, rows};
 use super::sheets::{expanded_table, findings};
 use super::{Framed, PageResult, failure, failure_status, framed};
 use super::{beside, within_its_entry};
@@ -16,6 +17,7 @@ use desk::sheet_check::SheetProblem;
 use desk::short_sheet::Expanded;
 use desk::short_sheet::KindChoice;
 use desk::short_sheet::SetModels;
+use fact::{Refusal, Told};
 use jiff::ToSpan;
 use jiff::civil::Date;
 use look::{Action, Button, ButtonKind, Choice, Field, Nav, Notice, button, check, empty_state, radios, section};
@@ -26,9 +28,9 @@ use trade::kind::LengthTo;
 use trade::model::Model;
 use trade::model::PartKind;
 use trade::reading::Unit;
-use trade::sheet::ReferenceClub;
 use trade::sheet::SetRule;
 use trade::sheet::Sheet;
+use trade::sheet::{ReferenceClub, ReferenceReading};
 use words::{Words, text};
 
 /// The kinds that may have a shaft, a grip or a ferrule of their own.
@@ -203,7 +205,31 @@ fn reference(w: &Words, form: &mut Entries) -> Option<ReferenceClub> {
         cap_mm: form.measured(w, "ref-cap", Measured::Millimetre),
         coupler_g: form.mass_g(w, "ref-coupler"),
         read_on: form.date(w, "ref-read_on"),
+        swing_weight_sd_points: form.number(w, "ref-sd"),
+        also_read: also_read(w, form),
         number: number?,
+    })
+}
+
+/// A further reading of the reference club, one a line.
+fn also_read_columns() -> [Ask; 3] {
+    let label = |id| Told::new(id);
+    [
+        Ask::new("swing_weight_points", label("sheet_form.also_read_swing_weight"), Way::SwingWeight),
+        Ask::new("scale", label("sheet_form.also_read_scale"), Way::Text).optional(),
+        Ask::new("read_on", label("sheet_form.also_read_on"), Way::Text).optional(),
+    ]
+}
+
+fn also_read(w: &Words, form: &mut Entries) -> Vec<ReferenceReading> {
+    let typed = form.text("ref-also_read").to_owned();
+    let read = rows(w, &typed, &also_read_columns()).map_err(|words| capital(&words)).and_then(|rows| {
+        let one = |row| document::read_value::<ReferenceReading>(row).map_err(|e| beside(w, &Refusal::new(&e)));
+        rows.into_iter().map(one).collect()
+    });
+    read.unwrap_or_else(|words: String| {
+        form.refuse("ref-also_read", words);
+        Vec::new()
     })
 }
 
@@ -343,7 +369,11 @@ fn reference_fields(w: &Words, form: &Entries, models: &[Model]) -> Markup {
             (form.field("ref-cap", &w.text("sheet-form-reference-cap"), decimal(w.length_sign())))
             (form.field("ref-coupler", &w.text("sheet-form-reference-coupler"), decimal(w.mass_sign())))
             (form.field("ref-read_on", &w.text("sheet-form-reference-read-on"), Field { kind: "date", ..Field::default() }))
+            (form.field("ref-sd", &w.text("sheet-form-reference-sd"), Field { hint: &w.text("sheet-form-reference-sd-hint"), ..decimal("points") }))
         }
+        (form.area("ref-also_read", &w.text("sheet-form-also-read"), 3, Field {
+            hint: &w.text("sheet-form-also-read-hint"), placeholder: &header(w, &also_read_columns()), ..Field::default()
+        }))
     }
 }
 

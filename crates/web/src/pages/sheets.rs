@@ -8,13 +8,14 @@ use crate::asked::Path;
 use crate::problem::EdgeFault;
 use crate::problem::Problem;
 use crate::reader::Reader;
-use app::App;
 use app::sheet::{Approve, SheetSummary, SheetView};
+use app::{App, AppError};
 use axum::Router;
 use axum::extract::{Form, Multipart, Query, State};
 use axum::http::{StatusCode, header};
 use axum::response::IntoResponse;
 use axum::routing::{get, post};
+use bench::reference::ReferenceRead;
 use desk::sheet_check::Severity;
 use desk::sheet_check::SheetProblem;
 use desk::short_sheet::Expanded;
@@ -150,7 +151,10 @@ async fn sheet_page(
         @if !sheet.written.is_empty() { p.hint { (text!(w, "sheet-written", text = sheet.written)) } }
         @if !sheet.note.is_empty() { p { (rich!(w, "sheet-note", |_, inner| html! { strong { (inner) } }, note = sheet.note)) } }
         (findings(w, &view.problems))
-        @if let Some(reference) = &sheet.reference { (reference_part(w, reference)) }
+        @if let Some(reference) = &sheet.reference {
+            (reference_part(w, reference))
+            (reference_once_more(w, app, reference, 0).await?)
+        }
         @if view.job.is_none() { (head_form(w, view, head)) }
         p { a href={ "/sheets/" (in_address(view.id.as_str())) "/file" } download { (w.text("sheet-save-file")) } }
     };
@@ -367,6 +371,20 @@ fn merged(w: &Words, found: &[&SheetProblem]) -> Vec<(String, String)> {
     lines.into_iter().map(|(words, clubs)| (words, clubs.join(" "))).collect()
 }
 
+/// Where the reference club was not read on the bench's scale today: what to do about it.
+/// It was read `at_bench` times in the job.
+pub(super) async fn reference_once_more(
+    w: &Words,
+    app: &App,
+    r: &ReferenceClub,
+    at_bench: usize,
+) -> Result<Markup, AppError> {
+    let (shop, today) = (app.shop().await?, w.day_of(app.now()));
+    let last =
+        ReferenceRead::of(r, &shop.balance_scale, |day| day == today, at_bench).filter(ReferenceRead::is_elsewhere);
+    Ok(html! { @if let Some(last) = last { p.hint { (text!(w, "sheet-reference-once-more", last = last)) } } })
+}
+
 fn reference_part(w: &Words, r: &ReferenceClub) -> Markup {
     let show = |text: Option<String>| html! { (text.unwrap_or_else(|| NO_VALUE.to_owned())) };
     let noted = |text: Option<String>| html! { (text.unwrap_or_else(|| w.text("sheet-not-noted"))) };
@@ -390,6 +408,18 @@ fn reference_part(w: &Words, r: &ReferenceClub) -> Markup {
         (w.text("sheet-reference-cap"), show(r.cap_mm.map(|cap_mm| w.length(cap_mm)))),
         (w.text("sheet-reference-coupler-mass"), show(r.coupler_g.map(|mass_g| w.mass(mass_g)))),
         (w.text("sheet-reference-read-on"), noted(r.read_on.map(|on| w.date(on)))),
+        (
+            w.text("sheet-reference-known-to"),
+            show(r.swing_weight_sd_points.map(|sd| text!(w, "sheet-reference-within", sd_points = sd))),
+        ),
+        (
+            w.text("sheet-reference-also-read"),
+            html! {
+                @if r.also_read.is_empty() { (NO_VALUE) }
+                @for read in &r.also_read { div { (text!(w, "sheet-reference-again", swing_weight_points = read.swing_weight_points,
+                    scale = Some(read.scale.clone()).filter(|s| !s.is_empty()), read_on = read.read_on)) } }
+            },
+        ),
     ]);
     let title = text!(w, "sheet-reference-club", club = w.club_number(&r.number));
     section(&title, &html! {}, &columns(&[left, right]))

@@ -198,6 +198,7 @@ async fn guide(w: &Words, app: &App, jobs: &[JobSummary]) -> Result<Option<Vec<G
         |done, what: &str, how: &str, href: String| GuideStep { done, what: w.text(what), how: w.text(how), href };
     Ok(Some(vec![
         step(modelled, "today-guide-models", "today-guide-models-how", "/stock/models/new".into()),
+        step(!app.told().await?.ask, "today-guide-told", "today-guide-told-how", "/learned#told".into()),
         step(parts > 0, "today-guide-parts", "today-guide-parts-how", "/stock/new".into()),
         step(!sheets.is_empty(), "today-guide-sheet", "today-guide-sheet-how", "/sheets/new".into()),
         step(

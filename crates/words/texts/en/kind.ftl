@@ -104,6 +104,18 @@ learned-cause-job = a finished job
 learned-cause-reset = reset
 learned-cause-pin = locked
 learned-cause-unpin = unlocked
+learned-cause-told = said by a builder
+learned-cause-withdrawn = withdrawn
+learned-cause-not-asked = not to be asked
+
+# What a builder can say a figure of, and how sure he is.
+told-of-joint = a joint
+told-of-grip = a grip
+told-of-wrap = a wrap of tape
+told-of-ferrule = a ferrule
+sureness-sure = sure
+sureness-figure = a figure
+sureness-about = about
 
 # What can happen to a part.
 life-step-came-in = came in

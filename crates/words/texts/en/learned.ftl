@@ -12,6 +12,30 @@ learned-fault-unknown = nothing has been learned under “{ $key }”
 learning-fault-nothing = the shop has learned nothing yet
     .next = Finish a job first: it learns from its readings
 
+# What is refused of a figure that a builder says.
+told-fault-one-figure = for { $of }, one figure is needed
+    .next = Enter either what it puts on or what it takes off, in points: a joint puts on 0.75, a grip takes off 9.5
+told-fault-puts-on = { $of } cannot put on { $points }: it sits at the butt end, behind the fulcrum, and takes off
+    .next = Enter the figure as what it takes off
+told-fault-takes-off = { $of } cannot take off { $points }: it sits by the head and puts on
+    .next = Enter the figure as what it puts on
+told-fault-limits = { $points } is not possible for { $of }: it must be between { $least_points } and { $most_points }
+    .next = Enter what one of it does to one club, in points of swing weight, for example 0.75 for a joint, 9.5 for a grip, 0.25 for a wrap, 0.6 for a ferrule
+told-fault-unknown-model = there is no model “{ $model }” for { $of }
+    .next =
+        { $known ->
+            [none] Add the model under Stock first
+           *[other] Enter one of { $known }
+        }
+told-fault-no-model = it is not said which model { $of } is of
+    .next =
+        { $known ->
+            [none] Add the model under Stock first
+           *[other] Enter its code, one of { $known }
+        }
+told-fault-not-told = nobody has said what { $of } of the model “{ $model }” does
+    .next = Open Learned to see what was said
+
 # What a learned value is of.
 learned-what-head-centre = { $head }: centre of the head beyond the ground point
 learned-what-grip-centre = { $grip }: centre of the grip from its cap
@@ -25,6 +49,7 @@ learned-what-scale-offset = the { $scale } reads high by
 learned-what-scale-noise = the { $scale }, one reading to the next
 learned-what-scale-today = the { $scale }, one day to the next
 learned-what-hand = readings by { $name } against the shop's
+learned-what-told = { $name }: what { $of } puts on or takes off
 learned-what-scatter = { $of }
 learned-what-unknown = { $key }, from another version of the program
 
@@ -106,3 +131,39 @@ learned-capability-column-close = too close
 learned-capability-column-out = out
 learned-capability-column-cp = Cp
 learned-capability-column-cpk = Cpk
+
+# What a builder knows of his shop.
+told-title = What you know
+told-about = What a joint, a grip, a wrap and a ferrule do to the swing weight of a middle iron in your shop. It counts as one reading in each forecast, and your clubs overrule it once they say something else. Withdrawn, it is as if it had never been said.
+told-say = Say what you know
+told-say-more = Change it, or say more
+told-hint = In points of swing weight, as you work with them. Leave empty what you do not know.
+told-keep = Keep
+told-skip = Skip: I have no figures
+told-withdraw = Withdraw
+told-of = { CAPITAL($of) }: { $name }
+told-puts-on = puts on { $by_points }
+told-takes-off = takes off { $by_points }
+told-sure = { $sure } (± { PLAIN($sd_points, digits: 2) })
+told-by = by { $by }, { $told_at }
+told-learned = { $learned_points } ± { PLAIN($band_points, digits: 2) }
+told-learned-change = { $change } ± { PLAIN($band_points, digits: 2) }
+told-nothing-learned = nothing yet
+told-nothing-typed = Enter at least one figure, for example 0.75 for a joint, or skip the question.
+told-column-of = of
+told-column-model = model
+told-column-said = said
+told-column-learned = your clubs say
+told-column-models = the models say
+told-form-joint-points = A joint puts on
+told-form-joint-sure = How sure of the joint
+told-form-joint-model = Adhesive
+told-form-grip-points = A grip takes off
+told-form-grip-sure = How sure of the grip
+told-form-grip-model = Grip
+told-form-wrap-points = A wrap of tape takes off
+told-form-wrap-sure = How sure of the wrap
+told-form-wrap-model = Tape
+told-form-ferrule-points = A ferrule puts on
+told-form-ferrule-sure = How sure of the ferrule
+told-form-ferrule-model = Ferrule

@@ -16,7 +16,7 @@ offer-gain-twentieth = It tightens the forecast a little.
 offer-gain-other-clubs = It tightens the forecasts of the other clubs.
 
 offer-check-weight = { $time }: read the check weight. { $gain }
-offer-reference = { $time }: read the reference club on this scale four times, seated again each time. { $gain }
+offer-reference = { $time }: read the reference club on this scale. { CAPITAL($last) }. { $gain }
 offer-tape = { $time }: weigh the tape of the { $club } before it goes on. { $gain }
 offer-grip-centre = { $time }: balance the grip of the { $club } on an edge and measure from the cap. { $gain }
 offer-cap = { $time }: measure the cap of the grip of the { $club }. { $gain }
@@ -28,3 +28,21 @@ offer-pilot = Glue and finish the { $club } before the others: what it shows tig
 
 # The command line and the screen.
 offer-decline = Not again in this job
+
+# Where and when the reference club was read last.
+reference-read-here =
+    { $n ->
+        [one] it was read here once on a day of this job
+       *[other] it was read here { $n } times on days of this job
+    }
+reference-read-other-day =
+    { $read_on ->
+        [none] it was read on this scale, but no day is noted, and a scale is off by a little more or less each day
+       *[other] it was read on this scale on { $read_on }, and a scale is off by a little more or less each day
+    }
+reference-read-other-scale =
+    { $read_on ->
+        [none] it was read on the scale “{ $scale }”, which may be off by something else than this one
+       *[other] it was read on { $read_on } on the scale “{ $scale }”, which may be off by something else than this one
+    }
+reference-read-known = its true swing weight is on the sheet, and shows what this scale is off by

@@ -229,6 +229,23 @@ sheet-reference-scale = scale
 sheet-reference-cap = cap
 sheet-reference-coupler-mass = coupler
 sheet-reference-read-on = read on
+sheet-reference-known-to = true swing weight
+sheet-reference-once-more = { CAPITAL($last) }. Read the club once more on your scale on the day you read the first club: the bench says what that is worth.
+sheet-reference-within = known to ± { PLAIN($sd_points, digits: 2) } points
+sheet-reference-also-read = read again
+sheet-reference-again =
+    { $read_on ->
+        [none]
+            { $scale ->
+                [none] { LETTER($swing_weight_points) }, scale and day not noted
+               *[other] { LETTER($swing_weight_points) } on the scale “{ $scale }”, day not noted
+            }
+       *[other]
+            { $scale ->
+                [none] { LETTER($swing_weight_points) } on { $read_on }, scale not noted
+               *[other] { LETTER($swing_weight_points) } on { $read_on } on the scale “{ $scale }”
+            }
+    }
 
 # A sheet as a file.
 sheet-load-title = Load a sheet

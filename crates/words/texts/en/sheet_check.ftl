@@ -25,6 +25,7 @@ sheet-reference-no-length-end = its length may end at the cap or at the shaft en
 sheet-reference-no-scale = no scale is named for its swing weight; two scales can differ by more than the tolerance
 sheet-reference-no-clamp = no clamped length is given for its frequency
 sheet-reference-read-later = it was read on { $read_on }, which is still to come
+sheet-reference-readings-apart = it read { LETTER($first_points) } and { LETTER($other_points) }; two scales are not that far apart
 sheet-reference-unknown-grip = there is no grip model “{ $code }”
 sheet-reference-coupler = its swing weight includes a coupler of { $coupler_g }, which the built club does not have
 sheet-reference-other-swing-weight = it read { LETTER($read_points) }, and the sheet asks { LETTER($asked_points) } of the same number

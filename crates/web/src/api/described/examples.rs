@@ -132,6 +132,11 @@ fn shop(operation: &str) -> Option<Value> {
         "pin_learned" => {
             json!({ "key": "adhesive:DOLERITE", "pinned": true, "reason": "a new tin behaves the same", "by": "Ada" })
         }
+        "tell_shop" => {
+            json!({ "of": "joint", "model": "DOLERITE", "puts_on_points": 0.75, "sure": "about", "by": "Ada" })
+        }
+        "withdraw_told" => json!({ "of": "joint", "model": "DOLERITE", "reason": "it was another tin", "by": "Ada" }),
+        "skip_told" => json!({ "by": "Ada" }),
         "reset_learned" => json!({ "reason": "another adhesive from today", "by": "Ada" }),
         "check_scale" => json!({ "typed": "200.1", "by": "Ada" }),
         "take_back_check" => json!({ "reason": "the wrong weight was on", "by": "Ada" }),
