@@ -485,8 +485,18 @@ fn value_of(entry: &Entry) -> Result<f64, AppError> {
         Unit::Millimetre => quantity::parse_length(text, LengthUnit::Inch)?.mm(),
         Unit::Degree => quantity::parse_angle(text)?.deg(),
         Unit::Cpm => quantity::parse_frequency(text)?.cpm(),
+        Unit::None if entry.what.is_look() => yes_or_no(entry.what, text)?,
         Unit::None => 0.0,
     })
+}
+
+/// The answer of a look: 1 for yes, 0 for no.
+fn yes_or_no(what: What, text: &str) -> Result<f64, AppError> {
+    match text.trim().to_lowercase().as_str() {
+        "yes" | "y" | "1" => Ok(1.0),
+        "no" | "n" | "0" => Ok(0.0),
+        _ => Err(AppError::invalid(EntryRefused::YesOrNo { what, typed: text.trim().to_owned() })),
+    }
 }
 
 fn reading_of<'a>(file: &'a JobFile, id: &ReadingId) -> Result<&'a Reading, AppError> {
@@ -537,5 +547,6 @@ fact::facts! {
         NotKept,
         Twice { what: What },
         AsKept { what: What, typed: String },
+        YesOrNo { what: What, typed: String },
     }
 }

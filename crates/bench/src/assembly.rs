@@ -18,6 +18,7 @@ use estimation::{Club, JobModel, JointPrior, Piece, Prior, Role, ScalePrior, Sha
 use quantity::INCH_MM;
 use std::collections::BTreeMap;
 use trade::action::Action;
+use trade::adhesive::AdhesiveModel;
 use trade::check_weight::CHECK_WEIGHT;
 use trade::error::TradeError;
 use trade::grip::GripModel;
@@ -127,6 +128,15 @@ impl Assembly<'_> {
 
     fn scatter(&self, of: Scattered) -> f64 {
         self.learned.scatter_sd(of.key(), new_shop_scatter(of))
+    }
+
+    /// What a new shop does not know of the joints of an adhesive, g: of their mean, and of each one about it; none where
+    /// this shop has learned it.
+    pub(crate) fn unlearned_joint_sd_g(&self, adhesive: &AdhesiveModel) -> Option<(f64, f64)> {
+        let key = ValueKey::Adhesive(adhesive.code.clone()).to_string();
+        let of_job = self.scatter(Scattered::AdhesiveJob);
+        let unlearned = self.learned.position(&key).is_none();
+        unlearned.then(|| (adhesive.joint_mass_sd_g.hypot(of_job), self.scatter(Scattered::AdhesivePiece)))
     }
 
     fn scales(&self) -> Vec<ScalePrior> {

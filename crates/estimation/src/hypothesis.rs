@@ -147,6 +147,70 @@ impl JobModel {
     }
 }
 
+/// Readings less their forecasts with the covariance of that difference: all that hypotheses about a set need to know of
+/// it. What several readings have in common stands beside the diagonal, their noise on it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Deviations {
+    /// Names of the readings, each once.
+    pub readings: Vec<String>,
+    /// Each reading less its forecast, in its unit.
+    pub deviation: Vec<f64>,
+    /// Covariance of the deviations where nothing is wrong, one row a reading.
+    pub covariance: Vec<Vec<f64>>,
+}
+
+impl Deviations {
+    /// Weighs hypotheses against each other. The meant value of a misread reading counts from its forecast, too.
+    ///
+    /// # Errors
+    ///
+    /// Numbers that are not finite; another number of names, rows or columns than of deviations; a covariance that is
+    /// none; a reading that occurs twice; no hypothesis with a positive prior; a hypothesis about a reading that is not
+    /// there.
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// use estimation::{Deviations, Hypothesis};
+    /// let one = Deviations { readings: vec!["r".into()], deviation: vec![2.0], covariance: vec![vec![1.0]] };
+    /// let wrong = Hypothesis::shift("wrong", 0.1, "r", 0.0, 3.0);
+    /// // By hand: N(2; 0, 1) = 0.05399 and 0.1·N(2; 0, 10) = 0.01033, so 0.1606.
+    /// let weighed = one.weigh(&[Hypothesis::nothing("nothing", 1.0), wrong])?;
+    /// assert!((weighed.posterior[1] - 0.1606).abs() < 5e-5);
+    /// # Ok::<(), estimation::EstimationError>(())
+    /// ```
+    pub fn weigh(&self, hypotheses: &[Hypothesis]) -> Result<Weighed, E> {
+        let n = self.deviation.len();
+        let shape = |place: &str, found| {
+            if found == n { Ok(()) } else { Err(E::Shape { place: place.into(), found, expected: n }) }
+        };
+        shape("deviations.readings", self.readings.len())?;
+        shape("deviations.covariance", self.covariance.len())?;
+        for row in &self.covariance {
+            shape("deviations.covariance", row.len())?;
+        }
+        let mut lower: Vec<Vec<f64>> = Vec::with_capacity(n);
+        for (i, full) in self.covariance.iter().enumerate() {
+            E::finite(|| format!("deviations[{}]", self.readings[i]), self.deviation[i])?;
+            let mut row = full[..=i].to_vec();
+            for j in 0..i {
+                row[j] = (row[j] - dot(&row[..j], &lower[j][..j])) / lower[j][j];
+            }
+            let pivot = row[i] - dot(&row[..i], &row[..i]);
+            row[i] = E::positive(|| format!("deviations.covariance[{}]", self.readings[i]), pivot)?.sqrt();
+            lower.push(row);
+        }
+        let mut place = BTreeMap::new();
+        for (i, reading) in self.readings.iter().enumerate() {
+            if place.insert(reading.as_str(), i).is_some() {
+                return Err(E::Duplicate { what: "readings", key: reading.clone() });
+            }
+        }
+        let (residual, forecast) = (self.deviation.clone(), vec![0.0; n]);
+        Ground { planned: Vec::new(), place, lower, residual, forecast, ahead: Vec::new() }.weigh(hypotheses)
+    }
+}
+
 /// Planned readings keep their order; what they say of their noise is checked.
 fn in_order_given(planned: &[Observation]) -> Result<Vec<Observation>, E> {
     in_order(planned)?;
@@ -155,8 +219,9 @@ fn in_order_given(planned: &[Observation]) -> Result<Vec<Observation>, E> {
 
 /// The readings in question given the others, factorised.
 struct Ground<'a> {
-    questioned: &'a [Observation],
-    planned: &'a [Observation],
+    /// Names of the planned readings.
+    planned: Vec<&'a str>,
+    /// Places of the readings in question by their names, then those of the planned ones.
     place: BTreeMap<&'a str, usize>,
     /// Lower Cholesky factor of the covariance of readings less forecasts, row after row.
     lower: Vec<Vec<f64>>,
@@ -202,11 +267,12 @@ impl<'a> Ground<'a> {
             let twice = planned.iter().find(|p| questioned.iter().any(|q| q.id == p.id)).or(planned.first());
             return Err(E::Duplicate { what: "readings", key: twice.map_or_else(String::new, |r| r.id.clone()) });
         }
-        Ok(Self { questioned, planned, place, lower, residual, forecast, ahead })
+        let planned = planned.iter().map(|p| p.id.as_str()).collect();
+        Ok(Self { planned, place, lower, residual, forecast, ahead })
     }
 
     fn weigh(&self, hypotheses: &[Hypothesis]) -> Result<Weighed, E> {
-        let n = self.questioned.len();
+        let n = self.lower.len();
         let determinant: f64 = (0..n).map(|i| 2.0 * self.lower[i][i].ln()).sum();
         let constant = -0.5 * (determinant + n as f64 * (2.0 * std::f64::consts::PI).ln());
         let mut weighed = Weighed {
@@ -214,7 +280,7 @@ impl<'a> Ground<'a> {
             posterior: Vec::with_capacity(hypotheses.len()),
             log_evidence: Vec::with_capacity(hypotheses.len()),
             amounts: Vec::with_capacity(hypotheses.len()),
-            outlooks: self.planned.iter().map(|p| Outlook { id: p.id.clone(), under: Vec::new() }).collect(),
+            outlooks: self.planned.iter().map(|id| Outlook { id: (*id).to_owned(), under: Vec::new() }).collect(),
         };
         let mut scores = Vec::with_capacity(hypotheses.len());
         for hypothesis in hypotheses {
@@ -237,7 +303,7 @@ impl<'a> Ground<'a> {
     /// One hypothesis against the readings.
     fn under(&self, hypothesis: &Hypothesis) -> Result<Under, E> {
         let who = || format!("hypotheses[{}]", hypothesis.key);
-        let n = self.questioned.len();
+        let n = self.lower.len();
         let mut residual = self.residual.clone();
         let mut log_stretch = 0.0;
         for slip in &hypothesis.misread {

@@ -203,7 +203,7 @@ impl<'a> Work<'a> {
         let id = format!("{:02}-{slot}-{}-{nth:02}", stage, what.key());
         let display_step = match what {
             What::ShaftLength | What::GripCentre | What::FinishedLength | What::BalancePoint => RULE_STEP_MM,
-            What::Done => 0.0,
+            What::Done | What::EmptyScale | What::FerruleOn => 0.0,
             _ => STEP,
         };
         self.readings.push(Reading {

@@ -56,6 +56,10 @@ closed_list! {
         Cpm = "cpm";
         /// Direction of the soft side.
         SoftSide = "soft_side";
+        /// Whether the empty balance scale shows zero: 1 yes, 0 no.
+        EmptyScale = "empty_scale";
+        /// Whether the ferrule is on: 1 yes, 0 no.
+        FerruleOn = "ferrule_on";
         /// Nothing read: the step is done.
         Done = "done";
     }
@@ -116,8 +120,14 @@ impl What {
             | Self::ShaftBalancePoint => Unit::Millimetre,
             Self::Loft | Self::Lie | Self::SoftSide => Unit::Degree,
             Self::Cpm => Unit::Cpm,
-            Self::Done => Unit::None,
+            Self::EmptyScale | Self::FerruleOn | Self::Done => Unit::None,
         }
+    }
+
+    /// Whether it is a look that is answered yes (1) or no (0).
+    #[must_use]
+    pub const fn is_look(self) -> bool {
+        matches!(self, Self::EmptyScale | Self::FerruleOn)
     }
 
     /// The part whose mass it is, where it is the mass of one.
@@ -159,6 +169,7 @@ impl What {
             Self::Lie => (40.0, 80.0),
             Self::Cpm => (50.0, 600.0),
             Self::SoftSide => (0.0, 360.0),
+            Self::EmptyScale | Self::FerruleOn => (0.0, 1.0),
             Self::Done => (0.0, 0.0),
         }
     }

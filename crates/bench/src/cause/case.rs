@@ -5,7 +5,8 @@ use super::kinds::CauseKind;
 use super::says::CauseSays;
 use crate::belief::Believed;
 use crate::remedy::Spare;
-use estimation::{Change, Effect, Hypothesis, JobModel, Misread, Observation, OnClub, Quantity};
+use estimation::{Change, Effect, Hypothesis, JobModel, Misread, Observation, OnClub, Quantity, Standing};
+use jiff::Timestamp;
 use std::collections::{BTreeMap, BTreeSet};
 use trade::error::TradeError;
 use trade::id::{ClubId, ReadingId};
@@ -81,6 +82,34 @@ pub(super) struct Candidate {
     pub hypothesis: Hypothesis,
     /// First reading that it concerns, by its place.
     pub from: usize,
+    /// The look that shows it, and from when until when it would: for ever where nothing ended it.
+    pub seen_by: Option<SeenBy>,
+}
+
+/// A state of the club or the scale that a look shows.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct SeenBy {
+    /// The look; it is answered no while the state lasts.
+    pub look: What,
+    /// When the state was first there.
+    pub from: Timestamp,
+    /// When it was last there, where it ended.
+    pub until: Option<Timestamp>,
+}
+
+/// Another club of the set.
+pub(super) struct Other<'a> {
+    pub club: &'a JobClub,
+    pub anatomy: Anatomy,
+    /// Its readings in the order of time; none is planned.
+    pub seen: Vec<Seen>,
+}
+
+/// A reading on a scale.
+pub(super) struct OnScale {
+    pub id: String,
+    pub scale: String,
+    pub at: Timestamp,
 }
 
 /// One club under inquiry.
@@ -92,10 +121,12 @@ pub(super) struct Case<'a> {
     pub anatomy: Anatomy,
     /// Readings of the club in the order of time, planned ones last.
     pub seen: Vec<Seen>,
-    /// Readings of the other clubs that a weight swapped with theirs would show in.
-    pub others: Vec<(ClubId, Vec<Seen>)>,
-    /// Readings on the balance scale after the suspected one, of any club, that do not belong to `seen`.
-    pub later_on_scale: Vec<Observation>,
+    /// The other clubs of the set with their readings.
+    pub others: Vec<Other<'a>>,
+    /// All readings of the job on a scale, in the order of time; planned ones left out.
+    pub on_scale: Vec<OnScale>,
+    /// What was looked at: the empty scale, this club's ferrule.
+    pub looks: Vec<&'a Reading>,
     /// All observations of the job, planned ones left out.
     pub observations: Vec<Observation>,
     /// The reading that is asked about, by its place.
@@ -139,27 +170,26 @@ impl<'a> Case<'a> {
         };
         let seen = seen_of(&club.id);
         let Some(asked) = seen.iter().position(|s| s.reading.id == reading.id) else { return Ok(None) };
-        let weighted = |s: &Seen| !s.planned && s.obs.on.contains(Role::TipWeight);
-        let others: Vec<(ClubId, Vec<Seen>)> = assembly
-            .job
-            .clubs
-            .iter()
-            .filter(|c| c.id != club.id && c.plan.is_some())
-            .map(|c| (c.id.clone(), seen_of(&c.id).into_iter().filter(weighted).collect::<Vec<_>>()))
-            .collect();
-        let asked_at = (seen[asked].reading.at, seen[asked].obs.scale.clone());
-        let later_on_scale: Vec<Observation> = order
-            .iter()
-            .filter(|i| **i < taken && readings[**i].club != club.id && readings[**i].at > asked_at.0)
-            .filter_map(|i| by_id.get(readings[*i].id.as_str()))
-            .filter(|o| o.scale.is_some() && o.scale == asked_at.1)
-            .cloned()
-            .collect();
+        let others = assembly.job.clubs.iter().filter(|c| c.id != club.id).filter_map(|c| {
+            let seen = seen_of(&c.id).into_iter().filter(|s| !s.planned).collect();
+            Some(Other { club: c, anatomy: Anatomy::of(&model, c.id.as_str())?, seen })
+        });
+        let others = others.collect();
+        let on_scale = order.iter().filter(|i| **i < taken).filter_map(|i| {
+            let reading = &readings[*i];
+            let scale = by_id.get(reading.id.as_str())?.scale.clone()?;
+            Some(OnScale { id: reading.id.0.clone(), scale, at: reading.at })
+        });
+        let on_scale = on_scale.collect();
+        let of_club = |r: &Reading| r.what == What::EmptyScale || r.what == What::FerruleOn && r.club == club.id;
+        let looks = believed.standing().into_iter().filter(|r| of_club(r)).collect();
         for planned in planned {
             by_id.remove(planned.id.as_str());
         }
-        let observations = by_id.into_values().collect();
-        Ok(Some(Self { believed, club, spares, model, anatomy, seen, others, later_on_scale, observations, asked }))
+        // What is kept and not believed is not given to the causes as believed either; what they are about counts as it is.
+        let aside = |o: Observation| if believed.is_set_aside(&o.id) { o.standing(Standing::Doubted) } else { o };
+        let observations = by_id.into_values().map(aside).collect();
+        Ok(Some(Self { believed, club, spares, model, anatomy, seen, others, on_scale, looks, observations, asked }))
     }
 
     /// A reading that could be taken now, for [`Case::new`].

@@ -45,6 +45,14 @@ closed_list! {
         CutOff = "cut_off";
         /// The scale was not zeroed.
         ScaleNotZeroed = "scale_not_zeroed";
+        /// This club's head and another club's are exchanged.
+        HeadsExchanged = "heads_exchanged";
+        /// This club's grip and another club's are exchanged.
+        GripsExchanged = "grips_exchanged";
+        /// This club's tip weight and another club's are exchanged.
+        TipsExchanged = "tips_exchanged";
+        /// All joints of the set take more or less adhesive than usual.
+        AllJoints = "all_joints";
         /// Two digits changed places.
         DigitsSwapped = "digits_swapped";
         /// A letter, a digit or a mark of the rule read one off.
@@ -64,9 +72,15 @@ impl CauseKind {
         match self {
             // Filled up to 1 with all others counted.
             Self::Nothing => 0.0,
+            // Of the set, and spread over its clubs and readings: see `set`.
+            Self::HeadsExchanged
+            | Self::GripsExchanged
+            | Self::TipsExchanged
+            | Self::AllJoints
+            | Self::ScaleNotZeroed => 0.0,
             Self::TipSwapped => 0.010,
             Self::SomethingElse | Self::TipLeftOut => 0.006,
-            Self::NeighbourHead | Self::ButtOffStop | Self::ScaleNotZeroed => 0.005,
+            Self::NeighbourHead | Self::ButtOffStop => 0.005,
             Self::HeadNotSeated => 0.004,
             Self::FerruleMissing | Self::DigitsSwapped | Self::WrongPart => 0.003,
             Self::SolventIn | Self::TipNotSeated | Self::GripOrTape => 0.003,

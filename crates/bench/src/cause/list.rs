@@ -35,11 +35,9 @@ const OFF_HOME_MM: (f64, f64) = (5.0, 2.5);
 /// What is not known of the mass of a strip of tape, as a share of it.
 const STRIP_SHARE_SD: f64 = 0.2;
 /// How well the mass of a part is known that could take another's place, g: weighed, or stated on its bag.
-const WEIGHED_SD_G: f64 = 0.1;
-/// What a scale may be off by when it was not zeroed: points, grams.
-const NOT_ZEROED: (f64, f64) = (1.0, 5.0);
+pub(super) const WEIGHED_SD_G: f64 = 0.1;
 /// What something else may do to a reading: points, grams, inches.
-const ELSE: (f64, f64, f64) = (3.0, 10.0, 0.6);
+pub(super) const ELSE: (f64, f64, f64) = (3.0, 10.0, 0.6);
 
 /// Share of an alteration's chances that falls on each stage at which it may come about: loose, dry, tip, glued,
 /// gripped. What the club has not come to yet has not happened yet.
@@ -68,6 +66,9 @@ impl Case<'_> {
         self.grip_end(&mut all)?;
         self.shaft(&mut all)?;
         self.readings_alone(&mut all);
+        self.off_zero(&mut all);
+        self.exchanges(&mut all);
+        self.all_joints(&mut all);
         self.pairs(&mut all);
         let wrong: f64 = all.iter().map(|c| c.hypothesis.prior).sum();
         let nothing = Candidate {
@@ -76,26 +77,18 @@ impl Case<'_> {
             alter: None,
             hypothesis: Hypothesis::nothing(Kind::Nothing.key(), (1.0 - wrong).max(0.5)),
             from: self.asked,
+            seen_by: None,
         };
         all.insert(0, nothing);
+        self.both_ways(&mut all);
+        for candidate in &mut all {
+            candidate.hypothesis.prior *= self.chance_of_looks(candidate);
+        }
         Ok(all)
     }
 
     /// An alteration that comes about at some step and lasts, or is noticed and put right after that step.
     fn lasting(&self, all: &mut Vec<Candidate>, kind: Kind, alter: Alter, shares: Shares, amounts: &[Amount]) {
-        self.exchanged(all, kind, (alter, 1.0), shares, amounts, &[]);
-    }
-
-    /// The same for an alteration `factor` times as large a unit, which also shows in readings of another club.
-    fn exchanged(
-        &self,
-        all: &mut Vec<Candidate>,
-        kind: Kind,
-        (alter, factor): (Alter, f64),
-        shares: Shares,
-        amounts: &[Amount],
-        elsewhere: &[Effect],
-    ) {
         let onsets = self.onsets(alter);
         for &(from, stage) in &onsets {
             let same = onsets.iter().filter(|(_, s)| *s == stage).count().max(1) as f64;
@@ -111,9 +104,7 @@ impl Case<'_> {
                 if outlasts { &[(Span::On, 0.6), (Span::Step, 0.4)] } else { &[(Span::On, 1.0)] };
             for amount in amounts {
                 for (span, of) in spans {
-                    let mut effects = self.effects(alter, from, *span);
-                    effects.iter_mut().for_each(|e| e.per_unit *= factor);
-                    effects.extend(elsewhere.iter().cloned());
+                    let effects = self.effects(alter, from, *span);
                     let change = Self::change(amount.mean, amount.sd, effects);
                     let prior = kind.prior() * share * amount.share * of;
                     all.push(Candidate {
@@ -122,6 +113,7 @@ impl Case<'_> {
                         alter: Some(alter),
                         hypothesis: Hypothesis { changes: vec![change], ..Hypothesis::nothing(kind.key(), prior) },
                         from,
+                        seen_by: self.shown_by(kind, from, *span),
                     });
                 }
             }
@@ -196,9 +188,10 @@ impl Case<'_> {
         let shares = [0.0, 0.0, 0.5, 0.5, 0.0];
         let own_g = self.anatomy.mass_g(Role::TipWeight);
         if self.anatomy.has(Role::Ferrule) {
+            self.ferrule_off_dry(all);
             let missing = [Amount::new(1.0, 1.0, 0.06, Says::FerruleMissing)];
             let ferrule = Alter::FerruleOff;
-            self.lasting(all, Kind::FerruleMissing, ferrule, [0.0, 0.4, 0.2, 0.4, 0.0], &missing);
+            self.lasting(all, Kind::FerruleMissing, ferrule, [0.0, 0.0, 0.4, 0.6, 0.0], &missing);
         }
         if own_g > 0.0 {
             let out = [Amount::new(1.0, -own_g, 0.05, Says::TipLeftOut { planned_g: own_g })];
@@ -207,7 +200,7 @@ impl Case<'_> {
         self.other_weights(all, own_g, shares)
     }
 
-    /// Another weight of the tray, or the one that belongs into another club of the job.
+    /// Another weight of the tray.
     fn other_weights(&self, all: &mut Vec<Candidate>, own_g: f64, shares: Shares) -> Result<(), TradeError> {
         let library = self.believed.assembly.library;
         let plan = self.club.plan.as_ref();
@@ -229,32 +222,11 @@ impl Case<'_> {
             .map(|w| w.mass_g)
             .filter(|g| (g - own_g).abs() > 0.2)
             .collect();
-        let others: Vec<_> = self
-            .others
-            .iter()
-            .filter_map(|(id, seen)| {
-                let plan = self.believed.assembly.job.club(id)?.plan.as_ref()?;
-                Some((id, seen, plan.mass_g(Role::TipWeight)))
-            })
-            .filter(|(.., g)| (g - own_g).abs() > 0.2 && *g > 0.0 && own_g > 0.0)
-            .collect();
-        let from_tray = if others.is_empty() { 1.0 } else { 0.5 };
-        let each = from_tray / tray.len().max(1) as f64;
+        // Of the weights that are not the planned ones half lie in another club's tip, where there is one: see `exchanges`.
+        let in_others = self.others.iter().any(|o| own_g > 0.0 && o.anatomy.mass_g(Role::TipWeight) > 0.0);
+        let each = if in_others { 0.5 } else { 1.0 } / tray.len().max(1) as f64;
         let amounts: Vec<Amount> = tray.iter().map(|g| Amount::new(each, g - own_g, WEIGHED_SD_G, says(*g))).collect();
         self.lasting(all, Kind::TipSwapped, alter, shares, &amounts);
-        for (id, seen, other_g) in &others {
-            let amount = [Amount::new(0.5 / others.len() as f64, 1.0, 0.02, says(*other_g))];
-            let Some(theirs) = super::anatomy::Anatomy::of(&self.model, id.as_str()) else { continue };
-            let elsewhere: Vec<Effect> = seen
-                .iter()
-                .map(|s| Effect {
-                    reading: s.obs.id.clone(),
-                    per_unit: theirs.effect(alter, &s.obs) * (own_g - other_g),
-                })
-                .filter(|e| e.per_unit != 0.0)
-                .collect();
-            self.exchanged(all, Kind::TipSwapped, (alter, other_g - own_g), shares, &amount, &elsewhere);
-        }
         Ok(())
     }
 
@@ -295,7 +267,14 @@ impl Case<'_> {
                 ..Hypothesis::nothing(Kind::SolventIn.key(), Kind::SolventIn.prior())
             };
             let says = Says::SolventIn;
-            all.push(Candidate { kinds: vec![Kind::SolventIn], says, alter: Some(wet), hypothesis, from });
+            all.push(Candidate {
+                kinds: vec![Kind::SolventIn],
+                says,
+                alter: Some(wet),
+                hypothesis,
+                from,
+                seen_by: None,
+            });
         }
         Ok(())
     }
@@ -320,13 +299,13 @@ impl Case<'_> {
 
     /// What concerns single readings: how they were taken and typed.
     fn readings_alone(&self, all: &mut Vec<Candidate>) {
-        let scale = |s: &Seen| if s.reading.what.unit() == Unit::Points { NOT_ZEROED.0 } else { NOT_ZEROED.1 };
         let one = |kind: Kind, prior: f64, from: usize, says: Says| Candidate {
             kinds: vec![kind],
             says,
             alter: None,
             hypothesis: Hypothesis::nothing(kind.key(), prior),
             from,
+            seen_by: None,
         };
         for (i, seen) in self.suspects() {
             let what = seen.reading.what;
@@ -339,16 +318,6 @@ impl Case<'_> {
                 let mut found = one(kind, kind.prior(), i, Says::ButtOffStop);
                 found.alter = Some(Alter::Gap);
                 found.hypothesis.changes.push(change);
-                all.push(found);
-            }
-            if let Some(key) = &seen.obs.scale {
-                let from_here = self.seen[i..].iter().map(|s| &s.obs).chain(&self.later_on_scale);
-                let effects = from_here
-                    .filter(|o| o.scale.as_ref() == Some(key))
-                    .map(|o| Effect { reading: o.id.clone(), per_unit: 1.0 });
-                let kind = Kind::ScaleNotZeroed;
-                let mut found = one(kind, kind.prior(), i, Says::ScaleNotZeroed);
-                found.hypothesis.changes.push(Self::change(0.0, scale(seen), effects.collect()));
                 all.push(found);
             }
             for slip in slips(&seen.reading) {
@@ -396,6 +365,7 @@ impl Case<'_> {
             alter: None,
             hypothesis: Hypothesis { changes, ..Hypothesis::nothing(kind.key(), kind.prior() * 0.7) },
             from,
+            seen_by: None,
         });
     }
 
@@ -426,6 +396,7 @@ impl Case<'_> {
                         alter: a.alter,
                         hypothesis: Hypothesis { changes, ..Hypothesis::nothing(key, prior) },
                         from: a.from.min(b.from),
+                        seen_by: a.seen_by.or(b.seen_by),
                     });
                 }
             }

@@ -11,15 +11,17 @@ mod case;
 mod kinds;
 mod list;
 mod says;
+mod set;
 mod slips;
 mod telling;
+mod together;
 
 pub use kinds::CauseKind;
 pub use says::{CauseSays, CauseToDo, Likely};
 pub use telling::{Telling, TellingSays};
 
 use self::case::{Candidate, Case};
-use crate::belief::Believed;
+use crate::belief::{BAND_95, Believed};
 use crate::chance::Odds;
 use crate::remedy::{Progress, Spare};
 use estimation::Weighed;
@@ -27,8 +29,12 @@ use fact::Fact;
 use serde::Serialize;
 use std::collections::BTreeMap;
 use trade::error::TradeError;
-use trade::reading::{Reading, Unit};
+use trade::reading::{Reading, Unit, What};
 use utoipa::ToSchema;
+
+/// A missing ferrule takes about 0.62 point off. It is doubted where the forecast's band, half its width, is no wider than
+/// this: three standard deviations are then 0.62 point.
+pub const FERRULE_SEEN_BAND_POINTS: f64 = 0.62 / 3.0 * BAND_95;
 
 /// A measurement that tells less than this many bits is not worth the walk.
 const LEAST_BITS: f64 = 0.05;
@@ -111,7 +117,7 @@ pub fn inquire(believed: &Believed<'_>, reading: &Reading, spares: &[Spare<'_>])
         let found = &candidates[best];
         causes.push(Cause {
             key: key.clone(),
-            fact: found.says.clone(),
+            fact: says(found, &weighed, best),
             probability: sums[group],
             shift_points: shift_points(&case, found, &weighed, best),
             what_to_do: what_to_do(found, glued),
@@ -123,7 +129,7 @@ pub fn inquire(believed: &Believed<'_>, reading: &Reading, spares: &[Spare<'_>])
         place += 1;
         place <= 3 || c.probability >= LEAST_SHOWN
     });
-    Ok(Inquest { causes, telling: best_telling(&case, &weighed, &groups)? })
+    Ok(Inquest { causes, telling: best_telling(&case, &candidates, &weighed, &groups)? })
 }
 
 /// What to do about a candidate; about both where two things went wrong.
@@ -170,8 +176,48 @@ fn shift_points(case: &Case<'_>, candidate: &Candidate, weighed: &Weighed, place
     of_change.sum::<f64>() + of_slip.map(|m| asked.obs.value - m.meant).sum::<f64>()
 }
 
-fn best_telling(case: &Case<'_>, weighed: &Weighed, groups: &[usize]) -> Result<Option<Telling>, TradeError> {
+/// What a candidate is here; of the joints, whether they are heavy or light shows in the readings only.
+fn says(found: &Candidate, weighed: &Weighed, place: usize) -> CauseSays {
+    match (&found.says, weighed.amounts[place].first()) {
+        (CauseSays::JointsHeavy { .. }, Some(amount)) if amount.mean < 0.0 => {
+            CauseSays::JointsLight { by_g: -amount.mean }
+        }
+        (CauseSays::JointsHeavy { .. }, Some(amount)) => CauseSays::JointsHeavy { by_g: amount.mean },
+        (says, _) => says.clone(),
+    }
+}
+
+/// A scale that is off zero for a run of readings this likely is looked at before anything else is measured: it takes
+/// three seconds, and whatever is read on that scale meanwhile is off with it.
+const LOOK_AT_ONCE: f64 = 0.1;
+
+fn best_telling(
+    case: &Case<'_>,
+    candidates: &[Candidate],
+    weighed: &Weighed,
+    groups: &[usize],
+) -> Result<Option<Telling>, TradeError> {
     let mut best: Option<(f64, Telling)> = None;
+    let asked = &case.seen[case.asked].reading;
+    for what in [What::EmptyScale, What::FerruleOn] {
+        let shown = |c: &&Candidate| c.seen_by.is_some_and(|state| state.look == what);
+        if !candidates.iter().any(|c| shown(&c)) || case.is_looked_at(what) {
+            continue;
+        }
+        let yes: Vec<f64> = candidates.iter().map(|c| c.says_yes(what, None)).collect();
+        let look = weighed.after_look(&yes, groups)?;
+        let is_run = |c: &Candidate| matches!(c.says, CauseSays::ScaleOffZero { .. });
+        let runs = candidates.iter().zip(&weighed.posterior).filter(|(c, _)| is_run(c));
+        let of_runs: f64 = runs.map(|(_, p)| p).sum();
+        let telling = Telling::look(what, asked, look.bits, look.chance_of_naming);
+        if what == What::EmptyScale && of_runs >= LOOK_AT_ONCE {
+            return Ok(Some(telling));
+        }
+        let worth = telling::worth(look.chance_of_naming, look.bits, what);
+        if look.bits >= LEAST_BITS && best.as_ref().is_none_or(|(most, _)| worth > *most) {
+            best = Some((worth, telling));
+        }
+    }
     for (i, seen) in case.seen.iter().filter(|s| s.planned).enumerate() {
         let bits = weighed.information_bits(i, groups)?;
         let chance = weighed.chance_of_naming(i, groups)?;

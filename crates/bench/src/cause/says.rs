@@ -90,6 +90,44 @@ fact::facts! {
         ButtOffStop,
         /// The scale was not zeroed.
         ScaleNotZeroed,
+        /// The scale was off zero for a run of readings.
+        ScaleOffZero {
+            /// How many readings.
+            n: i64,
+        },
+        /// The ferrule was off at an earlier reading; it is on now.
+        FerruleWasOff,
+        /// Two clubs have each other's head.
+        HeadsExchanged {
+            /// One club.
+            first: ClubName,
+            /// The other.
+            second: ClubName,
+        },
+        /// Two clubs have each other's grip.
+        GripsExchanged {
+            /// One club.
+            first: ClubName,
+            /// The other.
+            second: ClubName,
+        },
+        /// Two clubs have each other's tip weight.
+        TipsExchanged {
+            /// One club.
+            first: ClubName,
+            /// The other.
+            second: ClubName,
+        },
+        /// All joints are heavier than usual.
+        JointsHeavy {
+            /// By how much.
+            by_g: f64,
+        },
+        /// All joints are lighter than usual.
+        JointsLight {
+            /// By how much.
+            by_g: f64,
+        },
         /// Two digits changed places.
         DigitsSwapped {
             /// What was meant.
@@ -170,6 +208,25 @@ fact::facts! {
         ExtendShaft,
         /// Zero the scale.
         ZeroScale,
+        /// Zero the scale and read the whole run again.
+        ZeroScaleReadRun {
+            /// How many readings.
+            n: i64,
+        },
+        /// Take the reading without the ferrule back.
+        TakeBackWithoutFerrule,
+        /// Exchange the two heads.
+        ExchangeHeads,
+        /// The same where a joint is glued.
+        GluedHeads,
+        /// Exchange the two grips.
+        ExchangeGrips,
+        /// Exchange the two tip weights.
+        ExchangeTips,
+        /// The same where a joint is glued.
+        GluedTips,
+        /// Believe the readings of the glued clubs.
+        BelieveJoints,
         /// Look at the display.
         LookAtDisplay,
         /// Put the right screw in.
@@ -198,6 +255,7 @@ impl CauseToDo {
             Kind::TipNotSeated => Self::PushTip,
             Kind::HeadNotSeated if glued => Self::GluedHead,
             Kind::HeadNotSeated => Self::PushHead,
+            Kind::FerruleMissing if *says == CauseSays::FerruleWasOff => Self::TakeBackWithoutFerrule,
             Kind::FerruleMissing if glued => Self::GluedFerrule,
             Kind::FerruleMissing => Self::PutFerrule,
             Kind::FilmOn => Self::Peel,
@@ -213,7 +271,16 @@ impl CauseToDo {
                 _ if glued => Self::ExtendShaft,
                 _ => Self::LongerShaft,
             },
-            Kind::ScaleNotZeroed => Self::ZeroScale,
+            Kind::ScaleNotZeroed => match says {
+                CauseSays::ScaleOffZero { n } => Self::ZeroScaleReadRun { n: *n },
+                _ => Self::ZeroScale,
+            },
+            Kind::HeadsExchanged if glued => Self::GluedHeads,
+            Kind::HeadsExchanged => Self::ExchangeHeads,
+            Kind::GripsExchanged => Self::ExchangeGrips,
+            Kind::TipsExchanged if glued => Self::GluedTips,
+            Kind::TipsExchanged => Self::ExchangeTips,
+            Kind::AllJoints => Self::BelieveJoints,
             Kind::DigitsSwapped | Kind::Misread | Kind::WrongUnit => Self::LookAtDisplay,
             Kind::ScrewSwapped => Self::TakeScrew,
         }

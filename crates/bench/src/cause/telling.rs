@@ -35,6 +35,10 @@ fact::facts! {
         BalancePoint,
         /// The check weight on the balance scale.
         CheckWeight,
+        /// The empty scale.
+        EmptyScale,
+        /// The ferrule.
+        FerruleOn,
         /// The same once more.
         Again,
     }
@@ -56,6 +60,8 @@ impl TellingSays {
             (What::FinishedLength, _) => Self::FinishedLength,
             (What::BalancePoint, _) => Self::BalancePoint,
             (What::CheckWeight, _) => Self::CheckWeight,
+            (What::EmptyScale, _) => Self::EmptyScale,
+            (What::FerruleOn, _) => Self::FerruleOn,
             _ => Self::Again,
         }
     }
@@ -86,6 +92,7 @@ pub struct Telling {
 /// About how many minutes a measurement takes at the bench (common practice, no source).
 pub(super) const fn minutes(what: What) -> f64 {
     match what {
+        What::EmptyScale | What::FerruleOn => 0.05,
         What::SwingWeight => 0.5,
         What::TotalMass | What::FinishedLength | What::CheckWeight | What::GripMass => 1.0,
         What::HeadMass | What::BalancePoint => 2.0,
@@ -149,6 +156,22 @@ impl Telling {
             chance_of_naming,
             minutes: minutes(what),
             fact: TellingSays::of(what, assembled),
+        }
+    }
+}
+
+impl Telling {
+    /// A look that is answered yes or no, at the step of the reading asked about.
+    pub(super) fn look(what: What, asked: &Reading, bits: f64, chance_of_naming: f64) -> Self {
+        Self {
+            what,
+            step: asked.step.clone(),
+            on: asked.on.clone(),
+            again: true,
+            bits,
+            chance_of_naming,
+            minutes: minutes(what),
+            fact: TellingSays::of(what, false),
         }
     }
 }

@@ -13,6 +13,7 @@ pub struct Seen {
     pub head_out_in: f64,
     pub shaft_longer_in: f64,
     pub shown: f64,
+    pub off_zero: bool,
 }
 
 impl Seen {
@@ -48,6 +49,8 @@ impl Seen {
         match what.unit() {
             Unit::Points if what == What::CheckWeight => check_points,
             Unit::Points => self.swing_weight(),
+            Unit::None if what == What::FerruleOn => f64::from(u8::from(self.of(Role::Ferrule) > 0.0)),
+            Unit::None => 1.0,
             Unit::Gram => self.mass(what),
             _ => self.length_mm(what),
         }
@@ -108,6 +111,8 @@ pub enum Lasts {
     On,
     /// At that step.
     Step,
+    /// From that step on until the club is glued.
+    UntilGlued,
     /// On the balance scale for all clubs from the reading on.
     Scale,
 }
@@ -138,9 +143,10 @@ impl Fault {
             Lasts::Reading => own && step == self.step && what == self.what && !done,
             Lasts::Step => own && step == self.step,
             Lasts::On => own && place(step) >= place(self.step),
+            Lasts::UntilGlued => own && (place(self.step)..place("cured")).contains(&place(step)),
             Lasts::Scale => {
                 let here = own && step == self.step && what == self.what;
-                (here || done) && matches!(what, What::SwingWeight | What::CheckWeight)
+                (here || done) && matches!(what, What::SwingWeight | What::CheckWeight | What::EmptyScale)
             }
         }
     }
@@ -152,6 +158,7 @@ impl Fault {
     pub fn on_display(&self, seen: &mut Seen) {
         if let Slip::ScaleOff(by) = self.slip {
             seen.shown += by;
+            seen.off_zero = true;
         }
     }
 

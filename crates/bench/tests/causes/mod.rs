@@ -197,3 +197,153 @@ fn every_sort_of_club_can_be_asked_about() {
         }
     }
 }
+
+/// A ferrule that was off until the club was glued: the cured reading is right, and the club weighs what it should. What
+/// weighs more or less is ruled out, and the cause points back at the readings of before, which were believed.
+#[test]
+fn a_mass_that_fits_points_back_at_an_earlier_reading() {
+    let front = Front::new(0, 7);
+    let (mut asked, mut named, mut innocent) = (0, 0, 0);
+    for seed in 0..60 {
+        let mut bench = Bench::new(&front, 7700 + seed);
+        let club = seed as usize % 8;
+        let id = front.job.clubs[club].id.clone();
+        let slip = Slip::FerruleOff;
+        bench.faults = vec![Fault { slip, club, step: "dry", what: What::SwingWeight, lasts: Lasts::UntilGlued }];
+        for (step, whats) in STEPS.iter().take(5) {
+            for other in 0..8 {
+                for what in *whats {
+                    bench.read(other, step, *what, None);
+                }
+            }
+        }
+        let on = front.job.step("cured").unwrap().on.clone();
+        bench.read(club, "cured", What::TotalMass, Some(&on));
+        let believed = front.assembly().believe(&bench.readings).unwrap();
+        let Some(doubted) = bench.readings.iter().rev().find(|r| r.club == id && believed.is_doubted(&r.id)) else {
+            continue;
+        };
+        let inquest = inquire(&believed, doubted, &front.spares()).unwrap();
+        asked += 1;
+        let first = &inquest.causes[0];
+        named += usize::from(first.key == "ferrule_missing");
+        let standing_mass = ["neighbour_head", "wrong_part", "tip_left_out", "tip_swapped", "heads_exchanged"];
+        let accused: f64 =
+            inquest.causes.iter().filter(|c| standing_mass.contains(&c.key.as_str())).map(|c| c.probability).sum();
+        innocent += usize::from(accused < 0.05);
+    }
+    println!(
+        "ferrule off until glued: {asked} of 60 doubted, ferrule first {named}, no standing mass accused {innocent}"
+    );
+    assert!(asked >= 10 && named as f64 >= 0.7 * asked as f64, "{named} of {asked}");
+    assert!(innocent as f64 >= 0.9 * asked as f64, "{innocent} of {asked}");
+}
+
+/// Two heads exchanged at the dry fit: one reading may still be believed, both clubs are named.
+#[test]
+fn both_clubs_of_an_exchange_are_named() {
+    let front = Front::new(0, 7);
+    let mut bench = Bench::new(&front, 4242);
+    let head = |club: usize, of: usize| {
+        let slip = Slip::Head(front.planned_g(of, Role::Head));
+        Fault { slip, club, step: "dry", what: What::SwingWeight, lasts: Lasts::On }
+    };
+    bench.faults = vec![head(0, 1), head(1, 0)];
+    for (step, whats) in STEPS.iter().take(3) {
+        for club in 0..8 {
+            for what in *whats {
+                bench.read(club, step, *what, None);
+            }
+        }
+    }
+    let believed = front.assembly().believe(&bench.readings).unwrap();
+    for club in 0..2 {
+        let id = &front.job.clubs[club].id;
+        let Some(doubted) = bench.readings.iter().find(|r| r.club == *id && believed.is_doubted(&r.id)) else {
+            continue;
+        };
+        let first = inquire(&believed, doubted, &front.spares()).unwrap().causes.swap_remove(0);
+        assert_eq!(first.key, "heads_exchanged", "{first:?}");
+        assert!(first.probability > 0.9, "{first:?}");
+        let words = words::Words::english(quantity::Units::default());
+        for club in 0..2 {
+            let name = words.tell(&front.job.clubs[club].target.name());
+            assert!(words.tell(&first.fact).contains(&name), "{name}: {}", words.tell(&first.fact));
+        }
+    }
+}
+
+/// A doubted total mass that is left standing at one club says nothing about another club's tip weight.
+#[test]
+fn a_doubted_reading_of_another_club_accuses_nobody() {
+    let front = Front::new(0, 7);
+    let weighted: Vec<usize> = (0..8).filter(|i| front.planned_g(*i, Role::TipWeight) > 1.5).collect();
+    let (one, other) = (weighted[0], weighted[1]);
+    let mut bench = Bench::new(&front, 91);
+    // A slip of the finger at the mass of one club, the butt off the stop at the finish of the other.
+    let once = |slip, club, what| Fault { slip, club, step: "finish", what, lasts: Lasts::Reading };
+    bench.faults =
+        vec![once(Slip::Off(10.0), one, What::TotalMass), once(Slip::Gap(6.0 / 25.4), other, What::SwingWeight)];
+    read_all(&mut bench);
+    let believed = front.assembly().believe(&bench.readings).unwrap();
+    let of = |club: usize, what: What| {
+        let id = &front.job.clubs[club].id;
+        bench.readings.iter().find(|r| r.club == *id && r.step == "finish" && r.what == what).unwrap()
+    };
+    assert!(believed.is_doubted(&of(one, What::TotalMass).id));
+    let asked = of(other, What::SwingWeight);
+    assert!(believed.is_doubted(&asked.id));
+    let inquest = inquire(&believed, asked, &front.spares()).unwrap();
+    let accused: f64 = inquest
+        .causes
+        .iter()
+        .filter(|c| c.key.starts_with("tip") || c.key.ends_with("exchanged"))
+        .map(|c| c.probability)
+        .sum();
+    assert!(accused < 0.02, "{:?}", inquest.causes);
+}
+
+/// The empty scale is looked at before anything else is measured, and the answer settles it.
+#[test]
+fn the_empty_scale_is_looked_at_first() {
+    let front = Front::new(0, 7);
+    let (mut doubted, mut looked, mut named, mut cleared) = (0, 0, 0, 0);
+    for seed in 0..24 {
+        let mut bench = Bench::new(&front, 5200 + seed);
+        let by = if seed % 2 == 0 { 0.9 } else { -0.9 };
+        let fault =
+            Fault { slip: Slip::ScaleOff(by), club: 3, step: "tip", what: What::SwingWeight, lasts: Lasts::Scale };
+        bench.faults = vec![fault];
+        for (step, whats) in STEPS.iter().take(4) {
+            for club in 0..if *step == "tip" { 6 } else { 8 } {
+                for what in *whats {
+                    bench.read(club, step, *what, None);
+                }
+            }
+        }
+        let believed = front.assembly().believe(&bench.readings).unwrap();
+        let Some(asked) = bench.readings.iter().rev().find(|r| r.step == "tip" && believed.is_doubted(&r.id)).cloned()
+        else {
+            continue;
+        };
+        doubted += 1;
+        let inquest = inquire(&believed, &asked, &front.spares()).unwrap();
+        let Some(telling) = inquest.telling.filter(|t| t.what == What::EmptyScale) else { continue };
+        looked += 1;
+        let club = front.job.clubs.iter().position(|c| c.id == asked.club).unwrap();
+        let place = bench.read(club, &telling.step, telling.what, Some(&telling.on));
+        assert!(bench.readings[place].value < 0.5, "the scale is off zero");
+        let believed = front.assembly().believe(&bench.readings).unwrap();
+        let after = inquire(&believed, &asked, &front.spares()).unwrap();
+        named += usize::from(after.causes[0].key == "scale_not_zeroed");
+        // The other answer rules it out.
+        bench.readings[place].value = 1.0;
+        let believed = front.assembly().believe(&bench.readings).unwrap();
+        let after = inquire(&believed, &asked, &front.spares()).unwrap();
+        let off = after.causes.iter().find(|c| c.key == "scale_not_zeroed").map_or(0.0, |c| c.probability);
+        cleared += usize::from(off < inquest.causes.iter().find(|c| c.key == "scale_not_zeroed").unwrap().probability);
+    }
+    println!("scale off zero: doubted {doubted} of 24, looked at {looked}, named after it {named}, cleared {cleared}");
+    assert!(doubted >= 8 && looked as f64 >= 0.8 * doubted as f64, "{looked} of {doubted}");
+    assert!(named as f64 >= 0.9 * looked as f64 && cleared == looked, "{named}, {cleared} of {looked}");
+}

@@ -242,6 +242,7 @@ impl<'a> Bench<'a> {
             head_out_in: 0.0,
             shown: 0.0,
             shaft_longer_in: 0.0,
+            off_zero: false,
         };
         let faults: Vec<Fault> = self.faults.iter().filter(|f| f.acts(self, club, step, what)).cloned().collect();
         let mut shift = -seen.truth(what, self.truth.check_points);
@@ -260,6 +261,7 @@ impl<'a> Bench<'a> {
                 let scale = &self.front.shop.mass_scale;
                 (truth + self.truth.mass_offset + scale.noise_sd * normal(&mut self.rng), scale.display_step)
             }
+            Unit::None => (truth, 0.0),
             _ => {
                 let sd = if what == What::BalancePoint { 1.0 } else { 0.4 };
                 (truth + sd * normal(&mut self.rng), 0.0)
@@ -268,6 +270,9 @@ impl<'a> Bench<'a> {
         seen.shown = value;
         for fault in &faults {
             fault.on_display(&mut seen);
+        }
+        if what == What::EmptyScale {
+            seen.shown = f64::from(u8::from(!seen.off_zero));
         }
         shift += seen.shown - value;
         let decimals = 10.0;

@@ -181,6 +181,36 @@ fn draw(front: &Front, kind: &str, club: usize, rng: &mut Pcg64) -> Fault {
     }
 }
 
+/// Two clubs with each other's piece; none where the kind is another.
+fn exchange(front: &Front, kind: &str, club: usize) -> Option<Vec<Fault>> {
+    let (role, step) = match kind {
+        "heads_exchanged" => (Role::Head, "dry"),
+        "tips_exchanged" => (Role::TipWeight, "tip"),
+        "grips_exchanged" => (Role::Grip, "gripped"),
+        _ => return None,
+    };
+    let clubs = front.job.clubs.len();
+    let of = |club: usize| front.planned_g(club, role);
+    let unlike = |pair: &(usize, usize)| of(pair.0) > 0.0 && of(pair.1) > 0.0 && (of(pair.0) - of(pair.1)).abs() > 0.4;
+    let near = |i: usize| (0..clubs).filter(move |j| *j != i).map(move |j| (i, j));
+    let pair = (club..clubs).chain(0..club).flat_map(near).filter(unlike).min_by_key(|(i, j)| i.abs_diff(*j));
+    let (one, other) = pair.expect("two clubs with unlike pieces");
+    let slip = |club: usize, mass_g: f64| Fault {
+        slip: match role {
+            Role::Head => Slip::Head(mass_g),
+            Role::Grip => Slip::GripIs(mass_g),
+            _ => Slip::TipIs(mass_g),
+        },
+        club,
+        step,
+        what: What::SwingWeight,
+        lasts: Lasts::On,
+    };
+    // The one that is read later is asked about.
+    let (first, second) = (one.min(other), one.max(other));
+    Some(vec![slip(second, of(first)), slip(first, of(second))])
+}
+
 #[test]
 fn each_cause_is_named_first_after_the_one_measurement() {
     const DRAWS: u64 = 24;
@@ -207,6 +237,9 @@ fn each_cause_is_named_first_after_the_one_measurement() {
         "misread",
         "tip_left_out+ferrule_missing",
         "butt_off_stop+ferrule_missing",
+        "heads_exchanged",
+        "tips_exchanged",
+        "grips_exchanged",
     ];
     let front = Front::new(0, 7);
     let mut all = Tally::default();
@@ -216,6 +249,10 @@ fn each_cause_is_named_first_after_the_one_measurement() {
             let seed = 10_000 * (number as u64 + 1) + draw_number;
             let mut rng = Pcg64::seed_from_u64(seed ^ 0x5eed);
             let club = (rng.random::<f64>() * front.job.clubs.len() as f64) as usize;
+            if let Some(faults) = exchange(&front, kind, club) {
+                run(&front, seed, kind, faults, &mut tally);
+                continue;
+            }
             let mut faults: Vec<Fault> = kind.split('+').map(|one| draw(&front, one, club, &mut rng)).collect();
             let (step, others) = (faults[0].step, 1..);
             others.take(faults.len() - 1).for_each(|i| faults[i].step = step);

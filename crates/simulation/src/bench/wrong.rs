@@ -77,6 +77,9 @@ impl Work<'_> {
                 (What::SwingWeight, _) => Some(self.tools.swing_weight(club.swing_weight_points(&on), at, name)),
                 (What::TotalMass, _) => Some(self.tools.mass(club.mass_g(&on), name)),
                 (What::BalancePoint, _) => club.balance_point_mm(&on).map(|mm| self.tools.edge(mm, name)),
+                // Nobody forgets to zero the scale here.
+                (What::EmptyScale, _) => Some(1.0),
+                (What::FerruleOn, _) => Some(f64::from(u8::from(!faults.ferrule_missing))),
                 (What::CheckWeight, _) => {
                     Some(self.tools.swing_weight(crate::CHECK_POINTS + self.shop.check_error_points, at, name))
                 }

@@ -229,6 +229,9 @@ impl Screen<'_> {
         let off = on_step.iter().filter(|r| !on.is_empty() && !on.contains(r));
         let elsewhere = !self.step.asks.contains(&what);
         let typed = self.view.typed.get(key).filter(|_| elsewhere).cloned().unwrap_or_default();
+        if what.is_look() {
+            return self.look_entry(w, what, step);
+        }
         html! {
             form.entry-row method="post" action={ "/bench/" (self.file.job.number) "/" (self.state.slot) } data-keep=(club_name(w, self.club)) {
                 (hidden("step", step))
@@ -248,6 +251,23 @@ impl Screen<'_> {
                 }))
                 (button(&Button { label: &w.text("bench-keep"), kind: ButtonKind::Quiet, ..Button::default() }))
             }
+        }
+    }
+
+    /// The two answers of a look, each a button.
+    fn look_entry(&self, w: &Words, what: What, step: &str) -> Markup {
+        let key = what.key();
+        html! {
+            div.actions { @for (answer, label) in [("yes", "reading-yes"), ("no", "reading-no")] {
+                form.inline method="post" action={ "/bench/" (self.file.job.number) "/" (self.state.slot) } data-keep=(club_name(w, self.club)) {
+                    (hidden("step", step))
+                    (hidden("version", &self.state.version.to_string()))
+                    (request_key(&app::request_key()))
+                    (hidden(&format!("again-{key}"), "1"))
+                    (hidden(&format!("read-{key}"), answer))
+                    (button(&Button { label: &words::capital(&w.text(label)), kind: ButtonKind::Quiet, ..Button::default() }))
+                }
+            } }
         }
     }
 
@@ -337,6 +357,19 @@ impl Screen<'_> {
         })
     }
 
+    /// Whether a missing ferrule would not be doubted at this reading: the forecast before gluing is too wide to see it, so
+    /// that it must be looked at.
+    fn ferrule_hides(&self) -> bool {
+        let expected = self
+            .state
+            .steps
+            .iter()
+            .find(|s| s.key == self.step.key)
+            .and_then(|s| s.asks.iter().find(|a| a.what == What::SwingWeight && a.reading.is_none())?.expected);
+        let dry = !self.step.on.contains(&Role::Adhesive);
+        dry && expected.is_some_and(|e| e.band > bench::cause::FERRULE_SEEN_BAND_POINTS)
+    }
+
     /// What may be on the club or not at this reading, offered where the plan has it.
     fn toggles(&self, w: &Words) -> Markup {
         let reads_whole =
@@ -352,6 +385,7 @@ impl Screen<'_> {
             }
         }
         html! {
+            @if offered.contains(&Role::Ferrule) && self.ferrule_hides() { p.hint { (w.text("bench-ferrule-look")) } }
             @for role in offered {
                 (hidden(&format!("asked-{}", role.key()), "1"))
                 (check(&format!("on-{}", role.key()), "1",

@@ -17,6 +17,7 @@ pub(crate) fn value(w: &Words, what: What, value: f64) -> String {
         Unit::Millimetre => w.length_to(value, 2),
         Unit::Degree => w.angle(value),
         Unit::Cpm => text!(w, "reading-cpm", figure_cpm = value),
+        Unit::None if what.is_look() => w.text(if value > 0.5 { "reading-yes" } else { "reading-no" }),
         Unit::None => w.tell(&What::Done),
     }
 }
@@ -92,6 +93,7 @@ pub(crate) fn difference(w: &Words, what: What, by: f64) -> String {
 pub(crate) fn as_read(w: &Words, what: What, read: f64, typed: &str) -> String {
     match what {
         What::Done => w.tell(&What::Done),
+        _ if what.is_look() => value(w, what, read),
         _ if what.unit() == Unit::Points && typed.trim().parse::<f64>().is_ok() => value(w, what, read),
         _ => typed.to_owned(),
     }

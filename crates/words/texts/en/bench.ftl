@@ -31,6 +31,8 @@ bench-next-club = next club
 bench-next = Next: { $number }
 bench-solvent-wet = solvent still wet
 bench-ferrule-on = ferrule on
+# Where the forecast is too wide to see a missing one.
+bench-ferrule-look = Is the ferrule on? Look before you read: the forecast is still too wide to notice a missing one.
 bench-glued = Glued. <a>Its clocks</a>
 bench-mix = Mix a batch
 bench-waits = Waits for { $strength } until { $until_at }.

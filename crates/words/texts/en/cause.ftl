@@ -25,6 +25,17 @@ cause-shaft-short = the shaft is { LENGTH($by_mm, digits: 2) } too short
 cause-other-shaft = another shaft than planned
 cause-butt-off-stop = the butt was off the stop
 cause-scale-not-zeroed = the scale was not zeroed
+cause-scale-off-zero =
+    { $n ->
+        [one] the scale was off zero for one reading
+       *[other] the scale was off zero for { $n } readings in a row
+    }
+cause-ferrule-was-off = the ferrule was off at an earlier reading and is on now
+cause-heads-exchanged = the heads of the { $first } and the { $second } are exchanged
+cause-grips-exchanged = the grips of the { $first } and the { $second } are exchanged
+cause-tips-exchanged = the tip weights of the { $first } and the { $second } are exchanged
+cause-joints-heavy = all joints of this set are about { $by_g } heavier than usual
+cause-joints-light = all joints of this set are about { $by_g } lighter than usual
 cause-digits-swapped = two digits changed places, { $meant } was meant
 cause-other-unit = it was in another unit, { $meant } was meant
 cause-misread = it was misread, { $meant } was meant
@@ -57,6 +68,18 @@ cause-to-do-cut-shaft = Measure the shaft and cut it.
 cause-to-do-longer-shaft = Measure the shaft; if it is short, take another blank or extend the butt.
 cause-to-do-extend-shaft = Measure the length; if it is short, extend the butt.
 cause-to-do-zero-scale = Zero the empty scale, then read again.
+cause-to-do-zero-scale-read-run =
+    { $n ->
+        [one] Zero the empty scale, then take that reading again.
+       *[other] Zero the empty scale, then take those { $n } readings again.
+    }
+cause-to-do-take-back-without-ferrule = Take the reading from before the ferrule was on back, or enter it with “ferrule on” cleared.
+cause-to-do-exchange-heads = Exchange the two heads, then read both clubs again.
+cause-to-do-glued-heads = Read the numbers on both soles. A glued head comes off with heat only.
+cause-to-do-exchange-grips = Exchange the two grips while they still slide, or plan both clubs with the grips that are on.
+cause-to-do-exchange-tips = Take both heads off, exchange the two tip weights, then read both clubs again.
+cause-to-do-glued-tips = Weigh both clubs. In a glued club, correct the weight outside, or pull the head with heat.
+cause-to-do-believe-joints = Keep the readings as they are: the clubs that are still open are planned with this.
 cause-to-do-look-at-display = Look at the display again; correct the entry if it was mistyped.
 cause-to-do-take-screw = Read the mark on the screw; put the planned one in.
 cause-to-do-both = { $first } { $second }
@@ -82,6 +105,8 @@ telling-shaft-length-assembled = To find out: take the head off and measure the 
 telling-finished-length = To find out: measure the length to the cap.
 telling-balance-point = To find out: find the balance point of the club on an edge.
 telling-check-weight = To find out: put the check weight on the scale.
+telling-empty-scale = To find out: look at the empty scale. Does it show zero?
+telling-ferrule-on = To find out: look at the tip. Is the ferrule on?
 telling-again = To find out: read it once more.
 
 # What the command line says.

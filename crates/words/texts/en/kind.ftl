@@ -33,6 +33,10 @@ cause-kind-grip-not-home = grip not pushed home
 cause-kind-grip-or-tape = another grip or tape than planned
 cause-kind-cut-off = shaft cut off its length
 cause-kind-scale-not-zeroed = scale not zeroed
+cause-kind-heads-exchanged = two heads exchanged
+cause-kind-grips-exchanged = two grips exchanged
+cause-kind-tips-exchanged = two tip weights exchanged
+cause-kind-all-joints = all joints heavy or light
 cause-kind-digits-swapped = digits swapped
 cause-kind-misread = read one off
 cause-kind-wrong-unit = another unit
@@ -223,6 +227,8 @@ what-check-weight = check weight
 what-reference-swing-weight = reference club
 what-cpm = frequency
 what-soft-side = soft side
+what-empty-scale = empty scale at zero
+what-ferrule-on = ferrule on
 what-done = done
 
 # Unit of a reading's value.

@@ -46,9 +46,15 @@ reading-refused-not-kept = nothing was kept
     .next = Enter it again
 reading-refused-twice = the { $what } is entered twice
     .next = Enter the one that holds; a second reading is an entry of its own
+reading-refused-yes-or-no = “{ $typed }” is no answer to “{ $what }?”
+    .next = Enter yes or no
 reading-refused-as-kept = { $what } “{ $typed }”
 
 estimation-outside = { $place } is { FIGURE($value) }, and must be between { FIGURE($low) } and { FIGURE($high) }
+
+# The answer of a look.
+reading-yes = yes
+reading-no = no
 
 reading-cpm = { CPM($figure_cpm) }
 
