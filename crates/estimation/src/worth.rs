@@ -59,23 +59,15 @@ impl GripsAhead {
     /// `count` grips, at least one, whose effects scatter by `spread_points`, for clubs of this tolerance.
     #[must_use]
     pub fn new(count: usize, spread_points: f64, tolerance_points: f64) -> Self {
-        let tau = tolerance_points.max(LEAST_SD);
-        let spread = spread_points.max(1e-6);
-        let distances = nodes(DISTANCE_EDGES.iter().map(|edge| edge * tau));
-        let reach = 5.0 * spread + tau + 1.5;
-        let panels = (reach / DEVIATION_PANEL).ceil() as usize;
-        let deviations = nodes((0..=panels).map(|i| i as f64 * DEVIATION_PANEL));
-        let count = count.max(1);
-        let near = deviations
-            .iter()
-            .flat_map(|(d, _)| {
-                distances.iter().map(move |(x, _)| {
-                    let one = normal::between(d - x, d + x, 0.0, spread);
-                    1.0 - (1.0 - one).powi(count.min(100_000) as i32)
-                })
-            })
-            .collect();
-        Self { count, spread_points, tolerance_points: tau, distances, deviations, near }
+        let ground = Ground::new(spread_points, tolerance_points);
+        ground.of(count, spread_points)
+    }
+
+    /// What so many clubs find that choose from one box one after another: all of them, one less, and so on.
+    #[must_use]
+    pub fn one_after_another(clubs: usize, count: usize, spread_points: f64, tolerance_points: f64) -> Vec<Self> {
+        let ground = Ground::new(spread_points, tolerance_points);
+        (0..clubs.max(1)).map(|i| ground.of(count.saturating_sub(i), spread_points)).collect()
     }
 
     /// How many grips there are to choose from.
@@ -130,6 +122,43 @@ impl GripsAhead {
             }
         }
         sum.clamp(0.0, 1.0)
+    }
+}
+
+/// What tables of one spread and tolerance have in common.
+struct Ground {
+    tau: f64,
+    distances: Vec<(f64, f64)>,
+    deviations: Vec<(f64, f64)>,
+    /// Chance that one grip lies within a distance of a deviation.
+    one: Vec<f64>,
+}
+
+impl Ground {
+    fn new(spread_points: f64, tolerance_points: f64) -> Self {
+        let tau = tolerance_points.max(LEAST_SD);
+        let spread = spread_points.max(1e-6);
+        let distances = nodes(DISTANCE_EDGES.iter().map(|edge| edge * tau));
+        let reach = 5.0 * spread + tau + 1.5;
+        let panels = (reach / DEVIATION_PANEL).ceil() as usize;
+        let deviations = nodes((0..=panels).map(|i| i as f64 * DEVIATION_PANEL));
+        let one = deviations
+            .iter()
+            .flat_map(|(d, _)| distances.iter().map(move |(x, _)| normal::between(d - x, d + x, 0.0, spread)))
+            .collect();
+        Self { tau, distances, deviations, one }
+    }
+
+    fn of(&self, count: usize, spread_points: f64) -> GripsAhead {
+        let count = count.clamp(1, 100_000);
+        GripsAhead {
+            count,
+            spread_points,
+            tolerance_points: self.tau,
+            distances: self.distances.clone(),
+            deviations: self.deviations.clone(),
+            near: self.one.iter().map(|one| 1.0 - (1.0 - one).powi(count as i32)).collect(),
+        }
     }
 }
 
@@ -320,7 +349,7 @@ impl Work<'_> {
     }
 }
 
-/// The better half of a bundle's search: measurements chosen one after another by what each brings a minute beyond those
+/// A bundle of measurements: chosen one after another by what each brings a minute beyond those
 /// before it, then one pass in which each is exchanged for one that was left out where that is better.
 ///
 /// `worth(chosen)` is the clubs expected inside with these measurements. Gives the chosen ones in the order in which they were
