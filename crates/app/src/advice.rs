@@ -3,8 +3,10 @@
 use crate::bench::spares;
 use crate::job::JobFile;
 use crate::{App, AppError};
-use bench::offer::{Measure, Offer};
+use bench::belief::Believed;
+use bench::offer::{Bundle, Measure};
 use bench::remedy::{GripPick, Remedy};
+use bench::work_order::{GripsInTurn, SetAdvice};
 use serde::{Deserialize, Serialize};
 use trade::event_kind::EventKind;
 use utoipa::ToSchema;
@@ -18,8 +20,9 @@ pub struct Advice {
     pub chance_ahead: Option<f64>,
     /// What can still be done, the best first.
     pub remedies: Vec<Remedy>,
-    /// Extra measurements that are worth their while, the most worth a minute first.
-    pub offers: Vec<Offer>,
+    /// Extra measurements that are worth their while together.
+    #[serde(flatten)]
+    pub bundle: Bundle,
 }
 
 /// "Not again in this job."
@@ -49,8 +52,34 @@ impl App {
             slot,
             chance_ahead: bench::remedy::chance_ahead(&believed, &state, &spares)?,
             remedies: bench::remedy::remedies(&believed, &state, &spares)?,
-            offers: file.not_declined(bench::offer::offers(&believed, &club.id, &spares)?),
+            bundle: bench::offer::offers(&believed, &club.id, &spares, &file.declined)?,
         })
+    }
+
+    /// What is worth measuring and in which order a set is best glued and gripped; none where no club waits for its grip.
+    ///
+    /// # Errors
+    /// No such job; figures that the belief cannot work with; what the store says.
+    pub async fn set_advice(&self, number: i64) -> Result<Option<SetAdvice>, AppError> {
+        let mut tx = self.store.read().await?;
+        let file = JobFile::load(&mut tx, number).await?;
+        let parts = Self::free_parts(&mut tx).await?;
+        let believed = file.believe()?;
+        Ok(bench::work_order::set_advice(&believed, &spares(&file, &parts), &file.declined)?)
+    }
+
+    /// In which order the grips of the clubs that have cured are best chosen, from a belief that the caller has already.
+    ///
+    /// # Errors
+    /// Figures that the belief cannot work with; what the store says.
+    pub async fn grips_in_turn(
+        &self,
+        file: &JobFile,
+        believed: &Believed<'_>,
+    ) -> Result<Option<GripsInTurn>, AppError> {
+        let mut tx = self.store.read().await?;
+        let parts = Self::free_parts(&mut tx).await?;
+        Ok(bench::work_order::grips_in_turn(believed, &spares(file, &parts))?)
     }
 
     /// The grip that every club read after the cure should get, the whole set looked at together.
@@ -77,13 +106,5 @@ impl App {
         tx.commit().await?;
         self.tell(Some(number), "reading");
         Ok(())
-    }
-}
-
-impl JobFile {
-    /// The offers that nobody has declined in this job.
-    #[must_use]
-    pub fn not_declined(&self, offers: Vec<Offer>) -> Vec<Offer> {
-        offers.into_iter().filter(|o| !self.declined.contains(&o.measure)).collect()
     }
 }

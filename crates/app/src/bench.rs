@@ -12,7 +12,7 @@ use bench::cause::{Cause, Likely, Telling};
 use bench::club_state::{ClubState, StepStatus};
 use bench::glue::Gate;
 use bench::meaning::Meaning;
-use bench::offer::Offer;
+use bench::offer::Bundle;
 use bench::remedy::{Remedy, Spare};
 use fact::Told;
 use quantity::{LengthUnit, MassUnit};
@@ -315,7 +315,7 @@ impl App {
         let remedies = bench::remedy::remedies(believed, &state, &spares)?;
         let meaning =
             last.map(|reading| bench::meaning::meaning(believed, &state, &reading, &spares, &remedies)).transpose()?;
-        let offers = file.not_declined(bench::offer::offers(believed, &club.id, &spares)?);
+        let offers = bench::offer::offers(believed, &club.id, &spares, &file.declined)?;
         Ok(AtBench { meaning, remedies, offers })
     }
 
@@ -414,8 +414,8 @@ pub struct AtBench {
     pub meaning: Option<Meaning>,
     /// What can still be done, the best first.
     pub remedies: Vec<Remedy>,
-    /// Extra measurements that are worth their while, the most worth a minute first.
-    pub offers: Vec<Offer>,
+    /// Extra measurements that are worth their while together, the most worth a minute first.
+    pub offers: Bundle,
 }
 
 /// Free parts with the mass to count with; those whose model is gone are left out.

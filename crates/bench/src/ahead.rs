@@ -44,6 +44,8 @@ pub(crate) struct SetAhead {
     cured: Vec<usize>,
     tables: Vec<Vec<GripsAhead>>,
     extras: Vec<Placed>,
+    /// Readings to come of clubs whose grip is on and that were not read dry yet.
+    wet: Vec<Planned>,
     /// Clubs of the set with a plan, and those expected inside of them that are gripped already.
     pub of_clubs: usize,
     settled: f64,
@@ -78,6 +80,7 @@ impl SetAhead {
             cured: Vec::new(),
             tables: Vec::new(),
             extras: Vec::new(),
+            wet: Vec::new(),
             of_clubs: 0,
             settled: 0.0,
         };
@@ -88,6 +91,10 @@ impl SetAhead {
             let Some(finish) = believed.finish(&club.id)? else { continue };
             if progress.gripped {
                 made.settled += finish.chance;
+                if is_wet(believed, club) {
+                    let dry = questions.plan(believed, club, &[OnClub::finished().iter().collect()]);
+                    made.wet.extend(dry);
+                }
                 continue;
             }
             let at = made.clubs.len();
@@ -177,10 +184,17 @@ impl SetAhead {
         self.settled + chances(&self.start, &readings, &clubs, &batches, turns, &self.tables).iter().sum::<f64>()
     }
 
-    /// Clubs expected inside of those that wait for their grips alone: these grips chosen now, in this order.
-    pub fn inside_of_cured(&self, turns: GripTurns) -> f64 {
+    /// Clubs expected inside of those that wait for their grips alone: the grips chosen now in this order, or once the grips
+    /// that are on have dried and their clubs are read.
+    pub fn inside_of_cured(&self, turns: GripTurns, dried: bool) -> f64 {
         let batch = [Batch { clubs: self.cured.clone(), finished: true }];
-        chances(&self.start, &[], &self.clubs, &batch, turns, &self.tables).iter().sum()
+        let first = if dried { &self.wet[..] } else { &[] };
+        chances(&self.start, first, &self.clubs, &batch, turns, &self.tables).iter().sum()
+    }
+
+    /// Whether a grip is on that has not been read dry yet.
+    pub fn is_wet(&self) -> bool {
+        !self.wet.is_empty()
     }
 
     fn batches(&self, open: &[usize], order: &Glued) -> Vec<Batch> {
@@ -278,6 +292,14 @@ fn before_tip(believed: &Believed<'_>, club: &JobClub) -> Vec<Vec<Role>> {
 fn before_grip(believed: &Believed<'_>, club: &JobClub, progress: Progress) -> Vec<Vec<Role>> {
     let step = cure_step(&believed.assembly.job.steps).filter(|_| !progress.cure_read);
     step.map(|step| step.on.clone()).into_iter().filter(|_| club.plan.is_some()).collect()
+}
+
+/// Whether a club's grip is on and nothing was read with it dry.
+pub(crate) fn is_wet(believed: &Believed<'_>, club: &JobClub) -> bool {
+    let standing = believed.standing();
+    let gripped = || standing.iter().filter(|r| r.club == club.id && r.on.contains(&Role::Grip));
+    let dry = gripped().any(|r| r.what == What::SwingWeight && !r.on.contains(&Role::Solvent));
+    gripped().next().is_some() && !dry
 }
 
 fn is_read(believed: &Believed<'_>, club: &JobClub, step: &Step) -> bool {

@@ -6,14 +6,16 @@
 //! grips. What each order would bring follows from covariances alone (`estimation::worth`), so that the order is proposed
 //! before anything is glued.
 
-use crate::ahead::{Glued, SetAhead};
+use crate::ahead::{Glued, SetAhead, is_wet};
 use crate::belief::Believed;
 use crate::offer::{Bundle, Measure, candidates_at, chosen, extras};
 use crate::remedy::Spare;
+use crate::solvent::SOLVENT_DRY_H;
 use estimation::worth::GripTurns;
+use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
 use trade::error::TradeError;
-use trade::kind::closed_list;
+use trade::kind::{Role, closed_list};
 use utoipa::ToSchema;
 
 /// An order that takes longer is proposed from so many clubs on for each cure more that it waits for …
@@ -137,6 +139,17 @@ fact::facts! {
             /// Clubs that wait for their grips.
             clubs: i64,
         },
+        /// A grip is on that is worth reading dry before the others are chosen.
+        WaitForSolvent {
+            /// Clubs expected in tolerance if the others are chosen now.
+            before: f64,
+            /// The same once it is read.
+            after: f64,
+            /// Clubs that wait for their grips.
+            clubs: i64,
+            /// When its solvent should be dry.
+            dry_at: Timestamp,
+        },
     }
 }
 
@@ -201,6 +214,10 @@ pub struct GripsInTurn {
     /// Place in the tray of the club whose grip goes on next, where the order is not all at once.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub next_slot: Option<i64>,
+    /// When the solvent of the last grip that went on should be dry, where that club was not read dry yet.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schema(value_type = Option<String>, format = DateTime)]
+    pub dry_at: Option<Timestamp>,
     /// What the order brings.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub says: Option<GripOrderSays>,
@@ -251,17 +268,30 @@ fn grips_of(believed: &Believed<'_>, ahead: &SetAhead) -> Option<GripsInTurn> {
     let of_clubs = ahead.cured().len();
     let first = ahead.cured().first()?;
     let [clubs_at_once, clubs_one_first, clubs_in_turn] =
-        [GripTurns::AtOnce, GripTurns::OneFirst, GripTurns::InTurn].map(|turns| ahead.inside_of_cured(turns));
+        [GripTurns::AtOnce, GripTurns::OneFirst, GripTurns::InTurn].map(|turns| ahead.inside_of_cured(turns, false));
     let order = turns_by([clubs_at_once, clubs_one_first, clubs_in_turn]);
     let next = believed.assembly.job.club(ahead.club(*first)).map(|c| c.slot);
     let (before, clubs) = (clubs_at_once, of_clubs as i64);
+    let dry_at = dry_at(believed);
+    let dried = if ahead.is_wet() { ahead.inside_of_cured(GripTurns::AtOnce, true) } else { clubs_at_once };
     let says = match order {
+        _ if dried - clubs_at_once >= TURNS_CLUBS => {
+            dry_at.map(|dry_at| GripOrderSays::WaitForSolvent { before, after: dried, clubs, dry_at })
+        }
         GripOrder::AtOnce => None,
         GripOrder::OneFirst => Some(GripOrderSays::OneFirst { before, after: clubs_one_first, clubs }),
         GripOrder::InTurn => Some(GripOrderSays::InTurn { before, after: clubs_in_turn, clubs }),
     };
     let next_slot = next.filter(|_| order != GripOrder::AtOnce);
-    Some(GripsInTurn { order, of_clubs, clubs_at_once, clubs_one_first, clubs_in_turn, next_slot, says })
+    Some(GripsInTurn { order, of_clubs, clubs_at_once, clubs_one_first, clubs_in_turn, next_slot, dry_at, says })
+}
+
+/// When the last grip that went on should be dry, where its club was not read dry yet.
+fn dry_at(believed: &Believed<'_>) -> Option<Timestamp> {
+    let wet: Vec<_> = believed.assembly.job.clubs.iter().filter(|c| is_wet(believed, c)).map(|c| &c.id).collect();
+    let standing = believed.standing();
+    let on = standing.iter().filter(|r| r.on.contains(&Role::Grip) && wet.contains(&&r.club)).map(|r| r.at).max();
+    on.map(|at| at + jiff::SignedDuration::from_hours(SOLVENT_DRY_H))
 }
 
 /// The simplest order of grips that the next would not better by enough.

@@ -2,7 +2,7 @@
 
 use crate::set::Set;
 use bench::offer::{Measure, Offer, offers};
-use bench::work_order::{GripOrder, WorkOrder, grips_in_turn, set_advice};
+use bench::work_order::{GripOrder, GripOrderSays, WorkOrder, grips_in_turn, set_advice};
 use trade::model::Model;
 use trade::reading::What;
 
@@ -200,11 +200,16 @@ fn one_grip_goes_on_first_where_the_grip_is_not_known() {
     assert_eq!((first.of_clubs, first.next_slot), (8, Some(1)));
     assert_ne!(first.order, GripOrder::AtOnce, "{first:?}");
     assert!(first.clubs_one_first > first.clubs_at_once + 0.2 && first.clubs_in_turn > first.clubs_one_first - 0.02);
-    // The first is on and read, dry: what it told is there for the others.
+    // The first is on and wet: its reading once it is dry is worth waiting for.
+    set.read_off(1, "gripped", 0.0, 1200);
+    let wet = grips(&set).expect("seven wait");
+    let Some(GripOrderSays::WaitForSolvent { before, after, clubs: 7, dry_at }) = wet.says else { panic!("{wet:?}") };
+    assert!(after > before + 0.2 && dry_at == crate::set::time(1200 + 120) && wet.dry_at == Some(dry_at));
+    // Read dry: what it told is there for the others.
     set.read_off(1, "finish", 0.0, 1500);
     let then = grips(&set).expect("seven wait");
     assert_eq!(then.of_clubs, 7);
-    assert!(then.clubs_at_once / 7.0 > first.clubs_at_once / 8.0 + 0.02, "{then:?} {first:?}");
+    assert!(then.dry_at.is_none() && then.clubs_at_once / 7.0 > first.clubs_at_once / 8.0 + 0.02, "{then:?} {first:?}");
     for slot in 2..=8 {
         set.read_off(slot, "finish", 0.0, 1500 + slot);
     }

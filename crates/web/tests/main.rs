@@ -29,3 +29,4 @@ mod support;
 mod verdict;
 mod weigh_in;
 mod whole_job;
+mod work_order;

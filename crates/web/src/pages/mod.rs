@@ -45,6 +45,7 @@ mod stock_weighed;
 mod style;
 mod today;
 mod what_if;
+mod work_order;
 
 use self::entries::go_to;
 use crate::asked::Path;
