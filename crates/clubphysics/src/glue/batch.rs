@@ -259,9 +259,7 @@ fn refuse_lone_deviations(batch: &BatchInput) -> Result<(), PhysicsError> {
         ("batch.adhesive_a_joint_g", batch.adhesive_a_joint_g, batch.adhesive_a_joint_g_sd),
     ];
     match lone.iter().find(|(_, value, sd)| value.is_none() && sd.is_some()) {
-        Some((field, ..)) => {
-            Err(PhysicsError::Missing { field: (*field).to_owned(), advice: Advice::StandardDeviationGivenAlone })
-        }
+        Some((field, ..)) => Err(PhysicsError::Missing { field: (*field).to_owned(), advice: Advice::DeviationApart }),
         None => Ok(()),
     }
 }
@@ -270,7 +268,7 @@ fn adhesive_a_joint(batch: &BatchInput, has_joint: bool, inputs: &mut Inputs) ->
     match batch.adhesive_a_joint_g {
         Some(_) if has_joint => Err(PhysicsError::Contradiction {
             what: Clash::BothGiven { first: "joint".into(), second: "batch.adhesive_a_joint_g".into() },
-            advice: Advice::GiveWeighedFigureGeometry,
+            advice: Advice::WeighedOrGeometry,
         }),
         Some(adhesive_g) => {
             check::positive("batch.adhesive_a_joint_g", adhesive_g, "g")?;
@@ -280,7 +278,7 @@ fn adhesive_a_joint(batch: &BatchInput, has_joint: bool, inputs: &mut Inputs) ->
         None if has_joint => Ok(None),
         None => Err(PhysicsError::Missing {
             field: "batch.adhesive_a_joint_g".to_owned(),
-            advice: Advice::GiveDescribeJoint,
+            advice: Advice::GiveOrDescribeJoint,
         }),
     }
 }

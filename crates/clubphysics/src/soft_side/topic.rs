@@ -124,10 +124,7 @@ impl Fitted {
         let terms: [f64; TERMS] = fit.terms.into();
         let shaft = Shaft::from_terms(&terms, readings.held);
         if !(fit.terms[0] > 0.0 && shaft.asymmetry < 1.0) {
-            return Err(PhysicsError::Contradiction {
-                what: Clash::NoStiffDirection,
-                advice: Advice::CheckReadingsSlipKeys,
-            });
+            return Err(PhysicsError::Contradiction { what: Clash::NoStiffDirection, advice: Advice::CheckReadings });
         }
         let sds = Self::deviations(&fit, readings, sources);
         let coverage = match fit.noise_freedoms {

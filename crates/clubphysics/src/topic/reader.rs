@@ -61,7 +61,7 @@ impl Refusal {
             }
             Self::Other(what) => PhysicsError::Unreadable {
                 what: ReadFault::Other { place: place.to_string(), log: what },
-                advice: Advice::SeeExampleCalculation,
+                advice: Advice::SeeExample,
             },
         }
     }
