@@ -1,8 +1,11 @@
 //! What can be done about a club now, what is worth measuring, which grips the set should get.
 
+use crate::kept_job::KeptJob;
 use crate::{App, AppError};
-use bench::offer::{Measure, Offer};
+use bench::belief::Believed;
+use bench::offer::{Bundle, Measure};
 use bench::remedy::{GripPick, Remedy};
+use bench::work_order::{GripsInTurn, SetAdvice};
 use serde::{Deserialize, Serialize};
 use trade::event_kind::EventKind;
 use utoipa::ToSchema;
@@ -16,8 +19,9 @@ pub struct Advice {
     pub chance_ahead: Option<f64>,
     /// What can still be done, the best first.
     pub remedies: Vec<Remedy>,
-    /// Extra measurements that are worth their while, the most worth a minute first.
-    pub offers: Vec<Offer>,
+    /// Extra measurements that are worth their while together.
+    #[serde(flatten)]
+    pub bundle: Bundle,
 }
 
 /// "Not again in this job."
@@ -44,8 +48,25 @@ impl App {
             slot,
             chance_ahead: bench::remedy::chance_ahead(&believed, &state, &job.spares())?,
             remedies: job.remedies(&believed, &state)?,
-            offers: job.offers(&believed, &club.id)?,
+            bundle: job.offers(&believed, &club.id)?,
         })
+    }
+
+    /// What is worth measuring and in which order a set is best glued and gripped; none where no club waits for its grip.
+    ///
+    /// # Errors
+    /// No such job; figures that the belief cannot work with; what the store says.
+    pub async fn set_advice(&self, number: i64) -> Result<Option<SetAdvice>, AppError> {
+        let job = self.job_file(number).await?;
+        Ok(bench::work_order::set_advice(&job.believe()?, &job.spares(), &job.declined)?)
+    }
+
+    /// In which order the grips of the clubs that have cured are best chosen, from a belief that the caller has already.
+    ///
+    /// # Errors
+    /// Figures that the belief cannot work with.
+    pub fn grips_in_turn(job: &KeptJob, believed: &Believed<'_>) -> Result<Option<GripsInTurn>, AppError> {
+        Ok(bench::work_order::grips_in_turn(believed, &job.spares())?)
     }
 
     /// The grip that every club read after the cure should get, the whole set looked at together.

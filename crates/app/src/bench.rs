@@ -13,7 +13,7 @@ use bench::cause::{Cause, Likely, Telling};
 use bench::club_state::{ClubState, StepStatus};
 use bench::glue::Gate;
 use bench::meaning::Meaning;
-use bench::offer::Offer;
+use bench::offer::Bundle;
 use bench::remedy::Remedy;
 use fact::{Fact, Told};
 use quantity::{LengthUnit, MassUnit};
@@ -422,8 +422,8 @@ pub struct AtBench {
     pub meaning: Option<Meaning>,
     /// What can still be done, the best first.
     pub remedies: Vec<Remedy>,
-    /// Extra measurements that are worth their while, the most worth a minute first.
-    pub offers: Vec<Offer>,
+    /// Extra measurements that are worth their while together, the most worth a minute first.
+    pub offers: Bundle,
 }
 
 /// A reading as it would be kept.

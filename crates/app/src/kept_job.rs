@@ -9,7 +9,7 @@ use crate::job::JobFile;
 use crate::{App, AppError};
 use bench::belief::{Believed, Solved};
 use bench::club_state::ClubState;
-use bench::offer::Offer;
+use bench::offer::Bundle;
 use bench::remedy::{Remedy, Spare};
 use std::collections::BTreeMap;
 use std::ops::Deref;
@@ -73,7 +73,7 @@ pub struct KeptJob {
     solved: OnceLock<Solved>,
     /// Remedies by club, with the state of the club that they were ranked for: it holds what time changes.
     ranked: Mutex<BTreeMap<ClubId, (ClubState, Vec<Remedy>)>>,
-    offered: Mutex<BTreeMap<ClubId, Vec<Offer>>>,
+    offered: Mutex<BTreeMap<ClubId, Bundle>>,
     tally: Arc<Tally>,
 }
 
@@ -175,14 +175,13 @@ impl KeptJob {
     ///
     /// # Errors
     /// Figures that the belief cannot work with.
-    pub fn offers(&self, believed: &Believed<'_>, club: &ClubId) -> Result<Vec<Offer>, AppError> {
+    pub fn offers(&self, believed: &Believed<'_>, club: &ClubId) -> Result<Bundle, AppError> {
         let offered = || self.offered.lock().unwrap_or_else(PoisonError::into_inner);
         if let Some(offers) = offered().get(club) {
             return Ok(offers.clone());
         }
         count(&self.tally.offers);
-        let mut offers = bench::offer::offers(believed, club, &self.spares())?;
-        offers.retain(|offer| !self.declined.contains(&offer.measure));
+        let offers = bench::offer::offers(believed, club, &self.spares(), &self.declined)?;
         offered().insert(club.clone(), offers.clone());
         Ok(offers)
     }

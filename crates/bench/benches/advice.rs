@@ -73,7 +73,7 @@ fn advice(c: &mut Criterion) {
             b.iter(|| remedies(black_box(&believed), &state, &spares).map(|r| r.len()));
         });
         c.bench_function(&format!("offers, {name}"), |b| {
-            b.iter(|| offers(black_box(&believed), &club.id, &spares).map(|o| o.len()));
+            b.iter(|| offers(black_box(&believed), &club.id, &spares, &[]).map(|o| o.offers.len()));
         });
         if last == "cured" {
             c.bench_function("grips of the set", |b| b.iter(|| assign_grips(black_box(&believed), &spares)));

@@ -2,6 +2,7 @@
 //! what can still be done, what is worth measuring, the glue, the record and what the shop learns. Pure: no I/O, no
 //! clock, no randomness; the time is a parameter.
 
+mod ahead;
 pub mod assembly;
 pub mod beam;
 pub mod belief;
@@ -26,3 +27,4 @@ pub mod solvent;
 pub mod target;
 pub mod today_offset;
 pub mod told;
+pub mod work_order;

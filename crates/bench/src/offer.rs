@@ -1,13 +1,17 @@
 //! What to measure next: the small extra measurements that narrow the finish, before the step that cannot be undone.
 //!
-//! Each candidate is asked of the belief: what would the finish of every club of the set be known to after it, and how
-//! many more clubs would then be expected in tolerance, allowing for the cure reading and the grips still to come? What
+//! Measurements are worth more together than the sum of each alone: a scale's offset is not told from a joint's mass until
+//! both are measured. So they are chosen as a bundle: one after another by the clubs that each brings a minute beyond those
+//! before it, then exchanged where another is better, until the next brings too little. How many clubs are expected in
+//! tolerance follows from covariances alone, with the readings, weights and grips still to come (`estimation::worth`). What
 //! is known already gains nothing and is not offered.
 
+use crate::ahead::{Extra, Glued, SetAhead, swing_weight_reading};
 use crate::belief::{BAND_95, Believed, CAP_SD_MM, CENTRE_SD_MM};
 use crate::reference::ReferenceRead;
-use crate::remedy::{GripBox, Progress, Spare};
-use estimation::choice::Prospect;
+use crate::remedy::{Progress, Spare};
+use crate::work_order;
+use estimation::worth::bundle;
 use estimation::{OnClub, Probe, Quantity};
 use serde::{Deserialize, Serialize};
 use trade::club_name::ClubName;
@@ -20,10 +24,8 @@ use trade::reading::What;
 use trade::step::Step;
 use utoipa::ToSchema;
 
-/// An offer must be worth at least this many clubs of the set …
-const LEAST_CLUBS: f64 = 0.03;
-/// … and at least this many for each minute that it takes.
-const LEAST_CLUBS_PER_MINUTE: f64 = 0.02;
+/// A measurement must bring at least this many clubs of the set for each minute that it takes, beyond those before it.
+const LEAST_CLUBS_A_MINUTE: f64 = 0.05;
 
 closed_list! {
     /// An extra measurement.
@@ -46,7 +48,7 @@ closed_list! {
         Total = "total";
         /// The swing weight read once more, re-seated.
         Again = "again";
-        /// One club finished before the others are glued.
+        /// Another order of work than one batch: no measurement, but declined like one.
         Pilot = "pilot";
     }
 }
@@ -196,18 +198,19 @@ fact::facts! {
             /// What it narrows.
             gain: OfferGain,
         },
-        /// One club finished before the others are glued.
-        Pilot {
-            /// The club.
-            club: ClubName,
-        },
     }
 }
 
 impl OfferSays {
-    fn of(measure: Measure, club: ClubName, last: ReferenceRead, minutes: f64, bands: (f64, f64)) -> Self {
+    fn of(
+        measure: Measure,
+        club: ClubName,
+        last: ReferenceRead,
+        minutes: f64,
+        bands: (f64, f64),
+    ) -> Option<Self> {
         let (time, gain) = (OfferTime::of(minutes), OfferGain::of(bands));
-        match measure {
+        Some(match measure {
             Measure::CheckWeight => Self::CheckWeight { time, gain },
             Measure::Reference => Self::Reference { last, time, gain },
             Measure::Tape => Self::Tape { club, time, gain },
@@ -217,8 +220,25 @@ impl OfferSays {
             Measure::Weighed => Self::Weighed { club, time, gain },
             Measure::Total => Self::Total { club, time, gain },
             Measure::Again => Self::Again { club, time, gain },
-            Measure::Pilot => Self::Pilot { club },
-        }
+            Measure::Pilot => return None,
+        })
+    }
+}
+
+fact::facts! {
+    /// What the measurements of a bundle are worth together.
+    pub enum BundleSays: "bundle" {
+        /// From so many clubs expected in tolerance to so many.
+        Worth {
+            /// About how many minutes all of them take.
+            minutes: i64,
+            /// Clubs expected in tolerance without any of them.
+            before: f64,
+            /// The same with all.
+            after: f64,
+            /// Clubs of the set.
+            clubs: i64,
+        },
     }
 }
 
@@ -233,11 +253,12 @@ pub struct Offer {
     pub what: What,
     /// What is on the club meanwhile.
     pub on: Vec<Role>,
-    /// Half width of this club's 95 % band with the readings to come but without it.
+    /// Half width of this club's 95 % band with the readings to come and the offers before it, but without it.
     pub band_without_points: f64,
-    /// Half width with it.
+    /// Half width with it as well.
     pub band_with_points: f64,
-    /// More clubs of the set expected in tolerance.
+    /// More clubs of the set expected in tolerance than with the offers before it alone: these add up to what the bundle
+    /// gains.
     pub clubs_gained: f64,
     /// About how many minutes it takes.
     pub minutes: f64,
@@ -246,116 +267,120 @@ pub struct Offer {
     pub fact: OfferSays,
 }
 
-struct Candidate {
+/// Measurements that are worth their while together, in the order in which they bring most a minute.
+#[derive(Debug, Clone, PartialEq, Default, Serialize, ToSchema)]
+pub struct Bundle {
+    /// The measurements; empty where none is worth it.
+    pub offers: Vec<Offer>,
+    /// About how many minutes all of them take.
+    pub minutes: f64,
+    /// Clubs of the set expected in tolerance without any of them, all choices still to come counted in.
+    pub clubs_before: f64,
+    /// The same with all of them.
+    pub clubs_after: f64,
+    /// Clubs of the set.
+    pub of_clubs: usize,
+    /// What they are worth together; none where none is worth it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub worth: Option<BundleSays>,
+}
+
+pub(crate) struct Candidate {
     measure: Measure,
     what: What,
     on: Vec<Role>,
     readings: Vec<(Probe, f64)>,
     minutes: f64,
+    after_cure: Option<(Probe, f64)>,
 }
 
-/// A club that can still be changed, with what will be read on it anyway.
-struct Open<'a> {
-    club: &'a JobClub,
-    planned: Vec<(Probe, f64)>,
-    effects: Vec<f64>,
-    tolerance_points: f64,
-}
-
-/// What is worth measuring for this club now, the most clubs gained a minute first; empty where nothing is.
+/// What is worth measuring now, at this club where it is made on a club; empty where nothing is. What was `declined` is
+/// neither offered nor counted with.
 ///
 /// # Errors
 /// Figures that the belief cannot work with.
-pub fn offers(believed: &Believed<'_>, club: &ClubId, spares: &[Spare<'_>]) -> Result<Vec<Offer>, TradeError> {
+pub fn offers(
+    believed: &Believed<'_>,
+    club: &ClubId,
+    spares: &[Spare<'_>],
+    declined: &[Measure],
+) -> Result<Bundle, TradeError> {
     let job = believed.assembly.job;
-    let Some(club) = job.club(club).filter(|c| c.plan.is_some()) else { return Ok(Vec::new()) };
+    let Some(club) = job.club(club).filter(|c| c.plan.is_some()) else { return Ok(Bundle::default()) };
+    let candidates = candidates_at(believed, club, declined)?;
+    if candidates.is_empty() {
+        return Ok(Bundle::default());
+    }
+    let Some(ahead) = SetAhead::of(believed, spares, &extras(&candidates, club))? else { return Ok(Bundle::default()) };
+    Ok(chosen(believed, &ahead, club, candidates).0)
+}
+
+/// What can be measured at a club now that nobody declined; nothing once its grip is on.
+pub(crate) fn candidates_at(
+    believed: &Believed<'_>,
+    club: &JobClub,
+    declined: &[Measure],
+) -> Result<Vec<Candidate>, TradeError> {
     let progress = Progress::of(believed, club);
     if progress.gripped {
         return Ok(Vec::new());
     }
-    let mut open = Vec::new();
-    for other in job.clubs.iter().filter(|c| c.plan.is_some()) {
-        let progress = Progress::of(believed, other);
-        if !progress.gripped {
-            open.push(Open {
-                club: other,
-                planned: planned(believed, other, progress),
-                effects: GripBox::of(believed, other, spares)?.effects(),
-                tolerance_points: other.target.tolerances.swing_weight_points,
-            });
-        }
-    }
-    let mut without = Vec::with_capacity(open.len());
-    for club in &open {
-        without.push(outlook(believed, club, &[])?);
-    }
+    let mut found = candidates(believed, club, progress)?;
+    found.retain(|c| !declined.contains(&c.measure));
+    Ok(found)
+}
+
+/// The same as the set ahead takes them.
+pub(crate) fn extras(candidates: &[Candidate], club: &JobClub) -> Vec<Extra> {
+    let extra = |c: &Candidate| {
+        let (readings, after_cure) = (c.readings.clone(), c.after_cure.clone());
+        Extra { readings, after_cure, club: club.id.clone() }
+    };
+    candidates.iter().map(extra).collect()
+}
+
+/// The bundle, and the places of its candidates.
+pub(crate) fn chosen(
+    believed: &Believed<'_>,
+    ahead: &SetAhead,
+    club: &JobClub,
+    candidates: Vec<Candidate>,
+) -> (Bundle, Vec<usize>) {
     let standing = believed.standing().into_iter().filter(|r| !believed.is_doubted(&r.id));
-    let read = believed.assembly.reference_read(&standing.collect::<Vec<_>>()).unwrap_or(ReferenceRead::Known);
-    let mut offers = Vec::new();
-    for candidate in candidates(believed, club, progress)? {
-        let mut gained = 0.0;
-        let mut bands = (0.0, 0.0);
-        for (open, (chance, rest)) in open.iter().zip(&without) {
-            // The pilot itself gains nothing from being first.
-            if candidate.measure == Measure::Pilot && open.club.id == club.id {
-                continue;
-            }
-            let (with, rest_with) = outlook(believed, open, &candidate.readings)?;
-            gained += with - chance;
-            if open.club.id == club.id {
-                bands = (BAND_95 * rest, BAND_95 * rest_with);
-            }
-        }
-        if gained < LEAST_CLUBS || gained < LEAST_CLUBS_PER_MINUTE * candidate.minutes {
-            continue;
-        }
-        offers.push(Offer {
+    let last = believed.assembly.reference_read(&standing.collect::<Vec<_>>()).unwrap_or(ReferenceRead::Known);
+    let minutes: Vec<f64> = candidates.iter().map(|c| c.minutes).collect();
+    let turns = work_order::usual_turns(ahead);
+    let worth = |extras: &[usize]| ahead.inside(extras, &Glued::Together, turns);
+    let found = bundle(&minutes, LEAST_CLUBS_A_MINUTE, worth);
+    let places: Vec<usize> = found.iter().map(|(at, _)| *at).collect();
+    let clubs_before = worth(&[]);
+    let mut made = Bundle { clubs_before, clubs_after: clubs_before, of_clubs: ahead.of_clubs, ..Bundle::default() };
+    for (n, (at, gained)) in found.iter().enumerate() {
+        let candidate = &candidates[*at];
+        let bands = (BAND_95 * ahead.sd_with(&club.id, &places[..n]), BAND_95 * ahead.sd_with(&club.id, &places[..=n]));
+        made.minutes += candidate.minutes;
+        made.clubs_after += gained;
+        let name = club.target.name();
+        let Some(fact) = OfferSays::of(candidate.measure, name, last.clone(), candidate.minutes, bands) else { continue };
+        made.offers.push(Offer {
             measure: candidate.measure,
             slot: club.slot,
             what: candidate.what,
-            on: candidate.on,
+            on: candidate.on.clone(),
             band_without_points: bands.0,
             band_with_points: bands.1,
-            clubs_gained: gained,
+            clubs_gained: *gained,
             minutes: candidate.minutes,
-            fact: OfferSays::of(candidate.measure, club.target.name(), read.clone(), candidate.minutes, bands),
+            fact,
         });
     }
-    let per_minute = |o: &Offer| o.clubs_gained / o.minutes;
-    offers.sort_by(|a, b| per_minute(b).total_cmp(&per_minute(a)));
-    Ok(offers)
-}
-
-/// Chance of a club with all choices still to come, and the standard deviation that will be left, if the finish is
-/// aimed at its target: (chance, sd).
-fn outlook(believed: &Believed<'_>, open: &Open<'_>, more: &[(Probe, f64)]) -> Result<(f64, f64), TradeError> {
-    let belief = believed.belief();
-    let finish = believed.assembly.finish_probe(&open.club.id);
-    let known = belief.sd_after(&finish, more)?;
-    let all: Vec<(Probe, f64)> = more.iter().chain(&open.planned).cloned().collect();
-    let rest = belief.sd_after(&finish, &all)?;
-    let prospect = Prospect {
-        deviation_points: 0.0,
-        told_sd: (known * known - rest * rest).max(0.0).sqrt(),
-        rest_sd: rest,
-        tolerance_points: open.tolerance_points,
-    };
-    Ok((prospect.chance_with(&open.effects), rest))
-}
-
-fn planned(believed: &Believed<'_>, club: &JobClub, progress: Progress) -> Vec<(Probe, f64)> {
-    if progress.cure_read {
-        return Vec::new();
-    }
-    crate::remedy::cure_step(&believed.assembly.job.steps)
-        .map(|step| vec![swing_weight_reading(believed, club, &step.on)])
-        .unwrap_or_default()
-}
-
-fn swing_weight_reading(believed: &Believed<'_>, club: &JobClub, on: &[Role]) -> (Probe, f64) {
-    let scale = &believed.assembly.shop.balance_scale;
-    let probe = Probe::of_club(club.id.0.clone(), Quantity::SwingWeight, OnClub::of(on)).on_scale(scale.key.clone());
-    (probe, believed.assembly.shown_sd(scale))
+    made.worth = (!made.offers.is_empty()).then(|| BundleSays::Worth {
+        minutes: made.minutes.ceil() as i64,
+        before: made.clubs_before,
+        after: made.clubs_after,
+        clubs: made.of_clubs as i64,
+    });
+    (made, places)
 }
 
 fn mass_reading(believed: &Believed<'_>, club: &JobClub, quantity: Quantity, on: &[Role]) -> (Probe, f64) {
@@ -383,7 +408,7 @@ fn candidates(believed: &Believed<'_>, club: &JobClub, progress: Progress) -> Re
     };
     let mut found = Vec::new();
     let mut add = |measure, what, on: &[Role], readings, minutes| {
-        found.push(Candidate { measure, what, on: on.to_vec(), readings, minutes });
+        found.push(Candidate { measure, what, on: on.to_vec(), readings, minutes, after_cure: None });
     };
     // One seating of either: a second one is offered after the first, by what it still brings.
     for (measure, what) in [(Measure::CheckWeight, What::CheckWeight), (Measure::Reference, What::ReferenceSwingWeight)]
@@ -419,10 +444,9 @@ fn candidates(believed: &Believed<'_>, club: &JobClub, progress: Progress) -> Re
             let dry: Vec<Role> = on.iter().copied().filter(|r| *r != Role::Adhesive).chain([Role::Turnings]).collect();
             let before = mass_reading(believed, club, Quantity::TotalMass, &dry);
             let after = mass_reading(believed, club, Quantity::TotalMass, on);
-            add(Measure::Weighed, What::TotalMass, &dry, vec![before, after], 1.0);
-            let finished: Vec<Role> = OnClub::finished().iter().collect();
-            let pilot = vec![swing_weight_reading(believed, club, on), swing_weight_reading(believed, club, &finished)];
-            add(Measure::Pilot, What::SwingWeight, &finished, pilot, 5.0);
+            add(Measure::Weighed, What::TotalMass, &dry, vec![before], 1.0);
+            // Its joint has its mass only once it has cured and its ferrule is turned.
+            found.iter_mut().filter(|c| c.measure == Measure::Weighed).for_each(|c| c.after_cure = Some(after.clone()));
         }
     }
     Ok(found)

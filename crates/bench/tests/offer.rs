@@ -2,11 +2,13 @@
 
 use crate::set::Set;
 use bench::offer::{Measure, Offer, offers};
+use bench::work_order::{GripOrder, GripOrderSays, WorkOrder, grips_in_turn, set_advice};
+use trade::model::Model;
 use trade::reading::What;
 
 fn offers_of(set: &Set, slot: i64) -> Vec<Offer> {
     let believed = set.assembly().believe(&set.readings).unwrap();
-    offers(&believed, &set.club(slot), &set.spares()).unwrap()
+    offers(&believed, &set.club(slot), &set.spares(), &[]).unwrap().offers
 }
 
 fn find(offers: &[Offer], measure: Measure) -> Option<&Offer> {
@@ -16,6 +18,8 @@ fn find(offers: &[Offer], measure: Measure) -> Option<&Offer> {
 #[test]
 fn a_new_shop_is_asked_for_its_check_weight_until_it_was_read() {
     let mut set = Set::planned();
+    // A target in true points: where it is a reading of a reference club, that club is worth reading and not the check weight.
+    set.job.sheet.reference = None;
     for slot in 1..=4 {
         set.read_off(slot, "dry", 0.0, slot);
     }
@@ -46,6 +50,7 @@ fn what_is_known_is_not_asked_for() {
 #[test]
 fn the_band_becomes_what_the_offer_said() {
     let mut set = Set::planned();
+    set.job.sheet.reference = None;
     for slot in 1..=4 {
         set.read_off(slot, "dry", 0.0, slot);
         set.read(slot, "glue", What::Done, 0.0, 10);
@@ -131,4 +136,118 @@ fn the_reference_stays_on_offer_after_a_check_weight() {
     (8..12).for_each(|minute| _ = set.read(1, "dry", What::ReferenceSwingWeight, 32.1, minute));
     assert!(find(&offers_of(&set, 1), Measure::Reference).is_none_or(|o| o.clubs_gained < offer.clubs_gained / 3.0));
     assert!(find(&offers_of(&set, 1), Measure::CheckWeight).is_none(), "{:?}", offers_of(&set, 1));
+}
+
+/// The gains of a bundle add up to what it promises together, each is worth its minutes beyond those before it, and the best
+/// measurement by itself would not have promised it.
+#[test]
+fn a_bundle_adds_up_and_ends_where_the_next_is_not_worth_its_minute() {
+    let set = Set::planned();
+    let believed = set.assembly().believe(&set.readings).unwrap();
+    let bundle = offers(&believed, &set.club(1), &set.spares(), &[]).unwrap();
+    assert!(bundle.offers.len() >= 3 && bundle.of_clubs == 8, "{bundle:?}");
+    let gained: f64 = bundle.offers.iter().map(|o| o.clubs_gained).sum();
+    assert!((bundle.clubs_after - bundle.clubs_before - gained).abs() < 1e-9);
+    let minutes: f64 = bundle.offers.iter().map(|o| o.minutes).sum();
+    assert!((bundle.minutes - minutes).abs() < 1e-9);
+    for offer in &bundle.offers {
+        assert!(offer.clubs_gained >= 0.05 * offer.minutes - 1e-9, "{offer:?}");
+    }
+    assert!(gained > 2.0 && bundle.clubs_after < 8.0, "{bundle:?}");
+    // Once all of it is measured, little is left to measure.
+    let mut done = Set::planned();
+    let target = done.job.sheet.reference.as_ref().unwrap().swing_weight_points.unwrap();
+    let grip = done.library.grip("OLIVINE").unwrap().clone();
+    for minute in 1..=4 {
+        done.read(1, "weighed", What::ReferenceSwingWeight, target, minute);
+    }
+    done.read(1, "weighed", What::GripCentre, grip.centre_mm, 5);
+    done.read(1, "weighed", What::CapThickness, grip.cap_mm, 6);
+    let tape = done.assembly().believe(&done.readings).unwrap().piece(&done.club(1), trade::kind::Role::Tape);
+    done.read(1, "weighed", What::TapeMass, tape.unwrap().unwrap().0, 7);
+    let believed = done.assembly().believe(&done.readings).unwrap();
+    let after = offers(&believed, &done.club(1), &done.spares(), &[]).unwrap();
+    assert!((after.clubs_before - bundle.clubs_after).abs() < 0.25, "{} for {}", after.clubs_before, bundle.clubs_after);
+    assert!(after.clubs_after - after.clubs_before < 0.3, "{after:?}");
+}
+
+/// What was declined is neither offered nor counted with: the bundle's total is of what is left.
+#[test]
+fn what_is_declined_is_not_counted_with() {
+    let set = Set::planned();
+    let believed = set.assembly().believe(&set.readings).unwrap();
+    let all = offers(&believed, &set.club(1), &set.spares(), &[]).unwrap();
+    let declined = [all.offers[0].measure, Measure::Weighed];
+    let rest = offers(&believed, &set.club(1), &set.spares(), &declined).unwrap();
+    assert!(rest.offers.iter().all(|o| !declined.contains(&o.measure)), "{rest:?}");
+    assert!((rest.clubs_before - all.clubs_before).abs() < 1e-9 && rest.clubs_after < all.clubs_after - 0.05);
+}
+
+/// A tin that nobody knows: one club glued and cured first is proposed from a quarter of a club on, and insisted on from one
+/// on; once a club has cured it is not needed any more.
+#[test]
+fn one_club_goes_first_where_the_joint_is_not_known() {
+    let worth = |sd_g: f64, cured: bool| {
+        let mut set = Set::planned();
+        set.job.sheet.reference = None;
+        let code = set.shop.adhesive.clone().unwrap();
+        let mut adhesive = set.library.adhesive(&code).unwrap().clone();
+        adhesive.joint_mass_sd_g = sd_g;
+        let others = demo::models().into_iter().filter(|m| m.code() != code).collect::<Vec<_>>();
+        set.library = others.into_iter().chain([Model::Adhesive(adhesive)]).collect();
+        for slot in 1..=8 {
+            set.read_off(slot, "dry", 0.0, slot);
+        }
+        if cured {
+            set.read(1, "glue", What::Done, 0.0, 20);
+            set.read_off(1, "cured", 0.0, 600);
+        }
+        let believed = set.assembly().believe(&set.readings).unwrap();
+        set_advice(&believed, &set.spares(), &[]).unwrap().unwrap()
+    };
+    let known = worth(0.1, false);
+    assert!(known.proposed_with_bundle.is_none(), "{:?}", known.proposed_with_bundle);
+    let unknown = worth(1.2, false);
+    let proposed = unknown.proposed_with_bundle.unwrap_or_else(|| panic!("an order: {:?}", unknown.orders_with_bundle));
+    assert_eq!(proposed.order, WorkOrder::OneCuredFirst, "the bundle tells the rest: {:?}", unknown.orders_with_bundle);
+    assert!(proposed.clubs_gained > 0.5, "{proposed:?}");
+    assert!(worth(1.8, false).proposed_with_bundle.expect("an order").insisted);
+    assert!(worth(1.2, true).proposed_with_bundle.is_none_or(|p| p.clubs_gained < 0.5));
+    // The orders come in the order of their worth.
+    let clubs: Vec<f64> = unknown.orders_with_bundle.iter().map(|o| o.clubs).collect();
+    assert!(clubs[1] > clubs[0] && clubs[2] >= clubs[1] - 0.01 && clubs[4] >= clubs[3] - 0.01, "{clubs:?}");
+}
+
+/// After the cure, nothing measured: one grip on and read first tells what all the others take off.
+#[test]
+fn one_grip_goes_on_first_where_the_grip_is_not_known() {
+    let mut set = Set::planned();
+    set.job.sheet.reference = None;
+    for slot in 1..=8 {
+        set.read_off(slot, "dry", 0.0, slot);
+        set.read(slot, "glue", What::Done, 0.0, 20);
+        set.read_off(slot, "cured", 0.0, 600 + slot);
+    }
+    let grips = |set: &Set| {
+        let believed = set.assembly().believe(&set.readings).unwrap();
+        grips_in_turn(&believed, &set.spares()).unwrap()
+    };
+    let first = grips(&set).expect("eight wait");
+    assert_eq!((first.of_clubs, first.next_slot), (8, Some(1)));
+    assert_ne!(first.order, GripOrder::AtOnce, "{first:?}");
+    assert!(first.clubs_one_first > first.clubs_at_once + 0.2 && first.clubs_in_turn > first.clubs_one_first - 0.02);
+    // The first is on and wet: its reading once it is dry is worth waiting for.
+    set.read_off(1, "gripped", 0.0, 1200);
+    let wet = grips(&set).expect("seven wait");
+    let Some(GripOrderSays::WaitForSolvent { before, after, clubs: 7, dry_at }) = wet.says else { panic!("{wet:?}") };
+    assert!(after > before + 0.2 && dry_at == crate::set::time(1200 + 120) && wet.dry_at == Some(dry_at));
+    // Read dry: what it told is there for the others.
+    set.read_off(1, "finish", 0.0, 1500);
+    let then = grips(&set).expect("seven wait");
+    assert_eq!(then.of_clubs, 7);
+    assert!(then.dry_at.is_none() && then.clubs_at_once / 7.0 > first.clubs_at_once / 8.0 + 0.02, "{then:?} {first:?}");
+    for slot in 2..=8 {
+        set.read_off(slot, "finish", 0.0, 1500 + slot);
+    }
+    assert!(grips(&set).is_none());
 }

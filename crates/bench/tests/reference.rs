@@ -108,7 +108,7 @@ fn what_is_worth_measuring_follows() {
         }
         let believed = set.assembly().believe(&set.readings).expect("a belief");
         let spares = set.spares();
-        bench::offer::offers(&believed, &set.club(1), &spares).expect("offers")
+        bench::offer::offers(&believed, &set.club(1), &spares, &[]).expect("offers").offers
     };
     let gain = |same_day: bool, measure: Measure| {
         offers(same_day).iter().find(|o| o.measure == measure).map_or(0.0, |o| o.clubs_gained)

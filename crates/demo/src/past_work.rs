@@ -246,8 +246,8 @@ impl<'a> PastWork<'a> {
     async fn measure_more(&mut self, at: usize, free: &[Part]) -> Result<(), AppError> {
         for club in self.clubs().iter().take(EXTRAS_ON) {
             for _ in 0..EXTRAS {
-                let offers = offers(&self.file.believe()?, &club.id, &self.file.spares_of(free))?;
-                let sought = offers.into_iter().find(|o| !matches!(o.measure, Measure::Again | Measure::Pilot));
+                let bundle = offers(&self.file.believe()?, &club.id, &self.file.spares_of(free), &[])?;
+                let sought = bundle.offers.into_iter().find(|o| o.measure != Measure::Again);
                 let Some(offer) = sought else { break };
                 let extra = Step { asks: vec![offer.what], on: offer.on, ..self.steps[at].clone() };
                 self.keep(club, at, &extra, &extra.on, 0).await?;

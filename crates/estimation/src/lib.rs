@@ -63,6 +63,7 @@ pub mod gauge_study;
 pub mod gls;
 pub mod normal;
 pub mod share;
+pub mod worth;
 
 pub use belief::{Belief, Forecast, Gradient, Joint};
 pub use budget::{Contribution, Source};

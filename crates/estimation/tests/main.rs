@@ -9,3 +9,4 @@ mod honesty;
 mod hypothesis;
 mod published;
 mod reference;
+mod worth;

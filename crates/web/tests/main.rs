@@ -31,3 +31,4 @@ mod support;
 mod verdict;
 mod weigh_in;
 mod whole_job;
+mod work_order;

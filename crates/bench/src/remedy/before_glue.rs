@@ -64,12 +64,12 @@ pub(crate) fn prospect(
 }
 
 /// The grips that a club may get, with the clubs that will take from the same box.
-pub(crate) struct GripBox(Vec<f64>);
+struct GripBox(Vec<f64>);
 
 impl GripBox {
     /// Other clubs of the set that still wait for their grips take theirs from the same box: on average half of them
     /// choose before this one.
-    pub fn of(believed: &Believed<'_>, club: &JobClub, spares: &[Spare<'_>]) -> Result<Self, TradeError> {
+    fn of(believed: &Believed<'_>, club: &JobClub, spares: &[Spare<'_>]) -> Result<Self, TradeError> {
         let pool = pool_of(believed, club, spares)?;
         let mut effects: Vec<f64> = pool.grips.iter().map(|g| g.takes_off_points).collect();
         effects.sort_by(f64::total_cmp);
@@ -86,7 +86,7 @@ impl GripBox {
     }
 
     /// What each takes off the deviation, against the planned one, points.
-    pub fn effects(self) -> Vec<f64> {
+    fn effects(self) -> Vec<f64> {
         self.0
     }
 }

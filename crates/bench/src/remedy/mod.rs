@@ -11,7 +11,7 @@ mod late;
 mod progress;
 mod says;
 
-pub(crate) use before_glue::GripBox;
+pub(crate) use grips::pool_of;
 pub use grips::{GripPick, assign_grips};
 pub use late::{check_extra, place_of};
 pub use progress::Progress;

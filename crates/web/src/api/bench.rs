@@ -11,6 +11,7 @@ use axum::extract::State;
 use axum::http::StatusCode;
 use bench::club_state::ClubState;
 use bench::remedy::GripPick;
+use bench::work_order::SetAdvice;
 use serde::Deserialize;
 use utoipa::ToSchema;
 use utoipa_axum::router::OpenApiRouter;
@@ -24,6 +25,7 @@ pub(super) fn router() -> OpenApiRouter<App> {
         .routes(routes!(let_step_pass))
         .routes(routes!(list_causes))
         .routes(routes!(get_advice))
+        .routes(routes!(get_set_advice))
         .routes(routes!(pick_grips))
         .routes(routes!(decline_offer))
         .routes(routes!(scan_at_club))
@@ -131,6 +133,17 @@ async fn get_advice(
     Path((number, slot)): Path<(i64, i64)>,
 ) -> Result<Answer<Advice>, ApiError> {
     Ok(Answer(app.advice(number, slot).await?))
+}
+
+/// What is worth measuring before a set is glued, in which order it is best glued, and how its grips are best chosen; null
+/// where no club waits for its grip.
+#[utoipa::path(get, path = "/jobs/{number}/advice", params(("number" = i64, Path)),
+    responses((status = 200, body = Option<SetAdvice>)))]
+async fn get_set_advice(
+    State(app): State<App>,
+    Path(number): Path<i64>,
+) -> Result<Answer<Option<SetAdvice>>, ApiError> {
+    Ok(Answer(app.set_advice(number).await?))
 }
 
 /// The grip that every club read after the cure should get, the whole set looked at together.

@@ -17,7 +17,6 @@ use bench::club_state::StepStatus;
 use bench::glue::Gate;
 use bench::meaning::Tone as Said;
 use bench::offer::Measure;
-use bench::offer::Offer;
 use bench::open_point::OpenClub;
 use bench::remedy::Remedy;
 use bench::target::Fit;
@@ -198,21 +197,23 @@ impl Screen<'_> {
     /// One more measurement that is worth it, and "not again in this job"; none beside a doubt, which comes first.
     fn offer_part(&self, w: &Words) -> Markup {
         let doubted = self.state.steps.iter().flat_map(|s| &s.asks).any(|a| a.doubted);
-        // One club finished first is an order of work: it is said where the gluing begins, and not before.
-        let fits = |o: &&Offer| o.measure != Measure::Pilot || self.step.glues;
-        let Some(offered) = self.said.offers.iter().find(fits).filter(|_| !doubted) else { return html! {} };
+        let bundle = &self.said.offers;
+        let Some(offered) = bundle.offers.first().filter(|_| !doubted) else { return html! {} };
+        // What it brings by itself is not said: measurements are worth more together.
+        let more = bundle.worth.as_ref().filter(|_| bundle.offers.len() > 1);
+        let more = more.map(|worth| text!(w, "offer-bundle-part", n = bundle.offers.len() as i64, worth = worth));
         let covers = |step: &&Step| offered.on.iter().all(|role| step.on.contains(role));
         let step =
             if covers(&self.step) { self.step } else { self.file.job.steps.iter().find(covers).unwrap_or(self.step) };
         let again = offered.measure == Measure::Again
             || offered.what == What::ReferenceSwingWeight
             || offered.what == What::CheckWeight;
-        let pilot = offered.measure == Measure::Pilot;
         let decline = format!("/bench/{}/{}/decline", self.file.job.number, self.state.slot);
         offer(
             &w.tell(&offered.fact),
             &html! {
-                @if !pilot { (self.extra_entry(w, offered.what, &step.key, &offered.on, again)) }
+                @if let Some(more) = &more { p.small { (more) } }
+                (self.extra_entry(w, offered.what, &step.key, &offered.on, again))
                 form.inline method="post" action=(decline) {
                     (hidden("measure", offered.measure.key())) (hidden("step", &self.step.key))
                     (button(&Button { label: &w.text("offer-decline"), kind: ButtonKind::Quiet, ..Button::default() }))

@@ -28,6 +28,7 @@ use look::{
 };
 use maud::{Markup, html};
 use serde::Deserialize;
+use trade::kind::Role;
 use trade::reading::What;
 use trade::step::Step;
 use words::{Words, text};
@@ -152,6 +153,12 @@ async fn grid_page(
         }
         _ => w.text("grid-against-targets"),
     };
+    // What goes on after the cure is chosen at the steps from the cure on.
+    let grips = if step.on.contains(&Role::Adhesive) && !step.glues {
+        App::grips_in_turn(&file, &believed)?
+    } else {
+        None
+    };
     let body = html! {
         div data-live=(number) {
             (steps(w, &file, &step))
@@ -160,6 +167,7 @@ async fn grid_page(
             } } }
             (super::scale_check::scale_words(w, &file, &[what], app.today()))
             (set_grid(w, &text!(w, "grid-of-step", step = step.label), &against, &rows))
+            (super::work_order::grips_part(w, grips.as_ref()))
             (open_part(w, &file, &step, &open))
             @if at.is_none() {
                 @let other = step.asks.iter().copied().find(|other| built.iter().any(|s| !read_at(s, &step.key, *other)));

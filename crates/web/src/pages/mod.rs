@@ -45,6 +45,7 @@ mod style;
 mod today;
 mod told;
 mod what_if;
+mod work_order;
 
 use self::entries::go_to;
 use crate::asked::Path;

@@ -6,6 +6,7 @@ use super::entries::{go_to, query};
 use super::{Framed, PageResult, Who, failure, failure_status, framed};
 use crate::asked::{Asked, Filled, Path};
 use crate::reader::Reader;
+use app::advice::DeclineOffer;
 use app::job::JobFile;
 use app::plan::{Accept, Proposal};
 use app::{App, AppError};
@@ -15,6 +16,7 @@ use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use axum::routing::{get, post};
 use bench::assembly::Assembly;
+use bench::offer::Measure;
 use desk::planner::Lock;
 use look::{
     Action, Button, ButtonKind, CardSize, Cell, Column, Field, JobCard, Nav, Notice, Table, Tone, button, check,
@@ -39,6 +41,7 @@ pub(super) fn router() -> Router<App> {
         .route("/plan", get(index))
         .route("/plan/{job}", get(show).post(accept))
         .route("/plan/{job}/drop", post(drop_job))
+        .route("/plan/{job}/one-batch", post(one_batch))
         .route("/plan/{job}/cards", get(cards))
 }
 
@@ -142,6 +145,25 @@ async fn drop_job(
     }
 }
 
+#[derive(Debug, Deserialize)]
+struct OneBatchForm {
+    measure: Measure,
+}
+
+/// Another order of work is not proposed again in this job.
+async fn one_batch(
+    State(app): State<App>,
+    Reader(w): Reader,
+    Who(by): Who,
+    Path(job): Path<i64>,
+    Filled(form): Filled<OneBatchForm>,
+) -> PageResult {
+    match app.decline_offer(job, &DeclineOffer { measure: form.measure, by }).await {
+        Ok(()) => Ok(go_to(&format!("/plan/{job}")).into_response()),
+        Err(error) => plan_page(&w, &app, job, "", Some(error)).await,
+    }
+}
+
 async fn plan_page(w: &Words, app: &App, number: i64, keep: &str, error: Option<AppError>) -> PageResult {
     let file = app.job_file(number).await?;
     let mut status = error.as_ref().map_or(StatusCode::OK, failure_status);
@@ -160,7 +182,8 @@ async fn plan_page(w: &Words, app: &App, number: i64, keep: &str, error: Option<
     } else {
         let lacks = file.job.state == JobState::Planned && file.job.clubs.iter().any(|c| c.plan.is_none());
         let wanted = if lacks { app.wanted(number).await? } else { Vec::new() };
-        html! { (super::orders::order_part(w, app, &file, &wanted).await?) (accepted_part(w, &file)) }
+        let before = super::work_order::plan_part(w, app, &file).await?;
+        html! { (super::orders::order_part(w, app, &file, &wanted).await?) (before) (accepted_part(w, &file)) }
     };
     let waits = app.waits().await?.remove(&number).unwrap_or_default();
     let under_way = matches!(file.job.state, JobState::Open | JobState::Planned);

@@ -57,6 +57,7 @@ async fn today(State(app): State<App>, Reader(w): Reader) -> PageResult {
         job_table(&w, &jobs, now, &app.waits().await?)
     };
     let expected = super::orders::due_part(&w, &app).await?;
+    let before_glue = before_glue(&w, &app, &jobs).await?;
     let clock_state = app.clock_state().await?;
     let body = html! {
         (super::labels::scan_form(&w))
@@ -72,6 +73,7 @@ async fn today(State(app): State<App>, Reader(w): Reader) -> PageResult {
             }
             (scales_part(&w, &scales, read_today))
             (expected)
+            (before_glue)
             (section(&w.text("today-jobs"), &html! { a.button.quiet href="/sheets/new" { (w.text("today-new-sheet")) } }, &jobs_part))
             @if !running.is_empty() {
                 (section(&w.text("today-curing"), &html! { a href="/glue" { (w.text("today-all-batches")) } }, &table(&Table {
@@ -270,6 +272,38 @@ fn job_row(w: &Words, job: &JobSummary, now: Timestamp, waits: &[Waiting]) -> Ve
         Cell(due(w, job.due, w.day_of(now))),
         Cell::from(job.clubs.join(" ")),
     ]
+}
+
+/// What is worth doing before the next sets are glued: one line a set, the first due first; nothing for a set of which a club
+/// has cured.
+async fn before_glue(w: &Words, app: &App, jobs: &[JobSummary]) -> Result<Markup, AppError> {
+    /// More are not looked at in one morning.
+    const SETS: usize = 3;
+    let mut planned: Vec<&JobSummary> = jobs.iter().filter(|j| j.state == JobState::Planned).collect();
+    planned.sort_by_key(|j| (j.due, j.number));
+    let mut lines = Vec::new();
+    for job in planned {
+        if lines.len() == SETS {
+            break;
+        }
+        let file = app.job_file(job.number).await?;
+        if file.batches.iter().any(|b| !b.clubs.is_empty()) {
+            continue;
+        }
+        let advice = app.set_advice(job.number).await?;
+        let line = advice.and_then(|advice| super::work_order::today_line(w, &advice));
+        lines.extend(line.map(|line| (job.number, line)));
+    }
+    if lines.is_empty() {
+        return Ok(html! {});
+    }
+    Ok(section(
+        &w.text("order-title"),
+        &html! {},
+        &html! { ul.plain { @for (job, line) in &lines {
+            li { a href={ "/plan/" (job) } { (text!(w, "today-job-number", job = *job)) } ": " (line) }
+        } } },
+    ))
 }
 
 /// A step with the clubs that can be done there now, and those that cure until a time.

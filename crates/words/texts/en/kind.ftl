@@ -155,7 +155,17 @@ measure-shaft-centre = shaft balanced on an edge
 measure-weighed = club weighed before and after gluing
 measure-total = glued club weighed
 measure-again = swing weight read once more
-measure-pilot = one club first
+measure-pilot = another order of work
+
+# The order of work.
+work-order-batch = all in one batch
+work-order-one-cured-first = one club glued and cured first
+work-order-one-finished-first = one club finished first
+work-order-one-one-rest = one finished, then another, then the rest
+work-order-one-by-one = each finished before the next is glued
+grip-order-at-once = all at once
+grip-order-one-first = one first, read before the others are chosen
+grip-order-in-turn = each read before the next is chosen
 
 # What a model, or a part of it, is.
 part-kind-head = head

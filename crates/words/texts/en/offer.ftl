@@ -24,7 +24,6 @@ offer-shaft-centre = { $time }: balance the cut shaft of the { $club } on an edg
 offer-weighed = { $time }: weigh the { $club } before gluing and again after the cure. { $gain }
 offer-total = { $time }: weigh the { $club } as it is, glued and without grip. { $gain }
 offer-again = { $time }: seat the { $club } again and read its swing weight once more. { $gain }
-offer-pilot = Glue and finish the { $club } before the others: what it shows tightens their forecasts.
 
 # The command line and the screen.
 offer-decline = Not again in this job
@@ -46,3 +45,24 @@ reference-read-other-scale =
        *[other] it was read on { $read_on } on the scale “{ $scale }”, which may be off by something else than this one
     }
 reference-read-known = its true swing weight is on the sheet, and shows what this scale is off by
+
+# Several measurements together, and the order of work.
+bundle-worth =
+    { $minutes ->
+        [one] One minute of measuring: from { PLAIN($before, digits: 1) } to { PLAIN($after, digits: 1) } of { $clubs } clubs expected inside
+       *[other] { $minutes } minutes of measuring: from { PLAIN($before, digits: 1) } to { PLAIN($after, digits: 1) } of { $clubs } clubs expected inside
+    }
+order-worth-one-cured-first = Glue one club and read it after the cure before you glue the others: { PLAIN($after, digits: 1) } of { $clubs } clubs expected inside, { PLAIN($before, digits: 1) } in one batch
+order-worth-one-finished-first = Finish one club before you glue the others: { PLAIN($after, digits: 1) } of { $clubs } clubs expected inside, { PLAIN($before, digits: 1) } in one batch
+order-worth-one-one-rest = Finish one club, then a second, then glue the others: { PLAIN($after, digits: 1) } of { $clubs } clubs expected inside, { PLAIN($before, digits: 1) } in one batch
+order-worth-one-by-one = Finish each club before you glue the next: { PLAIN($after, digits: 1) } of { $clubs } clubs expected inside, { PLAIN($before, digits: 1) } in one batch
+order-worth-after-bundle = After these measurements: { $says }
+grip-turns-one-first = Put one grip on and read the club before you choose the other grips: { PLAIN($after, digits: 1) } of { $clubs } clubs expected inside, { PLAIN($before, digits: 1) } if you choose all now
+grip-turns-in-turn = Put each grip on and read the club before you choose the next: { PLAIN($after, digits: 1) } of { $clubs } clubs expected inside, { PLAIN($before, digits: 1) } if you choose all now
+grip-turns-wait-for-solvent = Read the club with the fresh grip dry, after { $dry_at }, before you choose the other grips: { PLAIN($after, digits: 1) } of { $clubs } clubs expected inside, { PLAIN($before, digits: 1) } if you choose them now
+offer-bundle-part = One of { $n } measurements worth making together. { $worth }.
+order-insisted = Settle this before you glue.
+order-title = Before you glue
+order-title-grips = Order of the grips
+order-measure-first = Measure first
+order-decline = Glue in one batch all the same

@@ -17,6 +17,7 @@ today-job = job
 today-do-next = do next
 today-due = due
 today-clubs = clubs
+today-job-number = Job { $job }
 today-job-of = Job { $job } · { $player }
 today-step-clubs =
     { $n ->

@@ -67,6 +67,7 @@ const NOUNS: [(&str, &str, &[&str]); 15] = [
             "/jobs/{number}/readings",
             "/jobs/{number}/let-pass",
             "/jobs/{number}/clubs",
+            "/jobs/{number}/advice",
             "/jobs/{number}/grips",
             "/jobs/{number}/decline-offer",
             "/jobs/{number}/open",
