@@ -1,6 +1,5 @@
 //! What builders know of the shop: said, withdrawn, and shown beside what was learned since.
 
-
 use crate::need::need_name;
 use crate::{App, AppError, load_learned, load_library, load_shop, new_id};
 use bench::belief::BAND_95;

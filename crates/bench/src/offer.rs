@@ -202,13 +202,7 @@ fact::facts! {
 }
 
 impl OfferSays {
-    fn of(
-        measure: Measure,
-        club: ClubName,
-        last: ReferenceRead,
-        minutes: f64,
-        bands: (f64, f64),
-    ) -> Option<Self> {
+    fn of(measure: Measure, club: ClubName, last: ReferenceRead, minutes: f64, bands: (f64, f64)) -> Option<Self> {
         let (time, gain) = (OfferTime::of(minutes), OfferGain::of(bands));
         Some(match measure {
             Measure::CheckWeight => Self::CheckWeight { time, gain },
@@ -312,7 +306,7 @@ pub fn offers(
         return Ok(Bundle::default());
     }
     let Some(ahead) = SetAhead::of(believed, spares, &extras(&candidates, club))? else { return Ok(Bundle::default()) };
-    Ok(chosen(believed, &ahead, club, candidates).0)
+    Ok(chosen(believed, &ahead, club, &candidates).0)
 }
 
 /// What can be measured at a club now that nobody declined; nothing once its grip is on.
@@ -344,7 +338,7 @@ pub(crate) fn chosen(
     believed: &Believed<'_>,
     ahead: &SetAhead,
     club: &JobClub,
-    candidates: Vec<Candidate>,
+    candidates: &[Candidate],
 ) -> (Bundle, Vec<usize>) {
     let standing = believed.standing().into_iter().filter(|r| !believed.is_doubted(&r.id));
     let last = believed.assembly.reference_read(&standing.collect::<Vec<_>>()).unwrap_or(ReferenceRead::Known);
@@ -361,7 +355,9 @@ pub(crate) fn chosen(
         made.minutes += candidate.minutes;
         made.clubs_after += gained;
         let name = club.target.name();
-        let Some(fact) = OfferSays::of(candidate.measure, name, last.clone(), candidate.minutes, bands) else { continue };
+        let Some(fact) = OfferSays::of(candidate.measure, name, last.clone(), candidate.minutes, bands) else {
+            continue;
+        };
         made.offers.push(Offer {
             measure: candidate.measure,
             slot: club.slot,

@@ -248,7 +248,7 @@ impl Given {
         let figures = self.figure_names();
         self.names()
             .into_iter()
-            .find(|name| !goes.contains(name) && !(goes.contains(&"figures") && figures.contains(name)))
+            .find(|name| !(goes.contains(name) || goes.contains(&"figures") && figures.contains(name)))
     }
 }
 

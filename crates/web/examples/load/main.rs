@@ -97,7 +97,7 @@ async fn make(url: &str) -> Result<(), Failure> {
         read_step(&app, number, "dry").await?;
     }
     for job in app.jobs(None).await? {
-        println!("job {}, {}: {} clubs, {}", job.number, job.player, job.clubs.len(), job.state);
+        println!("job {}, {}: {} clubs, {}", job.number, job.player, job.clubs.len(), job.state.key());
     }
     app.close().await;
     Ok(())

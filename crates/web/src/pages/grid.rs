@@ -154,11 +154,8 @@ async fn grid_page(
         _ => w.text("grid-against-targets"),
     };
     // What goes on after the cure is chosen at the steps from the cure on.
-    let grips = if step.on.contains(&Role::Adhesive) && !step.glues {
-        App::grips_in_turn(&file, &believed)?
-    } else {
-        None
-    };
+    let grips =
+        if step.on.contains(&Role::Adhesive) && !step.glues { App::grips_in_turn(&file, &believed)? } else { None };
     let body = html! {
         div data-live=(number) {
             (steps(w, &file, &step))

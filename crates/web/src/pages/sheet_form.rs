@@ -2,11 +2,11 @@
 
 use super::entries::{Entries, capital, go_to, group, in_address};
 use super::fields::{Ask, Way, header, rows};
+use super::measured::Measured;
 use super::sheets::{expanded_table, findings};
 use super::{Framed, PageResult, failure, failure_status, framed};
 use super::{beside, within_its_entry};
 use crate::reader::Reader;
-use super::measured::Measured;
 use crate::units;
 use app::App;
 use app::sheet::ShortSheet;
