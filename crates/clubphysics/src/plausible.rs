@@ -8,6 +8,7 @@ use crate::advice::{Advice, Quantity};
 use crate::slip::{LooksLike, SlipUnit};
 use crate::{Bound, PhysicsError};
 use fact::Measure;
+use quantity::INCH_MM;
 
 /// A slip of the unit: which one was probably meant, and what the figure is in the unit of the field.
 #[derive(Debug, Clone, Copy)]
@@ -37,7 +38,7 @@ pub struct Plausible {
     likely: Option<(f64, f64)>,
 }
 
-const INCHES: Slip = Slip { name: SlipUnit::Inches, unit: "in", convert: |value| value * 25.4 };
+const INCHES: Slip = Slip { name: SlipUnit::Inches, unit: "in", convert: |value| value * INCH_MM };
 const CENTIMETRES: Slip = Slip { name: SlipUnit::Centimetres, unit: "cm", convert: |value| value * 10.0 };
 const METRES: Slip = Slip { name: SlipUnit::Metres, unit: "m", convert: |value| value * 1000.0 };
 const OUNCES: Slip = Slip { name: SlipUnit::Ounces, unit: "oz", convert: |value| value * quantity::OZ_G };
@@ -75,7 +76,7 @@ pub const PLACE_MM: Plausible = Plausible::new(Quantity::PlaceOnClub, (0.0, 3000
 /// Fulcrum of a balance scale from the butt stop: 14 in, and 12 in on older scales.
 pub const FULCRUM_IN: Plausible = Plausible::new(Quantity::Fulcrum, (0.0, 24.0), "in").slips(&[
     Slip { name: SlipUnit::Centimetres, unit: "cm", convert: |value| value / 2.54 },
-    Slip { name: SlipUnit::Millimetres, unit: "mm", convert: |value| value / 25.4 },
+    Slip { name: SlipUnit::Millimetres, unit: "mm", convert: |value| value / INCH_MM },
 ]);
 /// Mass of a grip: 20 g for the lightest, 150 g for a putter's, more with a weight in its end. Nothing is a bare club.
 pub const GRIP_MASS_G: Plausible = Plausible::new(Quantity::MassGrip, (10.0, 300.0), "g").or_zero().slips(OF_MASS);
@@ -92,7 +93,7 @@ pub const LENGTHENING_MM: Plausible = Plausible::new(Quantity::ChangeLength, (-4
 /// Mass of a metre of shaft: 45 g for the lightest butt, 140 g for steel.
 pub const SHAFT_DENSITY_G_M: Plausible = Plausible::new(Quantity::MetreShaft, (10.0, 600.0), "g/m").or_zero().slips(&[
     Slip { name: SlipUnit::GramsAMillimetre, unit: "g/mm", convert: |value| value * 1000.0 },
-    Slip { name: SlipUnit::GramsAnInch, unit: "g/in", convert: |value| value * 1000.0 / 25.4 },
+    Slip { name: SlipUnit::GramsAnInch, unit: "g/in", convert: |value| value * 1000.0 / INCH_MM },
 ]);
 /// Bottom of a head's bore to the ground line along the shaft axis.
 pub const BORE_TO_GROUND_MM: Plausible = Plausible::new(Quantity::BoresDistanceToGround, (0.0, 150.0), "mm");

@@ -15,7 +15,7 @@
 //! swing weights, it does not forecast a reading.
 
 use clubphysics::trim::Shaft;
-use quantity::{FULCRUM_IN, INCH_MM, POINT_G_IN};
+use quantity::{A0_POINTS, FULCRUM_IN, INCH_MM, POINT_G_IN};
 use trade::error::TradeError;
 use trade::error::{Entry, FindIt, NotFound, within};
 use trade::grip::GripModel;
@@ -30,8 +30,6 @@ use trade::tape::TapeModel;
 use trade::wrap::Wraps;
 use trade::wrap::tape_on;
 
-/// Points between a moment of nothing and A0: 161 oz·in / 1.75 oz·in (from memory, the trade's constants).
-const A0_POINTS: f64 = 92.0;
 /// Square millimetres grams in a kg·cm².
 const G_MM2_PER_KG_CM2: f64 = 100_000.0;
 /// Centre of a tip weight above the tip's end, mm: half of a usual one of 20 mm (common practice, no source).
@@ -191,7 +189,7 @@ impl MassModel {
 
     /// The head that gives this swing weight with nothing in the tip.
     #[must_use]
-    pub fn head_for_swing_weight_g(&self, swing_weight_points: f64) -> f64 {
+    pub(crate) fn head_for_swing_weight_g(&self, swing_weight_points: f64) -> f64 {
         (swing_weight_points - self.swing_weight_points(0.0, 0.0)) * POINT_G_IN / arm_in(self.head_at_mm)
     }
 
@@ -204,7 +202,7 @@ impl MassModel {
 
     /// The head that gives this moment of inertia.
     #[must_use]
-    pub fn head_for_inertia_g(&self, inertia_kg_cm2: f64) -> f64 {
+    pub(crate) fn head_for_inertia_g(&self, inertia_kg_cm2: f64) -> f64 {
         (inertia_kg_cm2 - self.inertia_kg_cm2(0.0)) * G_MM2_PER_KG_CM2 / (self.head_at_mm * self.head_at_mm)
     }
 

@@ -74,10 +74,3 @@ pub use innovation::Innovation;
 pub use job::{Drift, JobModel, JointPrior, ScalePrior, SharedPrior};
 pub use pieces::{OwnDeviation, OwnOf, Residual, Whitened};
 pub use reading::{Observation, Probe, Quantity, Standing};
-
-/// Grams times inches in one point of the letter scale: 1.75 oz·in, the avoirdupois ounce being 28.349523125 g.
-pub const GRAM_INCH_PER_POINT: f64 = 1.75 * 28.349_523_125;
-/// Distance of the fulcrum from the stop at the butt, inches.
-pub const FULCRUM_IN: f64 = 14.0;
-/// Points between no moment at all and A0: 161 oz·in at 1.75 oz·in a point (derived).
-pub const POINTS_BELOW_A0: f64 = 92.0;

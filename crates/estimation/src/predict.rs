@@ -4,7 +4,7 @@ use crate::club::{OnClub, Role};
 use crate::error::EstimationError as E;
 use crate::layout::{ClubLayout, Layout, PieceLayout, Value, gripped};
 use crate::reading::{Probe, Quantity};
-use crate::{FULCRUM_IN, GRAM_INCH_PER_POINT, POINTS_BELOW_A0};
+use quantity::{A0_POINTS, FULCRUM_IN, POINT_G_IN};
 
 /// A question with its names looked up.
 #[derive(Debug, Clone)]
@@ -160,7 +160,7 @@ impl Question {
             (_, None) => return Err(E::ClubMissing { wanted_by: "forecast".into() }),
         };
         if let Some(s) = scale {
-            let whole = if is_swing_weight { value + POINTS_BELOW_A0 } else { value };
+            let whole = if is_swing_weight { value + A0_POINTS } else { value };
             slope.shared[s.gain] += whole;
             slope.shared[s.offset] += 1.0;
             value += gain * whole + point.shared[s.offset];
@@ -181,7 +181,7 @@ impl Question {
 
     /// A fulcrum that stands `f` inches too near the butt adds `f` to the arm of everything on it.
     fn fulcrum(&self, key: usize, club: Option<(&ClubLayout, &[f64])>, point: &Point, slope: &mut Slope) -> f64 {
-        let per_g = point.shared[key] / GRAM_INCH_PER_POINT;
+        let per_g = point.shared[key] / POINT_G_IN;
         let mass_g = match (&self.kind, club) {
             (Kind::Shared { swing_weight_mass_g: Some(mass_g), .. }, _) => *mass_g,
             (_, Some((club, local))) => {
@@ -190,7 +190,7 @@ impl Question {
             }
             _ => 0.0,
         };
-        slope.shared[key] += mass_g / GRAM_INCH_PER_POINT;
+        slope.shared[key] += mass_g / POINT_G_IN;
         per_g * mass_g
     }
 }
@@ -283,14 +283,14 @@ impl ClubPoint<'_> {
 
     fn swing_weight(&self, times: f64, slope: &mut Slope) -> f64 {
         let mut moment_g_in = 0.0;
-        let times = times / GRAM_INCH_PER_POINT;
+        let times = times / POINT_G_IN;
         for piece in self.pieces() {
             let (lever_in, cap_times) = self.lever(piece);
             let mass_g = self.add(slope, &piece.mass, times * (lever_in - FULCRUM_IN));
             self.add_lever(slope, piece, cap_times, times * mass_g);
             moment_g_in += mass_g * (lever_in - FULCRUM_IN);
         }
-        moment_g_in / GRAM_INCH_PER_POINT - POINTS_BELOW_A0
+        moment_g_in / POINT_G_IN - A0_POINTS
     }
 
     fn balance_point(&self, times: f64, slope: &mut Slope) -> Result<f64, E> {

@@ -62,8 +62,8 @@ fn bench(seed: u64) -> (JobModel, Vec<Observation>) {
 fn head_effects(model: &JobModel) -> Vec<Effect> {
     let club = model.clubs.iter().find(|c| c.key == key(1)).unwrap();
     let head = club.pieces.iter().find(|p| p.role == Role::Head).unwrap();
-    let bare = (head.arm_in.mean - 14.0) / estimation::GRAM_INCH_PER_POINT;
-    let gripped = (head.arm_in.mean + club.cap_in.mean - 14.0) / estimation::GRAM_INCH_PER_POINT;
+    let bare = (head.arm_in.mean - 14.0) / quantity::POINT_G_IN;
+    let gripped = (head.arm_in.mean + club.cap_in.mean - 14.0) / quantity::POINT_G_IN;
     [("b10", bare), ("b11", bare), ("b12", bare), ("b13", gripped), ("m1", 1.0)]
         .map(|(reading, per_unit)| Effect { reading: reading.into(), per_unit })
         .to_vec()

@@ -36,6 +36,6 @@ pub use notation::{
     parse_length_offset, parse_mass, parse_mass_offset, parse_swing_weight, parse_swing_weight_offset,
 };
 pub use rounding::{decimal, round_to};
-pub use swing_moment::{A0_OZ_IN, FULCRUM_IN, POINT_G_IN, POINT_OZ_IN, SwingMoment};
+pub use swing_moment::{A0_OZ_IN, A0_POINTS, FULCRUM_IN, POINT_G_IN, POINT_OZ_IN, SwingMoment};
 pub use swing_weight::SwingWeight;
 pub use units::Units;

@@ -12,6 +12,8 @@ pub const A0_OZ_IN: f64 = 161.0;
 pub const POINT_OZ_IN: f64 = 1.75;
 /// One point in gram inches, 49.6117. Derived: 1.75 oz·in × 28.349523125 g/oz.
 pub const POINT_G_IN: f64 = POINT_OZ_IN * OZ_G;
+/// Points between no moment at all and A0, 92. Derived: 161 oz·in ÷ 1.75 oz·in a point.
+pub const A0_POINTS: f64 = A0_OZ_IN / POINT_OZ_IN;
 
 /// A swing moment about a fulcrum, or a difference of two. In JSON it is a plain number of ounce inches: name the
 /// field `..._oz_in`.

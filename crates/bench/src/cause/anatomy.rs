@@ -1,6 +1,7 @@
 //! What a change in the pieces of a club does to each reading of it.
 
-use estimation::{Datum, FULCRUM_IN, GRAM_INCH_PER_POINT, JobModel, Observation, OnClub, Prior, Quantity, Role};
+use estimation::{Datum, JobModel, Observation, OnClub, Prior, Quantity, Role};
+use quantity::{FULCRUM_IN, POINT_G_IN};
 
 /// A change of a club, for which one unit is a gram, an inch, or the whole of it.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -134,7 +135,7 @@ impl Anatomy {
     /// Points that a unit adds to the swing weight with these pieces on.
     pub(super) fn points(&self, alter: Alter, on: OnClub) -> f64 {
         let (grams, moment) = self.adds(alter, on);
-        (moment - FULCRUM_IN * grams) / GRAM_INCH_PER_POINT
+        (moment - FULCRUM_IN * grams) / POINT_G_IN
     }
 
     /// What a unit adds to a reading, in the reading's unit.

@@ -1,11 +1,8 @@
 //! What a typed value may have been meant to be.
 
 use super::kinds::CauseKind;
-use quantity::{INCH_MM, LengthUnit, MassUnit};
+use quantity::{INCH_MM, LengthUnit, MassUnit, OZ_G};
 use trade::reading::{Reading, Unit, What};
-
-/// Grams in an ounce (avoirdupois, exact).
-const OUNCE_G: f64 = 28.349_523_125;
 
 /// One value that may have been meant.
 #[derive(Debug, Clone, PartialEq)]
@@ -40,7 +37,7 @@ pub(super) fn slips(reading: &Reading) -> Vec<Slip> {
     };
     add(CauseKind::Misread, steps.iter().map(|step| reading.value + step).collect(), 1.0);
     if reading.what.unit() == Unit::Gram {
-        for factor in [OUNCE_G, 1.0 / OUNCE_G] {
+        for factor in [OZ_G, 1.0 / OZ_G] {
             add(CauseKind::WrongUnit, vec![reading.value * factor], factor);
         }
     }

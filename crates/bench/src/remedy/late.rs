@@ -5,7 +5,7 @@ use super::grips::{others_inside, pool_of};
 use super::{Action, Case, Change, Deed, Remedy};
 use crate::assembly::Assembly;
 use estimation::OnClub;
-use quantity::INCH_MM;
+use quantity::{INCH_MM, POINT_G_IN};
 use trade::error::{TradeError, within};
 use trade::job::JobClub;
 use trade::kind::Role;
@@ -136,7 +136,7 @@ fn length(case: &Case<'_>) -> Result<Option<Remedy>, TradeError> {
     let (off_mm, on_mm) = ((room_mm + over_mm).max(0.0), (room_mm - over_mm).max(0.0));
     let shaft = case.plan.cut_shaft_mass_g / case.plan.cut_shaft_mm;
     // A millimetre off moves everything toward the stop and takes its own mass off the butt, on the light side.
-    let per_mm = -mass.value / INCH_MM / estimation::GRAM_INCH_PER_POINT - shaft * points_per_g(case.cap_mm()?);
+    let per_mm = -mass.value / INCH_MM / POINT_G_IN - shaft * points_per_g(case.cap_mm()?);
     let by_mm = (-case.finish.deviation_points / per_mm).clamp(-on_mm, off_mm);
     if by_mm.abs() < LEAST_CUT_MM {
         return Ok(None);

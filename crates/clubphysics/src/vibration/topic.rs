@@ -10,10 +10,10 @@ use super::spread::Spread;
 use crate::error::{Bound, PhysicsError};
 use crate::plausible::{STIFFNESS_FACTOR, STIFFNESS_FACTOR_USUAL, TIP_BODY_MASS_G};
 use crate::topic::{Topic, described, through_json};
+use quantity::INCH_MM;
 
 /// Modes that are answered.
 pub(super) const MODES: usize = 3;
-const MM_PER_INCH: f64 = 25.4;
 
 /// The topic as [`calc`](crate::calc) offers it.
 pub const TOPIC: Topic = Topic {
@@ -206,10 +206,10 @@ fn sensitivity(input: &FrequencyInput, figures: &Figures, factor: f64) -> Result
     let at_tip = mode.at_tip_body(main.tip.offset_mm / 1000.0);
     Ok(Sensitivity {
         per_gram_tip_cpm: -0.5 * mode.frequency_cpm() * factor.sqrt() * at_tip * at_tip * 1e-3,
-        per_inch_longer_at_butt_cpm: -MM_PER_INCH
+        per_inch_longer_at_butt_cpm: -INCH_MM
             * slope(main.butt_trim_mm, &|butt_trim_mm| Setup { butt_trim_mm, ..main })?,
-        per_inch_tip_trim_cpm: MM_PER_INCH * slope(main.tip_trim_mm, &|tip_trim_mm| Setup { tip_trim_mm, ..main })?,
-        per_inch_clamp_cpm: MM_PER_INCH * slope(main.clamp_mm, &|clamp_mm| Setup { clamp_mm, ..main })?,
+        per_inch_tip_trim_cpm: INCH_MM * slope(main.tip_trim_mm, &|tip_trim_mm| Setup { tip_trim_mm, ..main })?,
+        per_inch_clamp_cpm: INCH_MM * slope(main.clamp_mm, &|clamp_mm| Setup { clamp_mm, ..main })?,
     })
 }
 

@@ -413,9 +413,7 @@ fn fitting<'a>(
         losses,
     )?;
     let need = ClubNeed {
-        base_points: outlook
-            .base_points
-            .unwrap_or(fixed_points - estimation::POINTS_BELOW_A0 - target.swing_weight_points),
+        base_points: outlook.base_points.unwrap_or(fixed_points - quantity::A0_POINTS - target.swing_weight_points),
         heads,
         shafts: shaft_candidates,
         grips,

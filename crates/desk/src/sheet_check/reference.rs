@@ -4,7 +4,7 @@ use crate::sheet_check::{ReferenceFinding, Severity, SheetNext, SheetProblem};
 use crate::short_sheet::canonical;
 use fact::{Fact, Told};
 use jiff::civil::Date;
-use quantity::{FULCRUM_IN, INCH_MM, POINT_G_IN};
+use quantity::{A0_POINTS, FULCRUM_IN, INCH_MM, POINT_G_IN};
 use trade::error::within;
 use trade::model::Library;
 use trade::part::{CPM_LEAST, CPM_MOST};
@@ -97,7 +97,6 @@ const OTHER_SCALE_SD_POINTS: f64 = 0.3;
 /// Mass × balance point against swing weight: `points = W·(x − 14 in)/49.61 g·in − 92`, x from the cap, where the club sits
 /// on the stop. The uncertainty is that of first order in all three.
 fn contradiction(r: &ReferenceClub, library: &Library, shop: &Shop) -> Option<SheetProblem> {
-    const A0_POINTS: f64 = 92.0;
     let (mass_g, at_mm, read_points) = (r.total_mass_g?, r.balance_point_mm?, r.swing_weight_points?);
     let points = |at_mm: f64| mass_g * (at_mm / INCH_MM - FULCRUM_IN) / POINT_G_IN - A0_POINTS;
     let makes_points = points(at_mm);

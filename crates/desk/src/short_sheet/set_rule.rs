@@ -6,14 +6,11 @@ use crate::short_sheet::words::{Atom, Word};
 use crate::short_sheet::{
     ExpandContext, Expanded, Groups, Origin, ShortError, Slot, SwingWeightFrom, WedgeFrom, WordFault,
 };
-use quantity::{FULCRUM_IN, INCH_MM, POINT_G_IN, round_to};
+use quantity::{A0_POINTS, FULCRUM_IN, INCH_MM, POINT_G_IN, round_to};
 use trade::club_name::ClubName;
 use trade::error::TradeError;
 use trade::kind::{ClubKind, LengthTo};
 use trade::sheet::{ReferenceClub, SetRule};
-
-/// Points between a moment of nothing and A0 (161 oz·in / 1.75 oz·in; from memory, the trade's constants).
-const A0_POINTS: f64 = 92.0;
 
 /// The fitted club, with the seat it takes in the set's models.
 pub(super) struct Fitted<'a> {
