@@ -15,7 +15,7 @@ use utoipa::ToSchema;
 /// Width of a class where none is given, g.
 pub const USUAL_WIDTH_G: f64 = 1.0;
 /// Places in a row of the tray where none are given.
-pub const USUAL_COLUMNS: usize = 6;
+pub(crate) const USUAL_COLUMNS: usize = 6;
 
 /// Which parts to sort, and how.
 #[derive(Debug, Clone, Default, PartialEq, Deserialize, ToSchema, utoipa::IntoParams)]

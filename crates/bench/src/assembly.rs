@@ -462,7 +462,7 @@ pub(crate) fn in_head(extra: &Extra) -> bool {
 
 /// The scatter that a new shop starts with. Units as the value's: grams, inches, for a job's tape a share of its mass.
 #[must_use]
-pub fn new_shop_scatter(of: Scattered) -> f64 {
+pub(crate) fn new_shop_scatter(of: Scattered) -> f64 {
     match of {
         Scattered::AdhesivePiece => JOINT_PIECE_SD_G,
         Scattered::AdhesiveJob => JOINT_JOB_SD_G,

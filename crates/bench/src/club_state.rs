@@ -17,13 +17,13 @@ closed_list! {
     /// How far a step of a club has come.
     StepStatus {
         /// Everything that it asks is read.
-        Done = "done", "done";
+        Done = "done";
         /// Some of it is read.
-        Begun = "begun", "begun";
+        Begun = "begun";
         /// Nothing is read yet.
-        Open = "open", "open";
+        Open = "open";
         /// A later step was read before it: left out, which only leaves the band wider.
-        LeftOut = "left_out", "left out";
+        LeftOut = "left_out";
     }
 }
 
@@ -31,15 +31,15 @@ closed_list! {
     /// How a club looks in the row.
     Look {
         /// Will finish in tolerance, as far as can be said.
-        Inside = "inside", "inside";
+        Inside = "inside";
         /// May finish in tolerance or not.
-        Open = "open", "open";
+        Open = "open";
         /// Will finish outside if nothing is done.
-        Off = "off", "off";
+        Off = "off";
         /// One of its readings is doubted.
-        Doubted = "doubted", "look again";
+        Doubted = "doubted";
         /// No plan, nothing to forecast.
-        Unplanned = "unplanned", "no plan";
+        Unplanned = "unplanned";
     }
 }
 

@@ -28,25 +28,25 @@ closed_list! {
     /// An extra measurement.
     Measure {
         /// The check weight on the balance scale.
-        CheckWeight = "check_weight", "check weight on the scale";
+        CheckWeight = "check_weight";
         /// The reference club on the shop's own scale.
-        Reference = "reference", "reference club on this scale";
+        Reference = "reference";
         /// The strip of tape weighed.
-        Tape = "tape", "tape weighed";
+        Tape = "tape";
         /// The grip balanced on an edge.
-        GripCentre = "grip_centre", "grip balanced on an edge";
+        GripCentre = "grip_centre";
         /// The grip's cap by caliper.
-        Cap = "cap", "cap measured";
+        Cap = "cap";
         /// The cut shaft balanced on an edge.
-        ShaftCentre = "shaft_centre", "shaft balanced on an edge";
+        ShaftCentre = "shaft_centre";
         /// The club weighed before gluing, to be weighed again after.
-        Weighed = "weighed", "club weighed before and after gluing";
+        Weighed = "weighed";
         /// The club weighed now that it is glued.
-        Total = "total", "glued club weighed";
+        Total = "total";
         /// The swing weight read once more, re-seated.
-        Again = "again", "swing weight read once more";
+        Again = "again";
         /// One club finished before the others are glued.
-        Pilot = "pilot", "one club first";
+        Pilot = "pilot";
     }
 }
 

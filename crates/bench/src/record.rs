@@ -20,13 +20,13 @@ closed_list! {
     /// What may be said of a value against its tolerance, by the rules of JCGM 106.
     Verdict {
         /// Inside, with at least 95 % probability.
-        In = "in", "in";
+        In = "in";
         /// Outside, with at least 95 % probability.
-        Out = "out", "out";
+        Out = "out";
         /// Neither can be said with the readings that there are.
-        TooClose = "too_close", "too close to say";
+        TooClose = "too_close";
         /// Not read.
-        NotRead = "not_read", "not read";
+        NotRead = "not_read";
     }
 }
 

@@ -11,9 +11,9 @@ closed_list! {
     /// How a reading lies against what the sheet asks.
     Fit {
         /// Within its tolerance.
-        Inside = "inside", "in tolerance";
+        Inside = "inside";
         /// Outside of it.
-        Off = "off", "off";
+        Off = "off";
     }
 }
 
@@ -39,7 +39,7 @@ impl Target {
 ///
 /// The swing weight has a target on the finished, dry club alone: every earlier reading has only a forecast.
 #[must_use]
-pub fn target_of(assembly: Assembly<'_>, club: &JobClub, what: What, on: &[Role]) -> Option<Target> {
+pub(crate) fn target_of(assembly: Assembly<'_>, club: &JobClub, what: What, on: &[Role]) -> Option<Target> {
     let (asked, tolerances) = (&club.target, &club.target.tolerances);
     let (value, tolerance) = match what {
         What::SwingWeight if on.contains(&Role::Grip) && !on.contains(&Role::Solvent) => {

@@ -37,10 +37,10 @@ fn a_reading_goes_in_as_a_forecast_comes_out() {
     for what in What::ALL.iter().copied() {
         let step = known(what);
         let Some((value, band)) = forecast(&planned, what, step) else {
-            assert!(!KNOWN.iter().any(|(k, _)| *k == what && planned_has(&planned, what)), "{what} has no forecast");
+            assert!(!KNOWN.iter().any(|(k, _)| *k == what && planned_has(&planned, what)), "{what:?} has no forecast");
             continue;
         };
-        assert!(band > 0.0, "{what}");
+        assert!(band > 0.0, "{what:?}");
         for off in [0.0, 0.4 * band, -0.4 * band] {
             let mut set = Set::planned();
             set.read(1, step, what, value + off, 1);
@@ -49,17 +49,17 @@ fn a_reading_goes_in_as_a_forecast_comes_out() {
             set.insist();
             let (then, band_then) = forecast(&set, what, step).expect("as before");
             let moved = then - value;
-            assert!(band_then < band, "{what}: read once, it is known better: {band_then} of {band}");
+            assert!(band_then < band, "{what:?}: read once, it is known better: {band_then} of {band}");
             if off == 0.0 {
                 assert!(
                     moved.abs() < 1e-6 * value.abs().max(1.0),
-                    "{what} shows its forecast {value} and moves it by {moved}"
+                    "{what:?} shows its forecast {value} and moves it by {moved}"
                 );
             } else {
                 let share = moved / off;
                 assert!(
                     share > 0.01 && share < 1.0 + 1e-9,
-                    "{what} shows {off} more and moves the forecast by {moved}"
+                    "{what:?} shows {off} more and moves the forecast by {moved}"
                 );
             }
         }

@@ -28,10 +28,10 @@ use trade::wrap::Wraps;
 use utoipa::ToSchema;
 
 /// How sure the number of heads to order makes it that enough are inside.
-pub const SURE: f64 = 0.95;
+pub(crate) const SURE: f64 = 0.95;
 /// Scatter of heads of one number where neither the supplier nor the stock says it, g: a gram or more, common practice,
 /// no source.
-pub const USUAL_HEAD_SD_G: f64 = 1.5;
+pub(crate) const USUAL_HEAD_SD_G: f64 = 1.5;
 /// Fewest weighed heads from which the scatter of the stock is taken.
 const ENOUGH: usize = 5;
 

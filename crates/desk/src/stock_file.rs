@@ -26,13 +26,12 @@ mod xlsx;
 
 pub use fault::CellFault;
 pub use layout::Layout;
-pub use mapping::{Mapping, field_names, heading_of, name_of, units_of};
+pub use mapping::{Mapping, field_names, heading_of, units_of};
 pub use models::{BadModel, ModelFileFault, ModelsImported, read_models, write_models};
 pub use refuse::{OtherFile, StockFileError};
 pub use table::{COLUMNS_MAX, ROWS_MAX, Table, TableRow, read_table};
 pub use trade::part_field::COLUMNS;
 pub use workbook::write_workbook;
-pub use xlsx::UNPACKED_MAX_BYTES;
 
 use cells::RowReader;
 use fact::{Fact, Refusal, Told};

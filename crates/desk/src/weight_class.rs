@@ -7,9 +7,9 @@ use trade::part::Part;
 use utoipa::ToSchema;
 
 /// Most classes of one sorting.
-pub const CLASSES_MAX: usize = 60;
+pub(crate) const CLASSES_MAX: usize = 60;
 /// Most parts of one sorting.
-pub const PARTS_MAX: usize = 5_000;
+pub(crate) const PARTS_MAX: usize = 5_000;
 /// What a scale of a shop shows: masses are taken to this step, so that none falls on the wrong side of a limit by the
 /// noise of binary arithmetic.
 const STEP_G: f64 = 0.01;
@@ -72,7 +72,7 @@ pub struct Sorting {
 /// Sorts parts by weight.
 ///
 /// # Errors
-/// A width or count that makes no classes or more than [`CLASSES_MAX`]; more than [`PARTS_MAX`] parts; a tray without
+/// A width or count that makes no classes or more than `CLASSES_MAX`; more than `PARTS_MAX` parts; a tray without
 /// places.
 pub fn sort(parts: &[Part], classes: Classes, tray_columns: usize) -> Result<Sorting, TradeError> {
     if !(1..=40).contains(&tray_columns) {

@@ -243,12 +243,12 @@ fn a_reading_as_expected_moves_nothing(#[case] what: What, #[case] on: &[Role]) 
     set.read_on(1, "dry", what, expected, 10, on.to_vec());
     let (again, after, narrower) = value(&set);
     // The solver stops at a relative step of 1e-9 or so.
-    assert!((again - expected).abs() < 1e-6 * expected.abs().max(1.0), "{what}: {expected}, then {again}");
-    assert!((after - before).abs() < 1e-6, "{what}: {before}, then {after}");
-    assert!(narrower < band + 1e-9, "{what}");
+    assert!((again - expected).abs() < 1e-6 * expected.abs().max(1.0), "{what:?}: {expected}, then {again}");
+    assert!((after - before).abs() < 1e-6, "{what:?}: {before}, then {after}");
+    assert!(narrower < band + 1e-9, "{what:?}");
     // And it does say something: another value, near enough not to be doubted, moves what is expected toward itself.
     set.readings[0].value += 5e-4 * expected.abs().max(1.0);
-    assert!(value(&set).0 > expected, "{what}: {} is not above {expected}", value(&set).0);
+    assert!(value(&set).0 > expected, "{what:?}: {} is not above {expected}", value(&set).0);
 }
 
 /// A weighed ferrule is expected to weigh what it is, whole.

@@ -123,7 +123,7 @@ fn ranked(parts: BTreeMap<Source, f64>) -> Vec<Contribution> {
 
 fn name(source: &Source) -> String {
     match source {
-        Source::Piece(role) => role.name().into(),
+        Source::Piece(role) => role.key().into(),
         Source::Length => "length".into(),
         Source::Cap => "cap of this grip".into(),
         Source::Shared(key) => key.clone(),

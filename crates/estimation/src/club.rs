@@ -75,31 +75,6 @@ impl Role {
     pub fn from_key(key: &str) -> Option<Self> {
         Self::ALL.into_iter().find(|role| role.key() == key)
     }
-
-    /// The word shown to a person; the same as [`Role::name`].
-    #[must_use]
-    pub fn word(self) -> &'static str {
-        self.name()
-    }
-
-    /// The name in plain words, as a person reads it: `tip weight`.
-    #[must_use]
-    pub fn name(self) -> &'static str {
-        match self {
-            Self::Head => "head",
-            Self::Adapter => "adapter",
-            Self::Screw => "screw",
-            Self::Shaft => "shaft",
-            Self::Ferrule => "ferrule",
-            Self::Turnings => "turnings",
-            Self::TipWeight => "tip weight",
-            Self::Adhesive => "adhesive",
-            Self::Tape => "tape",
-            Self::Grip => "grip",
-            Self::Solvent => "solvent",
-            Self::Extra => "extra",
-        }
-    }
 }
 
 impl fact::Fact for Role {
@@ -111,12 +86,6 @@ impl fact::Fact for Role {
 impl fact::ToFigure for Role {
     fn to_figure(&self) -> fact::Figure {
         fact::Figure::Fact(fact::Fact::told(self))
-    }
-}
-
-impl std::fmt::Display for Role {
-    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        f.write_str(self.name())
     }
 }
 

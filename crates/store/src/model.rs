@@ -22,7 +22,7 @@ pub(crate) enum UsedBy {
 }
 
 impl UsedBy {
-    const fn word(self) -> &'static str {
+    const fn key(self) -> &'static str {
         match self {
             Self::Shop => "shop",
             Self::Model => "model",
@@ -156,7 +156,7 @@ impl Tx {
         models: impl IntoIterator<Item = &str>,
     ) -> Result<(), StoreError> {
         let clear = query("DELETE FROM model_use WHERE used_by = $1 AND user_id = $2");
-        self.change(clear.bind(used_by.word()).bind(user_id.to_owned())).await?;
+        self.change(clear.bind(used_by.key()).bind(user_id.to_owned())).await?;
         self.add_model_uses(used_by, user_id, models).await
     }
 
@@ -170,7 +170,7 @@ impl Tx {
         for model in models.into_iter().map(key).collect::<BTreeSet<_>>() {
             let add =
                 query("INSERT INTO model_use (model, used_by, user_id) VALUES ($1, $2, $3) ON CONFLICT DO NOTHING");
-            self.change(add.bind(model).bind(used_by.word()).bind(user_id.to_owned())).await?;
+            self.change(add.bind(model).bind(used_by.key()).bind(user_id.to_owned())).await?;
         }
         Ok(())
     }

@@ -128,7 +128,7 @@ impl Tx {
             return Err(StoreError::Stale { what: Stored::Order { order: number }, saved_version });
         }
         if event.count < 0 || (event.step == OrderStep::Received) != (event.count > 0) {
-            let problem = format!("{} does not go with a count of {}", event.step.word(), event.count);
+            let problem = format!("{} does not go with a count of {}", event.step.key(), event.count);
             return Err(StoreError::NotStorable { what, problem });
         }
         let model = match &event.model {

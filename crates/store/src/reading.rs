@@ -53,7 +53,7 @@ impl Tx {
         if let Some(first) = self.reading_by_request(request_key).await? {
             return self.repeated(first, reading).await;
         }
-        let what = format!("the {} reading", reading.what);
+        let what = format!("the reading of {}", reading.what.key());
         let value = finite(&what, reading.value)?;
         let display_step = finite(&what, reading.display_step)?;
         if reading.taken_back.is_some() {

@@ -8,33 +8,33 @@ closed_list! {
     /// What is done.
     Action {
         /// Another weight, or pair of weights, in the tip.
-        TipWeight = "tip_weight", "tip weight";
+        TipWeight = "tip_weight";
         /// Another grip.
-        Grip = "grip", "grip";
+        Grip = "grip";
         /// Another ferrule.
-        Ferrule = "ferrule", "ferrule";
+        Ferrule = "ferrule";
         /// Another head of the same number.
-        Head = "head", "head";
+        Head = "head";
         /// Another adapter.
-        Adapter = "adapter", "adapter";
+        Adapter = "adapter";
         /// Another screw in the head.
-        Screw = "screw", "screw in the head";
+        Screw = "screw";
         /// Lead tape on the head.
-        LeadTape = "lead_tape", "lead tape";
+        LeadTape = "lead_tape";
         /// Powder in the tip, held by a stopper.
-        Powder = "powder", "powder in the shaft";
+        Powder = "powder";
         /// A weight in the butt.
-        Counterweight = "counterweight", "counterweight";
+        Counterweight = "counterweight";
         /// One more strip under the lower hand.
-        LowerHandTape = "lower_hand_tape", "lower-hand tape";
+        LowerHandTape = "lower_hand_tape";
         /// The butt cut a little more.
-        Cut = "cut", "cut";
+        Cut = "cut";
         /// The butt extended a little.
-        ButtExtension = "butt_extension", "butt extension";
+        ButtExtension = "butt_extension";
         /// The grip off and another on.
-        ReGrip = "re_grip", "another grip";
+        ReGrip = "re_grip";
         /// The head pulled and the joint made anew.
-        PullHead = "pull_head", "head pulled";
+        PullHead = "pull_head";
     }
 }
 

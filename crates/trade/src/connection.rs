@@ -9,9 +9,9 @@ closed_list! {
     /// What a connected scale shows.
     Shows {
         /// Mass.
-        Mass = "mass", "mass";
+        Mass = "mass";
         /// Swing weight of a club.
-        SwingWeight = "swing_weight" was "balance", "swing weight";
+        SwingWeight = "swing_weight" was "balance";
     }
 }
 
@@ -19,9 +19,9 @@ closed_list! {
     /// What a mark in a line says.
     MarkMeans {
         /// A line with the mark is settled, one without is not.
-        Settled = "settled", "settled";
+        Settled = "settled";
         /// A line with the mark is not settled, one without is.
-        Moving = "moving", "moving";
+        Moving = "moving";
     }
 }
 
@@ -29,11 +29,11 @@ closed_list! {
     /// Parity bit of a serial line.
     Parity {
         /// None.
-        None = "none", "none";
+        None = "none";
         /// Even.
-        Even = "even", "even";
+        Even = "even";
         /// Odd.
-        Odd = "odd", "odd";
+        Odd = "odd";
     }
 }
 

@@ -13,7 +13,7 @@ use clubphysics::trim::{Convention, FinishedLength, Shaft};
 
 /// How much wider than the tip a bore may be and still hold it on a bond line of 0.1 to 0.2 mm; above it a shim or a
 /// coarser filler is needed (common practice, no source).
-pub const BORE_PLAY_MAX_MM: f64 = 0.5;
+pub(crate) const BORE_PLAY_MAX_MM: f64 = 0.5;
 
 /// Whether a shaft's tip goes into a bore and is held there.
 #[must_use]
@@ -24,7 +24,7 @@ pub fn tip_fits_bore(tip_diameter_mm: f64, bore_diameter_mm: f64) -> bool {
 
 /// How much more than the model's tip trim may be gone from the tip of a shaft that is used again (common practice, no
 /// source: a saw's width).
-pub const TRIM_PLAY_MM: f64 = 3.0;
+pub(crate) const TRIM_PLAY_MM: f64 = 3.0;
 
 /// Why a blank is used for a number.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

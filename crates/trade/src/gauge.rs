@@ -14,15 +14,15 @@ closed_list! {
     /// What an instrument measures. Its figures are in that unit everywhere.
     Measures {
         /// Mass, grams.
-        Mass = "mass", "mass";
+        Mass = "mass";
         /// Swing weight, points since A0.
-        SwingWeight = "swing_weight" was "balance", "swing weight";
+        SwingWeight = "swing_weight" was "balance";
         /// Frequency, cycles per minute.
-        Frequency = "frequency", "frequency";
+        Frequency = "frequency";
         /// Loft or lie, degrees.
-        Angle = "angle", "loft and lie";
+        Angle = "angle";
         /// Length, millimetres.
-        Length = "length", "length";
+        Length = "length";
     }
 }
 

@@ -10,11 +10,11 @@ closed_list! {
     /// Outside shape of a grip.
     GripShape {
         /// Round.
-        Round = "round", "round";
+        Round = "round";
         /// With a rib along its underside.
-        Ribbed = "ribbed", "ribbed";
+        Ribbed = "ribbed";
         /// With a flat, for putters.
-        FlatSided = "flat_sided", "flat-sided";
+        FlatSided = "flat_sided";
     }
 }
 

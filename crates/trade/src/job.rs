@@ -13,13 +13,13 @@ closed_list! {
     /// Where a job stands.
     JobState {
         /// The sheet is approved, no parts are chosen.
-        Open = "open", "to plan";
+        Open = "open";
         /// A plan is accepted and its parts are held.
-        Planned = "planned", "at the bench";
+        Planned = "planned";
         /// Every club is handed over.
-        Finished = "finished", "finished";
+        Finished = "finished";
         /// Given up; its parts are free again.
-        Dropped = "dropped", "dropped";
+        Dropped = "dropped";
     }
 }
 

@@ -3,7 +3,8 @@
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
-/// A closed list whose members have a key for documents and a word for people.
+/// A closed list whose members have a key for documents. The word for people is a text of `kind.ftl`, and a member is
+/// shown by `w.tell(&member)`; there is no `Display`, so that no key is shown by mistake.
 ///
 /// `was` gives the key of earlier versions, which stands in databases and files of their time and is still read.
 ///
@@ -11,7 +12,7 @@ use utoipa::ToSchema;
 /// the variants instead of the keys.
 #[macro_export]
 macro_rules! closed_list {
-    ($(#[$doc:meta])* $name:ident { $($(#[$vdoc:meta])* $variant:ident = $key:tt $(was $former:literal)?, $word:literal;)* }) => {
+    ($(#[$doc:meta])* $name:ident { $($(#[$vdoc:meta])* $variant:ident = $key:tt $(was $former:literal)?;)* }) => {
         $(#[$doc])*
         #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize, ToSchema)]
         pub enum $name { $($(#[$vdoc])* #[serde(rename = $key $(, alias = $former)?)] $variant,)* }
@@ -26,22 +27,10 @@ macro_rules! closed_list {
                 match self { $(Self::$variant => $key,)* }
             }
 
-            /// The word shown to a person.
-            #[must_use]
-            pub const fn word(self) -> &'static str {
-                match self { $(Self::$variant => $word,)* }
-            }
-
             /// The member with this key.
             #[must_use]
             pub fn from_key(key: &str) -> Option<Self> {
                 match key { $($key $(| $former)? => Some(Self::$variant),)* _ => None }
-            }
-        }
-
-        impl std::fmt::Display for $name {
-            fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-                f.write_str(self.word())
             }
         }
 
@@ -71,15 +60,15 @@ closed_list! {
     /// What sort of club.
     ClubKind {
         /// Driver or fairway wood.
-        Wood = "wood", "wood";
+        Wood = "wood";
         /// Hybrid.
-        Hybrid = "hybrid", "hybrid";
+        Hybrid = "hybrid";
         /// Iron.
-        Iron = "iron", "iron";
+        Iron = "iron";
         /// Wedge.
-        Wedge = "wedge", "wedge";
+        Wedge = "wedge";
         /// Putter.
-        Putter = "putter", "putter";
+        Putter = "putter";
     }
 }
 
@@ -87,9 +76,9 @@ closed_list! {
     /// Which hand the club is for.
     Hand {
         /// Right-handed.
-        Right = "right", "right-hand";
+        Right = "right";
         /// Left-handed.
-        Left = "left", "left-hand";
+        Left = "left";
     }
 }
 
@@ -97,9 +86,9 @@ closed_list! {
     /// Where a club's length ends at the butt. It starts where the shaft axis meets the ground.
     LengthTo {
         /// To the cut end of the shaft, without the grip's cap.
-        ShaftEnd = "shaft_end", "to the shaft end";
+        ShaftEnd = "shaft_end";
         /// To the outside of the grip's cap.
-        Cap = "cap", "to the cap";
+        Cap = "cap";
     }
 }
 
@@ -118,11 +107,11 @@ closed_list! {
     /// Which way a label faces when the club is soled.
     Facing {
         /// Seen by the player.
-        Up = "up", "up";
+        Up = "up";
         /// Hidden under the shaft.
-        Down = "down", "down";
+        Down = "down";
         /// Facing away from the target.
-        Away = "away", "away from the target";
+        Away = "away";
     }
 }
 
@@ -130,13 +119,13 @@ closed_list! {
     /// Where the soft side of the shaft is turned.
     SoftSide {
         /// Along the line to the target.
-        Target = "target", "to the target";
+        Target = "target";
         /// Away from the target.
-        AwayFromTarget = "away_from_target", "away from the target";
+        AwayFromTarget = "away_from_target";
         /// Toward the heel.
-        Heel = "heel", "to the heel";
+        Heel = "heel";
         /// Toward the toe.
-        Toe = "toe", "to the toe";
+        Toe = "toe";
     }
 }
 

@@ -20,13 +20,13 @@ closed_list! {
     /// What can happen to an order.
     OrderStep {
         /// Parts came.
-        Received = "received", "received";
+        Received = "received";
         /// The rest will not come.
-        Short = "short", "the rest does not come";
+        Short = "short";
         /// It was cancelled.
-        Cancelled = "cancelled", "cancelled";
+        Cancelled = "cancelled";
         /// The supplier or the day that it is expected on is another.
-        Told = "told", "changed";
+        Told = "told";
     }
 }
 
@@ -34,15 +34,15 @@ closed_list! {
     /// Where an order stands.
     OrderState {
         /// Nothing has come yet.
-        Ordered = "ordered", "ordered";
+        Ordered = "ordered";
         /// Some have come, the others are still to come.
-        PartlyHere = "partly_here", "partly here";
+        PartlyHere = "partly_here";
         /// All have come.
-        Here = "here", "all here";
+        Here = "here";
         /// Fewer came than were ordered, and no more will.
-        Short = "short", "came short";
+        Short = "short";
         /// Cancelled.
-        Cancelled = "cancelled", "cancelled";
+        Cancelled = "cancelled";
     }
 }
 

@@ -15,17 +15,17 @@ closed_list! {
     /// Where a part is in its life.
     PartState {
         /// Ordered, not here yet.
-        Ordered = "ordered", "ordered";
+        Ordered = "ordered";
         /// In stock and free.
-        Free = "free", "free";
+        Free = "free";
         /// Held for a club of a job.
-        Held = "held", "held";
+        Held = "held";
         /// In a club.
-        Used = "used", "used";
+        Used = "used";
         /// Pulled out of a club.
-        Pulled = "pulled", "pulled";
+        Pulled = "pulled";
         /// Put aside as unfit.
-        Rejected = "rejected", "rejected";
+        Rejected = "rejected";
     }
 }
 

@@ -15,49 +15,49 @@ closed_list! {
     /// What can be read.
     What {
         /// Mass of the head.
-        HeadMass = "head_mass", "head mass";
+        HeadMass = "head_mass";
         /// Mass of the adapter.
-        AdapterMass = "adapter_mass", "adapter mass";
+        AdapterMass = "adapter_mass";
         /// Mass of the cut shaft.
-        ShaftMass = "shaft_mass", "shaft mass";
+        ShaftMass = "shaft_mass";
         /// Mass of the ferrule.
-        FerruleMass = "ferrule_mass", "ferrule mass";
+        FerruleMass = "ferrule_mass";
         /// Mass of what goes into the tip.
-        TipWeightMass = "tip_weight_mass", "tip weight mass";
+        TipWeightMass = "tip_weight_mass";
         /// Mass of the tape of one club.
-        TapeMass = "tape_mass", "tape mass";
+        TapeMass = "tape_mass";
         /// Mass of the grip.
-        GripMass = "grip_mass", "grip mass";
+        GripMass = "grip_mass";
         /// Mass of the whole club.
-        TotalMass = "total_mass", "total mass";
+        TotalMass = "total_mass";
         /// Swing weight, on the 14-inch fulcrum.
-        SwingWeight = "swing_weight" was "balance", "swing weight";
+        SwingWeight = "swing_weight" was "balance";
         /// Balance point from the butt.
-        BalancePoint = "balance_point", "balance point";
+        BalancePoint = "balance_point";
         /// Length of the cut shaft.
-        ShaftLength = "shaft_length", "shaft length";
+        ShaftLength = "shaft_length";
         /// Length of the club to the cap.
-        FinishedLength = "finished_length", "length to the cap";
+        FinishedLength = "finished_length";
         /// Loft.
-        Loft = "loft", "loft";
+        Loft = "loft";
         /// Lie.
-        Lie = "lie", "lie";
+        Lie = "lie";
         /// Centre of the grip from the outside of its cap, found on an edge.
-        GripCentre = "grip_centre", "grip's centre";
+        GripCentre = "grip_centre";
         /// Thickness of the grip's cap.
-        CapThickness = "cap_thickness", "cap";
+        CapThickness = "cap_thickness";
         /// Balance point of the cut shaft from its butt.
-        ShaftBalancePoint = "shaft_balance_point", "shaft's balance point";
+        ShaftBalancePoint = "shaft_balance_point";
         /// What the balance scale shows for the shop's check weight.
-        CheckWeight = "check_weight", "check weight";
+        CheckWeight = "check_weight";
         /// What the shop's balance scale shows for the reference club.
-        ReferenceSwingWeight = "reference_swing_weight" was "reference_balance", "reference club";
+        ReferenceSwingWeight = "reference_swing_weight" was "reference_balance";
         /// Frequency in cycles per minute.
-        Cpm = "cpm", "frequency";
+        Cpm = "cpm";
         /// Direction of the soft side.
-        SoftSide = "soft_side", "soft side";
+        SoftSide = "soft_side";
         /// Nothing read: the step is done.
-        Done = "done", "done";
+        Done = "done";
     }
 }
 
@@ -65,17 +65,32 @@ closed_list! {
     /// Unit of a reading's value.
     Unit {
         /// Grams.
-        Gram = "g", "g";
+        Gram = "g";
         /// Millimetres.
-        Millimetre = "mm", "mm";
+        Millimetre = "mm";
         /// Points since A0.
-        Points = "points", "points";
+        Points = "points";
         /// Degrees.
-        Degree = "deg", "°";
+        Degree = "deg";
         /// Cycles per minute.
-        Cpm = "cpm", "cpm";
+        Cpm = "cpm";
         /// No value.
-        None = "none", "";
+        None = "none";
+    }
+}
+
+impl Unit {
+    /// Its sign beside a figure, `g`; empty where there is no value.
+    #[must_use]
+    pub const fn sign(self) -> &'static str {
+        match self {
+            Self::Gram => "g",
+            Self::Millimetre => "mm",
+            Self::Points => "points",
+            Self::Degree => "°",
+            Self::Cpm => "cpm",
+            Self::None => "",
+        }
     }
 }
 
@@ -213,7 +228,7 @@ pub struct StoodForecast {
 /// [`TradeError::Impossible`] named after `what`.
 pub fn check_value(what: What, value: f64) -> Result<(), TradeError> {
     let (low, high) = what.possible();
-    within(Entry::Reading { what: what.told() }, value, low, high, what.unit().word()).map(|_| ())
+    within(Entry::Reading { what: what.told() }, value, low, high, what.unit().sign()).map(|_| ())
 }
 
 /// The readings that still stand: not taken back and not replaced by a later one that itself stands.

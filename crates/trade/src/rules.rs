@@ -13,47 +13,47 @@ use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
 /// Shortest length of a club (2.1c).
-pub const LENGTH_MIN_MM: f64 = 18.0 * INCH_MM;
+pub(crate) const LENGTH_MIN_MM: f64 = 18.0 * INCH_MM;
 /// Longest length of a club that is not a putter (2.1c).
-pub const LENGTH_MAX_MM: f64 = 48.0 * INCH_MM;
+pub(crate) const LENGTH_MAX_MM: f64 = 48.0 * INCH_MM;
 /// Longest length under local rule G-10, where it is in force, putters excluded.
-pub const LENGTH_LOCAL_MM: f64 = 46.0 * INCH_MM;
+pub(crate) const LENGTH_LOCAL_MM: f64 = 46.0 * INCH_MM;
 /// Least angle of the shaft from the vertical, seen along the line of play (2.1d).
-pub const SHAFT_LEAN_MIN_DEG: f64 = 10.0;
+pub(crate) const SHAFT_LEAN_MIN_DEG: f64 = 10.0;
 /// Shortest grip (2.3a).
-pub const GRIP_LENGTH_MIN_MM: f64 = 7.0 * INCH_MM;
+pub(crate) const GRIP_LENGTH_MIN_MM: f64 = 7.0 * INCH_MM;
 /// Largest grip across (2.3b).
-pub const GRIP_WIDEST_MM: f64 = 1.75 * INCH_MM;
+pub(crate) const GRIP_WIDEST_MM: f64 = 1.75 * INCH_MM;
 /// Most clubs that a player may carry (Rule 4.1b(1)).
 pub const CLUBS_MAX: usize = 14;
 /// Clause of a length under the local rule, which holds only where it is in force.
-pub const CLAUSE_LOCAL: &str = "G-10";
+pub(crate) const CLAUSE_LOCAL: &str = "G-10";
 
 closed_list! {
     /// What the rules limit.
     Limited {
         /// Length of the club.
-        Length = "length", "length";
+        Length = "length";
         /// Angle of the shaft from the vertical, seen along the line of play.
-        ShaftLean = "shaft_lean", "shaft from the vertical";
+        ShaftLean = "shaft_lean";
         /// Angle of the shaft from the vertical, seen from the side.
-        ShaftAlong = "shaft_along", "shaft along the line of play";
+        ShaftAlong = "shaft_along";
         /// The shaft, straight from grip to neck.
-        StraightShaft = "straight_shaft", "straight shaft";
+        StraightShaft = "straight_shaft";
         /// Bending and twisting of the shaft.
-        Bending = "bending", "bending and twisting";
+        Bending = "bending";
         /// Where the shaft joins the head.
-        Neck = "neck", "neck";
+        Neck = "neck";
         /// Length of the grip.
-        GripLength = "grip_length", "grip length";
+        GripLength = "grip_length";
         /// Width of the grip.
-        GripAcross = "grip_across", "grip across";
+        GripAcross = "grip_across";
         /// Outside shape of the grip.
-        GripShape = "grip_shape", "grip shape";
+        GripShape = "grip_shape";
         /// Size and inertia of a wood's head.
-        WoodHead = "wood_head", "wood head";
+        WoodHead = "wood_head";
         /// Clubs that a player carries.
-        Clubs = "clubs", "clubs carried";
+        Clubs = "clubs";
     }
 }
 
@@ -243,7 +243,7 @@ impl RuleFigures {
 /// One line: a clause, its limit, and how far the club is from it.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
 pub struct Margin {
-    /// Clause of the Equipment Rules (Part 2), of the Rules of Golf, or [`CLAUSE_LOCAL`].
+    /// Clause of the Equipment Rules (Part 2), of the Rules of Golf, or `CLAUSE_LOCAL`.
     pub clause: String,
     /// What is limited.
     pub what: Limited,

@@ -11,9 +11,9 @@ closed_list! {
     /// What a shaft is made of.
     ShaftMaterial {
         /// Steel.
-        Steel = "steel", "steel";
+        Steel = "steel";
         /// Carbon or other fibres.
-        Composite = "composite", "composite";
+        Composite = "composite";
     }
 }
 
@@ -21,9 +21,9 @@ closed_list! {
     /// Shape of the tip.
     TipShape {
         /// One blank for all numbers, tip cut by number.
-        Parallel = "parallel", "parallel tip";
+        Parallel = "parallel";
         /// A blank for each number, cut at the butt only.
-        Taper = "taper", "taper tip";
+        Taper = "taper";
     }
 }
 

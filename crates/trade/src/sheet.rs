@@ -11,13 +11,13 @@ closed_list! {
     /// The law that ties the clubs of a set together.
     SetRule {
         /// Every club as its row says.
-        AsWritten = "as_written", "each club as written";
+        AsWritten = "as_written";
         /// One swing weight for all.
-        ConstantSwingWeight = "constant_swing_weight" was "constant_balance", "one swing weight";
+        ConstantSwingWeight = "constant_swing_weight" was "constant_balance";
         /// Swing weight that steps from club to club.
-        SteppedSwingWeight = "stepped_swing_weight" was "stepped_balance", "stepped swing weight";
+        SteppedSwingWeight = "stepped_swing_weight" was "stepped_balance";
         /// One moment of inertia about the butt.
-        EqualInertia = "equal_inertia", "equal inertia";
+        EqualInertia = "equal_inertia";
     }
 }
 

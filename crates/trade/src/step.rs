@@ -14,11 +14,11 @@ closed_list! {
     /// How strong the joint must be before a step.
     Strength {
         /// None needed.
-        None = "none", "none";
+        None = "none";
         /// Handling strength of the adhesive.
-        Handling = "handling", "handling strength";
+        Handling = "handling";
         /// Full cure of the adhesive.
-        Full = "full", "full cure";
+        Full = "full";
     }
 }
 
@@ -26,17 +26,17 @@ closed_list! {
     /// Which caution stands beside a step. The words are in [`crate::caution`].
     Caution {
         /// Saw, grinder, heat gun.
-        Cutting = "cutting", "cutting";
+        Cutting = "cutting";
         /// Epoxy.
-        Epoxy = "epoxy", "epoxy";
+        Epoxy = "epoxy";
         /// Grip solvent.
-        Solvent = "solvent", "solvent";
+        Solvent = "solvent";
         /// Bending a hosel.
-        Bending = "bending", "bending";
+        Bending = "bending";
         /// Swinging the finished club.
-        Swing = "swing", "swing";
+        Swing = "swing";
         /// Turning or sanding the ferrule.
-        Turning = "turning", "turning";
+        Turning = "turning";
     }
 }
 
@@ -72,7 +72,7 @@ pub struct Step {
 }
 
 /// The steps that the trade takes with an assembled club, in the order that most shops use. A shop keeps its own copy
-/// and changes it as it likes. Each is called by its key until [`name_steps`] gives it a name. Order and content: common
+/// and changes it as it likes. Each is called by its key until `name_steps` gives it a name. Order and content: common
 /// practice, no source.
 #[must_use]
 pub fn full_build() -> Vec<Step> {
@@ -132,7 +132,7 @@ pub fn full_build() -> Vec<Step> {
 
 /// Names the steps of [`full_build`] in a language: what the builder calls each, and what to do, from the texts
 /// `step-new-dry` and `step-new-dry-say`. The names are the shop's own from then on.
-pub fn name_steps(steps: &mut [Step], text: impl Fn(&str) -> String) {
+pub(crate) fn name_steps(steps: &mut [Step], text: impl Fn(&str) -> String) {
     for step in steps {
         let id = format!("step-new-{}", step.key.replace('_', "-"));
         step.label = text(&id);

@@ -13,19 +13,19 @@ closed_list! {
     /// What speaks against a scale.
     TrustCause {
         /// A check lies outside its tolerance.
-        Tolerance = "tolerance", "outside its tolerance";
+        Tolerance = "tolerance";
         /// A check lies farther out than the scale's own scatter explains.
-        Beyond = "beyond", "farther out than its own scatter explains";
+        Beyond = "beyond";
         /// Two of three.
-        TwoOfThree = "two_of_three", "two of the last three checks far out on the same side";
+        TwoOfThree = "two_of_three";
         /// Four of five.
-        FourOfFive = "four_of_five", "four of the last five checks clearly to the same side";
+        FourOfFive = "four_of_five";
         /// Eight in a row.
-        EightOnOneSide = "eight_on_one_side", "eight checks in a row on the same side of the usual";
+        EightOnOneSide = "eight_on_one_side";
         /// Its calibration is overdue.
-        Overdue = "overdue", "calibration overdue";
+        Overdue = "overdue";
         /// Somebody said so.
-        Word = "word", "somebody said so";
+        Word = "word";
     }
 }
 

@@ -8,51 +8,51 @@ closed_list! {
     /// What may be behind a doubted reading.
     CauseKind {
         /// Nothing: one of the few good readings that lie far out.
-        Nothing = "nothing_wrong", "nothing is wrong";
+        Nothing = "nothing_wrong";
         /// Something that is not in this list.
-        SomethingElse = "something_else", "something else";
+        SomethingElse = "something_else";
         /// The head of the next number.
-        NeighbourHead = "neighbour_head", "neighbour's head";
+        NeighbourHead = "neighbour_head";
         /// Another piece of the same model than the plan says.
-        WrongPart = "wrong_part", "another part than planned";
+        WrongPart = "wrong_part";
         /// No weight in the tip.
-        TipLeftOut = "tip_left_out", "tip weight left out";
+        TipLeftOut = "tip_left_out";
         /// Another weight in the tip.
-        TipSwapped = "tip_swapped", "another tip weight";
+        TipSwapped = "tip_swapped";
         /// The weight stands out of the tip.
-        TipNotSeated = "tip_not_seated", "tip weight not seated";
+        TipNotSeated = "tip_not_seated";
         /// The head is not down on the shaft.
-        HeadNotSeated = "head_not_seated", "head not seated";
+        HeadNotSeated = "head_not_seated";
         /// No ferrule.
-        FerruleMissing = "ferrule_missing", "ferrule missing";
+        FerruleMissing = "ferrule_missing";
         /// Film or label still on the head.
-        FilmOn = "film_on", "film or label still on";
+        FilmOn = "film_on";
         /// Solvent still in the grip.
-        SolventIn = "solvent_in", "solvent still in the grip";
+        SolventIn = "solvent_in";
         /// The butt does not touch the stop.
-        ButtOffStop = "butt_off_stop", "butt off the stop";
+        ButtOffStop = "butt_off_stop";
         /// The grip is on where it should not be yet.
-        GripOn = "grip_on", "grip on";
+        GripOn = "grip_on";
         /// The grip is missing.
-        GripOff = "grip_off", "grip missing";
+        GripOff = "grip_off";
         /// The grip has no cap.
-        CapMissing = "cap_missing", "cap missing";
+        CapMissing = "cap_missing";
         /// The grip is not pushed home.
-        GripNotHome = "grip_not_home", "grip not pushed home";
+        GripNotHome = "grip_not_home";
         /// Another grip than planned, or a strip of tape more or less: nothing that can be weighed tells them apart.
-        GripOrTape = "grip_or_tape", "another grip or tape than planned";
+        GripOrTape = "grip_or_tape";
         /// The shaft is cut half an inch or an inch off.
-        CutOff = "cut_off", "shaft cut off its length";
+        CutOff = "cut_off";
         /// The scale was not zeroed.
-        ScaleNotZeroed = "scale_not_zeroed", "scale not zeroed";
+        ScaleNotZeroed = "scale_not_zeroed";
         /// Two digits changed places.
-        DigitsSwapped = "digits_swapped", "digits swapped";
+        DigitsSwapped = "digits_swapped";
         /// A letter, a digit or a mark of the rule read one off.
-        Misread = "misread", "read one off";
+        Misread = "misread";
         /// Ounces taken for grams.
-        WrongUnit = "wrong_unit", "another unit";
+        WrongUnit = "wrong_unit";
         /// Another screw in the head.
-        ScrewSwapped = "screw_swapped", "another screw in the head";
+        ScrewSwapped = "screw_swapped";
     }
 }
 

@@ -37,23 +37,23 @@ closed_list! {
     /// What scatters from one piece to the next, or from one job to the next.
     Scattered {
         /// Adhesive of one joint.
-        AdhesivePiece = "adhesive.piece", "adhesive, one joint to the next";
+        AdhesivePiece = "adhesive.piece";
         /// Adhesive of one job.
-        AdhesiveJob = "adhesive.job", "adhesive, one job to the next";
+        AdhesiveJob = "adhesive.job";
         /// Tape of one club.
-        TapePiece = "tape.piece", "tape, one club to the next";
+        TapePiece = "tape.piece";
         /// Tape of one job.
-        TapeJob = "tape.job", "tape, one job to the next";
+        TapeJob = "tape.job";
         /// Solvent in one grip.
-        SolventPiece = "solvent.piece", "solvent, one grip to the next";
+        SolventPiece = "solvent.piece";
         /// Solvent of one job.
-        SolventJob = "solvent.job", "solvent, one job to the next";
+        SolventJob = "solvent.job";
         /// Caps of grips.
-        CapPiece = "cap.piece", "caps, one grip to the next";
+        CapPiece = "cap.piece";
         /// Centres of grips.
-        GripCentrePiece = "grip_centre.piece", "centres of grips, one to the next";
+        GripCentrePiece = "grip_centre.piece";
         /// Balance points of cut shafts.
-        ShaftCentrePiece = "shaft_centre.piece", "balance points of shafts, one to the next";
+        ShaftCentrePiece = "shaft_centre.piece";
     }
 }
 
@@ -92,7 +92,7 @@ impl ValueKey {
 
     /// The scatter figure that tells how far single jobs deviate from this value; none where jobs are not told apart.
     #[must_use]
-    pub const fn scattered_by_job(&self) -> Option<Scattered> {
+    pub(crate) const fn scattered_by_job(&self) -> Option<Scattered> {
         match self {
             Self::Adhesive(_) => Some(Scattered::AdhesiveJob),
             Self::Tape(_) => Some(Scattered::TapeJob),

@@ -17,7 +17,7 @@ use trade::kind::closed_list;
 use utoipa::ToSchema;
 
 /// Observations that a hand's figure must be worth before it is used.
-pub const FEW_READINGS: f64 = 12.0;
+pub(crate) const FEW_READINGS: f64 = 12.0;
 /// Suffix of the deviations that belong to one job and are not carried.
 pub const JOB_LEVEL: &str = "@job";
 /// How much of what was learned of a value is kept from one job that has it to the next; the rest slides back toward
@@ -33,13 +33,13 @@ closed_list! {
     /// Why what the shop knows has changed.
     LearnedCause {
         /// A job was finished.
-        Job = "job", "a finished job";
+        Job = "job";
         /// The owner reset something.
-        Reset = "reset", "reset";
+        Reset = "reset";
         /// The owner locked a value.
-        Pin = "pin", "locked";
+        Pin = "pin";
         /// The owner let a value learn again.
-        Unpin = "unpin", "unlocked";
+        Unpin = "unpin";
     }
 }
 

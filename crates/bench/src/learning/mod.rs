@@ -2,8 +2,6 @@
 
 mod scatter;
 
-pub use scatter::PRIOR_WEIGHT;
-
 use crate::belief::Believed;
 use crate::learned::{
     HABIT_SHARE, JOB_LEVEL, JOBS_NAMED, KEPT_PER_JOB, Learned, LearnedFrom, LearnedValue, ValueKey, habit_key,

@@ -3,7 +3,7 @@
 //! Each deviation has a mean `m` and a variance `v` in units of what was believed before; with `γ = 1 − v` what is
 //! settled of it, `Σ(m² − γ)/Σγ²` estimates by how much the variance was believed too small, in its own unit, and is
 //! worth `Σγ²` observations (derived: one step of Fisher scoring on the evidence; the expectation of `m²` is `γ` where
-//! the belief is right). The new shop's figure counts as [`PRIOR_WEIGHT`] observations for ever.
+//! the belief is right). The new shop's figure counts as `PRIOR_WEIGHT` observations for ever.
 
 use crate::assembly;
 use crate::belief::Believed;
@@ -13,7 +13,7 @@ use std::collections::BTreeMap;
 use trade::error::TradeError;
 
 /// Observations that the figure of a new shop is worth.
-pub const PRIOR_WEIGHT: f64 = 8.0;
+const PRIOR_WEIGHT: f64 = 8.0;
 /// A scatter is not believed beyond this many times the new shop's figure, nor below its inverse.
 const FARTHEST: f64 = 3.0;
 

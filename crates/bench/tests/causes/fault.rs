@@ -71,7 +71,7 @@ impl Seen {
                 let mass_g: f64 = all.iter().map(|(g, _)| g).sum();
                 all.iter().map(|(g, x)| g * x).sum::<f64>() / mass_g * INCH_MM
             }
-            other => panic!("no length {other}"),
+            other => panic!("no length {other:?}"),
         }
     }
 }

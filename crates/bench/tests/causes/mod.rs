@@ -189,7 +189,7 @@ fn every_sort_of_club_can_be_asked_about() {
         for reading in &bench.readings {
             let inquest = inquire(&believed, reading, &front.spares()).unwrap();
             let total: f64 = inquest.causes.iter().map(|c| c.probability).sum();
-            assert!(total > 0.9, "{sheet} {}: {total}", reading.what);
+            assert!(total > 0.9, "{sheet} {}: {total}", reading.what.key());
             assert_eq!(
                 inquest.causes[0].key,
                 if believed.is_doubted(&reading.id) { inquest.causes[0].key.as_str() } else { "nothing_wrong" }

@@ -91,7 +91,7 @@ pub fn run(front: &Front, seed: u64, key: &str, faults: Vec<Fault>, tally: &mut 
                 tally.wrong.push(format!(
                     "{size:4.1} S, {} {}: {} | by {told}: {}",
                     doubted.step,
-                    doubted.what,
+                    doubted.what.key(),
                     list(&inquest),
                     list(&after)
                 ));

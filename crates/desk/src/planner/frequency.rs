@@ -6,7 +6,7 @@
 //! # The line
 //! - Only readings of one blank of one model are compared: same length, same clamp, same weight at the tip.
 //! - The centre of a blank is the median of the shafts of it that are in stock, free or held, and were measured; with
-//!   fewer than [`LEAST_MEASURED`] there is none, and frequency says nothing of that blank.
+//!   fewer than `LEAST_MEASURED` there is none, and frequency says nothing of that blank.
 //! - A taper model has a blank for each number, and the median of a few shafts is itself some cpm off: its wander from
 //!   number to number would be taken for the set's slope, and shafts chosen for it would carry it into the clubs. So,
 //!   where three blanks or more have a centre, a straight line through them against the raw length (median of the slopes
@@ -41,7 +41,7 @@ use trade::sheet::SheetClub;
 use trade::shop::Shop;
 
 /// Measured shafts of a blank that make a line: the median of two is no more than their mean.
-pub const LEAST_MEASURED: usize = 3;
+pub(crate) const LEAST_MEASURED: usize = 3;
 /// Blanks with a centre that make a straight line across the numbers.
 const LEAST_BLANKS: usize = 3;
 /// Beyond so many tolerances off its line a shaft is simply wrong, and how wrong moves a plan no more: a slip of the

@@ -15,9 +15,9 @@ closed_list! {
     /// What the clubs of a set have in common.
     Law {
         /// The swing weights of the sheet.
-        SwingWeight = "swing_weight" was "balance", "the sheet's swing weight";
+        SwingWeight = "swing_weight" was "balance";
         /// The moment of inertia about the butt of the set's middle club.
-        Inertia = "inertia", "equal inertia";
+        Inertia = "inertia";
     }
 }
 

@@ -13,7 +13,7 @@ use utoipa::ToSchema;
 /// Checks that the limits are computed from; later ones are held against them (common practice: 20 to 25).
 pub const BASE_FULL: usize = 20;
 /// Fewer checks than this give no limits; the tolerance alone judges them (a judgement, no source).
-pub const BASE_LEAST: usize = 8;
+const BASE_LEAST: usize = 8;
 
 /// Upper limit of the range of two readings, in standard deviations of one: d2 + 3·d3 of two (derived; 3.267 times
 /// 1.128).

@@ -13,7 +13,7 @@ mod trust;
 pub use estimation::chart::Pattern;
 pub use estimation::gauge_study::GaugeStudy;
 
-pub use chart::{BASE_FULL, BASE_LEAST, ChartPoint, CheckChart, chart, charts};
+pub use chart::{BASE_FULL, ChartPoint, CheckChart, chart, charts};
 pub use offset::{Offset, offset};
 pub use question::{Doubtful, LooksLike, Question, QuestionNext, question};
 pub use study::{

@@ -32,11 +32,11 @@ closed_list! {
     /// How much a finding weighs.
     Severity {
         /// The sheet cannot be built as it stands.
-        Stop = "stop", "must be put right";
+        Stop = "stop";
         /// It can be built, but something is probably wrong.
-        Warn = "warn", "look at this";
+        Warn = "warn";
         /// Worth knowing.
-        Note = "note", "note";
+        Note = "note";
     }
 }
 

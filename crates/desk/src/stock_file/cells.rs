@@ -299,8 +299,9 @@ fn code_is_new(code: &str, seen: &BTreeMap<String, u64>, faults: &mut Faults) {
 }
 
 fn kind_of(text: &str, faults: &mut Faults) -> Option<PartKind> {
-    let plain = text.to_lowercase();
-    let found = PartKind::ALL.iter().copied().find(|k| plain == k.key() || plain == k.word());
+    // Lists write a key with blanks, too: `tip weight`.
+    let key = text.to_lowercase().replace(' ', "_");
+    let found = PartKind::ALL.iter().copied().find(|kind| kind.key() == key);
     if found.is_none() {
         let known = PartKind::ALL.iter().map(|k| k.key().to_owned()).collect();
         let fault = if text.is_empty() { CellFault::KindMissing { known } } else { CellFault::UnknownKind { known } };

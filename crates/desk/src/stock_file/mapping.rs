@@ -75,7 +75,7 @@ fn column_of(name: &str) -> Option<&'static str> {
 
 /// The name for a column of an exported file: `mass` for `mass_g`.
 #[must_use]
-pub fn name_of(column: &str) -> &'static str {
+pub(crate) fn name_of(column: &str) -> &'static str {
     Field::by_key(column).map_or("", |field| field.name)
 }
 

@@ -89,7 +89,7 @@ pub(super) struct Merged {
 ///
 /// # Errors
 /// [`StockFileError`] where the file is neither, is damaged or locked, or is larger than [`ROWS_MAX`], [`COLUMNS_MAX`]
-/// or [`super::UNPACKED_MAX_BYTES`] allow; where the sheet or the line of the headings is not there.
+/// or `UNPACKED_MAX_BYTES` allow; where the sheet or the line of the headings is not there.
 pub fn read_table(bytes: &[u8], sheet: Option<&str>, header_line: Option<u64>) -> Result<Table, StockFileError> {
     let raw = match shape_of(bytes)? {
         Shape::Text(text) => {

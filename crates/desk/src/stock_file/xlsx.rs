@@ -10,7 +10,7 @@ use std::collections::BTreeMap;
 use std::io::{Cursor, Read};
 
 /// Most bytes of a workbook when unpacked. A list of 10,000 parts has some 5 MB.
-pub const UNPACKED_MAX_BYTES: u64 = 64 * 1024 * 1024;
+const UNPACKED_MAX_BYTES: u64 = 64 * 1024 * 1024;
 /// Most files in the zip of a workbook.
 const FILES_MAX: usize = 2_000;
 /// Most cells of a sheet, with the empty ones before a filled one.

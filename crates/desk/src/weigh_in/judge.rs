@@ -14,17 +14,17 @@ closed_list! {
     /// What a weighed part may be.
     Looks {
         /// What was said of it.
-        AsSaid = "as_said", "as said";
+        AsSaid = "as_said";
         /// The number before or after.
-        Neighbour = "neighbour", "the number beside it";
+        Neighbour = "neighbour";
         /// Another number of the model.
-        OtherNumber = "other_number", "another number";
+        OtherNumber = "other_number";
         /// Another model of the same kind of part.
-        OtherModel = "other_model", "another model";
+        OtherModel = "other_model";
         /// It still wears a film, a label or a wrapper.
-        Wrapped = "wrapped", "still wrapped";
+        Wrapped = "wrapped";
         /// Nothing known: the pan was not empty, something touched it, the key slipped.
-        Slip = "slip", "a slip";
+        Slip = "slip";
     }
 }
 

@@ -98,7 +98,7 @@ fn every_model_is_sound() {
     let codes: BTreeSet<&str> = models.iter().map(Model::code).collect();
     assert_eq!(codes.len(), models.len());
     for kind in PartKind::ALL {
-        assert!(models.iter().any(|m| m.kind() == *kind), "{kind}");
+        assert!(models.iter().any(|m| m.kind() == *kind), "{kind:?}");
     }
     let kinds: BTreeSet<ClubKind> =
         models.iter().filter_map(|m| if let Model::Head(h) = m { Some(h.club_kind) } else { None }).collect();

@@ -30,7 +30,7 @@ on_both! {
             tx.append_reading(&sent, None, None).await.expect("appended");
             let back = tx.reading(&sent.id).await.expect("read").expect("there");
             // Zero has no sign on a scale.
-            assert_eq!(back.value.to_bits(), (value + 0.0).to_bits(), "{value:e} as {}", sent.what);
+            assert_eq!(back.value.to_bits(), (value + 0.0).to_bits(), "{value:e} as {}", sent.what.key());
             let figure = Some(value);
             let part = Part {
                 mass_g: figure, length_mm: figure, balance_point_mm: figure, cpm: figure, loft_deg: figure,

@@ -23,21 +23,21 @@ closed_list! {
     /// What a model, or a part of it, is.
     PartKind {
         /// Club head.
-        Head = "head", "head";
+        Head = "head";
         /// Adapter between head and shaft.
-        Adapter = "adapter", "adapter";
+        Adapter = "adapter";
         /// Shaft.
-        Shaft = "shaft", "shaft";
+        Shaft = "shaft";
         /// Grip.
-        Grip = "grip", "grip";
+        Grip = "grip";
         /// Weight inside the shaft's tip.
-        TipWeight = "tip_weight", "tip weight";
+        TipWeight = "tip_weight";
         /// Ferrule.
-        Ferrule = "ferrule", "ferrule";
+        Ferrule = "ferrule";
         /// Two-part adhesive.
-        Adhesive = "adhesive", "adhesive";
+        Adhesive = "adhesive";
         /// Grip tape.
-        Tape = "tape", "tape";
+        Tape = "tape";
     }
 }
 
