@@ -44,6 +44,10 @@ fn migrations(backend: Backend) -> Vec<Migration> {
         Backend::Sqlite => include_str!("../migrations/0010_forecast_and_batch.sqlite.sql"),
         Backend::Postgres => include_str!("../migrations/0010_forecast_and_batch.postgres.sql"),
     };
+    let data_state = match backend {
+        Backend::Sqlite => include_str!("../migrations/0011_data_state.sqlite.sql"),
+        Backend::Postgres => include_str!("../migrations/0011_data_state.postgres.sql"),
+    };
     [
         (1, "tables", include_str!("../migrations/0001_tables.sql")),
         (2, "append only", append_only),
@@ -55,6 +59,7 @@ fn migrations(backend: Backend) -> Vec<Migration> {
         (8, "shaft frequency", include_str!("../migrations/0008_shaft_frequency.sql")),
         (9, "pages", pages),
         (10, "forecast and batch", forecast_and_batch),
+        (11, "data state", data_state),
     ]
     .into_iter()
     .map(|(version, name, sql)| Migration::new(version, name.into(), MigrationType::Simple, sql.into_sql_str(), false))

@@ -1,9 +1,11 @@
 //! A transaction, and the few ways in which the queries of the other modules use it.
 
-use crate::engine::{Connection, Query, Row, Transaction};
+use crate::engine::{Connection, Query, Row, Transaction, query};
 use crate::error::StoreError;
 use crate::remembered::Remembered;
 use std::sync::Arc;
+
+const STATE_NUMBER: &str = "SELECT number FROM data_state";
 
 /// An open transaction. Dropping it undoes whatever was done in it.
 pub struct Tx {
@@ -11,6 +13,8 @@ pub struct Tx {
     place: Arc<str>,
     remembered: Arc<Remembered>,
     writing: bool,
+    /// Whether anything was changed in it.
+    changed: bool,
     by: String,
 }
 
@@ -27,7 +31,7 @@ impl Tx {
         remembered: Arc<Remembered>,
         writing: bool,
     ) -> Self {
-        Self { inner, place, remembered, writing, by: String::new() }
+        Self { inner, place, remembered, writing, changed: false, by: String::new() }
     }
 
     /// Whether it may change things.
@@ -57,8 +61,35 @@ impl Tx {
     /// # Errors
     /// Nothing was saved: the disk is full or failed, or the connection was lost.
     pub async fn commit(self) -> Result<(), StoreError> {
+        self.commit_numbered().await.map(|_| ())
+    }
+
+    /// [`commit`](Self::commit), and the number of the state that the database is in with it.
+    ///
+    /// # Errors
+    /// As [`commit`](Self::commit).
+    pub async fn commit_numbered(mut self) -> Result<i64, StoreError> {
+        let number = if self.changed {
+            self.number(query("UPDATE data_state SET number = number + 1 RETURNING number")).await?
+        } else {
+            self.number(query(STATE_NUMBER)).await?
+        };
         let Self { inner, place, .. } = self;
-        inner.commit().await.map_err(|e| StoreError::from_sqlx(e, &place))
+        inner.commit().await.map_err(|e| StoreError::from_sqlx(e, &place))?;
+        Ok(number)
+    }
+
+    /// The number of the state that the whole database is in as this transaction sees it: every transaction that changes
+    /// anything counts it up, whichever program made it. What was read at a number need not be read again at the same.
+    /// None once this transaction has changed something itself: what it sees may still be undone.
+    ///
+    /// # Errors
+    /// The database failed.
+    pub async fn state_number(&mut self) -> Result<Option<i64>, StoreError> {
+        if self.changed {
+            return Ok(None);
+        }
+        self.number(query(STATE_NUMBER)).await.map(Some)
     }
 
     fn connection(&mut self) -> Connection<'_> {
@@ -93,6 +124,7 @@ impl Tx {
         if !self.writing {
             return Err(StoreError::NotWriting);
         }
+        self.changed = true;
         let done = self.connection().change(query).await;
         done.map_err(|e| StoreError::from_sqlx(e, &self.place))
     }

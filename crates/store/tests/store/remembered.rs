@@ -106,6 +106,40 @@ on_both! {
         other.close().await;
     }
 
+    async fn the_state_is_numbered_by_what_was_changed_by_whoever_it_was(db: &TestDb) {
+        let other = Store::open(&db.url).await.expect("the same database");
+        let number = async |store: &Store| {
+            let mut tx = store.read().await.expect("a reader");
+            tx.state_number().await.expect("read").expect("nothing was changed here")
+        };
+        let first = number(&db.store).await;
+        // Looking changes nothing, nor does a transaction that is undone or that does nothing.
+        drop(db.read().await);
+        db.write().await.commit().await.expect("commit");
+        let mut undone = db.write().await;
+        assert_eq!(undone.state_number().await.expect("read"), Some(first));
+        undone.put_model(&head_model(), at(1)).await.expect("saved");
+        assert_eq!(undone.state_number().await.expect("read"), None, "what it sees may be undone");
+        drop(undone);
+        assert_eq!(number(&db.store).await, first);
+        // Who looks on still sees the state from before.
+        let mut before = db.read().await;
+        assert_eq!(before.state_number().await.expect("read"), Some(first));
+        let mut tx = other.write().await.expect("a writer");
+        tx.put_model(&head_model(), at(1)).await.expect("saved");
+        let second = tx.commit_numbered().await.expect("commit");
+        assert!(second > first);
+        assert_eq!((number(&db.store).await, number(&other).await), (second, second));
+        assert_eq!(before.state_number().await.expect("read"), Some(first));
+        drop(before);
+        other.close().await;
+        // Emptied and made again, it never shows a number that it had.
+        db.store.erase().await.expect("erased");
+        let again = Store::open(&db.url).await.expect("opened");
+        assert!(number(&again).await > second, "it begins with the time of its making");
+        again.close().await;
+    }
+
     async fn checks_grow_by_those_of_others_and_not_by_those_undone(db: &TestDb) {
         let other = Store::open(&db.url).await.expect("the same database");
         let kept = async |store: &Store| {
