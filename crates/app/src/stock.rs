@@ -13,45 +13,35 @@ use trade::event_kind::EventKind;
 use trade::life::{FigureChange, LifeStep, differences};
 use trade::model::{Model, PartKind};
 use trade::part::{Part, PartState};
-use trade::part_field::with_part_figures;
+use trade::part_field::{with_part_figures, with_part_filters};
 use utoipa::ToSchema;
 
 /// Most bytes of a file to import: some 100,000 parts.
 pub const IMPORT_MAX_BYTES: usize = 8 * 1024 * 1024;
 
-/// Which parts to list.
-#[derive(Debug, Clone, Default, Deserialize, ToSchema, utoipa::IntoParams)]
-#[into_params(parameter_in = Query)]
-#[serde(deny_unknown_fields, default)]
-pub struct PartQuery {
-    /// Kind.
-    pub kind: Option<PartKind>,
-    /// Code of the model.
-    pub model: Option<String>,
-    /// Number.
-    pub number: Option<String>,
-    /// State.
-    pub state: Option<PartState>,
-    /// All but those in this state.
-    pub without: Option<PartState>,
-    /// Text in code, lot or place.
-    pub text: Option<String>,
-    /// At most so many.
-    pub limit: Option<i64>,
-    /// After so many.
-    pub offset: Option<i64>,
+with_part_filters! {
+    /// Which parts to list.
+    #[derive(Debug, Clone, Default, Deserialize, ToSchema, utoipa::IntoParams)]
+    #[into_params(parameter_in = Query)]
+    #[serde(deny_unknown_fields, default)]
+    pub struct PartQuery {
+        /// All but those in this state.
+        pub without: Option<PartState>,
+        /// Text in code, lot or place.
+        pub text: Option<String>,
+        /// At most so many.
+        pub limit: Option<i64>,
+        /// After so many.
+        pub offset: Option<i64>,
+    }
 }
 
 impl PartQuery {
     fn filter(&self) -> PartFilter {
-        let given = |t: &Option<String>| t.as_ref().map(|t| t.trim().to_owned()).filter(|t| !t.is_empty());
         PartFilter {
-            kind: self.kind,
-            model: given(&self.model),
-            number: given(&self.number),
-            state: self.state,
+            fields: self.wanted_fields(),
             without: self.without,
-            text: given(&self.text),
+            text: self.text.as_ref().map(|text| text.trim().to_owned()).filter(|text| !text.is_empty()),
             limit: self.limit,
             offset: self.offset.unwrap_or(0),
             ..PartFilter::default()

@@ -12,7 +12,7 @@ use trade::error::Noun;
 use trade::id::{ClubId, JobId, PartId};
 use trade::model::PartKind;
 use trade::part::{Part, PartState};
-use trade::part_field;
+use trade::part_field::{self, Field, Wanted};
 
 /// Which parts are asked for. What is left out does not matter; all that is given must hold.
 #[derive(Debug, Clone, Default, PartialEq)]
@@ -31,6 +31,8 @@ pub struct PartFilter {
     pub text: Option<String>,
     /// The job that holds or used them.
     pub job: Option<JobId>,
+    /// Fields with what they must be. A figure that the store has no column for is left aside.
+    pub fields: Vec<(&'static Field, Wanted)>,
     /// At most so many; all when left out.
     pub limit: Option<i64>,
     /// So many are skipped first.
@@ -350,6 +352,7 @@ fn part_of(row: &Row) -> Result<Part, StoreError> {
 enum Value {
     Text(String),
     Whole(i64),
+    Real(f64),
 }
 
 /// The conditions of a filter with their values, numbered as they are added.
@@ -383,12 +386,32 @@ impl Chosen {
             let place = chosen.value(Value::Text(number.clone()));
             chosen.conditions.push(format!("LOWER(number) = LOWER({place})"));
         }
+        for (field, wanted) in &filter.fields {
+            chosen.field(field, wanted);
+        }
         for word in filter.text.iter().flat_map(|text| text.split_whitespace()) {
             let escaped = word.to_lowercase().replace('!', "!!").replace('%', "!%").replace('_', "!_");
             let place = chosen.value(Value::Text(format!("%{escaped}%")));
             chosen.conditions.push(format!("search LIKE {place} ESCAPE '!'"));
         }
         chosen
+    }
+
+    fn field(&mut self, field: &Field, wanted: &Wanted) {
+        let column = field.key;
+        let si = field.figure.as_ref().and_then(|figure| figure.si);
+        let (condition, value) = match (wanted, si) {
+            // What is written with the capitals of its model or of the list is found by the index.
+            (Wanted::Is(word), _) if matches!(column, "kind" | "model" | "state") => {
+                (format!("{column} ="), Value::Text(word.clone()))
+            }
+            (Wanted::Is(word), _) => (format!("LOWER({column}) ="), Value::Text(word.to_lowercase())),
+            (Wanted::AtLeast(value), Some((column, to_si))) => (format!("{column} >="), Value::Real(to_si(*value))),
+            (Wanted::AtMost(value), Some((column, to_si))) => (format!("{column} <="), Value::Real(to_si(*value))),
+            (Wanted::AtLeast(_) | Wanted::AtMost(_), None) => return,
+        };
+        let place = self.value(value);
+        self.conditions.push(format!("{condition} {place}"));
     }
 
     /// Adds a value; returns its placeholder.
@@ -406,6 +429,7 @@ impl Chosen {
         self.values.into_iter().fold(query(AssertSqlSafe(sql)), |bound, value| match value {
             Value::Text(text) => bound.bind(text),
             Value::Whole(number) => bound.bind(number),
+            Value::Real(number) => bound.bind(number),
         })
     }
 }

@@ -143,3 +143,24 @@ async fn a_scanned_code_leads_to_its_part_or_its_club() {
     bench.page("/scan?code=nothing").await.says(StatusCode::NOT_FOUND, &["part or job card", "Scan the code again"]);
     bench.page("/").await.says(StatusCode::OK, &["action=\"/scan\""]);
 }
+
+#[tokio::test]
+async fn a_list_of_parts_is_asked_for_by_any_field() {
+    let bench = Bench::open().await;
+    stocked(&bench).await;
+    let heads = bench.get("/parts?kind=head").await;
+    let mut masses: Vec<f64> =
+        heads["parts"].as_array().expect("parts").iter().filter_map(|p| p["mass_g"].as_f64()).collect();
+    masses.sort_by(f64::total_cmp);
+    let (low, high) = (masses[masses.len() / 4], masses[masses.len() / 2]);
+    let wanted = masses.iter().filter(|mass| (low..=high).contains(*mass)).count();
+    let found = bench.get(&format!("/parts?kind=head&least_mass_g={low}&most_mass_g={high}")).await;
+    assert_eq!(found["total"], json!(wanted), "{low} to {high} of {masses:?}");
+    assert!(wanted > 1 && wanted < masses.len());
+    let csv = bench.page(&format!("/api/v1/parts/export?kind=head&least_mass_g={low}&most_mass_g={high}")).await;
+    assert_eq!(csv.text.lines().count(), wanted + 1, "{}", csv.text);
+    let lower = found["parts"][0]["code"].as_str().expect("a code").to_lowercase();
+    assert_eq!(bench.get(&format!("/parts?code={lower}")).await["total"], json!(1));
+    let unknown = bench.refused("GET", "/parts?least_mass=2", StatusCode::BAD_REQUEST, "").await;
+    assert!(unknown["detail"].as_str().is_some_and(|d| d.contains("least_mass_g")), "{unknown}");
+}

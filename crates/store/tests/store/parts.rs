@@ -7,6 +7,7 @@ use trade::error::Noun;
 use trade::id::{ClubId, JobId, PartId};
 use trade::model::PartKind;
 use trade::part::{Part, PartState};
+use trade::part_field::{Field, Wanted};
 
 on_both! {
     async fn a_part_comes_back_as_it_went_in(db: &TestDb) {
@@ -111,6 +112,37 @@ on_both! {
             assert!(tx.insert_part(&wrong, at(1)).await.expect_err("not a number").is_bad_entry());
         }
         assert_eq!(tx.count_parts(&PartFilter::default()).await.expect("read"), 0);
+    }
+
+    async fn parts_are_found_by_any_of_their_fields(db: &TestDb) {
+        let mut tx = db.write().await;
+        stock_models(&mut tx).await;
+        let weighed = |code: &str, mass_g: f64| Part { mass_g: Some(mass_g), ..head(code) };
+        let parts = [
+            Part { lot: "Lot 7".into(), ..weighed("A-1", 251.1) },
+            Part { place: "Shelf B".into(), ..weighed("A-2", 251.3) },
+            weighed("A-3", 251.5),
+            Part { mass_g: None, mass_typed: String::new(), ..head("A-4") },
+        ];
+        tx.insert_parts(&parts, at(1)).await.expect("saved");
+        let field = |key: &str| Field::by_key(key).expect("a field");
+        let is = |key: &str, word: &str| (field(key), Wanted::Is(word.into()));
+        for (fields, codes) in [
+            (vec![is("lot", "LOT 7")], vec!["A-1"]),
+            (vec![is("place", "shelf b")], vec!["A-2"]),
+            (vec![is("code", "a-3")], vec!["A-3"]),
+            (vec![is("kind", "grip")], vec![]),
+            (vec![is("kind", "head"), is("state", "free")], vec!["A-1", "A-2", "A-3", "A-4"]),
+            // The limits belong to it, and what was not weighed is neither above nor below.
+            (vec![(field("mass_g"), Wanted::AtLeast(251.3))], vec!["A-2", "A-3"]),
+            (vec![(field("mass_g"), Wanted::AtMost(251.3))], vec!["A-1", "A-2"]),
+            (vec![(field("mass_g"), Wanted::AtLeast(251.2)), (field("mass_g"), Wanted::AtMost(251.4))], vec!["A-2"]),
+        ] {
+            let filter = PartFilter { fields: fields.clone(), ..PartFilter::default() };
+            let found = tx.parts(&filter).await.expect("read");
+            let found: Vec<&str> = found.iter().map(|part| part.code.as_str()).collect();
+            assert_eq!(found, codes, "{fields:?}");
+        }
     }
 
     async fn a_part_is_not_saved_over_a_newer_one(db: &TestDb) {

@@ -1,10 +1,11 @@
 //! The fields of a part, described once: forms, weigh-in, lists in and out, the command line, the life of a part and the
 //! store read this table.
 //!
-//! A new figure of a part is a line in [`FIELDS`] and in `part_figures!`, its texts, and a column of the store.
+//! A new figure of a part is an entry of [`FIELDS`], a line in each of the three lists of names below it (figures, figures as
+//! typed, limits to ask for), its texts, and a column of the store. A test fails while a list lacks it.
 
 use crate::model::PartKind;
-use crate::part::{CPM_LEAST, CPM_MOST, Part, possible_mass_g};
+use crate::part::{CPM_LEAST, CPM_MOST, Part, PartState, possible_mass_g};
 use fact::{Fact, Told};
 use quantity::{LengthUnit, MassUnit, NotationError, parse_angle, parse_frequency, parse_length, parse_mass};
 
@@ -41,6 +42,13 @@ pub struct Field {
     pub listed: bool,
     /// The figure, where it is one.
     pub figure: Option<Figure>,
+}
+
+/// A field is told from another by its key.
+impl PartialEq for Field {
+    fn eq(&self, other: &Self) -> bool {
+        self.key == other.key
+    }
 }
 
 /// From a figure as it is given to SI.
@@ -92,6 +100,12 @@ macro_rules! with_part_figures {
                     $(stringify!($figure) => self.$figure = value,)*
                     _ => {}
                 }
+            }
+
+            /// The figures that are given, each with its key.
+            #[must_use]
+            pub fn given_figures(&self) -> Vec<(&'static str, f64)> {
+                [$((stringify!($figure), self.$figure)),*].into_iter().filter_map(|(k, v)| Some((k, v?))).collect()
             }
         }
     };
@@ -161,6 +175,128 @@ macro_rules! with_typed_part_figures {
     };
 }
 pub use with_typed_part_figures;
+
+/// What a field of a part must be for the part to be asked for.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Wanted {
+    /// This word.
+    Is(String),
+    /// A figure that is known and not below this, in the unit of its key.
+    AtLeast(f64),
+    /// A figure that is known and not above this, in the unit of its key.
+    AtMost(f64),
+}
+
+/// A value of a word's filter.
+pub trait FilterWord {
+    /// The word as the store has it; none where nothing is asked for.
+    fn wanted(&self) -> Option<String>;
+}
+
+impl FilterWord for String {
+    fn wanted(&self) -> Option<String> {
+        Some(self.trim().to_owned()).filter(|text| !text.is_empty())
+    }
+}
+
+impl FilterWord for PartKind {
+    fn wanted(&self) -> Option<String> {
+        Some(self.key().to_owned())
+    }
+}
+
+impl FilterWord for PartState {
+    fn wanted(&self) -> Option<String> {
+        Some(self.key().to_owned())
+    }
+}
+
+/// Declares a query of parts whose filters are the fields of a part, beside its own fields: what a word must be, between
+/// which limits a figure must lie. Where it is declared, `PartKind` and `PartState` must be known.
+#[macro_export]
+macro_rules! with_part_filters {
+    (@ $(#[$meta:meta])* $name:ident { $($own:tt)* }
+        $($(#[$about:meta])* $word:ident: $type:ident,)*;
+        $($figure:ident $(#[$about_least:meta])* $least:ident $(#[$about_most:meta])* $most:ident,)*
+    ) => {
+        $(#[$meta])*
+        pub struct $name {
+            $($(#[$about])* pub $word: Option<$type>,)*
+            $(
+                $(#[$about_least])*
+                pub $least: Option<f64>,
+                $(#[$about_most])*
+                pub $most: Option<f64>,
+            )*
+            $($own)*
+        }
+
+        impl $name {
+            /// The fields that are asked for, each with what it must be.
+            #[must_use]
+            pub fn wanted_fields(&self) -> Vec<(&'static $crate::part_field::Field, $crate::part_field::Wanted)> {
+                use $crate::part_field::{Field, FilterWord, Wanted};
+                let words = [$((stringify!($word), self.$word.as_ref().and_then(FilterWord::wanted).map(Wanted::Is)),)*];
+                let limits = [$(
+                    (stringify!($figure), self.$least.map(Wanted::AtLeast)),
+                    (stringify!($figure), self.$most.map(Wanted::AtMost)),
+                )*];
+                words.into_iter().chain(limits).filter_map(|(key, wanted)| Some((Field::by_key(key)?, wanted?))).collect()
+            }
+        }
+    };
+    ($(#[$meta:meta])* pub struct $name:ident { $($own:tt)* }) => {
+        $crate::with_part_filters! {
+            @ $(#[$meta])* $name { $($own)* }
+            /// Its code; capitals do not matter.
+            code: String,
+            /// Kind.
+            kind: PartKind,
+            /// Code of the model.
+            model: String,
+            /// Number; capitals do not matter.
+            number: String,
+            /// Lot; capitals do not matter.
+            lot: String,
+            /// Where it lies; capitals do not matter.
+            place: String,
+            /// State.
+            state: PartState,
+            ;
+            mass_g
+            /// Weighed, and not lighter than this, grams.
+            least_mass_g
+            /// Weighed, and not heavier than this, grams.
+            most_mass_g,
+            length_mm
+            /// Measured, and not shorter than this, millimetres.
+            least_length_mm
+            /// Measured, and not longer than this, millimetres.
+            most_length_mm,
+            balance_point_mm
+            /// Balance point measured, and not nearer to the butt than this, millimetres.
+            least_balance_point_mm
+            /// Balance point measured, and not further from the butt than this, millimetres.
+            most_balance_point_mm,
+            cpm
+            /// Frequency measured, and not lower than this, cycles a minute.
+            least_cpm
+            /// Frequency measured, and not higher than this, cycles a minute.
+            most_cpm,
+            loft_deg
+            /// Loft measured, and not below this, degrees.
+            least_loft_deg
+            /// Loft measured, and not above this, degrees.
+            most_loft_deg,
+            lie_deg
+            /// Lie measured, and not flatter than this, degrees.
+            least_lie_deg
+            /// Lie measured, and not more upright than this, degrees.
+            most_lie_deg,
+        }
+    };
+}
+pub use with_part_filters;
 
 /// A word of a part: no figure.
 const fn word(key: &'static str, also: &'static [&'static str]) -> Field {
@@ -434,6 +570,64 @@ mod tests {
         let w = words::Words::english(quantity::Units::default());
         for field in &FIELDS {
             assert!(!w.tell(field).is_empty(), "{}", field.key);
+        }
+    }
+
+    crate::with_part_filters! {
+        /// A query without fields of its own.
+        #[derive(Debug, Clone, Default, serde::Deserialize)]
+        #[serde(deny_unknown_fields, default)]
+        pub struct Query {}
+    }
+
+    crate::with_typed_part_figures! {
+        /// Figures as they are typed.
+        #[derive(Debug, Clone, Default)]
+        pub struct TypedFigures {}
+    }
+
+    crate::with_part_figures! {
+        /// Figures.
+        #[derive(Debug, Clone, Default, serde::Serialize, utoipa::ToSchema)]
+        pub struct Figures {}
+    }
+
+    /// Each field by itself, and none beside it.
+    #[test]
+    fn every_field_that_the_store_has_a_column_for_can_be_asked_for() {
+        let ask = |name: String, value: serde_json::Value| -> Vec<(&str, Wanted)> {
+            let query: Query = serde_json::from_value(serde_json::json!({ name.as_str(): value })).expect(&name);
+            query.wanted_fields().into_iter().map(|(field, wanted)| (field.key, wanted)).collect()
+        };
+        for field in &FIELDS {
+            if field.measure == Measure::Word {
+                let word = match field.key {
+                    "kind" => "shaft",
+                    "state" => "free",
+                    _ => "A 7",
+                };
+                assert_eq!(ask(field.key.to_owned(), word.into()), [(field.key, Wanted::Is(word.to_owned()))]);
+            }
+            if field.figure.as_ref().is_some_and(|figure| figure.si.is_some()) {
+                assert_eq!(ask(format!("least_{}", field.key), 61.5.into()), [(field.key, Wanted::AtLeast(61.5))]);
+                assert_eq!(ask(format!("most_{}", field.key), 61.5.into()), [(field.key, Wanted::AtMost(61.5))]);
+            }
+        }
+        assert!(ask("lot".into(), " ".into()).is_empty(), "blanks ask for nothing");
+    }
+
+    #[test]
+    fn every_figure_that_lists_have_is_in_the_lists_of_names() {
+        for (field, _) in figures().filter(|(field, _)| field.listed && field.key != "mass_g") {
+            let mut given = Figures::default();
+            given.set_figure(field.key, Some(61.5));
+            assert_eq!(given.given_figures(), [(field.key, 61.5)]);
+            let mut part = Part::new("A", PartKind::Shaft, "M");
+            given.put_figures(&mut part);
+            assert_eq!(field.figure.as_ref().and_then(|figure| (figure.get)(&part)), Some(61.5));
+            let mut typed = TypedFigures::default();
+            typed.set_typed(field.name, "61.5".to_owned());
+            assert!(typed.typed_figures().contains(&(field.name, "61.5")), "{}", field.name);
         }
     }
 

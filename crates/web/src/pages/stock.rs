@@ -57,8 +57,7 @@ pub(super) fn filter(asked: &Entries) -> PartQuery {
         state: PartState::from_key(asked.text("state")),
         without: in_shop.then_some(PartState::Used),
         text: asked.some("text"),
-        limit: None,
-        offset: None,
+        ..PartQuery::default()
     }
 }
 
