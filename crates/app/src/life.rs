@@ -1,9 +1,11 @@
-//! The life of a part, one entry after the other with who and when; what is done with it by hand is a [`PartDeed`].
+//! The life of a part, one entry after the other with who and when; what is done with it by hand is a [`Deed`].
 
+mod action;
 mod deed;
+mod fault;
 
 use crate::look_up::LookUp;
-pub use deed::{PartAction, PartDeed};
+pub use action::{AskedAction, Deed, Given, Note, PartAction, PartDeed, PartFigures, Pulled};
 use trade::error::Noun;
 
 use crate::{App, AppError};

@@ -1,13 +1,15 @@
 //! What happens to a part by hand: reserved, given back, used, pulled, cut, corrected, scrapped, restored.
 
+use super::action::{Deed, Note, PartAction, PartFigures, Pulled};
+use super::fault::DeedFault;
 use super::{PartLife, part_of};
-use crate::job::JobFile;
+use crate::kept_job::KeptJob;
 use crate::look_up::LookUp;
 use crate::stock::mass_of;
 use crate::{App, AppError};
 use bench::remedy::Progress;
 use fact::{Refusal, Told};
-use serde::{Deserialize, Serialize};
+use std::sync::Arc;
 use store::{LifeNote, PartFilter, Tx};
 use trade::error::Noun;
 use trade::error::within;
@@ -18,76 +20,13 @@ use trade::job::{JobClub, JobState};
 use trade::life::{LifeStep, differences};
 use trade::model::PartKind;
 use trade::part::{Part, PartState};
-use trade::part_field::{self, with_part_figures};
+use trade::part_field;
 use trade::plan::ClubPlan;
 use trade::reading::{What, standing};
-use utoipa::ToSchema;
-
-/// What is done with a part by hand.
-#[derive(Debug, Clone, Copy, Default, PartialEq, Eq, Serialize, Deserialize, ToSchema)]
-#[serde(rename_all = "snake_case")]
-pub enum PartDeed {
-    /// Hold it for a club that has no plan yet: the plan keeps to it.
-    Reserve,
-    /// Give it back from a job to the shelf.
-    Return,
-    /// It went into a club outside of any job.
-    Use,
-    /// Put it aside as unfit.
-    Scrap,
-    /// Take it back into stock after it was put aside, pulled or ordered.
-    Restore,
-    /// A figure was wrong.
-    #[default]
-    Correct,
-    /// It was pulled out of its club.
-    Pull,
-    /// A shaft was cut wrongly; it stays good for shorter clubs.
-    Miscut,
-}
-
-with_part_figures! {
-    /// A deed with what it needs.
-    #[derive(Debug, Clone, Default, Deserialize, ToSchema)]
-    #[serde(deny_unknown_fields)]
-    pub struct PartAction {
-        /// What is done.
-        pub deed: PartDeed,
-        /// Version of the part that was looked at.
-        #[serde(default)]
-        pub version: Option<i64>,
-        /// The job that it is reserved for.
-        #[serde(default)]
-        pub job: Option<i64>,
-        /// Place of the club in its tray.
-        #[serde(default)]
-        pub slot: Option<i64>,
-        /// Mass as it is weighed now, in workshop notation.
-        #[serde(default)]
-        pub mass_typed: Option<String>,
-        /// How much of a wrong cut went off the tip.
-        #[serde(default)]
-        pub off_the_tip_mm: Option<f64>,
-        /// A pulled part is free of adhesive, weighed again and good.
-        #[serde(default)]
-        pub clean: bool,
-        /// Where it lies from now on.
-        #[serde(default)]
-        pub place: Option<String>,
-        /// The club that it is planned for is to lose its plan and wait.
-        #[serde(default)]
-        pub lose_plan: bool,
-        /// Why; needed to scrap, to use without a job and to take a plan away.
-        #[serde(default)]
-        pub reason: String,
-        /// Who.
-        pub by: String,
-    }
-}
 
 /// A part in the hands of a job.
 struct Hands {
-    file: JobFile,
+    file: Arc<KeptJob>,
     club: JobClub,
 }
 
@@ -103,16 +42,22 @@ impl Hands {
     }
 
     fn progress(&self) -> Result<Progress, AppError> {
-        Ok(Progress::of(&self.file.assembly().believe(&self.file.readings)?, &self.club))
+        Ok(Progress::of(&self.file.believe()?, &self.club))
     }
 }
 
-/// Refuses a figure that the part cannot have, whether the deed uses it or not.
-fn figures_can_be(part: &Part, action: &PartAction) -> Result<(), AppError> {
+/// Refuses a figure that the part cannot have.
+fn figures_can_be(part: &Part, deed: &Deed) -> Result<(), AppError> {
+    let figures = match deed {
+        Deed::Correct { figures, .. } => figures.clone(),
+        Deed::Pull { length_mm, .. } => PartFigures { length_mm: *length_mm, ..PartFigures::default() },
+        Deed::Miscut { length_mm, .. } => PartFigures { length_mm: Some(*length_mm), ..PartFigures::default() },
+        _ => return Ok(()),
+    };
     let mut given = Part::new(&part.code, part.kind, &part.model);
-    action.put_figures(&mut given);
+    figures.put_figures(&mut given);
     let mut with = part.clone();
-    action.put_figures(&mut with);
+    figures.put_figures(&mut with);
     for (field, figure) in part_field::figures() {
         if let (Some(value), Some((low, high))) = ((figure.get)(&given), (figure.range)(&with)) {
             within(field.key, value, low, high, field.measure.sign())?;
@@ -133,27 +78,40 @@ impl App {
         if action.version.is_some_and(|seen| seen != part.version) {
             return Err(AppError::conflict(DeedFault::Stale { code: part.code.clone() }));
         }
-        figures_can_be(&part, action)?;
-        match action.deed {
-            PartDeed::Reserve => self.reserve(&mut tx, &part, action).await?,
-            PartDeed::Return => self.give_back(&mut tx, part, action).await?,
-            PartDeed::Use => self.use_alone(&mut tx, part, action).await?,
-            PartDeed::Scrap => self.scrap(&mut tx, part, action).await?,
-            PartDeed::Restore => self.restore(&mut tx, part, action).await?,
-            PartDeed::Correct => self.correct(&mut tx, part, action).await?,
-            PartDeed::Pull => self.pull(&mut tx, part, action).await?,
-            PartDeed::Miscut => self.miscut(&mut tx, part, action).await?,
+        figures_can_be(&part, &action.deed)?;
+        let by = action.by.as_str();
+        match &action.deed {
+            Deed::Reserve { job, slot } => self.reserve(&mut tx, &part, *job, *slot).await?,
+            Deed::Return { lose_plan, note } => {
+                let going = Going { lose_plan: *lose_plan, reason: &note.reason, by, cut_stays: true };
+                self.give_back(&mut tx, part, &going, note).await?;
+            }
+            Deed::Use { note } => self.use_alone(&mut tx, part, note).await?,
+            Deed::Scrap { lose_plan, note } => {
+                let going = Going { lose_plan: *lose_plan, reason: &note.reason, by, cut_stays: false };
+                self.scrap(&mut tx, part, &going, note).await?;
+            }
+            Deed::Restore { mass_typed, note } => self.restore(&mut tx, part, mass_typed.as_deref(), note).await?,
+            Deed::Correct { mass_typed, figures, note } => {
+                self.correct(&mut tx, part, mass_typed.as_deref(), figures, note).await?;
+            }
+            Deed::Pull { pulled, length_mm, lose_plan, note } => {
+                let going = Going { lose_plan: *lose_plan, reason: &note.reason, by, cut_stays: false };
+                self.pull(&mut tx, part, pulled, *length_mm, &going, note).await?;
+            }
+            Deed::Miscut { length_mm, off_the_tip_mm, mass_typed, lose_plan, note } => {
+                let going = Going { lose_plan: *lose_plan, reason: &note.reason, by, cut_stays: false };
+                let cut = Cut { length_mm: *length_mm, off_the_tip_mm: *off_the_tip_mm, mass_typed };
+                self.miscut(&mut tx, part, &cut, &going, note).await?;
+            }
         }
         tx.commit().await?;
         self.tell(None, "stock");
         self.part_life(code).await
     }
 
-    async fn reserve(&self, tx: &mut Tx, part: &Part, action: &PartAction) -> Result<(), AppError> {
-        let (Some(number), Some(slot)) = (action.job, action.slot) else {
-            return Err(AppError::invalid(DeedFault::NoClub));
-        };
-        let file = JobFile::load(tx, number).await?;
+    async fn reserve(&self, tx: &mut Tx, part: &Part, number: i64, slot: i64) -> Result<(), AppError> {
+        let file = self.kept_job(tx, number).await?;
         let club = file.club_at(slot)?;
         let target = &club.target;
         let refused = |fault: DeedFault| Err(AppError::conflict(fault));
@@ -184,23 +142,22 @@ impl App {
         Ok(tx.hold(&part.id, &file.job.id, &club.id, self.now()).await?)
     }
 
-    async fn give_back(&self, tx: &mut Tx, part: Part, action: &PartAction) -> Result<(), AppError> {
+    async fn give_back(&self, tx: &mut Tx, part: Part, going: &Going<'_>, note: &Note) -> Result<(), AppError> {
         if part.state != PartState::Held {
             return Err(AppError::conflict(match part.state {
                 PartState::Used => DeedFault::Used { code: part.code.clone() },
                 state => DeedFault::InNoJob { code: part.code.clone(), state },
             }));
         }
-        let part = self.take_out(tx, part, LifeStep::Returned, action).await?;
-        if let Some(place) = &action.place {
+        let part = self.take_out(tx, part, LifeStep::Returned, going).await?;
+        if let Some(place) = &note.place {
             let moved = Part { place: place.trim().to_owned(), ..part };
             tx.update_part(&moved, self.now()).await?;
         }
         Ok(())
     }
 
-    async fn use_alone(&self, tx: &mut Tx, part: Part, action: &PartAction) -> Result<(), AppError> {
-        crate::need::need_reason(&action.reason)?;
+    async fn use_alone(&self, tx: &mut Tx, part: Part, note: &Note) -> Result<(), AppError> {
         if !part.is_free() {
             return Err(self.not_free(tx, &part).await?);
         }
@@ -208,46 +165,54 @@ impl App {
             Some(count) => Part { count: Some(count - 1), ..part.clone() },
             None => Part { state: PartState::Used, ..part.clone() },
         };
-        self.change_to(tx, &part, used, LifeStep::Used, action).await
+        self.change_to(tx, &part, used, LifeStep::Used, note).await
     }
 
-    async fn scrap(&self, tx: &mut Tx, part: Part, action: &PartAction) -> Result<(), AppError> {
-        crate::need::need_reason(&action.reason)?;
+    async fn scrap(&self, tx: &mut Tx, part: Part, going: &Going<'_>, note: &Note) -> Result<(), AppError> {
         let part = match part.state {
-            PartState::Held => self.take_out(tx, part, LifeStep::Freed, action).await?,
+            PartState::Held => self.take_out(tx, part, LifeStep::Freed, going).await?,
             PartState::Used | PartState::Rejected => return Err(self.not_free(tx, &part).await?),
             PartState::Free | PartState::Pulled | PartState::Ordered => part,
         };
         let scrapped = Part { state: PartState::Rejected, ..part.clone() };
-        self.change_to(tx, &part, scrapped, LifeStep::Scrapped, action).await
+        self.change_to(tx, &part, scrapped, LifeStep::Scrapped, note).await
     }
 
-    async fn restore(&self, tx: &mut Tx, part: Part, action: &PartAction) -> Result<(), AppError> {
+    async fn restore(&self, tx: &mut Tx, part: Part, mass_typed: Option<&str>, note: &Note) -> Result<(), AppError> {
         if matches!(part.state, PartState::Free | PartState::Held | PartState::Used) {
             return Err(AppError::conflict(DeedFault::NotAside { code: part.code.clone(), state: part.state }));
         }
         let mut back = Part { state: PartState::Free, ..part.clone() };
-        weigh(&mut back, action)?;
-        if part.state == PartState::Pulled && action.mass_typed.as_deref().is_none_or(|t| t.trim().is_empty()) {
+        weigh(&mut back, mass_typed)?;
+        if part.state == PartState::Pulled && mass_typed.is_none() {
             return Err(AppError::invalid(DeedFault::MassChanged { code: part.code.clone() }));
         }
-        self.change_to(tx, &part, back, LifeStep::Restored, action).await
+        self.change_to(tx, &part, back, LifeStep::Restored, note).await
     }
 
-    async fn correct(&self, tx: &mut Tx, part: Part, action: &PartAction) -> Result<(), AppError> {
+    async fn correct(
+        &self,
+        tx: &mut Tx,
+        part: Part,
+        mass_typed: Option<&str>,
+        figures: &PartFigures,
+        note: &Note,
+    ) -> Result<(), AppError> {
         let mut right = part.clone();
-        weigh(&mut right, action)?;
-        action.put_figures(&mut right);
+        weigh(&mut right, mass_typed)?;
+        figures.put_figures(&mut right);
         if differences(&part, &right).is_empty() {
             return Err(AppError::invalid(DeedFault::SameFigures { code: part.code.clone() }));
         }
-        self.change_to(tx, &part, right, LifeStep::Corrected, action).await?;
+        self.change_to(tx, &part, right, LifeStep::Corrected, note).await?;
         self.plan_follows(tx, &part).await
     }
 
     /// A plan that counts with a part counts with its figures as they are now.
     pub(crate) async fn plan_follows(&self, tx: &mut Tx, part: &Part) -> Result<(), AppError> {
-        let Some(hands) = hands(tx, part).await?.filter(|h| part.state == PartState::Held && h.plans_with(part)) else {
+        let Some(hands) =
+            self.hands_of(tx, part).await?.filter(|h| part.state == PartState::Held && h.plans_with(part))
+        else {
             return Ok(());
         };
         let Some(plan) = &hands.club.plan else { return Ok(()) };
@@ -259,11 +224,19 @@ impl App {
         Ok(())
     }
 
-    async fn pull(&self, tx: &mut Tx, part: Part, action: &PartAction) -> Result<(), AppError> {
+    async fn pull(
+        &self,
+        tx: &mut Tx,
+        part: Part,
+        how: &Pulled,
+        length_mm: Option<f64>,
+        going: &Going<'_>,
+        note: &Note,
+    ) -> Result<(), AppError> {
         if part.count.is_some() || !matches!(part.state, PartState::Held | PartState::Used) {
             return Err(AppError::conflict(DeedFault::InNoClub { code: part.code.clone(), state: part.state }));
         }
-        let hands = hands(tx, &part).await?;
+        let hands = self.hands_of(tx, &part).await?;
         let plan = hands.as_ref().and_then(|h| h.club.plan.clone());
         if let Some(hands) = &hands
             && hands.plans_with(&part)
@@ -271,34 +244,30 @@ impl App {
             if part.state == PartState::Held && !hands.progress()?.glued {
                 return Err(AppError::conflict(DeedFault::NotGlued { code: part.code.clone(), club: hands.told() }));
             }
-            need_lost(&part, hands, action, Lost::TakenApart)?;
-            self.take_apart(tx, hands, &part, action).await?;
+            need_lost(&part, hands, going, Lost::TakenApart)?;
+            self.take_apart(tx, hands, &part, going).await?;
         } else if part.state == PartState::Held {
             return Err(AppError::conflict(DeedFault::OnlyReserved { code: part.code.clone() }));
         }
         // As taking the club apart has left it.
         let part = part_of(tx, &part.code).await?;
-        let mut pulled = Part {
-            state: if action.clean { PartState::Free } else { PartState::Pulled },
-            job: None,
-            club: None,
-            ..part.clone()
+        let (state, mass_typed) = match how {
+            Pulled::Clean { mass_typed } => (PartState::Free, Some(mass_typed.as_str())),
+            Pulled::AsItIs { mass_typed } => (PartState::Pulled, mass_typed.as_deref()),
         };
+        let mut pulled = Part { state, job: None, club: None, ..part.clone() };
         if part.kind == PartKind::Shaft {
             cut_as_planned(&mut pulled, plan.as_ref().filter(|p| p.parts.iter().any(|x| x.part == part.id)), &part);
-            pulled.length_mm = action.length_mm.or(pulled.length_mm);
+            pulled.length_mm = length_mm.or(pulled.length_mm);
         }
-        weigh(&mut pulled, action)?;
-        if action.clean && action.mass_typed.as_deref().is_none_or(|t| t.trim().is_empty()) {
-            return Err(AppError::invalid(DeedFault::NoMass { code: part.code.clone() }));
-        }
+        weigh(&mut pulled, mass_typed)?;
         let of = hands.as_ref().map(|h| (&h.file.job.id, &h.club));
-        self.change_of(tx, &part, pulled, LifeStep::Pulled, action, of).await
+        self.change_of(tx, &part, pulled, LifeStep::Pulled, note, of).await
     }
 
     /// Takes a club under way apart: its single parts but the first, which the caller sees to, are pulled, pieces of
     /// boxes are gone, its readings speak of something that is not there any more, and it waits for a new plan.
-    async fn take_apart(&self, tx: &mut Tx, hands: &Hands, first: &Part, action: &PartAction) -> Result<(), AppError> {
+    async fn take_apart(&self, tx: &mut Tx, hands: &Hands, first: &Part, going: &Going<'_>) -> Result<(), AppError> {
         let (job, club) = (&hands.file.job.id, &hands.club);
         tx.use_up_pieces(&club.id).await?;
         let theirs = PartFilter { job: Some(job.clone()), ..PartFilter::default() };
@@ -312,49 +281,53 @@ impl App {
             if part.kind == PartKind::Shaft {
                 cut_as_planned(&mut pulled, club.plan.as_ref(), &part);
             }
-            let bare = PartAction { mass_typed: None, place: None, ..action.clone() };
-            self.change_of(tx, &part, pulled, LifeStep::Pulled, &bare, Some((job, club))).await?;
+            let note = Note { place: None, reason: going.reason.to_owned() };
+            self.change_of(tx, &part, pulled, LifeStep::Pulled, &note, Some((job, club))).await?;
         }
-        self.lose_plan(tx, hands, action).await
+        self.lose_plan(tx, hands, going).await
     }
 
     /// The club has no plan any more; its readings are taken back with the reason.
-    async fn lose_plan(&self, tx: &mut Tx, hands: &Hands, action: &PartAction) -> Result<(), AppError> {
+    async fn lose_plan(&self, tx: &mut Tx, hands: &Hands, going: &Going<'_>) -> Result<(), AppError> {
         let (file, club) = (&hands.file, &hands.club);
         tx.release_club(&club.id, self.now()).await?;
         // Saved before its readings are taken back, which moves its version on.
         tx.save_club(&JobClub { plan: None, ..club.clone() }, &file.job.id).await?;
-        let reason = format!("read before the club lost its plan: {}", action.reason.trim());
+        let reason = format!("read before the club lost its plan: {}", going.reason);
         for reading in standing(&file.readings) {
             let of_scale = matches!(reading.what, What::CheckWeight | What::ReferenceSwingWeight);
             if reading.club == club.id && !of_scale {
-                tx.take_back(&reading.id, &reason, &action.by, self.now()).await?;
+                tx.take_back(&reading.id, &reason, going.by, self.now()).await?;
             }
         }
-        let note = serde_json::json!({ "reason": action.reason.trim() });
-        self.log(tx, Some(&file.job.id), Some(&club.id), EventKind::PlanLost, &action.by, note).await?;
+        let note = serde_json::json!({ "reason": going.reason });
+        self.log(tx, Some(&file.job.id), Some(&club.id), EventKind::PlanLost, going.by, note).await?;
         self.tell(Some(file.job.number), "plan");
         Ok(())
     }
 
-    async fn miscut(&self, tx: &mut Tx, part: Part, action: &PartAction) -> Result<(), AppError> {
+    async fn miscut(
+        &self,
+        tx: &mut Tx,
+        part: Part,
+        cut: &Cut<'_>,
+        going: &Going<'_>,
+        note: &Note,
+    ) -> Result<(), AppError> {
         let refused = |fault: DeedFault| Err(AppError::invalid(fault));
         if part.kind != PartKind::Shaft {
             return refused(DeedFault::NotCut { code: part.code.clone(), kind: part.kind });
         }
-        let Some(length_mm) = action.length_mm else {
-            return refused(DeedFault::NoLength { code: part.code.clone() });
-        };
+        let Cut { length_mm, off_the_tip_mm: off_tip_mm, mass_typed } = *cut;
         let library = crate::load_library(tx).await?;
         let model = library.shaft(&part.model)?;
         let blank = model.blank(part.number.as_deref().unwrap_or_default()).map(|b| b.length_mm);
         let before_mm = part.length_mm.or(blank).unwrap_or(f64::INFINITY);
-        let off_tip_mm = action.off_the_tip_mm.unwrap_or(0.0);
         if length_mm >= before_mm || !(0.0..=before_mm - length_mm + 0.5).contains(&off_tip_mm) {
             return refused(DeedFault::NotACut { code: part.code.clone(), before_mm, length_mm, tip_mm: off_tip_mm });
         }
         let part = match part.state {
-            PartState::Held => self.take_out(tx, part, LifeStep::Freed, action).await?,
+            PartState::Held => self.take_out(tx, part, LifeStep::Freed, going).await?,
             PartState::Used | PartState::Rejected => return Err(self.not_free(tx, &part).await?),
             _ => part,
         };
@@ -367,21 +340,18 @@ impl App {
             tip_trimmed_mm: Some(part.tip_trimmed_mm.unwrap_or(0.0) + off_tip_mm).filter(|mm| *mm > 0.0),
             ..part.clone()
         };
-        weigh(&mut shorter, action)?;
-        if shorter.mass_g.is_none() {
-            return refused(DeedFault::NoWeight { code: part.code.clone() });
-        }
-        self.change_to(tx, &part, shorter, LifeStep::Cut, action).await
+        weigh(&mut shorter, Some(mass_typed))?;
+        self.change_to(tx, &part, shorter, LifeStep::Cut, note).await
     }
 
     /// Takes a held part out of its club's hands: reserved ones at once, planned ones only where the club is to lose its
     /// plan. Returns it as it is then.
-    async fn take_out(&self, tx: &mut Tx, part: Part, step: LifeStep, action: &PartAction) -> Result<Part, AppError> {
+    async fn take_out(&self, tx: &mut Tx, part: Part, step: LifeStep, going: &Going<'_>) -> Result<Part, AppError> {
         if part.count.is_some() {
             return Err(AppError::conflict(DeedFault::Box { code: part.code.clone() }));
         }
-        let hands = hands(tx, &part).await?;
-        let reason = action.reason.trim();
+        let hands = self.hands_of(tx, &part).await?;
+        let reason = going.reason;
         if let Some(hands) = hands.filter(|h| h.plans_with(&part)) {
             let progress = hands.progress()?;
             let fixed = if part.kind == PartKind::Grip { progress.gripped } else { progress.glued };
@@ -392,12 +362,12 @@ impl App {
                     _ => DeedFault::Glued { code, club },
                 }));
             }
-            if part.kind == PartKind::Shaft && progress.cut && action.deed == PartDeed::Return {
+            if part.kind == PartKind::Shaft && progress.cut && going.cut_stays {
                 return Err(AppError::conflict(DeedFault::CutAlready { code: part.code.clone(), club: hands.told() }));
             }
-            need_lost(&part, &hands, action, Lost::AnotherPlan)?;
+            need_lost(&part, &hands, going, Lost::AnotherPlan)?;
             tx.free_part(&part.id, step, reason, self.now()).await?;
-            self.lose_plan(tx, &hands, action).await?;
+            self.lose_plan(tx, &hands, going).await?;
         } else {
             tx.free_part(&part.id, step, reason, self.now()).await?;
         }
@@ -407,7 +377,7 @@ impl App {
     /// Why a part is not free, with the job and club that have it.
     async fn not_free(&self, tx: &mut Tx, part: &Part) -> Result<AppError, AppError> {
         let (code, state) = (part.code.clone(), part.state);
-        let club = hands(tx, part).await?.map(|hands| hands.told());
+        let club = self.hands_of(tx, part).await?.map(|hands| hands.told());
         if let (PartState::Used, Some(club)) = (state, &club) {
             return Ok(AppError::conflict(DeedFault::InClub { code, club: club.clone() }));
         }
@@ -422,15 +392,24 @@ impl App {
         Ok(AppError::Conflict(Refusal::new(&DeedFault::NotFree { code, state, club }).next(&next)))
     }
 
+    /// The job and club that hold or used a part.
+    async fn hands_of(&self, tx: &mut Tx, part: &Part) -> Result<Option<Hands>, AppError> {
+        let (Some(job), Some(club)) = (&part.job, &part.club) else { return Ok(None) };
+        let Some(job) = tx.job(job).await? else { return Ok(None) };
+        let file = self.kept_job_of(tx, job).await?;
+        let club = file.job.club(club).cloned();
+        Ok(club.map(|club| Hands { file, club }))
+    }
+
     async fn change_to(
         &self,
         tx: &mut Tx,
         before: &Part,
         after: Part,
         step: LifeStep,
-        action: &PartAction,
+        note: &Note,
     ) -> Result<(), AppError> {
-        self.change_of(tx, before, after, step, action, None).await
+        self.change_of(tx, before, after, step, note, None).await
     }
 
     /// Saves a part as it is now, and writes into its life what changed.
@@ -440,24 +419,41 @@ impl App {
         before: &Part,
         mut after: Part,
         step: LifeStep,
-        action: &PartAction,
+        note: &Note,
         of: Option<(&JobId, &JobClub)>,
     ) -> Result<(), AppError> {
-        if let Some(place) = &action.place {
+        if let Some(place) = &note.place {
             place.trim().clone_into(&mut after.place);
         }
         after.check()?;
         tx.update_part(&after, self.now()).await?;
-        let note = LifeNote {
+        let entry = LifeNote {
             part: &before.id,
             step,
             job: of.map(|(job, _)| job),
             club: of.map(|(_, club)| &club.id),
             figures: &differences(before, &after),
-            reason: action.reason.trim(),
+            reason: note.reason.trim(),
         };
-        Ok(tx.append_life(note, self.now()).await?)
+        Ok(tx.append_life(entry, self.now()).await?)
     }
+}
+
+/// A part that goes from a club: what may be lost for it, and why.
+struct Going<'a> {
+    /// The club that it is planned for is to lose its plan and wait.
+    lose_plan: bool,
+    reason: &'a str,
+    by: &'a str,
+    /// It goes as it came: a shaft that is cut for the club cannot.
+    cut_stays: bool,
+}
+
+/// A wrong cut: how long the shaft is now, how much of the cut went off the tip, what it weighs now.
+struct Cut<'a> {
+    length_mm: f64,
+    off_the_tip_mm: f64,
+    mass_typed: &'a str,
 }
 
 /// What becomes of a club whose part goes.
@@ -468,9 +464,9 @@ enum Lost {
 }
 
 /// A plan is only taken away where that is said, with a reason.
-fn need_lost(part: &Part, hands: &Hands, action: &PartAction, lost: Lost) -> Result<(), AppError> {
-    if action.lose_plan {
-        return crate::need::need_reason(&action.reason);
+fn need_lost(part: &Part, hands: &Hands, going: &Going<'_>, lost: Lost) -> Result<(), AppError> {
+    if going.lose_plan {
+        return crate::need::need_reason(going.reason);
     }
     let (code, state, club) = (part.code.clone(), part.state, hands.told());
     let number = hands.club.target.number.clone();
@@ -490,21 +486,12 @@ fn cut_as_planned(pulled: &mut Part, plan: Option<&ClubPlan>, before: &Part) {
 }
 
 /// The mass as it is weighed now, where it is given.
-fn weigh(part: &mut Part, action: &PartAction) -> Result<(), AppError> {
-    if let Some(typed) = action.mass_typed.as_deref().map(str::trim).filter(|t| !t.is_empty()) {
+fn weigh(part: &mut Part, mass_typed: Option<&str>) -> Result<(), AppError> {
+    if let Some(typed) = mass_typed.map(str::trim) {
         part.mass_g = mass_of(typed)?;
         typed.clone_into(&mut part.mass_typed);
     }
     Ok(())
-}
-
-/// The job and club that hold or used a part.
-async fn hands(tx: &mut Tx, part: &Part) -> Result<Option<Hands>, AppError> {
-    let (Some(job), Some(club)) = (&part.job, &part.club) else { return Ok(None) };
-    let Some(job) = tx.job(job).await? else { return Ok(None) };
-    let file = JobFile::load(tx, job.number).await?;
-    let club = file.job.club(club).cloned();
-    Ok(club.map(|club| Hands { file, club }))
 }
 
 async fn parts_of(tx: &mut Tx, plan: &ClubPlan) -> Result<Vec<Part>, AppError> {
@@ -514,45 +501,4 @@ async fn parts_of(tx: &mut Tx, plan: &ClubPlan) -> Result<Vec<Part>, AppError> {
         parts.push(part.ok_or_else(|| AppError::not_found(Noun::Part, planned.code.clone(), &LookUp::PlanAgain))?);
     }
     Ok(parts)
-}
-
-fact::facts! {
-    /// What is refused of what is done with a part.
-    pub(crate) enum DeedFault: "deed_fault" {
-        Stale { code: String },
-        NoClub,
-        InNoJob { code: String, state: PartState },
-        NotAside { code: String, state: PartState },
-        MassChanged { code: String },
-        SameFigures { code: String },
-        InNoClub { code: String, state: PartState },
-        NotGlued { code: String, club: Told },
-        OnlyReserved { code: String },
-        NoMass { code: String },
-        Box { code: String },
-        CutAlready { code: String, club: Told },
-        Used { code: String },
-        Gripped { code: String, club: Told },
-        Glued { code: String, club: Told },
-        NotFree { code: String, state: PartState, club: Option<Told> },
-        InClub { code: String, club: Told },
-        ClubOf { number: String, job: i64 },
-        WouldTakeApart { code: String, state: PartState, club: Told, number: String },
-        WouldReplan { code: String, state: PartState, club: Told, number: String },
-        PullFirst,
-        GiveBackFirst,
-        AsideAlready,
-        CleanFirst,
-        BookInFirst,
-        BoxEmpty,
-        JobNotUnderWay { job: i64, state: JobState },
-        Planned { number: String, job: i64 },
-        Misfit { code: String, kind: PartKind, model: String, number: Option<String>, club: String, job: i64 },
-        ReservedAlready { code: String, club: String, job: i64 },
-        BoxReserved { code: String },
-        NotCut { code: String, kind: PartKind },
-        NoLength { code: String },
-        NotACut { code: String, before_mm: f64, length_mm: f64, tip_mm: f64 },
-        NoWeight { code: String },
-    }
 }

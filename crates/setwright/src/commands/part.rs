@@ -5,7 +5,7 @@ use super::{print_json, reader, say};
 use crate::config::{AskArguments, PartArguments, SortArguments};
 use crate::failure::CommandFault;
 use crate::failure::Failure;
-use app::life::{PartAction, PartDeed, PartLife};
+use app::life::{Deed, Given, PartAction, PartDeed, PartFigures, PartLife};
 use app::sorting::{AskRequest, SortRequest};
 use desk::ask::Supply;
 use fact::Fact;
@@ -21,9 +21,11 @@ pub async fn part(arguments: &PartArguments) -> Result<(), Failure> {
     let app = arguments.database.open().await?;
     let life = match deed {
         Some(deed) => {
-            let mut action = PartAction {
-                deed,
-                version: None,
+            let mut figures = PartFigures::default();
+            for (key, value) in &arguments.figures.0 {
+                figures.set_figure(key, Some(*value));
+            }
+            let given = Given {
                 job: arguments.job,
                 slot: arguments.slot,
                 mass_typed: arguments.mass.clone(),
@@ -32,12 +34,10 @@ pub async fn part(arguments: &PartArguments) -> Result<(), Failure> {
                 place: arguments.place.clone(),
                 lose_plan: arguments.lose_plan,
                 reason: arguments.reason.clone(),
-                by: arguments.by.clone(),
-                ..PartAction::default()
+                figures,
             };
-            for (key, value) in &arguments.figures.0 {
-                action.set_figure(key, Some(*value));
-            }
+            let deed = Deed::read(&arguments.code, deed, given)?;
+            let action = PartAction { deed, version: None, by: arguments.by.clone() };
             app.part_deed(&arguments.code, &action).await?
         }
         None => app.part_life(&arguments.code).await?,
@@ -54,7 +54,7 @@ pub async fn part(arguments: &PartArguments) -> Result<(), Failure> {
 }
 
 fn deed(text: &str) -> Result<PartDeed, Failure> {
-    serde_json::from_value(text.into()).map_err(|_| Failure::usage(CommandFault::NoDeed { text: text.to_owned() }))
+    PartDeed::from_key(text).ok_or_else(|| Failure::usage(CommandFault::NoDeed { text: text.to_owned() }))
 }
 
 fn life_text(w: &Words, life: &PartLife) -> String {

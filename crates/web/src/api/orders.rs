@@ -5,7 +5,7 @@ use crate::asked::{Asked, Path};
 use crate::problem::{ApiError, Body};
 use crate::reader::Answer;
 use app::App;
-use app::life::{PartAction, PartLife};
+use app::life::{AskedAction, PartLife};
 use app::order::{CloseOrder, NewOrder, OrderForJob, OrderQuery, Receive, Received, TellOrder};
 use app::sorting::{AskRequest, SortRequest};
 use axum::extract::State;
@@ -213,14 +213,14 @@ async fn get_part_life(State(app): State<App>, Path(code): Path<String>) -> Resu
 }
 
 /// Reserve, give back, use, scrap, restore, correct or pull a part, or say that a shaft was cut wrongly.
-#[utoipa::path(post, path = "/parts/{code}/life", params(("code" = String, Path)), request_body = PartAction,
+#[utoipa::path(post, path = "/parts/{code}/life", params(("code" = String, Path)), request_body = AskedAction,
     responses((status = 200, body = PartLife)))]
 async fn act_on_part(
     State(app): State<App>,
     Path(code): Path<String>,
-    Body(action): Body<PartAction>,
+    Body(asked): Body<AskedAction>,
 ) -> Result<Answer<PartLife>, ApiError> {
-    Ok(Answer(app.part_deed(&code, &action).await?))
+    Ok(Answer(app.part_deed(&code, &asked.read(&code)?).await?))
 }
 
 /// The life of a part as a CSV file.

@@ -6,7 +6,7 @@ use crate::asked::Path;
 use crate::problem::EdgeFault;
 use crate::reader::Reader;
 use crate::units::explicit;
-use app::life::{PartAction, PartDeed, PartLife};
+use app::life::{Deed, Given, PartAction, PartDeed, PartFigures, PartLife};
 use app::{App, AppError};
 use axum::Router;
 use axum::extract::{Form, State};
@@ -179,10 +179,6 @@ fn reserve_for(w: &Words, clubs: &[(i64, i64, String)]) -> Markup {
     })
 }
 
-fn deed_of(name: &str) -> Option<PartDeed> {
-    serde_json::from_value(name.into()).ok()
-}
-
 async fn act(
     State(app): State<App>,
     Reader(w): Reader,
@@ -197,16 +193,14 @@ async fn act(
     let _ = form.mass_g(&w, "mass");
     let (job, slot) = form.text("club").split_once(':').map_or((None, None), |(j, s)| (j.parse().ok(), s.parse().ok()));
     let here = format!("/stock/parts/{}", in_address(&code));
-    let Some(deed) = deed_of(form.text("deed")).filter(|_| form.is_sound()) else {
+    let Some(deed) = PartDeed::from_key(form.text("deed")).filter(|_| form.is_sound()) else {
         let first =
             form.mistakes().next().and_then(|name| form.error(name)).map(|text| text.trim_end_matches('.').to_owned());
         let fault = first.map_or(EdgeFault::NothingChosen, |what| EdgeFault::Mistyped { what });
         let error = AppError::invalid(fault);
         return refused(&w, &app, &code, &error, StatusCode::UNPROCESSABLE_ENTITY).await;
     };
-    let mut action = PartAction {
-        deed,
-        version: form.text("version").parse().ok(),
+    let given = Given {
         job,
         slot,
         mass_typed,
@@ -215,11 +209,14 @@ async fn act(
         place: form.some("place"),
         lose_plan: form.has("lose_plan", "1"),
         reason: form.text("reason").to_owned(),
-        by,
-        ..PartAction::default()
+        figures: PartFigures { length_mm, ..PartFigures::default() },
     };
-    action.length_mm = length_mm;
-    match app.part_deed(&code, &action).await {
+    let version = form.text("version").parse().ok();
+    let done = match Deed::read(&code, deed, given) {
+        Ok(deed) => app.part_deed(&code, &PartAction { deed, version, by }).await,
+        Err(error) => Err(error),
+    };
+    match done {
         Ok(_) => Ok(go_to(&here).into_response()),
         Err(error) => refused(&w, &app, &code, &error, failure_status(&error)).await,
     }

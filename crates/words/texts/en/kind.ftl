@@ -292,3 +292,13 @@ role-tape = tape
 role-grip = grip
 role-solvent = solvent
 role-extra = extra
+
+# What is done with a part by hand.
+part-deed-reserve = reserve
+part-deed-return = give back
+part-deed-use = use without a job
+part-deed-scrap = scrap
+part-deed-restore = take back into stock
+part-deed-correct = correct
+part-deed-pull = pull
+part-deed-miscut = cut wrongly

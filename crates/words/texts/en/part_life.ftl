@@ -3,6 +3,8 @@
 # What is refused of what is done with a part.
 deed-fault-stale = { $code } was changed on another screen in the meantime
     .next = Nothing was changed. Look at it as it is now, then do it again
+deed-fault-not-of-deed = { $field } does not go with “{ $deed }”
+    .next = Leave it out, or choose what it belongs to
 deed-fault-no-club = no club given for the reservation
     .next = Give the job and the place in its tray
 deed-fault-in-no-job = { $code } is { $state } and in no job
