@@ -1,7 +1,5 @@
 //! What can be done about a club now, what is worth measuring, which grips the set should get.
 
-use crate::bench::spares;
-use crate::job::JobFile;
 use crate::{App, AppError};
 use bench::offer::{Measure, Offer};
 use bench::remedy::{GripPick, Remedy};
@@ -38,18 +36,15 @@ impl App {
     /// # Errors
     /// No such job or club; figures that the belief cannot work with; what the store says.
     pub async fn advice(&self, number: i64, slot: i64) -> Result<Advice, AppError> {
-        let mut tx = self.store.read().await?;
-        let file = JobFile::load(&mut tx, number).await?;
-        let club = file.club_at(slot)?;
-        let parts = Self::free_parts(&mut tx).await?;
-        let spares = spares(&file, &parts);
-        let believed = file.believe()?;
-        let state = bench::club_state::club_state(&believed, file.around(self.now()), club)?;
+        let job = self.job_file(number).await?;
+        let club = job.club_at(slot)?;
+        let believed = job.believe()?;
+        let state = bench::club_state::club_state(&believed, job.around(self.now()), club)?;
         Ok(Advice {
             slot,
-            chance_ahead: bench::remedy::chance_ahead(&believed, &state, &spares)?,
-            remedies: bench::remedy::remedies(&believed, &state, &spares)?,
-            offers: file.not_declined(bench::offer::offers(&believed, &club.id, &spares)?),
+            chance_ahead: bench::remedy::chance_ahead(&believed, &state, &job.spares())?,
+            remedies: job.remedies(&believed, &state)?,
+            offers: job.offers(&believed, &club.id)?,
         })
     }
 
@@ -58,11 +53,8 @@ impl App {
     /// # Errors
     /// No such job; figures that the belief cannot work with; what the store says.
     pub async fn grips(&self, number: i64) -> Result<Vec<GripPick>, AppError> {
-        let mut tx = self.store.read().await?;
-        let file = JobFile::load(&mut tx, number).await?;
-        let parts = Self::free_parts(&mut tx).await?;
-        let believed = file.believe()?;
-        Ok(bench::remedy::assign_grips(&believed, &spares(&file, &parts))?)
+        let job = self.job_file(number).await?;
+        Ok(bench::remedy::assign_grips(&job.believe()?, &job.spares())?)
     }
 
     /// Keeps that an extra measurement is not to be offered again in a job.
@@ -71,19 +63,11 @@ impl App {
     /// No such job; what the store says.
     pub async fn decline_offer(&self, number: i64, decline: &DeclineOffer) -> Result<(), AppError> {
         let mut tx = self.store.write().await?;
-        let file = JobFile::load(&mut tx, number).await?;
+        let file = self.kept_job(&mut tx, number).await?;
         let note = serde_json::json!({ "measure": decline.measure.key() });
         self.log(&mut tx, Some(&file.job.id), None, EventKind::OfferDeclined, &decline.by, note).await?;
         tx.commit().await?;
         self.tell(Some(number), "reading");
         Ok(())
-    }
-}
-
-impl JobFile {
-    /// The offers that nobody has declined in this job.
-    #[must_use]
-    pub fn not_declined(&self, offers: Vec<Offer>) -> Vec<Offer> {
-        offers.into_iter().filter(|o| !self.declined.contains(&o.measure)).collect()
     }
 }

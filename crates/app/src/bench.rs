@@ -2,6 +2,7 @@
 
 use crate::clock_watch::ClockUse;
 use crate::job::JobFile;
+use crate::kept_job::KeptJob;
 use crate::lanes::Lane;
 use crate::look_up::LookUp;
 use crate::need::{need_at_bench, need_name, need_past, need_reason, need_version};
@@ -13,18 +14,17 @@ use bench::club_state::{ClubState, StepStatus};
 use bench::glue::Gate;
 use bench::meaning::Meaning;
 use bench::offer::Offer;
-use bench::remedy::{Remedy, Spare};
+use bench::remedy::Remedy;
 use fact::Told;
 use quantity::{LengthUnit, MassUnit};
 use serde::{Deserialize, Serialize};
+use std::sync::Arc;
 use store::Tx;
 use trade::error::Noun;
 use trade::event_kind::EventKind;
 use trade::id::{ClubId, ReadingId};
 use trade::job::{JobClub, JobState};
 use trade::kind::Role;
-use trade::model::PartKind;
-use trade::part::Part;
 use trade::reading::{Reading, Unit, What, check_value};
 use trade::step::{Step, Strength};
 use utoipa::ToSchema;
@@ -132,30 +132,32 @@ impl App {
     /// screen; what the store says.
     pub async fn read(&self, number: i64, new: &NewReadings) -> Result<Kept, AppError> {
         let mut tx = self.store.write().await?.signed(&new.by);
-        let file = JobFile::load(&mut tx, number).await?;
-        let club = file.club_at(new.slot)?.clone();
-        step_of(&file, &new.step)?;
-        let before = self.kept_before(&mut tx, &file, &club, new).await?;
+        let job = self.kept_job(&mut tx, number).await?;
+        let club = job.club_at(new.slot)?.clone();
+        job.step(&new.step)?;
+        let before = self.kept_before(&mut tx, &job, &club, new).await?;
         let repeated = before.is_some();
-        let (file, kept) = match before {
-            Some(kept) => (file, kept),
-            None => self.keep(&mut tx, &file, new).await?,
+        let (job, kept) = match before {
+            Some(kept) => (job, kept),
+            None => self.keep(&mut tx, &job, new).await?,
         };
-        let parts = Self::free_parts(&mut tx).await?;
         // Nothing is kept that the belief of the job cannot work with: every later look at the job would fail.
-        let believed = file.believe()?;
+        let believed = job.believe()?;
         // From here on the reading is safe and it is the next writer's turn; what it means is worked out after.
         if repeated {
             drop(tx);
         } else {
-            tx.commit().await?;
+            self.commit_with(tx, &job).await?;
             self.tell(Some(number), "reading");
         }
-        self.on_lane(Lane::Bench, || self.answer(&file, &believed, &parts, kept, repeated)).await
+        self.on_lane(Lane::Bench, || self.answer(&job, &believed, kept, repeated)).await
     }
 
     /// Keeps readings that were not sent before, with what follows from them, in a transaction that the caller commits:
     /// the job as it is then, and the readings.
+    ///
+    /// The belief is solved before the readings come in, since each is kept with what was expected of it, and the caller
+    /// solves it with them: no solve can be had from the other, as every reading is tested against all others.
     ///
     /// # Errors
     /// A club that is not of the job or was changed since, an entry that cannot be read or looks wrong; what the store
@@ -163,12 +165,12 @@ impl App {
     pub async fn keep(
         &self,
         tx: &mut Tx,
-        file: &JobFile,
+        file: &KeptJob,
         new: &NewReadings,
-    ) -> Result<(JobFile, Vec<Reading>), AppError> {
+    ) -> Result<(Arc<KeptJob>, Vec<Reading>), AppError> {
         let club = file.club_at(new.slot)?;
-        let step = step_of(file, &new.step)?;
-        need_at_bench(file)?;
+        let step = file.step(&new.step)?;
+        need_at_bench(&file.job)?;
         need_version(club, new.version)?;
         if new.entries.is_empty() {
             return Err(AppError::invalid(EntryRefused::Nothing { step: step.label.clone() }));
@@ -189,17 +191,23 @@ impl App {
         let readings = with_forecasts(file, readings)?;
         // After the entries were read: a slip of the key is said at once, not after the cure.
         self.need_gate(file, club, step)?;
-        let mut kept = Vec::with_capacity(readings.len());
+        let (mut kept, mut came_in, mut version) = (Vec::with_capacity(readings.len()), Vec::new(), club.version);
         for (i, reading) in readings.iter().enumerate() {
             let key = new.request_key.as_ref().map(|k| request_key(k, i));
-            kept.push(tx.append_reading(reading, None, key.as_deref()).await?.reading);
+            let appended = tx.append_reading(reading, None, key.as_deref()).await?;
+            version = appended.club_version;
+            if !appended.repeated {
+                came_in.push(appended.reading.clone());
+            }
+            kept.push(appended.reading);
             self.note_bench_check(tx, &file.shop, reading).await?;
         }
         let last = file.job.steps.last().is_some_and(|s| s.key == step.key);
-        let (club, file) = (club.id.clone(), JobFile::load(tx, file.job.number).await?);
+        let club = club.id.clone();
+        let after = file.after(tx, &club, version, came_in).await?;
         // Only the last step of a club has consequences.
-        let file = if last { self.after(tx, file, &club, new).await? } else { file };
-        Ok((file, kept))
+        let after = if last { self.finished(tx, after, &club, new).await? } else { after };
+        Ok((after, kept))
     }
 
     /// The readings that were sent before with the same key; none where the key is new.
@@ -244,7 +252,7 @@ impl App {
         by: &str,
     ) -> Result<ClubState, AppError> {
         let mut tx = self.store.write().await?;
-        let file = JobFile::load(&mut tx, number).await?;
+        let file = self.kept_job(&mut tx, number).await?;
         let found = reading_of(&file, reading)?;
         if found.taken_back.is_some() {
             return Err(AppError::conflict(EntryRefused::TakenBack));
@@ -255,9 +263,9 @@ impl App {
         tx.take_back(reading, why, by, self.now()).await?;
         let reason = fact::Told::verbatim(why);
         self.withdraw_bench_check(&mut tx, &file.shop, reading.as_str(), reason, by).await?;
-        let file = JobFile::load(&mut tx, number).await?;
+        let file = self.kept_job(&mut tx, number).await?;
         let believed = file.believe()?;
-        tx.commit().await?;
+        self.commit_with(tx, &file).await?;
         self.tell(Some(number), "reading");
         self.on_lane(Lane::Bench, || self.state_of(&file, &believed, &club)).await
     }
@@ -269,12 +277,11 @@ impl App {
     pub async fn insist(&self, number: i64, reading: &ReadingId, why: &str, by: &str) -> Result<ClubState, AppError> {
         need_reason(why)?;
         let mut tx = self.store.write().await?;
-        let file = JobFile::load(&mut tx, number).await?;
-        let club = reading_of(&file, reading)?.club.clone();
+        let club = reading_of(&*self.kept_job(&mut tx, number).await?, reading)?.club.clone();
         tx.insist(reading, why.trim(), by, self.now()).await?;
-        let file = JobFile::load(&mut tx, number).await?;
+        let file = self.kept_job(&mut tx, number).await?;
         let believed = file.believe()?;
-        tx.commit().await?;
+        self.commit_with(tx, &file).await?;
         self.tell(Some(number), "reading");
         self.on_lane(Lane::Bench, || self.state_of(&file, &believed, &club)).await
     }
@@ -286,9 +293,9 @@ impl App {
     pub async fn let_pass(&self, number: i64, request: &LetPassRequest) -> Result<(), AppError> {
         need_reason(&request.reason)?;
         let mut tx = self.store.write().await?;
-        let file = JobFile::load(&mut tx, number).await?;
+        let file = self.kept_job(&mut tx, number).await?;
         let club = file.club_at(request.slot)?;
-        step_of(&file, &request.step)?;
+        file.step(&request.step)?;
         let note = serde_json::json!({ "step": request.step, "reason": request.reason.trim() });
         self.log(&mut tx, Some(&file.job.id), Some(&club.id), EventKind::LetPass, &request.by, note).await?;
         tx.commit().await?;
@@ -300,22 +307,20 @@ impl App {
     /// worth their minutes; from a belief that the caller has already.
     ///
     /// # Errors
-    /// No such club; figures that the belief cannot work with; what the store says.
-    pub async fn at_bench(&self, file: &JobFile, believed: &Believed<'_>, slot: i64) -> Result<AtBench, AppError> {
+    /// No such club; figures that the belief cannot work with.
+    pub fn at_bench(&self, file: &KeptJob, believed: &Believed<'_>, slot: i64) -> Result<AtBench, AppError> {
         let club = file.club_at(slot)?;
-        let mut tx = self.store.read().await?;
         let last = trade::reading::standing(&file.readings)
             .into_iter()
             .rev()
             .find(|r| r.club == club.id && r.what != What::Done)
             .cloned();
-        let parts = Self::free_parts(&mut tx).await?;
         let state = self.state_of(file, believed, &club.id)?;
-        let spares = spares(file, &parts);
-        let remedies = bench::remedy::remedies(believed, &state, &spares)?;
+        let remedies = file.remedies(believed, &state)?;
+        let spares = file.spares();
         let meaning =
             last.map(|reading| bench::meaning::meaning(believed, &state, &reading, &spares, &remedies)).transpose()?;
-        let offers = file.not_declined(bench::offer::offers(believed, &club.id, &spares)?);
+        let offers = file.offers(believed, &club.id)?;
         Ok(AtBench { meaning, remedies, offers })
     }
 
@@ -324,12 +329,10 @@ impl App {
     /// # Errors
     /// No such job or club; figures that the belief cannot work with; what the store says.
     pub async fn causes(&self, number: i64, slot: i64) -> Result<Vec<DoubtedReading>, AppError> {
-        let mut tx = self.store.read().await?;
-        let file = JobFile::load(&mut tx, number).await?;
+        let file = self.job_file(number).await?;
         let club = file.club_at(slot)?;
-        let parts = Self::free_parts(&mut tx).await?;
         let believed = file.believe()?;
-        let spares = spares(&file, &parts);
+        let spares = file.spares();
         let standing = believed.standing();
         let doubted = standing.into_iter().filter(|r| r.club == club.id && believed.is_doubted(&r.id));
         doubted
@@ -356,13 +359,19 @@ impl App {
 
     /// What follows from a finished last step: the club's parts are used; with the last club the job is finished. A club
     /// on which something is open is not handed over without a reason.
-    async fn after(&self, tx: &mut Tx, file: JobFile, club: &ClubId, new: &NewReadings) -> Result<JobFile, AppError> {
+    async fn finished(
+        &self,
+        tx: &mut Tx,
+        file: Arc<KeptJob>,
+        club: &ClubId,
+        new: &NewReadings,
+    ) -> Result<Arc<KeptJob>, AppError> {
         let believed = file.believe()?;
         let states = file.states_of(&believed, self.now())?;
         let done = |s: &ClubState| s.steps.last().is_some_and(|step| step.status == StepStatus::Done);
         let Some(state) = states.iter().find(|s| s.club == *club && done(s)) else { return Ok(file) };
         if let Some(step) = file.job.steps.last().filter(|step| !step.glues) {
-            let open = self.open_clubs(tx, &file, &believed, std::slice::from_ref(state), step).await?;
+            let open = file.open_on(&believed, std::slice::from_ref(state), step)?;
             if let Some(reason) = reason_for(step, &open, new.reason.as_deref())? {
                 need_name(&new.by)?;
                 self.pass_open(tx, &file, step, &open, reason, &new.by).await?;
@@ -377,25 +386,24 @@ impl App {
             self.log(tx, Some(&job.id), None, EventKind::JobFinished, &new.by, serde_json::json!({})).await?;
             self.learn_from(tx, &file, &new.by).await?;
         }
-        JobFile::load(tx, file.job.number).await
+        // The parts, the state of the job and what the shop has learned are others now.
+        self.kept_job(tx, file.job.number).await
     }
 
     /// What readings that were kept mean.
     fn answer(
         &self,
-        file: &JobFile,
+        file: &KeptJob,
         believed: &Believed<'_>,
-        parts: &[Part],
         kept: Vec<Reading>,
         repeated: bool,
     ) -> Result<Kept, AppError> {
         let last = kept.last().ok_or_else(|| AppError::invalid(EntryRefused::NotKept))?;
         let club = self.state_of(file, believed, &last.club)?;
-        let spares = spares(file, parts);
         // A doubted one among several entries is what the builder must hear of.
         let telling = kept.iter().find(|r| believed.is_doubted(&r.id)).unwrap_or(last);
-        let remedies = bench::remedy::remedies(believed, &club, &spares)?;
-        let meaning = bench::meaning::meaning(believed, &club, telling, &spares, &remedies)?;
+        let remedies = file.remedies(believed, &club)?;
+        let meaning = bench::meaning::meaning(believed, &club, telling, &file.spares(), &remedies)?;
         Ok(Kept { meaning, remedies, club, readings: kept, repeated })
     }
 
@@ -416,26 +424,6 @@ pub struct AtBench {
     pub remedies: Vec<Remedy>,
     /// Extra measurements that are worth their while, the most worth a minute first.
     pub offers: Vec<Offer>,
-}
-
-/// Free parts with the mass to count with; those whose model is gone are left out.
-#[must_use]
-pub fn spares<'a>(file: &JobFile, parts: &'a [Part]) -> Vec<Spare<'a>> {
-    parts
-        .iter()
-        .filter_map(|part| {
-            let nominal = match part.kind {
-                PartKind::Grip => file.library.grip(&part.model).ok()?.mass_g,
-                PartKind::TipWeight => file.library.tip_weight(&part.model).ok()?.mass_g,
-                PartKind::Ferrule => file.library.ferrule(&part.model).ok()?.mass_g,
-                PartKind::Adapter => file.library.adapter(&part.model).ok()?.mass_g,
-                // A head that was not weighed cannot be chosen by its mass.
-                PartKind::Head => part.mass_g?,
-                _ => return None,
-            };
-            Some(Spare { part, mass_g: part.mass_g.unwrap_or(nominal) })
-        })
-        .collect()
 }
 
 /// A reading as it would be kept.
@@ -501,13 +489,6 @@ fn value_of(entry: &Entry) -> Result<f64, AppError> {
     })
 }
 
-pub(crate) fn step_of<'a>(file: &'a JobFile, key: &str) -> Result<&'a Step, AppError> {
-    file.job.step(key).ok_or_else(|| {
-        let known = file.job.steps.iter().map(|s| s.key.clone()).collect();
-        AppError::not_found(Noun::Step, key, &LookUp::HasSteps { known })
-    })
-}
-
 fn reading_of<'a>(file: &'a JobFile, id: &ReadingId) -> Result<&'a Reading, AppError> {
     file.readings
         .iter()
@@ -526,15 +507,15 @@ fn need_once(entries: &[Entry]) -> Result<(), AppError> {
 
 /// Readings with what the bench expected before they came. One that takes another's place is held against the forecast
 /// without that other: what was wrong must not make itself look right.
-fn with_forecasts(file: &JobFile, readings: Vec<Reading>) -> Result<Vec<Reading>, AppError> {
-    let replaced: Vec<&ReadingId> = readings.iter().filter_map(|r| r.replaces.as_ref()).collect();
-    let before: Vec<Reading> = file.readings.iter().filter(|r| !replaced.contains(&&r.id)).cloned().collect();
-    let believed = file.assembly().believe(&before)?;
-    let with = |reading: Reading| {
-        let forecast = believed.expected(&reading.club, reading.what, &reading.on)?.map(Expectation::stood);
-        Ok(Reading { forecast, ..reading })
-    };
-    readings.into_iter().map(with).collect()
+fn with_forecasts(file: &KeptJob, readings: Vec<Reading>) -> Result<Vec<Reading>, AppError> {
+    let replaced: Vec<ReadingId> = readings.iter().filter_map(|r| r.replaces.clone()).collect();
+    file.believing_without(&replaced, |believed| {
+        let with = |reading: Reading| {
+            let forecast = believed.expected(&reading.club, reading.what, &reading.on)?.map(Expectation::stood);
+            Ok(Reading { forecast, ..reading })
+        };
+        readings.into_iter().map(with).collect()
+    })
 }
 
 /// Reads an entry as it would be kept, for a page that wants to say which of several was wrong.

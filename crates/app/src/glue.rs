@@ -134,7 +134,7 @@ impl App {
         let mut tx = self.store.read().await?;
         let shop = load_shop(&mut tx).await?;
         let library = load_library(&mut tx).await?;
-        let learned = crate::learned::known(&mut tx).await?;
+        let learned = crate::load_learned(&mut tx).await?;
         weigh_out(&shop, &library, &learned, adhesive, joints, bead_share_percent, room_c)
     }
 
@@ -146,11 +146,11 @@ impl App {
     /// be relied on; what the store says.
     pub async fn start_batch(&self, new: &NewBatch) -> Result<BatchView, AppError> {
         let mut tx = self.store.write().await?;
-        let file = JobFile::load(&mut tx, new.job).await?;
+        let file = self.kept_job(&mut tx, new.job).await?;
         if let Some(before) = batch_before(&mut tx, &file, new).await? {
             return view_of(before, &file);
         }
-        crate::need::need_at_bench(&file)?;
+        crate::need::need_at_bench(&file.job)?;
         need_name(&new.by)?;
         self.need_sound_clock(&mut tx, ClockUse::Cure).await?;
         let now = self.now();
@@ -171,7 +171,7 @@ impl App {
         let believed = file.believe()?;
         let mut states = file.states_of(&believed, now)?;
         states.retain(|state| clubs.contains(&state.club));
-        let open = self.open_clubs(&mut tx, &file, &believed, &states, &step).await?;
+        let open = file.open_on(&believed, &states, &step)?;
         let reason = crate::open::reason_for(&step, &open, new.reason.as_deref())?;
         let batch = Batch {
             id: crate::new_id().as_str().into(),
@@ -224,7 +224,7 @@ impl App {
             None => None,
         };
         let job = job.ok_or_else(|| AppError::not_found(Noun::Job, number.to_string(), &LookUp::Glue))?;
-        let file = JobFile::of(&mut tx, job).await?;
+        let file = self.kept_job_of(&mut tx, job).await?;
         need_nothing_rests_on(&file, &batch)?;
         tx.take_back_batch(&batch.id, why, &request.by, self.now()).await?;
         // Readings that a later gluing replaced go too: they would stand again once that gluing is taken back.

@@ -10,6 +10,7 @@ use bench::learned::Learned;
 use bench::offer::Measure;
 use bench::open_point::Passed;
 use bench::record::{Beside, LetPass, Record};
+use bench::remedy::Spare;
 use bench::scale_watch::ScaleWatch;
 use serde::Serialize;
 use std::collections::BTreeMap;
@@ -20,10 +21,11 @@ use trade::error::Noun;
 use trade::event_kind::EventKind;
 use trade::id::ClubId;
 use trade::job::{Job, JobClub, JobState};
-use trade::model::Library;
+use trade::model::{Library, PartKind};
 use trade::part::{Part, PartState};
 use trade::reading::Reading;
 use trade::shop::Shop;
+use trade::step::Step;
 use utoipa::ToSchema;
 
 /// A job with its readings, its batches and what was let pass, and the shop and models to read them by.
@@ -89,7 +91,7 @@ impl JobFile {
         let overrides = let_pass.iter().map(|l| (l.club.clone(), l.step.clone())).collect();
         let library = load_library(tx).await?;
         let shop = load_shop(tx).await?;
-        let learned = crate::learned::known_for(tx, &job).await?;
+        let learned = learned_for(tx, &job).await?;
         let watch = crate::scale_watch::watch_of_job(tx, &shop, &job, &readings).await?;
         Ok(Self { job, readings, batches, let_pass, passed, library, shop, declined, learned, watch, overrides })
     }
@@ -132,28 +134,72 @@ impl JobFile {
         })
     }
 
-    /// Where every club stands.
+    /// The step with a key.
     ///
     /// # Errors
-    /// Figures that the belief cannot work with.
-    pub fn states(&self, now: jiff::Timestamp) -> Result<Vec<ClubState>, AppError> {
-        self.states_of(&self.believe()?, now)
+    /// No such step.
+    pub(crate) fn step(&self, key: &str) -> Result<&Step, AppError> {
+        self.job.step(key).ok_or_else(|| {
+            let known = self.job.steps.iter().map(|s| s.key.clone()).collect();
+            AppError::not_found(Noun::Step, key, &LookUp::HasSteps { known })
+        })
     }
 
-    /// What is believed after the readings so far.
+    /// Free parts with the mass to count with; those whose model is gone are left out.
+    #[must_use]
+    pub fn spares_of<'a>(&self, parts: &'a [Part]) -> Vec<Spare<'a>> {
+        parts
+            .iter()
+            .filter_map(|part| {
+                let nominal = match part.kind {
+                    PartKind::Grip => self.library.grip(&part.model).ok()?.mass_g,
+                    PartKind::TipWeight => self.library.tip_weight(&part.model).ok()?.mass_g,
+                    PartKind::Ferrule => self.library.ferrule(&part.model).ok()?.mass_g,
+                    PartKind::Adapter => self.library.adapter(&part.model).ok()?.mass_g,
+                    // A head that was not weighed cannot be chosen by its mass.
+                    PartKind::Head => part.mass_g?,
+                    _ => return None,
+                };
+                Some(Spare { part, mass_g: part.mass_g.unwrap_or(nominal) })
+            })
+            .collect()
+    }
+
+    /// The file after readings of a club have come in that change nothing else but the club's version and what is known of
+    /// the scales by them.
     ///
     /// # Errors
-    /// Figures that the belief cannot work with.
-    pub fn believe(&self) -> Result<Believed<'_>, AppError> {
-        Ok(self.assembly().believe(&self.readings)?)
+    /// What the store says.
+    pub(crate) async fn after(
+        &self,
+        tx: &mut Tx,
+        club: &ClubId,
+        version: i64,
+        new: Vec<Reading>,
+    ) -> Result<Self, AppError> {
+        let mut after = self.clone();
+        if let Some(club) = after.job.clubs.iter_mut().find(|c| c.id == *club) {
+            club.version = version;
+        }
+        after.readings.extend(new);
+        after.watch = crate::scale_watch::watch_of_job(tx, &after.shop, &after.job, &after.readings).await?;
+        Ok(after)
     }
 
-    /// [`states`](Self::states), from a belief that the caller has already.
+    /// Where every club stands, from a belief that the caller has already.
     ///
     /// # Errors
     /// Figures that the belief cannot work with.
     pub fn states_of(&self, believed: &Believed<'_>, now: jiff::Timestamp) -> Result<Vec<ClubState>, AppError> {
         Ok(bench::club_state::bench(believed, self.around(now))?)
+    }
+}
+
+/// What a job is believed with: a finished one with what the shop knew before it learned from that very job.
+async fn learned_for(tx: &mut Tx, job: &Job) -> Result<Arc<Learned>, AppError> {
+    match job.state {
+        JobState::Finished => Ok(Arc::new(tx.learned_before(&job.id).await?.unwrap_or_default())),
+        _ => crate::load_learned(tx).await,
     }
 }
 
@@ -240,15 +286,6 @@ pub struct JobView {
 }
 
 impl App {
-    /// A job with everything that belongs to it.
-    ///
-    /// # Errors
-    /// No such job; what the store says.
-    pub async fn job_file(&self, number: i64) -> Result<JobFile, AppError> {
-        let mut tx = self.store.read().await?;
-        JobFile::load(&mut tx, number).await
-    }
-
     /// A job with where each club stands.
     ///
     /// # Errors
@@ -256,7 +293,7 @@ impl App {
     pub async fn job_view(&self, number: i64) -> Result<JobView, AppError> {
         let file = self.job_file(number).await?;
         let clubs = file.states(self.now())?;
-        Ok(JobView { clubs, batches: file.batches, job: file.job })
+        Ok(JobView { clubs, batches: file.batches.clone(), job: file.job.clone() })
     }
 
     /// All jobs that are not finished or dropped, the earliest due first; or those of one state. Finished ones: the latest
@@ -277,7 +314,7 @@ impl App {
                     found.push(waiting(&job));
                     continue;
                 }
-                let file = JobFile::of(&mut tx, job).await?;
+                let file = self.kept_job_of(&mut tx, job).await?;
                 found.push(summary(&file.job, &file.states(self.now())?));
             }
         }

@@ -1,6 +1,6 @@
 //! What the shop has learned: after each finished job, and what the owner makes of it.
 
-use crate::job::JobFile;
+use crate::kept_job::KeptJob;
 use crate::need::need_reason;
 use crate::{App, AppError, load_library, load_shop, new_id};
 use bench::belief::BAND_95;
@@ -140,24 +140,11 @@ pub struct PinLearned {
     pub reason: String,
 }
 
-/// What the shop knows now.
-pub(crate) async fn known(tx: &mut Tx) -> Result<Arc<Learned>, AppError> {
-    Ok(tx.learned().await?.unwrap_or_default())
-}
-
-/// What a job is believed with: a finished one with what the shop knew before it learned from that very job.
-pub(crate) async fn known_for(tx: &mut Tx, job: &Job) -> Result<Arc<Learned>, AppError> {
-    match job.state {
-        JobState::Finished => Ok(Arc::new(tx.learned_before(&job.id).await?.unwrap_or_default())),
-        _ => known(tx).await,
-    }
-}
-
 impl App {
     /// Learns from a job that is just finished, and notes where its clubs came out.
     ///
     /// Figures that cannot be learned from do not undo the reading that finished the job: the log says so.
-    pub(crate) async fn learn_from(&self, tx: &mut Tx, file: &JobFile, by: &str) -> Result<(), AppError> {
+    pub(crate) async fn learn_from(&self, tx: &mut Tx, file: &KeptJob, by: &str) -> Result<(), AppError> {
         let believed = file.believe()?;
         let record = bench::record::record(&believed, &file.readings, &file.beside())?;
         for club in outcomes(&file.job, &record, self.now()) {
@@ -258,7 +245,7 @@ impl App {
     /// # Errors
     /// What the store says.
     pub async fn learned_state(&self) -> Result<Learned, AppError> {
-        Ok(Arc::unwrap_or_clone(known(&mut self.store.read().await?).await?))
+        Ok(Arc::unwrap_or_clone(crate::load_learned(&mut self.store.read().await?).await?))
     }
 
     /// What changed what the shop knows, the newest first.
@@ -357,7 +344,7 @@ impl App {
         // Jobs that were finished before anything was noted.
         let older = tx.finished_without_note().await?;
         for number in &older {
-            let file = JobFile::load(tx, *number).await?;
+            let file = self.kept_job(tx, *number).await?;
             let believed = file.believe()?;
             let record = bench::record::record(&believed, &file.readings, &file.beside())?;
             let at = record.last_reading_at.unwrap_or(file.job.made_at);

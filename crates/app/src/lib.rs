@@ -13,6 +13,7 @@ mod fault;
 pub mod gauge_study;
 pub mod glue;
 pub mod job;
+pub mod kept_job;
 mod lanes;
 pub mod learned;
 pub mod life;
@@ -29,6 +30,7 @@ pub mod scale_health;
 mod scale_watch;
 pub mod scales;
 pub mod scan;
+pub mod searching;
 pub mod sheet;
 pub mod sorting;
 pub mod stock;
@@ -36,10 +38,12 @@ pub mod stock_list;
 pub mod weigh_in;
 
 use crate::look_up::LookUp;
+use ::bench::learned::Learned;
 pub use clock::{Clock, SetClock, SystemClock};
 pub use error::{AppError, Kind};
 use fact::Fact;
 use fact::Refusal;
+pub use kept_job::WorkDone;
 pub use live::LiveEvent;
 use trade::error::NotFound;
 use trade::model::PartKind;
@@ -67,6 +71,7 @@ pub struct App {
     proven: proven::Proven,
     capability: learned::KeptCapability,
     charts: scale_health::KeptCharts,
+    jobs: kept_job::KeptJobs,
 }
 
 impl App {
@@ -126,6 +131,7 @@ impl App {
             proven,
             capability: learned::KeptCapability::default(),
             charts: scale_health::KeptCharts::default(),
+            jobs: kept_job::KeptJobs::default(),
         };
         let mut tx = app.store.write().await?;
         if tx.shop().await?.is_none() {
@@ -209,6 +215,11 @@ pub(crate) async fn load_shop(tx: &mut store::Tx) -> Result<Arc<Shop>, AppError>
 
 pub(crate) async fn load_library(tx: &mut store::Tx) -> Result<Arc<Library>, AppError> {
     Ok(tx.library().await?)
+}
+
+/// What the shop knows now from its own readings.
+pub(crate) async fn load_learned(tx: &mut store::Tx) -> Result<Arc<Learned>, AppError> {
+    Ok(tx.learned().await?.unwrap_or_default())
 }
 
 /// A new identity: UUID version 7, so that identities sort by the time they were made.

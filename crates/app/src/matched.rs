@@ -2,10 +2,12 @@
 //! not a job yet.
 
 use crate::job::JobFile;
+use crate::kept_job::KeptJob;
 use crate::look_up::LookUp;
-use crate::needs::{PlanStock, lines_for};
-use crate::plan::{Exchanged, exchange, need_built};
+use crate::needs::{PlanStock, lines_for, stock_of};
+use crate::plan::{Exchanged, exchange, need_built, read_before_another};
 use crate::proven::{Begun, Search};
+use crate::searching::{DaySearch, Searching};
 use crate::{App, AppError, load_library, load_shop};
 use bench::assembly::Assembly;
 use bench::scale_watch::ScaleWatch;
@@ -27,7 +29,7 @@ use trade::shop::Shop;
 use utoipa::ToSchema;
 
 /// Longest search for a day's jobs, s.
-pub const LONGEST_SEARCH_S: f64 = 120.0;
+pub(crate) const LONGEST_SEARCH_S: f64 = 120.0;
 
 /// A request to plan a day.
 #[derive(Debug, Clone, Deserialize, ToSchema)]
@@ -51,26 +53,6 @@ pub struct DayRequest {
 
 fn usual_seconds() -> f64 {
     1.0
-}
-
-/// Where a running search stands.
-#[derive(Debug, Clone, Copy)]
-pub struct Searching {
-    /// Cost of the best plan so far.
-    pub cost: f64,
-    /// No plan can cost less than this.
-    pub bound: f64,
-    /// Seconds since it began.
-    pub seconds: f64,
-}
-
-/// A day's search that goes on beside the requests.
-#[derive(Debug, Clone, Copy)]
-pub struct DaySearch {
-    /// Where it stands.
-    pub at: Searching,
-    /// How long it was asked to take, s.
-    pub asked_s: f64,
 }
 
 /// A request to match one sheet without saving anything.
@@ -357,7 +339,11 @@ impl App {
     ///
     /// # Errors
     /// As [`App::propose`].
-    pub async fn plan_options_of(&self, file: JobFile, locks: &[Lock]) -> Result<(JobFile, Vec<PlanOption>), AppError> {
+    pub async fn plan_options_of(
+        &self,
+        file: Arc<KeptJob>,
+        locks: &[Lock],
+    ) -> Result<(Arc<KeptJob>, Vec<PlanOption>), AppError> {
         crate::plan::need_open(&file)?;
         let stock = PlanStock::load(&mut self.store.read().await?, &[&file.job]).await?;
         let (locks, proven) = (planner::kept(&file.job, &stock.parts, locks), self.proven.clone());
@@ -374,7 +360,7 @@ impl App {
     /// A job that is not at the bench; a lock that cannot be kept; what the store says.
     pub async fn plan_again(&self, number: i64, locks: &[Lock]) -> Result<ReplanProposal, AppError> {
         let mut tx = self.store.read().await?;
-        let file = JobFile::load(&mut tx, number).await?;
+        let file = self.kept_job(&mut tx, number).await?;
         self.again(&mut tx, &file, locks).await
     }
 
@@ -382,7 +368,7 @@ impl App {
     ///
     /// # Errors
     /// As [`Self::plan_again`].
-    pub async fn plan_again_of(&self, file: &JobFile, locks: &[Lock]) -> Result<ReplanProposal, AppError> {
+    pub async fn plan_again_of(&self, file: &KeptJob, locks: &[Lock]) -> Result<ReplanProposal, AppError> {
         self.again(&mut self.store.read().await?, file, locks).await
     }
 
@@ -393,7 +379,7 @@ impl App {
     /// Stock or readings that changed since; what the store says.
     pub async fn accept_again(&self, number: i64, accept: &AcceptReplan) -> Result<Plan, AppError> {
         let mut tx = self.store.write().await?.signed(&accept.by);
-        let file = JobFile::load(&mut tx, number).await?;
+        let file = self.kept_job(&mut tx, number).await?;
         let proposal = self.again(&mut tx, &file, &accept.locks).await?;
         if proposal.fingerprint != accept.fingerprint {
             return Err(AppError::conflict(SearchFault::Changed));
@@ -409,7 +395,7 @@ impl App {
             .map(|(club, plan)| (club, plan, of_club(club)))
             .filter(|(club, _, kinds)| !kinds.is_empty() || club.plan.is_none())
             .filter_map(|(club, plan, kinds)| {
-                let why = |kind| (kind, format!("read before another {kind} was put in"));
+                let why = |kind| (kind, read_before_another(kind));
                 plan.clone().map(|plan| Exchanged { club, plan, kinds: kinds.into_iter().map(why).collect() })
             })
             .collect();
@@ -466,8 +452,8 @@ impl App {
         Ok(plan)
     }
 
-    async fn again(&self, tx: &mut Tx, file: &JobFile, locks: &[Lock]) -> Result<ReplanProposal, AppError> {
-        crate::need::need_at_bench(file)?;
+    async fn again(&self, tx: &mut Tx, file: &KeptJob, locks: &[Lock]) -> Result<ReplanProposal, AppError> {
+        crate::need::need_at_bench(&file.job)?;
         let stock = stock_of(tx, &file.job).await?;
         let believed = file.believe()?;
         let locks = planner::kept(&file.job, &stock.parts, locks);
@@ -483,19 +469,6 @@ fn weigh_by(shop: &mut Shop, weights: Option<PlanWeights>) -> Result<(), AppErro
         shop.plan_weights = weights;
     }
     Ok(())
-}
-
-/// Free parts, those that a job holds, and what the others hold.
-pub(crate) async fn stock_of(tx: &mut Tx, job: &Job) -> Result<PlanStock, AppError> {
-    let mut stock = PlanStock::load(tx, &[job]).await?;
-    for planned in job.clubs.iter().filter_map(|c| c.plan.as_ref()).flat_map(|p| &p.parts) {
-        if stock.parts.iter().all(|p| p.id != planned.part)
-            && let Some(part) = tx.part(&planned.part).await?
-        {
-            stock.parts.push(part);
-        }
-    }
-    Ok(stock)
 }
 
 fact::facts! {

@@ -2,15 +2,14 @@
 
 use crate::AppError;
 use crate::clock::CLOCKS_DIFFER;
-use crate::job::JobFile;
 use jiff::Timestamp;
-use trade::job::{JobClub, JobState};
+use trade::job::{Job, JobClub, JobState};
 
-pub(crate) fn need_at_bench(file: &JobFile) -> Result<(), AppError> {
-    match file.job.state {
+pub(crate) fn need_at_bench(job: &Job) -> Result<(), AppError> {
+    match job.state {
         JobState::Planned => Ok(()),
-        JobState::Open => Err(AppError::conflict(NeedFault::NoPlan { job: file.job.number })),
-        state => Err(AppError::conflict(NeedFault::JobOver { job: file.job.number, state })),
+        JobState::Open => Err(AppError::conflict(NeedFault::NoPlan { job: job.number })),
+        state => Err(AppError::conflict(NeedFault::JobOver { job: job.number, state })),
     }
 }
 

@@ -109,6 +109,19 @@ impl App {
     }
 }
 
+/// Free parts, those that a job holds, and what the others hold.
+pub(crate) async fn stock_of(tx: &mut Tx, job: &Job) -> Result<PlanStock, AppError> {
+    let mut stock = PlanStock::load(tx, &[job]).await?;
+    for planned in job.clubs.iter().filter_map(|c| c.plan.as_ref()).flat_map(|p| &p.parts) {
+        if stock.parts.iter().all(|p| p.id != planned.part)
+            && let Some(part) = tx.part(&planned.part).await?
+        {
+            stock.parts.push(part);
+        }
+    }
+    Ok(stock)
+}
+
 /// What a plan is made from.
 pub(crate) struct PlanStock {
     /// Free parts, and those that the job itself holds.

@@ -1,7 +1,7 @@
 //! What is open on a club before a step that cannot be undone: who goes on all the same says why.
 
-use crate::bench::{spares, step_of};
 use crate::job::JobFile;
+use crate::kept_job::KeptJob;
 use crate::need::need_reason;
 use crate::{App, AppError};
 use bench::belief::Believed;
@@ -18,52 +18,11 @@ impl App {
     /// # Errors
     /// No such job or step; what the store says.
     pub async fn open_before(&self, number: i64, step: &str) -> Result<Vec<OpenClub>, AppError> {
-        let file = self.job_file(number).await?;
-        let step = step_of(&file, step)?;
-        let believed = file.believe()?;
-        let states = file.states_of(&believed, self.now())?;
-        let mut tx = self.store.read().await?;
-        self.open_clubs(&mut tx, &file, &believed, &states, step).await
-    }
-
-    /// [`open_before`](Self::open_before), from a belief that the caller has already.
-    ///
-    /// # Errors
-    /// What the store says; figures that the belief cannot work with.
-    pub async fn open_on(
-        &self,
-        file: &JobFile,
-        believed: &Believed<'_>,
-        states: &[ClubState],
-        step: &Step,
-    ) -> Result<Vec<OpenClub>, AppError> {
-        let mut tx = self.store.read().await?;
-        self.open_clubs(&mut tx, file, believed, states, step).await
-    }
-
-    pub(crate) async fn open_clubs(
-        &self,
-        tx: &mut Tx,
-        file: &JobFile,
-        believed: &Believed<'_>,
-        states: &[ClubState],
-        step: &Step,
-    ) -> Result<Vec<OpenClub>, AppError> {
-        let mut found = Vec::new();
-        if !is_final(&file.job, step) {
-            return Ok(found);
-        }
-        let parts = Self::free_parts(tx).await?;
-        let spares = spares(file, &parts);
-        for state in states {
-            let points = open_points(believed, state, &file.batches, &spares, step)?;
-            if !points.is_empty() {
-                let facts = points.iter().map(|point| point.fact().into()).collect();
-                let (club, slot, number) = (state.club.clone(), state.slot, state.number.clone());
-                found.push(OpenClub { club, slot, number, points, facts });
-            }
-        }
-        Ok(found)
+        let job = self.job_file(number).await?;
+        let step = job.step(step)?;
+        let believed = job.believe()?;
+        let states = job.states_of(&believed, self.now())?;
+        job.open_on(&believed, &states, step)
     }
 
     /// Keeps that somebody goes on with something open, and why.
@@ -81,6 +40,35 @@ impl App {
             self.log(tx, Some(&file.job.id), Some(&club.club), EventKind::PassedOpen, by, note).await?;
         }
         Ok(())
+    }
+}
+
+impl KeptJob {
+    /// What is open on these clubs before a step that cannot be undone, in the order of the tray; clubs without anything
+    /// open are left out.
+    ///
+    /// # Errors
+    /// Figures that the belief cannot work with.
+    pub fn open_on(
+        &self,
+        believed: &Believed<'_>,
+        states: &[ClubState],
+        step: &Step,
+    ) -> Result<Vec<OpenClub>, AppError> {
+        let mut found = Vec::new();
+        if !is_final(&self.job, step) {
+            return Ok(found);
+        }
+        let spares = self.spares();
+        for state in states {
+            let points = open_points(believed, state, &self.batches, &spares, step)?;
+            if !points.is_empty() {
+                let facts = points.iter().map(|point| point.fact().into()).collect();
+                let (club, slot, number) = (state.club.clone(), state.slot, state.number.clone());
+                found.push(OpenClub { club, slot, number, points, facts });
+            }
+        }
+        Ok(found)
     }
 }
 

@@ -1,6 +1,7 @@
 //! Orders of parts: placed, received, cancelled; what a job waits for; what is short.
 
 use crate::job::JobFile;
+use crate::kept_job::KeptJob;
 use crate::look_up::LookUp;
 use crate::needs::PlanStock;
 use crate::{App, AppError, load_library};
@@ -399,8 +400,8 @@ impl App {
     /// No such job; a job that is finished; what the store says.
     pub async fn wanted(&self, number: i64) -> Result<Vec<Wanted>, AppError> {
         let mut tx = self.store.read().await?;
-        let file = JobFile::load(&mut tx, number).await?;
-        let stock = crate::matched::stock_of(&mut tx, &file.job).await?;
+        let file = self.kept_job(&mut tx, number).await?;
+        let stock = crate::needs::stock_of(&mut tx, &file.job).await?;
         let plan = self.plan_now(&file, &stock)?;
         wanted_of(&mut tx, &file, &plan, &stock.parts).await
     }
@@ -446,7 +447,7 @@ impl App {
     }
 
     /// The plan of a job as it would be now: proposed where it has none, made anew where some clubs have none.
-    fn plan_now(&self, file: &JobFile, stock: &PlanStock) -> Result<Plan, AppError> {
+    fn plan_now(&self, file: &KeptJob, stock: &PlanStock) -> Result<Plan, AppError> {
         let mut solve = |p: &matching::SetProblem| self.proven.set(p);
         match file.job.state {
             JobState::Open => {
@@ -455,7 +456,7 @@ impl App {
             }
             JobState::Planned => {
                 // What the planned clubs hold already must be there for them, and is missed by none.
-                let believed = file.assembly().believe(&file.readings)?;
+                let believed = file.believe()?;
                 Ok(planner::propose_again_with(&believed, stock.supply(), &[], &mut solve)?.plan)
             }
             state => Err(AppError::conflict(OrderRefused::JobLacksNothingAs { job: file.job.number, state })),

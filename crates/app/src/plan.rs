@@ -1,6 +1,7 @@
 //! Planning: propose from what is free, hold it when accepted, put another part in place of a planned one.
 
 use crate::job::JobFile;
+use crate::kept_job::KeptJob;
 use crate::look_up::LookUp;
 use crate::needs::{PlanStock, lines_for};
 use crate::{App, AppError};
@@ -183,14 +184,13 @@ impl App {
     /// A part that is not free or does not fit; a club without a plan; a version that is out of date.
     pub async fn swap(&self, number: i64, slot: i64, swap: &Swap) -> Result<ClubPlan, AppError> {
         let mut tx = self.store.write().await?.signed(&swap.by);
-        let file = JobFile::load(&mut tx, number).await?;
+        let file = self.kept_job(&mut tx, number).await?;
         let club = file.club_at(slot)?;
         crate::need::need_version(club, swap.version)?;
         let (parts, partner) = picked(&mut tx, &file, club, swap).await?;
-        let reason = if swap.reason.trim().is_empty() {
-            format!("read before another {} was put in", swap.kind)
-        } else {
-            format!("read before another {} was put in: {}", swap.kind, swap.reason.trim())
+        let reason = match swap.reason.trim() {
+            "" => read_before_another(swap.kind),
+            why => format!("{}: {why}", read_before_another(swap.kind)),
         };
         let theirs = partner.iter().flat_map(|(_, parts)| parts);
         let lines = lines_for(&mut tx, &file.library, parts.iter().chain(theirs)).await?;
@@ -220,7 +220,7 @@ impl App {
     pub async fn add_extra(&self, number: i64, slot: i64, add: &AddExtra) -> Result<ClubPlan, AppError> {
         let mut tx = self.store.write().await?;
         let file = JobFile::load(&mut tx, number).await?;
-        crate::need::need_at_bench(&file)?;
+        crate::need::need_at_bench(&file.job)?;
         let club = file.club_at(slot)?;
         crate::need::need_version(club, add.version)?;
         let mut plan = need_plan(&file, club)?.clone();
@@ -294,7 +294,7 @@ type Partner<'a> = Option<(&'a JobClub, Vec<Part>)>;
 /// The parts of a club's plan after a swap, and those of the club that it changes places with, if any.
 async fn picked<'a>(
     tx: &mut Tx,
-    file: &'a JobFile,
+    file: &'a KeptJob,
     club: &JobClub,
     swap: &Swap,
 ) -> Result<(Vec<Part>, Partner<'a>), AppError> {
@@ -336,8 +336,14 @@ async fn picked<'a>(
     Ok((parts, partner))
 }
 
+/// Why a reading is taken back when another part is put in, as it is kept beside the reading: in English, as all of the
+/// record's reasons are that nobody typed.
+pub(crate) fn read_before_another(kind: PartKind) -> String {
+    format!("read before another {} was put in", kind.key().replace('_', " "))
+}
+
 /// A part that is glued or gripped on another club is not there to be exchanged.
-pub(crate) fn need_changeable(file: &JobFile, other: &JobClub, kind: PartKind) -> Result<(), AppError> {
+pub(crate) fn need_changeable(file: &KeptJob, other: &JobClub, kind: PartKind) -> Result<(), AppError> {
     let believed = file.believe()?;
     let progress = remedy::Progress::of(&believed, other);
     let fixed = match kind {

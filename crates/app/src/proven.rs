@@ -8,7 +8,7 @@
 //! A day's search goes on beside the requests; there is one at a time, which can be looked at and stopped.
 
 use crate::fault::{Faults, Question};
-use crate::matched::{DaySearch, Searching};
+use crate::searching::{DaySearch, Searching};
 use matching::{DayProblem, DaySolution, Limits, MatchError, Progress, SetProblem, SetSolution};
 use std::collections::VecDeque;
 use std::sync::atomic::{AtomicU64, Ordering};

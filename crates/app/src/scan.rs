@@ -1,6 +1,7 @@
 //! A code that was scanned while a club is at the bench.
 
 use crate::job::JobFile;
+use crate::kept_job::KeptJob;
 use crate::look_up::LookUp;
 use crate::plan::{Swap, outdated};
 use crate::stock_list::Scanned;
@@ -74,7 +75,7 @@ impl App {
             Scanned::Club { job, slot } => Ok(ScanSaid::Club { job, slot }),
             Scanned::Part { code } => {
                 let mut tx = self.store.read().await?;
-                let file = JobFile::load(&mut tx, number).await?;
+                let file = self.kept_job(&mut tx, number).await?;
                 let club = file.club_at(slot)?;
                 let (part, is) = what_it_is(&mut tx, &file, club, step, &code).await?;
                 Ok(said(club, part, is, false))
@@ -111,7 +112,7 @@ impl App {
 }
 
 /// A part that is glued, cut or gripped on the club does not make room for another by a scan.
-fn need_open_place(file: &JobFile, club: &JobClub, kind: PartKind) -> Result<(), AppError> {
+fn need_open_place(file: &KeptJob, club: &JobClub, kind: PartKind) -> Result<(), AppError> {
     let progress = Progress::of(&file.believe()?, club);
     let fixed = match kind {
         PartKind::Grip => progress.gripped,

@@ -6,6 +6,7 @@ use estimation::{DOUBT_LIMIT, Doubt, Drift, Forecast, JobModel, Observation, OnC
 use jiff::Timestamp;
 use quantity::INCH_MM;
 use serde::{Deserialize, Serialize};
+use std::sync::Arc;
 use trade::check_weight::CHECK_WEIGHT;
 use trade::error::TradeError;
 use trade::id::{ClubId, ReadingId};
@@ -109,9 +110,14 @@ impl Bridge<'_> {
 pub struct Believed<'a> {
     /// What it was made from.
     pub assembly: Assembly<'a>,
-    doubt: Doubt,
+    doubt: Arc<Doubt>,
     readings: &'a [Reading],
 }
+
+/// A belief as it was solved, apart from what it was solved from: what a program keeps to have the [`Believed`] of the same
+/// job and readings again without solving.
+#[derive(Debug, Clone)]
+pub struct Solved(Arc<Doubt>);
 
 impl Assembly<'_> {
     /// The readings that bear on masses, arms and lengths, as the belief takes them.
@@ -274,18 +280,30 @@ impl<'a> Assembly<'a> {
         let observations = self.observations(readings);
         self.let_drift(&mut model, readings);
         let doubt = model.solve_with_doubt(&observations, DOUBT_LIMIT)?;
-        Ok(Believed { assembly: self, doubt, readings })
+        Ok(Believed { assembly: self, doubt: Arc::new(doubt), readings })
+    }
+
+    /// The belief as it was solved before. Only of the very job and readings that it was solved from.
+    #[must_use]
+    pub fn believed(self, readings: &'a [Reading], solved: &Solved) -> Believed<'a> {
+        Believed { assembly: self, doubt: Arc::clone(&solved.0), readings }
     }
 }
 
 impl Believed<'_> {
+    /// What was solved, to be kept; [`Assembly::believed`] gives the belief back.
+    #[must_use]
+    pub fn solved(&self) -> Solved {
+        Solved(Arc::clone(&self.doubt))
+    }
+
     /// The readings that stand.
     #[must_use]
     pub fn standing(&self) -> Vec<&Reading> {
         standing(self.readings)
     }
 
-    pub(crate) const fn belief(&self) -> &estimation::Belief {
+    pub(crate) fn belief(&self) -> &estimation::Belief {
         &self.doubt.belief
     }
 

@@ -2,10 +2,10 @@
 //! with readings of clubs whose truth is [`simulation::past`]. What the advice says is done.
 
 use crate::PastJob;
-use app::bench::{DoubtedReading, Entry, NewReadings, spares};
+use app::bench::{DoubtedReading, Entry, NewReadings};
 use app::clock::{Clock as _, SetClock};
 use app::glue::{BatchView, NewBatch};
-use app::job::JobFile;
+use app::kept_job::KeptJob;
 use app::plan::{Accept, Swap};
 use app::scale_health::NewCheck;
 use app::sheet::Approve;
@@ -86,7 +86,7 @@ struct PastWork<'a> {
     steps: Vec<Step>,
     parts: Vec<Part>,
     /// The job as it stands.
-    file: JobFile,
+    file: Arc<KeptJob>,
     begun: Date,
     /// Days since the first.
     day: i64,
@@ -246,7 +246,7 @@ impl<'a> PastWork<'a> {
     async fn measure_more(&mut self, at: usize, free: &[Part]) -> Result<(), AppError> {
         for club in self.clubs().iter().take(EXTRAS_ON) {
             for _ in 0..EXTRAS {
-                let offers = offers(&self.file.believe()?, &club.id, &spares(&self.file, free))?;
+                let offers = offers(&self.file.believe()?, &club.id, &self.file.spares_of(free))?;
                 let sought = offers.into_iter().find(|o| !matches!(o.measure, Measure::Again | Measure::Pilot));
                 let Some(offer) = sought else { break };
                 let extra = Step { asks: vec![offer.what], on: offer.on, ..self.steps[at].clone() };

@@ -20,6 +20,7 @@ mod part_life;
 mod picks;
 mod proposals;
 mod replay;
+mod round_trips;
 mod scale_health;
 #[cfg(unix)]
 mod scales;

@@ -7,9 +7,6 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 
-/// Crates that still have circles. Take one out when it has none any more; put none in.
-const KNOTTED: [&str; 1] = ["app"];
-
 /// From which module to which, and a path that says so.
 type Arrows = BTreeMap<String, BTreeMap<String, String>>;
 
@@ -293,14 +290,7 @@ fn modules_of_a_crate_do_not_run_in_circles() {
         let files = read(&super::root().join("crates").join(name).join("src"));
         assert!(!files.is_empty(), "{name}");
         let circles = circles(&arrows(&files));
-        if KNOTTED.contains(&name) {
-            assert!(!circles.is_empty(), "{name} has no circle of modules any more: take it out of KNOTTED");
-        } else {
-            assert!(circles.is_empty(), "modules of {name} run in circles:\n{}", circles.join("\n"));
-        }
-    }
-    for name in KNOTTED {
-        assert!(super::ORDER.contains(&name), "there is no crate {name}: take it out of KNOTTED");
+        assert!(circles.is_empty(), "modules of {name} run in circles:\n{}", circles.join("\n"));
     }
 }
 

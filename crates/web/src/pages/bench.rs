@@ -372,10 +372,10 @@ async fn bench_page(w: &Words, app: &App, number: i64, slot: i64, view: View) ->
     let state = states.iter().find(|s| s.slot == slot).ok_or_else(|| AppError::invalid(EdgeFault::NoState))?;
     let step = chosen_step(&file, state, view.step.as_deref());
     let crumb = text!(w, "bench-crumb", job = number, player = file.job.sheet.player, step = step.label);
-    let said = app.at_bench(&file, &believed, slot).await?;
+    let said = app.at_bench(&file, &believed, slot)?;
     let body = if club.plan.is_some() {
         let today = app.today();
-        let open = if step.glues { Vec::new() } else { app.open_on(&file, &believed, &states, step).await? };
+        let open = if step.glues { Vec::new() } else { file.open_on(&believed, &states, step)? };
         let (file, believed, states, view) = (&file, &believed, &states, &view);
         let screen = Screen { file, believed, club, state, states, step, view, said, open, today };
         screen.body(w)?

@@ -260,7 +260,7 @@ async fn form_page(w: &Words, app: &App, job: i64, fields: &[(String, String)], 
     let glue_step = file.job.steps.iter().find(|s| s.glues);
     let built: Vec<_> = states.iter().filter(|c| c.finish.is_some()).collect();
     let open = match glue_step {
-        Some(step) => app.open_on(&file, &believed, &states, step).await?,
+        Some(step) => file.open_on(&believed, &states, step)?,
         None => Vec::new(),
     };
     let open_on = |slot: i64| open.iter().find(|club| club.slot == slot);

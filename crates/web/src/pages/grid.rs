@@ -9,6 +9,7 @@ use crate::reader::Reader;
 use crate::units::explicit;
 use app::bench::{Entry, NewReadings};
 use app::job::JobFile;
+use app::kept_job::KeptJob;
 use app::{App, AppError};
 use axum::Router;
 use axum::extract::State;
@@ -133,12 +134,12 @@ async fn grid_page(
     });
     let notice = match (&wrong, query.kept) {
         (Some((_, error)), _) => Some(failure(w, error)),
-        (None, Some(slot)) => kept_notice(w, app, &file, &believed, slot).await?,
+        (None, Some(slot)) => kept_notice(w, app, &file, &believed, slot)?,
         _ => None,
     };
     let status = wrong.as_ref().map_or(StatusCode::OK, |(_, error)| failure_status(error));
     let typed = wrong.map(|(typed, _)| typed).unwrap_or_default();
-    let open = if step.glues { Vec::new() } else { app.open_on(&file, &believed, &states, &step).await? };
+    let open = if step.glues { Vec::new() } else { file.open_on(&believed, &states, &step)? };
     let open_on = |slot: i64| open.iter().find(|club| club.slot == slot);
     let rows: Vec<GridRow> = built
         .iter()
@@ -198,15 +199,15 @@ async fn grid_page(
     Ok((status, page).into_response())
 }
 
-async fn kept_notice(
+fn kept_notice(
     w: &Words,
     app: &App,
-    file: &JobFile,
+    file: &KeptJob,
     believed: &Believed<'_>,
     slot: i64,
 ) -> Result<Option<Notice>, AppError> {
     let club = file.club_at(slot)?;
-    let said = app.at_bench(file, believed, slot).await?;
+    let said = app.at_bench(file, believed, slot)?;
     Ok(said.meaning.map(|m| Notice {
         tone: match m.tone {
             Said::Good => Tone::Good,
