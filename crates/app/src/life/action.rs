@@ -244,11 +244,10 @@ impl Given {
 
     /// The first thing given that does not go with a deed.
     fn beside(&self, deed: PartDeed) -> Option<&'static str> {
-        let goes = goes_with(deed);
+        let goes = |name: &str| goes_with(deed).contains(&name);
         let figures = self.figure_names();
-        self.names()
-            .into_iter()
-            .find(|name| !(goes.contains(name) || goes.contains(&"figures") && figures.contains(name)))
+        let goes_along = |name: &&'static str| goes(name) || goes("figures") && figures.contains(name);
+        self.names().into_iter().find(|name| !goes_along(name))
     }
 }
 
