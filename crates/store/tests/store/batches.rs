@@ -77,7 +77,7 @@ on_both! {
         for reading in kept.iter().chain([&wrong, &first, &again, &old]) {
             tx.append_reading(reading, None, None).await.expect("appended");
         }
-        tx.take_back(&wrong.id, "digits swapped", "Wren", at(700)).await.expect("noted");
+        tx.take_back(&wrong.id, &fact::Told::verbatim("digits swapped"), "Wren", at(700)).await.expect("noted");
         tx.commit().await.expect("commit");
         let mut tx = db.read().await;
         let counts = tx.forecasted(at(-86_400)).await.expect("read");
