@@ -350,7 +350,8 @@ impl App {
             _ => LifeStep::Changed,
         };
         let reason = because::typed(reason);
-        let note = LifeNote { part: &after.id, step, job: None, club: None, figures: &figures, reason: reason.as_ref() };
+        let note =
+            LifeNote { part: &after.id, step, job: None, club: None, figures: &figures, reason: reason.as_ref() };
         tx.append_life(note, self.now()).await?;
         if figures.iter().any(|f| !counted(f)) { self.plan_follows(tx, after).await } else { Ok(()) }
     }

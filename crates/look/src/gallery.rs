@@ -7,7 +7,20 @@ use super::*;
 
 /// Colours; what each stands for is the text of its name.
 const COLOURS: [&str; 14] = [
-    "paper", "card", "ink", "ink-2", "line", "line-strong", "brass", "brass-text", "brass-soft", "spruce", "spruce-soft", "rust", "rust-soft", "steel",
+    "paper",
+    "card",
+    "ink",
+    "ink-2",
+    "line",
+    "line-strong",
+    "brass",
+    "brass-text",
+    "brass-soft",
+    "spruce",
+    "spruce-soft",
+    "rust",
+    "rust-soft",
+    "steel",
 ];
 
 fn piece(label: &str, mass_g: f64, arm_in: f64, on: bool, kind: PieceKind) -> BeamPiece {
@@ -169,7 +182,12 @@ pub fn bench_example(w: &Words) -> Markup {
         expected: &expected,
         expected_note: &note,
         form: entry_form(w),
-        verdict: rich(w, "gallery-decision-verdict", &[("finish_points", words::figure(&30.1))], |_, inner| html! { strong { (inner) } }),
+        verdict: rich(
+            w,
+            "gallery-decision-verdict",
+            &[("finish_points", words::figure(&30.1))],
+            |_, inner| html! { strong { (inner) } },
+        ),
         tone: Tone::Good,
         caution: &caution,
     };
@@ -209,7 +227,14 @@ pub fn grid_example(w: &Words) -> Markup {
         row("5", -0.1, expected(39.0, 0.4), "D8.8", finish(29.9), ClubState::Within),
         row("6", 0.1, expected(38.8, 0.3), "D8.9", finish(30.1), ClubState::Within),
         row("7", 0.0, expected(38.7, 0.3), "D8.7", finish(30.0), ClubState::Within),
-        row("8", -0.6, expected(38.6, 0.3), "D8.0", text!(w, "gallery-grid-doubt", put_g = 5.0, planned_g = 6.0), ClubState::Doubted),
+        row(
+            "8",
+            -0.6,
+            expected(38.6, 0.3),
+            "D8.0",
+            text!(w, "gallery-grid-doubt", put_g = 5.0, planned_g = 6.0),
+            ClubState::Doubted,
+        ),
         row("9", 0.05, expected(38.5, 0.3), "", String::new(), ClubState::Within),
         row("P", 0.1, expected(38.5, 0.3), "", String::new(), ClubState::Within),
         row("G", 0.0, expected(38.4, 0.3), "", String::new(), ClubState::Unknown),
@@ -259,7 +284,10 @@ pub fn card_example(w: &Words) -> Markup {
             (w.text("gallery-card-tip"), w.mass(5.0)),
             (w.text("gallery-card-wraps"), w.text("gallery-card-wraps-value")),
             (w.text("gallery-card-graphics"), w.text("gallery-card-graphics-value")),
-            (w.text("gallery-card-bend"), text!(w, "gallery-card-bend-value", loft_deg = 29.5, lie_deg = 62.5, up_deg = 1.0)),
+            (
+                w.text("gallery-card-bend"),
+                text!(w, "gallery-card-bend-value", loft_deg = 29.5, lie_deg = 62.5, up_deg = 1.0),
+            ),
         ],
         expected: vec![
             (w.text("gallery-card-dry"), expected(38.6, 0.4)),
@@ -387,10 +415,7 @@ fn contrasts(w: &Words) -> Markup {
     let mut columns = vec![Column::words(w.text("gallery-on-ground")), Column::figures(w.text("gallery-needs"))];
     columns.extend(schemes.iter().map(|(name, _)| Column::figures(w.text(&format!("gallery-scheme-{name}")))));
     let row = |front: &str, ground: &str, least: f64| {
-        let mut cells: Vec<Cell> = vec![
-            Cell(html! { code { (front) " / " (ground) } }),
-            format!("{least:.1}").into(),
-        ];
+        let mut cells: Vec<Cell> = vec![Cell(html! { code { (front) " / " (ground) } }), format!("{least:.1}").into()];
         cells.extend(schemes.iter().map(|(_, set)| {
             let ratio = set.get(front).zip(set.get(ground)).and_then(|(a, b)| colours::contrast(a, b));
             Cell::from(ratio.map_or_else(|| "–".to_owned(), |ratio| format!("{ratio:.1}")))
@@ -416,7 +441,13 @@ fn scheme_table(w: &Words) -> Markup {
         }));
         cells
     });
-    table(&Table { caption: &w.text("gallery-schemes"), show_caption: true, columns, rows: rows.collect(), ..Table::default() })
+    table(&Table {
+        caption: &w.text("gallery-schemes"),
+        show_caption: true,
+        columns,
+        rows: rows.collect(),
+        ..Table::default()
+    })
 }
 
 /// Address of this page's own style sheet.

@@ -148,7 +148,8 @@ mod tests {
 
     #[test]
     fn the_first_mention_is_linked_and_no_other() {
-        let page = linked("<p>Read the swing weight. The swing weight counts.</p><p>Swing weight</p>", &["swing-weight"]);
+        let page =
+            linked("<p>Read the swing weight. The swing weight counts.</p><p>Swing weight</p>", &["swing-weight"]);
         assert_eq!(
             page,
             format!("<p>Read the {SWING_WEIGHT}swing weight</a>. The swing weight counts.</p><p>Swing weight</p>")
@@ -173,6 +174,9 @@ mod tests {
         );
         // The second tip weight is no tip either.
         assert!(!tip("tip weight or tip weight").contains("#tip\""));
-        assert_eq!(tip("Shafts &lt; 300 cpm ± 2"), r##"Shafts &lt; 300 <a class="term" href="/glossary#cpm">cpm</a> ± 2"##);
+        assert_eq!(
+            tip("Shafts &lt; 300 cpm ± 2"),
+            r##"Shafts &lt; 300 <a class="term" href="/glossary#cpm">cpm</a> ± 2"##
+        );
     }
 }

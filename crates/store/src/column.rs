@@ -85,7 +85,8 @@ pub(crate) trait Columns {
     /// A reason that [`kept`] wrote, or an earlier version as it was shown; none where it is empty.
     fn maybe_told(&self, column: &'static str) -> Result<Option<Told>, StoreError> {
         let text = self.maybe_text(column)?.filter(|text| !text.is_empty());
-        text.map(|text| if text.starts_with(FACT) { parsed(column, &text) } else { Ok(Told::verbatim(text)) }).transpose()
+        text.map(|text| if text.starts_with(FACT) { parsed(column, &text) } else { Ok(Told::verbatim(text)) })
+            .transpose()
     }
 
     /// A member of a closed list, by its key.

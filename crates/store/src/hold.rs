@@ -55,7 +55,8 @@ impl Tx {
              WHERE id = $4 AND count IS NULL AND state = 'free'",
         );
         let single = single.bind(job.0.clone()).bind(club.0.clone()).bind(time_text(now)).bind(part.0.clone());
-        let note = LifeNote { part, step: LifeStep::Held, job: Some(job), club: Some(club), figures: &[], reason: None };
+        let note =
+            LifeNote { part, step: LifeStep::Held, job: Some(job), club: Some(club), figures: &[], reason: None };
         if self.change(single).await? == 1 {
             return self.write_life(note, now).await;
         }

@@ -398,7 +398,10 @@ async fn a_batch_taken_back_leaves_its_clubs_not_glued_and_stays_in_the_record()
         assert_eq!(club["batches"], json!([]));
         let glued = club["readings"].as_array().expect("readings").iter().find(|r| r["reading"]["step"] == "glue");
         let glued = glued.expect("the reading stays");
-        assert_eq!((&glued["stands"], &glued["reading"]["taken_back"]["words"]), (&json!(false), &json!("wrong job chosen")));
+        assert_eq!(
+            (&glued["stands"], &glued["reading"]["taken_back"]["words"]),
+            (&json!(false), &json!("wrong job chosen"))
+        );
     }
     assert!(bench.page("/records/1").await.text.contains("; taken back: wrong job chosen"));
     bench.refused("POST", "/batches/1/take-back", StatusCode::CONFLICT, back("wrong lot typed", "Ada")).await;

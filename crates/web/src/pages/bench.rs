@@ -104,13 +104,8 @@ async fn show(
     Query(pairs): Query<Vec<(String, String)>>,
 ) -> PageResult {
     let scanned = query.scanned.map(|code| (code, query.put.is_some()));
-    let view = View {
-        step: query.step,
-        kept: query.kept.is_some(),
-        scanned,
-        what_if: WhatIf::of(&pairs),
-        ..View::default()
-    };
+    let view =
+        View { step: query.step, kept: query.kept.is_some(), scanned, what_if: WhatIf::of(&pairs), ..View::default() };
     bench_page(&w, &app, job, slot, view).await
 }
 

@@ -121,7 +121,14 @@ async fn topic_page(w: &Words, app: &App, name: &str, pairs: Vec<(String, String
     let page = framed(
         w,
         app,
-        Framed { title: &w.tell(&topic.title()), crumb: w.text("calc-crumb"), notice, body, terms: true, ..Framed::default() },
+        Framed {
+            title: &w.tell(&topic.title()),
+            crumb: w.text("calc-crumb"),
+            notice,
+            body,
+            terms: true,
+            ..Framed::default()
+        },
     )
     .await?;
     Ok((status, page).into_response())
@@ -200,9 +207,11 @@ fn ask_field(w: &Words, ask: &Ask, form: &Entries) -> Markup {
     let label = capital(&w.tell(&ask.label));
     let key = ask.key.as_str();
     match &ask.way {
-        Way::Number(_) => {
-            form.field(key, &label, Field { unit: ask.unit(w).unwrap_or_default(), inputmode: "decimal", ..Field::default() })
-        }
+        Way::Number(_) => form.field(
+            key,
+            &label,
+            Field { unit: ask.unit(w).unwrap_or_default(), inputmode: "decimal", ..Field::default() },
+        ),
         Way::Count => form.field(key, &label, Field { inputmode: "numeric", ..Field::default() }),
         Way::YesNo => check(key, "1", &label, form.has(key, "1")),
         Way::Choice(list) => {

@@ -88,9 +88,13 @@ async fn index(State(app): State<App>, Reader(w): Reader, Asked(query): Asked<In
         (body)
     };
     let title = w.text("glue-title");
-    Ok(framed(&w, &app, Framed { title: &title, active: Nav::Glue, cups: Some(cups), body, terms: true, ..Framed::default() })
-        .await?
-        .into_response())
+    Ok(framed(
+        &w,
+        &app,
+        Framed { title: &title, active: Nav::Glue, cups: Some(cups), body, terms: true, ..Framed::default() },
+    )
+    .await?
+    .into_response())
 }
 
 /// Whom a lot reached: each club with what it has of it.
@@ -366,8 +370,12 @@ async fn form_page(w: &Words, app: &App, job: i64, fields: &[(String, String)], 
     let notice: Option<Notice> = notice;
     let crumb = text!(w, "glue-new-crumb", job = job, player = file.job.sheet.player);
     let title = w.text("glue-new");
-    let page =
-        framed(w, app, Framed { title: &title, active: Nav::Glue, crumb, notice, body, terms: true, ..Framed::default() }).await?;
+    let page = framed(
+        w,
+        app,
+        Framed { title: &title, active: Nav::Glue, crumb, notice, body, terms: true, ..Framed::default() },
+    )
+    .await?;
     Ok((status, page).into_response())
 }
 

@@ -128,10 +128,7 @@ pub(super) fn scan_form(w: &Words) -> Markup {
     }
 }
 
-async fn scan(
-    State(app): State<App>,
-    Query(pairs): Query<Vec<(String, String)>>,
-) -> Result<Redirect, PageError> {
+async fn scan(State(app): State<App>, Query(pairs): Query<Vec<(String, String)>>) -> Result<Redirect, PageError> {
     let asked = Entries::new(pairs);
     Ok(go_to(&match app.scanned(asked.text("code")).await? {
         Scanned::Part { code } => format!("/stock/parts/{}", in_address(&code)),

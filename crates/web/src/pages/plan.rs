@@ -165,8 +165,12 @@ async fn plan_page(w: &Words, app: &App, number: i64, keep: &str, error: Option<
     let body = html! { (super::orders::waits_part(w, &waits)) (body) (drop_part(w, number, file.job.state)) };
     let crumb = text!(w, "plan-job-state", job = number, player = file.job.sheet.player, state = file.job.state);
     let title = w.text("plan-page");
-    let page =
-        framed(w, app, Framed { title: &title, active: Nav::Plan, crumb, notice, body, terms: true, ..Framed::default() }).await?;
+    let page = framed(
+        w,
+        app,
+        Framed { title: &title, active: Nav::Plan, crumb, notice, body, terms: true, ..Framed::default() },
+    )
+    .await?;
     Ok((status, page).into_response())
 }
 

@@ -28,11 +28,8 @@ pub(super) fn router() -> Router<App> {
 async fn show(State(app): State<App>, Reader(w): Reader, Query(pairs): Query<Vec<(String, String)>>) -> PageResult {
     let asked = Entries::new(pairs);
     let shop = app.shop().await?;
-    let form = shop
-        .scales
-        .iter()
-        .find(|s| s.key == asked.text("scale"))
-        .map_or_else(|| typed(&usual()), |scale| typed(scale));
+    let form =
+        shop.scales.iter().find(|s| s.key == asked.text("scale")).map_or_else(|| typed(&usual()), |scale| typed(scale));
     page(&w, &app, &form, None, StatusCode::OK).await
 }
 

@@ -1,7 +1,7 @@
 //! One club of a saved sheet, changed by hand before the sheet is approved.
 
-use super::measured::Measured;
 use super::entries::{Entries, go_to, group, in_address, plain, typed_length, typed_swing_weight};
+use super::measured::Measured;
 use super::sheets::club_title;
 use super::still_below;
 use super::{Framed, PageResult, failure_status, framed};

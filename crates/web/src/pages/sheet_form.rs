@@ -1,11 +1,11 @@
 //! A new sheet, written short: looked at first, then saved.
 
 use super::entries::{Entries, go_to, group, in_address};
+use super::measured::Measured;
 use super::sheets::{expanded_table, findings};
 use super::{Framed, PageResult, failure, failure_status, framed};
 use super::{beside, within_its_entry};
 use crate::reader::Reader;
-use super::measured::Measured;
 use crate::units;
 use app::App;
 use app::sheet::ShortSheet;

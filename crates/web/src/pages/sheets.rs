@@ -155,9 +155,12 @@ async fn sheet_page(
         p { a href={ "/sheets/" (in_address(view.id.as_str())) "/file" } download { (w.text("sheet-save-file")) } }
     };
     let crumb = text!(w, "sheet-crumb", due_on = sheet.due, hand = sheet.hand, n = sheet.clubs.len());
-    let page =
-        framed(w, app, Framed { title: &sheet.player, active: Nav::Sheets, crumb, notice, body, terms: true, ..Framed::default() })
-            .await?;
+    let page = framed(
+        w,
+        app,
+        Framed { title: &sheet.player, active: Nav::Sheets, crumb, notice, body, terms: true, ..Framed::default() },
+    )
+    .await?;
     Ok((status, page).into_response())
 }
 

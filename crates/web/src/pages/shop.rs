@@ -1,8 +1,8 @@
 //! The shop: what it says of itself once, its steps, and who is at this tablet.
 
-use super::measured::Measured;
 use super::beside_its_entry;
 use super::entries::{Entries, go_to, group, plain};
+use super::measured::Measured;
 use super::{Framed, PageResult, Who, failure, failure_status, framed};
 use crate::cookies::{self, keep};
 use crate::reader::Reader;

@@ -361,10 +361,7 @@ pub(super) async fn take_back(
     }
 }
 
-pub(super) async fn settings(
-    State(app): State<App>,
-    Form(fields): Form<Vec<(String, String)>>,
-) -> PageResult {
+pub(super) async fn settings(State(app): State<App>, Form(fields): Form<Vec<(String, String)>>) -> PageResult {
     let form = Entries::new(fields);
     let mut shop = app.shop().await?;
     shop.weigh_in = WeighInSettings { print_labels: form.has("print_labels", "1"), sound: form.has("sound", "1") };

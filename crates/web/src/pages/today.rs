@@ -14,9 +14,9 @@ use axum::extract::State;
 use axum::response::IntoResponse;
 use axum::routing::{get, post};
 use desk::order::Waiting;
+use fact::Refusal;
 use jiff::Timestamp;
 use jiff::civil::Date;
-use fact::Refusal;
 use look::{
     Action, Button, ButtonKind, Cell, Column, Field, Icon, Nav, Table, Tone, button, clock, empty_state, field, icon,
     link_button, rich, section, table, tag,
@@ -131,11 +131,7 @@ struct ConfirmForm {
     reason: String,
 }
 
-async fn confirm_clock(
-    State(app): State<App>,
-    Who(by): Who,
-    Filled(form): Filled<ConfirmForm>,
-) -> PageResult {
+async fn confirm_clock(State(app): State<App>, Who(by): Who, Filled(form): Filled<ConfirmForm>) -> PageResult {
     app.confirm_clock(&ConfirmClock { reason: form.reason, by }).await?;
     Ok(go_to("/").into_response())
 }

@@ -68,7 +68,12 @@ impl Met {
 
     /// Fails where an exception was not met.
     pub fn all_of(&self, lists: &[&[Allowed]]) {
-        let idle: Vec<&str> = lists.iter().flat_map(|list| list.iter()).filter(|one| !self.0.contains(&(one.on, one.text))).map(|one| one.text).collect();
+        let idle: Vec<&str> = lists
+            .iter()
+            .flat_map(|list| list.iter())
+            .filter(|one| !self.0.contains(&(one.on, one.text)))
+            .map(|one| one.text)
+            .collect();
         assert!(idle.is_empty(), "no page has these any more, so they need no exception: {idle:?}");
     }
 }

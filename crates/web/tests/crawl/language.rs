@@ -16,8 +16,8 @@ fn wide(text: &str) -> String {
 
 /// Signs that are the same in any language: of units, and of the formats that a file may have.
 const SIGNS: &[&str] = &[
-    "mm", "cm", "in", "oz", "kg", "cpm", "deg", "Hz", "kHz", "MPa", "Pa", "Nm", "min", "ms", "mg", "ml", "gf", "lbf", "CSV",
-    "XLSX", "JSON", "QR", "GW", "PW", "SW", "LW", "UTC", "SI", "EI", "WAV", "ISO",
+    "mm", "cm", "in", "oz", "kg", "cpm", "deg", "Hz", "kHz", "MPa", "Pa", "Nm", "min", "ms", "mg", "ml", "gf", "lbf",
+    "CSV", "XLSX", "JSON", "QR", "GW", "PW", "SW", "LW", "UTC", "SI", "EI", "WAV", "ISO",
 ];
 
 /// Runs of two Latin letters or more in a text, less what was entered.

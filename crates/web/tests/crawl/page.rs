@@ -59,7 +59,12 @@ pub fn seen(html: &str) -> (Vec<Seen>, BTreeSet<String>) {
                 let text = string(&text);
                 let silent = open.iter().any(|(name, _)| SILENT.contains(&name.as_str()));
                 if !silent && !text.trim().is_empty() {
-                    let place = open.iter().rev().take(3).map(|(n, c)| format!("{n}.{}", c.replace(' ', "."))).collect::<Vec<_>>();
+                    let place = open
+                        .iter()
+                        .rev()
+                        .take(3)
+                        .map(|(n, c)| format!("{n}.{}", c.replace(' ', ".")))
+                        .collect::<Vec<_>>();
                     texts.push(Seen { text, place: place.join(" < ") });
                 }
             }

@@ -72,7 +72,19 @@ impl Site {
     /// Everything that somebody typed or a file brought: every string of the documents that the shop keeps.
     pub async fn entered(&self) -> Vec<String> {
         let mut strings = BTreeSet::new();
-        for list in ["shop", "models", "parts?limit=5000", "jobs", "sheets", "orders", "batches", "learned", "scales", "scales/health", "gauge-studies"] {
+        for list in [
+            "shop",
+            "models",
+            "parts?limit=5000",
+            "jobs",
+            "sheets",
+            "orders",
+            "batches",
+            "learned",
+            "scales",
+            "scales/health",
+            "gauge-studies",
+        ] {
             collect(&self.bench.get(&format!("/{list}")).await, &mut strings);
         }
         for list in ["jobs", "jobs?state=finished", "jobs?state=dropped", "sheets"] {
@@ -106,8 +118,8 @@ const TYPED: [&str; 6] = ["name", "place", "scale", "reason", "note", "by"];
 fn collect_of(field: &str, value: &Value, into: &mut BTreeSet<String>) {
     match value {
         // A key of a closed list, as `tip_weight`, is no name.
-        Value::String(text)
-            if !TYPED.contains(&field) && text.bytes().all(|b| b.is_ascii_lowercase() || b == b'_') => {}
+        Value::String(text) if !TYPED.contains(&field) && text.bytes().all(|b| b.is_ascii_lowercase() || b == b'_') => {
+        }
         Value::String(text) => {
             into.insert(text.clone());
         }

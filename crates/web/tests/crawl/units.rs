@@ -56,7 +56,12 @@ async fn no_figure_is_in_a_unit_that_was_not_asked_for() {
                     text = text.replace(typed.as_str(), " ");
                 }
                 for figure in figures(&text, &foreign) {
-                    wrong.insert(format!("{units}  {figure}  “{}”  [{}]  {}", seen.text.trim(), seen.place, page.address));
+                    wrong.insert(format!(
+                        "{units}  {figure}  “{}”  [{}]  {}",
+                        seen.text.trim(),
+                        seen.place,
+                        page.address
+                    ));
                 }
             }
         }
