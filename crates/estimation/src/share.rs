@@ -4,12 +4,12 @@
 use serde::Serialize;
 use utoipa::ToSchema;
 
-/// So many of so many.
+/// A count out of a total.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct Count {
-    /// Those that are.
+    /// How many are.
     pub yes: u32,
-    /// All.
+    /// Out of how many.
     pub of: u32,
 }
 

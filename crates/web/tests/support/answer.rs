@@ -14,7 +14,26 @@ pub struct Answer {
     pub location: String,
     /// Cookies that the tablet is to keep, whole.
     pub cookies: Vec<String>,
+    /// The text. A page is given as it reads, without the links of its terms into the glossary, which stand within sentences.
     pub text: String,
+    /// The terms of the page that lead into the glossary, in their order.
+    pub terms: Vec<String>,
+}
+
+/// A page without the links of its terms, and those terms.
+fn without_terms(page: &str) -> (String, Vec<String>) {
+    let (mut text, mut terms) = (String::with_capacity(page.len()), Vec::new());
+    let mut pieces = page.split("<a class=\"term\" href=\"/glossary#");
+    text.push_str(pieces.next().unwrap_or_default());
+    for piece in pieces {
+        let (term, rest) = piece.split_once('"').expect("an address");
+        let (_, rest) = rest.split_once('>').expect("the end of a tag");
+        let (words, rest) = rest.split_once("</a>").expect("the end of a link");
+        terms.push(term.to_owned());
+        text.push_str(words);
+        text.push_str(rest);
+    }
+    (text, terms)
 }
 
 impl Answer {
@@ -25,7 +44,8 @@ impl Answer {
         let cookies = cookies.filter_map(|v| v.to_str().ok()).map(str::to_owned).collect();
         let headers = response.headers().clone();
         let bytes = axum::body::to_bytes(response.into_body(), 32 << 20).await.expect("a body");
-        Self { status, headers, kind, location, cookies, text: String::from_utf8_lossy(&bytes).into_owned() }
+        let (text, terms) = without_terms(&String::from_utf8_lossy(&bytes));
+        Self { status, headers, kind, location, cookies, text, terms }
     }
 
     /// The document; a text where it is none, null where there is nothing.
