@@ -6,9 +6,12 @@ use crate::told::{ToldView, told_shop};
 use crate::{App, AppError, load_library, load_shop, new_id};
 use bench::belief::BAND_95;
 use bench::capability::{Outcome, ShopCapability, capability};
+use bench::held::BandsHeld;
 use bench::learned::{Learned, LearnedCause, LearnedFrom, LearnedUnit, LearnedWhat, say};
 use bench::record::{Record, Verdict};
-use jiff::Timestamp;
+use jiff::civil::Time;
+use jiff::tz::Offset;
+use jiff::{Timestamp, ToSpan};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 use std::sync::{Arc, Mutex, PoisonError};
@@ -21,6 +24,8 @@ use utoipa::ToSchema;
 
 /// States that a value's picture goes back.
 const STATES_SHOWN: i64 = 60;
+/// Days of readings that count for how often the forecasts held.
+const BANDS_COUNTED_DAYS: i64 = 365;
 
 /// A learned value at one moment.
 #[derive(Debug, Clone, PartialEq, Serialize, ToSchema)]
@@ -342,6 +347,15 @@ impl App {
     /// Figures that the belief of an old job cannot work with; what the store says.
     pub async fn capability(&self) -> Result<ShopCapability, AppError> {
         let mut tx = self.store.read().await?;
+        // From the beginning of a day on, so that one day shows one figure.
+        let today = Offset::UTC.to_datetime(self.now()).date();
+        let since_on = today.saturating_sub(BANDS_COUNTED_DAYS.days());
+        let since = Offset::UTC.to_timestamp(since_on.to_datetime(Time::midnight())).unwrap_or(Timestamp::UNIX_EPOCH);
+        let bands = BandsHeld::of(since_on, &tx.forecasted(since).await?);
+        Ok(ShopCapability { bands, ..self.clubs_capability(&mut tx).await? })
+    }
+
+    async fn clubs_capability(&self, tx: &mut Tx) -> Result<ShopCapability, AppError> {
         let noted = tx.finished_clubs().await?;
         let jobs = tx.count_jobs(JobState::Finished).await?;
         if let Some(kept) = self.capability.of(&noted, jobs) {
@@ -351,7 +365,7 @@ impl App {
         // Jobs that were finished before anything was noted.
         let older = tx.finished_without_note().await?;
         for number in &older {
-            let file = JobFile::load(&mut tx, *number).await?;
+            let file = JobFile::load(tx, *number).await?;
             let believed = file.believe()?;
             let record = bench::record::record(&believed, &file.readings, &file.beside())?;
             let at = record.last_reading_at.unwrap_or(file.job.made_at);
@@ -387,7 +401,7 @@ impl KeptCapability {
 
 fn outcome(club: &FinishedClub) -> Outcome {
     Outcome {
-        on: jiff::tz::Offset::UTC.to_datetime(club.finished_at).date(),
+        on: Offset::UTC.to_datetime(club.finished_at).date(),
         head_model: club.head_model.clone(),
         deviation_points: club.deviation_points,
         tolerance_points: club.tolerance_points,

@@ -6,6 +6,7 @@ use serde::Serialize;
 use std::collections::BTreeMap;
 use utoipa::ToSchema;
 
+use crate::held::BandsHeld;
 use crate::record::Verdict;
 
 /// Where one finished club came out.
@@ -55,6 +56,8 @@ pub struct ShopCapability {
     pub by_month: Vec<CapabilityGroup>,
     /// By head model, in the order of their codes.
     pub by_model: Vec<CapabilityGroup>,
+    /// How often the forecasts of the shop's readings have held: the tool's own honesty.
+    pub bands: BandsHeld,
 }
 
 /// Groups finished clubs and says how capable the shop is of their tolerances. Clubs without a tolerance are left out.
@@ -73,6 +76,7 @@ pub fn capability(outcomes: &[Outcome]) -> ShopCapability {
         all: (!sound.is_empty()).then(|| group("all", &sound)),
         by_month: groups(months),
         by_model: groups(models),
+        bands: BandsHeld::default(),
     }
 }
 

@@ -11,6 +11,7 @@ pub mod chance;
 pub mod club_state;
 pub mod funnel;
 pub mod glue;
+pub mod held;
 pub mod learned;
 pub mod learning;
 pub mod meaning;

@@ -1,255 +1,255 @@
 //! What to do about a refused figure, and the closed lists of what is told beside it.
 
-use crate::plausible::LooksLike;
+use crate::slip::LooksLike;
 use fact::Measure;
 
 fact::facts! {
     /// What to do about a refused entry.
     pub enum Advice: "advice" {
-        /// Shaft bends everywhere.
+        /// A shaft bends everywhere a little; only the very tip of a table may be zero.
         ShaftBendsEverywhere,
-        /// Enter measured figure.
+        /// Enter the measured figure.
         EnterMeasuredFigure,
-        /// Enter figure without sign.
+        /// Enter the figure without a sign, or leave it out.
         EnterFigureWithoutSign,
-        /// Standard deviation given alone.
-        StandardDeviationGivenAlone,
-        /// Give weighed figure geometry.
-        GiveWeighedFigureGeometry,
-        /// Give describe joint.
-        GiveDescribeJoint,
-        /// Ratio volume needs densities.
+        /// Its standard deviation is given alone.
+        DeviationApart,
+        /// Give the weighed figure or the geometry, not both.
+        WeighedOrGeometry,
+        /// Give it, or describe the joint.
+        GiveOrDescribeJoint,
+        /// A ratio by volume needs the densities of both parts to be weighed out.
         RatioVolumeNeedsDensities,
-        /// Give one point sheet.
-        GiveOnePointSheet,
-        /// Take two temperatures sheet.
-        TakeTwoTemperaturesSheet,
-        /// Warmth shortens every time.
-        WarmthShortensEveryTime,
-        /// Give one two points.
-        GiveOneTwoPoints,
-        /// Give one point sheet two.
-        GiveOnePointSheetTwo,
-        /// Tip does fit into.
-        TipDoesFitInto,
-        /// Give diameter millimetres.
-        GiveDiameterMillimetres,
-        /// Ask joint batch cure.
-        AskJointBatchCure,
-        /// Give weighed mass alone.
-        GiveWeighedMassAlone,
-        /// Looks like millimetres give.
-        LooksLikeMillimetresGive,
-        /// Core inside grip must.
-        CoreInsideGripMust,
-        /// Looks like millimetres give thickness.
-        LooksLikeMillimetresGiveThickness,
-        /// Looks like millimetres give diameter.
-        LooksLikeMillimetresGiveDiameter,
-        /// List place along grip.
-        ListPlaceAlongGrip,
-        /// Count layers again.
+        /// Give one point of the sheet, or the two between which the shop's temperature lies.
+        OnePointOrTwoAround,
+        /// Take two temperatures from the sheet, or give one point alone.
+        TwoTemperatures,
+        /// Warmth shortens every time; the two points are probably exchanged.
+        WarmthShortens,
+        /// Give one or two points of the sheet for pot_life, handling or full_cure.
+        PointsOfATime,
+        /// Give one point of the sheet, or two.
+        OnePointOrTwo,
+        /// The tip does not fit into the bore; ream it, or measure both again.
+        TipDoesNotFit,
+        /// Give the diameter in millimetres.
+        DiameterInMm,
+        /// Ask for joint, batch, cure or pull.
+        AskOfGlue,
+        /// Give the weighed mass alone, it is the better figure.
+        WeighedMassAlone,
+        /// This looks like millimetres; give the place in inches below the cap.
+        PlaceInInches,
+        /// The core is inside the grip and must be narrower.
+        CoreNarrowerThanGrip,
+        /// This looks like millimetres; give the thickness in inches.
+        ThicknessInInches,
+        /// This looks like millimetres; give the diameter in inches.
+        DiameterInInches,
+        /// List a place along the grip, or leave the list out.
+        ListAPlaceOnGrip,
+        /// Count the layers again.
         CountLayersAgain,
-        /// Give tape s length.
-        GiveTapeSLength,
-        /// Balance point lies shaft.
-        BalancePointLiesShaft,
-        /// Length leaves shaft head.
-        LengthLeavesShaftHead,
-        /// List lengths set.
-        ListLengthsSet,
-        /// Give parts pendulum reading.
-        GivePartsPendulumReading,
-        /// Part even rod has.
-        PartEvenRodHas,
-        /// Club must hang balance.
-        ClubMustHangBalance,
-        /// Let swing less give.
-        LetSwingLessGive,
-        /// List parts club mass.
-        ListPartsClubMass,
-        /// Ask length aim bend.
-        AskLengthAimBend,
-        /// Give loft degrees vertical.
-        GiveLoftDegreesVertical,
-        /// Hands must club.
-        HandsMustClub,
-        /// Short club cannot reach.
-        ShortClubCannotReach,
-        /// Give error lie lie.
-        GiveErrorLieLie,
-        /// Give measured angle beside.
-        GiveMeasuredAngleBeside,
-        /// Give wanted lie wanted.
-        GiveWantedLieWanted,
-        /// Maker s limit holds.
-        MakerSLimitHolds,
-        /// Lie angle between shaft.
-        LieAngleBetweenShaft,
-        /// Check wanted angles step.
-        CheckWantedAnglesStep,
-        /// Record swing least four.
-        RecordSwingLeastFour,
-        /// Give both axes same.
-        GiveBothAxesSame,
-        /// Silent check sensor plugged.
-        SilentCheckSensorPlugged,
-        /// Record longer10 s.
-        RecordLonger10S,
-        /// Give samples per second.
-        GiveSamplesPerSecond,
-        /// Clubs swing36.
-        ClubsSwing36,
-        /// Record higher rate100.
-        RecordHigherRate100,
-        /// Record higher rate look.
-        RecordHigherRateLook,
-        /// Give largest size sample.
-        GiveLargestSizeSample,
-        /// Record longer10 s more.
-        RecordLonger10SMore,
-        /// Count first sample.
+        /// Give the tape's length in inches.
+        TapeLengthInInches,
+        /// The balance point lies on the shaft; measure it from the butt end.
+        BalancePointOnShaft,
+        /// This length leaves no shaft, or the head within the fulcrum.
+        LengthLeavesNoShaft,
+        /// List the lengths of the set.
+        ListLengthsOfSet,
+        /// Give parts, a pendulum reading, or a series of lengths.
+        PartsPendulumOrSeries,
+        /// A part is an even rod or has its own inertia, give one.
+        RodOrOwnInertia,
+        /// The club must hang with its balance point below the pivot; measure both from the butt end.
+        HangBelowPivot,
+        /// Let it swing less, and give the greatest angle from the vertical.
+        SwingLess,
+        /// List the parts of the club with mass and place.
+        ListPartsOfClub,
+        /// Ask for length, aim or bend.
+        AskOfLie,
+        /// Give the loft in degrees from the vertical.
+        LoftFromVertical,
+        /// The hands must be on the club.
+        HandsOnClub,
+        /// So short a club cannot reach the ground with the hands at this height.
+        ClubCannotReach,
+        /// Give the error of the lie, not the lie itself.
+        ErrorNotLie,
+        /// Give the measured angle beside the wanted one.
+        MeasuredBesideWanted,
+        /// Give the wanted lie, the wanted loft, or both.
+        WantedLieOrLoft,
+        /// The maker's limit holds; take another head, or set allow_beyond_limit at the risk of a crack.
+        MakersLimitHolds,
+        /// The lie is the angle between shaft and ground.
+        LieIsToTheGround,
+        /// Check the wanted angles and step_deg.
+        CheckAnglesAndStep,
+        /// Record the swing for at least four periods, without a stop.
+        RecordFourPeriods,
+        /// Give both axes at the same instants.
+        AxesAtSameInstants,
+        /// It is silent: check that the sensor is plugged in and the right input was recorded.
+        CheckSensor,
+        /// Record for longer: 10 s or more is good.
+        RecordLonger,
+        /// Give the samples per second.
+        SamplesASecond,
+        /// Clubs swing at 3 to 6 Hz, bare shafts at up to 20 Hz.
+        UsualFrequencies,
+        /// Record at a higher rate, 100 samples a second or more.
+        RecordFaster,
+        /// Record at a higher rate, or look for lower frequencies.
+        RecordFasterOrLookLower,
+        /// Give the largest size a sample can have.
+        LargestSample,
+        /// Record for longer, 10 s or more.
+        RecordTenSeconds,
+        /// Count from the first sample.
         CountFirstSample,
-        /// Recording ends.
-        RecordingEnds,
-        /// Start before end part.
-        StartBeforeEndPart,
-        /// Use longer part recording.
-        UseLongerPartRecording,
-        /// Swing stands out noise.
-        SwingStandsOutNoise,
-        /// Turn gain down record.
-        TurnGainDownRecord,
-        /// Correlations noise cannot found.
-        CorrelationsNoiseCannotFound,
-        /// Spread angles around whole.
-        SpreadAnglesAroundWhole,
-        /// Give kind reading was.
-        GiveKindReadingWas,
-        /// Read six more different.
-        ReadSixMoreDifferent,
-        /// Give one reading each.
-        GiveOneReadingEach,
-        /// Give what was held.
-        GiveWhatWasHeld,
-        /// Reading without error leave.
-        ReadingWithoutErrorLeave,
-        /// Leave out give readings.
-        LeaveOutGiveReadings,
-        /// Enter reading without sign.
+        /// The recording ends there.
+        RecordingEndsThere,
+        /// Start before the end of the part to use.
+        StartBeforeEnd,
+        /// Use a longer part of the recording.
+        UseLongerPart,
+        /// No swing stands out of the noise: record a plucked club, closer or with more gain.
+        NoSwingInNoise,
+        /// Turn the gain down and record again, or use a later part with start_s.
+        TurnGainDown,
+        /// With correlations the noise cannot be found from the readings: give the standard deviation of one.
+        GiveNoiseWithCorrelations,
+        /// Spread the angles around the whole turn, 30 or 60 degrees apart.
+        SpreadAngles,
+        /// Give the kind of reading that was taken, and leave the others out.
+        OneKindOfReading,
+        /// Read at six or more different directions around the shaft; twelve, 30 degrees apart, are better.
+        ReadSixDirections,
+        /// Give one reading for each angle.
+        OneReadingAnAngle,
+        /// Give what was held fixed while the shaft was turned.
+        WhatWasHeld,
+        /// No reading is without error: leave it out to have it found from the readings.
+        NoReadingWithoutError,
+        /// Leave it out, or give the readings it belongs to.
+        LeaveOutOrGiveReadings,
+        /// Enter the reading without a sign.
         EnterReadingWithoutSign,
-        /// About005 usual.
-        About005Usual,
-        /// Give least asymmetry worth.
-        GiveLeastAsymmetryWorth,
-        /// Give least bow worth.
-        GiveLeastBowWorth,
-        /// Give deflection rollers hold.
-        GiveDeflectionRollersHold,
-        /// Check readings slip keys.
-        CheckReadingsSlipKeys,
-        /// Give one two.
-        GiveOneTwo,
-        /// Give total mass g.
-        GiveTotalMassG,
-        /// Leave out list parts.
-        LeaveOutListParts,
-        /// Give mass g sd.
-        GiveMassGSd,
-        /// Leave old mass g.
-        LeaveOldMassG,
-        /// Check figures extreme values.
-        CheckFiguresExtremeValues,
-        /// Check figures slip key.
-        CheckFiguresSlipKey,
-        /// Add document.
+        /// 0.05 is usual.
+        AboutOneInTwenty,
+        /// Give the least asymmetry worth turning a shaft for.
+        LeastAsymmetry,
+        /// Give the least bow worth a remark.
+        LeastBow,
+        /// Give the deflection that the rollers hold.
+        DeflectionOfRollers,
+        /// Check the readings for a slip of the keys.
+        CheckReadings,
+        /// Give one of the two.
+        OneOfTheTwo,
+        /// Give total_mass_g and balance_point_mm, or a list of parts.
+        TotalMassOrParts,
+        /// Leave it out, or list the parts.
+        LeaveOutOrListParts,
+        /// Give mass_g_sd and position_mm_sd of the parts.
+        DeviationsOfParts,
+        /// Leave old_mass_g out: the grip that is named comes off.
+        LeaveOldMassOut,
+        /// Check the figures for extreme values.
+        CheckExtremeFigures,
+        /// Check the figures for a slip of the key or of the unit.
+        CheckFigures,
+        /// Add it to the document.
         AddDocument,
-        /// See example calculation.
-        SeeExampleCalculation,
-        /// Sort table butt end.
-        SortTableButtEnd,
-        /// Shaft mass line balances.
-        ShaftMassLineBalances,
-        /// Give density least both.
-        GiveDensityLeastBoth,
-        /// Give each step s.
-        GiveEachStepS,
-        /// Give lie wood iron.
-        GiveLieWoodIron,
-        /// Cuts must leave piece.
-        CutsMustLeavePiece,
-        /// Give mass line one.
-        GiveMassLineOne,
-        /// Taper tips cut butt.
-        TaperTipsCutButt,
-        /// Sd given alone.
-        SdGivenAlone,
-        /// Leave one them out.
-        LeaveOneThemOut,
-        /// Give finished length butt.
-        GiveFinishedLengthButt,
-        /// Tip would reach into.
-        TipWouldReachInto,
-        /// Table must reach butt.
-        TableMustReachButt,
-        /// Raw shaft too short.
+        /// See the example of this calculation.
+        SeeExample,
+        /// Sort the table from the butt end to the tip end, each place once.
+        SortFromButt,
+        /// No shaft of this mass line balances there; measure again, from the butt end.
+        NoShaftBalancesThere,
+        /// Give the density at least at both ends.
+        DensityAtBothEnds,
+        /// Give each step's length and mass.
+        EachStepWhole,
+        /// Give the lie of a wood or an iron; a putter is measured along its axis.
+        LieOfWoodOrIron,
+        /// The cuts must leave a piece of the shaft.
+        CutsLeaveAPiece,
+        /// Give the mass line one way.
+        MassLineOneWay,
+        /// Taper tips are cut at the butt only; set allow_taper_tip_trim to cut it all the same.
+        TaperTipAtButt,
+        /// Its sd is given alone.
+        SdApart,
+        /// Leave one of them out.
+        LeaveOneOut,
+        /// Give the finished length, or butt_trim_mm to learn which length results.
+        LengthOrButtTrim,
+        /// The tip would not reach into the bore.
+        TipOutsideBore,
+        /// The table must reach from the butt end to the tip end of this shaft.
+        TableToBothEnds,
+        /// The raw shaft is too short for this finished length; take a longer blank or trim less at the tip.
         RawShaftTooShort,
-        /// Start table butt end.
-        StartTableButtEnd,
-        /// Share between01.
-        ShareBetween01,
-        /// Give number readings less.
-        GiveNumberReadingsLess,
+        /// Start the table at the butt end, at 0.
+        StartTableAtButt,
+        /// A share between 0 and 1, such as 0.95.
+        ShareFromZeroToOne,
+        /// Give the number of readings less the number of figures taken from them.
+        DegreesOfFreedom,
         /// Name two different inputs.
-        NameTwoDifferentInputs,
-        /// Leave out standard deviation.
-        LeaveOutStandardDeviation,
-        /// Leave correlations out use.
-        LeaveCorrelationsOutUse,
-        /// Check their signs what.
-        CheckTheirSignsWhat,
-        /// Correlation lies between1.
-        CorrelationLiesBetween1,
-        /// Give stiffness n m.
-        GiveStiffnessNM,
-        /// Give mass shaft head.
-        GiveMassShaftHead,
-        /// Check length clamp trims.
-        CheckLengthClampTrims,
-        /// Add rows up both.
-        AddRowsUpBoth,
-        /// Shaft used up shorten.
-        ShaftUsedUpShorten,
-        /// About30 good figure.
-        About30GoodFigure,
-        /// Give stiffness both ends.
-        GiveStiffnessBothEnds,
-        /// Thin table out one.
-        ThinTableOutOne,
-        /// Ask others second document.
-        AskOthersSecondDocument,
-        /// Give length raw shaft.
-        GiveLengthRawShaft,
-        /// Give force bends shaft.
-        GiveForceBendsShaft,
-        /// Give mass head zero.
-        GiveMassHeadZero,
-        /// Give zero body small.
-        GiveZeroBodySmall,
-        /// Give length butt inside.
-        GiveLengthButtInside,
-        /// Cut takes away give.
-        CutTakesAwayGive,
-        /// Step takes two rows.
-        StepTakesTwoRows,
-        /// Give rows two places.
-        GiveRowsTwoPlaces,
-        /// Give mass metre shaft.
-        GiveMassMetreShaft,
-        /// Sort table position smallest.
-        SortTablePositionSmallest,
-        /// Give standard deviation zero.
-        GiveStandardDeviationZero,
+        TwoDifferentInputs,
+        /// Leave out the standard deviation of a mass or inertia that is zero.
+        NoDeviationOfZero,
+        /// Leave the correlations out, or use the first order.
+        CorrelationsOrFirstOrder,
+        /// Check their signs: what goes with a third thing goes together.
+        CheckSigns,
+        /// A correlation lies between -1 and 1.
+        CorrelationRange,
+        /// Give the stiffness there in N·m², above zero; a steel iron shaft has 20 to 30 near its tip.
+        StiffnessAboveZero,
+        /// Give the mass of the shaft or of the head.
+        MassOfShaftOrHead,
+        /// Check length, clamp and trims and their unit, mm.
+        CheckClampAndTrims,
+        /// Add rows up to both ends of the free part, or check which end the positions are measured from.
+        RowsToBothEnds,
+        /// The shaft is used up: shorten the cuts or check the length and its unit, mm.
+        ShaftUsedUp,
+        /// 30 is a good figure.
+        AboutThirty,
+        /// Give the stiffness at both ends of the shaft.
+        StiffnessAtBothEnds,
+        /// Thin the table out: one row a centimetre is plenty.
+        ThinTableOut,
+        /// Ask for the others in a second document.
+        AskInSecondDocument,
+        /// Give the length of the raw shaft.
+        LengthOfRawShaft,
+        /// Give the force that bends the shaft; 1 kg hung is 9.80665 N.
+        ForceThatBends,
+        /// Give the mass of the head, or zero for a bare shaft.
+        MassOfHeadOrZero,
+        /// Give zero for a body that is small.
+        ZeroForSmallBody,
+        /// Give the length of butt inside the clamp.
+        LengthInClamp,
+        /// A cut takes away; give zero for none.
+        CutOrZero,
+        /// A step takes two rows, one for each side; remove the third.
+        TwoRowsAStep,
+        /// Give rows at two places at least.
+        RowsAtTwoPlaces,
+        /// Give the mass of a metre of shaft, zero or more.
+        MassOfAMetre,
+        /// Sort the table by position, smallest first.
+        SortByPosition,
+        /// Give a standard deviation of zero or more, or leave it out.
+        DeviationZeroOrMore,
         /// Meant.
         Meant {
             /// What it looks like.

@@ -44,10 +44,10 @@ pub fn run(topic: &str, input: Value) -> Result<Value, PhysicsError> {
         let names: Vec<&str> = topics().iter().map(|known| known.name).collect();
         return Err(PhysicsError::Unreadable {
             what: ReadFault::NoTopic { name: topic.to_owned() },
-            advice: Advice::Topics {
+            advice: Box::new(Advice::Topics {
                 near: nearest(topic, &names).map(str::to_owned),
                 known: names.into_iter().map(str::to_owned).collect(),
-            },
+            }),
         });
     };
     (found.run)(input)

@@ -80,11 +80,15 @@ fn bounded(
     if kept {
         Ok(value)
     } else {
-        Err(PhysicsError::OutOfRange { field: field.to_owned(), value, bound, limit, unit, advice })
+        Err(PhysicsError::OutOfRange { field: field.to_owned(), value, bound, limit, unit, advice: Box::new(advice) })
     }
 }
 
 /// A list that is long enough.
 pub(crate) fn enough(field: &str, count: usize, needed: usize, advice: Advice) -> Result<(), PhysicsError> {
-    if count >= needed { Ok(()) } else { Err(PhysicsError::TooFew { field: field.to_owned(), count, needed, advice }) }
+    if count >= needed {
+        Ok(())
+    } else {
+        Err(PhysicsError::TooFew { field: field.to_owned(), count, needed, advice: Box::new(advice) })
+    }
 }

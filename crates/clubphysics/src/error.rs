@@ -30,14 +30,14 @@ pub enum PhysicsError {
         /// Sign of the unit of value and limit; empty where they have none.
         unit: &'static str,
         /// What was probably meant, or what to do next.
-        advice: Advice,
+        advice: Box<Advice>,
     },
     /// A field that the calculation needs was left out.
     Missing {
         /// Field as named in the input document.
         field: String,
         /// What to do next.
-        advice: Advice,
+        advice: Box<Advice>,
     },
     /// Too few entries in a list.
     TooFew {
@@ -48,14 +48,14 @@ pub enum PhysicsError {
         /// How many are needed.
         needed: usize,
         /// What to do next.
-        advice: Advice,
+        advice: Box<Advice>,
     },
     /// Two inputs contradict each other or do not go together.
     Contradiction {
         /// What does not fit.
         what: Clash,
         /// What to do next.
-        advice: Advice,
+        advice: Box<Advice>,
     },
     /// A value of another kind than the field takes: a text for a number, a list for an object.
     WrongKind {
@@ -71,7 +71,7 @@ pub enum PhysicsError {
         /// What was found, by name.
         what: ReadFault,
         /// What to do next.
-        advice: Advice,
+        advice: Box<Advice>,
     },
     /// An iteration stopped before it reached its accuracy.
     NotConverged {
@@ -164,7 +164,7 @@ impl PhysicsError {
             | Self::Missing { advice, .. }
             | Self::TooFew { advice, .. }
             | Self::Contradiction { advice, .. }
-            | Self::Unreadable { advice, .. } => refusal.next(advice),
+            | Self::Unreadable { advice, .. } => refusal.next(&**advice),
             Self::NotFinite { .. } | Self::WrongKind { .. } | Self::NotConverged { .. } => refusal,
         };
         match self.field() {

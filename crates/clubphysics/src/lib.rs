@@ -14,6 +14,7 @@ pub mod lie;
 pub mod plausible;
 pub mod pluck;
 pub mod real;
+pub mod slip;
 pub mod soft_side;
 pub mod swing_weight;
 mod topic;

@@ -5,6 +5,7 @@
 //! another unit, which would give an answer that no club has: 38 for a length in millimetres is 38 in.
 
 use crate::advice::{Advice, Quantity};
+use crate::slip::{LooksLike, SlipUnit};
 use crate::{Bound, PhysicsError};
 use fact::Measure;
 
@@ -228,7 +229,7 @@ impl Plausible {
             bound,
             limit,
             unit: self.unit,
-            advice: self.meant(value).unwrap_or_else(|| self.range_of()),
+            advice: Box::new(self.meant(value).unwrap_or_else(|| self.range_of())),
         })
     }
 
@@ -264,64 +265,6 @@ impl Plausible {
     fn range_of(&self) -> Advice {
         let of = |value| Measure::new(value, self.unit);
         Advice::Range { of: self.what, low: of(self.range.0), high: of(self.range.1) }
-    }
-}
-
-fact::facts! {
-    /// A unit that is mistaken for the one of a field.
-    #[derive(Copy, Eq)]
-    pub enum SlipUnit: "slip_unit" {
-        /// Inches.
-        Inches,
-        /// Centimetres.
-        Centimetres,
-        /// Metres.
-        Metres,
-        /// Ounces.
-        Ounces,
-        /// Kilograms.
-        Kilograms,
-        /// Degrees Fahrenheit.
-        Fahrenheit,
-        /// Kelvins.
-        Kelvins,
-        /// Millimetres.
-        Millimetres,
-        /// Grams a millimetre.
-        GramsAMillimetre,
-        /// Grams an inch.
-        GramsAnInch,
-        /// Miles an hour.
-        MilesAnHour,
-        /// Kilometres an hour.
-        KilometresAnHour,
-        /// Pounds by square inch.
-        PoundsASquareInch,
-        /// Kilopascals.
-        Kilopascals,
-        /// Kilograms a cubic metre.
-        KilogramsACubicMetre,
-        /// Hertz.
-        Hertz,
-    }
-}
-
-fact::facts! {
-    /// What a figure in another unit was probably meant as.
-    pub enum LooksLike: "looks_like" {
-        /// It is plausible in this unit.
-        Unit {
-            /// The unit that was probably meant.
-            unit: SlipUnit,
-            /// The figure as it was given.
-            given: f64,
-            /// Sign of the unit that was probably meant.
-            given_in: &'static str,
-            /// The same in the unit of the field.
-            meant: f64,
-            /// Sign of the unit of the field.
-            meant_in: &'static str,
-        },
     }
 }
 

@@ -67,13 +67,13 @@ pub(crate) fn through_json<I: DeserializeOwned, O: Serialize>(
     let input: I = reader::read(input)?;
     let output = serde_json::to_value(calculate(&input)?).map_err(|error| PhysicsError::Unreadable {
         what: ReadFault::Unwritable { log: error.to_string() },
-        advice: Advice::CheckFiguresExtremeValues,
+        advice: Box::new(Advice::CheckExtremeFigures),
     })?;
     // JSON has no infinity and no NaN: the writer puts null, and nothing else here does.
     match without_number(&output, "") {
         None => Ok(output),
         Some(place) => {
-            Err(PhysicsError::Unreadable { what: ReadFault::Extreme { place }, advice: Advice::CheckFiguresSlipKey })
+            Err(PhysicsError::Unreadable { what: ReadFault::Extreme { place }, advice: Box::new(Advice::CheckFigures) })
         }
     }
 }

@@ -45,11 +45,11 @@ pub fn read_pairs<T: DeserializeOwned>(pairs: Vec<(String, String)>) -> Result<T
 struct Typed(String);
 
 impl Typed {
-    fn refused<'de, V: Visitor<'de>>(self, visitor: V) -> Fault<Never> {
+    fn refused<'de>(self, visitor: &impl Visitor<'de>) -> Fault<Never> {
         if self.0.is_empty() {
-            return Fault::Ours { mistake: Mistake::Empty { wanted: wanted_of(&visitor) }, beside: None, error: None };
+            return Fault::Ours { mistake: Mistake::Empty { wanted: wanted_of(visitor) }, beside: None, error: None };
         }
-        Fault::invalid_type(Unexpected::Str(&self.0), &visitor)
+        Fault::invalid_type(Unexpected::Str(&self.0), visitor)
     }
 }
 
@@ -67,7 +67,7 @@ macro_rules! whole_numbers {
             match (self.0.parse::<i64>(), self.0.parse::<u64>()) {
                 (Ok(number), _) => visitor.visit_i64(number),
                 (_, Ok(number)) => visitor.visit_u64(number),
-                _ => Err(self.refused(visitor)),
+                _ => Err(self.refused(&visitor)),
             }
         }
     )*};
@@ -88,7 +88,7 @@ impl<'de> Deserializer<'de> for Typed {
     fn deserialize_f64<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Fault<Never>> {
         match self.0.parse::<f64>() {
             Ok(number) => visitor.visit_f64(number),
-            Err(_) => Err(self.refused(visitor)),
+            Err(_) => Err(self.refused(&visitor)),
         }
     }
     fn deserialize_f32<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Fault<Never>> {
@@ -98,7 +98,7 @@ impl<'de> Deserializer<'de> for Typed {
         match self.0.as_str() {
             "true" => visitor.visit_bool(true),
             "false" => visitor.visit_bool(false),
-            _ => Err(self.refused(visitor)),
+            _ => Err(self.refused(&visitor)),
         }
     }
     fn deserialize_option<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Fault<Never>> {

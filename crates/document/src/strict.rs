@@ -31,7 +31,7 @@ struct Stash(RefCell<Option<(Mistake, Option<String>)>>);
 
 impl Stash {
     /// Into the reader below: its own error, or one that stands for the mistake.
-    fn into_reader<E: Error>(&self, fault: Fault<E>) -> E {
+    fn hand_to_reader<E: Error>(&self, fault: Fault<E>) -> E {
         match fault {
             Fault::Theirs(error) => error,
             Fault::Ours { mistake, beside, error } => {
@@ -134,7 +134,7 @@ impl<'de, D: Deserializer<'de>> Deserializer<'de> for Strict<'_, D> {
 macro_rules! take {
     ($($method:ident: $value:ty),* $(,)?) => {$(
         fn $method<E: Error>(self, value: $value) -> Result<V::Value, E> {
-            self.inner.$method::<Fault<E>>(value).map_err(|fault| self.stash.into_reader(fault))
+            self.inner.$method::<Fault<E>>(value).map_err(|fault| self.stash.hand_to_reader(fault))
         }
     )*};
 }
@@ -163,21 +163,21 @@ impl<'de, V: Visitor<'de>> Visitor<'de> for StrictVisitor<'_, V> {
             }
             _ => self.inner.visit_f64(value),
         };
-        read.map_err(|fault| self.stash.into_reader(fault))
+        read.map_err(|fault| self.stash.hand_to_reader(fault))
     }
     fn visit_none<E: Error>(self) -> Result<V::Value, E> {
-        self.inner.visit_none::<Fault<E>>().map_err(|fault| self.stash.into_reader(fault))
+        self.inner.visit_none::<Fault<E>>().map_err(|fault| self.stash.hand_to_reader(fault))
     }
     fn visit_unit<E: Error>(self) -> Result<V::Value, E> {
-        self.inner.visit_unit::<Fault<E>>().map_err(|fault| self.stash.into_reader(fault))
+        self.inner.visit_unit::<Fault<E>>().map_err(|fault| self.stash.hand_to_reader(fault))
     }
     fn visit_some<D: Deserializer<'de>>(self, reader: D) -> Result<V::Value, D::Error> {
         let stash = self.stash;
-        self.inner.visit_some(Strict { inner: reader, stash }).map_err(|fault| stash.into_reader(fault))
+        self.inner.visit_some(Strict { inner: reader, stash }).map_err(|fault| stash.hand_to_reader(fault))
     }
     fn visit_newtype_struct<D: Deserializer<'de>>(self, reader: D) -> Result<V::Value, D::Error> {
         let stash = self.stash;
-        self.inner.visit_newtype_struct(Strict { inner: reader, stash }).map_err(|fault| stash.into_reader(fault))
+        self.inner.visit_newtype_struct(Strict { inner: reader, stash }).map_err(|fault| stash.hand_to_reader(fault))
     }
     fn visit_seq<A: SeqAccess<'de>>(self, list: A) -> Result<V::Value, A::Error> {
         let stash = self.stash;
@@ -185,16 +185,16 @@ impl<'de, V: Visitor<'de>> Visitor<'de> for StrictVisitor<'_, V> {
             Asked::Object => Err(Fault::invalid_type(Unexpected::Seq, &self)),
             _ => self.inner.visit_seq(Strict { inner: list, stash }),
         };
-        read.map_err(|fault| stash.into_reader(fault))
+        read.map_err(|fault| stash.hand_to_reader(fault))
     }
     fn visit_map<A: MapAccess<'de>>(self, map: A) -> Result<V::Value, A::Error> {
         let stash = self.stash;
         let object = Object { map, names: HashSet::new(), stash };
-        self.inner.visit_map(object).map_err(|fault| stash.into_reader(fault))
+        self.inner.visit_map(object).map_err(|fault| stash.hand_to_reader(fault))
     }
     fn visit_enum<A: EnumAccess<'de>>(self, choice: A) -> Result<V::Value, A::Error> {
         let stash = self.stash;
-        self.inner.visit_enum(Strict { inner: choice, stash }).map_err(|fault| stash.into_reader(fault))
+        self.inner.visit_enum(Strict { inner: choice, stash }).map_err(|fault| stash.hand_to_reader(fault))
     }
 }
 
@@ -203,7 +203,7 @@ impl<'de, S: DeserializeSeed<'de>> DeserializeSeed<'de> for Strict<'_, S> {
 
     fn deserialize<D: Deserializer<'de>>(self, reader: D) -> Result<S::Value, D::Error> {
         let stash = self.stash;
-        self.inner.deserialize(Strict { inner: reader, stash }).map_err(|fault| stash.into_reader(fault))
+        self.inner.deserialize(Strict { inner: reader, stash }).map_err(|fault| stash.hand_to_reader(fault))
     }
 }
 

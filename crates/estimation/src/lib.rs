@@ -61,6 +61,7 @@ pub mod conformity;
 pub mod gauge_study;
 pub mod gls;
 pub mod normal;
+pub mod share;
 
 pub use belief::{Belief, Forecast, Gradient, Joint};
 pub use budget::{Contribution, Source};

@@ -117,7 +117,7 @@ async function show(answer, url, form) {
   if (ahead.length && !(goesOn && entry)) return notKept("lost-done");
   if (!entry || entry.matches("[aria-invalid]")) return;
   if (ahead.length) {
-    // At once: a key heard between would join the figure that is sent.
+    // At once: a key heard between would join it.
     entry.value = ahead.shift();
     entry.form.requestSubmit();
     entry.value = typing;

@@ -1,5 +1,6 @@
 //! What came out of one job, counted so that jobs can be added up.
 
+pub use bench::held::{Count, Share, share};
 use serde::Serialize;
 use std::collections::BTreeMap;
 
@@ -7,29 +8,6 @@ use std::collections::BTreeMap;
 pub const STAGES: [&str; 5] = ["planned", "dry", "tip", "cured", "finish"];
 /// What was forecast before it was read.
 pub const READ: [&str; 6] = ["check", "dry", "tip", "cured", "gripped", "finish"];
-
-/// So many of so many.
-#[derive(Debug, Clone, Copy, PartialEq, Default)]
-pub struct Count {
-    /// Those that are.
-    pub yes: u32,
-    /// All.
-    pub of: u32,
-}
-
-impl Count {
-    /// Counts one.
-    pub fn add(&mut self, yes: bool) {
-        self.yes += u32::from(yes);
-        self.of += 1;
-    }
-
-    /// Adds another count.
-    pub fn join(&mut self, other: Self) {
-        self.yes += other.yes;
-        self.of += other.of;
-    }
-}
 
 /// Sum and sum of squares.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
@@ -152,75 +130,5 @@ impl Tally {
             self.false_doubts_by.entry(what).or_default().join(*count);
         }
         self.blunders.extend(other.blunders.iter().cloned());
-    }
-}
-
-/// A share with its uncertainty, counted over clusters.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
-pub struct Share {
-    /// Percent.
-    pub percent: f64,
-    /// Lower and upper 95 % limit of the cluster estimate, percent.
-    pub limits_percent: [f64; 2],
-    /// Variance against that of independent cases.
-    pub design_effect: f64,
-    /// How many.
-    pub of: u32,
-}
-
-/// A share over clusters: ratio estimate with its linearised variance between clusters (W. Cochran, Sampling
-/// Techniques, 1977, §3.12); none of nothing.
-#[must_use]
-pub fn share(clusters: &[Count]) -> Option<Share> {
-    let of: u32 = clusters.iter().map(|c| c.of).sum();
-    if of == 0 {
-        return None;
-    }
-    let yes: u32 = clusters.iter().map(|c| c.yes).sum();
-    let (n, p) = (f64::from(of), f64::from(yes) / f64::from(of));
-    let filled = clusters.iter().filter(|c| c.of > 0).count() as f64;
-    let squares: f64 = clusters.iter().map(|c| (f64::from(c.yes) - p * f64::from(c.of)).powi(2)).sum();
-    let correction = if filled > 1.0 { filled / (filled - 1.0) } else { 1.0 };
-    let simple = p * (1.0 - p) / n;
-    // Near 0 and 100 % a few clusters say little: never narrower than independent cases (Wilson's middle).
-    let variance = (squares * correction / (n * n)).max(simple);
-    let sd = variance.sqrt();
-    let z = 1.959_964;
-    let n_effective = if variance > 0.0 { p * (1.0 - p) / variance } else { n };
-    let wilson = |sign: f64| {
-        let z2 = z * z / n_effective;
-        (p + z2 / 2.0 + sign * z * (sd * sd + z2 / (4.0 * n_effective)).sqrt()) / (1.0 + z2)
-    };
-    Some(Share {
-        percent: 100.0 * p,
-        limits_percent: [100.0 * wilson(-1.0).max(0.0), 100.0 * wilson(1.0).min(1.0)],
-        design_effect: if simple > 0.0 { variance / simple } else { 1.0 },
-        of,
-    })
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    /// By hand: two clusters of eight, all and none: p = 0.5, sum of squares 2·4² = 32, variance 32·2/16² = 0.25
-    /// against 0.25/16 of independent cases: sixteen times as much.
-    #[test]
-    fn clusters_that_agree_within_widen_the_limits() {
-        let apart = share(&[Count { yes: 8, of: 8 }, Count { yes: 0, of: 8 }]).expect("cases");
-        assert!((apart.percent - 50.0).abs() < 1e-9 && (apart.design_effect - 16.0).abs() < 1e-9);
-        let mixed = share(&[Count { yes: 4, of: 8 }, Count { yes: 4, of: 8 }]).expect("cases");
-        assert!((mixed.design_effect - 1.0).abs() < 1e-9);
-        assert!(apart.limits_percent[0] < mixed.limits_percent[0]);
-        assert!(share(&[]).is_none());
-    }
-
-    /// Wilson's limits of 16 of 16, computed with `statsmodels.stats.proportion.proportion_confint(16, 16,
-    /// method="wilson")`: 0.8064 to 1.
-    #[test]
-    fn nothing_but_successes_still_leaves_a_limit() {
-        let all = share(&[Count { yes: 8, of: 8 }, Count { yes: 8, of: 8 }]).expect("cases");
-        assert!((all.limits_percent[0] - 80.64).abs() < 0.01, "{all:?}");
-        assert!((all.limits_percent[1] - 100.0).abs() < 1e-9);
     }
 }

@@ -3,6 +3,7 @@
 use crate::column::{Columns, Row, finite, query, time_text};
 use crate::error::{Saved, StoreError};
 use crate::tx::Tx;
+use bench::held::Forecasted;
 use jiff::Timestamp;
 use trade::error::Noun;
 use trade::id::{ClubId, JobId, ReadingId};
@@ -196,6 +197,37 @@ impl Tx {
     /// The database failed.
     pub async fn read_since(&mut self, since: Timestamp) -> Result<bool, StoreError> {
         self.any(query("SELECT 1 FROM reading WHERE read_at >= $1 LIMIT 1").bind(time_text(since))).await
+    }
+
+    /// How many readings with a forecast lay in its band, by job, step, quantity and month (UTC), from a time on. Readings
+    /// that were taken back, or read again, are left out.
+    ///
+    /// # Errors
+    /// The database failed, or a row is damaged.
+    pub async fn forecasted(&mut self, since: Timestamp) -> Result<Vec<Forecasted>, StoreError> {
+        let lookup = query(
+            "SELECT r.job AS job, r.step AS step, r.what AS what, substr(r.read_at, 1, 7) AS month, COUNT(*) AS n,
+                 SUM(CASE WHEN ABS(r.value - r.forecast_value) <= r.forecast_band + 1e-9 THEN 1 ELSE 0 END) AS held
+             FROM reading r
+             WHERE r.read_at >= $1 AND r.forecast_value IS NOT NULL
+                 AND NOT EXISTS (SELECT 1 FROM reading_taken_back t WHERE t.reading = r.id)
+                 AND NOT EXISTS (SELECT 1 FROM reading n WHERE n.job = r.job AND n.replaces = r.id)
+             GROUP BY r.job, r.step, r.what, substr(r.read_at, 1, 7)
+             ORDER BY r.job, r.step, r.what",
+        );
+        let rows = self.rows(lookup.bind(time_text(since))).await?;
+        let count = |row: &Row, column| Ok::<_, StoreError>(u32::try_from(row.whole(column)?).unwrap_or(u32::MAX));
+        let of = |row: &Row| {
+            Ok(Forecasted {
+                job: JobId(row.text("job")?),
+                step: row.text("step")?,
+                what: row.word("what", What::from_key)?,
+                month: row.text("month")?,
+                held: count(row, "held")?,
+                of: count(row, "n")?,
+            })
+        };
+        rows.iter().map(of).collect()
     }
 
     /// The reading with this identity.

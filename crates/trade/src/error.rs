@@ -106,7 +106,8 @@ impl Entry {
             Self::Blank { number: None, name } => format!("blank for all numbers: {name}"),
             Self::TipTrim { number } => format!("tip trim of {number}"),
             Self::LengthOf { number } => format!("length of the {number}"),
-            Self::Reading { what } => what.code().to_owned(),
+            // A closed list's code ends in the key of the member.
+            Self::Reading { what } => what.code().rsplit('.').next().unwrap_or_default().to_owned(),
         }
     }
 }

@@ -291,7 +291,7 @@ impl Order {
             });
         }
         let open = self.open();
-        (count > open).then(|| match open {
+        (count > open).then_some(match open {
             0 => OrderAsk::AllHere { order },
             open => OrderAsk::More { order, n: count, open },
         })

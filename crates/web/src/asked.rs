@@ -33,10 +33,12 @@ impl<T: DeserializeOwned, S: Send + Sync> FromRequest<S> for Filled<T> {
     type Rejection = Problem;
 
     async fn from_request(request: Request, state: &S) -> Result<Self, Problem> {
-        let size_mb = crate::dress::size_mb(request.headers());
+        let size_mb = crate::problem::size_mb(request.headers());
         let pairs = axum::extract::Form::<Pairs>::from_request(request, state).await;
         let axum::extract::Form(pairs) = pairs.map_err(|e| Problem::of_request(e.status(), size_mb))?;
-        document::read_pairs(pairs).map(Self).map_err(unread)
+        document::read_pairs(pairs)
+            .map(Self)
+            .map_err(|what| Problem::new(StatusCode::UNPROCESSABLE_ENTITY, "request", EdgeFault::Unread { what }))
     }
 }
 

@@ -6,7 +6,7 @@ use crate::problem::{EdgeFault, PROBLEM_TYPE, Problem};
 use crate::reader::Reader;
 use axum::extract::{FromRequestParts, Request};
 use axum::http::uri::{Authority, PathAndQuery};
-use axum::http::{HeaderMap, HeaderValue, Method, StatusCode, Uri, header};
+use axum::http::{HeaderValue, Method, StatusCode, Uri, header};
 use axum::middleware::Next;
 use axum::response::{IntoResponse, Response};
 
@@ -14,7 +14,7 @@ use axum::response::{IntoResponse, Response};
 pub(crate) async fn errors(request: Request, next: Next) -> Response {
     let of_api = request.uri().path().starts_with("/api/");
     let back = if of_api { None } else { came_from(&request) };
-    let size_mb = size_mb(request.headers());
+    let size_mb = crate::problem::size_mb(request.headers());
     let (mut parts, body) = request.into_parts();
     let Ok(Reader(w)) = Reader::from_request_parts(&mut parts, &()).await;
     let response = next.run(Request::from_parts(parts, body)).await;
@@ -33,7 +33,7 @@ pub(crate) async fn errors(request: Request, next: Next) -> Response {
         Some(problem) => problem.clone(),
         None => Problem::of_request(status, size_mb),
     };
-    let mut dressed = if of_api { problem.into_response() } else { problem_page(&w, problem, back.as_deref()) };
+    let mut dressed = if of_api { problem.into_response() } else { problem_page(&w, &problem, back.as_deref()) };
     if let Some(allow) = allow {
         dressed.headers_mut().insert(header::ALLOW, allow);
     }
@@ -50,12 +50,6 @@ fn came_from(request: &Request) -> Option<String> {
         request.method() == Method::GET && Some(path) == request.uri().path_and_query().map(PathAndQuery::as_str);
     // A second slash would make another host of what follows.
     (same_host && !itself && !path.starts_with("//")).then(|| path.to_owned())
-}
-
-/// Size that a request gives for itself, in megabytes.
-pub(crate) fn size_mb(headers: &HeaderMap) -> Option<u64> {
-    let bytes = headers.get(header::CONTENT_LENGTH)?.to_str().ok()?.parse::<u64>().ok()?;
-    Some(bytes.div_ceil(1024 * 1024))
 }
 
 impl Problem {

@@ -57,6 +57,12 @@ struct Inner {
     pointer: Option<String>,
 }
 
+/// Size that a request gives for itself, in megabytes.
+pub(crate) fn size_mb(headers: &HeaderMap) -> Option<u64> {
+    let bytes = headers.get(header::CONTENT_LENGTH)?.to_str().ok()?.parse::<u64>().ok()?;
+    Some(bytes.div_ceil(1024 * 1024))
+}
+
 fact::facts! {
     /// What sort of problem, in a few words.
     pub(crate) enum Title: "problem_title" {
@@ -235,7 +241,7 @@ impl<T: DeserializeOwned, S: Send + Sync> FromRequest<S> for Body<T> {
                 EdgeFault::ContentType,
             )));
         }
-        let size_mb = crate::dress::size_mb(request.headers());
+        let size_mb = size_mb(request.headers());
         let bytes = axum::body::Bytes::from_request(request, state)
             .await
             .map_err(|e: BytesRejection| Problem::of_request(e.status(), size_mb))?;

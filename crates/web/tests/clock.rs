@@ -142,7 +142,7 @@ async fn a_jump_forward_opens_no_gate_until_somebody_has_looked() {
     let after = time(MORNING) + hours(48);
     bench.clock.set(after);
     let before = kept(&bench).await;
-    let words = ["was changed from", "while the program ran", "no glue is mixed and no cure is taken as done"];
+    let words = ["was changed from", "while the program ran", "no glue is mixed and no cure counts as done"];
     let gate = bench.refused("POST", "/jobs/1/readings", StatusCode::CONFLICT, turned(1).to_string()).await;
     is_of_the_clock(&gate, &words);
     let page = bench.form("/bench/1/1", &[("step", "turned"), ("request_key", "k1"), ("read-done", "1")]).await;
@@ -211,8 +211,8 @@ async fn a_clock_is_relied_on_again_when_somebody_says_how_it_was_checked() {
         assert_eq!(bench.get("/clock").await["doubt"]["doubt"], "jumped", "“{reason}” by “{by}” was taken");
     }
     let page = bench.form("/clock/confirm", &[("reason", " ")]).await;
-    page.says(StatusCode::UNPROCESSABLE_ENTITY, &["a reason is needed", "Say in a few words why"]);
-    bench.form("/clock/confirm", &[]).await.says(StatusCode::UNPROCESSABLE_ENTITY, &["a reason is needed"]);
+    page.says(StatusCode::UNPROCESSABLE_ENTITY, &["reason is needed", "Write in a few words why"]);
+    bench.form("/clock/confirm", &[]).await.says(StatusCode::UNPROCESSABLE_ENTITY, &["reason is needed"]);
     bench.refused("POST", "/batches", StatusCode::CONFLICT, cup(&[1]).to_string()).await;
 
     let state = bench.made("/clock/confirm", json!({ "reason": "compared with the radio clock", "by": "Ada" })).await;
@@ -315,10 +315,10 @@ async fn what_waited_for_the_network_bears_the_time_of_typing() {
     for wrong in ["2026-03-02T11:06:00Z", "2026-03-02T07:54:00Z", "1970-01-01T00:00:00Z", "2076-01-01T00:00:00Z"] {
         let refused = StatusCode::UNPROCESSABLE_ENTITY;
         let problem = bench.refused("POST", "/jobs/1/readings", refused, at(4, wrong).to_string()).await;
-        assert!(detail(&problem).contains("does not belong to this job"), "{problem}");
+        assert!(detail(&problem).contains("cannot be a time of this job"), "{problem}");
         assert!(detail(&problem).contains("Leave the time out for now"), "{problem}");
         let fields = [("step", "dry"), ("request_key", "k4"), ("read-swing_weight", "D9.7"), ("at", wrong)];
-        bench.form("/bench/1/4", &fields).await.says(refused, &["does not belong to this job", "value=\"D9.7\""]);
+        bench.form("/bench/1/4", &fields).await.says(refused, &["cannot be a time of this job", "value=\"D9.7\""]);
     }
     let fields = [("step", "dry"), ("request_key", "k5"), ("read-swing_weight", "D9.7"), ("at", "yesterday")];
     let page = bench.form("/bench/1/4", &fields).await;

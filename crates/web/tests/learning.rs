@@ -103,6 +103,28 @@ async fn a_finished_job_teaches_the_shop() {
     assert_eq!(counted, 8);
     let capability = bench.page("/capability").await;
     assert!(capability.text.contains("Mar 2026") && capability.text.contains("Cpk"));
+    // Every reading that had a forecast counts, once by step and once by month, and each of the record is held against its own.
+    let record = bench.get("/jobs/1/record").await;
+    let list = |value: &Value| value.as_array().expect("a list").clone();
+    let readings: Vec<Value> = list(&record["clubs"]).iter().flat_map(|club| list(&club["readings"])).collect();
+    let stood =
+        readings.iter().filter(|r| r["reading"]["forecast"].is_object() && r["reading"]["taken_back"].is_null());
+    let held = |r: &&Value| {
+        let figure = |at: &Value| at.as_f64().expect("a figure");
+        let (reading, forecast) = (&r["reading"], &r["reading"]["forecast"]);
+        (figure(&reading["value"]) - figure(&forecast["value"])).abs() <= figure(&forecast["band"]) + 1e-9
+    };
+    let (of, inside) = (stood.clone().count(), stood.filter(held).count());
+    let bands = &found["bands"];
+    assert!(of >= 24, "{of} readings with a forecast");
+    assert_eq!(bands["all"]["of"].as_u64(), u64::try_from(of).ok());
+    let percent = bands["all"]["percent"].as_f64().expect("percent");
+    assert!((percent - 100.0 * inside as f64 / of as f64).abs() < 1e-9, "{percent}: {inside} of {of}");
+    for groups in ["by_step", "by_month"] {
+        let sum: u64 = list(&bands[groups]).iter().filter_map(|g| g["share"]["of"].as_u64()).sum();
+        assert_eq!(sum, u64::try_from(of).expect("small"), "{groups}");
+    }
+    assert!(capability.text.contains("How often the forecasts held") && capability.text.contains("Cured"));
     let record = bench.page("/records/1").await;
     let limit =
         ["Called in within ", "Not certain enough to call it in."].iter().any(|said| record.text.contains(said));
@@ -120,7 +142,7 @@ async fn a_value_can_be_pinned_and_set_back_with_a_reason() {
 
     let refused = bench.form("/learned/change", &[("key", &key), ("action", "pin"), ("reason", "")]).await;
     assert_eq!(refused.status, StatusCode::UNPROCESSABLE_ENTITY);
-    assert!(refused.text.contains("a reason is needed"));
+    assert!(refused.text.contains("reason is needed"));
     let done = bench.form("/learned/change", &[("key", &key), ("action", "pin"), ("reason", "weighed <it>")]).await;
     assert_eq!(done.status, StatusCode::SEE_OTHER);
     assert_eq!(value(&bench.get("/learned").await, &key)["pinned"], true);

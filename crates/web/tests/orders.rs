@@ -55,8 +55,8 @@ async fn a_job_waits_until_what_it_lacks_has_come() {
     assert_eq!(waits(&bench).await, ["waits for 1 head Wren iron 7, expected Thursday"]);
 
     for (body, status, words) in [
-        (json!({ "count": 0, "by": "Ada" }), StatusCode::UNPROCESSABLE_ENTITY, "0 is no number of parts"),
-        (json!({ "count": -1, "by": "Ada" }), StatusCode::UNPROCESSABLE_ENTITY, "-1 is no number of parts"),
+        (json!({ "count": 0, "by": "Ada" }), StatusCode::UNPROCESSABLE_ENTITY, "0 is not a number of parts"),
+        (json!({ "count": -1, "by": "Ada" }), StatusCode::UNPROCESSABLE_ENTITY, "-1 is not a number of parts"),
         (json!({ "count": 2, "by": "Ada" }), StatusCode::CONFLICT, "2 are more than the 1 of order 1"),
         (json!({ "count": 1, "number": "44", "by": "Ada" }), StatusCode::UNPROCESSABLE_ENTITY, "has no number 44"),
         (json!({ "count": 1, "model": "MARL", "by": "Ada" }), StatusCode::CONFLICT, "MARL is a grip"),
@@ -120,7 +120,7 @@ async fn some_came_the_rest_does_not_and_a_cancelled_order_asks() {
         .refused("POST", "/orders/2/receive", StatusCode::CONFLICT, json!({ "count": 3, "by": "Bo" }).to_string())
         .await;
     let words = asked["detail"].as_str().expect("words");
-    assert!(words.contains("order 2 was cancelled by Ada (“too dear”)") && words.contains("say so"), "{words}");
+    assert!(words.contains("order 2 was cancelled by Ada (“too dear”)") && words.contains("confirm it"), "{words}");
     let here = bench.made("/orders/2/receive", json!({ "count": 3, "anyway": true, "by": "Bo" })).await;
     assert_eq!(here["order"]["received"], 3);
 }
@@ -139,7 +139,7 @@ async fn one_result_three_ways() {
     let sorted = bench.get("/parts/sorted?model=WREN-I&number=6&width_g=1").await;
     assert!(sorted["count"].as_u64() > Some(0));
     for (path, words) in [
-        ("/parts/sorted?model=WREN-I&width_g=-1", "width_g is -1 g"),
+        ("/parts/sorted?model=WREN-I&width_g=-1", "width_g is −1 g"),
         ("/parts/sorted?model=WREN-I&width_g=1&classes=3", "both given"),
     ] {
         let problem = bench.refused("GET", path, StatusCode::UNPROCESSABLE_ENTITY, "").await;

@@ -143,7 +143,7 @@ async fn steps_that_the_bench_could_not_follow_are_refused_and_no_job_is_made() 
     let step = |key: &str| json!({ "key": key, "label": "Bend", "asks": ["lie"], "needs": "none" });
     for (steps, words) in [
         (json!([]), "the job has no steps"),
-        (json!([step("bend"), step("bend")]), "“bend” is there twice"),
+        (json!([step("bend"), step("bend")]), "“bend” is given twice"),
         (json!([step("Bend it")]), "“Bend it” cannot be a key"),
         (json!([step("")]), "cannot be a key"),
         (json!([{ "key": "bend", "label": "Bend", "asks": ["shine"], "needs": "none" }]), "shine"),

@@ -175,15 +175,15 @@ async fn a_shaft_cut_wrongly_serves_shorter_clubs() {
     let words = refused(&bench, &code, StatusCode::CONFLICT, returned.clone()).await;
     assert!(words.contains("is held for the 4 of job 1"), "{words}");
     for (body, what) in [
-        (json!({ "deed": "miscut", "by": "Ada" }), "how long"),
-        (json!({ "deed": "miscut", "length_mm": 2000.0, "mass_typed": "104", "by": "Ada" }), "is no cut of it"),
+        (json!({ "deed": "miscut", "by": "Ada" }), "no current length"),
+        (json!({ "deed": "miscut", "length_mm": 1400.0, "mass_typed": "104", "by": "Ada" }), "cannot be cut from it"),
         (
             json!({ "deed": "miscut", "length_mm": 900.0, "off_the_tip_mm": 500.0, "mass_typed": "104", "by": "Ada" }),
-            "is no cut of it",
+            "cannot be cut from it",
         ),
         (
             json!({ "deed": "miscut", "length_mm": 900.0, "lose_plan": true, "reason": "slipped", "by": "Ada" }),
-            "weighs now",
+            "no current weight",
         ),
     ] {
         let words = refused(&bench, &code, StatusCode::UNPROCESSABLE_ENTITY, body).await;
@@ -271,7 +271,7 @@ async fn parts_pulled_out_of_a_finished_club_are_used_again_as_they_are_now() {
         json!({ "deed": "pull", "clean": true, "by": "Ada" }),
     )
     .await;
-    assert!(no_mass.contains("what it weighs now is not said"), "{no_mass}");
+    assert!(no_mass.contains("no current weight is given"), "{no_mass}");
     let view = bench.get("/jobs/1").await;
     let cut_mm = view["job"]["clubs"][0]["plan"]["cut_shaft_mm"].as_f64().expect("a length");
     let pulled =
@@ -304,7 +304,7 @@ async fn a_glued_club_is_taken_apart_and_waits() {
     let glued = refused(&bench, &head, StatusCode::CONFLICT, json!({ "deed": "return", "by": "Ada" })).await;
     assert!(glued.contains(&format!("{head} is on the 7 of job 1 for good: it is glued")), "{glued}");
     let silent = refused(&bench, &head, StatusCode::CONFLICT, json!({ "deed": "pull", "by": "Ada" })).await;
-    assert!(silent.contains("say that the 7 is to be taken apart"), "{silent}");
+    assert!(silent.contains("confirm that the 7 is to be taken apart"), "{silent}");
     let apart = json!({ "deed": "pull", "lose_plan": true, "clean": true, "mass_typed": "264.1", "reason": "not seated", "by": "Ada" });
     let life = deed(&bench, &head, apart).await;
     assert_eq!((&life["part"]["state"], &life["part"]["mass_g"]), (&json!("free"), &json!(264.1)));

@@ -35,7 +35,7 @@ async fn picks_are_held_all_or_none() {
 
     // Nothing chosen is nothing to hold: the job must not go to the bench.
     let problem = refused(json!([]), StatusCode::CONFLICT).await;
-    assert!(detail(&problem).contains("no parts for 6, 7"), "{problem}");
+    assert!(detail(&problem).contains("no parts for 6 and 7"), "{problem}");
     assert_eq!(bench.get("/jobs/1").await["job"]["state"], "open");
 
     // One head for two clubs, a code nobody knows, a club without its grip: none of it holds anything.
@@ -102,7 +102,7 @@ async fn a_day_is_searched_longer_and_ended_by_hand() {
     for bad in ["soon", "-1", "1e9", "NaN"] {
         let refused = bench.form("/plan/day/search", &[("seconds", bad)]).await;
         assert_eq!(refused.status, StatusCode::UNPROCESSABLE_ENTITY, "{bad}");
-        assert!(refused.text.contains("no number of seconds") || refused.text.contains("0 to 120"), "{bad}");
+        assert!(refused.text.contains("is not a number of seconds") || refused.text.contains("0 to 120"), "{bad}");
         assert!(refused.text.contains("Job 1") && refused.text.contains("Job 2"), "the plan is still there");
     }
     // Ending what does not go on does no harm.

@@ -25,7 +25,8 @@ async fn a_frequency_comes_in_with_a_weigh_in_and_is_asked_of_shafts_only() {
     // A slip is told beside its field, and nothing is kept.
     let slip = [("model", "SCREE-P"), ("number", ""), ("mass", "120.2"), ("code", "S90"), ("cpm", "26.25")];
     let refused = bench.form("/stock/new", &slip).await;
-    refused.says(StatusCode::UNPROCESSABLE_ENTITY, &["26.3 cpm cannot be the frequency of a shaft", "value=\"26.25\""]);
+    refused
+        .says(StatusCode::UNPROCESSABLE_ENTITY, &["26.25 cpm cannot be the frequency of a shaft", "value=\"26.25\""]);
     let misplaced = json!({ "model": "WREN-I", "number": "7", "mass": "267.1", "cpm": "262", "by": "Ada" });
     let problem =
         bench.refused("POST", "/parts/weigh-in", StatusCode::UNPROCESSABLE_ENTITY, misplaced.to_string()).await;
@@ -76,8 +77,8 @@ async fn a_frequency_comes_with_a_list_and_goes_out_with_the_stock() {
     let (status, kept) = bench.send("POST", "/parts/import", "text/csv", list.into()).await;
     assert_eq!((status, &kept["kept"]), (StatusCode::OK, &json!(1)), "{kept}");
     assert_eq!(
-        kept["bad"][0]["problem"],
-        "26 cpm cannot be the frequency of a shaft, which lies between 50 and 600 cpm"
+        kept["bad"][0]["problem"]["words"],
+        "26 cpm cannot be the frequency of a shaft, which is between 50 cpm and 600 cpm"
     );
     assert_eq!(kept["bad"][0]["column"], "Frequency");
     let out = bench.ask("GET", "/api/v1/parts/export?text=N1", "", "").await;

@@ -21,7 +21,7 @@ async fn a_suppliers_workbook_comes_in_by_two_steps() {
     // Nothing says the model yet.
     page.says(
         StatusCode::UNPROCESSABLE_ENTITY,
-        &["No column is the model", "Weight (oz)", "9.35 · 9,36 · 9.61", "not used"],
+        &["No column has the model", "Weight (oz)", "9.35 · 9,36 · 9.61", "not used"],
     );
     let held = hidden(&page.text, "held").to_owned();
     let mut fields = vec![

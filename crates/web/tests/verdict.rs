@@ -300,7 +300,7 @@ async fn handing_over_what_is_off_doubted_or_unread_takes_a_reason() {
     let refused = bench.form("/bench/1/1", &form("")).await;
     refused.says(StatusCode::CONFLICT, &["the 7: ", said[0], said[1], said[2], "name=\"reason\""]);
     let refused = bench.form("/bench/1/1", &form("ok")).await;
-    refused.says(StatusCode::UNPROCESSABLE_ENTITY, &["a reason is needed"]);
+    refused.says(StatusCode::UNPROCESSABLE_ENTITY, &["reason is needed"]);
     let in_grid = |reason: &'static str| {
         [
             ("slot", "1"),

@@ -96,7 +96,7 @@ async fn what_cannot_be_is_refused_by_name_and_nothing_kept() {
         (seven(""), 422, "a head in the shop is weighed"),
         (with(seven("267"), &json!({ "number": "77" })), 422, "the model has no such number"),
         (with(seven("267"), &json!({ "model": "NONE" })), 404, "NONE"),
-        (with(seven("267"), &json!({ "request_key": "a b" })), 422, "is no request key"),
+        (with(seven("267"), &json!({ "request_key": "a b" })), 422, "cannot be a request key"),
         (with(seven("267"), &json!({ "lie": "600" })), 422, "cannot be the lie of a head"),
         (json!({ "model": "MARL" }), 422, "neither a mass nor a count"),
         (json!({ "model": "MARL", "count": "1.5" }), 422, "count “1.5”"),

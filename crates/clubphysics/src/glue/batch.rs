@@ -260,7 +260,7 @@ fn refuse_lone_deviations(batch: &BatchInput) -> Result<(), PhysicsError> {
     ];
     match lone.iter().find(|(_, value, sd)| value.is_none() && sd.is_some()) {
         Some((field, ..)) => {
-            Err(PhysicsError::Missing { field: (*field).to_owned(), advice: Advice::StandardDeviationGivenAlone })
+            Err(PhysicsError::Missing { field: (*field).to_owned(), advice: Box::new(Advice::DeviationApart) })
         }
         None => Ok(()),
     }
@@ -270,7 +270,7 @@ fn adhesive_a_joint(batch: &BatchInput, has_joint: bool, inputs: &mut Inputs) ->
     match batch.adhesive_a_joint_g {
         Some(_) if has_joint => Err(PhysicsError::Contradiction {
             what: Clash::BothGiven { first: "joint".into(), second: "batch.adhesive_a_joint_g".into() },
-            advice: Advice::GiveWeighedFigureGeometry,
+            advice: Box::new(Advice::WeighedOrGeometry),
         }),
         Some(adhesive_g) => {
             check::positive("batch.adhesive_a_joint_g", adhesive_g, "g")?;
@@ -280,7 +280,7 @@ fn adhesive_a_joint(batch: &BatchInput, has_joint: bool, inputs: &mut Inputs) ->
         None if has_joint => Ok(None),
         None => Err(PhysicsError::Missing {
             field: "batch.adhesive_a_joint_g".to_owned(),
-            advice: Advice::GiveDescribeJoint,
+            advice: Box::new(Advice::GiveOrDescribeJoint),
         }),
     }
 }
@@ -289,7 +289,9 @@ fn densities(batch: &BatchInput, inputs: &mut Inputs) -> Result<[Option<Var>; 2]
     let mut density = |field: &str, density_g_ml: Option<f64>, sd: Option<f64>| {
         let advice = Advice::RatioVolumeNeedsDensities;
         match density_g_ml {
-            None if batch.ratio == Ratio::ByVolume => Err(PhysicsError::Missing { field: field.to_owned(), advice }),
+            None if batch.ratio == Ratio::ByVolume => {
+                Err(PhysicsError::Missing { field: field.to_owned(), advice: Box::new(advice) })
+            }
             None => Ok(None),
             Some(given) => plausible::ADHESIVE_DENSITY_G_ML
                 .check(field, given)

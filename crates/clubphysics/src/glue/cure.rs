@@ -214,11 +214,11 @@ pub fn reach(sheet_c: impl IntoIterator<Item = f64>, room_c: f64) -> Reach {
 
 fn check_sheet(field: &str, points: &[SheetPoint]) -> Result<(), PhysicsError> {
     const ALIKE_C: f64 = 0.5;
-    check::enough(field, points.len(), 1, Advice::GiveOnePointSheetTwo)?;
+    check::enough(field, points.len(), 1, Advice::OnePointOrTwo)?;
     if points.len() > 2 {
         return Err(PhysicsError::Contradiction {
             what: Clash::Points { field: field.to_owned(), n: points.len() },
-            advice: Advice::GiveOnePointSheet,
+            advice: Box::new(Advice::OnePointOrTwoAround),
         });
     }
     for (i, point) in points.iter().enumerate() {
@@ -230,7 +230,7 @@ fn check_sheet(field: &str, points: &[SheetPoint]) -> Result<(), PhysicsError> {
     if warm.temperature_c - cold.temperature_c < ALIKE_C {
         return Err(PhysicsError::Contradiction {
             what: Clash::SameTemperature { field: field.to_owned(), at_c: cold.temperature_c },
-            advice: Advice::TakeTwoTemperaturesSheet,
+            advice: Box::new(Advice::TwoTemperatures),
         });
     }
     if warm.time_min > cold.time_min {
@@ -240,7 +240,7 @@ fn check_sheet(field: &str, points: &[SheetPoint]) -> Result<(), PhysicsError> {
             bound: Bound::AtMost,
             limit: cold.time_min,
             unit: "min",
-            advice: Advice::WarmthShortensEveryTime,
+            advice: Box::new(Advice::WarmthShortens),
         });
     }
     Ok(())
@@ -296,7 +296,10 @@ impl Cure {
             *found = Some(vars);
         }
         if found.iter().all(Option::is_none) {
-            return Err(PhysicsError::Missing { field: "cure.pot_life".to_owned(), advice: Advice::GiveOneTwoPoints });
+            return Err(PhysicsError::Missing {
+                field: "cure.pot_life".to_owned(),
+                advice: Box::new(Advice::PointsOfATime),
+            });
         }
         Ok(Self { shop, pot_life_mass_g: cure.pot_life_mass_g, sheets: found })
     }

@@ -195,9 +195,9 @@ impl Joint {
     pub fn read(joint: &JointInput, inputs: &mut Inputs) -> Result<Self, PhysicsError> {
         const BORE_MAX_MM: f64 = 25.0;
         plausible::TIP_DIAMETER_MM.check("joint.tip_mm", joint.tip_mm)?;
-        let advice = Advice::TipDoesFitInto;
+        let advice = Advice::TipDoesNotFit;
         check::above("joint.bore_mm", joint.bore_mm, joint.tip_mm, "mm", advice)?;
-        check::at_most("joint.bore_mm", joint.bore_mm, BORE_MAX_MM, "mm", Advice::GiveDiameterMillimetres)?;
+        check::at_most("joint.bore_mm", joint.bore_mm, BORE_MAX_MM, "mm", Advice::DiameterInMm)?;
         plausible::BORE_DEPTH_MM.check("joint.depth_mm", joint.depth_mm)?;
         plausible::CAP_MM.check("joint.bottom_gap_mm", joint.bottom_gap_mm)?;
         plausible::ADHESIVE_DENSITY_G_ML.check("joint.density_g_ml", joint.density_g_ml)?;
@@ -287,8 +287,8 @@ impl Pull {
         let strength = match (pull.shear_strength_mpa, pull.shear_strength_mpa_sd) {
             (Some(mpa), sd) => Some(inputs.add(field, plausible::SHEAR_STRENGTH_MPA.check(field, mpa)?, sd)?),
             (None, Some(_)) => {
-                let advice = Advice::StandardDeviationGivenAlone;
-                return Err(PhysicsError::Missing { field: field.to_owned(), advice });
+                let advice = Advice::DeviationApart;
+                return Err(PhysicsError::Missing { field: field.to_owned(), advice: Box::new(advice) });
             }
             (None, None) => None,
         };

@@ -63,7 +63,7 @@ fn example() -> Value {
 /// ```
 pub fn glue(input: &GlueInput) -> Result<GlueOutput, PhysicsError> {
     if input.joint.is_none() && input.batch.is_none() && input.cure.is_none() && input.pull.is_none() {
-        return Err(PhysicsError::Missing { field: "joint".to_owned(), advice: Advice::AskJointBatchCure });
+        return Err(PhysicsError::Missing { field: "joint".to_owned(), advice: Box::new(Advice::AskOfGlue) });
     }
     let mut inputs = Inputs::default();
     let joint = input.joint.as_ref().map(|joint| Joint::read(joint, &mut inputs)).transpose()?;

@@ -208,8 +208,8 @@ impl Growth {
         match (tape.growth_a_layer_in, tape.growth_a_layer_in_sd) {
             (Some(growth_in), sd) => Ok(Self { var: inputs.add(field, growth_in, sd)?, factor: 1.0 }),
             (None, Some(_)) => {
-                let advice = Advice::StandardDeviationGivenAlone;
-                Err(PhysicsError::Missing { field: field.to_owned(), advice })
+                let advice = Advice::DeviationApart;
+                Err(PhysicsError::Missing { field: field.to_owned(), advice: Box::new(advice) })
             }
             (None, None) => Ok(Self { var: thickness, factor: 2.0 }),
         }
@@ -232,7 +232,7 @@ impl LayerMass {
     /// `None` where neither a weighed layer nor a mass an area is known.
     fn read(tape: &TapeInput, butt: Var, inputs: &mut Inputs) -> Result<Option<Self>, PhysicsError> {
         let missing = |field: &str| {
-            Err(PhysicsError::Missing { field: field.to_owned(), advice: Advice::StandardDeviationGivenAlone })
+            Err(PhysicsError::Missing { field: field.to_owned(), advice: Box::new(Advice::DeviationApart) })
         };
         if tape.layer_mass_g.is_none() && tape.layer_mass_g_sd.is_some() {
             return missing("tape.layer_mass_g");
@@ -246,7 +246,7 @@ impl LayerMass {
         match (tape.layer_mass_g, tape.areal_density_g_m2) {
             (Some(_), Some(_)) => Err(PhysicsError::Contradiction {
                 what: Clash::BothGiven { first: "tape.layer_mass_g".into(), second: "tape.areal_density_g_m2".into() },
-                advice: Advice::GiveWeighedMassAlone,
+                advice: Box::new(Advice::WeighedMassAlone),
             }),
             (Some(mass_g), None) => {
                 let mass_g = check::not_negative("tape.layer_mass_g", mass_g, "g")?;
@@ -275,7 +275,7 @@ impl LayerMass {
 
 fn diameter(field: &str, value_in: f64) -> Result<f64, PhysicsError> {
     check::positive(field, value_in, "in")?;
-    check::at_most(field, value_in, DIAMETER_MAX_IN, "in", Advice::LooksLikeMillimetresGiveDiameter)
+    check::at_most(field, value_in, DIAMETER_MAX_IN, "in", Advice::DiameterInInches)
 }
 
 /// The places asked for, checked; the men's size at 2 in where none is given.
@@ -284,15 +284,15 @@ fn stations(input: &GripSizeInput) -> Result<Vec<GripStation>, PhysicsError> {
         let usual = GripStation { below_cap_in: 2.0, nominal_in: 0.900, core_in: None, shaft_diameter_in: None };
         return Ok(vec![usual]);
     };
-    check::enough("stations", stations.len(), 1, Advice::ListPlaceAlongGrip)?;
+    check::enough("stations", stations.len(), 1, Advice::ListAPlaceOnGrip)?;
     for (i, station) in stations.iter().enumerate() {
         let field = |name: &str| format!("stations[{i}].{name}");
         check::not_negative(&field("below_cap_in"), station.below_cap_in, "in")?;
-        let advice = Advice::LooksLikeMillimetresGive;
+        let advice = Advice::PlaceInInches;
         check::at_most(&field("below_cap_in"), station.below_cap_in, PLACE_MAX_IN, "in", advice)?;
         diameter(&field("nominal_in"), station.nominal_in)?;
         let core_in = diameter(&field("core_in"), station.core_in.unwrap_or(input.core_in))?;
-        let advice = Advice::CoreInsideGripMust;
+        let advice = Advice::CoreNarrowerThanGrip;
         check::above(&field("nominal_in"), station.nominal_in, core_in, "in", advice)?;
         if let Some(shaft_in) = station.shaft_diameter_in {
             diameter(&field("shaft_diameter_in"), shaft_in)?;
@@ -303,7 +303,7 @@ fn stations(input: &GripSizeInput) -> Result<Vec<GripStation>, PhysicsError> {
 
 fn check_tape(tape: &TapeInput) -> Result<(), PhysicsError> {
     const THICKNESS_MAX_IN: f64 = 0.1;
-    let advice = Advice::LooksLikeMillimetresGiveThickness;
+    let advice = Advice::ThicknessInInches;
     check::positive("tape.thickness_in", tape.thickness_in, "in")?;
     check::at_most("tape.thickness_in", tape.thickness_in, THICKNESS_MAX_IN, "in", advice)?;
     if let Some(growth_in) = tape.growth_a_layer_in {
@@ -311,7 +311,7 @@ fn check_tape(tape: &TapeInput) -> Result<(), PhysicsError> {
     }
     check::at_most("tape.layers", f64::from(tape.layers), LAYERS_MAX, "", Advice::CountLayersAgain)?;
     check::positive("tape.length_in", tape.length_in, "in")?;
-    check::at_most("tape.length_in", tape.length_in, PLACE_MAX_IN, "in", Advice::GiveTapeSLength)?;
+    check::at_most("tape.length_in", tape.length_in, PLACE_MAX_IN, "in", Advice::TapeLengthInInches)?;
     check::not_negative("tape.cap_in", tape.cap_in, "in")?;
     Ok(())
 }

@@ -159,7 +159,7 @@ results! {
 
 impl<'a> Series<'a> {
     pub fn read(document: &'a SeriesInput, inputs: &mut Inputs) -> Result<Self, PhysicsError> {
-        check::enough("series.lengths_mm", document.lengths_mm.len(), 1, Advice::ListLengthsSet)?;
+        check::enough("series.lengths_mm", document.lengths_mm.len(), 1, Advice::ListLengthsOfSet)?;
         check::positive("series.head_position_mm", document.head_position_mm, "mm")?;
         for (field, value, table) in [
             ("series.reference_length_mm", document.reference_length_mm, plausible::CLUB_LENGTH_MM),
@@ -175,7 +175,7 @@ impl<'a> Series<'a> {
         ] {
             table.check(field, value)?;
         }
-        let advice = Advice::BalancePointLiesShaft;
+        let advice = Advice::BalancePointOnShaft;
         check::below("series.shaft_position_mm", document.shaft_position_mm, document.shaft_length_mm, "mm", advice)?;
         for (i, length_mm) in document.lengths_mm.iter().enumerate() {
             plausible::CLUB_LENGTH_MM.check(&format!("series.lengths_mm[{i}]"), *length_mm)?;
@@ -253,7 +253,7 @@ impl<'a> Series<'a> {
         let mut results = Vec::with_capacity(self.document.lengths_mm.len());
         for (i, length_mm) in self.document.lengths_mm.iter().enumerate() {
             let club = self.club(head_g, head_place_mm, *length_mm);
-            let advice = Advice::LengthLeavesShaftHead;
+            let advice = Advice::LengthLeavesNoShaft;
             let field = format!("series.lengths_mm[{i}]");
             let shortest_mm = length_mm - club.shaft_length_mm.min(club.head_mm.value() - FULCRUM_IN * INCH_MM);
             check::above(&field, *length_mm, shortest_mm, "mm", advice)?;

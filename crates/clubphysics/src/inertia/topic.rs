@@ -76,7 +76,10 @@ pub fn inertia(input: &InertiaInput) -> Result<InertiaOutput, PhysicsError> {
     check::finite("axis_mm", input.axis_mm, "mm")?;
     let gravity = check::positive("gravity_m_s2", input.gravity_m_s2.unwrap_or(GRAVITY_M_S2), "m/s²")?;
     if input.parts.is_none() && input.pendulum.is_none() && input.series.is_none() {
-        return Err(PhysicsError::Missing { field: "parts".to_owned(), advice: Advice::GivePartsPendulumReading });
+        return Err(PhysicsError::Missing {
+            field: "parts".to_owned(),
+            advice: Box::new(Advice::PartsPendulumOrSeries),
+        });
     }
     let mut inputs = Inputs::default();
     let parts = input.parts.as_ref().map(|parts| read_parts(parts, &mut inputs)).transpose()?;
@@ -124,7 +127,7 @@ enum Own {
 
 /// Mass, place and own inertia of each part.
 fn read_parts(parts: &[InertiaPart], inputs: &mut Inputs) -> Result<Vec<(Var, Var, Own)>, PhysicsError> {
-    check::enough("parts", parts.len(), 1, Advice::ListPartsClubMass)?;
+    check::enough("parts", parts.len(), 1, Advice::ListPartsOfClub)?;
     let mut read = Vec::with_capacity(parts.len());
     for (i, part) in parts.iter().enumerate() {
         let field = |name: &str| format!("parts[{i}].{name}");
@@ -136,7 +139,7 @@ fn read_parts(parts: &[InertiaPart], inputs: &mut Inputs) -> Result<Vec<(Var, Va
             (Some(_), Some(_)) => {
                 return Err(PhysicsError::Contradiction {
                     what: Clash::BothGiven { first: field("length_mm"), second: "own_inertia_kg_cm2".into() },
-                    advice: Advice::PartEvenRodHas,
+                    advice: Box::new(Advice::RodOrOwnInertia),
                 });
             }
             (Some(length_mm), None) => Own::Rod(plausible::PLACE_MM.check(&field("length_mm"), length_mm)?),
@@ -211,10 +214,10 @@ fn read_pendulum(pendulum: &PendulumInput, inputs: &mut Inputs) -> Result<[Var; 
     plausible::CLUB_MASS_G.check(&field("total_mass_g"), pendulum.total_mass_g)?;
     plausible::BALANCE_POINT_MM.check(&field("balance_point_mm"), pendulum.balance_point_mm)?;
     check::finite(&field("pivot_mm"), pendulum.pivot_mm, "mm")?;
-    let advice = Advice::ClubMustHangBalance;
+    let advice = Advice::HangBelowPivot;
     check::below(&field("pivot_mm"), pendulum.pivot_mm, pendulum.balance_point_mm, "mm", advice)?;
     check::not_negative(&field("amplitude_deg"), pendulum.amplitude_deg, "deg")?;
-    let advice = Advice::LetSwingLessGive;
+    let advice = Advice::SwingLess;
     check::at_most(&field("amplitude_deg"), pendulum.amplitude_deg, AMPLITUDE_MAX_DEG, "deg", advice)?;
     Ok([
         inputs.add(field("period_s"), pendulum.period_s, pendulum.period_s_sd)?,
@@ -256,7 +259,7 @@ fn refuse_miscounted_swings(pendulum: &PendulumInput, gravity: f64) -> Result<()
         bound,
         limit,
         unit: "s",
-        advice,
+        advice: Box::new(advice),
     })
 }
 

@@ -58,7 +58,7 @@ fn example() -> Value {
 /// ```
 pub fn lie(input: &LieInput) -> Result<LieOutput, PhysicsError> {
     if input.length.is_none() && input.aim.is_none() && input.bend.is_none() {
-        return Err(PhysicsError::Missing { field: "length".to_owned(), advice: Advice::AskLengthAimBend });
+        return Err(PhysicsError::Missing { field: "length".to_owned(), advice: Box::new(Advice::AskOfLie) });
     }
     let mut inputs = Inputs::default();
     let length = input.length.as_ref().map(|length| read_length(length, &mut inputs)).transpose()?;
@@ -90,14 +90,14 @@ pub fn lie(input: &LieInput) -> Result<LieOutput, PhysicsError> {
 fn lie_angle(field: &str, angle_deg: f64) -> Result<f64, PhysicsError> {
     const UPRIGHT_DEG: f64 = 90.0;
     check::positive(field, angle_deg, "deg")?;
-    check::below(field, angle_deg, UPRIGHT_DEG, "deg", Advice::LieAngleBetweenShaft)
+    check::below(field, angle_deg, UPRIGHT_DEG, "deg", Advice::LieIsToTheGround)
 }
 
 /// An angle of loft: a putter or a driver may have next to none, never a right angle.
 fn loft_angle(field: &str, angle_deg: f64) -> Result<f64, PhysicsError> {
     const LOFT_MIN_DEG: f64 = -10.0;
     const LOFT_MAX_DEG: f64 = 85.0;
-    let advice = Advice::GiveLoftDegreesVertical;
+    let advice = Advice::LoftFromVertical;
     check::at_least(field, angle_deg, LOFT_MIN_DEG, "deg", advice.clone())?;
     check::at_most(field, angle_deg, LOFT_MAX_DEG, "deg", advice)
 }
@@ -109,7 +109,7 @@ fn read_length(length: &LengthInput, inputs: &mut Inputs) -> Result<[Var; 3], Ph
     }
     check::not_negative("length.hands_below_butt_mm", length.hands_below_butt_mm, "mm")?;
     let shorter_mm = length.length_mm.min(length.new_length_mm);
-    let advice = Advice::HandsMustClub;
+    let advice = Advice::HandsOnClub;
     check::below("length.hands_below_butt_mm", length.hands_below_butt_mm, shorter_mm, "mm", advice)?;
     Ok([
         inputs.add("length.lie_deg", length.lie_deg, length.lie_deg_sd)?,
@@ -136,7 +136,7 @@ fn of_length(x: &Point<'_, Dual>, vars: [Var; 3], length: &LengthInput) -> Resul
     let [lie_deg, length_mm, new_length_mm] = vars.map(|var| x[var]);
     let hands_mm = length.hands_below_butt_mm;
     let height_mm = (length_mm.value - hands_mm) * lie_deg.value.to_radians().sin();
-    let advice = Advice::ShortClubCannotReach;
+    let advice = Advice::ClubCannotReach;
     check::above("length.new_length_mm", new_length_mm.value, height_mm + hands_mm, "mm", advice)?;
     let new_deg = lie_at_length_deg(lie_deg, length_mm, new_length_mm, Dual::fixed(hands_mm));
     let relative = (new_length_mm - length_mm) / (length_mm - hands_mm);
@@ -159,7 +159,7 @@ fn read_aim(aim: &AimInput, inputs: &mut Inputs) -> Result<[Var; 2], PhysicsErro
     const LIE_ERROR_MAX_DEG: f64 = 45.0;
     loft_angle("aim.loft_deg", aim.loft_deg)?;
     check::finite("aim.lie_error_deg", aim.lie_error_deg, "deg")?;
-    let advice = Advice::GiveErrorLieLie;
+    let advice = Advice::ErrorNotLie;
     check::at_most("aim.lie_error_deg", aim.lie_error_deg, LIE_ERROR_MAX_DEG, "deg", advice.clone())?;
     check::at_least("aim.lie_error_deg", aim.lie_error_deg, -LIE_ERROR_MAX_DEG, "deg", advice)?;
     if let Some(distance_m) = aim.distance_m {
@@ -176,7 +176,7 @@ fn change(field: &str, now_deg: Option<f64>, wanted_deg: Option<f64>) -> Result<
     match (now_deg, wanted_deg) {
         (Some(now_deg), Some(wanted_deg)) => Ok(wanted_deg - now_deg),
         (None, Some(_)) => {
-            Err(PhysicsError::Missing { field: field.to_owned(), advice: Advice::GiveMeasuredAngleBeside })
+            Err(PhysicsError::Missing { field: field.to_owned(), advice: Box::new(Advice::MeasuredBesideWanted) })
         }
         (_, None) => Ok(0.0),
     }
@@ -197,7 +197,7 @@ fn bend(bend: &BendInput) -> Result<BendOutput, PhysicsError> {
     if bend.wanted_lie_deg.is_none() && bend.wanted_loft_deg.is_none() {
         return Err(PhysicsError::Missing {
             field: "bend.wanted_lie_deg".to_owned(),
-            advice: Advice::GiveWantedLieWanted,
+            advice: Box::new(Advice::WantedLieOrLoft),
         });
     }
     let lie_change_deg = change("bend.lie_deg", bend.lie_deg, bend.wanted_lie_deg)?;
@@ -220,7 +220,7 @@ fn bend(bend: &BendInput) -> Result<BendOutput, PhysicsError> {
                 bound: Bound::AtMost,
                 limit: bend.limit_deg,
                 unit: "deg",
-                advice: Advice::MakerSLimitHolds,
+                advice: Box::new(Advice::MakersLimitHolds),
             });
         }
         warnings.push(BendRemark::BeyondLimit { by_deg: -left_to_limit_deg, limit_deg: bend.limit_deg });
@@ -242,7 +242,7 @@ fn steps(bend: &BendInput, lie_deg: f64, loft_deg: f64, step_deg: f64) -> Result
     // 2° in steps of 1° are two steps, also where the subtraction left a rounding.
     const ROUNDING: f64 = 1e-9;
     let count = (lie_deg.abs().max(loft_deg.abs()) / step_deg - ROUNDING).ceil().max(0.0);
-    check::at_most("bending steps", count, STEPS_MAX, "", Advice::CheckWantedAnglesStep)?;
+    check::at_most("bending steps", count, STEPS_MAX, "", Advice::CheckAnglesAndStep)?;
     let at = |now_deg: Option<f64>, change_deg: f64, share: f64| now_deg.map(|now_deg| now_deg + change_deg * share);
     let step = |i: u32| BendStep {
         lie_deg: at(bend.lie_deg, lie_deg, f64::from(i) / count),

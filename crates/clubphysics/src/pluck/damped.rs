@@ -92,7 +92,7 @@ impl<Length, Moved> Descent<'_, Length, Moved> {
 }
 
 pub(super) fn not_determined() -> PhysicsError {
-    PhysicsError::Contradiction { what: Clash::NoTone, advice: Advice::RecordSwingLeastFour }
+    PhysicsError::Contradiction { what: Clash::NoTone, advice: Box::new(Advice::RecordFourPeriods) }
 }
 
 /// Solves a symmetric positive system in the scale of its own diagonal.

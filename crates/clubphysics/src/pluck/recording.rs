@@ -56,7 +56,7 @@ impl Recording {
             axes[0].len() as f64 * step_s * peak_hz,
             PERIODS_MIN,
             "periods after the pluck",
-            Advice::RecordLonger10S,
+            Advice::RecordLonger,
         )?;
         Ok(Self {
             axes,
@@ -87,15 +87,15 @@ struct SearchRange {
 
 impl SearchRange {
     fn read(input: &PluckInput) -> Result<Self, PhysicsError> {
-        above("sample_rate_hz", input.sample_rate_hz, 0.0, "Hz", Advice::GiveSamplesPerSecond)?;
-        at_most("sample_rate_hz", input.sample_rate_hz, 1e6, "Hz", Advice::GiveSamplesPerSecond)?;
+        above("sample_rate_hz", input.sample_rate_hz, 0.0, "Hz", Advice::SamplesASecond)?;
+        at_most("sample_rate_hz", input.sample_rate_hz, 1e6, "Hz", Advice::SamplesASecond)?;
         let lowest_hz = input.lowest_hz.unwrap_or(1.0);
-        above("lowest_hz", lowest_hz, 0.0, "Hz", Advice::ClubsSwing36)?;
+        above("lowest_hz", lowest_hz, 0.0, "Hz", Advice::UsualFrequencies)?;
         // Two fifths of the rate: nearer to half of it a tone and its mirror image run together.
         let limit_hz = 0.4 * input.sample_rate_hz;
         let highest_hz = input.highest_hz.unwrap_or_else(|| limit_hz.min(30.0));
-        at_most("highest_hz", highest_hz, limit_hz, "Hz", Advice::RecordHigherRate100)?;
-        above("highest_hz", highest_hz, lowest_hz, "Hz", Advice::RecordHigherRateLook)?;
+        at_most("highest_hz", highest_hz, limit_hz, "Hz", Advice::RecordFaster)?;
+        above("highest_hz", highest_hz, lowest_hz, "Hz", Advice::RecordFasterOrLookLower)?;
         Ok(Self { lowest_hz, highest_hz })
     }
 }
@@ -104,14 +104,14 @@ fn given_axes(input: &PluckInput) -> Result<Vec<&[f64]>, PhysicsError> {
     let mut axes = vec![("axis_1", input.axis_1.as_slice())];
     axes.extend(input.axis_2.as_deref().map(|values| ("axis_2", values)));
     if let Some(scale) = input.full_scale {
-        above("full_scale", scale, 0.0, "", Advice::GiveLargestSizeSample)?;
+        above("full_scale", scale, 0.0, "", Advice::LargestSample)?;
     }
     for (field, values) in &axes {
-        enough(field, values.len(), SAMPLES_MIN, Advice::RecordLonger10SMore)?;
+        enough(field, values.len(), SAMPLES_MIN, Advice::RecordTenSeconds)?;
         if values.len() != input.axis_1.len() {
             return Err(PhysicsError::Contradiction {
                 what: Clash::SamplesDiffer { first: input.axis_1.len(), second: values.len() },
-                advice: Advice::GiveBothAxesSame,
+                advice: Box::new(Advice::AxesAtSameInstants),
             });
         }
         for (i, value) in values.iter().enumerate() {
@@ -126,7 +126,7 @@ fn given_axes(input: &PluckInput) -> Result<Vec<&[f64]>, PhysicsError> {
                 bound: Bound::Above,
                 limit: 0.0,
                 unit: "units of change over the recording",
-                advice: Advice::SilentCheckSensorPlugged,
+                advice: Box::new(Advice::CheckSensor),
             });
         }
     }
@@ -139,12 +139,12 @@ fn asked_part(input: &PluckInput, count: usize) -> Result<std::ops::Range<usize>
     let start_s = input.start_s.unwrap_or(0.0);
     let end_s = input.end_s.unwrap_or(duration_s);
     at_least("start_s", start_s, 0.0, "s", Advice::CountFirstSample)?;
-    at_most("end_s", end_s, duration_s, "s", Advice::RecordingEnds)?;
-    below("start_s", start_s, end_s, "s", Advice::StartBeforeEndPart)?;
+    at_most("end_s", end_s, duration_s, "s", Advice::RecordingEndsThere)?;
+    below("start_s", start_s, end_s, "s", Advice::StartBeforeEnd)?;
     // An instant a rounding error above a sample is that sample.
     let index = |time_s: f64| ((time_s * input.sample_rate_hz - 1e-6).ceil().max(0.0) as usize).min(count);
     let part = index(start_s)..index(end_s);
-    enough("axis_1", part.len(), SAMPLES_MIN, Advice::UseLongerPartRecording)?;
+    enough("axis_1", part.len(), SAMPLES_MIN, Advice::UseLongerPart)?;
     Ok(part)
 }
 
@@ -167,7 +167,12 @@ fn long_enough(
         };
         Measure::new(value, sign)
     };
-    Err(PhysicsError::TooFew { field: "axis_1".to_owned(), count, needed, advice: advice(lasts(count), lasts(needed)) })
+    Err(PhysicsError::TooFew {
+        field: "axis_1".to_owned(),
+        count,
+        needed,
+        advice: Box::new(advice(lasts(count), lasts(needed))),
+    })
 }
 
 /// Samples averaged into one: a factor that keeps the rate well above the tone.
@@ -190,7 +195,7 @@ fn strongest_swing(axes: &[Vec<f64>], step_s: f64, range: &SearchRange) -> Resul
     let slices: Vec<&[f64]> = thin.iter().map(Vec::as_slice).collect();
     let peak = Spectra::of(&slices, step_s * factor as f64).peak_hz(range.lowest_hz, range.highest_hz);
     let (peak_hz, prominence) = peak.unwrap_or((0.0, 0.0));
-    at_least("axis_1", prominence, PEAK_MIN, "times the median of the spectrum", Advice::SwingStandsOutNoise)?;
+    at_least("axis_1", prominence, PEAK_MIN, "times the median of the spectrum", Advice::NoSwingInNoise)?;
     Ok(peak_hz)
 }
 
@@ -231,13 +236,7 @@ fn refuse_clipped(field: &str, values: &[f64], full_scale: Option<f64>) -> Resul
         }
         None => stopped(values, 1.0) + stopped(values, -1.0),
     };
-    at_most(
-        field,
-        100.0 * at_stop as f64 / values.len() as f64,
-        0.0,
-        "% of samples clipped",
-        Advice::TurnGainDownRecord,
-    )?;
+    at_most(field, 100.0 * at_stop as f64 / values.len() as f64, 0.0, "% of samples clipped", Advice::TurnGainDown)?;
     Ok(())
 }
 

@@ -242,7 +242,7 @@ impl Swing {
             self.amplitude / doubt.max(f64::MIN_POSITIVE),
             AMPLITUDE_MIN,
             "times its own doubt",
-            Advice::SwingStandsOutNoise,
+            Advice::NoSwingInNoise,
         )?;
         Ok(())
     }

@@ -37,7 +37,7 @@ pub(super) fn covariance(
     let names = names(readings.held);
     let noise = readings.noise.ok_or_else(|| PhysicsError::Missing {
         field: format!("{}_sd", names.readings),
-        advice: Advice::CorrelationsNoiseCannotFound,
+        advice: Box::new(Advice::GiveNoiseWithCorrelations),
     })?;
     let mut inputs = Inputs::default();
     let mut gains: Vec<(Var, SVector<f64, TERMS>)> = Vec::with_capacity(angles_rad.len());

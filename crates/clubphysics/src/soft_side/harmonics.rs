@@ -104,7 +104,7 @@ impl Harmonics {
 /// Factors the normal matrix, unless the angles leave a term undetermined.
 fn well_spread(normal: &SMatrix<f64, TERMS, TERMS>) -> Result<Cholesky<f64, nalgebra::U5>, PhysicsError> {
     let refused =
-        || PhysicsError::Contradiction { what: Clash::AnglesTooClose, advice: Advice::SpreadAnglesAroundWhole };
+        || PhysicsError::Contradiction { what: Clash::AnglesTooClose, advice: Box::new(Advice::SpreadAngles) };
     // In the scale of its own diagonal, 1/entry of the inverse is the share of a term that the others do not explain.
     let factor = normal.cholesky().ok_or_else(refused)?;
     let inverse = factor.inverse();

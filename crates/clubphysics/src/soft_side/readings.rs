@@ -28,7 +28,7 @@ pub(super) struct Readings {
 impl Readings {
     pub(super) fn read(input: &SoftSideInput) -> Result<Self, PhysicsError> {
         check_angles(&input.angles_deg)?;
-        let one_kind = PhysicsError::Contradiction { what: Clash::OneKind, advice: Advice::GiveKindReadingWas };
+        let one_kind = PhysicsError::Contradiction { what: Clash::OneKind, advice: Box::new(Advice::OneKindOfReading) };
         let readings = match (&input.forces_n, &input.deflections_mm, &input.frequencies_cpm) {
             (Some(forces), None, None) => Self::forces(input, forces)?,
             (None, Some(deflections), None) => Self::deflections(input, deflections)?,
@@ -90,7 +90,7 @@ fn check_angles(angles_deg: &[f64]) -> Result<(), PhysicsError> {
         // The last may be the first again, one turn on.
         different += usize::from(first + 360.0 - last >= SAME_ANGLE_DEG);
     }
-    let advice = Advice::ReadSixMoreDifferent;
+    let advice = Advice::ReadSixDirections;
     enough("angles_deg", different, ANGLES_MIN, advice)
 }
 
@@ -98,7 +98,7 @@ fn check_list(field: &str, values: &[f64], angles: usize, unit: &'static str) ->
     if values.len() != angles {
         return Err(PhysicsError::Contradiction {
             what: Clash::ReadingsDiffer { field: field.to_owned(), n: values.len(), angles },
-            advice: Advice::GiveOneReadingEach,
+            advice: Box::new(Advice::OneReadingAnAngle),
         });
     }
     for (i, value) in values.iter().enumerate() {
@@ -108,13 +108,14 @@ fn check_list(field: &str, values: &[f64], angles: usize, unit: &'static str) ->
 }
 
 fn needed(field: &str, value: Option<f64>, unit: &'static str) -> Result<f64, PhysicsError> {
-    let advice = Advice::GiveWhatWasHeld;
-    let value = value.ok_or_else(|| PhysicsError::Missing { field: field.to_owned(), advice: advice.clone() })?;
+    let advice = Advice::WhatWasHeld;
+    let value =
+        value.ok_or_else(|| PhysicsError::Missing { field: field.to_owned(), advice: Box::new(advice.clone()) })?;
     above(field, value, 0.0, unit, advice)
 }
 
 fn noise(field: &str, value: Option<f64>, unit: &'static str) -> Result<Option<f64>, PhysicsError> {
-    let advice = Advice::ReadingWithoutErrorLeave;
+    let advice = Advice::NoReadingWithoutError;
     value.map(|sd| above(field, sd, 0.0, unit, advice)).transpose()
 }
 
@@ -145,7 +146,7 @@ fn check_leftovers(input: &SoftSideInput, held: Held) -> Result<(), PhysicsError
         None => Ok(()),
         Some((field, ..)) => Err(PhysicsError::Contradiction {
             what: Clash::OtherKind { field: (*field).to_owned() },
-            advice: Advice::LeaveOutGiveReadings,
+            advice: Box::new(Advice::LeaveOutOrGiveReadings),
         }),
     }
 }
@@ -160,14 +161,14 @@ pub(super) struct Options {
 impl Options {
     pub(super) fn read(input: &SoftSideInput) -> Result<Self, PhysicsError> {
         let significance = input.significance.unwrap_or(0.05);
-        above("significance", significance, 0.0, "", Advice::About005Usual)?;
-        below("significance", significance, 0.5, "", Advice::About005Usual)?;
+        above("significance", significance, 0.0, "", Advice::AboutOneInTwenty)?;
+        below("significance", significance, 0.5, "", Advice::AboutOneInTwenty)?;
         let asymmetry = input.asymmetry_that_matters_percent.unwrap_or(0.4);
         let bow = input.bow_that_matters_mm.unwrap_or(0.5);
-        above("asymmetry_that_matters_percent", asymmetry, 0.0, "%", Advice::GiveLeastAsymmetryWorth)?;
-        above("bow_that_matters_mm", bow, 0.0, "mm", Advice::GiveLeastBowWorth)?;
+        above("asymmetry_that_matters_percent", asymmetry, 0.0, "%", Advice::LeastAsymmetry)?;
+        above("bow_that_matters_mm", bow, 0.0, "mm", Advice::LeastBow)?;
         if let Some(roller) = input.roller_deflection_mm {
-            above("roller_deflection_mm", roller, 0.0, "mm", Advice::GiveDeflectionRollersHold)?;
+            above("roller_deflection_mm", roller, 0.0, "mm", Advice::DeflectionOfRollers)?;
         }
         Ok(Self { significance, asymmetry_that_matters_percent: asymmetry, bow_that_matters_mm: bow })
     }

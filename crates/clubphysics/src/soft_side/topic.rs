@@ -126,7 +126,7 @@ impl Fitted {
         if !(fit.terms[0] > 0.0 && shaft.asymmetry < 1.0) {
             return Err(PhysicsError::Contradiction {
                 what: Clash::NoStiffDirection,
-                advice: Advice::CheckReadingsSlipKeys,
+                advice: Box::new(Advice::CheckReadings),
             });
         }
         let sds = Self::deviations(&fit, readings, sources);

@@ -112,7 +112,7 @@ pub fn swing_weight(input: &SwingWeightInput) -> Result<SwingWeightOutput, Physi
         (Some(parts), None, None) => read_parts(input, parts, &mut inputs, &mut warnings)?,
         (None, Some(mass_g), Some(place_mm)) => read_whole(input, mass_g, place_mm, &mut inputs)?,
         (Some(_), ..) => {
-            return Err(PhysicsError::Contradiction { what: Clash::ClubTwice, advice: Advice::GiveOneTwo });
+            return Err(PhysicsError::Contradiction { what: Clash::ClubTwice, advice: Box::new(Advice::OneOfTheTwo) });
         }
         (None, None, None) => return Err(missing("total_mass_g or parts")),
         (None, None, _) => return Err(missing("total_mass_g")),
@@ -163,7 +163,7 @@ pub fn swing_weight(input: &SwingWeightInput) -> Result<SwingWeightOutput, Physi
 }
 
 fn missing(field: &str) -> PhysicsError {
-    PhysicsError::Missing { field: field.to_owned(), advice: Advice::GiveTotalMassG }
+    PhysicsError::Missing { field: field.to_owned(), advice: Box::new(Advice::TotalMassOrParts) }
 }
 
 fn read_whole(
@@ -187,7 +187,7 @@ fn refuse(field: &str, value: Option<f64>) -> Result<(), PhysicsError> {
         None => Ok(()),
         Some(_) => Err(PhysicsError::Contradiction {
             what: Clash::WithoutParts { field: field.to_owned() },
-            advice: Advice::LeaveOutListParts,
+            advice: Box::new(Advice::LeaveOutOrListParts),
         }),
     }
 }
@@ -198,9 +198,12 @@ fn read_parts(
     inputs: &mut Inputs,
     warnings: &mut Vec<PartsRemark>,
 ) -> Result<Parts, PhysicsError> {
-    check::enough("parts", parts.len(), 1, Advice::ListPartsClubMass)?;
+    check::enough("parts", parts.len(), 1, Advice::ListPartsOfClub)?;
     if input.total_mass_g_sd.is_some() || input.balance_point_mm_sd.is_some() {
-        return Err(PhysicsError::Contradiction { what: Clash::DeviationsWithParts, advice: Advice::GiveMassGSd });
+        return Err(PhysicsError::Contradiction {
+            what: Clash::DeviationsWithParts,
+            advice: Box::new(Advice::DeviationsOfParts),
+        });
     }
     let mut masses_and_places = Vec::with_capacity(parts.len());
     for (i, part) in parts.iter().enumerate() {

@@ -358,7 +358,7 @@ fn read_grip(grip: &GripChange, named_g: Option<f64>, inputs: &mut Inputs) -> Re
         Some(named_g) if grip.old_mass_g != 0.0 && grip.old_mass_g != named_g => {
             return Err(PhysicsError::Contradiction {
                 what: Clash::NamedGrip { named_g, off_g: grip.old_mass_g },
-                advice: Advice::LeaveOldMassG,
+                advice: Box::new(Advice::LeaveOldMassOut),
             });
         }
         // The part itself comes off, with what is not known of it.

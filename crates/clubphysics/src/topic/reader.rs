@@ -46,9 +46,10 @@ impl Refusal {
     fn said(self, place: &Place<'_>) -> PhysicsError {
         match self {
             Self::Said(error) => error,
-            Self::MissingField(name) => {
-                PhysicsError::Missing { field: Place::Field(place, name).to_string(), advice: Advice::AddDocument }
-            }
+            Self::MissingField(name) => PhysicsError::Missing {
+                field: Place::Field(place, name).to_string(),
+                advice: Box::new(Advice::AddDocument),
+            },
             Self::Unknown { kind, name, known } => {
                 let near = nearest(&name, known).map(str::to_owned);
                 let what = match (kind, place) {
@@ -57,11 +58,11 @@ impl Refusal {
                     (UnknownKind::Choice, place) => ReadFault::UnknownChoice { name, place: place.to_string() },
                 };
                 let known = known.iter().map(|name| (*name).to_owned()).collect();
-                PhysicsError::Unreadable { what, advice: Advice::Known { near, known } }
+                PhysicsError::Unreadable { what, advice: Box::new(Advice::Known { near, known }) }
             }
             Self::Other(what) => PhysicsError::Unreadable {
                 what: ReadFault::Other { place: place.to_string(), log: what },
-                advice: Advice::SeeExampleCalculation,
+                advice: Box::new(Advice::SeeExample),
             },
         }
     }

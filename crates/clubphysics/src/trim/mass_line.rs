@@ -64,7 +64,7 @@ impl<T: Real> MassLine<T> {
     ///
     /// [`PhysicsError`] with fewer than two rows, rows out of order, or densities that are negative or not finite.
     pub fn from_table(field: &str, rows_mm_g_m: &[(f64, f64)]) -> Result<Self, PhysicsError> {
-        crate::check::enough(field, rows_mm_g_m.len(), 2, Advice::GiveDensityLeastBoth)?;
+        crate::check::enough(field, rows_mm_g_m.len(), 2, Advice::DensityAtBothEnds)?;
         for (i, (place_mm, density_g_m)) in rows_mm_g_m.iter().enumerate() {
             crate::check::finite(&format!("{field}[{i}].position_mm"), *place_mm, "mm")?;
             crate::check::not_negative(&format!("{field}[{i}].density_g_m"), *density_g_m, "g/m")?;
@@ -72,7 +72,7 @@ impl<T: Real> MassLine<T> {
         let mut segments = Vec::with_capacity(rows_mm_g_m.len() - 1);
         for (i, pair) in rows_mm_g_m.windows(2).enumerate() {
             let [(from_mm, from_g_m), (to_mm, to_g_m)] = [pair[0], pair[1]];
-            let advice = Advice::SortTableButtEnd;
+            let advice = Advice::SortFromButt;
             crate::check::above(&format!("{field}[{}].position_mm", i + 1), to_mm, from_mm, "mm", advice)?;
             segments.push(Segment {
                 from_mm: T::constant(from_mm),
@@ -90,7 +90,7 @@ impl<T: Real> MassLine<T> {
     ///
     /// [`PhysicsError`] without a step, or with one that has no length or a negative mass.
     pub fn from_steps(field: &str, steps_mm_g: &[(f64, f64)]) -> Result<Self, PhysicsError> {
-        crate::check::enough(field, steps_mm_g.len(), 1, Advice::GiveEachStepS)?;
+        crate::check::enough(field, steps_mm_g.len(), 1, Advice::EachStepWhole)?;
         let mut segments = Vec::with_capacity(steps_mm_g.len());
         let mut from_mm = 0.0;
         for (i, (length_mm, mass_g)) in steps_mm_g.iter().enumerate() {
@@ -167,7 +167,7 @@ impl<T: Real> MassLine<T> {
                 bound,
                 limit: if bound == Bound::AtLeast { middle_mm - third } else { middle_mm + third },
                 unit: "mm",
-                advice: Advice::ShaftMassLineBalances,
+                advice: Box::new(Advice::NoShaftBalancesThere),
             });
         }
         Ok(())

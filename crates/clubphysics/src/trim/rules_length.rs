@@ -86,7 +86,7 @@ impl RulesGeometry {
     pub fn read(input: &RulesLengthInput, inputs: &mut Inputs) -> Result<Self, PhysicsError> {
         const STEEPEST_DEG: f64 = 80.0;
         const FLATTEST_DEG: f64 = 40.0;
-        let advice = Advice::GiveLieWoodIron;
+        let advice = Advice::LieOfWoodOrIron;
         check::at_least("finished.rules.lie_deg", input.lie_deg, FLATTEST_DEG, "deg", advice.clone())?;
         check::at_most("finished.rules.lie_deg", input.lie_deg, STEEPEST_DEG, "deg", advice)?;
         Ok(Self {

@@ -65,7 +65,7 @@ impl<T: Real> Shaft<T> {
 pub(crate) fn check_trim(length_mm: f64, tip_mm: f64, butt_mm: f64) -> Result<(), PhysicsError> {
     check::not_negative("tip_trim_mm", tip_mm, "mm")?;
     check::not_negative("butt_trim_mm", butt_mm, "mm")?;
-    let advice = Advice::CutsMustLeavePiece;
+    let advice = Advice::CutsLeaveAPiece;
     check::below("tip_trim_mm", tip_mm, length_mm, "mm", advice.clone())?;
     check::below("butt_trim_mm", butt_mm, length_mm - tip_mm, "mm", advice)?;
     Ok(())

@@ -127,13 +127,13 @@ fn check_input(input: &TrimInput) -> Result<Vec<TrimRemark>, PhysicsError> {
     plausible::SHAFT_MASS_G.check("mass_g", input.mass_g)?;
     plausible::SHAFT_LENGTH_MM.check("length_mm", input.length_mm)?;
     check::positive("balance_point_mm", input.balance_point_mm, "mm")?;
-    let advice = Advice::BalancePointLiesShaft;
+    let advice = Advice::BalancePointOnShaft;
     check::below("balance_point_mm", input.balance_point_mm, input.length_mm, "mm", advice)?;
     check_trim(input.length_mm, input.tip_trim_mm, input.butt_trim_mm.unwrap_or(0.0))?;
     if input.mass_table.is_some() && input.steps.is_some() {
         return Err(PhysicsError::Contradiction {
             what: Clash::BothGiven { first: "mass_table".into(), second: "steps".into() },
-            advice: Advice::GiveMassLineOne,
+            advice: Box::new(Advice::MassLineOneWay),
         });
     }
     if input.tip == Tip::Parallel || input.tip_trim_mm == 0.0 {
@@ -142,7 +142,7 @@ fn check_input(input: &TrimInput) -> Result<Vec<TrimRemark>, PhysicsError> {
     if !input.allow_taper_tip_trim {
         return Err(PhysicsError::Contradiction {
             what: Clash::TaperTrim { trim_mm: input.tip_trim_mm },
-            advice: Advice::TaperTipsCutButt,
+            advice: Box::new(Advice::TaperTipAtButt),
         });
     }
     Ok(vec![TrimRemark::TaperTipCut { tip_trim_mm: input.tip_trim_mm }])
@@ -150,20 +150,20 @@ fn check_input(input: &TrimInput) -> Result<Vec<TrimRemark>, PhysicsError> {
 
 fn read(input: &TrimInput, inputs: &mut Inputs) -> Result<Cut, PhysicsError> {
     if input.butt_trim_mm.is_none() && input.butt_trim_mm_sd.is_some() {
-        return Err(PhysicsError::Missing { field: "butt_trim_mm".to_owned(), advice: Advice::SdGivenAlone });
+        return Err(PhysicsError::Missing { field: "butt_trim_mm".to_owned(), advice: Box::new(Advice::SdApart) });
     }
     let finished_length_mm = input.finished.as_ref().and_then(|finished| finished.length_mm);
     match (input.butt_trim_mm, finished_length_mm, &input.finished) {
         (Some(_), Some(_), _) => {
             return Err(PhysicsError::Contradiction {
                 what: Clash::BothDetermine { first: "butt_trim_mm".into(), second: "finished.length_mm".into() },
-                advice: Advice::LeaveOneThemOut,
+                advice: Box::new(Advice::LeaveOneOut),
             });
         }
         (None, None, Some(_)) => {
             return Err(PhysicsError::Missing {
                 field: "finished.length_mm".to_owned(),
-                advice: Advice::GiveFinishedLengthButt,
+                advice: Box::new(Advice::LengthOrButtTrim),
             });
         }
         _ => {}
@@ -188,7 +188,7 @@ fn read_finished(input: &FinishedInput, inputs: &mut Inputs) -> Result<Finished,
     plausible::BORE_TO_GROUND_MM.check("finished.bore_to_ground_mm", input.bore_to_ground_mm)?;
     if let Some(depth_mm) = input.bore_depth_mm {
         plausible::BORE_DEPTH_MM.check("finished.bore_depth_mm", depth_mm)?;
-        let advice = Advice::TipWouldReachInto;
+        let advice = Advice::TipOutsideBore;
         check::below("finished.off_bottom_mm", input.off_bottom_mm, depth_mm, "mm", advice)?;
     }
     Ok(Finished {
@@ -210,7 +210,7 @@ fn table<T: Real>(input: &TrimInput) -> Result<Option<MassLine<T>>, PhysicsError
     let (field, line) = if let Some(rows) = &input.mass_table {
         let rows: Vec<_> = rows.iter().map(|row| (row.position_mm, row.density_g_m)).collect();
         if let Some((first_mm, _)) = rows.first() {
-            check::at_most("mass_table[0].position_mm", *first_mm, 0.0, "mm", Advice::StartTableButtEnd)?;
+            check::at_most("mass_table[0].position_mm", *first_mm, 0.0, "mm", Advice::StartTableAtButt)?;
         }
         ("mass_table", MassLine::<T>::from_table("mass_table", &rows)?)
     } else if let Some(steps) = &input.steps {
@@ -227,7 +227,7 @@ fn table<T: Real>(input: &TrimInput) -> Result<Option<MassLine<T>>, PhysicsError
             bound: if table_mm > input.length_mm { Bound::AtMost } else { Bound::AtLeast },
             limit: input.length_mm,
             unit: "mm",
-            advice: Advice::TableMustReachButt,
+            advice: Box::new(Advice::TableToBothEnds),
         });
     }
     Ok(Some(line))
@@ -276,7 +276,7 @@ impl Cut {
                 bound: Bound::AtLeast,
                 limit: raw_mm.value - butt_mm.value,
                 unit: "mm",
-                advice: Advice::RawShaftTooShort,
+                advice: Box::new(Advice::RawShaftTooShort),
             });
         }
         check_trim(raw_mm.value, tip_mm.value, butt_mm.value)?;

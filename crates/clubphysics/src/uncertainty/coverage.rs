@@ -24,7 +24,7 @@ use crate::{PhysicsError, check};
 /// # Ok::<(), clubphysics::PhysicsError>(())
 /// ```
 pub fn coverage_factor(probability: f64, degrees_of_freedom: f64) -> Result<f64, PhysicsError> {
-    let advice = Advice::ShareBetween01;
+    let advice = Advice::ShareFromZeroToOne;
     check::above("probability", probability, 0.0, "", advice.clone())?;
     check::below("probability", probability, 1.0, "", advice)?;
     if degrees_of_freedom == f64::INFINITY {

@@ -90,7 +90,7 @@ impl Inputs {
                 bound: Bound::Above,
                 limit: 0.0,
                 unit: "",
-                advice: Advice::GiveNumberReadingsLess,
+                advice: Box::new(Advice::DegreesOfFreedom),
             });
         }
         self.entries.push(Entry { name, value, sd, degrees_of_freedom });
@@ -104,12 +104,12 @@ impl Inputs {
     /// [`PhysicsError`] where the coefficient is not within −1…1 or an input is correlated with itself.
     pub fn correlate(&mut self, a: Var, b: Var, coefficient: f64) -> Result<(), PhysicsError> {
         let field = format!("correlation of {} and {}", self.entries[a.0].name, self.entries[b.0].name);
-        check::at_least(&field, coefficient, -1.0, "", Advice::CorrelationLiesBetween1)?;
-        check::at_most(&field, coefficient, 1.0, "", Advice::CorrelationLiesBetween1)?;
+        check::at_least(&field, coefficient, -1.0, "", Advice::CorrelationRange)?;
+        check::at_most(&field, coefficient, 1.0, "", Advice::CorrelationRange)?;
         if a == b {
             return Err(PhysicsError::Contradiction {
                 what: Clash::SameInput { name: field },
-                advice: Advice::NameTwoDifferentInputs,
+                advice: Box::new(Advice::TwoDifferentInputs),
             });
         }
         self.correlations.push((a.0, b.0, coefficient));
@@ -142,7 +142,7 @@ impl Inputs {
     fn named(&self, name: &str) -> Result<Var, PhysicsError> {
         self.entries.iter().position(|entry| entry.name == name).map(Var).ok_or_else(|| PhysicsError::Unreadable {
             what: ReadFault::NotAnInput { name: name.to_owned() },
-            advice: Advice::Inputs { known: self.entries.iter().map(|entry| entry.name.clone()).collect() },
+            advice: Box::new(Advice::Inputs { known: self.entries.iter().map(|entry| entry.name.clone()).collect() }),
         })
     }
 
@@ -219,7 +219,7 @@ impl Inputs {
             if up.len() != values.len() || down.len() != values.len() {
                 return Err(PhysicsError::Contradiction {
                     what: Clash::DeviationChanges { name: entry.name.clone() },
-                    advice: Advice::LeaveOutStandardDeviation,
+                    advice: Box::new(Advice::NoDeviationOfZero),
                 });
             }
             contributions[i] = up.iter().zip(&down).map(|(up, down)| (up - down) / (2.0 * share)).collect();
@@ -263,7 +263,7 @@ impl Inputs {
         if !self.correlations.is_empty() {
             return Err(PhysicsError::Contradiction {
                 what: Clash::SecondOrderCorrelated,
-                advice: Advice::LeaveCorrelationsOutUse,
+                advice: Box::new(Advice::CorrelationsOrFirstOrder),
             });
         }
         let zero = Dual::fixed(Dual::fixed(0.0));
@@ -317,7 +317,7 @@ impl Inputs {
         if smallest < -ROUNDING * involved.len() as f64 {
             return Err(PhysicsError::Contradiction {
                 what: Clash::CorrelationsImpossible,
-                advice: Advice::CheckTheirSignsWhat,
+                advice: Box::new(Advice::CheckSigns),
             });
         }
         Ok(())

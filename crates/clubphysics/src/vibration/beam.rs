@@ -245,7 +245,7 @@ impl Beam {
 fn limp(from_m: f64, to_m: f64) -> PhysicsError {
     PhysicsError::Contradiction {
         what: Clash::NoStiffness { from_mm: from_m * 1000.0, to_mm: to_m * 1000.0 },
-        advice: Advice::GiveStiffnessNM,
+        advice: Box::new(Advice::StiffnessAboveZero),
     }
 }
 
@@ -260,7 +260,7 @@ fn start_shape(size: usize, order: usize) -> Vec<f64> {
 }
 
 fn nothing_swings() -> PhysicsError {
-    PhysicsError::Contradiction { what: Clash::NoMass, advice: Advice::GiveMassShaftHead }
+    PhysicsError::Contradiction { what: Clash::NoMass, advice: Box::new(Advice::MassOfShaftOrHead) }
 }
 
 fn check_cover(line: &StiffnessLine, clamp_m: f64, tip_m: f64) -> Result<(), PhysicsError> {
@@ -268,7 +268,7 @@ fn check_cover(line: &StiffnessLine, clamp_m: f64, tip_m: f64) -> Result<(), Phy
     if tip_m - clamp_m < 1e-3 {
         return Err(PhysicsError::Contradiction {
             what: Clash::NoFreeShaft { free_mm: (tip_m - clamp_m) * 1000.0 },
-            advice: Advice::CheckLengthClampTrims,
+            advice: Box::new(Advice::CheckClampAndTrims),
         });
     }
     let (first, last) = line.covers_m();
@@ -280,7 +280,7 @@ fn check_cover(line: &StiffnessLine, clamp_m: f64, tip_m: f64) -> Result<(), Phy
                 free_from_mm: clamp_m * 1000.0,
                 free_to_mm: tip_m * 1000.0,
             },
-            advice: Advice::AddRowsUpBoth,
+            advice: Box::new(Advice::RowsToBothEnds),
         });
     }
     Ok(())

@@ -3,7 +3,7 @@
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
-use crate::plausible::LooksLike;
+use crate::slip::LooksLike;
 
 use crate::uncertainty::Correlation;
 

@@ -46,15 +46,15 @@ pub(super) struct Figures {
 impl Figures {
     pub(super) fn read(input: &FrequencyInput) -> Result<Self, PhysicsError> {
         let last_mm = input.stiffness_line.last().map_or(0.0, |row| row.position_mm);
-        at_least("elements", input.elements as f64, 2.0, "", Advice::About30GoodFigure)?;
-        at_most("elements", input.elements as f64, 400.0, "", Advice::About30GoodFigure)?;
-        enough("stiffness_line", input.stiffness_line.len(), 2, Advice::GiveStiffnessBothEnds)?;
+        at_least("elements", input.elements as f64, 2.0, "", Advice::AboutThirty)?;
+        at_most("elements", input.elements as f64, 400.0, "", Advice::AboutThirty)?;
+        enough("stiffness_line", input.stiffness_line.len(), 2, Advice::StiffnessAtBothEnds)?;
         let (rows, setups) = (input.stiffness_line.len() as f64, input.what_if.len() as f64);
-        at_most("stiffness_line", rows, ROWS_MAX, "", Advice::ThinTableOutOne)?;
-        at_most("what_if", setups, WHAT_IF_MAX, "", Advice::AskOthersSecondDocument)?;
+        at_most("stiffness_line", rows, ROWS_MAX, "", Advice::ThinTableOut)?;
+        at_most("what_if", setups, WHAT_IF_MAX, "", Advice::AskInSecondDocument)?;
         let length_mm = input.length_mm.unwrap_or(last_mm);
-        above("length_mm", length_mm, 0.0, "mm", Advice::GiveLengthRawShaft)?;
-        above("tip_load_n", input.tip_load_n, 0.0, "N", Advice::GiveForceBendsShaft)?;
+        above("length_mm", length_mm, 0.0, "mm", Advice::LengthOfRawShaft)?;
+        above("tip_load_n", input.tip_load_n, 0.0, "N", Advice::ForceThatBends)?;
         check_tip("tip_body", &input.tip_body)?;
         check_place("", length_mm, input.clamp_mm, input.tip_trim_mm, input.butt_trim_mm)?;
         if let Some(measured) = &input.measured {
@@ -127,9 +127,9 @@ impl Figures {
 
 fn check_tip(field: &str, tip: &TipBody) -> Result<(), PhysicsError> {
     let name = |part: &str| format!("{field}.{part}");
-    at_least(&name("mass_g"), tip.mass_g, 0.0, "g", Advice::GiveMassHeadZero)?;
+    at_least(&name("mass_g"), tip.mass_g, 0.0, "g", Advice::MassOfHeadOrZero)?;
     finite(&name("offset_mm"), tip.offset_mm, "mm")?;
-    at_least(&name("inertia_g_cm2"), tip.inertia_g_cm2, 0.0, "g·cm²", Advice::GiveZeroBodySmall)?;
+    at_least(&name("inertia_g_cm2"), tip.inertia_g_cm2, 0.0, "g·cm²", Advice::ZeroForSmallBody)?;
     deviation(&name("mass_g_sd"), tip.mass_g_sd, "g")?;
     deviation(&name("offset_mm_sd"), tip.offset_mm_sd, "mm")?;
     deviation(&name("inertia_g_cm2_sd"), tip.inertia_g_cm2_sd, "g·cm²")?;
@@ -139,10 +139,10 @@ fn check_tip(field: &str, tip: &TipBody) -> Result<(), PhysicsError> {
 /// Clamp and trims of one set-up; `prefix` names the part of the document they stand in.
 fn check_place(prefix: &str, length_mm: f64, clamp: f64, tip_trim: f64, butt_trim: f64) -> Result<(), PhysicsError> {
     let name = |part: &str| if prefix.is_empty() { part.to_owned() } else { format!("{prefix}.{part}") };
-    at_least(&name("clamp_mm"), clamp, 0.0, "mm", Advice::GiveLengthButtInside)?;
-    at_least(&name("tip_trim_mm"), tip_trim, 0.0, "mm", Advice::CutTakesAwayGive)?;
-    at_least(&name("butt_trim_mm"), butt_trim, 0.0, "mm", Advice::CutTakesAwayGive)?;
-    let advice = Advice::ShaftUsedUpShorten;
+    at_least(&name("clamp_mm"), clamp, 0.0, "mm", Advice::LengthInClamp)?;
+    at_least(&name("tip_trim_mm"), tip_trim, 0.0, "mm", Advice::CutOrZero)?;
+    at_least(&name("butt_trim_mm"), butt_trim, 0.0, "mm", Advice::CutOrZero)?;
+    let advice = Advice::ShaftUsedUp;
     below(&name("tip_trim_mm"), tip_trim, length_mm, "mm", advice.clone())?;
     below(&name("butt_trim_mm"), butt_trim, length_mm - tip_trim, "mm", advice.clone())?;
     below(&name("clamp_mm"), clamp, length_mm - tip_trim - butt_trim, "mm", advice)?;

@@ -204,7 +204,7 @@ impl Span {
 }
 
 fn check_rows(rows: &[LineRow], measured_from: MeasuredFrom) -> Result<(), PhysicsError> {
-    enough("stiffness_line", rows.len(), 2, Advice::GiveStiffnessBothEnds)?;
+    enough("stiffness_line", rows.len(), 2, Advice::StiffnessAtBothEnds)?;
     let tip_row = match measured_from {
         MeasuredFrom::Butt => rows.len() - 1,
         MeasuredFrom::Tip => 0,
@@ -214,22 +214,22 @@ fn check_rows(rows: &[LineRow], measured_from: MeasuredFrom) -> Result<(), Physi
         finite(&field("position_mm"), row.position_mm, "mm")?;
         let check = if i == tip_row { at_least } else { above };
         check(&field("stiffness_n_m2"), row.stiffness_n_m2, 0.0, "N·m²", Advice::ShaftBendsEverywhere)?;
-        at_least(&field("mass_g_m"), row.mass_g_m, 0.0, "g/m", Advice::GiveMassMetreShaft)?;
+        at_least(&field("mass_g_m"), row.mass_g_m, 0.0, "g/m", Advice::MassOfAMetre)?;
         let Some(before) = i.checked_sub(1).map(|j| rows[j].position_mm) else {
             continue;
         };
-        at_least(&field("position_mm"), row.position_mm, before, "mm", Advice::SortTablePositionSmallest)?;
+        at_least(&field("position_mm"), row.position_mm, before, "mm", Advice::SortByPosition)?;
         if i >= 2 && rows[i - 2].position_mm == row.position_mm {
             return Err(PhysicsError::Contradiction {
                 what: Clash::ThreeRows { place_mm: row.position_mm },
-                advice: Advice::StepTakesTwoRows,
+                advice: Box::new(Advice::TwoRowsAStep),
             });
         }
     }
     if rows[0].position_mm == rows[rows.len() - 1].position_mm {
         return Err(PhysicsError::Contradiction {
             what: Clash::OnePlace { place_mm: rows[0].position_mm },
-            advice: Advice::GiveRowsTwoPlaces,
+            advice: Box::new(Advice::RowsAtTwoPlaces),
         });
     }
     Ok(())

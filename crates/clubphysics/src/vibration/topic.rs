@@ -126,11 +126,11 @@ fn refuse_another_shaft(input: &FrequencyInput, full: &Answer) -> Result<(), Phy
         bound,
         limit,
         unit: "",
-        advice: if bare {
+        advice: Box::new(if bare {
             Advice::ReadWithoutHead { table_cpm, reading_cpm }
         } else {
             Advice::CheckTable { table_cpm, reading_cpm }
-        },
+        }),
     })
 }
 

@@ -7,6 +7,7 @@ use crate::failure::Failure;
 use app::learned::{LearnedShop, LearnedView, PinLearned, ResetLearned};
 use app::told::{TellShop, ToldView, WithdrawTold};
 use bench::capability::{CapabilityGroup, ShopCapability};
+use bench::held::{BandsHeld, Promise, Share};
 use bench::told::{Sureness, ToldOf};
 use quantity::decimal;
 use words::{Words, text};
@@ -150,7 +151,26 @@ pub async fn capability(arguments: &CapabilityArguments) -> Result<(), Failure> 
         return print_json(&found);
     }
     tell_capability(&found);
+    tell_bands(&found.bands);
     Ok(())
+}
+
+fn tell_bands(bands: &BandsHeld) {
+    let w = reader();
+    let (Some(all), Some(since)) = (&bands.all, bands.since_on) else { return };
+    println!("\n{}", text!(w, "capability-bands-mean", since_on = since));
+    let row = |step: String, what: String, share: &Share| {
+        let plain = |value: f64| decimal(value, 0);
+        let [low, high] = share.limits_percent;
+        let (low, high) = (plain(low), plain(high));
+        let percent = text!(w, "capability-bands-percent", percent = plain(share.percent), low = low, high = high);
+        vec![step, what, share.of.to_string(), percent, w.tell(&Promise::of(share))]
+    };
+    let mut rows = vec![row(w.text("capability-bands-every"), String::new(), all)];
+    rows.extend(bands.by_step.iter().map(|g| row(g.step.clone(), w.tell(&g.what), &g.share)));
+    rows.extend(bands.by_month.iter().map(|g| row(g.month.clone(), String::new(), &g.share)));
+    let heads = ["step", "read", "of", "share", "verdict"].map(|head| w.text(&format!("capability-bands-{head}")));
+    table(&heads, &rows);
 }
 
 fn tell_capability(found: &ShopCapability) {

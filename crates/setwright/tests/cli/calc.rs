@@ -114,7 +114,7 @@ fn impossible_figures_are_refused_alike_by_program_and_api() {
         assert!(detail.contains("calc swing-weight --example"), "{detail}");
     }
     let detail = shop.run(&["calc", "swing-wieght", "--json"]).problem(2, "calculation");
-    assert!(detail.contains("did you mean swing-weight?"), "{detail}");
+    assert!(detail.contains("Did you mean swing-weight?"), "{detail}");
 }
 
 #[test]

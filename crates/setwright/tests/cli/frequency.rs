@@ -36,7 +36,7 @@ fn a_match_keeps_to_the_line_and_says_so() {
     for (weight, words) in [
         ("cpm_per_tolerance=9", "plan_weights.cpm_per_tolerance is 9"),
         ("nonsense=0.1", "there is no weight “nonsense”"),
-        ("cpm_per_tolerance", "is no NAME=VALUE"),
+        ("cpm_per_tolerance", "is not NAME=VALUE"),
         ("cpm_per_tolerance=NaN", "plan_weights.cpm_per_tolerance is NaN"),
     ] {
         let refused = shop.run(&["match", "--set", "sheet.json", "--weight", weight]);

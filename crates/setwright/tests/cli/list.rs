@@ -34,7 +34,9 @@ fn a_workbook_goes_out_and_comes_back() {
     // Every row is read, and refused only because its code is there already.
     assert_eq!(answer["bad"].as_array().map(Vec::len), count);
     for bad in answer["bad"].as_array().expect("rows") {
-        assert_eq!((&bad["problem"], &bad["also"]), (&json!("a part in stock has this code"), &json!(null)), "{bad}");
+        let problem = &bad["problem"];
+        assert_eq!(problem["code"], "cell_fault.code_in_stock", "{bad}");
+        assert_eq!((&problem["words"], &bad["also"]), (&json!("a part in stock has this code"), &json!(null)), "{bad}");
     }
 }
 
@@ -45,7 +47,7 @@ fn what_is_said_wrongly_is_named() {
     for (option, value, words) in [
         ("--map", "mass", "has no “=”"),
         ("--map", "mass=Gewicht", "there is no column “Gewicht” for the mass"),
-        ("--map", "colour=Colour", "“colour” is nothing that is kept of a part"),
+        ("--map", "colour=Colour", "“colour” is not kept of a part"),
         ("--unit", "mass=stone", "“stone” cannot be the unit of the mass"),
         ("--sheet", "Heads", "there is no sheet “Heads”. There are Stock"),
         ("--header-line", "2", "line 2 is empty"),

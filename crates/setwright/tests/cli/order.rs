@@ -75,14 +75,14 @@ fn cancelled_and_then_received_is_asked_about() {
 fn orders_that_cannot_be_are_refused_by_name() {
     let shop = Shop::stocked();
     for (arguments, code, words) in [
-        (vec!["MARL", "0"], 2, "0 is no number of parts"),
-        (vec!["MARL", "-2"], 2, "-2 is no number of parts"),
+        (vec!["MARL", "0"], 2, "0 is not a number of parts"),
+        (vec!["MARL", "-2"], 2, "-2 is not a number of parts"),
         (vec!["NONE", "2"], 3, "no model “NONE”"),
-        (vec!["WREN-I", "2"], 2, "which number of Wren iron is not said"),
+        (vec!["WREN-I", "2"], 2, "no number is given for Wren iron"),
         (vec!["WREN-I", "2", "--number", "44"], 2, "has no number 44"),
         (vec!["MARL", "2", "--number", "7"], 2, "has no number"),
         (vec!["WREN-I", "2", "--number", "7", "--from", "26"], 2, "from_g is 26 g"),
-        (vec!["WREN-I", "2", "--number", "7", "--from", "270", "--to", "260"], 2, "run from 270 to 260 g"),
+        (vec!["WREN-I", "2", "--number", "7", "--from", "270", "--to", "260"], 2, "run from 270 g to 260 g"),
         (vec!["MARL", "2", "--for", "9"], 3, "no job “9”"),
         (vec!["MARL", "2", "--for", "x"], 2, "is not JOB:COUNT"),
         (vec!["MARL", "2", "--expected", "Tuesday"], 2, "is not a date"),
@@ -133,7 +133,7 @@ fn parts_are_sorted_and_head_masses_named() {
     assert_eq!(counts.iter().sum::<usize>(), 4);
     let csv = shop.run(&["sort", "WREN-I", "--number", "6", "--csv"]).done().out;
     assert!(csv.starts_with("class,from_g,to_g,code,mass_g,row,column\r\nA,"), "{csv}");
-    for (width, words) in [("0", "width_g is 0 g"), ("-1", "width_g is -1 g"), ("NaN", "width_g is NaN")] {
+    for (width, words) in [("0", "width_g is 0 g"), ("-1", "width_g is −1 g"), ("NaN", "width_g is NaN")] {
         let refused = shop.run(&["sort", "WREN-I", "--width", width, "--json"]).problem(2, "impossible_figure");
         assert!(refused.contains(words), "{refused}");
     }
@@ -148,7 +148,7 @@ fn parts_are_sorted_and_head_masses_named() {
     let refused = shop.run(&["ask", "--json"]).problem(2, "invalid");
     assert!(refused.contains("no club is asked about"), "{refused}");
     let refused = shop.run(&["ask", "--sheet", "sheet.json", "--supply", "263", "--json"]).problem(2, "invalid");
-    assert!(refused.contains("does not read as MODEL:NUMBER=MEAN,SCATTER"), "{refused}");
+    assert!(refused.contains("is not MODEL:NUMBER=MEAN,SCATTER"), "{refused}");
 }
 
 #[test]
@@ -166,7 +166,7 @@ fn the_life_of_a_part_is_told() {
     assert_eq!(steps, ["came_in", "corrected", "scrapped"]);
     assert!(shop.run(&["part", "H60", "--csv"]).done().out.starts_with("at,by,step,job,club,figures,reason\r\n"));
     let refused = shop.run(&["part", "H60", "--deed", "polish", "--json"]).problem(2, "invalid");
-    assert!(refused.contains("“polish” is not an action"), "{refused}");
+    assert!(refused.contains("“polish” cannot be done with a part"), "{refused}");
     let refused = shop.run(&["part", "H60", "--deed", "pull", "--json"]).problem(4, "conflict");
     assert!(refused.contains("H60 is rejected and in no club"), "{refused}");
 }

@@ -79,7 +79,7 @@ fn what_cannot_be_is_refused() {
     shop.run(&["scale", "check", "mass", "200", "--weight", "none", "--json"]).problem(3, "not_found");
     shop.run(&["scale", "check", "none", "200", "--json"]).problem(3, "not_found");
     let detail = shop.run(&["scale", "check", "balance", "D1", "--json"]).problem(2, "invalid");
-    assert!(detail.contains("nothing to be checked with"), "{detail}");
+    assert!(detail.contains("has no check weight"), "{detail}");
     shop.run(&["scale", "trust", "mass", "--reason", "all is well", "--json"]).problem(4, "conflict");
     shop.run(&["scale", "calibrated", "mass", "--on", "2999-01-01", "--by-whom", "Ada", "--json"])
         .problem(2, "invalid");

@@ -35,12 +35,12 @@ fn bad_rows_are_named_and_given_back_and_the_good_ones_kept() {
     assert_eq!(ran.code, 2);
     insta::assert_snapshot!(ran.out, @r##"
     2 parts kept, 2 rows refused
-      line 3, mass_g “5 kg”: 5000 g cannot be the mass of a head, which lies between 120 and 600 g. Check the figure and its unit
-      line 4, mass_g “-1”: "-1" cannot be read as a mass: a sign stands before a figure that cannot have one. Write for example 8 g or 1.75 oz. Correct the cell
+      line 3, mass_g “5 kg”: 5000 g cannot be the mass of a head, which is between 120 g and 600 g. Check the figure and its unit
+      line 4, mass_g “-1”: “-1” cannot be read as a mass: this figure has no sign. Write for example 8 g or 1.75 oz
     "##);
     insta::assert_snapshot!(ran.err, @r##"
-    × 2 rows were refused; the others are kept. Correct them and import them
-    │ again
+    × 2 rows were refused; the others are kept. Correct the refused rows and
+    │ import them again
     "##);
     let codes = |shop: &Shop| -> BTreeSet<String> {
         let listed = shop.run(&["export", "--json"]).done().json();

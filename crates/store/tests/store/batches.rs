@@ -64,6 +64,29 @@ on_both! {
         conn.close().await.expect("closed");
     }
 
+    async fn readings_are_counted_against_the_forecast_that_stood(db: &TestDb) {
+        let job = with_job(db).await;
+        let mut tx = db.write().await;
+        let stood = |value, band| Some(StoodForecast { value, band, version: 7 });
+        let of = |value, forecast| Reading { forecast, ..reading(&job, 0, What::SwingWeight, value) };
+        // Inside, on the edge, outside, without a forecast; one taken back, one read again.
+        let (wrong, first) = (of(60.0, stood(40.0, 0.3)), of(41.0, stood(40.0, 0.3)));
+        let again = Reading { replaces: Some(first.id.clone()), ..of(40.1, stood(40.0, 0.3)) };
+        let old = Reading { at: at(-100 * 86_400), ..of(40.0, stood(40.0, 0.3)) };
+        let kept = [of(40.2, stood(40.0, 0.3)), of(40.3, stood(40.0, 0.3)), of(39.6, stood(40.0, 0.3)), of(40.0, None)];
+        for reading in kept.iter().chain([&wrong, &first, &again, &old]) {
+            tx.append_reading(reading, None, None).await.expect("appended");
+        }
+        tx.take_back(&wrong.id, "digits swapped", "Wren", at(700)).await.expect("noted");
+        tx.commit().await.expect("commit");
+        let mut tx = db.read().await;
+        let counts = tx.forecasted(at(-86_400)).await.expect("read");
+        let [only] = counts.as_slice() else { panic!("{counts:?}") };
+        assert_eq!((&only.job, only.step.as_str(), only.what), (&job.id, kept[0].step.as_str(), What::SwingWeight));
+        assert_eq!((only.held, only.of), (3, 4), "two of three and the one read again");
+        assert!(tx.forecasted(at(86_400 * 400)).await.expect("read").is_empty());
+    }
+
     async fn a_batch_is_found_by_its_number_and_by_its_key(db: &TestDb) {
         let job = with_job(db).await;
         let [a, b] = [&job.clubs[0].id, &job.clubs[1].id];

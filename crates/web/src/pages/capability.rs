@@ -9,9 +9,11 @@ use axum::response::IntoResponse;
 use axum::routing::get;
 use bench::capability::CapabilityGroup;
 use bench::capability::ShopCapability;
+use bench::held::{BandsHeld, Promise, Share};
 use look::{Action, Cell, Column, Nav, Table, empty_state, section, table};
 use maud::{Markup, html};
 use quantity::decimal;
+use std::collections::BTreeMap;
 use words::{Words, text};
 
 pub(super) fn router() -> Router<App> {
@@ -27,9 +29,7 @@ async fn show(State(app): State<App>, Reader(w): Reader) -> PageResult {
         }
     }
     for group in &mut found.by_month {
-        if let Ok(first) = format!("{}-01", group.name).parse::<jiff::civil::Date>() {
-            group.name = w.month_of(first);
-        }
+        group.name = month_name(&w, &group.name);
     }
     if let Some(all) = &mut found.all {
         all.name = w.text("capability-every");
@@ -42,6 +42,10 @@ async fn show(State(app): State<App>, Reader(w): Reader) -> PageResult {
         ),
         Some(all) => groups_part(&w, all, &found),
     };
+    let shop = app.shop().await?;
+    let labels = shop.steps.iter().map(|step| (step.key.clone(), step.label.clone())).collect();
+    let body =
+        html! { (body) (section(&w.text("capability-bands"), &html! {}, &bands_part(&w, &found.bands, &labels))) };
     let (title, crumb) = (w.text("capability-title"), w.text("capability-crumb"));
     let page = framed(&w, &app, Framed { title: &title, active: Nav::Records, crumb, body, ..Framed::default() });
     Ok(page.await?.into_response())
@@ -54,6 +58,51 @@ fn groups_part(w: &Words, all: &CapabilityGroup, found: &ShopCapability) -> Mark
         (section(&w.text("capability-by-month"), &html! {}, &groups_table(w, "capability-of-months", "capability-month", &found.by_month)))
         (section(&w.text("capability-by-model"), &html! {}, &groups_table(w, "capability-of-models", "capability-model", &found.by_model)))
     }
+}
+
+fn bands_part(w: &Words, bands: &BandsHeld, labels: &BTreeMap<String, String>) -> Markup {
+    let (Some(all), Some(since)) = (&bands.all, bands.since_on) else {
+        return html! { p { (w.text("capability-bands-none")) } };
+    };
+    let every = (w.text("capability-bands-every"), String::new(), *all);
+    let step = |key: &String| labels.get(key).unwrap_or(key).clone();
+    let steps = bands.by_step.iter().map(|g| (step(&g.step), w.tell(&g.what), g.share));
+    let steps: Vec<_> = std::iter::once(every)
+        .chain(steps)
+        .map(|(step, what, share)| chain(vec![Cell::from(step), Cell::from(what)], shares(w, &share)))
+        .collect();
+    let months = bands.by_month.iter().map(|g| chain(vec![Cell::from(month_name(w, &g.month))], shares(w, &g.share)));
+    let counted = |heads: &[&str]| -> Vec<Column> {
+        let words = heads.iter().map(|head| Column::words(w.text(head)));
+        let figures = ["of", "share"].map(|head| Column::figures(w.text(&format!("capability-bands-{head}"))));
+        words.chain(figures).chain([Column::words(w.text("capability-bands-verdict"))]).collect()
+    };
+    let listed = |caption: &str, heads: &[&str], rows: Vec<Vec<Cell>>| {
+        table(&Table { caption: &w.text(caption), columns: counted(heads), rows, cards: true, ..Table::default() })
+    };
+    html! {
+        p { (text!(w, "capability-bands-mean", since_on = since)) }
+        (listed("capability-bands-by-step", &["capability-bands-step", "capability-bands-read"], steps))
+        (listed("capability-bands-by-month", &["capability-month"], months.collect()))
+    }
+}
+
+fn chain(mut row: Vec<Cell>, more: Vec<Cell>) -> Vec<Cell> {
+    row.extend(more);
+    row
+}
+
+fn shares(w: &Words, share: &Share) -> Vec<Cell> {
+    let plain = |value: f64| decimal(value, 0);
+    let [low, high] = share.limits_percent;
+    let percent =
+        text!(w, "capability-bands-percent", percent = plain(share.percent), low = plain(low), high = plain(high));
+    vec![Cell::from(share.of.to_string()), Cell::from(percent), Cell::from(w.tell(&Promise::of(share)))]
+}
+
+/// A month as people write it.
+fn month_name(w: &Words, month: &str) -> String {
+    format!("{month}-01").parse().map_or_else(|_| month.to_owned(), |first| w.month_of(first))
 }
 
 fn groups_table(w: &Words, caption: &str, first: &str, groups: &[CapabilityGroup]) -> Markup {

@@ -136,7 +136,7 @@ impl Entries {
     /// A whole number from 0.
     pub fn count(&mut self, w: &Words, name: &str) -> Option<i64> {
         self.read(w, name, |t| {
-            t.parse::<i64>().ok().filter(|n| *n >= 0).ok_or_else(|| FormFault::NotACount { text: t.to_owned() })
+            t.parse::<i64>().ok().filter(|n| *n >= 0).ok_or_else(|| FormFault::Count { text: t.to_owned() })
         })
     }
 
@@ -174,7 +174,7 @@ impl Entries {
     }
 
     pub fn date(&mut self, w: &Words, name: &str) -> Option<Date> {
-        self.read(w, name, |t| t.parse::<Date>().map_err(|_| FormFault::NotADate { text: t.to_owned() }))
+        self.read(w, name, |t| t.parse::<Date>().map_err(|_| FormFault::Date { text: t.to_owned() }))
     }
 
     /// The value that must be there.
@@ -217,7 +217,7 @@ pub(super) fn plain_number(text: &str) -> Result<f64, FormFault> {
         .parse::<f64>()
         .ok()
         .filter(|v| v.is_finite())
-        .ok_or_else(|| FormFault::NotANumber { text: text.trim().to_owned() })
+        .ok_or_else(|| FormFault::Number { text: text.trim().to_owned() })
 }
 
 /// With a capital letter at the front.
@@ -309,10 +309,10 @@ pub(super) fn group(title: &str, body: &Markup) -> Markup {
 fact::facts! {
     /// What cannot be read of an entry of a form.
     pub(crate) enum FormFault: "form_fault" {
-        NotANumber { text: String },
-        NotACount { text: String },
-        NotADate { text: String },
-        NotATip { text: String },
+        Number { text: String },
+        Count { text: String },
+        Date { text: String },
+        Tip { text: String },
     }
 }
 

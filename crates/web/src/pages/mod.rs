@@ -139,7 +139,7 @@ impl IntoResponse for PageError {
 }
 
 /// The page that tells of a problem, with the way back to where it arose, if that is known.
-pub(crate) fn problem_page(w: &Words, problem: Problem, back: Option<&str>) -> Response {
+pub(crate) fn problem_page(w: &Words, problem: &Problem, back: Option<&str>) -> Response {
     let status = problem.status();
     let frame = PageFrame {
         title: problem.title(w),

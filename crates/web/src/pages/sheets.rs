@@ -568,8 +568,6 @@ pub(super) fn expanded_table(w: &Words, expanded: &[Expanded]) -> Markup {
     clubs_table(w, &rows, &|_| None)
 }
 
-/// The message for a page that looked at an older version.
-
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -39,7 +39,7 @@ async fn the_second_of_two_jobs_that_chose_the_same_parts_is_told() {
     assert!(detail(&problem).contains("the stock changed since this plan was proposed"), "{problem}");
     // The page of the plan says so too, and shows the plan that is possible now.
     let fingerprint = second["fingerprint"].as_str().expect("a mark");
-    bench.form("/plan/2", &[("fingerprint", fingerprint)]).await.says(CONFLICT, &["the stock changed"]);
+    bench.form("/plan/2", &[("fingerprint", fingerprint)]).await.says(CONFLICT, &["stock changed"]);
     assert_eq!(bench.picture().await, before);
     let other = proposed(&bench, 2).await;
     bench.made("/jobs/2/plan", other).await;

@@ -49,6 +49,7 @@ impl Answer {
     }
 
     /// A refusal of a page: a page with this status that says all of these words.
+    #[track_caller]
     pub fn says(&self, status: StatusCode, words: &[&str]) {
         assert_eq!(self.status, status, "{}", self.text);
         assert!(self.kind.starts_with("text/html"), "{}: {}", self.kind, self.text);

@@ -85,13 +85,13 @@ entry-name-labelled = { $label }
 page-still-below = What you typed is still below.
 
 # What cannot be read of an entry of a form.
-form-fault-not-a-number = “{ $text }” is not a number
+form-fault-number = “{ $text }” is not a number
     .next = Enter for example 12.5
-form-fault-not-a-count = “{ $text }” is not a count
+form-fault-count = “{ $text }” is not a count
     .next = Enter a whole number, for example 12
-form-fault-not-a-date = “{ $text }” is not a date
+form-fault-date = “{ $text }” is not a date
     .next = Write it like 2031-05-24
-form-fault-not-a-tip = “{ $text }” is not a count
+form-fault-tip = “{ $text }” is not a count
     .next = Enter 0, 1 or 2
 
 edge-fault-file-lost = the file did not come back whole from the page

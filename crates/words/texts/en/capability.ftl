@@ -24,3 +24,22 @@ capability-cpk = Cpk
 capability-too-few = too few
 capability-every = all
 capability-index = { $value } ({ $low } to { $high })
+
+# How often the forecasts held.
+capability-bands = How often the forecasts held
+capability-bands-mean = Before each reading Setwright says where it should come out, and promises that 95 of 100 readings do. Here the shop's own readings since { $since_on } are counted against the forecast that stood before each. Readings that were taken back or read again are left out. In brackets: the share of the shop in the long run lies here, 95 times in 100; readings of one job count as one case.
+capability-bands-none = No reading of the last year had a forecast yet.
+capability-bands-by-step = Forecasts that held, by step
+capability-bands-by-month = Forecasts that held, by month
+capability-bands-step = step
+capability-bands-read = reading
+capability-bands-of = readings
+capability-bands-share = held
+capability-bands-verdict = what it says
+capability-bands-percent = { $percent } % ({ $low } to { $high })
+capability-bands-every = every step
+
+promise-too-sure = too sure: fewer held than promised
+promise-too-careful = too careful: more held than promised
+promise-kept = as promised
+promise-too-few = too few readings to say
