@@ -34,6 +34,7 @@ mod scale_setup;
 mod scales;
 mod sheet_club;
 mod sheet_form;
+mod sheet_reference;
 mod sheets;
 mod shop;
 mod sorting;
