@@ -319,3 +319,18 @@ mod worked {
         }
     }
 }
+
+/// A sheet that was written before a reference club could have several readings is read as it was, and written as it was.
+#[test]
+fn an_old_sheet_is_read_as_before() {
+    let old = serde_json::json!({
+        "number": "7", "balance_points": 32.1, "scale": "balance", "read_on": "2026-02-20", "total_mass_g": 428.6
+    });
+    let club: trade::sheet::ReferenceClub = serde_json::from_value(old).expect("an old reference club");
+    let shown = club.shown();
+    assert_eq!((shown.len(), shown[0].swing_weight_points, shown[0].scale.as_str()), (1, 32.1, "balance"));
+    assert_eq!(shown[0].read_on, Some(jiff::civil::date(2026, 2, 20)));
+    let written = serde_json::to_value(&club).expect("written");
+    let names: Vec<&str> = written.as_object().expect("an object").keys().map(String::as_str).collect();
+    assert_eq!(names.len(), 5, "{names:?}");
+}

@@ -20,6 +20,11 @@ async fn the_guide_leads_to_the_first_reading_and_is_gone() {
     let bench = Bench::open().await;
     assert_eq!(next(&bench).await.as_deref(), Some("/stock/models/new"));
     bench.made("/models/import", models()).await;
+    // What the builder knows of his shop is asked before anything is weighed; it may be skipped.
+    assert_eq!(next(&bench).await.as_deref(), Some("/learned#told"));
+    let asked = bench.page("/learned").await.text;
+    assert!(asked.contains("A joint puts on") && asked.contains("Skip"), "{asked}");
+    assert_eq!(bench.form("/learned/skip", &[]).await.status, StatusCode::SEE_OTHER);
     assert_eq!(next(&bench).await.as_deref(), Some("/stock/new"));
     let (status, kept) = bench.send("POST", "/parts/import", "text/csv", stock()).await;
     assert_eq!((status, &kept["bad"]), (StatusCode::OK, &json!([])));

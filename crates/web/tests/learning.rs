@@ -3,7 +3,7 @@
 //! Method: short jobs whose readings come from the forward calculation, with 0.3 g more adhesive than the model says.
 
 use crate::support::truth::{CURED, DRY, FINISH, Truth};
-use crate::support::{Bench, although, planned, reading};
+use crate::support::{Bench, although, models, planned, reading};
 use axum::http::StatusCode;
 use jiff::SignedDuration;
 use serde_json::{Value, json};
@@ -174,7 +174,7 @@ async fn a_value_can_be_pinned_and_set_back_with_a_reason() {
 #[tokio::test]
 async fn a_builder_says_what_he_knows() {
     let bench = Bench::open().await;
-    assert!(bench.page("/").await.text.contains("/learned#told"), "a new shop is asked");
+    planned(&bench).await;
     assert_eq!(bench.get("/learned/told").await["ask"], true);
     let (_, before) =
         bench.post("/learned/told", json!({ "of": "joint", "takes_off_points": 0.75, "by": "Ada" })).await;
@@ -182,7 +182,7 @@ async fn a_builder_says_what_he_knows() {
     assert!(detail.contains("cannot take off 0.75") && detail.contains("puts on"), "{detail}");
 
     // A mistake stands beside its field, what was typed stays, and nothing is kept.
-    let form = [("joint.points", "0.9"), ("joint.sure", "about"), ("grip.points", "95"), ("grip.model", "OLIVINE")];
+    let form = [("joint.points", "0.9"), ("joint.sure", "about"), ("grip.points", "95"), ("grip.model", "MARL")];
     let refused = bench.form("/learned/tell", &form).await;
     assert_eq!(refused.status, StatusCode::UNPROCESSABLE_ENTITY);
     assert!(refused.text.contains("95") && refused.text.contains("must be between"), "{}", refused.text);
@@ -190,7 +190,7 @@ async fn a_builder_says_what_he_knows() {
     let none = bench.form("/learned/tell", &[("joint.points", "")]).await;
     assert!(none.text.contains("at least one figure"));
 
-    let form = [("joint.points", "0.9"), ("joint.sure", "about"), ("grip.points", "9.5"), ("grip.model", "OLIVINE")];
+    let form = [("joint.points", "0.9"), ("joint.sure", "about"), ("grip.points", "9.5"), ("grip.model", "MARL")];
     assert_eq!(bench.form("/learned/tell", &form).await.status, StatusCode::SEE_OTHER);
     let told = bench.get("/learned/told").await;
     assert_eq!((&told["told"][0]["change_points"], &told["told"][0]["sd_points"]), (&json!(0.9), &json!(0.45)));
@@ -200,8 +200,7 @@ async fn a_builder_says_what_he_knows() {
     let page = bench.page("/learned").await.text;
     assert!(page.contains("puts on 0.9") && page.contains("takes off 9.5") && page.contains("nothing yet"), "{page}");
 
-    // The plan and the bench use it: a joint that puts on more than the models say makes the finish heavier.
-    planned(&bench).await;
+    // The bench uses it: a joint that puts on more than the models say makes the finish heavier.
     let finish = |view: &Value| view["clubs"][2]["finish"]["swing_weight_points"].as_f64().expect("a finish");
     let with = finish(&bench.get("/jobs/1").await);
     let gone = bench.form("/learned/withdraw", &[("of", "joint"), ("model", "")]).await;
@@ -223,6 +222,7 @@ async fn a_builder_says_what_he_knows() {
 #[tokio::test]
 async fn the_question_can_be_skipped() {
     let bench = Bench::open().await;
+    bench.made("/models/import", models()).await;
     assert_eq!(bench.form("/learned/skip", &[]).await.status, StatusCode::SEE_OTHER);
     assert_eq!(bench.get("/learned/told").await["ask"], false);
     let told = bench.made("/learned/told", json!({ "of": "joint", "puts_on_points": 0.8, "by": "Ada" })).await;

@@ -33,6 +33,7 @@ mod scale_setup;
 mod scales;
 mod sheet_club;
 mod sheet_form;
+mod sheet_reference;
 mod sheets;
 mod shop;
 mod sorting;

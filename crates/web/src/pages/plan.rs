@@ -190,7 +190,7 @@ async fn plan_page(w: &Words, app: &App, number: i64, keep: &str, error: Option<
     let once_more = match file.job.sheet.reference.as_ref().filter(|_| under_way) {
         Some(reference) => {
             let at_bench = file.readings.iter().filter(|r| r.what == What::ReferenceSwingWeight).count();
-            super::sheets::reference_once_more(w, app, reference, at_bench).await?
+            super::sheet_reference::reference_once_more(w, app, reference, at_bench).await?
         }
         None => html! {},
     };
