@@ -7,7 +7,8 @@ use std::collections::BTreeSet;
 
 #[tokio::test]
 async fn each_main_page_leads_to_the_meaning_of_a_term_once() {
-    let bench = planned().await;
+    let bench = Bench::open().await;
+    planned(&bench).await;
     let glossary = bench.page("/glossary").await;
     glossary.says(StatusCode::OK, &["a support 14 in from its butt"]);
     assert!(glossary.terms.is_empty(), "the glossary leads to itself: {:?}", glossary.terms);
