@@ -43,7 +43,7 @@ pub fn with_terms(w: &Words, body: &Markup, names: &[&str]) -> Markup {
         out.push_str(tag);
         rest = after;
     }
-    out.push_str(rest);
+    link(w, rest, &terms, &mut linked, &mut out);
     PreEscaped(out)
 }
 
@@ -158,7 +158,7 @@ mod tests {
 
     #[test]
     fn what_is_touched_for_something_else_has_no_link_inside() {
-        let touched = "<h2>Swing weight</h2><button title=\"swing weight\">Read <b>swing weight</b></button><a href=\"/x\">swing weight</a><svg><text>swing weight</text></svg>";
+        let touched = "<h2>Swing weight</h2><button aria-label=\"swing weight\">Read <b>swing weight</b></button><a href=\"/x\">swing weight</a><svg><text>swing weight</text></svg>";
         assert_eq!(linked(touched, &["swing-weight"]), touched);
         let after = format!("{touched}<td>Swing weight</td>");
         assert_eq!(linked(&after, &["swing-weight"]), format!("{touched}<td>{SWING_WEIGHT}Swing weight</a></td>"));
