@@ -6,6 +6,7 @@
 //! waits for a cure is opened. Either ends when the clock is right again, or when somebody who has looked says that it is.
 
 use crate::clock::CLOCKS_DIFFER;
+use crate::clock_doubt::ClockDoubt;
 use crate::{App, AppError};
 use jiff::{SignedDuration, Timestamp};
 use serde::{Deserialize, Serialize};
@@ -19,72 +20,6 @@ use utoipa::ToSchema;
 const JUMP_LEAST: SignedDuration = SignedDuration::from_secs(120);
 /// Entries that are looked at for the newest one; those before them are older, or were looked at in their time.
 const NEWEST_OF: i64 = 50;
-
-/// Why the machine's clock is not relied on.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
-#[serde(tag = "doubt", rename_all = "snake_case")]
-pub enum ClockDoubt {
-    /// It is behind an entry that was made before.
-    BehindNewest {
-        /// What it shows.
-        #[schema(value_type = String, format = DateTime)]
-        now: Timestamp,
-        /// The newest entry.
-        #[schema(value_type = String, format = DateTime)]
-        newest: Timestamp,
-    },
-    /// It moved by more than the time that passed.
-    Jumped {
-        /// What it would show by the time that passed.
-        #[schema(value_type = String, format = DateTime)]
-        from: Timestamp,
-        /// What it showed then.
-        #[schema(value_type = String, format = DateTime)]
-        to: Timestamp,
-    },
-}
-
-impl fact::Fact for ClockDoubt {
-    fn told(&self) -> fact::Told {
-        match self {
-            Self::BehindNewest { now, newest } => {
-                fact::Told::new("clock_doubt.behind_newest").with("now_at", now).with("newest_at", newest)
-            }
-            Self::Jumped { from, to } => fact::Told::new("clock_doubt.jumped").with("from_at", from).with("to_at", to),
-        }
-    }
-}
-
-impl ClockDoubt {
-    /// What is wrong, in words.
-    #[must_use]
-    pub fn words(&self) -> String {
-        let zone = jiff::tz::TimeZone::system();
-        let say = |at: Timestamp| at.to_zoned_datetime(zone.clone()).strftime("%-d %b %Y, %H:%M").to_string();
-        match self {
-            Self::BehindNewest { now, newest } => {
-                format!("This machine's clock shows {}, but an entry was made on {}", say(*now), say(*newest))
-            }
-            Self::Jumped { from, to } => {
-                format!("This machine's clock was changed from {} to {} while the program ran", say(*from), say(*to))
-            }
-        }
-    }
-
-    /// What to do about it.
-    #[must_use]
-    pub const fn next(&self) -> &'static str {
-        match self {
-            Self::BehindNewest { .. } => {
-                "Nothing is kept until it is right. Set the clock; if it is right, confirm it on the Today page"
-            }
-            Self::Jumped { .. } => {
-                "Until somebody confirms it on the Today page, no glue is mixed and no cure is taken as done. Look at the \
-                 clock, and at when the last batches were mixed"
-            }
-        }
-    }
-}
 
 /// What a clock is needed for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
