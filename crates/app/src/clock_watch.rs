@@ -6,6 +6,7 @@
 //! waits for a cure is opened. Either ends when the clock is right again, or when somebody who has looked says that it is.
 
 use crate::clock::CLOCKS_DIFFER;
+use crate::clock_doubt::ClockDoubt;
 use crate::{App, AppError};
 use fact::{Fact, Told};
 use jiff::{SignedDuration, Timestamp};
@@ -20,41 +21,6 @@ use utoipa::ToSchema;
 const JUMP_LEAST: SignedDuration = SignedDuration::from_secs(120);
 /// Entries that are looked at for the newest one; those before them are older, or were looked at in their time.
 const NEWEST_OF: i64 = 50;
-
-/// Why the machine's clock is not relied on.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
-#[serde(tag = "doubt", rename_all = "snake_case")]
-pub enum ClockDoubt {
-    /// It is behind an entry that was made before.
-    BehindNewest {
-        /// What it shows.
-        #[schema(value_type = String, format = DateTime)]
-        now: Timestamp,
-        /// The newest entry.
-        #[schema(value_type = String, format = DateTime)]
-        newest: Timestamp,
-    },
-    /// It moved by more than the time that passed.
-    Jumped {
-        /// What it would show by the time that passed.
-        #[schema(value_type = String, format = DateTime)]
-        from: Timestamp,
-        /// What it showed then.
-        #[schema(value_type = String, format = DateTime)]
-        to: Timestamp,
-    },
-}
-
-impl Fact for ClockDoubt {
-    fn told(&self) -> Told {
-        match self {
-            Self::BehindNewest { now, newest } => {
-                Told::new("clock_doubt.behind_newest").with("now_at", now).with("newest_at", newest)
-            }
-            Self::Jumped { from, to } => Told::new("clock_doubt.jumped").with("from_at", from).with("to_at", to),
-        }
-    }
-}
 
 /// What a clock is needed for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

@@ -45,7 +45,7 @@ pub enum AppError {
         slot: i64,
     },
     /// The machine's clock cannot be relied on.
-    ClockWrong(crate::clock_watch::ClockDoubt),
+    ClockWrong(crate::clock_doubt::ClockDoubt),
     /// Something is open before a step that cannot be undone, and no reason was given for going on.
     Open {
         /// What the builder calls the step.

@@ -7,6 +7,7 @@ pub mod advice;
 pub mod bench;
 pub mod calc;
 pub mod clock;
+pub mod clock_doubt;
 pub mod clock_watch;
 pub mod error;
 mod fault;

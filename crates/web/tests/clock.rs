@@ -5,7 +5,7 @@
 
 use crate::support::answer::{Answer, detail};
 use crate::support::{Bench, hidden, planned, reading};
-use app::clock_watch::ClockDoubt;
+use app::clock_doubt::ClockDoubt;
 use axum::http::StatusCode;
 use jiff::{SignedDuration, Timestamp};
 use serde_json::{Value, json};
