@@ -122,7 +122,12 @@ impl SetAhead {
         made.tables = boxes
             .iter()
             .map(|(_, _, grips)| {
-                GripsAhead::one_after_another(made.clubs.len(), grips.count, grips.spread_points, grips.tolerance_points)
+                GripsAhead::one_after_another(
+                    made.clubs.len(),
+                    grips.count,
+                    grips.spread_points,
+                    grips.tolerance_points,
+                )
             })
             .collect();
         for extra in extras {
@@ -250,7 +255,12 @@ impl Grips {
         let mean_points = effects.iter().sum::<f64>() / n;
         let squares: f64 = effects.iter().map(|c| (c - mean_points).powi(2)).sum();
         // The planned grips of the other clubs are in the box as well.
-        Ok(Self { count: effects.len() + pool.rivals, spread_points: (squares / n).sqrt(), mean_points, tolerance_points })
+        Ok(Self {
+            count: effects.len() + pool.rivals,
+            spread_points: (squares / n).sqrt(),
+            mean_points,
+            tolerance_points,
+        })
     }
 }
 
@@ -309,11 +319,7 @@ fn is_read(believed: &Believed<'_>, club: &JobClub, step: &Step) -> bool {
 
 /// The mean step between the masses that one or two weights of the tray give, in points at this club's tip; none where there
 /// is nothing to choose.
-fn tray_step_points(
-    believed: &Believed<'_>,
-    club: &JobClub,
-    spares: &[Spare<'_>],
-) -> Result<Option<f64>, TradeError> {
+fn tray_step_points(believed: &Believed<'_>, club: &JobClub, spares: &[Spare<'_>]) -> Result<Option<f64>, TradeError> {
     let assembly = believed.assembly;
     let Some(plan) = &club.plan else { return Ok(None) };
     let tip_diameter_mm = assembly.library.shaft(&club.target.shaft_model)?.tip_diameter_mm;

@@ -344,7 +344,9 @@ pub(crate) fn chosen(ahead: &SetAhead, club: &JobClub, candidates: Vec<Candidate
         let bands = (BAND_95 * ahead.sd_with(&club.id, &places[..n]), BAND_95 * ahead.sd_with(&club.id, &places[..=n]));
         made.minutes += candidate.minutes;
         made.clubs_after += gained;
-        let Some(fact) = OfferSays::of(candidate.measure, club.target.name(), candidate.minutes, bands) else { continue };
+        let Some(fact) = OfferSays::of(candidate.measure, club.target.name(), candidate.minutes, bands) else {
+            continue;
+        };
         made.offers.push(Offer {
             measure: candidate.measure,
             slot: club.slot,

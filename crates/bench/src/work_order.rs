@@ -315,7 +315,10 @@ pub(crate) fn usual_turns(ahead: &SetAhead) -> GripTurns {
 fn worth_of(ahead: &SetAhead, extras: &[usize], turns: GripTurns) -> Vec<OrderWorth> {
     // One club is all there is to glue, or none: there is no other order.
     let orders = if ahead.still_open() > 1 { WorkOrder::ALL } else { &WorkOrder::ALL[..1] };
-    orders.iter().map(|order| OrderWorth { order: *order, clubs: ahead.inside(extras, &order.glued(), turns) }).collect()
+    orders
+        .iter()
+        .map(|order| OrderWorth { order: *order, clubs: ahead.inside(extras, &order.glued(), turns) })
+        .collect()
 }
 
 /// The shortest order that a longer one does not better by enough for its waiting; `open` clubs are to be glued.

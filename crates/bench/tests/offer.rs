@@ -131,7 +131,12 @@ fn a_bundle_adds_up_and_ends_where_the_next_is_not_worth_its_minute() {
     done.read(1, "weighed", What::TapeMass, tape.unwrap().unwrap().0, 7);
     let believed = done.assembly().believe(&done.readings).unwrap();
     let after = offers(&believed, &done.club(1), &done.spares(), &[]).unwrap();
-    assert!((after.clubs_before - bundle.clubs_after).abs() < 0.25, "{} for {}", after.clubs_before, bundle.clubs_after);
+    assert!(
+        (after.clubs_before - bundle.clubs_after).abs() < 0.25,
+        "{} for {}",
+        after.clubs_before,
+        bundle.clubs_after
+    );
     assert!(after.clubs_after - after.clubs_before < 0.3, "{after:?}");
 }
 

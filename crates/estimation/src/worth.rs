@@ -167,9 +167,9 @@ fn nodes(edges: impl Iterator<Item = f64>) -> Vec<(f64, f64)> {
     let edges: Vec<f64> = edges.collect();
     let panel = |ends: &[f64]| {
         let (centre, half) = (f64::midpoint(ends[0], ends[1]), (ends[1] - ends[0]) / 2.0);
-        LEGENDRE.into_iter().flat_map(move |(x, weight)| {
-            [(centre - half * x, half * weight), (centre + half * x, half * weight)]
-        })
+        LEGENDRE
+            .into_iter()
+            .flat_map(move |(x, weight)| [(centre - half * x, half * weight), (centre + half * x, half * weight)])
     };
     edges.windows(2).flat_map(panel).collect()
 }
@@ -275,7 +275,8 @@ pub fn chances(
     turns: GripTurns,
     tables: &[Vec<GripsAhead>],
 ) -> Vec<f64> {
-    let mut work = Work { p: start.clone(), clubs, tables, chosen: vec![0; tables.len()], found: vec![0.0; clubs.len()] };
+    let mut work =
+        Work { p: start.clone(), clubs, tables, chosen: vec![0; tables.len()], found: vec![0.0; clubs.len()] };
     extra.iter().for_each(|(at, sd)| work.p.read(*at, *sd));
     let mut tip_variance = vec![0.0; clubs.len()];
     let mut waiting: Vec<usize> = Vec::new();
@@ -355,11 +356,7 @@ impl Work<'_> {
 /// `worth(chosen)` is the clubs expected inside with these measurements. Gives the chosen ones in the order in which they were
 /// found, each with the clubs that it brings beyond those before it, so that the gains add up to the bundle's. It stops when
 /// the next would bring less than `least_a_minute`.
-pub fn bundle(
-    minutes: &[f64],
-    least_a_minute: f64,
-    mut worth: impl FnMut(&[usize]) -> f64,
-) -> Vec<(usize, f64)> {
+pub fn bundle(minutes: &[f64], least_a_minute: f64, mut worth: impl FnMut(&[usize]) -> f64) -> Vec<(usize, f64)> {
     let mut chosen: Vec<usize> = Vec::new();
     let mut now = worth(&chosen);
     grow(&mut chosen, &mut now, minutes, least_a_minute, &mut worth);

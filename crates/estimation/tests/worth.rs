@@ -27,7 +27,10 @@ fn val_tables_of_the_formula() {
         let grips = GripsAhead::new(count, SPREAD, 0.3);
         for (told, expected) in told.into_iter().zip(row) {
             let found = grips.chance(told, rest, step);
-            assert!((found - expected).abs() < 6e-5, "K {count} h {step} σ_r {rest} σ_e {told}: {found} for {expected}");
+            assert!(
+                (found - expected).abs() < 6e-5,
+                "K {count} h {step} σ_r {rest} σ_e {told}: {found} for {expected}"
+            );
         }
     }
 }
@@ -159,7 +162,8 @@ fn an_order_of_work_that_is_built_comes_in_as_often() {
             for batch in order {
                 // What every club of the batch is believed to be before any of it has cured: the mean of those before.
                 let prior = believed(&reads[..read], None, shared, own, noise);
-                let weight: Vec<f64> = batch.clubs.iter().map(|_| (draw.random::<f64>() - 0.5) * STEP - prior).collect();
+                let weight: Vec<f64> =
+                    batch.clubs.iter().map(|_| (draw.random::<f64>() - 0.5) * STEP - prior).collect();
                 read += batch.clubs.len();
                 for (at, weight) in batch.clubs.iter().zip(weight) {
                     let off = believed(&reads[..read], Some(*at), shared, own, noise) + weight;
@@ -189,7 +193,8 @@ fn believed(reads: &[f64], club: Option<usize>, shared: f64, own: f64, noise: f6
 fn a_bundle_adds_up_and_stops() {
     let worth = |chosen: &[usize]| {
         let has = |m| chosen.contains(&m);
-        3.0 + 0.2 * f64::from(u8::from(has(0))) + 0.6 * f64::from(u8::from(has(1)))
+        3.0 + 0.2 * f64::from(u8::from(has(0)))
+            + 0.6 * f64::from(u8::from(has(1)))
             + 1.5 * f64::from(u8::from(has(0) && has(1)))
             + 0.04 * f64::from(u8::from(has(2)))
     };

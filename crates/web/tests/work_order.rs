@@ -19,7 +19,8 @@ async fn before_the_glue_the_plan_says_what_is_worth_doing() {
     assert_eq!(set["bundle"]["worth"]["code"], "bundle.worth");
     let worth = set["bundle"]["worth"]["words"].as_str().expect("words");
     assert!(worth.contains(&format!("{of} clubs expected inside")), "{worth}");
-    let orders: Vec<&str> = set["orders"].as_array().expect("orders").iter().filter_map(|o| o["order"].as_str()).collect();
+    let orders: Vec<&str> =
+        set["orders"].as_array().expect("orders").iter().filter_map(|o| o["order"].as_str()).collect();
     assert_eq!(orders, ["batch", "one_cured_first", "one_finished_first", "one_one_rest", "one_by_one"]);
     assert!((clubs(&set["orders"][0]["clubs"]) - before).abs() < 1e-9);
 
