@@ -370,6 +370,14 @@ pub struct Simulate {
     /// Each club finished before the next is begun, instead of sets glued as one batch.
     #[arg(long)]
     pub one_at_a_time: bool,
+    /// What the sheet's target rests on: own-scale (the reference club read once on the shop's scale, on another day) or
+    /// perfect (known in true points).
+    #[arg(long, default_value = "own-scale", value_name = "REFERENCE")]
+    pub reference: String,
+    /// Where the shops come from: wide (means off the middle of what the belief starts from and further away, clubs in another
+    /// form) or as-believed.
+    #[arg(long, default_value = "wide", value_name = "WORLD")]
+    pub world: String,
     /// Only the builders whose key contains this, for example new or known.
     #[arg(long, default_value = "", value_name = "KEY")]
     pub only: String,

@@ -201,6 +201,7 @@ fact::facts! {
         InputNotJson { topic: String, what: Told },
         Simulation { what: Told },
         NoTrouble { key: String, known: Vec<String> },
+        NotInList { key: String, known: Vec<String> },
         NoBuilder { name: String, known: Vec<String> },
         NoDeed { text: String },
         NotASupply { text: String },

@@ -5,7 +5,9 @@ use bench::belief::Believed;
 use bench::cause::inquire;
 use bench::club_state::{ClubState, Surroundings, club_state};
 use bench::learned::Learned;
+use bench::offer::{Measure, Offer, offers};
 use bench::remedy::{Spare, assign_grips, chance_ahead, remedies};
+use bench::work_order::{GripOrder, WorkOrder, grips_in_turn, set_advice};
 use trade::action::Action;
 use trade::error::TradeError;
 use trade::id::ClubId;
@@ -112,6 +114,39 @@ pub struct Measured {
     pub joints: bool,
     /// Cure readings of each club.
     pub cure_readings: u64,
+    /// What is offered as worth measuring is measured, until nothing is.
+    pub offered: bool,
+    /// The set is glued in the order that is proposed.
+    pub order: bool,
+    /// Grips are chosen one after another where that is proposed; otherwise all at once.
+    pub grips_in_turn: bool,
+}
+
+/// What is worth measuring at a club before its set is glued: the first of the bundle; none where nothing is. What is measured
+/// only at the glue or by reading a club again is left out.
+///
+/// # Errors
+/// Figures that the belief cannot work with.
+pub fn offered(believed: &Believed<'_>, club: &ClubId, parts: &[Part]) -> Result<Option<Offer>, TradeError> {
+    let without = [Measure::Again, Measure::Weighed, Measure::Total];
+    Ok(offers(believed, club, &spares(believed, parts), &without)?.offers.into_iter().next())
+}
+
+/// In which order the set is glued.
+///
+/// # Errors
+/// Figures that the belief cannot work with.
+pub fn order_of_work(believed: &Believed<'_>, parts: &[Part]) -> Result<WorkOrder, TradeError> {
+    let advice = set_advice(believed, &spares(believed, parts), &[])?;
+    Ok(advice.and_then(|a| a.proposed).map_or(WorkOrder::Batch, |p| p.order))
+}
+
+/// In which order the grips of the clubs that have cured are chosen.
+///
+/// # Errors
+/// Figures that the belief cannot work with.
+pub fn order_of_grips(believed: &Believed<'_>, parts: &[Part]) -> Result<GripOrder, TradeError> {
+    Ok(grips_in_turn(believed, &spares(believed, parts))?.map_or(GripOrder::AtOnce, |g| g.order))
 }
 
 /// What the shop has learned when a job is done: the prior of the next.

@@ -10,14 +10,16 @@ use crate::club::{Build, CURED, DRY, FINISHED, Faults, TrueClub};
 use crate::error::SimulationError;
 use crate::hands::{moment, stage};
 use crate::job::{CLUBS, Knowledge, SimulatedJob};
-use crate::scale::{Instruments, Name, RULE_STEP_MM, STEP};
+use crate::scale::{Instruments, Moment, Name, RULE_STEP_MM, STEP};
 use crate::settings::{Settings, Trouble};
 use crate::shop::SimulatedShop;
 use crate::tally::{BlunderSeen, READ, Tally};
 use bench::assembly::Assembly;
 use bench::belief::{BAND_95, Believed};
 use bench::learned::Learned;
+use bench::offer::Measure;
 use bench::scale_watch::ScaleWatch;
+use bench::work_order::{GripOrder, WorkOrder};
 use desk::planner::{self, Picks};
 use fact::Fact;
 use jiff::Timestamp;
@@ -83,6 +85,8 @@ struct Work<'a> {
     /// Blunders not yet found, by club.
     blunders: Vec<Option<Blunder>>,
     seen: Vec<Option<BlunderSeen>>,
+    /// By how many hours the work goes on later than in one batch, where some clubs went before the others.
+    later_h: f64,
     /// Readings that a blunder touched.
     touched: Vec<String>,
     /// Doubted readings that something was done about.
@@ -105,7 +109,7 @@ impl<'a> Work<'a> {
             mass_g: CHECK_G,
         };
         let setup = Shop {
-            check_weight: measured.check_weight.then_some(check),
+            check_weight: (measured.check_weight || measured.offered).then_some(check),
             adhesive: Some("ADHESIVE".into()),
             tape: Some("TAPE".into()),
             tip_weight_cap_g: crate::models::TIP_CAP_G,
@@ -124,6 +128,7 @@ impl<'a> Work<'a> {
             readings: Vec::new(),
             blunders: (0..CLUBS).map(|slot| Blunder::draw(settings, shop, truth, slot)).collect(),
             seen: vec![None; CLUBS],
+            later_h: 0.0,
             touched: Vec::new(),
             answered: BTreeSet::new(),
             tally: Tally::default(),
@@ -192,13 +197,18 @@ impl<'a> Work<'a> {
         self.truth.put_together(self.shop, slot, &self.build_of(slot), faults, Knowledge::Everything)
     }
 
+    fn moment(&self, stage: u64, slot: usize) -> Moment {
+        let at = moment(self.settings, stage, slot);
+        Moment { hours: at.hours + self.later_h, ..at }
+    }
+
     fn goal_points(&self) -> f64 {
         self.truth.target_points - self.truth.reference_error_points
     }
 
     /// Keeps a reading.
     fn keep(&mut self, slot: usize, stage: u64, what: What, on: &[Role], value: f64, nth: u64) -> String {
-        let at = moment(self.settings, stage, slot);
+        let at = self.moment(stage, slot);
         let at_s = FIRST_MORNING_S + self.truth.number as i64 * 86_400 * 3 + at.seconds() + nth as i64;
         let id = format!("{:02}-{slot}-{}-{nth:02}", stage, what.key());
         let display_step = match what {
@@ -249,8 +259,7 @@ impl<'a> Work<'a> {
             let right_points = self.club(slot, Faults::default()).swing_weight_points(on);
             for nth in 0..times {
                 let name = Name { slot, stage, what: What::SwingWeight, nth };
-                let shown =
-                    self.tools.swing_weight(club.swing_weight_points(on), moment(self.settings, stage, slot), name);
+                let shown = self.tools.swing_weight(club.swing_weight_points(on), self.moment(stage, slot), name);
                 // A reading is misread once, not three times.
                 let entered = blunder.filter(|_| nth == 0).map_or(shown, |b| b.misread(stage, shown, club.mass_g(on)));
                 let id = self.keep(slot, stage, What::SwingWeight, on, entered, nth);
@@ -305,26 +314,101 @@ impl<'a> Work<'a> {
         }
         self.cut()?;
         if self.settings.one_at_a_time {
+            if self.measured.offered {
+                self.measure_offered()?;
+            }
             for slot in 0..CLUBS {
                 self.dry(&[slot])?;
                 self.tips(&[slot])?;
                 self.cure(&[slot])?;
-                self.finish(&[slot])?;
+                self.grip(&[slot])?;
             }
-        } else {
-            self.dry(&all)?;
-            if self.measured.joints {
-                for slot in 0..CLUBS {
-                    self.tips(&[slot])?;
-                }
-            } else {
-                self.tips(&all)?;
-            }
-            self.check(stage::RECHECK)?;
-            self.cure(&all)?;
-            self.finish(&all)?;
+            return self.close();
         }
+        self.dry(&all)?;
+        if self.measured.offered {
+            self.measure_offered()?;
+        }
+        let order =
+            if self.measured.order { advice::order_of_work(&self.believe()?, &self.parts)? } else { WorkOrder::Batch };
+        // Those that go before the others, each with whether it is finished.
+        let (first, finished) = match order {
+            WorkOrder::Batch => (0, false),
+            WorkOrder::OneCuredFirst => (1, false),
+            WorkOrder::OneFinishedFirst => (1, true),
+            WorkOrder::OneOneRest => (2, true),
+            WorkOrder::OneByOne => (CLUBS - 1, true),
+        };
+        for slot in 0..first {
+            self.glue(&[slot])?;
+            self.cure(&[slot])?;
+            if finished {
+                self.grip(&[slot])?;
+            }
+            // The next is glued when this one has cured, or dried.
+            self.later_h += if finished { 5.75 } else { 3.0 };
+        }
+        let rest: Vec<usize> = (first..CLUBS).collect();
+        self.glue(&rest)?;
+        self.check(stage::RECHECK)?;
+        self.cure(&rest)?;
+        let waiting: Vec<usize> = if finished { rest } else { all };
+        self.grip(&waiting)?;
         self.close()
+    }
+
+    fn glue(&mut self, slots: &[usize]) -> Result<(), TradeError> {
+        if self.measured.joints { slots.iter().try_for_each(|slot| self.tips(&[*slot])) } else { self.tips(slots) }
+    }
+
+    /// What is offered at the first club, until nothing is.
+    fn measure_offered(&mut self) -> Result<(), TradeError> {
+        /// More than this nobody measures, whatever is offered.
+        const MOST: u64 = 10;
+        for nth in 0..MOST {
+            let Some(offer) = advice::offered(&self.believe()?, &self.id(0), &self.parts)? else { break };
+            self.measure(offer.measure, 20 + 10 * nth);
+        }
+        Ok(())
+    }
+
+    /// Makes one of the measurements that are offered, at the first club.
+    fn measure(&mut self, measure: Measure, nth: u64) {
+        let club = self.club(0, Faults::default());
+        let build = self.build_of(0);
+        let (stage, name) = (stage::PARTS, |what, nth| Name { slot: 0, stage: stage::PARTS, what, nth });
+        let scale = |points, name| self.tools.swing_weight(points, self.moment(stage, 0), name);
+        let mut shown: Vec<(What, f64)> = Vec::new();
+        match measure {
+            Measure::CheckWeight => {
+                let what = What::CheckWeight;
+                shown.push((what, scale(CHECK_POINTS + self.shop.check_error_points, name(what, nth))));
+            }
+            Measure::Reference => {
+                let what = What::ReferenceSwingWeight;
+                shown.extend((nth..nth + 4).map(|nth| (what, scale(self.reference_points(), name(what, nth)))));
+            }
+            Measure::Tape => {
+                shown.push((What::TapeMass, self.tools.mass(club.mass_g(&[Role::Tape]), name(What::TapeMass, nth))));
+            }
+            Measure::GripCentre => {
+                let centre_mm = self.truth.grip.centre_mm + self.truth.piece(&build.grip).centre_mm;
+                shown.push((What::GripCentre, self.tools.edge(centre_mm, name(What::GripCentre, nth))));
+            }
+            Measure::Cap => {
+                let cap_mm = self.truth.grip.cap_mm + self.truth.piece(&build.grip).cap_mm;
+                shown.push((What::CapThickness, self.tools.caliper(cap_mm, name(What::CapThickness, nth))));
+            }
+            Measure::ShaftCentre => {
+                let shaft = club.masses.iter().find(|m| m.role == Role::Shaft).map_or(0.0, |m| m.arm_mm);
+                shown.push((What::ShaftBalancePoint, self.tools.edge(shaft, name(What::ShaftBalancePoint, nth))));
+            }
+            // Left out of what is asked for.
+            Measure::Weighed | Measure::Total | Measure::Again | Measure::Pilot => {}
+        }
+        for (more, (what, value)) in (0..).zip(shown) {
+            self.keep(0, stage, what, &[], value, nth + more);
+        }
     }
 
     /// The check weight, and the reference club where another scale read it.
@@ -341,7 +425,7 @@ impl<'a> Work<'a> {
             let expected = self.believe()?.expected(&self.id(0), what, &[])?;
             for nth in 0..times {
                 let name = Name { slot: 0, stage, what, nth };
-                let shown = self.tools.swing_weight(true_points, moment(self.settings, stage, 0), name);
+                let shown = self.tools.swing_weight(true_points, self.moment(stage, 0), name);
                 self.keep(0, stage, what, &[], shown, nth);
                 if let (Some(e), true) = (expected, nth == 0) {
                     let z = (shown - e.value) * BAND_95 / e.band;
@@ -362,7 +446,7 @@ impl<'a> Work<'a> {
     /// A strip of tape weighed, a grip balanced on an edge, its cap measured.
     fn measure_parts(&mut self) {
         let club = self.club(0, Faults::default());
-        for slot in [0, 1] {
+        for slot in [0] {
             let grip = self.truth.piece(&self.build_of(slot).grip);
             let name = |what| Name { slot, stage: stage::PARTS, what, nth: 0 };
             let centre = self.tools.edge(self.truth.grip.centre_mm + grip.centre_mm, name(What::GripCentre));
@@ -442,10 +526,31 @@ impl<'a> Work<'a> {
                 self.weigh_tape(slot, stage::TAPE, &club);
             }
         }
-        let ids: Vec<ClubId> = slots.iter().map(|s| self.id(*s)).collect();
-        let choices = advice::choose_grips(&self.believe()?, &ids, &self.parts)?;
-        self.take(PartKind::Grip, choices)?;
-        self.judge_bands(slots, 3)
+        Ok(())
+    }
+
+    /// Grips chosen and put on, all at once or one after another, and the clubs read when they have dried.
+    fn grip(&mut self, slots: &[usize]) -> Result<(), TradeError> {
+        let mut waiting = slots.to_vec();
+        while !waiting.is_empty() {
+            let order = if self.measured.grips_in_turn && waiting.len() > 1 {
+                advice::order_of_grips(&self.believe()?, &self.parts)?
+            } else {
+                GripOrder::AtOnce
+            };
+            let now = if order == GripOrder::AtOnce { waiting.len() } else { 1 };
+            let next: Vec<usize> = waiting.drain(..now).collect();
+            let ids: Vec<ClubId> = next.iter().map(|s| self.id(*s)).collect();
+            let choices = advice::choose_grips(&self.believe()?, &ids, &self.parts)?;
+            self.take(PartKind::Grip, choices)?;
+            self.judge_bands(&next, 3)?;
+            self.finish(&next)?;
+            if !waiting.is_empty() {
+                // The solvent of this one dries before the next is chosen.
+                self.later_h += 1.5;
+            }
+        }
+        Ok(())
     }
 
     fn finish(&mut self, slots: &[usize]) -> Result<(), TradeError> {

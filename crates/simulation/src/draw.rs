@@ -24,6 +24,10 @@ pub enum Stream {
     Reading,
     /// What goes wrong.
     Blunder,
+    /// In which form a shop's clubs differ from what is believed, and what its scale is always off by.
+    Form,
+    /// What a builder takes his own shop's figures for.
+    Figures,
 }
 
 /// A stream of draws.

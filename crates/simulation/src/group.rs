@@ -34,41 +34,69 @@ pub struct Strategy {
     pub builder: Builder,
 }
 
-const NOTHING: Measured =
-    Measured { check_weight: false, parts: false, each_tape: false, joints: false, cure_readings: 1 };
-const FOUR: Measured = Measured { check_weight: true, parts: true, ..NOTHING };
-const CHECKED: Measured = Measured { check_weight: true, ..NOTHING };
+const NOTHING: Measured = Measured {
+    check_weight: false,
+    parts: false,
+    each_tape: false,
+    joints: false,
+    cure_readings: 1,
+    offered: false,
+    order: false,
+    grips_in_turn: false,
+};
+const FOUR: Measured = Measured { check_weight: true, parts: true, grips_in_turn: true, ..NOTHING };
+const CHECKED: Measured = Measured { check_weight: true, grips_in_turn: true, ..NOTHING };
+const OFFERED: Measured = Measured { offered: true, grips_in_turn: true, ..NOTHING };
+
+const fn line(key: &'static str, words: &'static str, builder: Builder) -> Strategy {
+    Strategy { key, words, builder }
+}
 
 /// All strategies, in the order of the report.
-pub const STRATEGIES: [Strategy; 12] = [
-    Strategy { key: "rules", words: "round rules by hand", builder: Builder::Hand(Skill::Rules) },
-    Strategy { key: "grips", words: "grips chosen by mass", builder: Builder::Hand(Skill::Grips) },
-    Strategy { key: "corrects", words: "corrected club by club", builder: Builder::Hand(Skill::Corrects) },
-    Strategy { key: "new_plain", words: "new shop, nothing measured", builder: Builder::New(NOTHING) },
-    Strategy { key: "new_four", words: "new shop, four measurements", builder: Builder::New(FOUR) },
-    Strategy {
-        key: "new_four_3",
-        words: "and 3 cure readings, tape weighed",
-        builder: Builder::New(Measured { each_tape: true, cure_readings: 3, ..FOUR }),
-    },
-    Strategy {
-        key: "new_joints",
-        words: "four, clubs weighed at gluing",
-        builder: Builder::New(Measured { joints: true, ..FOUR }),
-    },
-    Strategy {
-        key: "new_joints_3",
-        words: "and 3 cure readings, tape weighed",
-        builder: Builder::New(Measured { joints: true, each_tape: true, cure_readings: 3, ..FOUR }),
-    },
-    Strategy { key: "known", words: "known shop, check weight", builder: Builder::Known(CHECKED) },
-    Strategy {
-        key: "known_3",
-        words: "and 3 cure readings, tape weighed",
-        builder: Builder::Known(Measured { each_tape: true, cure_readings: 3, ..CHECKED }),
-    },
-    Strategy { key: "ceiling", words: "every true mean known", builder: Builder::Ceiling(1) },
-    Strategy { key: "ceiling_3", words: "and 3 cure readings", builder: Builder::Ceiling(3) },
+pub const STRATEGIES: [Strategy; 19] = [
+    line("rules", "own figures by hand", Builder::Hand(Skill::Rules)),
+    line("grips", "grips chosen by mass", Builder::Hand(Skill::Grips)),
+    line("corrects", "skilled, corrected club by club", Builder::Hand(Skill::Corrects)),
+    line("corrects_checked", "skilled, with check weight", Builder::Hand(Skill::Checked)),
+    line("new_plain", "new shop, nothing measured, all grips at once", Builder::New(NOTHING)),
+    line(
+        "new_plain_grips",
+        "nothing measured, grips as advised",
+        Builder::New(Measured { grips_in_turn: true, ..NOTHING }),
+    ),
+    line(
+        "new_plain_order",
+        "nothing measured, order and grips as advised",
+        Builder::New(Measured { grips_in_turn: true, order: true, ..NOTHING }),
+    ),
+    line("new_four", "new shop, four measurements", Builder::New(FOUR)),
+    line(
+        "new_four_3",
+        "and 3 cure readings, tape weighed",
+        Builder::New(Measured { each_tape: true, cure_readings: 3, ..FOUR }),
+    ),
+    line("new_offered", "new shop, bundle as offered", Builder::New(OFFERED)),
+    line("new_offered_order", "and order as advised", Builder::New(Measured { order: true, ..OFFERED })),
+    line(
+        "new_offered_order_3",
+        "and 3 cure readings, tape weighed",
+        Builder::New(Measured { order: true, each_tape: true, cure_readings: 3, ..OFFERED }),
+    ),
+    line("new_joints", "four, clubs weighed at gluing", Builder::New(Measured { joints: true, ..FOUR })),
+    line(
+        "new_joints_3",
+        "and 3 cure readings, tape weighed",
+        Builder::New(Measured { joints: true, each_tape: true, cure_readings: 3, ..FOUR }),
+    ),
+    line("known", "known shop, check weight", Builder::Known(CHECKED)),
+    line(
+        "known_3",
+        "and 3 cure readings, tape weighed",
+        Builder::Known(Measured { each_tape: true, cure_readings: 3, ..CHECKED }),
+    ),
+    line("known_offered", "known shop, bundle as offered", Builder::Known(OFFERED)),
+    line("ceiling", "every true mean known", Builder::Ceiling(1)),
+    line("ceiling_3", "and 3 cure readings", Builder::Ceiling(3)),
 ];
 
 /// What one strategy made of one job.

@@ -2,6 +2,7 @@
 //! ceiling, a decision maker who knows every true mean of the shop and of the day.
 
 use crate::club::{Build, CURED, DRY, FINISHED, Faults, TrueClub};
+use crate::draw::{Draw, Stream};
 use crate::job::{CLUBS, HEADS_A_NUMBER, Knowledge, SimulatedJob};
 use crate::models::{IRONS, TIP_CAP_G, TRAY_G};
 use crate::scale::{Instruments, Moment, Name};
@@ -11,16 +12,16 @@ use crate::tally::Tally;
 use trade::kind::Role;
 use trade::reading::What;
 
-/// What a builder counts with: grams in the tip for a point, grams of grip for a point, points that the adhesive adds
-/// (common practice, no source). Of the round figures for what comes off with grip and tape (ten points, half a point a
-/// wrap) the better ones of a builder who has compared bare and finished clubs: an average shop's, to a quarter point.
+/// What the trade counts with: grams in the tip for a point, grams of grip for a point (common practice, no source).
 const TIP_G_A_POINT: f64 = 2.0;
 /// What a skilled hand counts with for an iron, g (derived: 49.6 / (36 − 14) = 2.26).
 const SKILLED_TIP_G_A_POINT: f64 = 2.25;
 const GRIP_G_A_POINT: f64 = 5.0;
-const ADHESIVE_ADDS_POINTS: f64 = 0.75;
-const GRIP_TAKES_POINTS: f64 = 9.5;
-const WRAP_TAKES_POINTS: f64 = 0.25;
+/// A builder knows his own shop's figures to half a point. How far they are off beyond that, points, and in how many shops: a
+/// mixture over builders, a judgement without source.
+const FIGURES_OFF_POINTS: [(f64, f64); 3] = [(0.0, 0.5), (0.25, 0.3), (0.5, 0.2)];
+/// The club by which he knows them: the middle of the set.
+const MIDDLE: usize = 3;
 
 /// How far a builder goes.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -29,8 +30,57 @@ pub enum Skill {
     Rules,
     /// Also picks the grip by its mass after the cure reading.
     Grips,
-    /// Also corrects each club by what the ones before it finished at.
+    /// Also takes the head that leaves least to correct, and corrects each club by what the ones before it finished at: one
+    /// grip after another.
     Corrects,
+    /// Also takes off what his check weight shows.
+    Checked,
+}
+
+/// What a builder takes his own shop's figures for: what joint, grip and a wrap do to an iron in his shop, points.
+struct Figures {
+    joint_adds: f64,
+    grip_takes: f64,
+    wrap_takes: f64,
+}
+
+impl Figures {
+    fn of(settings: &Settings, shop: &SimulatedShop, job: &SimulatedJob) -> Self {
+        // What he knows is his shop's, not today's; a grip that he never had he knows by those that he had.
+        let job = if job.new_models { &SimulatedJob::draw(settings, shop, 0) } else { job };
+        let with_wraps = |wraps: u8| {
+            let mut other = job.clone();
+            (other.full_wraps, other.day.mix_g, other.day.tape_share) = (wraps, 0.0, 0.0);
+            let build = as_they_come(&other, MIDDLE);
+            other.put_together(shop, MIDDLE, &build, Faults::default(), Knowledge::Means)
+        };
+        let (none, one) = (with_wraps(0), with_wraps(1));
+        // His grips weigh what the box says on average; the one in hand differs by so much.
+        let grip_g = job.piece(&as_they_come(job, MIDDLE).grip).weighed_g - job.nominal.grip_g;
+        let cured = none.swing_weight_points(&CURED);
+        let true_figures = [
+            cured - none.swing_weight_points(&DRY),
+            cured - none.finish_points() - grip_g / GRIP_G_A_POINT,
+            none.finish_points() - one.finish_points(),
+        ];
+        let mut draw = Draw::of(settings.seed, Stream::Figures, &[shop.id]);
+        let mut pick = draw.uniform(0.0, 1.0);
+        let mut off_points = 0.0;
+        for (sd, share) in FIGURES_OFF_POINTS {
+            if pick >= 0.0 {
+                off_points = sd;
+            }
+            pick -= share;
+        }
+        let f = settings.scatter;
+        let mut taken_for = |value: f64, step: f64| {
+            let rounded = if f > 0.0 { (value / step).round() * step } else { value };
+            rounded + f * draw.normal(0.0, off_points * step / 0.5)
+        };
+        let [joint, grip, wrap] = true_figures;
+        // A wrap is a small figure: known to a quarter.
+        Self { joint_adds: taken_for(joint, 0.5), grip_takes: taken_for(grip, 0.5), wrap_takes: taken_for(wrap, 0.25) }
+    }
 }
 
 /// Stage numbers, for the names of readings.
@@ -142,42 +192,59 @@ impl Hands<'_> {
 #[must_use]
 pub fn by_hand(settings: &Settings, shop: &SimulatedShop, job: &SimulatedJob, skill: Skill) -> Tally {
     let hands = Hands { settings, shop, job, tools: Instruments { shop, job } };
+    let figures = Figures::of(settings, shop, job);
     let mut tally = Tally::default();
-    let zero = hands.zero(stage::CHECK);
+    let corrects = skill >= Skill::Corrects;
+    let zero_at = |stage| if skill == Skill::Checked { hands.zero(stage) } else { 0.0 };
+    let zero = zero_at(stage::CHECK);
     let mut builds: Vec<Build> = (0..CLUBS).map(|slot| as_they_come(job, slot)).collect();
-    let wraps = f64::from(job.full_wraps) * WRAP_TAKES_POINTS;
-    let takes_points = GRIP_TAKES_POINTS + wraps;
+    let takes_points = figures.grip_takes + f64::from(job.full_wraps) * figures.wrap_takes;
     // A skilled hand carries two sums: what the joint added, and where the grip brought a club.
     let (mut joints, mut grips) = (Vec::new(), Vec::new());
     let mean = |of: &[f64]| if of.is_empty() { 0.0 } else { of.iter().sum::<f64>() / of.len() as f64 };
     let mut free: Vec<String> =
         job.parts.iter().filter(|p| p.kind == trade::model::PartKind::Grip).map(|p| p.code.clone()).collect();
     let mut dry = [0.0; CLUBS];
-    let tip_g_a_point = if skill == Skill::Corrects { SKILLED_TIP_G_A_POINT } else { TIP_G_A_POINT };
-    let choose = |build: &mut Build, dry_points: f64, corrected: f64| {
-        let forecast = dry_points + ADHESIVE_ADDS_POINTS - takes_points + corrected;
-        build.tips_g = nearest_tips_g((job.target_points - forecast) * tip_g_a_point);
+    let tip_g_a_point = if corrects { SKILLED_TIP_G_A_POINT } else { TIP_G_A_POINT };
+    // Reads the club dry and chooses head and weight for it.
+    let choose = |slot: usize, build: &mut Build, corrected: f64| {
+        let shown = hands.swing_weight(&hands.club(slot, build), &DRY, slot, stage::DRY, 0) - zero;
+        let heads = if corrects { HEADS_A_NUMBER } else { 1 };
+        let first_g = job.piece(&build.head).weighed_g;
+        let mut best: Option<(f64, f64, Build)> = None;
+        for i in 1..=heads {
+            let head = format!("H{}-{i}", IRONS[slot].0);
+            let dry = shown + (job.piece(&head).weighed_g - first_g) / tip_g_a_point;
+            let wanted = (job.target_points - (dry + figures.joint_adds - takes_points + corrected)) * tip_g_a_point;
+            let tips_g = nearest_tips_g(wanted);
+            let off_g = (tips_g.iter().sum::<f64>() - wanted).abs();
+            if best.as_ref().is_none_or(|(least, ..)| off_g < least - 1e-9) {
+                best = Some((off_g, dry, Build { head, tips_g, ..build.clone() }));
+            }
+        }
+        best.map_or(shown, |(_, dry, chosen)| {
+            *build = chosen;
+            dry
+        })
     };
     if !settings.one_at_a_time {
         for slot in 0..CLUBS {
-            dry[slot] = hands.swing_weight(&hands.club(slot, &builds[slot]), &DRY, slot, stage::DRY, 0) - zero;
-            choose(&mut builds[slot], dry[slot], 0.0);
+            dry[slot] = choose(slot, &mut builds[slot], 0.0);
         }
     }
-    let rezero = if settings.one_at_a_time { zero } else { hands.zero(stage::RECHECK) };
+    let rezero = if settings.one_at_a_time { zero } else { zero_at(stage::RECHECK) };
     for slot in 0..CLUBS {
         if settings.one_at_a_time {
-            dry[slot] = hands.swing_weight(&hands.club(slot, &builds[slot]), &DRY, slot, stage::DRY, 0) - zero;
-            let corrected = if skill == Skill::Corrects { mean(&joints) + mean(&grips) } else { 0.0 };
-            choose(&mut builds[slot], dry[slot], corrected);
+            let corrected = if corrects { mean(&joints) + mean(&grips) } else { 0.0 };
+            dry[slot] = choose(slot, &mut builds[slot], corrected);
         }
         let tip_g: f64 = builds[slot].tips_g.iter().sum();
         let club = hands.club(slot, &builds[slot]);
         let cured = hands.swing_weight(&club, &CURED, slot, stage::CURED, 0) - rezero;
-        joints.push(cured - (dry[slot] + ADHESIVE_ADDS_POINTS + tip_g / tip_g_a_point));
+        joints.push(cured - (dry[slot] + figures.joint_adds + tip_g / tip_g_a_point));
         let mut forecast = cured - takes_points;
         if skill >= Skill::Grips {
-            if skill == Skill::Corrects {
+            if corrects {
                 forecast += mean(&grips);
             }
             let wanted_g = job.nominal.grip_g - (job.target_points - forecast) * GRIP_G_A_POINT;
@@ -194,7 +261,7 @@ pub fn by_hand(settings: &Settings, shop: &SimulatedShop, job: &SimulatedJob, sk
         let club = hands.club(slot, &builds[slot]);
         let shown = hands.swing_weight(&club, &FINISHED, slot, stage::FINISH, 0) - rezero;
         // What the forecast lacks is added to what the clubs before have taught already.
-        grips.push(if skill == Skill::Corrects { mean(&grips) + shown - forecast } else { shown - forecast });
+        grips.push(if corrects { mean(&grips) + shown - forecast } else { shown - forecast });
         let finish = club.finish_points();
         tally.error.add(finish - forecast);
         tally.left.add(forecast - job.target_points);

@@ -3,7 +3,7 @@
 use crate::club::{Build, Faults, Mass, TrueClub, cut_shaft};
 use crate::draw::{Draw, Stream};
 use crate::models::{self, IRONS, Nominal, TRAY_G};
-use crate::settings::{Settings, Trouble};
+use crate::settings::{Reference, Settings, Trouble};
 use crate::shop::{GripTruth, HeadTruth, SimulatedShop, target_shift_points};
 use std::collections::BTreeMap;
 use trade::kind::Role;
@@ -124,18 +124,20 @@ impl SimulatedJob {
         let mut draw = Draw::of(seed, Stream::Day, &[shop.id, number]);
         let target_points = 32.0 + target_shift_points(&mut draw);
         let full_wraps = [0, 1, 2][draw.below(3)];
-        let first = draw.normal(0.0, scatter.offset_points);
-        let second = draw.normal(0.0, scatter.offset_points);
+        let first = draw.normal(0.0, scatter.day_points());
+        let second = draw.normal(0.0, scatter.day_points());
         let day = Day {
-            offset_points: [first, if settings.has(Trouble::Overnight) { second } else { first }],
+            offset_points: [first, if settings.has(Trouble::Overnight) { second } else { first }]
+                .map(|of_day| shop.habit_points + of_day),
             drift_points: draw.normal(0.0, scatter.drift_points) + scatter.drift_fixed_points * draw.sign(),
             mass_offset_g: draw.normal(0.0, scatter.mass_offset_g),
             mix_g: draw.normal(0.0, scatter.mix_g),
             tape_share: draw.normal(0.0, scatter.tape_job_share),
         };
         let reference_error_points = shop.bay_points
-            + if settings.has(Trouble::OwnReference) {
-                draw.normal(0.0, scatter.offset_points.hypot(shop.noise_points))
+            + if settings.reference == Reference::OwnScale {
+                // Another day of the same scale.
+                shop.habit_points + draw.normal(0.0, scatter.day_points().hypot(shop.noise_points))
             } else {
                 0.0
             };
@@ -217,7 +219,11 @@ impl SimulatedJob {
                 arm_mm: ground_mm + self.head.offset_mm[slot] + own(head.centre_mm),
             },
             Mass { role: Role::Shaft, mass_g: shaft_g, arm_mm: shaft_arm_mm },
-            Mass { role: Role::Grip, mass_g: mass_of(grip), arm_mm: self.grip.centre_mm + own(grip.centre_mm) },
+            Mass {
+                role: Role::Grip,
+                mass_g: mass_of(grip),
+                arm_mm: self.grip.centre_mm + own(grip.centre_mm) + shop.stretch_mm / 2.0,
+            },
         ];
         if !faults.ferrule_missing {
             let arm_mm = shaft_mm - nominal.bore_mm - nominal.ferrule_mm / 2.0;
@@ -238,11 +244,15 @@ impl SimulatedJob {
         }
         masses.push(Mass {
             role: Role::Adhesive,
-            mass_g: (shop.joint_g + self.day.mix_g + own(club.joint_g)).max(0.3),
+            mass_g: (shop.joint_g + self.day.mix_g + own(club.joint_g) - shop.above_tip_g).max(0.3),
             arm_mm: shaft_mm - nominal.bore_mm / 2.0 + shop.joint_arm_mm,
         });
+        if shop.above_tip_g > 0.0 {
+            let arm_mm = shaft_mm - nominal.bore_mm - shop.above_tip_mm;
+            masses.push(Mass { role: Role::Adhesive, mass_g: shop.above_tip_g, arm_mm });
+        }
         let layers = 1.0 + f64::from(self.full_wraps);
-        let strip_mm = nominal.grip_mm - nominal.cap_mm - 13.0;
+        let strip_mm = nominal.grip_mm - nominal.cap_mm - 13.0 - shop.tape_short_mm;
         let area_m2 = strip_mm * std::f64::consts::PI * nominal.butt_mm * 1e-6;
         let layer_g = area_m2 * nominal.tape_g_m2 * shop.tape_share * (1.0 + self.day.tape_share);
         masses.push(Mass {

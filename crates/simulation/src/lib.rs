@@ -26,7 +26,7 @@ pub mod tally;
 pub use error::{Setting, SimulationError};
 pub use group::{Outcome, STRATEGIES, Strategy, run_group};
 pub use report::{Report, report};
-pub use settings::{Settings, Trouble};
+pub use settings::{Reference, Settings, Trouble, World};
 
 /// What the check weight says of itself, points since A0.
 pub const CHECK_POINTS: f64 = 31.4;

@@ -5,7 +5,7 @@
 use crate::club::{Mass, TrueClub, cut_shaft};
 use crate::draw::{Draw, Stream};
 use crate::job::{Hand, hand};
-use crate::settings::Settings;
+use crate::settings::{Settings, World};
 use crate::shop::{GripTruth, HeadTruth, SimulatedShop};
 use fnv::FnvHasher;
 use std::hash::Hasher;
@@ -109,7 +109,8 @@ impl PastShop {
     /// The shop of a seed.
     #[must_use]
     pub fn of(seed: u64) -> Self {
-        let settings = Settings { seed, scatter: CAREFUL, ..Settings::default() };
+        // The demonstration's past is one of a shop as the belief expects it.
+        let settings = Settings { seed, scatter: CAREFUL, world: World::AsBelieved, ..Settings::default() };
         Self { truth: SimulatedShop::draw(&settings, 0), settings }
     }
 

@@ -19,8 +19,6 @@ pub enum Trouble {
     NewModels,
     /// The fitting bay's scale shows 0.2 point too much or too little.
     BayScale,
-    /// The reference club was read once, on the shop's own scale, on a day of its own: the sheet holds what was shown.
-    OwnReference,
     /// Single grips scatter by 0.05 in in their centre and 0.012 in in their cap.
     LooseGrips,
     /// The joint cures over night: another day, another offset of the scale.
@@ -29,14 +27,13 @@ pub enum Trouble {
 
 impl Trouble {
     /// All of them.
-    pub const ALL: [Self; 9] = [
+    pub const ALL: [Self; 8] = [
         Self::Drift,
         Self::HeavyAdhesive,
         Self::ScatteredGrips,
         Self::FewGrips,
         Self::NewModels,
         Self::BayScale,
-        Self::OwnReference,
         Self::LooseGrips,
         Self::Overnight,
     ];
@@ -51,7 +48,6 @@ impl Trouble {
             Self::FewGrips => "few-grips",
             Self::NewModels => "new-models",
             Self::BayScale => "bay-scale",
-            Self::OwnReference => "own-reference",
             Self::LooseGrips => "loose-grips",
             Self::Overnight => "overnight",
         }
@@ -63,6 +59,52 @@ impl Trouble {
         Self::ALL.into_iter().find(|t| t.key() == key)
     }
 }
+
+/// What the sheet's target rests on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Reference {
+    /// The reference club was read once on the shop's own scale, on another day: the sheet holds what was shown, with that
+    /// day's offset and noise.
+    OwnScale,
+    /// The target is known in true points.
+    Perfect,
+}
+
+/// Where the shops come from.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum World {
+    /// Means range wider than what the belief starts from and off its middle, pieces scatter more, and some things are as the
+    /// belief does not think them: glue above the tip, tape that ends short, stretched grips, bores off the axis.
+    Wide,
+    /// The middle of each range is what a new shop starts from, pieces scatter as the belief expects, forms are alike.
+    AsBelieved,
+}
+
+/// A choice of a setting by its name on the command line.
+macro_rules! by_key {
+    ($name:ident { $($variant:ident = $key:literal),* }) => {
+        impl $name {
+            /// All of them.
+            pub const ALL: &'static [Self] = &[$(Self::$variant),*];
+
+            /// Its name on the command line.
+            #[must_use]
+            pub const fn key(self) -> &'static str {
+                match self { $(Self::$variant => $key),* }
+            }
+
+            /// The one of this name.
+            #[must_use]
+            pub fn from_key(key: &str) -> Option<Self> {
+                Self::ALL.iter().copied().find(|one| one.key() == key)
+            }
+        }
+    };
+}
+by_key!(Reference { OwnScale = "own-scale", Perfect = "perfect" });
+by_key!(World { Wide = "wide", AsBelieved = "as-believed" });
 
 /// Settings of a simulation.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -82,6 +124,10 @@ pub struct Settings {
     pub scatter: f64,
     /// Each club finished before the next is begun, instead of a set glued as one batch.
     pub one_at_a_time: bool,
+    /// What the sheet's target rests on.
+    pub reference: Reference,
+    /// Where the shops come from.
+    pub world: World,
     /// Only the strategies whose key contains this; empty: all.
     pub only: String,
 }
@@ -96,6 +142,8 @@ impl Default for Settings {
             blunders: 0.0,
             scatter: 1.0,
             one_at_a_time: false,
+            reference: Reference::OwnScale,
+            world: World::Wide,
             only: String::new(),
         }
     }

@@ -2,7 +2,7 @@
 
 use crate::job::SimulatedJob;
 use crate::models::IRONS;
-use crate::settings::{Settings, Trouble};
+use crate::settings::{Reference, Settings, Trouble};
 use jiff::Timestamp;
 use jiff::civil::Date;
 use trade::id::{ClubId, JobId, SheetId};
@@ -18,7 +18,7 @@ use trade::wrap::Wraps;
 #[must_use]
 pub fn job_of(settings: &Settings, truth: &SimulatedJob, shop: &Shop) -> Job {
     let elsewhere = settings.has(Trouble::BayScale);
-    let was_read = elsewhere || settings.has(Trouble::OwnReference);
+    let was_read = elsewhere || settings.reference == Reference::OwnScale;
     let head = truth.library.of_kind(PartKind::Head).next().map_or("", |m| m.code());
     let grip = truth.library.of_kind(PartKind::Grip).next().map_or("", |m| m.code());
     let clubs: Vec<SheetClub> = IRONS

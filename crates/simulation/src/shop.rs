@@ -1,10 +1,11 @@
 //! What a simulated shop may be: every distribution that a true value is drawn from stands in this file.
 //!
-//! The ranges are those of the trade, common practice without a source unless a line says otherwise. They are not the
-//! priors of the belief, which does not see this file: a belief that is honest only about its own priors would not be.
+//! The ranges are those of the trade, common practice without a source unless a line says otherwise. Those named as they
+//! stand have their middle where the belief starts from; [`World::Wide`] draws from others ([`Wide`]) that lie off it and reach
+//! further, and gives the clubs a form that the belief does not know. The belief sees neither.
 
 use crate::draw::{Draw, Stream};
-use crate::settings::{Settings, Trouble};
+use crate::settings::{Settings, Trouble, World};
 
 /// Grams of adhesive that a shop's joints take on average: 1 to 3.
 const JOINT_G: (f64, f64) = (1.0, 3.0);
@@ -56,8 +57,10 @@ const SOLVENT_SD_G: f64 = 0.4;
 const CUT_SD_MM: f64 = 0.6;
 /// How a weight slips in the tip, mm.
 const TIP_PLACE_SD_MM: f64 = 1.0;
-/// The balance scale: offset of the day and drift through it, points; noise of a re-seated reading.
+/// The balance scale: what it is off by on a day, points, and the share of its variance that is the same every day (days are
+/// correlated by as much); drift through a day, points; noise of a re-seated reading.
 const OFFSET_SD_POINTS: f64 = 0.2;
+const HABIT_SHARE: f64 = 0.6;
 const DRIFT_SD_POINTS: f64 = 0.08;
 const DRIFT_TROUBLE_POINTS: f64 = 0.3;
 const NOISE_POINTS: (f64, f64) = (0.08, 0.12);
@@ -72,6 +75,32 @@ const MASS_NOISE_G: f64 = 0.03;
 const RULE_SD_MM: f64 = 0.3;
 const CALIPER_SD_MM: f64 = 0.1;
 const EDGE_SD_MM: f64 = 0.6;
+/// How the wide world differs. All figures: a judgement, no source, so that most means lie within two and some beyond three
+/// standard deviations of what a new shop starts from.
+struct Wide;
+
+impl Wide {
+    /// Grams of adhesive in a joint, and twice as often as not toward the heavy side of the usual 2 g.
+    const JOINT_G: (f64, f64) = (1.0, 3.8);
+    /// Grams of it that lie above the tip in three shops of ten, and how far above the end of the bore, mm.
+    const ABOVE_TIP: (f64, (f64, f64), f64) = (0.3, (0.2, 0.6), 12.0);
+    /// Mass per area of the tape against its sheet.
+    const TAPE_SHARE: (f64, f64) = (0.75, 1.4);
+    /// How much sooner than the grip the tape ends in half of the shops, mm.
+    const TAPE_SHORT: (f64, (f64, f64)) = (0.5, (5.0, 25.0));
+    /// How far grips are stretched as they go on in half of the shops, mm.
+    const STRETCH: (f64, (f64, f64)) = (0.5, (1.0, 5.0));
+    const GRIP_CENTRE_IN: (f64, f64) = (3.6, 4.5);
+    const CAP_MM: (f64, f64) = (2.3, 4.0);
+    /// A head's centre beyond the ground point, mm, of a model; and what bores off the axis add number by number.
+    const OFFSET_MM: (f64, f64) = (-4.0, 7.0);
+    const OFF_AXIS_SD_MM: f64 = 0.8;
+    const SHAFT_CENTRE_MM: (f64, f64) = (-7.0, 5.0);
+    const TURNINGS_G: (f64, f64) = (0.15, 0.7);
+    /// Pieces scatter so much more than the belief expects.
+    const PIECES: f64 = 1.3;
+}
+
 /// Points by which a club with average parts is too light in this shop without a tip weight: heads are light on
 /// purpose, and a shop orders what suits its own joints and grips.
 const LIGHT_POINTS: (f64, f64) = (1.4, 3.6);
@@ -105,6 +134,16 @@ pub struct SimulatedShop {
     pub check_error_points: f64,
     /// What the scale that read the reference club shows too much, points.
     pub bay_points: f64,
+    /// What the balance scale shows too much on every day, points.
+    pub habit_points: f64,
+    /// Adhesive that lies above the tip, g.
+    pub above_tip_g: f64,
+    /// How far above the end of the bore it lies, mm.
+    pub above_tip_mm: f64,
+    /// How much sooner than the grip the tape ends, mm.
+    pub tape_short_mm: f64,
+    /// How far a grip is stretched as it goes on, mm.
+    pub stretch_mm: f64,
     /// How everything else scatters.
     pub scatter: Scatter,
 }
@@ -132,6 +171,7 @@ pub struct Scatter {
     pub solvent_g: f64,
     pub cut_mm: f64,
     pub tip_place_mm: f64,
+    /// In all; a day's own is the part of it that is not the same every day: see [`Scatter::day_points`].
     pub offset_points: f64,
     pub drift_points: f64,
     /// Drift that is there every day with either sign.
@@ -141,6 +181,14 @@ pub struct Scatter {
     pub rule_mm: f64,
     pub caliper_mm: f64,
     pub edge_mm: f64,
+}
+
+impl Scatter {
+    /// What one day adds to what the balance scale shows too much on every day, points.
+    #[must_use]
+    pub fn day_points(&self) -> f64 {
+        self.offset_points * (1.0 - HABIT_SHARE).sqrt()
+    }
 }
 
 impl SimulatedShop {
@@ -154,16 +202,29 @@ impl SimulatedShop {
             draw.uniform(middle - f * (middle - low), middle + f * (high - middle))
         };
         let heavy = if settings.has(Trouble::HeavyAdhesive) { 2.0 } else { 1.0 };
-        let joint_g = heavy * between(JOINT_G);
+        let wide = settings.world == World::Wide;
+        let of = |usual: (f64, f64), other: (f64, f64)| if wide { other } else { usual };
+        let joint_g = heavy * between(of(JOINT_G, Wide::JOINT_G));
         let joint_arm_mm = between((-JOINT_ARM_MM, JOINT_ARM_MM));
-        let tape_share = between((1.0 - TAPE_SHARE, 1.0 + TAPE_SHARE));
-        let turnings_g = between(TURNINGS_G);
+        let tape_share = between(of((1.0 - TAPE_SHARE, 1.0 + TAPE_SHARE), Wide::TAPE_SHARE));
+        let turnings_g = between(of(TURNINGS_G, Wide::TURNINGS_G));
         let solvent_g = between(SOLVENT_G);
-        let shaft_centre_mm = between((-SHAFT_CENTRE_MM, SHAFT_CENTRE_MM));
+        let shaft_centre_mm = between(of((-SHAFT_CENTRE_MM, SHAFT_CENTRE_MM), Wide::SHAFT_CENTRE_MM));
         let shaft_bulge = between((-SHAFT_BULGE, SHAFT_BULGE));
         let noise_points = f * between(NOISE_POINTS);
         let head_g = f * between(HEAD_SD_G);
         let check_error_points = f * draw.normal(0.0, CHECK_SD_POINTS);
+        let pieces = if wide { f * Wide::PIECES } else { f };
+        let mut form = Draw::of(settings.seed, Stream::Form, &[id]);
+        let mut in_some = |(share, (low, high)): (f64, (f64, f64))| {
+            let (there, how_much) = (form.uniform(0.0, 1.0) < share, form.uniform(low, high));
+            if wide && there { f * how_much } else { 0.0 }
+        };
+        let (of_shops, above_g, above_tip_mm) = Wide::ABOVE_TIP;
+        let above_tip_g = in_some((of_shops, above_g));
+        let tape_short_mm = in_some(Wide::TAPE_SHORT);
+        let stretch_mm = in_some(Wide::STRETCH);
+        let habit_points = f * form.normal(0.0, OFFSET_SD_POINTS * HABIT_SHARE.sqrt());
         let bay_points = f * if settings.has(Trouble::BayScale) { BAY_POINTS * draw.sign() } else { 0.0 };
         let loose = settings.has(Trouble::LooseGrips);
         let grip_g = if settings.has(Trouble::ScatteredGrips) { SCATTERED_GRIP_SD_G } else { GRIP_SD_G };
@@ -181,24 +242,29 @@ impl SimulatedShop {
             noise_points,
             check_error_points,
             bay_points,
+            habit_points,
+            above_tip_g,
+            above_tip_mm,
+            tape_short_mm,
+            stretch_mm,
             scatter: Scatter {
                 mix_g: f * MIX_SD_G,
-                joint_g: f * heavy * JOINT_SD_G,
+                joint_g: pieces * heavy * JOINT_SD_G,
                 tape_job_share: f * TAPE_JOB_SD_SHARE,
-                tape_g: f * TAPE_SD_G,
-                tape_end_mm: f * TAPE_END_SD_MM,
-                grip_centre_mm: f * if loose { LOOSE_CENTRE_SD_MM } else { GRIP_CENTRE_SD_MM },
-                cap_mm: f * if loose { LOOSE_CAP_SD_MM } else { CAP_SD_MM },
-                head_offset_number_mm: f * OFFSET_NUMBER_SD_MM,
-                head_offset_mm: f * OFFSET_SD_MM,
-                shaft_centre_mm: f * SHAFT_CENTRE_SD_MM,
+                tape_g: pieces * TAPE_SD_G,
+                tape_end_mm: pieces * TAPE_END_SD_MM,
+                grip_centre_mm: pieces * if loose { LOOSE_CENTRE_SD_MM } else { GRIP_CENTRE_SD_MM },
+                cap_mm: pieces * if loose { LOOSE_CAP_SD_MM } else { CAP_SD_MM },
+                head_offset_number_mm: f * OFFSET_NUMBER_SD_MM.hypot(if wide { Wide::OFF_AXIS_SD_MM } else { 0.0 }),
+                head_offset_mm: pieces * OFFSET_SD_MM,
+                shaft_centre_mm: pieces * SHAFT_CENTRE_SD_MM,
                 head_g,
                 shaft_g: f * SHAFT_SD_G,
                 // Spare grips are the means of correction: they stay as they are.
                 grip_g,
                 tip_weight_g: f * TIP_WEIGHT_SD_G,
                 ferrule_g: f * FERRULE_SD_G,
-                turnings_g: f * TURNINGS_SD_G,
+                turnings_g: pieces * TURNINGS_SD_G,
                 solvent_g: f * SOLVENT_SD_G,
                 cut_mm: f * CUT_SD_MM,
                 tip_place_mm: f * TIP_PLACE_SD_MM,
@@ -229,8 +295,8 @@ impl HeadTruth {
     #[must_use]
     pub fn draw(settings: &Settings, shop: &SimulatedShop, model: u64, numbers: usize) -> Self {
         let mut draw = Draw::of(shop.seed, Stream::Head, &[shop.id, model]);
-        let reach_mm = settings.scatter * OFFSET_MM;
-        let of_model_mm = draw.uniform(-reach_mm, reach_mm);
+        let (low_mm, high_mm) = if settings.world == World::Wide { Wide::OFFSET_MM } else { (-OFFSET_MM, OFFSET_MM) };
+        let of_model_mm = draw.uniform(settings.scatter * low_mm, settings.scatter * high_mm);
         let offset_mm =
             (0..numbers).map(|_| of_model_mm + draw.normal(0.0, shop.scatter.head_offset_number_mm)).collect();
         let light_points = (0..numbers).map(|_| draw.uniform(LIGHT_POINTS.0, LIGHT_POINTS.1)).collect();
@@ -262,12 +328,14 @@ impl GripTruth {
     pub fn draw(settings: &Settings, shop: &SimulatedShop, model: u64) -> Self {
         let mut draw = Draw::of(shop.seed, Stream::Grip, &[shop.id, model]);
         let nominal = Self::nominal();
-        let centre_mm = settings.scatter * (GRIP_CENTRE_IN.1 - GRIP_CENTRE_IN.0) / 2.0 * 25.4;
-        let cap_mm = settings.scatter * (CAP_MM.1 - CAP_MM.0) / 2.0;
-        Self {
-            centre_mm: draw.uniform(nominal.centre_mm - centre_mm, nominal.centre_mm + centre_mm),
-            cap_mm: draw.uniform(nominal.cap_mm - cap_mm, nominal.cap_mm + cap_mm),
-        }
+        let wide = settings.world == World::Wide;
+        let mut around = |nominal_mm: f64, (low, high): (f64, f64), unit_mm: f64| {
+            let f = settings.scatter;
+            draw.uniform(nominal_mm + f * (low * unit_mm - nominal_mm), nominal_mm + f * (high * unit_mm - nominal_mm))
+        };
+        let centre_mm = around(nominal.centre_mm, if wide { Wide::GRIP_CENTRE_IN } else { GRIP_CENTRE_IN }, 25.4);
+        let cap_mm = around(nominal.cap_mm, if wide { Wide::CAP_MM } else { CAP_MM }, 1.0);
+        Self { centre_mm, cap_mm }
     }
 }
 

@@ -6,10 +6,15 @@ use simulation::hands::{Skill, by_hand, ceiling};
 use simulation::job::SimulatedJob;
 use simulation::shop::SimulatedShop;
 use simulation::tally::{Tally, share};
-use simulation::{Outcome, Setting, Settings, SimulationError, Trouble, report, run_group};
+use simulation::{Outcome, Reference, Setting, Settings, SimulationError, Trouble, World, report, run_group};
 
 fn groups(settings: &Settings) -> Vec<Outcome> {
     (0..settings.groups()).flat_map(|group| run_group(settings, group, &mut || ()).expect("a group")).collect()
+}
+
+/// Shops as the belief expects them, with the target known in true points.
+fn as_believed() -> Settings {
+    Settings { reference: Reference::Perfect, world: World::AsBelieved, ..Settings::default() }
 }
 
 fn shops(count: u64, settings: &Settings, build: impl Fn(&SimulatedShop, &SimulatedJob) -> Tally) -> Tally {
@@ -37,7 +42,7 @@ fn one_seed_is_one_report_and_groups_do_not_know_of_each_other() {
 
 #[test]
 fn builders_come_in_the_order_of_their_skill() {
-    let settings = Settings::default();
+    let settings = as_believed();
     let of = |skill| shops(200, &settings, |shop, job| by_hand(&settings, shop, job, skill)).within_03;
     let (rules, grips, corrects) = (of(Skill::Rules).yes, of(Skill::Grips).yes, of(Skill::Corrects).yes);
     let best = shops(200, &settings, |shop, job| ceiling(&settings, shop, job, 1)).within_03;
@@ -48,7 +53,7 @@ fn builders_come_in_the_order_of_their_skill() {
 
 #[test]
 fn a_shop_without_scatter_misses_nothing() {
-    let settings = Settings { scatter: 0.0, ..Settings::default() };
+    let settings = Settings { scatter: 0.0, ..as_believed() };
     let best = shops(20, &settings, |shop, job| ceiling(&settings, shop, job, 1));
     assert_eq!((best.within_03.yes, best.within_03.of), (160, 160));
     assert!(best.error.rms() < 0.02, "a scale's last digit: {}", best.error.rms());
@@ -60,7 +65,7 @@ fn a_shop_without_scatter_misses_nothing() {
 
 #[test]
 fn bands_hold_within_what_so_few_clubs_can_tell() {
-    let settings = Settings { jobs: 20, only: "new_joints".into(), ..Settings::default() };
+    let settings = Settings { jobs: 20, only: "new_joints".into(), ..as_believed() };
     let made = report(&settings, &groups(&settings));
     let line = made.lines.iter().find(|l| l.key == "new_joints").expect("its line");
     for band in &line.bands {
@@ -74,7 +79,7 @@ fn bands_hold_within_what_so_few_clubs_can_tell() {
 
 #[test]
 fn blunders_are_doubted_when_they_shift_a_reading_far() {
-    let settings = Settings { jobs: 10, only: "new_joints_3".into(), blunders: 0.25, ..Settings::default() };
+    let settings = Settings { jobs: 10, only: "new_joints_3".into(), blunders: 0.25, ..as_believed() };
     let line = &report(&settings, &groups(&settings)).lines[0];
     let all = line.blunders.iter().find(|b| b.kind == "all").expect("blunders");
     let large = all.large_found.expect("large ones");
@@ -83,17 +88,64 @@ fn blunders_are_doubted_when_they_shift_a_reading_far() {
 
 #[test]
 fn an_awkward_shop_is_awkward() {
-    let with = |trouble| Settings { troubles: vec![trouble], ..Settings::default() };
-    let plain = SimulatedShop::draw(&Settings::default(), 7);
+    let with = |trouble| Settings { troubles: vec![trouble], ..as_believed() };
+    let plain = SimulatedShop::draw(&as_believed(), 7);
     let heavy = SimulatedShop::draw(&with(Trouble::HeavyAdhesive), 7);
     assert!((heavy.joint_g - 2.0 * plain.joint_g).abs() < 1e-12 && (heavy.tape_share - plain.tape_share).abs() < 1e-12);
     let bay = SimulatedShop::draw(&with(Trouble::BayScale), 7);
     assert!((bay.bay_points.abs() - 0.2).abs() < 1e-12);
     let few = SimulatedJob::draw(&with(Trouble::FewGrips), &plain, 0);
-    let many = SimulatedJob::draw(&Settings::default(), &plain, 0);
+    let many = SimulatedJob::draw(&as_believed(), &plain, 0);
     assert_eq!(many.parts.len() - few.parts.len(), 40);
     assert_eq!(Trouble::from_key("drift"), Some(Trouble::Drift));
     assert!(Trouble::ALL.into_iter().all(|t| Trouble::from_key(t.key()) == Some(t)));
+}
+
+/// The wide world lies off what the belief starts from and gives clubs another form; the reference is a reading with the
+/// offset of its day, of which the part that is there every day is in today's readings too.
+#[test]
+fn a_fair_court_does_not_draw_from_the_priors() {
+    let (wide, believed) = (Settings::default(), as_believed());
+    let draw = |settings: &Settings| (1..=400).map(|id| SimulatedShop::draw(settings, id)).collect::<Vec<_>>();
+    let (shops, usual) = (draw(&wide), draw(&believed));
+    let mean =
+        |of: &[SimulatedShop], pick: fn(&SimulatedShop) -> f64| of.iter().map(pick).sum::<f64>() / of.len() as f64;
+    // The middle of 1.0 to 3.8 g, and of 1 to 3 g: by hand.
+    assert!((mean(&shops, |s| s.joint_g) - 2.4).abs() < 0.15 && (mean(&usual, |s| s.joint_g) - 2.0).abs() < 0.1);
+    let some = |of: &[SimulatedShop], pick: fn(&SimulatedShop) -> f64| of.iter().filter(|s| pick(s) > 0.0).count();
+    assert!((90..=150).contains(&some(&shops, |s| s.above_tip_g)), "three in ten of 400");
+    assert!(
+        (160..=240).contains(&some(&shops, |s| s.tape_short_mm))
+            && (160..=240).contains(&some(&shops, |s| s.stretch_mm))
+    );
+    assert_eq!(some(&usual, |s| s.above_tip_g + s.tape_short_mm + s.stretch_mm), 0);
+    let (mut same, mut squares) = (0.0, [0.0; 2]);
+    for shop in &shops {
+        let job = SimulatedJob::draw(&wide, shop, 0);
+        let (reference, today) = (job.reference_error_points, job.day.offset_points[0]);
+        same += reference * today;
+        squares[0] += reference * reference;
+        squares[1] += today * today;
+        assert!(
+            SimulatedJob::draw(&Settings { reference: Reference::Perfect, ..wide.clone() }, shop, 0)
+                .reference_error_points
+                == 0.0
+        );
+    }
+    // Correlation of two days 0.6, less for the noise of the reference's reading: 0.024/√(0.04 · 0.05) = 0.54 (by hand).
+    let correlation = same / (squares[0] * squares[1]).sqrt();
+    assert!((correlation - 0.54).abs() < 0.12, "{correlation}");
+}
+
+/// A builder who knows his own shop does better than the trade's round figures would let him, and better with his check
+/// weight where the target is true.
+#[test]
+fn a_hand_knows_its_own_shop() {
+    let settings = as_believed();
+    let of = |skill| shops(150, &settings, |shop, job| by_hand(&settings, shop, job, skill)).within_03.yes;
+    let (corrects, checked) = (of(Skill::Corrects), of(Skill::Checked));
+    // 1,200 clubs each. Of an independent shop: 77 per cent, and 86 with the check weight.
+    assert!(checked > corrects + 60 && checked > 900, "{corrects} {checked}");
 }
 
 #[test]
@@ -110,7 +162,7 @@ fn settings_that_mean_nothing_are_refused() {
 
 #[test]
 fn a_share_of_many_clubs_is_narrow() {
-    let settings = Settings::default();
+    let settings = as_believed();
     let tallies: Vec<Tally> = (1..=100)
         .map(|n| shops(1, &Settings { seed: n, ..settings.clone() }, |s, j| ceiling(&settings, s, j, 1)))
         .collect();

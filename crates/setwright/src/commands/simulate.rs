@@ -8,7 +8,7 @@ use fact::Refusal;
 use indicatif::{ProgressBar, ProgressStyle};
 use quantity::decimal;
 use simulation::report::{BlunderLine, Line};
-use simulation::{Outcome, Report, Settings, SimulationError, Trouble, run_group};
+use simulation::{Outcome, Reference, Report, Settings, SimulationError, Trouble, World, run_group};
 use std::collections::BTreeMap;
 use std::sync::Mutex;
 use std::sync::atomic::{AtomicU32, Ordering};
@@ -47,6 +47,8 @@ fn settings_of(arguments: &Simulate) -> Result<Settings, Failure> {
         troubles: troubles.collect::<Result<_, _>>()?,
         blunders: arguments.blunders / 100.0,
         one_at_a_time: arguments.one_at_a_time,
+        reference: of_list(&arguments.reference, Reference::ALL, Reference::key)?,
+        world: of_list(&arguments.world, World::ALL, World::key)?,
         only: arguments.only.clone(),
         ..Settings::default()
     };
@@ -59,6 +61,13 @@ fn settings_of(arguments: &Simulate) -> Result<Settings, Failure> {
         }));
     }
     Ok(settings)
+}
+
+/// The one of a closed list that is named by this key.
+fn of_list<T: Copy>(key: &str, all: &[T], key_of: fn(T) -> &'static str) -> Result<T, Failure> {
+    let known = || all.iter().map(|one| key_of(*one).to_owned()).collect();
+    let found = all.iter().copied().find(|one| key_of(*one) == key);
+    found.ok_or_else(|| Failure::usage(CommandFault::NotInList { key: key.to_owned(), known: known() }))
 }
 
 /// All groups on some threads. Each group draws from its own streams, so that the result is the same on any number.
