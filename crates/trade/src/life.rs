@@ -324,7 +324,7 @@ mod tests {
         assert_eq!(steps(moved), [Held, Freed, Held]);
         let later = vec![entry(Held, 2, 10), entry(Freed, 2, 20), entry(Held, 2, 21)];
         assert_eq!(steps(later), [Held, Freed, Held]);
-        let told = LifeEntry { reason: "dropped".into(), ..entry(Freed, 2, 20) };
+        let told = LifeEntry { reason: crate::because::typed("dropped"), ..entry(Freed, 2, 20) };
         assert_eq!(steps(vec![entry(Held, 2, 10), told, entry(Held, 2, 20)]), [Held, Freed, Held]);
     }
 }
