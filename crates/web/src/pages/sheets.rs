@@ -21,8 +21,8 @@ use desk::sheet_check::SheetProblem;
 use desk::short_sheet::Expanded;
 use jiff::civil::Date;
 use look::{
-    Action, Button, ButtonKind, Cell, Column, Field, Icon, Nav, Notice, Tone, actions, button, definitions,
-    empty_state, file_field, hidden, icon, link_button, rich, section, tag,
+    Action, Button, ButtonKind, Cell, Column, Field, Icon, Nav, Notice, Tone, actions, button, empty_state, file_field,
+    hidden, icon, link_button, rich, section, tag,
 };
 use maud::{Markup, html};
 use quantity::decimal;
