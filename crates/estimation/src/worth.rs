@@ -49,7 +49,7 @@ pub struct GripsAhead {
     tolerance_points: f64,
     /// Distances with their weights.
     distances: Vec<(f64, f64)>,
-    /// Deviations with their weights, on one side of nought.
+    /// Deviations with their weights, on one side of zero.
     deviations: Vec<(f64, f64)>,
     /// Chance that a grip lies within a distance of a deviation: one row a deviation.
     near: Vec<f64>,
@@ -91,7 +91,7 @@ impl GripsAhead {
         if half_step < 1e-6 {
             return self.chance_from(0.0, told_sd, rest_sd);
         }
-        // Both sides of nought are alike.
+        // Both sides of zero are alike.
         let density = |d: f64| normal::between(d - half_step, d + half_step, 0.0, told) / half_step;
         self.over(rest_sd, density)
     }
@@ -104,7 +104,7 @@ impl GripsAhead {
         self.over(rest_sd, |d| at(d) + at(-d))
     }
 
-    /// The double integral; `density` of a deviation on either side of nought.
+    /// The double integral; `density` of a deviation on either side of zero.
     fn over(&self, rest_sd: f64, density: impl Fn(f64) -> f64) -> f64 {
         let rest = rest_sd.max(LEAST_SD);
         let tau = self.tolerance_points;
