@@ -48,10 +48,12 @@ mod innovation;
 mod job;
 mod layout;
 mod look;
+mod mixture;
 mod pieces;
 mod predict;
 mod reading;
 mod rounding;
+mod scatter;
 mod solve;
 mod term;
 
@@ -73,8 +75,10 @@ pub use hypothesis::{Change, Deviations, Effect, Hypothesis, Misread, Outlook, W
 pub use innovation::Innovation;
 pub use job::{Drift, JobModel, JointPrior, ScalePrior, SharedPrior};
 pub use look::Look;
+pub use mixture::{Mixture, Part, WideMean};
 pub use pieces::{OwnDeviation, OwnOf, Residual, Whitened};
 pub use reading::{Observation, Probe, Quantity, Standing};
+pub use scatter::{MeasuredPiece, ScatterBelief, scatter_after};
 
 /// Grams times inches in one point of the letter scale: 1.75 oz·in, the avoirdupois ounce being 28.349523125 g.
 pub const GRAM_INCH_PER_POINT: f64 = 1.75 * 28.349_523_125;

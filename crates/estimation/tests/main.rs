@@ -7,5 +7,6 @@ mod control;
 mod doubt;
 mod honesty;
 mod hypothesis;
+mod mixture;
 mod published;
 mod reference;
