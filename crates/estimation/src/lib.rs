@@ -48,10 +48,12 @@ mod innovation;
 mod job;
 mod layout;
 mod look;
+mod mixture;
 mod pieces;
 mod predict;
 mod reading;
 mod rounding;
+mod scatter;
 mod solve;
 mod term;
 
@@ -75,5 +77,7 @@ pub use hypothesis::{Change, Deviations, Effect, Hypothesis, Misread, Outlook, W
 pub use innovation::Innovation;
 pub use job::{Drift, JobModel, JointPrior, ScalePrior, SharedPrior};
 pub use look::Look;
+pub use mixture::{Mixture, Part, WideMean};
 pub use pieces::{OwnDeviation, OwnOf, Residual, Whitened};
 pub use reading::{Observation, Probe, Quantity, Standing};
+pub use scatter::{MeasuredPiece, ScatterBelief, scatter_after};

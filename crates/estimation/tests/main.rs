@@ -7,6 +7,7 @@ mod control;
 mod doubt;
 mod honesty;
 mod hypothesis;
+mod mixture;
 mod published;
 mod reference;
 mod worth;

@@ -85,7 +85,12 @@ fn follow<'a>(tag: &'a str, closed: &mut Vec<&'a str>) {
         }
         None => {
             let name = name_of(&tag[1..]);
-            if WITHOUT.contains(&name) && !tag.ends_with("/>") {
+            // A link in what is hidden from readers could be reached by the keyboard and not be heard. An element of the
+            // same name inside has an end of its own.
+            let shut = WITHOUT.contains(&name)
+                || tag.contains("aria-hidden=\"true\"")
+                || closed.last() == Some(&name);
+            if shut && !tag.ends_with("/>") {
                 closed.push(name);
             }
         }
@@ -162,6 +167,14 @@ mod tests {
         assert_eq!(linked(touched, &["swing-weight"]), touched);
         let after = format!("{touched}<td>Swing weight</td>");
         assert_eq!(linked(&after, &["swing-weight"]), format!("{touched}<td>{SWING_WEIGHT}Swing weight</a></td>"));
+    }
+
+    #[test]
+    fn what_is_hidden_from_readers_has_no_link_inside() {
+        let hidden = "<span aria-hidden=\"true\"><span>cpm</span> cpm</span>";
+        assert_eq!(linked(hidden, &["cpm"]), hidden);
+        let after = format!("{hidden}<p>cpm</p>");
+        assert!(linked(&after, &["cpm"]).ends_with("<p><a class=\"term\" href=\"/glossary#cpm\">cpm</a></p>"));
     }
 
     #[test]
