@@ -87,9 +87,7 @@ fn follow<'a>(tag: &'a str, closed: &mut Vec<&'a str>) {
             let name = name_of(&tag[1..]);
             // A link in what is hidden from readers could be reached by the keyboard and not be heard. An element of the
             // same name inside has an end of its own.
-            let shut = WITHOUT.contains(&name)
-                || tag.contains("aria-hidden=\"true\"")
-                || closed.last() == Some(&name);
+            let shut = WITHOUT.contains(&name) || tag.contains("aria-hidden=\"true\"") || closed.last() == Some(&name);
             if shut && !tag.ends_with("/>") {
                 closed.push(name);
             }

@@ -446,14 +446,13 @@ impl<'a> Work<'a> {
     /// A strip of tape weighed, a grip balanced on an edge, its cap measured.
     fn measure_parts(&mut self) {
         let club = self.club(0, Faults::default());
-        for slot in [0] {
-            let grip = self.truth.piece(&self.build_of(slot).grip);
-            let name = |what| Name { slot, stage: stage::PARTS, what, nth: 0 };
-            let centre = self.tools.edge(self.truth.grip.centre_mm + grip.centre_mm, name(What::GripCentre));
-            let cap = self.tools.caliper(self.truth.grip.cap_mm + grip.cap_mm, name(What::CapThickness));
-            self.keep(slot, stage::PARTS, What::GripCentre, &[], centre, 0);
-            self.keep(slot, stage::PARTS, What::CapThickness, &[], cap, 0);
-        }
+        let slot = 0;
+        let grip = self.truth.piece(&self.build_of(slot).grip);
+        let name = |what| Name { slot, stage: stage::PARTS, what, nth: 0 };
+        let centre = self.tools.edge(self.truth.grip.centre_mm + grip.centre_mm, name(What::GripCentre));
+        let cap = self.tools.caliper(self.truth.grip.cap_mm + grip.cap_mm, name(What::CapThickness));
+        self.keep(slot, stage::PARTS, What::GripCentre, &[], centre, 0);
+        self.keep(slot, stage::PARTS, What::CapThickness, &[], cap, 0);
         if !self.measured.each_tape {
             self.weigh_tape(0, stage::PARTS, &club);
         }

@@ -12,27 +12,27 @@ closed_list! {
     /// What can happen to a part.
     LifeStep {
         /// It came into stock.
-        CameIn = "came_in", "came in";
+        CameIn = "came_in";
         /// Held for a club.
-        Held = "held", "held";
+        Held = "held";
         /// No longer held: another part was planned, or the job was given up.
-        Freed = "freed", "free again";
+        Freed = "freed";
         /// In a club that was handed over.
-        Used = "used", "used";
+        Used = "used";
         /// Given back from a job to the shelf.
-        Returned = "returned", "returned to the shelf";
+        Returned = "returned";
         /// Pulled out of a club.
-        Pulled = "pulled", "pulled out of its club";
+        Pulled = "pulled";
         /// Put aside as unfit.
-        Scrapped = "scrapped", "scrapped";
+        Scrapped = "scrapped";
         /// Back in stock after it was put aside or pulled.
-        Restored = "restored", "back in stock";
+        Restored = "restored";
         /// A figure was wrong.
-        Corrected = "corrected", "corrected";
+        Corrected = "corrected";
         /// A shaft was cut, on purpose or by mistake.
-        Cut = "cut", "cut";
+        Cut = "cut";
         /// Another place, lot or count.
-        Changed = "changed", "changed";
+        Changed = "changed";
     }
 }
 
@@ -324,7 +324,7 @@ mod tests {
         assert_eq!(steps(moved), [Held, Freed, Held]);
         let later = vec![entry(Held, 2, 10), entry(Freed, 2, 20), entry(Held, 2, 21)];
         assert_eq!(steps(later), [Held, Freed, Held]);
-        let told = LifeEntry { reason: crate::because::typed("dropped"), ..entry(Freed, 2, 20) };
+        let told = LifeEntry { reason: Some(Told::verbatim("dropped")), ..entry(Freed, 2, 20) };
         assert_eq!(steps(vec![entry(Held, 2, 10), told, entry(Held, 2, 20)]), [Held, Freed, Held]);
     }
 }
