@@ -18,6 +18,9 @@ use trade::step::Step;
 use trade::swing_weight::points_per_g;
 use trade::tip_weight::tip_weight_fits;
 
+/// Grips are chosen one after another from so many clubs on.
+pub(crate) const TURNS_CLUBS: f64 = 0.2;
+
 /// Tip weights closer than this are one choice, g.
 const ALIKE_G: f64 = 0.05;
 
@@ -67,6 +70,17 @@ pub(crate) enum Glued {
 }
 
 impl SetAhead {
+    /// How the grips of the whole set will be chosen, as the advice will have it then.
+    pub(crate) fn usual_turns(&self) -> GripTurns {
+        if self.still_open() == 0 && self.cured().is_empty() {
+            return GripTurns::AtOnce;
+        }
+        let inside = |turns| self.inside(&[], &Glued::Together, turns);
+        let clubs = [GripTurns::AtOnce, GripTurns::OneFirst].map(inside);
+        // More than one first is not counted on: it takes an hour of the solvent a club.
+        if clubs[1] - clubs[0] >= TURNS_CLUBS { GripTurns::OneFirst } else { GripTurns::AtOnce }
+    }
+
     /// None where no club of the set waits for its grip.
     pub fn of(believed: &Believed<'_>, spares: &[Spare<'_>], extras: &[Extra]) -> Result<Option<Self>, TradeError> {
         let job = believed.assembly.job;

@@ -10,7 +10,6 @@ use crate::ahead::{Extra, Glued, SetAhead, swing_weight_reading};
 use crate::belief::{BAND_95, Believed, CAP_SD_MM, CENTRE_SD_MM};
 use crate::reference::ReferenceRead;
 use crate::remedy::{Progress, Spare};
-use crate::work_order;
 use estimation::worth::bundle;
 use estimation::{OnClub, Probe, Quantity};
 use serde::{Deserialize, Serialize};
@@ -343,7 +342,7 @@ pub(crate) fn chosen(
     let standing = believed.standing().into_iter().filter(|r| !believed.is_doubted(&r.id));
     let last = believed.assembly.reference_read(&standing.collect::<Vec<_>>()).unwrap_or(ReferenceRead::Known);
     let minutes: Vec<f64> = candidates.iter().map(|c| c.minutes).collect();
-    let turns = work_order::usual_turns(ahead);
+    let turns = ahead.usual_turns();
     let worth = |extras: &[usize]| ahead.inside(extras, &Glued::Together, turns);
     let found = bundle(&minutes, LEAST_CLUBS_A_MINUTE, worth);
     let places: Vec<usize> = found.iter().map(|(at, _)| *at).collect();

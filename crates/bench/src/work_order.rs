@@ -6,7 +6,7 @@
 //! grips. What each order would bring follows from covariances alone (`estimation::worth`), so that the order is proposed
 //! before anything is glued.
 
-use crate::ahead::{Glued, SetAhead, is_wet};
+use crate::ahead::{Glued, SetAhead, TURNS_CLUBS, is_wet};
 use crate::belief::Believed;
 use crate::offer::{Bundle, Measure, candidates_at, chosen, extras};
 use crate::remedy::Spare;
@@ -23,9 +23,6 @@ const PROPOSED_CLUBS: f64 = 0.25;
 /// … and insisted on from so many in all. (One club first brings that much where the standard deviation that all joints share
 /// is above about 0.25 and 0.5 point: computed.)
 const INSISTED_CLUBS: f64 = 1.0;
-/// Grips are chosen one after another from so many clubs on.
-const TURNS_CLUBS: f64 = 0.2;
-
 closed_list! {
     /// In which order the clubs of a set are glued and finished.
     WorkOrder {
@@ -239,7 +236,7 @@ pub fn set_advice(
     let candidates = candidates_at(believed, club, declined)?;
     let Some(ahead) = SetAhead::of(believed, spares, &extras(&candidates, club))? else { return Ok(None) };
     let (bundle, places) = chosen(believed, &ahead, club, &candidates);
-    let turns = usual_turns(&ahead);
+    let turns = ahead.usual_turns();
     let waived = declined.contains(&Measure::Pilot);
     let orders = worth_of(&ahead, &[], turns);
     let orders_with_bundle = if places.is_empty() { Vec::new() } else { worth_of(&ahead, &places, turns) };
@@ -299,17 +296,6 @@ fn turns_by(clubs: [f64; 3]) -> GripOrder {
     let best = |from: usize| (from + 1..3).find(|to| clubs[*to] - clubs[from] >= TURNS_CLUBS);
     let order = best(0).map_or(0, |to| best(to).unwrap_or(to));
     GripOrder::ALL[order]
-}
-
-/// How the grips of the whole set will be chosen, as the advice will have it then.
-pub(crate) fn usual_turns(ahead: &SetAhead) -> GripTurns {
-    if ahead.still_open() == 0 && ahead.cured().is_empty() {
-        return GripTurns::AtOnce;
-    }
-    let inside = |turns| ahead.inside(&[], &Glued::Together, turns);
-    let clubs = [GripTurns::AtOnce, GripTurns::OneFirst].map(inside);
-    // More than one first is not counted on: it takes an hour of the solvent a club.
-    if clubs[1] - clubs[0] >= TURNS_CLUBS { GripTurns::OneFirst } else { GripTurns::AtOnce }
 }
 
 fn worth_of(ahead: &SetAhead, extras: &[usize], turns: GripTurns) -> Vec<OrderWorth> {

@@ -29,6 +29,7 @@ impl Count {
 
 /// A share with its uncertainty, counted over clusters.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, ToSchema)]
+#[schema(as = ShareOfReadings)]
 pub struct Share {
     /// Percent.
     pub percent: f64,

@@ -100,7 +100,6 @@ pub struct ReferenceClub {
     /// How well its true swing weight is known, one standard deviation, where the figure is the true one and not what a scale
     /// showed on a day, as from a calibrated scale: 0 for exact. Left out: it is what the scale showed.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    #[schema(minimum = 0)]
     pub swing_weight_sd_points: Option<f64>,
     /// What it showed at other times or on other scales.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
