@@ -34,6 +34,7 @@ const SCALE_HEALTH: i64 = 5;
 const ORDERS_AND_LIFE: i64 = 6;
 const LIST_LAYOUTS: i64 = 7;
 const SHAFT_FREQUENCY: i64 = 8;
+const FORECAST_AND_BATCH: i64 = 10;
 
 /// The migrations by number, each as this backend runs it, from their own files: the parts for both backends first.
 fn migrations(sqlite: bool) -> BTreeMap<i64, String> {
@@ -147,8 +148,19 @@ async fn fill(store: &Store, schema: i64) -> Job {
     job.clubs[0].plan = Some(plan(&parts[0]));
     tx.save_club(&job.clubs[0], &job.id).await.expect("saved");
     read(&mut tx, &job).await;
+    let kept_with_more = schema >= FORECAST_AND_BATCH;
     for number in 1..=2 {
-        tx.insert_batch(&batch(&job, number), None).await.expect("saved");
+        let batch = batch(&job, number);
+        let key = kept_with_more.then(|| format!("cup {number}"));
+        tx.insert_batch(&batch, key.as_deref()).await.expect("saved");
+        if kept_with_more && number == 2 {
+            tx.take_back_batch(&batch.id, "mixed for another job", "Jay", at(4)).await.expect("noted");
+        }
+    }
+    if kept_with_more {
+        let forecast = Some(StoodForecast { value: 41.7, band: 0.4, version: 1 });
+        let foreseen = Reading { forecast, ..reading(&job, 1, What::SwingWeight, 41.8) };
+        tx.append_reading(&foreseen, None, None).await.expect("appended");
     }
     for (seconds, kind) in [(5, "plan_accepted"), (6, "batch_mixed")] {
         let body = serde_json::json!({ "why": "Größe", "parts": [1, 2.5, null] });
