@@ -3,6 +3,7 @@
 mod commands;
 mod config;
 mod failure;
+mod reader;
 
 use clap::Parser;
 use std::process::ExitCode;

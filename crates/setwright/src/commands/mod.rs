@@ -19,6 +19,7 @@ mod work;
 use crate::config::{Arguments, Command, OrderCommand, SheetCommand};
 use crate::failure::CommandFault;
 use crate::failure::Failure;
+use crate::reader::reader;
 use std::future::Future;
 use std::io::Write;
 
@@ -73,11 +74,6 @@ fn block(work: impl Future<Output = Result<(), Failure>>) -> Result<(), Failure>
         .build()
         .map_err(|e| Failure::outside(CommandFault::Threads { log: e.to_string() }))?
         .block_on(work)
-}
-
-/// Who reads what the program prints: English, in inches and grams, on this machine's clock.
-pub(crate) fn reader() -> words::Words {
-    words::Words::new(words::Language::english(), quantity::Units::default(), jiff::tz::TimeZone::system())
 }
 
 /// Prints a document, each of its facts with its sentence.

@@ -1,9 +1,9 @@
 //! Where the shop lies: one rule for every command. The command line first, then the environment, then the configuration
 //! file, then the folder where the platform keeps a program's data. Never the folder that a command happens to run in.
 
-use crate::commands::reader;
 use crate::failure::CommandFault;
 use crate::failure::Failure;
+use crate::reader::reader;
 use app::{App, SystemClock};
 use clap::Args;
 use etcetera::app_strategy::{AppStrategy, AppStrategyArgs, choose_native_strategy};

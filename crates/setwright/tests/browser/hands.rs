@@ -125,11 +125,12 @@ async fn a_settled_value_and_a_pedal_read_the_set_without_a_touch() {
         let parts = view["job"]["clubs"][slot - 1]["plan"]["parts"].as_array().expect("parts").clone();
         let head = parts.iter().find(|p| p["kind"] == "head").expect("a head");
         let mass = head["mass_g"].as_f64().expect("a mass");
-        // Still moving: shown beside the entry and not in it.
-        far.write_all(format!("   + {:.1} g\r\n", mass - 3.0).as_bytes()).expect("a line");
-        let moving =
-            format!("document.querySelector('[data-scale-beside]')?.textContent.includes('{:.1}')", mass - 3.0);
-        browser.until(&moving).await;
+        // Still moving: shown beside the entry and not in it. A scale goes on sending; what came just before the page took
+        // the last reading's answer is shown with the next.
+        while !browser.text("[data-scale-beside]").await.contains(&format!("{:.1}", mass - 3.0)) {
+            far.write_all(format!("   + {:.1} g\r\n", mass - 3.0).as_bytes()).expect("a line");
+            tokio::time::sleep(std::time::Duration::from_millis(100)).await;
+        }
         assert_eq!(browser.value("document.querySelector('[name=typed]').value").await, "");
         far.write_all(format!("ST + {mass:.1} g\r\nST + {mass:.1} g\r\n").as_bytes()).expect("a line");
         browser.until(&format!("document.querySelector('[name=typed]').value === '{mass:.1}'")).await;

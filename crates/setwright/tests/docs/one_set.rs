@@ -113,8 +113,11 @@ fn the_record_is_told(folder: &Folder) {
     assert_eq!(record["batches"][0]["lot"], "B-7");
     let words = folder.shell_done("setwright record 1");
     let seven: Vec<&str> =
-        words.lines().skip_while(|l| !l.starts_with("7-iron, card J1-4: head S7-")).take(7).collect();
-    let row = |what: &str| seven.iter().find(|l| l.trim_start().starts_with(what)).expect("a row").trim_end();
+        words.lines().skip_while(|l| !l.starts_with("7-iron, card J1-4: head S7-")).take(8).collect();
+    let row = |what: &str| {
+        let found = seven.iter().find(|l| l.trim_start().starts_with(what));
+        found.unwrap_or_else(|| panic!("no {what}: {words}")).trim_end()
+    };
     let length = row("length to the cap");
     assert!(length.contains("37.25 in ± 0.03") && length.ends_with("  in"), "{words}");
     assert!(row("total mass").contains(" g ± "), "{words}");
